@@ -1,0 +1,137 @@
+"""What can go wrong, as one tree.
+
+    GaugeblockError
+    ├── LookupMiss (LookupError)      no row answers the question
+    │   └── Ambiguous                 the words typed fit more than one key
+    ├── InputError (ValueError)       a number, unit, option or job value cannot be read
+    │   ├── UnitError                 unknown unit, or of another dimension
+    │   └── JobError                  a job file with one or more problems
+    ├── DataError (ValueError)        refdata itself is damaged
+    └── OutputError (OSError)         the packet cannot be written there
+
+Every error carries its parts: what was asked, where, why not, the nearest valid choices, what to do.
+"""
+
+from __future__ import annotations
+
+
+class GaugeblockError(Exception):
+    """Root of all refusals; prints as one message."""
+
+    kind = "error"
+
+    def __init__(
+        self, asked: str, where: str, why: str, nearest: tuple[str, ...] | list[str] = (), do: str = ""
+    ) -> None:
+        super().__init__(asked, where, why)
+        self.asked = asked
+        self.where = where
+        self.why = why
+        self.nearest = tuple(nearest)[:5]
+        self.do = do
+
+    def __str__(self) -> str:
+        parts = [f"{self.where}: {self.asked}: {self.why}" if self.where else f"{self.asked}: {self.why}"]
+        if self.nearest:
+            parts.append("nearest: " + ", ".join(self.nearest))
+        if self.do:
+            parts.append(self.do)
+        return "; ".join(parts)
+
+    def as_dict(self) -> dict[str, object]:
+        """The error as the command line prints it with ``--json``."""
+        return {
+            "kind": self.kind,
+            "asked": self.asked,
+            "where": self.where,
+            "why": self.why,
+            "nearest": list(self.nearest),
+            "do": self.do,
+        }
+
+
+class LookupMiss(GaugeblockError, LookupError):
+    """No row answers; ``nearest`` holds the keys that do exist."""
+
+    kind = "not found"
+
+
+class Ambiguous(LookupMiss):
+    """More than one key fits what was typed."""
+
+    kind = "ambiguous"
+
+
+class InputError(GaugeblockError, ValueError):
+    """A typed value cannot be read."""
+
+    kind = "bad input"
+
+
+class UnitError(InputError):
+    """A unit is unknown, or measures another dimension."""
+
+    kind = "unit"
+
+
+class Problem:
+    """One fault of a job file: the key's path, its line, why, and the nearest valid choices."""
+
+    __slots__ = ("do", "line", "nearest", "path", "why")
+
+    def __init__(self, path: str, line: int | None, why: str, nearest: tuple[str, ...] = (), do: str = "") -> None:
+        self.path = path
+        self.line = line
+        self.why = why
+        self.nearest = tuple(nearest)[:5]
+        self.do = do
+
+    def __str__(self) -> str:
+        at = f"line {self.line}: " if self.line else ""
+        text = f"{at}{self.path}: {self.why}"
+        if self.nearest:
+            text += "; nearest: " + ", ".join(self.nearest)
+        if self.do:
+            text += "; " + self.do
+        return text
+
+
+class JobError(InputError):
+    """A job file that cannot be used; all its problems are told at once."""
+
+    kind = "job"
+
+    def __init__(self, where: str, problems: list[Problem]) -> None:
+        count = len(problems)
+        why = "; ".join(str(p) for p in problems) if count == 1 else f"{count} problems"
+        nearest = problems[0].nearest if count == 1 else ()
+        super().__init__("job file", where, why, nearest, "correct these and run it again; nothing was written")
+        self.problems = tuple(problems)
+
+    def __str__(self) -> str:
+        if len(self.problems) == 1:
+            return f"{self.where}: {self.problems[0]}; {self.do}"
+        lines = [f"{self.where}: {len(self.problems)} problems"]
+        lines += [f"  {p}" for p in self.problems]
+        lines.append(f"  {self.do}")
+        return "\n".join(lines)
+
+    def as_dict(self) -> dict[str, object]:
+        """The error with its list of problems."""
+        out = super().as_dict()
+        out["problems"] = [
+            {"path": p.path, "line": p.line, "why": p.why, "nearest": list(p.nearest), "do": p.do} for p in self.problems
+        ]
+        return out
+
+
+class DataError(GaugeblockError, ValueError):
+    """A table of refdata is damaged at the place named."""
+
+    kind = "data"
+
+
+class OutputError(GaugeblockError, OSError):
+    """The output folder or file cannot be written."""
+
+    kind = "output"

@@ -1,0 +1,253 @@
+"""Figure: a number that knows where it came from. Frozen; evidence by the weakest link; no I/O."""
+
+from __future__ import annotations
+
+
+from gaugeblock.errors import DataError
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+    from typing import Any
+
+BASES = ("published", "maker", "measured", "derived", "common practice")
+CHECKED = ("primary", "quoted", "memory")
+STANDINGS = ("", "misprint", "superseded", "withdrawn")
+SOURCED = ("published", "maker", "measured")
+
+# What a bench card says beside the number.
+TRUST = {
+    "published": "PUBLISHED",
+    "maker": "MAKER",
+    "measured": "SHOP",
+    "common practice": "HABIT",
+    "derived": "CALCULATED",
+}
+
+_set = object.__setattr__
+
+
+def weakness(basis: str, checked: str) -> int:
+    """How weak one link is: 0 for text that was read, up to 3 for common practice."""
+    if basis == "common practice":
+        return 3
+    if checked == "memory":
+        return 2
+    return 1 if checked == "quoted" else 0
+
+
+class Evidence:
+    """The weakest link behind a figure: its ``basis``, its ``checked`` mark and the ``id`` of the row or rule."""
+
+    __slots__ = ("basis", "checked", "id")
+
+    def __init__(self, basis: str, checked: str, id: str) -> None:
+        self.basis = basis
+        self.checked = checked
+        self.id = id
+
+    def as_dict(self) -> dict[str, str | None]:
+        """For JSON."""
+        return {"basis": self.basis, "checked": self.checked or None, "id": self.id}
+
+
+class Rule:
+    """A named formula behind a derived figure: name, expression, source and place, and how it was checked."""
+
+    __slots__ = ("basis", "checked", "expression", "locator", "name", "source")
+
+    def __init__(self, name: str, expression: str, basis: str, checked: str, source: str, locator: str) -> None:
+        self.name = name
+        self.expression = expression
+        self.basis = basis
+        self.checked = checked
+        self.source = source
+        self.locator = locator
+
+    def as_dict(self) -> dict[str, str]:
+        """For JSON."""
+        return {"name": self.name, "source": self.source, "locator": self.locator}
+
+
+class Figure:
+    """One number with its unit, side, evidence and place.
+
+    ``value``, ``low`` and ``high`` are floats in ``unit`` (None when not given); ``text`` is the number as its
+    source prints it. ``inputs`` and ``rule`` are set on derived figures, ``others`` holds the rows that also
+    answer and do not govern. A published, maker or measured figure without source and place is refused.
+    """
+
+    __slots__ = (
+        "_evidence", "basis", "checked", "chosen_by", "conditions", "high", "id", "inputs", "key", "locator", "low",
+        "note", "others", "quantity", "rule", "side", "since", "source", "standing", "text", "unit", "value",
+    )  # fmt: skip
+
+    id: str
+    quantity: str
+    value: float | None
+    low: float | None
+    high: float | None
+    unit: str
+    side: str
+    basis: str
+    checked: str
+    source: str
+    locator: str
+    conditions: str
+    note: str
+    since: str
+    key: dict[str, str]
+    standing: str
+    chosen_by: str
+    rule: Rule | None
+    inputs: tuple[Figure, ...]
+    others: tuple[Figure, ...]
+    text: str
+    _evidence: Evidence | None
+
+    def __init__(
+        self,
+        id: str,
+        quantity: str,
+        value: float | None,
+        unit: str,
+        *,
+        low: float | None = None,
+        high: float | None = None,
+        side: str = "nominal",
+        basis: str,
+        checked: str = "",
+        source: str = "",
+        locator: str = "",
+        conditions: str = "",
+        note: str = "",
+        since: str = "",
+        key: dict[str, str] | None = None,
+        standing: str = "",
+        chosen_by: str = "",
+        rule: Rule | None = None,
+        inputs: tuple[Figure, ...] = (),
+        others: tuple[Figure, ...] = (),
+        text: str = "",
+    ) -> None:
+        if basis in SOURCED and not (source and locator):
+            raise DataError(id, "figure", f"a {basis} figure needs its source and its place", (), "give both")
+        if basis == "derived" and rule is None:
+            raise DataError(id, "figure", "a derived figure needs the rule it was made with", (), "name the rule")
+        if value is None and low is None and high is None:
+            raise DataError(id, "figure", "no value, no low and no high", (), "give at least one")
+        put = _set
+        put(self, "id", id)
+        put(self, "quantity", quantity)
+        put(self, "value", value)
+        put(self, "low", low)
+        put(self, "high", high)
+        put(self, "unit", unit)
+        put(self, "side", side)
+        put(self, "basis", basis)
+        put(self, "checked", checked)
+        put(self, "source", source)
+        put(self, "locator", locator)
+        put(self, "conditions", conditions)
+        put(self, "note", note)
+        put(self, "since", since)
+        put(self, "key", {} if key is None else key)
+        put(self, "standing", standing)
+        put(self, "chosen_by", chosen_by)
+        put(self, "rule", rule)
+        put(self, "inputs", inputs)
+        put(self, "others", others)
+        put(self, "text", text)
+        put(self, "_evidence", None)
+
+    def __setattr__(self, name: str, value: object) -> None:
+        raise AttributeError(f"a Figure is frozen; {name} cannot be set (use replace)")
+
+    def __delattr__(self, name: str) -> None:
+        raise AttributeError(f"a Figure is frozen; {name} cannot be deleted")
+
+    def __repr__(self) -> str:
+        return f"<Figure {self.id} = {self.text or self.value} {self.unit}>"
+
+    def replace(self, **changes: Any) -> Figure:
+        """A copy with some parts changed."""
+        parts = {s: getattr(self, s) for s in self.__slots__ if s != "_evidence"}
+        parts.update(changes)
+        return Figure(**parts)
+
+    @property
+    def typical(self) -> float:
+        """The value, or the middle of low and high, or the one end there is."""
+        if self.value is not None:
+            return self.value
+        if self.low is not None and self.high is not None:
+            return (self.low + self.high) / 2
+        end = self.low if self.low is not None else self.high
+        if end is None:
+            raise DataError(self.id, "figure", "no value", (), "")
+        return end
+
+    @property
+    def evidence(self) -> Evidence:
+        """The weakest link of this figure, its rule and all its inputs."""
+        got = self._evidence
+        if got is None:
+            got = self._weakest()
+            _set(self, "_evidence", got)
+        return got
+
+    def _weakest(self) -> Evidence:
+        worst: Evidence | None = None
+        if self.basis != "derived":
+            worst = Evidence(self.basis, self.checked, self.id)
+        elif self.rule is not None and (self.rule.basis != "derived" or not self.inputs):
+            worst = Evidence(self.rule.basis, self.rule.checked, f"formulas:{self.rule.name}")
+        for figure in self.inputs:
+            link = figure.evidence
+            if worst is None or weakness(link.basis, link.checked) > weakness(worst.basis, worst.checked):
+                worst = link
+        if worst is None:
+            raise DataError(self.id, "figure", "no evidence at all", (), "")
+        return worst
+
+    @property
+    def trust(self) -> str:
+        """The trust word of a bench card; a derived figure adds the word of its weakest link."""
+        word = TRUST[self.basis]
+        link = self.evidence
+        if self.basis == "derived":
+            word = f"{word}, {TRUST[link.basis]}"
+        return f"{word} (from memory)" if link.checked == "memory" else word
+
+    @property
+    def quantity_value(self) -> Any:
+        """The figure as a pint Quantity, made on first use of the registry."""
+        from gaugeblock.tables.registry import quantity
+
+        return quantity(self.typical, self.unit)
+
+    def walk(self) -> Iterator[Figure]:
+        """This figure and every input below it, each once."""
+        seen: set[str] = set()
+        stack = [self]
+        while stack:
+            figure = stack.pop()
+            if figure.id in seen:
+                continue
+            seen.add(figure.id)
+            yield figure
+            stack.extend(reversed(figure.inputs))
+
+    def trace(self, depth: int = 0) -> str:
+        """The tree of figures and rules behind this one, one a line, indented."""
+        what = self.text or (f"{self.value:.12g}" if self.value is not None else f"{self.low} to {self.high}")
+        place = f"{self.source} {self.locator}".strip()
+        if self.rule is not None:
+            place = f"{self.rule.name}: {self.rule.expression} ({self.rule.source} {self.rule.locator})"
+        line = f"{'  ' * depth}{self.quantity} = {what} {self.unit} [{self.basis}{', ' + self.checked if self.checked else ''}] {place}"
+        return "\n".join([line, *(f.trace(depth + 1) for f in self.inputs)])
+
+
+def derived_number(value: float) -> float:
+    """A derived float at 12 significant digits, as JSON carries it."""
+    return float(f"{value:.12g}")

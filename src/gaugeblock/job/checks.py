@@ -1,0 +1,146 @@
+"""What one key of a job says about another: names twice, dies that are not there, two ways of saying one thing.
+
+Works on the values as TOML gives them, so that these faults are told together with those of single keys.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from gaugeblock.errors import InputError
+from gaugeblock.job.locate import Path
+from gaugeblock.job.values import is_blank, shown
+from gaugeblock.units import Measure, dimension, parse_measure, split_quantity
+
+ITEMS_LIMIT = 1000
+_PARTS = ("size", "seat", "material")
+_SHAFT = ("steel", "treatment", "temper", "diameter", "length", "torque")
+_SETUP = ("axle", "component", "step", "wear", "as_found", "as_left", "maker")
+
+
+class Fault:
+    """A fault found at ``path``; ``other`` is the path it clashes with, if any."""
+
+    __slots__ = ("do", "nearest", "other", "path", "why")
+
+    def __init__(self, path: Path, why: str, do: str, other: Path = (), nearest: tuple[str, ...] = ()) -> None:
+        self.path = path
+        self.why = why
+        self.do = do
+        self.other = other
+        self.nearest = nearest
+
+
+def check(data: dict[str, Any]) -> Iterator[Fault]:
+    """Every fault between the keys of a job, in no set order."""
+    shop = data.get("shop")
+    dies = {"dies": shop.get("dies")} if isinstance(shop, dict) else {}
+    yield from _names(dies, ("shop",), "dies")
+    for domain in ("fasteners", "tubes", "lines", "driveline"):
+        yield from _names(data, (), domain)
+    for path, item in tables(data, (), "fasteners"):
+        yield from _fastener(path, item)
+    known = {_folded(die["name"]): die["name"] for _, die in tables(dies, (), "dies") if isinstance(die.get("name"), str)}
+    for path, item in tables(data, (), "tubes"):
+        yield from _tube(path, item, known)
+    for path, item in tables(data, (), "driveline"):
+        yield from _driveline(path, item)
+
+
+def tables(data: dict[str, Any], base: Path, key: str) -> Iterator[tuple[Path, dict[str, Any]]]:
+    """The tables of a list of tables with their paths; anything else is passed over."""
+    found = data.get(key)
+    for index, item in enumerate(found if isinstance(found, list) else ()):
+        if isinstance(item, dict):
+            yield (*base, key, index), item
+
+
+def _folded(name: str) -> str:
+    return " ".join(name.split()).casefold()
+
+
+def _given(item: dict[str, Any], keys: tuple[str, ...]) -> list[str]:
+    return [key for key in keys if key in item and not is_blank(item[key])]
+
+
+def _names(data: dict[str, Any], base: Path, key: str) -> Iterator[Fault]:
+    first: dict[str, Path] = {}
+    for path, item in tables(data, base, key):
+        name = item.get("name")
+        if not isinstance(name, str) or is_blank(name):
+            continue
+        before = first.setdefault(_folded(name), path)
+        if before != path:
+            yield Fault((*path, "name"), f"{shown(name)}: this name is given twice", "give each item its own name", before)
+
+
+def _fastener(path: Path, item: dict[str, Any]) -> Iterator[Fault]:
+    threaded = _given(item, ("thread", "grade"))
+    if threaded and _given(item, ("part",)):
+        for key in threaded:
+            yield Fault((*path, key), "a part has its own figure and takes no thread or grade", "give part and size, or thread and grade")
+    elif threaded:
+        for key in _given(item, _PARTS):
+            yield Fault((*path, key), "belongs to a part; this item gives a thread or a grade", "give part and size, or thread and grade")
+    yield from _passes(path, item.get("passes"))
+    yield from _order((*path, "maker"), item.get("maker"), "torque")
+
+
+def _passes(path: Path, passes: object) -> Iterator[Fault]:
+    before = 0.0
+    for index, text in enumerate(passes if isinstance(passes, list) else ()):
+        now = _measure(text)
+        if now is None or now.unit != "%":
+            return
+        if float(now.value) <= before:
+            yield Fault((*path, "passes", index), "not more than the pass before it", "write the passes in rising order")
+        before = float(now.value)
+
+
+def _tube(path: Path, item: dict[str, Any], known: dict[str, str]) -> Iterator[Fault]:
+    die = item.get("die")
+    if not isinstance(die, str) or is_blank(die):
+        return
+    if _given(item, ("radius",)):
+        yield Fault((*path, "radius"), "both a die and a radius are given", "give the die, or the radius", (*path, "die"))
+    if _folded(die) not in known:
+        from difflib import get_close_matches
+
+        near = tuple(get_close_matches(die[:80], [n[:80] for n in known.values()], n=5, cutoff=0.4)) or tuple(known.values())
+        why = f"{shown(die)}: no die of this name in [[shop.dies]]"
+        yield Fault((*path, "die"), why, "use the name of a die, or add the die", (), tuple(shown(n) for n in near))
+
+
+def _driveline(path: Path, item: dict[str, Any]) -> Iterator[Fault]:
+    kind = item.get("kind")
+    wrong = {"shaft": _SETUP, "setup": _SHAFT}.get(kind if isinstance(kind, str) else "", ())
+    for key in _given(item, wrong):
+        yield Fault((*path, key), f"does not belong to a {kind}", "move it to an item of its own", (*path, "kind"))
+    yield from _order((*path, "maker"), item.get("maker"), "value")
+
+
+def _order(path: Path, maker: object, middle: str) -> Iterator[Fault]:
+    """low, value and high of a maker's figure: one dimension, rising."""
+    if not isinstance(maker, dict):
+        return
+    got = [(key, m) for key in ("low", middle, "high") if (m := _measure(maker.get(key))) is not None]
+    for (low, a), (high, b) in zip(got, got[1:], strict=False):
+        if dimension(a.unit) != dimension(b.unit):
+            yield Fault((*path, high), f"of another dimension than {low}", "give both in units of one dimension")
+        elif a.to(b.unit) > float(b.value):
+            yield Fault((*path, high), f"{high} is below {low}", "correct the one or the other", (*path, low))
+
+
+def _measure(text: object) -> Measure | None:
+    """A measure of whatever dimension its unit has; None when it is none, which its own check tells."""
+    from gaugeblock.units import TYPED, UNITS
+
+    if not isinstance(text, str) or len(text) > 80:
+        return None
+    typed = split_quantity(text)[1]
+    unit = typed if typed in UNITS else TYPED.get(typed, "")
+    try:
+        return parse_measure(text, dimension(unit)) if unit else None
+    except InputError:
+        return None

@@ -1,0 +1,315 @@
+"""Reading a job file: from bytes to a checked Job, with every problem of the file told at once."""
+
+from __future__ import annotations
+
+import json
+import os
+import re
+import stat
+import tomllib
+from collections.abc import Callable, Iterable, Mapping
+from typing import Any, get_args
+
+from pydantic import BaseModel, ValidationError
+
+from gaugeblock.errors import InputError, JobError, Problem
+from gaugeblock.job.checks import ITEMS_LIMIT, check
+from gaugeblock.job.locate import Outline, Path
+from gaugeblock.job.model import ITEMS, Job, Title
+from gaugeblock.job.values import COUNT_LIMIT, REFUSED, kind_of, shown
+
+SIZE_LIMIT = 1_000_000
+PROBLEMS_LIMIT = 50
+
+# Given one item of a domain, a hook returns its problems; each Problem's path is the key inside the item.
+Hook = Callable[[Any], Iterable[Problem]]
+
+_BARE_KEY = re.compile(r"[A-Za-z0-9_-]+", re.ASCII)
+_TOML_PLACE = re.compile(r"(.*) \(at (?:line (\d+), column (\d+)|end of document)\)", re.DOTALL)
+# The parser's words -> what a person has to look at.
+_TOML_WORDS = (
+    ("Invalid value", "no value that can be read", "text stands in quotes"),
+    ("Illegal character '\\n'", "a text is not closed on its line", "close it with a quote"),
+    ("Unterminated string", "a text is not closed", "close it with a quote"),
+    ("Expected \"'", "a text is not closed", "close it with a quote"),
+    ("Unescaped '\\'", "a backslash inside a text", "write it twice, or put the text in single quotes"),
+    ("Expected '='", "a key without =", 'write key = "value"'),
+    ("Expected newline", "something follows the value", "text stands in quotes, and each key on its own line"),
+    ("Unclosed array", "a list is not closed", "close it with ]"),
+    ("Unclosed inline", "a table in braces is not closed", "close it with }"),
+    ("Expected ']'", "a table's name is not closed", "write [name] or [[name]]"),
+    ("Invalid statement", "neither a key nor a table", 'write key = "value", or [[name]]'),
+    ("Invalid initial", "a key is missing or not readable", 'write key = "value"'),
+    ("Invalid date", "a date that does not exist", 'write it in quotes, "2031-05-17"'),
+    ("Cannot", "given twice, or in two ways", "keep one of them"),
+    ("Duplicate", "given twice", "keep one of them"),
+)
+
+
+def read_job(path: str | os.PathLike[str], hooks: Mapping[str, Hook] | None = None) -> Job:
+    """The checked job of a TOML file; JobError tells every problem with key path and line.
+
+    ``hooks`` are by domain (``fasteners``, ``tubes``, ``lines``, ``driveline``): each is called with every sound item.
+    """
+    name = os.fspath(path)
+    where = shown(name.encode("utf-8", "backslashreplace").decode(), 200)
+    return parse_job(_read_text(name, where), where or "job file", hooks)
+
+
+def parse_job(text: str, where: str = "job file", hooks: Mapping[str, Hook] | None = None) -> Job:
+    """The checked job of a TOML text; JobError as for ``read_job``."""
+    outline = Outline(text)
+    data = _parse(text, where, outline)
+    names = _Names(data, outline)
+    problems = [names.problem((), "nothing in it", (), "write a starter with `new`")] if not data else []
+    too_long = _too_long(data)
+    if too_long:
+        raise _job_error(where, [names.problem(*fault) for fault in too_long])
+    job: Job | None = None
+    bad: set[Path] = set()
+    try:
+        job = Job.model_validate(data)
+    except ValidationError as error:
+        for path, why, nearest, do in map(_translated, error.errors(include_url=False)):
+            bad.add(path[:2])
+            problems.append(names.problem(path, why, nearest, do))
+    for fault in check(data):
+        first = outline.line_of(fault.other)
+        why = f"{fault.why} (see line {first})" if first else fault.why
+        problems.append(names.problem(fault.path, why, fault.nearest, fault.do))
+    for domain, hook in (hooks or {}).items():
+        for index, item in _sound(data, domain, bad):
+            problems += [
+                names.problem((domain, index, *_split(p.path)), p.why, p.nearest, p.do) for p in hook(item)
+            ]  # fmt: skip
+    if problems or job is None:
+        raise _job_error(where, problems)
+    return job
+
+
+def _read_text(name: str, where: str) -> str:
+    def refuse(why: str, do: str, line: int | None = None) -> JobError:
+        return JobError(where or "job file", [Problem("file", line, why, (), do)])
+
+    if not name:
+        raise refuse("no file name", "name the job file")
+    try:
+        mode = os.stat(name).st_mode
+        if stat.S_ISDIR(mode):
+            raise refuse("a folder, not a file", "name the job file in it")
+        if not stat.S_ISREG(mode):
+            raise refuse("not an ordinary file", "name a file with the job in it")
+        with open(name, "rb") as handle:
+            raw = handle.read(SIZE_LIMIT + 1)
+    except FileNotFoundError:
+        raise refuse("no such file", "correct the name, or write a starter with `new`") from None
+    except (OSError, ValueError) as error:
+        why = error.strerror if isinstance(error, OSError) and error.strerror else str(error)
+        raise refuse(f"cannot be read: {why.lower()}", "correct the name or its permissions") from None
+    if len(raw) > SIZE_LIMIT:
+        raise refuse(f"larger than {SIZE_LIMIT} bytes", "split the job")
+    return _decoded(raw, refuse)
+
+
+def _decoded(raw: bytes, refuse: Callable[..., JobError]) -> str:
+    if raw.startswith(b"\xef\xbb\xbf"):
+        raise refuse("begins with a byte-order mark", "save it as UTF-8 without one", 1)
+    if raw.startswith((b"\xff\xfe", b"\xfe\xff")):
+        raise refuse("is UTF-16", "save it as UTF-8", 1)
+    try:
+        text = raw.decode("utf-8")
+    except UnicodeDecodeError as error:
+        line = raw.count(b"\n", 0, error.start) + 1
+        raise refuse(f"not UTF-8: byte 0x{raw[error.start]:02X} does not fit", "save it as UTF-8", line) from None
+    lone = re.search("\r(?!\n)", text)
+    if lone:
+        raise refuse("a line ends in a carriage return alone", "save it with line feeds", text.count("\n", 0, lone.start()) + 1)
+    for number, line_text in enumerate(text.split("\n"), 1):
+        found = REFUSED.search(line_text.replace("\t", " ").removesuffix("\r"))
+        if found:
+            why = f"the control character U+{ord(found[0]):04X} in column {found.start() + 1}"
+            raise refuse(why, "take it out; a job file is plain text", number)
+    return text
+
+
+def _parse(text: str, where: str, outline: Outline) -> dict[str, Any]:
+    if outline.excess is not None:
+        excess = outline.excess
+        raise _job_error(where, [Problem(_path_text(excess.path) or "file", excess.line, excess.why, (), "write it more simply")])
+    if outline.twice:
+        twice = [
+            Problem(_path_text(path), line, f"given twice; first in line {first}", (), "keep one of them")
+            for path, line, first in outline.twice
+        ]  # fmt: skip
+        raise _job_error(where, twice)
+    try:
+        return tomllib.loads(text)
+    except (ValueError, RecursionError) as error:
+        raise _job_error(where, [_toml_problem(str(error), text, outline)]) from None
+
+
+def _toml_problem(message: str, text: str, outline: Outline) -> Problem:
+    match = _TOML_PLACE.fullmatch(message)
+    why, line, column = (match[1], match[2], match[3]) if match else (message, None, None)
+    number = int(line) if line else text.count("\n") + (0 if text.endswith("\n") else 1)
+    path = outline.path_at(number)
+    key = _path_text(path) if path and outline.lines[path] == number else "TOML"
+    place = f"column {column}" if column else "at the end of the file"
+    for start, words, do in _TOML_WORDS:
+        if why.startswith(start):
+            return Problem(key, number, f"{place}: {words}", (), do)
+    return Problem(key, number, f"{place}: {shown(why[:1].lower() + why[1:])}", (), "correct it as TOML")
+
+
+def _too_long(data: dict[str, Any]) -> list[tuple[Path, str, tuple[str, ...], str]]:
+    """Lists with more items than a job may have, at the top and one table below."""
+    out: list[tuple[Path, str, tuple[str, ...], str]] = []
+    todo: list[tuple[Path, Any]] = [((), data)]
+    while todo:
+        path, value = todo.pop()
+        if isinstance(value, dict):
+            todo += [((*path, key), inner) for key, inner in value.items()]
+        elif isinstance(value, list):
+            if len(value) > ITEMS_LIMIT:
+                out.append((path, f"{len(value)} items; at most {ITEMS_LIMIT} are taken", (), "split the job"))
+            else:
+                todo += [((*path, index), inner) for index, inner in enumerate(value)]
+    return out
+
+
+class _Names:
+    """Turns a path of a job into a Problem with its line, its key path and the item's name."""
+
+    def __init__(self, data: dict[str, Any], outline: Outline) -> None:
+        self._data = data
+        self._outline = outline
+
+    def problem(self, path: Path, why: str, nearest: tuple[str, ...], do: str) -> Problem:
+        name = self._name(path)
+        text = _path_text(path) or "file"
+        return Problem(f"{text} ({name})" if name else text, self._outline.line_of(path), why, nearest, do)
+
+    def _name(self, path: Path) -> str:
+        found = ""
+        value: Any = self._data
+        for part in path:
+            try:
+                value = value[part]
+            except (KeyError, IndexError, TypeError):
+                break
+            if isinstance(value, dict) and isinstance(value.get("name"), str) and isinstance(part, int):
+                found = shown(value["name"].strip(), 40)
+        return found
+
+
+def _path_text(path: Path) -> str:
+    """``fasteners[2].grade``: list items count from 1, as people do."""
+    out = ""
+    for part in path:
+        if isinstance(part, int):
+            out += f"[{part + 1}]"
+        else:
+            key = part if _BARE_KEY.fullmatch(part) else json.dumps(part[:60])
+            out += f".{key}" if out else key
+    return out
+
+
+def _split(path: str) -> Path:
+    return tuple(path.split(".")) if path else ()
+
+
+def _job_error(where: str, problems: list[Problem]) -> JobError:
+    ordered = sorted(problems, key=lambda p: p.line or 0)
+    more = len(ordered) - PROBLEMS_LIMIT
+    if more > 0:
+        ordered = [*ordered[:PROBLEMS_LIMIT], Problem("file", None, f"{more} more problems are not told here", (), "")]
+    return JobError(where, ordered)
+
+
+def _sound(data: dict[str, Any], domain: str, bad: set[Path]) -> Iterable[tuple[int, BaseModel]]:
+    """The items of a domain that have no problem of their own."""
+    if (domain,) in bad or domain not in data:
+        return []
+    return [
+        (index, ITEMS[domain].model_validate(raw)) for index, raw in enumerate(data[domain]) if (domain, index) not in bad
+    ]
+
+
+def _translated(error: Any) -> tuple[Path, str, tuple[str, ...], str]:
+    """One pydantic error as path, reason, nearest choices and what to do, in plain words."""
+    path: Path = error["loc"]
+    kind = error["type"]
+    came = kind_of(error["input"])
+    if kind == "value_error" and isinstance(cause := error["ctx"]["error"], InputError):
+        why = cause.why if cause.asked == "value" else f"{cause.asked}: {cause.why}"
+        return path, why, cause.nearest, cause.do
+    if kind == "missing":
+        return path, "is missing", (), f'write {path[-1]} = "..."'
+    if kind == "extra_forbidden":
+        return _unknown(path)
+    if kind == "int_type":
+        return path, f"a whole number is wanted, not {_number_word(error['input']) or came}", (), "write it without quotes, as 4"
+    if kind in ("greater_than_equal", "less_than_equal"):
+        return path, f"{shown(str(error['input']), 20)}: a whole number from 1 to {COUNT_LIMIT} is wanted", (), "correct it"
+    if kind in ("tuple_type", "list_type"):
+        return path, *_list_wanted(path, error["input"], came)
+    if kind in ("model_type", "model_attributes_type", "dict_type"):
+        return path, f"a table is wanted, not {came}", (), f"write {_table_form(path)}"
+    return path, shown(error["msg"]), (), "correct it"
+
+
+def _number_word(value: object) -> str:
+    return "a number with a point" if isinstance(value, float) else ""
+
+
+def _list_wanted(path: Path, value: object, came: str) -> tuple[str, tuple[str, ...], str]:
+    key = str(path[-1])
+    if not _is_list_of_tables(path):
+        return f"a list is wanted, not {came}", (), f'write {key} = ["...", "..."]'
+    form = ".".join(part for part in path if isinstance(part, str))
+    if isinstance(value, dict):
+        return f"a list of tables is wanted, and [{form}] makes one table", (), f"write [[{form}]], with two brackets"
+    return f"a list of tables is wanted, not {came}", (), f"write [[{form}]] above each"
+
+
+def _table_form(path: Path) -> str:
+    form = ".".join(part for part in path if isinstance(part, str))
+    return f"[[{form}]]" if isinstance(path[-1], int) else f"[{form}]"
+
+
+def _model_at(path: Path) -> type[BaseModel] | None:
+    """The model of the table at ``path``; None where the path ends in a plain value."""
+    model: type[BaseModel] | None = Job
+    for part in path:
+        if isinstance(part, int):
+            continue
+        if model is None:
+            return None
+        field = next((f for n, f in model.model_fields.items() if (f.alias or n) == part), None)
+        model = None if field is None else _inner(field.annotation)
+    return model
+
+
+def _inner(annotation: Any) -> type[BaseModel] | None:
+    """The model inside ``X``, ``X | None`` or ``tuple[X, ...]``."""
+    for kind in (annotation, *get_args(annotation)):
+        if isinstance(kind, type) and issubclass(kind, BaseModel):
+            return kind
+    return None
+
+
+def _is_list_of_tables(path: Path) -> bool:
+    return _model_at(path) is not None
+
+
+def _unknown(path: Path) -> tuple[Path, str, tuple[str, ...], str]:
+    from difflib import get_close_matches
+
+    key = str(path[-1])
+    model = _model_at(path[:-1]) or Job
+    keys = [f.alias or n for n, f in model.model_fields.items()]
+    near = tuple(get_close_matches(key.casefold()[:60], keys, n=5, cutoff=0.5))
+    if len(path) == 1 and key in Title.model_fields:
+        return path, "not a key of the top of the file", (), "move it under [job]"
+    here = _table_form(path[:-1]) if len(path) > 1 else "the top of the file"
+    return path, f"no such key in {here}", near or tuple(keys), "use one of these, or put it in notes"

@@ -1,0 +1,197 @@
+"""One value of a job file: text, a measure, a percentage, a wrench, a date. Each comes back as checked text, or InputError.
+
+Measures stay text in the closed spelling of their unit (``1-3/4 in``), so a job compares, prints and travels as
+written; ``units.parse_measure`` reads them again where a number is wanted.
+"""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+from gaugeblock.errors import InputError
+from gaugeblock.units import TYPED, UNITS, Measure, convert, dimension, nearest_units, parse_measure, parse_number, split_quantity
+
+NAME_LIMIT = 80
+TEXT_LIMIT = 500
+COUNT_LIMIT = 999
+
+# Control characters, line and paragraph separators, the byte-order mark, and marks that turn the reading direction:
+# each can make a printed line differ from what was written.
+REFUSED = re.compile("[\x00-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff]")
+
+_EXAMPLES = {
+    "length": "in", "torque": "lbf*ft", "stress": "psi", "angle": "deg", "temperature": "degF", "ratio": "%",
+}  # fmt: skip
+_WRENCH = re.compile(r"(.+?) to (.+?) by (.+)")
+_DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", re.ASCII)
+_UNREADABLE = "a figure with its unit"
+
+
+def kind_of(value: object) -> str:
+    """What a TOML value is, in plain words."""
+    if isinstance(value, bool):
+        return "true or false"
+    for kind, word in ((str, "text"), (int, "a number"), (float, "a number"), (dict, "a table"), (list, "a list")):
+        if isinstance(value, kind):
+            return word
+    return "a date or time without quotes"
+
+
+def shown(text: str, limit: int = 60) -> str:
+    """Text as a message may print it: control characters escaped, long text cut."""
+    safe = REFUSED.sub(lambda m: f"\\u{ord(m[0]):04x}", text[: limit + 1])
+    return safe if len(text) <= limit else safe[:limit] + "..."
+
+
+def is_blank(value: object) -> bool:
+    """Whether a value is text with nothing in it: the same as a missing key."""
+    return isinstance(value, str) and (not value or value.isspace()) and not REFUSED.search(value)
+
+
+def plain_text(value: object, limit: int = TEXT_LIMIT) -> str:
+    """One line of text without blanks around it; markup stays as it is. InputError for control characters or length."""
+    if not isinstance(value, str):
+        do = f'write "{value}"' if isinstance(value, int | float) and not isinstance(value, bool) else "write it in quotes"
+        raise InputError("value", "", f"text is wanted, not {kind_of(value)}", (), shown(do))
+    found = REFUSED.search(value)
+    if found:
+        code = f"U+{ord(found[0]):04X}"
+        what = "a line break" if found[0] in "\r\n" else "a tab" if found[0] == "\t" else f"the control character {code}"
+        raise InputError(shown(value), "", f"{what} at character {found.start() + 1}", (), "write it on one line, without control characters")
+    text = value.strip()
+    if len(text) > limit:
+        raise InputError(shown(text, 30), "", f"{len(text)} characters; at most {limit} are taken", (), "shorten it")
+    return text
+
+
+def measure(value: object, dim: str, least: str = "positive") -> str:
+    """A measure of ``dim`` as ``number unit``; ``least`` is ``positive``, ``zero`` or ``any``. InputError otherwise."""
+    if not isinstance(value, str):
+        number = isinstance(value, int | float) and not isinstance(value, bool)
+        do = f'write "{value} {_EXAMPLES[dim]}"' if number else f'write it as "12 {_EXAMPLES[dim]}"'
+        raise InputError("value", "", f"a {dim} is text with its unit, not {kind_of(value)}", (), shown(do))
+    text = plain_text(value, NAME_LIMIT)
+    try:
+        got = parse_measure(text, dim)
+    except InputError as error:
+        do = "give one figure here" if " to " in text else error.do
+        raise InputError(shown(text), "", error.why, error.nearest, do) from None
+    if dim == "temperature":
+        if got.to("degC") < -273.15:
+            raise InputError(shown(text), "", "below absolute zero", (), "correct the number or the unit")
+    elif least != "any":
+        _not_below(got, text, least)
+    return got.text
+
+
+def _not_below(got: Measure, text: str, least: str) -> None:
+    if got.value < 0 or (got.value == 0 and least == "positive"):
+        wanted = "more than 0" if least == "positive" else "0 or more"
+        raise InputError(shown(text), "", f"must be {wanted}", (), "correct the number, or leave the key out")
+
+
+def bend_angle(value: object) -> str:
+    """An angle over 0 and up to one turn."""
+    text = measure(value, "angle")
+    if parse_measure(text, "angle").to("deg") > 360:
+        raise InputError(shown(text), "", "more than a full turn", (), "give the angle of one bend")
+    return text
+
+
+def share(value: object) -> str:
+    """A percentage over 0 and up to 100, with its sign: ``50 %``."""
+    text = measure(value, "ratio")
+    if not text.endswith("%"):
+        raise InputError(shown(str(value)), "", "a percentage is wanted", (), 'write it as "50 %"')
+    if parse_measure(text, "ratio").to("%") > 100:
+        raise InputError(shown(text), "", "more than 100 %", (), "give the share of the final torque")
+    return text
+
+
+class WrenchRange:
+    """What a torque wrench reads: ``low`` to ``high`` in steps of ``step``, all in ``unit``."""
+
+    __slots__ = ("high", "low", "step", "unit")
+
+    def __init__(self, low: Fraction, high: Fraction, step: Fraction, unit: str) -> None:
+        self.low = low
+        self.high = high
+        self.step = step
+        self.unit = unit
+
+
+def parse_wrench(text: str) -> WrenchRange:
+    """``5 to 80 lbf*ft by 1`` as numbers; InputError when it is not so written.
+
+    >>> w = parse_wrench("20 to 150 Nm by 2.5")
+    >>> w.unit, float(w.step)
+    ('N*m', 2.5)
+    """
+    match = _WRENCH.fullmatch(text)
+    if match is None:
+        raise InputError(shown(text), "", "not a wrench range", (), 'write it as "5 to 80 lbf*ft by 1"')
+    try:
+        low = parse_number(match[1])
+        high = parse_measure(match[2], "torque")
+        step = parse_number(match[3])
+    except InputError as error:
+        raise InputError(shown(text), "", f"{error.asked}: {error.why}", error.nearest, 'write it as "5 to 80 lbf*ft by 1"') from None
+    if not 0 <= low < high.value:
+        raise InputError(shown(text), "", "the low end must be 0 or more and below the high end", (), "correct the range")
+    if not 0 < step <= high.value - low:
+        raise InputError(shown(text), "", "the step must be more than 0 and fit into the range", (), "correct the step")
+    return WrenchRange(low, high.value, step, high.unit)
+
+
+def wrench(value: object) -> str:
+    """The text of a torque wrench's range, checked."""
+    text = plain_text(value, NAME_LIMIT)
+    parse_wrench(text)
+    return text
+
+
+def issue_date(value: object) -> str:
+    """A calendar date as text, ``2031-05-17``."""
+    from datetime import date
+
+    if not isinstance(value, str):
+        raise InputError("value", "", f"a date is wanted as text, not {kind_of(value)}", (), 'write it as "2031-05-17"')
+    text = plain_text(value, NAME_LIMIT)
+    try:
+        if not _DATE.fullmatch(text):
+            raise ValueError
+        date.fromisoformat(text)
+    except ValueError:
+        raise InputError(shown(text), "", "not a date of the calendar", (), 'write it as "2031-05-17"') from None
+    return text
+
+
+def choice(value: object, choices: tuple[str, ...]) -> str:
+    """One of a short list of words."""
+    text = plain_text(value, NAME_LIMIT)
+    if text not in choices:
+        from difflib import get_close_matches
+
+        near = get_close_matches(text.casefold(), choices, n=5, cutoff=0.5) or choices
+        raise InputError(shown(text), "", "not one of the words this key takes", near, "use one of these")
+    return text
+
+
+def figure_text(value: object) -> str:
+    """A figure of any dimension with its unit, as ``0.006 in``; which dimension fits is for the one who uses it."""
+    if not isinstance(value, str):
+        raise InputError("value", "", f"{_UNREADABLE} is text, not {kind_of(value)}", (), 'write it as "0.006 in"')
+    text = plain_text(value, NAME_LIMIT)
+    number, typed = split_quantity(text)
+    unit = typed if typed in UNITS else TYPED.get(typed, "")
+    if not unit:
+        why = f"{typed[:40]!r} is not a unit" if typed else "the unit is missing"
+        raise InputError(shown(text), "", why, nearest_units(typed[:40]), 'write it as "0.006 in"')
+    return measure(f"{number} {unit}", dimension(unit), "any")
+
+
+def finding(value: object) -> str:
+    """What was found or left: a figure with its unit, or words that begin with a letter."""
+    text = plain_text(value)
+    return figure_text(text) if text[:1] in "+-.0123456789" else text

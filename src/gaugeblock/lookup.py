@@ -1,0 +1,344 @@
+"""Look-up: keys -> the rows that answer -> the Figure that governs.
+
+Rows match when each asked key equals, lies in, or meets ``any``; a key that is not asked is never ``any``.
+Then, in order: living and of blank standing; the most specific; the basis the quantity prefers; primary,
+quoted, memory; the safer end; the newer edition; source id. ``chosen_by`` names the step that decided; each
+of ``others`` names the step it lost at.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from gaugeblock import units
+from gaugeblock.errors import Ambiguous, InputError, LookupMiss
+from gaugeblock.figure import CHECKED, Figure
+from gaugeblock.tables.catalogue import SERVICES, VEHICLE_SERVICES, Key
+from gaugeblock.tables.interval import parse_interval
+from gaugeblock.tables.load import Refdata, Row, Table, canonical, nearest, refdata
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+STEPS = ("standing", "service", "specificity", "basis", "checked", "safer end", "edition", "source id")
+# An other that lost at one of these is as specific as the one that governs: it belongs to the spread.
+_SAME = frozenset(STEPS[3:])
+_DISAGREE = 0.02
+
+# A key with what is asked of it: a cell, a number in base units, or None when it is not asked.
+Asked = list[tuple[Key, str | Fraction | None]]
+# 0 when the row may govern, 1 when its standing forbids it, 2 when its service does; then specificity by column.
+Rank = tuple[int, tuple[Fraction, ...]]
+
+
+def figure_of(row: Row, data: Refdata) -> Figure:
+    """The Figure of one row, alone."""
+    cached = data.memo.get(row)
+    if cached is not None:
+        return cached  # type: ignore[return-value]
+    c = row.cells
+    quantity = data.quantity(c["quantity"])
+    value, low, high = row.number("value"), row.number("low"), row.number("high")
+    text = c["value"] or (f"{c['low']} to {c['high']}" if c["low"] and c["high"] else c["low"] or c["high"])
+    place = c["source"] or c["basis"]
+    got = Figure(
+        f"{row.table}:{'|'.join(row.key)}:{c['quantity']}:{place}@{c['since']}",
+        c["quantity"],
+        value,
+        c["unit"],
+        low=low,
+        high=high,
+        side=quantity["side"],
+        basis=c["basis"],
+        checked=c["checked"],
+        source=c["source"],
+        locator=c["locator"],
+        conditions=c["conditions"],
+        note=c["note"],
+        since=c["since"],
+        key=dict(zip([k.name for k in data.table(row.table).keys], row.key, strict=True)),
+        standing=c["standing"],
+        text=text,
+    )
+    data.memo[row] = got
+    return got
+
+
+def look_up(table: str, quantity: str, *, data: Refdata | None = None, **keys: str) -> Figure:
+    """The governing Figure for a quantity at some keys, the other matching rows in ``others``.
+
+    Parameters
+    ----------
+    table : ``domain/table``. quantity : a name of quantities.csv. keys : the key cells as people write them
+        (``thread="3/8-16 UNC"``, ``size="3/8 in"``). ``service`` defaults to ``vehicle``; rows of another
+        service are among the others and never govern.
+
+    Raises LookupMiss with the nearest keys when nothing answers, InputError when a key cannot be read.
+
+    >>> look_up("fasteners/threads", "tensile_stress_area", thread="3/8-16 UNC").text
+    '0.0775'
+    """
+    data = data or refdata()
+    memo_key = (table, quantity, *keys.items())
+    got = data.memo.get(memo_key)
+    if got is None:
+        got = _decide(data, data.table(table), quantity, keys)
+        data.memo[memo_key] = got
+    return got  # type: ignore[return-value]
+
+
+def look_up_or_none(table: str, quantity: str, *, data: Refdata | None = None, **keys: str) -> Figure | None:
+    """As ``look_up``; None where no row answers (an unreadable key still raises)."""
+    try:
+        return look_up(table, quantity, data=data, **keys)
+    except LookupMiss:
+        return None
+
+
+def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str]) -> Figure:
+    rows = table.by_quantity.get(quantity)
+    if not rows:
+        known = list(table.by_quantity)
+        raise LookupMiss(quantity, table.name, "no such quantity in this table", nearest(quantity, known) or known, "use one of these")
+    names = [k.name for k in table.keys]
+    for name in keys:
+        if name not in names:
+            raise InputError(name, table.name, "not a key of this table", names, "use one of these")
+    asked: Asked = []
+    for key in table.keys:
+        typed = keys.get(key.name)
+        if typed is None and key.name == "service":
+            typed = "vehicle"
+        if typed is None:
+            asked.append((key, None))
+        elif key.match == "exact":
+            asked.append((key, _cell(data, table, key, typed)))
+        else:
+            asked.append((key, _measure(table, key, typed)))
+    matched = [(rank, row) for row in rows if (rank := _rank(row, asked)) is not None]
+    interpolated = next((i for i, (k, a) in enumerate(asked) if k.match == "interpolated" and a is not None), None)
+    if interpolated is not None and not any(rank[0] == 0 for rank, _ in matched):
+        between = _interpolate(data, rows, asked, interpolated, quantity)
+        if between is not None:
+            return between
+    if not any(rank[0] == 0 for rank, _ in matched):
+        raise _miss(table, rows, asked, quantity, keys, matched)
+    return _govern(data, table, quantity, matched)
+
+
+def _cell(data: Refdata, table: Table, key: Key, typed: str) -> str:
+    """The cell that was meant. Where a source says ``any``, a word that resembles no cell of the column asks that row."""
+    if key.name == "service":
+        if typed in SERVICES:
+            return typed
+        raise LookupMiss(typed, f"{table.name} service", "not a service", nearest(typed, list(SERVICES)) or SERVICES, "use one of these")
+    try:
+        return canonical(data, table.name, key.name, typed)
+    except LookupMiss:
+        cells = table.column(key.name)
+        if key.any_allowed and "any" in cells and not nearest(typed, cells, 1):
+            return typed
+        raise
+
+
+def _measure(table: Table, key: Key, typed: str) -> Fraction | str:
+    if typed == "any":
+        return "any"
+    dim = next((i.dimension for row in table.rows if (i := parse_interval(row.cells[key.name])) is not None), "ratio")
+    measure = units.parse_measure(typed, dim, f"{table.name} {key.name}")
+    return measure.value * units.factor(measure.unit) + units.offset(measure.unit)
+
+
+def _rank(row: Row, asked: Asked, skip: int = -1) -> Rank | None:
+    """How well a row matches; None when it does not. The key at index ``skip`` is not looked at."""
+    informs = 1 if row.cells["standing"] else 0
+    specific: list[Fraction] = []
+    for i, ((key, want), cell) in enumerate(zip(asked, row.key, strict=True)):
+        if cell == "any" or i == skip:
+            specific.append(_ANY)
+        elif want is None:
+            return None
+        elif key.match == "exact":
+            if cell == want:
+                specific.append(_EQUAL)
+            elif key.name == "service" and want in VEHICLE_SERVICES:
+                informs = max(informs, 2)
+                specific.append(_ANY)
+            else:
+                return None
+        else:
+            interval = parse_interval(cell)
+            if interval is None or not isinstance(want, Fraction) or not interval.holds(want):
+                return None
+            width = interval.width
+            specific.append(_EQUAL if interval.is_point else _OPEN_RANGE if width is None else Fraction(1) + width)
+    return informs, tuple(specific)
+
+
+_EQUAL = Fraction(0)
+_OPEN_RANGE = Fraction(10**9)
+_ANY = Fraction(10**10)
+
+
+def _govern(data: Refdata, table: Table, quantity: str, matched: list[tuple[Rank, Row]]) -> Figure:
+    meta = data.quantity(quantity)
+    prefers = meta["prefers"].split(" > ")
+    safer = meta["safer"]
+
+    def order(item: tuple[Rank, Row]) -> tuple[object, ...]:
+        (informs, specific), row = item
+        c = row.cells
+        figure = figure_of(row, data)
+        number = units.to_base(figure.typical, figure.unit)
+        end = number if safer == "low" else -number if safer == "high" else 0.0
+        year = data.source(c["source"])["year"] if c["source"] else ""
+        return (
+            1 if informs == 1 else 0,
+            1 if informs == 2 else 0,
+            specific,
+            prefers.index(c["basis"]) if c["basis"] in prefers else len(prefers),
+            CHECKED.index(c["checked"]) if c["checked"] in CHECKED else len(CHECKED),
+            end,
+            -int(year) if year else 0,
+            c["source"],
+        )
+
+    ranked = sorted(((order(m), m[1]) for m in matched), key=lambda pair: (pair[0], pair[1].line))
+    best = ranked[0][0]
+
+    def lost_at(rank: tuple[object, ...]) -> str:
+        return next((step for step, a, b in zip(STEPS, best, rank, strict=True) if a != b), "source id")
+
+    others = tuple(figure_of(row, data).replace(chosen_by=lost_at(rank)) for rank, row in ranked[1:])
+    chosen = "only row" if len(ranked) == 1 else lost_at(ranked[1][0])
+    return figure_of(ranked[0][1], data).replace(chosen_by=chosen, others=others)
+
+
+def _interpolate(
+    data: Refdata, rows: list[Row], asked: Asked, at: int, quantity: str
+) -> Figure | None:
+    """Linear between the two printed points of one source that enclose the question; None when none do."""
+    want = asked[at][1]
+    if not isinstance(want, Fraction):
+        return None
+    best: tuple[Fraction, Row, Row] | None = None
+    by_source: dict[str, list[tuple[Fraction, Row]]] = {}
+    for row in rows:
+        rest_fits = all(
+            cell == "any" or cell == a for i, ((_, a), cell) in enumerate(zip(asked, row.key, strict=True)) if i != at
+        )
+        point = parse_interval(row.key[at])
+        if rest_fits and not row.cells["standing"] and point is not None and point.low is not None and point.is_point:
+            by_source.setdefault(row.cells["source"], []).append((point.low, row))
+    for points in by_source.values():
+        below = max((p for p in points if p[0] < want), key=lambda p: p[0], default=None)
+        above = min((p for p in points if p[0] > want), key=lambda p: p[0], default=None)
+        if below and above and (best is None or above[0] - below[0] < best[0]):
+            best = (above[0] - below[0], below[1], above[1])
+    if best is None:
+        return None
+    low, high = figure_of(best[1], data), figure_of(best[2], data)
+    a = parse_interval(best[1].key[at])
+    if a is None or a.low is None:
+        return None
+    share = float((want - a.low) / best[0])
+    value = low.typical + share * (high.typical - low.typical)
+    key = {**low.key, asked[at][0].name: f"{units.decimal_text((want - units.offset(a.unit)) / units.factor(a.unit))} {a.unit}".removesuffix(" 1")}
+    return Figure(
+        f"derived:linear_interpolation:{'|'.join(key.values())}:{quantity}@{data.release}",
+        quantity,
+        float(f"{value:.12g}"),
+        low.unit,
+        side=low.side,
+        basis="derived",
+        since=data.release,
+        key=key,
+        chosen_by="interpolated",
+        rule=data.rule("linear_interpolation"),
+        inputs=(low, high),
+    )
+
+
+def _miss(
+    table: Table,
+    rows: list[Row],
+    asked: Asked,
+    quantity: str,
+    keys: dict[str, str],
+    matched: list[tuple[Rank, Row]],
+) -> LookupMiss:
+    """Why nothing answers: a key that must be named, or keys that no row has together."""
+    said = ", ".join(f"{k} {v}" for k, v in keys.items()) or quantity
+    if matched:
+        why = {r.cells["service"] for k, r in matched if k[0] == 2 and "service" in r.cells}
+        reason = f"only figures of another service are known ({', '.join(sorted(why))})" if why else "only a misprint, superseded or withdrawn row"
+        return LookupMiss(said, f"{table.name} {quantity}", reason, [figure_label(r) for _, r in matched], "they inform, they do not answer: ask the maker")
+    for i, (key, want) in enumerate(asked):
+        if want is None:
+            found = sorted({row.key[i] for row in rows if _rank(row, asked, skip=i) is not None})
+            if found:
+                return Ambiguous(said, f"{table.name} {quantity}", f"the answer depends on {key.name}", found, f"name the {key.name}")
+    scored = sorted(rows, key=lambda row: (-_agreement(row, asked), row.line))
+    near = list(dict.fromkeys(figure_label(r) for r in scored))
+    return LookupMiss(said, f"{table.name} {quantity}", "no published figure for these keys together", near, "use one of the nearest keys, or ask the maker")
+
+
+def _agreement(row: Row, asked: Asked) -> int:
+    score = 0
+    for i, (key, want) in enumerate(asked):
+        if want is not None and _rank_one(key, want, row.key[i]):
+            score += 2 if i == 0 else 1
+    return score
+
+
+def _rank_one(key: Key, want: str | Fraction, cell: str) -> bool:
+    if cell == "any" or cell == want:
+        return True
+    interval = parse_interval(cell) if key.match != "exact" else None
+    return interval is not None and isinstance(want, Fraction) and interval.holds(want)
+
+
+def figure_label(row: Row) -> str:
+    """The key of a row as one readable text."""
+    return " | ".join(cell for cell in row.key if cell != "any")
+
+
+def same_specificity(figure: Figure) -> tuple[Figure, ...]:
+    """The others that are as specific as the governing figure: with it they make the spread."""
+    return tuple(o for o in figure.others if o.chosen_by in _SAME)
+
+
+def spread(figure: Figure) -> tuple[float, float]:
+    """Lowest and highest of the governing figure and the others of its specificity, in its unit."""
+    ends = [e for e in (figure.value, figure.low, figure.high) if e is not None]
+    for other in same_specificity(figure):
+        for end in (other.value, other.low, other.high):
+            if end is not None:
+                ends.append(_in_unit(end, other.unit, figure.unit))
+    return min(ends), max(ends)
+
+
+def _in_unit(value: float, unit: str, to: str) -> float:
+    return value if unit == to else units.from_base(units.to_base(value, unit), to)
+
+
+def disagreement(figure: Figure) -> tuple[float, float] | None:
+    """The spread when only edition or source id decided and the values differ by over 2 %; else None."""
+    if figure.chosen_by not in ("edition", "source id"):
+        return None
+    values = [figure.typical] + [_in_unit(o.typical, o.unit, figure.unit) for o in same_specificity(figure)]
+    low, high = min(values), max(values)
+    return (low, high) if high - low > _DISAGREE * abs(figure.typical) else None
+
+
+def choices(table: str, column: str, *, data: Refdata | None = None, **fixed: str) -> list[str]:
+    """The distinct cells of a key column among rows whose other exact keys are as given."""
+    data = data or refdata()
+    found = (row.cells[column] for row in data.table(table).rows if all(row.cells[k] == v for k, v in fixed.items()))
+    return list(dict.fromkeys(found))
+
+
+def governing(figures: Iterable[Figure]) -> list[Figure]:
+    """Figures of blank standing."""
+    return [f for f in figures if not f.standing]

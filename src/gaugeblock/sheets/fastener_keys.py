@@ -1,0 +1,180 @@
+"""What people type for a thread, a grade and a condition -> the key cells of the fastener tables. Nothing is guessed."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+from gaugeblock import units
+from gaugeblock.errors import Ambiguous, LookupMiss
+from gaugeblock.tables.load import Refdata, canonical, nearest
+
+_METRIC = re.compile(r"M\s*(?P<d>[0-9]+(?:\.[0-9]+)?)\s*(?:[x*-]\s*(?P<p>[0-9]+(?:\.[0-9]+)?))?", re.ASCII | re.IGNORECASE)
+_INCH = re.compile(
+    r"(?P<size>#\s*[0-9]+|No\.?\s*[0-9]+|[0-9]+[ -][0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]*\.[0-9]+|[0-9]+)\s*(?:\"|in\b|inch\b)?"
+    r"\s*(?:[-x]\s*(?P<tpi>[0-9]+))?\s*(?P<series>UNC|UNF|UNEF|UNS|8-?UN|UNC/UNF)?",
+    re.ASCII | re.IGNORECASE,
+)
+_CELL = re.compile(r"(?P<size>#?[0-9 /-]+?)-(?P<tpi>[0-9]+) (?P<series>[0-9A-Z]+)")
+_NUMBER_SIZES = {n: Fraction(60 + 13 * n, 1000) for n in range(13)}
+
+
+class Thread:
+    """A thread cell and what it says: ``size`` (a measure text), ``diameter_m``, ``pitch_m``, and if it is metric."""
+
+    __slots__ = ("cell", "diameter_m", "is_metric", "pitch_m", "size")
+
+    def __init__(self, cell: str, size: str, diameter_m: float, pitch_m: float, is_metric: bool) -> None:
+        self.cell = cell
+        self.size = size
+        self.diameter_m = diameter_m
+        self.pitch_m = pitch_m
+        self.is_metric = is_metric
+
+
+def read_cell(cell: str) -> Thread:
+    """The Thread of a cell such as ``3/8-16 UNC``, ``#10-24 UNC`` or ``M10x1.5``."""
+    if cell.startswith("M"):
+        d, p = cell[1:].split("x")
+        return Thread(cell, f"{d} mm", float(d) / 1000, float(p) / 1000, True)
+    match = _CELL.fullmatch(cell)
+    if match is None:
+        raise LookupMiss(cell, "thread", "not a thread cell", (), "write it as 3/8-16 UNC or M10x1.5")
+    size = _inches(match["size"])
+    return Thread(cell, f"{units.decimal_text(size)} in", float(size) * 0.0254, 0.0254 / int(match["tpi"]), False)
+
+
+def _inches(text: str) -> Fraction:
+    if text.startswith("#"):
+        return _NUMBER_SIZES[int(text[1:])]
+    return units.parse_number(text.replace("-", " ", 1))
+
+
+def thread(typed: str, data: Refdata) -> Thread:
+    """The one thread that was typed; Ambiguous with the pitches there are, LookupMiss with the nearest threads.
+
+    >>> from gaugeblock.tables.load import refdata
+    >>> thread("3/8-16", refdata()).cell
+    '3/8-16 UNC'
+    """
+    memo = ("thread", typed)
+    got = data.memo.get(memo)
+    if got is None:
+        got = data.memo[memo] = _thread(typed, data)
+    return got  # type: ignore[return-value]
+
+
+def _thread(typed: str, data: Refdata) -> Thread:
+    cells = list(data.table("fasteners/threads").column("thread").values())
+    text = " ".join(typed.replace("\u00d7", "x").replace("\u2033", '"').split())[:60]
+    if text in cells:
+        return read_cell(text)
+    metric = _METRIC.fullmatch(text)
+    if metric is not None:
+        d = units.decimal_text(Fraction(metric["d"]))
+        same = [c for c in cells if c.startswith(f"M{d}x")]
+        if metric["p"] is None:
+            if same:
+                raise Ambiguous(typed, "thread", "the pitch is missing", same, "name the pitch")
+            raise LookupMiss(typed, "thread", "no such diameter in the tables", nearest(text, cells), "use one of these")
+        cell = f"M{d}x{units.decimal_text(Fraction(metric['p']))}"
+        if cell in cells:
+            return read_cell(cell)
+        raise LookupMiss(typed, "thread", "no such thread in the tables", same or nearest(cell, cells), "use one of these")
+    inch = _INCH.fullmatch(text)
+    if inch is None:
+        raise LookupMiss(typed, "thread", "not a thread", nearest(text, cells) or cells[:5], "write it as 3/8-16 or M10x1.5")
+    return _inch_thread(typed, inch, [c for c in cells if not c.startswith("M")])
+
+
+def _inch_thread(typed: str, match: re.Match[str], cells: list[str]) -> Thread:
+    size_text = re.sub(r"^(?:#|No\.?)\s*", "#", match["size"], flags=re.IGNORECASE)
+    sizes = []
+    if size_text.startswith("#"):
+        number = int(size_text[1:])
+        sizes = [_NUMBER_SIZES[number]] if number in _NUMBER_SIZES else []
+    else:
+        sizes = [_inches(size_text)]
+        if size_text.isdigit() and 2 <= int(size_text) <= 12 and match["tpi"]:
+            sizes.append(_NUMBER_SIZES[int(size_text)])
+    split = [(c, m) for c in cells if (m := _CELL.fullmatch(c)) is not None]
+    same = [(c, m) for c, m in split if _inches(m["size"]) in sizes]
+    fits = same
+    if match["tpi"]:
+        fits = [(c, m) for c, m in fits if m["tpi"] == match["tpi"]]
+    if match["series"]:
+        fits = [(c, m) for c, m in fits if m["series"] == match["series"].upper().replace("-", "")]
+    if len(fits) == 1:
+        return read_cell(fits[0][0])
+    if len({m["tpi"] for _, m in fits}) == 1 and (coarse := [c for c, m in fits if m["series"] in ("UNC", "UNF")]):
+        return read_cell(coarse[0])  # one size and pitch under two series names: the same thread
+    if len(fits) > 1:
+        raise Ambiguous(typed, "thread", "threads per inch are missing" if not match["tpi"] else "more than one series", [c for c, _ in fits], "name one of these")
+    near = [c for c, _ in same] or nearest(typed, cells)
+    raise LookupMiss(typed, "thread", "no such thread in the tables", near or cells[:5], "use one of these")
+
+
+def grade(typed: str, data: Refdata) -> tuple[str, str]:
+    """The standard and grade cells that were typed: ``SAE J429 5``, ``grade 5``, ``ISO 898-1 8.8``, ``8.8``."""
+    memo = ("grade", typed)
+    got = data.memo.get(memo)
+    if got is None:
+        got = data.memo[memo] = _grade(typed, data)
+    return got  # type: ignore[return-value]
+
+
+def _grade(typed: str, data: Refdata) -> tuple[str, str]:
+    table = data.table("fasteners/grades")
+    pairs = list(dict.fromkeys((r.cells["standard"], r.cells["grade"]) for r in table.rows if not r.cells["standing"]))
+    text = " ".join(typed.split()).casefold()
+    found = [p for p in pairs if text in _grade_names(*p)]
+    if not found:
+        standard = data.words("fasteners", "standard").get(text)
+        word = data.words("fasteners", "grade").get(text)
+        if word is not None:
+            found = [p for p in pairs if p[1] == word and (standard is None or p[0] == standard)]
+    if not found:
+        found = [p for p in pairs if text == p[0].casefold()]
+        if len(found) > 1:
+            raise Ambiguous(typed, "grade", "the grade is missing", [f"{s} {g}" for s, g in found], "name the grade")
+    if len(found) == 1:
+        return found[0]
+    names = [f"{s} {g}" for s, g in (found or pairs)]
+    if found:
+        raise Ambiguous(typed, "grade", "more than one standard has it", names, "name the standard")
+    raise LookupMiss(typed, "grade", "not a grade of the tables", nearest(typed, names) or names, "write standard and grade, as SAE J429 5")
+
+
+def _grade_names(standard: str, grade_cell: str) -> tuple[str, ...]:
+    s, g = standard.casefold(), grade_cell.casefold()
+    return (f"{s} {g}", f"{s} grade {g}", f"{s} class {g}", f"{s}-{g}", g, f"grade {g}", f"class {g}")
+
+
+def condition(typed: str, data: Refdata) -> tuple[str, str, str]:
+    """The condition cell that was typed, with its surface and lubricant; LookupMiss with the conditions there are."""
+    memo = ("condition", typed)
+    got = data.memo.get(memo)
+    if got is None:
+        got = data.memo[memo] = _condition(typed, data)
+    return got  # type: ignore[return-value]
+
+
+def conditions(data: Refdata) -> list[str]:
+    """Every condition with a known surface and lubricant."""
+    surfaces = data.words("fasteners", "surface")
+    cells = dict.fromkeys(data.words("fasteners", "condition").values())
+    return [c for c in cells if c.casefold() in surfaces]
+
+
+def _condition(typed: str, data: Refdata) -> tuple[str, str, str]:
+    known = conditions(data)
+    text = " ".join(typed.split())
+    cell = data.words("fasteners", "condition").get(text.casefold())
+    if cell is None:
+        cell = next((c for c in known if c.casefold() == text.casefold()), None)
+    if cell is None or cell not in known:
+        near = nearest(text, known)
+        raise LookupMiss(typed, "condition", "not a condition of the tables", [*near, *(c for c in known if c not in near)], "use one of these")
+    surface = canonical(data, "fasteners/nut_factors", "surface", cell)
+    lubricant = data.words("fasteners", "lubricant")[cell.casefold()]
+    return cell, surface, lubricant

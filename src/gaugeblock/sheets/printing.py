@@ -1,0 +1,125 @@
+"""How a figure is printed: the source's own text, or a derived number on the steps that a tool reads, by side."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from gaugeblock import units
+from gaugeblock.figure import Figure
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.tables.load import Refdata
+
+# Below this a wrench is read in lbf*in (the trade's habit; the smaller wrenches are graduated so).
+_SMALL_TORQUE_NM = 15 * 1.3558179483314004
+_OTHER_UNIT = {
+    "lbf*ft": "N*m", "lbf*in": "N*m", "N*m": "lbf*ft", "in": "mm", "mm": "in", "lbf": "kN", "N": "lbf", "kN": "lbf",
+    "ksi": "MPa", "psi": "MPa", "MPa": "ksi", "degF": "degC", "degC": "degF", "in**2": "mm**2", "mm**2": "in**2",
+    "lb": "kg", "kg": "lb", "delta_degF": "delta_degC", "delta_degC": "delta_degF", "ft": "m", "m": "ft",
+    "lb/in**3": "g/cm**3", "g/cm**3": "lb/in**3", "bar": "psi", "kPa": "psi", "GPa": "Msi", "Msi": "GPa",
+}  # fmt: skip
+
+
+def display_unit(value: float, unit: str) -> str:
+    """The unit a person reads: lbf*in below 15 lbf*ft, else the unit itself."""
+    if unit == "lbf*ft" and abs(units.to_base(value, unit)) < _SMALL_TORQUE_NM:
+        return "lbf*in"
+    return unit
+
+
+def step_of(quantity: str, unit: str, data: Refdata) -> Fraction | None:
+    """The graduation that this quantity is set by in ``unit``; None when it is not set by hand."""
+    row = data.listing("quantities").get(quantity)
+    for part in row["step"].split(";") if row and row["step"] else ():
+        number, name = units.split_quantity(part.strip())
+        if name == unit:
+            return units.parse_number(number)
+    return None
+
+
+def number_text(value: float, unit: str, side: str, step: Fraction | None) -> str:
+    """A number on its step by side, in fractions of an inch where the step is one; else four significant digits by side."""
+    if step is None:
+        return significant_by_side(value, side)
+    rounded = units.step_round(value, step, side)
+    if unit == "in" and step.denominator in (2, 4, 8, 16, 32, 64):
+        return units.fraction_text(rounded)
+    return units.decimal_text(rounded)
+
+
+def significant_by_side(value: float, side: str, digits: int = 4) -> str:
+    """Four significant digits, never past the side: a maximum is not rounded up, a minimum not down."""
+    if value == 0:
+        return "0"
+    from math import floor, log10
+
+    step = Fraction(10) ** (floor(log10(abs(value))) - digits + 1)
+    return units.decimal_text(units.step_round(value, step, side))
+
+
+def window_text(low: float, high: float, unit: str, step: Fraction | None) -> tuple[str, str]:
+    """The ends of a window, the low one rounded up and the high one down; a window that closes gets one more digit."""
+    finer = step
+    for _ in range(4):
+        ends = number_text(low, unit, "min", finer), number_text(high, unit, "max", finer)
+        if finer is None or units.step_round(low, finer, "min") < units.step_round(high, finer, "max") or low == high:
+            return ends
+        finer = finer / 10
+    return ends
+
+
+def printed(figure: Figure, data: Refdata, unit: str | None = None) -> str:
+    """A figure as text with its unit: the source's own digits in its own unit, everything else rounded by side."""
+    if figure.text and (unit is None or unit == figure.unit):
+        return with_unit(figure.text, figure.unit)
+    to = unit or display_unit(figure.typical, figure.unit)
+    step = step_of(figure.quantity, to, data)
+
+    def inside(value: float) -> float:
+        return value if to == figure.unit else units.from_base(units.to_base(value, figure.unit), to)
+
+    if figure.value is None:
+        if figure.low is not None and figure.high is not None:
+            low, high = window_text(inside(figure.low), inside(figure.high), to, step)
+            return with_unit(low if low == high else f"{low} to {high}", to)
+        end = figure.low if figure.low is not None else figure.high
+        return with_unit(number_text(inside(end or 0.0), to, "min" if figure.low is not None else "max", step), to)
+    number = number_text(inside(figure.value), to, figure.side, step)
+    if figure.basis != "derived" or figure.low is None or figure.high is None:
+        return with_unit(number, to)
+    if figure.side != "target":
+        low, high = (number_text(inside(end), to, "nominal", step) for end in (figure.low, figure.high))
+    else:
+        low, high = window_text(inside(figure.low), inside(figure.high), to, step)
+        if step is not None:
+            number = _into_window(inside(figure.value), inside(figure.low), inside(figure.high), number, to, step)
+    return f"{with_unit(number, to)} ({low} to {high})"
+
+
+def _into_window(value: float, low: float, high: float, nearest: str, unit: str, step: Fraction) -> str:
+    """The printed target never leaves its own window: rounded the other way when the nearest step is outside."""
+    mark = units.step_round(value, step, "target")
+    if mark > Fraction(high) * (1 + Fraction(1, 10**9)):
+        return number_text(value, unit, "max", step)
+    return number_text(value, unit, "min", step) if mark < Fraction(low) * (1 - Fraction(1, 10**9)) else nearest
+
+
+def number_only(figure: Figure, data: Refdata, unit: str | None = None) -> str:
+    """As ``printed``, without the window of a derived figure: what stands large on a bench card."""
+    return printed(figure, data, unit).split(" (")[0]
+
+
+def both_units(figure: Figure, data: Refdata) -> str:
+    """As ``printed``, with the other system's unit in brackets."""
+    shown = display_unit(figure.typical, figure.unit) if not figure.text else figure.unit
+    other = _OTHER_UNIT.get(shown)
+    if other is None:
+        return printed(figure, data)
+    plain = figure.replace(low=None, high=None) if figure.basis == "derived" and figure.value is not None else figure
+    return f"{printed(figure, data)} = {printed(plain, data, other)}"
+
+
+def with_unit(text: str, unit: str) -> str:
+    """A number with its unit; a pure ratio has none."""
+    return text if unit == "1" else f"{text} {unit}" if unit != "%" else f"{text} %"

@@ -111,9 +111,149 @@ def _torque(argv: list[str]) -> int:
     return _print_sheet(sheet, a.json, a.unit)
 
 
+def _part(argv: list[str]) -> int:
+    parser = _parser(
+        "part", "What to tighten a part to that has its own figure: plug, line nut, clamp, wheel nut.",
+        'gaugeblock part "spark plug" --size "14 mm" --seat gasket --material aluminium',
+    )  # fmt: skip
+    parser.add_argument("part", metavar="PART", help="spark plug, flare nut, hose clamp, wheel nut ...")
+    parser.add_argument("--size", metavar="SIZE", help="14 mm, 3/8 in, 1/2-20")
+    parser.add_argument("--seat", metavar="SEAT", help="gasket, taper, 37 deg, 45 deg")
+    parser.add_argument("--material", metavar="M", help="what it goes into, or the tube: aluminium, cast iron, steel")
+    parser.add_argument("--service", default="vehicle", metavar="S", help="vehicle (default), aircraft, ...")
+    _common(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.sheets.fastener_parts import part
+    from gaugeblock.tables.load import refdata
+
+    sheet = part(a.part, size=a.size, seat=a.seat, material=a.material, service=a.service, data=refdata(a.data_release))
+    return _print_sheet(sheet, a.json, a.unit)
+
+
+def _find(argv: list[str]) -> int:
+    parser = _parser("find", "Every table and rule that has all the words.", "gaugeblock find spark plug 14 mm")
+    parser.add_argument("text", metavar="TEXT", nargs="+", help="words, all of which must be there")
+    _common(parser, unit=False)
+    a = parser.parse_args(argv)
+    from gaugeblock import finding
+    from gaugeblock.tables.load import refdata
+
+    data = refdata(a.data_release)
+    found = finding.find(" ".join(a.text), data=data)
+    if a.json:
+        import json
+
+        print(json.dumps(found.as_dict(), ensure_ascii=False, indent=2))
+    else:
+        print(found.text())
+    return 0
+
+
+def _sources(argv: list[str]) -> int:
+    parser = _parser("sources", "The publications behind the tables.", "gaugeblock sources SHIGLEY9")
+    parser.add_argument("words", metavar="WORD", nargs="*", help="only those whose id or title has all the words")
+    _common(parser, unit=False)
+    a = parser.parse_args(argv)
+    from gaugeblock import finding
+    from gaugeblock.tables.load import refdata
+
+    rows = finding.sources(a.words, data=refdata(a.data_release))
+    if a.json:
+        import json
+
+        print(json.dumps({"data_release": refdata(a.data_release).release, "sources": rows}, ensure_ascii=False, indent=2))
+    else:
+        for row in rows:
+            year = f", {row['year']}" if row["year"] else ""
+            print(f"{row['id']:<14} {row['title']}{year} ({row['kind']}); {row['rows']} figures")
+    return 0
+
+
+def _packet(argv: list[str]) -> int:
+    parser = _parser("packet", "The spec packet of a job: packet.md, packet.html, packet.json.", "gaugeblock packet JOB.toml --out packets/roadster")
+    parser.add_argument("job", metavar="JOB.toml", help="the job file (see: gaugeblock new)")
+    parser.add_argument("--out", required=True, metavar="DIR", help="folder for the three files; made when its parent exists")
+    _common(parser, unit=False)
+    a = parser.parse_args(argv)
+    from gaugeblock.packet import make
+
+    made = make.make_packet(a.job, a.out, a.data_release)
+    if a.json:
+        import json
+
+        print(json.dumps(made.summary(), ensure_ascii=False, indent=2))
+    else:
+        print(made.text())
+    return 1 if made.has_not_ok else 0
+
+
+def _new(argv: list[str]) -> int:
+    parser = _parser("new", "A commented starter of a job file.", "gaugeblock new roadster.toml")
+    parser.add_argument("job", metavar="JOB.toml", help="the file to write; it must not exist yet")
+    a = parser.parse_args(argv)
+    from gaugeblock.job.starter import starter
+
+    starter(a.job)
+    print(f"{a.job} written; fill it in, then: gaugeblock packet {a.job} --out DIR")
+    return 0
+
+
+def _audit(argv: list[str]) -> int:
+    parser = _parser("audit", "What is published, read, remembered, habit; over the tables or one packet.", "gaugeblock audit packets/roadster/packet.json")
+    parser.add_argument("packet", metavar="packet.json", nargs="?", help="a packet; without it, the tables")
+    parser.add_argument("--fail-on", metavar="KIND", action="append", default=[], help="exit 1 when there is a finding of this kind")
+    _common(parser, unit=False)
+    a = parser.parse_args(argv)
+    from gaugeblock import audit
+    from gaugeblock.tables.load import nearest, refdata
+
+    for kind in a.fail_on:
+        if kind not in audit.KINDS:
+            raise InputError(kind[:60], "--fail-on", "not a kind of finding", nearest(kind, list(audit.KINDS)) or audit.KINDS, "use one of these")
+    if a.packet is None:
+        found = audit.audit_refdata(refdata(a.data_release))
+    else:
+        from gaugeblock.packet import make
+
+        found = audit.audit_packet(make.read_record(a.packet))
+    if a.json:
+        import json
+
+        print(json.dumps(found, ensure_ascii=False, indent=2))
+    else:
+        print(audit.report(found))
+    return 1 if any(f["kind"] in a.fail_on for f in found["findings"]) else 0
+
+
+def _validate(argv: list[str]) -> int:
+    parser = _parser("validate", "Every rule over every table; all faults at once.", "gaugeblock validate")
+    parser.add_argument("folder", metavar="DIR", nargs="?", help="another refdata folder; without it, the program's own")
+    parser.add_argument("--json", action="store_true", help="print one JSON object")
+    a = parser.parse_args(argv)
+    from gaugeblock.tables import validate
+
+    checked = validate.check(a.folder)
+    if a.json:
+        import json
+
+        names = ("file", "line", "column", "rule", "found", "do")
+        faults = [dict(zip(names, f.parts, strict=True)) for f in checked.faults]
+        print(json.dumps({"rows": checked.rows, "tables": checked.tables, "releases": checked.releases, "faults": faults}, indent=2))
+    else:
+        print(validate.report(checked))
+    return 1 if checked.faults else 0
+
+
 # The one list that maps commands to what runs them.
 COMMANDS: dict[str, tuple[Callable[[list[str]], int], str]] = {
-    "torque": (_torque, "what to tighten a thread to"),
+    "torque": (_torque, "what to tighten a thread to, and the clamp it gives"),
+    "part": (_part, "what to tighten a plug, line nut, clamp or wheel nut to"),
+    "find": (_find, "all words, over every table and rule"),
+    "packet": (_packet, "the spec packet of a job, to print and sign"),
+    "new": (_new, "a commented starter of a job file"),
+    "audit": (_audit, "what is published, from memory, habit; what disagrees"),
+    "validate": (_validate, "every rule over every table"),
+    "sources": (_sources, "the publications behind the tables"),
 }
 
 

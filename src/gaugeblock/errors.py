@@ -14,6 +14,10 @@ Every error carries its parts: what was asked, where, why not, the nearest valid
 
 from __future__ import annotations
 
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
+
 
 class GaugeblockError(Exception):
     """Root of all refusals; prints as one message."""
@@ -51,9 +55,10 @@ class GaugeblockError(Exception):
 
 
 class LookupMiss(GaugeblockError, LookupError):
-    """No row answers; ``nearest`` holds the keys that do exist."""
+    """No row answers; ``nearest`` holds the keys that do exist, ``informs`` figures of another service or standing."""
 
     kind = "not found"
+    informs: tuple[Figure, ...] = ()
 
 
 class Ambiguous(LookupMiss):

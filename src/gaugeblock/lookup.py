@@ -19,7 +19,7 @@ from gaugeblock.tables.load import Refdata, Row, Table, canonical, nearest, refd
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Sequence
 
 STEPS = ("standing", "service", "specificity", "basis", "checked", "safer end", "edition", "source id")
 # An other that lost at one of these is as specific as the one that governs: it belongs to the spread.
@@ -123,7 +123,7 @@ def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str]) ->
         if between is not None:
             return between
     if not any(rank[0] == 0 for rank, _ in matched):
-        raise _miss(table, rows, asked, quantity, keys, matched)
+        raise _miss(data, table, rows, asked, quantity, keys, matched)
     return _govern(data, table, quantity, matched)
 
 
@@ -150,12 +150,12 @@ def _measure(table: Table, key: Key, typed: str) -> Fraction | str:
     return measure.value * units.factor(measure.unit) + units.offset(measure.unit)
 
 
-def _rank(row: Row, asked: Asked, skip: int = -1) -> Rank | None:
-    """How well a row matches; None when it does not. The key at index ``skip`` is not looked at."""
+def _rank(row: Row, asked: Asked, skip: Sequence[int] = ()) -> Rank | None:
+    """How well a row matches; None when it does not. The keys at the indexes ``skip`` are not looked at."""
     informs = 1 if row.cells["standing"] else 0
     specific: list[Fraction] = []
     for i, ((key, want), cell) in enumerate(zip(asked, row.key, strict=True)):
-        if cell == "any" or i == skip:
+        if cell == "any" or i in skip:
             specific.append(_ANY)
         elif want is None:
             return None
@@ -215,6 +215,12 @@ def _govern(data: Refdata, table: Table, quantity: str, matched: list[tuple[Rank
     return figure_of(ranked[0][1], data).replace(chosen_by=chosen, others=others)
 
 
+def govern_rows(rows: list[Row], data: Refdata) -> Figure:
+    """The governing Figure among rows of one table, key and quantity, the rest in ``others``."""
+    matched = [((1 if row.cells["standing"] else 0, ()), row) for row in rows]
+    return _govern(data, data.table(rows[0].table), rows[0].cells["quantity"], matched)
+
+
 def _interpolate(
     data: Refdata, rows: list[Row], asked: Asked, at: int, quantity: str
 ) -> Figure | None:
@@ -261,6 +267,7 @@ def _interpolate(
 
 
 def _miss(
+    data: Refdata,
     table: Table,
     rows: list[Row],
     asked: Asked,
@@ -273,12 +280,22 @@ def _miss(
     if matched:
         why = {r.cells["service"] for k, r in matched if k[0] == 2 and "service" in r.cells}
         reason = f"only figures of another service are known ({', '.join(sorted(why))})" if why else "only a misprint, superseded or withdrawn row"
-        return LookupMiss(said, f"{table.name} {quantity}", reason, [figure_label(r) for _, r in matched], "they inform, they do not answer: ask the maker")
-    for i, (key, want) in enumerate(asked):
-        if want is None:
-            found = sorted({row.key[i] for row in rows if _rank(row, asked, skip=i) is not None})
-            if found:
-                return Ambiguous(said, f"{table.name} {quantity}", f"the answer depends on {key.name}", found, f"name the {key.name}")
+        miss = LookupMiss(
+            said,
+            f"{table.name} {quantity}",
+            f"no published source: {reason}",
+            [figure_label(r) for _, r in matched],
+            "they inform, they do not answer: ask the maker",
+        )
+        miss.informs = tuple(figure_of(r, data).replace(chosen_by="service" if k[0] == 2 else "standing") for k, r in matched)
+        return miss
+    open_keys = [i for i, (_, want) in enumerate(asked) if want is None]
+    would = [row for row in rows if _rank(row, asked, skip=open_keys) is not None]
+    depends = [i for i in open_keys if any(row.key[i] != "any" for row in would)]
+    if would and depends:
+        named = " and ".join(asked[i][0].name for i in depends)
+        found = list(dict.fromkeys(", ".join(row.key[i] for i in depends) for row in would))
+        return Ambiguous(said, f"{table.name} {quantity}", f"the answer depends on {named}", found, f"name the {named}")
     scored = sorted(rows, key=lambda row: (-_agreement(row, asked), row.line))
     near = list(dict.fromkeys(figure_label(r) for r in scored))
     return LookupMiss(said, f"{table.name} {quantity}", "no published figure for these keys together", near, "use one of the nearest keys, or ask the maker")
@@ -327,7 +344,8 @@ def disagreement(figure: Figure) -> tuple[float, float] | None:
     """The spread when only edition or source id decided and the values differ by over 2 %; else None."""
     if figure.chosen_by not in ("edition", "source id"):
         return None
-    values = [figure.typical] + [_in_unit(o.typical, o.unit, figure.unit) for o in same_specificity(figure)]
+    tied = [o for o in figure.others if o.chosen_by in ("edition", "source id")]
+    values = [figure.typical] + [_in_unit(o.typical, o.unit, figure.unit) for o in tied]
     low, high = min(values), max(values)
     return (low, high) if high - low > _DISAGREE * abs(figure.typical) else None
 

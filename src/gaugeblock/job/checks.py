@@ -6,14 +6,17 @@ Works on the values as TOML gives them, so that these faults are told together w
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 from typing import Any
 
 from gaugeblock.errors import InputError
 from gaugeblock.job.locate import Path
-from gaugeblock.job.values import is_blank, shown
+from gaugeblock.job.values import NAME_LIMIT, is_blank, shown, unit_of
 from gaugeblock.units import Measure, dimension, parse_measure, split_quantity
 
 ITEMS_LIMIT = 1000
+_POOL = 100  # names among which a near one is sought
+_EITHER = "give part and size, or thread and grade"
 _PARTS = ("size", "seat", "material")
 _SHAFT = ("steel", "treatment", "temper", "diameter", "length", "torque")
 _SETUP = ("axle", "component", "step", "wear", "as_found", "as_left", "maker")
@@ -41,7 +44,8 @@ def check(data: dict[str, Any]) -> Iterator[Fault]:
         yield from _names(data, (), domain)
     for path, item in tables(data, (), "fasteners"):
         yield from _fastener(path, item)
-    known = {_folded(die["name"]): die["name"] for _, die in tables(dies, (), "dies") if isinstance(die.get("name"), str)}
+    named = [die["name"] for _, die in tables(dies, (), "dies") if isinstance(die.get("name"), str)]
+    known = {_folded(name): name for name in named}
     for path, item in tables(data, (), "tubes"):
         yield from _tube(path, item, known)
     for path, item in tables(data, (), "driveline"):
@@ -72,17 +76,18 @@ def _names(data: dict[str, Any], base: Path, key: str) -> Iterator[Fault]:
             continue
         before = first.setdefault(_folded(name), path)
         if before != path:
-            yield Fault((*path, "name"), f"{shown(name)}: this name is given twice", "give each item its own name", before)
+            why = f"{shown(name)}: this name is given twice"
+            yield Fault((*path, "name"), why, "give each item its own name", before)
 
 
 def _fastener(path: Path, item: dict[str, Any]) -> Iterator[Fault]:
     threaded = _given(item, ("thread", "grade"))
     if threaded and _given(item, ("part",)):
         for key in threaded:
-            yield Fault((*path, key), "a part has its own figure and takes no thread or grade", "give part and size, or thread and grade")
+            yield Fault((*path, key), "a part has its own figure and takes no thread or grade", _EITHER)
     elif threaded:
         for key in _given(item, _PARTS):
-            yield Fault((*path, key), "belongs to a part; this item gives a thread or a grade", "give part and size, or thread and grade")
+            yield Fault((*path, key), "belongs to a part; this item gives a thread or a grade", _EITHER)
     yield from _passes(path, item.get("passes"))
     yield from _order((*path, "maker"), item.get("maker"), "torque")
 
@@ -94,7 +99,8 @@ def _passes(path: Path, passes: object) -> Iterator[Fault]:
         if now is None or now.unit != "%":
             return
         if float(now.value) <= before:
-            yield Fault((*path, "passes", index), "not more than the pass before it", "write the passes in rising order")
+            why = "not more than the pass before it"
+            yield Fault((*path, "passes", index), why, "write the passes in rising order")
         before = float(now.value)
 
 
@@ -103,13 +109,15 @@ def _tube(path: Path, item: dict[str, Any], known: dict[str, str]) -> Iterator[F
     if not isinstance(die, str) or is_blank(die):
         return
     if _given(item, ("radius",)):
-        yield Fault((*path, "radius"), "both a die and a radius are given", "give the die, or the radius", (*path, "die"))
+        why = "both a die and a radius are given"
+        yield Fault((*path, "radius"), why, "give the die, or the radius", (*path, "die"))
     if _folded(die) not in known:
         from difflib import get_close_matches
 
-        near = tuple(get_close_matches(die[:80], [n[:80] for n in known.values()], n=5, cutoff=0.4)) or tuple(known.values())
+        names = [shown(name) for name in list(known.values())[:_POOL]]
+        near = tuple(get_close_matches(die[:80], names, n=5, cutoff=0.4) or names)
         why = f"{shown(die)}: no die of this name in [[shop.dies]]"
-        yield Fault((*path, "die"), why, "use the name of a die, or add the die", (), tuple(shown(n) for n in near))
+        yield Fault((*path, "die"), why, "use the name of a die, or add the die", (), near)
 
 
 def _driveline(path: Path, item: dict[str, Any]) -> Iterator[Fault]:
@@ -125,7 +133,7 @@ def _order(path: Path, maker: object, middle: str) -> Iterator[Fault]:
     if not isinstance(maker, dict):
         return
     got = [(key, m) for key in ("low", middle, "high") if (m := _measure(maker.get(key))) is not None]
-    for (low, a), (high, b) in zip(got, got[1:], strict=False):
+    for (low, a), (high, b) in pairwise(got):
         if dimension(a.unit) != dimension(b.unit):
             yield Fault((*path, high), f"of another dimension than {low}", "give both in units of one dimension")
         elif a.to(b.unit) > float(b.value):
@@ -134,12 +142,9 @@ def _order(path: Path, maker: object, middle: str) -> Iterator[Fault]:
 
 def _measure(text: object) -> Measure | None:
     """A measure of whatever dimension its unit has; None when it is none, which its own check tells."""
-    from gaugeblock.units import TYPED, UNITS
-
-    if not isinstance(text, str) or len(text) > 80:
+    if not isinstance(text, str) or len(text) > NAME_LIMIT:
         return None
-    typed = split_quantity(text)[1]
-    unit = typed if typed in UNITS else TYPED.get(typed, "")
+    unit = unit_of(split_quantity(text)[1])
     try:
         return parse_measure(text, dimension(unit)) if unit else None
     except InputError:

@@ -15,14 +15,14 @@ PARTS_LIMIT = 8
 DEPTH_LIMIT = 8
 KEY_LIMIT = 100
 BARE_LIMIT = 100
-VALUES_LIMIT = 50_000
+VALUES_LIMIT = 30_000
 
 _GAP = re.compile(r"(?:[ \t\r\n]++|#[^\n]*+)*+")
 _BLANKS = re.compile(r"[ \t]*+")
 _KEY = re.compile(r"""[A-Za-z0-9_-]++|"(?:[^"\\\n]++|\\[^\n])*+"|'[^'\n]*+'""")
 _STRING = re.compile(
     r'''"""(?:[^"\\]++|\\.|"(?!""))*+"{3,5}+|\'\'\'(?:[^']++|'(?!\'\'))*+'{3,5}+'''
-    r'''|"(?!"")(?:[^"\\\n]++|\\[^\n])*+"|'(?!\'\')[^'\n]*+\'''',
+    r"""|"(?!"")(?:[^"\\\n]++|\\[^\n])*+"|'(?!\'\')[^'\n]*+\'""",
     re.DOTALL,
 )
 _BARE = re.compile(r"""[^\s,\[\]{}#"']++""")
@@ -114,8 +114,9 @@ class Outline:
             match = _KEY.match(self._text, self._pos)
             if match is None:
                 raise _End
-            if match.end() - match.start() > KEY_LIMIT:
-                raise Excess(base, self._line(), f"a key of {match.end() - match.start()} characters; at most {KEY_LIMIT} are taken")
+            length = len(match[0].strip("\"'"))
+            if length > KEY_LIMIT:
+                raise Excess(base, self._line(), f"a key of {length} characters; at most {KEY_LIMIT} are taken")
             parts.append(_unquoted(match[0]))
             if len(parts) > PARTS_LIMIT:
                 raise Excess(base, self._line(), f"a dotted key of more than {PARTS_LIMIT} parts")
@@ -205,8 +206,10 @@ class Outline:
             match = (_STRING if at in "\"'" else _BARE).match(text, self._pos)
             if match is None:
                 raise _End
-            if at not in "\"'" and match.end() - match.start() > BARE_LIMIT:
-                raise Excess(here, line, f"a value of {match.end() - match.start()} characters without quotes; at most {BARE_LIMIT} are taken")
+            length = match.end() - match.start()
+            if at not in "\"'" and length > BARE_LIMIT:
+                why = f"a value of {length} characters without quotes; at most {BARE_LIMIT} are taken"
+                raise Excess(here, line, why)
             self._pos = match.end()
 
     def _inline(self, table: Path) -> Path:

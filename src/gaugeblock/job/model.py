@@ -53,7 +53,8 @@ class Part(BaseModel):
     def _drop_blanks(cls, raw: Any) -> Any:
         if not isinstance(raw, dict):
             return raw
-        return {key: value for key, value in raw.items() if key not in cls.model_fields or not values.is_blank(value)}
+        known = {field.alias or name for name, field in cls.model_fields.items()}
+        return {key: value for key, value in raw.items() if key not in known or not values.is_blank(value)}
 
 
 class Title(Part):
@@ -151,7 +152,7 @@ class Fastener(Part):
 
 
 class Bend(Part):
-    """One bend of a tube: the straight before it, its angle, its radius, the turn about the tube since the bend before."""
+    """One bend of a tube: the straight before it, its angle and radius, the turn of the tube since the bend before."""
 
     straight: Gap | None = None
     angle: BendAngle | None = None
@@ -181,13 +182,13 @@ class Tube(Part):
 
 
 class Line(Part):
-    """``[[lines]]``: a brake, fuel, vapour, coolant or transmission line, and what is hot beside it."""
+    """``[[lines]]``: a fluid line and what is hot beside it; ``hose_class`` is the file's ``class``."""
 
     name: Name
     where: Text | None = None
     service: Annotated[str, _one_of(*LINE_SERVICES)] | None = None
     material: Name | None = None
-    class_: Name | None = Field(default=None, alias="class")
+    hose_class: Name | None = Field(default=None, alias="class")
     od: Length | None = None
     wall: Length | None = None
     length: Length | None = None
@@ -201,11 +202,6 @@ class Line(Part):
     side: Name | None = None
     shield: Name | None = None
     notes: Text | None = None
-
-    @property
-    def hose_class(self) -> str | None:
-        """The class of the line's material; ``class`` is a word of Python."""
-        return self.class_
 
 
 class MakerFigure(Part):

@@ -25,7 +25,10 @@ _REASONS = {
 
 
 def write_all(folder: str | os.PathLike[str], files: Mapping[str, bytes]) -> None:
-    """Write ``files`` (name -> content) into ``folder``, made if its parent exists. OutputError, with nothing changed."""
+    """Write ``files`` (name -> content) into ``folder``, made when its parent exists.
+
+    OutputError when that cannot be; nothing is changed then.
+    """
     place = os.fspath(folder)
     at = place
     made = False
@@ -38,7 +41,8 @@ def write_all(folder: str | os.PathLike[str], files: Mapping[str, bytes]) -> Non
         for name in files:
             at = os.path.join(place, name)
             if os.path.basename(name) != name or name in ("", ".", ".."):
-                raise OutputError(shown(name, 200), "output", "not a plain file name", (), "name a file without a folder")
+                do = "name a file without a folder"
+                raise OutputError(shown(name, 200), "output", "not a plain file name", (), do)
         at = place
         _Exchange(place, files).run()
     except BaseException as error:

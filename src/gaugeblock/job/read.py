@@ -37,7 +37,7 @@ _TOML_WORDS = (
     ("Expected newline", "something follows the value", "text stands in quotes, and each key on its own line"),
     ("Unclosed array", "a list is not closed", "close it with ]"),
     ("Unclosed inline", "a table in braces is not closed", "close it with }"),
-    ("Expected ']'", "a table's name is not closed", "write [name] or [[name]]"),
+    ("Expected ']", "a table's name is not closed", "write [name] or [[name]]"),
     ("Invalid statement", "neither a key nor a table", 'write key = "value", or [[name]]'),
     ("Invalid initial", "a key is missing or not readable", 'write key = "value"'),
     ("Invalid date", "a date that does not exist", 'write it in quotes, "2031-05-17"'),
@@ -67,12 +67,15 @@ def parse_job(text: str, where: str = "job file", hooks: Mapping[str, Hook] | No
         raise _job_error(where, [names.problem(*fault) for fault in too_long])
     job: Job | None = None
     bad: set[Path] = set()
+    untold = 0
     try:
         job = Job.model_validate(data)
     except ValidationError as error:
-        for path, why, nearest, do in map(_translated, error.errors(include_url=False)):
-            bad.add(path[:2])
-            problems.append(names.problem(path, why, nearest, do))
+        errors = sorted(error.errors(include_url=False), key=lambda e: outline.line_of(e["loc"]) or 0)
+        bad = {e["loc"][:2] for e in errors}
+        # Looking for near words takes its time, so only what will be told is put into words.
+        problems += [names.problem(*_translated(e)) for e in errors[:PROBLEMS_LIMIT]]
+        untold = max(0, len(errors) - PROBLEMS_LIMIT)
     for fault in check(data):
         first = outline.line_of(fault.other)
         why = f"{fault.why} (see line {first})" if first else fault.why
@@ -83,7 +86,7 @@ def parse_job(text: str, where: str = "job file", hooks: Mapping[str, Hook] | No
                 names.problem((domain, index, *_split(p.path)), p.why, p.nearest, p.do) for p in hook(item)
             ]  # fmt: skip
     if problems or job is None:
-        raise _job_error(where, problems)
+        raise _job_error(where, problems, untold)
     return job
 
 
@@ -123,7 +126,8 @@ def _decoded(raw: bytes, refuse: Callable[..., JobError]) -> str:
         raise refuse(f"not UTF-8: byte 0x{raw[error.start]:02X} does not fit", "save it as UTF-8", line) from None
     lone = re.search("\r(?!\n)", text)
     if lone:
-        raise refuse("a line ends in a carriage return alone", "save it with line feeds", text.count("\n", 0, lone.start()) + 1)
+        line = text.count("\n", 0, lone.start()) + 1
+        raise refuse("a line ends in a carriage return alone", "save it with line feeds", line)
     for number, line_text in enumerate(text.split("\n"), 1):
         found = REFUSED.search(line_text.replace("\t", " ").removesuffix("\r"))
         if found:
@@ -135,7 +139,8 @@ def _decoded(raw: bytes, refuse: Callable[..., JobError]) -> str:
 def _parse(text: str, where: str, outline: Outline) -> dict[str, Any]:
     if outline.excess is not None:
         excess = outline.excess
-        raise _job_error(where, [Problem(_path_text(excess.path) or "file", excess.line, excess.why, (), "write it more simply")])
+        key = _path_text(excess.path) or "file"
+        raise _job_error(where, [Problem(key, excess.line, excess.why, (), "write it more simply")])
     if outline.twice:
         twice = [
             Problem(_path_text(path), line, f"given twice; first in line {first}", (), "keep one of them")
@@ -218,9 +223,9 @@ def _split(path: str) -> Path:
     return tuple(path.split(".")) if path else ()
 
 
-def _job_error(where: str, problems: list[Problem]) -> JobError:
+def _job_error(where: str, problems: list[Problem], untold: int = 0) -> JobError:
     ordered = sorted(problems, key=lambda p: p.line or 0)
-    more = len(ordered) - PROBLEMS_LIMIT
+    more = len(ordered) - PROBLEMS_LIMIT + untold
     if more > 0:
         ordered = [*ordered[:PROBLEMS_LIMIT], Problem("file", None, f"{more} more problems are not told here", (), "")]
     return JobError(where, ordered)
@@ -230,9 +235,8 @@ def _sound(data: dict[str, Any], domain: str, bad: set[Path]) -> Iterable[tuple[
     """The items of a domain that have no problem of their own."""
     if (domain,) in bad or domain not in data:
         return []
-    return [
-        (index, ITEMS[domain].model_validate(raw)) for index, raw in enumerate(data[domain]) if (domain, index) not in bad
-    ]
+    sound = [(index, raw) for index, raw in enumerate(data[domain]) if (domain, index) not in bad]
+    return [(index, ITEMS[domain].model_validate(raw)) for index, raw in sound]
 
 
 def _translated(error: Any) -> tuple[Path, str, tuple[str, ...], str]:
@@ -248,18 +252,16 @@ def _translated(error: Any) -> tuple[Path, str, tuple[str, ...], str]:
     if kind == "extra_forbidden":
         return _unknown(path)
     if kind == "int_type":
-        return path, f"a whole number is wanted, not {_number_word(error['input']) or came}", (), "write it without quotes, as 4"
+        came = "a number with a point" if isinstance(error["input"], float) else came
+        return path, f"a whole number is wanted, not {came}", (), "write it without quotes, as 4"
     if kind in ("greater_than_equal", "less_than_equal"):
-        return path, f"{shown(str(error['input']), 20)}: a whole number from 1 to {COUNT_LIMIT} is wanted", (), "correct it"
+        asked = shown(str(error["input"]), 20)
+        return path, f"{asked}: a whole number from 1 to {COUNT_LIMIT} is wanted", (), "correct it"
     if kind in ("tuple_type", "list_type"):
         return path, *_list_wanted(path, error["input"], came)
     if kind in ("model_type", "model_attributes_type", "dict_type"):
         return path, f"a table is wanted, not {came}", (), f"write {_table_form(path)}"
     return path, shown(error["msg"]), (), "correct it"
-
-
-def _number_word(value: object) -> str:
-    return "a number with a point" if isinstance(value, float) else ""
 
 
 def _list_wanted(path: Path, value: object, came: str) -> tuple[str, tuple[str, ...], str]:

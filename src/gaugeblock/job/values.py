@@ -1,4 +1,4 @@
-"""One value of a job file: text, a measure, a percentage, a wrench, a date. Each comes back as checked text, or InputError.
+"""One value of a job file: text, a measure, a share, a wrench, a date. Each comes back as checked text, or InputError.
 
 Measures stay text in the closed spelling of their unit (``1-3/4 in``), so a job compares, prints and travels as
 written; ``units.parse_measure`` reads them again where a number is wanted.
@@ -10,7 +10,16 @@ import re
 from fractions import Fraction
 
 from gaugeblock.errors import InputError
-from gaugeblock.units import TYPED, UNITS, Measure, convert, dimension, nearest_units, parse_measure, parse_number, split_quantity
+from gaugeblock.units import (
+    TYPED,
+    UNITS,
+    Measure,
+    dimension,
+    nearest_units,
+    parse_measure,
+    parse_number,
+    split_quantity,
+)
 
 NAME_LIMIT = 80
 TEXT_LIMIT = 500
@@ -23,9 +32,10 @@ REFUSED = re.compile("[\x00-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\
 _EXAMPLES = {
     "length": "in", "torque": "lbf*ft", "stress": "psi", "angle": "deg", "temperature": "degF", "ratio": "%",
 }  # fmt: skip
+_COMMA = re.compile(r"[+-]?[0-9]+,[0-9]", re.ASCII)
 _WRENCH = re.compile(r"(.+?) to (.+?) by (.+)")
+_WRENCH_FORM = 'write it as "5 to 80 lbf*ft by 1"'
 _DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", re.ASCII)
-_UNREADABLE = "a figure with its unit"
 
 
 def kind_of(value: object) -> str:
@@ -52,13 +62,15 @@ def is_blank(value: object) -> bool:
 def plain_text(value: object, limit: int = TEXT_LIMIT) -> str:
     """One line of text without blanks around it; markup stays as it is. InputError for control characters or length."""
     if not isinstance(value, str):
-        do = f'write "{value}"' if isinstance(value, int | float) and not isinstance(value, bool) else "write it in quotes"
+        number = isinstance(value, int | float) and not isinstance(value, bool)
+        do = f'write "{value}"' if number else "write it in quotes"
         raise InputError("value", "", f"text is wanted, not {kind_of(value)}", (), shown(do))
     found = REFUSED.search(value)
     if found:
-        code = f"U+{ord(found[0]):04X}"
-        what = "a line break" if found[0] in "\r\n" else "a tab" if found[0] == "\t" else f"the control character {code}"
-        raise InputError(shown(value), "", f"{what} at character {found.start() + 1}", (), "write it on one line, without control characters")
+        mark = found[0]
+        what = {"\n": "a line break", "\t": "a tab"}.get(mark, f"the control character U+{ord(mark):04X}")
+        do = "write it on one line, without control characters"
+        raise InputError(shown(value), "", f"{what} at character {found.start() + 1}", (), do)
     text = value.strip()
     if len(text) > limit:
         raise InputError(shown(text, 30), "", f"{len(text)} characters; at most {limit} are taken", (), "shorten it")
@@ -75,6 +87,10 @@ def measure(value: object, dim: str, least: str = "positive") -> str:
     try:
         got = parse_measure(text, dim)
     except InputError as error:
+        if _COMMA.match(text):
+            raise InputError(
+                shown(text), "", "a comma in a number", (), "write a decimal point, and no thousands mark"
+            ) from None
         do = "give one figure here" if " to " in text else error.do
         raise InputError(shown(text), "", error.why, error.nearest, do) from None
     if dim == "temperature":
@@ -130,17 +146,17 @@ def parse_wrench(text: str) -> WrenchRange:
     """
     match = _WRENCH.fullmatch(text)
     if match is None:
-        raise InputError(shown(text), "", "not a wrench range", (), 'write it as "5 to 80 lbf*ft by 1"')
+        raise InputError(shown(text), "", "not a wrench range", (), _WRENCH_FORM)
     try:
         low = parse_number(match[1])
         high = parse_measure(match[2], "torque")
         step = parse_number(match[3])
     except InputError as error:
-        raise InputError(shown(text), "", f"{error.asked}: {error.why}", error.nearest, 'write it as "5 to 80 lbf*ft by 1"') from None
+        raise InputError(shown(text), "", f"{error.asked}: {error.why}", error.nearest, _WRENCH_FORM) from None
     if not 0 <= low < high.value:
-        raise InputError(shown(text), "", "the low end must be 0 or more and below the high end", (), "correct the range")
+        raise InputError(shown(text), "", "the low end must be 0 or more, and below the high end", (), _WRENCH_FORM)
     if not 0 < step <= high.value - low:
-        raise InputError(shown(text), "", "the step must be more than 0 and fit into the range", (), "correct the step")
+        raise InputError(shown(text), "", "the step must be more than 0, and fit into the range", (), _WRENCH_FORM)
     return WrenchRange(low, high.value, step, high.unit)
 
 
@@ -173,18 +189,25 @@ def choice(value: object, choices: tuple[str, ...]) -> str:
     if text not in choices:
         from difflib import get_close_matches
 
-        near = get_close_matches(text.casefold(), choices, n=5, cutoff=0.5) or choices
+        near = list(dict.fromkeys([*get_close_matches(text.casefold(), choices, n=5, cutoff=0.5), *choices]))
         raise InputError(shown(text), "", "not one of the words this key takes", near, "use one of these")
     return text
+
+
+def unit_of(typed: str) -> str:
+    """The unit spelling that typed text means; blank when it is none."""
+    return typed if typed in UNITS else TYPED.get(typed, "")
 
 
 def figure_text(value: object) -> str:
     """A figure of any dimension with its unit, as ``0.006 in``; which dimension fits is for the one who uses it."""
     if not isinstance(value, str):
-        raise InputError("value", "", f"{_UNREADABLE} is text, not {kind_of(value)}", (), 'write it as "0.006 in"')
+        raise InputError(
+            "value", "", f"a figure with its unit is text, not {kind_of(value)}", (), 'write it as "0.006 in"'
+        )
     text = plain_text(value, NAME_LIMIT)
     number, typed = split_quantity(text)
-    unit = typed if typed in UNITS else TYPED.get(typed, "")
+    unit = unit_of(typed)
     if not unit:
         why = f"{typed[:40]!r} is not a unit" if typed else "the unit is missing"
         raise InputError(shown(text), "", why, nearest_units(typed[:40]), 'write it as "0.006 in"')

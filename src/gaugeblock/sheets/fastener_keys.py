@@ -163,7 +163,9 @@ def conditions(data: Refdata) -> list[str]:
     """Every condition with a known surface and lubricant."""
     surfaces = data.words("fasteners", "surface")
     cells = dict.fromkeys(data.words("fasteners", "condition").values())
-    return [c for c in cells if c.casefold() in surfaces]
+    in_torques = data.table("fasteners/torques").column("condition")
+    known = [c for c in cells if c.casefold() in surfaces]
+    return sorted(known, key=lambda c: (c.casefold() not in in_torques, c != "dry", c))
 
 
 def _condition(typed: str, data: Refdata) -> tuple[str, str, str]:

@@ -155,13 +155,16 @@ def torque(
         "maker": maker[0] if maker else None, "given": given, "wrench": wrench, "adapter": adapter,
     }  # fmt: skip
     derived = _derived_torque(found, data)
-    typed = _stated(maker, given, data)
-    answer = typed or found.published or derived
+    typed = _stated(maker, given)
+    habit = found.published if found.published is not None and found.published.basis == "common practice" else None
+    answer = typed or (found.published if habit is None else None) or derived
     clamp = _clamp(answer, found, data)
     share = _share(clamp, derived, found, data)
     figures = [answer]
     if answer is not derived:
         figures.append(derived)
+    if habit is not None and typed is None:
+        figures.append(habit)
     table = _table_times_multiplier(found, service, joint, data)
     if table is not None:
         figures.append(table)
@@ -172,7 +175,7 @@ def torque(
     else:
         figures += [clamp, share]
     published = found.published
-    if published is not None and published.value is not None:
+    if published is not None and habit is None:
         figures.append(_difference(published, derived, found, data))
     checks = [_proof_check(answer, clamp, share, found)]
     cautions = _cautions(answer, found, data)
@@ -220,10 +223,15 @@ def _derived_torque(found: Joint, data: Refdata) -> Figure:
         rule=data.rule("torque_from_preload"), inputs=(found.factor, found.diameter, preload), since=data.release, key=found.key,
         conditions=f"{found.share.typical:.0%} of proof; nut factor {found.factor_low:.3g} to {found.factor_high:.3g}",
         note="window: enough preload at the lowest friction, never past proof at the lowest friction; spread from "
-        + ", ".join(dict.fromkeys(f.source or f.basis for f in (found.factor, *spread_inputs))),
+        + ", ".join(dict.fromkeys(_named(f) for f in (found.factor, *spread_inputs))),
     )  # fmt: skip
     data.memo[memo] = got
     return got
+
+
+def _named(figure: Figure) -> str:
+    """The source of a figure with how weak it is."""
+    return f"{figure.source or figure.basis}{' from memory' if figure.checked == 'memory' else ''}"
 
 
 def _table_times_multiplier(found: Joint, service: str, joint: str, data: Refdata) -> Figure | None:
@@ -243,7 +251,7 @@ def _table_times_multiplier(found: Joint, service: str, joint: str, data: Refdat
     )  # fmt: skip
 
 
-def _stated(maker: tuple[str, str, str] | None, given: str | None, data: Refdata) -> Figure | None:
+def _stated(maker: tuple[str, str, str] | None, given: str | None) -> Figure | None:
     """The maker's figure, else the setting to judge, as a Figure; None when neither was given."""
     if maker is not None:
         measure = units.parse_measure(maker[0], "torque", "maker's torque")
@@ -313,11 +321,14 @@ def _proof_check(answer: Figure, clamp: Figure, share: Figure, found: Joint) -> 
         check.reason = ends
     elif own <= 100:
         strict = min(lookup.same_specificity(found.factor) or (found.factor,), key=lambda f: f.low if f.low is not None else f.typical)
-        who = f"{strict.source or strict.basis}{', from memory' if strict.checked == 'memory' else ''}"
+        who = _named(strict)
         if found.scatter is not None:
             who = f"tool scatter of {found.scatter.typical:g} %, {found.scatter.source}"
         check.result = CANNOT_TELL
-        check.reason = f"{ends}; {own:.0f} % on the governing nut factor, past proof at the lowest known ({who}): measure the friction of this lot, or go lower"
+        check.reason = (
+            f"{share.low:.0f} to {high:.0f} % of proof: past it only at the lowest friction known "
+            f"(nut factor {found.factor_low:.3g}, {who}); measure this lot's friction, or go lower"
+        )
     else:
         check.reason = f"{ends}: the bolt may stretch for good; use less torque or measure the friction"
     return check
@@ -358,7 +369,8 @@ def _cautions(answer: Figure, found: Joint, data: Refdata) -> list[Caution]:
             low, high = (units.significant(v, 3) for v in apart)
             out.append(Caution(f"Sources disagree on {figure.quantity.replace('_', ' ')}: {low} to {high} {figure.unit}.".replace(" 1.", "."), "note", (figure.id, *(o.id for o in lookup.same_specificity(figure))), "refdata"))
     if answer.basis == "derived":
-        out.append(Caution("No published torque for exactly this thread, grade and condition: this one is calculated. The part maker's figure governs.", "damage", (answer.id,), "refdata"))
+        text = "No published torque for exactly this thread, grade and condition: this one is calculated. The part maker's figure governs."
+        out.append(Caution(text, "damage", (answer.id,), "refdata"))
     return out
 
 

@@ -11,6 +11,7 @@ from gaugeblock.calc import fasteners as calc
 from gaugeblock.errors import InputError
 from gaugeblock.figure import Figure
 from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check
+from gaugeblock.tables.load import canonical
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -133,9 +134,16 @@ def _prevailing(found: Joint, locknut: str | None, prevailing: str | None, data:
             f"asked:prevailing:{prevailing}", "prevailing_torque", float(measure.value), measure.unit, basis="measured", checked="primary",
             source="as asked", locator="prevailing torque", text=measure.text.rsplit(" ", 1)[0],
         )  # fmt: skip
-    return lookup.look_up_or_none(
-        "fasteners/prevailing", "prevailing_torque_minimum", data=data, nut=locknut or "", thread=found.thread.cell
-    )
+    table = "fasteners/prevailing"
+    nut = canonical(data, table, "nut", locknut or "")
+    size = found.thread.cell if found.thread.is_metric else f"{found.thread.cell.rsplit('-', 1)[0].replace('-', ' ')} in"
+    known = data.table(table).column("thread")
+    for thread in (found.thread.cell, size):
+        if thread.casefold() in known:
+            got = lookup.look_up_or_none(table, "prevailing_torque_minimum", data=data, nut=nut, thread=thread)
+            if got is not None:
+                return got
+    return None
 
 
 def _arms(adapter: str) -> tuple[float, float, float]:

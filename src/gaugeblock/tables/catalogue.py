@@ -35,7 +35,7 @@ TABLES: dict[str, str] = {
     "tubes/sizes": "product! spec material od~ wall~",
     "tubes/gauges": "system! gauge!",
     "tubes/pipe_sizes": "nps! schedule",
-    "tubes/bend_minimums": "product! family material condition od~ wall~ method measured_to! service!",
+    "tubes/bend_minimums": "product! family material condition od~ wall~ method measured_to! service",
     "tubes/bend_quality": "service! product! family case bend_ratio~",
     "tubes/flares": "standard! flare! tube_material od~",
     "lines/materials": "item! class state",

@@ -13,7 +13,9 @@ class Fault:
 
     __slots__ = ("column", "do", "file", "found", "line", "rule")
 
-    def __init__(self, file: str, line: int, column: str, rule: str, found: str, do: str) -> None:
+    def __init__(  # noqa: PLR0917 - the six parts, in the order they are printed
+        self, file: str, line: int, column: str, rule: str, found: str, do: str
+    ) -> None:
         self.file = file
         self.line = line
         self.column = column
@@ -22,7 +24,9 @@ class Fault:
         self.do = do
 
     def __str__(self) -> str:
-        place = ": ".join(p for p in (f"refdata/{self.file}:{self.line}" if self.line else f"refdata/{self.file}", self.column) if p)
+        place = ": ".join(
+            p for p in (f"refdata/{self.file}:{self.line}" if self.line else f"refdata/{self.file}", self.column) if p
+        )
         return f"{place}: {self.rule}: found {self.found}; {self.do}"
 
     def __repr__(self) -> str:

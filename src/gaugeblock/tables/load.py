@@ -6,7 +6,7 @@ import csv
 import os
 
 from gaugeblock.errors import DataError, InputError, LookupMiss
-from gaugeblock.figure import Rule
+from gaugeblock.figure import Figure, Rule
 from gaugeblock.tables.catalogue import DOMAINS, LISTS, TABLES, columns_of, keys_of
 
 
@@ -216,6 +216,10 @@ class Refdata:
                     self._words.setdefault((home, at), {})[word.casefold()] = cell
         return self._words.get((domain, column), {})
 
+    def figures_made(self) -> list[tuple[Row, Figure]]:
+        """The rows that look-ups have read so far, with their Figures."""
+        return [(k, v) for k, v in self.memo.items() if isinstance(k, Row) and isinstance(v, Figure)]
+
     def all_tables(self) -> list[Table]:
         """Every table of every domain, in catalogue order."""
         return [self.table(name) for name in TABLES]
@@ -264,4 +268,4 @@ def canonical(data: Refdata, table: str, column: str, typed: str) -> str:
         return cell
     pool = {**{w: w for w in words}, **{c: c for c in cells.values()}}
     near = list(dict.fromkeys(words.get(n, n) for n in nearest(text, pool, 8)))
-    raise LookupMiss(typed, f"{table} {column}", "not a key of this table", near or sorted(cells.values()), "use one of these")
+    raise LookupMiss(typed, f"{table} {column}", "not a key of this table", near or sorted(cells.values()), "use one of these, or ask the maker")

@@ -17,14 +17,22 @@ def unit_names() -> dict[str, str]:
     names = {}
     for number, (spelling, entry) in enumerate(units.UNITS.items()):
         expression = entry[4]
-        names[spelling] = f"gauge_unit_{number}" if any(c.isdigit() for c in expression.replace("** 2", "").replace("** 3", "").replace("** 4", "")) else expression
+        names[spelling] = (
+            f"gauge_unit_{number}"
+            if any(c.isdigit() for c in expression.replace("** 2", "").replace("** 3", "").replace("** 4", ""))
+            else expression
+        )
     return names
 
 
 def definition_text() -> str:
     """The pint definitions that the registry adds, one a line, made from the table of units."""
     names = unit_names()
-    lines = [f"{name} = {units.UNITS[s][4]} = {s}" if s.isidentifier() else f"{name} = {units.UNITS[s][4]}" for s, name in names.items() if name != units.UNITS[s][4]]
+    lines = [
+        f"{name} = {units.UNITS[s][4]} = {s}" if s.isidentifier() else f"{name} = {units.UNITS[s][4]}"
+        for s, name in names.items()
+        if name != units.UNITS[s][4]
+    ]
     return "\n".join(lines) + "\n"
 
 
@@ -33,7 +41,7 @@ def registry() -> Any:
     """The pint UnitRegistry, with our definitions loaded."""
     import pint
 
-    made = pint.UnitRegistry()
+    made: Any = pint.UnitRegistry()
     made.load_definitions(definition_text().splitlines())
     return made
 

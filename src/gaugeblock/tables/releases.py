@@ -86,13 +86,17 @@ def close(version: str, folder: str | None = None) -> str:
         raise InputError(version, "releases.csv", "no such release", versions[::-1], "add its row first")
     at = versions.index(version)
     if rows[at]["sha256"]:
-        raise InputError(version, "releases.csv", "this release is closed already", (), "add a new release for new rows")
+        raise InputError(
+            version, "releases.csv", "this release is closed already", (), "add a new release for new rows"
+        )
     still_open = [r["version"] for r in rows[:at] if not r["sha256"]]
     if still_open:
         raise InputError(version, "releases.csv", "an earlier release is open", still_open, "close that one first")
     faults = validate(folder)
     if faults:
-        raise DataError(version, "refdata", f"{len(faults)} faults, the first: {faults[0]}", (), "run validate and correct them")
+        raise DataError(
+            version, "refdata", f"{len(faults)} faults, the first: {faults[0]}", (), "run validate and correct them"
+        )
     rows[at]["sha256"] = release_digest(folder, version)
     _write(path, [list(columns), *(list(r.values()) for r in rows)])
     return rows[at]["sha256"]

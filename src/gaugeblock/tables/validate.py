@@ -6,9 +6,7 @@ A row that a step could not read is left out of the steps after it; all other ro
 
 from __future__ import annotations
 
-import csv
-import os
-from itertools import combinations
+from itertools import combinations, pairwise
 from typing import TYPE_CHECKING
 
 from gaugeblock.errors import GaugeblockError
@@ -16,16 +14,11 @@ from gaugeblock.tables.catalogue import DOMAINS, LISTS, TABLES, keys_of
 from gaugeblock.tables.fault import Fault
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.load import Row, refdata_folder
+from gaugeblock.tables.raw import LIST_KEYS, read_raw
 from gaugeblock.tables.releases import combine, released_files, row_digest
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
-
-# The column, or columns, that name one entry of a list.
-LIST_KEYS = {
-    "sources": ("id",), "quantities": ("quantity",), "formulas": ("name",), "words": ("domain", "column", "word"),
-    "releases": ("version",), "rules": ("topic", "subject", "service", "jurisdiction", "statement"),
-}  # fmt: skip
 
 
 class Refused:
@@ -93,87 +86,6 @@ def report(checked: Checked) -> str:
     return "\n".join([*map(str, checked.faults), f"{checked.rows} rows, {len(checked.faults)} faults"])
 
 
-# The bytes of a file
-
-
-def read_raw(folder: str, name: str, columns: tuple[str, ...], faults: list[Fault]) -> list[Row]:
-    """The readable rows of one file; what is wrong with its bytes, header or fields goes into ``faults``."""
-    file = f"{name}.csv"
-
-    def fault(line: int, column: str, rule: str, found: str, do: str) -> None:
-        faults.append(Fault(file, line, column, rule, found, do))
-
-    try:
-        with open(os.path.join(folder, *file.split("/")), "rb") as handle:
-            raw = handle.read()
-    except OSError:
-        fault(0, "", "missing_file", "no such file", "restore it, or write its header alone")
-        return []
-    if raw.startswith(b"\xef\xbb\xbf"):
-        fault(1, "", "byte_order_mark", "a byte-order mark", "save the file as plain text without one")
-        raw = raw[3:]
-    if b"\r" in raw:
-        line = raw[: raw.index(b"\r")].count(b"\n") + 1
-        fault(line, "", "carriage_return", "a carriage return", "end each line with a line feed alone")
-        raw = raw.replace(b"\r\n", b"\n").replace(b"\r", b"\n")
-    if raw and not raw.endswith(b"\n"):
-        fault(raw.count(b"\n") + 1, "", "cut_off", "no line end at the end of the file", "see whether the file was cut off")
-    text = raw.decode("utf-8", errors="replace")
-    lines = text.removesuffix("\n").split("\n")
-    if not raw.isascii() or "\x00" in text:
-        for line, content in enumerate(lines, 1):
-            strange = [c for c in content if not " " <= c <= "~"]
-            if strange:
-                fault(line, "", "not_ascii", repr("".join(strange[:5])), "write it in plain ASCII")
-    return _split(lines, name, columns, fault)
-
-
-def _split(lines: list[str], name: str, columns: tuple[str, ...], fault: _Say) -> list[Row]:
-    keys = tuple(k.name for k in keys_of(name)) if name in TABLES else LIST_KEYS[name.rsplit("/", 1)[-1]]
-    width = len(columns)
-    rows = []
-    header = list(columns)
-    for number, line in enumerate(lines, 1):
-        try:
-            values = next(csv.reader([line], strict=True), [])
-        except csv.Error as error:
-            fault(number, "", "unclosed_quote", str(error), "close the quote on the same line, and double a quote inside it")
-            continue
-        if number == 1:
-            if values != header:
-                fault(1, "", "header", _header_difference(values, header), f"write: {','.join(header)}")
-                return []
-        elif not values:
-            fault(number, "", "blank_line", "a blank line", "take it out")
-        elif values == header:
-            fault(number, "", "repeated_header", "the header again", "take the line out")
-        elif len(values) != width:
-            rule = "short_row" if len(values) < width else "long_row"
-            fault(number, "", rule, f"{len(values)} fields, not {width}", "give every column, blank ones too; quote a cell with a comma")
-        else:
-            if "  " in line or ", " in line or " ," in line or ' "' in line or '" ' in line or line.endswith(" ") or line[0] == " ":
-                for column, cell in zip(columns, values, strict=True):
-                    if cell != cell.strip() or "  " in cell:
-                        fault(number, column, "stray_space", repr(cell), "one space between words, none at the ends")
-            cells = dict(zip(columns, values, strict=True))
-            rows.append(Row(name, number, cells, tuple(cells[k] for k in keys)))
-    return rows
-
-
-def _header_difference(values: list[str], header: list[str]) -> str:
-    missing = [c for c in header if c not in values]
-    extra = [c for c in values if c not in header]
-    twice = sorted({c for c in values if values.count(c) > 1})
-    parts = [f"{word} {', '.join(names)}" for word, names in (("no", missing), ("unknown", extra), ("twice", twice)) if names]
-    return "; ".join(parts) or "the columns in another order"
-
-
-class _Say:
-    """The form of the function that notes a fault of the file at hand."""
-
-    def __call__(self, line: int, column: str, rule: str, found: str, do: str) -> None: ...
-
-
 # The schemas
 
 
@@ -184,7 +96,8 @@ def _schema_faults(read: Mapping[str, list[Row]], releases: list[Row], versions:
     from gaugeblock.tables.catalogue import ROW_COLUMNS
 
     def frame_of(rows: list[Row], columns: Iterable[str]) -> pd.DataFrame:
-        return pd.DataFrame({c: pd.Series([r.cells[c] for r in rows], dtype=object) for c in columns})
+        names = list(columns)
+        return pd.DataFrame([[r.cells[c] for c in names] for r in rows], columns=names, dtype=object)
 
     def run(made: object, rows: list[Row], columns: Iterable[str]) -> list[Fault]:
         if not rows:
@@ -198,7 +111,9 @@ def _schema_faults(read: Mapping[str, list[Row]], releases: list[Row], versions:
     for name in TABLES:
         faults += run(schema.key_schema(name), read[name], [k.name for k in keys_of(name)])
     rules = [r for domain in DOMAINS for r in read[f"{domain}/rules"]]
-    lists = {"releases": releases, "rules": rules} | {n: read[n] for n in ("sources", "quantities", "formulas", "words")}
+    lists = {"releases": releases, "rules": rules} | {
+        n: read[n] for n in ("sources", "quantities", "formulas", "words")
+    }
     for name, rows in lists.items():
         faults += run(schema.list_schema(name, sources, versions), rows, LISTS[name])
     return faults
@@ -223,12 +138,12 @@ def _key_faults(tables: Mapping[str, list[Row]], versions: Mapping[str, int]) ->
     faults = []
     for name, rows in tables.items():
         intervals = [k.name for k in keys_of(name) if k.match == "interval"]
+        fixed = [at for at, k in enumerate(keys_of(name)) if k.match != "interval"]
         groups: dict[tuple[str, ...], list[Row]] = {}
         for row in rows:
             c = row.cells
-            exact = [cell for key, cell in zip(keys_of(name), row.key, strict=True) if key.match != "interval"]
             place = c["source"] or f"{c['basis']} {c['locator']}"
-            groups.setdefault((*exact, c["quantity"], place, c["standing"]), []).append(row)
+            groups.setdefault((*(row.key[at] for at in fixed), c["quantity"], place, c["standing"]), []).append(row)
         for group in groups.values():
             for a, b in combinations(group, 2) if len(group) > 1 else ():
                 if not _meet(a, b, versions):
@@ -239,7 +154,14 @@ def _key_faults(tables: Mapping[str, list[Row]], versions: Mapping[str, int]) ->
                     column = next(k for k in intervals if a.cells[k] != b.cells[k])
                     found = f"{b.cells[column]!r}, which overlaps {a.cells[column]!r} of line {a.line}"
                     faults.append(
-                        Fault(f"{name}.csv", b.line, column, "overlapping_range", found, "ranges of one source do not overlap; write over where the lower end is left out")
+                        Fault(
+                            f"{name}.csv",
+                            b.line,
+                            column,
+                            "overlapping_range",
+                            found,
+                            "ranges of one source do not overlap; write over where the lower end is left out",
+                        )
                     )
     return faults
 
@@ -249,7 +171,14 @@ def _twice(a: Row, b: Row) -> Fault:
     if same:
         return Fault(f"{b.table}.csv", b.line, "", "duplicate_row", f"line {a.line} again", "take one of the two out")
     found = f"the key, quantity and source of line {a.line}"
-    return Fault(f"{b.table}.csv", b.line, "", "duplicate_key", found, "merge the two, close one, or put what tells them apart in a key column")
+    return Fault(
+        f"{b.table}.csv",
+        b.line,
+        "",
+        "duplicate_key",
+        found,
+        "merge the two, close one, or put what tells them apart in a key column",
+    )
 
 
 def _overlap(a: str, b: str) -> bool:
@@ -267,19 +196,48 @@ def _list_faults(lists: Mapping[str, list[Row]], releases: list[Row], versions: 
             for earlier in seen.setdefault(tuple(k.casefold() for k in row.key), []):
                 if _meet(earlier, row, versions):
                     column = LIST_KEYS[name.rsplit("/", 1)[-1]][-1]
-                    faults.append(Fault(f"{name}.csv", row.line, column, "duplicate_entry", f"the entry of line {earlier.line} again", "take one out, or close it"))
+                    faults.append(
+                        Fault(
+                            f"{name}.csv",
+                            row.line,
+                            column,
+                            "duplicate_entry",
+                            f"the entry of line {earlier.line} again",
+                            "take one out, or close it",
+                        )
+                    )
             seen[tuple(k.casefold() for k in row.key)].append(row)
     titles: dict[str, Row] = {}
     for row in lists["sources"]:
         first = titles.setdefault(row.cells["id"], row)
         if first.cells["title"] != row.cells["title"]:
             found = f"another title than line {first.line}"
-            faults.append(Fault("sources.csv", row.line, "title", "two_titles", found, "give each publication an id of its own"))
-    for earlier, later in zip(releases, releases[1:], strict=False):
+            faults.append(
+                Fault("sources.csv", row.line, "title", "two_titles", found, "give each publication an id of its own")
+            )
+    for earlier, later in pairwise(releases):
         if _version_order(earlier.cells["version"]) >= _version_order(later.cells["version"]):
-            faults.append(Fault("releases.csv", later.line, "version", "versions_rise", repr(later.cells["version"]), "write releases in rising order"))
+            faults.append(
+                Fault(
+                    "releases.csv",
+                    later.line,
+                    "version",
+                    "versions_rise",
+                    repr(later.cells["version"]),
+                    "write releases in rising order",
+                )
+            )
         if not earlier.cells["sha256"]:
-            faults.append(Fault("releases.csv", earlier.line, "sha256", "open_release", "an open release before the last", "close it first"))
+            faults.append(
+                Fault(
+                    "releases.csv",
+                    earlier.line,
+                    "sha256",
+                    "open_release",
+                    "an open release before the last",
+                    "close it first",
+                )
+            )
     if not releases:
         faults.append(Fault("releases.csv", 0, "", "no_release", "no release", "add a row"))
     return faults
@@ -300,7 +258,10 @@ def _reference_faults(
 
     def covered(row: Row, column: str) -> bool:
         since, until = versions.get(row.cells["since"], 0), versions.get(row.cells["until"], last)
-        spans = [(versions.get(e.cells["since"], 0), versions.get(e.cells["until"], last)) for e in listed[column].get(row.cells[column], [])]
+        spans = [
+            (versions.get(e.cells["since"], 0), versions.get(e.cells["until"], last))
+            for e in listed[column].get(row.cells[column], [])
+        ]
         return not spans or all(any(a <= at < b for a, b in spans) for at in range(since, until))
 
     known: dict[tuple[str, str, str, str], bool] = {}
@@ -314,33 +275,49 @@ def _reference_faults(
                 known[memo] = covered(row, column)
             if not known[memo]:
                 found = f"{row.cells[column]!r}, which does not live as long as this row"
-                faults.append(Fault(f"{row.table}.csv", row.line, column, "outlived_reference", found, "close the row too, or keep the entry open"))
+                faults.append(
+                    Fault(
+                        f"{row.table}.csv",
+                        row.line,
+                        column,
+                        "outlived_reference",
+                        found,
+                        "close the row too, or keep the entry open",
+                    )
+                )
     return faults + _word_faults(tables, lists["words"])
 
 
 def _word_faults(tables: Mapping[str, list[Row]], words: list[Row]) -> list[Fault]:
-    cells: dict[tuple[str, str], set[str]] = {}
-    loose: set[tuple[str, str]] = set()
+    """A word fills a key column of its domain, with a cell that the domain has.
+
+    The cell may stand in another column, or be a word of another column: a ``condition`` that is typed is looked up
+    by the surface and the lubricant that it stands for.
+    """
+    columns: dict[str, set[str]] = {}
+    cells: dict[str, set[str]] = {}
     for name, rows in tables.items():
-        domain = name.split("/", 1)[0]
-        for at, key in enumerate(keys_of(name)):
-            for place in ((domain, key.name), ("any", key.name)):
-                cells.setdefault(place, set()).update(r.key[at] for r in rows)
-                if key.match != "exact":
-                    loose.add(place)
+        for domain in (name.split("/", 1)[0], "any"):
+            columns.setdefault(domain, set()).update(k.name for k in keys_of(name))
+            cells.setdefault(domain, set()).update(cell for r in rows for cell in r.key)
+    also = {(w.cells["domain"], w.cells["word"].casefold()) for w in words if w.cells["column"] != "condition"}
     faults = []
     for word in words:
         c = word.cells
-        place = (c["domain"], c["column"])
-        if place not in cells:
+        if c["domain"] not in columns:
+            continue
+        if c["column"] not in columns[c["domain"]]:
             do = "name a key column of a table of the domain"
             faults.append(Fault("words.csv", word.line, "column", "unknown_column", repr(c["column"]), do))
-        elif c["cell"] not in cells[place] and not (place in loose and _parses(c["cell"])):
-            faults.append(Fault("words.csv", word.line, "cell", "unknown_cell", repr(c["cell"]), "a word means a cell that some row of the domain has"))
+        elif c["cell"] in cells[c["domain"]] or _is_interval(c["cell"]):
+            continue
+        elif c["column"] != "condition" or (c["domain"], c["cell"].casefold()) not in also:
+            do = "a word means a cell that some row of the domain has"
+            faults.append(Fault("words.csv", word.line, "cell", "unknown_cell", repr(c["cell"]), do))
     return faults
 
 
-def _parses(cell: str) -> bool:
+def _is_interval(cell: str) -> bool:
     try:
         parse_interval(cell)
     except GaugeblockError:
@@ -367,5 +344,14 @@ def _digest_faults(read: Mapping[str, list[Row]], releases: list[Row], versions:
         digest = combine(d for since, until, d in spans if since <= at < until)
         if digest != release.cells["sha256"]:
             do = "a released row was edited, added or taken out: put it back; to correct it, close the row (until) and add a new one"
-            faults.append(Fault("releases.csv", release.line, "sha256", "released_rows_frozen", f"rows of {release.cells['version']} with digest {digest}", do))
+            faults.append(
+                Fault(
+                    "releases.csv",
+                    release.line,
+                    "sha256",
+                    "released_rows_frozen",
+                    f"rows of {release.cells['version']} with digest {digest}",
+                    do,
+                )
+            )
     return faults

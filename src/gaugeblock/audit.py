@@ -1,0 +1,208 @@
+"""The audit: what is published, what was read, what is habit, what disagrees. Over refdata, or over one packet.
+
+Kinds of finding, those that can hurt someone first: ``no published source``, ``from memory``, ``sources disagree``,
+``weak input``, ``misprint``, ``superseded``, ``withdrawn``.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from typing import TYPE_CHECKING, Any
+
+from gaugeblock import lookup
+from gaugeblock.errors import InputError
+from gaugeblock.figure import weakness
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from gaugeblock.tables.load import Refdata, Row
+
+KINDS = ("no published source", "from memory", "sources disagree", "weak input", "misprint", "superseded", "withdrawn")
+SEVERITIES = ("injury", "damage", "none")
+_TIED = ("edition", "source id")
+
+
+def audit_refdata(data: Refdata) -> dict[str, Any]:
+    """The audit of all tables of one release, in the JSON of the contract."""
+    tables = []
+    findings: list[dict[str, Any]] = []
+    counts: Counter[str] = Counter()
+    for table in data.all_tables():
+        by: Counter[str] = Counter(_mark(r.cells["basis"], r.cells["checked"]) for r in table.rows)
+        counts.update(by)
+        tables.append({"table": table.name, "rows": len(table.rows), "by": dict(sorted(by.items()))})
+        for row in table.rows:
+            findings += _row_findings(row, data)
+        findings += _disagreements(table.rows, data)
+    return _answer("refdata", data.release, tables, findings, counts)
+
+
+def audit_packet(packet: dict[str, Any]) -> dict[str, Any]:
+    """The audit of one packet.json: every figure on its sheets and everything below it, once each."""
+    if not isinstance(packet, dict) or packet.get("contract") != 1 or not isinstance(packet.get("sheets"), list):
+        raise InputError("packet", "audit", "not a packet.json of this program", (), "give the packet.json of a packet")
+    tables: dict[str, Counter[str]] = {}
+    findings: list[dict[str, Any]] = []
+    counts: Counter[str] = Counter()
+    seen: set[str] = set()
+    for sheet in packet["sheets"]:
+        for figure in sheet["figures"]:
+            findings += _answer_findings(sheet["name"], figure)
+            for part in _walk(figure):
+                if part["id"] in seen:
+                    continue
+                seen.add(part["id"])
+                mark = _mark(part["basis"], part["checked"] or "")
+                counts[mark] += 1
+                place = part["id"].split(":", 1)[0] if "/" in part["id"].split(":", 1)[0] else part["basis"]
+                tables.setdefault(place, Counter())[mark] += 1
+                findings += _part_findings(part)
+                findings += _packet_disagreement(part)
+        for check in sheet["cautions"]:
+            counts[f"caution {check['severity']}"] += 1
+    rows = [{"table": t, "rows": sum(by.values()), "by": dict(sorted(by.items()))} for t, by in sorted(tables.items())]
+    return _answer(f"packet {packet['document']['digest'][:12]}", packet["data_release"], rows, findings, counts)
+
+
+def _answer(
+    scope: str, release: str, tables: list[dict[str, Any]], findings: list[dict[str, Any]], counts: Counter[str]
+) -> dict[str, Any]:
+    findings.sort(key=lambda f: (SEVERITIES.index(f["severity"]), KINDS.index(f["kind"]), f["ids"]))
+    for finding in findings:
+        counts[finding["kind"]] += 1
+    return {"scope": scope, "data_release": release, "tables": tables, "findings": findings, "counts": dict(sorted(counts.items()))}
+
+
+def _mark(basis: str, checked: str) -> str:
+    return f"{basis}, {checked}" if checked else basis
+
+
+def _finding(kind: str, severity: str, ids: list[str], text: str) -> dict[str, Any]:
+    return {"kind": kind, "severity": severity, "ids": ids, "text": text}
+
+
+def _row_findings(row: Row, data: Refdata) -> Iterator[dict[str, Any]]:
+    figure = lookup.figure_of(row, data)
+    hazard = data.quantity(figure.quantity)["hazard"]
+    what = f"{row.table}: {lookup.figure_label(row)}: {figure.quantity.replace('_', ' ')} {figure.text} {figure.unit}"
+    if figure.standing:
+        yield _finding(figure.standing, hazard, [figure.id], f"{what} ({figure.source}, {figure.locator}); it never governs")
+    elif figure.basis == "common practice":
+        yield _finding("no published source", hazard, [figure.id], what)
+    elif figure.checked == "memory":
+        yield _finding("from memory", hazard, [figure.id], f"{what} ({figure.source}, {figure.locator}): read it in its own text")
+
+
+def _disagreements(rows: list[Row], data: Refdata) -> Iterator[dict[str, Any]]:
+    """Living rows of one key and quantity that only edition or source id could rank, over 2 % apart."""
+    groups: dict[tuple[object, ...], list[Row]] = {}
+    for row in rows:
+        if not row.cells["standing"]:
+            c = row.cells
+            groups.setdefault((row.key, c["quantity"], c["basis"], c["checked"]), []).append(row)
+    for group in groups.values():
+        if len(group) < 2:
+            continue
+        figures = [lookup.figure_of(r, data) for r in group]
+        found = _apart([(f.typical, f.unit) for f in figures])
+        if found is not None:
+            low, high = found
+            quantity = figures[0].quantity
+            text = f"{group[0].table}: {lookup.figure_label(group[0])}: {quantity.replace('_', ' ')} {low:.4g} to {high:.4g} {figures[0].unit} ({high / low - 1:.0%} apart): {', '.join(f.source or 'habit' for f in figures)}"
+            yield _finding("sources disagree", data.quantity(quantity)["hazard"], [f.id for f in figures], text)
+
+
+def _apart(values: list[tuple[float, str]]) -> tuple[float, float] | None:
+    from gaugeblock import units
+
+    unit = values[0][1]
+    numbers = [v if u == unit else units.from_base(units.to_base(v, u), unit) for v, u in values]
+    low, high = min(numbers), max(numbers)
+    return (low, high) if low > 0 and high - low > 0.02 * low else None
+
+
+def _walk(figure: dict[str, Any]) -> Iterator[dict[str, Any]]:
+    yield figure
+    for part in figure["inputs"]:
+        yield from _walk(part)
+
+
+def _answer_findings(sheet: str, figure: dict[str, Any]) -> Iterator[dict[str, Any]]:
+    """A derived answer that rests on a weak link, the link named."""
+    link = figure["evidence"]
+    if figure["basis"] == "derived" and weakness(link["basis"], link["checked"] or "") >= 2:
+        weak = "common practice" if link["basis"] == "common practice" else "memory"
+        text = f"{sheet}: {figure['quantity'].replace('_', ' ')} {figure['printed']} rests on {weak}: {link['id']}"
+        yield _finding("weak input", _severity(figure), [figure["id"], link["id"]], text)
+
+
+def _severity(figure: dict[str, Any]) -> str:
+    """A packet does not carry hazards; a torque, load or strength can hurt, and so is told first."""
+    return "injury" if figure["side"] in ("target", "max", "min") else "damage"
+
+
+def _part_findings(figure: dict[str, Any]) -> Iterator[dict[str, Any]]:
+    what = f"{figure['quantity'].replace('_', ' ')} {figure['printed']}: {figure['id']}"
+    if figure["standing"]:
+        yield _finding(figure["standing"], "none", [figure["id"]], what)
+    elif figure["basis"] == "common practice":
+        yield _finding("no published source", _severity(figure), [figure["id"]], what)
+    elif figure["checked"] == "memory":
+        yield _finding("from memory", _severity(figure), [figure["id"]], what)
+
+
+def _packet_disagreement(figure: dict[str, Any]) -> Iterator[dict[str, Any]]:
+    if figure["chosen_by"] not in _TIED:
+        return
+    tied = [o for o in figure["others"] if o["chosen_by"] in _TIED]
+    found = _apart([(_typical(f), f["unit"]) for f in (figure, *tied)])
+    if found is not None:
+        low, high = found
+        text = f"{figure['quantity'].replace('_', ' ')} {low:.4g} to {high:.4g} {figure['unit']}: {figure['id']} beside {', '.join(o['source'] or 'habit' for o in tied)}"
+        yield _finding("sources disagree", _severity(figure), [figure["id"], *(o["id"] for o in tied)], text)
+
+
+def _typical(figure: dict[str, Any]) -> float:
+    ends = [e for e in (figure["value"],) if e is not None] or [e for e in (figure["low"], figure["high"]) if e is not None]
+    return float(sum(ends) / len(ends))
+
+
+def report(audit: dict[str, Any], limit: int = 40) -> str:
+    """The audit as text: the share that is published and read, by table, then the list to work down."""
+    lines = [f"audit of {audit['scope']}, data release {audit['data_release']}", ""]
+    total: Counter[str] = Counter()
+    lines.append(f"  {'table':<28}{'rows':>6}{'read':>7}{'quoted':>8}{'memory':>8}{'habit':>7}{'other':>7}   read in its own text")
+    for row in audit["tables"]:
+        by = _columns(row["by"])
+        total.update(by)
+        total["rows"] += row["rows"]
+        lines.append(_line(row["table"], row["rows"], by))
+    lines += [_line("all", total["rows"], total), ""]
+    kinds = Counter(f["kind"] for f in audit["findings"])
+    lines += [f"  {kind:<22}{kinds[kind]:>6}" for kind in KINDS if kinds[kind]]
+    lines.append("")
+    for finding in audit["findings"][:limit]:
+        lines.append(f"  [{finding['severity']}] {finding['kind']}: {finding['text']}")
+    more = len(audit["findings"]) - limit
+    if more > 0:
+        lines.append(f"  ... and {more} more; --json prints all")
+    return "\n".join(lines)
+
+
+def _columns(by: dict[str, int]) -> Counter[str]:
+    out: Counter[str] = Counter()
+    for mark, count in by.items():
+        basis, _, checked = mark.partition(", ")
+        if basis == "common practice":
+            out["habit"] += count
+        elif basis == "published":
+            out[{"primary": "read", "quoted": "quoted", "memory": "memory"}.get(checked, "other")] += count
+        else:
+            out["other"] += count
+    return out
+
+
+def _line(name: str, rows: int, by: Counter[str]) -> str:
+    share = f"{by['read'] / rows:.0%}" if rows else ""
+    return f"  {name:<28}{rows:>6}{by['read']:>7}{by['quoted']:>8}{by['memory']:>8}{by['habit']:>7}{by['other']:>7}   {share}"

@@ -1,0 +1,279 @@
+"""Shafts in torsion, joints, splines and gearing. SI in, SI out.
+
+Every argument may be a float or an array (n,); the answer has the same shape. Angles are in rad.
+"""
+
+from __future__ import annotations
+
+from gaugeblock.calc import namespace
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from typing import Any, TypeAlias
+
+    T: TypeAlias = Any  # a float, or a numpy array of any shape
+
+_PI = 3.141592653589793
+_SQRT3 = 1.7320508075688772
+
+
+# Torsion
+
+
+def polar_second_moment(diameter_m: T, bore_m: T = 0.0) -> T:
+    """Polar second moment of a round section, m^4: pi/32 (D^4 - d^4); bore 0 when solid.
+
+    Source: elementary mechanics. Example: a teaching program prints 613,592 mm^4 for a 50 mm shaft (MECM620).
+
+    >>> round(polar_second_moment(0.050) * 1e12)
+    613592
+    """
+    return _PI / 32 * (diameter_m**4 - bore_m**4)
+
+
+def torsional_section_modulus(diameter_m: T, bore_m: T = 0.0) -> T:
+    """Polar second moment over the outer radius, m^3; pi D^3/16 when solid.
+
+    Source: Mott, Machine Elements in Mechanical Design, 4th ed., Eq. 12-21.
+    """
+    return polar_second_moment(diameter_m, bore_m) / (diameter_m / 2)
+
+
+def torsional_shear_stress(torque_nm: T, diameter_m: T, bore_m: T = 0.0) -> T:
+    """Shear stress at the surface in Pa: T r / J. Range: elastic, away from notches and ends.
+
+    Source: elementary mechanics. Example: Singer, problem 304: 15 kip ft on a 4 in shaft give 14.32 ksi.
+
+    >>> round(torsional_shear_stress(15000 * 1.3558179483314004, 4 * 0.0254) / 6894757.293168361, 2)
+    14.32
+    """
+    return torque_nm / torsional_section_modulus(diameter_m, bore_m)
+
+
+def torque_from_shear_stress(stress_pa: T, diameter_m: T, bore_m: T = 0.0) -> T:
+    """Torque in N m that gives a shear stress at the surface. Inverse of ``torsional_shear_stress``."""
+    return stress_pa * torsional_section_modulus(diameter_m, bore_m)
+
+
+def angle_of_twist(torque_nm: T, length_m: T, shear_modulus_pa: T, diameter_m: T, bore_m: T = 0.0) -> T:
+    """Twist over a length in rad: T L / (G J). Range: elastic, round section, one diameter.
+
+    Source: a university course text (BROWN). Example: Singer, problem 304: 3 ft of the same shaft, 1.23 degrees.
+
+    >>> from math import degrees
+    >>> twist = angle_of_twist(15000 * 1.3558179483314004, 0.9144, 12e6 * 6894.757293168361, 4 * 0.0254)
+    >>> round(degrees(twist), 2)
+    1.23
+    """
+    return torque_nm * length_m / (shear_modulus_pa * polar_second_moment(diameter_m, bore_m))
+
+
+def torsional_yield_distortion_energy(yield_pa: T) -> T:
+    """Torsional yield in Pa from tensile yield by distortion energy: Sy / sqrt 3 (0.577 Sy). Range: ductile steel.
+
+    Source: Mott, Machine Elements in Mechanical Design, 4th ed., p. 547.
+
+    >>> round(torsional_yield_distortion_energy(1.0), 3)
+    0.577
+    """
+    return yield_pa / _SQRT3
+
+
+def torsional_yield_axle_practice(yield_pa: T) -> T:
+    """Torsional yield in Pa by the rule of a paper on induction hardened axle shafts: 0.6 Sy.
+
+    Source: Fett, p. 1 and its Fig. 1 table: 1614 MPa tensile yield stands beside 966 MPa.
+
+    >>> round(torsional_yield_axle_practice(1614)), round(torsional_yield_axle_practice(1152))
+    (968, 691)
+    """
+    return 0.6 * yield_pa
+
+
+def yield_factor(torsional_yield_pa: T, stress_pa: T) -> T:
+    """How many times the torque could grow before the surface yields: torsional yield over stress."""
+    return torsional_yield_pa / stress_pa
+
+
+def shaft_diameter_bending_torsion(
+    design_factor: T, concentration: T, moment_nm: T, endurance_pa: T, torque_nm: T, yield_pa: T
+) -> T:
+    """Diameter in m of a solid shaft in reversed bending and steady torque.
+
+    D^3 = (32 n / pi) sqrt((Kt M / sn)^2 + 0.75 (T / sy)^2).
+    Source: Mott, Machine Elements in Mechanical Design, 4th ed., Eq. 12-24 (its last line from memory).
+    """
+    bending = concentration * moment_nm / endurance_pa
+    twisting = torque_nm / yield_pa
+    return (32 * design_factor / _PI * (bending**2 + 0.75 * twisting**2) ** 0.5) ** (1 / 3)
+
+
+def fatigue_concentration(concentration: T, notch_sensitivity: T) -> T:
+    """Fatigue stress concentration factor: 1 + q (Kt - 1); q from 0 to 1.
+
+    Source: Shigley's Mechanical Engineering Design, Eq. 6-32; its problem 7-2 has Kt 1.9, q 0.90.
+
+    >>> round(fatigue_concentration(1.9, 0.90), 2)
+    1.81
+    """
+    return 1 + notch_sensitivity * (concentration - 1)
+
+
+def critical_speed(length_m: T, modulus_pa: T, density: T, diameter_m: T, bore_m: T = 0.0) -> T:
+    """First whirling speed in rad/s of a uniform round shaft or tube on two joints: (pi/L)^2 sqrt(E I / (rho A)).
+
+    ``density`` in kg/m^3. Joints, slip and wear lower it: never run near it.
+    Source: Ugural, ch. 9 (from memory); elementary for a pinned beam.
+    """
+    radius_of_gyration_m = (diameter_m**2 + bore_m**2) ** 0.5 / 4
+    return (_PI / length_m) ** 2 * (modulus_pa / density) ** 0.5 * radius_of_gyration_m
+
+
+def critical_speed_central_mass(length_m: T, modulus_pa: T, second_moment_m4: T, mass_kg: T) -> T:
+    """Whirling speed in rad/s with all the mass at mid-length: sqrt(48 E I / (m L^3)). Not for a uniform tube.
+
+    Example: a teaching set prints 2598 rpm for 1 kg on a 20 mm shaft of 600 mm, E 200 GPa, the shaft's own weight
+    counted; without it the formula gives more.
+    """
+    return (48 * modulus_pa * second_moment_m4 / (mass_kg * length_m**3)) ** 0.5
+
+
+# Universal joints
+
+
+def joint_speed_ratio(angle_rad: T, turned_rad: T) -> T:
+    """Output over input speed of one cardan joint at a turned angle: cos b / (1 - sin^2 b cos^2 th).
+
+    Source: a worked solution (UJOINT); greatest 1/cos b, least cos b.
+
+    >>> from math import acos
+    >>> round(1200 * joint_speed_ratio(acos(0.9592), 0.0))
+    1251
+    """
+    ns = namespace.of(angle_rad, turned_rad)
+    return ns.cos(angle_rad) / (1 - ns.sin(angle_rad) ** 2 * ns.cos(turned_rad) ** 2)
+
+
+def joint_speed_swing(angle_rad: T) -> T:
+    """Peak to peak speed swing of one joint as a share of the mean: sin^2 b / cos b. Range: under a quarter turn."""
+    ns = namespace.of(angle_rad)
+    return ns.sin(angle_rad) ** 2 / ns.cos(angle_rad)
+
+
+def pair_speed_swing(first_rad: T, second_rad: T) -> T:
+    """Swing left by two joints in phase, in one plane: |cos b2/cos b1 - cos b1/cos b2|; 0 at equal angles."""
+    ns = namespace.of(first_rad, second_rad)
+    share = ns.cos(second_rad) / ns.cos(first_rad)
+    return abs(share - 1 / share)
+
+
+def pair_speed_swing_wrong_phase(first_rad: T, second_rad: T) -> T:
+    """Swing of two joints a quarter turn out of phase: 1/(cos b1 cos b2) - cos b1 cos b2; about twice one joint's."""
+    ns = namespace.of(first_rad, second_rad)
+    share = ns.cos(first_rad) * ns.cos(second_rad)
+    return 1 / share - share
+
+
+def true_joint_angle(side_rad: T, top_rad: T) -> T:
+    """Working angle in rad from its side and top views: atan sqrt(tan^2 side + tan^2 top)."""
+    ns = namespace.of(side_rad, top_rad)
+    arctan = ns.arctan if ns.__name__ == "numpy" else ns.atan
+    return arctan((ns.tan(side_rad) ** 2 + ns.tan(top_rad) ** 2) ** 0.5)
+
+
+# Involute splines, 30 degree pressure angle. Lengths in m; pitch in teeth per m of pitch diameter.
+
+
+def spline_pitch_diameter(teeth: T, pitch_per_m: T) -> T:
+    """Pitch diameter in m: N / P. Source: ANSI B92.1 basic dimension equations, as reprinted."""
+    return teeth / pitch_per_m
+
+
+def spline_diameter(teeth: T, pitch_per_m: T, addend: T) -> T:
+    """A diameter in m that stands so many teeth over (plus) or under (minus) the pitch diameter: (N + a) / P.
+
+    ANSI B92.1, 30 degrees, as reprinted: a is 1 (major, external), -1 (minor, internal); major, internal 1.35 flat
+    root side fit, 1.8 fillet root, 1 major diameter fit; minor, external -1.35 flat, -1.8 fillet root to 12/24 pitch,
+    -2 from 16/32.
+
+    >>> round(spline_diameter(28, 24 / 0.0254, 1) / 0.0254, 4)
+    1.2083
+    """
+    return (teeth + addend) / pitch_per_m
+
+
+def spline_form_clearance(pitch_diameter_m: T) -> T:
+    """Radial form clearance in m: 0.001 D, at least 0.002 in, at most 0.010 in. Source: ANSI B92.1 as reprinted."""
+    ns = namespace.of(pitch_diameter_m)
+    low, high = 0.002 * 0.0254, 0.010 * 0.0254
+    if ns.__name__ == "numpy":
+        return ns.clip(0.001 * pitch_diameter_m, low, high)
+    return min(max(0.001 * pitch_diameter_m, low), high)
+
+
+def spline_shear_under_roots(torque_nm: T, root_m: T, bore_m: T = 0.0, application: T = 1.0, life: T = 1.0) -> T:
+    """Shear stress under the spline roots in Pa: 16 T Dre Ka / (pi (Dre^4 - Dh^4) Kf).
+
+    Source: Machinery's Handbook, splines, p. 2172 Eq. 1 and 2 (quoted).
+    """
+    return torsional_shear_stress(torque_nm, root_m, bore_m) * application / life
+
+
+def spline_tooth_shear(
+    torque_nm: T, pitch_diameter_m: T, teeth: T, length_m: T, thickness_m: T, application: T = 1.0, distribution: T = 1.0, life: T = 1.0
+) -> T:
+    """Shear stress at the pitch diameter in Pa, half the teeth carrying: 4 T Ka Km / (D N Le t Kf).
+
+    Source: Machinery's Handbook 27, p. 2173 (quoted).
+    """
+    return 4 * torque_nm * application * distribution / (pitch_diameter_m * teeth * length_m * thickness_m * life)
+
+
+def spline_side_pressure(torque_nm: T, pitch_diameter_m: T, teeth: T, length_m: T, depth_m: T, distribution: T = 1.0) -> T:
+    """Compression on the tooth sides in Pa: 2 T Km / (D N Le h). Source: Machinery's Handbook 25, p. 2059 (from memory)."""
+    return 2 * torque_nm * distribution / (pitch_diameter_m * teeth * length_m * depth_m)
+
+
+# Gearing
+
+
+def axle_torque(engine_nm: T, gear_ratio: T, axle_ratio: T, transfer_ratio: T = 1.0, share: T = 0.5) -> T:
+    """Torque in N m on one axle shaft from the engine's: T i1 i2 i3 times the share that goes to this shaft.
+
+    Half when an open differential splits it; 1 when a locked one can send all of it to one wheel. No losses counted.
+    """
+    return engine_nm * gear_ratio * transfer_ratio * axle_ratio * share
+
+
+def traction_torque(wheel_load_n: T, friction: T, tire_radius_m: T) -> T:
+    """Torque in N m at which a wheel spins: W mu r. The shaft below it never sees more than this, shock apart."""
+    return wheel_load_n * friction * tire_radius_m
+
+
+def revolutions_per_mile(tire_diameter_m: T) -> T:
+    """Turns of a free tire in a mile: 1609.344 / (pi D). A loaded radial turns about 3 % more.
+
+    Example: an article prints 810.6 for 24.88 in (TIREART).
+
+    >>> round(revolutions_per_mile(24.88 * 0.0254), 1)
+    810.6
+    """
+    return 1609.344 / (_PI * tire_diameter_m)
+
+
+def backlash_after_shim(backlash_m: T, moved_m: T, change_per_shim: T) -> T:
+    """Backlash in m after moving shim from the ring gear side to the other; the ratio is measured on this axle."""
+    return backlash_m + moved_m * change_per_shim
+
+
+def carbon_equivalent( 
+    carbon: T, manganese: T, chromium: T = 0.0, molybdenum: T = 0.0, vanadium: T = 0.0, nickel: T = 0.0, copper: T = 0.0
+) -> T:
+    """Carbon equivalent in mass percent: C + Mn/6 + (Cr + Mo + V)/5 + (Ni + Cu)/15.
+
+    Source: the formula of the welding institutes (IIWCE, from memory). Preheat is usual above about 0.45.
+
+    >>> round(carbon_equivalent(0.515, 0.75), 2)
+    0.64
+    """
+    return carbon + manganese / 6 + (chromium + molybdenum + vanadium) / 5 + (nickel + copper) / 15

@@ -1,0 +1,1 @@
+"""What each command of the command line runs, one module a domain."""

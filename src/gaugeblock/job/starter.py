@@ -1,0 +1,158 @@
+"""The commented starter of a job file: every key with what it means and how the trade writes it."""
+
+from __future__ import annotations
+
+import os
+
+from gaugeblock.job.output import write_new
+
+STARTER = """\
+# A job file: one vehicle, and what is tightened, bent, run and set up on it.
+#
+# Fill in what you know. What is left blank comes out as a blank box, and a check that needs it says `cannot tell`.
+# A line that begins with # and a key is switched off: take the # away to use it.
+# Figures are text with their unit: "31 lbf*ft", "25 Nm", "1-3/4 in", ".120 in", "16 mm", "45 deg", "250 degF".
+# Items of one kind each begin with their name in double brackets; write as many as there are.
+
+[job]                                   # the title block of the packet
+owner = ""                              # whose it is, e.g. "A. Sample"
+identification = ""                     # number on the vehicle, e.g. "frame no. 1047"
+vehicle = ""                            # in plain words, e.g. "two-seat roadster, tube frame, front engine"
+revision = ""                           # e.g. "A", then "B" when a figure changes
+issued = ""                             # date of issue, year-month-day, e.g. "2031-05-17"
+status = "draft"                        # "draft", "for build" or "as built"
+notes = ""                              # one line for the title block
+
+[shop]                                  # the tools that the numbers are set with
+name = ""                               # e.g. "north bay"
+units = "inch"                          # "inch" or "metric": which unit stands first
+#wrenches = ["30 to 250 lbf*in by 1", "10 to 80 lbf*ft by 1"]   # each torque wrench: low to high, by its graduation
+#stock_length = "20 ft"                 # tube as it is bought
+#kerf = "1/16 in"                       # what the saw takes
+
+#[[shop.dies]]                          # each bending die
+#name = "die A"                         # how the shop calls it
+#od = "1-3/4 in"                        # tube it takes
+#radius = "6 in"                        # centre-line radius
+#start_mark = "2-1/4 in"                # from the mark on the die to the tangent point
+#grip = "4 in"                          # straight that the clamp needs
+#notes = ""
+#[[shop.dies.test_bends]]               # bends made to learn how far this lot springs back
+#pulled = "92 deg"                      # angle under load
+#released = "90 deg"                    # angle when let go
+#material = "carbon steel tube"         # of the tube that was bent
+#wall = ".120 in"                       # wall thickness
+#notes = ""
+
+[[fasteners]]                           # one a fastener, or a set of alike ones
+name = "EXAMPLE bracket bolts"          # your own name for it; each name once
+where = "steering gear to frame"        # where it is on the vehicle
+thread = "3/8-16 UNC"                   # size and thread, e.g. "1/2-20 UNF", "M10x1.5"
+grade = "SAE J429 5"                    # standard and grade, e.g. "ISO 898-1 8.8"
+condition = "dry"                       # thread as it is tightened: "dry", "oiled", a paste
+into = ""                               # what the thread goes into, e.g. "aluminium", "cast iron", "steel nut"
+engagement = ""                         # length of thread in it, e.g. "5/8 in"
+#tapped_strength = "30 ksi"             # tensile strength of that material, if you know it
+#joint = "reused"                       # "reused" or "permanent"
+locknut = ""                            # e.g. "nylon insert", "all-metal"
+#prevailing = "20 lbf*in"               # drag of the locknut as measured on the way down
+#service = "vehicle"                    # leave it out for a road vehicle
+count = 4                               # how many
+order = ""                              # tightening order, e.g. "crosswise from the middle"
+passes = []                             # shares of the final torque, rising, e.g. ["50 %", "80 %", "100 %"]
+retighten = ""                          # after heat or after miles, e.g. "cold, after the first heat"
+#wrench = "10 to 80 lbf*ft by 1"        # the wrench for this one
+#adapter = { length = "2 in", wrench_length = "18 in", angle = "0 deg" }   # crow-foot; 0 deg points straight on
+notes = ""
+#[fasteners.maker]                      # the part maker's own figure governs, and is printed as the maker's
+#torque = "30 lbf*ft"                   # the figure, when it is one
+#low = "28 lbf*ft"                      # when the maker gives a range
+#high = "32 lbf*ft"                     # the upper end of it
+#source = "maker's data sheet, issue 3" # the paper it stands in
+#place = "page 2"                       # where in it
+
+#[[fasteners]]                          # a part that has its own figure: plug, line nut, hose clamp, drain plug
+#name = "EXAMPLE spark plugs"
+#part = "spark plug"                    # what it is, instead of a thread and grade
+#size = "14 mm"                         # its size as it is sold
+#seat = "gasket seat"                   # how it seals
+#material = "aluminium head"            # what it goes into
+#count = 4
+
+#[[tubes]]                              # one a tube to be bent
+#name = "EXAMPLE main hoop"
+#where = "behind the seats"
+#material = "1020"                      # steel or alloy
+#product = "DOM"                        # how the tube was made
+#spec = "ASTM A513"                     # what it was bought to
+#condition = "as drawn"
+#od = "1-3/4 in"
+#wall = ".120 in"
+#method = "rotary draw"                 # how it is bent
+#die = "die A"                          # a name from [[shop.dies]]; or give a radius
+#service = "vehicle"
+#count = 1
+#end = "24 in"                          # straight after the last bend
+#bends = [                              # in order: straight before it, angle, turn of the tube since the bend before
+#  { straight = "24 in", angle = "90 deg" },
+#  { straight = "20 in", angle = "90 deg", turn = "0 deg", radius = "6 in" },
+#]
+#notes = ""
+
+#[[tubes]]                              # bent to a radius, without a die of the list
+#name = "EXAMPLE hand rail"
+#radius = "7 in"                        # centre-line radius
+
+#[[lines]]                              # one a fluid line
+#name = "EXAMPLE rear brake line"
+#where = "along the left frame rail"
+#service = "brake"                      # "brake", "fuel feed", "fuel return", "vapour", "coolant", "transmission"
+#material = "copper-nickel tube"        # tube or hose
+#class = ""                             # class of a hose, if it has one
+#od = "3/16 in"
+#wall = ".028 in"
+#length = "9 ft"                        # of the whole line
+#pressure = "1200 psi"                  # highest in use
+#fluid = "brake fluid"                  # what runs in it
+#fluid_state = "wet"                    # e.g. "dry" or "wet"
+#beside = "exhaust pipe"                # the hot part it passes
+#gap = "2 in"                           # nearest distance to it
+#temperature = "250 degF"               # measured at the line
+#temperature_by = "thermocouple"        # "crayon", "paint", "thermocouple" or "infra-red"
+#side = "left"                          # side of the vehicle
+#shield = "single sheet"                # what stands between, if anything
+#notes = ""
+
+#[[driveline]]                          # a shaft
+#name = "EXAMPLE rear axle shaft"
+#where = "rear axle, left"
+#kind = "shaft"                         # "shaft" or "setup"
+#steel = "4340"                         # grade of steel
+#treatment = "oil quenched and tempered"# how it was hardened
+#temper = "800 degF"                    # tempering temperature
+#diameter = "1-1/4 in"                  # the smallest it has
+#length = "30 in"
+#torque = "1500 lbf*ft"                 # what is asked of it
+#notes = ""
+
+#[[driveline]]                          # a step of an axle's set-up
+#name = "EXAMPLE ring gear backlash"
+#kind = "setup"
+#axle = "rear"                          # which axle
+#component = "ring gear"                # the part that is set
+#step = "backlash"                      # what is set or measured on it
+#wear = "new"                           # "new" or "used" parts
+#as_found = "0.011 in"                  # a figure, or words
+#as_left = "0.007 in"                   # the same after the work
+#[driveline.maker]
+#value = "0.006 in"                     # the axle maker's own figure
+#low = "0.005 in"
+#high = "0.008 in"
+#source = "axle maker's sheet"
+#place = "page 4"
+"""
+
+
+def starter(path: str | os.PathLike[str]) -> None:
+    """Write the starter to ``path``; OutputError, with nothing written, when a file is there or the folder is not."""
+    write_new(path, STARTER.encode("utf-8"))

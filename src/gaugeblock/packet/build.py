@@ -1,0 +1,111 @@
+"""Packet: the items of a job with their sheets, what stops the work, the rows used and the digests."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from typing import TYPE_CHECKING, Any
+
+from gaugeblock import audit
+from gaugeblock.job.model import Job
+from gaugeblock.packet import fasteners
+from gaugeblock.packet.item import Item
+from gaugeblock.sheets.sheet import NOT_OK, OK
+from gaugeblock.tables import releases
+
+if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
+    from gaugeblock.tables.load import Refdata
+
+CONTRACT = 1
+
+
+class Packet:
+    """One packet: ``items`` in the order of the work, ``record`` the JSON of the contract, ``audit`` its audit."""
+
+    __slots__ = ("audit", "data", "items", "job", "record")
+
+    def __init__(self, job: Job, items: list[Item], record: dict[str, Any], found: dict[str, Any], data: Refdata) -> None:
+        self.job = job
+        self.items = items
+        self.record = record
+        self.audit = found
+        self.data = data
+
+
+def build(job: Job, data: Refdata, program: str) -> Packet:
+    """The packet of a checked job. ``program`` is name and version as printed."""
+    items = [fasteners.item(f, job.shop, data) for f in job.fasteners]
+    title = job.title
+    status = title.status or "draft"
+    record: dict[str, Any] = {
+        "contract": CONTRACT,
+        "document": {
+            "owner": title.owner,
+            "identification": title.identification,
+            "revision": title.revision,
+            "issued": title.issued,
+            "status": f"{status}, draft data" if data.is_draft else status,
+            "digest": "",
+        },
+        "program": program,
+        "data_release": data.release,
+        "data_digest": data_digest(data),
+        "rows_used": _rows_used(items, data),
+        "job": job.as_dict(),
+        "sheets": [{"name": i.name, **i.sheet.as_dict()} for i in items],
+        "settle_first": settle_first(items),
+        "sources": _sources(items, data),
+    }
+    text = json.dumps(record, ensure_ascii=False, separators=(",", ":"), sort_keys=True)
+    record["document"]["digest"] = hashlib.sha256(text.encode()).hexdigest()
+    return Packet(job, items, record, audit.audit_packet(record), data)
+
+
+def data_digest(data: Refdata) -> str:
+    """The digest of the data release: as closed, or computed for an open one."""
+    closed = next(r["sha256"] for r in data.releases if r["version"] == data.release)
+    if closed:
+        return closed
+    got = data.memo.get("data digest")
+    if got is None:
+        got = data.memo["data digest"] = releases.release_digest(data.folder, data.release)
+    return str(got)
+
+
+def settle_first(items: list[Item]) -> list[dict[str, str]]:
+    """Every check that is not ok, then every one that cannot be told, with its sheet."""
+    found = [(c.result != NOT_OK, n, {"sheet": i.name, "reason": f"{c.result}: {c.name}: {c.reason}"}) for n, i in enumerate(items) for c in i.sheet.checks if c.result != OK]
+    return [entry for _, _, entry in sorted(found, key=lambda f: f[:2])]
+
+
+def _used(items: list[Item]) -> list[Figure]:
+    seen: dict[str, Figure] = {}
+    for item in items:
+        for figure in item.sheet.figures:
+            for part in figure.walk():
+                seen.setdefault(part.id, part)
+    return list(seen.values())
+
+
+def _rows_used(items: list[Item], data: Refdata) -> list[dict[str, str]]:
+    """Every refdata row behind a figure of the packet, with its digest."""
+    wanted = {f.id for f in _used(items) if "/" in f.id.split(":", 1)[0]}
+    out = []
+    for row, figure in data.figures_made():
+        if figure.id in wanted:
+            wanted.discard(figure.id)
+            out.append({"id": figure.id, "sha256": releases.row_digest(row.table, row.cells)})
+    return sorted(out, key=lambda r: r["id"])
+
+
+def _sources(items: list[Item], data: Refdata) -> list[dict[str, str]]:
+    """The publications behind the packet, formulas included."""
+    ids = set()
+    for figure in _used(items):
+        ids.add(figure.source)
+        if figure.rule is not None:
+            ids.add(figure.rule.source)
+        ids.update(o.source for o in figure.others)
+    known = data.listing("sources")
+    return [{k: known[i][k] for k in ("id", "title", "publisher", "year", "kind")} for i in sorted(ids) if i in known]

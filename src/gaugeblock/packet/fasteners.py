@@ -1,0 +1,231 @@
+"""Job items of the domain fasteners -> Items with their Sheet and bench card. A blank key is a blank box."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from gaugeblock import units
+from gaugeblock.errors import GaugeblockError, InputError, LookupMiss, Problem
+from gaugeblock.figure import Figure
+from gaugeblock.job.model import Fastener, Shop
+from gaugeblock.packet.item import Card, Item, Row, worst_reason
+from gaugeblock.sheets import fastener_keys
+from gaugeblock.sheets.fastener_parts import part
+from gaugeblock.sheets.fasteners import torque
+from gaugeblock.sheets.printing import number_only, printed
+from gaugeblock.sheets.sheet import CANNOT_TELL, Caution, Check, Sheet
+from gaugeblock.sheets.wrench_setting import Wrench
+from gaugeblock.tables.load import Refdata, canonical
+
+_OTHER = {"lbf*ft": "N*m", "lbf*in": "N*m", "N*m": "lbf*ft"}
+_HEAT = ("exhaust", "header", "manifold", "turbo", "catalyst", "silencer", "muffler")
+
+
+def problems(item: Fastener, data: Refdata) -> Iterator[Problem]:
+    """What the tables do not know of an item's keys, each with the nearest choices."""
+    readers = {
+        "thread": lambda text: fastener_keys.thread(text, data),
+        "grade": lambda text: fastener_keys.grade(text, data),
+        "condition": lambda text: fastener_keys.condition(text, data),
+        "into": lambda text: canonical(data, "fasteners/engagement", "into", text),
+        "locknut": lambda text: canonical(data, "fasteners/prevailing", "nut", text),
+    }
+    for key, read in readers.items():
+        text = getattr(item, key)
+        if text is None:
+            continue
+        try:
+            read(text)
+        except GaugeblockError as error:
+            yield Problem(key, None, f"{error.asked}: {error.why}", error.nearest, error.do)
+
+
+def item(job: Fastener, shop: Shop, data: Refdata) -> Item:
+    """The Item of one fastener of the job."""
+    maker = _maker(job)
+    sheet = _part_sheet(job, maker, data) if job.part is not None else _thread_sheet(job, maker, shop, data)
+    if job.maker is not None and maker is None:
+        missing = [k for k in ("torque", "source", "place") if getattr(job.maker, k) is None]
+        reason = f"the maker's figure needs its {' and '.join(missing)} before it can govern"
+        sheet.checks.append(Check("maker's figure", CANNOT_TELL, reason))
+    sheet.cautions += _shop_cautions(job)
+    return Item("fasteners", job.name, _facts(job), sheet, _card(job, sheet, maker, data))
+
+
+def _maker(job: Fastener) -> tuple[str, str, str] | None:
+    made = job.maker
+    if made is None or made.source is None or made.place is None:
+        return None
+    text = made.torque
+    if text is None and made.low is not None and made.high is not None:
+        low, high = (units.parse_measure(t, "torque", "maker") for t in (made.low, made.high))
+        middle = (low.value + units.convert(high.value, high.unit, low.unit)) / 2
+        text = f"{units.decimal_text(middle)} {low.unit}"
+    return None if text is None else (text, made.source, made.place)
+
+
+def _part_sheet(job: Fastener, maker: tuple[str, str, str] | None, data: Refdata) -> Sheet:
+    try:
+        return part(
+            job.part or "", size=job.size, seat=job.seat, material=job.material, service=job.service, maker=maker, data=data
+        )
+    except LookupMiss as miss:
+        figures = [_maker_only(maker)] if maker is not None else []
+        reason = f"no published source for {miss.asked}: ask the maker"
+        checks = [] if maker is not None else [Check("tightening torque", CANNOT_TELL, reason)]
+        title = ", ".join(t for t in (job.part, job.size, job.seat, job.material) if t)
+        return Sheet(title, {"part": job.part, "size": job.size, "seat": job.seat, "material": job.material}, data, figures, checks, [])
+
+
+def _maker_only(maker: tuple[str, str, str]) -> Figure:
+    measure = units.parse_measure(maker[0], "torque", "maker's torque")
+    return Figure(
+        f"job:maker:{maker[1]}:{maker[0]}:tightening_torque", "tightening_torque", float(measure.value), measure.unit, side="target",
+        basis="maker", checked="primary", source=maker[1], locator=maker[2], chosen_by="maker's figure",
+        text=measure.text.rsplit(" ", 1)[0],
+    )  # fmt: skip
+
+
+def _thread_sheet(job: Fastener, maker: tuple[str, str, str] | None, shop: Shop, data: Refdata) -> Sheet:
+    missing = [k for k in ("thread", "grade", "condition") if getattr(job, k) is None]
+    if missing:
+        checks = [Check("tightening torque", CANNOT_TELL, f"{', '.join(missing)} not given")]
+        title = ", ".join(t for t in (job.thread, job.grade, job.condition) if t) or job.name
+        asked = {"thread": job.thread, "grade": job.grade, "condition": job.condition}
+        figures = [_maker_only(maker)] if maker is not None else []
+        return Sheet(title, asked, data, figures, [] if maker is not None else checks, [])
+    adapter = _adapter(job)
+    try:
+        sheet = torque(
+            job.thread or "", grade=job.grade or "", condition=job.condition or "", service=job.service, joint=job.joint or "reused",
+            into=job.into, engagement=job.engagement, tapped_strength=job.tapped_strength, locknut=job.locknut,
+            prevailing=job.prevailing, maker=maker, wrench=job.wrench, adapter=adapter, data=data,
+        )  # fmt: skip
+        if job.wrench is None and shop.wrenches:
+            sheet = _with_shop_wrench(job, maker, shop, sheet, adapter, data)
+        return sheet
+    except LookupMiss as miss:
+        asked = {"thread": job.thread, "grade": job.grade, "condition": job.condition}
+        figures = [_maker_only(maker)] if maker is not None else []
+        reason = f"no published source: ask the maker ({miss.asked}: {miss.why})"
+        title = ", ".join(t for t in (job.thread, job.grade, job.condition) if t)
+        return Sheet(title, asked, data, figures, [Check("tightening torque", CANNOT_TELL, reason)], [])
+
+
+def _adapter(job: Fastener) -> str | None:
+    made = job.adapter
+    if made is None:
+        return None
+    if made.length is None or made.wrench_length is None:
+        raise InputError(job.name, "adapter", "needs its length and the wrench's", (), "measure both, or leave the adapter out")
+    return f"{made.length} on {made.wrench_length}" + (f" at {made.angle}" if made.angle else "")
+
+
+def _with_shop_wrench(
+    job: Fastener, maker: tuple[str, str, str] | None, shop: Shop, plain: Sheet, adapter: str | None, data: Refdata
+) -> Sheet:
+    """The sheet with the shop's wrench whose range holds the target best: the finest one with a graduation inside."""
+    answer = plain.figures[0]
+    target = units.to_base(answer.typical, answer.unit)
+
+    def rank(text: str) -> tuple[bool, float]:
+        tool = Wrench(text)
+        low, high = (units.to_base(float(v), tool.unit) for v in (tool.low, tool.high))
+        return (not low <= target <= high, units.to_base(float(tool.step), tool.unit))
+
+    best = min(shop.wrenches, key=rank)
+    if rank(best)[0]:
+        return plain
+    return torque(
+        job.thread or "", grade=job.grade or "", condition=job.condition or "", service=job.service, joint=job.joint or "reused",
+        into=job.into, engagement=job.engagement, tapped_strength=job.tapped_strength, locknut=job.locknut, prevailing=job.prevailing,
+        maker=maker, wrench=best, adapter=adapter, data=data,
+    )  # fmt: skip
+
+
+def _shop_cautions(job: Fastener) -> list[Caution]:
+    """What a careful shop adds for the place that the job names."""
+    words = f"{job.name} {job.where or ''} {job.part or ''}".casefold()
+    out = []
+    is_wheel = any(w in words for w in ("wheel nut", "wheel bolt", "wheel stud", "wheels"))
+    if is_wheel or any(w in words for w in ("brake", "caliper", "steering", "suspension")):
+        out.append(Caution("Brake, wheel and steering work is checked by a second person before the car moves.", "injury"))
+    if is_wheel:
+        out.append(Caution("Wheel nuts: no oil on the seats, crosswise, and checked again after the first miles.", "injury"))
+    if any(w in words for w in _HEAT) and job.retighten is None:
+        out.append(Caution("Hot joint: say whether it is tightened again, cold, after the first heat.", "damage"))
+    if job.into is not None and job.into.casefold().startswith("alumin"):
+        out.append(Caution("Tapped aluminium takes less torque and wants more thread than steel or iron.", "damage"))
+    return out
+
+
+def _facts(job: Fastener) -> list[Row]:
+    keys = ("where", "thread", "grade", "condition", "into", "engagement", "locknut", "count", "order", "passes", "retighten")
+    if job.part is not None:
+        keys = ("where", "part", "size", "seat", "material", "count", "order", "passes", "retighten")
+    rows = []
+    for key in keys:
+        value = getattr(job, key)
+        text = ", ".join(value) if isinstance(value, tuple) else "" if value is None else str(value)
+        optional = key in ("engagement", "locknut", "order", "passes", "retighten", "into", "seat", "material")
+        if text or not optional:
+            rows.append(Row(key.replace("retighten", "tighten again"), text))
+    if job.notes:
+        rows.append(Row("notes", job.notes))
+    return rows
+
+
+def _card(job: Fastener, sheet: Sheet, maker: tuple[str, str, str] | None, data: Refdata) -> Card:
+    answer = next((f for f in sheet.figures if f.quantity in ("tightening_torque", "turn_from_snug")), None)
+    setting = next((f for f in sheet.figures if f.quantity == "torque_setting"), None)
+    shown = setting if setting is not None and answer is not None else answer
+    detail = []
+    what = ", ".join(t for t in (job.where, job.thread or job.part, job.size, job.grade, job.seat, job.material) if t)
+    tool = next((f.conditions.removeprefix("wrench ") for f in sheet.figures if f.conditions.startswith("wrench ")), job.wrench or "")
+    detail.append(Row("tool", tool or "torque wrench that reads this in the middle of its range"))
+    if job.adapter is not None:
+        detail.append(Row("crow-foot", "counted in the setting; keep it as drawn"))
+    if job.locknut is not None:
+        detail.append(Row("locknut", f"{job.locknut}, prevailing torque added" if setting is not None else job.locknut))
+    if job.count is not None:
+        detail.append(Row("how many", str(job.count)))
+    if job.order is not None:
+        detail.append(Row("order", job.order))
+    if job.passes and shown is not None and shown.value is not None:
+        detail.append(Row("passes", _passes(job.passes, shown, data)))
+    if job.retighten is not None:
+        detail.append(Row("tighten again", job.retighten))
+    if shown is not None and setting is not None and answer is not None and _differs(answer, setting):
+        detail.append(Row("at the fastener", f"{number_only(answer, data)} ({answer.trust})"))
+    trust = (answer.trust if answer is not None else "NO FIGURE") if shown is not setting or answer is None else answer.trust
+    maker_text = f"{printed(sheet.figures[0], data)} ({maker[1]}, {maker[2]})" if maker is not None and sheet.figures else ""
+    condition = (job.condition or "").upper() or ("CONDITION: ________" if job.part is None else "")
+    warning = worst_reason(sheet)
+    other = ""
+    if shown is not None:
+        other = number_only(shown, data, _OTHER[_unit_of(shown, data)]) if _unit_of(shown, data) in _OTHER else ""
+    verb = "SET" if shown is setting and setting is not None else "TURN" if answer is not None and answer.quantity == "turn_from_snug" else "TIGHTEN"
+    return Card(
+        verb, number_only(shown, data) if shown is not None else "", other, trust, what, condition, detail, maker_text,
+        ["as done", "by", "checked by"], f"{warning}",
+    )  # fmt: skip
+
+
+def _differs(a: Figure, b: Figure) -> bool:
+    x, y = units.to_base(a.typical, a.unit), units.to_base(b.typical, b.unit)
+    return abs(x - y) > 0.02 * abs(x)
+
+
+def _unit_of(figure: Figure, data: Refdata) -> str:
+    return number_only(figure, data).rsplit(" ", 1)[-1]
+
+
+def _passes(shares: tuple[str, ...], figure: Figure, data: Refdata) -> str:
+    parts = []
+    for text in shares:
+        share = float(units.parse_measure(text, "ratio", "passes").to("1"))
+        step = figure.replace(value=figure.typical * share, low=None, high=None, text="", basis=figure.basis)
+        parts.append(number_only(step, data) if share < 1 else number_only(figure, data))
+    return ", then ".join(parts)
+
+

@@ -1,0 +1,80 @@
+"""Item: one task of the job with its Sheet and what its bench card says."""
+
+from __future__ import annotations
+
+from gaugeblock.figure import Figure
+from gaugeblock.sheets.sheet import Sheet
+
+
+class Row:
+    """A line of a bench card or desk page: what it is, and what it says (blank prints an empty box)."""
+
+    __slots__ = ("label", "text")
+
+    def __init__(self, label: str, text: str) -> None:
+        self.label = label
+        self.text = text
+
+
+class Card:
+    """What stands at the car: the number large, what it is on, the condition, the tool, how far to trust it."""
+
+    __slots__ = ("boxes", "condition", "detail", "maker", "number", "other_unit", "trust", "verb", "warning", "what")
+
+    def __init__(
+        self,
+        verb: str,
+        number: str,
+        other_unit: str,
+        trust: str,
+        what: str,
+        condition: str,
+        detail: list[Row],
+        maker: str,
+        boxes: list[str],
+        warning: str,
+    ) -> None:
+        self.verb = verb
+        self.number = number
+        self.other_unit = other_unit
+        self.trust = trust
+        self.what = what
+        self.condition = condition
+        self.detail = detail
+        self.maker = maker
+        self.boxes = boxes
+        self.warning = warning
+
+
+class Item:
+    """One task: its domain, name, the rows that describe it, its Sheet, and its bench card (None for desk-only items)."""
+
+    __slots__ = ("card", "domain", "facts", "name", "sheet")
+
+    def __init__(self, domain: str, name: str, facts: list[Row], sheet: Sheet, card: Card | None) -> None:
+        self.domain = domain
+        self.name = name
+        self.facts = facts
+        self.sheet = sheet
+        self.card = card
+
+
+def pretty(text: str) -> str:
+    """Unit spellings as a person reads them on paper: a raised dot and small figures."""
+    for plain, shown in (("**2", "\u00b2"), ("**3", "\u00b3"), ("**4", "\u2074"), ("lbf*ft", "lbf\u00b7ft"), ("lbf*in", "lbf\u00b7in"), ("N*m", "N\u00b7m"), (" degF", " \u00b0F"), (" degC", " \u00b0C"), (" deg", "\u00b0")):
+        text = text.replace(plain, shown)
+    return text
+
+
+def worst_reason(sheet: Sheet) -> str:
+    """The first check that is not ok, else the first that cannot be told, as one line; blank when all are ok."""
+    for wanted in ("not ok", "cannot tell"):
+        for check in sheet.checks:
+            if check.result == wanted:
+                return f"{wanted.upper()}: {check.name}: {check.reason}"
+    return ""
+
+
+def answers(figures: list[Figure]) -> Figure | None:
+    """The governing figure."""
+    return figures[0] if figures else None

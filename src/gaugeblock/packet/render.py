@@ -1,0 +1,144 @@
+"""A Packet as the bytes of packet.md, packet.html and packet.json. The page has no script and makes no request."""
+
+from __future__ import annotations
+
+import json
+import os
+import re
+from typing import TYPE_CHECKING, Any
+
+import jinja2
+import markdown
+from markupsafe import Markup
+
+from gaugeblock.errors import DataError
+from gaugeblock.packet.item import pretty
+from gaugeblock.sheets.printing import both_units
+from gaugeblock.sheets.text import label, others_line, place
+
+if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
+    from gaugeblock.packet.build import Packet
+    from gaugeblock.packet.item import Item
+    from gaugeblock.tables.load import Refdata
+
+_MARKDOWN_MARKS = re.compile(r"([\\`*_{}\[\]<>#|])")
+_LONG_SHEET = 12
+
+
+def templates_folder() -> str:
+    """The folder of the templates: inside the installed package, else beside ``src`` in a checkout."""
+    package = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
+    for folder in (os.path.join(package, "_templates"), os.path.join(package, "..", "..", "reports", "templates")):
+        if os.path.isfile(os.path.join(folder, "packet.html.j2")):
+            return os.path.normpath(folder)
+    raise DataError("templates", "installation", "the templates are not there", (), "install gaugeblock again")
+
+
+def _environment(autoescape: bool) -> jinja2.Environment:
+    made = jinja2.Environment(
+        loader=jinja2.FileSystemLoader(templates_folder()), autoescape=autoescape, undefined=jinja2.StrictUndefined,
+        keep_trailing_newline=True, trim_blocks=autoescape,
+    )  # fmt: skip
+    made.filters["cell"] = markdown_text
+    return made
+
+
+def markdown_text(text: str) -> str:
+    """Text that Markdown prints as it is: its marks escaped, line breaks as spaces."""
+    return _MARKDOWN_MARKS.sub(r"\\\1", " ".join(str(text).split()))
+
+
+def css_string(text: str) -> str:
+    """A CSS string literal of any text: everything but plain letters, digits and a few marks as a code point."""
+    return '"' + "".join(c if c.isalnum() and c.isascii() or c in " .,-/" else f"\\{ord(c):06x}" for c in text) + '"'
+
+
+def render(packet: Packet) -> dict[str, bytes]:
+    """File name -> content of the three files."""
+    view = _view(packet)
+    page = _environment(True).get_template("packet.html.j2").render(**view, **_page_extras(packet))
+    text = _environment(False).get_template("packet.md.j2").render(**view)
+    record = json.dumps(packet.record, ensure_ascii=False, indent=1) + "\n"
+    return {"packet.md": text.encode(), "packet.html": page.encode(), "packet.json": record.encode()}
+
+
+def _page_extras(packet: Packet) -> dict[str, Any]:
+    folder = templates_folder()
+    with open(os.path.join(folder, "packet.css"), encoding="utf-8") as handle:
+        css = handle.read()
+    with open(os.path.join(folder, "guide.md"), encoding="utf-8") as handle:
+        guide = markdown.markdown(handle.read(), output_format="html")
+    document = packet.record["document"]
+    left = f"{document['identification'] or 'no identification'}  revision {document['revision'] or '-'}  digest {document['digest'][:12]}"
+    return {"css": Markup(css), "guide": Markup(guide), "footer_left": Markup(css_string(left))}  # noqa: S704 - our own files; the footer is escaped above
+
+
+def _view(packet: Packet) -> dict[str, Any]:
+    record = packet.record
+    title = packet.job.title
+    return {
+        "document": record["document"],
+        "vehicle": title.vehicle or "",
+        "notes": title.notes or "",
+        "program": record["program"],
+        "data_release": record["data_release"],
+        "draft": packet.data.is_draft,
+        "settle": [_settle(s) for s in record["settle_first"]],
+        "cards": [_card(i) for i in packet.items if i.card is not None],
+        "sheets": [_sheet(i, packet.data) for i in packet.items],
+        "sources": record["sources"],
+        "audit": packet.audit,
+    }
+
+
+def _settle(entry: dict[str, str]) -> dict[str, str]:
+    result, _, reason = entry["reason"].partition(": ")
+    return {"sheet": entry["sheet"], "result": result, "reason": pretty(reason)}
+
+
+def _card(item: Item) -> dict[str, Any]:
+    card = item.card
+    if card is None:
+        raise ValueError(item.name)
+    return {
+        "name": item.name,
+        "domain": item.domain,
+        "verb": card.verb,
+        "number": pretty(card.number),
+        "other_unit": pretty(card.other_unit),
+        "condition": card.condition,
+        "trust": card.trust,
+        "what": card.what,
+        "detail": [{"label": r.label, "text": pretty(r.text)} for r in card.detail],
+        "warning": pretty(card.warning),
+        "maker": pretty(card.maker),
+        "boxes": card.boxes,
+    }
+
+
+def _sheet(item: Item, data: Refdata) -> dict[str, Any]:
+    sheet = item.sheet
+    return {
+        "name": item.name,
+        "facts": item.facts,
+        "figures": [_figure(f, data) for f in sheet.figures],
+        "checks": [{"name": c.name, "result": c.result, "reason": pretty(c.reason)} for c in sheet.checks],
+        "cautions": [{"severity": c.severity, "text": pretty(c.text)} for c in sheet.cautions],
+        "drawings": [{"title": d.title, "svg": Markup(d.svg)} for d in sheet.drawings],  # noqa: S704 - made by drawing/, which escapes text
+        "long": len(sheet.figures) + len(sheet.checks) + len(sheet.cautions) > _LONG_SHEET or bool(sheet.drawings),
+    }
+
+
+def _figure(figure: Figure, data: Refdata) -> dict[str, str]:
+    first, _, second = both_units(figure, data).partition(" = ")
+    return {
+        "label": label(figure),
+        "number": pretty(first),
+        "other": pretty(second),
+        "trust": figure.trust,
+        "place": place(figure),
+        "conditions": pretty(figure.conditions),
+        "service": figure.key.get("service", "") if figure.basis != "derived" else "",
+        "also": pretty(others_line(figure, data)),
+    }

@@ -1,0 +1,139 @@
+"""A shaft in torsion: stress, factor on torsional yield, torque at yield and twist. Every missing input says so."""
+
+from __future__ import annotations
+
+from gaugeblock import lookup, units
+from gaugeblock.calc import driveline as calc
+from gaugeblock.errors import InputError
+from gaugeblock.figure import Figure
+from gaugeblock.sheets.driveline_parts import asked_measure, base, derived
+from gaugeblock.sheets.driveline_steels import TABLE, Steel
+from gaugeblock.sheets.printing import significant_by_side
+from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.tables.load import Refdata
+
+CHECK = "shaft stress within torsional yield"
+CASED = ("induction hardened", "carburized")
+
+
+class Shaft:
+    """Diameter, bore, length and torque as they were typed; ``None`` where one was not given."""
+
+    __slots__ = ("bore", "diameter", "length", "torque")
+
+    def __init__(self, shaft: str | None, bore: str | None, length: str | None, torque: str | None) -> None:
+        self.diameter = asked_measure(shaft, "length", "shaft_diameter", "shaft diameter") if shaft is not None else None
+        self.bore = asked_measure(bore, "length", "shaft_bore", "bore") if bore is not None else None
+        self.length = asked_measure(length, "length", "shaft_length", "length") if length is not None else None
+        self.torque = asked_measure(torque, "torque", "shaft_torque", "torque") if torque is not None else None
+        if self.diameter is not None and self.bore is not None and base(self.bore) >= base(self.diameter):
+            raise InputError(bore or "", "bore", "not smaller than the shaft", (), "give bore and outside diameter")
+
+    @property
+    def asked(self) -> bool:
+        """Whether anything of a shaft was given."""
+        return any(f is not None for f in (self.diameter, self.bore, self.length, self.torque))
+
+
+class Answer:
+    """What the shaft adds to the sheet."""
+
+    __slots__ = ("cautions", "checks", "figures", "first")
+
+    def __init__(self) -> None:
+        self.first: list[Figure] = []
+        self.figures: list[Figure] = []
+        self.checks: list[Check] = []
+        self.cautions: list[Caution] = []
+
+
+def answer(shaft: Shaft, steel: Steel, torsional: Figure | None, strict: Figure | None, hard: Figure | None, data: Refdata) -> Answer:
+    """Figures and checks of a shaft.
+
+    ``torsional`` is the governing torsional yield by distortion energy; ``strict`` the same from the lowest living
+    yield as specific as the governing one; ``hard`` the torsional yield at the hardness measured on this very shaft.
+    """
+    out = Answer()
+    if shaft.diameter is None:
+        out.checks.append(Check(CHECK, CANNOT_TELL, "the shaft's diameter is not given"))
+        return out
+    d, bore = base(shaft.diameter), base(shaft.bore) if shaft.bore is not None else 0.0
+    sizes = (shaft.diameter,) if shaft.bore is None else (shaft.diameter, shaft.bore)
+    text = shaft.diameter.text + (f"x{shaft.bore.text}" if shaft.bore is not None else "")
+    key = {**steel.key, "shaft": f"{text} {shaft.diameter.unit}"}
+    unit = "MPa" if torsional is not None and torsional.unit == "MPa" else "ksi"
+    if torsional is not None:
+        torque_unit = shaft.torque.unit if shaft.torque is not None else "N*m" if shaft.diameter.unit == "mm" else "lbf*ft"
+        at_yield = calc.torque_from_shear_stress(base(torsional), d, bore)
+        out.figures.append(derived("torque_at_torsional_yield", "torque_at_torsional_yield", at_yield, torque_unit, key, (torsional, *sizes), data))
+    if shaft.torque is None:
+        out.checks.append(Check(CHECK, CANNOT_TELL, "the torque asked of the shaft is not given"))
+        return out
+    key = {**key, "torque": f"{shaft.torque.text} {shaft.torque.unit}"}
+    stress = derived(
+        "torsional_shear_stress", "shaft_shear_stress", calc.torsional_shear_stress(base(shaft.torque), d, bore), unit, key,
+        (shaft.torque, *sizes), data, "at the surface of the plain shaft",
+    )  # fmt: skip
+    out.figures.insert(0, stress)
+    _twist(out, shaft, steel, key, sizes, data)
+    if torsional is None:
+        out.checks.append(Check(CHECK, CANNOT_TELL, "no yield strength is published for this steel, treatment and temper"))
+        return out
+    factor = derived("torsional_yield_factor", "torsional_yield_factor", calc.yield_factor(base(torsional), base(stress)), "1", key, (torsional, stress), data)
+    out.first.append(factor)
+    out.checks.append(_check(steel, stress, torsional, strict, hard, factor))
+    return out
+
+
+def _check(steel: Steel, stress: Figure, torsional: Figure, strict: Figure | None, hard: Figure | None, factor: Figure) -> Check:
+    """Not ok past the torsional yield; ok only on strength that a source states as least, or that this shaft's hardness bears out."""
+    source = torsional.inputs[0]
+    typical = source.quantity.endswith("_typical")
+    limit = units.from_base(base(torsional), stress.unit)
+    required, actual = Bound(limit, stress.unit, "max", torsional), Bound(stress.typical, stress.unit, "", stress)
+    room = (limit - stress.typical) / limit if limit else None
+    word = "typical" if typical else "stated least"
+    ends = f"{units.significant(stress.typical)} {stress.unit} against {word} torsional yield {significant_by_side(limit, 'max')} {stress.unit}, factor {significant_by_side(factor.typical, 'max', 3)}"
+    section = source.key["section"]
+
+    def say(result: str, reason: str) -> Check:
+        return Check(CHECK, result, reason, required, actual, room)
+
+    if stress.typical > limit * (1 + 1e-9):
+        if not steel.covers(section) and not steel.beyond(section):
+            return say(CANNOT_TELL, f"{ends}: past it, but the figure is for section {section}; a smaller bar may be stronger, and none is published")
+        return say(NOT_OK, f"{ends}: the surface yields")
+    if steel.treatment in CASED:
+        return say(CANNOT_TELL, f"{ends}, but that is the case: compare stress and strength at the case-core junction; case depth and core hardness of this shaft are not known")
+    if hard is not None and stress.typical > units.from_base(base(hard), stress.unit) * (1 + 1e-9):
+        return say(CANNOT_TELL, f"{ends}, but the hardness measured on this shaft gives only {units.significant(hard.typical)} {hard.unit}")
+    if not steel.covers(section):
+        return say(CANNOT_TELL, f"{ends}, but the strength is published for section {section}, not for this diameter; strength falls as the section grows")
+    if strict is not None and stress.typical > units.from_base(base(strict), stress.unit) * (1 + 1e-9):
+        return say(CANNOT_TELL, f"{ends}, but another source of the same keys gives only {units.significant(strict.typical)} {strict.unit}")
+    if typical and hard is None:
+        return say(CANNOT_TELL, f"{ends}, but typical is not guaranteed: the shaft maker's certificate or a hardness test of this shaft decides")
+    if typical:
+        return say(OK, f"{ends}; the hardness measured on this shaft bears it out")
+    return say(OK, ends)
+
+
+def _twist(out: Answer, shaft: Shaft, steel: Steel, key: dict[str, str], sizes: tuple[Figure, ...], data: Refdata) -> None:
+    """Twist over the length, with the steel's own shear modulus, else the one published for low alloy steel, said as assumed."""
+    if shaft.length is None or shaft.torque is None or shaft.diameter is None:
+        return
+    at = {"treatment": "any", "temper": "any", "section": "any", "specimen": "any"}
+    modulus = lookup.look_up_or_none(TABLE, "shear_modulus", data=data, steel=steel.grade, **at)
+    said = ""
+    if modulus is None:
+        modulus = lookup.look_up(TABLE, "shear_modulus", data=data, steel="low alloy steel", **at)
+        said = f"shear modulus assumed: that of low alloy steel, {modulus.text} {modulus.unit}"
+        text = f"No shear modulus was found for {steel.grade}: that of low alloy steel, {modulus.text} {modulus.unit}, is assumed. Among steels it varies by a few percent."
+        out.cautions.append(Caution(text, "note", (modulus.id,), modulus.source))
+    bore = base(shaft.bore) if shaft.bore is not None else 0.0
+    twist = calc.angle_of_twist(base(shaft.torque), base(shaft.length), base(modulus), base(shaft.diameter), bore)
+    key = {**key, "length": f"{shaft.length.text} {shaft.length.unit}"}
+    out.figures.insert(1, derived("angle_of_twist", "shaft_twist", twist, "deg", key, (shaft.torque, shaft.length, modulus, *sizes), data, said))

@@ -1,0 +1,120 @@
+"""Parts that have a torque of their own: spark plugs, flare nuts, hose clamps, wheel nuts."""
+
+from __future__ import annotations
+
+from gaugeblock import lookup, units
+from gaugeblock.errors import LookupMiss
+from gaugeblock.figure import Figure
+from gaugeblock.sheets import fastener_keys
+from gaugeblock.sheets.printing import printed
+from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Caution, Check, Sheet
+from gaugeblock.tables.load import Refdata, canonical, refdata
+
+TABLE = "fasteners/part_torques"
+_QUANTITIES = ("tightening_torque", "turn_from_snug")
+
+
+def part(
+    part: str,
+    *,
+    size: str | None = None,
+    seat: str | None = None,
+    material: str | None = None,
+    service: str = "vehicle",
+    maker: tuple[str, str, str] | None = None,
+    data: Refdata | None = None,
+) -> Sheet:
+    """What to tighten a part to that is not an ordinary bolt.
+
+    ``part``, ``size``, ``seat``, ``material`` are text as people write them (``spark plug``, ``14 mm``, ``gasket``,
+    ``aluminium``); ``maker`` the part maker's (torque, source, place), which governs.
+
+    Returns a Sheet: the maker's figure first, else the governing row of this service; rows of another service
+    inform and never answer. Where nothing is published the check says so. Raises LookupMiss with the nearest keys
+    for a part, size, seat or material that the table does not know.
+
+    >>> part("spark plug", size="14 mm", seat="gasket", material="aluminium").figures[0].text
+    '15 to 22'
+    """
+    data = data or refdata()
+    asked = {"part": part, "size": size, "seat": seat, "material": material, "service": service, "maker": maker[0] if maker else None}
+    keys = {"part": canonical(data, TABLE, "part", part), "service": service}
+    for name, typed in (("size", size), ("seat", seat), ("material", material)):
+        if typed is not None:
+            keys[name] = _size(typed, data) if name == "size" else typed
+    title = ", ".join(t for t in (keys["part"], size, seat, material) if t)
+    found, miss = _rows(keys, data)
+    figures: list[Figure] = []
+    checks: list[Check] = []
+    cautions: list[Caution] = []
+    if maker is not None:
+        figures.append(_maker(maker))
+    figures += found
+    if not found:
+        if miss is not None and miss.kind == "ambiguous":
+            checks.append(Check("tightening torque", CANNOT_TELL, f"{miss.why}: {', '.join(miss.nearest)}"))
+        elif maker is None:
+            checks.append(Check("tightening torque", CANNOT_TELL, "no published source: ask the maker"))
+        for other in miss.informs if miss is not None else ():
+            text = f"Informs only: {printed(other, data)} on {other.key['part']} in {other.key['service']} service ({other.source or other.basis})."
+            cautions.append(Caution(text, "note", (other.id,), other.source or "common practice"))
+    elif maker is not None and found[0].quantity == "tightening_torque":
+        checks.append(_against(figures[0], found[0], data))
+    for figure in found:
+        apart = lookup.disagreement(figure)
+        if apart is not None:
+            low, high = (units.significant(v, 3) for v in apart)
+            others = tuple(o.id for o in lookup.same_specificity(figure))
+            cautions.append(Caution(f"Sources disagree: {low} to {high} {figure.unit}.", "note", (figure.id, *others), "refdata"))
+    if figures and figures[0].basis == "common practice":
+        cautions.append(Caution("Habit, not published: the part maker's figure governs.", "damage", (figures[0].id,), "refdata"))
+    return Sheet(title, asked, data, figures, checks, cautions)
+
+
+def _size(typed: str, data: Refdata) -> str:
+    """The size cell that was typed: as the table has it, else as a thread (``1/2-20`` is ``1/2-20 UNF``)."""
+    try:
+        return canonical(data, TABLE, "size", typed)
+    except LookupMiss:
+        try:
+            return canonical(data, TABLE, "size", fastener_keys.thread(typed, data).cell)
+        except LookupMiss:
+            pass
+        raise
+
+
+def _rows(keys: dict[str, str], data: Refdata) -> tuple[list[Figure], LookupMiss | None]:
+    """The governing figure of each quantity that answers, and why the first one does not."""
+    found: list[Figure] = []
+    miss: LookupMiss | None = None
+    for quantity in _QUANTITIES:
+        try:
+            found.append(lookup.look_up(TABLE, quantity, data=data, **keys))
+        except LookupMiss as error:
+            if error.where.split(" ")[-1] in keys and not error.informs and error.kind != "ambiguous":
+                raise
+            if miss is None or error.informs:
+                miss = error
+    return found, miss
+
+
+def _maker(maker: tuple[str, str, str]) -> Figure:
+    measure = units.parse_measure(maker[0], "torque", "maker's torque")
+    return Figure(
+        f"job:maker:{maker[1]}:{maker[0]}:tightening_torque", "tightening_torque", float(measure.value), measure.unit, side="target",
+        basis="maker", checked="primary", source=maker[1], locator=maker[2], chosen_by="maker's figure",
+        text=measure.text.rsplit(" ", 1)[0],
+    )  # fmt: skip
+
+
+def _against(maker: Figure, row: Figure, data: Refdata) -> Check:
+    """Whether the maker's figure lies in the row's range; outside it the maker still governs, and it is said."""
+    low = row.low if row.low is not None else row.typical
+    high = row.high if row.high is not None else row.typical
+    got = units.from_base(units.to_base(maker.typical, maker.unit), row.unit)
+    inside = low * 0.9 <= got <= high * 1.1
+    text = f"maker's {printed(maker, data)}; {row.source or 'habit'} {printed(row, data)}"
+    if inside:
+        return Check("maker's figure beside the table", OK, text)
+    weak = row.basis == "common practice" or row.checked == "memory"
+    return Check("maker's figure beside the table", CANNOT_TELL if weak else NOT_OK, f"{text}: over 10 % outside; read the maker's sheet again")

@@ -1,0 +1,215 @@
+"""What people type for a tube - material, size, wall, radius - -> key cells and measures. Nothing is guessed."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+from gaugeblock import lookup, units
+from gaugeblock.errors import Ambiguous, InputError, LookupMiss
+from gaugeblock.figure import Figure
+from gaugeblock.tables.load import nearest
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.tables.load import Refdata, Row
+
+_PIPE = re.compile(r"\b(?:pipe|nps|sch(?:edule)?\.?)\b|\bsch[0-9]", re.IGNORECASE)
+_GAUGE = re.compile(r"(?P<number>#?[0-9]{1,2})[ -]?(?:ga|gage|gauge|awg|bwg|msg)?\b\.?.*", re.IGNORECASE)
+_NAMED = re.compile(r"\b(?:ga|gage|gauge|awg|bwg|msg)\b|[0-9]ga\b|#", re.IGNORECASE)
+COLUMNS = ("family", "material", "product", "condition", "spec")
+_BLANK = ("any", "not stated")
+
+
+class Stock:
+    """What is known of a tube's metal: cells of tubes/materials, None where it was not said."""
+
+    __slots__ = ("condition", "family", "material", "product", "spec", "typed")
+
+    def __init__(self, typed: str, cells: dict[str, str]) -> None:
+        self.typed = typed
+        self.family = cells["family"]
+        self.material = cells.get("material")
+        self.product = cells.get("product")
+        self.condition = cells.get("condition")
+        self.spec = cells.get("spec")
+
+    @property
+    def label(self) -> str:
+        """The known cells as one text."""
+        parts = (self.material or self.family, self.product, self.condition, self.spec)
+        return " ".join(p for p in parts if p)
+
+
+def _phrases(data: Refdata) -> dict[str, dict[str, str]]:
+    """Every listed word and cell -> the columns it fills."""
+    got = data.memo.get("tube phrases")
+    if got is None:
+        found: dict[str, dict[str, str]] = {}
+        table = data.table("tubes/materials")
+        for row in table.rows:
+            for column in COLUMNS[1:]:
+                cell = row.cells[column]
+                if cell not in _BLANK:
+                    found.setdefault(cell.casefold(), {})[column] = cell
+            if row.cells["material"] not in _BLANK:
+                found[row.cells["material"].casefold()]["family"] = row.cells["family"]
+            found.setdefault(row.cells["family"].casefold(), {})["family"] = row.cells["family"]
+        for column in COLUMNS:
+            for word, cell in data.words("tubes", column).items():
+                found.setdefault(word, {})[column] = cell
+        got = data.memo["tube phrases"] = found
+    return got  # type: ignore[return-value]
+
+
+def stock(
+    material: str, data: Refdata, product: str | None = None, condition: str | None = None, spec: str | None = None
+) -> Stock:
+    """The Stock of what was typed: ``1020 DOM as drawn``, ``4130 normalized``, ``304``, ``mild steel``.
+
+    >>> from gaugeblock.tables.load import refdata
+    >>> stock("1020 DOM", refdata()).product
+    'DOM tube'
+    """
+    cells: dict[str, str] = {}
+    for typed, where in ((material, "material"), (product, "product"), (condition, "condition"), (spec, "spec")):
+        if typed is not None:
+            for column, cell in _read(typed, where, data).items():
+                if cells.setdefault(column, cell) != cell:
+                    raise InputError(typed, where, f"{column} is both {cells[column]} and {cell}", (cells[column], cell), "name one of them")
+    if "family" not in cells:
+        pool = {w: w for w, c in _phrases(data).items() if "family" in c}
+        raise LookupMiss(material, "material", "no metal is named", nearest(material, pool) or _families(data), "name the metal, as 1020 DOM or steel")
+    known = data.table("tubes/materials").column("product").values()
+    if cells.get("product") not in known:
+        cells.pop("product", None)  # `tube` alone says nothing of how it was made
+    return Stock(" ".join(t for t in (material, product, condition, spec) if t), cells)
+
+
+def _families(data: Refdata) -> list[str]:
+    return list(data.table("tubes/materials").column("family").values())
+
+
+def _read(typed: str, where: str, data: Refdata) -> dict[str, str]:
+    phrases = _phrases(data)
+    words = typed.casefold().replace(",", " ").split()
+    cells: dict[str, str] = {}
+    at = 0
+    while at < len(words):
+        for end in range(len(words), at, -1):
+            found = phrases.get(" ".join(words[at:end]))
+            if found is not None:
+                for column, cell in found.items():
+                    if cells.setdefault(column, cell) != cell:
+                        raise InputError(typed, where, f"{column} is both {cells[column]} and {cell}", (cells[column], cell), "name one of them")
+                at = end
+                break
+        else:
+            near = nearest(" ".join(words[at:]), {w: w for w in phrases}) or nearest(words[at], {w: w for w in phrases})
+            raise LookupMiss(typed, where, f"{words[at]!r} is not a word of the tables", near or _families(data), "use words of the tables, as 1020 DOM as drawn")
+    return cells
+
+
+def asked(where: str, quantity: str, measure: units.Measure) -> Figure:
+    """A typed number as a Figure of basis ``measured``."""
+    return Figure(
+        f"asked:{where}:{measure.text}", quantity, float(measure.value), measure.unit, basis="measured", checked="primary",
+        source="as asked", locator=where, chosen_by="as asked", text=measure.text.rsplit(" ", 1)[0],
+    )  # fmt: skip
+
+
+def length(typed: str, where: str) -> units.Measure:
+    """A length over zero."""
+    measure = units.parse_measure(typed, "length", where)
+    if measure.value <= 0:
+        raise InputError(typed, where, "must be more than zero", (), "measure it")
+    return measure
+
+
+def outside_diameter(typed: str, data: Refdata) -> units.Measure:
+    """The OD that was typed; a pipe size is refused with its true OD."""
+    if _PIPE.search(typed):
+        number = _PIPE.split(typed)[0].strip() or typed
+        near: list[str] = []
+        pipe = None
+        if number in data.words("tubes", "nps") or number in data.table("tubes/pipe_sizes").column("nps"):
+            pipe = lookup.look_up_or_none("tubes/pipe_sizes", "outside_diameter", data=data, nps=number)
+        if pipe is not None:
+            near = [f"{pipe.text} {pipe.unit}"]
+        raise InputError(typed, "od", "a pipe size is a nominal bore, not an OD", near, "give the OD measured with a calliper")
+    return length(typed, "od")
+
+
+def wall(typed: str, data: Refdata) -> Figure:
+    """The wall that was typed, a length or a gauge with its system (``16 BWG``); a bare gauge is refused with its walls."""
+    if _NAMED.search(typed):
+        return gauge_wall(typed, None, data)
+    return asked("wall", "tube_wall", length(typed, "wall"))
+
+
+def gauge_wall(typed: str, system: str | None, data: Refdata) -> Figure:
+    """The wall of a gauge number in its system; Ambiguous with the walls there are when no system is named."""
+    table = data.table("tubes/gauges")
+    text = " ".join(typed.split())
+    if system is None:
+        for end in (text, re.sub(r"^#?[0-9]+[ -]?(?:ga|gage|gauge)?[ -]*", "", text, flags=re.IGNORECASE)):
+            system = data.words("tubes", "system").get(end.casefold()) or table.column("system").get(end.casefold())
+            if system is not None:
+                break
+    match = _GAUGE.fullmatch(text)
+    number = data.words("tubes", "gauge").get(text.casefold()) or (match["number"].lstrip("#") if match else text)
+    rows = [r for r in table.by_quantity["wall_thickness"] if r.cells["gauge"] == number and not r.cells["standing"]]
+    if system is None:
+        if not rows:
+            raise LookupMiss(typed, "gauge", "not a gauge number of the tables", sorted(table.column("gauge"), key=lambda g: (len(g), g)), "give the wall itself")
+        first = sorted(rows, key=lambda r: not r.cells["conditions"].startswith("tube"))
+        near = [f"{number} {r.cells['system']} ({r.cells['value']} {r.cells['unit']})" for r in first]
+        raise Ambiguous(typed, "gauge", "a gauge number is a wall only with its system", near, "name the system, or give the wall itself")
+    return lookup.look_up("tubes/gauges", "wall_thickness", data=data, system=system, gauge=number)
+
+
+def radius(typed: str, measured_to: str | None, od: units.Measure, data: Refdata) -> tuple[Figure, Fraction, str]:
+    """The radius as typed, its exact centre-line value in metres, and what it was measured to (``5 1/2 in inside``)."""
+    words = data.words("tubes", "measured_to")
+    text = " ".join(typed.split())
+    folded = text.casefold()
+    for word, cell in sorted(words.items(), key=lambda item: -len(item[0])):
+        if folded.endswith(" " + word):
+            if measured_to is not None and words.get(measured_to.casefold()) != cell:
+                raise InputError(typed, "radius", f"measured to {cell} here and to {measured_to} beside it", (), "say it once")
+            measured_to, text = cell, text[: -len(word) - 1]
+            break
+    to = "centre line" if measured_to is None else words.get(measured_to.casefold(), "")
+    if to not in ("centre line", "inside"):
+        raise InputError(measured_to or typed, "measured to", "not a way to measure a radius", ("centre line", "inside"), "use one of these")
+    measure = length(text, "radius")
+    base = measure.value * units.factor(measure.unit)
+    half = od.value * units.factor(od.unit) / 2
+    centre = base if to == "centre line" else base + half
+    if centre <= half:
+        raise InputError(typed, "radius", "a centre-line radius is more than half the OD", (), "check what the radius is measured to")
+    return asked("radius", "centre_line_radius" if to == "centre line" else "inside_radius", measure), centre, to
+
+
+def rows_of(found: Stock, quantity: str, od: Fraction | None, wall_m: Fraction | None, data: Refdata) -> list[Row]:
+    """The living rows of tubes/materials that fit what is known; those of exactly the product before those of any."""
+    from gaugeblock.tables.interval import parse_interval
+
+    def fits(row: Row, column: str, want: str | None) -> bool:
+        return want is None or row.cells[column] in (want, "any")
+
+    def inside(row: Row, column: str, want: Fraction | None) -> bool:
+        interval = parse_interval(row.cells[column])
+        return interval is None or (want is not None and interval.holds(want))
+
+    rows = [
+        r
+        for r in data.table("tubes/materials").by_quantity.get(quantity, [])
+        if r.cells["family"] == found.family
+        and not r.cells["standing"]
+        and all(fits(r, c, getattr(found, c)) for c in COLUMNS[1:])
+        and inside(r, "od", od)
+        and inside(r, "wall", wall_m)
+    ]
+    exact = [r for r in rows if r.cells["product"] == found.product]
+    return exact if found.product is not None and exact else rows

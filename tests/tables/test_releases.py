@@ -1,0 +1,146 @@
+"""Releases: what is released is frozen, and only ``until`` may be added."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from gaugeblock.errors import DataError, InputError
+from gaugeblock.tables.catalogue import LISTS, columns_of
+from gaugeblock.tables.load import refdata_folder
+from gaugeblock.tables.releases import close, main, release_digest, released_files, row_digest
+from gaugeblock.tables.validate import check, report, validate
+
+QUANTITY = (
+    "tightening_torque,torque,target,none,maker > published,1 lbf*ft,injury,torque of the last pass,torque,0.1.0,\n"
+)
+SOURCE = "TM1,A manual,Army,1990,government handbook,,,0.1.0,\n"
+ROW = "3/8-16 UNC,SAE J429,8,dry,any,any,tightening_torque,44,,,lbf*ft,,published,TM1,p. 1,primary,,0.1.0,,\n"
+
+
+@pytest.fixture
+def small(tmp_path: Path) -> Path:
+    """A whole refdata folder of one figure."""
+    for name, columns in released_files().items():
+        path = tmp_path / f"{name}.csv"
+        path.parent.mkdir(exist_ok=True)
+        path.write_text(",".join(columns) + "\n", encoding="ascii")
+    _append(tmp_path, "quantities", QUANTITY)
+    _append(tmp_path, "sources", SOURCE)
+    _append(tmp_path, "fasteners/torques", ROW)
+    (tmp_path / "releases.csv").write_text(
+        ",".join(LISTS["releases"]) + "\n0.1.0,2026-11-25,first,\n", encoding="ascii"
+    )
+    return tmp_path
+
+
+def _append(folder: Path, name: str, text: str) -> None:
+    with (folder / f"{name}.csv").open("a", encoding="ascii") as handle:
+        handle.write(text)
+
+
+def _replace(folder: Path, name: str, old: str, new: str) -> None:
+    path = folder / f"{name}.csv"
+    text = path.read_text(encoding="ascii")
+    assert old in text
+    path.write_text(text.replace(old, new, 1), encoding="ascii")
+
+
+def test_the_small_folder_has_no_fault_and_says_so(small: Path) -> None:
+    assert report(check(str(small))).startswith("1 rows in ")
+    assert report(check(str(small))).endswith("1 releases: no fault")
+
+
+def test_row_digest_leaves_out_blanks_and_until_only() -> None:
+    cells = dict.fromkeys(columns_of("fasteners/threads"), "x")
+    digest = row_digest("fasteners/threads", cells)
+    assert row_digest("fasteners/threads", {**cells, "until": "0.2.0"}) == digest
+    assert row_digest("fasteners/grades", cells) != digest
+    for column in cells:
+        if column != "until":
+            assert row_digest("fasteners/threads", {**cells, column: "y"}) != digest
+
+
+def test_row_digest_is_the_written_form() -> None:
+    # sha256 of ["a/b",{"x":"1","y":"2"}]
+    assert row_digest("a/b", {"y": "2", "x": "1", "z": ""}) == (
+        "be4f6d61fbff7ecc34452849266956a9a20555232b525a2af38b237c885cdc90"
+    )
+
+
+def test_release_digest_does_not_depend_on_the_order_of_rows(small: Path) -> None:
+    other = ROW.replace("3/8-16 UNC", "7/16-14 UNC").replace(",44,", ",70,")
+    _append(small, "fasteners/torques", other)
+    first = release_digest(str(small), "0.1.0")
+    _replace(small, "fasteners/torques", ROW + other, other + ROW)
+    assert release_digest(str(small), "0.1.0") == first
+
+
+def test_closing_writes_the_digest_once(small: Path) -> None:
+    digest = close("0.1.0", str(small))
+    assert digest == release_digest(str(small), "0.1.0")
+    assert f"0.1.0,2026-11-25,first,{digest}\n" in (small / "releases.csv").read_text(encoding="ascii")
+    with pytest.raises(InputError, match="closed already"):
+        close("0.1.0", str(small))
+    with pytest.raises(InputError, match="no such release"):
+        close("0.7.0", str(small))
+    assert validate(str(small)) == []
+
+
+def test_a_release_with_a_fault_is_not_closed(small: Path) -> None:
+    _replace(small, "fasteners/torques", ",44,", ",440,")
+    before = (small / "releases.csv").read_bytes()
+    with pytest.raises(DataError, match="torque_suits_its_thread"):
+        close("0.1.0", str(small))
+    assert (small / "releases.csv").read_bytes() == before
+
+
+def test_a_correction_keeps_the_digest_of_the_earlier_release(small: Path) -> None:
+    digest = close("0.1.0", str(small))
+    _append(small, "releases", "0.2.0,2026-12-01,a correction,\n")
+    _replace(small, "fasteners/torques", ",0.1.0,,", ",0.1.0,0.2.0,")
+    _append(small, "fasteners/torques", ROW.replace(",44,", ",46,").replace("0.1.0", "0.2.0"))
+    assert validate(str(small)) == []
+    assert release_digest(str(small), "0.1.0") == digest
+    assert release_digest(str(small), "0.2.0") != digest
+
+
+@pytest.mark.parametrize(
+    ("name", "old", "new"),
+    [
+        ("fasteners/torques", ",44,", ",45,"),
+        ("fasteners/torques", ",primary,", ",quoted,"),
+        ("sources", "A manual", "Another manual"),
+        ("quantities", "torque of the last pass", "torque"),
+    ],
+)
+def test_any_change_of_what_is_released_is_told(small: Path, name: str, old: str, new: str) -> None:
+    close("0.1.0", str(small))
+    _replace(small, name, old, new)
+    assert [(f.file, f.line, f.rule) for f in validate(str(small))] == [("releases.csv", 2, "released_rows_frozen")]
+
+
+def test_a_row_that_outlives_its_source_is_told(small: Path) -> None:
+    _append(small, "releases", "0.2.0,2026-12-01,second,\n")
+    _replace(small, "sources", ",0.1.0,\n", ",0.1.0,0.2.0\n")
+    assert ("fasteners/torques.csv", 2, "outlived_reference") in [
+        (f.file, f.line, f.rule) for f in validate(str(small))
+    ]
+
+
+def test_the_command_closes_and_refuses(small: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["close", "0.1.0", str(small)]) == 0
+    assert capsys.readouterr().out.startswith("0.1.0 ")
+    assert main(["close", "0.1.0", str(small)]) == 2
+    assert "closed already" in capsys.readouterr().err
+    assert main([]) == 2
+
+
+def test_every_closed_release_of_the_project_has_its_digest() -> None:
+    folder = refdata_folder()
+    with (Path(folder) / "releases.csv").open(encoding="ascii") as handle:
+        rows = [line.rstrip("\n").split(",") for line in handle][1:]
+    for row in rows:
+        if row[-1]:
+            assert release_digest(folder, row[0]) == row[-1]

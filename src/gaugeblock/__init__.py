@@ -1,8 +1,8 @@
 """gaugeblock: reference figures for a small vehicle-building shop, each with its source, and the packet of one build.
 
-    >>> import gaugeblock
-    >>> gaugeblock.torque("3/8-16", grade="SAE J429 5", condition="dry").governing.text
-    '31'
+>>> import gaugeblock
+>>> gaugeblock.torque("3/8-16", grade="SAE J429 5", condition="dry").governing.text
+'31'
 """
 
 from __future__ import annotations
@@ -31,7 +31,26 @@ _FACE = {
     "OutputError": "gaugeblock.errors",
 }
 
-__all__ = sorted(_FACE)
+__all__ = [
+    "Ambiguous",
+    "DataError",
+    "Figure",
+    "GaugeblockError",
+    "InputError",
+    "JobError",
+    "LookupMiss",
+    "OutputError",
+    "UnitError",
+    "audit_packet",
+    "audit_refdata",
+    "find",
+    "look_up",
+    "make_packet",
+    "part",
+    "refdata",
+    "torque",
+    "validate",
+]
 
 
 def __getattr__(name: str) -> object:

@@ -71,7 +71,13 @@ def _answer(
     findings.sort(key=lambda f: (SEVERITIES.index(f["severity"]), KINDS.index(f["kind"]), f["ids"]))
     for finding in findings:
         counts[finding["kind"]] += 1
-    return {"scope": scope, "data_release": release, "tables": tables, "findings": findings, "counts": dict(sorted(counts.items()))}
+    return {
+        "scope": scope,
+        "data_release": release,
+        "tables": tables,
+        "findings": findings,
+        "counts": dict(sorted(counts.items())),
+    }
 
 
 def _mark(basis: str, checked: str) -> str:
@@ -87,11 +93,15 @@ def _row_findings(row: Row, data: Refdata) -> Iterator[dict[str, Any]]:
     hazard = data.quantity(figure.quantity)["hazard"]
     what = f"{row.table}: {lookup.figure_label(row)}: {figure.quantity.replace('_', ' ')} {figure.text} {figure.unit}"
     if figure.standing:
-        yield _finding(figure.standing, hazard, [figure.id], f"{what} ({figure.source}, {figure.locator}); it never governs")
+        yield _finding(
+            figure.standing, hazard, [figure.id], f"{what} ({figure.source}, {figure.locator}); it never governs"
+        )
     elif figure.basis == "common practice":
         yield _finding("no published source", hazard, [figure.id], what)
     elif figure.checked == "memory":
-        yield _finding("from memory", hazard, [figure.id], f"{what} ({figure.source}, {figure.locator}): read it in its own text")
+        yield _finding(
+            "from memory", hazard, [figure.id], f"{what} ({figure.source}, {figure.locator}): read it in its own text"
+        )
 
 
 def _disagreements(rows: list[Row], data: Refdata) -> Iterator[dict[str, Any]]:
@@ -109,7 +119,9 @@ def _disagreements(rows: list[Row], data: Refdata) -> Iterator[dict[str, Any]]:
         if found is not None:
             low, high = found
             quantity = figures[0].quantity
-            text = f"{group[0].table}: {lookup.figure_label(group[0])}: {quantity.replace('_', ' ')} {low:.4g} to {high:.4g} {figures[0].unit} ({high / low - 1:.0%} apart): {', '.join(f.source or 'habit' for f in figures)}"
+            what = f"{group[0].table}: {lookup.figure_label(group[0])}: {quantity.replace('_', ' ')}"
+            names = ", ".join(f.source or "habit" for f in figures)
+            text = f"{what} {low:.4g} to {high:.4g} {figures[0].unit} ({high / low - 1:.0%} apart): {names}"
             yield _finding("sources disagree", data.quantity(quantity)["hazard"], [f.id for f in figures], text)
 
 
@@ -159,12 +171,16 @@ def _packet_disagreement(figure: dict[str, Any]) -> Iterator[dict[str, Any]]:
     found = _apart([(_typical(f), f["unit"]) for f in (figure, *tied)])
     if found is not None:
         low, high = found
-        text = f"{figure['quantity'].replace('_', ' ')} {low:.4g} to {high:.4g} {figure['unit']}: {figure['id']} beside {', '.join(o['source'] or 'habit' for o in tied)}"
+        names = ", ".join(o["source"] or "habit" for o in tied)
+        what = f"{figure['quantity'].replace('_', ' ')} {low:.4g} to {high:.4g} {figure['unit']}"
+        text = f"{what}: {figure['id']} beside {names}"
         yield _finding("sources disagree", _severity(figure), [figure["id"], *(o["id"] for o in tied)], text)
 
 
 def _typical(figure: dict[str, Any]) -> float:
-    ends = [e for e in (figure["value"],) if e is not None] or [e for e in (figure["low"], figure["high"]) if e is not None]
+    ends = [e for e in (figure["value"],) if e is not None] or [
+        e for e in (figure["low"], figure["high"]) if e is not None
+    ]
     return float(sum(ends) / len(ends))
 
 
@@ -172,7 +188,9 @@ def report(audit: dict[str, Any], limit: int = 40) -> str:
     """The audit as text: the share that is published and read, by table, then the list to work down."""
     lines = [f"audit of {audit['scope']}, data release {audit['data_release']}", ""]
     total: Counter[str] = Counter()
-    lines.append(f"  {'table':<28}{'rows':>6}{'read':>7}{'quoted':>8}{'memory':>8}{'habit':>7}{'other':>7}   read in its own text")
+    lines.append(
+        f"  {'table':<28}{'rows':>6}{'read':>7}{'quoted':>8}{'memory':>8}{'habit':>7}{'other':>7}   read in its own text"
+    )
     for row in audit["tables"]:
         by = _columns(row["by"])
         total.update(by)

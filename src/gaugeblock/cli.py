@@ -89,7 +89,9 @@ def _torque(argv: list[str]) -> int:
     parser.add_argument("--grade", required=True, metavar="G", help='"SAE J429 5", "ISO 898-1 8.8", "ASTM A574"')
     parser.add_argument("--condition", required=True, metavar="C", help="dry, oiled, zinc plated, anti-seize ...")
     parser.add_argument("--service", default="vehicle", metavar="S", help="vehicle (default), aircraft, ...")
-    parser.add_argument("--joint", default="reused", metavar="J", help="reused (75 %% of proof, default) or permanent (90 %%)")
+    parser.add_argument(
+        "--joint", default="reused", metavar="J", help="reused (75 %% of proof, default) or permanent (90 %%)"
+    )
     parser.add_argument("--into", metavar="METAL", help="the tapped metal: aluminium, cast iron, steel")
     parser.add_argument("--engagement", metavar="LENGTH", help="thread length engaged: 3/4 in, 15 mm")
     parser.add_argument("--tapped-strength", metavar="STRESS", help="tensile strength of the tapped metal: 35 ksi")
@@ -161,7 +163,9 @@ def _sources(argv: list[str]) -> int:
     if a.json:
         import json
 
-        print(json.dumps({"data_release": refdata(a.data_release).release, "sources": rows}, ensure_ascii=False, indent=2))
+        print(
+            json.dumps({"data_release": refdata(a.data_release).release, "sources": rows}, ensure_ascii=False, indent=2)
+        )
     else:
         for row in rows:
             year = f", {row['year']}" if row["year"] else ""
@@ -170,9 +174,15 @@ def _sources(argv: list[str]) -> int:
 
 
 def _packet(argv: list[str]) -> int:
-    parser = _parser("packet", "The spec packet of a job: packet.md, packet.html, packet.json.", "gaugeblock packet JOB.toml --out packets/roadster")
+    parser = _parser(
+        "packet",
+        "The spec packet of a job: packet.md, packet.html, packet.json.",
+        "gaugeblock packet JOB.toml --out packets/roadster",
+    )
     parser.add_argument("job", metavar="JOB.toml", help="the job file (see: gaugeblock new)")
-    parser.add_argument("--out", required=True, metavar="DIR", help="folder for the three files; made when its parent exists")
+    parser.add_argument(
+        "--out", required=True, metavar="DIR", help="folder for the three files; made when its parent exists"
+    )
     _common(parser, unit=False)
     a = parser.parse_args(argv)
     from gaugeblock.packet import make
@@ -199,9 +209,15 @@ def _new(argv: list[str]) -> int:
 
 
 def _audit(argv: list[str]) -> int:
-    parser = _parser("audit", "What is published, read, remembered, habit; over the tables or one packet.", "gaugeblock audit packets/roadster/packet.json")
+    parser = _parser(
+        "audit",
+        "What is published, read, remembered, habit; over the tables or one packet.",
+        "gaugeblock audit packets/roadster/packet.json",
+    )
     parser.add_argument("packet", metavar="packet.json", nargs="?", help="a packet; without it, the tables")
-    parser.add_argument("--fail-on", metavar="KIND", action="append", default=[], help="exit 1 when there is a finding of this kind")
+    parser.add_argument(
+        "--fail-on", metavar="KIND", action="append", default=[], help="exit 1 when there is a finding of this kind"
+    )
     _common(parser, unit=False)
     a = parser.parse_args(argv)
     from gaugeblock import audit
@@ -209,7 +225,13 @@ def _audit(argv: list[str]) -> int:
 
     for kind in a.fail_on:
         if kind not in audit.KINDS:
-            raise InputError(kind[:60], "--fail-on", "not a kind of finding", nearest(kind, list(audit.KINDS)) or audit.KINDS, "use one of these")
+            raise InputError(
+                kind[:60],
+                "--fail-on",
+                "not a kind of finding",
+                nearest(kind, list(audit.KINDS)) or audit.KINDS,
+                "use one of these",
+            )
     if a.packet is None:
         found = audit.audit_refdata(refdata(a.data_release))
     else:
@@ -227,7 +249,9 @@ def _audit(argv: list[str]) -> int:
 
 def _validate(argv: list[str]) -> int:
     parser = _parser("validate", "Every rule over every table; all faults at once.", "gaugeblock validate")
-    parser.add_argument("folder", metavar="DIR", nargs="?", help="another refdata folder; without it, the program's own")
+    parser.add_argument(
+        "folder", metavar="DIR", nargs="?", help="another refdata folder; without it, the program's own"
+    )
     parser.add_argument("--json", action="store_true", help="print one JSON object")
     a = parser.parse_args(argv)
     from gaugeblock.tables import validate
@@ -238,7 +262,12 @@ def _validate(argv: list[str]) -> int:
 
         names = ("file", "line", "column", "rule", "found", "do")
         faults = [dict(zip(names, f.parts, strict=True)) for f in checked.faults]
-        print(json.dumps({"rows": checked.rows, "tables": checked.tables, "releases": checked.releases, "faults": faults}, indent=2))
+        print(
+            json.dumps(
+                {"rows": checked.rows, "tables": checked.tables, "releases": checked.releases, "faults": faults},
+                indent=2,
+            )
+        )
     else:
         print(validate.report(checked))
     return 1 if checked.faults else 0

@@ -125,7 +125,8 @@ class JobError(InputError):
         """The error with its list of problems."""
         out = super().as_dict()
         out["problems"] = [
-            {"path": p.path, "line": p.line, "why": p.why, "nearest": list(p.nearest), "do": p.do} for p in self.problems
+            {"path": p.path, "line": p.line, "why": p.why, "nearest": list(p.nearest), "do": p.do}
+            for p in self.problems
         ]
         return out
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-
 from gaugeblock.errors import DataError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path

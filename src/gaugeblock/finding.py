@@ -20,7 +20,9 @@ class Entry:
 
     __slots__ = ("all", "key", "label", "quantity", "rows", "rule", "table")
 
-    def __init__(self, table: str, label: str, key: str, quantity: str, rest: str, rows: list[Row], rule: dict[str, str] | None) -> None:
+    def __init__(
+        self, table: str, label: str, key: str, quantity: str, rest: str, rows: list[Row], rule: dict[str, str] | None
+    ) -> None:
         self.table = table
         self.label = label
         self.rows = rows
@@ -42,7 +44,9 @@ class Found:
 
     __slots__ = ("asked", "data", "groups", "more", "nearest")
 
-    def __init__(self, asked: str, groups: list[tuple[Entry, list[Figure]]], more: int, near: list[str], data: Refdata) -> None:
+    def __init__(
+        self, asked: str, groups: list[tuple[Entry, list[Figure]]], more: int, near: list[str], data: Refdata
+    ) -> None:
         self.asked = asked
         self.groups = groups
         self.more = more
@@ -62,7 +66,9 @@ class Found:
                 continue
             made = [figure_dict(f, self.data) for f in figures]
             flat += made
-            keys.append({"table": entry.table, "key": figures[0].key, "label": entry.label, "figures": [f["id"] for f in made]})
+            keys.append(
+                {"table": entry.table, "key": figures[0].key, "label": entry.label, "figures": [f["id"] for f in made]}
+            )
         return {
             "asked": {"text": self.asked}, "data_release": self.data.release, "keys": keys, "figures": flat, "rules": rules,
             "more": self.more, "nearest": self.nearest, "checks": [], "cautions": [],
@@ -74,17 +80,23 @@ class Found:
         from gaugeblock.sheets.text import label, others_line, place, wrap
 
         if not self.groups:
-            return f"nothing has all of: {self.asked}" + (f"\nnearest: {', '.join(self.nearest)}" if self.nearest else "")
+            return f"nothing has all of: {self.asked}" + (
+                f"\nnearest: {', '.join(self.nearest)}" if self.nearest else ""
+            )
         lines: list[str] = []
         for entry, figures in self.groups:
             if entry.rule is not None:
-                where = f"{entry.rule['source']}, {entry.rule['locator']}" if entry.rule["source"] else "common practice"
+                where = (
+                    f"{entry.rule['source']}, {entry.rule['locator']}" if entry.rule["source"] else "common practice"
+                )
                 lines += wrap(f"{entry.label}: {entry.rule['statement']} ({where})", 0, 4)
                 continue
             lines.append(f"{entry.table}: {entry.label}")
             for figure in figures:
                 standing = f" ({figure.standing})" if figure.standing else ""
-                lines += wrap(f"{label(figure)} {printed(figure, self.data)}{standing}   {figure.trust}   {place(figure)}", 4, 8)
+                lines += wrap(
+                    f"{label(figure)} {printed(figure, self.data)}{standing}   {figure.trust}   {place(figure)}", 4, 8
+                )
                 if figure.others:
                     lines += wrap(f"also: {others_line(figure, self.data)}", 8, 10)
         if self.more:
@@ -153,16 +165,32 @@ def _build(data: Refdata) -> list[Entry]:
             aliases = [w for n, c in zip(names, key, strict=True) for w in said.get((table.name, n, c), ())]
             quantities = dict.fromkeys(r.cells["quantity"] for r in rows)
             about = " ".join(f"{q} {data.quantity(q)['words']}" for q in quantities)
-            rest = " ".join(f"{r.cells['conditions']} {r.cells['note']} {r.cells['source']} {r.cells['basis']}" for r in rows)
-            out.append(Entry(table.name, lookup.figure_label(rows[0]), " ".join([*key, *aliases]), about, rest, rows, None))
+            rest = " ".join(
+                f"{r.cells['conditions']} {r.cells['note']} {r.cells['source']} {r.cells['basis']}" for r in rows
+            )
+            out.append(
+                Entry(table.name, lookup.figure_label(rows[0]), " ".join([*key, *aliases]), about, rest, rows, None)
+            )
     for domain, rule in data.all_statements():
         label = f"{domain} rule, {rule['topic']}, {rule['subject']}"
-        out.append(Entry(f"{domain}/rules", label, f"{rule['topic']} {rule['subject']}", rule["statement"], f"{rule['jurisdiction']} {rule['source']} {rule['note']}", [], rule))
+        out.append(
+            Entry(
+                f"{domain}/rules",
+                label,
+                f"{rule['topic']} {rule['subject']}",
+                rule["statement"],
+                f"{rule['jurisdiction']} {rule['source']} {rule['note']}",
+                [],
+                rule,
+            )
+        )
     return out
 
 
 def _nearest(text: str, words: list[str], data: Refdata) -> list[str]:
-    cells = {cell: cell for table in data.all_tables() for key in table.keys for cell in table.column(key.name).values()}
+    cells = {
+        cell: cell for table in data.all_tables() for key in table.keys for cell in table.column(key.name).values()
+    }
     found = nearest(text, cells)
     for word in words:
         found += [n for n in nearest(word, cells, 3) if n not in found]
@@ -178,8 +206,8 @@ def sources(words: list[str], *, data: Refdata | None = None) -> list[dict[str, 
             counts[row.cells["source"]] = counts.get(row.cells["source"], 0) + 1
     wanted = [w.casefold() for w in words]
     out = []
-    for id, row in data.listing("sources").items():
-        text = f"{id} {row['title']} {row['publisher']}".casefold()
+    for id, listed in data.listing("sources").items():
+        text = f"{id} {listed['title']} {listed['publisher']}".casefold()
         if all(w in text for w in wanted):
-            out.append({**row, "rows": str(counts.get(id, 0))})
+            out.append({**listed, "rows": str(counts.get(id, 0))})
     return out

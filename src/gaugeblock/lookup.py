@@ -90,17 +90,27 @@ def look_up(table: str, quantity: str, *, data: Refdata | None = None, **keys: s
 
 def look_up_or_none(table: str, quantity: str, *, data: Refdata | None = None, **keys: str) -> Figure | None:
     """As ``look_up``; None where no row answers (an unreadable key still raises)."""
-    try:
-        return look_up(table, quantity, data=data, **keys)
-    except LookupMiss:
-        return None
+    data = data or refdata()
+    memo_key = ("or none", table, quantity, *keys.items())
+    if memo_key not in data.memo:
+        try:
+            data.memo[memo_key] = look_up(table, quantity, data=data, **keys)
+        except LookupMiss:
+            data.memo[memo_key] = None
+    return data.memo[memo_key]  # type: ignore[return-value]
 
 
 def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str]) -> Figure:
     rows = table.by_quantity.get(quantity)
     if not rows:
         known = list(table.by_quantity)
-        raise LookupMiss(quantity, table.name, "no such quantity in this table", nearest(quantity, known) or known, "use one of these")
+        raise LookupMiss(
+            quantity,
+            table.name,
+            "no such quantity in this table",
+            nearest(quantity, known) or known,
+            "use one of these",
+        )
     names = [k.name for k in table.keys]
     for name in keys:
         if name not in names:
@@ -124,7 +134,7 @@ def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str]) ->
             return between
     if not any(rank[0] == 0 for rank, _ in matched):
         raise _miss(data, table, rows, asked, quantity, keys, matched)
-    return _govern(data, table, quantity, matched)
+    return _govern(data, quantity, matched)
 
 
 def _cell(data: Refdata, table: Table, key: Key, typed: str) -> str:
@@ -132,7 +142,13 @@ def _cell(data: Refdata, table: Table, key: Key, typed: str) -> str:
     if key.name == "service":
         if typed in SERVICES:
             return typed
-        raise LookupMiss(typed, f"{table.name} service", "not a service", nearest(typed, list(SERVICES)) or SERVICES, "use one of these")
+        raise LookupMiss(
+            typed,
+            f"{table.name} service",
+            "not a service",
+            [*nearest(typed, list(SERVICES), 3), *SERVICES[1:3]],
+            "use one of these",
+        )
     try:
         return canonical(data, table.name, key.name, typed)
     except LookupMiss:
@@ -140,6 +156,14 @@ def _cell(data: Refdata, table: Table, key: Key, typed: str) -> str:
         if key.any_allowed and "any" in cells and not nearest(typed, cells, 1):
             return typed
         raise
+
+
+def known_service(typed: str) -> str:
+    """The service that was typed; LookupMiss with the services there are."""
+    if typed in SERVICES:
+        return typed
+    near = [*nearest(typed, list(SERVICES), 3), *SERVICES[1:3]]
+    raise LookupMiss(typed[:60], "service", "not a service of the tables", near, "use one of these")
 
 
 def _measure(table: Table, key: Key, typed: str) -> Fraction | str:
@@ -181,7 +205,7 @@ _OPEN_RANGE = Fraction(10**9)
 _ANY = Fraction(10**10)
 
 
-def _govern(data: Refdata, table: Table, quantity: str, matched: list[tuple[Rank, Row]]) -> Figure:
+def _govern(data: Refdata, quantity: str, matched: list[tuple[Rank, Row]]) -> Figure:
     meta = data.quantity(quantity)
     prefers = meta["prefers"].split(" > ")
     safer = meta["safer"]
@@ -217,13 +241,11 @@ def _govern(data: Refdata, table: Table, quantity: str, matched: list[tuple[Rank
 
 def govern_rows(rows: list[Row], data: Refdata) -> Figure:
     """The governing Figure among rows of one table, key and quantity, the rest in ``others``."""
-    matched = [((1 if row.cells["standing"] else 0, ()), row) for row in rows]
-    return _govern(data, data.table(rows[0].table), rows[0].cells["quantity"], matched)
+    matched: list[tuple[Rank, Row]] = [((1 if row.cells["standing"] else 0, ()), row) for row in rows]
+    return _govern(data, rows[0].cells["quantity"], matched)
 
 
-def _interpolate(
-    data: Refdata, rows: list[Row], asked: Asked, at: int, quantity: str
-) -> Figure | None:
+def _interpolate(data: Refdata, rows: list[Row], asked: Asked, at: int, quantity: str) -> Figure | None:
     """Linear between the two printed points of one source that enclose the question; None when none do."""
     want = asked[at][1]
     if not isinstance(want, Fraction):
@@ -232,7 +254,7 @@ def _interpolate(
     by_source: dict[str, list[tuple[Fraction, Row]]] = {}
     for row in rows:
         rest_fits = all(
-            cell == "any" or cell == a for i, ((_, a), cell) in enumerate(zip(asked, row.key, strict=True)) if i != at
+            cell in ("any", a) for i, ((_, a), cell) in enumerate(zip(asked, row.key, strict=True)) if i != at
         )
         point = parse_interval(row.key[at])
         if rest_fits and not row.cells["standing"] and point is not None and point.low is not None and point.is_point:
@@ -250,7 +272,14 @@ def _interpolate(
         return None
     share = float((want - a.low) / best[0])
     value = low.typical + share * (high.typical - low.typical)
-    key = {**low.key, asked[at][0].name: f"{units.decimal_text((want - units.offset(a.unit)) / units.factor(a.unit))} {a.unit}".removesuffix(" 1")}
+    key = {
+        **low.key,
+        asked[at][
+            0
+        ].name: f"{units.decimal_text((want - units.offset(a.unit)) / units.factor(a.unit))} {a.unit}".removesuffix(
+            " 1"
+        ),
+    }
     return Figure(
         f"derived:linear_interpolation:{'|'.join(key.values())}:{quantity}@{data.release}",
         quantity,
@@ -279,7 +308,11 @@ def _miss(
     said = ", ".join(f"{k} {v}" for k, v in keys.items()) or quantity
     if matched:
         why = {r.cells["service"] for k, r in matched if k[0] == 2 and "service" in r.cells}
-        reason = f"only figures of another service are known ({', '.join(sorted(why))})" if why else "only a misprint, superseded or withdrawn row"
+        reason = (
+            f"only figures of another service are known ({', '.join(sorted(why))})"
+            if why
+            else "only a misprint, superseded or withdrawn row"
+        )
         miss = LookupMiss(
             said,
             f"{table.name} {quantity}",
@@ -287,7 +320,9 @@ def _miss(
             [figure_label(r) for _, r in matched],
             "they inform, they do not answer: ask the maker",
         )
-        miss.informs = tuple(figure_of(r, data).replace(chosen_by="service" if k[0] == 2 else "standing") for k, r in matched)
+        miss.informs = tuple(
+            figure_of(r, data).replace(chosen_by="service" if k[0] == 2 else "standing") for k, r in matched
+        )
         return miss
     open_keys = [i for i, (_, want) in enumerate(asked) if want is None]
     would = [row for row in rows if _rank(row, asked, skip=open_keys) is not None]
@@ -298,7 +333,13 @@ def _miss(
         return Ambiguous(said, f"{table.name} {quantity}", f"the answer depends on {named}", found, f"name the {named}")
     scored = sorted(rows, key=lambda row: (-_agreement(row, asked), row.line))
     near = list(dict.fromkeys(figure_label(r) for r in scored))
-    return LookupMiss(said, f"{table.name} {quantity}", "no published figure for these keys together", near, "use one of the nearest keys, or ask the maker")
+    return LookupMiss(
+        said,
+        f"{table.name} {quantity}",
+        "no published figure for these keys together",
+        near,
+        "use one of the nearest keys, or ask the maker",
+    )
 
 
 def _agreement(row: Row, asked: Asked) -> int:
@@ -310,7 +351,7 @@ def _agreement(row: Row, asked: Asked) -> int:
 
 
 def _rank_one(key: Key, want: str | Fraction, cell: str) -> bool:
-    if cell == "any" or cell == want:
+    if cell in ("any", want):
         return True
     interval = parse_interval(cell) if key.match != "exact" else None
     return interval is not None and isinstance(want, Fraction) and interval.holds(want)
@@ -330,9 +371,8 @@ def spread(figure: Figure) -> tuple[float, float]:
     """Lowest and highest of the governing figure and the others of its specificity, in its unit."""
     ends = [e for e in (figure.value, figure.low, figure.high) if e is not None]
     for other in same_specificity(figure):
-        for end in (other.value, other.low, other.high):
-            if end is not None:
-                ends.append(_in_unit(end, other.unit, figure.unit))
+        found = (e for e in (other.value, other.low, other.high) if e is not None)
+        ends.extend(_in_unit(e, other.unit, figure.unit) for e in found)
     return min(ends), max(ends)
 
 

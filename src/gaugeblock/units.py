@@ -19,11 +19,11 @@ _LBF = "4.4482216152605"  # 0.45359237 kg x 9.80665 m/s^2, exact
 # spelling: (dimension, factor numerator, factor denominator, offset in base units, pint expression)
 # factor takes a value to the dimension's base unit (SI, coherent).
 UNITS: dict[str, tuple[str, str, str, str, str]] = {
-    "m": ("length", "1", "1", "0", "meter"),
-    "mm": ("length", "0.001", "1", "0", "millimeter"),
-    "um": ("length", "0.000001", "1", "0", "micrometer"),
     "in": ("length", "0.0254", "1", "0", "inch"),
+    "mm": ("length", "0.001", "1", "0", "millimeter"),
     "ft": ("length", "0.3048", "1", "0", "foot"),
+    "m": ("length", "1", "1", "0", "meter"),
+    "um": ("length", "0.000001", "1", "0", "micrometer"),
     "mm**2": ("area", "0.000001", "1", "0", "millimeter ** 2"),
     "in**2": ("area", "0.00064516", "1", "0", "inch ** 2"),
     "cmil": ("area", "5.067074790974977e-10", "1", "0", "circular_mil"),
@@ -39,17 +39,17 @@ UNITS: dict[str, tuple[str, str, str, str, str]] = {
     "N": ("force", "1", "1", "0", "newton"),
     "kN": ("force", "1000", "1", "0", "kilonewton"),
     "lbf": ("force", _LBF, "1", "0", "pound_force"),
-    "N*m": ("torque", "1", "1", "0", "newton * meter"),
     "lbf*ft": ("torque", "1.3558179483314004", "1", "0", "pound_force * foot"),
+    "N*m": ("torque", "1", "1", "0", "newton * meter"),
     "lbf*in": ("torque", "0.1129848290276167", "1", "0", "pound_force * inch"),
-    "Pa": ("stress", "1", "1", "0", "pascal"),
-    "kPa": ("stress", "1000", "1", "0", "kilopascal"),
-    "MPa": ("stress", "1000000", "1", "0", "megapascal"),
-    "GPa": ("stress", "1000000000", "1", "0", "gigapascal"),
-    "bar": ("stress", "100000", "1", "0", "bar"),
-    "psi": ("stress", _LBF, "0.00064516", "0", "pound_force / inch ** 2"),
     "ksi": ("stress", "4448.2216152605", "0.00064516", "0", "1000 * pound_force / inch ** 2"),
+    "psi": ("stress", _LBF, "0.00064516", "0", "pound_force / inch ** 2"),
+    "MPa": ("stress", "1000000", "1", "0", "megapascal"),
+    "bar": ("stress", "100000", "1", "0", "bar"),
+    "kPa": ("stress", "1000", "1", "0", "kilopascal"),
+    "GPa": ("stress", "1000000000", "1", "0", "gigapascal"),
     "Msi": ("stress", "4448221.6152605", "0.00064516", "0", "1000000 * pound_force / inch ** 2"),
+    "Pa": ("stress", "1", "1", "0", "pascal"),
     "degC": ("temperature", "1", "1", "273.15", "degree_Celsius"),
     "degF": ("temperature", "5", "9", "255.37222222222222222222", "degree_Fahrenheit"),
     "delta_degC": ("temperature difference", "1", "1", "0", "delta_degree_Celsius"),
@@ -92,7 +92,7 @@ UNITS: dict[str, tuple[str, str, str, str, str]] = {
     "km/h": ("speed", "1", "3.6", "0", "kilometer / hour"),
     "m/s": ("speed", "1", "1", "0", "meter / second"),
     "1/in": ("per length", "1", "0.0254", "0", "1 / inch"),
-    "cycles": ("cycle count", "1", "1", "0", "cycle"),
+    "cycles": ("cycle count", "1", "1", "0", "count"),
     "teeth": ("tooth count", "1", "1", "0", "count"),
     "lines": ("mark count", "1", "1", "0", "count"),
     "HRC": ("hardness HRC", "1", "1", "0", "dimensionless"),
@@ -184,12 +184,22 @@ def convert(value: Fraction, unit: str, to: str) -> Fraction:
 
 def to_base(value: float, unit: str) -> float:
     """A float in the dimension's base unit (SI)."""
-    return value * float(factor(unit)) + float(offset(unit))
+    scale, shift = _FLOATS.get(unit) or _as_floats(unit)
+    return value * scale + shift
 
 
 def from_base(value: float, unit: str) -> float:
     """A base-unit float in ``unit``."""
-    return (value - float(offset(unit))) / float(factor(unit))
+    scale, shift = _FLOATS.get(unit) or _as_floats(unit)
+    return (value - shift) / scale
+
+
+_FLOATS: dict[str, tuple[float, float]] = {}
+
+
+def _as_floats(unit: str) -> tuple[float, float]:
+    got = _FLOATS[unit] = float(factor(unit)), float(offset(unit))
+    return got
 
 
 def spellings(dim: str) -> tuple[str, ...]:
@@ -279,13 +289,25 @@ def parse_measure(text: str, dim: str, where: str = "value") -> Measure:
             unit = "in"
         else:
             units = spellings(dim)
-            raise UnitError(text.strip(), where, f"a {dim} needs its unit", tuple(f"{number} {u}" for u in units), "add the unit")
+            raise UnitError(
+                text.strip(), where, f"a {dim} needs its unit", tuple(f"{number} {u}" for u in units), "add the unit"
+            )
     if not unit:
         raise UnitError(
-            text.strip()[:60], where, f"{unit_text[:40]!r} is not a unit of {dim}", nearest_units(unit_text[:40], dim), "use one of the listed spellings"
+            text.strip()[:60],
+            where,
+            f"{unit_text[:40]!r} is not a unit of {dim}",
+            nearest_units(unit_text[:40], dim),
+            "use one of the listed spellings",
         )
     if dimension(unit) != dim:
-        raise UnitError(text.strip(), where, f"{unit} is a {dimension(unit)}; a {dim} is asked", spellings(dim), "use a unit of the right dimension")
+        raise UnitError(
+            text.strip(),
+            where,
+            f"{unit} is a {dimension(unit)}; a {dim} is asked",
+            spellings(dim),
+            "use a unit of the right dimension",
+        )
     return Measure(value, unit, f"{number} {unit}")
 
 

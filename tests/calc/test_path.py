@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from gaugeblock.calc import path as p
@@ -92,9 +93,8 @@ vectors = st.tuples(coordinates, coordinates, coordinates)
 def point_lists(draw):
     """Apexes that a tube of 1 mm radius can follow: legs of 10 mm or more that do not fold back."""
     points = [draw(vectors)]
-    for _ in range(draw(st.integers(1, 6))):
-        points.append(draw(vectors))
-    for a, b in zip(points, points[1:], strict=False):
+    points += draw(st.lists(vectors, min_size=1, max_size=6))
+    for a, b in pairwise(points):
         if math.dist(a, b) < 0.01:
             points.remove(b)
     return points
@@ -289,28 +289,37 @@ def test_a_template_gives_its_own_lengths_angles_and_turns_back():
     stick, _ = p.from_points(points, 1e-9)
     assert [b.angle for b in stick.bends] == pytest.approx([0.5, 1.0, 0.7])
     assert [b.turn for b in stick.bends] == pytest.approx([0.0, 1.2, -2.0])
-    assert [math.dist(a, b) for a, b in zip(points, points[1:], strict=False)] == pytest.approx([0.3, 0.4, 0.5, 0.2])
+    assert [math.dist(a, b) for a, b in pairwise(points)] == pytest.approx([0.3, 0.4, 0.5, 0.2])
 
 
 def _least(points, radius, inside):
-    """Brute force: least distance from a flat bent tube's centre line to points, by 20,000 places along it."""
+    """Brute force: least distance of a flat bent tube from points, by 3,000 chords (their sagitta is 2e-6 at most)."""
     stick, pose = p.from_points([(0.0, x, y) for x, y in points], radius)
     line = p.path(stick, pose)
-    places = np.array([line.at(x)[1:] for x in np.linspace(0, line.length, 8000)])
-    return min(np.hypot(*(places - np.array(q)).T).min() for q in inside)
+    places = np.array([line.at(x)[1:] for x in np.linspace(0, line.length, 3001)])
+    a, along = places[:-1], np.diff(places, axis=0)
+    least = math.inf
+    for q in inside:
+        t = np.clip(((np.array(q) - a) * along).sum(axis=1) / (along**2).sum(axis=1), 0, 1)
+        least = min(least, np.hypot(*(a + t[:, None] * along - np.array(q)).T).min())
+    return least
 
 
 @given(
-    st.floats(0.0, 0.3),
-    st.floats(0.15, 0.3),
-    st.floats(0.005, 0.03),
-    st.floats(0.5, PI / 2),
-    st.floats(0.03, 0.13),
-    st.floats(0.0, 0.06),
+    st.tuples(
+        st.floats(0.0, 0.3),
+        st.floats(0.15, 0.3),
+        st.floats(0.005, 0.03),
+        st.floats(0.5, PI / 2),
+        st.floats(0.03, 0.13),
+        st.floats(0.0, 0.06),
+    )
 )
 @settings(max_examples=60, deadline=None)
-def test_the_gap_asked_for_comes_back_after_the_arcs_cut_the_corner(width, height, gap, angle, radius, round_radius):
+def test_the_gap_asked_for_comes_back_after_the_arcs_cut_the_corner(ask):
+    width, height, gap, angle, radius, round_radius = ask
     od, place, span = 0.04, 0.9, 1.9
+    assume(shapes.offset_straight(height + round_radius + gap + od / 2, angle, radius) > 0)
     got = shapes.clear_over(
         width=width,
         height=height,
@@ -326,8 +335,8 @@ def test_the_gap_asked_for_comes_back_after_the_arcs_cut_the_corner(width, heigh
     touch = round_radius + od / 2
     assert _least(got.points, radius, corners) - touch == pytest.approx(gap, abs=1e-5)
     if got.sharp_points[3][0] - got.sharp_points[2][0] > 2 * radius * math.tan(angle / 2):
-        bent_to_sharp = _least(got.sharp_points, radius, corners) - touch
-        assert bent_to_sharp == pytest.approx(got.sharp_gap, abs=1e-5)
+        # past the corner itself the distance counts up again
+        assert _least(got.sharp_points, radius, corners) == pytest.approx(abs(got.sharp_gap + touch), abs=1e-5)
     assert got.cost >= 0
     assert got.points[-1][0] == span
 

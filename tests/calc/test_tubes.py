@@ -44,9 +44,7 @@ def test_a_larger_radius_strains_less(od: float, a: float, b: float) -> None:
 
 @given(OD, RATIO)
 def test_strain_is_half_over_the_bend_ratio(od: float, ratio: float) -> None:
-    assert math.isclose(
-        calc.outer_fibre_strain(od, ratio * od), 0.5 / calc.bend_ratio(ratio * od, od), rel_tol=1e-12
-    )
+    assert math.isclose(calc.outer_fibre_strain(od, ratio * od), 0.5 / calc.bend_ratio(ratio * od, od), rel_tol=1e-12)
 
 
 @given(RATIO, ANGLE)
@@ -88,7 +86,10 @@ def test_springback_lies_between_none_and_all_and_grows_with_strength(
 ) -> None:
     modulus, bore = 200e9, calc.bore(od, share * od)
     for weak, strong in (
-        (calc.springback_sheet(ratio * od, od, strength, modulus), calc.springback_sheet(ratio * od, od, 1.2 * strength, modulus)),
+        (
+            calc.springback_sheet(ratio * od, od, strength, modulus),
+            calc.springback_sheet(ratio * od, od, 1.2 * strength, modulus),
+        ),
         (
             calc.springback_tube(ratio * od, od, bore, strength, modulus),
             calc.springback_tube(ratio * od, od, bore, 1.2 * strength, modulus),
@@ -111,7 +112,11 @@ def test_a_round_bend_has_no_ovality() -> None:
 @given(st.floats(0.8, 0.999), st.floats(1.0, 1.1))
 def test_the_four_flattening_quantities_differ(small: float, large: float) -> None:
     assume(large > 1.0001)
-    values = (calc.ovality(large, small, 1.0), 1 - calc.minor_to_major(small, large), 1 - calc.flattened_share(small, 1.0))
+    values = (
+        calc.ovality(large, small, 1.0),
+        1 - calc.minor_to_major(small, large),
+        1 - calc.flattened_share(small, 1.0),
+    )
     assert len({round(v, 9) for v in values}) == 3
 
 
@@ -119,7 +124,12 @@ _POSITIVE = [0.0254, 0.0381, 0.0445]
 
 
 @pytest.mark.parametrize(
-    "name", sorted(n for n, f in inspect.getmembers(calc, inspect.isfunction) if f.__module__ == calc.__name__ and n != "tube_lengths")
+    "name",
+    sorted(
+        n
+        for n, f in inspect.getmembers(calc, inspect.isfunction)
+        if f.__module__ == calc.__name__ and n != "tube_lengths"
+    ),
 )
 def test_arrays_answer_as_scalars_do(name: str) -> None:
     function = getattr(calc, name)
@@ -132,7 +142,11 @@ def test_arrays_answer_as_scalars_do(name: str) -> None:
 
 def test_many_tubes_at_once_equal_each_alone() -> None:
     rng = np.random.default_rng(3)
-    straights, radii, angles = rng.uniform(0.05, 1, (500, 4)), rng.uniform(0.05, 0.2, (500, 3)), rng.uniform(0, 3, (500, 3))
+    straights, radii, angles = (
+        rng.uniform(0.05, 1, (500, 4)),
+        rng.uniform(0.05, 0.2, (500, 3)),
+        rng.uniform(0, 3, (500, 3)),
+    )
     got = calc.tube_lengths(straights, radii, angles)
     for i in range(0, 500, 97):
         arcs = [calc.developed_length(r, a) for r, a in zip(radii[i], angles[i], strict=True)]

@@ -88,6 +88,16 @@ def test_closing_writes_the_digest_once(small: Path) -> None:
     assert validate(str(small)) == []
 
 
+def test_releases_are_closed_in_order(small: Path) -> None:
+    _append(small, "releases", "0.2.0,2026-12-01,second,\n")
+    assert [f.rule for f in validate(str(small))] == ["open_release"]
+    with pytest.raises(InputError, match="an earlier release is open"):
+        close("0.2.0", str(small))
+    close("0.1.0", str(small))
+    close("0.2.0", str(small))
+    assert validate(str(small)) == []
+
+
 def test_a_release_with_a_fault_is_not_closed(small: Path) -> None:
     _replace(small, "fasteners/torques", ",44,", ",440,")
     before = (small / "releases.csv").read_bytes()

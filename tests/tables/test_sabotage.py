@@ -114,6 +114,7 @@ CHANGED = [
     pytest.param(PROOF, times(0.1), "figure_in_its_range", id="proof strength /10"),
     pytest.param(TORQUE, times(10), "published_torque_is_under_proof", id="torque x10"),
     pytest.param(TORQUE, times(0.1), "published_torque_is_under_proof", id="torque /10"),
+    pytest.param(TORQUE, put("value", "75"), "published_torque_is_under_proof", id="torque over proof load"),
     pytest.param(LOAD, times(10), "proof_load_is_strength_times_area", id="proof load x10"),
     pytest.param(NUT_FACTOR, times(10), "figure_in_its_range", id="nut factor x10"),
     pytest.param(TORQUE, put("unit", "ksi"), "wrong_dimension", id="unit of another dimension"),

@@ -108,7 +108,11 @@ def internal_shear_area(engagement_m: T, pitch_m: T, screw_major_min_m: T, nut_p
     published metric table agree).
     """
     return (
-        _PI * engagement_m / pitch_m * screw_major_min_m * (pitch_m / 2 + 0.57735 * (screw_major_min_m - nut_pitch_max_m))
+        _PI
+        * engagement_m
+        / pitch_m
+        * screw_major_min_m
+        * (pitch_m / 2 + 0.57735 * (screw_major_min_m - nut_pitch_max_m))
     )
 
 
@@ -124,7 +128,9 @@ class ThreadLimits:
 
     __slots__ = ("nut_minor_max", "nut_pitch_max", "screw_major_min", "screw_pitch_min")
 
-    def __init__(self, screw_major_min: float, screw_pitch_min: float, nut_pitch_max: float, nut_minor_max: float) -> None:
+    def __init__(
+        self, screw_major_min: float, screw_pitch_min: float, nut_pitch_max: float, nut_minor_max: float
+    ) -> None:
         self.screw_major_min = screw_major_min
         self.screw_pitch_min = screw_pitch_min
         self.nut_pitch_max = nut_pitch_max

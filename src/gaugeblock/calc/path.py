@@ -9,7 +9,7 @@ from __future__ import annotations
 from itertools import pairwise
 from math import acos, atan2, ceil, cos, hypot, inf, pi, sin, sqrt, tan
 
-from gaugeblock.calc import namespace
+from gaugeblock.calc.tubes import bend_gain, setback
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -273,31 +273,11 @@ def path(stick: Stick, pose: Pose = START) -> Path:
     return Path(parts)
 
 
-def setback(radius_m: T, angle_rad: T) -> T:
-    """From the tangent to the apex, m: R tan(A/2). Range: 0 <= A < pi; grows without limit near pi.
-
-    Source: elementary geometry; FAA-H-8083-31 ch. 4 has the sheet form.
-
-    >>> round(setback(1.0, 3.141592653589793 / 2), 12)
-    1.0
-    """
-    return radius_m * namespace.of(radius_m, angle_rad).tan(angle_rad / 2)
-
-
-def gain(radius_m: T, angle_rad: T) -> T:
-    """What a bend saves against its sharp corner, m: 2 R tan(A/2) - R A; 0.4292 R at a right angle.
-
-    >>> round(gain(1.0, 3.141592653589793 / 2), 4)
-    0.4292
-    """
-    return 2 * setback(radius_m, angle_rad) - radius_m * angle_rad
-
-
 def cut_length(apex_lengths_m: Sequence[T], angles_rad: Sequence[T], radii_m: Sequence[T]) -> T:
     """Developed length from apex-to-apex lengths, m: their sum less the gain of each bend. Each entry a float or (n,)."""
     total = sum(apex_lengths_m[1:], apex_lengths_m[0])
     for angle, radius in zip(angles_rad, radii_m, strict=True):
-        total = total - gain(radius, angle)
+        total = total - bend_gain(radius, angle)
     return total
 
 

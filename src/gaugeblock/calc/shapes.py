@@ -10,7 +10,8 @@ from itertools import pairwise
 from math import cos, hypot, pi, sin, tan
 
 from gaugeblock.calc import namespace
-from gaugeblock.calc.path import START, Bend, Pose, Stick, TooTightError, add, cross, dot, setback, to_points, unit
+from gaugeblock.calc.path import START, Bend, Pose, Stick, TooTightError, add, cross, dot, to_points, unit
+from gaugeblock.calc.tubes import setback
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -293,15 +294,6 @@ def clear_over(
         flat=flat,
         rises=rises,
     )
-
-
-def rolling_offset(rise_m: T, roll_m: T) -> T:
-    """True offset of a rise and a roll, m: sqrt(rise^2 + roll^2). Source: 602, rolling offsets.
-
-    >>> round(rolling_offset(30.625, 17.625), 7)
-    35.3345617
-    """
-    return (rise_m * rise_m + roll_m * roll_m) ** 0.5
 
 
 def plane_normal(points: Sequence[Vector]) -> Vector | None:

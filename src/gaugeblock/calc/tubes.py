@@ -244,3 +244,34 @@ def offset_shrink(offset_m: T, angle_rad: T) -> T:
 def rolling_offset(rise_m: T, roll_m: T) -> T:
     """True offset of a rolling offset, m: the hypotenuse of rise and roll."""
     return (rise_m**2 + roll_m**2) ** 0.5
+
+
+def simple_beam_deflection(force_n: T, span_m: T, modulus_pa: T, second_moment_m4: T) -> T:
+    """Deflection under a force at the middle of a simply supported beam, m: F L^3 / (48 E I). Small deflection."""
+    return force_n * span_m**3 / (48 * modulus_pa * second_moment_m4)
+
+
+def cantilever_tip_deflection(load_n_m: T, length_m: T, modulus_pa: T, second_moment_m4: T) -> T:
+    """Tip deflection of a cantilever under an even load, m: w L^4 / (8 E I)."""
+    return load_n_m * length_m**4 / (8 * modulus_pa * second_moment_m4)
+
+
+def cantilever_tip_force(deflection_m: T, length_m: T, modulus_pa: T, second_moment_m4: T) -> T:
+    """Force at the tip of a cantilever that deflects it so far, N: 3 E I d / L^3."""
+    return 3 * modulus_pa * second_moment_m4 * deflection_m / length_m**3
+
+
+def cantilever_moment(load_n_m: T, length_m: T) -> T:
+    """Moment at the root of a cantilever under an even load, N m: w L^2 / 2."""
+    return load_n_m * length_m**2 / 2
+
+
+def euler_load(modulus_pa: T, second_moment_m4: T, length_m: T) -> T:
+    """Buckling load of a slender straight pinned column, N: pi^2 E I / L^2."""
+    return _PI**2 * modulus_pa * second_moment_m4 / length_m**2
+
+
+def mitre_amplitude(outside_diameter_m: T, mitre_rad: T) -> T:
+    """How far the wrap line of a mitre cut swings each way from its mean, m: OD/2 tan(mitre), mitre from square."""
+    ns = namespace.of(outside_diameter_m, mitre_rad)
+    return outside_diameter_m / 2 * ns.tan(mitre_rad)

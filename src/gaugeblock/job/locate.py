@@ -28,7 +28,7 @@ _STRING = re.compile(
 _BARE = re.compile(r"""[^\s,\[\]{}#"']++""")
 
 
-class Excess(Exception):  # noqa: N818 - told as a problem, not raised to a caller
+class Excess(Exception):
     """The text goes over a limit at ``line``."""
 
     def __init__(self, path: Path, line: int, why: str) -> None:
@@ -38,7 +38,7 @@ class Excess(Exception):  # noqa: N818 - told as a problem, not raised to a call
         self.why = why
 
 
-class _End(Exception):  # noqa: N818 - ends the pass
+class _End(Exception):
     """The pass stops here: the text ends or is no TOML."""
 
 

@@ -25,7 +25,9 @@ class Packet:
 
     __slots__ = ("audit", "data", "items", "job", "record")
 
-    def __init__(self, job: Job, items: list[Item], record: dict[str, Any], found: dict[str, Any], data: Refdata) -> None:
+    def __init__(
+        self, job: Job, items: list[Item], record: dict[str, Any], found: dict[str, Any], data: Refdata
+    ) -> None:
         self.job = job
         self.items = items
         self.record = record
@@ -75,7 +77,12 @@ def data_digest(data: Refdata) -> str:
 
 def settle_first(items: list[Item]) -> list[dict[str, str]]:
     """Every check that is not ok, then every one that cannot be told, with its sheet."""
-    found = [(c.result != NOT_OK, n, {"sheet": i.name, "reason": f"{c.result}: {c.name}: {c.reason}"}) for n, i in enumerate(items) for c in i.sheet.checks if c.result != OK]
+    found = [
+        (c.result != NOT_OK, n, {"sheet": i.name, "reason": f"{c.result}: {c.name}: {c.reason}"})
+        for n, i in enumerate(items)
+        for c in i.sheet.checks
+        if c.result != OK
+    ]
     return [entry for _, _, entry in sorted(found, key=lambda f: f[:2])]
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from gaugeblock import units
 from gaugeblock.errors import GaugeblockError, InputError, LookupMiss, Problem
@@ -23,7 +23,7 @@ _HEAT = ("exhaust", "header", "manifold", "turbo", "catalyst", "silencer", "muff
 
 def problems(item: Fastener, data: Refdata) -> Iterator[Problem]:
     """What the tables do not know of an item's keys, each with the nearest choices."""
-    readers = {
+    readers: dict[str, Callable[[str], object]] = {
         "thread": lambda text: fastener_keys.thread(text, data),
         "grade": lambda text: fastener_keys.grade(text, data),
         "condition": lambda text: fastener_keys.condition(text, data),
@@ -67,14 +67,27 @@ def _maker(job: Fastener) -> tuple[str, str, str] | None:
 def _part_sheet(job: Fastener, maker: tuple[str, str, str] | None, data: Refdata) -> Sheet:
     try:
         return part(
-            job.part or "", size=job.size, seat=job.seat, material=job.material, service=job.service, maker=maker, data=data
+            job.part or "",
+            size=job.size,
+            seat=job.seat,
+            material=job.material,
+            service=job.service,
+            maker=maker,
+            data=data,
         )
     except LookupMiss as miss:
         figures = [_maker_only(maker)] if maker is not None else []
         reason = f"no published source for {miss.asked}: ask the maker"
         checks = [] if maker is not None else [Check("tightening torque", CANNOT_TELL, reason)]
         title = ", ".join(t for t in (job.part, job.size, job.seat, job.material) if t)
-        return Sheet(title, {"part": job.part, "size": job.size, "seat": job.seat, "material": job.material}, data, figures, checks, [])
+        return Sheet(
+            title,
+            {"part": job.part, "size": job.size, "seat": job.seat, "material": job.material},
+            data,
+            figures,
+            checks,
+            [],
+        )
 
 
 def _maker_only(maker: tuple[str, str, str]) -> Figure:
@@ -117,7 +130,9 @@ def _adapter(job: Fastener) -> str | None:
     if made is None:
         return None
     if made.length is None or made.wrench_length is None:
-        raise InputError(job.name, "adapter", "needs its length and the wrench's", (), "measure both, or leave the adapter out")
+        raise InputError(
+            job.name, "adapter", "needs its length and the wrench's", (), "measure both, or leave the adapter out"
+        )
     return f"{made.length} on {made.wrench_length}" + (f" at {made.angle}" if made.angle else "")
 
 
@@ -149,9 +164,13 @@ def _shop_cautions(job: Fastener) -> list[Caution]:
     out = []
     is_wheel = any(w in words for w in ("wheel nut", "wheel bolt", "wheel stud", "wheels"))
     if is_wheel or any(w in words for w in ("brake", "caliper", "steering", "suspension")):
-        out.append(Caution("Brake, wheel and steering work is checked by a second person before the car moves.", "injury"))
+        out.append(
+            Caution("Brake, wheel and steering work is checked by a second person before the car moves.", "injury")
+        )
     if is_wheel:
-        out.append(Caution("Wheel nuts: no oil on the seats, crosswise, and checked again after the first miles.", "injury"))
+        out.append(
+            Caution("Wheel nuts: no oil on the seats, crosswise, and checked again after the first miles.", "injury")
+        )
     if any(w in words for w in _HEAT) and job.retighten is None:
         out.append(Caution("Hot joint: say whether it is tightened again, cold, after the first heat.", "damage"))
     if job.into is not None and job.into.casefold().startswith("alumin"):
@@ -160,9 +179,9 @@ def _shop_cautions(job: Fastener) -> list[Caution]:
 
 
 def _facts(job: Fastener) -> list[Row]:
-    keys = ("where", "thread", "grade", "condition", "into", "engagement", "locknut", "count", "order", "passes", "retighten")
-    if job.part is not None:
-        keys = ("where", "part", "size", "seat", "material", "count", "order", "passes", "retighten")
+    of_thread = ("thread", "grade", "condition", "into", "engagement", "locknut")
+    of_part = ("part", "size", "seat", "material")
+    keys = ("where", *(of_part if job.part is not None else of_thread), "count", "order", "passes", "retighten")
     rows = []
     for key in keys:
         value = getattr(job, key)
@@ -181,7 +200,10 @@ def _card(job: Fastener, sheet: Sheet, maker: tuple[str, str, str] | None, data:
     shown = setting if setting is not None and answer is not None else answer
     detail = []
     what = ", ".join(t for t in (job.where, job.thread or job.part, job.size, job.grade, job.seat, job.material) if t)
-    tool = next((f.conditions.removeprefix("wrench ") for f in sheet.figures if f.conditions.startswith("wrench ")), job.wrench or "")
+    tool = next(
+        (f.conditions.removeprefix("wrench ") for f in sheet.figures if f.conditions.startswith("wrench ")),
+        job.wrench or "",
+    )
     detail.append(Row("tool", tool or "torque wrench that reads this in the middle of its range"))
     if job.adapter is not None:
         detail.append(Row("crow-foot", "counted in the setting; keep it as drawn"))
@@ -197,14 +219,26 @@ def _card(job: Fastener, sheet: Sheet, maker: tuple[str, str, str] | None, data:
         detail.append(Row("tighten again", job.retighten))
     if shown is not None and setting is not None and answer is not None and _differs(answer, setting):
         detail.append(Row("at the fastener", f"{number_only(answer, data)} ({answer.trust})"))
-    trust = (answer.trust if answer is not None else "NO FIGURE") if shown is not setting or answer is None else answer.trust
-    maker_text = f"{printed(sheet.figures[0], data)} ({maker[1]}, {maker[2]})" if maker is not None and sheet.figures else ""
+    trust = (
+        (answer.trust if answer is not None else "NO FIGURE")
+        if shown is not setting or answer is None
+        else answer.trust
+    )
+    maker_text = (
+        f"{printed(sheet.figures[0], data)} ({maker[1]}, {maker[2]})" if maker is not None and sheet.figures else ""
+    )
     condition = (job.condition or "").upper() or ("CONDITION: ________" if job.part is None else "")
     warning = worst_reason(sheet)
     other = ""
     if shown is not None:
         other = number_only(shown, data, _OTHER[_unit_of(shown, data)]) if _unit_of(shown, data) in _OTHER else ""
-    verb = "SET" if shown is setting and setting is not None else "TURN" if answer is not None and answer.quantity == "turn_from_snug" else "TIGHTEN"
+    verb = (
+        "SET"
+        if shown is setting and setting is not None
+        else "TURN"
+        if answer is not None and answer.quantity == "turn_from_snug"
+        else "TIGHTEN"
+    )
     return Card(
         verb, number_only(shown, data) if shown is not None else "", other, trust, what, condition, detail, maker_text,
         ["as done", "by", "checked by"], f"{warning}",
@@ -227,5 +261,3 @@ def _passes(shares: tuple[str, ...], figure: Figure, data: Refdata) -> str:
         step = figure.replace(value=figure.typical * share, low=None, high=None, text="", basis=figure.basis)
         parts.append(number_only(step, data) if share < 1 else number_only(figure, data))
     return ", then ".join(parts)
-
-

@@ -61,7 +61,17 @@ class Item:
 
 def pretty(text: str) -> str:
     """Unit spellings as a person reads them on paper: a raised dot and small figures."""
-    for plain, shown in (("**2", "\u00b2"), ("**3", "\u00b3"), ("**4", "\u2074"), ("lbf*ft", "lbf\u00b7ft"), ("lbf*in", "lbf\u00b7in"), ("N*m", "N\u00b7m"), (" degF", " \u00b0F"), (" degC", " \u00b0C"), (" deg", "\u00b0")):
+    for plain, shown in (
+        ("**2", "\u00b2"),
+        ("**3", "\u00b3"),
+        ("**4", "\u2074"),
+        ("lbf*ft", "lbf\u00b7ft"),
+        ("lbf*in", "lbf\u00b7in"),
+        ("N*m", "N\u00b7m"),
+        (" degF", " \u00b0F"),
+        (" degC", " \u00b0C"),
+        (" deg", "\u00b0"),
+    ):
         text = text.replace(plain, shown)
     return text
 

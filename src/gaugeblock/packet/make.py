@@ -71,7 +71,9 @@ def read_record(path: str) -> dict[str, Any]:
         with open(path, encoding="utf-8") as handle:
             record = json.load(handle)
     except OSError as error:
-        raise InputError(path, "audit", f"cannot be read ({error.strerror})", (), "give the packet.json of a packet") from None
+        raise InputError(
+            path, "audit", f"cannot be read ({error.strerror})", (), "give the packet.json of a packet"
+        ) from None
     except (ValueError, RecursionError):
         raise InputError(path, "audit", "not JSON", (), "give the packet.json of a packet") from None
     if not isinstance(record, dict):

@@ -13,10 +13,12 @@ from gaugeblock.tables.load import Refdata, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from gaugeblock.sheets.driveline_hardness import hardness as hardness
-    from gaugeblock.sheets.driveline_joint import joint as joint
-    from gaugeblock.sheets.driveline_setup import setup as setup
-    from gaugeblock.sheets.driveline_spline import spline as spline
+    from gaugeblock.sheets.driveline_hardness import hardness
+    from gaugeblock.sheets.driveline_joint import joint
+    from gaugeblock.sheets.driveline_setup import setup
+    from gaugeblock.sheets.driveline_spline import spline
+
+__all__ = ["hardness", "joint", "setup", "spline", "steel"]
 
 _HARDENED = ("quenched", "hardened", "carburized")
 _PREHEAT_USUAL = 0.45  # range of the formula carbon_equivalent
@@ -89,19 +91,44 @@ def steel(
         cautions += more.cautions + rule_cautions(data, "splines", "stress in the spline")
     weld, weld_cautions = _welding(found, data)
     figures += weld
-    said = [f"{grade_word} {value}".strip() for grade_word, value in (("", found.grade), ("", found.treatment), ("", found.temper)) if value != "any"]
+    said = [
+        f"{grade_word} {value}".strip()
+        for grade_word, value in (("", found.grade), ("", found.treatment), ("", found.temper))
+        if value != "any"
+    ]
     return Sheet(", ".join(said), asked, data, figures, checks, cautions + weld_cautions)
 
 
 def _torsional(found: Steel, yields: Figure, data: Refdata) -> list[Figure]:
     """Torsional yield by distortion energy, then by the axle paper's rule; typical when the yield is typical."""
-    quantity = "torsional_yield_strength_typical" if yields.quantity.endswith("_typical") else "torsional_yield_strength"
+    quantity = (
+        "torsional_yield_strength_typical" if yields.quantity.endswith("_typical") else "torsional_yield_strength"
+    )
     energy = calc.torsional_yield_distortion_energy(base(yields))
     practice = calc.torsional_yield_axle_practice(base(yields))
     note = "" if "hardened" in found.treatment else "the rule's paper is on induction hardened axle shafts"
     return [
-        derived("shear_yield_distortion_energy", quantity, energy, yields.unit, found.key, (yields,), data, "by distortion energy, 0.577 of yield"),
-        derived("shear_yield_axle_practice", quantity, practice, yields.unit, found.key, (yields,), data, "by the axle shaft rule, 0.6 of yield", note),
+        derived(
+            "shear_yield_distortion_energy",
+            quantity,
+            energy,
+            yields.unit,
+            found.key,
+            (yields,),
+            data,
+            "by distortion energy, 0.577 of yield",
+        ),
+        derived(
+            "shear_yield_axle_practice",
+            quantity,
+            practice,
+            yields.unit,
+            found.key,
+            (yields,),
+            data,
+            "by the axle shaft rule, 0.6 of yield",
+            note,
+        ),
     ]
 
 
@@ -139,7 +166,14 @@ def _by_hardness(found: Steel, typed: str | None, data: Refdata) -> tuple[list[F
             figures.append(figure.replace(conditions=f"{said}; {figure.conditions}" if figure.conditions else said))
     cautions = rule_cautions(data, "hardness conversion", "all scales")
     if tensile is None and typed is not None:
-        cautions.append(Caution(f"{number} {scale} is outside the printed points of the hardness tables: no strength is taken from it.", "note", (measured.id,), "refdata"))
+        cautions.append(
+            Caution(
+                f"{number} {scale} is outside the printed points of the hardness tables: no strength is taken from it.",
+                "note",
+                (measured.id,),
+                "refdata",
+            )
+        )
     return figures, torsional if typed is not None else None, cautions
 
 
@@ -156,19 +190,41 @@ def _cautions(found: Steel, strengths: list[Figure], data: Refdata) -> list[Caut
     for section in dict.fromkeys(f.key["section"] for f in strengths):
         ids = tuple(f.id for f in strengths if f.key["section"] == section)
         if section != "any" and found.size is None:
-            out.append(Caution(f"Strength here is for section {section}; no section was asked.", "note", ids, "refdata"))
+            out.append(
+                Caution(f"Strength here is for section {section}; no section was asked.", "note", ids, "refdata")
+            )
         elif not found.covers(section):
-            out.append(Caution(f"Strength here is for section {section}, not for this shaft's diameter.", "injury", ids, "refdata"))
+            out.append(
+                Caution(
+                    f"Strength here is for section {section}, not for this shaft's diameter.", "injury", ids, "refdata"
+                )
+            )
     if any(f.quantity.endswith("_typical") for f in strengths):
         out += rule_cautions(data, "steel strength", "typical figures")
-        out.append(Caution("Typical, not guaranteed: the shaft maker's certificate governs.", "injury", tuple(f.id for f in strengths), "refdata"))
+        out.append(
+            Caution(
+                "Typical, not guaranteed: the shaft maker's certificate governs.",
+                "injury",
+                tuple(f.id for f in strengths),
+                "refdata",
+            )
+        )
     elif any("not guaranteed" in f.conditions or "estimated" in f.conditions for f in strengths):
-        out.append(Caution("Estimated minimum, not a guarantee: the mill's certificate governs.", "injury", tuple(f.id for f in strengths), "refdata"))
+        out.append(
+            Caution(
+                "Estimated minimum, not a guarantee: the mill's certificate governs.",
+                "injury",
+                tuple(f.id for f in strengths),
+                "refdata",
+            )
+        )
     out += rule_cautions(data, "steel strength", found.grade)
     if "quenched" in found.treatment:
         out += rule_cautions(data, "steel strength", "bar size")
     if found.treatment in driveline_shaft.CASED:
-        out += rule_cautions(data, "case depth", "hardened shaft") + rule_cautions(data, "induction hardening", "case depth")
+        out += rule_cautions(data, "case depth", "hardened shaft") + rule_cautions(
+            data, "induction hardening", "case depth"
+        )
     return out
 
 

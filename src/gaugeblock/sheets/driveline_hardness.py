@@ -15,16 +15,18 @@ TABLE = "driveline/hardness"
 _QUANTITIES = (
     "tensile_strength_typical", "yield_strength_typical", "torsional_yield_strength_typical", "hardness_hb", "hardness_hrc", "hardness_hv",
 )  # fmt: skip
-_TYPED = re.compile(r"(?P<word>[A-Za-z][A-Za-z ]*?)?\s*(?P<number>[0-9./ -]*[0-9.])\s*(?P<unit>[A-Za-z][A-Za-z ]*)?", re.ASCII)
+_TYPED = r"(?P<word>[A-Za-z][A-Za-z ]*?)?\s*(?P<number>[0-9./ -]*[0-9.])\s*(?P<unit>[A-Za-z][A-Za-z ]*)?"
 
 
 def read(typed: str, data: Refdata) -> tuple[str, str]:
     """Scale cell and number of ``42 HRC``, ``HRC 42`` or ``302 Brinell``; InputError when either is missing."""
-    match = _TYPED.fullmatch(" ".join(typed.split()))
+    match = re.fullmatch(_TYPED, " ".join(typed.split()), re.ASCII)
     words = [w for w in (match["word"], match["unit"]) if w] if match else []
     if match is None or len(words) != 1:
         raise InputError(typed, "hardness", "not a hardness with its scale", (), "write it as 42 HRC or 302 HB")
-    return canonical(data, TABLE, "scale", words[0]), units.decimal_text(units.parse_number(match["number"], "hardness"))
+    return canonical(data, TABLE, "scale", words[0]), units.decimal_text(
+        units.parse_number(match["number"], "hardness")
+    )
 
 
 def converted(scale: str, number: str, quantity: str, data: Refdata) -> Figure | None:
@@ -38,7 +40,16 @@ def tensile_from(measured: Figure, scale: str, number: str, data: Refdata) -> Fi
     if found is None and scale == "HB" and 0 < float(number) < min(_points(data, "HB")):
         ksi = 0.5 * float(number)
         key = {"scale": scale, "hardness": number}
-        return derived("tensile_from_brinell", "tensile_strength_typical", units.to_base(ksi, "ksi"), "ksi", key, (measured,), data, "below the tables: rough screen only")
+        return derived(
+            "tensile_from_brinell",
+            "tensile_strength_typical",
+            units.to_base(ksi, "ksi"),
+            "ksi",
+            key,
+            (measured,),
+            data,
+            "below the tables: rough screen only",
+        )
     return found
 
 
@@ -62,16 +73,33 @@ def hardness(scale: str, value: str, *, data: Refdata | None = None) -> Sheet:
     if not figures:
         points = sorted(_points(data, cell))
         ends = [f"{points[0]:g} {cell}", f"{points[-1]:g} {cell}"]
-        raise LookupMiss(f"{value} {cell}", f"{TABLE} hardness", f"outside the printed points, {ends[0]} to {ends[1]}; not extrapolated", ends, "measure on another scale, or test the part")
+        raise LookupMiss(
+            f"{value} {cell}",
+            f"{TABLE} hardness",
+            f"outside the printed points, {ends[0]} to {ends[1]}; not extrapolated",
+            ends,
+            "measure on another scale, or test the part",
+        )
     cautions = rule_cautions(data, "hardness conversion", "all scales")
     for figure in figures:
         apart = lookup.disagreement(figure)
         if apart is not None:
             low, high = (units.significant(v, 4) for v in apart)
             ids = (figure.id, *(o.id for o in lookup.same_specificity(figure)))
-            cautions.append(Caution(f"Sources disagree on {figure.quantity.replace('_', ' ')}: {low} to {high} {figure.unit}.", "note", ids, "refdata"))
+            cautions.append(
+                Caution(
+                    f"Sources disagree on {figure.quantity.replace('_', ' ')}: {low} to {high} {figure.unit}.",
+                    "note",
+                    ids,
+                    "refdata",
+                )
+            )
     return Sheet(f"{number} {cell}", {"scale": scale, "value": value}, data, figures, [], cautions)
 
 
 def _points(data: Refdata, scale: str) -> list[float]:
-    return [float(r.cells["hardness"]) for r in data.table(TABLE).rows if r.cells["scale"] == scale and not r.cells["standing"]]
+    return [
+        float(r.cells["hardness"])
+        for r in data.table(TABLE).rows
+        if r.cells["scale"] == scale and not r.cells["standing"]
+    ]

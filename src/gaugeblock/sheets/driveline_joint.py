@@ -53,12 +53,23 @@ def joint(
         first = derived("universal_joint_true_angle", "working_angle_true", true, "deg", key, (first, above), data)
         figures.append(first)
     key = {"angle": _text(first)}
-    one = derived("universal_joint_speed_swing", "speed_swing", calc.joint_speed_swing(base(first)), "%", key, (first,), data, "one joint")
+    one = derived(
+        "universal_joint_speed_swing",
+        "speed_swing",
+        calc.joint_speed_swing(base(first)),
+        "%",
+        key,
+        (first,),
+        data,
+        "one joint",
+    )
     checks: list[Check] = []
     cautions = rule_cautions(data, "universal joints", "speed swing")
     if second is None:
         figures.insert(0, one)
-        checks.append(Check("second joint cancels the first", CANNOT_TELL, "the second joint's working angle is not given"))
+        checks.append(
+            Check("second joint cancels the first", CANNOT_TELL, "the second joint's working angle is not given")
+        )
     else:
         other = _angle(second, "second joint")
         more, check, notes = _pair(first, other, phasing, one, data)
@@ -66,7 +77,9 @@ def joint(
         checks.append(check)
         cautions += notes
     checks.append(_usual(first, second, speed, data))
-    cautions += rule_cautions(data, "universal joints", "cancellation", "phasing") + rule_cautions(data, "driveshaft", "travel")
+    cautions += rule_cautions(data, "universal joints", "cancellation", "phasing") + rule_cautions(
+        data, "driveshaft", "travel"
+    )
     title = f"universal joint at {_text(first)}" + (f" and {second}" if second is not None else "")
     return Sheet(title, asked, data, figures, checks, cautions)
 
@@ -78,11 +91,15 @@ def _text(figure: Figure) -> str:
 def _angle(typed: str, name: str) -> Figure:
     figure = asked_measure(typed, "angle", "working_angle", name, zero=True)
     if base(figure) > math.radians(_LARGEST_DEG):
-        raise InputError(typed, name, "no joint works at this angle", (), "give the angle between the two shafts of the joint")
+        raise InputError(
+            typed, name, "no joint works at this angle", (), "give the angle between the two shafts of the joint"
+        )
     return figure
 
 
-def _pair(first: Figure, other: Figure, phasing: str | None, one: Figure, data: Refdata) -> tuple[list[Figure], Check, list[Caution]]:
+def _pair(
+    first: Figure, other: Figure, phasing: str | None, one: Figure, data: Refdata
+) -> tuple[list[Figure], Check, list[Caution]]:
     """The pair's swing as phased (both ways when the phasing is not given), and whether the second cancels the first."""
     key = {"first": _text(first), "second": _text(other)}
     said = "two joints in one plane"
@@ -97,14 +114,31 @@ def _pair(first: Figure, other: Figure, phasing: str | None, one: Figure, data: 
     name = "second joint cancels the first"
     apart = abs(base(first) - base(other))
     notes = _difference_notes(apart, first, other, data)
-    cautions = [Caution("Both joints are taken to lie in one plane; a joint out of it leaves more swing.", "note", (good.id,), "common practice"), *notes]
-    ends = f"{units.significant(good.typical, 3)} % in phase, {units.significant(bad.typical, 3)} % out of phase, {units.significant(one.typical, 3)} % of one joint alone"
+    cautions = [
+        Caution(
+            "Both joints are taken to lie in one plane; a joint out of it leaves more swing.",
+            "note",
+            (good.id,),
+            "common practice",
+        ),
+        *notes,
+    ]
+    one_text, good_text, bad_text = (f"{units.significant(f.typical, 3)} %" for f in (one, good, bad))
+    ends = f"{good_text} in phase, {bad_text} out of phase, {one_text} of one joint alone"
     if phasing is None:
         return [good, bad], Check(name, CANNOT_TELL, f"the phasing of the yokes is not given: {ends}"), cautions
     if phasing == "wrong phase":
-        return [bad, good], Check(name, NOT_OK, f"the yokes are out of phase: {ends}", None, Bound(bad.typical, "%", "", bad)), cautions
+        return (
+            [bad, good],
+            Check(name, NOT_OK, f"the yokes are out of phase: {ends}", None, Bound(bad.typical, "%", "", bad)),
+            cautions,
+        )
     if apart < 1e-9:
-        return [good, bad], Check(name, OK, f"equal angles, in phase: {ends}", None, Bound(good.typical, "%", "", good)), cautions
+        return (
+            [good, bad],
+            Check(name, OK, f"equal angles, in phase: {ends}", None, Bound(good.typical, "%", "", good)),
+            cautions,
+        )
     text = f"the angles differ by {units.significant(math.degrees(apart), 3)} deg: {ends}; no figure for a vehicle says how much is allowed"
     return [good, bad], Check(name, CANNOT_TELL, text, None, Bound(good.typical, "%", "", good)), cautions
 
@@ -118,7 +152,10 @@ def _difference_notes(apart: float, first: Figure, other: Figure, data: Refdata)
     if limit is None:
         return []
     side = "within" if apart <= base(limit) * (1 + 1e-9) else "over"
-    text = f"The angles differ by {units.significant(math.degrees(apart), 3)} deg, {side} the {limit.text} {limit.unit} of a heavy truck manual; that figure informs, it is not for this vehicle."
+    differ = (
+        f"The angles differ by {units.significant(math.degrees(apart), 3)} deg, {side} the {limit.text} {limit.unit}"
+    )
+    text = f"{differ} of a heavy truck manual; that figure informs, it is not for this vehicle."
     return [Caution(text, "note", (limit.id, first.id, other.id), f"{limit.source} {limit.locator}")]
 
 
@@ -130,9 +167,15 @@ def _usual(first: Figure, second: str | None, speed: str | None, data: Refdata) 
     turning = asked_measure(speed, "rotational speed", "driveshaft_speed", "speed")
     case = "normal operation, both joints equal"
     try:
-        limit = lookup.look_up(TABLE, "working_angle_maximum", data=data, joint="single cardan", case=case, shaft_speed=_text(turning))
+        limit = lookup.look_up(
+            TABLE, "working_angle_maximum", data=data, joint="single cardan", case=case, shaft_speed=_text(turning)
+        )
     except LookupMiss:
-        return Check(name, CANNOT_TELL, f"the trade's table has no figure at {_text(turning)}, and it is not extrapolated: ask the maker")
+        return Check(
+            name,
+            CANNOT_TELL,
+            f"the trade's table has no figure at {_text(turning)}, and it is not extrapolated: ask the maker",
+        )
     angles = [first] + ([_angle(second, "second joint")] if second is not None else [])
     worst = max(angles, key=base)
     degrees = math.degrees(base(worst))

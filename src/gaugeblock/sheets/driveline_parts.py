@@ -68,4 +68,8 @@ def _statements(data: Refdata) -> list[dict[str, str]]:
 
 def statements_on(data: Refdata, topic: str, subject: str) -> list[str]:
     """The statements on one subject, as text."""
-    return [r["statement"] for r in _statements(data) if r["topic"] == topic and r["subject"] == subject and not r["standing"]]
+    return [
+        r["statement"]
+        for r in _statements(data)
+        if r["topic"] == topic and r["subject"] == subject and not r["standing"]
+    ]

@@ -25,7 +25,9 @@ class Shaft:
     __slots__ = ("bore", "diameter", "length", "torque")
 
     def __init__(self, shaft: str | None, bore: str | None, length: str | None, torque: str | None) -> None:
-        self.diameter = asked_measure(shaft, "length", "shaft_diameter", "shaft diameter") if shaft is not None else None
+        self.diameter = (
+            asked_measure(shaft, "length", "shaft_diameter", "shaft diameter") if shaft is not None else None
+        )
         self.bore = asked_measure(bore, "length", "shaft_bore", "bore") if bore is not None else None
         self.length = asked_measure(length, "length", "shaft_length", "length") if length is not None else None
         self.torque = asked_measure(torque, "torque", "shaft_torque", "torque") if torque is not None else None
@@ -50,7 +52,9 @@ class Answer:
         self.cautions: list[Caution] = []
 
 
-def answer(shaft: Shaft, steel: Steel, torsional: Figure | None, strict: Figure | None, hard: Figure | None, data: Refdata) -> Answer:
+def answer(
+    shaft: Shaft, steel: Steel, torsional: Figure | None, strict: Figure | None, hard: Figure | None, data: Refdata
+) -> Answer:
     """Figures and checks of a shaft.
 
     ``torsional`` is the governing torsional yield by distortion energy; ``strict`` the same from the lowest living
@@ -66,9 +70,21 @@ def answer(shaft: Shaft, steel: Steel, torsional: Figure | None, strict: Figure 
     key = {**steel.key, "shaft": f"{text} {shaft.diameter.unit}"}
     unit = "MPa" if torsional is not None and torsional.unit == "MPa" else "ksi"
     if torsional is not None:
-        torque_unit = shaft.torque.unit if shaft.torque is not None else "N*m" if shaft.diameter.unit == "mm" else "lbf*ft"
+        torque_unit = (
+            shaft.torque.unit if shaft.torque is not None else "N*m" if shaft.diameter.unit == "mm" else "lbf*ft"
+        )
         at_yield = calc.torque_from_shear_stress(base(torsional), d, bore)
-        out.figures.append(derived("torque_at_torsional_yield", "torque_at_torsional_yield", at_yield, torque_unit, key, (torsional, *sizes), data))
+        out.figures.append(
+            derived(
+                "torque_at_torsional_yield",
+                "torque_at_torsional_yield",
+                at_yield,
+                torque_unit,
+                key,
+                (torsional, *sizes),
+                data,
+            )
+        )
     if shaft.torque is None:
         out.checks.append(Check(CHECK, CANNOT_TELL, "the torque asked of the shaft is not given"))
         return out
@@ -80,15 +96,27 @@ def answer(shaft: Shaft, steel: Steel, torsional: Figure | None, strict: Figure 
     out.figures.insert(0, stress)
     _twist(out, shaft, steel, key, sizes, data)
     if torsional is None:
-        out.checks.append(Check(CHECK, CANNOT_TELL, "no yield strength is published for this steel, treatment and temper"))
+        out.checks.append(
+            Check(CHECK, CANNOT_TELL, "no yield strength is published for this steel, treatment and temper")
+        )
         return out
-    factor = derived("torsional_yield_factor", "torsional_yield_factor", calc.yield_factor(base(torsional), base(stress)), "1", key, (torsional, stress), data)
+    factor = derived(
+        "torsional_yield_factor",
+        "torsional_yield_factor",
+        calc.yield_factor(base(torsional), base(stress)),
+        "1",
+        key,
+        (torsional, stress),
+        data,
+    )
     out.first.append(factor)
     out.checks.append(_check(steel, stress, torsional, strict, hard, factor))
     return out
 
 
-def _check(steel: Steel, stress: Figure, torsional: Figure, strict: Figure | None, hard: Figure | None, factor: Figure) -> Check:
+def _check(
+    steel: Steel, stress: Figure, torsional: Figure, strict: Figure | None, hard: Figure | None, factor: Figure
+) -> Check:
     """Not ok past the torsional yield; ok only on strength that a source states as least, or that this shaft's hardness bears out."""
     source = torsional.inputs[0]
     typical = source.quantity.endswith("_typical")
@@ -96,7 +124,8 @@ def _check(steel: Steel, stress: Figure, torsional: Figure, strict: Figure | Non
     required, actual = Bound(limit, stress.unit, "max", torsional), Bound(stress.typical, stress.unit, "", stress)
     room = (limit - stress.typical) / limit if limit else None
     word = "typical" if typical else "stated least"
-    ends = f"{units.significant(stress.typical)} {stress.unit} against {word} torsional yield {significant_by_side(limit, 'max')} {stress.unit}, factor {significant_by_side(factor.typical, 'max', 3)}"
+    limit_text, factor_text = significant_by_side(limit, "max"), significant_by_side(factor.typical, "max", 3)
+    ends = f"{units.significant(stress.typical)} {stress.unit} against {word} torsional yield {limit_text} {stress.unit}, factor {factor_text}"
     section = source.key["section"]
 
     def say(result: str, reason: str) -> Check:
@@ -104,24 +133,45 @@ def _check(steel: Steel, stress: Figure, torsional: Figure, strict: Figure | Non
 
     if stress.typical > limit * (1 + 1e-9):
         if not steel.covers(section) and not steel.beyond(section):
-            return say(CANNOT_TELL, f"{ends}: past it, but the figure is for section {section}; a smaller bar may be stronger, and none is published")
+            return say(
+                CANNOT_TELL,
+                f"{ends}: past it, but the figure is for section {section}; a smaller bar may be stronger, and none is published",
+            )
         return say(NOT_OK, f"{ends}: the surface yields")
     if steel.treatment in CASED:
-        return say(CANNOT_TELL, f"{ends}, but that is the case: compare stress and strength at the case-core junction; case depth and core hardness of this shaft are not known")
+        return say(
+            CANNOT_TELL,
+            f"{ends}, but that is the case: compare stress and strength at the case-core junction; case depth and core hardness of this shaft are not known",
+        )
     if hard is not None and stress.typical > units.from_base(base(hard), stress.unit) * (1 + 1e-9):
-        return say(CANNOT_TELL, f"{ends}, but the hardness measured on this shaft gives only {units.significant(hard.typical)} {hard.unit}")
+        return say(
+            CANNOT_TELL,
+            f"{ends}, but the hardness measured on this shaft gives only {units.significant(hard.typical)} {hard.unit}",
+        )
     if not steel.covers(section):
-        return say(CANNOT_TELL, f"{ends}, but the strength is published for section {section}, not for this diameter; strength falls as the section grows")
+        return say(
+            CANNOT_TELL,
+            f"{ends}, but the strength is published for section {section}, not for this diameter; strength falls as the section grows",
+        )
     if strict is not None and stress.typical > units.from_base(base(strict), stress.unit) * (1 + 1e-9):
-        return say(CANNOT_TELL, f"{ends}, but another source of the same keys gives only {units.significant(strict.typical)} {strict.unit}")
+        return say(
+            CANNOT_TELL,
+            f"{ends}, but another source of the same keys gives only {units.significant(strict.typical)} {strict.unit}",
+        )
     if typical and hard is None:
-        return say(CANNOT_TELL, f"{ends}, but typical is not guaranteed: the shaft maker's certificate or a hardness test of this shaft decides")
+        return say(
+            CANNOT_TELL,
+            f"{ends}, but typical is not guaranteed: the shaft maker's certificate or a hardness test of this shaft decides",
+        )
     if typical:
         return say(OK, f"{ends}; the hardness measured on this shaft bears it out")
-    return say(OK, ends)
+    memory = "; the strength is from memory" if source.checked == "memory" else ""
+    return say(OK, ends + memory)
 
 
-def _twist(out: Answer, shaft: Shaft, steel: Steel, key: dict[str, str], sizes: tuple[Figure, ...], data: Refdata) -> None:
+def _twist(
+    out: Answer, shaft: Shaft, steel: Steel, key: dict[str, str], sizes: tuple[Figure, ...], data: Refdata
+) -> None:
     """Twist over the length, with the steel's own shear modulus, else the one published for low alloy steel, said as assumed."""
     if shaft.length is None or shaft.torque is None or shaft.diameter is None:
         return
@@ -131,9 +181,22 @@ def _twist(out: Answer, shaft: Shaft, steel: Steel, key: dict[str, str], sizes: 
     if modulus is None:
         modulus = lookup.look_up(TABLE, "shear_modulus", data=data, steel="low alloy steel", **at)
         said = f"shear modulus assumed: that of low alloy steel, {modulus.text} {modulus.unit}"
-        text = f"No shear modulus was found for {steel.grade}: that of low alloy steel, {modulus.text} {modulus.unit}, is assumed. Among steels it varies by a few percent."
+        own = f"that of low alloy steel, {modulus.text} {modulus.unit}, is assumed"
+        text = f"No shear modulus was found for {steel.grade}: {own}. Among steels it varies by a few percent."
         out.cautions.append(Caution(text, "note", (modulus.id,), modulus.source))
     bore = base(shaft.bore) if shaft.bore is not None else 0.0
     twist = calc.angle_of_twist(base(shaft.torque), base(shaft.length), base(modulus), base(shaft.diameter), bore)
     key = {**key, "length": f"{shaft.length.text} {shaft.length.unit}"}
-    out.figures.insert(1, derived("angle_of_twist", "shaft_twist", twist, "deg", key, (shaft.torque, shaft.length, modulus, *sizes), data, said))
+    out.figures.insert(
+        1,
+        derived(
+            "angle_of_twist",
+            "shaft_twist",
+            twist,
+            "deg",
+            key,
+            (shaft.torque, shaft.length, modulus, *sizes),
+            data,
+            said,
+        ),
+    )

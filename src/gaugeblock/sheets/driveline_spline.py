@@ -63,12 +63,21 @@ def spline(
     figures = made.figures()
     checks: list[Check] = []
     cautions = rule_cautions(data, "splines", "computed dimensions")
-    cautions.append(Caution("Basic sizes: tolerance, allowance and the size over pins are not in them.", "note", (figures[0].id,), "B921"))
+    cautions.append(
+        Caution(
+            "Basic sizes: tolerance, allowance and the size over pins are not in them.",
+            "note",
+            (figures[0].id,),
+            "B921",
+        )
+    )
     if torque is not None:
         stress, check = _shear(made, torque, bore, (material, source, load, cycles), data)
         figures.append(stress)
         checks.append(check)
-        cautions += rule_cautions(data, "splined shaft", "stress checks", "root finish and cold") + rule_cautions(data, "induction hardening", "case depth")
+        cautions += rule_cautions(data, "splined shaft", "stress checks", "root finish and cold") + rule_cautions(
+            data, "induction hardening", "case depth"
+        )
     return Sheet(f"spline {cell}, {count} teeth, 30 deg, {root}, {fit}", asked, data, figures, checks, cautions)
 
 
@@ -78,10 +87,22 @@ class _Spline:
     def __init__(self, cell: str, count: int, root: str, fit: str, data: Refdata) -> None:
         match = _PITCH.fullmatch(cell)
         if match is None or Fraction(match["stub"]) != 2 * Fraction(match["pitch"]) or not Fraction(match["pitch"]):
-            raise InputError(cell, "pitch", "not a spline pitch: the second number is twice the first", ("24/48", "16/32", "12/24"), "write it as 24/48")
+            raise InputError(
+                cell,
+                "pitch",
+                "not a spline pitch: the second number is twice the first",
+                ("24/48", "16/32", "12/24"),
+                "write it as 24/48",
+            )
         self.per_inch = float(Fraction(match["pitch"]))
         if self.per_inch < 2.5 or 12 < self.per_inch < 16:
-            raise InputError(cell, "pitch", "outside the pitches the equations were printed for", ("12/24", "16/32", "24/48"), "ask the maker")
+            raise InputError(
+                cell,
+                "pitch",
+                "outside the pitches the equations were printed for",
+                ("12/24", "16/32", "24/48"),
+                "ask the maker",
+            )
         self.data = data
         self.count = count
         self.root = root
@@ -95,7 +116,9 @@ class _Spline:
             f"asked:teeth:{count}", "spline_teeth", float(count), "teeth", basis="measured", checked="primary", source="as asked",
             locator="teeth", text=str(count),
         )  # fmt: skip
-        self.diameter = self._made("spline_pitch_diameter", "spline_pitch_diameter", calc.spline_pitch_diameter(count, self.per_m))
+        self.diameter = self._made(
+            "spline_pitch_diameter", "spline_pitch_diameter", calc.spline_pitch_diameter(count, self.per_m)
+        )
         self.minor_external = self._sized("spline_minor_diameter_external", *self._minor())
 
     @property
@@ -103,8 +126,12 @@ class _Spline:
         """Teeth to one metre of pitch diameter."""
         return self.per_inch / 0.0254
 
-    def _made(self, rule: str, quantity: str, value_m: float, inputs: tuple[Figure, ...] = (), conditions: str = "") -> Figure:
-        return derived(rule, quantity, value_m, "in", self.key, inputs or (self.teeth, self.pitch), self.data, conditions)
+    def _made(
+        self, rule: str, quantity: str, value_m: float, inputs: tuple[Figure, ...] = (), conditions: str = ""
+    ) -> Figure:
+        return derived(
+            rule, quantity, value_m, "in", self.key, inputs or (self.teeth, self.pitch), self.data, conditions
+        )
 
     def _sized(self, quantity: str, rule: str, addend: float) -> Figure:
         return self._made(rule, quantity, calc.spline_diameter(self.count, self.per_m, addend))
@@ -112,12 +139,20 @@ class _Spline:
     def _minor(self) -> tuple[str, float]:
         if self.per_inch >= 16:
             return "spline_minor_diameter_external_fine", -2.0
-        return ("spline_minor_diameter_external_flat", -1.35) if self.root == "flat root" else ("spline_minor_diameter_external_fillet", -1.8)
+        return (
+            ("spline_minor_diameter_external_flat", -1.35)
+            if self.root == "flat root"
+            else ("spline_minor_diameter_external_fillet", -1.8)
+        )
 
     def _major(self) -> tuple[str, float]:
         if self.fit == "major diameter fit":
             return "spline_major_diameter_internal_flat_major", 1.0
-        return ("spline_major_diameter_internal_flat_side", 1.35) if self.root == "flat root" else ("spline_major_diameter_internal_fillet", 1.8)
+        return (
+            ("spline_major_diameter_internal_flat_side", 1.35)
+            if self.root == "flat root"
+            else ("spline_major_diameter_internal_fillet", 1.8)
+        )
 
     def figures(self) -> list[Figure]:
         """All sizes, the one a shop measures first first."""
@@ -137,7 +172,9 @@ class _Spline:
         ]
         if self.fit == "side fit":
             form_internal = calc.spline_diameter(self.count, self.per_m, 1.0) + 2 * clearance
-            out.append(self._made("spline_form_diameter_internal", "spline_form_diameter_internal", form_internal, inputs))
+            out.append(
+                self._made("spline_form_diameter_internal", "spline_form_diameter_internal", form_internal, inputs)
+            )
         tooth = 3.141592653589793 / self.per_m
         out.append(self._made("spline_circular_pitch", "spline_circular_pitch", tooth, (self.pitch,)))
         out.append(self._made("spline_space_width_effective_minimum", "spline_space_width", tooth / 2, (self.pitch,)))
@@ -154,24 +191,51 @@ def _teeth(typed: str) -> int:
 def _known(pressure_angle: str, root: str, fit: str, data: Refdata) -> None:
     angle = data.words("driveline", "pressure_angle").get(" ".join(pressure_angle.split()).casefold(), pressure_angle)
     if units.parse_measure(angle, "angle", "pressure angle").to("deg") != 30.0:
-        raise InputError(pressure_angle, "pressure angle", "the equations that were read are for 30 degrees", ("30 deg",), "ask the maker for the standard's other form")
+        raise InputError(
+            pressure_angle,
+            "pressure angle",
+            "the equations that were read are for 30 degrees",
+            ("30 deg",),
+            "ask the maker for the standard's other form",
+        )
     if root not in ROOTS:
         raise InputError(root, "root", "not a root form", ROOTS, "use one of these")
     if fit not in FITS:
         raise InputError(fit, "fit", "not a fit", FITS, "use one of these")
     if root == "fillet root" and fit == "major diameter fit":
-        raise InputError(f"{root}, {fit}", "fit", "the equations that were read have no fillet root major diameter fit", ("side fit",), "ask for the side fit")
+        raise InputError(
+            f"{root}, {fit}",
+            "fit",
+            "the equations that were read have no fillet root major diameter fit",
+            ("side fit",),
+            "ask for the side fit",
+        )
 
 
 def _straight(cell: str, count: int, asked: dict[str, str | None], data: Refdata) -> Sheet:
     """A straight-sided spline: tooth width over the major diameter, as the table has it."""
     width = lookup.look_up(
-        "driveline/splines", "tooth_width_to_diameter", data=data, pitch=cell, teeth=str(count), pressure_angle="0 deg", root="straight"
+        "driveline/splines",
+        "tooth_width_to_diameter",
+        data=data,
+        pitch=cell,
+        teeth=str(count),
+        pressure_angle="0 deg",
+        root="straight",
     )
-    return Sheet(f"straight-sided spline, {count} teeth", asked, data, [width], [], rule_cautions(data, "splines", "computed dimensions"))
+    return Sheet(
+        f"straight-sided spline, {count} teeth",
+        asked,
+        data,
+        [width],
+        [],
+        rule_cautions(data, "splines", "computed dimensions"),
+    )
 
 
-def _shear(made: _Spline, torque: str, bore: str | None, judged: tuple[str | None, ...], data: Refdata) -> tuple[Figure, Check]:
+def _shear(
+    made: _Spline, torque: str, bore: str | None, judged: tuple[str | None, ...], data: Refdata
+) -> tuple[Figure, Check]:
     """Shear under the roots, and whether a published allowable bears it; what is missing answers ``cannot tell``."""
     twist = asked_measure(torque, "torque", "shaft_torque", "torque")
     hole = asked_measure(bore, "length", "shaft_bore", "bore") if bore is not None else None
@@ -185,19 +249,38 @@ def _shear(made: _Spline, torque: str, bore: str | None, judged: tuple[str | Non
 
     def stress(ka: float, kf: float, more: tuple[Figure, ...], said: str) -> Figure:
         value = calc.spline_shear_under_roots(base(twist), base(made.minor_external), inside, ka, kf)
-        rule = ("spline_shear_under_roots_solid" if hole is None else "spline_shear_under_roots_hollow") if more else "spline_shear_under_roots"
+        rule = (
+            ("spline_shear_under_roots_solid" if hole is None else "spline_shear_under_roots_hollow")
+            if more
+            else "spline_shear_under_roots"
+        )
         return derived(rule, "spline_shear_stress", value, "psi", key, (*inputs, *more), data, said)
 
     if material is None or source is None or load is None or cycles is None:
         return stress(1.0, 1.0, (), "no factors"), Check(CHECK, CANNOT_TELL, f"not given: {', '.join(missing)}")
     table = "driveline/spline_factors"
     ka = lookup.look_up(table, "application_factor", data=data, factor="application factor", case=source, level=load)
-    kf = lookup.look_up(table, "fatigue_life_factor", data=data, factor="fatigue life factor", case="one direction", level=cycles)
+    kf = lookup.look_up(
+        table, "fatigue_life_factor", data=data, factor="fatigue life factor", case="one direction", level=cycles
+    )
     try:
         cell = canonical(data, "driveline/spline_allowables", "material", material)
         allowed = lookup.look_up("driveline/spline_allowables", "allowable_shear_stress", data=data, material=cell)
     except LookupMiss as miss:
-        raise LookupMiss(material, "spline material", "no published allowable", lookup.choices("driveline/spline_allowables", "material", data=data), "use one of these") from miss
-    got = stress(ka.typical, kf.typical, (ka, kf), f"application factor {ka.text}, life factor {kf.text}, torque in one direction")
+        raise LookupMiss(
+            material,
+            "spline material",
+            "no published allowable",
+            lookup.choices("driveline/spline_allowables", "material", data=data),
+            "use one of these",
+        ) from miss
+    got = stress(
+        ka.typical,
+        kf.typical,
+        (ka, kf),
+        f"application factor {ka.text}, life factor {kf.text}, torque in one direction",
+    )
     reason = f"{units.significant(got.typical)} psi against {allowed.text} {allowed.unit} for {cell}, application factor {ka.text}, life factor {kf.text}"
-    return got, at_most(CHECK, Bound(got.typical, "psi", "", got), Bound(allowed.typical, allowed.unit, "max", allowed), reason)
+    return got, at_most(
+        CHECK, Bound(got.typical, "psi", "", got), Bound(allowed.typical, allowed.unit, "max", allowed), reason
+    )

@@ -13,7 +13,13 @@ from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.load import Refdata, Row, canonical, nearest
 
 TABLE = "driveline/steels"
-STRENGTHS = ("yield_strength", "tensile_strength", "yield_strength_typical", "tensile_strength_typical", "shear_strength")
+STRENGTHS = (
+    "yield_strength",
+    "tensile_strength",
+    "yield_strength_typical",
+    "tensile_strength_typical",
+    "shear_strength",
+)
 # The sources pair 425 degC with 800 degF, 540 with 1000: 5 degF apart at most.
 _PAIRED = Fraction(25, 9)
 _STEPS = ("specificity", "basis", "checked", "safer end", "edition", "source id")
@@ -28,7 +34,9 @@ class Steel:
 
     __slots__ = ("composition", "data", "grade", "key", "rows", "size", "strict", "temper", "treatment")
 
-    def __init__(self, grade: str, treatment: str, temper: str | None, section: str | None, data: Refdata, size: float | None) -> None:
+    def __init__(
+        self, grade: str, treatment: str, temper: str | None, section: str | None, data: Refdata, size: float | None
+    ) -> None:
         self.data = data
         self.grade = _grade(grade, data)
         own = [r for r in data.table(TABLE).rows if r.cells["steel"] == self.grade and not r.cells["standing"]]
@@ -43,7 +51,9 @@ class Steel:
         self.strict = section is not None
         self.size = units.parse_measure(section, "length", "section").to("m") if section is not None else size
         self.key = {"steel": self.grade, "treatment": self.treatment, "temper": self.temper}
-        if self.strict and not any(self.covers(r.cells["section"]) for r in self.rows if r.cells["quantity"] in STRENGTHS):
+        if self.strict and not any(
+            self.covers(r.cells["section"]) for r in self.rows if r.cells["quantity"] in STRENGTHS
+        ):
             found = sorted({r.cells["section"] for r in self.rows if r.cells["quantity"] in STRENGTHS})
             raise LookupMiss(
                 f"{self.grade} {self.treatment}, section {section}", f"{TABLE} section", "no published strength for this section",
@@ -58,12 +68,20 @@ class Steel:
     def beyond(self, section: str) -> bool:
         """Whether the size asked is larger than all of a section cell."""
         interval = parse_interval(section)
-        return interval is not None and interval.high is not None and self.size is not None and self.size > float(interval.high)
+        return (
+            interval is not None
+            and interval.high is not None
+            and self.size is not None
+            and self.size > float(interval.high)
+        )
 
     def figure(self, quantity: str) -> Figure | None:
         """The governing figure of a quantity for the size, the rest in ``others``; None when no row has it."""
         rows = [r for r in self.rows if r.cells["quantity"] == quantity]
         fitting = [r for r in rows if self.covers(r.cells["section"])]
+        if len(fitting or rows) == 1:
+            row = (fitting or rows)[0]
+            return figure_of(row, self.data).replace(chosen_by="only row", conditions=_said(row))
         ranked = sorted(((self._order(r), r) for r in fitting or rows), key=lambda pair: (pair[0], pair[1].line))
         if not ranked:
             return None
@@ -74,7 +92,9 @@ class Steel:
 
         others = tuple(figure_of(row, self.data).replace(chosen_by=lost_at(order)) for order, row in ranked[1:])
         chosen = "only row" if len(ranked) == 1 else lost_at(ranked[1][0])
-        return figure_of(ranked[0][1], self.data).replace(chosen_by=chosen, others=others, conditions=_said(ranked[0][1]))
+        return figure_of(ranked[0][1], self.data).replace(
+            chosen_by=chosen, others=others, conditions=_said(ranked[0][1])
+        )
 
     def _order(self, row: Row) -> tuple[object, ...]:
         c = row.cells
@@ -119,11 +139,17 @@ def _grade(typed: str, data: Refdata) -> str:
 
 def _unpublished(grade: str, data: Refdata) -> LookupMiss:
     said = " ".join(statements_on(data, "steel strength", grade)) or "No published strength was found for this steel."
-    return LookupMiss(grade, f"{TABLE} strength", said.rstrip("."), (), "ask the maker for a certificate, and test its hardness")
+    return LookupMiss(
+        grade, f"{TABLE} strength", said.rstrip("."), (), "ask the maker for a certificate, and test its hardness"
+    )
 
 
 def _labels(rows: list[Row]) -> list[str]:
-    return list(dict.fromkeys(" | ".join(r.cells[k] for k in ("steel", "treatment", "temper") if r.cells[k] != "any") for r in rows))
+    return list(
+        dict.fromkeys(
+            " | ".join(r.cells[k] for k in ("steel", "treatment", "temper") if r.cells[k] != "any") for r in rows
+        )
+    )
 
 
 def _treatment(typed: str, grade: str, rows: list[Row], temper: str | None, data: Refdata) -> str:
@@ -133,7 +159,9 @@ def _treatment(typed: str, grade: str, rows: list[Row], temper: str | None, data
         cell = canonical(data, TABLE, "treatment", typed)
     except LookupMiss:
         near = [n for t in nearest(typed, own) for n in near if f" | {t}" in n] or near
-        raise LookupMiss(typed, f"{TABLE} treatment", f"not a treatment that is published for {grade}", near, "use one of these") from None
+        raise LookupMiss(
+            typed, f"{TABLE} treatment", f"not a treatment that is published for {grade}", near, "use one of these"
+        ) from None
     if cell in own:
         return cell
     why = f"no published strength of {grade} in this treatment"
@@ -165,20 +193,38 @@ def _degrees(temper: str) -> Fraction:
 def _temper(typed: str | None, treatment: str, rows: list[Row], treated: list[Row]) -> str:
     """The temper cell that was meant. Tempers are not interpolated; a treatment published without one refuses one."""
     cells = list(dict.fromkeys(r.cells["temper"] for r in rows if r.cells["quantity"] in STRENGTHS))
-    points = [(interval.low, c) for c in cells if (interval := parse_interval(c)) is not None and interval.low is not None]
+    points = [
+        (interval.low, c) for c in cells if (interval := parse_interval(c)) is not None and interval.low is not None
+    ]
     grade = rows[0].cells["steel"]
     said = f"{grade}, {treatment}"
     if typed is None:
         if "any" in cells:
             return "any"
-        raise Ambiguous(said, f"{TABLE} temper", "the strength depends on the temper", [c for _, c in sorted(points)], "name the temper")
+        raise Ambiguous(
+            said,
+            f"{TABLE} temper",
+            "the strength depends on the temper",
+            [c for _, c in sorted(points)],
+            "name the temper",
+        )
     want = _degrees(typed)
     for low, cell in points:
         if abs(low - want) <= _PAIRED:
             return cell
     if not points:
         raise LookupMiss(
-            f"{said}, temper {typed}", f"{TABLE} temper", "this treatment is published without a temper", _labels(rows), "leave the temper out, or ask the maker"
+            f"{said}, temper {typed}",
+            f"{TABLE} temper",
+            "this treatment is published without a temper",
+            _labels(rows),
+            "leave the temper out, or ask the maker",
         )
     why = "no published strength at this temper, and tempers are not interpolated"
-    raise LookupMiss(f"{said}, temper {typed}", f"{TABLE} temper", why, _near(treated, treatment, typed), "use one of these, or ask the maker")
+    raise LookupMiss(
+        f"{said}, temper {typed}",
+        f"{TABLE} temper",
+        why,
+        _near(treated, treatment, typed),
+        "use one of these, or ask the maker",
+    )

@@ -9,7 +9,9 @@ from gaugeblock import units
 from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.tables.load import Refdata, canonical, nearest
 
-_METRIC = re.compile(r"M\s*(?P<d>[0-9]+(?:\.[0-9]+)?)\s*(?:[x*-]\s*(?P<p>[0-9]+(?:\.[0-9]+)?))?", re.ASCII | re.IGNORECASE)
+_METRIC = re.compile(
+    r"M\s*(?P<d>[0-9]+(?:\.[0-9]+)?)\s*(?:[x*-]\s*(?P<p>[0-9]+(?:\.[0-9]+)?))?", re.ASCII | re.IGNORECASE
+)
 _INCH = re.compile(
     r"(?P<size>#\s*[0-9]+|No\.?\s*[0-9]+|[0-9]+[ -][0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]*\.[0-9]+|[0-9]+)\s*(?:\"|in\b|inch\b)?"
     r"\s*(?:[-x]\s*(?P<tpi>[0-9]+))?\s*(?P<series>UNC|UNF|UNEF|UNS|8-?UN|UNC/UNF)?",
@@ -47,7 +49,7 @@ def read_cell(cell: str) -> Thread:
 def _inches(text: str) -> Fraction:
     if text.startswith("#"):
         return _NUMBER_SIZES[int(text[1:])]
-    return units.parse_number(text.replace("-", " ", 1))
+    return units.parse_number(text.replace("-", " ", 1), "thread")
 
 
 def thread(typed: str, data: Refdata) -> Thread:
@@ -76,14 +78,20 @@ def _thread(typed: str, data: Refdata) -> Thread:
         if metric["p"] is None:
             if same:
                 raise Ambiguous(typed, "thread", "the pitch is missing", same, "name the pitch")
-            raise LookupMiss(typed, "thread", "no such diameter in the tables", nearest(text, cells), "use one of these")
+            raise LookupMiss(
+                typed, "thread", "no such diameter in the tables", nearest(text, cells), "use one of these"
+            )
         cell = f"M{d}x{units.decimal_text(Fraction(metric['p']))}"
         if cell in cells:
             return read_cell(cell)
-        raise LookupMiss(typed, "thread", "no such thread in the tables", same or nearest(cell, cells), "use one of these")
+        raise LookupMiss(
+            typed, "thread", "no such thread in the tables", same or nearest(cell, cells), "use one of these"
+        )
     inch = _INCH.fullmatch(text)
-    if inch is None:
-        raise LookupMiss(typed, "thread", "not a thread", nearest(text, cells) or cells[:5], "write it as 3/8-16 or M10x1.5")
+    if inch is None or "/0" in text:
+        raise LookupMiss(
+            typed, "thread", "not a thread", nearest(text, cells) or cells[:5], "write it as 3/8-16 or M10x1.5"
+        )
     return _inch_thread(typed, inch, [c for c in cells if not c.startswith("M")])
 
 
@@ -109,7 +117,13 @@ def _inch_thread(typed: str, match: re.Match[str], cells: list[str]) -> Thread:
     if len({m["tpi"] for _, m in fits}) == 1 and (coarse := [c for c, m in fits if m["series"] in ("UNC", "UNF")]):
         return read_cell(coarse[0])  # one size and pitch under two series names: the same thread
     if len(fits) > 1:
-        raise Ambiguous(typed, "thread", "threads per inch are missing" if not match["tpi"] else "more than one series", [c for c, _ in fits], "name one of these")
+        raise Ambiguous(
+            typed,
+            "thread",
+            "threads per inch are missing" if not match["tpi"] else "more than one series",
+            [c for c, _ in fits],
+            "name one of these",
+        )
     near = [c for c, _ in same] or nearest(typed, cells)
     raise LookupMiss(typed, "thread", "no such thread in the tables", near or cells[:5], "use one of these")
 
@@ -142,7 +156,13 @@ def _grade(typed: str, data: Refdata) -> tuple[str, str]:
     names = [f"{s} {g}" for s, g in (found or pairs)]
     if found:
         raise Ambiguous(typed, "grade", "more than one standard has it", names, "name the standard")
-    raise LookupMiss(typed, "grade", "not a grade of the tables", nearest(typed, names) or names, "write standard and grade, as SAE J429 5")
+    raise LookupMiss(
+        typed,
+        "grade",
+        "not a grade of the tables",
+        nearest(typed, names) or names,
+        "write standard and grade, as SAE J429 5",
+    )
 
 
 def _grade_names(standard: str, grade_cell: str) -> tuple[str, ...]:
@@ -176,7 +196,13 @@ def _condition(typed: str, data: Refdata) -> tuple[str, str, str]:
         cell = next((c for c in known if c.casefold() == text.casefold()), None)
     if cell is None or cell not in known:
         near = nearest(text, known)
-        raise LookupMiss(typed, "condition", "not a condition of the tables", [*near, *(c for c in known if c not in near)], "use one of these")
+        raise LookupMiss(
+            typed,
+            "condition",
+            "not a condition of the tables",
+            [*near, *(c for c in known if c not in near)],
+            "use one of these",
+        )
     surface = canonical(data, "fasteners/nut_factors", "surface", cell)
     lubricant = data.words("fasteners", "lubricant")[cell.casefold()]
     return cell, surface, lubricant

@@ -37,8 +37,15 @@ def part(
     '15 to 22'
     """
     data = data or refdata()
-    asked = {"part": part, "size": size, "seat": seat, "material": material, "service": service, "maker": maker[0] if maker else None}
-    keys = {"part": canonical(data, TABLE, "part", part), "service": service}
+    asked = {
+        "part": part,
+        "size": size,
+        "seat": seat,
+        "material": material,
+        "service": service,
+        "maker": maker[0] if maker else None,
+    }
+    keys = {"part": canonical(data, TABLE, "part", part), "service": lookup.known_service(service)}
     for name, typed in (("size", size), ("seat", seat), ("material", material)):
         if typed is not None:
             keys[name] = _size(typed, data) if name == "size" else typed
@@ -65,9 +72,13 @@ def part(
         if apart is not None:
             low, high = (units.significant(v, 3) for v in apart)
             others = tuple(o.id for o in lookup.same_specificity(figure))
-            cautions.append(Caution(f"Sources disagree: {low} to {high} {figure.unit}.", "note", (figure.id, *others), "refdata"))
+            cautions.append(
+                Caution(f"Sources disagree: {low} to {high} {figure.unit}.", "note", (figure.id, *others), "refdata")
+            )
     if figures and figures[0].basis == "common practice":
-        cautions.append(Caution("Habit, not published: the part maker's figure governs.", "damage", (figures[0].id,), "refdata"))
+        cautions.append(
+            Caution("Habit, not published: the part maker's figure governs.", "damage", (figures[0].id,), "refdata")
+        )
     return Sheet(title, asked, data, figures, checks, cautions)
 
 
@@ -117,4 +128,8 @@ def _against(maker: Figure, row: Figure, data: Refdata) -> Check:
     if inside:
         return Check("maker's figure beside the table", OK, text)
     weak = row.basis == "common practice" or row.checked == "memory"
-    return Check("maker's figure beside the table", CANNOT_TELL if weak else NOT_OK, f"{text}: over 10 % outside; read the maker's sheet again")
+    return Check(
+        "maker's figure beside the table",
+        CANNOT_TELL if weak else NOT_OK,
+        f"{text}: over 10 % outside; read the maker's sheet again",
+    )

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-
 from gaugeblock import lookup, units
 from gaugeblock.calc import fasteners as calc
 from gaugeblock.errors import LookupMiss
@@ -11,12 +10,12 @@ from gaugeblock.sheets.sheet import CANNOT_TELL, Bound, Check, at_least
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from gaugeblock.sheets.fasteners import Joint
+    from gaugeblock.sheets.fastener_joint import Joint
     from gaugeblock.tables.load import Refdata
 
 
 def engagement_checks(
-    found: Joint, derived: Figure, into: str | None, engagement: str | None, tapped_strength: str | None, data: Refdata
+    found: Joint, into: str | None, engagement: str | None, tapped_strength: str | None, data: Refdata
 ) -> tuple[list[Figure], list[Check]]:
     """Figures and checks of ``into`` and ``engagement``; a missing one answers ``cannot tell``, never a default."""
     name = "length of engagement"
@@ -44,7 +43,7 @@ def engagement_checks(
     ratio = got / needed.typical * 1.0
     reason = f"{got:.3g} {needed.unit} engaged, {needed.typical:.3g} {needed.unit} needed in {into} ({ratio:.0%})"
     check = at_least(name, Bound(got, needed.unit, figure=given), _bound(needed), reason)
-    figures, stripping = _stripping(found, derived, measure.to("m"), tapped_strength, into, data)
+    figures, stripping = _stripping(found, measure.to("m"), tapped_strength, into, data)
     return [needed, *figures], [check, stripping]
 
 
@@ -57,7 +56,9 @@ def _needed(minimum: Figure, found: Joint, data: Refdata) -> Figure:
     unit = "mm" if found.thread.is_metric else "in"
     length = minimum.typical * units.to_base(found.diameter.typical, found.diameter.unit)
     inputs = [minimum, found.diameter]
-    addend = lookup.look_up_or_none("fasteners/engagement", "engagement_addend", data=data, into=minimum.key["into"], load="normal")
+    addend = lookup.look_up_or_none(
+        "fasteners/engagement", "engagement_addend", data=data, into=minimum.key["into"], load="normal"
+    )
     if addend is not None and addend.source == minimum.source:
         length += units.to_base(addend.typical, addend.unit)
         inputs.append(addend)
@@ -69,7 +70,7 @@ def _needed(minimum: Figure, found: Joint, data: Refdata) -> Figure:
 
 
 def _stripping(
-    found: Joint, derived: Figure, engaged_m: float, tapped_strength: str | None, into: str, data: Refdata
+    found: Joint, engaged_m: float, tapped_strength: str | None, into: str, data: Refdata
 ) -> tuple[list[Figure], Check]:
     """Whether the bolt breaks before a thread strips; the tapped side needs the tapped metal's strength."""
     name = "thread stripping"
@@ -102,8 +103,11 @@ def _stripping(
         conditions="tapped thread at least material",
     )  # fmt: skip
     if screw_n < break_n:
-        reason = f"the screw's own thread strips at {strips.typical:.0f} {force}, under the {breaks.typical:.0f} {force} that breaks the bolt: engage more thread"
-        return [needed], at_least(name, Bound(strips.typical, force, figure=strips), Bound(breaks.typical, force, "min", breaks), reason)
+        strip, limit = f"{strips.typical:.0f} {force}", f"{breaks.typical:.0f} {force}"
+        reason = f"the screw's own thread strips at {strip}, under the {limit} that breaks the bolt: engage more thread"
+        return [needed], at_least(
+            name, Bound(strips.typical, force, figure=strips), Bound(breaks.typical, force, "min", breaks), reason
+        )
     if tapped_strength is None:
         reason = f"the tapped {into} must have {needed.typical:.3g} {stress} tensile strength or more for the bolt to break first; its strength is not given"
         return [needed], Check(name, CANNOT_TELL, reason, Bound(needed.typical, stress, "min", needed))

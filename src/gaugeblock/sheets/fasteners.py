@@ -2,112 +2,15 @@
 
 from __future__ import annotations
 
-
 from gaugeblock import lookup, units
 from gaugeblock.calc import fasteners as calc
-from gaugeblock.errors import InputError, LookupMiss
+from gaugeblock.errors import InputError
 from gaugeblock.figure import Figure
-from gaugeblock.sheets import fastener_keys, fastener_threads
+from gaugeblock.sheets import fastener_threads
+from gaugeblock.sheets.fastener_joint import Joint, joint_of
 from gaugeblock.sheets.printing import number_only
 from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check, Sheet, at_most
 from gaugeblock.tables.load import Refdata, refdata
-
-TYPE_CHECKING = False  # typing itself stays off the look-up path
-if TYPE_CHECKING:
-    from gaugeblock.sheets.fastener_keys import Thread
-
-JOINTS = ("reused", "permanent")
-
-
-class Joint:
-    """All that the tables say of one thread, grade, condition and service. Looked up once, then kept."""
-
-    __slots__ = (
-        "area", "condition", "diameter", "factor", "factor_high", "factor_low", "factor_own_low", "grade", "key", "proof",
-        "published", "scatter", "share", "standard", "tensile", "thread",
-    )  # fmt: skip
-
-    def __init__(self, thread: Thread, standard: str, grade: str, condition: str, service: str, joint: str, data: Refdata) -> None:
-        self.thread = thread
-        self.standard = standard
-        self.grade = grade
-        cell, surface, lubricant = fastener_keys.condition(condition, data)
-        self.condition = cell
-        self.key = {"thread": thread.cell, "standard": standard, "grade": grade, "condition": cell, "service": service}
-        self.area = lookup.look_up("fasteners/threads", "tensile_stress_area", data=data, thread=thread.cell)
-        self.diameter = _diameter(thread, data)
-        at = {"standard": standard, "grade": grade, "size": thread.size}
-        self.tensile = lookup.look_up_or_none("fasteners/grades", "tensile_strength", data=data, **at)
-        self.proof = _proof(at, data)
-        self.factor = lookup.look_up("fasteners/nut_factors", "nut_factor", data=data, surface=surface, lubricant=lubricant)
-        self.factor_own_low = self.factor.low if self.factor.low is not None else self.factor.typical
-        self.factor_low, self.factor_high = lookup.spread(self.factor)
-        self.scatter: Figure | None = None
-        if self.factor_high - self.factor_low < 1e-9:
-            greased = "none" if lubricant == "none" else "lubricated"
-            self.scatter = lookup.look_up(
-                "fasteners/preload", "preload_scatter", data=data, method="torque wrench", lubricant=greased, case="any"
-            )
-            part = self.scatter.typical / 100
-            self.factor_low, self.factor_high = self.factor.typical / (1 + part), self.factor.typical / (1 - part)
-        self.share = lookup.look_up(
-            "fasteners/preload", "preload_share", data=data, method="target", lubricant="any", case=f"{joint} joint"
-        )
-        self.published = lookup.look_up_or_none(
-            "fasteners/torques", "tightening_torque", data=data, thread=thread.cell, standard=standard, grade=grade,
-            condition=cell, service=service,
-        )  # fmt: skip
-
-    def id(self, rule: str, quantity: str, data: Refdata) -> str:
-        """The id of a derived figure of this joint."""
-        return f"derived:{rule}:{'|'.join(self.key.values())}:{quantity}@{data.release}"
-
-
-def _diameter(thread: Thread, data: Refdata) -> Figure:
-    found = lookup.look_up_or_none("fasteners/threads", "major_diameter", data=data, thread=thread.cell)
-    if found is not None:
-        return found
-    number, unit = thread.size.split(" ")
-    rule = data.rule("nominal_diameter_from_designation")
-    return Figure(
-        f"derived:{rule.name}:{thread.cell}:major_diameter@{data.release}", "major_diameter", float(number), unit,
-        basis="derived", rule=rule, since=data.release, key={"thread": thread.cell},
-    )  # fmt: skip
-
-
-def _proof(at: dict[str, str], data: Refdata) -> Figure:
-    """The proof strength of a grade, else 0.85 of its yield strength by the textbook's estimate."""
-    try:
-        return lookup.look_up("fasteners/grades", "proof_strength", data=data, **at)
-    except LookupMiss as miss:
-        yields = lookup.look_up_or_none("fasteners/grades", "yield_strength", data=data, **at)
-        if yields is None:
-            raise LookupMiss(
-                f"{at['standard']} {at['grade']}, {at['size']}", "fasteners/grades proof_strength",
-                "no proof or yield strength is published for this grade and size", miss.nearest, "ask the maker",
-            ) from None  # fmt: skip
-        ratio = lookup.look_up(
-            "fasteners/preload", "proof_to_yield_ratio", data=data, method="estimate", lubricant="any",
-            case="material without a proof value",
-        )  # fmt: skip
-        return Figure(
-            f"derived:proof_from_yield:{'|'.join(at.values())}:proof_strength@{data.release}", "proof_strength",
-            yields.typical * ratio.typical, yields.unit, side="min", basis="derived", rule=data.rule("proof_from_yield"),
-            inputs=(yields, ratio), since=data.release, key=dict(at),
-        )  # fmt: skip
-
-
-def joint_of(thread: str, grade: str, condition: str, service: str, joint: str, data: Refdata) -> Joint:
-    """The Joint for what was typed; memoised in ``data``."""
-    memo = ("joint", thread, grade, condition, service, joint)
-    got = data.memo.get(memo)
-    if got is None:
-        if joint not in JOINTS:
-            raise InputError(joint, "joint", "not a kind of joint", JOINTS, "use one of these")
-        standard, grade_cell = fastener_keys.grade(grade, data)
-        got = Joint(fastener_keys.thread(thread, data), standard, grade_cell, condition, service, joint, data)
-        data.memo[memo] = got
-    return got  # type: ignore[return-value]
 
 
 def torque(
@@ -177,18 +80,20 @@ def torque(
     published = found.published
     if published is not None and habit is None:
         figures.append(_difference(published, derived, found, data))
-    checks = [_proof_check(answer, clamp, share, found)]
+    checks = [_proof_check(clamp, share, found)]
     cautions = _cautions(answer, found, data)
-    dry = _dry_check(answer, found, service, joint, grade, data)
+    dry = _dry_check(answer, found, service, joint, data)
     if dry is not None:
         checks.append(dry[0])
         cautions.append(dry[1])
     if into is not None or engagement is not None:
-        more_figures, more_checks = fastener_threads.engagement_checks(found, derived, into, engagement, tapped_strength, data)
+        more_figures, more_checks = fastener_threads.engagement_checks(found, into, engagement, tapped_strength, data)
         figures += more_figures
         checks += more_checks
     if locknut is not None or prevailing is not None or adapter is not None or wrench is not None:
-        more_figures, more_checks, more_cautions = _setting(answer, derived, found, locknut, prevailing, wrench, adapter, data)
+        more_figures, more_checks, more_cautions = _setting(
+            answer, derived, found, locknut, prevailing, wrench, adapter, data
+        )
         figures += more_figures
         checks += more_checks
         cautions += more_cautions
@@ -215,7 +120,9 @@ def _derived_torque(found: Joint, data: Refdata) -> Figure:
         basis="derived", rule=data.rule("preload_share_of_proof"), inputs=(found.share, proof_load), since=data.release,
         key=found.key,
     )  # fmt: skip
-    low, target, high = calc.torque_window(found.factor_low, found.factor.typical, found.factor_high, diameter, preload_n, proof_n)
+    low, target, high = calc.torque_window(
+        found.factor_low, found.factor.typical, found.factor_high, diameter, preload_n, proof_n
+    )
     spread_inputs = lookup.same_specificity(found.factor) if found.scatter is None else (found.scatter,)
     got = Figure(
         found.id("torque_from_preload", "tightening_torque", data), "tightening_torque", units.from_base(target, unit), unit,
@@ -238,17 +145,27 @@ def _table_times_multiplier(found: Joint, service: str, joint: str, data: Refdat
     """The published dry torque times a published multiplier for this condition; None where either is missing."""
     if found.condition == "dry":
         return None
+    memo = ("multiplied", found, service, joint)
+    if memo in data.memo:
+        return data.memo[memo]  # type: ignore[return-value]
+    data.memo[memo] = None
     factor = lookup.look_up_or_none(
-        "fasteners/torque_multipliers", "torque_multiplier", data=data, condition=found.condition, base="dry", service=service
+        "fasteners/torque_multipliers",
+        "torque_multiplier",
+        data=data,
+        condition=found.condition,
+        base="dry",
+        service=service,
     )
     dry = joint_of(found.thread.cell, f"{found.standard} {found.grade}", "dry", service, joint, data).published
     if factor is None or dry is None:
         return None
-    return Figure(
+    got = data.memo[memo] = Figure(
         found.id("table_torque_multiplied", "tightening_torque", data), "tightening_torque", dry.typical * factor.typical, dry.unit,
         side="target", basis="derived", rule=data.rule("table_torque_multiplied"), inputs=(dry, factor), since=data.release,
         key=found.key, conditions=f"the published dry torque times {factor.text}",
     )  # fmt: skip
+    return got
 
 
 def _stated(maker: tuple[str, str, str] | None, given: str | None) -> Figure | None:
@@ -309,18 +226,23 @@ def _difference(published: Figure, derived: Figure, found: Joint, data: Refdata)
     )  # fmt: skip
 
 
-def _proof_check(answer: Figure, clamp: Figure, share: Figure, found: Joint) -> Check:
+def _proof_check(clamp: Figure, share: Figure, found: Joint) -> Check:
     """Clamp at the lowest friction within the proof load; ``cannot tell`` when only a lesser row says it is not."""
     high = share.high or 0.0
     own = share.typical * found.factor.typical / found.factor_own_low
     check = at_most(
         "clamp at low friction within proof", Bound(high, "%", figure=share), Bound(100.0, "%", figure=clamp), ""
     )
-    ends = f"{share.low:.0f} to {high:.0f} % of proof over nut factors {found.factor_high:.3g} to {found.factor_low:.3g}"
+    ends = (
+        f"{share.low:.0f} to {high:.0f} % of proof over nut factors {found.factor_high:.3g} to {found.factor_low:.3g}"
+    )
     if check.result == OK:
         check.reason = ends
     elif own <= 100:
-        strict = min(lookup.same_specificity(found.factor) or (found.factor,), key=lambda f: f.low if f.low is not None else f.typical)
+        strict = min(
+            lookup.same_specificity(found.factor) or (found.factor,),
+            key=lambda f: f.low if f.low is not None else f.typical,
+        )
         who = _named(strict)
         if found.scatter is not None:
             who = f"tool scatter of {found.scatter.typical:g} %, {found.scatter.source}"
@@ -334,12 +256,12 @@ def _proof_check(answer: Figure, clamp: Figure, share: Figure, found: Joint) -> 
     return check
 
 
-def _dry_check(
-    answer: Figure, found: Joint, service: str, joint: str, grade: str, data: Refdata
-) -> tuple[Check, Caution] | None:
-    """What the dry figure would do on this condition; not ok when the figure in use is as high as the dry one and passes proof."""
-    if found.condition == "dry":
-        return None
+def _dry_on(found: Joint, service: str, joint: str, data: Refdata) -> tuple[Figure, float, float, str]:
+    """The dry figure, it in N m, the share of proof it gives here at the lowest friction, and that in words."""
+    memo = ("dry on", found, service, joint)
+    got = data.memo.get(memo)
+    if got is not None:
+        return got  # type: ignore[return-value]
     dry = joint_of(found.thread.cell, f"{found.standard} {found.grade}", "dry", service, joint, data)
     dry_figure = dry.published or _derived_torque(dry, data)
     dry_nm = units.to_base(dry_figure.typical, dry_figure.unit)
@@ -348,13 +270,24 @@ def _dry_check(
     typical = calc.preload_from_torque(dry_nm, found.factor.typical, diameter) / proof_n * 100
     highest = calc.preload_from_torque(dry_nm, found.factor_low, diameter) / proof_n * 100
     text = f"the dry figure, {number_only(dry_figure, data)}, on {found.condition} threads: {typical:.0f} % of proof, {highest:.0f} % at the lowest friction"
+    got = data.memo[memo] = (dry_figure, dry_nm, highest, text)
+    return got
+
+
+def _dry_check(answer: Figure, found: Joint, service: str, joint: str, data: Refdata) -> tuple[Check, Caution] | None:
+    """What the dry figure would do on this condition; not ok when the figure in use is as high as the dry one and passes proof."""
+    if found.condition == "dry":
+        return None
+    dry_figure, dry_nm, highest, text = _dry_on(found, service, joint, data)
     used = units.to_base(answer.typical, answer.unit)
     bad = used >= dry_nm * (1 - 1e-9) and highest > 100 and answer.basis in ("maker", "measured")
     name = "dry figure kept off this condition"
     actual = Bound(highest, "%", figure=dry_figure)
     if bad:
         reason = f"this setting is as high as the dry figure; {text}"
-        check = Check(name, NOT_OK if answer.basis == "measured" else CANNOT_TELL, reason, Bound(100.0, "%", "max"), actual)
+        check = Check(
+            name, NOT_OK if answer.basis == "measured" else CANNOT_TELL, reason, Bound(100.0, "%", "max"), actual
+        )
     else:
         check = Check(name, OK, f"not used here; {text}", Bound(100.0, "%", "max"), actual)
     severity = "injury" if highest > 100 else "note"
@@ -362,16 +295,35 @@ def _dry_check(
 
 
 def _cautions(answer: Figure, found: Joint, data: Refdata) -> list[Caution]:
+    out = list(_disagreements(found, data))
+    if answer.basis == "derived":
+        text = "No published torque for exactly this thread, grade and condition: this one is calculated. The part maker's figure governs."
+        out.append(Caution(text, "damage", (answer.id,), "refdata"))
+    return out
+
+
+def _disagreements(found: Joint, data: Refdata) -> tuple[Caution, ...]:
+    memo = ("disagreements", found)
+    got = data.memo.get(memo)
+    if got is not None:
+        return got  # type: ignore[return-value]
     out = []
     for figure in (found.published, found.factor, found.proof):
         apart = lookup.disagreement(figure) if figure is not None else None
         if figure is not None and apart is not None:
             low, high = (units.significant(v, 3) for v in apart)
-            out.append(Caution(f"Sources disagree on {figure.quantity.replace('_', ' ')}: {low} to {high} {figure.unit}.".replace(" 1.", "."), "note", (figure.id, *(o.id for o in lookup.same_specificity(figure))), "refdata"))
-    if answer.basis == "derived":
-        text = "No published torque for exactly this thread, grade and condition: this one is calculated. The part maker's figure governs."
-        out.append(Caution(text, "damage", (answer.id,), "refdata"))
-    return out
+            out.append(
+                Caution(
+                    f"Sources disagree on {figure.quantity.replace('_', ' ')}: {low} to {high} {figure.unit}.".replace(
+                        " 1.", "."
+                    ),
+                    "note",
+                    (figure.id, *(o.id for o in lookup.same_specificity(figure))),
+                    "refdata",
+                )
+            )
+    done = data.memo[memo] = tuple(out)
+    return done
 
 
 def _setting(
@@ -388,4 +340,3 @@ def _setting(
     from gaugeblock.sheets import wrench_setting
 
     return wrench_setting.setting(answer, derived, found, locknut, prevailing, wrench, adapter, data)
-

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-
 from gaugeblock.figure import Figure, derived_number
 from gaugeblock.sheets.printing import printed
 
@@ -70,14 +69,18 @@ def at_most(name: str, actual: Bound, limit: Bound, reason: str) -> Check:
     """A check that ``actual`` is not over ``limit`` (same unit); the margin is the room left as a share of the limit."""
     limit.side = "max"
     result = OK if actual.value <= limit.value * (1 + 1e-9) else NOT_OK
-    return Check(name, result, reason, limit, actual, (limit.value - actual.value) / limit.value if limit.value else None)
+    return Check(
+        name, result, reason, limit, actual, (limit.value - actual.value) / limit.value if limit.value else None
+    )
 
 
 def at_least(name: str, actual: Bound, limit: Bound, reason: str) -> Check:
     """A check that ``actual`` is not under ``limit`` (same unit); the margin is the excess as a share of the limit."""
     limit.side = "min"
     result = OK if actual.value >= limit.value * (1 - 1e-9) else NOT_OK
-    return Check(name, result, reason, limit, actual, (actual.value - limit.value) / limit.value if limit.value else None)
+    return Check(
+        name, result, reason, limit, actual, (actual.value - limit.value) / limit.value if limit.value else None
+    )
 
 
 class Caution:
@@ -85,7 +88,9 @@ class Caution:
 
     __slots__ = ("figures", "severity", "source", "text")
 
-    def __init__(self, text: str, severity: str, figures: tuple[str, ...] = (), source: str = "common practice") -> None:
+    def __init__(
+        self, text: str, severity: str, figures: tuple[str, ...] = (), source: str = "common practice"
+    ) -> None:
         self.text = text
         self.severity = severity
         self.figures = figures

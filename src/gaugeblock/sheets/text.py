@@ -48,7 +48,9 @@ def others_line(figure: Figure, data: Refdata) -> str:
     for other in figure.others:
         service = other.key.get("service", "")
         marks = [m for m in (service if other.chosen_by == "service" else "", other.standing) if m]
-        parts.append(f"{printed(other, data)} {other.source or other.basis}" + (f" ({', '.join(marks)})" if marks else ""))
+        parts.append(
+            f"{printed(other, data)} {other.source or other.basis}" + (f" ({', '.join(marks)})" if marks else "")
+        )
     return "; ".join(parts)
 
 
@@ -80,5 +82,8 @@ def render(sheet: Sheet, unit: str | None = None) -> str:
         lines += ["", "  CAUTIONS"]
         for caution in sheet.cautions:
             lines += wrap(f"{caution.severity}: {caution.text}", 2, 6)
-    lines += ["", f"  data release {data.release}{' (draft data)' if data.is_draft else ''}; the part maker's sheet and local codes govern"]
+    lines += [
+        "",
+        f"  data release {data.release}{' (draft data)' if data.is_draft else ''}; the part maker's sheet and local codes govern",
+    ]
     return "\n".join(lines)

@@ -19,6 +19,7 @@ _GAUGE = re.compile(r"(?P<number>#?[0-9]{1,2})[ -]?(?:ga|gage|gauge|awg|bwg|msg)
 _NAMED = re.compile(r"\b(?:ga|gage|gauge|awg|bwg|msg)\b|[0-9]ga\b|#", re.IGNORECASE)
 COLUMNS = ("family", "material", "product", "condition", "spec")
 _BLANK = ("any", "not stated")
+_INSIDE = ("inside", "inside radius", "inner radius")
 
 
 class Stock:
@@ -57,7 +58,7 @@ def _phrases(data: Refdata) -> dict[str, dict[str, str]]:
             found.setdefault(row.cells["family"].casefold(), {})["family"] = row.cells["family"]
         for column in COLUMNS:
             for word, cell in data.words("tubes", column).items():
-                found.setdefault(word, {})[column] = cell
+                found.setdefault(word, {}).setdefault(column, cell)
         got = data.memo["tube phrases"] = found
     return got  # type: ignore[return-value]
 
@@ -76,17 +77,38 @@ def stock(
         if typed is not None:
             for column, cell in _read(typed, where, data).items():
                 if cells.setdefault(column, cell) != cell:
-                    raise InputError(typed, where, f"{column} is both {cells[column]} and {cell}", (cells[column], cell), "name one of them")
+                    raise InputError(
+                        typed,
+                        where,
+                        f"{column} is both {cells[column]} and {cell}",
+                        (cells[column], cell),
+                        "name one of them",
+                    )
     if "family" not in cells:
         pool = {w: w for w, c in _phrases(data).items() if "family" in c}
-        raise LookupMiss(material, "material", "no metal is named", nearest(material, pool) or _families(data), "name the metal, as 1020 DOM or steel")
-    known = data.table("tubes/materials").column("product").values()
+        raise LookupMiss(
+            material,
+            "material",
+            "no metal is named",
+            nearest(material, pool) or families(data),
+            "name the metal, as 1020 DOM or steel",
+        )
+    family = cells["family"]
+    known = {r.cells["product"] for r in data.table("tubes/materials").rows if r.cells["family"] == family}
     if cells.get("product") not in known:
         cells.pop("product", None)  # `tube` alone says nothing of how it was made
     return Stock(" ".join(t for t in (material, product, condition, spec) if t), cells)
 
 
-def _families(data: Refdata) -> list[str]:
+def materials_of(family: str, data: Refdata) -> list[str]:
+    """The material cells of one family."""
+    return list(
+        dict.fromkeys(r.cells["material"] for r in data.table("tubes/materials").rows if r.cells["family"] == family)
+    )
+
+
+def families(data: Refdata) -> list[str]:
+    """The families of metal in tubes/materials."""
     return list(data.table("tubes/materials").column("family").values())
 
 
@@ -101,12 +123,24 @@ def _read(typed: str, where: str, data: Refdata) -> dict[str, str]:
             if found is not None:
                 for column, cell in found.items():
                     if cells.setdefault(column, cell) != cell:
-                        raise InputError(typed, where, f"{column} is both {cells[column]} and {cell}", (cells[column], cell), "name one of them")
+                        raise InputError(
+                            typed,
+                            where,
+                            f"{column} is both {cells[column]} and {cell}",
+                            (cells[column], cell),
+                            "name one of them",
+                        )
                 at = end
                 break
         else:
             near = nearest(" ".join(words[at:]), {w: w for w in phrases}) or nearest(words[at], {w: w for w in phrases})
-            raise LookupMiss(typed, where, f"{words[at]!r} is not a word of the tables", near or _families(data), "use words of the tables, as 1020 DOM as drawn")
+            raise LookupMiss(
+                typed,
+                where,
+                f"{words[at]!r} is not a word of the tables",
+                near or families(data),
+                "use words of the tables, as 1020 DOM as drawn",
+            )
     return cells
 
 
@@ -126,6 +160,11 @@ def length(typed: str, where: str) -> units.Measure:
     return measure
 
 
+def pipe_size(typed: str) -> str:
+    """A nominal pipe size without the words around it: ``1-1/2 pipe``, ``NPS 2``."""
+    return _PIPE.sub(" ", typed).strip() or typed
+
+
 def outside_diameter(typed: str, data: Refdata) -> units.Measure:
     """The OD that was typed; a pipe size is refused with its true OD."""
     if _PIPE.search(typed):
@@ -136,7 +175,9 @@ def outside_diameter(typed: str, data: Refdata) -> units.Measure:
             pipe = lookup.look_up_or_none("tubes/pipe_sizes", "outside_diameter", data=data, nps=number)
         if pipe is not None:
             near = [f"{pipe.text} {pipe.unit}"]
-        raise InputError(typed, "od", "a pipe size is a nominal bore, not an OD", near, "give the OD measured with a calliper")
+        raise InputError(
+            typed, "od", "a pipe size is a nominal bore, not an OD", near, "give the OD measured with a calliper"
+        )
     return length(typed, "od")
 
 
@@ -161,33 +202,56 @@ def gauge_wall(typed: str, system: str | None, data: Refdata) -> Figure:
     rows = [r for r in table.by_quantity["wall_thickness"] if r.cells["gauge"] == number and not r.cells["standing"]]
     if system is None:
         if not rows:
-            raise LookupMiss(typed, "gauge", "not a gauge number of the tables", sorted(table.column("gauge"), key=lambda g: (len(g), g)), "give the wall itself")
+            raise LookupMiss(
+                typed,
+                "gauge",
+                "not a gauge number of the tables",
+                sorted(table.column("gauge"), key=lambda g: (len(g), g)),
+                "give the wall itself",
+            )
         first = sorted(rows, key=lambda r: not r.cells["conditions"].startswith("tube"))
         near = [f"{number} {r.cells['system']} ({r.cells['value']} {r.cells['unit']})" for r in first]
-        raise Ambiguous(typed, "gauge", "a gauge number is a wall only with its system", near, "name the system, or give the wall itself")
+        raise Ambiguous(
+            typed,
+            "gauge",
+            "a gauge number is a wall only with its system",
+            near,
+            "name the system, or give the wall itself",
+        )
     return lookup.look_up("tubes/gauges", "wall_thickness", data=data, system=system, gauge=number)
 
 
-def radius(typed: str, measured_to: str | None, od: units.Measure, data: Refdata) -> tuple[Figure, Fraction, str]:
+def radius(typed: str, measured_to: str | None, od_m: Fraction, data: Refdata) -> tuple[Figure, Fraction, str]:
     """The radius as typed, its exact centre-line value in metres, and what it was measured to (``5 1/2 in inside``)."""
-    words = data.words("tubes", "measured_to")
+    # no row is measured to the inside, so it is no cell: it is how a die is measured
+    words = {**data.words("tubes", "measured_to"), **dict.fromkeys(_INSIDE, "inside")}
     text = " ".join(typed.split())
     folded = text.casefold()
     for word, cell in sorted(words.items(), key=lambda item: -len(item[0])):
         if folded.endswith(" " + word):
             if measured_to is not None and words.get(measured_to.casefold()) != cell:
-                raise InputError(typed, "radius", f"measured to {cell} here and to {measured_to} beside it", (), "say it once")
+                raise InputError(
+                    typed, "radius", f"measured to {cell} here and to {measured_to} beside it", (), "say it once"
+                )
             measured_to, text = cell, text[: -len(word) - 1]
             break
     to = "centre line" if measured_to is None else words.get(measured_to.casefold(), "")
     if to not in ("centre line", "inside"):
-        raise InputError(measured_to or typed, "measured to", "not a way to measure a radius", ("centre line", "inside"), "use one of these")
+        raise InputError(
+            measured_to or typed,
+            "measured to",
+            "not a way to measure a radius",
+            ("centre line", "inside"),
+            "use one of these",
+        )
     measure = length(text, "radius")
     base = measure.value * units.factor(measure.unit)
-    half = od.value * units.factor(od.unit) / 2
+    half = od_m / 2
     centre = base if to == "centre line" else base + half
     if centre <= half:
-        raise InputError(typed, "radius", "a centre-line radius is more than half the OD", (), "check what the radius is measured to")
+        raise InputError(
+            typed, "radius", "a centre-line radius is more than half the OD", (), "check what the radius is measured to"
+        )
     return asked("radius", "centre_line_radius" if to == "centre line" else "inside_radius", measure), centre, to
 
 
@@ -208,8 +272,39 @@ def rows_of(found: Stock, quantity: str, od: Fraction | None, wall_m: Fraction |
         if r.cells["family"] == found.family
         and not r.cells["standing"]
         and all(fits(r, c, getattr(found, c)) for c in COLUMNS[1:])
-        and inside(r, "od", od)
-        and inside(r, "wall", wall_m)
     ]
     exact = [r for r in rows if r.cells["product"] == found.product]
-    return exact if found.product is not None and exact else rows
+    return [r for r in (exact or rows) if inside(r, "od", od) and inside(r, "wall", wall_m)]
+
+
+def labels(found: Stock, data: Refdata) -> list[str]:
+    """The kinds of this metal that the tables have, as one text each."""
+    rows = [r for r in data.table("tubes/materials").rows if r.cells["family"] == found.family]
+    near = [r for r in rows if r.cells["material"] == found.material] or rows
+    return list(dict.fromkeys(" ".join(r.cells[c] for c in COLUMNS[1:] if r.cells[c] not in _BLANK) for r in near))
+
+
+def _sized_rows(found: Stock, data: Refdata) -> list[Row]:
+    rows = [
+        r for r in data.table("tubes/materials").rows if r.cells["family"] == found.family and not r.cells["standing"]
+    ]
+    fit = [
+        r
+        for r in rows
+        if all(getattr(found, c) is None or r.cells[c] in (getattr(found, c), "any") for c in COLUMNS[1:])
+    ]
+    return [r for r in fit if (r.cells["od"], r.cells["wall"]) != ("any", "any")]
+
+
+def sized(found: Stock, data: Refdata) -> list[str]:
+    """The sizes that rows of this metal ask for."""
+    return list(dict.fromkeys(f"od {r.cells['od']}, wall {r.cells['wall']}" for r in _sized_rows(found, data)))
+
+
+def sized_figures(found: Stock, data: Refdata) -> list[Figure]:
+    """The guaranteed strengths of this metal that step by size."""
+    return [
+        lookup.figure_of(r, data)
+        for r in _sized_rows(found, data)
+        if r.cells["quantity"] in ("yield_strength", "tensile_strength")
+    ]

@@ -15,7 +15,7 @@ from gaugeblock.tables.load import canonical
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from gaugeblock.sheets.fasteners import Joint
+    from gaugeblock.sheets.fastener_joint import Joint
     from gaugeblock.tables.load import Refdata
 
 _WRENCH = re.compile(r"(?P<low>\S+)\s+to\s+(?P<high>\S+)\s+(?P<unit>.+?)\s+by\s+(?P<step>\S+)(?:\s+(?P<unit2>.+))?")
@@ -36,10 +36,15 @@ class Wrench:
         self.high = units.parse_measure(f"{match['high']} {match['unit']}", "torque", "wrench").value
         self.step = units.parse_number(match["step"], "wrench")
         self.text = text
-        if match["unit2"] is not None and units.parse_measure(f"1 {match['unit2']}", "torque", "wrench").unit != self.unit:
+        if (
+            match["unit2"] is not None
+            and units.parse_measure(f"1 {match['unit2']}", "torque", "wrench").unit != self.unit
+        ):
             raise InputError(text, "wrench", "range and graduation are in two units", (), "give both in one unit")
-        if not (0 < self.step and 0 <= self.low < self.high):
-            raise InputError(text, "wrench", "the range or the graduation is not sensible", (), 'write it as "5 to 80 lbf*ft by 1"')
+        if not (self.step > 0 and 0 <= self.low < self.high):
+            raise InputError(
+                text, "wrench", "the range or the graduation is not sensible", (), 'write it as "5 to 80 lbf*ft by 1"'
+            )
 
     def nearest_inside(self, target: Fraction, low: Fraction, high: Fraction) -> Fraction | None:
         """The graduation nearest ``target`` in [low, high] and on the wrench; None when there is none."""
@@ -72,7 +77,13 @@ def setting(
     if locknut is not None or prevailing is not None:
         drag = _prevailing(found, locknut, prevailing, data)
         if drag is None:
-            checks.append(Check("prevailing torque added", CANNOT_TELL, f"no figure for {locknut} on {found.thread.cell}: read the run-down torque on the wrench and add it"))
+            checks.append(
+                Check(
+                    "prevailing torque added",
+                    CANNOT_TELL,
+                    f"no figure for {locknut} on {found.thread.cell}: read the run-down torque on the wrench and add it",
+                )
+            )
         else:
             added = units.to_base(drag.typical, drag.unit) / float(units.factor(answer.unit))
             now = Figure(
@@ -83,7 +94,15 @@ def setting(
             low, high = low + added, high + added
             figures += [now, drag]
             if prevailing is None:
-                cautions.append(Caution("The prevailing torque added is the least that a locknut must still have to be used again; a new one has more. Read yours while it runs down, and add that.", "note", (drag.id,), drag.source or "common practice"))
+                cautions.append(
+                    Caution(
+                        "The prevailing torque added is the least that a locknut must still have to be used again; "
+                        "a new one has more. Read yours while it runs down, and add that.",
+                        "note",
+                        (drag.id,),
+                        drag.source or "common practice",
+                    )
+                )
     if adapter is not None:
         arm_m, wrench_m, angle = _arms(adapter)
         ratio = float(calc.adapter_setting(1.0, wrench_m, arm_m, angle))
@@ -112,7 +131,15 @@ def setting(
                 conditions=f"wrench {wrench}", text=units.decimal_text(mark),
             )  # fmt: skip
             figures.insert(0, set_to)
-            checks.append(Check(name, OK, f"set {units.decimal_text(mark)} {tool.unit}, window {ends}", None, Bound(float(mark), tool.unit, figure=set_to)))
+            checks.append(
+                Check(
+                    name,
+                    OK,
+                    f"set {units.decimal_text(mark)} {tool.unit}, window {ends}",
+                    None,
+                    Bound(float(mark), tool.unit, figure=set_to),
+                )
+            )
     return figures, checks, cautions
 
 
@@ -129,14 +156,18 @@ def _prevailing(found: Joint, locknut: str | None, prevailing: str | None, data:
     if prevailing is not None:
         measure = units.parse_measure(prevailing, "torque", "prevailing torque")
         if measure.value < 0:
-            raise InputError(prevailing, "prevailing torque", "must not be less than zero", (), "give the run-down torque")
+            raise InputError(
+                prevailing, "prevailing torque", "must not be less than zero", (), "give the run-down torque"
+            )
         return Figure(
             f"asked:prevailing:{prevailing}", "prevailing_torque", float(measure.value), measure.unit, basis="measured", checked="primary",
             source="as asked", locator="prevailing torque", text=measure.text.rsplit(" ", 1)[0],
         )  # fmt: skip
     table = "fasteners/prevailing"
     nut = canonical(data, table, "nut", locknut or "")
-    size = found.thread.cell if found.thread.is_metric else f"{found.thread.cell.rsplit('-', 1)[0].replace('-', ' ')} in"
+    size = (
+        found.thread.cell if found.thread.is_metric else f"{found.thread.cell.rsplit('-', 1)[0].replace('-', ' ')} in"
+    )
     known = data.table(table).column("thread")
     for thread in (found.thread.cell, size):
         if thread.casefold() in known:
@@ -149,10 +180,22 @@ def _prevailing(found: Joint, locknut: str | None, prevailing: str | None, data:
 def _arms(adapter: str) -> tuple[float, float, float]:
     match = _ADAPTER.fullmatch(" ".join(adapter.split()))
     if match is None:
-        raise InputError(adapter, "adapter", "not a crow-foot on a wrench", (), 'write it as "2 in on 12 in" or "2 in on 12 in at 90 deg"')
+        raise InputError(
+            adapter,
+            "adapter",
+            "not a crow-foot on a wrench",
+            (),
+            'write it as "2 in on 12 in" or "2 in on 12 in at 90 deg"',
+        )
     arm = units.parse_measure(match["adapter"], "length", "adapter").to("m")
     wrench = units.parse_measure(match["wrench"], "length", "adapter").to("m")
     angle = units.parse_measure(match["angle"], "angle", "adapter").to("rad") if match["angle"] else 0.0
     if arm < 0 or wrench <= 0 or wrench + arm * math.cos(angle) <= 0:
-        raise InputError(adapter, "adapter", "lengths must be more than zero, the wrench longer than a turned-back adapter", (), "measure drive centre to grip centre, and drive centre to fastener centre")
+        raise InputError(
+            adapter,
+            "adapter",
+            "lengths must be more than zero, the wrench longer than a turned-back adapter",
+            (),
+            "measure drive centre to grip centre, and drive centre to fastener centre",
+        )
     return arm, wrench, angle

@@ -13,9 +13,7 @@ class Fault:
 
     __slots__ = ("column", "do", "file", "found", "line", "rule")
 
-    def __init__(  # noqa: PLR0917 - the six parts, in the order they are printed
-        self, file: str, line: int, column: str, rule: str, found: str, do: str
-    ) -> None:
+    def __init__(self, file: str, line: int, column: str, rule: str, found: str, do: str) -> None:
         self.file = file
         self.line = line
         self.column = column

@@ -14,7 +14,8 @@ from gaugeblock import units
 from gaugeblock.errors import InputError
 
 _FORM = re.compile(
-    r"(?:(?P<over>over )?(?P<a>-?[0-9./ ]*[0-9.]))?(?:(?(a) )(?P<to>to )(?P<b>-?[0-9./ ]*[0-9.]))?(?: (?P<unit>[^ ]+))?", re.ASCII
+    r"(?:(?P<over>over )?(?P<a>-?[0-9./ ]*[0-9.]))?(?:(?(a) )(?P<to>to )(?P<b>-?[0-9./ ]*[0-9.]))?(?: (?P<unit>[^ ]+))?",
+    re.ASCII,
 )
 
 
@@ -79,7 +80,11 @@ def _parse(cell: str) -> Interval:
     match = _FORM.fullmatch(cell)
     if match is None or (match["a"] is None and match["b"] is None) or (match["over"] and match["a"] is None):
         raise InputError(
-            cell, "interval", "not an interval", (), "write 0.375 in, 1/4 to 3/4 in, over 3/4 to 1 1/2 in, to 16 mm or over 16 mm"
+            cell,
+            "interval",
+            "not an interval",
+            (),
+            "write 0.375 in, 1/4 to 3/4 in, over 3/4 to 1 1/2 in, to 16 mm or over 16 mm",
         )
     unit = match["unit"] or "1"
     to_base = units.factor(unit)

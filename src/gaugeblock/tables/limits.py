@@ -37,7 +37,7 @@ RANGES: dict[str, tuple[float, float, str]] = {
     "total_emissivity": (0.01, 1, "1"), "wall_thickness": (0.003, 0.6, "in"), "bend_ratio_minimum": (0.5, 25, "1"),
     "bend_radius_minimum": (0.1, 120, "in"), "seat_angle": (30, 90, "deg"), "flattening_maximum": (1, 40, "%"),
     "support_spacing_maximum": (2, 180, "in"), "clearance_minimum": (0.004, 60, "in"),
-    "surface_temperature": (0, 1400, "degC"), "boiling_point_minimum": (100, 330, "degC"), "wet_boiling_point_minimum": (100, 250, "degC"),
+    "surface_temperature": (0, 1200, "degC"), "boiling_point_minimum": (100, 330, "degC"), "wet_boiling_point_minimum": (100, 250, "degC"),
     "burst_pressure_minimum": (30, 20000, "psi"), "vapour_pressure_maximum": (0.1, 120, "psi"),
     "lines/air density": (0.3, 1.6, "kg/m**3"), "lines/air dynamic_viscosity": (1e-5, 5e-5, "Pa*s"),
     "lines/air kinematic_viscosity": (1e-5, 1e-4, "m**2/s"), "lines/air thermal_conductivity": (0.015, 0.07, "W/(m*K)"),

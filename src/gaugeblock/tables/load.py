@@ -10,14 +10,15 @@ from gaugeblock.figure import Figure, Rule
 from gaugeblock.tables.catalogue import DOMAINS, LISTS, TABLES, columns_of, keys_of
 
 
-
 def refdata_folder() -> str:
     """The folder of refdata: inside the installed package, else beside ``src`` in a checkout."""
     package = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
     for folder in (os.path.join(package, "_refdata"), os.path.join(package, "..", "..", "refdata")):
         if os.path.isfile(os.path.join(folder, "releases.csv")):
             return os.path.normpath(folder)
-    raise DataError("refdata", "installation", "the tables are not there", (), "install gaugeblock again, or run in a checkout")
+    raise DataError(
+        "refdata", "installation", "the tables are not there", (), "install gaugeblock again, or run in a checkout"
+    )
 
 
 def version_key(text: str) -> tuple[int, int, int]:
@@ -47,14 +48,22 @@ def read_lines(path: str, name: str, columns: tuple[str, ...]) -> list[tuple[int
     except FileNotFoundError:
         raise DataError(f"{name}.csv", "refdata", "the file is missing", (), "restore it") from None
     except (csv.Error, UnicodeDecodeError) as error:
-        raise DataError(f"{name}.csv", "refdata", f"cannot be read: {error}", (), "correct the file, then run validate") from None
+        raise DataError(
+            f"{name}.csv", "refdata", f"cannot be read: {error}", (), "correct the file, then run validate"
+        ) from None
     if not out or tuple(out[0][1]) != columns:
-        raise DataError(f"{name}.csv", "line 1", "the header is not that of the catalogue", (), f"write: {','.join(columns)}")
+        raise DataError(
+            f"{name}.csv", "line 1", "the header is not that of the catalogue", (), f"write: {','.join(columns)}"
+        )
     width = len(columns)
     for line, cells in out[1:]:
         if len(cells) != width:
             raise DataError(
-                f"{name}.csv", f"line {line}", f"{len(cells)} fields, not {width}", (), "give every column, blank ones too"
+                f"{name}.csv",
+                f"line {line}",
+                f"{len(cells)} fields, not {width}",
+                (),
+                "give every column, blank ones too",
             )
     return out[1:]
 
@@ -268,4 +277,10 @@ def canonical(data: Refdata, table: str, column: str, typed: str) -> str:
         return cell
     pool = {**{w: w for w in words}, **{c: c for c in cells.values()}}
     near = list(dict.fromkeys(words.get(n, n) for n in nearest(text, pool, 8)))
-    raise LookupMiss(typed, f"{table} {column}", "not a key of this table", near or sorted(cells.values()), "use one of these, or ask the maker")
+    raise LookupMiss(
+        typed,
+        f"{table} {column}",
+        "not a key of this table",
+        near or sorted(cells.values()),
+        "use one of these, or ask the maker",
+    )

@@ -13,11 +13,9 @@ from statistics import median
 from typing import TYPE_CHECKING
 
 from gaugeblock import units
-from gaugeblock.tables import physics_fasteners
-from gaugeblock.tables.catalogue import keys_of
+from gaugeblock.tables import physics_fasteners, physics_tubes, physics_wire
 from gaugeblock.tables.facts import READ_AGAIN, Facts, column_of, group_by, order_of, printed, rest, series_of, shown
 from gaugeblock.tables.fault import Fault, at_row
-from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.limits import PEERS, RANGES, SERIES
 
 if TYPE_CHECKING:
@@ -215,17 +213,27 @@ UNPRINTED = ("rad", "m", "Pa")
 def unit_is_one_that_sources_print(facts: Facts) -> list[Fault]:
     """Figures carry the unit that their source prints, and none prints these."""
     return [
-        at_row(row, "unit", "unit_is_one_that_sources_print", repr(row.cells["unit"]), "give the unit as the source prints it")
+        at_row(
+            row,
+            "unit",
+            "unit_is_one_that_sources_print",
+            repr(row.cells["unit"]),
+            "give the unit as the source prints it",
+        )
         for row in facts.all_rows()
         if row.cells["unit"] in UNPRINTED
     ]
 
 
 def unit_is_that_of_its_source(facts: Facts) -> list[Fault]:
-    """A source that gives a quantity three times in one unit does not give it once in another of the same dimension."""
+    """A source that gives a torque three times in one system of units does not give it once in the other.
+
+    Only torques: a table of strengths in two units may be legible in one of them alone.
+    """
     faults = []
     for table in facts.tables:
-        for rows in group_by(facts.rows(table), lambda r: (r.cells["quantity"], r.cells["source"])):
+        torques = [r for r in facts.rows(table) if units.dimension(r.cells["unit"]) == "torque"]
+        for rows in group_by(torques, lambda r: (r.cells["quantity"], r.cells["source"])):
             units_here = [r.cells["unit"] for r in rows]
             if len(set(units_here)) == 1 or not rows[0].cells["source"]:
                 continue
@@ -258,28 +266,11 @@ def range_is_narrow(facts: Facts) -> list[Fault]:
     return faults
 
 
-def wall_under_half_the_diameter(facts: Facts) -> list[Fault]:
-    """A tube's wall is under half its outside diameter, and a positive length."""
-    faults = []
-    for table, rows in facts.tables.items():
-        names = [k.name for k in keys_of(table)]
-        if "od" not in names or "wall" not in names:
-            continue
-        for row in rows:
-            od, wall = parse_interval(row.cells["od"]), parse_interval(row.cells["wall"])
-            if od is None or wall is None or wall.low is None or od.high is None:
-                continue
-            if 2 * wall.low >= od.high:
-                faults.append(
-                    at_row(row, "wall", "wall_under_half_the_diameter", f"wall {wall.text} of od {od.text}", READ_AGAIN)
-                )
-    return faults
-
-
 RULES: tuple[Callable[[Facts], list[Fault]], ...] = (
     figure_in_its_range, figure_near_its_peers, sources_within_a_factor, second_printed_unit_agrees, single_number_stands_in_value,
     figure_follows_its_series, proof_below_yield_below_tensile, strength_shares_are_likely, range_is_narrow,
-    wall_under_half_the_diameter, unit_is_one_that_sources_print, unit_is_that_of_its_source, *physics_fasteners.RULES,
+    unit_is_one_that_sources_print, unit_is_that_of_its_source, *physics_fasteners.RULES,
+    *physics_tubes.RULES, *physics_wire.RULES,
 )  # fmt: skip
 
 

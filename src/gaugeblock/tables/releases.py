@@ -92,7 +92,8 @@ def close(version: str, folder: str | None = None) -> str:
     still_open = [r["version"] for r in rows[:at] if not r["sha256"]]
     if still_open:
         raise InputError(version, "releases.csv", "an earlier release is open", still_open, "close that one first")
-    faults = validate(folder)
+    # Two releases may be open while both wait to be closed; that alone does not stop the first.
+    faults = [f for f in validate(folder) if f.rule != "open_release"]
     if faults:
         raise DataError(
             version, "refdata", f"{len(faults)} faults, the first: {faults[0]}", (), "run validate and correct them"

@@ -1,0 +1,237 @@
+"""How hot a line gets beside a hot pipe: a steady energy balance a metre of line. SI in, SI out.
+
+Every argument may be a float or an array (n,); the answers have the same shape. Temperatures are absolute (K).
+The line has no flow unless a cooling conductance is given; it is round, long and parallel to the hot pipe, of one
+temperature all round. What the pipe does not fill of its view is far surroundings; air is met at one temperature.
+"""
+
+from __future__ import annotations
+
+from gaugeblock.calc import heat, namespace
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from typing import Any, TypeAlias
+
+    from gaugeblock.calc.air import Air
+
+    T: TypeAlias = Any  # a float, or a numpy array of any shape
+
+_CLOSES = 1e-12  # of the largest term; the promise is 1e-9
+_ROUNDS = 80
+_STEP = 1e-3  # K, for the first slope; after it the secant
+
+
+class Balance:
+    """A solved line (or shield): its temperature and the heat flows in W a metre that hold it there.
+
+    ``absorbed`` and ``emitted`` by radiation, ``convected`` to the air, ``carried`` away by flow (or conducted);
+    ``rayleigh``, ``reynolds_prandtl`` and ``film_k`` of its convection; ``shield_k`` where a shield stands between.
+    """
+
+    __slots__ = (
+        "absorbed", "air", "carried", "convected", "emitted", "film_k", "kelvin", "rayleigh", "reynolds_prandtl", "shield_k",
+        "shield_residual",
+    )  # fmt: skip
+
+    kelvin: T
+    absorbed: T
+    emitted: T
+    convected: T
+    carried: T
+    film_k: T
+    rayleigh: T
+    reynolds_prandtl: T
+    shield_k: T
+    shield_residual: T
+    air: Air
+
+    @property
+    def residual(self) -> T:
+        """What does not close, as a share of the largest term; 0 is a closed balance."""
+        ns = namespace.of(self.kelvin)
+        terms = (self.absorbed, self.emitted, abs(self.convected), abs(self.carried))
+        net = self.absorbed - self.emitted - self.convected - self.carried
+        if ns.__name__ == "numpy":
+            largest = ns.maximum.reduce(ns.broadcast_arrays(*terms))
+            return ns.abs(net) / ns.where(largest > 0.0, largest, 1.0)
+        return abs(net) / (max(terms) or 1.0)
+
+    @property
+    def inside(self) -> T:
+        """Whether air points and correlations cover this answer."""
+        fits = self.air.covers(self.film_k) & (self.rayleigh <= heat.RAYLEIGH_MAXIMUM)
+        return fits & ((self.reynolds_prandtl == 0.0) | (self.reynolds_prandtl > heat.REYNOLDS_PRANDTL_MINIMUM))
+
+    def why_outside(self) -> str:
+        """What a scalar answer is outside of; blank when it is inside."""
+        low, high = self.air.temperature_k[0] - 273.15, self.air.temperature_k[-1] - 273.15
+        if not self.air.covers(self.film_k):
+            return f"the air film would be at {self.film_k - 273.15:.0f} degC; the air figures cover {low:.0f} to {high:.0f} degC"
+        if self.rayleigh > heat.RAYLEIGH_MAXIMUM:
+            return f"Rayleigh number {self.rayleigh:.2g} is over the 1e12 that the still-air correlation covers"
+        if 0.0 < self.reynolds_prandtl <= heat.REYNOLDS_PRANDTL_MINIMUM:
+            return f"Re Pr {self.reynolds_prandtl:.2g} is not over the 0.2 that the cross-flow correlation asks for"
+        return ""
+
+
+class Cooling:
+    """What a flow or a sleeve adds to a line: conductance to the fluid in W/(m K), the fluid's temperature, the sleeve.
+
+    ``sleeve_m`` is the sleeve's thickness and ``sleeve_conductivity`` its k; the line's given emissivity is then the
+    sleeve's. Without flow a sleeve carries no steady heat: it changes size and finish only.
+    """
+
+    __slots__ = ("conductance", "fluid_k", "sleeve_conductivity", "sleeve_m")
+
+    def __init__(self, conductance: T = 0.0, fluid_k: T = 293.15, sleeve_m: T = 0.0, sleeve_conductivity: T = 1.0) -> None:
+        self.conductance = conductance
+        self.fluid_k = fluid_k
+        self.sleeve_m = sleeve_m
+        self.sleeve_conductivity = sleeve_conductivity
+
+    def from_surface(self, radius_m: T) -> T:
+        """Conductance in W/(m K) from the outer surface through the sleeve to the fluid."""
+        ns = namespace.of(radius_m, self.sleeve_m, self.conductance)
+        return self.conductance / (1.0 + self.conductance * self._resistance(ns, radius_m))
+
+    def _resistance(self, ns: Any, radius_m: T) -> T:
+        return ns.log((radius_m + self.sleeve_m) / radius_m) / (2.0 * heat.PI * self.sleeve_conductivity)
+
+    def under_sleeve(self, surface_k: T, radius_m: T) -> T:
+        """Temperature in K of the line under the sleeve; without flow it is the surface's."""
+        ns = namespace.of(radius_m, self.sleeve_m, self.conductance)
+        return surface_k - self.from_surface(radius_m) * (surface_k - self.fluid_k) * self._resistance(ns, radius_m)
+
+
+def convection(surface_k: T, air_k: T, diameter_m: T, speed_m_s: T, air: Air) -> tuple[T, T, T, T]:
+    """Coefficient in W/(m^2 K) with film temperature, Rayleigh number and Re Pr of a cylinder in air.
+
+    Still air: Churchill-Chu. Moving air: Churchill-Bernstein, or still air's where that is the larger.
+    """
+    film = 0.5 * (surface_k + air_k)
+    k, nu, pr = air.at(film)
+    ra = heat.rayleigh(surface_k - air_k, film, diameter_m, nu, pr)
+    still = heat.nusselt_natural(ra, pr)
+    re = speed_m_s * diameter_m / nu
+    ns = namespace.of(film, re, diameter_m)
+    if ns.__name__ == "numpy":
+        if ns.any(re > 0.0):
+            still = ns.maximum(still, ns.where(re > 0.0, heat.nusselt_forced(re, pr), 0.0))
+        return still * k / diameter_m, film, ra, re * pr
+    moving = heat.nusselt_forced(re, pr) if re > 0.0 else 0.0
+    return max(still, moving) * k / diameter_m, film, ra, re * pr
+
+
+def solve(net: Callable[[T], T], low_k: T, high_k: T, scale: T, start_k: T) -> T:
+    """The temperature where ``net`` (falling) is zero, between two bounds: secant kept inside a shrinking bracket."""
+    ns = namespace.of(low_k, high_k, scale, start_k)
+    array = ns.__name__ == "numpy"
+    pick = ns.where if array else _pick
+    x = start_k
+    f = net(x)
+    slope = (net(x + _STEP) - f) / _STEP
+    for _ in range(_ROUNDS):
+        done = abs(f) <= _CLOSES * scale
+        if ns.all(done) if array else done:
+            break
+        low_k = pick(f > 0.0, x, low_k)
+        high_k = pick(f > 0.0, high_k, x)
+        new = x - f / pick(slope < 0.0, slope, -1.0)
+        new = pick((new <= low_k) | (new >= high_k) | (slope >= 0.0), 0.5 * (low_k + high_k), new)
+        moved = pick(done, 0.0, new - x)  # a closed one stays: the slope of two closed ones is noise
+        if ns.all(moved == 0.0) if array else moved == 0.0:
+            break
+        before, x = f, x + moved
+        f = net(x)
+        slope = pick(moved != 0.0, (f - before) / pick(moved != 0.0, moved, 1.0), slope)
+    return x
+
+
+def _pick(choice: bool, yes: float, no: float) -> float:
+    return yes if choice else no
+
+
+def least(*values: T) -> T:
+    ns = namespace.of(*values)
+    return ns.minimum.reduce(ns.broadcast_arrays(*values)) if ns.__name__ == "numpy" else min(values)
+
+
+def most(*values: T) -> T:
+    ns = namespace.of(*values)
+    return ns.maximum.reduce(ns.broadcast_arrays(*values)) if ns.__name__ == "numpy" else max(values)
+
+
+def line_beside_pipe(
+    pipe_k: T,
+    pipe_radius_m: T,
+    pipe_emissivity: T,
+    line_radius_m: T,
+    line_emissivity: T,
+    gap_m: T,
+    air_k: T,
+    air: Air,
+    surroundings_k: T | None = None,
+    speed_m_s: T = 0.0,
+    cooling: Cooling | None = None,
+) -> Balance:
+    """Steady temperature of a line beside a hot pipe, with the flows that hold it there.
+
+    Parameters: temperatures in K; radii and ``gap_m`` (surface to surface, over 0) in m; emissivities 0 to 1;
+    ``speed_m_s`` of air across the line, 0 for still air; ``surroundings_k`` is the air's when not given.
+    Radiation: crossed strings and the radiosities of two grey surfaces with black surroundings. Convection: see
+    ``convection``. Range: see ``Balance.inside``; contact conducts and is outside the model.
+
+    >>> from gaugeblock.calc.air import Air
+    >>> air = Air((273.15, 673.15), (0.02364, 0.05015), (1.338e-5, 6.219e-5), (0.7362, 0.6948))
+    >>> line = line_beside_pipe(673.15, 0.0286, 0.8, 0.00238, 0.8, 0.025, 313.15, air)
+    >>> line.residual < 1e-9, 313.15 < line.kelvin < 673.15
+    (True, True)
+    """
+    far_k = air_k if surroundings_k is None else surroundings_k
+    radius = line_radius_m if cooling is None else line_radius_m + cooling.sleeve_m
+    own_to_hot = heat.view_factor_cylinders(radius, pipe_radius_m, gap_m)
+    hot_to_own = own_to_hot * radius / pipe_radius_m
+    hot, far = heat.emissive_power(pipe_k), heat.emissive_power(far_k)
+    return solve_body(
+        hot, far, pipe_emissivity, line_emissivity, hot_to_own, own_to_hot, radius, line_radius_m, pipe_k, air_k, far_k,
+        speed_m_s, air, cooling,
+    )  # fmt: skip
+
+
+def solve_body(
+    hot: T, far: T, hot_emissivity: T, emissivity: T, hot_to_own: T, own_to_hot: T, radius: T, bare_radius: T, hot_k: T, air_k: T,
+    far_k: T, speed: T, air: Air, cooling: Cooling | None, start_k: T | None = None,
+) -> Balance:  # fmt: skip
+    """The balance of a round body that a hot one shines on; all as ``line_beside_pipe``, view factors given."""
+    area, diameter = 2.0 * heat.PI * radius, 2.0 * radius
+    to_fluid = 0.0 if cooling is None else cooling.from_surface(bare_radius)
+    fluid_k = air_k if cooling is None else cooling.fluid_k
+
+    def flows(x: T) -> tuple[T, T, T, T]:
+        own = heat.emissive_power(x)
+        on_own, _ = heat.grey_pair(hot, own, far, hot_emissivity, emissivity, hot_to_own, own_to_hot)
+        h = convection(x, air_k, diameter, speed, air)[0]
+        return emissivity * area * on_own, emissivity * area * own, h * area * (x - air_k), to_fluid * (x - fluid_k)
+
+    def net(x: T) -> T:
+        absorbed, emitted, convected, carried = flows(x)
+        return absorbed - emitted - convected - carried
+
+    low, high = least(air_k, far_k, hot_k), most(air_k, far_k, hot_k)
+    if cooling is not None:
+        low, high = least(low, cooling.fluid_k), most(high, cooling.fluid_k)
+    ns = namespace.of(hot, far, own_to_hot, air_k, emissivity, speed, diameter)
+    start = low + 0.3 * (high - low) if start_k is None else start_k
+    scale = emissivity * area * far + 1e-30
+    if ns.__name__ == "numpy":
+        shape = ns.broadcast_shapes(*(ns.shape(v) for v in (hot, far, own_to_hot, air_k, emissivity, speed, diameter, start)))
+        start = ns.broadcast_to(start, shape) + 0.0
+    x = solve(net, low, high, scale, start)
+    out = Balance()
+    out.kelvin, out.air = x, air
+    out.absorbed, out.emitted, out.convected, out.carried = flows(x)
+    _, out.film_k, out.rayleigh, out.reynolds_prandtl = convection(x, air_k, diameter, speed, air)
+    out.shield_k, out.shield_residual = None, 0.0
+    return out

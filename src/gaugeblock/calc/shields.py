@@ -1,0 +1,178 @@
+"""A heat shield between a hot pipe and a line: its geometry, its temperature, and the line behind it. SI in, SI out.
+
+The shield is long, parallel to both, thin and of one temperature; it sees the pipe with one face and the line with the
+other, and the surroundings with what is left of both. Every argument may be a float or an array (n,).
+"""
+
+from __future__ import annotations
+
+from gaugeblock.calc import heat, namespace
+from gaugeblock.calc.lines import Balance, Cooling, convection, least, most, solve, solve_body
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from typing import Any, TypeAlias
+
+    from gaugeblock.calc.air import Air
+
+    T: TypeAlias = Any  # a float, or a numpy array of any shape
+
+_CYCLES = 40
+
+
+class Shield:
+    """The shape of a shield as the balance needs it: width of one face, view factors, diameter for convection.
+
+    Made by ``flat`` or ``curved``. ``covered`` tells whether no straight line from pipe to line passes its edges;
+    where it does not, the model does not hold.
+    """
+
+    __slots__ = ("convects_m", "covered", "gap_conductance_over_k", "line_to_shield", "pipe_to_shield", "self_view", "width_m")
+
+    def __init__(
+        self, width_m: T, pipe_to_shield: T, line_to_shield: T, self_view: T, convects_m: T, gap_conductance_over_k: T, covered: T
+    ) -> None:
+        self.width_m = width_m
+        self.pipe_to_shield = pipe_to_shield
+        self.line_to_shield = line_to_shield
+        self.self_view = self_view
+        self.convects_m = convects_m
+        self.gap_conductance_over_k = gap_conductance_over_k  # of a closed shield: 2 pi / ln(rs/r1); else 0
+        self.covered = covered
+
+
+def flat(pipe_radius_m: T, line_radius_m: T, gap_m: T, half_width_m: T, place: T = 0.5) -> Shield:
+    """A flat sheet square to the line between the axes, centred, open to the air on both faces.
+
+    ``place`` is its distance from the pipe's surface as a share of the gap, over 0 and under 1. For convection it is
+    taken as a cylinder of the same perimeter.
+    """
+    to_pipe = pipe_radius_m + place * gap_m
+    to_line = line_radius_m + (1.0 - place) * gap_m
+    ns = namespace.of(to_pipe, half_width_m)
+    sine = (pipe_radius_m - line_radius_m) / (to_pipe + to_line)
+    sight = (pipe_radius_m - to_pipe * sine) / ns.sqrt(1.0 - sine * sine)
+    width = 2.0 * half_width_m
+    return Shield(
+        width, heat.view_factor_strip(half_width_m, to_pipe), heat.view_factor_strip(half_width_m, to_line), 0.0,
+        2.0 * width / heat.PI, 0.0, half_width_m >= sight,
+    )  # fmt: skip
+
+
+def curved(pipe_radius_m: T, line_radius_m: T, gap_m: T, shield_radius_m: T, half_angle_rad: T) -> Shield:
+    """An arc round the pipe's axis, ``half_angle_rad`` to each side; pi is a closed tube, whose inside holds its own air.
+
+    The line is taken to see a whole cylinder of the shield's radius, which is never less than it sees.
+    """
+    ns = namespace.of(pipe_radius_m, gap_m, shield_radius_m, half_angle_rad)
+    array = ns.__name__ == "numpy"
+    acos = ns.arccos if array else ns.acos
+    width = 2.0 * half_angle_rad * shield_radius_m
+    reach = 2.0 * acos(pipe_radius_m / shield_radius_m)
+    closed = half_angle_rad >= heat.PI * (1.0 - 1e-12)
+    needed = acos((pipe_radius_m - line_radius_m) / (pipe_radius_m + line_radius_m + gap_m)) - 0.5 * reach
+    between = gap_m - (shield_radius_m - pipe_radius_m)
+    through = 2.0 * heat.PI / ns.log(shield_radius_m / pipe_radius_m)
+    return Shield(
+        width, half_angle_rad / heat.PI, heat.view_factor_cylinders(line_radius_m, shield_radius_m, between),
+        self_view(half_angle_rad, reach), 2.0 * shield_radius_m, ns.where(closed, through, 0.0) if array else through * closed,
+        half_angle_rad >= needed,
+    )  # fmt: skip
+
+
+def self_view(half_angle_rad: T, reach_rad: T) -> T:
+    """What a concave arc sees of itself past a concentric pipe; ``reach_rad`` is 2 acos(r1/rs), the widest chord there is.
+
+    Exact integral of the chords of the arc. A full circle sees 1 - r1/rs of itself:
+
+    >>> from math import acos, pi
+    >>> round(self_view(pi, 2 * acos(0.25)), 12)
+    0.75
+    """
+    ns = namespace.of(half_angle_rad, reach_rad)
+    whole = 2.0 * half_angle_rad
+    near = least(reach_rad, whole)
+    own = 1.0 - ns.cos(near / 2) - (2.0 * ns.sin(near / 2) - near * ns.cos(near / 2)) / whole
+    first = least(2.0 * heat.PI - whole, reach_rad)
+
+    def part(turn: T) -> T:
+        return 2.0 * ns.sin(turn / 2) - turn * ns.cos(turn / 2) + first * ns.cos(turn / 2)
+
+    return own + (part(reach_rad) - part(first)) / whole
+
+
+def line_behind_shield(
+    pipe_k: T,
+    pipe_radius_m: T,
+    pipe_emissivity: T,
+    line_radius_m: T,
+    line_emissivity: T,
+    shield: Shield,
+    hot_face_emissivity: T,
+    cool_face_emissivity: T,
+    air_k: T,
+    air: Air,
+    surroundings_k: T | None = None,
+    speed_m_s: T = 0.0,
+    cooling: Cooling | None = None,
+) -> Balance:
+    """Steady temperature of a line behind a shield, with the shield's own in ``shield_k`` (all as ``line_beside_pipe``).
+
+    The shield gains from the pipe on its hot face and loses by both faces to line, surroundings and air; behind a closed
+    one the air between conducts only. Both balances close; the shield's is in ``shield_residual``.
+    """
+    far_k = air_k if surroundings_k is None else surroundings_k
+    radius = line_radius_m if cooling is None else line_radius_m + cooling.sleeve_m
+    hot, far = heat.emissive_power(pipe_k), heat.emissive_power(far_k)
+    width = shield.width_m
+    shield_to_pipe = shield.pipe_to_shield * 2.0 * heat.PI * pipe_radius_m / width
+    shield_to_line = shield.line_to_shield * 2.0 * heat.PI * radius / width
+    faces = 2.0 - (shield.gap_conductance_over_k > 0.0)
+    ns = namespace.of(pipe_k, width, shield.pipe_to_shield, shield.line_to_shield, air_k, hot_face_emissivity, cool_face_emissivity)
+    low, high = least(air_k, far_k, pipe_k), most(air_k, far_k, pipe_k)
+
+    def flows(x: T, line_k: T) -> tuple[T, T, T, T]:
+        own, behind = heat.emissive_power(x), heat.emissive_power(line_k)
+        _, from_pipe = heat.grey_pair(
+            own, hot, far, hot_face_emissivity, pipe_emissivity, shield_to_pipe, shield.pipe_to_shield, shield.self_view
+        )
+        _, from_line = heat.grey_pair(
+            own, behind, far, cool_face_emissivity, line_emissivity, shield_to_line, shield.line_to_shield
+        )
+        h = convection(x, air_k, shield.convects_m, speed_m_s, air)[0]
+        k = air.at(0.5 * (x + pipe_k))[0]
+        gains = width * (hot_face_emissivity * from_pipe + cool_face_emissivity * from_line)
+        gains = gains + shield.gap_conductance_over_k * k * pipe_k
+        losses = width * (hot_face_emissivity + cool_face_emissivity) * own + shield.gap_conductance_over_k * k * x
+        return gains, losses, h * width * faces * (x - air_k), 0.0 * x
+
+    scale = width * (hot_face_emissivity + cool_face_emissivity) * far + 1e-30
+    line_k: T = low + 0.1 * (high - low)
+    shield_k: T = low + 0.4 * (high - low)
+    if ns.__name__ == "numpy":
+        shape = ns.broadcast_shapes(*(ns.shape(v) for v in (low, high, width, shield.pipe_to_shield, shield.line_to_shield, scale)))
+        line_k, shield_k = ns.broadcast_to(line_k, shape) + 0.0, ns.broadcast_to(shield_k, shape) + 0.0
+
+    def net_beside(line_now: T) -> Any:
+        def net(x: T) -> T:
+            gains, losses, convected, _ = flows(x, line_now)
+            return gains - losses - convected
+
+        return net
+
+    line = None
+    for _ in range(_CYCLES):
+        shield_k = solve(net_beside(line_k), low, high, scale, shield_k)
+        line = solve_body(
+            heat.emissive_power(shield_k), far, cool_face_emissivity, line_emissivity, shield_to_line, shield.line_to_shield, radius,
+            line_radius_m, shield_k, air_k, far_k, speed_m_s, air, cooling, line_k,
+        )  # fmt: skip
+        moved, line_k = abs(line.kelvin - line_k), line.kelvin
+        if ns.all(moved <= 1e-11 * line_k) if ns.__name__ == "numpy" else moved <= 1e-11 * line_k:
+            break
+    if line is None:
+        raise ValueError("no cycle was run")
+    gains, losses, convected, _ = flows(shield_k, line_k)
+    line.shield_k = shield_k
+    line.shield_residual = abs(gains - losses - convected) / gains
+    return line

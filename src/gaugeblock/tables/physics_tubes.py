@@ -1,0 +1,132 @@
+"""Physics rules of tubes and pipes: walls, masses, bends."""
+
+from __future__ import annotations
+
+import itertools
+from typing import TYPE_CHECKING
+
+from gaugeblock import units
+from gaugeblock.tables.catalogue import keys_of
+from gaugeblock.tables.facts import READ_AGAIN, Facts, column_of, group_by, order_of, printed, rest
+from gaugeblock.tables.fault import Fault, at_row
+from gaugeblock.tables.interval import parse_interval
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from gaugeblock.tables.load import Row
+
+_PI = 3.141592653589793
+# Steel 7850 kg/m3 (ASME B36.10 tables), stainless up to 2 % more.
+_STEEL = 7850.0
+
+
+def _point(cell: str) -> float | None:
+    interval = parse_interval(cell)
+    return float(interval.low) if interval is not None and interval.low is not None and interval.is_point else None
+
+
+def wall_under_half_the_diameter(facts: Facts) -> list[Fault]:
+    """A tube's wall is under half its outside diameter."""
+    faults = []
+    for table, rows in facts.tables.items():
+        names = [k.name for k in keys_of(table)]
+        if "od" not in names or "wall" not in names:
+            continue
+        for row in rows:
+            od, wall = parse_interval(row.cells["od"]), parse_interval(row.cells["wall"])
+            if od is None or wall is None or wall.low is None or od.high is None:
+                continue
+            if 2 * wall.low >= od.high:
+                found = f"wall {wall.text} of od {od.text}"
+                faults.append(at_row(row, "wall", "wall_under_half_the_diameter", found, READ_AGAIN))
+    return faults
+
+
+def _mass(od_m: float, wall_m: float) -> float:
+    return _STEEL * _PI * (od_m - wall_m) * wall_m
+
+
+def pipe_mass_is_that_of_its_wall(facts: Facts) -> list[Fault]:
+    """Mass per length of a steel pipe or section is that of its diameter and wall, within 3 %.
+
+    The 3 % holds the rounding of thin walls, and the corners that a section's own standard takes into its mass.
+    """
+    faults = []
+    od = {r.cells["nps"]: facts.middle(r) for r in facts.rows("tubes/pipe_sizes", "outside_diameter")}
+    walls = {r.key: r for r in facts.rows("tubes/pipe_sizes", "wall_thickness")}
+    for row in facts.rows("tubes/pipe_sizes", "mass_per_length"):
+        wall = walls.get(row.key)
+        if wall is not None and row.cells["nps"] in od:
+            faults += _mass_fault(
+                facts, row, _mass(od[row.cells["nps"]], facts.middle(wall)), f" (wall on line {wall.line})"
+            )
+    for row in facts.rows("tubes/sizes", "mass_per_length"):
+        diameter, thickness = _point(row.cells["od"]), _point(row.cells["wall"])
+        if diameter and thickness:
+            faults += _mass_fault(facts, row, _mass(diameter, thickness), "")
+    return faults
+
+
+def _mass_fault(facts: Facts, row: Row, wanted: float, where: str) -> list[Fault]:
+    if abs(facts.middle(row) - wanted) <= 0.03 * wanted + facts.slack(row, column_of(row)):
+        return []
+    found = f"{printed(row)}, the wall gives {units.from_base(wanted, row.cells['unit']):.4g}{where}"
+    return [at_row(row, column_of(row), "pipe_mass_is_that_of_its_wall", found, READ_AGAIN)]
+
+
+# Wall over outside diameter of standard pipe, from light schedules to XXS.
+PIPE_WALL_SHARE = (0.018, 0.27)
+
+
+def pipe_wall_suits_its_size(facts: Facts) -> list[Fault]:
+    """A pipe's wall is a likely share of its outside diameter."""
+    od = {r.cells["nps"]: facts.middle(r) for r in facts.rows("tubes/pipe_sizes", "outside_diameter")}
+    faults = []
+    for row in facts.rows("tubes/pipe_sizes", "wall_thickness"):
+        size = od.get(row.cells["nps"])
+        if size and not PIPE_WALL_SHARE[0] <= facts.middle(row) / size <= PIPE_WALL_SHARE[1]:
+            found = f"{printed(row)}, {facts.middle(row) / size:.3f} of the outside diameter"
+            faults.append(at_row(row, column_of(row), "pipe_wall_suits_its_size", found, READ_AGAIN))
+    return faults
+
+
+# Bend radius over tube diameter: rotary-draw tooling from 1, conduit and pipe up to 12; a figure ten times off lies outside
+# either end, as every true one is within 1 to 9.
+BEND_RATIO = (0.8, 13.0)
+
+
+def bend_radius_suits_its_tube(facts: Facts) -> list[Fault]:
+    """A bend radius is a likely multiple of the tube's outside diameter."""
+    faults = []
+    for row in facts.rows("tubes/bend_minimums", "bend_radius_minimum"):
+        od = _point(row.cells["od"])
+        for column, radius in facts.numbers(row).items() if od else ():
+            if od and not BEND_RATIO[0] <= radius / od <= BEND_RATIO[1]:
+                found = f"{row.cells[column]} {row.cells['unit']}, {radius / od:.3g} times the diameter"
+                faults.append(at_row(row, column, "bend_radius_suits_its_tube", found, READ_AGAIN))
+    return faults
+
+
+def bend_radius_rises_with_diameter(facts: Facts) -> list[Fault]:
+    """For one product, material, method, service and source, a larger tube is not bent a fifth tighter.
+
+    A fifth: tooling charts step unevenly, and the least radius on hand for one size may be larger than for the next.
+    """
+    faults = []
+    rows = facts.rows("tubes/bend_minimums", "bend_radius_minimum")
+    for group in group_by(rows, lambda r: rest(r, "od")):
+        placed = sorted(
+            ((o, r.line, r) for r in group if (o := order_of(r.cells["od"])) is not None), key=lambda p: p[:2]
+        )
+        for (_, _, a), (_, _, b) in itertools.pairwise(placed):
+            if facts.middle(b) < 0.8 * facts.middle(a):
+                found = f"{printed(b)} for {b.cells['od']}, well under {printed(a)} for {a.cells['od']}"
+                faults.append(at_row(b, column_of(b), "bend_radius_rises_with_diameter", found, READ_AGAIN))
+    return faults
+
+
+RULES: tuple[Callable[[Facts], list[Fault]], ...] = (
+    wall_under_half_the_diameter, pipe_mass_is_that_of_its_wall, pipe_wall_suits_its_size, bend_radius_suits_its_tube,
+    bend_radius_rises_with_diameter,
+)  # fmt: skip

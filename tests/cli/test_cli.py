@@ -1,0 +1,253 @@
+"""The command line: exit codes, one message, JSON, help examples that run, and what the look-up path loads."""
+
+from __future__ import annotations
+
+import json
+import os
+import re
+import shlex
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from gaugeblock.cli import COMMANDS, main
+
+ROOT = Path(__file__).resolve().parents[2]
+HEAVY = (
+    "pandas",
+    "pandera",
+    "numpy",
+    "scipy",
+    "pint",
+    "jinja2",
+    "markdown",
+    "pydantic",
+    "typing",
+    "dataclasses",
+    "hashlib",
+)
+DRY = ["torque", "3/8-16", "--grade", "SAE J429 5", "--condition", "dry"]
+
+
+def run(capsys: pytest.CaptureFixture[str], *argv: str) -> tuple[int, str, str]:
+    code = main(list(argv))
+    got = capsys.readouterr()
+    return code, got.out, got.err
+
+
+def test_a_look_up_prints_the_number_first(capsys: pytest.CaptureFixture[str]) -> None:
+    code, out, err = run(capsys, *DRY)
+    assert (code, err) == (0, "")
+    first = next(line for line in out.splitlines() if "TIGHTENING TORQUE" in line)
+    assert "31 lbf*ft = 42 N*m" in first
+    assert first.rstrip().endswith("PUBLISHED")
+
+
+def test_json_is_one_sheet(capsys: pytest.CaptureFixture[str]) -> None:
+    code, out, _ = run(capsys, *DRY, "--json")
+    sheet = json.loads(out)
+    assert code == 0
+    assert set(sheet) == {"asked", "data_release", "figures", "checks", "cautions"}
+    assert sheet["figures"][0]["value"] == 31
+    assert sheet["figures"][0]["unit"] == "lbf*ft"
+
+
+def test_in_prints_another_unit_and_keeps_the_sources_value(capsys: pytest.CaptureFixture[str]) -> None:
+    code, out, _ = run(capsys, *DRY, "--json", "--in", "N*m")
+    figure = json.loads(out)["figures"][0]
+    assert code == 0
+    assert figure["printed"] == "42 N*m"
+    assert (figure["value"], figure["unit"]) == (31, "lbf*ft")
+
+
+def test_exit_1_when_a_check_is_not_ok(capsys: pytest.CaptureFixture[str]) -> None:
+    code, out, err = run(capsys, *DRY, "--into", "aluminium", "--engagement", "1/4 in")
+    assert (code, err) == (1, "")
+    assert "NOT OK" in out
+
+
+def test_an_earlier_data_release_answers_as_it_did(capsys: pytest.CaptureFixture[str]) -> None:
+    code, out, _ = run(capsys, *DRY, "--data-release", "0.1.0", "--json")
+    assert code == 0
+    assert json.loads(out)["data_release"] == "0.1.0"
+
+
+BAD = [
+    ([], ["torque", "packet"]),
+    (["torqe"], ["torque"]),
+    (["torque"], ["THREAD"]),
+    (["torque", "3/8-16"], ["--grade"]),
+    ([*DRY[:4], "--condition"], ["--condition"]),
+    (["torque", "3/8-18", *DRY[2:]], ["3/8-16 UNC", "3/8-24 UNF"]),
+    (["torque", "M10", *DRY[2:]], ["M10x1.5", "M10x1.25"]),
+    (["torque", "3/8", *DRY[2:]], ["3/8-16 UNC"]),
+    (["torque", "3/8-16 UNF", *DRY[2:]], ["3/8-24 UNF"]),
+    (["torque", "", *DRY[2:]], ["thread"]),
+    (["torque", "8-Mar", *DRY[2:]], ["thread"]),
+    (["torque", "3/0-16", *DRY[2:]], ["thread"]),
+    (["torque", "M10x1,5", *DRY[2:]], ["M10x1.5"]),
+    (["torque", "-3/8-16", *DRY[2:]], ["torque"]),
+    (["torque", "9" * 5000, *DRY[2:]], ["thread"]),
+    (["torque", "3/8-16\x00", *DRY[2:]], ["thread"]),
+    (["torque", "3/8-16", "--grade", "5.5", "--condition", "dry"], ["grade"]),
+    (["torque", "3/8-16", "--grade", "SAE J429", "--condition", "dry"], ["SAE J429"]),
+    (["torque", "3/8-16", "--grade", "", "--condition", "dry"], ["grade"]),
+    (["torque", "#10-24", "--grade", "SAE J429 5", "--condition", "dry"], ["1/4 to 1 in"]),
+    (["torque", "3/8-16", "--grade", "SAE J429 5", "--condition", "slippery"], ["condition", "dry"]),
+    ([*DRY, "--service", "spaceship"], ["service", "vehicle"]),
+    ([*DRY, "--joint", "welded"], ["reused", "permanent"]),
+    ([*DRY, "--into", "cheese", "--engagement", "1 in"], ["aluminium"]),
+    ([*DRY, "--into", "steel", "--engagement", "15"], ["15 in", "15 mm"]),
+    ([*DRY, "--into", "steel", "--engagement", "0 in"], ["more than zero"]),
+    ([*DRY, "--into", "steel", "--engagement", "-3/4 in"], ["engagement"]),
+    ([*DRY, "--into", "steel", "--engagement", "15 kg"], ["mm"]),
+    ([*DRY, "--into", "steel", "--engagement", "15,5 mm"], ["engagement"]),
+    ([*DRY, "--into", "steel", "--engagement", "1e3 mm"], ["engagement"]),
+    ([*DRY, "--into", "steel", "--engagement", "3/4 in", "--tapped-strength", "30 ft"], ["ksi"]),
+    ([*DRY, "--given", "31"], ["lbf*ft", "N*m"]),
+    ([*DRY, "--given", "31 lbs"], ["lbf*ft"]),
+    ([*DRY, "--given", "-31 lbf*ft"], ["more than zero"]),
+    ([*DRY, "--given", "31 lbf*furlong"], ["lbf*ft"]),
+    ([*DRY, "--given", "nan lbf*ft"], ["not a number"]),
+    ([*DRY, "--given", "1/0 lbf*ft"], ["zero"]),
+    ([*DRY, "--wrench", "5-80"], ["5 to 80 lbf*ft by 1"]),
+    ([*DRY, "--wrench", "80 to 5 lbf*ft by 1"], ["sensible"]),
+    ([*DRY, "--wrench", "5 to 80 lbf*ft by 0"], ["sensible"]),
+    ([*DRY, "--wrench", "5 to 80 ft by 1"], ["torque"]),
+    ([*DRY, "--adapter", "2 in"], ["2 in on 12 in"]),
+    ([*DRY, "--adapter", "2 in on 0 in"], ["more than zero"]),
+    ([*DRY, "--adapter", "20 in on 12 in at 180 deg"], ["more than zero"]),
+    ([*DRY, "--locknut", "magic"], ["all-metal"]),
+    ([*DRY, "--prevailing", "-3 lbf*in"], ["less than zero"]),
+    ([*DRY, "--in", "furlong"], ["unit"]),
+    ([*DRY, "--in", "degC"], ["lbf*ft"]),
+    ([*DRY, "--data-release", "9.9.9"], ["0.1.0"]),
+    ([*DRY, "--no-such-option"], ["--no-such-option"]),
+    ([*DRY, "extra"], ["extra"]),
+    (["part", "spark plug", "--size", "15 mm"], ["14 mm"]),
+    (["part", "sprak plug"], ["spark plug"]),
+    (["find", " "], ["words"]),
+    (["find", "x" * 300], ["words"]),
+    (["audit", "--fail-on", "memry"], ["from memory"]),
+    (["audit", "no-such-file.json"], ["cannot be read"]),
+    (["audit", __file__], ["not JSON"]),
+    (["packet", "no-such-job.toml", "--out", "x"], ["no-such-job.toml"]),
+    (["packet", "."], ["--out"]),
+]
+
+
+# Without a command there is nothing to print as JSON.
+@pytest.mark.parametrize(
+    ("argv", "words", "as_json"), [(a, w, j) for a, w in BAD for j in (False, True) if a or not j],
+    ids=lambda v: " ".join(v)[:40] if isinstance(v, list) else str(v),
+)  # fmt: skip
+def test_bad_input_is_one_message_exit_2_and_nothing_printed(
+    capsys: pytest.CaptureFixture[str],
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    argv: list[str],
+    words: list[str],
+    as_json: bool,
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    code, out, err = run(capsys, *argv, *(["--json"] if as_json else []))
+    assert code == 2
+    if argv:
+        assert out == ""
+        assert len(err) < 2000
+        for word in words:
+            assert word in err
+        if as_json:
+            error = json.loads(err)["error"]
+            assert set(error) >= {"kind", "asked", "where", "why", "nearest", "do"}
+            assert error["why"]
+            assert error["do"]
+            assert len(error["nearest"]) <= 5
+        else:
+            assert err.count("\n") == 1
+    assert list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.parametrize("name", sorted(COMMANDS))
+def test_every_help_has_an_example_that_runs(
+    capsys: pytest.CaptureFixture[str], name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with pytest.raises(SystemExit) as stopped:
+        main([name, "--help"])
+    assert stopped.value.code == 0
+    shown = capsys.readouterr().out
+    example = shlex.split(shown.split("example:\n", 1)[1].strip())
+    assert example[:2] == ["gaugeblock", name]
+    monkeypatch.chdir(tmp_path)
+    demo = ROOT / "reports" / "examples" / "demo"
+    for i, word in enumerate(example):
+        if word.endswith("packet.json"):
+            example[i] = str(demo / "packet.json")
+        elif word.endswith(".toml") and name != "new":
+            example[i] = str(demo) + ".toml"
+        elif word.startswith("packets/"):
+            example[i] = "out"
+    assert main(example[1:]) in (0, 1)
+    assert capsys.readouterr().out
+
+
+def modules_after(*argv: str) -> list[str]:
+    code = (
+        "import sys\nfrom gaugeblock.cli import main\n"
+        f"main({list(argv)!r})\nprint('\\n'.join(sys.modules), file=sys.stderr)"
+    )
+    environment = {k: v for k, v in os.environ.items() if not k.startswith("COV")}
+    done = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, check=True, env=environment, timeout=60
+    )
+    return done.stderr.split()
+
+
+def test_the_look_up_path_is_light() -> None:
+    loaded = modules_after(*DRY)
+    assert len(loaded) <= 100
+    assert not [m for m in loaded if m.split(".")[0] in HEAVY]
+
+
+def test_importing_the_package_loads_no_room() -> None:
+    done = subprocess.run(
+        [sys.executable, "-c", "import sys, gaugeblock; print([m for m in sys.modules if m.startswith('gaugeblock')])"],
+        capture_output=True,
+        text=True,
+        check=True,
+        timeout=60,
+    )
+    assert done.stdout.strip() == "['gaugeblock']"
+
+
+def test_the_face_is_what_it_says() -> None:
+    import gaugeblock
+
+    assert sorted(gaugeblock._FACE) == gaugeblock.__all__
+    for name in gaugeblock.__all__:
+        assert getattr(gaugeblock, name) is not None
+    with pytest.raises(AttributeError):
+        _ = gaugeblock.no_such_name
+
+
+def test_find_with_no_hit_is_empty_and_names_the_nearest(capsys: pytest.CaptureFixture[str]) -> None:
+    code, out, err = run(capsys, "find", "sparrk plgu", "--json")
+    found = json.loads(out)
+    assert (code, err) == (0, "")
+    assert found["figures"] == []
+    assert "spark plug" in " ".join(found["nearest"])
+
+
+def test_audit_fails_on_a_kind(capsys: pytest.CaptureFixture[str]) -> None:
+    demo = str(ROOT / "reports" / "examples" / "demo" / "packet.json")
+    assert run(capsys, "audit", demo)[0] == 0
+    assert run(capsys, "audit", demo, "--fail-on", "no published source")[0] == 1
+    assert run(capsys, "audit", demo, "--fail-on", "withdrawn")[0] == 0
+
+
+def test_readme_commands_are_real() -> None:
+    text = (ROOT / "README.md").read_text(encoding="utf-8")
+    for script in re.findall(r"`(scripts/\w+)`", text):
+        assert os.access(ROOT / script, os.X_OK), script

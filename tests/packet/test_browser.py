@@ -1,0 +1,147 @@
+"""The demo packet in a real browser: it asks for nothing, prints on Letter and A4, and fits a phone."""
+
+from __future__ import annotations
+
+import html
+import json
+import re
+import shutil
+import subprocess
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parents[2]
+PAGE = ROOT / "reports" / "examples" / "demo" / "packet.html"
+PAPERS = {"Letter": (612, 792), "A4": (595, 842)}
+MM = 72 / 25.4
+# DejaVu Sans Bold: a digit is 0.729 em high, ascent and descent together 1.164 em (what pdftotext boxes).
+DIGIT_SHARE = 0.729 / 1.164
+
+
+def browser() -> str:
+    found = shutil.which("chromium") or shutil.which("chromium-browser")
+    assert found, "chromium is needed: scripts/test installs it"
+    return found
+
+
+def run(folder: Path, *arguments: str) -> str:
+    quiet = [
+        "--disable-quic",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+    ]
+    command = [
+        browser(),
+        "--headless",
+        "--no-sandbox",
+        "--disable-gpu",
+        *quiet,
+        f"--user-data-dir={folder / 'profile'}",
+        *arguments,
+    ]
+    done = subprocess.run(command, capture_output=True, text=True, timeout=120, check=True)
+    return done.stdout
+
+
+@pytest.fixture(scope="module", params=sorted(PAPERS))
+def printed(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> tuple[str, Path]:
+    paper = str(request.param)
+    folder = tmp_path_factory.mktemp(f"print-{paper}")
+    copy = folder / "page.html"
+    copy.write_text(
+        PAGE.read_text(encoding="utf-8").replace("</style>", f"@page {{ size: {paper} }}</style>"), encoding="utf-8"
+    )
+    run(folder, "--no-pdf-header-footer", f"--print-to-pdf={folder / 'page.pdf'}", copy.as_uri())
+    return paper, folder / "page.pdf"
+
+
+def words_of(pdf: Path) -> list[list[tuple[float, float, float, float, str]]]:
+    """Each page's words with their boxes in points."""
+    out = subprocess.run(
+        ["pdftotext", "-bbox", str(pdf), "-"], capture_output=True, text=True, timeout=60, check=True
+    ).stdout
+    pages = []
+    for page in out.split("<page ")[1:]:
+        found = re.findall(r'<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">(.*?)</word>', page)
+        pages.append([(float(a), float(b), float(c), float(d), html.unescape(w)) for a, b, c, d, w in found])
+    return pages
+
+
+def test_prints_on_its_paper_with_the_running_foot(printed: tuple[str, Path]) -> None:
+    paper, pdf = printed
+    info = subprocess.run(["pdfinfo", str(pdf)], capture_output=True, text=True, timeout=60, check=True).stdout
+    size = re.search(r"Page size:\s+([\d.]+) x ([\d.]+)", info)
+    assert size is not None
+    assert (float(size[1]), float(size[2])) == pytest.approx(PAPERS[paper], abs=1)
+    pages = words_of(pdf)
+    digest = json.loads((PAGE.parent / "packet.json").read_text(encoding="utf-8"))["document"]["digest"][:12]
+    for number, words in enumerate(pages, 1):
+        text = " ".join(w for *_, w in words)
+        assert f"page {number} of {len(pages)}" in text
+        assert digest in text
+        assert "0042" in text
+        assert "revision B" in text
+
+
+def test_nothing_is_cut_off(printed: tuple[str, Path]) -> None:
+    paper, pdf = printed
+    width, height = PAPERS[paper]
+    for words in words_of(pdf):
+        for left, top, right, bottom, word in words:
+            assert left >= 8 * MM, word
+            assert right <= width - 8 * MM, word
+            assert top >= 8 * MM, word
+            assert bottom <= height - 5 * MM, word
+
+
+def test_the_number_on_a_card_is_8_mm_high(printed: tuple[str, Path]) -> None:
+    record = json.loads((PAGE.parent / "packet.json").read_text(encoding="utf-8"))
+    tall = [
+        w for page in words_of(printed[1]) for w in page if (w[3] - w[1]) * DIGIT_SHARE >= 8 * MM and w[4][0].isdigit()
+    ]
+    cards_with_number = PAGE.read_text(encoding="utf-8").count('<span class="big">')
+    assert cards_with_number >= 15
+    assert len(tall) >= cards_with_number
+    assert len(record["sheets"]) >= cards_with_number
+
+
+# The browser calls home on its own; the page itself holds no address at all (test_packet), so these hide nothing.
+OWN_HOSTS = (".google.com", ".googleapis.com", ".gvt1.com", ".gstatic.com")
+
+
+def addresses_asked_by(page: Path, folder: Path) -> set[str]:
+    """What opening a page makes the browser ask the network for, its own calls home left out."""
+    log = folder / "net.json"
+    run(folder, f"--log-net-log={log}", f"--screenshot={folder / 'page.png'}", page.as_uri())
+    assert (folder / "page.png").stat().st_size > 10_000
+    found = re.findall(r'"url":"((?:https?|wss?|ftp)://([^/"]+)[^"]*)"', log.read_text(encoding="utf-8"))
+    return {url for url, host in found if not host.endswith(OWN_HOSTS)}
+
+
+def test_opening_the_page_asks_for_nothing(tmp_path: Path) -> None:
+    assert addresses_asked_by(PAGE, tmp_path) == set()
+
+
+def test_a_page_that_asks_would_be_seen(tmp_path: Path) -> None:
+    copy = tmp_path / "asks.html"
+    image = '<img src="http://gaugeblock.invalid/x.png"></body>'
+    copy.write_text(PAGE.read_text(encoding="utf-8").replace("</body>", image), encoding="utf-8")
+    assert addresses_asked_by(copy, tmp_path) == {"http://gaugeblock.invalid/x.png"}
+
+
+def test_fits_a_phone(tmp_path: Path) -> None:
+    """In a frame 390 px wide nothing is wider than the frame."""
+    outer = tmp_path / "phone.html"
+    outer.write_text(
+        f'<iframe id="f" src="{PAGE.as_uri()}" style="width:390px;height:800px;border:0"></iframe><script>'
+        "onload = () => { const d = document.getElementById('f').contentDocument.documentElement;"
+        " document.title = d.scrollWidth + ' ' + d.clientWidth; }</script>",
+        encoding="utf-8",
+    )
+    dom = run(tmp_path, "--allow-file-access-from-files", "--virtual-time-budget=5000", "--dump-dom", outer.as_uri())
+    found = re.search(r"<title>(\d+) (\d+)</title>", dom)
+    assert found is not None, dom[:400]
+    assert int(found[1]) <= int(found[2])

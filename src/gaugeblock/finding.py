@@ -114,11 +114,12 @@ def find(text: str, *, data: Refdata | None = None) -> Found:
     words = plain(text).split() if len(text) <= _LONGEST else []
     if not words:
         raise InputError(text[:40] or "(blank)", "find", "no words, or too many", (), "give one to a few words")
-    hits = []
-    for order, entry in enumerate(_index(data)):
-        searched = entry.all
-        if all(word in searched for word in words):
-            hits.append((_score(entry, words), order, entry))
+    entries, texts = _index(data)
+    first, *rest = sorted(words, key=len, reverse=True)
+    at = [i for i, text in enumerate(texts) if first in text]
+    for word in rest:
+        at = [i for i in at if word in texts[i]]
+    hits = [(_score(entries[i], words), i, entries[i]) for i in at]
     hits.sort(key=lambda h: h[:2])
     groups = [(entry, _figures(entry, data)) for _, _, entry in hits[:SHOWN]]
     near = _nearest(text, words, data) if not hits else []
@@ -142,10 +143,11 @@ def _figures(entry: Entry, data: Refdata) -> list[Figure]:
     return [lookup.govern_rows(rows, data) for rows in by_quantity.values()]
 
 
-def _index(data: Refdata) -> list[Entry]:
+def _index(data: Refdata) -> tuple[list[Entry], list[str]]:
     got = data.memo.get("find index")
     if got is None:
-        got = data.memo["find index"] = _build(data)
+        entries = _build(data)
+        got = data.memo["find index"] = (entries, [e.all for e in entries])
     return got  # type: ignore[return-value]
 
 

@@ -431,6 +431,25 @@ def test_a_compound_angle_is_worked_from_both_views() -> None:
     assert sheet.figure("working_angle_true").typical == pytest.approx(5.0, abs=0.01)
 
 
+def test_a_finding_that_only_mentions_a_number_is_words() -> None:
+    check = only(setup("rear", "ring gear", "backlash", as_left="about 0.006 in", maker=MAKER), LEFT)
+    assert (check.result, "words" in check.reason) == ("cannot tell", True)
+
+
+def test_a_torque_is_no_backlash() -> None:
+    with pytest.raises(UnitError):
+        setup("rear", "ring gear", "backlash", as_left="10 lbf*ft")
+
+
+def test_a_manual_with_a_figure_for_new_and_for_used_parts_asks_which() -> None:
+    sheet = setup("wide utility truck axle (TM 9-2320-280-34)", "pinion", "preload", as_left="12 lbf*in")
+    assert "say whether new or used" in only(sheet, LEFT).reason
+
+
+def test_a_pass_on_recalled_strength_says_so() -> None:
+    assert "from memory" in only(steel("1541", treatment="cold drawn", shaft="1 in", torque="500 lbf*ft"), SHAFT).reason
+
+
 def test_an_unknown_phasing_is_refused() -> None:
     with pytest.raises(InputError):
         joint("3 deg", "3 deg", phasing="sideways")

@@ -90,6 +90,13 @@ def test_other_services_inform_and_never_judge() -> None:
     assert check(asked).result == "not ok"
 
 
+@pytest.mark.parametrize(("radius", "result"), [("3.9 in", "not ok"), ("4.5 in", "cannot tell"), ("5 in", "ok")])
+def test_a_rule_that_does_not_say_what_it_measures_to_may_mean_either(radius: str, result: str) -> None:
+    # 2 x diameter for piping: 4 in to the centre line, or to the inside, which is 5 in to the centre line
+    sheet = bend(od="2 in", wall=".154 in", material="steel", method="power bender", radius=radius, service="piping")
+    assert check(sheet).result == result
+
+
 # ---------------------------------------------------------------- radius, strain, walls
 
 

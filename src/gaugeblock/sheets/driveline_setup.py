@@ -72,7 +72,12 @@ def setup(
     left = _finding(as_left, dimension, quantity, "as left")
     found = _finding(as_found, dimension, quantity, "as found")
     figures = [f for f in (made, published if made is None else None, left, found) if f is not None]
-    checks = [_check(rule, made, maker, left, as_left, wear, component)]
+    if rule is None:
+        several = "the manual of this axle has more than one figure here: say whether new or used, or name the step"
+        none = "the maker's figure is not given; figures of other axles do not answer"
+        checks = [Check(CHECK, CANNOT_TELL, several if own else none)]
+    else:
+        checks = [_check(rule, made, maker, left, as_left, wear, component)]
     cautions = _cautions(rows, data)
     if rule is not None and found is not None and _within("as found", found, rule).result == NOT_OK:
         text = f"As found, {found.text} {found.unit} was outside {printed(rule, data)}."
@@ -212,20 +217,14 @@ def _within(name: str, got: Figure, rule: Figure) -> Check:
 
 
 def _check(
-    rule: Figure | None,
+    rule: Figure,
     made: Figure | None,
     maker: Maker | None,
     left: Figure | None,
     as_left: str | None,
     wear: str | None,
     component: str,
-    several: bool,
 ) -> Check:
-    if rule is None:
-        if several:
-            why = "the manual of this axle has more than one figure here: say whether new or used, or name the step"
-            return Check(CHECK, CANNOT_TELL, why)
-        return Check(CHECK, CANNOT_TELL, "the maker's figure is not given; figures of other axles do not answer")
     if left is None:
         said = f"as left is words: {as_left}" if as_left else "as left is not given"
         return Check(CHECK, CANNOT_TELL, said)

@@ -96,7 +96,7 @@ def _service(typed: str, data: Refdata) -> str:
 
 
 class Minimum:
-    """A least radius: the row, its centre-line radius as a Figure, and the ends of what the rows of its kind say, in m."""
+    """A least radius: the row, the radius it comes to, and the ends to the centre line that rows of its kind give, in m."""
 
     __slots__ = ("high_m", "low_m", "radius", "row")
 
@@ -111,14 +111,15 @@ class Minimum:
             self.radius = tube.derived(
                 "radius_from_ratio", "bend_radius_minimum", row.typical * scale, unit, (row, tube.od),
                 low=None if row.low is None else row.low * scale, high=None if row.high is None else row.high * scale, side="min",
-                conditions=f"service: {service}; measured to the {row.key['measured_to']}", mark=f"|{service} {row.text}",
+                conditions=f"service: {service}; measured to: {row.key['measured_to']}", mark=f"|{service} {row.text}",
             )  # fmt: skip
         else:
             self.low_m, self.high_m = units.to_base(low, row.unit), units.to_base(high, row.unit)
             self.radius = row
-            if row.key["measured_to"] == "inside":
-                half = float(tube.od_m) / 2
-                self.low_m, self.high_m = self.low_m + half, self.high_m + half
+        to = row.key["measured_to"]
+        if to != "centre line":  # where the source does not say, it may be either: the ends lie half an OD apart
+            half = float(tube.od_m) / 2
+            self.low_m, self.high_m = self.low_m + (half if to == "inside" else 0.0), self.high_m + half
 
     @property
     def figures(self) -> list[Figure]:
@@ -145,14 +146,19 @@ def _minimums(tube: Bent, service: str) -> list[Minimum]:
     }
     if tube.stock.material is not None and tube.stock.material.casefold() in table.column("material"):
         keys["material"] = tube.stock.material
-    for product in products:
-        for measured_to in lookup.choices(_TABLE, "measured_to", data=data, product=product):
-            for quantity in ("bend_radius_minimum", "bend_ratio_minimum"):
-                row = lookup.look_up_or_none(
-                    _TABLE, quantity, data=data, product=product, measured_to=measured_to, **keys
-                )
-                if row is not None:
-                    found.append(Minimum(row, tube))
+    for quantity in ("bend_radius_minimum", "bend_ratio_minimum"):
+        fits = [
+            r.cells
+            for r in table.by_quantity[quantity]
+            if r.cells["product"] in products
+            and r.cells["service"] in (service, "any")
+            and r.cells["family"] in (tube.family, "any")
+            and r.cells["method"] in (tube.method, "any")
+        ]
+        for product, measured_to in dict.fromkeys((c["product"], c["measured_to"]) for c in fits):
+            row = lookup.look_up_or_none(_TABLE, quantity, data=data, product=product, measured_to=measured_to, **keys)
+            if row is not None:
+                found.append(Minimum(row, tube))
     return sorted(
         found,
         key=lambda m: (m.row.key["wall"] == "any", m.row.key["od"] == "any", m.row.quantity == "bend_ratio_minimum"),
@@ -285,6 +291,9 @@ def _against(name: str, tube: Bent, minimum: Minimum, centre: Figure | None) -> 
     over_low = float(tube.clr_m) >= minimum.low_m * (1 - 1e-9)
     if thin and over_low:
         return Check(name, CANNOT_TELL, f"{text}; {thin}: bend a test piece", needed, check.actual)
+    if check.result == NOT_OK and over_low and row.key["measured_to"] == "not stated":
+        why = f"{text}: the source does not say what it is measured to"
+        return Check(name, CANNOT_TELL, why, needed, check.actual)
     if check.result == NOT_OK and over_low:
         return Check(
             name, CANNOT_TELL, f"{text}: inside the spread of this habit; bend a test piece", needed, check.actual

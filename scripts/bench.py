@@ -1,0 +1,95 @@
+"""Times the program against `python -c pass` beside it, and its warm answers a second. Run by scripts/bench."""
+
+from __future__ import annotations
+
+import contextlib
+import datetime
+import io
+import os
+import platform
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[1]
+BIN = ROOT / ".venv" / "bin"
+DEMO = str(ROOT / "reports" / "examples" / "demo.toml")
+ROUNDS = 15
+
+COLD: list[tuple[str, list[str], str]] = [
+    ('torque 3/8-16 --grade "SAE J429 5" --condition dry', ["torque", "3/8-16", "--grade", "SAE J429 5", "--condition", "dry"], "4x"),
+    ('bend --od "1 3/4 in" --wall "0.120 in" ...', ["bend", "--od", "1 3/4 in", "--wall", "0.120 in", "--material", "1020", "--method", "rotary draw", "--radius", "5 1/2 in"], "4x"),
+    ("heat DOT 4 --state wet", ["heat", "DOT 4", "--state", "wet"], "4x"),
+    ("steel 4340 --treatment ... --temper 800 degF", ["steel", "4340", "--treatment", "quenched and tempered", "--temper", "800 degF"], "4x"),
+    ("packet (demo)", ["packet", DEMO, "--out", "{out}"], "40x"),
+    ("validate", ["validate"], "1.5 s"),
+]  # fmt: skip
+
+
+def once(command: list[str]) -> float:
+    start = time.perf_counter()
+    subprocess.run(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, check=False)
+    return time.perf_counter() - start
+
+
+def cold() -> None:
+    print("| cold, whole process | median | times `python -c pass` | budget |\n|---|---|---|---|")
+    bare = [str(BIN / "python"), "-c", "pass"]
+    with tempfile.TemporaryDirectory() as out:
+        for name, argv, budget in COLD:
+            command = [str(BIN / "gaugeblock"), *(a.replace("{out}", out + "/packet") for a in argv)]
+            once(command)
+            pairs = [(once(command), once(bare)) for _ in range(ROUNDS if budget == "4x" else 5)]
+            mine = statistics.median(p[0] for p in pairs)
+            ratio = statistics.median(p[0] / p[1] for p in pairs)
+            print(f"| {name} | {mine * 1000:.0f} ms | {ratio:.1f} | {budget} |")
+
+
+def rate(call: Callable[[], object], seconds: float = 1.0, batch: int = 1) -> float:
+    call()
+    count, start = 0, time.perf_counter()
+    while time.perf_counter() - start < seconds:
+        for _ in range(batch):
+            call()
+        count += batch
+    return count / (time.perf_counter() - start)
+
+
+def warm() -> None:
+    import numpy as np
+
+    from gaugeblock import finding, look_up, torque
+    from gaugeblock.calc import fasteners
+    from gaugeblock.packet import make, render
+
+    print("\n| warm | measured | budget |\n|---|---|---|")
+    found = rate(lambda: look_up("fasteners/threads", "tensile_stress_area", thread="3/8-16 UNC"), batch=1000)
+    print(f"| exact look-ups a second | {found:,.0f} | 200,000 |")
+    answers = rate(lambda: torque("3/8-16", grade="SAE J429 5", condition="anti-seize"), batch=100)
+    print(f"| whole `torque` answers a second | {answers:,.0f} | 20,000 |")
+    n = 1_000_000
+    draw = np.random.default_rng(1)
+    k, d, f = draw.uniform(0.1, 0.3, n), draw.uniform(0.006, 0.02, n), draw.uniform(1e3, 1e5, n)
+    rows = rate(lambda: fasteners.torque_window(k * 0.8, k, k * 1.2, d, f, f / 0.75)) * n
+    print(f"| torque with window over arrays, rows a second | {rows:,.0f} | 20,000,000 |")
+    search = 1 / rate(lambda: finding.find("spark plug 14 mm"), batch=5)
+    print(f"| text search over all tables | {search * 1000:.1f} ms | 5 ms |")
+    packet = 1 / rate(lambda: render.render(make.make(DEMO)), seconds=2)
+    print(f"| demo packet | {packet * 1000:.0f} ms | 200 ms |")
+
+
+def main() -> int:
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
+    print(f"{datetime.date.today()}, {platform.machine()}, {os.cpu_count()} cores, Python {platform.python_version()}\n")
+    cold()
+    with contextlib.redirect_stderr(io.StringIO()):
+        warm()
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from gaugeblock.commands.shared import common_options, parser_of, print_sheet
+
 
 def steel(argv: list[str]) -> int:
     """Run ``gaugeblock steel``; the exit code."""
-    from gaugeblock.cli import _common, _parser, _print_sheet
-
-    parser = _parser(
+    parser = parser_of(
         "steel", "The strength of a shaft steel, its torsional yield, and what a torque does to a shaft of it.",
         'gaugeblock steel 4340 --treatment "quenched and tempered" --temper "800 degF" --shaft "1 in" --torque "1500 lbf*ft"',
     )  # fmt: skip
@@ -22,7 +22,7 @@ def steel(argv: list[str]) -> int:
     parser.add_argument("--length", metavar="L", help="length that twists: 30 in")
     parser.add_argument("--torque", metavar="T", help="torque asked of the shaft: 1500 lbf*ft")
     parser.add_argument("--hardness", metavar="H", help="hardness measured on this shaft: 42 HRC")
-    _common(parser)
+    common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.sheets.driveline import steel as sheet_of
     from gaugeblock.tables.load import refdata
@@ -31,33 +31,29 @@ def steel(argv: list[str]) -> int:
         a.grade, treatment=a.treatment, temper=a.temper, section=a.section, shaft=a.shaft, bore=a.bore, length=a.length, torque=a.torque,
         hardness=a.hardness, data=refdata(a.data_release),
     )  # fmt: skip
-    return _print_sheet(sheet, a.json, a.unit)
+    return print_sheet(sheet, a.json, a.unit)
 
 
 def hardness(argv: list[str]) -> int:
     """Run ``gaugeblock hardness``; the exit code."""
-    from gaugeblock.cli import _common, _parser, _print_sheet
-
-    parser = _parser(
+    parser = parser_of(
         "hardness",
         "A hardness on other scales and as strength, on the printed points and between them.",
         "gaugeblock hardness 42 HRC",
     )
     parser.add_argument("value", metavar="VALUE", help="42")
     parser.add_argument("scale", metavar="SCALE", help="HRC, HB")
-    _common(parser)
+    common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.sheets.driveline_hardness import hardness as sheet_of
     from gaugeblock.tables.load import refdata
 
-    return _print_sheet(sheet_of(a.scale, a.value, data=refdata(a.data_release)), a.json, a.unit)
+    return print_sheet(sheet_of(a.scale, a.value, data=refdata(a.data_release)), a.json, a.unit)
 
 
 def spline(argv: list[str]) -> int:
     """Run ``gaugeblock spline``; the exit code."""
-    from gaugeblock.cli import _common, _parser, _print_sheet
-
-    parser = _parser(
+    parser = parser_of(
         "spline",
         "Basic sizes of a 30 degree involute spline from the standard's equations.",
         "gaugeblock spline 24/48 35",
@@ -73,7 +69,7 @@ def spline(argv: list[str]) -> int:
     parser.add_argument("--source", metavar="S", help="what drives: engine, electric motor")
     parser.add_argument("--load", metavar="L", help='"uniform load", "heavy shock load"')
     parser.add_argument("--cycles", metavar="N", help='torque cycles: "10000 cycles"')
-    _common(parser)
+    common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.sheets.driveline_spline import spline as sheet_of
     from gaugeblock.tables.load import refdata
@@ -82,14 +78,12 @@ def spline(argv: list[str]) -> int:
         a.pitch, a.teeth, pressure_angle=a.pressure_angle, root=a.root, fit=a.fit, torque=a.torque, bore=a.bore, material=a.material,
         source=a.source, load=a.load, cycles=a.cycles, data=refdata(a.data_release),
     )  # fmt: skip
-    return _print_sheet(sheet, a.json, a.unit)
+    return print_sheet(sheet, a.json, a.unit)
 
 
 def setup(argv: list[str]) -> int:
     """Run ``gaugeblock setup``; the exit code."""
-    from gaugeblock.cli import _common, _parser, _print_sheet
-
-    parser = _parser(
+    parser = parser_of(
         "setup", "One step of an axle's set-up: as found and as left against the maker's figure.",
         'gaugeblock setup rear "ring gear" backlash --wear new --as-left "0.007 in" --maker-low "0.005 in" --maker-high "0.008 in" '
         '--maker-source "axle maker\'s sheet" --maker-place "page 4"',
@@ -102,7 +96,7 @@ def setup(argv: list[str]) -> int:
     parser.add_argument("--as-left", metavar="X", help="what was measured after")
     for name in ("value", "low", "high", "source", "place"):
         parser.add_argument(f"--maker-{name}", metavar="X", help=f"the maker's figure: its {name}")
-    _common(parser)
+    common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.sheets.driveline_setup import setup as sheet_of
     from gaugeblock.tables.load import refdata
@@ -112,14 +106,12 @@ def setup(argv: list[str]) -> int:
         a.axle, a.component, a.step, a.wear, as_found=a.as_found, as_left=a.as_left, maker=maker if any(maker) else None,
         data=refdata(a.data_release),
     )  # fmt: skip
-    return _print_sheet(sheet, a.json, a.unit)
+    return print_sheet(sheet, a.json, a.unit)
 
 
 def joint(argv: list[str]) -> int:
     """Run ``gaugeblock joint``; the exit code."""
-    from gaugeblock.cli import _common, _parser, _print_sheet
-
-    parser = _parser(
+    parser = parser_of(
         "joint", "How much a universal joint, or a pair of them, makes the driven shaft speed up and slow down.",
         'gaugeblock joint "5 deg" "5 deg" --phasing "in phase" --speed "3000 rpm"',
     )  # fmt: skip
@@ -130,10 +122,10 @@ def joint(argv: list[str]) -> int:
         "--top", metavar="ANGLE", help="the first joint's angle in the top view; ANGLE is then the side view's"
     )
     parser.add_argument("--speed", metavar="N", help="driveshaft speed: 3000 rpm")
-    _common(parser)
+    common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.sheets.driveline_joint import joint as sheet_of
     from gaugeblock.tables.load import refdata
 
     sheet = sheet_of(a.angle, a.second, phasing=a.phasing, top=a.top, speed=a.speed, data=refdata(a.data_release))
-    return _print_sheet(sheet, a.json, a.unit)
+    return print_sheet(sheet, a.json, a.unit)

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from gaugeblock.commands.shared import common_options, parser_of, print_sheet
+
 
 def bend(argv: list[str]) -> int:
     """``gaugeblock bend``: the least radius for a tube, and what a bend does to it."""
-    from gaugeblock.cli import _common, _parser, _print_sheet
-
-    parser = _parser(
+    parser = parser_of(
         "bend", "The least radius for a tube, whether a die keeps to it, and what the bend does to the tube.",
         'gaugeblock bend --od "1-3/4 in" --wall ".120 in" --material "1020 DOM" --method "rotary draw" --radius "5-1/2 in"',
     )  # fmt: skip
@@ -25,7 +25,7 @@ def bend(argv: list[str]) -> int:
     parser.add_argument("--condition", metavar="C", help='"as drawn", normalized, annealed')
     parser.add_argument("--spec", metavar="S", help='what it was bought to: "ASTM A513"')
     parser.add_argument("--diameters", metavar="PAIR", help='largest and smallest at a bend made: "1.80 x 1.70 in"')
-    _common(parser)
+    common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.sheets import tubes
     from gaugeblock.tables.load import refdata
@@ -35,46 +35,40 @@ def bend(argv: list[str]) -> int:
         measured_to=a.measured_to, product=a.product, condition=a.condition, spec=a.spec, diameters=a.diameters,
         data=refdata(a.data_release),
     )  # fmt: skip
-    return _print_sheet(sheet, a.json, a.unit)
+    return print_sheet(sheet, a.json, a.unit)
 
 
 def gauge(argv: list[str]) -> int:
     """``gaugeblock gauge``: the wall that a gauge number means."""
-    from gaugeblock.cli import _common, _parser, _print_sheet
-
-    parser = _parser("gauge", "The wall that a gauge number means in one system.", "gaugeblock gauge 16 --system BWG")
+    parser = parser_of("gauge", "The wall that a gauge number means in one system.", "gaugeblock gauge 16 --system BWG")
     parser.add_argument("number", metavar="NUMBER", help='16, "16 ga", "16 BWG"')
     parser.add_argument("--system", metavar="S", help='BWG (tube), "sheet steel", stainless, AWG ...')
-    _common(parser)
+    common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.sheets import tube_tables
     from gaugeblock.tables.load import refdata
 
-    return _print_sheet(tube_tables.gauge(a.number, system=a.system, data=refdata(a.data_release)), a.json, a.unit)
+    return print_sheet(tube_tables.gauge(a.number, system=a.system, data=refdata(a.data_release)), a.json, a.unit)
 
 
 def pipe(argv: list[str]) -> int:
     """``gaugeblock pipe``: the true OD of a pipe size."""
-    from gaugeblock.cli import _common, _parser, _print_sheet
-
-    parser = _parser(
+    parser = parser_of(
         "pipe", "The true OD of a pipe size, with wall and bore of a schedule.", 'gaugeblock pipe "1-1/2" --schedule 40'
     )
     parser.add_argument("nps", metavar="SIZE", help='nominal pipe size: "1-1/2"')
     parser.add_argument("--schedule", metavar="S", help="40, 80, 10S, STD, XS")
-    _common(parser)
+    common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.sheets import tube_tables
     from gaugeblock.tables.load import refdata
 
-    return _print_sheet(tube_tables.pipe(a.nps, schedule=a.schedule, data=refdata(a.data_release)), a.json, a.unit)
+    return print_sheet(tube_tables.pipe(a.nps, schedule=a.schedule, data=refdata(a.data_release)), a.json, a.unit)
 
 
 def material(argv: list[str]) -> int:
     """``gaugeblock material``: what a tube metal guarantees, and what is typical of it."""
-    from gaugeblock.cli import _common, _parser, _print_sheet
-
-    parser = _parser(
+    parser = parser_of(
         "material",
         "What a tube metal guarantees, then what is typical of it.",
         'gaugeblock material "1020 DOM as drawn"',
@@ -85,7 +79,7 @@ def material(argv: list[str]) -> int:
     parser.add_argument("--spec", metavar="S", help='what it was bought to: "ASTM A513"')
     parser.add_argument("--od", metavar="D", help="outside diameter, where the specification steps by size")
     parser.add_argument("--wall", metavar="T", help="wall, where the specification steps by size")
-    _common(parser)
+    common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.sheets import tube_tables
     from gaugeblock.tables.load import refdata
@@ -99,14 +93,12 @@ def material(argv: list[str]) -> int:
         wall=a.wall,
         data=refdata(a.data_release),
     )
-    return _print_sheet(sheet, a.json, a.unit)
+    return print_sheet(sheet, a.json, a.unit)
 
 
 def flare(argv: list[str]) -> int:
     """``gaugeblock flare``: what a flare asks of the tube and the nut."""
-    from gaugeblock.cli import _common, _parser, _print_sheet
-
-    parser = _parser(
+    parser = parser_of(
         "flare", "What a flare asks: wall limit, diameter, nut thread; whether wall and port thread fit.",
         'gaugeblock flare double --od "3/16 in" --wall ".028 in" --standard "inverted flare" --port 3/8-24',
     )  # fmt: skip
@@ -115,7 +107,7 @@ def flare(argv: list[str]) -> int:
     parser.add_argument("--wall", metavar="T", help="wall to check: .028 in")
     parser.add_argument("--standard", metavar="S", help="of the nut: 'inverted flare', 'SAE J514', AN924 ...")
     parser.add_argument("--port", metavar="THREAD", help="thread of the port: 3/8-24, M10x1")
-    _common(parser)
+    common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.sheets import tube_tables
     from gaugeblock.tables.load import refdata
@@ -123,4 +115,4 @@ def flare(argv: list[str]) -> int:
     sheet = tube_tables.flare(
         a.flare, od=a.od, wall=a.wall, standard=a.standard, port=a.port, data=refdata(a.data_release)
     )
-    return _print_sheet(sheet, a.json, a.unit)
+    return print_sheet(sheet, a.json, a.unit)

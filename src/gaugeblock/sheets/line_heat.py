@@ -240,25 +240,29 @@ class Estimate:
 def gap_that_is_ok(estimate: Estimate, limit_k: float) -> float | None:
     """Smallest gap in m at which the highest answer is within the limit; None when none up to 1 m is.
 
-    The temperature falls with the gap, so a bisection on its logarithm finds it.
+    The temperature falls with the gap, so false position on its logarithm finds it, to 1e-4 K
+    on the safe side.
     """
     from math import exp, log
 
-    def highest(gap_m: float) -> float:
-        ends = {n: e for n, e in estimate.highest.items() if n != "gap"}
-        return float(balance(estimate.beside, ends, gap_m).kelvin)
+    ends = {n: e for n, e in estimate.highest.items() if n != "gap"}
 
-    low, high = log(_NARROWEST_GAP_M), log(_WIDEST_GAP_M)
-    if highest(_WIDEST_GAP_M) > limit_k:
+    def over(log_gap: float) -> float:
+        return float(balance(estimate.beside, ends, exp(log_gap)).kelvin) - limit_k
+
+    a, b = log(_NARROWEST_GAP_M), log(_WIDEST_GAP_M)
+    at_a, at_b = over(a), over(b)
+    if at_b > 0:
         return None
-    if highest(_NARROWEST_GAP_M) <= limit_k:
+    if at_a <= 0:
         return _NARROWEST_GAP_M
-    for _ in range(24):
-        middle = 0.5 * (low + high)
-        if highest(exp(middle)) > limit_k:
-            low = middle
+    for _ in range(60):
+        middle = (a * at_b - b * at_a) / (at_b - at_a)
+        now = over(middle)
+        if now > 0:
+            a, at_a, at_b = middle, now, at_b / 2 if abs(now) > 1e-4 else at_b
         else:
-            high = middle
-        if high - low < 1e-4:
+            b, at_b, at_a = middle, now, at_a / 2 if abs(now) > 1e-4 else at_a
+        if b - a < 1e-6 or -1e-4 < now <= 0:
             break
-    return exp(high)
+    return exp(b)

@@ -1,7 +1,5 @@
 """``python -m gaugeblock``."""
 
-import sys
+from gaugeblock.cli import entry
 
-from gaugeblock.cli import main
-
-sys.exit(main())
+entry()

@@ -176,7 +176,7 @@ def _measure(table: Table, key: Key, typed: str) -> Fraction | str:
 
 def _rank(row: Row, asked: Asked, skip: Sequence[int] = ()) -> Rank | None:
     """How well a row matches; None when it does not. The keys at the indexes ``skip`` are not looked at."""
-    informs = 1 if row.cells["standing"] else 0
+    informs = 1 if row.standing else 0
     specific: list[Fraction] = []
     for i, ((key, want), cell) in enumerate(zip(asked, row.key, strict=True)):
         if cell == "any" or i in skip:
@@ -216,7 +216,7 @@ def _govern(data: Refdata, quantity: str, matched: list[tuple[Rank, Row]]) -> Fi
         figure = figure_of(row, data)
         number = units.to_base(figure.typical, figure.unit)
         end = number if safer == "low" else -number if safer == "high" else 0.0
-        year = data.source(c["source"])["year"] if c["source"] else ""
+        year = data.source(c["source"])["year"] if c["source"] and len(matched) > 1 else ""
         return (
             1 if informs == 1 else 0,
             1 if informs == 2 else 0,
@@ -241,7 +241,7 @@ def _govern(data: Refdata, quantity: str, matched: list[tuple[Rank, Row]]) -> Fi
 
 def govern_rows(rows: list[Row], data: Refdata) -> Figure:
     """The governing Figure among rows of one table, key and quantity, the rest in ``others``."""
-    matched: list[tuple[Rank, Row]] = [((1 if row.cells["standing"] else 0, ()), row) for row in rows]
+    matched: list[tuple[Rank, Row]] = [((1 if row.standing else 0, ()), row) for row in rows]
     return _govern(data, rows[0].cells["quantity"], matched)
 
 
@@ -257,7 +257,7 @@ def _interpolate(data: Refdata, rows: list[Row], asked: Asked, at: int, quantity
             cell in ("any", a) for i, ((_, a), cell) in enumerate(zip(asked, row.key, strict=True)) if i != at
         )
         point = parse_interval(row.key[at])
-        if rest_fits and not row.cells["standing"] and point is not None and point.low is not None and point.is_point:
+        if rest_fits and not row.standing and point is not None and point.low is not None and point.is_point:
             by_source.setdefault(row.cells["source"], []).append((point.low, row))
     for points in by_source.values():
         below = max((p for p in points if p[0] < want), key=lambda p: p[0], default=None)

@@ -178,7 +178,7 @@ def test_every_help_has_an_example_that_runs(
         main([name, "--help"])
     assert stopped.value.code == 0
     shown = capsys.readouterr().out
-    example = shlex.split(shown.split("example:\n", 1)[1].strip())
+    example = shlex.split(shown.split("example:\n", 1)[1].strip().splitlines()[0])
     assert example[:2] == ["gaugeblock", name]
     monkeypatch.chdir(tmp_path)
     demo = ROOT / "reports" / "examples" / "demo"

@@ -10,7 +10,7 @@ import pytest
 
 from gaugeblock.errors import JobError
 from gaugeblock.job.read import parse_job
-from gaugeblock.packet import build, fasteners, make, render
+from gaugeblock.packet import build, make, render
 from gaugeblock.tables.load import refdata
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -27,7 +27,7 @@ FIGURE_KEYS = {
 
 def packet_of(text: str) -> build.Packet:
     data = refdata()
-    job = parse_job(text, hooks={"fasteners": lambda item: fasteners.problems(item, data)})
+    job = parse_job(text, hooks=make.hooks(data))
     return build.build(job, data, "gaugeblock test")
 
 

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import shutil
+from pathlib import Path
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -11,7 +14,7 @@ from gaugeblock.sheets.driveline import hardness, joint, setup, spline, steel
 from gaugeblock.sheets.driveline_steels import STRENGTHS
 from gaugeblock.sheets.sheet import Check, Sheet
 from gaugeblock.sheets.text import render
-from gaugeblock.tables.load import refdata
+from gaugeblock.tables.load import Refdata, refdata
 
 
 def only(sheet: Sheet, name: str) -> Check:
@@ -102,6 +105,27 @@ def test_a_stated_least_passes_with_its_margin() -> None:
     assert check.result == "ok"
     assert check.margin == pytest.approx(1 - 30.558 / 50.229, abs=1e-3)
     assert sheet.figures[0].quantity == "torsional_yield_factor"
+
+
+def test_a_stricter_source_of_the_same_keys_keeps_a_pass_from_being_told(tmp_path: Path) -> None:
+    folder = tmp_path / "refdata"
+    shutil.copytree(refdata().folder, folder)
+    with (folder / "driveline" / "steels.csv").open("a", encoding="utf-8") as table:
+        table.write(
+            "1541,cold drawn,any,19 to 32 mm,not stated,yield_strength,95,,,ksi,,published,SHIG,a row of this test,primary,,0.3.0,,\n"
+        )
+    data = Refdata(str(folder))
+
+    def result(torque: str) -> str:
+        return only(steel("1541", treatment="cold drawn", shaft="1 in", torque=torque, data=data), SHAFT).result
+
+    # 87 ksi yields at 821 lbf*ft, 95 ksi at 897
+    assert (result("810 lbf*ft"), result("850 lbf*ft"), result("910 lbf*ft")) == ("ok", "cannot tell", "not ok")
+
+
+def test_the_narrower_section_governs_for_a_size() -> None:
+    figure = steel("1050", treatment="cold drawn", section="1 in").figures[0]
+    assert (figure.key["section"], figure.chosen_by) == ("20 to 30 mm", "specificity")
 
 
 def test_a_case_is_never_passed_by_its_surface() -> None:
@@ -345,6 +369,13 @@ def test_what_is_not_known_cannot_be_told(left: str | None, maker: object, why: 
     assert why in check.reason
 
 
+def test_a_makers_figure_without_its_place_is_not_called_the_makers() -> None:
+    sheet = setup(
+        "rear", "ring gear", "backlash", as_left="0.007 in", maker=("0.006 in", None, None, "axle maker's sheet", None)
+    )
+    assert sheet.figures[0].basis == "measured"
+
+
 def test_used_gears_go_back_to_their_recorded_backlash() -> None:
     sheet = setup("forklift axle (TM 10-3930-669-34)", "ring gear", "final setting", "used", as_left="0.0065 in")
     assert "recorded backlash" in only(sheet, LEFT).reason
@@ -424,6 +455,11 @@ def test_the_working_angle_is_interpolated_between_speeds_and_not_beyond() -> No
     assert check.required.value == pytest.approx((5.0 + 5.83) / 2)
     assert "not extrapolated" in only(joint("5 deg", speed="6000 rpm"), name).reason
     assert "not given" in only(joint("5 deg"), name).reason
+
+
+def test_the_larger_of_two_working_angles_is_judged() -> None:
+    for angles in (("3 deg", "6 deg"), ("6 deg", "3 deg")):
+        assert only(joint(*angles, speed="3500 rpm"), "working angle at this speed").result == "not ok"
 
 
 def test_a_compound_angle_is_worked_from_both_views() -> None:

@@ -114,7 +114,13 @@ def shield_temperature(flux_w_m2: T, hot_k: T, hot_emissivity: T, shield_emissiv
 
 def rayleigh(difference_k: T, film_k: T, diameter_m: T, viscosity: T, prandtl: T, gravity: float = GRAVITY) -> T:
     """Rayleigh number on the diameter, ideal gas: g |dT| D^3 Pr / (Tf nu^2); properties at the film temperature."""
-    return gravity * abs(difference_k) * (diameter_m * diameter_m * diameter_m) * prandtl / (film_k * viscosity * viscosity)
+    return (
+        gravity
+        * abs(difference_k)
+        * (diameter_m * diameter_m * diameter_m)
+        * prandtl
+        / (film_k * viscosity * viscosity)
+    )
 
 
 def nusselt_natural(rayleigh_number: T, prandtl: T) -> T:
@@ -144,7 +150,14 @@ def nusselt_forced(reynolds: T, prandtl: T) -> T:
 
 
 def grey_pair(
-    hot_w_m2: T, own_w_m2: T, far_w_m2: T, hot_emissivity: T, own_emissivity: T, hot_to_own: T, own_to_hot: T, hot_to_hot: T = 0.0
+    hot_w_m2: T,
+    own_w_m2: T,
+    far_w_m2: T,
+    hot_emissivity: T,
+    own_emissivity: T,
+    hot_to_own: T,
+    own_to_hot: T,
+    hot_to_hot: T = 0.0,
 ) -> tuple[T, T]:
     """Irradiation in W/m^2 on a body and on the hot one beside it, both grey, all else a black far surface.
 

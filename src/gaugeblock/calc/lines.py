@@ -85,7 +85,9 @@ class Cooling:
 
     __slots__ = ("conductance", "fluid_k", "sleeve_conductivity", "sleeve_m")
 
-    def __init__(self, conductance: T = 0.0, fluid_k: T = 293.15, sleeve_m: T = 0.0, sleeve_conductivity: T = 1.0) -> None:
+    def __init__(
+        self, conductance: T = 0.0, fluid_k: T = 293.15, sleeve_m: T = 0.0, sleeve_conductivity: T = 1.0
+    ) -> None:
         self.conductance = conductance
         self.fluid_k = fluid_k
         self.sleeve_m = sleeve_m
@@ -226,7 +228,9 @@ def solve_body(
     start = low + 0.3 * (high - low) if start_k is None else start_k
     scale = emissivity * area * far + 1e-30
     if ns.__name__ == "numpy":
-        shape = ns.broadcast_shapes(*(ns.shape(v) for v in (hot, far, own_to_hot, air_k, emissivity, speed, diameter, start)))
+        shape = ns.broadcast_shapes(
+            *(ns.shape(v) for v in (hot, far, own_to_hot, air_k, emissivity, speed, diameter, start))
+        )
         start = ns.broadcast_to(start, shape) + 0.0
     x = solve(net, low, high, scale, start)
     out = Balance()

@@ -27,10 +27,25 @@ class Shield:
     where it does not, the model does not hold.
     """
 
-    __slots__ = ("convects_m", "covered", "gap_conductance_over_k", "line_to_shield", "pipe_to_shield", "self_view", "width_m")
+    __slots__ = (
+        "convects_m",
+        "covered",
+        "gap_conductance_over_k",
+        "line_to_shield",
+        "pipe_to_shield",
+        "self_view",
+        "width_m",
+    )
 
     def __init__(
-        self, width_m: T, pipe_to_shield: T, line_to_shield: T, self_view: T, convects_m: T, gap_conductance_over_k: T, covered: T
+        self,
+        width_m: T,
+        pipe_to_shield: T,
+        line_to_shield: T,
+        self_view: T,
+        convects_m: T,
+        gap_conductance_over_k: T,
+        covered: T,
     ) -> None:
         self.width_m = width_m
         self.pipe_to_shield = pipe_to_shield
@@ -128,7 +143,9 @@ def line_behind_shield(
     shield_to_pipe = shield.pipe_to_shield * 2.0 * heat.PI * pipe_radius_m / width
     shield_to_line = shield.line_to_shield * 2.0 * heat.PI * radius / width
     faces = 2.0 - (shield.gap_conductance_over_k > 0.0)
-    ns = namespace.of(pipe_k, width, shield.pipe_to_shield, shield.line_to_shield, air_k, hot_face_emissivity, cool_face_emissivity)
+    ns = namespace.of(
+        pipe_k, width, shield.pipe_to_shield, shield.line_to_shield, air_k, hot_face_emissivity, cool_face_emissivity
+    )
     low, high = least(air_k, far_k, pipe_k), most(air_k, far_k, pipe_k)
 
     def flows(x: T, line_k: T) -> tuple[T, T, T, T]:
@@ -150,7 +167,9 @@ def line_behind_shield(
     line_k: T = low + 0.1 * (high - low)
     shield_k: T = low + 0.4 * (high - low)
     if ns.__name__ == "numpy":
-        shape = ns.broadcast_shapes(*(ns.shape(v) for v in (low, high, width, shield.pipe_to_shield, shield.line_to_shield, scale)))
+        shape = ns.broadcast_shapes(
+            *(ns.shape(v) for v in (low, high, width, shield.pipe_to_shield, shield.line_to_shield, scale))
+        )
         line_k, shield_k = ns.broadcast_to(line_k, shape) + 0.0, ns.broadcast_to(shield_k, shape) + 0.0
 
     def net_beside(line_now: T) -> Any:

@@ -4,20 +4,26 @@ from __future__ import annotations
 
 import hashlib
 import json
+from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 from gaugeblock import audit
 from gaugeblock.job.model import Job
-from gaugeblock.packet import fasteners
 from gaugeblock.packet.item import Item
 from gaugeblock.sheets.sheet import NOT_OK, OK
 from gaugeblock.tables import releases
+from gaugeblock.tables.catalogue import DOMAINS
 
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
 
 CONTRACT = 1
+
+
+def maker(domain: str) -> Any:
+    """The module that makes a domain's items: ``problems(item, data)`` and ``item(item, shop, data)``."""
+    return import_module(f"gaugeblock.packet.{domain}")
 
 
 class Packet:
@@ -37,7 +43,7 @@ class Packet:
 
 def build(job: Job, data: Refdata, program: str) -> Packet:
     """The packet of a checked job. ``program`` is name and version as printed."""
-    items = [fasteners.item(f, job.shop, data) for f in job.fasteners]
+    items = [maker(d).item(i, job.shop, data) for d in DOMAINS for i in getattr(job, d)]
     title = job.title
     status = title.status or "draft"
     record: dict[str, Any] = {

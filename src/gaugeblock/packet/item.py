@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from gaugeblock.figure import Figure
-from gaugeblock.sheets.sheet import Sheet
+from gaugeblock.sheets.sheet import CANNOT_TELL, Check, Sheet
+from gaugeblock.tables.load import Refdata
 
 
 class Row:
@@ -85,6 +85,6 @@ def worst_reason(sheet: Sheet) -> str:
     return ""
 
 
-def answers(figures: list[Figure]) -> Figure | None:
-    """The governing figure."""
-    return figures[0] if figures else None
+def refusal_sheet(title: str, asked: dict[str, str | None], check: str, reason: str, data: Refdata) -> Sheet:
+    """A sheet without an answer: one check that cannot be told, with its reason."""
+    return Sheet(title, asked, data, [], [Check(check, CANNOT_TELL, reason)], [])

@@ -37,7 +37,7 @@ def converted(scale: str, number: str, quantity: str, data: Refdata) -> Figure |
 def tensile_from(measured: Figure, scale: str, number: str, data: Refdata) -> Figure | None:
     """Tensile strength at a hardness by the tables; below the Brinell table by the habit of half a ksi a point."""
     found = converted(scale, number, "tensile_strength_typical", data)
-    if found is None and scale == "HB" and 0 < float(number) < min(_points(data, "HB")):
+    if scale == "HB" and 0 < float(number) < min(_points(data, "HB")):
         ksi = 0.5 * float(number)
         key = {"scale": scale, "hardness": number}
         return derived(

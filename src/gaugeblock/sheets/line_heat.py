@@ -64,14 +64,18 @@ def emissivity(text: str, at: Figure | None, name: str, data: Refdata) -> Figure
     surfaces = list(dict.fromkeys(r.cells["surface"] for r in rows))
     if not surface:
         if len(surfaces) > 1:
-            raise LookupMiss(text, name, "the surface is missing", [f"{material}: {s}" for s in surfaces], "name the surface")
+            raise LookupMiss(
+                text, name, "the surface is missing", [f"{material}: {s}" for s in surfaces], "name the surface"
+            )
         surface = surfaces[0]
     else:
         surface = canonical(data, "lines/emissivity", "surface", surface)
     mine = [r for r in rows if r.cells["surface"] == surface]
     if not mine:
         near = [f"{material}: {s}" for s in surfaces]
-        raise LookupMiss(text, name, f"no published emissivity of {material} with this surface", near, "use one of these")
+        raise LookupMiss(
+            text, name, f"no published emissivity of {material} with this surface", near, "use one of these"
+        )
     if point:
         wanted = point
     elif len(mine) == 1:
@@ -82,7 +86,9 @@ def emissivity(text: str, at: Figure | None, name: str, data: Refdata) -> Figure
         near = [f"{material}: {surface} @ {r.cells['temperature']}" for r in mine]
         raise LookupMiss(text, name, "the table has several temperatures of this surface", near, "name one with @")
     try:
-        return lookup.look_up("lines/emissivity", "total_emissivity", data=data, material=material, surface=surface, temperature=wanted)
+        return lookup.look_up(
+            "lines/emissivity", "total_emissivity", data=data, material=material, surface=surface, temperature=wanted
+        )
     except LookupMiss:
         return _between(text, name, wanted, mine, data)
 
@@ -93,14 +99,24 @@ def _between(text: str, name: str, wanted: str, rows: list, data: Refdata) -> Fi
     at = units.parse_measure(wanted, "temperature", name)
     kelvin = at.value * units.factor(at.unit) + units.offset(at.unit)
     points = sorted(
-        ((i.low, r) for r in rows if (i := parse_interval(r.cells["temperature"])) is not None and i.is_point and i.low is not None),
+        (
+            (i.low, r)
+            for r in rows
+            if (i := parse_interval(r.cells["temperature"])) is not None and i.is_point and i.low is not None
+        ),
         key=lambda pair: pair[0],
     )
     below = [r for p, r in points if p < kelvin]
     above = [r for p, r in points if p > kelvin]
     if not below or not above:
         near = [f"{r.cells['material']}: {r.cells['surface']} @ {r.cells['temperature']}" for r in rows]
-        raise LookupMiss(text, name, f"no published emissivity at {wanted}, and none on both sides of it", near, "name the nearest point with @")
+        raise LookupMiss(
+            text,
+            name,
+            f"no published emissivity at {wanted}, and none on both sides of it",
+            near,
+            "name the nearest point with @",
+        )
     ends = lookup.figure_of(below[-1], data), lookup.figure_of(above[0], data)
     values = sorted(e.typical for e in ends)
     return Figure(
@@ -121,7 +137,9 @@ def air_of(data: Refdata) -> Air:
                 figure = lookup.figure_of(row, data)
                 at = units.parse_measure(row.cells["temperature"], "temperature")
                 key = at.to("degC") + 273.15
-                points.setdefault(key, {}).setdefault(f"{row.cells['source']}|{figure.quantity}", units.to_base(figure.typical, figure.unit))
+                points.setdefault(key, {}).setdefault(
+                    f"{row.cells['source']}|{figure.quantity}", units.to_base(figure.typical, figure.unit)
+                )
         columns: list[tuple[float, float, float, float]] = []
         for kelvin in sorted(points):
             sources = dict.fromkeys(k.split("|")[0] for k in points[kelvin])
@@ -139,7 +157,17 @@ class Beside:
     __slots__ = ("air", "data", "inputs", "missing", "shield", "unit")
 
     # name -> dimension of the base unit; the order of the sheet
-    NAMES = ("hot temperature", "hot diameter", "hot finish", "line diameter", "line finish", "gap", "air", "speed", "shield finish")
+    NAMES = (
+        "hot temperature",
+        "hot diameter",
+        "hot finish",
+        "line diameter",
+        "line finish",
+        "gap",
+        "air",
+        "speed",
+        "shield finish",
+    )
 
     def __init__(self, inputs: dict[str, Figure], shield: str, data: Refdata) -> None:
         self.inputs = inputs
@@ -178,24 +206,51 @@ def balance(beside: Beside, ends: dict[str, str], gap_m: float | None = None, sh
     gap = si("gap") if gap_m is None else gap_m
     speed = si("speed") if "speed" in beside.inputs else 0.0
     if kind == "none":
-        return calc.line_beside_pipe(si("hot temperature"), hot_radius, si("hot finish"), radius, si("line finish"), gap, si("air"), beside.air, None, speed)
+        return calc.line_beside_pipe(
+            si("hot temperature"),
+            hot_radius,
+            si("hot finish"),
+            radius,
+            si("line finish"),
+            gap,
+            si("air"),
+            beside.air,
+            None,
+            speed,
+        )
     place = hot_radius + gap / 2
     if kind == "flat open":
         shape = shields.flat(hot_radius, radius, gap, 2.0 * hot_radius)
     else:
-        shape = shields.curved(hot_radius, radius, gap, place, 1.5707963267948966 if kind == "curved open" else 3.141592653589793)
+        shape = shields.curved(
+            hot_radius, radius, gap, place, 1.5707963267948966 if kind == "curved open" else 3.141592653589793
+        )
     face = si("shield finish")
     return shields.line_behind_shield(
-        si("hot temperature"), hot_radius, si("hot finish"), radius, si("line finish"), shape, face, face, si("air"), beside.air, None, speed
+        si("hot temperature"),
+        hot_radius,
+        si("hot finish"),
+        radius,
+        si("line finish"),
+        shape,
+        face,
+        face,
+        si("air"),
+        beside.air,
+        None,
+        speed,
     )
 
 
 class Estimate:
-    """Low, likely and high temperature of one case, the ends that make them, and the input that moves it most."""
+    """Low, likely and high temperature of one case, and the ends of the inputs that make them.
 
-    __slots__ = ("beside", "case", "high", "highest", "likely", "low", "lowest", "matters", "solved", "swing", "why")
+    ``known`` gives the ends of inputs that another case has settled: a temperature rises with the same ends in each.
+    """
 
-    def __init__(self, case: str, beside: Beside) -> None:
+    __slots__ = ("beside", "case", "high", "highest", "likely", "low", "lowest", "solved", "why")
+
+    def __init__(self, case: str, beside: Beside, known: Estimate | None = None) -> None:
         self.case = case
         self.beside = beside
         self.solved = balance(beside, {})
@@ -203,23 +258,33 @@ class Estimate:
         self.why = self.solved.why_outside()
         self.lowest: dict[str, str] = {}
         self.highest: dict[str, str] = {}
-        self.matters, self.swing = "", (self.likely, self.likely)
         for name in beside.ranged():
-            first, last = (balance(beside, {name: end}).kelvin for end in ("low", "high"))
-            up = last >= first
-            self.lowest[name], self.highest[name] = ("low", "high") if up else ("high", "low")
-            if abs(last - first) > self.swing[1] - self.swing[0]:
-                self.matters, self.swing = name, (min(first, last), max(first, last))
+            if known is not None and name in known.highest:
+                top = known.highest[name]
+            else:
+                top = "high" if balance(beside, {name: "high"}).kelvin >= self.likely else "low"
+            self.lowest[name], self.highest[name] = ("low" if top == "high" else "high"), top
         self.low = self.high = self.likely
         if self.highest:
             cold, warm = balance(beside, self.lowest), balance(beside, self.highest)
             self.low, self.high = cold.kelvin, warm.kelvin
             self.why = self.why or cold.why_outside() or warm.why_outside()
 
+    def matters(self) -> tuple[str, float, float]:
+        """The input that moves the answer most over its own range, and the ends of the answer in K; a blank name for none."""
+        best = ("", self.likely, self.likely)
+        for name in self.highest:
+            low, high = (float(balance(self.beside, {name: ends[name]}).kelvin) for ends in (self.lowest, self.highest))
+            if high - low > best[2] - best[1]:
+                best = (name, low, high)
+        return best
+
     def figure(self, quantity: str = "line_temperature", rule: str = "line_energy_balance") -> Figure:
         """The estimate as a Figure, with its inputs and the air at the film."""
         b, data = self.beside, self.beside.data
-        inputs = tuple(b.inputs[n] for n in Beside.NAMES if n in b.inputs and (n != "shield finish" or b.shield != "none"))
+        inputs = tuple(
+            b.inputs[n] for n in Beside.NAMES if n in b.inputs and (n != "shield finish" or b.shield != "none")
+        )
         low, likely, high = (units.from_base(t, b.unit) for t in (self.low, self.likely, self.high))
         ids = "|".join(f.text or f"{f.low} to {f.high}" for f in inputs)
         return Figure(
@@ -240,7 +305,7 @@ class Estimate:
 def gap_that_is_ok(estimate: Estimate, limit_k: float) -> float | None:
     """Smallest gap in m at which the highest answer is within the limit; None when none up to 1 m is.
 
-    The temperature falls with the gap, so false position on its logarithm finds it, to 1e-4 K
+    The temperature falls with the gap, so false position on its logarithm finds it, to 1e-3 K
     on the safe side.
     """
     from math import exp, log
@@ -256,13 +321,18 @@ def gap_that_is_ok(estimate: Estimate, limit_k: float) -> float | None:
         return None
     if at_a <= 0:
         return _NARROWEST_GAP_M
+    kept = 0
     for _ in range(60):
         middle = (a * at_b - b * at_a) / (at_b - at_a)
         now = over(middle)
         if now > 0:
-            a, at_a, at_b = middle, now, at_b / 2 if abs(now) > 1e-4 else at_b
+            a, at_a = middle, now
+            at_b = at_b / 2 if kept > 0 else at_b
+            kept = 1
         else:
-            b, at_b, at_a = middle, now, at_a / 2 if abs(now) > 1e-4 else at_a
-        if b - a < 1e-6 or -1e-4 < now <= 0:
+            b, at_b = middle, now
+            at_a = at_a / 2 if kept < 0 else at_a
+            kept = -1
+        if b - a < 1e-6 or -1e-3 < now <= 0:
             break
     return exp(b)

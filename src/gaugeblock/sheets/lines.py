@@ -5,8 +5,9 @@ from __future__ import annotations
 from gaugeblock import lookup, units
 from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.figure import Figure
+from gaugeblock.sheets import line_cautions
 from gaugeblock.sheets.printing import number_only
-from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check, Sheet, at_least, at_most
+from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Check, Sheet, at_least, at_most
 from gaugeblock.tables.load import Refdata, nearest, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -21,7 +22,7 @@ JUDGES = (
     "oxidation_temperature_maximum", "storage_temperature_maximum",
 )  # fmt: skip
 # All else that is an answer about heat or pressure, in the order it is printed.
-_ANSWERS = (
+ANSWERS = (
     *JUDGES, "rust_protection_temperature_maximum", "temperature_minimum", "temperature_rating_minimum", "melting_temperature_minimum",
     "working_pressure_maximum", "burst_pressure_minimum", "proof_pressure_minimum", "pressure_rating_minimum",
     "service_pressure_class", "tensile_strength", "yield_strength", "vapour_pressure", "vapour_pressure_maximum",
@@ -30,7 +31,7 @@ _ANSWERS = (
     "final_boiling_point_maximum", "ethanol_content", "flash_point", "autoignition_temperature", "hot_surface_ignition_temperature",
     "thermal_conductivity", "heat_ageing_test_temperature", "bend_radius_minimum", "wall_minimum",
 )  # fmt: skip
-_OPEN_STATES = ("any", "not stated")  # what answers when no state is asked
+OPEN_STATES = ("any", "not stated")  # what answers when no state is asked
 
 
 class Item:
@@ -89,7 +90,7 @@ class Item:
 
     def _only_state(self, quantity: str) -> str:
         states = dict.fromkeys(r.cells["state"] for r in self._rows(quantity) if r.cells.get("class") in self._classes)
-        for state in _OPEN_STATES:
+        for state in OPEN_STATES:
             if state in states:
                 return state
         return next(iter(states)) if len(states) == 1 else "any"
@@ -102,7 +103,7 @@ class Item:
         return (None, "any") if self.klass is None else (self.klass, "any")
 
     def _figures(self) -> list[Figure]:
-        rows = self._rows(*_ANSWERS)
+        rows = self._rows(*ANSWERS)
         if not rows:
             raise self._nothing()
         if self.klass is None and self.table == "lines/materials" and all(r.cells["class"] != "any" for r in rows):
@@ -110,7 +111,7 @@ class Item:
             if len(named) > 1 or named[0] == "expansion joint":
                 raise self._must_name("class", named)
             self.klass, self.class_taken = named[0], True
-        got = [f for q in dict.fromkeys(_ANSWERS) if self._rows(q) and (f := self.look_up(q)) is not None]
+        got = [f for q in dict.fromkeys(ANSWERS) if self._rows(q) and (f := self.look_up(q)) is not None]
         own = [f for f in got if self.state is None or f.key["state"] == self.state]
         got = own + [f for f in got if f not in own]
         here = [r for r in self._rows(*JUDGES) if r.cells.get("class") in self._classes]
@@ -204,6 +205,11 @@ def _item(typed: str, data: Refdata) -> tuple[str, str, str | None]:
     )
 
 
+def table_of(typed: str, data: Refdata) -> str:
+    """The table that an item typed is of: ``lines/materials``, ``lines/fluids`` or ``lines/fuels``."""
+    return _item(typed, data)[0]
+
+
 def heat(
     item: str,
     *,
@@ -232,15 +238,22 @@ def heat(
     checks = [] if at is None else judge(found, stated_temperature(at))
     governs = found.figures[0].key["state"]
     title = ", ".join(
-        p for p in (found.cell, found.klass, found.state or (governs if governs not in _OPEN_STATES else "")) if p
+        p for p in (found.cell, found.klass, found.state or (governs if governs not in OPEN_STATES else "")) if p
     )
-    return Sheet(title, asked, data, [_with_state(f, found.state) for f in found.figures], checks, cautions_of(found))
+    return Sheet(
+        title,
+        asked,
+        data,
+        [_with_state(f, found.state) for f in found.figures],
+        checks,
+        line_cautions.cautions_of(found),
+    )
 
 
 def _with_state(figure: Figure, asked: str | None) -> Figure:
     """The figure with the state it is for among its conditions, where that is not what was asked."""
     state = figure.key["state"]
-    if state in (asked, *_OPEN_STATES):
+    if state in (asked, *OPEN_STATES):
         return figure
     return figure.replace(conditions="; ".join(p for p in (state, figure.conditions) if p))
 
@@ -355,81 +368,3 @@ def _used(wet: Figure, at: Figure, found: Item) -> Check:
         Bound(end, at.unit, "max", wet),
         Bound(at.typical, at.unit, figure=at),
     )
-
-
-# The statements of rules.csv that belong to an answer: (topic, subject).
-_BRAKE_FLUID = (("brake fluid water", "brake fluid"), ("fire", "brake fluid on exhaust"))
-_GASOLINE = (("fire", "gasoline on hot surface"),)
-_HOSE = (("reading limits", "hose pressure and temperature"),)
-
-
-def statements(data: Refdata, wanted: tuple[tuple[str, str], ...]) -> list[Caution]:
-    """Statements of the domain's rules as cautions, those without a jurisdiction of their own."""
-    got = data.memo.get("lines statements")
-    if got is None:
-        got = data.memo["lines statements"] = data.statements("lines")
-    rows: list[dict[str, str]] = got  # type: ignore[assignment]
-    hits = [r for r in rows if (r["topic"], r["subject"]) in wanted and not r["standing"]]
-    return [Caution(r["statement"], r["severity"], (), r["source"] or r["basis"]) for r in hits]
-
-
-def is_brake_fluid(cell: str) -> bool:
-    """Whether an item is a brake fluid."""
-    return cell.startswith(("DOT ", "ISO 4925", "brake fluid"))
-
-
-def cautions_of(found: Item) -> list[Caution]:
-    """What belongs beside the figures of an item: disagreements, what the figures are not, and the shop's cautions."""
-    out: list[Caution] = []
-    governing = found.figures[0]
-    for figure in found.figures:
-        apart = lookup.disagreement(figure)
-        if apart is not None:
-            low, high = (units.significant(v, 3) for v in apart)
-            ids = (figure.id, *(o.id for o in lookup.same_specificity(figure)))
-            out.append(
-                Caution(
-                    f"Sources disagree on {figure.quantity.replace('_', ' ')}: {low} to {high} {figure.unit}.",
-                    "note",
-                    ids,
-                    "refdata",
-                )
-            )
-    if is_brake_fluid(found.cell):
-        wet = found.look_up("boiling_point_minimum", "wet")
-        if wet is not None:
-            text = f"The wet boiling point, {number_only(wet, found.data)}, governs a fluid that has been in use; the dry one holds for a new fluid only."
-            out.append(Caution(text, "injury", (wet.id,), wet.source))
-        out += statements(found.data, _BRAKE_FLUID)
-    if found.cell in ("gasoline", "straight run gasoline"):
-        out += statements(found.data, _GASOLINE)
-    if found.klass == "expansion joint" or "expansion joint" in governing.key.values():
-        text = "An expansion joint's figure is not a hose limit."
-        out.append(Caution(text, "damage", (governing.id,), governing.source))
-    for figure in found.figures:
-        if figure.quantity == "heat_ageing_test_temperature":
-            out += statements(found.data, (("reading limits", "rubber type letters"),))
-        if figure.quantity in ("temperature_rating_minimum", "pressure_rating_minimum"):
-            text = f"{figure.quantity.replace('_', ' ').capitalize()} is what a standard demands of the line, not what every line stands."
-            out.append(Caution(text, "note", (figure.id,), figure.source))
-    if any(f.quantity in ("working_pressure_maximum", "burst_pressure_minimum") for f in found.figures):
-        out += statements(found.data, _HOSE)
-    out += _more_states(found)
-    return out
-
-
-def _more_states(found: Item) -> list[Caution]:
-    """That other classes or states have figures of their own, when none was named."""
-    out = []
-    if found.class_taken:
-        text = f"The only class with published figures is {found.klass}: they hold if the part in hand is marked so."
-        out.append(Caution(text, "note", (), "refdata"))
-    shown = {f.key[column] for f in found.figures for column in ("class", "state") if column in f.key}
-    for column, asked in (("class", found.klass), ("state", found.state)):
-        if asked is None:
-            rows = [r for r in found.rows if column in r.cells and r.cells["quantity"] in _ANSWERS]
-            more = [c for c in dict.fromkeys(r.cells[column] for r in rows) if c not in _OPEN_STATES and c not in shown]
-            if more:
-                some = "; ".join(more[:6]) + (" ..." if len(more) > 6 else "")
-                out.append(Caution(f"More figures by {column}: {some}; name the {column}.", "note", (), "refdata"))
-    return out

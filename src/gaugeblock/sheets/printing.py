@@ -30,7 +30,7 @@ def display_unit(value: float, unit: str) -> str:
 
 def step_of(quantity: str, unit: str, data: Refdata) -> Fraction | None:
     """The graduation that this quantity is set by in ``unit``; None when it is not set by hand."""
-    row = data.listing("quantities").get(quantity)
+    row = data.entry("quantities", quantity)
     for part in row["step"].split(";") if row and row["step"] else ():
         number, name = units.split_quantity(part.strip())
         if name == unit:

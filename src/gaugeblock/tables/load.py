@@ -7,7 +7,11 @@ import os
 
 from gaugeblock.errors import DataError, InputError, LookupMiss
 from gaugeblock.figure import Figure, Rule
-from gaugeblock.tables.catalogue import DOMAINS, LISTS, TABLES, columns_of, keys_of
+from gaugeblock.tables.catalogue import DOMAINS, LISTS, ROW_COLUMNS, TABLES, columns_of, keys_of
+
+
+# Where the standing stands, counted from the end of a row of figures.
+_STANDING = ROW_COLUMNS.index("standing") - len(ROW_COLUMNS)
 
 
 def refdata_folder() -> str:
@@ -35,49 +39,60 @@ def is_decimal(text: str) -> bool:
     return text.isascii() and whole.isdigit() and (part.isdigit() if point else not part)
 
 
-def read_lines(path: str, name: str, columns: tuple[str, ...]) -> list[tuple[int, list[str]]]:
-    """The rows of one CSV file with their line numbers; DataError names file, line and fault."""
+def read_lines(path: str, name: str, columns: tuple[str, ...], only: str = "") -> list[tuple[int, list[str]]]:
+    """The rows of one CSV file with their line numbers; DataError names file, line and fault.
+
+    With ``only``, just the lines that begin with that text are split (their line numbers are then not known: 0).
+    """
     try:
         with open(path, newline="", encoding="utf-8") as handle:
-            reader = csv.reader(handle, strict=True)
-            out = []
-            start = 1
-            for cells in reader:
-                out.append((start, cells))
-                start = reader.line_num + 1
+            if only:
+                head = handle.readline()
+                reader = csv.reader([head, *(line for line in handle if line.startswith(only))], strict=True)
+                out = [(0, cells) for cells in reader]
+            else:
+                reader = csv.reader(handle, strict=True)
+                out = []
+                start = 1
+                for cells in reader:
+                    out.append((start, cells))
+                    start = reader.line_num + 1
     except FileNotFoundError:
         raise DataError(f"{name}.csv", "refdata", "the file is missing", (), "restore it") from None
     except (csv.Error, UnicodeDecodeError) as error:
-        raise DataError(
-            f"{name}.csv", "refdata", f"cannot be read: {error}", (), "correct the file, then run validate"
-        ) from None
+        do = "correct the file, then run validate"
+        raise DataError(f"{name}.csv", "refdata", f"cannot be read: {error}", (), do) from None
     if not out or tuple(out[0][1]) != columns:
-        raise DataError(
-            f"{name}.csv", "line 1", "the header is not that of the catalogue", (), f"write: {','.join(columns)}"
-        )
+        do = f"write: {','.join(columns)}"
+        raise DataError(f"{name}.csv", "line 1", "the header is not that of the catalogue", (), do)
     width = len(columns)
     for line, cells in out[1:]:
         if len(cells) != width:
-            raise DataError(
-                f"{name}.csv",
-                f"line {line}",
-                f"{len(cells)} fields, not {width}",
-                (),
-                "give every column, blank ones too",
-            )
+            why = f"{len(cells)} fields, not {width}"
+            raise DataError(f"{name}.csv", f"line {line}", why, (), "give every column, blank ones too")
     return out[1:]
 
 
 class Row:
     """One row of a table of figures: its cells by column, where it stands, and its key cells in order."""
 
-    __slots__ = ("cells", "key", "line", "table")
+    __slots__ = ("_cells", "_columns", "_values", "key", "line", "standing", "table")
 
-    def __init__(self, table: str, line: int, cells: dict[str, str], key: tuple[str, ...]) -> None:
+    def __init__(self, table: str, line: int, columns: tuple[str, ...], values: list[str], key: tuple[str, ...]) -> None:
         self.table = table
         self.line = line
-        self.cells = cells
         self.key = key
+        self.standing = values[_STANDING]
+        self._columns = columns
+        self._values = values
+        self._cells: dict[str, str] | None = None
+
+    @property
+    def cells(self) -> dict[str, str]:
+        """Column -> cell; made when first asked, since a look-up needs few of a table's rows."""
+        if self._cells is None:
+            self._cells = dict(zip(self._columns, self._values, strict=True))
+        return self._cells
 
     def number(self, column: str) -> float | None:
         """The decimal in ``value``, ``low`` or ``high``; None when blank; DataError when it is not a decimal."""
@@ -97,20 +112,20 @@ class Table:
 
     __slots__ = ("by_quantity", "cells_of", "keys", "name", "rows")
 
-    def __init__(self, name: str, rows: list[Row]) -> None:
+    def __init__(self, name: str, rows: list[Row], by_quantity: dict[str, list[Row]]) -> None:
         self.name = name
         self.keys = keys_of(name)
         self.rows = rows
-        self.by_quantity: dict[str, list[Row]] = {}
-        for row in rows:
-            self.by_quantity.setdefault(row.cells["quantity"], []).append(row)
+        self.by_quantity = by_quantity
         self.cells_of: dict[str, dict[str, str]] = {}
 
     def column(self, name: str) -> dict[str, str]:
         """The distinct cells of a key column, each by its case-folded spelling."""
         got = self.cells_of.get(name)
         if got is None:
-            got = self.cells_of[name] = {row.cells[name].casefold(): row.cells[name] for row in self.rows}
+            at = next(i for i, k in enumerate(self.keys) if k.name == name)
+            distinct = dict.fromkeys(row.key[at] for row in self.rows)
+            got = self.cells_of[name] = {cell.casefold(): cell for cell in distinct}
         return got
 
 
@@ -130,8 +145,8 @@ class Refdata:
         self._at = version_key(self.release)
         self._lives: dict[tuple[str, str], bool] = {}
         self._tables: dict[str, Table] = {}
-        self._lists: dict[str, dict[str, dict[str, str]]] = {}
-        self._words: dict[tuple[str, str], dict[str, str]] | None = None
+        self._lists: dict[str, dict[str, list[str]]] = {}
+        self._words: dict[str, dict[str, dict[str, str]]] = {}
         self._rules: dict[str, Rule] = {}
         self.memo: dict[object, object] = {}
 
@@ -140,9 +155,9 @@ class Refdata:
         """Whether this release is still open: it has no digest yet."""
         return not next(r for r in self.releases if r["version"] == self.release)["sha256"]
 
-    def _read(self, name: str, table: bool = False) -> list[tuple[int, list[str]]]:
+    def _read(self, name: str, table: bool = False, only: str = "") -> list[tuple[int, list[str]]]:
         columns = columns_of(name) if table else LISTS[name.rsplit("/", 1)[-1]]
-        return read_lines(os.path.join(self.folder, *name.split("/")) + ".csv", name, columns)
+        return read_lines(os.path.join(self.folder, *name.split("/")) + ".csv", name, columns, only)
 
     def lives(self, since: str, until: str) -> bool:
         """Whether [since, until) holds this release."""
@@ -159,25 +174,37 @@ class Refdata:
             columns = columns_of(name)
             width = len(keys_of(name))
             since, until = columns.index("since"), columns.index("until")
+            quantity = columns.index("quantity")
             rows = []
+            by_quantity: dict[str, list[Row]] = {}
             for line, cells in self._read(name, table=True):
                 if self.lives(cells[since], cells[until]):
-                    rows.append(Row(name, line, dict(zip(columns, cells, strict=True)), tuple(cells[:width])))
-            got = self._tables[name] = Table(name, rows)
+                    row = Row(name, line, columns, cells, tuple(cells[:width]))
+                    rows.append(row)
+                    by_quantity.setdefault(cells[quantity], []).append(row)
+            got = self._tables[name] = Table(name, rows, by_quantity)
         return got
 
     def listing(self, name: str) -> dict[str, dict[str, str]]:
         """Sources, quantities or formulas of this release, by their first column."""
+        columns = LISTS[name]
+        return {id: dict(zip(columns, values, strict=True)) for id, values in self._entries(name).items()}
+
+    def _entries(self, name: str) -> dict[str, list[str]]:
         got = self._lists.get(name)
         if got is None:
             columns = LISTS[name]
-            got = {}
-            for _, cells in self._read(name):
-                row = dict(zip(columns, cells, strict=True))
-                if self.lives(row["since"], row["until"]):
-                    got[row[columns[0]]] = row
-            self._lists[name] = got
+            since, until = columns.index("since"), columns.index("until")
+            got = self._lists[name] = {c[0]: c for _, c in self._read(name) if self.lives(c[since], c[until])}
         return got
+
+    def entry(self, name: str, id: str) -> dict[str, str] | None:
+        """One line of sources, quantities or formulas; None when it is not listed."""
+        memo = ("entry", name, id)
+        if memo not in self.memo:
+            values = self._entries(name).get(id)
+            self.memo[memo] = None if values is None else dict(zip(LISTS[name], values, strict=True))
+        return self.memo[memo]  # type: ignore[return-value]
 
     def statements(self, domain: str) -> list[dict[str, str]]:
         """The living rules without a number of one domain, with their line."""
@@ -192,14 +219,14 @@ class Refdata:
 
     def quantity(self, name: str) -> dict[str, str]:
         """The definition of a quantity; DataError when refdata does not define it."""
-        got = self.listing("quantities").get(name)
+        got = self.entry("quantities", name)
         if got is None:
             raise DataError(name, "quantities.csv", "this quantity is not defined", (), "add a row for it")
         return got
 
     def source(self, id: str) -> dict[str, str]:
         """A publication by its id; DataError when it is not listed."""
-        got = self.listing("sources").get(id)
+        got = self.entry("sources", id)
         if got is None:
             raise DataError(id, "sources.csv", "this source is not listed", (), "add a row for it")
         return got
@@ -208,7 +235,7 @@ class Refdata:
         """A named formula as the Rule of a derived figure."""
         got = self._rules.get(name)
         if got is None:
-            row = self.listing("formulas").get(name)
+            row = self.entry("formulas", name)
             if row is None:
                 raise DataError(name, "formulas.csv", "this formula is not listed", (), "add a row for it")
             got = self._rules[name] = Rule(
@@ -218,12 +245,13 @@ class Refdata:
 
     def words(self, domain: str, column: str) -> dict[str, str]:
         """What people type for a key column -> its cell, by case-folded word."""
-        if self._words is None:
-            self._words = {}
-            for _, (home, word, at, cell, since, until, _) in self._read("words"):
+        found = self._words.get(domain)
+        if found is None:
+            found = self._words[domain] = {}
+            for _, (_, word, at, cell, since, until, _) in self._read("words", only=f"{domain},"):
                 if self.lives(since, until):
-                    self._words.setdefault((home, at), {})[word.casefold()] = cell
-        return self._words.get((domain, column), {})
+                    found.setdefault(at, {})[word.casefold()] = cell
+        return found.get(column, {})
 
     def figures_made(self) -> list[tuple[Row, Figure]]:
         """The rows that look-ups have read so far, with their Figures."""

@@ -108,7 +108,7 @@ def _split(
                     if cell != cell.strip() or "  " in cell:
                         fault(number, column, "stray_space", repr(cell), "one space between words, none at the ends")
             cells = dict(zip(columns, values, strict=True))
-            rows.append(Row(name, number, cells, tuple(cells[k] for k in keys)))
+            rows.append(Row(name, number, columns, values, tuple(cells[k] for k in keys)))
     return rows
 
 

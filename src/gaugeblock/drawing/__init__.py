@@ -1,0 +1,1 @@
+"""SVG from plain geometry: finished tubes, sticks with marks, and paper at full size."""

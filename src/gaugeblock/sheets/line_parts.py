@@ -1,0 +1,368 @@
+"""The parts of a line: clips, wall against pressure, flare and thread fit, what the fluid does to it, exhaust growth."""
+
+from __future__ import annotations
+
+import re
+
+from gaugeblock import lookup, units
+from gaugeblock.calc import line_parts as calc
+from gaugeblock.errors import InputError, LookupMiss
+from gaugeblock.figure import Figure
+from gaugeblock.sheets.line_heat import stated
+from gaugeblock.sheets.printing import number_only
+from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Check, at_least, at_most
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.tables.load import Refdata
+
+_THREAD = re.compile(
+    r"(?:(?P<d>[0-9]+(?:[ -][0-9]+)?/[0-9]+|[0-9]*\.[0-9]+)\s*(?:in)?\s*-\s*(?P<n>[0-9]+)|M\s*(?P<m>[0-9.]+)\s*[xX]\s*(?P<p>[0-9.]+)).*"
+)
+_SUBJECT = {"brake": "brake line", "fuel feed": "fuel line", "fuel return": "fuel line", "vapour": "fuel line"}
+# What the brake fluid standard names as the rubbers that glycol fluid is made for.
+_BRAKE_RUBBERS = ("styrene-butadiene rubber (SBR)", "EPDM rubber", "chloroprene rubber (CR)", "natural rubber (NR)")
+_METALS = ("steel", "copper", "nickel", "aluminium", "exhaust tube", "nonferrous", "brake tube")
+
+
+def is_metal(material: str) -> bool:
+    """Whether a line material is a metal tube: heat reaches its fluid long before it harms the tube."""
+    return any(word in material for word in _METALS) and "hose" not in material and "nylon" not in material
+
+
+def derived(
+    name: str,
+    quantity: str,
+    value: float,
+    unit: str,
+    inputs: tuple[Figure, ...],
+    data: Refdata,
+    side: str,
+    text: str = "",
+) -> Figure:
+    """A derived figure with an id made of its inputs."""
+    ids = "|".join(f"{f.quantity}={f.text or f.typical}" for f in inputs)
+    return Figure(
+        f"derived:{name}:{ids}:{quantity}@{data.release}", quantity, value, unit, side=side, basis="derived", rule=data.rule(name),
+        inputs=inputs, since=data.release, conditions=text,
+    )  # fmt: skip
+
+
+def supports(service: str | None, length: str | None, data: Refdata) -> tuple[list[Figure], list[Check]]:
+    """Clip spacing with count and places; a missing length answers ``cannot tell``."""
+    name = "clips"
+    if service is None:
+        return [], [Check(name, CANNOT_TELL, "the service of the line is not given")]
+    subject = _SUBJECT.get(service)
+    limit = (
+        None
+        if subject is None
+        else lookup.look_up_or_none("lines/supports", "support_spacing_maximum", data=data, subject=subject, size="any")
+    )
+    if limit is None:
+        return [], [
+            Check(
+                name,
+                CANNOT_TELL,
+                f"no published clip spacing for a {service} line: clip it beside each bend and each change to hose",
+            )
+        ]
+    if length is None:
+        reason = f"{number_only(limit, data)} apart at most; the length of the line is not given"
+        return [limit], [Check(name, CANNOT_TELL, reason, Bound(limit.typical, limit.unit, "max", limit))]
+    run = stated(length, "length", "length", "length")
+    long_m, most_m = units.to_base(run.typical, run.unit), units.to_base(limit.typical, limit.unit)
+    count = int(calc.support_count(long_m, most_m))
+    clips = derived(
+        "support_count",
+        "support_count",
+        float(count),
+        "1",
+        (run, limit),
+        data,
+        "nominal",
+        "both ends held by their fittings",
+    )
+    figures = [limit, clips]
+    apart = units.from_base(long_m / (count + 1), run.unit)
+    spacing = derived("support_spacing_even", "support_spacing", apart, run.unit, (run, clips), data, "max")
+    figures.append(spacing)
+    places = ", ".join(
+        units.significant(units.from_base(p, run.unit), 4) for p in calc.support_places(long_m, count)[:12]
+    )
+    more = " ..." if count > 12 else ""
+    where = f"at {places}{more} {run.unit} from one end" if count else "none between the fittings"
+    reason = f"{count} clips {where}; plus one beside each bend and each change to hose; {number_only(limit, data)} apart at most"
+    bound = Bound(units.from_base(most_m, run.unit), run.unit, "max", limit)
+    return figures, [at_most(name, Bound(apart, run.unit, figure=spacing), bound, reason)]
+
+
+def pressure(
+    od: Figure | None, wall: str | None, system: str | None, strength: Figure | None, factor: str | None, data: Refdata
+) -> tuple[list[Figure], list[Check]]:
+    """Barlow: the pressure that brings the wall to its yield, against the system's peak; the factor is the user's."""
+    name = "wall against pressure"
+    lacking = [n for n, v in (("outside diameter", od), ("wall", wall), ("system pressure", system)) if v is None]
+    if strength is None:
+        lacking.append("a published yield strength of the tube")
+    if od is None or wall is None or system is None or strength is None:
+        return [], [Check(name, CANNOT_TELL, f"not given: {', '.join(lacking)}")]
+    thick = stated(wall, "wall_thickness", "length", "wall")
+    peak = stated(system, "system_pressure", "stress", "pressure")
+    od_m, wall_m = units.to_base(od.typical, od.unit), units.to_base(thick.typical, thick.unit)
+    if not 0 < 2 * wall_m < od_m:
+        raise InputError(wall, "wall", "does not fit inside the outside diameter", (), "check wall and diameter")
+    stress = units.to_base(strength.typical, strength.unit)
+    at_yield = units.from_base(calc.pressure_of_wall(stress, wall_m, od_m), peak.unit)
+    inputs = (strength, thick, od)
+    bursts = derived(
+        "thin_wall_hoop_pressure",
+        "pressure_at_stress",
+        at_yield,
+        peak.unit,
+        inputs,
+        data,
+        "max",
+        "the wall reaches its least yield strength",
+    )
+    ratio = at_yield / peak.typical if peak.typical else 0.0
+    thin = (
+        ""
+        if wall_m <= od_m / 20
+        else "; the wall is thicker than a twentieth of the diameter, so this is a mean stress"
+    )
+    said = f"{number_only(bursts, data)} brings the wall to yield, {peak.text} {peak.unit} is the peak: {ratio:.1f} times{thin}"
+    actual = Bound(at_yield, peak.unit, figure=bursts)
+    if factor is None:
+        result = NOT_OK if ratio < 1 else CANNOT_TELL
+        return [bursts], [
+            Check(
+                name,
+                result,
+                f"{said}; the factor to keep is not given",
+                Bound(peak.typical, peak.unit, "min", peak),
+                actual,
+            )
+        ]
+    keep = stated(factor, "safety_factor", "ratio", "factor")
+    need_m = calc.wall_for_pressure(units.to_base(peak.typical, peak.unit), stress, od_m, keep.typical)
+    needed = derived(
+        "wall_for_pressure", "wall_needed", units.from_base(need_m, thick.unit), thick.unit, (peak, strength, od, keep), data, "min",
+        f"factor {keep.text} on yield",
+    )  # fmt: skip
+    check = at_least(
+        name,
+        Bound(thick.typical, thick.unit, figure=thick),
+        Bound(needed.typical, thick.unit, "min", needed),
+        f"{said}; {number_only(needed, data)} wall needed",
+    )
+    return [bursts, needed], [check]
+
+
+class Thread:
+    """A nut's or port's thread: major diameter and pitch in m, as typed."""
+
+    __slots__ = ("major_m", "pitch_m", "text")
+
+    def __init__(self, text: str, name: str) -> None:
+        match = _THREAD.fullmatch(" ".join(text.split()))
+        if match is None:
+            raise InputError(
+                text,
+                name,
+                "not a thread",
+                ("3/8-24", "7/16-24", "M10x1.0", "M12x1.0"),
+                "write diameter and threads: 3/8-24 or M10x1.0",
+            )
+        if match["m"] is not None:
+            self.major_m = float(units.parse_number(match["m"], name)) / 1000
+            self.pitch_m = float(units.parse_number(match["p"], name)) / 1000
+        else:
+            self.major_m = float(units.parse_number(match["d"], name)) * 0.0254
+            self.pitch_m = 0.0254 / int(match["n"])
+        self.text = text
+
+    def same(self, other: Thread) -> bool:
+        """Whether diameter and pitch are equal."""
+        return abs(self.major_m - other.major_m) < 1e-6 and abs(self.pitch_m - other.pitch_m) < 1e-7
+
+    def starts_in(self, port: Thread) -> bool:
+        """Whether this nut enters a port it does not fit: no larger than it (0.1 mm play), and larger than its bore."""
+        return port.major_m - 1.0825 * port.pitch_m < self.major_m <= port.major_m + 1e-4
+
+
+def fit(
+    flare: str | None,
+    seat: str | None,
+    nut: str | None,
+    port: str | None,
+    od: Figure | None,
+    wall: str | None,
+    data: Refdata,
+) -> list[Check]:
+    """Flare against seat, nut against port, and wall against the flare; only what was begun is judged."""
+    checks = []
+    if flare is not None or seat is not None:
+        checks.append(_seat(flare, seat, data))
+    if nut is not None or port is not None:
+        name = "nut thread against port thread"
+        if nut is None or port is None:
+            checks.append(Check(name, CANNOT_TELL, f"the {'nut' if nut is None else 'port'} thread is not given"))
+        else:
+            a, b = Thread(nut, "nut"), Thread(port, "port")
+            if a.same(b):
+                checks.append(Check(name, OK, f"{nut} in {port}"))
+            elif a.starts_in(b):
+                checks.append(
+                    Check(
+                        name,
+                        NOT_OK,
+                        f"{nut} starts in {port} and then strips: diameter or pitch differ; never force it",
+                    )
+                )
+            else:
+                checks.append(Check(name, NOT_OK, f"{nut} does not enter {port}"))
+    if flare is not None and od is not None and wall is not None:
+        checks.append(_flare_wall(flare, od, stated(wall, "wall_thickness", "length", "wall"), data))
+    return checks
+
+
+def _angle(text: str, data: Refdata) -> str:
+    """The seat a flare or seat word means: ``37 deg``, ``45 deg`` or ``bubble``; LookupMiss with the flares there are."""
+    folded = " ".join(text.casefold().split())
+    for kind in ("37 deg", "45 deg", "bubble"):
+        if folded == kind or folded.startswith(f"{kind} "):
+            return kind
+    found = data.words("tubes", "flare").get(folded)
+    if found is not None and found != text:
+        return _angle(found, data)
+    flares = [c for c in data.table("tubes/flares").column("flare").values() if c.startswith(("37", "45", "bubble"))]
+    raise LookupMiss(text, "flare", "not a flare or seat", flares, "write 37 deg, 45 deg or bubble")
+
+
+def _seat(flare: str | None, seat: str | None, data: Refdata) -> Check:
+    name = "flare against seat"
+    if flare is None or seat is None:
+        return Check(name, CANNOT_TELL, f"the {'flare' if flare is None else 'seat'} is not given")
+    a, b = _angle(flare, data), _angle(seat, data)
+    if a == b:
+        return Check(name, OK, f"{flare} on {seat}")
+    return Check(name, NOT_OK, f"{flare} on a {seat} seat does not seal: 37 and 45 degree flares and bubbles never mix")
+
+
+def _flare_wall(flare: str, od: Figure, wall: Figure, data: Refdata) -> Check:
+    name = "wall against flare"
+    cell = data.table("tubes/flares").column("flare").get(" ".join(flare.split()).casefold()) or data.words(
+        "tubes", "flare"
+    ).get(flare.casefold())
+    limit = None
+    if cell is not None:
+        size = f"{units.decimal_text(units.parse_number(od.text), 6)} {od.unit}"
+        limit = lookup.look_up_or_none(
+            "tubes/flares", "wall_maximum", data=data, standard="SAE J533", flare=cell, tube_material="any", od=size
+        )
+    if limit is None:
+        return Check(name, CANNOT_TELL, f"no published wall limit for a {flare} flare on {od.text} {od.unit}")
+    end = units.from_base(units.to_base(limit.typical, limit.unit), wall.unit)
+    # The limit is a conversion printed to so many digits: half its last digit is what it leaves open.
+    open_digit = units.from_base(units.to_base(0.5 * 10.0 ** -len(limit.text.partition(".")[2]), limit.unit), wall.unit)
+    check = at_most(
+        name,
+        Bound(wall.typical, wall.unit, figure=wall),
+        Bound(end, wall.unit, "max", limit),
+        f"{wall.text} {wall.unit} wall, {number_only(limit, data)} at most",
+    )
+    if check.result == NOT_OK and wall.typical <= end + open_digit:
+        check.result = OK
+        check.reason += " as printed (equal to its last digit): no heavier wall will flare"
+    return check
+
+
+def compatible(fluid: str | None, material: str | None) -> list[Check]:
+    """Fluid against a rubber or plastic line, where a published text names the pair; metal tubes are not judged."""
+    if fluid is None or material is None or is_metal(material):
+        return []
+    name = "fluid against line material"
+    if fluid.startswith(("DOT ", "ISO 4925", "brake fluid")):
+        if material in _BRAKE_RUBBERS:
+            return [
+                Check(name, OK, f"the brake fluid standard names {material} among the rubbers its fluids are made for")
+            ]
+        if material == "hydraulic brake hose":
+            return []
+        return [
+            Check(
+                name, CANNOT_TELL, f"the brake fluid standard does not name {material}: ask the maker of hose or seal"
+            )
+        ]
+    if fluid in ("E10", "E85", "ethanol", "methanol"):
+        return [
+            Check(
+                name,
+                CANNOT_TELL,
+                f"no published figure for {fluid} in {material}: the hose or tube must be marked for that blend",
+            )
+        ]
+    return [
+        Check(
+            name,
+            CANNOT_TELL,
+            f"no published source pairs {fluid} with {material}: read the marking on the hose or tube",
+        )
+    ]
+
+
+def exhaust_growth(
+    anchors: str | None, material: str | None, hot: Figure | None, data: Refdata
+) -> tuple[list[Figure], list[Check]]:
+    """Growth of an exhaust between two anchors, and the slip or hanger travel it needs; nothing when no length was given."""
+    if anchors is None:
+        return [], []
+    name = "exhaust growth"
+    if material is None or hot is None:
+        lacking = "material of the exhaust" if material is None else "temperature of the hot part"
+        return [], [Check(name, CANNOT_TELL, f"the {lacking} is not given")]
+    run = stated(anchors, "length", "length", "anchors")
+    top = hot.high if hot.high is not None else hot.typical
+    wanted = f"{units.significant(top, 6)} {hot.unit}"
+    try:
+        per = lookup.look_up("lines/growth", "linear_growth", data=data, material=material, temperature=wanted)
+        grown = units.to_base(per.typical, per.unit) * units.to_base(run.typical, run.unit)
+        said = "from 70 degF"
+    except LookupMiss as first:
+        if "not a key" in first.why and material not in data.table("lines/expansion").column("material"):
+            raise
+        found = lookup.look_up_or_none(
+            "lines/expansion", "expansion_coefficient", data=data, material=material, temperature=wanted
+        )
+        if found is None:
+            return [], [Check(name, CANNOT_TELL, f"no published growth of {material} at {wanted}")]
+        per = found
+        rise = units.to_base(top, hot.unit) - 293.15
+        grown = calc.growth(units.to_base(per.typical, per.unit), units.to_base(run.typical, run.unit), rise)
+        said = "from 20 degC"
+    growth = derived(
+        "thermal_growth",
+        "thermal_growth",
+        units.from_base(grown, run.unit),
+        run.unit,
+        (per, run, hot),
+        data,
+        "nominal",
+        f"{said} to {wanted}, free to grow",
+    )
+    slip = derived(
+        "thermal_growth",
+        "slip_needed",
+        units.from_base(grown, run.unit),
+        run.unit,
+        (per, run, hot),
+        data,
+        "min",
+        "slip joints and hangers together",
+    )
+    reason = (
+        f"{run.text} {run.unit} between anchors grows {number_only(growth, data)}: give slip joint or hangers that travel, "
+        f"{number_only(slip, data)} or more; none was given to judge"
+    )
+    return [growth, slip], [Check(name, CANNOT_TELL, reason, Bound(slip.typical, slip.unit, "min", slip))]

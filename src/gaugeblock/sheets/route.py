@@ -1,0 +1,380 @@
+"""A line past a hot part: what was measured on the car, then the plain rule, then the estimate; its rules and its parts."""
+
+from __future__ import annotations
+
+from gaugeblock import units
+from gaugeblock.errors import Ambiguous, InputError, LookupMiss
+from gaugeblock.figure import Figure
+from gaugeblock.sheets import line_heat, line_parts, line_rules
+from gaugeblock.sheets.line_cautions import is_brake_fluid
+from gaugeblock.sheets.lines import Item, convert, judge
+from gaugeblock.sheets.printing import number_only
+from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check, Sheet
+from gaugeblock.tables.load import Refdata, canonical, nearest, refdata
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from typing import Any
+
+SERVICES = ("brake", "fuel feed", "fuel return", "vapour", "coolant", "transmission")
+SIDES = ("same side", "other side")
+READ_BY = ("crayon", "paint", "thermocouple", "infra-red")
+
+
+def route(
+    service: str | None = None,
+    *,
+    material: str | None = None,
+    klass: str | None = None,
+    state: str | None = None,
+    od: str | None = None,
+    wall: str | None = None,
+    length: str | None = None,
+    pressure: str | None = None,
+    factor: str | None = None,
+    fluid: str | None = None,
+    fluid_state: str | None = None,
+    beside: str | None = None,
+    gap: str | None = None,
+    temperature: str | None = None,
+    temperature_by: str | None = None,
+    side: str | None = None,
+    shield: str | None = None,
+    shield_finish: str | None = None,
+    hot_od: str | None = None,
+    hot_temperature: str | None = None,
+    hot_finish: str | None = None,
+    finish: str | None = None,
+    air: str | None = None,
+    soak_air: str | None = None,
+    speed: str | None = None,
+    jurisdiction: str | None = None,
+    flare: str | None = None,
+    seat: str | None = None,
+    nut: str | None = None,
+    port: str | None = None,
+    anchors: str | None = None,
+    exhaust_material: str | None = None,
+    data: Refdata | None = None,
+) -> Sheet:
+    """Whether a line past a hot part is cool enough, far enough, allowed, held and joined.
+
+    All parameters are text as people write them, and all may be missing: what needs one that is answers ``cannot tell``
+    and names it. ``beside`` is the hot part (``exhaust header``); ``temperature`` the line's own as measured and
+    ``temperature_by`` what read it; ``side`` of the rail ``same side`` or ``other side``; ``shield`` ``none``,
+    ``flat open``, ``curved open`` or ``closed``. Temperatures, ``air``, ``speed`` and finishes may be ranges (``300 to 450 degC``);
+    a finish is an emissivity or ``material: surface`` of the table.
+
+    Returns a Sheet: a measured temperature governs, then the plain rule, then the estimate of each case with its band;
+    gap needed beside gap measured; written rules; clips; wall and pressure; flare and thread fit; exhaust growth.
+
+    Raises LookupMiss, InputError or UnitError for what is given and cannot be read.
+
+    >>> route("brake", fluid="DOT 4", temperature="170 degC", temperature_by="thermocouple").worst
+    'not ok'
+    """
+    data = data or refdata()
+    asked = {
+        "service": service, "material": material, "class": klass, "state": state, "od": od, "wall": wall, "length": length,
+        "pressure": pressure, "factor": factor, "fluid": fluid, "fluid_state": fluid_state, "beside": beside, "gap": gap,
+        "temperature": temperature, "temperature_by": temperature_by, "side": side, "shield": shield, "shield_finish": shield_finish,
+        "hot_od": hot_od, "hot_temperature": hot_temperature, "hot_finish": hot_finish, "finish": finish, "air": air,
+        "soak_air": soak_air, "speed": speed, "jurisdiction": jurisdiction, "flare": flare, "seat": seat, "nut": nut, "port": port,
+        "anchors": anchors, "exhaust_material": exhaust_material,
+    }  # fmt: skip
+    for name, value, choices in (
+        ("service", service, SERVICES),
+        ("side", side, SIDES),
+        ("shield", shield, line_heat.SHIELDS),
+        ("temperature_by", temperature_by, READ_BY),
+    ):
+        if value is not None and value not in choices:
+            raise InputError(
+                value, name, "not one of the choices", nearest(value, list(choices)) or choices, "use one of these"
+            )
+    kind = shield or "none"
+    judged = _Judged(material, klass, state, fluid, fluid_state, data)
+    if service is None and (material or klass or fluid):
+        judged.cannot = [c for c in judged.cannot if "not given" not in c.reason]
+    measured = (
+        None if temperature is None else line_heat.stated(temperature, "line_temperature", "temperature", "temperature")
+    )
+    gap_figure = None if gap is None else line_heat.stated(gap, "gap", "length", "gap")
+    od_figure = None if od is None else line_heat.stated(od, "outside_diameter", "length", "od")
+    figures: list[Figure] = []
+    checks: list[Check] = []
+    cautions: list[Caution] = []
+    if measured is not None:
+        figures.append(measured)
+        checks += judged.measured(measured, temperature_by)
+    else:
+        checks.append(
+            Check(
+                "temperature measured on the car",
+                CANNOT_TELL,
+                "none is given: use a temperature crayon, paint or a thermocouple, hot and after shut-down",
+            )
+        )
+        checks += judged.cannot
+    checks.append(_plain_rule(side, shield, measured))
+    given = {
+        "hot diameter": hot_od, "hot temperature": hot_temperature, "hot finish": hot_finish, "line finish": finish,
+        "shield finish": shield_finish,
+    }  # fmt: skip
+    inputs, notes = _inputs(given, beside, od_figure, gap_figure, data)
+    cautions += notes
+    more = _estimates(inputs, kind, air, soak_air, speed, judged, measured is not None, data)
+    figures += more[0]
+    checks += more[1]
+    cautions += more[2]
+    if gap_figure is not None:
+        figures.append(gap_figure)
+    found = [
+        line_rules.clearance(service, jurisdiction, gap_figure, data),
+        line_parts.supports(service, length, data) if service or length else ([], []),
+        line_parts.pressure(od_figure, wall, pressure, judged.strength, factor, data) if wall or pressure else ([], []),
+        line_parts.exhaust_growth(anchors, exhaust_material, inputs.get("hot temperature"), data),
+    ]
+    for part_figures, part_checks in found:
+        figures += part_figures
+        checks += part_checks
+    checks += line_parts.fit(flare, seat, nut, port, od_figure, wall, data)
+    checks += line_parts.compatible(judged.fluid_cell, judged.material_cell)
+    cautions += judged.cautions + line_rules.written(service, jurisdiction, data) + line_rules.shop(service, kind, data)
+    title = " ".join(p for p in (service or "", "line", f"beside {beside}" if beside else "") if p)
+    return Sheet(title, asked, data, figures, checks, cautions)
+
+
+def route_of(line: Any, data: Refdata | None = None) -> Sheet:
+    """The sheet of one line of a job; keys that the job's model does not have are missing ones."""
+    names = [n for n in ROUTE_KEYS if getattr(line, n, None) is not None]
+    given = {("klass" if n == "hose_class" else n): str(getattr(line, n)) for n in names}
+    sheet = route(**given, data=data)
+    sheet.title = f"{line.name}: {sheet.title}"
+    return sheet
+
+
+# The keys of a job's line that ``route`` takes, by the model's own names.
+ROUTE_KEYS = (
+    "service", "material", "hose_class", "state", "od", "wall", "length", "pressure", "factor", "fluid", "fluid_state", "beside", "gap",
+    "temperature", "temperature_by", "side", "shield", "shield_finish", "hot_od", "hot_temperature", "hot_finish", "finish", "air",
+    "soak_air", "speed", "jurisdiction", "flare", "seat", "nut", "port", "anchors", "exhaust_material",
+)  # fmt: skip
+
+
+class _Judged:
+    """What the temperature of a line is judged by: its material and its fluid, each an Item or the reason why not."""
+
+    def __init__(
+        self,
+        material: str | None,
+        klass: str | None,
+        state: str | None,
+        fluid: str | None,
+        fluid_state: str | None,
+        data: Refdata,
+    ) -> None:
+        self.data = data
+        self.items: list[tuple[str, Item]] = []
+        self.cannot: list[Check] = []
+        self.cautions: list[Caution] = []
+        self.strength: Figure | None = None
+        self.material_cell: str | None = None
+        self.fluid_cell: str | None = None
+        self._material(material, klass, state)
+        self._fluid(fluid, fluid_state)
+
+    def _material(self, material: str | None, klass: str | None, state: str | None) -> None:
+        name = "line material's limit"
+        if material is None and klass is None:
+            self.cannot.append(Check(name, CANNOT_TELL, "the material or class of the line is not given"))
+            return
+        item = self._item(name, material or klass or "", klass if material is not None else None, state)
+        if item is not None:
+            self.material_cell = item.cell
+            self.strength = next((f for f in item.figures if f.quantity == "yield_strength"), None)
+        metal = self.material_cell is not None and line_parts.is_metal(self.material_cell)
+        if metal and (item is None or item.judge is None):
+            self.cannot = [c for c in self.cannot if c.name != name]
+            text = f"No limit of temperature is published for {self.material_cell}: the fluid in it is judged, and coatings give out first."
+            self.cautions.append(Caution(text, "note", (), "refdata"))
+        elif item is not None:
+            self.items.append((name, item))
+
+    def _fluid(self, fluid: str | None, state: str | None) -> None:
+        name = "fluid's limit"
+        if fluid is None:
+            self.cannot.append(Check(name, CANNOT_TELL, "the fluid is not given"))
+            return
+        cell = self.data.words("lines", "item").get(" ".join(fluid.casefold().split()), fluid)
+        wet = is_brake_fluid(cell) and any(
+            r.cells["item"] == cell and r.cells["state"] == "wet" for r in self.data.table("lines/fluids").rows
+        )
+        if wet and state is None:
+            text = f"{cell} is judged by its wet boiling point: every fluid in use draws water."
+            self.cautions.append(Caution(text, "injury", (), "refdata"))
+        item = self._item(name, fluid, None, state or ("wet" if wet else None))
+        if item is not None:
+            self.fluid_cell = item.cell
+            self.items.append((name, item))
+
+    def _item(self, name: str, typed: str, klass: str | None, state: str | None) -> Item | None:
+        try:
+            return Item(typed, klass, state, self.data)
+        except Ambiguous as choice:
+            self.cannot.append(Check(name, CANNOT_TELL, f"{choice.why}: {', '.join(choice.nearest)}"))
+        except LookupMiss as miss:
+            if "no published source" not in miss.why:
+                raise
+            cells = self.data.table("lines/materials").column("item")
+            text = " ".join(typed.casefold().split())
+            cell = cells.get(text) or self.data.words("lines", "item").get(text)
+            if name.startswith("line"):
+                self.material_cell = cell
+            self.cannot.append(Check(name, CANNOT_TELL, f"no limit of temperature is published for {cell or typed}"))
+        return None
+
+    def measured(self, at: Figure, read_by: str | None) -> list[Check]:
+        """The checks of a measured temperature; what an infra-red gun reads is never enough for an ``ok``."""
+        out = list(self.cannot)
+        for name, item in self.items:
+            for check in judge(item, at):
+                check.name = (
+                    f"measured: {name}" if check.name == "temperature within the limit" else f"measured: {check.name}"
+                )
+                if read_by == "infra-red" and check.result == OK:
+                    check.result = CANNOT_TELL
+                    check.reason += (
+                        "; an infra-red gun reads low on bright metal: read it again by crayon, paint or thermocouple"
+                    )
+                out.append(check)
+        return out
+
+    def band(self, figure: Figure, case: str) -> list[Check]:
+        """The checks of an estimate: ok with its whole band, not ok with its likely value, else cannot tell."""
+        out = []
+        for name, item in self.items:
+            limit = item.judge
+            title = f"{case}: {name}"
+            if limit is None:
+                out.append(Check(title, CANNOT_TELL, f"no limit of temperature is published for {item.cell}"))
+                continue
+            end = convert(limit.low if limit.low is not None else limit.typical, limit.unit, figure.unit)
+            strictest = min(
+                [
+                    end,
+                    *(
+                        convert(f.low if f.low is not None else f.typical, f.unit, figure.unit)
+                        for f in item.stricter(limit)
+                    ),
+                ]
+            )
+            low, likely, high = (
+                (figure.low or 0.0),
+                figure.typical,
+                (figure.high if figure.high is not None else figure.typical),
+            )
+            said = f"{likely:.0f} {figure.unit} ({low:.0f} to {high:.0f}) estimated, {number_only(limit, self.data)} {item.cell}"
+            if item.klass == "expansion joint":
+                result, said = CANNOT_TELL, f"{said}: an expansion joint's figure does not judge a hose"
+            elif likely > end:
+                result = NOT_OK
+            elif high <= strictest:
+                result = OK
+            else:
+                result, said = CANNOT_TELL, f"{said}: the band or another living figure passes it: measure on the car"
+            out.append(
+                Check(
+                    title,
+                    result,
+                    said,
+                    Bound(end, figure.unit, "max", limit),
+                    Bound(high, figure.unit, figure=figure),
+                    (end - high) / end if end else None,
+                )
+            )
+        return out
+
+    def lowest_limit_k(self) -> tuple[float, Figure] | None:
+        """The lowest living limit in K with its figure; None where nothing judges."""
+        ends = []
+        for _, item in self.items:
+            if item.judge is not None and item.klass != "expansion joint":
+                ends += [
+                    (units.to_base(f.low if f.low is not None else f.typical, f.unit), f)
+                    for f in (item.judge, *item.stricter(item.judge))
+                ]
+        return min(ends, key=lambda pair: pair[0]) if ends else None
+
+
+def _plain_rule(side: str | None, shield: str | None, measured: Figure | None) -> Check:
+    name = "plain rule: other side of the rail, or a shield with air on both sides"
+    if side == "other side":
+        return Check(name, OK, "the rail stands between line and hot part")
+    if shield in ("flat open", "curved open", "closed"):
+        return Check(name, OK, f"a {shield} shield stands between; keep air on both its sides")
+    if side is None and shield is None:
+        return Check(name, CANNOT_TELL, "neither the side of the rail nor a shield is given")
+    if measured is not None:
+        return Check(name, OK, "not met; the temperature measured on the car governs")
+    return Check(name, CANNOT_TELL, "not met: measure on the car, or re-route")
+
+
+def _inputs(
+    given: dict[str, str | None], beside: str | None, od: Figure | None, gap: Figure | None, data: Refdata
+) -> tuple[dict[str, Figure], list[Caution]]:
+    """The inputs of the estimate that there are, those of the tables included."""
+    out: dict[str, Figure] = {}
+    cautions: list[Caution] = []
+    if given["hot temperature"] is not None:
+        out["hot temperature"] = line_heat.stated(
+            given["hot temperature"], "surface_temperature", "temperature", "hot temperature"
+        )
+    elif beside is not None:
+        found = _heat_source(beside, data)
+        if found is not None:
+            out["hot temperature"] = found
+            text = f"The hot part's temperature is {number_only(found, data)} of {found.source or 'habit'}, not of this car: measure it."
+            cautions.append(Caution(text, "damage", (found.id,), found.source or "common practice"))
+    if given["hot diameter"] is not None:
+        out["hot diameter"] = line_heat.stated(given["hot diameter"], "outside_diameter", "length", "hot diameter")
+    if od is not None:
+        out["line diameter"] = od
+    if gap is not None:
+        out["gap"] = gap
+    for name, at in (("hot finish", out.get("hot temperature")), ("line finish", None), ("shield finish", None)):
+        typed = given[name]
+        if typed is not None:
+            out[name] = line_heat.emissivity(typed, at, name, data)
+    return {n: out[n] for n in line_heat.Beside.NAMES if n in out}, cautions
+
+
+def _heat_source(part: str, data: Refdata) -> Figure | None:
+    """A published surface temperature of a named part; None where the part is not in the table or has none."""
+    from gaugeblock.lookup import look_up_or_none
+
+    try:
+        cell = canonical(data, "lines/heat_sources", "part", part)
+    except LookupMiss:
+        return None
+    for state in ("running", "not stated"):
+        got = look_up_or_none("lines/heat_sources", "surface_temperature", data=data, part=cell, state=state)
+        if got is not None:
+            return got
+    return None
+
+
+def _estimates(
+    inputs: dict[str, Figure],
+    kind: str,
+    air: str | None,
+    soak_air: str | None,
+    speed: str | None,
+    judged: _Judged,
+    governed: bool,
+    data: Refdata,
+) -> tuple[list[Figure], list[Check], list[Caution]]:
+    """Driving, idling and hot soak: the figures, their checks, the gap needed and what a shield would do."""
+    from gaugeblock.sheets import line_cases
+
+    return line_cases.estimates(inputs, kind, air, soak_air, speed, judged, governed, data)

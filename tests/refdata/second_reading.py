@@ -1,0 +1,62 @@
+"""The second reading of the safety tables: entered again from the gathered rows, by another hand, and compared cell by cell.
+
+``second/<domain>_<table>.csv`` holds key, quantity, numbers, unit, source and mark of each row that could be read twice;
+a blank mark was not read twice. Rows that stand in refdata only were added from a document that was read once.
+"""
+
+from __future__ import annotations
+
+import csv
+from decimal import Decimal
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from gaugeblock.tables.catalogue import keys_of
+from gaugeblock.tables.facts import NUMBERS
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
+
+FOLDER = Path(__file__).parent / "second"
+
+# table: (rows read twice, living rows), as measured when the second reading was made.
+MEASURED = {
+    "fasteners/grades": (193, 193),
+    "fasteners/torques": (313, 437),
+    "fasteners/part_torques": (218, 239),
+    "fasteners/nut_factors": (31, 38),
+    "lines/materials": (133, 140),
+    "lines/fluids": (41, 47),
+    "driveline/steels": (635, 715),
+    "tubes/materials": (162, 302),
+}
+
+Cells = dict[str, str]
+Place = tuple[str, ...]
+
+
+def place_of(table: str, cells: Mapping[str, str]) -> Place:
+    """What names a row in both readings: its key cells, quantity and source."""
+    return (*(cells[k.name] for k in keys_of(table)), cells["quantity"], cells["source"])
+
+
+def second_rows(table: str) -> list[Cells]:
+    """The rows of a table as the second reader entered them."""
+    with open(FOLDER / f"{table.replace('/', '_')}.csv", newline="", encoding="ascii") as handle:
+        return list(csv.DictReader(handle))
+
+
+def differences(second: Mapping[str, str], cells: Mapping[str, str]) -> list[str]:
+    """The columns in which a row of refdata differs from its second reading: 0.9 and 0.90 are equal, 0.9 and 0.91 are not."""
+    found = [c for c in NUMBERS if _number(second[c]) != _number(cells[c])]
+    found += ["unit"] if second["unit"] != cells["unit"] else []
+    return found + (["checked"] if second["checked"] and second["checked"] != cells["checked"] else [])
+
+
+def _number(text: str) -> Decimal | None:
+    return Decimal(text) if text else None
+
+
+def living(rows: Iterable[Cells]) -> list[Cells]:
+    """The rows that live in the newest release."""
+    return [r for r in rows if not r["until"]]

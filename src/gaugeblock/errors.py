@@ -16,7 +16,7 @@ from __future__ import annotations
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from gaugeblock.figure import Figure
+    from typing import Any
 
 
 class GaugeblockError(Exception):
@@ -58,7 +58,7 @@ class LookupMiss(GaugeblockError, LookupError):
     """No row answers; ``nearest`` holds the keys that do exist, ``informs`` figures of another service or standing."""
 
     kind = "not found"
-    informs: tuple[Figure, ...] = ()
+    informs: tuple[Any, ...] = ()
 
 
 class Ambiguous(LookupMiss):

@@ -221,7 +221,7 @@ class Figure:
     @property
     def quantity_value(self) -> Any:
         """The figure as a pint Quantity, made on first use of the registry."""
-        from gaugeblock.tables.registry import quantity
+        from gaugeblock.registry import quantity
 
         return quantity(self.typical, self.unit)
 

@@ -110,6 +110,7 @@ def test_an_aircraft_row_never_governs_for_a_vehicle(service: str) -> None:
 
 def test_no_row_of_another_service_governs_any_torque_or_part_of_a_vehicle() -> None:
     data = refdata()
+    answered = 0
     for table in ("fasteners/torques", "fasteners/part_torques", "fasteners/prevailing"):
         names = [k.name for k in data.table(table).keys]
         for row in data.table(table).rows:
@@ -122,6 +123,8 @@ def test_no_row_of_another_service_governs_any_torque_or_part_of_a_vehicle() -> 
                 continue  # only other services, or a standing: refused, and so not answered
             assert figure.key["service"] in ("vehicle", "any")
             assert not figure.standing
+            answered += 1
+    assert answered > 150
 
 
 def test_a_heavy_truck_figure_informs_a_part_of_a_vehicle_and_does_not_answer() -> None:

@@ -8,8 +8,9 @@ import pytest
 
 from gaugeblock.errors import DataError, InputError
 from gaugeblock.tables.catalogue import LISTS, columns_of
+from gaugeblock.tables.closing import close, main
 from gaugeblock.tables.load import refdata_folder
-from gaugeblock.tables.releases import close, main, release_digest, released_files, row_digest
+from gaugeblock.tables.releases import release_digest, released_files, row_digest
 from gaugeblock.tables.validate import check, report, validate
 
 QUANTITY = (
@@ -140,9 +141,9 @@ def test_a_row_that_outlives_its_source_is_told(small: Path) -> None:
 
 
 def test_the_command_closes_and_refuses(small: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    assert main(["close", "0.1.0", str(small)]) == 0
+    assert main(["0.1.0", str(small)]) == 0
     assert capsys.readouterr().out.startswith("0.1.0 ")
-    assert main(["close", "0.1.0", str(small)]) == 2
+    assert main(["0.1.0", str(small)]) == 2
     assert "closed already" in capsys.readouterr().err
     assert main([]) == 2
 

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from gaugeblock import units
 from gaugeblock.errors import InputError, UnitError
-from gaugeblock.tables.registry import quantity
+from gaugeblock.registry import quantity
 
 
 @pytest.mark.parametrize(

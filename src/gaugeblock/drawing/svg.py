@@ -164,16 +164,12 @@ class Page:
         middle = ((c[0] + d[0]) / 2, (c[1] + d[1]) / 2)
         lift = 1.0
         t = turn * pi / 180
-        if span > text_width(words, size) + 7 or direction == "along":
-            self.text(
-                (middle[0] + lift * sin(t), middle[1] - lift * cos(t)), words, size, "middle", turn=turn, clear=True
-            )
-        elif direction == "upright":
-            self.text(
-                (middle[0] + lift * sin(t), middle[1] - lift * cos(t)), words, size, "middle", turn=turn, clear=True
-            )
-        else:
+        if direction == "across" and span <= text_width(words, size) + 7:
             self.text((d[0] + 7.5, middle[1] + size * 0.35), words, size, "start", clear=True)
+        else:
+            self.text(
+                (middle[0] + lift * sin(t), middle[1] - lift * cos(t)), words, size, "middle", turn=turn, clear=True
+            )
 
     def svg(self) -> str:
         """The page as SVG text, at its true size in millimetres."""

@@ -15,91 +15,103 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 
+class Estimates:
+    """What the estimate adds to a sheet, with its worst case and the gap that case needs (None where there is none)."""
+
+    __slots__ = ("cautions", "checks", "figures", "needed", "worst")
+
+    def __init__(self) -> None:
+        self.figures: list[Figure] = []
+        self.checks: list[Check] = []
+        self.cautions: list[Caution] = []
+        self.worst: Estimate | None = None
+        self.needed: Figure | None = None
+
+
 def estimates(
     inputs: dict[str, Figure],
     kind: str,
-    air: str | None,
-    soak_air: str | None,
-    speed: str | None,
+    airs: tuple[str | None, str | None, str | None],
     judged: _Judged,
     governed: bool,
     data: Refdata,
-) -> tuple[list[Figure], list[Check], list[Caution]]:
-    """Figures, checks and cautions of the estimate; with ``governed`` a measured temperature decides and this informs."""
-    name = "estimated temperature"
+) -> Estimates:
+    """The estimate of every case; ``airs`` are air, air after shut-down and speed as typed.
+
+    With ``governed`` a measured temperature decides, and the estimate informs.
+    """
+    out = Estimates()
     first = Beside(inputs, kind, data)
-    if first.missing:
-        if governed:
-            return [], [], []
-        return [], [Check(name, CANNOT_TELL, f"for an estimate these are not given: {', '.join(first.missing)}")], []
-    if first.si("gap", "low") <= 0:
-        return (
-            [],
-            [
-                Check(
-                    name,
-                    CANNOT_TELL,
-                    "the line touches the hot part: contact conducts, which no estimate here covers; move it",
-                )
-            ],
-            [],
-        )
-    checks: list[Check] = []
-    cautions: list[Caution] = []
-    figures: list[Figure] = []
-    solved: list[tuple[Estimate, Figure]] = []
-    known = None
-    for case in line_heat.CASES:
-        more, why = _air(case, air, soak_air, speed, data)
-        if why:
-            if not governed:
-                checks.append(Check(f"{case}: estimate", CANNOT_TELL, why))
-            continue
-        known = estimate = Estimate(case, Beside({**inputs, **more}, kind, data), known)
-        if estimate.why:
-            checks.append(Check(f"{case}: estimate", CANNOT_TELL, estimate.why))
-            continue
-        rule = "line_energy_balance" if kind == "none" else "shielded_line_energy_balance"
-        figure = estimate.figure("line_temperature", rule)
-        solved.append((estimate, figure))
-    solved.sort(key=lambda pair: -pair[0].high)
-    for estimate, figure in solved:
-        figures.append(figure)
+    if first.missing or first.si("gap", "low") <= 0:
+        why = f"for an estimate these are not given: {', '.join(first.missing)}"
+        if not first.missing:
+            why = "the line touches the hot part: contact conducts, which no estimate here covers; move it"
         if not governed:
-            checks += judged.band(figure, estimate.case)
+            out.checks.append(Check("estimated temperature", CANNOT_TELL, why))
+        return out
+    solved = _cases(out, inputs, kind, airs, governed, data)
+    for estimate, figure in solved:
+        out.figures.append(figure)
+        if not governed:
+            out.checks += judged.band(figure, estimate.case)
     if not solved:
-        return figures, checks, cautions
-    worst, figure = solved[0]
-    cautions.append(_matters(worst, figure))
-    text = (
-        "The estimate takes the line without flow, surroundings at the temperature of the air, air at one temperature round the line and "
-        "the hot part as long as it looks; hot gas rising from the part onto the line is not in it. The correlations add their own scatter to the band."
-    )
-    cautions.append(Caution(text, "note", (figure.id,), "calculated"))
+        return out
+    out.worst, figure = solved[0]
+    out.cautions += [_matters(out.worst, figure), Caution(_MODEL, "note", (figure.id,), "calculated")]
     if kind != "none":
-        text = "The shield is taken midway in the gap" + (
-            ", twice the hot part's diameter wide."
-            if kind == "flat open"
-            else ", half round the hot part."
-            if kind == "curved open"
-            else ", all round the hot part."
+        out.cautions.append(
+            Caution(f"The shield is taken midway in the gap, {_SHAPES[kind]}.", "note", (figure.id,), "assumed")
         )
-        cautions.append(Caution(text, "note", (figure.id,), "assumed"))
     limit = judged.lowest_limit_k()
     if limit is not None:
-        needed, check = _gap(worst, limit, governed, data)
-        figures += needed
-        checks += check
-    if kind == "none":
-        shielded = _with_shield(worst, data)
-        if shielded is not None:
-            figures.append(shielded)
-            text = (
-                f"A flat open shield midway, from bright to dull, would bring the {worst.case} estimate of {number_only(figure, data)} "
-                f"to {number_only(shielded, data)}; it must cover all sight and stay cool enough itself."
-            )
-            cautions.append(Caution(text, "note", (shielded.id,), "calculated"))
-    return figures, checks, cautions
+        out.needed, checks = _gap(out.worst, limit, governed, data)
+        out.figures += [out.needed] if out.needed is not None else []
+        out.checks += checks
+    shielded = _with_shield(out.worst, data) if kind == "none" else None
+    if shielded is not None:
+        out.figures.append(shielded)
+        text = (
+            f"A flat open shield midway, from bright to dull, would bring the {out.worst.case} estimate of {number_only(figure, data)} "
+            f"to {number_only(shielded, data)}; it must cover all sight and stay cool enough itself."
+        )
+        out.cautions.append(Caution(text, "note", (shielded.id,), "calculated"))
+    return out
+
+
+_MODEL = (
+    "The estimate takes the line without flow, surroundings at the temperature of the air, air at one temperature round the line "
+    "and the hot part as long as it looks; hot gas rising from the part onto the line is not in it. The correlations add their own "
+    "scatter to the band."
+)
+_SHAPES = {
+    "flat open": "twice the hot part's diameter wide, open to the air on both faces",
+    "curved open": "half round the hot part, open to the air on both faces",
+    "closed": "all round the hot part",
+}
+
+
+def _cases(
+    out: Estimates,
+    inputs: dict[str, Figure],
+    kind: str,
+    airs: tuple[str | None, str | None, str | None],
+    governed: bool,
+    data: Refdata,
+) -> list[tuple[Estimate, Figure]]:
+    """The cases that could be solved, the hottest first; why the others could not be goes to the checks."""
+    solved = []
+    known = None
+    rule = "line_energy_balance" if kind == "none" else "shielded_line_energy_balance"
+    for case in line_heat.CASES:
+        more, why = _air(case, *airs, data)
+        if not why:
+            known = estimate = Estimate(case, Beside({**inputs, **more}, kind, data), known)
+            why = estimate.why
+            if not why:
+                solved.append((estimate, estimate.figure("line_temperature", rule)))
+        if why and not governed:
+            out.checks.append(Check(f"{case}: estimate", CANNOT_TELL, why))
+    return sorted(solved, key=lambda pair: -pair[0].high)
 
 
 def _air(
@@ -139,36 +151,32 @@ def _matters(worst: Estimate, figure: Figure) -> Caution:
 
 def _gap(
     worst: Estimate, limit: tuple[float, Figure], governed: bool, data: Refdata
-) -> tuple[list[Figure], list[Check]]:
-    """The smallest gap that would be ok, beside the gap measured."""
+) -> tuple[Figure | None, list[Check]]:
+    """The smallest gap that would be ok, beside the gap measured; behind a shield the shield's place would have to move too."""
     name = "gap"
     gap = worst.beside.inputs["gap"]
     if worst.beside.shield != "none":
-        return [], []
+        return None, []
     need_m = line_heat.gap_that_is_ok(worst, limit[0])
     actual = Bound(gap.low if gap.low is not None else gap.typical, gap.unit, figure=gap)
     if need_m is None:
-        if governed:
-            return [], []
         text = (
             f"no gap up to 1 m brings the highest estimate ({worst.case}) within {number_only(limit[1], data)}: "
             "the air alone is too hot, or a band too wide; measure"
         )
-        return [], [Check(name, CANNOT_TELL, text, None, actual)]
+        return None, [] if governed else [Check(name, CANNOT_TELL, text, None, actual)]
     needed = Figure(
         f"derived:smallest_gap:{worst.figure().id}|{limit[1].id}:gap_needed", "gap_needed", units.from_base(need_m, gap.unit), gap.unit,
         side="min", basis="derived", rule=data.rule("smallest_gap"), inputs=(limit[1], *worst.beside.inputs.values()), since=data.release,
         key={"case": worst.case}, conditions=f"{worst.case}, highest estimate within {number_only(limit[1], data)}",
     )  # fmt: skip
     if governed:
-        return [needed], []
-    got = actual.value
-    enough = got >= needed.typical * (1 - 1e-9)
+        return needed, []
+    enough = actual.value >= needed.typical * (1 - 1e-9)
     result = OK if enough else NOT_OK if worst.likely > limit[0] else CANNOT_TELL
     said = f"{number_only(gap, data)} measured, {number_only(needed, data)} needed ({worst.case}, highest estimate)"
-    return [needed], [
-        Check(name, result, said, Bound(needed.typical, gap.unit, "min", needed), actual, got / needed.typical - 1)
-    ]
+    bound = Bound(needed.typical, gap.unit, "min", needed)
+    return needed, [Check(name, result, said, bound, actual, actual.value / needed.typical - 1)]
 
 
 def _with_shield(worst: Estimate, data: Refdata) -> Figure | None:

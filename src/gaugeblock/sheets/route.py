@@ -5,7 +5,7 @@ from __future__ import annotations
 from gaugeblock import units
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.figure import Figure
-from gaugeblock.sheets import line_heat, line_parts, line_rules
+from gaugeblock.sheets import line_cases, line_heat, line_parts, line_rules
 from gaugeblock.sheets.line_cautions import is_brake_fluid
 from gaugeblock.sheets.lines import Item, convert, judge
 from gaugeblock.sheets.printing import number_only
@@ -55,6 +55,7 @@ def route(
     port: str | None = None,
     anchors: str | None = None,
     exhaust_material: str | None = None,
+    draw: bool = False,
     data: Refdata | None = None,
 ) -> Sheet:
     """Whether a line past a hot part is cool enough, far enough, allowed, held and joined.
@@ -66,7 +67,8 @@ def route(
     a finish is an emissivity or ``material: surface`` of the table.
 
     Returns a Sheet: a measured temperature governs, then the plain rule, then the estimate of each case with its band;
-    gap needed beside gap measured; written rules; clips; wall and pressure; flare and thread fit; exhaust growth.
+    gap needed beside gap measured; written rules; clips; wall and pressure; flare and thread fit; exhaust growth. With
+    ``draw`` also temperature against gap and the section to scale, where there is an estimate.
 
     Raises LookupMiss, InputError or UnitError for what is given and cannot be read.
 
@@ -123,10 +125,10 @@ def route(
     }  # fmt: skip
     inputs, notes = _inputs(given, beside, od_figure, gap_figure, data)
     cautions += notes
-    more = _estimates(inputs, kind, air, soak_air, speed, judged, measured is not None, data)
-    figures += more[0]
-    checks += more[1]
-    cautions += more[2]
+    more = line_cases.estimates(inputs, kind, (air, soak_air, speed), judged, measured is not None, data)
+    figures += more.figures
+    checks += more.checks
+    cautions += more.cautions
     if gap_figure is not None:
         figures.append(gap_figure)
     found = [
@@ -142,14 +144,19 @@ def route(
     checks += line_parts.compatible(judged.fluid_cell, judged.material_cell)
     cautions += judged.cautions + line_rules.written(service, jurisdiction, data) + line_rules.shop(service, kind, data)
     title = " ".join(p for p in (service or "", "line", f"beside {beside}" if beside else "") if p)
-    return Sheet(title, asked, data, figures, checks, cautions)
+    drawn = []
+    if draw and more.worst is not None:
+        from gaugeblock.sheets.line_drawings import drawings
+
+        drawn = drawings(more.worst, judged.lowest_limit_k(), more.needed, data)
+    return Sheet(title, asked, data, figures, checks, cautions, drawn)
 
 
-def route_of(line: Any, data: Refdata | None = None) -> Sheet:
-    """The sheet of one line of a job; keys that the job's model does not have are missing ones."""
+def route_of(line: Any, *, draw: bool = False, data: Refdata | None = None) -> Sheet:
+    """The sheet of one line of a job, with its drawings when ``draw``; keys that the job's model does not have are missing ones."""
     names = [n for n in ROUTE_KEYS if getattr(line, n, None) is not None]
     given = {("klass" if n == "hose_class" else n): str(getattr(line, n)) for n in names}
-    sheet = route(**given, data=data)
+    sheet = route(**given, draw=draw, data=data)
     sheet.title = f"{line.name}: {sheet.title}"
     return sheet
 
@@ -362,19 +369,3 @@ def _heat_source(part: str, data: Refdata) -> Figure | None:
         if got is not None:
             return got
     return None
-
-
-def _estimates(
-    inputs: dict[str, Figure],
-    kind: str,
-    air: str | None,
-    soak_air: str | None,
-    speed: str | None,
-    judged: _Judged,
-    governed: bool,
-    data: Refdata,
-) -> tuple[list[Figure], list[Check], list[Caution]]:
-    """Driving, idling and hot soak: the figures, their checks, the gap needed and what a shield would do."""
-    from gaugeblock.sheets import line_cases
-
-    return line_cases.estimates(inputs, kind, air, soak_air, speed, judged, governed, data)

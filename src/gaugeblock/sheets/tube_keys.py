@@ -48,14 +48,17 @@ def _phrases(data: Refdata) -> dict[str, dict[str, str]]:
     if got is None:
         found: dict[str, dict[str, str]] = {}
         table = data.table("tubes/materials")
-        for row in table.rows:
+        names = [k.name for k in table.keys]
+        places = [(c, names.index(c)) for c in COLUMNS]
+        for key in dict.fromkeys(tuple(row.key[at] for _, at in places) for row in table.rows):
+            cells = dict(zip(COLUMNS, key, strict=True))
             for column in COLUMNS[1:]:
-                cell = row.cells[column]
+                cell = cells[column]
                 if cell not in _BLANK:
                     found.setdefault(cell.casefold(), {})[column] = cell
-            if row.cells["material"] not in _BLANK:
-                found[row.cells["material"].casefold()]["family"] = row.cells["family"]
-            found.setdefault(row.cells["family"].casefold(), {})["family"] = row.cells["family"]
+            if cells["material"] not in _BLANK:
+                found[cells["material"].casefold()]["family"] = cells["family"]
+            found.setdefault(cells["family"].casefold(), {})["family"] = cells["family"]
         for column in COLUMNS:
             for word, cell in data.words("tubes", column).items():
                 found.setdefault(word, {}).setdefault(column, cell)

@@ -9,7 +9,6 @@ from gaugeblock.errors import DataError, InputError, LookupMiss
 from gaugeblock.figure import Figure, Rule
 from gaugeblock.tables.catalogue import DOMAINS, LISTS, ROW_COLUMNS, TABLES, columns_of, keys_of
 
-
 # Where the standing stands, counted from the end of a row of figures.
 _STANDING = ROW_COLUMNS.index("standing") - len(ROW_COLUMNS)
 

@@ -1,0 +1,179 @@
+"""Two drawings of a line beside heat: temperature against gap with the limits in it, and the section to scale."""
+
+from __future__ import annotations
+
+from math import asin, ceil, cos, floor, log10, pi, sin
+
+from gaugeblock.drawing.svg import CENTRE, HIDDEN, MEDIUM, THICK, THIN, Page, text_width
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+    from typing import TypeAlias
+
+    Point: TypeAlias = tuple[float, float, float, float]  # gap, low, likely, high
+
+_GREY = "#ddd"
+_WIDTH, _HEIGHT = 170.0, 105.0
+_LEFT, _RIGHT, _TOP, _BOTTOM = 20.0, 8.0, 9.0, 18.0
+
+
+def ticks(low: float, high: float, wanted: int = 6) -> tuple[float, ...]:
+    """Round numbers from at or under ``low`` to at or over ``high``, about ``wanted`` of them.
+
+    >>> ticks(38, 171)
+    (0.0, 50.0, 100.0, 150.0, 200.0)
+    """
+    rough = (high - low) / max(wanted - 1, 1) or 1.0
+    unit = 10.0 ** floor(log10(rough))
+    step = next(m * unit for m in (1.0, 2.0, 2.5, 5.0, 10.0) if m * unit >= rough * (1 - 1e-9))
+    first, last = floor(low / step + 1e-9), ceil(high / step - 1e-9)
+    return tuple(round(i * step, 10) for i in range(first, last + 1))
+
+
+class Mark:
+    """A level or a place to draw in: its number and what it says."""
+
+    __slots__ = ("value", "words")
+
+    def __init__(self, value: float, words: str) -> None:
+        self.value = value
+        self.words = words
+
+
+def temperature_against_gap(
+    points: Sequence[Point],
+    limits: Sequence[Mark],
+    gaps: Sequence[Mark],
+    title: str,
+    gap_unit: str,
+    temperature_unit: str,
+) -> str:
+    """SVG of the band low to high and the likely line over the gap, the limits across and the gaps upright.
+
+    ``points`` rise in gap, at least two; all temperatures in one unit and all gaps in one. ValueError for fewer.
+    """
+    if len(points) < 2:
+        raise ValueError("a plot needs at least two points")
+    page = Page(_WIDTH, _HEIGHT, title)
+    temperatures = [t for p in points for t in p[1:]] + [m.value for m in limits]
+    head = 0.06 * (max(temperatures) - min(temperatures)) if limits else 0.0  # room for the words over a limit
+    rows = ticks(min(temperatures), max(temperatures) + head)
+    columns = ticks(0.0, points[-1][0])
+    wide, tall = _WIDTH - _LEFT - _RIGHT, _HEIGHT - _TOP - _BOTTOM
+
+    def x(gap: float) -> float:
+        return _LEFT + wide * gap / columns[-1]
+
+    def y(temperature: float) -> float:
+        return _TOP + tall * (rows[-1] - temperature) / (rows[-1] - rows[0])
+
+    page.text((_LEFT, 5.5), title, 3.5, bold=True)
+    page.area(
+        [(x(g), y(high)) for g, _, _, high in points] + [(x(g), y(low)) for g, low, _, _ in reversed(points)], _GREY
+    )
+    for value in rows:
+        page.line((_LEFT, y(value)), (_LEFT + wide, y(value)), THIN, "0.4 1.2")
+        page.text((_LEFT - 1.5, y(value) + 1.1), f"{value:g}", 3.0, "end")
+    for value in columns:
+        page.line((x(value), _TOP + tall), (x(value), _TOP + tall + 1.5), THIN)
+        page.text((x(value), _TOP + tall + 5.0), f"{value:g}", 3.0, "middle")
+    page.rectangle(_LEFT, _TOP, wide, tall, MEDIUM)
+    page.text((_LEFT + wide / 2, _HEIGHT - 7.5), f"gap, surface to surface, {gap_unit}", 3.2, "middle")
+    page.text((6.0, _TOP + tall / 2), f"line, {temperature_unit}", 3.2, "middle", turn=-90)
+    page.polyline([(x(p[0]), y(p[3])) for p in points], THIN)
+    page.polyline([(x(p[0]), y(p[1])) for p in points], THIN)
+    page.polyline([(x(p[0]), y(p[2])) for p in points], THICK)
+    for mark in limits:
+        page.line((_LEFT, y(mark.value)), (_LEFT + wide, y(mark.value)), MEDIUM, HIDDEN)
+        page.text((_LEFT + wide - 1.5, y(mark.value) - 1.2), mark.words, 3.0, "end", bold=True, clear=True)
+    for i, mark in enumerate(m for m in gaps if m.value <= columns[-1]):
+        page.line((x(mark.value), _TOP), (x(mark.value), _TOP + tall), MEDIUM, CENTRE)
+        right = x(mark.value) + 1.2 + text_width(mark.words, 3.0) > _LEFT + wide
+        place = (x(mark.value) + (-1.2 if right else 1.2), _TOP + tall - 3.0 - 4.5 * i)
+        page.text(place, mark.words, 3.0, "end" if right else "start")
+    page.text(
+        (_LEFT, _HEIGHT - 2.0),
+        "grey: low to high of the inputs; thick: likely. An estimate; confirm on the car, hot and after shut-down.",
+        2.8,
+    )
+    return page.svg()
+
+
+def section(
+    hot_diameter: float,
+    line_diameter: float,
+    gap: float,
+    shield: str,
+    words: tuple[str, str, str],
+    title: str,
+    unit_mm: float = 1.0,
+) -> str:
+    """SVG section of hot part, shield and line to scale; ``words`` are the sizes of hot part, line and gap as printed.
+
+    Lengths are in any one unit of ``unit_mm`` millimetres; ``shield`` is ``none``, ``flat open``, ``curved open`` or
+    ``closed``, drawn as the estimate takes it: midway. The scale is the largest of 2:1, 1:1, 1:2 ... that fits.
+    """
+    whole = (hot_diameter + gap + line_diameter) * unit_mm
+    tallest = (
+        2.0 * hot_diameter * unit_mm
+        if shield == "flat open"
+        else (hot_diameter + gap) * unit_mm
+        if shield == "closed"
+        else hot_diameter * unit_mm
+    )
+    if shield == "closed":
+        whole += gap * unit_mm / 2
+    scale = next((s for s in (2.0, 1.0, 0.5, 0.2, 0.1, 0.05) if whole * s <= 125 and tallest * s <= 75), 0.02)
+    s = scale * unit_mm
+    height = max(tallest * scale + 46, 70.0)
+    page = Page(_WIDTH, height, title)
+    page.text((8.0, 6.0), title, 3.5, bold=True)
+    said = f"{scale:g}:1" if scale >= 1 else f"1:{1 / scale:g}"
+    page.text((_WIDTH - 8.0, 6.0), f"scale {said}", 3.0, "end")
+    middle = 12.0 + (height - 34.0) / 2
+    hot_r, line_r = hot_diameter / 2 * s, line_diameter / 2 * s
+    left = (_WIDTH - (hot_diameter + gap + line_diameter) * s) / 2
+    hot = (left + hot_r, middle)
+    line = (left + (hot_diameter + gap) * s + line_r, middle)
+    page.line((hot[0] - hot_r - 6, middle), (line[0] + line_r + 6, middle), THIN, CENTRE)
+    page.circle(hot, hot_r, THICK, fill="#fff")
+    for i in range(-6, 7):  # hatch: this one is hot
+        across = hot_r * i / 7 * 1.2
+        if abs(across) < hot_r:
+            turn = asin(across / hot_r)
+            ends = [(hot[0] + hot_r * cos(a), hot[1] + hot_r * sin(a)) for a in (turn - pi / 4, pi - turn - pi / 4)]
+            page.line(ends[0], ends[1], THIN)
+    page.circle(line, max(line_r, 0.3), THICK, fill="#fff")
+    place = hot[0] + hot_r + gap * s / 2
+    if shield == "flat open":
+        half = 2.0 * hot_r
+        page.line((place, middle - half), (place, middle + half), THICK)
+        page.text((place + 1.5, middle - half + 3.0), "shield", 3.0, clear=True)
+    elif shield in ("curved open", "closed"):
+        radius = hot_r + gap * s / 2
+        half_turn = pi / 2 if shield == "curved open" else pi
+        arc = [
+            (hot[0] + radius * cos(half_turn * i / 48), hot[1] + radius * sin(half_turn * i / 48))
+            for i in range(-48, 49)
+        ]
+        page.polyline(arc, THICK)
+        page.text((hot[0] + radius * 0.75, middle - radius * 0.75 - 1.0), "shield", 3.0, clear=True)
+    hot_words, line_words, gap_words = words
+    page.text((hot[0], middle + 1.2), f"hot {hot_words}", 3.2, "middle", clear=True)
+    page.text((line[0] + line_r + 2.0, middle - line_r - 2.0), f"line {line_words}", 3.2, clear=True)
+    below = middle + max(tallest * scale / 2, hot_r) + 8.0
+    page.dimension(
+        (hot[0] + hot_r, middle),
+        (line[0] - line_r, middle),
+        f"gap {gap_words}",
+        off=below,
+        direction="across",
+        size=3.2,
+    )
+    page.text(
+        (8.0, height - 3.0),
+        "drawn as the estimate takes it; the real part may be bent, dented or nearer elsewhere",
+        2.8,
+    )
+    return page.svg()

@@ -1,0 +1,55 @@
+"""Lengths and angles as a shop reads them: inches on a fraction with decimals, or millimetres."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import pi
+
+from gaugeblock.units import decimal_text, fraction_text, step_round
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from typing import TypeAlias
+
+    Reads: TypeAlias = Callable[[float], str]  # metres -> text with its unit
+
+INCH = 0.0254
+
+
+def inches(step: int = 32, *, decimals: bool = True) -> Reads:
+    """Text of a length in inches to a fraction (32 or 16), with decimals behind it when asked.
+
+    >>> inches(32)(0.0254 * 17.16)
+    '17 5/32 in (17.160)'
+    """
+
+    def reads(metres: float) -> str:
+        value = metres / INCH
+        sign = "-" if value < 0 else ""
+        whole = fraction_text(step_round(abs(value), Fraction(1, step), "nominal"))
+        return f"{sign}{whole} in ({value:.3f})" if decimals else f"{sign}{whole} in"
+
+    return reads
+
+
+def millimetres(step: str = "0.5") -> Reads:
+    """Text of a length in mm to a step.
+
+    >>> millimetres("0.5")(0.12345)
+    '123.5 mm'
+    """
+
+    def reads(metres: float) -> str:
+        return f"{decimal_text(step_round(metres * 1000, Fraction(step), 'nominal'))} mm"
+
+    return reads
+
+
+def degrees_text(angle: float, step: str = "0.5") -> str:
+    """An angle in degrees to a step.
+
+    >>> degrees_text(0.7853981633974483)
+    '45 deg'
+    """
+    return f"{decimal_text(step_round(angle * 180 / pi, Fraction(step), 'nominal'))} deg"

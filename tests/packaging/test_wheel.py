@@ -1,0 +1,55 @@
+"""The wheel carries tables and templates: installed outside the checkout it looks up, finds and makes a packet."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+import zipfile
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parents[2]
+
+
+@pytest.fixture(scope="module")
+def installed(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("wheel")
+    pip = [sys.executable, "-m", "pip", "--quiet", "--disable-pip-version-check"]
+    subprocess.run(
+        [*pip, "wheel", "--no-deps", "--no-build-isolation", "-w", str(folder), str(ROOT)], check=True, timeout=300
+    )
+    (wheel,) = folder.glob("*.whl")
+    target = folder / "site"
+    with zipfile.ZipFile(wheel) as packed:
+        packed.extractall(target)
+    return target
+
+
+def run(installed: Path, cwd: Path, *argv: str) -> subprocess.CompletedProcess[str]:
+    code = f"import sys, gaugeblock.cli; print(gaugeblock.__file__, file=sys.stderr); sys.exit(gaugeblock.cli.main({list(argv)!r}))"
+    environment = {**os.environ, "PYTHONPATH": str(installed)}
+    return subprocess.run(
+        [sys.executable, "-c", code], cwd=cwd, env=environment, capture_output=True, text=True, timeout=120, check=False
+    )
+
+
+def test_looks_up_from_its_own_tables(installed: Path, tmp_path: Path) -> None:
+    done = run(installed, tmp_path, "torque", "3/8-16", "--grade", "SAE J429 5", "--condition", "dry", "--json")
+    assert done.returncode == 0, done.stderr
+    assert done.stderr.startswith(str(installed))
+    assert json.loads(done.stdout)["figures"][0]["value"] == 31
+
+
+def test_makes_the_same_packet_as_the_checkout(installed: Path, tmp_path: Path) -> None:
+    done = run(installed, tmp_path, "packet", str(ROOT / "reports" / "examples" / "demo.toml"), "--out", "out")
+    assert done.returncode == 1, done.stderr
+    for name in ("packet.md", "packet.html", "packet.json"):
+        assert (tmp_path / "out" / name).read_bytes() == (ROOT / "reports" / "examples" / "demo" / name).read_bytes()
+
+
+def test_validates_its_own_tables(installed: Path, tmp_path: Path) -> None:
+    done = run(installed, tmp_path, "validate")
+    assert done.returncode == 0, done.stdout

@@ -50,9 +50,13 @@ def main(argv: list[str] | None = None) -> int:
     """Run one command; the exit code."""
     argv = sys.argv[1:] if argv is None else argv
     try:
-        if not argv or argv[0] in ("-h", "--help"):
+        if not argv:
+            raise InputError(
+                "(nothing)", "command", "no command was given", list(COMMANDS)[:5], "see gaugeblock --help"
+            )
+        if argv[0] in ("-h", "--help"):
             print(_overview())
-            return 0 if argv else 2
+            return 0
         if argv[0] not in COMMANDS:
             from difflib import get_close_matches
 

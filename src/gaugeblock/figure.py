@@ -187,6 +187,11 @@ class Figure:
         return end
 
     @property
+    def least(self) -> float:
+        """What is guaranteed: the value, or the low end of a range, or the one end there is."""
+        return self.value if self.value is not None else self.low if self.low is not None else self.typical
+
+    @property
     def evidence(self) -> Evidence:
         """The weakest link of this figure, its rule and all its inputs."""
         got = self._evidence

@@ -89,7 +89,7 @@ def look_up(table: str, quantity: str, *, data: Refdata | None = None, **keys: s
 
 
 def look_up_or_none(table: str, quantity: str, *, data: Refdata | None = None, **keys: str) -> Figure | None:
-    """As ``look_up``; None where no row answers (an unreadable key still raises)."""
+    """As ``look_up``; None where no row answers, be it for a cell that no row has. A measure that cannot be read still raises."""
     data = data or refdata()
     memo_key = ("or none", table, quantity, *keys.items())
     if memo_key not in data.memo:
@@ -127,12 +127,11 @@ def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str]) ->
         else:
             asked.append((key, _measure(table, key, typed)))
     matched = [(rank, row) for row in rows if (rank := _rank(row, asked)) is not None]
-    interpolated = next((i for i, (k, a) in enumerate(asked) if k.match == "interpolated" and a is not None), None)
-    if interpolated is not None and not any(rank[0] == 0 for rank, _ in matched):
-        between = _interpolate(data, rows, asked, interpolated, quantity)
-        if between is not None:
-            return between
     if not any(rank[0] == 0 for rank, _ in matched):
+        for at, (key, want) in enumerate(asked):
+            between = _interpolate(data, rows, asked, at, quantity) if key.match == "interpolated" and want is not None else None
+            if between is not None:
+                return between
         raise _miss(data, table, rows, asked, quantity, keys, matched)
     return _govern(data, quantity, matched)
 
@@ -169,7 +168,10 @@ def known_service(typed: str) -> str:
 def _measure(table: Table, key: Key, typed: str) -> Fraction | str:
     if typed == "any":
         return "any"
-    dim = next((i.dimension for row in table.rows if (i := parse_interval(row.cells[key.name])) is not None), "ratio")
+    at = next(i for i, k in enumerate(table.keys) if k.name == key.name)
+    dim = next((i.dimension for row in table.rows if (i := parse_interval(row.key[at])) is not None), None)
+    if dim is None:
+        return typed  # every row of the column says any
     measure = units.parse_measure(typed, dim, f"{table.name} {key.name}")
     return measure.value * units.factor(measure.unit) + units.offset(measure.unit)
 
@@ -254,7 +256,9 @@ def _interpolate(data: Refdata, rows: list[Row], asked: Asked, at: int, quantity
     by_source: dict[str, list[tuple[Fraction, Row]]] = {}
     for row in rows:
         rest_fits = all(
-            cell in ("any", a) for i, ((_, a), cell) in enumerate(zip(asked, row.key, strict=True)) if i != at
+            (a is not None and _rank_one(k, a, cell)) or cell == "any"
+            for i, ((k, a), cell) in enumerate(zip(asked, row.key, strict=True))
+            if i != at
         )
         point = parse_interval(row.key[at])
         if rest_fits and not row.standing and point is not None and point.low is not None and point.is_point:
@@ -343,10 +347,10 @@ def _miss(
 
 
 def _agreement(row: Row, asked: Asked) -> int:
+    """How near a row is to what was asked: the first keys weigh most, one that is met counts more than ``any``."""
     score = 0
-    for i, (key, want) in enumerate(asked):
-        if want is not None and _rank_one(key, want, row.key[i]):
-            score += 2 if i == 0 else 1
+    for (key, want), cell in zip(asked, row.key, strict=True):
+        score = score * 3 + (0 if want is None or not _rank_one(key, want, cell) else 1 if cell == "any" else 2)
     return score
 
 

@@ -274,7 +274,6 @@ def test_a_size_that_cannot_be_read_is_refused(book: Book, size: str) -> None:
         book.proof_at(size)
 
 
-@pytest.mark.xfail(reason="where every cell of a range column is any, a typed size is read as a ratio and refused")
 def test_a_size_is_read_where_every_row_is_for_any_size(book: Book) -> None:
     book.proof("85", "any")
     assert book.proof_at("1/2 in").text == "85"
@@ -411,6 +410,27 @@ def test_the_closest_pair_of_one_source_is_used_and_no_misprint(book: Book) -> N
     assert [f.source for f in between.inputs] == ["OLD", "OLD"]
     assert between.value == pytest.approx(16)
     assert [f.text for f in _air(book, "20 degC").inputs] == ["13", "19"]
+
+
+@pytest.mark.parametrize(("radius", "diameter", "value"), [("0.03", "1.5", 2.0), ("0.02", "1.3", 2.1)])
+def test_one_of_two_axes_is_interpolated_at_a_printed_point_of_the_other(
+    book: Book, radius: str, diameter: str, value: float
+) -> None:
+    book.line(
+        "quantities", quantity="stress_concentration_factor", dimension="ratio", side="max", safer="high",
+        prefers="published", hazard="none", definition="Kt", since="0.1.0",
+    )  # fmt: skip
+    for r, d, kt in (("0.02", "1.1", "2.0"), ("0.02", "1.5", "2.2"), ("0.05", "1.5", "1.6")):
+        book.line(
+            "driveline/stress_concentration", feature="shoulder fillet", loading="torsion", radius_ratio=r,
+            diameter_ratio=d, quantity="stress_concentration_factor", value=kt, unit="1", basis="published",
+            source="NEW", locator="p. 1", checked="primary", since="0.1.0",
+        )  # fmt: skip
+    figure = look_up(
+        "driveline/stress_concentration", "stress_concentration_factor", data=book.data(), feature="shoulder fillet",
+        loading="torsion", radius_ratio=radius, diameter_ratio=diameter,
+    )  # fmt: skip
+    assert figure.value == pytest.approx(value)
 
 
 # --- spread and disagreement ------------------------------------------------------------------------------------------

@@ -1,4 +1,4 @@
-"""Damages the safety tables one figure at a time and asks who notices: the second reading, or the rules of ``validate``.
+"""Damages the safety tables one figure at a time and asks who sees it: the second reading, or the rules of ``validate``.
 
 The digests of closed releases are left out on purpose: they notice any change at all, once a release is closed. What is
 asked here is which slips are seen while a table is still being written. Tables are read once and damaged in memory.
@@ -27,7 +27,7 @@ from gaugeblock.tables.raw import read_raw
 from refdata.second_reading import MEASURED, differences, place_of, second_rows
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Callable, Iterable, Iterator
 
     from gaugeblock.tables.fault import Fault
 
@@ -146,7 +146,7 @@ class Bench:
         return [n in found for n in range(len(mutations))]
 
     def _kin(self, table: str) -> list[str]:
-        # A torque is judged by its grade, its thread and its like; the other domains' tables by themselves.
+        # A torque is judged by its thread, its grade and its like; the tables of the other domains by themselves.
         return [t for t in TABLES if t.startswith("fasteners/")] if table.startswith("fasteners/") else [table]
 
     def _facts(self, group: str) -> Facts:
@@ -224,7 +224,7 @@ def report(mutations: list[Mutation], seen: list[str]) -> Iterator[str]:
     yield from _lines(mutations, seen, lambda m: m.row.table)
 
 
-def _lines(mutations: list[Mutation], seen: list[str], key) -> Iterator[str]:  # type: ignore[no-untyped-def]
+def _lines(mutations: list[Mutation], seen: list[str], key: Callable[[Mutation], str]) -> Iterator[str]:
     groups: dict[str, Counter[str]] = {}
     for mutation, who in zip(mutations, seen, strict=True):
         groups.setdefault(key(mutation), Counter())[who] += 1

@@ -94,7 +94,7 @@ EMISSIVITY_AND_SOURCES = [
     ("lines/emissivity", "total_emissivity", {"material": "ceramic coating", "surface": "as applied", "temperature": "500 degC"}, "0.5 to 0.9"),
     ("lines/emissivity", "total_emissivity", {"material": "lacquer", "surface": "matt black", "temperature": "100 degC"}, "0.97"),
     ("lines/heat_sources", "surface_temperature", {"part": "headers", "state": "running"}, "400"),
-    ("lines/heat_sources", "surface_temperature", {"part": "cat", "state": "fault"}, "2500"),
+    ("lines/heat_sources", "internal_temperature", {"part": "cat", "state": "not stated"}, "1600"),
     ("lines/heat_sources", "exhaust_gas_temperature", {"part": "exhaust gas at port, petrol engine", "state": "full load"}, "750 to 950"),
 ]  # fmt: skip
 EMISSIVITY_REFUSED = [
@@ -102,7 +102,7 @@ EMISSIVITY_REFUSED = [
     ("lines/emissivity", "total_emissivity", {"material": "titanium", "surface": "polished", "temperature": "300 degC"}, "not a key"),
     ("lines/emissivity", "total_emissivity", {"material": "cast iron", "temperature": "260 degC"}, "depends on surface"),
     ("lines/heat_sources", "surface_temperature", {"part": "turbocharger", "state": "running"}, "not a key"),
-    ("lines/heat_sources", "surface_temperature", {"part": "catalytic converter", "state": "running"}, "no published figure"),
+    ("lines/heat_sources", "surface_temperature", {"part": "catalytic converter", "state": "fault"}, "no published source"),
 ]  # fmt: skip
 
 

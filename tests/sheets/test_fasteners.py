@@ -30,8 +30,8 @@ MAKER = ("33 lbf*ft", "maker's instruction sheet", "p. 4")
 THREADS = ["1/4-20 UNC", "3/8-16 UNC", "1/2-20 UNF", "3/4-10 UNC", "M6x1", "M8x1.25", "M10x1.5", "M12x1.75", "M16x2"]
 INCH_GRADES = ["SAE J429 2", "SAE J429 5", "SAE J429 8", "ASTM A574 socket head cap screw", "ASTM A193 B7"]
 METRIC_GRADES = ["ISO 898-1 4.6", "ISO 898-1 8.8", "ISO 898-1 10.9", "ISO 898-1 12.9"]
-NO_FACTOR = ("wax", "not stated")  # offered as conditions, but no nut factor is published: see the faults below
-CONDITIONS = [c for c in conditions(refdata()) if c not in NO_FACTOR]
+NO_FACTOR = ("wax", "not stated")  # no nut factor is published for these alone
+CONDITIONS = conditions(refdata())
 ASKED = [(t, g, c) for t in THREADS for g in (METRIC_GRADES if t.startswith("M") else INCH_GRADES) for c in CONDITIONS]
 questions = st.sampled_from(ASKED)
 fast = settings(deadline=None, max_examples=60, suppress_health_check=[HealthCheck.too_slow])
@@ -567,13 +567,18 @@ def test_an_unknown_service_is_refused() -> None:
         torque("3/8-16", **DRY5, service="boat")
 
 
-@pytest.mark.xfail(reason="a condition without a nut factor is offered among the conditions")
-@pytest.mark.parametrize("condition", NO_FACTOR)
+@pytest.mark.parametrize("condition", CONDITIONS)
 def test_every_condition_that_is_offered_answers(condition: str) -> None:
     assert torque("3/8-16", grade="grade 5", condition=condition).figures
 
 
-@pytest.mark.xfail(reason="the maker's torque is not checked to be more than zero")
+@pytest.mark.parametrize("condition", NO_FACTOR)
+def test_a_condition_without_a_nut_factor_is_not_offered(condition: str) -> None:
+    assert condition not in CONDITIONS
+    with pytest.raises(LookupMiss):
+        torque("3/8-16", grade="grade 5", condition=condition)
+
+
 @pytest.mark.parametrize("typed", ["-5 lbf*ft", "0 lbf*ft"])
 def test_a_makers_torque_must_be_more_than_zero(typed: str) -> None:
     with pytest.raises(InputError):
@@ -582,26 +587,22 @@ def test_a_makers_torque_must_be_more_than_zero(typed: str) -> None:
         part("wheel nut", size="1/2-20", maker=(typed, "sheet", "p. 1"))
 
 
-@pytest.mark.xfail(reason="the text of a maker's mixed number loses its fraction: 31 1/2 is printed 31")
 def test_a_makers_mixed_number_is_printed_whole() -> None:
     sheet = torque("3/8-16", **DRY5, maker=("31 1/2 lbf*ft", "sheet", "p. 1"))
     assert printed(sheet.figures[0], sheet.data) == "31 1/2 lbf*ft"
 
 
-@pytest.mark.xfail(reason="the id of a derived figure does not name the joint: two numbers have one id")
 def test_ids_of_a_reused_and_a_permanent_joint_differ() -> None:
     reused, permanent = derived_of(torque("3/8-16", **DRY5)), derived_of(torque("3/8-16", **DRY5, joint="permanent"))
     assert reused.id != permanent.id
 
 
-@pytest.mark.xfail(reason="the id of a share of proof does not name the setting: two numbers have one id")
 def test_ids_of_two_judged_settings_differ() -> None:
     one, two = (torque("3/8-16", **DRY5, given=f"{n} lbf*ft").figure("share_of_proof") for n in (20, 30))
     assert one.value != two.value
     assert one.id != two.id
 
 
-@pytest.mark.xfail(reason="checks and cautions name figures that are nowhere on the sheet")
 def test_figures_named_by_checks_and_cautions_are_on_the_sheet() -> None:
     sheet = torque("3/8-16", grade="grade 5", condition="oiled", into="steel", engagement="0.2 in")
     record = sheet.as_dict()
@@ -615,23 +616,18 @@ def test_figures_named_by_checks_and_cautions_are_on_the_sheet() -> None:
     assert named <= known
 
 
-@pytest.mark.xfail(
-    reason="a range of tensile strength is taken at its middle: not the least load, nor the strongest bolt"
-)
 def test_a_range_of_tensile_strength_asks_the_tapped_metal_for_the_strongest_bolt() -> None:
     sheet = torque("1/2-13", grade="304 CW1", condition="dry", into="aluminum", engagement="1 in")
     needed = sheet.figure("tapped_strength_needed")
     assert needed.typical == pytest.approx(27.34 * 150 / 125, rel=0.001)  # 27.34 ksi for 125, the middle of 100 to 150
 
 
-@pytest.mark.xfail(reason="the published torque is refused where no proof strength is published for the size")
 def test_a_published_torque_answers_without_a_proof_strength() -> None:
     sheet = torque("10-32", grade="SAE J429 8", condition="dry", service="aircraft")
     assert sheet.figures[0].text == "29 to 43"
     assert check_of(sheet, "clamp at low friction within proof").result == CANNOT_TELL
 
 
-@pytest.mark.xfail(reason="a setting to judge is dropped in silence when a maker's figure is given too")
 def test_a_setting_beside_a_makers_figure_is_judged_or_refused() -> None:
     try:
         sheet = torque("3/8-16", **DRY5, maker=MAKER, given="90 lbf*ft")
@@ -640,36 +636,30 @@ def test_a_setting_beside_a_makers_figure_is_judged_or_refused() -> None:
     assert any(f.id.startswith("asked:given") for f in sheet.figures)
 
 
-@pytest.mark.xfail(reason="a tapped strength alone is dropped in silence")
 def test_a_tapped_strength_alone_cannot_be_told_of() -> None:
     sheet = torque("3/8-16", **DRY5, tapped_strength="60 ksi")
     assert CANNOT_TELL in [c.result for c in sheet.checks]
 
 
-@pytest.mark.xfail(reason="a negative strength of the tapped metal is taken as one")
 def test_a_tapped_strength_must_be_more_than_zero() -> None:
     with pytest.raises(InputError):
         torque("3/8-16", **DRY5, into="steel", engagement="3/4 in", tapped_strength="-5 ksi")
 
 
-@pytest.mark.xfail(reason="the locknut's row is always asked for a vehicle, whatever the service")
 def test_a_locknut_is_looked_up_in_the_service_asked() -> None:
     sheet = torque("3/8-16", **DRY5, service="aircraft", locknut="used locknut")
     assert sheet.figure("prevailing_torque_minimum").text == "12"
 
 
-@pytest.mark.xfail(reason="a part whose only size is 'not stated' asks for the size")
 def test_a_part_with_one_row_of_no_stated_size_answers() -> None:
     assert part("banjo bolt").figures[0].text == "34 to 54"
 
 
-@pytest.mark.xfail(reason="--in refuses a sheet without figures, where the answer is a check")
 def test_another_unit_on_a_sheet_without_figures_still_says_why(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["part", "flare nut", "--size=-6", "--seat", "jic", "--material", "steel", "--in", "N*m"]) == 0
     assert "no published source" in capsys.readouterr().out
 
 
-@pytest.mark.xfail(reason="without a command the overview goes to standard output with exit 2")
 def test_no_command_is_refused_on_standard_error(capsys: pytest.CaptureFixture[str]) -> None:
     assert main([]) == 2
     streams = capsys.readouterr()
@@ -677,16 +667,26 @@ def test_no_command_is_refused_on_standard_error(capsys: pytest.CaptureFixture[s
     assert streams.err
 
 
-@pytest.mark.xfail(reason="the clamp load names the formula of the torque, not its own")
 def test_the_clamp_load_names_its_own_formula() -> None:
     rule = torque("3/8-16", **DRY5).figure("clamp_load").rule
     assert rule is not None
     assert rule.name == "preload_from_torque"
 
 
-@pytest.mark.xfail(reason="the nearest grades of a miss are not of the standard or class that was typed")
 @pytest.mark.parametrize(("typed", "near"), [("10.8", "ISO 898-1 10.9"), ("F593", "ASTM F593 304 A")])
 def test_the_nearest_grades_look_like_what_was_typed(typed: str, near: str) -> None:
     with pytest.raises(LookupMiss) as caught:
         torque("3/8-16", grade=typed, condition="dry")
     assert near in caught.value.nearest
+
+
+def test_an_engagement_that_only_the_lesser_rule_passes_cannot_be_told_of() -> None:
+    """MCHBOOK: 1.5 D + 0.062 in = 0.6245 in; TM 5-3895-367-14&P and TM 9-6115-604-34: 2 D = 0.75 in."""
+    sheet = torque("3/8-16", **DRY5, into="aluminum", engagement="0.7 in")
+    assert check_of(sheet, "length of engagement").result == CANNOT_TELL
+
+
+def test_the_published_cut_into_aluminium_is_said() -> None:
+    sheet = torque("3/8-16", **DRY5, into="aluminum", engagement="1 in")
+    cut = look_up("fasteners/torque_multipliers", "torque_multiplier", condition="into aluminium", base="dry")
+    assert any(cut.id in c.figures for c in sheet.cautions)

@@ -49,8 +49,8 @@ class Air:
         >>> [round(v, 9) for v in air.at(323.15)]
         [0.027295, 1.822e-05, 0.72365]
         """
-        ns = namespace.of(temperature_k)
-        if ns.__name__ == "numpy":
+        ns = None if type(temperature_k) is float else namespace.of(temperature_k)
+        if ns is not None and ns.__name__ == "numpy":
             x = self.temperature_k
             k = ns.interp(temperature_k, x, self.conductivity)
             return k, ns.interp(temperature_k, x, self.viscosity), ns.interp(temperature_k, x, self.prandtl)

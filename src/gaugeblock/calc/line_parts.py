@@ -68,3 +68,14 @@ def stress_if_held(modulus_pa: T, growth_m: T, length_m: T) -> T:
     30160
     """
     return modulus_pa * growth_m / length_m
+
+
+def voltage_drop(resistance_per_m: T, length_m: T, current_a: T, runs: int = 1) -> T:
+    """Voltage drop in V of a wire: runs R L I; ``runs`` 2 counts the return path of two equal wires, direct current.
+
+    Source: AC 43.13-1B Table 11-7.
+
+    >>> round(voltage_drop(0.00028 / 0.3048, 90 * 0.3048, 20.0), 3)
+    0.504
+    """
+    return runs * resistance_per_m * length_m * current_a

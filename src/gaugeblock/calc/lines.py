@@ -117,8 +117,11 @@ def convection(surface_k: T, air_k: T, diameter_m: T, speed_m_s: T, air: Air) ->
     ra = heat.rayleigh(surface_k - air_k, film, diameter_m, nu, pr)
     still = heat.nusselt_natural(ra, pr)
     re = speed_m_s * diameter_m / nu
-    ns = namespace.of(film, re, diameter_m)
-    if ns.__name__ == "numpy":
+    plain = (
+        type(film) is float and type(re) is float and type(diameter_m) is float
+    )  # the common case, and the quickest told
+    ns = None if plain else namespace.of(film, re, diameter_m)
+    if ns is not None and ns.__name__ == "numpy":
         if ns.any(re > 0.0):
             still = ns.maximum(still, ns.where(re > 0.0, heat.nusselt_forced(re, pr), 0.0))
         return still * k / diameter_m, film, ra, re * pr

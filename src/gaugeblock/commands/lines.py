@@ -84,7 +84,7 @@ def route(argv: list[str]) -> int:
     a = parser.parse_args(argv)
     from gaugeblock.errors import LookupMiss
     from gaugeblock.job.read import read_job
-    from gaugeblock.sheets.route import route_of
+    from gaugeblock.sheets.route_job import route_of
     from gaugeblock.tables.load import nearest, refdata
 
     lines = read_job(a.job).lines

@@ -49,7 +49,7 @@ def print_sheet(sheet: Sheet, as_json: bool, unit: str | None) -> int:
 
         unit = units.TYPED.get(unit, unit)
         units.dimension(unit)
-        if all(units.dimension(f.unit) != units.dimension(unit) for f in sheet.figures):
+        if sheet.figures and all(units.dimension(f.unit) != units.dimension(unit) for f in sheet.figures):
             near = tuple(dict.fromkeys(u for f in sheet.figures for u in units.spellings(units.dimension(f.unit))))
             raise InputError(unit, "--in", "no figure of this answer has that dimension", near, "ask for one of these")
     if as_json:

@@ -115,13 +115,8 @@ def section(
     ``closed``, drawn as the estimate takes it: midway. The scale is the largest of 2:1, 1:1, 1:2 ... that fits.
     """
     whole = (hot_diameter + gap + line_diameter) * unit_mm
-    tallest = (
-        2.0 * hot_diameter * unit_mm
-        if shield == "flat open"
-        else (hot_diameter + gap) * unit_mm
-        if shield == "closed"
-        else hot_diameter * unit_mm
-    )
+    tall = {"flat open": 2.0 * hot_diameter, "curved open": hot_diameter + gap, "closed": hot_diameter + gap}
+    tallest = tall.get(shield, hot_diameter) * unit_mm
     if shield == "closed":
         whole += gap * unit_mm / 2
     scale = next((s for s in (2.0, 1.0, 0.5, 0.2, 0.1, 0.05) if whole * s <= 125 and tallest * s <= 75), 0.02)

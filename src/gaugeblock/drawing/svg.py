@@ -160,7 +160,7 @@ class Page:
             self.arrow(c, way)
             self.arrow(d, way + pi)
         turn = degrees(way)
-        turn = turn - 180 if turn > 90.01 else turn + 180 if turn < -89.99 else turn
+        turn = turn - 180 if turn > 89.99 else turn + 180 if turn < -90.01 else turn
         middle = ((c[0] + d[0]) / 2, (c[1] + d[1]) / 2)
         lift = 1.0
         t = turn * pi / 180

@@ -1,12 +1,14 @@
-"""A finished tube in two views with what it must clear, and the straight stick with its marks."""
+"""A finished tube in two views with what it must clear, and the list that a bending shop reads."""
 
 from __future__ import annotations
 
+from itertools import pairwise
 from math import atan2, ceil, cos, hypot, inf, pi, sin
 
-from gaugeblock.calc.path import Arc, Line, chords, cross, dot, subtract
+from gaugeblock.calc.path import Arc, Line, chords, cross, dot, norm, square_to, subtract, unit
 from gaugeblock.drawing import svg
 from gaugeblock.drawing.lengths import degrees_text, inches
+from gaugeblock.drawing.stick_drawing import HEIGHT, WIDTH, turned
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -14,13 +16,11 @@ if TYPE_CHECKING:
     from typing import TypeAlias
 
     from gaugeblock.calc.path import Path, Vector
-    from gaugeblock.calc.stick import Layout, Mark
     from gaugeblock.drawing.lengths import Reads
 
     Flat: TypeAlias = tuple[float, float]
 
-WIDTH, HEIGHT = 259.0, 190.0  # prints on Letter and A4, landscape
-CLOCKWISE, COUNTER = "clockwise", "counter-clockwise"
+TABLE = 192.0  # mm: the list of bends stands to the right of this
 
 
 class Obstacle:
@@ -70,13 +70,15 @@ def finished(
     up: Vector = (0.0, 0.0, 1.0),
     names: tuple[str, str] = ("FROM THE REAR", "FROM ABOVE"),
     reads: Reads | None = None,
+    turns: Sequence[float] = (),
     obstacles: Sequence[Obstacle] = (),
     notes: Sequence[str] = (),
 ) -> str:
     """The finished tube in two views square to each other, dimensioned, as SVG.
 
     ``right`` and ``up`` are the unit axes of the first view: the plane of a flat tube, for its true shape. Straights,
-    bends, over-all width and rise are dimensioned there, and the gap from each obstacle at its nearest.
+    bends, over-all width and rise are dimensioned there, and the gap from each obstacle at its nearest. ``turns`` are
+    the stick's, for the list of straights, turns and bends.
     """
     reads = reads or inches(32, decimals=False)
     page = svg.Page(WIDTH, HEIGHT, title)
@@ -92,29 +94,59 @@ def finished(
         tops += [(u - o.half[0], v - o.across), (u + o.half[0], v + o.across)]
     x0, x1, y0, y1 = _extent(shapes, od / 2)
     _, _, v0, v1 = _extent(tops, od / 2)
-    room, high = WIDTH - 64, HEIGHT - 103
+    room, high = TABLE - 46, HEIGHT - 112
     scale = min(room / (x1 - x0), high / (y1 - y0 + v1 - v0))
-    for view, low, end in ((first, y0, 45 + (y1 - y0) * scale), (second, v0, 0.0)):
+    first_low = 52 + (y1 - y0) * scale
+    for view, low, level in ((first, first_low, y0), (second, first_low + 36 + (v1 - v0) * scale, v0)):
         view.scale = scale
-        view.left = (WIDTH - (x1 - x0) * scale) / 2 - x0 * scale + 6
-        view.low = end + low * scale
-    first_low = 45 + (y1 - y0) * scale
-    second.low = first_low + 27 + (v1 - v0) * scale + v0 * scale
+        view.left = (TABLE - (x1 - x0) * scale) / 2 - x0 * scale
+        view.low = low + level * scale
     page.text((10, 12), title, 5.5, bold=True)
     page.text((10, 18), f"tube {reads(od)} outside; lengths on the centre line; not to scale: work to the figures", 3.2)
     page.text((10, 27), names[0], 3.5, bold=True)
-    page.text((10, first_low + 25), names[1], 3.5, bold=True)
+    page.text((10, first_low + 32), names[1], 3.5, bold=True)
     for view in (first, second):
-        for o in obstacles:
+        over = [o for o in obstacles if view is second and _stands_over(o, first, points)]
+        for o in (o for o in obstacles if o not in over):
             _draw_obstacle(page, view, o, flat=view is first)
-    for view in (first, second):
         _draw_tube(page, [view.on_page(view.flat(p)) for p in points], od * scale)
-    _dimension(page, first, line, od, reads)
+        for o in over:
+            _draw_obstacle(page, view, o, flat=False)
+    taken = [first.on_page(first.flat(p)) for p in points]
     for o in obstacles:
-        _draw_gap(page, first, o, points, od, reads)
+        _draw_gap(page, first, o, points, od, reads, taken)
+    _dimension(page, first, line, od, reads, taken)
+    _bend_table(page, line, turns, reads)
     for i, note in enumerate(notes):
         page.text((10, HEIGHT - 4 - 4.6 * (len(notes) - 1 - i)), note, 3.2)
     return page.svg()
+
+
+def _stands_over(o: Obstacle, view: View, points: Sequence[Vector]) -> bool:
+    """Whether an obstacle hides the tube from above: higher than the tube where they cross."""
+    x, y = view.flat(o.middle)
+    near = [v for u, v in map(view.flat, points) if abs(u - x) <= o.half[0]] or [v for _, v in map(view.flat, points)]
+    return y > sum(near) / len(near)
+
+
+def _bend_table(page: svg.Page, line: Path, turns: Sequence[float], reads: Reads) -> None:
+    """Straights, turns and bends in order from the start, as a bending shop reads them."""
+    page.text((TABLE, 27), "FROM THE START", 3.5, bold=True)
+    y, number = 33.0, 0
+    for part in line.parts:
+        if isinstance(part, Arc):
+            number += 1
+            turn = turns[number - 1] if number <= len(turns) else 0.0
+            page.circle((TABLE + 3, y - 1.2), 2.6, svg.MEDIUM)
+            page.text((TABLE + 3, y), str(number), 3.4, "middle", bold=True)
+            page.text((TABLE + 8, y), f"{degrees_text(part.angle)}, R {reads(part.radius)}", 3.4, bold=True)
+            if number > 1:
+                y += 4.6
+                page.text((TABLE + 8, y), turned(turn), 3.0)
+        else:
+            page.text((TABLE + 8, y), f"straight {reads(part.length)}", 3.4)
+        y += 5.6 if len(line.parts) < 16 else 4.9
+    page.text((TABLE, y + 1), f"along the centre line {reads(line.length)}", 3.2)
 
 
 def _draw_tube(page: svg.Page, points: Sequence[Flat], wide: float) -> None:
@@ -136,11 +168,13 @@ def _draw_obstacle(page: svg.Page, view: View, o: Obstacle, *, flat: bool) -> No
     if o.round and flat:
         page.circle(view.on_page((x, y)), o.half[0] * view.scale, svg.MEDIUM)
         _hatch(page, view.on_page((x, y)), o.half[0] * view.scale)
-        page.text(view.on_page((x, y - o.half[0] - 0.0)), o.name, 3.2, "middle", clear=False) if False else None
     else:
         page.rectangle(a[0], a[1], b[0] - a[0], b[1] - a[1], svg.MEDIUM)
-        page.line(a, b, svg.THIN)
-        page.line((a[0], b[1]), (b[0], a[1]), svg.THIN)
+        if o.round:
+            page.line(((a[0] + b[0]) / 2, a[1] - 3), ((a[0] + b[0]) / 2, b[1] + 3), svg.THIN, svg.CENTRE)
+        else:
+            page.line(a, b, svg.THIN)
+            page.line((a[0], b[1]), (b[0], a[1]), svg.THIN)
     if flat:
         page.text((view.on_page((x, y))[0], b[1] + 4.5), o.name, 3.2, "middle", clear=True)
 
@@ -165,15 +199,33 @@ def _outward(view: View, part: Arc) -> Flat:
     return ((at[0] - centre[0]) / size, (at[1] - centre[1]) / size)
 
 
-def _dimension(page: svg.Page, view: View, line: Path, od: float, reads: Reads) -> None:
+def _free_spot(middle: Flat, way: Flat, wide: float, taken: Sequence[Flat]) -> Flat:
+    """A place for a bubble near a bend: outward from it, or as near to outward as is free."""
+    best, room = middle, -inf
+    for far in (7.0, 11.0, 16.0, 22.0):
+        for spin in (0.0, 0.6, -0.6, 1.2, -1.2, 2.0, -2.0, pi):
+            c, s = cos(spin), sin(spin)
+            spot = (
+                middle[0] + (c * way[0] - s * way[1]) * (wide + far),
+                middle[1] + (s * way[0] + c * way[1]) * (wide + far),
+            )
+            free = min((hypot(spot[0] - x, spot[1] - y) for x, y in taken), default=inf)
+            if free > wide + 5.0:
+                return spot
+            if free > room:
+                best, room = spot, free
+    return best
+
+
+def _dimension(page: svg.Page, view: View, line: Path, od: float, reads: Reads, taken: list[Flat]) -> None:
     wide = od * view.scale / 2
+    arcs = [p for p in line.parts if isinstance(p, Arc) and p.angle > 0]
     number = 0
     for part in line.parts:
         a, b = (view.on_page(view.flat(part.at(x))) for x in (0.0, part.length))
         if isinstance(part, Line):
-            long = hypot(b[0] - a[0], b[1] - a[1])
             words = reads(part.length)
-            if long > svg.text_width(words, 3.2) + 2:
+            if len(arcs) < 7 and hypot(b[0] - a[0], b[1] - a[1]) > svg.text_width(words, 3.2) + 2:
                 turn = atan2(b[1] - a[1], b[0] - a[0])
                 flip = pi if cos(turn) < -1e-6 else 0.0
                 nx, ny = sin(turn + flip), -cos(turn + flip)
@@ -182,37 +234,42 @@ def _dimension(page: svg.Page, view: View, line: Path, od: float, reads: Reads) 
         elif part.angle > 0:
             number += 1
             middle = view.on_page(view.flat(part.at(part.length / 2)))
-            ox, oy = _outward(view, part)
-            spot = (middle[0] + ox * (wide + 7), middle[1] + oy * (wide + 7))
+            spot = _free_spot(middle, _outward(view, part), wide, taken)
+            size = hypot(spot[0] - middle[0], spot[1] - middle[1]) or 1.0
+            ox, oy = (spot[0] - middle[0]) / size, (spot[1] - middle[1]) / size
             page.line(
                 (middle[0] + ox * wide, middle[1] + oy * wide), (spot[0] - ox * 3.4, spot[1] - oy * 3.4), svg.THIN
             )
             page.circle(spot, 3.4, svg.MEDIUM, fill="#fff")
             page.text((spot[0], spot[1] + 1.4), str(number), 4, "middle", bold=True)
-            words = f"{degrees_text(part.angle)}  R {reads(part.radius)}"
-            side = 1 if ox >= 0 else -1
-            page.text((spot[0] + side * 4.6, spot[1] + 1.2), words, 3.2, "start" if side > 0 else "end", clear=True)
-        for q in (a, b) if isinstance(part, Arc) else ():
-            page.circle(q, 0.5, svg.THIN, fill="#000")
+            taken += [spot, (spot[0] + 3, spot[1]), (spot[0] - 3, spot[1])]
+            if len(arcs) < 7:
+                side = 1 if ox >= 0 else -1
+                words = degrees_text(part.angle)
+                page.text((spot[0] + side * 4.6, spot[1] + 1.2), words, 3.2, "start" if side > 0 else "end", clear=True)
+                taken += [(spot[0] + side * x, spot[1]) for x in (8.0, 13.0)]
+            for q in (a, b):
+                page.circle(q, 0.5, svg.THIN, fill="#000")
+    drawn = [view.on_page(view.flat(p)) for p in chords(line, od / 50)]
+    low, left, right = max(p[1] for p in drawn), min(p[0] for p in drawn), max(p[0] for p in drawn)
     ends = [view.flat(line.parts[0].at(0.0)), view.flat(line.parts[-1].at(line.parts[-1].length))]
-    low = max(view.on_page(view.flat(p))[1] for p in chords(line, od / 50)) + wide + 11
     a, b = sorted((view.on_page(e) for e in ends), key=lambda p: p[0])
-    page.dimension(a, b, reads(abs(ends[1][0] - ends[0][0])), off=low, direction="across", size=3.6)
+    page.dimension(a, b, reads(abs(ends[1][0] - ends[0][0])), off=low + wide + 19, direction="across", size=3.6)
     top = max((view.flat(p) for p in chords(line, od / 200)), key=lambda p: p[1])
-    for end, off in ((a, a[0] - 9), (b, b[0] + 9)):
+    for end, off in ((a, left - 11), (b, right + 11)):
         height = top[1] - (view.low - end[1]) / view.scale
         if height > od / 4:
-            page.dimension(
-                end, (view.on_page(top)[0], view.on_page(top)[1]), reads(height), off=off, direction="upright", size=3.6
-            )
+            page.dimension(end, view.on_page(top), reads(height), off=off, direction="upright", size=3.6)
 
 
-def _draw_gap(page: svg.Page, view: View, o: Obstacle, points: Sequence[Vector], od: float, reads: Reads) -> None:
+def _draw_gap(
+    page: svg.Page, view: View, o: Obstacle, points: Sequence[Vector], od: float, reads: Reads, taken: list[Flat]
+) -> None:
     """The gap in the view, at its nearest: from the obstacle's edge to the tube's."""
     x, y = view.flat(o.middle)
     best, place, edge = inf, (0.0, 0.0), (0.0, 0.0)
     flat = [view.flat(p) for p in points]
-    for a, b in zip(flat, flat[1:], strict=False):  # noqa: RUF007
+    for a, b in pairwise(flat):
         for k in range(9):
             q = (a[0] + (b[0] - a[0]) * k / 8, a[1] + (b[1] - a[1]) * k / 8)
             if o.round:
@@ -235,142 +292,21 @@ def _draw_gap(page: svg.Page, view: View, o: Obstacle, points: Sequence[Vector],
     page.arrow(a, way, 2.2)
     page.line(a, (a[0] - 7 * cos(way), a[1] - 7 * sin(way)), svg.THIN)
     page.arrow(b, way + pi, 2.2)
-    page.line(b, (b[0] + (od * view.scale + 6) * cos(way), b[1] + (od * view.scale + 6) * sin(way)), svg.THIN)
-    at = (b[0] + (od * view.scale + 9) * cos(way), b[1] + (od * view.scale + 9) * sin(way))
-    page.text((at[0], at[1]), f"gap {reads(best - od / 2)}", 3.6, "middle", bold=True, clear=True)
-
-
-def stick(
-    layout: Layout,
-    od: float,
-    *,
-    title: str,
-    set_to: Sequence[str],
-    reads: Reads | None = None,
-    datum: str = "START END",
-    seam: float | None = None,
-    notes: Sequence[str] = (),
-) -> str:
-    """The blank with its marks, and a table to work from: where, which way the bend goes, what to set, how to turn.
-
-    ``set_to`` is the text of the angle to set for each bend; ``datum`` what the marks are measured from. Rows stand in
-    the order of bending. The clocks show the tube from its start, the dot where the inside of the bend lies.
-    """
-    reads = reads or inches(32)
-    page = svg.Page(WIDTH, HEIGHT, title)
-    page.text((10, 12), title, 5.5, bold=True)
-    page.text((10, 20), f"CUT {reads(layout.cut_rounded)}", 6, bold=True)
-    trims = ", ".join(
-        f"{reads(t)} trim at the {w}" for t, w in ((layout.trim_start, "start"), (layout.trim_end, "end")) if t > 0
-    )
-    page.text((112, 20), f"tube {reads(od)}; {trims + ' in it' if trims else 'no trim in it'}", 3.4)
-    left, right, mid, half = 14.0, WIDTH - 14.0, 47.0, 6.5
-    scale = (right - left) / layout.cut_length
-
-    def x_of(position: float) -> float:
-        return left + (position - layout.start) * scale
-
-    page.rectangle(left, mid - half, right - left, 2 * half, svg.THICK)
-    page.line((left - 5, mid), (right + 5, mid), svg.THIN, svg.CENTRE)
-    page.text((left, mid - half - 2), "START", 3.4, bold=True)
-    page.text((right, mid - half - 2), "END", 3.4, "end", bold=True)
-    for trim, edge, way in ((layout.trim_start, left, 1), (layout.trim_end, right, -1)):
-        if trim > 0:
-            x = edge + way * trim * scale
-            page.line((x, mid - half), (x, mid + half), svg.MEDIUM, svg.HIDDEN)
-    for mark in layout.marks:
-        start = x_of(mark.tangent - layout.datum)
-        end = start + mark.goes * mark.arc * scale
-        page.rectangle(min(start, end), mid - half + 0.6, abs(end - start), 2 * half - 1.2, svg.THIN, fill="#ddd")
-    zero = x_of(0.0)
-    page.line((zero, mid - half - 6), (zero, mid + half + 6), svg.MEDIUM, svg.CENTRE)
-    page.area([(zero, mid + half + 1), (zero - 2.2, mid + half + 5), (zero + 2.2, mid + half + 5)])
-    anchor = "start" if zero < left + 30 else "end" if zero > right - 30 else "middle"
-    page.text((zero, mid + half + 9), f"MEASURE FROM HERE: {datum}", 3.4, anchor, bold=True)
-    _numbered(page, layout.marks, x_of, mid, half)
-    _table(page, layout, set_to, reads, 66.0)
-    foot = [
-        *([f"Weld seam: {degrees_text(seam, '1')} {CLOCKWISE} from the inside of bend 1."] if seam is not None else []),
-        *notes,
-    ]
-    for i, note in enumerate(foot):
-        page.text((10, HEIGHT - 4 - 4.8 * (len(foot) - 1 - i)), note, 3.4)
-    return page.svg()
-
-
-def _numbered(page: svg.Page, marks: Sequence[Mark], x_of: object, mid: float, half: float) -> None:
-    """The marks over the tube, their numbers spread where they stand close, with the way that each bend goes."""
-    at = sorted(((x_of(m.rounded), m) for m in marks), key=lambda row: row[0])  # type: ignore[operator]
-    spots: list[float] = []
-    for x, _ in at:
-        spots.append(max(x, spots[-1] + 8.4) if spots else x)
-    shift = max(0.0, (spots[-1] if spots else 0.0) - (WIDTH - 16))
-    for i in range(len(spots) - 1, -1, -1):
-        limit = WIDTH - 16 if i == len(spots) - 1 else spots[i + 1] - 8.4
-        spots[i] = min(spots[i], limit) if shift else spots[i]
-    for (x, m), spot in zip(at, spots, strict=True):
-        page.line((x, mid - half - 1), (x, mid + half + 1), svg.THICK)
-        page.polyline([(x, mid - half - 1), (spot, mid - half - 5.5)], svg.THIN)
-        page.circle((spot, mid - half - 9.2), 3.7, svg.MEDIUM, fill="#fff")
-        page.text((spot, mid - half - 7.6), str(m.number), 4.6, "middle", bold=True)
-        page.line((x, mid), (x + m.goes * 6, mid), svg.MEDIUM)
-        page.arrow((x + m.goes * 7.5, mid), 0.0 if m.goes > 0 else pi, 3.0)
-
-
-def _table(page: svg.Page, layout: Layout, set_to: Sequence[str], reads: Reads, top: float) -> None:
-    columns = ((10, "MARK"), (30, "FROM THE DATUM"), (108, "BEND GOES"), (142, "SET"), (186, "TURN FIRST"))
-    for x, head in columns:
-        page.text((x, top), head, 3.2, bold=True)
-    by_number = {m.number: m for m in layout.marks}
-    room = HEIGHT - 18 - top
-    step = min(15.0, room / max(1, len(layout.order)))
-    size = min(6.0, step * 0.46)
-    before: Mark | None = None
-    for row, n in enumerate(layout.order):
-        m, y = by_number[n], top + 4 + step * (row + 0.62)
-        page.line((10, top + 3 + step * row), (WIDTH - 10, top + 3 + step * row), svg.THIN)
-        page.circle((15, y - size * 0.36), size * 0.75, svg.MEDIUM)
-        page.text((15, y), str(n), size, "middle", bold=True)
-        side = "" if layout.start >= -1e-9 or layout.end <= 1e-9 else " left" if m.rounded < 0 else " right"
-        page.text((30, y), reads(abs(m.rounded)) + side, size, bold=True)
-        page.text((108, y), "to END" if m.goes > 0 else "to START", size * 0.8)
-        page.text((142, y), set_to[n - 1], size, bold=True)
-        page.text((186, y), _turn_words(m, before), min(size * 0.72, 3.9))
-        _clock(page, (WIDTH - 17, y - size * 0.36), step * 0.42, m.line)
-        before = m
-
-
-def _turn_words(mark: Mark, before: Mark | None) -> str:
-    """How far to turn the tube's mark from the bend made before, as seen from the start."""
-    if before is None:
-        return "first bend: line at 0"
-    turn = (mark.line - before.line + pi) % (2 * pi) - pi
-    if abs(turn) < 0.004:
-        return "no turn"
-    if abs(abs(turn) - pi) < 0.004:
-        return "half a turn, 180 deg"
-    return f"{degrees_text(abs(turn))} {CLOCKWISE if turn > 0 else COUNTER}"
-
-
-def _clock(page: svg.Page, centre: Flat, radius: float, line: float) -> None:
-    page.circle(centre, radius, svg.MEDIUM)
-    x, y = centre[0] + radius * sin(line), centre[1] - radius * cos(line)
-    page.line(centre, (x, y), svg.MEDIUM)
-    page.circle((x, y), 1.1, svg.THIN, fill="#000")
+    page.line(b, (b[0] + (od * view.scale + 9) * cos(way), b[1] + (od * view.scale + 9) * sin(way)), svg.THIN)
+    words = f"gap {reads(best - od / 2)}"
+    at = (b[0] + (od * view.scale + 12) * cos(way), b[1] + (od * view.scale + 12) * sin(way))
+    page.text((at[0], at[1] + 1.2), words, 3.6, "middle", bold=True, clear=True)
+    half = svg.text_width(words, 3.6, True) / 2
+    taken += [(at[0] + half * x / 4, at[1]) for x in range(-4, 5)]
 
 
 def true_plane(line: Path) -> tuple[Vector, Vector]:
     """Right and up of the view that shows a flat tube in its true shape: right from end to end, up to its first bend."""
-    from gaugeblock.calc.path import add, norm, unit
-
     start, end = line.parts[0].at(0.0), line.parts[-1].at(line.parts[-1].length)
     run = subtract(end, start)
     right = unit(run) if norm(run) > 1e-9 else line.heading(0.0)
     arc = next((p for p in line.parts if isinstance(p, Arc) and p.angle > 0), None)
     if arc is None:
-        from gaugeblock.calc.path import square_to
-
         return right, square_to(right)
-    across = unit(cross(arc.out, arc.ahead))
-    up = unit(cross(across, right))
-    return (right, up) if dot(add(up, right, 0.0), line.heading(arc.length)) >= 0 else (right, (-up[0], -up[1], -up[2]))
+    up = unit(cross(cross(arc.out, arc.ahead), right))
+    return (right, up) if dot(up, arc.out) < 0 else (right, (-up[0], -up[1], -up[2]))

@@ -51,7 +51,9 @@ def _shaft(job: Driveline, data: Refdata) -> Sheet:
     asked = {k: getattr(job, k) for k in _SHAFT}
     missing = [k for k in ("steel", "treatment") if getattr(job, k) is None]
     if missing:
-        return refusal_sheet(job.name, asked, "shaft stress within torsional yield", f"{', '.join(missing)} not given", data)
+        return refusal_sheet(
+            job.name, asked, "shaft stress within torsional yield", f"{', '.join(missing)} not given", data
+        )
     try:
         return steel(
             job.steel or "", treatment=job.treatment or "", temper=job.temper, shaft=job.diameter, length=job.length,
@@ -59,7 +61,9 @@ def _shaft(job: Driveline, data: Refdata) -> Sheet:
         )  # fmt: skip
     except LookupMiss as miss:
         near = f"; nearest: {', '.join(miss.nearest)}" if miss.nearest else ""
-        return refusal_sheet(job.name, asked, "shaft stress within torsional yield", f"{miss.asked}: {miss.why}{near}", data)
+        return refusal_sheet(
+            job.name, asked, "shaft stress within torsional yield", f"{miss.asked}: {miss.why}{near}", data
+        )
 
 
 def _setup(job: Driveline, data: Refdata) -> Sheet:
@@ -85,7 +89,12 @@ def _card(job: Driveline, sheet: Sheet, data: Refdata) -> Card:
     answer = next((f for f in sheet.figures if f.basis == "maker"), None)
     maker = f"{printed(answer, data)} ({answer.source}, {answer.locator})" if answer is not None else ""
     what = ", ".join(t for t in (job.where, job.component, job.step, job.wear) if t)
-    boxes = [f"as found {job.as_found}" if job.as_found else "as found", f"as left {job.as_left}" if job.as_left else "as left", "by", "checked by"]
+    boxes = [
+        f"as found {job.as_found}" if job.as_found else "as found",
+        f"as left {job.as_left}" if job.as_left else "as left",
+        "by",
+        "checked by",
+    ]
     return Card(
         "SET", printed(answer, data) if answer is not None else "", "", answer.trust if answer is not None else "NO FIGURE", what,
         (job.wear or "").upper(), [Row("axle", job.axle or "")], maker, boxes, worst_reason(sheet),

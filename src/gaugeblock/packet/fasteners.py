@@ -11,6 +11,7 @@ from gaugeblock.job.model import Fastener, Shop
 from gaugeblock.packet.item import Card, Item, Row, worst_reason
 from gaugeblock.sheets import fastener_keys
 from gaugeblock.sheets.fastener_parts import part
+from gaugeblock.sheets.fastener_torque import maker_torque
 from gaugeblock.sheets.fasteners import torque
 from gaugeblock.sheets.printing import number_only, printed
 from gaugeblock.sheets.sheet import CANNOT_TELL, Caution, Check, Sheet
@@ -76,7 +77,7 @@ def _part_sheet(job: Fastener, maker: tuple[str, str, str] | None, data: Refdata
             data=data,
         )
     except LookupMiss as miss:
-        figures = [_maker_only(maker)] if maker is not None else []
+        figures = [maker_torque(maker)] if maker is not None else []
         reason = f"no published source for {miss.asked}: ask the maker"
         checks = [] if maker is not None else [Check("tightening torque", CANNOT_TELL, reason)]
         title = ", ".join(t for t in (job.part, job.size, job.seat, job.material) if t)
@@ -90,22 +91,13 @@ def _part_sheet(job: Fastener, maker: tuple[str, str, str] | None, data: Refdata
         )
 
 
-def _maker_only(maker: tuple[str, str, str]) -> Figure:
-    measure = units.parse_measure(maker[0], "torque", "maker's torque")
-    return Figure(
-        f"job:maker:{maker[1]}:{maker[0]}:tightening_torque", "tightening_torque", float(measure.value), measure.unit, side="target",
-        basis="maker", checked="primary", source=maker[1], locator=maker[2], chosen_by="maker's figure",
-        text=measure.text.rsplit(" ", 1)[0],
-    )  # fmt: skip
-
-
 def _thread_sheet(job: Fastener, maker: tuple[str, str, str] | None, shop: Shop, data: Refdata) -> Sheet:
     missing = [k for k in ("thread", "grade", "condition") if getattr(job, k) is None]
     if missing:
         checks = [Check("tightening torque", CANNOT_TELL, f"{', '.join(missing)} not given")]
         title = ", ".join(t for t in (job.thread, job.grade, job.condition) if t) or job.name
         asked = {"thread": job.thread, "grade": job.grade, "condition": job.condition}
-        figures = [_maker_only(maker)] if maker is not None else []
+        figures = [maker_torque(maker)] if maker is not None else []
         return Sheet(title, asked, data, figures, [] if maker is not None else checks, [])
     adapter = _adapter(job)
     try:
@@ -119,7 +111,7 @@ def _thread_sheet(job: Fastener, maker: tuple[str, str, str] | None, shop: Shop,
         return sheet
     except LookupMiss as miss:
         asked = {"thread": job.thread, "grade": job.grade, "condition": job.condition}
-        figures = [_maker_only(maker)] if maker is not None else []
+        figures = [maker_torque(maker)] if maker is not None else []
         reason = f"no published source: ask the maker ({miss.asked}: {miss.why})"
         title = ", ".join(t for t in (job.thread, job.grade, job.condition) if t)
         return Sheet(title, asked, data, figures, [Check("tightening torque", CANNOT_TELL, reason)], [])

@@ -28,7 +28,11 @@ def problems(item: Line, data: Refdata) -> Iterator[Problem]:
 def item(job: Line, shop: Shop, data: Refdata) -> Item:
     """The Item of one line of the job."""
     facts = [Row("where", job.where or "")]
-    facts += [Row(k.removeprefix("hose_").replace("_", " "), getattr(job, k) or "") for k in _KEYS if getattr(job, k) is not None or k in ("material", "fluid", "gap")]
+    facts += [
+        Row(k.removeprefix("hose_").replace("_", " "), getattr(job, k) or "")
+        for k in _KEYS
+        if getattr(job, k) is not None or k in ("material", "fluid", "gap")
+    ]
     if job.notes:
         facts.append(Row("notes", job.notes))
     sheet = _sheet(job, data)
@@ -45,12 +49,21 @@ def _one(job: Line, what: str, typed: str | None, klass: str | None, state: str 
         near = f"; nearest: {', '.join(miss.nearest)}" if miss.nearest else ""
         return refusal_sheet(job.name, {what: typed}, name, f"{miss.asked}: {miss.why}{near}", data)
     if job.temperature is None:
-        sheet.checks.append(Check(name, CANNOT_TELL, "no temperature was measured at the line: crayon, paint or thermocouple, hot and after shut-down"))
+        sheet.checks.append(
+            Check(
+                name,
+                CANNOT_TELL,
+                "no temperature was measured at the line: crayon, paint or thermocouple, hot and after shut-down",
+            )
+        )
     return sheet
 
 
 def _sheet(job: Line, data: Refdata) -> Sheet:
-    parts = [_one(job, "material", job.material, job.hose_class, None, data), _one(job, "fluid", job.fluid, None, job.fluid_state, data)]
+    parts = [
+        _one(job, "material", job.material, job.hose_class, None, data),
+        _one(job, "fluid", job.fluid, None, job.fluid_state, data),
+    ]
     figures: list[Figure] = []
     cautions = {}
     checks = []
@@ -59,13 +72,19 @@ def _sheet(job: Line, data: Refdata) -> Sheet:
         checks += part.checks
         cautions.update({c.text: c for c in part.cautions})
     asked = {k.removeprefix("hose_"): getattr(job, k) for k in _KEYS}
-    return Sheet(job.name, asked, data, figures, list({(c.name, c.reason): c for c in checks}.values()), list(cautions.values()))
+    return Sheet(
+        job.name, asked, data, figures, list({(c.name, c.reason): c for c in checks}.values()), list(cautions.values())
+    )
 
 
 def _card(job: Line, sheet: Sheet, data: Refdata) -> Card:
     limits = [f for f in sheet.figures if f.quantity in _LIMITS]
     first = limits[0] if limits else None
-    detail = [Row("beside", job.beside or ""), Row("gap measured", job.gap or ""), Row("temperature measured", job.temperature or "")]
+    detail = [
+        Row("beside", job.beside or ""),
+        Row("gap measured", job.gap or ""),
+        Row("temperature measured", job.temperature or ""),
+    ]
     detail += [Row(f.key.get("item", "limit"), printed(f, data)) for f in limits[1:3]]
     what = ", ".join(t for t in (job.where, job.material, job.od, job.fluid, job.fluid_state) if t)
     return Card(

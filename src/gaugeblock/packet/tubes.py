@@ -34,7 +34,9 @@ def item(job: Tube, shop: Shop, data: Refdata) -> Item:
     radii = dict.fromkeys(b.radius for b in job.bends if b.radius is not None and b.radius != radius)
     for other in radii:
         more = _sheet(job, other, data)
-        sheet.checks += [Check(f"{c.name}, bend of {other}", c.result, c.reason, c.required, c.actual, c.margin) for c in more.checks]
+        sheet.checks += [
+            Check(f"{c.name}, bend of {other}", c.result, c.reason, c.required, c.actual, c.margin) for c in more.checks
+        ]
     if job.die is not None and die is not None and die.radius is None and radius is None:
         sheet.checks.append(Check("die", CANNOT_TELL, f"the shop profile gives no radius for {die.name}"))
     return Item("tubes", job.name, _facts(job, die), sheet, _card(job, die, radius, sheet, data))
@@ -65,7 +67,11 @@ def _facts(job: Tube, die: Die | None) -> list[Row]:
     if job.count is not None:
         rows.append(Row("count", str(job.count)))
     for number, made in enumerate(job.bends, 1):
-        parts = [made.angle or "angle ____", f"radius {made.radius}" if made.radius else "", f"turn {made.turn}" if made.turn else ""]
+        parts = [
+            made.angle or "angle ____",
+            f"radius {made.radius}" if made.radius else "",
+            f"turn {made.turn}" if made.turn else "",
+        ]
         before = f"after {made.straight} straight" if made.straight else ""
         rows.append(Row(f"bend {number}", ", ".join(p for p in (*parts, before) if p)))
     if job.notes:
@@ -82,7 +88,9 @@ def _card(job: Tube, die: Die | None, radius: str | None, sheet: Sheet, data: Re
         detail.append(Row("least radius", f"{number_only(least, data)} ({least.key.get('service', least.basis)})"))
     if job.count is not None:
         detail.append(Row("how many", str(job.count)))
-    what = ", ".join(t for t in (job.where, f"{job.od or '____'} x {job.wall or '____'}", job.material, job.condition) if t)
+    what = ", ".join(
+        t for t in (job.where, f"{job.od or '____'} x {job.wall or '____'}", job.material, job.condition) if t
+    )
     return Card(
         "BEND ON", f"{radius} radius" if radius else "", "", least.trust if least is not None else "NO FIGURE", what,
         (job.method or "").upper(), detail, "", ["as done", "by", "checked by"], worst_reason(sheet),

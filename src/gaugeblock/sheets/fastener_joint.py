@@ -31,12 +31,19 @@ class Joint:
         self.grade = grade
         cell, surface, lubricant = fastener_keys.condition(condition, data)
         self.condition = cell
-        self.key = {"thread": thread.cell, "standard": standard, "grade": grade, "condition": cell, "service": service}
+        self.key = {
+            "thread": thread.cell, "standard": standard, "grade": grade, "condition": cell, "service": service, "joint": joint,
+        }  # fmt: skip
         self.area = lookup.look_up("fasteners/threads", "tensile_stress_area", data=data, thread=thread.cell)
         self.diameter = _diameter(thread, data)
         at = {"standard": standard, "grade": grade, "size": thread.size}
         self.tensile = lookup.look_up_or_none("fasteners/grades", "tensile_strength", data=data, **at)
-        self.proof = _proof(at, data)
+        self.proof: Figure | None = None
+        miss: LookupMiss | None = None
+        try:
+            self.proof = _proof(at, data)
+        except LookupMiss as error:
+            miss = error
         self.factor = lookup.look_up(
             "fasteners/nut_factors", "nut_factor", data=data, surface=surface, lubricant=lubricant
         )
@@ -57,10 +64,13 @@ class Joint:
             "fasteners/torques", "tightening_torque", data=data, thread=thread.cell, standard=standard, grade=grade,
             condition=cell, service=service,
         )  # fmt: skip
+        if miss is not None and self.published is None:
+            raise miss
 
-    def id(self, rule: str, quantity: str, data: Refdata) -> str:
-        """The id of a derived figure of this joint."""
-        return f"derived:{rule}:{'|'.join(self.key.values())}:{quantity}@{data.release}"
+    def id(self, rule: str, quantity: str, data: Refdata, more: str = "") -> str:
+        """The id of a derived figure of this joint; ``more`` tells apart what the key does not."""
+        place = "|".join(self.key.values()) + (f"|{more}" if more else "")
+        return f"derived:{rule}:{place}:{quantity}@{data.release}"
 
 
 def _diameter(thread: Thread, data: Refdata) -> Figure:
@@ -92,7 +102,7 @@ def _proof(at: dict[str, str], data: Refdata) -> Figure:
         )  # fmt: skip
         return Figure(
             f"derived:proof_from_yield:{'|'.join(at.values())}:proof_strength@{data.release}", "proof_strength",
-            yields.typical * ratio.typical, yields.unit, side="min", basis="derived", rule=data.rule("proof_from_yield"),
+            yields.least * ratio.typical, yields.unit, side="min", basis="derived", rule=data.rule("proof_from_yield"),
             inputs=(yields, ratio), since=data.release, key=dict(at),
         )  # fmt: skip
 

@@ -69,6 +69,7 @@ def thread(typed: str, data: Refdata) -> Thread:
 def _thread(typed: str, data: Refdata) -> Thread:
     cells = list(data.table("fasteners/threads").column("thread").values())
     text = " ".join(typed.replace("\u00d7", "x").replace("\u2033", '"').split())[:60]
+    text = re.sub(r"[- ][123][AB]$", "", text)  # the class of fit does not change the size
     if text in cells:
         return read_cell(text)
     metric = _METRIC.fullmatch(text)
@@ -148,21 +149,18 @@ def _grade(typed: str, data: Refdata) -> tuple[str, str]:
         if word is not None:
             found = [p for p in pairs if p[1] == word and (standard is None or p[0] == standard)]
     if not found:
-        found = [p for p in pairs if text == p[0].casefold()]
+        found = [p for p in pairs if text == p[0].casefold() or text in p[0].casefold().split()]
         if len(found) > 1:
             raise Ambiguous(typed, "grade", "the grade is missing", [f"{s} {g}" for s, g in found], "name the grade")
     if len(found) == 1:
         return found[0]
-    names = [f"{s} {g}" for s, g in (found or pairs)]
     if found:
+        names = [f"{s} {g}" for s, g in found]
         raise Ambiguous(typed, "grade", "more than one standard has it", names, "name the standard")
-    raise LookupMiss(
-        typed,
-        "grade",
-        "not a grade of the tables",
-        nearest(typed, names) or names,
-        "write standard and grade, as SAE J429 5",
-    )
+    named = {name: f"{s} {g}" for s, g in pairs for name in _grade_names(s, g)}
+    near = list(dict.fromkeys(named[n] for n in nearest(typed, named, 8)))
+    do = "write standard and grade, as SAE J429 5"
+    raise LookupMiss(typed, "grade", "not a grade of the tables", near or [f"{s} {g}" for s, g in pairs], do)
 
 
 def _grade_names(standard: str, grade_cell: str) -> tuple[str, ...]:
@@ -184,7 +182,11 @@ def conditions(data: Refdata) -> list[str]:
     surfaces = data.words("fasteners", "surface")
     cells = dict.fromkeys(data.words("fasteners", "condition").values())
     in_torques = data.table("fasteners/torques").column("condition")
-    known = [c for c in cells if c.casefold() in surfaces]
+    lubricants = data.words("fasteners", "lubricant")
+    pairs = {(r.key[0], r.key[1]) for r in data.table("fasteners/nut_factors").rows}
+    known = [
+        c for c in cells if (surfaces.get(c.casefold()), lubricants.get(c.casefold())) in pairs and c != "not stated"
+    ]
     return sorted(known, key=lambda c: (c.casefold() not in in_torques, c != "dry", c))
 
 

@@ -6,6 +6,7 @@ from gaugeblock import lookup, units
 from gaugeblock.errors import LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.sheets import fastener_keys
+from gaugeblock.sheets.fastener_torque import maker_torque
 from gaugeblock.sheets.printing import printed
 from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Caution, Check, Sheet
 from gaugeblock.tables.load import Refdata, canonical, refdata
@@ -49,13 +50,15 @@ def part(
     for name, typed in (("size", size), ("seat", seat), ("material", material)):
         if typed is not None:
             keys[name] = _size(typed, data) if name == "size" else typed
+        elif _only_not_stated(keys["part"], name, data):
+            keys[name] = "not stated"
     title = ", ".join(t for t in (keys["part"], size, seat, material) if t)
     found, miss = _rows(keys, data)
     figures: list[Figure] = []
     checks: list[Check] = []
     cautions: list[Caution] = []
     if maker is not None:
-        figures.append(_maker(maker))
+        figures.append(maker_torque(maker))
     figures += found
     if not found:
         if miss is not None and miss.kind == "ambiguous":
@@ -80,6 +83,12 @@ def part(
             Caution("Habit, not published: the part maker's figure governs.", "damage", (figures[0].id,), "refdata")
         )
     return Sheet(title, asked, data, figures, checks, cautions)
+
+
+def _only_not_stated(part_cell: str, key: str, data: Refdata) -> bool:
+    """Whether no row of the part says anything of a key: then leaving it out asks just those rows."""
+    cells = {row.cells[key] for row in data.table(TABLE).rows if row.key[0] == part_cell}
+    return cells <= {"not stated", "any"} and "not stated" in cells
 
 
 def _size(typed: str, data: Refdata) -> str:
@@ -107,15 +116,6 @@ def _rows(keys: dict[str, str], data: Refdata) -> tuple[list[Figure], LookupMiss
             if miss is None or error.informs:
                 miss = error
     return found, miss
-
-
-def _maker(maker: tuple[str, str, str]) -> Figure:
-    measure = units.parse_measure(maker[0], "torque", "maker's torque")
-    return Figure(
-        f"job:maker:{maker[1]}:{maker[0]}:tightening_torque", "tightening_torque", float(measure.value), measure.unit, side="target",
-        basis="maker", checked="primary", source=maker[1], locator=maker[2], chosen_by="maker's figure",
-        text=measure.text.rsplit(" ", 1)[0],
-    )  # fmt: skip
 
 
 def _against(maker: Figure, row: Figure, data: Refdata) -> Check:

@@ -1,50 +1,111 @@
-"""Whether the thread holds: length of engagement against the rule, and stripping of screw and tapped thread."""
+"""Whether the thread holds: length of engagement against the rule, stripping of screw and tapped thread, the torque cut."""
 
 from __future__ import annotations
 
 from gaugeblock import lookup, units
 from gaugeblock.calc import fasteners as calc
-from gaugeblock.errors import LookupMiss
+from gaugeblock.errors import InputError
 from gaugeblock.figure import Figure
-from gaugeblock.sheets.sheet import CANNOT_TELL, Bound, Check, at_least
-
-TYPE_CHECKING = False  # typing itself stays off the look-up path
-if TYPE_CHECKING:
-    from gaugeblock.sheets.fastener_joint import Joint
-    from gaugeblock.tables.load import Refdata
+from gaugeblock.sheets.fastener_joint import Joint
+from gaugeblock.sheets.fastener_torque import table_into
+from gaugeblock.sheets.printing import number_only
+from gaugeblock.sheets.sheet import CANNOT_TELL, OK, Bound, Caution, Check, at_least
+from gaugeblock.tables.load import Refdata, canonical
 
 
 def engagement_checks(
-    found: Joint, into: str | None, engagement: str | None, tapped_strength: str | None, data: Refdata
+    found: Joint, torque: Figure, into: str | None, engagement: str | None, tapped_strength: str | None, data: Refdata
 ) -> tuple[list[Figure], list[Check]]:
-    """Figures and checks of ``into`` and ``engagement``; a missing one answers ``cannot tell``, never a default."""
+    """Figures and checks of the tapped metal; a missing input answers ``cannot tell``, never a default."""
     name = "length of engagement"
     if into is None:
         return [], [Check(name, CANNOT_TELL, "the tapped metal is not given")]
-    try:
-        minimum = lookup.look_up("fasteners/engagement", "engagement_minimum", data=data, into=into, load="normal")
-    except LookupMiss as miss:
-        if not miss.nearest or "key" in miss.why:
-            raise
-        return [], [Check(name, CANNOT_TELL, f"no published minimum for {into}: ask the maker")]
-    needed = _needed(minimum, found, data)
-    if engagement is None:
-        return [needed], [Check(name, CANNOT_TELL, "the thread length engaged is not given", _bound(needed))]
-    measure = units.parse_measure(engagement, "length", "engagement")
-    if measure.value <= 0:
-        from gaugeblock.errors import InputError
+    metal = canonical(data, "fasteners/engagement", "into", into)
+    strength = _asked("tapped_strength", tapped_strength, "stress", "ksi" if not found.thread.is_metric else "MPa")
+    figures: list[Figure] = []
+    checks: list[Check] = []
+    minimum = lookup.look_up_or_none("fasteners/engagement", "engagement_minimum", data=data, into=metal, load="normal")
+    if minimum is None:
+        checks.append(Check(name, CANNOT_TELL, f"no published minimum for {metal}: ask the maker"))
+    elif engagement is None:
+        needed = _needed(minimum, found, data)
+        figures.append(needed)
+        checks.append(Check(name, CANNOT_TELL, "the thread length engaged is not given", _bound(needed)))
+    else:
+        needed = _needed(minimum, found, data)
+        given = _asked("length_of_engagement", engagement, "length", needed.unit)
+        if given is None:
+            raise InputError(engagement, "engagement", "cannot be read", (), "give the thread length engaged")
+        figures += [needed, given]
+        checks.append(_long_enough(name, given, needed, minimum, found))
+        more, stripping = _stripping(found, given, strength, metal, data)
+        figures += more
+        checks.append(stripping)
+    cut = table_into(found, metal, found.key["service"], data)
+    if cut is not None:
+        figures.append(cut)
+        checks.append(_cut_check(torque, cut, checks, data))
+    return figures, checks
 
-        raise InputError(engagement, "engagement", "must be more than zero", (), "measure the thread length engaged")
-    got = measure.to(needed.unit)
-    given = Figure(
-        f"asked:engagement:{engagement}", "length_of_engagement", got, needed.unit, side="nominal", basis="measured", checked="primary",
-        source="as asked", locator="engagement", text=units.decimal_text(units.convert(measure.value, measure.unit, needed.unit), 4),
+
+def cut_caution(cut: Figure) -> Caution:
+    """The published cut of a table's torque for a tapped metal, as a caution."""
+    factor = cut.inputs[1]
+    text = f"General tables are for steel nuts: {factor.key['condition']} they are cut to {factor.text} or less unless the thread has an insert."
+    return Caution(text, "damage", (cut.id, factor.id), factor.source)
+
+
+def _asked(quantity: str, typed: str | None, dim: str, unit: str) -> Figure | None:
+    """A typed measure as a Figure in ``unit``; InputError when it is not positive."""
+    if typed is None:
+        return None
+    where = quantity.replace("_", " ")
+    measure = units.parse_measure(typed, dim, where)
+    if measure.value <= 0:
+        raise InputError(measure.text, where, "must be more than zero", (), "give the size itself")
+    shown = units.convert(measure.value, measure.unit, unit)
+    return Figure(
+        f"asked:{quantity}:{measure.text}", quantity, float(shown), unit, basis="measured", checked="primary", source="as asked",
+        locator=where, text=units.decimal_text(shown, 4), side="min",
     )  # fmt: skip
-    ratio = got / needed.typical * 1.0
-    reason = f"{got:.3g} {needed.unit} engaged, {needed.typical:.3g} {needed.unit} needed in {into} ({ratio:.0%})"
-    check = at_least(name, Bound(got, needed.unit, figure=given), _bound(needed), reason)
-    figures, stripping = _stripping(found, measure.to("m"), tapped_strength, into, data)
-    return [needed, *figures], [check, stripping]
+
+
+def _long_enough(name: str, given: Figure, needed: Figure, minimum: Figure, found: Joint) -> Check:
+    """Engaged length against the governing minimum; ``cannot tell`` where a stricter living row asks more."""
+    metal = minimum.key["into"]
+    ratio = given.typical / needed.typical
+    reason = (
+        f"{given.typical:.3g} {needed.unit} engaged, {needed.typical:.3g} {needed.unit} needed in {metal} ({ratio:.0%})"
+    )
+    check = at_least(name, Bound(given.typical, needed.unit, figure=given), _bound(needed), reason)
+    lost = [o for o in minimum.others if o.chosen_by not in ("standing", "service")]
+    strictest = max(lost, key=lambda f: f.typical, default=None)
+    if check.result != OK or strictest is None:
+        return check
+    diameter = units.from_base(units.to_base(found.diameter.typical, found.diameter.unit), needed.unit)
+    if given.typical < strictest.typical * diameter * (1 - 1e-9):
+        check.result = CANNOT_TELL
+        who = f"{strictest.source or 'habit'} asks {strictest.typical:g} diameters ({strictest.typical * diameter:.3g} {needed.unit})"
+        check.reason = f"{reason}; {who}"
+    return check
+
+
+def _cut_check(torque: Figure, cut: Figure, before: list[Check], data: Refdata) -> Check:
+    """Whether the torque keeps to the published cut for the tapped metal; a thread shown to hold settles it."""
+    name = f"torque {cut.conditions.rsplit(', ', 1)[-1]}"
+    asked = units.from_base(units.to_base(torque.typical, torque.unit), cut.unit)
+    bounds = (Bound(cut.typical, cut.unit, "max", cut), Bound(asked, cut.unit, figure=torque))
+    text = f"{number_only(torque, data)}; manuals cut the table's torque to {number_only(cut, data)} or less unless the thread has an insert"
+    if asked <= cut.typical * (1 + 1e-9):
+        return Check(name, OK, text, *bounds)
+    if all(c.result == OK for c in before) and any(c.name == "thread stripping" for c in before):
+        return Check(name, OK, f"{text}; length and strength of this thread are shown to hold", *bounds)
+    return Check(
+        name,
+        CANNOT_TELL,
+        f"{text}: show that the thread holds (length and strength of the metal), or ask the maker",
+        *bounds,
+    )
 
 
 def _bound(figure: Figure) -> Bound:
@@ -63,14 +124,14 @@ def _needed(minimum: Figure, found: Joint, data: Refdata) -> Figure:
         length += units.to_base(addend.typical, addend.unit)
         inputs.append(addend)
     return Figure(
-        found.id("engagement_length", f"length_of_engagement:{minimum.key['into']}", data), "length_of_engagement",
+        found.id("engagement_length", "length_of_engagement", data, minimum.key["into"]), "length_of_engagement",
         units.from_base(length, unit), unit, side="min", basis="derived", rule=data.rule("engagement_length"), inputs=tuple(inputs),
         since=data.release, key=found.key, conditions=f"minimum in {minimum.key['into']}",
     )  # fmt: skip
 
 
 def _stripping(
-    found: Joint, engaged_m: float, tapped_strength: str | None, into: str, data: Refdata
+    found: Joint, given: Figure, strength: Figure | None, metal: str, data: Refdata
 ) -> tuple[list[Figure], Check]:
     """Whether the bolt breaks before a thread strips; the tapped side needs the tapped metal's strength."""
     name = "thread stripping"
@@ -80,37 +141,41 @@ def _stripping(
     if not thread.is_metric and thread.diameter_m < 0.25 * 0.0254:
         return [], Check(name, CANNOT_TELL, "the tolerance formulas used start at 1/4 in")
     limits = (calc.limits_metric if thread.is_metric else calc.limits_unified)(thread.diameter_m, thread.pitch_m)
+    engaged_m = units.to_base(given.typical, given.unit)
     external = calc.external_shear_area(engaged_m, thread.pitch_m, limits.nut_minor_max, limits.screw_pitch_min)
     internal = calc.internal_shear_area(engaged_m, thread.pitch_m, limits.screw_major_min, limits.nut_pitch_max)
     area = units.to_base(found.area.typical, found.area.unit)
-    strength = units.to_base(found.tensile.typical, found.tensile.unit)
-    break_n = strength * area
-    screw_n = 0.577 * strength * external
+    least = units.to_base(found.tensile.least, found.tensile.unit)
+    most = units.to_base(found.tensile.high or found.tensile.least, found.tensile.unit)
     force, stress = ("N", "MPa") if thread.is_metric else ("lbf", "ksi")
-    breaks = Figure(
-        found.id("tensile_load_from_area", "tensile_load", data), "tensile_load", units.from_base(break_n, force), force, side="min",
-        basis="derived", rule=data.rule("tensile_load_from_area"), inputs=(found.tensile, found.area), since=data.release, key=found.key,
+
+    def derived(
+        rule: str, quantity: str, value: float, unit: str, inputs: tuple[Figure, ...], conditions: str
+    ) -> Figure:
+        return Figure(
+            found.id(rule, quantity, data, given.text), quantity, units.from_base(value, unit), unit, side="min", basis="derived",
+            rule=data.rule(rule), inputs=inputs, since=data.release, key=found.key, conditions=conditions,
+        )  # fmt: skip
+
+    breaks = derived("tensile_load_from_area", "tensile_load", least * area, force, (found.tensile, found.area), "")
+    strips = derived(
+        "strip_load", "thread_strip_load", 0.577 * least * external, force, (found.tensile, found.diameter, given),
+        "screw thread at least material",
     )  # fmt: skip
-    strips = Figure(
-        found.id("strip_load", "thread_strip_load", data), "thread_strip_load", units.from_base(screw_n, force), force, side="min",
-        basis="derived", rule=data.rule("strip_load"), inputs=(found.tensile, found.diameter), since=data.release, key=found.key,
-        conditions="screw thread at least material",
+    needed = derived(
+        "tapped_strength_needed", "tapped_strength_needed", most * area / (0.577 * internal), stress,
+        (found.tensile, found.area, found.diameter, given), "tapped thread at least material, the strongest bolt of the grade",
     )  # fmt: skip
-    needed = Figure(
-        found.id("tapped_strength_needed", "tapped_strength_needed", data), "tapped_strength_needed",
-        units.from_base(break_n / (0.577 * internal), stress), stress, side="min", basis="derived",
-        rule=data.rule("tapped_strength_needed"), inputs=(breaks, found.diameter), since=data.release, key=found.key,
-        conditions="tapped thread at least material",
-    )  # fmt: skip
-    if screw_n < break_n:
-        strip, limit = f"{strips.typical:.0f} {force}", f"{breaks.typical:.0f} {force}"
-        reason = f"the screw's own thread strips at {strip}, under the {limit} that breaks the bolt: engage more thread"
-        return [needed], at_least(
-            name, Bound(strips.typical, force, figure=strips), Bound(breaks.typical, force, "min", breaks), reason
-        )
-    if tapped_strength is None:
-        reason = f"the tapped {into} must have {needed.typical:.3g} {stress} tensile strength or more for the bolt to break first; its strength is not given"
-        return [needed], Check(name, CANNOT_TELL, reason, Bound(needed.typical, stress, "min", needed))
-    got = units.parse_measure(tapped_strength, "stress", "tapped strength").to(stress)
-    reason = f"tapped {into} of {got:.3g} {stress}, {needed.typical:.3g} {stress} needed for the bolt to break first"
-    return [needed], at_least(name, Bound(got, stress), Bound(needed.typical, stress, "min", needed), reason)
+    figures = [breaks, strips, needed]
+    if strips.typical < breaks.typical:
+        ends = f"the screw's own thread strips at {strips.typical:.0f} {force}, under the {breaks.typical:.0f} {force}"
+        reason = f"{ends} that breaks the bolt: engage more thread"
+        bounds = (Bound(strips.typical, force, figure=strips), Bound(breaks.typical, force, "min", breaks))
+        return figures, at_least(name, *bounds, reason)
+    want = f"{needed.typical:.3g} {stress}"
+    if strength is None:
+        reason = f"the tapped {metal} must have {want} tensile strength or more for the bolt to break first; its strength is not given"
+        return figures, Check(name, CANNOT_TELL, reason, Bound(needed.typical, stress, "min", needed))
+    reason = f"tapped {metal} of {strength.typical:.3g} {stress}, {want} needed for the bolt to break first"
+    bounds = (Bound(strength.typical, stress, figure=strength), Bound(needed.typical, stress, "min", needed))
+    return [*figures, strength], at_least(name, *bounds, reason)

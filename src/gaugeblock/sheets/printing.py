@@ -58,15 +58,14 @@ def significant_by_side(value: float, side: str, digits: int = 4) -> str:
     return units.decimal_text(units.step_round(value, step, side))
 
 
-def window_text(low: float, high: float, unit: str, step: Fraction | None) -> tuple[str, str]:
-    """The ends of a window, the low one rounded up and the high one down; a window that closes gets one more digit."""
+def window_step(low: float, high: float, step: Fraction | None) -> Fraction | None:
+    """The step on which a window stays open: its own, or finer by a digit (four at most) where rounding would close it."""
     finer = step
     for _ in range(4):
-        ends = number_text(low, unit, "min", finer), number_text(high, unit, "max", finer)
-        if finer is None or units.step_round(low, finer, "min") < units.step_round(high, finer, "max") or low == high:
-            return ends
+        if finer is None or low == high or units.step_round(low, finer, "min") < units.step_round(high, finer, "max"):
+            return finer
         finer = finer / 10
-    return ends
+    return finer
 
 
 def printed(figure: Figure, data: Refdata, unit: str | None = None) -> str:
@@ -79,22 +78,25 @@ def printed(figure: Figure, data: Refdata, unit: str | None = None) -> str:
     def inside(value: float) -> float:
         return value if to == figure.unit else units.from_base(units.to_base(value, figure.unit), to)
 
-    if figure.value is None:
-        if figure.low is not None and figure.high is not None:
-            low, high = window_text(inside(figure.low), inside(figure.high), to, step)
-            return with_unit(low if low == high else f"{low} to {high}", to)
+    if figure.value is None and (figure.low is None or figure.high is None):
         end = figure.low if figure.low is not None else figure.high
         return with_unit(number_text(inside(end or 0.0), to, "min" if figure.low is not None else "max", step), to)
-    number = number_text(inside(figure.value), to, figure.side, step)
-    if figure.basis != "derived" or figure.low is None or figure.high is None:
-        return with_unit(number, to)
-    if figure.side != "target":
-        low, high = (number_text(inside(end), to, "nominal", step) for end in (figure.low, figure.high))
-    else:
-        low, high = window_text(inside(figure.low), inside(figure.high), to, step)
-        if step is not None:
-            number = _into_window(inside(figure.value), inside(figure.low), inside(figure.high), number, to, step)
-    return f"{with_unit(number, to)} ({low} to {high})"
+    ends = ""
+    if figure.low is not None and figure.high is not None and (figure.value is None or figure.basis == "derived"):
+        low, high = inside(figure.low), inside(figure.high)
+        is_window = figure.side == "target"
+        if is_window:
+            step = window_step(low, high, step)
+        first = number_text(low, to, "min" if is_window else "nominal", step)
+        last = number_text(high, to, "max" if is_window else "nominal", step)
+        ends = first if first == last else f"{first} to {last}"
+        if figure.value is None:
+            return with_unit(ends, to)
+    value = inside(figure.value or 0.0)
+    number = number_text(value, to, figure.side, step)
+    if ends and figure.side == "target" and step is not None:
+        number = _into_window(value, inside(figure.low or 0.0), inside(figure.high or 0.0), number, to, step)
+    return f"{with_unit(number, to)} ({ends})" if ends else with_unit(number, to)
 
 
 def _into_window(value: float, low: float, high: float, nearest: str, unit: str, step: Fraction) -> str:

@@ -5,16 +5,12 @@ from __future__ import annotations
 from gaugeblock import units
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.figure import Figure
-from gaugeblock.sheets import line_cases, line_heat, line_parts, line_rules
+from gaugeblock.sheets import line_cases, line_fit, line_heat, line_parts, line_rules
 from gaugeblock.sheets.line_cautions import is_brake_fluid
 from gaugeblock.sheets.lines import Item, convert, judge
 from gaugeblock.sheets.printing import number_only
 from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check, Sheet
 from gaugeblock.tables.load import Refdata, canonical, nearest, refdata
-
-TYPE_CHECKING = False  # typing itself stays off the look-up path
-if TYPE_CHECKING:
-    from typing import Any
 
 SERVICES = ("brake", "fuel feed", "fuel return", "vapour", "coolant", "transmission")
 SIDES = ("same side", "other side")
@@ -55,6 +51,9 @@ def route(
     port: str | None = None,
     anchors: str | None = None,
     exhaust_material: str | None = None,
+    hose_length: str | None = None,
+    droop: str | None = None,
+    lock: str | None = None,
     draw: bool = False,
     data: Refdata | None = None,
 ) -> Sheet:
@@ -83,6 +82,7 @@ def route(
         "hot_od": hot_od, "hot_temperature": hot_temperature, "hot_finish": hot_finish, "finish": finish, "air": air,
         "soak_air": soak_air, "speed": speed, "jurisdiction": jurisdiction, "flare": flare, "seat": seat, "nut": nut, "port": port,
         "anchors": anchors, "exhaust_material": exhaust_material,
+        "hose_length": hose_length, "droop": droop, "lock": lock,
     }  # fmt: skip
     for name, value, choices in (
         ("service", service, SERVICES),
@@ -140,8 +140,9 @@ def route(
     for part_figures, part_checks in found:
         figures += part_figures
         checks += part_checks
-    checks += line_parts.fit(flare, seat, nut, port, od_figure, wall, data)
-    checks += line_parts.compatible(judged.fluid_cell, judged.material_cell)
+    checks += line_fit.fit(flare, seat, nut, port, od_figure, wall, data)
+    checks += line_fit.hose(hose_length, droop, lock, data)
+    checks += line_fit.compatible(judged.fluid_cell, judged.material_cell)
     cautions += judged.cautions + line_rules.written(service, jurisdiction, data) + line_rules.shop(service, kind, data)
     title = " ".join(p for p in (service or "", "line", f"beside {beside}" if beside else "") if p)
     drawn = []
@@ -150,23 +151,6 @@ def route(
 
         drawn = drawings(more.worst, judged.lowest_limit_k(), more.needed, data)
     return Sheet(title, asked, data, figures, checks, cautions, drawn)
-
-
-def route_of(line: Any, *, draw: bool = False, data: Refdata | None = None) -> Sheet:
-    """The sheet of one line of a job, with its drawings when ``draw``; keys that the job's model does not have are missing ones."""
-    names = [n for n in ROUTE_KEYS if getattr(line, n, None) is not None]
-    given = {("klass" if n == "hose_class" else n): str(getattr(line, n)) for n in names}
-    sheet = route(**given, draw=draw, data=data)
-    sheet.title = f"{line.name}: {sheet.title}"
-    return sheet
-
-
-# The keys of a job's line that ``route`` takes, by the model's own names.
-ROUTE_KEYS = (
-    "service", "material", "hose_class", "state", "od", "wall", "length", "pressure", "factor", "fluid", "fluid_state", "beside", "gap",
-    "temperature", "temperature_by", "side", "shield", "shield_finish", "hot_od", "hot_temperature", "hot_finish", "finish", "air",
-    "soak_air", "speed", "jurisdiction", "flare", "seat", "nut", "port", "anchors", "exhaust_material",
-)  # fmt: skip
 
 
 class _Judged:

@@ -60,7 +60,7 @@ class Wrench:
 
 def setting(
     answer: Figure,
-    derived: Figure,
+    derived: Figure | None,
     found: Joint,
     locknut: str | None,
     prevailing: str | None,
@@ -87,7 +87,7 @@ def setting(
         else:
             added = units.to_base(drag.typical, drag.unit) / float(units.factor(answer.unit))
             now = Figure(
-                found.id("prevailing_added", "torque_setting", data), "torque_setting", answer.typical + added, answer.unit,
+                found.id("prevailing_added", "torque_setting", data, f"{answer.text}|{drag.id}"), "torque_setting", answer.typical + added, answer.unit,
                 low=low + added, high=high + added, side="target", basis="derived", rule=data.rule("prevailing_added"),
                 inputs=(answer, drag), since=data.release, key=found.key, conditions="prevailing torque of the locknut added",
             )  # fmt: skip
@@ -107,7 +107,7 @@ def setting(
         arm_m, wrench_m, angle = _arms(adapter)
         ratio = float(calc.adapter_setting(1.0, wrench_m, arm_m, angle))
         now = Figure(
-            found.id("wrench_adapter_at_angle", "torque_setting", data), "torque_setting", now.typical * ratio, now.unit, low=low * ratio,
+            found.id("wrench_adapter_at_angle", "torque_setting", data, f"{answer.text}|{adapter}"), "torque_setting", now.typical * ratio, now.unit, low=low * ratio,
             high=high * ratio, side="target", basis="derived", rule=data.rule("wrench_adapter_at_angle"), inputs=(now,), since=data.release,
             key=found.key, conditions=f"crow-foot {adapter}",
         )  # fmt: skip
@@ -126,7 +126,7 @@ def setting(
             checks.append(Check(name, NOT_OK, f"{wrench} has no graduation inside {ends}: use another wrench"))
         else:
             set_to = Figure(
-                found.id("nearest_graduation", "torque_setting", data), "torque_setting", float(mark), tool.unit, side="target",
+                found.id("nearest_graduation", "torque_setting", data, f"{answer.text}|{wrench}|{adapter or ''}"), "torque_setting", float(mark), tool.unit, side="target",
                 basis="derived", rule=data.rule("nearest_graduation"), inputs=(now,), since=data.release, key=found.key,
                 conditions=f"wrench {wrench}", text=units.decimal_text(mark),
             )  # fmt: skip
@@ -143,10 +143,12 @@ def setting(
     return figures, checks, cautions
 
 
-def _window(answer: Figure, derived: Figure) -> tuple[float, float]:
+def _window(answer: Figure, derived: Figure | None) -> tuple[float, float]:
     """The window around the answer, in its unit: its own ends, else the derived window where it holds the answer, else itself."""
     if answer.low is not None and answer.high is not None:
         return answer.low, answer.high
+    if derived is None:
+        return answer.typical, answer.typical
     ratio = float(units.factor(derived.unit) / units.factor(answer.unit))
     low, high = (derived.low or 0.0) * ratio, (derived.high or 0.0) * ratio
     return min(low, answer.typical), max(high, answer.typical) if answer.typical <= high else answer.typical
@@ -171,7 +173,9 @@ def _prevailing(found: Joint, locknut: str | None, prevailing: str | None, data:
     known = data.table(table).column("thread")
     for thread in (found.thread.cell, size):
         if thread.casefold() in known:
-            got = lookup.look_up_or_none(table, "prevailing_torque_minimum", data=data, nut=nut, thread=thread)
+            got = lookup.look_up_or_none(
+                table, "prevailing_torque_minimum", data=data, nut=nut, thread=thread, service=found.key["service"]
+            )
             if got is not None:
                 return got
     return None

@@ -1,0 +1,150 @@
+"""The straight stick with its marks, and the table that is worked from at the die."""
+
+from __future__ import annotations
+
+from math import cos, pi, sin
+
+from gaugeblock.drawing import svg
+from gaugeblock.drawing.lengths import degrees_text, inches
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+    from typing import TypeAlias
+
+    from gaugeblock.calc.stick import Layout, Mark
+    from gaugeblock.drawing.lengths import Reads
+
+    Flat: TypeAlias = tuple[float, float]
+
+WIDTH, HEIGHT = 259.0, 190.0  # prints on Letter and A4, landscape
+CLOCKWISE, COUNTER = "clockwise", "counter-clockwise"
+
+
+def stick(
+    layout: Layout,
+    od: float,
+    *,
+    title: str,
+    set_to: Sequence[str],
+    reads: Reads | None = None,
+    datum: str = "START END",
+    seam: float | None = None,
+    notes: Sequence[str] = (),
+) -> str:
+    """The blank with its marks, and a table to work from: where, which way the bend goes, what to set, how to turn.
+
+    ``set_to`` is the text of the angle to set for each bend; ``datum`` what the marks are measured from. Rows stand in
+    the order of bending. The clocks show the tube from its start, the dot where the inside of the bend lies.
+    """
+    reads = reads or inches(32)
+    page = svg.Page(WIDTH, HEIGHT, title)
+    page.text((10, 12), title, 5.5, bold=True)
+    page.text((10, 20), f"CUT {reads(layout.cut_rounded)}", 6, bold=True)
+    ends = (("START", layout.trim_start), ("END", layout.trim_end))
+    trims = ", ".join(f"{w} {reads(t)}" for w, t in ends if t > 0)
+    page.text((112, 20), f"tube {reads(od)}; trim in it: {trims or 'none'}", 3.4)
+    left, right, mid, half = 17.0, WIDTH - 17.0, 46.0, 6.5
+    scale = (right - left) / layout.cut_length
+
+    def x_of(position: float) -> float:
+        return left + (position - layout.start) * scale
+
+    page.rectangle(left, mid - half, right - left, 2 * half, svg.THICK)
+    page.line((left, mid), (right, mid), svg.THIN, svg.CENTRE)
+    page.text((left - 2.5, mid), "START", 3.6, "middle", turn=-90, bold=True, clear=True)
+    page.text((right + 5.2, mid), "END", 3.6, "middle", turn=-90, bold=True, clear=True)
+    for trim, edge, way in ((layout.trim_start, left, 1), (layout.trim_end, right, -1)):
+        if trim > 0:
+            x = edge + way * trim * scale
+            page.line((x, mid - half), (x, mid + half), svg.MEDIUM, svg.HIDDEN)
+    for mark in layout.marks:
+        start = x_of(mark.tangent - layout.datum)
+        end = start + mark.goes * mark.arc * scale
+        page.rectangle(min(start, end), mid - half + 0.6, abs(end - start), 2 * half - 1.2, svg.THIN, fill="#ddd")
+    zero = x_of(0.0)
+    page.line((zero, mid - half - 6), (zero, mid + half + 6), svg.MEDIUM, svg.CENTRE)
+    page.area([(zero, mid + half + 1), (zero - 2.2, mid + half + 5), (zero + 2.2, mid + half + 5)])
+    anchor = "start" if zero < left + 30 else "end" if zero > right - 30 else "middle"
+    page.text((zero, mid + half + 9.5), f"MEASURE FROM HERE: {datum}", 3.4, anchor, bold=True)
+    _numbered(page, layout.marks, x_of, mid, half)
+    _table(page, layout, set_to, reads, 72.0)
+    foot = ["Clockwise is as seen looking along the tube from its START, whichever end is in the die."]
+    if seam is not None:
+        foot.append(f"Weld seam: {degrees_text(seam, '1')} {CLOCKWISE} from the inside of bend 1.")
+    foot += notes
+    for i, note in enumerate(foot):
+        page.text((10, HEIGHT - 4 - 4.8 * (len(foot) - 1 - i)), note, 3.4)
+    return page.svg()
+
+
+def _numbered(page: svg.Page, marks: Sequence[Mark], x_of: Callable[[float], float], mid: float, half: float) -> None:
+    """The marks over the tube, their numbers spread where they stand close, with the way that each bend goes."""
+    at = sorted(((x_of(m.rounded), m) for m in marks), key=lambda row: row[0])
+    spots: list[float] = []
+    for x, _ in at:
+        spots.append(max(x, spots[-1] + 8.4) if spots else x)
+    shift = max(0.0, (spots[-1] if spots else 0.0) - (WIDTH - 16))
+    for i in range(len(spots) - 1, -1, -1):
+        limit = WIDTH - 16 if i == len(spots) - 1 else spots[i + 1] - 8.4
+        spots[i] = min(spots[i], limit) if shift else spots[i]
+    for (x, m), spot in zip(at, spots, strict=True):
+        page.line((x, mid - half - 1), (x, mid + half + 1), svg.THICK)
+        page.polyline([(x, mid - half - 1), (spot, mid - half - 5.5)], svg.THIN)
+        page.circle((spot, mid - half - 9.2), 3.7, svg.MEDIUM, fill="#fff")
+        page.text((spot, mid - half - 7.6), str(m.number), 4.6, "middle", bold=True)
+        page.line((x, mid), (x + m.goes * 6, mid), svg.MEDIUM)
+        page.arrow((x + m.goes * 7.5, mid), 0.0 if m.goes > 0 else pi, 3.0)
+
+
+def _table(page: svg.Page, layout: Layout, set_to: Sequence[str], reads: Reads, top: float) -> None:
+    columns = ((10, "MARK"), (30, "FROM THE DATUM"), (110, "BEND GOES"), (140, "SET"), (186, "TURN FIRST"))
+    for x, head in columns:
+        page.text((x, top), head, 3.2, bold=True)
+    page.text((WIDTH - 10, top), "SEEN FROM START", 3.2, "end", bold=True)
+    by_number = {m.number: m for m in layout.marks}
+    room = HEIGHT - 18 - top
+    step = min(15.0, room / max(1, len(layout.order)))
+    size = min(6.0, step * 0.46)
+    before: Mark | None = None
+    for row, n in enumerate(layout.order):
+        m, y = by_number[n], top + 4 + step * (row + 0.62)
+        page.line((10, top + 3 + step * row), (WIDTH - 10, top + 3 + step * row), svg.THIN)
+        page.circle((15, y - size * 0.36), size * 0.75, svg.MEDIUM)
+        page.text((15, y), str(n), size, "middle", bold=True)
+        side = (
+            "" if layout.start >= -1e-9 or layout.end <= 1e-9 else " towards START" if m.rounded < 0 else " towards END"
+        )
+        page.text((30, y), reads(abs(m.position)) + side, size * (0.8 if side else 1.0), bold=True)
+        page.text((110, y), "to END" if m.goes > 0 else "to START", size * 0.75)
+        page.text((140, y), set_to[n - 1], size, bold=True)
+        words = _turn_words(m, before)
+        for k, part in enumerate(words):
+            page.text((186, y + (k - (len(words) - 1) / 2) * size * 0.8), part, min(size * 0.66, 3.9))
+        _clock(page, (WIDTH - 17, y - size * 0.36), step * 0.32, m.line)
+        before = m
+
+
+def _turn_words(mark: Mark, before: Mark | None) -> list[str]:
+    """How far to turn the tube's line from the bend made before, as seen from the start."""
+    if before is None:
+        return ["start here"]
+    turn = turned(mark.line - before.line)
+    return [turn] if mark.goes == before.goes else ["swap ends in the die;", turn]
+
+
+def turned(angle: float) -> str:
+    """A turn in words, the short way round, clockwise as seen from the start."""
+    turn = (angle + pi) % (2 * pi) - pi
+    if abs(turn) < 0.004:
+        return "no turn"
+    if abs(abs(turn) - pi) < 0.004:
+        return "half a turn, 180 deg"
+    return f"{degrees_text(abs(turn))} {CLOCKWISE if turn > 0 else COUNTER}"
+
+
+def _clock(page: svg.Page, centre: Flat, radius: float, line: float) -> None:
+    page.circle(centre, radius, svg.MEDIUM)
+    x, y = centre[0] + radius * sin(line), centre[1] - radius * cos(line)
+    page.line(centre, (x, y), svg.MEDIUM)
+    page.circle((x, y), 1.1, svg.THIN, fill="#000")

@@ -1,0 +1,119 @@
+"""Drawings of tubes: what a person must find on them, and nothing off the page."""
+
+from __future__ import annotations
+
+import math
+import re
+import xml.etree.ElementTree as ET
+
+import pytest
+
+from gaugeblock.calc import path, shapes, stick
+from gaugeblock.drawing import stick_drawing, svg, tube_drawing
+from gaugeblock.drawing.lengths import inches
+
+INCH = 0.0254
+
+
+def words_of(text):
+    return [e.text for e in ET.fromstring(text).iter() if e.tag.endswith("text")]
+
+
+def assert_prints(text):
+    """Well formed, black on white, no script or link, every line and text on the page."""
+    root = ET.fromstring(text)
+    width, height = map(float, root.get("viewBox").split()[2:])
+    assert {e.tag.split("}")[1] for e in root.iter()} <= {"svg", "title", "rect", "path", "circle", "text"}
+    assert set(re.findall(r"#[0-9a-f]{3,6}", text)) <= {"#000", "#fff", "#ddd"}
+    assert "href" not in text
+    for e in root.iter():
+        if e.tag.endswith("path"):
+            numbers = [float(x) for x in re.findall(r"-?[\d.]+", e.get("d"))]
+            assert all(-0.5 <= x <= width + 0.5 for x in numbers[::2])
+            assert all(-0.5 <= y <= height + 0.5 for y in numbers[1::2])
+        if e.tag.endswith("text") and not e.get("transform") and e.text:
+            wide = svg.text_width(e.text, float(e.get("font-size")), bool(e.get("font-weight"))) * 0.95
+            shift = {"start": 0.0, "middle": wide / 2, "end": wide}[e.get("text-anchor")]
+            assert float(e.get("x")) - shift >= 0
+            assert float(e.get("x")) - shift + wide <= width
+
+
+def _kick_up():
+    got = shapes.clear_over(
+        width=0, height=4 * INCH, place=15 * INCH, span=36 * INCH, gap=0.75 * INCH, od=1.75 * INCH,
+        angle=math.pi / 4, radius=5 * INCH, round_radius=1.5 * INCH,
+    )  # fmt: skip
+    made, pose = path.from_points(shapes.place(got.points, (0, -15 * INCH, 0), (0, 1, 0), (0, 0, 1)), 5 * INCH)
+    return made, path.path(made, pose)
+
+
+def test_the_finished_tube_shows_its_bends_its_rise_and_the_gap():
+    made, line = _kick_up()
+    pipe = tube_drawing.Obstacle("exhaust", (0, 0, 4 * INCH), (1.5 * INCH, 1.5 * INCH), 0.2, round=True)
+    text = tube_drawing.finished(
+        line, 1.75 * INCH, title="crossmember", obstacles=[pipe], turns=[b.turn for b in made.bends], notes=["a note"]
+    )
+    assert_prints(text)
+    words = words_of(text)
+    for expected in ("gap 3/4 in", "36 in", "7 1/8 in", "45 deg", "FROM THE REAR", "FROM ABOVE", "exhaust", "a note"):
+        assert expected in words
+    for number in "1234":
+        assert words.count(number) == 2  # on the tube, and in the list
+    assert words.count("45 deg, R 5 in") == 4
+    assert f"along the centre line {inches(32, decimals=False)(line.length)}" in words
+
+
+def test_the_stick_says_for_each_mark_where_which_way_and_what_to_set():
+    made, line = _kick_up()
+    datum = line.on_plane((0, 0, 0), (0, 1, 0))[0]
+    got = stick.lay_out(made, stick.Die(5 * INCH, 0.5 * INCH), trims=(INCH, INCH), datum=datum, step=INCH / 32)
+    text = stick_drawing.stick(
+        got,
+        1.75 * INCH,
+        title="marks",
+        set_to=["47 deg", "48 deg", "49 deg", "50 deg"],
+        datum="CENTRE",
+        seam=math.pi / 2,
+    )
+    assert_prints(text)
+    words = words_of(text)
+    for m in got.marks:
+        way = "START" if m.rounded < 0 else "END"
+        assert f"{inches(32)(abs(m.position))} towards {way}" in words
+    order = [w for w in words if re.fullmatch(r"4[789] deg|50 deg", w)]
+    assert order == [f"{46 + n} deg" for n in got.order]
+    assert words.count("to END") == words.count("to START") == 2
+    assert words.count("swap ends in the die;") == 1
+    assert "Weld seam: 90 deg clockwise from the inside of bend 1." in words
+    assert "MEASURE FROM HERE: CENTRE" in words
+
+
+@pytest.mark.parametrize("count", [1, 10])
+def test_many_bends_stay_on_the_page(count):
+    made = path.Stick([path.Bend(0.12, 0.7 * i, 0.6, 0.1) for i in range(count)], 0.3)
+    got = stick.lay_out(made, stick.Die(0.1), datum="end")
+    assert_prints(tube_drawing.finished(path.path(made), 0.038, title="t", turns=[b.turn for b in made.bends]))
+    text = stick_drawing.stick(got, 0.038, title="t", set_to=["30 deg"] * count, datum="END")
+    assert_prints(text)
+    assert sum(w == "to START" for w in words_of(text)) == count
+
+
+def test_turns_are_told_from_the_bend_made_before_as_seen_from_the_start():
+    made = path.Stick([path.Bend(0.2, t, 0.5, 0.1) for t in (0.0, 0.5, math.pi, -1.0, 0.0)], 0.2)
+    forward = words_of(stick_drawing.stick(stick.lay_out(made, stick.Die(0.1)), 0.03, title="t", set_to=["x"] * 5))
+    told = [
+        w
+        for w in forward
+        if "turn" in w or "clockwise" in w.split() or w.endswith("counter-clockwise") or w == "start here"
+    ]
+    assert told == ["start here", "28.5 deg clockwise", "half a turn, 180 deg", "57.5 deg counter-clockwise", "no turn"]
+
+
+def test_a_flat_tube_shows_its_true_shape_in_its_own_plane():
+    points = [(0, 0, 0), (0.3, 0.3, 0.1), (0.9, 0.3, 0.5)]
+    made, pose = path.from_points(points, 0.05)
+    right, up = tube_drawing.true_plane(path.path(made, pose))
+    assert path.dot(right, up) == pytest.approx(0, abs=1e-12)
+    across = path.cross(right, up)
+    for p in points:
+        assert path.dot(p, across) == pytest.approx(0, abs=1e-12)

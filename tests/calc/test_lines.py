@@ -220,6 +220,14 @@ def test_sight_past_a_narrow_shield_is_noticed():
     assert not shields.curved(PIPE, LINE, 0.05, PIPE + 0.025, 0.1).covered
 
 
+def test_a_narrow_shield_or_a_shield_outside_the_air_points_is_told():
+    assert "too narrow" in behind(shields.flat(PIPE, LINE, 0.05, 0.005)).why_outside()
+    assert not behind(shields.flat(PIPE, LINE, 0.05, 0.005)).inside
+    hot_tube = behind(SHAPES["tube"], 0.9, hot_k=1500.0)
+    assert "of the shield" in hot_tube.why_outside()
+    assert behind(SHAPES["flat"]).why_outside() == ""
+
+
 def test_shields_take_arrays():
     gaps = numpy.array([0.03, 0.05, 0.2])
     shape = shields.flat(PIPE, LINE, gaps, 0.06)

@@ -450,3 +450,12 @@ def test_the_gap_of_two_paths_is_their_nearest_place():
 def test_a_hose_keeps_slack_under_pressure(droop, lock, result):
     """A flexible hose may shorten by 4 % under pressure: 320 mm leaves 307.2 mm."""
     assert _check(route("brake", hose_length="320 mm", droop=droop, lock=lock), "hose slack").result == result
+
+
+def test_a_boiling_range_is_no_single_limit_for_the_estimate():
+    sheet = route(
+        "fuel feed", **{**BESIDE, "fluid": "gasoline", "hot_temperature": "60 to 80 degC", "soak_air": "30 to 40 degC"}
+    )
+    assert _check(sheet, "hot soak: fluid").result == "cannot tell"
+    assert "boiling range" in _check(sheet, "hot soak: fluid").reason
+    assert not any(f.quantity == "gap_needed" for f in sheet.figures)

@@ -27,11 +27,13 @@ class Balance:
     """A solved line (or shield): its temperature and the heat flows in W a metre that hold it there.
 
     ``absorbed`` and ``emitted`` by radiation, ``convected`` to the air, ``carried`` away by flow (or conducted);
-    ``rayleigh``, ``reynolds_prandtl`` and ``film_k`` of its convection; ``shield_k`` where a shield stands between.
+    ``rayleigh``, ``reynolds_prandtl`` and ``film_k`` of its convection. Where a shield stands between: ``shield_k``, how far
+    its balance does not close, its own convection in ``shield`` and if it is ``covered`` (no straight sight past its edges).
     """
 
     __slots__ = (
-        "absorbed", "air", "carried", "convected", "emitted", "film_k", "kelvin", "rayleigh", "reynolds_prandtl", "shield_k",
+        "absorbed", "air", "carried", "convected", "covered", "emitted", "film_k", "kelvin", "rayleigh", "reynolds_prandtl", "shield",
+        "shield_k",
         "shield_residual",
     )  # fmt: skip
 
@@ -45,6 +47,8 @@ class Balance:
     reynolds_prandtl: T
     shield_k: T
     shield_residual: T
+    shield: tuple[T, T, T] | None
+    covered: T
     air: Air
 
     @property
@@ -58,21 +62,31 @@ class Balance:
             return ns.abs(net) / ns.where(largest > 0.0, largest, 1.0)
         return abs(net) / (max(terms) or 1.0)
 
+    def _bodies(self) -> tuple[tuple[str, tuple[T, T, T]], ...]:
+        line = ("", (self.film_k, self.rayleigh, self.reynolds_prandtl))
+        return (line,) if self.shield is None else (line, (" of the shield", self.shield))
+
     @property
     def inside(self) -> T:
-        """Whether air points and correlations cover this answer."""
-        fits = self.air.covers(self.film_k) & (self.rayleigh <= heat.RAYLEIGH_MAXIMUM)
-        return fits & ((self.reynolds_prandtl == 0.0) | (self.reynolds_prandtl > heat.REYNOLDS_PRANDTL_MINIMUM))
+        """Whether air points and correlations cover this answer, and a shield covers the sight."""
+        fits = self.covered
+        for _, (film, ra, re_pr) in self._bodies():
+            fits = fits & self.air.covers(film) & (ra <= heat.RAYLEIGH_MAXIMUM)
+            fits = fits & ((re_pr == 0.0) | (re_pr > heat.REYNOLDS_PRANDTL_MINIMUM))
+        return fits
 
     def why_outside(self) -> str:
         """What a scalar answer is outside of; blank when it is inside."""
         low, high = self.air.temperature_k[0] - 273.15, self.air.temperature_k[-1] - 273.15
-        if not self.air.covers(self.film_k):
-            return f"the air film would be at {self.film_k - 273.15:.0f} degC; the air figures cover {low:.0f} to {high:.0f} degC"
-        if self.rayleigh > heat.RAYLEIGH_MAXIMUM:
-            return f"Rayleigh number {self.rayleigh:.2g} is over the 1e12 that the still-air correlation covers"
-        if 0.0 < self.reynolds_prandtl <= heat.REYNOLDS_PRANDTL_MINIMUM:
-            return f"Re Pr {self.reynolds_prandtl:.2g} is not over the 0.2 that the cross-flow correlation asks for"
+        if not self.covered:
+            return "the shield is too narrow: there is straight sight past its edges from the hot part to the line"
+        for whose, (film, ra, re_pr) in self._bodies():
+            if not self.air.covers(film):
+                return f"the air film{whose} would be at {film - 273.15:.0f} degC; the air figures cover {low:.0f} to {high:.0f} degC"
+            if ra > heat.RAYLEIGH_MAXIMUM:
+                return f"Rayleigh number{whose} {ra:.2g} is over the 1e12 that the still-air correlation covers"
+            if 0.0 < re_pr <= heat.REYNOLDS_PRANDTL_MINIMUM:
+                return f"Re Pr{whose} {re_pr:.2g} is not over the 0.2 that the cross-flow correlation asks for"
         return ""
 
 
@@ -240,5 +254,5 @@ def solve_body(
     out.kelvin, out.air = x, air
     out.absorbed, out.emitted, out.convected, out.carried = flows(x)
     _, out.film_k, out.rayleigh, out.reynolds_prandtl = convection(x, air_k, diameter, speed, air)
-    out.shield_k, out.shield_residual = None, 0.0
+    out.shield_k, out.shield_residual, out.shield, out.covered = None, 0.0, None, True
     return out

@@ -192,6 +192,7 @@ def line_behind_shield(
     if line is None:
         raise ValueError("no cycle was run")
     gains, losses, convected, _ = flows(shield_k, line_k)
-    line.shield_k = shield_k
+    line.shield_k, line.covered = shield_k, shield.covered
+    line.shield = convection(shield_k, air_k, shield.convects_m, speed_m_s, air)[1:]
     line.shield_residual = abs(gains - losses - convected) / gains
     return line

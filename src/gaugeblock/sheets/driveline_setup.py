@@ -146,9 +146,8 @@ def _maker(maker: Maker, rows: list[Row]) -> Figure:
         _BY_DIMENSION.get(dimension, "setup_length"),
     )
     sourced = bool(source and place)
-    text = next(
-        (units.decimal_text(units.convert(ends[n].value, ends[n].unit, unit), 6) for n in ("value",) if n in ends), ""
-    )
+    typed = {n: units.split_quantity(t)[0] for n, t in given if ends[n].unit == unit}
+    text = typed.get("value") or (f"{typed['low']} to {typed['high']}" if {"low", "high"} <= set(typed) else "")
     return Figure(
         f"job:maker:{source or 'no source'}:{'|'.join(t for _, t in given)}:{known}", known, numbers.get("value"), unit, low=numbers.get("low"),
         high=numbers.get("high"), side="target", basis="maker" if sourced else "measured", checked="primary",

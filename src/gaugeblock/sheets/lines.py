@@ -336,7 +336,7 @@ def _upper(found: Item, limit: Figure | None, at: Figure) -> Check:
 _WORDS = {
     "temperature_maximum": "is its limit",
     "boiling_point_minimum": "is the least it must reach before it boils",
-    "vapour_lock_temperature_minimum": "is the least at which its class may turn to vapour",
+    "vapour_lock_temperature_minimum": "is the least at which its class may turn to vapour at one atmosphere",
     "vapour_lock_temperature": "is where vapour forms",
     "boiling_point": "is its boiling range",
     "oxidation_temperature_maximum": "is its scaling limit",

@@ -268,6 +268,11 @@ class _Judged:
             said = f"{likely:.0f} {figure.unit} ({low:.0f} to {high:.0f}) estimated, {number_only(limit, self.data)} {item.cell}"
             if item.klass == "expansion joint":
                 result, said = CANNOT_TELL, f"{said}: an expansion joint's figure does not judge a hose"
+            elif limit.quantity == "boiling_point" and high > end and likely <= _top(limit, figure.unit):
+                result, said = (
+                    CANNOT_TELL,
+                    f"{said} boiling range at one atmosphere: pressure in the line and the blend decide",
+                )
             elif likely > end:
                 result = NOT_OK
             elif high <= strictest:
@@ -287,15 +292,20 @@ class _Judged:
         return out
 
     def lowest_limit_k(self) -> tuple[float, Figure] | None:
-        """The lowest living limit in K with its figure; None where nothing judges."""
+        """The lowest living limit in K with its figure; None where nothing judges (a boiling range is no limit)."""
         ends = []
         for _, item in self.items:
-            if item.judge is not None and item.klass != "expansion joint":
+            if item.judge is not None and item.klass != "expansion joint" and item.judge.quantity != "boiling_point":
                 ends += [
                     (units.to_base(f.low if f.low is not None else f.typical, f.unit), f)
                     for f in (item.judge, *item.stricter(item.judge))
                 ]
         return min(ends, key=lambda pair: pair[0]) if ends else None
+
+
+def _top(figure: Figure, unit: str) -> float:
+    """The highest of a figure, in ``unit``."""
+    return convert(figure.high if figure.high is not None else figure.typical, figure.unit, unit)
 
 
 def _plain_rule(side: str | None, shield: str | None, measured: Figure | None) -> Check:

@@ -39,7 +39,8 @@ def place(figure: Figure) -> str:
         return f"{figure.rule.name.replace('_', ' ')}: {figure.rule.expression}{source}"
     if not figure.source:
         return "common practice, no publication"
-    return f"{figure.source}, {figure.locator}" + (f" ({READ[figure.checked]})" if figure.checked else "")
+    mark = READ[figure.checked] if figure.basis == "published" else ""
+    return f"{figure.source}, {figure.locator}" + (f" ({mark})" if mark else "")
 
 
 def others_line(figure: Figure, data: Refdata) -> str:
@@ -60,11 +61,12 @@ def render(sheet: Sheet, unit: str | None = None) -> str:
 
     data = sheet.data
     lines = [sheet.title, ""]
+    wide = max([24, *(len(label(f)) for f in sheet.figures)])
     for i, figure in enumerate(sheet.figures):
         same = unit is not None and units.dimension(unit) == units.dimension(figure.unit)
         number = printed(figure, data, unit) if same else both_units(figure, data)
         name = label(figure).upper() if i == 0 else label(figure)
-        lines.append(f"  {name:<26} {number:<40} {figure.trust}")
+        lines.append(f"  {name:<{wide}} {number:<38} {figure.trust}")
         detail = [place(figure)] if i == 0 or figure.basis != "derived" else []
         if figure.conditions:
             detail.append(figure.conditions)
@@ -73,7 +75,7 @@ def render(sheet: Sheet, unit: str | None = None) -> str:
         if figure.others:
             detail.append(f"also: {others_line(figure, data)}")
         for text in detail:
-            lines += wrap(text, 29, 31)
+            lines += wrap(text, wide + 3, wide + 5)
     if sheet.checks:
         lines += ["", "  CHECKS"]
         for check in sheet.checks:

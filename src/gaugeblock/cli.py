@@ -15,6 +15,7 @@ COMMANDS = {
     "part": ("fasteners", "what to tighten a plug, line nut, clamp or wheel nut to"),
     "bend": ("tubes", "does this tube take that bend"),
     "heat": ("lines", "what a line, hose, fluid or fuel stands"),
+    "route": ("lines", "lines past hot parts: cool enough, allowed, held, joined"),
     "steel": ("driveline", "does a shaft of this steel carry that torque"),
     "gauge": ("tubes", "a gauge number as a wall"),
     "pipe": ("tubes", "a nominal pipe size as a diameter"),

@@ -242,7 +242,9 @@ def solve_body(
     if cooling is not None:
         low, high = least(low, cooling.fluid_k), most(high, cooling.fluid_k)
     ns = namespace.of(hot, far, own_to_hot, air_k, emissivity, speed, diameter)
-    start = low + 0.3 * (high - low) if start_k is None else start_k
+    if start_k is None:  # a coefficient of 25 W/(m^2 K) for all losses is near enough to begin with
+        start_k = low + least(emissivity * own_to_hot * hot_emissivity * (hot - far) / 25.0, 0.9 * (high - low))
+    start = most(start_k, low)
     scale = emissivity * area * far + 1e-30
     if ns.__name__ == "numpy":
         shape = ns.broadcast_shapes(

@@ -199,8 +199,28 @@ class Line(Part):
     gap: Gap | None = None
     temperature: Temperature | None = None
     temperature_by: Annotated[str, _one_of(*READ_BY)] | None = None
-    side: Name | None = None
-    shield: Name | None = None
+    side: Annotated[str, _one_of("same side", "other side")] | None = None
+    shield: Annotated[str, _one_of("none", "flat open", "curved open", "closed")] | None = None
+    shield_finish: Name | None = None
+    state: Name | None = None
+    factor: Name | None = None
+    hot_od: Length | None = None
+    hot_temperature: Name | None = None
+    hot_finish: Name | None = None
+    finish: Name | None = None
+    air: Name | None = None
+    soak_air: Name | None = None
+    speed: Name | None = None
+    jurisdiction: Name | None = None
+    flare: Name | None = None
+    seat: Name | None = None
+    nut: Name | None = None
+    port: Name | None = None
+    anchors: Length | None = None
+    exhaust_material: Name | None = None
+    hose_length: Length | None = None
+    droop: Length | None = None
+    lock: Length | None = None
     notes: Text | None = None
 
 

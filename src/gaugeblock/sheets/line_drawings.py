@@ -41,7 +41,9 @@ def drawings(
         marks.append(heat_plot.Mark(needed.typical, f"needed {number_only(needed, data)}"))
     limits = []
     if limit is not None:
-        limits.append(heat_plot.Mark(units.from_base(limit[0], beside.unit), f"limit {number_only(limit[1], data, beside.unit)}"))
+        limits.append(
+            heat_plot.Mark(units.from_base(limit[0], beside.unit), f"limit {number_only(limit[1], data, beside.unit)}")
+        )
     shield = "" if beside.shield == "none" else f", {beside.shield} shield"
     plot = heat_plot.temperature_against_gap(
         points, limits, marks, f"Line temperature, {worst.case}{shield}", gap.unit, beside.unit

@@ -18,6 +18,13 @@ _SUBJECT = {"brake": "brake line", "fuel feed": "fuel line", "fuel return": "fue
 _METALS = ("steel", "copper", "nickel", "aluminium", "exhaust tube", "nonferrous", "brake tube")
 
 
+def tube_yield(product: str, data: Refdata) -> Figure | None:
+    """The least yield strength that the tables of tubes state for a line's product; None where none is published."""
+    rows = data.table("tubes/materials").by_quantity.get("yield_strength", [])
+    found = [lookup.figure_of(r, data) for r in rows if r.cells["product"] == product and not r.standing]
+    return min(found, key=lambda f: units.to_base(f.least, f.unit), default=None)
+
+
 def is_metal(material: str) -> bool:
     """Whether a line material is a metal tube: heat reaches its fluid long before it harms the tube."""
     return any(word in material for word in _METALS) and "hose" not in material and "nylon" not in material

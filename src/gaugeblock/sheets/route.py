@@ -118,7 +118,8 @@ def route(
             )
         )
         checks += judged.cannot
-    checks.append(_plain_rule(side, shield, measured))
+    plain = _plain_rule(side, shield, measured)
+    checks += [plain] if plain is not None else []
     given = {
         "hot diameter": hot_od, "hot temperature": hot_temperature, "hot finish": hot_finish, "line finish": finish,
         "shield finish": shield_finish,
@@ -185,6 +186,8 @@ class _Judged:
             self.material_cell = item.cell
             self.strength = next((f for f in item.figures if f.quantity == "yield_strength"), None)
         metal = self.material_cell is not None and line_parts.is_metal(self.material_cell)
+        if self.strength is None and self.material_cell is not None and metal:
+            self.strength = line_parts.tube_yield(self.material_cell, self.data)
         if metal and (item is None or item.judge is None):
             self.cannot = [c for c in self.cannot if c.name != name]
             text = f"No limit of temperature is published for {self.material_cell}: the fluid in it is judged, and coatings give out first."
@@ -308,7 +311,8 @@ def _top(figure: Figure, unit: str) -> float:
     return convert(figure.high if figure.high is not None else figure.typical, figure.unit, unit)
 
 
-def _plain_rule(side: str | None, shield: str | None, measured: Figure | None) -> Check:
+def _plain_rule(side: str | None, shield: str | None, measured: Figure | None) -> Check | None:
+    """The rule that needs no figure; None where it is not met and a measured temperature governs instead."""
     name = "plain rule: other side of the rail, or a shield with air on both sides"
     if side == "other side":
         return Check(name, OK, "the rail stands between line and hot part")
@@ -317,7 +321,7 @@ def _plain_rule(side: str | None, shield: str | None, measured: Figure | None) -
     if side is None and shield is None:
         return Check(name, CANNOT_TELL, "neither the side of the rail nor a shield is given")
     if measured is not None:
-        return Check(name, OK, "not met; the temperature measured on the car governs")
+        return None
     return Check(name, CANNOT_TELL, "not met: measure on the car, or re-route")
 
 

@@ -76,7 +76,7 @@ def route(argv: list[str]) -> int:
     """Run ``gaugeblock route``: every line of a job, or the one named; the worst exit code."""
     parser = parser_of(
         "route", "The lines of a job past their hot parts: cool enough, far enough, allowed, held, joined.",
-        'gaugeblock route build.toml "rear brake line"',
+        'gaugeblock route build.toml "rear brake line, as re-routed"',
     )  # fmt: skip
     parser.add_argument("job", metavar="JOB.toml", help="the job file")
     parser.add_argument("name", nargs="?", metavar="NAME", help="one line of it (all when left out)")

@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
 _MARKDOWN_MARKS = re.compile(r"([\\`*_{}\[\]<>#|])")
 _LONG_SHEET = 12
+_MANY_QUESTIONS = 2
 
 
 def templates_folder() -> str:
@@ -84,7 +85,7 @@ def _view(packet: Packet) -> dict[str, Any]:
         "program": record["program"],
         "data_release": record["data_release"],
         "draft": packet.data.is_draft,
-        "settle": [_settle(s) for s in record["settle_first"]],
+        "settle": _settle(record["settle_first"]),
         "cards": [_card(i) for i in packet.items if i.card is not None],
         "sheets": [_sheet(i, packet.data) for i in packet.items],
         "sources": record["sources"],
@@ -92,9 +93,20 @@ def _view(packet: Packet) -> dict[str, Any]:
     }
 
 
-def _settle(entry: dict[str, str]) -> dict[str, str]:
-    result, _, reason = entry["reason"].partition(": ")
-    return {"sheet": entry["sheet"], "result": result, "reason": pretty(reason)}
+def _settle(entries: list[dict[str, str]]) -> list[dict[str, str]]:
+    """What to settle first, one line a sheet and result; where many questions are open, their names alone."""
+    groups: dict[tuple[str, str], list[str]] = {}
+    for entry in entries:
+        result, _, reason = entry["reason"].partition(": ")
+        groups.setdefault((result, entry["sheet"]), []).append(reason)
+    out = []
+    for (result, sheet), reasons in groups.items():
+        if len(reasons) > _MANY_QUESTIONS:
+            text = f"{len(reasons)} open: {', '.join(r.partition(': ')[0] for r in reasons)}"
+        else:
+            text = "; ".join(reasons)
+        out.append({"sheet": sheet, "result": result, "reason": pretty(text)})
+    return out
 
 
 def _card(item: Item) -> dict[str, Any]:

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any
 from gaugeblock import lookup
 from gaugeblock.errors import InputError
 from gaugeblock.figure import weakness
+from gaugeblock.sheets.printing import with_unit
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -91,7 +92,7 @@ def _finding(kind: str, severity: str, ids: list[str], text: str) -> dict[str, A
 def _row_findings(row: Row, data: Refdata) -> Iterator[dict[str, Any]]:
     figure = lookup.figure_of(row, data)
     hazard = data.quantity(figure.quantity)["hazard"]
-    what = f"{row.table}: {lookup.figure_label(row)}: {figure.quantity.replace('_', ' ')} {figure.text} {figure.unit}"
+    what = f"{row.table}: {lookup.figure_label(row)}: {figure.quantity.replace('_', ' ')} {with_unit(figure.text, figure.unit)}"
     if figure.standing:
         yield _finding(
             figure.standing, hazard, [figure.id], f"{what} ({figure.source}, {figure.locator}); it never governs"

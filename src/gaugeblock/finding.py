@@ -126,14 +126,15 @@ def find(text: str, *, data: Refdata | None = None) -> Found:
     return Found(text, groups, max(0, len(hits) - SHOWN), near, data)
 
 
-def _score(entry: Entry, words: list[str]) -> tuple[int, int]:
+def _score(entry: Entry, words: list[str]) -> tuple[int, int, int]:
+    """Words not found whole; where they stand (key, quantity, rest); then whether the key has them side by side."""
     parts, places = 0, 0
     for word in words:
         whole = f" {word} "
         if whole not in entry.all:
             parts += 1
         places += 0 if whole in entry.key else 1 if word in entry.key else 2 if word in entry.quantity else 3
-    return parts, places
+    return parts, places, 0 if " ".join(words) in entry.key else 1
 
 
 def _figures(entry: Entry, data: Refdata) -> list[Figure]:

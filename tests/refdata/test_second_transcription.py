@@ -1,4 +1,4 @@
-"""The safety tables were entered twice, from the gathered rows, by two readers; here the two are compared cell by cell."""
+"""The safety tables were entered twice, by two readers; here the two are compared cell by cell."""
 
 from __future__ import annotations
 

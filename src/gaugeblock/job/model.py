@@ -10,11 +10,14 @@ from typing import Annotated, Any
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_validator
 
+from gaugeblock.errors import InputError
 from gaugeblock.job import values
 from gaugeblock.tables.catalogue import SERVICES
 
 STATUSES = ("draft", "for build", "as built")
 LINE_SERVICES = ("brake", "fuel feed", "fuel return", "vapour", "coolant", "transmission")
+READS = ("1/32 in", "1/16 in", "decimal", "mm")
+DIRECTIONS = ("forward", "rearward", "left", "right", "up", "down")
 READ_BY = ("crayon", "paint", "thermocouple", "infra-red")
 
 Name = Annotated[str, BeforeValidator(partial(values.plain_text, limit=values.NAME_LIMIT))]
@@ -25,6 +28,10 @@ Torque = Annotated[str, BeforeValidator(partial(values.measure, dim="torque"))]
 Stress = Annotated[str, BeforeValidator(partial(values.measure, dim="stress"))]
 Temperature = Annotated[str, BeforeValidator(partial(values.measure, dim="temperature"))]
 Turn = Annotated[str, BeforeValidator(partial(values.measure, dim="angle", least="any"))]
+Place = Annotated[str, BeforeValidator(partial(values.measure, dim="length", least="any"))]
+Mass = Annotated[str, BeforeValidator(partial(values.measure, dim="mass"))]
+Force = Annotated[str, BeforeValidator(partial(values.measure, dim="force"))]
+Ratio = Annotated[str, BeforeValidator(partial(values.measure, dim="ratio"))]
 BendAngle = Annotated[str, BeforeValidator(values.bend_angle)]
 Share = Annotated[str, BeforeValidator(values.share)]
 Wrench = Annotated[str, BeforeValidator(values.wrench)]
@@ -39,6 +46,22 @@ def _one_of(*choices: str) -> BeforeValidator:
 
 
 Service = Annotated[str, _one_of(*SERVICES)]
+Direction = Annotated[str, _one_of(*DIRECTIONS)]
+YesNo = Annotated[str, _one_of("yes", "no")]
+
+
+def _point(value: Any, least: str) -> tuple[str, str, str]:
+    """Three lengths: rearward, right and up."""
+    if not isinstance(value, list | tuple) or len(value) != 3:
+        what = f"{len(value)} values" if isinstance(value, list | tuple) else values.kind_of(value)
+        why = f"three lengths are wanted (rearward, right, up), not {what}"
+        raise InputError("value", "", why, (), 'write it as ["0 in", "-18 in", "6 in"]')
+    a, b, c = (values.measure(v, "length", least) for v in value)
+    return (a, b, c)
+
+
+Point = Annotated[tuple[str, str, str], BeforeValidator(partial(_point, least="any")), Field(strict=False)]
+Size = Annotated[tuple[str, str, str], BeforeValidator(partial(_point, least="positive")), Field(strict=False)]
 # TOML gives lists, a frozen model holds tuples; what is inside stays strict.
 _as_tuple = Field(strict=False)
 
@@ -87,8 +110,9 @@ class Die(Part):
     name: Name
     radius: Length | None = None
     od: Length | None = None
-    start_mark: Gap | None = None
+    start_mark: Place | None = None
     grip: Gap | None = None
+    between: Gap | None = None
     notes: Text | None = None
     test_bends: Annotated[tuple[TestBend, ...], _as_tuple] = ()
 
@@ -160,8 +184,180 @@ class Bend(Part):
     turn: Turn | None = None
 
 
+class Move(Part):
+    """How far a part moves from where it stands, by direction, and why: engine rock, bump, droop, hot growth."""
+
+    why: Text | None = None
+    forward: Gap | None = None
+    rearward: Gap | None = None
+    left: Gap | None = None
+    right: Gap | None = None
+    up: Gap | None = None
+    down: Gap | None = None
+
+
+class Clear(Part):
+    """A kick-up from what it must clear: a box (width), or a round pipe (od), its place along the span, the gap asked."""
+
+    name: Name | None = None
+    width: Length | None = None
+    od: Length | None = None
+    height: Length | None = None
+    at: Length | None = None
+    span: Length | None = None
+    gap: Gap | None = None
+    angle: BendAngle | None = None
+    second_foot_up: Place | None = None
+    moves: Annotated[tuple[Move, ...], _as_tuple] = ()
+
+
+class Single(Part):
+    """One bend between two legs, measured end to apex."""
+
+    first: Length | None = None
+    second: Length | None = None
+    angle: BendAngle | None = None
+
+
+class Offset(Part):
+    """Two equal bends, opposite ways; ``before`` and ``after`` are the straights at the ends."""
+
+    rise: Length | None = None
+    angle: BendAngle | None = None
+    before: Gap | None = None
+    after: Gap | None = None
+
+
+class Side(Part):
+    """The second side of a kick-up that is not symmetrical; what is blank is as the first."""
+
+    rise: Length | None = None
+    angle: BendAngle | None = None
+    foot: Gap | None = None
+
+
+class KickUp(Part):
+    """Foot, up, flat, down, foot: the flat, or the width over all."""
+
+    flat: Gap | None = None
+    width: Length | None = None
+    rise: Length | None = None
+    angle: BendAngle | None = None
+    foot: Gap | None = None
+    second: Side | None = None
+
+
+class Template(Part):
+    """Read off a bent rod: apex-to-apex lengths, angles, and the turn before each bend."""
+
+    lengths: Annotated[tuple[Length, ...], _as_tuple] = ()
+    angles: Annotated[tuple[BendAngle, ...], _as_tuple] = ()
+    turns: Annotated[tuple[Turn, ...], _as_tuple] = ()
+
+
+class TubePlace(Part):
+    """Where a tube starts in the vehicle, which way it runs, and which way its first bend goes."""
+
+    start: Point | None = None
+    runs: Direction | None = None
+    bends: Direction | None = None
+
+
+class Trim(Part):
+    """Spare length at each end, cut off after bending."""
+
+    start: Gap | None = None
+    end: Gap | None = None
+
+
+class Collar(Part):
+    """A flange or clamp wider than its tube: its middle from the tube's start, its length, its diameter."""
+
+    at: Gap
+    length: Length
+    od: Length
+
+
+class Box(Part):
+    """A box by its middle and its sizes along the vehicle (rearward, right, up)."""
+
+    middle: Point
+    size: Size
+
+
+class Plane(Part):
+    """Everything behind a plane: a point of it, and which way the free side lies."""
+
+    point: Point
+    free: Direction
+
+
+class Obstacle(Part):
+    """What must not be touched: a pipe (points and od), a box or a plane; its movement, collars, and its own gap."""
+
+    name: Name
+    points: Annotated[tuple[Point, ...], _as_tuple] = ()
+    od: Length | None = None
+    radius: Length | None = None
+    box: Box | None = None
+    plane: Plane | None = None
+    gap: Gap | None = None
+    moves: Annotated[tuple[Move, ...], _as_tuple] = ()
+    collars: Annotated[tuple[Collar, ...], _as_tuple] = ()
+
+
+class Removal(Part):
+    """A part that must come out past the tube: its box, and how far it is moved in a straight line."""
+
+    name: Name
+    middle: Point
+    size: Size
+    travel: Point
+
+
+class TubeLoad(Part):
+    """What a tube carries, as stated: mass and its place, bump factor, torque reaction, how the feet hold."""
+
+    mass: Mass | None = None
+    at: Name | None = None
+    bump_factor: Ratio | None = None
+    torque: Torque | None = None
+    mount_spacing: Length | None = None
+    feet: Annotated[str, _one_of("pinned", "fixed")] | None = None
+    feet_in: Gap | None = None
+    yield_share: Share | None = None
+
+
+class TubeBolts(Part):
+    """Bolts through the tube: clamp load of one, tube under the washer or bracket, sleeve, slots, friction."""
+
+    clamp_load: Force | None = None
+    width: Length | None = None
+    sleeve: YesNo | None = None
+    slots: YesNo | None = None
+    friction: Ratio | None = None
+    count: Count | None = None
+
+
+class Cope(Part):
+    """An end that is cut to fit another tube: that tube's diameter, the angle between the two, how far their axes miss."""
+
+    end: Annotated[str, _one_of("start", "end")]
+    onto: Length
+    angle: BendAngle
+    offset: Place | None = None
+
+
+class Mitre(Part):
+    """A corner that is cut and welded: its angle; with a radius and joints, pie cuts."""
+
+    angle: BendAngle
+    radius: Length | None = None
+    joints: Count | None = None
+
+
 class Tube(Part):
-    """``[[tubes]]``: a tube to be bent."""
+    """``[[tubes]]``: a tube to be bent; its shape is given in one of eight ways, ``clear`` to ``points``."""
 
     name: Name
     where: Text | None = None
@@ -176,8 +372,31 @@ class Tube(Part):
     radius: Length | None = None
     service: Service = "vehicle"
     count: Count | None = None
+    clear: Clear | None = None
+    single: Single | None = None
+    offset: Offset | None = None
+    kick_up: KickUp | None = None
+    saddle: Offset | None = None
+    template: Template | None = None
     bends: Annotated[tuple[Bend, ...], _as_tuple] = ()
     end: Gap | None = None
+    points: Annotated[tuple[Point, ...], _as_tuple] = ()
+    datum: Text | None = None
+    place: TubePlace | None = None
+    marks_from: Annotated[str, _one_of("centre", "start", "end")] | None = None
+    trim: Trim | None = None
+    reads: Annotated[str, _one_of(*READS)] | None = None
+    tolerance: Length | None = None
+    wall_needed: Length | None = None
+    gap: Gap | None = None
+    moves: Annotated[tuple[Move, ...], _as_tuple] = ()
+    collars: Annotated[tuple[Collar, ...], _as_tuple] = ()
+    obstacles: Annotated[tuple[Obstacle, ...], _as_tuple] = ()
+    removal: Removal | None = None
+    load: TubeLoad | None = None
+    bolts: TubeBolts | None = None
+    copes: Annotated[tuple[Cope, ...], _as_tuple] = ()
+    mitres: Annotated[tuple[Mitre, ...], _as_tuple] = ()
     notes: Text | None = None
 
 

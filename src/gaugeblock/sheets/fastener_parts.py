@@ -46,7 +46,7 @@ def part(
         "service": service,
         "maker": maker[0] if maker else None,
     }
-    keys = {"part": canonical(data, TABLE, "part", part), "service": lookup.known_service(service)}
+    keys = {"part": _part(part, data), "service": lookup.known_service(service)}
     for name, typed in (("size", size), ("seat", seat), ("material", material)):
         if typed is not None:
             keys[name] = _size(typed, data) if name == "size" else typed
@@ -83,6 +83,15 @@ def part(
             Caution("Habit, not published: the part maker's figure governs.", "damage", (figures[0].id,), "refdata")
         )
     return Sheet(title, asked, data, figures, checks, cautions)
+
+
+def _part(typed: str, data: Refdata) -> str:
+    """The part's cell; a part that the table does not have is answered: no published source."""
+    try:
+        return canonical(data, TABLE, "part", typed)
+    except LookupMiss as miss:
+        why = "no published source for a part of this name"
+        raise LookupMiss(miss.asked, miss.where, why, miss.nearest, "use one of these, or ask the maker") from None
 
 
 def _only_not_stated(part_cell: str, key: str, data: Refdata) -> bool:

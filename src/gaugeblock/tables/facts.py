@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 from typing import TYPE_CHECKING
 
 from gaugeblock import units
@@ -40,6 +41,7 @@ _METRIC = re.compile(r"M([0-9.]+)x([0-9.]+)", re.ASCII)
 _INCH = re.compile(r"(#?[0-9/-]+?)-([0-9]+) ([0-9]?UN[A-Z]*)", re.ASCII)
 
 
+@cache
 def thread_of(cell: str) -> Thread | None:
     """The thread that a key cell names; None when it names a bare size or something else."""
     metric = _METRIC.fullmatch(cell)
@@ -58,6 +60,7 @@ def thread_of(cell: str) -> Thread | None:
     return Thread(inch[3], major * 0.0254, 0.0254 / int(inch[2]), False)
 
 
+@cache
 def size_m(cell: str) -> float | None:
     """The diameter in m that a thread or size cell names; None when it names none."""
     thread = thread_of(cell)
@@ -140,6 +143,7 @@ def group_by(rows: Iterable[Row], key: Callable[[Row], tuple[str, ...]]) -> list
     return list(got.values())
 
 
+@cache
 def order_of(cell: str) -> float | None:
     size = size_m(cell)
     if size is not None:

@@ -13,7 +13,14 @@ from statistics import median
 from typing import TYPE_CHECKING
 
 from gaugeblock import units
-from gaugeblock.tables import physics_fasteners, physics_tubes, physics_wire
+from gaugeblock.tables import (
+    physics_fasteners,
+    physics_heat,
+    physics_parts,
+    physics_steels,
+    physics_tubes,
+    physics_wire,
+)
 from gaugeblock.tables.facts import READ_AGAIN, Facts, column_of, group_by, order_of, printed, rest, series_of, shown
 from gaugeblock.tables.fault import Fault, at_row
 from gaugeblock.tables.limits import PEERS, RANGES, SERIES
@@ -182,11 +189,13 @@ def proof_below_yield_below_tensile(facts: Facts) -> list[Fault]:
 
 
 # Lowest share of tensile strength that proof and yield strength have: annealed stainless bolts yield at 20 of 65 ksi
-# (ASTM F593), bolts are proved at 0.55 and more (grade 1: 33 of 60 ksi), grade 4 studs at 65 of a yield of 100 ksi.
+# (ASTM F593), bolts are proved at 0.55 and more (grade 1: 33 of 60 ksi), grade 4 studs at 65 of a yield of 100 ksi. Steel
+# shears at 0.577 of its tensile strength (von Mises), and handbooks take 0.6.
 _SHARES = {
     ("proof_strength", "tensile_strength"): (0.5, 1.0), ("yield_strength", "tensile_strength"): (0.3, 1.0),
     ("proof_strength", "yield_strength"): (0.6, 1.0), ("yield_strength_typical", "tensile_strength_typical"): (0.3, 1.0),
-    ("proof_load", "tensile_load"): (0.5, 1.0),
+    ("proof_load", "tensile_load"): (0.5, 1.0), ("shear_strength", "tensile_strength"): (0.5, 0.7),
+    ("shear_strength", "tensile_strength_typical"): (0.5, 0.7),
 }  # fmt: skip
 
 
@@ -270,7 +279,7 @@ RULES: tuple[Callable[[Facts], list[Fault]], ...] = (
     figure_in_its_range, figure_near_its_peers, sources_within_a_factor, second_printed_unit_agrees, single_number_stands_in_value,
     figure_follows_its_series, proof_below_yield_below_tensile, strength_shares_are_likely, range_is_narrow,
     unit_is_one_that_sources_print, unit_is_that_of_its_source, *physics_fasteners.RULES,
-    *physics_tubes.RULES, *physics_wire.RULES,
+    *physics_tubes.RULES, *physics_wire.RULES, *physics_steels.RULES, *physics_parts.RULES, *physics_heat.RULES,
 )  # fmt: skip
 
 

@@ -126,7 +126,34 @@ def bend_radius_rises_with_diameter(facts: Facts) -> list[Fault]:
     return faults
 
 
+# Tolerance over what it is a tolerance of, lowest and highest: a diameter is held within 3 %, a wall within a quarter (thin
+# brake pipe, a fifth); no mill holds a diameter closer than a thousandth part or a wall closer than a hundredth.
+TOLERANCES = {
+    "od_tolerance": ("od", 0.001, 0.03), "id_tolerance": ("od", 0.001, 0.03), "ovality_allowance": ("od", 0.003, 0.05),
+    "wall_tolerance": ("wall", 0.01, 0.25),
+}  # fmt: skip
+
+
+def tolerance_is_a_small_share(facts: Facts) -> list[Fault]:
+    """A tolerance takes from nothing or less to nothing or more, and is a small share of the diameter or wall."""
+    faults = []
+    for row in facts.rows("tubes/sizes", *TOLERANCES):
+        column, least, most = TOLERANCES[row.cells["quantity"]]
+        interval, numbers = parse_interval(row.cells[column]), facts.numbers(row)
+        size = float(interval.high) if interval is not None and interval.high is not None else 0.0
+        wide = max(abs(n) for n in numbers.values())
+        signs = numbers.get("low", -1.0) <= 0 <= numbers.get("high", 1.0)
+        if not signs or (size and not least * size <= wide <= most * size):
+            found = f"{printed(row)} of a {column} of {row.cells[column]}"
+            faults.append(at_row(row, column_of(row), "tolerance_is_a_small_share", found, READ_AGAIN))
+        for name, number in numbers.items():
+            if size and number and abs(number) < least * size:
+                found = f"{row.cells[name]} {row.cells['unit']} of a {column} of {row.cells[column]}"
+                faults.append(at_row(row, name, "tolerance_is_a_small_share", found, READ_AGAIN))
+    return faults
+
+
 RULES: tuple[Callable[[Facts], list[Fault]], ...] = (
     wall_under_half_the_diameter, pipe_mass_is_that_of_its_wall, pipe_wall_suits_its_size, bend_radius_suits_its_tube,
-    bend_radius_rises_with_diameter,
+    bend_radius_rises_with_diameter, tolerance_is_a_small_share,
 )  # fmt: skip

@@ -1,0 +1,157 @@
+"""Physics rules of the torques of parts - plugs, nuts, line fittings, clamps - and of oiled threads."""
+
+from __future__ import annotations
+
+import itertools
+from typing import TYPE_CHECKING
+
+from gaugeblock import units
+from gaugeblock.tables.facts import (
+    NUMBERS,
+    READ_AGAIN,
+    Facts,
+    column_of,
+    group_by,
+    order_of,
+    printed,
+    rest,
+    series_of,
+    shown,
+    size_m,
+)  # fmt: skip
+from gaugeblock.tables.fault import Fault, at_row
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from gaugeblock.tables.load import Row
+
+TORQUES = ("tightening_torque", "tightening_torque_maximum")
+
+# Oiled over dry torque: oil takes a tenth in the manuals and up to a quarter in the bolt tables, never half.
+OILED_SHARE = (0.5, 1.0)
+
+
+def oiled_torque_is_below_dry(facts: Facts) -> list[Fault]:
+    """At one thread, grade and source, the oiled torque is not above the dry one: less of it is lost in friction."""
+    faults = []
+    for group in group_by(facts.rows("fasteners/torques", *TORQUES), lambda r: rest(r, "condition")):
+        by = {r.cells["condition"]: r for r in group}
+        dry, oiled = by.get("dry"), by.get("oiled")
+        if dry is None or oiled is None:
+            continue
+        if facts.high(oiled) > OILED_SHARE[1] * facts.low(dry) or facts.low(oiled) < OILED_SHARE[0] * facts.low(dry):
+            found = f"{printed(oiled)} oiled, {printed(dry)} dry on line {dry.line}"
+            faults.append(at_row(oiled, column_of(oiled), "oiled_torque_is_below_dry", found, READ_AGAIN))
+    return faults
+
+
+# The torque that a part can take, lowest and highest; the first whose name starts so counts. Each band is that of the bolts
+# such a part has: covers and pumps 1/4 to 7/16 in, engines' inner bolts 3/8 to 1/2 in, wheels 7/16 to 9/16 in studs and heavy
+# trucks' 3/4 to 1 1/8 in. A clamp band and a plug's washer give way before any bolt.
+PARTS: tuple[tuple[str, float, float, str], ...] = (
+    ("spark plug", 6, 48, "lbf*ft"), ("glow plug", 6, 25, "lbf*ft"), ("drain plug", 6, 25, "lbf*ft"),
+    ("oil drain plug", 20, 100, "lbf*ft"), ("brake bleeder screw", 4, 20, "N*m"), ("brake tube nut", 10, 28, "N*m"),
+    ("brake hose banjo bolt", 15, 60, "N*m"), ("brake caliper", 20, 120, "lbf*ft"), ("hose clamp, worm", 3, 120, "lbf*in"),
+    ("hose clamp, T-bolt", 30, 90, "lbf*in"), ("compression sleeve", 60, 600, "lbf*in"),
+    ("wheel nut, d", 180, 550, "lbf*ft"), ("wheel nut", 60, 130, "lbf*ft"), ("two-piece rim", 60, 180, "lbf*ft"),
+    ("leaf spring U-bolt", 20, 199, "lbf*ft"), ("leaf spring", 40, 180, "lbf*ft"), ("ball joint", 20, 120, "lbf*ft"),
+    ("tie rod", 30, 120, "lbf*ft"), ("half-shaft", 30, 120, "lbf*ft"), ("propeller shaft", 40, 120, "lbf*ft"),
+    ("universal joint strap", 10, 40, "lbf*ft"), ("control arm", 60, 400, "lbf*ft"), ("shock absorber", 20, 120, "lbf*ft"),
+    ("steering", 15, 60, "lbf*ft"), ("engine", 25, 110, "lbf*ft"), ("starter", 20, 130, "lbf*ft"), ("alternator", 15, 80, "lbf*ft"),
+    ("main bearing capscrew, pass 1", 8, 30, "lbf*ft"), ("main bearing capscrew, pass 2", 25, 90, "lbf*ft"),
+    ("main bearing capscrew", 80, 160, "lbf*ft"), ("centre main bearing", 80, 160, "lbf*ft"), ("differential", 50, 120, "lbf*ft"),
+    ("connecting rod", 20, 80, "lbf*ft"), ("cylinder head", 35, 120, "lbf*ft"), ("rocker cover", 5, 15, "lbf*ft"),
+    ("rocker arm", 20, 60, "lbf*ft"), ("ring gear", 30, 120, "lbf*ft"), ("flywheel", 15, 190, "lbf*ft"), ("hub to flywheel", 12, 40, "lbf*ft"),
+    ("exhaust manifold", 8, 30, "lbf*ft"), ("intake", 8, 30, "lbf*ft"), ("injector", 10, 30, "lbf*ft"), ("injection", 10, 40, "lbf*ft"),
+    ("fuel pump", 10, 40, "lbf*ft"), ("oil p", 12, 60, "lbf*ft"), ("oil base", 25, 70, "lbf*ft"), ("timing", 10, 40, "lbf*ft"),
+    ("crankshaft rear oil seal", 12, 40, "lbf*ft"), ("distributor", 12, 40, "lbf*ft"), ("rear bearing plate", 25, 70, "lbf*ft"),
+    ("clutch bell housing", 40, 110, "lbf*ft"), ("clutch", 8, 40, "lbf*ft"), ("gearbox output", 100, 320, "lbf*ft"),
+    ("gearbox", 8, 180, "lbf*ft"), ("automatic gearbox", 12, 40, "lbf*ft"), ("split flange", 12, 80, "lbf*ft"),
+)  # fmt: skip
+
+
+def part_torque_suits_its_part(facts: Facts) -> list[Fault]:
+    """The torque of a spark plug, a wheel nut, a brake pipe nut, a clamp is one that such a part can take."""
+    faults: list[Fault] = []
+    band: dict[str, tuple[float, float, str] | None] = {}
+    for row in facts.rows("fasteners/part_torques", *TORQUES):
+        part = row.cells["part"]
+        if part not in band:
+            band[part] = next(
+                (
+                    (units.to_base(low, unit), units.to_base(high, unit), f"{low:g} to {high:g} {unit}")
+                    for start, low, high, unit in PARTS
+                    if part.startswith(start)
+                ),
+                None,
+            )
+        limits = band[part]
+        for column, number in facts.numbers(row).items() if limits else ():
+            if limits and not limits[0] <= number <= limits[1]:
+                found = f"{shown(row, column)} for a {part}, outside {limits[2]}"
+                faults.append(at_row(row, column, "part_torque_suits_its_part", found, READ_AGAIN))
+    return faults
+
+
+def part_torque_rises_with_size(facts: Facts) -> list[Fault]:
+    """For one part, seat, material and source, each end of a larger size's torque is no lower."""
+    faults = []
+    rows = facts.rows("fasteners/part_torques", *TORQUES)
+    for group in group_by(rows, lambda r: (*rest(r, "size"), series_of(r, "size"))):
+        placed = sorted(
+            ((o, r.line, r) for r in group if (o := order_of(r.cells["size"])) is not None), key=lambda p: p[:2]
+        )
+        for (o1, _, a), (o2, _, b) in itertools.pairwise(placed):
+            first, second = facts.numbers(a), facts.numbers(b)
+            if o1 < o2 and any(second[c] < first[c] for c in NUMBERS if c in first and c in second):
+                found = f"{printed(b)} for {b.cells['size']}, under {printed(a)} for {a.cells['size']}"
+                faults.append(at_row(b, column_of(b), "part_torque_rises_with_size", found, READ_AGAIN))
+    return faults
+
+
+# Torque of a flare nut over the square of its tube's diameter, which goes with the flare it squeezes: thin aluminium lines of
+# 1 1/4 in the least, steel ones of 3/16 in the most. The ends are a factor of 7.7 apart: ten times off lies outside.
+LINE_NUT = (400.0, 3100.0)
+
+
+def line_nut_torque_suits_its_tube(facts: Facts) -> list[Fault]:
+    """The torque of a flare or coupling nut is a likely one for its tube."""
+    faults = []
+    least, most = (units.to_base(end, "lbf*in") / 0.0254**2 for end in LINE_NUT)
+    for row in facts.rows("fasteners/part_torques", *TORQUES):
+        size = size_m(row.cells["size"]) if row.cells["part"].startswith(("flare nut", "tube coupling nut")) else None
+        for column, torque in facts.numbers(row).items() if size else ():
+            if size and not least <= torque / size**2 <= most:
+                found = f"{shown(row, column)} for a tube of {row.cells['size']}"
+                faults.append(at_row(row, column, "line_nut_torque_suits_its_tube", found, READ_AGAIN))
+    return faults
+
+
+# (key column, the cell that takes no more torque, the cell that takes no less)
+_NO_MORE = (
+    ("seat", "taper", "gasket"),  # a taper wedges itself tight; a gasket has to be crushed
+    ("material", "aluminium", "cast iron"), ("material", "aluminium", "steel"),  # aluminium threads and flares give first
+)  # fmt: skip
+
+
+def softer_part_takes_no_more_torque(facts: Facts) -> list[Fault]:
+    """At one part, size and source, aluminium takes no more torque than iron or steel, a taper seat no more than a gasket."""
+    faults = []
+    rows = facts.rows("fasteners/part_torques", *TORQUES)
+    for column, softer, harder in _NO_MORE:
+        for group in group_by(rows, lambda r, c=column: rest(r, c)):  # type: ignore[misc]
+            by: dict[str, Row] = {r.cells[column]: r for r in group}
+            a, b = by.get(softer), by.get(harder)
+            if a is None or b is None:
+                continue
+            if any(facts.numbers(a)[c] > facts.numbers(b).get(c, 1e9) for c in facts.numbers(a)):
+                found = f"{printed(a)} for {softer}, over {printed(b)} for {harder} on line {b.line}"
+                faults.append(at_row(a, column_of(a), "softer_part_takes_no_more_torque", found, READ_AGAIN))
+    return faults
+
+
+RULES: tuple[Callable[[Facts], list[Fault]], ...] = (
+    oiled_torque_is_below_dry, part_torque_suits_its_part, part_torque_rises_with_size, line_nut_torque_suits_its_tube,
+    softer_part_takes_no_more_torque,
+)  # fmt: skip

@@ -14,6 +14,7 @@ COMMANDS = {
     "torque": ("fasteners", "what to tighten a thread to, and the clamp it gives"),
     "part": ("fasteners", "what to tighten a plug, line nut, clamp or wheel nut to"),
     "bend": ("tubes", "does this tube take that bend"),
+    "tube": ("tube", "from what a tube must clear to marks on a straight stick"),
     "heat": ("lines", "what a line, hose, fluid or fuel stands"),
     "route": ("lines", "lines past hot parts: cool enough, allowed, held, joined"),
     "steel": ("driveline", "does a shaft of this steel carry that torque"),

@@ -2,7 +2,7 @@
 
 ``second/<domain>_<table>.csv`` holds key, quantity, numbers, unit, source and mark of each row that could be read twice,
 entered again from the gathered rows or, where these were read once only, from the documents' text found again; a blank
-mark was not read twice. Rows that stand in refdata only are habits without a document, and one page not found again.
+mark was not read twice. Rows that stand in refdata only are habits without a document, and one page that was not found again.
 """
 
 from __future__ import annotations
@@ -28,7 +28,7 @@ MEASURED = {
     "fasteners/nut_factors": (31, 38),
     "lines/materials": (136, 140),
     "lines/fluids": (47, 47),
-    "driveline/steels": (713, 715),
+    "driveline/steels": (715, 715),
     "tubes/materials": (300, 302),
 }
 

@@ -1,8 +1,9 @@
 """A fixed sample of slips in the safety tables: nearly all are seen by the second reading or by a rule of ``validate``.
 
-``scripts/mutate`` tries every slip and names those that nobody sees. Of 18,388 it found 97.2 % seen: all of doubled rows
-and of low for high, 99.1 % of ten times, a tenth, the next row's number and another unit, and 82.1 % of rows left out.
-A row left out of a closed release is also seen by the digest of the release, which is not asked here.
+``scripts/mutate`` tries every slip and names those that nobody sees. Of 18,388 it found 99.5 % seen: all of ten times, a
+tenth, doubled rows and low for high, 99.8 % and more of the next row's number and another unit, and 96.6 % of rows left out.
+Nearly all the rest are habits of no publication, which nobody can read again. A row left out of a closed release is also
+seen by the digest of the release, which is not asked here.
 """
 
 from __future__ import annotations
@@ -20,10 +21,10 @@ from gaugeblock.tables.validate import validate
 from refdata.mutations import BELOW, KINDS, Bench, Mutation, sample
 
 COUNT, SEED = 420, 1
-# kind: the least share of the sample that is seen; the whole tables give up to 0.02 more.
+# kind: the least share of the sample that is seen; when it was set, all were but one row left out.
 LEAST = {
-    "ten times": 0.97, "a tenth": 0.96, "next row's number": 0.95, "low for high": 1.0, "another unit": 0.97,
-    "row left out": 0.75, "row entered twice": 1.0,
+    "ten times": 0.98, "a tenth": 0.98, "next row's number": 0.98, "low for high": 1.0, "another unit": 0.98,
+    "row left out": 0.95, "row entered twice": 1.0,
 }  # fmt: skip
 
 
@@ -53,7 +54,7 @@ def test_a_slip_of_each_kind_is_seen(seen: list[tuple[Mutation, str]], kind: str
 
 def test_the_share_of_all_slips_that_is_seen(seen: list[tuple[Mutation, str]]) -> None:
     by = Counter(who for _, who in seen)
-    assert 1 - by[""] / len(seen) >= 0.95, dict(by)
+    assert 1 - by[""] / len(seen) >= 0.99, dict(by)
     assert by["second reading"] > by["physics"] > 0
     assert by["schema"] > 0
     assert by["keys"] > 0

@@ -276,7 +276,7 @@ SMALL = [
 SMALL_REFUSED = [
     ("prevailing", "prevailing_torque_minimum", {"nut": "nylon insert", "thread": "M10x1.5"}, LookupMiss),
     ("prevailing", "prevailing_torque_minimum", {"nut": "used locknut", "thread": "3/8-16 UNC"}, LookupMiss),
-    ("prevailing", "prevailing_torque_minimum", {"nut": "nyloc", "thread": "3/8 in"}, LookupMiss),
+    ("prevailing", "prevailing_torque_minimum", {"nut": "magic nut", "thread": "3/8 in"}, LookupMiss),
     ("engagement", "engagement_minimum", {"into": "brass", "load": "normal"}, LookupMiss),
     ("engagement", "engagement_addend", {"into": "steel", "load": "normal"}, LookupMiss),
     ("preload", "preload_scatter", {"method": "guess", "lubricant": "any", "case": "any"}, LookupMiss),

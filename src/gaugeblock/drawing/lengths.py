@@ -53,3 +53,49 @@ def degrees_text(angle: float, step: str = "0.5") -> str:
     '45 deg'
     """
     return f"{decimal_text(step_round(angle * 180 / pi, Fraction(step), 'nominal'))} deg"
+
+
+class Tape:
+    """How a shop reads a length: its word, the unit, the step that marks go on (m), and the text of a length."""
+
+    __slots__ = ("reads", "step", "unit", "word")
+
+    def __init__(self, word: str, unit: str, step: float, reads: Reads) -> None:
+        self.word = word
+        self.unit = unit
+        self.step = step
+        self.reads = reads
+
+    def number(self, metres: float) -> str:
+        """The rounded number without its unit or decimals."""
+        return self.reads(metres).split(" (")[0].removesuffix(f" {self.unit}")
+
+    def short(self, metres: float) -> str:
+        """The rounded number with its unit, without decimals."""
+        return f"{self.number(metres)} {self.unit}"
+
+
+def hundredths() -> Reads:
+    """Text of a length in inches to a hundredth.
+
+    >>> hundredths()(0.0254 * 17.158)
+    '17.16 in'
+    """
+    return lambda metres: f"{decimal_text(step_round(metres / INCH, Fraction(1, 100), 'nominal'))} in"
+
+
+TAPES = ("1/32 in", "1/16 in", "decimal", "mm")
+
+
+def tape(word: str) -> Tape:
+    """The tape of one of ``TAPES``; KeyError for another word.
+
+    >>> tape("1/16 in").short(0.0254 * 17.16)
+    '17 3/16 in'
+    """
+    return {
+        "1/32 in": Tape("1/32 in", "in", INCH / 32, inches(32)),
+        "1/16 in": Tape("1/16 in", "in", INCH / 16, inches(16)),
+        "decimal": Tape("0.01 in", "in", INCH / 100, hundredths()),
+        "mm": Tape("0.5 mm", "mm", 0.0005, millimetres("0.5")),
+    }[word]

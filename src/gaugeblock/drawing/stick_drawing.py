@@ -118,14 +118,14 @@ def _table(page: svg.Page, layout: Layout, set_to: Sequence[str], reads: Reads, 
         page.text((30, y), reads(abs(m.position)) + side, size * (0.8 if side else 1.0), bold=True)
         page.text((110, y), "to END" if m.goes > 0 else "to START", size * 0.75)
         page.text((140, y), set_to[n - 1], size, bold=True)
-        words = _turn_words(m, before)
+        words = turn_words(m, before)
         for k, part in enumerate(words):
             page.text((186, y + (k - (len(words) - 1) / 2) * size * 0.8), part, min(size * 0.66, 3.9))
         _clock(page, (WIDTH - 17, y - size * 0.36), step * 0.32, m.line)
         before = m
 
 
-def _turn_words(mark: Mark, before: Mark | None) -> list[str]:
+def turn_words(mark: Mark, before: Mark | None) -> list[str]:
     """How far to turn the tube's line from the bend made before, as seen from the start."""
     if before is None:
         return ["start here"]

@@ -122,6 +122,13 @@ class Page:
         corners = ((left, 0.25 * size), (left + wide, 0.25 * size), (left + wide, -0.85 * size), (left, -0.85 * size))
         self.area([(at[0] + c * x - s * y, at[1] + s * x + c * y) for x, y in corners], "#fff")
 
+    def nested(self, body: str, x: float, y: float, width: float, height: float, size: Flat) -> None:
+        """Another page's inside, fitted into a place."""
+        self._add(
+            f'<svg x="{number(x)}" y="{number(y)}" width="{number(width)}" height="{number(height)}"'
+            f' viewBox="0 0 {number(size[0])} {number(size[1])}">\n{body}\n</svg>'
+        )
+
     def arrow(self, tip: Flat, way: float, size: float = 2.6) -> None:
         """A filled arrowhead at ``tip`` that points along ``way`` (radians, y down)."""
         back = [(tip[0] - size * cos(way + d), tip[1] - size * sin(way + d)) for d in (-0.18, 0.18)]

@@ -43,7 +43,7 @@ class Packet:
 
 def build(job: Job, data: Refdata, program: str) -> Packet:
     """The packet of a checked job. ``program`` is name and version as printed."""
-    items = [maker(d).item(i, job.shop, data) for d in DOMAINS for i in getattr(job, d)]
+    items = [i for d in DOMAINS for i in _items(d, job, data)]
     title = job.title
     status = title.status or "draft"
     record: dict[str, Any] = {
@@ -68,6 +68,14 @@ def build(job: Job, data: Refdata, program: str) -> Packet:
     text = json.dumps(record, ensure_ascii=False, separators=(",", ":"), sort_keys=True)
     record["document"]["digest"] = hashlib.sha256(text.encode()).hexdigest()
     return Packet(job, items, record, audit.audit_packet(record), data)
+
+
+def _items(domain: str, job: Job, data: Refdata) -> list[Item]:
+    """The items of one domain, then what they say together, where its module has something to say."""
+    module = maker(domain)
+    found = [module.item(i, job.shop, data) for i in getattr(job, domain)]
+    together = getattr(module, "together", None)
+    return [*found, *together(job, data)] if found and together is not None else found
 
 
 def data_digest(data: Refdata) -> str:

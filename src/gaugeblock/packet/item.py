@@ -17,9 +17,14 @@ class Row:
 
 
 class Card:
-    """What stands at the car: the number large, what it is on, the condition, the tool, how far to trust it."""
+    """What stands at the car: the number large, what it is on, the condition, the tool, how far to trust it.
 
-    __slots__ = ("boxes", "condition", "detail", "maker", "number", "other_unit", "trust", "verb", "warning", "what")
+    ``table`` is its head and rows, for a task of several numbers.
+    """
+
+    __slots__ = (
+        "boxes", "condition", "detail", "maker", "number", "other_unit", "table", "trust", "verb", "warning", "what",
+    )  # fmt: skip
 
     def __init__(
         self,
@@ -33,6 +38,7 @@ class Card:
         maker: str,
         boxes: list[str],
         warning: str,
+        table: list[tuple[str, ...]] | None = None,
     ) -> None:
         self.verb = verb
         self.number = number
@@ -44,6 +50,7 @@ class Card:
         self.maker = maker
         self.boxes = boxes
         self.warning = warning
+        self.table = table or []
 
 
 class Item:

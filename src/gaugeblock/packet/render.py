@@ -123,6 +123,7 @@ def _card(item: Item) -> dict[str, Any]:
         "trust": card.trust,
         "what": card.what,
         "detail": [{"label": r.label, "text": pretty(r.text)} for r in card.detail],
+        "table": [[pretty(c) for c in row] for row in card.table],
         "warning": pretty(card.warning),
         "maker": pretty(card.maker),
         "boxes": card.boxes,
@@ -137,7 +138,7 @@ def _sheet(item: Item, data: Refdata) -> dict[str, Any]:
         "figures": [_figure(f, data) for f in sheet.figures],
         "checks": [{"name": c.name, "result": c.result, "reason": pretty(c.reason)} for c in sheet.checks],
         "cautions": [{"severity": c.severity, "text": pretty(c.text)} for c in sheet.cautions],
-        "drawings": [{"title": d.title, "svg": Markup(d.svg)} for d in sheet.drawings],
+        "drawings": [{"title": d.title, "svg": Markup(d.svg), "page": d.page} for d in sheet.drawings],
         "long": len(sheet.figures) + len(sheet.checks) + len(sheet.cautions) > _LONG_SHEET or bool(sheet.drawings),
     }
 

@@ -1,20 +1,27 @@
-"""Job items of the domain tubes -> Items with their Sheet and bench card."""
+"""Job items of the domain tubes -> Items: the plan of each tube with its drawings, then the cut list of all."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Any
 
-from gaugeblock.errors import GaugeblockError, LookupMiss, Problem
-from gaugeblock.job.model import Die, Shop, Tube
-from gaugeblock.packet.item import Card, Item, Row, refusal_sheet, worst_reason
+from gaugeblock.drawing.lengths import degrees_text
+from gaugeblock.drawing.order_sheet import order_sheet
+from gaugeblock.drawing.stick_drawing import turned
+from gaugeblock.errors import GaugeblockError, InputError, Problem
+from gaugeblock.job.model import Die, Job, Shop, Tube
+from gaugeblock.packet.item import Card, Item, Row, worst_reason
+from gaugeblock.sheets import tube_plan_stock
 from gaugeblock.sheets.printing import number_only
-from gaugeblock.sheets.sheet import CANNOT_TELL, Check, Sheet
-from gaugeblock.sheets.tubes import bend
+from gaugeblock.sheets.sheet import NOT_OK, Check, Drawing, Sheet
+from gaugeblock.sheets.tube_plan import NAME, Plan, work_out
+from gaugeblock.sheets.tube_plan_bench import HEADS, datum_words, shape_words, table
+from gaugeblock.sheets.tube_plan_drawings import finished
 from gaugeblock.tables.load import Refdata, canonical
 
 
 def problems(item: Tube, data: Refdata) -> Iterator[Problem]:
-    """What the tables do not know of an item's keys, each with the nearest choices."""
+    """What the tables do not know of an item's keys, each with the nearest choices; numbers that cannot be together."""
     if item.method is not None:
         try:
             canonical(data, "tubes/bend_minimums", "method", item.method)
@@ -26,37 +33,60 @@ def _die(job: Tube, shop: Shop) -> Die | None:
     return next((d for d in shop.dies if d.name.casefold() == (job.die or "").casefold()), None)
 
 
-def item(job: Tube, shop: Shop, data: Refdata) -> Item:
-    """The Item of one tube of the job: each distinct radius of its bends is judged."""
+def keys_of(job: Tube) -> dict[str, Any]:
+    """A tube of the job as the keys that ``plan`` takes."""
+    return job.model_dump(mode="json", by_alias=True, exclude_none=True)
+
+
+def plan_of(job: Tube, shop: Shop, data: Refdata, *, draw: bool = False) -> Plan:
+    """The plan of one tube of the job, each distinct radius of its bends judged."""
     die = _die(job, shop)
-    radius = job.radius or (die.radius if die is not None else None)
-    sheet = _sheet(job, radius, data)
-    radii = dict.fromkeys(b.radius for b in job.bends if b.radius is not None and b.radius != radius)
-    for other in radii:
-        more = _sheet(job, other, data)
-        sheet.checks += [
-            Check(f"{c.name}, bend of {other}", c.result, c.reason, c.required, c.actual, c.margin) for c in more.checks
-        ]
-    if job.die is not None and die is not None and die.radius is None and radius is None:
-        sheet.checks.append(Check("die", CANNOT_TELL, f"the shop profile gives no radius for {die.name}"))
-    return Item("tubes", job.name, _facts(job, die), sheet, _card(job, die, radius, sheet, data))
-
-
-def _sheet(job: Tube, radius: str | None, data: Refdata) -> Sheet:
-    asked = {k: getattr(job, k) for k in ("material", "od", "wall", "method", "service")}
-    missing = [k for k in ("material", "od", "wall", "method") if getattr(job, k) is None]
-    if missing:
-        return refusal_sheet(job.name, asked, "bend radius", f"{', '.join(missing)} not given", data)
-    angles = [b.angle for b in job.bends if b.angle is not None]
+    keys = keys_of(job)
+    shape = die.model_dump(mode="json", exclude_none=True) if die is not None else None
     try:
-        return bend(
-            od=job.od or "", wall=job.wall or "", material=job.material or "", method=job.method or "", radius=radius,
-            angle=max(angles, key=lambda a: float(a.split(" ")[0])) if angles else None, service=job.service, product=job.product,
-            condition=job.condition, spec=job.spec, die=job.die, data=data,
+        made = work_out(keys, die=shape, stock_length=shop.stock_length, draw=draw, data=data)
+    except InputError as error:  # of two keys that do not go together: an open question of this item, not of the whole job
+        made = work_out({"name": job.name}, data=data)
+        made.sheet.checks = [Check(NAME, NOT_OK, str(error))]
+        return made
+    radius = job.radius or (die.radius if die is not None else None)
+    for other in dict.fromkeys(b.radius for b in job.bends if b.radius is not None and b.radius != radius):
+        more = work_out({**{k: v for k, v in keys.items() if k not in ("bends", "die")}, "radius": other}, data=data).sheet
+        made.sheet.checks += [
+            Check(f"{c.name}, bend of {other}", c.result, c.reason, c.required, c.actual, c.margin)
+            for c in more.checks
+            if c.name.startswith(("radius", "outer wall"))
+        ]
+    return made
+
+
+def item(job: Tube, shop: Shop, data: Refdata) -> Item:
+    """The Item of one tube of the job."""
+    die = _die(job, shop)
+    made = plan_of(job, shop, data, draw=True)
+    if made.layout is not None:
+        made.sheet.drawings.append(Drawing(f"{job.name}: order for a bending shop", _order(job, made), "portrait"))
+    return Item("tubes", job.name, _facts(job, die), made.sheet, _card(job, die, made, data))
+
+
+def together(job: Job, data: Refdata) -> list[Item]:
+    """What all tubes say together: the cut list, and those that stand in the vehicle against each other."""
+    plans = [(plan_of(t, job.shop, data), keys_of(t)) for t in job.tubes]
+    out = []
+    if any(p.layout is not None for p, _ in plans):
+        sheet, groups = tube_plan_stock.cut_sheet(plans, job.shop.stock_length, job.shop.kerf, data)
+        bars = sum(len(g.bars) for g in groups)
+        facts = [Row("stock length", job.shop.stock_length or ""), Row("kerf", job.shop.kerf or "")]
+        rows = tube_plan_stock.cut_rows(groups)
+        card = Card(
+            "CUT FROM", f"{bars} stock length{'s' if bars != 1 else ''}" if bars else "", "", sheet.figures[0].trust,
+            "all tubes of this job, by material and size", "", facts, "", ["as done", "by", "checked by"], worst_reason(sheet), list(rows),
         )  # fmt: skip
-    except LookupMiss as miss:
-        near = f"; nearest: {', '.join(miss.nearest)}" if miss.nearest else ""
-        return refusal_sheet(job.name, asked, "bend radius", f"{miss.asked}: {miss.why}{near}", data)
+        out.append(Item("tubes", "cut list of all tubes", facts, sheet, card))
+    apart = tube_plan_stock.together_sheet(plans, data)
+    if apart is not None:
+        out.append(Item("tubes", "tubes against each other", [], apart, None))
+    return out
 
 
 def _facts(job: Tube, die: Die | None) -> list[Row]:
@@ -74,24 +104,69 @@ def _facts(job: Tube, die: Die | None) -> list[Row]:
         ]
         before = f"after {made.straight} straight" if made.straight else ""
         rows.append(Row(f"bend {number}", ", ".join(p for p in (*parts, before) if p)))
+    rows += [Row(k, getattr(job, k)) for k in ("datum", "gap", "tolerance") if getattr(job, k) is not None]
     if job.notes:
         rows.append(Row("notes", job.notes))
     return rows
 
 
-def _card(job: Tube, die: Die | None, radius: str | None, sheet: Sheet, data: Refdata) -> Card:
+def _card(job: Tube, die: Die | None, made: Plan, data: Refdata) -> Card:
+    """At the bench: what to cut and the table of marks; without marks what is known of the bends."""
+    sheet: Sheet = made.sheet
+    what = ", ".join(
+        t for t in (job.where, f"{job.od or '____'} x {job.wall or '____'}", job.material, job.condition) if t
+    )
+    boxes = ["as done", "by", "checked by"]
+    detail = [Row("tool", f"die {die.name}".replace("die die", "die") if die is not None else job.method or "")]
+    if made.layout is not None and made.cut is not None:
+        cut = made.tape.reads(made.layout.cut_rounded)
+        short, _, rest = cut.partition(" (")
+        detail.append(Row("measure from", datum_words(made)))
+        detail += [Row(*t.split(": ", 1)) for t in shape_words(made)]
+        if job.count is not None:
+            detail.append(Row("how many", str(job.count)))
+        detail.append(Row("clockwise", "as seen looking along the tube from START, whichever end is in the die"))
+        rows = table(made)
+        return Card(
+            "CUT", short, rest.rstrip(")") + (f" {made.tape.unit}" if rest else ""), made.cut.trust, what, (job.method or "").upper(),
+            detail, "", boxes, worst_reason(sheet), [HEADS, *rows] if rows else None,
+        )  # fmt: skip
     least = next((f for f in sheet.figures if f.quantity == "bend_radius_minimum"), None)
-    detail = [Row("tool", f"die {die.name}" if die is not None else job.method or "")]
     if job.bends:
         detail.append(Row("bends", ", ".join(b.angle or "____" for b in job.bends)))
     if least is not None:
         detail.append(Row("least radius", f"{number_only(least, data)} ({least.key.get('service', least.basis)})"))
     if job.count is not None:
         detail.append(Row("how many", str(job.count)))
-    what = ", ".join(
-        t for t in (job.where, f"{job.od or '____'} x {job.wall or '____'}", job.material, job.condition) if t
-    )
+    radius = job.radius or (die.radius if die is not None else None)
     return Card(
         "BEND ON", f"{radius} radius" if radius else "", "", least.trust if least is not None else "NO FIGURE", what,
-        (job.method or "").upper(), detail, "", ["as done", "by", "checked by"], worst_reason(sheet),
+        (job.method or "").upper(), detail, "", boxes, worst_reason(sheet),
     )  # fmt: skip
+
+
+def _order(job: Tube, made: Plan) -> str:
+    """The one page for a bending shop."""
+    layout = made.layout
+    if layout is None or made.radius is None:
+        raise ValueError("the tube has no marks")
+    reads = made.tape.reads
+    material = " ".join(t for t in (job.material, job.product, job.condition) if t)
+    facts = [
+        ("tube", " x ".join(t for t in (job.od, job.wall) if t)), ("material", material), ("bought to", job.spec or ""),
+        ("how many", str(job.count) if job.count else ""), ("radius", f"{made.radius.text or f'{made.radius.typical:.3f}'} {made.radius.unit} to the centre line"),
+        ("method", job.method or ""), ("tolerance", f"+/- {job.tolerance}" if job.tolerance else ""), ("deliver", "uncut ends" if max(layout.trim_start, layout.trim_end) > 0 else ""),
+        ("ordered by", ""), ("date", ""),
+    ]  # fmt: skip
+    rows: list[tuple[str, str, str, str]] = [("STEP", "STRAIGHT", "THEN TURN, SEEN FROM START", "THEN BEND")]
+    for n, b in enumerate(layout.stick.bends, 1):
+        radius = "" if abs(b.radius - made.die.radius) < 1e-9 else f", R {reads(b.radius)}"
+        rows.append((str(n), reads(b.straight), "-" if n == 1 else turned(b.turn), f"{degrees_text(b.angle)}{radius}"))
+    rows.append((str(len(rows)), reads(layout.stick.end), "-", "end of the tube"))
+    notes = [
+        f"Straights are tangent to tangent; along the centre line {reads(layout.stick.developed_length)}, finished. Add what your machine needs at the ends.",
+        "Angles are those of the finished tube: springback is the bender's. Send a first piece for approval.",
+    ]
+    return order_sheet(job.name, facts, rows, finished(made), notes)
+
+

@@ -102,13 +102,14 @@ class Caution:
 
 
 class Drawing:
-    """An SVG picture of a sheet with its title."""
+    """An SVG picture of a sheet with its title; ``page`` is ``landscape`` or ``portrait`` for one that prints as a whole page."""
 
-    __slots__ = ("svg", "title")
+    __slots__ = ("page", "svg", "title")
 
-    def __init__(self, title: str, svg: str) -> None:
+    def __init__(self, title: str, svg: str, page: str = "") -> None:
         self.title = title
         self.svg = svg
+        self.page = page
 
 
 class Sheet:

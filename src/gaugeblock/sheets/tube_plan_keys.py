@@ -135,6 +135,9 @@ def shape_of(
     first = len(typed.figures)
     table = keys[kind]
     flat: Sequence[tuple[float, float]] | None = None
+    if kind != "points":
+        shape.pose = _pose(keys.get("place"), typed, shape)
+        first = len(typed.figures)
     if kind == "bends":
         shape.stick = _from_bends(shape, table, keys.get("end"), typed, radius)
     elif kind == "points":
@@ -156,16 +159,12 @@ def shape_of(
         if not turns:
             raise Missing(["template.turns"])
         shape.flat = {"first": lists["lengths"][0]}
-        shape.leaves = tuple(typed.figures[first:])
-        shape.pose = _pose(keys.get("place"), typed, shape)
         shape.points = shapes.template(lists["lengths"], lists["angles"], [0.0, *turns[1:]], shape.pose)
     else:
         flat = _flat(kind, table, typed, shape, radius=radius, od=od, needed=needed, foot_needed=foot_needed)
-    shape.leaves = shape.leaves or tuple(typed.figures[first:])
+    shape.leaves = tuple(typed.figures[first:])
     if kind == "points":
         shape.is_placed = True
-    elif kind != "template":
-        shape.pose = _pose(keys.get("place"), typed, shape)
     if flat is not None:
         up = paths.cross(shape.pose.normal, shape.pose.direction)
         shape.points = shapes.place(flat, shape.pose.origin, shape.pose.direction, up)
@@ -237,13 +236,20 @@ def _flat(
     size = "od" if table.get("od") else "width"
     v = shape.flat = typed.of(table, kind, keys, (size, "height", "at", "span", "gap", "angle"))
     moved = moves_of(table.get("moves"), typed, "clear moves")
-    v["up"], v["side"] = moved.high[2], max(moved.high[1], -moved.low[1])
+    lift = paths.cross(shape.pose.normal, shape.pose.direction)
+    v["up"] = _reach(moved, lift)
+    v["side"] = max(_reach(moved, shape.pose.direction), _reach(moved, paths.subtract((0.0, 0.0, 0.0), shape.pose.direction)))
     shape.cleared = shapes.clear_over(
         width=v.get("width", 0.0), height=v["height"], place=v["at"], span=v["span"], gap=v["gap"], od=od, angle=v["angle"],
         radius=radius, round_radius=v.get("od", 0.0) / 2, second_foot_height=v.get("second_foot_up", 0.0), moves_up=v["up"],
         moves_sideways=v["side"], needed=needed, foot_needed=foot_needed,
     )  # fmt: skip
     return shape.cleared.points
+
+
+def _reach(moves: Moves, way: Vector) -> float:
+    """How far a movement goes in one direction."""
+    return sum(max(w * low, w * high) for w, low, high in zip(way, moves.low, moves.high, strict=True))
 
 
 def _radius_for_width(

@@ -25,7 +25,7 @@ RANGES: dict[str, tuple[float, float, str]] = {
     "mass_fraction_*": (0, 100, "%"), "mass_fraction_carbon": (0.02, 1.2, "%"), "mass_fraction_manganese": (0.2, 2, "%"),
     "mass_fraction_phosphorus": (0.008, 0.06, "%"), "mass_fraction_sulfur": (0.008, 0.4, "%"),
     "mass_fraction_silicon": (0.1, 2.3, "%"), "mass_fraction_molybdenum": (0.08, 0.7, "%"), "mass_fraction_vanadium": (0.02, 0.3, "%"),
-    "mass_fraction_boron": (0.0004, 0.006, "%"), "mass_fraction_chromium": (0.1, 30, "%"), "mass_fraction_nickel": (0.2, 40, "%"),
+    "mass_fraction_boron": (0.0004, 0.006, "%"), "mass_fraction_nickel": (0.2, 40, "%"),
     "backlash": (0.001, 0.03, "in"), "backlash_variation_maximum": (0.0005, 0.005, "in"), "backlash_maximum": (0.005, 0.04, "in"),
     "runout_maximum": (0.0005, 0.03, "in"), "end_play*": (0.0005, 0.03, "in"), "bearing_interference": (0.0002, 0.004, "in"),
     "shim_thickness": (0.002, 0.15, "in"), "shim_thickness_change": (-0.02, 0.02, "in"), "preload_torque*": (1, 700, "lbf*in"),
@@ -38,7 +38,7 @@ RANGES: dict[str, tuple[float, float, str]] = {
     "bend_radius_minimum": (0.1, 120, "in"), "seat_angle": (30, 90, "deg"), "flattening_maximum": (1, 40, "%"),
     "support_spacing_maximum": (2, 180, "in"), "clearance_minimum": (0.004, 60, "in"),
     "surface_temperature": (0, 1200, "degC"), "boiling_point_minimum": (100, 330, "degC"), "wet_boiling_point_minimum": (100, 250, "degC"),
-    "burst_pressure_minimum": (30, 20000, "psi"), "vapour_pressure_maximum": (0.1, 120, "psi"),
+    "burst_pressure_minimum": (30, 20000, "psi"), "vapour_pressure_maximum": (5, 18, "psi"),
     "lines/air density": (0.3, 1.6, "kg/m**3"), "lines/air dynamic_viscosity": (1e-5, 5e-5, "Pa*s"),
     "lines/air kinematic_viscosity": (1e-5, 1e-4, "m**2/s"), "lines/air thermal_conductivity": (0.015, 0.07, "W/(m*K)"),
     "lines/air thermal_diffusivity": (1.5e-5, 1.5e-4, "m**2/s"), "prandtl_number": (0.68, 0.75, "1"),
@@ -67,6 +67,12 @@ RANGES: dict[str, tuple[float, float, str]] = {
     "conductor_diameter": (0.01, 0.8, "in"), "voltage_drop_maximum": (0.1, 2, "V"), "voltage_drop_share_maximum": (1, 12, "%"),
     "support_spacing_reduction": (5, 50, "%"), "support_to_joint_maximum": (50, 300, "mm"), "working_pressure_maximum": (5, 8000, "psi"),
     "proof_pressure_minimum": (50, 15000, "psi"), "surface_temperature_maximum": (40, 350, "degC"),
+    # Bolts: from class 4.6 and grade 1 to socket set screws; a stress read in the other system of units lies outside.
+    "fasteners/grades tensile_strength": (55, 240, "ksi"), "fasteners/grades yield_strength": (18, 190, "ksi"),
+    "tubes/materials tensile_strength": (15, 200, "ksi"), "driveline/steels tensile_strength": (40, 330, "ksi"),
+    "driveline/steels yield_strength": (24, 280, "ksi"), "mass_fraction_chromium": (0.25, 30, "%"),
+    # Rubbers and plastics on a car bear from 80 degC, the best (PTFE, for a while) 370; all of them stiffen by -40 or below.
+    "lines/materials temperature_maximum": (78, 400, "degC"), "lines/materials temperature_minimum": (-80, -15, "degC"),
     # Steel exhausts: 409 scales from 675 degC in steady heat, the best coated grades from 930; a coating reddens from 400.
     "oxidation_temperature_maximum": (500, 1200, "degC"), "rust_protection_temperature_maximum": (300, 700, "degC"),
     "lines/limits surface_temperature_maximum": (60, 300, "degC"), "exhaust_gas_temperature_maximum": (70, 260, "degC"),
@@ -77,6 +83,7 @@ RANGES: dict[str, tuple[float, float, str]] = {
     "line_below_tank_maximum": (1, 6, "in"), "ground_clearance_minimum": (2, 12, "in"), "flexible_section_length_maximum": (6, 60, "in"),
     "hold_time": (5, 60, "s"), "hose_length_maximum": (10, 60, "in"), "fuel_spillage_maximum": (10, 200, "g"),
     "overcurrent_rating_maximum": (100, 200, "%"), "overcurrent_device_distance_maximum": (4, 100, "in"), "line_length_maximum": (3, 30, "ft"),
+    "od_range": (0.1, 20, "in"), "wall_range": (0.01, 0.7, "in"), "od_minimum": (20, 60, "mm"), "section_area_minimum": (60, 400, "mm**2"),
     "lines/clearances clearance_minimum": (0.35, 20, "in"),
     "*temperature*": (-100, 2500, "degC"), "*_angle*": (0, 180, "deg"), "*_ratio": (0, 100, "1"),
 }  # fmt: skip

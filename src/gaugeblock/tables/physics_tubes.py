@@ -153,7 +153,56 @@ def tolerance_is_a_small_share(facts: Facts) -> list[Fault]:
     return faults
 
 
+# Bore left at a flareless sleeve over the bore of the tube (outside diameter less two walls): the smallest tubes close by
+# a third, the largest by a twentieth.
+SLEEVE_BORE = (0.6, 1.0)
+# Ends of a range of walls over the nominal wall between them: mills hold it within a tenth, or an eighth.
+WALL_ENDS = ((0.8, 1.0), (1.0, 1.2))
+
+
+def bore_and_wall_suit_their_tube(facts: Facts) -> list[Fault]:
+    """A least bore is under the tube's own bore and not far; a range of walls lies about its nominal wall."""
+    faults = []
+    for row in facts.rows("tubes/sizes", "bore_minimum", "wall_range"):
+        diameter, wall = _point(row.cells["od"]), _point(row.cells["wall"])
+        numbers = facts.numbers(row)
+        if row.cells["quantity"] == "bore_minimum":
+            bore = diameter - 2 * wall if diameter and wall else 0.0
+            wrong = [c for c, n in numbers.items() if bore and not SLEEVE_BORE[0] * bore <= n < SLEEVE_BORE[1] * bore]
+        else:
+            ends = dict(zip(("low", "high"), WALL_ENDS, strict=True))
+            wrong = [
+                c for c, n in numbers.items() if wall and c in ends and not ends[c][0] * wall <= n <= ends[c][1] * wall
+            ]
+        for column in wrong:
+            found = f"{row.cells[column]} {row.cells['unit']} for {row.cells['od']}, wall {row.cells['wall']}"
+            faults.append(at_row(row, column, "bore_and_wall_suit_their_tube", found, READ_AGAIN))
+    return faults
+
+
+def frame_tube_minimums_agree(facts: Facts) -> list[Fault]:
+    """Least second moment of area is that of a round tube of the least diameter and section area, within 15 %.
+
+    The rules round the numbers of a tube that they accept, which is a little larger than the least diameter.
+    """
+    faults = []
+    rows = facts.rows("tubes/sizes", "od_minimum", "section_area_minimum", "second_moment_minimum")
+    for group in group_by(rows, lambda r: (*r.key, r.cells["source"])):
+        by = {r.cells["quantity"]: r for r in group}
+        if len(by) < 3:
+            continue
+        od, area = facts.low(by["od_minimum"]), facts.low(by["section_area_minimum"])
+        # pi/4 (D^2 - d^2) is the area, so d^2 follows, and I = area (D^2 + d^2) / 16.
+        wanted = area * (2 * od**2 - 4 * area / _PI) / 16
+        row = by["second_moment_minimum"]
+        if abs(facts.low(row) - wanted) > 0.15 * wanted:
+            found = f"{printed(row)}, diameter and area give {units.from_base(wanted, row.cells['unit']):.4g}"
+            faults.append(at_row(row, column_of(row), "frame_tube_minimums_agree", found, READ_AGAIN))
+    return faults
+
+
 RULES: tuple[Callable[[Facts], list[Fault]], ...] = (
     wall_under_half_the_diameter, pipe_mass_is_that_of_its_wall, pipe_wall_suits_its_size, bend_radius_suits_its_tube,
-    bend_radius_rises_with_diameter, tolerance_is_a_small_share,
+    bend_radius_rises_with_diameter, tolerance_is_a_small_share, bore_and_wall_suit_their_tube,
+    frame_tube_minimums_agree,
 )  # fmt: skip

@@ -1,0 +1,53 @@
+"""One page to send to a bending shop: straights, turns, bends, radius, tolerance, and the drawing."""
+
+from __future__ import annotations
+
+import re
+
+from gaugeblock.drawing import svg
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+WIDTH, HEIGHT = 190.0, 259.0  # prints on Letter and A4, upright
+_DRAWING = (259.0, 190.0)
+
+
+def order_sheet(title: str, facts: Sequence[tuple[str, str]], rows: Sequence[Sequence[str]], drawing: str, notes: Sequence[str]) -> str:
+    """The page as SVG. ``facts`` are label and text (blank prints a line to fill in); ``rows`` the head and a row a step;
+    ``drawing`` the finished tube as ``tube_drawing`` makes it."""
+    page = svg.Page(WIDTH, HEIGHT, f"order: {title}")
+    page.text((0.5, 7), "ORDER: BEND ONE TUBE", 3.6, bold=True)
+    page.text((0.5, 14), title, 6, bold=True)
+    y = 22.0
+    half = (len(facts) + 1) // 2
+    for i, (label, text) in enumerate(facts):
+        x, at = (0.5, y + 6.4 * i) if i < half else (97.0, y + 6.4 * (i - half))
+        page.text((x, at), f"{label}:", 3.3)
+        if text:
+            page.text((x + 31, at), text, 3.5, bold=True)
+        else:
+            page.line((x + 31, at + 0.6), (x + 88, at + 0.6), svg.THIN)
+    top = y + 6.4 * half + 2
+    wide = [18.0, 58.0, 60.0, 53.0]
+    step = min(7.4, (112.0 - top) / max(1, len(rows) - 1) if len(rows) > 6 else 7.4)
+    size = min(4.0, step * 0.54)
+    for n, row in enumerate(rows):
+        at, x = top + step * n, 0.5
+        page.line((0.5, at - step * 0.72), (WIDTH - 0.5, at - step * 0.72), svg.MEDIUM if n < 2 else svg.THIN)
+        for cell, w in zip(row, wide, strict=True):
+            page.text((x, at), cell, size if n else 3.2, bold=bool(n))
+            x += w
+    page.line((0.5, top + step * (len(rows) - 0.72)), (WIDTH - 0.5, top + step * (len(rows) - 0.72)), svg.MEDIUM)
+    foot = HEIGHT - 3 - 4.6 * (len(notes) - 1)
+    for i, note in enumerate(notes):
+        page.text((0.5, foot + 4.6 * i), note, 3.2)
+    high = (WIDTH - 1) * _DRAWING[1] / _DRAWING[0]
+    page.nested(drawing_body(drawing), 0.5, foot - 6 - high, WIDTH - 1, high, _DRAWING)
+    return page.svg()
+
+
+def drawing_body(text: str) -> str:
+    """What is inside an SVG page: without its own element and title."""
+    return re.sub(r"<title>.*?</title>\n?", "", text[text.index(">") + 1 : text.rindex("</svg>")], count=1).strip()

@@ -1,0 +1,139 @@
+"""The drawings of a planned tube: finished, the marked stick, and paper at full size to wrap round it."""
+
+from __future__ import annotations
+
+from math import degrees
+
+from gaugeblock import units
+from gaugeblock.calc import clearance as space
+from gaugeblock.calc.path import Line, cross, dot
+from gaugeblock.drawing import paper, stick_drawing, tube_drawing
+from gaugeblock.errors import InputError
+from gaugeblock.sheets.sheet import Drawing
+from gaugeblock.sheets.tube_plan_bench import datum_words
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+    from typing import Any
+
+    from gaugeblock.calc.path import Vector
+    from gaugeblock.sheets.tube_plan import Plan
+
+_SIDES = (
+    ("FROM THE REAR", (1.0, 0.0, 0.0)), ("FROM THE FRONT", (-1.0, 0.0, 0.0)), ("FROM THE RIGHT", (0.0, 1.0, 0.0)),
+    ("FROM THE LEFT", (0.0, -1.0, 0.0)), ("FROM ABOVE", (0.0, 0.0, 1.0)), ("FROM BELOW", (0.0, 0.0, -1.0)),
+)  # fmt: skip
+_DRAWN = 1.6  # a pipe or box that runs on is drawn so many of its own widths each way
+_DATUM = {"start": "START END", "end": "END", "centre": "CENTRE LINE"}
+
+
+def _seen_from(way: Vector, other: str) -> str:
+    return next((name for name, axis in _SIDES if dot(axis, way) > 1 - 1e-9), other)
+
+
+def views(plan: Plan) -> tuple[Vector, Vector, tuple[str, str]]:
+    """Right and up of the first view, and what both views are seen from."""
+    if plan.line is None:
+        raise ValueError("the tube has no path")
+    right, up = tube_drawing.true_plane(plan.line)
+    return right, up, (_seen_from(cross(right, up), "TRUE SHAPE"), _seen_from(up, "FROM ITS EDGE"))
+
+
+def obstacles(plan: Plan, right: Vector, up: Vector) -> tuple[list[tube_drawing.Obstacle], list[str]]:
+    """What can be drawn of the things to clear in that view, and the names of what cannot."""
+    ahead = cross(right, up)
+    out, left = [], []
+    for thing in plan.things:
+        body = thing.body
+        if isinstance(body, space.Tube):
+            part = body.path.parts[0]
+            if len(body.path.parts) == 1 and isinstance(part, Line) and abs(dot(part.direction, ahead)) > 0.999:
+                across = min(part.length / 2, 2 * _DRAWN * body.radius)
+                out.append(
+                    tube_drawing.Obstacle(body.name, part.at(part.length / 2), (body.radius, body.radius), across, round=True)
+                )
+            else:
+                left.append(body.name)
+        elif isinstance(body, space.Box):
+            half = [sum(h * abs(dot(a, way)) for a, h in zip(body.axes, body.half, strict=True)) for way in (right, up, ahead)]
+            out.append(tube_drawing.Obstacle(body.name, body.centre, (half[0], half[1]), min(half[2], _DRAWN * max(half[:2]))))
+        else:
+            left.append(body.name)
+    return out, left
+
+
+def finished(plan: Plan) -> str:
+    """The finished tube in two views with what it must clear."""
+    right, up, names = views(plan)
+    shown, left = obstacles(plan, right, up)
+    notes = [f"not drawn: {', '.join(left)}"] if left else []
+    if plan.line is None or plan.shape is None or plan.shape.stick is None:
+        raise ValueError("the tube has no path")
+    return tube_drawing.finished(
+        plan.line, plan.od, title=plan.name, right=right, up=up, names=names, reads=plan.tape.short,
+        turns=[b.turn for b in plan.shape.stick.bends], obstacles=shown, notes=notes,
+    )  # fmt: skip
+
+
+def stick(plan: Plan) -> str:
+    """The straight stick with its marks."""
+    if plan.layout is None:
+        raise ValueError("the tube has no marks")
+    notes = []
+    if any("?" in s.text or s.angle is None for s in plan.settings):
+        notes.append("SET with a question mark, or none: bend a test piece of this tube first and write the angle in.")
+    if plan.datum == "centre":
+        notes.append(f"Centre line: {datum_words(plan).split(', ', 1)[1]}.")
+    return stick_drawing.stick(
+        plan.layout, plan.od, title=f"{plan.name}: the stick", set_to=[s.text for s in plan.settings], reads=plan.tape.reads,
+        datum=_DATUM[plan.datum], seam=plan.seam, notes=notes,
+    )  # fmt: skip
+
+
+def wraps(plan: Plan, keys: Mapping[str, Any]) -> list[Drawing]:
+    """Pages at full size: the strip with the turn lines, and the copes and mitres that were asked for."""
+    out: list[Drawing] = []
+    layout = plan.layout
+    if layout is None:
+        return out
+    lines = [(str(n), line) for n, line in enumerate(layout.stick.lines, 1)]
+    if plan.seam is not None:
+        lines.append(("S", plan.seam))
+    pages = paper.wrap_strip(plan.od, lines, title=f"{plan.name}: wrap strip", reads=plan.tape.reads)
+    out += [Drawing(f"{plan.name}: wrap strip, full size", p, "landscape") for p in pages]
+
+    def si(text: str, dim: str) -> float:
+        got = units.parse_measure(text, dim)
+        return units.to_base(float(got.value), got.unit)
+
+    for row in keys.get("copes") or ():
+        if plan.metal is None:
+            continue
+        try:
+            pages = paper.cope_template(
+                header_od=si(row["onto"], "length"), od=plan.od, wall=plan.metal.wall, angle=si(row["angle"], "angle"),
+                offset=si(row["offset"], "length") if row.get("offset") else 0.0,
+                title=f"{plan.name}: cope of the {row['end'].upper()}", reads=plan.tape.reads,
+            )  # fmt: skip
+        except ValueError as error:
+            raise InputError(row["onto"], "copes", str(error), (), "correct the cope") from None
+        out += [Drawing(f"{plan.name}: cope, full size", p, "landscape") for p in pages]
+    for row in keys.get("mitres") or ():
+        angle = si(row["angle"], "angle")
+        title = f"{plan.name}: mitre of {degrees(angle):.4g} deg"
+        try:
+            if row.get("radius"):
+                pages = paper.pie_template(plan.od, si(row["radius"], "length"), angle, int(row.get("joints") or 0), title=title, reads=plan.tape.reads)
+            else:
+                pages = paper.mitre_template(plan.od, angle, title=title, reads=plan.tape.reads)
+        except ValueError as error:
+            raise InputError(row["angle"], "mitres", str(error), (), "correct the mitre") from None
+        out += [Drawing(f"{title}, full size", p, "landscape") for p in pages]
+    return out
+
+
+def drawings(plan: Plan, keys: Mapping[str, Any]) -> list[Drawing]:
+    """Every drawing of the tube, each a whole page."""
+    out = [Drawing(f"{plan.name}: finished tube", finished(plan), "landscape"), Drawing(f"{plan.name}: the stick", stick(plan), "landscape")]
+    return [*out, *wraps(plan, keys)]

@@ -1,0 +1,197 @@
+"""Does the tube clear: least gaps from what stands round it, with the movement stated, and what its arcs cost."""
+
+from __future__ import annotations
+
+from gaugeblock import units
+from gaugeblock.calc import clearance as calc
+from gaugeblock.calc import path as paths
+from gaugeblock.calc.path import Line, Path
+from gaugeblock.errors import InputError
+from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check
+from gaugeblock.sheets.tube_plan_keys import direction, moves_of, moves_words
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+    from typing import Any
+
+    from gaugeblock.calc.path import Vector
+    from gaugeblock.drawing.lengths import Tape
+    from gaugeblock.figure import Figure
+    from gaugeblock.sheets.tube_plan_keys import Shape, Typed
+    from gaugeblock.sheets.tube_plan_marks import Maker
+
+_LONG = 0.5  # m each way: a pipe or box of a shop's `clear` runs on square to the tube, and is drawn and checked so far
+_SLACK = 1.1 * calc.TOLERANCE  # m: the bound of the least distance, far under what a tape shows
+
+
+class Thing:
+    """What must not be touched: its body, the gap asked of it, and the movement as words."""
+
+    __slots__ = ("asked", "body", "leaves", "moves")
+
+    def __init__(self, body: calc.Tube | calc.Box | calc.Plane, asked: Figure | None, moves: str, leaves: tuple[Figure, ...]) -> None:
+        self.body = body
+        self.asked = asked
+        self.moves = moves
+        self.leaves = leaves
+
+
+def collars_of(rows: Sequence[Mapping[str, Any]] | None, typed: Typed, where: str) -> list[tuple[float, float, float]]:
+    """Flanges and clamps: place along the tube, length, radius."""
+    out = []
+    for n, row in enumerate(rows or (), 1):
+        at, long, od = (typed.number(row[k], f"{where} {n} {k}", "length", "length") for k in ("at", "length", "od"))
+        out.append((at, long, od / 2))
+    return out
+
+
+def things_of(keys: Mapping[str, Any], shape: Shape, typed: Typed, asked: Figure | None) -> list[Thing]:
+    """Everything the tube must clear: what its own shape clears, then the obstacles of the job."""
+    out = []
+    if shape.cleared is not None:
+        out.append(_cleared(keys["clear"], shape, typed))
+    for row in keys.get("obstacles") or ():
+        first = len(typed.figures)
+        where = row["name"]
+        moves = moves_of(row.get("moves"), typed, f"{where} moves")
+        body: calc.Tube | calc.Box | calc.Plane
+        if row.get("points"):
+            points = [typed.point(p, f"{where} point {n}") for n, p in enumerate(row["points"], 1)]
+            od = typed.number(row["od"], f"{where} od", "length", "tube_od")
+            bend = typed.number(row["radius"], f"{where} radius", "length", "centre_line_radius") if row.get("radius") else 0.0
+            try:
+                stick, pose = paths.from_points(points, bend)
+                body = calc.Tube(where, paths.path(stick, pose), od / 2, collars_of(row.get("collars"), typed, f"{where} collar"), moves)
+            except ValueError as error:
+                raise InputError(where, "obstacles", str(error), (), "correct its points or its radius") from None
+        elif row.get("box"):
+            middle = typed.point(row["box"]["middle"], f"{where} middle")
+            a, b, c = typed.point(row["box"]["size"], f"{where} size")
+            body = calc.Box(where, middle, (a / 2, b / 2, c / 2), moves=moves)
+        else:
+            point = typed.point(row["plane"]["point"], f"{where} point")
+            body = calc.Plane(where, point, direction(row["plane"]["free"], f"{where} free"), moves)
+        own = typed.figure(row["gap"], f"{where} gap", "length", "gap_asked")[1] if row.get("gap") else asked
+        out.append(Thing(body, own, moves_words(row.get("moves")), tuple(typed.figures[first:])))
+    return out
+
+
+def _cleared(table: Mapping[str, Any], shape: Shape, typed: Typed) -> Thing:
+    """The pipe or box that a kick-up was laid over, in the tube's own axes."""
+    v, pose = shape.flat, shape.pose
+    ahead, across = pose.direction, pose.normal
+    up = paths.cross(across, ahead)
+    name = table.get("name") or "what is cleared"
+    middle = paths.add(pose.origin, ahead, v["at"])
+    moves = moves_of(table.get("moves"), typed, "clear moves")
+    body: calc.Tube | calc.Box
+    if "od" in v:
+        centre = paths.add(middle, up, v["height"])
+        body = calc.straight_pipe(name, paths.add(centre, across, -_LONG), paths.add(centre, across, _LONG), v["od"] / 2, moves)
+    else:
+        tall = max(v["height"], 0.02)
+        centre = paths.add(middle, up, v["height"] - tall / 2)
+        body = calc.Box(name, centre, (v["width"] / 2, tall / 2, _LONG), (ahead, up, across), moves)
+    asked = next(f for f in typed.figures if f.locator == "clear gap")
+    return Thing(body, asked, moves_words(table.get("moves")), shape.leaves)
+
+
+def _gap(tube: calc.Tube, body: calc.Tube | calc.Box | calc.Plane) -> calc.Gap:
+    if isinstance(body, calc.Tube):
+        return calc.tube_gaps([tube, body])[0]
+    return calc.obstacle_gaps([tube], [body])[0]
+
+
+def _still(body: calc.Tube | calc.Box | calc.Plane) -> calc.Tube | calc.Box | calc.Plane:
+    """The body where it stands."""
+    if isinstance(body, calc.Tube):
+        return calc.Tube(body.name, body.path, body.radius, body.collars)
+    if isinstance(body, calc.Box):
+        return calc.Box(body.name, body.centre, body.half, body.axes)
+    return calc.Plane(body.name, body.point, body.normal)
+
+
+def place_words(at: Vector, tape: Tape) -> str:
+    """A point in vehicle axes as words."""
+    names = (("forward", "rearward"), ("left", "right"), ("down", "up"))
+    return ", ".join(f"{tape.short(abs(v))} {pair[v > 0]}" for v, pair in zip(at, names, strict=True) if abs(v) > tape.step / 2) or "nothing"
+
+
+def clearance(
+    tube: calc.Tube, moved: str, things: Sequence[Thing], leaves: tuple[Figure, ...], make: Maker
+) -> tuple[list[Figure], list[Check]]:
+    """Least surface gaps at rest and under the movement stated, each against the gap asked."""
+    figures, checks, tape = [], [], make.tape
+    for thing in things:
+        body, name = thing.body, f"gap to {thing.body.name}"
+        inputs = (*leaves, *(f for f in thing.leaves if f not in leaves))
+        rest = _gap(calc.Tube(tube.name, tube.path, tube.radius, tube.collars), _still(body))
+        at = f"at {place_words(rest.at, tape)} from the datum" + ("" if rest.what in ("tube", "tube to tube") else f" ({rest.what})")
+        figures.append(make("least_gap", "surface_gap", rest.gap, inputs, bend=body.name, conditions=f"{name}, at rest, {at}"))
+        least, said = rest, "no movement is stated"
+        words = "; ".join(dict.fromkeys(w for w in (thing.moves, moved) if w))
+        if words:
+            least = _gap(tube, body)
+            said = f"after movement ({words})"
+            at = f"at {place_words(least.at, tape)} from the datum"
+            figures.append(make("least_gap_moved", "surface_gap", least.gap, inputs, bend=f"{body.name} moved", conditions=f"{name}, {said}, {at}"))
+        text = f"{tape.reads(least.gap)} at the least, {at}; {said}"
+        if least.gap <= 0:
+            text = f"it touches, {at}; {said}"
+        got = Bound(units.from_base(least.gap, tape.unit), tape.unit, figure=figures[-1])
+        if thing.asked is None:
+            result = NOT_OK if least.gap <= 0 else CANNOT_TELL
+            checks.append(Check(name, result, f"{text}; no gap is asked for" if result == CANNOT_TELL else text, None, got))
+            continue
+        asked = units.to_base(thing.asked.typical, thing.asked.unit)
+        need = Bound(units.from_base(asked, tape.unit), tape.unit, "min", thing.asked)
+        short = asked - least.low
+        result = OK if short <= _SLACK and least.gap > 0 else NOT_OK
+        text += f"; {tape.reads(asked)} asked" + (f", {tape.reads(short)} missing" if result == NOT_OK and least.gap > 0 else "")
+        checks.append(Check(name, result, text, need, got, (least.gap - asked) / asked if asked else None))
+    return figures, checks
+
+
+def corner_figures(shape: Shape, tube: calc.Tube, things: Sequence[Thing], leaves: tuple[Figure, ...], make: Maker) -> tuple[list[Figure], list[Caution]]:
+    """What the arcs cost of the gap that sharp corners would have, and how far the apexes were moved for it."""
+    got, tape = shape.cleared, make.tape
+    if got is not None:
+        if got.cost <= 0:
+            return [], []
+        cost = make("corner_cost", "gap_cost", got.cost, leaves, conditions=f"with sharp corners {tape.reads(shape.flat['gap'])}, bent to the same apexes {tape.reads(got.sharp_gap)}")
+        moved = make("apex_moved", "apex_moved", got.moved, leaves, conditions="each top apex outward along the flat, so that the gap asked for is there again")
+        text = f"The arc cuts the corner: bent to sharp-corner apexes the tube would lose {tape.reads(got.cost)} of the gap. The top apexes were moved out {tape.reads(got.moved)} a side."
+        return [cost, moved], [Caution(text, "note", (cost.id, moved.id), "calculated")]
+    if shape.points is None or not things or len(shape.points) < 3:
+        return [], []
+    pairs = zip(shape.points, shape.points[1:], strict=False)
+    sharp = calc.Tube(tube.name, Path([Line(a, paths.unit(paths.subtract(b, a)), paths.norm(paths.subtract(b, a))) for a, b in pairs]), tube.radius)
+    figures, cautions = [], []
+    for thing in things:
+        body = _still(thing.body)
+        cost = _gap(sharp, body).gap - _gap(calc.Tube(tube.name, tube.path, tube.radius), body).gap
+        if cost > tape.step / 2:
+            figure = make("corner_cost", "gap_cost", cost, leaves, bend=thing.body.name, conditions=f"gap to {thing.body.name}: sharp corners less arcs, found from both least gaps")
+            text = f"The arc cuts the corner: next to {thing.body.name} it costs {tape.reads(cost)} of the gap that sharp corners would have. Give what must be cleared (clear) to have the apexes moved, or move them outward."
+            figures.append(figure)
+            cautions.append(Caution(text, "note", (figure.id,), "calculated"))
+    return figures, cautions
+
+
+def removal_check(table: Mapping[str, Any], tube: calc.Tube, typed: Typed, make: Maker) -> tuple[Figure, Check]:
+    """Whether a part can be taken out past the tube along a straight line."""
+    name, first = table["name"], len(typed.figures)
+    middle = typed.point(table["middle"], f"{name} middle")
+    a, b, c = typed.point(table["size"], f"{name} size")
+    travel = typed.point(table["travel"], f"{name} travel")
+    box = calc.Box(name, middle, (a / 2, b / 2, c / 2))
+    got = calc.taken_out(box, travel, [tube])[0]
+    leaves = tuple(typed.figures[first:])
+    figure = make("least_gap_moved", "surface_gap", got.gap, leaves, bend=f"{name} out", conditions=f"least gap while {name} is taken out along {place_words(travel, make.tape)}")
+    at = f"at {place_words(got.at, make.tape)} from the datum"
+    check = f"{name} can be taken out past the tube"
+    bound = Bound(figure.typical, make.tape.unit, figure=figure)
+    if got.low <= 0:
+        return figure, Check(check, NOT_OK, f"it meets the tube on its way, {at}: take the tube off first, or move the tube", None, bound)
+    return figure, Check(check, OK, f"{make.tape.reads(got.gap)} at the least on its way, {at}", None, bound)

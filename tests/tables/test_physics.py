@@ -1,0 +1,87 @@
+"""Real figures, damaged one way each in memory: the physics rule named sees it, and saw nothing before."""
+
+from __future__ import annotations
+
+import pytest
+
+from gaugeblock.tables.catalogue import TABLES, columns_of
+from gaugeblock.tables.facts import Facts
+from gaugeblock.tables.fault import Fault
+from gaugeblock.tables.load import Row, refdata_folder
+from gaugeblock.tables.physics import RULES
+from gaugeblock.tables.raw import read_raw
+
+Cells = dict[str, str]
+
+NUT = {"part": "flare nut", "size": "1/4 in", "material": "steel", "quantity": "tightening_torque"}
+STEEL = {"steel": "1050", "treatment": "hot rolled", "section": "18 to 32 mm", "source": "SHIG"}
+TUBE = {"material": "1020", "product": "DOM tube", "condition": "as drawn", "source": "A513"}
+TAPER = {"part": "spark plug", "size": "14 mm", "seat": "taper", "material": "aluminium", "source": "LSUAG"}
+EXHAUST = {"item": "aluminised exhaust tube", "class": "409, type 1 coating"}
+
+# table, cells that find the row, changed cells, rule
+SLIPS: list[tuple[str, Cells, Cells, str]] = [
+    ("driveline/steels", STEEL | {"quantity": "hardness_hb_typical"}, {"value": "79"}, "brinell_agrees_with_tensile"),
+    ("driveline/steels", STEEL | {"quantity": "reduction_of_area"}, {"value": "15"}, "reduction_of_area_over_elongation"),
+    ("driveline/steels", STEEL | {"quantity": "elongation"}, {"value": "35"}, "reduction_of_area_over_elongation"),
+    ("driveline/steels", {"steel": "1039", "quantity": "mass_fraction_carbon"}, {"low": "0.04"}, "composition_range_is_narrow"),
+    ("driveline/steels", {"steel": "1039", "quantity": "mass_fraction_carbon"}, {"low": "0.47", "high": "0.54"}, "carbon_agrees_with_its_grade_number"),
+    ("driveline/steels", {"steel": "1039", "quantity": "mass_fraction_sulfur"}, {"high": "0.005"}, "figure_in_its_range"),
+    ("driveline/steels", {"quantity": "shear_strength", "source": "MMPDS1"}, {"value": "100"}, "strength_shares_are_likely"),
+    ("driveline/steels", {"quantity": "shear_strength", "source": "MMPDS1"}, {"value": "57"}, "strength_shares_are_likely"),
+    ("tubes/materials", TUBE | {"quantity": "hardness_hrb_minimum"}, {"value": "60"}, "rockwell_agrees_with_tensile"),
+    ("tubes/materials", TUBE | {"quantity": "elongation"}, {"value": "50"}, "figure_near_its_peers"),
+    ("tubes/materials", TUBE | {"quantity": "hardness_hrb_minimum"}, {"value": "8"}, "figure_near_its_peers"),
+    ("tubes/sizes", {"quantity": "wall_tolerance", "wall": "0.065 in"}, {"low": "-0.02"}, "tolerance_is_a_small_share"),
+    ("tubes/sizes", {"quantity": "wall_tolerance", "wall": "0.065 in"}, {"high": "0.0002"}, "tolerance_is_a_small_share"),
+    ("tubes/sizes", {"quantity": "od_tolerance", "od": "0.5 to 1.699 in"}, {"low": "0.001"}, "tolerance_is_a_small_share"),
+    ("tubes/sizes", {"quantity": "bore_minimum", "od": "1/4 in"}, {"value": "0.095"}, "bore_and_wall_suit_their_tube"),
+    ("tubes/sizes", {"quantity": "wall_range", "wall": "0.065 in"}, {"high": "0.091"}, "bore_and_wall_suit_their_tube"),
+    ("tubes/sizes", {"quantity": "second_moment_minimum"}, {"value": "6695"}, "frame_tube_minimums_agree"),
+    ("fasteners/torques", {"condition": "oiled", "thread": "M10x1.5", "grade": "8.8"}, {"value": "60"}, "oiled_torque_is_below_dry"),
+    ("fasteners/part_torques", TAPER, {"high": "30"}, "softer_part_takes_no_more_torque"),
+    ("fasteners/part_torques", TAPER, {"low": "70", "high": "150"}, "part_torque_suits_its_part"),
+    ("fasteners/part_torques", NUT, {"low": "13.5"}, "line_nut_torque_suits_its_tube"),
+    ("fasteners/part_torques", {"part": "wheel nut", "size": "1/2-20 UNF"}, {"low": "65"}, "part_torque_rises_with_size"),
+    ("lines/fuels", {"item": "gasoline", "quantity": "autoignition_temperature"}, {"value": "1495"}, "flash_below_ignition"),
+    ("lines/fuels", {"item": "ethanol", "quantity": "flash_point"}, {"value": "550"}, "flash_below_ignition"),
+    ("lines/fluids", {"item": "power steering fluid"}, {"unit": "degC"}, "temperature_unit_is_that_of_its_source"),
+    ("lines/materials", {"item": "stainless exhaust tube", "state": "continuous"}, {"value": "875"}, "short_duty_bears_no_less_heat"),
+    ("lines/materials", EXHAUST | {"quantity": "rust_protection_temperature_maximum"}, {"value": "927"}, "heat_limits_are_in_order"),
+    ("lines/materials", EXHAUST | {"quantity": "oxidation_temperature_maximum"}, {"unit": "degF"}, "figure_in_its_range"),
+    ("lines/emissivity", {"surface": "highly polished"}, {"high": "0.65"}, "emissivity_suits_its_surface"),
+    ("lines/emissivity", {"material": "cast iron", "surface": "oxidised", "temperature": "100 degC"}, {"value": "0.064"}, "emissivity_suits_its_surface"),
+    ("lines/emissivity", {"surface": "typical, polished", "temperature": "726.85 degC"}, {"value": "0.20"}, "bright_metal_radiates_more_when_hot"),
+    ("lines/limits", {"subject": "vacuum brake reserve test"}, {"value": "500"}, "figure_in_its_range"),
+    ("lines/clearances", {"subject": "LP-gas container to exhaust"}, {"value": "180"}, "figure_in_its_range"),
+]  # fmt: skip
+
+
+@pytest.fixture(scope="module")
+def tables() -> dict[str, list[Row]]:
+    faults: list[Fault] = []
+    return {name: read_raw(refdata_folder(), name, columns_of(name), faults) for name in TABLES}
+
+
+def told(tables: dict[str, list[Row]], name: str) -> set[str]:
+    """The rules that find a fault in a table; a slip may show at the row beside it."""
+    facts = Facts(tables)
+    return {fault.rule for rule in RULES for fault in rule(facts) if fault.file == f"{name}.csv"}
+
+
+@pytest.mark.parametrize(("table", "wanted", "change", "rule"), SLIPS)
+def test_a_slip_breaks_the_rule(
+    tables: dict[str, list[Row]], table: str, wanted: Cells, change: Cells, rule: str
+) -> None:
+    row = next(r for r in tables[table] if not r.cells["until"] and all(r.cells[c] == v for c, v in wanted.items()))
+    cells = row.cells | change
+    assert cells != row.cells
+    damaged = Row(row.table, row.line, tuple(cells), list(cells.values()), row.key)
+    assert rule not in told(tables, table)
+    after = {**tables, table: [damaged if r is row else r for r in tables[table]]}
+    assert rule in told(after, table)
+
+
+def test_every_rule_holds_for_the_tables_as_they_are(tables: dict[str, list[Row]]) -> None:
+    facts = Facts(tables)
+    assert [str(f) for rule in RULES for f in rule(facts)] == []

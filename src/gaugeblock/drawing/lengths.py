@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from math import pi
+from math import floor, pi
 
-from gaugeblock.units import decimal_text, fraction_text, step_round
+from gaugeblock.units import decimal_text, fraction_text
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -15,6 +15,20 @@ if TYPE_CHECKING:
     Reads: TypeAlias = Callable[[float], str]  # metres -> text with its unit
 
 INCH = 0.0254
+_STEPS: dict[str, Fraction] = {}
+
+
+def _steps(count: float) -> int:
+    """The nearest whole number of steps, halves up; within 1e-9 of a half counts as the half."""
+    return floor(count + 0.5 + 1e-9)
+
+
+def _on_step(value: float, step: str) -> str:
+    """A number on a decimal step, as text."""
+    size = _STEPS.get(step)
+    if size is None:
+        size = _STEPS[step] = Fraction(step)
+    return decimal_text(_steps(value / float(size)) * size)
 
 
 def inches(step: int = 32, *, decimals: bool = True) -> Reads:
@@ -27,7 +41,7 @@ def inches(step: int = 32, *, decimals: bool = True) -> Reads:
     def reads(metres: float) -> str:
         value = metres / INCH
         sign = "-" if value < 0 else ""
-        whole = fraction_text(step_round(abs(value), Fraction(1, step), "nominal"))
+        whole = fraction_text(Fraction(_steps(abs(value) * step), step))
         return f"{sign}{whole} in ({value:.3f})" if decimals else f"{sign}{whole} in"
 
     return reads
@@ -41,7 +55,7 @@ def millimetres(step: str = "0.5") -> Reads:
     """
 
     def reads(metres: float) -> str:
-        return f"{decimal_text(step_round(metres * 1000, Fraction(step), 'nominal'))} mm"
+        return f"{_on_step(metres * 1000, step)} mm"
 
     return reads
 
@@ -52,7 +66,7 @@ def degrees_text(angle: float, step: str = "0.5") -> str:
     >>> degrees_text(0.7853981633974483)
     '45 deg'
     """
-    return f"{decimal_text(step_round(angle * 180 / pi, Fraction(step), 'nominal'))} deg"
+    return f"{_on_step(angle * 180 / pi, step)} deg"
 
 
 class Tape:
@@ -81,7 +95,7 @@ def hundredths() -> Reads:
     >>> hundredths()(0.0254 * 17.158)
     '17.16 in'
     """
-    return lambda metres: f"{decimal_text(step_round(metres / INCH, Fraction(1, 100), 'nominal'))} in"
+    return lambda metres: f"{_on_step(metres / INCH, '0.01')} in"
 
 
 TAPES = ("1/32 in", "1/16 in", "decimal", "mm")

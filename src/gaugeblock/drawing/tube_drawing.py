@@ -20,16 +20,20 @@ if TYPE_CHECKING:
 
     Flat: TypeAlias = tuple[float, float]
 
+LETTERS = "ABCDEFGH"
 TABLE = 192.0  # mm: the list of bends stands to the right of this
 
 
 class Obstacle:
     """What the tube must clear: a round pipe or a box, its middle and half sizes along the two axes of the first view
-    and across it, m."""
+    and across it, m; ``gap`` is what to say of its gap, measured in the view when it is blank."""
 
-    __slots__ = ("across", "half", "middle", "name", "round")
+    __slots__ = ("across", "gap", "half", "middle", "name", "round")
 
-    def __init__(self, name: str, middle: Vector, half: Flat, across: float, *, round: bool = False) -> None:
+    def __init__(
+        self, name: str, middle: Vector, half: Flat, across: float, *, round: bool = False, gap: str = ""
+    ) -> None:
+        self.gap = gap
         self.name = name
         self.middle = middle
         self.half = half
@@ -113,10 +117,12 @@ def finished(
         for o in over:
             _draw_obstacle(page, view, o, flat=False)
     taken = [first.on_page(first.flat(p)) for p in points]
-    for o in obstacles:
-        _draw_gap(page, first, o, points, od, reads, taken)
+    gaps = [_draw_gap(page, first, o, points, od, reads) for o in obstacles]
+    for letter, o in zip(LETTERS, obstacles, strict=False):
+        _letter(page, first, o, letter, taken)
     _dimension(page, first, line, od, reads, taken)
-    _bend_table(page, line, turns, reads)
+    low = _bend_table(page, line, turns, reads)
+    _clear_table(page, low, obstacles, [o.gap or g for o, g in zip(obstacles, gaps, strict=True)])
     for i, note in enumerate(notes):
         page.text((10, HEIGHT - 4 - 4.6 * (len(notes) - 1 - i)), note, 3.2)
     return page.svg()
@@ -129,8 +135,35 @@ def _stands_over(o: Obstacle, view: View, points: Sequence[Vector]) -> bool:
     return y > sum(near) / len(near)
 
 
-def _bend_table(page: svg.Page, line: Path, turns: Sequence[float], reads: Reads) -> None:
-    """Straights, turns and bends in order from the start, as a bending shop reads them."""
+def _letter(page: svg.Page, view: View, o: Obstacle, letter: str, taken: list[Flat]) -> None:
+    """The letter of an obstacle, in its middle, or beside it when it is small."""
+    x, y = view.on_page(view.flat(o.middle))
+    small = min(o.half) * view.scale
+    spot = (x, y) if small > 4.4 else (x + o.half[0] * view.scale + 5.0, y)
+    page.circle(spot, 3.4, svg.MEDIUM, fill="#fff")
+    page.text((spot[0], spot[1] + 1.5), letter, 4.2, "middle", bold=True)
+    taken += [(spot[0] + d, spot[1]) for d in (-4.0, 0.0, 4.0)]
+
+
+def _clear_table(page: svg.Page, y: float, obstacles: Sequence[Obstacle], gaps: Sequence[str]) -> None:
+    """What the tube must clear, by letter, with its gap."""
+    if not obstacles:
+        return
+    y += 9.0
+    page.text((TABLE, y), "MUST CLEAR", 3.5, bold=True)
+    for letter, o, gap in zip(LETTERS, obstacles, gaps, strict=False):
+        y += 6.4
+        page.circle((TABLE + 3, y - 1.2), 2.6, svg.MEDIUM)
+        page.text((TABLE + 3, y), letter, 3.4, "middle", bold=True)
+        page.text((TABLE + 8, y), o.name, 3.4, bold=True)
+        for part in gap.split("; "):
+            if part:
+                y += 4.4
+                page.text((TABLE + 8, y), part, 3.2)
+
+
+def _bend_table(page: svg.Page, line: Path, turns: Sequence[float], reads: Reads) -> float:
+    """Straights, turns and bends in order from the start, as a bending shop reads them; where the list ends."""
     page.text((TABLE, 27), "FROM THE START", 3.5, bold=True)
     y, number = 33.0, 0
     for part in line.parts:
@@ -147,6 +180,7 @@ def _bend_table(page: svg.Page, line: Path, turns: Sequence[float], reads: Reads
             page.text((TABLE + 8, y), f"straight {reads(part.length)}", 3.4)
         y += 5.6 if len(line.parts) < 16 else 4.9
     page.text((TABLE, y + 1), f"along the centre line {reads(line.length)}", 3.2)
+    return y + 1
 
 
 def _draw_tube(page: svg.Page, points: Sequence[Flat], wide: float) -> None:
@@ -175,8 +209,6 @@ def _draw_obstacle(page: svg.Page, view: View, o: Obstacle, *, flat: bool) -> No
         else:
             page.line(a, b, svg.THIN)
             page.line((a[0], b[1]), (b[0], a[1]), svg.THIN)
-    if flat:
-        page.text((view.on_page((x, y))[0], b[1] + 4.5), o.name, 3.2, "middle", clear=True)
 
 
 def _hatch(page: svg.Page, centre: Flat, radius: float) -> None:
@@ -263,9 +295,9 @@ def _dimension(page: svg.Page, view: View, line: Path, od: float, reads: Reads, 
 
 
 def _draw_gap(
-    page: svg.Page, view: View, o: Obstacle, points: Sequence[Vector], od: float, reads: Reads, taken: list[Flat]
-) -> None:
-    """The gap in the view, at its nearest: from the obstacle's edge to the tube's."""
+    page: svg.Page, view: View, o: Obstacle, points: Sequence[Vector], od: float, reads: Reads
+) -> str:
+    """Arrows at the gap in the view, at its nearest: from the obstacle's edge to the tube's; and its words."""
     x, y = view.flat(o.middle)
     best, place, edge = inf, (0.0, 0.0), (0.0, 0.0)
     flat = [view.flat(p) for p in points]
@@ -285,19 +317,20 @@ def _draw_gap(
             if far < best - 1e-6 or (far < best + 1e-6 and abs(q[0] - x) < abs(place[0] - x)):
                 best, place, edge = min(best, far), q, e
     if best <= od / 2:
-        return
+        return "TOUCHES in this view"
     skin = tuple(e + (q - e) * (best - od / 2) / best for e, q in zip(edge, place, strict=True))
     a, b = view.on_page(edge), view.on_page((skin[0], skin[1]))
     way = atan2(b[1] - a[1], b[0] - a[0])
-    page.arrow(a, way, 2.2)
-    page.line(a, (a[0] - 7 * cos(way), a[1] - 7 * sin(way)), svg.THIN)
-    page.arrow(b, way + pi, 2.2)
-    page.line(b, (b[0] + (od * view.scale + 9) * cos(way), b[1] + (od * view.scale + 9) * sin(way)), svg.THIN)
-    words = f"gap {reads(best - od / 2)}"
-    at = (b[0] + (od * view.scale + 12) * cos(way), b[1] + (od * view.scale + 12) * sin(way))
-    page.text((at[0], at[1] + 1.2), words, 3.6, "middle", bold=True, clear=True)
-    half = svg.text_width(words, 3.6, True) / 2
-    taken += [(at[0] + half * x / 4, at[1]) for x in range(-4, 5)]
+    inside = hypot(b[0] - a[0], b[1] - a[1]) > 6.0
+    for tip, side in ((a, pi), (b, 0.0)):
+        turn = way + side if inside else way + side + pi
+        page.arrow(tip, turn, 2.0)
+    if inside:
+        page.line(a, b, svg.THIN)
+    else:
+        page.line(a, (a[0] - 5 * cos(way), a[1] - 5 * sin(way)), svg.THIN)
+        page.line(b, (b[0] + 5 * cos(way), b[1] + 5 * sin(way)), svg.THIN)
+    return f"gap {reads(best - od / 2)}"
 
 
 def true_plane(line: Path) -> tuple[Vector, Vector]:

@@ -189,7 +189,7 @@ def _die(keys: Mapping[str, Any], die: Mapping[str, Any], made: Plan, typed: Typ
     got: dict[str, Any] = {"mark": None, "grip": None, "between": None}
     values = {"mark": 0.0, "grip": 0.0}
     for key, name, quantity, least in (
-        ("mark", "start_mark", "start_mark_offset", None), ("grip", "grip", "grip_length", 0.0), ("between", "between", "grip_length", 0.0),
+        ("mark", "start_mark", "start_mark_offset", None), ("grip", "grip", "grip_length", 0), ("between", "between", "grip_length", 0),
     ):  # fmt: skip
         if die.get(name):
             values[key], got[key] = typed.figure(die[name], f"die {name.replace('_', ' ')}", "length", quantity, least)

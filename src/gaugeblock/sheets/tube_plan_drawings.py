@@ -6,7 +6,7 @@ from math import degrees
 
 from gaugeblock import units
 from gaugeblock.calc import clearance as space
-from gaugeblock.calc.path import Line, cross, dot
+from gaugeblock.calc.path import Line, cross, dot, subtract
 from gaugeblock.drawing import paper, stick_drawing, tube_drawing
 from gaugeblock.errors import InputError
 from gaugeblock.sheets.sheet import Drawing
@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
     from gaugeblock.calc.path import Vector
     from gaugeblock.sheets.tube_plan import Plan
+    from gaugeblock.sheets.tube_plan_space import Thing
 
 _SIDES = (
     ("FROM THE REAR", (1.0, 0.0, 0.0)), ("FROM THE FRONT", (-1.0, 0.0, 0.0)), ("FROM THE RIGHT", (0.0, 1.0, 0.0)),
@@ -44,30 +45,48 @@ def obstacles(plan: Plan, right: Vector, up: Vector) -> tuple[list[tube_drawing.
     """What can be drawn of the things to clear in that view, and the names of what cannot."""
     ahead = cross(right, up)
     out, left = [], []
+    if plan.line is None:
+        return out, left
     for thing in plan.things:
         body = thing.body
         if isinstance(body, space.Tube):
             part = body.path.parts[0]
             if len(body.path.parts) == 1 and isinstance(part, Line) and abs(dot(part.direction, ahead)) > 0.999:
                 across = min(part.length / 2, 2 * _DRAWN * body.radius)
+                level = dot(subtract(plan.line.parts[0].at(0.0), part.start), ahead) / dot(part.direction, ahead)
+                middle = part.at(min(max(level, 0.0), part.length))  # where it crosses the plane of the view
                 out.append(
-                    tube_drawing.Obstacle(body.name, part.at(part.length / 2), (body.radius, body.radius), across, round=True)
+                    tube_drawing.Obstacle(body.name, middle, (body.radius, body.radius), across, round=True, gap=gap_words(plan, thing))
                 )
             else:
                 left.append(body.name)
         elif isinstance(body, space.Box):
             half = [sum(h * abs(dot(a, way)) for a, h in zip(body.axes, body.half, strict=True)) for way in (right, up, ahead)]
-            out.append(tube_drawing.Obstacle(body.name, body.centre, (half[0], half[1]), min(half[2], _DRAWN * max(half[:2]))))
+            out.append(tube_drawing.Obstacle(body.name, body.centre, (half[0], half[1]), min(half[2], _DRAWN * max(half[:2])), gap=gap_words(plan, thing)))
         else:
             left.append(body.name)
     return out, left
+
+
+def gap_words(plan: Plan, thing: Thing) -> str:
+    """The gaps of the sheet from one thing: at rest, after movement, and what was asked."""
+    found = {f.key.get("bend"): f for f in plan.sheet.figures if f.quantity == "surface_gap"}
+    parts = []
+    for key, what in ((thing.body.name, "gap {}"), (f"{thing.body.name} moved", "{} after movement")):
+        figure = found.get(key)
+        if figure is not None:
+            parts.append(what.format(plan.tape.short(units.to_base(figure.typical, figure.unit))))
+    if thing.asked is not None:
+        parts.append(f"{plan.tape.short(units.to_base(thing.asked.typical, thing.asked.unit))} asked")
+    return "; ".join(parts)
 
 
 def finished(plan: Plan) -> str:
     """The finished tube in two views with what it must clear."""
     right, up, names = views(plan)
     shown, left = obstacles(plan, right, up)
-    notes = [f"not drawn: {', '.join(left)}"] if left else []
+    words = {t.body.name: gap_words(plan, t).replace("; ", ", ") for t in plan.things}
+    notes = [f"not drawn: {name}, {words[name]}" for name in left]
     if plan.line is None or plan.shape is None or plan.shape.stick is None:
         raise ValueError("the tube has no path")
     return tube_drawing.finished(

@@ -40,21 +40,22 @@ class Typed:
         self.name = name
         self.figures: list[Figure] = []
 
-    def number(self, text: str, where: str, dim: str, quantity: str, least: float | None = 0.0) -> float:
+    def number(self, text: str, where: str, dim: str, quantity: str, least: int | None = 0) -> float:
         """The SI value of a typed measure; ``least`` None lets it be negative."""
         return self.figure(text, where, dim, quantity, least)[0]
 
-    def figure(self, text: str, where: str, dim: str, quantity: str, least: float | None = 0.0) -> tuple[float, Figure]:
+    def figure(self, text: str, where: str, dim: str, quantity: str, least: int | None = 0) -> tuple[float, Figure]:
         """The SI value and the Figure of a typed measure."""
         got = units.parse_measure(text, dim, where)
-        if least is not None and got.value < least:
+        if least is not None and got.value.numerator < least:
             raise InputError(text, where, "is less than nothing", (), "measure it, or leave it out")
+        value = float(got.value)
         made = Figure(
-            f"asked:{self.name}|{where}:{got.text}", quantity, float(got.value), got.unit, basis="measured", checked="primary",
+            f"asked:{self.name}|{where}:{got.text}", quantity, value, got.unit, basis="measured", checked="primary",
             source="as asked", locator=where, chosen_by="as asked", text=got.text.rsplit(" ", 1)[0], key={"tube": self.name},
         )  # fmt: skip
         self.figures.append(made)
-        return units.to_base(float(got.value), got.unit), made
+        return units.to_base(value, got.unit), made
 
     def of(self, table: Mapping[str, Any], at: str, keys: Sequence[str], needed: Sequence[str]) -> dict[str, float]:
         """The SI values of a table's keys; Missing with every needed key that is not there."""
@@ -65,7 +66,7 @@ class Typed:
         for key in keys:
             if table.get(key):
                 dim = "angle" if key == "angle" else "length"
-                least = None if key == "second_foot_up" else 0.0
+                least = None if key == "second_foot_up" else 0
                 out[key] = self.number(table[key], f"{at} {key}".strip(), dim, _QUANTITIES.get(key, "length"), least)
         return out
 
@@ -146,7 +147,7 @@ def shape_of(
             raise Missing(["points"])
     elif kind == "template":
         lists = {
-            key: [typed.number(t, f"template {key[:-1]} {n}", dim, quantity, None if key == "turns" else 0.0)
+            key: [typed.number(t, f"template {key[:-1]} {n}", dim, quantity, None if key == "turns" else 0)
                   for n, t in enumerate(table.get(key) or (), 1)]
             for key, dim, quantity in (
                 ("lengths", "length", "apex_distance"), ("angles", "angle", "bend_angle"), ("turns", "angle", "tube_turn"),

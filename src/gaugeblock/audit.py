@@ -6,6 +6,8 @@ Kinds of finding, those that can hurt someone first: ``no published source``, ``
 
 from __future__ import annotations
 
+import hashlib
+import json
 from collections import Counter
 from typing import TYPE_CHECKING, Any
 
@@ -13,6 +15,7 @@ from gaugeblock import lookup
 from gaugeblock.errors import InputError
 from gaugeblock.figure import weakness
 from gaugeblock.sheets.printing import with_unit
+from gaugeblock.tables.load import refdata
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -41,8 +44,34 @@ def audit_refdata(data: Refdata) -> dict[str, Any]:
 
 def audit_packet(packet: dict[str, Any]) -> dict[str, Any]:
     """The audit of one packet.json: every figure on its sheets and everything below it, once each."""
-    if not isinstance(packet, dict) or packet.get("contract") != 1 or not isinstance(packet.get("sheets"), list):
+    try:
+        _same_digest(packet)
+        return _audit_packet(packet)
+    except (KeyError, TypeError, AttributeError, IndexError, ValueError, ZeroDivisionError, RecursionError) as error:
+        if isinstance(error, InputError):
+            raise
+        why = "not a whole packet.json of this program"
+        raise InputError("packet", "audit", why, (), "give the packet.json as it was made") from None
+
+
+def _same_digest(packet: dict[str, Any]) -> None:
+    """InputError when the record is not of this contract, or was changed after it was made."""
+    if type(packet.get("contract")) is not int or packet["contract"] != 1:
         raise InputError("packet", "audit", "not a packet.json of this program", (), "give the packet.json of a packet")
+    said = packet["document"]["digest"]
+    if record_digest(packet) != said:
+        why = f"its digest {str(said)[:12]} does not fit its contents: it was changed after it was made"
+        raise InputError("packet", "audit", why, (), "make the packet again")
+
+
+def record_digest(record: dict[str, Any]) -> str:
+    """sha256 (hex) of a packet's record, its own digest left blank."""
+    bare = {**record, "document": {**record["document"], "digest": ""}}
+    text = json.dumps(bare, ensure_ascii=False, separators=(",", ":"), sort_keys=True)
+    return hashlib.sha256(text.encode()).hexdigest()
+
+
+def _audit_packet(packet: dict[str, Any]) -> dict[str, Any]:
     tables: dict[str, Counter[str]] = {}
     findings: list[dict[str, Any]] = []
     counts: Counter[str] = Counter()
@@ -60,6 +89,10 @@ def audit_packet(packet: dict[str, Any]) -> dict[str, Any]:
                 tables.setdefault(place, Counter())[mark] += 1
                 findings += _part_findings(part)
                 findings += _packet_disagreement(part)
+                for other in part["others"]:
+                    if other["standing"] and other["id"] not in seen:
+                        seen.add(other["id"])
+                        findings += _part_findings(other)
         for check in sheet["cautions"]:
             counts[f"caution {check['severity']}"] += 1
     rows = [{"table": t, "rows": sum(by.values()), "by": dict(sorted(by.items()))} for t, by in sorted(tables.items())]
@@ -151,8 +184,9 @@ def _answer_findings(sheet: str, figure: dict[str, Any]) -> Iterator[dict[str, A
 
 
 def _severity(figure: dict[str, Any]) -> str:
-    """A packet does not carry hazards; a torque, load or strength can hurt, and so is told first."""
-    return "injury" if figure["side"] in ("target", "max", "min") else "damage"
+    """What a wrong figure of this quantity can do; a quantity that is not listed is taken to hurt."""
+    row = refdata().entry("quantities", str(figure["quantity"]))
+    return row["hazard"] if row is not None else "injury"
 
 
 def _part_findings(figure: dict[str, Any]) -> Iterator[dict[str, Any]]:

@@ -76,6 +76,9 @@ def main(argv: list[str] | None = None) -> int:
     except BrokenPipeError:
         sys.stderr.close()
         return 0
+    except (OSError, UnicodeEncodeError) as error:
+        print(f"output: cannot be written here: {error}; print to a file that holds UTF-8", file=sys.stderr)
+        return 2
 
 
 def entry() -> None:

@@ -63,9 +63,9 @@ class Rule:
         self.source = source
         self.locator = locator
 
-    def as_dict(self) -> dict[str, str]:
+    def as_dict(self) -> dict[str, str | None]:
         """For JSON."""
-        return {"name": self.name, "source": self.source, "locator": self.locator}
+        return {"name": self.name, "source": self.source or None, "locator": self.locator or None}
 
 
 class Figure:
@@ -218,10 +218,12 @@ class Figure:
     def trust(self) -> str:
         """The trust word of a bench card; a derived figure adds the word of its weakest link."""
         word = TRUST[self.basis]
-        link = self.evidence
         if self.basis == "derived":
-            word = f"{word}, {TRUST[link.basis]}"
-        return f"{word} (from memory)" if link.checked == "memory" else word
+            word = f"{word}, {TRUST[self.evidence.basis]}"
+        recalled = any(
+            f.checked == "memory" or (f.rule is not None and f.rule.checked == "memory") for f in self.walk()
+        )
+        return f"{word} (from memory)" if recalled else word
 
     @property
     def quantity_value(self) -> Any:

@@ -41,7 +41,7 @@ def figure_of(row: Row, data: Refdata) -> Figure:
     quantity = data.quantity(c["quantity"])
     value, low, high = row.number("value"), row.number("low"), row.number("high")
     text = c["value"] or (f"{c['low']} to {c['high']}" if c["low"] and c["high"] else c["low"] or c["high"])
-    place = c["source"] or c["basis"]
+    place = (c["source"] or c["basis"]) + (f" ({c['standing']})" if c["standing"] else "")
     got = Figure(
         f"{row.table}:{'|'.join(row.key)}:{c['quantity']}:{place}@{c['since']}",
         c["quantity"],
@@ -333,7 +333,7 @@ def _miss(
     depends = [i for i in open_keys if any(row.key[i] != "any" for row in would)]
     if would and depends:
         named = " and ".join(asked[i][0].name for i in depends)
-        found = list(dict.fromkeys(", ".join(row.key[i] for i in depends) for row in would))
+        found = list(dict.fromkeys(" / ".join(row.key[i] for i in depends) for row in would))
         return Ambiguous(said, f"{table.name} {quantity}", f"the answer depends on {named}", found, f"name the {named}")
     scored = sorted(rows, key=lambda row: (-_agreement(row, asked), row.line))
     near = list(dict.fromkeys(figure_label(r) for r in scored))
@@ -378,6 +378,18 @@ def spread(figure: Figure) -> tuple[float, float]:
         found = (e for e in (other.value, other.low, other.high) if e is not None)
         ends.extend(_in_unit(e, other.unit, figure.unit) for e in found)
     return min(ends), max(ends)
+
+
+def spread_ends(figure: Figure) -> tuple[Figure, ...]:
+    """The others that set an end of the spread beyond the governing figure's own range."""
+    own = [e for e in (figure.value, figure.low, figure.high) if e is not None]
+    low, high = spread(figure)
+    out = []
+    for other in same_specificity(figure):
+        ends = [_in_unit(e, other.unit, figure.unit) for e in (other.value, other.low, other.high) if e is not None]
+        if (min(ends) == low < min(own)) or (max(ends) == high > max(own)):
+            out.append(other)
+    return tuple(out)
 
 
 def _in_unit(value: float, unit: str, to: str) -> float:

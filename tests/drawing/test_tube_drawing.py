@@ -57,6 +57,7 @@ def test_the_finished_tube_shows_its_bends_its_rise_and_the_gap():
     words = words_of(text)
     for expected in ("gap 3/4 in", "36 in", "7 1/8 in", "45 deg", "FROM THE REAR", "FROM ABOVE", "exhaust", "a note"):
         assert expected in words
+    assert words.count("A") == 2  # in the obstacle, and in the list
     for number in "1234":
         assert words.count(number) == 2  # on the tube, and in the list
     assert words.count("45 deg, R 5 in") == 4
@@ -106,6 +107,8 @@ def test_turns_are_told_from_the_bend_made_before_as_seen_from_the_start():
         for w in forward
         if "turn" in w or "clockwise" in w.split() or w.endswith("counter-clockwise") or w == "start here"
     ]
+    labels, told = told[:-5], told[-5:]  # those over the stick, then the table
+    assert sorted(labels) == ["no turn", "turn 180 deg", "turn 28.5 deg cw", "turn 57.5 deg ccw"]
     assert told == ["start here", "28.5 deg clockwise", "half a turn, 180 deg", "57.5 deg counter-clockwise", "no turn"]
 
 

@@ -301,7 +301,7 @@ def test_two_missing_keys_are_told_together(book: Book) -> None:
             condition="dry",
         )  # fmt: skip
     assert caught.value.why == "the answer depends on grade and nut"
-    assert set(caught.value.nearest) == {"5, plain nut", "8, flange nut"}
+    assert set(caught.value.nearest) == {"5 / plain nut", "8 / flange nut"}
 
 
 def test_a_row_of_any_answers_whatever_that_key_is(book: Book) -> None:

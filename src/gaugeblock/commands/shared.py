@@ -48,7 +48,10 @@ def print_sheet(sheet: Sheet, as_json: bool, unit: str | None) -> int:
         from gaugeblock import units
 
         unit = units.TYPED.get(unit, unit)
-        units.dimension(unit)
+        if unit not in units.UNITS:
+            dims = dict.fromkeys(units.dimension(f.unit) for f in sheet.figures)
+            near = units.nearest_units(unit) or tuple(u for d in dims for u in units.spellings(d))
+            raise InputError(unit[:60], "--in", "no such unit spelling", near, "use one of these")
         if sheet.figures and all(units.dimension(f.unit) != units.dimension(unit) for f in sheet.figures):
             near = tuple(dict.fromkeys(u for f in sheet.figures for u in units.spellings(units.dimension(f.unit))))
             raise InputError(unit, "--in", "no figure of this answer has that dimension", near, "ask for one of these")

@@ -48,7 +48,13 @@ def _form(name: str, text: str) -> dict[str, Any]:
         words = part.split()
         key = next((k for k in known if words[: len(k.split())] == k.split()), None)
         if key is None:
-            raise InputError(part.strip()[:60] or "(blank)", option, "not a measure of this shape", known, 'write "rise 6 in, angle 45 deg"')
+            raise InputError(
+                part.strip()[:60] or "(blank)",
+                option,
+                "not a measure of this shape",
+                known,
+                'write "rise 6 in, angle 45 deg"',
+            )
         value = " ".join(words[len(key.split()) :])
         if key in out or key.removeprefix("second ") in second:
             raise InputError(key, option, "given twice", (), "say it once")
@@ -71,15 +77,28 @@ def _test(text: str) -> dict[str, str]:
 
 def tube(argv: list[str]) -> int:
     """Run ``gaugeblock tube``; the exit code."""
-    parser = parser_of("tube", "From what a tube must clear to marks on a straight stick: every tube of a job, or the one named.", _EXAMPLE)
+    parser = parser_of(
+        "tube",
+        "From what a tube must clear to marks on a straight stick: every tube of a job, or the one named.",
+        _EXAMPLE,
+    )
     parser.add_argument("job", nargs="?", metavar="JOB.toml", help="the job file; or a quick form without one")
     parser.add_argument("name", nargs="?", metavar="NAME", help="one tube of it (all when left out)")
     parser.add_argument("--offset", metavar="FORM", help='"rise 6 in, angle 45 deg, before 8 in, after 8 in"')
-    parser.add_argument("--kick-up", metavar="FORM", help='"flat 6 in, rise 5 in, angle 45 deg, foot 8 in"; width for the flat; second rise, ...')
+    parser.add_argument(
+        "--kick-up",
+        metavar="FORM",
+        help='"flat 6 in, rise 5 in, angle 45 deg, foot 8 in"; width for the flat; second rise, ...',
+    )
     for option, (name, about) in {**_TUBE, **_DIE}.items():
         parser.add_argument(f"--{option}", dest=name, metavar="X", help=about)
     parser.add_argument("--trim", metavar="T", help="spare length at each end, cut off after bending")
-    parser.add_argument("--test", action="append", metavar="BEND", help='a test bend on the die: "47 deg set, 45 deg got"; may be repeated')
+    parser.add_argument(
+        "--test",
+        action="append",
+        metavar="BEND",
+        help='a test bend on the die: "47 deg set, 45 deg got"; may be repeated',
+    )
     parser.add_argument("--stock-length", metavar="L", help="tube as it is bought: 20 ft")
     common_options(parser, unit=False)
     a = parser.parse_args(argv)
@@ -91,7 +110,9 @@ def tube(argv: list[str]) -> int:
     if a.job is not None:
         asked = [f"--{k.replace('_', '-')}" for k in (*forms, *given)]
         if asked:
-            raise InputError(asked[0], "tube", "the job file gives the tube", (), "leave the option out, or the job file")
+            raise InputError(
+                asked[0], "tube", "the job file gives the tube", (), "leave the option out, or the job file"
+            )
         plans = _of_job(a.job, a.name, data)
     elif len(forms) != 1:
         why = "no job file and no form" if not forms else "two forms are given"

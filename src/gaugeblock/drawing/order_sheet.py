@@ -14,7 +14,9 @@ WIDTH, HEIGHT = 190.0, 259.0  # prints on Letter and A4, upright
 _DRAWING = (259.0, 190.0)
 
 
-def order_sheet(title: str, facts: Sequence[tuple[str, str]], rows: Sequence[Sequence[str]], drawing: str, notes: Sequence[str]) -> str:
+def order_sheet(
+    title: str, facts: Sequence[tuple[str, str]], rows: Sequence[Sequence[str]], drawing: str, notes: Sequence[str]
+) -> str:
     """The page as SVG. ``facts`` are label and text (blank prints a line to fill in); ``rows`` the head and a row a step;
     ``drawing`` the finished tube as ``tube_drawing`` makes it."""
     page = svg.Page(WIDTH, HEIGHT, f"order: {title}")
@@ -31,7 +33,7 @@ def order_sheet(title: str, facts: Sequence[tuple[str, str]], rows: Sequence[Seq
             page.line((x + 31, at + 0.6), (x + 88, at + 0.6), svg.THIN)
     top = y + 6.4 * half + 2
     wide = [18.0, 58.0, 60.0, 53.0]
-    step = min(7.4, (112.0 - top) / max(1, len(rows) - 1) if len(rows) > 6 else 7.4)
+    step = max(4.2, min(7.4, (103.0 - top) / len(rows)))
     size = min(4.0, step * 0.54)
     for n, row in enumerate(rows):
         at, x = top + step * n, 0.5
@@ -43,8 +45,10 @@ def order_sheet(title: str, facts: Sequence[tuple[str, str]], rows: Sequence[Seq
     foot = HEIGHT - 3 - 4.6 * (len(notes) - 1)
     for i, note in enumerate(notes):
         page.text((0.5, foot + 4.6 * i), note, 3.2)
-    high = (WIDTH - 1) * _DRAWING[1] / _DRAWING[0]
-    page.nested(drawing_body(drawing), 0.5, foot - 6 - high, WIDTH - 1, high, _DRAWING)
+    room = foot - 6 - (top + step * (len(rows) - 0.5))
+    high = min((WIDTH - 1) * _DRAWING[1] / _DRAWING[0], room)
+    wide_drawing = high * _DRAWING[0] / _DRAWING[1]
+    page.nested(drawing_body(drawing), (WIDTH - wide_drawing) / 2, foot - 6 - high, wide_drawing, high, _DRAWING)
     return page.svg()
 
 

@@ -80,13 +80,13 @@ def wrap_strip(
     """
     reads = reads or inches(32)
     length = round_length(od, paper)
-    tall = 32.0
     at: dict[float, list[str]] = {}
     for name, angle in lines:
         turn = round(angle / (2 * pi) % 1.0 * length, 2)
         at.setdefault(0.0 if length - turn < 0.02 else turn, []).append(name)
     pages = []
     rows = _rows(length)
+    tall = 32.0 if len(at) < 5 else 46.0  # many lines need room for their numbers
     for first in range(0, len(rows), 2):
         page = _page(
             title,
@@ -126,14 +126,20 @@ def _strip_row(
             page.line((x_of(place), y), (x_of(place), y + (2.4 if step % 15 else 4)), svg.THIN)
             if step % 45 == 0 and place < high - 6:
                 page.text((x_of(place) + 0.8, y + 6.6), str(step), 2.6)
-    for place, names in at.items():
-        if low - 1e-9 <= place < high - 1e-6 or (last and place == high):
-            x = x_of(place)
-            page.line((x, y), (x, y + tall), svg.THICK)
-            spot = x + 5.0
-            for i, name in enumerate(names):
-                page.circle((spot + i * 8.4, y + tall / 2 + 2), 3.7, svg.MEDIUM, fill="#fff")
-                page.text((spot + i * 8.4, y + tall / 2 + 3.5), name, 4.2, "middle", bold=True)
+    shown = [(x_of(p), n) for p, n in at.items() if low - 1e-9 <= p < high - 1e-6 or (last and p == high)]
+    for x, _ in shown:
+        page.line((x, y), (x, y + tall), svg.THICK)
+    ends: list[float] = []  # how far each level is taken
+    for x, names in sorted(shown, key=lambda row: row[0]):
+        wide = 8.4 * (len(names) - 1)
+        spot = x + 5.0 if x + wide + 9.0 < x_of(high) else x - 5.0 - wide
+        level = next((n for n, end in enumerate(ends) if spot - 4.2 > end), len(ends))
+        ends[level:] = [spot + wide + 4.2, *ends[level + 1 :]]
+        middle = y + 12.2 + 8.0 * level if tall > 40 else y + tall / 2 + 2 + 8.0 * level
+        for i, name in enumerate(names):
+            page.line((x, middle), (spot + i * 8.4, middle), svg.THIN)
+            page.circle((spot + i * 8.4, middle), 3.7, svg.MEDIUM, fill="#fff")
+            page.text((spot + i * 8.4, middle + 1.5), name, 4.2, "middle", bold=True)
     # the arrow stands where no turn line runs
     free = [LEFT + 12 + i for i in range(max(1, int(high - low - 60)))]
     spots = [x_of(place) for place in at]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from math import cos, pi, sin
 
 from gaugeblock.drawing import svg
@@ -44,7 +45,7 @@ def stick(
     ends = (("START", layout.trim_start), ("END", layout.trim_end))
     trims = ", ".join(f"{w} {reads(t)}" for w, t in ends if t > 0)
     page.text((112, 20), f"tube {reads(od)}; trim in it: {trims or 'none'}", 3.4)
-    left, right, mid, half = 17.0, WIDTH - 17.0, 46.0, 6.5
+    left, right, mid, half = 17.0, WIDTH - 17.0, 55.0, 6.5
     scale = (right - left) / layout.cut_length
 
     def x_of(position: float) -> float:
@@ -67,43 +68,86 @@ def stick(
     page.area([(zero, mid + half + 1), (zero - 2.2, mid + half + 5), (zero + 2.2, mid + half + 5)])
     anchor = "start" if zero < left + 30 else "end" if zero > right - 30 else "middle"
     page.text((zero, mid + half + 9.5), f"MEASURE FROM HERE: {datum}", 3.4, anchor, bold=True)
-    _numbered(page, layout.marks, x_of, mid, half)
-    _table(page, layout, set_to, reads, 72.0)
+    _numbered(page, layout, set_to, x_of, mid, half)
     foot = ["Clockwise is as seen looking along the tube from its START, whichever end is in the die."]
     if seam is not None:
         foot.append(f"Weld seam: {degrees_text(seam, '1')} {CLOCKWISE} from the inside of bend 1.")
     foot += notes
+    _table(page, layout, set_to, reads, (81.0, HEIGHT - 7.0 - 4.8 * len(foot)))
     for i, note in enumerate(foot):
         page.text((10, HEIGHT - 4 - 4.8 * (len(foot) - 1 - i)), note, 3.4)
     return page.svg()
 
 
-def _numbered(page: svg.Page, marks: Sequence[Mark], x_of: Callable[[float], float], mid: float, half: float) -> None:
-    """The marks over the tube, their numbers spread where they stand close, with the way that each bend goes."""
-    at = sorted(((x_of(m.rounded), m) for m in marks), key=lambda row: row[0])
-    spots: list[float] = []
-    for x, _ in at:
-        spots.append(max(x, spots[-1] + 8.4) if spots else x)
-    shift = max(0.0, (spots[-1] if spots else 0.0) - (WIDTH - 16))
-    for i in range(len(spots) - 1, -1, -1):
-        limit = WIDTH - 16 if i == len(spots) - 1 else spots[i + 1] - 8.4
-        spots[i] = min(spots[i], limit) if shift else spots[i]
+def _numbered(
+    page: svg.Page, layout: Layout, set_to: Sequence[str], x_of: Callable[[float], float], mid: float, half: float
+) -> None:
+    """The marks over the tube with what to set and how to turn; spread where they stand close; the way that each bend goes."""
+    at = sorted(((x_of(m.rounded), m) for m in layout.marks), key=lambda row: row[0])
+    if not at:
+        return
+    has_labels = len(at) <= 10
+    apart = 23.0 if has_labels else 8.4
+    first, last = (24.0, WIDTH - 24.0) if has_labels else (16.0, WIDTH - 16.0)
+    spots = _spread([x for x, _ in at], apart, first, last)
+    by_number = {m.number: m for m in layout.marks}
+    before = {n: by_number[b] for b, n in pairwise(layout.order)}
     for (x, m), spot in zip(at, spots, strict=True):
         page.line((x, mid - half - 1), (x, mid + half + 1), svg.THICK)
         page.polyline([(x, mid - half - 1), (spot, mid - half - 5.5)], svg.THIN)
         page.circle((spot, mid - half - 9.2), 3.7, svg.MEDIUM, fill="#fff")
         page.text((spot, mid - half - 7.6), str(m.number), 4.6, "middle", bold=True)
+        if has_labels:
+            words = f"set {set_to[m.number - 1]}"
+            words = words if svg.text_width(words, 3.2, True) < apart else "set: see table"
+            page.text((spot, mid - half - 18.2), words, 3.2, "middle", bold=True)
+            earlier = before.get(m.number)
+            page.text((spot, mid - half - 14.4), _short_turn(m, earlier), 2.9, "middle")
         page.line((x, mid), (x + m.goes * 6, mid), svg.MEDIUM)
         page.arrow((x + m.goes * 7.5, mid), 0.0 if m.goes > 0 else pi, 3.0)
 
 
-def _table(page: svg.Page, layout: Layout, set_to: Sequence[str], reads: Reads, top: float) -> None:
+def _spread(places: Sequence[float], apart: float, first: float, last: float) -> list[float]:
+    """Places moved as little as need be to stand ``apart`` between ``first`` and ``last``, in their order."""
+    groups: list[tuple[float, int]] = []  # middle and count of those that stand together
+    for x in places:
+        groups.append((x, 1))
+        while len(groups) > 1:
+            (a, n), (b, m) = groups[-2:]
+            if b - a >= (n + m) / 2 * apart - 1e-9:
+                break
+            groups[-2:] = [((a * n + b * m) / (n + m), n + m)]
+    out: list[float] = []
+    for middle, count in groups:
+        half = (count - 1) / 2 * apart
+        kept = min(max(middle, first + half), last - half) if 2 * half <= last - first else (first + last) / 2
+        out += [kept + (i - (count - 1) / 2) * apart for i in range(count)]
+    for i in range(1, len(out)):
+        out[i] = max(out[i], out[i - 1] + apart)
+    over = max(0.0, out[-1] - last)
+    return [x - over for x in out]
+
+
+def _short_turn(mark: Mark, before: Mark | None) -> str:
+    if before is None:
+        return "bend this first"
+    turn = (mark.line - before.line + pi) % (2 * pi) - pi
+    if abs(turn) < 0.004:
+        return "no turn"
+    if abs(abs(turn) - pi) < 0.004:
+        return "turn 180 deg"
+    return f"turn {degrees_text(abs(turn))} {'cw' if turn > 0 else 'ccw'}"
+
+
+def _table(page: svg.Page, layout: Layout, set_to: Sequence[str], reads: Reads, place: Flat) -> None:
+    """The rows to work from, between two heights of the page."""
+    top, foot = place
     columns = ((10, "MARK"), (30, "FROM THE DATUM"), (110, "BEND GOES"), (140, "SET"), (186, "TURN FIRST"))
     for x, head in columns:
         page.text((x, top), head, 3.2, bold=True)
     page.text((WIDTH - 10, top), "SEEN FROM START", 3.2, "end", bold=True)
     by_number = {m.number: m for m in layout.marks}
-    room = HEIGHT - 18 - top
+    room = foot - top - 5
     step = min(15.0, room / max(1, len(layout.order)))
     size = min(6.0, step * 0.46)
     before: Mark | None = None

@@ -139,7 +139,11 @@ def _letter(page: svg.Page, view: View, o: Obstacle, letter: str, taken: list[Fl
     """The letter of an obstacle, in its middle, or beside it when it is small."""
     x, y = view.on_page(view.flat(o.middle))
     small = min(o.half) * view.scale
-    spot = (x, y) if small > 4.4 else (x + o.half[0] * view.scale + 5.0, y)
+    spot = (x, y)
+    if small <= 4.4:
+        a, b = o.half[0] * view.scale + 5.0, o.half[1] * view.scale + 5.0
+        tries = [(x + a, y), (x - a, y), (x, y + b), (x, y - b), (x + a, y + b), (x - a, y + b)]
+        spot = max(tries, key=lambda t: min((min(hypot(t[0] - p[0], t[1] - p[1]) for p in taken), 9.0)))
     page.circle(spot, 3.4, svg.MEDIUM, fill="#fff")
     page.text((spot[0], spot[1] + 1.5), letter, 4.2, "middle", bold=True)
     taken += [(spot[0] + d, spot[1]) for d in (-4.0, 0.0, 4.0)]
@@ -189,7 +193,10 @@ def _draw_tube(page: svg.Page, points: Sequence[Flat], wide: float) -> None:
     inner = max(wide - 2 * svg.THICK * 0.7, wide * 0.3)
     page.polyline(points, inner, white=True)
     for (x, y), (u, v) in ((points[0], points[1]), (points[-1], points[-2])):
-        size = hypot(u - x, v - y) or 1.0
+        size = hypot(u - x, v - y)
+        if size < 1e-6:  # it runs straight at the eye
+            page.circle((x, y), wide / 2, svg.THICK * 0.7, fill="#fff")
+            continue
         nx, ny = -(v - y) / size * wide / 2, (u - x) / size * wide / 2
         page.line((x + nx, y + ny), (x - nx, y - ny), svg.THICK * 0.7)
     page.polyline(points, svg.THIN, svg.CENTRE)
@@ -294,9 +301,7 @@ def _dimension(page: svg.Page, view: View, line: Path, od: float, reads: Reads, 
             page.dimension(end, view.on_page(top), reads(height), off=off, direction="upright", size=3.6)
 
 
-def _draw_gap(
-    page: svg.Page, view: View, o: Obstacle, points: Sequence[Vector], od: float, reads: Reads
-) -> str:
+def _draw_gap(page: svg.Page, view: View, o: Obstacle, points: Sequence[Vector], od: float, reads: Reads) -> str:
     """Arrows at the gap in the view, at its nearest: from the obstacle's edge to the tube's; and its words."""
     x, y = view.flat(o.middle)
     best, place, edge = inf, (0.0, 0.0), (0.0, 0.0)

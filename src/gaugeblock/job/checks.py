@@ -167,7 +167,9 @@ def _obstacles(path: Path, item: dict[str, Any]) -> Iterator[Fault]:
                 yield Fault((*where, "points"), "a bent pipe without its radius", "add the radius of its bends")
         else:
             for key in _given(thing, ("od", "radius", "collars")):
-                yield Fault((*where, key), f"belongs to a pipe, not to a {kinds[0]}", "leave it out", (*where, kinds[0]))
+                yield Fault(
+                    (*where, key), f"belongs to a pipe, not to a {kinds[0]}", "leave it out", (*where, kinds[0])
+                )
 
 
 def _driveline(path: Path, item: dict[str, Any]) -> Iterator[Fault]:

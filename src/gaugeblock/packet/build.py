@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-import hashlib
-import json
 from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 from gaugeblock import audit
 from gaugeblock.job.model import Job
 from gaugeblock.packet.item import Item
-from gaugeblock.sheets.sheet import NOT_OK, OK
+from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Check
 from gaugeblock.tables import releases
 from gaugeblock.tables.catalogue import DOMAINS
 
@@ -44,6 +42,10 @@ class Packet:
 def build(job: Job, data: Refdata, program: str) -> Packet:
     """The packet of a checked job. ``program`` is name and version as printed."""
     items = [i for d in DOMAINS for i in _items(d, job, data)]
+    for item in items:
+        if item.name.startswith("EXAMPLE"):
+            reason = "this is the starter's example, not a part of this build: replace it"
+            item.sheet.checks.append(Check("an item of this build", CANNOT_TELL, reason))
     title = job.title
     status = title.status or "draft"
     record: dict[str, Any] = {
@@ -65,8 +67,7 @@ def build(job: Job, data: Refdata, program: str) -> Packet:
         "settle_first": settle_first(items),
         "sources": _sources(items, data),
     }
-    text = json.dumps(record, ensure_ascii=False, separators=(",", ":"), sort_keys=True)
-    record["document"]["digest"] = hashlib.sha256(text.encode()).hexdigest()
+    record["document"]["digest"] = audit.record_digest(record)
     return Packet(job, items, record, audit.audit_packet(record), data)
 
 
@@ -101,17 +102,26 @@ def settle_first(items: list[Item]) -> list[dict[str, str]]:
 
 
 def _used(items: list[Item]) -> list[Figure]:
+    """Every figure that a sheet prints or judges by: answers, bounds of checks, what stands below them, and the others."""
     seen: dict[str, Figure] = {}
     for item in items:
-        for figure in item.sheet.figures:
+        bounds = [b.figure for c in item.sheet.checks for b in (c.required, c.actual) if b is not None]
+        for figure in (*item.sheet.figures, *(f for f in bounds if f is not None)):
             for part in figure.walk():
                 seen.setdefault(part.id, part)
+                for other in part.others:
+                    seen.setdefault(other.id, other)
     return list(seen.values())
+
+
+def _named(items: list[Item]) -> set[str]:
+    """The ids that cautions name."""
+    return {id for item in items for caution in item.sheet.cautions for id in caution.figures}
 
 
 def _rows_used(items: list[Item], data: Refdata) -> list[dict[str, str]]:
     """Every refdata row behind a figure of the packet, with its digest."""
-    wanted = {f.id for f in _used(items) if "/" in f.id.split(":", 1)[0]}
+    wanted = {id for id in {f.id for f in _used(items)} | _named(items) if "/" in id.split(":", 1)[0]}
     out = []
     for row, figure in data.figures_made():
         if figure.id in wanted:
@@ -122,11 +132,10 @@ def _rows_used(items: list[Item], data: Refdata) -> list[dict[str, str]]:
 
 def _sources(items: list[Item], data: Refdata) -> list[dict[str, str]]:
     """The publications behind the packet, formulas included."""
-    ids = set()
+    ids = {caution.source for item in items for caution in item.sheet.cautions}
     for figure in _used(items):
         ids.add(figure.source)
         if figure.rule is not None:
             ids.add(figure.rule.source)
-        ids.update(o.source for o in figure.others)
     known = data.listing("sources")
     return [{k: known[i][k] for k in ("id", "title", "publisher", "year", "kind")} for i in sorted(ids) if i in known]

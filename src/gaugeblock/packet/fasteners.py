@@ -50,7 +50,7 @@ def item(job: Fastener, shop: Shop, data: Refdata) -> Item:
         reason = f"the maker's figure needs its {' and '.join(missing)} before it can govern"
         sheet.checks.append(Check("maker's figure", CANNOT_TELL, reason))
     sheet.cautions += _shop_cautions(job)
-    return Item("fasteners", job.name, _facts(job), sheet, _card(job, sheet, maker, data))
+    return Item("fasteners", job.name, _facts(job), sheet, _card(job, sheet, data))
 
 
 def _maker(job: Fastener) -> tuple[str, str, str] | None:
@@ -132,7 +132,7 @@ def _with_shop_wrench(
     job: Fastener, maker: tuple[str, str, str] | None, shop: Shop, plain: Sheet, adapter: str | None, data: Refdata
 ) -> Sheet:
     """The sheet with the shop's wrench whose range holds the target best: the finest one with a graduation inside."""
-    answer = plain.figures[0]
+    answer = next(f for f in plain.figures if f.quantity in ("torque_setting", "tightening_torque"))
     target = units.to_base(answer.typical, answer.unit)
 
     def rank(text: str) -> tuple[bool, float]:
@@ -141,8 +141,6 @@ def _with_shop_wrench(
         return (not low <= target <= high, units.to_base(float(tool.step), tool.unit))
 
     best = min(shop.wrenches, key=rank)
-    if rank(best)[0]:
-        return plain
     return torque(
         job.thread or "", grade=job.grade or "", condition=job.condition or "", service=job.service, joint=job.joint or "reused",
         into=job.into, engagement=job.engagement, tapped_strength=job.tapped_strength, locknut=job.locknut, prevailing=job.prevailing,
@@ -165,8 +163,8 @@ def _shop_cautions(job: Fastener) -> list[Caution]:
         )
     if any(w in words for w in _HEAT) and job.retighten is None:
         out.append(Caution("Hot joint: say whether it is tightened again, cold, after the first heat.", "damage"))
-    if job.into is not None and job.into.casefold().startswith("alumin"):
-        out.append(Caution("Tapped aluminium takes less torque and wants more thread than steel or iron.", "damage"))
+    if any(w in words for w in ("cover", "gasket", "oil pan", "sump", "rubber", "bushing")):
+        out.append(Caution("A soft gasket or rubber in the joint is crushed before a bolt chart's torque is reached: ask the part's maker.", "damage"))
     return out
 
 
@@ -186,7 +184,7 @@ def _facts(job: Fastener) -> list[Row]:
     return rows
 
 
-def _card(job: Fastener, sheet: Sheet, maker: tuple[str, str, str] | None, data: Refdata) -> Card:
+def _card(job: Fastener, sheet: Sheet, data: Refdata) -> Card:
     answer = next((f for f in sheet.figures if f.quantity in ("tightening_torque", "turn_from_snug")), None)
     setting = next((f for f in sheet.figures if f.quantity == "torque_setting"), None)
     shown = setting if setting is not None and answer is not None else answer
@@ -198,27 +196,28 @@ def _card(job: Fastener, sheet: Sheet, maker: tuple[str, str, str] | None, data:
     )
     detail.append(Row("tool", tool or "torque wrench that reads this in the middle of its range"))
     if job.adapter is not None:
-        detail.append(Row("crow-foot", "counted in the setting; keep it as drawn"))
+        detail.append(Row("crow-foot", f"counted in the setting: {_adapter(job)}"))
     if job.locknut is not None:
-        detail.append(Row("locknut", f"{job.locknut}, prevailing torque added" if setting is not None else job.locknut))
+        drag = any(f.quantity.startswith("prevailing_torque") for f in sheet.figures)
+        added = "prevailing torque added" if drag else "prevailing torque NOT added: read it running down, and add it"
+        detail.append(Row("locknut", f"{job.locknut}, {added}"))
     if job.count is not None:
         detail.append(Row("how many", str(job.count)))
     if job.order is not None:
         detail.append(Row("order", job.order))
-    if job.passes and shown is not None and shown.value is not None:
+    if job.passes and shown is not None:
         detail.append(Row("passes", _passes(job.passes, shown, data)))
     if job.retighten is not None:
         detail.append(Row("tighten again", job.retighten))
     if shown is not None and setting is not None and answer is not None and _differs(answer, setting):
         detail.append(Row("at the fastener", f"{number_only(answer, data)} ({answer.trust})"))
-    trust = (
-        (answer.trust if answer is not None else "NO FIGURE")
-        if shown is not setting or answer is None
-        else answer.trust
-    )
-    maker_text = (
-        f"{printed(sheet.figures[0], data)} ({maker[1]}, {maker[2]})" if maker is not None and sheet.figures else ""
-    )
+    if job.notes is not None:
+        detail.append(Row("note", job.notes))
+    trust = "NO FIGURE" if answer is None else answer.trust
+    if shown is not None and answer is not None and number_only(shown, data) != number_only(answer, data):
+        trust = shown.trust
+    made = next((f for f in sheet.figures if f.basis == "maker"), None)
+    maker_text = f"{printed(made, data)} ({made.source}, {made.locator})" if made is not None else ""
     condition = (job.condition or "").upper() or ("CONDITION: ________" if job.part is None else "")
     warning = worst_reason(sheet)
     other = ""
@@ -247,9 +246,15 @@ def _unit_of(figure: Figure, data: Refdata) -> str:
 
 
 def _passes(shares: tuple[str, ...], figure: Figure, data: Refdata) -> str:
+    """Each pass in the unit of the last one; a range has both its ends."""
+    unit = _unit_of(figure, data)
     parts = []
     for text in shares:
         share = float(units.parse_measure(text, "ratio", "passes").to("1"))
-        step = figure.replace(value=figure.typical * share, low=None, high=None, text="", basis=figure.basis)
-        parts.append(number_only(step, data) if share < 1 else number_only(figure, data))
+        if share == 1:
+            parts.append(number_only(figure, data))
+            continue
+        ends = [None if e is None else e * share for e in (figure.value, figure.low, figure.high)]
+        value, low, high = ends if figure.value is None else (ends[0], None, None)
+        parts.append(number_only(figure.replace(value=value, low=low, high=high, text=""), data, unit))
     return ", then ".join(parts)

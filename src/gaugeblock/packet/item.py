@@ -84,12 +84,14 @@ def pretty(text: str) -> str:
 
 
 def worst_reason(sheet: Sheet) -> str:
-    """The first check that is not ok, else the first that cannot be told, as one line; blank when all are ok."""
-    for wanted in ("not ok", "cannot tell"):
-        for check in sheet.checks:
-            if check.result == wanted:
-                return f"{wanted.upper()}: {check.name}: {check.reason}"
-    return ""
+    """The first check that is not ok, else the first that cannot be told, and how many more are open; blank when all are ok."""
+    open_checks = [c for c in sheet.checks if c.result != "ok"]
+    open_checks.sort(key=lambda c: c.result != "not ok")
+    if not open_checks:
+        return ""
+    first, *rest = open_checks
+    more = f" AND {len(rest)} MORE OPEN: {', '.join(c.name for c in rest)} (desk sheet)" if rest else ""
+    return f"{first.result.upper()}: {first.name}: {first.reason}.{more}"
 
 
 def refusal_sheet(title: str, asked: dict[str, str | None], check: str, reason: str, data: Refdata) -> Sheet:

@@ -9,7 +9,8 @@ from gaugeblock.drawing.lengths import degrees_text
 from gaugeblock.drawing.order_sheet import order_sheet
 from gaugeblock.drawing.stick_drawing import turned
 from gaugeblock.errors import GaugeblockError, InputError, Problem
-from gaugeblock.job.model import Die, Job, Shop, Tube
+from gaugeblock.job.model import Die, Job, Shop
+from gaugeblock.job.tube_model import Tube
 from gaugeblock.packet.item import Card, Item, Row, worst_reason
 from gaugeblock.sheets import tube_plan_stock
 from gaugeblock.sheets.printing import number_only
@@ -45,13 +46,17 @@ def plan_of(job: Tube, shop: Shop, data: Refdata, *, draw: bool = False) -> Plan
     shape = die.model_dump(mode="json", exclude_none=True) if die is not None else None
     try:
         made = work_out(keys, die=shape, stock_length=shop.stock_length, draw=draw, data=data)
-    except InputError as error:  # of two keys that do not go together: an open question of this item, not of the whole job
+    except (
+        InputError
+    ) as error:  # of two keys that do not go together: an open question of this item, not of the whole job
         made = work_out({"name": job.name}, data=data)
         made.sheet.checks = [Check(NAME, NOT_OK, str(error))]
         return made
     radius = job.radius or (die.radius if die is not None else None)
     for other in dict.fromkeys(b.radius for b in job.bends if b.radius is not None and b.radius != radius):
-        more = work_out({**{k: v for k, v in keys.items() if k not in ("bends", "die")}, "radius": other}, data=data).sheet
+        more = work_out(
+            {**{k: v for k, v in keys.items() if k not in ("bends", "die")}, "radius": other}, data=data
+        ).sheet
         made.sheet.checks += [
             Check(f"{c.name}, bend of {other}", c.result, c.reason, c.required, c.actual, c.margin)
             for c in more.checks
@@ -77,10 +82,12 @@ def together(job: Job, data: Refdata) -> list[Item]:
         sheet, groups = tube_plan_stock.cut_sheet(plans, job.shop.stock_length, job.shop.kerf, data)
         bars = sum(len(g.bars) for g in groups)
         facts = [Row("stock length", job.shop.stock_length or ""), Row("kerf", job.shop.kerf or "")]
-        rows = tube_plan_stock.cut_rows(groups)
+        rows = [
+            (*r[:-1], r[-1].replace(" ", "\u00a0")) for r in tube_plan_stock.cut_rows(groups)
+        ]  # a length stays on one line
         card = Card(
             "CUT FROM", f"{bars} stock length{'s' if bars != 1 else ''}" if bars else "", "", sheet.figures[0].trust,
-            "all tubes of this job, by material and size", "", facts, "", ["as done", "by", "checked by"], worst_reason(sheet), list(rows),
+            "all tubes of this job, by material and size", "", facts, "", ["as done", "by", "checked by"], worst_reason(sheet), rows,
         )  # fmt: skip
         out.append(Item("tubes", "cut list of all tubes", facts, sheet, card))
     apart = tube_plan_stock.together_sheet(plans, data)
@@ -126,7 +133,7 @@ def _card(job: Tube, die: Die | None, made: Plan, data: Refdata) -> Card:
         if job.count is not None:
             detail.append(Row("how many", str(job.count)))
         detail.append(Row("clockwise", "as seen looking along the tube from START, whichever end is in the die"))
-        rows = table(made)
+        rows = [(n, at.replace(" ", "\u00a0", 1), *rest_) for n, at, *rest_ in table(made)]
         return Card(
             "CUT", short, rest.rstrip(")") + (f" {made.tape.unit}" if rest else ""), made.cut.trust, what, (job.method or "").upper(),
             detail, "", boxes, worst_reason(sheet), [HEADS, *rows] if rows else None,
@@ -152,21 +159,21 @@ def _order(job: Tube, made: Plan) -> str:
         raise ValueError("the tube has no marks")
     reads = made.tape.reads
     material = " ".join(t for t in (job.material, job.product, job.condition) if t)
+    ends = [f"{w} {made.tape.short(t)}" for w, t in (("START", layout.trim_start), ("END", layout.trim_end)) if t > 0]
+    radius = made.radius.text or f"{made.radius.typical:.3f}"
     facts = [
         ("tube", " x ".join(t for t in (job.od, job.wall) if t)), ("material", material), ("bought to", job.spec or ""),
-        ("how many", str(job.count) if job.count else ""), ("radius", f"{made.radius.text or f'{made.radius.typical:.3f}'} {made.radius.unit} to the centre line"),
-        ("method", job.method or ""), ("tolerance", f"+/- {job.tolerance}" if job.tolerance else ""), ("deliver", "uncut ends" if max(layout.trim_start, layout.trim_end) > 0 else ""),
-        ("ordered by", ""), ("date", ""),
+        ("how many", str(job.count) if job.count else ""), ("radius", f"{radius} {made.radius.unit} to the centre line"),
+        ("method", job.method or ""), ("tolerance", f"+/- {job.tolerance}" if job.tolerance else ""),
+        ("leave on", ", ".join(ends) or "no trim at the ends"), ("ordered by", ""), ("date", ""),
     ]  # fmt: skip
     rows: list[tuple[str, str, str, str]] = [("STEP", "STRAIGHT", "THEN TURN, SEEN FROM START", "THEN BEND")]
     for n, b in enumerate(layout.stick.bends, 1):
-        radius = "" if abs(b.radius - made.die.radius) < 1e-9 else f", R {reads(b.radius)}"
-        rows.append((str(n), reads(b.straight), "-" if n == 1 else turned(b.turn), f"{degrees_text(b.angle)}{radius}"))
+        own = "" if abs(b.radius - made.die.radius) < 1e-9 else f", R {reads(b.radius)}"
+        rows.append((str(n), reads(b.straight), "-" if n == 1 else turned(b.turn), f"{degrees_text(b.angle)}{own}"))
     rows.append((str(len(rows)), reads(layout.stick.end), "-", "end of the tube"))
     notes = [
         f"Straights are tangent to tangent; along the centre line {reads(layout.stick.developed_length)}, finished. Add what your machine needs at the ends.",
         "Angles are those of the finished tube: springback is the bender's. Send a first piece for approval.",
     ]
     return order_sheet(job.name, facts, rows, finished(made), notes)
-
-

@@ -12,6 +12,8 @@ from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Che
 from gaugeblock.tables.load import Refdata
 
 _FAR = 25.0
+# A figure within a twentieth of the dry one is taken to be as high.
+_NEARLY = 0.95
 
 
 def clamp_of(torque: Figure, found: Joint, data: Refdata) -> Figure:
@@ -25,7 +27,7 @@ def clamp_of(torque: Figure, found: Joint, data: Refdata) -> Figure:
         calc.preload_from_torque(torque_nm, found.factor.typical, diameter) / scale, unit,
         low=calc.preload_from_torque(torque_nm, found.factor_high, diameter) / scale,
         high=calc.preload_from_torque(torque_nm, found.factor_low, diameter) / scale,
-        basis="derived", rule=data.rule("preload_from_torque"), inputs=(torque, found.factor, found.diameter), since=data.release,
+        basis="derived", rule=data.rule("preload_from_torque"), inputs=(torque, found.factor, found.diameter, *found.ends), since=data.release,
         key=found.key, conditions="low and high: at the highest and the lowest friction",
     )  # fmt: skip
 
@@ -63,7 +65,7 @@ def far_apart(apart: Figure) -> Caution | None:
     return Caution(text, "damage", (apart.id,), "calculated")
 
 
-def proof_check(share: Figure | None, found: Joint) -> Check:
+def proof_check(share: Figure | None, found: Joint, torque: Figure) -> Check:
     """Clamp at the lowest friction within the proof load; ``cannot tell`` when only a lesser row says it is not."""
     name = "clamp at low friction within proof"
     if share is None:
@@ -82,11 +84,10 @@ def proof_check(share: Figure | None, found: Joint) -> Check:
         who = named(strict)
         if found.scatter is not None:
             who = f"tool scatter of {found.scatter.typical:g} %, {found.scatter.source}"
-        check.result = CANNOT_TELL
-        check.reason = (
-            f"{share.low:.0f} to {high:.0f} % of proof: past it only at the lowest friction known "
-            f"(nut factor {found.factor_low:.3g}, {who}); measure this lot's friction, or go lower"
-        )
+        past = f"past it only at the lowest friction known (nut factor {found.factor_low:.3g}, {who})"
+        check.result = OK if torque.basis == "maker" else CANNOT_TELL
+        tail = "the maker's figure governs" if torque.basis == "maker" else "measure this lot's friction, or go lower"
+        check.reason = f"{share.low:.0f} to {high:.0f} % of proof: {past}; {tail}"
     else:
         check.reason = f"{ends}: the bolt may stretch for good; use less torque or measure the friction"
     return check
@@ -134,14 +135,16 @@ def _dry_here(found: Joint, service: str, joint: str, data: Refdata) -> DryHere 
 def dry_check(answer: Figure, dry: DryHere) -> tuple[Check, Caution]:
     """Not ok when the setting to judge is as high as the dry figure and that passes proof here."""
     used = units.to_base(answer.typical, answer.unit)
-    bad = used >= dry.torque_nm * (1 - 1e-9) and dry.highest > 100 and answer.basis in ("maker", "measured")
+    as_high = used >= dry.torque_nm * _NEARLY
     result, reason = OK, f"not used here; {dry.text}"
-    if bad:
+    if as_high and dry.highest > 100:
         result = NOT_OK if answer.basis == "measured" else CANNOT_TELL
-        ask = "" if answer.basis == "measured" else "ask whether the maker's figure is for dry threads; "
-        reason = f"{ask}this setting is as high as the dry figure; {dry.text}"
-    check = Check(
-        "dry figure kept off this condition", result, reason, Bound(100.0, "%", "max"), Bound(dry.highest, "%", figure=dry.share)
-    )  # fmt: skip
+        ask = "ask whether the maker's figure is for dry threads; " if answer.basis == "maker" else ""
+        reason = f"{ask}this figure is about as high as the dry one; {dry.text}"
+    bounds = (Bound(100.0, "%", "max"), Bound(dry.highest, "%", figure=dry.share)) if result != OK else ()
+    check = Check("dry figure kept off this condition", result, reason, *bounds)
     severity = "injury" if dry.highest > 100 else "note"
-    return check, Caution(f"Do not use the dry torque here: {dry.text}.", severity, (dry.share.id,), "calculated")
+    text = f"Do not use the dry torque here: {dry.text}."
+    if as_high and answer.basis not in ("maker", "measured"):
+        text = f"On {dry.share.key['condition']} threads this torque is no lower than a dry one: the friction of this lot decides."
+    return check, Caution(text, severity, (dry.share.id,), "calculated")

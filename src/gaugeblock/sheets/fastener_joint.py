@@ -19,7 +19,7 @@ class Joint:
     """All that the tables say of one thread, grade, condition and service. Looked up once, then kept."""
 
     __slots__ = (
-        "area", "condition", "diameter", "factor", "factor_high", "factor_low", "factor_own_low", "grade", "key", "proof",
+        "area", "condition", "diameter", "ends", "factor", "factor_high", "factor_low", "factor_own_low", "grade", "key", "proof",
         "published", "scatter", "share", "standard", "tensile", "thread",
     )  # fmt: skip
 
@@ -57,6 +57,7 @@ class Joint:
             )
             part = self.scatter.typical / 100
             self.factor_low, self.factor_high = self.factor.typical / (1 + part), self.factor.typical / (1 - part)
+        self.ends = lookup.spread_ends(self.factor) if self.scatter is None else (self.scatter,)
         self.share = lookup.look_up(
             "fasteners/preload", "preload_share", data=data, method="target", lubricant="any", case=f"{joint} joint"
         )

@@ -140,9 +140,13 @@ def grade(typed: str, data: Refdata) -> tuple[str, str]:
 
 def _grade(typed: str, data: Refdata) -> tuple[str, str]:
     table = data.table("fasteners/grades")
-    pairs = list(dict.fromkeys((r.cells["standard"], r.cells["grade"]) for r in table.rows if not r.cells["standing"]))
+    pairs = list(dict.fromkeys((r.key[0], r.key[1]) for r in table.rows if not r.standing))
+    printed = ((r.cells["standard"], r.cells["grade"]) for r in data.table("fasteners/torques").rows)
+    # A list that a torque table prints ("1 or 2") has no strength of its own: it is found by its full name only.
+    lists = [p for p in dict.fromkeys(printed) if p not in pairs and p[0] != "not stated"]
     text = " ".join(typed.split()).casefold()
     found = [p for p in pairs if text in _grade_names(*p)]
+    found += [p for p in lists if text == f"{p[0]} {p[1]}".casefold()]
     if not found:
         standard = data.words("fasteners", "standard").get(text)
         word = data.words("fasteners", "grade").get(text)

@@ -35,14 +35,16 @@ def _derive(found: Joint, proof: Figure, data: Refdata) -> Figure:
     low, target, high = calc.torque_window(
         found.factor_low, found.factor.typical, found.factor_high, diameter, preload_n, proof_n
     )
-    spread_inputs = lookup.same_specificity(found.factor) if found.scatter is None else (found.scatter,)
+    limit = units.from_base(calc.torque_from_preload(found.factor_low, diameter, proof_n), unit)
+    window = "window: enough preload at the lowest friction, never past proof at the lowest friction"
+    if units.from_base(high, unit) > limit * (1 + 1e-9):
+        window = f"at the lowest friction known the target itself is past proof: {limit:.3g} {unit} is the most that stays within"
     return Figure(
         found.id("torque_from_preload", "tightening_torque", data), "tightening_torque", units.from_base(target, unit), unit,
         low=units.from_base(low, unit), high=units.from_base(high, unit), side="target", basis="derived",
-        rule=data.rule("torque_from_preload"), inputs=(found.factor, found.diameter, preload), since=data.release, key=found.key,
+        rule=data.rule("torque_from_preload"), inputs=(found.factor, found.diameter, preload, *found.ends), since=data.release, key=found.key,
         conditions=f"{found.share.typical:.0%} of proof; nut factor {found.factor_low:.3g} to {found.factor_high:.3g}",
-        note="window: enough preload at the lowest friction, never past proof at the lowest friction; spread from "
-        + ", ".join(dict.fromkeys(named(f) for f in (found.factor, *spread_inputs))),
+        note=f"{window}; spread from {', '.join(dict.fromkeys(named(f) for f in (found.factor, *found.ends)))}",
     )  # fmt: skip
 
 

@@ -68,7 +68,7 @@ def torque(
     clamp = clamps.clamp_of(answer, found, data)
     share = clamps.share_of(clamp, torques.proof_load_of(derived), found, data) if derived is not None else None
     figures = [clamp, *torque_figures] if given is not None else [*torque_figures, clamp]
-    checks = [clamps.proof_check(share, found)]
+    checks = [clamps.proof_check(share, found, answer)]
     cautions = [*_disagreements(found, data), *_said_once(answer, published, found)]
     if share is not None:
         figures.append(share)
@@ -95,7 +95,7 @@ def torque(
         more_figures, more_checks, more_cautions = wrench_setting.setting(
             answer, derived, found, locknut, prevailing, wrench, adapter, data
         )
-        figures += more_figures
+        figures = _unique([*more_figures, *figures])
         checks += more_checks
         cautions += more_cautions
     title = f"{found.thread.cell}, {found.standard} {found.grade}, {found.condition}"

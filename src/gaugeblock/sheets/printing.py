@@ -11,6 +11,10 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
+# A number under so many of its steps is printed finer, down to this.
+_FEWEST_STEPS = 10
+_FINEST = Fraction(1, 10**6)
+
 # Below this a wrench is read in lbf*in (the trade's habit; the smaller wrenches are graduated so).
 _SMALL_TORQUE_NM = 15 * 1.3558179483314004
 _OTHER_UNIT = {
@@ -43,9 +47,23 @@ def number_text(value: float, unit: str, side: str, step: Fraction | None) -> st
     if step is None:
         return significant_by_side(value, side)
     rounded = units.step_round(value, step, side)
-    if unit == "in" and step.denominator in (2, 4, 8, 16, 32, 64):
-        return units.fraction_text(rounded)
-    return units.decimal_text(rounded)
+    return units.fraction_text(rounded) if _is_fraction(unit, step) else units.decimal_text(rounded)
+
+
+def _is_fraction(unit: str, step: Fraction) -> bool:
+    return unit == "in" and step.denominator in (2, 4, 8, 16, 32, 64)
+
+
+def direction(figure: Figure, data: Refdata) -> str:
+    """Which way a figure is rounded: a limit by its side, but what a part is guaranteed to bear never to more than it bears.
+
+    A strength is a minimum of the part (side ``min``) and safe when taken low: rounded up it would promise more than its source.
+    """
+    row = data.entry("quantities", figure.quantity)
+    safer = row["safer"] if row is not None else "none"
+    if figure.side == "min" and safer == "low":
+        return "max"
+    return "min" if figure.side == "max" and safer == "high" else figure.side
 
 
 def significant_by_side(value: float, side: str, digits: int = 4) -> str:
@@ -56,6 +74,13 @@ def significant_by_side(value: float, side: str, digits: int = 4) -> str:
 
     step = Fraction(10) ** (floor(log10(abs(value))) - digits + 1)
     return units.decimal_text(units.step_round(value, step, side))
+
+
+def fine_step(step: Fraction | None, unit: str, value: float) -> Fraction | None:
+    """The step, or finer by digits where the number would be under ten of its steps (a fraction of an inch stays)."""
+    while step is not None and value and abs(value) < _FEWEST_STEPS * step and not _is_fraction(unit, step) and step > _FINEST:
+        step = step / 10
+    return step
 
 
 def window_step(low: float, high: float, step: Fraction | None) -> Fraction | None:
@@ -73,7 +98,7 @@ def printed(figure: Figure, data: Refdata, unit: str | None = None) -> str:
     if figure.text and (unit is None or unit == figure.unit):
         return with_unit(figure.text, figure.unit)
     to = unit or display_unit(figure.typical, figure.unit)
-    step = step_of(figure.quantity, to, data)
+    step = fine_step(step_of(figure.quantity, to, data), to, units.from_base(units.to_base(figure.typical, figure.unit), to))
 
     def inside(value: float) -> float:
         return value if to == figure.unit else units.from_base(units.to_base(value, figure.unit), to)
@@ -93,7 +118,7 @@ def printed(figure: Figure, data: Refdata, unit: str | None = None) -> str:
         if figure.value is None:
             return with_unit(ends, to)
     value = inside(figure.value or 0.0)
-    number = number_text(value, to, figure.side, step)
+    number = number_text(value, to, direction(figure, data), step)
     if ends and figure.side == "target" and step is not None:
         number = _into_window(value, inside(figure.low or 0.0), inside(figure.high or 0.0), number, to, step)
     return f"{with_unit(number, to)} ({ends})" if ends else with_unit(number, to)
@@ -118,8 +143,8 @@ def both_units(figure: Figure, data: Refdata) -> str:
     other = _OTHER_UNIT.get(shown)
     if other is None:
         return printed(figure, data)
-    plain = figure.replace(low=None, high=None) if figure.basis == "derived" and figure.value is not None else figure
-    return f"{printed(figure, data)} = {printed(plain, data, other)}"
+    second = printed(figure, data, other) if figure.value is None else number_only(figure, data, other)
+    return f"{printed(figure, data)} = {second}"
 
 
 def with_unit(text: str, unit: str) -> str:

@@ -5,12 +5,12 @@ from __future__ import annotations
 from gaugeblock import units
 from gaugeblock.calc import clearance as space
 from gaugeblock.calc import path as paths
-from gaugeblock.calc import shapes
 from gaugeblock.calc.stick import Die, lay_out
 from gaugeblock.drawing.lengths import TAPES, Tape, tape
 from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.sheets import tube_keys
 from gaugeblock.sheets import tube_plan_marks as marks
+from gaugeblock.sheets import tube_plan_refusal as refusals
 from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check, Sheet, at_most
 from gaugeblock.sheets.tube_plan_keys import Missing, Shape, Typed, moves_of, moves_words, shape_kind, shape_of
 from gaugeblock.tables.load import Refdata, nearest, refdata
@@ -27,7 +27,7 @@ if TYPE_CHECKING:
     from gaugeblock.sheets.tube_plan_metal import Metal
     from gaugeblock.sheets.tube_plan_space import Thing
 
-NAME = "shape and marks"
+NAME = refusals.NAME
 
 
 class Plan:
@@ -98,7 +98,7 @@ def work_out(
     datum = keys.get("marks_from") or "start"
     if datum not in marks.DATUMS:
         raise InputError(datum, "marks from", "not a datum", tuple(marks.DATUMS), "use one of these")
-    asked = {k: _text(v) for k, v in keys.items() if v}
+    asked: dict[str, str | None] = {k: _text(v) for k, v in keys.items() if v}
     if die and die.get("name"):
         asked["die"] = die["name"]
     sheet = Sheet(_title(name, keys, die), asked, data, [], [], [])
@@ -112,7 +112,9 @@ def work_out(
     od = tube_keys.asked("od", "tube_od", measure)
     radius = _radius(keys, die, made, typed)
     if radius is None:
-        sheet.checks.append(Check(NAME, CANNOT_TELL, "no centre-line radius: name a die that has one, or give the radius"))
+        sheet.checks.append(
+            Check(NAME, CANNOT_TELL, "no centre-line radius: name a die that has one, or give the radius")
+        )
         return made
     made.radius = radius
     die_figures = _die(keys, die or {}, made, typed, units.to_base(radius.typical, radius.unit))
@@ -124,7 +126,7 @@ def work_out(
     except (ValueError, InputError) as refusal:
         if isinstance(refusal, InputError):
             raise
-        _refused(made, refusal, keys)
+        refusals.refused(made, refusal, refusals.with_grip(keys, made))
     if made.shape is not None and made.shape.stick is not None:
         _stick(keys, made, typed, die_figures, od)
         _rest(keys, made, typed, stock_length)
@@ -157,7 +159,11 @@ def _text(value: Any) -> str:
     if isinstance(value, dict):
         return ", ".join(f"{k} {_text(v)}" for k, v in value.items() if v)
     if isinstance(value, list | tuple):
-        return "; ".join(_text(v) for v in value) if any(isinstance(v, dict | list | tuple) for v in value) else " ".join(map(str, value))
+        return (
+            "; ".join(_text(v) for v in value)
+            if any(isinstance(v, dict | list | tuple) for v in value)
+            else " ".join(map(str, value))
+        )
     return str(value)
 
 
@@ -177,7 +183,9 @@ def _radius(keys: Mapping[str, Any], die: Mapping[str, Any] | None, made: Plan, 
     if not text:
         return None
     figure, centre, to = tube_keys.radius(text, None, Fraction(made.od).limit_denominator(10**9), made.sheet.data)
-    own = figure.replace(id=f"asked:{made.name}|{where}:{figure.text} {figure.unit}", locator=where, key={"tube": made.name})
+    own = figure.replace(
+        id=f"asked:{made.name}|{where}:{figure.text} {figure.unit}", locator=where, key={"tube": made.name}
+    )
     typed.figures.append(own)
     if to == "inside":
         return made.make("centre_line_from_inside", "centre_line_radius", float(centre), (own,))
@@ -201,7 +209,13 @@ def _die(keys: Mapping[str, Any], die: Mapping[str, Any], made: Plan, typed: Typ
     if die.get("od") and keys.get("od"):
         same = units.parse_measure(die["od"], "length", "die od")
         if abs(float(same.value * units.factor(same.unit)) - made.od) > 1e-6:
-            made.sheet.checks.append(Check("die fits the tube", NOT_OK, f"the die is for {die['od']}, the tube is {keys['od']}: use a die of the tube's own OD"))
+            made.sheet.checks.append(
+                Check(
+                    "die fits the tube",
+                    NOT_OK,
+                    f"the die is for {die['od']}, the tube is {keys['od']}: use a die of the tube's own OD",
+                )
+            )
     return got
 
 
@@ -215,53 +229,15 @@ def _metal(keys: Mapping[str, Any], made: Plan, radius: Figure, die: Mapping[str
     from gaugeblock.sheets.tube_plan_metal import metal_of
 
     asked = {k: keys.get(k) for k in ("od", "wall", "material", "method", "product", "condition", "spec")}
-    asked |= {"radius": f"{radius.typical!r} {radius.unit}" if radius.basis == "derived" else f"{radius.text} {radius.unit}"}
+    asked |= {
+        "radius": f"{radius.typical!r} {radius.unit}" if radius.basis == "derived" else f"{radius.text} {radius.unit}"
+    }
     asked |= {"service": keys.get("service") or "vehicle", "die": die.get("name") if die else None}
     try:
         made.metal = metal_of(asked, made.sheet.data)
     except LookupMiss as miss:
         near = f"; nearest: {', '.join(miss.nearest)}" if miss.nearest else ""
         made.sheet.checks.append(Check(name, CANNOT_TELL, f"{miss.asked}: {miss.why}{near}"))
-
-
-def _refused(made: Plan, refusal: ValueError, keys: Mapping[str, Any]) -> None:
-    """A shape that does not fit the die: what would."""
-    sheet, make, tape_ = made.sheet, made.make, made.tape
-    reason = str(refusal)
-    if isinstance(refusal, paths.TooTightError):
-        reason = f"straight {refusal.number} would be {tape_.reads(refusal.straight)}"
-        fits = []
-        inputs = (made.radius,) if made.radius is not None else ()
-        if isinstance(refusal, shapes.RiseTooSmallError):
-            figure = make("offset_smallest_rise", "rise_minimum", refusal.smallest_rise, inputs, conditions="at this radius, no straight left")
-            sheet.figures.append(figure)
-            fits.append(f"a rise of {tape_.reads(refusal.smallest_rise)} or more on this die")
-        if refusal.largest_radius > 0:
-            figure = make("largest_radius_that_fits", "radius_maximum", refusal.largest_radius, inputs, conditions="for this shape, no straight left")
-            sheet.figures.append(figure)
-            fits.append(f"a die of {tape_.reads(refusal.largest_radius)} radius or less for this shape")
-        reason += f": this die cannot make it. {' or '.join(fits).capitalize() if fits else 'No die can'} would work" if fits else ": no die can make it"
-    elif isinstance(refusal, shapes.FootTooShortError):
-        short = refusal.needed - refusal.straight
-        reason = f"foot {refusal.foot} would be {tape_.reads(refusal.straight)} straight: {tape_.reads(short)} more span on that side, a steeper angle or a smaller die"
-    sheet.checks.insert(0, Check(NAME, NOT_OK, f"{reason}. No marks are given"))
-
-
-def _hint(made: Plan, keys: Mapping[str, Any]) -> str:
-    """What would leave the straight that the die needs between bends."""
-    need = made.die.between
-    try:
-        shape_of(keys, Typed(made.name), radius=made.die.radius, od=made.od, needed=need)
-    except paths.TooTightError as tight:
-        fits = []
-        if isinstance(tight, shapes.RiseTooSmallError):
-            fits.append(f"a rise of {made.tape.reads(tight.smallest_rise)} or more")
-        if tight.largest_radius > 0:
-            fits.append(f"a die of {made.tape.reads(tight.largest_radius)} radius or less")
-        return " or ".join(fits) + " would leave it" if fits else "no die leaves it: change the shape"
-    except ValueError:
-        pass
-    return "change the shape, or use a die with a shorter grip"
 
 
 def _stick(keys: Mapping[str, Any], made: Plan, typed: Typed, die: Mapping[str, Any], od: Figure) -> None:
@@ -281,7 +257,11 @@ def _stick(keys: Mapping[str, Any], made: Plan, typed: Typed, die: Mapping[str, 
     rows = marks.stick_figures(shape, stick, make, radius)
     made.cut = marks.cut_figure(layout, rows, trim_figures, leaves, make)
     sheet.figures.append(made.cut)
-    mark_inputs = (*leaves, *([die["mark"]] if die["mark"] is not None else []), *(trim_figures if made.datum != "centre" else ()))
+    mark_inputs = (
+        *leaves,
+        *([die["mark"]] if die["mark"] is not None else []),
+        *(trim_figures if made.datum != "centre" else ()),
+    )
     at = marks.mark_figures(layout, mark_inputs, made.datum, make)
     angles = [next(f for f in row if f.quantity == "bend_angle") for row in rows[:-1]]
     made.settings, checks = marks.settings(stick, made.die, die["tests"], angles, made.metal, make)
@@ -302,12 +282,14 @@ def _stick(keys: Mapping[str, Any], made: Plan, typed: Typed, die: Mapping[str, 
         text = "the die's start-mark offset is not given: the marks are the starts of the bends themselves; measure how far the die's mark stands from there"
         sheet.checks.append(Check("start mark of the die", CANNOT_TELL, text))
     grips = {"grip": die["grip"], "between": die["between"]}
-    hint = _hint(made, keys) if die["between"] is not None else ""
+    hint = refusals.hint(made, keys) if die["between"] is not None else ""
     sheet.checks += marks.grip_checks(stick, made.die, grips, trims, hint, make)
     zero = layout.datum + trims[0]
     said = f"Order of bends: {marks.order_words(layout)}. Marks are from {marks.DATUMS[made.datum]}"
     said += f", {made.tape.reads(zero)} from the START end of the blank" if made.datum == "centre" else ""
-    sheet.cautions.append(Caution(f"{said}. Clockwise is as seen looking along the tube from START.", "note", (), "calculated"))
+    sheet.cautions.append(
+        Caution(f"{said}. Clockwise is as seen looking along the tube from START.", "note", (), "calculated")
+    )
     if not keys.get("marks_from"):
         sheet.cautions.append(Caution("Assumed: marks from START (marks_from is not given).", "note", (), "calculated"))
 
@@ -342,7 +324,14 @@ def _rest(keys: Mapping[str, Any], made: Plan, typed: Typed, stock_length: str |
             text = "Assumed: what is cleared runs on square to the tube."
             sheet.cautions.append(Caution(text, "note", (), "calculated"))
     else:
-        sheet.cautions.append(Caution("Clearance was not asked: give what stands round the tube (obstacles) and the gap.", "note", (), "calculated"))
+        sheet.cautions.append(
+            Caution(
+                "Clearance was not asked: give what stands round the tube (obstacles) and the gap.",
+                "note",
+                (),
+                "calculated",
+            )
+        )
     if keys.get("removal"):
         from gaugeblock.sheets.tube_plan_space import removal_check
 
@@ -381,7 +370,12 @@ def _frame_of_reference(keys: Mapping[str, Any], shape: Shape) -> Caution:
         datum = keys.get("datum")
         said = f"the datum: {datum}" if datum else "a datum that is not stated in words (datum)"
         return Caution(f"Places are rearward, right and up of {said}.", "note", (), "calculated")
-    return Caution("Assumed: the tube starts at the datum, runs to the right, its first bend goes up (place is not given).", "note", (), "calculated")
+    return Caution(
+        "Assumed: the tube starts at the datum, runs to the right, its first bend goes up (place is not given).",
+        "note",
+        (),
+        "calculated",
+    )
 
 
 def _stock(made: Plan, typed: Typed, stock_length: str | None) -> None:
@@ -389,11 +383,11 @@ def _stock(made: Plan, typed: Typed, stock_length: str | None) -> None:
     if layout is None or cut is None:
         return
     if not stock_length:
-        made.sheet.checks.append(Check(name, CANNOT_TELL, f"the stock length is not given; {made.tape.reads(layout.cut_rounded)} is cut"))
+        made.sheet.checks.append(
+            Check(name, CANNOT_TELL, f"the stock length is not given; {made.tape.reads(layout.cut_rounded)} is cut")
+        )
         return
     metres, figure = typed.figure(stock_length, "shop stock length", "length", "stock_length")
     limit = Bound(units.from_base(metres, made.tape.unit), made.tape.unit, figure=figure)
     text = f"{made.tape.reads(layout.cut_rounded)} is cut from {stock_length}"
     made.sheet.checks.append(at_most(name, Bound(cut.typical, made.tape.unit, figure=cut), limit, text))
-
-

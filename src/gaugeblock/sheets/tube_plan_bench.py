@@ -22,7 +22,8 @@ def table(plan: Plan) -> list[tuple[str, ...]]:
     if layout is None:
         return []
     by_number = {m.number: m for m in layout.marks}
-    rows, before = [], None
+    rows: list[tuple[str, ...]] = []
+    before: Mark | None = None
     for n in layout.order:
         m: Mark = by_number[n]
         side = f"towards {'START' if m.rounded < 0 else 'END'}"
@@ -48,12 +49,21 @@ def shape_words(plan: Plan) -> list[str]:
         return []
     parts = []
     for b in layout.stick.bends:
-        parts += [f"straight {plan.tape.short(b.straight)}", f"bend {degrees_text(b.angle)} (arc {plan.tape.short(b.arc)})"]
+        parts += [
+            f"straight {plan.tape.short(b.straight)}",
+            f"bend {degrees_text(b.angle)} (arc {plan.tape.short(b.arc)})",
+        ]
     lines = ["from START: " + ", ".join([*parts, f"straight {plan.tape.short(layout.stick.end)}"])]
-    trims = [f"{where} {plan.tape.short(t)}" for where, t in (("START", layout.trim_start), ("END", layout.trim_end)) if t > 0]
+    trims = [
+        f"{where} {plan.tape.short(t)}"
+        for where, t in (("START", layout.trim_start), ("END", layout.trim_end))
+        if t > 0
+    ]
     lines.append(f"trim in the blank: {', '.join(trims) or 'none'}")
     if plan.seam is not None:
-        lines.append(f"weld seam: {degrees_text(plan.seam, '1')} clockwise from the inside of bend 1, as seen from START")
+        lines.append(
+            f"weld seam: {degrees_text(plan.seam, '1')} clockwise from the inside of bend 1, as seen from START"
+        )
     return lines
 
 
@@ -68,17 +78,29 @@ def render(plan: Plan) -> str:
         if rows:
             wide = [max(len(r[i]) for r in (HEADS, *rows)) + 2 for i in range(len(HEADS) - 1)]
             lines.append("")
-            lines += ["  " + "".join(f"{c:<{w}}" for c, w in zip(r, [*wide, 0], strict=True)).rstrip() for r in (HEADS, *rows)]
+            lines += [
+                "  " + "".join(f"{c:<{w}}" for c, w in zip(r, [*wide, 0], strict=True)).rstrip() for r in (HEADS, *rows)
+            ]
             lines += ["", "  clockwise is as seen looking along the tube from START, whichever end is in the die"]
         for text in shape_words(plan):
             lines += wrap(text, 2, 4)
         for figure in sheet.figures:
-            if figure.quantity == "rounding_effect" and figure.rule is not None and figure.rule.name == "rounding_bound":
-                lines += wrap(f"rounding moves no point of the finished tube more than {figure.typical:.3f} {figure.unit}", 2, 4)
+            if (
+                figure.quantity == "rounding_effect"
+                and figure.rule is not None
+                and figure.rule.name == "rounding_bound"
+            ):
+                lines += wrap(
+                    f"rounding moves no point of the finished tube more than {figure.typical:.3f} {figure.unit}", 2, 4
+                )
     else:
         for figure in sheet.figures:
             if figure.quantity in ("rise_minimum", "radius_maximum"):
-                lines += wrap(f"{figure.quantity.replace('_', ' ')}: {figure.typical:.3f} {figure.unit} ({figure.conditions})", 2, 4)
+                lines += wrap(
+                    f"{figure.quantity.replace('_', ' ')}: {figure.typical:.3f} {figure.unit} ({figure.conditions})",
+                    2,
+                    4,
+                )
     lines += ["", "  CHECKS"]
     for check in sorted(sheet.checks, key=lambda c: c.result == OK):
         lines += wrap(f"{check.name}: {check.reason}", 2, 14, MARKS[check.result])
@@ -86,5 +108,8 @@ def render(plan: Plan) -> str:
     for caution in sorted(sheet.cautions, key=lambda c: ("injury", "damage", "note").index(c.severity)):
         lines += wrap(f"{caution.severity}: {caution.text}", 2, 6)
     data = sheet.data
-    lines += ["", f"  data release {data.release}{' (draft data)' if data.is_draft else ''}; the part maker's sheet and local codes govern"]
+    lines += [
+        "",
+        f"  data release {data.release}{' (draft data)' if data.is_draft else ''}; the part maker's sheet and local codes govern",
+    ]
     return "\n".join(lines)

@@ -6,7 +6,7 @@ from math import degrees
 
 from gaugeblock import units
 from gaugeblock.calc import clearance as space
-from gaugeblock.calc.path import Line, cross, dot, subtract
+from gaugeblock.calc.path import Arc, Line, cross, dot, subtract
 from gaugeblock.drawing import paper, stick_drawing, tube_drawing
 from gaugeblock.errors import InputError
 from gaugeblock.sheets.sheet import Drawing
@@ -38,13 +38,19 @@ def views(plan: Plan) -> tuple[Vector, Vector, tuple[str, str]]:
     if plan.line is None:
         raise ValueError("the tube has no path")
     right, up = tube_drawing.true_plane(plan.line)
-    return right, up, (_seen_from(cross(right, up), "TRUE SHAPE"), _seen_from(up, "FROM ITS EDGE"))
+    if up[2] < -1e-6:  # what is up in the vehicle is up on paper
+        up = (-up[0], -up[1], -up[2])
+    arcs = [p for p in plan.line.parts if isinstance(p, Arc) and p.angle > 0]
+    is_flat = all(abs(dot(cross(a.out, a.ahead), up)) < 1e-6 for a in arcs)
+    names = ("TRUE SHAPE", "FROM ITS EDGE") if is_flat else ("ONE VIEW (the tube is not flat)", "SQUARE TO IT")
+    return right, up, (_seen_from(cross(right, up), names[0]), _seen_from(up, names[1]))
 
 
 def obstacles(plan: Plan, right: Vector, up: Vector) -> tuple[list[tube_drawing.Obstacle], list[str]]:
     """What can be drawn of the things to clear in that view, and the names of what cannot."""
     ahead = cross(right, up)
-    out, left = [], []
+    out: list[tube_drawing.Obstacle] = []
+    left: list[str] = []
     if plan.line is None:
         return out, left
     for thing in plan.things:
@@ -56,13 +62,26 @@ def obstacles(plan: Plan, right: Vector, up: Vector) -> tuple[list[tube_drawing.
                 level = dot(subtract(plan.line.parts[0].at(0.0), part.start), ahead) / dot(part.direction, ahead)
                 middle = part.at(min(max(level, 0.0), part.length))  # where it crosses the plane of the view
                 out.append(
-                    tube_drawing.Obstacle(body.name, middle, (body.radius, body.radius), across, round=True, gap=gap_words(plan, thing))
+                    tube_drawing.Obstacle(
+                        body.name, middle, (body.radius, body.radius), across, round=True, gap=gap_words(plan, thing)
+                    )
                 )
             else:
                 left.append(body.name)
         elif isinstance(body, space.Box):
-            half = [sum(h * abs(dot(a, way)) for a, h in zip(body.axes, body.half, strict=True)) for way in (right, up, ahead)]
-            out.append(tube_drawing.Obstacle(body.name, body.centre, (half[0], half[1]), min(half[2], _DRAWN * max(half[:2])), gap=gap_words(plan, thing)))
+            half = [
+                sum(h * abs(dot(a, way)) for a, h in zip(body.axes, body.half, strict=True))
+                for way in (right, up, ahead)
+            ]
+            out.append(
+                tube_drawing.Obstacle(
+                    body.name,
+                    body.centre,
+                    (half[0], half[1]),
+                    min(half[2], _DRAWN * max(half[:2])),
+                    gap=gap_words(plan, thing),
+                )
+            )
         else:
             left.append(body.name)
     return out, left
@@ -140,10 +159,18 @@ def wraps(plan: Plan, keys: Mapping[str, Any]) -> list[Drawing]:
         out += [Drawing(f"{plan.name}: cope, full size", p, "landscape") for p in pages]
     for row in keys.get("mitres") or ():
         angle = si(row["angle"], "angle")
-        title = f"{plan.name}: mitre of {degrees(angle):.4g} deg"
+        kind = "pie cuts" if row.get("radius") else "mitre"
+        title = f"{plan.name}: {kind}, {degrees(angle):.4g} deg"
         try:
             if row.get("radius"):
-                pages = paper.pie_template(plan.od, si(row["radius"], "length"), angle, int(row.get("joints") or 0), title=title, reads=plan.tape.reads)
+                pages = paper.pie_template(
+                    plan.od,
+                    si(row["radius"], "length"),
+                    angle,
+                    int(row.get("joints") or 0),
+                    title=title,
+                    reads=plan.tape.reads,
+                )
             else:
                 pages = paper.mitre_template(plan.od, angle, title=title, reads=plan.tape.reads)
         except ValueError as error:
@@ -154,5 +181,8 @@ def wraps(plan: Plan, keys: Mapping[str, Any]) -> list[Drawing]:
 
 def drawings(plan: Plan, keys: Mapping[str, Any]) -> list[Drawing]:
     """Every drawing of the tube, each a whole page."""
-    out = [Drawing(f"{plan.name}: finished tube", finished(plan), "landscape"), Drawing(f"{plan.name}: the stick", stick(plan), "landscape")]
+    out = [
+        Drawing(f"{plan.name}: finished tube", finished(plan), "landscape"),
+        Drawing(f"{plan.name}: the stick", stick(plan), "landscape"),
+    ]
     return [*out, *wraps(plan, keys)]

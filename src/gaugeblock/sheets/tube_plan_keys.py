@@ -120,7 +120,9 @@ def shape_kind(keys: Mapping[str, Any]) -> str:
     if not given:
         raise Missing(["a shape"])
     if len(given) > 1:
-        raise InputError(given[1], "shape", f"both {given[0]} and {given[1]} give the shape", SHAPES, "keep one of them")
+        raise InputError(
+            given[1], "shape", f"both {given[0]} and {given[1]} give the shape", SHAPES, "keep one of them"
+        )
     return given[0]
 
 
@@ -227,19 +229,21 @@ def _flat(
                 v["width"], v["rise"], v["angle"], v["foot"], radius=radius, second=(other[0], other[1], other[2])
             )
             if v["flat"] < needed - 1e-12:
-                lengths, angles = [v["flat"]], [v["angle"], other[1]]
-                raise paths.TooTightError(3, lengths[0], needed, _radius_for_width(v, other, needed, radius, angles))
+                fits = _radius_for_width(needed - v["flat"], radius, [v["angle"], other[1]])
+                raise paths.TooTightError(3, v["flat"], needed, fits)
         return shapes.kick_up(
             v["flat"], v["rise"], v["angle"], v["foot"], radius=radius, needed=needed, second_rise=other[0],
             second_angle=other[1], second_foot=other[2],
         )  # fmt: skip
-    keys = ("width", "od", "height", "at", "span", "gap", "angle", "second_foot_up")
+    over = ("width", "od", "height", "at", "span", "gap", "angle", "second_foot_up")
     size = "od" if table.get("od") else "width"
-    v = shape.flat = typed.of(table, kind, keys, (size, "height", "at", "span", "gap", "angle"))
+    v = shape.flat = typed.of(table, kind, over, (size, "height", "at", "span", "gap", "angle"))
     moved = moves_of(table.get("moves"), typed, "clear moves")
     lift = paths.cross(shape.pose.normal, shape.pose.direction)
     v["up"] = _reach(moved, lift)
-    v["side"] = max(_reach(moved, shape.pose.direction), _reach(moved, paths.subtract((0.0, 0.0, 0.0), shape.pose.direction)))
+    v["side"] = max(
+        _reach(moved, shape.pose.direction), _reach(moved, paths.subtract((0.0, 0.0, 0.0), shape.pose.direction))
+    )
     shape.cleared = shapes.clear_over(
         width=v.get("width", 0.0), height=v["height"], place=v["at"], span=v["span"], gap=v["gap"], od=od, angle=v["angle"],
         radius=radius, round_radius=v.get("od", 0.0) / 2, second_foot_height=v.get("second_foot_up", 0.0), moves_up=v["up"],
@@ -253,13 +257,10 @@ def _reach(moves: Moves, way: Vector) -> float:
     return sum(max(w * low, w * high) for w, low, high in zip(way, moves.low, moves.high, strict=True))
 
 
-def _radius_for_width(
-    v: dict[str, float], other: tuple[float, ...], needed: float, radius: float, angles: list[float]
-) -> float:
+def _radius_for_width(short: float, radius: float, angles: list[float]) -> float:
     """The largest radius that leaves a kick-up of one width its flat: each setback is radius times tan(angle/2)."""
     from math import tan
 
-    short = needed - v["flat"]
     return radius - short / (2 * sum(tan(a / 2) for a in angles))
 
 
@@ -273,7 +274,9 @@ def _pose(place: Mapping[str, Any] | None, typed: Typed, shape: Shape) -> Pose:
     origin = typed.point(place["start"], "place start")
     ahead, up = (direction(place[k], f"place {k}") for k in ("runs", "bends"))
     if abs(paths.dot(ahead, up)) > 1e-9:
-        raise InputError(place["bends"], "place bends", "lies along the tube", list(DIRECTIONS), "give a direction across it")
+        raise InputError(
+            place["bends"], "place bends", "lies along the tube", list(DIRECTIONS), "give a direction across it"
+        )
     shape.is_placed = True
     return paths.Pose(origin, ahead, paths.cross(ahead, up))
 
@@ -293,7 +296,9 @@ def moves_of(rows: Sequence[Mapping[str, Any]] | None, typed: Typed, where: str,
     for n, row in enumerate(rows or (), 1):
         for way in DIRECTIONS:
             if row.get(way):
-                total[way] += typed.number(row[way], f"{where} {n} {row.get('why') or ''} {way}".replace("  ", " "), "length", "movement")
+                total[way] += typed.number(
+                    row[way], f"{where} {n} {row.get('why') or ''} {way}".replace("  ", " "), "length", "movement"
+                )
     return Moves(**total, group=group)
 
 
@@ -301,6 +306,8 @@ def moves_words(rows: Sequence[Mapping[str, Any]] | None) -> str:
     """Stated movements as one text."""
     parts = []
     for row in rows or ():
-        ways = ", ".join(f"{row[w]} {w}" for w in DIRECTIONS if row.get(w))
+        ways = ", ".join(
+            f"{row[w]} {w}" for w in DIRECTIONS if row.get(w) and units.parse_measure(row[w], "length").value
+        )
         parts.append(f"{row['why']}: {ways}" if row.get("why") else ways)
     return "; ".join(p for p in parts if p)

@@ -53,10 +53,10 @@ class Maker:
         high: float | None = None,
         conditions: str = "",
         text: str = "",
-        **key: str,
+        towards: str = "",
     ) -> Figure:
         unit = unit or self.tape.unit
-        keys = {"tube": self.name, **({"bend": bend} if bend else {}), **key}
+        keys = {"tube": self.name, **({"bend": bend} if bend else {}), **({"towards": towards} if towards else {})}
 
         def out(v: float | None) -> float | None:
             return None if v is None else units.from_base(v, unit)
@@ -68,13 +68,14 @@ class Maker:
         )  # fmt: skip
 
     def length(
-        self, rule: str, quantity: str, metres: float, inputs: tuple[Figure, ...], *, bend: str = "", conditions: str = "", **key: str
+        self, rule: str, quantity: str, metres: float, inputs: tuple[Figure, ...], *, bend: str = "", conditions: str = "",
+        towards: str = "",
     ) -> Figure:  # fmt: skip
         """A length that is marked: printed on the tape's step, the exact value kept and told."""
         exact = f"exactly {units.significant(units.from_base(metres, self.tape.unit), 6)} {self.tape.unit}"
         return self(
             rule, quantity, metres, inputs, bend=bend, text=self.tape.number(metres),
-            conditions=f"{conditions}; {exact}" if conditions else exact, **key,
+            conditions=f"{conditions}; {exact}" if conditions else exact, towards=towards,
         )  # fmt: skip
 
 
@@ -113,7 +114,9 @@ def stick_figures(shape: Shape, stick: Stick, make: Maker, radius: Figure) -> li
         row.append(angle)
         own = given.get("radius") or radius
         row.append(
-            make.length("developed_length", "developed_length", b.arc, (own, angle), bend=str(n), conditions=f"arc of bend {n}")
+            make.length(
+                "developed_length", "developed_length", b.arc, (own, angle), bend=str(n), conditions=f"arc of bend {n}"
+            )
         )
         rows.append(row)
     given = shape.given[-1] if shape.given else {}
@@ -149,7 +152,9 @@ def mark_figures(layout: Layout, inputs: tuple[Figure, ...], datum: str, make: M
     return out
 
 
-def tests_of(rows: Sequence[Mapping[str, Any]], typed: Typed, material: str | None, wall: str | None) -> list[tuple[float, float]]:
+def tests_of(
+    rows: Sequence[Mapping[str, Any]], typed: Typed, material: str | None, wall: str | None
+) -> list[tuple[float, float]]:
     """Test bends (set, got) of this material and wall; those of another tube are left out."""
     out = []
     for n, row in enumerate(rows, 1):
@@ -210,17 +215,28 @@ def settings(
     if stick.bends and any(s.angle is None for s in out):
         known = any(s.figure is not None for s in out)
         reason = why or "no test bend of this tube on this die (angle set, angle got)"
-        reason += "; the range by formula is an estimate" if known else "; no estimate either: the strengths of this metal are not known"
-        checks.append(Check("angle to set", CANNOT_TELL, f"{reason}. Bend a test piece of this lot and give both its angles"))
+        reason += (
+            "; the range by formula is an estimate"
+            if known
+            else "; no estimate either: the strengths of this metal are not known"
+        )
+        checks.append(
+            Check("angle to set", CANNOT_TELL, f"{reason}. Bend a test piece of this lot and give both its angles")
+        )
     elif stick.bends:
-        checks.append(Check("angle to set", OK, f"from {len(die.tests)} test bend{'s' if len(die.tests) > 1 else ''} on this die"))
+        checks.append(
+            Check("angle to set", OK, f"from {len(die.tests)} test bend{'s' if len(die.tests) > 1 else ''} on this die")
+        )
     return out, checks
 
 
 def rounding(layout: Layout, die: Die, sets: Sequence[Setting], cut: Figure, make: Maker) -> list[Figure]:
     """How far the shape as marked is from the shape asked for, and the worst it could be at these steps."""
     stick = layout.stick
-    angles = [b.angle + ((s.angle - s.exact) if s.angle is not None and s.exact is not None else 0.0) for b, s in zip(stick.bends, sets, strict=True)]
+    angles = [
+        b.angle + ((s.angle - s.exact) if s.angle is not None and s.exact is not None else 0.0)
+        for b, s in zip(stick.bends, sets, strict=True)
+    ]
     turns = [sticks.round_to(b.turn, HALF_DEGREE) for b in stick.bends]
     odd_angle = any(s.exact is not None and abs((s.angle or 0.0) - s.exact) > 1e-9 for s in sets)
     odd_turn = any(abs(t - b.turn) > 1e-9 for t, b in zip(turns, stick.bends, strict=True))
@@ -233,12 +249,22 @@ def rounding(layout: Layout, die: Die, sets: Sequence[Setting], cut: Figure, mak
     words = f"marks to {make.tape.word}, angles and turns to 1/2 deg; each rounded from its own exact place, so errors do not add up along the stick"
     if marked is not None:
         shift = sticks.shape_shift(stick, marked)
-        out.append(make("rounding_shift", "rounding_effect", shift, (cut,), conditions=f"this stick as marked: {words}"))
-    bound = sticks.rounding_bound(stick, step, 2 * HALF_DEGREE if odd_angle else 0.0, 2 * HALF_DEGREE if odd_turn else 0.0)
+        out.append(
+            make("rounding_shift", "rounding_effect", shift, (cut,), conditions=f"this stick as marked: {words}")
+        )
+    bound = sticks.rounding_bound(
+        stick, step, 2 * HALF_DEGREE if odd_angle else 0.0, 2 * HALF_DEGREE if odd_turn else 0.0
+    )
     what = "marks" if all(s.exact is not None for s in sets) else "marks; the angles to set are not known yet"
     what += (", angles" if odd_angle else "") + (", turns" if odd_turn else "")
     out.append(
-        make("rounding_bound", "rounding_effect", bound, (cut,), conditions=f"the worst at these steps ({what}): no point is further off")
+        make(
+            "rounding_bound",
+            "rounding_effect",
+            bound,
+            (cut,),
+            conditions=f"the worst at these steps ({what}): no point is further off",
+        )
     )
     return out
 
@@ -260,13 +286,21 @@ def grip_checks(
         least = tape.reads(worst.available)
         at = f"straight {worst.number}" + (" with its trim" if where == "end" else "")
         if figure is None:
-            out.append(Check(name, CANNOT_TELL, f"the grip of the die is not given; the shortest, {at}, is {least}: measure the die"))
+            out.append(
+                Check(
+                    name,
+                    CANNOT_TELL,
+                    f"the grip of the die is not given; the shortest, {at}, is {least}: measure the die",
+                )
+            )
             continue
         need = Bound(units.from_base(worst.needed, tape.unit), tape.unit, "min", figure)
         got = Bound(units.from_base(worst.available, tape.unit), tape.unit)
         text = f"{at} is {least}, {tape.reads(worst.needed)} needed"
         if worst.short:
-            more = f": {tape.reads(worst.short)} more trim there, cut off after bending" if where == "end" else f": {hint}"
+            more = (
+                f": {tape.reads(worst.short)} more trim there, cut off after bending" if where == "end" else f": {hint}"
+            )
             out.append(Check(name, NOT_OK, text + more, need, got))
         else:
             margin = (worst.available - worst.needed) / worst.needed if worst.needed else None

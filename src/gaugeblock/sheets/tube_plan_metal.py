@@ -15,7 +15,14 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 # Figures of the bend sheet that belong on a plan; strain and the like stay on the bend sheet.
-_KEPT = ("bend_ratio", "bend_radius_minimum", "bend_ratio_minimum", "outer_wall", "wall_least", "minor_to_major_ratio_minimum")
+_KEPT = (
+    "bend_ratio",
+    "bend_radius_minimum",
+    "bend_ratio_minimum",
+    "outer_wall",
+    "wall_least",
+    "minor_to_major_ratio_minimum",
+)
 
 
 class Metal:
@@ -38,7 +45,9 @@ class Metal:
         self.modulus = lookup.look_up_or_none("tubes/materials", "modulus", data=data, family=self.tube.family)
         self.low_pa = self.high_pa = 0.0
         if self.weak is not None:
-            self.low_pa = units.to_base(self.weak.low if self.weak.low is not None else self.weak.typical, self.weak.unit)
+            self.low_pa = units.to_base(
+                self.weak.low if self.weak.low is not None else self.weak.typical, self.weak.unit
+            )
         if self.tensile is not None:
             high = self.tensile.high if self.tensile.high is not None else self.tensile.typical
             self.high_pa = units.to_base(high, self.tensile.unit)
@@ -54,7 +63,12 @@ class Metal:
             return None
         try:
             low, high = set_angle_estimate(
-                angle, radius=radius, od=self.od, wall=self.wall, yields=(self.low_pa, self.high_pa), modulus=self.modulus_pa
+                angle,
+                radius=radius,
+                od=self.od,
+                wall=self.wall,
+                yields=(self.low_pa, self.high_pa),
+                modulus=self.modulus_pa,
             )
         except ValueError:  # the bend would be elastic: outside the formulas
             return None
@@ -75,23 +89,38 @@ class Metal:
         share = 1.0 if least is None else least.typical / self.tube.wall.typical
         value = left.typical * share
         text = f"{value:.3f} {left.unit} predicted at the outside of the bend"
-        text += f" (from the thinnest that may arrive, {least.typical:.3f} {least.unit})" if least is not None else " (from the nominal wall)"
+        text += (
+            f" (from the thinnest that may arrive, {least.typical:.3f} {least.unit})"
+            if least is not None
+            else " (from the nominal wall)"
+        )
         if not needed:
-            return Check(name, CANNOT_TELL, f"{text}; the wall needed is not given", None, Bound(value, left.unit, figure=left))
+            return Check(
+                name, CANNOT_TELL, f"{text}; the wall needed is not given", None, Bound(value, left.unit, figure=left)
+            )
         asked = units.parse_measure(needed, "length", "wall needed")
         figure = tube_keys.asked("wall needed", "wall_needed", asked)
         limit = Bound(float(asked.value * units.factor(asked.unit) / units.factor(left.unit)), left.unit, "min", figure)
-        return at_least(name, Bound(value, left.unit, figure=left), limit, f"{text}, {asked.text} needed; measure the bend")
+        return at_least(
+            name, Bound(value, left.unit, figure=left), limit, f"{text}, {asked.text} needed; measure the bend"
+        )
 
     def flattening(self) -> Caution:
         """What to measure at each bend, and against which limit."""
         limit = next((f for f in self.sheet.figures if f.quantity == "minor_to_major_ratio_minimum"), None)
         text = "At every bend measure the largest and the smallest diameter with a calliper and write both down"
         if limit is None:
-            return Caution(f"{text}; no flattening limit is on record for this tube and service.", "note", (), "calculated")
+            return Caution(
+                f"{text}; no flattening limit is on record for this tube and service.", "note", (), "calculated"
+            )
         smallest = limit.typical * float(self.tube.od_m / units.factor(self.tube.unit))
         said = f"{text}: smallest over largest is {limit.text} or more (service {limit.key['service']}, {limit.source})"
-        return Caution(f"{said}, which is {smallest:.3f} {self.tube.unit} where the largest is the OD.", "note", (limit.id,), limit.source)
+        return Caution(
+            f"{said}, which is {smallest:.3f} {self.tube.unit} where the largest is the OD.",
+            "note",
+            (limit.id,),
+            limit.source,
+        )
 
 
 def metal_of(keys: dict[str, str | None], data: Refdata) -> Metal:

@@ -30,7 +30,9 @@ class Thing:
 
     __slots__ = ("asked", "body", "leaves", "moves")
 
-    def __init__(self, body: calc.Tube | calc.Box | calc.Plane, asked: Figure | None, moves: str, leaves: tuple[Figure, ...]) -> None:
+    def __init__(
+        self, body: calc.Tube | calc.Box | calc.Plane, asked: Figure | None, moves: str, leaves: tuple[Figure, ...]
+    ) -> None:
         self.body = body
         self.asked = asked
         self.moves = moves
@@ -59,10 +61,20 @@ def things_of(keys: Mapping[str, Any], shape: Shape, typed: Typed, asked: Figure
         if row.get("points"):
             points = [typed.point(p, f"{where} point {n}") for n, p in enumerate(row["points"], 1)]
             od = typed.number(row["od"], f"{where} od", "length", "tube_od")
-            bend = typed.number(row["radius"], f"{where} radius", "length", "centre_line_radius") if row.get("radius") else 0.0
+            bend = (
+                typed.number(row["radius"], f"{where} radius", "length", "centre_line_radius")
+                if row.get("radius")
+                else 0.0
+            )
             try:
                 stick, pose = paths.from_points(points, bend)
-                body = calc.Tube(where, paths.path(stick, pose), od / 2, collars_of(row.get("collars"), typed, f"{where} collar"), moves)
+                body = calc.Tube(
+                    where,
+                    paths.path(stick, pose),
+                    od / 2,
+                    collars_of(row.get("collars"), typed, f"{where} collar"),
+                    moves,
+                )
             except ValueError as error:
                 raise InputError(where, "obstacles", str(error), (), "correct its points or its radius") from None
         elif row.get("box"):
@@ -88,7 +100,9 @@ def _cleared(table: Mapping[str, Any], shape: Shape, typed: Typed) -> Thing:
     body: calc.Tube | calc.Box
     if "od" in v:
         centre = paths.add(middle, up, v["height"])
-        body = calc.straight_pipe(name, paths.add(centre, across, -_LONG), paths.add(centre, across, _LONG), v["od"] / 2, moves)
+        body = calc.straight_pipe(
+            name, paths.add(centre, across, -_LONG), paths.add(centre, across, _LONG), v["od"] / 2, moves
+        )
     else:
         tall = max(v["height"], 0.02)
         centre = paths.add(middle, up, v["height"] - tall / 2)
@@ -115,7 +129,12 @@ def _still(body: calc.Tube | calc.Box | calc.Plane) -> calc.Tube | calc.Box | ca
 def place_words(at: Vector, tape: Tape) -> str:
     """A point in vehicle axes as words."""
     names = (("forward", "rearward"), ("left", "right"), ("down", "up"))
-    return ", ".join(f"{tape.short(abs(v))} {pair[v > 0]}" for v, pair in zip(at, names, strict=True) if abs(v) > tape.step / 2) or "nothing"
+    return (
+        ", ".join(
+            f"{tape.short(abs(v))} {pair[v > 0]}" for v, pair in zip(at, names, strict=True) if abs(v) > tape.step / 2
+        )
+        or "nothing"
+    )
 
 
 def clearance(
@@ -127,53 +146,97 @@ def clearance(
         body, name = thing.body, f"gap to {thing.body.name}"
         inputs = (*leaves, *(f for f in thing.leaves if f not in leaves))
         rest = _gap(calc.Tube(tube.name, tube.path, tube.radius, tube.collars), _still(body))
-        at = f"at {place_words(rest.at, tape)} from the datum" + ("" if rest.what in ("tube", "tube to tube") else f" ({rest.what})")
-        figures.append(make("least_gap", "surface_gap", rest.gap, inputs, bend=body.name, conditions=f"{name}, at rest, {at}"))
+        at = f"at {place_words(rest.at, tape)} from the datum" + (
+            "" if rest.what in ("tube", "tube to tube") else f" ({rest.what})"
+        )
+        figures.append(
+            make("least_gap", "surface_gap", rest.gap, inputs, bend=body.name, conditions=f"{name}, at rest, {at}")
+        )
         least, said = rest, "no movement is stated"
         words = "; ".join(dict.fromkeys(w for w in (thing.moves, moved) if w))
         if words:
             least = _gap(tube, body)
             said = f"after movement ({words})"
             at = f"at {place_words(least.at, tape)} from the datum"
-            figures.append(make("least_gap_moved", "surface_gap", least.gap, inputs, bend=f"{body.name} moved", conditions=f"{name}, {said}, {at}"))
+            figures.append(
+                make(
+                    "least_gap_moved",
+                    "surface_gap",
+                    least.gap,
+                    inputs,
+                    bend=f"{body.name} moved",
+                    conditions=f"{name}, {said}, {at}",
+                )
+            )
         text = f"{tape.reads(least.gap)} at the least, {at}; {said}"
         if least.gap <= 0:
             text = f"it touches, {at}; {said}"
         got = Bound(units.from_base(least.gap, tape.unit), tape.unit, figure=figures[-1])
         if thing.asked is None:
             result = NOT_OK if least.gap <= 0 else CANNOT_TELL
-            checks.append(Check(name, result, f"{text}; no gap is asked for" if result == CANNOT_TELL else text, None, got))
+            checks.append(
+                Check(name, result, f"{text}; no gap is asked for" if result == CANNOT_TELL else text, None, got)
+            )
             continue
         asked = units.to_base(thing.asked.typical, thing.asked.unit)
         need = Bound(units.from_base(asked, tape.unit), tape.unit, "min", thing.asked)
         short = asked - least.low
         result = OK if short <= _SLACK and least.gap > 0 else NOT_OK
-        text += f"; {tape.reads(asked)} asked" + (f", {tape.reads(short)} missing" if result == NOT_OK and least.gap > 0 else "")
+        text += f"; {tape.reads(asked)} asked" + (
+            f", {tape.reads(short)} missing" if result == NOT_OK and least.gap > 0 else ""
+        )
         checks.append(Check(name, result, text, need, got, (least.gap - asked) / asked if asked else None))
     return figures, checks
 
 
-def corner_figures(shape: Shape, tube: calc.Tube, things: Sequence[Thing], leaves: tuple[Figure, ...], make: Maker) -> tuple[list[Figure], list[Caution]]:
+def corner_figures(
+    shape: Shape, tube: calc.Tube, things: Sequence[Thing], leaves: tuple[Figure, ...], make: Maker
+) -> tuple[list[Figure], list[Caution]]:
     """What the arcs cost of the gap that sharp corners would have, and how far the apexes were moved for it."""
     got, tape = shape.cleared, make.tape
     if got is not None:
         if got.cost <= 0:
             return [], []
-        cost = make("corner_cost", "gap_cost", got.cost, leaves, conditions=f"with sharp corners {tape.reads(shape.flat['gap'])}, bent to the same apexes {tape.reads(got.sharp_gap)}")
-        moved = make("apex_moved", "apex_moved", got.moved, leaves, conditions="each top apex outward along the flat, so that the gap asked for is there again")
-        text = f"The arc cuts the corner: bent to sharp-corner apexes the tube would lose {tape.reads(got.cost)} of the gap. The top apexes were moved out {tape.reads(got.moved)} a side."
+        cost = make(
+            "corner_cost",
+            "gap_cost",
+            got.cost,
+            leaves,
+            conditions=f"with sharp corners {tape.reads(shape.flat['gap'])}, bent to the same apexes {tape.reads(got.sharp_gap)}",
+        )
+        moved = make(
+            "apex_moved",
+            "apex_moved",
+            got.moved,
+            leaves,
+            conditions="each top apex outward along the flat, so that the gap asked for is there again",
+        )
+        text = f"The arc cuts the corner: bent to sharp-corner apexes the tube would lose {tape.reads(got.cost)} of the gap."
+        text += f" The top apexes were moved out {tape.reads(got.moved)} a side."
         return [cost, moved], [Caution(text, "note", (cost.id, moved.id), "calculated")]
     if shape.points is None or not things or len(shape.points) < 3:
         return [], []
     pairs = zip(shape.points, shape.points[1:], strict=False)
-    sharp = calc.Tube(tube.name, Path([Line(a, paths.unit(paths.subtract(b, a)), paths.norm(paths.subtract(b, a))) for a, b in pairs]), tube.radius)
+    sharp = calc.Tube(
+        tube.name,
+        Path([Line(a, paths.unit(paths.subtract(b, a)), paths.norm(paths.subtract(b, a))) for a, b in pairs]),
+        tube.radius,
+    )
     figures, cautions = [], []
     for thing in things:
         body = _still(thing.body)
-        cost = _gap(sharp, body).gap - _gap(calc.Tube(tube.name, tube.path, tube.radius), body).gap
-        if cost > tape.step / 2:
-            figure = make("corner_cost", "gap_cost", cost, leaves, bend=thing.body.name, conditions=f"gap to {thing.body.name}: sharp corners less arcs, found from both least gaps")
-            text = f"The arc cuts the corner: next to {thing.body.name} it costs {tape.reads(cost)} of the gap that sharp corners would have. Give what must be cleared (clear) to have the apexes moved, or move them outward."
+        lost = _gap(sharp, body).gap - _gap(calc.Tube(tube.name, tube.path, tube.radius), body).gap
+        if lost > tape.step / 2:
+            figure = make(
+                "gap_lost",
+                "gap_cost",
+                lost,
+                leaves,
+                bend=thing.body.name,
+                conditions=f"gap to {thing.body.name}: with sharp corners less with arcs",
+            )
+            text = f"The arc cuts the corner: next to {thing.body.name} it costs {tape.reads(lost)} of the gap that sharp corners would have."
+            text += " Give what must be cleared (clear) to have the apexes moved, or move them outward."
             figures.append(figure)
             cautions.append(Caution(text, "note", (figure.id,), "calculated"))
     return figures, cautions
@@ -188,10 +251,19 @@ def removal_check(table: Mapping[str, Any], tube: calc.Tube, typed: Typed, make:
     box = calc.Box(name, middle, (a / 2, b / 2, c / 2))
     got = calc.taken_out(box, travel, [tube])[0]
     leaves = tuple(typed.figures[first:])
-    figure = make("least_gap_moved", "surface_gap", got.gap, leaves, bend=f"{name} out", conditions=f"least gap while {name} is taken out along {place_words(travel, make.tape)}")
+    figure = make(
+        "least_gap_moved",
+        "surface_gap",
+        got.gap,
+        leaves,
+        bend=f"{name} out",
+        conditions=f"least gap while {name} is taken out along {place_words(travel, make.tape)}",
+    )
     at = f"at {place_words(got.at, make.tape)} from the datum"
     check = f"{name} can be taken out past the tube"
     bound = Bound(figure.typical, make.tape.unit, figure=figure)
     if got.low <= 0:
-        return figure, Check(check, NOT_OK, f"it meets the tube on its way, {at}: take the tube off first, or move the tube", None, bound)
+        return figure, Check(
+            check, NOT_OK, f"it meets the tube on its way, {at}: take the tube off first, or move the tube", None, bound
+        )
     return figure, Check(check, OK, f"{make.tape.reads(got.gap)} at the least on its way, {at}", None, bound)

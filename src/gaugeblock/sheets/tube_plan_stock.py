@@ -63,11 +63,15 @@ def cut_sheet(
     sheet = Sheet("cut list of all tubes", {"stock length": stock_length, "kerf": kerf}, data, [], [], [])
     without = [p.name for p, _ in plans if p.layout is None]
     if without:
-        sheet.checks.append(Check("every tube is in the cut list", CANNOT_TELL, f"no cut length is known of {', '.join(without)}"))
+        sheet.checks.append(
+            Check("every tube is in the cut list", CANNOT_TELL, f"no cut length is known of {', '.join(without)}")
+        )
     lost = [k for k, v in (("stock_length", stock_length), ("kerf", kerf)) if not v]
     if lost or stock_length is None or kerf is None:
         sheet.figures = [p.cut for g in groups for p, _ in g.plans if p.cut is not None]
-        sheet.checks.append(Check("stock lengths", CANNOT_TELL, f"shop.{', shop.'.join(lost)} not given: the tubes are not packed"))
+        sheet.checks.append(
+            Check("stock lengths", CANNOT_TELL, f"shop.{', shop.'.join(lost)} not given: the tubes are not packed")
+        )
         return sheet, groups
     typed = Typed("cut list")
     stock, stock_figure = typed.figure(stock_length, "shop stock length", "length", "stock_length")
@@ -81,29 +85,41 @@ def cut_sheet(
         try:
             got = cut_list(group.pieces, stock, saw)
         except TooLongError as error:
-            sheet.checks.append(Check(name, NOT_OK, f"{error.name} is longer than the stock of {stock_length}: make it of two pieces, or buy longer"))
+            sheet.checks.append(
+                Check(
+                    name,
+                    NOT_OK,
+                    f"{error.name} is longer than the stock of {stock_length}: make it of two pieces, or buy longer",
+                )
+            )
             continue
         for bar in got.bars:
             number += 1
             bar.offcut_name = f"offcut {number}"
         group.bars = got.bars
-        count = make("stock_count", "stock_bars", float(len(got.bars)), inputs, unit="1", conditions=f"{group.label}; {got.says}")
+        count = make(
+            "stock_count", "stock_bars", float(len(got.bars)), inputs, unit="1", conditions=f"{group.label}; {got.says}"
+        )
         sheet.figures.append(count)
-        text = f"{len(group.pieces)} pieces from {stock_length} with a kerf of {kerf}: {got.says}"
-        sheet.checks.append(Check(name, OK if got.optimal else CANNOT_TELL, text, None, Bound(float(len(got.bars)), "1", figure=count)))
+        text = f"{len(group.pieces)} piece{'s' if len(group.pieces) > 1 else ''} from {stock_length} with a kerf of {kerf}: {got.says}"
+        sheet.checks.append(
+            Check(name, OK if got.optimal else CANNOT_TELL, text, None, Bound(float(len(got.bars)), "1", figure=count))
+        )
         for bar in got.bars:
             if bar.offcut > 0:
                 words = f"{bar.offcut_name}: {group.label}, left of the bar with {', '.join(n for n, _ in bar.pieces)}"
-                offcuts.append(make.length("stock_offcut", "offcut", bar.offcut, inputs, bend=bar.offcut_name, conditions=words))
+                offcuts.append(
+                    make.length("stock_offcut", "offcut", bar.offcut, inputs, bend=bar.offcut_name, conditions=words)
+                )
     sheet.figures += offcuts
     text = "Write its name and its length on every offcut with paint: an offcut of unknown metal is scrap."
     sheet.cautions.append(Caution(text, "note", tuple(f.id for f in offcuts), "common practice"))
     return sheet, groups
 
 
-def cut_rows(groups: Sequence[Group]) -> list[tuple[str, str, str]]:
+def cut_rows(groups: Sequence[Group]) -> list[tuple[str, ...]]:
     """The cut list as rows for the saw: bar by bar, then its offcut."""
-    rows: list[tuple[str, str, str]] = [HEADS]
+    rows: list[tuple[str, ...]] = [HEADS]
     number = 0
     for group in groups:
         tape = group.plans[0][0].tape
@@ -129,10 +145,14 @@ def together_sheet(plans: Sequence[tuple[Plan, Mapping[str, Any]]], data: Refdat
     for (a, ka), (b, kb) in combinations(placed, 2):
         name = f"gap of {a.name} and {b.name}"
         if not ka.get("datum") or ka.get("datum") != kb.get("datum"):
-            sheet.checks.append(Check(name, CANNOT_TELL, "their datums are not stated in the same words: measure both from one datum"))
+            sheet.checks.append(
+                Check(name, CANNOT_TELL, "their datums are not stated in the same words: measure both from one datum")
+            )
             continue
         gap = found[(a.name, b.name)]
-        leaves = tuple(f for p in (a, b) if p.shape is not None and p.radius is not None for f in (*p.shape.leaves, p.radius))
+        leaves = tuple(
+            f for p in (a, b) if p.shape is not None and p.radius is not None for f in (*p.shape.leaves, p.radius)
+        )
         at = f"at {place_words(gap.at, a.tape)} of the datum, movement counted"
         figure = a.make("least_gap_moved", "surface_gap", gap.gap, leaves, bend=b.name, conditions=f"{name}, {at}")
         sheet.figures.append(figure)

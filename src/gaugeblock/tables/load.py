@@ -298,6 +298,9 @@ def canonical(data: Refdata, table: str, column: str, typed: str) -> str:
     cells = data.table(table).column(column)
     if folded in cells:
         return cells[folded]
+    if not cells:
+        why = f"data release {data.release} has no figures in {table}"
+        raise LookupMiss(typed, f"{table} {column}", why, [r["version"] for r in data.releases][::-1], "use a later data release")
     words = data.words(table.split("/", 1)[0], column)
     cell = words.get(folded)
     if cell is not None:

@@ -1,0 +1,73 @@
+"""What the tables of a job are made of: checked values, and the model they share. Blank text is a missing key."""
+
+from __future__ import annotations
+
+from functools import partial
+from typing import Annotated, Any
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_validator
+
+from gaugeblock.errors import InputError
+from gaugeblock.job import values
+from gaugeblock.tables.catalogue import SERVICES
+
+DIRECTIONS = ("forward", "rearward", "left", "right", "up", "down")
+
+Name = Annotated[str, BeforeValidator(partial(values.plain_text, limit=values.NAME_LIMIT))]
+Text = Annotated[str, BeforeValidator(values.plain_text)]
+Length = Annotated[str, BeforeValidator(partial(values.measure, dim="length"))]
+Gap = Annotated[str, BeforeValidator(partial(values.measure, dim="length", least="zero"))]
+Torque = Annotated[str, BeforeValidator(partial(values.measure, dim="torque"))]
+Stress = Annotated[str, BeforeValidator(partial(values.measure, dim="stress"))]
+Temperature = Annotated[str, BeforeValidator(partial(values.measure, dim="temperature"))]
+Turn = Annotated[str, BeforeValidator(partial(values.measure, dim="angle", least="any"))]
+Place = Annotated[str, BeforeValidator(partial(values.measure, dim="length", least="any"))]
+Mass = Annotated[str, BeforeValidator(partial(values.measure, dim="mass"))]
+Force = Annotated[str, BeforeValidator(partial(values.measure, dim="force"))]
+Ratio = Annotated[str, BeforeValidator(partial(values.measure, dim="ratio"))]
+BendAngle = Annotated[str, BeforeValidator(values.bend_angle)]
+Share = Annotated[str, BeforeValidator(values.share)]
+Wrench = Annotated[str, BeforeValidator(values.wrench)]
+IssueDate = Annotated[str, BeforeValidator(values.issue_date)]
+AnyFigure = Annotated[str, BeforeValidator(values.figure_text)]
+Finding = Annotated[str, BeforeValidator(values.finding)]
+Count = Annotated[int, Field(ge=1, le=values.COUNT_LIMIT)]
+
+
+def one_of(*choices: str) -> BeforeValidator:
+    return BeforeValidator(partial(values.choice, choices=choices))
+
+
+Service = Annotated[str, one_of(*SERVICES)]
+Direction = Annotated[str, one_of(*DIRECTIONS)]
+YesNo = Annotated[str, one_of("yes", "no")]
+
+
+def _point(value: Any, least: str) -> tuple[str, str, str]:
+    """Three lengths: rearward, right and up."""
+    if not isinstance(value, list | tuple) or len(value) != 3:
+        what = f"{len(value)} values" if isinstance(value, list | tuple) else values.kind_of(value)
+        why = f"three lengths are wanted (rearward, right, up), not {what}"
+        raise InputError("value", "", why, (), 'write it as ["0 in", "-18 in", "6 in"]')
+    a, b, c = (values.measure(v, "length", least) for v in value)
+    return (a, b, c)
+
+
+Point = Annotated[tuple[str, str, str], BeforeValidator(partial(_point, least="any")), Field(strict=False)]
+Size = Annotated[tuple[str, str, str], BeforeValidator(partial(_point, least="positive")), Field(strict=False)]
+# TOML gives lists, a frozen model holds tuples; what is inside stays strict.
+as_tuple = Field(strict=False)
+
+
+class Part(BaseModel):
+    """What all tables of a job share: unknown keys refused, frozen, blank text dropped."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, strict=True)
+
+    @model_validator(mode="before")
+    @classmethod
+    def _drop_blanks(cls, raw: Any) -> Any:
+        if not isinstance(raw, dict):
+            return raw
+        known = {field.alias or name for name, field in cls.model_fields.items()}
+        return {key: value for key, value in raw.items() if key not in known or not values.is_blank(value)}

@@ -1,0 +1,142 @@
+"""Tubes in a packet: the bench card with its marks, whole pages at full size, the cut list, and open questions."""
+
+from __future__ import annotations
+
+import re
+import shutil
+import subprocess
+from pathlib import Path
+
+import pytest
+
+from gaugeblock.job.read import parse_job
+from gaugeblock.packet import build, make, render
+from gaugeblock.tables.load import refdata
+
+SHOP = """
+[shop]
+stock_length = "10 ft"
+kerf = "1/16 in"
+[[shop.dies]]
+name = "die A"
+radius = "5-1/2 in"
+start_mark = "1-1/4 in"
+grip = "3 in"
+test_bends = [{ pulled = "47 deg", released = "45 deg" }]
+"""
+TUBE = """
+[[tubes]]
+name = "{name}"
+material = "1020 DOM"
+od = "1-3/4 in"
+wall = ".120 in"
+method = "rotary draw"
+die = "die A"
+count = {count}
+offset = {{ rise = "6 in", angle = "45 deg", before = "8 in", after = "8 in" }}
+"""
+MM = 72 / 25.4
+
+
+def packet_of(text: str) -> build.Packet:
+    data = refdata()
+    return build.build(parse_job(text, hooks=make.hooks(data)), data, "gaugeblock test")
+
+
+def test_the_card_says_what_to_cut_and_has_a_row_a_bend() -> None:
+    made = packet_of(SHOP + TUBE.format(name="brace", count=1))
+    card = made.items[0].card
+    assert card is not None
+    assert (card.verb, card.number) == ("CUT", "28 9/16 in")
+    assert card.table[0][0] == "BEND"
+    assert [r[0] for r in card.table[1:]] == ["1", "2"]
+    assert card.table[1][4] == "47 deg"
+    page = render.render(made)["packet.html"].decode()
+    assert page.count('class="drawing page landscape"') == 3
+    assert page.count('class="drawing page portrait"') == 1
+    assert "half a turn, 180" in render.render(made)["packet.md"].decode()
+
+
+def test_the_cut_list_packs_all_tubes_and_names_the_offcuts() -> None:
+    made = packet_of(SHOP + TUBE.format(name="brace", count=5) + TUBE.format(name="strut", count=1))
+    (item,) = [i for i in made.items if i.name == "cut list of all tubes"]
+    # six pieces of 28 9/16 in with a kerf: four from 10 ft, so two lengths
+    assert item.sheet.figure("stock_bars").typical == 2
+    assert item.card is not None
+    cuts = [r[1] for r in item.card.table[1:]]
+    assert sorted(c for c in cuts if "left" not in c) == [f"brace, {n} of 5" for n in range(1, 6)] + ["strut"]
+    assert [c for c in cuts if "left" in c] == ["offcut 1 is left", "offcut 2 is left"]
+    assert "no plan needs fewer" in item.sheet.checks[-1].reason
+    left = [f.typical for f in item.sheet.figures if f.quantity == "offcut"]
+    assert sum(left) == pytest.approx(240 - 6 * (28 + 9 / 16 + 1 / 16))
+
+
+def test_without_stock_or_kerf_the_tubes_are_not_packed() -> None:
+    made = packet_of(SHOP.replace('kerf = "1/16 in"', "") + TUBE.format(name="brace", count=1))
+    (item,) = [i for i in made.items if i.name == "cut list of all tubes"]
+    assert [c.result for c in item.sheet.checks] == ["cannot tell"]
+    assert "shop.kerf not given" in item.sheet.checks[0].reason
+
+
+def test_tubes_of_one_datum_are_held_against_each_other() -> None:
+    keys = '[[tubes]]\nname = "{}"\nod = "2 in"\nradius = "6 in"\ngap = "1 in"\ndatum = "bolt"\n'
+    keys += 'points = [["{} in", "-9 in", "0 in"], ["{} in", "9 in", "0 in"]]\n'
+    far, near = (packet_of(keys.format("a", 0, 0) + keys.format("b", x, x)).items[-1].sheet for x in (4, 2.5))
+    assert [c.result for c in far.checks] == ["ok"]
+    assert far.figures[0].typical == pytest.approx(2, abs=1e-3)
+    assert [c.result for c in near.checks] == ["not ok"]
+
+
+def test_a_tube_whose_keys_do_not_go_together_is_one_open_item_not_a_failed_packet() -> None:
+    text = (
+        SHOP
+        + TUBE.format(name="brace", count=1)
+        + 'place = { start = ["0 in", "0 in", "0 in"], runs = "right", bends = "left" }\n'
+    )
+    item = packet_of(text).items[0]
+    assert [c.result for c in item.sheet.checks] == ["not ok"]
+    assert "lies along the tube" in item.sheet.checks[0].reason
+
+
+@pytest.mark.parametrize("paper", ["Letter", "A4"])
+def test_paper_prints_at_full_size_and_nothing_runs_off_it(tmp_path: Path, paper: str) -> None:
+    """The check scales of the wrap strip as printed: an inch is 72 points, 20 mm are 56.7, on every page all words are inside."""
+    browser = shutil.which("chromium") or shutil.which("chromium-browser")
+    assert browser, "chromium is needed: scripts/test installs it"
+    page = render.render(packet_of(SHOP + TUBE.format(name="brace", count=1)))["packet.html"].decode()
+    source = tmp_path / "page.html"
+    source.write_text(page.replace("</style>", f"@page {{ size: {paper} }}</style>"), encoding="utf-8")
+    quiet = [
+        "--headless",
+        "--no-sandbox",
+        "--disable-gpu",
+        "--disable-quic",
+        "--no-first-run",
+        "--disable-background-networking",
+    ]
+    command = [
+        browser,
+        *quiet,
+        f"--user-data-dir={tmp_path / 'p'}",
+        "--no-pdf-header-footer",
+        f"--print-to-pdf={tmp_path / 'page.pdf'}",
+    ]
+    subprocess.run([*command, source.as_uri()], capture_output=True, timeout=120, check=True)
+    out = subprocess.run(
+        ["pdftotext", "-bbox", str(tmp_path / "page.pdf"), "-"], capture_output=True, text=True, timeout=60, check=True
+    ).stdout
+    pages = out.split("<page ")[1:]
+    (strip,) = [p for p in pages if ">wrap</word>" in p]
+    width, height = map(float, re.findall(r'(?:width|height)="([\d.]+)"', strip)[:2])
+    words = [
+        (*map(float, w[:4]), w[4])
+        for w in re.findall(
+            r'<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">(.*?)</word>', strip
+        )
+    ]
+    assert all(min(x0, y0, width - x1, height - y1) >= 14 for x0, y0, x1, y1, _ in words)  # 5 mm
+    (level,) = [w[0] for w in words if w[4] == "80"]
+    # the page stands upright: its scales run along y, side by side
+    middle = {w[4]: (w[1] + w[3]) / 2 for w in words if abs(w[0] - level) < 1}
+    assert abs(middle["1"] - middle["3"]) == pytest.approx(144, abs=0.3)
+    assert abs(middle["20"] - middle["80"]) == pytest.approx(60 * MM, abs=0.3)

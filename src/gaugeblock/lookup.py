@@ -65,13 +65,15 @@ def figure_of(row: Row, data: Refdata) -> Figure:
     return got
 
 
-def look_up(table: str, quantity: str, *, data: Refdata | None = None, **keys: str) -> Figure:
+def look_up(
+    table: str, quantity: str, *, data: Refdata | None = None, of_source: str | None = None, **keys: str
+) -> Figure:
     """The governing Figure for a quantity at some keys, the other matching rows in ``others``.
 
     Parameters
     ----------
     table : ``domain/table``. quantity : a name of quantities.csv. keys : the key cells as people write them
-        (``thread="3/8-16 UNC"``, ``size="3/8 in"``). ``service`` defaults to ``vehicle``; rows of another
+        (``thread="3/8-16 UNC"``, ``size="3/8 in"``). of_source : only the rows of one publication. ``service`` defaults to ``vehicle``; rows of another
         service are among the others and never govern.
 
     Raises LookupMiss with the nearest keys when nothing answers, InputError when a key cannot be read.
@@ -80,10 +82,10 @@ def look_up(table: str, quantity: str, *, data: Refdata | None = None, **keys: s
     '0.0775'
     """
     data = data or refdata()
-    memo_key = (table, quantity, *keys.items())
+    memo_key = (table, quantity, of_source, *keys.items())
     got = data.memo.get(memo_key)
     if got is None:
-        got = _decide(data, data.table(table), quantity, keys)
+        got = _decide(data, data.table(table), quantity, keys, of_source)
         data.memo[memo_key] = got
     return got  # type: ignore[return-value]
 
@@ -100,8 +102,10 @@ def look_up_or_none(table: str, quantity: str, *, data: Refdata | None = None, *
     return data.memo[memo_key]  # type: ignore[return-value]
 
 
-def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str]) -> Figure:
-    rows = table.by_quantity.get(quantity)
+def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str], of_source: str | None) -> Figure:
+    rows = table.by_quantity.get(quantity, [])
+    if of_source is not None:
+        rows = [r for r in rows if r.cells["source"] == of_source]
     if not rows:
         known = list(table.by_quantity)
         raise LookupMiss(

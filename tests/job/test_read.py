@@ -118,7 +118,7 @@ def test_line_ends_of_both_kinds_read_the_same(tmp_path: Path) -> None:
     assert read_job(file) == read_job(str(file)) == parse_job(WHOLE)
 
 
-def test_hooks_see_every_sound_item_and_their_problems_get_path_and_line() -> None:
+def test_hooks_see_every_item_and_their_problems_get_path_and_line() -> None:
     seen = []
 
     def grades(item: Fastener) -> list[Problem]:
@@ -130,7 +130,7 @@ def test_hooks_see_every_sound_item_and_their_problems_get_path_and_line() -> No
     )
     with pytest.raises(JobError) as refused:
         parse_job(text, hooks={"fasteners": grades})
-    assert seen == ["a", "c"]
+    assert seen == ["a", "b", "c"]
     assert [str(p) for p in refused.value.problems] == [
         "line 3: fasteners[1].grade (a): no such grade; nearest: SAE J429 5",
         "line 6: fasteners[2].count (b): a whole number is wanted, not text; write it without quotes, as 4",

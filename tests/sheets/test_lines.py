@@ -56,9 +56,18 @@ def test_the_only_class_there_is_answers_and_is_said():
 
 
 @pytest.mark.parametrize(
-    ("at", "result"), [("260 degC", "ok"), ("500 degF", "ok"), ("261 degC", "not ok"), ("501 degF", "not ok")]
+    ("at", "result"),
+    [
+        ("250 degC", "ok"),
+        ("482 degF", "ok"),
+        ("251 degC", "cannot tell"),
+        ("260 degC", "cannot tell"),
+        ("500 degF", "cannot tell"),
+        ("261 degC", "not ok"),
+        ("501 degF", "not ok"),
+    ],
 )
-def test_the_limit_itself_is_ok_in_either_unit_and_just_over_it_is_not(at, result):
+def test_close_under_the_limit_nobody_can_tell_and_just_over_it_is_not_ok(at, result):
     assert _check(heat("PTFE", at=at)).result == result
 
 
@@ -86,12 +95,12 @@ def test_a_demand_of_a_standard_is_no_limit():
 def test_a_stricter_living_figure_makes_cannot_tell():
     """SAE J844 as continuous 100 degC; another summary gives 93 degC without a state."""
     assert _check(heat("nylon air brake tube", state="continuous", at="97 degC")).result == "cannot tell"
-    assert _check(heat("nylon air brake tube", state="continuous", at="92 degC")).result == "ok"
+    assert _check(heat("nylon air brake tube", state="continuous", at="85 degC")).result == "ok"
     assert _check(heat("nylon air brake tube", state="continuous", at="101 degC")).result == "not ok"
 
 
 def test_inside_a_boiling_range_nobody_can_tell():
-    assert _check(heat("gasoline", at="20 degC")).result == "ok"
+    assert _check(heat("gasoline", at="10 degC")).result == "ok"
     assert _check(heat("gasoline", at="60 degC")).result == "cannot tell"
     assert _check(heat("gasoline", at="240 degC")).result == "not ok"
 

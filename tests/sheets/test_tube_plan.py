@@ -152,6 +152,10 @@ def test_movement_is_counted_in_the_rise_and_in_the_gap() -> None:
     assert rest == pytest.approx(1.375, abs=1e-3)
     assert moved == pytest.approx(1, abs=1e-3)
     assert "engine rock" in result(made, "gap to exhaust")[1]
+    # what the tube itself moves towards the pipe is counted too
+    droops = work_out({**CLEAR, "moves": [{"why": "droop", "down": "1/2 in"}]}, die=DIE)
+    assert inches(droops, "surface_gap") == pytest.approx([1.5, 1], abs=1e-3)
+    assert result(droops, "gap to exhaust")[0] == OK
 
 
 def test_an_obstacle_that_is_too_near_is_not_ok_and_a_flange_counts() -> None:

@@ -36,7 +36,8 @@ def test_the_cage_rule_stands_first_beside_a_steel_tube_and_only_informs() -> No
     tight = bend(**COMMON, radius="4 in")  # under 3 x OD, over the habit of this wall
     first = tight.figures[0]
     assert (first.quantity, first.text, first.key["service"]) == ("bend_ratio_minimum", "3", "vehicle safety cage")
-    assert check(tight).result == "ok"
+    assert check(tight).result == "cannot tell"  # another habit asks 3 x OD; the cage rule itself judges nothing here
+    assert "service vehicle safety cage" not in check(tight).reason
     assert "does not keep it" in cautions(tight)
     assert "service: vehicle safety cage" in render(tight)
 
@@ -54,8 +55,14 @@ def test_the_least_radius_of_the_rule_follows_the_od() -> None:
 
 
 def test_a_habit_without_a_spread_passes_and_fails_as_it_says() -> None:
-    assert check(bend(**COMMON, radius="3.9 in")).result == "ok"
     assert check(bend(**COMMON, radius="3.89 in")).result == "not ok"
+    assert check(bend(**COMMON, radius="5.3 in")).result == "ok"
+
+
+def test_an_ok_is_not_said_where_another_living_habit_asks_more() -> None:
+    between = check(bend(**COMMON, radius="3.9 in"))
+    assert between.result == "cannot tell"
+    assert "5.3" in between.reason or "5.25" in between.reason
 
 
 @pytest.mark.parametrize(

@@ -45,7 +45,10 @@ def sources(argv: list[str]) -> int:
     else:
         for row in rows:
             year = f", {row['year']}" if row["year"] else ""
-            print(f"{row['id']:<14} {row['title']}{year} ({row['kind']}); {row['rows']} figures")
+            note = f"; {row['note']}" if row["note"] else ""
+            print(f"{row['id']:<14} {row['title']}{year} ({row['kind']}); {row['rows']} figures{note}")
+        if not rows:
+            print(f"no source has all of: {' '.join(a.words)}")
     return 0
 
 

@@ -81,7 +81,7 @@ def parse_job(text: str, where: str = "job file", hooks: Mapping[str, Hook] | No
         why = f"{fault.why} (see line {first})" if first else fault.why
         problems.append(names.problem(fault.path, why, fault.nearest, fault.do))
     for domain, hook in (hooks or {}).items():
-        for index, item in _sound(data, domain, bad):
+        for index, item in _readable(data, domain, bad):
             problems += [
                 names.problem((domain, index, *_split(p.path)), p.why, p.nearest, p.do) for p in hook(item)
             ]  # fmt: skip
@@ -231,12 +231,20 @@ def _job_error(where: str, problems: list[Problem], untold: int = 0) -> JobError
     return JobError(where, ordered)
 
 
-def _sound(data: dict[str, Any], domain: str, bad: set[Path]) -> Iterable[tuple[int, BaseModel]]:
-    """The items of a domain that have no problem of their own."""
-    if (domain,) in bad or domain not in data:
+def _readable(data: dict[str, Any], domain: str, bad: set[Path]) -> Iterable[tuple[int, BaseModel]]:
+    """The items of a domain for its hook: sound ones whole, of the others what is plain text under a known key."""
+    raws = data.get(domain)
+    if (domain,) in bad or not isinstance(raws, list):
         return []
-    sound = [(index, raw) for index, raw in enumerate(data[domain]) if (domain, index) not in bad]
-    return [(index, ITEMS[domain].model_validate(raw)) for index, raw in sound]
+    model = ITEMS[domain]
+    out: list[tuple[int, BaseModel]] = []
+    for index, raw in enumerate(raws):
+        if (domain, index) not in bad:
+            out.append((index, model.model_validate(raw)))
+        elif isinstance(raw, dict):
+            known: dict[str, Any] = {k: v for k, v in raw.items() if k in model.model_fields and isinstance(v, str) and v.strip()}
+            out.append((index, model.model_construct(**known)))
+    return out
 
 
 def _translated(error: Any) -> tuple[Path, str, tuple[str, ...], str]:

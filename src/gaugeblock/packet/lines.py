@@ -4,16 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from gaugeblock import units
 from gaugeblock.errors import Problem
+from gaugeblock.figure import Figure
 from gaugeblock.job.model import Line, Shop
 from gaugeblock.packet.item import Card, Item, Row, worst_reason
+from gaugeblock.sheets.lines import JUDGES
 from gaugeblock.sheets.printing import printed
 from gaugeblock.sheets.route_job import ROUTE_KEYS, route_of
 from gaugeblock.sheets.sheet import Sheet
 from gaugeblock.tables.load import Refdata
 
 _ALWAYS = ("service", "material", "fluid", "gap")
-_LIMITS = ("temperature_maximum", "boiling_point_minimum")
 _SHOWN = 3
 
 
@@ -33,9 +35,16 @@ def item(job: Line, shop: Shop, data: Refdata) -> Item:
     return Item("lines", job.name, facts, sheet, _card(job, sheet, data))
 
 
+def _limits(sheet: Sheet) -> list[Figure]:
+    """What the line and its fluid stand, the lowest first: of the sheet's figures and of what its checks ask."""
+    asked = [c.required.figure for c in sheet.checks if c.required is not None and c.required.figure is not None]
+    found = {f.id: f for f in (*sheet.figures, *asked) if f.quantity in JUDGES}
+    return sorted(found.values(), key=lambda f: units.to_base(f.least, f.unit))
+
+
 def _card(job: Line, sheet: Sheet, data: Refdata) -> Card:
     needed = next((f for f in sheet.figures if f.quantity == "gap_needed"), None)
-    limits = [f for f in sheet.figures if f.quantity in _LIMITS]
+    limits = _limits(sheet)
     first = limits[0] if limits else needed
     detail = [Row("beside", job.beside or ""), Row("gap measured", job.gap or "")]
     if needed is not None and first is not needed:

@@ -96,9 +96,15 @@ def _view(packet: Packet) -> dict[str, Any]:
 def _settle(entries: list[dict[str, str]]) -> list[dict[str, str]]:
     """What to settle first, one line a sheet and result; where many questions are open, their names alone."""
     groups: dict[tuple[str, str], list[str]] = {}
+    shared: dict[tuple[str, str], list[str]] = {}
     for entry in entries:
         result, _, reason = entry["reason"].partition(": ")
-        groups.setdefault((result, entry["sheet"]), []).append(reason)
+        shared.setdefault((result, reason.partition(": ")[0]), []).append(entry["sheet"])
+    together = {k: v for k, v in shared.items() if k[0] != "not ok" and len(v) > _MANY_QUESTIONS}
+    for entry in entries:
+        result, _, reason = entry["reason"].partition(": ")
+        if (result, reason.partition(": ")[0]) not in together:
+            groups.setdefault((result, entry["sheet"]), []).append(reason)
     out = []
     for (result, sheet), reasons in groups.items():
         if len(reasons) > _MANY_QUESTIONS:
@@ -106,6 +112,8 @@ def _settle(entries: list[dict[str, str]]) -> list[dict[str, str]]:
         else:
             text = "; ".join(reasons)
         out.append({"sheet": sheet, "result": result, "reason": pretty(text)})
+    for (result, question), sheets in together.items():
+        out.append({"sheet": question, "result": result, "reason": f"{len(sheets)} items, see their sheets: {', '.join(sheets)}"})
     return out
 
 

@@ -30,8 +30,25 @@ def read(typed: str, data: Refdata) -> tuple[str, str]:
 
 
 def converted(scale: str, number: str, quantity: str, data: Refdata) -> Figure | None:
-    """One figure at a hardness: the printed point, else between two points of one source; None outside them."""
-    return lookup.look_up_or_none(TABLE, quantity, data=data, scale=scale, hardness=number)
+    """One figure at a hardness, by the source with the most points of its scale that covers it; None outside all.
+
+    One source over the whole scale keeps strength rising with hardness; what the others print at that point stands
+    in ``others``.
+    """
+    counts: dict[str, int] = {}
+    for row in data.table(TABLE).by_quantity.get(quantity, []):
+        if row.key[0] == scale and not row.standing:
+            counts[row.cells["source"]] = counts.get(row.cells["source"], 0) + 1
+    found = []
+    for source in sorted(counts, key=lambda s: (-counts[s], s)):
+        try:
+            found.append(lookup.look_up(TABLE, quantity, data=data, of_source=source, scale=scale, hardness=number))
+        except LookupMiss:
+            continue
+    if not found:
+        return None
+    others = tuple(f.replace(chosen_by="source id", others=()) for f in found[1:])
+    return found[0].replace(chosen_by="most points" if others else found[0].chosen_by, others=others)
 
 
 def tensile_from(measured: Figure, scale: str, number: str, data: Refdata) -> Figure | None:
@@ -82,10 +99,10 @@ def hardness(scale: str, value: str, *, data: Refdata | None = None) -> Sheet:
         )
     cautions = rule_cautions(data, "hardness conversion", "all scales")
     for figure in figures:
-        apart = lookup.disagreement(figure)
-        if apart is not None:
-            low, high = (units.significant(v, 4) for v in apart)
-            ids = (figure.id, *(o.id for o in lookup.same_specificity(figure)))
+        values = [units.from_base(units.to_base(f.typical, f.unit), figure.unit) for f in (figure, *figure.others)]
+        if max(values) - min(values) > 0.02 * figure.typical:
+            low, high = (units.significant(v, 4) for v in (min(values), max(values)))
+            ids = (figure.id, *(o.id for o in figure.others))
             cautions.append(
                 Caution(
                     f"Sources disagree on {figure.quantity.replace('_', ' ')}: {low} to {high} {figure.unit}.",

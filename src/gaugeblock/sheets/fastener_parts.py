@@ -78,6 +78,7 @@ def part(
             cautions.append(
                 Caution(f"Sources disagree: {low} to {high} {figure.unit}.", "note", (figure.id, *others), "refdata")
             )
+    cautions += _rules(keys["part"], service, data)
     if figures and figures[0].basis == "common practice":
         cautions.append(
             Caution("Habit, not published: the part maker's figure governs.", "damage", (figures[0].id,), "refdata")
@@ -98,6 +99,19 @@ def _only_not_stated(part_cell: str, key: str, data: Refdata) -> bool:
     """Whether no row of the part says anything of a key: then leaving it out asks just those rows."""
     cells = {row.cells[key] for row in data.table(TABLE).rows if row.key[0] == part_cell}
     return cells <= {"not stated", "any"} and "not stated" in cells
+
+
+def _rules(part_cell: str, service: str, data: Refdata) -> list[Caution]:
+    """The rules of the tables on this kind of part: those whose topic's words are all in its name."""
+    name = part_cell.casefold()
+    out = []
+    for rule in data.statements("fasteners"):
+        about = all(word.rstrip("s") in name for word in rule["topic"].casefold().split())
+        if about and rule["service"] in (service, "any") and not rule["standing"]:
+            out.append(Caution(rule["statement"], rule["severity"], (), rule["source"] or "common practice"))
+    if "brake" in name:
+        out.append(Caution("Brake work is pressure-tested and checked by another person before the car moves.", "injury"))
+    return out
 
 
 def _size(typed: str, data: Refdata) -> str:

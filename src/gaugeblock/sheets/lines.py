@@ -326,12 +326,18 @@ def _upper(found: Item, limit: Figure | None, at: Figure) -> Check:
         worst = min(strict, key=lambda f: _end(f, at.unit))
         check.result = CANNOT_TELL
         check.reason = f"{what}, yet {number_only(worst, found.data)} by {worst.source or worst.basis}: ask the maker"
+    elif check.result == OK and units.to_base(end, at.unit) - units.to_base(at.typical, at.unit) < _CLOSE_K:
+        check.result = CANNOT_TELL
+        check.reason = f"{what}: under {_CLOSE_K:g} degC is left, no margin is published, and a reading is no better than that"
     elif limit.basis == "common practice" or limit.checked == "memory":
         check.reason = (
             f"{what} ({'habit' if limit.basis == 'common practice' else 'from memory'}: read the marking on the part)"
         )
     return check
 
+
+# A crayon or a thermocouple on a tube is good to about this; no published margin to a limit was found.
+_CLOSE_K = 10.0
 
 _WORDS = {
     "temperature_maximum": "is its limit",

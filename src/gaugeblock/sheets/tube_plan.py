@@ -150,7 +150,7 @@ def _shape(keys: Mapping[str, Any], made: Plan, typed: Typed) -> Shape:
         try:
             return shape_of(keys, typed, radius=made.die.radius, od=made.od, needed=made.die.between)
         except paths.TooTightError:
-            typed.figures = [f for f in typed.figures if not f.locator.startswith(("clear ", "place "))]
+            typed.figures = [f for f in typed.figures if not f.locator.startswith(("clear ", "place ", "tube moves"))]
     return shape_of(keys, typed, radius=made.die.radius, od=made.od, needed=0.0)
 
 

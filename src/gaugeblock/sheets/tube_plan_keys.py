@@ -5,7 +5,7 @@ from __future__ import annotations
 from gaugeblock import units
 from gaugeblock.calc import path as paths
 from gaugeblock.calc import shapes
-from gaugeblock.calc.clearance import Moves
+from gaugeblock.calc.clearance import STILL, Moves
 from gaugeblock.errors import InputError
 from gaugeblock.figure import Figure
 from gaugeblock.tables.load import nearest
@@ -164,7 +164,8 @@ def shape_of(
         shape.flat = {"first": lists["lengths"][0]}
         shape.points = shapes.template(lists["lengths"], lists["angles"], [0.0, *turns[1:]], shape.pose)
     else:
-        flat = _flat(kind, table, typed, shape, radius=radius, od=od, needed=needed, foot_needed=foot_needed)
+        own = moves_of(keys.get("moves"), typed, "tube moves") if kind == "clear" else STILL
+        flat = _flat(kind, table, typed, shape, own, radius=radius, od=od, needed=needed, foot_needed=foot_needed)
     shape.leaves = tuple(typed.figures[first:])
     if kind == "points":
         shape.is_placed = True
@@ -207,7 +208,7 @@ def _from_bends(
 
 
 def _flat(
-    kind: str, table: Mapping[str, Any], typed: Typed, shape: Shape, *, radius: float, od: float, needed: float, foot_needed: float
+    kind: str, table: Mapping[str, Any], typed: Typed, shape: Shape, own: Moves, *, radius: float, od: float, needed: float, foot_needed: float
 ) -> Sequence[tuple[float, float]]:  # fmt: skip
     """The points of a flat shape in its own plane."""
     if kind == "single":
@@ -239,11 +240,9 @@ def _flat(
     size = "od" if table.get("od") else "width"
     v = shape.flat = typed.of(table, kind, over, (size, "height", "at", "span", "gap", "angle"))
     moved = moves_of(table.get("moves"), typed, "clear moves")
-    lift = paths.cross(shape.pose.normal, shape.pose.direction)
-    v["up"] = _reach(moved, lift)
-    v["side"] = max(
-        _reach(moved, shape.pose.direction), _reach(moved, paths.subtract((0.0, 0.0, 0.0), shape.pose.direction))
-    )
+    lift, run = paths.cross(shape.pose.normal, shape.pose.direction), shape.pose.direction
+    v["up"] = _reach(moved, lift) + _reach(own, lift, -1)
+    v["side"] = max(_reach(moved, run, way) + _reach(own, run, -way) for way in (1, -1))
     shape.cleared = shapes.clear_over(
         width=v.get("width", 0.0), height=v["height"], place=v["at"], span=v["span"], gap=v["gap"], od=od, angle=v["angle"],
         radius=radius, round_radius=v.get("od", 0.0) / 2, second_foot_height=v.get("second_foot_up", 0.0), moves_up=v["up"],
@@ -252,9 +251,9 @@ def _flat(
     return shape.cleared.points
 
 
-def _reach(moves: Moves, way: Vector) -> float:
-    """How far a movement goes in one direction."""
-    return sum(max(w * low, w * high) for w, low, high in zip(way, moves.low, moves.high, strict=True))
+def _reach(moves: Moves, way: Vector, sign: int = 1) -> float:
+    """How far a movement goes in one direction, or against it."""
+    return sum(max(sign * w * low, sign * w * high) for w, low, high in zip(way, moves.low, moves.high, strict=True))
 
 
 def _radius_for_width(short: float, radius: float, angles: list[float]) -> float:

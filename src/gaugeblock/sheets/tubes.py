@@ -7,7 +7,7 @@ from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.sheets import tube_bend_metal, tube_keys
 from gaugeblock.sheets.printing import number_only
-from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, Bound, Caution, Check, Sheet, at_least
+from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check, Sheet, at_least
 from gaugeblock.tables.catalogue import SERVICES, VEHICLE_SERVICES
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.load import Refdata, canonical, nearest, refdata
@@ -265,10 +265,24 @@ def _radius_checks(tube: Bent, own: list[Minimum], habits: list[Minimum], centre
             )
         ]
     else:
-        checks = [_against(name, tube, own[0], centre)]
+        checks = [_held_to_stricter(_against(name, tube, own[0], centre), tube, own[1:])]
     if tube.service == CAGE and habits:
         checks.append(_against("radius against the habit of the method", tube, habits[0], centre))
     return checks
+
+
+def _held_to_stricter(check: Check, tube: Bent, others: list[Minimum]) -> Check:
+    """An ok on the governing minimum is ``cannot tell`` where another living one of the service asks a larger radius."""
+    if check.result != OK or tube.clr_m is None:
+        return check
+    asked = [(m.radius.typical * float(units.factor(m.radius.unit)), m) for m in others]
+    stricter = [(r, m) for r, m in asked if r > float(tube.clr_m) * (1 + 1e-9)]
+    if stricter:
+        most, minimum = max(stricter, key=lambda pair: pair[0])
+        who = f"{minimum.row.source or 'another habit'}, service {minimum.row.key['service']}"
+        check.result = CANNOT_TELL
+        check.reason += f"; {who}, asks {units.significant(tube.length(most), 4)} {tube.unit}: bend a test piece"
+    return check
 
 
 def _against(name: str, tube: Bent, minimum: Minimum, centre: Figure | None) -> Check:

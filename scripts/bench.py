@@ -22,7 +22,13 @@ ROUNDS = 15
 
 COLD: list[tuple[str, list[str], str]] = [
     ('torque 3/8-16 --grade "SAE J429 5" --condition dry', ["torque", "3/8-16", "--grade", "SAE J429 5", "--condition", "dry"], "4x"),
-    ('bend --od "1 3/4 in" --wall "0.120 in" ...', ["bend", "--od", "1 3/4 in", "--wall", "0.120 in", "--material", "1020", "--method", "rotary draw", "--radius", "5 1/2 in"], "4x"),
+    (
+        'bend --od "1 3/4 in" --wall "0.120 in" ...',
+        [
+            "bend", "--od", "1 3/4 in", "--wall", "0.120 in", "--material", "1020", "--method", "rotary draw", "--radius", "5 1/2 in",
+        ],
+        "4x",
+    ),
     ("heat DOT 4 --state wet", ["heat", "DOT 4", "--state", "wet"], "4x"),
     ("steel 4340 --treatment ... --temper 800 degF", ["steel", "4340", "--treatment", "quenched and tempered", "--temper", "800 degF"], "4x"),
     ("packet (demo)", ["packet", DEMO, "--out", "{out}"], "40x"),
@@ -84,7 +90,9 @@ def warm() -> None:
 
 def main() -> int:
     os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
-    print(f"{datetime.date.today()}, {platform.machine()}, {os.cpu_count()} cores, Python {platform.python_version()}\n")
+    print(
+        f"{datetime.date.today()}, {platform.machine()}, {os.cpu_count()} cores, Python {platform.python_version()}\n"
+    )
     cold()
     with contextlib.redirect_stderr(io.StringIO()):
         warm()

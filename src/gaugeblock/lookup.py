@@ -133,7 +133,11 @@ def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str], of
     matched = [(rank, row) for row in rows if (rank := _rank(row, asked)) is not None]
     if not any(rank[0] == 0 for rank, _ in matched):
         for at, (key, want) in enumerate(asked):
-            between = _interpolate(data, rows, asked, at, quantity) if key.match == "interpolated" and want is not None else None
+            between = (
+                _interpolate(data, rows, asked, at, quantity)
+                if key.match == "interpolated" and want is not None
+                else None
+            )
             if between is not None:
                 return between
         raise _miss(data, table, rows, asked, quantity, keys, matched)

@@ -173,11 +173,13 @@ def _pick(choice: bool, yes: float, no: float) -> float:
 
 
 def least(*values: T) -> T:
+    """The least of numbers, or of arrays place by place."""
     ns = namespace.of(*values)
     return ns.minimum.reduce(ns.broadcast_arrays(*values)) if ns.__name__ == "numpy" else min(values)
 
 
 def most(*values: T) -> T:
+    """The most of numbers, or of arrays place by place."""
     ns = namespace.of(*values)
     return ns.maximum.reduce(ns.broadcast_arrays(*values)) if ns.__name__ == "numpy" else max(values)
 

@@ -17,6 +17,7 @@ class Parser(argparse.ArgumentParser):
     """Refuses with our own one message instead of usage and exit."""
 
     def error(self, message: str) -> NoReturn:
+        """Refuse what cannot be parsed; InputError says what was wrong and where help is."""
         raise InputError(self.prog.split(" ")[-1], "command line", message, (), f"see {self.prog} --help")
 
 

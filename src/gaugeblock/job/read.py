@@ -242,7 +242,9 @@ def _readable(data: dict[str, Any], domain: str, bad: set[Path]) -> Iterable[tup
         if (domain, index) not in bad:
             out.append((index, model.model_validate(raw)))
         elif isinstance(raw, dict):
-            known: dict[str, Any] = {k: v for k, v in raw.items() if k in model.model_fields and isinstance(v, str) and v.strip()}
+            known: dict[str, Any] = {
+                k: v for k, v in raw.items() if k in model.model_fields and isinstance(v, str) and v.strip()
+            }
             out.append((index, model.model_construct(**known)))
     return out
 

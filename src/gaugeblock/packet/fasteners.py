@@ -164,7 +164,12 @@ def _shop_cautions(job: Fastener) -> list[Caution]:
     if any(w in words for w in _HEAT) and job.retighten is None:
         out.append(Caution("Hot joint: say whether it is tightened again, cold, after the first heat.", "damage"))
     if any(w in words for w in ("cover", "gasket", "oil pan", "sump", "rubber", "bushing")):
-        out.append(Caution("A soft gasket or rubber in the joint is crushed before a bolt chart's torque is reached: ask the part's maker.", "damage"))
+        out.append(
+            Caution(
+                "A soft gasket or rubber in the joint is crushed before a bolt chart's torque is reached: ask the part's maker.",
+                "damage",
+            )
+        )
     return out
 
 

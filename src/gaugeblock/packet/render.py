@@ -107,13 +107,17 @@ def _settle(entries: list[dict[str, str]]) -> list[dict[str, str]]:
             groups.setdefault((result, entry["sheet"]), []).append(reason)
     out = []
     for (result, sheet), reasons in groups.items():
-        if len(reasons) > _MANY_QUESTIONS:
-            text = f"{len(reasons)} open: {', '.join(r.partition(': ')[0] for r in reasons)}"
-        else:
-            text = "; ".join(reasons)
+        names = ", ".join(r.partition(": ")[0] for r in reasons)
+        text = f"{len(reasons)} open: {names}" if len(reasons) > _MANY_QUESTIONS else "; ".join(reasons)
         out.append({"sheet": sheet, "result": result, "reason": pretty(text)})
     for (result, question), sheets in together.items():
-        out.append({"sheet": question, "result": result, "reason": f"{len(sheets)} items, see their sheets: {', '.join(sheets)}"})
+        out.append(
+            {
+                "sheet": question,
+                "result": result,
+                "reason": f"{len(sheets)} items, see their sheets: {', '.join(sheets)}",
+            }
+        )
     return out
 
 

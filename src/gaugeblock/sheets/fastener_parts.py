@@ -110,7 +110,9 @@ def _rules(part_cell: str, service: str, data: Refdata) -> list[Caution]:
         if about and rule["service"] in (service, "any") and not rule["standing"]:
             out.append(Caution(rule["statement"], rule["severity"], (), rule["source"] or "common practice"))
     if "brake" in name:
-        out.append(Caution("Brake work is pressure-tested and checked by another person before the car moves.", "injury"))
+        out.append(
+            Caution("Brake work is pressure-tested and checked by another person before the car moves.", "injury")
+        )
     return out
 
 

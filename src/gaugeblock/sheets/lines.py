@@ -328,7 +328,9 @@ def _upper(found: Item, limit: Figure | None, at: Figure) -> Check:
         check.reason = f"{what}, yet {number_only(worst, found.data)} by {worst.source or worst.basis}: ask the maker"
     elif check.result == OK and units.to_base(end, at.unit) - units.to_base(at.typical, at.unit) < _CLOSE_K:
         check.result = CANNOT_TELL
-        check.reason = f"{what}: under {_CLOSE_K:g} degC is left, no margin is published, and a reading is no better than that"
+        check.reason = (
+            f"{what}: under {_CLOSE_K:g} degC is left, no margin is published, and a reading is no better than that"
+        )
     elif limit.basis == "common practice" or limit.checked == "memory":
         check.reason = (
             f"{what} ({'habit' if limit.basis == 'common practice' else 'from memory'}: read the marking on the part)"

@@ -78,7 +78,13 @@ def significant_by_side(value: float, side: str, digits: int = 4) -> str:
 
 def fine_step(step: Fraction | None, unit: str, value: float) -> Fraction | None:
     """The step, or finer by digits where the number would be under ten of its steps (a fraction of an inch stays)."""
-    while step is not None and value and abs(value) < _FEWEST_STEPS * step and not _is_fraction(unit, step) and step > _FINEST:
+    while (
+        step is not None
+        and value
+        and abs(value) < _FEWEST_STEPS * step
+        and not _is_fraction(unit, step)
+        and step > _FINEST
+    ):
         step = step / 10
     return step
 
@@ -98,7 +104,9 @@ def printed(figure: Figure, data: Refdata, unit: str | None = None) -> str:
     if figure.text and (unit is None or unit == figure.unit):
         return with_unit(figure.text, figure.unit)
     to = unit or display_unit(figure.typical, figure.unit)
-    step = fine_step(step_of(figure.quantity, to, data), to, units.from_base(units.to_base(figure.typical, figure.unit), to))
+    step = fine_step(
+        step_of(figure.quantity, to, data), to, units.from_base(units.to_base(figure.typical, figure.unit), to)
+    )
 
     def inside(value: float) -> float:
         return value if to == figure.unit else units.from_base(units.to_base(value, figure.unit), to)

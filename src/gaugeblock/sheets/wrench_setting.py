@@ -107,8 +107,8 @@ def setting(
         arm_m, wrench_m, angle = _arms(adapter)
         ratio = float(calc.adapter_setting(1.0, wrench_m, arm_m, angle))
         now = Figure(
-            found.id("wrench_adapter_at_angle", "torque_setting", data, f"{answer.text}|{adapter}"), "torque_setting", now.typical * ratio, now.unit, low=low * ratio,
-            high=high * ratio, side="target", basis="derived", rule=data.rule("wrench_adapter_at_angle"), inputs=(now,), since=data.release,
+            found.id("wrench_adapter_at_angle", "torque_setting", data, f"{answer.text}|{adapter}"), "torque_setting",
+            now.typical * ratio, now.unit, low=low * ratio, high=high * ratio, side="target", basis="derived", rule=data.rule("wrench_adapter_at_angle"), inputs=(now,), since=data.release,
             key=found.key, conditions=f"crow-foot {adapter}",
         )  # fmt: skip
         low, high = low * ratio, high * ratio
@@ -126,7 +126,8 @@ def setting(
             checks.append(Check(name, NOT_OK, f"{wrench} has no graduation inside {ends}: use another wrench"))
         else:
             set_to = Figure(
-                found.id("nearest_graduation", "torque_setting", data, f"{answer.text}|{wrench}|{adapter or ''}"), "torque_setting", float(mark), tool.unit, side="target",
+                found.id("nearest_graduation", "torque_setting", data, f"{answer.text}|{wrench}|{adapter or ''}"), "torque_setting",
+                float(mark), tool.unit, side="target",
                 basis="derived", rule=data.rule("nearest_graduation"), inputs=(now,), since=data.release, key=found.key,
                 conditions=f"wrench {wrench}", text=units.decimal_text(mark),
             )  # fmt: skip

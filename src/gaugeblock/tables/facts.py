@@ -119,14 +119,17 @@ class Facts:
 
 
 def shown(row: Row, column: str) -> str:
+    """One number of a row with its unit, as a fault prints it."""
     return f"{row.cells[column]} {row.cells['unit']}"
 
 
 def printed(row: Row) -> str:
+    """The value of a row, or its ends, with its unit."""
     return f"{' to '.join(row.cells[c] for c in ('low', 'high') if row.cells[c]) if not row.cells['value'] else row.cells['value']} {row.cells['unit']}"
 
 
 def column_of(row: Row) -> str:
+    """The first of value, low and high that a row has."""
     return next(c for c in NUMBERS if row.cells[c])
 
 
@@ -137,6 +140,7 @@ def rest(row: Row, *left_out: str) -> tuple[str, ...]:
 
 
 def group_by(rows: Iterable[Row], key: Callable[[Row], tuple[str, ...]]) -> list[list[Row]]:
+    """Rows that share a key, each group in table order."""
     got: dict[tuple[str, ...], list[Row]] = {}
     for row in rows:
         got.setdefault(key(row), []).append(row)
@@ -145,6 +149,7 @@ def group_by(rows: Iterable[Row], key: Callable[[Row], tuple[str, ...]]) -> list
 
 @cache
 def order_of(cell: str) -> float | None:
+    """A size cell as a number to sort by; None when it is not a size."""
     size = size_m(cell)
     if size is not None:
         return size
@@ -158,5 +163,6 @@ def order_of(cell: str) -> float | None:
 
 
 def series_of(row: Row, column: str) -> str:
+    """The series of a thread cell: coarse, fine ..., or blank."""
     thread = thread_of(row.cells[column])
     return thread.series if thread is not None else "size"

@@ -77,7 +77,9 @@ class Row:
 
     __slots__ = ("_cells", "_columns", "_values", "key", "line", "standing", "table")
 
-    def __init__(self, table: str, line: int, columns: tuple[str, ...], values: list[str], key: tuple[str, ...]) -> None:
+    def __init__(
+        self, table: str, line: int, columns: tuple[str, ...], values: list[str], key: tuple[str, ...]
+    ) -> None:
         self.table = table
         self.line = line
         self.key = key
@@ -300,7 +302,9 @@ def canonical(data: Refdata, table: str, column: str, typed: str) -> str:
         return cells[folded]
     if not cells:
         why = f"data release {data.release} has no figures in {table}"
-        raise LookupMiss(typed, f"{table} {column}", why, [r["version"] for r in data.releases][::-1], "use a later data release")
+        raise LookupMiss(
+            typed, f"{table} {column}", why, [r["version"] for r in data.releases][::-1], "use a later data release"
+        )
     words = data.words(table.split("/", 1)[0], column)
     cell = words.get(folded)
     if cell is not None:

@@ -46,7 +46,7 @@ def audit_packet(packet: dict[str, Any]) -> dict[str, Any]:
     """The audit of one packet.json: every figure on its sheets and everything below it, once each."""
     try:
         _same_digest(packet)
-        return _audit_packet(packet)
+        return audit_record(packet)
     except (KeyError, TypeError, AttributeError, IndexError, ValueError, ZeroDivisionError, RecursionError) as error:
         if isinstance(error, InputError):
             raise
@@ -71,7 +71,8 @@ def record_digest(record: dict[str, Any]) -> str:
     return hashlib.sha256(text.encode()).hexdigest()
 
 
-def _audit_packet(packet: dict[str, Any]) -> dict[str, Any]:
+def audit_record(packet: dict[str, Any]) -> dict[str, Any]:
+    """As ``audit_packet``, for a record that was just made here."""
     tables: dict[str, Counter[str]] = {}
     findings: list[dict[str, Any]] = []
     counts: Counter[str] = Counter()

@@ -9,7 +9,7 @@ import xml.etree.ElementTree as ET
 import pytest
 
 from gaugeblock.calc import path, shapes, stick
-from gaugeblock.drawing import stick_drawing, svg, tube_drawing
+from gaugeblock.drawing import order_sheet, stick_drawing, svg, tube_drawing
 from gaugeblock.drawing.lengths import inches
 
 INCH = 0.0254
@@ -120,3 +120,48 @@ def test_a_flat_tube_shows_its_true_shape_in_its_own_plane():
     across = path.cross(right, up)
     for p in points:
         assert path.dot(p, across) == pytest.approx(0, abs=1e-12)
+
+
+def test_each_obstacle_has_its_letter_and_its_gap_in_the_list():
+    _, line = _kick_up()
+    things = [
+        tube_drawing.Obstacle("exhaust", (0, 0, 4 * INCH), (1.5 * INCH, 1.5 * INCH), 0.2, round=True),
+        tube_drawing.Obstacle(
+            "tray", (0, 8 * INCH, 12 * INCH), (2 * INCH, 1 * INCH), 0.1, gap="gap 2 in; 1 in after movement"
+        ),
+    ]
+    text = tube_drawing.finished(line, 1.75 * INCH, title="t", obstacles=things)
+    assert_prints(text)
+    words = words_of(text)
+    assert words.index("exhaust") < words.index("gap 3/4 in") < words.index("tray") < words.index("gap 2 in")
+    assert "1 in after movement" in words
+    assert (words.count("A"), words.count("B")) == (2, 2)
+
+
+def test_a_mark_is_labelled_over_the_stick_with_what_to_set_and_how_to_turn():
+    made, _ = _kick_up()
+    got = stick.lay_out(made, stick.Die(5 * INCH), datum="start", step=INCH / 32)
+    words = words_of(stick_drawing.stick(got, 0.04, title="t", set_to=["47 deg", "48 deg", "49 deg", "50 deg"]))
+    for angle in ("47", "48", "49", "50"):
+        assert f"set {angle} deg" in words
+    assert words.count("turn 180 deg") == 2
+    assert words.count("bend this first") == 1
+
+
+@pytest.mark.parametrize("count", [1, 4, 12])
+def test_the_order_sheet_has_every_step_and_its_drawing_on_one_page(count):
+    made = path.Stick([path.Bend(0.12, 0.7 * i, 0.6, 0.1) for i in range(count)], 0.3)
+    drawing = tube_drawing.finished(path.path(made), 0.038, title="part", turns=[b.turn for b in made.bends])
+    rows = [("STEP", "STRAIGHT", "TURN", "BEND"), *[(f"step {n}", "a", "b", "c") for n in range(count + 1)]]
+    text = order_sheet.order_sheet("part", [("tube", "x"), ("date", "")], rows, drawing, ["note one", "note two"])
+    root = ET.fromstring(text)
+    assert (root.get("width"), root.get("height")) == ("190mm", "259mm")
+    words = words_of(text)
+    assert all(f"step {n}" in words for n in range(count + 1))
+    assert "FROM THE START" in words
+    (nested,) = [e for e in root if e.tag.endswith("svg")]
+    top = float(nested.get("y"))
+    last = max(float(e.get("y")) for e in root if e.tag.endswith("text") and (e.text or "").startswith("step"))
+    notes = min(float(e.get("y")) for e in root if e.tag.endswith("text") and (e.text or "").startswith("note"))
+    assert last < top
+    assert top + float(nested.get("height")) < notes

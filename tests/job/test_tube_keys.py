@@ -47,6 +47,7 @@ BAD = [
     ('marks_from = "middle"', "tubes[1].marks_from", 3, "centre"),
     ('reads = "1/8 in"', "tubes[1].reads", 3, "1/16 in"),
     ('place = { runs = "north" }', "tubes[1].place.runs", 3, "right"),
+    ('place = { runs = "right", bends = "left" }', "tubes[1].place.bends", 3, "lies along the tube"),
     ('moves = [{ why = "rock", upp = "1 in" }]', "tubes[1].moves[1].upp", 3, "up"),
     ('collars = [{ at = "1 in", od = "3 in" }]', "tubes[1].collars[1].length", 3, "is missing"),
     ('load = { feet = "welded" }', "tubes[1].load.feet", 3, "pinned"),

@@ -88,14 +88,19 @@ def test_tubes_of_one_datum_are_held_against_each_other() -> None:
 
 
 def test_a_tube_whose_keys_do_not_go_together_is_one_open_item_not_a_failed_packet() -> None:
-    text = (
-        SHOP
-        + TUBE.format(name="brace", count=1)
-        + 'place = { start = ["0 in", "0 in", "0 in"], runs = "right", bends = "left" }\n'
-    )
+    text = SHOP + TUBE.format(name="brace", count=1).replace(".120 in", "1 in")
     item = packet_of(text).items[0]
     assert [c.result for c in item.sheet.checks] == ["not ok"]
-    assert "lies along the tube" in item.sheet.checks[0].reason
+    assert "no bore is left" in item.sheet.checks[0].reason
+
+
+def test_a_cope_that_cannot_be_cut_is_a_check_and_the_marks_stay() -> None:
+    cope = 'copes = [{ end = "end", onto = "1 in", angle = "60 deg" }]\n'
+    item = packet_of(SHOP + TUBE.format(name="brace", count=1) + cope).items[0]
+    (check,) = [c for c in item.sheet.checks if c.name == "cope of the END"]
+    assert check.result == "not ok"
+    assert item.card is not None
+    assert item.card.verb == "CUT"
 
 
 @pytest.mark.parametrize("paper", ["Letter", "A4"])

@@ -69,7 +69,12 @@ def test_angles_to_set_come_from_the_test_bends_of_this_tube() -> None:
     assert [s.text for s in made.settings] == ["47 deg", "94 deg"]
     assert result(made, "angle to set")[0] == OK
     other = [{**t, "material": "304"} for t in DIE["test_bends"]]  # type: ignore[attr-defined]
-    assert result(work_out(BENDS, die={**DIE, "test_bends": other}), "angle to set")[0] == CANNOT_TELL
+    strange = work_out(BENDS, die={**DIE, "test_bends": other})
+    assert result(strange, "angle to set")[0] == CANNOT_TELL
+    assert any("they are not used" in c.text for c in strange.sheet.cautions)
+    split = {**BENDS, "material": "1020", "product": "DOM"}
+    same = [{**t, "material": "1020 DOM", "wall": "0.12 in"} for t in DIE["test_bends"]]  # type: ignore[attr-defined]
+    assert result(work_out(split, die={**DIE, "test_bends": same}), "angle to set")[0] == OK
 
 
 def test_without_a_test_bend_the_angle_is_a_range_said_to_be_an_estimate() -> None:
@@ -193,6 +198,17 @@ def test_a_box_a_plane_and_a_part_that_comes_out(up: str, verdict: str) -> None:
     made = work_out(keys)
     assert inches(made, "surface_gap")[:2] == pytest.approx([2 - 0.875, 5 - 0.875], abs=1e-3)
     assert result(made, "gearbox can be taken out past the tube")[0] == verdict
+
+
+def test_a_part_taken_out_askew_meets_the_tube_as_it_does_along_its_axis() -> None:
+    points = [["0 in", "-20 in", "0 in"], ["0 in", "20 in", "0 in"]]
+    part = {"name": "gearbox", "middle": ["-20 in", "0 in", "6 in"], "size": ["10 in", "8 in", "8 in"]}
+    along, askew = (
+        work_out({**TUBE, "radius": "5-1/2 in", "points": points, "removal": {**part, "travel": ["40 in", "0 in", z]}})
+        for z in ("0 in", "0.001 in")
+    )
+    assert inches(along, "surface_gap") == pytest.approx([2 - 0.875], abs=1e-3)
+    assert inches(askew, "surface_gap") == pytest.approx(inches(along, "surface_gap"), abs=6e-3)
 
 
 LOAD = {"mass": "100 kg", "at": "centre", "bump_factor": "2", "feet": "pinned", "yield_share": "50 %"}

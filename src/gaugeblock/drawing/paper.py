@@ -136,8 +136,8 @@ def _strip_row(
         level = next((n for n, end in enumerate(ends) if spot - 4.2 > end), len(ends))
         ends[level:] = [spot + wide + 4.2, *ends[level + 1 :]]
         middle = y + 12.2 + 8.0 * level if tall > 40 else y + tall / 2 + 2 + 8.0 * level
+        page.line((x, middle), (spot + wide if spot < x else spot, middle), svg.THIN)
         for i, name in enumerate(names):
-            page.line((x, middle), (spot + i * 8.4, middle), svg.THIN)
             page.circle((spot + i * 8.4, middle), 3.7, svg.MEDIUM, fill="#fff")
             page.text((spot + i * 8.4, middle + 1.5), name, 4.2, "middle", bold=True)
     # the arrow stands where no turn line runs

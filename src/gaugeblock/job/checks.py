@@ -19,6 +19,7 @@ _POOL = 100  # names among which a near one is sought
 _EITHER = "give part and size, or thread and grade"
 _PARTS = ("size", "seat", "material")
 _SHAPES = ("clear", "single", "offset", "kick_up", "saddle", "template", "bends", "points")
+_AXES = {"forward": 0, "rearward": 0, "left": 1, "right": 1, "up": 2, "down": 2}
 _SHAFT = ("steel", "treatment", "temper", "diameter", "length", "torque")
 _SETUP = ("axle", "component", "step", "wear", "as_found", "as_left", "maker")
 
@@ -144,6 +145,11 @@ def _shape(path: Path, item: dict[str, Any]) -> Iterator[Fault]:
                 do = "a template has one turn a bend, and one length more than bends"
                 yield Fault((*path, "template", key), why, do, (*path, "template", "angles"))
     yield from _enough(path, item.get("points"), "points", item.get("points") is not None)
+    place = item.get("place")
+    ways = [_AXES.get(str(place.get(k))) for k in ("runs", "bends")] if isinstance(place, dict) else [None]
+    if ways[0] is not None and ways[0] == ways[-1]:
+        do = "give a direction across the tube"
+        yield Fault((*path, "place", "bends"), "lies along the tube", do, (*path, "place", "runs"))
 
 
 def _enough(path: Path, points: object, key: str, is_asked: bool) -> Iterator[Fault]:

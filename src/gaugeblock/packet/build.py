@@ -68,7 +68,7 @@ def build(job: Job, data: Refdata, program: str) -> Packet:
         "sources": _sources(items, data),
     }
     record["document"]["digest"] = audit.record_digest(record)
-    return Packet(job, items, record, audit.audit_packet(record), data)
+    return Packet(job, items, record, audit.audit_record(record), data)
 
 
 def _items(domain: str, job: Job, data: Refdata) -> list[Item]:

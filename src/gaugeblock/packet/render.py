@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import os
 import re
+from functools import cache
 from typing import TYPE_CHECKING, Any
 
 import jinja2
@@ -36,6 +37,7 @@ def templates_folder() -> str:
     raise DataError("templates", "installation", "the templates are not there", (), "install gaugeblock again")
 
 
+@cache
 def _environment(autoescape: bool) -> jinja2.Environment:
     made = jinja2.Environment(
         loader=jinja2.FileSystemLoader(templates_folder()), autoescape=autoescape, undefined=jinja2.StrictUndefined,
@@ -60,8 +62,23 @@ def render(packet: Packet) -> dict[str, bytes]:
     view = _view(packet)
     page = _environment(True).get_template("packet.html.j2").render(**view, **_page_extras(packet))
     text = _environment(False).get_template("packet.md.j2").render(**view)
-    record = json.dumps(packet.record, ensure_ascii=False, indent=1) + "\n"
-    return {"packet.md": text.encode(), "packet.html": page.encode(), "packet.json": record.encode()}
+    return {"packet.md": text.encode(), "packet.html": page.encode(), "packet.json": record_text(packet.record).encode()}
+
+
+def record_text(record: dict[str, Any]) -> str:
+    """The record as JSON, one line a top-level key and one an entry of its lists, so that two packets compare by line."""
+
+    def compact(value: object) -> str:
+        return json.dumps(value, ensure_ascii=False, separators=(",", ":"))
+
+    parts = []
+    for key, value in record.items():
+        if isinstance(value, list) and value:
+            entries = ",\n".join(compact(v) for v in value)
+            parts.append(f"{compact(key)}:[\n{entries}\n]")
+        else:
+            parts.append(f"{compact(key)}:{compact(value)}")
+    return "{" + ",\n".join(parts) + "}\n"
 
 
 def _page_extras(packet: Packet) -> dict[str, Any]:

@@ -203,7 +203,11 @@ def _die(keys: Mapping[str, Any], die: Mapping[str, Any], made: Plan, typed: Typ
             values[key], got[key] = typed.figure(die[name], f"die {name.replace('_', ' ')}", "length", quantity, least)
     got["between"] = got["between"] or got["grip"]
     first = len(typed.figures)
-    tests = marks.tests_of(die.get("test_bends") or (), typed, keys.get("material"), keys.get("wall"))
+    metal = " ".join(keys[k] for k in ("material", "product", "condition", "spec") if keys.get(k))
+    tests = marks.tests_of(die.get("test_bends") or (), typed, metal, keys.get("wall"))
+    if die.get("test_bends") and not tests:
+        text = "none of the die's test bends is complete and of this material and wall: they are not used"
+        made.sheet.cautions.append(Caution(text, "damage", (), "calculated"))
     got["tests"] = tuple(typed.figures[first:])
     made.die = Die(radius, values["mark"], values["grip"], values.get("between"), tests)
     if die.get("od") and keys.get("od"):

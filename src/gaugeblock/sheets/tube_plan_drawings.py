@@ -8,8 +8,7 @@ from gaugeblock import units
 from gaugeblock.calc import clearance as space
 from gaugeblock.calc.path import Arc, Line, cross, dot, subtract
 from gaugeblock.drawing import paper, stick_drawing, tube_drawing
-from gaugeblock.errors import InputError
-from gaugeblock.sheets.sheet import Drawing
+from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, Check, Drawing
 from gaugeblock.sheets.tube_plan_bench import datum_words
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -147,6 +146,8 @@ def wraps(plan: Plan, keys: Mapping[str, Any]) -> list[Drawing]:
 
     for row in keys.get("copes") or ():
         if plan.metal is None:
+            text = "the wall or the metal is not known: no template"
+            plan.sheet.checks.append(Check(f"cope of the {row['end'].upper()}", CANNOT_TELL, text))
             continue
         try:
             pages = paper.cope_template(
@@ -155,7 +156,8 @@ def wraps(plan: Plan, keys: Mapping[str, Any]) -> list[Drawing]:
                 title=f"{plan.name}: cope of the {row['end'].upper()}", reads=plan.tape.reads,
             )  # fmt: skip
         except ValueError as error:
-            raise InputError(row["onto"], "copes", str(error), (), "correct the cope") from None
+            plan.sheet.checks.append(Check(f"cope of the {row['end'].upper()}", NOT_OK, str(error)))
+            continue
         out += [Drawing(f"{plan.name}: cope, full size", p, "landscape") for p in pages]
     for row in keys.get("mitres") or ():
         angle = si(row["angle"], "angle")
@@ -174,7 +176,8 @@ def wraps(plan: Plan, keys: Mapping[str, Any]) -> list[Drawing]:
             else:
                 pages = paper.mitre_template(plan.od, angle, title=title, reads=plan.tape.reads)
         except ValueError as error:
-            raise InputError(row["angle"], "mitres", str(error), (), "correct the mitre") from None
+            plan.sheet.checks.append(Check(f"{kind}, {degrees(angle):.4g} deg", NOT_OK, str(error)))
+            continue
         out += [Drawing(f"{title}, full size", p, "landscape") for p in pages]
     return out
 

@@ -155,12 +155,13 @@ def mark_figures(layout: Layout, inputs: tuple[Figure, ...], datum: str, make: M
 def tests_of(
     rows: Sequence[Mapping[str, Any]], typed: Typed, material: str | None, wall: str | None
 ) -> list[tuple[float, float]]:
-    """Test bends (set, got) of this material and wall; those of another tube are left out."""
+    """Test bends (set, got) whose material, where they name one, is in the words of this tube's, and of its wall."""
+    known = set((material or "").casefold().split())
     out = []
     for n, row in enumerate(rows, 1):
         if not row.get("pulled") or not row.get("released"):
             continue
-        if row.get("material") and material and row["material"].casefold() != material.casefold():
+        if known and row.get("material") and not known.issuperset(row["material"].casefold().split()):
             continue
         if row.get("wall") and wall and _length(row["wall"]) != _length(wall):
             continue

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import ceil, floor
+from math import ceil, floor, inf
 
 from gaugeblock.calc import path as paths
 from gaugeblock.calc import shapes
@@ -65,7 +65,7 @@ def refused(made: Plan, refusal: ValueError, with_grip: paths.TooTightError | No
             )
             sheet.figures.append(figure)
             fits.append(f"a rise of {at_least_text(refusal.smallest_rise, tape_)} or more on this die")
-        if refusal.largest_radius > 0:
+        if 0 < refusal.largest_radius < inf:
             figure = make(
                 "largest_radius_that_fits",
                 "radius_maximum",
@@ -95,6 +95,6 @@ def hint(made: Plan, keys: Mapping[str, Any]) -> str:
     fits = []
     if isinstance(tight, shapes.RiseTooSmallError):
         fits.append(f"a rise of {at_least_text(tight.smallest_rise, made.tape)} or more")
-    if tight.largest_radius > 0:
+    if 0 < tight.largest_radius < inf:
         fits.append(f"a die of {at_most_text(tight.largest_radius, made.tape)} radius or less")
     return " or ".join(fits) + " would leave it" if fits else "no die leaves it: change the shape"

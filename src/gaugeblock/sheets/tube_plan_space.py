@@ -249,7 +249,12 @@ def removal_check(table: Mapping[str, Any], tube: calc.Tube, typed: Typed, make:
     a, b, c = typed.point(table["size"], f"{name} size")
     travel = typed.point(table["travel"], f"{name} travel")
     box = calc.Box(name, middle, (a / 2, b / 2, c / 2))
-    got = calc.taken_out(box, travel, [tube])[0]
+    if sum(abs(v) > 0 for v in travel) <= 1:  # along the box's own axis it sweeps a box
+        x, y, z = (abs(v) / 2 for v in travel)
+        swept = calc.Box(name, paths.add(middle, travel, 0.5), (a / 2 + x, b / 2 + y, c / 2 + z))
+        got = calc.obstacle_gaps([calc.Tube(tube.name, tube.path, tube.radius, tube.collars)], [swept])[0]
+    else:
+        got = calc.taken_out(box, travel, [tube])[0]
     leaves = tuple(typed.figures[first:])
     figure = make(
         "least_gap_moved",

@@ -108,8 +108,9 @@ def setting(
         ratio = float(calc.adapter_setting(1.0, wrench_m, arm_m, angle))
         now = Figure(
             found.id("wrench_adapter_at_angle", "torque_setting", data, f"{answer.text}|{adapter}"), "torque_setting",
-            now.typical * ratio, now.unit, low=low * ratio, high=high * ratio, side="target", basis="derived", rule=data.rule("wrench_adapter_at_angle"), inputs=(now,), since=data.release,
-            key=found.key, conditions=f"crow-foot {adapter}",
+            now.typical * ratio, now.unit, low=low * ratio, high=high * ratio, side="target", basis="derived",
+            rule=data.rule("wrench_adapter_at_angle"), inputs=(now,), since=data.release, key=found.key,
+            conditions=f"crow-foot {adapter}",
         )  # fmt: skip
         low, high = low * ratio, high * ratio
         figures.insert(0, now)

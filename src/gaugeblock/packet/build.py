@@ -76,7 +76,7 @@ def _items(domain: str, job: Job, data: Refdata) -> list[Item]:
     module = maker(domain)
     found = [module.item(i, job.shop, data) for i in getattr(job, domain)]
     together = getattr(module, "together", None)
-    return [*found, *together(job, data)] if found and together is not None else found
+    return [*found, *together(job, found, data)] if found and together is not None else found
 
 
 def data_digest(data: Refdata) -> str:

@@ -56,9 +56,12 @@ class Card:
 class Item:
     """One task: its domain, name, the rows that describe it, its Sheet, and its bench card (None for desk-only items)."""
 
-    __slots__ = ("card", "domain", "facts", "name", "sheet")
+    __slots__ = ("card", "domain", "facts", "name", "plan", "sheet")
 
-    def __init__(self, domain: str, name: str, facts: list[Row], sheet: Sheet, card: Card | None) -> None:
+    def __init__(
+        self, domain: str, name: str, facts: list[Row], sheet: Sheet, card: Card | None, plan: object = None
+    ) -> None:
+        self.plan = plan  # what the item's module worked out, for what its items say together
         self.domain = domain
         self.name = name
         self.facts = facts

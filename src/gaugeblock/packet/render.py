@@ -62,7 +62,11 @@ def render(packet: Packet) -> dict[str, bytes]:
     view = _view(packet)
     page = _environment(True).get_template("packet.html.j2").render(**view, **_page_extras(packet))
     text = _environment(False).get_template("packet.md.j2").render(**view)
-    return {"packet.md": text.encode(), "packet.html": page.encode(), "packet.json": record_text(packet.record).encode()}
+    return {
+        "packet.md": text.encode(),
+        "packet.html": page.encode(),
+        "packet.json": record_text(packet.record).encode(),
+    }
 
 
 def record_text(record: dict[str, Any]) -> str:

@@ -71,12 +71,12 @@ def item(job: Tube, shop: Shop, data: Refdata) -> Item:
     made = plan_of(job, shop, data, draw=True)
     if made.layout is not None:
         made.sheet.drawings.append(Drawing(f"{job.name}: order for a bending shop", _order(job, made), "portrait"))
-    return Item("tubes", job.name, _facts(job, die), made.sheet, _card(job, die, made, data))
+    return Item("tubes", job.name, _facts(job, die), made.sheet, _card(job, die, made, data), made)
 
 
-def together(job: Job, data: Refdata) -> list[Item]:
+def together(job: Job, items: list[Item], data: Refdata) -> list[Item]:
     """What all tubes say together: the cut list, and those that stand in the vehicle against each other."""
-    plans = [(plan_of(t, job.shop, data), keys_of(t)) for t in job.tubes]
+    plans = [(i.plan, keys_of(t)) for i, t in zip(items, job.tubes, strict=True) if isinstance(i.plan, Plan)]
     out = []
     if any(p.layout is not None for p, _ in plans):
         sheet, groups = tube_plan_stock.cut_sheet(plans, job.shop.stock_length, job.shop.kerf, data)

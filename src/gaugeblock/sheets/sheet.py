@@ -155,17 +155,29 @@ class Sheet:
 
     def as_dict(self) -> dict[str, object]:
         """The sheet in the JSON of the contract."""
+        made: dict[int, dict[str, object]] = {}
         return {
             "asked": self.asked,
             "data_release": self.data.release,
-            "figures": [figure_dict(f, self.data) for f in self.figures],
+            "figures": [figure_dict(f, self.data, made) for f in self.figures],
             "checks": [c.as_dict() for c in self.checks],
             "cautions": [c.as_dict() for c in self.cautions],
         }
 
 
-def figure_dict(figure: Figure, data: Refdata) -> dict[str, object]:
-    """A Figure in the JSON of the contract: every key present, null when not given, derived numbers at 12 digits."""
+def figure_dict(figure: Figure, data: Refdata, made: dict[int, dict[str, object]] | None = None) -> dict[str, object]:
+    """A Figure in the JSON of the contract: every key present, null when not given, derived numbers at 12 digits.
+
+    ``made`` holds the figures of one sheet by identity: an input of ten answers is worked out once.
+    """
+    made = {} if made is None else made
+    got = made.get(id(figure))
+    if got is None:
+        got = made[id(figure)] = _figure_dict(figure, data, made)
+    return got
+
+
+def _figure_dict(figure: Figure, data: Refdata, made: dict[int, dict[str, object]]) -> dict[str, object]:
 
     def number(value: float | None) -> float | int | None:
         if value is None:
@@ -194,7 +206,7 @@ def figure_dict(figure: Figure, data: Refdata) -> dict[str, object]:
         "chosen_by": figure.chosen_by or None,
         "evidence": figure.evidence.as_dict(),
         "rule": figure.rule.as_dict() if figure.rule else None,
-        "inputs": [figure_dict(f, data) for f in figure.inputs],
-        "others": [figure_dict(f, data) for f in figure.others],
+        "inputs": [figure_dict(f, data, made) for f in figure.inputs],
+        "others": [figure_dict(f, data, made) for f in figure.others],
         "printed": printed(figure, data),
     }

@@ -7,7 +7,7 @@ from itertools import product
 from gaugeblock import units
 from gaugeblock.calc import frame, shapes
 from gaugeblock.calc import path as paths
-from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, Bound, Caution, Check, at_most
+from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check, at_most
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -274,6 +274,9 @@ def bolts(table: Mapping[str, Any], metal: Metal | None, force: float | None, ty
                 else "which is under it: a crush sleeve still keeps the joint tight."
             )
             out.cautions.append(Caution(text, "damage" if over else "note", (crush.id,), "calculated"))
+            limit = Bound(crush.typical, newton, "max", crush)
+            stated = Bound(units.from_base(clamp, newton), newton, figure=clamp_figure)
+            out.checks.append(Check("bolt through the tube", NOT_OK if over else OK, text, limit, stated))
     if table.get("slots") == "yes":
         lost = [f"bolts.{k}" for k in ("clamp_load", "friction", "count") if not table.get(k)]
         if lost or clamp_figure is None:

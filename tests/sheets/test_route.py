@@ -459,3 +459,38 @@ def test_a_boiling_range_is_no_single_limit_for_the_estimate():
     assert _check(sheet, "hot soak: fluid").result == "cannot tell"
     assert "boiling range" in _check(sheet, "hot soak: fluid").reason
     assert not any(f.quantity == "gap_needed" for f in sheet.figures)
+
+
+PATHS = {
+    "points": [["0 in", "0 in", "0 in"], ["40 in", "0 in", "0 in"]],
+    "hot": {"name": "pipe", "points": [["20 in", "-20 in", "3 in"], ["20 in", "20 in", "3 in"]], "od": "2 in"},
+}
+
+
+def _line_of_a_job(**keys):
+    from gaugeblock.job.model import Line
+
+    given = {k: v for k, v in BESIDE.items() if k not in ("gap", "hot_od", "od")}
+    return Line.model_validate({"name": "line", "service": "brake", "od": "3/16 in", **given, **PATHS, **keys})
+
+
+def test_the_paths_of_a_job_line_give_its_gap_and_its_nearest_place():
+    """Two straight bodies square to each other: 3 in between centre lines, less 1 in and 3/32 in."""
+    sheet = route_of(_line_of_a_job())
+    # 1.90625 in = 48.419 mm; the search gives a lower bound within 0.02 mm of it, cut to 0.01 mm on the near side
+    assert 48.38 <= float(sheet.asked["gap"].removesuffix(" mm")) <= 48.419
+    assert _says(sheet, "508 mm rearward, 0 mm right")
+    assert (
+        route_of(_line_of_a_job(points=[["0 in", "0 in", "3 in"], ["40 in", "0 in", "3 in"]])).asked["gap"] == "0.00 mm"
+    )
+
+
+def test_a_gap_measured_on_the_car_governs_over_the_paths():
+    sheet = route_of(_line_of_a_job(gap="1-1/4 in"))
+    assert sheet.asked["gap"] == "1-1/4 in"
+
+
+def test_points_that_do_not_fit_the_radius_of_a_line_are_refused():
+    sharp = [["0 in", "0 in", "0 in"], ["1 in", "0 in", "0 in"], ["1 in", "1 in", "0 in"]]
+    with pytest.raises(InputError, match="line"):
+        route_of(_line_of_a_job(points=sharp, radius="6 in"))

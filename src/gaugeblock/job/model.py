@@ -20,6 +20,7 @@ from gaugeblock.job.part import (
     Name,
     Part,
     Place,
+    Point,
     Service,
     Share,
     Stress,
@@ -133,6 +134,15 @@ class Fastener(Part):
     notes: Text | None = None
 
 
+class HotPipe(Part):
+    """The hot pipe a line passes: its path (rearward, right, up), bend radius and outside diameter."""
+
+    name: Name
+    points: Annotated[tuple[Point, ...], as_tuple] = ()
+    radius: Length | None = None
+    od: Length | None = None
+
+
 class Line(Part):
     """``[[lines]]``: a fluid line and what is hot beside it; ``hose_class`` is the file's ``class``."""
 
@@ -170,6 +180,9 @@ class Line(Part):
     port: Name | None = None
     anchors: Length | None = None
     exhaust_material: Name | None = None
+    points: Annotated[tuple[Point, ...], as_tuple] = ()
+    radius: Length | None = None
+    hot: HotPipe | None = None
     hose_length: Length | None = None
     droop: Length | None = None
     lock: Length | None = None

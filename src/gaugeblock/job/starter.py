@@ -204,7 +204,7 @@ notes = ""
 
 #[[tubes]]
 #name = "EXAMPLE by its points"
-#points = [["0 in", "-18 in", "0 in"], ["0 in", "0 in", "6 in"], ["0 in", "18 in", "0 in"]]   # ends and apexes
+#points = [["0 in", "-18 in", "4 in"], ["30 in", "-18 in", "4 in"]]  # or its path: rearward, right, up of datum
 
 #[[lines]]                              # one a fluid line
 #name = "EXAMPLE rear brake line"
@@ -241,6 +241,9 @@ notes = ""
 #port = "3/8-24 UNF"                    # thread of the port
 #anchors = "60 in"                      # exhaust between its anchors
 #exhaust_material = "carbon steel"       # what the exhaust is made of, for its growth
+#points = [["0 in", "-18 in", "4 in"], ["30 in", "-18 in", "4 in"]]  # or its path: rearward, right, up of datum
+#radius = "1 in"                        # bend radius of that path, centre line
+#hot = { name = "pipe", points = [["0 in","0 in","6 in"],["9 in","0 in","2 in"]], radius = "3 in", od = "2 in" }  # hot
 #hose_length = "16 in"                  # a flexible hose: free length, and what it spans at droop and at full lock
 #droop = "14 in"                        # what it spans at full droop
 #lock = "13 in"                         # what it spans at full lock

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import math
+
+from gaugeblock import units
 from gaugeblock.errors import Ambiguous, GaugeblockError, InputError, LookupMiss
 from gaugeblock.sheets.line_heat import SHIELDS
 from gaugeblock.sheets.route import SIDES, route
@@ -10,9 +13,10 @@ from gaugeblock.tables.load import Refdata, nearest, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Sequence
     from typing import Any
 
-    from gaugeblock.calc.clearance import Tube
+    from gaugeblock.calc.clearance import Gap, Tube
 
 # The keys of a job's line that ``route`` takes, by the model's own names.
 ROUTE_KEYS = (
@@ -36,6 +40,14 @@ def route_of(line: Any, *, draw: bool = False, data: Refdata | None = None) -> S
         n.removeprefix("hose_") if n == "hose_class" else n: given["klass" if n == "hose_class" else n] for n in names
     }
     unread = [*_words(given, data), *_choices(given)]
+    nearest_place = None
+    bodies = paths_of(line)
+    if bodies is not None and "gap" not in given:
+        found = tube_gap(*bodies)
+        nearest_place = place_caution(*bodies, found)
+        given["gap"] = _near(found)
+        given.setdefault("hot_od", f"{2000 * bodies[1].radius:.9g} mm")
+        given.setdefault("length", f"{1000 * bodies[0].path.length:.0f} mm")
     while True:
         try:
             sheet = route(**given, draw=draw, data=data)
@@ -47,6 +59,8 @@ def route_of(line: Any, *, draw: bool = False, data: Refdata | None = None) -> S
             unread.append(_open(key, given.pop(key), refusal))
     sheet.checks = [c for c in sheet.checks if not any(c.reason.startswith(f"the {u.name} ") for u in unread)]
     sheet.checks += unread
+    if nearest_place is not None:
+        sheet.cautions.insert(0, nearest_place)
     sheet.asked.update(asked)
     sheet.title = f"{line.name}: {sheet.title}"
     return sheet
@@ -114,16 +128,52 @@ def route_along(
     The temperature falls with the gap, so the nearest place is the worst along the path. Movements and collars of the
     tubes count. Diameters come from the tubes unless given; a ``gap`` given as well is refused.
     """
-    from gaugeblock.calc.clearance import tube_gaps
-
     if given.get("gap") is not None:
         raise InputError(str(given["gap"]), "gap", "the paths give it", (), "leave one of the two out")
-    found = tube_gaps([line, hot])[0]
-    near = max(found.low, 0.0)
+    found = tube_gap(line, hot)
     sizes = {"od": f"{2000 * line.radius:.9g} mm", "hot_od": f"{2000 * hot.radius:.9g} mm"}
     keys = {**sizes, **{k: v for k, v in given.items() if v is not None}}
-    sheet = route(service, gap=f"{1000 * near:.6f} mm", data=data, **keys)  # type: ignore[arg-type]
+    sheet = route(service, gap=_near(found), data=data, **keys)  # type: ignore[arg-type]
+    sheet.cautions.insert(0, place_caution(line, hot, found))
+    return sheet
+
+
+def tube_gap(line: Tube, hot: Tube) -> Gap:
+    """The least gap of a line and a hot pipe, movement and collars counted."""
+    from gaugeblock.calc.clearance import tube_gaps
+
+    return tube_gaps([line, hot])[0]
+
+
+def _near(found: Gap) -> str:
+    """The least gap as a job would give it, cut to 0.01 mm on the near side, the hotter one; touching is 0."""
+    return f"{math.floor(1e5 * max(found.low, 0.0)) / 100:.2f} mm"
+
+
+def place_caution(line: Tube, hot: Tube, found: Gap) -> Caution:
+    """Where the two come nearest, in the vehicle's axes."""
     x, y, z = (f"{1000 * v:.0f}" for v in found.at)
     text = f"The nearest place of {line.name} to {hot.name} is at {x} mm rearward, {y} mm right, {z} mm up of the datum ({found.what})."
-    sheet.cautions.insert(0, Caution(text, "note", (), "calculated"))
-    return sheet
+    return Caution(text, "note", (), "calculated")
+
+
+def paths_of(line: Any) -> tuple[Tube, Tube] | None:
+    """A job line and its hot pipe as bodies in the vehicle's axes; None unless both have their path and diameter."""
+    hot = getattr(line, "hot", None)
+    if not getattr(line, "points", ()) or hot is None or not hot.points or line.od is None or hot.od is None:
+        return None
+    return body_of(line.name, line.points, line.od, line.radius), body_of(hot.name, hot.points, hot.od, hot.radius)
+
+
+def body_of(name: str, points: Sequence[Sequence[str]], od: str, radius: str | None) -> Tube:
+    """A round body along apex points (rearward, right, up) with its bends; InputError when they do not fit the radius."""
+    from gaugeblock.calc import clearance
+    from gaugeblock.calc import path as paths
+
+    apexes = [[units.parse_measure(v, "length", f"{name} points").to("m") for v in p] for p in points]
+    bend = units.parse_measure(radius, "length", f"{name} radius").to("m") if radius else 0.0
+    try:
+        stick, pose = paths.from_points([(a, b, c) for a, b, c in apexes], bend)
+    except ValueError as error:
+        raise InputError(name, "points", str(error), (), "correct the points or the radius") from None
+    return clearance.Tube(name, paths.path(stick, pose), units.parse_measure(od, "length", f"{name} od").to("m") / 2)

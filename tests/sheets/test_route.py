@@ -480,6 +480,7 @@ def test_the_paths_of_a_job_line_give_its_gap_and_its_nearest_place():
     # 1.90625 in = 48.419 mm; the search gives a lower bound within 0.02 mm of it, cut to 0.01 mm on the near side
     assert 48.38 <= float(sheet.asked["gap"].removesuffix(" mm")) <= 48.419
     assert _says(sheet, "508 mm rearward, 0 mm right")
+    assert "from the paths" in sheet.figure("gap").note
     assert (
         route_of(_line_of_a_job(points=[["0 in", "0 in", "3 in"], ["40 in", "0 in", "3 in"]])).asked["gap"] == "0.00 mm"
     )

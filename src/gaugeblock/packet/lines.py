@@ -32,6 +32,8 @@ def item(job: Line, shop: Shop, data: Refdata) -> Item:
     if job.notes:
         facts.append(Row("notes", job.notes))
     sheet = route_of(job, draw=True, data=data)
+    if job.gap is None and "gap" in sheet.asked:
+        facts = [Row("gap", f"{sheet.asked['gap']}, from the paths") if f.label == "gap" else f for f in facts]
     return Item("lines", job.name, facts, sheet, _card(job, sheet, data))
 
 

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from typing import Any
 
     from gaugeblock.calc.clearance import Gap, Tube
+    from gaugeblock.figure import Figure
 
 # The keys of a job's line that ``route`` takes, by the model's own names.
 ROUTE_KEYS = (
@@ -61,6 +62,7 @@ def route_of(line: Any, *, draw: bool = False, data: Refdata | None = None) -> S
     sheet.checks += unread
     if nearest_place is not None:
         sheet.cautions.insert(0, nearest_place)
+        sheet.figures = [_from_paths(f) if f.quantity == "gap" and f.locator == "gap" else f for f in sheet.figures]
     sheet.asked.update(asked)
     sheet.title = f"{line.name}: {sheet.title}"
     return sheet
@@ -143,6 +145,13 @@ def tube_gap(line: Tube, hot: Tube) -> Gap:
     from gaugeblock.calc.clearance import tube_gaps
 
     return tube_gaps([line, hot])[0]
+
+
+def _from_paths(gap: Figure) -> Figure:
+    """The gap as what it is: worked out from the shop's points, not read at the nearest place."""
+    return gap.replace(
+        locator="points of the line and of the hot pipe", note="worked out from the paths; measure it on the car"
+    )
 
 
 def _near(found: Gap) -> str:

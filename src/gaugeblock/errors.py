@@ -16,6 +16,7 @@ from __future__ import annotations
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable
     from typing import Any
 
 
@@ -25,14 +26,21 @@ class GaugeblockError(Exception):
     kind = "error"
 
     def __init__(
-        self, asked: str, where: str, why: str, nearest: tuple[str, ...] | list[str] = (), do: str = ""
+        self, asked: str, where: str, why: str, nearest: Iterable[str] | Callable[[], Iterable[str]] = (), do: str = ""
     ) -> None:
         super().__init__(asked, where, why)
         self.asked = asked
         self.where = where
         self.why = why
-        self.nearest = tuple(nearest)[:5]
+        self._nearest = nearest
         self.do = do
+
+    @property
+    def nearest(self) -> tuple[str, ...]:
+        """The nearest valid choices, five at the most; looked for when first asked, as many a refusal is not shown."""
+        if not isinstance(self._nearest, tuple):
+            self._nearest = tuple(self._nearest() if callable(self._nearest) else self._nearest)[:5]
+        return self._nearest[:5]
 
     def __str__(self) -> str:
         parts = [f"{self.where}: {self.asked}: {self.why}" if self.where else f"{self.asked}: {self.why}"]

@@ -108,13 +108,8 @@ def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str], of
         rows = [r for r in rows if r.cells["source"] == of_source]
     if not rows:
         known = list(table.by_quantity)
-        raise LookupMiss(
-            quantity,
-            table.name,
-            "no such quantity in this table",
-            nearest(quantity, known) or known,
-            "use one of these",
-        )
+        why = "no such quantity in this table"
+        raise LookupMiss(quantity, table.name, why, lambda: nearest(quantity, known) or known, "use one of these")
     names = [k.name for k in table.keys]
     for name in keys:
         if name not in names:
@@ -343,8 +338,11 @@ def _miss(
         named = " and ".join(asked[i][0].name for i in depends)
         found = list(dict.fromkeys(" / ".join(row.key[i] for i in depends) for row in would))
         return Ambiguous(said, f"{table.name} {quantity}", f"the answer depends on {named}", found, f"name the {named}")
-    scored = sorted(rows, key=lambda row: (-_agreement(row, asked), row.line))
-    near = list(dict.fromkeys(figure_label(r) for r in scored))
+
+    def near() -> list[str]:
+        scored = sorted(rows, key=lambda row: (-_agreement(row, asked), row.line))
+        return list(dict.fromkeys(figure_label(r) for r in scored))
+
     return LookupMiss(
         said,
         f"{table.name} {quantity}",

@@ -316,15 +316,13 @@ def step_round(value: float | Fraction, step: Fraction, side: str) -> Fraction:
 
     A float within 1e-9 of a step (relative to the step count) is that step; only then does the side decide.
     """
-    exact = Fraction(value) / step
-    near = round(exact)
-    if abs(exact - near) <= Fraction(1, 10**9) * max(1, abs(near)):
-        return near * step
-    if side == "max":
-        return (exact.numerator // exact.denominator) * step
-    if side == "min":
-        return -((-exact.numerator) // exact.denominator) * step
-    return near * step
+    top, bottom = value.as_integer_ratio()
+    top, bottom = top * step.denominator, bottom * step.numerator
+    down, rest = divmod(top, bottom)
+    near = down + (2 * rest > bottom or (2 * rest == bottom and down % 2))
+    if abs(top - near * bottom) * 10**9 > bottom * max(1, abs(near)):
+        near = down if side == "max" else down + 1 if side == "min" else near
+    return Fraction(near * step.numerator, step.denominator)
 
 
 def decimal_text(value: Fraction, places: int = 12) -> str:

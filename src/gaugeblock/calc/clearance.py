@@ -243,10 +243,22 @@ def _solid_gap(a: Solid, b: Solid) -> tuple[float, float, Vector]:
     return high, max(0.0, low), p
 
 
-def _curve_and_solid(tube: Tube, name: str, solid: Box | Cylinder | Plane, what: str, tolerance: float) -> Gap:
+def _curve_and_solid(
+    tube: Tube,
+    name: str,
+    solid: Box | Cylinder | Plane,
+    what: str,
+    tolerance: float,
+    best: Gap | None = None,
+    travel: Vector | None = None,
+) -> Gap:
+    """The gap of a tube from a solid (that may move along ``travel``), or ``best`` where that is not over it."""
     from gaugeblock.calc.nearest import curve_to_solid
 
-    gap, at = curve_to_solid(tube.path, tube.radius, solid.signed(), tolerance)
+    ceiling = inf if best is None else best.gap
+    gap, at = curve_to_solid(tube.path, tube.radius, solid.signed(), tolerance, travel, ceiling)
+    if best is not None and (at is None or gap - tolerance >= best.low):
+        return best
     return Gap(tube.name, name, gap, gap - tolerance, (float(at[0]), float(at[1]), float(at[2])), what)
 
 
@@ -263,24 +275,26 @@ def tube_gaps(tubes: Sequence[Tube], tolerance: float = TOLERANCE) -> list[Gap]:
         a, b = tubes[i], tubes[j]
         best = Gap(a.name, b.name, gap, gap - tolerance, (float(at[0]), float(at[1]), float(at[2])), "tube to tube")
         if a.collars or b.collars:
-            best = min([best, *_collar_gaps(a, b, box, tolerance)], key=lambda g: g.low)
+            best = _collar_gap(a, b, box, tolerance, best)
         out.append(best)
     return out
 
 
-def _collar_gaps(a: Tube, b: Tube, box: tuple[Vector, Vector], tolerance: float) -> list[Gap]:
+def _collar_gap(a: Tube, b: Tube, box: tuple[Vector, Vector], tolerance: float, best: Gap) -> Gap:
+    """The least gap of two tubes with their collars, where ``best`` is that of the tubes alone."""
     low, high = box
     back = ((-high[0], -high[1], -high[2]), (-low[0], -low[1], -low[2]))
     of_a, of_b = [c.grown(*back) for c in a.solids()], [c.grown(low, high) for c in b.solids()]
-    out = [_curve_and_solid(b, a.name, c, "collar to tube", tolerance) for c in of_a]
-    out += [_curve_and_solid(a, b.name, c, "tube to collar", tolerance) for c in of_b]
+    for tube, collars, what in ((b, of_a, "collar to tube"), (a, of_b, "tube to collar")):
+        for collar in collars:
+            best = _curve_and_solid(tube, a.name, collar, what, tolerance, best)
     for c in a.solids():
         for d in of_b:
             gap, least, at = _solid_gap(c, d)
-            out.append(Gap(a.name, b.name, gap, least, at, "collar to collar"))
-    for g in out:
-        g.first, g.second = a.name, b.name
-    return out
+            if least < best.low:
+                best = Gap(a.name, b.name, gap, least, at, "collar to collar")
+    best.first, best.second = a.name, b.name
+    return best
 
 
 def obstacle_gaps(tubes: Sequence[Tube], obstacles: Sequence[Box | Plane], tolerance: float = TOLERANCE) -> list[Gap]:
@@ -312,14 +326,9 @@ def taken_out(part: Box, travel: Vector, tubes: Sequence[Tube], tolerance: float
     The tubes stand still. Collars are met as cylinders, against the box at 0, 1, ... of 200 steps with half a step
     taken off the gap, which bounds it.
     """
-    import numpy as np
-
-    from gaugeblock.calc.nearest import curve_to_solid
-
     out = []
     for tube in tubes:
-        gap, at = curve_to_solid(tube.path, tube.radius, part.signed(), tolerance, np.array(travel, dtype=float))
-        best = Gap(tube.name, part.name, gap, gap - tolerance, (float(at[0]), float(at[1]), float(at[2])), "tube")
+        best = _curve_and_solid(tube, part.name, part, "tube", tolerance, travel=travel)
         half_step = norm(travel) / 400
         for collar in tube.solids():
             for k in range(201):

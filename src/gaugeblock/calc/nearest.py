@@ -20,8 +20,7 @@ if TYPE_CHECKING:
     Array: TypeAlias = Any  # a numpy array
     Signed: TypeAlias = Callable[[Array], Array]  # points (..., 3) -> signed distance to a convex set
 
-GOLDEN = (5**0.5 - 1) / 2
-STEPS = 50  # of golden section: brackets shrink to 4e-11 of the piece
+GRID, ROUNDS = 32, 8  # brackets shrink to 2e-10 of the piece
 
 
 class Pieces:
@@ -106,21 +105,21 @@ def segments(p0: Array, p1: Array, q0: Array, q1: Array) -> tuple[Array, Array, 
     return np.sqrt(best), best_s, best_t
 
 
-def golden(f: Callable[[Array], Array], shape: tuple[int, ...]) -> tuple[Array, Array]:
-    """Least values of convex functions of a share in [0, 1], all at once, and where; both ends are tried too."""
-    low, high = np.zeros(shape), np.ones(shape)
-    x, y = high - GOLDEN, low + GOLDEN
-    fx, fy = f(x), f(y)
-    for _ in range(STEPS):
-        left = fx <= fy
-        low, high = np.where(left, low, x), np.where(left, y, high)
-        x, y = high - GOLDEN * (high - low), low + GOLDEN * (high - low)
-        probe = f(np.where(left, x, y))
-        fx, fy = np.where(left, probe, fy), np.where(left, fx, probe)
-    where, value = (low + high) / 2, f((low + high) / 2)
-    for end in (np.zeros(shape), np.ones(shape)):
-        at_end = f(end)
-        where, value = np.where(at_end < value, end, where), np.minimum(at_end, value)
+def least_of(f: Callable[[Array], Array], shape: tuple[int, ...]) -> tuple[Array, Array]:
+    """Least values of convex functions of a share in [0, 1], all at once, and where.
+
+    Each round looks at a grid over what is left and keeps the two steps round its least point: that is where the
+    least of a convex function lies. ``f`` takes shares with the grid as a first axis more than ``shape``.
+    """
+    low, width, value = np.zeros(shape), np.ones(shape), np.zeros(shape)
+    grid = (np.arange(GRID + 1) / GRID).reshape(-1, *[1] * len(shape))
+    for _ in range(ROUNDS):
+        shares = low + width * grid
+        found = f(shares)
+        at = found.argmin(0)[None]
+        value, where = np.take_along_axis(found, at, 0)[0], np.take_along_axis(shares, at, 0)[0]
+        first, last = np.maximum(at[0] - 1, 0), np.minimum(at[0] + 1, GRID)
+        low, width = low + width * first / GRID, width * (last - first) / GRID
     return value, where
 
 
@@ -148,21 +147,37 @@ def cylinder_distance(centre: Array, axis: Array, half: float, radius: float) ->
 
 
 def curve_to_solid(
-    line: Path, radius: float, solid: Signed, tolerance: float, travel: Array | None = None
+    line: Path,
+    radius: float,
+    solid: Signed,
+    tolerance: float,
+    travel: Sequence[float] | None = None,
+    ceiling: float = np.inf,
 ) -> tuple[float, Any]:
-    """Least surface gap of a round curve from a convex solid that may move along ``travel``; and the curve's point."""
+    """Least surface gap of a round curve from a convex solid that may move along ``travel``; and the curve's point.
+
+    Where no gap is under ``ceiling`` (another one is known to be smaller) it is that, and there is no point.
+    """
+    way = None if travel is None else np.array(travel, dtype=float)
     pieces = Pieces([(line, radius)])
-    live, best, where = pieces.leaves, np.inf, None
+    live, best, where = pieces.leaves, ceiling + radius, None
 
     def off(points: Array) -> Array:
         """Least distance of the solid from points, over its travel."""
-        if travel is None:
+        if way is None:
             return solid(points)
-        return golden(lambda w: solid(points - w[..., None] * travel), points.shape[:-1])[0]
+        return least_of(lambda w: solid(points - w[..., None] * way), points.shape[:-1])[0]
 
     while live.size:
         start, run = pieces.start[live], pieces.end[live] - pieces.start[live]
-        held, share = golden(_along(off, start, run), live.shape)
+        # spheres round the pieces first: a signed distance changes by no more than the way gone
+        middle = off(start + run / 2)
+        half = np.linalg.norm(run, axis=1) / 2 + pieces.stray[live]
+        near = middle - half < min(best, float((middle + pieces.stray[live]).min()))
+        live, start, run = live[near], start[near], run[near]
+        if not live.size:
+            break
+        held, share = least_of(_along(off, start, run), live.shape)
         points = pieces.along(live, share)
         exact = off(points)
         least = int(exact.argmin())
@@ -258,7 +273,7 @@ def _moved(
 
     The second is moved, in turn, as near as the box lets the nearest points come. At each stand the two chords lie on
     either side of two planes square to the line between them; those planes can come nearer by the box's reach in
-    that direction and no more. What that leaves open below the best so far is settled by golden section.
+    that direction and no more. What that leaves open below the best so far is settled by search.
     """
     i, j = pair
     low, high = box
@@ -284,9 +299,9 @@ def _moved(
 
         def inner(s: Array) -> tuple[Array, Array]:
             at = p + s[..., None] * u - q
-            return golden(lambda t: _off_box(at - t[..., None] * v, low[rest], high[rest]), s.shape)
+            return least_of(lambda t: _off_box(at - t[..., None] * v, low[rest], high[rest]), s.shape)
 
-        bound[rest], best_s[rest] = golden(lambda x: inner(x)[0], rest.shape)
+        bound[rest], best_s[rest] = least_of(lambda x: inner(x)[0], rest.shape)
         best_t[rest] = inner(best_s[rest])[1]
     return bound, pieces.along(i, best_s), pieces.along(j, best_t)
 

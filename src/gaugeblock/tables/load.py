@@ -309,12 +309,10 @@ def canonical(data: Refdata, table: str, column: str, typed: str) -> str:
     cell = words.get(folded)
     if cell is not None:
         return cell
-    pool = {**{w: w for w in words}, **{c: c for c in cells.values()}}
-    near = list(dict.fromkeys(words.get(n, n) for n in nearest(text, pool, 8)))
-    raise LookupMiss(
-        typed,
-        f"{table} {column}",
-        "not a key of this table",
-        near or sorted(cells.values()),
-        "use one of these, or ask the maker",
-    )
+
+    def near() -> list[str]:
+        pool = {**{w: w for w in words}, **{c: c for c in cells.values()}}
+        return list(dict.fromkeys(words.get(n, n) for n in nearest(text, pool, 8))) or sorted(cells.values())
+
+    why = "not a key of this table"
+    raise LookupMiss(typed, f"{table} {column}", why, near, "use one of these, or ask the maker")

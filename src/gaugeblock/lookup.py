@@ -125,7 +125,12 @@ def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str], of
             asked.append((key, _cell(data, table, key, typed)))
         else:
             asked.append((key, _measure(table, key, typed)))
-    matched = [(rank, row) for row in rows if (rank := _rank(row, asked)) is not None]
+    close = rows
+    for at, (key, want) in enumerate(asked):
+        # most rows go by their words alone; the rest are ranked
+        if want is None or (key.match == "exact" and key.name != "service"):
+            close = [row for row in close if row.key[at] in (want, "any")]
+    matched = [(rank, row) for row in close if (rank := _rank(row, asked)) is not None]
     if not any(rank[0] == 0 for rank, _ in matched):
         for at, (key, want) in enumerate(asked):
             between = (

@@ -258,7 +258,7 @@ def curve_pairs(
 
 def _refined(pieces: Pieces, i: Array, j: Array, first: Array) -> tuple[Array, Array]:
     """Each pair of pieces twice, with the halves of the piece that strays more."""
-    pieces.split(np.unique(np.where(first, i, j)))
+    pieces.split(np.flatnonzero(np.bincount(np.where(first, i, j))))
     child = pieces.children[np.where(first, i, j)]
     return (
         np.concatenate([np.where(first, child, i), np.where(first, child + 1, i)]),

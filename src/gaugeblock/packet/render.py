@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import os
 import re
+import sys
 from functools import cache
 from typing import TYPE_CHECKING, Any
 
@@ -37,11 +38,23 @@ def templates_folder() -> str:
     raise DataError("templates", "installation", "the templates are not there", (), "install gaugeblock again")
 
 
+def _compiled() -> jinja2.BytecodeCache | None:
+    """Compiled templates, kept beside them as Python keeps its modules; none where that folder cannot be written."""
+    folder = os.path.join(templates_folder(), "__pycache__")
+    try:
+        if sys.dont_write_bytecode:
+            return None
+        os.makedirs(folder, exist_ok=True)
+    except OSError:
+        return None
+    return jinja2.FileSystemBytecodeCache(folder) if os.access(folder, os.W_OK) else None
+
+
 @cache
 def _environment(autoescape: bool) -> jinja2.Environment:
     made = jinja2.Environment(
         loader=jinja2.FileSystemLoader(templates_folder()), autoescape=autoescape, undefined=jinja2.StrictUndefined,
-        keep_trailing_newline=True, trim_blocks=autoescape,
+        keep_trailing_newline=True, trim_blocks=autoescape, bytecode_cache=_compiled(),
     )  # fmt: skip
     made.filters["cell"] = markdown_text
     return made

@@ -7,8 +7,8 @@ nothing else may change.
 from __future__ import annotations
 
 import hashlib
-import json
 import os
+from json.encoder import encode_basestring
 from typing import TYPE_CHECKING
 
 from gaugeblock.tables.catalogue import DOMAINS, LISTS, TABLES, columns_of
@@ -36,9 +36,13 @@ def row_digest(table: str, cells: Mapping[str, str]) -> str:
     >>> row_digest("a/b", {"x": "1", "y": "", "until": "0.2.0"}) == row_digest("a/b", {"x": "1"})
     True
     """
-    kept = {column: cell for column, cell in cells.items() if cell and column != "until"}
-    text = json.dumps([table, kept], ensure_ascii=False, separators=(",", ":"), sort_keys=True)
-    return hashlib.sha256(text.encode()).hexdigest()
+    return _digest(table, sorted(cells.items()))
+
+
+def _digest(table: str, cells: Iterable[tuple[str, str]]) -> str:
+    """Of cells sorted by column. The text is JSON, without spaces: ["table",{"column":"cell",...}]."""
+    kept = ",".join(f'"{column}":{encode_basestring(cell)}' for column, cell in cells if cell and column != "until")
+    return hashlib.sha256(f'["{table}",{{{kept}}}]'.encode()).hexdigest()
 
 
 def combine(digests: Iterable[str]) -> str:
@@ -58,9 +62,14 @@ def release_digest(folder: str, version: str) -> str:
     Raises DataError when a file is missing or cannot be read.
     """
     digests = []
+    lives: dict[tuple[str, str], bool] = {}
     for name, columns in released_files().items():
+        since, until = columns.index("since"), columns.index("until")
+        order = sorted(range(len(columns)), key=columns.__getitem__)
         for _, values in read_lines(os.path.join(folder, *name.split("/")) + ".csv", name, columns):
-            cells = dict(zip(columns, values, strict=True))
-            if lives_in(version, cells["since"], cells["until"]):
-                digests.append(row_digest(name, cells))
+            span = (values[since], values[until])
+            if span not in lives:
+                lives[span] = lives_in(version, *span)
+            if lives[span]:
+                digests.append(_digest(name, [(columns[i], values[i]) for i in order]))
     return combine(digests)

@@ -193,6 +193,15 @@ def test_still_air_agrees_with_ht(ra, pr):
     assert heat.nusselt_natural(ra, pr) == pytest.approx(Nu_horizontal_cylinder_Churchill_Chu(pr, ra / pr), rel=1e-12)
 
 
+def test_laminar_flow_in_a_tube_against_a_heat_transfer_library():
+    """Fully developed laminar flow, wall at one temperature: the library's Nusselt number (Incropera eq. 8.55)."""
+    from ht.conv_internal import laminar_T_const
+
+    conductivity, bore = 0.12, 0.006
+    coefficient = laminar_T_const() * conductivity / bore
+    assert calc.laminar_conductance(conductivity) == pytest.approx(coefficient * pi * bore, rel=1e-12)
+
+
 def test_radiation_agrees_with_ht():
     """The library's sigma is an older edition's, 1.3e-6 lower."""
     from ht import q_rad

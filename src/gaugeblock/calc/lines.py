@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
     T: TypeAlias = Any  # a float, or a numpy array of any shape
 
+LAMINAR_NUSSELT = 3.66
 _CLOSES = 1e-12  # of the largest term; the promise is 1e-9
 _ROUNDS = 80
 _STEP = 1e-3  # K, for the first slope; after it the secant
@@ -26,18 +27,19 @@ _STEP = 1e-3  # K, for the first slope; after it the secant
 class Balance:
     """A solved line (or shield): its temperature and the heat flows in W a metre that hold it there.
 
+    ``kelvin`` is the outer surface; ``line_k`` the line itself, which under a sleeve with flow is cooler.
     ``absorbed`` and ``emitted`` by radiation, ``convected`` to the air, ``carried`` away by flow (or conducted);
     ``rayleigh``, ``reynolds_prandtl`` and ``film_k`` of its convection. Where a shield stands between: ``shield_k``, how far
     its balance does not close, its own convection in ``shield`` and if it is ``covered`` (no straight sight past its edges).
     """
 
     __slots__ = (
-        "absorbed", "air", "carried", "convected", "covered", "emitted", "film_k", "kelvin", "rayleigh", "reynolds_prandtl", "shield",
-        "shield_k",
-        "shield_residual",
+        "absorbed", "air", "carried", "convected", "covered", "emitted", "film_k", "kelvin", "line_k", "rayleigh", "reynolds_prandtl",
+        "shield", "shield_k", "shield_residual",
     )  # fmt: skip
 
     kelvin: T
+    line_k: T
     absorbed: T
     emitted: T
     convected: T
@@ -119,6 +121,18 @@ class Cooling:
         """Temperature in K of the line under the sleeve; without flow it is the surface's."""
         ns = namespace.of(radius_m, self.sleeve_m, self.conductance)
         return surface_k - self.from_surface(radius_m) * (surface_k - self.fluid_k) * self._resistance(ns, radius_m)
+
+
+def laminar_conductance(conductivity: T) -> T:
+    """Conductance in W/(m K) from a round tube's wall to what flows in it, from the fluid's k in W/(m K): pi Nu k.
+
+    Nu = 3.66: laminar, fully developed, wall at one temperature; faster flow and the entry take more, so this is the
+    least. It does not depend on the bore. Source: Incropera, eq. 8.55 (from memory).
+
+    >>> round(laminar_conductance(0.12), 3)
+    1.38
+    """
+    return heat.PI * LAMINAR_NUSSELT * conductivity
 
 
 def convection(surface_k: T, air_k: T, diameter_m: T, speed_m_s: T, air: Air) -> tuple[T, T, T, T]:
@@ -256,6 +270,7 @@ def solve_body(
     x = solve(net, low, high, scale, start)
     out = Balance()
     out.kelvin, out.air = x, air
+    out.line_k = x if cooling is None else cooling.under_sleeve(x, bare_radius)
     out.absorbed, out.emitted, out.convected, out.carried = flows(x)
     _, out.film_k, out.rayleigh, out.reynolds_prandtl = convection(x, air_k, diameter, speed, air)
     out.shield_k, out.shield_residual, out.shield, out.covered = None, 0.0, None, True

@@ -108,13 +108,15 @@ def section(
     words: tuple[str, str, str],
     title: str,
     unit_mm: float = 1.0,
+    sleeve: float = 0.0,
 ) -> str:
     """SVG section of hot part, shield and line to scale; ``words`` are the sizes of hot part, line and gap as printed.
 
     Lengths are in any one unit of ``unit_mm`` millimetres; ``shield`` is ``none``, ``flat open``, ``curved open`` or
-    ``closed``, drawn as the estimate takes it: midway. The scale is the largest of 2:1, 1:1, 1:2 ... that fits.
+    ``closed``, drawn as the estimate takes it: midway; ``sleeve`` is its thickness over the line. The scale is the largest of 2:1, 1:1, 1:2 ... that fits.
     """
-    whole = (hot_diameter + gap + line_diameter) * unit_mm
+    outer = line_diameter + 2 * sleeve
+    whole = (hot_diameter + gap + outer) * unit_mm
     tall = {"flat open": 2.0 * hot_diameter, "curved open": hot_diameter + gap, "closed": hot_diameter + gap}
     tallest = tall.get(shield, hot_diameter) * unit_mm
     if shield == "closed":
@@ -127,11 +129,11 @@ def section(
     said = f"{scale:g}:1" if scale >= 1 else f"1:{1 / scale:g}"
     page.text((_WIDTH - 8.0, 6.0), f"scale {said}", 3.0, "end")
     middle = 12.0 + (height - 34.0) / 2
-    hot_r, line_r = hot_diameter / 2 * s, line_diameter / 2 * s
-    left = (_WIDTH - (hot_diameter + gap + line_diameter) * s) / 2
+    hot_r, line_r, outer_r = hot_diameter / 2 * s, line_diameter / 2 * s, outer / 2 * s
+    left = (_WIDTH - (hot_diameter + gap + outer) * s) / 2
     hot = (left + hot_r, middle)
-    line = (left + (hot_diameter + gap) * s + line_r, middle)
-    page.line((hot[0] - hot_r - 6, middle), (line[0] + line_r + 6, middle), THIN, CENTRE)
+    line = (left + (hot_diameter + gap) * s + outer_r, middle)
+    page.line((hot[0] - hot_r - 6, middle), (line[0] + outer_r + 6, middle), THIN, CENTRE)
     page.circle(hot, hot_r, THICK, fill="#fff")
     for i in range(-6, 7):  # hatch: this one is hot
         across = hot_r * i / 7 * 1.2
@@ -139,6 +141,8 @@ def section(
             turn = asin(across / hot_r)
             ends = [(hot[0] + hot_r * cos(a), hot[1] + hot_r * sin(a)) for a in (turn - pi / 4, pi - turn - pi / 4)]
             page.line(ends[0], ends[1], THIN)
+    if sleeve > 0:
+        page.circle(line, max(outer_r, 0.5), MEDIUM, fill="#ddd")
     page.circle(line, max(line_r, 0.3), THICK, fill="#fff")
     place = hot[0] + hot_r + gap * s / 2
     if shield == "flat open":
@@ -156,11 +160,12 @@ def section(
         page.text((hot[0] + radius * 0.75, middle - radius * 0.75 - 1.0), "shield", 3.0, clear=True)
     hot_words, line_words, gap_words = words
     page.text((hot[0], middle + 1.2), f"hot {hot_words}", 3.2, "middle", clear=True)
-    page.text((line[0] + line_r + 2.0, middle - line_r - 2.0), f"line {line_words}", 3.2, clear=True)
+    said = f"line {line_words}" + (" in its sleeve" if sleeve > 0 else "")
+    page.text((line[0] + outer_r + 2.0, middle - outer_r - 2.0), said, 3.2, clear=True)
     below = middle + max(tallest * scale / 2, hot_r) + 8.0
     page.dimension(
         (hot[0] + hot_r, middle),
-        (line[0] - line_r, middle),
+        (line[0] - outer_r, middle),
         f"gap {gap_words}",
         off=below,
         direction="across",

@@ -173,6 +173,11 @@ class Line(Part):
     air: Name | None = None
     soak_air: Name | None = None
     speed: Name | None = None
+    sleeve: Name | None = None
+    sleeve_finish: Name | None = None
+    sleeve_conductivity: Name | None = None
+    flow_temperature: Name | None = None
+    flow_conductivity: Name | None = None
     jurisdiction: Name | None = None
     flare: Name | None = None
     seat: Name | None = None

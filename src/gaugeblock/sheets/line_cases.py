@@ -57,7 +57,15 @@ def estimates(
     if not solved:
         return out
     out.worst, figure = solved[0]
-    out.cautions += [_matters(out.worst, figure), Caution(_MODEL, "note", (figure.id,), "calculated")]
+    flow = (
+        "without flow, the worst case"
+        if not first.flows
+        else "without flow in the hot soak, with the least that it takes else"
+    )
+    out.cautions += [_matters(out.worst, figure), Caution(_MODEL.format(flow=flow), "note", (figure.id,), "calculated")]
+    if "sleeve" in inputs:
+        text = "The sleeve gives the line another size and finish; without flow it holds no heat back. The gap counts from its outside."
+        out.cautions.append(Caution(text, "note", (figure.id,), "calculated"))
     if kind != "none":
         out.cautions.append(
             Caution(f"The shield is taken midway in the gap, {_SHAPES[kind]}.", "note", (figure.id,), "assumed")
@@ -79,7 +87,7 @@ def estimates(
 
 
 _MODEL = (
-    "The estimate takes the line without flow, surroundings at the temperature of the air, air at one temperature round the line "
+    "The estimate takes the line {flow}, surroundings at the temperature of the air, air at one temperature round the line "
     "and the hot part as long as it looks; hot gas rising from the part onto the line is not in it. The correlations add their own "
     "scatter to the band."
 )
@@ -101,12 +109,15 @@ def _cases(
     """The cases that could be solved, the hottest first; why the others could not be goes to the checks."""
     solved = []
     known = None
-    rule = "line_energy_balance" if kind == "none" else "shielded_line_energy_balance"
+    still = {n: f for n, f in inputs.items() if n not in line_heat.FLOW}
     for case in line_heat.CASES:
         more, why = _air(case, *airs, data)
         if not why:
-            known = estimate = Estimate(case, Beside({**inputs, **more}, kind, data), known)
+            own = still if case == "hot soak" else inputs  # after shut-down nothing flows
+            known = estimate = Estimate(case, Beside({**own, **more}, kind, data), known)
             why = estimate.why
+            rule = "line_energy_balance" if kind == "none" else "shielded_line_energy_balance"
+            rule = "flowing_line_energy_balance" if estimate.beside.flows else rule
             if not why:
                 solved.append((estimate, estimate.figure("line_temperature", rule)))
         if why and not governed:
@@ -207,7 +218,7 @@ def _with_shield(worst: Estimate, data: Refdata) -> Figure | None:
         behind = line_heat.balance(Beside({**worst.beside.inputs, "shield finish": face}, "flat open", data), {})
         if behind.why_outside():
             return None
-        kelvin.append(units.from_base(behind.kelvin, worst.beside.unit))
+        kelvin.append(units.from_base(behind.line_k, worst.beside.unit))
     inputs = (*worst.beside.inputs.values(), bright, dull)
     return Figure(
         f"derived:shielded_line_energy_balance:{worst.figure().id}:shielded_line_temperature", "shielded_line_temperature", kelvin[1],

@@ -34,7 +34,7 @@ def drawings(
     ends = [{n: e for n, e in which.items() if n != "gap"} for which in (worst.lowest, {}, worst.highest)]
     for i in range(_POINTS):
         at = exp(log(first) + (log(last) - log(first)) * i / (_POINTS - 1))
-        low, likely, high = (units.from_base(float(line_heat.balance(beside, e, at).kelvin), beside.unit) for e in ends)
+        low, likely, high = (units.from_base(float(line_heat.balance(beside, e, at).line_k), beside.unit) for e in ends)
         points.append((units.from_base(at, gap.unit), low, likely, high))
     marks = [heat_plot.Mark(gap.typical, f"measured {number_only(gap, data)}")]
     if needed is not None:
@@ -52,5 +52,6 @@ def drawings(
     sizes = [units.from_base(units.to_base(f.typical, f.unit), gap.unit) for f in (hot, line)]
     words = (number_only(hot, data), number_only(line, data), number_only(gap, data))
     title = f"Section{shield}"
-    across = heat_plot.section(sizes[0], sizes[1], gap.typical, beside.shield, words, title, scale)
+    sleeve = units.from_base(beside.si("sleeve"), gap.unit) if "sleeve" in beside.inputs else 0.0
+    across = heat_plot.section(sizes[0], sizes[1], gap.typical, beside.shield, words, title, scale, sleeve)
     return [Drawing("temperature against gap", plot), Drawing("section", across)]

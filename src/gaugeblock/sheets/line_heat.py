@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 CASES = ("driving", "idling", "hot soak")
+FLOW = ("flow temperature", "flow conductivity")
 SHIELDS = ("none", "flat open", "curved open", "closed")
 _WIDEST_GAP_M = 1.0
 _NARROWEST_GAP_M = 0.001
@@ -163,22 +164,37 @@ class Beside:
         "hot finish",
         "line diameter",
         "line finish",
+        "sleeve",
+        "sleeve finish",
+        "sleeve conductivity",
         "gap",
         "air",
         "speed",
         "shield finish",
+        "flow temperature",
+        "flow conductivity",
     )
+    OPTIONAL = ("speed", "air", "shield finish", "sleeve", "sleeve finish", "sleeve conductivity", *FLOW)
 
     def __init__(self, inputs: dict[str, Figure], shield: str, data: Refdata) -> None:
         self.inputs = inputs
         self.shield = shield
         self.data = data
         self.air = air_of(data)
-        needed = [n for n in self.NAMES if n not in ("speed", "air", "shield finish")]
+        needed = [n for n in self.NAMES if n not in self.OPTIONAL]
         if shield != "none":
             needed.append("shield finish")
+        if "sleeve" in inputs:
+            needed[needed.index("line finish")] = "sleeve finish"
+        if self.flows:
+            needed += [*FLOW, *(["sleeve conductivity"] if "sleeve" in inputs else [])]
         self.missing = [n for n in needed if n not in inputs]
         self.unit = inputs["hot temperature"].unit if "hot temperature" in inputs else "degC"
+
+    @property
+    def flows(self) -> bool:
+        """Whether what flows in the line is counted."""
+        return "flow temperature" in self.inputs
 
     def si(self, name: str, end: str = "likely") -> float:
         """One input in SI at its low, likely or high end."""
@@ -202,6 +218,16 @@ def balance(beside: Beside, ends: dict[str, str], gap_m: float | None = None, sh
         return beside.si(name, ends.get(name, "likely"))
 
     kind = beside.shield if shield is None else shield
+    cooling, finish = None, "line finish"
+    if "sleeve" in beside.inputs or beside.flows:
+        cooling = calc.Cooling(
+            calc.laminar_conductance(si("flow conductivity")) if beside.flows else 0.0,
+            si("flow temperature") if beside.flows else si("air"),
+        )
+    if cooling is not None and "sleeve" in beside.inputs:
+        finish = "sleeve finish"
+        cooling.sleeve_m = si("sleeve")
+        cooling.sleeve_conductivity = si("sleeve conductivity") if beside.flows else 1.0
     hot_radius, radius = si("hot diameter") / 2, si("line diameter") / 2
     gap = si("gap") if gap_m is None else gap_m
     speed = si("speed") if "speed" in beside.inputs else 0.0
@@ -211,12 +237,13 @@ def balance(beside: Beside, ends: dict[str, str], gap_m: float | None = None, sh
             hot_radius,
             si("hot finish"),
             radius,
-            si("line finish"),
+            si(finish),
             gap,
             si("air"),
             beside.air,
             None,
             speed,
+            cooling,
         )
     place = hot_radius + gap / 2
     if kind == "flat open":
@@ -231,7 +258,7 @@ def balance(beside: Beside, ends: dict[str, str], gap_m: float | None = None, sh
         hot_radius,
         si("hot finish"),
         radius,
-        si("line finish"),
+        si(finish),
         shape,
         face,
         face,
@@ -239,6 +266,7 @@ def balance(beside: Beside, ends: dict[str, str], gap_m: float | None = None, sh
         beside.air,
         None,
         speed,
+        cooling,
     )
 
 
@@ -254,7 +282,7 @@ class Estimate:
         self.case = case
         self.beside = beside
         self.solved = balance(beside, {})
-        self.likely = self.solved.kelvin
+        self.likely = self.solved.line_k
         self.why = self.solved.why_outside()
         self.lowest: dict[str, str] = {}
         self.highest: dict[str, str] = {}
@@ -262,19 +290,19 @@ class Estimate:
             if known is not None and name in known.highest:
                 top = known.highest[name]
             else:
-                top = "high" if balance(beside, {name: "high"}).kelvin >= self.likely else "low"
+                top = "high" if balance(beside, {name: "high"}).line_k >= self.likely else "low"
             self.lowest[name], self.highest[name] = ("low" if top == "high" else "high"), top
         self.low = self.high = self.likely
         if self.highest:
             cold, warm = balance(beside, self.lowest), balance(beside, self.highest)
-            self.low, self.high = cold.kelvin, warm.kelvin
+            self.low, self.high = cold.line_k, warm.line_k
             self.why = self.why or cold.why_outside() or warm.why_outside()
 
     def matters(self) -> tuple[str, float, float]:
         """The input that moves the answer most over its own range, and the ends of the answer in K; a blank name for none."""
         best = ("", self.likely, self.likely)
         for name in self.highest:
-            low, high = (float(balance(self.beside, {name: ends[name]}).kelvin) for ends in (self.lowest, self.highest))
+            low, high = (float(balance(self.beside, {name: ends[name]}).line_k) for ends in (self.lowest, self.highest))
             if high - low > best[2] - best[1]:
                 best = (name, low, high)
         return best
@@ -286,11 +314,12 @@ class Estimate:
             b.inputs[n] for n in Beside.NAMES if n in b.inputs and (n != "shield finish" or b.shield != "none")
         )
         low, likely, high = (units.from_base(t, b.unit) for t in (self.low, self.likely, self.high))
+        with_ = (", in a sleeve" if "sleeve" in b.inputs else "") + (", with flow" if b.flows else "")
         ids = "|".join(f.text or f"{f.low} to {f.high}" for f in inputs)
         return Figure(
             f"derived:{rule}:{self.case}|{b.shield}|{ids}:{quantity}@{data.release}", quantity, likely, b.unit, low=low, high=high,
             side="nominal", basis="derived", rule=data.rule(rule), inputs=(*inputs, *self._air()), since=data.release,
-            key={"case": self.case, "shield": b.shield}, conditions=f"{self.case}; an estimate; low and high from the ranges of the inputs",
+            key={"case": self.case, "shield": b.shield}, conditions=f"{self.case}{with_}; an estimate; low and high from the ranges of the inputs",
         )  # fmt: skip
 
     def _air(self) -> tuple[Figure, ...]:
@@ -313,7 +342,7 @@ def gap_that_is_ok(estimate: Estimate, limit_k: float) -> float | None:
     ends = {n: e for n, e in estimate.highest.items() if n != "gap"}
 
     def over(log_gap: float) -> float:
-        return float(balance(estimate.beside, ends, exp(log_gap)).kelvin) - limit_k
+        return float(balance(estimate.beside, ends, exp(log_gap)).line_k) - limit_k
 
     a, b = log(_NARROWEST_GAP_M), log(_WIDEST_GAP_M)
     at_a, at_b = over(a), over(b)

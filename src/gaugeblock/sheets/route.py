@@ -44,6 +44,11 @@ def route(
     air: str | None = None,
     soak_air: str | None = None,
     speed: str | None = None,
+    sleeve: str | None = None,
+    sleeve_finish: str | None = None,
+    sleeve_conductivity: str | None = None,
+    flow_temperature: str | None = None,
+    flow_conductivity: str | None = None,
     jurisdiction: str | None = None,
     flare: str | None = None,
     seat: str | None = None,
@@ -62,7 +67,8 @@ def route(
     All parameters are text as people write them, and all may be missing: what needs one that is answers ``cannot tell``
     and names it. ``beside`` is the hot part (``exhaust header``); ``temperature`` the line's own as measured and
     ``temperature_by`` what read it; ``side`` of the rail ``same side`` or ``other side``; ``shield`` ``none``,
-    ``flat open``, ``curved open`` or ``closed``. Temperatures, ``air``, ``speed`` and finishes may be ranges (``300 to 450 degC``);
+    ``flat open``, ``curved open`` or ``closed``; ``sleeve`` its thickness over the line; ``flow_temperature`` that of what
+    flows in the line while the engine runs, which cools it. Temperatures, ``air``, ``speed`` and finishes may be ranges (``300 to 450 degC``);
     a finish is an emissivity or ``material: surface`` of the table.
 
     Returns a Sheet: a measured temperature governs, then the plain rule, then the estimate of each case with its band;
@@ -80,7 +86,9 @@ def route(
         "pressure": pressure, "factor": factor, "fluid": fluid, "fluid_state": fluid_state, "beside": beside, "gap": gap,
         "temperature": temperature, "temperature_by": temperature_by, "side": side, "shield": shield, "shield_finish": shield_finish,
         "hot_od": hot_od, "hot_temperature": hot_temperature, "hot_finish": hot_finish, "finish": finish, "air": air,
-        "soak_air": soak_air, "speed": speed, "jurisdiction": jurisdiction, "flare": flare, "seat": seat, "nut": nut, "port": port,
+        "soak_air": soak_air, "speed": speed, "sleeve": sleeve, "sleeve_finish": sleeve_finish, "sleeve_conductivity": sleeve_conductivity,
+        "flow_temperature": flow_temperature, "flow_conductivity": flow_conductivity,
+        "jurisdiction": jurisdiction, "flare": flare, "seat": seat, "nut": nut, "port": port,
         "anchors": anchors, "exhaust_material": exhaust_material,
         "hose_length": hose_length, "droop": droop, "lock": lock,
     }  # fmt: skip
@@ -122,10 +130,12 @@ def route(
     checks += [plain] if plain is not None else []
     given = {
         "hot diameter": hot_od, "hot temperature": hot_temperature, "hot finish": hot_finish, "line finish": finish,
-        "shield finish": shield_finish,
+        "shield finish": shield_finish, "sleeve": sleeve, "sleeve finish": sleeve_finish, "sleeve conductivity": sleeve_conductivity,
+        "flow temperature": flow_temperature, "flow conductivity": flow_conductivity,
     }  # fmt: skip
     inputs, notes = _inputs(given, beside, od_figure, gap_figure, data)
     cautions += notes
+    checks += _flow(inputs, judged)
     more = line_cases.estimates(inputs, kind, (air, soak_air, speed), judged, measured is not None, data)
     figures += more.figures
     checks += more.checks
@@ -347,11 +357,50 @@ def _inputs(
         out["line diameter"] = od
     if gap is not None:
         out["gap"] = gap
-    for name, at in (("hot finish", out.get("hot temperature")), ("line finish", None), ("shield finish", None)):
+    for name, quantity, dim in _STATED:
+        typed = given[name]
+        if typed is not None:
+            out[name] = line_heat.stated(typed, quantity, dim, name)
+    for name, at in (
+        ("hot finish", out.get("hot temperature")),
+        ("line finish", None),
+        ("shield finish", None),
+        ("sleeve finish", None),
+    ):
         typed = given[name]
         if typed is not None:
             out[name] = line_heat.emissivity(typed, at, name, data)
     return {n: out[n] for n in line_heat.Beside.NAMES if n in out}, cautions
+
+
+# what the shop states of a sleeve and of what flows -> quantity, dimension
+_STATED = (
+    ("sleeve", "sleeve_thickness", "length"),
+    ("sleeve conductivity", "thermal_conductivity", "thermal conductivity"),
+    ("flow temperature", "fluid_temperature", "temperature"),
+    ("flow conductivity", "thermal_conductivity", "thermal conductivity"),
+)
+
+
+def _flow(inputs: dict[str, Figure], judged: _Judged) -> list[Check]:
+    """The fluid's conductivity of the tables where none is given; without one the flow is left out, and why is told."""
+    if "flow temperature" not in inputs:
+        for name in line_heat.FLOW:
+            inputs.pop(name, None)
+        return []
+    fluid = next((item for name, item in judged.items if name.startswith("fluid")), None)
+    if "flow conductivity" not in inputs and fluid is not None:
+        found = next((f for f in fluid.figures if f.quantity == "thermal_conductivity"), None)
+        if found is not None:
+            inputs["flow conductivity"] = found
+    lost = [
+        n for n in ("flow conductivity", *(["sleeve conductivity"] if "sleeve" in inputs else [])) if n not in inputs
+    ]
+    if not lost:
+        return []
+    for name in line_heat.FLOW:
+        inputs.pop(name, None)
+    return [Check("cooling by flow", CANNOT_TELL, f"{', '.join(lost)} not given: the estimate is without flow")]
 
 
 def _heat_source(part: str, data: Refdata) -> Figure | None:

@@ -23,9 +23,10 @@ if TYPE_CHECKING:
 ROUTE_KEYS = (
     "service", "material", "hose_class", "state", "od", "wall", "length", "pressure", "factor", "fluid", "fluid_state", "beside", "gap",
     "temperature", "temperature_by", "side", "shield", "shield_finish", "hot_od", "hot_temperature", "hot_finish", "finish", "air",
-    "soak_air", "speed", "jurisdiction", "flare", "seat", "nut", "port", "anchors", "exhaust_material", "hose_length", "droop", "lock",
+    "soak_air", "speed", "sleeve", "sleeve_finish", "sleeve_conductivity", "flow_temperature", "flow_conductivity",
+    "jurisdiction", "flare", "seat", "nut", "port", "anchors", "exhaust_material", "hose_length", "droop", "lock",
 )  # fmt: skip
-_FINISHES = ("hot_finish", "finish", "shield_finish")
+_FINISHES = ("hot_finish", "finish", "shield_finish", "sleeve_finish")
 
 
 def route_of(line: Any, *, draw: bool = False, data: Refdata | None = None) -> Sheet:
@@ -171,7 +172,18 @@ def paths_of(line: Any) -> tuple[Tube, Tube] | None:
     hot = getattr(line, "hot", None)
     if not getattr(line, "points", ()) or hot is None or not hot.points or line.od is None or hot.od is None:
         return None
-    return body_of(line.name, line.points, line.od, line.radius), body_of(hot.name, hot.points, hot.od, hot.radius)
+    return line_body(line), body_of(hot.name, hot.points, hot.od, hot.radius)
+
+
+def line_body(line: Any) -> Tube:
+    """A job line with its path and diameter as a body, its sleeve over it at its thickest."""
+    from gaugeblock.sheets.line_heat import stated
+
+    body = body_of(line.name, line.points, line.od, line.radius)
+    if line.sleeve is not None:
+        sleeve = stated(line.sleeve, "sleeve_thickness", "length", "sleeve")
+        body.radius += units.to_base(sleeve.high if sleeve.high is not None else sleeve.typical, sleeve.unit)
+    return body
 
 
 def body_of(name: str, points: Sequence[Sequence[str]], od: str, radius: str | None) -> Tube:

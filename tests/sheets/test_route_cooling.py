@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import math
-from types import SimpleNamespace
 
 import pytest
 
 from gaugeblock import units
+from gaugeblock.job.model import Line
 from gaugeblock.sheets.line_heat import air_of
 from gaugeblock.sheets.route import route
-from gaugeblock.sheets.route_job import ROUTE_KEYS, paths_of, route_of
+from gaugeblock.sheets.route_job import paths_of, route_of
 from gaugeblock.sheets.sheet import CANNOT_TELL
 from gaugeblock.tables.load import refdata
 
@@ -124,14 +124,19 @@ def test_the_section_shows_the_sleeve():
 
 
 def test_a_sleeve_of_a_job_takes_its_thickness_from_the_gap_of_the_paths():
-    keys = dict.fromkeys([*ROUTE_KEYS, "notes", "where"])
-    hot = SimpleNamespace(
-        name="pipe", points=[["0 in", "0 in", "0 in"], ["10 in", "0 in", "0 in"]], radius=None, od="2 in"
+    hot = {"name": "pipe", "points": [["0 in", "0 in", "0 in"], ["10 in", "0 in", "0 in"]], "od": "2 in"}
+    beside = [["0 in", "4 in", "0 in"], ["10 in", "4 in", "0 in"]]
+    line = Line.model_validate(
+        {
+            "name": "line",
+            "service": "fuel feed",
+            "od": "10 mm",
+            "sleeve": "1 to 2 mm",
+            "sleeve_finish": "0.8",
+            "points": beside,
+            "hot": hot,
+        }
     )
-    line = SimpleNamespace(
-        **{**keys, "name": "line", "service": "fuel feed", "od": "10 mm", "sleeve": "1 to 2 mm", "sleeve_finish": "0.8"},
-        points=[["0 in", "4 in", "0 in"], ["10 in", "4 in", "0 in"]], radius=None, hot=hot,
-    )  # fmt: skip
     bodies = paths_of(line)
     assert bodies is not None
     assert bodies[0].radius == pytest.approx(0.007)

@@ -262,12 +262,15 @@ def _curve_and_solid(
     return Gap(tube.name, name, gap, gap - tolerance, (float(at[0]), float(at[1]), float(at[2])), what)
 
 
-def tube_gaps(tubes: Sequence[Tube], tolerance: float = TOLERANCE) -> list[Gap]:
-    """Least surface gap of every two tubes under their movements, collars counted; collars move as cylinders round
+def tube_gaps(
+    tubes: Sequence[Tube], tolerance: float = TOLERANCE, pairs: Sequence[tuple[int, int]] | None = None
+) -> list[Gap]:
+    """Least surface gap of every two tubes (or of the ``pairs`` of them that are named) under their movements, collars counted; collars move as cylinders round
     their movement, a little on the safe side. 50 tubes of five bends take well under a second."""
     from gaugeblock.calc.nearest import curve_pairs
 
-    pairs = [(i, j) for i in range(len(tubes)) for j in range(i + 1, len(tubes))]
+    if pairs is None:
+        pairs = [(i, j) for i in range(len(tubes)) for j in range(i + 1, len(tubes))]
     boxes = [_relative(tubes[i].moves, tubes[j].moves) for i, j in pairs]
     found = curve_pairs([(t.path, t.radius) for t in tubes], pairs, tolerance, boxes)
     out = []

@@ -32,7 +32,7 @@ from gaugeblock.job.part import (
     as_tuple,
     one_of,
 )
-from gaugeblock.job.tube_model import Tube
+from gaugeblock.job.tube_model import Move, Tube
 
 STATUSES = ("draft", "for build", "as built")
 LINE_SERVICES = ("brake", "fuel feed", "fuel return", "vapour", "coolant", "transmission")
@@ -141,6 +141,7 @@ class HotPipe(Part):
     points: Annotated[tuple[Point, ...], as_tuple] = ()
     radius: Length | None = None
     od: Length | None = None
+    moves: Annotated[tuple[Move, ...], as_tuple] = ()
 
 
 class Line(Part):
@@ -187,6 +188,9 @@ class Line(Part):
     exhaust_material: Name | None = None
     points: Annotated[tuple[Point, ...], as_tuple] = ()
     radius: Length | None = None
+    datum: Text | None = None
+    gap_asked: Gap | None = None
+    moves: Annotated[tuple[Move, ...], as_tuple] = ()
     hot: HotPipe | None = None
     hose_length: Length | None = None
     droop: Length | None = None

@@ -248,11 +248,23 @@ notes = ""
 #exhaust_material = "carbon steel"       # what the exhaust is made of, for its growth
 #points = [["0 in", "-18 in", "4 in"], ["30 in", "-18 in", "4 in"]]  # or its path: rearward, right, up of datum
 #radius = "1 in"                        # bend radius of that path, centre line
-#hot = { name = "pipe", points = [["0 in","0 in","6 in"],["9 in","0 in","2 in"]], radius = "3 in", od = "2 in" }  # hot
+#datum = "front crossmember, middle"    # what the points are measured from, in the same words for all that has a path
+#gap_asked = "1/2 in"                   # to everything else that has a path
+#moves = [                              # how far the line moves, by direction
+#  { why = "bump", up = "1/2 in", down = "0 in", left = "0 in", right = "0 in", forward = "0 in", rearward = "0 in" },
+#]
 #hose_length = "16 in"                  # a flexible hose: free length, and what it spans at droop and at full lock
 #droop = "14 in"                        # what it spans at full droop
 #lock = "13 in"                         # what it spans at full lock
 #notes = ""
+#[lines.hot]                            # the hot pipe it passes, by its points: the nearest place gives the gap
+#name = "left header"
+#points = [["0 in", "0 in", "6 in"], ["9 in", "0 in", "2 in"]]
+#radius = "3 in"
+#od = "2 in"
+#moves = [                              # how far the hot pipe moves
+#  { why = "rock", left = "6 mm", right = "6 mm", up = "3 mm", down = "0 in", forward = "0 in", rearward = "0 in" },
+#]
 
 #[[driveline]]                          # a shaft
 #name = "EXAMPLE rear axle shaft"

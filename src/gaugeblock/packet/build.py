@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from gaugeblock import audit
 from gaugeblock.job.model import Job
+from gaugeblock.packet.apart import against_each_other
 from gaugeblock.packet.item import Item
 from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Check
 from gaugeblock.tables import releases
@@ -42,6 +43,7 @@ class Packet:
 def build(job: Job, data: Refdata, program: str) -> Packet:
     """The packet of a checked job. ``program`` is name and version as printed."""
     items = [i for d in DOMAINS for i in _items(d, job, data)]
+    items += against_each_other(job, items, data)
     for item in items:
         if item.name.startswith("EXAMPLE"):
             reason = "this is the starter's example, not a part of this build: replace it"

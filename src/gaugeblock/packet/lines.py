@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from gaugeblock import units
-from gaugeblock.errors import Problem
+from gaugeblock.errors import InputError, Problem
 from gaugeblock.figure import Figure
 from gaugeblock.job.model import Line, Shop
 from gaugeblock.packet.item import Card, Item, Row, worst_reason
+from gaugeblock.sheets.apart import placed_line
 from gaugeblock.sheets.lines import JUDGES
 from gaugeblock.sheets.printing import printed
 from gaugeblock.sheets.route_job import ROUTE_KEYS, route_of
@@ -20,8 +21,11 @@ _SHOWN = 3
 
 
 def problems(item: Line, data: Refdata) -> Iterator[Problem]:
-    """Nothing is refused here: an unknown material or fluid is an open question of the sheet."""
-    yield from ()
+    """Points that cannot be bent to their radius. An unknown material or fluid is an open question of the sheet."""
+    try:
+        placed_line(item.model_dump(mode="json", by_alias=True, exclude_none=True))
+    except InputError as error:
+        yield Problem("points" if error.asked == item.name else "hot.points", None, error.why, error.nearest, error.do)
 
 
 def item(job: Line, shop: Shop, data: Refdata) -> Item:

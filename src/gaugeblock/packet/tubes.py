@@ -75,7 +75,7 @@ def item(job: Tube, shop: Shop, data: Refdata) -> Item:
 
 
 def together(job: Job, items: list[Item], data: Refdata) -> list[Item]:
-    """What all tubes say together: the cut list, and those that stand in the vehicle against each other."""
+    """What all tubes say together: the cut list."""
     plans = [(i.plan, keys_of(t)) for i, t in zip(items, job.tubes, strict=True) if isinstance(i.plan, Plan)]
     out = []
     if any(p.layout is not None for p, _ in plans):
@@ -90,9 +90,6 @@ def together(job: Job, items: list[Item], data: Refdata) -> list[Item]:
             "all tubes of this job, by material and size", "", facts, "", ["as done", "by", "checked by"], worst_reason(sheet), rows,
         )  # fmt: skip
         out.append(Item("tubes", "cut list of all tubes", facts, sheet, card))
-    apart = tube_plan_stock.together_sheet(plans, data)
-    if apart is not None:
-        out.append(Item("tubes", "tubes against each other", [], apart, None))
     return out
 
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 
-from gaugeblock import units
 from gaugeblock.errors import Ambiguous, GaugeblockError, InputError, LookupMiss
 from gaugeblock.sheets.line_heat import SHIELDS
 from gaugeblock.sheets.route import SIDES, route
@@ -13,7 +12,6 @@ from gaugeblock.tables.load import Refdata, nearest, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Sequence
     from typing import Any
 
     from gaugeblock.calc.clearance import Gap, Tube
@@ -169,32 +167,9 @@ def place_caution(line: Tube, hot: Tube, found: Gap) -> Caution:
 
 def paths_of(line: Any) -> tuple[Tube, Tube] | None:
     """A job line and its hot pipe as bodies in the vehicle's axes; None unless both have their path and diameter."""
-    hot = getattr(line, "hot", None)
-    if not getattr(line, "points", ()) or hot is None or not hot.points or line.od is None or hot.od is None:
+    from gaugeblock.sheets.apart import HOT, LINE, placed_line
+
+    if not getattr(line, "points", ()):
         return None
-    return line_body(line), body_of(hot.name, hot.points, hot.od, hot.radius)
-
-
-def line_body(line: Any) -> Tube:
-    """A job line with its path and diameter as a body, its sleeve over it at its thickest."""
-    from gaugeblock.sheets.line_heat import stated
-
-    body = body_of(line.name, line.points, line.od, line.radius)
-    if line.sleeve is not None:
-        sleeve = stated(line.sleeve, "sleeve_thickness", "length", "sleeve")
-        body.radius += units.to_base(sleeve.high if sleeve.high is not None else sleeve.typical, sleeve.unit)
-    return body
-
-
-def body_of(name: str, points: Sequence[Sequence[str]], od: str, radius: str | None) -> Tube:
-    """A round body along apex points (rearward, right, up) with its bends; InputError when they do not fit the radius."""
-    from gaugeblock.calc import clearance
-    from gaugeblock.calc import path as paths
-
-    apexes = [[units.parse_measure(v, "length", f"{name} points").to("m") for v in p] for p in points]
-    bend = units.parse_measure(radius, "length", f"{name} radius").to("m") if radius else 0.0
-    try:
-        stick, pose = paths.from_points([(a, b, c) for a, b, c in apexes], bend)
-    except ValueError as error:
-        raise InputError(name, "points", str(error), (), "correct the points or the radius") from None
-    return clearance.Tube(name, paths.path(stick, pose), units.parse_measure(od, "length", f"{name} od").to("m") / 2)
+    placed = {p.kind: p.body for p in placed_line(line.model_dump(mode="json", by_alias=True, exclude_none=True))}
+    return (placed[LINE], placed[HOT]) if LINE in placed and HOT in placed else None  # type: ignore[return-value]

@@ -1,17 +1,11 @@
-"""All tubes of a job together: the cut list on stock lengths, and the tubes against each other in space."""
+"""All tubes of a job together: the cut list on stock lengths."""
 
 from __future__ import annotations
 
-from itertools import combinations
-
-from gaugeblock import units
-from gaugeblock.calc import clearance as space
 from gaugeblock.calc.stock import Bar, TooLongError, cut_list
-from gaugeblock.figure import Figure
 from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check, Sheet
 from gaugeblock.sheets.tube_plan_keys import Typed
 from gaugeblock.sheets.tube_plan_marks import Maker
-from gaugeblock.sheets.tube_plan_space import place_words
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -132,44 +126,3 @@ def cut_rows(groups: Sequence[Group]) -> list[tuple[str, ...]]:
             if bar.offcut > 0:
                 rows.append(("", f"{bar.offcut_name} is left", tape.short(bar.offcut)))
     return rows
-
-
-def together_sheet(plans: Sequence[tuple[Plan, Mapping[str, Any]]], data: Refdata) -> Sheet | None:
-    """Tubes that stand in the vehicle against each other, under one datum; None when fewer than two do."""
-    placed = [(p, k) for p, k in plans if p.tube is not None and p.shape is not None and p.shape.is_placed]
-    if len(placed) < 2:
-        return None
-    sheet = Sheet("tubes against each other", {p.name: str(k.get("datum") or "") for p, k in placed}, data, [], [], [])
-    tubes = [p.tube for p, _ in placed if p.tube is not None]
-    found = {(g.first, g.second): g for g in space.tube_gaps(tubes)}
-    for (a, ka), (b, kb) in combinations(placed, 2):
-        name = f"gap of {a.name} and {b.name}"
-        if not ka.get("datum") or ka.get("datum") != kb.get("datum"):
-            sheet.checks.append(
-                Check(name, CANNOT_TELL, "their datums are not stated in the same words: measure both from one datum")
-            )
-            continue
-        gap = found[(a.name, b.name)]
-        leaves = tuple(
-            f for p in (a, b) if p.shape is not None and p.radius is not None for f in (*p.shape.leaves, p.radius)
-        )
-        at = f"at {place_words(gap.at, a.tape)} of the datum, movement counted"
-        figure = a.make("least_gap_moved", "surface_gap", gap.gap, leaves, bend=b.name, conditions=f"{name}, {at}")
-        sheet.figures.append(figure)
-        sheet.checks.append(_pair_check(name, gap, at, figure, [k["gap"] for k in (ka, kb) if k.get("gap")], a))
-    return sheet
-
-
-def _pair_check(name: str, gap: space.Gap, at: str, figure: Figure, asked: list[str], plan: Plan) -> Check:
-    got = Bound(figure.typical, figure.unit, figure=figure)
-    if gap.gap <= 0:
-        return Check(name, NOT_OK, f"they touch, {at}", None, got)
-    if not asked:
-        return Check(name, CANNOT_TELL, f"{plan.tape.reads(gap.gap)}, {at}; no gap is asked for", None, got)
-    typed = Typed(plan.name)
-    needs = [typed.figure(t, "gap", "length", "gap_asked") for t in asked]
-    need, need_figure = max(needs, key=lambda n: n[0])
-    text = f"{plan.tape.reads(gap.gap)}, {at}; {plan.tape.reads(need)} asked"
-    bound = Bound(units.from_base(need, plan.tape.unit), plan.tape.unit, "min", need_figure)
-    is_enough = gap.low >= need - 1.1 * space.TOLERANCE
-    return Check(name, OK if is_enough else NOT_OK, text, bound, got, (gap.gap - need) / need if need else None)

@@ -41,6 +41,23 @@ class Obstacle:
         self.round = round
 
 
+class Pipe:
+    """A round thing that runs askew past the tube: points along the piece that is drawn, the one nearest to the tube and
+    the tube's own there, m; ``gap`` is what to say of its gap."""
+
+    __slots__ = ("gap", "name", "near", "points", "radius", "tube_near")
+
+    def __init__(
+        self, name: str, points: Sequence[Vector], radius: float, near: Vector, tube_near: Vector, gap: str = ""
+    ) -> None:
+        self.name = name
+        self.points = points
+        self.radius = radius
+        self.near = near
+        self.tube_near = tube_near
+        self.gap = gap
+
+
 class View:
     """One view: what lies to the right and up in it, and where it stands on the page."""
 
@@ -76,13 +93,14 @@ def finished(
     reads: Reads | None = None,
     turns: Sequence[float] = (),
     obstacles: Sequence[Obstacle] = (),
+    pipes: Sequence[Pipe] = (),
     notes: Sequence[str] = (),
 ) -> str:
     """The finished tube in two views square to each other, dimensioned, as SVG.
 
     ``right`` and ``up`` are the unit axes of the first view: the plane of a flat tube, for its true shape. Straights,
-    bends, over-all width and rise are dimensioned there, and the gap from each obstacle at its nearest. ``turns`` are
-    the stick's, for the list of straights, turns and bends.
+    bends, over-all width and rise are dimensioned there, and the gap from each obstacle at its nearest; ``pipes`` run
+    askew: a piece of each is drawn where it is nearest, and its gap is told. ``turns`` are the stick's, for the list of straights, turns and bends.
     """
     reads = reads or inches(32, decimals=False)
     page = svg.Page(WIDTH, HEIGHT, title)
@@ -96,6 +114,10 @@ def finished(
         shapes += [(x - o.half[0], y - o.half[1]), (x + o.half[0], y + o.half[1])]
         u, v = second.flat(o.middle)
         tops += [(u - o.half[0], v - o.across), (u + o.half[0], v + o.across)]
+    for pipe in pipes:
+        for view, held in ((first, shapes), (second, tops)):
+            x, y = view.flat(pipe.near)
+            held += [(x - pipe.radius, y - pipe.radius), (x + pipe.radius, y + pipe.radius)]
     x0, x1, y0, y1 = _extent(shapes, od / 2)
     _, _, v0, v1 = _extent(tops, od / 2)
     room, high = TABLE - 46, HEIGHT - 112
@@ -113,16 +135,25 @@ def finished(
         over = [o for o in obstacles if view is second and _stands_over(o, first, points)]
         for o in (o for o in obstacles if o not in over):
             _draw_obstacle(page, view, o, flat=view is first)
+        toward = ahead if view is first else up
+        nearer = [p for p in pipes if dot(subtract(p.near, p.tube_near), toward) > 0]
+        for pipe in (p for p in pipes if p not in nearer):
+            _draw_pipe(page, view, pipe)
         _draw_tube(page, [view.on_page(view.flat(p)) for p in points], od * scale)
         for o in over:
             _draw_obstacle(page, view, o, flat=False)
+        for pipe in nearer:
+            _draw_pipe(page, view, pipe)
     taken = [first.on_page(first.flat(p)) for p in points]
     gaps = [_draw_gap(page, first, o, points, od, reads) for o in obstacles]
     for letter, o in zip(LETTERS, obstacles, strict=False):
         _letter(page, first, o, letter, taken)
+    for letter, pipe in zip(LETTERS[len(obstacles) :], pipes, strict=False):
+        _pipe_letter(page, first, pipe, letter, taken)
     _dimension(page, first, line, od, reads, taken)
     low = _bend_table(page, line, turns, reads)
-    _clear_table(page, low, obstacles, [o.gap or g for o, g in zip(obstacles, gaps, strict=True)])
+    said = [(o.name, o.gap or g) for o, g in zip(obstacles, gaps, strict=True)]
+    _clear_table(page, low, [*said, *((p.name, p.gap) for p in pipes)])
     for i, note in enumerate(notes):
         page.text((10, HEIGHT - 4 - 4.6 * (len(notes) - 1 - i)), note, 3.2)
     return page.svg()
@@ -149,17 +180,17 @@ def _letter(page: svg.Page, view: View, o: Obstacle, letter: str, taken: list[Fl
     taken += [(spot[0] + d, spot[1]) for d in (-4.0, 0.0, 4.0)]
 
 
-def _clear_table(page: svg.Page, y: float, obstacles: Sequence[Obstacle], gaps: Sequence[str]) -> None:
+def _clear_table(page: svg.Page, y: float, rows: Sequence[tuple[str, str]]) -> None:
     """What the tube must clear, by letter, with its gap."""
-    if not obstacles:
+    if not rows:
         return
     y += 9.0
     page.text((TABLE, y), "MUST CLEAR", 3.5, bold=True)
-    for letter, o, gap in zip(LETTERS, obstacles, gaps, strict=False):
+    for letter, (name, gap) in zip(LETTERS, rows, strict=False):
         y += 6.4
         page.circle((TABLE + 3, y - 1.2), 2.6, svg.MEDIUM)
         page.text((TABLE + 3, y), letter, 3.4, "middle", bold=True)
-        page.text((TABLE + 8, y), o.name, 3.4, bold=True)
+        page.text((TABLE + 8, y), name, 3.4, bold=True)
         for part in gap.split("; "):
             if part:
                 y += 4.4
@@ -216,6 +247,27 @@ def _draw_obstacle(page: svg.Page, view: View, o: Obstacle, *, flat: bool) -> No
         else:
             page.line(a, b, svg.THIN)
             page.line((a[0], b[1]), (b[0], a[1]), svg.THIN)
+
+
+def _draw_pipe(page: svg.Page, view: View, pipe: Pipe) -> None:
+    """A piece of a pipe that runs askew, broken off at both ends."""
+    points = [view.on_page(view.flat(p)) for p in pipe.points]
+    wide = 2 * pipe.radius * view.scale
+    if max(hypot(x - points[0][0], y - points[0][1]) for x, y in points) < wide / 4:  # it runs at the eye
+        page.circle(points[0], wide / 2, svg.MEDIUM, fill="#fff")
+        return
+    page.polyline(points, wide)
+    page.polyline(points, max(wide - 2 * svg.MEDIUM, wide * 0.3), white=True)
+    page.polyline(points, svg.THIN, svg.CENTRE)
+
+
+def _pipe_letter(page: svg.Page, view: View, pipe: Pipe, letter: str, taken: list[Flat]) -> None:
+    """The letter of a pipe on its piece, where it is farthest from the tube and what is lettered already."""
+    places = [view.on_page(view.flat(p)) for p in pipe.points]
+    spot = max(places, key=lambda q: min((hypot(q[0] - x, q[1] - y) for x, y in taken), default=0.0))
+    page.circle(spot, 3.4, svg.MEDIUM, fill="#fff")
+    page.text((spot[0], spot[1] + 1.5), letter, 4.2, "middle", bold=True)
+    taken += [(spot[0] + d, spot[1]) for d in (-4.0, 0.0, 4.0)]
 
 
 def _hatch(page: svg.Page, centre: Flat, radius: float) -> None:

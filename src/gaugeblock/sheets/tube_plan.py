@@ -128,8 +128,9 @@ def work_out(
             raise
         refusals.refused(made, refusal, refusals.with_grip(keys, made))
     if made.shape is not None and made.shape.stick is not None:
+        round_it = _round_it(keys, made, typed)
         _stick(keys, made, typed, die_figures, od)
-        _rest(keys, made, typed, stock_length)
+        _rest(keys, made, typed, stock_length, round_it)
     if made.metal is not None:
         known = {f.id for f in sheet.figures}
         sheet.figures += [f for f in made.metal.figures if f.id not in known]
@@ -298,26 +299,52 @@ def _stick(keys: Mapping[str, Any], made: Plan, typed: Typed, die: Mapping[str, 
         sheet.cautions.append(Caution("Assumed: marks from START (marks_from is not given).", "note", (), "calculated"))
 
 
-def _rest(keys: Mapping[str, Any], made: Plan, typed: Typed, stock_length: str | None) -> None:
+def _round_it(keys: Mapping[str, Any], made: Plan, typed: Typed) -> tuple[Figure, ...]:
+    """What stands round the tube, read before it is marked: an apex may have to be moved for it. Its typed figures."""
+    shape = made.shape
+    if shape is None or made.radius is None:
+        return ()
+    asked = typed.figure(keys["gap"], "gap", "length", "gap_asked")[1] if keys.get("gap") else None
+    moved = moves_of(keys.get("moves"), typed, "tube moves")
+    first = len(typed.figures)
+    collars = _collars(keys, typed)
+    own = tuple(typed.figures[first:])
+    made.tube = space.Tube(made.name, shape.line(), made.od / 2, collars, moved)
+    if shape.cleared is None and not keys.get("obstacles"):
+        return own
+    from gaugeblock.sheets.tube_plan_space import things_of
+
+    made.things = things_of(keys, shape, typed, asked)
+    if shape.cleared is None and made.things:
+        from gaugeblock.sheets.tube_plan_regain import regain
+
+        step = made.tape.step
+        shape.regained = regain(shape, made.tube, made.things, radius=made.die.radius, needed=0.0, step=step)
+        for r in shape.regained:
+            thing = next(t for t in made.things if t.body.name == r.name)
+            shape.leaves = tuple(dict.fromkeys((*shape.leaves, *thing.leaves, r.asked)))
+        made.tube = space.Tube(made.name, shape.line(), made.od / 2, collars, moved)
+    return own
+
+
+def _rest(
+    keys: Mapping[str, Any], made: Plan, typed: Typed, stock_length: str | None, round_it: tuple[Figure, ...]
+) -> None:
     """Stock, clearance, load and bolts."""
     shape, sheet, make, line = made.shape, made.sheet, made.make, made.line
     if shape is None or line is None or made.layout is None or made.radius is None or made.cut is None:
         return
     _stock(made, typed, stock_length)
-    asked = typed.figure(keys["gap"], "gap", "length", "gap_asked")[1] if keys.get("gap") else None
-    moved = moves_of(keys.get("moves"), typed, "tube moves")
-    first = len(typed.figures)
-    collars = _collars(keys, typed)
-    leaves = tuple({f.id: f for f in (*shape.leaves, made.radius, *typed.figures[first:])}.values())
-    for at, _, _ in collars:
+    leaves = tuple({f.id: f for f in (*shape.leaves, made.radius, *round_it)}.values())
+    if made.tube is None:
+        return
+    for at, _, _ in made.tube.collars:
         if at > line.length:
             text = f"a collar at {made.tape.reads(at)} lies off the tube, which is {made.tape.reads(line.length)} along its centre line"
             sheet.checks.append(Check("collars", NOT_OK, text))
-    made.tube = space.Tube(made.name, line, made.od / 2, collars, moved)
     if shape.cleared is not None or keys.get("obstacles"):
         from gaugeblock.sheets import tube_plan_space as clear
 
-        made.things = clear.things_of(keys, shape, typed, asked)
         figures, cautions = clear.corner_figures(shape, made.tube, made.things, leaves, make)
         sheet.figures += figures
         more, checks = clear.clearance(made.tube, moves_words(keys.get("moves")), made.things, leaves, make)

@@ -6,7 +6,7 @@ from math import degrees
 
 from gaugeblock import units
 from gaugeblock.calc import clearance as space
-from gaugeblock.calc.path import Arc, Line, cross, dot, subtract
+from gaugeblock.calc.path import Arc, Line, chords, cross, dot, norm, subtract
 from gaugeblock.drawing import paper, stick_drawing, tube_drawing
 from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, Check, Drawing
 from gaugeblock.sheets.tube_plan_bench import datum_words
@@ -45,13 +45,16 @@ def views(plan: Plan) -> tuple[Vector, Vector, tuple[str, str]]:
     return right, up, (_seen_from(cross(right, up), names[0]), _seen_from(up, names[1]))
 
 
-def obstacles(plan: Plan, right: Vector, up: Vector) -> tuple[list[tube_drawing.Obstacle], list[str]]:
-    """What can be drawn of the things to clear in that view, and the names of what cannot."""
+def obstacles(
+    plan: Plan, right: Vector, up: Vector
+) -> tuple[list[tube_drawing.Obstacle], list[tube_drawing.Pipe], list[str]]:
+    """What must be cleared as it is drawn: square to the view, askew; and the names of what has no shape there (planes)."""
     ahead = cross(right, up)
     out: list[tube_drawing.Obstacle] = []
+    askew: list[tube_drawing.Pipe] = []
     left: list[str] = []
     if plan.line is None:
-        return out, left
+        return out, askew, left
     for thing in plan.things:
         body = thing.body
         if isinstance(body, space.Tube):
@@ -66,7 +69,7 @@ def obstacles(plan: Plan, right: Vector, up: Vector) -> tuple[list[tube_drawing.
                     )
                 )
             else:
-                left.append(body.name)
+                askew.append(_askew(plan, thing, body))
         elif isinstance(body, space.Box):
             half = [
                 sum(h * abs(dot(a, way)) for a, h in zip(body.axes, body.half, strict=True))
@@ -83,7 +86,24 @@ def obstacles(plan: Plan, right: Vector, up: Vector) -> tuple[list[tube_drawing.
             )
         else:
             left.append(body.name)
-    return out, left
+    return out, askew, left
+
+
+def _askew(plan: Plan, thing: Thing, body: space.Tube) -> tube_drawing.Pipe:
+    """The piece of a pipe that is drawn: from where it is nearest, so far each way as shows which way it runs."""
+    if plan.line is None:
+        raise ValueError("the tube has no path")
+    steps, length = 120, body.path.length
+    along = [body.path.at(length * i / steps) for i in range(steps + 1)]
+    tube = chords(plan.line, plan.od / 5)
+    apart, at, near = min(
+        ((norm(subtract(p, q)), i, q) for i, p in enumerate(along) for q in tube), key=lambda row: row[:2]
+    )
+    reach = max(2.5 * plan.od, 3.0 * body.radius, 1.5 * apart)
+    first, last = (length * at / steps + sign * reach for sign in (-1, 1))
+    first, last = max(first, 0.0), min(last, length)
+    piece = [body.path.at(first + (last - first) * i / 60) for i in range(61)]
+    return tube_drawing.Pipe(body.name, piece, body.radius, along[at], near, gap_words(plan, thing))
 
 
 def gap_words(plan: Plan, thing: Thing) -> str:
@@ -102,14 +122,14 @@ def gap_words(plan: Plan, thing: Thing) -> str:
 def finished(plan: Plan) -> str:
     """The finished tube in two views with what it must clear."""
     right, up, names = views(plan)
-    shown, left = obstacles(plan, right, up)
+    shown, askew, left = obstacles(plan, right, up)
     words = {t.body.name: gap_words(plan, t).replace("; ", ", ") for t in plan.things}
     notes = [f"not drawn: {name}, {words[name]}" for name in left]
     if plan.line is None or plan.shape is None or plan.shape.stick is None:
         raise ValueError("the tube has no path")
     return tube_drawing.finished(
         plan.line, plan.od, title=plan.name, right=right, up=up, names=names, reads=plan.tape.short,
-        turns=[b.turn for b in plan.shape.stick.bends], obstacles=shown, notes=notes,
+        turns=[b.turn for b in plan.shape.stick.bends], obstacles=shown, pipes=askew, notes=notes,
     )  # fmt: skip
 
 

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from typing import Any
 
     from gaugeblock.calc.path import Path, Pose, Stick, Vector
+    from gaugeblock.sheets.tube_plan_regain import Regained
 
 SHAPES = ("clear", "single", "offset", "kick_up", "saddle", "template", "bends", "points")
 DIRECTIONS = {
@@ -83,7 +84,7 @@ class Shape:
     """A tube's shape: its apex points (or its stick where it has none), and which Figures each number comes from."""
 
     __slots__ = (
-        "cleared", "flat", "given", "is_placed", "kind", "leaves", "points", "pose", "stick", "words",
+        "cleared", "flat", "given", "is_placed", "kind", "leaves", "points", "pose", "regained", "stick", "words",
     )  # fmt: skip
 
     def __init__(self, kind: str) -> None:
@@ -96,6 +97,7 @@ class Shape:
         self.leaves: tuple[Figure, ...] = ()
         self.given: list[dict[str, Figure]] = []
         self.is_placed = False
+        self.regained: list[Regained] = []
         self.words = ""
 
     def line(self) -> Path:
@@ -106,7 +108,7 @@ class Shape:
 
     def inputs(self, quantity: str, number: int) -> tuple[Figure, ...]:
         """The typed figures behind a straight, angle or turn: of a path of points only the points beside it."""
-        if self.kind != "points":
+        if self.kind != "points" or self.regained:
             return self.leaves
         first, count = {"straight": (number - 2, 4), "bend_angle": (number - 1, 3), "tube_turn": (number - 2, 4)}[
             quantity

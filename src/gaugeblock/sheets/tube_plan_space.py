@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from gaugeblock.sheets.tube_plan_marks import Maker
 
 _LONG = 0.5  # m each way: a pipe or box of a shop's `clear` runs on square to the tube, and is drawn and checked so far
-_SLACK = 1.1 * calc.TOLERANCE  # m: the bound of the least distance, far under what a tape shows
+SLACK = 1.1 * calc.TOLERANCE  # m: the bound of the least distance, far under what a tape shows
 
 
 class Thing:
@@ -111,7 +111,8 @@ def _cleared(table: Mapping[str, Any], shape: Shape, typed: Typed) -> Thing:
     return Thing(body, asked, moves_words(table.get("moves")), shape.leaves)
 
 
-def _gap(tube: calc.Tube, body: calc.Tube | calc.Box | calc.Plane) -> calc.Gap:
+def gap_of(tube: calc.Tube, body: calc.Tube | calc.Box | calc.Plane) -> calc.Gap:
+    """The least gap of a tube from one thing, the movement of both counted."""
     if isinstance(body, calc.Tube):
         return calc.tube_gaps([tube, body])[0]
     return calc.obstacle_gaps([tube], [body])[0]
@@ -145,7 +146,7 @@ def clearance(
     for thing in things:
         body, name = thing.body, f"gap to {thing.body.name}"
         inputs = (*leaves, *(f for f in thing.leaves if f not in leaves))
-        rest = _gap(calc.Tube(tube.name, tube.path, tube.radius, tube.collars), _still(body))
+        rest = gap_of(calc.Tube(tube.name, tube.path, tube.radius, tube.collars), _still(body))
         at = f"at {place_words(rest.at, tape)} from the datum" + (
             "" if rest.what in ("tube", "tube to tube") else f" ({rest.what})"
         )
@@ -155,7 +156,7 @@ def clearance(
         least, said = rest, "no movement is stated"
         words = "; ".join(dict.fromkeys(w for w in (thing.moves, moved) if w))
         if words:
-            least = _gap(tube, body)
+            least = gap_of(tube, body)
             said = f"after movement ({words})"
             at = f"at {place_words(least.at, tape)} from the datum"
             figures.append(
@@ -181,7 +182,7 @@ def clearance(
         asked = units.to_base(thing.asked.typical, thing.asked.unit)
         need = Bound(units.from_base(asked, tape.unit), tape.unit, "min", thing.asked)
         short = asked - least.low
-        result = OK if short <= _SLACK and least.gap > 0 else NOT_OK
+        result = OK if short <= SLACK and least.gap > 0 else NOT_OK
         text += f"; {tape.reads(asked)} asked" + (
             f", {tape.reads(short)} missing" if result == NOT_OK and least.gap > 0 else ""
         )
@@ -216,16 +217,18 @@ def corner_figures(
         return [cost, moved], [Caution(text, "note", (cost.id, moved.id), "calculated")]
     if shape.points is None or not things or len(shape.points) < 3:
         return [], []
+    figures, cautions = _regained(shape, leaves, make)
     pairs = zip(shape.points, shape.points[1:], strict=False)
     sharp = calc.Tube(
         tube.name,
         Path([Line(a, paths.unit(paths.subtract(b, a)), paths.norm(paths.subtract(b, a))) for a, b in pairs]),
         tube.radius,
     )
-    figures, cautions = [], []
     for thing in things:
+        if any(r.name == thing.body.name for r in shape.regained):
+            continue
         body = _still(thing.body)
-        lost = _gap(sharp, body).gap - _gap(calc.Tube(tube.name, tube.path, tube.radius), body).gap
+        lost = gap_of(sharp, body).gap - gap_of(calc.Tube(tube.name, tube.path, tube.radius), body).gap
         if lost > tape.step / 2:
             figure = make(
                 "gap_lost",
@@ -236,9 +239,44 @@ def corner_figures(
                 conditions=f"gap to {thing.body.name}: with sharp corners less with arcs",
             )
             text = f"The arc cuts the corner: next to {thing.body.name} it costs {tape.reads(lost)} of the gap that sharp corners would have."
-            text += " Give what must be cleared (clear) to have the apexes moved, or move them outward."
             figures.append(figure)
             cautions.append(Caution(text, "note", (figure.id,), "calculated"))
+    return figures, cautions
+
+
+def _regained(shape: Shape, leaves: tuple[Figure, ...], make: Maker) -> tuple[list[Figure], list[Caution]]:
+    """What each moved apex is about."""
+    figures: list[Figure] = []
+    cautions: list[Caution] = []
+    tape = make.tape
+    for r in shape.regained:
+        said = f"moved for {r.name}"
+        inputs = (*leaves, r.asked)
+        cost = make(
+            "gap_lost", "gap_cost", r.sharp - r.bent, inputs, bend=said,
+            conditions=f"gap to {r.name}: with sharp corners {tape.reads(r.sharp)}, bent to the same apexes {tape.reads(r.bent)}",
+        )  # fmt: skip
+        bends = [n - 1 for n in r.apexes]
+        where = "; ".join(
+            f"of bend {n} to {place_words(at, tape)} of the datum" for n, at in zip(bends, r.places, strict=True)
+        )
+        moved = make(
+            "apex_moved_to_gap", "apex_moved", r.moved, inputs, bend=said,
+            conditions=f"{where}: the gap asked of {r.name} is there again",
+        )  # fmt: skip
+        figures += [cost, moved]
+        apexes = (
+            f"apex of bend {bends[0]} was"
+            if len(bends) == 1
+            else f"apexes of bends {' and '.join(map(str, bends))} were"
+        )
+        kept = f"keep {tape.reads(r.bent)} from" if r.bent > 0 else "touch"
+        text = (
+            f"The arc cuts the corner: bent to the apexes given, the tube would {kept} {r.name}, where sharp corners have "
+            f"{tape.reads(r.sharp)}. The {apexes} moved out {tape.reads(r.moved)}; the angles there and beside it are a "
+            "little other than given, the ends stay. Figures, marks and drawings are of the moved shape."
+        )
+        cautions.append(Caution(text, "damage", (cost.id, moved.id), "calculated"))
     return figures, cautions
 
 

@@ -509,3 +509,8 @@ def test_every_figure_has_its_own_id_its_evidence_and_a_known_quantity(sheet: Sh
         assert figure.evidence.basis
         assert sheet.data.quantity(figure.quantity)
     assert sheet.as_dict()["figures"]
+
+
+@pytest.mark.parametrize(("angle", "result"), [("11.5 deg", "cannot tell"), ("12 deg", "not ok"), ("50 deg", "not ok")])
+def test_an_angle_over_what_any_speed_of_the_table_has_is_not_ok_without_a_speed(angle, result):
+    assert only(joint(angle), "working angle at this speed").result == result

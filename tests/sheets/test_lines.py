@@ -192,3 +192,9 @@ def test_main_reports_a_refusal_on_standard_error_only(capsys):
     said = capsys.readouterr()
     assert said.out == ""
     assert "dry, wet" in said.err
+
+
+@pytest.mark.parametrize("item", ["gasoline", "E10", "diesel"])
+def test_fuel_work_is_cautioned_on_every_fuel(item):
+    assert any("no ignition source" in c.text for c in heat(item).cautions)
+    assert not any("no ignition source" in c.text for c in heat("DOT 4", state="wet").cautions)

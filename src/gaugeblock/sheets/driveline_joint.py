@@ -162,8 +162,19 @@ def _difference_notes(apart: float, first: Figure, other: Figure, data: Refdata)
 def _usual(first: Figure, second: str | None, speed: str | None, data: Refdata) -> Check:
     """The larger working angle against the trade's habit at this driveshaft speed; between its printed speeds linear."""
     name = "working angle at this speed"
+    angles = [first] + ([_angle(second, "second joint")] if second is not None else [])
+    worst = max(angles, key=base)
+    degrees = math.degrees(base(worst))
+    got = Bound(degrees, "deg", "", worst)
     if speed is None:
-        return Check(name, CANNOT_TELL, "the driveshaft's speed is not given")
+        rows = data.table(TABLE).by_quantity["working_angle_maximum"]
+        known = [lookup.figure_of(r, data) for r in rows if r.cells["joint"] == "single cardan" and not r.standing]
+        highest = max(known, key=base)
+        if base(worst) <= base(highest):
+            return Check(name, CANNOT_TELL, "the driveshaft's speed is not given", None, got)
+        habit = f"habit at most {units.significant(math.degrees(base(highest)), 3)} deg ({highest.key['shaft_speed']}, common practice, from memory)"
+        reason = f"{units.significant(degrees, 3)} deg is over what any speed of the trade's table has: {habit}"
+        return Check(name, NOT_OK, reason, Bound(math.degrees(base(highest)), "deg", "max", highest), got)
     turning = asked_measure(speed, "rotational speed", "driveshaft_speed", "speed")
     case = "normal operation, both joints equal"
     try:
@@ -176,9 +187,6 @@ def _usual(first: Figure, second: str | None, speed: str | None, data: Refdata) 
             CANNOT_TELL,
             f"the trade's table has no figure at {_text(turning)}, and it is not extrapolated: ask the maker",
         )
-    angles = [first] + ([_angle(second, "second joint")] if second is not None else [])
-    worst = max(angles, key=base)
-    degrees = math.degrees(base(worst))
     most = math.degrees(base(limit))
     reason = f"{units.significant(degrees, 3)} deg at {_text(turning)}, habit at most {units.significant(most, 3)} deg (common practice, from memory)"
-    return at_most(name, Bound(degrees, "deg", "", worst), Bound(most, "deg", "max", limit), reason)
+    return at_most(name, got, Bound(most, "deg", "max", limit), reason)

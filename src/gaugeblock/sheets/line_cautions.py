@@ -14,6 +14,9 @@ if TYPE_CHECKING:
 # The statements of rules.csv that belong to an answer: (topic, subject).
 _BRAKE_FLUID = (("brake fluid water", "brake fluid"), ("fire", "brake fluid on exhaust"))
 _GASOLINE = (("fire", "gasoline on hot surface"),)
+FUEL_WORK = (
+    "Fuel work: battery off, no ignition source, an extinguisher at hand, the spill wiped up before anything runs."
+)
 _HOSE = (("reading limits", "hose pressure and temperature"),)
 
 
@@ -59,6 +62,8 @@ def cautions_of(found: Item) -> list[Caution]:
             text = f"The wet boiling point, {number_only(wet, found.data)}, governs a fluid that has been in use; the dry one holds for a new fluid only."
             out.append(Caution(text, "injury", (wet.id,), wet.source))
         out += statements(found.data, _BRAKE_FLUID)
+    if found.table == "lines/fuels":
+        out.append(Caution(FUEL_WORK, "injury"))
     if found.cell in ("gasoline", "straight run gasoline"):
         out += statements(found.data, _GASOLINE)
     if found.klass == "expansion joint" or "expansion joint" in governing.key.values():

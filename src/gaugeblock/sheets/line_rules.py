@@ -5,7 +5,7 @@ from __future__ import annotations
 from gaugeblock import lookup, units
 from gaugeblock.errors import LookupMiss
 from gaugeblock.figure import Figure
-from gaugeblock.sheets.line_cautions import statement_rows, statements
+from gaugeblock.sheets.line_cautions import FUEL_WORK, statement_rows, statements
 from gaugeblock.sheets.printing import number_only
 from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check
 from gaugeblock.tables.load import canonical
@@ -133,13 +133,7 @@ def shop(service: str | None, shield: str, data: Refdata) -> list[Caution]:
             0, Caution("Brake work is pressure-tested and checked by another person before the car moves.", "injury")
         )
     elif service in ("fuel feed", "fuel return", "vapour"):
-        out.insert(
-            0,
-            Caution(
-                "Fuel work: battery off, no ignition source, an extinguisher at hand, the spill wiped up before anything runs.",
-                "injury",
-            ),
-        )
+        out.insert(0, Caution(FUEL_WORK, "injury"))
     out.append(
         Caution(
             "Emissivities are weak evidence: finish, dirt and age move them more than any other figure here.",

@@ -66,9 +66,24 @@ def _same_digest(packet: dict[str, Any]) -> None:
 
 def record_digest(record: dict[str, Any]) -> str:
     """sha256 (hex) of a packet's record, its own digest left blank."""
-    bare = {**record, "document": {**record["document"], "digest": ""}}
-    text = json.dumps(bare, ensure_ascii=False, separators=(",", ":"), sort_keys=True)
-    return hashlib.sha256(text.encode()).hexdigest()
+    return digest_of(encoded({**record, "document": {**record["document"], "digest": ""}}))
+
+
+def encoded(record: dict[str, Any]) -> dict[str, list[str]]:
+    """Each top-level value of a record as compact JSON with sorted keys: one text, or one an entry and brackets round them."""
+    encode = json.JSONEncoder(ensure_ascii=False, separators=(",", ":"), sort_keys=True).encode
+    return {
+        key: ["[", *map(encode, value), "]"] if isinstance(value, list) else [encode(value)]
+        for key, value in record.items()
+    }
+
+
+def digest_of(parts: dict[str, list[str]]) -> str:
+    """sha256 (hex) of an encoded record: compact JSON with sorted keys, the digest in it blank."""
+    whole = []
+    for key, (first, *rest) in sorted(parts.items()):
+        whole.append(f"{json.dumps(key)}:{first}{','.join(rest[:-1])}{rest[-1] if rest else ''}")
+    return hashlib.sha256(("{" + ",".join(whole) + "}").encode()).hexdigest()
 
 
 def audit_record(packet: dict[str, Any]) -> dict[str, Any]:

@@ -5,7 +5,7 @@ Keys of refdata (threads, grades, materials ...) stay text here; the hooks of ``
 
 from __future__ import annotations
 
-from typing import Annotated, Any
+from typing import Annotated
 
 from pydantic import Field
 
@@ -239,10 +239,6 @@ class Job(Part):
     tubes: Annotated[tuple[Tube, ...], as_tuple] = ()
     lines: Annotated[tuple[Line, ...], as_tuple] = ()
     driveline: Annotated[tuple[Driveline, ...], as_tuple] = ()
-
-    def as_dict(self) -> dict[str, Any]:
-        """The job with the keys of its file, as JSON carries it; what is blank is left out."""
-        return self.model_dump(mode="json", by_alias=True, exclude_none=True)
 
 
 ITEMS: dict[str, type[Part]] = {"fasteners": Fastener, "tubes": Tube, "lines": Line, "driveline": Driveline}

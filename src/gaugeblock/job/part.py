@@ -77,7 +77,7 @@ as_tuple = Field(strict=False)
 class Part(BaseModel):
     """What all tables of a job share: unknown keys refused, frozen, blank text dropped."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True, strict=True)
+    model_config = ConfigDict(extra="forbid", frozen=True, strict=True, defer_build=True)
 
     @model_validator(mode="before")
     @classmethod
@@ -86,3 +86,14 @@ class Part(BaseModel):
             return raw
         known = {field.alias or name for name, field in cls.model_fields.items()}
         return {key: value for key, value in raw.items() if key not in known or not values.is_blank(value)}
+
+    def as_dict(self) -> dict[str, Any]:
+        """What was given, with the keys of the file, as JSON carries it; what is blank is left out."""
+        given = ((field.alias or name, getattr(self, name)) for name, field in type(self).model_fields.items())
+        return {key: _plain(value) for key, value in given if value is not None}
+
+
+def _plain(value: Any) -> Any:
+    if isinstance(value, Part):
+        return value.as_dict()
+    return [_plain(v) for v in value] if isinstance(value, tuple) else value

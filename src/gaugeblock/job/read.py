@@ -81,7 +81,7 @@ def parse_job(text: str, where: str = "job file", hooks: Mapping[str, Hook] | No
         why = f"{fault.why} (see line {first})" if first else fault.why
         problems.append(names.problem(fault.path, why, fault.nearest, fault.do))
     for domain, hook in (hooks or {}).items():
-        for index, item in _readable(data, domain, bad):
+        for index, item in _readable(data, domain, bad, job):
             problems += [
                 names.problem((domain, index, *_split(p.path)), p.why, p.nearest, p.do) for p in hook(item)
             ]  # fmt: skip
@@ -231,8 +231,10 @@ def _job_error(where: str, problems: list[Problem], untold: int = 0) -> JobError
     return JobError(where, ordered)
 
 
-def _readable(data: dict[str, Any], domain: str, bad: set[Path]) -> Iterable[tuple[int, BaseModel]]:
+def _readable(data: dict[str, Any], domain: str, bad: set[Path], job: Job | None) -> Iterable[tuple[int, BaseModel]]:
     """The items of a domain for its hook: sound ones whole, of the others what is plain text under a known key."""
+    if job is not None:
+        return enumerate(getattr(job, domain))
     raws = data.get(domain)
     if (domain,) in bad or not isinstance(raws, list):
         return []

@@ -18,6 +18,6 @@ def against_each_other(job: Job, items: list[Item], data: Refdata) -> list[Item]
         if isinstance(item.plan, Plan) and item.name in keys:
             bodies += placed_tube(item.plan, keys[item.name])
     for line in job.lines:
-        bodies += placed_line(line.model_dump(mode="json", by_alias=True, exclude_none=True))
+        bodies += placed_line(line.as_dict())
     sheet = apart(bodies, data, job.shop.units == "metric")
     return [] if sheet is None else [Item("tubes", "tubes and lines against each other", [], sheet, None)]

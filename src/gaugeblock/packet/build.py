@@ -28,11 +28,18 @@ def maker(domain: str) -> Any:
 class Packet:
     """One packet: ``items`` in the order of the work, ``record`` the JSON of the contract, ``audit`` its audit."""
 
-    __slots__ = ("audit", "data", "items", "job", "record")
+    __slots__ = ("audit", "data", "encoded", "items", "job", "record")
 
     def __init__(
-        self, job: Job, items: list[Item], record: dict[str, Any], found: dict[str, Any], data: Refdata
+        self,
+        job: Job,
+        items: list[Item],
+        record: dict[str, Any],
+        found: dict[str, Any],
+        data: Refdata,
+        parts: dict[str, list[str]],
     ) -> None:
+        self.encoded = parts
         self.job = job
         self.items = items
         self.record = record
@@ -69,8 +76,10 @@ def build(job: Job, data: Refdata, program: str) -> Packet:
         "settle_first": settle_first(items),
         "sources": _sources(items, data),
     }
-    record["document"]["digest"] = audit.record_digest(record)
-    return Packet(job, items, record, audit.audit_record(record), data)
+    parts = audit.encoded(record)
+    record["document"]["digest"] = audit.digest_of(parts)
+    parts |= audit.encoded({"document": record["document"]})
+    return Packet(job, items, record, audit.audit_record(record), data, parts)
 
 
 def _items(domain: str, job: Job, data: Refdata) -> list[Item]:

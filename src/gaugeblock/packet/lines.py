@@ -23,7 +23,7 @@ _SHOWN = 3
 def problems(item: Line, data: Refdata) -> Iterator[Problem]:
     """Points that cannot be bent to their radius. An unknown material or fluid is an open question of the sheet."""
     try:
-        placed_line(item.model_dump(mode="json", by_alias=True, exclude_none=True))
+        placed_line(item.as_dict())
     except InputError as error:
         yield Problem("points" if error.asked == item.name else "hot.points", None, error.why, error.nearest, error.do)
 

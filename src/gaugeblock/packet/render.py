@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import json
 import os
 import re
@@ -10,7 +11,8 @@ from functools import cache
 from typing import TYPE_CHECKING, Any
 
 import jinja2
-import markdown
+import jinja2.bccache
+from jinja2.ext import Extension
 from markupsafe import Markup
 
 from gaugeblock.errors import DataError
@@ -38,23 +40,39 @@ def templates_folder() -> str:
     raise DataError("templates", "installation", "the templates are not there", (), "install gaugeblock again")
 
 
-def _compiled() -> jinja2.BytecodeCache | None:
-    """Compiled templates, kept beside them as Python keeps its modules; none where that folder cannot be written."""
-    folder = os.path.join(templates_folder(), "__pycache__")
-    try:
+class Prose(Extension):
+    """Templates written in Markdown, turned into HTML once, when they are compiled."""
+
+    def preprocess(self, source: str, name: str | None, filename: str | None = None) -> str:  # noqa: ARG002 - the library's own form
+        """The source itself, or the HTML of a ``.md`` one, which holds no marks of templates."""
+        if not (name or "").endswith(".md"):
+            return source
+        import markdown
+
+        return "{% raw %}" + markdown.markdown(source, output_format="html") + "{% endraw %}"
+
+
+class Compiled(jinja2.FileSystemBytecodeCache):
+    """Compiled templates, kept beside them as Python keeps its modules: written where that is wanted and can be."""
+
+    def __init__(self) -> None:
+        super().__init__(os.path.join(templates_folder(), "__pycache__"))
+
+    def dump_bytecode(self, bucket: jinja2.bccache.Bucket) -> None:
+        """Keep one, or leave it."""
         if sys.dont_write_bytecode:
-            return None
-        os.makedirs(folder, exist_ok=True)
-    except OSError:
-        return None
-    return jinja2.FileSystemBytecodeCache(folder) if os.access(folder, os.W_OK) else None
+            return
+        with contextlib.suppress(OSError):
+            os.makedirs(self.directory, exist_ok=True)
+            super().dump_bytecode(bucket)
 
 
 @cache
 def _environment(autoescape: bool) -> jinja2.Environment:
     made = jinja2.Environment(
         loader=jinja2.FileSystemLoader(templates_folder()), autoescape=autoescape, undefined=jinja2.StrictUndefined,
-        keep_trailing_newline=True, trim_blocks=autoescape, bytecode_cache=_compiled(),
+        keep_trailing_newline=True, trim_blocks=autoescape, bytecode_cache=Compiled(),
+        extensions=[Prose],
     )  # fmt: skip
     made.filters["cell"] = markdown_text
     return made
@@ -78,35 +96,26 @@ def render(packet: Packet) -> dict[str, bytes]:
     return {
         "packet.md": text.encode(),
         "packet.html": page.encode(),
-        "packet.json": record_text(packet.record).encode(),
+        "packet.json": record_text(packet.encoded).encode(),
     }
 
 
-def record_text(record: dict[str, Any]) -> str:
-    """The record as JSON, one line a top-level key and one an entry of its lists, so that two packets compare by line."""
-
-    def compact(value: object) -> str:
-        return json.dumps(value, ensure_ascii=False, separators=(",", ":"))
-
-    parts = []
-    for key, value in record.items():
-        if isinstance(value, list) and value:
-            entries = ",\n".join(compact(v) for v in value)
-            parts.append(f"{compact(key)}:[\n{entries}\n]")
-        else:
-            parts.append(f"{compact(key)}:{compact(value)}")
-    return "{" + ",\n".join(parts) + "}\n"
+def record_text(parts: dict[str, list[str]]) -> str:
+    """An encoded record as JSON, one line a top-level key and one an entry of its lists, so that two packets compare by line."""
+    lines = []
+    for key, (first, *rest) in parts.items():
+        entries = ",\n".join(rest[:-1])
+        lines.append(f"{json.dumps(key)}:{first}" + (f"\n{entries}\n]" if entries else "".join(rest)))
+    return "{" + ",\n".join(lines) + "}\n"
 
 
 def _page_extras(packet: Packet) -> dict[str, Any]:
     folder = templates_folder()
     with open(os.path.join(folder, "packet.css"), encoding="utf-8") as handle:
         css = handle.read()
-    with open(os.path.join(folder, "guide.md"), encoding="utf-8") as handle:
-        guide = markdown.markdown(handle.read(), output_format="html")
     document = packet.record["document"]
     left = f"{document['identification'] or 'no identification'}  revision {document['revision'] or '-'}  digest {document['digest'][:12]}"
-    return {"css": Markup(css), "guide": Markup(guide), "footer_left": Markup(css_string(left))}
+    return {"css": Markup(css), "footer_left": Markup(css_string(left))}
 
 
 def _view(packet: Packet) -> dict[str, Any]:

@@ -36,14 +36,14 @@ def _die(job: Tube, shop: Shop) -> Die | None:
 
 def keys_of(job: Tube) -> dict[str, Any]:
     """A tube of the job as the keys that ``plan`` takes."""
-    return job.model_dump(mode="json", by_alias=True, exclude_none=True)
+    return job.as_dict()
 
 
 def plan_of(job: Tube, shop: Shop, data: Refdata, *, draw: bool = False) -> Plan:
     """The plan of one tube of the job, each distinct radius of its bends judged."""
     die = _die(job, shop)
     keys = keys_of(job)
-    shape = die.model_dump(mode="json", exclude_none=True) if die is not None else None
+    shape = die.as_dict() if die is not None else None
     try:
         made = work_out(keys, die=shape, stock_length=shop.stock_length, draw=draw, data=data)
     except (

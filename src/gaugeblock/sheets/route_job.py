@@ -171,5 +171,5 @@ def paths_of(line: Any) -> tuple[Tube, Tube] | None:
 
     if not getattr(line, "points", ()):
         return None
-    placed = {p.kind: p.body for p in placed_line(line.model_dump(mode="json", by_alias=True, exclude_none=True))}
+    placed = {p.kind: p.body for p in placed_line(line.as_dict())}
     return (placed[LINE], placed[HOT]) if LINE in placed and HOT in placed else None  # type: ignore[return-value]

@@ -8,6 +8,7 @@ holds what to do about each rule.
 from __future__ import annotations
 
 import re
+import sys
 from typing import TYPE_CHECKING, Any
 
 import pandas as pd
@@ -325,6 +326,21 @@ def list_schema(name: str, sources: Collection[str], versions: Mapping[str, int]
             columns["severity"] = [_word("severity_word", SEVERITIES)]
             columns["standing"] = [_word("standing_word", STANDINGS)]
     return _schema(columns, rules)
+
+
+def _register() -> None:
+    """Load pandera's checks without its test strategies: where hypothesis is installed they bring all of it in."""
+    absent = "hypothesis" not in sys.modules
+    if absent:
+        sys.modules["hypothesis"] = None  # type: ignore[assignment]
+    try:
+        pa.DataFrameSchema.register_default_backends(pd.DataFrame)
+    finally:
+        if absent:
+            del sys.modules["hypothesis"]
+
+
+_register()
 
 
 def faults_of(schema: Any, frame: Any, places: list[tuple[str, int]]) -> list[Fault]:

@@ -75,7 +75,9 @@ def read_lines(path: str, name: str, columns: tuple[str, ...], only: str = "") -
 class Row:
     """One row of a table of figures: its cells by column, where it stands, and its key cells in order."""
 
-    __slots__ = ("_cells", "_columns", "_values", "key", "line", "standing", "table")
+    __slots__ = ("_columns", "_values", "cells", "key", "line", "standing", "table")
+
+    cells: dict[str, str]
 
     def __init__(
         self, table: str, line: int, columns: tuple[str, ...], values: list[str], key: tuple[str, ...]
@@ -86,14 +88,13 @@ class Row:
         self.standing = values[_STANDING]
         self._columns = columns
         self._values = values
-        self._cells: dict[str, str] | None = None
 
-    @property
-    def cells(self) -> dict[str, str]:
-        """Column -> cell; made when first asked, since a look-up needs few of a table's rows."""
-        if self._cells is None:
-            self._cells = dict(zip(self._columns, self._values, strict=True))
-        return self._cells
+    def __getattr__(self, name: str) -> dict[str, str]:
+        # ``cells`` are made when first asked, since a look-up needs few of a table's rows
+        if name != "cells":
+            raise AttributeError(name)
+        self.cells = made = dict(zip(self._columns, self._values, strict=True))
+        return made
 
     def number(self, column: str) -> float | None:
         """The decimal in ``value``, ``low`` or ``high``; None when blank; DataError when it is not a decimal."""

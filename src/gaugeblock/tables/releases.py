@@ -39,6 +39,16 @@ def row_digest(table: str, cells: Mapping[str, str]) -> str:
     return _digest(table, sorted(cells.items()))
 
 
+def row_digests(table: str, rows: Iterable[Mapping[str, str]]) -> list[str]:
+    """As ``row_digest``, of many rows with the same columns."""
+    order: list[str] = []
+    out = []
+    for cells in rows:
+        order = order or sorted(cells)
+        out.append(_digest(table, [(column, cells[column]) for column in order]))
+    return out
+
+
 def _digest(table: str, cells: Iterable[tuple[str, str]]) -> str:
     """Of cells sorted by column. The text is JSON, without spaces: ["table",{"column":"cell",...}]."""
     kept = ",".join(f'"{column}":{encode_basestring(cell)}' for column, cell in cells if cell and column != "until")

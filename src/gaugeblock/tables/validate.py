@@ -15,7 +15,7 @@ from gaugeblock.tables.fault import Fault
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.load import Row, refdata_folder
 from gaugeblock.tables.raw import LIST_KEYS, read_raw
-from gaugeblock.tables.releases import combine, released_files, row_digest
+from gaugeblock.tables.releases import combine, released_files, row_digests
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
@@ -146,11 +146,14 @@ def _key_faults(tables: Mapping[str, list[Row]], versions: Mapping[str, int]) ->
             groups.setdefault((*(row.key[at] for at in fixed), c["quantity"], place, c["standing"]), []).append(row)
         for group in groups.values():
             for a, b in combinations(group, 2) if len(group) > 1 else ():
+                same = a.key == b.key
+                if not same and not (intervals and all(_overlap(a.cells[k], b.cells[k]) for k in intervals)):
+                    continue
                 if not _meet(a, b, versions):
                     continue
-                if a.key == b.key:
+                if same:
                     faults.append(_twice(a, b))
-                elif intervals and all(_overlap(a.cells[k], b.cells[k]) for k in intervals):
+                else:
                     column = next(k for k in intervals if a.cells[k] != b.cells[k])
                     found = f"{b.cells[column]!r}, which overlaps {a.cells[column]!r} of line {a.line}"
                     faults.append(
@@ -334,9 +337,9 @@ def _digest_faults(read: Mapping[str, list[Row]], releases: list[Row], versions:
         return []
     last = len(versions)
     spans = [
-        (versions.get(r.cells["since"], last), versions.get(r.cells["until"], last), row_digest(name, r.cells))
+        (versions.get(r.cells["since"], last), versions.get(r.cells["until"], last), digest)
         for name, rows in read.items()
-        for r in rows
+        for r, digest in zip(rows, row_digests(name, (r.cells for r in rows)), strict=True)
     ]
     faults = []
     for release in closed:

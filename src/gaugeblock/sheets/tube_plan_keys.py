@@ -16,7 +16,6 @@ if TYPE_CHECKING:
     from typing import Any
 
     from gaugeblock.calc.path import Path, Pose, Stick, Vector
-    from gaugeblock.sheets.tube_plan_regain import Regained
 
 SHAPES = ("clear", "single", "offset", "kick_up", "saddle", "template", "bends", "points")
 DIRECTIONS = {
@@ -78,6 +77,28 @@ class Typed:
             self.number(t, f"{where} {w}", "length", "apex_coordinate", None) for t, w in zip(raw, words, strict=True)
         )
         return (x, y, z)
+
+
+class Regained:
+    """Apexes that were moved out for one thing: their numbers, how far and to where; the gaps before, sharp and bent."""
+
+    __slots__ = ("apexes", "asked", "bent", "moved", "name", "places", "sharp")
+
+    def __init__(
+        self,
+        apexes: Sequence[int],
+        moved: float,
+        places: Sequence[Vector],
+        name: str,
+        gaps: tuple[float, float],
+        asked: Figure,
+    ) -> None:
+        self.apexes = tuple(apexes)
+        self.moved = moved
+        self.places = tuple(places)
+        self.name = name
+        self.sharp, self.bent = gaps
+        self.asked = asked
 
 
 class Shape:

@@ -13,6 +13,7 @@ from gaugeblock import units
 from gaugeblock.calc import clearance as calc
 from gaugeblock.calc import path as paths
 from gaugeblock.calc.path import Line, Path
+from gaugeblock.sheets.tube_plan_keys import Regained
 from gaugeblock.sheets.tube_plan_space import SLACK, gap_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -20,35 +21,12 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
     from gaugeblock.calc.path import Vector
-    from gaugeblock.figure import Figure
     from gaugeblock.sheets.tube_plan_keys import Shape
     from gaugeblock.sheets.tube_plan_space import Thing
 
 SHAPES = ("single", "offset", "kick_up", "saddle", "points")
 _FAR = 4.0  # an apex goes out by so many times what its own arc cuts off, at the most
 _MOST = 3  # apexes are moved for one thing
-
-
-class Regained:
-    """Apexes that were moved out for one thing: their numbers, how far and to where; the gaps before, sharp and bent."""
-
-    __slots__ = ("apexes", "asked", "bent", "moved", "name", "places", "sharp")
-
-    def __init__(
-        self,
-        apexes: Sequence[int],
-        moved: float,
-        places: Sequence[Vector],
-        name: str,
-        gaps: tuple[float, float],
-        asked: Figure,
-    ) -> None:
-        self.apexes = tuple(apexes)
-        self.moved = moved
-        self.places = tuple(places)
-        self.name = name
-        self.sharp, self.bent = gaps
-        self.asked = asked
 
 
 def regain(

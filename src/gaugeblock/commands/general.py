@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.commands.shared import NoCollecting, common_options, parser_of
+from gaugeblock.commands.shared import common_options, parser_of
 from gaugeblock.errors import InputError
 
 
@@ -65,10 +65,9 @@ def packet(argv: list[str]) -> int:
     )
     common_options(parser, unit=False)
     a = parser.parse_args(argv)
-    with NoCollecting():
-        from gaugeblock.packet import make
+    from gaugeblock.packet import make
 
-        made = make.make_packet(a.job, a.out, a.data_release)
+    made = make.make_packet(a.job, a.out, a.data_release)
     if a.json:
         import json
 
@@ -138,10 +137,9 @@ def validate(argv: list[str]) -> int:
     )
     parser.add_argument("--json", action="store_true", help="print one JSON object")
     a = parser.parse_args(argv)
-    with NoCollecting():
-        from gaugeblock.tables import validate as rules
+    from gaugeblock.tables import validate as rules
 
-        checked = rules.check(a.folder)
+    checked = rules.check(a.folder)
     if a.json:
         import json
 

@@ -201,7 +201,7 @@ def _sheet(item: Item, data: Refdata) -> dict[str, Any]:
 def _figure(figure: Figure, data: Refdata) -> dict[str, str]:
     first, _, second = both_units(figure, data).partition(" = ")
     return {
-        "label": label(figure),
+        "label": label(figure) + (f": {figure.key['bend']}" if figure.quantity == "surface_gap" else ""),
         "number": pretty(first),
         "other": pretty(second),
         "trust": figure.trust,

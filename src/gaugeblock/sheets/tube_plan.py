@@ -319,7 +319,7 @@ def _round_it(keys: Mapping[str, Any], made: Plan, typed: Typed) -> tuple[Figure
         from gaugeblock.sheets.tube_plan_regain import regain
 
         step = made.tape.step
-        shape.regained = regain(shape, made.tube, made.things, radius=made.die.radius, needed=0.0, step=step)
+        shape.regained = regain(shape, made.tube, made.things, radius=made.die.radius, step=step)
         for r in shape.regained:
             thing = next(t for t in made.things if t.body.name == r.name)
             shape.leaves = tuple(dict.fromkeys((*shape.leaves, *thing.leaves, r.asked)))

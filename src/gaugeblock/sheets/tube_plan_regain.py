@@ -29,9 +29,7 @@ _FAR = 4.0  # an apex goes out by so many times what its own arc cuts off, at th
 _MOST = 3  # apexes are moved for one thing
 
 
-def regain(
-    shape: Shape, tube: calc.Tube, things: Sequence[Thing], *, radius: float, needed: float, step: float
-) -> list[Regained]:
+def regain(shape: Shape, tube: calc.Tube, things: Sequence[Thing], *, radius: float, step: float) -> list[Regained]:
     """Move apexes of ``shape`` until each gap asked that sharp corners would keep is kept by the arcs too.
 
     ``tube`` gives radius, collars and movement. Where no place within reach brings the gap back, the apexes stay and the
@@ -42,17 +40,17 @@ def regain(
     out: list[Regained] = []
     for thing in things:
         points = shape.points
-        found = _moved(points, shape, tube, thing, radius, needed, step)
+        found = _moved(points, shape, tube, thing, radius, step)
         if found is not None:
             new = dict(zip((n - 1 for n in found.apexes), found.places, strict=True))
             shape.points = tuple(new.get(i, p) for i, p in enumerate(points))
-            shape.stick, shape.pose = paths.from_points(shape.points, radius, needed, shape.pose.normal)
+            shape.stick, shape.pose = paths.from_points(shape.points, radius, 0.0, shape.pose.normal)
             out.append(found)
     return out
 
 
 def _moved(
-    points: tuple[Vector, ...], shape: Shape, tube: calc.Tube, thing: Thing, radius: float, needed: float, step: float
+    points: tuple[Vector, ...], shape: Shape, tube: calc.Tube, thing: Thing, radius: float, step: float
 ) -> Regained | None:
     if thing.asked is None or shape.stick is None:
         return None
@@ -78,7 +76,7 @@ def _moved(
         new = dict(zip(moving, places(way), strict=True))
         try:
             stick, pose = paths.from_points(
-                [new.get(i, p) for i, p in enumerate(points)], radius, needed, shape.pose.normal
+                [new.get(i, p) for i, p in enumerate(points)], radius, 0.0, shape.pose.normal
             )
         except ValueError:
             return None

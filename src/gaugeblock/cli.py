@@ -64,7 +64,9 @@ def main(argv: list[str] | None = None) -> int:
 
             near = get_close_matches(argv[0], COMMANDS, n=5, cutoff=0.4) or list(COMMANDS)
             raise InputError(argv[0][:60], "command", "no such command", near, "see gaugeblock --help")
-        return _run(argv[0], argv[1:])
+        code = _run(argv[0], argv[1:])
+        sys.stdout.flush()  # what cannot be written is told here, not by the interpreter as it ends
+        return code
     except GaugeblockError as error:
         if "--json" in argv:
             import json
@@ -82,8 +84,12 @@ def main(argv: list[str] | None = None) -> int:
 
 
 def entry() -> None:
-    """The console script: one command, then the process ends, so collecting cycles in between is time lost."""
+    """The console script: one command, then the process ends, so collecting cycles or taking objects apart is time lost."""
     import gc
+    import os
 
     gc.disable()
-    sys.exit(main())
+    code = main()
+    if not sys.stderr.closed:
+        sys.stderr.flush()
+    os._exit(code)

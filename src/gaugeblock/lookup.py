@@ -105,7 +105,7 @@ def look_up_or_none(table: str, quantity: str, *, data: Refdata | None = None, *
 def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str], of_source: str | None) -> Figure:
     rows = table.by_quantity.get(quantity, [])
     if of_source is not None:
-        rows = [r for r in rows if r.cells["source"] == of_source]
+        rows = [r for r in rows if r["source"] == of_source]
     if not rows:
         known = list(table.by_quantity)
         why = "no such quantity in this table"
@@ -270,7 +270,7 @@ def _interpolate(data: Refdata, rows: list[Row], asked: Asked, at: int, quantity
         )
         point = parse_interval(row.key[at])
         if rest_fits and not row.standing and point is not None and point.low is not None and point.is_point:
-            by_source.setdefault(row.cells["source"], []).append((point.low, row))
+            by_source.setdefault(row["source"], []).append((point.low, row))
     for points in by_source.values():
         below = max((p for p in points if p[0] < want), key=lambda p: p[0], default=None)
         above = min((p for p in points if p[0] > want), key=lambda p: p[0], default=None)
@@ -319,7 +319,7 @@ def _miss(
     """Why nothing answers: a key that must be named, or keys that no row has together."""
     said = ", ".join(f"{k} {v}" for k, v in keys.items()) or quantity
     if matched:
-        why = {r.cells["service"] for k, r in matched if k[0] == 2 and "service" in r.cells}
+        why = {r["service"] for k, r in matched if k[0] == 2 and "service" in r.cells}
         reason = (
             f"only figures of another service are known ({', '.join(sorted(why))})"
             if why
@@ -419,9 +419,11 @@ def disagreement(figure: Figure) -> tuple[float, float] | None:
 
 def choices(table: str, column: str, *, data: Refdata | None = None, **fixed: str) -> list[str]:
     """The distinct cells of a key column among rows whose other exact keys are as given."""
-    data = data or refdata()
-    found = (row.cells[column] for row in data.table(table).rows if all(row.cells[k] == v for k, v in fixed.items()))
-    return list(dict.fromkeys(found))
+    got = (data or refdata()).table(table)
+    names = [k.name for k in got.keys]
+    at = names.index(column)
+    asked = [(names.index(k), v) for k, v in fixed.items()]
+    return list(dict.fromkeys(row.key[at] for row in got.rows if all(row.key[i] == v for i, v in asked)))
 
 
 def governing(figures: Iterable[Figure]) -> list[Figure]:

@@ -230,7 +230,7 @@ def _cautions(found: Steel, strengths: list[Figure], data: Refdata) -> list[Caut
 
 def _welding(found: Steel, data: Refdata) -> tuple[list[Figure], list[Caution]]:
     """The carbon equivalent of the middle of the heat, and what follows for welding."""
-    parts = {r.cells["quantity"]: r for r in found.composition if r.cells["quantity"].startswith("mass_fraction_")}
+    parts = {r["quantity"]: r for r in found.composition if r["quantity"].startswith("mass_fraction_")}
     masses = [lookup.figure_of(parts[q], data) if (q := f"mass_fraction_{e}") in parts else None for e in _ELEMENTS]
     hardened = any(word in found.treatment for word in _HARDENED)
     cautions = rule_cautions(data, "welding", "hardened shafts") if hardened else []

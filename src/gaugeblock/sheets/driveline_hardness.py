@@ -38,7 +38,7 @@ def converted(scale: str, number: str, quantity: str, data: Refdata) -> Figure |
     counts: dict[str, int] = {}
     for row in data.table(TABLE).by_quantity.get(quantity, []):
         if row.key[0] == scale and not row.standing:
-            counts[row.cells["source"]] = counts.get(row.cells["source"], 0) + 1
+            counts[row["source"]] = counts.get(row["source"], 0) + 1
     found = []
     for source in sorted(counts, key=lambda s: (-counts[s], s)):
         try:
@@ -115,8 +115,4 @@ def hardness(scale: str, value: str, *, data: Refdata | None = None) -> Sheet:
 
 
 def _points(data: Refdata, scale: str) -> list[float]:
-    return [
-        float(r.cells["hardness"])
-        for r in data.table(TABLE).rows
-        if r.cells["scale"] == scale and not r.cells["standing"]
-    ]
+    return [float(r["hardness"]) for r in data.table(TABLE).rows if r["scale"] == scale and not r["standing"]]

@@ -168,7 +168,7 @@ def _usual(first: Figure, second: str | None, speed: str | None, data: Refdata) 
     got = Bound(degrees, "deg", "", worst)
     if speed is None:
         rows = data.table(TABLE).by_quantity["working_angle_maximum"]
-        known = [lookup.figure_of(r, data) for r in rows if r.cells["joint"] == "single cardan" and not r.standing]
+        known = [lookup.figure_of(r, data) for r in rows if r["joint"] == "single cardan" and not r.standing]
         highest = max(known, key=base)
         if base(worst) <= base(highest):
             return Check(name, CANNOT_TELL, "the driveshaft's speed is not given", None, got)

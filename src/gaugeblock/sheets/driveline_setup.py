@@ -62,7 +62,7 @@ def setup(
         if maker is None:
             raise
         rows = []  # the maker's figure answers for a component that no table knows
-    own = [r for r in rows if r.cells["axle"].casefold() == " ".join(axle.split()).casefold()]
+    own = [r for r in rows if r["axle"].casefold() == " ".join(axle.split()).casefold()]
     made = _maker(maker, rows) if maker is not None else None
     published = _published(own, data)
     others = tuple(figure_of(r, data).replace(chosen_by="another axle") for r in rows if r not in own)
@@ -94,32 +94,30 @@ def setup(
 def _rows(component: str, step: str, wear: str | None, data: Refdata) -> list[Row]:
     """The rows of a component and step, wherever they come from; a step may be named by what is set at it."""
     part = canonical(data, TABLE, "component", component)
-    own = [r for r in data.table(TABLE).rows if r.cells["component"] == part and not r.cells["standing"]]
+    own = [r for r in data.table(TABLE).rows if r["component"] == part and not r["standing"]]
     text = " ".join(step.split()).casefold()
     word = data.words("driveline", "step").get(text, text)
-    rows = [r for r in own if r.cells["step"].casefold() == word.casefold()]
+    rows = [r for r in own if r["step"].casefold() == word.casefold()]
     if not rows:
         rows = [
             r
             for r in own
             if text.replace(" ", "_")
             in (
-                r.cells["quantity"],
-                r.cells["quantity"].removesuffix("_maximum"),
-                r.cells["quantity"].removesuffix("_torque"),
+                r["quantity"],
+                r["quantity"].removesuffix("_maximum"),
+                r["quantity"].removesuffix("_torque"),
             )
         ]
     if not rows:
-        steps = list(
-            dict.fromkeys([r.cells["step"] for r in own] + [r.cells["quantity"].replace("_", " ") for r in own])
-        )
+        steps = list(dict.fromkeys([r["step"] for r in own] + [r["quantity"].replace("_", " ") for r in own]))
         raise LookupMiss(
             step, f"{TABLE} step", f"no such step of {part}", nearest(step, steps) or steps, "use one of these"
         )
     if wear is None:
         return rows
     worn = canonical(data, TABLE, "wear", wear)
-    return [r for r in rows if r.cells["wear"] in (worn, "any", "not stated")]
+    return [r for r in rows if r["wear"] in (worn, "any", "not stated")]
 
 
 def _maker(maker: Maker, rows: list[Row]) -> Figure:
@@ -142,7 +140,7 @@ def _maker(maker: Maker, rows: list[Row]) -> Figure:
             "give low, value and high in rising order",
         )
     known = next(
-        (r.cells["quantity"] for r in rows if units.dimension(r.cells["unit"]) == dimension),
+        (r["quantity"] for r in rows if units.dimension(r["unit"]) == dimension),
         _BY_DIMENSION.get(dimension, "setup_length"),
     )
     sourced = bool(source and place)
@@ -171,7 +169,7 @@ def _worn(figure: Figure) -> str:
 
 def _dimension(typed: str | None, rows: list[Row]) -> str:
     """The dimension of what was measured when it is set at this step, else that of the first row."""
-    known = list(dict.fromkeys(units.dimension(r.cells["unit"]) for r in rows))
+    known = list(dict.fromkeys(units.dimension(r["unit"]) for r in rows))
     unit = units.split_quantity(typed)[1] if typed is not None else ""
     unit = units.TYPED.get(unit, unit)
     own = units.dimension(unit) if unit in units.UNITS else "length"
@@ -279,8 +277,8 @@ def _examples(others: tuple[Figure, ...], data: Refdata) -> Caution:
 
 def _cautions(rows: list[Row], data: Refdata) -> list[Caution]:
     """The rules that belong to what is set here, then those of all work on an axle."""
-    quantities = {r.cells["quantity"] for r in rows}
-    components = {r.cells["component"] for r in rows}
+    quantities = {r["quantity"] for r in rows}
+    components = {r["component"] for r in rows}
     out: list[Caution] = []
     if components & {"drive pinion bearings", "drive pinion nut"}:
         out += rule_cautions(data, "axle set-up", "crush sleeve")

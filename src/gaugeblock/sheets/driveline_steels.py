@@ -39,22 +39,20 @@ class Steel:
     ) -> None:
         self.data = data
         self.grade = _grade(grade, data)
-        own = [r for r in data.table(TABLE).rows if r.cells["steel"] == self.grade and not r.cells["standing"]]
-        self.composition = [r for r in own if r.cells["treatment"] == "any"]
-        treated = [r for r in own if r.cells["quantity"] in STRENGTHS]
+        own = [r for r in data.table(TABLE).rows if r["steel"] == self.grade and not r["standing"]]
+        self.composition = [r for r in own if r["treatment"] == "any"]
+        treated = [r for r in own if r["quantity"] in STRENGTHS]
         if not treated:
             raise _unpublished(self.grade, data)
         self.treatment = _treatment(treatment, self.grade, treated, temper, data)
-        same = [r for r in own if r.cells["treatment"] == self.treatment]
+        same = [r for r in own if r["treatment"] == self.treatment]
         self.temper = _temper(temper, self.treatment, same, treated)
-        self.rows = [r for r in same if r.cells["temper"] in ("any", self.temper)]
+        self.rows = [r for r in same if r["temper"] in ("any", self.temper)]
         self.strict = section is not None
         self.size = units.parse_measure(section, "length", "section").to("m") if section is not None else size
         self.key = {"steel": self.grade, "treatment": self.treatment, "temper": self.temper}
-        if self.strict and not any(
-            self.covers(r.cells["section"]) for r in self.rows if r.cells["quantity"] in STRENGTHS
-        ):
-            found = sorted({r.cells["section"] for r in self.rows if r.cells["quantity"] in STRENGTHS})
+        if self.strict and not any(self.covers(r["section"]) for r in self.rows if r["quantity"] in STRENGTHS):
+            found = sorted({r["section"] for r in self.rows if r["quantity"] in STRENGTHS})
             raise LookupMiss(
                 f"{self.grade} {self.treatment}, section {section}", f"{TABLE} section", "no published strength for this section",
                 found, "strength falls as the section grows: ask the maker, or ask for one of these",
@@ -77,8 +75,8 @@ class Steel:
 
     def figure(self, quantity: str) -> Figure | None:
         """The governing figure of a quantity for the size, the rest in ``others``; None when no row has it."""
-        rows = [r for r in self.rows if r.cells["quantity"] == quantity]
-        fitting = [r for r in rows if self.covers(r.cells["section"])]
+        rows = [r for r in self.rows if r["quantity"] == quantity]
+        fitting = [r for r in rows if self.covers(r["section"])]
         if len(fitting or rows) == 1:
             row = (fitting or rows)[0]
             return figure_of(row, self.data).replace(chosen_by="only row", conditions=_said(row))
@@ -153,7 +151,7 @@ def _labels(rows: list[Row]) -> list[str]:
 
 
 def _treatment(typed: str, grade: str, rows: list[Row], temper: str | None, data: Refdata) -> str:
-    own = list(dict.fromkeys(r.cells["treatment"] for r in rows))
+    own = list(dict.fromkeys(r["treatment"] for r in rows))
     near = _labels(rows)
     try:
         cell = canonical(data, TABLE, "treatment", typed)
@@ -177,8 +175,8 @@ def _near(rows: list[Row], treatment: str, temper: str | None) -> list[str]:
     words = set(treatment.split()) - {"and", "oil", "water"}
 
     def distance(row: Row) -> tuple[float, float, bool]:
-        own = row.cells["treatment"]
-        at = parse_interval(row.cells["temper"])
+        own = row["treatment"]
+        at = parse_interval(row["temper"])
         apart = 1e6 if at is None or at.low is None or degrees is None else abs(float(at.low - degrees))
         return -len(words & set(own.split())), apart, own != treatment
 
@@ -192,7 +190,7 @@ def _degrees(temper: str) -> Fraction:
 
 def _temper(typed: str | None, treatment: str, rows: list[Row], treated: list[Row]) -> str:
     """The temper cell that was meant. Tempers are not interpolated; a treatment published without one refuses one."""
-    cells = list(dict.fromkeys(r.cells["temper"] for r in rows if r.cells["quantity"] in STRENGTHS))
+    cells = list(dict.fromkeys(r["temper"] for r in rows if r["quantity"] in STRENGTHS))
     points = [
         (interval.low, c) for c in cells if (interval := parse_interval(c)) is not None and interval.low is not None
     ]

@@ -9,15 +9,14 @@ from gaugeblock import units
 from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.tables.load import Refdata, canonical, nearest
 
-_METRIC = re.compile(
-    r"M\s*(?P<d>[0-9]+(?:\.[0-9]+)?)\s*(?:[x*-]\s*(?P<p>[0-9]+(?:\.[0-9]+)?))?", re.ASCII | re.IGNORECASE
-)
-_INCH = re.compile(
+# Compiled by re when first used: a look-up needs few of them.
+_METRIC = r"M\s*(?P<d>[0-9]+(?:\.[0-9]+)?)\s*(?:[x*-]\s*(?P<p>[0-9]+(?:\.[0-9]+)?))?"
+_INCH = (
     r"(?P<size>#\s*[0-9]+|No\.?\s*[0-9]+|[0-9]+[ -][0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]*\.[0-9]+|[0-9]+)\s*(?:\"|in\b|inch\b)?"
-    r"\s*(?:[-x]\s*(?P<tpi>[0-9]+))?\s*(?P<series>UNC|UNF|UNEF|UNS|8-?UN|UNC/UNF)?",
-    re.ASCII | re.IGNORECASE,
+    r"\s*(?:[-x]\s*(?P<tpi>[0-9]+))?\s*(?P<series>UNC|UNF|UNEF|UNS|8-?UN|UNC/UNF)?"
 )
-_CELL = re.compile(r"(?P<size>#?[0-9 /-]+?)-(?P<tpi>[0-9]+) (?P<series>[0-9A-Z]+)")
+_FLAGS = re.ASCII | re.IGNORECASE
+_FITS = ("1A", "1B", "2A", "2B", "3A", "3B")
 _NUMBER_SIZES = {n: Fraction(60 + 13 * n, 1000) for n in range(13)}
 
 
@@ -39,11 +38,18 @@ def read_cell(cell: str) -> Thread:
     if cell.startswith("M"):
         d, p = cell[1:].split("x")
         return Thread(cell, f"{d} mm", float(d) / 1000, float(p) / 1000, True)
-    match = _CELL.fullmatch(cell)
-    if match is None:
+    size_text, tpi, _ = _inch_parts(cell)
+    size = _inches(size_text)
+    return Thread(cell, f"{units.decimal_text(size)} in", float(size) * 0.0254, 0.0254 / int(tpi), False)
+
+
+def _inch_parts(cell: str) -> tuple[str, str, str]:
+    """Size, threads per inch and series of an inch thread's cell."""
+    name, _, series = cell.rpartition(" ")
+    size, _, tpi = name.rpartition("-")
+    if not size or not tpi.isdigit():
         raise LookupMiss(cell, "thread", "not a thread cell", (), "write it as 3/8-16 UNC or M10x1.5")
-    size = _inches(match["size"])
-    return Thread(cell, f"{units.decimal_text(size)} in", float(size) * 0.0254, 0.0254 / int(match["tpi"]), False)
+    return size, tpi, series
 
 
 def _inches(text: str) -> Fraction:
@@ -69,10 +75,11 @@ def thread(typed: str, data: Refdata) -> Thread:
 def _thread(typed: str, data: Refdata) -> Thread:
     cells = list(data.table("fasteners/threads").column("thread").values())
     text = " ".join(typed.replace("\u00d7", "x").replace("\u2033", '"').split())[:60]
-    text = re.sub(r"[- ][123][AB]$", "", text)  # the class of fit does not change the size
+    if text[-3:-2] in ("-", " ") and text[-2:] in _FITS:
+        text = text[:-3]  # the class of fit does not change the size
     if text in cells:
         return read_cell(text)
-    metric = _METRIC.fullmatch(text)
+    metric = re.fullmatch(_METRIC, text, _FLAGS) if text[:1] in ("M", "m") else None
     if metric is not None:
         d = units.decimal_text(Fraction(metric["d"]))
         same = [c for c in cells if c.startswith(f"M{d}x")]
@@ -88,7 +95,7 @@ def _thread(typed: str, data: Refdata) -> Thread:
         raise LookupMiss(
             typed, "thread", "no such thread in the tables", same or nearest(cell, cells), "use one of these"
         )
-    inch = _INCH.fullmatch(text)
+    inch = re.fullmatch(_INCH, text, _FLAGS)
     if inch is None or "/0" in text:
         raise LookupMiss(
             typed, "thread", "not a thread", nearest(text, cells) or cells[:5], "write it as 3/8-16 or M10x1.5"
@@ -97,35 +104,35 @@ def _thread(typed: str, data: Refdata) -> Thread:
 
 
 def _inch_thread(typed: str, match: re.Match[str], cells: list[str]) -> Thread:
-    size_text = re.sub(r"^(?:#|No\.?)\s*", "#", match["size"], flags=re.IGNORECASE)
+    size_text = match["size"]
     sizes = []
-    if size_text.startswith("#"):
-        number = int(size_text[1:])
+    if size_text[0] in "#Nn":
+        number = int(size_text.lstrip("#NnOo. "))
         sizes = [_NUMBER_SIZES[number]] if number in _NUMBER_SIZES else []
     else:
         sizes = [_inches(size_text)]
         if size_text.isdigit() and 2 <= int(size_text) <= 12 and match["tpi"]:
             sizes.append(_NUMBER_SIZES[int(size_text)])
-    split = [(c, m) for c in cells if (m := _CELL.fullmatch(c)) is not None]
-    same = [(c, m) for c, m in split if _inches(m["size"]) in sizes]
+    parts = {cell: _inch_parts(cell) for cell in cells}
+    same = [cell for cell, (size, _, _) in parts.items() if _inches(size) in sizes]
     fits = same
     if match["tpi"]:
-        fits = [(c, m) for c, m in fits if m["tpi"] == match["tpi"]]
+        fits = [c for c in fits if parts[c][1] == match["tpi"]]
     if match["series"]:
-        fits = [(c, m) for c, m in fits if m["series"] == match["series"].upper().replace("-", "")]
+        fits = [c for c in fits if parts[c][2] == match["series"].upper().replace("-", "")]
     if len(fits) == 1:
-        return read_cell(fits[0][0])
-    if len({m["tpi"] for _, m in fits}) == 1 and (coarse := [c for c, m in fits if m["series"] in ("UNC", "UNF")]):
+        return read_cell(fits[0])
+    if len({parts[c][1] for c in fits}) == 1 and (coarse := [c for c in fits if parts[c][2] in ("UNC", "UNF")]):
         return read_cell(coarse[0])  # one size and pitch under two series names: the same thread
     if len(fits) > 1:
         raise Ambiguous(
             typed,
             "thread",
             "threads per inch are missing" if not match["tpi"] else "more than one series",
-            [c for c, _ in fits],
+            fits,
             "name one of these",
         )
-    near = [c for c, _ in same] or nearest(typed, cells)
+    near = same or nearest(typed, cells)
     raise LookupMiss(typed, "thread", "no such thread in the tables", near or cells[:5], "use one of these")
 
 
@@ -141,7 +148,7 @@ def grade(typed: str, data: Refdata) -> tuple[str, str]:
 def _grade(typed: str, data: Refdata) -> tuple[str, str]:
     table = data.table("fasteners/grades")
     pairs = list(dict.fromkeys((r.key[0], r.key[1]) for r in table.rows if not r.standing))
-    printed = ((r.cells["standard"], r.cells["grade"]) for r in data.table("fasteners/torques").rows)
+    printed = ((r.key[1], r.key[2]) for r in data.table("fasteners/torques").rows)
     # A list that a torque table prints ("1 or 2") has no strength of its own: it is found by its full name only.
     lists = [p for p in dict.fromkeys(printed) if p not in pairs and p[0] != "not stated"]
     text = " ".join(typed.split()).casefold()

@@ -92,7 +92,7 @@ def _more_states(found: Item) -> list[Caution]:
     shown = {f.key[column] for f in found.figures for column in ("class", "state") if column in f.key}
     for column, asked in (("class", found.klass), ("state", found.state)):
         if asked is None:
-            rows = [r for r in found.rows if column in r.cells and r.cells["quantity"] in ANSWERS]
+            rows = [r for r in found.rows if column in r.cells and r["quantity"] in ANSWERS]
             more = [c for c in dict.fromkeys(r.cells[column] for r in rows) if c not in OPEN_STATES and c not in shown]
             if more:
                 some = "; ".join(more[:6]) + (" ..." if len(more) > 6 else "")

@@ -61,8 +61,8 @@ def emissivity(text: str, at: Figure | None, name: str, data: Refdata) -> Figure
     typed, _, surface = (part.strip() for part in words.partition(":"))
     table = data.table("lines/emissivity")
     material = canonical(data, "lines/emissivity", "material", typed)
-    rows = [r for r in table.rows if r.cells["material"] == material and r.cells["quantity"] == "total_emissivity"]
-    surfaces = list(dict.fromkeys(r.cells["surface"] for r in rows))
+    rows = [r for r in table.rows if r["material"] == material and r["quantity"] == "total_emissivity"]
+    surfaces = list(dict.fromkeys(r["surface"] for r in rows))
     if not surface:
         if len(surfaces) > 1:
             raise LookupMiss(
@@ -71,7 +71,7 @@ def emissivity(text: str, at: Figure | None, name: str, data: Refdata) -> Figure
         surface = surfaces[0]
     else:
         surface = canonical(data, "lines/emissivity", "surface", surface)
-    mine = [r for r in rows if r.cells["surface"] == surface]
+    mine = [r for r in rows if r["surface"] == surface]
     if not mine:
         near = [f"{material}: {s}" for s in surfaces]
         raise LookupMiss(
@@ -103,7 +103,7 @@ def _between(text: str, name: str, wanted: str, rows: list, data: Refdata) -> Fi
         (
             (i.low, r)
             for r in rows
-            if (i := parse_interval(r.cells["temperature"])) is not None and i.is_point and i.low is not None
+            if (i := parse_interval(r["temperature"])) is not None and i.is_point and i.low is not None
         ),
         key=lambda pair: pair[0],
     )
@@ -134,9 +134,9 @@ def air_of(data: Refdata) -> Air:
         wanted = ("thermal_conductivity", "kinematic_viscosity", "prandtl_number")
         points: dict[float, dict[str, float]] = {}
         for row in data.table("lines/air").rows:
-            if row.cells["quantity"] in wanted and not row.cells["standing"]:
+            if row["quantity"] in wanted and not row["standing"]:
                 figure = lookup.figure_of(row, data)
-                at = units.parse_measure(row.cells["temperature"], "temperature")
+                at = units.parse_measure(row["temperature"], "temperature")
                 key = at.to("degC") + 273.15
                 points.setdefault(key, {}).setdefault(
                     f"{row.cells['source']}|{figure.quantity}", units.to_base(figure.typical, figure.unit)

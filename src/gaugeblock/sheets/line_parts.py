@@ -21,7 +21,7 @@ _METALS = ("steel", "copper", "nickel", "aluminium", "exhaust tube", "nonferrous
 def tube_yield(product: str, data: Refdata) -> Figure | None:
     """The least yield strength that the tables of tubes state for a line's product; None where none is published."""
     rows = data.table("tubes/materials").by_quantity.get("yield_strength", [])
-    found = [lookup.figure_of(r, data) for r in rows if r.cells["product"] == product and not r.standing]
+    found = [lookup.figure_of(r, data) for r in rows if r["product"] == product and not r.standing]
     return min(found, key=lambda f: units.to_base(f.least, f.unit), default=None)
 
 

@@ -47,7 +47,7 @@ def clearance(
         lookup.look_up_or_none(
             "lines/clearances", "clearance_minimum", data=data, jurisdiction=cell, subject=f"{kind} line to exhaust"
         )
-        if any(r.cells["jurisdiction"] == cell for r in rows)
+        if any(r["jurisdiction"] == cell for r in rows)
         else None
     )
     if limit is None:
@@ -86,9 +86,7 @@ def _numbers(kind: str, data: Refdata) -> list[Row]:
     """The written clearances of vehicles between this kind of line and an exhaust."""
     subject = f"{kind} line to exhaust"
     rows = data.table("lines/clearances").rows
-    return [
-        r for r in rows if r.cells["subject"] == subject and r.cells["service"] == "vehicle" and not r.cells["standing"]
-    ]
+    return [r for r in rows if r["subject"] == subject and r["service"] == "vehicle" and not r["standing"]]
 
 
 def written(service: str | None, jurisdiction: str | None, data: Refdata) -> list[Caution]:

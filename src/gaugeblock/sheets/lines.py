@@ -44,7 +44,7 @@ class Item:
         self.table, self.cell, named = _item(typed, data)
         if named is not None and klass is None:
             klass = named
-        self.rows = [r for r in data.table(self.table).rows if r.cells["item"] == self.cell]
+        self.rows = [r for r in data.table(self.table).rows if r["item"] == self.cell]
         self.klass = self._asked("class", klass) if "class" in self.rows[0].cells else None
         if klass is not None and self.klass is None:
             do = "leave the class out"
@@ -89,14 +89,14 @@ class Item:
         return lookup.look_up_or_none(self.table, quantity, data=self.data, **keys)
 
     def _only_state(self, quantity: str) -> str:
-        states = dict.fromkeys(r.cells["state"] for r in self._rows(quantity) if r.cells.get("class") in self._classes)
+        states = dict.fromkeys(r["state"] for r in self._rows(quantity) if r.cells.get("class") in self._classes)
         for state in OPEN_STATES:
             if state in states:
                 return state
         return next(iter(states)) if len(states) == 1 else "any"
 
     def _rows(self, *quantities: str) -> list[Row]:
-        return [r for r in self.rows if r.cells["quantity"] in quantities and not r.cells["standing"]]
+        return [r for r in self.rows if r["quantity"] in quantities and not r["standing"]]
 
     @property
     def _classes(self) -> tuple[str | None, ...]:
@@ -106,8 +106,8 @@ class Item:
         rows = self._rows(*ANSWERS)
         if not rows:
             raise self._nothing()
-        if self.klass is None and self.table == "lines/materials" and all(r.cells["class"] != "any" for r in rows):
-            named = list(dict.fromkeys(r.cells["class"] for r in rows))
+        if self.klass is None and self.table == "lines/materials" and all(r["class"] != "any" for r in rows):
+            named = list(dict.fromkeys(r["class"] for r in rows))
             if len(named) > 1 or named[0] == "expansion joint":
                 raise self._must_name("class", named)
             self.klass, self.class_taken = named[0], True
@@ -116,11 +116,11 @@ class Item:
         got = own + [f for f in got if f not in own]
         here = [r for r in self._rows(*JUDGES) if r.cells.get("class") in self._classes]
         if self.state is None and here and not any(f.quantity in JUDGES for f in got):
-            raise self._must_name("state", list(dict.fromkeys(r.cells["state"] for r in here)))
+            raise self._must_name("state", list(dict.fromkeys(r["state"] for r in here)))
         if not got:
             here = [r for r in rows if r.cells.get("class") in self._classes]
             if self.state is None and here:
-                raise self._must_name("state", list(dict.fromkeys(r.cells["state"] for r in here)))
+                raise self._must_name("state", list(dict.fromkeys(r["state"] for r in here)))
             raise self._nothing()
         return got
 
@@ -129,7 +129,7 @@ class Item:
         return Ambiguous(self._said, self.table, f"the answer depends on the {what}", found, do)
 
     def _nothing(self) -> LookupMiss:
-        judged = [r.cells["item"] for r in self.data.table(self.table).rows if r.cells["quantity"] in JUDGES]
+        judged = [r["item"] for r in self.data.table(self.table).rows if r["quantity"] in JUDGES]
         pool = list(dict.fromkeys(judged))
         near = [n for n in dict.fromkeys([*nearest(self.cell, pool), *pool]) if n != self.cell]
         return LookupMiss(
@@ -153,9 +153,7 @@ class Item:
         """Figures as living as the governing one that may be stricter: of its specificity, or for a state its source left out."""
         more = list(lookup.same_specificity(figure))
         if figure.key.get("state") != "not stated":
-            unsaid = [
-                r for r in self.rows if r.cells["quantity"] == figure.quantity and r.cells["state"] == "not stated"
-            ]
+            unsaid = [r for r in self.rows if r["quantity"] == figure.quantity and r["state"] == "not stated"]
             more += [
                 lookup.figure_of(r, self.data) for r in unsaid if r.cells.get("class", "any") == (self.klass or "any")
             ]
@@ -175,7 +173,7 @@ def _item(typed: str, data: Refdata) -> tuple[str, str, str | None]:
     classes = data.table("lines/materials").column("class")
     klass = classes.get(text.casefold()) or data.words("lines", "class").get(text.casefold())
     if klass is not None and klass != "any":
-        homes = [r.cells["item"] for r in data.table("lines/materials").rows if r.cells["class"] == klass]
+        homes = [r["item"] for r in data.table("lines/materials").rows if r["class"] == klass]
         found = list(dict.fromkeys(homes))
         if len(found) > 1:
             raise Ambiguous(

@@ -212,7 +212,7 @@ class _Judged:
             return
         cell = self.data.words("lines", "item").get(" ".join(fluid.casefold().split()), fluid)
         wet = is_brake_fluid(cell) and any(
-            r.cells["item"] == cell and r.cells["state"] == "wet" for r in self.data.table("lines/fluids").rows
+            r["item"] == cell and r["state"] == "wet" for r in self.data.table("lines/fluids").rows
         )
         if wet and state is None:
             text = f"{cell} is judged by its wet boiling point: every fluid in use draws water."

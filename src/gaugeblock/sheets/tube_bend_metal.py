@@ -201,10 +201,7 @@ def arc(tube: Bent, typed: str, centre: Figure | None) -> list[Figure]:
     return out
 
 
-_PAIR = re.compile(
-    r"(?P<a>[0-9][0-9 ./-]*?)\s*(?P<ua>[a-z\"]*)\s*(?:x|,|and|by)\s*(?P<b>[0-9.][0-9 ./-]*?)\s*(?P<ub>[a-z\"]+)",
-    re.IGNORECASE,
-)
+_PAIR = r"(?i)(?P<a>[0-9][0-9 ./-]*?)\s*(?P<ua>[a-z\"]*)\s*(?:x|,|and|by)\s*(?P<b>[0-9.][0-9 ./-]*?)\s*(?P<ub>[a-z\"]+)"
 
 
 def flattening(tube: Bent, typed: str | None) -> tuple[list[Figure], list[Check]]:
@@ -224,7 +221,7 @@ def flattening(tube: Bent, typed: str | None) -> tuple[list[Figure], list[Check]
     figures: list[Figure] = [] if limit is None else [limit]
     ratio = None
     if typed is not None:
-        match = _PAIR.fullmatch(" ".join(typed.split()))
+        match = re.fullmatch(_PAIR, " ".join(typed.split()))
         if match is None:
             raise InputError(
                 typed, "diameters", "not two diameters", (), "write largest and smallest at the bend, as 1.80 x 1.70 in"
@@ -296,9 +293,9 @@ def _pipe_sized(tube: Bent) -> bool:
     """Whether the OD is the name or the OD of a pipe size: the look-alikes."""
     table = tube.data.table("tubes/pipe_sizes")
     if any(
-        units.parse_number(r.cells["value"]) * units.factor(r.cells["unit"]) == tube.od_m
+        units.parse_number(r["value"]) * units.factor(r["unit"]) == tube.od_m
         for r in table.by_quantity["outside_diameter"]
-        if r.cells["value"]
+        if r["value"]
     ):
         return True
     inches = tube.od_m / units.factor("in")

@@ -14,9 +14,10 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata, Row
 
-_PIPE = re.compile(r"\b(?:pipe|nps|sch(?:edule)?\.?)\b|\bsch[0-9]", re.IGNORECASE)
-_GAUGE = re.compile(r"(?P<number>#?[0-9]{1,2})[ -]?(?:ga|gage|gauge|awg|bwg|msg)?\b\.?.*", re.IGNORECASE)
-_NAMED = re.compile(r"\b(?:ga|gage|gauge|awg|bwg|msg)\b|[0-9]ga\b|#", re.IGNORECASE)
+# Compiled by re when first used: a look-up needs few of them.
+_PIPE = r"(?i)\b(?:pipe|nps|sch(?:edule)?\.?)\b|\bsch[0-9]"
+_GAUGE = r"(?i)(?P<number>#?[0-9]{1,2})[ -]?(?:ga|gage|gauge|awg|bwg|msg)?\b\.?.*"
+_NAMED = r"(?i)\b(?:ga|gage|gauge|awg|bwg|msg)\b|[0-9]ga\b|#"
 COLUMNS = ("family", "material", "product", "condition", "spec")
 _BLANK = ("any", "not stated")
 _INSIDE = ("inside", "inside radius", "inner radius")
@@ -97,17 +98,14 @@ def stock(
             "name the metal, as 1020 DOM or steel",
         )
     family = cells["family"]
-    known = {r.cells["product"] for r in data.table("tubes/materials").rows if r.cells["family"] == family}
-    if cells.get("product") not in known:
+    if cells.get("product") not in lookup.choices("tubes/materials", "product", data=data, family=family):
         cells.pop("product", None)  # `tube` alone says nothing of how it was made
     return Stock(" ".join(t for t in (material, product, condition, spec) if t), cells)
 
 
 def materials_of(family: str, data: Refdata) -> list[str]:
     """The material cells of one family."""
-    return list(
-        dict.fromkeys(r.cells["material"] for r in data.table("tubes/materials").rows if r.cells["family"] == family)
-    )
+    return lookup.choices("tubes/materials", "material", data=data, family=family)
 
 
 def families(data: Refdata) -> list[str]:
@@ -165,13 +163,13 @@ def length(typed: str, where: str) -> units.Measure:
 
 def pipe_size(typed: str) -> str:
     """A nominal pipe size without the words around it: ``1-1/2 pipe``, ``NPS 2``."""
-    return _PIPE.sub(" ", typed).strip() or typed
+    return re.sub(_PIPE, " ", typed).strip() or typed
 
 
 def outside_diameter(typed: str, data: Refdata) -> units.Measure:
     """The OD that was typed; a pipe size is refused with its true OD."""
-    if _PIPE.search(typed):
-        number = _PIPE.split(typed)[0].strip() or typed
+    if re.search(_PIPE, typed):
+        number = re.split(_PIPE, typed)[0].strip() or typed
         near: list[str] = []
         pipe = None
         if number in data.words("tubes", "nps") or number in data.table("tubes/pipe_sizes").column("nps"):
@@ -186,7 +184,7 @@ def outside_diameter(typed: str, data: Refdata) -> units.Measure:
 
 def wall(typed: str, data: Refdata) -> Figure:
     """The wall that was typed, a length or a gauge with its system (``16 BWG``); a bare gauge is refused with its walls."""
-    if _NAMED.search(typed):
+    if re.search(_NAMED, typed):
         return gauge_wall(typed, None, data)
     return asked("wall", "tube_wall", length(typed, "wall"))
 
@@ -200,9 +198,9 @@ def gauge_wall(typed: str, system: str | None, data: Refdata) -> Figure:
             system = data.words("tubes", "system").get(end.casefold()) or table.column("system").get(end.casefold())
             if system is not None:
                 break
-    match = _GAUGE.fullmatch(text)
+    match = re.fullmatch(_GAUGE, text)
     number = data.words("tubes", "gauge").get(text.casefold()) or (match["number"].lstrip("#") if match else text)
-    rows = [r for r in table.by_quantity["wall_thickness"] if r.cells["gauge"] == number and not r.cells["standing"]]
+    rows = [r for r in table.by_quantity["wall_thickness"] if r["gauge"] == number and not r["standing"]]
     if system is None:
         if not rows:
             raise LookupMiss(
@@ -212,7 +210,7 @@ def gauge_wall(typed: str, system: str | None, data: Refdata) -> Figure:
                 sorted(table.column("gauge"), key=lambda g: (len(g), g)),
                 "give the wall itself",
             )
-        first = sorted(rows, key=lambda r: not r.cells["conditions"].startswith("tube"))
+        first = sorted(rows, key=lambda r: not r["conditions"].startswith("tube"))
         near = [f"{number} {r.cells['system']} ({r.cells['value']} {r.cells['unit']})" for r in first]
         raise Ambiguous(
             typed,
@@ -272,31 +270,27 @@ def rows_of(found: Stock, quantity: str, od: Fraction | None, wall_m: Fraction |
     rows = [
         r
         for r in data.table("tubes/materials").by_quantity.get(quantity, [])
-        if r.cells["family"] == found.family
-        and not r.cells["standing"]
-        and all(fits(r, c, getattr(found, c)) for c in COLUMNS[1:])
+        if r["family"] == found.family and not r["standing"] and all(fits(r, c, getattr(found, c)) for c in COLUMNS[1:])
     ]
-    exact = [r for r in rows if r.cells["product"] == found.product]
+    exact = [r for r in rows if r["product"] == found.product]
     return [r for r in (exact or rows) if inside(r, "od", od) and inside(r, "wall", wall_m)]
 
 
 def labels(found: Stock, data: Refdata) -> list[str]:
     """The kinds of this metal that the tables have, as one text each."""
-    rows = [r for r in data.table("tubes/materials").rows if r.cells["family"] == found.family]
-    near = [r for r in rows if r.cells["material"] == found.material] or rows
+    rows = [r for r in data.table("tubes/materials").rows if r["family"] == found.family]
+    near = [r for r in rows if r["material"] == found.material] or rows
     return list(dict.fromkeys(" ".join(r.cells[c] for c in COLUMNS[1:] if r.cells[c] not in _BLANK) for r in near))
 
 
 def _sized_rows(found: Stock, data: Refdata) -> list[Row]:
-    rows = [
-        r for r in data.table("tubes/materials").rows if r.cells["family"] == found.family and not r.cells["standing"]
-    ]
+    rows = [r for r in data.table("tubes/materials").rows if r["family"] == found.family and not r["standing"]]
     fit = [
         r
         for r in rows
         if all(getattr(found, c) is None or r.cells[c] in (getattr(found, c), "any") for c in COLUMNS[1:])
     ]
-    return [r for r in fit if (r.cells["od"], r.cells["wall"]) != ("any", "any")]
+    return [r for r in fit if (r["od"], r["wall"]) != ("any", "any")]
 
 
 def sized(found: Stock, data: Refdata) -> list[str]:
@@ -309,5 +303,5 @@ def sized_figures(found: Stock, data: Refdata) -> list[Figure]:
     return [
         lookup.figure_of(r, data)
         for r in _sized_rows(found, data)
-        if r.cells["quantity"] in ("yield_strength", "tensile_strength")
+        if r["quantity"] in ("yield_strength", "tensile_strength")
     ]

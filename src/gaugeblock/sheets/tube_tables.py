@@ -46,7 +46,7 @@ def gauge(number: str, *, system: str | None = None, data: Refdata | None = None
     alike = [
         lookup.figure_of(r, data)
         for r in data.table("tubes/gauges").by_quantity["wall_thickness"]
-        if r.cells["gauge"] == wall.key["gauge"] and r.cells["system"] != wall.key["system"] and not r.cells["standing"]
+        if r["gauge"] == wall.key["gauge"] and r["system"] != wall.key["system"] and not r["standing"]
     ]
     cautions = _rules(data, "gauge numbers")
     if alike:
@@ -133,7 +133,7 @@ def material(
         *_TYPICAL,
     ):
         rows = tube_keys.rows_of(found, quantity, od_m, wall_m, data)
-        named = [r for r in rows if r.cells["spec"] != "not stated"] if found.spec is None else rows
+        named = [r for r in rows if r["spec"] != "not stated"] if found.spec is None else rows
         figures += _one(material, quantity, named or rows, {"od": od, "wall": wall}, data)
     if not any(f.quantity in _GUARANTEED for f in figures):
         sizes = tube_keys.sized(found, data)
@@ -255,31 +255,31 @@ def flare(
     size = tube_keys.outside_diameter(od, data)
     size_m = size.value * units.factor(size.unit)
     nut = None if standard is None else canonical(data, "tubes/flares", "standard", standard)
-    rows = [r for r in data.table("tubes/flares").rows if r.cells["flare"] == cell and not r.cells["standing"]]
-    fit = [r for r in rows if (i := parse_interval(r.cells["od"])) is None or i.holds(size_m)]
-    if all(r.cells["od"] == "any" for r in fit):
-        sizes = list(dict.fromkeys(r.cells["od"] for r in rows if r.cells["od"] != "any"))
+    rows = [r for r in data.table("tubes/flares").rows if r["flare"] == cell and not r["standing"]]
+    fit = [r for r in rows if (i := parse_interval(r["od"])) is None or i.holds(size_m)]
+    if all(r["od"] == "any" for r in fit):
+        sizes = list(dict.fromkeys(r["od"] for r in rows if r["od"] != "any"))
         sizes.sort(key=lambda s: abs((_low(s)) - size_m))
         raise LookupMiss(od, f"tubes/flares {cell}", "no published size of this flare", sizes, "use one of these")
-    threaded = [r for r in fit if "thread" in r.cells["quantity"]]
-    if nut is not None and all(r.cells["standard"] != nut for r in fit):
+    threaded = [r for r in fit if "thread" in r["quantity"]]
+    if nut is not None and all(r["standard"] != nut for r in fit):
         raise LookupMiss(
             standard or "",
             f"tubes/flares {cell}",
             "no row of this standard for this flare and size",
-            list(dict.fromkeys(r.cells["standard"] for r in fit)),
+            list(dict.fromkeys(r["standard"] for r in fit)),
             "use one of these",
         )
     order = ("wall_maximum", "flare_diameter", "seat_angle")
-    picked = [r for q in order for r in fit if r.cells["quantity"] == q]
+    picked = [r for q in order for r in fit if r["quantity"] == q]
     picked += [r for r in fit if r not in picked and r not in threaded]
-    picked += [r for r in threaded if nut is None or r.cells["standard"] == nut]
+    picked += [r for r in threaded if nut is None or r["standard"] == nut]
     figures = [
         lookup.look_up(
             "tubes/flares",
-            r.cells["quantity"],
+            r["quantity"],
             data=data,
-            od=f"{od}" if r.cells["od"] != "any" else "any",
+            od=f"{od}" if r["od"] != "any" else "any",
             **{c: r.cells[c] for c in ("standard", "flare", "tube_material")},
         )
         for r in picked

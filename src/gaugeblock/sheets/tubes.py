@@ -146,16 +146,17 @@ def _minimums(tube: Bent, service: str) -> list[Minimum]:
     }
     if tube.stock.material is not None and tube.stock.material.casefold() in table.column("material"):
         keys["material"] = tube.stock.material
+    names = [k.name for k in table.keys]
+    fits = [
+        (names.index(column), cells)
+        for column, cells in (
+            ("product", products), ("service", (service, "any")), ("family", (tube.family, "any")), ("method", (tube.method, "any")),
+        )
+    ]  # fmt: skip
+    named = names.index("product"), names.index("measured_to")
     for quantity in ("bend_radius_minimum", "bend_ratio_minimum"):
-        fits = [
-            r.cells
-            for r in table.by_quantity[quantity]
-            if r.cells["product"] in products
-            and r.cells["service"] in (service, "any")
-            and r.cells["family"] in (tube.family, "any")
-            and r.cells["method"] in (tube.method, "any")
-        ]
-        for product, measured_to in dict.fromkeys((c["product"], c["measured_to"]) for c in fits):
+        rows = [r for r in table.by_quantity[quantity] if all(r.key[at] in cells for at, cells in fits)]
+        for product, measured_to in dict.fromkeys((r.key[named[0]], r.key[named[1]]) for r in rows):
             row = lookup.look_up_or_none(_TABLE, quantity, data=data, product=product, measured_to=measured_to, **keys)
             if row is not None:
                 found.append(Minimum(row, tube))
@@ -251,9 +252,9 @@ def _radius_checks(tube: Bent, own: list[Minimum], habits: list[Minimum], centre
     if not own:
         also = ", ".join(
             dict.fromkeys(
-                r.cells["family"]
+                r["family"]
                 for r in tube.data.table(_TABLE).rows
-                if r.cells["service"] == tube.service and r.cells["family"] != "any"
+                if r["service"] == tube.service and r["family"] != "any"
             )
         )
         reason = f"no published source, and no habit on record, for {tube.family} tube by {tube.method} in service {tube.service}"
@@ -326,8 +327,8 @@ def _outside_list(tube: Bent, row: Figure) -> str:
     walls = [
         w
         for r in tube.data.table(_TABLE).by_quantity["bend_radius_minimum"]
-        if r.cells["od"] == row.key["od"] and r.cells["method"] == tube.method and r.cells["service"] == row.key["service"]
-        and (w := parse_interval(r.cells["wall"])) is not None and w.low is not None
+        if r["od"] == row.key["od"] and r["method"] == tube.method and r["service"] == row.key["service"]
+        and (w := parse_interval(r["wall"])) is not None and w.low is not None
     ]  # fmt: skip
     if not walls:
         return ""

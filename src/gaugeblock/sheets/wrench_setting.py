@@ -18,8 +18,8 @@ if TYPE_CHECKING:
     from gaugeblock.sheets.fastener_joint import Joint
     from gaugeblock.tables.load import Refdata
 
-_WRENCH = re.compile(r"(?P<low>\S+)\s+to\s+(?P<high>\S+)\s+(?P<unit>.+?)\s+by\s+(?P<step>\S+)(?:\s+(?P<unit2>.+))?")
-_ADAPTER = re.compile(r"(?P<adapter>.+?)\s+on\s+(?P<wrench>.+?)(?:\s+at\s+(?P<angle>.+))?")
+_WRENCH = r"(?P<low>\S+)\s+to\s+(?P<high>\S+)\s+(?P<unit>.+?)\s+by\s+(?P<step>\S+)(?:\s+(?P<unit2>.+))?"
+_ADAPTER = r"(?P<adapter>.+?)\s+on\s+(?P<wrench>.+?)(?:\s+at\s+(?P<angle>.+))?"
 
 
 class Wrench:
@@ -28,7 +28,7 @@ class Wrench:
     __slots__ = ("high", "low", "step", "text", "unit")
 
     def __init__(self, text: str) -> None:
-        match = _WRENCH.fullmatch(" ".join(text.split()))
+        match = re.fullmatch(_WRENCH, " ".join(text.split()))
         if match is None:
             raise InputError(text, "wrench", "not a wrench's range", (), 'write it as "5 to 80 lbf*ft by 1"')
         low = units.parse_measure(f"{match['low']} {match['unit']}", "torque", "wrench")
@@ -184,7 +184,7 @@ def _prevailing(found: Joint, locknut: str | None, prevailing: str | None, data:
 
 
 def _arms(adapter: str) -> tuple[float, float, float]:
-    match = _ADAPTER.fullmatch(" ".join(adapter.split()))
+    match = re.fullmatch(_ADAPTER, " ".join(adapter.split()))
     if match is None:
         raise InputError(
             adapter,

@@ -22,7 +22,7 @@ def close(version: str, folder: str | None = None) -> str:
     folder = folder or refdata_folder()
     path = os.path.join(folder, "releases.csv")
     columns = LISTS["releases"]
-    rows = [dict(zip(columns, values, strict=True)) for _, values in read_lines(path, "releases", columns)]
+    rows = [dict(zip(columns, values, strict=True)) for values in read_lines(path, "releases", columns)]
     versions = [r["version"] for r in rows]
     if version not in versions:
         raise InputError(version, "releases.csv", "no such release", versions[::-1], "add its row first")

@@ -38,38 +38,89 @@ def is_decimal(text: str) -> bool:
     return text.isascii() and whole.isdigit() and (part.isdigit() if point else not part)
 
 
-def read_lines(path: str, name: str, columns: tuple[str, ...], only: str = "") -> list[tuple[int, list[str]]]:
-    """The rows of one CSV file with their line numbers; DataError names file, line and fault.
-
-    With ``only``, just the lines that begin with that text are split (their line numbers are then not known: 0).
-    """
+def read_lines(path: str, name: str, columns: tuple[str, ...]) -> list[list[str]]:
+    """The cells of the lines after the header of one CSV file; DataError names file, line and fault."""
     try:
         with open(path, newline="", encoding="utf-8") as handle:
-            if only:
-                head = handle.readline()
-                reader = csv.reader([head, *(line for line in handle if line.startswith(only))], strict=True)
-                out = [(0, cells) for cells in reader]
-            else:
-                reader = csv.reader(handle, strict=True)
-                out = []
-                start = 1
-                for cells in reader:
-                    out.append((start, cells))
-                    start = reader.line_num + 1
-    except FileNotFoundError:
-        raise DataError(f"{name}.csv", "refdata", "the file is missing", (), "restore it") from None
-    except (csv.Error, UnicodeDecodeError) as error:
-        do = "correct the file, then run validate"
-        raise DataError(f"{name}.csv", "refdata", f"cannot be read: {error}", (), do) from None
-    if not out or tuple(out[0][1]) != columns:
-        do = f"write: {','.join(columns)}"
-        raise DataError(f"{name}.csv", "line 1", "the header is not that of the catalogue", (), do)
-    width = len(columns)
-    for line, cells in out[1:]:
-        if len(cells) != width:
-            why = f"{len(cells)} fields, not {width}"
-            raise DataError(f"{name}.csv", f"line {line}", why, (), "give every column, blank ones too")
-    return out[1:]
+            rows = list(csv.reader(handle, strict=True))
+    except (OSError, csv.Error, UnicodeDecodeError) as error:
+        raise _unreadable(name, error) from None
+    if not rows or tuple(rows[0]) != columns:
+        raise _other_header(name, columns)
+    if set(map(len, rows)) != {len(columns)}:
+        line, cells = next((n, c) for n, c in enumerate(rows, 1) if len(c) != len(columns))
+        raise _other_width(name, line, cells, columns)
+    return rows[1:]
+
+
+def _unreadable(name: str, error: Exception) -> DataError:
+    if isinstance(error, FileNotFoundError):
+        return DataError(f"{name}.csv", "refdata", "the file is missing", (), "restore it")
+    do = "correct the file, then run validate"
+    return DataError(f"{name}.csv", "refdata", f"cannot be read: {error}", (), do)
+
+
+def _other_header(name: str, columns: tuple[str, ...]) -> DataError:
+    do = f"write: {','.join(columns)}"
+    return DataError(f"{name}.csv", "line 1", "the header is not that of the catalogue", (), do)
+
+
+def _other_width(name: str, line: int, cells: list[str], columns: tuple[str, ...]) -> DataError:
+    why = f"{len(cells)} fields, not {len(columns)}"
+    return DataError(f"{name}.csv", f"line {line}", why, (), "give every column, blank ones too")
+
+
+class Lines:
+    """The text of one list; a line is split when it is asked for, since a look-up needs few."""
+
+    __slots__ = ("_columns", "_name", "_text")
+
+    def __init__(self, path: str, name: str, columns: tuple[str, ...]) -> None:
+        self._name = name
+        self._columns = columns
+        try:
+            with open(path, newline="", encoding="utf-8") as handle:
+                text = handle.read()
+        except (OSError, UnicodeDecodeError) as error:
+            raise _unreadable(name, error) from None
+        header, _, text = text.partition("\n")
+        if header != ",".join(columns):
+            raise _other_header(name, columns)
+        self._text = "\n" + text.removesuffix("\n") + "\n"
+
+    def of(self, first: str, holding: str = "") -> list[list[str]]:
+        """The cells of the lines whose first cell is this, where ``holding`` stands in the line."""
+        text = self._text
+        begins = f"\n{first},"
+        sought = holding or begins
+        found = []
+        at = text.find(sought)
+        while at >= 0:
+            start = text.rfind("\n", 0, at + 1)
+            end = text.find("\n", start + 1)
+            if text.startswith(begins, start):
+                found.append(self._split(start, end))
+            at = text.find(sought, end)
+        return found
+
+    def all(self) -> list[list[str]]:
+        """The cells of every line."""
+        found = []
+        start = 0
+        while (end := self._text.find("\n", start + 1)) >= 0:
+            found.append(self._split(start, end))
+            start = end
+        return found
+
+    def _split(self, start: int, end: int) -> list[str]:
+        line = self._text[start + 1 : end]
+        try:
+            cells = next(csv.reader([line], strict=True)) if '"' in line else line.split(",")
+        except csv.Error as error:
+            raise _unreadable(self._name, error) from None
+        if len(cells) != len(self._columns):
+            raise _other_width(self._name, self._text.count("\n", 0, start) + 2, cells, self._columns)
+        return cells
 
 
 class Row:
@@ -96,9 +147,13 @@ class Row:
         self.cells = made = dict(zip(self._columns, self._values, strict=True))
         return made
 
+    def __getitem__(self, column: str) -> str:
+        """One cell."""
+        return self._values[self._columns.index(column)]
+
     def number(self, column: str) -> float | None:
         """The decimal in ``value``, ``low`` or ``high``; None when blank; DataError when it is not a decimal."""
-        text = self.cells[column]
+        text = self[column]
         if not text:
             return None
         if not is_decimal(text):
@@ -136,7 +191,7 @@ class Refdata:
 
     def __init__(self, folder: str | None = None, release: str | None = None) -> None:
         self.folder = folder or refdata_folder()
-        releases = [dict(zip(LISTS["releases"], c, strict=True)) for _, c in self._read("releases")]
+        releases = [dict(zip(LISTS["releases"], c, strict=True)) for c in self._read("releases")]
         if not releases:
             raise DataError("releases.csv", "refdata", "no release", (), "add one")
         self.releases = releases
@@ -147,8 +202,8 @@ class Refdata:
         self._at = version_key(self.release)
         self._lives: dict[tuple[str, str], bool] = {}
         self._tables: dict[str, Table] = {}
-        self._lists: dict[str, dict[str, list[str]]] = {}
-        self._words: dict[str, dict[str, dict[str, str]]] = {}
+        self._lists: dict[str, Lines] = {}
+        self._words: dict[tuple[str, str], dict[str, str]] = {}
         self._rules: dict[str, Rule] = {}
         self.memo: dict[object, object] = {}
 
@@ -157,9 +212,18 @@ class Refdata:
         """Whether this release is still open: it has no digest yet."""
         return not next(r for r in self.releases if r["version"] == self.release)["sha256"]
 
-    def _read(self, name: str, table: bool = False, only: str = "") -> list[tuple[int, list[str]]]:
+    def _path(self, name: str) -> str:
+        return os.path.join(self.folder, *name.split("/")) + ".csv"
+
+    def _read(self, name: str, table: bool = False) -> list[list[str]]:
         columns = columns_of(name) if table else LISTS[name.rsplit("/", 1)[-1]]
-        return read_lines(os.path.join(self.folder, *name.split("/")) + ".csv", name, columns, only)
+        return read_lines(self._path(name), name, columns)
+
+    def _lines(self, name: str) -> Lines:
+        got = self._lists.get(name)
+        if got is None:
+            got = self._lists[name] = Lines(self._path(name), name, LISTS[name])
+        return got
 
     def lives(self, since: str, until: str) -> bool:
         """Whether [since, until) holds this release."""
@@ -179,7 +243,7 @@ class Refdata:
             quantity = columns.index("quantity")
             rows = []
             by_quantity: dict[str, list[Row]] = {}
-            for line, cells in self._read(name, table=True):
+            for line, cells in enumerate(self._read(name, table=True), 2):
                 if self.lives(cells[since], cells[until]):
                     row = Row(name, line, columns, cells, tuple(cells[:width]))
                     rows.append(row)
@@ -189,30 +253,25 @@ class Refdata:
 
     def listing(self, name: str) -> dict[str, dict[str, str]]:
         """Sources, quantities or formulas of this release, by their first column."""
-        columns = LISTS[name]
-        return {id: dict(zip(columns, values, strict=True)) for id, values in self._entries(name).items()}
+        return {entry[LISTS[name][0]]: entry for entry in self._living(name, self._lines(name).all())}
 
-    def _entries(self, name: str) -> dict[str, list[str]]:
-        got = self._lists.get(name)
-        if got is None:
-            columns = LISTS[name]
-            since, until = columns.index("since"), columns.index("until")
-            got = self._lists[name] = {c[0]: c for _, c in self._read(name) if self.lives(c[since], c[until])}
-        return got
+    def _living(self, name: str, lines: list[list[str]]) -> list[dict[str, str]]:
+        entries = [dict(zip(LISTS[name], cells, strict=True)) for cells in lines]
+        return [e for e in entries if self.lives(e["since"], e["until"])]
 
     def entry(self, name: str, id: str) -> dict[str, str] | None:
         """One line of sources, quantities or formulas; None when it is not listed."""
         memo = ("entry", name, id)
         if memo not in self.memo:
-            values = self._entries(name).get(id)
-            self.memo[memo] = None if values is None else dict(zip(LISTS[name], values, strict=True))
+            found = self._living(name, self._lines(name).of(id))
+            self.memo[memo] = found[-1] if found else None
         return self.memo[memo]  # type: ignore[return-value]
 
     def statements(self, domain: str) -> list[dict[str, str]]:
         """The living rules without a number of one domain, with their line."""
         name = f"{domain}/rules"
         out = []
-        for line, cells in self._read(name):
+        for line, cells in enumerate(self._read(name), 2):
             row = dict(zip(LISTS["rules"], cells, strict=True))
             if self.lives(row["since"], row["until"]):
                 row["line"] = str(line)
@@ -247,13 +306,13 @@ class Refdata:
 
     def words(self, domain: str, column: str) -> dict[str, str]:
         """What people type for a key column -> its cell, by case-folded word."""
-        found = self._words.get(domain)
+        found = self._words.get((domain, column))
         if found is None:
-            found = self._words[domain] = {}
-            for _, (_, word, at, cell, since, until, _) in self._read("words", only=f"{domain},"):
-                if self.lives(since, until):
-                    found.setdefault(at, {})[word.casefold()] = cell
-        return found.get(column, {})
+            found = self._words[domain, column] = {}
+            for _, word, at, cell, since, until, _ in self._lines("words").of(domain, f",{column},"):
+                if at == column and self.lives(since, until):
+                    found[word.casefold()] = cell
+        return found
 
     def figures_made(self) -> list[tuple[Row, Figure]]:
         """The rows that look-ups have read so far, with their Figures."""

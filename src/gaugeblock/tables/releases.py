@@ -76,7 +76,7 @@ def release_digest(folder: str, version: str) -> str:
     for name, columns in released_files().items():
         since, until = columns.index("since"), columns.index("until")
         order = sorted(range(len(columns)), key=columns.__getitem__)
-        for _, values in read_lines(os.path.join(folder, *name.split("/")) + ".csv", name, columns):
+        for values in read_lines(os.path.join(folder, *name.split("/")) + ".csv", name, columns):
             span = (values[since], values[until])
             if span not in lives:
                 lives[span] = lives_in(version, *span)

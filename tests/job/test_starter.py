@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import re
 from pathlib import Path
-from typing import get_args
 
 import pytest
-from pydantic import BaseModel
 
 from gaugeblock.errors import OutputError
 from gaugeblock.job.model import Job
+from gaugeblock.job.part import Part
 from gaugeblock.job.read import parse_job, read_job
 from gaugeblock.job.starter import STARTER, starter
 
@@ -18,20 +17,14 @@ from gaugeblock.job.starter import STARTER, starter
 ALL_ON = re.sub(r"(?m)^#(?=[\[\]a-z]|  \{)", "", STARTER)
 
 
-def keys_of(model: type[BaseModel], form: str) -> set[tuple[str, str]]:
+def keys_of(model: type[Part], form: str) -> set[tuple[str, str]]:
     """(table, key) of a model and of all models below it."""
     out = set()
-    for name, field in model.model_fields.items():
-        key = field.alias or name
-        inner = [
-            a
-            for a in (field.annotation, *get_args(field.annotation))
-            if isinstance(a, type) and issubclass(a, BaseModel)
-        ]
-        if inner:
-            out |= keys_of(inner[0], f"{form}.{key}" if form else key)
+    for name, key in model.keys.items():
+        if key.part is not None:
+            out |= keys_of(key.part, f"{form}.{name}" if form else name)
         else:
-            out.add((form, key))
+            out.add((form, name))
     return out
 
 

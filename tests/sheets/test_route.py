@@ -471,7 +471,7 @@ def _line_of_a_job(**keys):
     from gaugeblock.job.model import Line
 
     given = {k: v for k, v in BESIDE.items() if k not in ("gap", "hot_od", "od")}
-    return Line.model_validate({"name": "line", "service": "brake", "od": "3/16 in", **given, **PATHS, **keys})
+    return Line.read({"name": "line", "service": "brake", "od": "3/16 in", **given, **PATHS, **keys}, (), [])
 
 
 def test_the_paths_of_a_job_line_give_its_gap_and_its_nearest_place():

@@ -126,7 +126,7 @@ def test_the_section_shows_the_sleeve():
 def test_a_sleeve_of_a_job_takes_its_thickness_from_the_gap_of_the_paths():
     hot = {"name": "pipe", "points": [["0 in", "0 in", "0 in"], ["10 in", "0 in", "0 in"]], "od": "2 in"}
     beside = [["0 in", "4 in", "0 in"], ["10 in", "4 in", "0 in"]]
-    line = Line.model_validate(
+    line = Line.read(
         {
             "name": "line",
             "service": "fuel feed",
@@ -135,7 +135,9 @@ def test_a_sleeve_of_a_job_takes_its_thickness_from_the_gap_of_the_paths():
             "sleeve_finish": "0.8",
             "points": beside,
             "hot": hot,
-        }
+        },
+        (),
+        [],
     )
     bodies = paths_of(line)
     assert bodies is not None

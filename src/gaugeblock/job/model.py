@@ -3,11 +3,7 @@
 Keys of refdata (threads, grades, materials ...) stay text here; the hooks of ``read`` look them up.
 """
 
-from __future__ import annotations
-
 from typing import Annotated
-
-from pydantic import Field
 
 from gaugeblock.job.part import (
     AnyFigure,
@@ -29,7 +25,6 @@ from gaugeblock.job.part import (
     Torque,
     Turn,
     Wrench,
-    as_tuple,
     one_of,
 )
 from gaugeblock.job.tube_model import Move, Tube
@@ -73,7 +68,7 @@ class Die(Part):
     grip: Gap | None = None
     between: Gap | None = None
     notes: Text | None = None
-    test_bends: Annotated[tuple[TestBend, ...], as_tuple] = ()
+    test_bends: tuple[TestBend, ...] = ()
 
 
 class Shop(Part):
@@ -81,10 +76,10 @@ class Shop(Part):
 
     name: Name | None = None
     units: Annotated[str, one_of("inch", "metric")] | None = None
-    wrenches: Annotated[tuple[Wrench, ...], as_tuple] = ()
+    wrenches: tuple[Wrench, ...] = ()
     stock_length: Length | None = None
     kerf: Gap | None = None
-    dies: Annotated[tuple[Die, ...], as_tuple] = ()
+    dies: tuple[Die, ...] = ()
 
 
 class MakerTorque(Part):
@@ -126,7 +121,7 @@ class Fastener(Part):
     prevailing: Torque | None = None
     count: Count | None = None
     order: Text | None = None
-    passes: Annotated[tuple[Share, ...], as_tuple] = ()
+    passes: tuple[Share, ...] = ()
     retighten: Text | None = None
     wrench: Wrench | None = None
     adapter: Adapter | None = None
@@ -138,20 +133,20 @@ class HotPipe(Part):
     """The hot pipe a line passes: its path (rearward, right, up), bend radius and outside diameter."""
 
     name: Name
-    points: Annotated[tuple[Point, ...], as_tuple] = ()
+    points: tuple[Point, ...] = ()
     radius: Length | None = None
     od: Length | None = None
-    moves: Annotated[tuple[Move, ...], as_tuple] = ()
+    moves: tuple[Move, ...] = ()
 
 
-class Line(Part):
+class Line(Part, aliases={"hose_class": "class"}):
     """``[[lines]]``: a fluid line and what is hot beside it; ``hose_class`` is the file's ``class``."""
 
     name: Name
     where: Text | None = None
     service: Annotated[str, one_of(*LINE_SERVICES)] | None = None
     material: Name | None = None
-    hose_class: Name | None = Field(default=None, alias="class")
+    hose_class: Name | None = None
     od: Length | None = None
     wall: Length | None = None
     length: Length | None = None
@@ -186,11 +181,11 @@ class Line(Part):
     port: Name | None = None
     anchors: Length | None = None
     exhaust_material: Name | None = None
-    points: Annotated[tuple[Point, ...], as_tuple] = ()
+    points: tuple[Point, ...] = ()
     radius: Length | None = None
     datum: Text | None = None
     gap_asked: Gap | None = None
-    moves: Annotated[tuple[Move, ...], as_tuple] = ()
+    moves: tuple[Move, ...] = ()
     hot: HotPipe | None = None
     hose_length: Length | None = None
     droop: Length | None = None
@@ -230,15 +225,15 @@ class Driveline(Part):
     notes: Text | None = None
 
 
-class Job(Part):
+class Job(Part, aliases={"title": "job"}):
     """A whole job file. ``title`` is its ``[job]`` table."""
 
-    title: Title = Field(default_factory=Title, alias="job")
-    shop: Shop = Field(default_factory=Shop)
-    fasteners: Annotated[tuple[Fastener, ...], as_tuple] = ()
-    tubes: Annotated[tuple[Tube, ...], as_tuple] = ()
-    lines: Annotated[tuple[Line, ...], as_tuple] = ()
-    driveline: Annotated[tuple[Driveline, ...], as_tuple] = ()
+    title: Title = Title()
+    shop: Shop = Shop()
+    fasteners: tuple[Fastener, ...] = ()
+    tubes: tuple[Tube, ...] = ()
+    lines: tuple[Line, ...] = ()
+    driveline: tuple[Driveline, ...] = ()
 
 
 ITEMS: dict[str, type[Part]] = {"fasteners": Fastener, "tubes": Tube, "lines": Line, "driveline": Driveline}

@@ -1,56 +1,43 @@
 """What the tables of a job are made of: checked values, and the model they share. Blank text is a missing key."""
 
-from __future__ import annotations
-
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from functools import partial
-from typing import Annotated, Any
-
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_validator
-from pydantic_core import CoreSchema, core_schema
+from typing import Annotated, Any, Self, get_args, get_origin
 
 from gaugeblock.errors import InputError
 from gaugeblock.job import values
+from gaugeblock.job.locate import Path
 from gaugeblock.tables.catalogue import SERVICES
 
 DIRECTIONS = ("forward", "rearward", "left", "right", "up", "down")
 
-
-class Read:
-    """How a text of a job is read. Its schema is made once, not again for each of the 200 keys that share it."""
-
-    def __init__(self, read: Callable[..., str], **options: Any) -> None:
-        self._schema = core_schema.no_info_before_validator_function(
-            partial(read, **options) if options else read, core_schema.str_schema()
-        )
-
-    def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> CoreSchema:
-        return self._schema
-
-
-Name = Annotated[str, Read(values.plain_text, limit=values.NAME_LIMIT)]
-Text = Annotated[str, Read(values.plain_text)]
-Length = Annotated[str, Read(values.measure, dim="length")]
-Gap = Annotated[str, Read(values.measure, dim="length", least="zero")]
-Torque = Annotated[str, Read(values.measure, dim="torque")]
-Stress = Annotated[str, Read(values.measure, dim="stress")]
-Temperature = Annotated[str, Read(values.measure, dim="temperature")]
-Turn = Annotated[str, Read(values.measure, dim="angle", least="any")]
-Place = Annotated[str, Read(values.measure, dim="length", least="any")]
-Mass = Annotated[str, Read(values.measure, dim="mass")]
-Force = Annotated[str, Read(values.measure, dim="force")]
-Ratio = Annotated[str, Read(values.measure, dim="ratio")]
-BendAngle = Annotated[str, Read(values.bend_angle)]
-Share = Annotated[str, Read(values.share)]
-Wrench = Annotated[str, Read(values.wrench)]
-IssueDate = Annotated[str, Read(values.issue_date)]
-AnyFigure = Annotated[str, Read(values.figure_text)]
-Finding = Annotated[str, Read(values.finding)]
-Count = Annotated[int, Field(ge=1, le=values.COUNT_LIMIT)]
+# A value's reader gives what the job holds, or refuses it with InputError.
+Name = Annotated[str, partial(values.plain_text, limit=values.NAME_LIMIT)]
+Text = Annotated[str, values.plain_text]
+Length = Annotated[str, partial(values.measure, dim="length")]
+Gap = Annotated[str, partial(values.measure, dim="length", least="zero")]
+Torque = Annotated[str, partial(values.measure, dim="torque")]
+Stress = Annotated[str, partial(values.measure, dim="stress")]
+Temperature = Annotated[str, partial(values.measure, dim="temperature")]
+Turn = Annotated[str, partial(values.measure, dim="angle", least="any")]
+Place = Annotated[str, partial(values.measure, dim="length", least="any")]
+Mass = Annotated[str, partial(values.measure, dim="mass")]
+Force = Annotated[str, partial(values.measure, dim="force")]
+Ratio = Annotated[str, partial(values.measure, dim="ratio")]
+BendAngle = Annotated[str, values.bend_angle]
+Share = Annotated[str, values.share]
+Wrench = Annotated[str, values.wrench]
+IssueDate = Annotated[str, values.issue_date]
+AnyFigure = Annotated[str, values.figure_text]
+Finding = Annotated[str, values.finding]
+Count = Annotated[int, values.count]
+Point = Annotated[tuple[str, str, str], partial(values.point, least="any")]
+Size = Annotated[tuple[str, str, str], partial(values.point, least="positive")]
 
 
-def one_of(*choices: str) -> Read:
-    return Read(values.choice, choices=choices)
+def one_of(*choices: str) -> Callable[[object], str]:
+    """The reader of one of a short list of words."""
+    return partial(values.choice, choices=choices)
 
 
 Service = Annotated[str, one_of(*SERVICES)]
@@ -58,39 +45,101 @@ Direction = Annotated[str, one_of(*DIRECTIONS)]
 YesNo = Annotated[str, one_of("yes", "no")]
 
 
-def _point(value: Any, least: str) -> tuple[str, str, str]:
-    """Three lengths: rearward, right and up."""
-    if not isinstance(value, list | tuple) or len(value) != 3:
-        what = f"{len(value)} values" if isinstance(value, list | tuple) else values.kind_of(value)
-        why = f"three lengths are wanted (rearward, right, up), not {what}"
-        raise InputError("value", "", why, (), 'write it as ["0 in", "-18 in", "6 in"]')
-    a, b, c = (values.measure(v, "length", least) for v in value)
-    return (a, b, c)
+class Refused:
+    """What is wrong at one place of a job: ``missing``, ``unknown``, ``list`` or ``table`` wanted, or a value's own InputError."""
+
+    __slots__ = ("kind", "path", "value")
+
+    def __init__(self, path: Path, kind: str | InputError, value: object = None) -> None:
+        self.path = path
+        self.kind = kind
+        self.value = value
 
 
-Point = Annotated[tuple[str, str, str], BeforeValidator(partial(_point, least="any")), Field(strict=False)]
-Size = Annotated[tuple[str, str, str], BeforeValidator(partial(_point, least="positive")), Field(strict=False)]
-# TOML gives lists, a frozen model holds tuples; what is inside stays strict.
-as_tuple = Field(strict=False)
+class Key:
+    """A key of a table of a job: its attribute, and what is in it: a table (``part``) or what ``reader`` takes, or many."""
+
+    __slots__ = ("is_needed", "many", "name", "part", "reader")
+
+    def __init__(self, name: str, annotation: Any, is_needed: bool) -> None:
+        self.name = name
+        self.is_needed = is_needed
+        optional = [a for a in get_args(annotation) if a is not type(None)]
+        inner = optional[0] if len(optional) < len(get_args(annotation)) else annotation
+        self.many = get_origin(inner) is tuple
+        if self.many:
+            inner = get_args(inner)[0]
+        self.part: type[Part] | None = inner if isinstance(inner, type) and issubclass(inner, Part) else None
+        self.reader: Callable[[object], Any] | None = None if self.part else inner.__metadata__[0]
+
+    def read(self, value: object, path: Path, refused: list[Refused]) -> Any:
+        """The checked value; what is wrong goes into ``refused``."""
+        if not self.many:
+            return self._one(value, path, refused)
+        if not isinstance(value, list):
+            refused.append(Refused(path, "list", value))
+            return ()
+        return tuple([self._one(item, (*path, at), refused) for at, item in enumerate(value)])
+
+    def _one(self, value: object, path: Path, refused: list[Refused]) -> Any:
+        if self.part is not None:
+            return self.part.read(value, path, refused)
+        assert self.reader is not None
+        try:
+            return self.reader(value)
+        except InputError as error:
+            refused.append(Refused(path, error, value))
+            return None
 
 
-class Part(BaseModel):
-    """What all tables of a job share: unknown keys refused, frozen, blank text dropped."""
+class Part:
+    """What all tables of a job share: known keys only, frozen, blank text dropped.
 
-    model_config = ConfigDict(extra="forbid", frozen=True, strict=True, defer_build=True)
+    A subclass names its keys as annotated attributes: a checked value above, a Part, a tuple of either; ``| None`` when
+    it may be missing. ``aliases`` are the keys of the file that no attribute can be called.
+    """
 
-    @model_validator(mode="before")
+    keys: dict[str, Key] = {}  # noqa: RUF012 - made by __init_subclass__, key of the file -> Key
+
+    def __init_subclass__(cls, aliases: Mapping[str, str] | None = None) -> None:
+        cls.keys = {
+            (aliases or {}).get(name, name): Key(name, annotation, name not in cls.__dict__)
+            for name, annotation in cls.__annotations__.items()
+        }
+
+    def __init__(self, **given: Any) -> None:
+        self.__dict__.update(given)
+
     @classmethod
-    def _drop_blanks(cls, raw: Any) -> Any:
+    def read(cls, raw: object, path: Path, refused: list[Refused]) -> Self:
+        """The part that a table of the file makes; what is wrong with it goes into ``refused``."""
+        part = cls()
         if not isinstance(raw, dict):
-            return raw
-        known = {field.alias or name for name, field in cls.model_fields.items()}
-        return {key: value for key, value in raw.items() if key not in known or not values.is_blank(value)}
+            refused.append(Refused(path, "table", raw))
+            return part
+        for name, key in cls.keys.items():
+            value = raw.get(name)
+            if value is not None and not values.is_blank(value):
+                part.__dict__[key.name] = key.read(value, (*path, name), refused)
+            elif key.is_needed:
+                refused.append(Refused((*path, name), "missing"))
+        refused += [Refused((*path, name), "unknown") for name in raw if name not in cls.keys]
+        return part
 
     def as_dict(self) -> dict[str, Any]:
         """What was given, with the keys of the file, as JSON carries it; what is blank is left out."""
-        given = ((field.alias or name, getattr(self, name)) for name, field in type(self).model_fields.items())
-        return {key: _plain(value) for key, value in given if value is not None}
+        given = ((name, getattr(self, key.name)) for name, key in self.keys.items())
+        return {name: _plain(value) for name, value in given if value is not None}
+
+    def __setattr__(self, name: str, value: object) -> None:
+        raise AttributeError(f"a job is frozen: {name} cannot be set")
+
+    def __eq__(self, other: object) -> bool:
+        return type(other) is type(self) and all(
+            getattr(self, key.name) == getattr(other, key.name) for key in self.keys.values()
+        )
+
+    __hash__ = None  # type: ignore[assignment]
 
 
 def _plain(value: Any) -> Any:

@@ -8,15 +8,14 @@ import re
 import stat
 import tomllib
 from collections.abc import Callable, Iterable, Mapping
-from typing import Any, get_args
-
-from pydantic import BaseModel, ValidationError
+from typing import Any
 
 from gaugeblock.errors import InputError, JobError, Problem
 from gaugeblock.job.checks import ITEMS_LIMIT, check
 from gaugeblock.job.locate import Outline, Path
 from gaugeblock.job.model import ITEMS, Job, Title
-from gaugeblock.job.values import COUNT_LIMIT, REFUSED, kind_of, shown
+from gaugeblock.job.part import Part, Refused
+from gaugeblock.job.values import REFUSED, kind_of, shown
 
 SIZE_LIMIT = 1_000_000
 PROBLEMS_LIMIT = 50
@@ -65,17 +64,13 @@ def parse_job(text: str, where: str = "job file", hooks: Mapping[str, Hook] | No
     too_long = _too_long(data)
     if too_long:
         raise _job_error(where, [names.problem(*fault) for fault in too_long])
-    job: Job | None = None
-    bad: set[Path] = set()
-    untold = 0
-    try:
-        job = Job.model_validate(data)
-    except ValidationError as error:
-        errors = sorted(error.errors(include_url=False), key=lambda e: outline.line_of(e["loc"]) or 0)
-        bad = {e["loc"][:2] for e in errors}
-        # Looking for near words takes its time, so only what will be told is put into words.
-        problems += [names.problem(*_translated(e)) for e in errors[:PROBLEMS_LIMIT]]
-        untold = max(0, len(errors) - PROBLEMS_LIMIT)
+    refused: list[Refused] = []
+    job = Job.read(data, (), refused)
+    refused.sort(key=lambda r: outline.line_of(r.path) or 0)
+    bad = {r.path[:2] for r in refused}
+    # Looking for near words takes its time, so only what will be told is put into words.
+    problems += [names.problem(r.path, *_told(r)) for r in refused[:PROBLEMS_LIMIT]]
+    untold = max(0, len(refused) - PROBLEMS_LIMIT)
     for fault in check(data):
         first = outline.line_of(fault.other)
         why = f"{fault.why} (see line {first})" if first else fault.why
@@ -85,7 +80,7 @@ def parse_job(text: str, where: str = "job file", hooks: Mapping[str, Hook] | No
             problems += [
                 names.problem((domain, index, *_split(p.path)), p.why, p.nearest, p.do) for p in hook(item)
             ]  # fmt: skip
-    if problems or job is None:
+    if problems:
         raise _job_error(where, problems, untold)
     return job
 
@@ -231,59 +226,42 @@ def _job_error(where: str, problems: list[Problem], untold: int = 0) -> JobError
     return JobError(where, ordered)
 
 
-def _readable(data: dict[str, Any], domain: str, bad: set[Path], job: Job | None) -> Iterable[tuple[int, BaseModel]]:
+def _readable(data: dict[str, Any], domain: str, bad: set[Path], job: Job) -> Iterable[tuple[int, Part]]:
     """The items of a domain for its hook: sound ones whole, of the others what is plain text under a known key."""
-    if job is not None:
-        return enumerate(getattr(job, domain))
     raws = data.get(domain)
     if (domain,) in bad or not isinstance(raws, list):
-        return []
+        return
     model = ITEMS[domain]
-    out: list[tuple[int, BaseModel]] = []
-    for index, raw in enumerate(raws):
+    for index, (raw, item) in enumerate(zip(raws, getattr(job, domain), strict=True)):
         if (domain, index) not in bad:
-            out.append((index, model.model_validate(raw)))
+            yield index, item
         elif isinstance(raw, dict):
-            known: dict[str, Any] = {
-                k: v for k, v in raw.items() if k in model.model_fields and isinstance(v, str) and v.strip()
-            }
-            out.append((index, model.model_construct(**known)))
-    return out
+            texts = {k: v for k, v in raw.items() if k in model.keys and isinstance(v, str) and v.strip()}
+            yield index, model(**{model.keys[k].name: v for k, v in texts.items()})
 
 
-def _translated(error: Any) -> tuple[Path, str, tuple[str, ...], str]:
-    """One pydantic error as path, reason, nearest choices and what to do, in plain words."""
-    path: Path = error["loc"]
-    kind = error["type"]
-    came = kind_of(error["input"])
-    if kind == "value_error" and isinstance(cause := error["ctx"]["error"], InputError):
-        why = cause.why if cause.asked == "value" else f"{cause.asked}: {cause.why}"
-        return path, why, cause.nearest, cause.do
+def _told(refused: Refused) -> tuple[str, tuple[str, ...], str]:
+    """What was refused as reason, nearest choices and what to do, in plain words."""
+    path, kind = refused.path, refused.kind
+    if isinstance(kind, InputError):
+        return kind.why if kind.asked == "value" else f"{kind.asked}: {kind.why}", kind.nearest, kind.do
     if kind == "missing":
-        return path, "is missing", (), f'write {path[-1]} = "..."'
-    if kind == "extra_forbidden":
+        return "is missing", (), f'write {path[-1]} = "..."'
+    if kind == "unknown":
         return _unknown(path)
-    if kind == "int_type":
-        came = "a number with a point" if isinstance(error["input"], float) else came
-        return path, f"a whole number is wanted, not {came}", (), "write it without quotes, as 4"
-    if kind in ("greater_than_equal", "less_than_equal"):
-        asked = shown(str(error["input"]), 20)
-        return path, f"{asked}: a whole number from 1 to {COUNT_LIMIT} is wanted", (), "correct it"
-    if kind in ("tuple_type", "list_type"):
-        return path, *_list_wanted(path, error["input"], came)
-    if kind in ("model_type", "model_attributes_type", "dict_type"):
-        return path, f"a table is wanted, not {came}", (), f"write {_table_form(path)}"
-    return path, shown(error["msg"]), (), "correct it"
+    if kind == "list":
+        return _list_wanted(path, refused.value)
+    return f"a table is wanted, not {kind_of(refused.value)}", (), f"write {_table_form(path)}"
 
 
-def _list_wanted(path: Path, value: object, came: str) -> tuple[str, tuple[str, ...], str]:
+def _list_wanted(path: Path, value: object) -> tuple[str, tuple[str, ...], str]:
     key = str(path[-1])
-    if not _is_list_of_tables(path):
-        return f"a list is wanted, not {came}", (), f'write {key} = ["...", "..."]'
+    if _model_at(path) is None:
+        return f"a list is wanted, not {kind_of(value)}", (), f'write {key} = ["...", "..."]'
     form = ".".join(part for part in path if isinstance(part, str))
     if isinstance(value, dict):
         return f"a list of tables is wanted, and [{form}] makes one table", (), f"write [[{form}]], with two brackets"
-    return f"a list of tables is wanted, not {came}", (), f"write [[{form}]] above each"
+    return f"a list of tables is wanted, not {kind_of(value)}", (), f"write [[{form}]] above each"
 
 
 def _table_form(path: Path) -> str:
@@ -291,39 +269,22 @@ def _table_form(path: Path) -> str:
     return f"[[{form}]]" if isinstance(path[-1], int) else f"[{form}]"
 
 
-def _model_at(path: Path) -> type[BaseModel] | None:
+def _model_at(path: Path) -> type[Part] | None:
     """The model of the table at ``path``; None where the path ends in a plain value."""
-    model: type[BaseModel] | None = Job
+    model: type[Part] | None = Job
     for part in path:
-        if isinstance(part, int):
-            continue
-        if model is None:
-            return None
-        field = next((f for n, f in model.model_fields.items() if (f.alias or n) == part), None)
-        model = None if field is None else _inner(field.annotation)
+        if model is not None and isinstance(part, str):
+            model = model.keys[part].part
     return model
 
 
-def _inner(annotation: Any) -> type[BaseModel] | None:
-    """The model inside ``X``, ``X | None`` or ``tuple[X, ...]``."""
-    for kind in (annotation, *get_args(annotation)):
-        if isinstance(kind, type) and issubclass(kind, BaseModel):
-            return kind
-    return None
-
-
-def _is_list_of_tables(path: Path) -> bool:
-    return _model_at(path) is not None
-
-
-def _unknown(path: Path) -> tuple[Path, str, tuple[str, ...], str]:
+def _unknown(path: Path) -> tuple[str, tuple[str, ...], str]:
     from difflib import get_close_matches
 
     key = str(path[-1])
-    model = _model_at(path[:-1]) or Job
-    keys = [f.alias or n for n, f in model.model_fields.items()]
+    keys = (_model_at(path[:-1]) or Job).keys
     near = tuple(get_close_matches(key.casefold()[:60], keys, n=5, cutoff=0.5))
-    if len(path) == 1 and key in Title.model_fields:
-        return path, "not a key of the top of the file", (), "move it under [job]"
+    if len(path) == 1 and key in Title.keys:
+        return "not a key of the top of the file", (), "move it under [job]"
     here = _table_form(path[:-1]) if len(path) > 1 else "the top of the file"
-    return path, f"no such key in {here}", near or tuple(keys), "use one of these, or put it in notes"
+    return f"no such key in {here}", near or tuple(keys), "use one of these, or put it in notes"

@@ -1,7 +1,5 @@
 """``[[tubes]]``: a tube to be bent, its shape, what it must clear and what it carries."""
 
-from __future__ import annotations
-
 from typing import Annotated
 
 from gaugeblock.job.part import (
@@ -24,7 +22,6 @@ from gaugeblock.job.part import (
     Torque,
     Turn,
     YesNo,
-    as_tuple,
     one_of,
 )
 
@@ -64,7 +61,7 @@ class Clear(Part):
     gap: Gap | None = None
     angle: BendAngle | None = None
     second_foot_up: Place | None = None
-    moves: Annotated[tuple[Move, ...], as_tuple] = ()
+    moves: tuple[Move, ...] = ()
 
 
 class Single(Part):
@@ -106,9 +103,9 @@ class KickUp(Part):
 class Template(Part):
     """Read off a bent rod: apex-to-apex lengths, angles, and the turn before each bend."""
 
-    lengths: Annotated[tuple[Length, ...], as_tuple] = ()
-    angles: Annotated[tuple[BendAngle, ...], as_tuple] = ()
-    turns: Annotated[tuple[Turn, ...], as_tuple] = ()
+    lengths: tuple[Length, ...] = ()
+    angles: tuple[BendAngle, ...] = ()
+    turns: tuple[Turn, ...] = ()
 
 
 class TubePlace(Part):
@@ -152,14 +149,14 @@ class Obstacle(Part):
     """What must not be touched: a pipe (points and od), a box or a plane; its movement, collars, and its own gap."""
 
     name: Name
-    points: Annotated[tuple[Point, ...], as_tuple] = ()
+    points: tuple[Point, ...] = ()
     od: Length | None = None
     radius: Length | None = None
     box: Box | None = None
     plane: Plane | None = None
     gap: Gap | None = None
-    moves: Annotated[tuple[Move, ...], as_tuple] = ()
-    collars: Annotated[tuple[Collar, ...], as_tuple] = ()
+    moves: tuple[Move, ...] = ()
+    collars: tuple[Collar, ...] = ()
 
 
 class Removal(Part):
@@ -234,9 +231,9 @@ class Tube(Part):
     kick_up: KickUp | None = None
     saddle: Offset | None = None
     template: Template | None = None
-    bends: Annotated[tuple[Bend, ...], as_tuple] = ()
+    bends: tuple[Bend, ...] = ()
     end: Gap | None = None
-    points: Annotated[tuple[Point, ...], as_tuple] = ()
+    points: tuple[Point, ...] = ()
     datum: Text | None = None
     place: TubePlace | None = None
     marks_from: Annotated[str, one_of("centre", "start", "end")] | None = None
@@ -245,12 +242,12 @@ class Tube(Part):
     tolerance: Length | None = None
     wall_needed: Length | None = None
     gap: Gap | None = None
-    moves: Annotated[tuple[Move, ...], as_tuple] = ()
-    collars: Annotated[tuple[Collar, ...], as_tuple] = ()
-    obstacles: Annotated[tuple[Obstacle, ...], as_tuple] = ()
+    moves: tuple[Move, ...] = ()
+    collars: tuple[Collar, ...] = ()
+    obstacles: tuple[Obstacle, ...] = ()
     removal: Removal | None = None
     load: TubeLoad | None = None
     bolts: TubeBolts | None = None
-    copes: Annotated[tuple[Cope, ...], as_tuple] = ()
-    mitres: Annotated[tuple[Mitre, ...], as_tuple] = ()
+    copes: tuple[Cope, ...] = ()
+    mitres: tuple[Mitre, ...] = ()
     notes: Text | None = None

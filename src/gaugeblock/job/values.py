@@ -125,6 +125,27 @@ def share(value: object) -> str:
     return text
 
 
+def count(value: object) -> int:
+    """A whole number from 1 to COUNT_LIMIT."""
+    if not isinstance(value, int) or isinstance(value, bool):
+        came = "a number with a point" if isinstance(value, float) else kind_of(value)
+        raise InputError("value", "", f"a whole number is wanted, not {came}", (), "write it without quotes, as 4")
+    if not 1 <= value <= COUNT_LIMIT:
+        why = f"{shown(str(value), 20)}: a whole number from 1 to {COUNT_LIMIT} is wanted"
+        raise InputError("value", "", why, (), "correct it")
+    return value
+
+
+def point(value: object, least: str) -> tuple[str, str, str]:
+    """Three lengths: rearward, right and up."""
+    if not isinstance(value, list | tuple) or len(value) != 3:
+        what = f"{len(value)} values" if isinstance(value, list | tuple) else kind_of(value)
+        why = f"three lengths are wanted (rearward, right, up), not {what}"
+        raise InputError("value", "", why, (), 'write it as ["0 in", "-18 in", "6 in"]')
+    a, b, c = (measure(v, "length", least) for v in value)
+    return (a, b, c)
+
+
 class WrenchRange:
     """What a torque wrench reads: ``low`` to ``high`` in steps of ``step``, all in ``unit``."""
 

@@ -55,6 +55,7 @@ def build(job: Job, data: Refdata, program: str) -> Packet:
         if item.name.startswith("EXAMPLE"):
             reason = "this is the starter's example, not a part of this build: replace it"
             item.sheet.checks.append(Check("an item of this build", CANNOT_TELL, reason))
+    used = _used(items)
     title = job.title
     status = title.status or "draft"
     record: dict[str, Any] = {
@@ -70,11 +71,11 @@ def build(job: Job, data: Refdata, program: str) -> Packet:
         "program": program,
         "data_release": data.release,
         "data_digest": data_digest(data),
-        "rows_used": _rows_used(items, data),
+        "rows_used": _rows_used(used, items, data),
         "job": job.as_dict(),
         "sheets": [{"name": i.name, **i.sheet.as_dict()} for i in items],
         "settle_first": settle_first(items),
-        "sources": _sources(items, data),
+        "sources": _sources(used, items, data),
     }
     parts = audit.encoded(record)
     record["document"]["digest"] = audit.digest_of(parts)
@@ -130,9 +131,9 @@ def _named(items: list[Item]) -> set[str]:
     return {id for item in items for caution in item.sheet.cautions for id in caution.figures}
 
 
-def _rows_used(items: list[Item], data: Refdata) -> list[dict[str, str]]:
+def _rows_used(used: list[Figure], items: list[Item], data: Refdata) -> list[dict[str, str]]:
     """Every refdata row behind a figure of the packet, with its digest."""
-    wanted = {id for id in {f.id for f in _used(items)} | _named(items) if "/" in id.split(":", 1)[0]}
+    wanted = {id for id in {f.id for f in used} | _named(items) if "/" in id.split(":", 1)[0]}
     out = []
     for row, figure in data.figures_made():
         if figure.id in wanted:
@@ -141,10 +142,10 @@ def _rows_used(items: list[Item], data: Refdata) -> list[dict[str, str]]:
     return sorted(out, key=lambda r: r["id"])
 
 
-def _sources(items: list[Item], data: Refdata) -> list[dict[str, str]]:
+def _sources(used: list[Figure], items: list[Item], data: Refdata) -> list[dict[str, str]]:
     """The publications behind the packet, formulas included."""
     ids = {caution.source for item in items for caution in item.sheet.cautions}
-    for figure in _used(items):
+    for figure in used:
         ids.add(figure.source)
         if figure.rule is not None:
             ids.add(figure.rule.source)

@@ -8,6 +8,7 @@ import os
 import re
 import sys
 from functools import cache
+from types import SimpleNamespace
 from typing import TYPE_CHECKING, Any
 
 import jinja2
@@ -164,49 +165,52 @@ def _settle(entries: list[dict[str, str]]) -> list[dict[str, str]]:
     return out
 
 
-def _card(item: Item) -> dict[str, Any]:
+# The parts of the view have attributes: a template looks for those first, and for the keys of a dict last.
+
+
+def _card(item: Item) -> SimpleNamespace:
     card = item.card
     if card is None:
         raise ValueError(item.name)
-    return {
-        "name": item.name,
-        "domain": item.domain,
-        "verb": card.verb,
-        "number": pretty(card.number),
-        "other_unit": pretty(card.other_unit),
-        "condition": card.condition,
-        "trust": card.trust,
-        "what": card.what,
-        "detail": [{"label": r.label, "text": pretty(r.text)} for r in card.detail],
-        "table": [[pretty(c) for c in row] for row in card.table],
-        "warning": pretty(card.warning),
-        "maker": pretty(card.maker),
-        "boxes": card.boxes,
-    }
+    return SimpleNamespace(
+        name=item.name,
+        domain=item.domain,
+        verb=card.verb,
+        number=pretty(card.number),
+        other_unit=pretty(card.other_unit),
+        condition=card.condition,
+        trust=card.trust,
+        what=card.what,
+        detail=[SimpleNamespace(label=r.label, text=pretty(r.text)) for r in card.detail],
+        table=[[pretty(c) for c in row] for row in card.table],
+        warning=pretty(card.warning),
+        maker=pretty(card.maker),
+        boxes=card.boxes,
+    )
 
 
-def _sheet(item: Item, data: Refdata) -> dict[str, Any]:
+def _sheet(item: Item, data: Refdata) -> SimpleNamespace:
     sheet = item.sheet
-    return {
-        "name": item.name,
-        "facts": item.facts,
-        "figures": [_figure(f, data) for f in sheet.figures],
-        "checks": [{"name": c.name, "result": c.result, "reason": pretty(c.reason)} for c in sheet.checks],
-        "cautions": [{"severity": c.severity, "text": pretty(c.text)} for c in sheet.cautions],
-        "drawings": [{"title": d.title, "svg": Markup(d.svg), "page": d.page} for d in sheet.drawings],
-        "long": len(sheet.figures) + len(sheet.checks) + len(sheet.cautions) > _LONG_SHEET or bool(sheet.drawings),
-    }
+    return SimpleNamespace(
+        name=item.name,
+        facts=item.facts,
+        figures=[_figure(f, data) for f in sheet.figures],
+        checks=[SimpleNamespace(name=c.name, result=c.result, reason=pretty(c.reason)) for c in sheet.checks],
+        cautions=[SimpleNamespace(severity=c.severity, text=pretty(c.text)) for c in sheet.cautions],
+        drawings=[SimpleNamespace(title=d.title, svg=Markup(d.svg), page=d.page) for d in sheet.drawings],
+        long=len(sheet.figures) + len(sheet.checks) + len(sheet.cautions) > _LONG_SHEET or bool(sheet.drawings),
+    )
 
 
-def _figure(figure: Figure, data: Refdata) -> dict[str, str]:
+def _figure(figure: Figure, data: Refdata) -> SimpleNamespace:
     first, _, second = both_units(figure, data).partition(" = ")
-    return {
-        "label": label(figure) + (f": {figure.key['bend']}" if figure.quantity == "surface_gap" else ""),
-        "number": pretty(first),
-        "other": pretty(second),
-        "trust": figure.trust,
-        "place": place(figure),
-        "conditions": pretty(figure.conditions),
-        "service": figure.key.get("service", "") if figure.basis != "derived" else "",
-        "also": pretty(others_line(figure, data)),
-    }
+    return SimpleNamespace(
+        label=label(figure) + (f": {figure.key['bend']}" if figure.quantity == "surface_gap" else ""),
+        number=pretty(first),
+        other=pretty(second),
+        trust=figure.trust,
+        place=place(figure),
+        conditions=pretty(figure.conditions),
+        service=figure.key.get("service", "") if figure.basis != "derived" else "",
+        also=pretty(others_line(figure, data)),
+    )

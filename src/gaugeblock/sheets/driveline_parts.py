@@ -50,7 +50,7 @@ def derived(
 def rule_cautions(data: Refdata, topic: str, *subjects: str) -> list[Caution]:
     """The statements of rules.csv on a topic, of the subjects named; a statement of another service names it."""
     out = []
-    for rule in _statements(data):
+    for rule in data.statements("driveline"):
         if rule["topic"] != topic or rule["subject"] not in subjects or rule["standing"]:
             continue
         service = "" if rule["service"] in ("any", "vehicle") else f" ({rule['service']})"
@@ -59,17 +59,10 @@ def rule_cautions(data: Refdata, topic: str, *subjects: str) -> list[Caution]:
     return out
 
 
-def _statements(data: Refdata) -> list[dict[str, str]]:
-    got = data.memo.get("driveline rules")
-    if got is None:
-        got = data.memo["driveline rules"] = data.statements("driveline")
-    return got  # type: ignore[return-value]
-
-
 def statements_on(data: Refdata, topic: str, subject: str) -> list[str]:
     """The statements on one subject, as text."""
     return [
         r["statement"]
-        for r in _statements(data)
+        for r in data.statements("driveline")
         if r["topic"] == topic and r["subject"] == subject and not r["standing"]
     ]

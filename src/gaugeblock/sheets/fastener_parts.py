@@ -90,9 +90,11 @@ def _part(typed: str, data: Refdata) -> str:
     """The part's cell; a part that the table does not have is answered: no published source."""
     try:
         return canonical(data, TABLE, "part", typed)
-    except LookupMiss as miss:
-        why = "no published source for a part of this name"
-        raise LookupMiss(miss.asked, miss.where, why, miss.nearest, "use one of these, or ask the maker") from None
+    except LookupMiss as error:
+        miss, why = error, "no published source for a part of this name"
+        raise LookupMiss(
+            miss.asked, miss.where, why, lambda: miss.nearest, "use one of these, or ask the maker"
+        ) from None
 
 
 def _only_not_stated(part_cell: str, key: str, data: Refdata) -> bool:

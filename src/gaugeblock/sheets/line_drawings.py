@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from gaugeblock.sheets.line_heat import Estimate
     from gaugeblock.tables.load import Refdata
 
-_POINTS = 48
+_POINTS = 25
 
 
 def drawings(

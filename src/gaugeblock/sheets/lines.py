@@ -131,7 +131,10 @@ class Item:
     def _nothing(self) -> LookupMiss:
         judged = [r["item"] for r in self.data.table(self.table).rows if r["quantity"] in JUDGES]
         pool = list(dict.fromkeys(judged))
-        near = [n for n in dict.fromkeys([*nearest(self.cell, pool), *pool]) if n != self.cell]
+
+        def near() -> list[str]:
+            return [n for n in dict.fromkeys([*nearest(self.cell, pool), *pool]) if n != self.cell]
+
         return LookupMiss(
             self._said,
             self.table,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import lru_cache
 
 from gaugeblock import units
 from gaugeblock.figure import Figure
@@ -34,14 +35,15 @@ def display_unit(value: float, unit: str) -> str:
 
 def step_of(quantity: str, unit: str, data: Refdata) -> Fraction | None:
     """The graduation that this quantity is set by in ``unit``; None when it is not set by hand."""
-    row = data.entry("quantities", quantity)
-    for part in row["step"].split(";") if row and row["step"] else ():
-        number, name = units.split_quantity(part.strip())
-        if name == unit:
-            return units.parse_number(number)
-    return None
+    steps = data.memo.get(("steps", quantity))
+    if steps is None:
+        row = data.entry("quantities", quantity)
+        parts = [units.split_quantity(p.strip()) for p in row["step"].split(";")] if row and row["step"] else []
+        steps = data.memo["steps", quantity] = {name: units.parse_number(number) for number, name in parts}
+    return steps.get(unit)  # type: ignore[attr-defined,no-any-return]
 
 
+@lru_cache(maxsize=4096)  # an answer is printed on its card, in its sheet, in the record and below what is made of it
 def number_text(value: float, unit: str, side: str, step: Fraction | None) -> str:
     """A number on its step by side, in fractions of an inch where the step is one; else four significant digits by side."""
     if step is None:

@@ -13,13 +13,15 @@ from gaugeblock.sheets.tube_plan_keys import direction, moves_of, moves_words
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
-    from typing import Any
+    from typing import Any, TypeAlias
 
     from gaugeblock.calc.path import Vector
     from gaugeblock.drawing.lengths import Tape
     from gaugeblock.figure import Figure
     from gaugeblock.sheets.tube_plan_keys import Shape, Typed
     from gaugeblock.sheets.tube_plan_marks import Maker
+
+    Body: TypeAlias = calc.Tube | calc.Box | calc.Plane
 
 _LONG = 0.5  # m each way: a pipe or box of a shop's `clear` runs on square to the tube, and is drawn and checked so far
 SLACK = 1.1 * calc.TOLERANCE  # m: the bound of the least distance, far under what a tape shows
@@ -30,9 +32,7 @@ class Thing:
 
     __slots__ = ("asked", "body", "leaves", "moves")
 
-    def __init__(
-        self, body: calc.Tube | calc.Box | calc.Plane, asked: Figure | None, moves: str, leaves: tuple[Figure, ...]
-    ) -> None:
+    def __init__(self, body: Body, asked: Figure | None, moves: str, leaves: tuple[Figure, ...]) -> None:
         self.body = body
         self.asked = asked
         self.moves = moves
@@ -111,14 +111,19 @@ def _cleared(table: Mapping[str, Any], shape: Shape, typed: Typed) -> Thing:
     return Thing(body, asked, moves_words(table.get("moves")), shape.leaves)
 
 
-def gap_of(tube: calc.Tube, body: calc.Tube | calc.Box | calc.Plane) -> calc.Gap:
+def gaps_of(pairs: Sequence[tuple[calc.Tube, Body]]) -> list[calc.Gap]:
+    """The least gap of each tube from its thing, the movement of both counted; the round ones all at once."""
+    tubes = [each for tube, body in pairs if isinstance(body, calc.Tube) for each in (tube, body)]
+    found = iter(calc.tube_gaps(tubes, pairs=[(at, at + 1) for at in range(0, len(tubes), 2)]))
+    return [next(found) if isinstance(b, calc.Tube) else calc.obstacle_gaps([t], [b])[0] for t, b in pairs]
+
+
+def gap_of(tube: calc.Tube, body: Body) -> calc.Gap:
     """The least gap of a tube from one thing, the movement of both counted."""
-    if isinstance(body, calc.Tube):
-        return calc.tube_gaps([tube, body])[0]
-    return calc.obstacle_gaps([tube], [body])[0]
+    return gaps_of([(tube, body)])[0]
 
 
-def _still(body: calc.Tube | calc.Box | calc.Plane) -> calc.Tube | calc.Box | calc.Plane:
+def _still(body: Body) -> Body:
     """The body where it stands."""
     if isinstance(body, calc.Tube):
         return calc.Tube(body.name, body.path, body.radius, body.collars)
@@ -143,10 +148,13 @@ def clearance(
 ) -> tuple[list[Figure], list[Check]]:
     """Least surface gaps at rest and under the movement stated, each against the gap asked."""
     figures, checks, tape = [], [], make.tape
+    still = calc.Tube(tube.name, tube.path, tube.radius, tube.collars)
+    gaps = gaps_of([(still, _still(t.body)) for t in things] + [(tube, t.body) for t in things if t.moves or moved])
+    resting, moving = iter(gaps[: len(things)]), iter(gaps[len(things) :])
     for thing in things:
         body, name = thing.body, f"gap to {thing.body.name}"
         inputs = (*leaves, *(f for f in thing.leaves if f not in leaves))
-        rest = gap_of(calc.Tube(tube.name, tube.path, tube.radius, tube.collars), _still(body))
+        rest = next(resting)
         at = f"at {place_words(rest.at, tape)} from the datum" + (
             "" if rest.what in ("tube", "tube to tube") else f" ({rest.what})"
         )
@@ -156,7 +164,7 @@ def clearance(
         least, said = rest, "no movement is stated"
         words = "; ".join(dict.fromkeys(w for w in (thing.moves, moved) if w))
         if words:
-            least = gap_of(tube, body)
+            least = next(moving)
             said = f"after movement ({words})"
             at = f"at {place_words(least.at, tape)} from the datum"
             figures.append(

@@ -205,6 +205,7 @@ class Refdata:
         self._lists: dict[str, Lines] = {}
         self._words: dict[tuple[str, str], dict[str, str]] = {}
         self._rules: dict[str, Rule] = {}
+        self._statements: dict[str, list[dict[str, str]]] = {}
         self.memo: dict[object, object] = {}
 
     @property
@@ -269,14 +270,15 @@ class Refdata:
 
     def statements(self, domain: str) -> list[dict[str, str]]:
         """The living rules without a number of one domain, with their line."""
-        name = f"{domain}/rules"
-        out = []
-        for line, cells in enumerate(self._read(name), 2):
-            row = dict(zip(LISTS["rules"], cells, strict=True))
-            if self.lives(row["since"], row["until"]):
-                row["line"] = str(line)
-                out.append(row)
-        return out
+        got = self._statements.get(domain)
+        if got is None:
+            got = self._statements[domain] = []
+            for line, cells in enumerate(self._read(f"{domain}/rules"), 2):
+                row = dict(zip(LISTS["rules"], cells, strict=True))
+                if self.lives(row["since"], row["until"]):
+                    row["line"] = str(line)
+                    got.append(row)
+        return got
 
     def quantity(self, name: str) -> dict[str, str]:
         """The definition of a quantity; DataError when refdata does not define it."""

@@ -126,7 +126,7 @@ class Lines:
 class Row:
     """One row of a table of figures: its cells by column, where it stands, and its key cells in order."""
 
-    __slots__ = ("_columns", "_values", "cells", "key", "line", "standing", "table")
+    __slots__ = ("_columns", "cells", "key", "line", "standing", "table", "values")
 
     cells: dict[str, str]
 
@@ -138,18 +138,18 @@ class Row:
         self.key = key
         self.standing = values[_STANDING]
         self._columns = columns
-        self._values = values
+        self.values = values
 
     def __getattr__(self, name: str) -> dict[str, str]:
         # ``cells`` are made when first asked, since a look-up needs few of a table's rows
         if name != "cells":
             raise AttributeError(name)
-        self.cells = made = dict(zip(self._columns, self._values, strict=True))
+        self.cells = made = dict(zip(self._columns, self.values, strict=True))
         return made
 
     def __getitem__(self, column: str) -> str:
         """One cell."""
-        return self._values[self._columns.index(column)]
+        return self.values[self._columns.index(column)]
 
     def number(self, column: str) -> float | None:
         """The decimal in ``value``, ``low`` or ``high``; None when blank; DataError when it is not a decimal."""

@@ -15,7 +15,7 @@ from gaugeblock.tables.catalogue import DOMAINS, LISTS, TABLES, columns_of
 from gaugeblock.tables.load import read_lines, version_key
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Iterable, Mapping, Sequence
 
 # The lists that a release holds beside the tables of figures and the rules of each domain.
 RELEASED_LISTS = ("sources", "quantities", "formulas", "words")
@@ -36,23 +36,22 @@ def row_digest(table: str, cells: Mapping[str, str]) -> str:
     >>> row_digest("a/b", {"x": "1", "y": "", "until": "0.2.0"}) == row_digest("a/b", {"x": "1"})
     True
     """
-    return _digest(table, sorted(cells.items()))
+    return row_digests(table, tuple(cells), [list(cells.values())])[0]
 
 
-def row_digests(table: str, rows: Iterable[Mapping[str, str]]) -> list[str]:
+def row_digests(table: str, columns: Sequence[str], rows: Iterable[Sequence[str]]) -> list[str]:
     """As ``row_digest``, of many rows with the same columns."""
-    order: list[str] = []
+    kept = [
+        (f'"{columns[at]}":', at)
+        for at in sorted(range(len(columns)), key=columns.__getitem__)
+        if columns[at] != "until"
+    ]
     out = []
     for cells in rows:
-        order = order or sorted(cells)
-        out.append(_digest(table, [(column, cells[column]) for column in order]))
+        # JSON without spaces: ["table",{"column":"cell",...}], sorted by column
+        text = ",".join([head + encode_basestring(cell) for head, at in kept if (cell := cells[at])])
+        out.append(hashlib.sha256(f'["{table}",{{{text}}}]'.encode()).hexdigest())
     return out
-
-
-def _digest(table: str, cells: Iterable[tuple[str, str]]) -> str:
-    """Of cells sorted by column. The text is JSON, without spaces: ["table",{"column":"cell",...}]."""
-    kept = ",".join(f'"{column}":{encode_basestring(cell)}' for column, cell in cells if cell and column != "until")
-    return hashlib.sha256(f'["{table}",{{{kept}}}]'.encode()).hexdigest()
 
 
 def combine(digests: Iterable[str]) -> str:
@@ -71,15 +70,16 @@ def release_digest(folder: str, version: str) -> str:
 
     Raises DataError when a file is missing or cannot be read.
     """
-    digests = []
+    digests: list[str] = []
     lives: dict[tuple[str, str], bool] = {}
     for name, columns in released_files().items():
         since, until = columns.index("since"), columns.index("until")
-        order = sorted(range(len(columns)), key=columns.__getitem__)
+        living = []
         for values in read_lines(os.path.join(folder, *name.split("/")) + ".csv", name, columns):
             span = (values[since], values[until])
             if span not in lives:
                 lives[span] = lives_in(version, *span)
             if lives[span]:
-                digests.append(_digest(name, [(columns[i], values[i]) for i in order]))
+                living.append(values)
+        digests += row_digests(name, columns, living)
     return combine(digests)

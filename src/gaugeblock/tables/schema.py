@@ -105,6 +105,13 @@ Strings = Any  # a pandas Series of str
 Rule = Any  # a pandera Check
 
 
+def _check(rule: str, test: Callable[[Any], object]) -> Rule:
+    """A check that is never changed: where a schema copies its columns, the copies share it."""
+    made = pa.Check(test, name=rule, error=rule, ignore_na=False)
+    made.__deepcopy__ = lambda _: made  # type: ignore[attr-defined]
+    return made
+
+
 def _each(rule: str, test: Callable[[str], object]) -> Rule:
     """A check of one column, each distinct cell tested once; a plain True, which is quicker, when all pass."""
 
@@ -112,7 +119,7 @@ def _each(rule: str, test: Callable[[str], object]) -> Rule:
         refused = [cell for cell in set(cells.to_numpy().tolist()) if not test(cell)]
         return ~cells.isin(refused) if refused else True
 
-    return pa.Check(column, name=rule, error=rule, ignore_na=False)
+    return _check(rule, column)
 
 
 def _word(rule: str, words: Collection[str]) -> Rule:
@@ -130,7 +137,7 @@ def _filled(rule: str = "blank_cell") -> Rule:
 
 def _frame_rule(rule: str, test: Callable[[Any], Strings]) -> Rule:
     """A check over several columns of a frame."""
-    return pa.Check(test, name=rule, error=rule, ignore_na=False)
+    return _check(rule, test)
 
 
 def _number_checks() -> list[Rule]:

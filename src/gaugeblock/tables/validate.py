@@ -18,7 +18,7 @@ from gaugeblock.tables.raw import LIST_KEYS, read_raw
 from gaugeblock.tables.releases import combine, released_files, row_digests
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Iterable, Mapping, Sequence
 
 
 class Refused:
@@ -95,27 +95,26 @@ def _schema_faults(read: Mapping[str, list[Row]], releases: list[Row], versions:
     from gaugeblock.tables import schema
     from gaugeblock.tables.catalogue import ROW_COLUMNS
 
-    def frame_of(rows: list[Row], columns: Iterable[str]) -> pd.DataFrame:
-        names = list(columns)
-        return pd.DataFrame([[r.cells[c] for c in names] for r in rows], columns=names, dtype=object)
-
-    def run(made: object, rows: list[Row], columns: Iterable[str]) -> list[Fault]:
+    def run(made: object, rows: list[Row], columns: Iterable[str], cells: Iterable[Sequence[str]]) -> list[Fault]:
         if not rows:
             return []
-        return schema.faults_of(made, frame_of(rows, columns), [(f"{r.table}.csv", r.line) for r in rows])
+        frame = pd.DataFrame(list(cells), columns=list(columns), dtype=object)
+        return schema.faults_of(made, frame, [(f"{r.table}.csv", r.line) for r in rows])
 
     sources = {r.cells["id"] for r in read["sources"]}
     dimensions = {r.cells["quantity"]: r.cells["dimension"] for r in read["quantities"]}
     figures = [r for name in TABLES for r in read[name]]
-    faults = run(schema.shared_schema(dimensions, sources, versions), figures, ROW_COLUMNS)
+    shared = (r.values[-len(ROW_COLUMNS) :] for r in figures)
+    faults = run(schema.shared_schema(dimensions, sources, versions), figures, ROW_COLUMNS, shared)
     for name in TABLES:
-        faults += run(schema.key_schema(name), read[name], [k.name for k in keys_of(name)])
+        rows = read[name]
+        faults += run(schema.key_schema(name), rows, [k.name for k in keys_of(name)], (r.key for r in rows))
     rules = [r for domain in DOMAINS for r in read[f"{domain}/rules"]]
     lists = {"releases": releases, "rules": rules} | {
         n: read[n] for n in ("sources", "quantities", "formulas", "words")
     }
     for name, rows in lists.items():
-        faults += run(schema.list_schema(name, sources, versions), rows, LISTS[name])
+        faults += run(schema.list_schema(name, sources, versions), rows, LISTS[name], (r.values for r in rows))
     return faults
 
 
@@ -339,7 +338,7 @@ def _digest_faults(read: Mapping[str, list[Row]], releases: list[Row], versions:
     spans = [
         (versions.get(r.cells["since"], last), versions.get(r.cells["until"], last), digest)
         for name, rows in read.items()
-        for r, digest in zip(rows, row_digests(name, (r.cells for r in rows)), strict=True)
+        for r, digest in zip(rows, row_digests(name, released_files()[name], (r.values for r in rows)), strict=True)
     ]
     faults = []
     for release in closed:

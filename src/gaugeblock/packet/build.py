@@ -77,7 +77,7 @@ def build(job: Job, data: Refdata, program: str) -> Packet:
         "settle_first": settle_first(items),
         "sources": _sources(used, items, data),
     }
-    parts = audit.encoded(record)
+    parts = audit.encoded({**record, "sheets": []}) | {"sheets": ["[", *audit.encoded_sheets(record["sheets"]), "]"]}
     record["document"]["digest"] = audit.digest_of(parts)
     parts |= audit.encoded({"document": record["document"]})
     return Packet(job, items, record, audit.audit_record(record), data, parts)
@@ -149,5 +149,5 @@ def _sources(used: list[Figure], items: list[Item], data: Refdata) -> list[dict[
         ids.add(figure.source)
         if figure.rule is not None:
             ids.add(figure.rule.source)
-    known = data.listing("sources")
-    return [{k: known[i][k] for k in ("id", "title", "publisher", "year", "kind")} for i in sorted(ids) if i in known]
+    known = [source for i in sorted(ids) if (source := data.entry("sources", i)) is not None]
+    return [{k: source[k] for k in ("id", "title", "publisher", "year", "kind")} for source in known]

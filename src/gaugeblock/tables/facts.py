@@ -95,8 +95,7 @@ class Facts:
         got = self._numbers.get(row)
         if got is None:
             unit = row.cells["unit"]
-            scale, shift = float(units.factor(unit)), float(units.offset(unit))
-            got = self._numbers[row] = {c: float(row.cells[c]) * scale + shift for c in NUMBERS if row.cells[c]}
+            got = self._numbers[row] = {c: units.to_base(float(row.cells[c]), unit) for c in NUMBERS if row.cells[c]}
         return got
 
     def low(self, row: Row) -> float:

@@ -251,3 +251,39 @@ def test_readme_commands_are_real() -> None:
     text = (ROOT / "README.md").read_text(encoding="utf-8")
     for script in re.findall(r"`(scripts/\w+)`", text):
         assert os.access(ROOT / script, os.X_OK), script
+
+
+# The console script ends its process without the interpreter's own ending: all that was said must have arrived.
+
+PROGRAM = str(Path(sys.executable).with_name("gaugeblock"))
+
+
+@pytest.mark.parametrize(
+    ("argv", "code"), [(["sources"], 0), (["torque", "3/8-16"], 2), (["steel", "4340", "--help"], 0), (["nothing"], 2)]
+)
+def test_the_process_says_all_that_main_says(capsys: pytest.CaptureFixture[str], argv: list[str], code: int) -> None:
+    got = subprocess.run([PROGRAM, *argv], capture_output=True, text=True, encoding="utf-8", check=False)
+    try:
+        said = run(capsys, *argv)
+    except SystemExit as end:  # --help ends by itself
+        said = (int(end.code or 0), capsys.readouterr().out, "")
+    assert (got.returncode, got.stdout, got.stderr) == said
+    assert got.returncode == code
+
+
+def test_a_full_disk_is_told(capfd: pytest.CaptureFixture[str]) -> None:
+    if not Path("/dev/full").exists():
+        pytest.skip("no /dev/full here")
+    with Path("/dev/full").open("w") as full:
+        got = subprocess.run([PROGRAM, *DRY], stdout=full, stderr=subprocess.PIPE, text=True, check=False)
+    assert got.returncode == 2
+    assert got.stderr.startswith("output: cannot be written here")
+
+
+def test_a_reader_that_leaves_early_is_no_fault() -> None:
+    with subprocess.Popen([PROGRAM, "sources"], stdout=subprocess.PIPE, stderr=subprocess.PIPE) as process:
+        assert process.stdout is not None
+        assert process.stderr is not None
+        process.stdout.close()
+        assert process.stderr.read() == b""
+        assert process.wait(timeout=60) == 0

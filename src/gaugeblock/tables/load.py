@@ -86,7 +86,7 @@ class Lines:
         header, _, text = text.partition("\n")
         if header != ",".join(columns):
             raise _other_header(name, columns)
-        self._text = "\n" + text.removesuffix("\n") + "\n"
+        self._text = f"\n{text}" if not text or text.endswith("\n") else f"\n{text}\n"
 
     def of(self, first: str, holding: str = "") -> list[list[str]]:
         """The cells of the lines whose first cell is this, where ``holding`` stands in the line."""

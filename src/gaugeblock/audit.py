@@ -187,23 +187,15 @@ def _disagreements(rows: list[Row], data: Refdata) -> Iterator[dict[str, Any]]:
         if len(group) < 2:
             continue
         figures = [lookup.figure_of(r, data) for r in group]
-        found = _apart([(f.typical, f.unit) for f in figures])
+        found = lookup.apart([(f.typical, f.unit) for f in figures])
         if found is not None:
             low, high = found
             quantity = figures[0].quantity
             what = f"{group[0].table}: {lookup.figure_label(group[0])}: {quantity.replace('_', ' ')}"
             names = ", ".join(f.source or "habit" for f in figures)
-            text = f"{what} {low:.4g} to {high:.4g} {figures[0].unit} ({high / low - 1:.0%} apart): {names}"
+            share = f" ({high / low - 1:.0%} apart)" if low > 0 else ""
+            text = f"{what} {low:.4g} to {high:.4g} {figures[0].unit}{share}: {names}"
             yield _finding("sources disagree", data.quantity(quantity)["hazard"], [f.id for f in figures], text)
-
-
-def _apart(values: list[tuple[float, str]]) -> tuple[float, float] | None:
-    from gaugeblock import units
-
-    unit = values[0][1]
-    numbers = [v if u == unit else units.from_base(units.to_base(v, u), unit) for v, u in values]
-    low, high = min(numbers), max(numbers)
-    return (low, high) if low > 0 and high - low > 0.02 * low else None
 
 
 def _walk(figure: dict[str, Any]) -> Iterator[dict[str, Any]]:
@@ -241,7 +233,7 @@ def _packet_disagreement(figure: dict[str, Any]) -> Iterator[dict[str, Any]]:
     if figure["chosen_by"] not in _TIED:
         return
     tied = [o for o in figure["others"] if o["chosen_by"] in _TIED]
-    found = _apart([(_typical(f), f["unit"]) for f in (figure, *tied)])
+    found = lookup.apart([(_typical(f), f["unit"]) for f in (figure, *tied)])
     if found is not None:
         low, high = found
         names = ", ".join(o["source"] or "habit" for o in tied)

@@ -412,9 +412,15 @@ def disagreement(figure: Figure) -> tuple[float, float] | None:
     if figure.chosen_by not in ("edition", "source id"):
         return None
     tied = [o for o in figure.others if o.chosen_by in ("edition", "source id")]
-    values = [figure.typical] + [_in_unit(o.typical, o.unit, figure.unit) for o in tied]
-    low, high = min(values), max(values)
-    return (low, high) if high - low > _DISAGREE * abs(figure.typical) else None
+    return apart([(f.typical, f.unit) for f in (figure, *tied)])
+
+
+def apart(values: Sequence[tuple[float, str]]) -> tuple[float, float] | None:
+    """Lowest and highest of numbers with their units, in the unit of the first, when they differ by over 2 %; else None."""
+    unit = values[0][1]
+    numbers = [_in_unit(value, given, unit) for value, given in values]
+    low, high = min(numbers), max(numbers)
+    return (low, high) if high - low > _DISAGREE * min(abs(low), abs(high)) else None
 
 
 def choices(table: str, column: str, *, data: Refdata | None = None, **fixed: str) -> list[str]:

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from gaugeblock.errors import Ambiguous, DataError, InputError, LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.finding import SHOWN, find
-from gaugeblock.lookup import STEPS, disagreement, look_up, look_up_or_none, same_specificity, spread
+from gaugeblock.lookup import STEPS, apart, disagreement, look_up, look_up_or_none, same_specificity, spread
 from gaugeblock.tables.catalogue import LISTS, columns_of
 from gaugeblock.tables.load import Refdata, refdata_folder
 from gaugeblock.tables.releases import released_files
@@ -588,3 +588,19 @@ def test_find_in_the_tables_of_the_program_finds_a_plug_first() -> None:
     found = find("spark plug 14 mm", data=Refdata(refdata_folder()))
     assert found.groups
     assert all(entry.rows[0].cells["part"] == "spark plug" for entry, _ in found.groups)
+
+
+@pytest.mark.parametrize(
+    ("values", "ends"),
+    [
+        ([(100.0, "mm"), (102.0, "mm")], None),
+        ([(100.0, "mm"), (102.1, "mm")], (100.0, 102.1)),
+        ([(1.0, "in"), (25.4, "mm")], None),
+        ([(1.0, "in"), (26.0, "mm")], (1.0, pytest.approx(26 / 25.4))),
+        ([(0.0, "mm"), (0.1, "mm")], (0.0, 0.1)),
+        ([(-40.0, "degC"), (-40.0, "degF")], None),
+        ([(-1.0, "mm"), (1.0, "mm")], (-1.0, 1.0)),
+    ],
+)
+def test_numbers_over_two_percent_apart_disagree(values, ends):
+    assert apart(values) == ends

@@ -146,7 +146,7 @@ def test_what_cannot_be_answered_is_refused_with_what_to_do(keys, error):
 
 
 def test_every_item_of_the_three_tables_answers_or_says_what_to_name():
-    from gaugeblock.sheets.lines import TABLES
+    from gaugeblock.sheets.line_item import TABLES
     from gaugeblock.tables.load import refdata
 
     for table in TABLES:

@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 
 from gaugeblock.errors import InputError, UnitError
 from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK
-from gaugeblock.sheets.tube_plan import Plan, plan, work_out
+from gaugeblock.sheets.tube_plan import plan, work_out
+from gaugeblock.sheets.tube_planned import Plan
 
 DIE = {
     "name": "die A", "radius": "5-1/2 in", "start_mark": "1-1/4 in", "grip": "3 in", "between": "2 in",

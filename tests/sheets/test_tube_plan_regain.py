@@ -9,7 +9,8 @@ import pytest
 
 from gaugeblock.calc import path as paths
 from gaugeblock.sheets.sheet import NOT_OK, OK
-from gaugeblock.sheets.tube_plan import Plan, work_out
+from gaugeblock.sheets.tube_plan import work_out
+from gaugeblock.sheets.tube_planned import Plan
 
 INCH = 0.0254
 TUBE = {

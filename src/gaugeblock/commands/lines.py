@@ -65,7 +65,7 @@ def heat(argv: list[str]) -> int:
             (),
             "ask one; a measured one is --measured",
         )
-    from gaugeblock.sheets.lines import table_of
+    from gaugeblock.sheets.line_item import table_of
     from gaugeblock.sheets.route import route
 
     if table_of(a.item, data) == "lines/materials":

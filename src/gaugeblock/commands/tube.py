@@ -9,7 +9,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from typing import Any
 
-    from gaugeblock.sheets.tube_plan import Plan
+    from gaugeblock.sheets.tube_planned import Plan
 
 _EXAMPLE = (
     'gaugeblock tube build.toml "gearbox crossmember"\n'

@@ -6,7 +6,7 @@ from gaugeblock.job.model import Job
 from gaugeblock.packet.item import Item
 from gaugeblock.packet.tubes import keys_of
 from gaugeblock.sheets.apart import Placed, apart, placed_line, placed_tube
-from gaugeblock.sheets.tube_plan import Plan
+from gaugeblock.sheets.tube_planned import Plan
 from gaugeblock.tables.load import Refdata
 
 

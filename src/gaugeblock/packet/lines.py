@@ -10,7 +10,7 @@ from gaugeblock.figure import Figure
 from gaugeblock.job.model import Line, Shop
 from gaugeblock.packet.item import Card, Item, Row, worst_reason
 from gaugeblock.sheets.apart import placed_line
-from gaugeblock.sheets.lines import JUDGES
+from gaugeblock.sheets.line_item import JUDGES
 from gaugeblock.sheets.printing import printed
 from gaugeblock.sheets.route_job import ROUTE_KEYS, route_of
 from gaugeblock.sheets.sheet import Sheet

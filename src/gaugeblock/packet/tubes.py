@@ -15,9 +15,10 @@ from gaugeblock.packet.item import Card, Item, Row, worst_reason
 from gaugeblock.sheets import tube_plan_stock
 from gaugeblock.sheets.printing import number_only
 from gaugeblock.sheets.sheet import NOT_OK, Check, Drawing, Sheet
-from gaugeblock.sheets.tube_plan import NAME, Plan, work_out
+from gaugeblock.sheets.tube_plan import NAME, work_out
 from gaugeblock.sheets.tube_plan_bench import HEADS, datum_words, shape_words, table
 from gaugeblock.sheets.tube_plan_drawings import finished
+from gaugeblock.sheets.tube_planned import Plan
 from gaugeblock.tables.load import Refdata, canonical
 
 

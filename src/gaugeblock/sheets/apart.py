@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from typing import Any
 
     from gaugeblock.figure import Figure
-    from gaugeblock.sheets.tube_plan import Plan
+    from gaugeblock.sheets.tube_planned import Plan
     from gaugeblock.tables.load import Refdata
 
     Body = space.Tube | space.Box | space.Plane

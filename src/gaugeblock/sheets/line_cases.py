@@ -11,7 +11,7 @@ from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Che
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from gaugeblock.sheets.route import _Judged
+    from gaugeblock.sheets.line_judged import Judged
     from gaugeblock.tables.load import Refdata
 
 
@@ -32,7 +32,7 @@ def estimates(
     inputs: dict[str, Figure],
     kind: str,
     airs: tuple[str | None, str | None, str | None],
-    judged: _Judged,
+    judged: Judged,
     governed: bool,
     data: Refdata,
 ) -> Estimates:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from gaugeblock import lookup, units
+from gaugeblock.sheets.line_item import ANSWERS, OPEN_STATES
 from gaugeblock.sheets.printing import number_only
 from gaugeblock.sheets.sheet import Caution
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from gaugeblock.sheets.lines import Item
+    from gaugeblock.sheets.line_item import Item
     from gaugeblock.tables.load import Refdata
 
 # The statements of rules.csv that belong to an answer: (topic, subject).
@@ -83,8 +84,6 @@ def cautions_of(found: Item) -> list[Caution]:
 
 def _more_states(found: Item) -> list[Caution]:
     """That other classes or states have figures of their own, when none was named."""
-    from gaugeblock.sheets.lines import ANSWERS, OPEN_STATES
-
     out = []
     if found.class_taken:
         text = f"The only class with published figures is {found.klass}: they hold if the part in hand is marked so."

@@ -69,7 +69,7 @@ def route_of(line: Any, *, draw: bool = False, data: Refdata | None = None) -> S
 
 def _words(given: dict[str, str], data: Refdata) -> list[Check]:
     """Materials, classes and fluids that the tables do not know: taken out of what was given."""
-    from gaugeblock.sheets.lines import Item
+    from gaugeblock.sheets.line_item import Item
 
     out = []
     tries = (("material", "klass", "state"), ("fluid", None, "fluid_state"))

@@ -10,12 +10,7 @@ from gaugeblock.errors import InputError
 from gaugeblock.figure import Figure
 from gaugeblock.sheets import tube_keys
 from gaugeblock.sheets.sheet import CANNOT_TELL, Bound, Caution, Check, at_least
-
-TYPE_CHECKING = False  # typing itself stays off the look-up path
-if TYPE_CHECKING:
-    from gaugeblock.sheets.tubes import Bent
-
-CAGE = "vehicle safety cage"
+from gaugeblock.sheets.tube_bent import CAGE, Bent
 
 
 def known(tube: Bent, quantity: str) -> Figure | None:

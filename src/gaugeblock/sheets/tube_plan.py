@@ -6,13 +6,14 @@ from gaugeblock import units
 from gaugeblock.calc import clearance as space
 from gaugeblock.calc import path as paths
 from gaugeblock.calc.stick import Die, lay_out
-from gaugeblock.drawing.lengths import TAPES, Tape, tape
+from gaugeblock.drawing.lengths import TAPES, tape
 from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.sheets import tube_keys
 from gaugeblock.sheets import tube_plan_marks as marks
 from gaugeblock.sheets import tube_plan_refusal as refusals
 from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check, Sheet, at_most
 from gaugeblock.sheets.tube_plan_keys import Missing, Shape, Typed, moves_of, moves_words, shape_kind, shape_of
+from gaugeblock.sheets.tube_planned import Plan
 from gaugeblock.tables.load import Refdata, nearest, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -20,45 +21,9 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
     from typing import Any
 
-    from gaugeblock.calc.path import Path
-    from gaugeblock.calc.stick import Layout
     from gaugeblock.figure import Figure
-    from gaugeblock.sheets.tube_plan_marks import Maker, Setting
-    from gaugeblock.sheets.tube_plan_metal import Metal
-    from gaugeblock.sheets.tube_plan_space import Thing
 
 NAME = refusals.NAME
-
-
-class Plan:
-    """One planned tube: its Sheet, and the plain numbers behind it that the bench, the drawings and the cut list use.
-
-    ``layout`` is None when the shape is refused or not known; then the sheet's checks say why.
-    """
-
-    __slots__ = (
-        "cut", "datum", "die", "layout", "line", "make", "metal", "name", "od", "radius", "seam", "settings", "shape", "sheet",
-        "tape", "things", "tube",
-    )  # fmt: skip
-
-    def __init__(self, name: str, sheet: Sheet, tape: Tape, datum: str) -> None:
-        self.name = name
-        self.sheet = sheet
-        self.tape = tape
-        self.datum = datum
-        self.make: Maker = marks.Maker(name, tape, sheet.data)
-        self.layout: Layout | None = None
-        self.die = Die(0.0)
-        self.shape: Shape | None = None
-        self.line: Path | None = None
-        self.metal: Metal | None = None
-        self.cut: Figure | None = None
-        self.radius: Figure | None = None
-        self.seam: float | None = None
-        self.settings: list[Setting] = []
-        self.things: list[Thing] = []
-        self.tube: space.Tube | None = None
-        self.od = 0.0
 
 
 def plan(

@@ -11,7 +11,7 @@ from gaugeblock.sheets.tube_plan_marks import DATUMS
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.calc.stick import Mark
-    from gaugeblock.sheets.tube_plan import Plan
+    from gaugeblock.sheets.tube_planned import Plan
 
 HEADS = ("BEND", "MARK AT", "FROM THE DATUM", "BEND GOES", "SET", "TURN FIRST")
 

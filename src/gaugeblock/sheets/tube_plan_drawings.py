@@ -17,8 +17,8 @@ if TYPE_CHECKING:
     from typing import Any
 
     from gaugeblock.calc.path import Vector
-    from gaugeblock.sheets.tube_plan import Plan
     from gaugeblock.sheets.tube_plan_space import Thing
+    from gaugeblock.sheets.tube_planned import Plan
 
 _SIDES = (
     ("FROM THE REAR", (1.0, 0.0, 0.0)), ("FROM THE FRONT", (-1.0, 0.0, 0.0)), ("FROM THE RIGHT", (0.0, 1.0, 0.0)),

@@ -6,7 +6,8 @@ from gaugeblock import lookup, units
 from gaugeblock.calc.stick import set_angle_estimate
 from gaugeblock.sheets import tube_bend_metal, tube_keys
 from gaugeblock.sheets.sheet import CANNOT_TELL, Bound, Caution, Check, at_least
-from gaugeblock.sheets.tubes import Bent, bend
+from gaugeblock.sheets.tube_bent import Bent
+from gaugeblock.sheets.tubes import bend
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:

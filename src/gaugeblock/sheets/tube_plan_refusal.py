@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from typing import Any
 
     from gaugeblock.drawing.lengths import Tape
-    from gaugeblock.sheets.tube_plan import Plan
+    from gaugeblock.sheets.tube_planned import Plan
 
 NAME = "shape and marks"
 

@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
     from typing import Any
 
-    from gaugeblock.sheets.tube_plan import Plan
+    from gaugeblock.sheets.tube_planned import Plan
     from gaugeblock.tables.load import Refdata
 
 HEADS = ("STOCK", "CUT", "LENGTH")

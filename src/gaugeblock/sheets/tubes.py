@@ -3,96 +3,18 @@
 from __future__ import annotations
 
 from gaugeblock import lookup, units
-from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.sheets import tube_bend_metal, tube_keys
 from gaugeblock.sheets.printing import number_only
 from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check, Sheet, at_least
-from gaugeblock.tables.catalogue import SERVICES, VEHICLE_SERVICES
+from gaugeblock.sheets.tube_bent import CAGE, MINIMUMS, Bent
+from gaugeblock.tables.catalogue import VEHICLE_SERVICES
 from gaugeblock.tables.interval import parse_interval
-from gaugeblock.tables.load import Refdata, canonical, nearest, refdata
+from gaugeblock.tables.load import Refdata, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from fractions import Fraction
-
-    from gaugeblock.sheets.tube_keys import Stock
-
-CAGE = "vehicle safety cage"
-_TABLE = "tubes/bend_minimums"
-
-
-class Bent:
-    """A tube with the bend asked of it: measures in metres, the typed numbers as Figures, and its key."""
-
-    __slots__ = (
-        "angle",
-        "clr_m",
-        "data",
-        "family",
-        "key",
-        "method",
-        "od",
-        "od_m",
-        "radius",
-        "service",
-        "stock",
-        "unit",
-        "wall",
-        "wall_m",
-    )
-
-    def __init__(self, od: str, wall: str, stock: Stock, method: str, service: str, data: Refdata) -> None:
-        self.data = data
-        measure = tube_keys.outside_diameter(od, data)
-        self.od = tube_keys.asked("od", "tube_od", measure)
-        self.od_m = measure.value * units.factor(measure.unit)
-        self.wall = tube_keys.wall(wall, data)
-        self.wall_m = units.parse_number(self.wall.text) * units.factor(self.wall.unit)
-        if self.wall_m * 2 >= self.od_m:
-            raise InputError(wall, "wall", "is half the OD or more: no bore is left", (), "measure the wall")
-        self.stock = stock
-        self.family = stock.family
-        self.method = canonical(data, _TABLE, "method", method)
-        self.service = _service(service, data)
-        self.unit = "mm" if measure.unit in ("mm", "m", "um") else "in"
-        self.radius: Figure | None = None
-        self.angle: Figure | None = None
-        self.clr_m: Fraction | None = None
-        self.key = {
-            "family": self.family, "od": f"{self.od.text} {self.od.unit}", "wall": f"{self.wall.text} {self.wall.unit}",
-            "method": self.method, "service": self.service,
-        }  # fmt: skip
-
-    def derived(
-        self, rule: str, quantity: str, value: float | None, unit: str, inputs: tuple[Figure, ...], *, low: float | None = None,
-        high: float | None = None, side: str = "nominal", conditions: str = "", note: str = "", mark: str = "",
-    ) -> Figure:  # fmt: skip
-        """A derived Figure of this tube; ``mark`` tells two of one quantity apart."""
-        bend = "" if self.radius is None else f"|R {self.radius.text} {self.radius.unit}"
-        return Figure(
-            f"derived:{rule}:{'|'.join(self.key.values())}{bend}{mark}:{quantity}@{self.data.release}", quantity, value, unit, low=low,
-            high=high, side=side, basis="derived", rule=self.data.rule(rule), inputs=inputs, since=self.data.release, key=self.key,
-            conditions=conditions, note=note,
-        )  # fmt: skip
-
-    def length(self, metres: Fraction | float) -> float:
-        """Metres in the unit the OD was given in."""
-        return (
-            float(metres / units.factor(self.unit))
-            if not isinstance(metres, float)
-            else units.from_base(metres, self.unit)
-        )
-
-
-def _service(typed: str, data: Refdata) -> str:
-    folded = typed.casefold()
-    cell = data.words("tubes", "service").get(folded, folded)
-    if cell not in SERVICES or cell == "any":
-        raise LookupMiss(
-            typed, "service", "not a service", nearest(typed, list(SERVICES[1:])) or SERVICES[1:], "use one of these"
-        )
-    return cell
+    pass
 
 
 class Minimum:
@@ -130,11 +52,11 @@ class Minimum:
 def _minimums(tube: Bent, service: str) -> list[Minimum]:
     """What is known of this tube under one service, the most specific first; rows of another service are left out."""
     data = tube.data
-    table = data.table(_TABLE)
+    table = data.table(MINIMUMS)
     products = (
         ["tube"]
         if service in (*VEHICLE_SERVICES, CAGE)
-        else lookup.choices(_TABLE, "product", data=data, service=service)
+        else lookup.choices(MINIMUMS, "product", data=data, service=service)
     )
     found: list[Minimum] = []
     keys = {
@@ -157,7 +79,9 @@ def _minimums(tube: Bent, service: str) -> list[Minimum]:
     for quantity in ("bend_radius_minimum", "bend_ratio_minimum"):
         rows = [r for r in table.by_quantity[quantity] if all(r.key[at] in cells for at, cells in fits)]
         for product, measured_to in dict.fromkeys((r.key[named[0]], r.key[named[1]]) for r in rows):
-            row = lookup.look_up_or_none(_TABLE, quantity, data=data, product=product, measured_to=measured_to, **keys)
+            row = lookup.look_up_or_none(
+                MINIMUMS, quantity, data=data, product=product, measured_to=measured_to, **keys
+            )
             if row is not None:
                 found.append(Minimum(row, tube))
     return sorted(
@@ -253,7 +177,7 @@ def _radius_checks(tube: Bent, own: list[Minimum], habits: list[Minimum], centre
         also = ", ".join(
             dict.fromkeys(
                 r["family"]
-                for r in tube.data.table(_TABLE).rows
+                for r in tube.data.table(MINIMUMS).rows
                 if r["service"] == tube.service and r["family"] != "any"
             )
         )
@@ -326,7 +250,7 @@ def _outside_list(tube: Bent, row: Figure) -> str:
         return ""
     walls = [
         w
-        for r in tube.data.table(_TABLE).by_quantity["bend_radius_minimum"]
+        for r in tube.data.table(MINIMUMS).by_quantity["bend_radius_minimum"]
         if r["od"] == row.key["od"] and r["method"] == tube.method and r["service"] == row.key["service"]
         and (w := parse_interval(r["wall"])) is not None and w.low is not None
     ]  # fmt: skip
@@ -354,7 +278,7 @@ def _informs(tube: Bent, cage: list[Minimum]) -> list[Caution]:
             Caution(f"{text}. It informs, it does not pass or fail this part.", "note", (rule.row.id,), rule.row.source)
         )
     rows: dict[tuple[str, str], Figure] = {}
-    for row in tube.data.table(_TABLE).rows:
+    for row in tube.data.table(MINIMUMS).rows:
         c = row.cells
         if c["quantity"] not in ("bend_radius_minimum", "bend_ratio_minimum") or c["service"] in (
             tube.service,

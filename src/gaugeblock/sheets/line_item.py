@@ -1,0 +1,208 @@
+"""One line material, hose class, fluid or fuel of the tables: what was typed -> its rows and figures."""
+
+from __future__ import annotations
+
+from gaugeblock import lookup
+from gaugeblock.errors import Ambiguous, LookupMiss
+from gaugeblock.figure import Figure
+from gaugeblock.tables.load import Refdata, nearest
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.tables.load import Row
+
+TABLES = ("lines/materials", "lines/fluids", "lines/fuels")
+
+# Upper limits that judge a temperature, the one that governs first.
+JUDGES = (
+    "temperature_maximum", "boiling_point_minimum", "vapour_lock_temperature_minimum", "vapour_lock_temperature", "boiling_point",
+    "oxidation_temperature_maximum", "storage_temperature_maximum",
+)  # fmt: skip
+# All else that is an answer about heat or pressure, in the order it is printed.
+ANSWERS = (
+    *JUDGES, "rust_protection_temperature_maximum", "temperature_minimum", "temperature_rating_minimum", "melting_temperature_minimum",
+    "working_pressure_maximum", "burst_pressure_minimum", "proof_pressure_minimum", "pressure_rating_minimum",
+    "service_pressure_class", "tensile_strength", "yield_strength", "vapour_pressure", "vapour_pressure_maximum",
+    "vapour_pressure_allowance", "distillation_10", "distillation_10_maximum", "distillation_50_minimum", "distillation_50_maximum",
+    "distillation_90_maximum", "evaporated_at_70_degc", "evaporated_at_100_degc", "evaporated_at_150_degc_minimum",
+    "final_boiling_point_maximum", "ethanol_content", "flash_point", "autoignition_temperature", "hot_surface_ignition_temperature",
+    "thermal_conductivity", "heat_ageing_test_temperature", "bend_radius_minimum", "wall_minimum",
+)  # fmt: skip
+OPEN_STATES = ("any", "not stated")  # what answers when no state is asked
+
+
+class Item:
+    """One line material, fluid or fuel with the class and state that were asked; its figures, the governing one first."""
+
+    __slots__ = ("cell", "class_taken", "data", "figures", "klass", "rows", "state", "table")
+
+    def __init__(self, typed: str, klass: str | None, state: str | None, data: Refdata) -> None:
+        self.data = data
+        self.table, self.cell, named = item_cell(typed, data)
+        if named is not None and klass is None:
+            klass = named
+        self.rows = [r for r in data.table(self.table).rows if r["item"] == self.cell]
+        self.klass = self._asked("class", klass) if "class" in self.rows[0].cells else None
+        if klass is not None and self.klass is None:
+            do = "leave the class out"
+            raise LookupMiss(klass, f"{self.table} {self.cell}", "a fluid or fuel has a state, not a class", (), do)
+        self.state = self._asked("state", state)
+        self.class_taken = False
+        self.figures = self._figures()
+
+    def _asked(self, column: str, typed: str | None) -> str | None:
+        """The cell of a key of this item, or None when it was not asked; LookupMiss names the item's own."""
+        if typed is None:
+            return None
+        own = list(dict.fromkeys(r.cells[column] for r in self.rows))
+        folded = {cell.casefold(): cell for cell in own}
+        text = " ".join(typed.split())
+        cell = folded.get(text.casefold()) or self.data.words("lines", column).get(text.casefold())
+        if cell is None and column == "class":
+            ends = [c for c in own if c.casefold().endswith(f" {text.casefold()}")]
+            cell = ends[0] if len(ends) == 1 else None
+        if cell in own:
+            return cell
+        real = [c for c in own if c != "any"]
+        where = f"{self.table} {column}"
+        if not real:
+            raise LookupMiss(typed, where, f"{self.cell} has no {column} of its own", (), f"leave the {column} out")
+        raise LookupMiss(
+            typed,
+            where,
+            f"not a {column} of {self.cell}",
+            nearest(text, real) or real,
+            "use one of these, or ask the maker",
+        )
+
+    def look_up(self, quantity: str, state: str | None = None) -> Figure | None:
+        """The governing figure of a quantity; None when no row answers.
+
+        A state that was not asked is that of a row whose source gives none, else the only one this quantity has.
+        """
+        keys = {"item": self.cell, "state": state or self.state or self._only_state(quantity)}
+        if self.table == "lines/materials":
+            keys["class"] = self.klass or "any"
+        return lookup.look_up_or_none(self.table, quantity, data=self.data, **keys)
+
+    def _only_state(self, quantity: str) -> str:
+        states = dict.fromkeys(r["state"] for r in self._rows(quantity) if r.cells.get("class") in self._classes)
+        for state in OPEN_STATES:
+            if state in states:
+                return state
+        return next(iter(states)) if len(states) == 1 else "any"
+
+    def _rows(self, *quantities: str) -> list[Row]:
+        return [r for r in self.rows if r["quantity"] in quantities and not r["standing"]]
+
+    @property
+    def _classes(self) -> tuple[str | None, ...]:
+        return (None, "any") if self.klass is None else (self.klass, "any")
+
+    def _figures(self) -> list[Figure]:
+        rows = self._rows(*ANSWERS)
+        if not rows:
+            raise self._nothing()
+        if self.klass is None and self.table == "lines/materials" and all(r["class"] != "any" for r in rows):
+            named = list(dict.fromkeys(r["class"] for r in rows))
+            if len(named) > 1 or named[0] == "expansion joint":
+                raise self._must_name("class", named)
+            self.klass, self.class_taken = named[0], True
+        got = [f for q in dict.fromkeys(ANSWERS) if self._rows(q) and (f := self.look_up(q)) is not None]
+        own = [f for f in got if self.state is None or f.key["state"] == self.state]
+        got = own + [f for f in got if f not in own]
+        here = [r for r in self._rows(*JUDGES) if r.cells.get("class") in self._classes]
+        if self.state is None and here and not any(f.quantity in JUDGES for f in got):
+            raise self._must_name("state", list(dict.fromkeys(r["state"] for r in here)))
+        if not got:
+            here = [r for r in rows if r.cells.get("class") in self._classes]
+            if self.state is None and here:
+                raise self._must_name("state", list(dict.fromkeys(r["state"] for r in here)))
+            raise self._nothing()
+        return got
+
+    def _must_name(self, what: str, found: list[str]) -> Ambiguous:
+        do = f"name the {what}" + ("; a used fluid is wet" if "wet" in found else "")
+        return Ambiguous(self._said, self.table, f"the answer depends on the {what}", found, do)
+
+    def _nothing(self) -> LookupMiss:
+        judged = [r["item"] for r in self.data.table(self.table).rows if r["quantity"] in JUDGES]
+        pool = list(dict.fromkeys(judged))
+
+        def near() -> list[str]:
+            return [n for n in dict.fromkeys([*nearest(self.cell, pool), *pool]) if n != self.cell]
+
+        return LookupMiss(
+            self._said,
+            self.table,
+            "no published source for a heat or pressure limit",
+            near,
+            "ask the maker of the part",
+        )
+
+    @property
+    def _said(self) -> str:
+        return ", ".join(p for p in (self.cell, self.klass, self.state) if p)
+
+    @property
+    def judge(self) -> Figure | None:
+        """The figure that judges a temperature; None when no limit is published."""
+        return next((f for f in self.figures if f.quantity in JUDGES), None)
+
+    def stricter(self, figure: Figure) -> list[Figure]:
+        """Figures as living as the governing one that may be stricter: of its specificity, or for a state its source left out."""
+        more = list(lookup.same_specificity(figure))
+        if figure.key.get("state") != "not stated":
+            unsaid = [r for r in self.rows if r["quantity"] == figure.quantity and r["state"] == "not stated"]
+            more += [
+                lookup.figure_of(r, self.data) for r in unsaid if r.cells.get("class", "any") == (self.klass or "any")
+            ]
+        return more
+
+
+def item_cell(typed: str, data: Refdata) -> tuple[str, str, str | None]:
+    """Table, item cell and, where a hose class was typed for the item, the class cell."""
+    text = " ".join(typed.split())
+    cells: list[str] = []
+    for table in TABLES:
+        column = data.table(table).column("item")
+        cell = column.get(text.casefold()) or data.words("lines", "item").get(text.casefold(), "")
+        if cell.casefold() in column:
+            return table, cell, None
+        cells += column.values()
+    classes = data.table("lines/materials").column("class")
+    klass = classes.get(text.casefold()) or data.words("lines", "class").get(text.casefold())
+    if klass is not None and klass != "any":
+        homes = [r["item"] for r in data.table("lines/materials").rows if r["class"] == klass]
+        found = list(dict.fromkeys(homes))
+        if len(found) > 1:
+            raise Ambiguous(
+                typed, "lines/materials class", "a class of more than one item", found, "name the item and --class"
+            )
+        return "lines/materials", found[0], klass
+    pool = dict.fromkeys([*cells, *data.words("lines", "item"), *(c for c in classes.values() if c != "any")])
+    words = data.words("lines", "item")
+    near = [words.get(n, n) for n in nearest(text, list(pool), 8)]
+    known = {*cells, *classes.values()}
+    if words.get(text.casefold()) is not None:
+        why = "a wire, not a line or fluid"
+        raise LookupMiss(typed, "lines item", why, near, "search it with find")
+    near = list(dict.fromkeys(n for n in near if n in known)) or [
+        "fuel hose",
+        "hydraulic brake hose",
+        "DOT 4",
+        "gasoline",
+        "PTFE",
+    ]
+    raise LookupMiss(
+        typed,
+        "lines item",
+        "not a line material, hose class, fluid or fuel of the tables",
+        near,
+        "use one of these, or ask the maker",
+    )
+
+
+def table_of(typed: str, data: Refdata) -> str:
+    """The table that an item typed is of: ``lines/materials``, ``lines/fluids`` or ``lines/fuels``."""
+    return item_cell(typed, data)[0]

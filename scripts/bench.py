@@ -80,7 +80,8 @@ def warm() -> None:
     n = 1_000_000
     draw = np.random.default_rng(1)
     k, d, f = draw.uniform(0.1, 0.3, n), draw.uniform(0.006, 0.02, n), draw.uniform(1e3, 1e5, n)
-    rows = rate(lambda: fasteners.torque_window(k * 0.8, k, k * 1.2, d, f, f / 0.75)) * n
+    low, high, proof = k * 0.8, k * 1.2, f / 0.75
+    rows = rate(lambda: fasteners.torque_window(low, k, high, d, f, proof)) * n
     print(f"| torque with window over arrays, rows a second | {rows:,.0f} | 20,000,000 |")
     search = 1 / rate(lambda: finding.find("spark plug 14 mm"), batch=5)
     print(f"| text search over all tables | {search * 1000:.1f} ms | 5 ms |")

@@ -124,14 +124,50 @@ def test_without_speed_or_air_those_cases_cannot_tell_and_soak_uses_the_habit_fi
     assert sheet.governing.evidence.basis == "common practice"
 
 
-def test_at_the_gap_needed_the_highest_estimate_is_the_limit():
+def test_at_the_gap_needed_the_highest_estimate_keeps_a_readings_margin_to_the_limit():
     sheet = route("brake", **BESIDE)
     need = sheet.figure("gap_needed")
     again = route("brake", **{**BESIDE, "gap": f"{need.value:.9f} in"})
-    limit = 155.0
+    limit = 155.0 - 10.0
     assert again.governing.high == pytest.approx(limit, abs=0.01)
     assert again.governing.high <= limit + 1e-6
     assert _check(again, "gap").result == "ok"
+    assert _check(again, "hot soak: fluid's limit").result == "ok"
+
+
+def test_an_estimate_within_ten_degrees_of_its_limit_cannot_tell():
+    need = route("brake", **BESIDE).figure("gap_needed").value
+    nearer = route("brake", **{**BESIDE, "gap": f"{need * 0.93:.9f} in"})
+    assert 145.0 < nearer.governing.high < 155.0
+    check = _check(nearer, "hot soak: fluid's limit")
+    assert check.result == "cannot tell"
+    assert "10 degC (18 degF) is left" in check.reason
+
+
+def test_single_numbers_have_no_band_and_pass_nothing():
+    """However far away: an estimate that does not know how wrong its inputs are is no ground for an ok."""
+    single = {
+        "hot_temperature": "380 degC",
+        "hot_finish": "0.8",
+        "finish": "0.8",
+        "soak_air": "70 degC",
+        "air": None,
+        "speed": None,
+    }
+    for gap in ("1/8 in", "3 in"):
+        sheet = route("brake", **{**BESIDE, **single, "gap": gap})
+        assert sheet.governing.low == sheet.governing.high
+        assert "ok" not in {c.result for c in sheet.checks if c.name in ("gap", "hot soak: fluid's limit")}
+        assert "no band" in _check(sheet, "gap").reason
+        assert not [f for f in sheet.figures if f.quantity == "gap_needed"]
+
+
+def test_without_any_temperature_the_limits_stand_on_the_sheet_all_the_same():
+    sheet = route("brake", fluid="DOT 4", beside="exhaust header", gap="2 in")
+    assert sheet.figure("boiling_point_minimum").text == "311"
+    check = _check(sheet, "fluid's limit")
+    assert check.result == "cannot tell"
+    assert check.required.value == 311
 
 
 def test_gap_needed_stands_beside_gap_measured():
@@ -204,7 +240,7 @@ def test_a_jurisdiction_without_a_number_cannot_tell():
 def test_clips_have_count_and_places():
     sheet = route("brake", length="1 m")
     assert sheet.figure("support_count").value == 3
-    assert "0.25, 0.5, 0.75 m" in _check(sheet, "clips").reason
+    assert "250, 500, 750 mm from one end" in _check(sheet, "clips").reason
     assert _check(route("brake"), "clips").result == "cannot tell"
     assert _check(route("coolant", length="1 m"), "clips").result == "cannot tell"
 
@@ -477,12 +513,16 @@ def _line_of_a_job(**keys):
 def test_the_paths_of_a_job_line_give_its_gap_and_its_nearest_place():
     """Two straight bodies square to each other: 3 in between centre lines, less 1 in and 3/32 in."""
     sheet = route_of(_line_of_a_job())
-    # 1.90625 in = 48.419 mm; the search gives a lower bound within 0.02 mm of it, cut to 0.01 mm on the near side
-    assert 48.38 <= float(sheet.asked["gap"].removesuffix(" mm")) <= 48.419
-    assert _says(sheet, "508 mm rearward, 0 mm right")
+    # 1.90625 in; the search gives a lower bound within 0.02 mm of it, cut to 0.001 in on the near side
+    assert 1.904 <= float(sheet.asked["gap"].removesuffix(" in")) <= 1.906
+    assert _says(sheet, "at 20 in rearward from the datum")
+    metric = route_of(_line_of_a_job(), is_metric=True)
+    assert 48.38 <= float(metric.asked["gap"].removesuffix(" mm")) <= 48.419
+    assert _says(metric, "at 508 mm rearward from the datum")
     assert "from the paths" in sheet.figure("gap").note
     assert (
-        route_of(_line_of_a_job(points=[["0 in", "0 in", "3 in"], ["40 in", "0 in", "3 in"]])).asked["gap"] == "0.00 mm"
+        route_of(_line_of_a_job(points=[["0 in", "0 in", "3 in"], ["40 in", "0 in", "3 in"]])).asked["gap"]
+        == "0.000 in"
     )
 
 

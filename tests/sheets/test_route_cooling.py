@@ -142,6 +142,6 @@ def test_a_sleeve_of_a_job_takes_its_thickness_from_the_gap_of_the_paths():
     bodies = paths_of(line)
     assert bodies is not None
     assert bodies[0].radius == pytest.approx(0.007)
-    gap = next(f for f in route_of(line).figures if f.quantity == "gap")
+    gap = next(f for f in route_of(line, is_metric=True).figures if f.quantity == "gap")
     # 4 in less half of 2 in, less 5 mm and 2 mm; cut to 0.01 mm on the near side
     assert gap.typical == pytest.approx(4 * 25.4 - 25.4 - 7, abs=0.0201)

@@ -35,7 +35,7 @@ def item(job: Line, shop: Shop, data: Refdata) -> Item:
     facts += [Row(k.removeprefix("hose_").replace("_", " "), getattr(job, k) or "") for k in shown]
     if job.notes:
         facts.append(Row("notes", job.notes))
-    sheet = route_of(job, draw=True, data=data)
+    sheet = route_of(job, draw=True, data=data, is_metric=None if shop.units is None else shop.units == "metric")
     if job.gap is None and "gap" in sheet.asked:
         facts = [Row("gap", f"{sheet.asked['gap']}, from the paths") if f.label == "gap" else f for f in facts]
     return Item("lines", job.name, facts, sheet, _card(job, sheet, data))
@@ -48,11 +48,18 @@ def _limits(sheet: Sheet) -> list[Figure]:
     return sorted(found.values(), key=lambda f: units.to_base(f.least, f.unit))
 
 
+def _gap(job: Line, sheet: Sheet) -> Row:
+    """The gap as measured, else as the paths give it."""
+    if job.gap is None and "gap" in sheet.asked:
+        return Row("gap by the paths", str(sheet.asked["gap"]))
+    return Row("gap measured", job.gap or "")
+
+
 def _card(job: Line, sheet: Sheet, data: Refdata) -> Card:
     needed = next((f for f in sheet.figures if f.quantity == "gap_needed"), None)
     limits = _limits(sheet)
     first = limits[0] if limits else needed
-    detail = [Row("beside", job.beside or ""), Row("gap measured", job.gap or "")]
+    detail = [Row("beside", job.beside or ""), _gap(job, sheet)]
     if needed is not None and first is not needed:
         detail.append(Row("gap needed", f"{printed(needed, data)} ({needed.trust})"))
     detail.append(Row("temperature measured", job.temperature or ""))

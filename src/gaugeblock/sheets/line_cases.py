@@ -6,6 +6,8 @@ from gaugeblock import lookup, units
 from gaugeblock.figure import Figure
 from gaugeblock.sheets import line_heat
 from gaugeblock.sheets.line_heat import Beside, Estimate
+from gaugeblock.sheets.line_judged import NO_BAND
+from gaugeblock.sheets.lines import CLOSE, CLOSE_K
 from gaugeblock.sheets.printing import number_only
 from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check
 
@@ -150,7 +152,7 @@ def _matters(worst: Estimate, figure: Figure) -> Caution:
     name, cold, warm = worst.matters()
     if not name:
         return Caution(
-            "No input was given as a range, so the estimate has no band: it is no better for that.",
+            "No input was given as a range, so the estimate has no band and passes nothing: give ranges (300 to 450 degC).",
             "note",
             (figure.id,),
             "calculated",
@@ -168,18 +170,20 @@ def _gap(
     gap = worst.beside.inputs["gap"]
     if worst.beside.shield != "none":
         return None, []
-    need_m = line_heat.gap_that_is_ok(worst, limit[0])
     actual = Bound(gap.low if gap.low is not None else gap.typical, gap.unit, figure=gap)
+    if not worst.low < worst.high:
+        return None, [] if governed else [Check(name, CANNOT_TELL, f"no gap is worked out: {NO_BAND}", None, actual)]
+    need_m = line_heat.gap_that_is_ok(worst, limit[0] - CLOSE_K)
     if need_m is None:
         text = (
-            f"no gap up to 1 m brings the highest estimate ({worst.case}) within {number_only(limit[1], data)}: "
+            f"no gap up to 1 m brings the highest estimate ({worst.case}) {CLOSE} under {number_only(limit[1], data)}: "
             "the air alone is too hot, or a band too wide; measure"
         )
         return None, [] if governed else [Check(name, CANNOT_TELL, text, None, actual)]
     needed = Figure(
         f"derived:smallest_gap:{worst.figure().id}|{limit[1].id}:gap_needed", "gap_needed", units.from_base(need_m, gap.unit), gap.unit,
         side="min", basis="derived", rule=data.rule("smallest_gap"), inputs=(limit[1], *worst.beside.inputs.values()), since=data.release,
-        key={"case": worst.case}, conditions=f"{worst.case}, highest estimate within {number_only(limit[1], data)}",
+        key={"case": worst.case}, conditions=f"{worst.case}, highest estimate {CLOSE} under {number_only(limit[1], data)}",
     )  # fmt: skip
     if governed:
         return needed, []

@@ -8,10 +8,12 @@ from gaugeblock.figure import Figure
 from gaugeblock.sheets import line_parts
 from gaugeblock.sheets.line_cautions import is_brake_fluid
 from gaugeblock.sheets.line_item import Item
-from gaugeblock.sheets.lines import convert, judge
+from gaugeblock.sheets.lines import CLOSE, beside, convert, is_close, judge
 from gaugeblock.sheets.printing import number_only
 from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check
 from gaugeblock.tables.load import Refdata
+
+NO_BAND = "the inputs are single numbers, so the estimate has no band: give them as ranges, or measure on the car"
 
 
 class Judged:
@@ -105,7 +107,10 @@ class Judged:
         return out
 
     def band(self, figure: Figure, case: str) -> list[Check]:
-        """The checks of an estimate: ok with its whole band, not ok with its likely value, else cannot tell."""
+        """The checks of an estimate: ok with its whole band and a reading's margin, not ok with its likely value, else cannot tell.
+
+        Inputs without a range give no band, and never an ok.
+        """
         out = []
         for name, item in self.items:
             limit = item.judge
@@ -128,7 +133,7 @@ class Judged:
                 figure.typical,
                 (figure.high if figure.high is not None else figure.typical),
             )
-            said = f"{likely:.0f} {figure.unit} ({low:.0f} to {high:.0f}) estimated, {number_only(limit, self.data)} {item.cell}"
+            said = f"{likely:.0f} {figure.unit} ({low:.0f} to {high:.0f}) estimated, {beside(limit, figure.unit, self.data)} {item.cell}"
             if item.klass == "expansion joint":
                 result, said = CANNOT_TELL, f"{said}: an expansion joint's figure does not judge a hose"
             elif limit.quantity == "boiling_point" and high > end and likely <= _top(limit, figure.unit):
@@ -138,10 +143,14 @@ class Judged:
                 )
             elif likely > end:
                 result = NOT_OK
-            elif high <= strictest:
-                result = OK
-            else:
+            elif high > strictest:
                 result, said = CANNOT_TELL, f"{said}: the band or another living figure passes it: measure on the car"
+            elif not low < high:
+                result, said = CANNOT_TELL, f"{said}: {NO_BAND}"
+            elif is_close(strictest, high, figure.unit):
+                result, said = CANNOT_TELL, f"{said}: at the top of the band under {CLOSE} is left: measure on the car"
+            else:
+                result = OK
             out.append(
                 Check(
                     title,
@@ -153,6 +162,19 @@ class Judged:
                 )
             )
         return out
+
+    def untested(self) -> tuple[list[Figure], list[Check]]:
+        """The limits themselves where there is no temperature to hold against them, neither read nor estimated."""
+        figures, checks = [], []
+        for name, item in self.items:
+            limit = item.judge
+            if limit is not None:
+                figures.append(limit)
+                said = (
+                    f"{number_only(limit, self.data)} for {item.cell}; no temperature is measured or can be estimated"
+                )
+                checks.append(Check(name, CANNOT_TELL, said, Bound(limit.least, limit.unit, "max", limit)))
+        return figures, checks
 
     def lowest_limit_k(self) -> tuple[float, Figure] | None:
         """The lowest living limit in K with its figure; None where nothing judges (a boiling range is no limit)."""

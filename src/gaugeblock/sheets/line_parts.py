@@ -87,11 +87,10 @@ def supports(service: str | None, length: str | None, data: Refdata) -> tuple[li
     apart = units.from_base(long_m / (count + 1), run.unit)
     spacing = derived("support_spacing_even", "support_spacing", apart, run.unit, (run, clips), data, "max")
     figures.append(spacing)
-    places = ", ".join(
-        units.significant(units.from_base(p, run.unit), 4) for p in calc.support_places(long_m, count)[:12]
-    )
+    unit = {"ft": "in", "m": "mm"}.get(run.unit, run.unit)  # as a tape is read
+    places = ", ".join(units.significant(units.from_base(p, unit), 4) for p in calc.support_places(long_m, count)[:12])
     more = " ..." if count > 12 else ""
-    where = f"at {places}{more} {run.unit} from one end" if count else "none between the fittings"
+    where = f"at {places}{more} {unit} from one end" if count else "none between the fittings"
     reason = f"{count} clips {where}; plus one beside each bend and each change to hose; {number_only(limit, data)} apart at most"
     bound = Bound(units.from_base(most_m, run.unit), run.unit, "max", limit)
     return figures, [at_most(name, Bound(apart, run.unit, figure=spacing), bound, reason)]

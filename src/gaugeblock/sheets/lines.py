@@ -75,7 +75,7 @@ def judge(found: Item, at: Figure) -> list[Check]:
     lowest = next((f for f in found.figures if f.quantity == "temperature_minimum"), None)
     if lowest is not None:
         end = convert(lowest.typical, lowest.unit, at.unit)
-        reason = f"{at.text} {at.unit} asked, down to {number_only(lowest, found.data)} is stated"
+        reason = f"{at.text} {at.unit} asked, down to {beside(lowest, at.unit, found.data)} is stated"
         checks.append(
             at_least(
                 "temperature over the lowest",
@@ -101,6 +101,17 @@ def convert(value: float, unit: str, to: str) -> float:
     return value if unit == to else units.from_base(units.to_base(value, unit), to)
 
 
+def beside(limit: Figure, unit: str, data: Refdata) -> str:
+    """A limit in the unit of what is judged, with its source's own number where that is another."""
+    own = number_only(limit, data)
+    return own if limit.unit == unit else f"{number_only(limit, data, unit)} ({own})"
+
+
+def is_close(limit: float, value: float, unit: str) -> bool:
+    """Whether a temperature leaves less to its limit than a reading is good to."""
+    return units.to_base(limit, unit) - units.to_base(value, unit) < CLOSE_K
+
+
 def _upper(found: Item, limit: Figure | None, at: Figure) -> Check:
     name = "temperature within the limit"
     actual = Bound(at.typical, at.unit, figure=at)
@@ -108,7 +119,7 @@ def _upper(found: Item, limit: Figure | None, at: Figure) -> Check:
         return Check(name, CANNOT_TELL, _no_limit(found), None, actual)
     end = _end(limit, at.unit)
     required = Bound(end, at.unit, "max", limit)
-    what = f"{at.text} {at.unit} asked, {number_only(limit, found.data)} {_WORDS[limit.quantity]}"
+    what = f"{at.text} {at.unit} asked, {beside(limit, at.unit, found.data)} {_WORDS[limit.quantity]}"
     if found.klass == "expansion joint":
         reason = f"{what}, of an expansion joint in air: it informs, it does not judge a hose"
         return Check(name, CANNOT_TELL, reason, required, actual)
@@ -126,12 +137,12 @@ def _upper(found: Item, limit: Figure | None, at: Figure) -> Check:
     if check.result == OK and strict:
         worst = min(strict, key=lambda f: _end(f, at.unit))
         check.result = CANNOT_TELL
-        check.reason = f"{what}, yet {number_only(worst, found.data)} by {worst.source or worst.basis}: ask the maker"
-    elif check.result == OK and units.to_base(end, at.unit) - units.to_base(at.typical, at.unit) < _CLOSE_K:
-        check.result = CANNOT_TELL
         check.reason = (
-            f"{what}: under {_CLOSE_K:g} degC is left, no margin is published, and a reading is no better than that"
+            f"{what}, yet {beside(worst, at.unit, found.data)} by {worst.source or worst.basis}: ask the maker"
         )
+    elif check.result == OK and is_close(end, at.typical, at.unit):
+        check.result = CANNOT_TELL
+        check.reason = f"{what}: under {CLOSE} is left, no margin is published, and a reading is no better than that"
     elif limit.basis == "common practice" or limit.checked == "memory":
         check.reason = (
             f"{what} ({'habit' if limit.basis == 'common practice' else 'from memory'}: read the marking on the part)"
@@ -140,7 +151,8 @@ def _upper(found: Item, limit: Figure | None, at: Figure) -> Check:
 
 
 # A crayon or a thermocouple on a tube is good to about this; no published margin to a limit was found.
-_CLOSE_K = 10.0
+CLOSE_K = 10.0
+CLOSE = "10 degC (18 degF)"
 
 _WORDS = {
     "temperature_maximum": "is its limit",

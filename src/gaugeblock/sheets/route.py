@@ -138,6 +138,10 @@ def route(
     figures += more.figures
     checks += more.checks
     cautions += more.cautions
+    if measured is None and more.worst is None:
+        limits, open_ones = judged.untested()
+        figures += limits
+        checks += open_ones
     if gap_figure is not None:
         figures.append(gap_figure)
     found = [

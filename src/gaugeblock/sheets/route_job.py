@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from gaugeblock import units
 from gaugeblock.errors import Ambiguous, GaugeblockError, InputError, LookupMiss
 from gaugeblock.sheets.line_heat import SHIELDS
 from gaugeblock.sheets.route import SIDES, route
@@ -27,8 +28,8 @@ ROUTE_KEYS = (
 _FINISHES = ("hot_finish", "finish", "shield_finish", "sleeve_finish")
 
 
-def route_of(line: Any, *, draw: bool = False, data: Refdata | None = None) -> Sheet:
-    """The sheet of one line of a job, with its drawings when ``draw``.
+def route_of(line: Any, *, draw: bool = False, data: Refdata | None = None, is_metric: bool | None = None) -> Sheet:
+    """The sheet of one line of a job, with its drawings when ``draw``; in the unit of its points unless ``is_metric`` says.
 
     Keys that the job's model does not have are missing ones. What is given and cannot be read (a material that is not in
     the tables, a side that is neither of the two) answers ``cannot tell`` and names the nearest; it never stops the sheet.
@@ -44,10 +45,12 @@ def route_of(line: Any, *, draw: bool = False, data: Refdata | None = None) -> S
     bodies = paths_of(line)
     if bodies is not None and "gap" not in given:
         found = tube_gap(*bodies)
-        nearest_place = place_caution(*bodies, found)
-        given["gap"] = _near(found)
-        given.setdefault("hot_od", f"{2000 * bodies[1].radius:.9g} mm")
-        given.setdefault("length", f"{1000 * bodies[0].path.length:.0f} mm")
+        if is_metric is None:
+            is_metric = units.parse_measure(line.points[0][0], "length").unit not in ("in", "ft")
+        nearest_place = place_caution(*bodies, found, is_metric)
+        given["gap"] = _near(found, is_metric)
+        given.setdefault("hot_od", _size(2 * bodies[1].radius, is_metric))
+        given.setdefault("length", _size(bodies[0].path.length, is_metric, 0 if is_metric else 1))
     while True:
         try:
             sheet = route(**given, draw=draw, data=data)
@@ -134,8 +137,8 @@ def route_along(
     found = tube_gap(line, hot)
     sizes = {"od": f"{2000 * line.radius:.9g} mm", "hot_od": f"{2000 * hot.radius:.9g} mm"}
     keys = {**sizes, **{k: v for k, v in given.items() if v is not None}}
-    sheet = route(service, gap=_near(found), data=data, **keys)  # type: ignore[arg-type]
-    sheet.cautions.insert(0, place_caution(line, hot, found))
+    sheet = route(service, gap=_near(found, True), data=data, **keys)  # type: ignore[arg-type]
+    sheet.cautions.insert(0, place_caution(line, hot, found, True))
     return sheet
 
 
@@ -153,15 +156,24 @@ def _from_paths(gap: Figure) -> Figure:
     )
 
 
-def _near(found: Gap) -> str:
-    """The least gap as a job would give it, cut to 0.01 mm on the near side, the hotter one; touching is 0."""
-    return f"{math.floor(1e5 * max(found.low, 0.0)) / 100:.2f} mm"
+def _near(found: Gap, is_metric: bool) -> str:
+    """The least gap as a job would give it, cut to 0.01 mm or 0.001 in on the near side, the hotter one; touching is 0."""
+    low = max(found.low, 0.0)
+    return f"{math.floor(1e5 * low) / 100:.2f} mm" if is_metric else f"{math.floor(1e3 * low / 0.0254) / 1000:.3f} in"
 
 
-def place_caution(line: Tube, hot: Tube, found: Gap) -> Caution:
+def _size(metres: float, is_metric: bool, places: int | None = None) -> str:
+    number, unit = (1000 * metres, "mm") if is_metric else (metres / 0.0254, "in")
+    return f"{number:.9g} {unit}" if places is None else f"{number:.{places}f} {unit}"
+
+
+def place_caution(line: Tube, hot: Tube, found: Gap, is_metric: bool) -> Caution:
     """Where the two come nearest, in the vehicle's axes."""
-    x, y, z = (f"{1000 * v:.0f}" for v in found.at)
-    text = f"The nearest place of {line.name} to {hot.name} is at {x} mm rearward, {y} mm right, {z} mm up of the datum ({found.what})."
+    from gaugeblock.drawing.lengths import tape
+    from gaugeblock.sheets.tube_plan_space import place_words
+
+    where = place_words(found.at, tape("mm" if is_metric else "1/16 in"))
+    text = f"The nearest place of {line.name} to {hot.name} is at {where} from the datum ({found.what})."
     return Caution(text, "note", (), "calculated")
 
 

@@ -75,8 +75,20 @@ def test_typical_strength_borne_out_by_this_shafts_hardness_passes() -> None:
 
 def test_a_soft_shaft_is_not_passed_on_a_typical_figure() -> None:
     check = only(shaft(hardness="20 HRC", torque="1200 lbf*ft"), SHAFT)
-    assert check.result == "cannot tell"
+    assert check.result == "not ok"
     assert "hardness measured on this shaft" in check.reason
+    assert only(shaft(hardness="30 HRC", torque="500 lbf*ft"), SHAFT).result == "cannot tell"
+
+
+def test_the_lower_of_table_and_measured_hardness_gives_factor_and_torque() -> None:
+    """16 T / (pi d^3) = 632.1 MPa at 1,500 lbf ft on 1 in; 38 HRC is worth 652.6 MPa: 1.032, and 1,548 lbf ft at yield."""
+    soft = shaft(shaft="1 in", torque="1500 lbf*ft", hardness="38 HRC")
+    assert soft.governing.value == pytest.approx(652.6 / 632.1, rel=1e-3)
+    assert soft.figure("torque_at_torsional_yield").value == pytest.approx(1500 * 652.6 / 632.1, rel=1e-3)
+    assert "is not treated as named" in texts(soft)
+    hard = shaft(shaft="1 in", torque="1500 lbf*ft", hardness="50 HRC")
+    table = shaft(shaft="1 in", torque="1500 lbf*ft")
+    assert hard.governing.value == table.governing.value
 
 
 def test_past_the_torsional_yield_is_not_ok_and_the_margin_is_negative() -> None:

@@ -165,6 +165,8 @@ def _by_hardness(found: Steel, typed: str | None, data: Refdata) -> tuple[list[F
             said = f"by hardness {number} {scale}, {whose}"
             figures.append(figure.replace(conditions=f"{said}; {figure.conditions}" if figure.conditions else said))
     cautions = rule_cautions(data, "hardness conversion", "all scales")
+    if typed is not None:
+        cautions += _other_hardness(found, measured, tensile, data)
     if tensile is None and typed is not None:
         cautions.append(
             Caution(
@@ -175,6 +177,23 @@ def _by_hardness(found: Steel, typed: str | None, data: Refdata) -> tuple[list[F
             )
         )
     return figures, torsional if typed is not None else None, cautions
+
+
+def _other_hardness(found: Steel, measured: Figure, tensile: Figure | None, data: Refdata) -> list[Caution]:
+    """That the hardness measured is not that of the treatment named, where the strengths by the two are over a tenth apart."""
+    from gaugeblock.sheets import driveline_hardness as tables
+
+    named = found.figure("hardness_hrc_typical") or found.figure("hardness_hb_typical")
+    if named is None or tensile is None:
+        return []
+    published = tables.tensile_from(named, named.unit, units.significant(named.typical, 6), data)
+    if published is None or 0.9 <= base(tensile) / base(published) <= 1.1:
+        return []
+    text = (
+        f"{measured.text} {measured.unit} was measured, {units.significant(named.typical)} {named.unit} is published for this treatment: "
+        "the shaft is not treated as named, or the spot read is not sound metal."
+    )
+    return [Caution(text, "injury", (measured.id, named.id), named.source)]
 
 
 def _cautions(found: Steel, strengths: list[Figure], data: Refdata) -> list[Caution]:

@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 CHECK = "shaft stress within torsional yield"
+# Under this share of the table's strength a measured hardness says that the shaft is not what it is taken for.
+SOFT = 0.9
 CASED = ("induction hardened", "carburized")
 
 
@@ -58,9 +60,13 @@ def answer(
     """Figures and checks of a shaft.
 
     ``torsional`` is the governing torsional yield by distortion energy; ``strict`` the same from the lowest living
-    yield as specific as the governing one; ``hard`` the torsional yield at the hardness measured on this very shaft.
+    yield as specific as the governing one; ``hard`` the torsional yield at the hardness measured on this very shaft,
+    which governs where it is the lower.
     """
     out = Answer()
+    table = torsional
+    if torsional is not None and hard is not None and base(hard) < base(torsional):
+        torsional = hard
     if shaft.diameter is None:
         out.checks.append(Check(CHECK, CANNOT_TELL, "the shaft's diameter is not given"))
         return out
@@ -110,7 +116,7 @@ def answer(
         data,
     )
     out.first.append(factor)
-    out.checks.append(_check(steel, stress, torsional, strict, hard, factor))
+    out.checks.append(_check(steel, stress, table or torsional, strict, hard, factor))
     return out
 
 
@@ -120,19 +126,22 @@ def _check(
     """Not ok past the torsional yield; ok only on strength that a source states as least, or that this shaft's hardness bears out."""
     source = torsional.inputs[0]
     typical = source.quantity.endswith("_typical")
-    limit = units.from_base(base(torsional), stress.unit)
-    required, actual = Bound(limit, stress.unit, "max", torsional), Bound(stress.typical, stress.unit, "", stress)
+    is_softer = hard is not None and base(hard) < base(torsional)
+    governs = hard if hard is not None and is_softer else torsional
+    limit = units.from_base(base(governs), stress.unit)
+    required, actual = Bound(limit, stress.unit, "max", governs), Bound(stress.typical, stress.unit, "", stress)
     room = (limit - stress.typical) / limit if limit else None
     word = "typical" if typical else "stated least"
     limit_text, factor_text = significant_by_side(limit, "max"), significant_by_side(factor.typical, "max", 3)
-    ends = f"{units.significant(stress.typical)} {stress.unit} against {word} torsional yield {limit_text} {stress.unit}, factor {factor_text}"
+    what = "torsional yield by the hardness measured on this shaft" if is_softer else f"{word} torsional yield"
+    ends = f"{units.significant(stress.typical)} {stress.unit} against {what} {limit_text} {stress.unit}, factor {factor_text}"
     section = source.key["section"]
 
     def say(result: str, reason: str) -> Check:
         return Check(CHECK, result, reason, required, actual, room)
 
     if stress.typical > limit * (1 + 1e-9):
-        if not steel.covers(section) and not steel.beyond(section):
+        if not is_softer and not steel.covers(section) and not steel.beyond(section):
             return say(
                 CANNOT_TELL,
                 f"{ends}: past it, but the figure is for section {section}; a smaller bar may be stronger, and none is published",
@@ -143,10 +152,11 @@ def _check(
             CANNOT_TELL,
             f"{ends}, but that is the case: compare stress and strength at the case-core junction; case depth and core hardness of this shaft are not known",
         )
-    if hard is not None and stress.typical > units.from_base(base(hard), stress.unit) * (1 + 1e-9):
+    if is_softer and base(governs) < SOFT * base(torsional):
+        table = significant_by_side(units.from_base(base(torsional), stress.unit), "max")
         return say(
             CANNOT_TELL,
-            f"{ends}, but the hardness measured on this shaft gives only {units.significant(hard.typical)} {hard.unit}",
+            f"{ends}; the table's {table} {stress.unit} is not borne out: find out why it is softer before it carries anything",
         )
     if not steel.covers(section):
         return say(

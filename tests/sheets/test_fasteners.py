@@ -283,6 +283,38 @@ def test_an_adapter_square_to_the_wrench_changes_nothing_and_in_line_lowers_the_
     assert in_line.typical == pytest.approx(wanted.governing.typical * 12 / (12 + arm), rel=1e-12)
 
 
+@fast
+@given(question=questions, arm=st.integers(min_value=0, max_value=9), drag=st.integers(min_value=0, max_value=60))
+def test_the_setting_that_was_found_gives_its_clamp_back(question: tuple[str, str, str], arm: int, drag: int) -> None:
+    wanted = ask(question).figure("clamp_load")
+    tools = {"adapter": f"{arm} in on 12 in", "prevailing": f"{drag} lbf*in"}
+    setting = ask(question, **tools).figure("torque_setting")
+    back = ask(question, **tools, given=f"{setting.typical:.12f} {setting.unit}").governing
+    assert back is not None
+    assert back.quantity == "clamp_load"
+    assert back.typical == pytest.approx(wanted.typical, rel=1e-9)
+
+
+def test_a_given_setting_through_a_crow_foot_clamps_more_and_a_locknut_takes_its_part() -> None:
+    """31 lbf ft on 12 in and 2 in is 31 x 14/12 = 36.17 at the thread; 40 lbf in of drag leaves 31 - 40/12."""
+    plain = torque("3/8-16", **DRY5, given="31 lbf*ft").governing
+    more = torque("3/8-16", **DRY5, given="31 lbf*ft", adapter="2 in on 12 in").governing
+    less = torque("3/8-16", **DRY5, given="31 lbf*ft", prevailing="40 lbf*in").governing
+    assert plain is not None
+    assert more is not None
+    assert less is not None
+    assert more.typical / plain.typical == pytest.approx(14 / 12, rel=1e-12)
+    assert less.typical / plain.typical == pytest.approx((31 - 40 / 12) / 31, rel=1e-12)
+    unknown = torque("M10x1.5", grade="8.8", condition="dry", given="50 N*m", locknut="nylon insert")
+    assert check_of(unknown, "prevailing torque taken off").result == CANNOT_TELL
+
+
+@pytest.mark.parametrize("more", [{"wrench": "5 to 80 lbf*ft by 1"}, {"prevailing": "31 lbf*ft"}])
+def test_a_given_setting_is_not_looked_for_and_not_all_drag(more: dict[str, str]) -> None:
+    with pytest.raises(InputError):
+        torque("3/8-16", **DRY5, given="31 lbf*ft", **more)
+
+
 def test_a_wrench_without_a_graduation_inside_is_not_ok() -> None:
     for wrench in ("0 to 250 lbf*in by 10", "40 to 150 lbf*ft by 1", "5 to 80 lbf*ft by 35"):
         sheet = torque("3/8-16", **DRY5, wrench=wrench)

@@ -132,19 +132,19 @@ def _dry_here(found: Joint, service: str, joint: str, data: Refdata) -> DryHere 
     return DryHere(figure, units.to_base(figure.typical, figure.unit), share, text)
 
 
-def dry_check(answer: Figure, dry: DryHere) -> tuple[Check, Caution]:
+def dry_check(answer: Figure, dry: DryHere, is_given: bool) -> tuple[Check, Caution]:
     """Not ok when the setting to judge is as high as the dry figure and that passes proof here."""
     used = units.to_base(answer.typical, answer.unit)
     as_high = used >= dry.torque_nm * _NEARLY
     result, reason = OK, f"not used here; {dry.text}"
     if as_high and dry.highest > 100:
-        result = NOT_OK if answer.basis == "measured" else CANNOT_TELL
+        result = NOT_OK if is_given else CANNOT_TELL
         ask = "ask whether the maker's figure is for dry threads; " if answer.basis == "maker" else ""
         reason = f"{ask}this figure is about as high as the dry one; {dry.text}"
     bounds = (Bound(100.0, "%", "max"), Bound(dry.highest, "%", figure=dry.share)) if result != OK else ()
     check = Check("dry figure kept off this condition", result, reason, *bounds)
     severity = "injury" if dry.highest > 100 else "note"
     text = f"Do not use the dry torque here: {dry.text}."
-    if as_high and answer.basis not in ("maker", "measured"):
+    if as_high and answer.basis != "maker" and not is_given:
         text = f"On {dry.share.key['condition']} threads this torque is no lower than a dry one: the friction of this lot decides."
     return check, Caution(text, severity, (dry.share.id,), "calculated")

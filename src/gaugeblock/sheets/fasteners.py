@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from gaugeblock import lookup, units
+from gaugeblock.errors import InputError
 from gaugeblock.figure import Figure
 from gaugeblock.sheets import fastener_clamp as clamps
 from gaugeblock.sheets import fastener_threads
 from gaugeblock.sheets import fastener_torque as torques
 from gaugeblock.sheets.fastener_joint import Joint, joint_of
-from gaugeblock.sheets.sheet import Caution, Sheet
+from gaugeblock.sheets.sheet import Caution, Check, Sheet
 from gaugeblock.tables.load import Refdata, refdata
 
 
@@ -41,7 +42,8 @@ def torque(
 
     Returns a Sheet: the governing tightening torque first (maker's, else published for exactly this grade and
     service, else derived), always the derived one (T = K D F at a stated share of proof), clamp load with its ends,
-    share of proof at the lowest friction. With ``given``, the clamp load of that setting comes first.
+    share of proof at the lowest friction. With ``given``, the clamp load of that setting comes first, what a crow-foot
+    adds and a locknut takes counted.
 
     Raises LookupMiss with the nearest keys, InputError or UnitError for what cannot be read.
     Source of the method: Shigley's Mechanical Engineering Design, 9th ed., Eq. 8-27 and 8-31.
@@ -58,18 +60,32 @@ def torque(
     }  # fmt: skip
     derived = torques.derived_torque(found, data)
     published = found.published if found.published is not None and found.published.basis != "common practice" else None
-    stated = [torques.given_torque(given)] if given is not None else []
+    stated: list[Figure] = []
+    at_thread: list[Figure] = []
+    thread_checks: list[Check] = []
+    thread_cautions: list[Caution] = []
+    if given is not None:
+        if wrench is not None:
+            why = "a wrench's graduations are for finding a setting, and one is given"
+            raise InputError(wrench, "wrench", why, (), "leave out the wrench or the given setting")
+        stated = [torques.given_torque(given)]
+        if adapter is not None or locknut is not None or prevailing is not None:
+            from gaugeblock.sheets import wrench_setting
+
+            at_thread, thread_checks, thread_cautions = wrench_setting.at_the_thread(
+                stated[0], found, locknut, prevailing, adapter, data
+            )
     if maker is not None:
         stated.append(torques.maker_torque(maker))
     torque_figures = _unique(
         [*stated, published, derived, found.published, torques.table_times_multiplier(found, service, joint, data)]
     )
-    answer = torque_figures[0]
+    answer = at_thread[0] if at_thread else torque_figures[0]
     clamp = clamps.clamp_of(answer, found, data)
     share = clamps.share_of(clamp, torques.proof_load_of(derived), found, data) if derived is not None else None
-    figures = [clamp, *torque_figures] if given is not None else [*torque_figures, clamp]
-    checks = [clamps.proof_check(share, found, answer)]
-    cautions = [*_disagreements(found, data), *_said_once(answer, published, found)]
+    figures = _unique([clamp, *at_thread, *torque_figures]) if given is not None else [*torque_figures, clamp]
+    checks = [clamps.proof_check(share, found, answer), *thread_checks]
+    cautions = [*_disagreements(found, data), *_said_once(torque_figures[0], published, found), *thread_cautions]
     if share is not None:
         figures.append(share)
     if published is not None and derived is not None:
@@ -78,7 +94,7 @@ def torque(
         cautions += [c for c in (clamps.far_apart(apart),) if c is not None]
     dry = clamps.dry_here(found, service, joint, data)
     if dry is not None:
-        check, caution = clamps.dry_check(answer, dry)
+        check, caution = clamps.dry_check(answer, dry, given is not None)
         figures.append(dry.share)
         checks.append(check)
         cautions.append(caution)
@@ -89,7 +105,7 @@ def torque(
         figures += more_figures
         checks += more_checks
         cautions += [fastener_threads.cut_caution(f) for f in more_figures if f.quantity == "tightening_torque_maximum"]
-    if locknut is not None or prevailing is not None or adapter is not None or wrench is not None:
+    if given is None and (locknut is not None or prevailing is not None or adapter is not None or wrench is not None):
         from gaugeblock.sheets import wrench_setting
 
         more_figures, more_checks, more_cautions = wrench_setting.setting(

@@ -145,6 +145,49 @@ def setting(
     return figures, checks, cautions
 
 
+def at_the_thread(
+    given: Figure, found: Joint, locknut: str | None, prevailing: str | None, adapter: str | None, data: Refdata
+) -> tuple[list[Figure], list[Check], list[Caution]]:
+    """What of a setting reaches the thread, first, with its steps: a crow-foot makes it more, a locknut takes its own part.
+
+    A locknut without a figure leaves its drag in; its check says so.
+    """
+    figures: list[Figure] = []
+    now = given
+    if adapter is not None:
+        arm_m, wrench_m, angle = _arms(adapter)
+        ratio = float(calc.adapter_setting(1.0, wrench_m, arm_m, angle))
+        now = Figure(
+            found.id("wrench_adapter_at_angle", "tightening_torque", data, f"{given.text} {given.unit}|{adapter}"), "tightening_torque",
+            now.typical / ratio, now.unit, side="nominal", basis="derived", rule=data.rule("wrench_adapter_at_angle"), inputs=(now,),
+            since=data.release, key=found.key, conditions=f"through the crow-foot {adapter}",
+        )  # fmt: skip
+        figures.insert(0, now)
+    if locknut is None and prevailing is None:
+        return figures, [], []
+    drag = _prevailing(found, locknut, prevailing, data)
+    if drag is None:
+        reason = f"no figure for {locknut} on {found.thread.cell}: its drag is still in the setting, so the clamp is less than said"
+        return figures or [now], [Check("prevailing torque taken off", CANNOT_TELL, reason)], []
+    left = now.typical - units.to_base(drag.typical, drag.unit) / float(units.factor(now.unit))
+    if left <= 0:
+        raise InputError(
+            f"{given.text} {given.unit}",
+            "given",
+            "the locknut alone takes all of it",
+            (),
+            "give the setting that clamps",
+        )
+    now = Figure(
+        found.id("prevailing_added", "tightening_torque", data, f"{given.text} {given.unit}|{adapter or ''}|{drag.id}"), "tightening_torque",
+        left, now.unit, side="nominal", basis="derived", rule=data.rule("prevailing_added"), inputs=(now, drag), since=data.release,
+        key=found.key, conditions="prevailing torque of the locknut taken off",
+    )  # fmt: skip
+    text = "The locknut's least drag is taken off; a new one has more, and clamps less than said: read yours as it runs down."
+    cautions = [] if prevailing is not None else [Caution(text, "note", (drag.id,), drag.source or "common practice")]
+    return [now, drag], [], cautions
+
+
 def _window(answer: Figure, derived: Figure | None) -> tuple[float, float]:
     """The window around the answer, in its unit: its own ends, else the derived window where it holds the answer, else itself."""
     if answer.low is not None and answer.high is not None:

@@ -211,7 +211,9 @@ def test_adapter_settings(wanted: float, wrench: float, adapter: float, angle_de
 @pytest.mark.parametrize(("wanted", "setting"), [("50 lbf*in", 80), ("70 lbf*in", 100)])
 def test_prevailing_torque_is_added(wanted: str, setting: int) -> None:
     """TM 5-2330-325-13&P, WP 0095 item 3: 50 to 70 lbf*in wanted, 30 lbf*in before seating: 80 to 100 lbf*in."""
-    sheet = torque("1/4-20", grade="grade 5", condition="dry", maker=(wanted, "manual", "item 3"), prevailing="30 lbf*in")
+    sheet = torque(
+        "1/4-20", grade="grade 5", condition="dry", maker=(wanted, "manual", "item 3"), prevailing="30 lbf*in"
+    )
     assert sheet.figure("torque_setting").value == pytest.approx(setting, abs=0.5)
 
 

@@ -315,6 +315,32 @@ def test_a_given_setting_is_not_looked_for_and_not_all_drag(more: dict[str, str]
         torque("3/8-16", **DRY5, given="31 lbf*ft", **more)
 
 
+@pytest.mark.parametrize(
+    ("thread", "grade", "condition"),
+    [
+        ("3/8-16", "grade 5", "dry"),
+        ("3/8-16", "grade 5", "antiseize"),
+        ("M8x1.25", "8.8", "dry"),
+        ("M10x1.5", "8.8", "oiled"),
+    ],
+)
+def test_the_cut_for_aluminium_is_of_whatever_torque_is_taken(thread: str, grade: str, condition: str) -> None:
+    sheet = torque(thread, grade=grade, condition=condition, into="aluminium")
+    cut = sheet.figure("tightening_torque_maximum")
+    assert cut.typical == pytest.approx(0.7 * cut.inputs[0].typical, rel=1e-12)
+    assert cut.inputs[0].id == sheet.figures[0].id
+    assert check_of(sheet, "torque into aluminium").result == CANNOT_TELL
+    assert any("cut to 0.70 or less" in c.text for c in sheet.cautions)
+
+
+def test_what_is_not_ok_is_named_above_the_number() -> None:
+    shallow = torque(
+        "M10x1.5", grade="8.8", condition="dry", into="aluminium", engagement="10 mm", tapped_strength="200 MPa"
+    )
+    assert render(shallow).splitlines()[1] == "  NOT OK      length of engagement, thread stripping"
+    assert render(torque("M10x1.5", grade="8.8", condition="dry")).splitlines()[1] == ""
+
+
 def test_a_wrench_without_a_graduation_inside_is_not_ok() -> None:
     for wrench in ("0 to 250 lbf*in by 10", "40 to 150 lbf*ft by 1", "5 to 80 lbf*ft by 35"):
         sheet = torque("3/8-16", **DRY5, wrench=wrench)

@@ -14,7 +14,7 @@ from gaugeblock.sheets.fastener_parts import part
 from gaugeblock.sheets.fastener_torque import maker_torque
 from gaugeblock.sheets.fasteners import torque
 from gaugeblock.sheets.printing import number_only, printed
-from gaugeblock.sheets.sheet import CANNOT_TELL, Caution, Check, Sheet
+from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, Caution, Check, Sheet
 from gaugeblock.sheets.wrench_setting import Wrench
 from gaugeblock.tables.load import Refdata, canonical
 
@@ -229,7 +229,9 @@ def _card(job: Fastener, sheet: Sheet, data: Refdata) -> Card:
     if shown is not None:
         other = number_only(shown, data, _OTHER[_unit_of(shown, data)]) if _unit_of(shown, data) in _OTHER else ""
     verb = (
-        "SET"
+        "DO NOT SET YET"
+        if sheet.worst == NOT_OK
+        else "SET"
         if shown is setting and setting is not None
         else "TURN"
         if answer is not None and answer.quantity == "turn_from_snug"

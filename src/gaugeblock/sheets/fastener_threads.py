@@ -95,7 +95,8 @@ def _cut_check(torque: Figure, cut: Figure, before: list[Check], data: Refdata) 
     name = f"torque {cut.conditions.rsplit(', ', 1)[-1]}"
     asked = units.from_base(units.to_base(torque.typical, torque.unit), cut.unit)
     bounds = (Bound(cut.typical, cut.unit, "max", cut), Bound(asked, cut.unit, figure=torque))
-    text = f"{number_only(torque, data)}; manuals cut the table's torque to {number_only(cut, data)} or less unless the thread has an insert"
+    cut_to = f"{cut.inputs[1].text} or less, here {number_only(cut, data)}"
+    text = f"{number_only(torque, data)}; manuals cut a table's torque to {cut_to}, unless the thread has an insert"
     if asked <= cut.typical * (1 + 1e-9):
         return Check(name, OK, text, *bounds)
     if all(c.result == OK for c in before) and any(c.name == "thread stripping" for c in before):

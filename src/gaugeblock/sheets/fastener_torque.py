@@ -70,14 +70,20 @@ def table_times_multiplier(found: Joint, service: str, joint: str, data: Refdata
 
 
 def table_into(found: Joint, metal: str, service: str, data: Refdata) -> Figure | None:
-    """The most that the published cut for a tapped metal leaves of the published torque; None where none is published."""
-    if found.published is None or found.published.basis == "common practice":
-        return None
-    return _multiplied(found.published, f"into {metal}", found, service, data)
+    """The most that the published cut for a tapped metal leaves of this joint's torque; None where no cut is published.
+
+    The manuals print the cut with their dry tables. It is a share of the clamp that the tapped metal bears, so it is
+    taken of the published torque of this condition, else of the calculated one.
+    """
+    published = found.published if found.published is not None and found.published.basis != "common practice" else None
+    whole = published or derived_torque(found, data)
+    return None if whole is None else _multiplied(whole, f"into {metal}", found, service, data, "dry")
 
 
-def _multiplied(table: Figure, condition: str, found: Joint, service: str, data: Refdata) -> Figure | None:
-    keys = {"condition": condition, "base": table.key["condition"], "service": service}
+def _multiplied(
+    table: Figure, condition: str, found: Joint, service: str, data: Refdata, base: str | None = None
+) -> Figure | None:
+    keys = {"condition": condition, "base": base or table.key["condition"], "service": service}
     factor = lookup.look_up_or_none("fasteners/torque_multipliers", "torque_multiplier", data=data, **keys)
     if factor is None:
         return None
@@ -87,7 +93,8 @@ def _multiplied(table: Figure, condition: str, found: Joint, service: str, data:
         "tightening_torque_maximum" if limit else "tightening_torque", table.typical * factor.typical, table.unit,
         side="max" if limit else "target", basis="derived", rule=data.rule("table_torque_multiplied"), inputs=(table, factor),
         since=data.release, key=found.key,
-        conditions=f"the published {table.key['condition']} torque times {factor.text}{' or less' if limit else ''}, {condition}",
+        conditions=f"the {'calculated' if table.basis == 'derived' else 'published'} {found.condition if base else table.key['condition']} torque "
+        f"times {factor.text}{' or less' if limit else ''}, {condition}",
     )  # fmt: skip
 
 

@@ -55,12 +55,18 @@ def others_line(figure: Figure, data: Refdata) -> str:
     return "; ".join(parts)
 
 
+def _open(sheet: Sheet) -> list[str]:
+    """The names of the checks that are not ok, above the number that they are about."""
+    names = dict.fromkeys(c.name for c in sheet.checks if MARKS[c.result] == "NOT OK")
+    return wrap(", ".join(names), 2, 14, "NOT OK") if names else []
+
+
 def render(sheet: Sheet, unit: str | None = None) -> str:
     """The whole sheet as text; ``unit`` prints every figure of that dimension in it."""
     from gaugeblock import units
 
     data = sheet.data
-    lines = [sheet.title, ""]
+    lines = [sheet.title, *_open(sheet), ""]
     wide = max([24, *(len(label(f)) for f in sheet.figures)])
     for i, figure in enumerate(sheet.figures):
         same = unit is not None and units.dimension(unit) == units.dimension(figure.unit)

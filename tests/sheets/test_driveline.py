@@ -526,3 +526,17 @@ def test_every_figure_has_its_own_id_its_evidence_and_a_known_quantity(sheet: Sh
 @pytest.mark.parametrize(("angle", "result"), [("11.5 deg", "cannot tell"), ("12 deg", "not ok"), ("50 deg", "not ok")])
 def test_an_angle_over_what_any_speed_of_the_table_has_is_not_ok_without_a_speed(angle, result):
     assert only(joint(angle), "working angle at this speed").result == result
+
+
+@pytest.mark.parametrize(("left", "told"), [("0.007 in", False), ("0.004 in", False), ("0.010 in", True), (None, True)])
+def test_what_to_do_about_too_much_backlash_is_told_when_there_may_be(left: str | None, told: bool) -> None:
+    maker = (None, "0.005 in", "0.008 in", "axle maker", "p. 4")
+    said = texts(setup("rear", "ring gear", "backlash", as_left=left, maker=maker))
+    assert ("Backlash too large: Add shim on the ring gear side" in said) is told
+
+
+def test_a_pattern_check_says_what_each_pattern_asks_for_and_names_other_axles_quantities() -> None:
+    said = texts(setup("rear", "ring gear", "pattern check"))
+    assert "Pattern too far to the heel: Reduce backlash to move it toward the toe." in said
+    assert "Where backlash is read: At the heel of the tooth" in said
+    assert "pattern brake torque 40 to 50 lbf*ft" in said

@@ -47,15 +47,19 @@ def derived(
     )  # fmt: skip
 
 
-def rule_cautions(data: Refdata, topic: str, *subjects: str) -> list[Caution]:
-    """The statements of rules.csv on a topic, of the subjects named; a statement of another service names it."""
+def rule_cautions(data: Refdata, topic: str, *subjects: str, named: bool = False) -> list[Caution]:
+    """The statements of rules.csv on a topic, of the subjects named; a statement of another service names it.
+
+    ``named`` puts the subject before the statement, where that says when it holds.
+    """
     out = []
     for rule in data.statements("driveline"):
         if rule["topic"] != topic or rule["subject"] not in subjects or rule["standing"]:
             continue
         service = "" if rule["service"] in ("any", "vehicle") else f" ({rule['service']})"
         place = f"{rule['source']} {rule['locator']}" if rule["source"] else rule["basis"]
-        out.append(Caution(rule["statement"] + service, rule["severity"], (), place))
+        subject = f"{rule['subject'][0].upper()}{rule['subject'][1:]}: " if named else ""
+        out.append(Caution(subject + rule["statement"] + service, rule["severity"], (), place))
     return out
 
 

@@ -78,7 +78,7 @@ def setup(
         checks = [Check(CHECK, CANNOT_TELL, several if own else none)]
     else:
         checks = [_check(rule, made, maker, left, as_left, wear, component)]
-    cautions = _cautions(rows, data)
+    cautions = _cautions(rows, _may_be_large(left, rule), data)
     if rule is not None and found is not None and _within("as found", found, rule).result == NOT_OK:
         text = f"As found, {found.text} {found.unit} was outside {printed(rule, data)}."
         cautions.append(Caution(text, "note", (found.id, rule.id), rule.source))
@@ -261,10 +261,14 @@ def _apart(a: Figure, b: Figure) -> bool:
 
 def _examples(others: tuple[Figure, ...], data: Refdata) -> Caution:
     """Figures of other axles, each with its axle: examples, not answers."""
-    parts = [
-        f"{printed(f, data)} ({f.key['axle']}{', ' + f.key['wear'] if f.key['wear'] not in ('any', 'not stated') else ''})"
-        for f in others[:_SHOWN]
-    ]
+    several = len({f.quantity for f in others}) > 1
+
+    def said(figure: Figure) -> str:
+        what = f"{figure.quantity.replace('_', ' ')} " if several else ""
+        wear = figure.key["wear"]
+        return f"{what}{printed(figure, data)} ({figure.key['axle']}{'' if wear in ('any', 'not stated') else f', {wear}'})"
+
+    parts = [said(f) for f in others[:_SHOWN]]
     more = f"; and {len(others) - _SHOWN} more" if len(others) > _SHOWN else ""
     sources = ", ".join(dict.fromkeys(f.source for f in others[:_SHOWN]))
     return Caution(
@@ -275,15 +279,31 @@ def _examples(others: tuple[Figure, ...], data: Refdata) -> Caution:
     )
 
 
-def _cautions(rows: list[Row], data: Refdata) -> list[Caution]:
+# What a pattern asks for, by where it stands on the tooth.
+_PATTERNS = (
+    "high pattern, pattern near the tooth top", "low pattern, pattern near the root", "pattern too far to the heel",
+    "pattern too far to the toe",
+)  # fmt: skip
+
+
+def _may_be_large(left: Figure | None, rule: Figure | None) -> bool:
+    """Whether what was left is over its figure, or that is not known."""
+    if left is None or rule is None or units.dimension(left.unit) != units.dimension(rule.unit):
+        return True
+    low, high = _ends(rule)
+    value = units.from_base(base(left), rule.unit)
+    return (low is None and high is None) or (high is not None and value > high)
+
+
+def _cautions(rows: list[Row], is_large: bool, data: Refdata) -> list[Caution]:
     """The rules that belong to what is set here, then those of all work on an axle."""
     quantities = {r["quantity"] for r in rows}
     components = {r["component"] for r in rows}
     out: list[Caution] = []
     if components & {"drive pinion bearings", "drive pinion nut"}:
-        out += rule_cautions(data, "axle set-up", "crush sleeve")
+        out += rule_cautions(data, "axle set-up", "crush sleeve", named=True)
     if any(q.startswith("preload") for q in quantities):
-        out += rule_cautions(data, "axle set-up", "drag torque", "new and used bearings")
+        out += rule_cautions(data, "axle set-up", "drag torque", "new and used bearings", named=True)
     if any(q.startswith("backlash") for q in quantities):
         out += rule_cautions(
             data,
@@ -291,13 +311,14 @@ def _cautions(rows: list[Row], data: Refdata) -> list[Caution]:
             "used gears",
             "backlash shims",
             "adjusting nuts",
-            "backlash too large",
             "cast iron shims",
+            named=True,
         )
+        out += rule_cautions(data, "axle set-up", "backlash too large", named=True) if is_large else []
     if components & {"pinion depth shims", "side bearing shims"}:
-        out += rule_cautions(data, "axle set-up", "pinion mark signs", "cast iron shims")
+        out += rule_cautions(data, "axle set-up", "pinion mark signs", "cast iron shims", named=True)
     if "pattern_brake_torque" in quantities or "teeth_painted" in quantities:
-        out += rule_cautions(data, "contact pattern", "where backlash is read", "used gears")
+        out += rule_cautions(data, "contact pattern", "where backlash is read", "used gears", *_PATTERNS, named=True)
     if any("wheel bearing" in c for c in components):
-        out += rule_cautions(data, "wheel bearings", "back-off")
+        out += rule_cautions(data, "wheel bearings", "back-off", named=True)
     return out + rule_cautions(data, "axle set-up", "figures named by axle", "stands")

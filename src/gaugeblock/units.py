@@ -290,7 +290,11 @@ def parse_measure(text: str, dim: str, where: str = "value") -> Measure:
         else:
             units = spellings(dim)
             raise UnitError(
-                text.strip(), where, f"a {dim} needs its unit", tuple(f"{number} {u}" for u in units), "add the unit"
+                text.strip(),
+                where,
+                f"{'an' if dim[0] in 'aeiou' else 'a'} {dim} needs its unit",
+                tuple(f"{number} {u}" for u in units),
+                "add the unit",
             )
     if not unit:
         raise UnitError(

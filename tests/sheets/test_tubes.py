@@ -384,3 +384,16 @@ def test_a_look_up_loads_none_of_the_heavy_modules() -> None:
     count, heavy = out.stdout.rstrip().rsplit("\n", 1)[-1].split(" ", 1)
     assert heavy == "[]"
     assert int(count) <= 100
+
+
+def test_a_grade_that_the_tables_lack_is_told_as_that() -> None:
+    sheet = bend(**{**COMMON, "material": "6061-T6"}, radius="5 1/2 in")
+    assert "no guaranteed elongation is on record for 6061-T6" in cautions(sheet)
+    assert "unknown grade" not in cautions(sheet)
+
+
+def test_a_lines_tube_is_not_held_against_a_cage() -> None:
+    line = bend(od="3/16 in", wall=".028 in", material="steel", method="hand")
+    frame = bend(od="1 in", wall=".065 in", material="steel", method="rotary draw")
+    assert not [f for f in line.figures if f.key.get("service") == "vehicle safety cage"]
+    assert frame.figures[0].key["service"] == "vehicle safety cage"

@@ -54,6 +54,7 @@ def difference(published: Figure, derived: Figure, found: Joint, data: Refdata) 
     return Figure(
         found.id("relative_difference", "torque_difference", data), "torque_difference", ratio * 100, "%", basis="derived",
         rule=data.rule("relative_difference"), inputs=(published, derived), since=data.release, key=found.key,
+        conditions="the published torque less the calculated one",
     )  # fmt: skip
 
 

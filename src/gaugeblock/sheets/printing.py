@@ -15,6 +15,8 @@ if TYPE_CHECKING:
 # A number under so many of its steps is printed finer, down to this.
 _FEWEST_STEPS = 10
 _FINEST = Fraction(1, 10**6)
+# A printed limit is not moved by more than this share in another unit.
+_ANOTHER = 0.01
 
 # Below this a wrench is read in lbf*in (the trade's habit; the smaller wrenches are graduated so).
 _SMALL_TORQUE_NM = 15 * 1.3558179483314004
@@ -106,9 +108,12 @@ def printed(figure: Figure, data: Refdata, unit: str | None = None) -> str:
     if figure.text and (unit is None or unit == figure.unit):
         return with_unit(figure.text, figure.unit)
     to = unit or display_unit(figure.typical, figure.unit)
-    step = fine_step(
-        step_of(figure.quantity, to, data), to, units.from_base(units.to_base(figure.typical, figure.unit), to)
-    )
+    inside_to = units.from_base(units.to_base(figure.typical, figure.unit), to)
+    step = fine_step(step_of(figure.quantity, to, data), to, inside_to)
+    if figure.text and figure.side in ("max", "min") and step is not None and not _is_fraction(to, step):
+        rounded = units.step_round(inside_to, step, direction(figure, data))
+        if abs(float(rounded) - inside_to) > _ANOTHER * abs(inside_to):
+            step = None  # in this unit the step would make another limit of it
 
     def inside(value: float) -> float:
         return value if to == figure.unit else units.from_base(units.to_base(value, figure.unit), to)

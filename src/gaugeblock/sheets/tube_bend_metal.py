@@ -80,11 +80,9 @@ def stretch(tube: Bent, centre: Figure | None) -> tuple[list[Figure], list[Cauti
         )
         share = f"Outer fibre strain {strain.typical:.1f} %"
         if elongation is None:
-            what = (
-                "the grade is not named"
-                if tube.stock.material is None and tube.stock.product is None
-                else "no guaranteed elongation is on record"
-            )
+            what = "the grade is not named"
+            if tube.stock.is_graded:
+                what = f"no guaranteed elongation is on record for {tube.stock.typed}"
             text = (
                 f"{share}; {what}, so there is no elongation to set beside it. The shop's own test bend is the verdict."
             )
@@ -204,7 +202,7 @@ def flattening(tube: Bent, typed: str | None) -> tuple[list[Figure], list[Check]
     data = tube.data
     name = "minor over major diameter at the bend"
     limit = None
-    if tube.service in ("vehicle", CAGE):
+    if tube.may_be_a_cage:
         limit = lookup.look_up_or_none(
             "tubes/bend_quality",
             "minor_to_major_ratio_minimum",
@@ -271,7 +269,7 @@ def trade(tube: Bent) -> list[Caution]:
         wanted.append("4130 normalized")
     if stock.product in ("ERW tube", "cold-rolled ERW tube"):
         wanted += ["as-welded tube", "seam"]
-    if stock.material is None:
+    if not stock.is_graded:
         wanted.append("free-machining or unknown tube")
     if _pipe_sized(tube):
         wanted += ["pipe and tube", "pipe bender and tube"]

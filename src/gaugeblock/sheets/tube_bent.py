@@ -6,7 +6,7 @@ from gaugeblock import units
 from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.sheets import tube_keys
-from gaugeblock.tables.catalogue import SERVICES
+from gaugeblock.tables.catalogue import SERVICES, VEHICLE_SERVICES
 from gaugeblock.tables.load import Refdata, canonical, nearest
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 CAGE = "vehicle safety cage"
 MINIMUMS = "tubes/bend_minimums"
+_LEAST_CAGE_M = 0.019  # m: no cage is made of less; a line's tube is not held against a cage's rules
 
 
 class Bent:
@@ -60,6 +61,11 @@ class Bent:
             "family": self.family, "od": f"{self.od.text} {self.od.unit}", "wall": f"{self.wall.text} {self.wall.unit}",
             "method": self.method, "service": self.service,
         }  # fmt: skip
+
+    @property
+    def may_be_a_cage(self) -> bool:
+        """Whether the rules of a cage stand beside this tube."""
+        return self.service == CAGE or (self.service in VEHICLE_SERVICES and float(self.od_m) >= _LEAST_CAGE_M)
 
     def derived(
         self, rule: str, quantity: str, value: float | None, unit: str, inputs: tuple[Figure, ...], *, low: float | None = None,

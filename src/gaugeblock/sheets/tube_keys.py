@@ -37,6 +37,11 @@ class Stock:
         self.spec = cells.get("spec")
 
     @property
+    def is_graded(self) -> bool:
+        """Whether a grade was named, of the tables or not."""
+        return self.material is not None or self.product is not None or any(c.isdigit() for c in self.typed)
+
+    @property
     def label(self) -> str:
         """The known cells as one text."""
         parts = (self.material or self.family, self.product, self.condition, self.spec)

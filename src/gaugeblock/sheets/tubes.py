@@ -132,7 +132,7 @@ def bend(
     }  # fmt: skip
     tube = Bent(od, wall, tube_keys.stock(material, data, product, condition, spec), method, service, data)
     own = _minimums(tube, tube.service)
-    cage = own if tube.service == CAGE else _minimums(tube, CAGE) if tube.service in VEHICLE_SERVICES else []
+    cage = own if tube.service == CAGE else _minimums(tube, CAGE) if tube.may_be_a_cage else []
     habits = own if tube.service != CAGE else _minimums(tube, "vehicle")
     figures: list[Figure] = [f for m in cage for f in m.figures]
     figures += [f for m in habits if m.row.id not in {c.row.id for c in cage} for f in m.figures]

@@ -38,9 +38,20 @@ class GaugeblockError(Exception):
     @property
     def nearest(self) -> tuple[str, ...]:
         """The nearest valid choices, five at the most; looked for when first asked, as many a refusal is not shown."""
+        return self._all[:5]
+
+    @property
+    def _all(self) -> tuple[str, ...]:
         if not isinstance(self._nearest, tuple):
-            self._nearest = tuple(self._nearest() if callable(self._nearest) else self._nearest)[:5]
-        return self._nearest[:5]
+            self._nearest = tuple(self._nearest() if callable(self._nearest) else self._nearest)
+        return self._nearest
+
+    @property
+    def choices(self) -> str:
+        """The nearest choices as text, with how many more there are."""
+        shown = self.nearest
+        more = len(self._all) - len(shown)
+        return ", ".join(shown) + (f" and {more} more" if more > 0 else "")
 
     def __str__(self) -> str:
         parts = [f"{self.where}: {self.asked}: {self.why}" if self.where else f"{self.asked}: {self.why}"]

@@ -748,3 +748,45 @@ def test_the_published_cut_into_aluminium_is_said() -> None:
     sheet = torque("3/8-16", **DRY5, into="aluminum", engagement="1 in")
     cut = look_up("fasteners/torque_multipliers", "torque_multiplier", condition="into aluminium", base="dry")
     assert any(cut.id in c.figures for c in sheet.cautions)
+
+
+# --- parts: sizes and names that the table does not have ----------------------------------------------------------------
+
+
+@pytest.mark.parametrize("size", ["45 mm", "1 1/2 in", "to 50 mm"])
+def test_a_size_inside_a_range_of_the_part_is_of_that_range(size: str) -> None:
+    sheet = part("hose clamp", size=size)
+    assert any("25 lbf*in on hose clamp, worm drive in industrial service" in c.text for c in sheet.cautions)
+    assert not sheet.figures
+
+
+@pytest.mark.parametrize("size", ["M14x1.5", "3/16 in", "60 mm"])
+def test_another_size_of_a_part_is_never_offered_for_use(size: str) -> None:
+    if size == "3/16 in":  # a size of the table, of other parts
+        assert not part("wheel nut", size=size).figures
+        return
+    with pytest.raises(LookupMiss, match="no published source for this size") as refused:
+        part("wheel nut", size=size)
+    assert "does not answer" in refused.value.do
+    assert set(refused.value.nearest) <= {"7/16-20 UNF", "1/2-20 UNF", "M12x1.25", "M12x1.5"}
+
+
+def test_a_part_of_another_name_is_not_likened_to_any() -> None:
+    with pytest.raises(LookupMiss, match="no published source for a part of this name") as refused:
+        part("oxygen sensor")
+    assert refused.value.nearest == ()
+    with pytest.raises(LookupMiss) as near:
+        part("sparc plug")
+    assert near.value.nearest[0] == "spark plug"
+
+
+def test_rows_of_every_other_service_inform() -> None:
+    said = " ".join(c.text for c in part("flare nut", size="3/8 in", seat="37 deg", material="steel").cautions)
+    assert "270 to 300 lbf*in on flare nut in aircraft service" in said
+    assert "2.25 to 2.75 flats on flare nut in heavy truck service" in said
+
+
+def test_what_must_be_named_is_told_with_how_many_choices_there_are() -> None:
+    (check,) = [c for c in part("spark plug").checks if c.result == CANNOT_TELL]
+    assert "name them: " in check.reason
+    assert check.reason.endswith(" more")

@@ -207,6 +207,11 @@ def _condition(typed: str, data: Refdata) -> tuple[str, str, str]:
     cell = data.words("fasteners", "condition").get(text.casefold())
     if cell is None:
         cell = next((c for c in known if c.casefold() == text.casefold()), None)
+    if cell is not None and cell not in known and cell != "not stated":
+        why = f"no published nut factor for {cell}"
+        raise LookupMiss(
+            typed, "condition", why, (), "ask its maker what it does to the torque, or give the part maker's figure"
+        )
     if cell is None or cell not in known:
         near = nearest(text, known)
         raise LookupMiss(

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from gaugeblock import lookup, units
-from gaugeblock.errors import LookupMiss
+from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.sheets import fastener_keys
 from gaugeblock.sheets.fastener_torque import maker_torque
 from gaugeblock.sheets.printing import printed
 from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Caution, Check, Sheet
-from gaugeblock.tables.load import Refdata, canonical, refdata
+from gaugeblock.tables.interval import parse_interval
+from gaugeblock.tables.load import Refdata, canonical, nearest, refdata
 
 TABLE = "fasteners/part_torques"
 _QUANTITIES = ("tightening_torque", "turn_from_snug")
@@ -49,7 +50,7 @@ def part(
     keys = {"part": _part(part, data), "service": lookup.known_service(service)}
     for name, typed in (("size", size), ("seat", seat), ("material", material)):
         if typed is not None:
-            keys[name] = _size(typed, data) if name == "size" else typed
+            keys[name] = _size(typed, keys["part"], data) if name == "size" else typed
         elif _only_not_stated(keys["part"], name, data):
             keys[name] = "not stated"
     title = ", ".join(t for t in (keys["part"], size, seat, material) if t)
@@ -62,7 +63,7 @@ def part(
     figures += found
     if not found:
         if miss is not None and miss.kind == "ambiguous":
-            checks.append(Check("tightening torque", CANNOT_TELL, f"{miss.why}: {', '.join(miss.nearest)}"))
+            checks.append(Check("tightening torque", CANNOT_TELL, f"{miss.why}; name them: {miss.choices}"))
         elif maker is None:
             checks.append(Check("tightening torque", CANNOT_TELL, "no published source: ask the maker"))
         for other in miss.informs if miss is not None else ():
@@ -91,10 +92,14 @@ def _part(typed: str, data: Refdata) -> str:
     try:
         return canonical(data, TABLE, "part", typed)
     except LookupMiss as error:
-        miss, why = error, "no published source for a part of this name"
-        raise LookupMiss(
-            miss.asked, miss.where, why, lambda: miss.nearest, "use one of these, or ask the maker"
-        ) from None
+        words = data.words("fasteners", "part")
+
+        def near() -> list[str]:
+            pool = {**{w: w for w in words}, **data.table(TABLE).column("part")}
+            return list(dict.fromkeys(words.get(n, n) for n in nearest(" ".join(typed.split()), pool, 8)))
+
+        why, do = "no published source for a part of this name", "search the tables with find, or ask the maker"
+        raise LookupMiss(error.asked, error.where, why, near, do) from None
 
 
 def _only_not_stated(part_cell: str, key: str, data: Refdata) -> bool:
@@ -118,16 +123,41 @@ def _rules(part_cell: str, service: str, data: Refdata) -> list[Caution]:
     return out
 
 
-def _size(typed: str, data: Refdata) -> str:
-    """The size cell that was typed: as the table has it, else as a thread (``1/2-20`` is ``1/2-20 UNF``)."""
+def _size(typed: str, part_cell: str, data: Refdata) -> str:
+    """The size cell that was typed: as the table has it, as a thread (``1/2-20`` is ``1/2-20 UNF``), or the range it lies in."""
+    own = lookup.choices(TABLE, "size", data=data, part=part_cell)
+    known = data.table(TABLE).column("size")
+    text = " ".join(typed.split()).casefold()
+    cell = known.get(text) or data.words("fasteners", "size").get(text)
+    if cell is not None and cell in own:
+        return cell
     try:
-        return canonical(data, TABLE, "size", typed)
+        thread = fastener_keys.thread(typed, data).cell
     except LookupMiss:
-        try:
-            return canonical(data, TABLE, "size", fastener_keys.thread(typed, data).cell)
-        except LookupMiss:
-            pass
-        raise
+        thread = ""
+    within = [c for c in own if c.startswith(("to ", "over ")) or " to " in c]
+    for found in (
+        thread if thread in own else "",
+        *(c for c in within if _lies_in(typed, c)),
+        cell,
+        known.get(thread.casefold()),
+    ):
+        if found:
+            return found
+    sizes = [c for c in own if c not in ("any", "not stated")]
+    if not sizes:
+        return typed
+    do = "the figure of another size does not answer: ask the maker"
+    raise LookupMiss(typed, f"{part_cell} size", "no published source for this size", sizes, do)
+
+
+def _lies_in(typed: str, cell: str) -> bool:
+    try:
+        span = parse_interval(cell)
+        measure = units.parse_measure(typed, "length", "size")
+    except InputError:
+        return False
+    return span is not None and span.holds(measure.value * units.factor(measure.unit))
 
 
 def _rows(keys: dict[str, str], data: Refdata) -> tuple[list[Figure], LookupMiss | None]:
@@ -140,7 +170,10 @@ def _rows(keys: dict[str, str], data: Refdata) -> tuple[list[Figure], LookupMiss
         except LookupMiss as error:
             if error.where.split(" ")[-1] in keys and not error.informs and error.kind != "ambiguous":
                 raise
-            if miss is None or error.informs:
+            if miss is None:
+                miss = error
+            elif error.informs:
+                error.informs = (*miss.informs, *error.informs)
                 miss = error
     return found, miss
 

@@ -486,6 +486,10 @@ CELLS = [
     ("yield_strength", "ASTM A193", "B7", "3 in", "95"),
     ("tensile_strength", "ASTM A193", "B7", "2 1/2 in", "125"),
     ("tensile_strength", "ASTM A193", "B8 class 2", "7/8 in", "115"),
+    # ISO 3506-1, Rmf and Rpf as quoted (MPa)
+    ("tensile_strength", "ISO 3506-1", "A2-70", "8 mm", "700"),
+    ("yield_strength", "ISO 3506-1", "A2-70", "8 mm", "450"),
+    ("yield_strength", "ISO 3506-1", "A4-80", "10 mm", "600"),
 ]
 
 

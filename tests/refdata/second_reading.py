@@ -22,14 +22,14 @@ FOLDER = Path(__file__).parent / "second"
 
 # table: (rows read twice, living rows), as measured when they were last compared.
 MEASURED = {
-    "fasteners/grades": (193, 193),
+    "fasteners/grades": (203, 203),
     "fasteners/torques": (395, 437),
     "fasteners/part_torques": (218, 239),
     "fasteners/nut_factors": (31, 38),
     "lines/materials": (136, 140),
-    "lines/fluids": (47, 47),
+    "lines/fluids": (48, 48),
     "driveline/steels": (715, 715),
-    "tubes/materials": (300, 302),
+    "tubes/materials": (302, 304),
 }
 
 Cells = dict[str, str]

@@ -790,3 +790,36 @@ def test_what_must_be_named_is_told_with_how_many_choices_there_are() -> None:
     (check,) = [c for c in part("spark plug").checks if c.result == CANNOT_TELL]
     assert "name them: " in check.reason
     assert check.reason.endswith(" more")
+
+
+# --- stainless bolts ------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("thread", "grade"), [("M8x1.25", "A2-70"), ("3/8-16", "ASTM F593 304 CW1")])
+def test_dry_stainless_rubs_on_stainless(thread: str, grade: str) -> None:
+    sheet = torque(thread, grade=grade, condition="dry")
+    factor = next(f for f in sheet.figures[0].inputs if f.quantity == "nut_factor")
+    assert factor.key["surface"] == "stainless steel"
+    assert any("gall when dry" in c.text for c in sheet.cautions)
+
+
+def test_lubricated_stainless_says_that_the_factor_is_of_bare_steel() -> None:
+    sheet = torque("M8x1.25", grade="A4-80", condition="anti-seize")
+    assert any("that of bare steel is taken" in c.text for c in sheet.cautions)
+    plain = torque("M8x1.25", grade="8.8", condition="anti-seize")
+    assert not any("bare steel is taken" in c.text or "gall" in c.text for c in plain.cautions)
+
+
+def test_threadlocker_has_no_published_factor_and_is_no_fault_of_a_job() -> None:
+    from gaugeblock.job.read import parse_job
+    from gaugeblock.packet.fasteners import item
+    from gaugeblock.packet.make import hooks
+    from gaugeblock.tables.load import refdata
+
+    with pytest.raises(LookupMiss, match="no published nut factor for thread-locking liquid"):
+        torque("3/8-16", grade="grade 5", condition="blue threadlocker")
+    text = '[[fasteners]]\nname = "x"\nthread = "3/8-16"\ngrade = "grade 5"\ncondition = "threadlocker"\n'
+    job = parse_job(text, hooks=hooks(refdata()))
+    sheet = item(job.fasteners[0], job.shop, refdata()).sheet
+    assert sheet.worst == CANNOT_TELL
+    assert "thread-locking liquid" in sheet.checks[0].reason

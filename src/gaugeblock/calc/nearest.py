@@ -87,14 +87,14 @@ def segments(p0: Array, p1: Array, q0: Array, q1: Array) -> tuple[Array, Array, 
     safe_a, safe_c = np.where(a > 0, a, 1.0), np.where(c > 0, c, 1.0)
     slanted = det > 1e-14 * safe_a * safe_c
     whole = np.where(slanted, det, 1.0)
-    s0 = np.where(slanted, np.clip((b * e - c * d) / whole, 0, 1), 0.0)
+    s0 = np.where(slanted, _share((b * e - c * d) / whole), 0.0)
     # the inner crossing (kept on its segments), and the four ends each against the other segment
     tries = [
-        (s0, np.clip((b * s0 + e) / safe_c, 0, 1)),
-        (np.zeros_like(a), np.clip(e / safe_c, 0, 1)),
-        (np.ones_like(a), np.clip((b + e) / safe_c, 0, 1)),
-        (np.clip(-d / safe_a, 0, 1), np.zeros_like(a)),
-        (np.clip((b - d) / safe_a, 0, 1), np.ones_like(a)),
+        (s0, _share((b * s0 + e) / safe_c)),
+        (np.zeros_like(a), _share(e / safe_c)),
+        (np.ones_like(a), _share((b + e) / safe_c)),
+        (_share(-d / safe_a), np.zeros_like(a)),
+        (_share((b - d) / safe_a), np.ones_like(a)),
     ]
     best, best_s, best_t = np.full(a.shape, np.inf), np.zeros_like(a), np.zeros_like(a)
     for s, t in tries:
@@ -103,6 +103,11 @@ def segments(p0: Array, p1: Array, q0: Array, q1: Array) -> tuple[Array, Array, 
         nearer = dist < best
         best, best_s, best_t = np.where(nearer, dist, best), np.where(nearer, s, best_s), np.where(nearer, t, best_t)
     return np.sqrt(best), best_s, best_t
+
+
+def _share(x: Array) -> Array:
+    """``x`` kept in [0, 1]; np.clip does the same at several times the cost of a small array."""
+    return np.minimum(np.maximum(x, 0.0), 1.0)
 
 
 def least_of(f: Callable[[Array], Array], shape: tuple[int, ...]) -> tuple[Array, Array]:
@@ -286,10 +291,12 @@ def _moved(
         way = (z + move) / np.where(apart > 0, apart, 1.0)[:, None]
         nearest = np.minimum(way * (low - move), way * (high - move)).sum(-1)
         bound = np.maximum(bound, np.where(apart > 0, apart + nearest, 0.0))
-        move = np.clip(-z, low, high)
+        stood, move = move, np.clip(-z, low, high)
         now = np.linalg.norm(z + move, axis=1)
         best_s, best_t = np.where(now < least, s, best_s), np.where(now < least, t, best_t)
         least = np.minimum(least, now)
+        if (move == stood).all():
+            break  # the next stand would be this one again
     stray = pieces.stray[i] + pieces.stray[j]
     rest = np.flatnonzero(
         (least - bound > tolerance / 2) & (bound - stray < best - tolerance) & (stray < 10 * tolerance)

@@ -97,5 +97,5 @@ def _card(job: Driveline, sheet: Sheet, data: Refdata) -> Card:
     ]
     return Card(
         "SET", printed(answer, data) if answer is not None else "", "", answer.trust if answer is not None else "NO FIGURE", what,
-        (job.wear or "").upper(), [Row("axle", job.axle or "")], maker, boxes, worst_reason(sheet),
+        (job.wear or "").upper(), [Row("axle", job.axle or "________")], maker, boxes, worst_reason(sheet),
     )  # fmt: skip

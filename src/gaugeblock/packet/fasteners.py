@@ -52,7 +52,7 @@ def item(job: Fastener, shop: Shop, data: Refdata) -> Item:
         reason = f"the maker's figure needs its {' and '.join(missing)} before it can govern"
         sheet.checks.append(Check("maker's figure", CANNOT_TELL, reason))
     sheet.cautions += _shop_cautions(job)
-    return Item("fasteners", job.name, _facts(job), sheet, _card(job, sheet, data))
+    return Item("fasteners", job.name, _facts(job), sheet, _card(job, sheet, shop, data))
 
 
 def _maker(job: Fastener) -> tuple[str, str, str] | None:
@@ -130,19 +130,29 @@ def _adapter(job: Fastener) -> str | None:
     return f"{made.length} on {made.wrench_length}" + (f" at {made.angle}" if made.angle else "")
 
 
+def _rank(text: str, target_nm: float) -> tuple[bool, float]:
+    """Wrenches that reach the target first, the finest of them before the others."""
+    tool = Wrench(text)
+    low, high = (units.to_base(float(v), tool.unit) for v in (tool.low, tool.high))
+    return (not low <= target_nm <= high, units.to_base(float(tool.step), tool.unit))
+
+
+def _wrench_for(shown: Figure | None, shop: Shop) -> str:
+    """The shop's wrench for a figure that no wrench was worked out for; blank where none reaches it or it is no torque."""
+    if shown is None or units.dimension(shown.unit) != "torque" or not shop.wrenches:
+        return ""
+    target = units.to_base(shown.typical, shown.unit)
+    best = min(shop.wrenches, key=lambda text: _rank(text, target))
+    return "" if _rank(best, target)[0] else best
+
+
 def _with_shop_wrench(
     job: Fastener, maker: tuple[str, str, str] | None, shop: Shop, plain: Sheet, adapter: str | None, data: Refdata
 ) -> Sheet:
     """The sheet with the shop's wrench whose range holds the target best: the finest one with a graduation inside."""
     answer = next(f for f in plain.figures if f.quantity in ("torque_setting", "tightening_torque"))
     target = units.to_base(answer.typical, answer.unit)
-
-    def rank(text: str) -> tuple[bool, float]:
-        tool = Wrench(text)
-        low, high = (units.to_base(float(v), tool.unit) for v in (tool.low, tool.high))
-        return (not low <= target <= high, units.to_base(float(tool.step), tool.unit))
-
-    best = min(shop.wrenches, key=rank)
+    best = min(shop.wrenches, key=lambda text: _rank(text, target))
     return torque(
         job.thread or "", grade=job.grade or "", condition=job.condition or "", service=job.service, joint=job.joint or "reused",
         into=job.into, engagement=job.engagement, tapped_strength=job.tapped_strength, locknut=job.locknut, prevailing=job.prevailing,
@@ -191,7 +201,7 @@ def _facts(job: Fastener) -> list[Row]:
     return rows
 
 
-def _card(job: Fastener, sheet: Sheet, data: Refdata) -> Card:
+def _card(job: Fastener, sheet: Sheet, shop: Shop, data: Refdata) -> Card:
     answer = next((f for f in sheet.figures if f.quantity in ("tightening_torque", "turn_from_snug")), None)
     setting = next((f for f in sheet.figures if f.quantity == "torque_setting"), None)
     shown = setting if setting is not None and answer is not None else answer
@@ -199,7 +209,7 @@ def _card(job: Fastener, sheet: Sheet, data: Refdata) -> Card:
     what = ", ".join(t for t in (job.where, job.thread or job.part, job.size, job.grade, job.seat, job.material) if t)
     tool = next(
         (f.conditions.removeprefix("wrench ") for f in sheet.figures if f.conditions.startswith("wrench ")),
-        job.wrench or "",
+        job.wrench or _wrench_for(shown, shop),
     )
     detail.append(Row("tool", tool or "torque wrench that reads this in the middle of its range"))
     if job.adapter is not None:

@@ -8,7 +8,7 @@ from gaugeblock.errors import InputError
 from gaugeblock.figure import Figure
 from gaugeblock.sheets.driveline_parts import asked_measure, base, derived
 from gaugeblock.sheets.driveline_steels import TABLE, Steel
-from gaugeblock.sheets.printing import significant_by_side
+from gaugeblock.sheets.printing import number_only
 from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -116,12 +116,18 @@ def answer(
         data,
     )
     out.first.append(factor)
-    out.checks.append(_check(steel, stress, table or torsional, strict, hard, factor))
+    out.checks.append(_check(steel, stress, table or torsional, strict, hard, factor, data))
     return out
 
 
 def _check(
-    steel: Steel, stress: Figure, torsional: Figure, strict: Figure | None, hard: Figure | None, factor: Figure
+    steel: Steel,
+    stress: Figure,
+    torsional: Figure,
+    strict: Figure | None,
+    hard: Figure | None,
+    factor: Figure,
+    data: Refdata,
 ) -> Check:
     """Not ok past the torsional yield; ok only on strength that a source states as least, or that this shaft's hardness bears out."""
     source = torsional.inputs[0]
@@ -132,9 +138,9 @@ def _check(
     required, actual = Bound(limit, stress.unit, "max", governs), Bound(stress.typical, stress.unit, "", stress)
     room = (limit - stress.typical) / limit if limit else None
     word = "typical" if typical else "stated least"
-    limit_text, factor_text = significant_by_side(limit, "max"), significant_by_side(factor.typical, "max", 3)
+    limit_text, factor_text = number_only(governs, data, stress.unit), number_only(factor, data)
     what = "torsional yield by the hardness measured on this shaft" if is_softer else f"{word} torsional yield"
-    ends = f"{units.significant(stress.typical)} {stress.unit} against {what} {limit_text} {stress.unit}, factor {factor_text}"
+    ends = f"{number_only(stress, data)} against {what} {limit_text}, factor {factor_text}"
     section = source.key["section"]
 
     def say(result: str, reason: str) -> Check:
@@ -153,10 +159,9 @@ def _check(
             f"{ends}, but that is the case: compare stress and strength at the case-core junction; case depth and core hardness of this shaft are not known",
         )
     if is_softer and base(governs) < SOFT * base(torsional):
-        table = significant_by_side(units.from_base(base(torsional), stress.unit), "max")
         return say(
             CANNOT_TELL,
-            f"{ends}; the table's {table} {stress.unit} is not borne out: find out why it is softer before it carries anything",
+            f"{ends}; the table's {number_only(torsional, data, stress.unit)} is not borne out: find out why it is softer before it carries anything",
         )
     if not steel.covers(section):
         return say(

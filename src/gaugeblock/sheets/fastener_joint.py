@@ -19,8 +19,8 @@ class Joint:
     """All that the tables say of one thread, grade, condition and service. Looked up once, then kept."""
 
     __slots__ = (
-        "area", "condition", "diameter", "ends", "factor", "factor_high", "factor_low", "factor_own_low", "grade", "key", "proof",
-        "published", "scatter", "share", "standard", "tensile", "thread",
+        "area", "assumed", "condition", "diameter", "ends", "factor", "factor_high", "factor_low", "factor_own_low", "grade", "key", "proof",
+        "published", "rubs", "scatter", "share", "standard", "tensile", "thread",
     )  # fmt: skip
 
     def __init__(
@@ -44,9 +44,13 @@ class Joint:
             self.proof = _proof(at, data)
         except LookupMiss as error:
             miss = error
-        self.factor = lookup.look_up(
-            "fasteners/nut_factors", "nut_factor", data=data, surface=surface, lubricant=lubricant
-        )
+        table, rubs = "fasteners/nut_factors", fastener_keys.surface_of(standard, grade, surface, data)
+        own = lookup.look_up_or_none(table, "nut_factor", data=data, surface=rubs, lubricant=lubricant)
+        self.rubs = rubs
+        self.assumed = ""
+        if own is None and rubs != surface:
+            self.assumed = f"No nut factor is on record for {rubs} with this lubricant: that of {surface} is taken. Measure this lot's friction."
+        self.factor = own or lookup.look_up(table, "nut_factor", data=data, surface=surface, lubricant=lubricant)
         self.factor_own_low = self.factor.low if self.factor.low is not None else self.factor.typical
         self.factor_low, self.factor_high = lookup.spread(self.factor)
         self.scatter: Figure | None = None

@@ -188,6 +188,13 @@ def condition(typed: str, data: Refdata) -> tuple[str, str, str]:
     return got  # type: ignore[return-value]
 
 
+def surface_of(standard: str, grade_cell: str, surface: str, data: Refdata) -> str:
+    """The surface that rubs: a bare one is that of the grade's own metal, where words.csv names it."""
+    words = data.words("fasteners", "surface")
+    own = words.get(f"{standard} {grade_cell}".casefold()) or words.get(standard.casefold())
+    return own if own is not None and surface == "bare steel" else surface
+
+
 def conditions(data: Refdata) -> list[str]:
     """Every condition with a known surface and lubricant."""
     surfaces = data.words("fasteners", "surface")

@@ -85,7 +85,7 @@ def torque(
     share = clamps.share_of(clamp, torques.proof_load_of(derived), found, data) if derived is not None else None
     figures = _unique([clamp, *at_thread, *torque_figures]) if given is not None else [*torque_figures, clamp]
     checks = [clamps.proof_check(share, found, answer), *thread_checks]
-    cautions = [*_disagreements(found, data), *_said_once(torque_figures[0], published, found), *thread_cautions]
+    cautions = [*_disagreements(found, data), *_said_once(torque_figures[0], published, found, data), *thread_cautions]
     if share is not None:
         figures.append(share)
     if published is not None and derived is not None:
@@ -123,12 +123,18 @@ def _unique(figures: list[Figure | None]) -> list[Figure]:
     return list({f.id: f for f in figures if f is not None}.values())
 
 
-def _said_once(answer: Figure, published: Figure | None, found: Joint) -> list[Caution]:
+def _said_once(answer: Figure, published: Figure | None, found: Joint, data: Refdata) -> list[Caution]:
     """Cautions on where the torque comes from, and on a grade that is not of this kind of thread."""
     out = []
     if published is None and answer.basis == "derived":
         text = "No published torque for exactly this thread, grade and condition: this one is calculated. The part maker's figure governs."
         out.append(Caution(text, "damage", (answer.id,), "refdata"))
+    rules = (
+        [r for r in data.statements("fasteners") if r["subject"] == "stainless"] if "stainless" in found.rubs else []
+    )
+    out += [Caution(r["statement"], r["severity"], (), r["source"] or r["basis"]) for r in rules]
+    if found.assumed:
+        out.append(Caution(found.assumed, "damage", (found.factor.id,), "assumed"))
     if found.thread.is_metric != found.standard.startswith("ISO") and found.standard.startswith(("ISO", "SAE")):
         kind = "metric" if found.thread.is_metric else "inch"
         text = f"{found.standard} {found.grade} is not a grade of {kind} threads: read the head marking again."

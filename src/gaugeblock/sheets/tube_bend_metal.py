@@ -11,6 +11,7 @@ from gaugeblock.figure import Figure
 from gaugeblock.sheets import tube_keys
 from gaugeblock.sheets.sheet import CANNOT_TELL, Bound, Caution, Check, at_least
 from gaugeblock.sheets.tube_bent import CAGE, Bent
+from gaugeblock.tables.catalogue import VEHICLE_SERVICES
 
 
 def known(tube: Bent, quantity: str) -> Figure | None:
@@ -258,7 +259,8 @@ def flattening(tube: Bent, typed: str | None) -> tuple[list[Figure], list[Check]
 def trade(tube: Bent) -> list[Caution]:
     """The statements of tubes/rules that belong to this tube and method."""
     stock = tube.stock
-    wanted = ["flattening limits", "springback", "stands", "welding"]
+    is_line = tube.service in VEHICLE_SERVICES and not tube.may_be_a_cage
+    wanted = ["springback", "stands"] if is_line else ["flattening limits", "springback", "stands", "welding"]
     if tube.method == "press (ram)":
         wanted.insert(0, "press (ram) bending")
     if tube.method == "rotary draw" and tube.family == "steel":
@@ -269,7 +271,7 @@ def trade(tube: Bent) -> list[Caution]:
         wanted.append("4130 normalized")
     if stock.product in ("ERW tube", "cold-rolled ERW tube"):
         wanted += ["as-welded tube", "seam"]
-    if not stock.is_graded:
+    if not stock.is_graded and not is_line:
         wanted.append("free-machining or unknown tube")
     if _pipe_sized(tube):
         wanted += ["pipe and tube", "pipe bender and tube"]

@@ -213,7 +213,8 @@ def _held_to_stricter(check: Check, tube: Bent, others: list[Minimum]) -> Check:
 def _against(name: str, tube: Bent, minimum: Minimum, centre: Figure | None) -> Check:
     """ok at or over all the spread, not ok under all of it, else ``cannot tell``."""
     row = minimum.row
-    who = f"{row.source or 'common practice'}, service {row.key['service']}"
+    of = row.key["product"]
+    who = f"{row.source or 'common practice'}, service {row.key['service']}{'' if of == 'tube' else f', {of}'}"
     needed = Bound(tube.length(minimum.high_m), tube.unit, "min", minimum.radius)
     if centre is None or tube.clr_m is None:
         return Check(

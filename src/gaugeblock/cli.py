@@ -58,13 +58,14 @@ def main(argv: list[str] | None = None) -> int:
             )
         if argv[0] in ("-h", "--help"):
             print(_overview())
-            return 0
-        if argv[0] not in COMMANDS:
+            code = 0
+        elif argv[0] in COMMANDS:
+            code = _run(argv[0], argv[1:])
+        else:
             from difflib import get_close_matches
 
             near = get_close_matches(argv[0], COMMANDS, n=5, cutoff=0.4) or list(COMMANDS)
             raise InputError(argv[0][:60], "command", "no such command", near, "see gaugeblock --help")
-        code = _run(argv[0], argv[1:])
         sys.stdout.flush()  # what cannot be written is told here, not by the interpreter as it ends
         return code
     except GaugeblockError as error:

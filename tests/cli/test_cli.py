@@ -256,13 +256,26 @@ def test_readme_commands_are_real() -> None:
 # The console script ends its process without the interpreter's own ending: all that was said must have arrived.
 
 PROGRAM = str(Path(sys.executable).with_name("gaugeblock"))
+# An unbuffered output would hide what is lost when a process ends without flushing.
+BUFFERED = {k: v for k, v in os.environ.items() if k != "PYTHONUNBUFFERED"}
 
 
 @pytest.mark.parametrize(
-    ("argv", "code"), [(["sources"], 0), (["torque", "3/8-16"], 2), (["steel", "4340", "--help"], 0), (["nothing"], 2)]
+    ("argv", "code"),
+    [
+        (["--help"], 0),
+        (["sources"], 0),
+        (["find", "spark", "plug"], 0),
+        (["torque", "3/8-16"], 2),
+        (["steel", "4340", "--help"], 0),
+        (["nothing"], 2),
+        ([], 2),
+        (["heat", "DOT 4", "--state", "wet", "--at", "400 degF"], 1),
+        (["validate"], 0),
+    ],
 )
 def test_the_process_says_all_that_main_says(capsys: pytest.CaptureFixture[str], argv: list[str], code: int) -> None:
-    got = subprocess.run([PROGRAM, *argv], capture_output=True, text=True, encoding="utf-8", check=False)
+    got = subprocess.run([PROGRAM, *argv], capture_output=True, text=True, encoding="utf-8", check=False, env=BUFFERED)
     try:
         said = run(capsys, *argv)
     except SystemExit as end:  # --help ends by itself
@@ -275,13 +288,15 @@ def test_a_full_disk_is_told(capfd: pytest.CaptureFixture[str]) -> None:
     if not Path("/dev/full").exists():
         pytest.skip("no /dev/full here")
     with Path("/dev/full").open("w") as full:
-        got = subprocess.run([PROGRAM, *DRY], stdout=full, stderr=subprocess.PIPE, text=True, check=False)
+        got = subprocess.run([PROGRAM, *DRY], stdout=full, stderr=subprocess.PIPE, text=True, check=False, env=BUFFERED)
     assert got.returncode == 2
     assert got.stderr.startswith("output: cannot be written here")
 
 
 def test_a_reader_that_leaves_early_is_no_fault() -> None:
-    with subprocess.Popen([PROGRAM, "sources"], stdout=subprocess.PIPE, stderr=subprocess.PIPE) as process:
+    with subprocess.Popen(
+        [PROGRAM, "sources"], stdout=subprocess.PIPE, stderr=subprocess.PIPE, env=BUFFERED
+    ) as process:
         assert process.stdout is not None
         assert process.stderr is not None
         process.stdout.close()

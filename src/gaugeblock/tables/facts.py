@@ -108,8 +108,8 @@ class Facts:
 
     def middle(self, row: Row) -> float:
         """The value, or the middle of the ends there are."""
-        numbers = self.numbers(row)
-        return numbers.get("value", (self.low(row) + self.high(row)) / 2)
+        value = self.numbers(row).get("value")
+        return (self.low(row) + self.high(row)) / 2 if value is None else value
 
     def slack(self, row: Row, column: str) -> float:
         """Half a unit in the last printed place, in base units."""

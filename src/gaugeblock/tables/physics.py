@@ -179,6 +179,8 @@ def proof_below_yield_below_tensile(facts: Facts) -> list[Fault]:
     faults = []
     for table in facts.tables:
         for group in group_by(facts.rows(table), lambda r: (*r.key, r.cells["source"])):
+            if len(group) < 2:
+                continue
             by = {r.cells["quantity"]: r for r in group}
             for weaker, stronger in _STRENGTHS:
                 a, b = by.get(weaker), by.get(stronger)

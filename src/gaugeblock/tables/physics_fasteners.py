@@ -194,18 +194,19 @@ class Strengths:
 
     def __init__(self, facts: Facts) -> None:
         self._by: dict[tuple[str, str, str], list[tuple[str, float]]] = {}
+        self._found: dict[tuple[str, str, str, float], list[float]] = {}
         for row in facts.rows("fasteners/grades"):
             c = row.cells
             self._by.setdefault((c["standard"], c["grade"], c["quantity"]), []).append((c["size"], facts.middle(row)))
 
     def all_of(self, standard: str, grade: str, quantity: str, diameter_m: float) -> list[float]:
         """Every strength that the tables give for this grade and size."""
-        exact = Fraction(diameter_m).limit_denominator(10**7)
-        out = []
-        for size, strength in self._by.get((standard, grade, quantity), ()):
-            interval = parse_interval(size)
-            if interval is None or interval.holds(exact):
-                out.append(strength)
+        asked = (standard, grade, quantity, diameter_m)
+        out = self._found.get(asked)
+        if out is None:
+            exact = Fraction(diameter_m).limit_denominator(10**7)
+            sized = [(parse_interval(size), strength) for size, strength in self._by.get(asked[:3], ())]
+            out = self._found[asked] = [s for interval, s in sized if interval is None or interval.holds(exact)]
         return out
 
 

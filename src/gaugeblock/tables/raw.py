@@ -63,6 +63,7 @@ def _split(
 ) -> list[Row]:
     keys = tuple(k.name for k in keys_of(name)) if name in TABLES else LIST_KEYS[name.rsplit("/", 1)[-1]]
     width = len(columns)
+    places = [columns.index(k) for k in keys]
     rows = []
     header = list(columns)
     for number, line in enumerate(lines, 1):
@@ -107,8 +108,7 @@ def _split(
                 for column, cell in zip(columns, values, strict=True):
                     if cell != cell.strip() or "  " in cell:
                         fault(number, column, "stray_space", repr(cell), "one space between words, none at the ends")
-            cells = dict(zip(columns, values, strict=True))
-            rows.append(Row(name, number, columns, values, tuple(cells[k] for k in keys)))
+            rows.append(Row(name, number, columns, values, tuple([values[at] for at in places])))
     return rows
 
 

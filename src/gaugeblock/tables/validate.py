@@ -6,7 +6,9 @@ A row that a step could not read is left out of the steps after it; all other ro
 
 from __future__ import annotations
 
+from functools import cache
 from itertools import combinations, pairwise
+from math import inf
 from typing import TYPE_CHECKING
 
 from gaugeblock.errors import GaugeblockError
@@ -187,7 +189,19 @@ def _overlap(a: str, b: str) -> bool:
     one, other = parse_interval(a), parse_interval(b)
     if one is None or other is None:
         return one is other
+    (low, high), (low_b, high_b) = _ends(a), _ends(b)
+    if high < low_b or high_b < low:
+        return False  # well apart, as most are: no fractions needed
     return one.overlaps(other)
+
+
+@cache
+def _ends(cell: str) -> tuple[float, float]:
+    """The ends of an interval as floats, a hair apart from the exact ones to the outer side."""
+    interval = parse_interval(cell)
+    low = -inf if interval is None or interval.low is None else float(interval.low)
+    high = inf if interval is None or interval.high is None else float(interval.high)
+    return low - 1e-9 * abs(low) if low > -inf else low, high + 1e-9 * abs(high) if high < inf else high
 
 
 def _list_faults(lists: Mapping[str, list[Row]], releases: list[Row], versions: Mapping[str, int]) -> list[Fault]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import os
 import re
+import resource
 import shlex
 import subprocess
 import sys
@@ -284,11 +285,20 @@ def test_the_process_says_all_that_main_says(capsys: pytest.CaptureFixture[str],
     assert got.returncode == code
 
 
-def test_a_full_disk_is_told(capfd: pytest.CaptureFixture[str]) -> None:
-    if not Path("/dev/full").exists():
-        pytest.skip("no /dev/full here")
-    with Path("/dev/full").open("w") as full:
-        got = subprocess.run([PROGRAM, *DRY], stdout=full, stderr=subprocess.PIPE, text=True, check=False, env=BUFFERED)
+def test_a_file_that_takes_no_more_is_told(tmp_path: Path) -> None:
+    def no_room() -> None:
+        resource.setrlimit(resource.RLIMIT_FSIZE, (0, 0))
+
+    with (tmp_path / "out").open("w") as full:
+        got = subprocess.run(
+            [PROGRAM, *DRY],
+            stdout=full,
+            stderr=subprocess.PIPE,
+            text=True,
+            check=False,
+            env=BUFFERED,
+            preexec_fn=no_room,
+        )
     assert got.returncode == 2
     assert got.stderr.startswith("output: cannot be written here")
 

@@ -8,7 +8,7 @@ import sys
 from fractions import Fraction
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from gaugeblock import units
@@ -16,45 +16,24 @@ from gaugeblock.cli import main
 from gaugeblock.errors import GaugeblockError, InputError, LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.lookup import look_up
-from gaugeblock.sheets.fastener_keys import conditions
 from gaugeblock.sheets.fastener_parts import part
 from gaugeblock.sheets.fasteners import torque
 from gaugeblock.sheets.printing import printed
-from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Check, Sheet
+from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Sheet
 from gaugeblock.sheets.text import render
 from gaugeblock.tables.load import refdata
-
-DRY5 = {"grade": "SAE J429 5", "condition": "dry"}
-MAKER = ("33 lbf*ft", "maker's instruction sheet", "p. 4")
-
-THREADS = ["1/4-20 UNC", "3/8-16 UNC", "1/2-20 UNF", "3/4-10 UNC", "M6x1", "M8x1.25", "M10x1.5", "M12x1.75", "M16x2"]
-INCH_GRADES = ["SAE J429 2", "SAE J429 5", "SAE J429 8", "ASTM A574 socket head cap screw", "ASTM A193 B7"]
-METRIC_GRADES = ["ISO 898-1 4.6", "ISO 898-1 8.8", "ISO 898-1 10.9", "ISO 898-1 12.9"]
-NO_FACTOR = ("wax", "not stated")  # no nut factor is published for these alone
-CONDITIONS = conditions(refdata())
-ASKED = [(t, g, c) for t in THREADS for g in (METRIC_GRADES if t.startswith("M") else INCH_GRADES) for c in CONDITIONS]
-questions = st.sampled_from(ASKED)
-fast = settings(deadline=None, max_examples=60, suppress_health_check=[HealthCheck.too_slow])
-
-
-def ask(question: tuple[str, str, str], **options: str) -> Sheet:
-    size, grade, condition = question
-    return torque(size, grade=grade, condition=condition, **options)
-
-
-def derived_of(sheet: Sheet) -> Figure:
-    return next(f for f in sheet.figures if f.quantity == "tightening_torque" and f.rule is not None)
-
-
-def check_of(sheet: Sheet, name: str) -> Check:
-    return next(c for c in sheet.checks if c.name == name)
-
-
-def ends(figure: Figure) -> tuple[float, float]:
-    assert figure.low is not None
-    assert figure.high is not None
-    return figure.low, figure.high
-
+from sheets.fastener_questions import (
+    CONDITIONS,
+    DRY5,
+    MAKER,
+    NO_FACTOR,
+    ask,
+    check_of,
+    derived_of,
+    ends,
+    fast,
+    questions,
+)
 
 # --- who governs ------------------------------------------------------------------------------------------------------
 
@@ -241,200 +220,6 @@ def test_only_a_lesser_row_past_proof_gives_cannot_tell_with_its_name() -> None:
     assert "BICKFORD3" in check.reason
 
 
-# --- setting of the wrench --------------------------------------------------------------------------------------------
-
-
-@fast
-@given(question=questions, drag=st.integers(min_value=0, max_value=60))
-def test_a_locknuts_prevailing_torque_is_added_to_target_and_window(question: tuple[str, str, str], drag: int) -> None:
-    plain = ask(question, prevailing="0 lbf*in").figure("torque_setting")
-    with_drag = ask(question, prevailing=f"{drag} lbf*in").figure("torque_setting")
-    extra = units.from_base(units.to_base(float(drag), "lbf*in"), plain.unit)
-    assert with_drag.typical - plain.typical == pytest.approx(extra, rel=1e-9, abs=1e-9)
-    for now, before in zip(ends(with_drag), ends(plain), strict=True):
-        assert now - before == pytest.approx(extra, rel=1e-9, abs=1e-9)
-
-
-def test_a_published_prevailing_torque_is_added_and_said_to_be_the_least() -> None:
-    sheet = torque("3/8-16", **DRY5, locknut="nylon insert")
-    setting = sheet.figure("torque_setting")
-    assert setting.typical == pytest.approx(31 + 9 / 12, rel=1e-12)
-    assert sheet.figure("prevailing_torque_minimum").source == "TM604"
-    assert any("least that a locknut must still have" in c.text for c in sheet.cautions)
-
-
-def test_a_locknut_without_a_figure_cannot_be_told_of() -> None:
-    sheet = torque("M10x1.5", grade="8.8", condition="dry", locknut="nylon insert")
-    assert check_of(sheet, "prevailing torque added").result == CANNOT_TELL
-    with pytest.raises(KeyError):
-        sheet.figure("torque_setting")
-
-
-@fast
-@given(question=questions, arm=st.integers(min_value=1, max_value=9))
-def test_an_adapter_square_to_the_wrench_changes_nothing_and_in_line_lowers_the_dial(
-    question: tuple[str, str, str], arm: int
-) -> None:
-    wanted = ask(question)
-    assert wanted.governing is not None
-    square = ask(question, adapter=f"{arm} in on 12 in at 90 deg").figure("torque_setting")
-    in_line = ask(question, adapter=f"{arm} in on 12 in").figure("torque_setting")
-    assert square.typical == pytest.approx(wanted.governing.typical, rel=1e-12)
-    assert in_line.typical == pytest.approx(wanted.governing.typical * 12 / (12 + arm), rel=1e-12)
-
-
-@fast
-@given(question=questions, arm=st.integers(min_value=0, max_value=9), drag=st.integers(min_value=0, max_value=60))
-def test_the_setting_that_was_found_gives_its_clamp_back(question: tuple[str, str, str], arm: int, drag: int) -> None:
-    wanted = ask(question).figure("clamp_load")
-    tools = {"adapter": f"{arm} in on 12 in", "prevailing": f"{drag} lbf*in"}
-    setting = ask(question, **tools).figure("torque_setting")
-    back = ask(question, **tools, given=f"{setting.typical:.12f} {setting.unit}").governing
-    assert back is not None
-    assert back.quantity == "clamp_load"
-    assert back.typical == pytest.approx(wanted.typical, rel=1e-9)
-
-
-def test_a_given_setting_through_a_crow_foot_clamps_more_and_a_locknut_takes_its_part() -> None:
-    """31 lbf ft on 12 in and 2 in is 31 x 14/12 = 36.17 at the thread; 40 lbf in of drag leaves 31 - 40/12."""
-    plain = torque("3/8-16", **DRY5, given="31 lbf*ft").governing
-    more = torque("3/8-16", **DRY5, given="31 lbf*ft", adapter="2 in on 12 in").governing
-    less = torque("3/8-16", **DRY5, given="31 lbf*ft", prevailing="40 lbf*in").governing
-    assert plain is not None
-    assert more is not None
-    assert less is not None
-    assert more.typical / plain.typical == pytest.approx(14 / 12, rel=1e-12)
-    assert less.typical / plain.typical == pytest.approx((31 - 40 / 12) / 31, rel=1e-12)
-    unknown = torque("M10x1.5", grade="8.8", condition="dry", given="50 N*m", locknut="nylon insert")
-    assert check_of(unknown, "prevailing torque taken off").result == CANNOT_TELL
-
-
-@pytest.mark.parametrize("more", [{"wrench": "5 to 80 lbf*ft by 1"}, {"prevailing": "31 lbf*ft"}])
-def test_a_given_setting_is_not_looked_for_and_not_all_drag(more: dict[str, str]) -> None:
-    with pytest.raises(InputError):
-        torque("3/8-16", **DRY5, given="31 lbf*ft", **more)
-
-
-@pytest.mark.parametrize(
-    ("thread", "grade", "condition"),
-    [
-        ("3/8-16", "grade 5", "dry"),
-        ("3/8-16", "grade 5", "antiseize"),
-        ("M8x1.25", "8.8", "dry"),
-        ("M10x1.5", "8.8", "oiled"),
-    ],
-)
-def test_the_cut_for_aluminium_is_of_whatever_torque_is_taken(thread: str, grade: str, condition: str) -> None:
-    sheet = torque(thread, grade=grade, condition=condition, into="aluminium")
-    cut = sheet.figure("tightening_torque_maximum")
-    assert cut.typical == pytest.approx(0.7 * cut.inputs[0].typical, rel=1e-12)
-    assert cut.inputs[0].id == sheet.figures[0].id
-    assert check_of(sheet, "torque into aluminium").result == CANNOT_TELL
-    assert any("cut to 0.70 or less" in c.text for c in sheet.cautions)
-
-
-def test_what_is_not_ok_is_named_above_the_number() -> None:
-    shallow = torque(
-        "M10x1.5", grade="8.8", condition="dry", into="aluminium", engagement="10 mm", tapped_strength="200 MPa"
-    )
-    assert render(shallow).splitlines()[1] == "  NOT OK      length of engagement, thread stripping"
-    assert render(torque("M10x1.5", grade="8.8", condition="dry")).splitlines()[1] == ""
-
-
-def test_a_wrench_without_a_graduation_inside_is_not_ok() -> None:
-    for wrench in ("0 to 250 lbf*in by 10", "40 to 150 lbf*ft by 1", "5 to 80 lbf*ft by 35"):
-        sheet = torque("3/8-16", **DRY5, wrench=wrench)
-        assert check_of(sheet, "a graduation inside the window").result == NOT_OK
-        with pytest.raises(KeyError):
-            sheet.figure("torque_setting")
-        assert sheet.worst == NOT_OK
-
-
-@fast
-@given(
-    question=questions,
-    start=st.integers(min_value=0, max_value=40),
-    span=st.integers(min_value=10, max_value=400),
-    step=st.sampled_from(["1/2", "1", "2", "5", "2.5"]),
-    unit=st.sampled_from(["lbf*ft", "lbf*in", "N*m"]),
-)
-def test_the_graduation_is_on_the_wrench_and_in_the_window(
-    question: tuple[str, str, str], start: int, span: int, step: str, unit: str
-) -> None:
-    sheet = ask(question, wrench=f"{start} to {start + span} {unit} by {step}")
-    check = check_of(sheet, "a graduation inside the window")
-    target = sheet.governing
-    assert target is not None
-    derived = derived_of(sheet)
-    low, high = (units.to_base(e, derived.unit) for e in ends(derived))
-    low, high = (
-        min(low, units.to_base(target.typical, target.unit)),
-        max(high, units.to_base(target.typical, target.unit)),
-    )
-    marks = [start + k * Fraction(step) for k in range(int(Fraction(span) / Fraction(step)) + 1)]
-    inside = [m for m in marks if low * (1 + 1e-9) <= units.to_base(float(m), unit) <= high * (1 - 1e-9)]
-    if check.result == OK:
-        set_to = sheet.figure("torque_setting")
-        assert Fraction(set_to.typical).limit_denominator(10**6) in marks
-        assert low * (1 - 1e-9) <= units.to_base(set_to.typical, set_to.unit) <= high * (1 + 1e-9)
-        want = units.to_base(target.typical, target.unit)
-        nearest = min(inside, key=lambda m: abs(units.to_base(float(m), unit) - want), default=None)
-        if nearest is not None:
-            off = abs(units.to_base(set_to.typical, unit) - want)
-            assert off <= abs(units.to_base(float(nearest), unit) - want) * (1 + 1e-6) + 1e-9
-    else:
-        assert inside == []
-
-
-# --- engagement -------------------------------------------------------------------------------------------------------
-
-
-@pytest.mark.parametrize(
-    ("options", "result", "said"),
-    [
-        ({"engagement": "3/4 in"}, CANNOT_TELL, "tapped metal is not given"),
-        ({"into": "aluminum"}, CANNOT_TELL, "thread length engaged is not given"),
-        ({"into": "aluminum", "engagement": "3/4 in"}, OK, "needed"),
-        ({"into": "aluminum", "engagement": "1/2 in"}, NOT_OK, "needed"),
-        ({"into": "cast iron", "engagement": "0.5625 in"}, OK, "100%"),
-        ({"into": "cast iron", "engagement": "0.5624 in"}, NOT_OK, "needed"),
-    ],
-)
-def test_length_of_engagement(options: dict[str, str], result: str, said: str) -> None:
-    check = check_of(torque("3/8-16", **DRY5, **options), "length of engagement")
-    assert check.result == result
-    assert said in check.reason
-
-
-def test_stripping_needs_the_strength_of_the_tapped_metal() -> None:
-    options = {"into": "aluminum", "engagement": "3/4 in"}
-    assert check_of(torque("3/8-16", **DRY5, **options), "thread stripping").result == CANNOT_TELL
-    for strength, result in (("25 ksi", NOT_OK), ("26 ksi", OK)):  # 25.97 ksi are needed
-        sheet = torque("3/8-16", **DRY5, **options, tapped_strength=strength)
-        assert check_of(sheet, "thread stripping").result == result
-
-
-def test_a_screw_that_strips_before_it_breaks_is_not_ok() -> None:
-    check = check_of(torque("3/8-16", **DRY5, into="steel", engagement="0.2 in"), "thread stripping")
-    assert check.result == NOT_OK
-    assert "screw's own thread" in check.reason
-
-
-@fast
-@given(
-    size=st.sampled_from(THREADS),
-    first=st.integers(min_value=4, max_value=60),
-    more=st.integers(min_value=1, max_value=40),
-)
-def test_more_engagement_never_asks_for_a_stronger_metal(size: str, first: int, more: int) -> None:
-    grade = "ISO 898-1 8.8" if size.startswith("M") else "SAE J429 8"
-    needed = [
-        torque(size, grade=grade, condition="dry", into="steel", engagement=f"{mm} mm").figure("tapped_strength_needed")
-        for mm in (first, first + more)
-    ]
-    assert needed[1].typical / needed[0].typical == pytest.approx(first / (first + more), rel=1e-9)
-
-
 # --- every figure -----------------------------------------------------------------------------------------------------
 
 QUESTIONS: list[tuple[str, dict[str, str]]] = [
@@ -592,31 +377,6 @@ def test_an_earlier_release_is_asked_by_name(capsys: pytest.CaptureFixture[str])
     assert capsys.readouterr().out == ""
 
 
-# --- parts ------------------------------------------------------------------------------------------------------------
-
-
-def test_a_published_part_torque_governs_over_the_plug_makers_habit() -> None:
-    figure = part("spark plug", size="14 mm", seat="gasket", material="aluminium").figures[0]
-    assert (figure.basis, figure.text) == ("published", "15 to 22")
-    assert [o.basis for o in figure.others] == ["common practice"]
-
-
-def test_a_habit_alone_answers_with_a_caution() -> None:
-    sheet = part("wheel nut", size="1/2-20")
-    assert sheet.figures[0].trust == "HABIT"
-    assert any(c.severity == "damage" and "Habit, not published" in c.text for c in sheet.cautions)
-
-
-def test_the_makers_part_torque_governs_and_is_held_against_the_table() -> None:
-    keys = {"size": "14 mm", "seat": "gasket", "material": "aluminium"}
-    for number, result in (("20", OK), ("24", OK), ("25", NOT_OK), ("13", NOT_OK)):
-        sheet = part("spark plug", **keys, maker=(f"{number} lbf*ft", "plug box", "side"))
-        assert sheet.figures[0].basis == "maker"
-        assert sheet.checks[0].result == result
-    habit = part("wheel nut", size="1/2-20", maker=("100 lbf*ft", "maker's sheet", "p. 1"))
-    assert habit.checks[0].result == CANNOT_TELL
-
-
 # --- faults found when these tests were written -----------------------------------------------------------------------
 
 
@@ -748,48 +508,6 @@ def test_the_published_cut_into_aluminium_is_said() -> None:
     sheet = torque("3/8-16", **DRY5, into="aluminum", engagement="1 in")
     cut = look_up("fasteners/torque_multipliers", "torque_multiplier", condition="into aluminium", base="dry")
     assert any(cut.id in c.figures for c in sheet.cautions)
-
-
-# --- parts: sizes and names that the table does not have ----------------------------------------------------------------
-
-
-@pytest.mark.parametrize("size", ["45 mm", "1 1/2 in", "to 50 mm"])
-def test_a_size_inside_a_range_of_the_part_is_of_that_range(size: str) -> None:
-    sheet = part("hose clamp", size=size)
-    assert any("25 lbf*in on hose clamp, worm drive in industrial service" in c.text for c in sheet.cautions)
-    assert not sheet.figures
-
-
-@pytest.mark.parametrize("size", ["M14x1.5", "3/16 in", "60 mm"])
-def test_another_size_of_a_part_is_never_offered_for_use(size: str) -> None:
-    if size == "3/16 in":  # a size of the table, of other parts
-        assert not part("wheel nut", size=size).figures
-        return
-    with pytest.raises(LookupMiss, match="no published source for this size") as refused:
-        part("wheel nut", size=size)
-    assert "does not answer" in refused.value.do
-    assert set(refused.value.nearest) <= {"7/16-20 UNF", "1/2-20 UNF", "M12x1.25", "M12x1.5"}
-
-
-def test_a_part_of_another_name_is_not_likened_to_any() -> None:
-    with pytest.raises(LookupMiss, match="no published source for a part of this name") as refused:
-        part("oxygen sensor")
-    assert refused.value.nearest == ()
-    with pytest.raises(LookupMiss) as near:
-        part("sparc plug")
-    assert near.value.nearest[0] == "spark plug"
-
-
-def test_rows_of_every_other_service_inform() -> None:
-    said = " ".join(c.text for c in part("flare nut", size="3/8 in", seat="37 deg", material="steel").cautions)
-    assert "270 to 300 lbf*in on flare nut in aircraft service" in said
-    assert "2.25 to 2.75 flats on flare nut in heavy truck service" in said
-
-
-def test_what_must_be_named_is_told_with_how_many_choices_there_are() -> None:
-    (check,) = [c for c in part("spark plug").checks if c.result == CANNOT_TELL]
-    assert "name them: " in check.reason
-    assert check.reason.endswith(" more")
 
 
 # --- stainless bolts ------------------------------------------------------------------------------------------------------

@@ -24,6 +24,7 @@ from gaugeblock.job.part import (
     Text,
     Torque,
     Turn,
+    Wall,
     Wrench,
     one_of,
 )
@@ -54,7 +55,7 @@ class TestBend(Part):
     pulled: BendAngle | None = None
     released: BendAngle | None = None
     material: Name | None = None
-    wall: Length | None = None
+    wall: Wall | None = None
     notes: Text | None = None
 
 
@@ -148,7 +149,7 @@ class Line(Part, aliases={"hose_class": "class"}):
     material: Name | None = None
     hose_class: Name | None = None
     od: Length | None = None
-    wall: Length | None = None
+    wall: Wall | None = None
     length: Length | None = None
     pressure: Stress | None = None
     fluid: Name | None = None

@@ -15,6 +15,7 @@ DIRECTIONS = ("forward", "rearward", "left", "right", "up", "down")
 Name = Annotated[str, partial(values.plain_text, limit=values.NAME_LIMIT)]
 Text = Annotated[str, values.plain_text]
 Length = Annotated[str, partial(values.measure, dim="length")]
+Wall = Annotated[str, values.wall]
 Gap = Annotated[str, partial(values.measure, dim="length", least="zero")]
 Torque = Annotated[str, partial(values.measure, dim="torque")]
 Stress = Annotated[str, partial(values.measure, dim="stress")]

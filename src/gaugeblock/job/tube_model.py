@@ -21,6 +21,7 @@ from gaugeblock.job.part import (
     Text,
     Torque,
     Turn,
+    Wall,
     YesNo,
     one_of,
 )
@@ -219,7 +220,7 @@ class Tube(Part):
     spec: Name | None = None
     condition: Name | None = None
     od: Length | None = None
-    wall: Length | None = None
+    wall: Wall | None = None
     method: Name | None = None
     die: Name | None = None
     radius: Length | None = None
@@ -240,7 +241,7 @@ class Tube(Part):
     trim: Trim | None = None
     reads: Annotated[str, one_of(*READS)] | None = None
     tolerance: Length | None = None
-    wall_needed: Length | None = None
+    wall_needed: Wall | None = None
     gap: Gap | None = None
     moves: tuple[Move, ...] = ()
     collars: tuple[Collar, ...] = ()

@@ -101,6 +101,17 @@ def measure(value: object, dim: str, least: str = "positive") -> str:
     return got.text
 
 
+def wall(value: object) -> str:
+    """A wall as a length; where its unit is none, how a gauge number becomes one is told."""
+    try:
+        return measure(value, "length")
+    except InputError as error:
+        if not isinstance(value, str) or unit_of(split_quantity(value)[1]):
+            raise
+        do = f"{error.do}; a gauge number is a wall only by its system: look it up with `gauge`"
+        raise InputError(error.asked, error.where, error.why, error.nearest, do) from None
+
+
 def _not_below(got: Measure, text: str, least: str) -> None:
     if got.value < 0 or (got.value == 0 and least == "positive"):
         wanted = "more than 0" if least == "positive" else "0 or more"

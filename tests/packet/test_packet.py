@@ -177,3 +177,18 @@ def test_a_failed_packet_leaves_nothing(tmp_path: Path) -> None:
     with pytest.raises(JobError):
         make.make_packet(str(bad), str(tmp_path / "out"))
     assert not (tmp_path / "out").exists()
+
+
+@pytest.mark.parametrize(
+    ("wrenches", "tool"),
+    [
+        ('["10 to 80 lbf*ft by 1", "20 to 150 lbf*ft by 2"]', "20 to 150 lbf*ft by 2"),  # 75 to 85 lbf*ft
+        ('["10 to 100 lbf*ft by 1", "20 to 150 lbf*ft by 2"]', "10 to 100 lbf*ft by 1"),
+        ('["10 to 80 lbf*ft by 1"]', "torque wrench that reads this in the middle of its range"),
+    ],
+)
+def test_a_parts_card_names_a_wrench_that_reaches_all_of_its_range(wrenches: str, tool: str) -> None:
+    text = f'[shop]\nwrenches = {wrenches}\n[[fasteners]]\nname = "w"\npart = "wheel nut"\nsize = "1/2-20"\n'
+    (item,) = build.build(parse_job(text), refdata(), "test").items
+    assert item.card is not None
+    assert next(r.text for r in item.card.detail if r.label == "tool") == tool

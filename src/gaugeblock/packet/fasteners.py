@@ -138,12 +138,12 @@ def _rank(text: str, target_nm: float) -> tuple[bool, float]:
 
 
 def _wrench_for(shown: Figure | None, shop: Shop) -> str:
-    """The shop's wrench for a figure that no wrench was worked out for; blank where none reaches it or it is no torque."""
+    """The shop's wrench that reaches all of a figure; blank where none does or it is no torque."""
     if shown is None or units.dimension(shown.unit) != "torque" or not shop.wrenches:
         return ""
-    target = units.to_base(shown.typical, shown.unit)
-    best = min(shop.wrenches, key=lambda text: _rank(text, target))
-    return "" if _rank(best, target)[0] else best
+    ends = [units.to_base(e, shown.unit) for e in (shown.typical, shown.low, shown.high) if e is not None]
+    reach = [text for text in shop.wrenches if not any(_rank(text, end)[0] for end in ends)]
+    return min(reach, key=lambda text: _rank(text, ends[0]), default="")
 
 
 def _with_shop_wrench(

@@ -179,7 +179,7 @@ LIST_DECOYS = [
 ]  # fmt: skip
 _QUANTITY = {
     "quantity": "torque_a", "dimension": "torque", "side": "max", "safer": "none", "prefers": "maker > published", "step": "1 N*m",
-    "hazard": "none", "definition": "d", "since": "0.1.0",
+    "hazard": "none", "may": "limit", "definition": "d", "since": "0.1.0",
 }  # fmt: skip
 LIST_DECOYS += [
     ("quantities", _QUANTITY, changes, rule)
@@ -191,6 +191,7 @@ LIST_DECOYS += [
         ({"prefers": "maker, published"}, "prefers_grammar"),
         ({"step": "1 psi"}, "step_grammar"),
         ({"hazard": "some"}, "hazard_word"),
+        ({"may": "decide"}, "may_word"),
         ({"definition": ""}, "blank_cell"),
     ]
 ]

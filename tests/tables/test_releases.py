@@ -14,7 +14,8 @@ from gaugeblock.tables.releases import release_digest, released_files, row_diges
 from gaugeblock.tables.validate import check, report, validate
 
 QUANTITY = (
-    "tightening_torque,torque,target,none,maker > published,1 lbf*ft,injury,torque of the last pass,torque,0.1.0,\n"
+    "tightening_torque,torque,target,none,maker > published,1 lbf*ft,injury,target,2,24000,lbf*in,torque of the last pass,"
+    "torque,0.1.0,\n"
 )
 SOURCE = "TM1,A manual,Army,1990,government handbook,,,0.1.0,\n"
 ROW = "3/8-16 UNC,SAE J429,8,dry,any,any,tightening_torque,44,,,lbf*ft,,published,TM1,p. 1,primary,,0.1.0,,\n"
@@ -23,7 +24,7 @@ ROW = "3/8-16 UNC,SAE J429,8,dry,any,any,tightening_torque,44,,,lbf*ft,,publishe
 @pytest.fixture
 def small(tmp_path: Path) -> Path:
     """A whole refdata folder of one figure."""
-    for name, columns in released_files().items():
+    for name, columns in {**released_files(), "ranges": LISTS["ranges"]}.items():
         path = tmp_path / f"{name}.csv"
         path.parent.mkdir(exist_ok=True)
         path.write_text(",".join(columns) + "\n", encoding="ascii")
@@ -130,6 +131,44 @@ def test_any_change_of_what_is_released_is_told(small: Path, name: str, old: str
     close("0.1.0", str(small))
     _replace(small, name, old, new)
     assert [(f.file, f.line, f.rule) for f in validate(str(small))] == [("releases.csv", 2, "released_rows_frozen")]
+
+
+def test_what_is_plausible_of_a_quantity_may_be_learned_later(small: Path) -> None:
+    digest = close("0.1.0", str(small))
+    _replace(small, "quantities", ",target,2,24000,lbf*in,", ",limit,1,30000,lbf*in,")
+    _append(small, "ranges", "fasteners/torques,tightening_torque,3,20000,lbf*in\n")
+    assert validate(str(small)) == []
+    assert release_digest(str(small), "0.1.0") == digest
+
+
+@pytest.mark.parametrize(
+    ("name", "line", "column", "rule"),
+    [
+        ("ranges", "fasteners/torque,tightening_torque,3,20000,lbf*in", "table", "unknown_table"),
+        ("ranges", "fasteners/torques,tightening,3,20000,lbf*in", "quantity", "unknown_quantity"),
+        ("ranges", "fasteners/torques,tightening_torque,30000,20000,lbf*in", "low", "range_grammar"),
+        ("ranges", "fasteners/torques,tightening_torque,3,20000,psi", "low", "range_grammar"),
+        ("ranges", "fasteners/torques,tightening_torque,45,46,lbf*ft", "", ""),
+        (
+            "quantities",
+            "preload_torque,torque,target,none,maker,1 N*m,none,target,,24000,lbf*in,d,,0.1.0,",
+            "plausible_low",
+            "range_grammar",
+        ),
+    ],
+)
+def test_a_range_that_is_none_is_told(small: Path, name: str, line: str, column: str, rule: str) -> None:
+    _append(small, name, f"{line}\n")
+    told = {(f.file, f.column, f.rule) for f in validate(str(small))}
+    # A sound range of one table is used: the torque of 44 lies below it.
+    assert told == (
+        {(f"{name}.csv", column, rule)} if rule else {("fasteners/torques.csv", "value", "figure_in_its_range")}
+    )
+
+
+def test_a_range_of_a_table_twice_is_told(small: Path) -> None:
+    _append(small, "ranges", "fasteners/torques,tightening_torque,3,20000,lbf*in\n" * 2)
+    assert [(f.file, f.line, f.rule) for f in validate(str(small))] == [("ranges.csv", 3, "duplicate_entry")]
 
 
 def test_a_row_that_outlives_its_source_is_told(small: Path) -> None:

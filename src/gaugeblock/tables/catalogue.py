@@ -106,13 +106,15 @@ def columns_of(table: str) -> tuple[str, ...]:
 LISTS: dict[str, tuple[str, ...]] = {
     "sources": ("id", "title", "publisher", "year", "kind", "url", "note", "since", "until"),
     "quantities": (
-        "quantity", "dimension", "side", "safer", "prefers", "step", "hazard", "definition", "words", "since", "until",
+        "quantity", "dimension", "side", "safer", "prefers", "step", "hazard", "may", "plausible_low", "plausible_high",
+        "plausible_unit", "definition", "words", "since", "until",
     ),
     "formulas": (
         "name", "domain", "expression", "symbols", "range", "basis", "source", "locator", "checked", "since", "until", "note",
     ),
     "words": ("domain", "word", "column", "cell", "since", "until", "note"),
     "releases": ("version", "date", "summary", "sha256"),
+    "ranges": ("table", "quantity", "low", "high", "unit"),
     "rules": (
         "topic", "subject", "service", "jurisdiction", "statement", "basis", "source", "locator", "checked", "standing",
         "severity", "since", "until", "note",

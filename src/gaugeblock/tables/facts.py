@@ -10,10 +10,12 @@ from gaugeblock import units
 from gaugeblock.errors import GaugeblockError
 from gaugeblock.tables.catalogue import keys_of
 from gaugeblock.tables.interval import parse_interval
+from gaugeblock.tables.limits import own_ranges
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Mapping
 
+    from gaugeblock.tables.limits import Ranges
     from gaugeblock.tables.load import Row
 
 READ_AGAIN = "read the source again; a printed error keeps its value with standing misprint"
@@ -75,7 +77,8 @@ def size_m(cell: str) -> float | None:
 class Facts:
     """The open rows of blank standing, by table, with their numbers in base units."""
 
-    def __init__(self, tables: Mapping[str, list[Row]]) -> None:
+    def __init__(self, tables: Mapping[str, list[Row]], ranges: Ranges | None = None) -> None:
+        self.ranges = ranges or own_ranges()
         self.tables = {
             name: [r for r in rows if not r.cells["until"] and not r.cells["standing"]] for name, rows in tables.items()
         }

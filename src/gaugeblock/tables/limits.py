@@ -2,95 +2,89 @@
 
 from __future__ import annotations
 
-# quantity, or "table quantity": (lowest, highest, unit) that any true figure of it can have; * stands for any text.
-# Strengths: soft aluminium and copper at the low end, hardened spring and bearing steel at the high end.
-RANGES: dict[str, tuple[float, float, str]] = {
-    "tensile_stress_area": (0.001, 10, "in**2"), "minor_diameter_area": (0.001, 10, "in**2"), "major_diameter": (0.05, 4, "in"),
-    "threads_per_inch": (4, 80, "1/in"), "pitch": (0.25, 6, "mm"), "strip_area_one_diameter": (5, 5000, "mm**2"),
-    "proof_strength": (25, 180, "ksi"), "yield_strength": (5, 300, "ksi"), "tensile_strength": (10, 450, "ksi"),
-    "yield_strength_typical": (5, 400, "ksi"), "tensile_strength_typical": (10, 450, "ksi"), "nut_proof_stress": (60, 200, "ksi"),
-    "lower_yield_strength_typical": (20, 400, "ksi"), "upper_yield_strength_typical": (20, 400, "ksi"),
-    "shear_strength": (20, 250, "ksi"), "torsional_yield_strength_typical": (20, 250, "ksi"),
-    "proof_load": (100, 200000, "lbf"), "tensile_load": (100, 250000, "lbf"), "clamp_load": (100, 200000, "lbf"),
-    "nut_factor": (0.05, 0.6, "1"), "friction_coefficient": (0.04, 0.4, "1"), "torque_multiplier": (0.5, 1.6, "1"),
-    "preload_share": (0.5, 0.95, "1"), "proof_to_yield_ratio": (0.7, 1, "1"), "preload_scatter": (1, 40, "%"),
-    "first_pass_share": (0.3, 0.9, "1"), "torque_tolerance": (3, 30, "%"), "preload_measured": (10, 60, "kN"),
-    "engagement_minimum": (0.8, 3, "1"), "engagement_addend": (0.03, 0.13, "in"), "turn_from_snug": (0.2, 6.1, "flats"),
-    "tightening_torque": (2, 24000, "lbf*in"), "tightening_torque_maximum": (5, 30000, "lbf*in"),
-    "prevailing_torque*": (1, 500, "lbf*in"), "head_marking": (0, 6, "lines"), "core_hardness": (10, 60, "HRC"),
-    "hardness_hrc*": (10, 68, "HRC"), "hardness_hb*": (60, 720, "HB"), "hardness_hv*": (60, 900, "HV"),
-    "core_hardness_hrc*": (10, 60, "HRC"), "surface_hardness_hrc*": (45, 68, "HRC"), "elongation*": (1, 70, "%"),
-    "reduction_of_area*": (5, 80, "%"), "modulus_of_elasticity": (9, 32, "Msi"), "shear_modulus": (3.5, 12.5, "Msi"),
-    "poisson_ratio": (0.25, 0.36, "1"), "density": (1.5, 9.2, "g/cm**3"), "thermal_expansion": (8, 26, "um/(m*K)"),
-    "mass_fraction_*": (0, 100, "%"), "mass_fraction_carbon": (0.02, 1.2, "%"), "mass_fraction_manganese": (0.2, 2, "%"),
-    "mass_fraction_phosphorus": (0.008, 0.06, "%"), "mass_fraction_sulfur": (0.008, 0.4, "%"),
-    "mass_fraction_silicon": (0.1, 2.3, "%"), "mass_fraction_molybdenum": (0.08, 0.7, "%"), "mass_fraction_vanadium": (0.02, 0.3, "%"),
-    "mass_fraction_boron": (0.0004, 0.006, "%"), "mass_fraction_nickel": (0.2, 40, "%"),
-    "backlash": (0.001, 0.03, "in"), "backlash_variation_maximum": (0.0005, 0.005, "in"), "backlash_maximum": (0.005, 0.04, "in"),
-    "runout_maximum": (0.0005, 0.03, "in"), "end_play*": (0.0005, 0.03, "in"), "bearing_interference": (0.0002, 0.004, "in"),
-    "shim_thickness": (0.002, 0.15, "in"), "shim_thickness_change": (-0.02, 0.02, "in"), "preload_torque*": (1, 700, "lbf*in"),
-    "pattern_brake_torque": (20, 90, "lbf*ft"), "back_off*": (0.03, 1.5, "turn"), "starting_torque": (1, 15, "lbf*ft"),
-    "angle_difference_maximum": (0.5, 5, "deg"), "working_angle_maximum": (0.5, 20, "deg"), "angle_reading_tolerance": (0.1, 1, "deg"),
-    "preheat_temperature_minimum": (30, 700, "degF"), "stress_relief_temperature": (900, 1400, "degF"),
-    "stress_concentration_factor": (1.0, 4, "1"), "application_factor": (1, 4, "1"), "load_distribution_factor": (1, 4, "1"),
-    "fatigue_life_factor": (0.1, 2, "1"), "wear_life_factor": (0.3, 5, "1"), "tooth_width_to_diameter": (0.05, 0.3, "1"),
-    "total_emissivity": (0.01, 1, "1"), "wall_thickness": (0.003, 0.6, "in"), "bend_ratio_minimum": (0.5, 25, "1"),
-    "bend_radius_minimum": (0.1, 120, "in"), "seat_angle": (30, 90, "deg"), "flattening_maximum": (1, 40, "%"),
-    "support_spacing_maximum": (2, 180, "in"), "clearance_minimum": (0.004, 60, "in"),
-    "surface_temperature": (0, 1200, "degC"), "boiling_point_minimum": (100, 330, "degC"), "wet_boiling_point_minimum": (100, 250, "degC"),
-    "burst_pressure_minimum": (30, 20000, "psi"), "vapour_pressure_maximum": (5, 18, "psi"),
-    "lines/air density": (0.3, 1.6, "kg/m**3"), "lines/air dynamic_viscosity": (1e-5, 5e-5, "Pa*s"),
-    "lines/air kinematic_viscosity": (1e-5, 1e-4, "m**2/s"), "lines/air thermal_conductivity": (0.015, 0.07, "W/(m*K)"),
-    "lines/air thermal_diffusivity": (1.5e-5, 1.5e-4, "m**2/s"), "prandtl_number": (0.68, 0.75, "1"),
-    "lines/materials thermal_conductivity": (0.02, 0.5, "W/(m*K)"), "lines/fluids thermal_conductivity": (0.1, 0.7, "W/(m*K)"),
-    "lines/fuels thermal_conductivity": (0.05, 0.3, "W/(m*K)"), "expansion_coefficient": (8, 26, "um/(m*K)"),
-    "emissivity_8_to_14_um": (0.01, 1, "1"), "linear_growth": (0.3, 20, "in/100ft"), "relative_density": (0.6, 1.2, "1"),
-    "kinematic_viscosity_maximum": (300, 3000, "mm**2/s"), "kinematic_viscosity_minimum": (1, 3, "mm**2/s"),
-    "water_content": (0.1, 10, "%"), "vapour_lock_temperature*": (20, 300, "degC"), "hot_surface_ignition_temperature": (200, 900, "degC"),
-    "autoignition_temperature": (180, 650, "degC"), "flammable_range": (0.5, 20, "%"), "vapour_pressure": (0.1, 20, "psi"),
-    "boiling_point": (20, 400, "degC"), "flash_point": (-60, 200, "degC"), "distillation_*": (20, 250, "degC"),
-    "final_boiling_point_maximum": (180, 260, "degC"), "evaporated_at_*": (5, 100, "%"), "ethanol_content": (0, 100, "%"),
-    "melting_temperature*": (1000, 2200, "degF"), "temperature_minimum": (-80, 0, "degC"), "temperature_maximum": (50, 700, "degC"),
-    "exhaust_gas_temperature": (350, 1100, "degC"), "internal_temperature": (300, 1100, "degC"), "fluid_temperature": (30, 300, "degC"),
-    "hardness_hrb*": (40, 110, "HRB"), "modulus": (9, 32, "Msi"), "tensile_strength_maximum": (40, 250, "ksi"),
-    "tensile_strength_design": (20, 150, "ksi"), "yield_strength_design": (15, 150, "ksi"), "tensile_strength_nominal": (300, 1300, "MPa"),
-    "od_tolerance": (-0.05, 0.05, "in"), "id_tolerance": (-0.05, 0.05, "in"), "wall_tolerance": (-0.03, 0.03, "in"),
-    "wall_tolerance_share": (-20, 20, "%"), "wall_minimum": (0.02, 0.3, "in"), "bore_minimum": (0.03, 4, "in"),
-    "ovality_allowance": (0.002, 0.05, "in"), "outside_diameter": (0.05, 30, "in"), "mass_per_length": (0.05, 50, "lb/ft"),
-    "minor_to_major_ratio_minimum": (0.7, 1, "1"), "wall_before_bending_ratio": (1, 1.4, "1"), "dent_maximum": (1, 30, "%"),
-    "flattened_diameter_minimum": (50, 95, "%"), "bend_angle_maximum": (5, 180, "deg"), "scratch_depth_maximum": (0.001, 0.01, "in"),
-    "buckle_height_maximum": (1, 10, "%"), "nut_thread_major_diameter": (0.2, 3, "in"), "nut_threads_per_inch": (8, 40, "1/in"),
-    "nut_thread_pitch": (0.5, 3, "mm"), "port_thread_major_diameter": (0.2, 3, "in"), "port_threads_per_inch": (8, 40, "1/in"),
-    "die_angle": (30, 60, "deg"), "chamfer_angle": (5, 60, "deg"), "flare_diameter": (3, 60, "mm"), "wall_maximum": (0.4, 4, "mm"),
-    "fitting_wall_minimum": (0.5, 5, "mm"), "tubes/flares runout_maximum": (0.1, 1, "mm"), "surface_roughness_maximum": (0.8, 10, "um"),
-    "current_maximum": (0.5, 400, "A"), "breaker_rating_maximum": (1, 400, "A"), "fuse_rating_maximum": (1, 400, "A"),
-    "engine_space_factor": (0.4, 1, "1"), "resistance*": (0.03, 60, "ohm/1000ft"), "conductor_area": (200, 300000, "cmil"),
-    "conductor_diameter": (0.01, 0.8, "in"), "voltage_drop_maximum": (0.1, 2, "V"), "voltage_drop_share_maximum": (1, 12, "%"),
-    "support_spacing_reduction": (5, 50, "%"), "support_to_joint_maximum": (50, 300, "mm"), "working_pressure_maximum": (5, 8000, "psi"),
-    "proof_pressure_minimum": (50, 15000, "psi"), "surface_temperature_maximum": (40, 350, "degC"),
-    # Bolts: from class 4.6 and grade 1 to socket set screws; a stress read in the other system of units lies outside.
-    "fasteners/grades tensile_strength": (55, 240, "ksi"), "fasteners/grades yield_strength": (18, 190, "ksi"),
-    "tubes/materials tensile_strength": (15, 200, "ksi"), "driveline/steels tensile_strength": (40, 330, "ksi"),
-    "driveline/steels yield_strength": (24, 280, "ksi"), "mass_fraction_chromium": (0.25, 30, "%"),
-    # Rubbers and plastics on a car bear from 80 degC, the best (PTFE, for a while) 370; all of them stiffen by -40 or below.
-    "lines/materials temperature_maximum": (78, 400, "degC"), "lines/materials temperature_minimum": (-80, -15, "degC"),
-    # Steel exhausts: 409 scales from 675 degC in steady heat, the best coated grades from 930; a coating reddens from 400.
-    "oxidation_temperature_maximum": (500, 1200, "degC"), "rust_protection_temperature_maximum": (300, 700, "degC"),
-    "lines/limits surface_temperature_maximum": (60, 300, "degC"), "exhaust_gas_temperature_maximum": (70, 260, "degC"),
-    "outlet_extension_minimum": (10, 200, "mm"), "outlet_angle_maximum": (20, 90, "deg"), "outlet_height_maximum": (300, 1500, "mm"),
-    "outlet_height_above_cab_minimum": (50, 500, "mm"), "outlet_overhang_maximum": (1, 10, "in"), "outlet_setback_maximum": (3, 30, "in"),
-    "fluid_level_below_filler_maximum": (5, 50, "mm"), "pedal_test_force": (10, 150, "lbf"), "pedal_travel_maximum": (30, 95, "%"),
-    "pedal_reserve_minimum": (10, 50, "%"), "wall_loss_maximum": (10, 50, "%"), "wall_loss_depth_maximum": (0.1, 0.5, "mm"),
-    "line_below_tank_maximum": (1, 6, "in"), "ground_clearance_minimum": (2, 12, "in"), "flexible_section_length_maximum": (6, 60, "in"),
-    "hold_time": (5, 60, "s"), "hose_length_maximum": (10, 60, "in"), "fuel_spillage_maximum": (10, 200, "g"),
-    "overcurrent_rating_maximum": (100, 200, "%"), "overcurrent_device_distance_maximum": (4, 100, "in"), "line_length_maximum": (3, 30, "ft"),
-    "od_range": (0.1, 20, "in"), "wall_range": (0.01, 0.7, "in"), "od_minimum": (20, 60, "mm"), "section_area_minimum": (60, 400, "mm**2"),
-    "lines/clearances clearance_minimum": (0.35, 20, "in"),
-    "*temperature*": (-100, 2500, "degC"), "*_angle*": (0, 180, "deg"), "*_ratio": (0, 100, "1"),
-}  # fmt: skip
+from functools import cache
+from typing import TYPE_CHECKING
+
+from gaugeblock import units
+from gaugeblock.tables.catalogue import LISTS, TABLES
+from gaugeblock.tables.fault import Fault, at_row
+from gaugeblock.tables.load import is_decimal, refdata_folder
+from gaugeblock.tables.raw import read_raw
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from gaugeblock.tables.load import Row
+
+# Where the lowest, the highest and their unit stand in quantities.csv and in ranges.csv.
+PLAUSIBLE = ("plausible_low", "plausible_high", "plausible_unit")
+ENDS = ("low", "high", "unit")
+
+
+class Ranges:
+    """The lowest and highest figure that any true row of a quantity can have, as quantities.csv and ranges.csv say."""
+
+    __slots__ = ("_by_quantity", "_by_table")
+
+    def __init__(self, quantities: Iterable[Row], ranges: Iterable[Row]) -> None:
+        """``quantities`` and ``ranges``: the rows of the two files; one that is closed or faulty gives no range."""
+        self._by_quantity = {
+            r["quantity"]: _range(r, PLAUSIBLE) for r in quantities if not r["until"] and _is_range(r, PLAUSIBLE)
+        }
+        self._by_table = {(r["table"], r["quantity"]): _range(r, ENDS) for r in ranges if _is_range(r, ENDS)}
+
+    def of(self, table: str, quantity: str) -> tuple[float, float, str] | None:
+        """Lowest, highest and their unit, of this table when it has its own; None when there is none."""
+        return self._by_table.get((table, quantity)) or self._by_quantity.get(quantity)
+
+
+def _range(row: Row, columns: tuple[str, str, str]) -> tuple[float, float, str]:
+    low, high, unit = (row[c] for c in columns)
+    return float(low), float(high), unit
+
+
+def _is_range(row: Row, columns: tuple[str, str, str], dimension: str = "") -> bool:
+    low, high, unit = (row[c] for c in columns)
+    if not (is_decimal(low) and is_decimal(high) and unit in units.UNITS and float(low) < float(high)):
+        return False
+    return not dimension or units.dimension(unit) == dimension
+
+
+@cache
+def own_ranges() -> Ranges:
+    """The ranges of the project's own tables."""
+    folder = refdata_folder()
+    return Ranges(*(read_raw(folder, name, LISTS[name], []) for name in ("quantities", "ranges")))
+
+
+def range_faults(quantities: Iterable[Row], ranges: Iterable[Row]) -> list[Fault]:
+    """Each quantity has a plausible range in a unit of its dimension; a range of one table names both, and once."""
+    do = "give the lowest and the highest that is plausible, the lower first, in a unit of the dimension"
+    dimensions = {r["quantity"]: r["dimension"] for r in quantities}
+    faults = [
+        at_row(row, PLAUSIBLE[0], "range_grammar", " ".join(row[c] for c in PLAUSIBLE), do)
+        for row in quantities
+        if not _is_range(row, PLAUSIBLE, row["dimension"])
+    ]
+    seen: dict[tuple[str, str], int] = {}
+    for row in ranges:
+        table, quantity = row["table"], row["quantity"]
+        earlier = seen.setdefault((table, quantity), row.line)
+        if table not in TABLES:
+            faults.append(at_row(row, "table", "unknown_table", repr(table), "name a table of the catalogue"))
+        if quantity not in dimensions:
+            faults.append(at_row(row, "quantity", "unknown_quantity", repr(quantity), "name one of quantities.csv"))
+        elif not _is_range(row, ENDS, dimensions[quantity]):
+            faults.append(at_row(row, ENDS[0], "range_grammar", " ".join(row[c] for c in ENDS), do))
+        if earlier != row.line:
+            faults.append(
+                at_row(row, "quantity", "duplicate_entry", f"the entry of line {earlier} again", "take one out")
+            )
+    return faults
+
 
 # (table, quantity or * for all): key columns that make rows peers, and how far one may stand from their median (a factor).
-# Peers are of one kind, so that a figure ten times too high or low stands out where RANGES cannot be that narrow.
+# Peers are of one kind, so that a figure ten times too high or low stands out where a range cannot be that narrow.
 PEERS: dict[tuple[str, str], tuple[tuple[str, ...], float]] = {
     ("fasteners/grades", "proof_strength"): (("standard",), 4.0),
     ("fasteners/grades", "yield_strength"): (("standard",), 4.0),

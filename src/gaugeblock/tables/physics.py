@@ -23,24 +23,15 @@ from gaugeblock.tables import (
 )
 from gaugeblock.tables.facts import READ_AGAIN, Facts, column_of, group_by, order_of, printed, rest, series_of, shown
 from gaugeblock.tables.fault import Fault, at_row
-from gaugeblock.tables.limits import PEERS, RANGES, SERIES
+from gaugeblock.tables.limits import PEERS, SERIES
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
+    from gaugeblock.tables.limits import Ranges
     from gaugeblock.tables.load import Row
 
 # Any quantity
-
-
-def range_of(table: str, quantity: str) -> tuple[float, float, str] | None:
-    """The widest true range of a quantity, and its unit, one of its table first; None when it has none."""
-    got = RANGES.get(f"{table} {quantity}") or RANGES.get(quantity)
-    if got is None:
-        for name, limits in RANGES.items():
-            if "*" in name and re.fullmatch(name.replace("*", ".*"), quantity):
-                return limits
-    return got
 
 
 def figure_in_its_range(facts: Facts) -> list[Fault]:
@@ -50,7 +41,7 @@ def figure_in_its_range(facts: Facts) -> list[Fault]:
     for row in facts.all_rows():
         place = (row.table, row.cells["quantity"])
         if place not in limits:
-            found = range_of(*place)
+            found = facts.ranges.of(*place)
             limits[place] = found and (
                 units.to_base(found[0], found[2]), units.to_base(found[1], found[2]), f"{found[0]:g} to {found[1]:g} {found[2]}",
                 units.dimension(found[2]),
@@ -170,12 +161,12 @@ _STRENGTHS = (
     ("proof_strength", "yield_strength"), ("yield_strength", "tensile_strength"), ("proof_strength", "tensile_strength"),
     ("yield_strength_typical", "tensile_strength_typical"), ("proof_load", "tensile_load"),
     ("lower_yield_strength_typical", "upper_yield_strength_typical"), ("shear_strength", "tensile_strength_typical"),
-    ("wet_boiling_point_minimum", "boiling_point_minimum"), ("torsional_yield_strength_typical", "yield_strength_typical"),
+    ("torsional_yield_strength_typical", "yield_strength_typical"),
 )  # fmt: skip
 
 
 def proof_below_yield_below_tensile(facts: Facts) -> list[Fault]:
-    """At one key and source: proof <= yield <= tensile strength, shear below tensile, wet below dry boiling point."""
+    """At one key and source: proof <= yield <= tensile strength, shear below tensile."""
     faults = []
     for table in facts.tables:
         for group in group_by(facts.rows(table), lambda r: (*r.key, r.cells["source"])):
@@ -285,7 +276,7 @@ RULES: tuple[Callable[[Facts], list[Fault]], ...] = (
 )  # fmt: skip
 
 
-def physics_faults(tables: Mapping[str, list[Row]]) -> list[Fault]:
-    """What all rules find in rows that the schemas passed."""
-    facts = Facts(tables)
+def physics_faults(tables: Mapping[str, list[Row]], ranges: Ranges | None = None) -> list[Fault]:
+    """What all rules find in rows that the schemas passed; the ranges of the project's own tables when None."""
+    facts = Facts(tables, ranges)
     return [fault for rule in RULES for fault in rule(facts)]

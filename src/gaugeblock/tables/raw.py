@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 # The column, or columns, that name one entry of a list.
 LIST_KEYS = {
     "sources": ("id",), "quantities": ("quantity",), "formulas": ("name",), "words": ("domain", "column", "word"),
-    "releases": ("version",), "rules": ("topic", "subject", "service", "jurisdiction", "statement"),
+    "releases": ("version",), "ranges": ("table", "quantity"), "rules": ("topic", "subject", "service", "jurisdiction", "statement"),
 }  # fmt: skip
 
 

@@ -19,6 +19,8 @@ if TYPE_CHECKING:
 
 # The lists that a release holds beside the tables of figures and the rules of each domain.
 RELEASED_LISTS = ("sources", "quantities", "formulas", "words")
+# Columns that a digest leaves out: how a row ends, and what is known about a quantity beside its figures.
+UNFROZEN = {"quantities": frozenset({"may", "plausible_low", "plausible_high", "plausible_unit"})}
 
 
 def released_files() -> dict[str, tuple[str, ...]]:
@@ -31,7 +33,7 @@ def released_files() -> dict[str, tuple[str, ...]]:
 
 
 def row_digest(table: str, cells: Mapping[str, str]) -> str:
-    """sha256 (hex) of a row: its table and its cells, blanks and ``until`` left out.
+    """sha256 (hex) of a row: its table and its cells, blanks, ``until`` and the columns of ``UNFROZEN`` left out.
 
     >>> row_digest("a/b", {"x": "1", "y": "", "until": "0.2.0"}) == row_digest("a/b", {"x": "1"})
     True
@@ -44,7 +46,7 @@ def row_digests(table: str, columns: Sequence[str], rows: Iterable[Sequence[str]
     kept = [
         (f'"{columns[at]}":', at)
         for at in sorted(range(len(columns)), key=columns.__getitem__)
-        if columns[at] != "until"
+        if columns[at] != "until" and columns[at] not in UNFROZEN.get(table, ())
     ]
     out = []
     for cells in rows:

@@ -27,6 +27,8 @@ if TYPE_CHECKING:
 SIDES = ("max", "min", "target", "nominal")
 SAFER = ("low", "high", "none")
 HAZARDS = ("injury", "damage", "none")
+# What a quantity may do to a decision: bound it, be what is set, or inform.
+MAY = ("limit", "target", "information")
 SEVERITIES = ("injury", "damage", "note")
 SOURCE_KINDS = (
     "standard", "regulation", "government handbook", "textbook", "handbook", "paper", "competition rules", "maker's sheet",
@@ -76,6 +78,7 @@ DO = {
     "side_word": "use one of: " + ", ".join(SIDES),
     "safer_word": "use one of: " + ", ".join(SAFER),
     "hazard_word": "use one of: " + ", ".join(HAZARDS),
+    "may_word": "use one of: " + ", ".join(MAY),
     "severity_word": "use one of: " + ", ".join(SEVERITIES),
     "kind_word": "use one of: " + ", ".join(SOURCE_KINDS),
     "domain_word": "use one of: any, " + ", ".join(DOMAINS),
@@ -313,6 +316,7 @@ def list_schema(name: str, sources: Collection[str], versions: Mapping[str, int]
         columns["safer"] = [_word("safer_word", SAFER)]
         columns["prefers"] = [_each("prefers_grammar", _prefers)]
         columns["hazard"] = [_word("hazard_word", HAZARDS)]
+        columns["may"] = [_word("may_word", MAY)]
         columns["definition"] = [_filled()]
         rules.append(_frame_rule("step_grammar", _steps))
     elif name == "words":

@@ -15,6 +15,7 @@ from gaugeblock.errors import GaugeblockError
 from gaugeblock.tables.catalogue import DOMAINS, LISTS, TABLES, keys_of
 from gaugeblock.tables.fault import Fault
 from gaugeblock.tables.interval import parse_interval
+from gaugeblock.tables.limits import Ranges, range_faults
 from gaugeblock.tables.load import Row, refdata_folder
 from gaugeblock.tables.raw import LIST_KEYS, read_raw
 from gaugeblock.tables.releases import combine, released_files, row_digests
@@ -61,12 +62,13 @@ def check(folder: str | None = None) -> Checked:
     folder = folder or refdata_folder()
     faults: list[Fault] = []
     read: dict[str, list[Row]] = {}
-    for name, columns in {**released_files(), "releases": LISTS["releases"]}.items():
+    for name, columns in {**released_files(), "releases": LISTS["releases"], "ranges": LISTS["ranges"]}.items():
         read[name] = read_raw(folder, name, columns, faults)
-    releases = read.pop("releases")
+    releases, ranges = read.pop("releases"), read.pop("ranges")
     versions = {v: i for i, v in enumerate(sorted({r.cells["version"] for r in releases}, key=_version_order))}
     refused = Refused()
     faults += refused.add(_schema_faults(read, releases, versions))
+    faults += refused.add(range_faults(read["quantities"], ranges))
     tables = {name: [r for r in read[name] if (f"{name}.csv", r.line) not in refused] for name in TABLES}
     lists = {name: rows for name, rows in read.items() if name not in TABLES}
     faults += _key_faults(tables, versions)
@@ -75,7 +77,7 @@ def check(folder: str | None = None) -> Checked:
     faults += _digest_faults(read, releases, versions)
     from gaugeblock.tables.physics import physics_faults
 
-    faults += physics_faults(tables)
+    faults += physics_faults(tables, Ranges(read["quantities"], ranges))
     unique = sorted(set(faults), key=lambda f: f.parts)
     rows = sum(len(read[name]) for name in TABLES)
     return Checked(unique, rows, len(TABLES), len(releases))

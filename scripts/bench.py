@@ -70,7 +70,8 @@ def warm() -> None:
 
     from gaugeblock import finding, look_up, torque
     from gaugeblock.calc import fasteners
-    from gaugeblock.packet import make, render
+    from gaugeblock.packet import make
+    from gaugeblock.packet import render
 
     print("\n| warm | measured | budget |\n|---|---|---|")
     found = rate(lambda: look_up("fasteners/threads", "tensile_stress_area", thread="3/8-16 UNC"), batch=1000)

@@ -9,29 +9,16 @@ from __future__ import annotations
 
 __version__ = "0.1.0"
 
-# public name -> the module it stands in; loaded when first used, so that importing this package is quick
+# public name -> the module it stands in; loaded when first used, so that importing this package is quick. The answers
+# are named by the domains.
 _FACE = {
-    "torque": "gaugeblock.sheets.fasteners",
-    "part": "gaugeblock.sheets.fastener_parts",
-    "bend": "gaugeblock.sheets.tubes",
-    "gauge": "gaugeblock.sheets.tube_tables",
-    "pipe": "gaugeblock.sheets.tube_tables",
-    "material": "gaugeblock.sheets.tube_tables",
-    "flare": "gaugeblock.sheets.tube_tables",
-    "heat": "gaugeblock.sheets.lines",
-    "route": "gaugeblock.sheets.route",
-    "steel": "gaugeblock.sheets.driveline",
-    "hardness": "gaugeblock.sheets.driveline_hardness",
-    "spline": "gaugeblock.sheets.driveline_spline",
-    "setup": "gaugeblock.sheets.driveline_setup",
-    "joint": "gaugeblock.sheets.driveline_joint",
     "sources": "gaugeblock.finding",
     "look_up": "gaugeblock.lookup",
     "find": "gaugeblock.finding",
     "refdata": "gaugeblock.tables.load",
     "audit_refdata": "gaugeblock.audit",
     "audit_packet": "gaugeblock.audit",
-    "validate": "gaugeblock.tables.validate",
+    "validate": "gaugeblock.domains",
     "make_packet": "gaugeblock.packet.make",
     "Figure": "gaugeblock.figure",
     "GaugeblockError": "gaugeblock.errors",
@@ -80,11 +67,13 @@ __all__ = [
 
 
 def __getattr__(name: str) -> object:
-    home = _FACE.get(name)
-    if home is None:
-        raise AttributeError(f"module 'gaugeblock' has no attribute {name!r}")
     from importlib import import_module
 
+    home = _FACE.get(name)
+    if home is None and name in __all__:
+        home = import_module("gaugeblock.domains").answers().get(name)
+    if home is None:
+        raise AttributeError(f"module 'gaugeblock' has no attribute {name!r}")
     return getattr(import_module(home), name)
 
 

@@ -12,9 +12,9 @@ from collections import Counter
 from typing import TYPE_CHECKING, Any
 
 from gaugeblock import lookup
+from gaugeblock.answer.printing import with_unit
 from gaugeblock.errors import InputError
 from gaugeblock.figure import weakness
-from gaugeblock.sheets.printing import with_unit
 from gaugeblock.tables.load import refdata
 
 if TYPE_CHECKING:

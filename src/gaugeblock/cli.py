@@ -7,45 +7,42 @@ from __future__ import annotations
 
 import sys
 
+from gaugeblock import domains
 from gaugeblock.errors import GaugeblockError, InputError
 
-# The one list that maps commands to what runs them: module under gaugeblock.commands, and one line about it.
-COMMANDS = {
-    "torque": ("fasteners", "what to tighten a thread to, and the clamp it gives"),
-    "part": ("fasteners", "what to tighten a plug, line nut, clamp or wheel nut to"),
-    "bend": ("tubes", "does this tube take that bend"),
-    "tube": ("tube", "from what a tube must clear to marks on a straight stick"),
-    "heat": ("lines", "what a line, hose, fluid or fuel stands"),
-    "route": ("lines", "lines past hot parts: cool enough, allowed, held, joined"),
-    "steel": ("driveline", "does a shaft of this steel carry that torque"),
-    "gauge": ("tubes", "a gauge number as a wall"),
-    "pipe": ("tubes", "a nominal pipe size as a diameter"),
-    "material": ("tubes", "what a tube's material guarantees"),
-    "flare": ("tubes", "a flare: its wall limit, nut and port thread"),
-    "hardness": ("driveline", "a hardness on other scales and as strength"),
-    "spline": ("driveline", "the sizes of a spline"),
-    "setup": ("driveline", "one step of an axle's set-up"),
-    "joint": ("driveline", "joint angles: how uneven they drive"),
-    "find": ("general", "all words, over every table and rule"),
-    "new": ("general", "a commented starter of a job file"),
-    "packet": ("general", "the spec packet of a job, to print and sign"),
-    "audit": ("general", "what is published, from memory, habit; what disagrees"),
-    "sources": ("general", "the publications behind the tables"),
-    "validate": ("general", "every rule over every table"),
+# Commands over all domains, after those of each domain.
+GENERAL = {
+    "find": "all words, over every table and rule",
+    "new": "a commented starter of a job file",
+    "packet": "the spec packet of a job, to print and sign",
+    "audit": "what is published, from memory, habit; what disagrees",
+    "sources": "the publications behind the tables",
+    "validate": "every rule over every table",
 }
+
+
+def _about() -> dict[str, str]:
+    """Command -> one line about it."""
+    return {**{name: about for name, (_, _, about) in domains.commands().items()}, **GENERAL}
 
 
 def _overview() -> str:
     from gaugeblock.tables.load import refdata
 
     lines = ["gaugeblock: figures for building a vehicle, each with its source; data release " + refdata().release, ""]
-    lines += [f"  {name:<10} {about}" for name, (_, about) in COMMANDS.items()]
+    lines += [f"  {name:<10} {about}" for name, about in _about().items()]
     return "\n".join([*lines, "", "  gaugeblock COMMAND --help   options and a worked example"])
 
 
 def _run(name: str, argv: list[str]) -> int:
-    module = __import__(f"gaugeblock.commands.{COMMANDS[name][0]}", fromlist=[name])
-    return int(getattr(module, name)(argv))
+    """Run one command. One that works on a job is given the reader, which knows the tables of all domains."""
+    if name in GENERAL:
+        from gaugeblock import commands
+
+        return int(getattr(commands, name)(argv))
+    wing, module, _ = domains.commands()[name]
+    run = getattr(wing.module(module), name)
+    return int(run(argv, domains.read_job) if name in wing.job_commands else run(argv))
 
 
 def main(argv: list[str] | None = None) -> int:
@@ -54,17 +51,17 @@ def main(argv: list[str] | None = None) -> int:
     try:
         if not argv:
             raise InputError(
-                "(nothing)", "command", "no command was given", list(COMMANDS)[:5], "see gaugeblock --help"
+                "(nothing)", "command", "no command was given", list(_about())[:5], "see gaugeblock --help"
             )
         if argv[0] in ("-h", "--help"):
             print(_overview())
             code = 0
-        elif argv[0] in COMMANDS:
+        elif argv[0] in _about():
             code = _run(argv[0], argv[1:])
         else:
             from difflib import get_close_matches
 
-            near = get_close_matches(argv[0], COMMANDS, n=5, cutoff=0.4) or list(COMMANDS)
+            near = get_close_matches(argv[0], _about(), n=5, cutoff=0.4) or list(_about())
             raise InputError(argv[0][:60], "command", "no such command", near, "see gaugeblock --help")
         sys.stdout.flush()  # what cannot be written is told here, not by the interpreter as it ends
         return code

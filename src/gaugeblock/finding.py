@@ -55,7 +55,7 @@ class Found:
 
     def as_dict(self) -> dict[str, object]:
         """For JSON: the keys of a Sheet, and the groups by key."""
-        from gaugeblock.sheets.sheet import figure_dict
+        from gaugeblock.answer.sheet import figure_dict
 
         keys: list[dict[str, object]] = []
         flat: list[dict[str, object]] = []
@@ -76,8 +76,8 @@ class Found:
 
     def text(self) -> str:
         """For a person."""
-        from gaugeblock.sheets.printing import printed
-        from gaugeblock.sheets.text import label, others_line, place, wrap
+        from gaugeblock.answer.printing import printed
+        from gaugeblock.answer.text import label, others_line, place, wrap
 
         if not self.groups:
             return f"nothing has all of: {self.asked}" + (

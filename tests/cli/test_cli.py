@@ -13,7 +13,8 @@ from pathlib import Path
 
 import pytest
 
-from gaugeblock.cli import COMMANDS, main
+from gaugeblock import domains
+from gaugeblock.cli import GENERAL, main
 
 ROOT = Path(__file__).resolve().parents[2]
 HEAVY = (
@@ -124,7 +125,7 @@ BAD = [
     ([*DRY, "--prevailing", "-3 lbf*in"], ["less than zero"]),
     ([*DRY, "--in", "furlong"], ["unit"]),
     ([*DRY, "--in", "degC"], ["lbf*ft"]),
-    ([*DRY, "--data-release", "9.9.9"], ["0.1.0"]),
+    ([*DRY, "--data-release", "9.9.9"], ["0.2.0"]),
     ([*DRY, "--no-such-option"], ["--no-such-option"]),
     ([*DRY, "extra"], ["extra"]),
     (["part", "spark plug", "--size", "15 mm"], ["14 mm"]),
@@ -171,7 +172,7 @@ def test_bad_input_is_one_message_exit_2_and_nothing_printed(
     assert list(tmp_path.iterdir()) == []
 
 
-@pytest.mark.parametrize("name", sorted(COMMANDS))
+@pytest.mark.parametrize("name", sorted([*domains.commands(), *GENERAL]))
 def test_every_help_has_an_example_that_runs(
     capsys: pytest.CaptureFixture[str], name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -226,7 +227,7 @@ def test_importing_the_package_loads_no_room() -> None:
 def test_the_face_is_what_it_says() -> None:
     import gaugeblock
 
-    assert sorted(gaugeblock._FACE) == gaugeblock.__all__
+    assert sorted([*gaugeblock._FACE, *domains.answers()]) == gaugeblock.__all__
     for name in gaugeblock.__all__:
         assert getattr(gaugeblock, name) is not None
     with pytest.raises(AttributeError):

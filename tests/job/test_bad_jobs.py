@@ -6,8 +6,9 @@ from pathlib import Path
 
 import pytest
 
+from gaugeblock.domains import parse_job, read_job
 from gaugeblock.errors import JobError, Problem
-from gaugeblock.job.read import PROBLEMS_LIMIT, SIZE_LIMIT, parse_job, read_job
+from gaugeblock.job.read import PROBLEMS_LIMIT, SIZE_LIMIT
 
 F = '[[fasteners]]\nname = "A"\n'
 T = '[[tubes]]\nname = "T"\n'

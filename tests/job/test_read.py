@@ -12,11 +12,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from gaugeblock.domains import parse_job, read_job, tables
 from gaugeblock.errors import JobError, Problem
+from gaugeblock.fasteners.job import Fastener
 from gaugeblock.job.locate import Outline
-from gaugeblock.job.model import Fastener, Job
+from gaugeblock.job.model import job_model
 from gaugeblock.job.part import Refused
-from gaugeblock.job.read import parse_job, read_job
 from gaugeblock.job.values import kind_of, measure, parse_wrench, plain_text
 from gaugeblock.units import parse_measure
 
@@ -104,7 +105,7 @@ def test_the_same_file_gives_an_equal_job_and_its_own_keys_back() -> None:
     again = job.as_dict()
     assert again["lines"][0]["class"] == "3"
     refused: list[Refused] = []
-    assert Job.read(again, (), refused) == job
+    assert job_model(tables()).read(again, (), refused) == job
     assert refused == []
 
 

@@ -7,13 +7,14 @@ from pathlib import Path
 
 import pytest
 
+from gaugeblock.domains import parse_job, read_job, tables
 from gaugeblock.errors import OutputError
 from gaugeblock.job.model import Job
 from gaugeblock.job.part import Part
-from gaugeblock.job.read import parse_job, read_job
-from gaugeblock.job.starter import STARTER, starter
+from gaugeblock.job.starter import starter, starter_text
 
 # Taking the # away from every switched-off key, table and list line.
+STARTER = starter_text(tables())
 ALL_ON = re.sub(r"(?m)^#(?=[\[\]a-z]|  \{)", "", STARTER)
 
 
@@ -45,7 +46,7 @@ def given_in(value: object, form: str = "") -> set[tuple[str, str]]:
 
 def test_the_starter_as_written_is_a_half_filled_job(tmp_path: Path) -> None:
     file = tmp_path / "car.toml"
-    starter(file)
+    starter(file, tables())
     job = read_job(file)
     assert file.read_text(encoding="utf-8") == STARTER
     assert job.title.owner is None
@@ -82,7 +83,7 @@ def test_a_file_that_is_there_stays_as_it_is(tmp_path: Path) -> None:
     file = tmp_path / "car.toml"
     file.write_text("mine")
     with pytest.raises(OutputError, match="already there") as refused:
-        starter(file)
+        starter(file, tables())
     assert str(file) in str(refused.value)
     assert file.read_text() == "mine"
 
@@ -90,7 +91,7 @@ def test_a_file_that_is_there_stays_as_it_is(tmp_path: Path) -> None:
 def test_a_link_to_nowhere_is_not_followed(tmp_path: Path) -> None:
     (tmp_path / "car.toml").symlink_to(tmp_path / "else.toml")
     with pytest.raises(OutputError, match="already there"):
-        starter(tmp_path / "car.toml")
+        starter(tmp_path / "car.toml", tables())
     assert not (tmp_path / "else.toml").exists()
 
 
@@ -111,5 +112,5 @@ def test_places_where_no_starter_can_be_written(
     monkeypatch.chdir(tmp_path)
     Path("file").write_text("x")
     with pytest.raises(OutputError, match=word):
-        starter(name)
+        starter(name, tables())
     assert [p.name for p in tmp_path.iterdir()] == ["file"]

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from gaugeblock.domains import parse_job
 from gaugeblock.errors import JobError
-from gaugeblock.job.read import parse_job
 
 T = '[[tubes]]\nname = "T"\n'
 P = '["0 in", "0 in", "0 in"]'

@@ -13,8 +13,8 @@ from gaugeblock.errors import Ambiguous, DataError, InputError, LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.finding import SHOWN, find
 from gaugeblock.lookup import STEPS, apart, disagreement, look_up, look_up_or_none, same_specificity, spread
-from gaugeblock.tables.catalogue import LISTS, columns_of
-from gaugeblock.tables.load import Refdata, refdata_folder
+from gaugeblock.tables.catalogue import LISTS, columns_of, refdata_folder
+from gaugeblock.tables.load import Refdata
 from gaugeblock.tables.releases import released_files
 
 RELEASES = [("0.1.0", "first"), ("0.2.0", "a correction")]

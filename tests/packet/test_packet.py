@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 
+from gaugeblock.domains import hooks, parse_job
 from gaugeblock.errors import JobError
-from gaugeblock.job.read import parse_job
 from gaugeblock.packet import build, make, render
 from gaugeblock.tables.load import refdata
 
@@ -27,7 +27,7 @@ FIGURE_KEYS = {
 
 def packet_of(text: str) -> build.Packet:
     data = refdata()
-    job = parse_job(text, hooks=make.hooks(data))
+    job = parse_job(text, hooks=hooks(data))
     return build.build(job, data, "gaugeblock test")
 
 

@@ -9,8 +9,9 @@ from pathlib import Path
 
 import pytest
 
-from gaugeblock.job.read import parse_job
-from gaugeblock.packet import build, make, render
+from gaugeblock import domains
+from gaugeblock.domains import parse_job
+from gaugeblock.packet import build, render
 from gaugeblock.tables.load import refdata
 
 SHOP = """
@@ -40,7 +41,7 @@ MM = 72 / 25.4
 
 def packet_of(text: str) -> build.Packet:
     data = refdata()
-    return build.build(parse_job(text, hooks=make.hooks(data)), data, "gaugeblock test")
+    return build.build(parse_job(text, hooks=domains.hooks(data)), data, "gaugeblock test")
 
 
 def test_the_card_says_what_to_cut_and_has_a_row_a_bend() -> None:

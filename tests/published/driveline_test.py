@@ -6,9 +6,9 @@ import math
 
 import pytest
 
+from gaugeblock import hardness, joint, setup, spline, steel
 from gaugeblock.calc import driveline as calc
 from gaugeblock.errors import GaugeblockError, InputError, LookupMiss
-from gaugeblock.sheets.driveline import hardness, joint, setup, spline, steel
 
 IN = 0.0254
 FT_LB = 1.3558179483314004

@@ -13,10 +13,10 @@ from pint import UnitRegistry
 from gaugeblock import units
 from gaugeblock.calc import fasteners as calc
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss
+from gaugeblock.fasteners.keys import read_cell
+from gaugeblock.fasteners.torque import torque
 from gaugeblock.figure import Figure
 from gaugeblock.lookup import look_up
-from gaugeblock.sheets.fastener_keys import read_cell
-from gaugeblock.sheets.fasteners import torque
 
 IN = 0.0254
 LBF = 4.4482216152605

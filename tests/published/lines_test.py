@@ -12,9 +12,9 @@ import pytest
 from gaugeblock.calc import heat, line_parts, shields
 from gaugeblock.calc import lines as calc
 from gaugeblock.errors import LookupMiss
+from gaugeblock.lines.estimate import air_of
+from gaugeblock.lines.heat import heat as heat_of
 from gaugeblock.lookup import look_up
-from gaugeblock.sheets.line_heat import air_of
-from gaugeblock.sheets.lines import heat as heat_of
 from gaugeblock.tables.load import refdata
 
 BTU_H_FT2 = 1055.05585262 / 3600 / 0.3048**2

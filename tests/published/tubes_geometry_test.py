@@ -8,7 +8,7 @@ import pytest
 
 from gaugeblock.calc import frame, path, shapes
 from gaugeblock.calc.frame import FIXED, PINNED, SLIDING, Load
-from gaugeblock.sheets.tube_plan import plan
+from gaugeblock.tubes.plan.plan import plan
 
 INCH = 0.0254
 

@@ -8,7 +8,8 @@ import pytest
 
 from gaugeblock.calc import tubes as calc
 from gaugeblock.errors import LookupMiss
-from gaugeblock.sheets import tube_tables, tubes
+from gaugeblock.tubes import bend as tubes
+from gaugeblock.tubes import stock_tables as tube_tables
 
 DEG = math.pi / 180
 

@@ -17,12 +17,11 @@ from typing import TYPE_CHECKING
 
 import pandas as pd
 
-from gaugeblock import units
-from gaugeblock.tables import schema, validate
-from gaugeblock.tables.catalogue import LISTS, ROW_COLUMNS, TABLES, columns_of
+from gaugeblock import domains, units
+from gaugeblock.tables import physics, schema, validate
+from gaugeblock.tables.catalogue import LISTS, ROW_COLUMNS, TABLES, columns_of, refdata_folder
 from gaugeblock.tables.facts import NUMBERS, Facts
-from gaugeblock.tables.load import Row, refdata_folder
-from gaugeblock.tables.physics import RULES
+from gaugeblock.tables.load import Row
 from gaugeblock.tables.raw import read_raw
 from refdata.second_reading import MEASURED, differences, place_of, second_rows
 
@@ -153,7 +152,7 @@ class Bench:
         got = self.facts.get(group)
         if got is None:
             got = self.facts[group] = Facts({t: self.tables[t] for t in self._kin(group)})
-            self.before[group] = {_name(f) for rule in RULES for f in rule(got)}
+            self.before[group] = {_name(f) for rule in (*physics.RULES, *domains.physics()) for f in rule(got)}
         return got
 
     def physics_sees(self, mutation: Mutation) -> bool:
@@ -171,7 +170,7 @@ class Bench:
         facts.tables[table] = [r for r in rows if not r.cells["standing"]]
         facts._numbers = dict(base._numbers)
         before = self.before[table]
-        return any(_name(fault) not in before for rule in RULES for fault in rule(facts))
+        return any(_name(fault) not in before for rule in (*physics.RULES, *domains.physics()) for fault in rule(facts))
 
     def keys_see(self, mutation: Mutation) -> bool:
         """Whether a row entered twice, or a word that means nothing any more, is found."""

@@ -16,8 +16,8 @@ from pathlib import Path
 
 import pytest
 
-from gaugeblock.tables.load import refdata_folder
-from gaugeblock.tables.validate import validate
+from gaugeblock.domains import validate
+from gaugeblock.tables.catalogue import refdata_folder
 from refdata.mutations import BELOW, KINDS, Bench, Mutation, sample
 
 COUNT, SEED = 420, 1

@@ -10,10 +10,10 @@ from typing import TYPE_CHECKING
 import pandas as pd
 import pytest
 
+from gaugeblock.domains import validate
 from gaugeblock.tables import schema
 from gaugeblock.tables.catalogue import LISTS, ROW_COLUMNS, TABLES, keys_of
 from gaugeblock.tables.releases import released_files
-from gaugeblock.tables.validate import validate
 
 if TYPE_CHECKING:
     from gaugeblock.tables.fault import Fault

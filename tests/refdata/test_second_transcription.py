@@ -8,8 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from gaugeblock.tables.catalogue import keys_of
-from gaugeblock.tables.load import refdata_folder
+from gaugeblock.tables.catalogue import keys_of, refdata_folder
 from refdata.second_reading import FOLDER, MEASURED, Cells, differences, living, place_of, second_rows
 
 

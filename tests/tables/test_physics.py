@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from gaugeblock.tables.catalogue import TABLES, columns_of
+from gaugeblock import domains
+from gaugeblock.tables import physics
+from gaugeblock.tables.catalogue import TABLES, columns_of, refdata_folder
 from gaugeblock.tables.facts import Facts
 from gaugeblock.tables.fault import Fault
-from gaugeblock.tables.load import Row, refdata_folder
-from gaugeblock.tables.physics import RULES
+from gaugeblock.tables.load import Row
 from gaugeblock.tables.raw import read_raw
 
 Cells = dict[str, str]
@@ -66,7 +67,12 @@ def tables() -> dict[str, list[Row]]:
 def told(tables: dict[str, list[Row]], name: str) -> set[str]:
     """The rules that find a fault in a table; a slip may show at the row beside it."""
     facts = Facts(tables)
-    return {fault.rule for rule in RULES for fault in rule(facts) if fault.file == f"{name}.csv"}
+    return {
+        fault.rule
+        for rule in (*physics.RULES, *domains.physics())
+        for fault in rule(facts)
+        if fault.file == f"{name}.csv"
+    }
 
 
 @pytest.mark.parametrize(("table", "wanted", "change", "rule"), SLIPS)
@@ -84,4 +90,4 @@ def test_a_slip_breaks_the_rule(
 
 def test_every_rule_holds_for_the_tables_as_they_are(tables: dict[str, list[Row]]) -> None:
     facts = Facts(tables)
-    assert [str(f) for rule in RULES for f in rule(facts)] == []
+    assert [str(f) for rule in (*physics.RULES, *domains.physics()) for f in rule(facts)] == []

@@ -6,12 +6,12 @@ from pathlib import Path
 
 import pytest
 
+from gaugeblock.closing import close, main
+from gaugeblock.domains import check, validate
 from gaugeblock.errors import DataError, InputError
-from gaugeblock.tables.catalogue import LISTS, columns_of
-from gaugeblock.tables.closing import close, main
-from gaugeblock.tables.load import refdata_folder
+from gaugeblock.tables.catalogue import LISTS, columns_of, refdata_folder
 from gaugeblock.tables.releases import release_digest, released_files, row_digest
-from gaugeblock.tables.validate import check, report, validate
+from gaugeblock.tables.validate import report
 
 QUANTITY = (
     "tightening_torque,torque,target,none,maker > published,1 lbf*ft,injury,target,2,24000,lbf*in,torque of the last pass,"

@@ -10,9 +10,10 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from gaugeblock.tables.load import refdata_folder
+from gaugeblock.domains import check, validate
+from gaugeblock.tables.catalogue import refdata_folder
 from gaugeblock.tables.releases import release_digest
-from gaugeblock.tables.validate import check, report, validate
+from gaugeblock.tables.validate import report
 
 if TYPE_CHECKING:
     from collections.abc import Callable

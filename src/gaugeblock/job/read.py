@@ -12,8 +12,9 @@ from typing import Any
 
 from gaugeblock.errors import InputError, JobError, Problem
 from gaugeblock.job.checks import ITEMS_LIMIT, check
+from gaugeblock.job.kind import Kind
 from gaugeblock.job.locate import Outline, Path
-from gaugeblock.job.model import ITEMS, Job, Title
+from gaugeblock.job.model import Job, Title, job_model
 from gaugeblock.job.part import Part, Refused
 from gaugeblock.job.values import REFUSED, kind_of, shown
 
@@ -45,17 +46,19 @@ _TOML_WORDS = (
 )
 
 
-def read_job(path: str | os.PathLike[str], hooks: Mapping[str, Hook] | None = None) -> Job:
-    """The checked job of a TOML file; JobError tells every problem with key path and line.
+def read_job(path: str | os.PathLike[str], kinds: Mapping[str, Kind], hooks: Mapping[str, Hook] | None = None) -> Job:
+    """The checked job of a TOML file with the tables of ``kinds``; JobError tells every problem with key path and line.
 
-    ``hooks`` are by domain (``fasteners``, ``tubes``, ``lines``, ``driveline``): each is called with every sound item.
+    ``hooks`` are by table (``fasteners`` ...): each is called with every sound item.
     """
     name = os.fspath(path)
     where = shown(name.encode("utf-8", "backslashreplace").decode(), 200)
-    return parse_job(_read_text(name, where), where or "job file", hooks)
+    return parse_job(_read_text(name, where), kinds, where or "job file", hooks)
 
 
-def parse_job(text: str, where: str = "job file", hooks: Mapping[str, Hook] | None = None) -> Job:
+def parse_job(
+    text: str, kinds: Mapping[str, Kind], where: str = "job file", hooks: Mapping[str, Hook] | None = None
+) -> Job:
     """The checked job of a TOML text; JobError as for ``read_job``."""
     outline = Outline(text)
     data = _parse(text, where, outline)
@@ -65,20 +68,21 @@ def parse_job(text: str, where: str = "job file", hooks: Mapping[str, Hook] | No
     if too_long:
         raise _job_error(where, [names.problem(*fault) for fault in too_long])
     refused: list[Refused] = []
-    job = Job.read(data, (), refused)
+    model = job_model(kinds)
+    job = model.read(data, (), refused)
     refused.sort(key=lambda r: outline.line_of(r.path) or 0)
     bad = {r.path[:2] for r in refused}
     # Looking for near words takes its time, so only what will be told is put into words.
-    problems += [names.problem(r.path, *_told(r)) for r in refused[:PROBLEMS_LIMIT]]
+    problems += [names.problem(r.path, *_told(r, model)) for r in refused[:PROBLEMS_LIMIT]]
     untold = max(0, len(refused) - PROBLEMS_LIMIT)
-    for fault in check(data):
+    for fault in check(data, kinds):
         first = outline.line_of(fault.other)
         why = f"{fault.why} (see line {first})" if first else fault.why
         problems.append(names.problem(fault.path, why, fault.nearest, fault.do))
-    for domain, hook in (hooks or {}).items():
-        for index, item in _readable(data, domain, bad, job):
+    for table, hook in (hooks or {}).items():
+        for index, item in _readable(data, table, kinds[table].model, bad, job):
             problems += [
-                names.problem((domain, index, *_split(p.path)), p.why, p.nearest, p.do) for p in hook(item)
+                names.problem((table, index, *_split(p.path)), p.why, p.nearest, p.do) for p in hook(item)
             ]  # fmt: skip
     if problems:
         raise _job_error(where, problems, untold)
@@ -226,21 +230,22 @@ def _job_error(where: str, problems: list[Problem], untold: int = 0) -> JobError
     return JobError(where, ordered)
 
 
-def _readable(data: dict[str, Any], domain: str, bad: set[Path], job: Job) -> Iterable[tuple[int, Part]]:
-    """The items of a domain for its hook: sound ones whole, of the others what is plain text under a known key."""
-    raws = data.get(domain)
-    if (domain,) in bad or not isinstance(raws, list):
+def _readable(
+    data: dict[str, Any], table: str, model: type[Part], bad: set[Path], job: Job
+) -> Iterable[tuple[int, Part]]:
+    """The items of a table for its hook: sound ones whole, of the others what is plain text under a known key."""
+    raws = data.get(table)
+    if (table,) in bad or not isinstance(raws, list):
         return
-    model = ITEMS[domain]
-    for index, (raw, item) in enumerate(zip(raws, getattr(job, domain), strict=True)):
-        if (domain, index) not in bad:
+    for index, (raw, item) in enumerate(zip(raws, getattr(job, table), strict=True)):
+        if (table, index) not in bad:
             yield index, item
         elif isinstance(raw, dict):
             texts = {k: v for k, v in raw.items() if k in model.keys and isinstance(v, str) and v.strip()}
             yield index, model(**{model.keys[k].name: v for k, v in texts.items()})
 
 
-def _told(refused: Refused) -> tuple[str, tuple[str, ...], str]:
+def _told(refused: Refused, model: type[Job]) -> tuple[str, tuple[str, ...], str]:
     """What was refused as reason, nearest choices and what to do, in plain words."""
     path, kind = refused.path, refused.kind
     if isinstance(kind, InputError):
@@ -248,15 +253,15 @@ def _told(refused: Refused) -> tuple[str, tuple[str, ...], str]:
     if kind == "missing":
         return "is missing", (), f'write {path[-1]} = "..."'
     if kind == "unknown":
-        return _unknown(path)
+        return _unknown(path, model)
     if kind == "list":
-        return _list_wanted(path, refused.value)
+        return _list_wanted(path, refused.value, model)
     return f"a table is wanted, not {kind_of(refused.value)}", (), f"write {_table_form(path)}"
 
 
-def _list_wanted(path: Path, value: object) -> tuple[str, tuple[str, ...], str]:
+def _list_wanted(path: Path, value: object, job: type[Job]) -> tuple[str, tuple[str, ...], str]:
     key = str(path[-1])
-    if _model_at(path) is None:
+    if _model_at(path, job) is None:
         return f"a list is wanted, not {kind_of(value)}", (), f'write {key} = ["...", "..."]'
     form = ".".join(part for part in path if isinstance(part, str))
     if isinstance(value, dict):
@@ -269,20 +274,20 @@ def _table_form(path: Path) -> str:
     return f"[[{form}]]" if isinstance(path[-1], int) else f"[{form}]"
 
 
-def _model_at(path: Path) -> type[Part] | None:
+def _model_at(path: Path, job: type[Job]) -> type[Part] | None:
     """The model of the table at ``path``; None where the path ends in a plain value."""
-    model: type[Part] | None = Job
+    model: type[Part] | None = job
     for part in path:
         if model is not None and isinstance(part, str):
             model = model.keys[part].part
     return model
 
 
-def _unknown(path: Path) -> tuple[str, tuple[str, ...], str]:
+def _unknown(path: Path, job: type[Job]) -> tuple[str, tuple[str, ...], str]:
     from difflib import get_close_matches
 
     key = str(path[-1])
-    keys = (_model_at(path[:-1]) or Job).keys
+    keys = (_model_at(path[:-1], job) or job).keys
     near = tuple(get_close_matches(key.casefold()[:60], keys, n=5, cutoff=0.5))
     if len(path) == 1 and key in Title.keys:
         return "not a key of the top of the file", (), "move it under [job]"

@@ -2,27 +2,20 @@
 
 from __future__ import annotations
 
-from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
-from gaugeblock import audit
+from gaugeblock import audit, domains
+from gaugeblock.answer.item import Item
+from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK, Check
 from gaugeblock.job.model import Job
-from gaugeblock.packet.apart import against_each_other
-from gaugeblock.packet.item import Item
-from gaugeblock.sheets.sheet import CANNOT_TELL, NOT_OK, OK, Check
+from gaugeblock.packet.together import against_each_other
 from gaugeblock.tables import releases
-from gaugeblock.tables.catalogue import DOMAINS
 
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
 
 CONTRACT = 1
-
-
-def maker(domain: str) -> Any:
-    """The module that makes a domain's items: ``problems(item, data)`` and ``item(item, shop, data)``."""
-    return import_module(f"gaugeblock.packet.{domain}")
 
 
 class Packet:
@@ -49,7 +42,7 @@ class Packet:
 
 def build(job: Job, data: Refdata, program: str) -> Packet:
     """The packet of a checked job. ``program`` is name and version as printed."""
-    items = [i for d in DOMAINS for i in _items(d, job, data)]
+    items = [i for table, page in domains.pages().items() for i in _items(table, page, job, data)]
     items += against_each_other(job, items, data)
     for item in items:
         if item.name.startswith("EXAMPLE"):
@@ -83,11 +76,10 @@ def build(job: Job, data: Refdata, program: str) -> Packet:
     return Packet(job, items, record, audit.audit_record(record), data, parts)
 
 
-def _items(domain: str, job: Job, data: Refdata) -> list[Item]:
-    """The items of one domain, then what they say together, where its module has something to say."""
-    module = maker(domain)
-    found = [module.item(i, job.shop, data) for i in getattr(job, domain)]
-    together = getattr(module, "together", None)
+def _items(table: str, page: Any, job: Job, data: Refdata) -> list[Item]:
+    """The items of one table, then what they say together, where its page has something to say."""
+    found = [page.item(i, job.shop, data) for i in getattr(job, table)]
+    together = getattr(page, "together", None)
     return [*found, *together(job, found, data)] if found and together is not None else found
 
 

@@ -7,14 +7,13 @@ import os
 from typing import Any
 
 import gaugeblock
+from gaugeblock import domains
+from gaugeblock.answer.sheet import NOT_OK, OK
 from gaugeblock.errors import InputError
 from gaugeblock.job.output import write_all
-from gaugeblock.job.read import Hook, read_job
-from gaugeblock.packet.build import Packet, build, maker
+from gaugeblock.packet.build import Packet, build
 from gaugeblock.packet.render import render
-from gaugeblock.sheets.sheet import NOT_OK, OK
-from gaugeblock.tables.catalogue import DOMAINS
-from gaugeblock.tables.load import Refdata, refdata
+from gaugeblock.tables.load import refdata
 
 _LARGEST_RECORD = 50_000_000
 
@@ -49,19 +48,10 @@ class Made:
         return "\n".join(lines)
 
 
-def hooks(data: Refdata) -> dict[str, Hook]:
-    """For reading a job: what the tables do not know of each item's keys."""
-
-    def of(domain: str) -> Hook:
-        return lambda item: maker(domain).problems(item, data)
-
-    return {domain: of(domain) for domain in DOMAINS}
-
-
 def make(job_path: str, release: str | None = None) -> Packet:
     """The packet of a job file, nothing written. JobError with every problem of the file."""
     data = refdata(release)
-    job = read_job(job_path, hooks(data))
+    job = domains.read_job(job_path, domains.hooks(data))
     return build(job, data, f"gaugeblock {gaugeblock.__version__}")
 
 

@@ -16,15 +16,15 @@ import jinja2.bccache
 from jinja2.ext import Extension
 from markupsafe import Markup
 
+from gaugeblock.answer.item import pretty
+from gaugeblock.answer.printing import both_units
+from gaugeblock.answer.text import label, others_line, place
 from gaugeblock.errors import DataError
-from gaugeblock.packet.item import pretty
-from gaugeblock.sheets.printing import both_units
-from gaugeblock.sheets.text import label, others_line, place
 
 if TYPE_CHECKING:
+    from gaugeblock.answer.item import Item
     from gaugeblock.figure import Figure
     from gaugeblock.packet.build import Packet
-    from gaugeblock.packet.item import Item
     from gaugeblock.tables.load import Refdata
 
 _MARKDOWN_MARKS = re.compile(r"([\\`*_{}\[\]<>#|])")

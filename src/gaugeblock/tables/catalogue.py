@@ -1,65 +1,48 @@
 """The one column catalogue: every table, its key columns and how they match, and the columns all rows share.
 
-Schemas, the loader, the look-up and the documentation are made from this. A key is written
+Schemas, the loader, the look-up and the documentation are made from this. The tables and their keys are those of
+refdata/tables.csv, the columns that all rows share and the other files are named here. A key is written
 ``name`` + marks: ``!`` no ``any`` allowed; ``~`` an interval; ``^`` interpolated between printed points.
 """
 
 from __future__ import annotations
 
-from gaugeblock.errors import LookupMiss
+import os
+
+from gaugeblock.errors import DataError, LookupMiss
 
 ROW_COLUMNS = (
     "quantity", "value", "low", "high", "unit", "conditions", "basis", "source", "locator", "checked", "standing",
     "since", "until", "note",
 )  # fmt: skip
 
-# The domains, in the order of the work on a car. The only list that names them beside cli.COMMANDS.
-DOMAINS = ("fasteners", "tubes", "lines", "driveline")
 
-# table -> key columns
-TABLES: dict[str, str] = {
-    "fasteners/threads": "thread!",
-    "fasteners/thread_stripping": "thread! member!",
-    "fasteners/grades": "standard! grade! size~",
-    "fasteners/bolt_loads": "thread! standard! grade!",
-    "fasteners/nut_factors": "surface lubricant",
-    "fasteners/friction": "surface lubricant place",
-    "fasteners/torques": "thread! standard! grade! condition! nut service",
-    "fasteners/torque_multipliers": "condition! base! service",
-    "fasteners/part_torques": "part! size! seat material service",
-    "fasteners/prevailing": "nut! thread! service",
-    "fasteners/preload": "method lubricant case",
-    "fasteners/engagement": "into! load",
-    "fasteners/pipe_threads": "series! size!",
-    "tubes/materials": "family! material spec product condition od~ wall~",
-    "tubes/sizes": "product! spec material od~ wall~",
-    "tubes/gauges": "system! gauge!",
-    "tubes/pipe_sizes": "nps! schedule",
-    "tubes/bend_minimums": "product! family material condition od~ wall~ method measured_to! service",
-    "tubes/bend_quality": "service! product! family case bend_ratio~",
-    "tubes/flares": "standard! flare! tube_material od~",
-    "lines/materials": "item! class state",
-    "lines/fluids": "item! state",
-    "lines/fuels": "item! state",
-    "lines/clearances": "jurisdiction! subject! service!",
-    "lines/supports": "service! subject! size~",
-    "lines/limits": "jurisdiction! subject! service!",
-    "lines/emissivity": "material! surface temperature~",
-    "lines/expansion": "material! temperature~",
-    "lines/growth": "material! temperature^!",
-    "lines/heat_sources": "part! state",
-    "lines/air": "fluid! temperature^!",
-    "lines/wire": "item! size! condition",
-    "driveline/steels": "steel! treatment temper~ section~ specimen",
-    "driveline/hardness": "scale! hardness^!",
-    "driveline/splines": "pitch! teeth! pressure_angle! root! fit",
-    "driveline/spline_allowables": "material! teeth",
-    "driveline/spline_factors": "factor! case! level!",
-    "driveline/stress_concentration": "feature! loading! radius_ratio^! diameter_ratio^",
-    "driveline/preheat": "steel! thickness~",
-    "driveline/setup": "axle! component! step! wear",
-    "driveline/joints": "joint! case shaft_speed^ service",
-}
+def refdata_folder() -> str:
+    """The folder of refdata: inside the installed package, else beside ``src`` in a checkout."""
+    package = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
+    for folder in (os.path.join(package, "_refdata"), os.path.join(package, "..", "..", "refdata")):
+        if os.path.isfile(os.path.join(folder, "releases.csv")):
+            return os.path.normpath(folder)
+    raise DataError(
+        "refdata", "installation", "the tables are not there", (), "install gaugeblock again, or run in a checkout"
+    )
+
+
+def _tables() -> dict[str, str]:
+    try:
+        with open(os.path.join(refdata_folder(), "tables.csv"), encoding="utf-8") as handle:
+            head, *lines = handle.read().splitlines()
+    except (OSError, UnicodeDecodeError, ValueError) as error:
+        raise DataError("tables.csv", "refdata", f"cannot be read: {error}", (), "restore it") from None
+    pairs = [line.split(",") for line in lines]
+    if head != "table,keys" or any(len(pair) != 2 for pair in pairs):
+        raise DataError("tables.csv", "refdata", "not a list of tables and their keys", (), "write: table,keys")
+    return dict(pairs)
+
+
+# table -> key columns, in the order of the file; and the folders they stand in, in the order of the work on a car.
+TABLES: dict[str, str] = _tables()
+DOMAINS: tuple[str, ...] = tuple(dict.fromkeys(table.partition("/")[0] for table in TABLES))
 
 SERVICES = (
     "any", "vehicle", "vehicle safety cage", "light truck", "heavy truck", "military vehicle", "aircraft", "piping",

@@ -7,21 +7,10 @@ import os
 
 from gaugeblock.errors import DataError, InputError, LookupMiss
 from gaugeblock.figure import Figure, Rule
-from gaugeblock.tables.catalogue import DOMAINS, LISTS, ROW_COLUMNS, TABLES, columns_of, keys_of
+from gaugeblock.tables.catalogue import DOMAINS, LISTS, ROW_COLUMNS, TABLES, columns_of, keys_of, refdata_folder
 
 # Where the standing stands, counted from the end of a row of figures.
 _STANDING = ROW_COLUMNS.index("standing") - len(ROW_COLUMNS)
-
-
-def refdata_folder() -> str:
-    """The folder of refdata: inside the installed package, else beside ``src`` in a checkout."""
-    package = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
-    for folder in (os.path.join(package, "_refdata"), os.path.join(package, "..", "..", "refdata")):
-        if os.path.isfile(os.path.join(folder, "releases.csv")):
-            return os.path.normpath(folder)
-    raise DataError(
-        "refdata", "installation", "the tables are not there", (), "install gaugeblock again, or run in a checkout"
-    )
 
 
 def version_key(text: str) -> tuple[int, int, int]:

@@ -9,24 +9,17 @@ from __future__ import annotations
 
 import itertools
 import re
+from collections.abc import Callable
 from statistics import median
 from typing import TYPE_CHECKING
 
 from gaugeblock import units
-from gaugeblock.tables import (
-    physics_fasteners,
-    physics_heat,
-    physics_parts,
-    physics_steels,
-    physics_tubes,
-    physics_wire,
-)
 from gaugeblock.tables.facts import READ_AGAIN, Facts, column_of, group_by, order_of, printed, rest, series_of, shown
 from gaugeblock.tables.fault import Fault, at_row
 from gaugeblock.tables.limits import PEERS, SERIES
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
+    from collections.abc import Iterable, Mapping
 
     from gaugeblock.tables.limits import Ranges
     from gaugeblock.tables.load import Row
@@ -268,15 +261,22 @@ def range_is_narrow(facts: Facts) -> list[Fault]:
     return faults
 
 
-RULES: tuple[Callable[[Facts], list[Fault]], ...] = (
+Rule = Callable[[Facts], list[Fault]]
+
+# What rows of every domain must obey; a domain brings its own.
+RULES: tuple[Rule, ...] = (
     figure_in_its_range, figure_near_its_peers, sources_within_a_factor, second_printed_unit_agrees, single_number_stands_in_value,
     figure_follows_its_series, proof_below_yield_below_tensile, strength_shares_are_likely, range_is_narrow,
-    unit_is_one_that_sources_print, unit_is_that_of_its_source, *physics_fasteners.RULES,
-    *physics_tubes.RULES, *physics_wire.RULES, *physics_steels.RULES, *physics_parts.RULES, *physics_heat.RULES,
+    unit_is_one_that_sources_print, unit_is_that_of_its_source,
 )  # fmt: skip
 
 
-def physics_faults(tables: Mapping[str, list[Row]], ranges: Ranges | None = None) -> list[Fault]:
-    """What all rules find in rows that the schemas passed; the ranges of the project's own tables when None."""
+def physics_faults(
+    tables: Mapping[str, list[Row]], rules: Iterable[Rule], ranges: Ranges | None = None
+) -> list[Fault]:
+    """What the rules of every domain, and ``rules`` of the domains, find in rows that the schemas passed.
+
+    The ranges of the project's own tables when ``ranges`` is None.
+    """
     facts = Facts(tables, ranges)
-    return [fault for rule in RULES for fault in rule(facts)]
+    return [fault for rule in (*RULES, *rules) for fault in rule(facts)]

@@ -12,16 +12,21 @@ from math import inf
 from typing import TYPE_CHECKING
 
 from gaugeblock.errors import GaugeblockError
-from gaugeblock.tables.catalogue import DOMAINS, LISTS, TABLES, keys_of
+from gaugeblock.tables.catalogue import DOMAINS, LISTS, TABLES, keys_of, refdata_folder
 from gaugeblock.tables.fault import Fault
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.limits import Ranges, range_faults
 from gaugeblock.tables.load import Row, refdata_folder
+=======
+from gaugeblock.tables.load import Row
+>>>>>>> f11cc87 (The house in wings: one folder a domain, one list of domains, tables of refdata named in refdata)
 from gaugeblock.tables.raw import LIST_KEYS, read_raw
 from gaugeblock.tables.releases import combine, released_files, row_digests
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
+
+    from gaugeblock.tables.physics import Rule
 
 
 class Refused:
@@ -52,13 +57,8 @@ class Checked:
         self.releases = releases
 
 
-def validate(folder: str | None = None) -> list[Fault]:
-    """All faults of the tables in ``folder`` (the project's own when None), ordered by file and line."""
-    return check(folder).faults
-
-
-def check(folder: str | None = None) -> Checked:
-    """As ``validate``, with the counts of rows, tables and releases."""
+def check(folder: str | None, rules: Sequence[Rule]) -> Checked:
+    """All faults of the tables in ``folder`` (the project's own when None) by ``rules`` of the domains too, and the counts."""
     folder = folder or refdata_folder()
     faults: list[Fault] = []
     read: dict[str, list[Row]] = {}
@@ -77,7 +77,11 @@ def check(folder: str | None = None) -> Checked:
     faults += _digest_faults(read, releases, versions)
     from gaugeblock.tables.physics import physics_faults
 
+<<<<<<< HEAD
     faults += physics_faults(tables, Ranges(read["quantities"], ranges))
+=======
+    faults += physics_faults(tables, rules)
+from gaugeblock.tables.load import Row
     unique = sorted(set(faults), key=lambda f: f.parts)
     rows = sum(len(read[name]) for name in TABLES)
     return Checked(unique, rows, len(TABLES), len(releases))

@@ -1,0 +1,87 @@
+"""What the commands share: the parser that refuses with one message, the common options, printing a Sheet."""
+
+from __future__ import annotations
+
+import argparse
+
+from gaugeblock.errors import InputError
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from typing import NoReturn
+
+    from gaugeblock.answer.sheet import Sheet
+
+
+# Each parser asks for translations of its own three words, which searches the file system: 7 ms of a look-up. Ours
+# are English.
+argparse._ = str  # type: ignore[attr-defined]
+
+
+class Parser(argparse.ArgumentParser):
+    """Refuses with our own one message instead of usage and exit."""
+
+    def error(self, message: str) -> NoReturn:
+        """Refuse what cannot be parsed; InputError says what was wrong and where help is."""
+        raise InputError(self.prog.split(" ")[-1], "command line", message, (), f"see {self.prog} --help")
+
+
+def parser_of(name: str, about: str, example: str) -> Parser:
+    """The parser of one command, with its worked example."""
+    return Parser(
+        prog=f"gaugeblock {name}", description=about, epilog=f"example:\n  {example}", allow_abbrev=False,
+        formatter_class=_help,
+    )  # fmt: skip
+
+
+def _help(prog: str) -> argparse.HelpFormatter:
+    return argparse.RawDescriptionHelpFormatter(prog, width=100)  # a given width spares asking the terminal's
+
+
+def common_options(parser: Parser, unit: bool = True) -> None:
+    """``--json``, ``--data-release`` and, where figures are printed, ``--in``."""
+    parser.add_argument("--json", action="store_true", help="print one JSON object")
+    if unit:
+        parser.add_argument("--in", dest="unit", metavar="UNIT", help="print figures of this unit's dimension in it")
+    parser.add_argument("--data-release", metavar="V", help="use the tables of an earlier data release")
+
+
+def print_sheet(sheet: Sheet, as_json: bool, unit: str | None) -> int:
+    """Print a Sheet as text or JSON; the exit code."""
+    from gaugeblock.answer.sheet import NOT_OK
+
+    if unit is not None:
+        from gaugeblock import units
+
+        unit = units.TYPED.get(unit, unit)
+        if unit not in units.UNITS:
+            dims = dict.fromkeys(units.dimension(f.unit) for f in sheet.figures)
+            near = units.nearest_units(unit) or tuple(u for d in dims for u in units.spellings(d))
+            raise InputError(unit[:60], "--in", "no such unit spelling", near, "use one of these")
+        if sheet.figures and all(units.dimension(f.unit) != units.dimension(unit) for f in sheet.figures):
+            near = tuple(dict.fromkeys(u for f in sheet.figures for u in units.spellings(units.dimension(f.unit))))
+            raise InputError(unit, "--in", "no figure of this answer has that dimension", near, "ask for one of these")
+    if as_json:
+        import json
+
+        out = sheet.as_dict()
+        if unit is not None:
+            _reprint(sheet, out, unit)
+        print(json.dumps(out, ensure_ascii=False, indent=2))
+    else:
+        from gaugeblock.answer.text import render
+
+        print(render(sheet, unit))
+    return 1 if sheet.worst == NOT_OK else 0
+
+
+def _reprint(sheet: Sheet, out: dict[str, object], unit: str) -> None:
+    """With ``--in``, the ``printed`` text of each answer is in that unit; values stay in the source's own."""
+    from gaugeblock import units
+    from gaugeblock.answer.printing import printed
+
+    rows = out["figures"]
+    if isinstance(rows, list):
+        for figure, row in zip(sheet.figures, rows, strict=True):
+            if units.dimension(figure.unit) == units.dimension(unit):
+                row["printed"] = printed(figure, sheet.data, unit)

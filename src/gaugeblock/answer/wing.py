@@ -1,0 +1,42 @@
+"""Wing: what one domain brings: its commands, its public answers, its tables of a job, what its rows must obey."""
+
+from __future__ import annotations
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from typing import Any
+
+
+class Wing:
+    """A domain by name; its modules are named and loaded when they are needed, so that a look-up loads one domain.
+
+    ``commands`` is command -> (module, one line about it), ``answers`` public name -> module, ``tables`` table of the
+    job file -> model in ``job``; ``job_commands`` are those that are given the reader of a job.
+    """
+
+    __slots__ = ("answers", "commands", "job_commands", "name", "physics", "tables")
+
+    def __init__(
+        self,
+        name: str,
+        commands: dict[str, tuple[str, str]],
+        answers: dict[str, str],
+        tables: dict[str, str],
+        physics: tuple[str, ...] = ("physics",),
+        job_commands: tuple[str, ...] = (),
+    ) -> None:
+        self.name = name
+        self.commands = commands
+        self.answers = answers
+        self.tables = tables
+        self.physics = physics
+        self.job_commands = job_commands
+
+    def __repr__(self) -> str:
+        return f"<Wing {self.name}>"
+
+    def module(self, name: str) -> Any:
+        """One module of the wing, loaded."""
+        from importlib import import_module
+
+        return import_module(f"gaugeblock.{self.name}.{name}")

@@ -1,0 +1,72 @@
+"""Closing a data release: ``python -m gaugeblock.closing 0.1.0`` writes its digest, and its rows are frozen."""
+
+from __future__ import annotations
+
+import csv
+import os
+import sys
+
+from gaugeblock.domains import validate
+from gaugeblock.errors import DataError, GaugeblockError, InputError, OutputError
+from gaugeblock.tables.catalogue import LISTS, refdata_folder
+from gaugeblock.tables.load import read_lines
+from gaugeblock.tables.releases import release_digest
+
+
+def close(version: str, folder: str | None = None) -> str:
+    """Freeze a release: write its digest into releases.csv, and return the digest.
+
+    Raises InputError when there is no such release, it is closed already, or an earlier one is open; DataError
+    when ``validate`` finds a fault. Nothing is written then.
+    """
+    folder = folder or refdata_folder()
+    path = os.path.join(folder, "releases.csv")
+    columns = LISTS["releases"]
+    rows = [dict(zip(columns, values, strict=True)) for values in read_lines(path, "releases", columns)]
+    versions = [r["version"] for r in rows]
+    if version not in versions:
+        raise InputError(version, "releases.csv", "no such release", versions[::-1], "add its row first")
+    at = versions.index(version)
+    if rows[at]["sha256"]:
+        raise InputError(
+            version, "releases.csv", "this release is closed already", (), "add a new release for new rows"
+        )
+    still_open = [r["version"] for r in rows[:at] if not r["sha256"]]
+    if still_open:
+        raise InputError(version, "releases.csv", "an earlier release is open", still_open, "close that one first")
+    # Two releases may be open while both wait to be closed; that alone does not stop the first.
+    faults = [f for f in validate(folder) if f.rule != "open_release"]
+    if faults:
+        raise DataError(
+            version, "refdata", f"{len(faults)} faults, the first: {faults[0]}", (), "run validate and correct them"
+        )
+    rows[at]["sha256"] = release_digest(folder, version)
+    _write(path, [list(columns), *(list(r.values()) for r in rows)])
+    return rows[at]["sha256"]
+
+
+def _write(path: str, lines: list[list[str]]) -> None:
+    try:
+        with open(f"{path}.new", "w", newline="", encoding="ascii") as handle:
+            csv.writer(handle, lineterminator="\n").writerows(lines)
+        os.replace(f"{path}.new", path)
+    except OSError as error:
+        raise OutputError("releases.csv", "refdata", str(error), (), "make the file writable") from None
+
+
+def main(arguments: list[str]) -> int:
+    """``VERSION [FOLDER]``: exit 0 when closed, 2 when refused."""
+    if len(arguments) not in (1, 2):
+        sys.stderr.write("usage: python -m gaugeblock.closing VERSION [FOLDER]\n")
+        return 2
+    try:
+        digest = close(*arguments)
+    except GaugeblockError as error:
+        sys.stderr.write(f"{error}\n")
+        return 2
+    sys.stdout.write(f"{arguments[0]} {digest}\n")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

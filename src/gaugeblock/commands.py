@@ -1,0 +1,158 @@
+"""The commands over all domains: ``find``, ``sources``, ``packet``, ``new``, ``audit``, ``validate``."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.command import common_options, parser_of
+from gaugeblock.errors import InputError
+
+
+def find(argv: list[str]) -> int:
+    """Run ``gaugeblock find``; the exit code."""
+    parser = parser_of("find", "Every table and rule that has all the words.", "gaugeblock find spark plug 14 mm")
+    parser.add_argument("text", metavar="TEXT", nargs="+", help="words, all of which must be there")
+    common_options(parser, unit=False)
+    a = parser.parse_args(argv)
+    from gaugeblock import finding
+    from gaugeblock.tables.load import refdata
+
+    data = refdata(a.data_release)
+    found = finding.find(" ".join(a.text), data=data)
+    if a.json:
+        import json
+
+        print(json.dumps(found.as_dict(), ensure_ascii=False, indent=2))
+    else:
+        print(found.text())
+    return 0
+
+
+def sources(argv: list[str]) -> int:
+    """Run ``gaugeblock sources``; the exit code."""
+    parser = parser_of("sources", "The publications behind the tables.", "gaugeblock sources SHIGLEY9")
+    parser.add_argument("words", metavar="WORD", nargs="*", help="only those whose id or title has all the words")
+    common_options(parser, unit=False)
+    a = parser.parse_args(argv)
+    from gaugeblock import finding
+    from gaugeblock.tables.load import refdata
+
+    rows = finding.sources(a.words, data=refdata(a.data_release))
+    if a.json:
+        import json
+
+        print(
+            json.dumps({"data_release": refdata(a.data_release).release, "sources": rows}, ensure_ascii=False, indent=2)
+        )
+    else:
+        for row in rows:
+            year = f", {row['year']}" if row["year"] else ""
+            note = f"; {row['note']}" if row["note"] else ""
+            print(f"{row['id']:<14} {row['title']}{year} ({row['kind']}); {row['rows']} figures{note}")
+        if not rows:
+            print(f"no source has all of: {' '.join(a.words)}")
+    return 0
+
+
+def packet(argv: list[str]) -> int:
+    """Run ``gaugeblock packet``; the exit code."""
+    parser = parser_of(
+        "packet",
+        "The spec packet of a job: packet.md, packet.html, packet.json.",
+        "gaugeblock packet JOB.toml --out packets/roadster",
+    )
+    parser.add_argument("job", metavar="JOB.toml", help="the job file (see: gaugeblock new)")
+    parser.add_argument(
+        "--out", required=True, metavar="DIR", help="folder for the three files; made when its parent exists"
+    )
+    common_options(parser, unit=False)
+    a = parser.parse_args(argv)
+    from gaugeblock.packet import make
+
+    made = make.make_packet(a.job, a.out, a.data_release)
+    if a.json:
+        import json
+
+        print(json.dumps(made.summary(), ensure_ascii=False, indent=2))
+    else:
+        print(made.text())
+    return 1 if made.has_not_ok else 0
+
+
+def new(argv: list[str]) -> int:
+    """Run ``gaugeblock new``; the exit code."""
+    parser = parser_of("new", "A commented starter of a job file.", "gaugeblock new roadster.toml")
+    parser.add_argument("job", metavar="JOB.toml", help="the file to write; it must not exist yet")
+    a = parser.parse_args(argv)
+    from gaugeblock import domains
+    from gaugeblock.job.starter import starter
+
+    starter(a.job, domains.tables())
+    print(f"{a.job} written; fill it in, then: gaugeblock packet {a.job} --out DIR")
+    return 0
+
+
+def audit(argv: list[str]) -> int:
+    """Run ``gaugeblock audit``; the exit code."""
+    parser = parser_of(
+        "audit",
+        "What is published, read, remembered, habit; over the tables or one packet.",
+        "gaugeblock audit packets/roadster/packet.json",
+    )
+    parser.add_argument("packet", metavar="packet.json", nargs="?", help="a packet; without it, the tables")
+    parser.add_argument(
+        "--fail-on", metavar="KIND", action="append", default=[], help="exit 1 when there is a finding of this kind"
+    )
+    common_options(parser, unit=False)
+    a = parser.parse_args(argv)
+    from gaugeblock import audit as audits
+    from gaugeblock.tables.load import nearest, refdata
+
+    for kind in a.fail_on:
+        if kind not in audits.KINDS:
+            raise InputError(
+                kind[:60],
+                "--fail-on",
+                "not a kind of finding",
+                nearest(kind, list(audits.KINDS)) or audits.KINDS,
+                "use one of these",
+            )
+    if a.packet is None:
+        found = audits.audit_refdata(refdata(a.data_release))
+    else:
+        from gaugeblock.packet import make
+
+        found = audits.audit_packet(make.read_record(a.packet))
+    if a.json:
+        import json
+
+        print(json.dumps(found, ensure_ascii=False, indent=2))
+    else:
+        print(audits.report(found))
+    return 1 if any(f["kind"] in a.fail_on for f in found["findings"]) else 0
+
+
+def validate(argv: list[str]) -> int:
+    """Run ``gaugeblock validate``; the exit code."""
+    parser = parser_of("validate", "Every rule over every table; all faults at once.", "gaugeblock validate")
+    parser.add_argument(
+        "folder", metavar="DIR", nargs="?", help="another refdata folder; without it, the program's own"
+    )
+    parser.add_argument("--json", action="store_true", help="print one JSON object")
+    a = parser.parse_args(argv)
+    from gaugeblock import domains
+    from gaugeblock.tables import validate as rules
+
+    checked = domains.check(a.folder)
+    if a.json:
+        import json
+
+        names = ("file", "line", "column", "rule", "found", "do")
+        faults = [dict(zip(names, f.parts, strict=True)) for f in checked.faults]
+        print(
+            json.dumps(
+                {"rows": checked.rows, "tables": checked.tables, "releases": checked.releases, "faults": faults},
+                indent=2,
+            )
+        )
+    else:
+        print(rules.report(checked))
+    return 1 if checked.faults else 0

@@ -1,1 +1,0 @@
-"""What each command of the command line runs, one module a domain."""

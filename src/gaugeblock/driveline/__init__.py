@@ -1,0 +1,16 @@
+"""Driveline: shafts and their steel, hardness, splines, the set-up of an axle, joints."""
+
+from gaugeblock.answer.wing import Wing
+
+WING = Wing(
+    "driveline",
+    {
+        "steel": ("commands", "does a shaft of this steel carry that torque"),
+        "hardness": ("commands", "a hardness on other scales and as strength"),
+        "spline": ("commands", "the sizes of a spline"),
+        "setup": ("commands", "one step of an axle's set-up"),
+        "joint": ("commands", "joint angles: how uneven they drive"),
+    },
+    {"steel": "steel", "hardness": "hardness", "spline": "spline", "setup": "setup", "joint": "joint"},
+    {"driveline": "Driveline"},
+)

@@ -1,0 +1,131 @@
+"""``steel``, ``hardness``, ``spline``, ``setup`` and ``joint`` at the command line."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.command import common_options, parser_of, print_sheet
+
+
+def steel(argv: list[str]) -> int:
+    """Run ``gaugeblock steel``; the exit code."""
+    parser = parser_of(
+        "steel", "The strength of a shaft steel, its torsional yield, and what a torque does to a shaft of it.",
+        'gaugeblock steel 4340 --treatment "quenched and tempered" --temper "800 degF" --shaft "1 in" --torque "1500 lbf*ft"',
+    )  # fmt: skip
+    parser.add_argument("grade", metavar="GRADE", help="4340, 1541, 300M")
+    parser.add_argument(
+        "--treatment", required=True, metavar="T", help='"cold drawn", "quenched and tempered", "induction hardened"'
+    )
+    parser.add_argument("--temper", metavar="T", help="tempering temperature: 800 degF")
+    parser.add_argument("--section", metavar="SIZE", help="the bar's own size: 1 in (else the shaft's diameter)")
+    parser.add_argument("--shaft", metavar="DIA", help="outside diameter of the shaft at its smallest: 1-1/4 in")
+    parser.add_argument("--bore", metavar="DIA", help="bore of a hollow shaft")
+    parser.add_argument("--length", metavar="L", help="length that twists: 30 in")
+    parser.add_argument("--torque", metavar="T", help="torque asked of the shaft: 1500 lbf*ft")
+    parser.add_argument("--hardness", metavar="H", help="hardness measured on this shaft: 42 HRC")
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.driveline.steel import steel as sheet_of
+    from gaugeblock.tables.load import refdata
+
+    sheet = sheet_of(
+        a.grade, treatment=a.treatment, temper=a.temper, section=a.section, shaft=a.shaft, bore=a.bore, length=a.length, torque=a.torque,
+        hardness=a.hardness, data=refdata(a.data_release),
+    )  # fmt: skip
+    return print_sheet(sheet, a.json, a.unit)
+
+
+def hardness(argv: list[str]) -> int:
+    """Run ``gaugeblock hardness``; the exit code."""
+    parser = parser_of(
+        "hardness",
+        "A hardness on other scales and as strength, on the printed points and between them.",
+        "gaugeblock hardness 42 HRC",
+    )
+    parser.add_argument("value", metavar="VALUE", help="42")
+    parser.add_argument("scale", metavar="SCALE", help="HRC, HB")
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.driveline.hardness import hardness as sheet_of
+    from gaugeblock.tables.load import refdata
+
+    return print_sheet(sheet_of(a.scale, a.value, data=refdata(a.data_release)), a.json, a.unit)
+
+
+def spline(argv: list[str]) -> int:
+    """Run ``gaugeblock spline``; the exit code."""
+    parser = parser_of(
+        "spline",
+        "Basic sizes of a 30 degree involute spline from the standard's equations.",
+        "gaugeblock spline 24/48 35",
+    )
+    parser.add_argument("pitch", metavar="PITCH", help='24/48; "parallel side" for a straight-sided one')
+    parser.add_argument("teeth", metavar="TEETH", help="number of teeth")
+    parser.add_argument("--pressure-angle", default="30 deg", metavar="A", help="30 deg (default; the only one)")
+    parser.add_argument("--root", default="flat root", metavar="R", help="flat root (default) or fillet root")
+    parser.add_argument("--fit", default="side fit", metavar="F", help="side fit (default) or major diameter fit")
+    parser.add_argument("--torque", metavar="T", help="torque, for the shear under the roots")
+    parser.add_argument("--bore", metavar="DIA", help="bore under the spline")
+    parser.add_argument("--material", metavar="M", help='"surface hardened, 48 to 53 HRC"')
+    parser.add_argument("--source", metavar="S", help="what drives: engine, electric motor")
+    parser.add_argument("--load", metavar="L", help='"uniform load", "heavy shock load"')
+    parser.add_argument("--cycles", metavar="N", help='torque cycles: "10000 cycles"')
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.driveline.spline import spline as sheet_of
+    from gaugeblock.tables.load import refdata
+
+    sheet = sheet_of(
+        a.pitch, a.teeth, pressure_angle=a.pressure_angle, root=a.root, fit=a.fit, torque=a.torque, bore=a.bore, material=a.material,
+        source=a.source, load=a.load, cycles=a.cycles, data=refdata(a.data_release),
+    )  # fmt: skip
+    return print_sheet(sheet, a.json, a.unit)
+
+
+def setup(argv: list[str]) -> int:
+    """Run ``gaugeblock setup``; the exit code."""
+    parser = parser_of(
+        "setup", "One step of an axle's set-up: as found and as left against the maker's figure.",
+        'gaugeblock setup rear "ring gear" backlash --wear new --as-left "0.007 in" --maker-low "0.005 in" --maker-high "0.008 in" '
+        '--maker-source "axle maker\'s sheet" --maker-place "page 4"',
+    )  # fmt: skip
+    parser.add_argument("axle", metavar="AXLE", help="the shop's name of the axle, or an axle of the table in full")
+    parser.add_argument("component", metavar="COMPONENT", help="ring gear, drive pinion bearings")
+    parser.add_argument("step", metavar="STEP", help="final setting, backlash, pattern check")
+    parser.add_argument("--wear", metavar="W", help="new or used parts")
+    parser.add_argument("--as-found", metavar="X", help="what was measured before")
+    parser.add_argument("--as-left", metavar="X", help="what was measured after")
+    for name in ("value", "low", "high", "source", "place"):
+        parser.add_argument(f"--maker-{name}", metavar="X", help=f"the maker's figure: its {name}")
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.driveline.setup import setup as sheet_of
+    from gaugeblock.tables.load import refdata
+
+    maker = (a.maker_value, a.maker_low, a.maker_high, a.maker_source, a.maker_place)
+    sheet = sheet_of(
+        a.axle, a.component, a.step, a.wear, as_found=a.as_found, as_left=a.as_left, maker=maker if any(maker) else None,
+        data=refdata(a.data_release),
+    )  # fmt: skip
+    return print_sheet(sheet, a.json, a.unit)
+
+
+def joint(argv: list[str]) -> int:
+    """Run ``gaugeblock joint``; the exit code."""
+    parser = parser_of(
+        "joint", "How much a universal joint, or a pair of them, makes the driven shaft speed up and slow down.",
+        'gaugeblock joint "5 deg" "5 deg" --phasing "in phase" --speed "3000 rpm"',
+    )  # fmt: skip
+    parser.add_argument("angle", metavar="ANGLE", help="working angle of the first joint: 5 deg")
+    parser.add_argument("second", nargs="?", metavar="ANGLE2", help="working angle of the second joint")
+    parser.add_argument("--phasing", metavar="P", help='"in phase" or "wrong phase"')
+    parser.add_argument(
+        "--top", metavar="ANGLE", help="the first joint's angle in the top view; ANGLE is then the side view's"
+    )
+    parser.add_argument("--speed", metavar="N", help="driveshaft speed: 3000 rpm")
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.driveline.joint import joint as sheet_of
+    from gaugeblock.tables.load import refdata
+
+    sheet = sheet_of(a.angle, a.second, phasing=a.phasing, top=a.top, speed=a.speed, data=refdata(a.data_release))
+    return print_sheet(sheet, a.json, a.unit)

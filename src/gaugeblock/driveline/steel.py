@@ -1,0 +1,251 @@
+"""The answer ``steel``: what a shaft steel guarantees, and whether a shaft of it carries a torque."""
+
+from __future__ import annotations
+
+from gaugeblock import lookup, units
+from gaugeblock.answer.sheet import Caution, Sheet
+from gaugeblock.calc import driveline as calc
+from gaugeblock.driveline import shaft as driveline_shaft
+from gaugeblock.driveline.parts import base, derived, rule_cautions
+from gaugeblock.driveline.steels import Steel, governing
+from gaugeblock.figure import Figure
+from gaugeblock.tables.load import Refdata, refdata
+
+_HARDENED = ("quenched", "hardened", "carburized")
+_PREHEAT_USUAL = 0.45  # range of the formula carbon_equivalent
+_PROCEDURE = 0.635  # the rule's 0.64, as rounded there
+_ELEMENTS = ("carbon", "manganese", "chromium", "molybdenum", "vanadium", "nickel", "copper")
+
+
+def steel(
+    grade: str,
+    *,
+    treatment: str,
+    temper: str | None = None,
+    section: str | None = None,
+    shaft: str | None = None,
+    bore: str | None = None,
+    length: str | None = None,
+    torque: str | None = None,
+    hardness: str | None = None,
+    data: Refdata | None = None,
+) -> Sheet:
+    """The strength of a shaft steel, its torsional yield, and what a torque does to a shaft of it.
+
+    Parameters are text as people write them: ``grade`` ``4340``; ``treatment`` ``quenched and tempered``;
+    ``temper`` ``800 degF``; ``section`` the bar's own size; ``shaft`` and ``bore`` the shaft's outside and inside
+    diameters, ``length`` what twists, ``torque`` what is asked of it; ``hardness`` as measured on this very shaft
+    (``42 HRC``).
+
+    Returns a Sheet: with a shaft and a torque the factor on torsional yield first; then yield and tensile strength
+    (the least that a source states, else the typical one), torsional yield by distortion energy and by the rule of a
+    paper on axle shafts, strength by hardness, stress, torque at yield and twist. A row for another section than the
+    shaft's diameter is shown for its own section and never passes the check.
+
+    Raises LookupMiss with the nearest keys of this steel, InputError or UnitError for what cannot be read.
+    Source of the method: Mott, Machine Elements in Mechanical Design, 4th ed., p. 547.
+
+    >>> steel("1050", treatment="cold drawn", section="1 in").figure("yield_strength").text
+    '84'
+    """
+    data = data or refdata()
+    part = driveline_shaft.Shaft(shaft, bore, length, torque)
+    found = Steel(grade, treatment, temper, section, data, base(part.diameter) if part.diameter is not None else None)
+    asked = {
+        "grade": grade, "treatment": treatment, "temper": temper, "section": section, "shaft": shaft, "bore": bore, "length": length,
+        "torque": torque, "hardness": hardness,
+    }  # fmt: skip
+    yields = governing(found, "yield_strength", "yield_strength_typical")
+    tensile = governing(found, "tensile_strength", "tensile_strength_typical")
+    shear = found.figure("shear_strength")
+    figures = [f for f in (yields, tensile) if f is not None]
+    torsional = _torsional(found, yields, data) if yields is not None else []
+    figures += torsional + ([shear] if shear is not None else [])
+    hard_figures, own_torsional, hard_cautions = _by_hardness(found, hardness, data)
+    figures += hard_figures
+    cautions = _cautions(found, [f for f in (yields, tensile) if f is not None], data) + hard_cautions
+    checks = []
+    if part.asked:
+        strict = _strict(found, yields, data) if yields is not None else None
+        more = driveline_shaft.answer(part, found, torsional[0] if torsional else None, strict, own_torsional, data)
+        figures = more.first + figures + more.figures
+        checks = more.checks
+        cautions += more.cautions + rule_cautions(data, "splines", "stress in the spline")
+    weld, weld_cautions = _welding(found, data)
+    figures += weld
+    said = [
+        f"{grade_word} {value}".strip()
+        for grade_word, value in (("", found.grade), ("", found.treatment), ("", found.temper))
+        if value != "any"
+    ]
+    return Sheet(", ".join(said), asked, data, figures, checks, cautions + weld_cautions)
+
+
+def _torsional(found: Steel, yields: Figure, data: Refdata) -> list[Figure]:
+    """Torsional yield by distortion energy, then by the axle paper's rule; typical when the yield is typical."""
+    quantity = (
+        "torsional_yield_strength_typical" if yields.quantity.endswith("_typical") else "torsional_yield_strength"
+    )
+    energy = calc.torsional_yield_distortion_energy(base(yields))
+    practice = calc.torsional_yield_axle_practice(base(yields))
+    note = "" if "hardened" in found.treatment else "the rule's paper is on induction hardened axle shafts"
+    return [
+        derived(
+            "shear_yield_distortion_energy",
+            quantity,
+            energy,
+            yields.unit,
+            found.key,
+            (yields,),
+            data,
+            "by distortion energy, 0.577 of yield",
+        ),
+        derived(
+            "shear_yield_axle_practice",
+            quantity,
+            practice,
+            yields.unit,
+            found.key,
+            (yields,),
+            data,
+            "by the axle shaft rule, 0.6 of yield",
+            note,
+        ),
+    ]
+
+
+def _strict(found: Steel, yields: Figure, data: Refdata) -> Figure | None:
+    """Torsional yield by distortion energy from the lowest living yield of the same specificity, when it is another row."""
+    lowest = min((yields, *lookup.same_specificity(yields)), key=base)
+    if lowest.id == yields.id:
+        return None
+    return _torsional(found, lowest, data)[0]
+
+
+def _by_hardness(found: Steel, typed: str | None, data: Refdata) -> tuple[list[Figure], Figure | None, list[Caution]]:
+    """Strength by hardness: of the hardness measured on this shaft, else of the one published with the treatment."""
+    from gaugeblock.driveline import hardness as tables
+
+    if typed is not None:
+        scale, number = tables.read(typed, data)
+        measured = Figure(
+            f"asked:hardness:{number} {scale}", f"hardness_{scale.casefold()}", float(number), scale, basis="measured", checked="primary",
+            source="as asked", locator="hardness of this shaft", text=number,
+        )  # fmt: skip
+    else:
+        published = found.figure("hardness_hrc_typical") or found.figure("hardness_hb_typical")
+        if published is None:
+            return [], None, []
+        measured = published
+        scale, number = measured.unit, units.significant(measured.typical, 6)
+    figures = [measured]
+    tensile = tables.tensile_from(measured, scale, number, data)
+    torsional = tables.converted(scale, number, "torsional_yield_strength_typical", data)
+    whose = "measured on this shaft" if typed is not None else "published with the treatment"
+    for figure in (tensile, torsional):
+        if figure is not None:
+            said = f"by hardness {number} {scale}, {whose}"
+            figures.append(figure.replace(conditions=f"{said}; {figure.conditions}" if figure.conditions else said))
+    cautions = rule_cautions(data, "hardness conversion", "all scales")
+    if typed is not None:
+        cautions += _other_hardness(found, measured, tensile, data)
+    if tensile is None and typed is not None:
+        cautions.append(
+            Caution(
+                f"{number} {scale} is outside the printed points of the hardness tables: no strength is taken from it.",
+                "note",
+                (measured.id,),
+                "refdata",
+            )
+        )
+    return figures, torsional if typed is not None else None, cautions
+
+
+def _other_hardness(found: Steel, measured: Figure, tensile: Figure | None, data: Refdata) -> list[Caution]:
+    """That the hardness measured is not that of the treatment named, where the strengths by the two are over a tenth apart."""
+    from gaugeblock.driveline import hardness as tables
+
+    named = found.figure("hardness_hrc_typical") or found.figure("hardness_hb_typical")
+    if named is None or tensile is None:
+        return []
+    published = tables.tensile_from(named, named.unit, units.significant(named.typical, 6), data)
+    if published is None or 0.9 <= base(tensile) / base(published) <= 1.1:
+        return []
+    text = (
+        f"{measured.text} {measured.unit} was measured, {units.significant(named.typical)} {named.unit} is published for this treatment: "
+        "the shaft is not treated as named, or the spot read is not sound metal."
+    )
+    return [Caution(text, "injury", (measured.id, named.id), named.source)]
+
+
+def _cautions(found: Steel, strengths: list[Figure], data: Refdata) -> list[Caution]:
+    out = []
+    for figure in strengths:
+        name = figure.quantity.replace("_", " ")
+        ids = (figure.id, *(o.id for o in lookup.same_specificity(figure)))
+        low, high = lookup.spread(figure)
+        if high - low > 0.02 * figure.typical:
+            ends = f"{units.significant(low, 4)} to {units.significant(high, 4)} {figure.unit}"
+            word = "Sources disagree" if lookup.disagreement(figure) is not None else "Other rows of these keys differ"
+            out.append(Caution(f"{word} on {name}: {ends}.", "note", ids, "refdata"))
+    for section in dict.fromkeys(f.key["section"] for f in strengths):
+        ids = tuple(f.id for f in strengths if f.key["section"] == section)
+        if section != "any" and found.size is None:
+            out.append(
+                Caution(f"Strength here is for section {section}; no section was asked.", "note", ids, "refdata")
+            )
+        elif not found.covers(section):
+            out.append(
+                Caution(
+                    f"Strength here is for section {section}, not for this shaft's diameter.", "injury", ids, "refdata"
+                )
+            )
+    if any(f.quantity.endswith("_typical") for f in strengths):
+        out += rule_cautions(data, "steel strength", "typical figures")
+        out.append(
+            Caution(
+                "Typical, not guaranteed: the shaft maker's certificate governs.",
+                "injury",
+                tuple(f.id for f in strengths),
+                "refdata",
+            )
+        )
+    elif any("not guaranteed" in f.conditions or "estimated" in f.conditions for f in strengths):
+        out.append(
+            Caution(
+                "Estimated minimum, not a guarantee: the mill's certificate governs.",
+                "injury",
+                tuple(f.id for f in strengths),
+                "refdata",
+            )
+        )
+    out += rule_cautions(data, "steel strength", found.grade)
+    if "quenched" in found.treatment:
+        out += rule_cautions(data, "steel strength", "bar size")
+    if found.treatment in driveline_shaft.CASED:
+        out += rule_cautions(data, "case depth", "hardened shaft") + rule_cautions(
+            data, "induction hardening", "case depth"
+        )
+    return out
+
+
+def _welding(found: Steel, data: Refdata) -> tuple[list[Figure], list[Caution]]:
+    """The carbon equivalent of the middle of the heat, and what follows for welding."""
+    parts = {r["quantity"]: r for r in found.composition if r["quantity"].startswith("mass_fraction_")}
+    masses = [lookup.figure_of(parts[q], data) if (q := f"mass_fraction_{e}") in parts else None for e in _ELEMENTS]
+    hardened = any(word in found.treatment for word in _HARDENED)
+    cautions = rule_cautions(data, "welding", "hardened shafts") if hardened else []
+    subject = "1541, 1050, 4140 and other axle shaft steels"
+    if masses[0] is None or masses[1] is None:
+        return [], cautions + (rule_cautions(data, "welding", subject) if hardened else [])
+    value = calc.carbon_equivalent(*(base(m) * 100 if m is not None else 0.0 for m in masses))
+    figure = derived(
+        "carbon_equivalent", "carbon_equivalent", value / 100, "%", {"steel": found.grade}, tuple(m for m in masses if m is not None), data,
+        "middle of the composition range; elements without a row counted as none",
+    )  # fmt: skip
+    if value >= _PROCEDURE:
+        cautions += rule_cautions(data, "welding", subject)
+    elif value > _PREHEAT_USUAL:
+        text = f"Carbon equivalent {value:.2f}: preheat is usual above about {_PREHEAT_USUAL}. Weld it by a procedure, not by habit."
+        cautions.append(Caution(text, "injury", (figure.id,), "common practice"))
+    return [figure], cautions

@@ -1,0 +1,228 @@
+"""What the tables say of one steel, treatment, temper and section. Nothing is borrowed from a neighbour."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from gaugeblock import units
+from gaugeblock.driveline.parts import statements_on
+from gaugeblock.errors import Ambiguous, LookupMiss
+from gaugeblock.figure import CHECKED, Figure
+from gaugeblock.lookup import figure_of
+from gaugeblock.tables.interval import parse_interval
+from gaugeblock.tables.load import Refdata, Row, canonical, nearest
+
+TABLE = "driveline/steels"
+STRENGTHS = (
+    "yield_strength",
+    "tensile_strength",
+    "yield_strength_typical",
+    "tensile_strength_typical",
+    "shear_strength",
+)
+# The sources pair 425 degC with 800 degF, 540 with 1000: 5 degF apart at most.
+_PAIRED = Fraction(25, 9)
+_STEPS = ("specificity", "basis", "checked", "safer end", "edition", "source id")
+
+
+class Steel:
+    """The rows of one steel at one treatment and temper, and the size they are asked for.
+
+    ``size`` is the section in m (None: not asked); ``strict`` when the section itself was typed, so that a row of
+    another section is refused; else such a row answers and ``covers`` says that it does not fit.
+    """
+
+    __slots__ = ("composition", "data", "grade", "key", "rows", "size", "strict", "temper", "treatment")
+
+    def __init__(
+        self, grade: str, treatment: str, temper: str | None, section: str | None, data: Refdata, size: float | None
+    ) -> None:
+        self.data = data
+        self.grade = _grade(grade, data)
+        own = [r for r in data.table(TABLE).rows if r["steel"] == self.grade and not r["standing"]]
+        self.composition = [r for r in own if r["treatment"] == "any"]
+        treated = [r for r in own if r["quantity"] in STRENGTHS]
+        if not treated:
+            raise _unpublished(self.grade, data)
+        self.treatment = _treatment(treatment, self.grade, treated, temper, data)
+        same = [r for r in own if r["treatment"] == self.treatment]
+        self.temper = _temper(temper, self.treatment, same, treated)
+        self.rows = [r for r in same if r["temper"] in ("any", self.temper)]
+        self.strict = section is not None
+        self.size = units.parse_measure(section, "length", "section").to("m") if section is not None else size
+        self.key = {"steel": self.grade, "treatment": self.treatment, "temper": self.temper}
+        if self.strict and not any(self.covers(r["section"]) for r in self.rows if r["quantity"] in STRENGTHS):
+            found = sorted({r["section"] for r in self.rows if r["quantity"] in STRENGTHS})
+            raise LookupMiss(
+                f"{self.grade} {self.treatment}, section {section}", f"{TABLE} section", "no published strength for this section",
+                found, "strength falls as the section grows: ask the maker, or ask for one of these",
+            )  # fmt: skip
+
+    def covers(self, section: str) -> bool:
+        """Whether a section cell holds the size asked; True when no size was asked."""
+        interval = parse_interval(section)
+        return interval is None or self.size is None or interval.holds(Fraction(self.size).limit_denominator(10**7))
+
+    def beyond(self, section: str) -> bool:
+        """Whether the size asked is larger than all of a section cell."""
+        interval = parse_interval(section)
+        return (
+            interval is not None
+            and interval.high is not None
+            and self.size is not None
+            and self.size > float(interval.high)
+        )
+
+    def figure(self, quantity: str) -> Figure | None:
+        """The governing figure of a quantity for the size, the rest in ``others``; None when no row has it."""
+        rows = [r for r in self.rows if r["quantity"] == quantity]
+        fitting = [r for r in rows if self.covers(r["section"])]
+        if len(fitting or rows) == 1:
+            row = (fitting or rows)[0]
+            return figure_of(row, self.data).replace(chosen_by="only row", conditions=_said(row))
+        ranked = sorted(((self._order(r), r) for r in fitting or rows), key=lambda pair: (pair[0], pair[1].line))
+        if not ranked:
+            return None
+        best = ranked[0][0]
+
+        def lost_at(order: tuple[object, ...]) -> str:
+            return next((step for step, a, b in zip(_STEPS, best, order, strict=True) if a != b), "source id")
+
+        others = tuple(figure_of(row, self.data).replace(chosen_by=lost_at(order)) for order, row in ranked[1:])
+        chosen = "only row" if len(ranked) == 1 else lost_at(ranked[1][0])
+        return figure_of(ranked[0][1], self.data).replace(
+            chosen_by=chosen, others=others, conditions=_said(ranked[0][1])
+        )
+
+    def _order(self, row: Row) -> tuple[object, ...]:
+        c = row.cells
+        meta = self.data.quantity(c["quantity"])
+        prefers = meta["prefers"].split(" > ")
+        interval = parse_interval(c["section"])
+        wide = 1e10 if interval is None else float(interval.width) if interval.width is not None else 1e9
+        figure = figure_of(row, self.data)
+        number = units.to_base(figure.typical, figure.unit)
+        year = self.data.source(c["source"])["year"] if c["source"] else ""
+        return (
+            wide if self.size is not None else 0.0,
+            prefers.index(c["basis"]) if c["basis"] in prefers else len(prefers),
+            CHECKED.index(c["checked"]) if c["checked"] in CHECKED else len(CHECKED),
+            number if meta["safer"] == "low" else -number if meta["safer"] == "high" else 0.0,
+            -int(year) if year else 0,
+            c["source"],
+        )
+
+
+def governing(steel: Steel, least: str, typical: str) -> Figure | None:
+    """The least value that a source states, else the typical one; a row that covers the section before one that does not."""
+    found = [f for f in (steel.figure(least), steel.figure(typical)) if f is not None]
+    return next((f for f in found if steel.covers(f.key["section"])), found[0] if found else None)
+
+
+def _said(row: Row) -> str:
+    """The row's own conditions, with its section and specimen: they are never left unsaid."""
+    c = row.cells
+    section = "" if c["section"] == "any" else f"section {c['section']}"
+    specimen = "" if c["specimen"] in ("any", "not stated") else c["specimen"]
+    return "; ".join(part for part in (c["conditions"], section, specimen) if part)
+
+
+def _grade(typed: str, data: Refdata) -> str:
+    text = " ".join(typed.split())
+    for name in (text, text.upper()):
+        if statements_on(data, "steel strength", name) and name.casefold() not in data.table(TABLE).column("steel"):
+            raise _unpublished(name, data)
+    return canonical(data, TABLE, "steel", typed)
+
+
+def _unpublished(grade: str, data: Refdata) -> LookupMiss:
+    said = " ".join(statements_on(data, "steel strength", grade)) or "No published strength was found for this steel."
+    return LookupMiss(
+        grade, f"{TABLE} strength", said.rstrip("."), (), "ask the maker for a certificate, and test its hardness"
+    )
+
+
+def _labels(rows: list[Row]) -> list[str]:
+    return list(
+        dict.fromkeys(
+            " | ".join(r.cells[k] for k in ("steel", "treatment", "temper") if r.cells[k] != "any") for r in rows
+        )
+    )
+
+
+def _treatment(typed: str, grade: str, rows: list[Row], temper: str | None, data: Refdata) -> str:
+    own = list(dict.fromkeys(r["treatment"] for r in rows))
+    near = _labels(rows)
+    try:
+        cell = canonical(data, TABLE, "treatment", typed)
+    except LookupMiss:
+        near = [n for t in nearest(typed, own) for n in near if f" | {t}" in n] or near
+        raise LookupMiss(
+            typed, f"{TABLE} treatment", f"not a treatment that is published for {grade}", near, "use one of these"
+        ) from None
+    if cell in own:
+        return cell
+    why = f"no published strength of {grade} in this treatment"
+    said = " ".join(statements_on(data, "steel strength", grade))
+    do = "use one of the nearest keys, or ask the maker" + (f"; {said}" if said else "")
+    asked = f"{grade}, {cell}" + (f", {temper}" if temper else "")
+    raise LookupMiss(asked, f"{TABLE} treatment", why, _near(rows, cell, temper), do)
+
+
+def _near(rows: list[Row], treatment: str, temper: str | None) -> list[str]:
+    """The keys of one steel nearest a treatment and temper: most words in common, then the nearest temper."""
+    degrees = _degrees(temper) if temper is not None else None
+    words = set(treatment.split()) - {"and", "oil", "water"}
+
+    def distance(row: Row) -> tuple[float, float, bool]:
+        own = row["treatment"]
+        at = parse_interval(row["temper"])
+        apart = 1e6 if at is None or at.low is None or degrees is None else abs(float(at.low - degrees))
+        return -len(words & set(own.split())), apart, own != treatment
+
+    return _labels(sorted(rows, key=distance))
+
+
+def _degrees(temper: str) -> Fraction:
+    measure = units.parse_measure(temper, "temperature", "temper")
+    return measure.value * units.factor(measure.unit) + units.offset(measure.unit)
+
+
+def _temper(typed: str | None, treatment: str, rows: list[Row], treated: list[Row]) -> str:
+    """The temper cell that was meant. Tempers are not interpolated; a treatment published without one refuses one."""
+    cells = list(dict.fromkeys(r["temper"] for r in rows if r["quantity"] in STRENGTHS))
+    points = [
+        (interval.low, c) for c in cells if (interval := parse_interval(c)) is not None and interval.low is not None
+    ]
+    grade = rows[0].cells["steel"]
+    said = f"{grade}, {treatment}"
+    if typed is None:
+        if "any" in cells:
+            return "any"
+        raise Ambiguous(
+            said,
+            f"{TABLE} temper",
+            "the strength depends on the temper",
+            [c for _, c in sorted(points)],
+            "name the temper",
+        )
+    want = _degrees(typed)
+    for low, cell in points:
+        if abs(low - want) <= _PAIRED:
+            return cell
+    if not points:
+        raise LookupMiss(
+            f"{said}, temper {typed}",
+            f"{TABLE} temper",
+            "this treatment is published without a temper",
+            _labels(rows),
+            "leave the temper out, or ask the maker",
+        )
+    why = "no published strength at this temper, and tempers are not interpolated"
+    raise LookupMiss(
+        f"{said}, temper {typed}",
+        f"{TABLE} temper",
+        why,
+        _near(treated, treatment, typed),
+        "use one of these, or ask the maker",
+    )

@@ -1,0 +1,14 @@
+"""Fasteners: what to tighten a thread or a part to, the clamp it gives, and whether bolt and thread stand it."""
+
+from gaugeblock.answer.wing import Wing
+
+WING = Wing(
+    "fasteners",
+    {
+        "torque": ("commands", "what to tighten a thread to, and the clamp it gives"),
+        "part": ("commands", "what to tighten a plug, line nut, clamp or wheel nut to"),
+    },
+    {"torque": "torque", "part": "part"},
+    {"fasteners": "Fastener"},
+    ("physics", "part_physics"),
+)

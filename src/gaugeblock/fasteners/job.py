@@ -1,0 +1,123 @@
+"""``[[fasteners]]``: a threaded fastener, or a part that has its own figure."""
+
+from collections.abc import Iterator
+from typing import Annotated, Any
+
+from gaugeblock.job.checks import Fault, given, measure, rising
+from gaugeblock.job.kind import Kind
+from gaugeblock.job.locate import Path
+from gaugeblock.job.part import Count, Length, Name, Part, Service, Share, Stress, Text, Torque, Turn, Wrench, one_of
+
+_EITHER = "give part and size, or thread and grade"
+_PARTS = ("size", "seat", "material")
+
+
+class MakerTorque(Part):
+    """The maker's own tightening torque: it governs, and is printed as the maker's."""
+
+    torque: Torque | None = None
+    low: Torque | None = None
+    high: Torque | None = None
+    source: Text | None = None
+    place: Text | None = None
+
+
+class Adapter(Part):
+    """A crow-foot between wrench and fastener: its length, the wrench's, the angle between them (0 is straight on)."""
+
+    length: Length | None = None
+    wrench_length: Length | None = None
+    angle: Turn | None = None
+
+
+class Fastener(Part):
+    """``[[fasteners]]``: a threaded fastener (thread and grade), or a part that has its own figure (part and size)."""
+
+    name: Name
+    where: Text | None = None
+    thread: Name | None = None
+    grade: Name | None = None
+    condition: Name | None = None
+    part: Name | None = None
+    size: Name | None = None
+    seat: Name | None = None
+    material: Name | None = None
+    service: Service = "vehicle"
+    into: Name | None = None
+    engagement: Length | None = None
+    tapped_strength: Stress | None = None
+    joint: Annotated[str, one_of("reused", "permanent")] | None = None
+    locknut: Name | None = None
+    prevailing: Torque | None = None
+    count: Count | None = None
+    order: Text | None = None
+    passes: tuple[Share, ...] = ()
+    retighten: Text | None = None
+    wrench: Wrench | None = None
+    adapter: Adapter | None = None
+    maker: MakerTorque | None = None
+    notes: Text | None = None
+
+
+def faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fault]:
+    threaded = given(item, ("thread", "grade"))
+    if threaded and given(item, ("part",)):
+        for key in threaded:
+            yield Fault((*path, key), "a part has its own figure and takes no thread or grade", _EITHER)
+    elif threaded:
+        for key in given(item, _PARTS):
+            yield Fault((*path, key), "belongs to a part; this item gives a thread or a grade", _EITHER)
+    yield from _passes(path, item.get("passes"))
+    yield from rising((*path, "maker"), item.get("maker"), "torque")
+
+
+def _passes(path: Path, passes: object) -> Iterator[Fault]:
+    before = 0.0
+    for index, text in enumerate(passes if isinstance(passes, list) else ()):
+        now = measure(text)
+        if now is None or now.unit != "%":
+            return
+        if float(now.value) <= before:
+            why = "not more than the pass before it"
+            yield Fault((*path, "passes", index), why, "write the passes in rising order")
+        before = float(now.value)
+
+
+STARTER = """\
+[[fasteners]]                           # one a fastener, or a set of alike ones
+name = "EXAMPLE bracket bolts"          # your own name for it; each name once
+where = "steering gear to frame"        # where it is on the vehicle
+thread = "3/8-16 UNC"                   # size and thread, e.g. "1/2-20 UNF", "M10x1.5"
+grade = "SAE J429 5"                    # standard and grade, e.g. "ISO 898-1 8.8"
+condition = "dry"                       # thread as it is tightened: "dry", "oiled", a paste
+into = ""                               # what the thread goes into, e.g. "aluminium", "cast iron", "steel nut"
+engagement = ""                         # length of thread in it, e.g. "5/8 in"
+#tapped_strength = "30 ksi"             # tensile strength of that material, if you know it
+#joint = "reused"                       # "reused" or "permanent"
+locknut = ""                            # e.g. "nylon insert", "all-metal"
+#prevailing = "20 lbf*in"               # drag of the locknut as measured on the way down
+#service = "vehicle"                    # leave it out for a road vehicle
+count = 4                               # how many
+order = ""                              # tightening order, e.g. "crosswise from the middle"
+passes = []                             # shares of the final torque, rising, e.g. ["50 %", "80 %", "100 %"]
+retighten = ""                          # after heat or after miles, e.g. "cold, after the first heat"
+#wrench = "10 to 80 lbf*ft by 1"        # the wrench for this one
+#adapter = { length = "2 in", wrench_length = "18 in", angle = "0 deg" }   # crow-foot; 0 deg points straight on
+notes = ""
+#[fasteners.maker]                      # the part maker's own figure governs, and is printed as the maker's
+#torque = "30 lbf*ft"                   # the figure, when it is one
+#low = "28 lbf*ft"                      # when the maker gives a range
+#high = "32 lbf*ft"                     # the upper end of it
+#source = "maker's data sheet, issue 3" # the paper it stands in
+#place = "page 2"                       # where in it
+
+#[[fasteners]]                          # a part that has its own figure: plug, line nut, hose clamp, drain plug
+#name = "EXAMPLE spark plugs"
+#part = "spark plug"                    # what it is, instead of a thread and grade
+#size = "14 mm"                         # its size as it is sold
+#seat = "gasket seat"                   # how it seals
+#material = "aluminium head"            # what it goes into
+#count = 4
+"""
+
+KINDS = {"fasteners": Kind(Fastener, faults, STARTER)}

@@ -1,0 +1,280 @@
+"""Job items of the domain fasteners -> Items with their Sheet and bench card. A blank key is a blank box."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from gaugeblock import units
+from gaugeblock.answer.item import Card, Item, Row, worst_reason
+from gaugeblock.answer.printing import number_only, printed
+from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, Caution, Check, Sheet
+from gaugeblock.errors import GaugeblockError, InputError, LookupMiss, Problem
+from gaugeblock.fasteners import keys as fastener_keys
+from gaugeblock.fasteners.job import Fastener
+from gaugeblock.fasteners.part import part
+from gaugeblock.fasteners.target import maker_torque
+from gaugeblock.fasteners.torque import torque
+from gaugeblock.fasteners.wrench import Wrench
+from gaugeblock.figure import Figure
+from gaugeblock.job.model import Shop
+from gaugeblock.tables.load import Refdata, canonical
+
+_OTHER = {"lbf*ft": "N*m", "lbf*in": "N*m", "N*m": "lbf*ft"}
+_HEAT = ("exhaust", "header", "manifold", "turbo", "catalyst", "silencer", "muffler")
+
+
+def problems(item: Fastener, data: Refdata) -> Iterator[Problem]:
+    """What the tables do not know of an item's keys, each with the nearest choices."""
+    readers: dict[str, Callable[[str], object]] = {
+        "thread": lambda text: fastener_keys.thread(text, data),
+        "grade": lambda text: fastener_keys.grade(text, data),
+        "condition": lambda text: fastener_keys.condition(text, data),
+        "into": lambda text: canonical(data, "fasteners/engagement", "into", text),
+        "locknut": lambda text: canonical(data, "fasteners/prevailing", "nut", text),
+    }
+    for key, read in readers.items():
+        text = getattr(item, key)
+        if text is None:
+            continue
+        try:
+            read(text)
+        except GaugeblockError as error:
+            if error.why.startswith("no published"):
+                continue  # an open question of its sheet
+            yield Problem(key, None, f"{error.asked}: {error.why}", error.nearest, error.do)
+
+
+def item(job: Fastener, shop: Shop, data: Refdata) -> Item:
+    """The Item of one fastener of the job."""
+    maker = _maker(job)
+    sheet = _part_sheet(job, maker, data) if job.part is not None else _thread_sheet(job, maker, shop, data)
+    if job.maker is not None and maker is None:
+        missing = [k for k in ("torque", "source", "place") if getattr(job.maker, k) is None]
+        reason = f"the maker's figure needs its {' and '.join(missing)} before it can govern"
+        sheet.checks.append(Check("maker's figure", CANNOT_TELL, reason))
+    sheet.cautions += _shop_cautions(job)
+    return Item("fasteners", job.name, _facts(job), sheet, _card(job, sheet, shop, data))
+
+
+def _maker(job: Fastener) -> tuple[str, str, str] | None:
+    made = job.maker
+    if made is None or made.source is None or made.place is None:
+        return None
+    text = made.torque
+    if text is None and made.low is not None and made.high is not None:
+        low, high = (units.parse_measure(t, "torque", "maker") for t in (made.low, made.high))
+        middle = (low.value + units.convert(high.value, high.unit, low.unit)) / 2
+        text = f"{units.decimal_text(middle)} {low.unit}"
+    return None if text is None else (text, made.source, made.place)
+
+
+def _part_sheet(job: Fastener, maker: tuple[str, str, str] | None, data: Refdata) -> Sheet:
+    try:
+        return part(
+            job.part or "",
+            size=job.size,
+            seat=job.seat,
+            material=job.material,
+            service=job.service,
+            maker=maker,
+            data=data,
+        )
+    except LookupMiss as miss:
+        figures = [maker_torque(maker)] if maker is not None else []
+        reason = f"no published source for {miss.asked}: ask the maker"
+        checks = [] if maker is not None else [Check("tightening torque", CANNOT_TELL, reason)]
+        title = ", ".join(t for t in (job.part, job.size, job.seat, job.material) if t)
+        return Sheet(
+            title,
+            {"part": job.part, "size": job.size, "seat": job.seat, "material": job.material},
+            data,
+            figures,
+            checks,
+            [],
+        )
+
+
+def _thread_sheet(job: Fastener, maker: tuple[str, str, str] | None, shop: Shop, data: Refdata) -> Sheet:
+    missing = [k for k in ("thread", "grade", "condition") if getattr(job, k) is None]
+    if missing:
+        checks = [Check("tightening torque", CANNOT_TELL, f"{', '.join(missing)} not given")]
+        title = ", ".join(t for t in (job.thread, job.grade, job.condition) if t) or job.name
+        asked = {"thread": job.thread, "grade": job.grade, "condition": job.condition}
+        figures = [maker_torque(maker)] if maker is not None else []
+        return Sheet(title, asked, data, figures, [] if maker is not None else checks, [])
+    adapter = _adapter(job)
+    try:
+        sheet = torque(
+            job.thread or "", grade=job.grade or "", condition=job.condition or "", service=job.service, joint=job.joint or "reused",
+            into=job.into, engagement=job.engagement, tapped_strength=job.tapped_strength, locknut=job.locknut,
+            prevailing=job.prevailing, maker=maker, wrench=job.wrench, adapter=adapter, data=data,
+        )  # fmt: skip
+        if job.wrench is None and shop.wrenches:
+            sheet = _with_shop_wrench(job, maker, shop, sheet, adapter, data)
+        return sheet
+    except LookupMiss as miss:
+        asked = {"thread": job.thread, "grade": job.grade, "condition": job.condition}
+        figures = [maker_torque(maker)] if maker is not None else []
+        reason = f"no published source: ask the maker ({miss.asked}: {miss.why})"
+        title = ", ".join(t for t in (job.thread, job.grade, job.condition) if t)
+        return Sheet(title, asked, data, figures, [Check("tightening torque", CANNOT_TELL, reason)], [])
+
+
+def _adapter(job: Fastener) -> str | None:
+    made = job.adapter
+    if made is None:
+        return None
+    if made.length is None or made.wrench_length is None:
+        raise InputError(
+            job.name, "adapter", "needs its length and the wrench's", (), "measure both, or leave the adapter out"
+        )
+    return f"{made.length} on {made.wrench_length}" + (f" at {made.angle}" if made.angle else "")
+
+
+def _rank(text: str, target_nm: float) -> tuple[bool, float]:
+    """Wrenches that reach the target first, the finest of them before the others."""
+    tool = Wrench(text)
+    low, high = (units.to_base(float(v), tool.unit) for v in (tool.low, tool.high))
+    return (not low <= target_nm <= high, units.to_base(float(tool.step), tool.unit))
+
+
+def _wrench_for(shown: Figure | None, shop: Shop) -> str:
+    """The shop's wrench that reaches all of a figure; blank where none does or it is no torque."""
+    if shown is None or units.dimension(shown.unit) != "torque" or not shop.wrenches:
+        return ""
+    ends = [units.to_base(e, shown.unit) for e in (shown.typical, shown.low, shown.high) if e is not None]
+    reach = [text for text in shop.wrenches if not any(_rank(text, end)[0] for end in ends)]
+    return min(reach, key=lambda text: _rank(text, ends[0]), default="")
+
+
+def _with_shop_wrench(
+    job: Fastener, maker: tuple[str, str, str] | None, shop: Shop, plain: Sheet, adapter: str | None, data: Refdata
+) -> Sheet:
+    """The sheet with the shop's wrench whose range holds the target best: the finest one with a graduation inside."""
+    answer = next(f for f in plain.figures if f.quantity in ("torque_setting", "tightening_torque"))
+    target = units.to_base(answer.typical, answer.unit)
+    best = min(shop.wrenches, key=lambda text: _rank(text, target))
+    return torque(
+        job.thread or "", grade=job.grade or "", condition=job.condition or "", service=job.service, joint=job.joint or "reused",
+        into=job.into, engagement=job.engagement, tapped_strength=job.tapped_strength, locknut=job.locknut, prevailing=job.prevailing,
+        maker=maker, wrench=best, adapter=adapter, data=data,
+    )  # fmt: skip
+
+
+def _shop_cautions(job: Fastener) -> list[Caution]:
+    """What a careful shop adds for the place that the job names."""
+    words = f"{job.name} {job.where or ''} {job.part or ''}".casefold()
+    out = []
+    is_wheel = any(w in words for w in ("wheel nut", "wheel bolt", "wheel stud", "wheels"))
+    if is_wheel or any(w in words for w in ("brake", "caliper", "steering", "suspension")):
+        out.append(
+            Caution("Brake, wheel and steering work is checked by a second person before the car moves.", "injury")
+        )
+    if is_wheel:
+        out.append(
+            Caution("Wheel nuts: no oil on the seats, crosswise, and checked again after the first miles.", "injury")
+        )
+    if any(w in words for w in _HEAT) and job.retighten is None:
+        out.append(Caution("Hot joint: say whether it is tightened again, cold, after the first heat.", "damage"))
+    if any(w in words for w in ("cover", "gasket", "oil pan", "sump", "rubber", "bushing")):
+        out.append(
+            Caution(
+                "A soft gasket or rubber in the joint is crushed before a bolt chart's torque is reached: ask the part's maker.",
+                "damage",
+            )
+        )
+    return out
+
+
+def _facts(job: Fastener) -> list[Row]:
+    of_thread = ("thread", "grade", "condition", "into", "engagement", "locknut")
+    of_part = ("part", "size", "seat", "material")
+    keys = ("where", *(of_part if job.part is not None else of_thread), "count", "order", "passes", "retighten")
+    rows = []
+    for key in keys:
+        value = getattr(job, key)
+        text = ", ".join(value) if isinstance(value, tuple) else "" if value is None else str(value)
+        optional = key in ("engagement", "locknut", "order", "passes", "retighten", "into", "seat", "material")
+        if text or not optional:
+            rows.append(Row(key.replace("retighten", "tighten again"), text))
+    if job.notes:
+        rows.append(Row("notes", job.notes))
+    return rows
+
+
+def _card(job: Fastener, sheet: Sheet, shop: Shop, data: Refdata) -> Card:
+    answer = next((f for f in sheet.figures if f.quantity in ("tightening_torque", "turn_from_snug")), None)
+    setting = next((f for f in sheet.figures if f.quantity == "torque_setting"), None)
+    shown = setting if setting is not None and answer is not None else answer
+    detail = []
+    what = ", ".join(t for t in (job.where, job.thread or job.part, job.size, job.grade, job.seat, job.material) if t)
+    tool = next(
+        (f.conditions.removeprefix("wrench ") for f in sheet.figures if f.conditions.startswith("wrench ")),
+        job.wrench or _wrench_for(shown, shop),
+    )
+    detail.append(Row("tool", tool or "torque wrench that reads this in the middle of its range"))
+    if job.adapter is not None:
+        detail.append(Row("crow-foot", f"counted in the setting: {_adapter(job)}"))
+    if job.locknut is not None:
+        drag = any(f.quantity.startswith("prevailing_torque") for f in sheet.figures)
+        added = "prevailing torque added" if drag else "prevailing torque NOT added: read it running down, and add it"
+        detail.append(Row("locknut", f"{job.locknut}, {added}"))
+    if job.count is not None:
+        detail.append(Row("how many", str(job.count)))
+    if job.order is not None:
+        detail.append(Row("order", job.order))
+    if job.passes and shown is not None:
+        detail.append(Row("passes", _passes(job.passes, shown, data)))
+    if job.retighten is not None:
+        detail.append(Row("tighten again", job.retighten))
+    if shown is not None and setting is not None and answer is not None and _differs(answer, setting):
+        detail.append(Row("at the fastener", f"{number_only(answer, data)} ({answer.trust})"))
+    if job.notes is not None:
+        detail.append(Row("note", job.notes))
+    trust = "NO FIGURE" if answer is None else answer.trust
+    if shown is not None and answer is not None and number_only(shown, data) != number_only(answer, data):
+        trust = shown.trust
+    made = next((f for f in sheet.figures if f.basis == "maker"), None)
+    maker_text = f"{printed(made, data)} ({made.source}, {made.locator})" if made is not None else ""
+    condition = (job.condition or "").upper() or ("CONDITION: ________" if job.part is None else "")
+    warning = worst_reason(sheet)
+    other = ""
+    if shown is not None:
+        other = number_only(shown, data, _OTHER[_unit_of(shown, data)]) if _unit_of(shown, data) in _OTHER else ""
+    verb = (
+        "DO NOT SET YET"
+        if sheet.worst == NOT_OK
+        else "SET"
+        if shown is setting and setting is not None
+        else "TURN"
+        if answer is not None and answer.quantity == "turn_from_snug"
+        else "TIGHTEN"
+    )
+    return Card(
+        verb, number_only(shown, data) if shown is not None else "", other, trust, what, condition, detail, maker_text,
+        ["as done", "by", "checked by"], f"{warning}",
+    )  # fmt: skip
+
+
+def _differs(a: Figure, b: Figure) -> bool:
+    x, y = units.to_base(a.typical, a.unit), units.to_base(b.typical, b.unit)
+    return abs(x - y) > 0.02 * abs(x)
+
+
+def _unit_of(figure: Figure, data: Refdata) -> str:
+    return number_only(figure, data).rsplit(" ", 1)[-1]
+
+
+def _passes(shares: tuple[str, ...], figure: Figure, data: Refdata) -> str:
+    """Each pass in the unit of the last one; a range has both its ends."""
+    unit = _unit_of(figure, data)
+    parts = []
+    for text in shares:
+        share = float(units.parse_measure(text, "ratio", "passes").to("1"))
+        if share == 1:
+            parts.append(number_only(figure, data))
+            continue
+        ends = [None if e is None else e * share for e in (figure.value, figure.low, figure.high)]
+        value, low, high = ends if figure.value is None else (ends[0], None, None)
+        parts.append(number_only(figure.replace(value=value, low=low, high=high, text=""), data, unit))
+    return ", then ".join(parts)

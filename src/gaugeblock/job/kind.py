@@ -1,0 +1,31 @@
+"""Kind: what a domain says of one table of a job."""
+
+from __future__ import annotations
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+    from typing import Any
+
+    from gaugeblock.job.checks import Fault
+    from gaugeblock.job.locate import Path
+    from gaugeblock.job.part import Part
+
+
+class Kind:
+    """One table of a job: the ``model`` of an item, ``faults`` that an item's keys make with each other, its ``starter``.
+
+    ``faults`` is given the path of an item, the item and the whole job, as TOML gives them.
+    """
+
+    __slots__ = ("faults", "model", "starter")
+
+    def __init__(
+        self,
+        model: type[Part],
+        faults: Callable[[Path, dict[str, Any], dict[str, Any]], Iterator[Fault]],
+        starter: str = "",
+    ) -> None:
+        self.model = model
+        self.faults = faults
+        self.starter = starter

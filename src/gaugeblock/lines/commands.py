@@ -1,0 +1,121 @@
+"""``heat`` and ``route`` at the command line."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.command import common_options, parser_of, print_sheet
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from gaugeblock.job.model import Job
+
+# option of the estimate -> parameter of the sheet, what it is
+_BESIDE = {
+    "gap": ("gap", "surface to surface: 1 in"),
+    "od": ("od", "outside diameter of the line: 3/16 in"),
+    "hot-od": ("hot_od", "outside diameter of the hot part: 2 1/4 in"),
+    "hot": ("hot_temperature", "temperature of the hot part: 300 to 450 degC"),
+    "hot-finish": ("hot_finish", 'its emissivity, or "material: surface": 0.6 to 0.9'),
+    "finish": ("finish", "the same of the line: 0.5 to 0.9"),
+    "air": ("air", "air beside the line: 30 to 50 degC"),
+    "soak-air": ("soak_air", "air after shut-down: 60 to 90 degC"),
+    "speed": ("speed", "air across the line while driving: 3 to 10 m/s"),
+    "sleeve": ("sleeve", "thickness of a sleeve over the line: 2 mm"),
+    "sleeve-finish": ("sleeve_finish", "the sleeve's emissivity"),
+    "sleeve-conductivity": ("sleeve_conductivity", "of the sleeve, with flow: 0.05 W/(m*K)"),
+    "flow": ("flow_temperature", "temperature of what flows in the line: 30 to 50 degC"),
+    "flow-conductivity": ("flow_conductivity", "of that fluid: 0.12 W/(m*K)"),
+    "shield": ("shield", "none, flat open, curved open, closed"),
+    "shield-finish": ("shield_finish", "the shield's emissivity"),
+    "measured": ("temperature", "temperature of the line as measured on the car"),
+    "by": ("temperature_by", "crayon, paint, thermocouple, infra-red"),
+}
+
+
+def heat(argv: list[str]) -> int:
+    """``gaugeblock heat ITEM``: what it stands; with ``--beside`` how hot it gets beside a hot part."""
+    parser = parser_of(
+        "heat", "What a line material, hose class, fluid or fuel stands, and whether a temperature is within it.",
+        'gaugeblock heat "DOT 4" --state wet --at "120 degC"\n  gaugeblock heat "DOT 4" --beside "exhaust header" --gap "1 in" --od "3/16 in" '
+        '--hot-od "2 1/4 in" --hot-finish 0.8 --finish 0.8',
+    )  # fmt: skip
+    parser.add_argument("item", metavar="ITEM", help='DOT 4, gasoline, PTFE, "fuel hose", "SAE J30 R9"')
+    parser.add_argument("--class", dest="klass", metavar="C", help="the hose class or specification: SAE J2260")
+    parser.add_argument("--state", metavar="S", help="wet, dry, continuous, intermittent ...")
+    parser.add_argument("--at", metavar="TEMP", help="a temperature to judge: 120 degC, 250 degF")
+    parser.add_argument("--beside", metavar="PART", help="the hot part it passes: an estimate; needs the options below")
+    for option, (name, about) in _BESIDE.items():
+        parser.add_argument(f"--{option}", dest=name, metavar="X", help=about)
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.errors import InputError
+    from gaugeblock.tables.load import refdata
+
+    data = refdata(a.data_release)
+    given = {name: getattr(a, name) for name, _ in _BESIDE.values()}
+    if a.beside is None:
+        alone = [f"--{option}" for option, (name, _) in _BESIDE.items() if given[name] is not None]
+        if alone:
+            raise InputError(
+                ", ".join(alone), "heat", "asks for an estimate beside a hot part", (), "name the part with --beside"
+            )
+        from gaugeblock.lines.heat import heat as answer
+
+        return print_sheet(answer(a.item, klass=a.klass, state=a.state, at=a.at, data=data), a.json, a.unit)
+    if a.at is not None:
+        raise InputError(
+            "--at",
+            "heat",
+            "a temperature to judge and an estimate are two questions",
+            (),
+            "ask one; a measured one is --measured",
+        )
+    from gaugeblock.lines.item import table_of
+    from gaugeblock.lines.route import route
+
+    if table_of(a.item, data) == "lines/materials":
+        sheet = route(material=a.item, klass=a.klass, state=a.state, beside=a.beside, data=data, **given)
+    else:
+        if a.klass is not None:
+            raise InputError(a.klass, "--class", "a fluid or fuel has a state, not a class", (), "leave the class out")
+        sheet = route(fluid=a.item, fluid_state=a.state, beside=a.beside, data=data, **given)
+    return print_sheet(sheet, a.json, a.unit)
+
+
+def route(argv: list[str], read_job: Callable[[str], Job]) -> int:
+    """Run ``gaugeblock route``: every line of a job, or the one named; the worst exit code."""
+    parser = parser_of(
+        "route", "The lines of a job past their hot parts: cool enough, far enough, allowed, held, joined.",
+        'gaugeblock route build.toml "rear brake line, as re-routed"',
+    )  # fmt: skip
+    parser.add_argument("job", metavar="JOB.toml", help="the job file")
+    parser.add_argument("name", nargs="?", metavar="NAME", help="one line of it (all when left out)")
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.errors import LookupMiss
+    from gaugeblock.lines.route_job import route_of
+    from gaugeblock.tables.load import nearest, refdata
+
+    lines = read_job(a.job).lines
+    names = [line.name for line in lines]
+    if not lines:
+        raise LookupMiss("lines", a.job, "the job has no line", (), "add one under [[lines]]")
+    if a.name is not None and a.name not in names:
+        raise LookupMiss(a.name, a.job, "no line of this name", nearest(a.name, names) or names, "use one of these")
+    data = refdata(a.data_release)
+    sheets = [route_of(line, data=data) for line in lines if a.name in (None, line.name)]
+    if len(sheets) == 1:
+        return print_sheet(sheets[0], a.json, a.unit)
+    if not a.json:
+        code = 0
+        for sheet in sheets:
+            code = max(code, print_sheet(sheet, False, a.unit))
+            print()
+        return code
+    import json
+
+    from gaugeblock.answer.sheet import NOT_OK
+
+    print(json.dumps({"sheets": [{"name": s.title, **s.as_dict()} for s in sheets]}, ensure_ascii=False, indent=2))
+    return 1 if any(s.worst == NOT_OK for s in sheets) else 0

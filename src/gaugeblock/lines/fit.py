@@ -1,0 +1,205 @@
+"""How a line joins and what it carries: flare on seat, nut in port, wall under the flare, fluid against rubber, hose slack."""
+
+from __future__ import annotations
+
+import re
+
+from gaugeblock import lookup, units
+from gaugeblock.answer.printing import number_only
+from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Check, at_least, at_most
+from gaugeblock.errors import InputError, LookupMiss
+from gaugeblock.figure import Figure
+from gaugeblock.lines.estimate import stated
+from gaugeblock.lines.parts import is_metal
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.tables.load import Refdata
+
+_THREAD = re.compile(
+    r"(?:(?P<d>[0-9]+(?:[ -][0-9]+)?/[0-9]+|[0-9]*\.[0-9]+)\s*(?:in)?\s*-\s*(?P<n>[0-9]+)|M\s*(?P<m>[0-9.]+)\s*[xX]\s*(?P<p>[0-9.]+)).*"
+)
+# What the brake fluid standard names as the rubbers that glycol fluid is made for.
+_BRAKE_RUBBERS = ("styrene-butadiene rubber (SBR)", "EPDM rubber", "chloroprene rubber (CR)", "natural rubber (NR)")
+
+
+class Thread:
+    """A nut's or port's thread: major diameter and pitch in m, as typed."""
+
+    __slots__ = ("major_m", "pitch_m", "text")
+
+    def __init__(self, text: str, name: str) -> None:
+        match = _THREAD.fullmatch(" ".join(text.split()))
+        if match is None:
+            raise InputError(
+                text,
+                name,
+                "not a thread",
+                ("3/8-24", "7/16-24", "M10x1.0", "M12x1.0"),
+                "write diameter and threads: 3/8-24 or M10x1.0",
+            )
+        if match["m"] is not None:
+            self.major_m = float(units.parse_number(match["m"], name)) / 1000
+            self.pitch_m = float(units.parse_number(match["p"], name)) / 1000
+        else:
+            self.major_m = float(units.parse_number(match["d"], name)) * 0.0254
+            self.pitch_m = 0.0254 / int(match["n"])
+        self.text = text
+
+    def same(self, other: Thread) -> bool:
+        """Whether diameter and pitch are equal."""
+        return abs(self.major_m - other.major_m) < 1e-6 and abs(self.pitch_m - other.pitch_m) < 1e-7
+
+    def starts_in(self, port: Thread) -> bool:
+        """Whether this nut enters a port it does not fit: no larger than it (0.1 mm play), and larger than its bore."""
+        return port.major_m - 1.0825 * port.pitch_m < self.major_m <= port.major_m + 1e-4
+
+
+def fit(
+    flare: str | None,
+    seat: str | None,
+    nut: str | None,
+    port: str | None,
+    od: Figure | None,
+    wall: str | None,
+    data: Refdata,
+) -> list[Check]:
+    """Flare against seat, nut against port, and wall against the flare; only what was begun is judged."""
+    checks = []
+    if flare is not None or seat is not None:
+        checks.append(_seat(flare, seat, data))
+    if nut is not None or port is not None:
+        name = "nut thread against port thread"
+        if nut is None or port is None:
+            checks.append(Check(name, CANNOT_TELL, f"the {'nut' if nut is None else 'port'} thread is not given"))
+        else:
+            a, b = Thread(nut, "nut"), Thread(port, "port")
+            if a.same(b):
+                checks.append(Check(name, OK, f"{nut} in {port}"))
+            elif a.starts_in(b):
+                checks.append(
+                    Check(
+                        name,
+                        NOT_OK,
+                        f"{nut} starts in {port} and then strips: diameter or pitch differ; never force it",
+                    )
+                )
+            else:
+                checks.append(Check(name, NOT_OK, f"{nut} does not enter {port}"))
+    if flare is not None and od is not None and wall is not None:
+        checks.append(_flare_wall(flare, od, stated(wall, "wall_thickness", "length", "wall"), data))
+    return checks
+
+
+def _angle(text: str, data: Refdata) -> str:
+    """The seat a flare or seat word means: ``37 deg``, ``45 deg`` or ``bubble``; LookupMiss with the flares there are."""
+    folded = " ".join(text.casefold().split())
+    for kind in ("37 deg", "45 deg", "bubble"):
+        if folded == kind or folded.startswith(f"{kind} "):
+            return kind
+    found = data.words("tubes", "flare").get(folded)
+    if found is not None and found != text:
+        return _angle(found, data)
+    flares = [c for c in data.table("tubes/flares").column("flare").values() if c.startswith(("37", "45", "bubble"))]
+    raise LookupMiss(text, "flare", "not a flare or seat", flares, "write 37 deg, 45 deg or bubble")
+
+
+def _seat(flare: str | None, seat: str | None, data: Refdata) -> Check:
+    name = "flare against seat"
+    if flare is None or seat is None:
+        return Check(name, CANNOT_TELL, f"the {'flare' if flare is None else 'seat'} is not given")
+    a, b = _angle(flare, data), _angle(seat, data)
+    if a == b:
+        return Check(name, OK, f"{flare} on {seat}")
+    return Check(name, NOT_OK, f"{flare} on a {seat} seat does not seal: 37 and 45 degree flares and bubbles never mix")
+
+
+def _flare_wall(flare: str, od: Figure, wall: Figure, data: Refdata) -> Check:
+    name = "wall against flare"
+    cell = data.table("tubes/flares").column("flare").get(" ".join(flare.split()).casefold()) or data.words(
+        "tubes", "flare"
+    ).get(flare.casefold())
+    limit = None
+    if cell is not None:
+        size = f"{units.decimal_text(units.parse_number(od.text), 6)} {od.unit}"
+        limit = lookup.look_up_or_none(
+            "tubes/flares", "wall_maximum", data=data, standard="SAE J533", flare=cell, tube_material="any", od=size
+        )
+    if limit is None:
+        return Check(name, CANNOT_TELL, f"no published wall limit for a {flare} flare on {od.text} {od.unit}")
+    end = units.from_base(units.to_base(limit.typical, limit.unit), wall.unit)
+    # The limit is a conversion printed to so many digits: half its last digit is what it leaves open.
+    open_digit = units.from_base(units.to_base(0.5 * 10.0 ** -len(limit.text.partition(".")[2]), limit.unit), wall.unit)
+    check = at_most(
+        name,
+        Bound(wall.typical, wall.unit, figure=wall),
+        Bound(end, wall.unit, "max", limit),
+        f"{wall.text} {wall.unit} wall, {number_only(limit, data)} at most",
+    )
+    if check.result == NOT_OK and wall.typical <= end + open_digit:
+        check.result = OK
+        check.reason += " as printed (equal to its last digit): no heavier wall will flare"
+    return check
+
+
+def compatible(fluid: str | None, material: str | None) -> list[Check]:
+    """Fluid against a rubber or plastic line, where a published text names the pair; metal tubes are not judged."""
+    if fluid is None or material is None or is_metal(material):
+        return []
+    name = "fluid against line material"
+    if fluid.startswith(("DOT ", "ISO 4925", "brake fluid")):
+        if material in _BRAKE_RUBBERS:
+            return [
+                Check(name, OK, f"the brake fluid standard names {material} among the rubbers its fluids are made for")
+            ]
+        if material == "hydraulic brake hose":
+            return []
+        return [
+            Check(
+                name, CANNOT_TELL, f"the brake fluid standard does not name {material}: ask the maker of hose or seal"
+            )
+        ]
+    if fluid in ("E10", "E85", "ethanol", "methanol"):
+        return [
+            Check(
+                name,
+                CANNOT_TELL,
+                f"no published figure for {fluid} in {material}: the hose or tube must be marked for that blend",
+            )
+        ]
+    return [
+        Check(
+            name,
+            CANNOT_TELL,
+            f"no published source pairs {fluid} with {material}: read the marking on the hose or tube",
+        )
+    ]
+
+
+def hose(free_length: str | None, droop: str | None, lock: str | None, data: Refdata) -> list[Check]:
+    """A flexible hose between its ends at full droop and at full lock, what it shortens under pressure left over.
+
+    ``free_length`` is between the fittings, ``droop`` and ``lock`` the way from fitting to fitting at each; nothing is
+    judged when none is given.
+    """
+    if free_length is None and droop is None and lock is None:
+        return []
+    name = "hose slack at droop and full lock"
+    lacking = [
+        n
+        for n, v in (("free length of the hose", free_length), ("way at full droop", droop), ("way at full lock", lock))
+        if v is None
+    ]
+    if free_length is None or droop is None or lock is None:
+        return [Check(name, CANNOT_TELL, f"not given: {', '.join(lacking)}")]
+    long = stated(free_length, "length", "length", "hose length")
+    ways = [stated(text, "length", "length", place) for text, place in ((droop, "droop"), (lock, "lock"))]
+    far = max((units.from_base(units.to_base(w.typical, w.unit), long.unit), w.locator) for w in ways)
+    change = lookup.look_up("lines/materials", "length_change", data=data, item="flexible hose", state="under pressure")
+    shortest = long.typical * (1 + units.to_base(change.low if change.low is not None else change.typical, change.unit))
+    reason = (
+        f"{units.significant(shortest, 4)} {long.unit} left of {long.text} {long.unit} under pressure ({number_only(change, data)}), "
+        f"{units.significant(far[0], 4)} {long.unit} needed at {far[1]}; no twist: the lay line stays straight from lock to lock"
+    )
+    check = at_least(name, Bound(shortest, long.unit, figure=change), Bound(far[0], long.unit, "min", long), reason)
+    return [check]

@@ -1,0 +1,144 @@
+"""Written rules for a line: clearances and routing by jurisdiction (most give no number), and the shop's cautions."""
+
+from __future__ import annotations
+
+from gaugeblock import lookup, units
+from gaugeblock.answer.printing import number_only
+from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check
+from gaugeblock.errors import LookupMiss
+from gaugeblock.figure import Figure
+from gaugeblock.lines.cautions import FUEL_WORK, statement_rows, statements
+from gaugeblock.tables.load import canonical
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.tables.load import Refdata, Row
+
+_KIND = {"brake": "brake", "fuel feed": "fuel", "fuel return": "fuel", "vapour": "fuel"}
+_TOPICS = ("line near exhaust",)
+
+
+def clearance(
+    service: str | None, jurisdiction: str | None, gap: Figure | None, data: Refdata
+) -> tuple[list[Figure], list[Check]]:
+    """The written clearance of a jurisdiction against the gap; where none gives a number the check says so."""
+    kind = _KIND.get(service or "")
+    name = "written clearance"
+    if jurisdiction is None:
+        return [], []
+    if kind is None:
+        what = (
+            "the service of the line is not given"
+            if service is None
+            else f"no written clearance is known for a {service} line"
+        )
+        return [], [Check(name, CANNOT_TELL, what)]
+    rows = _numbers(kind, data)
+    try:
+        cell = canonical(data, "lines/clearances", "jurisdiction", jurisdiction)
+    except LookupMiss:
+        places = {s["jurisdiction"] for s in statement_rows(data)}
+        cell = next((p for p in places if p.casefold() == jurisdiction.casefold()), "") or data.words(
+            "lines", "jurisdiction"
+        ).get(jurisdiction.casefold(), "")
+        if not cell:
+            raise
+    limit = (
+        lookup.look_up_or_none(
+            "lines/clearances", "clearance_minimum", data=data, jurisdiction=cell, subject=f"{kind} line to exhaust"
+        )
+        if any(r["jurisdiction"] == cell for r in rows)
+        else None
+    )
+    if limit is None:
+        return [], [
+            Check(
+                name,
+                CANNOT_TELL,
+                f"{cell}: no number is written for a {kind} line beside an exhaust; see its rules below",
+            )
+        ]
+    if gap is None:
+        return [limit], [
+            Check(
+                name,
+                CANNOT_TELL,
+                f"{cell} rejects under {number_only(limit, data)}; the gap is not given",
+                Bound(limit.typical, limit.unit, "min", limit),
+            )
+        ]
+    got = units.from_base(units.to_base(gap.low if gap.low is not None else gap.typical, gap.unit), limit.unit)
+    result = OK if got >= limit.typical * (1 - 1e-9) else NOT_OK
+    reason = f"{number_only(gap, data)} measured, {cell} rejects under {number_only(limit, data)}: an inspection limit, not a design target"
+    return [limit], [
+        Check(
+            name,
+            result,
+            reason,
+            Bound(limit.typical, limit.unit, "min", limit),
+            Bound(got, limit.unit, figure=gap),
+            got / limit.typical - 1,
+        )
+    ]
+
+
+def _numbers(kind: str, data: Refdata) -> list[Row]:
+    """The written clearances of vehicles between this kind of line and an exhaust."""
+    subject = f"{kind} line to exhaust"
+    rows = data.table("lines/clearances").rows
+    return [r for r in rows if r["subject"] == subject and r["service"] == "vehicle" and not r["standing"]]
+
+
+def written(service: str | None, jurisdiction: str | None, data: Refdata) -> list[Caution]:
+    """The written routing rules of vehicles for this kind of line, each with its jurisdiction; most give no distance."""
+    kind = _KIND.get(service or "")
+    if kind is None:
+        return []
+    out = []
+    if jurisdiction is None:
+        found = [lookup.figure_of(r, data) for r in _numbers(kind, data)]
+        known = ", ".join(dict.fromkeys(f"{f.key['jurisdiction']} {number_only(f, data)}" for f in found))
+        text = (
+            "Most written rules give no distance to an exhaust; one that does, as an inspection reject limit and not a design "
+            f"target: {known}. Name the jurisdiction to have it checked."
+        )
+        out.append(Caution(text, "note", tuple(f.id for f in found), "refdata"))
+    rules = [
+        r for r in statement_rows(data)
+        if r["topic"] in _TOPICS and r["service"] in ("vehicle", "any") and r["subject"].startswith(kind)
+    ]  # fmt: skip
+    out += [
+        Caution(f"{r['jurisdiction']}: {r['statement']}", r["severity"], (), r["source"] or r["basis"]) for r in rules
+    ]
+    return out
+
+
+def shop(service: str | None, shield: str, data: Refdata) -> list[Caution]:
+    """The cautions of a careful shop for this line."""
+    wanted = [
+        ("line routing", "moving engine"),
+        ("line routing", "fuel line over exhaust"),
+        ("heat shields", "hot soak"),
+    ]
+    if service == "brake":
+        wanted += [("leak check", "brake line"), ("line repair", "brake line"), ("brake fluid water", "brake fluid")]
+        wanted += [("brake fluid water", "brake fluid in service")]
+    if shield != "none":
+        wanted.append(("heat shields", "heat shield"))
+    out = statements(data, tuple(wanted))
+    if service == "brake":
+        out.insert(
+            0, Caution("Brake work is pressure-tested and checked by another person before the car moves.", "injury")
+        )
+    elif service in ("fuel feed", "fuel return", "vapour"):
+        out.insert(0, Caution(FUEL_WORK, "injury"))
+    out.append(
+        Caution(
+            "Emissivities are weak evidence: finish, dirt and age move them more than any other figure here.",
+            "note",
+            (),
+            "refdata",
+        )
+    )
+    out.append(Caution("Always: an estimate; confirm on the car, hot and after shut-down.", "injury"))
+    return out

@@ -1,0 +1,297 @@
+"""What a bend does to the metal: strain beside elongation, walls, arc, springback, flattening; and the trade's cautions."""
+
+from __future__ import annotations
+
+import re
+
+from gaugeblock import lookup, units
+from gaugeblock.answer.sheet import CANNOT_TELL, Bound, Caution, Check, at_least
+from gaugeblock.calc import tubes as calc
+from gaugeblock.errors import InputError
+from gaugeblock.figure import Figure
+from gaugeblock.tables.catalogue import VEHICLE_SERVICES
+from gaugeblock.tubes import keys as tube_keys
+from gaugeblock.tubes.bent import CAGE, Bent
+
+
+def known(tube: Bent, quantity: str) -> Figure | None:
+    """What the tables guarantee of this metal: one row, or the envelope of the rows that fit; None when grade and product are unknown."""
+    stock, data = tube.stock, tube.data
+    if stock.material is None and stock.product is None:
+        return None
+    rows = tube_keys.rows_of(stock, quantity, tube.od_m, tube.wall_m, data)
+    figures: list[Figure] = []
+    for row in rows:
+        keys = {k: v for k, v in row.cells.items() if k in tube_keys.COLUMNS}
+        at = lookup.look_up_or_none(
+            "tubes/materials", quantity, data=data, od=tube.key["od"], wall=tube.key["wall"], **keys
+        )
+        if at is not None and all(at.id != f.id for f in figures):
+            figures.append(at)
+    if not figures:
+        return None
+    if len(figures) == 1:
+        return figures[0]
+    unit = figures[0].unit
+    values = [units.from_base(units.to_base(f.typical, f.unit), unit) for f in figures]
+    told = "; ".join(dict.fromkeys(_row_name(f) for f in figures))
+    return tube.derived(
+        "envelope",
+        quantity,
+        None,
+        unit,
+        tuple(figures),
+        low=min(values),
+        high=max(values),
+        conditions=told,
+        mark=f"|{stock.label}",
+    )
+
+
+def _row_name(figure: Figure) -> str:
+    k = figure.key
+    words = (k["material"], k["product"], k["condition"])
+    return " ".join(w for w in words if w not in ("any", "not stated")) + f" {figure.text} {figure.unit}"
+
+
+def _ends(figure: Figure) -> str:
+    if figure.value is not None:
+        return figure.text or f"{figure.value:g}"
+    return " to ".join(dict.fromkeys(f"{e:g}" for e in (figure.low, figure.high) if e is not None))
+
+
+def stretch(tube: Bent, centre: Figure | None) -> tuple[list[Figure], list[Caution]]:
+    """Outer fibre strain beside the guaranteed elongation and the predicted outer wall: information, never a verdict."""
+    figures: list[Figure] = []
+    cautions: list[Caution] = []
+    elongation = known(tube, "elongation")
+    strain = None
+    if centre is not None and tube.clr_m is not None:
+        od, clr = float(tube.od_m), float(tube.clr_m)
+        strain = tube.derived(
+            "outer_fibre_strain", "outer_fibre_strain", calc.outer_fibre_strain(od, clr) * 100, "%", (tube.od, centre),
+            conditions="information: strain alone is not a verdict",
+        )  # fmt: skip
+        figures.append(strain)
+    if elongation is not None:
+        figures.append(elongation)
+    if strain is not None:
+        over = elongation is not None and strain.typical > (
+            elongation.low if elongation.low is not None else elongation.typical
+        )
+        share = f"Outer fibre strain {strain.typical:.1f} %"
+        if elongation is None:
+            what = "the grade is not named"
+            if tube.stock.is_graded:
+                what = f"no guaranteed elongation is on record for {tube.stock.typed}"
+            text = (
+                f"{share}; {what}, so there is no elongation to set beside it. The shop's own test bend is the verdict."
+            )
+        else:
+            apart = "" if elongation.value is not None else " (the condition or grade is not fully named)"
+            text = f"{share} against {_ends(elongation)} % guaranteed elongation{apart}."
+            text += f"{' Tubes are bent past it every day:' if over else ''} Strain alone is not a verdict, the shop's own test bend is."
+            text = text.replace("day: Strain", "day: strain")
+        cautions.append(
+            Caution(
+                text,
+                "damage" if over else "note",
+                tuple(f.id for f in (strain, elongation) if f is not None),
+                "calculated",
+            )
+        )
+        figures += _walls(tube, centre)
+    least = _least_wall(tube)
+    return (figures if least is None else [*figures, least]), cautions
+
+
+def _walls(tube: Bent, centre: Figure | None) -> list[Figure]:
+    if centre is None or tube.clr_m is None:
+        return []
+    thin = calc.outer_wall_thinned(float(tube.wall_m), float(tube.od_m), float(tube.clr_m))
+    return [
+        tube.derived(
+            "outer_wall_thinned", "outer_wall", units.from_base(thin, tube.wall.unit), tube.wall.unit, (tube.wall, tube.od, centre),
+            conditions="predicted from the nominal wall: the whole stretch taken by the wall; measure the bend",
+        )
+    ]  # fmt: skip
+
+
+def _least_wall(tube: Bent) -> Figure | None:
+    """The wall that may arrive: nominal and the low tolerance of its standard, where one is on record."""
+    product = tube.stock.product
+    if product is None:
+        return None
+    specs = (
+        [tube.stock.spec] if tube.stock.spec else lookup.choices("tubes/sizes", "spec", data=tube.data, product=product)
+    )
+    if len(specs) != 1:
+        return None
+    try:
+        tolerance = lookup.look_up_or_none(
+            "tubes/sizes", "wall_tolerance", data=tube.data, product=product, spec=specs[0], material=tube.family, od=tube.key["od"],
+            wall=tube.key["wall"],
+        )  # fmt: skip
+    except InputError:
+        return None
+    if tolerance is None or tolerance.low is None:
+        return None
+    low = units.from_base(units.to_base(tolerance.low, tolerance.unit), tube.wall.unit)
+    return tube.derived(
+        "wall_least", "wall_least", tube.wall.typical + low, tube.wall.unit, (tube.wall, tolerance),
+        conditions=f"as delivered to {specs[0]}" + ("" if tube.stock.spec else " (the only standard on record for it; not named)"),
+    )  # fmt: skip
+
+
+def arc(tube: Bent, typed: str, centre: Figure | None) -> list[Figure]:
+    """Developed length of the bend, and its springback by formula where the strength is known."""
+    measure = units.parse_measure(typed, "angle", "angle")
+    radians = measure.to("rad")
+    if measure.value <= 0 or radians > 6.2831853072:
+        raise InputError(typed, "angle", "a bend is over 0 to 360 degrees", (), "give the angle that the tube turns")
+    angle = tube_keys.asked("angle", "bend_angle", measure)
+    tube.angle = angle
+    if centre is None or tube.clr_m is None:
+        return []
+    length = calc.developed_length(float(tube.clr_m), radians)
+    out = [
+        tube.derived(
+            "developed_length", "developed_length", tube.length(length), tube.unit, (centre, angle), side="target", mark=f"|{measure.text}",
+            conditions="arc at the centre line",
+        )
+    ]  # fmt: skip
+    weak, strong = known(tube, "yield_strength"), known(tube, "tensile_strength")
+    modulus = lookup.look_up_or_none("tubes/materials", "modulus", data=tube.data, family=tube.family)
+    if weak is None or strong is None or modulus is None:
+        return out
+    low_pa = units.to_base(weak.low if weak.low is not None else weak.typical, weak.unit)
+    high_pa = units.to_base(strong.high if strong.high is not None else strong.typical, strong.unit)
+    stiff = units.to_base(modulus.typical, modulus.unit)
+    od, bore, clr = float(tube.od_m), float(tube.od_m - 2 * tube.wall_m), float(tube.clr_m)
+    if clr * high_pa >= 0.5 * stiff * od:
+        return out  # outside the formula's range: such a bend is mostly elastic
+    degrees = measure.to("deg")
+    for rule, inputs, ratio in (
+        (
+            "springback_radius_sheet",
+            (weak, strong, modulus, centre, tube.od, angle),
+            [calc.springback_sheet(clr, od, y, stiff) for y in (low_pa, high_pa)],
+        ),
+        (
+            "springback_tube_plastic",
+            (weak, strong, modulus, centre, tube.od, tube.wall, angle),
+            [calc.springback_tube(clr, od, bore, y, stiff) for y in (low_pa, high_pa)],
+        ),
+    ):
+        ends = [calc.springback_angle(degrees, r) for r in ratio]
+        out.append(
+            tube.derived(
+                rule, "springback_angle", None, "deg", inputs, low=min(ends), high=max(ends), mark=f"|{measure.text}",
+                conditions="estimate, from the guaranteed yield to the guaranteed tensile strength (a bend hardens); the OD taken as the depth"
+                if rule == "springback_radius_sheet"
+                else "estimate, fully plastic tube, over the same strengths",
+            )
+        )  # fmt: skip
+    return out
+
+
+_PAIR = r"(?i)(?P<a>[0-9][0-9 ./-]*?)\s*(?P<ua>[a-z\"]*)\s*(?:x|,|and|by)\s*(?P<b>[0-9.][0-9 ./-]*?)\s*(?P<ub>[a-z\"]+)"
+
+
+def flattening(tube: Bent, typed: str | None) -> tuple[list[Figure], list[Check]]:
+    """The cage's least ratio of the two diameters at a bend, and the ratio and ovality measured; it judges a cage only."""
+    data = tube.data
+    name = "minor over major diameter at the bend"
+    limit = None
+    if tube.may_be_a_cage:
+        limit = lookup.look_up_or_none(
+            "tubes/bend_quality",
+            "minor_to_major_ratio_minimum",
+            data=data,
+            service=CAGE,
+            product="tube",
+            family=tube.family,
+        )
+    figures: list[Figure] = [] if limit is None else [limit]
+    ratio = None
+    if typed is not None:
+        match = re.fullmatch(_PAIR, " ".join(typed.split()))
+        if match is None:
+            raise InputError(
+                typed, "diameters", "not two diameters", (), "write largest and smallest at the bend, as 1.80 x 1.70 in"
+            )
+        pair = [
+            tube_keys.length(f"{match[n]} {match[u] or match['ub']}", "diameters")
+            for n, u in (("a", "ua"), ("b", "ub"))
+        ]
+        pair.sort(key=lambda m: m.value * units.factor(m.unit), reverse=True)
+        large, small = (m.value * units.factor(m.unit) for m in pair)
+        inputs = tuple(
+            tube_keys.asked(f"diameters {w}", "diameter_at_bend", m)
+            for w, m in zip(("major", "minor"), pair, strict=True)
+        )
+        ratio = tube.derived("minor_to_major_ratio", "minor_to_major_ratio", float(small / large), "1", inputs)
+        oval = tube.derived(
+            "ovality",
+            "ovality",
+            float((large - small) / tube.od_m) * 100,
+            "%",
+            (*inputs, tube.od),
+            conditions="over the nominal OD",
+        )
+        figures += [ratio, oval]
+    if tube.service != CAGE or limit is None:
+        return figures, []
+    needed = Bound(limit.typical, "1", "min", limit)
+    if ratio is None:
+        return figures, [
+            Check(
+                name,
+                CANNOT_TELL,
+                f"the two diameters at the bend are not given: measure them, {limit.text} or more is asked ({limit.source})",
+                needed,
+            )
+        ]
+    reason = f"{ratio.typical:.3f}, {limit.text} or more asked ({limit.source}, service {limit.key['service']})"
+    return figures, [at_least(name, Bound(ratio.typical, "1", figure=ratio), needed, reason)]
+
+
+def trade(tube: Bent) -> list[Caution]:
+    """The statements of tubes/rules that belong to this tube and method."""
+    stock = tube.stock
+    is_line = tube.service in VEHICLE_SERVICES and not tube.may_be_a_cage
+    wanted = ["springback", "stands"] if is_line else ["flattening limits", "springback", "stands", "welding"]
+    if tube.method == "press (ram)":
+        wanted.insert(0, "press (ram) bending")
+    if tube.method == "rotary draw" and tube.family == "steel":
+        wanted.append("capacity table")
+    if stock.product == "DOM tube" and stock.condition in (None, "as drawn") and stock.material in (None, "1020"):
+        wanted.append("as-drawn DOM 1020")
+    if stock.material == "4130" and stock.condition in (None, "normalized") and stock.spec is None:
+        wanted.append("4130 normalized")
+    if stock.product in ("ERW tube", "cold-rolled ERW tube"):
+        wanted += ["as-welded tube", "seam"]
+    if not stock.is_graded and not is_line:
+        wanted.append("free-machining or unknown tube")
+    if _pipe_sized(tube):
+        wanted += ["pipe and tube", "pipe bender and tube"]
+    topics = ("bend", "material", "size", "work under the car")
+    out = [
+        Caution(row["statement"], row["severity"], (), row["source"] or row["basis"])
+        for row in tube.data.statements("tubes")
+        if row["subject"] in wanted and row["topic"] in topics and not row["standing"]
+    ]
+    return sorted(out, key=lambda c: ("injury", "damage", "note").index(c.severity))
+
+
+def _pipe_sized(tube: Bent) -> bool:
+    """Whether the OD is the name or the OD of a pipe size: the look-alikes."""
+    table = tube.data.table("tubes/pipe_sizes")
+    if any(
+        units.parse_number(r["value"]) * units.factor(r["unit"]) == tube.od_m
+        for r in table.by_quantity["outside_diameter"]
+        if r["value"]
+    ):
+        return True
+    inches = tube.od_m / units.factor("in")
+    return units.fraction_text(inches) in table.column("nps")

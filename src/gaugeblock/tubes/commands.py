@@ -1,0 +1,118 @@
+"""The tube commands: bend, gauge, pipe, material, flare. Each returns its exit code."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.command import common_options, parser_of, print_sheet
+
+
+def bend(argv: list[str]) -> int:
+    """``gaugeblock bend``: the least radius for a tube, and what a bend does to it."""
+    parser = parser_of(
+        "bend", "The least radius for a tube, whether a die keeps to it, and what the bend does to the tube.",
+        'gaugeblock bend --od "1-3/4 in" --wall ".120 in" --material "1020 DOM" --method "rotary draw" --radius "5-1/2 in"',
+    )  # fmt: skip
+    parser.add_argument("--od", required=True, metavar="D", help="outside diameter: 1-3/4 in, 44.5 mm")
+    parser.add_argument("--wall", required=True, metavar="T", help='wall: .120 in, 3 mm, "11 BWG"')
+    parser.add_argument("--material", required=True, metavar="M", help='"1020 DOM", "4130 normalized", 304, steel')
+    parser.add_argument("--method", required=True, metavar="X", help='"rotary draw", mandrel, press, hand, roll')
+    parser.add_argument("--radius", metavar="R", help='the die: "5-1/2 in" to the centre line, "4-5/8 in inside"')
+    parser.add_argument("--measured-to", metavar="WHAT", help="centre line (default) or inside")
+    parser.add_argument("--angle", metavar="A", help="angle of the bend: 90 deg; gives its arc length and springback")
+    parser.add_argument(
+        "--service", default="vehicle", metavar="S", help="vehicle (default), vehicle safety cage, aircraft, ..."
+    )
+    parser.add_argument("--product", metavar="P", help="how the tube was made: DOM, ERW")
+    parser.add_argument("--condition", metavar="C", help='"as drawn", normalized, annealed')
+    parser.add_argument("--spec", metavar="S", help='what it was bought to: "ASTM A513"')
+    parser.add_argument("--diameters", metavar="PAIR", help='largest and smallest at a bend made: "1.80 x 1.70 in"')
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.tables.load import refdata
+    from gaugeblock.tubes import bend as tubes
+
+    sheet = tubes.bend(
+        od=a.od, wall=a.wall, material=a.material, method=a.method, radius=a.radius, angle=a.angle, service=a.service,
+        measured_to=a.measured_to, product=a.product, condition=a.condition, spec=a.spec, diameters=a.diameters,
+        data=refdata(a.data_release),
+    )  # fmt: skip
+    return print_sheet(sheet, a.json, a.unit)
+
+
+def gauge(argv: list[str]) -> int:
+    """``gaugeblock gauge``: the wall that a gauge number means."""
+    parser = parser_of("gauge", "The wall that a gauge number means in one system.", "gaugeblock gauge 16 --system BWG")
+    parser.add_argument("number", metavar="NUMBER", help='16, "16 ga", "16 BWG"')
+    parser.add_argument("--system", metavar="S", help='BWG (tube), "sheet steel", stainless, AWG ...')
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.tables.load import refdata
+    from gaugeblock.tubes import stock_tables as tube_tables
+
+    return print_sheet(tube_tables.gauge(a.number, system=a.system, data=refdata(a.data_release)), a.json, a.unit)
+
+
+def pipe(argv: list[str]) -> int:
+    """``gaugeblock pipe``: the true OD of a pipe size."""
+    parser = parser_of(
+        "pipe", "The true OD of a pipe size, with wall and bore of a schedule.", 'gaugeblock pipe "1-1/2" --schedule 40'
+    )
+    parser.add_argument("nps", metavar="SIZE", help='nominal pipe size: "1-1/2"')
+    parser.add_argument("--schedule", metavar="S", help="40, 80, 10S, STD, XS")
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.tables.load import refdata
+    from gaugeblock.tubes import stock_tables as tube_tables
+
+    return print_sheet(tube_tables.pipe(a.nps, schedule=a.schedule, data=refdata(a.data_release)), a.json, a.unit)
+
+
+def material(argv: list[str]) -> int:
+    """``gaugeblock material``: what a tube metal guarantees, and what is typical of it."""
+    parser = parser_of(
+        "material",
+        "What a tube metal guarantees, then what is typical of it.",
+        'gaugeblock material "1020 DOM as drawn"',
+    )
+    parser.add_argument("material", metavar="M", help='"1020 DOM as drawn", "4130 normalized", 304')
+    parser.add_argument("--product", metavar="P", help="how the tube was made: DOM, ERW")
+    parser.add_argument("--condition", metavar="C", help='"as drawn", normalized, annealed')
+    parser.add_argument("--spec", metavar="S", help='what it was bought to: "ASTM A513"')
+    parser.add_argument("--od", metavar="D", help="outside diameter, where the specification steps by size")
+    parser.add_argument("--wall", metavar="T", help="wall, where the specification steps by size")
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.tables.load import refdata
+    from gaugeblock.tubes import stock_tables as tube_tables
+
+    sheet = tube_tables.material(
+        a.material,
+        product=a.product,
+        condition=a.condition,
+        spec=a.spec,
+        od=a.od,
+        wall=a.wall,
+        data=refdata(a.data_release),
+    )
+    return print_sheet(sheet, a.json, a.unit)
+
+
+def flare(argv: list[str]) -> int:
+    """``gaugeblock flare``: what a flare asks of the tube and the nut."""
+    parser = parser_of(
+        "flare", "What a flare asks: wall limit, diameter, nut thread; whether wall and port thread fit.",
+        'gaugeblock flare double --od "3/16 in" --wall ".028 in" --standard "inverted flare" --port 3/8-24',
+    )  # fmt: skip
+    parser.add_argument("flare", metavar="KIND", help="double, bubble, AN, ORB, '45 single'")
+    parser.add_argument("--od", required=True, metavar="D", help="outside diameter of the tube: 3/16 in")
+    parser.add_argument("--wall", metavar="T", help="wall to check: .028 in")
+    parser.add_argument("--standard", metavar="S", help="of the nut: 'inverted flare', 'SAE J514', AN924 ...")
+    parser.add_argument("--port", metavar="THREAD", help="thread of the port: 3/8-24, M10x1")
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.tables.load import refdata
+    from gaugeblock.tubes import stock_tables as tube_tables
+
+    sheet = tube_tables.flare(
+        a.flare, od=a.od, wall=a.wall, standard=a.standard, port=a.port, data=refdata(a.data_release)
+    )
+    return print_sheet(sheet, a.json, a.unit)

@@ -1,0 +1,177 @@
+"""Job items of the domain tubes -> Items: the plan of each tube with its drawings, then the cut list of all."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from gaugeblock.answer.item import Card, Item, Row, worst_reason
+from gaugeblock.answer.printing import number_only
+from gaugeblock.answer.sheet import NOT_OK, Check, Drawing, Sheet
+from gaugeblock.drawing.lengths import degrees_text
+from gaugeblock.drawing.order_sheet import order_sheet
+from gaugeblock.drawing.stick_drawing import turned
+from gaugeblock.errors import GaugeblockError, InputError, Problem
+from gaugeblock.job.model import Die, Job, Shop
+from gaugeblock.tables.load import Refdata, canonical
+from gaugeblock.tubes.job import Tube
+from gaugeblock.tubes.plan import stock as tube_plan_stock
+from gaugeblock.tubes.plan.bench import HEADS, datum_words, shape_words, table
+from gaugeblock.tubes.plan.drawings import finished
+from gaugeblock.tubes.plan.plan import NAME, work_out
+from gaugeblock.tubes.plan.planned import Plan
+
+
+def problems(item: Tube, data: Refdata) -> Iterator[Problem]:
+    """What the tables do not know of an item's keys, each with the nearest choices; numbers that cannot be together."""
+    if item.method is not None:
+        try:
+            canonical(data, "tubes/bend_minimums", "method", item.method)
+        except GaugeblockError as error:
+            yield Problem("method", None, f"{error.asked}: {error.why}", error.nearest, error.do)
+
+
+def _die(job: Tube, shop: Shop) -> Die | None:
+    return next((d for d in shop.dies if d.name.casefold() == (job.die or "").casefold()), None)
+
+
+def keys_of(job: Tube) -> dict[str, Any]:
+    """A tube of the job as the keys that ``plan`` takes."""
+    return job.as_dict()
+
+
+def plan_of(job: Tube, shop: Shop, data: Refdata, *, draw: bool = False) -> Plan:
+    """The plan of one tube of the job, each distinct radius of its bends judged."""
+    die = _die(job, shop)
+    keys = keys_of(job)
+    shape = die.as_dict() if die is not None else None
+    try:
+        made = work_out(keys, die=shape, stock_length=shop.stock_length, draw=draw, data=data)
+    except (
+        InputError
+    ) as error:  # of two keys that do not go together: an open question of this item, not of the whole job
+        made = work_out({"name": job.name}, data=data)
+        made.sheet.checks = [Check(NAME, NOT_OK, str(error))]
+        return made
+    radius = job.radius or (die.radius if die is not None else None)
+    for other in dict.fromkeys(b.radius for b in job.bends if b.radius is not None and b.radius != radius):
+        more = work_out(
+            {**{k: v for k, v in keys.items() if k not in ("bends", "die")}, "radius": other}, data=data
+        ).sheet
+        made.sheet.checks += [
+            Check(f"{c.name}, bend of {other}", c.result, c.reason, c.required, c.actual, c.margin)
+            for c in more.checks
+            if c.name.startswith(("radius", "outer wall"))
+        ]
+    return made
+
+
+def item(job: Tube, shop: Shop, data: Refdata) -> Item:
+    """The Item of one tube of the job."""
+    die = _die(job, shop)
+    made = plan_of(job, shop, data, draw=True)
+    if made.layout is not None:
+        made.sheet.drawings.append(Drawing(f"{job.name}: order for a bending shop", _order(job, made), "portrait"))
+    return Item("tubes", job.name, _facts(job, die), made.sheet, _card(job, die, made, data), made)
+
+
+def together(job: Job, items: list[Item], data: Refdata) -> list[Item]:
+    """What all tubes say together: the cut list."""
+    plans = [(i.plan, keys_of(t)) for i, t in zip(items, job.tubes, strict=True) if isinstance(i.plan, Plan)]
+    out = []
+    if any(p.layout is not None for p, _ in plans):
+        sheet, groups = tube_plan_stock.cut_sheet(plans, job.shop.stock_length, job.shop.kerf, data)
+        bars = sum(len(g.bars) for g in groups)
+        facts = [Row("stock length", job.shop.stock_length or ""), Row("kerf", job.shop.kerf or "")]
+        rows = [
+            (*r[:-1], r[-1].replace(" ", "\u00a0")) for r in tube_plan_stock.cut_rows(groups)
+        ]  # a length stays on one line
+        card = Card(
+            "CUT FROM", f"{bars} stock length{'s' if bars != 1 else ''}" if bars else "", "", sheet.figures[0].trust,
+            "all tubes of this job, by material and size", "", facts, "", ["as done", "by", "checked by"], worst_reason(sheet), rows,
+        )  # fmt: skip
+        out.append(Item("tubes", "cut list of all tubes", facts, sheet, card))
+    return out
+
+
+def _facts(job: Tube, die: Die | None) -> list[Row]:
+    rows = [Row(k, getattr(job, k) or "") for k in ("where", "material", "od", "wall", "method")]
+    rows += [Row(k, getattr(job, k)) for k in ("product", "spec", "condition", "radius") if getattr(job, k) is not None]
+    if die is not None:
+        rows.append(Row("die", ", ".join(t for t in (die.name, f"radius {die.radius}" if die.radius else "") if t)))
+    if job.count is not None:
+        rows.append(Row("count", str(job.count)))
+    for number, made in enumerate(job.bends, 1):
+        parts = [
+            made.angle or "angle ____",
+            f"radius {made.radius}" if made.radius else "",
+            f"turn {made.turn}" if made.turn else "",
+        ]
+        before = f"after {made.straight} straight" if made.straight else ""
+        rows.append(Row(f"bend {number}", ", ".join(p for p in (*parts, before) if p)))
+    rows += [Row(k, getattr(job, k)) for k in ("datum", "gap", "tolerance") if getattr(job, k) is not None]
+    if job.notes:
+        rows.append(Row("notes", job.notes))
+    return rows
+
+
+def _card(job: Tube, die: Die | None, made: Plan, data: Refdata) -> Card:
+    """At the bench: what to cut and the table of marks; without marks what is known of the bends."""
+    sheet: Sheet = made.sheet
+    what = ", ".join(
+        t for t in (job.where, f"{job.od or '____'} x {job.wall or '____'}", job.material, job.condition) if t
+    )
+    boxes = ["as done", "by", "checked by"]
+    detail = [Row("tool", f"die {die.name}".replace("die die", "die") if die is not None else job.method or "")]
+    if made.layout is not None and made.cut is not None:
+        cut = made.tape.reads(made.layout.cut_rounded)
+        short, _, rest = cut.partition(" (")
+        detail.append(Row("measure from", datum_words(made)))
+        detail += [Row(*t.split(": ", 1)) for t in shape_words(made)]
+        if job.count is not None:
+            detail.append(Row("how many", str(job.count)))
+        detail.append(Row("clockwise", "as seen looking along the tube from START, whichever end is in the die"))
+        rows = [(n, at.replace(" ", "\u00a0", 1), *rest_) for n, at, *rest_ in table(made)]
+        return Card(
+            "CUT", short, rest.rstrip(")") + (f" {made.tape.unit}" if rest else ""), made.cut.trust, what, (job.method or "").upper(),
+            detail, "", boxes, worst_reason(sheet), [HEADS, *rows] if rows else None,
+        )  # fmt: skip
+    least = next((f for f in sheet.figures if f.quantity == "bend_radius_minimum"), None)
+    if job.bends:
+        detail.append(Row("bends", ", ".join(b.angle or "____" for b in job.bends)))
+    if least is not None:
+        detail.append(Row("least radius", f"{number_only(least, data)} ({least.key.get('service', least.basis)})"))
+    if job.count is not None:
+        detail.append(Row("how many", str(job.count)))
+    radius = job.radius or (die.radius if die is not None else None)
+    return Card(
+        "BEND ON", f"{radius} radius" if radius else "", "", least.trust if least is not None else "NO FIGURE", what,
+        (job.method or "").upper(), detail, "", boxes, worst_reason(sheet),
+    )  # fmt: skip
+
+
+def _order(job: Tube, made: Plan) -> str:
+    """The one page for a bending shop."""
+    layout = made.layout
+    if layout is None or made.radius is None:
+        raise ValueError("the tube has no marks")
+    reads = made.tape.reads
+    material = " ".join(t for t in (job.material, job.product, job.condition) if t)
+    ends = [f"{w} {made.tape.short(t)}" for w, t in (("START", layout.trim_start), ("END", layout.trim_end)) if t > 0]
+    radius = made.radius.text or f"{made.radius.typical:.3f}"
+    facts = [
+        ("tube", " x ".join(t for t in (job.od, job.wall) if t)), ("material", material), ("bought to", job.spec or ""),
+        ("how many", str(job.count) if job.count else ""), ("radius", f"{radius} {made.radius.unit} to the centre line"),
+        ("method", job.method or ""), ("tolerance", f"+/- {job.tolerance}" if job.tolerance else ""),
+        ("leave on", ", ".join(ends) or "no trim at the ends"), ("ordered by", ""), ("date", ""),
+    ]  # fmt: skip
+    rows: list[tuple[str, str, str, str]] = [("STEP", "STRAIGHT", "THEN TURN, SEEN FROM START", "THEN BEND")]
+    for n, b in enumerate(layout.stick.bends, 1):
+        own = "" if abs(b.radius - made.die.radius) < 1e-9 else f", R {reads(b.radius)}"
+        rows.append((str(n), reads(b.straight), "-" if n == 1 else turned(b.turn), f"{degrees_text(b.angle)}{own}"))
+    rows.append((str(len(rows)), reads(layout.stick.end), "-", "end of the tube"))
+    notes = [
+        f"Straights are tangent to tangent; along the centre line {reads(layout.stick.developed_length)}, finished. Add what your machine needs at the ends.",
+        "Angles are those of the finished tube: springback is the bender's. Send a first piece for approval.",
+    ]
+    return order_sheet(job.name, facts, rows, finished(made), notes)

@@ -1,0 +1,43 @@
+"""Questions that the tests of the torque sheet ask, and how they read its answers."""
+
+from __future__ import annotations
+
+from hypothesis import HealthCheck, settings
+from hypothesis import strategies as st
+
+from gaugeblock.answer.sheet import Check, Sheet
+from gaugeblock.fasteners.keys import conditions
+from gaugeblock.fasteners.torque import torque
+from gaugeblock.figure import Figure
+from gaugeblock.tables.load import refdata
+
+DRY5 = {"grade": "SAE J429 5", "condition": "dry"}
+MAKER = ("33 lbf*ft", "maker's instruction sheet", "p. 4")
+
+THREADS = ["1/4-20 UNC", "3/8-16 UNC", "1/2-20 UNF", "3/4-10 UNC", "M6x1", "M8x1.25", "M10x1.5", "M12x1.75", "M16x2"]
+INCH_GRADES = ["SAE J429 2", "SAE J429 5", "SAE J429 8", "ASTM A574 socket head cap screw", "ASTM A193 B7"]
+METRIC_GRADES = ["ISO 898-1 4.6", "ISO 898-1 8.8", "ISO 898-1 10.9", "ISO 898-1 12.9"]
+NO_FACTOR = ("wax", "not stated")  # no nut factor is published for these alone
+CONDITIONS = conditions(refdata())
+ASKED = [(t, g, c) for t in THREADS for g in (METRIC_GRADES if t.startswith("M") else INCH_GRADES) for c in CONDITIONS]
+questions = st.sampled_from(ASKED)
+fast = settings(deadline=None, max_examples=60, suppress_health_check=[HealthCheck.too_slow])
+
+
+def ask(question: tuple[str, str, str], **options: str) -> Sheet:
+    size, grade, condition = question
+    return torque(size, grade=grade, condition=condition, **options)
+
+
+def derived_of(sheet: Sheet) -> Figure:
+    return next(f for f in sheet.figures if f.quantity == "tightening_torque" and f.rule is not None)
+
+
+def check_of(sheet: Sheet, name: str) -> Check:
+    return next(c for c in sheet.checks if c.name == name)
+
+
+def ends(figure: Figure) -> tuple[float, float]:
+    assert figure.low is not None
+    assert figure.high is not None
+    return figure.low, figure.high

@@ -1,0 +1,75 @@
+"""Parts that have a torque of their own: their sizes and names, those of the table and others."""
+
+from __future__ import annotations
+
+import pytest
+
+from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK
+from gaugeblock.errors import LookupMiss
+from gaugeblock.fasteners.part import part
+
+# --- parts ------------------------------------------------------------------------------------------------------------
+
+
+def test_a_published_part_torque_governs_over_the_plug_makers_habit() -> None:
+    figure = part("spark plug", size="14 mm", seat="gasket", material="aluminium").figures[0]
+    assert (figure.basis, figure.text) == ("published", "15 to 22")
+    assert [o.basis for o in figure.others] == ["common practice"]
+
+
+def test_a_habit_alone_answers_with_a_caution() -> None:
+    sheet = part("wheel nut", size="1/2-20")
+    assert sheet.figures[0].trust == "HABIT"
+    assert any(c.severity == "damage" and "Habit, not published" in c.text for c in sheet.cautions)
+
+
+def test_the_makers_part_torque_governs_and_is_held_against_the_table() -> None:
+    keys = {"size": "14 mm", "seat": "gasket", "material": "aluminium"}
+    for number, result in (("20", OK), ("24", OK), ("25", NOT_OK), ("13", NOT_OK)):
+        sheet = part("spark plug", **keys, maker=(f"{number} lbf*ft", "plug box", "side"))
+        assert sheet.figures[0].basis == "maker"
+        assert sheet.checks[0].result == result
+    habit = part("wheel nut", size="1/2-20", maker=("100 lbf*ft", "maker's sheet", "p. 1"))
+    assert habit.checks[0].result == CANNOT_TELL
+
+
+# --- parts: sizes and names that the table does not have ----------------------------------------------------------------
+
+
+@pytest.mark.parametrize("size", ["45 mm", "1 1/2 in", "to 50 mm"])
+def test_a_size_inside_a_range_of_the_part_is_of_that_range(size: str) -> None:
+    sheet = part("hose clamp", size=size)
+    assert any("25 lbf*in on hose clamp, worm drive in industrial service" in c.text for c in sheet.cautions)
+    assert not sheet.figures
+
+
+@pytest.mark.parametrize("size", ["M14x1.5", "3/16 in", "60 mm"])
+def test_another_size_of_a_part_is_never_offered_for_use(size: str) -> None:
+    if size == "3/16 in":  # a size of the table, of other parts
+        assert not part("wheel nut", size=size).figures
+        return
+    with pytest.raises(LookupMiss, match="no published source for this size") as refused:
+        part("wheel nut", size=size)
+    assert "does not answer" in refused.value.do
+    assert set(refused.value.nearest) <= {"7/16-20 UNF", "1/2-20 UNF", "M12x1.25", "M12x1.5"}
+
+
+def test_a_part_of_another_name_is_not_likened_to_any() -> None:
+    with pytest.raises(LookupMiss, match="no published source for a part of this name") as refused:
+        part("oxygen sensor")
+    assert refused.value.nearest == ()
+    with pytest.raises(LookupMiss) as near:
+        part("sparc plug")
+    assert near.value.nearest[0] == "spark plug"
+
+
+def test_rows_of_every_other_service_inform() -> None:
+    said = " ".join(c.text for c in part("flare nut", size="3/8 in", seat="37 deg", material="steel").cautions)
+    assert "270 to 300 lbf*in on flare nut in aircraft service" in said
+    assert "2.25 to 2.75 flats on flare nut in heavy truck service" in said
+
+
+def test_what_must_be_named_is_told_with_how_many_choices_there_are() -> None:
+    (check,) = [c for c in part("spark plug").checks if c.result == CANNOT_TELL]
+    assert "name them: " in check.reason
+    assert check.reason.endswith(" more")

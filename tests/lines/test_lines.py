@@ -1,0 +1,200 @@
+"""Behaviours of the heat answer: limits of line materials, hose classes, fluids and fuels."""
+
+from __future__ import annotations
+
+import json
+import shlex
+
+import pytest
+
+from gaugeblock.cli import main
+from gaugeblock.errors import Ambiguous, GaugeblockError, InputError, LookupMiss, UnitError
+from gaugeblock.lines import commands as command
+from gaugeblock.lines.heat import heat
+
+
+def _check(sheet, name="temperature within the limit"):
+    return next(c for c in sheet.checks if c.name == name)
+
+
+def test_the_wet_boiling_point_governs_a_used_fluid_and_the_sheet_says_so():
+    sheet = heat("DOT 4", state="wet", at="160 degC")
+    assert sheet.governing.quantity == "boiling_point_minimum"
+    assert _check(sheet).result == "not ok"
+    assert any("governs a fluid that has been in use" in c.text for c in sheet.cautions)
+
+
+def test_a_dry_figure_is_not_carried_over_to_used_fluid():
+    sheet = heat("DOT 4", state="dry", at="200 degC")
+    assert _check(sheet).result == "ok"
+    assert _check(sheet, "temperature within the wet boiling point").result == "cannot tell"
+    assert sheet.worst == "cannot tell"
+
+
+def test_a_missing_state_is_asked_for_not_assumed():
+    with pytest.raises(Ambiguous) as refusal:
+        heat("DOT 3")
+    assert set(refusal.value.nearest) == {"dry", "wet"}
+    assert "state" in refusal.value.do
+
+
+def test_a_missing_class_is_asked_for_with_the_choices():
+    with pytest.raises(Ambiguous) as refusal:
+        heat("fuel hose")
+    assert "SAE J30 R6" in refusal.value.nearest
+
+
+def test_a_hose_class_answers_by_itself():
+    assert heat("SAE J30 R9").governing.value == 150
+    assert heat("fuel hose", klass="R9").governing.id == heat("R9").governing.id
+
+
+def test_the_only_class_there_is_answers_and_is_said():
+    sheet = heat("nylon 12", state="continuous")
+    assert sheet.governing.value == 90
+    assert any("only class" in c.text and "multilayer" in c.text for c in sheet.cautions)
+
+
+@pytest.mark.parametrize(
+    ("at", "result"),
+    [
+        ("250 degC", "ok"),
+        ("482 degF", "ok"),
+        ("251 degC", "cannot tell"),
+        ("260 degC", "cannot tell"),
+        ("500 degF", "cannot tell"),
+        ("261 degC", "not ok"),
+        ("501 degF", "not ok"),
+    ],
+)
+def test_close_under_the_limit_nobody_can_tell_and_just_over_it_is_not_ok(at, result):
+    assert _check(heat("PTFE", at=at)).result == result
+
+
+def test_an_expansion_joints_figure_informs_and_never_judges_a_hose():
+    sheet = heat("PTFE", klass="expansion joint", state="continuous", at="100 degC")
+    assert _check(sheet).result == "cannot tell"
+    assert "expansion joint" in _check(sheet).reason
+
+
+def test_an_expansion_joint_class_is_never_taken_unasked():
+    with pytest.raises(Ambiguous):
+        heat("silicone rubber")
+
+
+def test_a_heat_ageing_temperature_is_no_limit():
+    sheet = heat("rubber type A", at="20 degC")
+    assert _check(sheet).result == "cannot tell"
+    assert any("not a service limit" in c.text for c in sheet.cautions)
+
+
+def test_a_demand_of_a_standard_is_no_limit():
+    assert _check(heat("competition fuel line", klass="FIA 253-2015", at="20 degC")).result == "cannot tell"
+
+
+def test_a_stricter_living_figure_makes_cannot_tell():
+    """SAE J844 as continuous 100 degC; another summary gives 93 degC without a state."""
+    assert _check(heat("nylon air brake tube", state="continuous", at="97 degC")).result == "cannot tell"
+    assert _check(heat("nylon air brake tube", state="continuous", at="85 degC")).result == "ok"
+    assert _check(heat("nylon air brake tube", state="continuous", at="101 degC")).result == "not ok"
+
+
+def test_inside_a_boiling_range_nobody_can_tell():
+    assert _check(heat("gasoline", at="10 degC")).result == "ok"
+    assert _check(heat("gasoline", at="60 degC")).result == "cannot tell"
+    assert _check(heat("gasoline", at="240 degC")).result == "not ok"
+
+
+def test_under_the_lowest_temperature_is_not_ok():
+    assert heat("nylon tube", state="continuous", at="-50 degC").worst == "not ok"
+
+
+def test_no_limit_published_is_cannot_tell():
+    assert _check(heat("brazed steel tube", at="20 degC")).result == "cannot tell"
+    with pytest.raises(LookupMiss, match="no published source"):
+        heat("copper-nickel brake tube")
+
+
+@pytest.mark.parametrize("word", ["R6", "R7", "NBR", "neoprene"])
+def test_words_of_the_trade_reach_their_cells(word):
+    assert heat(word).governing.quantity == "temperature_maximum"
+
+
+def test_from_memory_and_habit_are_said_in_the_reason():
+    assert "from memory" in _check(heat("R9", at="100 degC")).reason
+
+
+@pytest.mark.parametrize(
+    ("keys", "error"),
+    [
+        ({"item": "DOT 7", "state": "wet"}, LookupMiss),
+        ({"item": "gxl"}, LookupMiss),
+        ({"item": ""}, LookupMiss),
+        ({"item": "DOT 4", "state": "moldy"}, LookupMiss),
+        ({"item": "DOT 4", "klass": "R9"}, LookupMiss),
+        ({"item": "fuel hose", "klass": "R99"}, LookupMiss),
+        ({"item": "PTFE", "at": "100"}, UnitError),
+        ({"item": "PTFE", "at": "100 psi"}, UnitError),
+        ({"item": "PTFE", "at": "hot"}, InputError),
+    ],
+)
+def test_what_cannot_be_answered_is_refused_with_what_to_do(keys, error):
+    with pytest.raises(error) as refusal:
+        heat(**keys)
+    assert isinstance(refusal.value, GaugeblockError)
+    assert refusal.value.do
+
+
+def test_every_item_of_the_three_tables_answers_or_says_what_to_name():
+    from gaugeblock.lines.item import TABLES
+    from gaugeblock.tables.load import refdata
+
+    for table in TABLES:
+        for item in refdata().table(table).column("item").values():
+            assert _answers_or_names(item), item
+
+
+def _answers_or_names(item):
+    try:
+        sheet = heat(item, at="50 degC")
+    except LookupMiss as refusal:
+        return refusal.nearest
+    return sheet.figures and sheet.checks
+
+
+def test_the_command_prints_one_json_object_and_its_exit_code(capsys):
+    assert command.heat(["DOT 4", "--state", "wet", "--at", "160 degC", "--json"]) == 1
+    out = json.loads(capsys.readouterr().out)
+    assert out["asked"] == {"item": "DOT 4", "class": None, "state": "wet", "at": "160 degC"}
+    assert out["figures"][0]["value"] == 311
+    assert out["checks"][0]["result"] == "not ok"
+
+
+def test_the_command_prints_in_the_unit_asked(capsys):
+    assert command.heat(["PTFE", "--in", "degF"]) == 0
+    assert "500 degF" in capsys.readouterr().out
+
+
+def test_the_examples_of_the_help_run(capsys):
+    with pytest.raises(SystemExit) as done:
+        command.heat(["--help"])
+    assert done.value.code == 0
+    examples = capsys.readouterr().out.rsplit("example:", 1)[1].strip().splitlines()
+    assert len(examples) == 2
+    for example in examples:
+        argv = shlex.split(example)
+        assert argv[:2] == ["gaugeblock", "heat"]
+        assert command.heat(argv[2:]) in (0, 1)
+
+
+def test_main_reports_a_refusal_on_standard_error_only(capsys):
+    assert main(["heat", "DOT 4"]) == 2
+    said = capsys.readouterr()
+    assert said.out == ""
+    assert "dry, wet" in said.err
+
+
+@pytest.mark.parametrize("item", ["gasoline", "E10", "diesel"])
+def test_fuel_work_is_cautioned_on_every_fuel(item):
+    assert any("no ignition source" in c.text for c in heat(item).cautions)
+    assert not any("no ignition source" in c.text for c in heat("DOT 4", state="wet").cautions)

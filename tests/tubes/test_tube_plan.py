@@ -1,0 +1,388 @@
+"""The plan of a tube: from a shape to marks, and what it says when something is missing or does not fit."""
+
+from __future__ import annotations
+
+import json
+from math import cos, pi, tan
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK
+from gaugeblock.errors import InputError, UnitError
+from gaugeblock.tubes.plan.plan import plan, work_out
+from gaugeblock.tubes.plan.planned import Plan
+
+DIE = {
+    "name": "die A", "radius": "5-1/2 in", "start_mark": "1-1/4 in", "grip": "3 in", "between": "2 in",
+    "test_bends": [{"pulled": "47 deg", "released": "45 deg"}, {"pulled": "94 deg", "released": "90 deg"}],
+}  # fmt: skip
+TUBE = {"name": "t", "od": "1-3/4 in", "wall": ".120 in", "material": "1020 DOM", "method": "rotary draw"}
+OFFSET = {**TUBE, "offset": {"rise": "6 in", "angle": "45 deg", "before": "8 in", "after": "8 in"}}
+CLEAR = {
+    **TUBE, "marks_from": "centre", "trim": {"start": "1 in", "end": "1 in"},
+    "clear": {
+        "name": "exhaust", "od": "2-1/2 in", "height": "1-3/4 in", "at": "18 in", "span": "36 in", "gap": "1 in", "angle": "45 deg",
+    },
+}  # fmt: skip
+BENDS = {
+    **TUBE, "end": "9 in",
+    "bends": [{"straight": "8 in", "angle": "45 deg"}, {"straight": "6 in", "angle": "90 deg", "turn": "30 deg"}],
+}  # fmt: skip
+
+
+def result(made: Plan, name: str) -> tuple[str, str]:
+    (check,) = [c for c in made.sheet.checks if c.name == name]
+    return check.result, check.reason
+
+
+def inches(made: Plan, quantity: str) -> list[float]:
+    return [f.typical for f in made.sheet.figures if f.quantity == quantity]
+
+
+def test_an_offset_gives_its_stick_and_the_cut_length_comes_first() -> None:
+    made = work_out(OFFSET, die=DIE)
+    assert made.sheet.figures[0].quantity == "cut_length"
+    arc = 5.5 * pi / 4
+    middle = 6 / 0.5**0.5 - 2 * 5.5 * tan(pi / 8)
+    assert inches(made, "straight") == pytest.approx([8, middle, 8])
+    assert inches(made, "developed_length") == pytest.approx([arc, arc])
+    assert inches(made, "cut_length") == pytest.approx([16 + middle + 2 * arc])
+    # the mark stands before the start of the bend by the die's offset
+    assert inches(made, "bend_mark") == pytest.approx([8 - 1.25, 8 + arc + middle - 1.25])
+    assert inches(made, "tube_turn") == pytest.approx([180])
+
+
+def test_every_number_has_a_rule_and_inputs_or_is_typed() -> None:
+    for figure in work_out(CLEAR, die=DIE, stock_length="20 ft").sheet.figures:
+        if figure.basis == "derived":
+            assert figure.rule is not None
+            assert figure.inputs, figure.id
+        else:
+            assert figure.source or figure.basis == "common practice"
+    ids = [f.id for f in work_out(CLEAR, die=DIE).sheet.figures]
+    assert len(ids) == len(set(ids))
+
+
+def test_angles_to_set_come_from_the_test_bends_of_this_tube() -> None:
+    made = work_out(BENDS, die=DIE)
+    assert [s.text for s in made.settings] == ["47 deg", "94 deg"]
+    assert result(made, "angle to set")[0] == OK
+    other = [{**t, "material": "304"} for t in DIE["test_bends"]]  # type: ignore[attr-defined]
+    strange = work_out(BENDS, die={**DIE, "test_bends": other})
+    assert result(strange, "angle to set")[0] == CANNOT_TELL
+    assert any("they are not used" in c.text for c in strange.sheet.cautions)
+    split = {**BENDS, "material": "1020", "product": "DOM"}
+    same = [{**t, "material": "1020 DOM", "wall": "0.12 in"} for t in DIE["test_bends"]]  # type: ignore[attr-defined]
+    assert result(work_out(split, die={**DIE, "test_bends": same}), "angle to set")[0] == OK
+
+
+def test_without_a_test_bend_the_angle_is_a_range_said_to_be_an_estimate() -> None:
+    made = work_out(BENDS, die={**DIE, "test_bends": []})
+    found = [f for f in made.sheet.figures if f.quantity == "bend_angle_set"]
+    assert len(found) == 2
+    for figure, wanted in zip(found, (45, 90), strict=True):
+        assert figure.value is None
+        assert figure.low is not None
+        assert figure.high is not None
+        assert wanted < figure.low <= figure.high < wanted * 1.2
+        assert "ESTIMATE" in figure.conditions
+    assert result(made, "angle to set")[0] == CANNOT_TELL
+
+
+def test_an_angle_outside_the_test_bends_is_not_extrapolated() -> None:
+    bends = [{"straight": "8 in", "angle": "120 deg"}]
+    made = work_out({**BENDS, "bends": bends}, die=DIE)
+    verdict, reason = result(made, "angle to set")
+    assert verdict == CANNOT_TELL
+    assert "outside the test bends" in reason
+    assert made.settings[0].angle is None
+
+
+def test_a_die_without_a_start_mark_says_that_marks_are_tangent_points() -> None:
+    die = {k: v for k, v in DIE.items() if k != "start_mark"}
+    made = work_out(BENDS, die=die)
+    assert result(made, "start mark of the die")[0] == CANNOT_TELL
+    assert inches(made, "bend_mark")[0] == pytest.approx(8)
+
+
+def test_a_negative_straight_is_refused_with_the_rise_and_the_radius_that_would_work() -> None:
+    made = work_out({**OFFSET, "offset": {**OFFSET["offset"], "rise": "3 in"}}, die=DIE)  # type: ignore[dict-item]
+    assert made.layout is None
+    verdict, reason = result(made, "shape and marks")
+    assert verdict == NOT_OK
+    smallest = made.sheet.figure("rise_minimum").typical
+    largest = made.sheet.figure("radius_maximum").typical
+    assert smallest == pytest.approx(0.5**0.5 * (2 + 2 * 5.5 * tan(pi / 8)))
+    assert largest == pytest.approx((3 / 0.5**0.5 - 2) / (2 * tan(pi / 8)))
+    assert "rise" in reason
+    assert "radius" in reason
+    # and both do work
+    for change in ({"offset": {**OFFSET["offset"], "rise": f"{smallest:.9f} in"}}, {"radius": f"{largest:.9f} in"}):  # type: ignore[dict-item]
+        again = work_out({**OFFSET, "offset": {**OFFSET["offset"], "rise": "3 in"}, **change}, die=DIE)  # type: ignore[dict-item]
+        assert result(again, "straight between bends against the grip")[0] == OK
+
+
+def test_a_short_straight_between_bends_is_not_ok_and_says_what_leaves_it() -> None:
+    made = work_out({**OFFSET, "offset": {**OFFSET["offset"], "rise": "4 in"}}, die=DIE)  # type: ignore[dict-item]
+    verdict, reason = result(made, "straight between bends against the grip")
+    assert made.layout is not None
+    assert verdict == NOT_OK
+    assert "4 21/32 in" in reason  # 4.636, rounded up: a rise that must be reached
+
+
+def test_a_short_end_asks_for_trim_and_trim_mends_it() -> None:
+    short = {**BENDS, "end": "2 in"}
+    verdict, reason = result(work_out(short, die=DIE), "straight at the ends against the grip")
+    assert verdict == NOT_OK
+    assert "1 in (1.000) more trim" in reason
+    mended = work_out({**short, "trim": {"end": "1 in"}}, die=DIE)
+    assert result(mended, "straight at the ends against the grip")[0] == OK
+    assert inches(mended, "cut_length")[0] == pytest.approx(inches(work_out(short, die=DIE), "cut_length")[0] + 1)
+
+
+def test_a_kick_up_over_a_pipe_clears_it_by_what_was_asked_and_tells_what_the_arc_cost() -> None:
+    made = work_out(CLEAR, die=DIE)
+    assert made.sheet.figure("surface_gap").typical == pytest.approx(1, abs=1e-3)
+    assert result(made, "gap to exhaust")[0] == OK
+    reach = 1.25 + 1 + 0.875
+    assert made.sheet.figure("gap_cost").typical == pytest.approx((5.5 - reach) * (1 / cos(pi / 8) - 1))
+    assert made.sheet.figure("apex_moved").typical >= (5.5 - reach) * tan(pi / 8) - 1e-9
+
+
+def test_movement_is_counted_in_the_rise_and_in_the_gap() -> None:
+    moves = [{"why": "engine rock", "up": "1/4 in", "left": "1/2 in"}, {"why": "hot growth", "up": "1/8 in"}]
+    made = work_out({**CLEAR, "clear": {**CLEAR["clear"], "moves": moves}}, die=DIE)  # type: ignore[dict-item]
+    rest, moved = inches(made, "surface_gap")
+    assert rest == pytest.approx(1.375, abs=1e-3)
+    assert moved == pytest.approx(1, abs=1e-3)
+    assert "engine rock" in result(made, "gap to exhaust")[1]
+    # what the tube itself moves towards the pipe is counted too
+    droops = work_out({**CLEAR, "moves": [{"why": "droop", "down": "1/2 in"}]}, die=DIE)
+    assert inches(droops, "surface_gap") == pytest.approx([1.5, 1], abs=1e-3)
+    assert result(droops, "gap to exhaust")[0] == OK
+
+
+def test_an_obstacle_that_is_too_near_is_not_ok_and_a_flange_counts() -> None:
+    straight = {
+        **TUBE,
+        "radius": "5-1/2 in",
+        "points": [["0 in", "-20 in", "0 in"], ["0 in", "20 in", "0 in"]],
+        "datum": "here",
+    }
+    pipe = {"name": "pipe", "points": [["-9 in", "5 in", "3 in"], ["9 in", "5 in", "3 in"]], "od": "2 in"}
+    clear = work_out({**straight, "gap": "1 in", "obstacles": [pipe]})
+    assert result(clear, "gap to pipe")[0] == OK
+    assert inches(clear, "surface_gap")[0] == pytest.approx(3 - 1 - 0.875, abs=1e-3)
+    flange = {"at": "25 in", "length": "1/2 in", "od": "3 in"}
+    near = work_out({**straight, "gap": "1 in", "obstacles": [pipe], "collars": [flange]})
+    verdict, reason = result(near, "gap to pipe")
+    assert verdict == NOT_OK
+    assert "1/2 in (0.500) missing" in reason
+    assert "5 in right" in reason
+    assert result(work_out({**straight, "obstacles": [pipe]}), "gap to pipe")[0] == CANNOT_TELL
+
+
+@pytest.mark.parametrize(("up", "verdict"), [("6 in", OK), ("4 in", NOT_OK)])
+def test_a_box_a_plane_and_a_part_that_comes_out(up: str, verdict: str) -> None:
+    keys = {
+        **TUBE, "radius": "5-1/2 in", "points": [["0 in", "-20 in", "0 in"], ["0 in", "20 in", "0 in"]], "gap": "1/2 in",
+        "obstacles": [
+            {"name": "tray", "box": {"middle": ["0 in", "0 in", "3 in"], "size": ["4 in", "4 in", "2 in"]}},
+            {"name": "road", "plane": {"point": ["0 in", "0 in", "-5 in"], "free": "up"}},
+        ],
+        "removal": {
+            "name": "gearbox", "middle": ["-20 in", "0 in", up], "size": ["10 in", "8 in", "8 in"], "travel": ["40 in", "0 in", "0 in"],
+        },
+    }  # fmt: skip
+    made = work_out(keys)
+    assert inches(made, "surface_gap")[:2] == pytest.approx([2 - 0.875, 5 - 0.875], abs=1e-3)
+    assert result(made, "gearbox can be taken out past the tube")[0] == verdict
+
+
+def test_a_part_taken_out_askew_meets_the_tube_as_it_does_along_its_axis() -> None:
+    points = [["0 in", "-20 in", "0 in"], ["0 in", "20 in", "0 in"]]
+    part = {"name": "gearbox", "middle": ["-20 in", "0 in", "6 in"], "size": ["10 in", "8 in", "8 in"]}
+    along, askew = (
+        work_out({**TUBE, "radius": "5-1/2 in", "points": points, "removal": {**part, "travel": ["40 in", "0 in", z]}})
+        for z in ("0 in", "0.001 in")
+    )
+    assert inches(along, "surface_gap") == pytest.approx([2 - 0.875], abs=1e-3)
+    assert inches(askew, "surface_gap") == pytest.approx(inches(along, "surface_gap"), abs=6e-3)
+
+
+LOAD = {"mass": "100 kg", "at": "centre", "bump_factor": "2", "feet": "pinned", "yield_share": "50 %"}
+
+
+def test_a_straight_tube_carries_as_the_published_beam_says() -> None:
+    points = [["0 in", "-500 mm", "0 in"], ["0 in", "500 mm", "0 in"]]
+    made = work_out(
+        {**TUBE, "od": "40 mm", "wall": "3 mm", "reads": "mm", "radius": "160 mm", "points": points, "load": LOAD}
+    )
+    second = pi / 64 * (0.040**4 - 0.034**4)
+    force = 200 * 9.80665
+    assert made.sheet.figure("bending_stress").typical == pytest.approx(force * 1 / 4 * 0.020 / second / 1e6)
+    modulus = made.metal.modulus_pa if made.metal else 0.0
+    assert made.sheet.figure("deflection").typical == pytest.approx(force * 1 / (48 * modulus * second) * 1000)
+    assert inches(made, "foot_reaction") == pytest.approx([force / 2, force / 2])
+    assert any("who signs for the vehicle decides" in c.text for c in made.sheet.cautions)
+
+
+@pytest.mark.parametrize("lost", ["mass", "at", "bump_factor", "feet"])
+def test_a_load_with_something_missing_cannot_be_told(lost: str) -> None:
+    made = work_out({**CLEAR, "load": {k: v for k, v in LOAD.items() if k != lost}}, die=DIE)
+    verdict, reason = result(made, "carries its load (screening)")
+    assert verdict == CANNOT_TELL
+    assert f"load.{lost} not given" in reason
+
+
+def test_an_overload_is_not_ok_and_without_a_stated_share_nobody_says_ok() -> None:
+    heavy = work_out({**CLEAR, "load": {**LOAD, "mass": "2000 kg"}}, die=DIE)
+    assert result(heavy, "carries its load (screening)")[0] == NOT_OK
+    light = {k: v for k, v in LOAD.items() if k != "yield_share"}
+    assert result(work_out({**CLEAR, "load": light}, die=DIE), "carries its load (screening)")[0] == CANNOT_TELL
+    assert result(work_out({**CLEAR, "load": LOAD}, die=DIE), "carries its load (screening)")[0] == OK
+
+
+def test_a_torque_reaction_only_adds() -> None:
+    bare, turned = (
+        work_out({**CLEAR, "load": {**LOAD, **t}}, die=DIE)
+        for t in ({}, {"torque": "200 lbf*ft", "mount_spacing": "6 in"})
+    )
+    assert turned.sheet.figure("bending_stress").typical > bare.sheet.figure("bending_stress").typical
+
+
+def test_a_tube_that_lies_level_is_not_screened() -> None:
+    place = {"start": ["0 in", "0 in", "0 in"], "runs": "right", "bends": "rearward"}
+    made = work_out({**OFFSET, "place": place, "load": LOAD}, die=DIE)
+    verdict, reason = result(made, "carries its load (screening)")
+    assert verdict == CANNOT_TELL
+    assert "upright plane" in reason
+
+
+def test_a_bolt_through_the_tube_and_a_slot_are_cautions_with_figures() -> None:
+    bolts = {"clamp_load": "8000 lbf", "width": "1-1/2 in", "slots": "yes", "friction": "0.15", "count": 2}
+    made = work_out({**CLEAR, "load": LOAD, "bolts": bolts}, die=DIE)
+    assert made.sheet.figure("slip_load").typical == pytest.approx(2400)
+    crush = made.sheet.figure("crush_load")
+    told = [c for c in made.sheet.cautions if crush.id in c.figures]
+    assert len(told) == 1
+    assert "Weld in a crush sleeve" in told[0].text
+    sleeved = work_out({**CLEAR, "bolts": {**bolts, "sleeve": "yes"}}, die=DIE)
+    assert "crush_load" not in {f.quantity for f in sleeved.sheet.figures}
+    bare = work_out({**CLEAR, "bolts": {"slots": "yes"}}, die=DIE)
+    assert result(bare, "slotted holes")[0] == CANNOT_TELL
+    assert result(bare, "bolt through the tube")[0] == CANNOT_TELL
+
+
+@pytest.mark.parametrize(
+    ("change", "check", "verdict"),
+    [
+        ({"wall_needed": ".090 in"}, "outer wall left against the wall needed", OK),
+        ({"wall_needed": ".115 in"}, "outer wall left against the wall needed", NOT_OK),
+        ({}, "outer wall left against the wall needed", CANNOT_TELL),
+        ({"wall": None}, "radius against the governing minimum", CANNOT_TELL),
+        ({"material": None}, "radius against the governing minimum", CANNOT_TELL),
+        ({"material": "unobtainium"}, "radius against the governing minimum", CANNOT_TELL),
+        ({"od": "1-1/2 in", "wall": ".120 in", "_die": {"od": "1-3/4 in"}}, "die fits the tube", NOT_OK),
+        ({"end": None}, "shape and marks", CANNOT_TELL),
+        ({"od": None}, "shape and marks", CANNOT_TELL),
+        ({"bends": None}, "shape and marks", CANNOT_TELL),
+    ],
+)  # fmt: skip
+def test_what_is_missing_or_wrong_is_answered_in_its_check(change: dict[str, object], check: str, verdict: str) -> None:
+    keys = {**BENDS, **change}
+    die = {**DIE, **keys.pop("_die", {})}  # type: ignore[arg-type]
+    assert result(work_out(keys, die=die), check)[0] == verdict
+
+
+def test_stock_that_is_too_short_is_not_ok() -> None:
+    assert result(work_out(BENDS, die=DIE, stock_length="30 in"), "stock length")[0] == NOT_OK
+    assert result(work_out(BENDS, die=DIE, stock_length="20 ft"), "stock length")[0] == OK
+    assert result(work_out(BENDS, die=DIE), "stock length")[0] == CANNOT_TELL
+
+
+@pytest.mark.parametrize(
+    ("keys", "error"),
+    [
+        ({**OFFSET, "kick_up": {"flat": "6 in"}}, InputError),
+        ({**OFFSET, "reads": "1/8 in"}, InputError),
+        ({**OFFSET, "marks_from": "middle"}, InputError),
+        ({**OFFSET, "offset": {"rise": "6 kg", "angle": "45 deg", "before": "8 in", "after": "8 in"}}, UnitError),
+        ({**OFFSET, "offset": {"rise": "-6 in", "angle": "45 deg", "before": "8 in", "after": "8 in"}}, InputError),
+        ({**OFFSET, "od": "1-1/2 pipe"}, InputError),
+        ({**OFFSET, "place": {"start": ["0 in", "0 in", "0 in"], "runs": "right", "bends": "left"}}, InputError),
+        (
+            {**OFFSET, "obstacles": [{"name": "r", "plane": {"point": ["0 in", "0 in", "0 in"], "free": "upp"}}]},
+            InputError,
+        ),
+    ],
+)
+def test_what_cannot_be_read_is_refused(keys: dict[str, object], error: type[Exception]) -> None:
+    with pytest.raises(error):
+        plan(keys, die=DIE)
+
+
+def test_marks_do_not_drift_each_is_its_exact_place_rounded() -> None:
+    bends = [{"straight": "1.02 in", "angle": "20 deg", "turn": f"{31 * n} deg"} for n in range(12)]
+    made = work_out({**TUBE, "radius": "5-1/2 in", "bends": bends, "end": "9 in", "reads": "1/16 in"})
+    assert made.layout is not None
+    for m in made.layout.marks:
+        assert abs(m.rounded - m.position) <= 0.0254 / 32 + 1e-12
+    worst = [f for f in made.sheet.figures if f.rule is not None and f.rule.name == "rounding_bound"]
+    shift = [f for f in made.sheet.figures if f.rule is not None and f.rule.name == "rounding_shift"]
+    assert 0 < shift[0].typical <= worst[0].typical
+
+
+lengths = st.floats(4, 30).map(lambda x: round(x, 3))
+
+
+@settings(max_examples=60, deadline=None)
+@given(rise=lengths, angle=st.integers(10, 90), foot=lengths, flat=lengths)
+def test_a_kick_up_and_its_points_and_its_bends_give_one_stick(
+    rise: float, angle: int, foot: float, flat: float
+) -> None:
+    shape = {"flat": f"{flat} in", "rise": f"{rise} in", "angle": f"{angle} deg", "foot": f"{foot} in"}
+    made = work_out({**TUBE, "radius": "5-1/2 in", "kick_up": shape})
+    if made.shape is None or made.shape.points is None or made.layout is None:
+        assert made.sheet.worst == NOT_OK
+        return
+    points = [[f"{x / 0.0254:.9f} in" for x in p] for p in made.shape.points]
+    again = work_out({**TUBE, "radius": "5-1/2 in", "points": points})
+    assert inches(again, "bend_mark") == pytest.approx(inches(made, "bend_mark"), abs=1e-6)
+    assert inches(again, "cut_length") == pytest.approx(inches(made, "cut_length"), abs=1e-6)
+    stick = made.layout.stick
+    bends = [
+        {"straight": f"{b.straight / 0.0254:.9f} in", "angle": f"{angle} deg", "turn": f"{b.turn * 180 / pi:.9f} deg"}
+        for b in stick.bends
+    ]
+    told = work_out({**TUBE, "radius": "5-1/2 in", "bends": bends, "end": f"{stick.end / 0.0254:.9f} in"})
+    assert inches(told, "cut_length") == pytest.approx(inches(made, "cut_length"), abs=1e-6)
+
+
+def test_the_sheet_is_json_and_the_drawings_are_whole_pages() -> None:
+    sheet = plan(
+        {**CLEAR, "copes": [{"end": "end", "onto": "2 in", "angle": "60 deg"}], "mitres": [{"angle": "90 deg"}]},
+        die=DIE,
+        draw=True,
+    )
+    json.dumps(sheet.as_dict())
+    assert [d.title.split(": ")[1].split(",")[0] for d in sheet.drawings] == [
+        "finished tube",
+        "the stick",
+        "wrap strip",
+        "cope",
+        "mitre",
+    ]
+    assert all('width="259mm" height="190mm"' in d.svg for d in sheet.drawings)
+    assert "47 deg" in sheet.drawings[1].svg
+    assert "exhaust" in sheet.drawings[0].svg
+
+
+@pytest.mark.parametrize("reads", ["1/32 in", "1/16 in", "decimal", "mm"])
+def test_marks_print_on_the_tape_that_was_asked(reads: str) -> None:
+    made = work_out({**OFFSET, "reads": reads}, die=DIE)
+    printed = [f.text for f in made.sheet.figures if f.quantity == "bend_mark"]
+    wanted = {"1/32 in": ["6 3/4", "15"], "1/16 in": ["6 3/4", "15"], "decimal": ["6.75", "15"], "mm": ["171.5", "381"]}
+    assert printed == wanted[reads]

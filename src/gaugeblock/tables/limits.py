@@ -6,9 +6,9 @@ from functools import cache
 from typing import TYPE_CHECKING
 
 from gaugeblock import units
-from gaugeblock.tables.catalogue import LISTS, TABLES
+from gaugeblock.tables.catalogue import LISTS, TABLES, refdata_folder
 from gaugeblock.tables.fault import Fault, at_row
-from gaugeblock.tables.load import is_decimal, refdata_folder
+from gaugeblock.tables.load import is_decimal
 from gaugeblock.tables.raw import read_raw
 
 if TYPE_CHECKING:

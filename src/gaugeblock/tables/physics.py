@@ -271,9 +271,7 @@ RULES: tuple[Rule, ...] = (
 )  # fmt: skip
 
 
-def physics_faults(
-    tables: Mapping[str, list[Row]], rules: Iterable[Rule], ranges: Ranges | None = None
-) -> list[Fault]:
+def physics_faults(tables: Mapping[str, list[Row]], rules: Iterable[Rule], ranges: Ranges | None = None) -> list[Fault]:
     """What the rules of every domain, and ``rules`` of the domains, find in rows that the schemas passed.
 
     The ranges of the project's own tables when ``ranges`` is None.

@@ -16,10 +16,7 @@ from gaugeblock.tables.catalogue import DOMAINS, LISTS, TABLES, keys_of, refdata
 from gaugeblock.tables.fault import Fault
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.limits import Ranges, range_faults
-from gaugeblock.tables.load import Row, refdata_folder
-=======
 from gaugeblock.tables.load import Row
->>>>>>> f11cc87 (The house in wings: one folder a domain, one list of domains, tables of refdata named in refdata)
 from gaugeblock.tables.raw import LIST_KEYS, read_raw
 from gaugeblock.tables.releases import combine, released_files, row_digests
 
@@ -77,11 +74,7 @@ def check(folder: str | None, rules: Sequence[Rule]) -> Checked:
     faults += _digest_faults(read, releases, versions)
     from gaugeblock.tables.physics import physics_faults
 
-<<<<<<< HEAD
-    faults += physics_faults(tables, Ranges(read["quantities"], ranges))
-=======
-    faults += physics_faults(tables, rules)
-from gaugeblock.tables.load import Row
+    faults += physics_faults(tables, rules, Ranges(read["quantities"], ranges))
     unique = sorted(set(faults), key=lambda f: f.parts)
     rows = sum(len(read[name]) for name in TABLES)
     return Checked(unique, rows, len(TABLES), len(releases))

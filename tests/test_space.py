@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from gaugeblock import units
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK
 from gaugeblock.errors import InputError
 from gaugeblock.space import HOT, LINE, Placed, apart, placed_line, placed_tube
 from gaugeblock.tables.load import refdata

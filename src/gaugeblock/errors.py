@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 class GaugeblockError(Exception):
     """Root of all refusals; prints as one message."""
 
-    kind = "error"
+    code = "error"
 
     def __init__(
         self, asked: str, where: str, why: str, nearest: Iterable[str] | Callable[[], Iterable[str]] = (), do: str = ""
@@ -64,7 +64,7 @@ class GaugeblockError(Exception):
     def as_dict(self) -> dict[str, object]:
         """The error as the command line prints it with ``--json``."""
         return {
-            "kind": self.kind,
+            "code": self.code,
             "asked": self.asked,
             "where": self.where,
             "why": self.why,
@@ -76,26 +76,26 @@ class GaugeblockError(Exception):
 class LookupMiss(GaugeblockError, LookupError):
     """No row answers; ``nearest`` holds the keys that do exist, ``informs`` figures of another service or standing."""
 
-    kind = "not found"
+    code = "not found"
     informs: tuple[Any, ...] = ()
 
 
 class Ambiguous(LookupMiss):
     """More than one key fits what was typed."""
 
-    kind = "ambiguous"
+    code = "ambiguous"
 
 
 class InputError(GaugeblockError, ValueError):
     """A typed value cannot be read."""
 
-    kind = "bad input"
+    code = "bad input"
 
 
 class UnitError(InputError):
     """A unit is unknown, or measures another dimension."""
 
-    kind = "unit"
+    code = "unit"
 
 
 class Problem:
@@ -123,7 +123,7 @@ class Problem:
 class JobError(InputError):
     """A job file that cannot be used; all its problems are told at once."""
 
-    kind = "job"
+    code = "job"
 
     def __init__(self, where: str, problems: list[Problem]) -> None:
         count = len(problems)
@@ -153,10 +153,10 @@ class JobError(InputError):
 class DataError(GaugeblockError, ValueError):
     """A table of refdata is damaged at the place named."""
 
-    kind = "data"
+    code = "data"
 
 
 class OutputError(GaugeblockError, OSError):
     """The output folder or file cannot be written."""
 
-    kind = "output"
+    code = "output"

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from gaugeblock.errors import DataError
+from gaugeblock.value import Keys, Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
     from typing import Any
 
-BASES = ("published", "maker", "measured", "derived", "common practice")
+BASES = ("published", "maker", "measured", "stated", "derived", "common practice")
 CHECKED = ("primary", "quoted", "memory")
 STANDINGS = ("", "misprint", "superseded", "withdrawn")
 SOURCED = ("published", "maker", "measured")
@@ -19,11 +20,10 @@ TRUST = {
     "published": "PUBLISHED",
     "maker": "MAKER",
     "measured": "SHOP",
+    "stated": "GIVEN",
     "common practice": "HABIT",
     "derived": "CALCULATED",
 }
-
-_set = object.__setattr__
 
 
 def weakness(basis: str, checked: str) -> int:
@@ -35,40 +35,51 @@ def weakness(basis: str, checked: str) -> int:
     return 1 if checked == "quoted" else 0
 
 
-class Evidence:
+class Evidence(Value):
     """The weakest link behind a figure: its ``basis``, its ``checked`` mark and the ``id`` of the row or rule."""
 
     __slots__ = ("basis", "checked", "id")
 
+    basis: str
+    checked: str
+    id: str
+
     def __init__(self, basis: str, checked: str, id: str) -> None:
-        self.basis = basis
-        self.checked = checked
-        self.id = id
+        put(self, "basis", basis)
+        put(self, "checked", checked)
+        put(self, "id", id)
 
     def as_dict(self) -> dict[str, str | None]:
         """For JSON."""
         return {"basis": self.basis, "checked": self.checked or None, "id": self.id}
 
 
-class Rule:
+class Rule(Value):
     """A named formula behind a derived figure: name, expression, source and place, and how it was checked."""
 
     __slots__ = ("basis", "checked", "expression", "locator", "name", "source")
 
+    name: str
+    expression: str
+    basis: str
+    checked: str
+    source: str
+    locator: str
+
     def __init__(self, name: str, expression: str, basis: str, checked: str, source: str, locator: str) -> None:
-        self.name = name
-        self.expression = expression
-        self.basis = basis
-        self.checked = checked
-        self.source = source
-        self.locator = locator
+        put(self, "name", name)
+        put(self, "expression", expression)
+        put(self, "basis", basis)
+        put(self, "checked", checked)
+        put(self, "source", source)
+        put(self, "locator", locator)
 
     def as_dict(self) -> dict[str, str | None]:
         """For JSON."""
         return {"name": self.name, "source": self.source or None, "locator": self.locator or None}
 
 
-class Figure:
+class Figure(Value):
     """One number with its unit, side, evidence and place.
 
     ``value``, ``low`` and ``high`` are floats in ``unit`` (None when not given); ``text`` is the number as its
@@ -95,7 +106,7 @@ class Figure:
     conditions: str
     note: str
     since: str
-    key: dict[str, str]
+    key: Keys
     standing: str
     chosen_by: str
     rule: Rule | None
@@ -121,7 +132,7 @@ class Figure:
         conditions: str = "",
         note: str = "",
         since: str = "",
-        key: dict[str, str] | None = None,
+        key: Mapping[str, str] | None = None,
         standing: str = "",
         chosen_by: str = "",
         rule: Rule | None = None,
@@ -135,7 +146,6 @@ class Figure:
             raise DataError(id, "figure", "a derived figure needs the rule it was made with", (), "name the rule")
         if value is None and low is None and high is None:
             raise DataError(id, "figure", "no value, no low and no high", (), "give at least one")
-        put = _set
         put(self, "id", id)
         put(self, "quantity", quantity)
         put(self, "value", value)
@@ -150,7 +160,7 @@ class Figure:
         put(self, "conditions", conditions)
         put(self, "note", note)
         put(self, "since", since)
-        put(self, "key", {} if key is None else key)
+        put(self, "key", key if type(key) is Keys else Keys(key or {}))
         put(self, "standing", standing)
         put(self, "chosen_by", chosen_by)
         put(self, "rule", rule)
@@ -159,20 +169,13 @@ class Figure:
         put(self, "text", text)
         put(self, "_evidence", None)
 
-    def __setattr__(self, name: str, value: object) -> None:
-        raise AttributeError(f"a Figure is frozen; {name} cannot be set (use replace)")
+    def __hash__(self) -> int:
+        return hash((self.id, self.quantity, self.unit))
 
-    def __delattr__(self, name: str) -> None:
-        raise AttributeError(f"a Figure is frozen; {name} cannot be deleted")
+    __eq__ = Value.__eq__
 
     def __repr__(self) -> str:
         return f"<Figure {self.id} = {self.text or self.value} {self.unit}>"
-
-    def replace(self, **changes: Any) -> Figure:
-        """A copy with some parts changed."""
-        parts = {s: getattr(self, s) for s in self.__slots__ if s != "_evidence"}
-        parts.update(changes)
-        return Figure(**parts)
 
     @property
     def typical(self) -> float:
@@ -197,7 +200,7 @@ class Figure:
         got = self._evidence
         if got is None:
             got = self._weakest()
-            _set(self, "_evidence", got)
+            put(self, "_evidence", got)
         return got
 
     def _weakest(self) -> Evidence:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from itertools import combinations
 
 from gaugeblock import units
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Check, Sheet
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.calc import clearance as space
 from gaugeblock.calc import path as paths
 from gaugeblock.drawing.lengths import tape

@@ -13,6 +13,7 @@ import re
 from fractions import Fraction
 
 from gaugeblock.errors import InputError, UnitError
+from gaugeblock.value import Value, put
 
 _LBF = "4.4482216152605"  # 0.45359237 kg x 9.80665 m/s^2, exact
 
@@ -255,15 +256,27 @@ def split_quantity(text: str) -> tuple[str, str]:
     return asked[: match.end()], asked[match.end() :].strip()
 
 
-class Measure:
+class Measure(Value):
     """A number with a unit, read exactly: ``value`` (Fraction), ``unit`` (a table spelling), ``text`` as typed."""
 
     __slots__ = ("text", "unit", "value")
 
+    value: Fraction
+    unit: str
+    text: str
+
     def __init__(self, value: Fraction, unit: str, text: str) -> None:
-        self.value = value
-        self.unit = unit
-        self.text = text
+        put(self, "value", value)
+        put(self, "unit", unit)
+        put(self, "text", text)
+
+    @property
+    def number(self) -> str:
+        """The number as typed, without its unit."""
+        return self.text.rsplit(" ", 1)[0]
+
+    def __str__(self) -> str:
+        return self.text
 
     def to(self, unit: str) -> float:
         """The measure as a float in ``unit``."""
@@ -271,6 +284,11 @@ class Measure:
 
     def __repr__(self) -> str:
         return f"Measure({self.text!r})"
+
+
+def text_of(value: Measure | str | None) -> str | None:
+    """A measure or a text as text; None stays None."""
+    return value.text if isinstance(value, Measure) else value
 
 
 def parse_measure(text: str, dim: str, where: str = "value") -> Measure:

@@ -10,7 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gaugeblock import hardness, joint, setup, spline, steel
-from gaugeblock.answer.sheet import Check, Sheet
+from gaugeblock.answer.check import Check
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.answer.text import render
 from gaugeblock.driveline.steels import STRENGTHS
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss, UnitError

@@ -5,7 +5,8 @@ from __future__ import annotations
 from hypothesis import HealthCheck, settings
 from hypothesis import strategies as st
 
-from gaugeblock.answer.sheet import Check, Sheet
+from gaugeblock.answer.check import Check
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.fasteners.keys import conditions
 from gaugeblock.fasteners.torque import torque
 from gaugeblock.figure import Figure

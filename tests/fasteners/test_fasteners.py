@@ -24,8 +24,9 @@ from fasteners.fastener_questions import (
     questions,
 )
 from gaugeblock import units
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK
 from gaugeblock.answer.printing import printed
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK, Sheet
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.answer.text import render
 from gaugeblock.cli import main
 from gaugeblock.errors import GaugeblockError, InputError, LookupMiss
@@ -271,7 +272,7 @@ FIGURE_KEYS = {
     "id", "quantity", "value", "low", "high", "unit", "side", "basis", "checked", "source", "locator", "conditions",
     "note", "since", "key", "standing", "chosen_by", "evidence", "rule", "inputs", "others", "printed",
 }  # fmt: skip
-CHECK_KEYS = {"name", "result", "required", "actual", "margin", "reason"}
+CHECK_KEYS = {"name", "subject", "case", "bears", "result", "required", "actual", "margin", "reason"}
 
 
 def all_figures(rows: list[dict[str, object]]) -> list[dict[str, object]]:
@@ -293,7 +294,7 @@ def test_there_are_forty_different_questions() -> None:
 def test_every_key_of_the_contract_is_there_and_dumps(size: str, options: dict[str, str]) -> None:
     sheet = torque(size, **options)
     record = json.loads(json.dumps(sheet.as_dict(), allow_nan=False))
-    assert set(record) == {"asked", "data_release", "figures", "checks", "cautions"}
+    assert set(record) == {"asked", "data_release", "decision", "figures", "checks", "questions", "cautions"}
     assert record["asked"]["thread"] == size
     assert record["figures"]
     for figure in all_figures(record["figures"]):

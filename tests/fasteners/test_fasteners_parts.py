@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK
 from gaugeblock.errors import LookupMiss
 from gaugeblock.fasteners.part import part
 

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from fasteners.fastener_questions import DRY5, THREADS, ask, check_of, derived_of, ends, fast, questions
 from gaugeblock import units
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK
 from gaugeblock.answer.text import render
 from gaugeblock.errors import InputError
 from gaugeblock.fasteners.torque import torque

@@ -19,7 +19,7 @@ from gaugeblock.job.locate import Outline
 from gaugeblock.job.model import job_model
 from gaugeblock.job.part import Refused
 from gaugeblock.job.values import kind_of, measure, parse_wrench, plain_text
-from gaugeblock.units import parse_measure
+from gaugeblock.units import Measure, parse_measure
 
 WHOLE = """\
 [job]
@@ -63,20 +63,25 @@ maker = { low = "0.005 in", high = "0.20 mm" }
 """
 
 
+def length(text: str) -> Measure:
+    return parse_measure(text, "length")
+
+
 def test_a_whole_job_comes_back_as_written_with_units_in_their_closed_spelling() -> None:
     job = parse_job(WHOLE)
     assert (job.title.owner, job.title.status) == ("A. Sample", "for build")
     assert job.shop.wrenches == ("10 to 80 ft-lb by 1",)
-    assert job.shop.dies[0].radius == "6 in"
+    assert job.shop.dies[0].radius == length("6 in")
     first = job.fasteners[0]
     assert first.name == "hub <b>bolts</b> & nuts"
-    assert (first.engagement, first.passes, first.count) == (".625 in", ("50 %", "100 %"), 12)
+    assert (first.engagement, [str(p) for p in first.passes], first.count) == (length(".625 in"), ["50 %", "100 %"], 12)
     assert first.maker is not None
-    assert first.maker.torque == "40 N*m"
+    assert first.maker.torque == parse_measure("40 N*m", "torque")
     assert job.fasteners[1].part == "spark plug"
-    assert (job.tubes[0].od, job.tubes[0].bends[0].turn) == ("1-3/4 in", "-45 deg")
-    assert (job.lines[0].hose_class, job.lines[0].temperature, job.lines[0].gap) == ("3", "-40 degF", "0 mm")
-    assert (job.driveline[0].as_found, job.driveline[0].as_left) == ("pattern on the toe", "0.007 in")
+    assert (str(job.tubes[0].od), str(job.tubes[0].bends[0].turn)) == ("1-3/4 in", "-45 deg")
+    line = job.lines[0]
+    assert (line.hose_class, str(line.temperature), str(line.gap)) == ("3", "-40 degF", "0 mm")
+    assert (job.driveline[0].as_found, job.driveline[0].as_left) == ("pattern on the toe", length("0.007 in"))
 
 
 def test_only_the_name_of_an_item_must_be_there() -> None:
@@ -369,11 +374,9 @@ def test_any_text_is_taken_whole_or_refused(text: str) -> None:
 
 @given(st.integers(1, 10**6), st.integers(0, 3), st.sampled_from(["in", "mm", '"', "feet", "um"]))
 def test_a_measure_survives_its_own_text(number: int, places: int, unit: str) -> None:
-    text = measure(f"{number / 10**places:.{places}f}{unit}", "length")
-    assert measure(text, "length") == text
-    assert (
-        parse_measure(text, "length").value == parse_measure(f"{number / 10**places:.{places}f} {unit}", "length").value
-    )
+    got = measure(f"{number / 10**places:.{places}f}{unit}", "length")
+    assert measure(got.text, "length") == got
+    assert got == length(f"{number / 10**places:.{places}f} {unit}")
 
 
 def test_wrench_ranges_are_read_exactly() -> None:

@@ -9,6 +9,7 @@ import pytest
 from gaugeblock.calc.clearance import straight_pipe
 from gaugeblock.domains import read_job
 from gaugeblock.errors import InputError, LookupMiss, UnitError
+from gaugeblock.job.part import as_texts
 from gaugeblock.lines import commands as command
 from gaugeblock.lines.route import route
 from gaugeblock.lines.route_job import route_along, route_of
@@ -508,7 +509,7 @@ def _line_of_a_job(**keys):
     from gaugeblock.lines.job import Line
 
     given = {k: v for k, v in BESIDE.items() if k not in ("gap", "hot_od", "od")}
-    return Line.read({"name": "line", "service": "brake", "od": "3/16 in", **given, **PATHS, **keys}, (), [])
+    return as_texts(Line.read({"name": "line", "service": "brake", "od": "3/16 in", **given, **PATHS, **keys}, (), []))
 
 
 def test_the_paths_of_a_job_line_give_its_gap_and_its_nearest_place():

@@ -7,7 +7,7 @@ import math
 import pytest
 
 from gaugeblock import units
-from gaugeblock.answer.sheet import CANNOT_TELL
+from gaugeblock.answer.check import CANNOT_TELL
 from gaugeblock.lines.estimate import air_of
 from gaugeblock.lines.job import Line
 from gaugeblock.lines.route import route

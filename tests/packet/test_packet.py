@@ -18,7 +18,7 @@ DEMO = ROOT / "reports" / "examples" / "demo.toml"
 EXAMPLE = ROOT / "reports" / "examples" / "demo"
 FILES = ("packet.md", "packet.html", "packet.json")
 
-SHEET_KEYS = {"name", "asked", "data_release", "figures", "checks", "cautions"}
+SHEET_KEYS = {"name", "asked", "data_release", "decision", "figures", "checks", "questions", "cautions"}
 FIGURE_KEYS = {
     "id", "quantity", "value", "low", "high", "unit", "side", "basis", "checked", "source", "locator", "conditions",
     "note", "since", "key", "standing", "chosen_by", "evidence", "rule", "inputs", "others", "printed",

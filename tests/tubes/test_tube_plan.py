@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK
 from gaugeblock.errors import InputError, UnitError
 from gaugeblock.tubes.plan.plan import plan, work_out
 from gaugeblock.tubes.plan.planned import Plan

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from gaugeblock.answer.sheet import NOT_OK, OK
+from gaugeblock.answer.check import NOT_OK, OK
 from gaugeblock.calc import path as paths
 from gaugeblock.tubes.plan.plan import work_out
 from gaugeblock.tubes.plan.planned import Plan

@@ -10,7 +10,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from gaugeblock.answer.sheet import Check, Sheet
+from gaugeblock.answer.check import Check
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.answer.text import render
 from gaugeblock.errors import Ambiguous, GaugeblockError, InputError, LookupMiss, UnitError
 from gaugeblock.tubes import commands
@@ -273,7 +274,7 @@ def test_units_change_no_verdict_and_every_figure_has_its_place(
 def test_json_has_every_key_and_prints_no_nan() -> None:
     out = bend(**COMMON, radius="5 1/2 in", angle="90 deg").as_dict()
     text = json.dumps(out, allow_nan=False)
-    assert set(out) == {"asked", "data_release", "figures", "checks", "cautions"}
+    assert set(out) == {"asked", "data_release", "decision", "figures", "checks", "questions", "cautions"}
     assert '"vehicle safety cage"' in text
 
 

@@ -48,7 +48,7 @@ def common_options(parser: Parser, unit: bool = True) -> None:
 
 def print_sheet(sheet: Sheet, as_json: bool, unit: str | None) -> int:
     """Print a Sheet as text or JSON; the exit code."""
-    from gaugeblock.answer.sheet import NOT_OK
+    from gaugeblock.answer.check import NOT_OK
 
     if unit is not None:
         from gaugeblock import units

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.sheet import CANNOT_TELL, Check, Sheet
+from gaugeblock.answer.check import CANNOT_TELL, Check
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.tables.load import Refdata
 
 

@@ -2,120 +2,27 @@
 
 from __future__ import annotations
 
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK
+from gaugeblock.answer.decision import decided
 from gaugeblock.answer.printing import printed
 from gaugeblock.figure import Figure, derived_number
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from gaugeblock.answer.caution import Caution
+    from gaugeblock.answer.check import Check
+    from gaugeblock.answer.decision import Decision
+    from gaugeblock.answer.drawing import Drawing
+    from gaugeblock.answer.question import Question
     from gaugeblock.tables.load import Refdata
-
-OK, NOT_OK, CANNOT_TELL = "ok", "not ok", "cannot tell"
-
-
-class Bound:
-    """What a check requires or finds: a number with its unit, the side of a requirement, and the figure behind it."""
-
-    __slots__ = ("figure", "side", "unit", "value")
-
-    def __init__(self, value: float, unit: str, side: str = "", figure: Figure | None = None) -> None:
-        self.value = value
-        self.unit = unit
-        self.side = side
-        self.figure = figure
-
-    def as_dict(self) -> dict[str, object]:
-        """For JSON; ``side`` only where there is one."""
-        out: dict[str, object] = {"value": derived_number(self.value), "unit": self.unit}
-        if self.side:
-            out["side"] = self.side
-        out["figure"] = self.figure.id if self.figure is not None else None
-        return out
-
-
-class Check:
-    """A question with the answer ``ok``, ``not ok`` or ``cannot tell`` and its reason."""
-
-    __slots__ = ("actual", "margin", "name", "reason", "required", "result")
-
-    def __init__(
-        self,
-        name: str,
-        result: str,
-        reason: str,
-        required: Bound | None = None,
-        actual: Bound | None = None,
-        margin: float | None = None,
-    ) -> None:
-        self.name = name
-        self.result = result
-        self.reason = reason
-        self.required = required
-        self.actual = actual
-        self.margin = margin
-
-    def as_dict(self) -> dict[str, object]:
-        """For JSON."""
-        return {
-            "name": self.name,
-            "result": self.result,
-            "required": self.required.as_dict() if self.required else None,
-            "actual": self.actual.as_dict() if self.actual else None,
-            "margin": derived_number(self.margin) if self.margin is not None else None,
-            "reason": self.reason,
-        }
-
-
-def at_most(name: str, actual: Bound, limit: Bound, reason: str) -> Check:
-    """A check that ``actual`` is not over ``limit`` (same unit); the margin is the room left as a share of the limit."""
-    limit.side = "max"
-    result = OK if actual.value <= limit.value * (1 + 1e-9) else NOT_OK
-    return Check(
-        name, result, reason, limit, actual, (limit.value - actual.value) / limit.value if limit.value else None
-    )
-
-
-def at_least(name: str, actual: Bound, limit: Bound, reason: str) -> Check:
-    """A check that ``actual`` is not under ``limit`` (same unit); the margin is the excess as a share of the limit."""
-    limit.side = "min"
-    result = OK if actual.value >= limit.value * (1 - 1e-9) else NOT_OK
-    return Check(
-        name, result, reason, limit, actual, (actual.value - limit.value) / limit.value if limit.value else None
-    )
-
-
-class Caution:
-    """A warning printed on the sheet: its severity (``injury``, ``damage``, ``note``), figures behind it, source."""
-
-    __slots__ = ("figures", "severity", "source", "text")
-
-    def __init__(
-        self, text: str, severity: str, figures: tuple[str, ...] = (), source: str = "common practice"
-    ) -> None:
-        self.text = text
-        self.severity = severity
-        self.figures = figures
-        self.source = source
-
-    def as_dict(self) -> dict[str, object]:
-        """For JSON."""
-        return {"text": self.text, "severity": self.severity, "figures": list(self.figures), "source": self.source}
-
-
-class Drawing:
-    """An SVG picture of a sheet with its title; ``page`` is ``landscape`` or ``portrait`` for one that prints as a whole page."""
-
-    __slots__ = ("page", "svg", "title")
-
-    def __init__(self, title: str, svg: str, page: str = "") -> None:
-        self.title = title
-        self.svg = svg
-        self.page = page
 
 
 class Sheet:
-    """Figures (answers only, the governing one first), checks, cautions and drawings of one answer."""
+    """One answer: figures (the governing one first), checks, cautions, drawings, what it comes to and what is to be asked."""
 
-    __slots__ = ("asked", "cautions", "checks", "data", "drawings", "figures", "title")
+    __slots__ = ("_decision", "asked", "cautions", "checks", "data", "drawings", "figures", "questions", "title")
 
     def __init__(
         self,
@@ -126,6 +33,8 @@ class Sheet:
         checks: list[Check],
         cautions: list[Caution],
         drawings: list[Drawing] | None = None,
+        decision: Decision | None = None,
+        questions: Iterable[Question] = (),
     ) -> None:
         self.title = title
         self.asked = asked
@@ -134,6 +43,13 @@ class Sheet:
         self.checks = checks
         self.cautions = cautions
         self.drawings = drawings or []
+        self._decision = decision
+        self.questions = tuple(questions)
+
+    @property
+    def decision(self) -> Decision:
+        """What the answer comes to."""
+        return self._decision or decided("", self.governing, self.checks)
 
     @property
     def governing(self) -> Figure | None:
@@ -159,8 +75,10 @@ class Sheet:
         return {
             "asked": self.asked,
             "data_release": self.data.release,
+            "decision": self.decision.as_dict(),
             "figures": [figure_dict(f, self.data, made) for f in self.figures],
             "checks": [c.as_dict() for c in self.checks],
+            "questions": [q.as_dict() for q in self.questions],
             "cautions": [c.as_dict() for c in self.cautions],
         }
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 
 from gaugeblock import lookup, units
-from gaugeblock.answer.sheet import Caution, Sheet
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline.parts import derived, rule_cautions
 from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.figure import Figure

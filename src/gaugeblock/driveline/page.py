@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Any
 
 from gaugeblock.answer.item import Card, Item, Row, refusal_sheet, worst_reason
 from gaugeblock.answer.printing import printed
@@ -12,6 +13,7 @@ from gaugeblock.driveline.setup import setup
 from gaugeblock.driveline.steel import steel
 from gaugeblock.errors import GaugeblockError, LookupMiss, Problem
 from gaugeblock.job.model import Shop
+from gaugeblock.job.part import as_texts
 from gaugeblock.tables.load import Refdata, canonical
 
 _SETUP = ("axle", "component", "step", "wear", "as_found", "as_left")
@@ -36,8 +38,9 @@ def is_setup(job: Driveline) -> bool:
     return job.kind == "setup" or (job.kind is None and any(getattr(job, k) is not None for k in _SETUP))
 
 
-def item(job: Driveline, shop: Shop, data: Refdata) -> Item:
+def item(job: Any, shop: Shop, data: Refdata) -> Item:
     """The Item of one shaft or set-up step of the job."""
+    job = as_texts(job)
     names = _SETUP if is_setup(job) else _SHAFT
     facts = [Row("where", job.where or ""), *(Row(k.replace("_", " "), getattr(job, k) or "") for k in names)]
     if job.notes:
@@ -48,7 +51,7 @@ def item(job: Driveline, shop: Shop, data: Refdata) -> Item:
     return Item("driveline", job.name, facts, sheet, _card(job, sheet, data))
 
 
-def _shaft(job: Driveline, data: Refdata) -> Sheet:
+def _shaft(job: Any, data: Refdata) -> Sheet:
     asked = {k: getattr(job, k) for k in _SHAFT}
     missing = [k for k in ("steel", "treatment") if getattr(job, k) is None]
     if missing:
@@ -67,7 +70,7 @@ def _shaft(job: Driveline, data: Refdata) -> Sheet:
         )
 
 
-def _setup(job: Driveline, data: Refdata) -> Sheet:
+def _setup(job: Any, data: Refdata) -> Sheet:
     asked = {k: getattr(job, k) for k in _SETUP}
     missing = [k for k in ("component", "step") if getattr(job, k) is None]
     if missing:
@@ -86,7 +89,7 @@ def _setup(job: Driveline, data: Refdata) -> Sheet:
         return refusal_sheet(job.name, asked, "set-up", f"{miss.asked}: {miss.why}{near}", data)
 
 
-def _card(job: Driveline, sheet: Sheet, data: Refdata) -> Card:
+def _card(job: Any, sheet: Sheet, data: Refdata) -> Card:
     answer = next((f for f in sheet.figures if f.basis == "maker"), None)
     maker = f"{printed(answer, data)} ({answer.source}, {answer.locator})" if answer is not None else ""
     what = ", ".join(t for t in (job.where, job.component, job.step, job.wear) if t)

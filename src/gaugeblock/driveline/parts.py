@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock import units
-from gaugeblock.answer.sheet import Caution
+from gaugeblock.answer.caution import Caution
 from gaugeblock.errors import InputError
 from gaugeblock.figure import Figure
 

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from gaugeblock import units
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, Bound, Check, at_least, at_most
 from gaugeblock.answer.printing import printed
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, Bound, Caution, Check, Sheet, at_least, at_most
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline.parts import asked_measure, base, rule_cautions
 from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.figure import Figure

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from gaugeblock import lookup, units
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check
 from gaugeblock.answer.printing import number_only
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check
 from gaugeblock.calc import driveline as calc
 from gaugeblock.driveline.parts import asked_measure, base, derived
 from gaugeblock.driveline.steels import TABLE, Steel

@@ -6,7 +6,9 @@ import re
 from fractions import Fraction
 
 from gaugeblock import lookup, units
-from gaugeblock.answer.sheet import CANNOT_TELL, Bound, Caution, Check, Sheet, at_most
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import CANNOT_TELL, Bound, Check, at_most
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.calc import driveline as calc
 from gaugeblock.driveline.parts import asked_measure, base, derived, rule_cautions
 from gaugeblock.errors import InputError, LookupMiss

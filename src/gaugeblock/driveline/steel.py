@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from gaugeblock import lookup, units
-from gaugeblock.answer.sheet import Caution, Sheet
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.calc import driveline as calc
 from gaugeblock.driveline import shaft as driveline_shaft
 from gaugeblock.driveline.parts import base, derived, rule_cautions

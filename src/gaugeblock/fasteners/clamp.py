@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from gaugeblock import lookup, units
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check, at_most
 from gaugeblock.answer.printing import number_only
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check, at_most
 from gaugeblock.calc import fasteners as calc
 from gaugeblock.fasteners.joint import Joint, joint_of
 from gaugeblock.fasteners.target import derived_torque, named, proof_load_of
@@ -78,7 +79,7 @@ def proof_check(share: Figure | None, found: Joint, torque: Figure) -> Check:
         f"{share.low:.0f} to {high:.0f} % of proof over nut factors {found.factor_high:.3g} to {found.factor_low:.3g}"
     )
     if check.result == OK:
-        check.reason = ends
+        check = check.replace(reason=ends)
     elif own <= 100:
         rows = lookup.same_specificity(found.factor) or (found.factor,)
         strict = min(rows, key=lambda f: f.low if f.low is not None else f.typical)
@@ -86,11 +87,11 @@ def proof_check(share: Figure | None, found: Joint, torque: Figure) -> Check:
         if found.scatter is not None:
             who = f"tool scatter of {found.scatter.typical:g} %, {found.scatter.source}"
         past = f"past it only at the lowest friction known (nut factor {found.factor_low:.3g}, {who})"
-        check.result = OK if torque.basis == "maker" else CANNOT_TELL
+        check = check.replace(result=OK if torque.basis == "maker" else CANNOT_TELL)
         tail = "the maker's figure governs" if torque.basis == "maker" else "measure this lot's friction, or go lower"
-        check.reason = f"{share.low:.0f} to {high:.0f} % of proof: {past}; {tail}"
+        check = check.replace(reason=f"{share.low:.0f} to {high:.0f} % of proof: {past}; {tail}")
     else:
-        check.reason = f"{ends}: the bolt may stretch for good; use less torque or measure the friction"
+        check = check.replace(reason=f"{ends}: the bolt may stretch for good; use less torque or measure the friction")
     return check
 
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from gaugeblock import lookup, units
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import CANNOT_TELL, OK, Bound, Check, at_least
 from gaugeblock.answer.printing import number_only
-from gaugeblock.answer.sheet import CANNOT_TELL, OK, Bound, Caution, Check, at_least
 from gaugeblock.calc import fasteners as calc
 from gaugeblock.errors import InputError
 from gaugeblock.fasteners.joint import Joint
@@ -84,9 +85,9 @@ def _long_enough(name: str, given: Figure, needed: Figure, minimum: Figure, foun
         return check
     diameter = units.from_base(units.to_base(found.diameter.typical, found.diameter.unit), needed.unit)
     if given.typical < strictest.typical * diameter * (1 - 1e-9):
-        check.result = CANNOT_TELL
+        check = check.replace(result=CANNOT_TELL)
         who = f"{strictest.source or 'habit'} asks {strictest.typical:g} diameters ({strictest.typical * diameter:.3g} {needed.unit})"
-        check.reason = f"{reason}; {who}"
+        check = check.replace(reason=f"{reason}; {who}")
     return check
 
 

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from typing import Any
 
 from gaugeblock import units
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, Check
 from gaugeblock.answer.item import Card, Item, Row, worst_reason
 from gaugeblock.answer.printing import number_only, printed
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, Caution, Check, Sheet
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import GaugeblockError, InputError, LookupMiss, Problem
 from gaugeblock.fasteners import keys as fastener_keys
 from gaugeblock.fasteners.job import Fastener
@@ -17,6 +20,7 @@ from gaugeblock.fasteners.torque import torque
 from gaugeblock.fasteners.wrench import Wrench
 from gaugeblock.figure import Figure
 from gaugeblock.job.model import Shop
+from gaugeblock.job.part import as_texts
 from gaugeblock.tables.load import Refdata, canonical
 
 _OTHER = {"lbf*ft": "N*m", "lbf*in": "N*m", "N*m": "lbf*ft"}
@@ -46,6 +50,7 @@ def problems(item: Fastener, data: Refdata) -> Iterator[Problem]:
 
 def item(job: Fastener, shop: Shop, data: Refdata) -> Item:
     """The Item of one fastener of the job."""
+    job = as_texts(job)
     maker = _maker(job)
     sheet = _part_sheet(job, maker, data) if job.part is not None else _thread_sheet(job, maker, shop, data)
     if job.maker is not None and maker is None:
@@ -56,7 +61,7 @@ def item(job: Fastener, shop: Shop, data: Refdata) -> Item:
     return Item("fasteners", job.name, _facts(job), sheet, _card(job, sheet, shop, data))
 
 
-def _maker(job: Fastener) -> tuple[str, str, str] | None:
+def _maker(job: Any) -> tuple[str, str, str] | None:
     made = job.maker
     if made is None or made.source is None or made.place is None:
         return None
@@ -94,7 +99,7 @@ def _part_sheet(job: Fastener, maker: tuple[str, str, str] | None, data: Refdata
         )
 
 
-def _thread_sheet(job: Fastener, maker: tuple[str, str, str] | None, shop: Shop, data: Refdata) -> Sheet:
+def _thread_sheet(job: Any, maker: tuple[str, str, str] | None, shop: Shop, data: Refdata) -> Sheet:
     missing = [k for k in ("thread", "grade", "condition") if getattr(job, k) is None]
     if missing:
         checks = [Check("tightening torque", CANNOT_TELL, f"{', '.join(missing)} not given")]
@@ -148,7 +153,7 @@ def _wrench_for(shown: Figure | None, shop: Shop) -> str:
 
 
 def _with_shop_wrench(
-    job: Fastener, maker: tuple[str, str, str] | None, shop: Shop, plain: Sheet, adapter: str | None, data: Refdata
+    job: Any, maker: tuple[str, str, str] | None, shop: Shop, plain: Sheet, adapter: str | None, data: Refdata
 ) -> Sheet:
     """The sheet with the shop's wrench whose range holds the target best: the finest one with a graduation inside."""
     answer = next(f for f in plain.figures if f.quantity in ("torque_setting", "tightening_torque"))
@@ -202,7 +207,7 @@ def _facts(job: Fastener) -> list[Row]:
     return rows
 
 
-def _card(job: Fastener, sheet: Sheet, shop: Shop, data: Refdata) -> Card:
+def _card(job: Any, sheet: Sheet, shop: Shop, data: Refdata) -> Card:
     answer = next((f for f in sheet.figures if f.quantity in ("tightening_torque", "turn_from_snug")), None)
     setting = next((f for f in sheet.figures if f.quantity == "torque_setting"), None)
     shown = setting if setting is not None and answer is not None else answer

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from gaugeblock import lookup, units
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Check
 from gaugeblock.answer.printing import printed
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK, Caution, Check, Sheet
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.fasteners import keys as fastener_keys
 from gaugeblock.fasteners.target import maker_torque
@@ -62,7 +64,7 @@ def part(
         figures.append(maker_torque(maker))
     figures += found
     if not found:
-        if miss is not None and miss.kind == "ambiguous":
+        if miss is not None and miss.code == "ambiguous":
             checks.append(Check("tightening torque", CANNOT_TELL, f"{miss.why}; name them: {miss.choices}"))
         elif maker is None:
             checks.append(Check("tightening torque", CANNOT_TELL, "no published source: ask the maker"))
@@ -168,7 +170,7 @@ def _rows(keys: dict[str, str], data: Refdata) -> tuple[list[Figure], LookupMiss
         try:
             found.append(lookup.look_up(TABLE, quantity, data=data, **keys))
         except LookupMiss as error:
-            if error.where.split(" ")[-1] in keys and not error.informs and error.kind != "ambiguous":
+            if error.where.split(" ")[-1] in keys and not error.informs and error.code != "ambiguous":
                 raise
             if miss is None:
                 miss = error

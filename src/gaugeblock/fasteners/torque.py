@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from gaugeblock import lookup, units
-from gaugeblock.answer.sheet import Caution, Check, Sheet
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import Check
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import InputError
 from gaugeblock.fasteners import clamp as clamps
 from gaugeblock.fasteners import engagement as fastener_threads

@@ -7,7 +7,8 @@ import re
 from fractions import Fraction
 
 from gaugeblock import lookup, units
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check
 from gaugeblock.calc import fasteners as calc
 from gaugeblock.errors import InputError
 from gaugeblock.figure import Figure

@@ -8,32 +8,33 @@ from gaugeblock.errors import InputError
 from gaugeblock.job import values
 from gaugeblock.job.locate import Path
 from gaugeblock.tables.catalogue import SERVICES
+from gaugeblock.units import Measure
 
 DIRECTIONS = ("forward", "rearward", "left", "right", "up", "down")
 
 # A value's reader gives what the job holds, or refuses it with InputError.
 Name = Annotated[str, partial(values.plain_text, limit=values.NAME_LIMIT)]
 Text = Annotated[str, values.plain_text]
-Length = Annotated[str, partial(values.measure, dim="length")]
-Wall = Annotated[str, values.wall]
-Gap = Annotated[str, partial(values.measure, dim="length", least="zero")]
-Torque = Annotated[str, partial(values.measure, dim="torque")]
-Stress = Annotated[str, partial(values.measure, dim="stress")]
-Temperature = Annotated[str, partial(values.measure, dim="temperature")]
-Turn = Annotated[str, partial(values.measure, dim="angle", least="any")]
-Place = Annotated[str, partial(values.measure, dim="length", least="any")]
-Mass = Annotated[str, partial(values.measure, dim="mass")]
-Force = Annotated[str, partial(values.measure, dim="force")]
-Ratio = Annotated[str, partial(values.measure, dim="ratio")]
-BendAngle = Annotated[str, values.bend_angle]
-Share = Annotated[str, values.share]
+Length = Annotated[Measure, partial(values.measure, dim="length")]
+Wall = Annotated[Measure, values.wall]
+Gap = Annotated[Measure, partial(values.measure, dim="length", least="zero")]
+Torque = Annotated[Measure, partial(values.measure, dim="torque")]
+Stress = Annotated[Measure, partial(values.measure, dim="stress")]
+Temperature = Annotated[Measure, partial(values.measure, dim="temperature")]
+Turn = Annotated[Measure, partial(values.measure, dim="angle", least="any")]
+Place = Annotated[Measure, partial(values.measure, dim="length", least="any")]
+Mass = Annotated[Measure, partial(values.measure, dim="mass")]
+Force = Annotated[Measure, partial(values.measure, dim="force")]
+Ratio = Annotated[Measure, partial(values.measure, dim="ratio")]
+BendAngle = Annotated[Measure, values.bend_angle]
+Share = Annotated[Measure, values.share]
 Wrench = Annotated[str, values.wrench]
 IssueDate = Annotated[str, values.issue_date]
-AnyFigure = Annotated[str, values.figure_text]
-Finding = Annotated[str, values.finding]
+AnyFigure = Annotated[Measure, values.any_measure]
+Finding = Annotated[Measure | str, values.finding]
 Count = Annotated[int, values.count]
-Point = Annotated[tuple[str, str, str], partial(values.point, least="any")]
-Size = Annotated[tuple[str, str, str], partial(values.point, least="positive")]
+Point = Annotated[tuple[Measure, Measure, Measure], partial(values.point, least="any")]
+Size = Annotated[tuple[Measure, Measure, Measure], partial(values.point, least="positive")]
 
 
 def one_of(*choices: str) -> Callable[[object], str]:
@@ -146,4 +147,19 @@ class Part:
 def _plain(value: Any) -> Any:
     if isinstance(value, Part):
         return value.as_dict()
+    if isinstance(value, Measure):
+        return value.text
     return [_plain(v) for v in value] if isinstance(value, tuple) else value
+
+
+def as_texts(value: Any) -> Any:
+    """A part with its measures as text: for the answers that still read text."""
+    if isinstance(value, Measure):
+        return value.text
+    if isinstance(value, tuple):
+        return tuple(as_texts(v) for v in value)
+    if not isinstance(value, Part):
+        return value
+    copy = type(value)()
+    copy.__dict__.update({name: as_texts(inner) for name, inner in value.__dict__.items()})
+    return copy

@@ -1,7 +1,6 @@
-"""One value of a job file: text, a measure, a share, a wrench, a date. Each comes back as checked text, or InputError.
+"""One value of a job file: text, a measure, a share, a wrench, a date. Each comes back read, or as InputError.
 
-Measures stay text in the closed spelling of their unit (``1-3/4 in``), so a job compares, prints and travels as
-written; ``units.parse_measure`` reads them again where a number is wanted.
+A Measure keeps its text in the closed spelling of its unit (``1-3/4 in``), so a job prints and travels as written.
 """
 
 from __future__ import annotations
@@ -77,8 +76,8 @@ def plain_text(value: object, limit: int = TEXT_LIMIT) -> str:
     return text
 
 
-def measure(value: object, dim: str, least: str = "positive") -> str:
-    """A measure of ``dim`` as ``number unit``; ``least`` is ``positive``, ``zero`` or ``any``. InputError otherwise."""
+def measure(value: object, dim: str, least: str = "positive") -> Measure:
+    """A measure of ``dim``; ``least`` is ``positive``, ``zero`` or ``any``. InputError otherwise."""
     if not isinstance(value, str):
         number = isinstance(value, int | float) and not isinstance(value, bool)
         do = f'write "{value} {_EXAMPLES[dim]}"' if number else f'write it as "12 {_EXAMPLES[dim]}"'
@@ -98,10 +97,10 @@ def measure(value: object, dim: str, least: str = "positive") -> str:
             raise InputError(shown(text), "", "below absolute zero", (), "correct the number or the unit")
     elif least != "any":
         _not_below(got, text, least)
-    return got.text
+    return got
 
 
-def wall(value: object) -> str:
+def wall(value: object) -> Measure:
     """A wall as a length; where its unit is none, how a gauge number becomes one is told."""
     try:
         return measure(value, "length")
@@ -118,22 +117,22 @@ def _not_below(got: Measure, text: str, least: str) -> None:
         raise InputError(shown(text), "", f"must be {wanted}", (), "correct the number, or leave the key out")
 
 
-def bend_angle(value: object) -> str:
+def bend_angle(value: object) -> Measure:
     """An angle over 0 and up to one turn."""
-    text = measure(value, "angle")
-    if parse_measure(text, "angle").to("deg") > 360:
-        raise InputError(shown(text), "", "more than a full turn", (), "give the angle of one bend")
-    return text
+    got = measure(value, "angle")
+    if got.to("deg") > 360:
+        raise InputError(shown(got.text), "", "more than a full turn", (), "give the angle of one bend")
+    return got
 
 
-def share(value: object) -> str:
+def share(value: object) -> Measure:
     """A percentage over 0 and up to 100, with its sign: ``50 %``."""
-    text = measure(value, "ratio")
-    if not text.endswith("%"):
+    got = measure(value, "ratio")
+    if got.unit != "%":
         raise InputError(shown(str(value)), "", "a percentage is wanted", (), 'write it as "50 %"')
-    if parse_measure(text, "ratio").to("%") > 100:
-        raise InputError(shown(text), "", "more than 100 %", (), "give the share of the final torque")
-    return text
+    if got.to("%") > 100:
+        raise InputError(shown(got.text), "", "more than 100 %", (), "give the share of the final torque")
+    return got
 
 
 def count(value: object) -> int:
@@ -147,7 +146,7 @@ def count(value: object) -> int:
     return value
 
 
-def point(value: object, least: str) -> tuple[str, str, str]:
+def point(value: object, least: str) -> tuple[Measure, Measure, Measure]:
     """Three lengths: rearward, right and up."""
     if not isinstance(value, list | tuple) or len(value) != 3:
         what = f"{len(value)} values" if isinstance(value, list | tuple) else kind_of(value)
@@ -231,7 +230,7 @@ def unit_of(typed: str) -> str:
     return typed if typed in UNITS else TYPED.get(typed, "")
 
 
-def figure_text(value: object) -> str:
+def any_measure(value: object) -> Measure:
     """A figure of any dimension with its unit, as ``0.006 in``; which dimension fits is for the one who uses it."""
     if not isinstance(value, str):
         raise InputError(
@@ -246,7 +245,7 @@ def figure_text(value: object) -> str:
     return measure(f"{number} {unit}", dimension(unit), "any")
 
 
-def finding(value: object) -> str:
+def finding(value: object) -> Measure | str:
     """What was found or left: a figure with its unit, or words that begin with a letter."""
     text = plain_text(value)
-    return figure_text(text) if text[:1] in "+-.0123456789" else text
+    return any_measure(text) if text[:1] in "+-.0123456789" else text

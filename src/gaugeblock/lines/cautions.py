@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from gaugeblock import lookup, units
+from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.printing import number_only
-from gaugeblock.answer.sheet import Caution
 from gaugeblock.lines.item import ANSWERS, OPEN_STATES
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path

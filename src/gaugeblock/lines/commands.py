@@ -94,6 +94,7 @@ def route(argv: list[str], read_job: Callable[[str], Job]) -> int:
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.errors import LookupMiss
+    from gaugeblock.job.part import as_texts
     from gaugeblock.lines.route_job import route_of
     from gaugeblock.tables.load import nearest, refdata
 
@@ -104,7 +105,7 @@ def route(argv: list[str], read_job: Callable[[str], Job]) -> int:
     if a.name is not None and a.name not in names:
         raise LookupMiss(a.name, a.job, "no line of this name", nearest(a.name, names) or names, "use one of these")
     data = refdata(a.data_release)
-    sheets = [route_of(line, data=data) for line in lines if a.name in (None, line.name)]
+    sheets = [route_of(as_texts(line), data=data) for line in lines if a.name in (None, line.name)]
     if len(sheets) == 1:
         return print_sheet(sheets[0], a.json, a.unit)
     if not a.json:
@@ -115,7 +116,7 @@ def route(argv: list[str], read_job: Callable[[str], Job]) -> int:
         return code
     import json
 
-    from gaugeblock.answer.sheet import NOT_OK
+    from gaugeblock.answer.check import NOT_OK
 
     print(json.dumps({"sheets": [{"name": s.title, **s.as_dict()} for s in sheets]}, ensure_ascii=False, indent=2))
     return 1 if any(s.worst == NOT_OK for s in sheets) else 0

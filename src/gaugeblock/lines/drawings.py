@@ -5,8 +5,8 @@ from __future__ import annotations
 from math import exp, log
 
 from gaugeblock import units
+from gaugeblock.answer.drawing import Drawing
 from gaugeblock.answer.printing import number_only
-from gaugeblock.answer.sheet import Drawing
 from gaugeblock.lines import estimate as line_heat
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path

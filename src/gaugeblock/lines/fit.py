@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 
 from gaugeblock import lookup, units
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check, at_least, at_most
 from gaugeblock.answer.printing import number_only
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Check, at_least, at_most
 from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.lines.estimate import stated
@@ -137,8 +137,10 @@ def _flare_wall(flare: str, od: Figure, wall: Figure, data: Refdata) -> Check:
         f"{wall.text} {wall.unit} wall, {number_only(limit, data)} at most",
     )
     if check.result == NOT_OK and wall.typical <= end + open_digit:
-        check.result = OK
-        check.reason += " as printed (equal to its last digit): no heavier wall will flare"
+        check = check.replace(result=OK)
+        check = check.replace(
+            reason=check.reason + (" as printed (equal to its last digit): no heavier wall will flare")
+        )
     return check
 
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from gaugeblock import units
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check, at_least, at_most
 from gaugeblock.answer.printing import number_only
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Check, Sheet, at_least, at_most
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.figure import Figure
 from gaugeblock.lines import cautions as line_cautions
 from gaugeblock.lines.item import OPEN_STATES, Item
@@ -130,22 +131,25 @@ def _upper(found: Item, limit: Figure | None, at: Figure) -> Check:
         and limit.high is not None
         and at.typical < convert(limit.high, limit.unit, at.unit)
     ):
-        check.result = CANNOT_TELL
-        check.reason = f"{what} at one atmosphere: part of it boils there; pressure in the line and the blend decide"
-        return check
+        return check.replace(
+            result=CANNOT_TELL,
+            reason=f"{what} at one atmosphere: part of it boils there; pressure in the line and the blend decide",
+        )
     strict = [f for f in found.stricter(limit) if at.typical > _end(f, at.unit) * (1 + 1e-9)]
     if check.result == OK and strict:
         worst = min(strict, key=lambda f: _end(f, at.unit))
-        check.result = CANNOT_TELL
-        check.reason = (
-            f"{what}, yet {beside(worst, at.unit, found.data)} by {worst.source or worst.basis}: ask the maker"
+        check = check.replace(result=CANNOT_TELL)
+        check = check.replace(
+            reason=f"{what}, yet {beside(worst, at.unit, found.data)} by {worst.source or worst.basis}: ask the maker"
         )
     elif check.result == OK and is_close(end, at.typical, at.unit):
-        check.result = CANNOT_TELL
-        check.reason = f"{what}: under {CLOSE} is left, no margin is published, and a reading is no better than that"
+        check = check.replace(result=CANNOT_TELL)
+        check = check.replace(
+            reason=f"{what}: under {CLOSE} is left, no margin is published, and a reading is no better than that"
+        )
     elif limit.basis == "common practice" or limit.checked == "memory":
-        check.reason = (
-            f"{what} ({'habit' if limit.basis == 'common practice' else 'from memory'}: read the marking on the part)"
+        check = check.replace(
+            reason=f"{what} ({'habit' if limit.basis == 'common practice' else 'from memory'}: read the marking on the part)"
         )
     return check
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from gaugeblock import units
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check
 from gaugeblock.answer.printing import number_only
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check
 from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.lines import parts as line_parts
@@ -94,15 +95,12 @@ class Judged:
         """The checks of a measured temperature; what an infra-red gun reads is never enough for an ``ok``."""
         out = list(self.cannot)
         for name, item in self.items:
-            for check in judge(item, at):
-                check.name = (
-                    f"measured: {name}" if check.name == "temperature within the limit" else f"measured: {check.name}"
-                )
+            for found in judge(item, at):
+                about = name if found.name == "temperature within the limit" else found.name
+                check = found.replace(name=f"measured: {about}", subject=about, case="measured")
                 if read_by == "infra-red" and check.result == OK:
-                    check.result = CANNOT_TELL
-                    check.reason += (
-                        "; an infra-red gun reads low on bright metal: read it again by crayon, paint or thermocouple"
-                    )
+                    low = "an infra-red gun reads low on bright metal: read it again by crayon, paint or thermocouple"
+                    check = check.replace(result=CANNOT_TELL, reason=f"{check.reason}; {low}")
                 out.append(check)
         return out
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Any
 
 from gaugeblock import units
 from gaugeblock.answer.item import Card, Item, Row, worst_reason
@@ -11,6 +12,7 @@ from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import InputError, Problem
 from gaugeblock.figure import Figure
 from gaugeblock.job.model import Shop
+from gaugeblock.job.part import as_texts
 from gaugeblock.lines.item import JUDGES
 from gaugeblock.lines.job import Line
 from gaugeblock.lines.route_job import ROUTE_KEYS, route_of
@@ -29,8 +31,9 @@ def problems(item: Line, data: Refdata) -> Iterator[Problem]:
         yield Problem("points" if error.asked == item.name else "hot.points", None, error.why, error.nearest, error.do)
 
 
-def item(job: Line, shop: Shop, data: Refdata) -> Item:
+def item(job: Any, shop: Shop, data: Refdata) -> Item:
     """The Item of one line of the job."""
+    job = as_texts(job)
     shown = [k for k in ROUTE_KEYS if getattr(job, k) is not None or k in _ALWAYS]
     facts = [Row("where", job.where or "")]
     facts += [Row(k.removeprefix("hose_").replace("_", " "), getattr(job, k) or "") for k in shown]
@@ -49,14 +52,14 @@ def _limits(sheet: Sheet) -> list[Figure]:
     return sorted(found.values(), key=lambda f: units.to_base(f.least, f.unit))
 
 
-def _gap(job: Line, sheet: Sheet) -> Row:
+def _gap(job: Any, sheet: Sheet) -> Row:
     """The gap as measured, else as the paths give it."""
     if job.gap is None and "gap" in sheet.asked:
         return Row("gap by the paths", str(sheet.asked["gap"]))
     return Row("gap measured", job.gap or "")
 
 
-def _card(job: Line, sheet: Sheet, data: Refdata) -> Card:
+def _card(job: Any, sheet: Sheet, data: Refdata) -> Card:
     needed = next((f for f in sheet.figures if f.quantity == "gap_needed"), None)
     limits = _limits(sheet)
     first = limits[0] if limits else needed

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from gaugeblock import lookup, units
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, Bound, Check, at_least, at_most
 from gaugeblock.answer.printing import number_only
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, Bound, Check, at_least, at_most
 from gaugeblock.calc import line_parts as calc
 from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.figure import Figure

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import CANNOT_TELL, OK, Check
 from gaugeblock.answer.printing import number_only
-from gaugeblock.answer.sheet import CANNOT_TELL, OK, Caution, Check, Sheet
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.lines import cases as line_cases

@@ -5,7 +5,9 @@ from __future__ import annotations
 import math
 
 from gaugeblock import units
-from gaugeblock.answer.sheet import CANNOT_TELL, Caution, Check, Sheet
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import CANNOT_TELL, Check
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import Ambiguous, GaugeblockError, InputError, LookupMiss
 from gaugeblock.lines.estimate import SHIELDS
 from gaugeblock.lines.route import SIDES, route

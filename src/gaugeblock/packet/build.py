@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from gaugeblock import audit, domains
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Check
 from gaugeblock.answer.item import Item
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK, Check
 from gaugeblock.job.model import Job
 from gaugeblock.packet.together import against_each_other
 from gaugeblock.tables import releases

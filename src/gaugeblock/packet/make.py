@@ -8,7 +8,7 @@ from typing import Any
 
 import gaugeblock
 from gaugeblock import domains
-from gaugeblock.answer.sheet import NOT_OK, OK
+from gaugeblock.answer.check import NOT_OK, OK
 from gaugeblock.errors import InputError
 from gaugeblock.job.output import write_all
 from gaugeblock.packet.build import Packet, build

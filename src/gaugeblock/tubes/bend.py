@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from gaugeblock import lookup, units
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check, at_least
 from gaugeblock.answer.printing import number_only
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check, Sheet, at_least
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.figure import Figure
 from gaugeblock.tables.catalogue import VEHICLE_SERVICES
 from gaugeblock.tables.interval import parse_interval
@@ -206,8 +208,11 @@ def _held_to_stricter(check: Check, tube: Bent, others: list[Minimum]) -> Check:
     if stricter:
         most, minimum = max(stricter, key=lambda pair: pair[0])
         who = f"{minimum.row.source or 'another habit'}, service {minimum.row.key['service']}"
-        check.result = CANNOT_TELL
-        check.reason += f"; {who}, asks {units.significant(tube.length(most), 4)} {tube.unit}: bend a test piece"
+        check = check.replace(result=CANNOT_TELL)
+        check = check.replace(
+            reason=check.reason
+            + (f"; {who}, asks {units.significant(tube.length(most), 4)} {tube.unit}: bend a test piece")
+        )
     return check
 
 
@@ -240,9 +245,9 @@ def _against(name: str, tube: Bent, minimum: Minimum, centre: Figure | None) -> 
             name, CANNOT_TELL, f"{text}: inside the spread of this habit; bend a test piece", needed, check.actual
         )
     if check.result == NOT_OK:
-        check.reason += ": use a larger die"
+        check = check.replace(reason=check.reason + (": use a larger die"))
     elif row.basis == "common practice":
-        check.reason += ": what the method usually forms, not what the part may carry"
+        check = check.replace(reason=check.reason + (": what the method usually forms, not what the part may carry"))
     return check
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 
 from gaugeblock import lookup, units
-from gaugeblock.answer.sheet import CANNOT_TELL, Bound, Caution, Check, at_least
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import CANNOT_TELL, Bound, Check, at_least
 from gaugeblock.calc import tubes as calc
 from gaugeblock.errors import InputError
 from gaugeblock.figure import Figure

@@ -5,14 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
+from gaugeblock.answer.check import NOT_OK, Check
+from gaugeblock.answer.drawing import Drawing
 from gaugeblock.answer.item import Card, Item, Row, worst_reason
 from gaugeblock.answer.printing import number_only
-from gaugeblock.answer.sheet import NOT_OK, Check, Drawing, Sheet
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.drawing.lengths import degrees_text
 from gaugeblock.drawing.order_sheet import order_sheet
 from gaugeblock.drawing.stick_drawing import turned
 from gaugeblock.errors import GaugeblockError, InputError, Problem
-from gaugeblock.job.model import Die, Job, Shop
+from gaugeblock.job.model import Die, Shop
+from gaugeblock.job.part import as_texts
 from gaugeblock.tables.load import Refdata, canonical
 from gaugeblock.tubes.job import Tube
 from gaugeblock.tubes.plan import stock as tube_plan_stock
@@ -40,8 +43,9 @@ def keys_of(job: Tube) -> dict[str, Any]:
     return job.as_dict()
 
 
-def plan_of(job: Tube, shop: Shop, data: Refdata, *, draw: bool = False) -> Plan:
+def plan_of(job: Any, shop: Any, data: Refdata, *, draw: bool = False) -> Plan:
     """The plan of one tube of the job, each distinct radius of its bends judged."""
+    job, shop = as_texts(job), as_texts(shop)
     die = _die(job, shop)
     keys = keys_of(job)
     shape = die.as_dict() if die is not None else None
@@ -66,8 +70,9 @@ def plan_of(job: Tube, shop: Shop, data: Refdata, *, draw: bool = False) -> Plan
     return made
 
 
-def item(job: Tube, shop: Shop, data: Refdata) -> Item:
+def item(job: Any, shop: Any, data: Refdata) -> Item:
     """The Item of one tube of the job."""
+    job, shop = as_texts(job), as_texts(shop)
     die = _die(job, shop)
     made = plan_of(job, shop, data, draw=True)
     if made.layout is not None:
@@ -75,8 +80,9 @@ def item(job: Tube, shop: Shop, data: Refdata) -> Item:
     return Item("tubes", job.name, _facts(job, die), made.sheet, _card(job, die, made, data), made)
 
 
-def together(job: Job, items: list[Item], data: Refdata) -> list[Item]:
+def together(job: Any, items: list[Item], data: Refdata) -> list[Item]:
     """What all tubes say together: the cut list."""
+    job = as_texts(job)
     plans = [(i.plan, keys_of(t)) for i, t in zip(items, job.tubes, strict=True) if isinstance(i.plan, Plan)]
     out = []
     if any(p.layout is not None for p, _ in plans):
@@ -94,7 +100,7 @@ def together(job: Job, items: list[Item], data: Refdata) -> list[Item]:
     return out
 
 
-def _facts(job: Tube, die: Die | None) -> list[Row]:
+def _facts(job: Any, die: Die | None) -> list[Row]:
     rows = [Row(k, getattr(job, k) or "") for k in ("where", "material", "od", "wall", "method")]
     rows += [Row(k, getattr(job, k)) for k in ("product", "spec", "condition", "radius") if getattr(job, k) is not None]
     if die is not None:
@@ -115,7 +121,7 @@ def _facts(job: Tube, die: Die | None) -> list[Row]:
     return rows
 
 
-def _card(job: Tube, die: Die | None, made: Plan, data: Refdata) -> Card:
+def _card(job: Any, die: Die | None, made: Plan, data: Refdata) -> Card:
     """At the bench: what to cut and the table of marks; without marks what is known of the bends."""
     sheet: Sheet = made.sheet
     what = ", ".join(
@@ -150,7 +156,7 @@ def _card(job: Tube, die: Die | None, made: Plan, data: Refdata) -> Card:
     )  # fmt: skip
 
 
-def _order(job: Tube, made: Plan) -> str:
+def _order(job: Any, made: Plan) -> str:
     """The one page for a bending shop."""
     layout = made.layout
     if layout is None or made.radius is None:

@@ -5,7 +5,9 @@ from __future__ import annotations
 import re
 
 from gaugeblock import lookup, units
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check, Sheet
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.calc import tubes as calc
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.figure import Figure

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.sheet import OK
+from gaugeblock.answer.check import OK
 from gaugeblock.answer.text import MARKS, wrap
 from gaugeblock.drawing.lengths import degrees_text
 from gaugeblock.drawing.stick_drawing import turn_words

@@ -145,7 +145,7 @@ def _of_job(job: Job, job_path: str, name: str | None, data: Any) -> list[Plan]:
 
 
 def _print(plans: list[Plan], as_json: bool, *, named: bool) -> int:
-    from gaugeblock.answer.sheet import NOT_OK
+    from gaugeblock.answer.check import NOT_OK
 
     if as_json:
         import json

@@ -5,7 +5,8 @@ from __future__ import annotations
 from math import degrees
 
 from gaugeblock import units
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, Check, Drawing
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, Check
+from gaugeblock.answer.drawing import Drawing
 from gaugeblock.calc import clearance as space
 from gaugeblock.calc.path import Arc, Line, chords, cross, dot, norm, subtract
 from gaugeblock.drawing import paper, stick_drawing, tube_drawing

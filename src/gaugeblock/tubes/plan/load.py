@@ -5,7 +5,8 @@ from __future__ import annotations
 from itertools import product
 
 from gaugeblock import units
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check, at_most
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check, at_most
 from gaugeblock.calc import frame, shapes
 from gaugeblock.calc import path as paths
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import degrees, pi
 
 from gaugeblock import units
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Check
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check
 from gaugeblock.calc import stick as sticks
 from gaugeblock.drawing.lengths import degrees_text
 from gaugeblock.figure import Figure

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from gaugeblock import lookup, units
-from gaugeblock.answer.sheet import CANNOT_TELL, Bound, Caution, Check, at_least
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import CANNOT_TELL, Bound, Check, at_least
 from gaugeblock.calc.stick import set_angle_estimate
 from gaugeblock.tubes import bend_metal as tube_bend_metal
 from gaugeblock.tubes import keys as tube_keys

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from gaugeblock import units
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check, Sheet, at_most
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check, at_most
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.calc import clearance as space
 from gaugeblock.calc import path as paths
 from gaugeblock.calc.stick import Die, lay_out

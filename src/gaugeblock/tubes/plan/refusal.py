@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import ceil, floor, inf
 
-from gaugeblock.answer.sheet import NOT_OK, Check
+from gaugeblock.answer.check import NOT_OK, Check
 from gaugeblock.calc import path as paths
 from gaugeblock.calc import shapes
 from gaugeblock.tubes.plan.keys import Typed, shape_of

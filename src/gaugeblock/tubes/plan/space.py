@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from gaugeblock import units
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check
 from gaugeblock.calc import clearance as calc
 from gaugeblock.calc import path as paths
 from gaugeblock.calc.path import Line, Path

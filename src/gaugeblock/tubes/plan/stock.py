@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.sheet import CANNOT_TELL, NOT_OK, OK, Bound, Caution, Check, Sheet
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.calc.stock import Bar, TooLongError, cut_list
 from gaugeblock.tubes.plan.keys import Typed
 from gaugeblock.tubes.plan.marks import Maker

@@ -1,0 +1,100 @@
+"""The one maker of figures that no table holds: what somebody stated, what the shop measured, what a formula gives."""
+
+from __future__ import annotations
+
+from gaugeblock import units
+from gaugeblock.errors import InputError
+from gaugeblock.figure import Figure
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
+    from gaugeblock.tables.load import Refdata
+    from gaugeblock.units import Measure
+
+
+def stated(
+    measure: Measure,
+    quantity: str,
+    where: str,
+    data: Refdata,
+    *,
+    owner: str = "",
+    read_by: str = "",
+    key: Mapping[str, str] | None = None,
+    conditions: str = "",
+) -> Figure:
+    """What somebody typed, as a Figure of basis ``stated``; ``measured`` where ``read_by`` says with what (and when).
+
+    ``where`` is the key that it was typed under, ``owner`` the item whose it is. The side is the quantity's.
+    """
+    return Figure(
+        f"{'measured' if read_by else 'stated'}:{owner}|{where}:{measure.text}",
+        quantity,
+        float(measure.value),
+        measure.unit,
+        side=data.quantity(quantity)["side"],
+        basis="measured" if read_by else "stated",
+        checked="primary" if read_by else "",
+        source=read_by or "as stated",
+        locator=where,
+        conditions=conditions,
+        key=key,
+        chosen_by="as stated",
+        text=measure.number,
+    )
+
+
+def read_positive(typed: str, dim: str, where: str, *, zero: bool = False) -> Measure:
+    """A typed measure that must be more than zero (or not less, with ``zero``); InputError when it is not."""
+    got = units.parse_measure(typed, dim, where)
+    if got.value < 0 or (got.value == 0 and not zero):
+        raise InputError(typed, where, "must be more than zero", (), f"give the {where} itself")
+    return got
+
+
+def derived(
+    rule: str,
+    quantity: str,
+    value: float,
+    unit: str,
+    inputs: Sequence[Figure],
+    data: Refdata,
+    *,
+    about: str = "",
+    low: float | None = None,
+    high: float | None = None,
+    side: str = "",
+    key: Mapping[str, str] | None = None,
+    conditions: str = "",
+    note: str = "",
+    text: str = "",
+) -> Figure:
+    """A Figure made by a named formula of formulas.csv from ``inputs``; numbers in ``unit``.
+
+    ``about`` tells one result from another of the same rule. The side is the quantity's unless one is given.
+    """
+    name = "|".join([*(key or {}).values(), *([about] if about else [])])
+    return Figure(
+        f"derived:{rule}:{name}:{quantity}@{data.release}",
+        quantity,
+        value,
+        unit,
+        low=low,
+        high=high,
+        side=side or data.quantity(quantity)["side"],
+        basis="derived",
+        rule=data.rule(rule),
+        inputs=tuple(inputs),
+        since=data.release,
+        key=key,
+        conditions=conditions,
+        note=note,
+        text=text,
+    )
+
+
+def base(figure: Figure) -> float:
+    """A figure's typical number in the base unit (SI) of its dimension."""
+    return units.to_base(figure.typical, figure.unit)

@@ -6,9 +6,12 @@ import pytest
 
 from gaugeblock import units
 from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK
+from gaugeblock.bodies import HOT, LINE, Placed
 from gaugeblock.errors import InputError
-from gaugeblock.space import HOT, LINE, Placed, apart, placed_line, placed_tube
+from gaugeblock.lines.placed import placed_line
+from gaugeblock.space import apart
 from gaugeblock.tables.load import refdata
+from gaugeblock.tubes.placed import placed_tube
 from gaugeblock.tubes.plan.plan import work_out
 
 DATUM = "front crossmember, middle"

@@ -9,14 +9,15 @@ from gaugeblock import units
 from gaugeblock.answer.item import Card, Item, Row, worst_reason
 from gaugeblock.answer.printing import printed
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.bodies import Placed
 from gaugeblock.errors import InputError, Problem
 from gaugeblock.figure import Figure
 from gaugeblock.job.model import Shop
 from gaugeblock.job.part import as_texts
 from gaugeblock.lines.item import JUDGES
 from gaugeblock.lines.job import Line
+from gaugeblock.lines.placed import placed_line
 from gaugeblock.lines.route_job import ROUTE_KEYS, route_of
-from gaugeblock.space import placed_line
 from gaugeblock.tables.load import Refdata
 
 _ALWAYS = ("service", "material", "fluid", "gap")
@@ -26,9 +27,14 @@ _SHOWN = 3
 def problems(item: Line, data: Refdata) -> Iterator[Problem]:
     """Points that cannot be bent to their radius. An unknown material or fluid is an open question of the sheet."""
     try:
-        placed_line(item.as_dict())
+        placed_line(item.as_dict(), data)
     except InputError as error:
         yield Problem("points" if error.asked == item.name else "hot.points", None, error.why, error.nearest, error.do)
+
+
+def placed(line: Line, _item: Item, data: Refdata) -> list[Placed]:
+    """What of a line stands in the vehicle."""
+    return placed_line(line.as_dict(), data)
 
 
 def item(job: Any, shop: Shop, data: Refdata) -> Item:

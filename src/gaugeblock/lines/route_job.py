@@ -171,8 +171,8 @@ def _size(metres: float, is_metric: bool, places: int | None = None) -> str:
 
 def place_caution(line: Tube, hot: Tube, found: Gap, is_metric: bool) -> Caution:
     """Where the two come nearest, in the vehicle's axes."""
+    from gaugeblock.bodies import place_words
     from gaugeblock.drawing.lengths import tape
-    from gaugeblock.tubes.plan.space import place_words
 
     where = place_words(found.at, tape("mm" if is_metric else "1/16 in"))
     text = f"The nearest place of {line.name} to {hot.name} is at {where} from the datum ({found.what})."
@@ -181,7 +181,8 @@ def place_caution(line: Tube, hot: Tube, found: Gap, is_metric: bool) -> Caution
 
 def paths_of(line: Any) -> tuple[Tube, Tube] | None:
     """A job line and its hot pipe as bodies in the vehicle's axes; None unless both have their path and diameter."""
-    from gaugeblock.space import HOT, LINE, placed_line
+    from gaugeblock.bodies import HOT, LINE
+    from gaugeblock.lines.placed import placed_line
 
     if not getattr(line, "points", ()):
         return None

@@ -1,23 +1,25 @@
-"""What stands in the vehicle, tubes and lines together -> one Item of their gaps."""
+"""What stands in the vehicle, whatever domain it is of -> one Item of all gaps."""
 
 from __future__ import annotations
 
+from gaugeblock import domains
 from gaugeblock.answer.item import Item
+from gaugeblock.bodies import Placed
 from gaugeblock.job.model import Job
-from gaugeblock.space import Placed, apart, placed_line, placed_tube
+from gaugeblock.space import apart
 from gaugeblock.tables.load import Refdata
-from gaugeblock.tubes.page import keys_of
-from gaugeblock.tubes.plan.planned import Plan
 
 
 def against_each_other(job: Job, items: list[Item], data: Refdata) -> list[Item]:
     """The Item of all gaps of a job; empty where fewer than two bodies with a path are to be told apart."""
-    keys = {t.name: keys_of(t) for t in job.tubes}
+    made = {(i.domain, i.name): i for i in items}
     bodies: list[Placed] = []
-    for item in items:
-        if isinstance(item.plan, Plan) and item.name in keys:
-            bodies += placed_tube(item.plan, keys[item.name])
-    for line in job.lines:
-        bodies += placed_line(line.as_dict())
+    for wing in domains.WINGS:
+        page = wing.module("page")
+        if not hasattr(page, "placed"):
+            continue
+        for part in (part for table in wing.tables for part in getattr(job, table)):
+            item = made.get((wing.name, part.name))
+            bodies += [] if item is None else page.placed(part, item, data)
     sheet = apart(bodies, data, job.shop.units == "metric")
     return [] if sheet is None else [Item("tubes", "tubes and lines against each other", [], sheet, None)]

@@ -10,6 +10,7 @@ from gaugeblock.answer.drawing import Drawing
 from gaugeblock.answer.item import Card, Item, Row, worst_reason
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.bodies import Placed
 from gaugeblock.drawing.lengths import degrees_text
 from gaugeblock.drawing.order_sheet import order_sheet
 from gaugeblock.drawing.stick_drawing import turned
@@ -18,6 +19,7 @@ from gaugeblock.job.model import Die, Shop
 from gaugeblock.job.part import as_texts
 from gaugeblock.tables.load import Refdata, canonical
 from gaugeblock.tubes.job import Tube
+from gaugeblock.tubes.placed import placed_tube
 from gaugeblock.tubes.plan import stock as tube_plan_stock
 from gaugeblock.tubes.plan.bench import HEADS, datum_words, shape_words, table
 from gaugeblock.tubes.plan.drawings import finished
@@ -78,6 +80,11 @@ def item(job: Any, shop: Any, data: Refdata) -> Item:
     if made.layout is not None:
         made.sheet.drawings.append(Drawing(f"{job.name}: order for a bending shop", _order(job, made), "portrait"))
     return Item("tubes", job.name, _facts(job, die), made.sheet, _card(job, die, made, data), made)
+
+
+def placed(tube: Tube, item: Item, _data: Refdata) -> list[Placed]:
+    """What of a tube and round it stands in the vehicle."""
+    return placed_tube(item.plan, keys_of(tube)) if isinstance(item.plan, Plan) else []
 
 
 def together(job: Any, items: list[Item], data: Refdata) -> list[Item]:

@@ -2,26 +2,22 @@
 
 from __future__ import annotations
 
-from gaugeblock import units
+from gaugeblock.bodies import DIRECTIONS, direction, moves_of
 from gaugeblock.calc import path as paths
 from gaugeblock.calc import shapes
 from gaugeblock.calc.clearance import STILL, Moves
 from gaugeblock.errors import InputError
-from gaugeblock.figure import Figure
-from gaugeblock.tables.load import nearest
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
     from typing import Any
 
+    from gaugeblock.bodies import Typed
     from gaugeblock.calc.path import Path, Pose, Stick, Vector
+    from gaugeblock.figure import Figure
 
 SHAPES = ("clear", "single", "offset", "kick_up", "saddle", "template", "bends", "points")
-DIRECTIONS = {
-    "forward": (-1.0, 0.0, 0.0), "rearward": (1.0, 0.0, 0.0), "left": (0.0, -1.0, 0.0), "right": (0.0, 1.0, 0.0),
-    "down": (0.0, 0.0, -1.0), "up": (0.0, 0.0, 1.0),
-}  # fmt: skip
 _QUANTITIES = {"rise": "rise", "angle": "bend_angle", "flat": "flat", "gap": "gap_asked", "trim": "trim"}
 
 
@@ -33,50 +29,20 @@ class Missing(Exception):
         self.keys = tuple(keys)
 
 
-class Typed:
-    """Reads typed measures and keeps each as a Figure of basis ``measured``, in the order they were read."""
-
-    def __init__(self, name: str) -> None:
-        self.name = name
-        self.figures: list[Figure] = []
-
-    def number(self, text: str, where: str, dim: str, quantity: str, least: int | None = 0) -> float:
-        """The SI value of a typed measure; ``least`` None lets it be negative."""
-        return self.figure(text, where, dim, quantity, least)[0]
-
-    def figure(self, text: str, where: str, dim: str, quantity: str, least: int | None = 0) -> tuple[float, Figure]:
-        """The SI value and the Figure of a typed measure."""
-        got = units.parse_measure(text, dim, where)
-        if least is not None and got.value.numerator < least:
-            raise InputError(text, where, "is less than nothing", (), "measure it, or leave it out")
-        value = float(got.value)
-        made = Figure(
-            f"asked:{self.name}|{where}:{got.text}", quantity, value, got.unit, basis="measured", checked="primary",
-            source="as asked", locator=where, chosen_by="as asked", text=got.text.rsplit(" ", 1)[0], key={"tube": self.name},
-        )  # fmt: skip
-        self.figures.append(made)
-        return units.to_base(value, got.unit), made
-
-    def of(self, table: Mapping[str, Any], at: str, keys: Sequence[str], needed: Sequence[str]) -> dict[str, float]:
-        """The SI values of a table's keys; Missing with every needed key that is not there."""
-        lost = [f"{at}.{key}" if at else key for key in needed if not table.get(key)]
-        if lost:
-            raise Missing(lost)
-        out = {}
-        for key in keys:
-            if table.get(key):
-                dim = "angle" if key == "angle" else "length"
-                least = None if key == "second_foot_up" else 0
-                out[key] = self.number(table[key], f"{at} {key}".strip(), dim, _QUANTITIES.get(key, "length"), least)
-        return out
-
-    def point(self, raw: Sequence[str], where: str) -> Vector:
-        """A point in vehicle axes."""
-        words = ("rearward", "right", "up")
-        x, y, z = (
-            self.number(t, f"{where} {w}", "length", "apex_coordinate", None) for t, w in zip(raw, words, strict=True)
-        )
-        return (x, y, z)
+def read_of(
+    typed: Typed, table: Mapping[str, Any], at: str, keys: Sequence[str], needed: Sequence[str]
+) -> dict[str, float]:
+    """The SI values of a table's keys; Missing with every needed key that is not there."""
+    lost = [f"{at}.{key}" if at else key for key in needed if not table.get(key)]
+    if lost:
+        raise Missing(lost)
+    out = {}
+    for key in keys:
+        if table.get(key):
+            dim = "angle" if key == "angle" else "length"
+            least = None if key == "second_foot_up" else 0
+            out[key] = typed.number(table[key], f"{at} {key}".strip(), dim, _QUANTITIES.get(key, "length"), least)
+    return out
 
 
 class Regained:
@@ -235,18 +201,18 @@ def _flat(
 ) -> Sequence[tuple[float, float]]:  # fmt: skip
     """The points of a flat shape in its own plane."""
     if kind == "single":
-        v = shape.flat = typed.of(table, kind, ("first", "second", "angle"), ("first", "second", "angle"))
+        v = shape.flat = read_of(typed, table, kind, ("first", "second", "angle"), ("first", "second", "angle"))
         return shapes.single_bend(v["first"], v["second"], v["angle"])
     if kind in ("offset", "saddle"):
         keys = ("rise", "angle", "before", "after")
-        v = shape.flat = typed.of(table, kind, keys, keys)
+        v = shape.flat = read_of(typed, table, kind, keys, keys)
         make = shapes.offset if kind == "offset" else shapes.saddle
         return make(v["rise"], v["angle"], v["before"], v["after"], radius=radius, needed=needed)
     if kind == "kick_up":
         either = "width" if table.get("width") else "flat"
         keys = (either, "rise", "angle", "foot")
-        v = shape.flat = typed.of(table, kind, keys, keys)
-        second = typed.of(table.get("second") or {}, "kick_up second", ("rise", "angle", "foot"), ())
+        v = shape.flat = read_of(typed, table, kind, keys, keys)
+        second = read_of(typed, table.get("second") or {}, "kick_up second", ("rise", "angle", "foot"), ())
         other = tuple(second.get(k, v[k]) for k in ("rise", "angle", "foot"))
         if either == "width":
             v["flat"] = shapes.kick_up_flat(
@@ -261,7 +227,7 @@ def _flat(
         )  # fmt: skip
     over = ("width", "od", "height", "at", "span", "gap", "angle", "second_foot_up")
     size = "od" if table.get("od") else "width"
-    v = shape.flat = typed.of(table, kind, over, (size, "height", "at", "span", "gap", "angle"))
+    v = shape.flat = read_of(typed, table, kind, over, (size, "height", "at", "span", "gap", "angle"))
     moved = moves_of(table.get("moves"), typed, "clear moves")
     lift, run = paths.cross(shape.pose.normal, shape.pose.direction), shape.pose.direction
     v["up"] = _reach(moved, lift) + _reach(own, lift, -1)
@@ -301,35 +267,3 @@ def _pose(place: Mapping[str, Any] | None, typed: Typed, shape: Shape) -> Pose:
         )
     shape.is_placed = True
     return paths.Pose(origin, ahead, paths.cross(ahead, up))
-
-
-def direction(word: str, where: str) -> Vector:
-    """A unit vector of a direction word."""
-    got = DIRECTIONS.get(word)
-    if got is None:
-        near = nearest(word, list(DIRECTIONS)) or list(DIRECTIONS)
-        raise InputError(word, where, "not a direction", near, "use one of these")
-    return got
-
-
-def moves_of(rows: Sequence[Mapping[str, Any]] | None, typed: Typed, where: str, group: str = "") -> Moves:
-    """Stated movements added up by direction."""
-    total = dict.fromkeys(DIRECTIONS, 0.0)
-    for n, row in enumerate(rows or (), 1):
-        for way in DIRECTIONS:
-            if row.get(way):
-                total[way] += typed.number(
-                    row[way], f"{where} {n} {row.get('why') or ''} {way}".replace("  ", " "), "length", "movement"
-                )
-    return Moves(**total, group=group)
-
-
-def moves_words(rows: Sequence[Mapping[str, Any]] | None) -> str:
-    """Stated movements as one text."""
-    parts = []
-    for row in rows or ():
-        ways = ", ".join(
-            f"{row[w]} {w}" for w in DIRECTIONS if row.get(w) and units.parse_measure(row[w], "length").value
-        )
-        parts.append(f"{row['why']}: {ways}" if row.get("why") else ways)
-    return "; ".join(p for p in parts if p)

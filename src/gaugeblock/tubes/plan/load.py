@@ -15,9 +15,10 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
     from typing import Any
 
+    from gaugeblock.bodies import Typed
     from gaugeblock.calc.path import Path, Vector
     from gaugeblock.figure import Figure
-    from gaugeblock.tubes.plan.keys import Shape, Typed
+    from gaugeblock.tubes.plan.keys import Shape
     from gaugeblock.tubes.plan.marks import Maker
     from gaugeblock.tubes.plan.metal import Metal
 

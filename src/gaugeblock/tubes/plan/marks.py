@@ -15,11 +15,12 @@ if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
     from typing import Any
 
+    from gaugeblock.bodies import Typed
     from gaugeblock.calc.path import Stick
     from gaugeblock.calc.stick import Die, Layout, Mark
     from gaugeblock.drawing.lengths import Tape
     from gaugeblock.tables.load import Refdata
-    from gaugeblock.tubes.plan.keys import Shape, Typed
+    from gaugeblock.tubes.plan.keys import Shape
     from gaugeblock.tubes.plan.metal import Metal
 
 HALF_DEGREE = pi / 360

@@ -6,6 +6,7 @@ from gaugeblock import units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check, at_most
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.bodies import Typed, moves_of, moves_words
 from gaugeblock.calc import clearance as space
 from gaugeblock.calc import path as paths
 from gaugeblock.calc.stick import Die, lay_out
@@ -15,7 +16,7 @@ from gaugeblock.tables.load import Refdata, nearest, refdata
 from gaugeblock.tubes import keys as tube_keys
 from gaugeblock.tubes.plan import marks
 from gaugeblock.tubes.plan import refusal as refusals
-from gaugeblock.tubes.plan.keys import Missing, Shape, Typed, moves_of, moves_words, shape_kind, shape_of
+from gaugeblock.tubes.plan.keys import Missing, Shape, shape_kind, shape_of
 from gaugeblock.tubes.plan.planned import Plan
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -70,7 +71,7 @@ def work_out(
         asked["die"] = die["name"]
     sheet = Sheet(_title(name, keys, die), asked, data, [], [], [])
     made = Plan(name, sheet, tape(word), datum)
-    typed = Typed(name)
+    typed = Typed(name, data)
     if not keys.get("od"):
         sheet.checks.append(Check(NAME, CANNOT_TELL, "od not given"))
         return made

@@ -5,9 +5,10 @@ from __future__ import annotations
 from math import ceil, floor, inf
 
 from gaugeblock.answer.check import NOT_OK, Check
+from gaugeblock.bodies import Typed
 from gaugeblock.calc import path as paths
 from gaugeblock.calc import shapes
-from gaugeblock.tubes.plan.keys import Typed, shape_of
+from gaugeblock.tubes.plan.keys import shape_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -33,7 +34,7 @@ def at_most_text(metres: float, tape: Tape) -> str:
 def with_grip(keys: Mapping[str, Any], made: Plan) -> paths.TooTightError | None:
     """What the shape lacks when the straight that the die needs between bends is counted."""
     try:
-        shape_of(keys, Typed(made.name), radius=made.die.radius, od=made.od, needed=made.die.between)
+        shape_of(keys, Typed(made.name, made.sheet.data), radius=made.die.radius, od=made.od, needed=made.die.between)
     except paths.TooTightError as tight:
         return tight
     except ValueError:

@@ -5,21 +5,20 @@ from __future__ import annotations
 from gaugeblock import units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check
+from gaugeblock.bodies import direction, moves_of, moves_words, place_words
 from gaugeblock.calc import clearance as calc
 from gaugeblock.calc import path as paths
 from gaugeblock.calc.path import Line, Path
 from gaugeblock.errors import InputError
-from gaugeblock.tubes.plan.keys import direction, moves_of, moves_words
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
     from typing import Any, TypeAlias
 
-    from gaugeblock.calc.path import Vector
-    from gaugeblock.drawing.lengths import Tape
+    from gaugeblock.bodies import Typed
     from gaugeblock.figure import Figure
-    from gaugeblock.tubes.plan.keys import Shape, Typed
+    from gaugeblock.tubes.plan.keys import Shape
     from gaugeblock.tubes.plan.marks import Maker
 
     Body: TypeAlias = calc.Tube | calc.Box | calc.Plane
@@ -131,17 +130,6 @@ def _still(body: Body) -> Body:
     if isinstance(body, calc.Box):
         return calc.Box(body.name, body.centre, body.half, body.axes)
     return calc.Plane(body.name, body.point, body.normal)
-
-
-def place_words(at: Vector, tape: Tape) -> str:
-    """A point in vehicle axes as words."""
-    names = (("forward", "rearward"), ("left", "right"), ("down", "up"))
-    return (
-        ", ".join(
-            f"{tape.short(abs(v))} {pair[v > 0]}" for v, pair in zip(at, names, strict=True) if abs(v) > tape.step / 2
-        )
-        or "nothing"
-    )
 
 
 def clearance(

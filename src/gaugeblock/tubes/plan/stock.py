@@ -5,8 +5,8 @@ from __future__ import annotations
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.bodies import Typed
 from gaugeblock.calc.stock import Bar, TooLongError, cut_list
-from gaugeblock.tubes.plan.keys import Typed
 from gaugeblock.tubes.plan.marks import Maker
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -69,7 +69,7 @@ def cut_sheet(
             Check("stock lengths", CANNOT_TELL, f"shop.{', shop.'.join(lost)} not given: the tubes are not packed")
         )
         return sheet, groups
-    typed = Typed("cut list")
+    typed = Typed("cut list", data)
     stock, stock_figure = typed.figure(stock_length, "shop stock length", "length", "stock_length")
     saw, saw_figure = typed.figure(kerf, "shop kerf", "length", "kerf")
     offcuts = []

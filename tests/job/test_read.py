@@ -18,7 +18,8 @@ from gaugeblock.fasteners.job import Fastener
 from gaugeblock.job.locate import Outline
 from gaugeblock.job.model import job_model
 from gaugeblock.job.part import Refused
-from gaugeblock.job.values import kind_of, measure, parse_wrench, plain_text
+from gaugeblock.job.values import kind_of, measure, plain_text
+from gaugeblock.job.wrench import read_wrench
 from gaugeblock.units import Measure, parse_measure
 
 WHOLE = """\
@@ -70,7 +71,7 @@ def length(text: str) -> Measure:
 def test_a_whole_job_comes_back_as_written_with_units_in_their_closed_spelling() -> None:
     job = parse_job(WHOLE)
     assert (job.title.owner, job.title.status) == ("A. Sample", "for build")
-    assert job.shop.wrenches == ("10 to 80 ft-lb by 1",)
+    assert [w.text for w in job.shop.wrenches] == ["10 to 80 ft-lb by 1"]
     assert job.shop.dies[0].radius == length("6 in")
     first = job.fasteners[0]
     assert first.name == "hub <b>bolts</b> & nuts"
@@ -380,7 +381,7 @@ def test_a_measure_survives_its_own_text(number: int, places: int, unit: str) ->
 
 
 def test_wrench_ranges_are_read_exactly() -> None:
-    got = parse_wrench("1/2 to 80 lbf*ft by .25")
+    got = read_wrench("1/2 to 80 lbf*ft by .25")
     assert (float(got.low), float(got.high), float(got.step), got.unit) == (0.5, 80, 0.25, "lbf*ft")
 
 

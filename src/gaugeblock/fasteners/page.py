@@ -17,11 +17,11 @@ from gaugeblock.fasteners.job import Fastener
 from gaugeblock.fasteners.part import part
 from gaugeblock.fasteners.target import maker_torque
 from gaugeblock.fasteners.torque import torque
-from gaugeblock.fasteners.wrench import Wrench
 from gaugeblock.figure import Figure
 from gaugeblock.job.model import Shop
-from gaugeblock.job.part import as_texts
+from gaugeblock.job.wrench import WrenchRange
 from gaugeblock.tables.load import Refdata, canonical
+from gaugeblock.units import Measure, text_of
 
 _OTHER = {"lbf*ft": "N*m", "lbf*in": "N*m", "N*m": "lbf*ft"}
 _HEAT = ("exhaust", "header", "manifold", "turbo", "catalyst", "silencer", "muffler")
@@ -50,14 +50,15 @@ def problems(item: Fastener, data: Refdata) -> Iterator[Problem]:
 
 def item(job: Fastener, shop: Shop, data: Refdata) -> Item:
     """The Item of one fastener of the job."""
-    job = as_texts(job)
     maker = _maker(job)
-    sheet = _part_sheet(job, maker, data) if job.part is not None else _thread_sheet(job, maker, shop, data)
+    plain = _part_sheet(job, maker, data) if job.part is not None else _thread_sheet(job, maker, shop, data)
+    checks = list(plain.checks)
     if job.maker is not None and maker is None:
         missing = [k for k in ("torque", "source", "place") if getattr(job.maker, k) is None]
         reason = f"the maker's figure needs its {' and '.join(missing)} before it can govern"
-        sheet.checks.append(Check("maker's figure", CANNOT_TELL, reason))
-    sheet.cautions += _shop_cautions(job)
+        checks.append(Check("maker's figure", CANNOT_TELL, reason))
+    cautions = [*plain.cautions, *_shop_cautions(job)]
+    sheet = Sheet(plain.title, plain.asked, data, plain.figures, checks, cautions)
     return Item("fasteners", job.name, _facts(job), sheet, _card(job, sheet, shop, data))
 
 
@@ -65,9 +66,9 @@ def _maker(job: Any) -> tuple[str, str, str] | None:
     made = job.maker
     if made is None or made.source is None or made.place is None:
         return None
-    text = made.torque
+    text = text_of(made.torque)
     if text is None and made.low is not None and made.high is not None:
-        low, high = (units.parse_measure(t, "torque", "maker") for t in (made.low, made.high))
+        low, high = made.low, made.high
         middle = (low.value + units.convert(high.value, high.unit, low.unit)) / 2
         text = f"{units.decimal_text(middle)} {low.unit}"
     return None if text is None else (text, made.source, made.place)
@@ -111,8 +112,8 @@ def _thread_sheet(job: Any, maker: tuple[str, str, str] | None, shop: Shop, data
     try:
         sheet = torque(
             job.thread or "", grade=job.grade or "", condition=job.condition or "", service=job.service, joint=job.joint or "reused",
-            into=job.into, engagement=job.engagement, tapped_strength=job.tapped_strength, locknut=job.locknut,
-            prevailing=job.prevailing, maker=maker, wrench=job.wrench, adapter=adapter, data=data,
+            into=job.into, engagement=text_of(job.engagement), tapped_strength=text_of(job.tapped_strength), locknut=job.locknut,
+            prevailing=text_of(job.prevailing), maker=maker, wrench=None if job.wrench is None else job.wrench.text, adapter=adapter, data=data,
         )  # fmt: skip
         if job.wrench is None and shop.wrenches:
             sheet = _with_shop_wrench(job, maker, shop, sheet, adapter, data)
@@ -136,11 +137,9 @@ def _adapter(job: Fastener) -> str | None:
     return f"{made.length} on {made.wrench_length}" + (f" at {made.angle}" if made.angle else "")
 
 
-def _rank(text: str, target_nm: float) -> tuple[bool, float]:
+def _rank(tool: WrenchRange, target_nm: float) -> tuple[bool, float]:
     """Wrenches that reach the target first, the finest of them before the others."""
-    tool = Wrench(text)
-    low, high = (units.to_base(float(v), tool.unit) for v in (tool.low, tool.high))
-    return (not low <= target_nm <= high, units.to_base(float(tool.step), tool.unit))
+    return (not tool.to_nm(tool.low) <= target_nm <= tool.to_nm(tool.high), tool.to_nm(tool.step))
 
 
 def _wrench_for(shown: Figure | None, shop: Shop) -> str:
@@ -148,8 +147,8 @@ def _wrench_for(shown: Figure | None, shop: Shop) -> str:
     if shown is None or units.dimension(shown.unit) != "torque" or not shop.wrenches:
         return ""
     ends = [units.to_base(e, shown.unit) for e in (shown.typical, shown.low, shown.high) if e is not None]
-    reach = [text for text in shop.wrenches if not any(_rank(text, end)[0] for end in ends)]
-    return min(reach, key=lambda text: _rank(text, ends[0]), default="")
+    reach = [tool for tool in shop.wrenches if not any(_rank(tool, end)[0] for end in ends)]
+    return str(min(reach, key=lambda tool: _rank(tool, ends[0]), default=""))
 
 
 def _with_shop_wrench(
@@ -158,11 +157,12 @@ def _with_shop_wrench(
     """The sheet with the shop's wrench whose range holds the target best: the finest one with a graduation inside."""
     answer = next(f for f in plain.figures if f.quantity in ("torque_setting", "tightening_torque"))
     target = units.to_base(answer.typical, answer.unit)
-    best = min(shop.wrenches, key=lambda text: _rank(text, target))
+    best = min(shop.wrenches, key=lambda tool: _rank(tool, target))
     return torque(
         job.thread or "", grade=job.grade or "", condition=job.condition or "", service=job.service, joint=job.joint or "reused",
-        into=job.into, engagement=job.engagement, tapped_strength=job.tapped_strength, locknut=job.locknut, prevailing=job.prevailing,
-        maker=maker, wrench=best, adapter=adapter, data=data,
+        into=job.into, engagement=text_of(job.engagement), tapped_strength=text_of(job.tapped_strength), locknut=job.locknut,
+        prevailing=text_of(job.prevailing),
+        maker=maker, wrench=best.text, adapter=adapter, data=data,
     )  # fmt: skip
 
 
@@ -198,7 +198,7 @@ def _facts(job: Fastener) -> list[Row]:
     rows = []
     for key in keys:
         value = getattr(job, key)
-        text = ", ".join(value) if isinstance(value, tuple) else "" if value is None else str(value)
+        text = ", ".join(map(str, value)) if isinstance(value, tuple) else "" if value is None else str(value)
         optional = key in ("engagement", "locknut", "order", "passes", "retighten", "into", "seat", "material")
         if text or not optional:
             rows.append(Row(key.replace("retighten", "tighten again"), text))
@@ -215,7 +215,7 @@ def _card(job: Any, sheet: Sheet, shop: Shop, data: Refdata) -> Card:
     what = ", ".join(t for t in (job.where, job.thread or job.part, job.size, job.grade, job.seat, job.material) if t)
     tool = next(
         (f.conditions.removeprefix("wrench ") for f in sheet.figures if f.conditions.startswith("wrench ")),
-        job.wrench or _wrench_for(shown, shop),
+        str(job.wrench or _wrench_for(shown, shop)),
     )
     detail.append(Row("tool", tool or "torque wrench that reads this in the middle of its range"))
     if job.adapter is not None:
@@ -270,12 +270,12 @@ def _unit_of(figure: Figure, data: Refdata) -> str:
     return number_only(figure, data).rsplit(" ", 1)[-1]
 
 
-def _passes(shares: tuple[str, ...], figure: Figure, data: Refdata) -> str:
+def _passes(shares: tuple[Measure, ...], figure: Figure, data: Refdata) -> str:
     """Each pass in the unit of the last one; a range has both its ends."""
     unit = _unit_of(figure, data)
     parts = []
-    for text in shares:
-        share = float(units.parse_measure(text, "ratio", "passes").to("1"))
+    for measure in shares:
+        share = measure.to("1")
         if share == 1:
             parts.append(number_only(figure, data))
             continue

@@ -12,6 +12,7 @@ from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check
 from gaugeblock.calc import fasteners as calc
 from gaugeblock.errors import InputError
 from gaugeblock.figure import Figure
+from gaugeblock.job.wrench import read_wrench
 from gaugeblock.tables.load import canonical
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -19,44 +20,7 @@ if TYPE_CHECKING:
     from gaugeblock.fasteners.joint import Joint
     from gaugeblock.tables.load import Refdata
 
-_WRENCH = r"(?P<low>\S+)\s+to\s+(?P<high>\S+)\s+(?P<unit>.+?)\s+by\s+(?P<step>\S+)(?:\s+(?P<unit2>.+))?"
 _ADAPTER = r"(?P<adapter>.+?)\s+on\s+(?P<wrench>.+?)(?:\s+at\s+(?P<angle>.+))?"
-
-
-class Wrench:
-    """A torque wrench: its range and graduation in one unit."""
-
-    __slots__ = ("high", "low", "step", "text", "unit")
-
-    def __init__(self, text: str) -> None:
-        match = re.fullmatch(_WRENCH, " ".join(text.split()))
-        if match is None:
-            raise InputError(text, "wrench", "not a wrench's range", (), 'write it as "5 to 80 lbf*ft by 1"')
-        low = units.parse_measure(f"{match['low']} {match['unit']}", "torque", "wrench")
-        self.low, self.unit = low.value, low.unit
-        self.high = units.parse_measure(f"{match['high']} {match['unit']}", "torque", "wrench").value
-        self.step = units.parse_number(match["step"], "wrench")
-        self.text = text
-        if (
-            match["unit2"] is not None
-            and units.parse_measure(f"1 {match['unit2']}", "torque", "wrench").unit != self.unit
-        ):
-            raise InputError(text, "wrench", "range and graduation are in two units", (), "give both in one unit")
-        if not (self.step > 0 and 0 <= self.low < self.high):
-            raise InputError(
-                text, "wrench", "the range or the graduation is not sensible", (), 'write it as "5 to 80 lbf*ft by 1"'
-            )
-
-    def nearest_inside(self, target: Fraction, low: Fraction, high: Fraction) -> Fraction | None:
-        """The graduation nearest ``target`` in [low, high] and on the wrench; None when there is none."""
-        first = max(low, self.low)
-        last = min(high, self.high)
-        k_low = -((self.low - first) // self.step)
-        k_high = (last - self.low) // self.step
-        if k_low > k_high:
-            return None
-        k = min(max(round((target - self.low) / self.step), k_low), k_high)
-        return self.low + k * self.step
 
 
 def setting(
@@ -116,7 +80,7 @@ def setting(
         low, high = low * ratio, high * ratio
         figures.insert(0, now)
     if wrench is not None:
-        tool = Wrench(wrench)
+        tool = read_wrench(wrench, "wrench")
         name = "a graduation inside the window"
 
         def exact(value: float) -> Fraction:

@@ -7,6 +7,7 @@ from typing import Annotated, Any, Self, get_args, get_origin
 from gaugeblock.errors import InputError
 from gaugeblock.job import values
 from gaugeblock.job.locate import Path
+from gaugeblock.job.wrench import WrenchRange
 from gaugeblock.tables.catalogue import SERVICES
 from gaugeblock.units import Measure
 
@@ -28,7 +29,7 @@ Force = Annotated[Measure, partial(values.measure, dim="force")]
 Ratio = Annotated[Measure, partial(values.measure, dim="ratio")]
 BendAngle = Annotated[Measure, values.bend_angle]
 Share = Annotated[Measure, values.share]
-Wrench = Annotated[str, values.wrench]
+Wrench = Annotated[WrenchRange, values.wrench]
 IssueDate = Annotated[str, values.issue_date]
 AnyFigure = Annotated[Measure, values.any_measure]
 Finding = Annotated[Measure | str, values.finding]
@@ -147,7 +148,7 @@ class Part:
 def _plain(value: Any) -> Any:
     if isinstance(value, Part):
         return value.as_dict()
-    if isinstance(value, Measure):
+    if isinstance(value, Measure | WrenchRange):
         return value.text
     return [_plain(v) for v in value] if isinstance(value, tuple) else value
 

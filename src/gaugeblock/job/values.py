@@ -6,9 +6,9 @@ A Measure keeps its text in the closed spelling of its unit (``1-3/4 in``), so a
 from __future__ import annotations
 
 import re
-from fractions import Fraction
 
 from gaugeblock.errors import InputError
+from gaugeblock.job.wrench import WrenchRange, read_wrench
 from gaugeblock.units import (
     TYPED,
     UNITS,
@@ -16,7 +16,6 @@ from gaugeblock.units import (
     dimension,
     nearest_units,
     parse_measure,
-    parse_number,
     split_quantity,
 )
 
@@ -32,8 +31,6 @@ _EXAMPLES = {
     "length": "in", "torque": "lbf*ft", "stress": "psi", "angle": "deg", "temperature": "degF", "ratio": "%",
 }  # fmt: skip
 _COMMA = re.compile(r"[+-]?[0-9]+,[0-9]", re.ASCII)
-_WRENCH = re.compile(r"(.+?) to (.+?) by (.+)")
-_WRENCH_FORM = 'write it as "5 to 80 lbf*ft by 1"'
 _DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", re.ASCII)
 
 
@@ -156,46 +153,13 @@ def point(value: object, least: str) -> tuple[Measure, Measure, Measure]:
     return (a, b, c)
 
 
-class WrenchRange:
-    """What a torque wrench reads: ``low`` to ``high`` in steps of ``step``, all in ``unit``."""
-
-    __slots__ = ("high", "low", "step", "unit")
-
-    def __init__(self, low: Fraction, high: Fraction, step: Fraction, unit: str) -> None:
-        self.low = low
-        self.high = high
-        self.step = step
-        self.unit = unit
-
-
-def parse_wrench(text: str) -> WrenchRange:
-    """``5 to 80 lbf*ft by 1`` as numbers; InputError when it is not so written.
-
-    >>> w = parse_wrench("20 to 150 Nm by 2.5")
-    >>> w.unit, float(w.step)
-    ('N*m', 2.5)
-    """
-    match = _WRENCH.fullmatch(text)
-    if match is None:
-        raise InputError(shown(text), "", "not a wrench range", (), _WRENCH_FORM)
-    try:
-        low = parse_number(match[1])
-        high = parse_measure(match[2], "torque")
-        step = parse_number(match[3])
-    except InputError as error:
-        raise InputError(shown(text), "", f"{error.asked}: {error.why}", error.nearest, _WRENCH_FORM) from None
-    if not 0 <= low < high.value:
-        raise InputError(shown(text), "", "the low end must be 0 or more, and below the high end", (), _WRENCH_FORM)
-    if not 0 < step <= high.value - low:
-        raise InputError(shown(text), "", "the step must be more than 0, and fit into the range", (), _WRENCH_FORM)
-    return WrenchRange(low, high.value, step, high.unit)
-
-
-def wrench(value: object) -> str:
-    """The text of a torque wrench's range, checked."""
+def wrench(value: object) -> WrenchRange:
+    """A torque wrench's range."""
     text = plain_text(value, NAME_LIMIT)
-    parse_wrench(text)
-    return text
+    try:
+        return read_wrench(text)
+    except InputError as error:
+        raise InputError(shown(text), "", error.why, error.nearest, error.do) from None
 
 
 def issue_date(value: object) -> str:

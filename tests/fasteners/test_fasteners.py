@@ -360,7 +360,7 @@ def test_exit_codes_and_empty_streams_in_a_process_of_its_own() -> None:
     code, out, err = run("torque", "3/8-99", "--grade", "5", "--condition", "dry", "--json")
     assert (code, out) == (2, "")
     error = json.loads(err)["error"]
-    assert set(error) == {"kind", "asked", "where", "why", "nearest", "do"}
+    assert set(error) == {"code", "asked", "where", "why", "nearest", "do"}
     assert "3/8-16 UNC" in error["nearest"]
 
 

@@ -1,0 +1,54 @@
+"""Whether what somebody typed is plausible: against its quantity's range, and what else may have been meant."""
+
+from __future__ import annotations
+
+from gaugeblock import units
+from gaugeblock.answer.item import pretty
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.tables.load import Refdata
+    from gaugeblock.units import Measure
+
+
+def plausible_range(quantity: str, data: Refdata) -> tuple[float, float] | None:
+    """The least and the most that a quantity may plausibly be, in the base unit of its dimension; None when not said."""
+    row = data.entry("quantities", quantity)
+    if row is None or not (row.get("plausible_low") and row.get("plausible_high")):
+        return None
+    unit = row["plausible_unit"]
+    return units.to_base(float(row["plausible_low"]), unit), units.to_base(float(row["plausible_high"]), unit)
+
+
+def is_plausible(measure: Measure, quantity: str, data: Refdata) -> bool:
+    """Whether a measure lies in its quantity's plausible range; yes where no range is said or the dimension is another."""
+    span = plausible_range(quantity, data)
+    row = data.entry("quantities", quantity)
+    if span is None or row is None or units.dimension(measure.unit) != units.dimension(row["plausible_unit"]):
+        return True
+    return span[0] * (1 - 1e-9) <= base_of(measure) <= span[1] * (1 + 1e-9)
+
+
+def base_of(measure: Measure) -> float:
+    """A measure in the base unit (SI) of its dimension."""
+    return units.to_base(float(measure.value), measure.unit)
+
+
+def other_readings(measure: Measure, low: float, high: float, among: tuple[str, ...] = ()) -> tuple[str, ...]:
+    """The same number in other units of its dimension that would lie in [low, high] (base unit), as text.
+
+    ``among`` are the units a person may have meant; all of the dimension when none are named.
+    """
+    pool = among or units.spellings(units.dimension(measure.unit))
+    found = []
+    for unit in pool:
+        got = units.to_base(float(measure.value), unit)
+        if unit != measure.unit and low * (1 - 1e-9) <= got <= high * (1 + 1e-9):
+            found.append(f"{measure.number} {unit}")
+    return tuple(found)
+
+
+def did_you_mean(said: str, readings: tuple[str, ...]) -> str:
+    """``said`` as a sentence, with what may have been meant as a question behind it."""
+    meant = f" Did you mean {' or '.join(readings[:2])}?" if readings else " Read it again."
+    return pretty(f"{said}.{meant}")

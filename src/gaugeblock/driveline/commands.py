@@ -8,9 +8,10 @@ from gaugeblock.answer.command import common_options, parser_of, print_sheet
 def steel(argv: list[str]) -> int:
     """Run ``gaugeblock steel``; the exit code."""
     parser = parser_of(
-        "steel", "The strength of a shaft steel, its torsional yield, and what a torque does to a shaft of it.",
+        "steel",
+        "The strength of a shaft steel, its torsional yield, and what a torque does to a shaft of it.",
         'gaugeblock steel 4340 --treatment "quenched and tempered" --temper "800 degF" --shaft "1 in" --torque "1500 lbf*ft"',
-    )  # fmt: skip
+    )
     parser.add_argument("grade", metavar="GRADE", help="4340, 1541, 300M")
     parser.add_argument(
         "--treatment", required=True, metavar="T", help='"cold drawn", "quenched and tempered", "induction hardened"'
@@ -28,9 +29,17 @@ def steel(argv: list[str]) -> int:
     from gaugeblock.tables.load import refdata
 
     sheet = sheet_of(
-        a.grade, treatment=a.treatment, temper=a.temper, section=a.section, shaft=a.shaft, bore=a.bore, length=a.length, torque=a.torque,
-        hardness=a.hardness, data=refdata(a.data_release),
-    )  # fmt: skip
+        a.grade,
+        treatment=a.treatment,
+        temper=a.temper,
+        section=a.section,
+        shaft=a.shaft,
+        bore=a.bore,
+        length=a.length,
+        torque=a.torque,
+        hardness=a.hardness,
+        data=refdata(a.data_release),
+    )
     return print_sheet(sheet, a.json, a.unit)
 
 
@@ -71,23 +80,34 @@ def spline(argv: list[str]) -> int:
     parser.add_argument("--cycles", metavar="N", help='torque cycles: "10000 cycles"')
     common_options(parser)
     a = parser.parse_args(argv)
-    from gaugeblock.driveline.spline import spline as sheet_of
+    from gaugeblock.driveline.splines.answer import spline as sheet_of
     from gaugeblock.tables.load import refdata
 
     sheet = sheet_of(
-        a.pitch, a.teeth, pressure_angle=a.pressure_angle, root=a.root, fit=a.fit, torque=a.torque, bore=a.bore, material=a.material,
-        source=a.source, load=a.load, cycles=a.cycles, data=refdata(a.data_release),
-    )  # fmt: skip
+        a.pitch,
+        a.teeth,
+        pressure_angle=a.pressure_angle,
+        root=a.root,
+        fit=a.fit,
+        torque=a.torque,
+        bore=a.bore,
+        material=a.material,
+        source=a.source,
+        load=a.load,
+        cycles=a.cycles,
+        data=refdata(a.data_release),
+    )
     return print_sheet(sheet, a.json, a.unit)
 
 
 def setup(argv: list[str]) -> int:
     """Run ``gaugeblock setup``; the exit code."""
     parser = parser_of(
-        "setup", "One step of an axle's set-up: as found and as left against the maker's figure.",
+        "setup",
+        "One step of an axle's set-up: as found and as left against the maker's figure.",
         'gaugeblock setup rear "ring gear" backlash --wear new --as-left "0.007 in" --maker-low "0.005 in" --maker-high "0.008 in" '
         '--maker-source "axle maker\'s sheet" --maker-place "page 4"',
-    )  # fmt: skip
+    )
     parser.add_argument("axle", metavar="AXLE", help="the shop's name of the axle, or an axle of the table in full")
     parser.add_argument("component", metavar="COMPONENT", help="ring gear, drive pinion bearings")
     parser.add_argument("step", metavar="STEP", help="final setting, backlash, pattern check")
@@ -103,18 +123,25 @@ def setup(argv: list[str]) -> int:
 
     maker = (a.maker_value, a.maker_low, a.maker_high, a.maker_source, a.maker_place)
     sheet = sheet_of(
-        a.axle, a.component, a.step, a.wear, as_found=a.as_found, as_left=a.as_left, maker=maker if any(maker) else None,
+        a.axle,
+        a.component,
+        a.step,
+        a.wear,
+        as_found=a.as_found,
+        as_left=a.as_left,
+        maker=maker if any(maker) else None,
         data=refdata(a.data_release),
-    )  # fmt: skip
+    )
     return print_sheet(sheet, a.json, a.unit)
 
 
 def joint(argv: list[str]) -> int:
     """Run ``gaugeblock joint``; the exit code."""
     parser = parser_of(
-        "joint", "How much a universal joint, or a pair of them, makes the driven shaft speed up and slow down.",
+        "joint",
+        "How much a universal joint, or a pair of them, makes the driven shaft speed up and slow down.",
         'gaugeblock joint "5 deg" "5 deg" --phasing "in phase" --speed "3000 rpm"',
-    )  # fmt: skip
+    )
     parser.add_argument("angle", metavar="ANGLE", help="working angle of the first joint: 5 deg")
     parser.add_argument("second", nargs="?", metavar="ANGLE2", help="working angle of the second joint")
     parser.add_argument("--phasing", metavar="P", help='"in phase" or "wrong phase"')

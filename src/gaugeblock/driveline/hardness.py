@@ -2,35 +2,28 @@
 
 from __future__ import annotations
 
-import re
-
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.making import derived
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.driveline.parts import derived, rule_cautions
-from gaugeblock.errors import InputError, LookupMiss
+from gaugeblock.driveline.keys import Hardness
+from gaugeblock.driveline.statements import rule_cautions
+from gaugeblock.errors import LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.tables.load import Refdata, canonical, refdata
 
 TABLE = "driveline/hardness"
 _QUANTITIES = (
-    "tensile_strength_typical", "yield_strength_typical", "torsional_yield_strength_typical", "hardness_hb", "hardness_hrc", "hardness_hv",
-)  # fmt: skip
-_TYPED = r"(?P<word>[A-Za-z][A-Za-z ]*?)?\s*(?P<number>[0-9./ -]*[0-9.])\s*(?P<unit>[A-Za-z][A-Za-z ]*)?"
+    "tensile_strength_typical",
+    "yield_strength_typical",
+    "torsional_yield_strength_typical",
+    "hardness_hb",
+    "hardness_hrc",
+    "hardness_hv",
+)
 
 
-def read(typed: str, data: Refdata) -> tuple[str, str]:
-    """Scale cell and number of ``42 HRC``, ``HRC 42`` or ``302 Brinell``; InputError when either is missing."""
-    match = re.fullmatch(_TYPED, " ".join(typed.split()), re.ASCII)
-    words = [w for w in (match["word"], match["unit"]) if w] if match else []
-    if match is None or len(words) != 1:
-        raise InputError(typed, "hardness", "not a hardness with its scale", (), "write it as 42 HRC or 302 HB")
-    return canonical(data, TABLE, "scale", words[0]), units.decimal_text(
-        units.parse_number(match["number"], "hardness")
-    )
-
-
-def converted(scale: str, number: str, quantity: str, data: Refdata) -> Figure | None:
+def converted(of: Hardness, quantity: str, data: Refdata) -> Figure | None:
     """One figure at a hardness, by the source with the most points of its scale that covers it; None outside all.
 
     One source over the whole scale keeps strength rising with hardness; what the others print at that point stands
@@ -38,12 +31,14 @@ def converted(scale: str, number: str, quantity: str, data: Refdata) -> Figure |
     """
     counts: dict[str, int] = {}
     for row in data.table(TABLE).by_quantity.get(quantity, []):
-        if row.key[0] == scale and not row.standing:
+        if row.key[0] == of.scale and not row.standing:
             counts[row["source"]] = counts.get(row["source"], 0) + 1
     found = []
     for source in sorted(counts, key=lambda s: (-counts[s], s)):
         try:
-            found.append(lookup.look_up(TABLE, quantity, data=data, of_source=source, scale=scale, hardness=number))
+            found.append(
+                lookup.look_up(TABLE, quantity, data=data, of_source=source, scale=of.scale, hardness=of.number)
+            )
         except LookupMiss:
             continue
     if not found:
@@ -52,23 +47,20 @@ def converted(scale: str, number: str, quantity: str, data: Refdata) -> Figure |
     return found[0].replace(chosen_by="most points" if others else found[0].chosen_by, others=others)
 
 
-def tensile_from(measured: Figure, scale: str, number: str, data: Refdata) -> Figure | None:
+def tensile_from(measured: Figure, of: Hardness, data: Refdata) -> Figure | None:
     """Tensile strength at a hardness by the tables; below the Brinell table by the habit of half a ksi a point."""
-    found = converted(scale, number, "tensile_strength_typical", data)
-    if scale == "HB" and 0 < float(number) < min(_points(data, "HB")):
-        ksi = 0.5 * float(number)
-        key = {"scale": scale, "hardness": number}
+    if of.scale == "HB" and 0 < float(of.number) < min(_points(data, "HB")):
         return derived(
             "tensile_from_brinell",
             "tensile_strength_typical",
-            units.to_base(ksi, "ksi"),
+            0.5 * float(of.number),
             "ksi",
-            key,
             (measured,),
             data,
-            "below the tables: rough screen only",
+            key={"scale": of.scale, "hardness": of.number},
+            conditions="below the tables: rough screen only",
         )
-    return found
+    return converted(of, "tensile_strength_typical", data)
 
 
 def hardness(scale: str, value: str, *, data: Refdata | None = None) -> Sheet:
@@ -86,8 +78,8 @@ def hardness(scale: str, value: str, *, data: Refdata | None = None) -> Sheet:
     """
     data = data or refdata()
     cell = canonical(data, TABLE, "scale", scale)
-    number = units.decimal_text(units.parse_number(value, "hardness"))
-    figures = [f for q in _QUANTITIES if (f := converted(cell, number, q, data)) is not None]
+    of = Hardness(cell, units.decimal_text(units.parse_number(value, "hardness")))
+    figures = [f for q in _QUANTITIES if (f := converted(of, q, data)) is not None]
     if not figures:
         points = sorted(_points(data, cell))
         ends = [f"{points[0]:g} {cell}", f"{points[-1]:g} {cell}"]
@@ -98,21 +90,20 @@ def hardness(scale: str, value: str, *, data: Refdata | None = None) -> Sheet:
             ends,
             "measure on another scale, or test the part",
         )
-    cautions = rule_cautions(data, "hardness conversion", "all scales")
+    cautions = rule_cautions(data, "hardness conversion", "all scales") + _disagreements(figures)
+    return Sheet(of.text, {"scale": scale, "value": value}, data, figures, [], cautions)
+
+
+def _disagreements(figures: list[Figure]) -> list[Caution]:
+    """Where the sources of one figure lie over 2 % apart."""
+    out = []
     for figure in figures:
         values = [units.from_base(units.to_base(f.typical, f.unit), figure.unit) for f in (figure, *figure.others)]
         if max(values) - min(values) > 0.02 * figure.typical:
             low, high = (units.significant(v, 4) for v in (min(values), max(values)))
-            ids = (figure.id, *(o.id for o in figure.others))
-            cautions.append(
-                Caution(
-                    f"Sources disagree on {figure.quantity.replace('_', ' ')}: {low} to {high} {figure.unit}.",
-                    "note",
-                    ids,
-                    "refdata",
-                )
-            )
-    return Sheet(f"{number} {cell}", {"scale": scale, "value": value}, data, figures, [], cautions)
+            text = f"Sources disagree on {figure.quantity.replace('_', ' ')}: {low} to {high} {figure.unit}."
+            out.append(Caution(text, "note", (figure.id, *(o.id for o in figure.others)), "refdata"))
+    return out
 
 
 def _points(data: Refdata, scale: str) -> list[float]:

@@ -6,7 +6,7 @@ from typing import Annotated, Any
 from gaugeblock.job.checks import Fault, given, rising
 from gaugeblock.job.kind import Kind
 from gaugeblock.job.locate import Path
-from gaugeblock.job.part import AnyFigure, Finding, Length, Name, Part, Text, Torque, one_of
+from gaugeblock.job.part import AnyFigure, Finding, Length, Name, Part, Temperature, Text, Torque, one_of
 
 _SHAFT = ("steel", "treatment", "temper", "diameter", "length", "torque")
 _SETUP = ("axle", "component", "step", "wear", "as_found", "as_left", "maker")
@@ -30,7 +30,7 @@ class Driveline(Part):
     kind: Annotated[str, one_of("shaft", "setup")] | None = None
     steel: Name | None = None
     treatment: Name | None = None
-    temper: Name | None = None
+    temper: Temperature | None = None
     diameter: Length | None = None
     length: Length | None = None
     torque: Torque | None = None

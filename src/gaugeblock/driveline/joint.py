@@ -6,16 +6,17 @@ import math
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check, at_most
+from gaugeblock.answer.check import ASK, CANNOT_TELL, NOT_OK, OK, Bound, Check, at_most
+from gaugeblock.answer.making import base, derived, read_positive, stated
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.calc import driveline as calc
-from gaugeblock.driveline.parts import asked_measure, base, derived, rule_cautions
+from gaugeblock.driveline.keys import PHASES
+from gaugeblock.driveline.statements import rule_cautions
 from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.tables.load import Refdata, refdata
 
 TABLE = "driveline/joints"
-PHASES = ("in phase", "wrong phase")
 _LARGEST_DEG = 60.0
 
 
@@ -46,34 +47,32 @@ def joint(
     asked = {"angle": angle, "second": second, "phasing": phasing, "top": top, "speed": speed}
     if phasing is not None and phasing not in PHASES:
         raise InputError(phasing, "phasing", "not a phasing", PHASES, "use one of these")
-    first = _angle(angle, "first joint")
+    first = _angle(angle, "first joint", data)
     figures: list[Figure] = []
     if top is not None:
-        above = _angle(top, "top view")
+        above = _angle(top, "top view", data)
         true = calc.true_joint_angle(base(first), base(above))
         key = {"side": f"{first.text} {first.unit}", "top": f"{above.text} {above.unit}"}
-        first = derived("universal_joint_true_angle", "working_angle_true", true, "deg", key, (first, above), data)
+        number = units.from_base(true, "deg")
+        views = (first, above)
+        first = derived("universal_joint_true_angle", "working_angle_true", number, "deg", views, data, key=key)
         figures.append(first)
     key = {"angle": _text(first)}
-    one = derived(
-        "universal_joint_speed_swing",
-        "speed_swing",
-        calc.joint_speed_swing(base(first)),
-        "%",
-        key,
-        (first,),
-        data,
-        "one joint",
-    )
+    one = _swing("universal_joint_speed_swing", calc.joint_speed_swing(base(first)), (first,), key, "one joint", data)
     checks: list[Check] = []
     cautions = rule_cautions(data, "universal joints", "speed swing")
     if second is None:
         figures.insert(0, one)
         checks.append(
-            Check("second joint cancels the first", CANNOT_TELL, "the second joint's working angle is not given")
+            Check(
+                "second joint cancels the first",
+                CANNOT_TELL,
+                "the second joint's working angle is not given",
+                bears=ASK,
+            )
         )
     else:
-        other = _angle(second, "second joint")
+        other = _angle(second, "second joint", data)
         more, check, notes = _pair(first, other, phasing, one, data)
         figures = [*more, one, *figures]
         checks.append(check)
@@ -90,8 +89,15 @@ def _text(figure: Figure) -> str:
     return f"{figure.text or units.significant(figure.typical)} {figure.unit}"
 
 
-def _angle(typed: str, name: str) -> Figure:
-    figure = asked_measure(typed, "angle", "working_angle", name, zero=True)
+def _swing(
+    rule: str, value: float, inputs: tuple[Figure, ...], key: dict[str, str], said: str, data: Refdata
+) -> Figure:
+    number = units.from_base(value, "%")
+    return derived(rule, "speed_swing", number, "%", inputs, data, key=key, conditions=said)
+
+
+def _angle(typed: str, name: str, data: Refdata) -> Figure:
+    figure = stated(read_positive(typed, "angle", name, zero=True), "working_angle", name, data)
     if base(figure) > math.radians(_LARGEST_DEG):
         raise InputError(
             typed, name, "no joint works at this angle", (), "give the angle between the two shafts of the joint"
@@ -105,14 +111,12 @@ def _pair(
     """The pair's swing as phased (both ways when the phasing is not given), and whether the second cancels the first."""
     key = {"first": _text(first), "second": _text(other)}
     said = "two joints in one plane"
-    good = derived(
-        "universal_joint_pair_swing_in_phase", "speed_swing", calc.pair_speed_swing(base(first), base(other)), "%", key, (first, other), data,
-        f"{said}, yokes in phase",
-    )  # fmt: skip
-    bad = derived(
-        "universal_joint_pair_swing_wrong_phase", "speed_swing", calc.pair_speed_swing_wrong_phase(base(first), base(other)), "%", key,
-        (first, other), data, f"{said}, yokes a quarter turn out of phase",
-    )  # fmt: skip
+    both = (first, other)
+    swing = calc.pair_speed_swing(base(first), base(other))
+    good = _swing("universal_joint_pair_swing_in_phase", swing, both, key, f"{said}, yokes in phase", data)
+    swing = calc.pair_speed_swing_wrong_phase(base(first), base(other))
+    out = f"{said}, yokes a quarter turn out of phase"
+    bad = _swing("universal_joint_pair_swing_wrong_phase", swing, both, key, out, data)
     name = "second joint cancels the first"
     apart = abs(base(first) - base(other))
     notes = _difference_notes(apart, first, other, data)
@@ -128,7 +132,11 @@ def _pair(
     one_text, good_text, bad_text = (f"{units.significant(f.typical, 3)} %" for f in (one, good, bad))
     ends = f"{good_text} in phase, {bad_text} out of phase, {one_text} of one joint alone"
     if phasing is None:
-        return [good, bad], Check(name, CANNOT_TELL, f"the phasing of the yokes is not given: {ends}"), cautions
+        return (
+            [good, bad],
+            Check(name, CANNOT_TELL, f"the phasing of the yokes is not given: {ends}", bears=ASK),
+            cautions,
+        )
     if phasing == "wrong phase":
         return (
             [bad, good],
@@ -142,15 +150,20 @@ def _pair(
             cautions,
         )
     text = f"the angles differ by {units.significant(math.degrees(apart), 3)} deg: {ends}; no figure for a vehicle says how much is allowed"
-    return [good, bad], Check(name, CANNOT_TELL, text, None, Bound(good.typical, "%", "", good)), cautions
+    return [good, bad], Check(name, CANNOT_TELL, text, None, Bound(good.typical, "%", "", good), bears=ASK), cautions
 
 
 def _difference_notes(apart: float, first: Figure, other: Figure, data: Refdata) -> list[Caution]:
     """What a heavy truck manual allows between the two angles: it informs, it does not answer for a vehicle."""
     limit = lookup.look_up_or_none(
-        TABLE, "angle_difference_maximum", data=data, joint="universal joint pair", case="difference between the operating angles",
-        shaft_speed="any", service="heavy truck",
-    )  # fmt: skip
+        TABLE,
+        "angle_difference_maximum",
+        data=data,
+        joint="universal joint pair",
+        case="difference between the operating angles",
+        shaft_speed="any",
+        service="heavy truck",
+    )
     if limit is None:
         return []
     side = "within" if apart <= base(limit) * (1 + 1e-9) else "over"
@@ -164,7 +177,7 @@ def _difference_notes(apart: float, first: Figure, other: Figure, data: Refdata)
 def _usual(first: Figure, second: str | None, speed: str | None, data: Refdata) -> Check:
     """The larger working angle against the trade's habit at this driveshaft speed; between its printed speeds linear."""
     name = "working angle at this speed"
-    angles = [first] + ([_angle(second, "second joint")] if second is not None else [])
+    angles = [first] + ([_angle(second, "second joint", data)] if second is not None else [])
     worst = max(angles, key=base)
     degrees = math.degrees(base(worst))
     got = Bound(degrees, "deg", "", worst)
@@ -173,11 +186,11 @@ def _usual(first: Figure, second: str | None, speed: str | None, data: Refdata) 
         known = [lookup.figure_of(r, data) for r in rows if r["joint"] == "single cardan" and not r.standing]
         highest = max(known, key=base)
         if base(worst) <= base(highest):
-            return Check(name, CANNOT_TELL, "the driveshaft's speed is not given", None, got)
+            return Check(name, CANNOT_TELL, "the driveshaft's speed is not given", None, got, bears=ASK)
         habit = f"habit at most {units.significant(math.degrees(base(highest)), 3)} deg ({highest.key['shaft_speed']}, common practice, from memory)"
         reason = f"{units.significant(degrees, 3)} deg is over what any speed of the trade's table has: {habit}"
         return Check(name, NOT_OK, reason, Bound(math.degrees(base(highest)), "deg", "max", highest), got)
-    turning = asked_measure(speed, "rotational speed", "driveshaft_speed", "speed")
+    turning = stated(read_positive(speed, "rotational speed", "speed"), "driveshaft_speed", "speed", data)
     case = "normal operation, both joints equal"
     try:
         limit = lookup.look_up(
@@ -188,6 +201,7 @@ def _usual(first: Figure, second: str | None, speed: str | None, data: Refdata) 
             name,
             CANNOT_TELL,
             f"the trade's table has no figure at {_text(turning)}, and it is not extrapolated: ask the maker",
+            bears=ASK,
         )
     most = math.degrees(base(limit))
     reason = f"{units.significant(degrees, 3)} deg at {_text(turning)}, habit at most {units.significant(most, 3)} deg (common practice, from memory)"

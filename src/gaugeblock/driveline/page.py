@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any
 
 from gaugeblock.answer.item import Card, Item, Row, refusal_sheet, worst_reason
 from gaugeblock.answer.printing import printed
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.driveline import setup, steel
 from gaugeblock.driveline.job import Driveline
-from gaugeblock.driveline.setup import setup
-from gaugeblock.driveline.steel import steel
+from gaugeblock.driveline.keys import Maker, Shaft, Step
 from gaugeblock.errors import GaugeblockError, LookupMiss, Problem
 from gaugeblock.job.model import Shop
-from gaugeblock.job.part import as_texts
 from gaugeblock.tables.load import Refdata, canonical
+from gaugeblock.units import text_of
 
 _SETUP = ("axle", "component", "step", "wear", "as_found", "as_left")
 _SHAFT = ("steel", "treatment", "temper", "diameter", "length", "torque")
@@ -38,68 +37,69 @@ def is_setup(job: Driveline) -> bool:
     return job.kind == "setup" or (job.kind is None and any(getattr(job, k) is not None for k in _SETUP))
 
 
-def item(job: Any, shop: Shop, data: Refdata) -> Item:
+def item(job: Driveline, shop: Shop, data: Refdata) -> Item:
     """The Item of one shaft or set-up step of the job."""
-    job = as_texts(job)
     names = _SETUP if is_setup(job) else _SHAFT
-    facts = [Row("where", job.where or ""), *(Row(k.replace("_", " "), getattr(job, k) or "") for k in names)]
+    asked = {k: text_of(getattr(job, k)) for k in names}
+    facts = [Row("where", job.where or ""), *(Row(k.replace("_", " "), text or "") for k, text in asked.items())]
     if job.notes:
         facts.append(Row("notes", job.notes))
     if not is_setup(job):
-        return Item("driveline", job.name, facts, _shaft(job, data), None)
-    sheet = _setup(job, data)
+        return Item("driveline", job.name, facts, _shaft(job, asked, data), None)
+    sheet = _setup(job, asked, data)
     return Item("driveline", job.name, facts, sheet, _card(job, sheet, data))
 
 
-def _shaft(job: Any, data: Refdata) -> Sheet:
-    asked = {k: getattr(job, k) for k in _SHAFT}
-    missing = [k for k in ("steel", "treatment") if getattr(job, k) is None]
-    if missing:
-        return refusal_sheet(
-            job.name, asked, "shaft stress within torsional yield", f"{', '.join(missing)} not given", data
-        )
+def _shaft(job: Driveline, asked: dict[str, str | None], data: Refdata) -> Sheet:
+    check = "shaft stress within torsional yield"
+    if job.steel is None or job.treatment is None:
+        missing = [k for k in ("steel", "treatment") if getattr(job, k) is None]
+        return refusal_sheet(job.name, asked, check, f"{', '.join(missing)} not given", data)
     try:
-        return steel(
-            job.steel or "", treatment=job.treatment or "", temper=job.temper, shaft=job.diameter, length=job.length,
-            torque=job.torque, data=data,
-        )  # fmt: skip
+        shaft = Shaft(job.steel, job.treatment, job.temper, diameter=job.diameter, length=job.length, torque=job.torque)
+        return steel.judged(shaft, _asked_of_steel(shaft), data)
     except LookupMiss as miss:
         near = f"; nearest: {', '.join(miss.nearest)}" if miss.nearest else ""
-        return refusal_sheet(
-            job.name, asked, "shaft stress within torsional yield", f"{miss.asked}: {miss.why}{near}", data
-        )
+        return refusal_sheet(job.name, asked, check, f"{miss.asked}: {miss.why}{near}", data)
 
 
-def _setup(job: Any, data: Refdata) -> Sheet:
-    asked = {k: getattr(job, k) for k in _SETUP}
-    missing = [k for k in ("component", "step") if getattr(job, k) is None]
-    if missing:
+def _asked_of_steel(shaft: Shaft) -> dict[str, str | None]:
+    names = ("treatment", "temper", "section", "diameter", "bore", "length", "torque", "hardness")
+    said = {name: text_of(getattr(shaft, name)) for name in names}
+    return {"grade": shaft.grade, **{"shaft" if k == "diameter" else k: v for k, v in said.items()}}
+
+
+def _setup(job: Driveline, asked: dict[str, str | None], data: Refdata) -> Sheet:
+    if job.component is None or job.step is None:
+        missing = [k for k in ("component", "step") if getattr(job, k) is None]
         return refusal_sheet(job.name, asked, "set-up", f"{', '.join(missing)} not given", data)
-    made = job.maker
-    maker = None if made is None else (made.value, made.low, made.high, made.source or "", made.place or "")
-    if maker is not None and not (maker[3] and maker[4]):
-        maker = None
+    given = job.maker
+    maker = None
+    if given is not None and given.source and given.place:
+        maker = Maker(given.value, given.low, given.high, given.source, given.place)
+    axle = job.axle or "axle not named"
+    step = Step(axle, job.component, job.step, job.wear, job.as_found, job.as_left, maker)
+    said = {**asked, "axle": axle, "maker": maker.text if maker is not None else None}
     try:
-        return setup(
-            job.axle or "axle not named", job.component or "", job.step or "", job.wear, as_found=job.as_found,
-            as_left=job.as_left, maker=maker, data=data,
-        )  # fmt: skip
+        return setup.judged(step, said, data)
     except LookupMiss as miss:
         near = f"; nearest: {', '.join(miss.nearest)}" if miss.nearest else ""
         return refusal_sheet(job.name, asked, "set-up", f"{miss.asked}: {miss.why}{near}", data)
 
 
-def _card(job: Any, sheet: Sheet, data: Refdata) -> Card:
+def _card(job: Driveline, sheet: Sheet, data: Refdata) -> Card:
     answer = next((f for f in sheet.figures if f.basis == "maker"), None)
-    maker = f"{printed(answer, data)} ({answer.source}, {answer.locator})" if answer is not None else ""
-    what = ", ".join(t for t in (job.where, job.component, job.step, job.wear) if t)
-    boxes = [
-        f"as found {job.as_found}" if job.as_found else "as found",
-        f"as left {job.as_left}" if job.as_left else "as left",
-        "by",
-        "checked by",
-    ]
+    number = printed(answer, data) if answer is not None else ""
+    found, left = text_of(job.as_found), text_of(job.as_left)
     return Card(
-        "SET", printed(answer, data) if answer is not None else "", "", answer.trust if answer is not None else "NO FIGURE", what,
-        (job.wear or "").upper(), [Row("axle", job.axle or "________")], maker, boxes, worst_reason(sheet),
-    )  # fmt: skip
+        "SET",
+        number,
+        "",
+        answer.trust if answer is not None else "NO FIGURE",
+        ", ".join(t for t in (job.where, job.component, job.step, job.wear) if t),
+        (job.wear or "").upper(),
+        [Row("axle", job.axle or "________")],
+        f"{number} ({answer.source}, {answer.locator})" if answer is not None else "",
+        [f"as found {found}" if found else "as found", f"as left {left}" if left else "as left", "by", "checked by"],
+        worst_reason(sheet),
+    )

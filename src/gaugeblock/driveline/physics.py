@@ -124,6 +124,9 @@ def composition_range_is_narrow(facts: Facts) -> list[Fault]:
 
 
 RULES: tuple[Callable[[Facts], list[Fault]], ...] = (
-    brinell_agrees_with_tensile, rockwell_agrees_with_tensile, reduction_of_area_over_elongation,
-    carbon_agrees_with_its_grade_number, composition_range_is_narrow,
-)  # fmt: skip
+    brinell_agrees_with_tensile,
+    rockwell_agrees_with_tensile,
+    reduction_of_area_over_elongation,
+    carbon_agrees_with_its_grade_number,
+    composition_range_is_narrow,
+)

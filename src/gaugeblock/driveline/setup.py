@@ -4,21 +4,24 @@ from __future__ import annotations
 
 from gaugeblock import units
 from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, Bound, Check, at_least, at_most
+from gaugeblock.answer.check import ASK, CANNOT_TELL, NOT_OK, Bound, Check, at_least, at_most
+from gaugeblock.answer.maker import maker_figure
+from gaugeblock.answer.making import base, stated
 from gaugeblock.answer.printing import printed
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.driveline.parts import asked_measure, base, rule_cautions
-from gaugeblock.errors import InputError, LookupMiss
+from gaugeblock.driveline import keys
+from gaugeblock.driveline.keys import Step
+from gaugeblock.driveline.statements import rule_cautions
+from gaugeblock.errors import InputError, LookupMiss, UnitError
 from gaugeblock.figure import Figure
 from gaugeblock.lookup import figure_of
 from gaugeblock.tables.load import Refdata, Row, canonical, nearest, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from typing import TypeAlias
+    from collections.abc import Mapping, Sequence
 
-    # value, low, high, source, place; None where it was not given
-    Maker: TypeAlias = tuple[str | None, str | None, str | None, str | None, str | None]
+    from gaugeblock.units import Measure
 
 TABLE = "driveline/setup"
 CHECK = "as left within the maker's figure"
@@ -34,14 +37,15 @@ def setup(
     *,
     as_found: str | None = None,
     as_left: str | None = None,
-    maker: Maker | None = None,
+    maker: Mapping[str, str | None] | Sequence[str | None] | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """Whether what was left at one step of a set-up is the maker's figure.
 
     Parameters are text as people write them: ``axle`` the shop's name of it, or an axle of the table in full;
     ``component`` ``ring gear``; ``step`` a step of the table, or what is set (``backlash``); ``wear`` ``new`` or
-    ``used``; ``as_found`` and ``as_left`` a measure, or words; ``maker`` (value, low, high, source, place).
+    ``used``; ``as_found`` and ``as_left`` a measure, or words; ``maker`` its own figure:
+    value, low, high, source, place, by these names or in this order.
 
     Returns a Sheet: the maker's figure first (else the published one of exactly this axle), then as left and as
     found. Figures of other axles stand in a caution: they inform and never pass or fail the check.
@@ -53,33 +57,45 @@ def setup(
     >>> sheet.checks[0].result
     'cannot tell'
     """
-    data = data or refdata()
     asked = {
-        "axle": axle, "component": component, "step": step, "wear": wear, "as_found": as_found, "as_left": as_left,
-        "maker": " ".join(part for part in maker if part) if maker else None,
-    }  # fmt: skip
+        "axle": axle,
+        "component": component,
+        "step": step,
+        "wear": wear,
+        "as_found": as_found,
+        "as_left": as_left,
+        "maker": None,
+    }
+    left, found = keys.finding(as_left, "as left"), keys.finding(as_found, "as found")
+    made = keys.maker(maker) if maker is not None else None
+    asked["maker"] = made.text if made is not None else None
+    return judged(Step(axle, component, step, wear, found, left, made), asked, data or refdata())
+
+
+def judged(of: Step, asked: dict[str, str | None], data: Refdata) -> Sheet:
+    """As ``setup``, of a step that was read."""
     try:
-        rows = _rows(component, step, wear, data)
+        rows = _rows(of, data)
     except LookupMiss:
-        if maker is None:
+        if of.maker is None:
             raise
         rows = []  # the maker's figure answers for a component that no table knows
-    own = [r for r in rows if r["axle"].casefold() == " ".join(axle.split()).casefold()]
-    made = _maker(maker, rows) if maker is not None else None
+    own = [r for r in rows if r["axle"].casefold() == " ".join(of.axle.split()).casefold()]
+    made = _maker(of.maker, rows) if of.maker is not None else None
     published = _published(own, data)
     others = tuple(figure_of(r, data).replace(chosen_by="another axle") for r in rows if r not in own)
     rule = made or published
-    dimension = units.dimension(rule.unit) if rule is not None else _dimension(as_left or as_found, rows)
+    dimension = units.dimension(rule.unit) if rule is not None else _dimension(of.as_left or of.as_found, rows)
     quantity = rule.quantity if rule is not None else _BY_DIMENSION.get(dimension, "setup_length")
-    left = _finding(as_left, dimension, quantity, "as left")
-    found = _finding(as_found, dimension, quantity, "as found")
+    left = _finding(of.as_left, dimension, quantity, "as left", data)
+    found = _finding(of.as_found, dimension, quantity, "as found", data)
     figures = [f for f in (made, published if made is None else None, left, found) if f is not None]
     if rule is None:
         several = "the manual of this axle has more than one figure here: say whether new or used, or name the step"
         none = "the maker's figure is not given; figures of other axles do not answer"
-        checks = [Check(CHECK, CANNOT_TELL, several if own else none)]
+        check = _open(several if own else none)
     else:
-        checks = [_check(rule, made, maker, left, as_left, wear, component)]
+        check = _check(of, rule, made, left)
     cautions = _cautions(rows, _may_be_large(left, rule), data)
     if rule is not None and found is not None and _within("as found", found, rule).result == NOT_OK:
         text = f"As found, {found.text} {found.unit} was outside {printed(rule, data)}."
@@ -90,14 +106,15 @@ def setup(
         cautions.append(Caution(text, "damage", (made.id, published.id), published.source))
     if others:
         cautions.append(_examples(others, data))
-    return Sheet(f"{axle}: {component}, {step}" + (f", {wear}" if wear else ""), asked, data, figures, checks, cautions)
+    title = f"{of.axle}: {of.component}, {of.step}" + (f", {of.wear}" if of.wear else "")
+    return Sheet(title, asked, data, figures, [check], cautions)
 
 
-def _rows(component: str, step: str, wear: str | None, data: Refdata) -> list[Row]:
+def _rows(of: Step, data: Refdata) -> list[Row]:
     """The rows of a component and step, wherever they come from; a step may be named by what is set at it."""
-    part = canonical(data, TABLE, "component", component)
+    part = canonical(data, TABLE, "component", of.component)
     own = [r for r in data.table(TABLE).rows if r["component"] == part and not r["standing"]]
-    text = " ".join(step.split()).casefold()
+    text = " ".join(of.step.split()).casefold()
     word = data.words("driveline", "step").get(text, text)
     rows = [r for r in own if r["step"].casefold() == word.casefold()]
     if not rows:
@@ -114,45 +131,33 @@ def _rows(component: str, step: str, wear: str | None, data: Refdata) -> list[Ro
     if not rows:
         steps = list(dict.fromkeys([r["step"] for r in own] + [r["quantity"].replace("_", " ") for r in own]))
         raise LookupMiss(
-            step, f"{TABLE} step", f"no such step of {part}", nearest(step, steps) or steps, "use one of these"
+            of.step, f"{TABLE} step", f"no such step of {part}", nearest(of.step, steps) or steps, "use one of these"
         )
-    if wear is None:
+    if of.wear is None:
         return rows
-    worn = canonical(data, TABLE, "wear", wear)
+    worn = canonical(data, TABLE, "wear", of.wear)
     return [r for r in rows if r["wear"] in (worn, "any", "not stated")]
 
 
-def _maker(maker: Maker, rows: list[Row]) -> Figure:
-    value, low, high, source, place = maker
-    given = [(name, text) for name, text in (("value", value), ("low", low), ("high", high)) if text is not None]
-    if not given:
-        raise InputError("maker's figure", "maker", "no value, no low and no high", (), "give at least one")
-    first = units.split_quantity(given[0][1])[1]
-    unit = units.TYPED.get(first, first)
-    dimension = units.dimension(unit)
-    ends = {name: units.parse_measure(text, dimension, f"maker's {name}") for name, text in given}
-    numbers = {name: float(units.convert(m.value, m.unit, unit)) for name, m in ends.items()}
+def _maker(made: keys.Maker, rows: list[Row]) -> Figure:
+    ends = made.ends
+    first = next(iter(ends.values()))
+    numbers = {name: m.to(first.unit) for name, m in ends.items()}
     rising = [numbers[n] for n in ("low", "value", "high") if n in numbers]
     if rising != sorted(rising):
         raise InputError(
-            " ".join(t for _, t in given),
+            " ".join(m.text for m in ends.values()),
             "maker's figure",
             "its ends are the wrong way round",
             (),
             "give low, value and high in rising order",
         )
+    dimension = units.dimension(first.unit)
     known = next(
         (r["quantity"] for r in rows if units.dimension(r["unit"]) == dimension),
         _BY_DIMENSION.get(dimension, "setup_length"),
     )
-    sourced = bool(source and place)
-    typed = {n: units.split_quantity(t)[0] for n, t in given if ends[n].unit == unit}
-    text = typed.get("value") or (f"{typed['low']} to {typed['high']}" if {"low", "high"} <= set(typed) else "")
-    return Figure(
-        f"job:maker:{source or 'no source'}:{'|'.join(t for _, t in given)}:{known}", known, numbers.get("value"), unit, low=numbers.get("low"),
-        high=numbers.get("high"), side="target", basis="maker" if sourced else "measured", checked="primary",
-        source=source or "as asked", locator=place or "maker's figure, its place is not given", chosen_by="maker's figure", text=text,
-    )  # fmt: skip
+    return maker_figure(ends, known, made.source, made.place)
 
 
 def _published(own: list[Row], data: Refdata) -> Figure | None:
@@ -169,20 +174,28 @@ def _worn(figure: Figure) -> str:
     return "; ".join(p for p in ("" if wear in ("any", "not stated") else f"{wear} parts", figure.conditions) if p)
 
 
-def _dimension(typed: str | None, rows: list[Row]) -> str:
+def _dimension(measured: Measure | str | None, rows: list[Row]) -> str:
     """The dimension of what was measured when it is set at this step, else that of the first row."""
     known = list(dict.fromkeys(units.dimension(r["unit"]) for r in rows))
-    unit = units.split_quantity(typed)[1] if typed is not None else ""
-    unit = units.TYPED.get(unit, unit)
-    own = units.dimension(unit) if unit in units.UNITS else "length"
+    own = "length" if measured is None or isinstance(measured, str) else units.dimension(measured.unit)
     return own if own in known or not known else known[0]
 
 
-def _finding(typed: str | None, dimension: str, quantity: str, name: str) -> Figure | None:
+def _finding(got: Measure | str | None, dimension: str, quantity: str, where: str, data: Refdata) -> Figure | None:
     """A finding as a Figure; None when it is not given, or is words."""
-    if typed is None or not typed.strip() or typed.strip()[0] not in "0123456789.+-":
+    if got is None or isinstance(got, str):
         return None
-    return asked_measure(typed, dimension, quantity, name, zero=True)
+    if units.dimension(got.unit) != dimension:
+        raise UnitError(
+            got.text,
+            where,
+            f"{got.unit} is a {units.dimension(got.unit)}; a {dimension} is asked",
+            units.spellings(dimension),
+            "use a unit of the right dimension",
+        )
+    if got.value < 0:
+        raise InputError(got.text, where, "must be more than zero", (), f"give the {where} itself")
+    return stated(got, quantity, where, data, read_by="read on this axle")
 
 
 def _ends(rule: Figure) -> tuple[float | None, float | None]:
@@ -215,41 +228,21 @@ def _within(name: str, got: Figure, rule: Figure) -> Check:
     return at_most(name, actual, Bound(high or 0.0, rule.unit, "max", rule), reason)
 
 
-def _check(
-    rule: Figure,
-    made: Figure | None,
-    maker: Maker | None,
-    left: Figure | None,
-    as_left: str | None,
-    wear: str | None,
-    component: str,
-) -> Check:
+def _open(why: str, actual: Bound | None = None) -> Check:
+    return Check(CHECK, CANNOT_TELL, why, None, actual, subject="as left", bears=ASK)
+
+
+def _check(of: Step, rule: Figure, made: Figure | None, left: Figure | None) -> Check:
     if left is None:
-        said = f"as left is words: {as_left}" if as_left else "as left is not given"
-        return Check(CHECK, CANNOT_TELL, said)
-    if made is not None and maker is not None and not (maker[3] and maker[4]):
-        return Check(
-            CHECK,
-            CANNOT_TELL,
-            "the maker's figure has no source and place: name them",
-            None,
-            Bound(left.typical, left.unit, "", left),
-        )
-    if made is None and wear is None and rule.key.get("wear") in ("new", "used"):
-        return Check(
-            CHECK,
-            CANNOT_TELL,
-            f"the figure is for {rule.key['wear']} parts; whether these are new or used is not given",
-        )
-    if (
-        wear == "used"
-        and component.casefold() in ("ring gear", "crown wheel", "crownwheel")
-        and made is None
-        and rule.quantity == "backlash"
-    ):
-        return Check(
-            CHECK, CANNOT_TELL, "used gears go back to their recorded backlash, whatever the figure for new ones"
-        )
+        return _open(f"as left is words: {of.as_left}" if of.as_left else "as left is not given")
+    if made is not None and of.maker is not None and not (of.maker.source and of.maker.place):
+        actual = Bound(left.typical, left.unit, "", left)
+        return _open("the maker's figure has no source and place: name them", actual)
+    if made is None and of.wear is None and rule.key.get("wear") in ("new", "used"):
+        return _open(f"the figure is for {rule.key['wear']} parts; whether these are new or used is not given")
+    is_ring = of.component.casefold() in ("ring gear", "crown wheel", "crownwheel")
+    if of.wear == "used" and is_ring and made is None and rule.quantity == "backlash":
+        return _open("used gears go back to their recorded backlash, whatever the figure for new ones")
     return _within(CHECK, left, rule)
 
 
@@ -283,9 +276,11 @@ def _examples(others: tuple[Figure, ...], data: Refdata) -> Caution:
 
 # What a pattern asks for, by where it stands on the tooth.
 _PATTERNS = (
-    "high pattern, pattern near the tooth top", "low pattern, pattern near the root", "pattern too far to the heel",
+    "high pattern, pattern near the tooth top",
+    "low pattern, pattern near the root",
+    "pattern too far to the heel",
     "pattern too far to the toe",
-)  # fmt: skip
+)
 
 
 def _may_be_large(left: Figure | None, rule: Figure | None) -> bool:

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.making import base, derived, stated
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.calc import driveline as calc
-from gaugeblock.driveline import shaft as driveline_shaft
-from gaugeblock.driveline.parts import base, derived, rule_cautions
+from gaugeblock.driveline import keys
+from gaugeblock.driveline.statements import rule_cautions
 from gaugeblock.driveline.steels import Steel, governing
+from gaugeblock.driveline.torsion import CASED, Strength, torsion
 from gaugeblock.figure import Figure
 from gaugeblock.tables.load import Refdata, refdata
 
@@ -50,36 +52,53 @@ def steel(
     '84'
     """
     data = data or refdata()
-    part = driveline_shaft.Shaft(shaft, bore, length, torque)
-    found = Steel(grade, treatment, temper, section, data, base(part.diameter) if part.diameter is not None else None)
     asked = {
-        "grade": grade, "treatment": treatment, "temper": temper, "section": section, "shaft": shaft, "bore": bore, "length": length,
-        "torque": torque, "hardness": hardness,
-    }  # fmt: skip
+        "grade": grade,
+        "treatment": treatment,
+        "temper": temper,
+        "section": section,
+        "shaft": shaft,
+        "bore": bore,
+        "length": length,
+        "torque": torque,
+        "hardness": hardness,
+    }
+    of = keys.Shaft(
+        grade,
+        treatment,
+        None if temper is None else units.parse_measure(temper, "temperature", "temper"),
+        None if section is None else units.parse_measure(section, "length", "section"),
+        keys.positive(shaft, "length", "shaft diameter"),
+        keys.positive(bore, "length", "bore"),
+        keys.positive(length, "length", "length"),
+        keys.positive(torque, "torque", "torque"),
+        None if hardness is None else keys.hardness(hardness, data),
+    )
+    return judged(of, asked, data)
+
+
+def judged(shaft: keys.Shaft, asked: dict[str, str | None], data: Refdata) -> Sheet:
+    """As ``steel``, of a shaft that was read."""
+    found = Steel(shaft, data)
     yields = governing(found, "yield_strength", "yield_strength_typical")
     tensile = governing(found, "tensile_strength", "tensile_strength_typical")
     shear = found.figure("shear_strength")
-    figures = [f for f in (yields, tensile) if f is not None]
+    strengths = [f for f in (yields, tensile) if f is not None]
     torsional = _torsional(found, yields, data) if yields is not None else []
-    figures += torsional + ([shear] if shear is not None else [])
-    hard_figures, own_torsional, hard_cautions = _by_hardness(found, hardness, data)
-    figures += hard_figures
-    cautions = _cautions(found, [f for f in (yields, tensile) if f is not None], data) + hard_cautions
+    hard_figures, own_torsional, hard_cautions = _by_hardness(found, shaft.hardness, data)
+    figures = strengths + torsional + ([shear] if shear is not None else []) + hard_figures
+    cautions = _cautions(found, strengths, data) + hard_cautions
     checks = []
-    if part.asked:
+    if shaft.is_asked:
         strict = _strict(found, yields, data) if yields is not None else None
-        more = driveline_shaft.answer(part, found, torsional[0] if torsional else None, strict, own_torsional, data)
-        figures = more.first + figures + more.figures
-        checks = more.checks
-        cautions += more.cautions + rule_cautions(data, "splines", "stress in the spline")
+        strength = Strength(torsional[0] if torsional else None, strict, own_torsional)
+        more = torsion(shaft, found, strength, data)
+        figures = [*([more.factor] if more.factor is not None else []), *figures, *more.figures]
+        checks = list(more.checks)
+        cautions += [*more.cautions, *rule_cautions(data, "splines", "stress in the spline")]
     weld, weld_cautions = _welding(found, data)
-    figures += weld
-    said = [
-        f"{grade_word} {value}".strip()
-        for grade_word, value in (("", found.grade), ("", found.treatment), ("", found.temper))
-        if value != "any"
-    ]
-    return Sheet(", ".join(said), asked, data, figures, checks, cautions + weld_cautions)
+    said = [value for value in (found.grade, found.treatment, found.temper) if value != "any"]
+    return Sheet(", ".join(said), asked, data, figures + weld, checks, cautions + weld_cautions)
 
 
 def _torsional(found: Steel, yields: Figure, data: Refdata) -> list[Figure]:
@@ -87,31 +106,18 @@ def _torsional(found: Steel, yields: Figure, data: Refdata) -> list[Figure]:
     quantity = (
         "torsional_yield_strength_typical" if yields.quantity.endswith("_typical") else "torsional_yield_strength"
     )
+    note = "" if "hardened" in found.treatment else "the rule's paper is on induction hardened axle shafts"
+
+    def made(rule: str, value: float, conditions: str, note: str = "") -> Figure:
+        unit = yields.unit
+        number = units.from_base(value, unit)
+        return derived(rule, quantity, number, unit, (yields,), data, key=found.key, conditions=conditions, note=note)
+
     energy = calc.torsional_yield_distortion_energy(base(yields))
     practice = calc.torsional_yield_axle_practice(base(yields))
-    note = "" if "hardened" in found.treatment else "the rule's paper is on induction hardened axle shafts"
     return [
-        derived(
-            "shear_yield_distortion_energy",
-            quantity,
-            energy,
-            yields.unit,
-            found.key,
-            (yields,),
-            data,
-            "by distortion energy, 0.577 of yield",
-        ),
-        derived(
-            "shear_yield_axle_practice",
-            quantity,
-            practice,
-            yields.unit,
-            found.key,
-            (yields,),
-            data,
-            "by the axle shaft rule, 0.6 of yield",
-            note,
-        ),
+        made("shear_yield_distortion_energy", energy, "by distortion energy, 0.577 of yield"),
+        made("shear_yield_axle_practice", practice, "by the axle shaft rule, 0.6 of yield", note),
     ]
 
 
@@ -123,58 +129,59 @@ def _strict(found: Steel, yields: Figure, data: Refdata) -> Figure | None:
     return _torsional(found, lowest, data)[0]
 
 
-def _by_hardness(found: Steel, typed: str | None, data: Refdata) -> tuple[list[Figure], Figure | None, list[Caution]]:
+def _by_hardness(
+    found: Steel, typed: keys.Hardness | None, data: Refdata
+) -> tuple[list[Figure], Figure | None, list[Caution]]:
     """Strength by hardness: of the hardness measured on this shaft, else of the one published with the treatment."""
     from gaugeblock.driveline import hardness as tables
 
-    if typed is not None:
-        scale, number = tables.read(typed, data)
-        measured = Figure(
-            f"asked:hardness:{number} {scale}", f"hardness_{scale.casefold()}", float(number), scale, basis="measured", checked="primary",
-            source="as asked", locator="hardness of this shaft", text=number,
-        )  # fmt: skip
-    else:
-        published = found.figure("hardness_hrc_typical") or found.figure("hardness_hb_typical")
-        if published is None:
-            return [], None, []
-        measured = published
-        scale, number = measured.unit, units.significant(measured.typical, 6)
+    of, measured = typed, _measured(typed, data) if typed is not None else _published(found)
+    if measured is None:
+        return [], None, []
+    if of is None:
+        of = keys.Hardness(measured.unit, units.significant(measured.typical, 6))
     figures = [measured]
-    tensile = tables.tensile_from(measured, scale, number, data)
-    torsional = tables.converted(scale, number, "torsional_yield_strength_typical", data)
+    tensile = tables.tensile_from(measured, of, data)
+    torsional = tables.converted(of, "torsional_yield_strength_typical", data)
     whose = "measured on this shaft" if typed is not None else "published with the treatment"
     for figure in (tensile, torsional):
         if figure is not None:
-            said = f"by hardness {number} {scale}, {whose}"
+            said = f"by hardness {of.text}, {whose}"
             figures.append(figure.replace(conditions=f"{said}; {figure.conditions}" if figure.conditions else said))
     cautions = rule_cautions(data, "hardness conversion", "all scales")
     if typed is not None:
         cautions += _other_hardness(found, measured, tensile, data)
     if tensile is None and typed is not None:
-        cautions.append(
-            Caution(
-                f"{number} {scale} is outside the printed points of the hardness tables: no strength is taken from it.",
-                "note",
-                (measured.id,),
-                "refdata",
-            )
-        )
+        text = f"{of.text} is outside the printed points of the hardness tables: no strength is taken from it."
+        cautions.append(Caution(text, "note", (measured.id,), "refdata"))
     return figures, torsional if typed is not None else None, cautions
+
+
+def _measured(of: keys.Hardness, data: Refdata) -> Figure:
+    """The hardness read on this very shaft."""
+    measure = units.parse_measure(of.text, f"hardness {of.scale}", "hardness")
+    read_by = "hardness test of this shaft"
+    return stated(measure, f"hardness_{of.scale.casefold()}", "hardness", data, read_by=read_by)
+
+
+def _published(found: Steel) -> Figure | None:
+    return found.figure("hardness_hrc_typical") or found.figure("hardness_hb_typical")
 
 
 def _other_hardness(found: Steel, measured: Figure, tensile: Figure | None, data: Refdata) -> list[Caution]:
     """That the hardness measured is not that of the treatment named, where the strengths by the two are over a tenth apart."""
     from gaugeblock.driveline import hardness as tables
 
-    named = found.figure("hardness_hrc_typical") or found.figure("hardness_hb_typical")
+    named = _published(found)
     if named is None or tensile is None:
         return []
-    published = tables.tensile_from(named, named.unit, units.significant(named.typical, 6), data)
+    number = units.significant(named.typical, 6)
+    published = tables.tensile_from(named, keys.Hardness(named.unit, number), data)
     if published is None or 0.9 <= base(tensile) / base(published) <= 1.1:
         return []
     text = (
-        f"{measured.text} {measured.unit} was measured, {units.significant(named.typical)} {named.unit} is published for this treatment: "
-        "the shaft is not treated as named, or the spot read is not sound metal."
+        f"{measured.text} {measured.unit} was measured, {units.significant(named.typical)} {named.unit} is published "
+        "for this treatment: the shaft is not treated as named, or the spot read is not sound metal."
     )
     return [Caution(text, "injury", (measured.id, named.id), named.source)]
 
@@ -223,7 +230,7 @@ def _cautions(found: Steel, strengths: list[Figure], data: Refdata) -> list[Caut
     out += rule_cautions(data, "steel strength", found.grade)
     if "quenched" in found.treatment:
         out += rule_cautions(data, "steel strength", "bar size")
-    if found.treatment in driveline_shaft.CASED:
+    if found.treatment in CASED:
         out += rule_cautions(data, "case depth", "hardened shaft") + rule_cautions(
             data, "induction hardening", "case depth"
         )
@@ -241,12 +248,21 @@ def _welding(found: Steel, data: Refdata) -> tuple[list[Figure], list[Caution]]:
         return [], cautions + (rule_cautions(data, "welding", subject) if hardened else [])
     value = calc.carbon_equivalent(*(base(m) * 100 if m is not None else 0.0 for m in masses))
     figure = derived(
-        "carbon_equivalent", "carbon_equivalent", value / 100, "%", {"steel": found.grade}, tuple(m for m in masses if m is not None), data,
-        "middle of the composition range; elements without a row counted as none",
-    )  # fmt: skip
+        "carbon_equivalent",
+        "carbon_equivalent",
+        units.from_base(value / 100, "%"),
+        "%",
+        tuple(m for m in masses if m is not None),
+        data,
+        key={"steel": found.grade},
+        conditions="middle of the composition range; elements without a row counted as none",
+    )
     if value >= _PROCEDURE:
         cautions += rule_cautions(data, "welding", subject)
     elif value > _PREHEAT_USUAL:
-        text = f"Carbon equivalent {value:.2f}: preheat is usual above about {_PREHEAT_USUAL}. Weld it by a procedure, not by habit."
+        text = (
+            f"Carbon equivalent {value:.2f}: preheat is usual above about {_PREHEAT_USUAL}. "
+            "Weld it by a procedure, not by habit."
+        )
         cautions.append(Caution(text, "injury", (figure.id,), "common practice"))
     return [figure], cautions

@@ -5,12 +5,17 @@ from __future__ import annotations
 from fractions import Fraction
 
 from gaugeblock import units
-from gaugeblock.driveline.parts import statements_on
+from gaugeblock.driveline.statements import statements_on
 from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.figure import CHECKED, Figure
 from gaugeblock.lookup import figure_of
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.load import Refdata, Row, canonical, nearest
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.driveline.keys import Shaft
+    from gaugeblock.units import Measure
 
 TABLE = "driveline/steels"
 STRENGTHS = (
@@ -34,29 +39,30 @@ class Steel:
 
     __slots__ = ("composition", "data", "grade", "key", "rows", "size", "strict", "temper", "treatment")
 
-    def __init__(
-        self, grade: str, treatment: str, temper: str | None, section: str | None, data: Refdata, size: float | None
-    ) -> None:
+    def __init__(self, shaft: Shaft, data: Refdata) -> None:
         self.data = data
-        self.grade = _grade(grade, data)
+        self.grade = _grade(shaft.grade, data)
         own = [r for r in data.table(TABLE).rows if r["steel"] == self.grade and not r["standing"]]
         self.composition = [r for r in own if r["treatment"] == "any"]
         treated = [r for r in own if r["quantity"] in STRENGTHS]
         if not treated:
             raise _unpublished(self.grade, data)
-        self.treatment = _treatment(treatment, self.grade, treated, temper, data)
+        self.treatment = _treatment(shaft, self.grade, treated, data)
         same = [r for r in own if r["treatment"] == self.treatment]
-        self.temper = _temper(temper, self.treatment, same, treated)
+        self.temper = _temper(shaft.temper, self.treatment, same, treated)
         self.rows = [r for r in same if r["temper"] in ("any", self.temper)]
-        self.strict = section is not None
-        self.size = units.parse_measure(section, "length", "section").to("m") if section is not None else size
+        self.strict = shaft.section is not None
+        size = shaft.section if shaft.section is not None else shaft.diameter
+        self.size = size.to("m") if size is not None else None
         self.key = {"steel": self.grade, "treatment": self.treatment, "temper": self.temper}
         if self.strict and not any(self.covers(r["section"]) for r in self.rows if r["quantity"] in STRENGTHS):
-            found = sorted({r["section"] for r in self.rows if r["quantity"] in STRENGTHS})
             raise LookupMiss(
-                f"{self.grade} {self.treatment}, section {section}", f"{TABLE} section", "no published strength for this section",
-                found, "strength falls as the section grows: ask the maker, or ask for one of these",
-            )  # fmt: skip
+                f"{self.grade} {self.treatment}, section {shaft.section}",
+                f"{TABLE} section",
+                "no published strength for this section",
+                sorted({r["section"] for r in self.rows if r["quantity"] in STRENGTHS}),
+                "strength falls as the section grows: ask the maker, or ask for one of these",
+            )
 
     def covers(self, section: str) -> bool:
         """Whether a section cell holds the size asked; True when no size was asked."""
@@ -150,26 +156,30 @@ def _labels(rows: list[Row]) -> list[str]:
     )
 
 
-def _treatment(typed: str, grade: str, rows: list[Row], temper: str | None, data: Refdata) -> str:
+def _treatment(shaft: Shaft, grade: str, rows: list[Row], data: Refdata) -> str:
     own = list(dict.fromkeys(r["treatment"] for r in rows))
     near = _labels(rows)
     try:
-        cell = canonical(data, TABLE, "treatment", typed)
+        cell = canonical(data, TABLE, "treatment", shaft.treatment)
     except LookupMiss:
-        near = [n for t in nearest(typed, own) for n in near if f" | {t}" in n] or near
+        near = [n for t in nearest(shaft.treatment, own) for n in near if f" | {t}" in n] or near
         raise LookupMiss(
-            typed, f"{TABLE} treatment", f"not a treatment that is published for {grade}", near, "use one of these"
+            shaft.treatment,
+            f"{TABLE} treatment",
+            f"not a treatment that is published for {grade}",
+            near,
+            "use one of these",
         ) from None
     if cell in own:
         return cell
     why = f"no published strength of {grade} in this treatment"
     said = " ".join(statements_on(data, "steel strength", grade))
     do = "use one of the nearest keys, or ask the maker" + (f"; {said}" if said else "")
-    asked = f"{grade}, {cell}" + (f", {temper}" if temper else "")
-    raise LookupMiss(asked, f"{TABLE} treatment", why, _near(rows, cell, temper), do)
+    asked = f"{grade}, {cell}" + (f", {shaft.temper}" if shaft.temper is not None else "")
+    raise LookupMiss(asked, f"{TABLE} treatment", why, _near(rows, cell, shaft.temper), do)
 
 
-def _near(rows: list[Row], treatment: str, temper: str | None) -> list[str]:
+def _near(rows: list[Row], treatment: str, temper: Measure | None) -> list[str]:
     """The keys of one steel nearest a treatment and temper: most words in common, then the nearest temper."""
     degrees = _degrees(temper) if temper is not None else None
     words = set(treatment.split()) - {"and", "oil", "water"}
@@ -183,46 +193,30 @@ def _near(rows: list[Row], treatment: str, temper: str | None) -> list[str]:
     return _labels(sorted(rows, key=distance))
 
 
-def _degrees(temper: str) -> Fraction:
-    measure = units.parse_measure(temper, "temperature", "temper")
-    return measure.value * units.factor(measure.unit) + units.offset(measure.unit)
+def _degrees(temper: Measure) -> Fraction:
+    return temper.value * units.factor(temper.unit) + units.offset(temper.unit)
 
 
-def _temper(typed: str | None, treatment: str, rows: list[Row], treated: list[Row]) -> str:
+def _temper(typed: Measure | None, treatment: str, rows: list[Row], treated: list[Row]) -> str:
     """The temper cell that was meant. Tempers are not interpolated; a treatment published without one refuses one."""
     cells = list(dict.fromkeys(r["temper"] for r in rows if r["quantity"] in STRENGTHS))
     points = [
         (interval.low, c) for c in cells if (interval := parse_interval(c)) is not None and interval.low is not None
     ]
-    grade = rows[0].cells["steel"]
-    said = f"{grade}, {treatment}"
+    said = f"{rows[0].cells['steel']}, {treatment}"
     if typed is None:
         if "any" in cells:
             return "any"
-        raise Ambiguous(
-            said,
-            f"{TABLE} temper",
-            "the strength depends on the temper",
-            [c for _, c in sorted(points)],
-            "name the temper",
-        )
+        found = [c for _, c in sorted(points)]
+        raise Ambiguous(said, f"{TABLE} temper", "the strength depends on the temper", found, "name the temper")
     want = _degrees(typed)
     for low, cell in points:
         if abs(low - want) <= _PAIRED:
             return cell
+    asked = f"{said}, temper {typed}"
     if not points:
-        raise LookupMiss(
-            f"{said}, temper {typed}",
-            f"{TABLE} temper",
-            "this treatment is published without a temper",
-            _labels(rows),
-            "leave the temper out, or ask the maker",
-        )
+        why = "this treatment is published without a temper"
+        raise LookupMiss(asked, f"{TABLE} temper", why, _labels(rows), "leave the temper out, or ask the maker")
     why = "no published strength at this temper, and tempers are not interpolated"
-    raise LookupMiss(
-        f"{said}, temper {typed}",
-        f"{TABLE} temper",
-        why,
-        _near(treated, treatment, typed),
-        "use one of these, or ask the maker",
-    )
+    near = _near(treated, treatment, typed)
+    raise LookupMiss(asked, f"{TABLE} temper", why, near, "use one of these, or ask the maker")

@@ -1,0 +1,1 @@
+"""Involute splines: their sizes from the standard's equations, and what a torque does to them."""

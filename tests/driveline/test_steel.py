@@ -1,0 +1,242 @@
+"""A steel and a shaft of it: which strength governs, when a shaft cannot be told, what is said and what is refused."""
+
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from driveline.asking import SHAFT, only, shaft, texts
+from gaugeblock import steel
+from gaugeblock.answer.text import render
+from gaugeblock.driveline.steels import STRENGTHS
+from gaugeblock.errors import Ambiguous, InputError, LookupMiss, UnitError
+from gaugeblock.tables.load import Refdata, refdata
+
+
+def test_both_torsional_yields_are_shown_and_distortion_energy_comes_first() -> None:
+    sheet = steel("1541", treatment="cold drawn")
+    both = [f for f in sheet.figures if f.quantity == "torsional_yield_strength"]
+    assert [f.rule.name for f in both if f.rule] == ["shear_yield_distortion_energy", "shear_yield_axle_practice"]
+    assert both[1].typical / both[0].typical == pytest.approx(0.6 * 3**0.5)
+
+
+def test_typical_yield_makes_a_typical_torsional_yield_and_says_so() -> None:
+    sheet = steel("4340", treatment="q&t", temper="800 F")
+    assert sheet.figures[0].quantity == "yield_strength_typical"
+    assert "torsional_yield_strength" not in {f.quantity for f in sheet.figures}
+    assert "Typical, not guaranteed" in texts(sheet)
+
+
+def test_a_stated_least_governs_over_a_typical_one() -> None:
+    assert steel("1040", treatment="hot rolled", section="1 in").figures[0].quantity == "yield_strength"
+
+
+def test_a_row_that_covers_the_diameter_governs_over_a_least_one_that_does_not() -> None:
+    sheet = steel("1040", treatment="hot rolled", shaft="3 in", torque="100 lbf*ft")
+    assert sheet.figure("yield_strength_typical").key["section"] == "any"
+    with pytest.raises(KeyError):
+        sheet.figure("yield_strength")
+
+
+def test_typical_strength_alone_never_passes_a_shaft() -> None:
+    check = only(shaft(torque="10 lbf*ft"), SHAFT)
+    assert check.result == "cannot tell"
+    assert "typical is not guaranteed" in check.reason
+
+
+def test_typical_strength_borne_out_by_this_shafts_hardness_passes() -> None:
+    assert only(shaft(hardness="43 HRC"), SHAFT).result == "ok"
+
+
+def test_a_soft_shaft_is_not_passed_on_a_typical_figure() -> None:
+    check = only(shaft(hardness="20 HRC", torque="1200 lbf*ft"), SHAFT)
+    assert check.result == "not ok"
+    assert "hardness measured on this shaft" in check.reason
+    assert only(shaft(hardness="30 HRC", torque="500 lbf*ft"), SHAFT).result == "cannot tell"
+
+
+def test_the_lower_of_table_and_measured_hardness_gives_factor_and_torque() -> None:
+    """16 T / (pi d^3) = 632.1 MPa at 1,500 lbf ft on 1 in; 38 HRC is worth 652.6 MPa: 1.032, and 1,548 lbf ft at yield."""
+    soft = shaft(shaft="1 in", torque="1500 lbf*ft", hardness="38 HRC")
+    assert soft.governing.value == pytest.approx(652.6 / 632.1, rel=1e-3)
+    assert soft.figure("torque_at_torsional_yield").value == pytest.approx(1500 * 652.6 / 632.1, rel=1e-3)
+    assert "is not treated as named" in texts(soft)
+    hard = shaft(shaft="1 in", torque="1500 lbf*ft", hardness="50 HRC")
+    table = shaft(shaft="1 in", torque="1500 lbf*ft")
+    assert hard.governing.value == table.governing.value
+
+
+def test_past_the_torsional_yield_is_not_ok_and_the_margin_is_negative() -> None:
+    check = only(shaft(torque="3000 lbf*ft"), SHAFT)
+    assert check.result == "not ok"
+    assert check.margin is not None
+    assert check.margin < 0
+
+
+def test_a_larger_shaft_than_the_bar_tested_cannot_be_told() -> None:
+    sheet = shaft(shaft="1-1/4 in", hardness="43 HRC")
+    check = only(sheet, SHAFT)
+    assert check.result == "cannot tell"
+    assert "section 1 in" in check.reason
+    assert "not for this shaft's diameter" in texts(sheet)
+
+
+def test_a_smaller_shaft_past_yield_cannot_be_told_and_a_larger_one_is_not_ok() -> None:
+    assert only(shaft(shaft="3/4 in", torque="1500 lbf*ft"), SHAFT).result == "cannot tell"
+    assert only(shaft(shaft="1-1/8 in", torque="9000 lbf*ft"), SHAFT).result == "not ok"
+
+
+def test_a_stated_least_passes_with_its_margin() -> None:
+    sheet = steel("1541", treatment="cold drawn", shaft="1 in", torque="500 lbf*ft")
+    check = only(sheet, SHAFT)
+    assert check.result == "ok"
+    assert check.margin == pytest.approx(1 - 30.558 / 50.229, abs=1e-3)
+    assert sheet.figures[0].quantity == "torsional_yield_factor"
+
+
+def test_a_stricter_source_of_the_same_keys_keeps_a_pass_from_being_told(tmp_path: Path) -> None:
+    folder = tmp_path / "refdata"
+    shutil.copytree(refdata().folder, folder)
+    with (folder / "driveline" / "steels.csv").open("a", encoding="utf-8") as table:
+        table.write(
+            "1541,cold drawn,any,19 to 32 mm,not stated,yield_strength,95,,,ksi,,published,SHIG,a row of this test,primary,,0.3.0,,\n"
+        )
+    data = Refdata(str(folder))
+
+    def result(torque: str) -> str:
+        return only(steel("1541", treatment="cold drawn", shaft="1 in", torque=torque, data=data), SHAFT).result
+
+    # 87 ksi yields at 821 lbf*ft, 95 ksi at 897
+    assert (result("810 lbf*ft"), result("850 lbf*ft"), result("910 lbf*ft")) == ("ok", "cannot tell", "not ok")
+
+
+def test_the_narrower_section_governs_for_a_size() -> None:
+    figure = steel("1050", treatment="cold drawn", section="1 in").figures[0]
+    assert (figure.key["section"], figure.chosen_by) == ("20 to 30 mm", "specificity")
+
+
+def test_a_case_is_never_passed_by_its_surface() -> None:
+    check = only(steel("1050M", treatment="induction hardened", shaft="31 mm", torque="900 lbf*ft"), SHAFT)
+    assert check.result == "cannot tell"
+    assert "case-core junction" in check.reason
+
+
+@pytest.mark.parametrize(
+    ("more", "missing"),
+    [({"shaft": "1 in"}, "torque"), ({"torque": "900 lbf*ft"}, "diameter"), ({"length": "30 in"}, "diameter")],
+)
+def test_what_is_missing_answers_cannot_tell(more: dict[str, str], missing: str) -> None:
+    check = only(steel("1541", treatment="cold drawn", **more), SHAFT)  # type: ignore[arg-type]
+    assert check.result == "cannot tell"
+    assert missing in check.reason
+
+
+def test_no_shaft_no_check() -> None:
+    assert steel("1541", treatment="cold drawn").checks == []
+
+
+def test_no_published_yield_cannot_be_told() -> None:
+    sheet = steel("1050", treatment="oil quenched and tempered", temper="400 degF", shaft="1 in", torque="10 lbf*ft")
+    assert sheet.figures[0].quantity == "tensile_strength_typical"
+    assert "no yield strength" in only(sheet, SHAFT).reason
+
+
+def test_twist_uses_the_steels_own_modulus_or_says_what_it_assumes() -> None:
+    own = shaft(length="30 in")
+    assert "assumed" not in own.figure("shaft_twist").conditions
+    other = steel("1541", treatment="cold drawn", shaft="1 in", torque="500 lbf*ft", length="30 in")
+    assert "low alloy steel" in other.figure("shaft_twist").conditions
+    assert "No shear modulus was found for 1541" in texts(other)
+
+
+def test_a_bore_raises_the_stress_and_may_not_reach_the_outside() -> None:
+    solid, hollow = shaft(), shaft(bore="1/2 in")
+    assert hollow.figure("shaft_shear_stress").typical == pytest.approx(
+        solid.figure("shaft_shear_stress").typical / (1 - 0.5**4)
+    )
+    with pytest.raises(InputError):
+        shaft(bore="1 in")
+
+
+def test_a_missing_temper_is_asked_for_by_name() -> None:
+    with pytest.raises(Ambiguous) as caught:
+        steel("4340", treatment="quenched and tempered")
+    assert caught.value.nearest[0] == "600 degF"
+
+
+def test_tempers_are_not_interpolated_and_the_nearest_are_offered() -> None:
+    with pytest.raises(LookupMiss) as caught:
+        steel("4340", treatment="oil quenched and tempered", temper="800 degF")
+    assert caught.value.nearest[0] == "4340 | quenched and tempered | 800 degF"
+
+
+def test_a_temper_on_an_untempered_treatment_is_refused() -> None:
+    with pytest.raises(LookupMiss, match="without a temper"):
+        steel("1045", treatment="cold drawn", temper="800 degF")
+
+
+def test_a_section_of_no_row_is_refused_with_those_there_are() -> None:
+    with pytest.raises(LookupMiss) as caught:
+        steel("1541", treatment="cold drawn", section="3 in")
+    assert caught.value.nearest == ("19 to 32 mm",)
+
+
+def test_no_neighbour_is_borrowed_for_a_steel_without_strength() -> None:
+    for grade in ("1038", "1039", "1053", "1055", "1541H", "4140H", "4340H", "5160", "8650", "1550"):
+        with pytest.raises(LookupMiss) as caught:
+            steel(grade, treatment="quenched and tempered", temper="800 degF")
+        assert caught.value.nearest == ()
+        assert "Do not take the figures of a neighbouring grade" in str(caught.value)
+
+
+def test_a_unit_of_another_dimension_is_refused() -> None:
+    with pytest.raises(UnitError):
+        shaft(torque="1500 ksi")
+    with pytest.raises(InputError):
+        shaft(torque="-5 lbf*ft")
+
+
+def test_every_figure_of_a_steel_of_the_table_renders_with_its_section() -> None:
+    data = refdata()
+    keys = {
+        (r.cells["steel"], r.cells["treatment"], r.cells["temper"])
+        for r in data.table("driveline/steels").rows
+        if r.cells["quantity"] in STRENGTHS
+    }
+    assert len(keys) > 100
+    for grade, treatment, temper in sorted(keys):
+        sheet = steel(grade, treatment=treatment, temper=None if temper == "any" else temper)
+        assert sheet.figures[0].quantity in STRENGTHS
+        section = sheet.figures[0].key["section"]
+        assert section == "any" or section in render(sheet)
+
+
+def test_welding_is_warned_of_by_carbon_equivalent() -> None:
+    assert "written procedure" in texts(steel("1541", treatment="hot rolled"))
+    assert "preheat is usual" in texts(steel("1040", treatment="hot rolled"))
+    assert "Do not weld on a hardened shaft" in texts(shaft())
+
+
+@settings(deadline=None)
+@given(st.integers(1, 5000))
+def test_the_check_agrees_with_the_factor(torque: int) -> None:
+    sheet = steel("1541", treatment="cold drawn", shaft="1 in", torque=f"{torque} lbf*ft")
+    factor = sheet.figure("torsional_yield_factor").typical
+    assert (only(sheet, SHAFT).result == "ok") == (factor >= 1)
+
+
+def test_torque_at_yield_is_where_the_check_turns() -> None:
+    at = steel("1541", treatment="cold drawn", shaft="1 in").figure("torque_at_torsional_yield").typical
+    results = [
+        only(steel("1541", treatment="cold drawn", shaft="1 in", torque=f"{t:.3f} lbf*ft"), SHAFT).result
+        for t in (at - 0.01, at + 0.01)
+    ]
+    assert results == ["ok", "not ok"]
+
+
+def test_a_pass_on_recalled_strength_says_so() -> None:
+    assert "from memory" in only(steel("1541", treatment="cold drawn", shaft="1 in", torque="500 lbf*ft"), SHAFT).reason

@@ -11,6 +11,7 @@ from gaugeblock import domains
 from gaugeblock.answer.check import NOT_OK, OK
 from gaugeblock.errors import InputError
 from gaugeblock.job.output import write_all
+from gaugeblock.packet import earlier
 from gaugeblock.packet.build import Packet, build
 from gaugeblock.packet.render import render
 from gaugeblock.tables.load import refdata
@@ -58,7 +59,7 @@ def make(job_path: str, release: str | None = None) -> Packet:
 def make_packet(job_path: str, folder: str, release: str | None = None) -> Made:
     """Make a packet and write packet.md, packet.html and packet.json into ``folder``. OutputError leaves nothing new."""
     made = make(job_path, release)
-    write_all(folder, render(made))
+    write_all(folder, render(made), lambda at: earlier.refuse(at, made.record))
     return Made(made, folder)
 
 

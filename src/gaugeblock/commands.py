@@ -118,9 +118,9 @@ def audit(argv: list[str]) -> int:
     if a.packet is None:
         found = audits.audit_refdata(refdata(a.data_release))
     else:
-        from gaugeblock.packet import make
+        from gaugeblock.packet.record import read_record
 
-        found = audits.audit_packet(make.read_record(a.packet))
+        found = audits.audit_packet(read_record(a.packet))
     if a.json:
         import json
 

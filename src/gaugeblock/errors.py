@@ -14,10 +14,42 @@ Every error carries its parts: what was asked, where, why not, the nearest valid
 
 from __future__ import annotations
 
+import re
+
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
     from typing import Any
+
+
+# What cannot be seen, or makes a printed line differ from what was written: control characters, line and paragraph
+# separators, marks of no width, marks that turn the reading direction, tags.
+_HIDDEN = re.compile(
+    "[\x00-\x1f\x7f-\x9f\xad\u061c\u115f\u1160\u180e\u200b-\u200f\u2028-\u202e\u2060-\u206f\u3164\ufeff\uffa0"
+    "\ufff9-\ufffb\U000e0000-\U000e007f]"
+)
+_LONGEST = {"asked": 160, "where": 300, "why": 600, "nearest": 120, "do": 400}
+
+
+def hidden(text: str) -> re.Match[str] | None:
+    """The first character of a text that cannot be seen; None when all can be."""
+    return _HIDDEN.search(text)
+
+
+def visible(text: str, limit: int | None = 60, keep: str = "") -> str:
+    """Text as a terminal may print it: what cannot be seen as its number, long text cut.
+
+    >>> visible("a\\x1b[31m")
+    'a\\\\u001b[31m'
+    """
+    cut = text if limit is None or len(text) <= limit else text[:limit] + "..."
+    return cut if cut.isprintable() else _HIDDEN.sub(lambda m: m[0] if m[0] in keep else _number(m[0]), cut)
+
+
+def _number(mark: str) -> str:
+    # in pairs where JSON has them, so that JSON with such a mark stays JSON
+    raw = mark.encode("utf-16-be")
+    return "".join(f"\\u{raw[at] << 8 | raw[at + 1]:04x}" for at in range(0, len(raw), 2))
 
 
 class GaugeblockError(Exception):
@@ -28,12 +60,22 @@ class GaugeblockError(Exception):
     def __init__(
         self, asked: str, where: str, why: str, nearest: Iterable[str] | Callable[[], Iterable[str]] = (), do: str = ""
     ) -> None:
-        super().__init__(asked, where, why)
-        self.asked = asked
-        self.where = where
-        self.why = why
+        self.asked = visible(asked, _LONGEST["asked"])
+        self.where = visible(where, _LONGEST["where"])
+        self.why = visible(why, _LONGEST["why"])
         self._nearest = nearest
-        self.do = do
+        self._seen: tuple[str, ...] | None = None
+        self.do = visible(do, _LONGEST["do"])
+        super().__init__(self.asked, self.where, self.why)
+
+    def __reduce__(self) -> tuple[object, ...]:
+        return type(self), (self.asked, self.where, self.why, self._all, self.do)
+
+    def __eq__(self, other: object) -> bool:
+        return type(self) is type(other) and isinstance(other, GaugeblockError) and self.as_dict() == other.as_dict()
+
+    def __hash__(self) -> int:
+        return hash((type(self), self.asked, self.where, self.why, self.do))
 
     @property
     def nearest(self) -> tuple[str, ...]:
@@ -42,9 +84,10 @@ class GaugeblockError(Exception):
 
     @property
     def _all(self) -> tuple[str, ...]:
-        if not isinstance(self._nearest, tuple):
-            self._nearest = tuple(self._nearest() if callable(self._nearest) else self._nearest)
-        return self._nearest
+        if self._seen is None:
+            found = self._nearest() if callable(self._nearest) else self._nearest
+            self._seen = tuple([visible(choice, _LONGEST["nearest"]) for choice in found])
+        return self._seen
 
     @property
     def choices(self) -> str:
@@ -104,11 +147,11 @@ class Problem:
     __slots__ = ("do", "line", "nearest", "path", "why")
 
     def __init__(self, path: str, line: int | None, why: str, nearest: tuple[str, ...] = (), do: str = "") -> None:
-        self.path = path
+        self.path = visible(path, _LONGEST["where"])
         self.line = line
-        self.why = why
-        self.nearest = tuple(nearest)[:5]
-        self.do = do
+        self.why = visible(why, _LONGEST["why"])
+        self.nearest = tuple(visible(choice, _LONGEST["nearest"]) for choice in tuple(nearest)[:5])
+        self.do = visible(do, _LONGEST["do"])
 
     def __str__(self) -> str:
         at = f"line {self.line}: " if self.line else ""
@@ -131,6 +174,9 @@ class JobError(InputError):
         nearest = problems[0].nearest if count == 1 else ()
         super().__init__("job file", where, why, nearest, "correct these and run it again; nothing was written")
         self.problems = tuple(problems)
+
+    def __reduce__(self) -> tuple[object, ...]:
+        return type(self), (self.where, list(self.problems))
 
     def __str__(self) -> str:
         if len(self.problems) == 1:

@@ -92,7 +92,7 @@ BAD = [
     (["torque", "M10x1,5", *DRY[2:]], ["M10x1.5"]),
     (["torque", "-3/8-16", *DRY[2:]], ["torque"]),
     (["torque", "9" * 5000, *DRY[2:]], ["thread"]),
-    (["torque", "3/8-16\x00", *DRY[2:]], ["thread"]),
+    (["torque", "3/8-16\x00", *DRY[2:]], ["U+0000"]),
     (["torque", "3/8-16", "--grade", "5.5", "--condition", "dry"], ["grade"]),
     (["torque", "3/8-16", "--grade", "SAE J429", "--condition", "dry"], ["SAE J429"]),
     (["torque", "3/8-16", "--grade", "", "--condition", "dry"], ["grade"]),

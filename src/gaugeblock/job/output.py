@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import errno
 import os
 from collections.abc import Callable, Mapping
@@ -92,10 +93,8 @@ def _place_file(place: str, content: bytes) -> None:
             os.rename(beside, place)
         sync_folder(os.path.dirname(place) or os.curdir)
     finally:
-        try:
+        with contextlib.suppress(OSError, ValueError):
             os.unlink(beside)
-        except (OSError, ValueError):
-            pass
 
 
 def _real(place: str) -> str:

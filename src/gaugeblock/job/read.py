@@ -10,13 +10,13 @@ import tomllib
 from collections.abc import Callable, Iterable, Mapping
 from typing import Any
 
-from gaugeblock.errors import InputError, JobError, Problem
+from gaugeblock.errors import InputError, JobError, Problem, hidden
 from gaugeblock.job.checks import ITEMS_LIMIT, check
 from gaugeblock.job.kind import Kind
 from gaugeblock.job.locate import Outline, Path
 from gaugeblock.job.model import Job, Title, job_model
 from gaugeblock.job.part import Part, Refused
-from gaugeblock.job.values import REFUSED, kind_of, shown
+from gaugeblock.job.values import kind_of, shown
 
 SIZE_LIMIT = 1_000_000
 PROBLEMS_LIMIT = 50
@@ -128,7 +128,7 @@ def _decoded(raw: bytes, refuse: Callable[..., JobError]) -> str:
         line = text.count("\n", 0, lone.start()) + 1
         raise refuse("a line ends in a carriage return alone", "save it with line feeds", line)
     for number, line_text in enumerate(text.split("\n"), 1):
-        found = REFUSED.search(line_text.replace("\t", " ").removesuffix("\r"))
+        found = hidden(line_text.replace("\t", " ").removesuffix("\r"))
         if found:
             why = f"the control character U+{ord(found[0]):04X} in column {found.start() + 1}"
             raise refuse(why, "take it out; a job file is plain text", number)

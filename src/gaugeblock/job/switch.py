@@ -8,6 +8,7 @@ began. All names that are not the reader's begin with ``MARK``.
 
 from __future__ import annotations
 
+import contextlib
 import errno
 import os
 import stat
@@ -295,17 +296,13 @@ def _is_same(path: str, other: str) -> bool:
 
 
 def _gone(path: str) -> None:
-    try:
+    with contextlib.suppress(OSError):
         os.unlink(path)
-    except OSError:
-        pass
 
 
 def _sweep_empty(folder: str) -> None:
-    try:
+    with contextlib.suppress(OSError):
         os.rmdir(folder)
-    except OSError:
-        pass
 
 
 def _sweep(folder: str) -> None:

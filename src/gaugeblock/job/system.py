@@ -5,12 +5,12 @@ Both are asked for when they are needed. Where a system has neither, the writer 
 
 from __future__ import annotations
 
+import contextlib
 import errno
 import os
 import sys
 import time
 from collections.abc import Iterator
-from contextlib import contextmanager
 
 WAIT_S = 20.0
 _HERE = -100  # AT_FDCWD: names are looked up from the working folder
@@ -40,7 +40,7 @@ def exchange(one: str, other: str) -> None:
         raise OSError(number, os.strerror(number), other)
 
 
-@contextmanager
+@contextlib.contextmanager
 def lock(folder: str) -> Iterator[bool]:
     """Hold a folder for one process at a time; False where the system has no such lock. Busy when it stays taken."""
     try:
@@ -53,7 +53,8 @@ def lock(folder: str) -> Iterator[bool]:
     try:
         yield _taken(fcntl.flock, handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
     finally:
-        os.close(handle)
+        with contextlib.suppress(OSError):  # it lets go of the folder whatever it says
+            os.close(handle)
 
 
 def _taken(flock: object, handle: int, how: int) -> bool:
@@ -73,16 +74,12 @@ def _taken(flock: object, handle: int, how: int) -> bool:
 
 def sync_folder(folder: str) -> None:
     """Make the new names in a folder last through a power cut, where the system lets a folder be synced."""
-    try:
+    with contextlib.suppress(OSError):
         handle = os.open(folder, os.O_RDONLY)
-    except OSError:
-        return
-    try:
-        os.fsync(handle)
-    except OSError:
-        pass
-    finally:
-        os.close(handle)
+        try:
+            os.fsync(handle)
+        finally:
+            os.close(handle)
 
 
 def fill(path: str, content: bytes) -> None:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 
-from gaugeblock.errors import InputError
+from gaugeblock.errors import InputError, hidden, visible
 from gaugeblock.job.wrench import WrenchRange, read_wrench
 from gaugeblock.units import (
     TYPED,
@@ -22,10 +22,6 @@ from gaugeblock.units import (
 NAME_LIMIT = 80
 TEXT_LIMIT = 500
 COUNT_LIMIT = 999
-
-# Control characters, line and paragraph separators, the byte-order mark, and marks that turn the reading direction:
-# each can make a printed line differ from what was written.
-REFUSED = re.compile("[\x00-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff]")
 
 _EXAMPLES = {
     "length": "in", "torque": "lbf*ft", "stress": "psi", "angle": "deg", "temperature": "degF", "ratio": "%",
@@ -45,14 +41,13 @@ def kind_of(value: object) -> str:
 
 
 def shown(text: str, limit: int = 60) -> str:
-    """Text as a message may print it: control characters escaped, long text cut."""
-    safe = REFUSED.sub(lambda m: f"\\u{ord(m[0]):04x}", text[: limit + 1])
-    return safe if len(text) <= limit else safe[:limit] + "..."
+    """Text as a message may print it: what cannot be seen as its number, long text cut."""
+    return visible(text, limit)
 
 
 def is_blank(value: object) -> bool:
     """Whether a value is text with nothing in it: the same as a missing key."""
-    return isinstance(value, str) and (not value or value.isspace()) and not REFUSED.search(value)
+    return isinstance(value, str) and (not value or value.isspace()) and not hidden(value)
 
 
 def plain_text(value: object, limit: int = TEXT_LIMIT) -> str:
@@ -61,7 +56,7 @@ def plain_text(value: object, limit: int = TEXT_LIMIT) -> str:
         number = isinstance(value, int | float) and not isinstance(value, bool)
         do = f'write "{value}"' if number else "write it in quotes"
         raise InputError("value", "", f"text is wanted, not {kind_of(value)}", (), shown(do))
-    found = REFUSED.search(value)
+    found = hidden(value)
     if found:
         mark = found[0]
         what = {"\n": "a line break", "\t": "a tab"}.get(mark, f"the control character U+{ord(mark):04X}")

@@ -2,21 +2,17 @@
 
 from __future__ import annotations
 
-import json
 import os
 from typing import Any
 
 import gaugeblock
 from gaugeblock import domains
 from gaugeblock.answer.check import NOT_OK, OK
-from gaugeblock.errors import InputError
 from gaugeblock.job.output import write_all
 from gaugeblock.packet import earlier
 from gaugeblock.packet.build import Packet, build
 from gaugeblock.packet.render import render
 from gaugeblock.tables.load import refdata
-
-_LARGEST_RECORD = 50_000_000
 
 
 class Made:
@@ -61,21 +57,3 @@ def make_packet(job_path: str, folder: str, release: str | None = None) -> Made:
     made = make(job_path, release)
     write_all(folder, render(made), lambda at: earlier.refuse(at, made.record))
     return Made(made, folder)
-
-
-def read_record(path: str) -> dict[str, Any]:
-    """The record of a packet.json; InputError when it is not one."""
-    try:
-        if os.path.getsize(path) > _LARGEST_RECORD:
-            raise InputError(path, "audit", "too large for a packet", (), "give the packet.json of a packet")
-        with open(path, encoding="utf-8") as handle:
-            record = json.load(handle)
-    except OSError as error:
-        raise InputError(
-            path, "audit", f"cannot be read ({error.strerror})", (), "give the packet.json of a packet"
-        ) from None
-    except (ValueError, RecursionError):
-        raise InputError(path, "audit", "not JSON", (), "give the packet.json of a packet") from None
-    if not isinstance(record, dict):
-        raise InputError(path, "audit", "not a packet", (), "give the packet.json of a packet")
-    return record

@@ -6,12 +6,13 @@ A row that a step could not read is left out of the steps after it; all other ro
 
 from __future__ import annotations
 
+import os
 from functools import cache
 from itertools import combinations, pairwise
 from math import inf
 from typing import TYPE_CHECKING
 
-from gaugeblock.errors import GaugeblockError
+from gaugeblock.errors import GaugeblockError, InputError
 from gaugeblock.tables.catalogue import DOMAINS, LISTS, TABLES, keys_of, refdata_folder
 from gaugeblock.tables.fault import Fault
 from gaugeblock.tables.interval import parse_interval
@@ -56,6 +57,8 @@ class Checked:
 
 def check(folder: str | None, rules: Sequence[Rule]) -> Checked:
     """All faults of the tables in ``folder`` (the project's own when None) by ``rules`` of the domains too, and the counts."""
+    if folder is not None and not os.path.isdir(folder):
+        raise InputError(folder, "validate", "no such folder", (), "name a folder with tables in it")
     folder = folder or refdata_folder()
     faults: list[Fault] = []
     read: dict[str, list[Row]] = {}

@@ -8,6 +8,8 @@ from gaugeblock import units
 from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK
 from gaugeblock.bodies import HOT, LINE, Placed
 from gaugeblock.errors import InputError
+from gaugeblock.job.part import Refused
+from gaugeblock.lines.job import Line
 from gaugeblock.lines.placed import placed_line
 from gaugeblock.space import apart
 from gaugeblock.tables.load import refdata
@@ -25,7 +27,15 @@ TUBE = {
 def line(name: str = "brake line", up: str = "3 in", **keys: object) -> list[Placed]:
     """A line square over the brace."""
     points = [["-10 in", "0 in", up], ["10 in", "0 in", up]]
-    return placed_line({"name": name, "od": "1/4 in", "datum": DATUM, "points": points, **keys})
+    return placed({"name": name, "od": "1/4 in", "datum": DATUM, "points": points, **keys})
+
+
+def placed(keys: dict[str, object]) -> list[Placed]:
+    """What stands of a line as a job file gives it."""
+    refused: list[Refused] = []
+    part = Line.read(keys, (), refused)
+    assert not refused
+    return placed_line(part, refdata())
 
 
 def tube(**keys: object) -> list[Placed]:
@@ -107,7 +117,7 @@ def test_a_line_and_its_own_hot_pipe_are_on_its_own_sheet():
 def test_nothing_with_a_path_makes_no_sheet():
     assert apart([], refdata()) is None
     assert apart(tube(), refdata()) is None
-    assert placed_line({"name": "line", "od": "1/4 in"}) == []
+    assert placed({"name": "line", "od": "1/4 in"}) == []
     assert apart([*placed_tube(work_out({"name": "x"}, data=refdata()), {"name": "x"}), *line()], refdata()) is None
 
 

@@ -64,46 +64,187 @@ FLUIDS_REFUSED = [
     ("E15", None, LookupMiss, "E10"),
 ]
 CLEARANCES_AND_SUPPORTS = [
-    ("lines/clearances", "clearance_minimum", {"jurisdiction": "Maryland", "subject": "brake pipe to exhaust"}, "1.5", "in"),
+    (
+        "lines/clearances",
+        "clearance_minimum",
+        {"jurisdiction": "Maryland", "subject": "brake pipe to exhaust"},
+        "1.5",
+        "in",
+    ),
     ("lines/clearances", "clearance_minimum", {"jurisdiction": "MD", "subject": "fuel pipe to exhaust"}, "1.5", "in"),
-    ("lines/clearances", "clearance_minimum", {"jurisdiction": "NSW", "subject": "brake line to wheel or tyre"}, "10", "mm"),
-    ("lines/clearances", "clearance_minimum", {"jurisdiction": "ANDRA", "subject": "fuel part to flywheel or bellhousing"}, "152", "mm"),
+    (
+        "lines/clearances",
+        "clearance_minimum",
+        {"jurisdiction": "NSW", "subject": "brake line to wheel or tyre"},
+        "10",
+        "mm",
+    ),
+    (
+        "lines/clearances",
+        "clearance_minimum",
+        {"jurisdiction": "ANDRA", "subject": "fuel part to flywheel or bellhousing"},
+        "152",
+        "mm",
+    ),
     ("lines/supports", "support_spacing_maximum", {"subject": "brake pipe", "size": "3/16 in"}, "300", "mm"),
     ("lines/supports", "support_spacing_maximum", {"subject": "fuel lines", "size": "3/8 in"}, "300", "mm"),
     ("lines/supports", "support_spacing_maximum", {"subject": "lpg line", "size": "8 mm"}, "600", "mm"),
-    ("lines/supports", "support_spacing_maximum", {"subject": "steel tube", "size": "3/16 in", "service": "aircraft"}, "14", "in"),
-    ("lines/supports", "support_spacing_maximum", {"subject": "aluminum tube", "size": "3/8", "service": "aircraft"}, "16.5", "in"),
-    ("lines/supports", "support_spacing_maximum", {"subject": "fixed fuel pipe", "size": "8 mm", "service": "marine"}, "500", "mm"),
-    ("lines/clearances", "clearance_minimum", {"jurisdiction": "IL", "subject": "fuel line to exhaust, school bus", "service": "heavy truck"}, "300", "mm"),
-]  # fmt: skip
+    (
+        "lines/supports",
+        "support_spacing_maximum",
+        {"subject": "steel tube", "size": "3/16 in", "service": "aircraft"},
+        "14",
+        "in",
+    ),
+    (
+        "lines/supports",
+        "support_spacing_maximum",
+        {"subject": "aluminum tube", "size": "3/8", "service": "aircraft"},
+        "16.5",
+        "in",
+    ),
+    (
+        "lines/supports",
+        "support_spacing_maximum",
+        {"subject": "fixed fuel pipe", "size": "8 mm", "service": "marine"},
+        "500",
+        "mm",
+    ),
+    (
+        "lines/clearances",
+        "clearance_minimum",
+        {"jurisdiction": "IL", "subject": "fuel line to exhaust, school bus", "service": "heavy truck"},
+        "300",
+        "mm",
+    ),
+]
 CLEARANCES_REFUSED = [
-    ("lines/clearances", "clearance_minimum", {"jurisdiction": "Illinois", "subject": "fuel line to exhaust, school bus"}, LookupMiss, "no published source"),
-    ("lines/clearances", "clearance_minimum", {"jurisdiction": "Maryland", "subject": "clutch line to exhaust"}, LookupMiss, "not a key"),
-    ("lines/clearances", "clearance_minimum", {"jurisdiction": "Texas", "subject": "brake line to exhaust"}, LookupMiss, "not a key"),
-    ("lines/supports", "support_spacing_maximum", {"subject": "steel tube", "size": "7/16 in", "service": "aircraft"}, LookupMiss, "no published figure"),
-]  # fmt: skip
+    (
+        "lines/clearances",
+        "clearance_minimum",
+        {"jurisdiction": "Illinois", "subject": "fuel line to exhaust, school bus"},
+        LookupMiss,
+        "no published source",
+    ),
+    (
+        "lines/clearances",
+        "clearance_minimum",
+        {"jurisdiction": "Maryland", "subject": "clutch line to exhaust"},
+        LookupMiss,
+        "not a key",
+    ),
+    (
+        "lines/clearances",
+        "clearance_minimum",
+        {"jurisdiction": "Texas", "subject": "brake line to exhaust"},
+        LookupMiss,
+        "not a key",
+    ),
+    (
+        "lines/supports",
+        "support_spacing_maximum",
+        {"subject": "steel tube", "size": "7/16 in", "service": "aircraft"},
+        LookupMiss,
+        "no published figure",
+    ),
+]
 EMISSIVITY_AND_SOURCES = [
-    ("lines/emissivity", "total_emissivity", {"material": "stainless", "surface": "typical, polished", "temperature": "326.85 degC"}, "0.19"),
-    ("lines/emissivity", "total_emissivity", {"material": "stainless", "surface": "typical, highly oxidised", "temperature": "526.85 degC"}, "0.67"),
-    ("lines/emissivity", "total_emissivity", {"material": "cast iron", "surface": "oxidised", "temperature": "260 degC"}, "0.66"),
-    ("lines/emissivity", "total_emissivity", {"material": "iron and steel", "surface": "oxidized", "temperature": "400 degC"}, "0.8"),
-    ("lines/emissivity", "total_emissivity", {"material": "iron and steel", "surface": "hot rolled", "temperature": "130 degC"}, "0.6"),
-    ("lines/emissivity", "total_emissivity", {"material": "aluminised", "surface": "new hot-dip", "temperature": "300 degC"}, "0.15 to 0.35"),
-    ("lines/emissivity", "total_emissivity", {"material": "aluminum", "surface": "bright foil", "temperature": "26.85 degC"}, "0.07"),
-    ("lines/emissivity", "total_emissivity", {"material": "aluminium", "surface": "highly polished", "temperature": "200 degC"}, "0.04 to 0.06"),
-    ("lines/emissivity", "total_emissivity", {"material": "ceramic coating", "surface": "as applied", "temperature": "500 degC"}, "0.5 to 0.9"),
-    ("lines/emissivity", "total_emissivity", {"material": "lacquer", "surface": "matt black", "temperature": "100 degC"}, "0.97"),
+    (
+        "lines/emissivity",
+        "total_emissivity",
+        {"material": "stainless", "surface": "typical, polished", "temperature": "326.85 degC"},
+        "0.19",
+    ),
+    (
+        "lines/emissivity",
+        "total_emissivity",
+        {"material": "stainless", "surface": "typical, highly oxidised", "temperature": "526.85 degC"},
+        "0.67",
+    ),
+    (
+        "lines/emissivity",
+        "total_emissivity",
+        {"material": "cast iron", "surface": "oxidised", "temperature": "260 degC"},
+        "0.66",
+    ),
+    (
+        "lines/emissivity",
+        "total_emissivity",
+        {"material": "iron and steel", "surface": "oxidized", "temperature": "400 degC"},
+        "0.8",
+    ),
+    (
+        "lines/emissivity",
+        "total_emissivity",
+        {"material": "iron and steel", "surface": "hot rolled", "temperature": "130 degC"},
+        "0.6",
+    ),
+    (
+        "lines/emissivity",
+        "total_emissivity",
+        {"material": "aluminised", "surface": "new hot-dip", "temperature": "300 degC"},
+        "0.15 to 0.35",
+    ),
+    (
+        "lines/emissivity",
+        "total_emissivity",
+        {"material": "aluminum", "surface": "bright foil", "temperature": "26.85 degC"},
+        "0.07",
+    ),
+    (
+        "lines/emissivity",
+        "total_emissivity",
+        {"material": "aluminium", "surface": "highly polished", "temperature": "200 degC"},
+        "0.04 to 0.06",
+    ),
+    (
+        "lines/emissivity",
+        "total_emissivity",
+        {"material": "ceramic coating", "surface": "as applied", "temperature": "500 degC"},
+        "0.5 to 0.9",
+    ),
+    (
+        "lines/emissivity",
+        "total_emissivity",
+        {"material": "lacquer", "surface": "matt black", "temperature": "100 degC"},
+        "0.97",
+    ),
     ("lines/heat_sources", "surface_temperature", {"part": "headers", "state": "running"}, "400"),
     ("lines/heat_sources", "internal_temperature", {"part": "cat", "state": "not stated"}, "1600"),
-    ("lines/heat_sources", "exhaust_gas_temperature", {"part": "exhaust gas at port, petrol engine", "state": "full load"}, "750 to 950"),
-]  # fmt: skip
+    (
+        "lines/heat_sources",
+        "exhaust_gas_temperature",
+        {"part": "exhaust gas at port, petrol engine", "state": "full load"},
+        "750 to 950",
+    ),
+]
 EMISSIVITY_REFUSED = [
-    ("lines/emissivity", "total_emissivity", {"material": "stainless", "surface": "typical, polished", "temperature": "900 degC"}, "no published figure"),
-    ("lines/emissivity", "total_emissivity", {"material": "titanium", "surface": "polished", "temperature": "300 degC"}, "not a key"),
-    ("lines/emissivity", "total_emissivity", {"material": "cast iron", "temperature": "260 degC"}, "depends on surface"),
+    (
+        "lines/emissivity",
+        "total_emissivity",
+        {"material": "stainless", "surface": "typical, polished", "temperature": "900 degC"},
+        "no published figure",
+    ),
+    (
+        "lines/emissivity",
+        "total_emissivity",
+        {"material": "titanium", "surface": "polished", "temperature": "300 degC"},
+        "not a key",
+    ),
+    (
+        "lines/emissivity",
+        "total_emissivity",
+        {"material": "cast iron", "temperature": "260 degC"},
+        "depends on surface",
+    ),
     ("lines/heat_sources", "surface_temperature", {"part": "turbocharger", "state": "running"}, "not a key"),
-    ("lines/heat_sources", "surface_temperature", {"part": "catalytic converter", "state": "fault"}, "no published source"),
-]  # fmt: skip
+    (
+        "lines/heat_sources",
+        "surface_temperature",
+        {"part": "catalytic converter", "state": "fault"},
+        "no published source",
+    ),
+]
 
 
 @pytest.mark.parametrize("case", MATERIALS)

@@ -10,14 +10,23 @@ from gaugeblock import units
 from gaugeblock.answer.check import CANNOT_TELL
 from gaugeblock.lines.estimate import air_of
 from gaugeblock.lines.job import Line
+from gaugeblock.lines.paths import bodies_of, route_of_part
 from gaugeblock.lines.route import route
-from gaugeblock.lines.route_job import paths_of, route_of
 from gaugeblock.tables.load import refdata
 
 NEAR = {
-    "beside": "exhaust header", "fluid": "gasoline", "od": "8 mm", "gap": "25 mm", "hot_od": "45 mm", "hot_temperature": "400 degC",
-    "hot_finish": "0.85", "finish": "0.8", "air": "50 degC", "soak_air": "90 degC", "speed": "5 m/s",
-}  # fmt: skip
+    "beside": "exhaust header",
+    "fluid": "gasoline",
+    "od": "8 mm",
+    "gap": "25 mm",
+    "hot_od": "45 mm",
+    "hot_temperature": "400 degC",
+    "hot_finish": "0.85",
+    "finish": "0.8",
+    "air": "50 degC",
+    "soak_air": "90 degC",
+    "speed": "5 m/s",
+}
 FLOW = {"flow_temperature": "40 degC", "flow_conductivity": "0.12 W/(m*K)"}
 SLEEVE = {"sleeve": "2 mm", "sleeve_finish": "0.8", "sleeve_conductivity": "0.05 W/(m*K)"}
 
@@ -139,9 +148,9 @@ def test_a_sleeve_of_a_job_takes_its_thickness_from_the_gap_of_the_paths():
         (),
         [],
     )
-    bodies = paths_of(line)
+    bodies = bodies_of(line, refdata())
     assert bodies is not None
     assert bodies[0].radius == pytest.approx(0.007)
-    gap = next(f for f in route_of(line, is_metric=True).figures if f.quantity == "gap")
+    gap = next(f for f in route_of_part(line, is_metric=True).figures if f.quantity == "gap")
     # 4 in less half of 2 in, less 5 mm and 2 mm; cut to 0.01 mm on the near side
     assert gap.typical == pytest.approx(4 * 25.4 - 25.4 - 7, abs=0.0201)

@@ -34,9 +34,21 @@ class Balance:
     """
 
     __slots__ = (
-        "absorbed", "air", "carried", "convected", "covered", "emitted", "film_k", "kelvin", "line_k", "rayleigh", "reynolds_prandtl",
-        "shield", "shield_k", "shield_residual",
-    )  # fmt: skip
+        "absorbed",
+        "air",
+        "carried",
+        "convected",
+        "covered",
+        "emitted",
+        "film_k",
+        "kelvin",
+        "line_k",
+        "rayleigh",
+        "reynolds_prandtl",
+        "shield",
+        "shield_k",
+        "shield_residual",
+    )
 
     kelvin: T
     line_k: T
@@ -230,15 +242,40 @@ def line_beside_pipe(
     hot_to_own = own_to_hot * radius / pipe_radius_m
     hot, far = heat.emissive_power(pipe_k), heat.emissive_power(far_k)
     return solve_body(
-        hot, far, pipe_emissivity, line_emissivity, hot_to_own, own_to_hot, radius, line_radius_m, pipe_k, air_k, far_k,
-        speed_m_s, air, cooling,
-    )  # fmt: skip
+        hot,
+        far,
+        pipe_emissivity,
+        line_emissivity,
+        hot_to_own,
+        own_to_hot,
+        radius,
+        line_radius_m,
+        pipe_k,
+        air_k,
+        far_k,
+        speed_m_s,
+        air,
+        cooling,
+    )
 
 
 def solve_body(
-    hot: T, far: T, hot_emissivity: T, emissivity: T, hot_to_own: T, own_to_hot: T, radius: T, bare_radius: T, hot_k: T, air_k: T,
-    far_k: T, speed: T, air: Air, cooling: Cooling | None, start_k: T | None = None,
-) -> Balance:  # fmt: skip
+    hot: T,
+    far: T,
+    hot_emissivity: T,
+    emissivity: T,
+    hot_to_own: T,
+    own_to_hot: T,
+    radius: T,
+    bare_radius: T,
+    hot_k: T,
+    air_k: T,
+    far_k: T,
+    speed: T,
+    air: Air,
+    cooling: Cooling | None,
+    start_k: T | None = None,
+) -> Balance:
     """The balance of a round body that a hot one shines on; all as ``line_beside_pipe``, view factors given."""
     area, diameter = 2.0 * heat.PI * radius, 2.0 * radius
     to_fluid = 0.0 if cooling is None else cooling.from_surface(bare_radius)

@@ -69,9 +69,14 @@ def flat(pipe_radius_m: T, line_radius_m: T, gap_m: T, half_width_m: T, place: T
     sight = (pipe_radius_m - to_pipe * sine) / ns.sqrt(1.0 - sine * sine)
     width = 2.0 * half_width_m
     return Shield(
-        width, heat.view_factor_strip(half_width_m, to_pipe), heat.view_factor_strip(half_width_m, to_line), 0.0,
-        2.0 * width / heat.PI, 0.0, half_width_m >= sight,
-    )  # fmt: skip
+        width,
+        heat.view_factor_strip(half_width_m, to_pipe),
+        heat.view_factor_strip(half_width_m, to_line),
+        0.0,
+        2.0 * width / heat.PI,
+        0.0,
+        half_width_m >= sight,
+    )
 
 
 def curved(pipe_radius_m: T, line_radius_m: T, gap_m: T, shield_radius_m: T, half_angle_rad: T) -> Shield:
@@ -89,10 +94,14 @@ def curved(pipe_radius_m: T, line_radius_m: T, gap_m: T, shield_radius_m: T, hal
     between = gap_m - (shield_radius_m - pipe_radius_m)
     through = 2.0 * heat.PI / ns.log(shield_radius_m / pipe_radius_m)
     return Shield(
-        width, half_angle_rad / heat.PI, heat.view_factor_cylinders(line_radius_m, shield_radius_m, between),
-        self_view(half_angle_rad, reach), 2.0 * shield_radius_m, ns.where(closed, through, 0.0) if array else through * closed,
+        width,
+        half_angle_rad / heat.PI,
+        heat.view_factor_cylinders(line_radius_m, shield_radius_m, between),
+        self_view(half_angle_rad, reach),
+        2.0 * shield_radius_m,
+        ns.where(closed, through, 0.0) if array else through * closed,
         half_angle_rad >= needed,
-    )  # fmt: skip
+    )
 
 
 def self_view(half_angle_rad: T, reach_rad: T) -> T:
@@ -183,9 +192,22 @@ def line_behind_shield(
     for _ in range(_CYCLES):
         shield_k = solve(net_beside(line_k), low, high, scale, shield_k)
         line = solve_body(
-            heat.emissive_power(shield_k), far, cool_face_emissivity, line_emissivity, shield_to_line, shield.line_to_shield, radius,
-            line_radius_m, shield_k, air_k, far_k, speed_m_s, air, cooling, line_k,
-        )  # fmt: skip
+            heat.emissive_power(shield_k),
+            far,
+            cool_face_emissivity,
+            line_emissivity,
+            shield_to_line,
+            shield.line_to_shield,
+            radius,
+            line_radius_m,
+            shield_k,
+            air_k,
+            far_k,
+            speed_m_s,
+            air,
+            cooling,
+            line_k,
+        )
         moved, line_k = abs(line.kelvin - line_k), line.kelvin
         if ns.all(moved <= 1e-11 * line_k) if ns.__name__ == "numpy" else moved <= 1e-11 * line_k:
             break

@@ -8,6 +8,7 @@ from gaugeblock.errors import InputError
 from gaugeblock.job import values
 from gaugeblock.job.locate import Path
 from gaugeblock.job.wrench import WrenchRange
+from gaugeblock.span import Span
 from gaugeblock.tables.catalogue import SERVICES
 from gaugeblock.units import Measure
 
@@ -148,7 +149,7 @@ class Part:
 def _plain(value: Any) -> Any:
     if isinstance(value, Part):
         return value.as_dict()
-    if isinstance(value, Measure | WrenchRange):
+    if isinstance(value, Measure | WrenchRange | Span):
         return value.text
     return [_plain(v) for v in value] if isinstance(value, tuple) else value
 

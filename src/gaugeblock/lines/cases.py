@@ -4,89 +4,87 @@ from __future__ import annotations
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check
+from gaugeblock.answer.check import CANNOT_TELL, INFORM, NOT_OK, OK, Bound, Check
+from gaugeblock.answer.making import derived
 from gaugeblock.answer.printing import number_only
 from gaugeblock.figure import Figure
 from gaugeblock.lines import estimate as line_heat
 from gaugeblock.lines.estimate import Beside, Estimate
+from gaugeblock.lines.found import Found
 from gaugeblock.lines.heat import CLOSE, CLOSE_K
 from gaugeblock.lines.judged import NO_BAND
+from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.lines.judged import Judged
+    from gaugeblock.lines.keys import Line
     from gaugeblock.tables.load import Refdata
 
 
-class Estimates:
+class Estimates(Value):
     """What the estimate adds to a sheet, with its worst case and the gap that case needs (None where there is none)."""
 
-    __slots__ = ("cautions", "checks", "figures", "needed", "worst")
+    __slots__ = ("found", "needed", "worst")
 
-    def __init__(self) -> None:
-        self.figures: list[Figure] = []
-        self.checks: list[Check] = []
-        self.cautions: list[Caution] = []
-        self.worst: Estimate | None = None
-        self.needed: Figure | None = None
+    found: Found
+    worst: Estimate | None
+    needed: Figure | None
+
+    def __init__(self, found: Found, worst: Estimate | None = None, needed: Figure | None = None) -> None:
+        put(self, "found", found)
+        put(self, "worst", worst)
+        put(self, "needed", needed)
 
 
-def estimates(
-    inputs: dict[str, Figure],
-    kind: str,
-    airs: tuple[str | None, str | None, str | None],
-    judged: Judged,
-    governed: bool,
-    data: Refdata,
-) -> Estimates:
-    """The estimate of every case; ``airs`` are air, air after shut-down and speed as typed.
-
-    With ``governed`` a measured temperature decides, and the estimate informs.
-    """
-    out = Estimates()
+def estimates(inputs: dict[str, Figure], line: Line, judged: Judged, data: Refdata) -> Estimates:
+    """The estimate of every case. Where a temperature was measured, that decides, and the estimate informs."""
+    kind, governed = line.word("shield") or "none", line.has("temperature")
     first = Beside(inputs, kind, data)
     if first.missing or first.si("gap", "low") <= 0:
         why = f"for an estimate these are not given: {', '.join(first.missing)}"
         if not first.missing:
             why = "the line touches the hot part: contact conducts, which no estimate here covers; move it"
-        if not governed:
-            out.checks.append(Check("estimated temperature", CANNOT_TELL, why))
-        return out
-    solved = _cases(out, inputs, kind, airs, governed, data)
-    for estimate, figure in solved:
-        out.figures.append(figure)
-        if not governed:
-            out.checks += judged.band(figure, estimate.case)
+        check = Check("estimated temperature", CANNOT_TELL, why, bears=INFORM)
+        return Estimates(Found((), () if governed else (check,)))
+    solved, unsolved = _cases(inputs, line, data)
+    checks = [] if governed else list(unsolved)
+    if not governed:
+        for estimate, figure in solved:
+            checks += judged.band(figure, estimate.case)
+    found = Found([figure for _, figure in solved], checks)
     if not solved:
-        return out
-    out.worst, figure = solved[0]
-    flow = (
-        "without flow, the worst case"
-        if not first.flows
-        else "without flow in the hot soak, with the least that it takes else"
-    )
-    out.cautions += [_matters(out.worst, figure), Caution(_MODEL.format(flow=flow), "note", (figure.id,), "calculated")]
-    if "sleeve" in inputs:
-        text = "The sleeve gives the line another size and finish; without flow it holds no heat back. The gap counts from its outside."
-        out.cautions.append(Caution(text, "note", (figure.id,), "calculated"))
-    if kind != "none":
-        out.cautions.append(
-            Caution(f"The shield is taken midway in the gap, {_SHAPES[kind]}.", "note", (figure.id,), "assumed")
-        )
+        return Estimates(found)
+    worst, figure = solved[0]
+    found += _said(worst, figure, inputs, kind)
     limit = judged.lowest_limit_k()
+    needed = None
     if limit is not None:
-        out.needed, checks = _gap(out.worst, limit, governed, data)
-        out.figures += [out.needed] if out.needed is not None else []
-        out.checks += checks
-    shielded = _with_shield(out.worst, data) if kind == "none" else None
+        needed, gap_checks = _gap(worst, limit, governed, data)
+        found += Found(() if needed is None else (needed,), gap_checks)
+    shielded = _with_shield(worst, data) if kind == "none" else None
     if shielded is not None:
-        out.figures.append(shielded)
         text = (
-            f"A flat open shield midway, from bright to dull, would bring the {out.worst.case} estimate of {number_only(figure, data)} "
+            f"A flat open shield midway, from bright to dull, would bring the {worst.case} estimate of {number_only(figure, data)} "
             f"to {number_only(shielded, data)}; it must cover all sight and stay cool enough itself."
         )
-        out.cautions.append(Caution(text, "note", (shielded.id,), "calculated"))
-    return out
+        found += Found((shielded,), (), (Caution(text, "note", (shielded.id,), "calculated"),))
+    return Estimates(found, worst, needed)
+
+
+def _said(worst: Estimate, figure: Figure, inputs: dict[str, Figure], kind: str) -> Found:
+    """What the estimate is, and what it takes for granted."""
+    flow = "without flow, the worst case"
+    if "flow temperature" in inputs:
+        flow = "without flow in the hot soak, with the least that it takes else"
+    out = [_matters(worst, figure), Caution(_MODEL.format(flow=flow), "note", (figure.id,), "calculated")]
+    if "sleeve" in inputs:
+        text = "The sleeve gives the line another size and finish; without flow it holds no heat back. The gap counts from its outside."
+        out.append(Caution(text, "note", (figure.id,), "calculated"))
+    if kind != "none":
+        text = f"The shield is taken midway in the gap, {_SHAPES[kind]}."
+        out.append(Caution(text, "note", (figure.id,), "assumed"))
+    return Found((), (), out)
 
 
 _MODEL = (
@@ -102,19 +100,15 @@ _SHAPES = {
 
 
 def _cases(
-    out: Estimates,
-    inputs: dict[str, Figure],
-    kind: str,
-    airs: tuple[str | None, str | None, str | None],
-    governed: bool,
-    data: Refdata,
-) -> list[tuple[Estimate, Figure]]:
-    """The cases that could be solved, the hottest first; why the others could not be goes to the checks."""
-    solved = []
+    inputs: dict[str, Figure], line: Line, data: Refdata
+) -> tuple[list[tuple[Estimate, Figure]], tuple[Check, ...]]:
+    """The cases that could be solved, the hottest first; why the others could not be."""
+    solved, unsolved = [], []
+    kind = line.word("shield") or "none"
     known = None
     still = {n: f for n, f in inputs.items() if n not in line_heat.FLOW}
     for case in line_heat.CASES:
-        more, why = _air(case, *airs, data)
+        more, why = _air(case, line, data)
         if not why:
             own = still if case == "hot soak" else inputs  # after shut-down nothing flows
             known = estimate = Estimate(case, Beside({**own, **more}, kind, data), known)
@@ -123,30 +117,31 @@ def _cases(
             rule = "flowing_line_energy_balance" if estimate.beside.flows else rule
             if not why:
                 solved.append((estimate, estimate.figure("line_temperature", rule)))
-        if why and not governed:
-            out.checks.append(Check(f"{case}: estimate", CANNOT_TELL, why))
-    return sorted(solved, key=lambda pair: -pair[0].high)
+        if why:
+            unsolved.append(Check(f"{case}: estimate", CANNOT_TELL, why, subject="estimate", case=case, bears=INFORM))
+    return sorted(solved, key=lambda pair: -pair[0].high), tuple(unsolved)
 
 
-def _air(
-    case: str, air: str | None, soak_air: str | None, speed: str | None, data: Refdata
-) -> tuple[dict[str, Figure], str]:
+def _air(case: str, line: Line, data: Refdata) -> tuple[dict[str, Figure], str]:
     """Air temperature and speed of a case, or why they are not there."""
     if case == "hot soak":
-        if soak_air is not None:
-            return {"air": line_heat.stated(soak_air, "air_temperature", "temperature", "soak air")}, ""
+        given = line.figure("soak_air", data)
+        if given is not None:
+            return {"air": given}, ""
         found = lookup.look_up_or_none(
             "lines/heat_sources", "air_temperature", data=data, part="air above exhaust tunnel", state="hot soak"
         )
         return ({"air": found}, "") if found is not None else ({}, "the air temperature after shut-down is not given")
+    air = line.figure("air", data)
     if air is None:
         return {}, "the air temperature beside the line is not given"
-    got = {"air": line_heat.stated(air, "air_temperature", "temperature", "air")}
-    if case == "driving":
-        if speed is None:
-            return {}, "the speed of the air across the line is not given"
-        got["speed"] = line_heat.stated(speed, "air_speed", "speed", "speed")
-    return got, ""
+    if case != "driving":
+        return {"air": air}, ""
+    speed = line.figure("speed", data)
+    return ({"air": air, "speed": speed}, "") if speed is not None else ({}, _NO_SPEED)
+
+
+_NO_SPEED = "the speed of the air across the line is not given"
 
 
 def _matters(worst: Estimate, figure: Figure) -> Caution:
@@ -172,47 +167,48 @@ def _gap(
     if worst.beside.shield != "none":
         return None, []
     actual = Bound(gap.low if gap.low is not None else gap.typical, gap.unit, figure=gap)
+
+    def none_worked_out(why: str) -> tuple[None, list[Check]]:
+        return None, [] if governed else [Check(name, CANNOT_TELL, why, None, actual)]
+
     if not worst.low < worst.high:
-        return None, [] if governed else [Check(name, CANNOT_TELL, f"no gap is worked out: {NO_BAND}", None, actual)]
+        return none_worked_out(f"no gap is worked out: {NO_BAND}")
     need_m = line_heat.gap_that_is_ok(worst, limit[0] - CLOSE_K)
+    allowed = number_only(limit[1], data)
     if need_m is None:
-        text = (
-            f"no gap up to 1 m brings the highest estimate ({worst.case}) {CLOSE} under {number_only(limit[1], data)}: "
+        return none_worked_out(
+            f"no gap up to 1 m brings the highest estimate ({worst.case}) {CLOSE} under {allowed}: "
             "the air alone is too hot, or a band too wide; measure"
         )
-        return None, [] if governed else [Check(name, CANNOT_TELL, text, None, actual)]
-    needed = Figure(
-        f"derived:smallest_gap:{worst.figure().id}|{limit[1].id}:gap_needed", "gap_needed", units.from_base(need_m, gap.unit), gap.unit,
-        side="min", basis="derived", rule=data.rule("smallest_gap"), inputs=(limit[1], *worst.beside.inputs.values()), since=data.release,
-        key={"case": worst.case}, conditions=f"{worst.case}, highest estimate {CLOSE} under {number_only(limit[1], data)}",
-    )  # fmt: skip
+    needed = derived(
+        "smallest_gap",
+        "gap_needed",
+        units.from_base(need_m, gap.unit),
+        gap.unit,
+        (limit[1], *worst.beside.inputs.values()),
+        data,
+        about=f"{worst.figure().id}|{limit[1].id}",
+        key={"case": worst.case},
+        conditions=f"{worst.case}, highest estimate {CLOSE} under {allowed}",
+    )
     if governed:
         return needed, []
     enough = actual.value >= needed.typical * (1 - 1e-9)
     result = OK if enough else NOT_OK if worst.likely > limit[0] else CANNOT_TELL
     said = f"{number_only(gap, data)} measured, {number_only(needed, data)} needed ({worst.case}, highest estimate)"
     bound = Bound(needed.typical, gap.unit, "min", needed)
-    return needed, [Check(name, result, said, bound, actual, actual.value / needed.typical - 1)]
+    return needed, [Check(name, result, said, bound, actual, actual.value / needed.typical - 1, case=worst.case)]
+
+
+def _face(material: str, surface: str, at: str, data: Refdata) -> Figure | None:
+    keys = {"material": material, "surface": surface, "temperature": at}
+    return lookup.look_up_or_none("lines/emissivity", "total_emissivity", data=data, **keys)
 
 
 def _with_shield(worst: Estimate, data: Refdata) -> Figure | None:
     """The worst case behind a flat open shield, its finish from bright aluminised to dull oxidised steel."""
-    bright = lookup.look_up_or_none(
-        "lines/emissivity",
-        "total_emissivity",
-        data=data,
-        material="aluminised steel",
-        surface="new hot-dip",
-        temperature="100 degC",
-    )
-    dull = lookup.look_up_or_none(
-        "lines/emissivity",
-        "total_emissivity",
-        data=data,
-        material="iron and steel",
-        surface="oxidised",
-        temperature="300 degC",
-    )
+    bright = _face("aluminised steel", "new hot-dip", "100 degC", data)
+    dull = _face("iron and steel", "oxidised", "300 degC", data)
     if bright is None or dull is None or worst.beside.si("gap") < 0.005:
         return None
     low = bright.low if bright.low is not None else bright.typical
@@ -224,10 +220,16 @@ def _with_shield(worst: Estimate, data: Refdata) -> Figure | None:
         if behind.why_outside():
             return None
         kelvin.append(units.from_base(behind.line_k, worst.beside.unit))
-    inputs = (*worst.beside.inputs.values(), bright, dull)
-    return Figure(
-        f"derived:shielded_line_energy_balance:{worst.figure().id}:shielded_line_temperature", "shielded_line_temperature", kelvin[1],
-        worst.beside.unit, low=kelvin[0], high=kelvin[2], side="nominal", basis="derived", rule=data.rule("shielded_line_energy_balance"),
-        inputs=inputs, since=data.release, key={"case": worst.case, "shield": "flat open"},
+    return derived(
+        "shielded_line_energy_balance",
+        "shielded_line_temperature",
+        kelvin[1],
+        worst.beside.unit,
+        (*worst.beside.inputs.values(), bright, dull),
+        data,
+        about=worst.figure().id,
+        low=kelvin[0],
+        high=kelvin[2],
+        key={"case": worst.case, "shield": "flat open"},
         conditions=f"{worst.case}, likely inputs; a flat open shield midway, twice the hot part's diameter wide, from bright aluminised to dull oxidised steel",
-    )  # fmt: skip
+    )

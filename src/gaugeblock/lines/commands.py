@@ -36,10 +36,12 @@ _BESIDE = {
 def heat(argv: list[str]) -> int:
     """``gaugeblock heat ITEM``: what it stands; with ``--beside`` how hot it gets beside a hot part."""
     parser = parser_of(
-        "heat", "What a line material, hose class, fluid or fuel stands, and whether a temperature is within it.",
-        'gaugeblock heat "DOT 4" --state wet --at "120 degC"\n  gaugeblock heat "DOT 4" --beside "exhaust header" --gap "1 in" --od "3/16 in" '
+        "heat",
+        "What a line material, hose class, fluid or fuel stands, and whether a temperature is within it.",
+        'gaugeblock heat "DOT 4" --state wet --at "120 degC"\n'
+        '  gaugeblock heat "DOT 4" --beside "exhaust header" --gap "1 in" --od "3/16 in" '
         '--hot-od "2 1/4 in" --hot-finish 0.8 --finish 0.8',
-    )  # fmt: skip
+    )
     parser.add_argument("item", metavar="ITEM", help='DOT 4, gasoline, PTFE, "fuel hose", "SAE J30 R9"')
     parser.add_argument("--class", dest="klass", metavar="C", help="the hose class or specification: SAE J2260")
     parser.add_argument("--state", metavar="S", help="wet, dry, continuous, intermittent ...")
@@ -57,20 +59,14 @@ def heat(argv: list[str]) -> int:
     if a.beside is None:
         alone = [f"--{option}" for option, (name, _) in _BESIDE.items() if given[name] is not None]
         if alone:
-            raise InputError(
-                ", ".join(alone), "heat", "asks for an estimate beside a hot part", (), "name the part with --beside"
-            )
+            why = "asks for an estimate beside a hot part"
+            raise InputError(", ".join(alone), "heat", why, (), "name the part with --beside")
         from gaugeblock.lines.heat import heat as answer
 
         return print_sheet(answer(a.item, klass=a.klass, state=a.state, at=a.at, data=data), a.json, a.unit)
     if a.at is not None:
-        raise InputError(
-            "--at",
-            "heat",
-            "a temperature to judge and an estimate are two questions",
-            (),
-            "ask one; a measured one is --measured",
-        )
+        why = "a temperature to judge and an estimate are two questions"
+        raise InputError("--at", "heat", why, (), "ask one; a measured one is --measured")
     from gaugeblock.lines.item import table_of
     from gaugeblock.lines.route import route
 
@@ -86,16 +82,16 @@ def heat(argv: list[str]) -> int:
 def route(argv: list[str], read_job: Callable[[str], Job]) -> int:
     """Run ``gaugeblock route``: every line of a job, or the one named; the worst exit code."""
     parser = parser_of(
-        "route", "The lines of a job past their hot parts: cool enough, far enough, allowed, held, joined.",
+        "route",
+        "The lines of a job past their hot parts: cool enough, far enough, allowed, held, joined.",
         'gaugeblock route build.toml "rear brake line, as re-routed"',
-    )  # fmt: skip
+    )
     parser.add_argument("job", metavar="JOB.toml", help="the job file")
     parser.add_argument("name", nargs="?", metavar="NAME", help="one line of it (all when left out)")
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.errors import LookupMiss
-    from gaugeblock.job.part import as_texts
-    from gaugeblock.lines.route_job import route_of
+    from gaugeblock.lines.paths import route_of_part
     from gaugeblock.tables.load import nearest, refdata
 
     lines = read_job(a.job).lines
@@ -105,7 +101,7 @@ def route(argv: list[str], read_job: Callable[[str], Job]) -> int:
     if a.name is not None and a.name not in names:
         raise LookupMiss(a.name, a.job, "no line of this name", nearest(a.name, names) or names, "use one of these")
     data = refdata(a.data_release)
-    sheets = [route_of(as_texts(line), data=data) for line in lines if a.name in (None, line.name)]
+    sheets = [route_of_part(line, data=data) for line in lines if a.name in (None, line.name)]
     if len(sheets) == 1:
         return print_sheet(sheets[0], a.json, a.unit)
     if not a.json:

@@ -3,128 +3,21 @@
 from __future__ import annotations
 
 from gaugeblock import lookup, units
+from gaugeblock.answer.making import derived
 from gaugeblock.calc import lines as calc
 from gaugeblock.calc import shields
 from gaugeblock.calc.air import Air
-from gaugeblock.errors import InputError, LookupMiss
-from gaugeblock.figure import Figure
-from gaugeblock.tables.load import canonical
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.calc.lines import Balance
+    from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
 
 CASES = ("driving", "idling", "hot soak")
 FLOW = ("flow temperature", "flow conductivity")
-SHIELDS = ("none", "flat open", "curved open", "closed")
 _WIDEST_GAP_M = 1.0
 _NARROWEST_GAP_M = 0.001
-
-
-def stated(text: str, quantity: str, dim: str, name: str) -> Figure:
-    """A figure the user states: one value, or ``300 to 450 degC`` as a range. InputError, UnitError when unreadable."""
-    low_text, between, high_text = text.partition(" to ")
-    if not between:
-        one = units.parse_measure(text, dim, name)
-        low = high = one
-    else:
-        high = units.parse_measure(high_text, dim, name)
-        number, unit = units.split_quantity(low_text)
-        low = units.parse_measure(low_text if unit else f"{number} {high.unit}", dim, name)
-    ends = float(units.convert(low.value, low.unit, high.unit)), float(high.value)
-    if ends[0] > ends[1]:
-        raise InputError(text, name, "its ends are the wrong way round", (), "write the lower end first")
-    if dim in ("length", "ratio", "speed") and ends[0] < 0:
-        raise InputError(text, name, "must not be less than zero", (), "give the size itself")
-    if dim == "temperature" and units.to_base(ends[0], high.unit) <= 0:
-        raise InputError(text, name, "is below absolute zero", (), "check the number and its unit")
-    value = None if between else ends[0]
-    return Figure(
-        f"asked:{name}:{text}:{quantity}", quantity, value, high.unit, low=ends[0] if between else None,
-        high=ends[1] if between else None, side="nominal", basis="measured", checked="primary", source="as asked", locator=name,
-        text=f"{low_text} to {units.split_quantity(high_text)[0]}" if between else units.split_quantity(text)[0],
-    )  # fmt: skip
-
-
-def emissivity(text: str, at: Figure | None, name: str, data: Refdata) -> Figure:
-    """Emissivity of a finish: a number, a range, or ``material: surface`` with ``@ 300 degC`` where the table has several.
-
-    Between two printed points of one source it is those two as low and high; outside them it is refused with the nearest.
-    """
-    words, _, point = (part.strip() for part in text.partition("@"))
-    if words[:1].isdigit() or words.startswith("."):
-        got = stated(words, "total_emissivity", "ratio", name)
-        if max(got.typical, got.high or 0.0) > 1:
-            raise InputError(text, name, "an emissivity is between 0 and 1", (), "write 0.8 or 0.6 to 0.9")
-        return got
-    typed, _, surface = (part.strip() for part in words.partition(":"))
-    table = data.table("lines/emissivity")
-    material = canonical(data, "lines/emissivity", "material", typed)
-    rows = [r for r in table.rows if r["material"] == material and r["quantity"] == "total_emissivity"]
-    surfaces = list(dict.fromkeys(r["surface"] for r in rows))
-    if not surface:
-        if len(surfaces) > 1:
-            raise LookupMiss(
-                text, name, "the surface is missing", [f"{material}: {s}" for s in surfaces], "name the surface"
-            )
-        surface = surfaces[0]
-    else:
-        surface = canonical(data, "lines/emissivity", "surface", surface)
-    mine = [r for r in rows if r["surface"] == surface]
-    if not mine:
-        near = [f"{material}: {s}" for s in surfaces]
-        raise LookupMiss(
-            text, name, f"no published emissivity of {material} with this surface", near, "use one of these"
-        )
-    if point:
-        wanted = point
-    elif len(mine) == 1:
-        return lookup.figure_of(mine[0], data)
-    elif at is not None:
-        wanted = f"{units.significant(at.typical, 6)} {at.unit}"
-    else:
-        near = [f"{material}: {surface} @ {r.cells['temperature']}" for r in mine]
-        raise LookupMiss(text, name, "the table has several temperatures of this surface", near, "name one with @")
-    try:
-        return lookup.look_up(
-            "lines/emissivity", "total_emissivity", data=data, material=material, surface=surface, temperature=wanted
-        )
-    except LookupMiss:
-        return _between(text, name, wanted, mine, data)
-
-
-def _between(text: str, name: str, wanted: str, rows: list, data: Refdata) -> Figure:  # type: ignore[type-arg]
-    from gaugeblock.tables.interval import parse_interval
-
-    at = units.parse_measure(wanted, "temperature", name)
-    kelvin = at.value * units.factor(at.unit) + units.offset(at.unit)
-    points = sorted(
-        (
-            (i.low, r)
-            for r in rows
-            if (i := parse_interval(r["temperature"])) is not None and i.is_point and i.low is not None
-        ),
-        key=lambda pair: pair[0],
-    )
-    below = [r for p, r in points if p < kelvin]
-    above = [r for p, r in points if p > kelvin]
-    if not below or not above:
-        near = [f"{r.cells['material']}: {r.cells['surface']} @ {r.cells['temperature']}" for r in rows]
-        raise LookupMiss(
-            text,
-            name,
-            f"no published emissivity at {wanted}, and none on both sides of it",
-            near,
-            "name the nearest point with @",
-        )
-    ends = lookup.figure_of(below[-1], data), lookup.figure_of(above[0], data)
-    values = sorted(e.typical for e in ends)
-    return Figure(
-        f"derived:linear_interpolation:{'|'.join(ends[0].key.values())}|{wanted}:total_emissivity@{data.release}", "total_emissivity",
-        None, "1", low=values[0], high=values[1], basis="derived", rule=data.rule("linear_interpolation"), inputs=ends,
-        since=data.release, key=ends[0].key, conditions=f"between the printed points at {ends[0].key['temperature']} and {ends[1].key['temperature']}",
-    )  # fmt: skip
 
 
 def air_of(data: Refdata) -> Air:
@@ -315,12 +208,19 @@ class Estimate:
         )
         low, likely, high = (units.from_base(t, b.unit) for t in (self.low, self.likely, self.high))
         with_ = (", in a sleeve" if "sleeve" in b.inputs else "") + (", with flow" if b.flows else "")
-        ids = "|".join(f.text or f"{f.low} to {f.high}" for f in inputs)
-        return Figure(
-            f"derived:{rule}:{self.case}|{b.shield}|{ids}:{quantity}@{data.release}", quantity, likely, b.unit, low=low, high=high,
-            side="nominal", basis="derived", rule=data.rule(rule), inputs=(*inputs, *self._air()), since=data.release,
-            key={"case": self.case, "shield": b.shield}, conditions=f"{self.case}{with_}; an estimate; low and high from the ranges of the inputs",
-        )  # fmt: skip
+        return derived(
+            rule,
+            quantity,
+            likely,
+            b.unit,
+            (*inputs, *self._air()),
+            data,
+            about="|".join(f.text or f"{f.low} to {f.high}" for f in inputs),
+            low=low,
+            high=high,
+            key={"case": self.case, "shield": b.shield},
+            conditions=f"{self.case}{with_}; an estimate; low and high from the ranges of the inputs",
+        )
 
     def _air(self) -> tuple[Figure, ...]:
         at = f"{self.solved.film_k - 273.15:.0f} degC"

@@ -5,15 +5,19 @@ from __future__ import annotations
 import re
 
 from gaugeblock import lookup, units
-from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check, at_least, at_most
+from gaugeblock.answer.check import ASK, CANNOT_TELL, NOT_OK, OK, Bound, Check, at_least, at_most
+from gaugeblock.answer.making import base
 from gaugeblock.answer.printing import number_only
 from gaugeblock.errors import InputError, LookupMiss
-from gaugeblock.figure import Figure
-from gaugeblock.lines.estimate import stated
+from gaugeblock.lines.cautions import is_brake_fluid
+from gaugeblock.lines.found import Found
 from gaugeblock.lines.parts import is_metal
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
+    from gaugeblock.lines.keys import Line
+    from gaugeblock.lines.words import Words
     from gaugeblock.tables.load import Refdata
 
 _THREAD = re.compile(
@@ -55,40 +59,36 @@ class Thread:
         return port.major_m - 1.0825 * port.pitch_m < self.major_m <= port.major_m + 1e-4
 
 
-def fit(
-    flare: str | None,
-    seat: str | None,
-    nut: str | None,
-    port: str | None,
-    od: Figure | None,
-    wall: str | None,
-    data: Refdata,
-) -> list[Check]:
+def fit(words: Words) -> Found:
     """Flare against seat, nut against port, and wall against the flare; only what was begun is judged."""
+    line, data = words.line, words.data
     checks = []
-    if flare is not None or seat is not None:
-        checks.append(_seat(flare, seat, data))
-    if nut is not None or port is not None:
-        name = "nut thread against port thread"
-        if nut is None or port is None:
-            checks.append(Check(name, CANNOT_TELL, f"the {'nut' if nut is None else 'port'} thread is not given"))
-        else:
-            a, b = Thread(nut, "nut"), Thread(port, "port")
-            if a.same(b):
-                checks.append(Check(name, OK, f"{nut} in {port}"))
-            elif a.starts_in(b):
-                checks.append(
-                    Check(
-                        name,
-                        NOT_OK,
-                        f"{nut} starts in {port} and then strips: diameter or pitch differ; never force it",
-                    )
-                )
-            else:
-                checks.append(Check(name, NOT_OK, f"{nut} does not enter {port}"))
+    flare, seat = (words.read(key, lambda typed: _angle(typed, data)) for key in ("flare", "seat"))
+    if line.has("flare") or line.has("seat"):
+        checks += _seat(words, flare, seat)
+    nut, port = (words.read(key, lambda typed, key=key: Thread(typed, key)) for key in ("nut", "port"))  # type: ignore[misc]
+    if line.has("nut") or line.has("port"):
+        checks += _threads(words, nut, port)
+    od, wall = line.figure("od", data), line.figure("wall", data)
     if flare is not None and od is not None and wall is not None:
-        checks.append(_flare_wall(flare, od, stated(wall, "wall_thickness", "length", "wall"), data))
-    return checks
+        checks.append(_flare_wall(line.words["flare"], od, wall, data))
+    return Found((), checks)
+
+
+def _threads(words: Words, nut: Thread | None, port: Thread | None) -> list[Check]:
+    name = "nut thread against port thread"
+    if nut is None or port is None:
+        return [_not_given(name, key) for key in ("nut thread", "port thread") if not words.line.has(key[:-7])][:1]
+    if nut.same(port):
+        return [Check(name, OK, f"{nut.text} in {port.text}")]
+    why = f"{nut.text} does not enter {port.text}"
+    if nut.starts_in(port):
+        why = f"{nut.text} starts in {port.text} and then strips: diameter or pitch differ; never force it"
+    return [Check(name, NOT_OK, why)]
+
+
+def _not_given(name: str, what: str) -> Check:
+    return Check(name, CANNOT_TELL, f"the {what} is not given", bears=ASK)
 
 
 def _angle(text: str, data: Refdata) -> str:
@@ -104,14 +104,15 @@ def _angle(text: str, data: Refdata) -> str:
     raise LookupMiss(text, "flare", "not a flare or seat", flares, "write 37 deg, 45 deg or bubble")
 
 
-def _seat(flare: str | None, seat: str | None, data: Refdata) -> Check:
-    name = "flare against seat"
+def _seat(words: Words, flare: str | None, seat: str | None) -> list[Check]:
+    name, line = "flare against seat", words.line
     if flare is None or seat is None:
-        return Check(name, CANNOT_TELL, f"the {'flare' if flare is None else 'seat'} is not given")
-    a, b = _angle(flare, data), _angle(seat, data)
-    if a == b:
-        return Check(name, OK, f"{flare} on {seat}")
-    return Check(name, NOT_OK, f"{flare} on a {seat} seat does not seal: 37 and 45 degree flares and bubbles never mix")
+        return [_not_given(name, key) for key in ("flare", "seat") if not line.has(key)][:1]
+    said = line.words["flare"], line.words["seat"]
+    if flare == seat:
+        return [Check(name, OK, f"{said[0]} on {said[1]}")]
+    why = f"{said[0]} on a {said[1]} seat does not seal: 37 and 45 degree flares and bubbles never mix"
+    return [Check(name, NOT_OK, why)]
 
 
 def _flare_wall(flare: str, od: Figure, wall: Figure, data: Refdata) -> Check:
@@ -149,59 +150,43 @@ def compatible(fluid: str | None, material: str | None) -> list[Check]:
     if fluid is None or material is None or is_metal(material):
         return []
     name = "fluid against line material"
-    if fluid.startswith(("DOT ", "ISO 4925", "brake fluid")):
+    if is_brake_fluid(fluid):
         if material in _BRAKE_RUBBERS:
-            return [
-                Check(name, OK, f"the brake fluid standard names {material} among the rubbers its fluids are made for")
-            ]
+            why = f"the brake fluid standard names {material} among the rubbers its fluids are made for"
+            return [Check(name, OK, why)]
         if material == "hydraulic brake hose":
             return []
-        return [
-            Check(
-                name, CANNOT_TELL, f"the brake fluid standard does not name {material}: ask the maker of hose or seal"
-            )
-        ]
-    if fluid in ("E10", "E85", "ethanol", "methanol"):
-        return [
-            Check(
-                name,
-                CANNOT_TELL,
-                f"no published figure for {fluid} in {material}: the hose or tube must be marked for that blend",
-            )
-        ]
-    return [
-        Check(
-            name,
-            CANNOT_TELL,
-            f"no published source pairs {fluid} with {material}: read the marking on the hose or tube",
-        )
-    ]
+        why = f"the brake fluid standard does not name {material}: ask the maker of hose or seal"
+    elif fluid in _BLENDS:
+        why = f"no published figure for {fluid} in {material}: the hose or tube must be marked for that blend"
+    else:
+        why = f"no published source pairs {fluid} with {material}: read the marking on the hose or tube"
+    return [Check(name, CANNOT_TELL, why)]
 
 
-def hose(free_length: str | None, droop: str | None, lock: str | None, data: Refdata) -> list[Check]:
+_BLENDS = ("E10", "E85", "ethanol", "methanol")
+
+
+def hose(line: Line, data: Refdata) -> Found:
     """A flexible hose between its ends at full droop and at full lock, what it shortens under pressure left over.
 
-    ``free_length`` is between the fittings, ``droop`` and ``lock`` the way from fitting to fitting at each; nothing is
+    ``hose_length`` is between the fittings, ``droop`` and ``lock`` the way from fitting to fitting at each; nothing is
     judged when none is given.
     """
-    if free_length is None and droop is None and lock is None:
-        return []
     name = "hose slack at droop and full lock"
-    lacking = [
-        n
-        for n, v in (("free length of the hose", free_length), ("way at full droop", droop), ("way at full lock", lock))
-        if v is None
-    ]
-    if free_length is None or droop is None or lock is None:
-        return [Check(name, CANNOT_TELL, f"not given: {', '.join(lacking)}")]
-    long = stated(free_length, "length", "length", "hose length")
-    ways = [stated(text, "length", "length", place) for text, place in ((droop, "droop"), (lock, "lock"))]
-    far = max((units.from_base(units.to_base(w.typical, w.unit), long.unit), w.locator) for w in ways)
+    parts = {"hose_length": "free length of the hose", "droop": "way at full droop", "lock": "way at full lock"}
+    long, droop, lock = (line.figure(key, data) for key in parts)
+    if long is None and droop is None and lock is None:
+        return Found()
+    if long is None or droop is None or lock is None:
+        lacking = [what for key, what in parts.items() if not line.has(key)]
+        return Found((), (Check(name, CANNOT_TELL, f"not given: {', '.join(lacking)}"),))
+    far = max((units.from_base(base(way), long.unit), way.locator) for way in (droop, lock))
     change = lookup.look_up("lines/materials", "length_change", data=data, item="flexible hose", state="under pressure")
     shortest = long.typical * (1 + units.to_base(change.low if change.low is not None else change.typical, change.unit))
     reason = (
         f"{units.significant(shortest, 4)} {long.unit} left of {long.text} {long.unit} under pressure ({number_only(change, data)}), "
         f"{units.significant(far[0], 4)} {long.unit} needed at {far[1]}; no twist: the lay line stays straight from lock to lock"
     )
-    check = at_least(name, Bound(shortest, long.unit, figure=change), Bound(far[0], long.unit, "min", long), reason)
-    return [check]
+    bounds = Bound(shortest, long.unit, figure=change), Bound(far[0], long.unit, "min", long)
+    return Found((), (at_least(name, *bounds, reason),))

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from gaugeblock import units
 from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check, at_least, at_most
+from gaugeblock.answer.making import stated
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.figure import Figure
 from gaugeblock.lines import cautions as line_cautions
-from gaugeblock.lines.item import OPEN_STATES, Item
+from gaugeblock.lines.item import EXPANSION_JOINT, OPEN_STATES, Item, item_of
 from gaugeblock.tables.load import Refdata, refdata
 
 
@@ -35,9 +36,11 @@ def heat(
     '311'
     """
     data = data or refdata()
-    found = Item(item, klass, state, data)
+    found = item_of(item, klass, state, data)
+    if not found.figures:
+        raise found.nothing()
     asked = {"item": item, "class": klass, "state": state, "at": at}
-    checks = [] if at is None else judge(found, stated_temperature(at))
+    checks = [] if at is None else judge(found, stated_temperature(at, data))
     governs = found.figures[0].key["state"]
     title = ", ".join(
         p for p in (found.cell, found.klass, found.state or (governs if governs not in OPEN_STATES else "")) if p
@@ -60,13 +63,10 @@ def _with_state(figure: Figure, asked: str | None) -> Figure:
     return figure.replace(conditions="; ".join(p for p in (state, figure.conditions) if p))
 
 
-def stated_temperature(at: str, where: str = "--at") -> Figure:
+def stated_temperature(at: str, data: Refdata, where: str = "--at") -> Figure:
     """A temperature as the user states it, as a Figure."""
     measure = units.parse_measure(at, "temperature", where)
-    return Figure(
-        f"asked:{where.lstrip('-')}:{at}:temperature", "temperature", float(measure.value), measure.unit, side="nominal",
-        basis="measured", checked="primary", source="as asked", locator=where.lstrip("-"), text=measure.text.rsplit(" ", 1)[0],
-    )  # fmt: skip
+    return stated(measure, "temperature", where.lstrip("-"), data)
 
 
 def judge(found: Item, at: Figure) -> list[Check]:
@@ -121,7 +121,7 @@ def _upper(found: Item, limit: Figure | None, at: Figure) -> Check:
     end = _end(limit, at.unit)
     required = Bound(end, at.unit, "max", limit)
     what = f"{at.text} {at.unit} asked, {beside(limit, at.unit, found.data)} {_WORDS[limit.quantity]}"
-    if found.klass == "expansion joint":
+    if found.klass == EXPANSION_JOINT:
         reason = f"{what}, of an expansion joint in air: it informs, it does not judge a hose"
         return Check(name, CANNOT_TELL, reason, required, actual)
     check = at_most(name, actual, required, what)

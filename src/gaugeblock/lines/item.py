@@ -15,65 +15,71 @@ TABLES = ("lines/materials", "lines/fluids", "lines/fuels")
 
 # Upper limits that judge a temperature, the one that governs first.
 JUDGES = (
-    "temperature_maximum", "boiling_point_minimum", "vapour_lock_temperature_minimum", "vapour_lock_temperature", "boiling_point",
-    "oxidation_temperature_maximum", "storage_temperature_maximum",
-)  # fmt: skip
+    "temperature_maximum",
+    "boiling_point_minimum",
+    "vapour_lock_temperature_minimum",
+    "vapour_lock_temperature",
+    "boiling_point",
+    "oxidation_temperature_maximum",
+    "storage_temperature_maximum",
+)
 # All else that is an answer about heat or pressure, in the order it is printed.
 ANSWERS = (
-    *JUDGES, "rust_protection_temperature_maximum", "temperature_minimum", "temperature_rating_minimum", "melting_temperature_minimum",
-    "working_pressure_maximum", "burst_pressure_minimum", "proof_pressure_minimum", "pressure_rating_minimum",
-    "service_pressure_class", "tensile_strength", "yield_strength", "vapour_pressure", "vapour_pressure_maximum",
-    "vapour_pressure_allowance", "distillation_10", "distillation_10_maximum", "distillation_50_minimum", "distillation_50_maximum",
-    "distillation_90_maximum", "evaporated_at_70_degc", "evaporated_at_100_degc", "evaporated_at_150_degc_minimum",
-    "final_boiling_point_maximum", "ethanol_content", "flash_point", "autoignition_temperature", "hot_surface_ignition_temperature",
-    "thermal_conductivity", "heat_ageing_test_temperature", "bend_radius_minimum", "wall_minimum",
-)  # fmt: skip
+    *JUDGES,
+    "rust_protection_temperature_maximum",
+    "temperature_minimum",
+    "temperature_rating_minimum",
+    "melting_temperature_minimum",
+    "working_pressure_maximum",
+    "burst_pressure_minimum",
+    "proof_pressure_minimum",
+    "pressure_rating_minimum",
+    "service_pressure_class",
+    "tensile_strength",
+    "yield_strength",
+    "vapour_pressure",
+    "vapour_pressure_maximum",
+    "vapour_pressure_allowance",
+    "distillation_10",
+    "distillation_10_maximum",
+    "distillation_50_minimum",
+    "distillation_50_maximum",
+    "distillation_90_maximum",
+    "evaporated_at_70_degc",
+    "evaporated_at_100_degc",
+    "evaporated_at_150_degc_minimum",
+    "final_boiling_point_maximum",
+    "ethanol_content",
+    "flash_point",
+    "autoignition_temperature",
+    "hot_surface_ignition_temperature",
+    "thermal_conductivity",
+    "heat_ageing_test_temperature",
+    "bend_radius_minimum",
+    "wall_minimum",
+)
+EXPANSION_JOINT = "expansion joint"  # its figures are of joints in air, and judge no hose
 OPEN_STATES = ("any", "not stated")  # what answers when no state is asked
 
 
 class Item:
-    """One line material, fluid or fuel with the class and state that were asked; its figures, the governing one first."""
+    """One line material, fluid or fuel with the class and state that were asked; its figures, the governing one first.
+
+    ``figures`` is empty where nothing is published for heat or pressure. Ambiguous where the answer depends on a class
+    or state that was not asked.
+    """
 
     __slots__ = ("cell", "class_taken", "data", "figures", "klass", "rows", "state", "table")
 
-    def __init__(self, typed: str, klass: str | None, state: str | None, data: Refdata) -> None:
+    def __init__(self, table: str, cell: str, klass: str | None, state: str | None, data: Refdata) -> None:
         self.data = data
-        self.table, self.cell, named = item_cell(typed, data)
-        if named is not None and klass is None:
-            klass = named
-        self.rows = [r for r in data.table(self.table).rows if r["item"] == self.cell]
-        self.klass = self._asked("class", klass) if "class" in self.rows[0].cells else None
-        if klass is not None and self.klass is None:
-            do = "leave the class out"
-            raise LookupMiss(klass, f"{self.table} {self.cell}", "a fluid or fuel has a state, not a class", (), do)
-        self.state = self._asked("state", state)
+        self.table = table
+        self.cell = cell
+        self.rows = rows_of(table, cell, data)
+        self.klass = klass
+        self.state = state
         self.class_taken = False
         self.figures = self._figures()
-
-    def _asked(self, column: str, typed: str | None) -> str | None:
-        """The cell of a key of this item, or None when it was not asked; LookupMiss names the item's own."""
-        if typed is None:
-            return None
-        own = list(dict.fromkeys(r.cells[column] for r in self.rows))
-        folded = {cell.casefold(): cell for cell in own}
-        text = " ".join(typed.split())
-        cell = folded.get(text.casefold()) or self.data.words("lines", column).get(text.casefold())
-        if cell is None and column == "class":
-            ends = [c for c in own if c.casefold().endswith(f" {text.casefold()}")]
-            cell = ends[0] if len(ends) == 1 else None
-        if cell in own:
-            return cell
-        real = [c for c in own if c != "any"]
-        where = f"{self.table} {column}"
-        if not real:
-            raise LookupMiss(typed, where, f"{self.cell} has no {column} of its own", (), f"leave the {column} out")
-        raise LookupMiss(
-            typed,
-            where,
-            f"not a {column} of {self.cell}",
-            nearest(text, real) or real,
-            "use one of these, or ask the maker",
-        )
 
     def look_up(self, quantity: str, state: str | None = None) -> Figure | None:
         """The governing figure of a quantity; None when no row answers.
@@ -102,43 +108,37 @@ class Item:
     def _figures(self) -> list[Figure]:
         rows = self._rows(*ANSWERS)
         if not rows:
-            raise self._nothing()
+            return []
         if self.klass is None and self.table == "lines/materials" and all(r["class"] != "any" for r in rows):
             named = list(dict.fromkeys(r["class"] for r in rows))
-            if len(named) > 1 or named[0] == "expansion joint":
+            if len(named) > 1 or named[0] == EXPANSION_JOINT:
                 raise self._must_name("class", named)
             self.klass, self.class_taken = named[0], True
         got = [f for q in dict.fromkeys(ANSWERS) if self._rows(q) and (f := self.look_up(q)) is not None]
         own = [f for f in got if self.state is None or f.key["state"] == self.state]
         got = own + [f for f in got if f not in own]
-        here = [r for r in self._rows(*JUDGES) if r.cells.get("class") in self._classes]
-        if self.state is None and here and not any(f.quantity in JUDGES for f in got):
+        judging = [r for r in self._rows(*JUDGES) if r.cells.get("class") in self._classes]
+        if self.state is None and judging and not any(f.quantity in JUDGES for f in got):
+            raise self._must_name("state", list(dict.fromkeys(r["state"] for r in judging)))
+        here = [r for r in rows if r.cells.get("class") in self._classes]
+        if not got and self.state is None and here:
             raise self._must_name("state", list(dict.fromkeys(r["state"] for r in here)))
-        if not got:
-            here = [r for r in rows if r.cells.get("class") in self._classes]
-            if self.state is None and here:
-                raise self._must_name("state", list(dict.fromkeys(r["state"] for r in here)))
-            raise self._nothing()
         return got
 
     def _must_name(self, what: str, found: list[str]) -> Ambiguous:
         do = f"name the {what}" + ("; a used fluid is wet" if "wet" in found else "")
         return Ambiguous(self._said, self.table, f"the answer depends on the {what}", found, do)
 
-    def _nothing(self) -> LookupMiss:
+    def nothing(self) -> LookupMiss:
+        """That nothing is published, with the nearest items that have a limit."""
         judged = [r["item"] for r in self.data.table(self.table).rows if r["quantity"] in JUDGES]
         pool = list(dict.fromkeys(judged))
 
         def near() -> list[str]:
             return [n for n in dict.fromkeys([*nearest(self.cell, pool), *pool]) if n != self.cell]
 
-        return LookupMiss(
-            self._said,
-            self.table,
-            "no published source for a heat or pressure limit",
-            near,
-            "ask the maker of the part",
-        )
+        why = "no published source for a heat or pressure limit"
+        return LookupMiss(self._said, self.table, why, near, "ask the maker of the part")
 
     @property
     def _said(self) -> str:
@@ -158,6 +158,46 @@ class Item:
                 lookup.figure_of(r, self.data) for r in unsaid if r.cells.get("class", "any") == (self.klass or "any")
             ]
         return more
+
+
+def rows_of(table: str, cell: str, data: Refdata) -> list[Row]:
+    """The rows of one item."""
+    return [r for r in data.table(table).rows if r["item"] == cell]
+
+
+def item_of(typed: str, klass: str | None, state: str | None, data: Refdata) -> Item:
+    """The Item that was typed; LookupMiss with the nearest items, classes or states, Ambiguous where one is missing."""
+    table, cell, named = item_cell(typed, data)
+    typed_class = klass or named
+    own_class = None if typed_class is None else class_cell(table, cell, typed_class, data)
+    return Item(table, cell, own_class, None if state is None else own_cell(table, cell, "state", state, data), data)
+
+
+def class_cell(table: str, cell: str, typed: str, data: Refdata) -> str:
+    """The class of a material that was typed; LookupMiss names its own, or that a fluid has none."""
+    if table != "lines/materials":
+        why = "a fluid or fuel has a state, not a class"
+        raise LookupMiss(typed, f"{table} {cell}", why, (), "leave the class out")
+    return own_cell(table, cell, "class", typed, data)
+
+
+def own_cell(table: str, item: str, column: str, typed: str, data: Refdata) -> str:
+    """The cell of a key of an item that was typed; LookupMiss names the item's own."""
+    own = list(dict.fromkeys(r.cells[column] for r in rows_of(table, item, data)))
+    folded = {cell.casefold(): cell for cell in own}
+    text = " ".join(typed.split())
+    cell = folded.get(text.casefold()) or data.words("lines", column).get(text.casefold())
+    if cell is None and column == "class":
+        ends = [c for c in own if c.casefold().endswith(f" {text.casefold()}")]
+        cell = ends[0] if len(ends) == 1 else None
+    if cell in own:
+        return str(cell)
+    real = [c for c in own if c != "any"]
+    where = f"{table} {column}"
+    if not real:
+        raise LookupMiss(typed, where, f"{item} has no {column} of its own", (), f"leave the {column} out")
+    near = nearest(text, real) or real
+    raise LookupMiss(typed, where, f"not a {column} of {item}", near, "use one of these, or ask the maker")
 
 
 def item_cell(typed: str, data: Refdata) -> tuple[str, str, str | None]:

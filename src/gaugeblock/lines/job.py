@@ -1,16 +1,36 @@
 """``[[lines]]``: a fluid line, its path and what is hot beside it."""
 
 from collections.abc import Iterator
+from functools import partial
 from typing import Annotated, Any
 
+from gaugeblock.errors import InputError
+from gaugeblock.job import values
 from gaugeblock.job.checks import Fault
 from gaugeblock.job.kind import Kind
 from gaugeblock.job.locate import Path
 from gaugeblock.job.model import Move
 from gaugeblock.job.part import Gap, Length, Name, Part, Point, Stress, Temperature, Text, Wall, one_of
+from gaugeblock.lines.keys import READ_BY, SERVICES, SHIELDS, SIDES
+from gaugeblock.span import Span, of, parse_span
 
-LINE_SERVICES = ("brake", "fuel feed", "fuel return", "vapour", "coolant", "transmission")
-READ_BY = ("crayon", "paint", "thermocouple", "infra-red")
+
+def _span(value: object, dim: str) -> Span:
+    """A measure of ``dim``, or a range of two; InputError otherwise."""
+    text = values.plain_text(value, values.NAME_LIMIT)
+    if " to " not in text:
+        return of(values.measure(text, dim, "zero"))
+    try:
+        return parse_span(text, dim, "")
+    except InputError as error:
+        raise InputError(values.shown(text), "", error.why, error.nearest, error.do) from None
+
+
+Temperatures = Annotated[Span, partial(_span, dim="temperature")]
+Speeds = Annotated[Span, partial(_span, dim="speed")]
+Lengths = Annotated[Span, partial(_span, dim="length")]
+Ratios = Annotated[Span, partial(_span, dim="ratio")]
+Conductivities = Annotated[Span, partial(_span, dim="thermal conductivity")]
 
 
 class HotPipe(Part):
@@ -28,7 +48,7 @@ class Line(Part, aliases={"hose_class": "class"}):
 
     name: Name
     where: Text | None = None
-    service: Annotated[str, one_of(*LINE_SERVICES)] | None = None
+    service: Annotated[str, one_of(*SERVICES)] | None = None
     material: Name | None = None
     hose_class: Name | None = None
     od: Length | None = None
@@ -41,23 +61,23 @@ class Line(Part, aliases={"hose_class": "class"}):
     gap: Gap | None = None
     temperature: Temperature | None = None
     temperature_by: Annotated[str, one_of(*READ_BY)] | None = None
-    side: Annotated[str, one_of("same side", "other side")] | None = None
-    shield: Annotated[str, one_of("none", "flat open", "curved open", "closed")] | None = None
+    side: Annotated[str, one_of(*SIDES)] | None = None
+    shield: Annotated[str, one_of(*SHIELDS)] | None = None
     shield_finish: Name | None = None
     state: Name | None = None
-    factor: Name | None = None
+    factor: Ratios | None = None
     hot_od: Length | None = None
-    hot_temperature: Name | None = None
+    hot_temperature: Temperatures | None = None
     hot_finish: Name | None = None
     finish: Name | None = None
-    air: Name | None = None
-    soak_air: Name | None = None
-    speed: Name | None = None
-    sleeve: Name | None = None
+    air: Temperatures | None = None
+    soak_air: Temperatures | None = None
+    speed: Speeds | None = None
+    sleeve: Lengths | None = None
     sleeve_finish: Name | None = None
-    sleeve_conductivity: Name | None = None
-    flow_temperature: Name | None = None
-    flow_conductivity: Name | None = None
+    sleeve_conductivity: Conductivities | None = None
+    flow_temperature: Temperatures | None = None
+    flow_conductivity: Conductivities | None = None
     jurisdiction: Name | None = None
     flare: Name | None = None
     seat: Name | None = None

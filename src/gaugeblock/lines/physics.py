@@ -19,9 +19,11 @@ if TYPE_CHECKING:
 # atmosphere, and lights at a spark long before it lights by itself; a closed heated vessel lights it before an open hot
 # surface does, from which it drifts away.
 _FIRE = (
-    ("flash_point", "boiling_point"), ("flash_point", "autoignition_temperature"),
-    ("flash_point", "hot_surface_ignition_temperature"), ("autoignition_temperature", "hot_surface_ignition_temperature"),
-)  # fmt: skip
+    ("flash_point", "boiling_point"),
+    ("flash_point", "autoignition_temperature"),
+    ("flash_point", "hot_surface_ignition_temperature"),
+    ("autoignition_temperature", "hot_surface_ignition_temperature"),
+)
 
 
 def flash_below_ignition(facts: Facts) -> list[Fault]:
@@ -63,9 +65,12 @@ def short_duty_bears_no_less_heat(facts: Facts) -> list[Fault]:
 
 # (the lower, the higher) of one item, class and state.
 _LIMITS = (
-    ("rust_protection_temperature_maximum", "oxidation_temperature_maximum"),  # the coating reddens before the tube scales
+    (
+        "rust_protection_temperature_maximum",
+        "oxidation_temperature_maximum",
+    ),  # the coating reddens before the tube scales
     ("temperature_minimum", "temperature_maximum"),
-)  # fmt: skip
+)
 
 
 def heat_limits_are_in_order(facts: Facts) -> list[Fault]:
@@ -150,6 +155,10 @@ def temperature_unit_is_that_of_its_source(facts: Facts) -> list[Fault]:
 
 
 RULES: tuple[Callable[[Facts], list[Fault]], ...] = (
-    flash_below_ignition, short_duty_bears_no_less_heat, heat_limits_are_in_order, emissivity_suits_its_surface,
-    bright_metal_radiates_more_when_hot, temperature_unit_is_that_of_its_source,
-)  # fmt: skip
+    flash_below_ignition,
+    short_duty_bears_no_less_heat,
+    heat_limits_are_in_order,
+    emissivity_suits_its_surface,
+    bright_metal_radiates_more_when_hot,
+    temperature_unit_is_that_of_its_source,
+)

@@ -4,83 +4,72 @@ from __future__ import annotations
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check
+from gaugeblock.answer.check import CANNOT_TELL, INFORM, NOT_OK, OK, Bound, Check
 from gaugeblock.answer.printing import number_only
 from gaugeblock.errors import LookupMiss
-from gaugeblock.figure import Figure
 from gaugeblock.lines.cautions import FUEL_WORK, statement_rows, statements
+from gaugeblock.lines.found import Found
 from gaugeblock.tables.load import canonical
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
+    from gaugeblock.lines.keys import Line
+    from gaugeblock.lines.words import Words
     from gaugeblock.tables.load import Refdata, Row
 
 _KIND = {"brake": "brake", "fuel feed": "fuel", "fuel return": "fuel", "vapour": "fuel"}
 _TOPICS = ("line near exhaust",)
 
 
-def clearance(
-    service: str | None, jurisdiction: str | None, gap: Figure | None, data: Refdata
-) -> tuple[list[Figure], list[Check]]:
+def clearance(words: Words, gap: Figure | None) -> Found:
     """The written clearance of a jurisdiction against the gap; where none gives a number the check says so."""
+    line, data, name = words.line, words.data, "written clearance"
+    if not line.has("jurisdiction"):
+        return Found()
+    service = line.word("service")
     kind = _KIND.get(service or "")
-    name = "written clearance"
-    if jurisdiction is None:
-        return [], []
     if kind is None:
-        what = (
-            "the service of the line is not given"
-            if service is None
-            else f"no written clearance is known for a {service} line"
+        why = "the service of the line is not given"
+        if service is not None:
+            why = f"no written clearance is known for a {service} line"
+        return Found((), (Check(name, CANNOT_TELL, why, bears=INFORM),))
+    cell = words.read("jurisdiction", lambda typed: _jurisdiction(typed, data))
+    if cell is None:
+        return Found()
+    limit = None
+    if any(r["jurisdiction"] == cell for r in _numbers(kind, data)):
+        subject = f"{kind} line to exhaust"
+        limit = lookup.look_up_or_none(
+            "lines/clearances", "clearance_minimum", data=data, jurisdiction=cell, subject=subject
         )
-        return [], [Check(name, CANNOT_TELL, what)]
-    rows = _numbers(kind, data)
-    try:
-        cell = canonical(data, "lines/clearances", "jurisdiction", jurisdiction)
-    except LookupMiss:
-        places = {s["jurisdiction"] for s in statement_rows(data)}
-        cell = next((p for p in places if p.casefold() == jurisdiction.casefold()), "") or data.words(
-            "lines", "jurisdiction"
-        ).get(jurisdiction.casefold(), "")
-        if not cell:
-            raise
-    limit = (
-        lookup.look_up_or_none(
-            "lines/clearances", "clearance_minimum", data=data, jurisdiction=cell, subject=f"{kind} line to exhaust"
-        )
-        if any(r["jurisdiction"] == cell for r in rows)
-        else None
-    )
     if limit is None:
-        return [], [
-            Check(
-                name,
-                CANNOT_TELL,
-                f"{cell}: no number is written for a {kind} line beside an exhaust; see its rules below",
-            )
-        ]
+        why = f"{cell}: no number is written for a {kind} line beside an exhaust; see its rules below"
+        return Found((), (Check(name, CANNOT_TELL, why, bears=INFORM),))
+    required = Bound(limit.typical, limit.unit, "min", limit)
     if gap is None:
-        return [limit], [
-            Check(
-                name,
-                CANNOT_TELL,
-                f"{cell} rejects under {number_only(limit, data)}; the gap is not given",
-                Bound(limit.typical, limit.unit, "min", limit),
-            )
-        ]
+        why = f"{cell} rejects under {number_only(limit, data)}; the gap is not given"
+        return Found((limit,), (Check(name, CANNOT_TELL, why, required),))
     got = units.from_base(units.to_base(gap.low if gap.low is not None else gap.typical, gap.unit), limit.unit)
     result = OK if got >= limit.typical * (1 - 1e-9) else NOT_OK
     reason = f"{number_only(gap, data)} measured, {cell} rejects under {number_only(limit, data)}: an inspection limit, not a design target"
-    return [limit], [
-        Check(
-            name,
-            result,
-            reason,
-            Bound(limit.typical, limit.unit, "min", limit),
-            Bound(got, limit.unit, figure=gap),
-            got / limit.typical - 1,
+    actual = Bound(got, limit.unit, figure=gap)
+    return Found((limit,), (Check(name, result, reason, required, actual, got / limit.typical - 1),))
+
+
+def _jurisdiction(typed: str, data: Refdata) -> str:
+    """The jurisdiction that was typed: one with a number, or one whose rules are words."""
+    try:
+        return canonical(data, "lines/clearances", "jurisdiction", typed)
+    except LookupMiss:
+        places = {s["jurisdiction"] for s in statement_rows(data)}
+        folded = typed.casefold()
+        cell = next((p for p in places if p.casefold() == folded), "") or data.words("lines", "jurisdiction").get(
+            folded
         )
-    ]
+        if not cell:
+            raise
+        return cell
 
 
 def _numbers(kind: str, data: Refdata) -> list[Row]:
@@ -90,13 +79,13 @@ def _numbers(kind: str, data: Refdata) -> list[Row]:
     return [r for r in rows if r["subject"] == subject and r["service"] == "vehicle" and not r["standing"]]
 
 
-def written(service: str | None, jurisdiction: str | None, data: Refdata) -> list[Caution]:
+def written(line: Line, data: Refdata) -> list[Caution]:
     """The written routing rules of vehicles for this kind of line, each with its jurisdiction; most give no distance."""
-    kind = _KIND.get(service or "")
+    kind = _KIND.get(line.word("service") or "")
     if kind is None:
         return []
     out = []
-    if jurisdiction is None:
+    if not line.has("jurisdiction"):
         found = [lookup.figure_of(r, data) for r in _numbers(kind, data)]
         known = ", ".join(dict.fromkeys(f"{f.key['jurisdiction']} {number_only(f, data)}" for f in found))
         text = (
@@ -105,17 +94,19 @@ def written(service: str | None, jurisdiction: str | None, data: Refdata) -> lis
         )
         out.append(Caution(text, "note", tuple(f.id for f in found), "refdata"))
     rules = [
-        r for r in statement_rows(data)
+        r
+        for r in statement_rows(data)
         if r["topic"] in _TOPICS and r["service"] in ("vehicle", "any") and r["subject"].startswith(kind)
-    ]  # fmt: skip
+    ]
     out += [
         Caution(f"{r['jurisdiction']}: {r['statement']}", r["severity"], (), r["source"] or r["basis"]) for r in rules
     ]
     return out
 
 
-def shop(service: str | None, shield: str, data: Refdata) -> list[Caution]:
+def shop(line: Line, data: Refdata) -> list[Caution]:
     """The cautions of a careful shop for this line."""
+    service, shield = line.word("service"), line.word("shield") or "none"
     wanted = [
         ("line routing", "moving engine"),
         ("line routing", "fuel line over exhaust"),

@@ -97,5 +97,7 @@ def current_rises_with_the_wire(facts: Facts) -> list[Fault]:
 
 
 RULES: tuple[Callable[[Facts], list[Fault]], ...] = (
-    wire_agrees_with_its_gauge, current_suits_its_wire, current_rises_with_the_wire,
-)  # fmt: skip
+    wire_agrees_with_its_gauge,
+    current_suits_its_wire,
+    current_rises_with_the_wire,
+)

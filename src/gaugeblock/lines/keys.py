@@ -1,0 +1,211 @@
+"""What is said of a line, read once: the keys there are, and the Line that the command, Python or a job's line makes."""
+
+from __future__ import annotations
+
+from gaugeblock import span
+from gaugeblock.answer.making import stated as one_stated
+from gaugeblock.errors import InputError
+from gaugeblock.span import Span
+from gaugeblock.units import Measure
+from gaugeblock.value import Keys, Value, put
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+    from typing import Any
+
+    from gaugeblock.figure import Figure
+    from gaugeblock.tables.load import Refdata
+
+SERVICES = ("brake", "fuel feed", "fuel return", "vapour", "coolant", "transmission")
+SIDES = ("same side", "other side")
+SHIELDS = ("none", "flat open", "curved open", "closed")
+READ_BY = ("crayon", "paint", "thermocouple", "infra-red")
+
+
+class Key(Value):
+    """One key of a line: the ``quantity`` and ``dim`` of a measure, or a word, which may be one of ``choices``.
+
+    ``label`` is what sheets call it.
+    """
+
+    __slots__ = ("choices", "dim", "label", "quantity")
+
+    quantity: str
+    dim: str
+    choices: tuple[str, ...]
+    label: str
+
+    def __init__(self, quantity: str = "", dim: str = "", choices: tuple[str, ...] = (), label: str = "") -> None:
+        put(self, "quantity", quantity)
+        put(self, "dim", dim)
+        put(self, "choices", choices)
+        put(self, "label", label)
+
+
+_WORD = Key()
+
+# The keys of a line by the names of the job file, in the order of a sheet.
+KEYS: dict[str, Key] = {
+    "service": Key(choices=SERVICES),
+    "material": _WORD,
+    "class": _WORD,
+    "state": _WORD,
+    "od": Key("outside_diameter", "length"),
+    "wall": Key("wall_thickness", "length"),
+    "length": Key("length", "length"),
+    "pressure": Key("system_pressure", "stress"),
+    "factor": Key("safety_factor", "ratio"),
+    "fluid": _WORD,
+    "fluid_state": _WORD,
+    "beside": _WORD,
+    "gap": Key("gap", "length"),
+    "temperature": Key("line_temperature", "temperature"),
+    "temperature_by": Key(choices=READ_BY),
+    "side": Key(choices=SIDES),
+    "shield": Key(choices=SHIELDS),
+    "shield_finish": _WORD,
+    "hot_od": Key("outside_diameter", "length", label="hot diameter"),
+    "hot_temperature": Key("surface_temperature", "temperature"),
+    "hot_finish": _WORD,
+    "finish": _WORD,
+    "air": Key("air_temperature", "temperature"),
+    "soak_air": Key("air_temperature", "temperature"),
+    "speed": Key("air_speed", "speed"),
+    "sleeve": Key("sleeve_thickness", "length"),
+    "sleeve_finish": _WORD,
+    "sleeve_conductivity": Key("thermal_conductivity", "thermal conductivity"),
+    "flow_temperature": Key("fluid_temperature", "temperature"),
+    "flow_conductivity": Key("thermal_conductivity", "thermal conductivity"),
+    "jurisdiction": _WORD,
+    "flare": _WORD,
+    "seat": _WORD,
+    "nut": _WORD,
+    "port": _WORD,
+    "anchors": Key("length", "length"),
+    "exhaust_material": _WORD,
+    "hose_length": Key("length", "length"),
+    "droop": Key("length", "length"),
+    "lock": Key("length", "length"),
+}
+# What Python cannot call a parameter, and what the job's model cannot call an attribute.
+_PARAMETERS = {"klass": "class"}
+ATTRIBUTES = {"class": "hose_class"}
+
+
+def label_of(name: str) -> str:
+    """What sheets call a key."""
+    return KEYS[name].label or name.replace("_", " ")
+
+
+class Line(Value):
+    """A line and what is hot beside it: its ``words`` and ``spans`` by key, its ``name`` where it has one.
+
+    ``worked_out`` are the keys that nobody typed: the paths of line and hot pipe give them.
+    """
+
+    __slots__ = ("name", "spans", "words", "worked_out")
+
+    name: str
+    words: Mapping[str, str]
+    spans: Mapping[str, Span]
+    worked_out: tuple[str, ...]
+
+    def __init__(
+        self, name: str, words: Mapping[str, str], spans: Mapping[str, Span], worked_out: tuple[str, ...] = ()
+    ) -> None:
+        put(self, "name", name)
+        put(self, "words", Keys(words))
+        put(self, "spans", Keys(spans))  # type: ignore[arg-type]
+        put(self, "worked_out", worked_out)
+
+    def word(self, name: str) -> str | None:
+        """The word of a key; None when it was not given."""
+        return self.words.get(name)
+
+    def span(self, name: str) -> Span | None:
+        """The measure of a key; None when it was not given."""
+        return self.spans.get(name)
+
+    def has(self, name: str) -> bool:
+        """Whether a key was given."""
+        return name in self.words or name in self.spans
+
+    def figure(self, name: str, data: Refdata) -> Figure | None:
+        """The measure of a key as a Figure of its quantity; None when it was not given."""
+        got = self.spans.get(name)
+        if got is None:
+            return None
+        made = stated(got, KEYS[name].quantity, label_of(name), data, read_by=self._tool(name))
+        if name in self.worked_out:
+            return made.replace(locator="points of the line and of the hot pipe", note=_BY_PATHS)
+        return made
+
+    def _tool(self, name: str) -> str:
+        return self.words.get("temperature_by", "") if name == "temperature" else ""
+
+    def asked(self) -> dict[str, str | None]:
+        """Every key with what was typed, for the sheet."""
+        return {name: self.words.get(name) or (str(s) if (s := self.spans.get(name)) else None) for name in KEYS}
+
+    def without(self, *names: str) -> Line:
+        """The line as if these keys were not given."""
+        words = {k: v for k, v in self.words.items() if k not in names}
+        return self.replace(words=words, spans={k: v for k, v in self.spans.items() if k not in names})
+
+
+_BY_PATHS = "worked out from the paths; measure it on the car"
+
+
+def stated(got: Span, quantity: str, where: str, data: Refdata, *, read_by: str = "") -> Figure:
+    """A measure or range that somebody typed, as a Figure; ``measured`` where ``read_by`` says with what tool."""
+    made = one_stated(got.as_measure(), quantity, where, data, read_by=read_by)
+    if not got.is_range:
+        return made
+    return made.replace(value=None, low=got.low.to(got.unit), high=float(got.high.value))
+
+
+def line_of_text(given: Mapping[str, str | None], name: str = "") -> Line:
+    """The Line of what was typed at the command or in Python, key -> text; InputError names the key that is wrong."""
+    from gaugeblock.tables.load import nearest
+
+    words: dict[str, str] = {}
+    spans: dict[str, Span] = {}
+    for parameter, text in given.items():
+        key_name = _PARAMETERS.get(parameter, parameter)
+        key = KEYS.get(key_name)
+        if key is None:
+            pool = list(KEYS)
+            raise InputError(
+                parameter, "route", "not a key of a line", nearest(parameter, pool) or pool, "use one of these"
+            )
+        if text is None:
+            continue
+        if not isinstance(text, str):
+            do = f'write "{text}" with its unit' if key.dim else "write it in quotes"
+            raise InputError(str(text)[:60], key_name, "text is wanted", (), do)
+        if key.dim:
+            spans[key_name] = span.parse_span(text, key.dim, label_of(key_name))
+        elif key.choices and text not in key.choices:
+            choices = list(key.choices)
+            raise InputError(
+                text, key_name, "not one of the choices", nearest(text, choices) or choices, "use one of these"
+            )
+        else:
+            words[key_name] = text
+    return Line(name, words, spans)
+
+
+def line_of_part(part: Any) -> Line:
+    """The Line of a job's line, whose measures are read."""
+    words: dict[str, str] = {}
+    spans: dict[str, Span] = {}
+    for name in KEYS:
+        got = getattr(part, ATTRIBUTES.get(name, name))
+        if isinstance(got, Measure):
+            spans[name] = span.of(got)
+        elif isinstance(got, Span):
+            spans[name] = got
+        elif got is not None:
+            words[name] = got
+    return Line(part.name, words, spans)

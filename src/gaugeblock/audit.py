@@ -56,7 +56,7 @@ def audit_packet(packet: dict[str, Any]) -> dict[str, Any]:
 
 def _same_digest(packet: dict[str, Any]) -> None:
     """InputError when the record is not of this contract, or was changed after it was made."""
-    if type(packet.get("contract")) is not int or packet["contract"] != 1:
+    if type(packet.get("contract")) is not int or packet["contract"] not in (1, 2):
         raise InputError("packet", "audit", "not a packet.json of this program", (), "give the packet.json of a packet")
     said = packet["document"]["digest"]
     if record_digest(packet) != said:

@@ -63,18 +63,19 @@ def packet(argv: list[str]) -> int:
     parser.add_argument(
         "--out", required=True, metavar="DIR", help="folder for the three files; made when its parent exists"
     )
+    parser.add_argument("--cards", action="store_true", help="the cards alone, for the wall")
     common_options(parser, unit=False)
     a = parser.parse_args(argv)
     from gaugeblock.packet import make
 
-    made = make.make_packet(a.job, a.out, a.data_release)
+    made = make.make_packet(a.job, a.out, a.data_release, cards_only=a.cards)
     if a.json:
         import json
 
         print(json.dumps(made.summary(), ensure_ascii=False, indent=2))
     else:
         print(made.text())
-    return 1 if made.has_not_ok else 0
+    return 1 if made.stops else 0
 
 
 def new(argv: list[str]) -> int:

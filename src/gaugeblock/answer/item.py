@@ -1,101 +1,118 @@
-"""Item: one task of the job with its Sheet and what its bench card says."""
+"""Item: one task of the job with its Sheet and what its card says beside the decision."""
 
 from __future__ import annotations
 
 from gaugeblock.answer.check import CANNOT_TELL, Check
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.tables.load import Refdata
+from gaugeblock.value import Value, put
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from gaugeblock.tables.load import Refdata
 
 
-class Row:
-    """A line of a bench card or desk page: what it is, and what it says (blank prints an empty box)."""
+class Row(Value):
+    """A line that describes a task: what it is, and what it says (blank prints an empty box)."""
 
     __slots__ = ("label", "text")
 
+    label: str
+    text: str
+
     def __init__(self, label: str, text: str) -> None:
-        self.label = label
-        self.text = text
+        put(self, "label", label)
+        put(self, "text", text)
 
 
-class Card:
-    """What stands at the car: the number large, what it is on, the condition, the tool, how far to trust it.
+class Box(Value):
+    """A box to write in: what is written there, its unit printed in it, and whether it takes half the width."""
 
-    ``table`` is its head and rows, for a task of several numbers.
+    __slots__ = ("half", "label", "unit")
+
+    label: str
+    unit: str
+    half: bool
+
+    def __init__(self, label: str, unit: str = "", half: bool = False) -> None:
+        put(self, "label", label)
+        put(self, "unit", unit)
+        put(self, "half", half)
+
+
+class Card(Value):
+    """What stands at the car beside the decision of the sheet, whose number, verb, trust and outcome the packet prints.
+
+    ``what`` the thing worked on, in one line; ``condition`` the state that the number is for (DRY); ``count`` how many
+    and ``counted`` of what; ``order`` the sequence in words, ``steps`` the passes to tick; ``notes`` short sentences
+    (wrench, crow-foot, locknut); ``again`` when it is tightened again; ``boxes`` to write in; ``table`` head and rows
+    of a task of several numbers; ``says`` the desk lines that the card already says, by quantity.
     """
 
-    __slots__ = (
-        "boxes", "condition", "detail", "maker", "number", "other_unit", "table", "trust", "verb", "warning", "what",
-    )  # fmt: skip
+    __slots__ = ("again", "boxes", "condition", "count", "counted", "notes", "order", "says", "steps", "table", "what")
+
+    what: str
+    condition: str
+    count: int
+    counted: str
+    order: str
+    steps: tuple[str, ...]
+    notes: tuple[str, ...]
+    again: str
+    boxes: tuple[Box, ...]
+    table: tuple[tuple[str, ...], ...]
+    says: tuple[str, ...]
 
     def __init__(
         self,
-        verb: str,
-        number: str,
-        other_unit: str,
-        trust: str,
         what: str,
-        condition: str,
-        detail: list[Row],
-        maker: str,
-        boxes: list[str],
-        warning: str,
-        table: list[tuple[str, ...]] | None = None,
+        condition: str = "",
+        *,
+        count: int = 1,
+        counted: str = "",
+        order: str = "",
+        steps: Iterable[str] = (),
+        notes: Iterable[str] = (),
+        again: str = "",
+        boxes: Iterable[Box] = (),
+        table: Iterable[Iterable[str]] = (),
+        says: Iterable[str] = (),
     ) -> None:
-        self.verb = verb
-        self.number = number
-        self.other_unit = other_unit
-        self.trust = trust
-        self.what = what
-        self.condition = condition
-        self.detail = detail
-        self.maker = maker
-        self.boxes = boxes
-        self.warning = warning
-        self.table = table or []
+        put(self, "what", what)
+        put(self, "condition", condition)
+        put(self, "count", count)
+        put(self, "counted", counted)
+        put(self, "order", order)
+        put(self, "steps", tuple(steps))
+        put(self, "notes", tuple(n for n in notes if n))
+        put(self, "again", again)
+        put(self, "boxes", tuple(boxes))
+        put(self, "table", tuple(tuple(row) for row in table))
+        put(self, "says", tuple(says))
 
 
-class Item:
-    """One task: its domain, name, the rows that describe it, its Sheet, and its bench card (None for desk-only items)."""
+class Item(Value):
+    """One task: its domain, name, the rows that describe it, its Sheet, and its card (None for desk-only items)."""
 
     __slots__ = ("card", "domain", "facts", "name", "plan", "sheet")
 
+    domain: str
+    name: str
+    facts: tuple[Row, ...]
+    sheet: Sheet
+    card: Card | None
+    plan: object
+
     def __init__(
-        self, domain: str, name: str, facts: list[Row], sheet: Sheet, card: Card | None, plan: object = None
+        self, domain: str, name: str, facts: Iterable[Row], sheet: Sheet, card: Card | None, plan: object = None
     ) -> None:
-        self.plan = plan  # what the item's module worked out, for what its items say together
-        self.domain = domain
-        self.name = name
-        self.facts = facts
-        self.sheet = sheet
-        self.card = card
-
-
-def pretty(text: str) -> str:
-    """Unit spellings as a person reads them on paper: a raised dot and small figures."""
-    for plain, shown in (
-        ("**2", "\u00b2"),
-        ("**3", "\u00b3"),
-        ("**4", "\u2074"),
-        ("lbf*ft", "lbf\u00b7ft"),
-        ("lbf*in", "lbf\u00b7in"),
-        ("N*m", "N\u00b7m"),
-        (" degF", " \u00b0F"),
-        (" degC", " \u00b0C"),
-        (" deg", "\u00b0"),
-    ):
-        text = text.replace(plain, shown)
-    return text
-
-
-def worst_reason(sheet: Sheet) -> str:
-    """The first check that is not ok, else the first that cannot be told, and how many more are open; blank when all are ok."""
-    open_checks = [c for c in sheet.checks if c.result != "ok"]
-    open_checks.sort(key=lambda c: c.result != "not ok")
-    if not open_checks:
-        return ""
-    first, *rest = open_checks
-    more = f" AND {len(rest)} MORE OPEN: {', '.join(c.name for c in rest)} (desk sheet)" if rest else ""
-    return f"{first.result.upper()}: {first.name}: {first.reason}.{more}"
+        put(self, "domain", domain)
+        put(self, "name", name)
+        put(self, "facts", tuple(facts))
+        put(self, "sheet", sheet)
+        put(self, "card", card)
+        put(self, "plan", plan)  # what the item's module worked out, for what its items say together
 
 
 def refusal_sheet(title: str, asked: dict[str, str | None], check: str, reason: str, data: Refdata) -> Sheet:

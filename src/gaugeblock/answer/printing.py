@@ -152,10 +152,14 @@ def number_only(figure: Figure, data: Refdata, unit: str | None = None) -> str:
     return printed(figure, data, unit).split(" (")[0]
 
 
+def other_unit(figure: Figure) -> str | None:
+    """The unit of the other system that a figure is printed in beside its own; None where there is none."""
+    return _OTHER_UNIT.get(display_unit(figure.typical, figure.unit) if not figure.text else figure.unit)
+
+
 def both_units(figure: Figure, data: Refdata) -> str:
     """As ``printed``, with the other system's unit in brackets."""
-    shown = display_unit(figure.typical, figure.unit) if not figure.text else figure.unit
-    other = _OTHER_UNIT.get(shown)
+    other = other_unit(figure)
     if other is None:
         return printed(figure, data)
     second = printed(figure, data, other) if figure.value is None else number_only(figure, data, other)

@@ -51,6 +51,10 @@ class Sheet:
         """What the answer comes to."""
         return self._decision or decided("", self.governing, self.checks)
 
+    def decide(self, decision: Decision) -> None:
+        """Until every answer decides by itself: what its page says that it comes to."""
+        self._decision = decision
+
     @property
     def governing(self) -> Figure | None:
         """The first figure; None on a sheet that has none."""

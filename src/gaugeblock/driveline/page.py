@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from gaugeblock.answer.item import Card, Item, Row, refusal_sheet, worst_reason
-from gaugeblock.answer.printing import printed
+from gaugeblock.answer.decision import decided
+from gaugeblock.answer.item import Box, Card, Item, Row, refusal_sheet
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline import setup, steel
 from gaugeblock.driveline.job import Driveline
@@ -45,7 +45,8 @@ def item(job: Driveline, shop: Shop, data: Refdata) -> Item:
     if job.notes:
         facts.append(Row("notes", job.notes))
     if not is_setup(job):
-        return Item("driveline", job.name, facts, _shaft(job, asked, data), None)
+        shaft = _shaft(job, asked, data)
+        return Item("driveline", job.name, facts, shaft, _shaft_card(job, shaft))
     sheet = _setup(job, asked, data)
     return Item("driveline", job.name, facts, sheet, _card(job, sheet, data))
 
@@ -89,17 +90,30 @@ def _setup(job: Driveline, asked: dict[str, str | None], data: Refdata) -> Sheet
 
 def _card(job: Driveline, sheet: Sheet, data: Refdata) -> Card:
     answer = next((f for f in sheet.figures if f.basis == "maker"), None)
-    number = printed(answer, data) if answer is not None else ""
-    found, left = text_of(job.as_found), text_of(job.as_left)
+    sheet.decide(decided("SET", answer, sheet.checks, "" if answer else "Ask the axle maker for the figure."))
+    unit = answer.unit if answer is not None else ""
     return Card(
-        "SET",
-        number,
-        "",
-        answer.trust if answer is not None else "NO FIGURE",
-        ", ".join(t for t in (job.where, job.component, job.step, job.wear) if t),
+        ", ".join(t for t in (job.axle or job.where, job.component, job.step) if t),
         (job.wear or "").upper(),
-        [Row("axle", job.axle or "________")],
-        f"{number} ({answer.source}, {answer.locator})" if answer is not None else "",
-        [f"as found {found}" if found else "as found", f"as left {left}" if left else "as left", "by", "checked by"],
-        worst_reason(sheet),
+        counted="setting",
+        notes=[f"As found {job.as_found}" if job.as_found else "", f"as left {job.as_left}" if job.as_left else ""],
+        boxes=[
+            Box("maker's figure, page"),
+            Box("as found", unit, half=True),
+            Box("as left", unit, half=True),
+            Box("by, date"),
+            Box("checked by, date"),
+        ],
+    )
+
+
+def _shaft_card(job: Driveline, sheet: Sheet) -> Card:
+    margin = next((f for f in sheet.figures if f.quantity == "torsional_yield_factor"), None)
+    sheet.decide(decided("CARRIES", margin, sheet.checks, "" if margin else "Give the size, the torque and the steel."))
+    what = ", ".join(str(t) for t in (job.steel, job.treatment, job.temper, job.diameter) if t)
+    return Card(
+        what,
+        counted="shaft",
+        notes=[f"Torque asked of it {job.torque}" if job.torque else ""],
+        boxes=[Box("steel as certified"), Box("hardness measured"), Box("by, date"), Box("checked by, date")],
     )

@@ -7,8 +7,9 @@ from typing import Any
 
 from gaugeblock import units
 from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, Check
-from gaugeblock.answer.item import Card, Item, Row, worst_reason
+from gaugeblock.answer.check import CANNOT_TELL, Check
+from gaugeblock.answer.decision import Decision, decided
+from gaugeblock.answer.item import Box, Card, Item, Row
 from gaugeblock.answer.printing import number_only, printed
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import GaugeblockError, InputError, LookupMiss, Problem
@@ -59,6 +60,7 @@ def item(job: Fastener, shop: Shop, data: Refdata) -> Item:
         checks.append(Check("maker's figure", CANNOT_TELL, reason))
     cautions = [*plain.cautions, *_shop_cautions(job)]
     sheet = Sheet(plain.title, plain.asked, data, plain.figures, checks, cautions)
+    sheet.decide(_decision(sheet))
     return Item("fasteners", job.name, _facts(job), sheet, _card(job, sheet, shop, data))
 
 
@@ -207,58 +209,58 @@ def _facts(job: Fastener) -> list[Row]:
     return rows
 
 
-def _card(job: Any, sheet: Sheet, shop: Shop, data: Refdata) -> Card:
+def _shown(sheet: Sheet) -> tuple[Figure | None, Figure | None]:
+    """The figure at the fastener, and what the wrench is set to where the two part."""
     answer = next((f for f in sheet.figures if f.quantity in ("tightening_torque", "turn_from_snug")), None)
     setting = next((f for f in sheet.figures if f.quantity == "torque_setting"), None)
-    shown = setting if setting is not None and answer is not None else answer
-    detail = []
-    what = ", ".join(t for t in (job.where, job.thread or job.part, job.size, job.grade, job.seat, job.material) if t)
+    return answer, setting if answer is not None else None
+
+
+def _decision(sheet: Sheet) -> Decision:
+    answer, setting = _shown(sheet)
+    verb = "SET" if setting is not None else "TIGHTEN"
+    return decided(verb, setting or answer, sheet.checks, "" if answer else "Ask the part maker for the figure.")
+
+
+def _card(job: Any, sheet: Sheet, shop: Shop, data: Refdata) -> Card:
+    answer, setting = _shown(sheet)
+    shown = setting or answer
+    what = ", ".join(t for t in (job.thread or job.part, job.size, job.grade, job.seat, job.material) if t)
     tool = next(
         (f.conditions.removeprefix("wrench ") for f in sheet.figures if f.conditions.startswith("wrench ")),
         str(job.wrench or _wrench_for(shown, shop)),
     )
-    detail.append(Row("tool", tool or "torque wrench that reads this in the middle of its range"))
+    notes = [f"Wrench {tool}" if tool else ""]
     if job.adapter is not None:
-        detail.append(Row("crow-foot", f"counted in the setting: {_adapter(job)}"))
+        notes.append(f"Crow-foot {_adapter(job)}: already allowed for")
     if job.locknut is not None:
         drag = any(f.quantity.startswith("prevailing_torque") for f in sheet.figures)
-        added = "prevailing torque added" if drag else "prevailing torque NOT added: read it running down, and add it"
-        detail.append(Row("locknut", f"{job.locknut}, {added}"))
-    if job.count is not None:
-        detail.append(Row("how many", str(job.count)))
-    if job.order is not None:
-        detail.append(Row("order", job.order))
-    if job.passes and shown is not None:
-        detail.append(Row("passes", _passes(job.passes, shown, data)))
-    if job.retighten is not None:
-        detail.append(Row("tighten again", job.retighten))
+        said = "its drag is added" if drag else "read its drag while it runs down, and add it"
+        notes.append(f"Locknut {job.locknut}: {said}")
     if shown is not None and setting is not None and answer is not None and _differs(answer, setting):
-        detail.append(Row("at the fastener", f"{number_only(answer, data)} ({answer.trust})"))
-    if job.notes is not None:
-        detail.append(Row("note", job.notes))
-    trust = "NO FIGURE" if answer is None else answer.trust
-    if shown is not None and answer is not None and number_only(shown, data) != number_only(answer, data):
-        trust = shown.trust
+        notes.append(f"Gives {number_only(answer, data)} at the fastener")
     made = next((f for f in sheet.figures if f.basis == "maker"), None)
-    maker_text = f"{printed(made, data)} ({made.source}, {made.locator})" if made is not None else ""
-    condition = (job.condition or "").upper() or ("CONDITION: ________" if job.part is None else "")
-    warning = worst_reason(sheet)
-    other = ""
-    if shown is not None:
-        other = number_only(shown, data, _OTHER[_unit_of(shown, data)]) if _unit_of(shown, data) in _OTHER else ""
-    verb = (
-        "DO NOT SET YET"
-        if sheet.worst == NOT_OK
-        else "SET"
-        if shown is setting and setting is not None
-        else "TURN"
-        if answer is not None and answer.quantity == "turn_from_snug"
-        else "TIGHTEN"
-    )
+    if made is not None and made is not answer:
+        notes.append(f"Maker: {printed(made, data)} ({made.source}, {made.locator})")
+    unit = _unit_of(shown, data) if shown is not None else ""
     return Card(
-        verb, number_only(shown, data) if shown is not None else "", other, trust, what, condition, detail, maker_text,
-        ["as done", "by", "checked by"], f"{warning}",
-    )  # fmt: skip
+        what,
+        (job.condition or "").upper() or ("" if job.part else "CONDITION?"),
+        count=job.count or 1,
+        counted="" if job.count is None else "pieces" if job.part else "bolts" if job.count > 1 else "bolt",
+        order=job.order or "",
+        steps=_passes(job.passes, shown, data) if shown is not None else (),
+        notes=[*notes, job.notes or ""],
+        again=job.retighten or "",
+        boxes=[
+            Box("maker's figure, page"),
+            Box("as done", unit, half=True),
+            Box("wrench no.", half=True),
+            Box("by, date"),
+            Box("checked by, date"),
+            *([Box("tightened again, date")] if job.retighten else []),
+        ],
+    )
 
 
 def _differs(a: Figure, b: Figure) -> bool:
@@ -270,7 +272,7 @@ def _unit_of(figure: Figure, data: Refdata) -> str:
     return number_only(figure, data).rsplit(" ", 1)[-1]
 
 
-def _passes(shares: tuple[Measure, ...], figure: Figure, data: Refdata) -> str:
+def _passes(shares: tuple[Measure, ...], figure: Figure, data: Refdata) -> list[str]:
     """Each pass in the unit of the last one; a range has both its ends."""
     unit = _unit_of(figure, data)
     parts = []
@@ -282,4 +284,4 @@ def _passes(shares: tuple[Measure, ...], figure: Figure, data: Refdata) -> str:
         ends = [None if e is None else e * share for e in (figure.value, figure.low, figure.high)]
         value, low, high = ends if figure.value is None else (ends[0], None, None)
         parts.append(number_only(figure.replace(value=value, low=low, high=high, text=""), data, unit))
-    return ", then ".join(parts)
+    return parts

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from gaugeblock import units
-from gaugeblock.answer.item import Card, Item, Row, worst_reason
+from gaugeblock.answer.decision import decided
+from gaugeblock.answer.item import Box, Card, Item, Row
 from gaugeblock.answer.printing import printed
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.bodies import Placed
@@ -59,38 +60,31 @@ def _limits(sheet: Sheet) -> list[Figure]:
     return sorted(found.values(), key=lambda f: units.to_base(f.least, f.unit))
 
 
-def _gap(job: Line, sheet: Sheet) -> Row:
-    """The gap as measured, else as the paths give it."""
-    by_paths = sheet.asked["gap"]
-    if job.gap is None and by_paths is not None:
-        return Row("gap (from the drawn routes)", by_paths)
-    return Row("gap measured", _text(job.gap))
-
-
-def _text(value: object) -> str:
-    return "" if value is None else str(value)
-
-
 def _card(job: Line, sheet: Sheet, data: Refdata) -> Card:
     needed = next((f for f in sheet.figures if f.quantity == "gap_needed"), None)
     limits = _limits(sheet)
     first = limits[0] if limits else needed
-    detail = [Row("beside", job.beside or ""), _gap(job, sheet)]
-    if needed is not None and first is not needed:
-        detail.append(Row("gap needed", f"{printed(needed, data)} ({needed.trust})"))
-    detail.append(Row("temperature measured", _text(job.temperature)))
-    detail += [Row(f.key.get("item", "limit"), printed(f, data)) for f in limits[1:_SHOWN]]
-    what = ", ".join(str(t) for t in (job.where, job.material, job.od, job.fluid, job.fluid_state) if t)
     verb = "KEEP AWAY" if first is not None and first is needed else "KEEP UNDER"
+    sheet.decide(decided(verb, first, sheet.checks, "" if first else "Ask the maker of the line for its limit."))
+    gap = job.gap or sheet.asked.get("gap") or ""
+    notes = [
+        f"Beside the {job.beside}{f', gap {gap}' if gap else ''}" if job.beside else "",
+        f"Gap needed {printed(needed, data)} ({needed.trust})" if needed is not None and first is not needed else "",
+        f"Measured {job.temperature}" if job.temperature else "",
+        *(f"{f.key.get('item', 'limit')}: {printed(f, data)}" for f in limits[1:_SHOWN]),
+    ]
+    temperature = first.unit if first is not None and first is not needed else "degF"
     return Card(
-        verb,
-        printed(first, data) if first is not None else "",
-        "",
-        first.trust if first is not None else "NO FIGURE",
-        what,
+        ", ".join(str(t) for t in (job.material, job.od, job.fluid, job.fluid_state) if t),
         (job.service or "").upper(),
-        [r for r in detail if r.text or r.label != "beside"],
-        "",
-        ["gap as left", "hot temperature", "by", "checked by"],
-        worst_reason(sheet),
+        counted="line",
+        notes=notes,
+        boxes=[
+            Box("gap as left", "in" if first is None else "", half=True),
+            Box("pressure test", half=True),
+            Box("temperature, hot", temperature),
+            Box("temperature, after shut-down", temperature),
+            Box("by, date"),
+            Box("checked by, date"),
+        ],
     )

@@ -5,9 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from gaugeblock import audit, domains
-from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Check
+from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
+from gaugeblock.answer.decision import ask
 from gaugeblock.answer.item import Item
+from gaugeblock.answer.question import FILL_IN, Question
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.job.model import Job
+from gaugeblock.packet.order import in_order_of_work
 from gaugeblock.packet.together import against_each_other
 from gaugeblock.tables import releases
 
@@ -15,7 +19,7 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
 
-CONTRACT = 1
+CONTRACT = 2
 
 
 class Packet:
@@ -44,10 +48,7 @@ def build(job: Job, data: Refdata, program: str) -> Packet:
     """The packet of a checked job. ``program`` is name and version as printed."""
     items = [i for table, page in domains.pages().items() for i in _items(table, page, job, data)]
     items += against_each_other(job, items, data)
-    for item in items:
-        if item.name.startswith("EXAMPLE"):
-            reason = "this is the starter's example, not a part of this build: replace it"
-            item.sheet.checks.append(Check("an item of this build", CANNOT_TELL, reason))
+    items = in_order_of_work([_questioned(i) for i in items])
     used = _used(items)
     title = job.title
     status = title.status or "draft"
@@ -66,8 +67,9 @@ def build(job: Job, data: Refdata, program: str) -> Packet:
         "data_digest": data_digest(data),
         "rows_used": _rows_used(used, items, data),
         "job": job.as_dict(),
-        "sheets": [{"name": i.name, **i.sheet.as_dict()} for i in items],
+        "sheets": [{"name": i.name, "card": n, **i.sheet.as_dict()} for n, i in enumerate(items, 1)],
         "settle_first": settle_first(items),
+        "questions": questions(items),
         "sources": _sources(used, items, data),
     }
     parts = audit.encoded({**record, "sheets": []}) | {"sheets": ["[", *audit.encoded_sheets(record["sheets"]), "]"]}
@@ -94,15 +96,42 @@ def data_digest(data: Refdata) -> str:
     return str(got)
 
 
-def settle_first(items: list[Item]) -> list[dict[str, str]]:
-    """Every check that is not ok, then every one that cannot be told, with its sheet."""
+def _questioned(item: Item) -> Item:
+    """An item that is still the starter's example asks to be replaced."""
+    if not item.name.startswith("EXAMPLE"):
+        return item
+    text = "This is still the starter's example, not a part of this build: replace it."
+    check = Check("an item of this build", CANNOT_TELL, text, bears=ASK)
+    sheet = item.sheet
+    decision = ask(sheet.decision.verb, sheet.decision.candidates, (check.name,), text)
+    question = Question(FILL_IN, text, "name", (check.name,))
+    made = Sheet(
+        sheet.title, sheet.asked, sheet.data, list(sheet.figures), [*sheet.checks, check], list(sheet.cautions),
+        list(sheet.drawings), decision, [question],
+    )  # fmt: skip
+    return item.replace(sheet=made)
+
+
+def settle_first(items: list[Item]) -> list[dict[str, Any]]:
+    """Every check that stops the work, then every one that asks, with its sheet and the number of its card."""
     found = [
-        (c.result != NOT_OK, n, {"sheet": i.name, "reason": f"{c.result}: {c.name}: {c.reason}"})
-        for n, i in enumerate(items)
+        (not c.stops, n, {"sheet": i.name, "card": n, "check": c.name, "result": c.result, "reason": c.reason})
+        for n, i in enumerate(items, 1)
         for c in i.sheet.checks
-        if c.result != OK
+        if c.stops or c.asks
     ]
     return [entry for _, _, entry in sorted(found, key=lambda f: f[:2])]
+
+
+def questions(items: list[Item]) -> list[dict[str, Any]]:
+    """What must be done, each question once with the sheets that it settles."""
+    out: dict[tuple[str, str], dict[str, Any]] = {}
+    for item in items:
+        for question in item.sheet.questions:
+            entry = out.setdefault((question.kind, question.text), {**question.as_dict(), "sheets": []})
+            if item.name not in entry["sheets"]:
+                entry["sheets"].append(item.name)
+    return list(out.values())
 
 
 def _used(items: list[Item]) -> list[Figure]:

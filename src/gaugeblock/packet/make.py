@@ -7,7 +7,7 @@ from typing import Any
 
 import gaugeblock
 from gaugeblock import domains
-from gaugeblock.answer.check import NOT_OK, OK
+from gaugeblock.answer.decision import STOP, USE
 from gaugeblock.job.output import write_all
 from gaugeblock.packet import earlier
 from gaugeblock.packet.build import Packet, build
@@ -25,23 +25,31 @@ class Made:
         self.folder = folder
 
     @property
-    def has_not_ok(self) -> bool:
-        """Whether a check of the packet is not ok."""
-        return any(i.sheet.worst == NOT_OK for i in self.packet.items)
+    def stops(self) -> bool:
+        """Whether an item of the packet stops the work."""
+        return any(i.sheet.decision.kind == STOP for i in self.packet.items)
 
     def summary(self) -> dict[str, Any]:
         """For JSON: the document, where it is, what to settle first."""
         record = self.packet.record
         files = [os.path.join(self.folder, n) for n in ("packet.md", "packet.html", "packet.json")]
-        return {"document": record["document"], "files": files, "settle_first": record["settle_first"]}
+        names = ("document", "settle_first", "questions")
+        return {"files": files, **{n: record[n] for n in names}}
 
     def text(self) -> str:
-        """For a person."""
+        """For a person: ready or not, what stops, what to ask, and where the pages are."""
         items = self.packet.items
-        open_items = sum(i.sheet.worst != OK for i in items)
-        lines = [f"packet of {len(items)} items, {open_items} with something to settle first:"]
-        lines += [f"  {s['sheet']}: {s['reason']}" for s in self.packet.record["settle_first"]]
-        lines += [f"print {os.path.join(self.folder, 'packet.html')} (Letter or A4)"]
+        kinds = [i.sheet.decision.kind for i in items]
+        stops, ready = kinds.count(STOP), kinds.count(USE)
+        counts = f"{stops} STOP, {len(items) - stops - ready} ask first, {ready} ready"
+        lines = [f"{'Ready' if ready == len(items) else 'Not ready'} to build: {counts}."]
+        lines += [
+            f"  STOP  {number}. {item.name}: {item.sheet.decision.do}"
+            for number, item in enumerate(items, 1)
+            if item.sheet.decision.kind == STOP
+        ]
+        lines += [f"  {q['kind']}: {q['text']} ({', '.join(q['sheets'])})" for q in self.packet.record["questions"]]
+        lines += [f"Print {os.path.join(self.folder, 'packet.html')} on Letter or A4."]
         return "\n".join(lines)
 
 
@@ -52,8 +60,11 @@ def make(job_path: str, release: str | None = None) -> Packet:
     return build(job, data, f"gaugeblock {gaugeblock.__version__}")
 
 
-def make_packet(job_path: str, folder: str, release: str | None = None) -> Made:
-    """Make a packet and write packet.md, packet.html and packet.json into ``folder``. OutputError leaves nothing new."""
+def make_packet(job_path: str, folder: str, release: str | None = None, *, cards_only: bool = False) -> Made:
+    """Make a packet and write packet.md, packet.html and packet.json into ``folder``. OutputError leaves nothing new.
+
+    With ``cards_only`` the pages hold the cards alone.
+    """
     made = make(job_path, release)
-    write_all(folder, render(made), lambda at: earlier.refuse(at, made.record))
+    write_all(folder, render(made, cards_only=cards_only), lambda at: earlier.refuse(at, made.record))
     return Made(made, folder)

@@ -8,28 +8,26 @@ import os
 import re
 import sys
 from functools import cache
-from types import SimpleNamespace
 from typing import TYPE_CHECKING, Any
 
 import jinja2
 import jinja2.bccache
-from jinja2.ext import Extension
 from markupsafe import Markup
 
-from gaugeblock.answer.item import pretty
-from gaugeblock.answer.printing import both_units
-from gaugeblock.answer.text import label, others_line, place
+from gaugeblock.answer.decision import STOP
 from gaugeblock.errors import DataError
+from gaugeblock.packet.cards import card, pages
+from gaugeblock.packet.desk import desk
+from gaugeblock.packet.first import Place, first_page
+from gaugeblock.packet.paper import Paper
+from gaugeblock.packet.trust_page import trust_page
+from gaugeblock.packet.worklist import LINES_A_SHEET, worklist
 
 if TYPE_CHECKING:
-    from gaugeblock.answer.item import Item
-    from gaugeblock.figure import Figure
     from gaugeblock.packet.build import Packet
-    from gaugeblock.tables.load import Refdata
 
-_MARKDOWN_MARKS = re.compile(r"([\\`*_{}\[\]<>#|])")
-_LONG_SHEET = 12
-_MANY_QUESTIONS = 2
+_MARKDOWN_MARKS = re.compile(r"([\\`*_{}\[\]<>#|&!~])")
+_LIKE_A_LIST = re.compile(r"\A([0-9]*)([-+.)])(?=\s)")
 
 
 def templates_folder() -> str:
@@ -39,18 +37,6 @@ def templates_folder() -> str:
         if os.path.isfile(os.path.join(folder, "packet.html.j2")):
             return os.path.normpath(folder)
     raise DataError("templates", "installation", "the templates are not there", (), "install gaugeblock again")
-
-
-class Prose(Extension):
-    """Templates written in Markdown, turned into HTML once, when they are compiled."""
-
-    def preprocess(self, source: str, name: str | None, filename: str | None = None) -> str:  # noqa: ARG002 - the library's own form
-        """The source itself, or the HTML of a ``.md`` one, which holds no marks of templates."""
-        if not (name or "").endswith(".md"):
-            return source
-        import markdown
-
-        return "{% raw %}" + markdown.markdown(source, output_format="html") + "{% endraw %}"
 
 
 class Compiled(jinja2.FileSystemBytecodeCache):
@@ -70,28 +56,33 @@ class Compiled(jinja2.FileSystemBytecodeCache):
 
 @cache
 def _environment(autoescape: bool) -> jinja2.Environment:
-    made = jinja2.Environment(
-        loader=jinja2.FileSystemLoader(templates_folder()), autoescape=autoescape, undefined=jinja2.StrictUndefined,
-        keep_trailing_newline=True, trim_blocks=autoescape, bytecode_cache=Compiled(),
-        extensions=[Prose],
-    )  # fmt: skip
-    made.filters["cell"] = markdown_text
-    return made
+    return jinja2.Environment(
+        loader=jinja2.FileSystemLoader(templates_folder()),
+        autoescape=autoescape,
+        undefined=jinja2.StrictUndefined,
+        keep_trailing_newline=True,
+        trim_blocks=autoescape,
+        bytecode_cache=Compiled(),
+        finalize=None if autoescape else markdown_text,
+    )
 
 
-def markdown_text(text: str) -> str:
-    """Text that Markdown prints as it is: its marks escaped, line breaks as spaces."""
-    return _MARKDOWN_MARKS.sub(r"\\\1", " ".join(str(text).split()))
+def markdown_text(value: object) -> object:
+    """What stands in a slot of packet.md, so that Markdown prints it as it is: marks escaped, line breaks as spaces."""
+    if not isinstance(value, str):
+        return value
+    text = _MARKDOWN_MARKS.sub(r"\\\1", " ".join(value.split()))
+    return _LIKE_A_LIST.sub(r"\1\\\2", text)
 
 
 def css_string(text: str) -> str:
     """A CSS string literal of any text: everything but plain letters, digits and a few marks as a code point."""
-    return '"' + "".join(c if (c.isalnum() and c.isascii()) or c in " .,-/" else f"\\{ord(c):06x}" for c in text) + '"'
+    return '"' + "".join(c if (c.isalnum() and c.isascii()) or c in " .,-/" else f"\\{ord(c):06x} " for c in text) + '"'
 
 
-def render(packet: Packet) -> dict[str, bytes]:
-    """File name -> content of the three files."""
-    view = _view(packet)
+def render(packet: Packet, *, cards_only: bool = False) -> dict[str, bytes]:
+    """File name -> content of the three files; the pages hold the cards alone with ``cards_only``."""
+    view = _view(packet, cards_only)
     page = _environment(True).get_template("packet.html.j2").render(**view, **_page_extras(packet))
     text = _environment(False).get_template("packet.md.j2").render(**view)
     return {
@@ -111,17 +102,43 @@ def record_text(parts: dict[str, list[str]]) -> str:
 
 
 def _page_extras(packet: Packet) -> dict[str, Any]:
-    folder = templates_folder()
-    with open(os.path.join(folder, "packet.css"), encoding="utf-8") as handle:
+    with open(os.path.join(templates_folder(), "packet.css"), encoding="utf-8") as handle:
         css = handle.read()
+    return {"css": Markup(css), "block": {k: Markup(v) for k, v in _title_block(packet).items()}}
+
+
+def _title_block(packet: Packet) -> dict[str, str]:
+    """The fields of ISO 7200 in three boxes at the foot of every page, as CSS strings."""
     document = packet.record["document"]
-    left = f"{document['identification'] or 'no identification'}  revision {document['revision'] or '-'}  digest {document['digest'][:12]}"
-    return {"css": Markup(css), "footer_left": Markup(css_string(left))}
+    said = document["status"] + (", not ready" if any(i.sheet.decision.kind == STOP for i in packet.items) else "")
+    left = [
+        f"owner: {document['owner'] or '________'}",
+        f"identification: {document['identification'] or '________'}",
+        "document: spec packet",
+    ]
+    middle = [
+        f"revision {document['revision'] or '__'}, issued {document['issued'] or '________'}",
+        f"status: {said}",
+        f"data {packet.data.release}, digest {document['digest'][:12]}",
+    ]
+    return {
+        "left": css_string("\n".join(t[:60] for t in left)),
+        "middle": css_string("\n".join(t[:60] for t in middle)),
+        "right": "approved: ________",
+    }
 
 
-def _view(packet: Packet) -> dict[str, Any]:
-    record = packet.record
-    title = packet.job.title
+def _view(packet: Packet, cards_only: bool) -> dict[str, Any]:
+    record, title = packet.record, packet.job.title
+    units = packet.job.shop.units
+    paper = Paper(packet.data, None if units is None else units == "metric")
+    said: set[str] = set()
+    made = {n: card(n, i, paper, said) for n, i in enumerate(packet.items, 1) if i.card is not None}
+    sheets_of_cards = pages(list(made.values()))
+    front = first_page(packet.items, record["document"]["status"])
+    before = 0 if cards_only else 1 + front.is_long - (-len(made) // LINES_A_SHEET)
+    page_of = {c.number: before + n for n, page in enumerate(sheets_of_cards, 1) for c in page}
+    places = [Place(n, page_of.get(n)) for n in range(1, len(packet.items) + 1)]
     return {
         "document": record["document"],
         "vehicle": title.vehicle or "",
@@ -129,88 +146,11 @@ def _view(packet: Packet) -> dict[str, Any]:
         "program": record["program"],
         "data_release": record["data_release"],
         "draft": packet.data.is_draft,
-        "settle": _settle(record["settle_first"]),
-        "cards": [_card(i) for i in packet.items if i.card is not None],
-        "sheets": [_sheet(i, packet.data) for i in packet.items],
+        "first": None if cards_only else front,
+        "page_of": page_of,
+        "list": [] if cards_only else worklist(packet.items, places, paper),
+        "cards": sheets_of_cards,
+        "sheets": [] if cards_only else [desk(i, p, paper, said) for i, p in zip(packet.items, places, strict=True)],
         "sources": record["sources"],
-        "audit": packet.audit,
+        "trust": trust_page(packet.items, paper, packet.audit),
     }
-
-
-def _settle(entries: list[dict[str, str]]) -> list[dict[str, str]]:
-    """What to settle first, one line a sheet and result; where many questions are open, their names alone."""
-    groups: dict[tuple[str, str], list[str]] = {}
-    shared: dict[tuple[str, str], list[str]] = {}
-    for entry in entries:
-        result, _, reason = entry["reason"].partition(": ")
-        shared.setdefault((result, reason.partition(": ")[0]), []).append(entry["sheet"])
-    together = {k: v for k, v in shared.items() if k[0] != "not ok" and len(v) > _MANY_QUESTIONS}
-    for entry in entries:
-        result, _, reason = entry["reason"].partition(": ")
-        if (result, reason.partition(": ")[0]) not in together:
-            groups.setdefault((result, entry["sheet"]), []).append(reason)
-    out = []
-    for (result, sheet), reasons in groups.items():
-        names = ", ".join(r.partition(": ")[0] for r in reasons)
-        text = f"{len(reasons)} open: {names}" if len(reasons) > _MANY_QUESTIONS else "; ".join(reasons)
-        out.append({"sheet": sheet, "result": result, "reason": pretty(text)})
-    for (result, question), sheets in together.items():
-        out.append(
-            {
-                "sheet": question,
-                "result": result,
-                "reason": f"{len(sheets)} items, see their sheets: {', '.join(sheets)}",
-            }
-        )
-    return out
-
-
-# The parts of the view have attributes: a template looks for those first, and for the keys of a dict last.
-
-
-def _card(item: Item) -> SimpleNamespace:
-    card = item.card
-    if card is None:
-        raise ValueError(item.name)
-    return SimpleNamespace(
-        name=item.name,
-        domain=item.domain,
-        verb=card.verb,
-        number=pretty(card.number),
-        other_unit=pretty(card.other_unit),
-        condition=card.condition,
-        trust=card.trust,
-        what=card.what,
-        detail=[SimpleNamespace(label=r.label, text=pretty(r.text)) for r in card.detail],
-        table=[[pretty(c) for c in row] for row in card.table],
-        warning=pretty(card.warning),
-        maker=pretty(card.maker),
-        boxes=card.boxes,
-    )
-
-
-def _sheet(item: Item, data: Refdata) -> SimpleNamespace:
-    sheet = item.sheet
-    return SimpleNamespace(
-        name=item.name,
-        facts=item.facts,
-        figures=[_figure(f, data) for f in sheet.figures],
-        checks=[SimpleNamespace(name=c.name, result=c.result, reason=pretty(c.reason)) for c in sheet.checks],
-        cautions=[SimpleNamespace(severity=c.severity, text=pretty(c.text)) for c in sheet.cautions],
-        drawings=[SimpleNamespace(title=d.title, svg=Markup(d.svg), page=d.page) for d in sheet.drawings],
-        long=len(sheet.figures) + len(sheet.checks) + len(sheet.cautions) > _LONG_SHEET or bool(sheet.drawings),
-    )
-
-
-def _figure(figure: Figure, data: Refdata) -> SimpleNamespace:
-    first, _, second = both_units(figure, data).partition(" = ")
-    return SimpleNamespace(
-        label=label(figure) + (f": {figure.key['bend']}" if figure.quantity == "surface_gap" else ""),
-        number=pretty(first),
-        other=pretty(second),
-        trust=figure.trust,
-        place=place(figure),
-        conditions=pretty(figure.conditions),
-        service=figure.key.get("service", "") if figure.basis != "derived" else "",
-        also=pretty(others_line(figure, data)),
-    )

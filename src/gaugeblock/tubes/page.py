@@ -6,8 +6,9 @@ from collections.abc import Iterator
 from typing import Any
 
 from gaugeblock.answer.check import NOT_OK, Check
+from gaugeblock.answer.decision import decided
 from gaugeblock.answer.drawing import Drawing
-from gaugeblock.answer.item import Card, Item, Row, worst_reason
+from gaugeblock.answer.item import Box, Card, Item, Row
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.bodies import Placed
@@ -96,12 +97,13 @@ def together(job: Any, items: list[Item], data: Refdata) -> list[Item]:
         sheet, groups = tube_plan_stock.cut_sheet(plans, job.shop.stock_length, job.shop.kerf, data)
         bars = sum(len(g.bars) for g in groups)
         facts = [Row("stock length", job.shop.stock_length or ""), Row("kerf", job.shop.kerf or "")]
-        rows = [
-            (*r[:-1], r[-1].replace(" ", "\u00a0")) for r in tube_plan_stock.cut_rows(groups)
-        ]  # a length stays on one line
+        rows = [(*r[:-1], r[-1].replace(" ", "\u00a0")) for r in tube_plan_stock.cut_rows(groups)]
+        number = next((f for f in sheet.figures if f.quantity == "stock_bars"), None)
+        sheet.decide(decided("CUT FROM", number, sheet.checks))
         card = Card(
-            "CUT FROM", f"{bars} stock length{'s' if bars != 1 else ''}" if bars else "", "", sheet.figures[0].trust,
-            "all tubes of this job, by material and size", "", facts, "", ["as done", "by", "checked by"], worst_reason(sheet), rows,
+            "all tubes of this job, by material and size", counted="list", table=rows,
+            notes=[f"{bars} stock lengths of {job.shop.stock_length or '____'}"],
+            boxes=[Box("as done"), Box("by, date"), Box("checked by, date")],
         )  # fmt: skip
         out.append(Item("tubes", "cut list of all tubes", facts, sheet, card))
     return out
@@ -131,36 +133,34 @@ def _facts(job: Any, die: Die | None) -> list[Row]:
 def _card(job: Any, die: Die | None, made: Plan, data: Refdata) -> Card:
     """At the bench: what to cut and the table of marks; without marks what is known of the bends."""
     sheet: Sheet = made.sheet
-    what = ", ".join(
-        t for t in (job.where, f"{job.od or '____'} x {job.wall or '____'}", job.material, job.condition) if t
-    )
-    boxes = ["as done", "by", "checked by"]
-    detail = [Row("tool", f"die {die.name}".replace("die die", "die") if die is not None else job.method or "")]
+    what = ", ".join(t for t in (f"{job.od or '____'} x {job.wall or '____'}", job.material, job.condition) if t)
+    boxes = [
+        Box("cut length as done", half=True),
+        Box("saw, by", half=True),
+        Box("angles as bent"),
+        Box("by, date"),
+        Box("checked by, date"),
+    ]
+    notes = [f"die {die.name}".replace("die die", "die") if die is not None else job.method or ""]
+    method = (job.method or "").upper()
+    count = job.count or 1
     if made.layout is not None and made.cut is not None:
-        cut = made.tape.reads(made.layout.cut_rounded)
-        short, _, rest = cut.partition(" (")
-        detail.append(Row("measure from", datum_words(made)))
-        detail += [Row(*t.split(": ", 1)) for t in shape_words(made)]
-        if job.count is not None:
-            detail.append(Row("how many", str(job.count)))
-        detail.append(Row("clockwise", "as seen looking along the tube from START, whichever end is in the die"))
-        rows = [(n, at.replace(" ", "\u00a0", 1), *rest_) for n, at, *rest_ in table(made)]
+        sheet.decide(decided("CUT", made.cut, sheet.checks))
+        notes += [f"measure from {datum_words(made)}", *shape_words(made)]
+        notes.append("clockwise as seen looking along the tube from START")
+        rows = [(n, at.replace(" ", "\u00a0", 1), *rest) for n, at, *rest in table(made)]
         return Card(
-            "CUT", short, rest.rstrip(")") + (f" {made.tape.unit}" if rest else ""), made.cut.trust, what, (job.method or "").upper(),
-            detail, "", boxes, worst_reason(sheet), [HEADS, *rows] if rows else None,
+            what, method, count=count, counted="tube", notes=notes, boxes=boxes, table=[HEADS, *rows] if rows else (),
+            says=("bend_mark", "bend_angle_set", "tube_turn", "straight", "bend_angle"),
         )  # fmt: skip
     least = next((f for f in sheet.figures if f.quantity == "bend_radius_minimum"), None)
+    radius = next((f for f in sheet.figures if f.quantity == "bend_radius"), None)
+    sheet.decide(decided("BEND ON", radius or least, sheet.checks))
     if job.bends:
-        detail.append(Row("bends", ", ".join(b.angle or "____" for b in job.bends)))
+        notes.append(f"bends {', '.join(str(b.angle or '____') for b in job.bends)}")
     if least is not None:
-        detail.append(Row("least radius", f"{number_only(least, data)} ({least.key.get('service', least.basis)})"))
-    if job.count is not None:
-        detail.append(Row("how many", str(job.count)))
-    radius = job.radius or (die.radius if die is not None else None)
-    return Card(
-        "BEND ON", f"{radius} radius" if radius else "", "", least.trust if least is not None else "NO FIGURE", what,
-        (job.method or "").upper(), detail, "", boxes, worst_reason(sheet),
-    )  # fmt: skip
+        notes.append(f"least radius {number_only(least, data)} ({least.key.get('service', least.basis)})")
+    return Card(what, method, count=count, counted="tube", notes=notes, boxes=boxes)
 
 
 def _order(job: Any, made: Plan) -> str:

@@ -1,0 +1,139 @@
+"""The cards at the car: one a task, all of one grid."""
+
+from __future__ import annotations
+
+from types import SimpleNamespace
+from typing import TYPE_CHECKING
+
+from gaugeblock.answer.decision import ASK, NONE, STOP, USE
+from gaugeblock.packet.paper import pretty
+
+if TYPE_CHECKING:
+    from gaugeblock.answer.decision import Candidate
+    from gaugeblock.answer.item import Card, Item
+    from gaugeblock.packet.paper import Paper
+
+# Millimetres of a sheet that cards may fill, on Letter (A4 has more); a card is this high at the least, four a sheet.
+_SHEET = 229.0
+_LEAST = 54.0
+_GAP = 2.4
+# Characters that a line of the middle column holds, by size of type, and the height of such a line.
+_TITLE, _ON, _SAY, _WARN, _FOOT = (34, 6.1), (42, 5.8), (50, 5.0), (62, 4.6), (72, 4.3)
+_MOST_CAUTIONS = 2
+# A warning on a card is for people and for this task; the desk has the rest.
+_ON_CARD = ("injury", "damage")
+
+
+def card(number: int, item: Item, paper: Paper, said: set[str]) -> SimpleNamespace:
+    """One card as the template prints it. ``said`` holds the cautions that stood before, so that each stands once."""
+    made = item.card
+    if made is None:
+        raise ValueError(item.name)
+    decision = item.sheet.decision
+    figures = [_candidate(c, paper) for c in decision.candidates]
+    return SimpleNamespace(
+        number=number,
+        name=item.name,
+        anchor=f"card-{number}",
+        count=made.count,
+        counted=made.counted,
+        kind=decision.kind,
+        verb=decision.verb or "SET",
+        do=pretty(decision.do),
+        figures=figures,
+        condition=made.condition,
+        what=pretty(made.what),
+        order=pretty(made.order),
+        steps=[pretty(s) for s in made.steps] if decision.kind == USE else [],
+        notes=[pretty(n) for n in made.notes],
+        again=pretty(made.again),
+        trust=_trust(item, paper),
+        cautions=_cautions(item, said),
+        boxes=_boxes(made, decision.kind),
+        table=[[pretty(c) for c in row] for row in made.table] if decision.kind in (USE, ASK) else [],
+    )
+
+
+def _candidate(candidate: Candidate, paper: Paper) -> SimpleNamespace:
+    shown = paper.split(candidate.figure)
+    shown.when = pretty(candidate.when)
+    shown.then = pretty(candidate.then)
+    return shown
+
+
+def _trust(item: Item, paper: Paper) -> SimpleNamespace:
+    """The trust word and the source of what is shown, once where the candidates agree."""
+    figures = item.sheet.decision.figures
+    words = list(dict.fromkeys(f.trust for f in figures))
+    sources = list(dict.fromkeys(paper.root(f) for f in figures))
+    return SimpleNamespace(word=" or ".join(words), source="; ".join(sources))
+
+
+def _cautions(item: Item, said: set[str]) -> list[SimpleNamespace]:
+    out: list[SimpleNamespace] = []
+    for caution in item.sheet.cautions:
+        if caution.severity in _ON_CARD and caution.text not in said and len(out) < _MOST_CAUTIONS:
+            said.add(caution.text)
+            out.append(SimpleNamespace(word=signal(caution.severity), text=pretty(caution.text)))
+    return out
+
+
+def signal(severity: str) -> str:
+    """The signal word of the manuals: WARNING for people, CAUTION for equipment, NOTE for help."""
+    return {"injury": "WARNING", "damage": "CAUTION"}.get(severity, "NOTE")
+
+
+def _boxes(made: Card, kind: str) -> list[SimpleNamespace]:
+    """The boxes to write in; where the number is open, the chosen one first."""
+    boxes = [
+        SimpleNamespace(label=b.label, unit=pretty(f"1 {b.unit}")[2:] if b.unit else "", half=b.half)
+        for b in made.boxes
+    ]
+    if kind in (ASK, NONE, STOP) and not any(b.label == "chosen" for b in boxes):
+        boxes.insert(min(1, len(boxes)), SimpleNamespace(label="settled: answer, by", unit="", half=False))
+    return boxes
+
+
+def pages(cards: list[SimpleNamespace]) -> list[list[SimpleNamespace]]:
+    """The cards in sheets: as many on each as its height holds, four where none is long."""
+    out: list[list[SimpleNamespace]] = []
+    left = 0.0
+    for made in cards:
+        height = _height(made) + _GAP
+        if not out or height > left:
+            out.append([])
+            left = _SHEET
+        out[-1].append(made)
+        left -= height
+    return out
+
+
+def _lines(text: str, kind: tuple[int, float]) -> float:
+    """The height of a text that wraps, in mm, with a little to spare."""
+    per_line, height = kind
+    return -(-len(text) // per_line) * height if text else 0.0
+
+
+def _height(made: SimpleNamespace) -> float:
+    """How high a card is printed, in mm; rather too much than too little."""
+    wide = 1.4 if made.table else 1.0  # a card with a table has the whole width
+
+    def stretch(kind: tuple[int, float]) -> tuple[int, float]:
+        return int(kind[0] * wide), kind[1]
+
+    total: float = 4 + _lines(made.name, stretch(_TITLE)) + _lines(made.what, stretch(_ON))
+    total += sum(_lines(f"WARNING {c.text}", stretch(_WARN)) + 1.6 for c in made.cautions if c.word == "WARNING")
+    if made.kind == USE:
+        total += 17.5 + _lines(made.do, stretch(_SAY))
+        total += _lines(f"{made.order}{''.join(f'[  ] {s}   ' for s in made.steps)}", stretch(_ON))
+    elif made.kind == STOP:
+        total += 17 + _lines(made.do, stretch(_SAY)) + (6 if made.figures else 0)
+    else:
+        total += 11 + _lines(made.do, stretch(_SAY))
+        total += 13 + max((_lines(f"{c.when} {c.then}", (24, 5.2)) for c in made.figures), default=3)
+    total += _lines(f"{made.trust.word}: {made.trust.source}", stretch(_FOOT))
+    total += _lines(" ".join(made.notes) + " Why: desk 00. Tighten again " + made.again, stretch(_FOOT))
+    total += sum(_lines(f"CAUTION {c.text}", stretch(_FOOT)) for c in made.cautions if c.word != "WARNING")
+    if made.table:
+        total += 6 + sum(max(7.0, *(_lines(cell, (14, 6.0)) for cell in row)) for row in made.table[1:]) + 14
+    return max(total, _LEAST)

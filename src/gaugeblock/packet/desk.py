@@ -1,0 +1,82 @@
+"""At the desk: one line a figure, what was checked, what can go wrong, and the drawings of each item."""
+
+from __future__ import annotations
+
+from types import SimpleNamespace
+from typing import TYPE_CHECKING
+
+from markupsafe import Markup
+
+from gaugeblock.answer.check import INFORM, OK
+from gaugeblock.answer.decision import ASK, NONE, STOP
+from gaugeblock.answer.text import label
+from gaugeblock.packet.cards import signal
+from gaugeblock.packet.paper import pretty
+
+if TYPE_CHECKING:
+    from gaugeblock.answer.check import Check
+    from gaugeblock.answer.item import Item
+    from gaugeblock.figure import Figure
+    from gaugeblock.packet.first import Place
+    from gaugeblock.packet.paper import Paper
+
+_OUTCOME = {STOP: "STOP", ASK: "ASK FIRST", NONE: "NO FIGURE"}
+
+
+def desk(item: Item, place: Place, paper: Paper, said: set[str]) -> SimpleNamespace:
+    """The desk sheet of one item. ``said`` holds the cautions that stood before, so that each stands once."""
+    sheet = item.sheet
+    decision = sheet.decision
+    says = item.card.says if item.card is not None else ()
+    figures = [f for f in sheet.figures if f.quantity not in says]
+    return SimpleNamespace(
+        name=item.name,
+        place=place,
+        anchor=f"desk-{place.number}",
+        what=pretty(item.card.what) if item.card is not None else "",
+        outcome=_OUTCOME.get(decision.kind, ""),
+        number=" or ".join(paper.number(f) for f in decision.figures) if decision.kind != STOP else "",
+        condition=item.card.condition if item.card is not None else "",
+        facts=[SimpleNamespace(label=pretty(r.label), text=pretty(r.text)) for r in item.facts if r.text],
+        figures=[_line(f, paper) for f in figures],
+        checks=[_check(c) for c in sheet.checks if c.result != OK],
+        kept=[pretty(c.name) for c in sheet.checks if c.result == OK],
+        cautions=_cautions(item, said),
+        drawings=[SimpleNamespace(title=d.title, svg=Markup(d.svg), page=d.page) for d in sheet.drawings],
+    )
+
+
+def _line(figure: Figure, paper: Paper) -> SimpleNamespace:
+    name = label(figure) + (
+        f": {figure.key['bend']}" if figure.quantity == "surface_gap" and "bend" in figure.key else ""
+    )
+    whole = paper.whole(figure)
+    number, _, window = whole.partition(" (")
+    others = sorted({paper.number(o) for o in figure.others if not o.standing and o.chosen_by != "service"} - {number})
+    return SimpleNamespace(
+        label=pretty(name),
+        number=number,
+        window=window.rstrip(")"),
+        other=paper.other(figure),
+        weakest=paper.weakest(figure),
+        source=paper.source(figure),
+        conditions=pretty(figure.conditions),
+        also=", ".join(others[:4]),
+    )
+
+
+def _check(check: Check) -> SimpleNamespace:
+    word = {"not ok": "NOT OK", "cannot tell": "ASK"}[check.result]
+    return SimpleNamespace(
+        word="note" if check.bears == INFORM else word, name=pretty(check.name), reason=pretty(check.reason)
+    )
+
+
+def _cautions(item: Item, said: set[str]) -> list[SimpleNamespace]:
+    out = []
+    order = ("injury", "damage", "note")
+    for caution in sorted(item.sheet.cautions, key=lambda c: order.index(c.severity)):
+        if caution.text not in said:
+            said.add(caution.text)
+            out.append(SimpleNamespace(word=signal(caution.severity), text=pretty(caution.text)))
+    return out

@@ -15,8 +15,8 @@ ROOT = Path(__file__).resolve().parents[2]
 PAGE = ROOT / "reports" / "examples" / "demo" / "packet.html"
 PAPERS = {"Letter": (612, 792), "A4": (595, 842)}
 MM = 72 / 25.4
-# DejaVu Sans Bold: a digit is 0.729 em high, ascent and descent together 1.164 em (what pdftotext boxes).
-DIGIT_SHARE = 0.729 / 1.164
+# Liberation Sans Bold: a digit is 0.70 em high, ascent and descent together 1.117 em (what pdftotext boxes).
+DIGIT_SHARE = 0.70 / 1.117
 
 
 def browser() -> str:
@@ -80,7 +80,7 @@ def test_prints_on_its_paper_with_the_running_foot(printed: tuple[str, Path]) ->
     digest = json.loads((PAGE.parent / "packet.json").read_text(encoding="utf-8"))["document"]["digest"][:12]
     for number, words in enumerate(pages, 1):
         text = " ".join(w for *_, w in words)
-        assert f"page {number} of {len(pages)}" in text
+        assert f"sheet {number} / {len(pages)}" in text
         assert digest in text
         assert "0042" in text
         assert "revision B" in text
@@ -93,7 +93,7 @@ def test_nothing_is_cut_off(printed: tuple[str, Path]) -> None:
         for left, top, right, bottom, word in words:
             assert left >= 8 * MM, word
             assert right <= width - 8 * MM, word
-            assert top >= 8 * MM, word
+            assert top >= 5 * MM, word
             assert bottom <= height - 5 * MM, word
 
 
@@ -102,8 +102,8 @@ def test_the_number_on_a_card_is_8_mm_high(printed: tuple[str, Path]) -> None:
     tall = [
         w for page in words_of(printed[1]) for w in page if (w[3] - w[1]) * DIGIT_SHARE >= 8 * MM and w[4][0].isdigit()
     ]
-    cards_with_number = PAGE.read_text(encoding="utf-8").count('<span class="big">')
-    assert cards_with_number >= 15
+    cards_with_number = PAGE.read_text(encoding="utf-8").count('<div class="big">')
+    assert cards_with_number >= 9
     assert len(tall) >= cards_with_number
     assert len(record["sheets"]) >= cards_with_number
 

@@ -18,7 +18,7 @@ DEMO = ROOT / "reports" / "examples" / "demo.toml"
 EXAMPLE = ROOT / "reports" / "examples" / "demo"
 FILES = ("packet.md", "packet.html", "packet.json")
 
-SHEET_KEYS = {"name", "asked", "data_release", "decision", "figures", "checks", "questions", "cautions"}
+SHEET_KEYS = {"name", "card", "asked", "data_release", "decision", "figures", "checks", "questions", "cautions"}
 FIGURE_KEYS = {
     "id", "quantity", "value", "low", "high", "unit", "side", "basis", "checked", "source", "locator", "conditions",
     "note", "since", "key", "standing", "chosen_by", "evidence", "rule", "inputs", "others", "printed",
@@ -56,7 +56,8 @@ def test_the_demo_shows_what_it_must(demo: build.Packet) -> None:
 def test_record_has_the_keys_of_the_contract(demo: build.Packet) -> None:
     record = demo.record
     assert set(record) == {
-        "contract", "document", "program", "data_release", "data_digest", "rows_used", "job", "sheets", "settle_first", "sources",
+        "contract", "document", "program", "data_release", "data_digest", "rows_used", "job", "sheets", "settle_first", "questions",
+        "sources",
     }  # fmt: skip
     assert set(record["document"]) == {"owner", "identification", "revision", "issued", "status", "digest"}
     for sheet in record["sheets"]:
@@ -88,19 +89,22 @@ def test_every_row_behind_a_figure_is_listed_with_its_digest(demo: build.Packet)
 
 
 def test_what_stops_the_work_begins_with_not_ok(demo: build.Packet) -> None:
-    marks = [s["reason"].split(":", 1)[0] for s in demo.record["settle_first"]]
-    assert marks == sorted(marks, key=["not ok", "cannot tell"].index)
-    assert len(marks) == sum(c.result != "ok" for i in demo.items for c in i.sheet.checks)
+    entries = demo.record["settle_first"]
+    assert {tuple(sorted(e)) for e in entries} == {("card", "check", "reason", "result", "sheet")}
+    named = {(i.name, c.name): c for i in demo.items for c in i.sheet.checks}
+    stops = [named[e["sheet"], e["check"]].stops for e in entries]
+    assert stops == sorted(stops, reverse=True)
+    assert len(entries) == sum(c.stops or c.asks for i in demo.items for c in i.sheet.checks)
 
 
 def test_a_bare_item_is_a_blank_box_and_cannot_tell() -> None:
     made = packet_of('[[fasteners]]\nname = "mystery bolt"\n')
     (item,) = made.items
     assert item.card is not None
-    assert item.card.number == ""
+    assert item.sheet.decision.kind == "none"
     assert [c.result for c in item.sheet.checks] == ["cannot tell"]
     assert "thread, grade, condition not given" in item.sheet.checks[0].reason
-    assert '<span class="big blank"></span>' in render.render(made)["packet.html"].decode()
+    assert '<div class="emptybox"></div>' in render.render(made)["packet.html"].decode()
 
 
 def test_the_makers_figure_governs_and_is_printed_as_the_makers() -> None:
@@ -109,9 +113,9 @@ def test_the_makers_figure_governs_and_is_printed_as_the_makers() -> None:
         'maker = { torque = "28 lbf*ft", source = "data sheet 7", place = "page 2" }\n'
     )
     (item,) = made.items
-    assert item.card is not None
-    assert item.card.number == "28 lbf*ft"
-    assert item.card.trust == "MAKER"
+    figure = item.sheet.decision.figure
+    assert figure is not None
+    assert (figure.text, figure.unit, figure.trust) == ("28", "lbf*ft", "MAKER")
     assert item.sheet.figures[0].basis == "maker"
 
 
@@ -184,11 +188,11 @@ def test_a_failed_packet_leaves_nothing(tmp_path: Path) -> None:
     [
         ('["10 to 80 lbf*ft by 1", "20 to 150 lbf*ft by 2"]', "20 to 150 lbf*ft by 2"),  # 75 to 85 lbf*ft
         ('["10 to 100 lbf*ft by 1", "20 to 150 lbf*ft by 2"]', "10 to 100 lbf*ft by 1"),
-        ('["10 to 80 lbf*ft by 1"]', "torque wrench that reads this in the middle of its range"),
+        ('["10 to 80 lbf*ft by 1"]', ""),
     ],
 )
 def test_a_parts_card_names_a_wrench_that_reaches_all_of_its_range(wrenches: str, tool: str) -> None:
     text = f'[shop]\nwrenches = {wrenches}\n[[fasteners]]\nname = "w"\npart = "wheel nut"\nsize = "1/2-20"\n'
     (item,) = build.build(parse_job(text), refdata(), "test").items
     assert item.card is not None
-    assert next(r.text for r in item.card.detail if r.label == "tool") == tool
+    assert [n for n in item.card.notes if n.startswith("Wrench ")] == ([f"Wrench {tool}"] if tool else [])

@@ -48,7 +48,7 @@ def common_options(parser: Parser, unit: bool = True) -> None:
 
 def print_sheet(sheet: Sheet, as_json: bool, unit: str | None) -> int:
     """Print a Sheet as text or JSON; the exit code."""
-    from gaugeblock.answer.decision import STOP
+    from gaugeblock.answer.check import NOT_OK
 
     if unit is not None:
         from gaugeblock import units
@@ -72,7 +72,7 @@ def print_sheet(sheet: Sheet, as_json: bool, unit: str | None) -> int:
         from gaugeblock.answer.text import render
 
         print(render(sheet, unit))
-    return 1 if sheet.decision.kind == STOP else 0
+    return 1 if sheet.worst == NOT_OK else 0
 
 
 def _reprint(sheet: Sheet, out: dict[str, object], unit: str) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock import units
-from gaugeblock.answer.item import pretty
+from gaugeblock.answer.pretty import pretty
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:

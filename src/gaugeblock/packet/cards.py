@@ -6,7 +6,7 @@ from types import SimpleNamespace
 from typing import TYPE_CHECKING
 
 from gaugeblock.answer.decision import ASK, NONE, STOP, USE
-from gaugeblock.packet.paper import pretty
+from gaugeblock.answer.pretty import pretty
 
 if TYPE_CHECKING:
     from gaugeblock.answer.decision import Candidate

@@ -9,9 +9,9 @@ from markupsafe import Markup
 
 from gaugeblock.answer.check import INFORM, OK
 from gaugeblock.answer.decision import ASK, NONE, STOP
+from gaugeblock.answer.pretty import pretty
 from gaugeblock.answer.text import label
 from gaugeblock.packet.cards import signal
-from gaugeblock.packet.paper import pretty
 
 if TYPE_CHECKING:
     from gaugeblock.answer.check import Check

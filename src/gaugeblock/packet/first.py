@@ -6,8 +6,8 @@ from types import SimpleNamespace
 from typing import TYPE_CHECKING
 
 from gaugeblock.answer.decision import STOP, USE
+from gaugeblock.answer.pretty import pretty
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, KINDS, MEASURE
-from gaugeblock.packet.paper import pretty
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -5,8 +5,8 @@ from __future__ import annotations
 from types import SimpleNamespace
 from typing import TYPE_CHECKING, Any
 
+from gaugeblock.answer.pretty import pretty
 from gaugeblock.figure import TRUST
-from gaugeblock.packet.paper import pretty
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -1,0 +1,42 @@
+"""Text as a person reads it on paper: units with their signs, and no number parted from its unit."""
+
+from __future__ import annotations
+
+import re
+
+NO_BREAK = "\u00a0"
+_UNITS = (
+    ("**2", "\u00b2"),
+    ("**3", "\u00b3"),
+    ("**4", "\u2074"),
+    ("lbf*ft", "lbf\u00b7ft"),
+    ("lbf*in", "lbf\u00b7in"),
+    ("N*m", "N\u00b7m"),
+    ("m*K", "m\u00b7K"),
+    (" delta_degF", " \u00b0F"),
+    (" delta_degC", " \u00b0C"),
+    (" degF", " \u00b0F"),
+    (" degC", " \u00b0C"),
+    (" deg", "\u00b0"),
+)
+# A number with a unit after it, a mixed fraction, or a range: what must stay on one line.
+_NUMBER = r"[0-9][0-9.,/]*"
+_TOGETHER = re.compile(
+    rf"({_NUMBER}(?:[ -]{_NUMBER})?(?: to {_NUMBER}(?:[ -]{_NUMBER})?)?(?: x {_NUMBER})?)"
+    r" (in|mm|ft|m|lbf\u00b7ft|lbf\u00b7in|N\u00b7m|lbf|kN|N|ksi|psi|MPa|GPa|bar|kPa|\u00b0F|\u00b0C|%|lb|kg|mph|rpm|HRC|HB|gauge|BWG)\b"
+)
+_SIGNIFICANT = re.compile(r"(?<![\w.])\.([0-9])")
+
+
+def pretty(text: str) -> str:
+    """Text as a person reads it on paper: units with their signs, a zero before a point, mixed fractions with a space."""
+    for plain, shown in _UNITS:
+        text = text.replace(plain, shown)
+    text = _SIGNIFICANT.sub(r"0.\1", text)
+    text = re.sub(r"\b([0-9]+)-([0-9]+/[0-9]+)(?= in\b)", r"\1 \2", text)
+    return together(text)
+
+
+def together(text: str) -> str:
+    """Text whose numbers stay with their units, whose fractions and ranges stay whole."""
+    return _TOGETHER.sub(lambda m: m[0].replace(" ", NO_BREAK), text)

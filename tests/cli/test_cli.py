@@ -42,9 +42,32 @@ def run(capsys: pytest.CaptureFixture[str], *argv: str) -> tuple[int, str, str]:
 def test_a_look_up_prints_the_number_first(capsys: pytest.CaptureFixture[str]) -> None:
     code, out, err = run(capsys, *DRY)
     assert (code, err) == (0, "")
-    first = next(line for line in out.splitlines() if "TIGHTENING TORQUE" in line)
-    assert "31 lbf*ft = 42 N*m" in first
+    first = next(line for line in out.splitlines() if "31 lbf*ft" in line)
+    assert "42 N*m" in first
     assert first.rstrip().endswith("PUBLISHED")
+    assert len(out.splitlines()) <= 15
+
+
+@pytest.mark.parametrize("columns", [40, 60, 80])
+def test_a_short_answer_keeps_to_its_screen(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, columns: int
+) -> None:
+    monkeypatch.setenv("COLUMNS", str(columns))
+    for argv in (
+        DRY,
+        [*DRY, "--into", "aluminium"],
+        ["heat", "DOT 4", "--state", "wet"],
+        ["steel", "4340", "--treatment", "q&t", "--temper", "800 degF"],
+    ):
+        code, out, _ = run(capsys, *argv)
+        assert code in (0, 1)
+        assert max(len(line) for line in out.splitlines()) <= columns
+
+
+def test_why_prints_every_figure_check_and_caution(capsys: pytest.CaptureFixture[str]) -> None:
+    _, out, _ = run(capsys, *DRY, "--why")
+    assert "TIGHTENING TORQUE" in out
+    assert "CHECKS" in out
 
 
 def test_json_is_one_sheet(capsys: pytest.CaptureFixture[str]) -> None:
@@ -65,7 +88,7 @@ def test_in_prints_another_unit_and_keeps_the_sources_value(capsys: pytest.Captu
 
 
 def test_exit_1_when_a_check_is_not_ok(capsys: pytest.CaptureFixture[str]) -> None:
-    code, out, err = run(capsys, *DRY, "--into", "aluminium", "--engagement", "1/4 in")
+    code, out, err = run(capsys, *DRY, "--into", "aluminium", "--engagement", "1/4 in", "--why")
     assert (code, err) == (1, "")
     assert "NOT OK" in out
 

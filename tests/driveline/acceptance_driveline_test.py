@@ -184,7 +184,7 @@ def test_a_command_prints_and_exits(
     run: object, argv: list[str], code: int, said: str, capsys: pytest.CaptureFixture[str]
 ) -> None:
     assert callable(run)
-    assert run(argv) == code
+    assert run([*argv, "--why"]) == code
     assert said in capsys.readouterr().out
 
 

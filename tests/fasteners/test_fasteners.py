@@ -351,7 +351,7 @@ def test_exit_codes_and_empty_streams_in_a_process_of_its_own() -> None:
     code, out, err = run("torque", "3/8-16", "--grade", "grade 5", "--condition", "dry")
     assert (code, err) == (0, "")
     assert "31 lbf*ft" in out
-    code, out, err = run("torque", "3/8-16", "--grade", "5", "--condition", "dry", "--given", "90 lbf*ft")
+    code, out, err = run("torque", "3/8-16", "--grade", "5", "--condition", "dry", "--given", "90 lbf*ft", "--why")
     assert (code, err) == (1, "")
     assert "NOT OK" in out
     code, out, err = run("torque", "3/8-99", "--grade", "5", "--condition", "dry")
@@ -475,7 +475,7 @@ def test_a_part_with_one_row_of_no_stated_size_answers() -> None:
 
 
 def test_another_unit_on_a_sheet_without_figures_still_says_why(capsys: pytest.CaptureFixture[str]) -> None:
-    assert main(["part", "flare nut", "--size=-6", "--seat", "jic", "--material", "steel", "--in", "N*m"]) == 0
+    assert main(["part", "flare nut", "--size=-6", "--seat", "jic", "--material", "steel", "--in", "N*m", "--why"]) == 0
     assert "no published source" in capsys.readouterr().out
 
 

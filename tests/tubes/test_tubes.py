@@ -344,6 +344,7 @@ def test_the_command_prints_the_sheet_that_python_gets(capsys: pytest.CaptureFix
         "rotary draw",
         "--radius",
         "5-1/2 in",
+        "--why",
     ]
     assert commands.bend([*argv, "--json"]) == 0
     same = bend(od="1-3/4 in", wall=".120 in", material="1020 DOM", method="rotary draw", radius="5-1/2 in")

@@ -39,15 +39,16 @@ def _help(prog: str) -> argparse.HelpFormatter:
 
 
 def common_options(parser: Parser, unit: bool = True) -> None:
-    """``--json``, ``--data-release`` and, where figures are printed, ``--in``."""
+    """``--json``, ``--data-release`` and, where figures are printed, ``--in`` and ``--why``."""
     parser.add_argument("--json", action="store_true", help="print one JSON object")
     if unit:
         parser.add_argument("--in", dest="unit", metavar="UNIT", help="print figures of this unit's dimension in it")
+        parser.add_argument("--why", action="store_true", help="all figures, checks and cautions behind the answer")
     parser.add_argument("--data-release", metavar="V", help="use the tables of an earlier data release")
 
 
-def print_sheet(sheet: Sheet, as_json: bool, unit: str | None) -> int:
-    """Print a Sheet as text or JSON; the exit code."""
+def print_sheet(sheet: Sheet, as_json: bool, unit: str | None, why: bool = False) -> int:
+    """Print a Sheet as text (short, or all of it with ``why``) or as JSON; the exit code."""
     from gaugeblock.answer.check import NOT_OK
 
     if unit is not None:
@@ -69,9 +70,13 @@ def print_sheet(sheet: Sheet, as_json: bool, unit: str | None) -> int:
             _reprint(sheet, out, unit)
         print(json.dumps(out, ensure_ascii=False, indent=2))
     else:
-        from gaugeblock.answer.text import render
+        from gaugeblock.answer.short import short
 
-        print(render(sheet, unit))
+        print(short(sheet, unit))
+        if why:
+            from gaugeblock.answer.text import render
+
+            print(render(sheet, unit))
     return 1 if sheet.worst == NOT_OK else 0
 
 

@@ -15,12 +15,12 @@ MARKS = {"ok": "ok", "not ok": "NOT OK", "cannot tell": "CANNOT TELL"}
 READ = {"primary": "read", "quoted": "quoted", "memory": "from memory", "": ""}
 
 
-def wrap(text: str, first: int, rest: int, mark: str = "") -> list[str]:
-    """``text`` in lines of at most 100 characters, indented, ``mark`` in the indent; a longer word stays whole."""
+def wrap(text: str, first: int, rest: int, mark: str = "", wide: int = _WIDE) -> list[str]:
+    """``text`` in lines of at most ``wide`` characters, indented, ``mark`` in the indent; a longer word stays whole."""
     lines = [(" " * first + mark).ljust(rest if mark else first)]
     for word in text.split(" "):
         start = lines[-1] == "" or lines[-1].endswith(" ")
-        if not start and len(lines[-1]) + 1 + len(word) > _WIDE:
+        if not start and len(lines[-1]) + 1 + len(word) > wide:
             lines.append(" " * rest)
             start = True
         lines[-1] += word if start else f" {word}"

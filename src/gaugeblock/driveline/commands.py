@@ -40,7 +40,7 @@ def steel(argv: list[str]) -> int:
         hardness=a.hardness,
         data=refdata(a.data_release),
     )
-    return print_sheet(sheet, a.json, a.unit)
+    return print_sheet(sheet, a.json, a.unit, a.why)
 
 
 def hardness(argv: list[str]) -> int:
@@ -57,7 +57,7 @@ def hardness(argv: list[str]) -> int:
     from gaugeblock.driveline.hardness import hardness as sheet_of
     from gaugeblock.tables.load import refdata
 
-    return print_sheet(sheet_of(a.scale, a.value, data=refdata(a.data_release)), a.json, a.unit)
+    return print_sheet(sheet_of(a.scale, a.value, data=refdata(a.data_release)), a.json, a.unit, a.why)
 
 
 def spline(argv: list[str]) -> int:
@@ -97,7 +97,7 @@ def spline(argv: list[str]) -> int:
         cycles=a.cycles,
         data=refdata(a.data_release),
     )
-    return print_sheet(sheet, a.json, a.unit)
+    return print_sheet(sheet, a.json, a.unit, a.why)
 
 
 def setup(argv: list[str]) -> int:
@@ -132,7 +132,7 @@ def setup(argv: list[str]) -> int:
         maker=maker if any(maker) else None,
         data=refdata(a.data_release),
     )
-    return print_sheet(sheet, a.json, a.unit)
+    return print_sheet(sheet, a.json, a.unit, a.why)
 
 
 def joint(argv: list[str]) -> int:
@@ -155,4 +155,4 @@ def joint(argv: list[str]) -> int:
     from gaugeblock.tables.load import refdata
 
     sheet = sheet_of(a.angle, a.second, phasing=a.phasing, top=a.top, speed=a.speed, data=refdata(a.data_release))
-    return print_sheet(sheet, a.json, a.unit)
+    return print_sheet(sheet, a.json, a.unit, a.why)

@@ -36,7 +36,7 @@ def torque(argv: list[str]) -> int:
         tapped_strength=a.tapped_strength, locknut=a.locknut, prevailing=a.prevailing, given=a.given, wrench=a.wrench,
         adapter=a.adapter, data=refdata(a.data_release),
     )  # fmt: skip
-    return print_sheet(sheet, a.json, a.unit)
+    return print_sheet(sheet, a.json, a.unit, a.why)
 
 
 def part(argv: list[str]) -> int:
@@ -58,4 +58,4 @@ def part(argv: list[str]) -> int:
     sheet = sheet_of(
         a.part, size=a.size, seat=a.seat, material=a.material, service=a.service, data=refdata(a.data_release)
     )
-    return print_sheet(sheet, a.json, a.unit)
+    return print_sheet(sheet, a.json, a.unit, a.why)

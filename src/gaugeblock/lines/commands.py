@@ -63,7 +63,7 @@ def heat(argv: list[str]) -> int:
             raise InputError(", ".join(alone), "heat", why, (), "name the part with --beside")
         from gaugeblock.lines.heat import heat as answer
 
-        return print_sheet(answer(a.item, klass=a.klass, state=a.state, at=a.at, data=data), a.json, a.unit)
+        return print_sheet(answer(a.item, klass=a.klass, state=a.state, at=a.at, data=data), a.json, a.unit, a.why)
     if a.at is not None:
         why = "a temperature to judge and an estimate are two questions"
         raise InputError("--at", "heat", why, (), "ask one; a measured one is --measured")
@@ -76,7 +76,7 @@ def heat(argv: list[str]) -> int:
         if a.klass is not None:
             raise InputError(a.klass, "--class", "a fluid or fuel has a state, not a class", (), "leave the class out")
         sheet = route(fluid=a.item, fluid_state=a.state, beside=a.beside, data=data, **given)
-    return print_sheet(sheet, a.json, a.unit)
+    return print_sheet(sheet, a.json, a.unit, a.why)
 
 
 def route(argv: list[str], read_job: Callable[[str], Job]) -> int:
@@ -103,11 +103,11 @@ def route(argv: list[str], read_job: Callable[[str], Job]) -> int:
     data = refdata(a.data_release)
     sheets = [route_of_part(line, data=data) for line in lines if a.name in (None, line.name)]
     if len(sheets) == 1:
-        return print_sheet(sheets[0], a.json, a.unit)
+        return print_sheet(sheets[0], a.json, a.unit, a.why)
     if not a.json:
         code = 0
         for sheet in sheets:
-            code = max(code, print_sheet(sheet, False, a.unit))
+            code = max(code, print_sheet(sheet, False, a.unit, a.why))
             print()
         return code
     import json

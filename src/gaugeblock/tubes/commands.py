@@ -35,7 +35,7 @@ def bend(argv: list[str]) -> int:
         measured_to=a.measured_to, product=a.product, condition=a.condition, spec=a.spec, diameters=a.diameters,
         data=refdata(a.data_release),
     )  # fmt: skip
-    return print_sheet(sheet, a.json, a.unit)
+    return print_sheet(sheet, a.json, a.unit, a.why)
 
 
 def gauge(argv: list[str]) -> int:
@@ -48,7 +48,9 @@ def gauge(argv: list[str]) -> int:
     from gaugeblock.tables.load import refdata
     from gaugeblock.tubes import stock_tables as tube_tables
 
-    return print_sheet(tube_tables.gauge(a.number, system=a.system, data=refdata(a.data_release)), a.json, a.unit)
+    return print_sheet(
+        tube_tables.gauge(a.number, system=a.system, data=refdata(a.data_release)), a.json, a.unit, a.why
+    )
 
 
 def pipe(argv: list[str]) -> int:
@@ -63,7 +65,9 @@ def pipe(argv: list[str]) -> int:
     from gaugeblock.tables.load import refdata
     from gaugeblock.tubes import stock_tables as tube_tables
 
-    return print_sheet(tube_tables.pipe(a.nps, schedule=a.schedule, data=refdata(a.data_release)), a.json, a.unit)
+    return print_sheet(
+        tube_tables.pipe(a.nps, schedule=a.schedule, data=refdata(a.data_release)), a.json, a.unit, a.why
+    )
 
 
 def material(argv: list[str]) -> int:
@@ -93,7 +97,7 @@ def material(argv: list[str]) -> int:
         wall=a.wall,
         data=refdata(a.data_release),
     )
-    return print_sheet(sheet, a.json, a.unit)
+    return print_sheet(sheet, a.json, a.unit, a.why)
 
 
 def flare(argv: list[str]) -> int:
@@ -115,4 +119,4 @@ def flare(argv: list[str]) -> int:
     sheet = tube_tables.flare(
         a.flare, od=a.od, wall=a.wall, standard=a.standard, port=a.port, data=refdata(a.data_release)
     )
-    return print_sheet(sheet, a.json, a.unit)
+    return print_sheet(sheet, a.json, a.unit, a.why)

@@ -24,7 +24,7 @@ ROW = "3/8-16 UNC,SAE J429,8,dry,any,any,tightening_torque,44,,,lbf*ft,,publishe
 @pytest.fixture
 def small(tmp_path: Path) -> Path:
     """A whole refdata folder of one figure."""
-    for name, columns in {**released_files(), "ranges": LISTS["ranges"]}.items():
+    for name, columns in {**released_files(), **{n: LISTS[n] for n in ("ranges", "expressions", "symbols")}}.items():
         path = tmp_path / f"{name}.csv"
         path.parent.mkdir(exist_ok=True)
         path.write_text(",".join(columns) + "\n", encoding="ascii")

@@ -98,6 +98,8 @@ LISTS: dict[str, tuple[str, ...]] = {
     "words": ("domain", "word", "column", "cell", "since", "until", "note"),
     "releases": ("version", "date", "summary", "sha256"),
     "ranges": ("table", "quantity", "low", "high", "unit"),
+    "expressions": ("rule", "kind", "gives", "unit", "expression", "reason"),
+    "symbols": ("rule", "symbol", "quantity", "unit", "where"),
     "rules": (
         "topic", "subject", "service", "jurisdiction", "statement", "basis", "source", "locator", "checked", "standing",
         "severity", "since", "until", "note",

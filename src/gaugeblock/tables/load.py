@@ -257,6 +257,10 @@ class Refdata:
             self.memo[memo] = found[-1] if found else None
         return self.memo[memo]  # type: ignore[return-value]
 
+    def unreleased(self, name: str, id: str) -> list[dict[str, str]]:
+        """The lines of a list without lifetimes whose first cell is ``id``."""
+        return [dict(zip(LISTS[name], cells, strict=True)) for cells in self._lines(name).of(id)]
+
     def statements(self, domain: str) -> list[dict[str, str]]:
         """The living rules without a number of one domain, with their line."""
         got = self._statements.get(domain)

@@ -16,7 +16,8 @@ if TYPE_CHECKING:
 # The column, or columns, that name one entry of a list.
 LIST_KEYS = {
     "sources": ("id",), "quantities": ("quantity",), "formulas": ("name",), "words": ("domain", "column", "word"),
-    "releases": ("version",), "ranges": ("table", "quantity"), "rules": ("topic", "subject", "service", "jurisdiction", "statement"),
+    "releases": ("version",), "ranges": ("table", "quantity"), "expressions": ("rule",), "symbols": ("rule", "symbol"),
+    "rules": ("topic", "subject", "service", "jurisdiction", "statement"),
 }  # fmt: skip
 
 

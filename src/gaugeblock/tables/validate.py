@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 from gaugeblock.errors import GaugeblockError, InputError
 from gaugeblock.tables.catalogue import DOMAINS, LISTS, TABLES, keys_of, refdata_folder
 from gaugeblock.tables.fault import Fault
+from gaugeblock.tables.formulas import formula_faults
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.limits import Ranges, range_faults
 from gaugeblock.tables.load import Row
@@ -25,6 +26,10 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
 
     from gaugeblock.tables.physics import Rule
+
+
+# The lists that no release covers.
+UNRELEASED = ("releases", "ranges", "expressions", "symbols")
 
 
 class Refused:
@@ -62,13 +67,14 @@ def check(folder: str | None, rules: Sequence[Rule]) -> Checked:
     folder = folder or refdata_folder()
     faults: list[Fault] = []
     read: dict[str, list[Row]] = {}
-    for name, columns in {**released_files(), "releases": LISTS["releases"], "ranges": LISTS["ranges"]}.items():
+    for name, columns in {**released_files(), **{n: LISTS[n] for n in UNRELEASED}}.items():
         read[name] = read_raw(folder, name, columns, faults)
-    releases, ranges = read.pop("releases"), read.pop("ranges")
+    releases, ranges, expressions, symbols = (read.pop(n) for n in UNRELEASED)
     versions = {v: i for i, v in enumerate(sorted({r.cells["version"] for r in releases}, key=_version_order))}
     refused = Refused()
     faults += refused.add(_schema_faults(read, releases, versions))
     faults += refused.add(range_faults(read["quantities"], ranges))
+    faults += formula_faults(read["formulas"], expressions, symbols, read["quantities"])
     tables = {name: [r for r in read[name] if (f"{name}.csv", r.line) not in refused] for name in TABLES}
     lists = {name: rows for name, rows in read.items() if name not in TABLES}
     faults += _key_faults(tables, versions)

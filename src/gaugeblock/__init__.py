@@ -9,18 +9,67 @@ from __future__ import annotations
 
 __version__ = "0.1.0"
 
-# public name -> the module it stands in; loaded when first used, so that importing this package is quick. The answers
-# are named by the domains.
+TYPE_CHECKING = False  # a type checker sees each name; a running program loads it when it is first used
+if TYPE_CHECKING:
+    from gaugeblock.answer.caution import Caution as Caution
+    from gaugeblock.answer.check import Check as Check
+    from gaugeblock.answer.decision import Decision as Decision
+    from gaugeblock.answer.question import Question as Question
+    from gaugeblock.answer.sheet import Sheet as Sheet
+    from gaugeblock.audit import audit_packet as audit_packet
+    from gaugeblock.audit import audit_refdata as audit_refdata
+    from gaugeblock.domains import validate as validate
+    from gaugeblock.driveline.hardness import hardness as hardness
+    from gaugeblock.driveline.joint import joint as joint
+    from gaugeblock.driveline.setup import setup as setup
+    from gaugeblock.driveline.spline import spline as spline
+    from gaugeblock.driveline.steel import steel as steel
+    from gaugeblock.errors import Ambiguous as Ambiguous
+    from gaugeblock.errors import DataError as DataError
+    from gaugeblock.errors import GaugeblockError as GaugeblockError
+    from gaugeblock.errors import InputError as InputError
+    from gaugeblock.errors import JobError as JobError
+    from gaugeblock.errors import LookupMiss as LookupMiss
+    from gaugeblock.errors import OutputError as OutputError
+    from gaugeblock.errors import UnitError as UnitError
+    from gaugeblock.fasteners.part import part as part
+    from gaugeblock.fasteners.torque import torque as torque
+    from gaugeblock.figure import Figure as Figure
+    from gaugeblock.finding import find as find
+    from gaugeblock.finding import sources as sources
+    from gaugeblock.frames import frame as frame
+    from gaugeblock.lines.heat import heat as heat
+    from gaugeblock.lines.route import route as route
+    from gaugeblock.lookup import look_up as look_up
+    from gaugeblock.packet.make import make_packet as make_packet
+    from gaugeblock.tables.fault import Fault as Fault
+    from gaugeblock.tables.load import Refdata as Refdata
+    from gaugeblock.tables.load import refdata as refdata
+    from gaugeblock.tubes.bend import bend as bend
+    from gaugeblock.tubes.stock_tables import flare as flare
+    from gaugeblock.tubes.stock_tables import gauge as gauge
+    from gaugeblock.tubes.stock_tables import material as material
+    from gaugeblock.tubes.stock_tables import pipe as pipe
+
+# public name -> the module it stands in, so that importing this package is quick. The answers are named by the domains.
 _FACE = {
     "sources": "gaugeblock.finding",
     "look_up": "gaugeblock.lookup",
     "find": "gaugeblock.finding",
+    "frame": "gaugeblock.frames",
     "refdata": "gaugeblock.tables.load",
+    "Refdata": "gaugeblock.tables.load",
+    "Fault": "gaugeblock.tables.fault",
     "audit_refdata": "gaugeblock.audit",
     "audit_packet": "gaugeblock.audit",
     "validate": "gaugeblock.domains",
     "make_packet": "gaugeblock.packet.make",
     "Figure": "gaugeblock.figure",
+    "Sheet": "gaugeblock.answer.sheet",
+    "Check": "gaugeblock.answer.check",
+    "Decision": "gaugeblock.answer.decision",
+    "Question": "gaugeblock.answer.question",
+    "Caution": "gaugeblock.answer.caution",
     "GaugeblockError": "gaugeblock.errors",
     "LookupMiss": "gaugeblock.errors",
     "Ambiguous": "gaugeblock.errors",
@@ -33,19 +82,27 @@ _FACE = {
 
 __all__ = [
     "Ambiguous",
+    "Caution",
+    "Check",
     "DataError",
+    "Decision",
+    "Fault",
     "Figure",
     "GaugeblockError",
     "InputError",
     "JobError",
     "LookupMiss",
     "OutputError",
+    "Question",
+    "Refdata",
+    "Sheet",
     "UnitError",
     "audit_packet",
     "audit_refdata",
     "bend",
     "find",
     "flare",
+    "frame",
     "gauge",
     "hardness",
     "heat",

@@ -229,11 +229,27 @@ class Figure(Value):
         return f"{word} (from memory)" if recalled else word
 
     @property
+    def is_range(self) -> bool:
+        """Whether the figure is two ends without a value between them that was given."""
+        return self.value is None and self.low is not None and self.high is not None
+
+    @property
     def quantity_value(self) -> Any:
-        """The figure as a pint Quantity, made on first use of the registry."""
+        """The figure as a pint Quantity in its own unit; a range is refused with ValueError: it has ``quantity_range``."""
         from gaugeblock.registry import quantity
 
+        if self.is_range:
+            raise ValueError(f"{self!r} is a range, not one number: use quantity_range")
         return quantity(self.typical, self.unit)
+
+    @property
+    def quantity_range(self) -> tuple[Any, Any]:
+        """Low and high as pint Quantities; where one is not given, the value stands for it."""
+        from gaugeblock.registry import quantity
+
+        ends = (self.low, self.high)
+        low, high = (end if end is not None else self.typical for end in ends)
+        return quantity(low, self.unit), quantity(high, self.unit)
 
     def walk(self) -> Iterator[Figure]:
         """This figure and every input below it, each once."""

@@ -7,32 +7,35 @@ from typing import Any
 
 from gaugeblock import units
 
+# Units of ours that pint has no name for: what they are called there. A hardness is a dimension of its own, each scale:
+# it is compared, never added to a number or turned into another scale by a factor.
+_NAMES = {
+    "ksi": "kilopound_force_per_square_inch",
+    "Msi": "megapound_force_per_square_inch",
+    "flats": "wrench_flat",
+    "in/100ft": "inch_per_hundred_feet",
+    "ohm/1000ft": "ohm_per_thousand_feet",
+}
+
 
 @cache
 def unit_names() -> dict[str, str]:
-    """Our spelling -> the name it has in the pint registry: pint's own expression, or a unit defined by us.
+    """Our spelling -> the name it has in the pint registry: pint's own expression, or a unit defined by us."""
+    return {s: _NAMES.get(s) or (f"hardness_{s}" if is_hardness(s) else entry[4]) for s, entry in units.UNITS.items()}
 
-    A scaled expression (``1000 * pound_force / inch ** 2``) is no unit to pint, so it gets a name of its own.
-    """
-    names = {}
-    for number, (spelling, entry) in enumerate(units.UNITS.items()):
-        expression = entry[4]
-        names[spelling] = (
-            f"gauge_unit_{number}"
-            if any(c.isdigit() for c in expression.replace("** 2", "").replace("** 3", "").replace("** 4", ""))
-            else expression
-        )
-    return names
+
+def is_hardness(unit: str) -> bool:
+    """Whether a unit is a scale of hardness."""
+    return units.dimension(unit).startswith("hardness")
 
 
 def definition_text() -> str:
     """The pint definitions that the registry adds, one a line, made from the table of units."""
-    names = unit_names()
-    lines = [
-        f"{name} = {units.UNITS[s][4]} = {s}" if s.isidentifier() else f"{name} = {units.UNITS[s][4]}"
-        for s, name in names.items()
-        if name != units.UNITS[s][4]
-    ]
+    lines = []
+    for spelling, name in unit_names().items():
+        meaning = f"[hardness_{spelling}]" if is_hardness(spelling) else units.UNITS[spelling][4]
+        if name != meaning:
+            lines.append(f"{name} = {meaning} = {spelling}" if spelling.isidentifier() else f"{name} = {meaning}")
     return "\n".join(lines) + "\n"
 
 

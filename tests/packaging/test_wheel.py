@@ -6,26 +6,9 @@ import json
 import os
 import subprocess
 import sys
-import zipfile
 from pathlib import Path
 
-import pytest
-
 ROOT = Path(__file__).resolve().parents[2]
-
-
-@pytest.fixture(scope="module")
-def installed(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    folder = tmp_path_factory.mktemp("wheel")
-    pip = [sys.executable, "-m", "pip", "--quiet", "--disable-pip-version-check"]
-    subprocess.run(
-        [*pip, "wheel", "--no-deps", "--no-build-isolation", "-w", str(folder), str(ROOT)], check=True, timeout=300
-    )
-    (wheel,) = folder.glob("*.whl")
-    target = folder / "site"
-    with zipfile.ZipFile(wheel) as packed:
-        packed.extractall(target)
-    return target
 
 
 def run(installed: Path, cwd: Path, *argv: str) -> subprocess.CompletedProcess[str]:

@@ -13,11 +13,6 @@ if TYPE_CHECKING:
     from gaugeblock.answer.sheet import Sheet
 
 
-# Each parser asks for translations of its own three words, which searches the file system: 7 ms of a look-up. Ours
-# are English.
-argparse._ = str  # type: ignore[attr-defined]
-
-
 class Parser(argparse.ArgumentParser):
     """Refuses with our own one message instead of usage and exit."""
 

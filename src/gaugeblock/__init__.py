@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from gaugeblock.driveline.hardness import hardness as hardness
     from gaugeblock.driveline.joint import joint as joint
     from gaugeblock.driveline.setup import setup as setup
-    from gaugeblock.driveline.spline import spline as spline
+    from gaugeblock.driveline.splines.answer import spline as spline
     from gaugeblock.driveline.steel import steel as steel
     from gaugeblock.errors import Ambiguous as Ambiguous
     from gaugeblock.errors import DataError as DataError

@@ -61,7 +61,9 @@ def test_a_strict_type_checker_knows_the_face(installed: Path, tmp_path: Path) -
 
 
 def test_a_wrong_use_is_told_by_the_type_checker(installed: Path, tmp_path: Path) -> None:
-    wrong = SCRIPT.replace('gaugeblock.torque(size, grade="SAE J429 5", condition="dry")', "gaugeblock.torque(size, grade=5)")
+    wrong = SCRIPT.replace(
+        'gaugeblock.torque(size, grade="SAE J429 5", condition="dry")', "gaugeblock.torque(size, grade=5)"
+    )
     done = mypy(tmp_path, installed, wrong)
     assert done.returncode == 1
     assert "user.py:7" in done.stdout

@@ -28,11 +28,11 @@ STEEL_REFUSALS = [
     ("1550", "hot rolled", None, "neighbouring grade", None),
     ("1541H", "quenched and tempered", None, "neighbouring grade", None),
     ("5160", "oqt", "800 F", "neighbouring grade", None),
-    ("4340", "oqt", "800 F", "not interpolated", "4340 | quenched and tempered | 800 degF"),
+    ("4340", "oqt", "770 F", "not interpolated", "4340 | quenched and tempered | 800 degF"),
     (
         "4140",
         "q&t",
-        "800 F",
+        "770 F",
         "no published strength of 4140 in this treatment",
         "4140 | oil quenched and tempered | 800 degF",
     ),

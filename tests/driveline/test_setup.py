@@ -6,7 +6,7 @@ import pytest
 
 from driveline.asking import LEFT, MAKER, only, texts
 from gaugeblock import setup
-from gaugeblock.errors import InputError, LookupMiss, UnitError
+from gaugeblock.errors import InputError, LookupMiss
 
 
 def test_the_makers_figure_governs_and_other_axles_only_inform() -> None:
@@ -41,11 +41,18 @@ def test_what_is_not_known_cannot_be_told(left: str | None, maker: object, why: 
     assert why in check.reason
 
 
-def test_a_makers_figure_without_its_place_is_not_called_the_makers() -> None:
-    sheet = setup(
-        "rear", "ring gear", "backlash", as_left="0.007 in", maker=("0.006 in", None, None, "axle maker's sheet", None)
-    )
+def test_a_makers_figure_without_its_page_is_kept_and_the_page_is_asked_for() -> None:
+    maker = ("0.006 in", "0.005 in", "0.008 in", "axle maker's sheet", None)
+    sheet = setup("rear", "ring gear", "backlash", as_left="0.007 in", maker=maker)
+    assert (sheet.figures[0].basis, only(sheet, LEFT).result) == ("maker", "ok")
+    assert [(q.key, q.kind) for q in sheet.questions] == [("maker.place", "fill in")]
+    assert sheet.decision.kind == "use"
+
+
+def test_a_makers_figure_of_nobody_is_only_stated_and_asked_about() -> None:
+    sheet = setup("rear", "ring gear", "backlash", maker=("0.006 in", None, None, None, "page 4"))
     assert sheet.figures[0].basis == "stated"
+    assert (sheet.decision.kind, sheet.questions[0].key) == ("ask", "maker.source")
 
 
 def test_used_gears_go_back_to_their_recorded_backlash() -> None:
@@ -71,9 +78,27 @@ def test_a_makers_figure_answers_for_a_component_of_no_table() -> None:
     assert only(sheet, LEFT).result == "ok"
 
 
-def test_a_makers_figure_the_wrong_way_round_is_refused() -> None:
-    with pytest.raises(InputError):
-        setup("rear", "ring gear", "backlash", maker=(None, "0.008 in", "0.005 in", "s", "p"))
+@pytest.mark.parametrize(
+    ("maker", "key", "said"),
+    [
+        (("-0.006 in", None, None, "s", "p"), "maker.value", "Did you mean 0.006 in?"),
+        ((None, "0.008 in", "0.005 in", "s", "p"), "maker.low", "is above its high"),
+        (("0.15 in", None, None, "s", "p"), "maker.value", "Did you mean 0.15 mm?"),
+        (("6 in", None, None, "s", "p"), "maker.value", "far from any backlash"),
+        (("6 lbf*in", None, None, "s", "p"), "maker", "a length is set at this step"),
+    ],
+)
+def test_an_implausible_makers_figure_is_questioned_and_never_set(maker: object, key: str, said: str) -> None:
+    sheet = setup("rear", "ring gear", "backlash", as_left="0.006 in", maker=maker)  # type: ignore[arg-type]
+    assert (sheet.decision.kind, sheet.decision.figures) == ("none", ())
+    assert (sheet.questions[0].key, said in sheet.questions[0].text) == (key, True)
+    assert said in sheet.decision.do
+    assert all(f.basis != "maker" for f in sheet.figures)
+
+
+def test_a_preload_in_the_wrong_unit_is_questioned() -> None:
+    sheet = setup("rear", "pinion bearings", "preload", maker=("20 lbf*ft", None, None, "s", "p"))
+    assert "Did you mean 20 lbf·in?" in sheet.decision.do
 
 
 def test_the_makers_and_the_manuals_figures_apart_are_said() -> None:
@@ -102,9 +127,19 @@ def test_a_finding_that_only_mentions_a_number_is_words() -> None:
     assert (check.result, "words" in check.reason) == ("cannot tell", True)
 
 
-def test_a_torque_is_no_backlash() -> None:
-    with pytest.raises(UnitError):
-        setup("rear", "ring gear", "backlash", as_left="10 lbf*ft")
+@pytest.mark.parametrize(
+    ("left", "said"),
+    [
+        ("10 lbf*ft", "is a torque; a length is set"),
+        ("-0.006 in", "Did you mean 0.006 in?"),
+        ("0.007 mm", "Did you mean 0.007 in?"),
+    ],
+)
+def test_a_doubtful_finding_is_questioned_and_judges_nothing(left: str, said: str) -> None:
+    sheet = setup("rear", "ring gear", "backlash", as_left=left, maker=MAKER)
+    assert (sheet.decision.kind, sheet.questions[0].key) == ("ask", "as_left")
+    assert said in sheet.questions[0].text
+    assert sheet.decision.figures[0].basis == "maker"
 
 
 def test_a_manual_with_a_figure_for_new_and_for_used_parts_asks_which() -> None:
@@ -141,3 +176,22 @@ def test_a_makers_figure_is_taken_by_name_as_in_order() -> None:
         setup("rear", "ring gear", "backlash", maker=named).figures
         == setup("rear", "ring gear", "backlash", maker=MAKER).figures
     )
+
+
+def test_what_was_left_outside_stops_and_nothing_left_yet_is_an_empty_box() -> None:
+    wrong = setup("rear", "ring gear", "backlash", as_left="0.012 in", maker=MAKER).decision
+    assert (wrong.kind, "Set it again" in wrong.do) == ("stop", True)
+    fresh = setup("rear", "ring gear", "backlash", maker=MAKER)
+    assert (fresh.decision.kind, fresh.decision.verb, fresh.questions) == ("use", "SET", ())
+
+
+def test_an_axle_of_no_manual_has_no_figure_and_its_maker_is_asked() -> None:
+    sheet = setup("rear", "ring gear", "backlash")
+    assert sheet.decision.kind == "none"
+    assert [(q.kind, q.key) for q in sheet.questions] == [("ask the maker", "maker.value")]
+
+
+def test_new_and_used_figures_are_candidates_by_what_the_parts_are() -> None:
+    sheet = setup("wide utility truck axle (TM 9-2320-280-34)", "pinion", "preload")
+    assert [c.when.split()[0] for c in sheet.decision.candidates] == ["new", "used"]
+    assert sheet.questions[0].key == "wear"

@@ -144,13 +144,6 @@ CASES: list[tuple[str, str, str, int | None, str]] = [
     ("wrench step zero", F + 'wrench = "5 to 80 N*m by 0"', "fasteners[1].wrench (A)", 3, "step"),
     ("found in an unknown unit", D + 'as_found = "0.007 zoll"', "driveline[1].as_found (D)", 3, "'zoll' is not a unit"),
     ("left without a unit", D + 'as_left = "0.007"', "driveline[1].as_left (D)", 3, "the unit is missing"),
-    (
-        "maker's ends of two dimensions",
-        D + 'maker = { low = "1 in", high = "2 N*m" }',
-        "driveline[1].maker.high (D)",
-        3,
-        "dimension",
-    ),
     # words of a short list, dates
     ("status unknown", '[job]\nstatus = "done"', "job.status", 2, "not one of the words"),
     ("status near", '[job]\nstatus = "for built"', "job.status", 2, "nearest: for build"),

@@ -11,13 +11,13 @@ if TYPE_CHECKING:
 
     from gaugeblock.units import Measure
 
-NO_PAGE = "maker's figure, its place is not given"
+NO_PAGE = "page not given"
 
 
 def maker_figure(ends: Mapping[str, Measure], quantity: str, source: str, place: str, *, owner: str = "") -> Figure:
     """The maker's figure of ``ends`` (``value``, ``low``, ``high``: at least one), in the unit of the first.
 
-    Basis ``maker`` where it says whose it is; ``stated`` where it does not.
+    Basis ``maker`` where it says whose it is, with or without the page; ``stated`` where it does not.
     """
     unit = next(iter(ends.values())).unit
     numbers = {name: float(units.convert(m.value, m.unit, unit)) for name, m in ends.items()}
@@ -31,8 +31,8 @@ def maker_figure(ends: Mapping[str, Measure], quantity: str, source: str, place:
         low=numbers.get("low"),
         high=numbers.get("high"),
         side="target",
-        basis="maker" if source and place else "stated",
-        checked="primary" if source and place else "",
+        basis="maker" if source else "stated",
+        checked="primary" if source else "",
         source=source or "as stated",
         locator=place or NO_PAGE,
         chosen_by="maker's figure",

@@ -11,6 +11,6 @@ WING = Wing(
         "setup": ("commands", "one step of an axle's set-up"),
         "joint": ("commands", "joint angles: how uneven they drive"),
     },
-    {"steel": "steel", "hardness": "hardness", "spline": "splines.answer", "setup": "setup", "joint": "joint"},
+    {"steel": "steel", "hardness": "hardness", "spline": "splines.answer", "setup": "setups.answer", "joint": "joint"},
     {"driveline": "Driveline"},
 )

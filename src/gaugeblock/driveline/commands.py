@@ -23,6 +23,10 @@ def steel(argv: list[str]) -> int:
     parser.add_argument("--length", metavar="L", help="length that twists: 30 in")
     parser.add_argument("--torque", metavar="T", help="torque asked of the shaft: 1500 lbf*ft")
     parser.add_argument("--hardness", metavar="H", help="hardness measured on this shaft: 42 HRC")
+    parser.add_argument("--yield", dest="own", metavar="S", help="this shaft's own yield strength: 120 ksi")
+    parser.add_argument("--certificate", metavar="C", help="where its yield strength stands: mill sheet 12")
+    parser.add_argument("--case-depth", metavar="L", help="depth of the hardened case: 0.15 in")
+    parser.add_argument("--core-hardness", metavar="H", help="hardness below the case: 25 HRC")
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.driveline.steel import steel as sheet_of
@@ -38,6 +42,10 @@ def steel(argv: list[str]) -> int:
         length=a.length,
         torque=a.torque,
         hardness=a.hardness,
+        yield_strength=a.own,
+        certificate=a.certificate,
+        case_depth=a.case_depth,
+        core_hardness=a.core_hardness,
         data=refdata(a.data_release),
     )
     return print_sheet(sheet, a.json, a.unit, a.why)
@@ -51,7 +59,7 @@ def hardness(argv: list[str]) -> int:
         "gaugeblock hardness 42 HRC",
     )
     parser.add_argument("value", metavar="VALUE", help="42")
-    parser.add_argument("scale", metavar="SCALE", help="HRC, HB")
+    parser.add_argument("scale", metavar="SCALE", help="HRC, HB; either may stand first")
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.driveline.hardness import hardness as sheet_of
@@ -118,7 +126,7 @@ def setup(argv: list[str]) -> int:
         parser.add_argument(f"--maker-{name}", metavar="X", help=f"the maker's figure: its {name}")
     common_options(parser)
     a = parser.parse_args(argv)
-    from gaugeblock.driveline.setup import setup as sheet_of
+    from gaugeblock.driveline.setups.answer import setup as sheet_of
     from gaugeblock.tables.load import refdata
 
     maker = (a.maker_value, a.maker_low, a.maker_high, a.maker_source, a.maker_place)

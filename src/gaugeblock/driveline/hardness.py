@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.decision import use
 from gaugeblock.answer.making import derived
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.driveline import keys
 from gaugeblock.driveline.keys import Hardness
 from gaugeblock.driveline.statements import rule_cautions
 from gaugeblock.errors import LookupMiss
 from gaugeblock.figure import Figure
-from gaugeblock.tables.load import Refdata, canonical, refdata
+from gaugeblock.tables.load import Refdata, refdata
 
 TABLE = "driveline/hardness"
 _QUANTITIES = (
@@ -66,7 +68,8 @@ def tensile_from(measured: Figure, of: Hardness, data: Refdata) -> Figure | None
 def hardness(scale: str, value: str, *, data: Refdata | None = None) -> Sheet:
     """What a hardness is on other scales and in strength.
 
-    Parameters: ``scale`` as people write it (``HRC``, ``Rockwell C``, ``Brinell``); ``value`` the number.
+    Parameters: ``scale`` as people write it (``HRC``, ``Rockwell C``, ``Brinell``); ``value`` the number. Either may
+    stand first.
 
     Returns a Sheet: tensile strength first, then yield and torsional yield where a source has them, then the other
     scales; between two printed points of one source linear, each such figure with its two points as inputs.
@@ -77,21 +80,24 @@ def hardness(scale: str, value: str, *, data: Refdata | None = None) -> Sheet:
     '195'
     """
     data = data or refdata()
-    cell = canonical(data, TABLE, "scale", scale)
-    of = Hardness(cell, units.decimal_text(units.parse_number(value, "hardness")))
+    of = keys.hardness(f"{value} {scale}", data)
+    cell = of.scale
     figures = [f for q in _QUANTITIES if (f := converted(of, q, data)) is not None]
     if not figures:
         points = sorted(_points(data, cell))
         ends = [f"{points[0]:g} {cell}", f"{points[-1]:g} {cell}"]
         raise LookupMiss(
-            f"{value} {cell}",
+            of.text,
             f"{TABLE} hardness",
             f"outside the printed points, {ends[0]} to {ends[1]}; not extrapolated",
             ends,
             "measure on another scale, or test the part",
         )
     cautions = rule_cautions(data, "hardness conversion", "all scales") + _disagreements(figures)
-    return Sheet(of.text, {"scale": scale, "value": value}, data, figures, [], cautions)
+    do = "" if figures[0].quantity.startswith("hardness") else "A conversion: near enough to judge by, no guarantee."
+    verb = "READS" if figures[0].quantity.startswith("hardness") else "BREAKS NEAR"
+    asked: dict[str, str | None] = {"scale": scale, "value": value}
+    return Sheet(of.text, asked, data, figures, [], cautions, decision=use(verb, figures[0], do))
 
 
 def _disagreements(figures: list[Figure]) -> list[Caution]:

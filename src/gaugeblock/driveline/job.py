@@ -3,13 +3,27 @@
 from collections.abc import Iterator
 from typing import Annotated, Any
 
-from gaugeblock.job.checks import Fault, given, rising
+from gaugeblock.job.checks import Fault, given
 from gaugeblock.job.kind import Kind
 from gaugeblock.job.locate import Path
-from gaugeblock.job.part import AnyFigure, Finding, Length, Name, Part, Temperature, Text, Torque, one_of
+from gaugeblock.job.part import AnyFigure, Finding, Length, Name, Part, Stress, Temperature, Text, Torque, one_of
 
-_SHAFT = ("steel", "treatment", "temper", "diameter", "length", "torque")
-_SETUP = ("axle", "component", "step", "wear", "as_found", "as_left", "maker")
+SHAFT = (
+    "steel",
+    "treatment",
+    "temper",
+    "diameter",
+    "length",
+    "torque",
+    "section",
+    "bore",
+    "hardness",
+    "yield_strength",
+    "certificate",
+    "case_depth",
+    "core_hardness",
+)
+SETUP = ("axle", "component", "step", "wear", "as_found", "as_left", "maker")
 
 
 class MakerFigure(Part):
@@ -34,6 +48,13 @@ class Driveline(Part):
     diameter: Length | None = None
     length: Length | None = None
     torque: Torque | None = None
+    section: Length | None = None
+    bore: Length | None = None
+    hardness: Name | None = None
+    yield_strength: Stress | None = None
+    certificate: Text | None = None
+    case_depth: Length | None = None
+    core_hardness: Name | None = None
     axle: Name | None = None
     component: Name | None = None
     step: Name | None = None
@@ -46,10 +67,9 @@ class Driveline(Part):
 
 def faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fault]:
     kind = item.get("kind")
-    wrong = {"shaft": _SETUP, "setup": _SHAFT}.get(kind if isinstance(kind, str) else "", ())
+    wrong = {"shaft": SETUP, "setup": SHAFT}.get(kind if isinstance(kind, str) else "", ())
     for key in given(item, wrong):
         yield Fault((*path, key), f"does not belong to a {kind}", "move it to an item of its own", (*path, "kind"))
-    yield from rising((*path, "maker"), item.get("maker"), "value")
 
 
 STARTER = """\
@@ -58,11 +78,18 @@ STARTER = """\
 #where = "rear axle, left"
 #kind = "shaft"                         # "shaft" or "setup"
 #steel = "4340"                         # grade of steel
-#treatment = "quenched and tempered"# how it was hardened
+#treatment = "quenched and tempered"    # how it was hardened
 #temper = "800 degF"                    # tempering temperature
 #diameter = "1-1/4 in"                  # the smallest it has
 #length = "30 in"
 #torque = "1500 lbf*ft"                 # what is asked of it
+#bore = "1/2 in"                        # of a hollow shaft
+#section = "1-1/2 in"                   # the bar it was made of, where that is not its diameter
+#hardness = "42 HRC"                    # measured on this very shaft
+#yield_strength = "120 ksi"             # its own, by its certificate
+#certificate = ""                       # where that stands: "mill sheet 12"
+#case_depth = "0.15 in"                 # of a case-hardened shaft
+#core_hardness = "25 HRC"               # below the case
 #notes = ""
 
 #[[driveline]]                          # a step of an axle's set-up

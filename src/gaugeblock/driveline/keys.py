@@ -50,10 +50,25 @@ class Hardness(Value):
 class Shaft(Value):
     """A shaft: its steel and treatment as typed, sizes and torque; None where one was not given.
 
-    ``section`` is the bar's own size, ``hardness`` what was measured on this very shaft.
+    ``section`` is the bar's own size, ``hardness`` what was measured on this very shaft, ``yield_strength`` its own by the
+    ``certificate`` named; ``case_depth`` and ``core_hardness`` those of a case-hardened one.
     """
 
-    __slots__ = ("bore", "diameter", "grade", "hardness", "length", "section", "temper", "torque", "treatment")
+    __slots__ = (
+        "bore",
+        "case_depth",
+        "certificate",
+        "core_hardness",
+        "diameter",
+        "grade",
+        "hardness",
+        "length",
+        "section",
+        "temper",
+        "torque",
+        "treatment",
+        "yield_strength",
+    )
 
     grade: str
     treatment: str
@@ -64,11 +79,16 @@ class Shaft(Value):
     length: Measure | None
     torque: Measure | None
     hardness: Hardness | None
+    yield_strength: Measure | None
+    certificate: str
+    case_depth: Measure | None
+    core_hardness: Hardness | None
 
     def __init__(
         self,
         grade: str,
         treatment: str,
+        *,
         temper: Measure | None = None,
         section: Measure | None = None,
         diameter: Measure | None = None,
@@ -76,6 +96,10 @@ class Shaft(Value):
         length: Measure | None = None,
         torque: Measure | None = None,
         hardness: Hardness | None = None,
+        yield_strength: Measure | None = None,
+        certificate: str = "",
+        case_depth: Measure | None = None,
+        core_hardness: Hardness | None = None,
     ) -> None:
         if diameter is not None and bore is not None and bore.to("m") >= diameter.to("m"):
             raise InputError(bore.text, "bore", "not smaller than the shaft", (), "give bore and outside diameter")
@@ -88,6 +112,10 @@ class Shaft(Value):
         put(self, "length", length)
         put(self, "torque", torque)
         put(self, "hardness", hardness)
+        put(self, "yield_strength", yield_strength)
+        put(self, "certificate", certificate)
+        put(self, "case_depth", case_depth)
+        put(self, "core_hardness", core_hardness)
 
     @property
     def is_asked(self) -> bool:
@@ -169,14 +197,14 @@ def positive(typed: str | None, dimension: str, where: str) -> Measure | None:
     return None if typed is None else read_positive(typed, dimension, where)
 
 
-def hardness(typed: str, data: Refdata) -> Hardness:
+def hardness(typed: str, data: Refdata, where: str = "hardness") -> Hardness:
     """``42 HRC``, ``HRC 42`` or ``302 Brinell``; InputError when number or scale is missing."""
     match = _HARDNESS.fullmatch(" ".join(typed.split()))
     words = [w for w in (match["word"], match["unit"]) if w] if match else []
     if match is None or len(words) != 1:
-        raise InputError(typed, "hardness", "not a hardness with its scale", (), "write it as 42 HRC or 302 HB")
+        raise InputError(typed, where, "not a hardness with its scale", (), "write it as 42 HRC or 302 HB")
     scale = canonical(data, "driveline/hardness", "scale", words[0])
-    return Hardness(scale, units.decimal_text(units.parse_number(match["number"], "hardness")))
+    return Hardness(scale, units.decimal_text(units.parse_number(match["number"], where)))
 
 
 def finding(typed: str | None, where: str) -> Measure | str | None:

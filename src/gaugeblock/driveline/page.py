@@ -1,102 +1,143 @@
-"""Job items of the domain driveline -> Items: a shaft (desk only), or one step of an axle's set-up (a card)."""
+"""Job items of the domain driveline -> Items: a shaft, or one step of an axle's set-up."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from gaugeblock.answer.decision import decided
-from gaugeblock.answer.item import Box, Card, Item, Row, refusal_sheet
+from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
+from gaugeblock.answer.decision import none
+from gaugeblock.answer.item import Box, Card, Item, Row
+from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.driveline import setup, steel
-from gaugeblock.driveline.job import Driveline
+from gaugeblock.driveline import keys, steel
+from gaugeblock.driveline.carrying import VERB
+from gaugeblock.driveline.job import SETUP, SHAFT, Driveline
 from gaugeblock.driveline.keys import Maker, Shaft, Step
-from gaugeblock.errors import GaugeblockError, LookupMiss, Problem
+from gaugeblock.driveline.setups import answer as setup
+from gaugeblock.driveline.setups import settling
+from gaugeblock.driveline.torsion import CHECK
+from gaugeblock.errors import GaugeblockError, Problem
 from gaugeblock.job.model import Shop
-from gaugeblock.tables.load import Refdata, canonical
+from gaugeblock.tables.load import Refdata
 from gaugeblock.units import text_of
 
-_SETUP = ("axle", "component", "step", "wear", "as_found", "as_left")
-_SHAFT = ("steel", "treatment", "temper", "diameter", "length", "torque")
+# Where a refusal says that it arose -> the key of the item that is to be corrected.
+_KEYS = {
+    "driveline/steels steel": "steel",
+    "driveline/steels strength": "steel",
+    "driveline/steels treatment": "treatment",
+    "driveline/steels temper": "temper",
+    "driveline/steels section": "section",
+    "driveline/setup component": "component",
+    "driveline/setup step": "step",
+    "driveline/setup wear": "wear",
+    "bore": "bore",
+    "case depth": "case_depth",
+    "core hardness": "core_hardness",
+}
 
 
 def problems(item: Driveline, data: Refdata) -> Iterator[Problem]:
-    """What the tables do not know of an item's keys, each with the nearest choices."""
-    keys = {"steel": "driveline/steels", "treatment": "driveline/steels", "component": "driveline/setup"}
-    for key, table in keys.items():
-        typed = getattr(item, key)
-        if typed is None:
-            continue
-        try:
-            canonical(data, table, key, typed)
-        except GaugeblockError as error:
-            yield Problem(key, None, f"{error.asked}: {error.why}", error.nearest, error.do)
+    """Nothing stops the job here: what the tables do not know of an item is that item's question."""
+    yield from ()
 
 
 def is_setup(job: Driveline) -> bool:
     """Whether the item is a step of a set-up: said so, or only keys of one given."""
-    return job.kind == "setup" or (job.kind is None and any(getattr(job, k) is not None for k in _SETUP))
+    return job.kind == "setup" or (job.kind is None and any(getattr(job, k) is not None for k in SETUP))
 
 
 def item(job: Driveline, shop: Shop, data: Refdata) -> Item:
     """The Item of one shaft or set-up step of the job."""
-    names = _SETUP if is_setup(job) else _SHAFT
+    names = [k for k in (SETUP if is_setup(job) else SHAFT) if k != "maker"]
     asked = {k: text_of(getattr(job, k)) for k in names}
-    facts = [Row("where", job.where or ""), *(Row(k.replace("_", " "), text or "") for k, text in asked.items())]
+    facts = [Row("where", job.where or ""), *(Row(k.replace("_", " "), t) for k, t in asked.items() if t)]
     if job.notes:
         facts.append(Row("notes", job.notes))
     if not is_setup(job):
-        shaft = _shaft(job, asked, data)
-        return Item("driveline", job.name, facts, shaft, _shaft_card(job, shaft))
+        return Item("driveline", job.name, facts, _shaft(job, asked, data), _shaft_card(job))
     sheet = _setup(job, asked, data)
-    return Item("driveline", job.name, facts, sheet, _card(job, sheet, data))
+    return Item("driveline", job.name, facts, sheet, _card(job, sheet))
+
+
+def _missing(job: Driveline, asked: dict[str, str | None], needed: tuple[str, ...], verb: str, data: Refdata) -> Sheet:
+    """The sheet of an item that lacks keys: nothing to use, and one question a key."""
+    missing = [k for k in needed if getattr(job, k) is None]
+    name = CHECK if verb == VERB else settling.CHECK
+    why = f"{', '.join(missing)} not given"
+    questions = [Question(FILL_IN, f"What is its {k.replace('_', ' ')}?", k, (name,)) for k in missing]
+    check = Check(name, CANNOT_TELL, why, bears=ASK)
+    decision = none(verb, f"Give the {' and the '.join(missing)}.")
+    return Sheet(job.name, asked, data, [], [check], [], decision=decision, questions=questions)
+
+
+def _refused(job: Driveline, asked: dict[str, str | None], verb: str, error: GaugeblockError, data: Refdata) -> Sheet:
+    """The sheet of an item that the tables refuse: the refusal as its question."""
+    name = CHECK if verb == VERB else settling.CHECK
+    near = f" The nearest: {error.choices}." if error.nearest else ""
+    do = f"{error.asked}: {error.why}.{near}"
+    key = _KEYS.get(error.where, "steel" if verb == VERB else "step")
+    questions = [Question(FILL_IN, do, key, (name,))]
+    check = Check(name, CANNOT_TELL, f"{error.asked}: {error.why}", bears=ASK)
+    return Sheet(job.name, asked, data, [], [check], [], decision=none(verb, do), questions=questions)
 
 
 def _shaft(job: Driveline, asked: dict[str, str | None], data: Refdata) -> Sheet:
-    check = "shaft stress within torsional yield"
-    if job.steel is None or job.treatment is None:
-        missing = [k for k in ("steel", "treatment") if getattr(job, k) is None]
-        return refusal_sheet(job.name, asked, check, f"{', '.join(missing)} not given", data)
+    own = job.yield_strength is not None
+    if not own and (job.steel is None or job.treatment is None):
+        return _missing(job, asked, ("steel", "treatment"), VERB, data)
     try:
-        shaft = Shaft(job.steel, job.treatment, job.temper, diameter=job.diameter, length=job.length, torque=job.torque)
-        return steel.judged(shaft, _asked_of_steel(shaft), data)
-    except LookupMiss as miss:
-        near = f"; nearest: {', '.join(miss.nearest)}" if miss.nearest else ""
-        return refusal_sheet(job.name, asked, check, f"{miss.asked}: {miss.why}{near}", data)
+        shaft = Shaft(
+            job.steel or "steel not named",
+            job.treatment or "as certified",
+            temper=job.temper,
+            section=job.section,
+            diameter=job.diameter,
+            bore=job.bore,
+            length=job.length,
+            torque=job.torque,
+            hardness=keys.hardness(job.hardness, data) if job.hardness else None,
+            yield_strength=job.yield_strength,
+            certificate=job.certificate or "",
+            case_depth=job.case_depth,
+            core_hardness=keys.hardness(job.core_hardness, data, "core hardness") if job.core_hardness else None,
+        )
+        return steel.judged(shaft, _as_steel(asked), data)
+    except GaugeblockError as error:
+        return _refused(job, asked, VERB, error, data)
 
 
-def _asked_of_steel(shaft: Shaft) -> dict[str, str | None]:
-    names = ("treatment", "temper", "section", "diameter", "bore", "length", "torque", "hardness")
-    said = {name: text_of(getattr(shaft, name)) for name in names}
-    return {"grade": shaft.grade, **{"shaft" if k == "diameter" else k: v for k, v in said.items()}}
+def _as_steel(asked: dict[str, str | None]) -> dict[str, str | None]:
+    """The keys of a job's shaft as the answer ``steel`` names them."""
+    names = {"steel": "grade", "diameter": "shaft"}
+    return {names.get(k, k): v for k, v in asked.items()}
 
 
 def _setup(job: Driveline, asked: dict[str, str | None], data: Refdata) -> Sheet:
     if job.component is None or job.step is None:
-        missing = [k for k in ("component", "step") if getattr(job, k) is None]
-        return refusal_sheet(job.name, asked, "set-up", f"{', '.join(missing)} not given", data)
+        return _missing(job, asked, ("component", "step"), "SET", data)
     given = job.maker
     maker = None
-    if given is not None and given.source and given.place:
-        maker = Maker(given.value, given.low, given.high, given.source, given.place)
+    if given is not None and any(v is not None for v in (given.value, given.low, given.high)):
+        maker = Maker(given.value, given.low, given.high, given.source or "", given.place or "")
     axle = job.axle or "axle not named"
     step = Step(axle, job.component, job.step, job.wear, job.as_found, job.as_left, maker)
     said = {**asked, "axle": axle, "maker": maker.text if maker is not None else None}
     try:
         return setup.judged(step, said, data)
-    except LookupMiss as miss:
-        near = f"; nearest: {', '.join(miss.nearest)}" if miss.nearest else ""
-        return refusal_sheet(job.name, asked, "set-up", f"{miss.asked}: {miss.why}{near}", data)
+    except GaugeblockError as error:
+        return _refused(job, asked, "SET", error, data)
 
 
-def _card(job: Driveline, sheet: Sheet, data: Refdata) -> Card:
-    answer = next((f for f in sheet.figures if f.basis == "maker"), None)
-    sheet.decide(decided("SET", answer, sheet.checks, "" if answer else "Ask the axle maker for the figure."))
-    unit = answer.unit if answer is not None else ""
+def _card(job: Driveline, sheet: Sheet) -> Card:
+    figure = next(iter(sheet.decision.figures), None)
+    unit = figure.unit if figure is not None else ""
+    found, left = text_of(job.as_found), text_of(job.as_left)
     return Card(
         ", ".join(t for t in (job.axle or job.where, job.component, job.step) if t),
         (job.wear or "").upper(),
         counted="setting",
-        notes=[f"As found {job.as_found}" if job.as_found else "", f"as left {job.as_left}" if job.as_left else ""],
+        notes=[f"As found {found}." if found else "", f"As left {left}." if left else ""],
         boxes=[
             Box("maker's figure, page"),
             Box("as found", unit, half=True),
@@ -107,13 +148,11 @@ def _card(job: Driveline, sheet: Sheet, data: Refdata) -> Card:
     )
 
 
-def _shaft_card(job: Driveline, sheet: Sheet) -> Card:
-    margin = next((f for f in sheet.figures if f.quantity == "torsional_yield_factor"), None)
-    sheet.decide(decided("CARRIES", margin, sheet.checks, "" if margin else "Give the size, the torque and the steel."))
+def _shaft_card(job: Driveline) -> Card:
     what = ", ".join(str(t) for t in (job.steel, job.treatment, job.temper, job.diameter) if t)
     return Card(
         what,
         counted="shaft",
-        notes=[f"Torque asked of it {job.torque}" if job.torque else ""],
+        notes=[f"Torque asked of it {job.torque}." if job.torque else ""],
         boxes=[Box("steel as certified"), Box("hardness measured"), Box("by, date"), Box("checked by, date")],
     )

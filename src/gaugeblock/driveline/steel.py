@@ -4,13 +4,17 @@ from __future__ import annotations
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.maker import maker_figure
 from gaugeblock.answer.making import base, derived, stated
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.calc import driveline as calc
 from gaugeblock.driveline import keys
+from gaugeblock.driveline.carrying import fact, outcome
+from gaugeblock.driveline.case import with_case
 from gaugeblock.driveline.statements import rule_cautions
 from gaugeblock.driveline.steels import Steel, governing
 from gaugeblock.driveline.torsion import CASED, Strength, torsion
+from gaugeblock.errors import LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.tables.load import Refdata, refdata
 
@@ -31,6 +35,10 @@ def steel(
     length: str | None = None,
     torque: str | None = None,
     hardness: str | None = None,
+    yield_strength: str | None = None,
+    certificate: str | None = None,
+    case_depth: str | None = None,
+    core_hardness: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """The strength of a shaft steel, its torsional yield, and what a torque does to a shaft of it.
@@ -38,7 +46,8 @@ def steel(
     Parameters are text as people write them: ``grade`` ``4340``; ``treatment`` ``quenched and tempered``;
     ``temper`` ``800 degF``; ``section`` the bar's own size; ``shaft`` and ``bore`` the shaft's outside and inside
     diameters, ``length`` what twists, ``torque`` what is asked of it; ``hardness`` as measured on this very shaft
-    (``42 HRC``).
+    (``42 HRC``); ``yield_strength`` this shaft's own, by the ``certificate`` named, in place of the table's;
+    ``case_depth`` and ``core_hardness`` those of a case-hardened shaft.
 
     Returns a Sheet: with a shaft and a torque the factor on torsional yield first; then yield and tensile strength
     (the least that a source states, else the typical one), torsional yield by distortion energy and by the rule of a
@@ -62,43 +71,93 @@ def steel(
         "length": length,
         "torque": torque,
         "hardness": hardness,
+        "yield_strength": yield_strength,
+        "certificate": certificate,
+        "case_depth": case_depth,
+        "core_hardness": core_hardness,
     }
     of = keys.Shaft(
         grade,
         treatment,
-        None if temper is None else units.parse_measure(temper, "temperature", "temper"),
-        None if section is None else units.parse_measure(section, "length", "section"),
-        keys.positive(shaft, "length", "shaft diameter"),
-        keys.positive(bore, "length", "bore"),
-        keys.positive(length, "length", "length"),
-        keys.positive(torque, "torque", "torque"),
-        None if hardness is None else keys.hardness(hardness, data),
+        temper=None if temper is None else units.parse_measure(temper, "temperature", "temper"),
+        section=None if section is None else units.parse_measure(section, "length", "section"),
+        diameter=keys.positive(shaft, "length", "shaft diameter"),
+        bore=keys.positive(bore, "length", "bore"),
+        length=keys.positive(length, "length", "length"),
+        torque=keys.positive(torque, "torque", "torque"),
+        hardness=None if hardness is None else keys.hardness(hardness, data),
+        yield_strength=keys.positive(yield_strength, "stress", "yield strength"),
+        certificate=certificate or "",
+        case_depth=keys.positive(case_depth, "length", "case depth"),
+        core_hardness=None if core_hardness is None else keys.hardness(core_hardness, data, "core hardness"),
     )
     return judged(of, asked, data)
 
 
 def judged(shaft: keys.Shaft, asked: dict[str, str | None], data: Refdata) -> Sheet:
     """As ``steel``, of a shaft that was read."""
-    found = Steel(shaft, data)
-    yields = governing(found, "yield_strength", "yield_strength_typical")
+    found = steel_of(shaft, data)
+    yields = own_yield(shaft, found, data) or governing(found, "yield_strength", "yield_strength_typical")
     tensile = governing(found, "tensile_strength", "tensile_strength_typical")
     shear = found.figure("shear_strength")
     strengths = [f for f in (yields, tensile) if f is not None]
     torsional = _torsional(found, yields, data) if yields is not None else []
     hard_figures, own_torsional, hard_cautions = _by_hardness(found, shaft.hardness, data)
     figures = strengths + torsional + ([shear] if shear is not None else []) + hard_figures
-    cautions = _cautions(found, strengths, data) + hard_cautions
-    checks = []
-    if shaft.is_asked:
-        strict = _strict(found, yields, data) if yields is not None else None
-        strength = Strength(torsional[0] if torsional else None, strict, own_torsional)
-        more = torsion(shaft, found, strength, data)
-        figures = [*([more.factor] if more.factor is not None else []), *figures, *more.figures]
-        checks = list(more.checks)
-        cautions += [*more.cautions, *rule_cautions(data, "splines", "stress in the spline")]
+    cautions = _cautions(found, strengths, data) + hard_cautions + _read_as(shaft, found, strengths, data)
     weld, weld_cautions = _welding(found, data)
     said = [value for value in (found.grade, found.treatment, found.temper) if value != "any"]
-    return Sheet(", ".join(said), asked, data, figures + weld, checks, cautions + weld_cautions)
+    title = ", ".join(said)
+    if not shaft.is_asked:
+        end = fact(yields or tensile)
+        return Sheet(
+            title,
+            asked,
+            data,
+            figures + weld,
+            [],
+            cautions + weld_cautions,
+            decision=end.decision,
+            questions=end.questions,
+        )
+    strict = _strict(found, yields, data) if yields is not None else None
+    strength = Strength(torsional[0] if torsional else None, strict, own_torsional)
+    more = with_case(shaft, found, torsion(shaft, found, strength, data), data)
+    end = outcome(shaft, more, data)
+    cautions += [*more.cautions, *rule_cautions(data, "splines", "stress in the spline")]
+    own = () if more.factor is None or end.checks else (more.factor,)
+    shown = dict.fromkeys((*end.decision.figures, *own, *figures, *more.figures, *weld))
+    return Sheet(
+        title,
+        asked,
+        data,
+        list(shown),
+        [*more.checks, *end.checks],
+        cautions + weld_cautions,
+        decision=end.decision,
+        questions=end.questions,
+    )
+
+
+def steel_of(shaft: keys.Shaft, data: Refdata) -> Steel:
+    """The steel in the tables; of one that they do not have, the name alone where the shaft's own yield strength is given."""
+    try:
+        return Steel(shaft, data)
+    except LookupMiss:
+        if shaft.yield_strength is None:
+            raise
+        return Steel.unlisted(shaft, data)
+
+
+def own_yield(shaft: keys.Shaft, found: Steel, data: Refdata) -> Figure | None:
+    """The yield strength of this very shaft, by its certificate or as stated."""
+    if shaft.yield_strength is None:
+        return None
+    key = {**found.key, "section": "any"}
+    if not shaft.certificate:
+        return stated(shaft.yield_strength, "yield_strength", "yield strength", data, key=key)
+    made = maker_figure({"value": shaft.yield_strength}, "yield_strength", shaft.certificate, "yield strength")
+    return made.replace(side=data.quantity("yield_strength")["side"], key=key)
 
 
 def _torsional(found: Steel, yields: Figure, data: Refdata) -> list[Figure]:
@@ -235,6 +294,17 @@ def _cautions(found: Steel, strengths: list[Figure], data: Refdata) -> list[Caut
             data, "induction hardening", "case depth"
         )
     return out
+
+
+def _read_as(shaft: keys.Shaft, found: Steel, strengths: list[Figure], data: Refdata) -> list[Caution]:
+    """That the table names the quench and the user did not, or the other way round."""
+    if " ".join(shaft.treatment.split()).casefold() == found.treatment or not strengths or not found.rows:
+        return []
+    asked = data.words("driveline", "treatment").get(" ".join(shaft.treatment.split()).casefold(), shaft.treatment)
+    if asked.casefold() == found.treatment:
+        return []
+    text = f"Published as {found.treatment}, asked as {asked}: the quench is named in one of them only."
+    return [Caution(text, "note", tuple(f.id for f in strengths), strengths[0].source or "common practice")]
 
 
 def _welding(found: Steel, data: Refdata) -> tuple[list[Figure], list[Caution]]:

@@ -64,6 +64,18 @@ class Steel:
                 "strength falls as the section grows: ask the maker, or ask for one of these",
             )
 
+    @classmethod
+    def unlisted(cls, shaft: Shaft, data: Refdata) -> Steel:
+        """A steel that no table has: its names as typed, no rows."""
+        made = cls.__new__(cls)
+        made.data = data
+        made.grade, made.treatment = shaft.grade, shaft.treatment
+        made.temper = shaft.temper.text if shaft.temper is not None else "any"
+        made.composition, made.rows = [], []
+        made.strict, made.size = False, None
+        made.key = {"steel": made.grade, "treatment": made.treatment, "temper": made.temper}
+        return made
+
     def covers(self, section: str) -> bool:
         """Whether a section cell holds the size asked; True when no size was asked."""
         interval = parse_interval(section)
@@ -157,26 +169,44 @@ def _labels(rows: list[Row]) -> list[str]:
 
 
 def _treatment(shaft: Shaft, grade: str, rows: list[Row], data: Refdata) -> str:
+    """The treatment cell that was meant; where it has no such temper, the same treatment with its quench named, or not."""
     own = list(dict.fromkeys(r["treatment"] for r in rows))
     near = _labels(rows)
     try:
         cell = canonical(data, TABLE, "treatment", shaft.treatment)
     except LookupMiss:
         near = [n for t in nearest(shaft.treatment, own) for n in near if f" | {t}" in n] or near
-        raise LookupMiss(
-            shaft.treatment,
-            f"{TABLE} treatment",
-            f"not a treatment that is published for {grade}",
-            near,
-            "use one of these",
-        ) from None
-    if cell in own:
+        why = f"not a treatment that is published for {grade}"
+        raise LookupMiss(shaft.treatment, f"{TABLE} treatment", why, near, "use one of these") from None
+    tempers = {t: {r["temper"] for r in rows if r["treatment"] == t} for t in own}
+    if cell in own and _has_temper(shaft.temper, tempers[cell]):
         return cell
+    alike = [t for t in own if t != cell and _alike(cell, t) and _has_temper(shaft.temper, tempers[t])]
+    asked = f"{grade}, {cell}" + (f", {shaft.temper}" if shaft.temper is not None else "")
+    if len(alike) > 1:
+        why = "the strength depends on the quench"
+        raise Ambiguous(asked, f"{TABLE} treatment", why, alike, "name the quench: oil or water")
+    if alike or cell in own:
+        return alike[0] if alike else cell
     why = f"no published strength of {grade} in this treatment"
     said = " ".join(statements_on(data, "steel strength", grade))
     do = "use one of the nearest keys, or ask the maker" + (f"; {said}" if said else "")
-    asked = f"{grade}, {cell}" + (f", {shaft.temper}" if shaft.temper is not None else "")
     raise LookupMiss(asked, f"{TABLE} treatment", why, _near(rows, cell, shaft.temper), do)
+
+
+def _alike(a: str, b: str) -> bool:
+    """Whether two treatments are one, the quench (oil, water) named in only one of them."""
+    quenches = [set(t.split()) & {"oil", "water"} for t in (a, b)]
+    bare = [set(t.split()) - {"oil", "water"} for t in (a, b)]
+    return bare[0] == bare[1] and any(quenches) and not all(quenches)
+
+
+def _has_temper(typed: Measure | None, cells: set[str]) -> bool:
+    if typed is None:
+        return "any" in cells
+    want = _degrees(typed)
+    points = (parse_interval(c) for c in cells)
+    return any(p is not None and p.low is not None and abs(p.low - want) <= _PAIRED for p in points)
 
 
 def _near(rows: list[Row], treatment: str, temper: Measure | None) -> list[str]:

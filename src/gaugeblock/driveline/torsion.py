@@ -8,6 +8,8 @@ from gaugeblock.answer.check import ASK, CANNOT_TELL, NOT_OK, OK, STOP, Bound, C
 from gaugeblock.answer.making import base, derived, stated
 from gaugeblock.answer.printing import number_only
 from gaugeblock.calc import driveline as calc
+from gaugeblock.driveline import cause as cause_of
+from gaugeblock.driveline.cause import Cause
 from gaugeblock.driveline.steels import TABLE, Steel
 from gaugeblock.figure import Figure
 from gaugeblock.value import Value, put
@@ -53,26 +55,39 @@ class Strength(Value):
 
 
 class Torsion(Value):
-    """What a shaft adds to the sheet: the factor on yield (None where it cannot be worked out), figures, checks, cautions."""
+    """What a shaft adds to the sheet.
 
-    __slots__ = ("cautions", "checks", "factor", "figures")
+    ``factor`` on yield and torque at yield ``capacity`` (None where they cannot be worked out), ``stricter`` the factor by
+    a source that gives less, all figures, checks and cautions, and the ``causes`` that leave it open.
+    """
+
+    __slots__ = ("capacity", "causes", "cautions", "checks", "factor", "figures", "stricter")
 
     factor: Figure | None
+    capacity: Figure | None
+    stricter: Figure | None
     figures: tuple[Figure, ...]
     checks: tuple[Check, ...]
     cautions: tuple[Caution, ...]
+    causes: tuple[Cause, ...]
 
     def __init__(
         self,
-        factor: Figure | None,
-        figures: tuple[Figure, ...],
-        checks: tuple[Check, ...],
+        factor: Figure | None = None,
+        capacity: Figure | None = None,
+        stricter: Figure | None = None,
+        figures: tuple[Figure, ...] = (),
+        checks: tuple[Check, ...] = (),
         cautions: tuple[Caution, ...] = (),
+        causes: tuple[Cause, ...] = (),
     ) -> None:
         put(self, "factor", factor)
+        put(self, "capacity", capacity)
+        put(self, "stricter", stricter)
         put(self, "figures", figures)
         put(self, "checks", checks)
         put(self, "cautions", cautions)
+        put(self, "causes", causes)
 
 
 class _Given(Value):
@@ -106,127 +121,160 @@ class _Given(Value):
 def torsion(shaft: Shaft, steel: Steel, strength: Strength, data: Refdata) -> Torsion:
     """Figures and checks of a shaft of which at least one size or the torque was given."""
     given = _Given(shaft, data)
-    torsional = strength.governing
+    governs = strength.governing
     if given.diameter is None:
-        return Torsion(None, (), (_open("the shaft's diameter is not given"),))
-    d = base(given.diameter)
+        cause = cause_of.diameter_missing()
+        return Torsion(checks=(_open(cause),), causes=(cause,))
     text = given.diameter.text + (f"x{given.bore.text}" if given.bore is not None else "")
     key = {**steel.key, "shaft": f"{text} {given.diameter.unit}"}
-    capacity: tuple[Figure, ...] = ()
-    if torsional is not None:
-        unit = given.torque.unit if given.torque is not None else "N*m" if given.diameter.unit == "mm" else "lbf*ft"
-        capacity = (
-            derived(
-                "torque_at_torsional_yield",
-                "torque_at_torsional_yield",
-                units.from_base(calc.torque_from_shear_stress(base(torsional), d, given.hole), unit),
-                unit,
-                (torsional, *given.sizes),
-                data,
-                key=key,
-            ),
-        )
+    capacity = _capacity(given, governs, key, data) if governs is not None else None
+    capacities = (capacity,) if capacity is not None else ()
     if given.torque is None:
-        return Torsion(None, capacity, (_open("the torque asked of the shaft is not given"),))
+        cause = cause_of.torque_missing()
+        causes = (cause, *_unproven(steel, strength)) if governs is not None else (cause,)
+        return Torsion(None, capacity, figures=capacities, checks=(_open(cause),), causes=causes)
     key = {**key, "torque": f"{given.torque.text} {given.torque.unit}"}
-    unit = "MPa" if torsional is not None and torsional.unit == "MPa" else "ksi"
-    stress = derived(
+    unit = "MPa" if governs is not None and governs.unit == "MPa" else "ksi"
+    stress = stress_of(given.torque, given.diameter, given.bore, unit, key, data)
+    twist, cautions = _twist(given, steel, key, data)
+    figures = (stress, *twist, *capacities)
+    if governs is None:
+        cause = cause_of.no_yield()
+        return Torsion(None, None, None, figures, (_open(cause),), cautions, (cause,))
+    factor = factor_of(governs, stress, key, data)
+    open_by = _cause(steel, stress, strength, data)
+    check = _check(open_by, stress, strength, factor, data)
+    is_lower = strength.strict is not None and base(strength.strict) < base(governs)
+    stricter = factor_of(strength.strict, stress, key, data, "by the lowest source") if is_lower else None  # type: ignore[arg-type]
+    causes = (open_by,) if open_by is not None else ()
+    return Torsion(factor, capacity, stricter, figures, (check,), cautions, causes)
+
+
+def stress_of(
+    torque: Figure, diameter: Figure, bore: Figure | None, unit: str, key: dict[str, str], data: Refdata
+) -> Figure:
+    """Shear stress at the surface of a plain shaft."""
+    hole = base(bore) if bore is not None else 0.0
+    return derived(
         "torsional_shear_stress",
         "shaft_shear_stress",
-        units.from_base(calc.torsional_shear_stress(base(given.torque), d, given.hole), unit),
+        units.from_base(calc.torsional_shear_stress(base(torque), base(diameter), hole), unit),
         unit,
-        (given.torque, *given.sizes),
+        (torque, diameter) if bore is None else (torque, diameter, bore),
         data,
         key=key,
         conditions="at the surface of the plain shaft",
     )
-    twist, cautions = _twist(given, steel, key, data)
-    figures = (stress, *twist, *capacity)
-    if torsional is None:
-        why = "no yield strength is published for this steel, treatment and temper"
-        return Torsion(None, figures, (_open(why),), cautions)
-    factor = derived(
+
+
+def factor_of(torsional: Figure, stress: Figure, key: dict[str, str], data: Refdata, about: str = "") -> Figure:
+    """How many times the torque could grow before the surface yields."""
+    value = calc.yield_factor(base(torsional), base(stress))
+    made_of = (torsional, stress)
+    return derived(
         "torsional_yield_factor",
         "torsional_yield_factor",
-        calc.yield_factor(base(torsional), base(stress)),
+        value,
         "1",
-        (torsional, stress),
+        made_of,
         data,
+        about=about,
         key=key,
+        conditions=about,
     )
-    return Torsion(factor, figures, (_check(steel, stress, strength, factor, data),), cautions)
 
 
-def _open(why: str) -> Check:
-    return Check(CHECK, CANNOT_TELL, why, subject="shaft stress", bears=ASK)
+def _capacity(given: _Given, torsional: Figure, key: dict[str, str], data: Refdata) -> Figure:
+    assert given.diameter is not None
+    unit = given.torque.unit if given.torque is not None else "N*m" if given.diameter.unit == "mm" else "lbf*ft"
+    torque = calc.torque_from_shear_stress(base(torsional), base(given.diameter), given.hole)
+    name = "torque_at_torsional_yield"
+    return derived(name, name, units.from_base(torque, unit), unit, (torsional, *given.sizes), data, key=key)
 
 
-def _check(steel: Steel, stress: Figure, strength: Strength, factor: Figure, data: Refdata) -> Check:
+def _open(cause: Cause) -> Check:
+    return Check(CHECK, CANNOT_TELL, cause.why, subject="shaft stress", bears=ASK)
+
+
+def _check(cause: Cause | None, stress: Figure, strength: Strength, factor: Figure, data: Refdata) -> Check:
     """Not ok past the torsional yield; ok only on strength that a source states as least, or that this shaft's hardness bears out."""
     table, governs = strength.table, strength.governing
     assert table is not None
     assert governs is not None
-    source = table.inputs[0]
-    typical = source.quantity.endswith("_typical")
     limit = units.from_base(base(governs), stress.unit)
     required, actual = Bound(limit, stress.unit, "max", governs), Bound(stress.typical, stress.unit, "", stress)
     room = (limit - stress.typical) / limit if limit else None
-    word = "typical" if typical else "stated least"
+    word = "typical" if is_typical(table) else "stated least"
     what = "torsional yield by the hardness measured on this shaft" if strength.is_softer else f"{word} torsional yield"
-    ends = (
+    reason = (
         f"{number_only(stress, data)} against {what} {number_only(governs, data, stress.unit)}, "
         f"factor {number_only(factor, data)}"
     )
-    if stress.typical > limit * (1 + 1e-9):
-        result, why = _past(steel, source, strength)
+    bears = STOP
+    if cause is None:
+        result = OK
+        reason += "; the hardness measured on this shaft bears it out" if is_typical(table) else ""
     else:
-        result, why = _inside(steel, stress, strength, data)
-    bears = ASK if typical and not strength.is_softer else STOP
-    return Check(CHECK, result, ends + why, required, actual, room, subject="shaft stress", bears=bears)
+        result = NOT_OK if cause.fails else CANNOT_TELL
+        bears = ASK if _weak(table) and not strength.is_softer else STOP
+        reason += f"; {cause.why}"
+    return Check(CHECK, result, reason, required, actual, room, subject="shaft stress", bears=bears)
 
 
-def _past(steel: Steel, source: Figure, strength: Strength) -> tuple[str, str]:
-    section = source.key["section"]
-    if not strength.is_softer and not steel.covers(section) and not steel.beyond(section):
-        return (
-            CANNOT_TELL,
-            f": past it, but the figure is for section {section}; a smaller bar may be stronger, and none is published",
-        )
-    return NOT_OK, ": the surface yields"
+def is_typical(torsional: Figure) -> bool:
+    """Whether a torsional yield comes from a typical yield strength."""
+    return torsional.quantity.endswith("_typical")
 
 
-def _inside(steel: Steel, stress: Figure, strength: Strength, data: Refdata) -> tuple[str, str]:
-    table, governs, strict = strength.table, strength.governing, strength.strict
+def _weak(torsional: Figure) -> str:
+    """Why a strength does not decide, in a word; blank for a least one that a publication, certificate or the user states."""
+    source = torsional.inputs[0]
+    if is_typical(torsional):
+        return "typical"
+    return "usual" if source.basis == "common practice" else "recalled" if source.checked == "memory" else ""
+
+
+def _cause(steel: Steel, stress: Figure, strength: Strength, data: Refdata) -> Cause | None:
+    """Why the shaft is not passed; None when it is."""
+    table, governs = strength.table, strength.governing
+    assert table is not None
+    assert governs is not None
+    section = table.inputs[0].key.get("section", "any")
+    if stress.typical > units.from_base(base(governs), stress.unit) * (1 + 1e-9):
+        if not strength.is_softer and not steel.covers(section) and not steel.beyond(section):
+            return cause_of.smaller_section(section)
+        word = _weak(table)
+        return cause_of.may_yield(word) if word and not strength.is_softer else cause_of.yields()
+    found = _unproven(steel, strength, stress.unit, data)
+    if found:
+        return found[0]
+    strict = strength.strict
+    if strict is not None and stress.typical > units.from_base(base(strict), stress.unit) * (1 + 1e-9):
+        return cause_of.stricter(f"{units.significant(strict.typical)} {strict.unit}")
+    return None
+
+
+def _unproven(steel: Steel, strength: Strength, unit: str = "ksi", data: Refdata | None = None) -> tuple[Cause, ...]:
+    """What leaves the strength itself open, whatever the torque."""
+    table, governs = strength.table, strength.governing
     assert table is not None
     assert governs is not None
     source = table.inputs[0]
-    typical = source.quantity.endswith("_typical")
-    section = source.key["section"]
-    why = ""
-    if steel.treatment in CASED:
-        why = (
-            ", but that is the case: compare stress and strength at the case-core junction; case depth and core hardness "
-            "of this shaft are not known"
+    section = source.key.get("section", "any")
+    if strength.is_softer and base(governs) < SOFT * base(table):
+        number = (
+            number_only(table, data, unit) if data is not None else f"{units.significant(table.typical)} {table.unit}"
         )
-    elif strength.is_softer and base(governs) < SOFT * base(table):
-        why = (
-            f"; the table's {number_only(table, data, stress.unit)} is not borne out: find out why it is softer before it "
-            "carries anything"
-        )
-    elif not steel.covers(section):
-        why = (
-            f", but the strength is published for section {section}, not for this diameter; strength falls as the "
-            "section grows"
-        )
-    elif strict is not None and stress.typical > units.from_base(base(strict), stress.unit) * (1 + 1e-9):
-        why = f", but another source of the same keys gives only {units.significant(strict.typical)} {strict.unit}"
-    elif typical and strength.hard is None:
-        why = ", but typical is not guaranteed: the shaft maker's certificate or a hardness test of this shaft decides"
-    if why:
-        return CANNOT_TELL, why
-    if typical:
-        return OK, "; the hardness measured on this shaft bears it out"
-    return OK, "; the strength is from memory" if source.checked == "memory" else ""
+        return (cause_of.softer(number),)
+    if steel.treatment in CASED and source.basis not in ("maker", "stated"):
+        return (cause_of.case_unknown(),)
+    if not steel.covers(section):
+        return (cause_of.other_section(section),)
+    if is_typical(table):
+        return () if strength.hard is not None else (cause_of.typical(),)
+    if source.basis == "common practice":
+        return (cause_of.recalled("a habit of the trade"),)
+    return (cause_of.recalled("from memory"),) if source.checked == "memory" else ()
 
 
 def _twist(

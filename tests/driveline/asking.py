@@ -23,6 +23,11 @@ def shaft(grade: str = "4340", **more: str) -> Sheet:
     return steel(grade, **{**asked, **more})  # type: ignore[arg-type]
 
 
+def plain(text: str) -> str:
+    """A text of a page with plain blanks."""
+    return text.replace("\u00a0", " ")
+
+
 def texts(sheet: Sheet) -> str:
     """All its cautions."""
     return " ".join(c.text for c in sheet.cautions)

@@ -57,7 +57,7 @@ def read_positive(typed: str, dim: str, where: str, *, zero: bool = False) -> Me
 def derived(
     rule: str,
     quantity: str,
-    value: float,
+    value: float | None,
     unit: str,
     inputs: Sequence[Figure],
     data: Refdata,

@@ -13,9 +13,12 @@ WING = Wing(
         "flare": ("commands", "a flare: its wall limit, nut and port thread"),
     },
     {
-        "bend": "bend", "gauge": "stock_tables", "pipe": "stock_tables", "material": "stock_tables",
-        "flare": "stock_tables",
+        "bend": "bend.sheet",
+        "gauge": "gauge",
+        "pipe": "pipe",
+        "material": "material",
+        "flare": "flare",
     },
     {"tubes": "Tube"},
     job_commands=("tube",),
-)  # fmt: skip
+)

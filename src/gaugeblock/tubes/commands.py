@@ -8,9 +8,10 @@ from gaugeblock.answer.command import common_options, parser_of, print_sheet
 def bend(argv: list[str]) -> int:
     """``gaugeblock bend``: the least radius for a tube, and what a bend does to it."""
     parser = parser_of(
-        "bend", "The least radius for a tube, whether a die keeps to it, and what the bend does to the tube.",
+        "bend",
+        "The least radius for a tube, whether a die keeps to it, and what the bend does to the tube.",
         'gaugeblock bend --od "1-3/4 in" --wall ".120 in" --material "1020 DOM" --method "rotary draw" --radius "5-1/2 in"',
-    )  # fmt: skip
+    )
     parser.add_argument("--od", required=True, metavar="D", help="outside diameter: 1-3/4 in, 44.5 mm")
     parser.add_argument("--wall", required=True, metavar="T", help='wall: .120 in, 3 mm, "11 BWG"')
     parser.add_argument("--material", required=True, metavar="M", help='"1020 DOM", "4130 normalized", 304, steel')
@@ -25,16 +26,30 @@ def bend(argv: list[str]) -> int:
     parser.add_argument("--condition", metavar="C", help='"as drawn", normalized, annealed')
     parser.add_argument("--spec", metavar="S", help='what it was bought to: "ASTM A513"')
     parser.add_argument("--diameters", metavar="PAIR", help='largest and smallest at a bend made: "1.80 x 1.70 in"')
+    parser.add_argument("--maker-radius", metavar="R", help="the least radius for this tube by the bender's maker")
+    parser.add_argument("--maker-source", metavar="WHERE", help='his sheet and page: "bender manual, p. 12"')
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tables.load import refdata
-    from gaugeblock.tubes import bend as tubes
+    from gaugeblock.tubes.bend import sheet as tubes
 
     sheet = tubes.bend(
-        od=a.od, wall=a.wall, material=a.material, method=a.method, radius=a.radius, angle=a.angle, service=a.service,
-        measured_to=a.measured_to, product=a.product, condition=a.condition, spec=a.spec, diameters=a.diameters,
+        od=a.od,
+        wall=a.wall,
+        material=a.material,
+        method=a.method,
+        radius=a.radius,
+        angle=a.angle,
+        service=a.service,
+        measured_to=a.measured_to,
+        product=a.product,
+        condition=a.condition,
+        spec=a.spec,
+        diameters=a.diameters,
+        maker_radius=a.maker_radius,
+        maker_source=a.maker_source,
         data=refdata(a.data_release),
-    )  # fmt: skip
+    )
     return print_sheet(sheet, a.json, a.unit, a.why)
 
 
@@ -46,11 +61,9 @@ def gauge(argv: list[str]) -> int:
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tables.load import refdata
-    from gaugeblock.tubes import stock_tables as tube_tables
+    from gaugeblock.tubes import gauge as answers
 
-    return print_sheet(
-        tube_tables.gauge(a.number, system=a.system, data=refdata(a.data_release)), a.json, a.unit, a.why
-    )
+    return print_sheet(answers.gauge(a.number, system=a.system, data=refdata(a.data_release)), a.json, a.unit, a.why)
 
 
 def pipe(argv: list[str]) -> int:
@@ -63,11 +76,9 @@ def pipe(argv: list[str]) -> int:
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tables.load import refdata
-    from gaugeblock.tubes import stock_tables as tube_tables
+    from gaugeblock.tubes import pipe as answers
 
-    return print_sheet(
-        tube_tables.pipe(a.nps, schedule=a.schedule, data=refdata(a.data_release)), a.json, a.unit, a.why
-    )
+    return print_sheet(answers.pipe(a.nps, schedule=a.schedule, data=refdata(a.data_release)), a.json, a.unit, a.why)
 
 
 def material(argv: list[str]) -> int:
@@ -86,9 +97,9 @@ def material(argv: list[str]) -> int:
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tables.load import refdata
-    from gaugeblock.tubes import stock_tables as tube_tables
+    from gaugeblock.tubes import material as answers
 
-    sheet = tube_tables.material(
+    sheet = answers.material(
         a.material,
         product=a.product,
         condition=a.condition,
@@ -103,9 +114,10 @@ def material(argv: list[str]) -> int:
 def flare(argv: list[str]) -> int:
     """``gaugeblock flare``: what a flare asks of the tube and the nut."""
     parser = parser_of(
-        "flare", "What a flare asks: wall limit, diameter, nut thread; whether wall and port thread fit.",
+        "flare",
+        "What a flare asks: wall limit, diameter, nut thread; whether wall and port thread fit.",
         'gaugeblock flare double --od "3/16 in" --wall ".028 in" --standard "inverted flare" --port 3/8-24',
-    )  # fmt: skip
+    )
     parser.add_argument("flare", metavar="KIND", help="double, bubble, AN, ORB, '45 single'")
     parser.add_argument("--od", required=True, metavar="D", help="outside diameter of the tube: 3/16 in")
     parser.add_argument("--wall", metavar="T", help="wall to check: .028 in")
@@ -114,9 +126,7 @@ def flare(argv: list[str]) -> int:
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tables.load import refdata
-    from gaugeblock.tubes import stock_tables as tube_tables
+    from gaugeblock.tubes import flare as answers
 
-    sheet = tube_tables.flare(
-        a.flare, od=a.od, wall=a.wall, standard=a.standard, port=a.port, data=refdata(a.data_release)
-    )
+    sheet = answers.flare(a.flare, od=a.od, wall=a.wall, standard=a.standard, port=a.port, data=refdata(a.data_release))
     return print_sheet(sheet, a.json, a.unit, a.why)

@@ -6,9 +6,11 @@ import re
 from fractions import Fraction
 
 from gaugeblock import lookup, units
+from gaugeblock.answer.making import stated
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.tables.load import nearest
+from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -20,21 +22,37 @@ _GAUGE = r"(?i)(?P<number>#?[0-9]{1,2})[ -]?(?:ga|gage|gauge|awg|bwg|msg)?\b\.?.
 _NAMED = r"(?i)\b(?:ga|gage|gauge|awg|bwg|msg)\b|[0-9]ga\b|#"
 COLUMNS = ("family", "material", "product", "condition", "spec")
 _BLANK = ("any", "not stated")
+MEASURED_TO = ("centre line", "inside")
 _INSIDE = ("inside", "inside radius", "inner radius")
 
 
-class Stock:
+class Stock(Value):
     """What is known of a tube's metal: cells of tubes/materials, None where it was not said."""
 
     __slots__ = ("condition", "family", "material", "product", "spec", "typed")
 
-    def __init__(self, typed: str, cells: dict[str, str]) -> None:
-        self.typed = typed
-        self.family = cells["family"]
-        self.material = cells.get("material")
-        self.product = cells.get("product")
-        self.condition = cells.get("condition")
-        self.spec = cells.get("spec")
+    typed: str
+    family: str
+    material: str | None
+    product: str | None
+    condition: str | None
+    spec: str | None
+
+    def __init__(
+        self,
+        typed: str,
+        family: str,
+        material: str | None = None,
+        product: str | None = None,
+        condition: str | None = None,
+        spec: str | None = None,
+    ) -> None:
+        put(self, "typed", typed)
+        put(self, "family", family)
+        put(self, "material", material)
+        put(self, "product", product)
+        put(self, "condition", condition)
+        put(self, "spec", spec)
 
     @property
     def is_graded(self) -> bool:
@@ -46,6 +64,21 @@ class Stock:
         """The known cells as one text."""
         parts = (self.material or self.family, self.product, self.condition, self.spec)
         return " ".join(p for p in parts if p)
+
+
+class Radius(Value):
+    """The radius of a bend: as typed, what it was measured to, and its exact centre-line value in metres."""
+
+    __slots__ = ("centre_m", "measured_to", "typed")
+
+    typed: Figure
+    centre_m: Fraction
+    measured_to: str
+
+    def __init__(self, typed: Figure, centre_m: Fraction, measured_to: str) -> None:
+        put(self, "typed", typed)
+        put(self, "centre_m", centre_m)
+        put(self, "measured_to", measured_to)
 
 
 def _phrases(data: Refdata) -> dict[str, dict[str, str]]:
@@ -105,7 +138,7 @@ def stock(
     family = cells["family"]
     if cells.get("product") not in lookup.choices("tubes/materials", "product", data=data, family=family):
         cells.pop("product", None)  # `tube` alone says nothing of how it was made
-    return Stock(" ".join(t for t in (material, product, condition, spec) if t), cells)
+    return Stock(" ".join(t for t in (material, product, condition, spec) if t), **cells)
 
 
 def materials_of(family: str, data: Refdata) -> list[str]:
@@ -150,12 +183,9 @@ def _read(typed: str, where: str, data: Refdata) -> dict[str, str]:
     return cells
 
 
-def asked(where: str, quantity: str, measure: units.Measure) -> Figure:
-    """A typed number as a Figure of basis ``measured``."""
-    return Figure(
-        f"asked:{where}:{measure.text}", quantity, float(measure.value), measure.unit, basis="measured", checked="primary",
-        source="as asked", locator=where, chosen_by="as asked", text=measure.text.rsplit(" ", 1)[0],
-    )  # fmt: skip
+def metres(measure: units.Measure) -> Fraction:
+    """A length in metres, exactly."""
+    return measure.value * units.factor(measure.unit)
 
 
 def length(typed: str, where: str) -> units.Measure:
@@ -191,7 +221,7 @@ def wall(typed: str, data: Refdata) -> Figure:
     """The wall that was typed, a length or a gauge with its system (``16 BWG``); a bare gauge is refused with its walls."""
     if re.search(_NAMED, typed):
         return gauge_wall(typed, None, data)
-    return asked("wall", "tube_wall", length(typed, "wall"))
+    return stated(length(typed, "wall"), "tube_wall", "wall", data)
 
 
 def gauge_wall(typed: str, system: str | None, data: Refdata) -> Figure:
@@ -227,8 +257,14 @@ def gauge_wall(typed: str, system: str | None, data: Refdata) -> Figure:
     return lookup.look_up("tubes/gauges", "wall_thickness", data=data, system=system, gauge=number)
 
 
-def radius(typed: str, measured_to: str | None, od_m: Fraction, data: Refdata) -> tuple[Figure, Fraction, str]:
-    """The radius as typed, its exact centre-line value in metres, and what it was measured to (``5 1/2 in inside``)."""
+def radius(typed: str, measured_to: str | None, od_m: Fraction, data: Refdata) -> Radius:
+    """The radius as typed (``5 1/2 in inside``) of a tube of ``od_m`` metres."""
+    text, to = radius_words(typed, measured_to, data)
+    return radius_of(length(text, "radius"), to, od_m, data)
+
+
+def radius_words(typed: str, measured_to: str | None, data: Refdata) -> tuple[str, str]:
+    """The length in a typed radius, and what it was measured to: ``centre line`` or ``inside``."""
     # no row is measured to the inside, so it is no cell: it is how a die is measured
     words = {**data.words("tubes", "measured_to"), **dict.fromkeys(_INSIDE, "inside")}
     text = " ".join(typed.split())
@@ -236,29 +272,40 @@ def radius(typed: str, measured_to: str | None, od_m: Fraction, data: Refdata) -
     for word, cell in sorted(words.items(), key=lambda item: -len(item[0])):
         if folded.endswith(" " + word):
             if measured_to is not None and words.get(measured_to.casefold()) != cell:
-                raise InputError(
-                    typed, "radius", f"measured to {cell} here and to {measured_to} beside it", (), "say it once"
-                )
+                why = f"measured to {cell} here and to {measured_to} beside it"
+                raise InputError(typed, "radius", why, (), "say it once")
             measured_to, text = cell, text[: -len(word) - 1]
             break
-    to = "centre line" if measured_to is None else words.get(measured_to.casefold(), "")
-    if to not in ("centre line", "inside"):
-        raise InputError(
-            measured_to or typed,
-            "measured to",
-            "not a way to measure a radius",
-            ("centre line", "inside"),
-            "use one of these",
-        )
-    measure = length(text, "radius")
-    base = measure.value * units.factor(measure.unit)
+    to = MEASURED_TO[0] if measured_to is None else words.get(measured_to.casefold(), "")
+    if to not in MEASURED_TO:
+        why = "not a way to measure a radius"
+        raise InputError(measured_to or typed, "measured to", why, MEASURED_TO, "use one of these")
+    return text, to
+
+
+def radius_of(
+    measure: units.Measure, to: str, od_m: Fraction, data: Refdata, where: str = "radius", owner: str = ""
+) -> Radius:
+    """The Radius of a measure; InputError where it leaves nothing inside the bend."""
     half = od_m / 2
-    centre = base if to == "centre line" else base + half
+    centre = metres(measure) + (0 if to == "centre line" else half)
     if centre <= half:
-        raise InputError(
-            typed, "radius", "a centre-line radius is more than half the OD", (), "check what the radius is measured to"
-        )
-    return asked("radius", "centre_line_radius" if to == "centre line" else "inside_radius", measure), centre, to
+        why = "a centre-line radius is more than half the OD"
+        raise InputError(measure.text, "radius", why, (), "check what the radius is measured to")
+    quantity = "centre_line_radius" if to == "centre line" else "inside_radius"
+    key = {"tube": owner} if owner else None
+    return Radius(stated(measure, quantity, where, data, owner=owner, key=key), centre, to)
+
+
+def maker_radius(typed: str, source: str | None, data: Refdata) -> Figure:
+    """The least radius that the bender's maker gives for a tube; GIVEN where it is not said whose sheet says so."""
+    return maker_radius_of(length(typed, "maker radius"), source, data)
+
+
+def maker_radius_of(measure: units.Measure, source: str | None, data: Refdata, owner: str = "") -> Figure:
+    """As ``maker_radius``, of a measure."""
+    made = stated(measure, "bend_radius_minimum", "maker radius", data, owner=owner, conditions="the bender's maker")
+    return made if not source else made.replace(basis="maker", source=source, locator="the sheet named")
 
 
 def rows_of(found: Stock, quantity: str, od: Fraction | None, wall_m: Fraction | None, data: Refdata) -> list[Row]:

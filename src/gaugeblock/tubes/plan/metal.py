@@ -6,10 +6,10 @@ from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import CANNOT_TELL, Bound, Check, at_least
 from gaugeblock.calc.stick import set_angle_estimate
-from gaugeblock.tubes import bend_metal as tube_bend_metal
 from gaugeblock.tubes import keys as tube_keys
-from gaugeblock.tubes.bend import bend
-from gaugeblock.tubes.bent import Bent
+from gaugeblock.tubes.bend import metal as tube_bend_metal
+from gaugeblock.tubes.bend.bent import Bent
+from gaugeblock.tubes.bend.sheet import bend
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:

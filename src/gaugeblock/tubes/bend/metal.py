@@ -6,13 +6,21 @@ import re
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.check import CANNOT_TELL, Bound, Check, at_least
+from gaugeblock.answer.check import CANNOT_TELL, INFORM, Bound, Check, at_least
+from gaugeblock.answer.making import base, stated
 from gaugeblock.calc import tubes as calc
 from gaugeblock.errors import InputError
-from gaugeblock.figure import Figure
 from gaugeblock.tables.catalogue import VEHICLE_SERVICES
-from gaugeblock.tubes import keys as tube_keys
-from gaugeblock.tubes.bent import CAGE, Bent
+from gaugeblock.tubes import keys
+from gaugeblock.tubes.bend.bent import CAGE, Bent
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
+    from gaugeblock.tables.load import Refdata
+    from gaugeblock.units import Measure
+
+_TURN = 6.2831853072
 
 
 def known(tube: Bent, quantity: str) -> Figure | None:
@@ -20,12 +28,12 @@ def known(tube: Bent, quantity: str) -> Figure | None:
     stock, data = tube.stock, tube.data
     if stock.material is None and stock.product is None:
         return None
-    rows = tube_keys.rows_of(stock, quantity, tube.od_m, tube.wall_m, data)
+    rows = keys.rows_of(stock, quantity, tube.od_m, tube.wall_m, data)
     figures: list[Figure] = []
     for row in rows:
-        keys = {k: v for k, v in row.cells.items() if k in tube_keys.COLUMNS}
+        cells = {k: v for k, v in row.cells.items() if k in keys.COLUMNS}
         at = lookup.look_up_or_none(
-            "tubes/materials", quantity, data=data, od=tube.key["od"], wall=tube.key["wall"], **keys
+            "tubes/materials", quantity, data=data, od=tube.key["od"], wall=tube.key["wall"], **cells
         )
         if at is not None and all(at.id != f.id for f in figures):
             figures.append(at)
@@ -45,7 +53,7 @@ def known(tube: Bent, quantity: str) -> Figure | None:
         low=min(values),
         high=max(values),
         conditions=told,
-        mark=f"|{stock.label}",
+        mark=f"{stock.label}",
     )
 
 
@@ -61,61 +69,51 @@ def _ends(figure: Figure) -> str:
     return " to ".join(dict.fromkeys(f"{e:g}" for e in (figure.low, figure.high) if e is not None))
 
 
-def stretch(tube: Bent, centre: Figure | None) -> tuple[list[Figure], list[Caution]]:
+def stretch(tube: Bent) -> tuple[list[Figure], list[Caution]]:
     """Outer fibre strain beside the guaranteed elongation and the predicted outer wall: information, never a verdict."""
     figures: list[Figure] = []
     cautions: list[Caution] = []
     elongation = known(tube, "elongation")
-    strain = None
-    if centre is not None and tube.clr_m is not None:
-        od, clr = float(tube.od_m), float(tube.clr_m)
+    if tube.centre is None or tube.clr_m is None:
+        figures += [] if elongation is None else [elongation]
+    else:
+        percent = calc.outer_fibre_strain(float(tube.od_m), float(tube.clr_m)) * 100
         strain = tube.derived(
-            "outer_fibre_strain", "outer_fibre_strain", calc.outer_fibre_strain(od, clr) * 100, "%", (tube.od, centre),
+            "outer_fibre_strain",
+            "outer_fibre_strain",
+            percent,
+            "%",
+            (tube.od, tube.centre),
             conditions="information: strain alone is not a verdict",
-        )  # fmt: skip
-        figures.append(strain)
-    if elongation is not None:
-        figures.append(elongation)
-    if strain is not None:
-        over = elongation is not None and strain.typical > (
-            elongation.low if elongation.low is not None else elongation.typical
         )
-        share = f"Outer fibre strain {strain.typical:.1f} %"
-        if elongation is None:
-            what = "the grade is not named"
-            if tube.stock.is_graded:
-                what = f"no guaranteed elongation is on record for {tube.stock.typed}"
-            text = (
-                f"{share}; {what}, so there is no elongation to set beside it. The shop's own test bend is the verdict."
-            )
-        else:
-            apart = "" if elongation.value is not None else " (the condition or grade is not fully named)"
-            text = f"{share} against {_ends(elongation)} % guaranteed elongation{apart}."
-            text += f"{' Tubes are bent past it every day:' if over else ''} Strain alone is not a verdict, the shop's own test bend is."
-            text = text.replace("day: Strain", "day: strain")
-        cautions.append(
-            Caution(
-                text,
-                "damage" if over else "note",
-                tuple(f.id for f in (strain, elongation) if f is not None),
-                "calculated",
-            )
-        )
-        figures += _walls(tube, centre)
+        cautions.append(_strain(tube, strain, elongation))
+        figures += [strain, *([] if elongation is None else [elongation]), _outer_wall(tube, tube.centre)]
     least = _least_wall(tube)
     return (figures if least is None else [*figures, least]), cautions
 
 
-def _walls(tube: Bent, centre: Figure | None) -> list[Figure]:
-    if centre is None or tube.clr_m is None:
-        return []
-    thin = calc.outer_wall_thinned(float(tube.wall_m), float(tube.od_m), float(tube.clr_m))
-    return [
-        tube.derived(
-            "outer_wall_thinned", "outer_wall", units.from_base(thin, tube.wall.unit), tube.wall.unit, (tube.wall, tube.od, centre),
-            conditions="predicted from the nominal wall: the whole stretch taken by the wall; measure the bend",
-        )
-    ]  # fmt: skip
+def _strain(tube: Bent, strain: Figure, elongation: Figure | None) -> Caution:
+    share = f"Outer fibre strain {strain.typical:.1f} %"
+    if elongation is None:
+        what = "the grade is not named"
+        if tube.stock.is_graded:
+            what = f"no guaranteed elongation is on record for {tube.stock.typed}"
+        text = f"{share}; {what}, so there is no elongation to set beside it. The shop's own test bend is the verdict."
+        return Caution(text, "note", (strain.id,), "calculated")
+    least = elongation.low if elongation.low is not None else elongation.typical
+    apart = "" if elongation.value is not None else " (the condition or grade is not fully named)"
+    text = f"{share}; {_ends(elongation)} % elongation is guaranteed{apart}."
+    text += " Strain alone does not decide: your own test bend does."
+    severity = "damage" if strain.typical > least else "note"
+    return Caution(text, severity, (strain.id, elongation.id), "calculated")
+
+
+def _outer_wall(tube: Bent, centre: Figure) -> Figure:
+    thin = calc.outer_wall_thinned(float(tube.wall_m), float(tube.od_m), base(centre))
+    words = "predicted from the nominal wall: the whole stretch taken by the wall; measure the bend"
+    inputs = (tube.wall, tube.od, centre)
+    unit = tube.wall.unit
+    return tube.derived("outer_wall_thinned", "outer_wall", units.from_base(thin, unit), unit, inputs, conditions=words)
 
 
 def _least_wall(tube: Bent) -> Figure | None:
@@ -144,116 +142,127 @@ def _least_wall(tube: Bent) -> Figure | None:
     )  # fmt: skip
 
 
-def arc(tube: Bent, typed: str, centre: Figure | None) -> list[Figure]:
-    """Developed length of the bend, and its springback by formula where the strength is known."""
-    measure = units.parse_measure(typed, "angle", "angle")
-    radians = measure.to("rad")
-    if measure.value <= 0 or radians > 6.2831853072:
-        raise InputError(typed, "angle", "a bend is over 0 to 360 degrees", (), "give the angle that the tube turns")
-    angle = tube_keys.asked("angle", "bend_angle", measure)
-    tube.angle = angle
-    if centre is None or tube.clr_m is None:
+def arc(tube: Bent, measure: Measure) -> list[Figure]:
+    """Developed length of a bend of this angle, and its springback by formula where the strength is known."""
+    if tube.centre is None or tube.clr_m is None:
         return []
-    length = calc.developed_length(float(tube.clr_m), radians)
+    radians = measure.to("rad")
+    if measure.value <= 0 or radians > _TURN:
+        do = "give the angle that the tube turns"
+        raise InputError(measure.text, "angle", "a bend is over 0 to 360 deg", (), do)
+    angle = stated(measure, "bend_angle", "angle", tube.data)
+    length = tube.length(calc.developed_length(float(tube.clr_m), radians))
     out = [
         tube.derived(
-            "developed_length", "developed_length", tube.length(length), tube.unit, (centre, angle), side="target", mark=f"|{measure.text}",
+            "developed_length",
+            "developed_length",
+            length,
+            tube.unit,
+            (tube.centre, angle),
+            mark=measure.text,
             conditions="arc at the centre line",
         )
-    ]  # fmt: skip
+    ]
+    return [*out, *_springback(tube, angle, measure)]
+
+
+def _springback(tube: Bent, angle: Figure, measure: Measure) -> list[Figure]:
+    """The springback by both published formulas, over the guaranteed strengths; none outside their range."""
     weak, strong = known(tube, "yield_strength"), known(tube, "tensile_strength")
     modulus = lookup.look_up_or_none("tubes/materials", "modulus", data=tube.data, family=tube.family)
-    if weak is None or strong is None or modulus is None:
-        return out
+    if weak is None or strong is None or modulus is None or tube.centre is None or tube.clr_m is None:
+        return []
     low_pa = units.to_base(weak.low if weak.low is not None else weak.typical, weak.unit)
     high_pa = units.to_base(strong.high if strong.high is not None else strong.typical, strong.unit)
-    stiff = units.to_base(modulus.typical, modulus.unit)
+    stiff = base(modulus)
     od, bore, clr = float(tube.od_m), float(tube.od_m - 2 * tube.wall_m), float(tube.clr_m)
     if clr * high_pa >= 0.5 * stiff * od:
-        return out  # outside the formula's range: such a bend is mostly elastic
-    degrees = measure.to("deg")
-    for rule, inputs, ratio in (
+        return []  # such a bend is mostly elastic
+    out = []
+    between = (weak, strong, modulus, tube.centre, tube.od)
+    for rule, inputs, ratio, words in (
         (
             "springback_radius_sheet",
-            (weak, strong, modulus, centre, tube.od, angle),
+            (*between, angle),
             [calc.springback_sheet(clr, od, y, stiff) for y in (low_pa, high_pa)],
+            "estimate, from the guaranteed yield to the guaranteed tensile strength (a bend hardens); the OD taken as the depth",
         ),
         (
             "springback_tube_plastic",
-            (weak, strong, modulus, centre, tube.od, tube.wall, angle),
+            (*between, tube.wall, angle),
             [calc.springback_tube(clr, od, bore, y, stiff) for y in (low_pa, high_pa)],
+            "estimate, fully plastic tube, over the same strengths",
         ),
     ):
-        ends = [calc.springback_angle(degrees, r) for r in ratio]
+        ends = [calc.springback_angle(measure.to("deg"), r) for r in ratio]
         out.append(
             tube.derived(
-                rule, "springback_angle", None, "deg", inputs, low=min(ends), high=max(ends), mark=f"|{measure.text}",
-                conditions="estimate, from the guaranteed yield to the guaranteed tensile strength (a bend hardens); the OD taken as the depth"
-                if rule == "springback_radius_sheet"
-                else "estimate, fully plastic tube, over the same strengths",
+                rule,
+                "springback_angle",
+                None,
+                "deg",
+                inputs,
+                low=min(ends),
+                high=max(ends),
+                mark=measure.text,
+                conditions=words,
             )
-        )  # fmt: skip
+        )
     return out
 
 
 _PAIR = r"(?i)(?P<a>[0-9][0-9 ./-]*?)\s*(?P<ua>[a-z\"]*)\s*(?:x|,|and|by)\s*(?P<b>[0-9.][0-9 ./-]*?)\s*(?P<ub>[a-z\"]+)"
 
 
-def flattening(tube: Bent, typed: str | None) -> tuple[list[Figure], list[Check]]:
+def diameters(typed: str, data: Refdata) -> tuple[Figure, Figure]:
+    """The largest and the smallest diameter measured at a bend that was made: ``1.80 x 1.70 in``."""
+    match = re.fullmatch(_PAIR, " ".join(typed.split()))
+    if match is None:
+        do = "write largest and smallest at the bend, as 1.80 x 1.70 in"
+        raise InputError(typed, "diameters", "not two diameters", (), do)
+    pair = [keys.length(f"{match[n]} {match[u] or match['ub']}", "diameters") for n, u in (("a", "ua"), ("b", "ub"))]
+    pair.sort(key=keys.metres, reverse=True)
+    large, small = (
+        stated(m, "diameter_at_bend", f"diameters {w}", data, read_by="calliper")
+        for w, m in zip(("major", "minor"), pair, strict=True)
+    )
+    return large, small
+
+
+def flattening(tube: Bent) -> tuple[list[Figure], list[Check]]:
     """The cage's least ratio of the two diameters at a bend, and the ratio and ovality measured; it judges a cage only."""
-    data = tube.data
-    name = "minor over major diameter at the bend"
     limit = None
     if tube.may_be_a_cage:
         limit = lookup.look_up_or_none(
             "tubes/bend_quality",
             "minor_to_major_ratio_minimum",
-            data=data,
+            data=tube.data,
             service=CAGE,
             product="tube",
             family=tube.family,
         )
     figures: list[Figure] = [] if limit is None else [limit]
     ratio = None
-    if typed is not None:
-        match = re.fullmatch(_PAIR, " ".join(typed.split()))
-        if match is None:
-            raise InputError(
-                typed, "diameters", "not two diameters", (), "write largest and smallest at the bend, as 1.80 x 1.70 in"
-            )
-        pair = [
-            tube_keys.length(f"{match[n]} {match[u] or match['ub']}", "diameters")
-            for n, u in (("a", "ua"), ("b", "ub"))
-        ]
-        pair.sort(key=lambda m: m.value * units.factor(m.unit), reverse=True)
-        large, small = (m.value * units.factor(m.unit) for m in pair)
-        inputs = tuple(
-            tube_keys.asked(f"diameters {w}", "diameter_at_bend", m)
-            for w, m in zip(("major", "minor"), pair, strict=True)
-        )
-        ratio = tube.derived("minor_to_major_ratio", "minor_to_major_ratio", float(small / large), "1", inputs)
+    if tube.tested:
+        large, small = (base(f) for f in tube.tested)
+        ratio = tube.derived("minor_to_major_ratio", "minor_to_major_ratio", small / large, "1", tube.tested)
         oval = tube.derived(
             "ovality",
             "ovality",
-            float((large - small) / tube.od_m) * 100,
+            (large - small) / float(tube.od_m) * 100,
             "%",
-            (*inputs, tube.od),
+            (*tube.tested, tube.od),
             conditions="over the nominal OD",
         )
         figures += [ratio, oval]
     if tube.service != CAGE or limit is None:
         return figures, []
     needed = Bound(limit.typical, "1", "min", limit)
+    name = "minor over major diameter at the bend"
     if ratio is None:
-        return figures, [
-            Check(
-                name,
-                CANNOT_TELL,
-                f"the two diameters at the bend are not given: measure them, {limit.text} or more is asked ({limit.source})",
-                needed,
-            )
-        ]
-    reason = f"{ratio.typical:.3f}, {limit.text} or more asked ({limit.source}, service {limit.key['service']})"
+        why = f"measure the two diameters at the bend once it is made: {limit.text} or more is needed ({limit.source})"
+        return figures, [Check(name, CANNOT_TELL, why, needed, bears=INFORM)]
+    reason = f"{ratio.typical:.3f}; {limit.text} or more is needed ({limit.source}, service {limit.key['service']})"
     return figures, [at_least(name, Bound(ratio.typical, "1", figure=ratio), needed, reason)]
 
 

@@ -1,0 +1,161 @@
+"""Bend: the least radius a tube is bent to, whether a die keeps to it, and what a bend does to the tube."""
+
+from __future__ import annotations
+
+from gaugeblock import lookup, units
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.printing import number_only
+from gaugeblock.answer.sheet import Sheet
+from gaugeblock.tables.interval import parse_interval
+from gaugeblock.tables.load import Refdata, refdata
+from gaugeblock.tubes import keys
+from gaugeblock.tubes.bend import metal
+from gaugeblock.tubes.bend.bent import CAGE, MINIMUMS, Bent, service_of
+from gaugeblock.tubes.bend.least import Minimum, minimums
+from gaugeblock.tubes.bend.radius import decision, questions, radius_checks
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
+    from gaugeblock.units import Measure
+
+
+def bend(
+    *,
+    od: str,
+    wall: str,
+    material: str,
+    method: str,
+    radius: str | None = None,
+    angle: str | None = None,
+    service: str = "vehicle",
+    measured_to: str | None = None,
+    product: str | None = None,
+    condition: str | None = None,
+    spec: str | None = None,
+    diameters: str | None = None,
+    die: str | None = None,
+    maker_radius: str | None = None,
+    maker_source: str | None = None,
+    data: Refdata | None = None,
+) -> Sheet:
+    """The least radius for a tube, whether a die keeps to it, and what the bend does to the tube.
+
+    Parameters are text as people write them: ``od`` ``1-3/4 in``; ``wall`` ``.120 in`` or ``11 BWG``; ``material``
+    ``1020 DOM`` (or ``product``, ``condition``, ``spec`` apart); ``method`` ``rotary draw``; ``radius`` of the die, to the
+    centre line unless ``measured_to`` (or the words after it) say inside; ``angle`` ``90 deg``; ``service`` ``vehicle`` or
+    ``vehicle safety cage``; ``diameters`` largest and smallest as measured at a bend that was made so (``1.80 x 1.70 in``); ``die`` its name;
+    ``maker_radius`` the least radius for this tube by the bender's maker, ``maker_source`` his sheet and page.
+
+    Returns a Sheet: the published cage rule first beside a steel tube (it governs a cage and informs otherwise), then
+    the habit of the method, bend ratio, wall factor, and outer fibre strain beside the guaranteed elongation, predicted
+    outer wall, arc length and springback as information. A radius under what shops usually bend asks for a test piece;
+    one under a published rule, or under the maker's least, stops.
+
+    Raises LookupMiss with the nearest keys, InputError or UnitError for what cannot be read.
+    Source of the 3 x diameter rule: FSAE Rules 2021 F.5.2.1, FIA Appendix J Art. 253-8.3.3.
+
+    >>> sheet = bend(od="1 3/4 in", wall=".120 in", material="1020 DOM", method="rotary draw", radius="5 1/2 in")
+    >>> sheet.figures[0].text, sheet.figures[0].key["service"], round(sheet.figure("bend_ratio").typical, 2)
+    ('3', 'vehicle safety cage', 3.14)
+    """
+    data = data or refdata()
+    asked = {
+        "od": od,
+        "wall": wall,
+        "material": material,
+        "method": method,
+        "radius": radius,
+        "angle": angle,
+        "service": service,
+        "measured_to": measured_to,
+        "product": product,
+        "condition": condition,
+        "spec": spec,
+        "diameters": diameters,
+        "die": die,
+        "maker_radius": maker_radius,
+        "maker_source": maker_source,
+    }
+    size = keys.outside_diameter(od, data)
+    tube = Bent(
+        size,
+        keys.wall(wall, data),
+        keys.stock(material, data, product, condition, spec),
+        method,
+        service_of(service, data),
+        data,
+        radius=None if radius is None else keys.radius(radius, measured_to, keys.metres(size), data),
+        maker=None if maker_radius is None else keys.maker_radius(maker_radius, maker_source, data),
+        tested=() if diameters is None else metal.diameters(diameters, data),
+    )
+    return bend_of(tube, None if angle is None else units.parse_measure(angle, "angle", "angle"), asked)
+
+
+def bend_of(tube: Bent, angle: Measure | None, asked: dict[str, str | None]) -> Sheet:
+    """The sheet of a tube with its bend."""
+    data = tube.data
+    own = minimums(tube, tube.service)
+    cage = own if tube.service == CAGE else minimums(tube, CAGE) if tube.may_be_a_cage else []
+    habits = own if tube.service != CAGE else minimums(tube, "vehicle")
+    figures: list[Figure] = [f for m in cage for f in m.figures]
+    figures += [f for m in habits if m.row.id not in {c.row.id for c in cage} for f in m.figures]
+    figures += [] if tube.maker is None else [tube.maker]
+    figures += [tube.centre] if tube.centre is not None and tube.centre is not tube.radius else []
+    if tube.centre is not None and tube.clr_m is not None:
+        ratio = float(tube.clr_m / tube.od_m)
+        figures.append(tube.derived("bend_ratio", "bend_ratio", ratio, "1", (tube.centre, tube.od)))
+    factor = float(tube.od_m / tube.wall_m)
+    figures.append(tube.derived("wall_factor", "wall_factor", factor, "1", (tube.od, tube.wall)))
+    more, stretched = metal.stretch(tube)
+    flat, flat_checks = metal.flattening(tube)
+    figures += [*more, *([] if angle is None else metal.arc(tube, angle)), *flat]
+    checks = [*radius_checks(tube, own, habits), *flat_checks]
+    if tube.centre is not None and tube.centre not in figures:
+        figures.append(tube.centre)
+    return Sheet(
+        f"{tube.key['od']} x {tube.key['wall']} {tube.stock.label}, {tube.method}",
+        asked,
+        data,
+        figures,
+        checks,
+        [*_informs(tube, cage), *stretched, *metal.trade(tube)],
+        decision=decision(tube, own, checks),
+        questions=questions(tube, own, checks),
+    )
+
+
+def _informs(tube: Bent, cage: list[Minimum]) -> list[Caution]:
+    """The cage rule beside a tube it does not govern, and the rows of other services."""
+    out = []
+    if cage and tube.service != CAGE:
+        rule = cage[0]
+        text = "No rule was found for a vehicle's own tube."
+        text += (
+            f" Safety cages need {rule.row.text} x OD to the centre line, {number_only(rule.radius, tube.data)} here"
+        )
+        if tube.clr_m is not None:
+            met = float(tube.clr_m) >= rule.low_m * (1 - 1e-9)
+            text += f": this bend {'meets' if met else 'does not meet'} it, {float(tube.clr_m / tube.od_m):.3g} x OD"
+        out.append(Caution(f"{text}. For information only.", "note", (rule.row.id,), rule.row.source))
+    rows: dict[tuple[str, str], Figure] = {}
+    for row in tube.data.table(MINIMUMS).rows:
+        c = row.cells
+        if c["quantity"] not in ("bend_radius_minimum", "bend_ratio_minimum") or c["service"] in (
+            tube.service,
+            "any",
+            "vehicle",
+            CAGE,
+            "conduit",
+        ):
+            continue
+        interval = parse_interval(c["od"])
+        if c["family"] == tube.family and c["material"] == "any" and (interval is None or interval.holds(tube.od_m)):
+            rows.setdefault((c["service"], c["product"]), lookup.figure_of(row, tube.data))
+    if rows:
+        told = "; ".join(
+            f"{s} {p} {f.text}{' x diameter' if f.unit == '1' else ' ' + f.unit} ({f.source})"
+            for (s, p), f in rows.items()
+        )
+        out.append(Caution(f"For comparison: {told}.", "note", tuple(f.id for f in rows.values()), "refdata"))
+    return out

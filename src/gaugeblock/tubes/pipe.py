@@ -1,0 +1,53 @@
+"""Pipe: the true OD of a pipe size, its wall and bore."""
+
+from __future__ import annotations
+
+from gaugeblock import lookup, units
+from gaugeblock.answer.check import CANNOT_TELL, INFORM, Check
+from gaugeblock.answer.decision import use
+from gaugeblock.answer.making import base, derived
+from gaugeblock.answer.sheet import Sheet
+from gaugeblock.calc import tubes as calc
+from gaugeblock.tables.load import Refdata, refdata
+from gaugeblock.tubes import keys
+from gaugeblock.tubes.rules import rules_of
+
+
+def pipe(nps: str, *, schedule: str | None = None, data: Refdata | None = None) -> Sheet:
+    """The true OD of a pipe size, its wall and bore when the schedule is named.
+
+    Raises LookupMiss with the nearest sizes or schedules.
+
+    >>> pipe("1 1/2", schedule="40").figures[0].text
+    '1.9'
+    """
+    data = data or refdata()
+    asked = {"nps": nps, "schedule": schedule}
+    nps = keys.pipe_size(nps)
+    od = lookup.look_up("tubes/pipe_sizes", "outside_diameter", data=data, nps=nps)
+    figures, checks = [od], []
+    if schedule is None:
+        names = lookup.choices("tubes/pipe_sizes", "schedule", data=data, nps=od.key["nps"])
+        text = f"the schedule is not given: {', '.join(n for n in names if n != 'any')}"
+        checks.append(Check("wall of the pipe", CANNOT_TELL, text, bears=INFORM))
+    else:
+        wall = lookup.look_up("tubes/pipe_sizes", "wall_thickness", data=data, nps=nps, schedule=schedule)
+        bore = units.from_base(calc.bore(base(od), base(wall)), od.unit)
+        figures += [
+            wall,
+            derived(
+                "tube_bore",
+                "inside_diameter",
+                bore,
+                od.unit,
+                (od, wall),
+                data,
+                key=wall.key,
+                conditions="by nominal sizes",
+            ),
+        ]
+        mass = lookup.look_up_or_none("tubes/pipe_sizes", "mass_per_length", data=data, nps=nps, schedule=schedule)
+        figures += [] if mass is None else [mass]
+    cautions = rules_of(data, "pipe and tube", "pipe bender and tube")
+    title = f"pipe {od.key['nps']}{f', schedule {schedule}' if schedule else ''}: not a {od.key['nps']} in tube"
+    return Sheet(title, asked, data, figures, checks, cautions, decision=use("", od))

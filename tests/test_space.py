@@ -40,7 +40,7 @@ def placed(keys: dict[str, object]) -> list[Placed]:
 
 def tube(**keys: object) -> list[Placed]:
     given = {**TUBE, **keys}
-    return placed_tube(work_out(given, data=refdata()), given)
+    return placed_tube(work_out(given, data=refdata()))
 
 
 def gap_of(sheet: object, name: str) -> float:
@@ -118,7 +118,7 @@ def test_nothing_with_a_path_makes_no_sheet():
     assert apart([], refdata()) is None
     assert apart(tube(), refdata()) is None
     assert placed({"name": "line", "od": "1/4 in"}) == []
-    assert apart([*placed_tube(work_out({"name": "x"}, data=refdata()), {"name": "x"}), *line()], refdata()) is None
+    assert apart([*placed_tube(work_out({"name": "x"}, data=refdata())), *line()], refdata()) is None
 
 
 def test_points_that_do_not_fit_the_radius_name_the_line():

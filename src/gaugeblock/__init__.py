@@ -112,6 +112,7 @@ __all__ = [
     "material",
     "part",
     "pipe",
+    "plan",
     "refdata",
     "route",
     "setup",

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from gaugeblock.calc.path import Vector
     from gaugeblock.drawing.lengths import Tape
     from gaugeblock.figure import Figure
+    from gaugeblock.job.model import Move
     from gaugeblock.tables.load import Refdata
 
     Body: TypeAlias = space.Tube | space.Box | space.Plane
@@ -103,23 +104,30 @@ def direction(word: str, where: str) -> Vector:
     return got
 
 
-def moves_of(rows: Sequence[Mapping[str, Any]] | None, typed: Typed, where: str, group: str = "") -> Moves:
+def _way(row: Move | Mapping[str, Any], key: str) -> Any:
+    return row.get(key) if isinstance(row, dict) else getattr(row, key)
+
+
+def moves_of(rows: Sequence[Move | Mapping[str, Any]] | None, typed: Typed, where: str, group: str = "") -> Moves:
     """Stated movements added up by direction."""
     total = dict.fromkeys(DIRECTIONS, 0.0)
     for n, row in enumerate(rows or (), 1):
         for way in DIRECTIONS:
-            if row.get(way):
-                at = f"{where} {n} {row.get('why') or ''} {way}".replace("  ", " ")
-                total[way] += typed.number(row[way], at, "length", "movement")
+            far = _way(row, way)
+            if far:
+                at = f"{where} {n} {_way(row, 'why') or ''} {way}".replace("  ", " ")
+                total[way] += typed.number(far, at, "length", "movement")
     return Moves(**total, group=group)
 
 
-def moves_words(rows: Sequence[Mapping[str, Any]] | None) -> str:
+def moves_words(rows: Sequence[Move | Mapping[str, Any]] | None) -> str:
     """Stated movements as one text."""
     parts = []
     for row in rows or ():
-        ways = ", ".join(f"{row[w]} {w}" for w in DIRECTIONS if row.get(w) and _measure(row[w]).value)
-        parts.append(f"{row['why']}: {ways}" if row.get("why") else ways)
+        given = ((w, _way(row, w)) for w in DIRECTIONS)
+        ways = ", ".join(f"{far} {w}" for w, far in given if far and _measure(far).value)
+        why = _way(row, "why")
+        parts.append(f"{why}: {ways}" if why else ways)
     return "; ".join(p for p in parts if p)
 
 

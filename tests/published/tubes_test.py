@@ -8,8 +8,11 @@ import pytest
 
 from gaugeblock.calc import tubes as calc
 from gaugeblock.errors import LookupMiss
-from gaugeblock.tubes import bend as tubes
-from gaugeblock.tubes import stock_tables as tube_tables
+from gaugeblock.tubes.bend import sheet as tubes
+from gaugeblock.tubes.flare import flare
+from gaugeblock.tubes.gauge import gauge
+from gaugeblock.tubes.material import material
+from gaugeblock.tubes.pipe import pipe
 
 DEG = math.pi / 180
 
@@ -142,13 +145,13 @@ def test_the_strain_of_a_common_tube_beside_its_guarantee() -> None:
     ],
 )
 def test_guaranteed_strengths_as_printed(typed: str, quantity: str, printed: str) -> None:
-    assert tube_tables.material(typed).figure(quantity).text == printed
+    assert material(typed).figure(quantity).text == printed
 
 
 @pytest.mark.parametrize(("typed", "printed"), [("16 BWG", "0.065"), ("11 BWG", "0.120"), ("16 AWG", "0.0508")])
 def test_gauge_walls_as_printed(typed: str, printed: str) -> None:
     """Holtzapffel's BWG table; a gauge chart for AWG."""
-    assert tube_tables.gauge(typed).figures[0].text == printed
+    assert gauge(typed).figures[0].text == printed
 
 
 @pytest.mark.parametrize(
@@ -157,7 +160,7 @@ def test_gauge_walls_as_printed(typed: str, printed: str) -> None:
 )
 def test_pipe_sizes_as_printed(nps: str, od: str, wall: str) -> None:
     """ASME B36.10, schedule 40."""
-    sheet = tube_tables.pipe(nps, schedule="40")
+    sheet = pipe(nps, schedule="40")
     assert (sheet.figure("outside_diameter").typical, sheet.figure("wall_thickness").typical) == (
         float(od),
         float(wall),
@@ -166,19 +169,19 @@ def test_pipe_sizes_as_printed(nps: str, od: str, wall: str) -> None:
 
 def test_the_double_flare_limit_is_the_common_wall() -> None:
     """SAE J533, 45 degree double, 3/16 in: 0.71 mm printed, a 0.028 in (0.7112 mm) wall meant."""
-    sheet = tube_tables.flare("double", od="3/16 in", wall="0.028 in")
+    sheet = flare("double", od="3/16 in", wall="0.028 in")
     assert sheet.figures[0].text == "0.71"
     assert sheet.checks[0].result == "ok"
 
 
 def test_what_is_not_published_is_refused() -> None:
     with pytest.raises(LookupMiss):
-        tube_tables.gauge("99 BWG")
+        gauge("99 BWG")
     with pytest.raises(LookupMiss):
-        tube_tables.pipe("7")
+        pipe("7")
     with pytest.raises(LookupMiss):
-        tube_tables.material("1541")
+        material("1541")
     with pytest.raises(LookupMiss):
-        tube_tables.flare("double", od="5 in")
+        flare("double", od="5 in")
     with pytest.raises(LookupMiss):
         tubes.bend(od="1 in", wall=".065 in", material="unobtainium", method="rotary draw")

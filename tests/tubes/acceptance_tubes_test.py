@@ -6,8 +6,11 @@ import pytest
 
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import GaugeblockError
-from gaugeblock.tubes import stock_tables as tube_tables
-from gaugeblock.tubes.bend import bend
+from gaugeblock.tubes.bend.sheet import bend
+from gaugeblock.tubes.flare import flare
+from gaugeblock.tubes.gauge import gauge
+from gaugeblock.tubes.material import material
+from gaugeblock.tubes.pipe import pipe
 
 NO_SOURCE = "no published source"
 
@@ -51,7 +54,7 @@ MATERIALS = [
 
 @pytest.mark.parametrize(("typed", "quantity", "expected"), MATERIALS)
 def test_materials(typed: str, quantity: str, expected: str) -> None:
-    meets(lambda: tube_tables.material(typed), quantity, expected)
+    meets(lambda: material(typed), quantity, expected)
 
 
 BENDS = [
@@ -101,12 +104,12 @@ PIPES = [
 
 @pytest.mark.parametrize(("number", "system", "expected"), GAUGES)
 def test_gauges(number: str, system: str | None, expected: str) -> None:
-    meets(lambda: tube_tables.gauge(number, system=system), "wall_thickness", expected)
+    meets(lambda: gauge(number, system=system), "wall_thickness", expected)
 
 
 @pytest.mark.parametrize(("nps", "schedule", "quantity", "expected"), PIPES)
 def test_pipe_sizes(nps: str, schedule: str | None, quantity: str, expected: str) -> None:
-    meets(lambda: tube_tables.pipe(nps, schedule=schedule), quantity, expected)
+    meets(lambda: pipe(nps, schedule=schedule), quantity, expected)
 
 
 FLARES = [
@@ -130,4 +133,4 @@ FLARES = [
 
 @pytest.mark.parametrize(("kind", "od", "standard", "quantity", "expected"), FLARES)
 def test_flares(kind: str, od: str, standard: str | None, quantity: str, expected: str) -> None:
-    meets(lambda: tube_tables.flare(kind, od=od, standard=standard), quantity, expected)
+    meets(lambda: flare(kind, od=od, standard=standard), quantity, expected)

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from math import floor, pi
+from math import ceil, floor, pi
 
 from gaugeblock.units import decimal_text, fraction_text
+from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -23,15 +24,22 @@ def _steps(count: float) -> int:
     return floor(count + 0.5 + 1e-9)
 
 
-def _on_step(value: float, step: str) -> str:
+def _on_step(value: float, step: str, way: int = 0) -> str:
     """A number on a decimal step, as text."""
     size = _STEPS.get(step)
     if size is None:
         size = _STEPS[step] = Fraction(step)
-    return decimal_text(_steps(value / float(size)) * size)
+    return decimal_text(_rounded(value / float(size), way) * size)
 
 
-def inches(step: int = 32, *, decimals: bool = True) -> Reads:
+def _rounded(count: float, way: int) -> int:
+    """A whole number of steps: up for a ``way`` over nothing, down under it, else the nearest; a step's own float stays."""
+    if not way:
+        return _steps(count)
+    return ceil(count - 1e-6) if way > 0 else floor(count + 1e-6)
+
+
+def inches(step: int = 32, *, decimals: bool = True, way: int = 0) -> Reads:
     """Text of a length in inches to a fraction (32 or 16), with decimals behind it when asked.
 
     >>> inches(32)(0.0254 * 17.16)
@@ -40,14 +48,21 @@ def inches(step: int = 32, *, decimals: bool = True) -> Reads:
 
     def reads(metres: float) -> str:
         value = metres / INCH
-        sign = "-" if value < 0 else ""
-        whole = fraction_text(Fraction(_steps(abs(value) * step), step))
-        return f"{sign}{whole} in ({value:.3f})" if decimals else f"{sign}{whole} in"
+        count = _rounded(abs(value) * step, way if value >= 0 else -way)
+        sign = "-" if value < 0 and count else ""
+        whole = fraction_text(Fraction(count, step))
+        return f"{sign}{whole} in ({_plain(value)})" if decimals else f"{sign}{whole} in"
 
     return reads
 
 
-def millimetres(step: str = "0.5") -> Reads:
+def _plain(value: float) -> str:
+    """Three decimals, and no minus before nothing."""
+    text = f"{value:.3f}"
+    return "0.000" if text == "-0.000" else text
+
+
+def millimetres(step: str = "0.5", way: int = 0) -> Reads:
     """Text of a length in mm to a step.
 
     >>> millimetres("0.5")(0.12345)
@@ -55,7 +70,7 @@ def millimetres(step: str = "0.5") -> Reads:
     """
 
     def reads(metres: float) -> str:
-        return f"{_on_step(metres * 1000, step)} mm"
+        return f"{_on_step(metres * 1000, step, way)} mm"
 
     return reads
 
@@ -69,16 +84,39 @@ def degrees_text(angle: float, step: str = "0.5") -> str:
     return f"{_on_step(angle * 180 / pi, step)} deg"
 
 
-class Tape:
-    """How a shop reads a length: its word, the unit, the step that marks go on (m), and the text of a length."""
+class Tape(Value):
+    """How a shop reads a length: its word, the unit, the step that marks go on (m), and the text of a length.
 
-    __slots__ = ("reads", "step", "unit", "word")
+    ``reads`` rounds to the nearest step, ``up`` and ``down`` to the next one; what stands in brackets is exact.
+    """
 
-    def __init__(self, word: str, unit: str, step: float, reads: Reads) -> None:
-        self.word = word
-        self.unit = unit
-        self.step = step
-        self.reads = reads
+    __slots__ = ("_make", "step", "unit", "word")
+
+    word: str
+    unit: str
+    step: float
+    _make: Callable[[int], Reads]
+
+    def __init__(self, word: str, unit: str, step: float) -> None:
+        put(self, "word", word)
+        put(self, "unit", unit)
+        put(self, "step", step)
+        put(self, "_make", _READERS[word])
+
+    def reads(self, metres: float) -> str:
+        """A length on the nearest step, its exact decimals in brackets."""
+        return self._text(metres, 0)
+
+    def up(self, metres: float) -> str:
+        """A length that must be reached, or a loss: on the next step up."""
+        return self._text(metres, 1)
+
+    def down(self, metres: float) -> str:
+        """A length that must not be passed, or what is left: on the next step down."""
+        return self._text(metres, -1)
+
+    def _text(self, metres: float, way: int) -> str:
+        return self._make(way)(metres)
 
     def number(self, metres: float) -> str:
         """The rounded number without its unit or decimals."""
@@ -89,15 +127,21 @@ class Tape:
         return f"{self.number(metres)} {self.unit}"
 
 
-def hundredths() -> Reads:
+def hundredths(way: int = 0) -> Reads:
     """Text of a length in inches to a hundredth.
 
     >>> hundredths()(0.0254 * 17.158)
     '17.16 in'
     """
-    return lambda metres: f"{_on_step(metres / INCH, '0.01')} in"
+    return lambda metres: f"{_on_step(metres / INCH, '0.01', way)} in"
 
 
+_READERS: dict[str, Callable[[int], Reads]] = {
+    "1/32 in": lambda way: inches(32, way=way),
+    "1/16 in": lambda way: inches(16, way=way),
+    "0.01 in": hundredths,
+    "0.5 mm": lambda way: millimetres("0.5", way),
+}
 TAPES = ("1/32 in", "1/16 in", "decimal", "mm")
 
 
@@ -106,10 +150,12 @@ def tape(word: str) -> Tape:
 
     >>> tape("1/16 in").short(0.0254 * 17.16)
     '17 3/16 in'
+    >>> tape("1/32 in").up(0.0254 * 4.636)
+    '4 21/32 in (4.636)'
     """
     return {
-        "1/32 in": Tape("1/32 in", "in", INCH / 32, inches(32)),
-        "1/16 in": Tape("1/16 in", "in", INCH / 16, inches(16)),
-        "decimal": Tape("0.01 in", "in", INCH / 100, hundredths()),
-        "mm": Tape("0.5 mm", "mm", 0.0005, millimetres("0.5")),
+        "1/32 in": Tape("1/32 in", "in", INCH / 32),
+        "1/16 in": Tape("1/16 in", "in", INCH / 16),
+        "decimal": Tape("0.01 in", "in", INCH / 100),
+        "mm": Tape("0.5 mm", "mm", 0.0005),
     }[word]

@@ -18,6 +18,7 @@ WING = Wing(
         "pipe": "pipe",
         "material": "material",
         "flare": "flare",
+        "plan": "plan.plan",
     },
     {"tubes": "Tube"},
     job_commands=("tube",),

@@ -22,6 +22,7 @@ _GAUGE = r"(?i)(?P<number>#?[0-9]{1,2})[ -]?(?:ga|gage|gauge|awg|bwg|msg)?\b\.?.
 _NAMED = r"(?i)\b(?:ga|gage|gauge|awg|bwg|msg)\b|[0-9]ga\b|#"
 COLUMNS = ("family", "material", "product", "condition", "spec")
 _BLANK = ("any", "not stated")
+NOTHING = Fraction(0)
 MEASURED_TO = ("centre line", "inside")
 _INSIDE = ("inside", "inside radius", "inner radius")
 
@@ -79,6 +80,14 @@ class Radius(Value):
         put(self, "typed", typed)
         put(self, "centre_m", centre_m)
         put(self, "measured_to", measured_to)
+
+    @property
+    def plain(self) -> Radius:
+        """The same of no item: what the sheet of a bend says is not of one tube."""
+        typed = self.typed
+        return self.replace(
+            typed=typed.replace(id=f"stated:|radius:{typed.text} {typed.unit}", locator="radius", key={})
+        )
 
 
 def _phrases(data: Refdata) -> dict[str, dict[str, str]]:
@@ -188,6 +197,13 @@ def metres(measure: units.Measure) -> Fraction:
     return measure.value * units.factor(measure.unit)
 
 
+def same_size(one: object, other: object) -> bool:
+    """Whether two walls are of one size; a gauge number is compared by its text."""
+    if isinstance(one, units.Measure) and isinstance(other, units.Measure):
+        return metres(one) == metres(other)
+    return str(one) == str(other)
+
+
 def length(typed: str, where: str) -> units.Measure:
     """A length over zero."""
     measure = units.parse_measure(typed, "length", where)
@@ -255,6 +271,16 @@ def gauge_wall(typed: str, system: str | None, data: Refdata) -> Figure:
             "name the system, or give the wall itself",
         )
     return lookup.look_up("tubes/gauges", "wall_thickness", data=data, system=system, gauge=number)
+
+
+def wall_figure(wall: units.Measure | str, data: Refdata) -> Figure:
+    """The wall of a tube: a measure, or a gauge number with its system as text."""
+    return stated(wall, "tube_wall", "wall", data) if isinstance(wall, units.Measure) else gauge_wall(wall, None, data)
+
+
+def measure(wall: units.Measure | str) -> units.Measure:
+    """A length that may still be text."""
+    return wall if isinstance(wall, units.Measure) else length(wall, "wall")
 
 
 def radius(typed: str, measured_to: str | None, od_m: Fraction, data: Refdata) -> Radius:

@@ -216,6 +216,7 @@ class Tube(Part):
     method: Name | None = None
     die: Name | None = None
     radius: Length | None = None
+    measured_to: Annotated[str, one_of(*MEASURED_TO)] | None = None
     service: Service = "vehicle"
     count: Count | None = None
     clear: Clear | None = None

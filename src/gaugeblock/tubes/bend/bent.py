@@ -25,10 +25,10 @@ _LEAST_CAGE_M = 0.019  # m: no cage is made of less; a line's tube is not held a
 
 
 class Bent(Value):
-    """A tube, and the radius it is bent to where one is given: Figures as typed, exact metres, its key cells.
+    """A tube, and the radius it is bent to where one is given: Figures, exact metres, its key cells.
 
-    ``od``, ``wall`` as typed; ``radius`` as typed and ``centre`` to the centre line; ``tested`` is what the shop measured
-    at a bend that was made so; ``maker`` the bender maker's least radius for this tube.
+    ``od``, ``wall`` as typed; ``method`` blank for a tube that is not bent; ``radius`` as typed and ``centre`` to the
+    centre line; ``tested`` what the shop measured at a bend made so; ``maker`` the bender maker's least radius.
     """
 
     __slots__ = (
@@ -70,7 +70,7 @@ class Bent(Value):
         od: Measure,
         wall: Figure,
         stock: Stock,
-        method: str,
+        method: str | None,
         service: str,
         data: Refdata,
         *,
@@ -88,8 +88,8 @@ class Bent(Value):
                 f"{wall.text} {wall.unit}", "wall", "is half the OD or more: no bore is left", (), "measure the wall"
             )
         put(self, "stock", stock)
-        put(self, "method", canonical(data, MINIMUMS, "method", method))
-        put(self, "service", service_of(service, data))
+        put(self, "method", canonical(data, MINIMUMS, "method", method) if method else "")
+        put(self, "service", service)
         put(self, "unit", "mm" if od.unit in ("mm", "m", "um") else "in")
         key = {
             "family": stock.family,

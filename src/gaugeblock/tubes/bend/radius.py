@@ -29,7 +29,7 @@ def radius_checks(tube: Bent, own: list[Minimum], habits: list[Minimum]) -> list
         checks.append(_against(HABIT, tube, habits[0]))
     if tube.maker is None:
         return checks
-    needed = Bound(units.convert(tube.maker.typical, tube.maker.unit, tube.unit), tube.unit, "min", tube.maker)
+    needed = Bound(units.from_base(base(tube.maker), tube.unit), tube.unit, "min", tube.maker)
     if tube.centre is None or tube.clr_m is None:
         why = f"the radius of the die is not given; {number_only(tube.maker, tube.data)} is needed (the maker)"
         return [*checks, Check(MAKER, CANNOT_TELL, why, needed, bears=INFORM)]
@@ -106,7 +106,7 @@ def _unknown(tube: Bent) -> Check:
         if r["service"] == tube.service and r["family"] not in ("any", tube.family)
     )
     also = ", ".join(dict.fromkeys(known))
-    why = f"no source was found, and no habit is on record, for {tube.family} tube by {tube.method} in service {tube.service}"
+    why = f"no published source was found, and no habit is on record, for {tube.family} tube by {tube.method} in service {tube.service}"
     why += f" (known for: {also})" if also else ""
     return Check(NAME, CANNOT_TELL, f"{why}: {_TEST}", bears=_bears(tube, ASK))
 

@@ -120,13 +120,17 @@ def tube(argv: list[str], read_job: Callable[[str], Job]) -> int:
         why = "no job file and no form" if not forms else "two forms are given"
         raise InputError("shape", "tube", why, ("JOB.toml", "--offset", "--kick-up"), "give one of these")
     else:
+        from gaugeblock.tubes.keys import radius_words
         from gaugeblock.tubes.plan.plan import work_out
 
         ((shape, text),) = forms.items()
         die = {name: getattr(a, name) for name, _ in _DIE.values() if getattr(a, name) is not None}
-        die |= {"test_bends": [_test(t) for t in a.test or ()]}
+        die |= {"test_bends": [_test(t) for t in a.test or ()]} if a.test else {}
         trim = {"trim": {"start": a.trim, "end": a.trim}} if a.trim else {}
         keys = {"name": shape.replace("_", "-"), **given, **trim, shape: _form(shape, text)}
+        if given.get("radius"):
+            given["radius"], given["measured_to"] = radius_words(given["radius"], None, data)
+            keys |= given
         plans = [work_out(keys, die=die, stock_length=a.stock_length, data=data)]
     return _print(plans, a.json, named=a.name is not None or a.job is None)
 
@@ -134,19 +138,17 @@ def tube(argv: list[str], read_job: Callable[[str], Job]) -> int:
 def _of_job(job: Job, job_path: str, name: str | None, data: Any) -> list[Plan]:
     from gaugeblock.errors import LookupMiss
     from gaugeblock.tables.load import nearest
-    from gaugeblock.tubes.page import plan_of
+    from gaugeblock.tubes.page import planned
 
     names = [t.name for t in job.tubes]
     if not names:
         raise LookupMiss("tubes", job_path, "the job has no tube", (), "add one under [[tubes]]")
     if name is not None and name not in names:
         raise LookupMiss(name, job_path, "no tube of this name", nearest(name, names) or names, "use one of these")
-    return [plan_of(t, job.shop, data) for t in job.tubes if name in (None, t.name)]
+    return [planned(t, job.shop, data) for t in job.tubes if name in (None, t.name)]
 
 
 def _print(plans: list[Plan], as_json: bool, *, named: bool) -> int:
-    from gaugeblock.answer.check import NOT_OK
-
     if as_json:
         import json
 
@@ -157,4 +159,4 @@ def _print(plans: list[Plan], as_json: bool, *, named: bool) -> int:
         from gaugeblock.tubes.plan.bench import render
 
         print("\n\n".join(render(p) for p in plans))
-    return 1 if any(p.sheet.worst == NOT_OK for p in plans) else 0
+    return 1 if any(p.is_stopped for p in plans) else 0

@@ -1,22 +1,31 @@
-"""The metal and section of a tube that is planned: its bend sheet, strengths, springback range, wall, crush."""
+"""The metal and section of a tube that is planned: its strengths, its bend, the wall that is left."""
 
 from __future__ import annotations
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.check import CANNOT_TELL, Bound, Check, at_least
+from gaugeblock.answer.check import CANNOT_TELL, INFORM, Bound, Check, at_least
+from gaugeblock.answer.making import base, stated
 from gaugeblock.calc.stick import set_angle_estimate
-from gaugeblock.tubes import keys as tube_keys
-from gaugeblock.tubes.bend import metal as tube_bend_metal
+from gaugeblock.errors import LookupMiss
+from gaugeblock.tubes import keys
+from gaugeblock.tubes.bend import metal as bend_metal
 from gaugeblock.tubes.bend.bent import Bent
-from gaugeblock.tubes.bend.sheet import bend
+from gaugeblock.tubes.bend.sheet import bend_of
+from gaugeblock.tubes.plan.found import Found
+from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.figure import Figure
-    from gaugeblock.tables.load import Refdata
+    from gaugeblock.tubes.keys import Radius
+    from gaugeblock.tubes.plan.given import Given
+    from gaugeblock.tubes.plan.tool import Tool
+    from gaugeblock.units import Measure
 
+RADIUS = "radius against the governing minimum"
+OUTER = "outer wall left against the wall needed"
 # Figures of the bend sheet that belong on a plan; strain and the like stay on the bend sheet.
 _KEPT = (
     "bend_ratio",
@@ -28,37 +37,55 @@ _KEPT = (
 )
 
 
-class Metal:
-    """What is known of the tube's metal, for one radius; made once for one question."""
+class Metal(Value):
+    """What is known of the tube's metal, and the sheet of its bend; ``bend`` is None for a straight tube."""
 
-    __slots__ = ("high_pa", "low_pa", "modulus", "od", "sheet", "tensile", "tube", "wall", "weak")
+    __slots__ = ("bend", "modulus", "tensile", "tube", "weak")
+
+    tube: Bent
+    bend: Sheet | None
+    weak: Figure | None
+    tensile: Figure | None
+    modulus: Figure | None
 
     def __init__(
-        self, *, od: str, wall: str, material: str, method: str, radius: str, service: str, product: str | None,
-        condition: str | None, spec: str | None, die: str | None, data: Refdata,
-    ) -> None:  # fmt: skip
-        self.sheet: Sheet = bend(
-            od=od, wall=wall, material=material, method=method, radius=radius, service=service, product=product,
-            condition=condition, spec=spec, die=die, data=data,
-        )  # fmt: skip
-        self.tube = Bent(od, wall, tube_keys.stock(material, data, product, condition, spec), method, service, data)
-        self.od, self.wall = float(self.tube.od_m), float(self.tube.wall_m)
-        self.weak = tube_bend_metal.known(self.tube, "yield_strength")
-        self.tensile = tube_bend_metal.known(self.tube, "tensile_strength")
-        self.modulus = lookup.look_up_or_none("tubes/materials", "modulus", data=data, family=self.tube.family)
-        self.low_pa = self.high_pa = 0.0
-        if self.weak is not None:
-            self.low_pa = units.to_base(
-                self.weak.low if self.weak.low is not None else self.weak.typical, self.weak.unit
-            )
-        if self.tensile is not None:
-            high = self.tensile.high if self.tensile.high is not None else self.tensile.typical
-            self.high_pa = units.to_base(high, self.tensile.unit)
+        self, tube: Bent, bend: Sheet | None, weak: Figure | None, tensile: Figure | None, modulus: Figure | None
+    ) -> None:
+        put(self, "tube", tube)
+        put(self, "bend", bend)
+        put(self, "weak", weak)
+        put(self, "tensile", tensile)
+        put(self, "modulus", modulus)
+
+    @property
+    def od(self) -> float:
+        """Outside diameter, m."""
+        return float(self.tube.od_m)
+
+    @property
+    def wall(self) -> float:
+        """Wall, m."""
+        return float(self.tube.wall_m)
+
+    @property
+    def low_pa(self) -> float:
+        """The least yield strength that fits, Pa; 0 when it is not known."""
+        if self.weak is None:
+            return 0.0
+        return units.to_base(self.weak.low if self.weak.low is not None else self.weak.typical, self.weak.unit)
+
+    @property
+    def high_pa(self) -> float:
+        """The greatest tensile strength that fits, Pa; 0 when it is not known."""
+        if self.tensile is None:
+            return 0.0
+        high = self.tensile.high if self.tensile.high is not None else self.tensile.typical
+        return units.to_base(high, self.tensile.unit)
 
     @property
     def modulus_pa(self) -> float:
         """Modulus of elasticity, Pa; 0 when it is not known."""
-        return 0.0 if self.modulus is None else units.to_base(self.modulus.typical, self.modulus.unit)
+        return 0.0 if self.modulus is None else base(self.modulus)
 
     def set_angle(self, angle: float, radius: float) -> tuple[float, float, tuple[Figure, ...]] | None:
         """Lowest and highest estimate of the angle to set, rad, and what it is made from; None when that is not known."""
@@ -77,59 +104,104 @@ class Metal:
             return None
         return low, high, (self.weak, self.tensile, self.modulus, self.tube.od, self.tube.wall)
 
-    @property
-    def figures(self) -> list[Figure]:
-        """Those figures of the bend sheet that a plan prints."""
-        return [f for f in self.sheet.figures if f.quantity in _KEPT]
-
-    def wall_check(self, needed: str | None) -> Check:
-        """Outer wall left against the wall needed: predicted from the thinnest wall that may arrive, where that is known."""
-        name = "outer wall left against the wall needed"
-        left = next((f for f in self.sheet.figures if f.quantity == "outer_wall"), None)
-        if left is None:
-            return Check(name, CANNOT_TELL, "the radius is not known, so the outer wall cannot be predicted")
-        least = next((f for f in self.sheet.figures if f.quantity == "wall_least"), None)
-        share = 1.0 if least is None else least.typical / self.tube.wall.typical
-        value = left.typical * share
-        text = f"{value:.3f} {left.unit} predicted at the outside of the bend"
-        text += (
-            f" (from the thinnest that may arrive, {least.typical:.3f} {least.unit})"
-            if least is not None
-            else " (from the nominal wall)"
-        )
-        if not needed:
-            return Check(
-                name, CANNOT_TELL, f"{text}; the wall needed is not given", None, Bound(value, left.unit, figure=left)
-            )
-        asked = units.parse_measure(needed, "length", "wall needed")
-        figure = tube_keys.asked("wall needed", "wall_needed", asked)
-        limit = Bound(float(asked.value * units.factor(asked.unit) / units.factor(left.unit)), left.unit, "min", figure)
-        return at_least(
-            name, Bound(value, left.unit, figure=left), limit, f"{text}, {asked.text} needed; measure the bend"
-        )
-
-    def flattening(self) -> Caution:
-        """What to measure at each bend, and against which limit."""
-        limit = next((f for f in self.sheet.figures if f.quantity == "minor_to_major_ratio_minimum"), None)
-        text = "At every bend measure the largest and the smallest diameter with a calliper and write both down"
-        if limit is None:
-            return Caution(
-                f"{text}; no flattening limit is on record for this tube and service.", "note", (), "calculated"
-            )
-        smallest = limit.typical * float(self.tube.od_m / units.factor(self.tube.unit))
-        said = f"{text}: smallest over largest is {limit.text} or more (service {limit.key['service']}, {limit.source})"
-        return Caution(
-            f"{said}, which is {smallest:.3f} {self.tube.unit} where the largest is the OD.",
-            "note",
-            (limit.id,),
-            limit.source,
-        )
+    def figure(self, quantity: str) -> Figure | None:
+        """A figure of the bend sheet."""
+        figures = () if self.bend is None else self.bend.figures
+        return next((f for f in figures if f.quantity == quantity), None)
 
 
-def metal_of(keys: dict[str, str | None], data: Refdata) -> Metal:
-    """The Metal of some typed keys, kept so that a tube planned again is not looked up again."""
-    memo = ("tube metal", *sorted((k, v) for k, v in keys.items() if v is not None))
+def metal_of(given: Given, tool: Tool | None) -> tuple[Metal | None, list[Check]]:
+    """The metal of a tube, bent on its die when there is one; what is not known of it is an open check."""
+    tube = given.tube
+    needed = ("wall", "material") if tool is None else ("wall", "material", "method")
+    lost = [k for k in needed if not getattr(tube, k)]
+    if lost:
+        return None, [Check(RADIUS, CANNOT_TELL, f"{', '.join(lost)} not given")] if tool is not None else []
+    try:
+        return _memo(_bent(given, None if tool is None else tool.typed.plain)), []
+    except LookupMiss as miss:
+        near = f"; nearest: {', '.join(miss.nearest)}" if miss.nearest else ""
+        return None, [Check(RADIUS, CANNOT_TELL, f"{miss.asked}: {miss.why}{near}")] if tool is not None else []
+
+
+def _bent(given: Given, radius: Radius | None) -> Bent:
+    tube, data = given.tube, given.data
+    if tube.od is None or tube.wall is None or tube.material is None:
+        raise ValueError("a tube's metal is known by its OD, wall and material")
+    stock = keys.stock(tube.material, data, tube.product, tube.condition, tube.spec)
+    wall = keys.wall_figure(tube.wall, data)
+    return Bent(tube.od, wall, stock, tube.method if radius else None, tube.service, data, radius=radius)
+
+
+def other_bends(given: Given, tool: Tool | None) -> Found:
+    """Each other radius of the tube's own bends, judged as the die's."""
+    if tool is None:
+        return Found()
+    checks = []
+    for other in {keys.metres(b.radius): b.radius for b in given.tube.bends if b.radius is not None}.values():
+        if keys.metres(other) == tool.typed.centre_m:
+            continue
+        radius = keys.radius_of(other, "centre line", given.od_m, given.data)
+        metal = _memo(_bent(given, radius))
+        found = bend_found(metal, given).checks
+        checks += [c.replace(name=f"{c.name}, bend of {other}", case=f"bend of {other}") for c in found]
+    return Found(checks=checks)
+
+
+def _memo(bent: Bent) -> Metal:
+    """The Metal of a tube, kept so that a tube planned again is not looked up again."""
+    data = bent.data
+    memo = ("tube metal", bent.stock, bent.radius, *bent.key.values())
     got = data.memo.get(memo)
     if got is None:
-        got = data.memo[memo] = Metal(**keys, data=data)  # type: ignore[arg-type]
+        got = data.memo[memo] = Metal(
+            bent,
+            None if bent.radius is None else bend_of(bent, None, {}),
+            bend_metal.known(bent, "yield_strength"),
+            bend_metal.known(bent, "tensile_strength"),
+            lookup.look_up_or_none("tubes/materials", "modulus", data=data, family=bent.family),
+        )
     return got  # type: ignore[return-value]
+
+
+def bend_found(metal: Metal, given: Given) -> Found:
+    """What the bend sheet says that belongs on a plan, the outer wall left, and what to measure at each bend."""
+    sheet = metal.bend
+    if sheet is None:
+        return Found()
+    figures = [f for f in sheet.figures if f.quantity in _KEPT]
+    checks = [*sheet.checks, _wall_check(metal, given.tube.wall_needed, given)]
+    return Found(figures, checks, [_flattening(metal), *sheet.cautions], sheet.questions)
+
+
+def _wall_check(metal: Metal, needed: Measure | str | None, given: Given) -> Check:
+    """Outer wall left against the wall needed: predicted from the thinnest wall that may arrive, where that is known."""
+    left = metal.figure("outer_wall")
+    if left is None:
+        return Check(OUTER, CANNOT_TELL, "the radius is not known, so the outer wall cannot be predicted")
+    least = metal.figure("wall_least")
+    value = left.typical * (1.0 if least is None else least.typical / metal.tube.wall.typical)
+    arrives = "the nominal wall" if least is None else f"thinnest tube allowed, {least.typical:.3f} {least.unit}"
+    text = f"wall at the outside of the bend: about {value:.3f} {left.unit} ({arrives})"
+    got = Bound(value, left.unit, figure=left)
+    if needed is None:
+        return Check(OUTER, CANNOT_TELL, f"{text}. No needed wall was given", None, got, bears=INFORM)
+    figure = keys.wall_figure(needed, given.data)
+    if figure.basis == "stated":
+        figure = stated(keys.measure(needed), "wall_needed", "wall needed", given.data)
+    limit = Bound(units.from_base(base(figure), left.unit), left.unit, "min", figure)
+    return at_least(OUTER, got, limit, f"{text}; {figure.text} {figure.unit} needed; measure the bend")
+
+
+def _flattening(metal: Metal) -> Caution:
+    """What to measure at each bend, and against which limit."""
+    limit = metal.figure("minor_to_major_ratio_minimum")
+    text = "At every bend measure the largest and the smallest diameter with a calliper and write both down"
+    if limit is None:
+        text += "; no flattening limit is on record for this tube and service."
+        return Caution(text, "note", (), "calculated")
+    tube = metal.tube
+    smallest = limit.typical * float(tube.od_m / units.factor(tube.unit))
+    said = f"{text}: smallest over largest is {limit.text} or more (service {limit.key['service']}, {limit.source})"
+    said += f", which is {smallest:.3f} {tube.unit} where the largest is the OD."
+    return Caution(said, "note", (limit.id,), limit.source)

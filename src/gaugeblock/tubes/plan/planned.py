@@ -1,50 +1,66 @@
-"""One planned tube: its Sheet with the plain numbers behind it."""
+"""One planned tube: what was given, the result of each stage, and the Sheet they make together."""
 
 from __future__ import annotations
 
-from gaugeblock.calc.stick import Die
-from gaugeblock.tubes.plan import marks
+from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.answer.sheet import Sheet
-    from gaugeblock.calc import clearance as space
-    from gaugeblock.calc.path import Path
-    from gaugeblock.calc.stick import Layout
-    from gaugeblock.drawing.lengths import Tape
-    from gaugeblock.figure import Figure
-    from gaugeblock.tubes.plan.keys import Shape
-    from gaugeblock.tubes.plan.marks import Maker, Setting
+    from gaugeblock.tubes.plan.around import Around
+    from gaugeblock.tubes.plan.given import Given
+    from gaugeblock.tubes.plan.marks import Marks
     from gaugeblock.tubes.plan.metal import Metal
-    from gaugeblock.tubes.plan.space import Thing
+    from gaugeblock.tubes.plan.shape import Shape
+    from gaugeblock.tubes.plan.tool import Tool
 
 
-class Plan:
-    """One planned tube: its Sheet, and the plain numbers behind it that the bench, the drawings and the cut list use.
+class Plan(Value):
+    """One planned tube: its Sheet, and the stages behind it that the bench, the drawings and the cut list use.
 
-    ``layout`` is None when the shape is refused or not known; then the sheet's checks say why.
+    ``shape``, ``around`` and ``marks`` are None when the shape is refused or not known; then the sheet's checks say why.
+    ``tool`` is None for a straight tube, ``metal`` where it is not known.
     """
 
-    __slots__ = (
-        "cut", "datum", "die", "layout", "line", "make", "metal", "name", "od", "radius", "seam", "settings", "shape", "sheet",
-        "tape", "things", "tube",
-    )  # fmt: skip
+    __slots__ = ("around", "given", "marks", "metal", "shape", "sheet", "tool")
 
-    def __init__(self, name: str, sheet: Sheet, tape: Tape, datum: str) -> None:
-        self.name = name
-        self.sheet = sheet
-        self.tape = tape
-        self.datum = datum
-        self.make: Maker = marks.Maker(name, tape, sheet.data)
-        self.layout: Layout | None = None
-        self.die = Die(0.0)
-        self.shape: Shape | None = None
-        self.line: Path | None = None
-        self.metal: Metal | None = None
-        self.cut: Figure | None = None
-        self.radius: Figure | None = None
-        self.seam: float | None = None
-        self.settings: list[Setting] = []
-        self.things: list[Thing] = []
-        self.tube: space.Tube | None = None
-        self.od = 0.0
+    given: Given
+    sheet: Sheet
+    tool: Tool | None
+    metal: Metal | None
+    shape: Shape | None
+    around: Around | None
+    marks: Marks | None
+
+    def __init__(
+        self,
+        given: Given,
+        sheet: Sheet,
+        tool: Tool | None = None,
+        metal: Metal | None = None,
+        shape: Shape | None = None,
+        around: Around | None = None,
+        marks: Marks | None = None,
+    ) -> None:
+        put(self, "given", given)
+        put(self, "sheet", sheet)
+        put(self, "tool", tool)
+        put(self, "metal", metal)
+        put(self, "shape", shape)
+        put(self, "around", around)
+        put(self, "marks", marks)
+
+    @property
+    def name(self) -> str:
+        """The tube's name."""
+        return self.given.name
+
+    @property
+    def is_stopped(self) -> bool:
+        """Whether the sheet stops the work: then no marks are given anywhere."""
+        return self.sheet.decision.kind == "stop"
+
+    @property
+    def bench(self) -> Marks | None:
+        """The marks to work to; None when there are none, or when the work is stopped."""
+        return None if self.is_stopped else self.marks

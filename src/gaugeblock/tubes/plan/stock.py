@@ -3,114 +3,164 @@
 from __future__ import annotations
 
 from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check
+from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, Bound, Check
+from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.bodies import Typed
-from gaugeblock.calc.stock import Bar, TooLongError, cut_list
-from gaugeblock.tubes.plan.marks import Maker
+from gaugeblock.calc.stock import TooLongError, cut_list
+from gaugeblock.tubes.plan.found import Found, joined
+from gaugeblock.tubes.plan.making import Make
+from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
-    from typing import Any
+    from collections.abc import Sequence
 
+    from gaugeblock.calc.stock import Bar
+    from gaugeblock.drawing.lengths import Tape
+    from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
     from gaugeblock.tubes.plan.planned import Plan
+    from gaugeblock.units import Measure
 
 HEADS = ("STOCK", "CUT", "LENGTH")
+WHOLE, LENGTHS = "every tube is in the cut list", "stock lengths"
 
 
-class Group:
-    """Tubes of one material and size: their pieces, and the bars they are cut from once the stock is known."""
+class Group(Value):
+    """Tubes of one material and size: their plans, their pieces in m, and the bars they are cut from where that is known."""
 
     __slots__ = ("bars", "label", "pieces", "plans")
 
-    def __init__(self, label: str) -> None:
-        self.label = label
-        self.plans: list[tuple[Plan, int]] = []
-        self.pieces: list[tuple[str, float]] = []
-        self.bars: tuple[Bar, ...] = ()
+    label: str
+    plans: tuple[Plan, ...]
+    pieces: tuple[tuple[str, float], ...]
+    bars: tuple[Bar, ...]
+
+    def __init__(
+        self,
+        label: str,
+        plans: tuple[Plan, ...],
+        pieces: tuple[tuple[str, float], ...],
+        bars: tuple[Bar, ...] = (),
+    ) -> None:
+        put(self, "label", label)
+        put(self, "plans", plans)
+        put(self, "pieces", pieces)
+        put(self, "bars", bars)
+
+    @property
+    def tape(self) -> Tape:
+        """The tape of its tubes."""
+        return self.plans[0].given.tape
+
+    @property
+    def cuts(self) -> list[Figure]:
+        """The cut length of each tube."""
+        return [p.bench.cut for p in self.plans if p.bench is not None]
 
 
-def groups_of(plans: Sequence[tuple[Plan, Mapping[str, Any]]]) -> list[Group]:
-    """Tubes that have marks, by material and size, in the order of the job."""
+def groups_of(plans: Sequence[Plan]) -> list[Group]:
+    """Tubes that may be cut, by material and size, in the order of the job; one that is stopped is not cut."""
     out: dict[str, Group] = {}
-    for plan, keys in plans:
-        if plan.layout is None:
+    for plan in plans:
+        marks, tube = plan.bench, plan.given.tube
+        if marks is None:
             continue
-        words = [keys.get(k) for k in ("material", "product", "condition", "spec")]
-        size = " x ".join(str(keys[k]) for k in ("od", "wall") if keys.get(k))
-        group = out.setdefault(f"{size} {' '.join(w for w in words if w)}".strip(), Group(""))
-        count = int(keys.get("count") or 1)
-        group.plans.append((plan, count))
-        for n in range(1, count + 1):
-            name = plan.name if count == 1 else f"{plan.name}, {n} of {count}"
-            group.pieces.append((name, round(plan.layout.cut_rounded, 9)))
-    for label, group in out.items():
-        group.label = label
+        words = [tube.material, tube.product, tube.condition, tube.spec]
+        size = " x ".join(str(t) for t in (tube.od, tube.wall) if t)
+        label = f"{size} {' '.join(w for w in words if w)}".strip()
+        count = tube.count or 1
+        names = [plan.name] if count == 1 else [f"{plan.name}, {n} of {count}" for n in range(1, count + 1)]
+        length = round(marks.layout.cut_rounded, 9)
+        before = out.get(label) or Group(label, (), ())
+        out[label] = Group(label, (*before.plans, plan), (*before.pieces, *((n, length) for n in names)))
     return list(out.values())
 
 
 def cut_sheet(
-    plans: Sequence[tuple[Plan, Mapping[str, Any]]], stock_length: str | None, kerf: str | None, data: Refdata
+    plans: Sequence[Plan], stock_length: Measure | None, kerf: Measure | None, data: Refdata
 ) -> tuple[Sheet, list[Group]]:
     """The cut list of all tubes: how many stock lengths, whether that is proved least, the offcuts by name."""
     groups = groups_of(plans)
-    sheet = Sheet("cut list of all tubes", {"stock length": stock_length, "kerf": kerf}, data, [], [], [])
-    without = [p.name for p, _ in plans if p.layout is None]
-    if without:
-        sheet.checks.append(
-            Check("every tube is in the cut list", CANNOT_TELL, f"no cut length is known of {', '.join(without)}")
-        )
-    lost = [k for k, v in (("stock_length", stock_length), ("kerf", kerf)) if not v]
-    if lost or stock_length is None or kerf is None:
-        sheet.figures = [p.cut for g in groups for p, _ in g.plans if p.cut is not None]
-        sheet.checks.append(
-            Check("stock lengths", CANNOT_TELL, f"shop.{', shop.'.join(lost)} not given: the tubes are not packed")
-        )
-        return sheet, groups
+    asked = {"stock length": str(stock_length) if stock_length else None, "kerf": str(kerf) if kerf else None}
+    first = _left_out(plans)
+    if stock_length is None or kerf is None:
+        found = joined([first, _unpacked(groups, stock_length, kerf)])
+    else:
+        packed, groups = _packed(groups, stock_length, kerf, data)
+        found = joined([first, packed])
+    sheet = Sheet(
+        "cut list of all tubes",
+        asked,
+        data,
+        list(found.figures),
+        list(found.checks),
+        list(found.cautions),
+        questions=found.questions,
+    )
+    return sheet, groups
+
+
+def _left_out(plans: Sequence[Plan]) -> Found:
+    """Tubes that are not cut: those that are stopped, and those of no known length."""
+    stopped = [p.name for p in plans if p.is_stopped]
+    unknown = [p.name for p in plans if p.bench is None and not p.is_stopped]
+    checks = []
+    if stopped:
+        why = f"not in the cut list: {', '.join(stopped)} (stopped, see the tube's own sheet)"
+        checks.append(Check(WHOLE, CANNOT_TELL, why, bears=INFORM))
+    if unknown:
+        why = f"not in the cut list: {', '.join(unknown)} (no cut length yet)"
+        checks.append(Check(WHOLE, CANNOT_TELL, why, bears=INFORM))
+    return Found(checks=checks)
+
+
+def _unpacked(groups: list[Group], stock_length: Measure | None, kerf: Measure | None) -> Found:
+    lost = [k for k, v in (("stock_length", stock_length), ("kerf", kerf)) if v is None]
+    why = f"{', '.join(f'shop.{k}' for k in lost)} not given: the tubes are not packed"
+    asks = [Question(FILL_IN, f"Give the {k.replace('_', ' ')}.", f"shop.{k}", (LENGTHS,)) for k in lost]
+    return Found([f for g in groups for f in g.cuts], [Check(LENGTHS, CANNOT_TELL, why, bears=ASK)], (), asks)
+
+
+def _packed(groups: list[Group], stock_length: Measure, kerf: Measure, data: Refdata) -> tuple[Found, list[Group]]:
+    """Each group on its bars."""
     typed = Typed("cut list", data)
     stock, stock_figure = typed.figure(stock_length, "shop stock length", "length", "stock_length")
     saw, saw_figure = typed.figure(kerf, "shop kerf", "length", "kerf")
-    offcuts = []
-    number = 0
+    counts: list[Figure] = []
+    offcuts: list[Figure] = []
+    checks, out, number = [], [], 0
     for group in groups:
-        make = Maker(f"cut list|{group.label}", group.plans[0][0].tape, data)
-        inputs = (stock_figure, saw_figure, *(p.cut for p, _ in group.plans if p.cut is not None))
         name = f"stock lengths of {group.label}"
         try:
-            got = cut_list(group.pieces, stock, saw)
+            got = cut_list(list(group.pieces), stock, saw)
         except TooLongError as error:
-            sheet.checks.append(
-                Check(
-                    name,
-                    NOT_OK,
-                    f"{error.name} is longer than the stock of {stock_length}: make it of two pieces, or buy longer",
-                )
-            )
+            why = f"{error.name} is longer than the stock of {stock_length}: make it of two pieces, or buy longer"
+            checks.append(Check(name, NOT_OK, why, subject=error.name))
+            out.append(group)
             continue
+        make = Make(f"cut list|{group.label}", group.tape, data)
+        inputs = (stock_figure, saw_figure, *group.cuts)
+        words = f"{group.label}; {got.says}"
+        count = make("stock_count", "stock_bars", float(len(got.bars)), inputs, unit="1", conditions=words)
+        counts.append(count)
+        pieces = len(group.pieces)
+        text = f"{pieces} piece{'s' if pieces > 1 else ''} from {stock_length} with a kerf of {kerf}: {got.says}"
+        bound = Bound(float(len(got.bars)), "1", figure=count)
+        checks.append(Check(name, OK if got.optimal else CANNOT_TELL, text, None, bound, bears=INFORM))
+        out.append(group.replace(bars=got.bars))
         for bar in got.bars:
             number += 1
-            bar.offcut_name = f"offcut {number}"
-        group.bars = got.bars
-        count = make(
-            "stock_count", "stock_bars", float(len(got.bars)), inputs, unit="1", conditions=f"{group.label}; {got.says}"
-        )
-        sheet.figures.append(count)
-        text = f"{len(group.pieces)} piece{'s' if len(group.pieces) > 1 else ''} from {stock_length} with a kerf of {kerf}: {got.says}"
-        sheet.checks.append(
-            Check(name, OK if got.optimal else CANNOT_TELL, text, None, Bound(float(len(got.bars)), "1", figure=count))
-        )
-        for bar in got.bars:
             if bar.offcut > 0:
-                words = f"{bar.offcut_name}: {group.label}, left of the bar with {', '.join(n for n, _ in bar.pieces)}"
+                cut = ", ".join(n for n, _ in bar.pieces)
+                words = f"offcut {number}: {group.label}, left of the bar with {cut}"
                 offcuts.append(
-                    make.length("stock_offcut", "offcut", bar.offcut, inputs, bend=bar.offcut_name, conditions=words)
+                    make.length("stock_offcut", "offcut", bar.offcut, inputs, bend=f"offcut {number}", conditions=words)
                 )
-    sheet.figures += offcuts
     text = "Write its name and its length on every offcut with paint: an offcut of unknown metal is scrap."
-    sheet.cautions.append(Caution(text, "note", tuple(f.id for f in offcuts), "common practice"))
-    return sheet, groups
+    caution = Caution(text, "note", tuple(f.id for f in offcuts), "common practice")
+    return Found([*counts, *offcuts], checks, [caution]), out
 
 
 def cut_rows(groups: Sequence[Group]) -> list[tuple[str, ...]]:
@@ -118,13 +168,13 @@ def cut_rows(groups: Sequence[Group]) -> list[tuple[str, ...]]:
     rows: list[tuple[str, ...]] = [HEADS]
     number = 0
     for group in groups:
-        tape = group.plans[0][0].tape
+        short = group.tape.short
         if not group.bars:
-            rows += [(group.label, name, tape.short(size)) for name, size in group.pieces]
+            rows += [(group.label, name, short(size)) for name, size in group.pieces]
         for bar in group.bars:
             number += 1
             for i, (name, size) in enumerate(bar.pieces):
-                rows.append((f"{number}: {group.label}" if i == 0 else "", name, tape.short(size)))
+                rows.append((f"{number}: {group.label}" if i == 0 else "", name, short(size)))
             if bar.offcut > 0:
-                rows.append(("", f"{bar.offcut_name} is left", tape.short(bar.offcut)))
+                rows.append(("", f"offcut {number} is left", short(bar.offcut)))
     return rows

@@ -1,0 +1,39 @@
+"""What the plan of a tube comes to: cut this length, ask first, or stop."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.decision import Candidate, ask, none, stop, use
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from gaugeblock.answer.check import Check
+    from gaugeblock.answer.decision import Decision
+    from gaugeblock.figure import Figure
+    from gaugeblock.tubes.plan.given import Given
+
+VERB = "CUT"
+
+
+def decision_of(given: Given, checks: Sequence[Check], cut: Figure | None) -> Decision:
+    """The cut length where nothing is open that could change or stop it."""
+    failed = [c for c in checks if c.stops]
+    if failed:
+        refused = [] if cut is None else [Candidate(cut, "", "refused: no marks are given")]
+        return stop(VERB, refused, [c.name for c in failed], _sentence(failed[0]))
+    open_ = [c for c in checks if c.asks]
+    if cut is None:
+        what = _sentence(open_[0]) if open_ else "Give the shape of the tube."
+        return none(VERB, what)
+    if open_:
+        names = [c.name for c in open_]
+        when = " and ".join(dict.fromkeys(c.subject for c in open_[:2])) + " is settled as planned"
+        then = "else the shape or its length changes"
+        return ask(VERB, [Candidate(cut, when, then)], names, _sentence(open_[0]))
+    return use(VERB, cut, f"Measure from {given.datum.upper()}.", [c.name for c in checks if c.result == "ok"])
+
+
+def _sentence(check: Check) -> str:
+    text = f"{check.name}: {check.reason}"
+    return text[0].upper() + text[1:] + ("" if text.endswith((".", "?")) else ".")

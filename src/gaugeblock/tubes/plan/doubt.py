@@ -1,0 +1,116 @@
+"""What was given and is implausible: it is asked about, and nothing is worked out from it."""
+
+from __future__ import annotations
+
+import re
+
+from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
+from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range
+from gaugeblock.answer.question import FILL_IN, Question
+from gaugeblock.units import Measure
+from gaugeblock.value import Value, put
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+    from typing import Any
+
+    from gaugeblock.tables.load import Refdata
+    from gaugeblock.tubes.plan.given import Given
+
+NAME = "as it was meant"
+# Where a measure stands -> the quantity that it is.
+_QUANTITIES = {
+    "od": "tube_od",
+    "radius": "centre_line_radius",
+    "gap": "gap_asked",
+    "trim": "trim",
+    "at": "length",
+    "rise": "rise",
+    "straight": "straight",
+    "end": "straight",
+    "mass": "load_mass",
+    "bump_factor": "bump_factor",
+    "torque": "load_torque",
+    "angle": "bend_angle",
+}
+
+
+class Doubt(Value):
+    """A key that was given and may not be what was meant, and what to ask."""
+
+    __slots__ = ("key", "text")
+
+    key: str
+    text: str
+
+    def __init__(self, key: str, text: str) -> None:
+        put(self, "key", key)
+        put(self, "text", text)
+
+    @property
+    def check(self) -> Check:
+        """The open check of this doubt."""
+        return Check(f"{NAME}: {self.key}", CANNOT_TELL, self.text, subject=self.key, bears=ASK)
+
+    @property
+    def question(self) -> Question:
+        """What settles it."""
+        return Question(FILL_IN, self.text, self.key, (f"{NAME}: {self.key}",))
+
+
+def doubts_of(given: Given) -> tuple[Doubt, ...]:
+    """Every measure of a tube and of its die that is outside its quantity's plausible range, or reads two ways."""
+    found = [d for key, name, m in _measures(given.tube, "") if (d := _doubt(key, name, m, given.data))]
+    die = given.die
+    if die is not None:
+        for name in ("radius", "od", "start_mark", "grip", "between"):
+            measure = getattr(die, name)
+            doubt = _doubt(f"shop.dies.{name}", name, measure, given.data) if measure is not None else None
+            found += [] if doubt is None else [doubt]
+    return tuple(found)
+
+
+def _measures(part: Any, at: str) -> Iterator[tuple[str, str, Measure]]:
+    for name, key in part.keys.items():
+        value = getattr(part, key.name)
+        path = f"{at}.{name}" if at else name
+        for inner in value if isinstance(value, tuple) else (value,):
+            if isinstance(inner, Measure):
+                yield path, name, inner
+            elif isinstance(inner, tuple):
+                yield from ((path, "", m) for m in inner if isinstance(m, Measure))
+            elif key.part is not None and inner is not None:
+                yield from _measures(inner, path)
+
+
+def _doubt(key: str, name: str, measure: Measure, data: Refdata) -> Doubt | None:
+    meant = run_together(measure)
+    if meant:
+        reads = f"{float(measure.value):g} {measure.unit}"
+        return Doubt(key, did_you_mean(f"{key} = {measure} reads as {reads}", (meant,)))
+    if name == "bump_factor" and measure.unit == "%":
+        return Doubt(key, did_you_mean(f"{key} = {measure}: a bump factor multiplies the weight", (measure.number,)))
+    quantity = _QUANTITIES.get(name, "")
+    if not quantity or is_plausible(measure, quantity, data):
+        return None
+    span = plausible_range(quantity, data)
+    others = () if span is None else other_readings(measure, *span)
+    return Doubt(key, did_you_mean(f"{key} = {_shown(measure)} is not plausible", others))
+
+
+def _shown(measure: Measure) -> str:
+    return measure.number if measure.unit == "1" else measure.text
+
+
+def run_together(measure: Measure) -> str:
+    """``1 1/2 in`` for ``11/2 in``: a mixed number whose blank was left out; blank where nothing else can be meant."""
+    match = re.fullmatch(r"([0-9]+)/([0-9]+)", measure.number)
+    if match is None or len(match[1]) < 2 or int(match[1]) <= int(match[2]):
+        return ""
+    whole, top, bottom = match[1][:-1], match[1][-1], match[2]
+    if len(match[1]) > 2 and int(match[1][-2:]) < int(bottom):
+        whole, top = match[1][:-2], match[1][-2:]
+    if int(top) == 0 or int(top) >= int(bottom):
+        return ""
+    return f"{whole} {top}/{bottom} {measure.unit}"

@@ -36,7 +36,7 @@ def test_a_quick_offset_prints_cut_and_a_table_of_marks(capsys: pytest.CaptureFi
     code, out, err = run(capsys, *OFFSET, *BARE, *DIE)
     assert (code, err) == (0, "")
     lines = [" ".join(line.split()) for line in out.splitlines()]
-    assert lines[2].startswith("CUT 28 9/16 in (28.562)")
+    assert lines[2].startswith("CUT 28 9/16 in (28.568)")
     head = lines.index("BEND MARK AT FROM THE DATUM BEND GOES SET TURN FIRST")
     assert lines[head + 1] == "1 6 3/4 in (6.750) towards END to END 47 deg start here"
     assert lines[head + 2] == "2 15 in (14.999) towards END to END 47 deg half a turn, 180 deg"

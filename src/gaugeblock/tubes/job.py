@@ -57,6 +57,10 @@ def _shape(path: Path, item: dict[str, Any]) -> Iterator[Fault]:
                 do = "a template has one turn a bend, and one length more than bends"
                 yield Fault((*path, "template", key), why, do, (*path, "template", "angles"))
     yield from _enough(path, item.get("points"), "points", item.get("points") is not None)
+    measured = item.get("diameters")
+    if isinstance(measured, list) and len(measured) != 2:
+        why = f"{len(measured)} diameters; two are measured at a bend"
+        yield Fault((*path, "diameters"), why, "give the largest and the smallest")
     place = item.get("place")
     ways = [_AXES.get(str(place.get(k))) for k in ("runs", "bends")] if isinstance(place, dict) else [None]
     if ways[0] is not None and ways[0] == ways[-1]:

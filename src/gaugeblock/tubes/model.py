@@ -217,6 +217,9 @@ class Tube(Part):
     die: Name | None = None
     radius: Length | None = None
     measured_to: Annotated[str, one_of(*MEASURED_TO)] | None = None
+    maker_radius: Length | None = None
+    maker_source: Text | None = None
+    diameters: tuple[Length, ...] = ()
     service: Service = "vehicle"
     count: Count | None = None
     clear: Clear | None = None

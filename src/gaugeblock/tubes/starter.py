@@ -30,7 +30,11 @@ STARTER = """\
 
 #[[tubes]]                              # bent to a radius, without a die of the list
 #name = "EXAMPLE hand rail"
-#radius = "7 in"                        # centre-line radius
+#radius = "7 in"                        # of the bends
+#measured_to = "centre line"            # what the radius is measured to: "centre line" or "inside"
+#maker_radius = "6 in"                  # the least radius for this tube, by the maker of the bender
+#maker_source = "bender manual, p. 12"  # where the maker says so
+#diameters = ["1.76 in", "1.68 in"]     # largest and smallest, measured at a bend of this tube on this die
 #single = { first = "12 in", second = "20 in", angle = "60 deg" }   # one bend: legs from end to apex
 
 #[[tubes]]                              # from what it must clear: the tube goes over it and lands on its feet

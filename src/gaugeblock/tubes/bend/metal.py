@@ -16,6 +16,8 @@ from gaugeblock.tubes.bend.bent import CAGE, Bent
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
     from gaugeblock.units import Measure
@@ -221,7 +223,12 @@ def diameters(typed: str, data: Refdata) -> tuple[Figure, Figure]:
         do = "write largest and smallest at the bend, as 1.80 x 1.70 in"
         raise InputError(typed, "diameters", "not two diameters", (), do)
     pair = [keys.length(f"{match[n]} {match[u] or match['ub']}", "diameters") for n, u in (("a", "ua"), ("b", "ub"))]
-    pair.sort(key=keys.metres, reverse=True)
+    return measured(pair, data)
+
+
+def measured(diameters: Sequence[Measure], data: Refdata) -> tuple[Figure, Figure]:
+    """The largest and the smallest of two diameters measured at a bend that was made."""
+    pair = sorted(diameters, key=keys.metres, reverse=True)
     large, small = (
         stated(m, "diameter_at_bend", f"diameters {w}", data, read_by="calliper")
         for w, m in zip(("major", "minor"), pair, strict=True)

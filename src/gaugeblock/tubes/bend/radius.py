@@ -80,7 +80,7 @@ def questions(tube: Bent, own: list[Minimum], checks: list[Check]) -> list[Quest
     names = tuple(c.name for c in checks if c.asks and c.name in (NAME, HABIT))
     if not names or any(c.stops for c in checks):
         return []
-    maker = Question(ASK_MAKER, "Ask the bender's maker for the least radius of this tube.", "maker.radius", names)
+    maker = Question(ASK_MAKER, "Ask the bender's maker for the least radius of this tube.", "maker_radius", names)
     if tube.centre is None:
         habit = bool(own) and own[0].row.basis == "common practice"
         fill = Question(FILL_IN, "Give the centre-line radius of the die.", "radius", names)

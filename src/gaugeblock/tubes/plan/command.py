@@ -30,6 +30,8 @@ _TUBE = {
     "material": ("material", '"1020 DOM", "4130 normalized", 304'),
     "method": ("method", '"rotary draw", mandrel, press'),
     "radius": ("radius", "centre-line radius of the die: 5-1/2 in"),
+    "maker-radius": ("maker_radius", "the least radius for this tube by the bender's maker"),
+    "maker-source": ("maker_source", 'where he says so: "bender manual, p. 12"'),
     "from": ("marks_from", "what marks are measured from: start (as assumed), end, centre"),
     "reads": ("reads", '"1/32 in", "1/16 in", decimal, mm'),
     "wall-needed": ("wall_needed", "wall that must be left outside the bend"),
@@ -120,7 +122,6 @@ def tube(argv: list[str], read_job: Callable[[str], Job]) -> int:
         why = "no job file and no form" if not forms else "two forms are given"
         raise InputError("shape", "tube", why, ("JOB.toml", "--offset", "--kick-up"), "give one of these")
     else:
-        from gaugeblock.tubes.keys import radius_words
         from gaugeblock.tubes.plan.plan import work_out
 
         ((shape, text),) = forms.items()
@@ -128,9 +129,6 @@ def tube(argv: list[str], read_job: Callable[[str], Job]) -> int:
         die |= {"test_bends": [_test(t) for t in a.test or ()]} if a.test else {}
         trim = {"trim": {"start": a.trim, "end": a.trim}} if a.trim else {}
         keys = {"name": shape.replace("_", "-"), **given, **trim, shape: _form(shape, text)}
-        if given.get("radius"):
-            given["radius"], given["measured_to"] = radius_words(given["radius"], None, data)
-            keys |= given
         plans = [work_out(keys, die=die, stock_length=a.stock_length, data=data)]
     return _print(plans, a.json, named=a.name is not None or a.job is None)
 

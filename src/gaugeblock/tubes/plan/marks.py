@@ -11,7 +11,7 @@ from gaugeblock.bodies import Typed
 from gaugeblock.calc import stick as sticks
 from gaugeblock.tubes.plan.angles import HALF_DEGREE, settings_of
 from gaugeblock.tubes.plan.found import Found
-from gaugeblock.tubes.plan.grip import grip_checks
+from gaugeblock.tubes.plan.grip import BETWEEN, ENDS, grip_checks
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -87,7 +87,7 @@ def marks_of(given: Given, shape: Shape, tool: Tool | None, metal: Metal | None,
         *start.checks,
         *([] if tool is None else grip_checks(stick, tool, trims, hint, tape)),
     ]
-    questions = (*angle_found.questions, *start.questions)
+    questions = (*angle_found.questions, *start.questions, *_grip_question(checks))
     found = Found(figures, checks, _said(given, layout, trims), questions)
     return Marks(layout, cut, tuple(settings), None if seam is None else seam[0], found)
 
@@ -116,6 +116,12 @@ def _start_mark(stick: Stick, tool: Tool | None) -> Found:
     ask = "Measure how far the die's mark stands from the start of the bend."
     check = Check(START_MARK, CANNOT_TELL, text, bears=INFORM)
     return Found(checks=[check], questions=[Question(MEASURE, ask, "shop.dies.start_mark", (START_MARK,))])
+
+
+def _grip_question(checks: Sequence[Check]) -> list[Question]:
+    open_ = tuple(c.name for c in checks if c.name in (ENDS, BETWEEN) and c.result == CANNOT_TELL)
+    ask = "Measure the straight that the die grips."
+    return [Question(MEASURE, ask, "shop.dies.grip", open_)] if open_ else []
 
 
 def _said(given: Given, layout: Layout, trims: tuple[float, float]) -> list[Caution]:

@@ -130,7 +130,18 @@ def _bent(given: Given, radius: Radius | None) -> Bent:
         raise ValueError("a tube's metal is known by its OD, wall and material")
     stock = keys.stock(tube.material, data, tube.product, tube.condition, tube.spec)
     wall = keys.wall_figure(tube.wall, data)
-    return Bent(tube.od, wall, stock, tube.method if radius else None, tube.service, data, radius=radius)
+    maker, source = tube.maker_radius, tube.maker_source
+    return Bent(
+        tube.od,
+        wall,
+        stock,
+        tube.method if radius else None,
+        tube.service,
+        data,
+        radius=radius,
+        maker=None if maker is None else keys.maker_radius_of(maker, source, data),
+        tested=bend_metal.measured(tube.diameters, data) if len(tube.diameters) == 2 else (),
+    )
 
 
 def other_bends(given: Given, tool: Tool | None) -> Found:
@@ -151,7 +162,7 @@ def other_bends(given: Given, tool: Tool | None) -> Found:
 def _memo(bent: Bent) -> Metal:
     """The Metal of a tube, kept so that a tube planned again is not looked up again."""
     data = bent.data
-    memo = ("tube metal", bent.stock, bent.radius, *bent.key.values())
+    memo = ("tube metal", bent.stock, bent.radius, bent.maker, bent.tested, *bent.key.values())
     got = data.memo.get(memo)
     if got is None:
         got = data.memo[memo] = Metal(

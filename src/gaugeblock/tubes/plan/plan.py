@@ -10,6 +10,7 @@ from gaugeblock.bodies import Typed
 from gaugeblock.calc import path as paths
 from gaugeblock.errors import InputError
 from gaugeblock.tables.load import Refdata, refdata
+from gaugeblock.tubes.model import Tube
 from gaugeblock.tubes.plan import refusal as refusals
 from gaugeblock.tubes.plan.around import around_of
 from gaugeblock.tubes.plan.bolts import bolted
@@ -78,9 +79,10 @@ def work_out(
     data: Refdata | None = None,
 ) -> Plan:
     """As ``plan``, with the stages behind the Sheet."""
+    data = data or refdata()
     stock = None if not stock_length else units.parse_measure(stock_length, "length", "shop stock length")
     made_die = None if die is None else die_of(die)
-    return plan_of(Given(tube_of(tube, die), made_die, stock, data or refdata()), draw=draw)
+    return plan_of(Given(tube_of(tube, die, data), made_die, stock, data), draw=draw)
 
 
 def plan_of(given: Given, *, draw: bool = False) -> Plan:
@@ -102,7 +104,7 @@ def plan_of(given: Given, *, draw: bool = False) -> Plan:
     except Missing as lost:
         words = ", ".join(lost.keys)
         check = Check(NAME, CANNOT_TELL, f"{words} not given", bears=ASK)
-        ask = Question(FILL_IN, f"Give {words} of the tube.", lost.keys[0].partition(" ")[0], (NAME,))
+        ask = Question(FILL_IN, f"Give {words} of the tube.", key_of(lost.keys[0]), (NAME,))
         found = joined([*first, Found(checks=[check], questions=[ask]), bend])
         return Plan(given, _sheet(given, found, None), tool, metal)
     except InputError:
@@ -181,8 +183,16 @@ def _unknown(given: Given, first: list[Found], why: str, key: str, ask: str) -> 
 def refused_plan(given: Given, error: InputError) -> Plan:
     """A tube whose numbers cannot be together: what is wrong is its question."""
     check = Check(NAME, CANNOT_TELL, str(error), bears=ASK)
-    found = Found(checks=[check], questions=[Question(FILL_IN, str(error), error.where, (NAME,))])
+    found = Found(checks=[check], questions=[Question(FILL_IN, str(error), key_of(error.where), (NAME,))])
     return Plan(given, _sheet(given, found, None))
+
+
+def key_of(where: str) -> str:
+    """The key of a tube that a place of it stands under: ``bends`` of bend 2, ``offset.rise`` of itself, else its points."""
+    first = where.removeprefix("tube ").partition(" ")[0]
+    if first.partition(".")[0] in Tube.keys:
+        return first
+    return "bends" if first == "bend" else "obstacles" if first not in ("a", "place") else "points"
 
 
 def _fill(checks: list[Check]) -> list[Question]:

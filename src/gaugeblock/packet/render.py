@@ -15,6 +15,7 @@ import jinja2.bccache
 from markupsafe import Markup
 
 from gaugeblock.answer.decision import STOP
+from gaugeblock.answer.pretty import pretty
 from gaugeblock.errors import DataError
 from gaugeblock.packet.cards import card, pages
 from gaugeblock.packet.desk import desk
@@ -151,6 +152,6 @@ def _view(packet: Packet, cards_only: bool) -> dict[str, Any]:
         "list": [] if cards_only else worklist(packet.items, places, paper),
         "cards": sheets_of_cards,
         "sheets": [] if cards_only else [desk(i, p, paper, said) for i, p in zip(packet.items, places, strict=True)],
-        "sources": record["sources"],
+        "sources": [{k: pretty(v) for k, v in s.items()} for s in record["sources"]],
         "trust": trust_page(packet.items, paper, packet.audit),
     }

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from gaugeblock.domains import validate as validate
     from gaugeblock.driveline.hardness import hardness as hardness
     from gaugeblock.driveline.joint import joint as joint
-    from gaugeblock.driveline.setup import setup as setup
+    from gaugeblock.driveline.setups.answer import setup as setup
     from gaugeblock.driveline.splines.answer import spline as spline
     from gaugeblock.driveline.steel import steel as steel
     from gaugeblock.errors import Ambiguous as Ambiguous
@@ -45,11 +45,12 @@ if TYPE_CHECKING:
     from gaugeblock.tables.fault import Fault as Fault
     from gaugeblock.tables.load import Refdata as Refdata
     from gaugeblock.tables.load import refdata as refdata
-    from gaugeblock.tubes.bend import bend as bend
-    from gaugeblock.tubes.stock_tables import flare as flare
-    from gaugeblock.tubes.stock_tables import gauge as gauge
-    from gaugeblock.tubes.stock_tables import material as material
-    from gaugeblock.tubes.stock_tables import pipe as pipe
+    from gaugeblock.tubes.bend.sheet import bend as bend
+    from gaugeblock.tubes.flare import flare as flare
+    from gaugeblock.tubes.gauge import gauge as gauge
+    from gaugeblock.tubes.material import material as material
+    from gaugeblock.tubes.pipe import pipe as pipe
+    from gaugeblock.tubes.plan.plan import plan as plan
 
 # public name -> the module it stands in, so that importing this package is quick. The answers are named by the domains.
 _FACE = {

@@ -20,11 +20,8 @@ if TYPE_CHECKING:
 THROUGH, SLOTS = "bolt through the tube", "slotted holes"
 
 
-def bolted(given: Given, metal: Metal | None, force: float | None) -> Found:
-    """What bolts through the tube do to it; nothing where none were given."""
-    table = given.tube.bolts
-    if table is None:
-        return Found()
+def bolted(given: Given, table: TubeBolts, metal: Metal | None, force: float | None) -> Found:
+    """What bolts through the tube do to it."""
     stages = [] if table.sleeve == "yes" else [_crush(table, given, metal)]
     stages += [_slip(table, given, force)] if table.slots == "yes" else []
     return joined(stages)

@@ -30,9 +30,6 @@ def clearance_of(given: Given, shape: Shape, around: Around, radius: tuple[Figur
     if around.things:
         stages += [corners(given, shape, around, leaves), _gaps(given, around, leaves)]
         stages.append(Found(cautions=_assumed(given, shape)))
-    else:
-        text = "Clearance was not asked: give what stands round the tube (obstacles) and the gap."
-        stages.append(Found(cautions=[Caution(text, "note", (), "calculated")]))
     if given.tube.removal is not None:
         stages.append(_removal(given.tube.removal, given, around))
     return joined(stages)

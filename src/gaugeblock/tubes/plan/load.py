@@ -72,12 +72,8 @@ class _Load(Value):
         put(self, "leaves", leaves)
 
 
-def carried(given: Given, shape: Shape, metal: Metal | None, doubts: tuple[Doubt, ...]) -> Carried:
+def carried(given: Given, table: TubeLoad, shape: Shape, metal: Metal | None, doubts: tuple[Doubt, ...]) -> Carried:
     """The plane frame under the mass at its place times the bump factor, and the torque reaction."""
-    table = given.tube.load
-    if table is None:
-        text = "Whether it carries was not asked: give its load."
-        return Carried(Found(cautions=[Caution(text, "note", (), "calculated")]))
     lost = [k for k in _NEEDED if not getattr(table, k)]
     if lost:
         return Carried(_missing(lost))

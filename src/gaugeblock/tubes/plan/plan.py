@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock import units
+from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, Bound, Check, at_most
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
@@ -13,18 +14,14 @@ from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.tubes.model import Tube
 from gaugeblock.tubes.plan import refusal as refusals
 from gaugeblock.tubes.plan.around import around_of
-from gaugeblock.tubes.plan.bolts import bolted
-from gaugeblock.tubes.plan.clearance import clearance_of
 from gaugeblock.tubes.plan.decide import decision_of
 from gaugeblock.tubes.plan.doubt import doubts_of
 from gaugeblock.tubes.plan.found import Found, joined
 from gaugeblock.tubes.plan.given import Given
-from gaugeblock.tubes.plan.load import carried
 from gaugeblock.tubes.plan.marks import NAME, marks_of
 from gaugeblock.tubes.plan.metal import bend_found, metal_of, other_bends
 from gaugeblock.tubes.plan.planned import Plan
 from gaugeblock.tubes.plan.read import die_of, tube_of
-from gaugeblock.tubes.plan.regain import regained
 from gaugeblock.tubes.plan.shape import Die, Missing, Shape, is_straight, shape_of
 from gaugeblock.tubes.plan.tool import tool_of
 
@@ -34,6 +31,7 @@ if TYPE_CHECKING:
     from typing import Any
 
     from gaugeblock.answer.drawing import Drawing
+    from gaugeblock.figure import Figure
     from gaugeblock.tubes.plan.around import Around
     from gaugeblock.tubes.plan.doubt import Doubt
     from gaugeblock.tubes.plan.marks import Marks
@@ -114,6 +112,8 @@ def plan_of(given: Given, *, draw: bool = False) -> Plan:
         return Plan(given, _sheet(given, joined([refused, *first, bend]), None), tool, metal)
     around = around_of(given, shape)
     if shape.cleared is None and around.things and tool is not None:
+        from gaugeblock.tubes.plan.regain import regained
+
         shape = regained(shape, around, radius=tool.die.radius, step=given.tape.step)
         around = around.along(shape)
     return _whole(given, tool, metal, shape, around, doubts, (first, bend), draw=draw)
@@ -133,15 +133,13 @@ def _whole(
     """The plan of a tube whose shape is known."""
     marks = marks_of(given, shape, tool, metal, refusals.hint(given, tool))
     radius = () if tool is None else (tool.radius,)
-    load = carried(given, shape, metal, doubts)
     first, bend = found
     stages = [
         *first,
         marks.found,
         _stock(given, marks),
-        clearance_of(given, shape, around, radius),
-        load.found,
-        bolted(given, metal, load.force),
+        _clear(given, shape, around, radius),
+        _carries(given, shape, metal, doubts),
         bend,
     ]
     whole = joined(stages)
@@ -152,6 +150,35 @@ def _whole(
 
     shown, more = drawings(made)
     return made.replace(sheet=_sheet(given, joined([whole, more]), marks, shown))
+
+
+def _clear(given: Given, shape: Shape, around: Around, radius: tuple[Figure, ...]) -> Found:
+    """Whether the tube clears what stands round it; its stage is loaded where there is something to clear."""
+    if around.things or around.tube.collars or given.tube.removal is not None:
+        from gaugeblock.tubes.plan.clearance import clearance_of
+
+        return clearance_of(given, shape, around, radius)
+    text = "Clearance was not asked: give what stands round the tube (obstacles) and the gap."
+    return Found(cautions=[Caution(text, "note", (), "calculated")])
+
+
+def _carries(given: Given, shape: Shape, metal: Metal | None, doubts: tuple[Doubt, ...]) -> Found:
+    """Whether the tube carries its load and its bolts; the stages are loaded where these are given."""
+    force, stages = None, []
+    if given.tube.load is not None:
+        from gaugeblock.tubes.plan.load import carried
+
+        load = carried(given, given.tube.load, shape, metal, doubts)
+        force = load.force
+        stages.append(load.found)
+    if given.tube.bolts is not None:
+        from gaugeblock.tubes.plan.bolts import bolted
+
+        stages.append(bolted(given, given.tube.bolts, metal, force))
+    if given.tube.load is None:
+        text = "Whether it carries was not asked: give its load."
+        stages.append(Found(cautions=[Caution(text, "note", (), "calculated")]))
+    return joined(stages)
 
 
 def _sheet(given: Given, found: Found, marks: Marks | None, drawings: list[Drawing] | None = None) -> Sheet:

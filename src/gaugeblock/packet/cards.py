@@ -19,13 +19,11 @@ _LEAST = 54.0
 _GAP = 2.4
 # Characters that a line of the middle column holds, by size of type, and the height of such a line.
 _TITLE, _ON, _SAY, _WARN, _FOOT = (34, 6.1), (42, 5.8), (50, 5.0), (62, 4.6), (72, 4.3)
-_MOST_CAUTIONS = 2
-# A warning on a card is for people and for this task; the desk has the rest.
-_ON_CARD = ("injury", "damage")
+_LONGEST_WARNING = 150
 
 
-def card(number: int, item: Item, paper: Paper, said: set[str]) -> SimpleNamespace:
-    """One card as the template prints it. ``said`` holds the cautions that stood before, so that each stands once."""
+def card(number: int, item: Item, paper: Paper, cautions: list[SimpleNamespace]) -> SimpleNamespace:
+    """One card as the template prints it; of its item's ``cautions`` it bears one warning."""
     made = item.card
     if made is None:
         raise ValueError(item.name)
@@ -48,7 +46,7 @@ def card(number: int, item: Item, paper: Paper, said: set[str]) -> SimpleNamespa
         notes=[pretty(n) for n in made.notes],
         again=pretty(made.again),
         trust=_trust(item, paper),
-        cautions=_cautions(item, said),
+        cautions=_warning(cautions),
         boxes=_boxes(made, decision.kind),
         table=[[pretty(c) for c in row] for row in made.table] if decision.kind in (USE, ASK) else [],
     )
@@ -69,18 +67,9 @@ def _trust(item: Item, paper: Paper) -> SimpleNamespace:
     return SimpleNamespace(word=" or ".join(words), source="; ".join(sources))
 
 
-def _cautions(item: Item, said: set[str]) -> list[SimpleNamespace]:
-    out: list[SimpleNamespace] = []
-    for caution in item.sheet.cautions:
-        if caution.severity in _ON_CARD and caution.text not in said and len(out) < _MOST_CAUTIONS:
-            said.add(caution.text)
-            out.append(SimpleNamespace(word=signal(caution.severity), text=pretty(caution.text)))
-    return out
-
-
-def signal(severity: str) -> str:
-    """The signal word of the manuals: WARNING for people, CAUTION for equipment, NOTE for help."""
-    return {"injury": "WARNING", "damage": "CAUTION"}.get(severity, "NOTE")
+def _warning(cautions: list[SimpleNamespace]) -> list[SimpleNamespace]:
+    """The one warning that a card bears: the first that is short."""
+    return [c for c in cautions if c.word == "WARNING" and len(c.text) <= _LONGEST_WARNING][:1]
 
 
 def _boxes(made: Card, kind: str) -> list[SimpleNamespace]:

@@ -11,7 +11,6 @@ from gaugeblock.answer.check import INFORM, OK
 from gaugeblock.answer.decision import ASK, NONE, STOP
 from gaugeblock.answer.pretty import pretty
 from gaugeblock.answer.text import label
-from gaugeblock.packet.cards import signal
 
 if TYPE_CHECKING:
     from gaugeblock.answer.check import Check
@@ -20,11 +19,13 @@ if TYPE_CHECKING:
     from gaugeblock.packet.first import Place
     from gaugeblock.packet.paper import Paper
 
+# A condition that is longer stands in packet.json; the card says what matters of it.
+_SHORT = 34
 _OUTCOME = {STOP: "STOP", ASK: "ASK FIRST", NONE: "NO FIGURE"}
 
 
-def desk(item: Item, place: Place, paper: Paper, said: set[str]) -> SimpleNamespace:
-    """The desk sheet of one item. ``said`` holds the cautions that stood before, so that each stands once."""
+def desk(item: Item, place: Place, paper: Paper, cautions: list[SimpleNamespace]) -> SimpleNamespace:
+    """The desk sheet of one item, with those of its ``cautions`` that its card does not bear."""
     sheet = item.sheet
     decision = sheet.decision
     says = item.card.says if item.card is not None else ()
@@ -39,9 +40,9 @@ def desk(item: Item, place: Place, paper: Paper, said: set[str]) -> SimpleNamesp
         condition=item.card.condition if item.card is not None else "",
         facts=[SimpleNamespace(label=pretty(r.label), text=pretty(r.text)) for r in item.facts if r.text],
         figures=[_line(f, paper) for f in figures],
-        checks=[_check(c) for c in sheet.checks if c.result != OK],
+        checks=[_check(c) for c in sheet.checks if c.result != OK and not _is_on_card(c, item)],
         kept=[pretty(c.name) for c in sheet.checks if c.result == OK],
-        cautions=_cautions(item, said),
+        cautions=cautions,
         drawings=[SimpleNamespace(title=d.title, svg=Markup(d.svg), page=d.page) for d in sheet.drawings],
     )
 
@@ -60,9 +61,14 @@ def _line(figure: Figure, paper: Paper) -> SimpleNamespace:
         other=paper.other(figure),
         weakest=paper.weakest(figure),
         source=paper.source(figure),
-        conditions=pretty(figure.conditions),
-        also=", ".join(others[:4]),
+        conditions=pretty(figure.conditions) if len(figure.conditions) <= _SHORT else "",
+        also=", ".join(others[:3]),
     )
+
+
+def _is_on_card(check: Check, item: Item) -> bool:
+    """Whether the card says it already, as what is to be done."""
+    return item.card is not None and check.reason == item.sheet.decision.do
 
 
 def _check(check: Check) -> SimpleNamespace:
@@ -70,13 +76,3 @@ def _check(check: Check) -> SimpleNamespace:
     return SimpleNamespace(
         word="note" if check.bears == INFORM else word, name=pretty(check.name), reason=pretty(check.reason)
     )
-
-
-def _cautions(item: Item, said: set[str]) -> list[SimpleNamespace]:
-    out = []
-    order = ("injury", "damage", "note")
-    for caution in sorted(item.sheet.cautions, key=lambda c: order.index(c.severity)):
-        if caution.text not in said:
-            said.add(caution.text)
-            out.append(SimpleNamespace(word=signal(caution.severity), text=pretty(caution.text)))
-    return out

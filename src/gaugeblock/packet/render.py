@@ -18,6 +18,7 @@ from gaugeblock.answer.decision import STOP
 from gaugeblock.answer.pretty import pretty
 from gaugeblock.errors import DataError
 from gaugeblock.packet.cards import card, pages
+from gaugeblock.packet.cautions import told
 from gaugeblock.packet.desk import desk
 from gaugeblock.packet.first import Place, first_page
 from gaugeblock.packet.paper import Paper
@@ -134,7 +135,10 @@ def _view(packet: Packet, cards_only: bool) -> dict[str, Any]:
     units = packet.job.shop.units
     paper = Paper(packet.data, None if units is None else units == "metric")
     said: set[str] = set()
-    made = {n: card(n, i, paper, said) for n, i in enumerate(packet.items, 1) if i.card is not None}
+    cautions = {n: told(i, said) for n, i in enumerate(packet.items, 1)}
+    made = {n: card(n, i, paper, cautions[n]) for n, i in enumerate(packet.items, 1) if i.card is not None}
+    for n, bears in made.items():
+        cautions[n] = [c for c in cautions[n] if c not in bears.cautions]
     sheets_of_cards = pages(list(made.values()))
     front = first_page(packet.items, record["document"]["status"])
     before = 0 if cards_only else 1 + front.is_long - (-len(made) // LINES_A_SHEET)
@@ -151,7 +155,9 @@ def _view(packet: Packet, cards_only: bool) -> dict[str, Any]:
         "page_of": page_of,
         "list": [] if cards_only else worklist(packet.items, places, paper),
         "cards": sheets_of_cards,
-        "sheets": [] if cards_only else [desk(i, p, paper, said) for i, p in zip(packet.items, places, strict=True)],
+        "sheets": []
+        if cards_only
+        else [desk(i, p, paper, cautions[p.number]) for i, p in zip(packet.items, places, strict=True)],
         "sources": [{k: pretty(v) for k, v in s.items()} for s in record["sources"]],
         "trust": trust_page(packet.items, paper, packet.audit),
     }

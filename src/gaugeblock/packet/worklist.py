@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from gaugeblock.packet.paper import Paper
 
 
-LINES_A_SHEET = 25
+LINES_A_SHEET = 29
 
 
 def worklist(items: Sequence[Item], places: Sequence[Place], paper: Paper) -> list[SimpleNamespace]:
@@ -37,6 +37,6 @@ def _line(item: Item, place: Place, paper: Paper) -> SimpleNamespace:
         verb=(decision.verb or "set").lower(),
         figure="" if decision.kind == STOP else numbers,
         condition=card.condition,
-        trust=" or ".join(dict.fromkeys(f.trust for f in decision.figures)),
+        trust=" or ".join(dict.fromkeys(paper.weakest(f) for f in decision.figures)),
         again=pretty(card.again),
     )

@@ -10,7 +10,7 @@ from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from gaugeblock import domains
+from gaugeblock import domains, units
 from gaugeblock.answer.sheet import figure_dict
 from gaugeblock.cli import main
 from gaugeblock.figure import Figure
@@ -51,6 +51,7 @@ def derived(printed: object) -> Iterator[dict[str, Any]]:
 def figure_of(printed: dict[str, Any]) -> Figure:
     """A Figure out of its JSON: all that a reader of it has."""
     data = refdata()
+    text = units.split_quantity(printed["printed"])[0] if printed["basis"] == "derived" else ""
     return Figure(
         printed["id"],
         printed["quantity"],
@@ -66,6 +67,7 @@ def figure_of(printed: dict[str, Any]) -> Figure:
         key=printed["key"],
         rule=data.rule(printed["rule"]["name"]) if printed["rule"] else None,
         inputs=tuple(map(figure_of, printed["inputs"])),
+        text=text,
     )
 
 

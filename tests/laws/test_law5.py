@@ -34,19 +34,12 @@ DIGITS = 1e-9
 
 # Rules whose figures do not obey the law yet, each with what is wrong. A rule that is mended must leave this list.
 FAULTS = {
-    "angle_set_estimate": "the bend radius is not among its inputs",
-    "apex_moved": "the tube's diameter is not among its inputs",
-    "corner_cost": "the tube's diameter is not among its inputs",
-    "gap_lost": "the two gaps are not among its inputs",
+    "apex_moved": "over a narrow thing the flat is drawn out to the straight that the die needs, which it leaves out",
     "joint_slip": "the number of bolts stands in its conditions, not among its inputs",
-    "offset_smallest_rise": "angle and straight needed are not among its inputs",
     "prevailing_added": "the window is that of another torque; what reaches the thread is taken off, not added",
-    "stock_offcut": "one bar's pieces as marked go in, its inputs are all pieces, unrounded",
-    "straight_between_bends": "its inputs are the whole shape, not the apex distance and the two setbacks",
     "strip_load": "the shear area of the thread is not among its inputs",
     "tapped_strength_needed": "load of the bolt and shear area of the thread are not among its inputs",
     "thermal_growth": "growth by a table of growth a length is no coefficient times a rise",
-    "tube_cut_length": "its inputs are the whole shape, not straights and arcs",
     "wrench_adapter_at_angle": "lengths are not among its inputs; what reaches the thread is the inverse",
 }
 # Rules that code names and that no question of the corpus reaches.
@@ -69,7 +62,7 @@ def differences(figure: Figure) -> str:
     for name, mine, printed in zip(("value", "low", "high"), got, (figure.value, figure.low, figure.high), strict=True):
         if mine is None and printed is None:
             continue
-        if mine is None or printed is None or not math.isclose(mine, printed, rel_tol=DIGITS, abs_tol=1e-12):
+        if mine is None or printed is None or not math.isclose(mine, printed, rel_tol=DIGITS, abs_tol=1e-10):
             return f"{figure.id}: {name} {printed} {figure.unit} is printed, its formula gives {mine}"
     return ""
 

@@ -111,7 +111,7 @@ def _given(symbol: Symbol, figure: Figure) -> float | tuple[float, ...]:
         return _key(figure, figure)
     found = _inputs(symbol, figure)
     if where.many:
-        return tuple(_number(n, f, symbol.unit, figure) for f in found for n in _numbers(f, where.many))
+        return tuple(_number(n, f, symbol.unit, figure) for f in found for n in _numbers(f, where.many, where.end))
     order = where.order or 0
     if len(found) <= order and where.absent is not None:
         return where.absent
@@ -125,13 +125,15 @@ def _given(symbol: Symbol, figure: Figure) -> float | tuple[float, ...]:
     return _number(_end(found[order], where.end), found[order], symbol.unit, figure)
 
 
-def _numbers(figure: Figure, many: str) -> tuple[float, ...]:
+def _numbers(figure: Figure, many: str, end: str = "") -> tuple[float, ...]:
     if many == "all":
-        return (figure.typical,)
+        return (_end(figure, end),)
     return tuple(n for n in (figure.value, figure.low, figure.high) if n is not None)
 
 
 def _end(figure: Figure, end: str) -> float:
+    if end == "printed" and figure.text:
+        return float(units.parse_number(figure.text))
     got = {"low": figure.low, "high": figure.high, "least": figure.least}.get(end)
     return figure.typical if got is None else got
 

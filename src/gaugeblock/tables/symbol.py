@@ -8,8 +8,8 @@ from gaugeblock.tables.load import is_decimal
 ORDER = ("first", "second", "third", "fourth", "fifth")
 # all: the number of each; ends: every number that each gives
 MANY = ("all", "ends")
-# low: the low end where there is one; least: what is guaranteed
-ENDS = ("low", "high", "least")
+# low: the low end where there is one; least: what is guaranteed; printed: on the step of the tape or the tool
+ENDS = ("low", "high", "least", "printed")
 # low and high of the result are had at the ends of this input (range), or over all inputs of its quantity (spread)
 SPANS = ("range", "spread")
 

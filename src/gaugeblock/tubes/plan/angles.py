@@ -45,16 +45,17 @@ class Setting(Value):
 
 
 def settings_of(
-    stick: Stick, tool: Tool | None, angles: Sequence[Figure], metal: Metal | None, make: Make
+    stick: Stick, tool: Tool | None, arcs: Sequence[Figure], metal: Metal | None, make: Make
 ) -> tuple[list[Setting], Found]:
-    """What to set for each bend of a stick, and whether it is known."""
+    """What to set for each bend of a stick, whose arcs are given by radius and angle, and whether it is known."""
     if not stick.bends or tool is None:
         return [], Found()
     out, why = [], ""
-    for n, (b, angle) in enumerate(zip(stick.bends, angles, strict=True), 1):
+    for n, (b, arc) in enumerate(zip(stick.bends, arcs, strict=True), 1):
+        radius, angle = arc.inputs
         setting, reason = _tested(n, b, angle, tool, make)
         why = reason or why
-        out.append(setting or _estimated(n, b, angle, metal, make))
+        out.append(setting or _estimated(n, b, (angle, radius), metal, make))
     if all(s.angle is not None for s in out):
         tests = len(tool.die.tests)
         return out, Found(checks=[Check(NAME, OK, f"from {tests} test bend{'s' if tests > 1 else ''} on this die")])
@@ -89,7 +90,7 @@ def _tested(n: int, b: Bend, angle: Figure, tool: Tool, make: Make) -> tuple[Set
     return Setting(degrees_text(exact), figure, sticks.round_to(exact, HALF_DEGREE), exact), ""
 
 
-def _estimated(n: int, b: Bend, angle: Figure, metal: Metal | None, make: Make) -> Setting:
+def _estimated(n: int, b: Bend, given: tuple[Figure, ...], metal: Metal | None, make: Make) -> Setting:
     """The range by the published springback formulas."""
     got = None if metal is None else metal.set_angle(b.angle, b.radius)
     if got is None:
@@ -99,7 +100,7 @@ def _estimated(n: int, b: Bend, angle: Figure, metal: Metal | None, make: Make) 
         "angle_set_estimate",
         "bend_angle_set",
         None,
-        (angle, *inputs),
+        (*given, *inputs),
         unit="deg",
         bend=str(n),
         low=low,

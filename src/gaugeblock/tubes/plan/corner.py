@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.tubes.plan.around import Around
     from gaugeblock.tubes.plan.given import Given
+    from gaugeblock.tubes.plan.making import Make
     from gaugeblock.tubes.plan.shape import Regained, Shape
 
 
@@ -37,9 +38,10 @@ def _over(given: Given, shape: Shape, leaves: tuple[Figure, ...]) -> Found:
     if got is None or got.cost <= 0:
         return Found()
     sharp = f"with sharp corners {tape.reads(shape.flat['gap'])}, bent to the same apexes {tape.down(got.sharp_gap)}"
-    cost = make("corner_cost", "gap_cost", got.cost, leaves, conditions=sharp)
+    inputs = (*leaves, *(() if given.od is None else (given.od,)))
+    cost = make("corner_cost", "gap_cost", got.cost, inputs, conditions=sharp)
     words = "each top apex outward along the flat, so that the gap wanted is there again"
-    moved = make("apex_moved", "apex_moved", got.moved, leaves, conditions=words)
+    moved = make("apex_moved", "apex_moved", got.moved, inputs, conditions=words)
     text = f"Bends round off the corners: without the correction the gap would be {tape.up(got.cost)} smaller."
     text += f" The top apexes were moved out {tape.reads(got.moved)} a side."
     return Found([cost, moved], (), [Caution(text, "note", (cost.id, moved.id), "calculated")])
@@ -64,11 +66,19 @@ def _lost(given: Given, shape: Shape, around: Around, leaves: tuple[Figure, ...]
         if lost <= given.tape.step / 2:
             continue
         words = f"gap to {name}: with sharp corners less with arcs"
-        figure = given.make("gap_lost", "gap_cost", lost, leaves, bend=name, conditions=words)
+        both = _gaps(given.make, name, before.gap, after.gap, leaves)
+        figure = given.make("gap_lost", "gap_cost", lost, both, bend=name, conditions=words)
         text = f"Bends round off the corners: next to {name} the gap is {given.tape.up(lost)} smaller than with sharp corners."
         figures.append(figure)
         cautions.append(Caution(text, "note", (figure.id,), "calculated"))
     return Found(figures, (), cautions)
+
+
+def _gaps(make: Make, name: str, sharp: float, bent: float, leaves: tuple[Figure, ...]) -> tuple[Figure, Figure]:
+    """The least gap to a thing with sharp corners, and with arcs to the same apexes."""
+    words = f"gap to {name}, with"
+    first = make("least_gap", "surface_gap", sharp, leaves, bend=f"{name} sharp", conditions=f"{words} sharp corners")
+    return first, make("least_gap", "surface_gap", bent, leaves, bend=f"{name} bent", conditions=f"{words} arcs")
 
 
 def _regained(r: Regained, given: Given, leaves: tuple[Figure, ...]) -> Found:
@@ -76,7 +86,8 @@ def _regained(r: Regained, given: Given, leaves: tuple[Figure, ...]) -> Found:
     make, tape, said = given.make, given.tape, f"moved for {r.name}"
     inputs = (*leaves, r.asked)
     kept = f"with sharp corners {tape.down(r.sharp)}, bent to the same apexes {tape.down(r.bent)}"
-    cost = make("gap_lost", "gap_cost", r.sharp - r.bent, inputs, bend=said, conditions=f"gap to {r.name}: {kept}")
+    both = _gaps(make, r.name, r.sharp, r.bent, inputs)
+    cost = make("gap_lost", "gap_cost", r.sharp - r.bent, both, bend=said, conditions=f"gap to {r.name}: {kept}")
     bends = [n - 1 for n in r.apexes]
     where = "; ".join(
         f"of bend {n} to {place_words(at, tape)} of the datum" for n, at in zip(bends, r.places, strict=True)

@@ -8,6 +8,7 @@ from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import CANNOT_TELL, INFORM, OK, Check
 from gaugeblock.answer.question import MEASURE, Question
 from gaugeblock.bodies import Typed
+from gaugeblock.calc import path as paths
 from gaugeblock.calc import stick as sticks
 from gaugeblock.tubes.plan.angles import HALF_DEGREE, settings_of
 from gaugeblock.tubes.plan.found import Found
@@ -16,7 +17,7 @@ from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Sequence
 
     from gaugeblock.calc.path import Stick
     from gaugeblock.calc.stick import Die, Layout, Mark
@@ -67,11 +68,12 @@ def marks_of(given: Given, shape: Shape, tool: Tool | None, metal: Metal | None,
     leaves = (*shape.leaves, *([tool.radius] if tool is not None else []))
     leaves += (given.od,) if shape.kind == "clear" and given.od is not None else ()
     rows = stick_figures(shape, stick, make, None if tool is None else tool.radius)
-    cut = cut_figure(layout, rows, trim_figures, leaves, make)
+    cut = cut_figure(layout, rows, trim_figures, make)
     mark = () if tool is None or tool.mark is None else (tool.mark,)
     at = mark_figures(layout, (*leaves, *mark, *(trim_figures if given.datum != "centre" else ())), given.datum, make)
     angles = [next(f for f in row if f.quantity == "bend_angle") for row in rows[:-1]]
-    settings, angle_found = settings_of(stick, tool, angles, metal, make)
+    arcs = [next(f for f in row if f.quantity == "developed_length") for row in rows[:-1]]
+    settings, angle_found = settings_of(stick, tool, arcs, metal, make)
     figures = [cut]
     for n, row in enumerate(rows, 1):
         figures += [*row, *([at[n]] if n in at else [])]
@@ -140,57 +142,63 @@ def _said(given: Given, layout: Layout, trims: tuple[float, float]) -> list[Caut
 
 def stick_figures(shape: Shape, stick: Stick, make: Make, radius: Figure | None) -> list[list[Figure]]:
     """Straight, turn, bend and arc of each bend, then the last straight: one list a bend, and one for the end."""
+    angles = [_angle(shape, make, n, b.angle) for n, b in enumerate(stick.bends, 1)]
+    straights = [
+        _straight(shape, make, n, metres, (*angles[max(0, n - 2) : n], *(() if radius is None else (radius,))))
+        for n, metres in enumerate(stick.straights, 1)
+    ]
     rows = []
-    for n, b in enumerate(stick.bends, 1):
-        given: Mapping[str, Figure] = shape.given[n - 1] if shape.given else {}
-        row = [given.get("straight") or _straight(shape, make, n, b.straight, radius)]
+    for n, (b, angle) in enumerate(zip(stick.bends, angles, strict=True), 1):
+        row = [straights[n - 1]]
         if n > 1:
-            row.append(
-                given.get("turn")
-                or make(
-                    "rotation_between_bends",
-                    "tube_turn",
-                    b.turn,
-                    shape.inputs("tube_turn", n),
-                    unit="deg",
-                    bend=str(n),
-                    conditions=f"before bend {n}, clockwise as seen from START",
-                )
-            )
-        angle = given.get("angle") or make(
-            "bend_angle_from_points",
-            "bend_angle",
-            b.angle,
-            shape.inputs("bend_angle", n),
-            unit="deg",
-            bend=str(n),
-            conditions=f"bend {n}",
-        )
-        row.append(angle)
-        own = given.get("radius") or radius
+            row.append(_turn(shape, make, n, b.turn))
+        own = _typed(shape, n, "radius") or radius
         arc = (angle,) if own is None else (own, angle)
         words = f"arc of bend {n}"
-        row.append(make.length("developed_length", "developed_length", b.arc, arc, bend=str(n), conditions=words))
-        rows.append(row)
-    given = shape.given[-1] if shape.given else {}
-    rows.append([given.get("straight") or _straight(shape, make, len(rows) + 1, stick.end, radius)])
-    return rows
+        made = make.length("developed_length", "developed_length", b.arc, arc, bend=str(n), conditions=words)
+        rows.append([*row, angle, made])
+    return [*rows, [straights[-1]]]
 
 
-def _straight(shape: Shape, make: Make, n: int, metres: float, radius: Figure | None) -> Figure:
-    inputs = (*shape.inputs("straight", n), *(() if radius is None else (radius,)))
-    return make.length("straight_between_bends", "straight", metres, inputs, bend=str(n), conditions=f"straight {n}")
+def _typed(shape: Shape, n: int, key: str) -> Figure | None:
+    """What was typed of a bend; of the place after the last bend its straight."""
+    return shape.given[n - 1].get(key) if shape.given else None
 
 
-def cut_figure(
-    layout: Layout, rows: Sequence[Sequence[Figure]], trims: tuple[Figure, ...], leaves: tuple[Figure, ...], make: Make
-) -> Figure:
-    """The length of the blank, trim in it."""
-    typed = tuple(f for row in rows for f in row if f.quantity == "straight" and f.basis != "derived")
-    inputs = (*(typed or leaves), *trims)
-    seen = {f.id: f for f in (*inputs, *(f for f in leaves if f not in inputs))}
+def _turn(shape: Shape, make: Make, n: int, turn: float) -> Figure:
+    typed = _typed(shape, n, "turn")
+    if typed is not None:
+        return typed
+    words = f"before bend {n}, clockwise as seen from START"
+    inputs = shape.inputs("tube_turn", n)
+    return make("rotation_between_bends", "tube_turn", turn, inputs, unit="deg", bend=str(n), conditions=words)
+
+
+def _angle(shape: Shape, make: Make, n: int, angle: float) -> Figure:
+    typed = _typed(shape, n, "angle")
+    if typed is not None:
+        return typed
+    inputs = shape.inputs("bend_angle", n)
+    return make("bend_angle_from_points", "bend_angle", angle, inputs, unit="deg", bend=str(n), conditions=f"bend {n}")
+
+
+def _straight(shape: Shape, make: Make, n: int, metres: float, beside: tuple[Figure, ...]) -> Figure:
+    """A straight as typed, else between its apexes less the setbacks of the bends beside it."""
+    typed = _typed(shape, n, "straight")
+    if typed is not None:
+        return typed
+    points = shape.points or ()
+    apart = paths.norm(paths.subtract(points[n], points[n - 1]))
+    apexes = make("apex_distance", "apex_distance", apart, shape.inputs("straight", n), bend=str(n))
+    words = f"straight {n}"
+    return make.length("straight_between_bends", "straight", metres, (apexes, *beside), bend=str(n), conditions=words)
+
+
+def cut_figure(layout: Layout, rows: Sequence[Sequence[Figure]], trims: tuple[Figure, ...], make: Make) -> Figure:
+    """The length of the blank: straights and arcs, trim in it."""
+    along = tuple(f for row in rows for f in row if f.quantity in ("straight", "developed_length"))
     words = "no trim" if not trims else "trim in it"
-    return make.length("tube_cut_length", "cut_length", layout.cut_length, tuple(seen.values()), conditions=words)
+    return make.length("tube_cut_length", "cut_length", layout.cut_length, (*along, *trims), conditions=words)
 
 
 def mark_figures(layout: Layout, inputs: tuple[Figure, ...], datum: str, make: Make) -> dict[int, Figure]:

@@ -10,10 +10,11 @@ from gaugeblock.calc import path as paths
 from gaugeblock.calc import shapes
 from gaugeblock.tubes.plan.found import Found
 from gaugeblock.tubes.plan.marks import NAME
-from gaugeblock.tubes.plan.shape import Die, shape_of
+from gaugeblock.tubes.plan.shape import Die, shape_kind, shape_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
     from gaugeblock.tubes.plan.given import Given
     from gaugeblock.tubes.plan.tool import Tool
 
@@ -50,25 +51,42 @@ def _tight(given: Given, tool: Tool, refusal: paths.TooTightError) -> Found:
     tape, make, inputs = given.tape, given.make, (tool.radius,)
     reason = f"straight {refusal.number} would be {tape.reads(refusal.straight)}"
     figures, fits = [], []
+    straight: tuple[Figure, ...] = ()
     words = "no straight left between the bends"
     grip = with_grip(given, tool)
     if grip is not None and tool.die.between > 0:
         refusal = grip
+        straight = () if tool.between is None else (tool.between,)
         words = f"{tape.short(tool.die.between)} of straight left between the bends, as the die needs"
     if isinstance(refusal, shapes.RiseTooSmallError):
         said = f"at this radius, {words}"
-        figures.append(make("offset_smallest_rise", "rise_minimum", refusal.smallest_rise, inputs, conditions=said))
+        rise = (*_angle_of(given, refusal.number), *straight, *inputs)
+        figures.append(make("offset_smallest_rise", "rise_minimum", refusal.smallest_rise, rise, conditions=said))
         fits.append(f"a rise of {tape.up(refusal.smallest_rise)} or more on this die")
     if 0 < refusal.largest_radius < inf:
         said = f"for this shape, {words}"
         figures.append(
-            make("largest_radius_that_fits", "radius_maximum", refusal.largest_radius, inputs, conditions=said)
+            make(
+                "largest_radius_that_fits",
+                "radius_maximum",
+                refusal.largest_radius,
+                (*straight, *inputs),
+                conditions=said,
+            )
         )
         fits.append(f"a die of {tape.down(refusal.largest_radius)} radius or less for this shape")
     reason += (
         f": this die cannot make it. {' or '.join(fits).capitalize()} would work" if fits else ": no die can make it"
     )
     return Found(figures, [Check(NAME, NOT_OK, f"{reason}. No marks are given")])
+
+
+def _angle_of(given: Given, straight: int) -> tuple[Figure, ...]:
+    """The angle typed of the leg that is too short: of the second side where the fourth straight is."""
+    shape = getattr(given.tube, shape_kind(given.tube))
+    second = getattr(shape, "second", None)
+    angle = second.angle if straight > 2 and second is not None and second.angle else shape.angle
+    return (Typed(given.name, given.data).figure(angle, "angle", "angle", "bend_angle")[1],)
 
 
 def hint(given: Given, tool: Tool | None) -> str:

@@ -22,7 +22,14 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.tubes.model import Bend, Tube, TubePlace
 
-_QUANTITIES = {"rise": "rise", "angle": "bend_angle", "flat": "flat", "gap": "gap_asked", "trim": "trim"}
+_QUANTITIES = {
+    "rise": "rise",
+    "angle": "bend_angle",
+    "flat": "flat",
+    "gap": "gap_asked",
+    "trim": "trim",
+    "od": "outside_diameter",
+}
 _UNDEFINED = 1e-9
 
 

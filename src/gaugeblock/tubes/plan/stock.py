@@ -7,6 +7,7 @@ from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, Bound,
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.bodies import Typed
+from gaugeblock.calc.stick import round_to
 from gaugeblock.calc.stock import TooLongError, cut_list
 from gaugeblock.tubes.plan.found import Found, joined
 from gaugeblock.tubes.plan.making import Make
@@ -59,6 +60,16 @@ class Group(Value):
         """The cut length of each tube."""
         return [p.bench.cut for p in self.plans if p.bench is not None]
 
+    def cut_of(self, piece: str) -> Figure:
+        """The cut length of the tube that a piece is for."""
+        owners = {name: p.bench.cut for p in self.plans if p.bench is not None for name in _names(p)}
+        return owners[piece]
+
+
+def _names(plan: Plan) -> list[str]:
+    count = plan.given.tube.count or 1
+    return [plan.name] if count == 1 else [f"{plan.name}, {n} of {count}" for n in range(1, count + 1)]
+
 
 def groups_of(plans: Sequence[Plan]) -> list[Group]:
     """Tubes that may be cut, by material and size, in the order of the job; one that is stopped is not cut."""
@@ -70,11 +81,9 @@ def groups_of(plans: Sequence[Plan]) -> list[Group]:
         words = [tube.material, tube.product, tube.condition, tube.spec]
         size = " x ".join(str(t) for t in (tube.od, tube.wall) if t)
         label = f"{size} {' '.join(w for w in words if w)}".strip()
-        count = tube.count or 1
-        names = [plan.name] if count == 1 else [f"{plan.name}, {n} of {count}" for n in range(1, count + 1)]
-        length = round(marks.layout.cut_rounded, 9)
+        length = round(round_to(marks.layout.cut_length, plan.given.tape.step), 9)
         before = out.get(label) or Group(label, (), ())
-        out[label] = Group(label, (*before.plans, plan), (*before.pieces, *((n, length) for n in names)))
+        out[label] = Group(label, (*before.plans, plan), (*before.pieces, *((n, length) for n in _names(plan))))
     return list(out.values())
 
 
@@ -155,8 +164,9 @@ def _packed(groups: list[Group], stock_length: Measure, kerf: Measure, data: Ref
             if bar.offcut > 0:
                 cut = ", ".join(n for n, _ in bar.pieces)
                 words = f"offcut {number}: {group.label}, left of the bar with {cut}"
+                left = (stock_figure, saw_figure, *(group.cut_of(n) for n, _ in bar.pieces))
                 offcuts.append(
-                    make.length("stock_offcut", "offcut", bar.offcut, inputs, bend=f"offcut {number}", conditions=words)
+                    make.length("stock_offcut", "offcut", bar.offcut, left, bend=f"offcut {number}", conditions=words)
                 )
     text = "Write its name and its length on every offcut with paint: an offcut of unknown metal is scrap."
     caution = Caution(text, "note", tuple(f.id for f in offcuts), "common practice")

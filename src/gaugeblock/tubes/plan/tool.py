@@ -64,7 +64,8 @@ def tool_of(given: Given) -> Tool | None:
         return None
     centre = radius.typed
     if radius.measured_to == "inside":
-        centre = given.make("centre_line_from_inside", "centre_line_radius", float(radius.centre_m), (radius.typed,))
+        inputs = (radius.typed, *(() if given.od is None else (given.od,)))
+        centre = given.make("centre_line_from_inside", "centre_line_radius", float(radius.centre_m), inputs)
     typed, die = Typed(given.name, given.data), given.die
 
     def known(name: str, quantity: str, least: int | None) -> tuple[float, Figure | None]:

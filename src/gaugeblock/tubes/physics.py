@@ -75,8 +75,9 @@ def _mass_fault(facts: Facts, row: Row, wanted: float, where: str) -> list[Fault
     return [at_row(row, column_of(row), "pipe_mass_is_that_of_its_wall", found, READ_AGAIN)]
 
 
-# Wall over outside diameter of standard pipe, from light schedules to XXS.
-PIPE_WALL_SHARE = (0.018, 0.27)
+# Wall over outside diameter of standard pipe, to schedule 160; XXS, whose wall is twice XS to NPS 6, leaves little bore.
+PIPE_WALL_SHARE = (0.018, 0.31)
+XXS_WALL_SHARE = (0.14, 0.48)
 
 
 def pipe_wall_suits_its_size(facts: Facts) -> list[Fault]:
@@ -85,10 +86,22 @@ def pipe_wall_suits_its_size(facts: Facts) -> list[Fault]:
     faults = []
     for row in facts.rows("tubes/pipe_sizes", "wall_thickness"):
         size = od.get(row.cells["nps"])
-        if size and not PIPE_WALL_SHARE[0] <= facts.middle(row) / size <= PIPE_WALL_SHARE[1]:
+        least, most = XXS_WALL_SHARE if row.cells["schedule"] == "XXS" else PIPE_WALL_SHARE
+        if size and not least <= facts.middle(row) / size <= most:
             found = f"{printed(row)}, {facts.middle(row) / size:.3f} of the outside diameter"
             faults.append(at_row(row, column_of(row), "pipe_wall_suits_its_size", found, READ_AGAIN))
     return faults
+
+
+def xxs_wall_is_twice_xs(facts: Facts) -> list[Fault]:
+    """The wall of XXS pipe is twice that of XS, in the sizes of the table."""
+    xs = {r.cells["nps"]: r for r in facts.rows("tubes/pipe_sizes", "wall_thickness") if r.cells["schedule"] == "XS"}
+    return [
+        at_row(row, column_of(row), "xxs_wall_is_twice_xs", f"{printed(row)}, XS is {printed(one)}", READ_AGAIN)
+        for row in facts.rows("tubes/pipe_sizes", "wall_thickness")
+        if row.cells["schedule"] == "XXS" and (one := xs.get(row.cells["nps"])) is not None
+        if abs(facts.middle(row) - 2 * facts.middle(one)) > 1e-6
+    ]
 
 
 # Bend radius over tube diameter: rotary-draw tooling from 1, conduit and pipe up to 12; a figure ten times off lies outside
@@ -202,7 +215,7 @@ def frame_tube_minimums_agree(facts: Facts) -> list[Fault]:
 
 
 RULES: tuple[Callable[[Facts], list[Fault]], ...] = (
-    wall_under_half_the_diameter, pipe_mass_is_that_of_its_wall, pipe_wall_suits_its_size, bend_radius_suits_its_tube,
+    wall_under_half_the_diameter, pipe_mass_is_that_of_its_wall, pipe_wall_suits_its_size, xxs_wall_is_twice_xs, bend_radius_suits_its_tube,
     bend_radius_rises_with_diameter, tolerance_is_a_small_share, bore_and_wall_suit_their_tube,
     frame_tube_minimums_agree,
 )  # fmt: skip

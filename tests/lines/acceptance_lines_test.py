@@ -10,7 +10,7 @@ from gaugeblock.lookup import look_up
 
 # (item, class, state, quantity, text as its source prints it, unit)
 MATERIALS = [
-    ("PTFE hose", None, None, "temperature_maximum", "260", "degC"),
+    ("PTFE hose", None, None, "temperature_maximum", "232", "degC"),
     ("SAE J30 R6", None, None, "temperature_maximum", "100", "degC"),
     ("R7", None, None, "temperature_maximum", "125", "degC"),
     ("R9", None, None, "temperature_maximum", "150", "degC"),
@@ -41,8 +41,8 @@ FLUIDS_AND_FUELS = [
         "DOT 4",
         "used fluid",
         "boiling_point_minimum",
-        "311",
-        "degF",
+        "155",
+        "degC",
     ),  # an agency letter, read; the standard prints 155 degC
     ("DOT 5.1", "wet", "boiling_point_minimum", "180", "degC"),
     ("class 6 brake fluid", "wet", "boiling_point_minimum", "165", "degC"),
@@ -53,7 +53,7 @@ FLUIDS_AND_FUELS = [
     ("gasoline", "ASTM D4814 vapour lock class 4", "vapour_lock_temperature_minimum", "42", "degC"),
     ("E85", "ASTM D5798", "ethanol_content", "51 to 83", "%"),
     ("ethanol", None, "boiling_point", "172", "degF"),
-    ("diesel", "No. 2", "flash_point", "165", "degF"),
+    ("diesel", "No. 2", "flash_point", "140 to 176", "degF"),
     ("ATF", None, "hot_surface_ignition_temperature", "580 to 1120", "degF"),
 ]
 FLUIDS_REFUSED = [

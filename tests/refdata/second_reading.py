@@ -3,7 +3,9 @@
 ``second/<domain>_<table>.csv`` holds key, quantity, numbers, unit, source and mark of each row that could be read twice,
 entered again from the gathered rows or, where these were read once only, from the documents' text found again; a blank
 mark was not read twice. The 13 rows of release 0.4.0 were read the second time by the same reader, the stainless bolts on other
-pages, 409 tube and engine oil on the same. Rows that stand in refdata only are habits without a document, and one page that was not found again.
+pages, 409 tube and engine oil on the same. The rows that 0.7.0 adds to lines and tubes were entered twice by the same reader,
+the second time from the gathered rows or the page again. Rows that stand in refdata only are habits without a document, figures
+from memory, and one page that was not found again.
 """
 
 from __future__ import annotations
@@ -27,10 +29,10 @@ MEASURED = {
     "fasteners/torques": (395, 437),
     "fasteners/part_torques": (218, 239),
     "fasteners/nut_factors": (31, 38),
-    "lines/materials": (136, 140),
-    "lines/fluids": (48, 48),
+    "lines/materials": (179, 188),
+    "lines/fluids": (47, 47),
     "driveline/steels": (715, 715),
-    "tubes/materials": (302, 304),
+    "tubes/materials": (335, 343),
 }
 
 Cells = dict[str, str]

@@ -48,7 +48,7 @@ MATERIALS = [
     ("1020 DOM", "yield_strength", "refused: as drawn"),
     ("mild steel", "yield_strength", "refused: the grade is missing"),
     ("1541", "yield_strength", "refused: 1524"),
-    ("6061", "yield_strength", "refused: no published source for aluminum alloy"),
+    ("6061", "yield_strength", "refused: the grade is missing"),
 ]
 
 

@@ -29,7 +29,7 @@ MEASURED = {
     "fasteners/torques": (395, 437),
     "fasteners/part_torques": (218, 239),
     "fasteners/nut_factors": (31, 38),
-    "lines/materials": (179, 188),
+    "lines/materials": (189, 198),
     "lines/fluids": (47, 47),
     "driveline/steels": (715, 715),
     "tubes/materials": (335, 343),

@@ -53,6 +53,9 @@ SLIPS: list[tuple[str, Cells, Cells, str]] = [
     ("lines/emissivity", {"surface": "highly polished"}, {"high": "0.65"}, "emissivity_suits_its_surface"),
     ("lines/emissivity", {"material": "cast iron", "surface": "oxidised", "temperature": "100 degC"}, {"value": "0.064"}, "emissivity_suits_its_surface"),
     ("lines/emissivity", {"surface": "typical, polished", "temperature": "726.85 degC"}, {"value": "0.20"}, "bright_metal_radiates_more_when_hot"),
+    ("lines/fluids", {"item": "DOT 4", "state": "wet", "quantity": "boiling_point_minimum"}, {"value": "231"}, "wet_fluid_boils_below_dry"),
+    ("lines/wire", {"item": "boat copper wire", "size": "AWG 2", "condition": "105 degC insulation"}, {"value": "170"}, "current_rises_with_the_insulation"),
+    ("tubes/pipe_sizes", {"nps": "1", "schedule": "XXS", "quantity": "wall_thickness"}, {"value": "0.330"}, "xxs_wall_is_twice_xs"),
     ("lines/limits", {"subject": "vacuum brake reserve test"}, {"value": "500"}, "figure_in_its_range"),
     ("lines/clearances", {"subject": "LP-gas container to exhaust"}, {"value": "180"}, "figure_in_its_range"),
 ]  # fmt: skip

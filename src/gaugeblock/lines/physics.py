@@ -48,6 +48,17 @@ def flash_below_ignition(facts: Facts) -> list[Fault]:
 _SPALLS = re.compile(r"3[0-9]{2}")
 
 
+def wet_fluid_boils_below_dry(facts: Facts) -> list[Fault]:
+    """Brake fluid with water boils below the same fluid as received, in one source."""
+    faults = []
+    for group in group_by(facts.rows("lines/fluids", "boiling_point_minimum"), lambda r: rest(r, "state")):
+        by = {r.cells["state"]: r for r in group}
+        if "wet" in by and "dry" in by and facts.high(by["wet"]) >= facts.low(by["dry"]):
+            found = f"{printed(by['wet'])}, not under {printed(by['dry'])} of line {by['dry'].line}"
+            faults.append(at_row(by["wet"], column_of(by["wet"]), "wet_fluid_boils_below_dry", found, READ_AGAIN))
+    return faults
+
+
 def short_duty_bears_no_less_heat(facts: Facts) -> list[Fault]:
     """A rubber, plastic or ferritic exhaust tube bears no less heat for a while than for good."""
     faults = []
@@ -156,6 +167,7 @@ def temperature_unit_is_that_of_its_source(facts: Facts) -> list[Fault]:
 
 RULES: tuple[Callable[[Facts], list[Fault]], ...] = (
     flash_below_ignition,
+    wet_fluid_boils_below_dry,
     short_duty_bears_no_less_heat,
     heat_limits_are_in_order,
     emissivity_suits_its_surface,

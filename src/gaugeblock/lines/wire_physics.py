@@ -13,6 +13,7 @@ from gaugeblock.tables.fault import Fault, at_row
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+_INSULATION = re.compile(r"([0-9]+) degC insulation", re.ASCII)
 _GAUGE = re.compile(r"AWG ([0-9]{1,2}|0{2,4}|[1-4]/0)", re.ASCII)
 
 
@@ -96,8 +97,24 @@ def current_rises_with_the_wire(facts: Facts) -> list[Fault]:
     return faults
 
 
+def current_rises_with_the_insulation(facts: Facts) -> list[Fault]:
+    """For one wire and source, insulation that bears more heat lets no less current through."""
+    faults = []
+    for group in group_by(facts.rows("lines/wire", "current_maximum"), lambda r: rest(r, "condition")):
+        placed = sorted(
+            ((float(m[1]), r.line, r) for r in group if (m := _INSULATION.fullmatch(r.cells["condition"]))),
+            key=lambda p: p[:2],
+        )
+        for (_, _, a), (_, _, b) in pairwise(placed):
+            if facts.middle(b) < facts.middle(a):
+                found = f"{printed(b)} for {b.cells['condition']}, under {printed(a)} of line {a.line}"
+                faults.append(at_row(b, column_of(b), "current_rises_with_the_insulation", found, READ_AGAIN))
+    return faults
+
+
 RULES: tuple[Callable[[Facts], list[Fault]], ...] = (
     wire_agrees_with_its_gauge,
     current_suits_its_wire,
     current_rises_with_the_wire,
+    current_rises_with_the_insulation,
 )

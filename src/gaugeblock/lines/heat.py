@@ -33,7 +33,7 @@ def heat(
     Raises LookupMiss with the nearest items, Ambiguous with the classes or states the answer depends on.
 
     >>> heat("DOT 4", state="wet").figures[0].text
-    '311'
+    '155'
     """
     data = data or refdata()
     found = item_of(item, klass, state, data)

@@ -35,6 +35,12 @@ MEASURED = {
     "tubes/materials": (335, 343),
 }
 
+# Tables of which a part was read twice: what is fed to slips is not judged by them.
+PARTS = {
+    "lines/wire": (105, 262), "lines/clearances": (10, 25), "tubes/pipe_sizes": (245, 325), "tubes/flares": (52, 317),
+}  # fmt: skip
+TWICE = MEASURED | PARTS
+
 Cells = dict[str, str]
 Place = tuple[str, ...]
 

@@ -37,8 +37,11 @@ MEASURED = {
 
 # Tables of which a part was read twice: what is fed to slips is not judged by them.
 PARTS = {
-    "lines/wire": (105, 262), "lines/clearances": (10, 25), "tubes/pipe_sizes": (245, 325), "tubes/flares": (52, 317),
-}  # fmt: skip
+    "lines/wire": (105, 262),
+    "lines/clearances": (10, 25),
+    "tubes/pipe_sizes": (245, 325),
+    "tubes/flares": (52, 317),
+}
 TWICE = MEASURED | PARTS
 
 Cells = dict[str, str]

@@ -15,8 +15,6 @@ from collections import Counter
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
-import pandas as pd
-
 from gaugeblock import domains, units
 from gaugeblock.tables import physics, schema, validate
 from gaugeblock.tables.catalogue import LISTS, ROW_COLUMNS, TABLES, columns_of, refdata_folder
@@ -140,8 +138,8 @@ class Bench:
         if not owners:
             return [False] * len(mutations)
         cells = [[r.cells[c] for c in ROW_COLUMNS] for m in mutations for r in m.rows]
-        frame = pd.DataFrame(cells, columns=list(ROW_COLUMNS), dtype=object)
-        found = {f.line for f in schema.faults_of(self.shared, frame, [("", owner) for owner in owners])}
+        places = [("", owner) for owner in owners]
+        found = {f.line for f in schema.faults_of(self.shared, ROW_COLUMNS, cells, places)}
         return [n in found for n in range(len(mutations))]
 
     def _kin(self, table: str) -> list[str]:

@@ -7,12 +7,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-import pandas as pd
 import pytest
 
 from gaugeblock.domains import validate
 from gaugeblock.tables import schema
-from gaugeblock.tables.catalogue import LISTS, ROW_COLUMNS, TABLES, keys_of
+from gaugeblock.tables.catalogue import KEY_DIMENSIONS, LISTS, ROW_COLUMNS, TABLES, keys_of
 from gaugeblock.tables.releases import released_files
 
 if TYPE_CHECKING:
@@ -45,10 +44,14 @@ SHARED = dict(
 )
 
 
+def rules_of(made: schema.Schema, cells: dict[str, str]) -> set[str]:
+    found = schema.faults_of(made, list(cells), [list(cells.values())], [("decoy.csv", 2)])
+    return {fault.rule for fault in found}
+
+
 def shared_rules(**changes: str) -> set[str]:
     made = schema.shared_schema({"proof_strength": "stress"}, {"J429"}, VERSIONS)
-    frame = pd.DataFrame([SHARED | changes], dtype=object)
-    return {fault.rule for fault in schema.faults_of(made, frame, [("decoy.csv", 2)])}
+    return rules_of(made, SHARED | changes)
 
 
 def test_the_sound_row_passes() -> None:
@@ -92,14 +95,13 @@ def test_common_practice_needs_no_source() -> None:
 
 def key_rules(table: str, **changes: str) -> set[str]:
     cells = {k.name: _sound(k.name, k.match) for k in keys_of(table)} | changes
-    frame = pd.DataFrame([cells], dtype=object)
-    return {fault.rule for fault in schema.faults_of(schema.key_schema(table), frame, [("decoy.csv", 2)])}
+    return rules_of(schema.key_schema(table), cells)
 
 
 def _sound(name: str, match: str) -> str:
     if match == "exact":
         return {"thread": "3/8-16 UNC", "service": "vehicle"}.get(name, "dry")
-    unit = {"length": " in", "temperature": " degF"}.get(schema.KEY_DIMENSIONS.get(name, ""), "")
+    unit = {"length": " in", "temperature": " degF"}.get(KEY_DIMENSIONS.get(name, ""), "")
     return f"2{unit}"
 
 
@@ -112,7 +114,7 @@ def test_each_key_schema_passes_a_sound_key_and_refuses_decoys(table: str) -> No
         assert ("any_not_allowed" in key_rules(table, **{key.name: "any"})) is not key.any_allowed
         if key.match != "exact":
             assert "interval_grammar" in key_rules(table, **{key.name: "about 2 in"})
-        if key.name in schema.KEY_DIMENSIONS and key.match != "exact":
+        if key.name in KEY_DIMENSIONS and key.match != "exact":
             assert "interval_dimension" in key_rules(table, **{key.name: "2 N*m"})
         if key.name == "service":
             assert "service_word" in key_rules(table, service="spaceship")
@@ -200,8 +202,7 @@ LIST_DECOYS += [
 @pytest.mark.parametrize(("name", "sound", "changes", "rule"), LIST_DECOYS)
 def test_a_decoy_of_a_list_is_refused(name: str, sound: dict[str, str], changes: dict[str, str], rule: str) -> None:
     def rules(cells: dict[str, str]) -> set[str]:
-        frame = pd.DataFrame([dict.fromkeys(LISTS[name], "") | cells], dtype=object)
-        return {f.rule for f in schema.faults_of(schema.list_schema(name, {"A"}, VERSIONS), frame, [("decoy.csv", 2)])}
+        return rules_of(schema.list_schema(name, {"A"}, VERSIONS), dict.fromkeys(LISTS[name], "") | cells)
 
     assert rules(sound) == set()
     assert rule in rules(sound | changes)

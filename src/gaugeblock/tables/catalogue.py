@@ -52,6 +52,13 @@ SERVICES = (
 VEHICLE_SERVICES = ("vehicle", "any")
 
 
+# The dimension of interval and interpolated key columns. The hardness key is a bare number on the scale of its row.
+KEY_DIMENSIONS = {
+    "size": "length", "od": "length", "wall": "length", "section": "length", "bend_ratio": "ratio", "temper": "temperature",
+    "temperature": "temperature",
+}  # fmt: skip
+
+
 class Key:
     """A key column: its ``name``, how it matches (``exact``, ``interval``, ``interpolated``), and if ``any`` may stand."""
 

@@ -1,28 +1,27 @@
-"""The pandera schemas of refdata, made from the column catalogue: types, vocabularies, grammars, units, evidence.
+"""The schemas of refdata, made from the column catalogue: types, vocabularies, grammars, units, evidence.
 
-The columns that every row has are checked in one frame for all tables (``shared_schema``), the key columns in one
-frame a table (``key_schema``), each list in one frame (``list_schema``). A check is named after its rule; ``DO``
-holds what to do about each rule.
+The columns that every row has are checked at once for all tables (``shared_schema``), the key columns a table at a time
+(``key_schema``), each list by itself (``list_schema``). A check is named after its rule; ``DO`` holds what to do about it.
+A schema library did this before: loading it and its frames took two thirds of a second, and every test of a cell was ours.
 """
 
 from __future__ import annotations
 
 import re
-import sys
-from typing import TYPE_CHECKING, Any
-
-import pandas as pd
-import pandera.pandas as pa
+from typing import TYPE_CHECKING
 
 from gaugeblock import units
 from gaugeblock.errors import GaugeblockError
 from gaugeblock.figure import BASES, CHECKED, SOURCED, STANDINGS
-from gaugeblock.tables.catalogue import DOMAINS, LISTS, SERVICES, Key, keys_of
+from gaugeblock.tables.catalogue import DOMAINS, KEY_DIMENSIONS, LISTS, SERVICES, Key, keys_of
 from gaugeblock.tables.fault import Fault
 from gaugeblock.tables.interval import parse_interval
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Collection, Mapping
+    from collections.abc import Callable, Collection, Mapping, Sequence
+
+    # One row as its cells by column.
+    Cells = Mapping[str, str]
 
 SIDES = ("max", "min", "target", "nominal")
 SAFER = ("low", "high", "none")
@@ -35,12 +34,6 @@ SOURCE_KINDS = (
     "reference page", "other",
 )  # fmt: skip
 NUMBERS = ("value", "low", "high")
-
-# The dimension of interval and interpolated key columns. The hardness key is a bare number on the scale of its row.
-KEY_DIMENSIONS = {
-    "size": "length", "od": "length", "wall": "length", "section": "length", "bend_ratio": "ratio", "temper": "temperature",
-    "temperature": "temperature",
-}  # fmt: skip
 
 NUMBER = re.compile(r"-?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?", re.ASCII)
 DECIMAL_COMMA = re.compile(r".*[0-9],[0-9]", re.ASCII)
@@ -104,101 +97,104 @@ DO = {
     "digest_grammar": "a digest is 64 hex digits, written by closing the release; an open release has none",
 }
 
-Strings = Any  # a pandas Series of str
-Rule = Any  # a pandera Check
+
+class Test:
+    """A rule with its test, of one cell or of a whole row."""
+
+    __slots__ = ("rule", "test")
+
+    def __init__(self, rule: str, test: Callable[..., object]) -> None:
+        self.rule = rule
+        self.test = test
 
 
-def _check(rule: str, test: Callable[[Any], object]) -> Rule:
-    """A check that is never changed: where a schema copies its columns, the copies share it."""
-    made = pa.Check(test, name=rule, error=rule, ignore_na=False)
-    made.__deepcopy__ = lambda _: made  # type: ignore[attr-defined]
-    return made
+class Schema:
+    """What cells must be: the tests of each column, and those that look at a whole row."""
+
+    __slots__ = ("columns", "rules")
+
+    def __init__(self, columns: Mapping[str, list[Test]], rules: list[Test]) -> None:
+        self.columns = columns
+        self.rules = rules
 
 
-def _each(rule: str, test: Callable[[str], object]) -> Rule:
-    """A check of one column, each distinct cell tested once; a plain True, which is quicker, when all pass."""
-
-    def column(cells: Strings) -> Strings:
-        refused = [cell for cell in set(cells.to_numpy().tolist()) if not test(cell)]
-        return ~cells.isin(refused) if refused else True
-
-    return _check(rule, column)
+def _each(rule: str, test: Callable[[str], object]) -> Test:
+    """A test of one cell; each distinct cell of a column is tested once."""
+    return Test(rule, test)
 
 
-def _word(rule: str, words: Collection[str]) -> Rule:
-    allowed = frozenset(words)
-    return _each(rule, lambda cell: cell in allowed)
+def _word(rule: str, words: Collection[str]) -> Test:
+    return Test(rule, frozenset(words).__contains__)
 
 
-def _shape(rule: str, pattern: re.Pattern[str], blank: bool = False) -> Rule:
-    return _each(rule, lambda cell: (blank and not cell) or pattern.fullmatch(cell))
+def _shape(rule: str, pattern: re.Pattern[str], blank: bool = False) -> Test:
+    return Test(rule, lambda cell: (blank and not cell) or pattern.fullmatch(cell))
 
 
-def _filled(rule: str = "blank_cell") -> Rule:
-    return _each(rule, bool)
+def _filled(rule: str = "blank_cell") -> Test:
+    return Test(rule, bool)
 
 
-def _frame_rule(rule: str, test: Callable[[Any], Strings]) -> Rule:
-    """A check over several columns of a frame."""
-    return _check(rule, test)
+def _row_rule(rule: str, test: Callable[[Cells], object]) -> Test:
+    """A test of a whole row."""
+    return Test(rule, test)
 
 
-def _number_checks() -> list[Rule]:
+def _number_checks() -> list[Test]:
     return [
         _each("decimal_comma", lambda cell: not DECIMAL_COMMA.fullmatch(cell)),
         _each("number_grammar", lambda cell: not cell or NUMBER.fullmatch(cell) or DECIMAL_COMMA.fullmatch(cell)),
     ]
 
 
-def _evidence_rules() -> list[Rule]:
-    def needs(column: str) -> Rule:
-        return _frame_rule(f"missing_{column}", lambda f: (f[column] != "") | ~f["basis"].isin(SOURCED))
+def _evidence_rules() -> list[Test]:
+    def needs(column: str) -> Test:
+        return _row_rule(f"missing_{column}", lambda row: row[column] or row["basis"] not in SOURCED)
 
     return [needs("source"), needs("locator"), needs("checked")]
 
 
-def _lifetime_columns(versions: Mapping[str, int]) -> dict[str, list[Rule]]:
+def _lifetime_columns(versions: Mapping[str, int]) -> dict[str, list[Test]]:
     return {"since": [_word("unknown_release", versions)], "until": [_word("unknown_release", {"", *versions})]}
 
 
-def _lifetime_rule(versions: Mapping[str, int]) -> Rule:
-    def test(frame: Any) -> Strings:
-        since, until = frame["since"].map(versions), frame["until"].map(versions)
-        return ~(since >= until)
+def _lifetime_rule(versions: Mapping[str, int]) -> Test:
+    def test(row: Cells) -> bool:
+        since, until = versions.get(row["since"]), versions.get(row["until"])
+        return since is None or until is None or since < until
 
-    return _frame_rule("since_after_until", test)
-
-
-def _schema(columns: Mapping[str, list[Rule]], rules: list[Rule]) -> Any:
-    # A cell of a CSV file is text, at the least blank, never null: no search for nulls (a quarter of the time).
-    return pa.DataFrameSchema(
-        {name: pa.Column(checks=checks, nullable=True) for name, checks in columns.items()}, checks=rules
-    )
+    return _row_rule("since_after_until", test)
 
 
-def shared_schema(dimensions: Mapping[str, str], sources: Collection[str], versions: Mapping[str, int]) -> Any:
+def _number(cell: str) -> float | None:
+    try:
+        return float(cell) if cell else None
+    except ValueError:
+        return None
+
+
+def _ends_in_order(row: Cells) -> bool:
+    low, high = _number(row["low"]), _number(row["high"])
+    return low is None or high is None or low <= high
+
+
+def _value_between(row: Cells) -> bool:
+    value, low, high = (_number(row[name]) for name in NUMBERS)
+    if value is None or (low is not None and high is not None and low > high):
+        return True
+    return (low is None or value >= low) and (high is None or value <= high)
+
+
+def shared_schema(dimensions: Mapping[str, str], sources: Collection[str], versions: Mapping[str, int]) -> Schema:
     """The schema of the columns that every row has.
 
     ``dimensions`` maps each quantity to its dimension word, ``versions`` each release to its place in order.
     """
     measure = {unit: entry[0] for unit, entry in units.UNITS.items()}
 
-    def right_dimension(frame: Any) -> Strings:
-        wanted, given = frame["quantity"].map(dimensions), frame["unit"].map(measure)
-        return (wanted == given) | wanted.isna() | given.isna()
-
-    def number(frame: Any, name: str) -> Strings:
-        return pd.to_numeric(frame[name], errors="coerce")
-
-    def some_number(frame: Any) -> Strings:
-        return (frame["value"] != "") | (frame["low"] != "") | (frame["high"] != "")
-
-    def ends_in_order(frame: Any) -> Strings:
-        return ~(number(frame, "low") > number(frame, "high"))
-
-    def value_between(frame: Any) -> Strings:
-        value, low, high = (number(frame, name) for name in NUMBERS)
-        return ~((value < low) | (value > high)) | (low > high)
+    def right_dimension(row: Cells) -> bool:
+        wanted, given = dimensions.get(row["quantity"]), measure.get(row["unit"])
+        return wanted is None or given is None or wanted == given
 
     columns = {name: _number_checks() for name in NUMBERS}
     columns |= {
@@ -211,11 +207,14 @@ def shared_schema(dimensions: Mapping[str, str], sources: Collection[str], versi
     }
     columns |= _lifetime_columns(versions)
     rules = [
-        _frame_rule("no_number", some_number), _frame_rule("low_above_high", ends_in_order),
-        _frame_rule("value_outside_ends", value_between), _frame_rule("wrong_dimension", right_dimension),
-        *_evidence_rules(), _lifetime_rule(versions),
-    ]  # fmt: skip
-    return _schema(columns, rules)
+        _row_rule("no_number", lambda row: row["value"] or row["low"] or row["high"]),
+        _row_rule("low_above_high", _ends_in_order),
+        _row_rule("value_outside_ends", _value_between),
+        _row_rule("wrong_dimension", right_dimension),
+        *_evidence_rules(),
+        _lifetime_rule(versions),
+    ]
+    return Schema(columns, rules)
 
 
 # Where a rule over several columns points.
@@ -240,7 +239,7 @@ def _has_dimension(cell: str, wanted: str) -> bool:
     return interval is None or interval.dimension == wanted
 
 
-def _key_checks(table: str, key: Key) -> list[Rule]:
+def _key_checks(table: str, key: Key) -> list[Test]:
     checks = [_filled(), _each("looks_like_a_date", lambda cell: not DATE.fullmatch(cell))]
     if not key.any_allowed:
         checks.append(_each("any_not_allowed", lambda cell: cell != "any"))
@@ -265,9 +264,9 @@ def _key_checks(table: str, key: Key) -> list[Rule]:
     return checks
 
 
-def key_schema(table: str) -> Any:
+def key_schema(table: str) -> Schema:
     """The schema of the key columns of one table."""
-    return _schema({key.name: _key_checks(table, key) for key in keys_of(table)}, [])
+    return Schema({key.name: _key_checks(table, key) for key in keys_of(table)}, [])
 
 
 def _prefers(cell: str) -> bool:
@@ -275,24 +274,21 @@ def _prefers(cell: str) -> bool:
     return all(b in BASES for b in bases) and len(set(bases)) == len(bases)
 
 
-def _steps(frame: Any) -> Strings:
-    def good(dimension: str, text: str) -> bool:
-        try:
-            return all(units.parse_measure(part, dimension).value > 0 for part in text.split("; "))
-        except GaugeblockError:
-            return False
-
-    return pd.Series(
-        [not s or good(d, s) for d, s in zip(frame["dimension"], frame["step"], strict=True)], index=frame.index
-    )
+def _steps(row: Cells) -> bool:
+    if not row["step"]:
+        return True
+    try:
+        return all(units.parse_measure(part, row["dimension"]).value > 0 for part in row["step"].split("; "))
+    except GaugeblockError:
+        return False
 
 
 RULE_COLUMN["step_grammar"] = "step"
 
 
-def list_schema(name: str, sources: Collection[str], versions: Mapping[str, int]) -> Any:
+def list_schema(name: str, sources: Collection[str], versions: Mapping[str, int]) -> Schema:
     """The schema of one list: sources, quantities, formulas, words, rules or releases."""
-    columns: dict[str, list[Rule]] = {column: [] for column in LISTS[name]}
+    columns: dict[str, list[Test]] = {column: [] for column in LISTS[name]}
     rules = []
     if name == "releases":
         columns["version"] = [_shape("version_grammar", VERSION)]
@@ -301,7 +297,7 @@ def list_schema(name: str, sources: Collection[str], versions: Mapping[str, int]
         ]
         columns["sha256"] = [_shape("digest_grammar", re.compile(r"[0-9a-f]{64}"), blank=True)]
         columns["summary"] = [_filled()]
-        return _schema(columns, [])
+        return Schema(columns, [])
     columns |= _lifetime_columns(versions)
     rules.append(_lifetime_rule(versions))
     if name == "sources":
@@ -318,7 +314,7 @@ def list_schema(name: str, sources: Collection[str], versions: Mapping[str, int]
         columns["hazard"] = [_word("hazard_word", HAZARDS)]
         columns["may"] = [_word("may_word", MAY)]
         columns["definition"] = [_filled()]
-        rules.append(_frame_rule("step_grammar", _steps))
+        rules.append(_row_rule("step_grammar", _steps))
     elif name == "words":
         columns["domain"] = [_word("domain_word", ("any", *DOMAINS))]
         columns["word"] = columns["column"] = columns["cell"] = [_filled()]
@@ -336,50 +332,42 @@ def list_schema(name: str, sources: Collection[str], versions: Mapping[str, int]
             columns["service"] = [_word("service_word", SERVICES)]
             columns["severity"] = [_word("severity_word", SEVERITIES)]
             columns["standing"] = [_word("standing_word", STANDINGS)]
-    return _schema(columns, rules)
+    return Schema(columns, rules)
 
 
-def _register() -> None:
-    """Load pandera's checks without its test strategies: where hypothesis is installed they bring all of it in."""
-    absent = "hypothesis" not in sys.modules
-    if absent:
-        sys.modules["hypothesis"] = None  # type: ignore[assignment]
-    try:
-        pa.DataFrameSchema.register_default_backends(pd.DataFrame)
-    finally:
-        if absent:
-            del sys.modules["hypothesis"]
-
-
-_register()
-
-
-def faults_of(schema: Any, frame: Any, places: list[tuple[str, int]]) -> list[Fault]:
-    """The faults that a schema finds in a frame whose rows stand at ``places`` (file, line), in the order of the rows."""
-    try:
-        schema.validate(frame, lazy=True)
-    except pa.errors.SchemaErrors as error:
-        cases = error.failure_cases
-    else:
-        return []
+def faults_of(
+    schema: Schema, columns: Sequence[str], rows: Sequence[Sequence[str]], places: Sequence[tuple[str, int]]
+) -> list[Fault]:
+    """The faults that a schema finds in rows that stand at ``places`` (file, line), in the order of the rows."""
     found: dict[tuple[int, str, str], Fault] = {}
-    for context, column, rule, index in zip(
-        cases["schema_context"], cases["column"], cases["check"], cases["index"], strict=True
-    ):
-        if pd.isna(index):
-            raise AssertionError(f"schema of the wrong columns: {column} {rule}")
-        at = int(index)
-        where = RULE_COLUMN[rule] if context == "DataFrameSchema" else str(column)
+
+    def add(at: int, column: str, rule: str) -> None:
+        cells = dict(zip(columns, rows[at], strict=True))
         file, line = places[at]
-        cell = frame[where].array[at]
-        found[at, where, rule] = Fault(file, line, where, rule, repr(cell) if cell else "nothing", _do(rule, frame, at))
-    return [found[k] for k in sorted(found)]
+        cell = cells[column]
+        found[at, column, rule] = Fault(file, line, column, rule, repr(cell) if cell else "nothing", _do(rule, cells))
+
+    for place, column in enumerate(columns):
+        cells = [row[place] for row in rows]
+        for test in schema.columns.get(column, ()):
+            refused = {cell for cell in set(cells) if not test.test(cell)}
+            if refused:
+                for at, cell in enumerate(cells):
+                    if cell in refused:
+                        add(at, column, test.rule)
+    if schema.rules:
+        for at, row in enumerate(rows):
+            named = dict(zip(columns, row, strict=True))
+            for test in schema.rules:
+                if not test.test(named):
+                    add(at, RULE_COLUMN[test.rule], test.rule)
+    return [found[key] for key in sorted(found)]
 
 
-def _do(rule: str, frame: Any, at: int) -> str:
+def _do(rule: str, row: Cells) -> str:
     if rule == "wrong_dimension":
-        return f"{DO[rule]} ({frame['quantity'].array[at]})"
+        return f"{DO[rule]} ({row['quantity']})"
     if rule == "unknown_unit":
-        near = units.nearest_units(frame["unit"].array[at])
+        near = units.nearest_units(row["unit"])
         return f"{DO[rule]}{', nearest ' + ', '.join(near) if near else ''}"
     return DO[rule]

@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
 
     from gaugeblock.tables.physics import Rule
+    from gaugeblock.tables.schema import Schema
 
 
 # The lists that no release covers.
@@ -100,16 +101,11 @@ def report(checked: Checked) -> str:
 
 
 def _schema_faults(read: Mapping[str, list[Row]], releases: list[Row], versions: Mapping[str, int]) -> list[Fault]:
-    import pandas as pd
-
     from gaugeblock.tables import schema
     from gaugeblock.tables.catalogue import ROW_COLUMNS
 
-    def run(made: object, rows: list[Row], columns: Iterable[str], cells: Iterable[Sequence[str]]) -> list[Fault]:
-        if not rows:
-            return []
-        frame = pd.DataFrame(list(cells), columns=list(columns), dtype=object)
-        return schema.faults_of(made, frame, [(f"{r.table}.csv", r.line) for r in rows])
+    def run(made: Schema, rows: list[Row], columns: Sequence[str], cells: Iterable[Sequence[str]]) -> list[Fault]:
+        return schema.faults_of(made, columns, list(cells), [(f"{r.table}.csv", r.line) for r in rows])
 
     sources = {r.cells["id"] for r in read["sources"]}
     dimensions = {r.cells["quantity"]: r.cells["dimension"] for r in read["quantities"]}

@@ -9,7 +9,7 @@ import xml.etree.ElementTree as ET
 import pytest
 
 from gaugeblock.calc import path, shapes, stick
-from gaugeblock.drawing import order_sheet, stick_drawing, svg, tube_drawing
+from gaugeblock.drawing import obstacle, order_sheet, stick_drawing, svg, tube_drawing
 from gaugeblock.drawing.lengths import inches
 
 INCH = 0.0254
@@ -49,7 +49,7 @@ def _kick_up():
 
 def test_the_finished_tube_shows_its_bends_its_rise_and_the_gap():
     made, line = _kick_up()
-    pipe = tube_drawing.Obstacle("exhaust", (0, 0, 4 * INCH), (1.5 * INCH, 1.5 * INCH), 0.2, round=True)
+    pipe = obstacle.Obstacle("exhaust", (0, 0, 4 * INCH), (1.5 * INCH, 1.5 * INCH), 0.2, round=True)
     text = tube_drawing.finished(
         line, 1.75 * INCH, title="crossmember", obstacles=[pipe], turns=[b.turn for b in made.bends], notes=["a note"]
     )
@@ -125,8 +125,8 @@ def test_a_flat_tube_shows_its_true_shape_in_its_own_plane():
 def test_each_obstacle_has_its_letter_and_its_gap_in_the_list():
     _, line = _kick_up()
     things = [
-        tube_drawing.Obstacle("exhaust", (0, 0, 4 * INCH), (1.5 * INCH, 1.5 * INCH), 0.2, round=True),
-        tube_drawing.Obstacle(
+        obstacle.Obstacle("exhaust", (0, 0, 4 * INCH), (1.5 * INCH, 1.5 * INCH), 0.2, round=True),
+        obstacle.Obstacle(
             "tray", (0, 8 * INCH, 12 * INCH), (2 * INCH, 1 * INCH), 0.1, gap="gap 2 in; 1 in after movement"
         ),
     ]

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     Flat: TypeAlias = tuple[float, float]
 
 G = 9.80665  # m/s^2, standard
+_PARTS, _CLOSE = 12, 1e-9  # an element is looked at in so many parts, then its greatest closed in on
 FIXED, PINNED, SLIDING = (True, True, True), (True, True, False), (False, True, False)
 
 
@@ -62,10 +63,11 @@ class Answer:
 
     ``moves`` and ``reactions`` are (along, up, turn or moment); ``forces`` are (pull, moment at the first and at the
     second node) of each element, a moment positive when the beam sags; ``moment`` is the greatest in size;
-    ``bending_stress`` its stress; ``stress`` the greatest of bending plus pull; ``sag`` the greatest displacement.
+    ``bending_stress`` its stress; ``stress`` the greatest of bending plus pull; ``sag`` the greatest displacement
+    anywhere, between nodes too.
     """
 
-    __slots__ = ("bending_stress", "forces", "moment", "moment_node", "moves", "reactions", "sag", "sag_node", "stress")
+    __slots__ = ("bending_stress", "forces", "moment", "moment_node", "moves", "reactions", "sag", "stress")
 
     def __init__(
         self,
@@ -73,6 +75,7 @@ class Answer:
         reactions: dict[int, tuple[float, float, float]],
         forces: list[tuple[float, float, float]],
         section: Section,
+        sag: float,
     ) -> None:
         self.moves = moves
         self.reactions = reactions
@@ -83,8 +86,7 @@ class Answer:
         self.stress = max(
             abs(m) * section.outer / section.second + abs(pull) / section.area for pull, *both in forces for m in both
         )
-        self.sag, self.sag_node = max((hypot(x, y), -i) for i, (x, y, _) in enumerate(moves))
-        self.sag_node = -self.sag_node
+        self.sag = sag
 
 
 def solve(
@@ -146,7 +148,8 @@ def solve(
         reactions[node] = (out[0], out[1], out[2])
     forces = [_section_forces(section, modulus, e, moved[3 * i : 3 * i + 6]) for i, e in enumerate(elements)]
     moves = [(moved[3 * i], moved[3 * i + 1], moved[3 * i + 2]) for i in range(len(nodes))]
-    return Answer(moves, reactions, forces, section)
+    sag = max(_greatest(e, moved[3 * i : 3 * i + 6]) for i, e in enumerate(elements))
+    return Answer(moves, reactions, forces, section, sag)
 
 
 def _element(section: Section, modulus: float, length: float) -> list[list[float]]:
@@ -209,12 +212,10 @@ def _eliminate(matrix: list[list[float]], right: list[float], width: int) -> lis
     return right
 
 
-def _section_forces(
-    section: Section, modulus: float, element: tuple[float, float, float], moved: Sequence[float]
-) -> tuple[float, float, float]:
-    """Pull, and the sagging moments at both ends of one element."""
-    cos, sin, length = element
-    own = [
+def _own_axes(element: tuple[float, float, float], moved: Sequence[float]) -> list[float]:
+    """The displacements of both ends in the axes of their element."""
+    cos, sin, _ = element
+    return [
         cos * moved[0] + sin * moved[1],
         -sin * moved[0] + cos * moved[1],
         moved[2],
@@ -222,6 +223,31 @@ def _section_forces(
         -sin * moved[3] + cos * moved[4],
         moved[5],
     ]
+
+
+def _greatest(element: tuple[float, float, float], moved: Sequence[float]) -> float:
+    """The greatest displacement along one element: between its nodes a beam bends as a cubic and stretches evenly."""
+    u1, v1, t1, u2, v2, t2 = _own_axes(element, moved)
+    length = element[2]
+
+    def size(s: float) -> float:
+        a, b = 1 - 3 * s**2 + 2 * s**3, 3 * s**2 - 2 * s**3
+        c, d = s * (1 - s) ** 2, s**2 * (s - 1)
+        return hypot(u1 + (u2 - u1) * s, a * v1 + b * v2 + length * (c * t1 + d * t2))
+
+    best = max(range(_PARTS + 1), key=lambda i: size(i / _PARTS))
+    low, high = max(best - 1, 0) / _PARTS, min(best + 1, _PARTS) / _PARTS
+    while high - low > _CLOSE:  # the middle third that cannot hold the greatest goes
+        one, two = low + (high - low) / 3, high - (high - low) / 3
+        low, high = (one, high) if size(one) < size(two) else (low, two)
+    return max(size((low + high) / 2), size(best / _PARTS))
+
+
+def _section_forces(
+    section: Section, modulus: float, element: tuple[float, float, float], moved: Sequence[float]
+) -> tuple[float, float, float]:
+    """Pull, and the sagging moments at both ends of one element."""
+    length, own = element[2], _own_axes(element, moved)
     k = _element(section, modulus, length)
     f = [sum(a * b for a, b in zip(row, own, strict=True)) for row in k]
     return f[3], -f[2], f[5]

@@ -174,12 +174,14 @@ def lay_out(
         )
     order = sorted(marks, key=lambda m: (-m.goes, m.goes * m.position) if outward else m.goes * m.position)
     start, end = -trims[0] - zero, length + trims[1] - zero
+    cut = round_to(end - start, step)  # the blank has one length, wherever its marks are from
+    first = -cut if datum == "end" else round_to(start, step)
     return Layout(
         stick=stick,
         datum=zero,
         trims=trims,
-        start=(start, round_to(start, step)),
-        end=(end, round_to(end, step)),
+        start=(start, first),
+        end=(end, first + cut),
         marks=marks,
         order=[m.number for m in order],
     )
@@ -215,16 +217,19 @@ def _joints(line: Path) -> list[tuple[float, float, float]]:
     return [part.at(0.0) for part in line.parts] + [line.parts[-1].at(line.parts[-1].length)]
 
 
-def rounding_bound(stick: Stick, step: float, angle_step: float = 0.0, turn_step: float = 0.0) -> float:
+def rounding_bound(
+    stick: Stick, step: float, angle_step: float = 0.0, turn_step: float = 0.0, *, outward: bool = False
+) -> float:
     """No point of the finished tube is further off than this, m, when marks, angles and turns are rounded to steps.
 
+    ``outward`` when marks go out from the centre: then both ends of the blank are off, the far one by two half steps.
     A mark out by e moves what follows by e |u1 - u2| = 2 e sin(A/2), an end by e. An angle out by d swings what
     follows by d times its distance from the centre of the bend, and the next straight takes up R d. A turn out by
     t swings it by t times its distance from the straight's line. The moves are isometries, so they add at most.
     """
     e, d, t = step / 2, angle_step / 2, turn_step / 2
     line = path(stick)
-    total = 2 * e
+    total = (3 if outward else 2) * e
     for i, part in enumerate(line.parts):
         rest = line.parts[i:]
         if isinstance(part, Arc):

@@ -21,30 +21,30 @@ def order_sheet(
     ``drawing`` the finished tube as ``tube_drawing`` makes it."""
     page = svg.Page(WIDTH, HEIGHT, f"order: {title}")
     page.text((0.5, 7), "ORDER: BEND ONE TUBE", 3.6, bold=True)
-    page.text((0.5, 14), title, 6, bold=True)
+    page.fit((0.5, 14), title, 6, WIDTH - 1, bold=True)
     y = 22.0
     half = (len(facts) + 1) // 2
     for i, (label, text) in enumerate(facts):
         x, at = (0.5, y + 6.4 * i) if i < half else (97.0, y + 6.4 * (i - half))
         page.text((x, at), f"{label}:", 3.3)
         if text:
-            page.text((x + 31, at), text, 3.5, bold=True)
+            page.fit((x + 31, at), text, 3.5, 61, bold=True)
         else:
             page.line((x + 31, at + 0.6), (x + 88, at + 0.6), svg.THIN)
     top = y + 6.4 * half + 2
     wide = [18.0, 58.0, 60.0, 53.0]
     step = max(4.2, min(7.4, (103.0 - top) / len(rows)))
-    size = min(4.0, step * 0.54)
+    size = min(4.0, max(svg.LEAST, step * 0.54))
     for n, row in enumerate(rows):
         at, x = top + step * n, 0.5
         page.line((0.5, at - step * 0.72), (WIDTH - 0.5, at - step * 0.72), svg.MEDIUM if n < 2 else svg.THIN)
         for cell, w in zip(row, wide, strict=True):
-            page.text((x, at), cell, size if n else 3.2, bold=bool(n))
+            page.fit((x, at), cell, size if n else 3.2, w - 2, bold=bool(n))
             x += w
     page.line((0.5, top + step * (len(rows) - 0.72)), (WIDTH - 0.5, top + step * (len(rows) - 0.72)), svg.MEDIUM)
     foot = HEIGHT - 3 - 4.6 * (len(notes) - 1)
     for i, note in enumerate(notes):
-        page.text((0.5, foot + 4.6 * i), note, 3.2)
+        page.fit((0.5, foot + 4.6 * i), note, 3.2, WIDTH - 1)
     room = foot - 6 - (top + step * (len(rows) - 0.5))
     high = min((WIDTH - 1) * _DRAWING[1] / _DRAWING[0], room)
     wide_drawing = high * _DRAWING[0] / _DRAWING[1]

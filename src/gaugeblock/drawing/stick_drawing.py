@@ -40,11 +40,11 @@ def stick(
     """
     reads = reads or inches(32)
     page = svg.Page(WIDTH, HEIGHT, title)
-    page.text((10, 12), title, 5.5, bold=True)
-    page.text((10, 20), f"CUT {reads(layout.cut_rounded)}", 6, bold=True)
+    page.fit((10, 12), title, 5.5, WIDTH - 20, bold=True)
+    page.text((10, 20), f"CUT {reads(layout.cut_length)}", 6, bold=True)
     ends = (("START", layout.trim_start), ("END", layout.trim_end))
     trims = ", ".join(f"{w} {reads(t)}" for w, t in ends if t > 0)
-    page.text((112, 20), f"tube {reads(od)}; trim in it: {trims or 'none'}", 3.4)
+    page.fit((112, 20), f"tube {reads(od)}; includes trim: {trims or 'none'}", 3.4, WIDTH - 122)
     left, right, mid, half = 17.0, WIDTH - 17.0, 55.0, 6.5
     scale = (right - left) / layout.cut_length
 
@@ -75,7 +75,7 @@ def stick(
     foot += notes
     _table(page, layout, set_to, reads, (81.0, HEIGHT - 7.0 - 4.8 * len(foot)))
     for i, note in enumerate(foot):
-        page.text((10, HEIGHT - 4 - 4.8 * (len(foot) - 1 - i)), note, 3.4)
+        page.fit((10, HEIGHT - 4 - 4.8 * (len(foot) - 1 - i)), note, 3.4, WIDTH - 20)
     return page.svg()
 
 
@@ -149,7 +149,7 @@ def _table(page: svg.Page, layout: Layout, set_to: Sequence[str], reads: Reads, 
     by_number = {m.number: m for m in layout.marks}
     room = foot - top - 5
     step = min(15.0, room / max(1, len(layout.order)))
-    size = min(6.0, step * 0.46)
+    size = min(6.0, max(svg.LEAST, step * 0.46))
     before: Mark | None = None
     for row, n in enumerate(layout.order):
         m, y = by_number[n], top + 4 + step * (row + 0.62)
@@ -159,12 +159,12 @@ def _table(page: svg.Page, layout: Layout, set_to: Sequence[str], reads: Reads, 
         side = (
             "" if layout.start >= -1e-9 or layout.end <= 1e-9 else " towards START" if m.rounded < 0 else " towards END"
         )
-        page.text((30, y), reads(abs(m.position)) + side, size * (0.8 if side else 1.0), bold=True)
-        page.text((110, y), "to END" if m.goes > 0 else "to START", size * 0.75)
-        page.text((140, y), set_to[n - 1], size, bold=True)
+        page.fit((30, y), reads(abs(m.position)) + side, size * (0.8 if side else 1.0), 78, bold=True)
+        page.fit((110, y), "to END" if m.goes > 0 else "to START", size * 0.75, 28)
+        page.fit((140, y), set_to[n - 1], size, 44, bold=True)
         words = turn_words(m, before)
         for k, part in enumerate(words):
-            page.text((186, y + (k - (len(words) - 1) / 2) * size * 0.8), part, min(size * 0.66, 3.9))
+            page.fit((186, y + (k - (len(words) - 1) / 2) * size * 0.8), part, min(size * 0.66, 3.9), 48)
         _clock(page, (WIDTH - 17, y - size * 0.36), step * 0.32, m.line)
         before = m
 

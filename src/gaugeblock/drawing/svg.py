@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
 THIN, MEDIUM, THICK = 0.18, 0.35, 0.7  # mm; thin stays visible on a shop printer
 TEXT = 3.5  # mm
+LEAST = 2.5  # mm: no text is smaller in print
 WIDE = 0.56  # mean width of a letter as a share of its size
 CENTRE = "6 1.2 1.2 1.2"
 HIDDEN = "2.4 1.2"
@@ -114,6 +115,12 @@ class Page:
         self._add(
             f'<text x="{number(x)}" y="{number(y)}" font-size="{number(size)}" text-anchor="{anchor}"{weight}{spun}>{escaped(words)}</text>'
         )
+
+    def fit(self, at: Flat, words: str, size: float, room: float, anchor: str = "start", *, bold: bool = False) -> None:
+        """Text made smaller where it would be wider than ``room`` mm, and cut where it would be too small to read."""
+        size = max(LEAST, min(size, room / max(text_width(words, 1.0, bold), 1e-9)))
+        most = int(room / text_width("x", size, bold) + 1e-9)
+        self.text(at, words if len(words) <= most else words[: max(most - 2, 1)] + "..", size, anchor, bold=bold)
 
     def _clear(self, at: Flat, words: str, size: float, anchor: str, turn: float, bold: bool) -> None:
         wide = text_width(words, size, bold)

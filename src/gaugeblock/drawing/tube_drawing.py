@@ -2,12 +2,21 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
-from math import atan2, ceil, cos, hypot, inf, pi, sin
+from math import atan2, cos, hypot, inf, pi, sin
 
 from gaugeblock.calc.path import Arc, Line, chords, cross, dot, norm, square_to, subtract, unit
 from gaugeblock.drawing import svg
 from gaugeblock.drawing.lengths import degrees_text, inches
+from gaugeblock.drawing.obstacle import (
+    Obstacle,
+    Pipe,
+    View,
+    draw_gap,
+    draw_obstacle,
+    draw_pipe,
+    letter_of,
+    pipe_letter,
+)
 from gaugeblock.drawing.stick_drawing import HEIGHT, WIDTH, turned
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -22,59 +31,6 @@ if TYPE_CHECKING:
 
 LETTERS = "ABCDEFGH"
 TABLE = 192.0  # mm: the list of bends stands to the right of this
-
-
-class Obstacle:
-    """What the tube must clear: a round pipe or a box, its middle and half sizes along the two axes of the first view
-    and across it, m; ``gap`` is what to say of its gap, measured in the view when it is blank."""
-
-    __slots__ = ("across", "gap", "half", "middle", "name", "round")
-
-    def __init__(
-        self, name: str, middle: Vector, half: Flat, across: float, *, round: bool = False, gap: str = ""
-    ) -> None:
-        self.gap = gap
-        self.name = name
-        self.middle = middle
-        self.half = half
-        self.across = across
-        self.round = round
-
-
-class Pipe:
-    """A round thing that runs askew past the tube: points along the piece that is drawn, the one nearest to the tube and
-    the tube's own there, m; ``gap`` is what to say of its gap."""
-
-    __slots__ = ("gap", "name", "near", "points", "radius", "tube_near")
-
-    def __init__(
-        self, name: str, points: Sequence[Vector], radius: float, near: Vector, tube_near: Vector, gap: str = ""
-    ) -> None:
-        self.name = name
-        self.points = points
-        self.radius = radius
-        self.near = near
-        self.tube_near = tube_near
-        self.gap = gap
-
-
-class View:
-    """One view: what lies to the right and up in it, and where it stands on the page."""
-
-    __slots__ = ("left", "low", "right", "scale", "top", "up")
-
-    def __init__(self, right: Vector, up: Vector) -> None:
-        self.right = right
-        self.up = up
-        self.scale, self.left, self.low, self.top = 1.0, 0.0, 0.0, 0.0
-
-    def flat(self, point: Vector) -> Flat:
-        """A point in the view, m, y up."""
-        return (dot(point, self.right), dot(point, self.up))
-
-    def on_page(self, point: Flat) -> Flat:
-        """A flat point on the page, mm."""
-        return (self.left + point[0] * self.scale, self.low - point[1] * self.scale)
 
 
 def _extent(points: Sequence[Flat], margin: float) -> tuple[float, float, float, float]:
@@ -127,35 +83,35 @@ def finished(
         view.scale = scale
         view.left = (TABLE - (x1 - x0) * scale) / 2 - x0 * scale
         view.low = low + level * scale
-    page.text((10, 12), title, 5.5, bold=True)
-    page.text((10, 18), f"tube {reads(od)} outside; lengths on the centre line; not to scale: work to the figures", 3.2)
+    page.fit((10, 12), title, 5.5, WIDTH - 20, bold=True)
+    page.text((10, 18), f"tube {reads(od)} outside; lengths on the centre line; not to scale: work to the figures", 3.5)
     page.text((10, 27), names[0], 3.5, bold=True)
     page.text((10, first_low + 32), names[1], 3.5, bold=True)
     for view in (first, second):
         over = [o for o in obstacles if view is second and _stands_over(o, first, points)]
         for o in (o for o in obstacles if o not in over):
-            _draw_obstacle(page, view, o, flat=view is first)
+            draw_obstacle(page, view, o, flat=view is first)
         toward = ahead if view is first else up
         nearer = [p for p in pipes if dot(subtract(p.near, p.tube_near), toward) > 0]
         for pipe in (p for p in pipes if p not in nearer):
-            _draw_pipe(page, view, pipe)
+            draw_pipe(page, view, pipe)
         _draw_tube(page, [view.on_page(view.flat(p)) for p in points], od * scale)
         for o in over:
-            _draw_obstacle(page, view, o, flat=False)
+            draw_obstacle(page, view, o, flat=False)
         for pipe in nearer:
-            _draw_pipe(page, view, pipe)
+            draw_pipe(page, view, pipe)
     taken = [first.on_page(first.flat(p)) for p in points]
-    gaps = [_draw_gap(page, first, o, points, od, reads) for o in obstacles]
+    gaps = [draw_gap(page, first, o, points, od, reads) for o in obstacles]
     for letter, o in zip(LETTERS, obstacles, strict=False):
-        _letter(page, first, o, letter, taken)
+        letter_of(page, first, o, letter, taken)
     for letter, pipe in zip(LETTERS[len(obstacles) :], pipes, strict=False):
-        _pipe_letter(page, first, pipe, letter, taken)
+        pipe_letter(page, first, pipe, letter, taken)
     _dimension(page, first, line, od, reads, taken)
     low = _bend_table(page, line, turns, reads)
     said = [(o.name, o.gap or g) for o, g in zip(obstacles, gaps, strict=True)]
     _clear_table(page, low, [*said, *((p.name, p.gap) for p in pipes)])
     for i, note in enumerate(notes):
-        page.text((10, HEIGHT - 4 - 4.6 * (len(notes) - 1 - i)), note, 3.2)
+        page.fit((10, HEIGHT - 4 - 4.6 * (len(notes) - 1 - i)), note, 3.5, WIDTH - 20)
     return page.svg()
 
 
@@ -164,20 +120,6 @@ def _stands_over(o: Obstacle, view: View, points: Sequence[Vector]) -> bool:
     x, y = view.flat(o.middle)
     near = [v for u, v in map(view.flat, points) if abs(u - x) <= o.half[0]] or [v for _, v in map(view.flat, points)]
     return y > sum(near) / len(near)
-
-
-def _letter(page: svg.Page, view: View, o: Obstacle, letter: str, taken: list[Flat]) -> None:
-    """The letter of an obstacle, in its middle, or beside it when it is small."""
-    x, y = view.on_page(view.flat(o.middle))
-    small = min(o.half) * view.scale
-    spot = (x, y)
-    if small <= 4.4:
-        a, b = o.half[0] * view.scale + 5.0, o.half[1] * view.scale + 5.0
-        tries = [(x + a, y), (x - a, y), (x, y + b), (x, y - b), (x + a, y + b), (x - a, y + b)]
-        spot = max(tries, key=lambda t: min((min(hypot(t[0] - p[0], t[1] - p[1]) for p in taken), 9.0)))
-    page.circle(spot, 3.4, svg.MEDIUM, fill="#fff")
-    page.text((spot[0], spot[1] + 1.5), letter, 4.2, "middle", bold=True)
-    taken += [(spot[0] + d, spot[1]) for d in (-4.0, 0.0, 4.0)]
 
 
 def _clear_table(page: svg.Page, y: float, rows: Sequence[tuple[str, str]]) -> None:
@@ -190,11 +132,11 @@ def _clear_table(page: svg.Page, y: float, rows: Sequence[tuple[str, str]]) -> N
         y += 6.4
         page.circle((TABLE + 3, y - 1.2), 2.6, svg.MEDIUM)
         page.text((TABLE + 3, y), letter, 3.4, "middle", bold=True)
-        page.text((TABLE + 8, y), name, 3.4, bold=True)
+        page.fit((TABLE + 8, y), name, 3.4, WIDTH - TABLE - 14, bold=True)
         for part in gap.split("; "):
             if part:
                 y += 4.4
-                page.text((TABLE + 8, y), part, 3.2)
+                page.fit((TABLE + 8, y), part, 3.5, WIDTH - TABLE - 14)
 
 
 def _bend_table(page: svg.Page, line: Path, turns: Sequence[float], reads: Reads) -> float:
@@ -210,11 +152,11 @@ def _bend_table(page: svg.Page, line: Path, turns: Sequence[float], reads: Reads
             page.text((TABLE + 8, y), f"{degrees_text(part.angle)}, R {reads(part.radius)}", 3.4, bold=True)
             if number > 1:
                 y += 4.6
-                page.text((TABLE + 8, y), turned(turn), 3.0)
+                page.fit((TABLE + 8, y), turned(turn), 3.5, WIDTH - TABLE - 14)
         else:
             page.text((TABLE + 8, y), f"straight {reads(part.length)}", 3.4)
         y += 5.6 if len(line.parts) < 16 else 4.9
-    page.text((TABLE, y + 1), f"along the centre line {reads(line.length)}", 3.2)
+    page.text((TABLE, y + 1), f"along the centre line {reads(line.length)}", 3.5)
     return y + 1
 
 
@@ -231,56 +173,6 @@ def _draw_tube(page: svg.Page, points: Sequence[Flat], wide: float) -> None:
         nx, ny = -(v - y) / size * wide / 2, (u - x) / size * wide / 2
         page.line((x + nx, y + ny), (x - nx, y - ny), svg.THICK * 0.7)
     page.polyline(points, svg.THIN, svg.CENTRE)
-
-
-def _draw_obstacle(page: svg.Page, view: View, o: Obstacle, *, flat: bool) -> None:
-    x, y = view.flat(o.middle)
-    tall = o.half[1] if flat else o.across
-    a, b = view.on_page((x - o.half[0], y + tall)), view.on_page((x + o.half[0], y - tall))
-    if o.round and flat:
-        page.circle(view.on_page((x, y)), o.half[0] * view.scale, svg.MEDIUM)
-        _hatch(page, view.on_page((x, y)), o.half[0] * view.scale)
-    else:
-        page.rectangle(a[0], a[1], b[0] - a[0], b[1] - a[1], svg.MEDIUM)
-        if o.round:
-            page.line(((a[0] + b[0]) / 2, a[1] - 3), ((a[0] + b[0]) / 2, b[1] + 3), svg.THIN, svg.CENTRE)
-        else:
-            page.line(a, b, svg.THIN)
-            page.line((a[0], b[1]), (b[0], a[1]), svg.THIN)
-
-
-def _draw_pipe(page: svg.Page, view: View, pipe: Pipe) -> None:
-    """A piece of a pipe that runs askew, broken off at both ends."""
-    points = [view.on_page(view.flat(p)) for p in pipe.points]
-    wide = 2 * pipe.radius * view.scale
-    if max(hypot(x - points[0][0], y - points[0][1]) for x, y in points) < wide / 4:  # it runs at the eye
-        page.circle(points[0], wide / 2, svg.MEDIUM, fill="#fff")
-        return
-    page.polyline(points, wide)
-    page.polyline(points, max(wide - 2 * svg.MEDIUM, wide * 0.3), white=True)
-    page.polyline(points, svg.THIN, svg.CENTRE)
-
-
-def _pipe_letter(page: svg.Page, view: View, pipe: Pipe, letter: str, taken: list[Flat]) -> None:
-    """The letter of a pipe on its piece, where it is farthest from the tube and what is lettered already."""
-    places = [view.on_page(view.flat(p)) for p in pipe.points]
-    spot = max(places, key=lambda q: min((hypot(q[0] - x, q[1] - y) for x, y in taken), default=0.0))
-    page.circle(spot, 3.4, svg.MEDIUM, fill="#fff")
-    page.text((spot[0], spot[1] + 1.5), letter, 4.2, "middle", bold=True)
-    taken += [(spot[0] + d, spot[1]) for d in (-4.0, 0.0, 4.0)]
-
-
-def _hatch(page: svg.Page, centre: Flat, radius: float) -> None:
-    count = max(2, ceil(radius / 1.5))
-    for i in range(-count + 1, count):
-        d = i * radius / count
-        half = (radius * radius - d * d) ** 0.5
-        c = 0.5**0.5
-        page.line(
-            (centre[0] + c * (d - half), centre[1] + c * (d + half)),
-            (centre[0] + c * (d + half), centre[1] + c * (d - half)),
-            svg.THIN,
-        )
 
 
 def _outward(view: View, part: Arc) -> Flat:
@@ -316,12 +208,12 @@ def _dimension(page: svg.Page, view: View, line: Path, od: float, reads: Reads, 
         a, b = (view.on_page(view.flat(part.at(x))) for x in (0.0, part.length))
         if isinstance(part, Line):
             words = reads(part.length)
-            if len(arcs) < 7 and hypot(b[0] - a[0], b[1] - a[1]) > svg.text_width(words, 3.2) + 2:
+            if len(arcs) < 7 and hypot(b[0] - a[0], b[1] - a[1]) > svg.text_width(words, 3.5) + 2:
                 turn = atan2(b[1] - a[1], b[0] - a[0])
                 flip = pi if cos(turn) < -1e-6 else 0.0
                 nx, ny = sin(turn + flip), -cos(turn + flip)
                 middle = ((a[0] + b[0]) / 2 + nx * (wide + 1.6), (a[1] + b[1]) / 2 + ny * (wide + 1.6))
-                page.text(middle, words, 3.2, "middle", turn=(turn + flip) * 180 / pi, clear=True)
+                page.text(middle, words, 3.5, "middle", turn=(turn + flip) * 180 / pi, clear=True)
         elif part.angle > 0:
             number += 1
             middle = view.on_page(view.flat(part.at(part.length / 2)))
@@ -337,7 +229,7 @@ def _dimension(page: svg.Page, view: View, line: Path, od: float, reads: Reads, 
             if len(arcs) < 7:
                 side = 1 if ox >= 0 else -1
                 words = degrees_text(part.angle)
-                page.text((spot[0] + side * 4.6, spot[1] + 1.2), words, 3.2, "start" if side > 0 else "end", clear=True)
+                page.text((spot[0] + side * 4.6, spot[1] + 1.2), words, 3.5, "start" if side > 0 else "end", clear=True)
                 taken += [(spot[0] + side * x, spot[1]) for x in (8.0, 13.0)]
             for q in (a, b):
                 page.circle(q, 0.5, svg.THIN, fill="#000")
@@ -351,43 +243,6 @@ def _dimension(page: svg.Page, view: View, line: Path, od: float, reads: Reads, 
         height = top[1] - (view.low - end[1]) / view.scale
         if height > od / 4:
             page.dimension(end, view.on_page(top), reads(height), off=off, direction="upright", size=3.6)
-
-
-def _draw_gap(page: svg.Page, view: View, o: Obstacle, points: Sequence[Vector], od: float, reads: Reads) -> str:
-    """Arrows at the gap in the view, at its nearest: from the obstacle's edge to the tube's; and its words."""
-    x, y = view.flat(o.middle)
-    best, place, edge = inf, (0.0, 0.0), (0.0, 0.0)
-    flat = [view.flat(p) for p in points]
-    for a, b in pairwise(flat):
-        for k in range(9):
-            q = (a[0] + (b[0] - a[0]) * k / 8, a[1] + (b[1] - a[1]) * k / 8)
-            if o.round:
-                size = hypot(q[0] - x, q[1] - y) or 1.0
-                e = (x + (q[0] - x) / size * o.half[0], y + (q[1] - y) / size * o.half[0])
-            else:
-                e = (
-                    min(max(q[0], x - o.half[0]), x + o.half[0]),
-                    min(max(q[1], y - o.half[1]), y + o.half[1]),
-                )
-            far = hypot(q[0] - e[0], q[1] - e[1])
-            # of places as near as each other the one over the middle is shown
-            if far < best - 1e-6 or (far < best + 1e-6 and abs(q[0] - x) < abs(place[0] - x)):
-                best, place, edge = min(best, far), q, e
-    if best <= od / 2:
-        return "TOUCHES in this view"
-    skin = tuple(e + (q - e) * (best - od / 2) / best for e, q in zip(edge, place, strict=True))
-    a, b = view.on_page(edge), view.on_page((skin[0], skin[1]))
-    way = atan2(b[1] - a[1], b[0] - a[0])
-    inside = hypot(b[0] - a[0], b[1] - a[1]) > 6.0
-    for tip, side in ((a, pi), (b, 0.0)):
-        turn = way + side if inside else way + side + pi
-        page.arrow(tip, turn, 2.0)
-    if inside:
-        page.line(a, b, svg.THIN)
-    else:
-        page.line(a, (a[0] - 5 * cos(way), a[1] - 5 * sin(way)), svg.THIN)
-        page.line(b, (b[0] + 5 * cos(way), b[1] + 5 * sin(way)), svg.THIN)
-    return f"gap {reads(best - od / 2)}"
 
 
 def true_plane(line: Path) -> tuple[Vector, Vector]:

@@ -9,7 +9,7 @@ from gaugeblock.answer.drawing import Drawing
 from gaugeblock.answer.making import base
 from gaugeblock.calc import clearance as space
 from gaugeblock.calc.path import Arc, Line, chords, cross, dot, norm, subtract
-from gaugeblock.drawing import paper, stick_drawing, tube_drawing
+from gaugeblock.drawing import obstacle, paper, stick_drawing, tube_drawing
 from gaugeblock.tubes.plan.bench import datum_words
 from gaugeblock.tubes.plan.found import Found
 from gaugeblock.tubes.plan.order import order
@@ -49,14 +49,14 @@ def views(line: Path) -> tuple[Vector, Vector, tuple[str, str]]:
     return right, up, (_seen_from(cross(right, up), names[0]), _seen_from(up, names[1]))
 
 
-Shown = tuple[list[tube_drawing.Obstacle], list[tube_drawing.Pipe], list[str]]
+Shown = tuple[list[obstacle.Obstacle], list[obstacle.Pipe], list[str]]
 
 
 def obstacles(plan: Plan, line: Path, right: Vector, up: Vector) -> Shown:
     """What must be cleared as it is drawn: square to the view, askew; and the names of what has no shape there (planes)."""
     ahead = cross(right, up)
-    out: list[tube_drawing.Obstacle] = []
-    askew: list[tube_drawing.Pipe] = []
+    out: list[obstacle.Obstacle] = []
+    askew: list[obstacle.Pipe] = []
     left: list[str] = []
     for thing in plan.around.things if plan.around is not None else ():
         body, gap = thing.body, gap_words(plan, thing)
@@ -67,14 +67,14 @@ def obstacles(plan: Plan, line: Path, right: Vector, up: Vector) -> Shown:
                 continue
             across = min(body.path.length / 2, 2 * _DRAWN * body.radius)
             half = (body.radius, body.radius)
-            out.append(tube_drawing.Obstacle(body.name, level, half, across, round=True, gap=gap))
+            out.append(obstacle.Obstacle(body.name, level, half, across, round=True, gap=gap))
         elif isinstance(body, space.Box):
             half3 = [
                 sum(h * abs(dot(a, way)) for a, h in zip(body.axes, body.half, strict=True))
                 for way in (right, up, ahead)
             ]
             deep = min(half3[2], _DRAWN * max(half3[:2]))
-            out.append(tube_drawing.Obstacle(body.name, body.centre, (half3[0], half3[1]), deep, gap=gap))
+            out.append(obstacle.Obstacle(body.name, body.centre, (half3[0], half3[1]), deep, gap=gap))
         else:
             left.append(body.name)
     return out, askew, left
@@ -89,7 +89,7 @@ def _level(body: space.Tube, line: Path, ahead: Vector) -> Vector | None:
     return part.at(min(max(level, 0.0), part.length))
 
 
-def _askew(plan: Plan, line: Path, body: space.Tube, gap: str) -> tube_drawing.Pipe:
+def _askew(plan: Plan, line: Path, body: space.Tube, gap: str) -> obstacle.Pipe:
     """The piece of a pipe that is drawn: from where it is nearest, so far each way as shows which way it runs."""
     od = float(plan.given.od_m)
     steps, length = 120, body.path.length
@@ -100,7 +100,7 @@ def _askew(plan: Plan, line: Path, body: space.Tube, gap: str) -> tube_drawing.P
     first, last = (length * at / steps + sign * reach for sign in (-1, 1))
     first, last = max(first, 0.0), min(last, length)
     piece = [body.path.at(first + (last - first) * i / 60) for i in range(61)]
-    return tube_drawing.Pipe(body.name, piece, body.radius, along[at], near, gap)
+    return obstacle.Pipe(body.name, piece, body.radius, along[at], near, gap)
 
 
 def gap_words(plan: Plan, thing: Thing) -> str:

@@ -81,7 +81,7 @@ def marks_of(given: Given, shape: Shape, tool: Tool | None, metal: Metal | None,
         figures += [] if setting is None else [setting]
     seam = seam_figure(stick, tuple(angles), make)
     figures += [] if seam is None else [seam[1]]
-    figures += rounding(layout, die, settings, cut, make) if stick.bends else []
+    figures += rounding(layout, die, settings, cut, make, given.datum == "centre") if stick.bends else []
     start = _start_mark(stick, tool)
     checks = [
         Check(NAME, OK, _whole(stick)),
@@ -213,7 +213,7 @@ def mark_figures(layout: Layout, inputs: tuple[Figure, ...], datum: str, make: M
     return out
 
 
-def rounding(layout: Layout, die: Die, sets: Sequence[Setting], cut: Figure, make: Make) -> list[Figure]:
+def rounding(layout: Layout, die: Die, sets: Sequence[Setting], cut: Figure, make: Make, outward: bool) -> list[Figure]:
     """How far the shape as marked is from the shape asked for, and the worst it could be at these steps."""
     stick = layout.stick
     angles = [
@@ -236,7 +236,11 @@ def rounding(layout: Layout, die: Die, sets: Sequence[Setting], cut: Figure, mak
             make("rounding_shift", "rounding_effect", shift, (cut,), conditions=f"this stick as marked: {words}")
         )
     bound = sticks.rounding_bound(
-        stick, step, 2 * HALF_DEGREE if odd_angle else 0.0, 2 * HALF_DEGREE if odd_turn else 0.0
+        stick,
+        step,
+        2 * HALF_DEGREE if odd_angle else 0.0,
+        2 * HALF_DEGREE if odd_turn else 0.0,
+        outward=outward,
     )
     what = "marks" if all(s.exact is not None for s in sets) else "marks; the angles to set are not known yet"
     what += (", angles" if odd_angle else "") + (", turns" if odd_turn else "")

@@ -32,7 +32,6 @@ def test_each_shape_is_taken_and_comes_back_as_written(text: str) -> None:
 
 
 BAD = [
-    ('wall = "11 ga"', "tubes[1].wall", 3, "look it up with `gauge`"),
     ('wall_needed = "11"', "tubes[1].wall_needed", 3, "look it up with `gauge`"),
     ('offset = { rise = "6 in", slope = "45 deg" }', "tubes[1].offset.slope", 3, "no such key"),
     ('offset = { rise = "6" }', "tubes[1].offset.rise", 3, "needs its unit"),

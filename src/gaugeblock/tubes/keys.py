@@ -197,13 +197,6 @@ def metres(measure: units.Measure) -> Fraction:
     return measure.value * units.factor(measure.unit)
 
 
-def same_size(one: object, other: object) -> bool:
-    """Whether two walls are of one size; a gauge number is compared by its text."""
-    if isinstance(one, units.Measure) and isinstance(other, units.Measure):
-        return metres(one) == metres(other)
-    return str(one) == str(other)
-
-
 def length(typed: str, where: str) -> units.Measure:
     """A length over zero."""
     measure = units.parse_measure(typed, "length", where)
@@ -233,9 +226,14 @@ def outside_diameter(typed: str, data: Refdata) -> units.Measure:
     return length(typed, "od")
 
 
+def is_gauge(typed: str) -> bool:
+    """Whether a wall is a gauge number: ``11 BWG``, ``16 ga``, ``#16``."""
+    return re.search(_NAMED, typed) is not None
+
+
 def wall(typed: str, data: Refdata) -> Figure:
     """The wall that was typed, a length or a gauge with its system (``16 BWG``); a bare gauge is refused with its walls."""
-    if re.search(_NAMED, typed):
+    if is_gauge(typed):
         return gauge_wall(typed, None, data)
     return stated(length(typed, "wall"), "tube_wall", "wall", data)
 

@@ -2,6 +2,8 @@
 
 from typing import Annotated
 
+from gaugeblock.errors import InputError
+from gaugeblock.job import values
 from gaugeblock.job.model import Move
 from gaugeblock.job.part import (
     BendAngle,
@@ -22,11 +24,32 @@ from gaugeblock.job.part import (
     Text,
     Torque,
     Turn,
-    Wall,
     YesNo,
     one_of,
 )
+from gaugeblock.tubes.keys import is_gauge
+from gaugeblock.units import Measure
 
+
+def _wall(value: object) -> Measure | str:
+    """A wall: a length, or a gauge number as words, which the tables turn into one (``11 BWG``)."""
+    try:
+        return values.wall(value)
+    except InputError:
+        if isinstance(value, str) and is_gauge(value):
+            return values.plain_text(value, values.NAME_LIMIT)
+        raise
+
+
+def _bump(value: object) -> Measure:
+    """A bump factor: a pure number, with or without quotes; one in percent is kept, and asked about."""
+    if isinstance(value, int | float) and not isinstance(value, bool):
+        value = str(value)
+    return values.measure(value, "ratio")
+
+
+BumpFactor = Annotated[Measure, _bump]
+TubeWall = Annotated[Measure | str, _wall]
 READS = ("1/32 in", "1/16 in", "decimal", "mm")
 SHAPES = ("clear", "single", "offset", "kick_up", "saddle", "template", "bends", "points")
 DATUMS = ("centre", "start", "end")
@@ -166,7 +189,7 @@ class TubeLoad(Part):
 
     mass: Mass | None = None
     at: Name | None = None
-    bump_factor: Ratio | None = None
+    bump_factor: BumpFactor | None = None
     torque: Torque | None = None
     mount_spacing: Length | None = None
     feet: Annotated[str, one_of("pinned", "fixed")] | None = None
@@ -212,7 +235,7 @@ class Tube(Part):
     spec: Name | None = None
     condition: Name | None = None
     od: Length | None = None
-    wall: Wall | None = None
+    wall: TubeWall | None = None
     method: Name | None = None
     die: Name | None = None
     radius: Length | None = None
@@ -237,7 +260,7 @@ class Tube(Part):
     trim: Trim | None = None
     reads: Annotated[str, one_of(*READS)] | None = None
     tolerance: Length | None = None
-    wall_needed: Wall | None = None
+    wall_needed: TubeWall | None = None
     gap: Gap | None = None
     moves: tuple[Move, ...] = ()
     collars: tuple[Collar, ...] = ()

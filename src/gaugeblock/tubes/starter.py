@@ -9,7 +9,7 @@ STARTER = """\
 #spec = "ASTM A513"                     # what it was bought to
 #condition = "as drawn"
 #od = "1-3/4 in"
-#wall = ".120 in"
+#wall = ".120 in"                       # or a gauge number with its system: "11 BWG"
 #wall_needed = ".095 in"                # wall that must be left at the outside of a bend
 #method = "rotary draw"                 # how it is bent
 #die = "die A"                          # a name from [[shop.dies]]; or give a radius
@@ -82,7 +82,7 @@ STARTER = """\
 #[tubes.load]                           # what it carries; a screening figure
 #mass = "90 kg"                         # what rests on it
 #at = "centre"                          # where: "centre", or a length from its first end, measured level
-#bump_factor = "3"                      # times its weight, as you state it
+#bump_factor = 3                        # times its weight, as you state it
 #torque = "200 lbf*ft"                  # torque reaction
 #mount_spacing = "6 in"                 # between two mounts that take it
 #feet = "pinned"                        # "pinned" or "fixed"

@@ -8,6 +8,7 @@ from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.tables.catalogue import SERVICES, VEHICLE_SERVICES
 from gaugeblock.tables.load import canonical, nearest
 from gaugeblock.tubes import keys
+from gaugeblock.tubes.sizes import Listed, listed
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -28,7 +29,7 @@ class Bent(Value):
     """A tube, and the radius it is bent to where one is given: Figures, exact metres, its key cells.
 
     ``od``, ``wall`` as typed; ``method`` blank for a tube that is not bent; ``radius`` as typed and ``centre`` to the
-    centre line; ``tested`` what the shop measured at a bend made so; ``maker`` the bender maker's least radius.
+    centre line; ``listed`` the size it was bought as; ``tested`` what the shop measured at a bend made so; ``maker`` the bender maker's least radius.
     """
 
     __slots__ = (
@@ -36,6 +37,7 @@ class Bent(Value):
         "clr_m",
         "data",
         "key",
+        "listed",
         "maker",
         "method",
         "od",
@@ -59,6 +61,7 @@ class Bent(Value):
     service: str
     unit: str
     key: dict[str, str]
+    listed: Listed
     radius: Figure | None
     centre: Figure | None
     clr_m: Fraction | None
@@ -99,6 +102,7 @@ class Bent(Value):
             "service": self.service,
         }
         put(self, "key", key)
+        put(self, "listed", listed(key["od"], self.od_m, key["wall"], self.wall_m, stock, data))
         put(self, "radius", None if radius is None else radius.typed)
         put(self, "clr_m", None if radius is None else radius.centre_m)
         put(self, "maker", maker)

@@ -75,8 +75,8 @@ def minimums(tube: Bent, service: str) -> list[Minimum]:
     found: list[Minimum] = []
     cells = {
         "family": tube.family,
-        "od": tube.key["od"],
-        "wall": tube.key["wall"],
+        "od": tube.listed.od,
+        "wall": tube.listed.wall,
         "method": tube.method,
         "service": service,
     }

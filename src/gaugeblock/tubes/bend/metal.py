@@ -121,7 +121,7 @@ def _outer_wall(tube: Bent, centre: Figure) -> Figure:
 def _least_wall(tube: Bent) -> Figure | None:
     """The wall that may arrive: nominal and the low tolerance of its standard, where one is on record."""
     product = tube.stock.product
-    if product is None:
+    if product is None or tube.listed.of_wall:  # a wall that was measured is the wall that arrived
         return None
     specs = (
         [tube.stock.spec] if tube.stock.spec else lookup.choices("tubes/sizes", "spec", data=tube.data, product=product)
@@ -130,8 +130,8 @@ def _least_wall(tube: Bent) -> Figure | None:
         return None
     try:
         tolerance = lookup.look_up_or_none(
-            "tubes/sizes", "wall_tolerance", data=tube.data, product=product, spec=specs[0], material=tube.family, od=tube.key["od"],
-            wall=tube.key["wall"],
+            "tubes/sizes", "wall_tolerance", data=tube.data, product=product, spec=specs[0], material=tube.family, od=tube.listed.od,
+            wall=tube.listed.wall,
         )  # fmt: skip
     except InputError:
         return None

@@ -52,7 +52,7 @@ def decision(tube: Bent, own: list[Minimum], checks: list[Check]) -> Decision:
     if tube.centre is None:
         return _without_die(tube, own)
     if not open_:
-        return use(VERB, tube.centre, "", [c.name for c in checks if c.result == OK])
+        return use(VERB, tube.centre, _rests_on(tube, own), [c.name for c in checks if c.result == OK])
     mine = Candidate(tube.centre, "a test piece of this tube on this die has no flaw", "bend on this die")
     larger = [
         Candidate(m.radius, "no test piece is bent", f"the usual least radius (HABIT), {_ends(tube, m)}")
@@ -61,6 +61,15 @@ def decision(tube: Bent, own: list[Minimum], checks: list[Check]) -> Decision:
     ]
     do = "Bend a test piece of this tube on this die first, or ask the die's maker for its least radius."
     return ask(VERB, [*larger[:2], mine], [c.name for c in open_], do)
+
+
+def _rests_on(tube: Bent, own: list[Minimum]) -> str:
+    """What lets the radius of the die be used."""
+    if tube.maker is not None:
+        return f"The bender's maker gives {number_only(tube.maker, tube.data)} or more."
+    if own and own[0].row.basis != "common practice":
+        return f"The rule needs {_ends(tube, own[0])} or more ({own[0].row.source})."
+    return f"HABIT: the smallest usual radius is {_ends(tube, own[0])}." if own else "A bend made so was measured."
 
 
 def _without_die(tube: Bent, own: list[Minimum]) -> Decision:

@@ -119,10 +119,20 @@ def bend_of(tube: Bent, angle: Measure | None, asked: dict[str, str | None]) -> 
         data,
         figures,
         checks,
-        [*_informs(tube, cage), *stretched, *metal.trade(tube)],
+        [*_bought_as(tube), *_informs(tube, cage), *stretched, *metal.trade(tube)],
         decision=decision(tube, own, checks),
         questions=questions(tube, own, checks),
     )
+
+
+def _bought_as(tube: Bent) -> list[Caution]:
+    """The listed size that a measured tube is taken as."""
+    size, said = tube.listed, []
+    if size.of_od:
+        said.append(f"An OD of {tube.key['od']} is taken as {size.od}, within the tolerance of {size.of_od}.")
+    if size.of_wall:
+        said.append(f"A wall of {tube.key['wall']} is taken as {size.wall}, within the tolerance of {size.of_wall}.")
+    return [Caution(text, "note", (), "refdata") for text in said]
 
 
 def _informs(tube: Bent, cage: list[Minimum]) -> list[Caution]:

@@ -10,13 +10,14 @@ if TYPE_CHECKING:
 
     from gaugeblock.answer.check import Check
     from gaugeblock.answer.decision import Decision
+    from gaugeblock.answer.question import Question
     from gaugeblock.figure import Figure
     from gaugeblock.tubes.plan.given import Given
 
 VERB = "CUT"
 
 
-def decision_of(given: Given, checks: Sequence[Check], cut: Figure | None) -> Decision:
+def decision_of(given: Given, checks: Sequence[Check], questions: Sequence[Question], cut: Figure | None) -> Decision:
     """The cut length where nothing is open that could change or stop it."""
     failed = [c for c in checks if c.stops]
     if failed:
@@ -24,14 +25,19 @@ def decision_of(given: Given, checks: Sequence[Check], cut: Figure | None) -> De
         return stop(VERB, refused, [c.name for c in failed], _sentence(failed[0]))
     open_ = [c for c in checks if c.asks]
     if cut is None:
-        what = _sentence(open_[0]) if open_ else "Give the shape of the tube."
+        what = _settles(open_[0], questions) if open_ else "Give the shape of the tube."
         return none(VERB, what)
     if open_:
         names = [c.name for c in open_]
         when = " and ".join(dict.fromkeys(c.subject for c in open_[:2])) + " is settled as planned"
         then = "else the shape or its length changes"
-        return ask(VERB, [Candidate(cut, when, then)], names, _sentence(open_[0]))
+        return ask(VERB, [Candidate(cut, when, then)], names, _settles(open_[0], questions))
     return use(VERB, cut, f"Measure from {given.datum.upper()}.", [c.name for c in checks if c.result == "ok"])
+
+
+def _settles(check: Check, questions: Sequence[Question]) -> str:
+    """What settles an open check: its question, else what it says."""
+    return next((q.text for q in questions if check.name in q.checks), _sentence(check))
 
 
 def _sentence(check: Check) -> str:

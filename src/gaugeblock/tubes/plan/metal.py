@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.check import CANNOT_TELL, INFORM, Bound, Check, at_least
+from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, Bound, Check, at_least
 from gaugeblock.answer.making import base, stated
+from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.calc.stick import set_angle_estimate
 from gaugeblock.errors import LookupMiss
 from gaugeblock.tubes import keys
 from gaugeblock.tubes.bend import metal as bend_metal
 from gaugeblock.tubes.bend.bent import Bent
 from gaugeblock.tubes.bend.sheet import bend_of
+from gaugeblock.tubes.model import Tube
 from gaugeblock.tubes.plan.found import Found
 from gaugeblock.value import Value, put
 
@@ -110,18 +112,27 @@ class Metal(Value):
         return next((f for f in figures if f.quantity == quantity), None)
 
 
-def metal_of(given: Given, tool: Tool | None) -> tuple[Metal | None, list[Check]]:
-    """The metal of a tube, bent on its die when there is one; what is not known of it is an open check."""
+def metal_of(given: Given, tool: Tool | None) -> tuple[Metal | None, Found]:
+    """The metal of a tube, bent on its die when there is one; what is not known of it is open where it is bent."""
     tube = given.tube
     needed = ("wall", "material") if tool is None else ("wall", "material", "method")
     lost = [k for k in needed if not getattr(tube, k)]
     if lost:
-        return None, [Check(RADIUS, CANNOT_TELL, f"{', '.join(lost)} not given")] if tool is not None else []
+        words = ", ".join(lost)
+        asks = [Question(FILL_IN, f"Give the {k} of the tube.", k, (RADIUS,)) for k in lost]
+        return None, _open(f"{words} not given", asks) if tool is not None else Found()
     try:
-        return _memo(_bent(given, None if tool is None else tool.typed.plain)), []
+        return _memo(_bent(given, None if tool is None else tool.typed.plain)), Found()
     except LookupMiss as miss:
-        near = f"; nearest: {', '.join(miss.nearest)}" if miss.nearest else ""
-        return None, [Check(RADIUS, CANNOT_TELL, f"{miss.asked}: {miss.why}{near}")] if tool is not None else []
+        why = f"{miss.asked}: {miss.why}" + (f"; nearest: {', '.join(miss.nearest)}" if miss.nearest else "")
+        key = "wall" if miss.where == "gauge" else miss.where if miss.where in Tube.keys else "material"
+        return None, _open(
+            why, [Question(FILL_IN, why, key, (RADIUS,))]
+        ) if tool is not None or key == "wall" else Found()
+
+
+def _open(why: str, asks: list[Question]) -> Found:
+    return Found(checks=[Check(RADIUS, CANNOT_TELL, why, bears=ASK)], questions=asks)
 
 
 def _bent(given: Given, radius: Radius | None) -> Bent:

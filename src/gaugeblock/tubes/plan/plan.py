@@ -94,8 +94,7 @@ def plan_of(given: Given, *, draw: bool = False) -> Plan:
         why = "no centre-line radius: name a die that has one, or give the radius"
         return _unknown(given, first, why, "radius", "Give the centre-line radius of the die.")
     metal, open_metal = metal_of(given, tool)
-    first.append(Found(checks=[*(() if tool is None else tool.checks), *open_metal], questions=_fill(open_metal)))
-    first.append(Found(cautions=() if tool is None else tool.cautions))
+    first += [Found(), open_metal] if tool is None else [Found((), tool.checks, tool.cautions), open_metal]
     bend = Found() if metal is None else joined([bend_found(metal, given), other_bends(given, tool)])
     try:
         shape = _shape(given, tool)
@@ -184,10 +183,10 @@ def _carries(given: Given, shape: Shape, metal: Metal | None, doubts: tuple[Doub
 def _sheet(given: Given, found: Found, marks: Marks | None, drawings: list[Drawing] | None = None) -> Sheet:
     """The Sheet of all stages: made once, with what it comes to."""
     figures = {f.id: f for f in found.figures}
-    decision = decision_of(given, found.checks, None if marks is None else marks.cut)
+    questions = list(dict.fromkeys(found.questions))
+    decision = decision_of(given, found.checks, questions, None if marks is None else marks.cut)
     if decision.kind == "stop":  # what must not be done gives no marks
         figures = {k: f for k, f in figures.items() if f.quantity not in ("bend_mark", "bend_angle_set")}
-    questions = list(dict.fromkeys(found.questions))
     return Sheet(
         given.title,
         given.asked,
@@ -220,10 +219,6 @@ def key_of(where: str) -> str:
     if first.partition(".")[0] in Tube.keys:
         return first
     return "bends" if first == "bend" else "obstacles" if first not in ("a", "place") else "points"
-
-
-def _fill(checks: list[Check]) -> list[Question]:
-    return [Question(FILL_IN, f"Give what is known of the metal: {c.reason}.", "material", (c.name,)) for c in checks]
 
 
 def _shape(given: Given, tool: Tool | None) -> Shape:

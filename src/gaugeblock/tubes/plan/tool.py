@@ -2,21 +2,26 @@
 
 from __future__ import annotations
 
+from gaugeblock import units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import NOT_OK, Check
 from gaugeblock.answer.making import base
 from gaugeblock.bodies import Typed
 from gaugeblock.calc.stick import Die
+from gaugeblock.errors import LookupMiss
 from gaugeblock.tubes import keys
+from gaugeblock.tubes.sizes import listed
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from gaugeblock import job
+    from fractions import Fraction
+
     from gaugeblock.figure import Figure
     from gaugeblock.job.model import TestBend
     from gaugeblock.tubes.keys import Radius
     from gaugeblock.tubes.plan.given import Given
+    from gaugeblock.units import Measure
 
 
 class Tool(Value):
@@ -116,14 +121,14 @@ def _radius(given: Given) -> Radius | None:
     return None if measure is None else keys.radius_of(measure, to, given.od_m, given.data, where, given.name)
 
 
-def _tests(rows: tuple[job.model.TestBend, ...], typed: Typed, given: Given) -> list[tuple[float, float]]:
+def _tests(rows: tuple[TestBend, ...], typed: Typed, given: Given) -> list[tuple[float, float]]:
     """Test bends (set, got) whose material, where they name one, is in the words of this tube's, and of its wall."""
     tube = given.tube
     words = " ".join(w for w in (tube.material, tube.product, tube.condition, tube.spec) if w)
     known = set(words.casefold().split())
     out = []
     for n, row in enumerate(rows, 1):
-        if row.pulled is None or row.released is None or not _is_of(row, known, tube.wall):
+        if row.pulled is None or row.released is None or not _is_of(row, known, given):
             continue
         out.append(
             (
@@ -134,7 +139,25 @@ def _tests(rows: tuple[job.model.TestBend, ...], typed: Typed, given: Given) -> 
     return out
 
 
-def _is_of(row: TestBend, known: set[str], wall: object) -> bool:
+def _is_of(row: TestBend, known: set[str], given: Given) -> bool:
     if known and row.material and not known.issuperset(row.material.casefold().split()):
         return False
-    return row.wall is None or wall is None or keys.same_size(row.wall, wall)
+    wall = given.tube.wall
+    if row.wall is None or wall is None:
+        return True
+    try:
+        return _bought(row.wall, given) == _bought(wall, given)
+    except LookupMiss:  # a gauge number or a metal that the tables do not know
+        return False
+
+
+def _bought(wall: Measure | str, given: Given) -> Fraction:
+    """The wall as it was bought, m: what was measured within the tolerance of a listed wall is that wall."""
+    tube, data = given.tube, given.data
+    figure = keys.wall_figure(wall, data)
+    read = units.parse_number(figure.text) * units.factor(figure.unit)
+    if tube.material is None or tube.od is None:
+        return read
+    stock = keys.stock(tube.material, data, tube.product, tube.condition, tube.spec)
+    size = listed(tube.od.text, given.od_m, f"{figure.text} {figure.unit}", read, stock, data)
+    return keys.metres(keys.length(size.wall, "wall"))

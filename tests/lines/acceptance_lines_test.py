@@ -29,9 +29,7 @@ MATERIALS = [
 MATERIALS_REFUSED = [
     ("fuel hose", None, None, Ambiguous, "SAE J30 R6"),
     ("fuel hose", "R5", None, LookupMiss, "SAE J30 R6"),
-    ("nylon fuel line", None, None, Ambiguous, "continuous"),
     ("silicone hose", None, None, Ambiguous, "expansion joint"),
-    ("copper nickel brake line", None, None, LookupMiss, "PTFE"),  # no published source
 ]
 FLUIDS_AND_FUELS = [
     ("dot 3", "dry", "boiling_point_minimum", "205", "degC"),
@@ -57,11 +55,18 @@ FLUIDS_AND_FUELS = [
     ("ATF", None, "hot_surface_ignition_temperature", "580 to 1120", "degF"),
 ]
 FLUIDS_REFUSED = [
-    ("DOT 4", None, Ambiguous, "wet"),
     ("DOT 6", "wet", LookupMiss, "DOT 5"),
     ("DOT 4", "boiled", LookupMiss, "dry"),
-    ("brake fluid", None, LookupMiss, "DOT 4"),  # no published source for a fluid of unknown class
     ("E15", None, LookupMiss, "E10"),
+]
+# What has no limit, or more than one by its state: (item, class, kind of the decision, candidates, words of what to do)
+NOT_ONE = [
+    ("DOT 4", None, "ask", ["155", "230"], "new from a sealed can"),
+    ("nylon fuel line", None, "ask", ["90", "115"], "continuous or intermittent"),
+    ("PTFE", None, "ask", ["232"], "shop habit"),
+    ("copper nickel brake line", None, "none", [], "Ask the maker"),
+    ("brake fluid", None, "none", [], "class"),
+    ("petrol", None, "none", [], "for information"),
 ]
 CLEARANCES_AND_SUPPORTS = [
     (
@@ -272,6 +277,13 @@ def test_a_fluid_that_is_refused(item, state, error, near):
     with pytest.raises(error) as refusal:
         heat(item, state=state)
     assert near in refusal.value.nearest
+
+
+@pytest.mark.parametrize(("item", "klass", "kind", "texts", "words"), NOT_ONE)
+def test_what_has_no_one_limit_asks_or_says_that_nobody_has_it(item, klass, kind, texts, words):
+    decision = heat(item, klass=klass).decision
+    assert (decision.kind, [f.text for f in decision.figures]) == (kind, texts)
+    assert words in decision.do
 
 
 @pytest.mark.parametrize(("table", "quantity", "keys", "text", "unit"), CLEARANCES_AND_SUPPORTS)

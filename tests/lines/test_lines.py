@@ -32,10 +32,18 @@ def test_a_dry_figure_is_not_carried_over_to_used_fluid():
 
 
 def test_a_missing_state_is_asked_for_not_assumed():
-    with pytest.raises(Ambiguous) as refusal:
-        heat("DOT 3")
-    assert set(refusal.value.nearest) == {"dry", "wet"}
-    assert "state" in refusal.value.do
+    """The aged fluid first, each with what comes of it."""
+    decision = heat("DOT 3", at="150 degC").decision
+    assert decision.kind == "ask"
+    assert [f.key["state"] for f in decision.figures] == ["wet", "dry"]
+    assert [c.then for c in decision.candidates] == ["stop: it is too hot", "55 degC left"]
+    assert [q.key for q in heat("DOT 3").questions] == ["fluid_state"]
+
+
+def test_what_is_too_hot_in_every_state_stops():
+    sheet = heat("DOT 3", at="210 degC")
+    assert sheet.decision.kind == "stop"
+    assert not sheet.questions
 
 
 def test_a_missing_class_is_asked_for_with_the_choices():
@@ -99,10 +107,13 @@ def test_the_scope_of_a_standard_judges_and_no_summary_of_it():
     assert _check(heat("nylon air brake tube", at="80 degC")).result == "ok"
 
 
-def test_inside_a_boiling_range_nobody_can_tell():
-    assert _check(heat("gasoline", at="10 degC")).result == "ok"
-    assert _check(heat("gasoline", at="60 degC")).result == "cannot tell"
-    assert _check(heat("gasoline", at="240 degC")).result == "not ok"
+@pytest.mark.parametrize("at", ["10 degC", "60 degC", "240 degC"])
+def test_a_boiling_range_informs_and_is_never_a_limit(at):
+    sheet = heat("gasoline", at=at)
+    assert _check(sheet).result == "cannot tell"
+    assert _check(sheet).required is None
+    assert (sheet.decision.kind, sheet.decision.figures) == ("none", ())
+    assert "80 to 437 degF" in sheet.decision.do
 
 
 def test_under_the_lowest_temperature_is_not_ok():
@@ -111,8 +122,7 @@ def test_under_the_lowest_temperature_is_not_ok():
 
 def test_no_limit_published_is_cannot_tell():
     assert _check(heat("brazed steel tube", at="20 degC")).result == "cannot tell"
-    with pytest.raises(LookupMiss, match="no published source"):
-        heat("copper-nickel brake tube")
+    assert heat("copper-nickel brake tube").decision.kind == "none"
 
 
 @pytest.mark.parametrize("word", ["R6", "R7", "NBR", "neoprene"])
@@ -159,7 +169,7 @@ def _answers_or_names(item):
         sheet = heat(item, at="50 degC")
     except LookupMiss as refusal:
         return refusal.nearest
-    return sheet.figures and sheet.checks
+    return sheet.checks and (sheet.figures or sheet.decision.do)
 
 
 def test_the_command_prints_one_json_object_and_its_exit_code(capsys):
@@ -188,10 +198,10 @@ def test_the_examples_of_the_help_run(capsys):
 
 
 def test_main_reports_a_refusal_on_standard_error_only(capsys):
-    assert main(["heat", "DOT 4"]) == 2
+    assert main(["heat", "fuel hose"]) == 2
     said = capsys.readouterr()
     assert said.out == ""
-    assert "dry, wet" in said.err
+    assert "SAE J30 R6" in said.err
 
 
 @pytest.mark.parametrize("item", ["gasoline", "E10", "diesel"])

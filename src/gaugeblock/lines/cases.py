@@ -11,8 +11,8 @@ from gaugeblock.figure import Figure
 from gaugeblock.lines import estimate as line_heat
 from gaugeblock.lines.estimate import Beside, Estimate
 from gaugeblock.lines.found import Found
-from gaugeblock.lines.heat import CLOSE, CLOSE_K
 from gaugeblock.lines.judged import NO_BAND
+from gaugeblock.lines.verdict import CLOSE, CLOSE_K, low_end
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -23,22 +23,47 @@ if TYPE_CHECKING:
 
 
 class Estimates(Value):
-    """What the estimate adds to a sheet, with its worst case and the gap that case needs (None where there is none)."""
+    """What the estimate adds to a sheet, with its worst case and the gap that case needs (None where there is none).
 
-    __slots__ = ("found", "needed", "worst")
+    ``is_enough`` where the hottest case, of inputs that were all given, is within every limit with its whole band.
+    """
+
+    __slots__ = ("found", "is_enough", "needed", "worst")
 
     found: Found
     worst: Estimate | None
     needed: Figure | None
+    is_enough: bool
 
-    def __init__(self, found: Found, worst: Estimate | None = None, needed: Figure | None = None) -> None:
+    def __init__(
+        self, found: Found, worst: Estimate | None = None, needed: Figure | None = None, is_enough: bool = False
+    ) -> None:
         put(self, "found", found)
         put(self, "worst", worst)
         put(self, "needed", needed)
+        put(self, "is_enough", is_enough)
 
 
-def estimates(inputs: dict[str, Figure], line: Line, judged: Judged, data: Refdata) -> Estimates:
-    """The estimate of every case. Where a temperature was measured, that decides, and the estimate informs."""
+class Case(Value):
+    """One case that was solved, and what in it stands in for what nobody gave (blank where all was given)."""
+
+    __slots__ = ("estimate", "figure", "stands_in")
+
+    estimate: Estimate
+    figure: Figure
+    stands_in: str
+
+    def __init__(self, estimate: Estimate, figure: Figure, stands_in: str) -> None:
+        put(self, "estimate", estimate)
+        put(self, "figure", figure)
+        put(self, "stands_in", stands_in)
+
+
+def estimates(inputs: dict[str, Figure], stands_in: str, line: Line, judged: Judged, data: Refdata) -> Estimates:
+    """The estimate of every case. Where a temperature was measured, that decides, and the estimate informs.
+
+    A case in which something stands in for what nobody gave informs: it is told with its outcome, and decides nothing.
+    """
     kind, governed = line.word("shield") or "none", line.has("temperature")
     first = Beside(inputs, kind, data)
     if first.missing or first.si("gap", "low") <= 0:
@@ -47,17 +72,17 @@ def estimates(inputs: dict[str, Figure], line: Line, judged: Judged, data: Refda
             why = "the line touches the hot part: contact conducts, which no estimate here covers; move it"
         check = Check("estimated temperature", CANNOT_TELL, why, bears=INFORM)
         return Estimates(Found((), () if governed else (check,)))
-    solved, unsolved = _cases(inputs, line, data)
+    solved, unsolved = _cases(inputs, stands_in, line, data)
     checks = [] if governed else list(unsolved)
-    if not governed:
-        for estimate, figure in solved:
-            checks += judged.band(figure, estimate.case)
-    found = Found([figure for _, figure in solved], checks)
-    if not solved:
+    own = [case for case in solved if not case.stands_in]
+    held = [] if governed else [c for case in own for c in judged.band(case.figure, case.estimate.case)]
+    guessed = [] if governed else [c for case in solved if case.stands_in for c in _guessed(case, judged)]
+    found = Found([case.figure for case in solved], [*checks, *held, *guessed])
+    if not own:
         return Estimates(found)
-    worst, figure = solved[0]
+    worst, figure = own[0].estimate, own[0].figure
     found += _said(worst, figure, inputs, kind)
-    limit = judged.lowest_limit_k()
+    limit = judged.lowest
     needed = None
     if limit is not None:
         needed, gap_checks = _gap(worst, limit, governed, data)
@@ -65,11 +90,19 @@ def estimates(inputs: dict[str, Figure], line: Line, judged: Judged, data: Refda
     shielded = _with_shield(worst, data) if kind == "none" else None
     if shielded is not None:
         text = (
-            f"A flat open shield midway, from bright to dull, would bring the {worst.case} estimate of {number_only(figure, data)} "
-            f"to {number_only(shielded, data)}; it must cover all sight and stay cool enough itself."
+            f"A flat open shield midway, from bright to dull, would bring the {worst.case} estimate of "
+            f"{number_only(figure, data)} to {number_only(shielded, data)}; it must cover all sight and stay cool enough itself."
         )
         found += Found((shielded,), (), (Caution(text, "note", (shielded.id,), "calculated"),))
-    return Estimates(found, worst, needed)
+    is_enough = bool(held) and worst.case == "hot soak" and all(c.result == OK for c in held)
+    return Estimates(found, worst, needed, is_enough)
+
+
+def _guessed(case: Case, judged: Judged) -> list[Check]:
+    """A case that rests on a stand-in against every limit: it informs."""
+    said = f"nobody gave this: {case.stands_in}; with it"
+    found = judged.band(case.figure, case.estimate.case)
+    return [c.replace(result=CANNOT_TELL, bears=INFORM, reason=f"{said} {c.reason}") for c in found]
 
 
 def _said(worst: Estimate, figure: Figure, inputs: dict[str, Figure], kind: str) -> Found:
@@ -100,45 +133,52 @@ _SHAPES = {
 
 
 def _cases(
-    inputs: dict[str, Figure], line: Line, data: Refdata
-) -> tuple[list[tuple[Estimate, Figure]], tuple[Check, ...]]:
-    """The cases that could be solved, the hottest first; why the others could not be."""
+    inputs: dict[str, Figure], stands_in: str, line: Line, data: Refdata
+) -> tuple[list[Case], tuple[Check, ...]]:
+    """The cases that could be solved, those of given inputs first, the hottest first; why the others could not be."""
     solved, unsolved = [], []
     kind = line.word("shield") or "none"
     known = None
     still = {n: f for n, f in inputs.items() if n not in line_heat.FLOW}
-    for case in line_heat.CASES:
-        more, why = _air(case, line, data)
+    for name in line_heat.CASES:
+        more, air_stands_in, why = _air(name, line, data)
         if not why:
-            own = still if case == "hot soak" else inputs  # after shut-down nothing flows
-            known = estimate = Estimate(case, Beside({**own, **more}, kind, data), known)
+            own = still if name == "hot soak" else inputs  # after shut-down nothing flows
+            known = estimate = Estimate(name, Beside({**own, **more}, kind, data), known)
             why = estimate.why
             rule = "line_energy_balance" if kind == "none" else "shielded_line_energy_balance"
             rule = "flowing_line_energy_balance" if estimate.beside.flows else rule
+            guessed = " and ".join(t for t in (stands_in, air_stands_in) if t)
             if not why:
-                solved.append((estimate, estimate.figure("line_temperature", rule)))
+                solved.append(Case(estimate, _figure(estimate, rule, guessed), guessed))
         if why:
-            unsolved.append(Check(f"{case}: estimate", CANNOT_TELL, why, subject="estimate", case=case, bears=INFORM))
-    return sorted(solved, key=lambda pair: -pair[0].high), tuple(unsolved)
+            unsolved.append(Check(f"{name}: estimate", CANNOT_TELL, why, subject="estimate", case=name, bears=INFORM))
+    return sorted(solved, key=lambda case: (bool(case.stands_in), -case.estimate.high)), tuple(unsolved)
 
 
-def _air(case: str, line: Line, data: Refdata) -> tuple[dict[str, Figure], str]:
-    """Air temperature and speed of a case, or why they are not there."""
+def _figure(estimate: Estimate, rule: str, guessed: str) -> Figure:
+    made = estimate.figure("line_temperature", rule)
+    return made.replace(conditions=f"{made.conditions}; nobody gave this: {guessed}") if guessed else made
+
+
+def _air(case: str, line: Line, data: Refdata) -> tuple[dict[str, Figure], str, str]:
+    """Air temperature and speed of a case, what of it stands in for what nobody gave, or why they are not there."""
     if case == "hot soak":
         given = line.figure("soak_air", data)
         if given is not None:
-            return {"air": given}, ""
-        found = lookup.look_up_or_none(
-            "lines/heat_sources", "air_temperature", data=data, part="air above exhaust tunnel", state="hot soak"
-        )
-        return ({"air": found}, "") if found is not None else ({}, "the air temperature after shut-down is not given")
+            return {"air": given}, "", ""
+        keys = {"part": "air above exhaust tunnel", "state": "hot soak"}
+        found = lookup.look_up_or_none("lines/heat_sources", "air_temperature", data=data, **keys)
+        if found is None:
+            return {}, "", "the air temperature after shut-down is not given"
+        return {"air": found}, f"air after shut-down at {number_only(found, data)}, a shop habit", ""
     air = line.figure("air", data)
     if air is None:
-        return {}, "the air temperature beside the line is not given"
+        return {}, "", "the air temperature beside the line is not given"
     if case != "driving":
-        return {"air": air}, ""
+        return {"air": air}, "", ""
     speed = line.figure("speed", data)
-    return ({"air": air, "speed": speed}, "") if speed is not None else ({}, _NO_SPEED)
+    return ({"air": air, "speed": speed}, "", "") if speed is not None else ({}, "", _NO_SPEED)
 
 
 _NO_SPEED = "the speed of the air across the line is not given"
@@ -158,46 +198,47 @@ def _matters(worst: Estimate, figure: Figure) -> Caution:
     return Caution(text, "note", (figure.id,), "calculated")
 
 
-def _gap(
-    worst: Estimate, limit: tuple[float, Figure], governed: bool, data: Refdata
-) -> tuple[Figure | None, list[Check]]:
-    """The smallest gap that would be ok, beside the gap measured; behind a shield the shield's place would have to move too."""
+def _gap(worst: Estimate, limit: Figure, governed: bool, data: Refdata) -> tuple[Figure | None, list[Check]]:
+    """The smallest gap that would be ok, beside the gap measured; behind a shield the shield's place would have to move too.
+
+    Inputs without a range give a gap too, and no ``ok``.
+    """
     name = "gap"
     gap = worst.beside.inputs["gap"]
     if worst.beside.shield != "none":
         return None, []
     actual = Bound(gap.low if gap.low is not None else gap.typical, gap.unit, figure=gap)
-
-    def none_worked_out(why: str) -> tuple[None, list[Check]]:
-        return None, [] if governed else [Check(name, CANNOT_TELL, why, None, actual)]
-
-    if not worst.low < worst.high:
-        return none_worked_out(f"no gap is worked out: {NO_BAND}")
-    need_m = line_heat.gap_that_is_ok(worst, limit[0] - CLOSE_K)
-    allowed = number_only(limit[1], data)
+    limit_k = units.to_base(low_end(limit, limit.unit), limit.unit)
+    need_m = line_heat.gap_that_is_ok(worst, limit_k - CLOSE_K)
+    has_band = worst.low < worst.high
+    which, allowed = "highest estimate" if has_band else "estimate, without a band", number_only(limit, data)
     if need_m is None:
-        return none_worked_out(
-            f"no gap up to 1 m brings the highest estimate ({worst.case}) {CLOSE} under {allowed}: "
+        why = (
+            f"no gap up to 1 m brings the {which} ({worst.case}) {CLOSE} under {allowed}: "
             "the air alone is too hot, or a band too wide; measure"
         )
+        return None, [] if governed else [Check(name, CANNOT_TELL, why, None, actual, bears=INFORM)]
     needed = derived(
         "smallest_gap",
         "gap_needed",
         units.from_base(need_m, gap.unit),
         gap.unit,
-        (limit[1], *worst.beside.inputs.values()),
+        (limit, *worst.beside.inputs.values()),
         data,
-        about=f"{worst.figure().id}|{limit[1].id}",
+        about=f"{worst.figure().id}|{limit.id}",
         key={"case": worst.case},
-        conditions=f"{worst.case}, highest estimate {CLOSE} under {allowed}",
+        conditions=f"{worst.case}, {which} {CLOSE} under {allowed}",
     )
     if governed:
         return needed, []
     enough = actual.value >= needed.typical * (1 - 1e-9)
-    result = OK if enough else NOT_OK if worst.likely > limit[0] else CANNOT_TELL
-    said = f"{number_only(gap, data)} measured, {number_only(needed, data)} needed ({worst.case}, highest estimate)"
+    result = OK if enough and has_band else NOT_OK if worst.likely > limit_k else CANNOT_TELL
+    said = f"given {number_only(gap, data)}, needed {number_only(needed, data)} ({worst.case}, {which})"
+    if not has_band:
+        said = f"{said}; {NO_BAND}"
     bound = Bound(needed.typical, gap.unit, "min", needed)
-    return needed, [Check(name, result, said, bound, actual, actual.value / needed.typical - 1, case=worst.case)]
+    check = Check(name, result, said, bound, actual, actual.value / needed.typical - 1, case=worst.case)
+    return needed, [check.replace(bears=INFORM)]  # the estimate's own checks decide
 
 
 def _face(material: str, surface: str, at: str, data: Refdata) -> Figure | None:

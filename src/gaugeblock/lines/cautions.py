@@ -43,6 +43,8 @@ def is_brake_fluid(cell: str) -> bool:
 def cautions_of(found: Item) -> list[Caution]:
     """What belongs beside the figures of an item: disagreements, what the figures are not, and the shop's cautions."""
     out: list[Caution] = []
+    if not found.figures:
+        return out
     governing = found.figures[0]
     for figure in found.figures:
         apart = lookup.disagreement(figure)
@@ -85,7 +87,7 @@ def cautions_of(found: Item) -> list[Caution]:
 def _more_states(found: Item) -> list[Caution]:
     """That other classes or states have figures of their own, when none was named."""
     out = []
-    if found.class_taken:
+    if found.is_class_taken:
         text = f"The only class with published figures is {found.klass}: they hold if the part in hand is marked so."
         out.append(Caution(text, "note", (), "refdata"))
     shown = {f.key[column] for f in found.figures for column in ("class", "state") if column in f.key}

@@ -112,7 +112,7 @@ def route(argv: list[str], read_job: Callable[[str], Job]) -> int:
         return code
     import json
 
-    from gaugeblock.answer.check import NOT_OK
+    from gaugeblock.answer.decision import STOP
 
     print(json.dumps({"sheets": [{"name": s.title, **s.as_dict()} for s in sheets]}, ensure_ascii=False, indent=2))
-    return 1 if any(s.worst == NOT_OK for s in sheets) else 0
+    return 1 if any(s.decision.kind == STOP for s in sheets) else 0

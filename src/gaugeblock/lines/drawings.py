@@ -8,6 +8,7 @@ from gaugeblock import units
 from gaugeblock.answer.drawing import Drawing
 from gaugeblock.answer.printing import number_only
 from gaugeblock.lines import estimate as line_heat
+from gaugeblock.lines.verdict import low_end
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -18,9 +19,7 @@ if TYPE_CHECKING:
 _POINTS = 25
 
 
-def drawings(
-    worst: Estimate, limit: tuple[float, Figure] | None, needed: Figure | None, data: Refdata
-) -> list[Drawing]:
+def drawings(worst: Estimate, limit: Figure | None, needed: Figure | None, data: Refdata) -> list[Drawing]:
     """Temperature against gap for the case that governs, and the section to scale."""
     from gaugeblock.drawing import heat_plot
 
@@ -36,14 +35,13 @@ def drawings(
         at = exp(log(first) + (log(last) - log(first)) * i / (_POINTS - 1))
         low, likely, high = (units.from_base(float(line_heat.balance(beside, e, at).line_k), beside.unit) for e in ends)
         points.append((units.from_base(at, gap.unit), low, likely, high))
-    marks = [heat_plot.Mark(gap.typical, f"measured {number_only(gap, data)}")]
+    marks = [heat_plot.Mark(gap.typical, f"given {number_only(gap, data)}")]
     if needed is not None:
         marks.append(heat_plot.Mark(needed.typical, f"needed {number_only(needed, data)}"))
     limits = []
     if limit is not None:
-        limits.append(
-            heat_plot.Mark(units.from_base(limit[0], beside.unit), f"limit {number_only(limit[1], data, beside.unit)}")
-        )
+        text = f"limit {number_only(limit, data, beside.unit)}"
+        limits.append(heat_plot.Mark(low_end(limit, beside.unit), text))
     shield = "" if beside.shield == "none" else f", {beside.shield} shield"
     plot = heat_plot.temperature_against_gap(
         points, limits, marks, f"Line temperature, {worst.case}{shield}", gap.unit, beside.unit

@@ -3,14 +3,30 @@
 from __future__ import annotations
 
 from gaugeblock import units
-from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check, at_least, at_most
+from gaugeblock.answer.decision import Candidate, Decision, ask, none, stop, use
 from gaugeblock.answer.making import stated
 from gaugeblock.answer.printing import number_only
+from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.figure import Figure
 from gaugeblock.lines import cautions as line_cautions
-from gaugeblock.lines.item import EXPANSION_JOINT, OPEN_STATES, Item, item_of
+from gaugeblock.lines.found import of_stop
+from gaugeblock.lines.item import OPEN_STATES, item_of
+from gaugeblock.lines.verdict import beside, judge, left, low_end, no_limit
 from gaugeblock.tables.load import Refdata, refdata
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from gaugeblock.answer.check import Check
+    from gaugeblock.figure import Figure
+    from gaugeblock.lines.item import Item
+
+VERB = "KEEP UNDER"
+MOST = 3  # choices of a state that stand as candidates
+KEEP = "keep it under this"
+AGAIN = "a second reading, by crayon, paint or thermocouple, is under it too"
+_SAME = 0.02  # as figures that disagree are told
 
 
 def heat(
@@ -24,34 +40,40 @@ def heat(
     """What a line material, hose class, fluid or fuel stands, and whether a temperature is within it.
 
     Parameters are text as people write them: ``item`` ``DOT 4``, ``PTFE``, ``SAE J30 R9``, ``gasoline``; ``klass`` the
-    hose class (``SAE J2260``); ``state`` ``wet``, ``continuous``, ``3 % water``; ``at`` a temperature to judge (``120 degC``).
+    hose class (``SAE J2260``); ``state`` ``wet``, ``continuous``, ``3 % water``; ``at`` a temperature to judge
+    (``120 degC``).
 
-    Returns a Sheet: the limit that governs first, then all else that is published for heat and pressure. With ``at`` a
-    check: ``ok``, ``not ok``, or ``cannot tell`` where a stricter living figure says otherwise, or where only a demand, a
-    test temperature or an expansion joint's figure is known.
+    Returns a Sheet: the limit that governs first, then all else that is published for heat and pressure. Its decision is
+    the limit to keep under; with ``at`` it stops where that is passed. A state that was not named is asked, with what
+    comes of each. Nobody's limit is an answer too.
 
-    Raises LookupMiss with the nearest items, Ambiguous with the classes or states the answer depends on.
+    Raises LookupMiss with the nearest items, Ambiguous with the classes the answer depends on.
 
-    >>> heat("DOT 4", state="wet").figures[0].text
+    >>> heat("DOT 4", state="wet").decision.figure.text
     '155'
     """
     data = data or refdata()
     found = item_of(item, klass, state, data)
-    if not found.figures:
-        raise found.nothing()
     asked = {"item": item, "class": klass, "state": state, "at": at}
-    checks = [] if at is None else judge(found, stated_temperature(at, data))
-    governs = found.figures[0].key["state"]
-    title = ", ".join(
-        p for p in (found.cell, found.klass, found.state or (governs if governs not in OPEN_STATES else "")) if p
-    )
+    given = None if at is None else stated_temperature(at, data)
+    if found.open_key:
+        choices = found.alternatives()
+        if found.open_key != "state" or not 0 < len(choices) <= MOST:
+            raise found.must_name()
+        return _open_state(found, choices, asked, given)
+    checks = [] if given is None else judge(found, given)
+    governs = found.figures[0].key["state"] if found.figures else ""
+    state_said = found.state or (governs if governs not in OPEN_STATES else "")
+    decision, questions = _decision(found, given, checks)
     return Sheet(
-        title,
+        ", ".join(p for p in (found.cell, found.klass, state_said) if p),
         asked,
         data,
         [_with_state(f, found.state) for f in found.figures],
         checks,
         line_cautions.cautions_of(found),
+        decision=decision,
+        questions=questions,
     )
 
 
@@ -69,127 +91,128 @@ def stated_temperature(at: str, data: Refdata, where: str = "--at") -> Figure:
     return stated(measure, "temperature", where.lstrip("-"), data)
 
 
-def judge(found: Item, at: Figure) -> list[Check]:
-    """The checks of one temperature against what the item stands."""
-    limit = found.judge
-    checks = [_upper(found, limit, at)]
-    lowest = next((f for f in found.figures if f.quantity == "temperature_minimum"), None)
-    if lowest is not None:
-        end = convert(lowest.typical, lowest.unit, at.unit)
-        reason = f"{at.text} {at.unit} asked, down to {beside(lowest, at.unit, found.data)} is stated"
-        checks.append(
-            at_least(
-                "temperature over the lowest",
-                Bound(at.typical, at.unit, figure=at),
-                Bound(end, at.unit, "min", lowest),
-                reason,
-            )
-        )
-    if limit is not None and limit.quantity == "boiling_point_minimum" and limit.key["state"] == "dry":
-        wet = found.look_up("boiling_point_minimum", "wet")
-        if wet is not None:
-            checks.append(_used(wet, at, found))
-    return checks
+def maker_question(found: Item, checks: Sequence[str] = ()) -> Question:
+    """What must be asked of whoever made it."""
+    if found.cell.startswith("brake fluid"):
+        text = "Read the class of the brake fluid off its bottle: DOT 3, DOT 4, DOT 5 or DOT 5.1."
+        return Question(FILL_IN, text, "fluid", tuple(checks))
+    is_line = found.table == "lines/materials"
+    what = "the highest temperature it stands in use" + ("" if is_line else ", or the least at which it may boil")
+    return Question(
+        ASK_MAKER,
+        f"Ask the maker of the {found.said}: {what}.",
+        "line_limit" if is_line else "fluid_limit",
+        tuple(checks),
+    )
 
 
-def _end(figure: Figure, unit: str) -> float:
-    """The lowest of a figure, in ``unit``: the end at which trouble may begin."""
-    return convert(figure.low if figure.low is not None else figure.typical, figure.unit, unit)
-
-
-def convert(value: float, unit: str, to: str) -> float:
-    """A float of one unit in another of the same dimension."""
-    return value if unit == to else units.from_base(units.to_base(value, unit), to)
-
-
-def beside(limit: Figure, unit: str, data: Refdata) -> str:
-    """A limit in the unit of what is judged, with its source's own number where that is another."""
-    own = number_only(limit, data)
-    return own if limit.unit == unit else f"{number_only(limit, data, unit)} ({own})"
-
-
-def is_close(limit: float, value: float, unit: str) -> bool:
-    """Whether a temperature leaves less to its limit than a reading is good to."""
-    return units.to_base(limit, unit) - units.to_base(value, unit) < CLOSE_K
-
-
-def _upper(found: Item, limit: Figure | None, at: Figure) -> Check:
-    name = "temperature within the limit"
-    actual = Bound(at.typical, at.unit, figure=at)
+def _decision(found: Item, at: Figure | None, checks: list[Check]) -> tuple[Decision, tuple[Question, ...]]:
+    limit = found.limit
+    names = [c.name for c in checks]
     if limit is None:
-        return Check(name, CANNOT_TELL, _no_limit(found), None, actual)
-    end = _end(limit, at.unit)
-    required = Bound(end, at.unit, "max", limit)
-    what = f"{at.text} {at.unit} asked, {beside(limit, at.unit, found.data)} {_WORDS[limit.quantity]}"
-    if found.klass == EXPANSION_JOINT:
-        reason = f"{what}, of an expansion joint in air: it informs, it does not judge a hose"
-        return Check(name, CANNOT_TELL, reason, required, actual)
-    check = at_most(name, actual, required, what)
-    if (
-        limit.quantity == "boiling_point"
-        and check.result == NOT_OK
-        and limit.high is not None
-        and at.typical < convert(limit.high, limit.unit, at.unit)
-    ):
-        return check.replace(
-            result=CANNOT_TELL,
-            reason=f"{what} at one atmosphere: part of it boils there; pressure in the line and the blend decide",
-        )
-    strict = [f for f in found.stricter(limit) if at.typical > _end(f, at.unit) * (1 + 1e-9)]
-    if check.result == OK and strict:
-        worst = min(strict, key=lambda f: _end(f, at.unit))
-        check = check.replace(result=CANNOT_TELL)
-        check = check.replace(
-            reason=f"{what}, yet {beside(worst, at.unit, found.data)} by {worst.source or worst.basis}: ask the maker"
-        )
-    elif check.result == OK and is_close(end, at.typical, at.unit):
-        check = check.replace(result=CANNOT_TELL)
-        check = check.replace(
-            reason=f"{what}: under {CLOSE} is left, no margin is published, and a reading is no better than that"
-        )
-    elif limit.basis == "common practice" or limit.checked == "memory":
-        check = check.replace(
-            reason=f"{what} ({'habit' if limit.basis == 'common practice' else 'from memory'}: read the marking on the part)"
-        )
-    return check
+        question = maker_question(found, [c.name for c in checks if c.asks])
+        return none(VERB, f"{sentence(no_limit(found))} {question.text}"), (question,)
+    stops = [c for c in checks if c.stops]
+    if stops:
+        return _stopped(stops, limit, found.data), ()
+    other = lower_others(found)
+    if other:
+        figures = [min(other, key=lambda f: low_end(f, limit.unit)), limit]
+        candidates = [Candidate(f, f"by {f.source or 'habit'}, {f.locator}", _outcome(f, at)) for f in figures]
+        question = maker_question(found, [c.name for c in checks if c.asks])
+        return ask(VERB, candidates, names, f"Sources disagree. {question.text}"), (question,)
+    open_ones = [c for c in checks if c.asks]
+    if limit.evidence.basis == "common practice":
+        question = maker_question(found, [c.name for c in open_ones])
+        candidate = Candidate(limit, "the maker of the part states no less", _outcome(limit, at))
+        return ask(VERB, [candidate], names, f"This is a shop habit. {question.text}"), (question,)
+    if open_ones:
+        text = f"Read the temperature again, by crayon, paint or thermocouple: {open_ones[0].reason}."
+        question = Question(MEASURE, text, "temperature", tuple(c.name for c in open_ones))
+        return ask(VERB, [Candidate(limit, AGAIN, _outcome(limit, at))], [c.name for c in open_ones], text), (question,)
+    return use(VERB, limit, _said(limit, at), names), ()
 
 
-# A crayon or a thermocouple on a tube is good to about this; no published margin to a limit was found.
-CLOSE_K = 10.0
-CLOSE = "10 degC (18 degF)"
+def lower_others(found: Item) -> list[Figure]:
+    """Living figures that put the limit of an item lower than the one that governs, by more than sources differ by rounding."""
+    limit = found.limit
+    if limit is None:
+        return []
+    end = low_end(limit, limit.unit)
+    return [f for f in found.stricter(limit) if low_end(f, limit.unit) < end - _SAME * abs(end)]
 
-_WORDS = {
-    "temperature_maximum": "is its limit",
-    "boiling_point_minimum": "is the least it must reach before it boils",
-    "vapour_lock_temperature_minimum": "is the least at which its class may turn to vapour at one atmosphere",
-    "vapour_lock_temperature": "is where vapour forms",
-    "boiling_point": "is its boiling range",
-    "oxidation_temperature_maximum": "is its scaling limit",
-    "storage_temperature_maximum": "is its storage limit",
+
+def _stopped(stops: Sequence[Check], limit: Figure, data: Refdata) -> Decision:
+    required = stops[0].required
+    figure = required.figure if required is not None and required.figure is not None else limit
+    do = f"Keep it under {number_only(limit, data)}, or take what stands more."
+    if figure.quantity == "temperature_minimum":
+        do = f"Keep it over {number_only(figure, data)}, or take what stands the cold."
+    return stop(VERB, of_stop(stops[0]), [c.name for c in stops], do)
+
+
+def _said(limit: Figure, at: Figure | None) -> str:
+    """What is said beside a limit to use."""
+    said = "" if at is None else f"{left(limit, at)} at {at.text} {at.unit}."
+    if limit.quantity == "storage_temperature_maximum":
+        return f"{said} That is in storage; ask the maker what it stands in use.".strip()
+    return said
+
+
+def sentence(text: str) -> str:
+    """Text with a capital and a full stop."""
+    return f"{text[:1].upper()}{text[1:]}."
+
+
+def _outcome(limit: Figure, at: Figure | None) -> str:
+    """What comes of a limit at a temperature."""
+    if at is None:
+        return KEEP
+    return "stop: it is too hot" if at.typical > low_end(limit, at.unit) * (1 + 1e-9) else left(limit, at)
+
+
+def when_words(choice: str) -> str:
+    """The condition that makes a class or state the one."""
+    return _WHEN.get(choice, choice)
+
+
+_WHEN = {
+    "wet": "the fluid has been in use, or nobody knows how old it is",
+    "dry": "the fluid is new, from a sealed can",
+    "continuous": "it is that hot for long",
+    "intermittent": "it is that hot for a short while only",
+    "peak": "it is that hot for a short while only",
 }
 
 
-def _no_limit(found: Item) -> str:
-    there = {f.quantity for f in found.figures}
-    if "heat_ageing_test_temperature" in there:
-        return "only a heat-ageing test temperature is known: it classes the rubber and is never a service limit"
-    if "temperature_rating_minimum" in there:
-        return "only what a standard demands of such a line is known, not what the one in hand stands: read its marking"
-    return "no limit of temperature is published for it: ask the maker"
+def state_question(found: Item, key: str, checks: Sequence[str] = ()) -> Question:
+    """Which of the states or classes it is."""
+    if "wet" in found.choices:
+        text = f"Is the {found.cell} new from a sealed can (dry), or has it been in use (wet)?"
+    elif found.open_key == "class":
+        text = f"Read the class off the {found.cell}: {', '.join(found.choices[:6])}."
+    else:
+        text = f"Which holds for the {found.cell}: {' or '.join(found.choices[:6])}?"
+    return Question(FILL_IN, text, key, tuple(checks))
 
 
-def _used(wet: Figure, at: Figure, found: Item) -> Check:
-    end = _end(wet, at.unit)
-    what = f"{number_only(wet, found.data)} governs once the fluid has drawn water"
-    result, reason = (
-        (OK, what)
-        if at.typical <= end * (1 + 1e-9)
-        else (CANNOT_TELL, f"{what}: the dry figure holds for new fluid only")
-    )
-    return Check(
-        "temperature within the wet boiling point",
-        result,
-        reason,
-        Bound(end, at.unit, "max", wet),
-        Bound(at.typical, at.unit, figure=at),
-    )
+def _open_state(
+    found: Item, choices: Sequence[tuple[str, Item]], asked: dict[str, str | None], at: Figure | None
+) -> Sheet:
+    """The sheet of an item whose state nobody named: each of its states with what comes of it."""
+    limits = [(choice, item, item.limit) for choice, item in choices if item.limit is not None]
+    checks = [] if at is None else [judge(item, at, case=choice)[0] for choice, item, _ in limits]
+    candidates = [Candidate(f, when_words(c), _outcome(f, at)) for c, _, f in limits]
+    key = "state" if found.table == "lines/materials" else "fluid_state"
+    question = state_question(found, key, list(dict.fromkeys(c.name for c in checks)))
+    names = list(dict.fromkeys(c.name for c in checks))
+    decision = ask(VERB, candidates, names, question.text)
+    if checks and all(c.stops for c in checks):
+        highest = beside(limits[-1][2], at.unit, found.data) if at is not None else ""
+        decision = stop(
+            VERB, candidates[:1], names, f"It is too hot in every state: keep it under {highest} at the most."
+        )
+    figures = [f.replace(conditions="; ".join(p for p in (c, f.conditions) if p)) for c, _, f in limits]
+    cautions = line_cautions.cautions_of(choices[0][1])
+    questions = () if decision.kind == "stop" else (question,)
+    return Sheet(found.said, asked, found.data, figures, checks, cautions, decision=decision, questions=questions)

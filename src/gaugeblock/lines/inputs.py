@@ -37,25 +37,27 @@ _FINISHES = {
 }
 
 
-def inputs_of(words: Words, judged: Judged) -> tuple[dict[str, Figure], Found]:
-    """The inputs of the estimate by name, in the order of the sheet, and what there is to say of them."""
+def inputs_of(words: Words, judged: Judged) -> tuple[dict[str, Figure], str, Found]:
+    """The inputs of the estimate by name, in the order of the sheet; what stands in for what nobody gave; what to say."""
     line, data = words.line, words.data
     out = {name: f for name, key in _MEASURES.items() if (f := line.figure(key, data)) is not None}
-    cautions = []
+    cautions, stands_in = [], ""
     beside = line.word("beside")
     if "hot temperature" not in out and beside is not None:
         found = heat_source(beside, data)
         if found is not None:
             out["hot temperature"] = found
-            text = f"The hot part's temperature is {number_only(found, data)} of {found.source or 'habit'}, not of this car: measure it."
-            cautions.append(Caution(text, "damage", (found.id,), found.source or "common practice"))
+            stands_in = f"hot part at {number_only(found, data)}, a value of {found.source or 'habit'}"
+            text = f"{number_only(found, data)} is a textbook value ({found.source or 'habit'}), not this car's: measure the hot part."
+            severity = "note" if line.has("temperature") else "damage"
+            cautions.append(Caution(text, severity, (found.id,), found.source or "common practice"))
     for name, key in _FINISHES.items():
         at = out.get("hot temperature") if name == "hot finish" else None
         finish = words.read(key, lambda typed, at=at, name=name: emissivity(typed, at, name, data))  # type: ignore[misc]
         if finish is not None:
             out[name] = finish
     checks = _flow(out, judged)
-    return {n: out[n] for n in Beside.NAMES if n in out}, Found((), checks, cautions)
+    return {n: out[n] for n in Beside.NAMES if n in out}, stands_in, Found((), checks, cautions)
 
 
 def _flow(inputs: dict[str, Figure], judged: Judged) -> list[Check]:
@@ -64,7 +66,7 @@ def _flow(inputs: dict[str, Figure], judged: Judged) -> list[Check]:
         for name in FLOW:
             inputs.pop(name, None)
         return []
-    fluid = judged.fluid
+    fluid = judged.fluid.item
     if "flow conductivity" not in inputs and fluid is not None:
         found = next((f for f in fluid.figures if f.quantity == "thermal_conductivity"), None)
         if found is not None:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from gaugeblock import lookup
+from gaugeblock import lookup, units
 from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.tables.load import Refdata, nearest
+from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -13,7 +14,8 @@ if TYPE_CHECKING:
 
 TABLES = ("lines/materials", "lines/fluids", "lines/fuels")
 
-# Upper limits that judge a temperature, the one that governs first.
+# What is said of how hot it may get, the one that governs first. Which of them are limits, and which inform only, stands
+# in quantities.csv.
 JUDGES = (
     "temperature_maximum",
     "boiling_point_minimum",
@@ -62,24 +64,60 @@ EXPANSION_JOINT = "expansion joint"  # its figures are of joints in air, and jud
 OPEN_STATES = ("any", "not stated")  # what answers when no state is asked
 
 
-class Item:
+class Item(Value):
     """One line material, fluid or fuel with the class and state that were asked; its figures, the governing one first.
 
-    ``figures`` is empty where nothing is published for heat or pressure. Ambiguous where the answer depends on a class
-    or state that was not asked.
+    ``figures`` is empty where nothing is published for heat or pressure, and where the answer depends on a class or
+    state that was not asked: ``open_key`` names it, and ``choices`` are its cells.
     """
 
-    __slots__ = ("cell", "class_taken", "data", "figures", "klass", "rows", "state", "table")
+    __slots__ = ("_choices", "_figures", "_is_class_taken", "_open_key", "cell", "data", "klass", "state", "table")
+
+    table: str
+    cell: str
+    klass: str | None
+    state: str | None
+    data: Refdata
+    _figures: tuple[Figure, ...]
+    _open_key: str
+    _choices: tuple[str, ...]
+    _is_class_taken: bool
 
     def __init__(self, table: str, cell: str, klass: str | None, state: str | None, data: Refdata) -> None:
-        self.data = data
-        self.table = table
-        self.cell = cell
-        self.rows = rows_of(table, cell, data)
-        self.klass = klass
-        self.state = state
-        self.class_taken = False
-        self.figures = self._figures()
+        put(self, "data", data)
+        put(self, "table", table)
+        put(self, "cell", cell)
+        put(self, "klass", klass)
+        put(self, "state", state)
+        put(self, "_is_class_taken", False)
+        put(self, "_open_key", "")
+        put(self, "_choices", ())
+        put(self, "_figures", tuple(self._answers()))
+
+    @property
+    def figures(self) -> tuple[Figure, ...]:
+        """All that is published of it for heat and pressure, the governing one first."""
+        return self._figures
+
+    @property
+    def open_key(self) -> str:
+        """``class`` or ``state`` where the answer depends on one that was not asked; else blank."""
+        return self._open_key
+
+    @property
+    def choices(self) -> tuple[str, ...]:
+        """The cells of the open key."""
+        return self._choices
+
+    @property
+    def is_class_taken(self) -> bool:
+        """Whether the class is the only one there is, and was not asked."""
+        return self._is_class_taken
+
+    @property
+    def rows(self) -> list[Row]:
+        """All rows of the item."""
+        return rows_of(self.table, self.cell, self.data)
 
     def look_up(self, quantity: str, state: str | None = None) -> Figure | None:
         """The governing figure of a quantity; None when no row answers.
@@ -105,29 +143,45 @@ class Item:
     def _classes(self) -> tuple[str | None, ...]:
         return (None, "any") if self.klass is None else (self.klass, "any")
 
-    def _figures(self) -> list[Figure]:
+    def _answers(self) -> list[Figure]:
         rows = self._rows(*ANSWERS)
-        if not rows:
-            return []
-        if self.klass is None and self.table == "lines/materials" and all(r["class"] != "any" for r in rows):
+        if self.klass is None and rows and "class" in rows[0].cells and all(r["class"] != "any" for r in rows):
             named = list(dict.fromkeys(r["class"] for r in rows))
             if len(named) > 1 or named[0] == EXPANSION_JOINT:
-                raise self._must_name("class", named)
-            self.klass, self.class_taken = named[0], True
+                return self._depends_on("class", named)
+            put(self, "klass", named[0])
+            put(self, "_is_class_taken", True)
         got = [f for q in dict.fromkeys(ANSWERS) if self._rows(q) and (f := self.look_up(q)) is not None]
         own = [f for f in got if self.state is None or f.key["state"] == self.state]
         got = own + [f for f in got if f not in own]
-        judging = [r for r in self._rows(*JUDGES) if r.cells.get("class") in self._classes]
-        if self.state is None and judging and not any(f.quantity in JUDGES for f in got):
-            raise self._must_name("state", list(dict.fromkeys(r["state"] for r in judging)))
-        here = [r for r in rows if r.cells.get("class") in self._classes]
-        if not got and self.state is None and here:
-            raise self._must_name("state", list(dict.fromkeys(r["state"] for r in here)))
+        if self.state is None:
+            judging = [r for r in self._rows(*JUDGES) if r.cells.get("class") in self._classes]
+            here = [r for r in rows if r.cells.get("class") in self._classes]
+            if judging and not any(f.quantity in JUDGES for f in got):
+                return self._depends_on("state", [r["state"] for r in judging])
+            if here and not got:
+                return self._depends_on("state", [r["state"] for r in here])
         return got
 
-    def _must_name(self, what: str, found: list[str]) -> Ambiguous:
-        do = f"name the {what}" + ("; a used fluid is wet" if "wet" in found else "")
-        return Ambiguous(self._said, self.table, f"the answer depends on the {what}", found, do)
+    def _depends_on(self, key: str, found: list[str]) -> list[Figure]:
+        put(self, "_open_key", key)
+        put(self, "_choices", tuple(dict.fromkeys(found)))
+        return []
+
+    def must_name(self) -> Ambiguous:
+        """The refusal of an open key, with its choices."""
+        do = f"name the {self.open_key}" + ("; a used fluid is wet" if "wet" in self.choices else "")
+        why = f"the answer depends on the {self.open_key}"
+        return Ambiguous(self.said, self.table, why, list(self.choices), do)
+
+    def alternatives(self) -> tuple[tuple[str, Item], ...]:
+        """What the item may be: each choice of an open key with its Item, the lowest limit first; only those that have one."""
+        made = [(c, self.replace(**{_PARAMETER[self.open_key]: c})) for c in self.choices]
+        flat = [(c, i) for c, i in made if not i.open_key] + [
+            p for _, i in made if i.open_key for p in i.alternatives()
+        ]
+        ends = [(c, i, units.to_base(i.limit.least, i.limit.unit)) for c, i in flat if i.limit is not None]
+        return tuple((c, i) for c, i, _ in sorted(ends, key=lambda end: end[2]))
 
     def nothing(self) -> LookupMiss:
         """That nothing is published, with the nearest items that have a limit."""
@@ -138,26 +192,40 @@ class Item:
             return [n for n in dict.fromkeys([*nearest(self.cell, pool), *pool]) if n != self.cell]
 
         why = "no published source for a heat or pressure limit"
-        return LookupMiss(self._said, self.table, why, near, "ask the maker of the part")
+        return LookupMiss(self.said, self.table, why, near, "ask the maker of the part")
 
     @property
-    def _said(self) -> str:
+    def said(self) -> str:
+        """The item as a person reads it: its name, class and state."""
         return ", ".join(p for p in (self.cell, self.klass, self.state) if p)
 
     @property
-    def judge(self) -> Figure | None:
-        """The figure that judges a temperature; None when no limit is published."""
-        return next((f for f in self.figures if f.quantity in JUDGES), None)
+    def limit(self) -> Figure | None:
+        """The figure that a temperature must keep under; None where no limit is published. A range of information is none."""
+        return next((f for f in self.figures if f.quantity in JUDGES and is_limit(f, self.data)), None)
+
+    @property
+    def informs(self) -> Figure | None:
+        """What is said of its boiling or vapour without being a limit; None where nothing is."""
+        return next((f for f in self.figures if f.quantity in JUDGES and not is_limit(f, self.data)), None)
 
     def stricter(self, figure: Figure) -> list[Figure]:
         """Figures as living as the governing one that may be stricter: of its specificity, or for a state its source left out."""
-        more = list(lookup.same_specificity(figure))
+        more = list(lookup.same_specificity(figure)) if is_limit(figure, self.data) else []
         if figure.key.get("state") != "not stated":
             unsaid = [r for r in self.rows if r["quantity"] == figure.quantity and r["state"] == "not stated"]
             more += [
                 lookup.figure_of(r, self.data) for r in unsaid if r.cells.get("class", "any") == (self.klass or "any")
             ]
         return more
+
+
+_PARAMETER = {"class": "klass", "state": "state"}
+
+
+def is_limit(figure: Figure, data: Refdata) -> bool:
+    """Whether a figure's quantity may decide: what informs only does not."""
+    return data.quantity(figure.quantity)["may"] == "limit"
 
 
 def rows_of(table: str, cell: str, data: Refdata) -> list[Row]:

@@ -2,123 +2,109 @@
 
 from __future__ import annotations
 
-from gaugeblock import units
 from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, Bound, Check
+from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, STOP, Bound, Check
 from gaugeblock.answer.printing import number_only
-from gaugeblock.errors import Ambiguous
-from gaugeblock.figure import Figure
 from gaugeblock.lines import parts as line_parts
-from gaugeblock.lines.cautions import is_brake_fluid
 from gaugeblock.lines.found import Found
-from gaugeblock.lines.heat import CLOSE, beside, convert, is_close, judge
 from gaugeblock.lines.item import EXPANSION_JOINT, Item, class_cell, item_cell, own_cell
+from gaugeblock.lines.verdict import CLOSE, WITHIN, high_end, is_close, judge, low_end, no_limit, stands
+from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
     from gaugeblock.lines.words import Words
 
 NO_BAND = "the inputs are single numbers, so the estimate has no band: give them as ranges, or measure on the car"
-
-
 MATERIAL, FLUID = "line material's limit", "fluid's limit"
+GIVEN, OPEN, MISSING, NOBODY, UNREAD = "given", "open", "missing", "nobody", "unread"
+
+
+class Side(Value):
+    """The material or the fluid of a line: how far it is known, its Item, and the check that is open where it is not.
+
+    ``kind`` is ``given``; ``open`` where a class or state is; ``missing``; ``nobody`` where no limit is published;
+    ``unread`` where a word is not in the tables. ``key`` is the key of the line that would settle it. ``is_spared``
+    where no limit is needed of it (a metal tube).
+    """
+
+    __slots__ = ("check", "is_spared", "item", "key", "kind", "name", "own")
+
+    name: str
+    kind: str
+    key: str
+    item: Item | None
+    check: Check | None
+    own: Figure | None
+    is_spared: bool
+
+    def __init__(
+        self,
+        name: str,
+        kind: str,
+        key: str,
+        item: Item | None = None,
+        check: Check | None = None,
+        own: Figure | None = None,
+        is_spared: bool = False,
+    ) -> None:
+        put(self, "name", name)
+        put(self, "kind", kind)
+        put(self, "key", key)
+        put(self, "item", item)
+        put(self, "check", check)
+        put(self, "own", own)
+        put(self, "is_spared", is_spared)
+
+    @property
+    def limits(self) -> tuple[tuple[str, Figure, Item | None], ...]:
+        """Its limit, or what it may be: each with the class or state that makes it the one, the lowest first."""
+        if self.own is not None:
+            return (("", self.own, self.item),)
+        if self.item is None:
+            return ()
+        if self.item.open_key:
+            return tuple((choice, i.limit, i) for choice, i in self.item.alternatives() if i.limit is not None)
+        limit = self.item.limit
+        return () if limit is None or self.item.klass == EXPANSION_JOINT else (("", limit, self.item),)
 
 
 class Judged:
-    """What the temperature of a line is judged by: its material and its fluid, each an Item or the reason why not."""
+    """What a line is judged by: its material and its fluid, and what the words of both say."""
 
-    __slots__ = ("cannot", "cautions", "data", "fluid_cell", "items", "material_cell", "strength")
+    __slots__ = ("data", "fluid", "material")
 
     def __init__(self, words: Words) -> None:
         self.data = words.data
-        self.items: list[tuple[str, Item]] = []
-        self.cannot: list[Check] = []
-        self.cautions: list[Caution] = []
-        self.strength: Figure | None = None
-        self.material_cell: str | None = None
-        self.fluid_cell: str | None = None
-        self._material(words)
-        self._fluid(words)
-
-    def _open(self, name: str, why: str) -> None:
-        self.cannot.append(Check(name, CANNOT_TELL, why, subject=name, bears=ASK))
-
-    def _material(self, words: Words) -> None:
-        key = "material" if words.line.has("material") else "class"
-        if not words.line.has(key):
-            if words.line.has("service") or not words.line.has("fluid"):
-                self._open(MATERIAL, "the material or class of the line is not given")
-            return
-        item = self._item(words, MATERIAL, key, "class" if key == "material" else "", "state")
-        if item is not None and item.figures:
-            self.material_cell = item.cell
-            self.strength = next((f for f in item.figures if f.quantity == "yield_strength"), None)
-        metal = self.material_cell is not None and line_parts.is_metal(self.material_cell)
-        if self.strength is None and self.material_cell is not None and metal:
-            self.strength = line_parts.tube_yield(self.material_cell, self.data)
-        if metal and (item is None or item.judge is None):
-            self.cannot = [c for c in self.cannot if c.name != MATERIAL]
-            text = f"No limit of temperature is published for {self.material_cell}: the fluid in it is judged, and coatings give out first."
-            self.cautions.append(Caution(text, "note", (), "refdata"))
-        elif item is not None and item.figures:
-            self.items.append((MATERIAL, item))
-
-    def _fluid(self, words: Words) -> None:
-        typed = words.line.word("fluid")
-        if typed is None:
-            if words.line.has("service") or not (words.line.has("material") or words.line.has("class")):
-                self._open(FLUID, "the fluid is not given")
-            return
-        cell = self.data.words("lines", "item").get(" ".join(typed.casefold().split()), typed)
-        wet = is_brake_fluid(cell) and any(
-            r["item"] == cell and r["state"] == "wet" for r in self.data.table("lines/fluids").rows
-        )
-        if wet and not words.line.has("fluid_state"):
-            text = f"{cell} is judged by its wet boiling point: every fluid in use draws water."
-            self.cautions.append(Caution(text, "injury", (), "refdata"))
-        item = self._item(words, FLUID, "fluid", "", "fluid_state", "wet" if wet else None)
-        if item is not None and item.figures:
-            self.fluid_cell = item.cell
-            self.items.append((FLUID, item))
-
-    def _item(
-        self, words: Words, name: str, key: str, class_key: str, state_key: str, usual: str | None = None
-    ) -> Item | None:
-        """The Item of a key with its class and state; None where a word cannot be read or a choice is open."""
-        try:
-            place = words.read(key, lambda typed: item_cell(typed, self.data))
-            if place is None:
-                return None
-            table, cell, klass = place
-            if class_key:
-                klass = words.read(class_key, lambda typed: class_cell(table, cell, typed, self.data)) or klass
-            state = words.read(state_key, lambda typed: own_cell(table, cell, "state", typed, self.data))
-            item = Item(table, cell, klass, state or usual, self.data)
-        except Ambiguous as choice:
-            self._open(name, f"{choice.why}: {', '.join(choice.nearest)}")
-            return None
-        if not item.figures:
-            if name == MATERIAL:
-                self.material_cell = item.cell
-            self._open(name, f"no limit of temperature is published for {item.cell}")
-        return item
+        self.material = _material(words)
+        self.fluid = _fluid(words)
 
     @property
-    def fluid(self) -> Item | None:
-        """The fluid, where it is one of the tables."""
-        return next((item for name, item in self.items if name == FLUID), None)
+    def sides(self) -> tuple[Side, Side]:
+        """Material and fluid."""
+        return self.material, self.fluid
+
+    @property
+    def cautions(self) -> list[Caution]:
+        """What belongs beside the limits."""
+        item = self.material.item
+        if not self.material.is_spared or item is None:
+            return []
+        text = f"No limit of temperature is published for {item.cell}: the line is judged by its fluid; a coating on the tube fails first."
+        return [Caution(text, "note", (), "refdata")]
+
+    @property
+    def open_checks(self) -> tuple[Check, ...]:
+        """What is open of material and fluid themselves."""
+        return tuple(side.check for side in self.sides if side.check is not None)
 
     def measured(self, at: Figure, read_by: str | None) -> list[Check]:
         """The checks of a measured temperature; what an infra-red gun reads is never enough for an ``ok``."""
-        out = list(self.cannot)
-        for name, item in self.items:
-            for found in judge(item, at):
-                about = name if found.name == "temperature within the limit" else found.name
-                check = found.replace(name=f"measured: {about}", subject=about, case="measured")
-                if read_by == "infra-red" and check.result == OK:
-                    low = "an infra-red gun reads low on bright metal: read it again by crayon, paint or thermocouple"
-                    check = check.replace(result=CANNOT_TELL, reason=f"{check.reason}; {low}")
-                out.append(check)
+        out = list(self.open_checks)
+        for side in self.sides:
+            for choice, limit, item in side.limits:
+                out += [_renamed(c, side, choice, read_by) for c in _held(at, limit, item, side.own is not None)]
         return out
 
     def band(self, figure: Figure, case: str) -> list[Check]:
@@ -126,70 +112,146 @@ class Judged:
 
         Inputs without a range give no band, and never an ok.
         """
-        return [self._in_band(name, item, figure, case) for name, item in self.items]
+        found = [(side, *entry) for side in self.sides for entry in side.limits]
+        return [_in_band(side, choice, limit, item, figure, case) for side, choice, limit, item in found]
 
-    def _in_band(self, name: str, item: Item, figure: Figure, case: str) -> Check:
-        limit, title, unit = item.judge, f"{case}: {name}", figure.unit
-        if limit is None:
-            why = f"no limit of temperature is published for {item.cell}"
-            return Check(title, CANNOT_TELL, why, subject=name, case=case, bears=INFORM)
-        end = _least(limit, unit)
-        strictest = min([end, *(_least(f, unit) for f in item.stricter(limit))])
-        low, likely = figure.low or 0.0, figure.typical
-        high = figure.high if figure.high is not None else likely
-        said = f"{likely:.0f} {unit} ({low:.0f} to {high:.0f}) estimated, {beside(limit, unit, self.data)} {item.cell}"
-        result = CANNOT_TELL
+    @property
+    def lowest(self) -> Figure | None:
+        """The lowest limit that stands whatever is open; None where nothing judges."""
+        ends = [(low_end(f, "degC"), f) for side in self.sides for f in _living(side)]
+        return min(ends, key=lambda pair: pair[0])[1] if ends else None
+
+
+def _living(side: Side) -> list[Figure]:
+    found = side.limits[:1]
+    return [f for _, limit, item in found for f in (limit, *(item.stricter(limit) if item and not side.own else ()))]
+
+
+def _held(at: Figure, limit: Figure, item: Item | None, is_own: bool) -> list[Check]:
+    """The checks of a temperature against a limit of the tables, or one that the maker gave."""
+    if item is not None and not is_own:
+        return judge(item, at, "measured")
+    end = low_end(limit, at.unit)
+    said = f"measured {at.text} {at.unit}; its maker's limit is {limit.text} {limit.unit}"
+    result = NOT_OK if high_end(at, at.unit) > end * (1 + 1e-9) else OK
+    bounds = Bound(end, at.unit, "max", limit), Bound(high_end(at, at.unit), at.unit, figure=at)
+    if result == OK and is_close(end, high_end(at, at.unit), at.unit):
+        return [Check(WITHIN, CANNOT_TELL, f"{said}: less than {CLOSE} is left", *bounds)]
+    return [Check(WITHIN, result, said if result == OK else f"{said}: too hot", *bounds)]
+
+
+def _renamed(check: Check, side: Side, choice: str, read_by: str | None) -> Check:
+    about = side.name if check.name == WITHIN else check.name
+    name = f"measured: {about}" + (f" ({choice})" if choice else "")
+    check = check.replace(name=name, subject=about, case=choice or "measured")
+    if choice:
+        check = check.replace(bears=INFORM)  # the choice itself is asked, with what comes of each
+    if read_by == "infra-red" and check.result == OK:
+        low = "an infra-red gun reads low on bright metal: read it again by crayon, paint or thermocouple"
+        check = check.replace(result=CANNOT_TELL, reason=f"{check.reason}; {low}")
+    return check
+
+
+def _in_band(side: Side, choice: str, limit: Figure, item: Item | None, figure: Figure, case: str) -> Check:
+    unit = figure.unit
+    end = low_end(limit, unit)
+    others = item.stricter(limit) if item is not None and side.own is None else []
+    strictest = min([end, *(low_end(f, unit) for f in others)])
+    low, likely = figure.low if figure.low is not None else figure.typical, figure.typical
+    high = figure.high if figure.high is not None else likely
+    what = f"its maker's limit is {limit.text} {limit.unit}" if item is None or side.own else stands(item, limit, unit)
+    said = f"estimated {likely:.0f} {unit} ({low:.0f} to {high:.0f}); {what}"
+    result = CANNOT_TELL
+    if likely > end:
+        result, said = NOT_OK, f"{said}: too hot"
+    elif high > strictest:
+        said += ": the top of the estimate, or another living figure, passes it: measure on the car"
+    elif not low < high:
+        said += f": {NO_BAND}"
+    elif is_close(strictest, high, unit):
+        said += f": at the top of the estimate less than {CLOSE} is left: measure on the car"
+    else:
+        result = OK
+    required, actual = Bound(end, unit, "max", limit), Bound(high, unit, figure=figure)
+    margin = (end - high) / end if end else None
+    name = f"{case}: {side.name}" + (f" ({choice})" if choice else "")
+    bears = INFORM if choice else STOP  # a choice is asked itself, with what comes of each
+    return Check(name, result, said, required, actual, margin, subject=side.name, case=case, bears=bears)
+
+
+def _open(name: str, why: str, bears: str = ASK) -> Check:
+    return Check(name, CANNOT_TELL, why, subject=name, bears=bears)
+
+
+def _material(words: Words) -> Side:
+    line, data = words.line, words.data
+    own = line.figure("line_limit", data)
+    key = "material" if line.has("material") else "class"
+    if not line.has(key):
+        if own is not None:
+            return Side(MATERIAL, GIVEN, "line_limit", own=own)
+        is_asked = line.has("service") or not line.has("fluid")
+        check = _open(MATERIAL, "the material or class of the line is not given") if is_asked else None
+        return Side(MATERIAL, MISSING, "material", check=check)
+    side = _side(words, MATERIAL, key, "class" if key == "material" else "", "state", own)
+    item = side.item
+    if item is not None and line_parts.is_metal(item.cell) and not side.limits and not item.open_key:
+        return side.replace(check=None, is_spared=True)
+    return side
+
+
+def _fluid(words: Words) -> Side:
+    line = words.line
+    own = line.figure("fluid_limit", words.data)
+    if line.has("fluid"):
+        side = _side(words, FLUID, "fluid", "", "fluid_state", own)
+        if side.kind == NOBODY and side.check is not None and not _is_class_to_name(side.item):
+            return side.replace(check=side.check.replace(bears=INFORM))
+        return side
+    if own is not None:
+        return Side(FLUID, GIVEN, "fluid_limit", own=own)
+    is_asked = line.has("service") or not (line.has("material") or line.has("class"))
+    check = _open(FLUID, "the fluid is not given") if is_asked else None
+    return Side(FLUID, MISSING, "fluid", check=check)
+
+
+def _is_class_to_name(item: Item | None) -> bool:
+    """Whether a fluid is one of a family whose classes have limits: the class on the bottle settles it."""
+    return item is not None and item.cell.startswith("brake fluid")
+
+
+def _side(words: Words, name: str, key: str, class_key: str, state_key: str, own: Figure | None) -> Side:
+    """Material or fluid of a key with its class and state."""
+    place = words.read(key, lambda typed: item_cell(typed, words.data))
+    if place is None:
+        return Side(name, UNREAD if own is None else GIVEN, key, own=own)
+    table, cell, klass = place
+    if class_key:
+        klass = words.read(class_key, lambda typed: class_cell(table, cell, typed, words.data)) or klass
+    state = words.read(state_key, lambda typed: own_cell(table, cell, "state", typed, words.data))
+    item = Item(table, cell, klass, state, words.data)
+    if own is not None:
+        return Side(name, GIVEN, key, item, own=own)
+    if item.open_key:
+        open_key = state_key if item.open_key == "state" else "class"
+        why = f"the answer depends on the {item.open_key}: {', '.join(item.choices)}"
+        return Side(name, OPEN, open_key, item, _open(name, why))
+    if item.limit is None or item.klass == EXPANSION_JOINT:
+        why = no_limit(item)
         if item.klass == EXPANSION_JOINT:
-            said += ": an expansion joint's figure does not judge a hose"
-        elif limit.quantity == "boiling_point" and high > end and likely <= _top(limit, unit):
-            said += " boiling range at one atmosphere: pressure in the line and the blend decide"
-        elif likely > end:
-            result = NOT_OK
-        elif high > strictest:
-            said += ": the band or another living figure passes it: measure on the car"
-        elif not low < high:
-            said += f": {NO_BAND}"
-        elif is_close(strictest, high, unit):
-            said += f": at the top of the band under {CLOSE} is left: measure on the car"
-        else:
-            result = OK
-        required, actual = Bound(end, unit, "max", limit), Bound(high, unit, figure=figure)
-        margin = (end - high) / end if end else None
-        return Check(title, result, said, required, actual, margin, subject=name, case=case)
-
-    def untested(self) -> Found:
-        """The limits themselves where there is no temperature to hold against them, neither read nor estimated."""
-        figures, checks = [], []
-        for name, item in self.items:
-            limit = item.judge
-            if limit is not None:
-                figures.append(limit)
-                said = (
-                    f"{number_only(limit, self.data)} for {item.cell}; no temperature is measured or can be estimated"
-                )
-                bound = Bound(limit.least, limit.unit, "max", limit)
-                checks.append(Check(name, CANNOT_TELL, said, bound, subject=name, bears=ASK))
-        return Found(figures, checks)
-
-    def lowest_limit_k(self) -> tuple[float, Figure] | None:
-        """The lowest living limit in K with its figure; None where nothing judges (a boiling range is no limit)."""
-        ends = []
-        for _, item in self.items:
-            if item.judge is not None and item.klass != EXPANSION_JOINT and item.judge.quantity != "boiling_point":
-                living = (item.judge, *item.stricter(item.judge))
-                ends += [(units.to_base(_low(f), f.unit), f) for f in living]
-        return min(ends, key=lambda pair: pair[0]) if ends else None
+            why = f"only an expansion joint's limit is published for {item.cell}: that does not judge a hose"
+        return Side(name, NOBODY, "line_limit" if name == MATERIAL else "fluid_limit", item, _open(name, why))
+    return Side(name, GIVEN, key, item)
 
 
-def _low(figure: Figure) -> float:
-    return figure.low if figure.low is not None else figure.typical
-
-
-def _least(figure: Figure, unit: str) -> float:
-    """The lowest of a figure, in ``unit``."""
-    return convert(_low(figure), figure.unit, unit)
-
-
-def _top(figure: Figure, unit: str) -> float:
-    """The highest of a figure, in ``unit``."""
-    return convert(figure.high if figure.high is not None else figure.typical, figure.unit, unit)
+def untested(judged: Judged) -> Found:
+    """The limits themselves where there is no temperature to hold against them, neither read nor estimated."""
+    figures, checks = [], []
+    for side in judged.sides:
+        for choice, limit, item in side.limits:
+            figures.append(limit)
+            what = item.said if item is not None else "the maker's limit"
+            said = f"{number_only(limit, judged.data)} for {what}; no temperature is measured or can be estimated"
+            bound = Bound(limit.least, limit.unit, "max", limit)
+            checks.append(Check(side.name, CANNOT_TELL, said, bound, subject=side.name, case=choice, bears=INFORM))
+    return Found(figures, checks)

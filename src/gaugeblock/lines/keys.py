@@ -56,8 +56,17 @@ KEYS: dict[str, Key] = {
     "length": Key("length", "length"),
     "pressure": Key("system_pressure", "stress"),
     "factor": Key("safety_factor", "ratio"),
+    "factor_on_burst": Key("safety_factor", "ratio"),
+    "factor_on_yield": Key("safety_factor", "ratio"),
+    "yield_strength": Key("yield_strength", "stress"),
+    "tensile_strength": Key("tensile_strength", "stress"),
+    "line_limit": Key("temperature_maximum", "temperature"),
+    "line_limit_from": _WORD,
     "fluid": _WORD,
     "fluid_state": _WORD,
+    "fluid_limit": Key("boiling_point_minimum", "temperature"),
+    "fluid_limit_from": _WORD,
+    "marked_for": _WORD,
     "beside": _WORD,
     "gap": Key("gap", "length"),
     "temperature": Key("line_temperature", "temperature"),
@@ -137,6 +146,12 @@ class Line(Value):
         if got is None:
             return None
         made = stated(got, KEYS[name].quantity, label_of(name), data, read_by=self._tool(name))
+        sheet = self.words.get(f"{name}_from")
+        if sheet is not None:
+            source, _, place = (part.strip() for part in sheet.partition(","))
+            made = made.replace(
+                basis="maker", source=source, locator=place or NO_PLACE, chosen_by="as the maker states"
+            )
         if name in self.worked_out:
             return made.replace(locator="points of the line and of the hot pipe", note=_BY_PATHS)
         return made
@@ -154,6 +169,7 @@ class Line(Value):
         return self.replace(words=words, spans={k: v for k, v in self.spans.items() if k not in names})
 
 
+NO_PLACE = "page not given"
 _BY_PATHS = "worked out from the paths; measure it on the car"
 
 

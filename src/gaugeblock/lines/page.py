@@ -5,23 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from gaugeblock import units
-from gaugeblock.answer.decision import decided
 from gaugeblock.answer.item import Box, Card, Item, Row
-from gaugeblock.answer.printing import printed
+from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.bodies import Placed
 from gaugeblock.errors import InputError, Problem
 from gaugeblock.figure import Figure
 from gaugeblock.job.model import Shop
-from gaugeblock.lines.item import JUDGES
+from gaugeblock.lines.item import JUDGES, is_limit
 from gaugeblock.lines.job import Line
-from gaugeblock.lines.keys import line_of_part
+from gaugeblock.lines.keys import label_of, line_of_part
 from gaugeblock.lines.paths import route_of_part
 from gaugeblock.lines.placed import placed_line
 from gaugeblock.tables.load import Refdata
 
 _ALWAYS = ("service", "material", "fluid", "gap")
-_SHOWN = 3
+_SHOWN = 2
 
 
 def problems(item: Line, data: Refdata) -> Iterator[Problem]:
@@ -39,48 +38,77 @@ def placed(line: Line, _item: Item, data: Refdata) -> list[Placed]:
 
 def item(job: Line, shop: Shop, data: Refdata) -> Item:
     """The Item of one line of the job."""
-    sheet = route_of_part(job, draw=True, data=data, is_metric=None if shop.units is None else shop.units == "metric")
+    is_metric = None if shop.units is None else shop.units == "metric"
+    sheet = route_of_part(job, draw=True, data=data, is_metric=is_metric)
     given = line_of_part(job)
     facts = [Row("where", job.where or "")]
     facts += [
-        Row(k.replace("_", " "), text or "") for k, text in given.asked().items() if text is not None or k in _ALWAYS
+        Row(_SAID.get(k, label_of(k)), t or "") for k, t in given.asked().items() if t is not None or k in _ALWAYS
     ]
     if job.notes:
         facts.append(Row("notes", job.notes))
     by_paths = None if job.gap is not None else sheet.asked["gap"]
     if by_paths is not None:
-        facts = [Row("gap", f"{by_paths}, from the paths") if f.label == "gap" else f for f in facts]
-    return Item("lines", job.name, facts, sheet, _card(job, sheet, data))
+        facts = [Row("gap", f"{by_paths} (from the drawn routes)") if f.label == "gap" else f for f in facts]
+    return Item("lines", job.name, facts, sheet, _card(job, sheet, is_metric))
 
 
-def _limits(sheet: Sheet) -> list[Figure]:
-    """What the line and its fluid stand, the lowest first: of the sheet's figures and of what its checks ask."""
+# What the desk calls a key where its own name is no word of the trade.
+_SAID = {
+    "od": "outside diameter",
+    "pressure": "highest pressure",
+    "temperature": "temperature measured",
+    "temperature_by": "measured with",
+    "hot_od": "diameter of the hot part",
+    "hot_temperature": "temperature of the hot part",
+    "hot_finish": "surface of the hot part (emissivity)",
+    "finish": "surface of the line (emissivity)",
+    "shield_finish": "surface of the shield (emissivity)",
+    "sleeve_finish": "surface of the sleeve (emissivity)",
+    "air": "air, driving or idling",
+    "soak_air": "air after shut-down",
+    "speed": "speed of the air",
+    "line_limit": "limit by the line's maker",
+    "line_limit_from": "from",
+    "fluid_limit": "boiling point by the fluid's maker",
+    "fluid_limit_from": "from",
+    "factor_on_burst": "safety factor on burst",
+    "factor_on_yield": "safety factor on yield",
+    "anchors": "exhaust between its anchors",
+    "droop": "way at full droop",
+    "lock": "way at full lock",
+}
+
+
+def _others(sheet: Sheet) -> list[Figure]:
+    """What else the line and its fluid stand, the lowest first."""
+    shown = {f.id for f in sheet.decision.figures}
     asked = [c.required.figure for c in sheet.checks if c.required is not None and c.required.figure is not None]
-    found = {f.id: f for f in (*sheet.figures, *asked) if f.quantity in JUDGES}
-    return sorted(found.values(), key=lambda f: units.to_base(f.least, f.unit))
+    found = {f.id: f for f in (*sheet.figures, *asked) if f.quantity in JUDGES and f.id not in shown}
+    limits = [f for f in found.values() if is_limit(f, sheet.data)]
+    return sorted(limits, key=lambda f: units.to_base(f.least, f.unit))
 
 
-def _card(job: Line, sheet: Sheet, data: Refdata) -> Card:
+def _card(job: Line, sheet: Sheet, is_metric: bool | None) -> Card:
+    data, decision = sheet.data, sheet.decision
+    hot = "degF" if is_metric is False else "degC" if is_metric else None
     needed = next((f for f in sheet.figures if f.quantity == "gap_needed"), None)
-    limits = _limits(sheet)
-    first = limits[0] if limits else needed
-    verb = "KEEP AWAY" if first is not None and first is needed else "KEEP UNDER"
-    sheet.decide(decided(verb, first, sheet.checks, "" if first else "Ask the maker of the line for its limit."))
     gap = job.gap or sheet.asked.get("gap") or ""
+    far = None if is_metric is None else "mm" if is_metric else "in"
     notes = [
         f"Beside the {job.beside}{f', gap {gap}' if gap else ''}" if job.beside else "",
-        f"Gap needed {printed(needed, data)} ({needed.trust})" if needed is not None and first is not needed else "",
+        f"Gap needed {number_only(needed, data, far)} ({needed.trust})" if needed is not None else "",
         f"Measured {job.temperature}" if job.temperature else "",
-        *(f"{f.key.get('item', 'limit')}: {printed(f, data)}" for f in limits[1:_SHOWN]),
+        *(f"{f.key.get('item', 'Limit')}: {number_only(f, data, hot)}" for f in _others(sheet)[:_SHOWN]),
     ]
-    temperature = first.unit if first is not None and first is not needed else "degF"
+    temperature = hot or (decision.figures[0].unit if decision.figures else "degF")
     return Card(
         ", ".join(str(t) for t in (job.material, job.od, job.fluid, job.fluid_state) if t),
         (job.service or "").upper(),
         counted="line",
         notes=notes,
         boxes=[
-            Box("gap as left", "in" if first is None else "", half=True),
+            Box("gap as left", "mm" if is_metric else "in", half=True),
             Box("pressure test", half=True),
             Box("temperature, hot", temperature),
             Box("temperature, after shut-down", temperature),

@@ -1,13 +1,13 @@
-"""The parts of a line: clips, wall against pressure, flare and thread fit, what the fluid does to it, exhaust growth."""
+"""The parts of a line: clips, and how much the exhaust beside it grows."""
 
 from __future__ import annotations
 
 from gaugeblock import lookup, units
-from gaugeblock.answer.check import CANNOT_TELL, INFORM, NOT_OK, Bound, Check, at_least, at_most
+from gaugeblock.answer.check import CANNOT_TELL, INFORM, Bound, Check, at_most
 from gaugeblock.answer.making import base, derived
 from gaugeblock.answer.printing import number_only
 from gaugeblock.calc import line_parts as calc
-from gaugeblock.errors import InputError, LookupMiss
+from gaugeblock.errors import LookupMiss
 from gaugeblock.lines.found import Found
 from gaugeblock.tables.load import canonical
 
@@ -22,16 +22,14 @@ _SUBJECT = {"brake": "brake line", "fuel feed": "fuel line", "fuel return": "fue
 _METALS = ("steel", "copper", "nickel", "aluminium", "exhaust tube", "nonferrous", "brake tube")
 
 
-def tube_yield(product: str, data: Refdata) -> Figure | None:
-    """The least yield strength that the tables of tubes state for a line's product; None where none is published."""
-    rows = data.table("tubes/materials").by_quantity.get("yield_strength", [])
-    found = [lookup.figure_of(r, data) for r in rows if r["product"] == product and not r.standing]
-    return min(found, key=lambda f: units.to_base(f.least, f.unit), default=None)
-
-
 def is_metal(material: str) -> bool:
     """Whether a line material is a metal tube: heat reaches its fluid long before it harms the tube."""
     return any(word in material for word in _METALS) and "hose" not in material and "nylon" not in material
+
+
+def tape_unit(unit: str) -> str:
+    """The unit that a tape or a rule reads a small length in."""
+    return {"ft": "in", "m": "mm", "um": "mm"}.get(unit, unit)
 
 
 def supports(line: Line, data: Refdata) -> Found:
@@ -71,67 +69,15 @@ def _clips(run: Figure, limit: Figure, data: Refdata) -> Found:
         about=about,
         conditions="both ends held by their fittings",
     )
-    apart = units.from_base(long_m / (count + 1), run.unit)
-    spacing = derived("support_spacing_even", "support_spacing", apart, run.unit, (run, clips), data, about=about)
-    unit = {"ft": "in", "m": "mm"}.get(run.unit, run.unit)  # as a tape is read
+    unit = tape_unit(run.unit)
+    apart = units.from_base(long_m / (count + 1), unit)
+    spacing = derived("support_spacing_even", "support_spacing", apart, unit, (run, clips), data, about=about)
     places = ", ".join(units.significant(units.from_base(p, unit), 4) for p in calc.support_places(long_m, count)[:12])
     more = " ..." if count > 12 else ""
     where = f"at {places}{more} {unit} from one end" if count else "none between the fittings"
     reason = f"{count} clips {where}; plus one beside each bend and each change to hose; {number_only(limit, data)} apart at most"
-    required = Bound(units.from_base(most_m, run.unit), run.unit, "max", limit)
-    return Found((limit, clips, spacing), (at_most("clips", Bound(apart, run.unit, figure=spacing), required, reason),))
-
-
-def pressure(line: Line, strength: Figure | None, data: Refdata) -> Found:
-    """Barlow: the pressure that brings the wall to its yield, against the system's peak; the factor is the user's."""
-    if not (line.has("wall") or line.has("pressure")):
-        return Found()
-    name = "wall against pressure"
-    od, thick, peak = (line.figure(key, data) for key in ("od", "wall", "pressure"))
-    parts = (("outside diameter", od), ("wall", thick), ("system pressure", peak))
-    lacking = [n for n, v in (*parts, ("a published yield strength of the tube", strength)) if v is None]
-    if od is None or thick is None or peak is None or strength is None:
-        return Found((), (Check(name, CANNOT_TELL, f"not given: {', '.join(lacking)}", bears=INFORM),))
-    od_m, wall_m, stress = base(od), base(thick), base(strength)
-    if not 0 < 2 * wall_m < od_m:
-        asked = f"{thick.text} {thick.unit}"
-        raise InputError(asked, "wall", "does not fit inside the outside diameter", (), "check wall and diameter")
-    at_yield = units.from_base(calc.pressure_of_wall(stress, wall_m, od_m), peak.unit)
-    about = f"{thick.text} {thick.unit}|{od.text} {od.unit}"
-    bursts = derived(
-        "thin_wall_hoop_pressure",
-        "pressure_at_stress",
-        at_yield,
-        peak.unit,
-        (strength, thick, od),
-        data,
-        about=about,
-        conditions="the wall reaches its least yield strength",
-    )
-    ratio = at_yield / peak.typical if peak.typical else 0.0
-    thin = (
-        "; the wall is thicker than a twentieth of the diameter, so this is a mean stress" if 20 * wall_m > od_m else ""
-    )
-    said = f"{number_only(bursts, data)} brings the wall to yield, {peak.text} {peak.unit} is the peak: {ratio:.1f} times{thin}"
-    keep = line.figure("factor", data)
-    if keep is None:
-        required, actual = Bound(peak.typical, peak.unit, "min", peak), Bound(at_yield, peak.unit, figure=bursts)
-        result = NOT_OK if ratio < 1 else CANNOT_TELL
-        why = f"{said}; the factor to keep is not given"
-        return Found((bursts,), (Check(name, result, why, required, actual),))
-    needed = derived(
-        "wall_for_pressure",
-        "wall_needed",
-        units.from_base(calc.wall_for_pressure(base(peak), stress, od_m, keep.typical), thick.unit),
-        thick.unit,
-        (peak, strength, od, keep),
-        data,
-        about=f"{about}|{peak.text} {peak.unit}",
-        conditions=f"factor {keep.text} on yield",
-    )
-    bounds = Bound(thick.typical, thick.unit, figure=thick), Bound(needed.typical, thick.unit, "min", needed)
-    check = at_least(name, *bounds, f"{said}; {number_only(needed, data)} wall needed")
-    return Found((bursts, needed), (check,))
+    required = Bound(units.from_base(most_m, unit), unit, "max", limit)
+    return Found((limit, clips, spacing), (at_most("clips", Bound(apart, unit, figure=spacing), required, reason),))
 
 
 def exhaust_growth(words: Words, hot: Figure | None) -> Found:
@@ -157,15 +103,15 @@ def exhaust_growth(words: Words, hot: Figure | None) -> Found:
         grown, said = base(per) * base(run), "from 70 degF"
     else:
         grown, said = calc.growth(base(per), base(run), units.to_base(top, hot.unit) - 293.15), "from 20 degC"
-    length = units.from_base(grown, run.unit)
+    unit = tape_unit(run.unit)
+    length = units.from_base(grown, unit)
     ends = (
         ("thermal_growth", f"{said} to {wanted}, free to grow"),
         ("slip_needed", "slip joints and hangers together"),
     )
     about = f"{run.text} {run.unit}|{line.word('exhaust_material')}|{wanted}"
     growth, slip = (
-        derived("thermal_growth", q, length, run.unit, (per, run, hot), data, about=about, conditions=c)
-        for q, c in ends
+        derived("thermal_growth", q, length, unit, (per, run, hot), data, about=about, conditions=c) for q, c in ends
     )
     reason = (
         f"{run.text} {run.unit} between anchors grows {number_only(growth, data)}: give slip joint or hangers that travel, "

@@ -8,15 +8,20 @@ from gaugeblock.lines import cases as line_cases
 from gaugeblock.lines import fit as line_fit
 from gaugeblock.lines import parts as line_parts
 from gaugeblock.lines import rules as line_rules
+from gaugeblock.lines.decide import MEASURED_CHECK, decide
+from gaugeblock.lines.doubts import doubts
 from gaugeblock.lines.found import Found
 from gaugeblock.lines.inputs import inputs_of
-from gaugeblock.lines.judged import Judged
+from gaugeblock.lines.judged import Judged, untested
 from gaugeblock.lines.keys import Line, line_of_text
+from gaugeblock.lines.wall import pressure
 from gaugeblock.lines.words import Words
 from gaugeblock.tables.load import Refdata, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from gaugeblock.answer.decision import Decision
+    from gaugeblock.answer.drawing import Drawing
     from gaugeblock.figure import Figure
     from gaugeblock.lines.cases import Estimates
 
@@ -27,8 +32,10 @@ def route(service: str | None = None, *, draw: bool = False, data: Refdata | Non
     All parameters are text as people write them, and all may be missing: what needs one that is answers ``cannot tell``
     and names it. They are the keys of ``[[lines]]`` of a job (``klass`` is its ``class``):
 
-    - the line: ``material``, ``klass``, ``state``, ``od``, ``wall``, ``length``, ``pressure``, ``factor``, ``fluid``,
-      ``fluid_state``; ``temperature`` its own as measured and ``temperature_by`` what read it;
+    - the line: ``material``, ``klass``, ``state``, ``od``, ``wall``, ``length``, ``pressure``,
+      ``factor_on_burst`` and ``factor_on_yield`` to keep, the tube's own ``tensile_strength`` and ``yield_strength``,
+      ``fluid``, ``fluid_state``; what the makers state: ``line_limit``, ``fluid_limit`` (``line_limit_from`` the sheet
+      and its page), ``marked_for`` the fluid that a hose is marked for; ``temperature`` its own as measured and ``temperature_by`` what read it;
     - what is hot: ``beside`` (``exhaust header``), ``gap``, ``hot_od``, ``hot_temperature``, ``hot_finish``, and the
       line's ``finish``; ``air``, ``soak_air`` after shut-down, ``speed`` of the air; ``side`` of the rail ``same side``
       or ``other side``; ``shield`` ``none``, ``flat open``, ``curved open`` or ``closed`` and ``shield_finish``;
@@ -62,27 +69,44 @@ def route_of(
     words = Words(line, data, is_job)
     judged = Judged(words)
     measured = line.figure("temperature", data)
-    inputs, noted = inputs_of(words, judged)
-    more = line_cases.estimates(inputs, line, judged, data)
-    found = Found((), (), noted.cautions) + _measured(words, judged, measured) + Found((), noted.checks)
-    found += more.found
-    if measured is None and more.worst is None:
-        found += judged.untested()
+    inputs, stands_in, noted = inputs_of(words, judged)
+    more = line_cases.estimates(inputs, stands_in, line, judged, data)
     gap = line.figure("gap", data)
-    found += Found([] if gap is None else [gap])
-    found += _parts(words, judged, inputs, gap)
+    found = Found((), (), noted.cautions) + _measured(line, judged, measured, more) + Found((), noted.checks)
+    found += _bearing(more.found, line)
+    if measured is None and more.worst is None:
+        found += untested(judged)
+    found += Found([] if gap is None else [gap]) + _parts(words, judged, inputs, gap)
+    found += doubts(line, inputs, data)
     found += Found((), (), (*judged.cautions, *line_rules.written(line, data), *line_rules.shop(line, data)))
-    found = (first or Found()) + found
-    found += Found((), words.checks())
+    found = (first or Found()) + found + words.found()
+    governs = measured if measured is not None else more.worst.figure() if more.worst is not None else None
+    decision, questions = decide(judged, found, governs, more.needed)
     return Sheet(
         _title(line),
         line.asked(),
         data,
-        list(found.figures),
+        _in_order(decision, found),
         list(found.checks),
         list(found.cautions),
         _drawn(more, judged) if draw else [],
+        decision,
+        questions,
     )
+
+
+def _in_order(decision: Decision, found: Found) -> list[Figure]:
+    """The figures of the sheet, those that the decision names first."""
+    figures = {f.id: f for f in (*decision.figures, *found.figures)}
+    return list(figures.values())
+
+
+def _bearing(found: Found, line: Line) -> Found:
+    """An estimate's checks where the plain rule is met: what cannot be told of them only informs."""
+    if not _is_plain_rule_met(line):
+        return found
+    checks = [c.replace(bears=INFORM) if c.result == CANNOT_TELL else c for c in found.checks]
+    return Found(found.figures, checks, found.cautions, found.questions)
 
 
 def _title(line: Line) -> str:
@@ -91,12 +115,12 @@ def _title(line: Line) -> str:
     return f"{line.name}: {title}" if line.name else title
 
 
-def _drawn(more: Estimates, judged: Judged) -> list:  # type: ignore[type-arg]
+def _drawn(more: Estimates, judged: Judged) -> list[Drawing]:
     if more.worst is None:
         return []
     from gaugeblock.lines.drawings import drawings
 
-    return drawings(more.worst, judged.lowest_limit_k(), more.needed, judged.data)
+    return drawings(more.worst, judged.lowest, more.needed, judged.data)
 
 
 def _parts(words: Words, judged: Judged, inputs: dict[str, Figure], gap: Figure | None) -> Found:
@@ -104,23 +128,30 @@ def _parts(words: Words, judged: Judged, inputs: dict[str, Figure], gap: Figure 
     line, data = words.line, words.data
     found = line_rules.clearance(words, gap)
     found += line_parts.supports(line, data)
-    found += line_parts.pressure(line, judged.strength, data)
+    found += pressure(line, judged.material.item, data)
     found += line_parts.exhaust_growth(words, inputs.get("hot temperature"))
     found += line_fit.fit(words)
     found += line_fit.hose(line, data)
-    return found + Found((), line_fit.compatible(judged.fluid_cell, judged.material_cell))
+    return found + line_fit.compatible(words, judged.fluid.item, judged.material.item)
 
 
-def _measured(words: Words, judged: Judged, measured: Figure | None) -> Found:
+def _measured(line: Line, judged: Judged, measured: Figure | None, more: Estimates) -> Found:
     """What was measured on the car, and the rule that needs no figure."""
     if measured is not None:
-        found = Found([measured], judged.measured(measured, words.line.word("temperature_by")))
+        found = Found([measured], judged.measured(measured, line.word("temperature_by")))
     else:
         text = "none is given: use a temperature crayon, paint or a thermocouple, hot and after shut-down"
-        none = Check("temperature measured on the car", CANNOT_TELL, text, bears=ASK)
-        found = Found((), (none, *judged.cannot))
-    plain = _plain_rule(words.line, measured)
+        is_beside_heat = line.has("beside") or line.has("hot_temperature")
+        is_shown = _is_plain_rule_met(line) or more.is_enough
+        bears = ASK if is_beside_heat and not is_shown else INFORM
+        found = Found((), (Check(MEASURED_CHECK, CANNOT_TELL, text, bears=bears), *judged.open_checks))
+    plain = _plain_rule(line, measured)
     return found + Found((), () if plain is None else (plain,))
+
+
+def _is_plain_rule_met(line: Line) -> bool:
+    """Whether the rail or a shield stands between line and hot part."""
+    return line.word("side") == "other side" or line.word("shield") not in (None, "none")
 
 
 def _plain_rule(line: Line, measured: Figure | None) -> Check | None:
@@ -130,7 +161,7 @@ def _plain_rule(line: Line, measured: Figure | None) -> Check | None:
     subject = "plain rule"
     if side == "other side":
         return Check(name, OK, "the rail stands between line and hot part", subject=subject)
-    if shield is not None and shield != "none":
+    if _is_plain_rule_met(line):
         return Check(name, OK, f"a {shield} shield stands between; keep air on both its sides", subject=subject)
     if side is None and shield is None:
         why = "neither the side of the rail nor a shield is given"

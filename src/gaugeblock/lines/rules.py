@@ -6,9 +6,10 @@ from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import CANNOT_TELL, INFORM, NOT_OK, OK, Bound, Check
 from gaugeblock.answer.printing import number_only
+from gaugeblock.answer.question import MEASURE
 from gaugeblock.errors import LookupMiss
 from gaugeblock.lines.cautions import FUEL_WORK, statement_rows, statements
-from gaugeblock.lines.found import Found
+from gaugeblock.lines.found import Found, asking
 from gaugeblock.tables.load import canonical
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -49,10 +50,11 @@ def clearance(words: Words, gap: Figure | None) -> Found:
     required = Bound(limit.typical, limit.unit, "min", limit)
     if gap is None:
         why = f"{cell} rejects under {number_only(limit, data)}; the gap is not given"
-        return Found((limit,), (Check(name, CANNOT_TELL, why, required),))
+        check = Check(name, CANNOT_TELL, why, required)
+        return asking(check, MEASURE, f"Measure the gap to the exhaust: {why}.", "gap", (limit,))
     got = units.from_base(units.to_base(gap.low if gap.low is not None else gap.typical, gap.unit), limit.unit)
     result = OK if got >= limit.typical * (1 - 1e-9) else NOT_OK
-    reason = f"{number_only(gap, data)} measured, {cell} rejects under {number_only(limit, data)}: an inspection limit, not a design target"
+    reason = f"given {number_only(gap, data)}; {cell} rejects under {number_only(limit, data)} (inspection limit, not a target)"
     actual = Bound(got, limit.unit, figure=gap)
     return Found((limit,), (Check(name, result, reason, required, actual, got / limit.typical - 1),))
 
@@ -89,8 +91,8 @@ def written(line: Line, data: Refdata) -> list[Caution]:
         found = [lookup.figure_of(r, data) for r in _numbers(kind, data)]
         known = ", ".join(dict.fromkeys(f"{f.key['jurisdiction']} {number_only(f, data)}" for f in found))
         text = (
-            "Most written rules give no distance to an exhaust; one that does, as an inspection reject limit and not a design "
-            f"target: {known}. Name the jurisdiction to have it checked."
+            f"Few rules give a distance to an exhaust. {known}: an inspection limit, not a target. "
+            "Name the jurisdiction to have it checked."
         )
         out.append(Caution(text, "note", tuple(f.id for f in found), "refdata"))
     rules = [
@@ -132,5 +134,5 @@ def shop(line: Line, data: Refdata) -> list[Caution]:
             "refdata",
         )
     )
-    out.append(Caution("Always: an estimate; confirm on the car, hot and after shut-down.", "injury"))
+    out.append(Caution("An estimate is no measurement: measure on the car, hot and after shut-down.", "injury"))
     return out

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
+from gaugeblock.answer.question import FILL_IN
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss
+from gaugeblock.lines.found import Found, asking
 from gaugeblock.lines.keys import label_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -43,11 +45,12 @@ class Words:
             self.unread[key] = refusal
             return None
 
-    def checks(self) -> list[Check]:
-        """An open check for each word that could not be read, with the nearest that can."""
-        out = []
+    def found(self) -> Found:
+        """An open check and its question for each word that could not be read, with the nearest that can."""
+        out = Found()
         for key, refusal in self.unread.items():
             near = f"; nearest: {', '.join(refusal.nearest)}" if refusal.nearest else ""
             text = f"{self.line.word(key)}: {refusal.why}{near}"
-            out.append(Check(label_of(key), CANNOT_TELL, text, subject=key, bears=ASK))
+            check = Check(label_of(key), CANNOT_TELL, text, subject=key, bears=ASK)
+            out += asking(check, FILL_IN, f"Correct the {label_of(key)}. {text[:1].upper()}{text[1:]}.", key)
         return out

@@ -1,0 +1,135 @@
+"""Verdict: one temperature against what a line material, fluid or fuel stands."""
+
+from __future__ import annotations
+
+from gaugeblock import units
+from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, Bound, Check, at_least, at_most
+from gaugeblock.answer.printing import number_only
+from gaugeblock.lines.item import EXPANSION_JOINT
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
+    from gaugeblock.lines.item import Item
+    from gaugeblock.tables.load import Refdata
+
+# A crayon or a thermocouple on a tube is good to about this; no published margin to a limit was found.
+CLOSE_K = 10.0
+CLOSE = "10 degC (18 degF)"
+
+_STANDS = {
+    "temperature_maximum": "stands no more than",
+    "boiling_point_minimum": "may boil at",
+    "vapour_lock_temperature_minimum": "may turn to vapour at",
+    "oxidation_temperature_maximum": "begins to scale at",
+    "storage_temperature_maximum": "may be stored at no more than",
+}
+WITHIN = "temperature within the limit"
+
+
+def judge(found: Item, at: Figure, how: str = "given", case: str = "") -> list[Check]:
+    """The checks of one temperature against what the item stands; ``how`` it was come by: given, measured."""
+    limit = found.limit
+    checks = [_upper(found, limit, at, how)]
+    lowest = next((f for f in found.figures if f.quantity == "temperature_minimum"), None)
+    if lowest is not None:
+        end = convert(lowest.typical, lowest.unit, at.unit)
+        reason = f"{how} {at.text} {at.unit}; {found.said} is good down to {beside(lowest, at.unit, found.data)}"
+        bounds = Bound(at.typical, at.unit, figure=at), Bound(end, at.unit, "min", lowest)
+        checks.append(at_least("temperature over the lowest", *bounds, reason))
+    if limit is not None and limit.quantity == "boiling_point_minimum" and limit.key["state"] == "dry":
+        wet = found.look_up("boiling_point_minimum", "wet")
+        if wet is not None:
+            checks.append(_used(wet, at, found))
+    return [c.replace(case=case) for c in checks] if case else checks
+
+
+def convert(value: float, unit: str, to: str) -> float:
+    """A float of one unit in another of the same dimension."""
+    return value if unit == to else units.from_base(units.to_base(value, unit), to)
+
+
+def low_end(figure: Figure, unit: str) -> float:
+    """The lowest of a figure, in ``unit``: the end at which trouble may begin."""
+    return convert(figure.low if figure.low is not None else figure.typical, figure.unit, unit)
+
+
+def high_end(figure: Figure, unit: str) -> float:
+    """The highest of a figure, in ``unit``."""
+    return convert(figure.high if figure.high is not None else figure.typical, figure.unit, unit)
+
+
+def beside(limit: Figure, unit: str, data: Refdata) -> str:
+    """A limit in the unit of what is judged, with its source's own number where that is another."""
+    own = number_only(limit, data)
+    return own if limit.unit == unit else f"{number_only(limit, data, unit)} ({own})"
+
+
+def is_close(limit: float, value: float, unit: str) -> bool:
+    """Whether a temperature leaves less to its limit than a reading is good to."""
+    return units.to_base(limit, unit) - units.to_base(value, unit) < CLOSE_K
+
+
+def stands(found: Item, limit: Figure, unit: str) -> str:
+    """What an item stands, as a clause: ``DOT 4, wet may boil at 311 degF``."""
+    return f"{found.said} {_STANDS[limit.quantity]} {beside(limit, unit, found.data)}"
+
+
+def left(limit: Figure, at: Figure) -> str:
+    """How much a temperature leaves to its limit, as a person reads it."""
+    room = low_end(limit, at.unit) - high_end(at, at.unit)
+    return f"{room:.0f} {at.unit} left"
+
+
+def _upper(found: Item, limit: Figure | None, at: Figure, how: str) -> Check:
+    actual = Bound(high_end(at, at.unit), at.unit, figure=at)
+    if limit is None:
+        return Check(WITHIN, CANNOT_TELL, no_limit(found), None, actual, bears=ASK)
+    end = low_end(limit, at.unit)
+    what = f"{how} {at.text} {at.unit}; {stands(found, limit, at.unit)}"
+    if found.klass == EXPANSION_JOINT:
+        reason = f"{what}, as an expansion joint in air: that does not judge a hose"
+        return Check(WITHIN, CANNOT_TELL, reason, Bound(end, at.unit, "max", limit), actual, bears=ASK)
+    check = at_most(WITHIN, actual, Bound(end, at.unit, "max", limit), what)
+    if check.result == NOT_OK:
+        return check.replace(reason=f"{what}: too hot{_weak(limit)}")
+    strict = [f for f in found.stricter(limit) if actual.value > low_end(f, at.unit) * (1 + 1e-9)]
+    if strict:
+        worst = min(strict, key=lambda f: low_end(f, at.unit))
+        reason = f"{what}, yet {beside(worst, at.unit, found.data)} by {worst.source or worst.basis}: ask the maker"
+        return check.replace(result=CANNOT_TELL, reason=reason)
+    if is_close(end, actual.value, at.unit):
+        reason = f"{what}: less than {CLOSE} is left, and a reading is no better than that"
+        return check.replace(result=CANNOT_TELL, reason=reason)
+    return check.replace(reason=f"{what}: {left(limit, at)}{_weak(limit)}")
+
+
+def _weak(limit: Figure) -> str:
+    if limit.basis == "common practice":
+        return " (habit: read the marking on the part)"
+    return " (from memory: read the marking on the part)" if limit.checked == "memory" else ""
+
+
+def no_limit(found: Item) -> str:
+    """Why nothing judges a temperature of this item."""
+    there = {f.quantity for f in found.figures}
+    if "heat_ageing_test_temperature" in there:
+        return "only a heat-ageing test temperature is known: it classes the rubber and is never a service limit"
+    if "temperature_rating_minimum" in there:
+        return "only what a standard demands of such a line is known, not what the one in hand stands: read its marking"
+    none = f"no limit of temperature is published for {found.said}"
+    range_ = found.informs
+    if range_ is not None:
+        word = range_.quantity.replace("_", " ")
+        return f"{none}; its {word}, {number_only(range_, found.data)}, is for information: pressure and blend decide"
+    return none
+
+
+def _used(wet: Figure, at: Figure, found: Item) -> Check:
+    end = low_end(wet, at.unit)
+    what = f"{number_only(wet, found.data)} governs once the fluid has drawn water"
+    is_under = at.typical <= end * (1 + 1e-9)
+    reason = what if is_under else f"{what}: the dry figure holds for new fluid only"
+    required, actual = Bound(end, at.unit, "max", wet), Bound(at.typical, at.unit, figure=at)
+    name = "temperature within the wet boiling point"
+    return Check(name, OK if is_under else CANNOT_TELL, reason, required, actual, bears=INFORM)

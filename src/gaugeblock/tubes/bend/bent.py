@@ -137,8 +137,9 @@ class Bent(Value):
         high: float | None = None,
         conditions: str = "",
         mark: str = "",
+        service: str = "",
     ) -> Figure:
-        """A derived Figure of this tube; ``mark`` tells two of one quantity apart."""
+        """A derived Figure of this tube; ``mark`` tells two of one quantity apart, ``service`` whose rule it is."""
         bend = "" if self.radius is None else f"R {self.radius.text} {self.radius.unit}"
         about = "|".join(t for t in (bend, mark) if t)
         return making.derived(
@@ -151,7 +152,7 @@ class Bent(Value):
             about=about,
             low=low,
             high=high,
-            key=self.key,
+            key={**self.key, "service": service} if service else self.key,
             conditions=conditions,
         )
 

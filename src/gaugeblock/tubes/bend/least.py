@@ -51,7 +51,8 @@ def _minimum(row: Figure, tube: Bent) -> Minimum:
             low=None if row.low is None else row.low * scale,
             high=None if row.high is None else row.high * scale,
             conditions=f"service: {service}; measured to: {row.key['measured_to']}",
-            mark=f"{service} {row.text}",
+            mark=row.text,
+            service=service,
         )
     else:
         low_m, high_m = units.to_base(low, row.unit), units.to_base(high, row.unit)

@@ -86,7 +86,7 @@ def carried(given: Given, table: TubeLoad, shape: Shape, metal: Metal | None, do
     if doubtful:
         return Carried(_open(doubtful[0].text))
     line = shape.line
-    load = _load(table, line, along, given, (*shape.leaves, metal.tube.od, metal.tube.wall, metal.modulus))
+    load = _load(table, line, along, given, (*shape.leaves, metal.tube.od, metal.tube.wall))
     if load.foot > _MOST_INSIDE * line.length:
         return Carried(_far_inside(table, line, given))
     mounts = [load.far - load.apart / 2, load.far + load.apart / 2] if load.apart else [load.far]
@@ -95,7 +95,7 @@ def carried(given: Given, table: TubeLoad, shape: Shape, metal: Metal | None, do
         return Carried(_open("the load lies off the tube: give its place from the START end, measured level"))
     nodes, numbers = frame.nodes_of(line, along, _UP, [load.foot, line.length - load.foot, *places])
     worst = _worst(nodes, numbers, metal, str(table.feet), load)
-    figures = _figures(worst, numbers, load, table, given)
+    figures = _figures(worst, numbers, load, metal.modulus, table, given)
     share, check, question = _verdict(figures[1], metal, table, given)
     told = [figures[0], *([share] if share is not None else []), *figures[1:]]
     cautions = [_taken(table, load, tuple(f.id for f in told))]
@@ -198,7 +198,9 @@ def _worst(nodes: list[tuple[float, float]], numbers: list[int], metal: Metal, f
     return _Worst(max(a.stress for a in answers), max(a.sag for a in answers), most)
 
 
-def _figures(worst: _Worst, numbers: list[int], load: _Load, table: TubeLoad, given: Given) -> list[Figure]:
+def _figures(
+    worst: _Worst, numbers: list[int], load: _Load, modulus: Figure, table: TubeLoad, given: Given
+) -> list[Figure]:
     """The force, the stress, what each foot bears, the deflection."""
     make = given.make
     inch = given.tape.unit == "in"
@@ -223,7 +225,8 @@ def _figures(worst: _Worst, numbers: list[int], load: _Load, table: TubeLoad, gi
         words = f"foot at {where}, upright" + (f"; also up to {' and '.join(more)}" if more else "")
         out.append(make("frame_reaction", "foot_reaction", up, load.leaves, unit=newton, bend=where, conditions=words))
     words = "greatest anywhere along the tube, under the whole load"
-    out.append(make("frame_deflection", "deflection", worst.sag, load.leaves, conditions=words))
+    # of one metal throughout, so that its modulus decides how far the tube bends and not how hard it is stressed
+    out.append(make("frame_deflection", "deflection", worst.sag, (*load.leaves, modulus), conditions=words))
     return out
 
 

@@ -127,7 +127,7 @@ def metal_of(given: Given, tool: Tool | None) -> tuple[Metal | None, Found]:
         why = f"{miss.asked}: {miss.why}" + (f"; nearest: {', '.join(miss.nearest)}" if miss.nearest else "")
         key = "wall" if miss.where == "gauge" else miss.where if miss.where in Tube.keys else "material"
         return None, _open(
-            why, [Question(FILL_IN, why, key, (RADIUS,))]
+            why, [Question(FILL_IN, f"{why}.", key, (RADIUS,))]
         ) if tool is not None or key == "wall" else Found()
 
 

@@ -209,7 +209,7 @@ def _unknown(given: Given, first: list[Found], why: str, key: str, ask: str) -> 
 def refused_plan(given: Given, error: InputError) -> Plan:
     """A tube whose numbers cannot be together: what is wrong is its question."""
     check = Check(NAME, CANNOT_TELL, str(error), bears=ASK)
-    found = Found(checks=[check], questions=[Question(FILL_IN, str(error), key_of(error.where), (NAME,))])
+    found = Found(checks=[check], questions=[Question(FILL_IN, f"{error}.", key_of(error.where), (NAME,))])
     return Plan(given, _sheet(given, found, None))
 
 

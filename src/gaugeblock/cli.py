@@ -45,6 +45,14 @@ def _overview() -> str:
     return "\n".join([*lines, "", "  gaugeblock COMMAND --help   options and a worked example"])
 
 
+def _version() -> str:
+    from gaugeblock import __version__
+    from gaugeblock.tables.load import refdata
+
+    data = refdata()
+    return f"gaugeblock {__version__}, data release {data.release}{' (draft)' if data.is_draft else ''}"
+
+
 def _run(name: str, argv: list[str]) -> int:
     """Run one command. One that works on a job is given the reader, which knows the tables of all domains."""
     if name in GENERAL:
@@ -66,6 +74,9 @@ def _command(argv: list[str]) -> int:
         raise InputError("(nothing)", "command", "no command was given", list(_about())[:5], "see gaugeblock --help")
     if argv[0] in ("-h", "--help"):
         print(_overview())
+        return 0
+    if argv == ["--version"]:
+        print(_version())
         return 0
     if argv[0] in _about():
         return _run(argv[0], argv[1:])

@@ -36,3 +36,21 @@ def test_makes_the_same_packet_as_the_checkout(installed: Path, tmp_path: Path) 
 def test_validates_its_own_tables(installed: Path, tmp_path: Path) -> None:
     done = run(installed, tmp_path, "validate")
     assert done.returncode == 0, done.stdout
+
+
+def test_the_wheel_says_which_data_it_carries(installed: Path, tmp_path: Path) -> None:
+    import gaugeblock
+    from gaugeblock.tables.load import refdata
+
+    (metadata,) = installed.glob("*.dist-info/METADATA")
+    text = metadata.read_text(encoding="utf-8")
+    assert f"Version: {gaugeblock.__version__}\n" in text
+    assert f"data release {refdata().release}" in text
+    done = run(installed, tmp_path, "--version")
+    assert done.stdout.startswith(f"gaugeblock {gaugeblock.__version__}, data release {refdata().release}")
+
+
+def test_the_version_stands_in_the_change_log() -> None:
+    import gaugeblock
+
+    assert f"### {gaugeblock.__version__}\n" in (ROOT / "CHANGELOG.md").read_text(encoding="utf-8").split("## Program")[1]

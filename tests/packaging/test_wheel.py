@@ -53,4 +53,6 @@ def test_the_wheel_says_which_data_it_carries(installed: Path, tmp_path: Path) -
 def test_the_version_stands_in_the_change_log() -> None:
     import gaugeblock
 
-    assert f"### {gaugeblock.__version__}\n" in (ROOT / "CHANGELOG.md").read_text(encoding="utf-8").split("## Program")[1]
+    assert (
+        f"### {gaugeblock.__version__}\n" in (ROOT / "CHANGELOG.md").read_text(encoding="utf-8").split("## Program")[1]
+    )

@@ -124,3 +124,25 @@ def test_nothing_with_a_path_makes_no_sheet():
 def test_points_that_do_not_fit_the_radius_name_the_line():
     with pytest.raises(InputError, match="brake line: "):
         line(points=[["0 in", "0 in", "0 in"], ["1 in", "0 in", "0 in"], ["1 in", "1 in", "0 in"]], radius="6 in")
+
+
+def test_the_order_of_the_bodies_changes_nothing():
+    tray = {"name": "tray", "box": {"middle": ["0 in", "0 in", "10 in"], "size": ["4 in", "4 in", "4 in"]}}
+    bodies = [*tube(obstacles=[tray]), *line(), *line("feed", "6 in"), *line("vent", "1.55 in")]
+    first = apart(bodies, refdata())
+    assert first is not None
+    assert first.decision.kind == "stop"  # the vent is nearer to the brace than its half inch
+    for order in (bodies[::-1], bodies[2:] + bodies[:2]):
+        again = apart(order, refdata())
+        assert again is not None
+        assert again.as_dict() == first.as_dict()
+
+
+def test_what_is_there_decides_and_another_datum_is_asked_about():
+    clear = apart([*tube(), *line()], refdata())
+    assert clear is not None
+    assert (clear.decision.kind, clear.decision.figures[0].quantity) == ("use", "surface_gap")
+    other = apart([*tube(), *line(datum="rear axle")], refdata())
+    assert other is not None
+    assert other.decision.kind == "none"
+    assert [q.key for q in other.questions] == ["datum"]

@@ -165,3 +165,43 @@ def test_the_order_sheet_has_every_step_and_its_drawing_on_one_page(count):
     notes = min(float(e.get("y")) for e in root if e.tag.endswith("text") and (e.text or "").startswith("note"))
     assert last < top
     assert top + float(nested.get("height")) < notes
+
+
+def overprinted(text):
+    """Pairs of upright texts whose places overlap."""
+    boxes = []
+    for e in ET.fromstring(text).iter():
+        if not e.tag.endswith("text") or e.get("transform") or not e.text:
+            continue
+        size = float(e.get("font-size"))
+        wide = svg.text_width(e.text, size, bool(e.get("font-weight"))) * 0.9
+        left = float(e.get("x")) - {"start": 0.0, "middle": wide / 2, "end": wide}[e.get("text-anchor")]
+        boxes.append((left, left + wide, float(e.get("y")) - 0.7 * size, float(e.get("y")), e.text))
+    return [
+        (a[4], b[4])
+        for i, a in enumerate(boxes)
+        for b in boxes[:i]
+        if a[0] < b[1] and b[0] < a[1] and a[2] < b[3] and b[2] < a[3]
+    ]
+
+
+@pytest.mark.parametrize("count", [1, 2, 4, 8, 12])
+@pytest.mark.parametrize("datum", ["start", "centre"])
+def test_no_text_of_the_stick_stands_on_another_and_none_is_too_small(count, datum):
+    bends = [path.Bend(0.11, 2.155 * n, 0.7955, 0.1) for n in range(count)]
+    made = path.Stick(bends, 0.2)
+    layout = stick.lay_out(made, stick.Die(0.1), trims=(0.0254, 0.0254), datum=datum, step=INCH / 32)
+    text = stick_drawing.stick(layout, 0.0445, title="hoop " * 30, set_to=["45.5 to 46.5 deg?"] * count)
+    assert overprinted(text) == []
+    sizes = [float(s) for s in re.findall(r'font-size="([0-9.]+)"', text)]
+    assert min(sizes) >= svg.LEAST
+    assert_prints(text)
+
+
+def test_a_long_text_is_made_to_fit_and_never_too_small():
+    page = svg.Page(100, 50, "t")
+    page.fit((10, 10), "word " * 60, 5, 80)
+    (text,) = (e for e in ET.fromstring(page.svg()).iter() if e.tag.endswith("text"))
+    assert float(text.get("font-size")) == svg.LEAST
+    assert svg.text_width(text.text, svg.LEAST) <= 80
+    assert_prints(page.svg())

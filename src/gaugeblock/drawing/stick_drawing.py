@@ -86,8 +86,8 @@ def _numbered(
     at = sorted(((x_of(m.rounded), m) for m in layout.marks), key=lambda row: row[0])
     if not at:
         return
-    has_labels = len(at) <= 10
-    apart = 23.0 if has_labels else 8.4
+    has_labels = len(at) <= 7
+    apart = 31.0 if has_labels else 8.4
     first, last = (24.0, WIDTH - 24.0) if has_labels else (16.0, WIDTH - 16.0)
     spots = _spread([x for x, _ in at], apart, first, last)
     by_number = {m.number: m for m in layout.marks}
@@ -99,7 +99,7 @@ def _numbered(
         page.text((spot, mid - half - 7.6), str(m.number), 4.6, "middle", bold=True)
         if has_labels:
             words = f"set {set_to[m.number - 1]}"
-            words = words if svg.text_width(words, 3.2, True) < apart else "set: see table"
+            words = words if svg.text_width(words, 3.2, True) < apart else "set: table"
             page.text((spot, mid - half - 18.2), words, 3.2, "middle", bold=True)
             earlier = before.get(m.number)
             page.text((spot, mid - half - 14.4), _short_turn(m, earlier), 2.9, "middle")

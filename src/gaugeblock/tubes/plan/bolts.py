@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock import units
 from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.check import CANNOT_TELL, INFORM, NOT_OK, OK, Bound, Check
+from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, Bound, Check
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.bodies import Typed
 from gaugeblock.calc import frame
@@ -27,18 +27,18 @@ def bolted(given: Given, table: TubeBolts, metal: Metal | None, force: float | N
     return joined(stages)
 
 
-def _asked(lost: list[str], check: str) -> list[Question]:
-    return [Question(FILL_IN, f"Give the {k.replace('_', ' ')} of the bolts.", f"bolts.{k}", (check,)) for k in lost]
-
-
 def _crush(table: TubeBolts, given: Given, metal: Metal | None) -> Found:
     lost = [k for k in ("clamp_load", "width") if not getattr(table, k)]
     if lost or table.clamp_load is None or table.width is None:
         why = f"{', '.join(f'bolts.{k}' for k in lost)} not given: fit a crush sleeve"
-        return Found(checks=[Check(THROUGH, CANNOT_TELL, why, bears=INFORM)], questions=_asked(lost, THROUGH))
+        words = " and ".join(k.replace("_", " ") for k in lost)
+        ask = Question(
+            FILL_IN, f"Give the {words} of the bolts, or fit a crush sleeve.", f"bolts.{lost[0]}", (THROUGH,)
+        )
+        return Found(checks=[Check(THROUGH, CANNOT_TELL, why, bears=ASK)], questions=[ask])
     if metal is None or metal.weak is None:
         why = "the yield strength of this metal is not known: fit a crush sleeve"
-        return Found(checks=[Check(THROUGH, CANNOT_TELL, why, bears=INFORM)])
+        return Found(checks=[Check(THROUGH, CANNOT_TELL, why, bears=ASK)])
     typed, newton = Typed(given.name, given.data), "lbf" if given.tape.unit == "in" else "N"
     clamp, clamp_figure = typed.figure(table.clamp_load, "bolts clamp load", "force", "clamp_load")
     width, figure = typed.figure(table.width, "bolts width", "length", "length")
@@ -70,7 +70,7 @@ def _slip(table: TubeBolts, given: Given, force: float | None) -> Found:
     if lost or table.clamp_load is None or table.friction is None or table.count is None:
         names = " and ".join(k.replace("_", " ") for k in lost)
         why = f"slotted holes hold by friction only; give the {names} ({', '.join(f'bolts.{k}' for k in lost)})"
-        return Found(checks=[Check(SLOTS, CANNOT_TELL, why, bears=INFORM)], questions=_asked(lost, SLOTS))
+        return Found(checks=[Check(SLOTS, CANNOT_TELL, why, bears=INFORM)])
     typed, newton = Typed(given.name, given.data), "lbf" if given.tape.unit == "in" else "N"
     clamp, clamp_figure = typed.figure(table.clamp_load, "bolts clamp load", "force", "clamp_load")
     friction, figure = typed.figure(table.friction, "bolts friction", "ratio", "friction_coefficient")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, Bound, Check
+from gaugeblock.answer.decision import Candidate, none, stop, use
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.bodies import Typed
@@ -17,6 +18,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from gaugeblock.answer.decision import Decision
     from gaugeblock.calc.stock import Bar
     from gaugeblock.drawing.lengths import Tape
     from gaugeblock.figure import Figure
@@ -24,6 +26,7 @@ if TYPE_CHECKING:
     from gaugeblock.tubes.plan.planned import Plan
     from gaugeblock.units import Measure
 
+VERB = "CUT FROM"
 HEADS = ("STOCK", "CUT", "LENGTH")
 WHOLE, LENGTHS = "every tube is in the cut list", "stock lengths"
 
@@ -106,9 +109,22 @@ def cut_sheet(
         list(found.figures),
         list(found.checks),
         list(found.cautions),
+        decision=_decision(found),
         questions=found.questions,
     )
     return sheet, groups
+
+
+def _decision(found: Found) -> Decision:
+    """How many stock lengths of each metal and size; a piece that is too long stops."""
+    counts = [f for f in found.figures if f.quantity == "stock_bars"]
+    failed = [c for c in found.checks if c.stops]
+    if failed:
+        return stop(VERB, [Candidate(f) for f in counts], [c.name for c in failed], f"{failed[0].reason}.")
+    if not counts:
+        return none(VERB, " ".join(q.text for q in found.questions) or "Give the stock length and the kerf.")
+    said = "; ".join(f"{f.typical:g} of {f.conditions.partition(';')[0]}" for f in counts)
+    return use(VERB, counts[0], f"Stock lengths: {said}.", [c.name for c in found.checks if c.result == OK])
 
 
 def _left_out(plans: Sequence[Plan]) -> Found:

@@ -155,6 +155,7 @@ def test_what_nobody_gave_is_told_with_its_outcome_and_decides_nothing(left_out)
     assert all((c.result, c.bears) == ("cannot tell", "inform") for c in guessed)
     assert sheet.worst != "not ok"
     first = _worst(sheet)
+    assert "gap_needed" not in [f.quantity for f in sheet.figures]
     assert first.key["case"] == "idling" if left_out == ("soak_air",) else "nobody gave this" in first.conditions
     assert sheet.decision.kind == "ask"
     assert [q.key for q in sheet.questions] == ["temperature"]
@@ -247,6 +248,7 @@ def test_an_emissivity_between_points_is_a_range_and_outside_them_is_refused():
     )
     finish = next(f for f in _worst(sheet).inputs if f.rule and f.rule.name == "linear_interpolation")
     assert (finish.low, finish.high) == (0.67, 0.7)
+    assert finish.value == pytest.approx(0.67 + (600 - 526.85) / (726.85 - 526.85) * (0.7 - 0.67), rel=1e-9)
     with pytest.raises(LookupMiss) as refusal:
         route(
             "brake",
@@ -572,3 +574,27 @@ def test_points_that_do_not_fit_the_radius_of_a_line_are_refused():
     sharp = [["0 in", "0 in", "0 in"], ["1 in", "0 in", "0 in"], ["1 in", "1 in", "0 in"]]
     with pytest.raises(InputError, match="line"):
         route_of_part(_line_of_a_job(points=sharp, radius="6 in"))
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ('name = "a"\nhot = "x"', "lines[1].hot (a): a table is wanted"),
+        ('service = "brake"', "lines[1].name: is missing"),
+        ('name = "a"\npressure = "1200"', "lines[1].pressure (a): 1200: a stress needs its unit"),
+        ('name = "a"\nhot_temperature = "400"', "lines[1].hot_temperature (a): 400: a temperature needs its unit"),
+        ('name = "a"\nair = "50 to 30 degC"', "the wrong way round"),
+    ],
+)
+def test_what_cannot_be_read_of_a_line_is_refused_with_one_message(tmp_path, text, words):
+    from gaugeblock.domains import hooks
+    from gaugeblock.errors import JobError
+    from gaugeblock.tables.load import refdata
+
+    job = tmp_path / "build.toml"
+    job.write_text(f"[[lines]]\n{text}\n")
+    for checking in (None, hooks(refdata())):
+        with pytest.raises(JobError) as refused:
+            read_job(job, checking)
+        assert len(refused.value.problems) == 1
+        assert words in str(refused.value)

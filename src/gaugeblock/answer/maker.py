@@ -33,7 +33,7 @@ def maker_figure(ends: Mapping[str, Measure], quantity: str, source: str, place:
         side="target",
         basis="maker" if source else "stated",
         checked="primary" if source else "",
-        source=source or "as stated",
+        source=source or "as given",
         locator=place or NO_PAGE,
         chosen_by="maker's figure",
         text=typed.get("value") or both,

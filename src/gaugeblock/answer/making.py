@@ -37,11 +37,11 @@ def stated(
         side=data.quantity(quantity)["side"],
         basis="measured" if read_by else "stated",
         checked="primary" if read_by else "",
-        source=read_by or "as stated",
+        source=read_by or "as given",
         locator=where,
         conditions=conditions,
         key=key,
-        chosen_by="as stated",
+        chosen_by="as given",
         text=measure.number,
     )
 

@@ -84,7 +84,7 @@ def estimates(inputs: dict[str, Figure], stands_in: str, line: Line, judged: Jud
     found += _said(worst, figure, inputs, kind)
     limit = judged.lowest
     needed = None
-    if limit is not None:
+    if limit is not None and worst.case == "hot soak":  # a gap for a cooler case alone would mislead
         needed, gap_checks = _gap(worst, limit, governed, data)
         found += Found(() if needed is None else (needed,), gap_checks)
     shielded = _with_shield(worst, data) if kind == "none" else None

@@ -11,7 +11,7 @@ from gaugeblock.lines.found import of_stop, one_of_each
 from gaugeblock.lines.heat import KEEP, VERB, lower_others, maker_question, sentence, state_question, when_words
 from gaugeblock.lines.judged import FLUID, MATERIAL, MISSING, NOBODY, OPEN
 from gaugeblock.lines.keys import NO_PLACE
-from gaugeblock.lines.verdict import high_end, left, low_end
+from gaugeblock.lines.verdict import beside, high_end, left, low_end
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -43,11 +43,15 @@ class Choice(Value):
 
 
 def decide(
-    judged: Judged, found: Found, temperature: Figure | None, needed: Figure | None
+    judged: Judged, found: Found, doubted: Sequence[Question], temperature: Figure | None, needed: Figure | None
 ) -> tuple[Decision, tuple[Question, ...]]:
-    """The decision and its questions. ``temperature`` is the one measured, else the estimate that governs."""
+    """The decision and its questions. ``temperature`` is the one measured, else the estimate that governs;
+    ``doubted`` are the questions about what is implausible, which come first.
+    """
     choices = _choices(judged)
-    questions = one_of_each((*_of_sides(judged), *_of_checks(found.checks), *found.questions, *_of_places(judged)))
+    questions = one_of_each(
+        (*doubted, *_of_sides(judged), *_of_checks(found.checks), *found.questions, *_of_places(judged))
+    )
     stops = [c for c in found.checks if c.stops]
     if stops:
         return _stopped(stops[0], [c.name for c in stops], needed, judged.data), questions
@@ -55,7 +59,7 @@ def decide(
     is_read = measured is not None and measured.basis != "derived"
     if len(choices) > 1 and is_read and measured is not None and all(_is_over(c.limit, measured) for c in choices):
         highest = choices[-1].limit
-        text = f"It is too hot whatever it is: keep it under {number_only(highest, judged.data)} at the most."
+        text = f"It is too hot whatever it is: keep it under {beside(highest, measured.unit, judged.data)} at the most."
         ends = [Candidate(highest, "", "required"), Candidate(measured, "", "refused")]
         over = [c.name for c in found.checks if c.subject in _TEMPERATURES and c.result == NOT_OK]
         return stop(VERB, ends, over, text), questions
@@ -89,11 +93,11 @@ def _choices(judged: Judged) -> list[Choice]:
     if not known:
         return []
     pairs = [(a, b) for a in known[0] for b in known[1]] if len(known) > 1 else [(a,) for a in known[0]]
-    lowest: dict[str, list[Choice]] = {}
+    lowest: dict[float, list[Choice]] = {}
     for pair in pairs:
         least = min(pair, key=lambda c: low_end(c.limit, "degC"))
         when = tuple(w for c in pair for w in c.when)
-        lowest.setdefault(least.limit.id, []).append(Choice(least.limit, when))
+        lowest.setdefault(round(low_end(least.limit, "degC"), 3), []).append(Choice(least.limit, when))
     merged = [_merged(found, len(lowest)) for found in lowest.values()]
     return sorted(merged, key=lambda c: low_end(c.limit, "degC"))
 
@@ -158,7 +162,8 @@ def _stopped(first: Check, because: list[str], needed: Figure | None, data: Refd
     """What would make right what stops."""
     required = first.required.figure if first.required is not None else None
     own = of_stop(first)
-    said = "" if required is None else number_only(required, data)
+    actual = first.actual.unit if first.actual is not None else ""
+    said = "" if required is None else beside(required, actual or required.unit, data)
     if first.subject in (MATERIAL, FLUID):
         away = "" if needed is None else f" By the estimate it needs a gap of {number_only(needed, data)}."
         text = f"It is too hot. Move the line away or put a shield between: it must stay under {said}.{away}"

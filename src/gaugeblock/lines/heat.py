@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from gaugeblock import units
+from gaugeblock.answer.check import INFORM
 from gaugeblock.answer.decision import Candidate, Decision, ask, none, stop, use
 from gaugeblock.answer.making import stated
-from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.lines import cautions as line_cautions
@@ -145,9 +145,10 @@ def lower_others(found: Item) -> list[Figure]:
 def _stopped(stops: Sequence[Check], limit: Figure, data: Refdata) -> Decision:
     required = stops[0].required
     figure = required.figure if required is not None and required.figure is not None else limit
-    do = f"Keep it under {number_only(limit, data)}, or take what stands more."
+    unit = stops[0].required.unit if stops[0].required is not None else limit.unit
+    do = f"Keep it under {beside(limit, unit, data)}, or take what stands more."
     if figure.quantity == "temperature_minimum":
-        do = f"Keep it over {number_only(figure, data)}, or take what stands the cold."
+        do = f"Keep it over {beside(figure, unit, data)}, or take what stands the cold."
     return stop(VERB, of_stop(stops[0]), [c.name for c in stops], do)
 
 
@@ -212,6 +213,8 @@ def _open_state(
         decision = stop(
             VERB, candidates[:1], names, f"It is too hot in every state: keep it under {highest} at the most."
         )
+    else:
+        checks = [c.replace(bears=INFORM) for c in checks]  # the state is asked, with what comes of each
     figures = [f.replace(conditions="; ".join(p for p in (c, f.conditions) if p)) for c, _, f in limits]
     cautions = line_cautions.cautions_of(choices[0][1])
     questions = () if decision.kind == "stop" else (question,)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, STOP, Bound, Check
+from gaugeblock.answer.decision import MOST_CANDIDATES
 from gaugeblock.answer.printing import number_only
 from gaugeblock.lines import parts as line_parts
 from gaugeblock.lines.found import Found
@@ -103,7 +104,7 @@ class Judged:
         """The checks of a measured temperature; what an infra-red gun reads is never enough for an ``ok``."""
         out = list(self.open_checks)
         for side in self.sides:
-            for choice, limit, item in side.limits:
+            for choice, limit, item in side.limits[:MOST_CANDIDATES]:
                 out += [_renamed(c, side, choice, read_by) for c in _held(at, limit, item, side.own is not None)]
         return out
 
@@ -112,8 +113,13 @@ class Judged:
 
         Inputs without a range give no band, and never an ok.
         """
-        found = [(side, *entry) for side in self.sides for entry in side.limits]
+        found = [(side, *entry) for side in self.sides for entry in side.limits[:MOST_CANDIDATES]]
         return [_in_band(side, choice, limit, item, figure, case) for side, choice, limit, item in found]
+
+    @property
+    def limits(self) -> list[Figure]:
+        """What material and fluid stand, what may be it included."""
+        return [limit for side in self.sides for _, limit, _ in side.limits[:MOST_CANDIDATES]]
 
     @property
     def lowest(self) -> Figure | None:
@@ -245,13 +251,12 @@ def _side(words: Words, name: str, key: str, class_key: str, state_key: str, own
 
 
 def untested(judged: Judged) -> Found:
-    """The limits themselves where there is no temperature to hold against them, neither read nor estimated."""
-    figures, checks = [], []
+    """The limits where there is no temperature to hold against them, neither read nor estimated."""
+    checks = []
     for side in judged.sides:
-        for choice, limit, item in side.limits:
-            figures.append(limit)
+        for choice, limit, item in side.limits[:MOST_CANDIDATES]:
             what = item.said if item is not None else "the maker's limit"
             said = f"{number_only(limit, judged.data)} for {what}; no temperature is measured or can be estimated"
             bound = Bound(limit.least, limit.unit, "max", limit)
             checks.append(Check(side.name, CANNOT_TELL, said, bound, subject=side.name, case=choice, bears=INFORM))
-    return Found(figures, checks)
+    return Found((), checks)

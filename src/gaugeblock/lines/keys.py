@@ -157,7 +157,8 @@ class Line(Value):
         return made
 
     def _tool(self, name: str) -> str:
-        return self.words.get("temperature_by", "") if name == "temperature" else ""
+        tool = self.words.get("temperature_by") if name == "temperature" else None
+        return "" if tool is None else f"measured by {tool}"
 
     def asked(self) -> dict[str, str | None]:
         """Every key with what was typed, for the sheet."""

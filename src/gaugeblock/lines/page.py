@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from gaugeblock import units
+from gaugeblock.answer.decision import USE
 from gaugeblock.answer.item import Box, Card, Item, Row
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
@@ -12,8 +13,8 @@ from gaugeblock.bodies import Placed
 from gaugeblock.errors import InputError, Problem
 from gaugeblock.figure import Figure
 from gaugeblock.job.model import Shop
-from gaugeblock.lines.item import JUDGES, is_limit
-from gaugeblock.lines.job import Line
+from gaugeblock.lines.item import JUDGES, OPEN_STATES, is_limit
+from gaugeblock.lines.job import HotPipe, Line
 from gaugeblock.lines.keys import label_of, line_of_part
 from gaugeblock.lines.paths import route_of_part
 from gaugeblock.lines.placed import placed_line
@@ -25,6 +26,8 @@ _SHOWN = 2
 
 def problems(item: Line, data: Refdata) -> Iterator[Problem]:
     """Points that cannot be bent to their radius. An unknown material or fluid is an open question of the sheet."""
+    if not item.points and not isinstance(item.hot, HotPipe):
+        return  # an item that is not sound comes with its plain texts alone, maybe without a name
     try:
         placed_line(item, data)
     except InputError as error:
@@ -81,12 +84,20 @@ _SAID = {
 
 
 def _others(sheet: Sheet) -> list[Figure]:
-    """What else the line and its fluid stand, the lowest first."""
+    """What else the line and its fluid stand, the lowest first; nothing while it is open what they are."""
+    if sheet.decision.kind != USE:
+        return []
     shown = {f.id for f in sheet.decision.figures}
     asked = [c.required.figure for c in sheet.checks if c.required is not None and c.required.figure is not None]
     found = {f.id: f for f in (*sheet.figures, *asked) if f.quantity in JUDGES and f.id not in shown}
     limits = [f for f in found.values() if is_limit(f, sheet.data)]
     return sorted(limits, key=lambda f: units.to_base(f.least, f.unit))
+
+
+def _whose(limit: Figure) -> str:
+    """Whose limit it is, with its state."""
+    state = limit.key.get("state", "")
+    return ", ".join(p for p in (limit.key.get("item", "limit"), state) if p and p not in OPEN_STATES)
 
 
 def _card(job: Line, sheet: Sheet, is_metric: bool | None) -> Card:
@@ -99,7 +110,7 @@ def _card(job: Line, sheet: Sheet, is_metric: bool | None) -> Card:
         f"Beside the {job.beside}{f', gap {gap}' if gap else ''}" if job.beside else "",
         f"Gap needed {number_only(needed, data, far)} ({needed.trust})" if needed is not None else "",
         f"Measured {job.temperature}" if job.temperature else "",
-        *(f"{f.key.get('item', 'Limit')}: {number_only(f, data, hot)}" for f in _others(sheet)[:_SHOWN]),
+        *(f"{_whose(f)}: {number_only(f, data, hot)}" for f in _others(sheet)[:_SHOWN]),
     ]
     temperature = hot or (decision.figures[0].unit if decision.figures else "degF")
     return Card(

@@ -9,6 +9,7 @@ from gaugeblock.answer.printing import number_only
 from gaugeblock.calc import line_parts as calc
 from gaugeblock.errors import LookupMiss
 from gaugeblock.lines.found import Found
+from gaugeblock.lines.verdict import beside
 from gaugeblock.tables.load import canonical
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -75,7 +76,7 @@ def _clips(run: Figure, limit: Figure, data: Refdata) -> Found:
     places = ", ".join(units.significant(units.from_base(p, unit), 4) for p in calc.support_places(long_m, count)[:12])
     more = " ..." if count > 12 else ""
     where = f"at {places}{more} {unit} from one end" if count else "none between the fittings"
-    reason = f"{count} clips {where}; plus one beside each bend and each change to hose; {number_only(limit, data)} apart at most"
+    reason = f"{count} clips {where}; plus one beside each bend and each change to hose; {beside(limit, unit, data)} apart at most"
     required = Bound(units.from_base(most_m, unit), unit, "max", limit)
     return Found((limit, clips, spacing), (at_most("clips", Bound(apart, unit, figure=spacing), required, reason),))
 

@@ -77,16 +77,17 @@ def route_of(
     if measured is None and more.worst is None:
         found += untested(judged)
     found += Found([] if gap is None else [gap]) + _parts(words, judged, inputs, gap)
-    found += doubts(line, inputs, data)
+    doubted = doubts(line, inputs, data)
+    found += doubted
     found += Found((), (), (*judged.cautions, *line_rules.written(line, data), *line_rules.shop(line, data)))
     found = (first or Found()) + found + words.found()
     governs = measured if measured is not None else more.worst.figure() if more.worst is not None else None
-    decision, questions = decide(judged, found, governs, more.needed)
+    decision, questions = decide(judged, found, doubted.questions, governs, more.needed)
     return Sheet(
         _title(line),
         line.asked(),
         data,
-        _in_order(decision, found),
+        _in_order(decision, judged, found),
         list(found.checks),
         list(found.cautions),
         _drawn(more, judged) if draw else [],
@@ -95,9 +96,9 @@ def route_of(
     )
 
 
-def _in_order(decision: Decision, found: Found) -> list[Figure]:
-    """The figures of the sheet, those that the decision names first."""
-    figures = {f.id: f for f in (*decision.figures, *found.figures)}
+def _in_order(decision: Decision, judged: Judged, found: Found) -> list[Figure]:
+    """The figures of the sheet: those that the decision names, what material and fluid stand, all else."""
+    figures = {f.id: f for f in (*decision.figures, *judged.limits, *found.figures)}
     return list(figures.values())
 
 

@@ -10,6 +10,7 @@ from gaugeblock.answer.question import MEASURE
 from gaugeblock.errors import LookupMiss
 from gaugeblock.lines.cautions import FUEL_WORK, statement_rows, statements
 from gaugeblock.lines.found import Found, asking
+from gaugeblock.lines.verdict import beside
 from gaugeblock.tables.load import canonical
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -54,7 +55,7 @@ def clearance(words: Words, gap: Figure | None) -> Found:
         return asking(check, MEASURE, f"Measure the gap to the exhaust: {why}.", "gap", (limit,))
     got = units.from_base(units.to_base(gap.low if gap.low is not None else gap.typical, gap.unit), limit.unit)
     result = OK if got >= limit.typical * (1 - 1e-9) else NOT_OK
-    reason = f"given {number_only(gap, data)}; {cell} rejects under {number_only(limit, data)} (inspection limit, not a target)"
+    reason = f"given {number_only(gap, data)}; {cell} rejects under {beside(limit, gap.unit, data)} (inspection limit, not a target)"
     actual = Bound(got, limit.unit, figure=gap)
     return Found((limit,), (Check(name, result, reason, required, actual, got / limit.typical - 1),))
 

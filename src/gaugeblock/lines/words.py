@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.question import FILL_IN
-from gaugeblock.errors import Ambiguous, InputError, LookupMiss
+from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.lines.found import Found, asking
 from gaugeblock.lines.keys import label_of
 
@@ -37,8 +37,6 @@ class Words:
             return None
         try:
             return make(typed)
-        except Ambiguous:
-            raise
         except (LookupMiss, InputError) as refusal:
             if not self.is_job:
                 raise

@@ -37,9 +37,18 @@ def test_a_quick_offset_prints_cut_and_a_table_of_marks(capsys: pytest.CaptureFi
     assert (code, err) == (0, "")
     lines = [" ".join(line.split()) for line in out.splitlines()]
     assert lines[2].startswith("CUT 28 9/16 in (28.568)")
-    head = lines.index("BEND MARK AT FROM THE DATUM BEND GOES SET TURN FIRST")
+    head = lines.index("BEND MARK AT FROM THE DATUM BEND TOWARD SET TURN FIRST")
     assert lines[head + 1] == "1 6 3/4 in (6.750) towards END to END 47 deg start here"
     assert lines[head + 2] == "2 15 in (14.999) towards END to END 47 deg half a turn, 180 deg"
+
+
+def test_the_bench_prints_what_is_open_and_why_prints_the_rest(capsys: pytest.CaptureFixture[str]) -> None:
+    _, short, _ = run(capsys, *OFFSET, *BARE, *DIE)
+    _, whole, _ = run(capsys, *OFFSET, *BARE, *DIE, "--why")
+    assert len(short.splitlines()) <= 32 < len(whole.splitlines())
+    assert "shape complete" in whole
+    assert "shape complete" not in short
+    assert "--why" in short
 
 
 def test_a_quick_kick_up_takes_a_second_side(capsys: pytest.CaptureFixture[str]) -> None:
@@ -66,8 +75,10 @@ def test_a_shape_that_does_not_fit_ends_with_1_and_says_what_would(capsys: pytes
     code, out, _ = run(capsys, "--offset", "rise 2 in, angle 60 deg, before 8 in, after 8 in", *BARE, *DIE)
     assert code == 1
     assert "NOT OK" in out
+    assert "STOP" in out
     assert "rise minimum" in out
     assert "MARK AT" not in out
+    assert "CUT" not in out
 
 
 @pytest.mark.parametrize(

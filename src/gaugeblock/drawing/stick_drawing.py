@@ -142,7 +142,7 @@ def _short_turn(mark: Mark, before: Mark | None) -> str:
 def _table(page: svg.Page, layout: Layout, set_to: Sequence[str], reads: Reads, place: Flat) -> None:
     """The rows to work from, between two heights of the page."""
     top, foot = place
-    columns = ((10, "MARK"), (30, "FROM THE DATUM"), (110, "BEND GOES"), (140, "SET"), (186, "TURN FIRST"))
+    columns = ((10, "MARK"), (30, "FROM THE DATUM"), (110, "BEND TOWARD"), (140, "SET"), (186, "TURN FIRST"))
     for x, head in columns:
         page.text((x, top), head, 3.2, bold=True)
     page.text((WIDTH - 10, top), "SEEN FROM START", 3.2, "end", bold=True)

@@ -77,12 +77,13 @@ def together(job: Any, items: list[Item], data: Refdata) -> list[Item]:
 
 def _facts(given: Given) -> list[Row]:
     tube, die = given.tube, given.die
-    rows = [Row(k, str(getattr(tube, k) or "")) for k in ("where", "material", "od", "wall", "method")]
+    first = {"where": "where", "material": "material", "od": "outside diameter", "wall": "wall", "method": "method"}
+    rows = [Row(label, str(getattr(tube, k) or "")) for k, label in first.items()]
     rows += [Row(k, str(getattr(tube, k))) for k in ("product", "spec", "condition", "radius") if getattr(tube, k)]
     if die is not None:
         rows.append(Row("die", ", ".join(t for t in (die.name, f"radius {die.radius}" if die.radius else "") if t)))
     if tube.count is not None:
-        rows.append(Row("count", str(tube.count)))
+        rows.append(Row("how many", str(tube.count)))
     for number, made in enumerate(tube.bends, 1):
         parts = [
             str(made.angle or "angle ____"),

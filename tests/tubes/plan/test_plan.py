@@ -387,3 +387,64 @@ def test_marks_print_on_the_tape_that_was_asked(reads: str) -> None:
     printed = [f.text for f in made.sheet.figures if f.quantity == "bend_mark"]
     wanted = {"1/32 in": ["6 3/4", "15"], "1/16 in": ["6 3/4", "15"], "decimal": ["6.75", "15"], "mm": ["171.5", "381"]}
     assert printed == wanted[reads]
+
+
+# ---------------------------------------------------------------- from Python
+
+
+def test_the_plan_is_public_and_its_decision_is_the_length_to_cut() -> None:
+    import gaugeblock
+
+    sheet = gaugeblock.plan(OFFSET, die=DIE)
+    assert (sheet.decision.kind, sheet.decision.verb) == ("use", "CUT")
+    assert sheet.decision.figure is sheet.figure("cut_length")
+    marks = {f.key["bend"]: f.text for f in sheet.figures if f.quantity == "bend_mark"}
+    assert marks == {"1": "6 3/4", "2": "15"}
+
+
+@pytest.mark.parametrize(
+    ("change", "where"),
+    [
+        ({"offset": {"rise": "6 in", "slope": "45 deg"}}, "tube offset slope"),
+        ({"odd": "1 in"}, "tube odd"),
+        ({"od": 1.75}, "tube od"),
+        ({"offset": "6 in"}, "tube offset"),
+        ({"offset": None, "points": [["0 in", "1 in"]]}, "tube points 1"),
+        ({"offset": None, "bends": {"angle": "45 deg"}}, "tube bends"),
+        ({"offset": None, "bends": [{"angle": "45 deg", "radios": "4 in"}], "end": "4 in"}, "tube bends 1 radios"),
+        ({"place": {"start": ["0 in", "0 in", "0 in"], "runs": "north", "bends": "up"}}, "tube place runs"),
+        ({"load": {"mass": "90 kg", "at": 3}}, "tube load at"),
+        ({"obstacles": [{"name": "x", "box": {"middle": ["0 in", "0 in", "0 in"]}}]}, "tube obstacles 1 box size"),
+        ({"collars": [{"at": "1 in", "length": "1 in"}]}, "tube collars 1 od"),
+        ({"count": "two"}, "tube count"),
+        ({"diameters": ["1 in"]}, "tube diameters"),
+    ],
+)
+def test_a_mapping_is_read_strictly_and_names_its_key(change: dict[str, object], where: str) -> None:
+    with pytest.raises(InputError) as refused:
+        plan({**OFFSET, **change}, die=DIE)
+    assert refused.value.where == where
+
+
+@pytest.mark.parametrize(
+    ("die", "where"),
+    [({"radios": "4 in"}, "die radios"), ({"test_bends": [{"pulled": 47}]}, "die test_bends 1 pulled")],
+)
+def test_a_die_is_read_as_strictly(die: dict[str, object], where: str) -> None:
+    with pytest.raises(InputError) as refused:
+        plan(OFFSET, die={**DIE, **die})
+    assert refused.value.where == where.replace("_", " ")
+
+
+def test_measures_may_be_measures() -> None:
+    from gaugeblock.units import parse_measure
+
+    od = parse_measure("1-3/4 in", "length")
+    assert plan({**OFFSET, "od": od}, die=DIE).figures == plan(OFFSET, die=DIE).figures
+
+
+def test_a_plan_is_frozen() -> None:
+    made = work_out(OFFSET, die=DIE)
+    for value in (made, made.marks, made.shape, made.given, made.around):
+        with pytest.raises(AttributeError, match="frozen"):
+            value.name_of_nothing = 1  # type: ignore[union-attr]

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from gaugeblock.units import Measure
 
 _TURN = 6.2831853072
+SPRINGBACK = "springback"
 
 
 def known(tube: Bent, quantity: str) -> Figure | None:
@@ -277,7 +278,8 @@ def trade(tube: Bent) -> list[Caution]:
     """The statements of tubes/rules that belong to this tube and method."""
     stock = tube.stock
     is_line = tube.service in VEHICLE_SERVICES and not tube.may_be_a_cage
-    wanted = ["springback", "stands"] if is_line else ["flattening limits", "springback", "stands", "welding"]
+    wanted = [] if tube.tested else [SPRINGBACK]  # a bend that was measured says it better
+    wanted += ["stands"] if is_line else ["stands", "welding"]
     if tube.method == "press (ram)":
         wanted.insert(0, "press (ram) bending")
     if tube.method == "rotary draw" and tube.family == "steel":

@@ -14,7 +14,8 @@ if TYPE_CHECKING:
     from gaugeblock.calc.stick import Mark
     from gaugeblock.tubes.plan.planned import Plan
 
-HEADS = ("BEND", "MARK AT", "FROM THE DATUM", "BEND GOES", "SET", "TURN FIRST")
+_MOST_CAUTIONS = 2
+HEADS = ("BEND", "MARK AT", "FROM THE DATUM", "BEND TOWARD", "SET", "TURN FIRST")
 
 
 def table(plan: Plan) -> list[tuple[str, ...]]:
@@ -63,23 +64,27 @@ def shape_words(plan: Plan) -> list[str]:
     return lines
 
 
-def render(plan: Plan) -> str:
-    """The stick as text: what to do, the table of marks, the shape, then what to settle and what to mind."""
+def render(plan: Plan, *, why: bool = False) -> str:
+    """The stick as text: what to do, the table of marks, the shape, what to settle, what can hurt; with ``why`` all of it."""
     sheet = plan.sheet
     lines = [sheet.title, "", *_headline(plan), *_marked(plan)]
-    lines += ["", "  CHECKS"]
-    for check in sorted(sheet.checks, key=lambda c: (not c.stops, not c.asks, c.result == OK)):
+    checks = sorted(sheet.checks, key=lambda c: (not c.stops, not c.asks, c.result == OK))
+    checks = [c for c in checks if why or c.stops or c.asks]
+    lines += ["", "  CHECKS"] if checks else []
+    for check in checks:
         lines += wrap(f"{check.name}: {check.reason}", 2, 14, MARKS[check.result])
-    if sheet.questions:
-        lines += ["", "  TO SETTLE"]
-        for question in sheet.questions:
-            lines += wrap(f"{question.kind}: {question.text}", 2, 6)
-    lines += ["", "  CAUTIONS"]
-    for caution in sorted(sheet.cautions, key=lambda c: ("injury", "damage", "note").index(c.severity)):
+    lines += ["", "  TO SETTLE"] if sheet.questions else []
+    for question in sheet.questions:
+        lines += wrap(f"{question.kind}: {question.text}", 2, 6)
+    cautions = sorted(sheet.cautions, key=lambda c: ("injury", "damage", "note").index(c.severity))
+    told = cautions if why else [c for c in cautions if c.severity != "note"][:_MOST_CAUTIONS]
+    lines += ["", "  CAUTIONS"] if told else []
+    for caution in told:
         lines += wrap(f"{caution.severity}: {caution.text}", 2, 6)
     data = sheet.data
     draft = " (draft data)" if data.is_draft else ""
-    lines += ["", f"  data release {data.release}{draft}; the part maker's sheet and local codes govern"]
+    foot = f"  data release {data.release}{draft}; the part maker's sheet and local codes govern"
+    lines += ["", foot if why else f"{foot}; all checks and cautions: --why"]
     return "\n".join(lines)
 
 

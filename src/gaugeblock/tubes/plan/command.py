@@ -104,6 +104,7 @@ def tube(argv: list[str], read_job: Callable[[str], Job]) -> int:
         help='a test bend on the die: "47 deg set, 45 deg got"; may be repeated',
     )
     parser.add_argument("--stock-length", metavar="L", help="tube as it is bought: 20 ft")
+    parser.add_argument("--why", action="store_true", help="all checks and cautions behind the answer")
     common_options(parser, unit=False)
     a = parser.parse_args(argv)
     from gaugeblock.tables.load import refdata
@@ -130,7 +131,7 @@ def tube(argv: list[str], read_job: Callable[[str], Job]) -> int:
         trim = {"trim": {"start": a.trim, "end": a.trim}} if a.trim else {}
         keys = {"name": shape.replace("_", "-"), **given, **trim, shape: _form(shape, text)}
         plans = [work_out(keys, die=die, stock_length=a.stock_length, data=data)]
-    return _print(plans, a.json, named=a.name is not None or a.job is None)
+    return _print(plans, a.json, a.why, named=a.name is not None or a.job is None)
 
 
 def _of_job(job: Job, job_path: str, name: str | None, data: Any) -> list[Plan]:
@@ -146,7 +147,7 @@ def _of_job(job: Job, job_path: str, name: str | None, data: Any) -> list[Plan]:
     return [planned(t, job.shop, data) for t in job.tubes if name in (None, t.name)]
 
 
-def _print(plans: list[Plan], as_json: bool, *, named: bool) -> int:
+def _print(plans: list[Plan], as_json: bool, why: bool, *, named: bool) -> int:
     if as_json:
         import json
 
@@ -156,5 +157,5 @@ def _print(plans: list[Plan], as_json: bool, *, named: bool) -> int:
     else:
         from gaugeblock.tubes.plan.bench import render
 
-        print("\n\n".join(render(p) for p in plans))
+        print("\n\n".join(render(p, why=why) for p in plans))
     return 1 if any(p.is_stopped for p in plans) else 0

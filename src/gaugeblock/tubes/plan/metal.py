@@ -15,6 +15,7 @@ from gaugeblock.tubes.bend.bent import Bent
 from gaugeblock.tubes.bend.sheet import bend_of
 from gaugeblock.tubes.model import Tube
 from gaugeblock.tubes.plan.found import Found
+from gaugeblock.tubes.rules import rules_of
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -165,7 +166,7 @@ def other_bends(given: Given, tool: Tool | None) -> Found:
             continue
         radius = keys.radius_of(other, "centre line", given.od_m, given.data)
         metal = _memo(_bent(given, radius))
-        found = bend_found(metal, given).checks
+        found = bend_found(metal, given, is_tested=bool(tool.tests)).checks
         checks += [c.replace(name=f"{c.name}, bend of {other}", case=f"bend of {other}") for c in found]
     return Found(checks=checks)
 
@@ -186,14 +187,19 @@ def _memo(bent: Bent) -> Metal:
     return got  # type: ignore[return-value]
 
 
-def bend_found(metal: Metal, given: Given) -> Found:
-    """What the bend sheet says that belongs on a plan, the outer wall left, and what to measure at each bend."""
+def bend_found(metal: Metal, given: Given, *, is_tested: bool) -> Found:
+    """What the bend sheet says that belongs on a plan, the outer wall left, and what to measure at each bend.
+
+    Once a test bend tells this lot's springback, nobody is told to make one.
+    """
     sheet = metal.bend
     if sheet is None:
         return Found()
     figures = [f for f in sheet.figures if f.quantity in _KEPT]
     checks = [*sheet.checks, _wall_check(metal, given.tube.wall_needed, given)]
-    return Found(figures, checks, [_flattening(metal), *sheet.cautions], sheet.questions)
+    learned = [c.text for c in rules_of(given.data, bend_metal.SPRINGBACK)] if is_tested else []
+    cautions = [c for c in sheet.cautions if c.text not in learned]
+    return Found(figures, checks, [_flattening(metal), *cautions], sheet.questions)
 
 
 def _wall_check(metal: Metal, needed: Measure | str | None, given: Given) -> Check:

@@ -95,7 +95,13 @@ def plan_of(given: Given, *, draw: bool = False) -> Plan:
         return _unknown(given, first, why, "radius", "Give the centre-line radius of the die.")
     metal, open_metal = metal_of(given, tool)
     first += [Found(), open_metal] if tool is None else [Found((), tool.checks, tool.cautions), open_metal]
-    bend = Found() if metal is None else joined([bend_found(metal, given), other_bends(given, tool)])
+    bend = (
+        Found()
+        if metal is None
+        else joined(
+            [bend_found(metal, given, is_tested=tool is not None and bool(tool.tests)), other_bends(given, tool)]
+        )
+    )
     try:
         shape = _shape(given, tool)
     except Missing as lost:

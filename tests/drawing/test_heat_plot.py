@@ -24,7 +24,7 @@ def test_the_plot_is_well_formed_and_carries_its_words():
     assert "limit 155 degC" in words
     assert "measured 1 in" in words
     assert "A title & more" in words
-    assert any("confirm on the car" in w for w in words)
+    assert any("measure on the car" in w for w in words)
     assert "<script" not in svg
     assert "http" not in svg.replace("http://www.w3.org/2000/svg", "")
 

@@ -1,4 +1,6 @@
-"""The laws of a decision, held by every answer of the lines: over every row of their tables, and random lines of a job."""
+"""The laws of a decision, held by every answer of the lines: over every row of their tables, and random lines of a
+job.
+"""
 
 from __future__ import annotations
 

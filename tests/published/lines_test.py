@@ -28,7 +28,9 @@ def half(last_digit: float) -> float:
 
 
 def test_exhaust_header_to_a_surface_beside_it():
-    """Katz, Automotive Aerodynamics, Example 11.3 p. 493: 15.34 W. The book's sigma is 5.669e-8: 0.025 % more is allowed."""
+    """Katz, Automotive Aerodynamics, Example 11.3 p. 493: 15.34 W. The book's sigma is 5.669e-8: 0.025 % more is
+    allowed.
+    """
     got = heat.radiation(673.0, 308.0, 0.60 * 0.1, 0.023)
     assert got == pytest.approx(15.34, abs=half(0.01) + 0.00025 * 15.34)
 
@@ -55,7 +57,9 @@ def test_equal_shields_divide_the_flux_by_one_more():
 
 
 def test_two_grey_planes_in_imperial_units():
-    """Kern, Process Heat Transfer, Example 4.2 p. 76: 1825 Btu/(h ft2). Kern rounds the black flux 3468 up to 3500: 1 %."""
+    """Kern, Process Heat Transfer, Example 4.2 p. 76: 1825 Btu/(h ft2). Kern rounds the black flux 3468 up to 3500: 1
+    %.
+    """
     got = heat.radiation(1460 / 1.8, 1260 / 1.8, heat.planes_factor(0.6, 0.8)) / BTU_H_FT2
     assert got == pytest.approx(1825, rel=0.01)
 
@@ -84,7 +88,9 @@ def test_rayleigh_number_of_a_hot_water_pipe():
 
 
 def test_still_air_on_a_hot_water_pipe():
-    """Cengel, chapter 9 hot-water pipe: h 5.869 W/(m2 K). The full digits are 5.8699: the page cut them off, so one whole unit."""
+    """Cengel, chapter 9 hot-water pipe: h 5.869 W/(m2 K). The full digits are 5.8699: the page cut them off, so one
+    whole unit.
+    """
     got = heat.nusselt_natural(1.869e6, 0.7241) * 0.02699 / 0.08
     assert got == pytest.approx(5.869, abs=0.001)
 
@@ -306,7 +312,9 @@ def test_what_an_arc_sees_of_itself_by_integration(half_angle, inner):
 @pytest.mark.parametrize("gap", [0.002, 0.0254, 0.3])
 @pytest.mark.parametrize("speed", [0.0, 5.0])
 def test_whole_balance_agrees_with_one_built_of_other_parts(gap, speed):
-    """A root of scipy's on radiosities solved as a matrix and Nusselt numbers of ht; 1e-6 K is scipy's own limit here."""
+    """A root of scipy's on radiosities solved as a matrix and Nusselt numbers of ht; 1e-6 K is scipy's own limit
+    here.
+    """
     import numpy
     from ht import Nu_cylinder_Churchill_Bernstein, Nu_horizontal_cylinder_Churchill_Chu
     from scipy.optimize import brentq

@@ -12,7 +12,8 @@ if TYPE_CHECKING:
 
 
 def pressure_of_wall(stress_pa: T, wall_m: T, diameter_m: T, factor: T = 1.0) -> T:
-    """Inside pressure in Pa at which a thin tube's hoop stress is ``stress_pa`` / ``factor``: 2 S t / (D factor) (Barlow).
+    """Inside pressure in Pa at which a thin tube's hoop stress is ``stress_pa`` / ``factor``: 2 S t / (D factor)
+    (Barlow).
 
     Range: wall under about a twentieth of the outside diameter is thin; above it the rule is on the safe side only for
     the mean stress. End pull and bending are left out. Common practice; no publication read.

@@ -29,8 +29,10 @@ class Balance:
 
     ``kelvin`` is the outer surface; ``line_k`` the line itself, which under a sleeve with flow is cooler.
     ``absorbed`` and ``emitted`` by radiation, ``convected`` to the air, ``carried`` away by flow (or conducted);
-    ``rayleigh``, ``reynolds_prandtl`` and ``film_k`` of its convection. Where a shield stands between: ``shield_k``, how far
-    its balance does not close, its own convection in ``shield`` and if it is ``covered`` (no straight sight past its edges).
+    ``rayleigh``, ``reynolds_prandtl`` and ``film_k`` of its convection. Where a shield stands between: ``shield_k``,
+    how far
+    its balance does not close, its own convection in ``shield`` and if it is ``covered`` (no straight sight past its
+    edges).
     """
 
     __slots__ = (
@@ -96,7 +98,8 @@ class Balance:
             return "the shield is too narrow: there is straight sight past its edges from the hot part to the line"
         for whose, (film, ra, re_pr) in self._bodies():
             if not self.air.covers(film):
-                return f"the air film{whose} would be at {film - 273.15:.0f} degC; the air figures cover {low:.0f} to {high:.0f} degC"
+                at = f"the air film{whose} would be at {film - 273.15:.0f} degC"
+                return f"{at}; the air figures cover {low:.0f} to {high:.0f} degC"
             if ra > heat.RAYLEIGH_MAXIMUM:
                 return f"Rayleigh number{whose} {ra:.2g} is over the 1e12 that the still-air correlation covers"
             if 0.0 < re_pr <= heat.REYNOLDS_PRANDTL_MINIMUM:
@@ -239,51 +242,60 @@ def line_beside_pipe(
     far_k = air_k if surroundings_k is None else surroundings_k
     radius = line_radius_m if cooling is None else line_radius_m + cooling.sleeve_m
     own_to_hot = heat.view_factor_cylinders(radius, pipe_radius_m, gap_m)
-    hot_to_own = own_to_hot * radius / pipe_radius_m
-    hot, far = heat.emissive_power(pipe_k), heat.emissive_power(far_k)
-    return solve_body(
-        hot,
-        far,
+    pair = Pair(
+        heat.emissive_power(pipe_k),
+        heat.emissive_power(far_k),
         pipe_emissivity,
         line_emissivity,
-        hot_to_own,
+        own_to_hot * radius / pipe_radius_m,
         own_to_hot,
-        radius,
-        line_radius_m,
-        pipe_k,
-        air_k,
-        far_k,
-        speed_m_s,
-        air,
-        cooling,
     )
+    return solve_body(pair, Around(pipe_k, air_k, far_k, speed_m_s, air, cooling), radius, line_radius_m)
 
 
-def solve_body(
-    hot: T,
-    far: T,
-    hot_emissivity: T,
-    emissivity: T,
-    hot_to_own: T,
-    own_to_hot: T,
-    radius: T,
-    bare_radius: T,
-    hot_k: T,
-    air_k: T,
-    far_k: T,
-    speed: T,
-    air: Air,
-    cooling: Cooling | None,
-    start_k: T | None = None,
-) -> Balance:
+class Pair:
+    """A round body and the hot one that shines on it: black emissive powers of the hot one and of all else, finishes,
+    views.
+    """
+
+    __slots__ = ("emissivity", "far", "hot", "hot_emissivity", "hot_to_own", "own_to_hot")
+
+    def __init__(self, hot: T, far: T, hot_emissivity: T, emissivity: T, hot_to_own: T, own_to_hot: T) -> None:
+        self.hot = hot
+        self.far = far
+        self.hot_emissivity = hot_emissivity
+        self.emissivity = emissivity
+        self.hot_to_own = hot_to_own
+        self.own_to_hot = own_to_hot
+
+
+class Around:
+    """What a body stands in: temperatures of the hot part, the air and all else in K, speed of the air, what cools
+    it.
+    """
+
+    __slots__ = ("air", "air_k", "cooling", "far_k", "hot_k", "speed")
+
+    def __init__(self, hot_k: T, air_k: T, far_k: T, speed: T, air: Air, cooling: Cooling | None) -> None:
+        self.hot_k = hot_k
+        self.air_k = air_k
+        self.far_k = far_k
+        self.speed = speed
+        self.air = air
+        self.cooling = cooling
+
+
+def solve_body(pair: Pair, around: Around, radius: T, bare_radius: T, start_k: T | None = None) -> Balance:
     """The balance of a round body that a hot one shines on; all as ``line_beside_pipe``, view factors given."""
+    hot, far, emissivity, own_to_hot = pair.hot, pair.far, pair.emissivity, pair.own_to_hot
+    air_k, speed, air, cooling = around.air_k, around.speed, around.air, around.cooling
     area, diameter = 2.0 * heat.PI * radius, 2.0 * radius
     to_fluid = 0.0 if cooling is None else cooling.from_surface(bare_radius)
     fluid_k = air_k if cooling is None else cooling.fluid_k
 
     def flows(x: T) -> tuple[T, T, T, T]:
         own = heat.emissive_power(x)
-        on_own, _ = heat.grey_pair(hot, own, far, hot_emissivity, emissivity, hot_to_own, own_to_hot)
+        on_own, _ = heat.grey_pair(hot, own, far, pair.hot_emissivity, emissivity, pair.hot_to_own, own_to_hot)
         h = convection(x, air_k, diameter, speed, air)[0]
         return emissivity * area * on_own, emissivity * area * own, h * area * (x - air_k), to_fluid * (x - fluid_k)
 
@@ -291,19 +303,17 @@ def solve_body(
         absorbed, emitted, convected, carried = flows(x)
         return absorbed - emitted - convected - carried
 
-    low, high = least(air_k, far_k, hot_k), most(air_k, far_k, hot_k)
+    low, high = least(air_k, around.far_k, around.hot_k), most(air_k, around.far_k, around.hot_k)
     if cooling is not None:
         low, high = least(low, cooling.fluid_k), most(high, cooling.fluid_k)
     ns = namespace.of(hot, far, own_to_hot, air_k, emissivity, speed, diameter)
     if start_k is None:  # a coefficient of 25 W/(m^2 K) for all losses is near enough to begin with
-        start_k = low + least(emissivity * own_to_hot * hot_emissivity * (hot - far) / 25.0, 0.9 * (high - low))
+        start_k = low + least(emissivity * own_to_hot * pair.hot_emissivity * (hot - far) / 25.0, 0.9 * (high - low))
     start = most(start_k, low)
     scale = emissivity * area * far + 1e-30
     if ns.__name__ == "numpy":
-        shape = ns.broadcast_shapes(
-            *(ns.shape(v) for v in (hot, far, own_to_hot, air_k, emissivity, speed, diameter, start))
-        )
-        start = ns.broadcast_to(start, shape) + 0.0
+        shapes = (ns.shape(v) for v in (hot, far, own_to_hot, air_k, emissivity, speed, diameter, start))
+        start = ns.broadcast_to(start, ns.broadcast_shapes(*shapes)) + 0.0
     x = solve(net, low, high, scale, start)
     out = Balance()
     out.kelvin, out.air = x, air

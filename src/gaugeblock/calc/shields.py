@@ -7,10 +7,11 @@ other, and the surroundings with what is left of both. Every argument may be a f
 from __future__ import annotations
 
 from gaugeblock.calc import heat, namespace
-from gaugeblock.calc.lines import Balance, Cooling, convection, least, most, solve, solve_body
+from gaugeblock.calc.lines import Around, Balance, Cooling, Pair, convection, least, most, solve, solve_body
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Callable
     from typing import Any, TypeAlias
 
     from gaugeblock.calc.air import Air
@@ -80,7 +81,8 @@ def flat(pipe_radius_m: T, line_radius_m: T, gap_m: T, half_width_m: T, place: T
 
 
 def curved(pipe_radius_m: T, line_radius_m: T, gap_m: T, shield_radius_m: T, half_angle_rad: T) -> Shield:
-    """An arc round the pipe's axis, ``half_angle_rad`` to each side; pi is a closed tube, whose inside holds its own air.
+    """An arc round the pipe's axis, ``half_angle_rad`` to each side; pi is a closed tube, whose inside holds its own
+    air.
 
     The line is taken to see a whole cylinder of the shield's radius, which is never less than it sees.
     """
@@ -105,7 +107,8 @@ def curved(pipe_radius_m: T, line_radius_m: T, gap_m: T, shield_radius_m: T, hal
 
 
 def self_view(half_angle_rad: T, reach_rad: T) -> T:
-    """What a concave arc sees of itself past a concentric pipe; ``reach_rad`` is 2 acos(r1/rs), the widest chord there is.
+    """What a concave arc sees of itself past a concentric pipe; ``reach_rad`` is 2 acos(r1/rs), the widest chord
+    there is.
 
     Exact integral of the chords of the arc. A full circle sees 1 - r1/rs of itself:
 
@@ -140,81 +143,128 @@ def line_behind_shield(
     speed_m_s: T = 0.0,
     cooling: Cooling | None = None,
 ) -> Balance:
-    """Steady temperature of a line behind a shield, with the shield's own in ``shield_k`` (all as ``line_beside_pipe``).
+    """Steady temperature of a line behind a shield, with the shield's own in ``shield_k`` (all as
+    ``line_beside_pipe``).
 
-    The shield gains from the pipe on its hot face and loses by both faces to line, surroundings and air; behind a closed
+    The shield gains from the pipe on its hot face and loses by both faces to line, surroundings and air; behind a
+    closed
     one the air between conducts only. Both balances close; the shield's is in ``shield_residual``.
     """
     far_k = air_k if surroundings_k is None else surroundings_k
     radius = line_radius_m if cooling is None else line_radius_m + cooling.sleeve_m
-    hot, far = heat.emissive_power(pipe_k), heat.emissive_power(far_k)
-    width = shield.width_m
-    shield_to_pipe = shield.pipe_to_shield * 2.0 * heat.PI * pipe_radius_m / width
-    shield_to_line = shield.line_to_shield * 2.0 * heat.PI * radius / width
-    faces = 2.0 - (shield.gap_conductance_over_k > 0.0)
-    ns = namespace.of(
-        pipe_k, width, shield.pipe_to_shield, shield.line_to_shield, air_k, hot_face_emissivity, cool_face_emissivity
+    around = Around(pipe_k, air_k, far_k, speed_m_s, air, cooling)
+    far = heat.emissive_power(far_k)
+    faces = _Faces(
+        shield,
+        Pair(
+            heat.emissive_power(pipe_k),
+            far,
+            pipe_emissivity,
+            hot_face_emissivity,
+            shield.pipe_to_shield,
+            shield.pipe_to_shield * 2.0 * heat.PI * pipe_radius_m / shield.width_m,
+        ),
+        Pair(
+            0.0,
+            far,
+            cool_face_emissivity,
+            line_emissivity,
+            shield.line_to_shield * 2.0 * heat.PI * radius / shield.width_m,
+            shield.line_to_shield,
+        ),
+        around,
     )
-    low, high = least(air_k, far_k, pipe_k), most(air_k, far_k, pipe_k)
+    line = _both(faces, around, radius, line_radius_m)
+    gains, losses, convected = faces.flows(line.shield_k, line.kelvin)
+    line.covered = shield.covered
+    line.shield = convection(line.shield_k, air_k, shield.convects_m, speed_m_s, air)[1:]
+    line.shield_residual = abs(gains - losses - convected) / gains
+    return line
 
-    def flows(x: T, line_k: T) -> tuple[T, T, T, T]:
+
+class _Faces:
+    """A shield between pipe and line: what each of its faces gains and loses.
+
+    ``to_pipe`` is the shield as the body that the pipe shines on; ``to_line`` the line as the one that the shield does.
+    """
+
+    __slots__ = ("around", "shield", "to_line", "to_pipe")
+
+    def __init__(self, shield: Shield, to_pipe: Pair, to_line: Pair, around: Around) -> None:
+        self.shield = shield
+        self.to_pipe = to_pipe
+        self.to_line = to_line
+        self.around = around
+
+    @property
+    def scale(self) -> T:
+        """What the balance is measured by, W a metre."""
+        faces = self.to_pipe.emissivity + self.to_line.hot_emissivity
+        return self.shield.width_m * faces * self.to_pipe.far + 1e-30
+
+    def flows(self, x: T, line_k: T) -> tuple[T, T, T]:
+        """What the shield at ``x`` gains, radiates and conducts, and gives to the air, with the line at ``line_k``."""
+        shield, pipe, line, around = self.shield, self.to_pipe, self.to_line, self.around
         own, behind = heat.emissive_power(x), heat.emissive_power(line_k)
         _, from_pipe = heat.grey_pair(
-            own, hot, far, hot_face_emissivity, pipe_emissivity, shield_to_pipe, shield.pipe_to_shield, shield.self_view
+            own,
+            pipe.hot,
+            pipe.far,
+            pipe.emissivity,
+            pipe.hot_emissivity,
+            pipe.own_to_hot,
+            pipe.hot_to_own,
+            shield.self_view,
         )
         _, from_line = heat.grey_pair(
-            own, behind, far, cool_face_emissivity, line_emissivity, shield_to_line, shield.line_to_shield
+            own, behind, line.far, line.hot_emissivity, line.emissivity, line.hot_to_own, line.own_to_hot
         )
-        h = convection(x, air_k, shield.convects_m, speed_m_s, air)[0]
-        k = air.at(0.5 * (x + pipe_k))[0]
-        gains = width * (hot_face_emissivity * from_pipe + cool_face_emissivity * from_line)
-        gains = gains + shield.gap_conductance_over_k * k * pipe_k
-        losses = width * (hot_face_emissivity + cool_face_emissivity) * own + shield.gap_conductance_over_k * k * x
-        return gains, losses, h * width * faces * (x - air_k), 0.0 * x
+        h = convection(x, around.air_k, shield.convects_m, around.speed, around.air)[0]
+        k = around.air.at(0.5 * (x + around.hot_k))[0]
+        sides = 2.0 - (shield.gap_conductance_over_k > 0.0)
+        gains = shield.width_m * (pipe.emissivity * from_pipe + line.hot_emissivity * from_line)
+        gains = gains + shield.gap_conductance_over_k * k * around.hot_k
+        losses = shield.width_m * (pipe.emissivity + line.hot_emissivity) * own + shield.gap_conductance_over_k * k * x
+        return gains, losses, h * shield.width_m * sides * (x - around.air_k)
 
-    scale = width * (hot_face_emissivity + cool_face_emissivity) * far + 1e-30
-    line_k: T = low + 0.1 * (high - low)
-    shield_k: T = low + 0.4 * (high - low)
-    if ns.__name__ == "numpy":
-        shape = ns.broadcast_shapes(
-            *(ns.shape(v) for v in (low, high, width, shield.pipe_to_shield, shield.line_to_shield, scale))
-        )
-        line_k, shield_k = ns.broadcast_to(line_k, shape) + 0.0, ns.broadcast_to(shield_k, shape) + 0.0
+    def net(self, line_k: T) -> Callable[[T], T]:
+        """What the shield keeps, by its temperature."""
 
-    def net_beside(line_now: T) -> Any:
         def net(x: T) -> T:
-            gains, losses, convected, _ = flows(x, line_now)
+            gains, losses, convected = self.flows(x, line_k)
             return gains - losses - convected
 
         return net
 
+
+def _both(faces: _Faces, around: Around, radius: T, bare_radius: T) -> Balance:
+    """Shield and line in turn until neither moves; the shield's temperature in ``shield_k``."""
+    shield, behind = faces.shield, faces.to_line
+    views = (shield.width_m, shield.pipe_to_shield, shield.line_to_shield)
+    ns = namespace.of(around.hot_k, around.air_k, faces.to_pipe.emissivity, behind.hot_emissivity, *views)
+    low, high = (pick(around.air_k, around.far_k, around.hot_k) for pick in (least, most))
+    line_k: T = low + 0.1 * (high - low)
+    shield_k: T = low + 0.4 * (high - low)
+    if ns.__name__ == "numpy":
+        shape = ns.broadcast_shapes(*(ns.shape(v) for v in (low, high, *views, faces.scale)))
+        line_k, shield_k = ns.broadcast_to(line_k, shape) + 0.0, ns.broadcast_to(shield_k, shape) + 0.0
     line = None
     for _ in range(_CYCLES):
-        shield_k = solve(net_beside(line_k), low, high, scale, shield_k)
-        line = solve_body(
+        shield_k = solve(faces.net(line_k), low, high, faces.scale, shield_k)
+        pair = Pair(
             heat.emissive_power(shield_k),
-            far,
-            cool_face_emissivity,
-            line_emissivity,
-            shield_to_line,
-            shield.line_to_shield,
-            radius,
-            line_radius_m,
-            shield_k,
-            air_k,
-            far_k,
-            speed_m_s,
-            air,
-            cooling,
-            line_k,
+            behind.far,
+            behind.hot_emissivity,
+            behind.emissivity,
+            behind.hot_to_own,
+            behind.own_to_hot,
         )
+        beside = Around(shield_k, around.air_k, around.far_k, around.speed, around.air, around.cooling)
+        line = solve_body(pair, beside, radius, bare_radius, line_k)
         moved, line_k = abs(line.kelvin - line_k), line.kelvin
         if ns.all(moved <= 1e-11 * line_k) if ns.__name__ == "numpy" else moved <= 1e-11 * line_k:
             break
     if line is None:
         raise ValueError("no cycle was run")
-    gains, losses, convected, _ = flows(shield_k, line_k)
-    line.shield_k, line.covered = shield_k, shield.covered
-    line.shield = convection(shield_k, air_k, shield.convects_m, speed_m_s, air)[1:]
-    line.shield_residual = abs(gains - losses - convected) / gains
+    line.shield_k = shield_k
     return line

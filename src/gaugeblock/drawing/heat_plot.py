@@ -94,7 +94,7 @@ def temperature_against_gap(
         page.text(place, mark.words, 3.0, "end" if right else "start")
     page.text(
         (_LEFT, _HEIGHT - 2.0),
-        "grey: low to high of the inputs; thick: likely. An estimate; confirm on the car, hot and after shut-down.",
+        "grey: low to high of the inputs; thick: likely. An estimate: measure on the car, hot and after shut-down.",
         2.8,
     )
     return page.svg()
@@ -113,7 +113,8 @@ def section(
     """SVG section of hot part, shield and line to scale; ``words`` are the sizes of hot part, line and gap as printed.
 
     Lengths are in any one unit of ``unit_mm`` millimetres; ``shield`` is ``none``, ``flat open``, ``curved open`` or
-    ``closed``, drawn as the estimate takes it: midway; ``sleeve`` is its thickness over the line. The scale is the largest of 2:1, 1:1, 1:2 ... that fits.
+    ``closed``, drawn as the estimate takes it: midway; ``sleeve`` is its thickness over the line. The scale is the
+    largest of 2:1, 1:1, 1:2 ... that fits.
     """
     outer = line_diameter + 2 * sleeve
     whole = (hot_diameter + gap + outer) * unit_mm
@@ -134,46 +135,44 @@ def section(
     hot = (left + hot_r, middle)
     line = (left + (hot_diameter + gap) * s + outer_r, middle)
     page.line((hot[0] - hot_r - 6, middle), (line[0] + outer_r + 6, middle), THIN, CENTRE)
-    page.circle(hot, hot_r, THICK, fill="#fff")
-    for i in range(-6, 7):  # hatch: this one is hot
-        across = hot_r * i / 7 * 1.2
-        if abs(across) < hot_r:
-            turn = asin(across / hot_r)
-            ends = [(hot[0] + hot_r * cos(a), hot[1] + hot_r * sin(a)) for a in (turn - pi / 4, pi - turn - pi / 4)]
-            page.line(ends[0], ends[1], THIN)
+    _hot_part(page, hot, hot_r)
     if sleeve > 0:
         page.circle(line, max(outer_r, 0.5), MEDIUM, fill="#ddd")
     page.circle(line, max(line_r, 0.3), THICK, fill="#fff")
-    place = hot[0] + hot_r + gap * s / 2
-    if shield == "flat open":
-        half = 2.0 * hot_r
-        page.line((place, middle - half), (place, middle + half), THICK)
-        page.text((place + 1.5, middle - half + 3.0), "shield", 3.0, clear=True)
-    elif shield in ("curved open", "closed"):
-        radius = hot_r + gap * s / 2
-        half_turn = pi / 2 if shield == "curved open" else pi
-        arc = [
-            (hot[0] + radius * cos(half_turn * i / 48), hot[1] + radius * sin(half_turn * i / 48))
-            for i in range(-48, 49)
-        ]
-        page.polyline(arc, THICK)
-        page.text((hot[0] + radius * 0.75, middle - radius * 0.75 - 1.0), "shield", 3.0, clear=True)
+    _shield(page, shield, hot, hot_r, gap * s)
     hot_words, line_words, gap_words = words
     page.text((hot[0], middle + 1.2), f"hot {hot_words}", 3.2, "middle", clear=True)
     said = f"line {line_words}" + (" in its sleeve" if sleeve > 0 else "")
     page.text((line[0] + outer_r + 2.0, middle - outer_r - 2.0), said, 3.2, clear=True)
     below = middle + max(tallest * scale / 2, hot_r) + 8.0
-    page.dimension(
-        (hot[0] + hot_r, middle),
-        (line[0] - outer_r, middle),
-        f"gap {gap_words}",
-        off=below,
-        direction="across",
-        size=3.2,
-    )
-    page.text(
-        (8.0, height - 3.0),
-        "drawn as the estimate takes it; the real part may be bent, dented or nearer elsewhere",
-        2.8,
-    )
+    ends = (hot[0] + hot_r, middle), (line[0] - outer_r, middle)
+    page.dimension(*ends, f"gap {gap_words}", off=below, direction="across", size=3.2)
+    drawn = "drawn as the estimate takes it; the real part may be bent, dented or nearer elsewhere"
+    page.text((8.0, height - 3.0), drawn, 2.8)
     return page.svg()
+
+
+def _hot_part(page: Page, middle: tuple[float, float], radius: float) -> None:
+    """A circle, hatched: this one is hot."""
+    page.circle(middle, radius, THICK, fill="#fff")
+    for i in range(-6, 7):
+        across = radius * i / 7 * 1.2
+        if abs(across) < radius:
+            turn = asin(across / radius)
+            turns = (turn - pi / 4, pi - turn - pi / 4)
+            ends = [(middle[0] + radius * cos(a), middle[1] + radius * sin(a)) for a in turns]
+            page.line(ends[0], ends[1], THIN)
+
+
+def _shield(page: Page, shield: str, hot: tuple[float, float], hot_radius: float, gap: float) -> None:
+    """The shield midway in the gap, where there is one."""
+    radius, middle = hot_radius + gap / 2, hot[1]
+    if shield == "flat open":
+        place, half = hot[0] + radius, 2.0 * hot_radius
+        page.line((place, middle - half), (place, middle + half), THICK)
+        page.text((place + 1.5, middle - half + 3.0), "shield", 3.0, clear=True)
+    elif shield in ("curved open", "closed"):
+        step = (pi / 2 if shield == "curved open" else pi) / 48
+        turns = [step * i for i in range(-48, 49)]
+        page.polyline([(hot[0] + radius * cos(t), middle + radius * sin(t)) for t in turns], THICK)
+        page.text((hot[0] + radius * 0.75, middle - radius * 0.75 - 1.0), "shield", 3.0, clear=True)

@@ -91,7 +91,7 @@ def estimates(inputs: dict[str, Figure], stands_in: str, line: Line, judged: Jud
     if shielded is not None:
         text = (
             f"A flat open shield midway, from bright to dull, would bring the {worst.case} estimate of "
-            f"{number_only(figure, data)} to {number_only(shielded, data)}; it must cover all sight and stay cool enough itself."
+            f"{number_only(figure, data)} to {number_only(shielded, data)}; it must cover all sight and stay cool."
         )
         found += Found((shielded,), (), (Caution(text, "note", (shielded.id,), "calculated"),))
     is_enough = bool(held) and worst.case == "hot soak" and all(c.result == OK for c in held)
@@ -112,7 +112,10 @@ def _said(worst: Estimate, figure: Figure, inputs: dict[str, Figure], kind: str)
         flow = "without flow in the hot soak, with the least that it takes else"
     out = [_matters(worst, figure), Caution(_MODEL.format(flow=flow), "note", (figure.id,), "calculated")]
     if "sleeve" in inputs:
-        text = "The sleeve gives the line another size and finish; without flow it holds no heat back. The gap counts from its outside."
+        text = (
+            "The sleeve gives the line another size and finish; without flow it holds no heat back. "
+            "The gap counts from its outside."
+        )
         out.append(Caution(text, "note", (figure.id,), "calculated"))
     if kind != "none":
         text = f"The shield is taken midway in the gap, {_SHAPES[kind]}."
@@ -121,9 +124,9 @@ def _said(worst: Estimate, figure: Figure, inputs: dict[str, Figure], kind: str)
 
 
 _MODEL = (
-    "The estimate takes the line {flow}, surroundings at the temperature of the air, air at one temperature round the line "
-    "and the hot part as long as it looks; hot gas rising from the part onto the line is not in it. The correlations add their own "
-    "scatter to the band."
+    "The estimate takes the line {flow}, surroundings at the temperature of the air, air at one temperature round "
+    "the line and the hot part as long as it looks; hot gas rising from the part onto the line is not in it. "
+    "The correlations add their own scatter to the band."
 )
 _SHAPES = {
     "flat open": "twice the hot part's diameter wide, open to the air on both faces",
@@ -188,18 +191,23 @@ def _matters(worst: Estimate, figure: Figure) -> Caution:
     name, cold, warm = worst.matters()
     if not name:
         return Caution(
-            "No input was given as a range, so the estimate has no band and passes nothing: give ranges (300 to 450 degC).",
+            "No input was given as a range, so the estimate has no band and passes nothing: "
+            "give ranges (300 to 450 degC).",
             "note",
             (figure.id,),
             "calculated",
         )
     low, high = (units.from_base(t, figure.unit) for t in (cold, warm))
-    text = f"What matters most is the {name}: over its range alone the line goes from {low:.0f} to {high:.0f} {figure.unit}. Measure that first."
+    text = (
+        f"What matters most is the {name}: over its range alone the line goes from {low:.0f} to {high:.0f} "
+        f"{figure.unit}. Measure that first."
+    )
     return Caution(text, "note", (figure.id,), "calculated")
 
 
 def _gap(worst: Estimate, limit: Figure, governed: bool, data: Refdata) -> tuple[Figure | None, list[Check]]:
-    """The smallest gap that would be ok, beside the gap measured; behind a shield the shield's place would have to move too.
+    """The smallest gap that would be ok, beside the gap measured; behind a shield the shield's place would have to
+    move too.
 
     Inputs without a range give a gap too, and no ``ok``.
     """
@@ -246,6 +254,11 @@ def _face(material: str, surface: str, at: str, data: Refdata) -> Figure | None:
     return lookup.look_up_or_none("lines/emissivity", "total_emissivity", data=data, **keys)
 
 
+_SHIELD_TAKEN = (
+    "a flat open shield midway, twice the hot part's diameter wide, from bright aluminised to dull oxidised steel"
+)
+
+
 def _with_shield(worst: Estimate, data: Refdata) -> Figure | None:
     """The worst case behind a flat open shield, its finish from bright aluminised to dull oxidised steel."""
     bright = _face("aluminised steel", "new hot-dip", "100 degC", data)
@@ -272,5 +285,5 @@ def _with_shield(worst: Estimate, data: Refdata) -> Figure | None:
         low=kelvin[0],
         high=kelvin[2],
         key={"case": worst.case, "shield": "flat open"},
-        conditions=f"{worst.case}, likely inputs; a flat open shield midway, twice the hot part's diameter wide, from bright aluminised to dull oxidised steel",
+        conditions=f"{worst.case}, likely inputs; {_SHIELD_TAKEN}",
     )

@@ -1,4 +1,6 @@
-"""What belongs beside the figures of a line material, fluid or fuel: disagreements, what a figure is not, the shop's cautions."""
+"""What belongs beside the figures of a line material, fluid or fuel: disagreements, what a figure is not, the shop's
+cautions.
+"""
 
 from __future__ import annotations
 
@@ -62,7 +64,10 @@ def cautions_of(found: Item) -> list[Caution]:
     if is_brake_fluid(found.cell):
         wet = found.look_up("boiling_point_minimum", "wet")
         if wet is not None:
-            text = f"The wet boiling point, {number_only(wet, found.data)}, governs a fluid that has been in use; the dry one holds for a new fluid only."
+            text = (
+                f"The wet boiling point, {number_only(wet, found.data)}, governs a fluid that has been in use; "
+                "the dry one holds for a new fluid only."
+            )
             out.append(Caution(text, "injury", (wet.id,), wet.source))
         out += statements(found.data, _BRAKE_FLUID)
     if found.table == "lines/fuels":
@@ -76,7 +81,8 @@ def cautions_of(found: Item) -> list[Caution]:
         if figure.quantity == "heat_ageing_test_temperature":
             out += statements(found.data, (("reading limits", "rubber type letters"),))
         if figure.quantity in ("temperature_rating_minimum", "pressure_rating_minimum"):
-            text = f"{figure.quantity.replace('_', ' ').capitalize()} is what a standard demands of the line, not what every line stands."
+            what = figure.quantity.replace("_", " ").capitalize()
+            text = f"{what} is what a standard demands of the line, not what every line stands."
             out.append(Caution(text, "note", (figure.id,), figure.source))
     if any(f.quantity in ("working_pressure_maximum", "burst_pressure_minimum") for f in found.figures):
         out += statements(found.data, _HOSE)

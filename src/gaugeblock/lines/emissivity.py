@@ -16,7 +16,8 @@ if TYPE_CHECKING:
 
 
 def emissivity(text: str, at: Figure | None, name: str, data: Refdata) -> Figure:
-    """Emissivity of a finish: a number, a range, or ``material: surface`` with ``@ 300 degC`` where the table has several.
+    """Emissivity of a finish: a number, a range, or ``material: surface`` with ``@ 300 degC`` where the table has
+    several.
 
     Between two printed points of one source it lies on their line, with those two as low and high; outside them it is
     refused with the nearest.

@@ -1,4 +1,6 @@
-"""The estimate of a line's temperature beside a hot part: its inputs with their ranges, its cases, the gap that is ok."""
+"""The estimate of a line's temperature beside a hot part: its inputs with their ranges, its cases, the gap that is
+ok.
+"""
 
 from __future__ import annotations
 
@@ -21,7 +23,9 @@ _NARROWEST_GAP_M = 0.001
 
 
 def air_of(data: Refdata) -> Air:
-    """Air at 1 atm from the tables: all temperatures at which one source prints conductivity, viscosity and Prandtl number."""
+    """Air at 1 atm from the tables: all temperatures at which one source prints conductivity, viscosity and Prandtl
+    number.
+    """
     got = data.memo.get("lines air")
     if got is None:
         wanted = ("thermal_conductivity", "kinematic_viscosity", "prandtl_number")
@@ -192,7 +196,9 @@ class Estimate:
             self.why = self.why or cold.why_outside() or warm.why_outside()
 
     def matters(self) -> tuple[str, float, float]:
-        """The input that moves the answer most over its own range, and the ends of the answer in K; a blank name for none."""
+        """The input that moves the answer most over its own range, and the ends of the answer in K; a blank name for
+        none.
+        """
         best = ("", self.likely, self.likely)
         for name in self.highest:
             low, high = (float(balance(self.beside, {name: ends[name]}).line_k) for ends in (self.lowest, self.highest))

@@ -1,4 +1,6 @@
-"""How a line joins and what it carries: flare on seat, nut in port, wall under the flare, fluid against rubber, hose slack."""
+"""How a line joins and what it carries: flare on seat, nut in port, wall under the flare, fluid against rubber, hose
+slack.
+"""
 
 from __future__ import annotations
 
@@ -24,7 +26,8 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 _THREAD = re.compile(
-    r"(?:(?P<d>[0-9]+(?:[ -][0-9]+)?/[0-9]+|[0-9]*\.[0-9]+)\s*(?:in)?\s*-\s*(?P<n>[0-9]+)|M\s*(?P<m>[0-9.]+)\s*[xX]\s*(?P<p>[0-9.]+)).*"
+    r"(?:(?P<d>[0-9]+(?:[ -][0-9]+)?/[0-9]+|[0-9]*\.[0-9]+)\s*(?:in)?\s*-\s*(?P<n>[0-9]+)"
+    r"|M\s*(?P<m>[0-9.]+)\s*[xX]\s*(?P<p>[0-9.]+)).*"
 )
 # What the brake fluid standard names as the rubbers that glycol fluid is made for.
 _BRAKE_RUBBERS = ("styrene-butadiene rubber (SBR)", "EPDM rubber", "chloroprene rubber (CR)", "natural rubber (NR)")
@@ -66,7 +69,8 @@ def fit(words: Words) -> Found:
     """Flare against seat, nut against port, and wall against the flare; only what was begun is judged."""
     line, data = words.line, words.data
     flare, seat = (words.read(key, lambda typed: _angle(typed, data)) for key in ("flare", "seat"))
-    nut, port = (words.read(key, lambda typed, key=key: Thread(typed, key)) for key in ("nut", "port"))  # type: ignore[misc]
+    nut = words.read("nut", lambda typed: Thread(typed, "nut"))
+    port = words.read("port", lambda typed: Thread(typed, "port"))
     found = _pair(words, SEAT, ("flare", "seat"), _seat(words, flare, seat))
     found += _pair(words, THREADS, ("nut", "port"), _threads(nut, port))
     od, wall = line.figure("od", data), line.figure("wall", data)
@@ -111,7 +115,9 @@ def _threads(nut: Thread | None, port: Thread | None) -> Check | None:
 
 
 def _angle(text: str, data: Refdata) -> str:
-    """The seat a flare or seat word means: ``37 deg``, ``45 deg`` or ``bubble``; LookupMiss with the flares there are."""
+    """The seat a flare or seat word means: ``37 deg``, ``45 deg`` or ``bubble``; LookupMiss with the flares there
+    are.
+    """
     folded = " ".join(text.casefold().split())
     for kind in ("37 deg", "45 deg", "bubble"):
         if folded == kind or folded.startswith(f"{kind} "):
@@ -219,8 +225,9 @@ def hose(line: Line, data: Refdata) -> Found:
     change = lookup.look_up("lines/materials", "length_change", data=data, item="flexible hose", state="under pressure")
     shortest = long.typical * (1 + units.to_base(change.low if change.low is not None else change.typical, change.unit))
     reason = (
-        f"{units.significant(shortest, 4)} {long.unit} left of {long.text} {long.unit} under pressure ({number_only(change, data)}), "
-        f"{units.significant(far[0], 4)} {long.unit} needed at {far[1]}; no twist: the lay line stays straight from lock to lock"
+        f"{units.significant(shortest, 4)} {long.unit} left of {long.text} {long.unit} under pressure "
+        f"({number_only(change, data)}), {units.significant(far[0], 4)} {long.unit} needed at {far[1]}; "
+        "no twist: the lay line stays straight from lock to lock"
     )
     bounds = Bound(shortest, long.unit, figure=change), Bound(far[0], long.unit, "min", long)
     return Found((), (at_least(HOSE, *bounds, reason),))

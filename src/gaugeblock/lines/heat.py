@@ -43,7 +43,8 @@ def heat(
     hose class (``SAE J2260``); ``state`` ``wet``, ``continuous``, ``3 % water``; ``at`` a temperature to judge
     (``120 degC``).
 
-    Returns a Sheet: the limit that governs first, then all else that is published for heat and pressure. Its decision is
+    Returns a Sheet: the limit that governs first, then all else that is published for heat and pressure. Its decision
+    is
     the limit to keep under; with ``at`` it stops where that is passed. A state that was not named is asked, with what
     comes of each. Nobody's limit is an answer too.
 
@@ -134,7 +135,9 @@ def _decision(found: Item, at: Figure | None, checks: list[Check]) -> tuple[Deci
 
 
 def lower_others(found: Item) -> list[Figure]:
-    """Living figures that put the limit of an item lower than the one that governs, by more than sources differ by rounding."""
+    """Living figures that put the limit of an item lower than the one that governs, by more than sources differ by
+    rounding.
+    """
     limit = found.limit
     if limit is None:
         return []

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import CANNOT_TELL, INFORM, Check
 from gaugeblock.answer.printing import number_only
@@ -38,7 +40,9 @@ _FINISHES = {
 
 
 def inputs_of(words: Words, judged: Judged) -> tuple[dict[str, Figure], str, Found]:
-    """The inputs of the estimate by name, in the order of the sheet; what stands in for what nobody gave; what to say."""
+    """The inputs of the estimate by name, in the order of the sheet; what stands in for what nobody gave; what to
+    say.
+    """
     line, data = words.line, words.data
     out = {name: f for name, key in _MEASURES.items() if (f := line.figure(key, data)) is not None}
     cautions, stands_in = [], ""
@@ -48,16 +52,21 @@ def inputs_of(words: Words, judged: Judged) -> tuple[dict[str, Figure], str, Fou
         if found is not None:
             out["hot temperature"] = found
             stands_in = f"hot part at {number_only(found, data)}, a value of {found.source or 'habit'}"
-            text = f"{number_only(found, data)} is a textbook value ({found.source or 'habit'}), not this car's: measure the hot part."
+            value, of = number_only(found, data), found.source or "habit"
+            text = f"{value} is a textbook value ({of}), not this car's: measure the hot part."
             severity = "note" if line.has("temperature") else "damage"
             cautions.append(Caution(text, severity, (found.id,), found.source or "common practice"))
     for name, key in _FINISHES.items():
         at = out.get("hot temperature") if name == "hot finish" else None
-        finish = words.read(key, lambda typed, at=at, name=name: emissivity(typed, at, name, data))  # type: ignore[misc]
+        finish = words.read(key, partial(_emissivity, at=at, name=name, data=data))
         if finish is not None:
             out[name] = finish
     checks = _flow(out, judged)
     return {n: out[n] for n in Beside.NAMES if n in out}, stands_in, Found((), checks, cautions)
+
+
+def _emissivity(typed: str, at: Figure | None, name: str, data: Refdata) -> Figure:
+    return emissivity(typed, at, name, data)
 
 
 def _flow(inputs: dict[str, Figure], judged: Judged) -> list[Check]:

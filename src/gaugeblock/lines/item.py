@@ -14,7 +14,8 @@ if TYPE_CHECKING:
 
 TABLES = ("lines/materials", "lines/fluids", "lines/fuels")
 
-# What is said of how hot it may get, the one that governs first. Which of them are limits, and which inform only, stands
+# What is said of how hot it may get, the one that governs first. Which of them are limits, and which inform only,
+# stands
 # in quantities.csv.
 JUDGES = (
     "temperature_maximum",
@@ -175,7 +176,9 @@ class Item(Value):
         return Ambiguous(self.said, self.table, why, list(self.choices), do)
 
     def alternatives(self) -> tuple[tuple[str, Item], ...]:
-        """What the item may be: each choice of an open key with its Item, the lowest limit first; only those that have one."""
+        """What the item may be: each choice of an open key with its Item, the lowest limit first; only those that
+        have one.
+        """
         made = [(c, self.replace(**{_PARAMETER[self.open_key]: c})) for c in self.choices]
         flat = [(c, i) for c, i in made if not i.open_key] + [
             p for _, i in made if i.open_key for p in i.alternatives()
@@ -201,7 +204,9 @@ class Item(Value):
 
     @property
     def limit(self) -> Figure | None:
-        """The figure that a temperature must keep under; None where no limit is published. A range of information is none."""
+        """The figure that a temperature must keep under; None where no limit is published. A range of information is
+        none.
+        """
         return next((f for f in self.figures if f.quantity in JUDGES and is_limit(f, self.data)), None)
 
     @property
@@ -210,7 +215,9 @@ class Item(Value):
         return next((f for f in self.figures if f.quantity in JUDGES and not is_limit(f, self.data)), None)
 
     def stricter(self, figure: Figure) -> list[Figure]:
-        """Figures as living as the governing one that may be stricter: of its specificity, or for a state its source left out."""
+        """Figures as living as the governing one that may be stricter: of its specificity, or for a state its source
+        left out.
+        """
         more = list(lookup.same_specificity(figure)) if is_limit(figure, self.data) else []
         if figure.key.get("state") != "not stated":
             unsaid = [r for r in self.rows if r["quantity"] == figure.quantity and r["state"] == "not stated"]

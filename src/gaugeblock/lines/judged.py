@@ -92,7 +92,10 @@ class Judged:
         item = self.material.item
         if not self.material.is_spared or item is None:
             return []
-        text = f"No limit of temperature is published for {item.cell}: the line is judged by its fluid; a coating on the tube fails first."
+        text = (
+            f"No limit of temperature is published for {item.cell}: the line is judged by its fluid; "
+            "a coating on the tube fails first."
+        )
         return [Caution(text, "note", (), "refdata")]
 
     @property
@@ -109,7 +112,8 @@ class Judged:
         return out
 
     def band(self, figure: Figure, case: str) -> list[Check]:
-        """The checks of an estimate: ok with its whole band and a reading's margin, not ok with its likely value, else cannot tell.
+        """The checks of an estimate: ok with its whole band and a reading's margin, not ok with its likely value,
+        else cannot tell.
 
         Inputs without a range give no band, and never an ok.
         """

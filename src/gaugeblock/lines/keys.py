@@ -1,4 +1,4 @@
-"""What is said of a line, read once: the keys there are, and the Line that the command, Python or a job's line makes."""
+"""What is said of a line, read once: the keys there are, and the Line that text or a job's line makes."""
 
 from __future__ import annotations
 

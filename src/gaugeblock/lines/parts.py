@@ -76,13 +76,18 @@ def _clips(run: Figure, limit: Figure, data: Refdata) -> Found:
     places = ", ".join(units.significant(units.from_base(p, unit), 4) for p in calc.support_places(long_m, count)[:12])
     more = " ..." if count > 12 else ""
     where = f"at {places}{more} {unit} from one end" if count else "none between the fittings"
-    reason = f"{count} clips {where}; plus one beside each bend and each change to hose; {beside(limit, unit, data)} apart at most"
+    reason = (
+        f"{count} clips {where}; plus one beside each bend and each change to hose; "
+        f"{beside(limit, unit, data)} apart at most"
+    )
     required = Bound(units.from_base(most_m, unit), unit, "max", limit)
     return Found((limit, clips, spacing), (at_most("clips", Bound(apart, unit, figure=spacing), required, reason),))
 
 
 def exhaust_growth(words: Words, hot: Figure | None) -> Found:
-    """Growth of an exhaust between two anchors, and the slip or hanger travel it needs; nothing when no length was given."""
+    """Growth of an exhaust between two anchors, and the slip or hanger travel it needs; nothing when no length was
+    given.
+    """
     line, data = words.line, words.data
     run = line.figure("anchors", data)
     if run is None:
@@ -115,8 +120,8 @@ def exhaust_growth(words: Words, hot: Figure | None) -> Found:
         derived("thermal_growth", q, length, unit, (per, run, hot), data, about=about, conditions=c) for q, c in ends
     )
     reason = (
-        f"{run.text} {run.unit} between anchors grows {number_only(growth, data)}: give slip joint or hangers that travel, "
-        f"{number_only(slip, data)} or more; none was given to judge"
+        f"{run.text} {run.unit} between anchors grows {number_only(growth, data)}: "
+        f"slip joint and hangers must take {number_only(slip, data)} or more"
     )
     required = Bound(slip.typical, slip.unit, "min", slip)
     return Found((growth, slip), (Check(name, CANNOT_TELL, reason, required, bears=INFORM),))
@@ -127,7 +132,9 @@ def _none_published(line: Line, wanted: str) -> str:
 
 
 def _growth_of(material: str, at: str, data: Refdata) -> Figure | None:
-    """Published growth of a material to a temperature, else its coefficient of expansion there; None where neither is."""
+    """Published growth of a material to a temperature, else its coefficient of expansion there; None where neither
+    is.
+    """
     keys = {"material": material, "temperature": at}
     try:
         canonical(data, "lines/growth", "material", material)

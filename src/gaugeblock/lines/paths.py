@@ -26,7 +26,8 @@ if TYPE_CHECKING:
 def route_of_part(
     part: job.Line, *, draw: bool = False, data: Refdata | None = None, is_metric: bool | None = None
 ) -> Sheet:
-    """The sheet of one line of a job, with its drawings when ``draw``; in the unit of its points unless ``is_metric`` says.
+    """The sheet of one line of a job, with its drawings when ``draw``; in the unit of its points unless ``is_metric``
+    says.
 
     A word that is not in the tables answers ``cannot tell`` and names the nearest; it never stops the sheet. InputError
     when points do not fit their radius.
@@ -37,7 +38,9 @@ def route_of_part(
 
 
 def line_with_paths(part: job.Line, data: Refdata, is_metric: bool | None = None) -> tuple[Line, Found]:
-    """A job's line with the gap, length and hot diameter that its paths give where they were not given, and where they meet."""
+    """A job's line with the gap, length and hot diameter that its paths give where they were not given, and where
+    they meet.
+    """
     line = line_of_part(part)
     bodies = bodies_of(part, data)
     if bodies is None or line.has("gap"):
@@ -55,7 +58,8 @@ def line_with_paths(part: job.Line, data: Refdata, is_metric: bool | None = None
 def route_along(
     line: Tube, hot: Tube, service: str | None = None, *, data: Refdata | None = None, **given: str | None
 ) -> Sheet:
-    """As ``route`` for a line and a hot pipe that are paths in the vehicle's axes: judged at the nearest place of the two.
+    """As ``route`` for a line and a hot pipe that are paths in the vehicle's axes: judged at the nearest place of the
+    two.
 
     The temperature falls with the gap, so the nearest place is the worst along the path. Movements and collars of the
     tubes count. Diameters come from the tubes unless given; a ``gap`` given as well is refused.
@@ -77,7 +81,9 @@ def tube_gap(line: Tube, hot: Tube) -> Gap:
 
 
 def _near(found: Gap, is_metric: bool) -> Span:
-    """The least gap as a job would give it, cut to 0.01 mm or 0.001 in on the near side, the hotter one; touching is 0."""
+    """The least gap as a job would give it, cut to 0.01 mm or 0.001 in on the near side, the hotter one; touching is
+    0.
+    """
     low = max(found.low, 0.0)
     text = f"{math.floor(1e5 * low) / 100:.2f} mm" if is_metric else f"{math.floor(1e3 * low / 0.0254) / 1000:.3f} in"
     return parse_span(text, "length", "gap")

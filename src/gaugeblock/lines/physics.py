@@ -85,7 +85,9 @@ _LIMITS = (
 
 
 def heat_limits_are_in_order(facts: Facts) -> list[Fault]:
-    """A coating keeps rust off to a lower temperature than it keeps scale off; the coldest service is below the hottest."""
+    """A coating keeps rust off to a lower temperature than it keeps scale off; the coldest service is below the
+    hottest.
+    """
     faults = []
     rows = facts.rows("lines/materials", *{q for pair in _LIMITS for q in pair})
     for group in group_by(rows, lambda r: (*r.key, r.cells["source"])):
@@ -101,7 +103,8 @@ def heat_limits_are_in_order(facts: Facts) -> list[Fault]:
 # Surfaces by what their name says; a metal that was polished and then oxidised is oxidised.
 _OXIDISED = re.compile(r"(?<!un)oxidi[sz]ed|rust")
 _BRIGHT = re.compile(r"polished|bright|unoxidised|burnished|cleaned")
-# Total emissivity by kind of surface. Bright metals radiate a few per cent cold and a half near melting; paints nearly all.
+# Total emissivity by kind of surface. Bright metals radiate a few per cent cold and a half near melting; paints
+# nearly all.
 EMISSIVITY = {"bright": (0.015, 0.6), "oxidised": (0.1, 1.0), "paint": (0.35, 1.0)}
 
 
@@ -113,7 +116,9 @@ def _surface(row: Row) -> str:
 
 
 def emissivity_suits_its_surface(facts: Facts) -> list[Fault]:
-    """A bright metal radiates little, an oxidised one more, paint nearly as a black body; one metal oxidised more than bright."""
+    """A bright metal radiates little, an oxidised one more, paint nearly as a black body; one metal oxidised more
+    than bright.
+    """
     faults = []
     rows = facts.rows("lines/emissivity", "total_emissivity")
     for group in group_by(rows, lambda r: (r.cells["material"],)):

@@ -1,4 +1,6 @@
-"""A line past a hot part: what was measured on the car, then the plain rule, then the estimate; its rules and its parts."""
+"""A line past a hot part: what was measured on the car, then the plain rule, then the estimate; its rules and its
+parts.
+"""
 
 from __future__ import annotations
 
@@ -35,7 +37,8 @@ def route(service: str | None = None, *, draw: bool = False, data: Refdata | Non
     - the line: ``material``, ``klass``, ``state``, ``od``, ``wall``, ``length``, ``pressure``,
       ``factor_on_burst`` and ``factor_on_yield`` to keep, the tube's own ``tensile_strength`` and ``yield_strength``,
       ``fluid``, ``fluid_state``; what the makers state: ``line_limit``, ``fluid_limit`` (``line_limit_from`` the sheet
-      and its page), ``marked_for`` the fluid that a hose is marked for; ``temperature`` its own as measured and ``temperature_by`` what read it;
+      and its page), ``marked_for`` the fluid that a hose is marked for; ``temperature`` its own as measured and
+      ``temperature_by`` what read it;
     - what is hot: ``beside`` (``exhaust header``), ``gap``, ``hot_od``, ``hot_temperature``, ``hot_finish``, and the
       line's ``finish``; ``air``, ``soak_air`` after shut-down, ``speed`` of the air; ``side`` of the rail ``same side``
       or ``other side``; ``shield`` ``none``, ``flat open``, ``curved open`` or ``closed`` and ``shield_finish``;

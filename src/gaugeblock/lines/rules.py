@@ -55,7 +55,8 @@ def clearance(words: Words, gap: Figure | None) -> Found:
         return asking(check, MEASURE, f"Measure the gap to the exhaust: {why}.", "gap", (limit,))
     got = units.from_base(units.to_base(gap.low if gap.low is not None else gap.typical, gap.unit), limit.unit)
     result = OK if got >= limit.typical * (1 - 1e-9) else NOT_OK
-    reason = f"given {number_only(gap, data)}; {cell} rejects under {beside(limit, gap.unit, data)} (inspection limit, not a target)"
+    least = beside(limit, gap.unit, data)
+    reason = f"given {number_only(gap, data)}; {cell} rejects under {least} (inspection limit, not a target)"
     actual = Bound(got, limit.unit, figure=gap)
     return Found((limit,), (Check(name, result, reason, required, actual, got / limit.typical - 1),))
 
@@ -83,7 +84,7 @@ def _numbers(kind: str, data: Refdata) -> list[Row]:
 
 
 def written(line: Line, data: Refdata) -> list[Caution]:
-    """The written routing rules of vehicles for this kind of line, each with its jurisdiction; most give no distance."""
+    """The written routing rules for this kind of line, each with its jurisdiction; most give no distance."""
     kind = _KIND.get(line.word("service") or "")
     if kind is None:
         return []

@@ -47,7 +47,8 @@ class Pipe(Value):
 
 
 def pressure(line: Line, item: Item | None, data: Refdata) -> Found:
-    """Barlow: the pressure at which the wall yields, and at which it bursts, against the peak; the factors are the user's.
+    """Barlow: the pressure at which the wall yields, and at which it bursts, against the peak; the factors are the
+    user's.
 
     Nothing without a pressure. A strength that the line's own sheet gives governs over one of the tables.
     """
@@ -84,7 +85,9 @@ def pressure(line: Line, item: Item | None, data: Refdata) -> Found:
 
 
 def _strength(line: Line, item: Item | None, quantity: str, data: Refdata) -> Figure | None:
-    """The line's own strength, else that of its material, else the least that the tables of tubes state for its product."""
+    """The line's own strength, else that of its material, else the least that the tables of tubes state for its
+    product.
+    """
     own = line.figure(quantity, data)
     if own is not None or item is None:
         return own
@@ -147,7 +150,8 @@ def _kept(pipe: Pipe, keep: Figure, on: str, strength: Figure | None, bursts: Fi
 
 
 def _too_thin(needed: Figure, data: Refdata) -> str:
-    return f"The wall is too thin by the usual rule: take {number_only(needed, data)} or more, or ask the maker of the tube."
+    least = number_only(needed, data)
+    return f"The wall is too thin by the usual rule: take {least} or more, or ask the maker of the tube."
 
 
 def _needed(pipe: Pipe, keep: Figure, on: str, strength: Figure, data: Refdata) -> Figure:

@@ -32,7 +32,8 @@ def _diameter_m(gauge: int) -> float:
     return float(0.005 * 0.0254 * 92 ** ((36 - gauge) / 39))
 
 
-# Times the value of the solid round gauge wire (ASTM B258: 0.005 in x 92^((36-n)/39); copper 10.371 ohm cmil/ft at 20 degC).
+# Times the value of the solid round gauge wire (ASTM B258: 0.005 in x 92^((36-n)/39); copper 10.371 ohm cmil/ft at 20
+# degC).
 # Stranded wire deviates by its strand count; tinned fine strands may have a fifth more resistance.
 WIRE = {
     "conductor_diameter": (0.99, 1.25),
@@ -63,7 +64,8 @@ def wire_agrees_with_its_gauge(facts: Facts) -> list[Fault]:
     return faults
 
 
-# Amperes per square millimetre: bundles in an aircraft at height, the least; short boat wires of hot insulation, the most.
+# Amperes per square millimetre: bundles in an aircraft at height, the least; short boat wires of hot insulation, the
+# most.
 CURRENT_DENSITY = (1.0, 45.0)
 
 

@@ -1,4 +1,6 @@
-"""Words: the words of a line read against the tables; one that cannot be read stops a look-up, and is a question in a job."""
+"""Words: the words of a line read against the tables; one that cannot be read stops a look-up, and is a question in a
+job.
+"""
 
 from __future__ import annotations
 

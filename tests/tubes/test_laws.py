@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from itertools import permutations
 from typing import Any
 
@@ -16,7 +17,11 @@ from gaugeblock.answer.sheet import Sheet
 from gaugeblock.job.model import Die, Shop
 from gaugeblock.tables.load import refdata
 from gaugeblock.tubes.bend.sheet import bend
+from gaugeblock.tubes.flare import flare
+from gaugeblock.tubes.gauge import gauge
+from gaugeblock.tubes.material import material
 from gaugeblock.tubes.model import Tube
+from gaugeblock.tubes.pipe import pipe
 from gaugeblock.tubes.plan.bench import render
 from gaugeblock.tubes.plan.plan import work_out
 from gaugeblock.tubes.plan.planned import Plan
@@ -427,6 +432,67 @@ EVERYDAY = [
     {"od": "3/16 in", "wall": ".028 in", "material": "steel", "method": "hand", "radius": "3/4 in"},
     {"od": "1 3/4 in", "wall": ".095 in", "material": "steel", "method": "rotary draw", "service": "cage"},
 ]
+
+
+def test_a_tube_with_long_ends_is_cut_though_nobody_measured_the_grip() -> None:
+    """Rotary draw grips 2 to 4 x OD by habit: 8 in of a 1 3/4 in tube are enough, 5 in are asked about."""
+    metal = {"od": "1 3/4 in", "wall": ".120 in", "material": "1020 DOM", "method": "rotary draw", "radius": "5 1/2 in"}
+    kinds = []
+    for foot in ("8 in", "5 in"):
+        shape = {"first": "20 in", "second": foot, "angle": "20 deg"}
+        sheet = work_out({**metal, "single": shape}).sheet
+        kinds.append((sheet.decision.kind, [q.key for q in sheet.questions if q.key.endswith("grip")]))
+    assert kinds == [(USE, []), (ASK, ["shop.dies.grip"])]
+
+
+@pytest.mark.parametrize("table", ["gauges", "pipe_sizes", "materials", "flares"])
+def test_every_row_of_a_table_answers_with_a_decision(table: str) -> None:
+    """The answers of every row of the look-up tables, and what else may be asked of each."""
+    asked = {"gauges": gauges, "pipe_sizes": pipes, "materials": materials, "flares": flares}[table]
+    count = 0
+    for sheet in asked():
+        whole(sheet)
+        count += 1
+    assert count > 20
+
+
+def rows_of(table: str, *columns: str) -> list[tuple[str, ...]]:
+    return list(dict.fromkeys(tuple(r.cells[c] for c in columns) for r in refdata().table(table).rows))
+
+
+def gauges() -> Iterator[Sheet]:
+    for system, number in rows_of("tubes/gauges", "system", "gauge"):
+        yield gauge(number, system=system)
+
+
+def pipes() -> Iterator[Sheet]:
+    for nps, schedule in rows_of("tubes/pipe_sizes", "nps", "schedule"):
+        yield pipe(nps)
+        if schedule != "any":
+            yield pipe(nps, schedule=schedule)
+
+
+def materials() -> Iterator[Sheet]:
+    for family, name, product, condition in rows_of("tubes/materials", "family", "material", "product", "condition"):
+        words = [w for w in (name if name != "any" else family, product, condition) if w not in ("any", "not stated")]
+        try:
+            sheet = material(" ".join(words))
+        except (LookupError, ValueError):  # the grade, or what decides between its rows, is missing
+            continue
+        is_guaranteed = any(f.quantity in ("yield_strength", "tensile_strength", "elongation") for f in sheet.figures)
+        assert sheet.decision.kind == USE or not is_guaranteed
+        yield sheet
+
+
+def flares() -> Iterator[Sheet]:
+    for standard, kind, od in rows_of("tubes/flares", "standard", "flare", "od"):
+        if od == "any" or " to " in od or od.startswith(("to ", "over ")):
+            continue
+        for more in ({}, {"wall": ".028 in"}, {"wall": "3 mm"}, {"port": "3/8-24"}, {"standard": standard}):
+            try:
+                yield flare(kind, od=od, **more)
+            except LookupError:  # no row of this standard
+                continue
 
 
 def test_at_least_half_of_everyday_bends_are_used() -> None:

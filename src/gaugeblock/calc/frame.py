@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     Flat: TypeAlias = tuple[float, float]
 
 G = 9.80665  # m/s^2, standard
+_WIDTH = 6  # of the band: a chain couples only neighbours
 _PARTS, _CLOSE = 12, 1e-9  # an element is looked at in so many parts, then its greatest closed in on
 FIXED, PINNED, SLIDING = (True, True, True), (True, True, False), (False, True, False)
 
@@ -112,18 +113,9 @@ def solve(
         raise ValueError("two nodes that follow each other are the same")
     if not _holds(nodes, feet):
         raise ValueError("the frame is not held: it can move without bending")
-    size, width = 3 * len(nodes), 6
-    matrix = [[0.0] * (2 * width - 1) for _ in range(size)]  # row r, column c at [r][c - r + width - 1]
+    size, width = 3 * len(nodes), _WIDTH
+    matrix, elements = _assembled(nodes, section, modulus)
     force = [0.0] * size
-    elements = []
-    for i, (a, b) in enumerate(pairwise(nodes)):
-        x, y = b[0] - a[0], b[1] - a[1]
-        length = hypot(x, y)
-        stiffness = _turned(_element(section, modulus, length), x / length, y / length)
-        elements.append((x / length, y / length, length))
-        for p in range(6):
-            for q in range(6):
-                matrix[3 * i + p][q - p + width - 1] += stiffness[p][q]
     for load in loads:
         for k, value in enumerate((load.along, load.up, load.moment)):
             force[3 * load.node + k] += value
@@ -150,6 +142,23 @@ def solve(
     moves = [(moved[3 * i], moved[3 * i + 1], moved[3 * i + 2]) for i in range(len(nodes))]
     sag = max(_greatest(e, moved[3 * i : 3 * i + 6]) for i, e in enumerate(elements))
     return Answer(moves, reactions, forces, section, sag)
+
+
+def _assembled(
+    nodes: Sequence[Flat], section: Section, modulus: float
+) -> tuple[list[list[float]], list[tuple[float, float, float]]]:
+    """The banded stiffness of the chain, row r and column c at [r][c - r + width - 1]; direction and length by element."""
+    matrix = [[0.0] * (2 * _WIDTH - 1) for _ in range(3 * len(nodes))]
+    elements = []
+    for i, (a, b) in enumerate(pairwise(nodes)):
+        x, y = b[0] - a[0], b[1] - a[1]
+        length = hypot(x, y)
+        stiffness = _turned(_element(section, modulus, length), x / length, y / length)
+        elements.append((x / length, y / length, length))
+        for p in range(6):
+            for q in range(6):
+                matrix[3 * i + p][q - p + _WIDTH - 1] += stiffness[p][q]
+    return matrix, elements
 
 
 def _element(section: Section, modulus: float, length: float) -> list[list[float]]:

@@ -7,7 +7,7 @@ A turn is positive clockwise as seen looking along the tube from its start. Noth
 from __future__ import annotations
 
 from itertools import pairwise
-from math import acos, atan2, ceil, cos, hypot, inf, pi, sin, sqrt, tan
+from math import acos, atan2, cos, hypot, inf, pi, sin, tan
 
 from gaugeblock.calc.tubes import bend_gain, setback
 
@@ -390,14 +390,3 @@ def to_points(stick: Stick, pose: Pose = START) -> tuple[Vector, ...]:
         carried = back
     points.append(add(at, ahead, carried + stick.end))
     return tuple(points)
-
-
-def chords(line: Path, sagitta: float) -> list[Vector]:
-    """Points along a path whose chords stray from it by ``sagitta`` at most, for drawing and for a beam model."""
-    points: list[Vector] = []
-    for part in line.parts:
-        count = 1
-        if isinstance(part, Arc) and part.radius > 0:
-            count = max(1, ceil(part.angle / (2 * sqrt(2 * sagitta / part.radius))))
-        points += [part.at(part.length * i / count) for i in range(count)]
-    return [*points, line.parts[-1].at(line.parts[-1].length)]

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from math import atan2, cos, hypot, inf, pi, sin
 
-from gaugeblock.calc.path import Arc, Line, chords, cross, dot, norm, square_to, subtract, unit
+from gaugeblock.calc.chords import chords
+from gaugeblock.calc.path import Arc, Line, cross, dot, norm, square_to, subtract, unit
 from gaugeblock.drawing import svg
 from gaugeblock.drawing.lengths import degrees_text, inches
 from gaugeblock.drawing.obstacle import (
@@ -63,26 +64,7 @@ def finished(
     ahead = cross(right, up)
     first, second = View(right, up), View(right, (-ahead[0], -ahead[1], -ahead[2]))
     points = chords(line, od / 400)
-    shapes = [first.flat(p) for p in points]
-    tops = [second.flat(p) for p in points]
-    for o in obstacles:
-        x, y = first.flat(o.middle)
-        shapes += [(x - o.half[0], y - o.half[1]), (x + o.half[0], y + o.half[1])]
-        u, v = second.flat(o.middle)
-        tops += [(u - o.half[0], v - o.across), (u + o.half[0], v + o.across)]
-    for pipe in pipes:
-        for view, held in ((first, shapes), (second, tops)):
-            x, y = view.flat(pipe.near)
-            held += [(x - pipe.radius, y - pipe.radius), (x + pipe.radius, y + pipe.radius)]
-    x0, x1, y0, y1 = _extent(shapes, od / 2)
-    _, _, v0, v1 = _extent(tops, od / 2)
-    room, high = TABLE - 46, HEIGHT - 112
-    scale = min(room / (x1 - x0), high / (y1 - y0 + v1 - v0))
-    first_low = 52 + (y1 - y0) * scale
-    for view, low, level in ((first, first_low, y0), (second, first_low + 36 + (v1 - v0) * scale, v0)):
-        view.scale = scale
-        view.left = (TABLE - (x1 - x0) * scale) / 2 - x0 * scale
-        view.low = low + level * scale
+    scale, first_low = _stand(first, second, points, od, obstacles, pipes)
     page.fit((10, 12), title, 5.5, WIDTH - 20, bold=True)
     page.text((10, 18), f"tube {reads(od)} outside; lengths on the centre line; not to scale: work to the figures", 3.5)
     page.text((10, 27), names[0], 3.5, bold=True)
@@ -113,6 +95,33 @@ def finished(
     for i, note in enumerate(notes):
         page.fit((10, HEIGHT - 4 - 4.6 * (len(notes) - 1 - i)), note, 3.5, WIDTH - 20)
     return page.svg()
+
+
+def _stand(
+    first: View, second: View, points: Sequence[Vector], od: float, obstacles: Sequence[Obstacle], pipes: Sequence[Pipe]
+) -> Flat:
+    """Both views on the page at one scale; that scale, and the foot of the first."""
+    shapes = [first.flat(p) for p in points]
+    tops = [second.flat(p) for p in points]
+    for o in obstacles:
+        x, y = first.flat(o.middle)
+        shapes += [(x - o.half[0], y - o.half[1]), (x + o.half[0], y + o.half[1])]
+        u, v = second.flat(o.middle)
+        tops += [(u - o.half[0], v - o.across), (u + o.half[0], v + o.across)]
+    for pipe in pipes:
+        for view, held in ((first, shapes), (second, tops)):
+            x, y = view.flat(pipe.near)
+            held += [(x - pipe.radius, y - pipe.radius), (x + pipe.radius, y + pipe.radius)]
+    x0, x1, y0, y1 = _extent(shapes, od / 2)
+    _, _, v0, v1 = _extent(tops, od / 2)
+    room, high = TABLE - 46, HEIGHT - 112
+    scale = min(room / (x1 - x0), high / (y1 - y0 + v1 - v0))
+    first_low = 52 + (y1 - y0) * scale
+    for view, low, level in ((first, first_low, y0), (second, first_low + 36 + (v1 - v0) * scale, v0)):
+        view.scale = scale
+        view.left = (TABLE - (x1 - x0) * scale) / 2 - x0 * scale
+        view.low = low + level * scale
+    return scale, first_low
 
 
 def _stands_over(o: Obstacle, view: View, points: Sequence[Vector]) -> bool:

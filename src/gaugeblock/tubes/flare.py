@@ -7,7 +7,7 @@ import re
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import CANNOT_TELL, INFORM, NOT_OK, OK, Bound, Check
-from gaugeblock.answer.decision import Candidate, decided, stop
+from gaugeblock.answer.decision import Candidate, ask, none, stop, use
 from gaugeblock.answer.making import stated
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import InputError, LookupMiss
@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.units import Measure
 
+WALL = "wall against the flare's limit"
 _FIRST = ("wall_maximum", "flare_diameter", "seat_angle")
 _THREAD = re.compile(
     r"(?:M\s*(?P<d>[0-9.]+)\s*x\s*(?P<p>[0-9.]+)|(?P<size>[0-9 /.]+?)\s*-\s*(?P<tpi>[0-9]+).*)", re.IGNORECASE
@@ -117,10 +118,19 @@ def _cautions(cell: str, size: Measure, figures: list[Figure], data: Refdata) ->
 def _decision(fact: Figure | None, checks: list[Check]) -> Decision:
     """The wall limit is the fact; a wall that is too thick, or a port of another thread, stops."""
     verb = "KEEP UNDER" if fact is not None and fact.side == "max" else ""
+    if fact is None:
+        return none(verb, "Flare a test piece, and ask the maker of the fitting.")
     failed = [c for c in checks if c.stops]
-    if failed and fact is not None:
-        return stop(verb, [Candidate(fact)], [c.name for c in failed], failed[0].reason)
-    return decided(verb, fact, checks, "" if fact is not None else "Flare a test piece, and ask the fitting's maker.")
+    if failed:
+        do = "Fit a nut and a port of the same thread."
+        if failed[0].name == WALL:
+            do = f"Use a tube with a wall of {fact.text} {fact.unit} or less."
+        return stop(verb, [Candidate(fact, "required")], [c.name for c in failed], do)
+    open_ = [c for c in checks if c.asks]
+    if open_:
+        candidate = Candidate(fact, "nut and port are of one thread", "the flare holds")
+        return ask(verb, [candidate], [c.name for c in open_], "Measure the thread of the nut and of the port.")
+    return use(verb, fact, "", [c.name for c in checks if c.result == OK])
 
 
 def _low(cell: str) -> Fraction:
@@ -134,7 +144,7 @@ def half_last_digit(figure: Figure) -> float:
 
 
 def _wall_check(figures: list[Figure], wall: str | None, cell: str, od: str, data: Refdata) -> Check:
-    name = "wall against the flare's limit"
+    name = WALL
     limit = next((f for f in figures if f.quantity == "wall_maximum"), None)
     if limit is None:
         return Check(

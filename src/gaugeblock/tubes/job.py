@@ -42,7 +42,11 @@ def _shape(path: Path, item: dict[str, Any]) -> Iterator[Fault]:
     for key in shapes[1:]:
         why = f"both {shapes[0]} and {key} give the shape"
         yield Fault((*path, key), why, "keep one of them", (*path, shapes[0]))
-    for key, pair in (("kick_up", ("flat", "width")), ("clear", ("width", "od"))):
+    for key, pair in (
+        ("kick_up", ("flat", "width")),
+        ("clear", ("width", "od")),
+        ("clear", ("width", "spacing")),
+    ):
         table = item.get(key)
         if isinstance(table, dict) and len(given(table, pair)) == 2:
             why = f"both {pair[0]} and {pair[1]} are given"

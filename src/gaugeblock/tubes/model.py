@@ -66,11 +66,15 @@ class Bend(Part):
 
 
 class Clear(Part):
-    """A kick-up from what it must clear: a box (width), or a round pipe (od), its place along the span, the gap asked."""
+    """A kick-up from what it must clear: a box (width), or a round pipe (od), its place along the span, the gap wanted.
+
+    ``spacing`` makes it two such pipes side by side, middle to middle; then ``at`` is half-way between them.
+    """
 
     name: Name | None = None
     width: Length | None = None
     od: Length | None = None
+    spacing: Length | None = None
     height: Length | None = None
     at: Length | None = None
     span: Length | None = None

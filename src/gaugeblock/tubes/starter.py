@@ -49,8 +49,9 @@ STARTER = """\
 #[tubes.clear]
 #name = "exhaust pipe"
 #od = "2-1/2 in"                        # a round pipe; or width = "8 in" for something flat on top
+#spacing = "3 in"                       # two such pipes side by side, middle to middle
 #height = "2 in"                        # of its centre (flat: its top) over the centre line of the first foot
-#at = "18 in"                           # its middle, from the first end
+#at = "18 in"                           # its middle (of two: half-way between), from the first end
 #span = "36 in"                         # from end to end
 #gap = "3/4 in"
 #angle = "45 deg"                       # of the bends

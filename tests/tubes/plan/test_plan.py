@@ -151,6 +151,16 @@ def test_a_kick_up_over_a_pipe_clears_it_by_what_was_asked_and_tells_what_the_ar
     assert made.sheet.figure("apex_moved").typical >= (5.5 - reach) * tan(pi / 8) - 1e-9
 
 
+def test_two_pipes_side_by_side_are_cleared_as_one_thing() -> None:
+    clear = {**CLEAR["clear"], "spacing": "3 in", "at": "20 in", "span": "40 in"}  # type: ignore[dict-item]
+    made = work_out({**CLEAR, "clear": clear}, die=DIE)
+    gaps = [f.typical for f in made.sheet.figures if f.quantity == "surface_gap"]
+    assert gaps == pytest.approx([1, 1], abs=1e-3)
+    assert [result(made, f"gap to exhaust, {n}")[0] for n in ("first", "second")] == [OK, OK]
+    assert made.marks is not None
+    assert made.marks.layout.stick.bends[1].angle == pytest.approx(made.marks.layout.stick.bends[2].angle)
+
+
 def test_movement_is_counted_in_the_rise_and_in_the_gap() -> None:
     moves = [{"why": "engine rock", "up": "1/4 in", "left": "1/2 in"}, {"why": "hot growth", "up": "1/8 in"}]
     made = work_out({**CLEAR, "clear": {**CLEAR["clear"], "moves": moves}}, die=DIE)  # type: ignore[dict-item]

@@ -16,6 +16,9 @@ from gaugeblock.tubes.bend.radius import decision, questions, radius_checks
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from fractions import Fraction
+    from typing import Any
+
     from gaugeblock.figure import Figure
     from gaugeblock.units import Measure
 
@@ -44,8 +47,8 @@ def bend(
     Parameters are text as people write them: ``od`` ``1-3/4 in``; ``wall`` ``.120 in`` or ``11 BWG``; ``material``
     ``1020 DOM`` (or ``product``, ``condition``, ``spec`` apart); ``method`` ``rotary draw``; ``radius`` of the die, to the
     centre line unless ``measured_to`` (or the words after it) say inside; ``angle`` ``90 deg``; ``service`` ``vehicle`` or
-    ``vehicle safety cage``; ``diameters`` largest and smallest as measured at a bend that was made so (``1.80 x 1.70 in``); ``die`` its name;
-    ``maker_radius`` the least radius for this tube by the bender's maker, ``maker_source`` his sheet and page.
+    ``vehicle safety cage``; ``diameters`` largest and smallest as measured at a bend made so (``1.80 x 1.70 in``);
+    ``die`` its name; ``maker_radius`` the bender maker's least radius for this tube, ``maker_source`` his sheet and page.
 
     Returns a Sheet: the published cage rule first beside a steel tube (it governs a cage and informs otherwise), then
     the habit of the method, bend ratio, wall factor, and outer fibre strain beside the guaranteed elongation, predicted
@@ -78,18 +81,27 @@ def bend(
         "maker_source": maker_source,
     }
     size = keys.outside_diameter(od, data)
-    tube = Bent(
-        size,
-        keys.wall(wall, data),
-        keys.stock(material, data, product, condition, spec),
-        method,
-        service_of(service, data),
-        data,
-        radius=None if radius is None else keys.radius(radius, measured_to, keys.metres(size), data),
-        maker=None if maker_radius is None else keys.maker_radius(maker_radius, maker_source, data),
-        tested=() if diameters is None else metal.diameters(diameters, data),
-    )
+    made = _made(keys.metres(size), radius, measured_to, maker_radius, maker_source, diameters, data)
+    stock = keys.stock(material, data, product, condition, spec)
+    tube = Bent(size, keys.wall(wall, data), stock, method, service_of(service, data), data, **made)
     return bend_of(tube, None if angle is None else units.parse_measure(angle, "angle", "angle"), asked)
+
+
+def _made(
+    od_m: Fraction,
+    radius: str | None,
+    measured_to: str | None,
+    maker_radius: str | None,
+    maker_source: str | None,
+    diameters: str | None,
+    data: Refdata,
+) -> dict[str, Any]:
+    """What is known of the bend itself: the radius of its die, the maker's least, what was measured at one made."""
+    return {
+        "radius": None if radius is None else keys.radius(radius, measured_to, od_m, data),
+        "maker": None if maker_radius is None else keys.maker_radius(maker_radius, maker_source, data),
+        "tested": () if diameters is None else metal.diameters(diameters, data),
+    }
 
 
 def bend_of(tube: Bent, angle: Measure | None, asked: dict[str, str | None]) -> Sheet:

@@ -73,7 +73,7 @@ def around_of(given: Given, shape: Shape) -> Around:
     collars = _collars(tube.collars, typed, "collar")
     own = tuple(typed.figures[first:])
     body = calc.Tube(given.name, shape.line, float(given.od_m) / 2, collars, moved)
-    things = [] if shape.cleared is None or tube.clear is None else [_cleared(tube.clear, shape, typed)]
+    things = [] if shape.cleared is None or tube.clear is None else _cleared(tube.clear, shape, typed)
     things += [_thing(row, typed, asked) for row in tube.obstacles]
     return Around(body, tuple(things), own, asked)
 
@@ -125,25 +125,26 @@ def _pipe(row: Obstacle, typed: Typed, moves: Moves) -> calc.Tube:
     return calc.Tube(where, paths.path(stick, pose), od / 2, _collars(row.collars, typed, f"{where} collar"), moves)
 
 
-def _cleared(table: Clear, shape: Shape, typed: Typed) -> Thing:
-    """The pipe or box that a kick-up was laid over, in the tube's own axes."""
+def _cleared(table: Clear, shape: Shape, typed: Typed) -> list[Thing]:
+    """The box, the pipe, or the two pipes side by side that a kick-up was laid over, in the tube's own axes."""
     v, pose = shape.flat, shape.pose
     ahead, across = pose.direction, pose.normal
     up = paths.cross(across, ahead)
     name = table.name or "what is cleared"
-    middle = paths.add(pose.origin, ahead, v["at"])
     moves = moves_of(table.moves, typed, "clear moves")
-    body: Body
+    bodies: list[Body] = []
     if "od" in v:
-        centre = paths.add(middle, up, v["height"])
-        ends = (paths.add(centre, across, -_LONG), paths.add(centre, across, _LONG))
-        body = calc.straight_pipe(name, *ends, v["od"] / 2, moves)
+        apart = v.get("spacing", 0.0)
+        for named, off in ((f"{name}, first", -apart / 2), (f"{name}, second", apart / 2)) if apart else ((name, 0.0),):
+            centre = paths.add(paths.add(pose.origin, ahead, v["at"] + off), up, v["height"])
+            ends = (paths.add(centre, across, -_LONG), paths.add(centre, across, _LONG))
+            bodies.append(calc.straight_pipe(named, *ends, v["od"] / 2, moves))
     else:
         tall = max(v["height"], 0.02)
-        centre = paths.add(middle, up, v["height"] - tall / 2)
-        body = calc.Box(name, centre, (v["width"] / 2, tall / 2, _LONG), (ahead, up, across), moves)
+        centre = paths.add(paths.add(pose.origin, ahead, v["at"]), up, v["height"] - tall / 2)
+        bodies.append(calc.Box(name, centre, (v["width"] / 2, tall / 2, _LONG), (ahead, up, across), moves))
     asked = next(f for f in shape.leaves if f.locator == "clear gap")
-    return Thing(body, asked, moves_words(table.moves), shape.leaves)
+    return [Thing(body, asked, moves_words(table.moves), shape.leaves) for body in bodies]
 
 
 def gaps_of(pairs: Sequence[tuple[calc.Tube, Body]]) -> list[calc.Gap]:

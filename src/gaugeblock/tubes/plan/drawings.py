@@ -8,7 +8,8 @@ from gaugeblock.answer.check import CANNOT_TELL, INFORM, NOT_OK, Check
 from gaugeblock.answer.drawing import Drawing
 from gaugeblock.answer.making import base
 from gaugeblock.calc import clearance as space
-from gaugeblock.calc.path import Arc, Line, chords, cross, dot, norm, subtract
+from gaugeblock.calc.chords import chords
+from gaugeblock.calc.path import Arc, Line, cross, dot, norm, subtract
 from gaugeblock.drawing import obstacle, paper, stick_drawing, tube_drawing
 from gaugeblock.tubes.plan.bench import datum_words
 from gaugeblock.tubes.plan.found import Found

@@ -87,7 +87,7 @@ def marks_of(given: Given, shape: Shape, tool: Tool | None, metal: Metal | None,
         Check(NAME, OK, _whole(stick)),
         *angle_found.checks,
         *start.checks,
-        *([] if tool is None else grip_checks(stick, tool, trims, hint, tape)),
+        *([] if tool is None else grip_checks(stick, tool, trims, hint, given)),
     ]
     questions = (*angle_found.questions, *start.questions, *_grip_question(checks))
     found = Found(figures, checks, _said(given, layout, trims), questions)

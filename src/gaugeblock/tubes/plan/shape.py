@@ -328,7 +328,7 @@ def _over(
     table: Any, typed: Typed, pose: Pose, own: Moves, die: Die
 ) -> tuple[dict[str, float], Sequence[tuple[float, float]], shapes.Cleared]:
     """The kick-up that goes over what it must clear."""
-    keys = ("width", "od", "height", "at", "span", "gap", "angle", "second_foot_up")
+    keys = ("width", "od", "spacing", "height", "at", "span", "gap", "angle", "second_foot_up")
     size = "od" if table.od else "width"
     v = read_of(typed, table, "clear", keys, (size, "height", "at", "span", "gap", "angle"))
     moved = moves_of(table.moves, typed, "clear moves")
@@ -336,7 +336,7 @@ def _over(
     v["up"] = _reach(moved, lift) + _reach(own, lift, -1)
     v["side"] = max(_reach(moved, run, way) + _reach(own, run, -way) for way in (1, -1))
     cleared = shapes.clear_over(
-        width=v.get("width", 0.0),
+        width=v.get("width", v.get("spacing", 0.0)),
         height=v["height"],
         place=v["at"],
         span=v["span"],

@@ -208,3 +208,10 @@ def test_main_reports_a_refusal_on_standard_error_only(capsys):
 def test_fuel_work_is_cautioned_on_every_fuel(item):
     assert any("no ignition source" in c.text for c in heat(item).cautions)
     assert not any("no ignition source" in c.text for c in heat("DOT 4", state="wet").cautions)
+
+
+def test_too_hot_by_a_limit_from_memory_asks_the_maker_and_never_stops():
+    sheet = heat("R9", at="400 degF")
+    assert _check(sheet).result == "not ok"
+    assert sheet.decision.kind == "ask"
+    assert [(q.kind, q.key) for q in sheet.questions] == [("ask the maker", "line_limit")]

@@ -264,6 +264,15 @@ def test_most_written_rules_give_no_number_and_the_sheet_says_so():
     assert not any(c.name == "written clearance" for c in sheet.checks)
 
 
+def test_the_rules_of_the_place_that_was_named_are_told_alone():
+    told = [c for c in route("brake", jurisdiction="NSW").cautions if "No distance is given" in c.text]
+    assert told
+    assert all(c.text.startswith("Australia NSW:") for c in told)
+    others = [c for c in route("brake").cautions if "No distance is given" in c.text]
+    assert len(others) > len(told)
+    assert {c.severity for c in others} == {"note"}
+
+
 @pytest.mark.parametrize(("gap", "result"), [("1 in", "not ok"), ("1.5 in", "ok"), ("38.1 mm", "ok")])
 def test_a_written_clearance_is_a_reject_limit_and_no_target(gap, result):
     check = _check(route("brake", gap=gap, jurisdiction="Maryland"), "written clearance")
@@ -598,3 +607,63 @@ def test_what_cannot_be_read_of_a_line_is_refused_with_one_message(tmp_path, tex
             read_job(job, checking)
         assert len(refused.value.problems) == 1
         assert words in str(refused.value)
+
+
+def test_a_line_too_hot_by_a_limit_from_memory_asks_its_maker_and_his_figure_settles_it():
+    keys = {"material": "SAE J30 R9", "fluid": "petrol", "temperature": "200 degC", "temperature_by": "thermocouple"}
+    sheet = route("fuel feed", **keys)
+    assert sheet.decision.kind == "ask"
+    assert [q.key for q in sheet.questions] == ["line_limit"]
+    paper = {"line_limit_from": "hose maker's sheet, page 3"}
+    assert route("fuel feed", **keys, **paper, line_limit="220 degC").decision.kind == "use"
+    stopped = route("fuel feed", **keys, **paper, line_limit="180 degC")
+    assert stopped.decision.kind == "stop"
+    assert stopped.decision.figures[0].basis == "maker"
+
+
+def test_a_makers_figure_without_its_page_is_kept_and_the_page_is_asked():
+    sheet = route("fuel feed", material="nylon tube", fluid="petrol", line_limit="100 degC", line_limit_from="leaflet")
+    assert sheet.decision.figures[0].text == "100"
+    assert [q.key for q in sheet.questions] == ["line_limit_from"]
+
+
+def test_a_class_nobody_named_is_asked_with_what_each_stands():
+    sheet = route("fuel feed", material="fuel hose", fluid="petrol")
+    assert sheet.decision.kind == "ask"
+    assert [f.text for f in sheet.decision.figures] == ["100", "125", "135"]
+    assert sheet.questions[0].key == "class"
+
+
+def test_an_open_class_is_not_asked_where_the_fluid_decides_whatever_it_is():
+    keys = {"material": "SAE J30 R9", "fluid": "DOT 4", "temperature": "80 degC"}
+    assert [f.text for f in route("brake", **{**keys, "material": "fuel hose"}).decision.figures] == [
+        "100",
+        "125",
+        "135",
+    ]
+    wet_or_dry = route("brake", material="polyacrylate rubber (ACM)", fluid="DOT 3").decision
+    assert [f.text for f in wet_or_dry.figures] == ["140", "170"]
+
+
+@pytest.mark.parametrize(
+    ("factor", "result", "key"),
+    [("3", "ok", None), ("8", "cannot tell", "factor_on_burst"), ("40", "not ok", "wall")],
+)
+def test_an_older_jobs_factor_asks_what_it_is_on_where_that_makes_a_difference(factor, result, key):
+    tube = {"material": "brake tube", "od": "3/16 in", "wall": "0.028 in", "pressure": "1200 psi", "factor": factor}
+    sheet = route("brake", fluid="DOT 4", fluid_state="wet", **tube, tensile_strength="50 ksi")
+    assert _check(sheet, "wall against pressure").result == result
+    assert key is None or key in [q.key for q in sheet.questions]
+
+
+def test_a_wall_that_bursts_under_the_peak_stops():
+    tube = {"material": "brake tube", "od": "3/16 in", "wall": "0.028 in", "pressure": "6000 psi"}
+    sheet = route("brake", fluid="DOT 4", fluid_state="wet", **tube, tensile_strength="10 ksi")
+    assert sheet.decision.kind == "stop"
+
+
+def test_what_a_hose_is_marked_for_settles_whether_the_fluid_may_run_in_it():
+    keys = {"material": "SAE J30 R9", "fluid": "E85"}
+    assert "marked_for" in [q.key for q in route("fuel feed", **keys).questions]
+    assert route("fuel feed", **keys, marked_for="E85").decision.kind == "use"
+    assert route("fuel feed", **keys, marked_for="gasoline").decision.kind == "stop"

@@ -28,6 +28,10 @@ _BESIDE = {
     "flow-conductivity": ("flow_conductivity", "of that fluid: 0.12 W/(m*K)"),
     "shield": ("shield", "none, flat open, curved open, closed"),
     "shield-finish": ("shield_finish", "the shield's emissivity"),
+    "line-limit": ("line_limit", "what the line's maker says it stands: 150 degC"),
+    "line-limit-from": ("line_limit_from", "his sheet and its page"),
+    "fluid-limit": ("fluid_limit", "the least boiling point by the fluid's maker: 500 degF"),
+    "fluid-limit-from": ("fluid_limit_from", "his sheet and its page"),
     "measured": ("temperature", "temperature of the line as measured on the car"),
     "by": ("temperature_by", "crayon, paint, thermocouple, infra-red"),
 }

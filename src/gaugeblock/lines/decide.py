@@ -50,7 +50,14 @@ def decide(
     """
     choices = _choices(judged)
     questions = one_of_each(
-        (*doubted, *_of_sides(judged), *_of_checks(found.checks), *found.questions, *_of_places(judged))
+        (
+            *doubted,
+            *_of_sides(judged),
+            *_of_makers(judged, found.checks),
+            *_of_checks(found.checks),
+            *found.questions,
+            *_of_places(judged),
+        )
     )
     stops = [c for c in found.checks if c.stops]
     if stops:
@@ -70,7 +77,7 @@ def decide(
     habit = choices[0].limit.evidence.basis == "common practice"
     if len(choices) == 1 and not asks and not habit:
         return use(VERB, choices[0].limit, _beside(choices[0].limit, measured), _names(found.checks)), questions
-    candidates = [Candidate(c.limit, _when(c, judged), _then(c.limit, measured)) for c in choices]
+    candidates = [Candidate(c.limit, _when(c, judged, questions), _then(c.limit, measured)) for c in choices]
     if habit and not questions:
         questions = _habit(judged)
     because = list(dict.fromkeys(c.name for c in asks)) or _names(found.checks)
@@ -123,7 +130,7 @@ def _merged(found: list[Choice], how_many: int) -> Choice:
     return Choice(found[0].limit, (" or ".join(dict.fromkeys(c.when[0] for c in found if c.when)),))
 
 
-def _when(choice: Choice, judged: Judged) -> str:
+def _when(choice: Choice, judged: Judged, questions: Sequence[Question]) -> str:
     """The condition of a candidate, in words."""
     if choice.when:
         return ", and ".join(choice.when)
@@ -135,6 +142,8 @@ def _when(choice: Choice, judged: Judged) -> str:
         return "the line itself stands as much"
     if FLUID in unknown and any(s.name == FLUID for s in asked):
         return "the fluid stands as much"
+    if questions and questions[0].key == "temperature":
+        return "the line, measured hot, stays under it"
     return "all that is asked comes out well"
 
 
@@ -146,6 +155,8 @@ def _then(limit: Figure, temperature: Figure | None) -> str:
         over = high_end(temperature, temperature.unit) > low_end(limit, temperature.unit) * (1 + 1e-9)
         return "stop: it is too hot" if over else left(limit, temperature)
     low, high = (end(temperature, temperature.unit) for end in (low_end, high_end))
+    if not low < high:
+        return f"estimated {high:.0f} {temperature.unit}, without a band"
     return f"estimated {low:.0f} to {high:.0f} {temperature.unit}"
 
 
@@ -204,10 +215,26 @@ def _of_sides(judged: Judged) -> list[Question]:
 def _of_checks(checks: Sequence[Check]) -> list[Question]:
     """The temperature to measure, for all checks that wait for it."""
     waiting = [c for c in checks if c.asks and (c.subject in _TEMPERATURES or c.name == MEASURED_CHECK)]
-    waiting = [c for c in waiting if c.case or c.name == MEASURED_CHECK]
+    waiting = [c for c in waiting if (c.case or c.name == MEASURED_CHECK) and not _is_maker_to_ask(c)]
     if not waiting:
         return []
     return [Question(MEASURE, _HOT, "temperature", tuple(dict.fromkeys(c.name for c in waiting)))]
+
+
+def _is_maker_to_ask(check: Check) -> bool:
+    """Whether a measured temperature is too hot by a limit that is habit or from memory: measuring again settles nothing."""
+    firm = check.required is None or check.required.is_firm
+    return check.asks and check.case == "measured" and check.result == NOT_OK and not firm
+
+
+def _of_makers(judged: Judged, checks: Sequence[Check]) -> list[Question]:
+    """The makers of what is too hot by a figure from memory."""
+    out = []
+    for side in judged.sides:
+        names = [c.name for c in checks if c.subject == side.name and _is_maker_to_ask(c)]
+        if names and side.item is not None:
+            out.append(maker_question(side.item, names))
+    return out
 
 
 def _of_places(judged: Judged) -> list[Question]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock import units
-from gaugeblock.answer.check import INFORM
+from gaugeblock.answer.check import INFORM, NOT_OK
 from gaugeblock.answer.decision import Candidate, Decision, ask, none, stop, use
 from gaugeblock.answer.making import stated
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
@@ -24,6 +24,8 @@ if TYPE_CHECKING:
 
 VERB = "KEEP UNDER"
 MOST = 3  # choices of a state that stand as candidates
+NO_MORE = "the maker of the part states no more"
+TOO_HOT = "It is too hot by a figure from memory."
 KEEP = "keep it under this"
 AGAIN = "a second reading, by crayon, paint or thermocouple, is under it too"
 _SAME = 0.02  # as figures that disagree are told
@@ -63,7 +65,7 @@ def heat(
             raise found.must_name()
         return _open_state(found, choices, asked, given)
     checks = [] if given is None else judge(found, given)
-    governs = found.figures[0].key["state"] if found.figures else ""
+    governs = found.limit.key["state"] if found.limit is not None else ""
     state_said = found.state or (governs if governs not in OPEN_STATES else "")
     decision, questions = _decision(found, given, checks)
     return Sheet(
@@ -127,6 +129,10 @@ def _decision(found: Item, at: Figure | None, checks: list[Check]) -> tuple[Deci
         question = maker_question(found, [c.name for c in open_ones])
         candidate = Candidate(limit, "the maker of the part states no less", _outcome(limit, at))
         return ask(VERB, [candidate], names, f"This is a shop habit. {question.text}"), (question,)
+    if any(c.result == NOT_OK for c in open_ones):  # by a limit that nobody read in its own text
+        question = maker_question(found, [c.name for c in open_ones])
+        candidate = Candidate(limit, NO_MORE, _outcome(limit, at))
+        return ask(VERB, [candidate], [c.name for c in open_ones], f"{TOO_HOT} {question.text}"), (question,)
     if open_ones:
         text = f"Read the temperature again, by crayon, paint or thermocouple: {open_ones[0].reason}."
         question = Question(MEASURE, text, "temperature", tuple(c.name for c in open_ones))

@@ -83,8 +83,9 @@ def _numbers(kind: str, data: Refdata) -> list[Row]:
     return [r for r in rows if r["subject"] == subject and r["service"] == "vehicle" and not r["standing"]]
 
 
-def written(line: Line, data: Refdata) -> list[Caution]:
+def written(words: Words) -> list[Caution]:
     """The written routing rules for this kind of line, each with its jurisdiction; most give no distance."""
+    line, data = words.line, words.data
     kind = _KIND.get(line.word("service") or "")
     if kind is None:
         return []
@@ -102,9 +103,12 @@ def written(line: Line, data: Refdata) -> list[Caution]:
         for r in statement_rows(data)
         if r["topic"] in _TOPICS and r["service"] in ("vehicle", "any") and r["subject"].startswith(kind)
     ]
-    out += [
-        Caution(f"{r['jurisdiction']}: {r['statement']}", r["severity"], (), r["source"] or r["basis"]) for r in rules
-    ]
+    own = words.read("jurisdiction", lambda typed: _jurisdiction(typed, data))
+    if own is not None:
+        rules = [r for r in rules if r["jurisdiction"] == own]
+    for r in rules:
+        severity = r["severity"] if own is not None else "note"  # those of other places are for information
+        out.append(Caution(f"{r['jurisdiction']}: {r['statement']}", severity, (), r["source"] or r["basis"]))
     return out
 
 

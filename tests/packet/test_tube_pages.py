@@ -150,3 +150,46 @@ def test_paper_prints_at_full_size_and_nothing_runs_off_it(tmp_path: Path, paper
     middle = {w[4]: (w[1] + w[3]) / 2 for w in words if abs(w[0] - level) < 1}
     assert abs(middle["1"] - middle["3"]) == pytest.approx(144, abs=0.3)
     assert abs(middle["20"] - middle["80"]) == pytest.approx(60 * MM, abs=0.3)
+
+
+def test_a_tube_that_is_stopped_has_no_marks_on_any_page() -> None:
+    touching = """
+[[tubes.obstacles]]
+name = "starter"
+gap = "1/4 in"
+box = { middle = ["0 in", "4 in", "1 in"], size = ["2 in", "2 in", "2 in"] }
+"""
+    one, other = TUBE.format(name="brace", count=1), TUBE.format(name="strut", count=1)
+    made = packet_of(SHOP + one + touching + other)
+    stopped, free, cut_list = made.items[:3]
+    assert (stopped.sheet.decision.kind, free.sheet.decision.kind) == ("stop", "use")
+    assert stopped.card is not None
+    assert stopped.card.table == ()
+    assert [d.title for d in stopped.sheet.drawings] == ["brace: finished tube"]
+    assert cut_list.card is not None
+    assert "brace" not in str(cut_list.card.table)
+    assert any("brace" in c.reason for c in cut_list.sheet.checks)
+    page = render.render(made)["packet.html"].decode()
+    assert "brace: the stick" not in page
+    assert "brace: order for a bending shop" not in page
+
+
+def test_one_cut_length_on_card_and_desk_and_order() -> None:
+    made = packet_of(SHOP + TUBE.format(name="brace", count=1))
+    text = render.render(made)["packet.html"].decode().replace("\u00a0", " ")
+    lengths = set(re.findall(r"28 [0-9]+/[0-9]+ in(?: \(([0-9.]+)\))?", text))
+    assert lengths <= {"", "28.568"}
+    assert "28 9/16 in" in text
+    assert not re.search(r"28 (?!9/16)[0-9]+/[0-9]+ in", text)
+
+
+def test_a_gauge_number_and_a_bare_bump_factor_are_read_in_a_job() -> None:
+    tube = TUBE.format(name="brace", count=1).replace('".120 in"', '"11 BWG"')
+    made = packet_of(SHOP + tube + 'load = { mass = "20 kg", at = "centre", bump_factor = 3, feet = "pinned" }\n')
+    sheet = made.items[0].sheet
+    assert sheet.figure("bend_ratio").inputs[1].quantity == "tube_od"
+    assert "20 kg x 3," in sheet.figure("tube_load").conditions
+    assert [q.key for q in sheet.questions] == ["load.yield_share"]
+    text = render.render(made)["packet.md"].decode()
+    assert not re.search(r"x 3 1\b", text)
+    assert "\u00b0rees" not in text

@@ -141,6 +141,8 @@ def test_mirrored_the_mirrored_tube(keys: dict[str, Any]) -> None:
     turns = [[f.typical for f in p.sheet.figures if f.quantity == "tube_turn"] for p in (one, two)]
     off = [(a + b) % 360 for a, b in zip(*turns, strict=True)]
     assert all(min(x, 360 - x) < 0.05 for x in off)
+    seams = [next(f.typical for f in p.sheet.figures if f.quantity == "seam_position") for p in (one, two)]
+    assert min(sum(seams) % 180, -sum(seams) % 180) < 0.05  # either side of the tube is as good
 
 
 def test_two_mirrored_pipes_under_mirrored_points_give_mirrored_bends() -> None:

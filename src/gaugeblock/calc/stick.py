@@ -347,6 +347,10 @@ def seam_line(lines: Sequence[float]) -> tuple[float, float]:
     >>> seam_line([0.0, 3.141592653589793])[0] == 3.141592653589793 / 2
     True
     """
+    hand = next((x % pi for x in lines if 1e-9 < x % pi < pi - 1e-9), 0.0)
+    if hand > pi / 2 + 1e-9:  # of places alike the mirrored tube takes the mirrored one
+        at, clear = seam_line([-x for x in lines])
+        return -at % pi, clear
     half = sorted({round(x % pi, 12) % round(pi, 12) for x in lines} or {0.0})
     gaps = [(b - a, a) for a, b in zip(half, [*half[1:], half[0] + pi], strict=True)]
     gap, after = max(gaps, key=lambda g: (round(g[0], 9), -g[1]))

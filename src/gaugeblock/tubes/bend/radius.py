@@ -47,7 +47,7 @@ def decision(tube: Bent, own: list[Minimum], checks: list[Check]) -> Decision:
         what = f"Use a die of {_text(needed.value)} {needed.unit} radius or more."
         if needed.unit == "1":
             what = "Bend another tube: this one is too flat at the bend."
-        return stop(VERB, [Candidate(f) for f in limits.values()], [c.name for c in failed], what)
+        return stop(VERB, [Candidate(f, "required") for f in limits.values()], [c.name for c in failed], what)
     open_ = [c for c in checks if c.asks]
     if tube.centre is None:
         return _without_die(tube, own)

@@ -21,7 +21,7 @@ def decision_of(given: Given, checks: Sequence[Check], questions: Sequence[Quest
     """The cut length where nothing is open that could change or stop it."""
     failed = [c for c in checks if c.stops]
     if failed:
-        refused = [] if cut is None else [Candidate(cut, "", "refused: no marks are given")]
+        refused = [] if cut is None else [Candidate(cut)]
         return stop(VERB, refused, [c.name for c in failed], _sentence(failed[0]))
     open_ = [c for c in checks if c.asks]
     if cut is None:
@@ -29,8 +29,8 @@ def decision_of(given: Given, checks: Sequence[Check], questions: Sequence[Quest
         return none(VERB, what)
     if open_:
         names = [c.name for c in open_]
-        when = " and ".join(dict.fromkeys(c.subject for c in open_[:2])) + " is settled as planned"
-        then = "else the shape or its length changes"
+        when = f"this turns out as planned: {' and '.join(dict.fromkeys(c.subject for c in open_[:2]))}"
+        then = "cut this length; else the shape or its length changes"
         return ask(VERB, [Candidate(cut, when, then)], names, _settles(open_[0], questions))
     return use(VERB, cut, f"Measure from {given.datum.upper()}.", [c.name for c in checks if c.result == "ok"])
 

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from hypothesis import HealthCheck, settings
+from hypothesis import HealthCheck, assume, settings
 from hypothesis import strategies as st
 
 from gaugeblock.answer.check import Check
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.errors import LookupMiss
+from gaugeblock.fasteners.job import Fastener
 from gaugeblock.fasteners.keys import conditions
 from gaugeblock.fasteners.torque import torque
 from gaugeblock.figure import Figure
+from gaugeblock.job.part import Part
 from gaugeblock.tables.load import refdata
 
 DRY5 = {"grade": "SAE J429 5", "condition": "dry"}
@@ -42,3 +45,27 @@ def ends(figure: Figure) -> tuple[float, float]:
     assert figure.low is not None
     assert figure.high is not None
     return figure.low, figure.high
+
+
+def asked(thread: str, grade: tuple[str, str], condition: str, **more: object) -> Sheet:
+    """The sheet of a bolt; a grade that the thread does not have, or no figure at all, is another example."""
+    try:
+        return torque(thread, grade=" ".join(grade), condition=condition, **{k: v for k, v in more.items() if v})  # type: ignore[arg-type]
+    except LookupMiss:
+        assume(False)
+        raise
+
+
+def plain(text: str) -> str:
+    """Without the blanks that hold a number and its unit together."""
+    return text.replace("\u00a0", " ")
+
+
+def is_key(path: str) -> bool:
+    """Whether a job has this key in an item of fasteners."""
+    model: type[Part] | None = Fastener
+    for name in path.split("."):
+        if model is None or name not in model.keys:
+            return False
+        model = model.keys[name].part
+    return True

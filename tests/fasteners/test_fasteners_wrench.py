@@ -21,25 +21,31 @@ from gaugeblock.fasteners.torque import torque
 @fast
 @given(question=questions, drag=st.integers(min_value=0, max_value=60))
 def test_a_locknuts_prevailing_torque_is_added_to_target_and_window(question: tuple[str, str, str], drag: int) -> None:
-    plain = ask(question, prevailing="0 lbf*in").figure("torque_setting")
-    with_drag = ask(question, prevailing=f"{drag} lbf*in").figure("torque_setting")
+    plain = ask(question, prevailing="0 lbf*in", confirmed="prevailing").figure("torque_setting")
+    with_drag = ask(question, prevailing=f"{drag} lbf*in", confirmed="prevailing").figure("torque_setting")
     extra = units.from_base(units.to_base(float(drag), "lbf*in"), plain.unit)
     assert with_drag.typical - plain.typical == pytest.approx(extra, rel=1e-9, abs=1e-9)
     for now, before in zip(ends(with_drag), ends(plain), strict=True):
         assert now - before == pytest.approx(extra, rel=1e-9, abs=1e-9)
 
 
-def test_a_published_prevailing_torque_is_added_and_said_to_be_the_least() -> None:
-    sheet = torque("3/8-16", **DRY5, locknut="nylon insert")
-    setting = sheet.figure("torque_setting")
-    assert setting.typical == pytest.approx(31 + 9 / 12, rel=1e-12)
-    assert sheet.figure("prevailing_torque_minimum").source == "TM604"
-    assert any("least that a locknut must still have" in c.text for c in sheet.cautions)
+def test_a_measured_drag_is_added_and_the_least_of_a_used_nut_is_a_check() -> None:
+    sheet = torque("3/8-16", **DRY5, locknut="nylon insert", prevailing="15 lbf*in")
+    assert sheet.decision.kind == "use"
+    assert sheet.figure("torque_setting").typical == pytest.approx(31 + 15 / 12, rel=1e-12)
+    assert check_of(sheet, "locknut may be used again").result == OK
+    worn = torque("3/8-16", **DRY5, locknut="nylon insert", prevailing="6 lbf*in")
+    assert worn.decision.kind == "stop"
+    assert "new locknut" in worn.decision.do
 
 
-def test_a_locknut_without_a_figure_cannot_be_told_of() -> None:
-    sheet = torque("M10x1.5", grade="8.8", condition="dry", locknut="nylon insert")
-    assert check_of(sheet, "prevailing torque added").result == CANNOT_TELL
+@pytest.mark.parametrize("size", ["3/8-16", "M10x1.5"])
+def test_a_drag_that_was_not_measured_is_asked_for(size: str) -> None:
+    grade = "8.8" if size.startswith("M") else "grade 5"
+    sheet = torque(size, grade=grade, condition="dry", locknut="nylon insert", wrench="5 to 80 lbf*ft by 1")
+    assert sheet.decision.kind == "ask"
+    assert [f.quantity for f in sheet.decision.figures] == ["tightening_torque"]
+    assert [(q.kind, q.key) for q in sheet.questions] == [("measure", "prevailing")]
     with pytest.raises(KeyError):
         sheet.figure("torque_setting")
 
@@ -61,7 +67,11 @@ def test_an_adapter_square_to_the_wrench_changes_nothing_and_in_line_lowers_the_
 @given(question=questions, arm=st.integers(min_value=0, max_value=9), drag=st.integers(min_value=0, max_value=60))
 def test_the_setting_that_was_found_gives_its_clamp_back(question: tuple[str, str, str], arm: int, drag: int) -> None:
     wanted = ask(question).figure("clamp_load")
-    tools = {"adapter": f"{arm} in on 12 in", "prevailing": f"{drag} lbf*in"}
+    tools = {
+        "adapter": f"{arm} in on 12 in",
+        "prevailing": f"{drag} lbf*in",
+        "confirmed": "prevailing, given, adapter",
+    }
     setting = ask(question, **tools).figure("torque_setting")
     back = ask(question, **tools, given=f"{setting.typical:.12f} {setting.unit}").governing
     assert back is not None
@@ -80,10 +90,13 @@ def test_a_given_setting_through_a_crow_foot_clamps_more_and_a_locknut_takes_its
     assert more.typical / plain.typical == pytest.approx(14 / 12, rel=1e-12)
     assert less.typical / plain.typical == pytest.approx((31 - 40 / 12) / 31, rel=1e-12)
     unknown = torque("M10x1.5", grade="8.8", condition="dry", given="50 N*m", locknut="nylon insert")
-    assert check_of(unknown, "prevailing torque taken off").result == CANNOT_TELL
+    assert check_of(unknown, "locknut's drag").result == CANNOT_TELL
+    assert unknown.decision.kind == "ask"
 
 
-@pytest.mark.parametrize("more", [{"wrench": "5 to 80 lbf*ft by 1"}, {"prevailing": "31 lbf*ft"}])
+@pytest.mark.parametrize(
+    "more", [{"wrench": "5 to 80 lbf*ft by 1"}, {"prevailing": "31 lbf*ft", "confirmed": "prevailing"}]
+)
 def test_a_given_setting_is_not_looked_for_and_not_all_drag(more: dict[str, str]) -> None:
     with pytest.raises(InputError):
         torque("3/8-16", **DRY5, given="31 lbf*ft", **more)
@@ -101,27 +114,35 @@ def test_a_given_setting_is_not_looked_for_and_not_all_drag(more: dict[str, str]
 def test_the_cut_for_aluminium_is_of_whatever_torque_is_taken(thread: str, grade: str, condition: str) -> None:
     sheet = torque(thread, grade=grade, condition=condition, into="aluminium")
     cut = sheet.figure("tightening_torque_maximum")
-    assert cut.typical == pytest.approx(0.7 * cut.inputs[0].typical, rel=1e-12)
-    assert cut.inputs[0].id == sheet.figures[0].id
+    whole = torque(thread, grade=grade, condition=condition).decision.figure
+    assert whole is not None
+    assert cut.typical == pytest.approx(0.7 * whole.typical, rel=1e-12)
+    assert [f.id for f in sheet.decision.figures] == [cut.id, whole.id]
     assert check_of(sheet, "torque into aluminium").result == CANNOT_TELL
-    assert any("cut to 0.70 or less" in c.text for c in sheet.cautions)
+    bare = torque(thread, grade=grade, condition=condition, into="aluminium", insert="no")
+    assert bare.decision.figure is not None
+    assert bare.decision.figure.id == cut.id
+    fitted = torque(thread, grade=grade, condition=condition, into="aluminium", insert="yes")
+    assert fitted.decision.figure is not None
+    assert fitted.decision.figure.id == whole.id
 
 
 def test_what_is_not_ok_is_named_above_the_number() -> None:
     shallow = torque(
         "M10x1.5", grade="8.8", condition="dry", into="aluminium", engagement="10 mm", tapped_strength="200 MPa"
     )
-    assert render(shallow).splitlines()[1] == "  NOT OK      length of engagement, thread stripping"
-    assert render(torque("M10x1.5", grade="8.8", condition="dry")).splitlines()[1] == ""
+    assert shallow.decision.kind == "stop"
+    assert "length of engagement" in shallow.decision.because
+    assert "length of engagement" in render(shallow)
 
 
-def test_a_wrench_without_a_graduation_inside_is_not_ok() -> None:
+def test_a_wrench_without_a_graduation_near_enough_stops() -> None:
     for wrench in ("0 to 250 lbf*in by 10", "40 to 150 lbf*ft by 1", "5 to 80 lbf*ft by 35"):
         sheet = torque("3/8-16", **DRY5, wrench=wrench)
-        assert check_of(sheet, "a graduation inside the window").result == NOT_OK
+        assert check_of(sheet, "wrench can set it").result == NOT_OK
         with pytest.raises(KeyError):
             sheet.figure("torque_setting")
-        assert sheet.worst == NOT_OK
+        assert sheet.decision.kind == "stop"
 
 
 @fast
@@ -132,32 +153,27 @@ def test_a_wrench_without_a_graduation_inside_is_not_ok() -> None:
     step=st.sampled_from(["1/2", "1", "2", "5", "2.5"]),
     unit=st.sampled_from(["lbf*ft", "lbf*in", "N*m"]),
 )
-def test_the_graduation_is_on_the_wrench_and_in_the_window(
+def test_the_graduation_is_on_the_wrench_and_within_what_a_table_may_be_off(
     question: tuple[str, str, str], start: int, span: int, step: str, unit: str
 ) -> None:
+    """The manuals let a table's torque be off by 10 %, and the standard of wrenches a reading by 4 % (6 % for a small one)."""
     sheet = ask(question, wrench=f"{start} to {start + span} {unit} by {step}")
-    check = check_of(sheet, "a graduation inside the window")
-    target = sheet.governing
-    assert target is not None
-    derived = derived_of(sheet)
-    low, high = (units.to_base(e, derived.unit) for e in ends(derived))
-    low, high = (
-        min(low, units.to_base(target.typical, target.unit)),
-        max(high, units.to_base(target.typical, target.unit)),
-    )
+    plain = ask(question).decision.figure
+    assert plain is not None
+    want = units.to_base(plain.typical, plain.unit)
     marks = [start + k * Fraction(step) for k in range(int(Fraction(span) / Fraction(step)) + 1)]
-    inside = [m for m in marks if low * (1 + 1e-9) <= units.to_base(float(m), unit) <= high * (1 - 1e-9)]
-    if check.result == OK:
+    if check_of(sheet, "wrench can set it").result == OK:
         set_to = sheet.figure("torque_setting")
         assert Fraction(set_to.typical).limit_denominator(10**6) in marks
-        assert low * (1 - 1e-9) <= units.to_base(set_to.typical, set_to.unit) <= high * (1 + 1e-9)
-        want = units.to_base(target.typical, target.unit)
-        nearest = min(inside, key=lambda m: abs(units.to_base(float(m), unit) - want), default=None)
-        if nearest is not None:
-            off = abs(units.to_base(set_to.typical, unit) - want)
-            assert off <= abs(units.to_base(float(nearest), unit) - want) * (1 + 1e-6) + 1e-9
+        off = abs(units.to_base(set_to.typical, set_to.unit) / want - 1)
+        assert off <= 1.10 * 1.06 - 1 + 1e-9
+        nearest = min(abs(units.to_base(float(m), unit) / want - 1) for m in marks)
+        derived = derived_of(sheet)
+        if plain.id != derived.id:  # a calculated torque may have a window that ends at itself
+            assert off == pytest.approx(nearest, rel=1e-6, abs=1e-9)
     else:
-        assert inside == []
+        near = [m for m in marks if abs(units.to_base(float(m), unit) / want - 1) <= 0.039]
+        assert not near or plain.side == "max" or plain.basis == "derived" or plain.value is None
 
 
 # --- engagement -------------------------------------------------------------------------------------------------------
@@ -167,10 +183,10 @@ def test_the_graduation_is_on_the_wrench_and_in_the_window(
     ("options", "result", "said"),
     [
         ({"engagement": "3/4 in"}, CANNOT_TELL, "tapped metal is not given"),
-        ({"into": "aluminum"}, CANNOT_TELL, "thread length engaged is not given"),
+        ({"into": "aluminum"}, CANNOT_TELL, "0.75 in or more is needed"),
         ({"into": "aluminum", "engagement": "3/4 in"}, OK, "needed"),
         ({"into": "aluminum", "engagement": "1/2 in"}, NOT_OK, "needed"),
-        ({"into": "cast iron", "engagement": "0.5625 in"}, OK, "100%"),
+        ({"into": "cast iron", "engagement": "0.5625 in"}, OK, "1.5 diameters"),
         ({"into": "cast iron", "engagement": "0.5624 in"}, NOT_OK, "needed"),
     ],
 )
@@ -180,18 +196,31 @@ def test_length_of_engagement(options: dict[str, str], result: str, said: str) -
     assert said in check.reason
 
 
-def test_stripping_needs_the_strength_of_the_tapped_metal() -> None:
-    options = {"into": "aluminum", "engagement": "3/4 in"}
-    assert check_of(torque("3/8-16", **DRY5, **options), "thread stripping").result == CANNOT_TELL
-    for strength, result in (("25 ksi", NOT_OK), ("26 ksi", OK)):  # 25.97 ksi are needed
-        sheet = torque("3/8-16", **DRY5, **options, tapped_strength=strength)
-        assert check_of(sheet, "thread stripping").result == result
+def test_a_rule_for_studs_informs_and_one_for_capscrews_stops() -> None:
+    short = check_of(torque("3/8-16", **DRY5, into="steel", engagement="3/8 in"), "length of engagement")
+    assert (short.result, short.bears) == (NOT_OK, "inform")
+    assert torque("3/8-16", **DRY5, into="steel", engagement="3/8 in").decision.kind == "use"
+    alloy = torque("3/8-16", **DRY5, into="aluminum", insert="no", engagement="3/8 in")
+    assert (alloy.decision.kind, alloy.decision.because[0]) == ("stop", "length of engagement")
 
 
-def test_a_screw_that_strips_before_it_breaks_is_not_ok() -> None:
-    check = check_of(torque("3/8-16", **DRY5, into="steel", engagement="0.2 in"), "thread stripping")
-    assert check.result == NOT_OK
-    assert "screw's own thread" in check.reason
+def test_a_thread_that_strips_under_the_clamp_stops_and_the_bolt_before_the_thread_informs() -> None:
+    """3/8-16 grade 5 clamps with about 4960 lbf at 31 lbf ft; 0.2 in of its own thread strips well over that, 0.08 in under."""
+    long = torque("3/8-16", **DRY5, into="steel", engagement="0.2 in", tapped_strength="60 ksi")
+    assert check_of(long, "thread holds the clamp").result == OK
+    first = check_of(long, "bolt breaks before the thread")
+    assert (first.result, first.bears) == (NOT_OK, "inform")
+    soft = torque("3/8-16", **DRY5, into="steel", engagement="0.2 in", tapped_strength="30 ksi")
+    assert check_of(soft, "thread holds the clamp").result == NOT_OK
+    assert soft.decision.kind in ("stop", "ask")
+
+
+def test_no_shear_strength_is_made_up_for_grey_iron() -> None:
+    sheet = torque("3/8-16", **DRY5, into="cast iron", engagement="0.3 in", tapped_strength="20 ksi")
+    assert check_of(sheet, "thread holds the clamp").result == OK  # of the screw; the iron is not judged
+    assert "not judged" in check_of(sheet, "thread holds the clamp").reason
+    assert all(f.quantity != "tapped_strength_needed" for f in sheet.figures)
+    assert sheet.decision.kind == "use"
 
 
 @fast
@@ -203,7 +232,11 @@ def test_a_screw_that_strips_before_it_breaks_is_not_ok() -> None:
 def test_more_engagement_never_asks_for_a_stronger_metal(size: str, first: int, more: int) -> None:
     grade = "ISO 898-1 8.8" if size.startswith("M") else "SAE J429 8"
     needed = [
-        torque(size, grade=grade, condition="dry", into="steel", engagement=f"{mm} mm").figure("tapped_strength_needed")
+        torque(size, grade=grade, condition="dry", into="steel", engagement=f"{mm} mm", confirmed="engagement")
         for mm in (first, first + more)
     ]
-    assert needed[1].typical / needed[0].typical == pytest.approx(first / (first + more), rel=1e-9)
+    figures = [f for sheet in needed for f in sheet.figures if f.quantity == "tapped_strength_needed"]
+    if len(figures) == 2:
+        assert figures[1].typical / figures[0].typical == pytest.approx(first / (first + more), rel=1e-9)
+    else:  # so short that the screw's own thread goes first, or no greatest strength is on record
+        assert check_of(needed[0], "bolt breaks before the thread").result != OK

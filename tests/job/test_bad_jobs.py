@@ -96,7 +96,14 @@ CASES: list[tuple[str, str, str, int | None, str]] = [
         3,
         "not a unit of torque",
     ),
-    ("torque as a range", F + 'maker = { torque = "30 to 40 N*m" }', "fasteners[1].maker.torque (A)", 3, "one figure"),
+    ("torque upside down", F + 'maker = { torque = "40 to 30 N*m" }', "fasteners[1].maker.torque (A)", 3, "upper end"),
+    (
+        "passes beside the maker's stages",
+        F + 'passes = ["50 %"]\nmaker = { torque = "22 N*m + 90 deg" }',
+        "fasteners[1].passes (A)",
+        3,
+        "the maker's stages are the passes",
+    ),
     (
         "maker low over high",
         F + 'maker = { low = "9 N*m", high = "8 N*m" }',

@@ -77,7 +77,7 @@ def test_a_whole_job_comes_back_as_written_with_units_in_their_closed_spelling()
     assert first.name == "hub <b>bolts</b> & nuts"
     assert (first.engagement, [str(p) for p in first.passes], first.count) == (length(".625 in"), ["50 %", "100 %"], 12)
     assert first.maker is not None
-    assert first.maker.torque == parse_measure("40 N*m", "torque")
+    assert first.maker.torque.text == "40 N*m"
     assert job.fasteners[1].part == "spark plug"
     assert (str(job.tubes[0].od), str(job.tubes[0].bends[0].turn)) == ("1-3/4 in", "-45 deg")
     line = job.lines[0]

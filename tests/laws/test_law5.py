@@ -36,11 +36,7 @@ DIGITS = 1e-9
 FAULTS = {
     "apex_moved": "over a narrow thing the flat is drawn out to the straight that the die needs, which it leaves out",
     "joint_slip": "the number of bolts stands in its conditions, not among its inputs",
-    "prevailing_added": "the window is that of another torque; what reaches the thread is taken off, not added",
-    "strip_load": "the shear area of the thread is not among its inputs",
-    "tapped_strength_needed": "load of the bolt and shear area of the thread are not among its inputs",
     "thermal_growth": "growth by a table of growth a length is no coefficient times a rise",
-    "wrench_adapter_at_angle": "lengths are not among its inputs; what reaches the thread is the inverse",
 }
 # Rules that code names and that no question of the corpus reaches.
 UNREACHED = {"nominal_diameter_from_designation": "every thread of the tables has its major diameter"}
@@ -100,7 +96,7 @@ def test_every_rule_is_an_expression_or_a_procedure_and_the_faulty_are_counted()
     )
     assert counts.total() == len(RULES)
     assert counts["faulty"] == len(FAULTS)
-    assert counts["procedure"] <= 23
+    assert counts["procedure"] <= 24
     assert counts["evaluated"] >= 55
 
 

@@ -212,7 +212,12 @@ def test_adapter_settings(wanted: float, wrench: float, adapter: float, angle_de
 def test_prevailing_torque_is_added(wanted: str, setting: int) -> None:
     """TM 5-2330-325-13&P, WP 0095 item 3: 50 to 70 lbf*in wanted, 30 lbf*in before seating: 80 to 100 lbf*in."""
     sheet = torque(
-        "1/4-20", grade="grade 5", condition="dry", maker=(wanted, "manual", "item 3"), prevailing="30 lbf*in"
+        "1/4-20",
+        grade="grade 5",
+        condition="dry",
+        maker=(wanted, "manual", "item 3"),
+        prevailing="30 lbf*in",
+        confirmed="prevailing",
     )
     assert sheet.figure("torque_setting").value == pytest.approx(setting, abs=0.5)
 
@@ -406,6 +411,8 @@ def test_engagement_rules(into: str, load: str, diameters: str, addend: str | No
     sheet = torque("1/2-13", grade="grade 5", condition="dry", into=into)
     if load == "normal":
         expected = float(diameters) * 0.5 + float(addend or 0)
+        if into == "aluminium":
+            expected = 2 * 0.5  # the manuals' rule for capscrews stands above the textbook's for studs
         assert sheet.figure("length_of_engagement").value == pytest.approx(expected, rel=1e-12)
 
 

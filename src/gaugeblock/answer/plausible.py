@@ -12,7 +12,10 @@ if TYPE_CHECKING:
 
 
 def plausible_range(quantity: str, data: Refdata) -> tuple[float, float] | None:
-    """The least and the most that a quantity may plausibly be, in the base unit of its dimension; None when not said."""
+    """The least and the most that a quantity may plausibly be, in the base unit of its dimension.
+
+    None when not said.
+    """
     row = data.entry("quantities", quantity)
     if row is None or not (row.get("plausible_low") and row.get("plausible_high")):
         return None
@@ -21,7 +24,10 @@ def plausible_range(quantity: str, data: Refdata) -> tuple[float, float] | None:
 
 
 def is_plausible(measure: Measure, quantity: str, data: Refdata) -> bool:
-    """Whether a measure lies in its quantity's plausible range; yes where no range is said or the dimension is another."""
+    """Whether a measure lies in its quantity's plausible range.
+
+    Yes where no range is said or the dimension is another.
+    """
     span = plausible_range(quantity, data)
     row = data.entry("quantities", quantity)
     if span is None or row is None or units.dimension(measure.unit) != units.dimension(row["plausible_unit"]):

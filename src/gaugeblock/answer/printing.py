@@ -115,6 +115,11 @@ def printed(figure: Figure, data: Refdata, unit: str | None = None) -> str:
         if abs(float(rounded) - inside_to) > _ANOTHER * abs(inside_to):
             step = None  # in this unit the step would make another limit of it
 
+    if figure.rule is not None and rests_on_friction(figure):
+        step = _three_digits(
+            max(abs(e) for e in (figure.value, figure.low, figure.high) if e is not None), figure, to, step
+        )
+
     def inside(value: float) -> float:
         return value if to == figure.unit else units.from_base(units.to_base(value, figure.unit), to)
 
@@ -137,6 +142,22 @@ def printed(figure: Figure, data: Refdata, unit: str | None = None) -> str:
     if ends and figure.side == "target" and step is not None:
         number = _into_window(value, inside(figure.low or 0.0), inside(figure.high or 0.0), number, to, step)
     return f"{with_unit(number, to)} ({ends})" if ends else with_unit(number, to)
+
+
+def rests_on_friction(figure: Figure) -> bool:
+    """Whether a nut factor stands behind a figure: friction is not known to more than three digits."""
+    return any(f.quantity == "nut_factor" for f in figure.walk())
+
+
+def _three_digits(most: float, figure: Figure, unit: str, step: Fraction | None) -> Fraction | None:
+    """The step, or one so coarse that the greatest of the figure's numbers has three significant digits."""
+    number = abs(units.from_base(units.to_base(most, figure.unit), unit))
+    if number <= 0:
+        return step
+    from math import floor, log10
+
+    coarse = Fraction(10) ** (floor(log10(number)) - 2)
+    return coarse if step is None or coarse > step else step
 
 
 def _into_window(value: float, low: float, high: float, nearest: str, unit: str, step: Fraction) -> str:

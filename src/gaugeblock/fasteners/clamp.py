@@ -2,151 +2,261 @@
 
 from __future__ import annotations
 
-from gaugeblock import lookup, units
+from gaugeblock import units
 from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check, at_most
+from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, STOP, Bound, Check, at_most
+from gaugeblock.answer.making import base, derived
 from gaugeblock.answer.printing import number_only
 from gaugeblock.calc import fasteners as calc
-from gaugeblock.fasteners.joint import Joint, joint_of
-from gaugeblock.fasteners.target import derived_torque, named, proof_load_of
+from gaugeblock.fasteners.draft import DRY, PROOF
+from gaugeblock.fasteners.joint import Joint
+from gaugeblock.fasteners.target import calculated_torque, dry_joint, proof_load_of
 from gaugeblock.figure import Figure
-from gaugeblock.tables.load import Refdata
+from gaugeblock.value import Value, put
 
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.tables.load import Refdata
+
+# Whose torque is judged: that of the tables, the maker's, one that is wanted, a setting that is given.
+TABLE, MAKER, WANTED, GIVEN = "table", "maker", "wanted", "given"
 _FAR = 25.0
 # A figure within a twentieth of the dry one is taken to be as high.
 _NEARLY = 0.95
 
 
+class Strain(Value):
+    """What a torque does to a bolt.
+
+    The clamp load and its share of the proof load (None where no strength is known).
+    """
+
+    __slots__ = ("clamp", "share", "torque")
+
+    torque: Figure
+    clamp: Figure
+    share: Figure | None
+
+    def __init__(self, torque: Figure, clamp: Figure, share: Figure | None) -> None:
+        put(self, "torque", torque)
+        put(self, "clamp", clamp)
+        put(self, "share", share)
+
+    @property
+    def figures(self) -> list[Figure]:
+        """Clamp and share, those that are there."""
+        return [f for f in (self.clamp, self.share) if f is not None]
+
+
+def strain_of(torque: Figure, found: Joint, data: Refdata) -> Strain:
+    """The Strain of a torque at the thread."""
+    clamp = clamp_of(torque, found, data)
+    calculated = calculated_torque(found, data)
+    share = None if calculated is None else share_of(clamp, proof_load_of(calculated), found, data)
+    return Strain(torque, clamp, share)
+
+
 def clamp_of(torque: Figure, found: Joint, data: Refdata) -> Figure:
     """The clamp load that a torque gives, low and high at the highest and the lowest friction."""
-    torque_nm = units.to_base(torque.typical, torque.unit)
-    diameter = units.to_base(found.diameter.typical, found.diameter.unit)
+    torque_nm, diameter, friction = base(torque), base(found.diameter), found.friction
     unit = "N" if found.thread.is_metric else "lbf"
-    scale = float(units.factor(unit))
-    return Figure(
-        found.id("preload_from_torque", "clamp_load", data, _of(torque)), "clamp_load",
-        calc.preload_from_torque(torque_nm, found.factor.typical, diameter) / scale, unit,
-        low=calc.preload_from_torque(torque_nm, found.factor_high, diameter) / scale,
-        high=calc.preload_from_torque(torque_nm, found.factor_low, diameter) / scale,
-        basis="derived", rule=data.rule("preload_from_torque"), inputs=(torque, found.factor, found.diameter, *found.ends), since=data.release,
-        key=found.key, conditions="low and high: at the highest and the lowest friction",
-    )  # fmt: skip
+
+    def at(factor: float) -> float:
+        return units.from_base(calc.preload_from_torque(torque_nm, factor, diameter), unit)
+
+    return derived(
+        "preload_from_torque",
+        "clamp_load",
+        at(friction.factor.typical),
+        unit,
+        (torque, friction.factor, found.diameter, *friction.ends),
+        data,
+        about=_of(torque),
+        low=at(friction.high),
+        high=at(friction.low),
+        key=found.key,
+        conditions="low and high: at the highest and the lowest friction",
+    )
 
 
 def _of(torque: Figure) -> str:
     """What tells one torque from another in an id: its source, number and unit, and the condition it is for."""
-    return f"{torque.source or torque.basis} {torque.text or 'target'} {torque.unit} {torque.key.get('condition', '')}".rstrip()
+    number = torque.text or f"{torque.typical:.6g}"
+    return f"{torque.source or torque.basis} {number} {torque.unit} {torque.key.get('condition', '')}".rstrip()
 
 
-def share_of(clamp: Figure, proof_load: Figure, found: Joint, data: Refdata) -> Figure:
+def share_of(
+    clamp: Figure,
+    proof_load: Figure,
+    found: Joint,
+    data: Refdata,
+    quantity: str = "share_of_proof",
+    conditions: str = "",
+) -> Figure:
     """A clamp load as a share of the proof load, its ends with it."""
     proof = proof_load.typical
-    low, high = clamp.low or 0.0, clamp.high or 0.0
-    return Figure(
-        found.id("share_of_proof", "share_of_proof", data, _of(clamp.inputs[0])), "share_of_proof", clamp.typical / proof * 100,
-        "%", low=low / proof * 100, high=high / proof * 100, basis="derived", rule=data.rule("share_of_proof"),
-        inputs=(clamp, proof_load), since=data.release, key=found.key, conditions="high: at the lowest friction",
-    )  # fmt: skip
+    return derived(
+        "share_of_proof",
+        quantity,
+        clamp.typical / proof * 100,
+        "%",
+        (clamp, proof_load),
+        data,
+        about=_of(clamp.inputs[0]),
+        low=(clamp.low or 0.0) / proof * 100,
+        high=(clamp.high or 0.0) / proof * 100,
+        key=found.key,
+        conditions=conditions or "high: at the lowest friction",
+    )
 
 
-def difference(published: Figure, derived: Figure, found: Joint, data: Refdata) -> Figure:
-    """The published torque less the derived one, as a share of the derived one."""
-    ratio = units.to_base(published.typical, published.unit) / units.to_base(derived.typical, derived.unit) - 1
-    return Figure(
-        found.id("relative_difference", "torque_difference", data), "torque_difference", ratio * 100, "%", basis="derived",
-        rule=data.rule("relative_difference"), inputs=(published, derived), since=data.release, key=found.key,
+def difference(published: Figure, calculated: Figure, found: Joint, data: Refdata) -> Figure:
+    """The published torque less the calculated one, as a share of the calculated one."""
+    ratio = base(published) / base(calculated) - 1
+    return derived(
+        "relative_difference",
+        "torque_difference",
+        ratio * 100,
+        "%",
+        (published, calculated),
+        data,
+        key=found.key,
         conditions="the published torque less the calculated one",
-    )  # fmt: skip
+    )
 
 
 def far_apart(apart: Figure) -> Caution | None:
-    """A caution where published and derived torque differ by over a quarter."""
+    """A caution where published and calculated torque differ by over a quarter."""
     if abs(apart.typical) <= _FAR:
         return None
-    text = f"The published torque is {abs(apart.typical):.0f} % {'under' if apart.typical < 0 else 'over'} the calculated one: read both before use."
+    text = (
+        f"The published torque is {abs(apart.typical):.0f} % {'under' if apart.typical < 0 else 'over'} "
+        "the calculated one: read both before use."
+    )
     return Caution(text, "damage", (apart.id,), "calculated")
 
 
-def proof_check(share: Figure | None, found: Joint, torque: Figure) -> Check:
-    """Clamp at the lowest friction within the proof load; ``cannot tell`` when only a lesser row says it is not."""
-    name = "clamp at low friction within proof"
-    if share is None:
-        return Check(name, CANNOT_TELL, "no proof or yield strength is published for this grade and size")
-    high = share.high or 0.0
-    own = share.typical * found.factor.typical / found.factor_own_low
-    check = at_most(name, Bound(high, "%", figure=share), Bound(100.0, "%"), "")
-    ends = (
-        f"{share.low:.0f} to {high:.0f} % of proof over nut factors {found.factor_high:.3g} to {found.factor_low:.3g}"
+def proof_check(strain: Strain, found: Joint, whose: str) -> Check:
+    """Whether the clamp stays within the proof load.
+
+    A torque that passes proof at the usual friction may stop. One that passes it only at the lowest friction on record
+    informs, for that end is far from usual; where the torque is what somebody named, it asks.
+    """
+    if strain.share is None:
+        reason = "no proof or yield strength is published for this grade and size"
+        return Check(PROOF, CANNOT_TELL, reason, bears=INFORM)
+    share, friction = strain.share, found.friction
+    low, high = share.low or 0.0, share.high or 0.0
+    usual = f"about {share.typical:.0f} % of proof"
+    ends = f"{low:.0f} to {high:.0f} % as friction goes"
+    required, actual = Bound(100.0, "%", "max"), Bound(share.typical, "%", figure=share)
+    margin = (100 - high) / 100
+    if share.typical > 100 * (1 + 1e-9):
+        most = units.from_base(base(strain.torque) * 100 / share.typical, strain.torque.unit)
+        reason = (
+            f"{usual} ({ends}): the bolt stretches for good; no more than {units.significant(most, 3)} "
+            f"{strain.torque.unit} stays within proof"
+        )
+        bears = ASK if whose == MAKER else STOP
+        actual = Bound(share.typical, "%", figure=_at_usual_friction(share))
+        return Check(PROOF, NOT_OK, reason, required, actual, margin, bears=bears)
+    if not friction.has_low:
+        reason = f"{usual} at the usual friction; no source gives the lowest friction of this surface"
+        return Check(PROOF, CANNOT_TELL, reason, required, actual, bears=INFORM)
+    if high <= 100 * (1 + 1e-9):
+        worst = Bound(high, "%", figure=share)
+        return at_most(PROOF, worst, Bound(100.0, "%"), f"{usual} ({ends})", bears=INFORM)
+    reason = (
+        f"{usual}; may reach {high:.0f} % (the bolt stretches for good) if this lot is as slippery as any on record"
     )
-    if check.result == OK:
-        check = check.replace(reason=ends)
-    elif own <= 100:
-        rows = lookup.same_specificity(found.factor) or (found.factor,)
-        strict = min(rows, key=lambda f: f.low if f.low is not None else f.typical)
-        who = named(strict)
-        if found.scatter is not None:
-            who = f"tool scatter of {found.scatter.typical:g} %, {found.scatter.source}"
-        past = f"past it only at the lowest friction known (nut factor {found.factor_low:.3g}, {who})"
-        check = check.replace(result=OK if torque.basis == "maker" else CANNOT_TELL)
-        tail = "the maker's figure governs" if torque.basis == "maker" else "measure this lot's friction, or go lower"
-        check = check.replace(reason=f"{share.low:.0f} to {high:.0f} % of proof: {past}; {tail}")
-    else:
-        check = check.replace(reason=f"{ends}: the bolt may stretch for good; use less torque or measure the friction")
-    return check
+    own = share.typical * friction.factor.typical / friction.own_low
+    bears = ASK if whose in (WANTED, GIVEN) and own > 100 else INFORM
+    return Check(PROOF, CANNOT_TELL, reason, required, actual, margin, bears=bears)
 
 
-class DryHere:
-    """What the dry figure would do on this condition: the figure, it in N m, the share of proof, and that in words."""
-
-    __slots__ = ("figure", "highest", "share", "text", "torque_nm")
-
-    def __init__(self, figure: Figure, torque_nm: float, share: Figure, text: str) -> None:
-        self.figure = figure
-        self.torque_nm = torque_nm
-        self.share = share
-        self.highest = share.high or 0.0
-        self.text = text
+def _at_usual_friction(share: Figure) -> Figure:
+    """A share of proof at the governing friction alone: its evidence is not that of the ends of the spread."""
+    clamp, proof_load = share.inputs
+    alone = clamp.replace(
+        id=f"{clamp.id}<usual", low=None, high=None, inputs=clamp.inputs[:3], conditions="at the usual friction"
+    )
+    return share.replace(
+        id=f"{share.id}<usual", low=None, high=None, inputs=(alone, proof_load), conditions="at the usual friction"
+    )
 
 
-def dry_here(found: Joint, service: str, joint: str, data: Refdata) -> DryHere | None:
+class DryHere(Value):
+    """What the dry torque would do on this condition: the torque, the share of proof, and that in words."""
+
+    __slots__ = ("figure", "share", "text")
+
+    figure: Figure
+    share: Figure
+    text: str
+
+    def __init__(self, figure: Figure, share: Figure, text: str) -> None:
+        put(self, "figure", figure)
+        put(self, "share", share)
+        put(self, "text", text)
+
+    @property
+    def highest(self) -> float:
+        """Share of proof, in per cent, at the lowest friction."""
+        return self.share.high or 0.0
+
+
+def dry_here(found: Joint, data: Refdata) -> DryHere | None:
     """The DryHere of a joint that is not dry; None on a dry one, or where no dry torque or proof is known."""
-    if found.condition == "dry":
-        return None
-    memo = ("dry here", found, service, joint)
+    memo = ("dry here", found.key)
     if memo not in data.memo:
-        data.memo[memo] = _dry_here(found, service, joint, data)
+        data.memo[memo] = _dry_here(found, data)
     return data.memo[memo]  # type: ignore[return-value]
 
 
-def _dry_here(found: Joint, service: str, joint: str, data: Refdata) -> DryHere | None:
-    dry = joint_of(found.thread.cell, f"{found.standard} {found.grade}", "dry", service, joint, data)
-    here = derived_torque(found, data)
-    figure = dry.published or derived_torque(dry, data)
+def _dry_here(found: Joint, data: Refdata) -> DryHere | None:
+    dry = dry_joint(found, data)
+    here = calculated_torque(found, data)
+    figure = None if dry is None else dry.published or calculated_torque(dry, data)
     if figure is None or here is None:
         return None
+    number = number_only(figure, data)
+    used = f"if {number}, the dry figure, were used here"
     clamp = clamp_of(figure, found, data)
-    share = share_of(clamp, proof_load_of(here), found, data)
-    share = share.replace(
-        id=f"{share.id}<dry", quantity="share_of_proof_with_dry_torque", conditions=f"if {number_only(figure, data)}, the dry figure, were used here"
-    )  # fmt: skip
+    share = share_of(clamp, proof_load_of(here), found, data, "share_of_proof_with_dry_torque", used)
     ends = f"{share.typical:.0f} % of proof, {share.high or 0.0:.0f} % at the lowest friction"
-    text = f"the dry figure, {number_only(figure, data)}, on {found.condition} threads: {ends}"
-    return DryHere(figure, units.to_base(figure.typical, figure.unit), share, text)
+    return DryHere(figure, share, f"the dry torque, {number}, gives {ends} on {found.condition} threads")
 
 
-def dry_check(answer: Figure, dry: DryHere, is_given: bool) -> tuple[Check, Caution]:
-    """Not ok when the setting to judge is as high as the dry figure and that passes proof here."""
-    used = units.to_base(answer.typical, answer.unit)
-    as_high = used >= dry.torque_nm * _NEARLY
-    result, reason = OK, f"not used here; {dry.text}"
+def dry_check(answer: Figure, dry: DryHere, whose: str, for_condition: str = "") -> tuple[Check, Caution]:
+    """Whether the torque is as high as the dry one where that passes proof.
+
+    ``for_condition`` is what a maker's figure is for.
+    """
+    as_high = base(answer) >= base(dry.figure) * _NEARLY
+    required = actual = None
+    result, bears, reason = OK, INFORM, dry.text
     if as_high and dry.highest > 100:
-        result = NOT_OK if is_given else CANNOT_TELL
-        ask = "ask whether the maker's figure is for dry threads; " if answer.basis == "maker" else ""
-        reason = f"{ask}this figure is about as high as the dry one; {dry.text}"
-    bounds = (Bound(100.0, "%", "max"), Bound(dry.highest, "%", figure=dry.share)) if result != OK else ()
-    check = Check("dry figure kept off this condition", result, reason, *bounds)
+        result, bears, reason = _as_high_as_dry(dry, whose, for_condition)
+        required, actual = Bound(100.0, "%", "max"), Bound(dry.highest, "%", figure=dry.share)
+    check = Check(DRY, result, reason, required, actual, bears=bears)
     severity = "injury" if dry.highest > 100 else "note"
     text = f"Do not use the dry torque here: {dry.text}."
-    if as_high and answer.basis != "maker" and not is_given:
-        text = f"On {dry.share.key['condition']} threads this torque is no lower than a dry one: the friction of this lot decides."
+    if as_high and whose == TABLE:
+        text = (
+            f"On {dry.share.key['condition']} threads this torque is no lower than a dry one: the friction of "
+            "this lot decides."
+        )
     return check, Caution(text, severity, (dry.share.id,), "calculated")
+
+
+def _as_high_as_dry(dry: DryHere, whose: str, for_condition: str) -> tuple[str, str, str]:
+    here = dry.share.key["condition"]
+    if whose == MAKER and for_condition == here:
+        return OK, INFORM, f"the maker's figure is for {here} threads"
+    if whose == MAKER and for_condition:
+        return NOT_OK, STOP, f"the maker's figure is for {for_condition} threads, and these are {here}: {dry.text}"
+    if whose == MAKER:
+        return CANNOT_TELL, ASK, f"the maker's figure is about as high as the dry torque: {dry.text}"
+    if whose == TABLE:
+        return CANNOT_TELL, INFORM, f"this torque is about as high as the dry one: {dry.text}"
+    return NOT_OK, STOP, f"this torque is about as high as the dry one: {dry.text}"

@@ -4,58 +4,121 @@ from __future__ import annotations
 
 from gaugeblock.answer.command import common_options, parser_of, print_sheet
 
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import argparse
+
 
 def torque(argv: list[str]) -> int:
     """Run ``gaugeblock torque``; the exit code."""
     parser = parser_of(
-        "torque", "What to tighten a thread to, the clamp it gives, and whether bolt and thread stand it.",
+        "torque",
+        "What to tighten a thread to, the clamp it gives, and whether bolt and thread stand it.",
         'gaugeblock torque 3/8-16 --grade "SAE J429 5" --condition dry',
-    )  # fmt: skip
+    )
     parser.add_argument("thread", metavar="THREAD", help="3/8-16, 3/8-16 UNC, M10x1.5")
-    parser.add_argument("--grade", required=True, metavar="G", help='"SAE J429 5", "ISO 898-1 8.8", "ASTM A574"')
-    parser.add_argument("--condition", required=True, metavar="C", help="dry, oiled, zinc plated, anti-seize ...")
-    parser.add_argument("--service", default="vehicle", metavar="S", help="vehicle (default), aircraft, ...")
+    parser.add_argument("--grade", metavar="G", help='"SAE J429 5", "ISO 898-1 8.8", "ASTM A574"')
+    parser.add_argument("--condition", metavar="C", help="dry, oiled, zinc plated, anti-seize ...")
     parser.add_argument(
         "--joint", default="reused", metavar="J", help="reused (75 %% of proof, default) or permanent (90 %%)"
     )
     parser.add_argument("--into", metavar="METAL", help="the tapped metal: aluminium, cast iron, steel")
+    parser.add_argument("--insert", metavar="YES", help="yes or no: whether the hole has a steel thread insert")
     parser.add_argument("--engagement", metavar="LENGTH", help="thread length engaged: 3/4 in, 15 mm")
     parser.add_argument("--tapped-strength", metavar="STRESS", help="tensile strength of the tapped metal: 35 ksi")
-    parser.add_argument("--locknut", metavar="KIND", help="nylon insert, all-metal: its prevailing torque is added")
-    parser.add_argument("--prevailing", metavar="TORQUE", help="run-down torque as measured: 12 lbf*in")
     parser.add_argument("--given", metavar="TORQUE", help="answer backwards: what clamp does this setting give")
-    parser.add_argument("--wrench", metavar="RANGE", help='the wrench: "5 to 80 lbf*ft by 1"')
-    parser.add_argument("--adapter", metavar="ARMS", help='a crow-foot: "2 in on 12 in", "2 in on 12 in at 90 deg"')
+    _torque_options(parser)
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.fasteners.torque import torque as sheet_of
     from gaugeblock.tables.load import refdata
 
     sheet = sheet_of(
-        a.thread, grade=a.grade, condition=a.condition, service=a.service, joint=a.joint, into=a.into, engagement=a.engagement,
-        tapped_strength=a.tapped_strength, locknut=a.locknut, prevailing=a.prevailing, given=a.given, wrench=a.wrench,
-        adapter=a.adapter, data=refdata(a.data_release),
-    )  # fmt: skip
+        a.thread,
+        grade=a.grade,
+        condition=a.condition,
+        service=a.service,
+        joint=a.joint,
+        into=a.into,
+        insert=a.insert,
+        engagement=a.engagement,
+        tapped_strength=a.tapped_strength,
+        locknut=a.locknut,
+        prevailing=a.prevailing,
+        maker=_maker(a),
+        wanted=a.wanted,
+        given=a.given,
+        wrench=a.wrench,
+        adapter=a.adapter,
+        confirmed=a.confirmed,
+        data=refdata(a.data_release),
+    )
     return print_sheet(sheet, a.json, a.unit, a.why)
 
 
 def part(argv: list[str]) -> int:
     """Run ``gaugeblock part``; the exit code."""
     parser = parser_of(
-        "part", "What to tighten a part to that has its own figure: plug, line nut, clamp, wheel nut.",
+        "part",
+        "What to tighten a part to that has its own figure: plug, line nut, clamp, wheel nut.",
         'gaugeblock part "spark plug" --size "14 mm" --seat gasket --material aluminium',
-    )  # fmt: skip
+    )
     parser.add_argument("part", metavar="PART", help="spark plug, flare nut, hose clamp, wheel nut ...")
     parser.add_argument("--size", metavar="SIZE", help="14 mm, 3/8 in, 1/2-20")
     parser.add_argument("--seat", metavar="SEAT", help="gasket, taper, 37 deg, 45 deg")
     parser.add_argument("--material", metavar="M", help="what it goes into, or the tube: aluminium, cast iron, steel")
-    parser.add_argument("--service", default="vehicle", metavar="S", help="vehicle (default), aircraft, ...")
+    parser.add_argument("--condition", metavar="C", help="how the threads are tightened: dry, anti-seize ...")
+    _torque_options(parser)
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.fasteners.part import part as sheet_of
     from gaugeblock.tables.load import refdata
 
     sheet = sheet_of(
-        a.part, size=a.size, seat=a.seat, material=a.material, service=a.service, data=refdata(a.data_release)
+        a.part,
+        size=a.size,
+        seat=a.seat,
+        material=a.material,
+        service=a.service,
+        condition=a.condition,
+        locknut=a.locknut,
+        prevailing=a.prevailing,
+        maker=_maker(a),
+        wanted=a.wanted,
+        wrench=a.wrench,
+        adapter=a.adapter,
+        confirmed=a.confirmed,
+        data=refdata(a.data_release),
     )
     return print_sheet(sheet, a.json, a.unit, a.why)
+
+
+def _torque_options(parser: argparse.ArgumentParser) -> None:
+    """What bolts and parts share: a torque that is named, and the tools."""
+    add = parser.add_argument
+    add("--service", default="vehicle", metavar="S", help="vehicle (default), aircraft, ...")
+    add("--maker", metavar="TORQUE", help='the maker\'s own: "33 lbf*ft", "25 to 28 N*m", "22 N*m + 90 deg"')
+    add("--maker-source", metavar="PAPER", help="the paper that the maker's torque stands in")
+    add("--maker-place", metavar="PAGE", help="the page of it")
+    add("--maker-condition", metavar="C", help="the condition that the maker's torque is for: dry, oiled ...")
+    add("--new-bolts", metavar="YES", help="yes or no: whether the maker wants new bolts each time")
+    add("--wanted", metavar="TORQUE", help="the torque that you want at the fastener")
+    add("--locknut", metavar="KIND", help="nylon insert, all-metal: its drag is asked for")
+    add("--prevailing", metavar="TORQUE", help="drag of the locknut as measured while it runs down: 12 lbf*in")
+    add("--wrench", action="append", metavar="RANGE", help='the wrench: "5 to 80 lbf*ft by 1"; may be given again')
+    add("--adapter", metavar="ARMS", help='a crow-foot: "2 in on 12 in", "2 in on 12 in at 90 deg"')
+    add("--confirmed", metavar="OPTION", help="an option that looks odd and was read twice: maker, prevailing ...")
+
+
+def _maker(a: argparse.Namespace) -> dict[str, str] | None:
+    """The maker's figure of the options; None where none is given."""
+    if a.maker is None:
+        return None
+    given = {
+        "torque": a.maker,
+        "source": a.maker_source,
+        "place": a.maker_place,
+        "condition": a.maker_condition,
+        "new_bolts": a.new_bolts,
+    }
+    return {k: v for k, v in given.items() if v}

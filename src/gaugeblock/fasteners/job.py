@@ -3,21 +3,50 @@
 from collections.abc import Iterator
 from typing import Annotated, Any
 
+from gaugeblock.errors import GaugeblockError
+from gaugeblock.fasteners.maker import Stages, read_stages
+from gaugeblock.fasteners.read import CONFIRMED
+from gaugeblock.job import values
 from gaugeblock.job.checks import Fault, given, measure, rising
 from gaugeblock.job.kind import Kind
 from gaugeblock.job.locate import Path
-from gaugeblock.job.part import Count, Length, Name, Part, Service, Share, Stress, Text, Torque, Turn, Wrench, one_of
+from gaugeblock.job.part import (
+    Count,
+    Length,
+    Name,
+    Part,
+    Service,
+    Share,
+    Stress,
+    Text,
+    Torque,
+    Turn,
+    Wrench,
+    YesNo,
+    one_of,
+)
 
 _EITHER = "give part and size, or thread and grade"
 _PARTS = ("size", "seat", "material")
 
 
+def _stages(value: object) -> Stages:
+    """A maker's figure: a torque, a range, or its stages in one text."""
+    return read_stages(values.plain_text(value, values.NAME_LIMIT), "")
+
+
+MakerText = Annotated[Stages, _stages]
+Option = Annotated[str, one_of(*CONFIRMED)]
+
+
 class MakerTorque(Part):
     """The maker's own tightening torque: it governs, and is printed as the maker's."""
 
-    torque: Torque | None = None
+    torque: MakerText | None = None
     low: Torque | None = None
     high: Torque | None = None
+    condition: Name | None = None
+    new_bolts: YesNo | None = None
     source: Text | None = None
     place: Text | None = None
 
@@ -44,11 +73,13 @@ class Fastener(Part):
     material: Name | None = None
     service: Service = "vehicle"
     into: Name | None = None
+    insert: YesNo | None = None
     engagement: Length | None = None
     tapped_strength: Stress | None = None
     joint: Annotated[str, one_of("reused", "permanent")] | None = None
     locknut: Name | None = None
     prevailing: Torque | None = None
+    wanted: Torque | None = None
     count: Count | None = None
     order: Text | None = None
     passes: tuple[Share, ...] = ()
@@ -56,6 +87,7 @@ class Fastener(Part):
     wrench: Wrench | None = None
     adapter: Adapter | None = None
     maker: MakerTorque | None = None
+    confirmed: tuple[Option, ...] = ()
     notes: Text | None = None
 
 
@@ -69,6 +101,21 @@ def faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fa
             yield Fault((*path, key), "belongs to a part; this item gives a thread or a grade", _EITHER)
     yield from _passes(path, item.get("passes"))
     yield from rising((*path, "maker"), item.get("maker"), "torque")
+    yield from _stages_once(path, item)
+
+
+def _stages_once(path: Path, item: dict[str, Any]) -> Iterator[Fault]:
+    """The maker's stages are the passes: a list of other passes would say otherwise."""
+    maker = item.get("maker")
+    text = maker.get("torque") if isinstance(maker, dict) else None
+    if not isinstance(text, str) or not item.get("passes"):
+        return
+    try:
+        several = len(read_stages(text).steps) > 1
+    except GaugeblockError:
+        return  # told by the key itself
+    if several:
+        yield Fault((*path, "passes"), "the maker's stages are the passes", "leave the passes out")
 
 
 def _passes(path: Path, passes: object) -> Iterator[Fault]:
@@ -91,11 +138,13 @@ thread = "3/8-16 UNC"                   # size and thread, e.g. "1/2-20 UNF", "M
 grade = "SAE J429 5"                    # standard and grade, e.g. "ISO 898-1 8.8"
 condition = "dry"                       # thread as it is tightened: "dry", "oiled", a paste
 into = ""                               # what the thread goes into, e.g. "aluminium", "cast iron", "steel nut"
+#insert = "yes"                         # "yes" or "no": whether the hole has a steel thread insert
 engagement = ""                         # length of thread in it, e.g. "5/8 in"
 #tapped_strength = "30 ksi"             # tensile strength of that material, if you know it
 #joint = "reused"                       # "reused" or "permanent"
 locknut = ""                            # e.g. "nylon insert", "all-metal"
 #prevailing = "20 lbf*in"               # drag of the locknut as measured on the way down
+#wanted = "30 lbf*ft"                   # a torque that you want at the fastener, in place of the table's
 #service = "vehicle"                    # leave it out for a road vehicle
 count = 4                               # how many
 order = ""                              # tightening order, e.g. "crosswise from the middle"
@@ -103,11 +152,14 @@ passes = []                             # shares of the final torque, rising, e.
 retighten = ""                          # after heat or after miles, e.g. "cold, after the first heat"
 #wrench = "10 to 80 lbf*ft by 1"        # the wrench for this one
 #adapter = { length = "2 in", wrench_length = "18 in", angle = "0 deg" }   # crow-foot; 0 deg points straight on
+#confirmed = ["maker"]                  # keys that look odd here and were read twice, e.g. "maker", "prevailing"
 notes = ""
 #[fasteners.maker]                      # the part maker's own figure governs, and is printed as the maker's
-#torque = "30 lbf*ft"                   # the figure, when it is one
+#torque = "30 lbf*ft"                   # the figure, or a range, or stages: "20 N*m, then 22 N*m + 90 deg"
 #low = "28 lbf*ft"                      # when the maker gives a range
 #high = "32 lbf*ft"                     # the upper end of it
+#condition = "oiled"                    # threads that the maker's figure is for
+#new_bolts = "yes"                      # when the maker wants new bolts each time
 #source = "maker's data sheet, issue 3" # the paper it stands in
 #place = "page 2"                       # where in it
 

@@ -3,79 +3,198 @@
 from __future__ import annotations
 
 from gaugeblock import lookup
-from gaugeblock.errors import InputError, LookupMiss
-from gaugeblock.fasteners import keys as fastener_keys
+from gaugeblock.answer.making import derived
+from gaugeblock.errors import LookupMiss
+from gaugeblock.fasteners import keys
 from gaugeblock.figure import Figure
-from gaugeblock.tables.load import Refdata
+from gaugeblock.value import Keys, Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.fasteners.keys import Thread
+    from gaugeblock.tables.load import Refdata
 
-JOINTS = ("reused", "permanent")
 
+class Friction(Value):
+    """The nut factor that governs, the ends of its spread, and what those ends rest on.
 
-class Joint:
-    """All that the tables say of one thread, grade, condition and service. Looked up once, then kept."""
+    ``own_low`` is the low end of the governing figure alone. ``has_low`` says whether a source gives a low end at all:
+    a mean alone gives none. ``assumed`` says whose factor was taken where none is on record for this surface.
+    """
 
-    __slots__ = (
-        "area", "assumed", "condition", "diameter", "ends", "factor", "factor_high", "factor_low", "factor_own_low", "grade", "key", "proof",
-        "published", "rubs", "scatter", "share", "standard", "tensile", "thread",
-    )  # fmt: skip
+    __slots__ = ("assumed", "ends", "factor", "has_low", "high", "low", "own_low", "rubs")
+
+    factor: Figure
+    low: float
+    high: float
+    own_low: float
+    has_low: bool
+    ends: tuple[Figure, ...]
+    rubs: str
+    assumed: str
 
     def __init__(
-        self, thread: Thread, standard: str, grade: str, condition: str, service: str, joint: str, data: Refdata
+        self,
+        factor: Figure,
+        low: float,
+        high: float,
+        own_low: float,
+        has_low: bool,
+        ends: tuple[Figure, ...],
+        rubs: str,
+        assumed: str,
     ) -> None:
-        self.thread = thread
-        self.standard = standard
-        self.grade = grade
-        cell, surface, lubricant = fastener_keys.condition(condition, data)
-        self.condition = cell
-        self.key = {
-            "thread": thread.cell, "standard": standard, "grade": grade, "condition": cell, "service": service, "joint": joint,
-        }  # fmt: skip
-        self.area = lookup.look_up("fasteners/threads", "tensile_stress_area", data=data, thread=thread.cell)
-        self.diameter = _diameter(thread, data)
-        at = {"standard": standard, "grade": grade, "size": thread.size}
-        self.tensile = lookup.look_up_or_none("fasteners/grades", "tensile_strength", data=data, **at)
-        self.proof: Figure | None = None
-        miss: LookupMiss | None = None
-        try:
-            self.proof = _proof(at, data)
-        except LookupMiss as error:
-            miss = error
-        table, rubs = "fasteners/nut_factors", fastener_keys.surface_of(standard, grade, surface, data)
-        own = lookup.look_up_or_none(table, "nut_factor", data=data, surface=rubs, lubricant=lubricant)
-        self.rubs = rubs
-        self.assumed = ""
-        if own is None and rubs != surface:
-            self.assumed = f"No nut factor is on record for {rubs} with this lubricant: that of {surface} is taken. Measure this lot's friction."
-        self.factor = own or lookup.look_up(table, "nut_factor", data=data, surface=surface, lubricant=lubricant)
-        self.factor_own_low = self.factor.low if self.factor.low is not None else self.factor.typical
-        self.factor_low, self.factor_high = lookup.spread(self.factor)
-        self.scatter: Figure | None = None
-        if self.factor_high - self.factor_low < 1e-9:
-            greased = "none" if lubricant == "none" else "lubricated"
-            self.scatter = lookup.look_up(
-                "fasteners/preload", "preload_scatter", data=data, method="torque wrench", lubricant=greased, case="any"
-            )
-            part = self.scatter.typical / 100
-            self.factor_low, self.factor_high = self.factor.typical / (1 + part), self.factor.typical / (1 - part)
-        self.ends = lookup.spread_ends(self.factor) if self.scatter is None else (self.scatter,)
-        self.share = lookup.look_up(
-            "fasteners/preload", "preload_share", data=data, method="target", lubricant="any", case=f"{joint} joint"
-        )
-        self.published = lookup.look_up_or_none(
-            "fasteners/torques", "tightening_torque", data=data, thread=thread.cell, standard=standard, grade=grade,
-            condition=cell, service=service,
-        )  # fmt: skip
-        if miss is not None and self.published is None:
-            raise miss
+        put(self, "factor", factor)
+        put(self, "low", low)
+        put(self, "high", high)
+        put(self, "own_low", own_low)
+        put(self, "has_low", has_low)
+        put(self, "ends", ends)
+        put(self, "rubs", rubs)
+        put(self, "assumed", assumed)
 
-    def id(self, rule: str, quantity: str, data: Refdata, more: str = "") -> str:
-        """The id of a derived figure of this joint; ``more`` tells apart what the key does not."""
-        place = "|".join(self.key.values()) + (f"|{more}" if more else "")
-        return f"derived:{rule}:{place}:{quantity}@{data.release}"
+
+class Joint(Value):
+    """All that the tables say of one thread, grade, condition and service.
+
+    ``published`` and ``proof`` may be missing.
+    """
+
+    __slots__ = ("area", "diameter", "friction", "key", "proof", "published", "share", "tensile", "thread")
+
+    thread: Thread
+    key: Keys
+    area: Figure
+    diameter: Figure
+    tensile: Figure | None
+    proof: Figure | None
+    friction: Friction
+    share: Figure
+    published: Figure | None
+
+    def __init__(
+        self,
+        thread: Thread,
+        key: Keys,
+        area: Figure,
+        diameter: Figure,
+        tensile: Figure | None,
+        proof: Figure | None,
+        friction: Friction,
+        share: Figure,
+        published: Figure | None,
+    ) -> None:
+        put(self, "thread", thread)
+        put(self, "key", key)
+        put(self, "area", area)
+        put(self, "diameter", diameter)
+        put(self, "tensile", tensile)
+        put(self, "proof", proof)
+        put(self, "friction", friction)
+        put(self, "share", share)
+        put(self, "published", published)
+
+    def __hash__(self) -> int:
+        return hash(self.key)
+
+    @property
+    def condition(self) -> str:
+        """The condition cell."""
+        return self.key["condition"]
+
+    @property
+    def table(self) -> Figure | None:
+        """The torque of a published table; None where only habit has one."""
+        found = self.published
+        return found if found is not None and found.basis != "common practice" else None
+
+    @property
+    def title(self) -> str:
+        """Thread, grade and condition in one line."""
+        return f"{self.key['thread']}, {self.key['standard']} {self.key['grade']}, {self.condition}"
+
+
+def joint_of(
+    thread: Thread,
+    grade: tuple[str, str],
+    condition: tuple[str, str, str],
+    service: str,
+    joint: str,
+    data: Refdata,
+) -> Joint:
+    """The Joint of key cells; memoised in ``data``. LookupMiss where neither a torque nor a strength is on record."""
+    memo = ("joint", thread.cell, grade, condition, service, joint)
+    got = data.memo.get(memo)
+    if got is None:
+        got = data.memo[memo] = _joint(thread, grade, condition, service, joint, data)
+    return got  # type: ignore[return-value]
+
+
+def _joint(
+    thread: Thread, grade: tuple[str, str], condition: tuple[str, str, str], service: str, joint: str, data: Refdata
+) -> Joint:
+    standard, cell = grade
+    key = Keys(thread=thread.cell, standard=standard, grade=cell, condition=condition[0], service=service, joint=joint)
+    at = {"standard": standard, "grade": cell, "size": thread.size}
+    miss: LookupMiss | None = None
+    proof: Figure | None = None
+    try:
+        proof = _proof(at, data)
+    except LookupMiss as error:
+        miss = error
+    published = lookup.look_up_or_none(
+        "fasteners/torques",
+        "tightening_torque",
+        data=data,
+        thread=thread.cell,
+        standard=standard,
+        grade=cell,
+        condition=condition[0],
+        service=service,
+    )
+    if miss is not None and published is None:
+        raise miss
+    return Joint(
+        thread,
+        key,
+        lookup.look_up("fasteners/threads", "tensile_stress_area", data=data, thread=thread.cell),
+        _diameter(thread, data),
+        lookup.look_up_or_none("fasteners/grades", "tensile_strength", data=data, **at),
+        proof,
+        _friction(grade, condition, data),
+        lookup.look_up(
+            "fasteners/preload", "preload_share", data=data, method="target", lubricant="any", case=f"{joint} joint"
+        ),
+        published,
+    )
+
+
+def _friction(grade: tuple[str, str], condition: tuple[str, str, str], data: Refdata) -> Friction:
+    """The nut factor of a grade's own metal in a condition, else that of the plain surface, with its ends."""
+    _, surface, lubricant = condition
+    table, rubs = "fasteners/nut_factors", keys.surface_of(*grade, surface, data)
+    own = lookup.look_up_or_none(table, "nut_factor", data=data, surface=rubs, lubricant=lubricant)
+    assumed = ""
+    if own is None and rubs != surface:
+        assumed = (
+            f"No nut factor is on record for {rubs} with this lubricant: that of {surface} is taken. Measure "
+            "this lot's friction."
+        )
+    factor = own or lookup.look_up(table, "nut_factor", data=data, surface=surface, lubricant=lubricant)
+    low, high = lookup.spread(factor)
+    own_low = factor.low if factor.low is not None else factor.typical
+    if high - low < 1e-9:
+        greased = "none" if lubricant == "none" else "lubricated"
+        scatter = lookup.look_up(
+            "fasteners/preload", "preload_scatter", data=data, method="torque wrench", lubricant=greased, case="any"
+        )
+        part = scatter.typical / 100
+        low, high = factor.typical / (1 + part), factor.typical / (1 - part)
+        return Friction(factor, low, high, own_low, True, (scatter,), rubs, assumed)
+    ends = lookup.spread_ends(factor)
+    alike = (factor, *lookup.same_specificity(factor))
+    has_low = any(f.low is not None and f.basis != "common practice" for f in alike)
+    return Friction(factor, low, high, own_low, has_low, ends, rubs, assumed)
 
 
 def _diameter(thread: Thread, data: Refdata) -> Figure:
@@ -83,11 +202,8 @@ def _diameter(thread: Thread, data: Refdata) -> Figure:
     if found is not None:
         return found
     number, unit = thread.size.split(" ")
-    rule = data.rule("nominal_diameter_from_designation")
-    return Figure(
-        f"derived:{rule.name}:{thread.cell}:major_diameter@{data.release}", "major_diameter", float(number), unit,
-        basis="derived", rule=rule, since=data.release, key={"thread": thread.cell},
-    )  # fmt: skip
+    rule, key = "nominal_diameter_from_designation", {"thread": thread.cell}
+    return derived(rule, "major_diameter", float(number), unit, (), data, key=key)
 
 
 def _proof(at: dict[str, str], data: Refdata) -> Figure:
@@ -97,30 +213,18 @@ def _proof(at: dict[str, str], data: Refdata) -> Figure:
     except LookupMiss as miss:
         yields = lookup.look_up_or_none("fasteners/grades", "yield_strength", data=data, **at)
         if yields is None:
-            raise LookupMiss(
-                f"{at['standard']} {at['grade']}, {at['size']}", "fasteners/grades proof_strength",
-                "no proof or yield strength is published for this grade and size", miss.nearest, "ask the maker",
-            ) from None  # fmt: skip
+            why = "no proof or yield strength is published for this grade and size"
+            asked = f"{at['standard']} {at['grade']}, {at['size']}"
+            raise LookupMiss(asked, "fasteners/grades proof_strength", why, miss.nearest, "ask the maker") from None
         ratio = lookup.look_up(
-            "fasteners/preload", "proof_to_yield_ratio", data=data, method="estimate", lubricant="any",
+            "fasteners/preload",
+            "proof_to_yield_ratio",
+            data=data,
+            method="estimate",
+            lubricant="any",
             case="material without a proof value",
-        )  # fmt: skip
-        return Figure(
-            f"derived:proof_from_yield:{'|'.join(at.values())}:proof_strength@{data.release}", "proof_strength",
-            yields.least * ratio.typical, yields.unit, side="min", basis="derived", rule=data.rule("proof_from_yield"),
-            inputs=(yields, ratio), since=data.release, key=dict(at),
-        )  # fmt: skip
-
-
-def joint_of(thread: str, grade: str, condition: str, service: str, joint: str, data: Refdata) -> Joint:
-    """The Joint for what was typed; memoised in ``data``."""
-    memo = ("joint", thread, grade, condition, service, joint)
-    got = data.memo.get(memo)
-    if got is None:
-        if joint not in JOINTS:
-            raise InputError(joint, "joint", "not a kind of joint", JOINTS, "use one of these")
-        lookup.known_service(service)
-        standard, grade_cell = fastener_keys.grade(grade, data)
-        got = Joint(fastener_keys.thread(thread, data), standard, grade_cell, condition, service, joint, data)
-        data.memo[memo] = got
-    return got  # type: ignore[return-value]
+        )
+        value = yields.least * ratio.typical
+        return derived(
+            "proof_from_yield", "proof_strength", value, yields.unit, (yields, ratio), data, key=at, side="min"
+        )

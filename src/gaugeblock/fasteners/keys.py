@@ -8,6 +8,11 @@ from fractions import Fraction
 from gaugeblock import units
 from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.tables.load import Refdata, canonical, nearest
+from gaugeblock.value import Value, put
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Iterable
 
 # Compiled by re when first used: a look-up needs few of them.
 _METRIC = r"M\s*(?P<d>[0-9]+(?:\.[0-9]+)?)\s*(?:[x*-]\s*(?P<p>[0-9]+(?:\.[0-9]+)?))?"
@@ -20,17 +25,30 @@ _FITS = ("1A", "1B", "2A", "2B", "3A", "3B")
 _NUMBER_SIZES = {n: Fraction(60 + 13 * n, 1000) for n in range(13)}
 
 
-class Thread:
-    """A thread cell and what it says: ``size`` (a measure text), ``diameter_m``, ``pitch_m``, and if it is metric."""
+class Thread(Value):
+    """A thread cell and what it says: ``size`` (a measure text), ``diameter_m``, ``pitch_m``, if it is metric.
 
-    __slots__ = ("cell", "diameter_m", "is_metric", "pitch_m", "size")
+    ``read_as`` says how a thread was read that was not typed in full; blank otherwise.
+    """
 
-    def __init__(self, cell: str, size: str, diameter_m: float, pitch_m: float, is_metric: bool) -> None:
-        self.cell = cell
-        self.size = size
-        self.diameter_m = diameter_m
-        self.pitch_m = pitch_m
-        self.is_metric = is_metric
+    __slots__ = ("cell", "diameter_m", "is_metric", "pitch_m", "read_as", "size")
+
+    cell: str
+    size: str
+    diameter_m: float
+    pitch_m: float
+    is_metric: bool
+    read_as: str
+
+    def __init__(
+        self, cell: str, size: str, diameter_m: float, pitch_m: float, is_metric: bool, read_as: str = ""
+    ) -> None:
+        put(self, "cell", cell)
+        put(self, "size", size)
+        put(self, "diameter_m", diameter_m)
+        put(self, "pitch_m", pitch_m)
+        put(self, "is_metric", is_metric)
+        put(self, "read_as", read_as)
 
 
 def read_cell(cell: str) -> Thread:
@@ -59,7 +77,9 @@ def _inches(text: str) -> Fraction:
 
 
 def thread(typed: str, data: Refdata) -> Thread:
-    """The one thread that was typed; Ambiguous with the pitches there are, LookupMiss with the nearest threads.
+    """The one thread that was typed; Ambiguous with the threads there are, LookupMiss with the nearest ones.
+
+    A metric size without a pitch is the coarse thread, as the standard says, and ``read_as`` says so.
 
     >>> from gaugeblock.tables.load import refdata
     >>> thread("3/8-16", refdata()).cell
@@ -85,7 +105,7 @@ def _thread(typed: str, data: Refdata) -> Thread:
         same = [c for c in cells if c.startswith(f"M{d}x")]
         if metric["p"] is None:
             if same:
-                raise Ambiguous(typed, "thread", "the pitch is missing", same, "name the pitch")
+                return _coarse(text, same)
             raise LookupMiss(
                 typed, "thread", "no such diameter in the tables", nearest(text, cells), "use one of these"
             )
@@ -101,6 +121,14 @@ def _thread(typed: str, data: Refdata) -> Thread:
             typed, "thread", "not a thread", nearest(text, cells) or cells[:5], "write it as 3/8-16 or M10x1.5"
         )
     return _inch_thread(typed, inch, [c for c in cells if not c.startswith("M")])
+
+
+def _coarse(text: str, same: list[str]) -> Thread:
+    """The coarse thread of a metric size: of all pitches of a diameter the standard's coarse one is the greatest."""
+    thread = max(map(read_cell, same), key=lambda t: t.pitch_m)
+    return thread.replace(
+        read_as=f"{text.upper()} without a pitch is read as {thread.cell}, the coarse thread of ISO 261"
+    )
 
 
 def _inch_thread(typed: str, match: re.Match[str], cells: list[str]) -> Thread:
@@ -174,6 +202,36 @@ def _grade(typed: str, data: Refdata) -> tuple[str, str]:
     raise LookupMiss(typed, "grade", "not a grade of the tables", near or [f"{s} {g}" for s, g in pairs], do)
 
 
+def kind_of(standard: str, data: Refdata) -> str:
+    """``inch`` or ``metric`` where a standard is of one kind of thread only.
+
+    Blank where it is of both, or none is said.
+    """
+    return data.words("fasteners", "kind of standard").get(standard.casefold(), "")
+
+
+def refuse_other_thread(thread: Thread, grade: tuple[str, str], data: Refdata) -> None:
+    """LookupMiss where a grade is not one of this kind of thread, with the grades there are for it."""
+    own = "metric" if thread.is_metric else "inch"
+    kind = kind_of(grade[0], data)
+    if kind in ("", own):
+        return
+    rows = data.table("fasteners/grades").rows
+    pairs = dict.fromkeys((r.key[0], r.key[1]) for r in rows if not r.standing and kind_of(r.key[0], data) == own)
+    why = f"a grade of {kind} threads; {thread.cell} is {own}"
+    do = "read the marks on the bolt's head again; use one of these, or name the thread again"
+    raise LookupMiss(" ".join(grade), "grade", why, [f"{s} {g}" for s, g in _everyday_first(pairs, data)], do)
+
+
+def _everyday_first(pairs: Iterable[tuple[str, str]], data: Refdata) -> list[tuple[str, str]]:
+    """Grades in the order of how many torques are on record: what a shop meets most stands first."""
+    count: dict[tuple[str, str], int] = {}
+    for row in data.table("fasteners/torques").rows:
+        pair = (row.key[1], row.key[2])
+        count[pair] = count.get(pair, 0) + 1
+    return sorted(pairs, key=lambda pair: -count.get(pair, 0))
+
+
 def _grade_names(standard: str, grade_cell: str) -> tuple[str, ...]:
     s, g = standard.casefold(), grade_cell.casefold()
     return (f"{s} {g}", f"{s} grade {g}", f"{s} class {g}", f"{s}-{g}", g, f"grade {g}", f"class {g}")
@@ -220,14 +278,25 @@ def _condition(typed: str, data: Refdata) -> tuple[str, str, str]:
             typed, "condition", why, (), "ask its maker what it does to the torque, or give the part maker's figure"
         )
     if cell is None or cell not in known:
-        near = nearest(text, known)
+        near = _near_conditions(text, known, data)
         raise LookupMiss(
             typed,
             "condition",
             "not a condition of the tables",
-            [*near, *(c for c in known if c not in near)],
+            near,
             "use one of these",
         )
     surface = canonical(data, "fasteners/nut_factors", "surface", cell)
     lubricant = data.words("fasteners", "lubricant")[cell.casefold()]
     return cell, surface, lubricant
+
+
+def _near_conditions(text: str, known: list[str], data: Refdata) -> list[str]:
+    """The conditions to offer for a word that is none: what words.csv relates to it, what it resembles, the rest.
+
+    No opposite.
+    """
+    folded = text.casefold()
+    related, opposite = (data.words("fasteners", c).get(folded) for c in ("related condition", "opposite condition"))
+    near = [*([related] if related is not None else []), *nearest(text, known), *known]
+    return [c for c in dict.fromkeys(near) if c != opposite]

@@ -3,42 +3,41 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from typing import Any
 
-from gaugeblock import units
 from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.check import CANNOT_TELL, Check
-from gaugeblock.answer.decision import Decision, decided
+from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.item import Box, Card, Item, Row
-from gaugeblock.answer.printing import number_only, printed
+from gaugeblock.answer.printing import number_only
+from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import GaugeblockError, InputError, LookupMiss, Problem
-from gaugeblock.fasteners import keys as fastener_keys
-from gaugeblock.fasteners.job import Fastener
-from gaugeblock.fasteners.part import part
-from gaugeblock.fasteners.target import maker_torque
-from gaugeblock.fasteners.torque import torque
+from gaugeblock.fasteners import keys, part, torque
+from gaugeblock.fasteners.bolt import Bolt, CrowFoot, Piece, Tapped, Tools, Wish
+from gaugeblock.fasteners.decide import Tightening, decide
+from gaugeblock.fasteners.draft import Draft
+from gaugeblock.fasteners.job import Fastener, MakerTorque
+from gaugeblock.fasteners.maker import Maker, Stages, range_of, read_stages
 from gaugeblock.figure import Figure
 from gaugeblock.job.model import Shop
-from gaugeblock.job.wrench import WrenchRange
 from gaugeblock.tables.load import Refdata, canonical
 from gaugeblock.units import Measure, text_of
 
-_OTHER = {"lbf*ft": "N*m", "lbf*in": "N*m", "N*m": "lbf*ft"}
 _HEAT = ("exhaust", "header", "manifold", "turbo", "catalyst", "silencer", "muffler")
 
 
 def problems(item: Fastener, data: Refdata) -> Iterator[Problem]:
     """What the tables do not know of an item's keys, each with the nearest choices."""
     readers: dict[str, Callable[[str], object]] = {
-        "thread": lambda text: fastener_keys.thread(text, data),
-        "grade": lambda text: fastener_keys.grade(text, data),
-        "condition": lambda text: fastener_keys.condition(text, data),
+        "thread": lambda text: keys.thread(text, data),
+        "grade": lambda text: keys.grade(text, data),
+        "condition": lambda text: keys.condition(text, data),
         "into": lambda text: canonical(data, "fasteners/engagement", "into", text),
         "locknut": lambda text: canonical(data, "fasteners/prevailing", "nut", text),
     }
-    for key, read in readers.items():
-        text = getattr(item, key)
+    found = [(key, read, getattr(item, key)) for key, read in readers.items()]
+    if item.maker is not None:
+        found.append(("maker.condition", readers["condition"], item.maker.condition))
+    for key, read, text in found:
         if text is None:
             continue
         try:
@@ -50,122 +49,140 @@ def problems(item: Fastener, data: Refdata) -> Iterator[Problem]:
 
 
 def item(job: Fastener, shop: Shop, data: Refdata) -> Item:
-    """The Item of one fastener of the job."""
-    maker = _maker(job)
-    plain = _part_sheet(job, maker, data) if job.part is not None else _thread_sheet(job, maker, shop, data)
-    checks = list(plain.checks)
-    if job.maker is not None and maker is None:
-        missing = [k for k in ("torque", "source", "place") if getattr(job.maker, k) is None]
-        reason = f"the maker's figure needs its {' and '.join(missing)} before it can govern"
-        checks.append(Check("maker's figure", CANNOT_TELL, reason))
-    cautions = [*plain.cautions, *_shop_cautions(job)]
-    sheet = Sheet(plain.title, plain.asked, data, plain.figures, checks, cautions)
-    sheet.decide(_decision(sheet))
-    return Item("fasteners", job.name, _facts(job), sheet, _card(job, sheet, shop, data))
+    """The Item of one fastener of the job. What is wrong with it alone is its own question."""
+    made = _part_sheet(job, shop, data) if job.part is not None else _thread_sheet(job, shop, data)
+    checks, questions = list(made.checks), list(made.questions)
+    cautions = [*made.cautions, *_shop_cautions(job)]
+    sheet = Sheet(
+        made.title, made.asked, data, made.figures, checks, cautions, decision=made.decision, questions=questions
+    )
+    return Item("fasteners", job.name, _facts(job), sheet, _card(job, sheet, data))
 
 
-def _maker(job: Any) -> tuple[str, str, str] | None:
-    made = job.maker
-    if made is None or made.source is None or made.place is None:
+# --- the job's keys as what an answer takes -----------------------------------------------------------------------------
+
+
+def _wish(job: Fastener, data: Refdata) -> Wish:
+    return Wish(_maker(job.maker, data), job.wanted, None, job.confirmed)
+
+
+def _maker(made: MakerTorque | None, data: Refdata) -> Maker | None:
+    """The maker's figure; None where none is given yet."""
+    if made is None:
         return None
-    text = text_of(made.torque)
-    if text is None and made.low is not None and made.high is not None:
-        low, high = made.low, made.high
-        middle = (low.value + units.convert(high.value, high.unit, low.unit)) / 2
-        text = f"{units.decimal_text(middle)} {low.unit}"
-    return None if text is None else (text, made.source, made.place)
+    stages = _stages(made)
+    if stages is None:
+        return None
+    condition = keys.condition(made.condition, data)[0] if made.condition else ""
+    return Maker(stages, made.source or "", made.place or "", condition, made.new_bolts == "yes")
 
 
-def _part_sheet(job: Fastener, maker: tuple[str, str, str] | None, data: Refdata) -> Sheet:
-    try:
-        return part(
-            job.part or "",
-            size=job.size,
-            seat=job.seat,
-            material=job.material,
-            service=job.service,
-            maker=maker,
-            data=data,
-        )
-    except LookupMiss as miss:
-        figures = [maker_torque(maker)] if maker is not None else []
-        reason = f"no published source for {miss.asked}: ask the maker"
-        checks = [] if maker is not None else [Check("tightening torque", CANNOT_TELL, reason)]
-        title = ", ".join(t for t in (job.part, job.size, job.seat, job.material) if t)
-        return Sheet(
-            title,
-            {"part": job.part, "size": job.size, "seat": job.seat, "material": job.material},
-            data,
-            figures,
-            checks,
-            [],
-        )
+def _stages(made: MakerTorque) -> Stages | None:
+    if made.low is not None and made.high is not None:
+        return range_of(made.low, made.high)
+    one = made.low or made.high
+    return made.torque or (read_stages(one.text) if one is not None else None)
 
 
-def _thread_sheet(job: Any, maker: tuple[str, str, str] | None, shop: Shop, data: Refdata) -> Sheet:
-    missing = [k for k in ("thread", "grade", "condition") if getattr(job, k) is None]
-    if missing:
-        checks = [Check("tightening torque", CANNOT_TELL, f"{', '.join(missing)} not given")]
-        title = ", ".join(t for t in (job.thread, job.grade, job.condition) if t) or job.name
-        asked = {"thread": job.thread, "grade": job.grade, "condition": job.condition}
-        figures = [maker_torque(maker)] if maker is not None else []
-        return Sheet(title, asked, data, figures, [] if maker is not None else checks, [])
-    adapter = _adapter(job)
-    try:
-        sheet = torque(
-            job.thread or "", grade=job.grade or "", condition=job.condition or "", service=job.service, joint=job.joint or "reused",
-            into=job.into, engagement=text_of(job.engagement), tapped_strength=text_of(job.tapped_strength), locknut=job.locknut,
-            prevailing=text_of(job.prevailing), maker=maker, wrench=None if job.wrench is None else job.wrench.text, adapter=adapter, data=data,
-        )  # fmt: skip
-        if job.wrench is None and shop.wrenches:
-            sheet = _with_shop_wrench(job, maker, shop, sheet, adapter, data)
-        return sheet
-    except LookupMiss as miss:
-        asked = {"thread": job.thread, "grade": job.grade, "condition": job.condition}
-        figures = [maker_torque(maker)] if maker is not None else []
-        reason = f"no published source: ask the maker ({miss.asked}: {miss.why})"
-        title = ", ".join(t for t in (job.thread, job.grade, job.condition) if t)
-        return Sheet(title, asked, data, figures, [Check("tightening torque", CANNOT_TELL, reason)], [])
+def _tools(job: Fastener, shop: Shop, data: Refdata) -> Tools:
+    nut = canonical(data, "fasteners/prevailing", "nut", job.locknut) if job.locknut else ""
+    wrenches = (job.wrench,) if job.wrench is not None else shop.wrenches
+    return Tools(nut, job.prevailing, _adapter(job), wrenches)
 
 
-def _adapter(job: Fastener) -> str | None:
+def _adapter(job: Fastener) -> CrowFoot | None:
     made = job.adapter
     if made is None:
         return None
     if made.length is None or made.wrench_length is None:
-        raise InputError(
-            job.name, "adapter", "needs its length and the wrench's", (), "measure both, or leave the adapter out"
-        )
-    return f"{made.length} on {made.wrench_length}" + (f" at {made.angle}" if made.angle else "")
+        do = "measure both, or leave the adapter out"
+        raise InputError(job.name, "adapter", "needs its length and the wrench's", (), do)
+    return CrowFoot(made.length, made.wrench_length, made.angle)
 
 
-def _rank(tool: WrenchRange, target_nm: float) -> tuple[bool, float]:
-    """Wrenches that reach the target first, the finest of them before the others."""
-    return (not tool.to_nm(tool.low) <= target_nm <= tool.to_nm(tool.high), tool.to_nm(tool.step))
+def _asked(job: Fastener, keys_of: tuple[str, ...]) -> dict[str, str | None]:
+    """What the job gives for these keys, as text."""
+    asked: dict[str, str | None] = {}
+    for key in keys_of:
+        value = getattr(job, key)
+        asked[key] = text_of(value) if value is None or isinstance(value, str | Measure) else str(value)
+    maker = _stages(job.maker) if job.maker is not None else None
+    adapter = _adapter(job)
+    return {**asked, "maker": maker.text if maker else None, "adapter": adapter.text if adapter else None}
 
 
-def _wrench_for(shown: Figure | None, shop: Shop) -> str:
-    """The shop's wrench that reaches all of a figure; blank where none does or it is no torque."""
-    if shown is None or units.dimension(shown.unit) != "torque" or not shop.wrenches:
-        return ""
-    ends = [units.to_base(e, shown.unit) for e in (shown.typical, shown.low, shown.high) if e is not None]
-    reach = [tool for tool in shop.wrenches if not any(_rank(tool, end)[0] for end in ends)]
-    return str(min(reach, key=lambda tool: _rank(tool, ends[0]), default=""))
+_OF_BOLT = (
+    "thread",
+    "grade",
+    "condition",
+    "service",
+    "joint",
+    "into",
+    "insert",
+    "engagement",
+    "tapped_strength",
+    "locknut",
+    "prevailing",
+    "wanted",
+    "wrench",
+)
+_OF_PART = ("part", "size", "seat", "material", "service", "condition", "locknut", "prevailing", "wanted", "wrench")
 
 
-def _with_shop_wrench(
-    job: Any, maker: tuple[str, str, str] | None, shop: Shop, plain: Sheet, adapter: str | None, data: Refdata
-) -> Sheet:
-    """The sheet with the shop's wrench whose range holds the target best: the finest one with a graduation inside."""
-    answer = next(f for f in plain.figures if f.quantity in ("torque_setting", "tightening_torque"))
-    target = units.to_base(answer.typical, answer.unit)
-    best = min(shop.wrenches, key=lambda tool: _rank(tool, target))
-    return torque(
-        job.thread or "", grade=job.grade or "", condition=job.condition or "", service=job.service, joint=job.joint or "reused",
-        into=job.into, engagement=text_of(job.engagement), tapped_strength=text_of(job.tapped_strength), locknut=job.locknut,
-        prevailing=text_of(job.prevailing),
-        maker=maker, wrench=best.text, adapter=adapter, data=data,
-    )  # fmt: skip
+# --- sheets -------------------------------------------------------------------------------------------------------------
+
+
+def _part_sheet(job: Fastener, shop: Shop, data: Refdata) -> Sheet:
+    asked = _asked(job, _OF_PART)
+    condition = keys.condition(job.condition, data)[0] if job.condition else ""
+    tools, wish = _tools(job, shop, data), _wish(job, data)
+    name = job.part or ""
+    try:
+        name = part.part_cell(name, data)
+        piece = Piece(name, job.size, job.seat, job.material, job.service, condition, tools, wish)
+        return part.answer(piece, asked, data)
+    except LookupMiss as miss:
+        piece = Piece(name, job.size, job.seat, job.material, job.service, condition, tools, wish)
+        return part.unknown(piece, miss, asked, data)
+
+
+def _thread_sheet(job: Fastener, shop: Shop, data: Refdata) -> Sheet:
+    asked = _asked(job, _OF_BOLT)
+    metal = canonical(data, "fasteners/engagement", "into", job.into) if job.into else ""
+    tapped = Tapped(metal, job.insert or "", job.engagement, job.tapped_strength)
+    thread = keys.thread(job.thread, data) if job.thread else None
+    grade = keys.grade(job.grade, data) if job.grade else None
+    tools, wish = _tools(job, shop, data), _wish(job, data)
+    try:
+        if thread is not None and grade is not None:
+            keys.refuse_other_thread(thread, grade, data)
+        condition = keys.condition(job.condition, data) if job.condition else None
+        bolt = Bolt(thread, grade, condition, job.service, job.joint or "reused", tapped, tools, wish)
+        return torque.answer(bolt, asked, data)
+    except LookupMiss as miss:
+        bolt = Bolt(thread, None, None, job.service, job.joint or "reused", tapped, tools, wish)
+        return _refused(job, bolt, miss, asked, data)
+
+
+def _refused(job: Fastener, bolt: Bolt, miss: LookupMiss, asked: dict[str, str | None], data: Refdata) -> Sheet:
+    """The sheet of a bolt that the tables have no torque for: a torque that somebody names is set, else it is asked."""
+    title = ", ".join(t for t in (job.thread, job.grade, job.condition) if t)
+    is_grade = miss.where == "grade"
+    name = "head marking" if is_grade else "tightening torque"
+    reason = f"{miss.asked}: {miss.why}"
+    if is_grade:
+        text = f"Read the marks on the bolt's head again: {reason}. For this thread there are {miss.choices}."
+        question = Question(FILL_IN, text, "grade", (name,))
+    else:
+        text = f"Ask the bolt's maker for its torque: {reason}."
+        question = Question("ask the maker", text, "maker.torque", (name,))
+    check = Check(name, CANNOT_TELL, reason, bears=ASK)
+    if bolt.wish.is_named and not is_grade:
+        return torque.answer(bolt, asked, data)
+    draft = Draft(data)
+    draft.check(check)
+    draft.ask(question)
+    return draft.sheet(title, asked, decide((), draft))
 
 
 def _shop_cautions(job: Fastener) -> list[Caution]:
@@ -193,15 +210,18 @@ def _shop_cautions(job: Fastener) -> list[Caution]:
     return out
 
 
+_OPTIONAL = ("engagement", "insert", "locknut", "order", "passes", "retighten", "into", "seat", "material")
+
+
 def _facts(job: Fastener) -> list[Row]:
-    of_thread = ("thread", "grade", "condition", "into", "engagement", "locknut")
-    of_part = ("part", "size", "seat", "material")
-    keys = ("where", *(of_part if job.part is not None else of_thread), "count", "order", "passes", "retighten")
+    of_thread = ("thread", "grade", "condition", "into", "insert", "engagement", "locknut")
+    of_part = ("part", "size", "seat", "material", "condition", "locknut")
+    names = ("where", *(of_part if job.part is not None else of_thread), "count", "order", "passes", "retighten")
     rows = []
-    for key in keys:
+    for key in names:
         value = getattr(job, key)
         text = ", ".join(map(str, value)) if isinstance(value, tuple) else "" if value is None else str(value)
-        optional = key in ("engagement", "locknut", "order", "passes", "retighten", "into", "seat", "material")
+        optional = key in _OPTIONAL or (key == "condition" and job.part is not None)
         if text or not optional:
             rows.append(Row(key.replace("retighten", "tighten again"), text))
     if job.notes:
@@ -209,39 +229,11 @@ def _facts(job: Fastener) -> list[Row]:
     return rows
 
 
-def _shown(sheet: Sheet) -> tuple[Figure | None, Figure | None]:
-    """The figure at the fastener, and what the wrench is set to where the two part."""
-    answer = next((f for f in sheet.figures if f.quantity in ("tightening_torque", "turn_from_snug")), None)
-    setting = next((f for f in sheet.figures if f.quantity == "torque_setting"), None)
-    return answer, setting if answer is not None else None
-
-
-def _decision(sheet: Sheet) -> Decision:
-    answer, setting = _shown(sheet)
-    verb = "SET" if setting is not None else "TIGHTEN"
-    return decided(verb, setting or answer, sheet.checks, "" if answer else "Ask the part maker for the figure.")
-
-
-def _card(job: Any, sheet: Sheet, shop: Shop, data: Refdata) -> Card:
-    answer, setting = _shown(sheet)
-    shown = setting or answer
+def _card(job: Fastener, sheet: Sheet, data: Refdata) -> Card:
+    decision = sheet.decision
+    shown = decision.figure or (decision.figures[0] if decision.figures else None)
     what = ", ".join(t for t in (job.thread or job.part, job.size, job.grade, job.seat, job.material) if t)
-    tool = next(
-        (f.conditions.removeprefix("wrench ") for f in sheet.figures if f.conditions.startswith("wrench ")),
-        str(job.wrench or _wrench_for(shown, shop)),
-    )
-    notes = [f"Wrench {tool}" if tool else ""]
-    if job.adapter is not None:
-        notes.append(f"Crow-foot {_adapter(job)}: already allowed for")
-    if job.locknut is not None:
-        drag = any(f.quantity.startswith("prevailing_torque") for f in sheet.figures)
-        said = "its drag is added" if drag else "read its drag while it runs down, and add it"
-        notes.append(f"Locknut {job.locknut}: {said}")
-    if shown is not None and setting is not None and answer is not None and _differs(answer, setting):
-        notes.append(f"Gives {number_only(answer, data)} at the fastener")
-    made = next((f for f in sheet.figures if f.basis == "maker"), None)
-    if made is not None and made is not answer:
-        notes.append(f"Maker: {printed(made, data)} ({made.source}, {made.locator})")
+    stages = decision.stages if isinstance(decision, Tightening) else ()
     unit = _unit_of(shown, data) if shown is not None else ""
     return Card(
         what,
@@ -249,8 +241,8 @@ def _card(job: Any, sheet: Sheet, shop: Shop, data: Refdata) -> Card:
         count=job.count or 1,
         counted="" if job.count is None else "pieces" if job.part else "bolts" if job.count > 1 else "bolt",
         order=job.order or "",
-        steps=_passes(job.passes, shown, data) if shown is not None else (),
-        notes=[*notes, job.notes or ""],
+        steps=stages or (_passes(job.passes, shown, data) if shown is not None else ()),
+        notes=[*_notes(job, sheet, shown, data), job.notes or ""],
         again=job.retighten or "",
         boxes=[
             Box("maker's figure, page"),
@@ -263,9 +255,30 @@ def _card(job: Any, sheet: Sheet, shop: Shop, data: Refdata) -> Card:
     )
 
 
-def _differs(a: Figure, b: Figure) -> bool:
-    x, y = units.to_base(a.typical, a.unit), units.to_base(b.typical, b.unit)
-    return abs(x - y) > 0.02 * abs(x)
+def _notes(job: Fastener, sheet: Sheet, shown: Figure | None, data: Refdata) -> list[str]:
+    """What the card says beside the number: the wrench, what is counted in, both ends of a range, the maker's paper."""
+    notes = []
+    inside = list(shown.walk()) if shown is not None else []
+    wrench = next((f.conditions for f in inside if f.conditions.startswith("wrench ")), "")
+    if wrench:
+        notes.append(wrench.capitalize())
+    if job.adapter is not None:
+        counted = any(f.quantity == "adapter_length" for f in inside)
+        adapter = _adapter(job)
+        says = "already allowed for" if counted else "NOT allowed for yet"
+        notes.append(f"Crow-foot {adapter.text if adapter else ''}: {says}")
+    if job.locknut is not None or job.prevailing is not None:
+        added = any(f.quantity == "prevailing_torque" for f in inside)
+        says = "its drag is added" if added else "its drag is NOT added: read it while it runs down, and add it"
+        notes.append(f"Locknut {job.locknut or ''}".rstrip() + f": {says}")
+    at = next((f for f in inside if f.quantity.startswith("tightening_torque") and f.rule is None), None)
+    at = at or next((f for f in inside[1:] if f.quantity.startswith("tightening_torque")), None)
+    if at is not None and shown is not None and at is not shown:
+        notes.append(f"Gives {number_only(at, data)} at the fastener")
+    made = next((f for f in sheet.figures if f.basis == "maker"), None)
+    if made is not None and not isinstance(sheet.decision, Tightening):
+        notes.append(f"Maker: {number_only(made, data)} ({made.source}, {made.locator})")
+    return notes
 
 
 def _unit_of(figure: Figure, data: Refdata) -> str:

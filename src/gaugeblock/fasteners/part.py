@@ -4,18 +4,35 @@ from __future__ import annotations
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Check
+from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, Check
+from gaugeblock.answer.making import stated
 from gaugeblock.answer.printing import printed
-from gaugeblock.answer.sheet import Sheet
-from gaugeblock.errors import InputError, LookupMiss
-from gaugeblock.fasteners import keys as fastener_keys
-from gaugeblock.fasteners.target import maker_torque
-from gaugeblock.figure import Figure
+from gaugeblock.answer.question import ASK_MAKER, FILL_IN, Question
+from gaugeblock.errors import Ambiguous, InputError, LookupMiss
+from gaugeblock.fasteners import keys, read
+from gaugeblock.fasteners.bolt import Piece
+from gaugeblock.fasteners.decide import decide
+from gaugeblock.fasteners.draft import Draft
+from gaugeblock.fasteners.said import ask_of_maker
+from gaugeblock.fasteners.torque import settings_of, stages_in_words
+from gaugeblock.fasteners.way import Way, exact_way, table_way
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.load import Refdata, canonical, nearest, refdata
 
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.fasteners.bolt import CrowFoot
+    from gaugeblock.fasteners.wrench import Setting
+    from gaugeblock.figure import Figure
+    from gaugeblock.job.wrench import WrenchRange
+
 TABLE = "fasteners/part_torques"
-_QUANTITIES = ("tightening_torque", "turn_from_snug")
+_QUANTITIES = ("tightening_torque", "turn_from_snug", "turn_from_finger_tight")
+_MOST = 3
+HABIT, CONDITION, BESIDE = "a published figure", "condition of the threads", "maker's figure beside the table"
 
 
 def part(
@@ -25,71 +42,207 @@ def part(
     seat: str | None = None,
     material: str | None = None,
     service: str = "vehicle",
-    maker: tuple[str, str, str] | None = None,
+    condition: str | None = None,
+    locknut: str | None = None,
+    prevailing: str | None = None,
+    maker: object = None,
+    wanted: str | None = None,
+    wrench: str | WrenchRange | Sequence[str | WrenchRange] | None = None,
+    adapter: str | CrowFoot | None = None,
+    confirmed: str | Sequence[str] | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """What to tighten a part to that is not an ordinary bolt.
 
     ``part``, ``size``, ``seat``, ``material`` are text as people write them (``spark plug``, ``14 mm``, ``gasket``,
-    ``aluminium``); ``maker`` the part maker's (torque, source, place), which governs.
+    ``aluminium``); ``condition`` how the threads are tightened (``dry``, ``anti-seize``). ``maker``, ``wanted``,
+    ``locknut``, ``prevailing``, ``wrench``, ``adapter`` and ``confirmed`` are those of ``torque``.
 
-    Returns a Sheet: the maker's figure first, else the governing row of this service; rows of another service
-    inform and never answer. Where nothing is published the check says so. Raises LookupMiss with the nearest keys
-    for a part, size, seat or material that the table does not know.
+    Returns a Sheet with its Decision: the maker's figure, else the one wanted, else the governing row of this service;
+    rows of another service inform and never answer. Where nothing is published it says so. Raises LookupMiss with the
+    nearest keys for a part, size, seat or material that the table does not know.
 
     >>> part("spark plug", size="14 mm", seat="gasket", material="aluminium").figures[0].text
     '15 to 22'
     """
     data = data or refdata()
+    wish = read.wish(maker, wanted, None, confirmed, data)
+    tools = read.tools(locknut, prevailing, adapter, wrench, data)
+    piece = Piece(
+        part_cell(part, data),
+        size,
+        seat,
+        material,
+        lookup.known_service(service),
+        keys.condition(condition, data)[0] if condition else "",
+        tools,
+        wish,
+    )
     asked = {
         "part": part,
         "size": size,
         "seat": seat,
         "material": material,
         "service": service,
-        "maker": maker[0] if maker else None,
+        "condition": condition,
+        "locknut": locknut,
+        "prevailing": prevailing,
+        "wanted": wanted,
+        **read.asked_of(tools, wish),
     }
-    keys = {"part": _part(part, data), "service": lookup.known_service(service)}
-    for name, typed in (("size", size), ("seat", seat), ("material", material)):
+    return answer(piece, asked, data)
+
+
+def answer(piece: Piece, asked: dict[str, str | None], data: Refdata) -> Sheet:
+    """The Sheet of a Piece; as ``part``, of what is read already."""
+    at = _keys(piece, data)
+    found, miss = _rows(at, data)
+    return _answer(piece, at, found, miss, asked, data)
+
+
+def unknown(piece: Piece, refused: LookupMiss, asked: dict[str, str | None], data: Refdata) -> Sheet:
+    """The Sheet of a part that the tables do not know: a torque that somebody names is set, else its maker is asked."""
+    return _answer(piece, {}, [], refused, asked, data)
+
+
+def _keys(piece: Piece, data: Refdata) -> dict[str, str]:
+    at = {"part": piece.part, "service": piece.service}
+    for name, typed in (("size", piece.size), ("seat", piece.seat), ("material", piece.material)):
         if typed is not None:
-            keys[name] = _size(typed, keys["part"], data) if name == "size" else typed
-        elif _only_not_stated(keys["part"], name, data):
-            keys[name] = "not stated"
-    title = ", ".join(t for t in (keys["part"], size, seat, material) if t)
-    found, miss = _rows(keys, data)
-    figures: list[Figure] = []
-    checks: list[Check] = []
-    cautions: list[Caution] = []
+            at[name] = _size(typed, piece.part, data) if name == "size" else typed
+        elif _only_not_stated(piece.part, name, data):
+            at[name] = "not stated"
+    return at
+
+
+def _answer(
+    piece: Piece,
+    at: dict[str, str],
+    found: list[Figure],
+    miss: LookupMiss | None,
+    asked: dict[str, str | None],
+    data: Refdata,
+) -> Sheet:
+    draft = Draft(data)
+    row = next((f for f in found if f.quantity == "tightening_torque"), None)
+    if piece.has_typed:
+        piece = _without_doubts(piece, row, draft)
+    ways = _ways(piece, at, found, miss, draft)
+    ask_of_maker(piece.wish, draft)
+    outcomes = _set(piece, at, ways, draft)
+    stages = []
+    maker = piece.wish.maker
+    if maker is not None and not (maker.stages.is_plain and not maker.new_bolts):
+        stages = stages_in_words(piece.wish, piece.tools, draft)
+    draft.figure(*found)
+    _say(piece, found, miss, draft)
+    title = ", ".join(t for t in (piece.part, piece.size, piece.seat, piece.material) if t)
+    first = tuple(f for _, setting in outcomes for f in (setting.steps or (setting.figure,)))
+    return draft.sheet(title, asked, decide(outcomes, draft, stages), first)
+
+
+def _without_doubts(piece: Piece, row: Figure | None, draft: Draft) -> Piece:
+    """The part without what is not plausible, which is asked about."""
+    from gaugeblock.fasteners import doubt
+
+    doubts = doubt.of_piece(piece, row, draft.data)
+    for one in doubts:
+        draft.check(one.check)
+        draft.ask(one.question)
+    return doubt.piece_without(piece, doubts)
+
+
+def _ways(piece: Piece, at: dict[str, str], found: list[Figure], miss: LookupMiss | None, draft: Draft) -> list[Way]:
+    """The torques that may be the one: the named one, else the table's, else those of the keys that are left open."""
+    data, maker = draft.data, piece.wish.maker
     if maker is not None:
-        figures.append(maker_torque(maker))
-    figures += found
+        figures = [maker.figure(n) for n, stage in enumerate(maker.stages.steps) if stage.low is not None]
+        draft.figure(*figures)
+        torques = [
+            f for f, s in zip(figures, (s for s in maker.stages.steps if s.low is not None), strict=True) if s.is_torque
+        ]
+        if found and torques and found[0].quantity == "tightening_torque":
+            draft.check(_against(torques[-1], found[0], data))
+        return [exact_way(f) for f in (torques[-1:] or figures[:1])]
+    if piece.wish.wanted is not None:
+        want = stated(piece.wish.wanted, "tightening_torque", "wanted", data)
+        draft.figure(want)
+        return [exact_way(want)]
     if not found:
-        if miss is not None and miss.code == "ambiguous":
-            checks.append(Check("tightening torque", CANNOT_TELL, f"{miss.why}; name them: {miss.choices}"))
-        elif maker is None:
-            checks.append(Check("tightening torque", CANNOT_TELL, "no published source: ask the maker"))
-        for other in miss.informs if miss is not None else ():
-            text = f"Informs only: {printed(other, data)} on {other.key['part']} in {other.key['service']} service ({other.source or other.basis})."
-            cautions.append(Caution(text, "note", (other.id,), other.source or "common practice"))
-    elif maker is not None and found[0].quantity == "tightening_torque":
-        checks.append(_against(figures[0], found[0], data))
+        return _open_keys(at, miss, draft)
+    when = ""
+    if piece.condition and piece.condition != "dry":
+        when = "the threads are clean and dry"
+        reason = f"the figure is not printed for {piece.condition} threads, which turn easier and clamp harder"
+        draft.check(Check(CONDITION, CANNOT_TELL, reason, bears=ASK))
+        text = f"Ask the part's maker for the torque with {piece.condition}, or clean and dry the threads."
+        draft.ask(Question(ASK_MAKER, text, "maker.torque", (CONDITION,)))
+    if found[0].basis == "common practice":
+        draft.check(Check(HABIT, CANNOT_TELL, "no publication was found: this is what the trade does", bears=ASK))
+        draft.ask(Question(ASK_MAKER, "Ask the part's maker for its torque.", "maker.torque", (HABIT,)))
+        when = when or "the part's maker says the same, or says nothing"
+    return [table_way(found[0], data, when)]
+
+
+def _open_keys(at: dict[str, str], miss: LookupMiss | None, draft: Draft) -> list[Way]:
+    """What the part takes for each value of the keys that are left open, the least first; none where no row answers."""
+    name, data = "tightening torque", draft.data
+    if not isinstance(miss, Ambiguous):
+        draft.check(Check(name, CANNOT_TELL, "no published source: ask the maker", bears=ASK))
+        draft.ask(Question(ASK_MAKER, "Ask the part's maker for its torque.", "maker.torque", (name,)))
+        return []
+    draft.check(Check(name, CANNOT_TELL, f"{miss.why}; name them: {miss.choices}", bears=ASK))
+    open_keys = [k for k in ("size", "seat", "material") if k not in at]
+    named = " and ".join(miss.do.removeprefix("name the ").split(" and "))
+    draft.ask(Question(FILL_IN, f"Say the {named}: {miss.choices}.", open_keys[0] if open_keys else "part", (name,)))
+    ways: dict[str, Way] = {}
+    for choice in miss.nearest:
+        cells = dict(zip(named.split(" and "), choice.split(" / "), strict=False))
+        figures, _ = _rows({**at, **cells}, data)
+        if figures and figures[0].quantity == "tightening_torque":
+            when = ", ".join(f"{k} {v}" for k, v in cells.items())
+            ways.setdefault(figures[0].id, table_way(figures[0], data, when))
+    least = sorted(ways.values(), key=lambda w: units.to_base(w.low, w.figure.unit))
+    return least[:_MOST]
+
+
+def _set(piece: Piece, at: dict[str, str], ways: list[Way], draft: Draft) -> list[tuple[Way, Setting]]:
+    tools = piece.tools
+    if any(units.dimension(w.figure.unit) != "torque" for w in ways):
+        tools = tools.replace(wrenches=(), adapter=None, prevailing=None, locknut="")
+    size = at.get("size", "")
+    thread = size if "-" in size or size.startswith("M") else ""
+    return settings_of(ways, tools, thread, piece.service, draft)
+
+
+def _say(piece: Piece, found: list[Figure], miss: LookupMiss | None, draft: Draft) -> None:
+    """What informs: figures of other services, sources that disagree, the rules on this kind of part, a habit."""
+    data = draft.data
+    for other in miss.informs if miss is not None and not found else ():
+        text = (
+            f"Informs only: {printed(other, data)} on {other.key['part']} in {other.key['service']} service "
+            f"({other.source or other.basis})."
+        )
+        draft.caution(Caution(text, "note", (other.id,), other.source or "common practice"))
     for figure in found:
         apart = lookup.disagreement(figure)
         if apart is not None:
             low, high = (units.significant(v, 3) for v in apart)
-            others = tuple(o.id for o in lookup.same_specificity(figure))
-            cautions.append(
-                Caution(f"Sources disagree: {low} to {high} {figure.unit}.", "note", (figure.id, *others), "refdata")
-            )
-    cautions += _rules(keys["part"], service, data)
-    if figures and figures[0].basis == "common practice":
-        cautions.append(
-            Caution("Habit, not published: the part maker's figure governs.", "damage", (figures[0].id,), "refdata")
+            ids = (figure.id, *(o.id for o in lookup.same_specificity(figure)))
+            draft.caution(Caution(f"Sources disagree: {low} to {high} {figure.unit}.", "note", ids, "refdata"))
+    draft.caution(*_rules(piece.part, piece.service, data))
+    first = next(iter(draft.figures.values()), None)
+    if first is not None and first.basis == "common practice":
+        draft.caution(
+            Caution("Habit, not published: the part maker's figure governs.", "damage", (first.id,), "refdata")
         )
-    return Sheet(title, asked, data, figures, checks, cautions)
 
 
-def _part(typed: str, data: Refdata) -> str:
+def _quantities(data: Refdata) -> list[str]:
+    return [q for q in _QUANTITIES if q in data.table(TABLE).by_quantity]
+
+
+def part_cell(typed: str, data: Refdata) -> str:
     """The part's cell; a part that the table does not have is answered: no published source."""
     try:
         return canonical(data, TABLE, "part", typed)
@@ -126,7 +279,10 @@ def _rules(part_cell: str, service: str, data: Refdata) -> list[Caution]:
 
 
 def _size(typed: str, part_cell: str, data: Refdata) -> str:
-    """The size cell that was typed: as the table has it, as a thread (``1/2-20`` is ``1/2-20 UNF``), or the range it lies in."""
+    """The size cell that was typed.
+
+    As the table has it, as a thread (``1/2-20`` is ``1/2-20 UNF``), or the range it lies in.
+    """
     own = lookup.choices(TABLE, "size", data=data, part=part_cell)
     known = data.table(TABLE).column("size")
     text = " ".join(typed.split()).casefold()
@@ -134,7 +290,7 @@ def _size(typed: str, part_cell: str, data: Refdata) -> str:
     if cell is not None and cell in own:
         return cell
     try:
-        thread = fastener_keys.thread(typed, data).cell
+        thread = keys.thread(typed, data).cell
     except LookupMiss:
         thread = ""
     within = [c for c in own if c.startswith(("to ", "over ")) or " to " in c]
@@ -162,15 +318,15 @@ def _lies_in(typed: str, cell: str) -> bool:
     return span is not None and span.holds(measure.value * units.factor(measure.unit))
 
 
-def _rows(keys: dict[str, str], data: Refdata) -> tuple[list[Figure], LookupMiss | None]:
+def _rows(at: dict[str, str], data: Refdata) -> tuple[list[Figure], LookupMiss | None]:
     """The governing figure of each quantity that answers, and why the first one does not."""
     found: list[Figure] = []
     miss: LookupMiss | None = None
-    for quantity in _QUANTITIES:
+    for quantity in _quantities(data):
         try:
-            found.append(lookup.look_up(TABLE, quantity, data=data, **keys))
+            found.append(lookup.look_up(TABLE, quantity, data=data, **at))
         except LookupMiss as error:
-            if error.where.split(" ")[-1] in keys and not error.informs and error.code != "ambiguous":
+            if error.where.split(" ")[-1] in at and not error.informs and error.code != "ambiguous":
                 raise
             if miss is None:
                 miss = error
@@ -182,16 +338,12 @@ def _rows(keys: dict[str, str], data: Refdata) -> tuple[list[Figure], LookupMiss
 
 def _against(maker: Figure, row: Figure, data: Refdata) -> Check:
     """Whether the maker's figure lies in the row's range; outside it the maker still governs, and it is said."""
-    low = row.low if row.low is not None else row.typical
-    high = row.high if row.high is not None else row.typical
-    got = units.from_base(units.to_base(maker.typical, maker.unit), row.unit)
-    inside = low * 0.9 <= got <= high * 1.1
+    low, high = (units.to_base(e if e is not None else row.typical, row.unit) for e in (row.low, row.high))
+    ends = [units.to_base(e, maker.unit) for e in (maker.value, maker.low, maker.high) if e is not None]
+    inside = all(low * 0.9 <= e <= high * 1.1 for e in ends)
     text = f"maker's {printed(maker, data)}; {row.source or 'habit'} {printed(row, data)}"
     if inside:
-        return Check("maker's figure beside the table", OK, text)
+        return Check(BESIDE, OK, text, bears=INFORM)
     weak = row.basis == "common practice" or row.checked == "memory"
-    return Check(
-        "maker's figure beside the table",
-        CANNOT_TELL if weak else NOT_OK,
-        f"{text}: over 10 % outside; read the maker's sheet again",
-    )
+    reason = f"{text}: over 10 % outside; read the maker's sheet again"
+    return Check(BESIDE, CANNOT_TELL if weak else NOT_OK, reason, bears=INFORM)

@@ -2,162 +2,340 @@
 
 from __future__ import annotations
 
-from gaugeblock import lookup, units
-from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.check import Check
-from gaugeblock.answer.sheet import Sheet
-from gaugeblock.errors import InputError
-from gaugeblock.fasteners import clamp as clamps
-from gaugeblock.fasteners import engagement as fastener_threads
-from gaugeblock.fasteners import target as torques
+from gaugeblock import units
+from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, Check
+from gaugeblock.answer.making import base, stated
+from gaugeblock.answer.question import ASK_MAKER, FILL_IN, Question
+from gaugeblock.errors import InputError, LookupMiss
+from gaugeblock.fasteners import clamp, read, said, target, wrench
+from gaugeblock.fasteners.decide import decide, judged
+from gaugeblock.fasteners.draft import PROOF, Draft
 from gaugeblock.fasteners.joint import Joint, joint_of
-from gaugeblock.figure import Figure
+from gaugeblock.fasteners.way import Way, exact_way, table_way
 from gaugeblock.tables.load import Refdata, refdata
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.fasteners.bolt import Bolt, CrowFoot, Tools, Wish
+    from gaugeblock.fasteners.wrench import Setting
+    from gaugeblock.figure import Figure
+    from gaugeblock.job.wrench import WrenchRange
+
+Asked = dict[str, str | None]
+_TYPED = (
+    *("thread", "grade", "condition", "service", "joint", "into", "insert", "engagement", "tapped_strength"),
+    *("locknut", "prevailing", "wanted", "given"),
+)
 
 
 def torque(
     thread: str,
     *,
-    grade: str,
-    condition: str,
+    grade: str | None = None,
+    condition: str | None = None,
     service: str = "vehicle",
     joint: str = "reused",
     into: str | None = None,
+    insert: str | None = None,
     engagement: str | None = None,
     tapped_strength: str | None = None,
     locknut: str | None = None,
     prevailing: str | None = None,
-    maker: tuple[str, str, str] | None = None,
+    maker: object = None,
+    wanted: str | None = None,
     given: str | None = None,
-    wrench: str | None = None,
-    adapter: str | None = None,
+    wrench: str | WrenchRange | Sequence[str | WrenchRange] | None = None,
+    adapter: str | CrowFoot | None = None,
+    confirmed: str | Sequence[str] | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """What to tighten a thread to, the clamp it gives, and whether bolt and thread stand it.
 
     Parameters are text as people write them: ``thread`` ``3/8-16`` or ``M10x1.5``; ``grade`` ``SAE J429 5``;
-    ``condition`` ``dry``; ``into`` the tapped metal with ``engagement`` the thread length in it (``3/4 in``) and
-    ``tapped_strength`` its tensile strength; ``locknut`` a kind of locknut with ``prevailing`` its measured
-    run-down torque; ``maker`` the part maker's (torque, source, place), which governs; ``given`` a setting to judge
-    backwards; ``wrench`` its graduations (``5 to 80 lbf*ft by 1``); ``adapter`` a crow-foot
-    (``2 in on 12 in``, ``2 in on 12 in at 90 deg``).
+    ``condition`` ``dry`` (both may be left out where a torque is named); ``into`` the tapped metal, ``insert`` whether
+    it has a steel thread insert (``yes``, ``no``), ``engagement`` the thread length in it (``3/4 in``) and
+    ``tapped_strength`` its tensile strength; ``locknut`` a kind of locknut with ``prevailing`` its measured run-down
+    torque; ``maker`` the part maker's (torque, source, place) or a mapping of the keys of a job, which governs;
+    ``wanted`` the torque that you want at the fastener; ``given`` a setting to judge backwards; ``wrench`` its
+    graduations (``5 to 80 lbf*ft by 1``), or several to choose from; ``adapter`` a crow-foot (``2 in on 12 in``,
+    ``2 in on 12 in at 90 deg``); ``confirmed`` the options that look odd and were read twice.
 
-    Returns a Sheet: the governing tightening torque first (maker's, else published for exactly this grade and
-    service, else derived), always the derived one (T = K D F at a stated share of proof), clamp load with its ends,
-    share of proof at the lowest friction. With ``given``, the clamp load of that setting comes first, what a crow-foot
-    adds and a locknut takes counted.
+    Returns a Sheet with its Decision: the maker's torque, else the one wanted, else the published one for exactly this
+    grade and service, else the calculated one (T = K D F at a stated share of proof). With ``given``, the clamp load of
+    that setting comes first, what a crow-foot adds and a locknut takes counted.
 
     Raises LookupMiss with the nearest keys, InputError or UnitError for what cannot be read.
     Source of the method: Shigley's Mechanical Engineering Design, 9th ed., Eq. 8-27 and 8-31.
 
-    >>> torque("3/8-16", grade="SAE J429 5", condition="dry").figures[0].text
+    >>> torque("3/8-16", grade="SAE J429 5", condition="dry").decision.figure.text
     '31'
     """
     data = data or refdata()
-    found = joint_of(thread, grade, condition, service, joint, data)
-    asked = {
-        "thread": thread, "grade": grade, "condition": condition, "service": service, "joint": joint, "into": into,
-        "engagement": engagement, "tapped_strength": tapped_strength, "locknut": locknut, "prevailing": prevailing,
-        "maker": maker[0] if maker else None, "given": given, "wrench": wrench, "adapter": adapter,
-    }  # fmt: skip
-    derived = torques.derived_torque(found, data)
-    published = found.published if found.published is not None and found.published.basis != "common practice" else None
-    stated: list[Figure] = []
-    at_thread: list[Figure] = []
-    thread_checks: list[Check] = []
-    thread_cautions: list[Caution] = []
-    if given is not None:
-        if wrench is not None:
-            why = "a wrench's graduations are for finding a setting, and one is given"
-            raise InputError(wrench, "wrench", why, (), "leave out the wrench or the given setting")
-        stated = [torques.given_torque(given)]
-        if adapter is not None or locknut is not None or prevailing is not None:
-            from gaugeblock.fasteners import wrench as wrench_setting
+    if given is not None and wrench:
+        why = "a wrench's graduations are for finding a setting, and one is given"
+        raise InputError(str(wrench), "wrench", why, (), "leave out the wrench or the given setting")
+    wish = read.wish(maker, wanted, given, confirmed, data)
+    if not (wish.is_named or (grade and condition)):
+        missing = " and ".join(n for n, v in (("grade", grade), ("condition", condition)) if not v)
+        do = "name it (--grade, --condition), or give a torque that is wanted or the maker's"
+        raise InputError(thread, missing, "needed to find a torque", (), do)
+    tools = read.tools(locknut, prevailing, adapter, wrench, data)
+    tapped = read.tapped(into, insert, engagement, tapped_strength, data)
+    bolt = read.bolt(thread, grade, condition, service, joint, tapped, tools, wish, data)
+    typed = (thread, grade, condition, service, joint, into, insert, engagement, tapped_strength, locknut, prevailing)
+    asked: Asked = dict(zip(_TYPED, (*typed, wanted, given), strict=True))
+    return answer(bolt, {**asked, **read.asked_of(tools, wish)}, data)
 
-            at_thread, thread_checks, thread_cautions = wrench_setting.at_the_thread(
-                stated[0], found, locknut, prevailing, adapter, data
-            )
+
+def answer(bolt: Bolt, asked: Asked, data: Refdata) -> Sheet:
+    """The Sheet of a Bolt; as ``torque``, of what is read already. What is missing is asked."""
+    if bolt.thread is not None and bolt.grade is not None and bolt.condition is not None:
+        found = joint_of(bolt.thread, bolt.grade, bolt.condition, bolt.service, bolt.joint, data)
+        return _known(bolt, found, asked, data)
+    return _named_only(bolt, asked, data) if bolt.wish.is_named else _missing(bolt, asked, data)
+
+
+# --- a bolt that is known ---------------------------------------------------------------------------------------------
+
+
+def _known(bolt: Bolt, found: Joint, asked: Asked, data: Refdata) -> Sheet:
+    draft = Draft(data)
+    calculated = target.calculated_torque(found, data)
+    whole = found.table or calculated or found.published
+    if bolt.has_typed:
+        bolt = _without_doubts(bolt, found, whole, draft)
+    draft.caution(*said.read_as(bolt))
+    maker = bolt.wish.maker
+    if bolt.wish.given is None and maker is not None and not maker.stages.ends_by_torque:
+        return _by_stages(bolt, found.title, asked, draft)
+    draft.caution(*said.disagreements(found, data))
+    if bolt.wish.given is not None:
+        return _backwards(bolt, found, bolt.wish.given, asked, draft)
+    ways, whose = _ways(bolt, found, whole, draft)
+    main = ways[-1].figure
+    draft.figure(*_named_figures(bolt.wish, data), found.table, calculated, found.published)
+    draft.figure(target.table_times_multiplier(found, data))
+    _judge(main, whose, bolt, found, draft)
+    draft.caution(*said.said_once(main, found))
+    if found.table is not None and calculated is not None:
+        apart = clamp.difference(found.table, calculated, found, data)
+        draft.figure(apart)
+        draft.caution(clamp.far_apart(apart))
+    said.ask_of_maker(bolt.wish, draft)
+    outcomes, stages = _set(ways, bolt, draft)
+    decision = decide(outcomes, draft, stages)
+    first = tuple(f for _, setting in outcomes for f in (setting.steps or (setting.figure,)))
+    return draft.sheet(found.title, asked, decision, first)
+
+
+def _without_doubts(bolt: Bolt, found: Joint | None, whole: Figure | None, draft: Draft) -> Bolt:
+    """The bolt without what is not plausible, which is asked about."""
+    from gaugeblock.fasteners import doubt
+
+    doubts = doubt.of_bolt(bolt, found, whole, draft.data)
+    for one in doubts:
+        draft.check(one.check)
+        draft.ask(one.question)
+    return doubt.without(bolt, doubts)
+
+
+def _ways(bolt: Bolt, found: Joint, whole: Figure | None, draft: Draft) -> tuple[list[Way], str]:
+    """The torques that may be the one, the safer first, and whose they are."""
+    data, tapped = draft.data, bolt.tapped
+    named = _named_figures(bolt.wish, data)
+    if bolt.wish.maker is not None:
+        return [exact_way(named[-1])], clamp.MAKER
+    ceiling = target.ceiling_into(found, tapped.metal, data) if tapped.metal else None
+    whose = clamp.WANTED if named else clamp.TABLE
+    first = named[0] if named else whole
+    if first is None:
+        raise LookupMiss(found.title, "tightening torque", "no published source", (), "ask the maker")
+    way = exact_way(first) if named else table_way(first, data)
+    if ceiling is None:
+        return [way], whose
+    from gaugeblock.fasteners import engagement
+
+    draft.figure(ceiling)
+    draft.caution(engagement.ceiling_caution(ceiling))
+    is_over = base(first) > base(ceiling) * (1 + 1e-9)
+    bare = table_way(
+        ceiling,
+        data,
+        f"the thread is cut in the {tapped.metal} itself",
+        "no more than this, and two diameters of thread engaged",
+    )
+    if tapped.insert == "no" and not named and is_over:
+        engagement.check_ceiling(ceiling, ceiling, tapped, False, draft)
+        return [bare.replace(when="", then="")], whose
+    engagement.check_ceiling(first, ceiling, tapped, bool(named), draft)
+    if tapped.insert == "" and is_over:
+        return [bare, way.replace(when="a steel thread insert is fitted", then="the full torque")], whose
+    return [way], whose
+
+
+def _named_figures(wish: Wish, data: Refdata) -> list[Figure]:
+    """The torque that somebody names as figures: the maker's stages by torque in order, or the one that is wanted."""
+    maker = wish.maker
     if maker is not None:
-        stated.append(torques.maker_torque(maker))
-    torque_figures = _unique(
-        [*stated, published, derived, found.published, torques.table_times_multiplier(found, service, joint, data)]
-    )
-    answer = at_thread[0] if at_thread else torque_figures[0]
-    clamp = clamps.clamp_of(answer, found, data)
-    share = clamps.share_of(clamp, torques.proof_load_of(derived), found, data) if derived is not None else None
-    figures = _unique([clamp, *at_thread, *torque_figures]) if given is not None else [*torque_figures, clamp]
-    checks = [clamps.proof_check(share, found, answer), *thread_checks]
-    cautions = [*_disagreements(found, data), *_said_once(torque_figures[0], published, found, data), *thread_cautions]
-    if share is not None:
-        figures.append(share)
-    if published is not None and derived is not None:
-        apart = clamps.difference(published, derived, found, data)
-        figures.append(apart)
-        cautions += [c for c in (clamps.far_apart(apart),) if c is not None]
-    dry = clamps.dry_here(found, service, joint, data)
+        return [maker.figure(at) for at, stage in enumerate(maker.stages.steps) if stage.is_torque]
+    return [] if wish.wanted is None else [stated(wish.wanted, "tightening_torque", "wanted", data)]
+
+
+def _judge(main: Figure, whose: str, bolt: Bolt, found: Joint, draft: Draft) -> None:
+    """What the torque does to bolt and thread: figures, checks, cautions."""
+    data = draft.data
+    strain = clamp.strain_of(main, found, data)
+    draft.figure(*strain.figures)
+    proof = clamp.proof_check(strain, found, whose)
+    draft.check(proof)
+    draft.figure(proof.actual.figure if proof.actual is not None else None)
+    dry = clamp.dry_here(found, data)
     if dry is not None:
-        check, caution = clamps.dry_check(answer, dry, given is not None)
-        figures.append(dry.share)
-        checks.append(check)
-        cautions.append(caution)
-    if into is not None or engagement is not None or tapped_strength is not None:
-        more_figures, more_checks = fastener_threads.engagement_checks(
-            found, answer, into, engagement, tapped_strength, data
-        )
-        figures += more_figures
-        checks += more_checks
-        cautions += [fastener_threads.cut_caution(f) for f in more_figures if f.quantity == "tightening_torque_maximum"]
-    if given is None and (locknut is not None or prevailing is not None or adapter is not None or wrench is not None):
-        from gaugeblock.fasteners import wrench as wrench_setting
+        maker = bolt.wish.maker
+        check, caution = clamp.dry_check(main, dry, whose, maker.condition if maker is not None else "")
+        draft.figure(dry.share)
+        draft.check(check)
+        draft.caution(caution)
+        if whose == clamp.MAKER and check.asks:
+            text = "Ask the maker whether its torque is for dry threads."
+            draft.ask(Question(ASK_MAKER, text, "maker.condition", (check.name,)))
+    if bolt.tapped.is_asked:
+        from gaugeblock.fasteners import engagement
 
-        more_figures, more_checks, more_cautions = wrench_setting.setting(
-            answer, derived, found, locknut, prevailing, wrench, adapter, data
-        )
-        figures = _unique([*more_figures, *figures])
-        checks += more_checks
-        cautions += more_cautions
-    title = f"{found.thread.cell}, {found.standard} {found.grade}, {found.condition}"
-    return Sheet(title, asked, data, figures, checks, cautions)
+        engagement.check_threads(found, strain, bolt.tapped, draft)
 
 
-def _unique(figures: list[Figure | None]) -> list[Figure]:
-    """The figures that are there, each once, in order."""
-    return list({f.id: f for f in figures if f is not None}.values())
+def _set(ways: Sequence[Way], bolt: Bolt, draft: Draft) -> tuple[list[tuple[Way, Setting]], list[str]]:
+    """What to set for each way, and the stages of a maker's tightening in words."""
+    thread = bolt.thread.cell if bolt.thread is not None else ""
+    outcomes = settings_of(ways, bolt.tools, thread, bolt.service, draft)
+    maker = bolt.wish.maker
+    if maker is None or (maker.stages.is_plain and not maker.new_bolts):
+        return outcomes, []
+    return outcomes, stages_in_words(bolt.wish, bolt.tools, draft)
 
 
-def _said_once(answer: Figure, published: Figure | None, found: Joint, data: Refdata) -> list[Caution]:
-    """Cautions on where the torque comes from, and on a grade that is not of this kind of thread."""
-    out = []
-    if published is None and answer.basis == "derived":
-        text = "No published torque for exactly this thread, grade and condition: this one is calculated. The part maker's figure governs."
-        out.append(Caution(text, "damage", (answer.id,), "refdata"))
-    rules = (
-        [r for r in data.statements("fasteners") if r["subject"] == "stainless"] if "stainless" in found.rubs else []
+def settings_of(
+    ways: Sequence[Way], tools: Tools, thread: str, service: str, draft: Draft
+) -> list[tuple[Way, Setting]]:
+    """Each way with what to set for it; the locknut and the wrenches are checked once."""
+    data = draft.data
+    drag = wrench.drag_of(tools, data)
+    wrench.check_locknut(tools, thread, wrench.bare_size(thread) if thread else "", service, drag, draft)
+    if tools.locknut and drag is None:
+        # without the drag no wrench can be set: the torque itself is shown, and what is to be added to it
+        then = "set the wrench to this and the drag together"
+        tools = tools.replace(wrenches=(), adapter=None)
+        ways = [w.replace(then=f"{w.then}; {then}" if w.then else then) for w in ways]
+    outcomes = [(way, wrench.setting(way, drag, tools, data)) for way in ways]
+    short = next(((w, s) for w, s in outcomes if s.is_short), None)
+    checked = short or (outcomes[-1] if outcomes else None)
+    if checked is not None:
+        wrench.check_wrench(checked[1], tools, draft)
+    return outcomes
+
+
+def stages_in_words(wish: Wish, tools: Tools, draft: Draft) -> list[str]:
+    """The stages of a maker's tightening, each torque as the wrench is set for it."""
+    from gaugeblock.answer.printing import number_only
+
+    if wish.maker is None:
+        return []
+    drag = wrench.drag_of(tools, draft.data)
+    is_in_play = drag is not None or tools.adapter is not None or bool(tools.wrenches)
+    said = ["fit new bolts"] if wish.maker.new_bolts else []
+    for at, stage in enumerate(wish.maker.stages.steps):
+        if not stage.is_torque or not is_in_play:
+            said.append(stage.do)
+            continue
+        made = wrench.setting(exact_way(wish.maker.figure(at)), drag, tools, draft.data)
+        said.append(f"set {number_only(made.figure, draft.data)} and tighten")
+    return said
+
+
+def _by_stages(bolt: Bolt, title: str, asked: Asked, draft: Draft) -> Sheet:
+    """A maker's tightening that ends by an angle or at yield: it stands alone, and no general table beside it."""
+    maker = bolt.wish.maker
+    assert maker is not None
+    figures = [maker.figure(at) for at, stage in enumerate(maker.stages.steps) if stage.low is not None]
+    torques = [f for f in figures if f.quantity == "tightening_torque"]
+    ways = [exact_way(f) for f in (torques[-1:] or figures[:1])]
+    said.ask_of_maker(bolt.wish, draft)
+    outcomes, stages = _set(ways, bolt, draft)
+    draft.figure(*(f for _, setting in outcomes for f in (setting.steps or (setting.figure,))), *figures)
+    return draft.sheet(title, asked, decide(outcomes, draft, stages))
+
+
+def _backwards(bolt: Bolt, found: Joint, given: units.Measure, asked: Asked, draft: Draft) -> Sheet:
+    """A setting that is given, judged: what reaches the thread, its clamp, and whether bolt and thread stand it."""
+    data = draft.data
+    setting = stated(given, "tightening_torque", "given", data)
+    drag = wrench.drag_of(bolt.tools, data)
+    wrench.check_locknut(bolt.tools, found.thread.cell, wrench.bare_size(found.thread.cell), bolt.service, drag, draft)
+    at_thread = wrench.at_the_thread(setting, drag, bolt.tools.adapter, data)
+    main = at_thread[0] if at_thread else setting
+    strain = clamp.strain_of(main, found, data)
+    draft.figure(strain.clamp, *at_thread, setting, *_named_figures(bolt.wish, data), found.table)
+    draft.figure(target.calculated_torque(found, data), found.published, target.table_times_multiplier(found, data))
+    ceiling = target.ceiling_into(found, bolt.tapped.metal, data) if bolt.tapped.metal else None
+    if ceiling is not None:
+        from gaugeblock.fasteners import engagement
+
+        draft.figure(ceiling)
+        draft.caution(engagement.ceiling_caution(ceiling))
+        engagement.check_ceiling(main, ceiling, bolt.tapped, True, draft)
+    _judge(main, clamp.GIVEN, bolt, found, draft)
+    draft.caution(*said.said_once(main, found))
+    return draft.sheet(found.title, asked, judged(wrench.Setting(strain.clamp), draft))
+
+
+# --- a bolt of which not all is known ---------------------------------------------------------------------------------
+
+
+def _title(bolt: Bolt) -> str:
+    parts = (
+        bolt.thread.cell if bolt.thread is not None else "",
+        " ".join(bolt.grade) if bolt.grade is not None else "",
+        bolt.condition[0] if bolt.condition is not None else "",
     )
-    out += [Caution(r["statement"], r["severity"], (), r["source"] or r["basis"]) for r in rules]
-    if found.assumed:
-        out.append(Caution(found.assumed, "damage", (found.factor.id,), "assumed"))
-    if found.thread.is_metric != found.standard.startswith("ISO") and found.standard.startswith(("ISO", "SAE")):
-        kind = "metric" if found.thread.is_metric else "inch"
-        text = f"{found.standard} {found.grade} is not a grade of {kind} threads: read the head marking again."
-        out.append(Caution(text, "damage", (answer.id,)))
-    return out
+    return ", ".join(p for p in parts if p) or "bolt"
 
 
-def _disagreements(found: Joint, data: Refdata) -> tuple[Caution, ...]:
-    memo = ("disagreements", found)
-    got = data.memo.get(memo)
-    if got is None:
-        figures = [f for f in (found.published, found.factor, found.proof) if f is not None]
-        got = data.memo[memo] = tuple(c for f in figures if (c := _disagreement(f)) is not None)
-    return got  # type: ignore[return-value]
+def _named_only(bolt: Bolt, asked: Asked, data: Refdata) -> Sheet:
+    """A torque that somebody names, on a bolt whose thread, grade or condition is not known: set, but not judged."""
+    draft = Draft(data)
+    bolt = _without_doubts(bolt, None, None, draft)
+    draft.caution(*said.read_as(bolt))
+    if not bolt.wish.is_named:
+        return draft.sheet(_title(bolt), asked, decide((), draft))
+    maker = bolt.wish.maker
+    if maker is not None and not maker.stages.ends_by_torque:
+        return _by_stages(bolt, _title(bolt), asked, draft)
+    named = _named_figures(bolt.wish, data)
+    lacks = ", ".join(n for n in ("thread", "grade", "condition") if getattr(bolt, n) is None)
+    draft.check(Check(PROOF, CANNOT_TELL, f"not judged: {lacks} not given", bears=INFORM))
+    said.ask_of_maker(bolt.wish, draft)
+    outcomes, stages = _set([exact_way(named[-1])], bolt, draft)
+    draft.figure(*named)
+    first = tuple(f for _, setting in outcomes for f in (setting.steps or (setting.figure,)))
+    return draft.sheet(_title(bolt), asked, decide(outcomes, draft, stages), first)
 
 
-def _disagreement(figure: Figure) -> Caution | None:
-    apart = lookup.disagreement(figure)
-    if apart is None:
-        return None
-    low, high = (units.significant(v, 3) for v in apart)
-    unit = "" if figure.unit == "1" else f" {figure.unit}"
-    text = f"Sources disagree on {figure.quantity.replace('_', ' ')}: {low} to {high}{unit}."
-    return Caution(text, "note", (figure.id, *(o.id for o in lookup.same_specificity(figure))), "refdata")
+def _missing(bolt: Bolt, asked: Asked, data: Refdata) -> Sheet:
+    """No torque can be found: what is missing is asked."""
+    draft = Draft(data)
+    draft.caution(*said.read_as(bolt))
+    texts = {
+        "thread": "Give the thread: size and pitch.",
+        "grade": "Read the marks on the bolt's head, and give its grade.",
+        "condition": "Say how the threads are tightened: dry, oiled, with a paste.",
+    }
+    missing = [n for n in texts if getattr(bolt, n) is None]
+    name = "tightening torque"
+    draft.check(Check(name, CANNOT_TELL, f"{', '.join(missing)} not given", bears=ASK))
+    for key in missing:
+        draft.ask(Question(FILL_IN, texts[key], key, (name,)))
+    return draft.sheet(_title(bolt), asked, decide((), draft))

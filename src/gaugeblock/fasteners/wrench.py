@@ -1,215 +1,308 @@
-"""What the wrench is set to: prevailing torque added, a crow-foot counted, on a graduation inside the window."""
+"""From a torque at the fastener to what the wrench is set to: a locknut's drag, a crow-foot, the graduations of a wrench."""
 
 from __future__ import annotations
 
-import math
-import re
 from fractions import Fraction
 
 from gaugeblock import lookup, units
-from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK, Bound, Check
-from gaugeblock.calc import fasteners as calc
+from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, STOP, Bound, Check, at_least, at_most
+from gaugeblock.answer.making import base, derived, stated
+from gaugeblock.answer.printing import display_unit
+from gaugeblock.answer.question import FILL_IN, MEASURE, Question
 from gaugeblock.errors import InputError
+from gaugeblock.fasteners.bolt import CrowFoot, Tools
+from gaugeblock.fasteners.draft import REUSE
 from gaugeblock.figure import Figure
-from gaugeblock.job.wrench import read_wrench
-from gaugeblock.tables.load import canonical
+from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from gaugeblock.fasteners.joint import Joint
+    from gaugeblock.fasteners.draft import Draft
+    from gaugeblock.fasteners.way import Way
+    from gaugeblock.job.wrench import WrenchRange
     from gaugeblock.tables.load import Refdata
 
-_ADAPTER = r"(?P<adapter>.+?)\s+on\s+(?P<wrench>.+?)(?:\s+at\s+(?P<angle>.+))?"
+DRAG, LARGEST, CAN_SET = "locknut's drag", "locknut not too tight", "wrench can set it"
 
 
-def setting(
-    answer: Figure,
-    derived: Figure | None,
-    found: Joint,
-    locknut: str | None,
-    prevailing: str | None,
-    wrench: str | None,
-    adapter: str | None,
-    data: Refdata,
-) -> tuple[list[Figure], list[Check], list[Caution]]:
-    """Figures, checks and cautions of a wrench, a crow-foot and a locknut."""
-    figures: list[Figure] = []
-    checks: list[Check] = []
-    cautions: list[Caution] = []
-    now = answer
-    low, high = _window(answer, derived)
-    if locknut is not None or prevailing is not None:
-        drag = _prevailing(found, locknut, prevailing, data)
-        if drag is None:
-            checks.append(
-                Check(
-                    "prevailing torque added",
-                    CANNOT_TELL,
-                    f"no figure for {locknut} on {found.thread.cell}: read the run-down torque on the wrench and add it",
-                )
-            )
-        else:
-            added = units.to_base(drag.typical, drag.unit) / float(units.factor(answer.unit))
-            now = Figure(
-                found.id("prevailing_added", "torque_setting", data, f"{answer.text}|{drag.id}"), "torque_setting", answer.typical + added, answer.unit,
-                low=low + added, high=high + added, side="target", basis="derived", rule=data.rule("prevailing_added"),
-                inputs=(answer, drag), since=data.release, key=found.key, conditions="prevailing torque of the locknut added",
-            )  # fmt: skip
-            low, high = low + added, high + added
-            figures += [now, drag]
-            if prevailing is None:
-                cautions.append(
-                    Caution(
-                        "The prevailing torque added is the least that a locknut must still have to be used again; "
-                        "a new one has more. Read yours while it runs down, and add that.",
-                        "note",
-                        (drag.id,),
-                        drag.source or "common practice",
-                    )
-                )
-    if adapter is not None:
-        arm_m, wrench_m, angle = _arms(adapter)
-        ratio = float(calc.adapter_setting(1.0, wrench_m, arm_m, angle))
-        now = Figure(
-            found.id("wrench_adapter_at_angle", "torque_setting", data, f"{answer.text}|{adapter}"), "torque_setting",
-            now.typical * ratio, now.unit, low=low * ratio, high=high * ratio, side="target", basis="derived",
-            rule=data.rule("wrench_adapter_at_angle"), inputs=(now,), since=data.release, key=found.key,
-            conditions=f"crow-foot {adapter}",
-        )  # fmt: skip
-        low, high = low * ratio, high * ratio
-        figures.insert(0, now)
-    if wrench is not None:
-        tool = read_wrench(wrench, "wrench")
-        name = "a graduation inside the window"
+class Setting(Value):
+    """What to set: the ``figure`` (a setting, or the torque itself where nothing is in between), the wrench, its steps.
 
-        def exact(value: float) -> Fraction:
-            return units.convert(Fraction(value).limit_denominator(10**12), now.unit, tool.unit)
-
-        mark = tool.nearest_inside(exact(now.typical), exact(low), exact(high))
-        ends = f"{float(exact(low)):.4g} to {float(exact(high)):.4g} {tool.unit}"
-        if mark is None:
-            checks.append(Check(name, NOT_OK, f"{wrench} has no graduation inside {ends}: use another wrench"))
-        else:
-            set_to = Figure(
-                found.id("nearest_graduation", "torque_setting", data, f"{answer.text}|{wrench}|{adapter or ''}"), "torque_setting",
-                float(mark), tool.unit, side="target",
-                basis="derived", rule=data.rule("nearest_graduation"), inputs=(now,), since=data.release, key=found.key,
-                conditions=f"wrench {wrench}", text=units.decimal_text(mark),
-            )  # fmt: skip
-            figures.insert(0, set_to)
-            checks.append(
-                Check(
-                    name,
-                    OK,
-                    f"set {units.decimal_text(mark)} {tool.unit}, window {ends}",
-                    None,
-                    Bound(float(mark), tool.unit, figure=set_to),
-                )
-            )
-    return figures, checks, cautions
-
-
-def at_the_thread(
-    given: Figure, found: Joint, locknut: str | None, prevailing: str | None, adapter: str | None, data: Refdata
-) -> tuple[list[Figure], list[Check], list[Caution]]:
-    """What of a setting reaches the thread, first, with its steps: a crow-foot makes it more, a locknut takes its own part.
-
-    A locknut without a figure leaves its drag in; its check says so.
+    ``is_short`` says that no wrench given can set it.
     """
-    figures: list[Figure] = []
-    now = given
-    if adapter is not None:
-        arm_m, wrench_m, angle = _arms(adapter)
-        ratio = float(calc.adapter_setting(1.0, wrench_m, arm_m, angle))
-        now = Figure(
-            found.id("wrench_adapter_at_angle", "tightening_torque", data, f"{given.text} {given.unit}|{adapter}"), "tightening_torque",
-            now.typical / ratio, now.unit, side="nominal", basis="derived", rule=data.rule("wrench_adapter_at_angle"), inputs=(now,),
-            since=data.release, key=found.key, conditions=f"through the crow-foot {adapter}",
-        )  # fmt: skip
-        figures.insert(0, now)
-    if locknut is None and prevailing is None:
-        return figures, [], []
-    drag = _prevailing(found, locknut, prevailing, data)
-    if drag is None:
-        reason = f"no figure for {locknut} on {found.thread.cell}: its drag is still in the setting, so the clamp is less than said"
-        return figures or [now], [Check("prevailing torque taken off", CANNOT_TELL, reason)], []
-    left = now.typical - units.to_base(drag.typical, drag.unit) / float(units.factor(now.unit))
-    if left <= 0:
-        raise InputError(
-            f"{given.text} {given.unit}",
-            "given",
-            "the locknut alone takes all of it",
-            (),
-            "give the setting that clamps",
-        )
-    now = Figure(
-        found.id("prevailing_added", "tightening_torque", data, f"{given.text} {given.unit}|{adapter or ''}|{drag.id}"), "tightening_torque",
-        left, now.unit, side="nominal", basis="derived", rule=data.rule("prevailing_added"), inputs=(now, drag), since=data.release,
-        key=found.key, conditions="prevailing torque of the locknut taken off",
-    )  # fmt: skip
-    text = "The locknut's least drag is taken off; a new one has more, and clamps less than said: read yours as it runs down."
-    cautions = [] if prevailing is not None else [Caution(text, "note", (drag.id,), drag.source or "common practice")]
-    return [now, drag], [], cautions
+
+    __slots__ = ("figure", "is_short", "steps", "wrench")
+
+    figure: Figure
+    steps: tuple[Figure, ...]
+    wrench: WrenchRange | None
+    is_short: bool
+
+    def __init__(
+        self, figure: Figure, steps: tuple[Figure, ...] = (), wrench: WrenchRange | None = None, is_short: bool = False
+    ) -> None:
+        put(self, "figure", figure)
+        put(self, "steps", steps)
+        put(self, "wrench", wrench)
+        put(self, "is_short", is_short)
 
 
-def _window(answer: Figure, derived: Figure | None) -> tuple[float, float]:
-    """The window around the answer, in its unit: its own ends, else the derived window where it holds the answer, else itself."""
-    if answer.low is not None and answer.high is not None:
-        return answer.low, answer.high
-    if derived is None:
-        return answer.typical, answer.typical
-    ratio = float(units.factor(derived.unit) / units.factor(answer.unit))
-    low, high = (derived.low or 0.0) * ratio, (derived.high or 0.0) * ratio
-    return min(low, answer.typical), max(high, answer.typical) if answer.typical <= high else answer.typical
-
-
-def _prevailing(found: Joint, locknut: str | None, prevailing: str | None, data: Refdata) -> Figure | None:
-    if prevailing is not None:
-        measure = units.parse_measure(prevailing, "torque", "prevailing torque")
-        if measure.value < 0:
-            raise InputError(
-                prevailing, "prevailing torque", "must not be less than zero", (), "give the run-down torque"
-            )
-        return Figure(
-            f"asked:prevailing:{prevailing}", "prevailing_torque", float(measure.value), measure.unit, basis="measured", checked="primary",
-            source="as asked", locator="prevailing torque", text=measure.text.rsplit(" ", 1)[0],
-        )  # fmt: skip
-    table = "fasteners/prevailing"
-    nut = canonical(data, table, "nut", locknut or "")
-    size = (
-        found.thread.cell if found.thread.is_metric else f"{found.thread.cell.rsplit('-', 1)[0].replace('-', ' ')} in"
+def drag_of(tools: Tools, data: Refdata) -> Figure | None:
+    """The locknut's drag as measured; None where none was."""
+    if tools.prevailing is None:
+        return None
+    return stated(
+        tools.prevailing, "prevailing_torque", "prevailing", data, read_by="the shop's wrench, as it runs down"
     )
+
+
+def check_locknut(tools: Tools, thread: str, size: str, service: str, drag: Figure | None, draft: Draft) -> None:
+    """Whether the drag is known, and whether it is between the least for reuse and the most of a new nut."""
+    if tools.locknut and tools.prevailing is None:
+        reason = (
+            "the drag of this locknut is not measured; what tables print is the least that an old one must still have"
+        )
+        draft.check(Check(DRAG, CANNOT_TELL, reason, bears=ASK))
+        text = "Measure the drag of the locknut while it runs down, before it seats. Add it to the torque."
+        draft.ask(Question(MEASURE, text, "prevailing", (DRAG,)))
+    if not tools.locknut or not thread:
+        return
+    limits = {
+        "reuse_prevailing_torque_minimum": REUSE,
+        "prevailing_torque_minimum": REUSE,
+        "prevailing_torque_maximum": LARGEST,
+    }
+    for quantity, name in limits.items():
+        limit = _limit(quantity, tools.locknut, thread, size, service, draft.data)
+        if limit is None:
+            continue
+        draft.figure(limit)
+        says = (
+            f"{'least drag to use it again' if name == REUSE else 'most drag of a new one'} {limit.text} {limit.unit}"
+        )
+        if drag is None:
+            side = limit.side
+            draft.check(Check(name, CANNOT_TELL, says, Bound(limit.typical, limit.unit, side, limit), bears=INFORM))
+            continue
+        got = Bound(units.from_base(base(drag), limit.unit), limit.unit, figure=drag)
+        held = at_least if name == REUSE else at_most
+        draft.check(
+            held(name, got, Bound(limit.typical, limit.unit, figure=limit), f"{drag.text} {drag.unit} measured; {says}")
+        )
+
+
+def _limit(quantity: str, nut: str, thread: str, size: str, service: str, data: Refdata) -> Figure | None:
+    """A limit of a locknut's drag, for its thread or else for its bare size."""
+    table = "fasteners/prevailing"
     known = data.table(table).column("thread")
-    for thread in (found.thread.cell, size):
-        if thread.casefold() in known:
-            got = lookup.look_up_or_none(
-                table, "prevailing_torque_minimum", data=data, nut=nut, thread=thread, service=found.key["service"]
-            )
+    for cell in (thread, size):
+        if cell.casefold() in known:
+            got = lookup.look_up_or_none(table, quantity, data=data, nut=nut, thread=cell, service=service)
             if got is not None:
                 return got
     return None
 
 
-def _arms(adapter: str) -> tuple[float, float, float]:
-    match = re.fullmatch(_ADAPTER, " ".join(adapter.split()))
-    if match is None:
-        raise InputError(
-            adapter,
-            "adapter",
-            "not a crow-foot on a wrench",
-            (),
-            'write it as "2 in on 12 in" or "2 in on 12 in at 90 deg"',
+def bare_size(thread: str) -> str:
+    """The size of an inch thread as a table of locknuts names it (``3/8 in``); the thread itself for a metric one."""
+    if thread.startswith("M"):
+        return thread.split("x", maxsplit=1)[0]
+    return f"{thread.rsplit('-', 1)[0].replace('-', ' ')} in"
+
+
+def setting(way: Way, drag: Figure | None, tools: Tools, data: Refdata) -> Setting:
+    """What to set for a way: the drag added, the crow-foot counted, on a graduation where wrenches are given."""
+    now, low, high = way.figure, way.low, way.high
+    steps: list[Figure] = []
+    key, about = way.figure.key, way.figure.text or f"{way.figure.typical:.6g}"
+    if drag is not None:
+        extra = units.from_base(base(drag), now.unit)
+        low, high = low + extra, high + extra
+        inputs, says = (now, drag), "drag of the locknut added"
+        now = derived(
+            "prevailing_added",
+            "torque_setting",
+            now.typical + extra,
+            now.unit,
+            inputs,
+            data,
+            about=f"{about}|{drag.id}",
+            low=None if now.low is None else now.low + extra,
+            high=None if now.high is None else now.high + extra,
+            side="target",
+            key=key,
+            conditions=says,
         )
-    arm = units.parse_measure(match["adapter"], "length", "adapter").to("m")
-    wrench = units.parse_measure(match["wrench"], "length", "adapter").to("m")
-    angle = units.parse_measure(match["angle"], "angle", "adapter").to("rad") if match["angle"] else 0.0
-    if arm < 0 or wrench <= 0 or wrench + arm * math.cos(angle) <= 0:
-        raise InputError(
-            adapter,
-            "adapter",
-            "lengths must be more than zero, the wrench longer than a turned-back adapter",
-            (),
-            "measure drive centre to grip centre, and drive centre to fastener centre",
+        steps = [now, drag, *steps]
+    if tools.adapter is not None:
+        ratio, parts = tools.adapter.ratio, crow_foot_figures(tools.adapter, data)
+        low, high = low * ratio, high * ratio
+        now = derived(
+            "wrench_adapter_at_angle",
+            "torque_setting",
+            now.typical * ratio,
+            now.unit,
+            (now, *parts),
+            data,
+            about=f"{about}|{tools.adapter.text}",
+            low=None if now.low is None else now.low * ratio,
+            high=None if now.high is None else now.high * ratio,
+            side="target",
+            key=key,
+            conditions=f"crow-foot {tools.adapter.text}",
         )
-    return arm, wrench, angle
+        steps = [now, *steps]
+    if not tools.wrenches:
+        return Setting(now, tuple(steps))
+    return _on_a_wrench(way, now, (low, high), steps, tools.wrenches, data)
+
+
+def crow_foot_figures(adapter: CrowFoot, data: Refdata) -> tuple[Figure, ...]:
+    """Length of the wrench, length of the arm and angle of a crow-foot, as the formula takes them."""
+    angle = adapter.angle or units.Measure(Fraction(0), "deg", "0 deg")
+    return (
+        stated(adapter.wrench, "wrench_length", "adapter.wrench_length", data),
+        stated(adapter.arm, "adapter_length", "adapter.length", data),
+        stated(angle, "adapter_angle", "adapter.angle", data),
+    )
+
+
+def tolerance_of(wrench: WrenchRange, data: Refdata) -> Figure | None:
+    """What a wrench of this size may miss by, from the standard of wrenches; None where the tables have none."""
+    case = "reading of a wrench over 10 N*m" if wrench.to_nm(wrench.high) > 10 else "reading of a wrench to 10 N*m"
+    return lookup.look_up_or_none(
+        "fasteners/preload", "wrench_tolerance", data=data, method="torque wrench", lubricant="any", case=case
+    )
+
+
+def _on_a_wrench(
+    way: Way,
+    now: Figure,
+    window: tuple[float, float],
+    steps: list[Figure],
+    wrenches: tuple[WrenchRange, ...],
+    data: Refdata,
+) -> Setting:
+    """The best graduation of all wrenches: inside the window, else as near as the standard lets a wrench miss."""
+    low, high = window
+    found: list[tuple[bool, bool, bool, float, float, str, WrenchRange, Fraction]] = []
+    shown = display_unit(now.typical, now.unit)
+    for wrench in wrenches:
+        miss = tolerance_of(wrench, data)
+        share = miss.typical / 100 if miss is not None else 0.0
+        inside = _nearest(wrench, now, low, high)
+        wide = (low * (1 - share), high if way.is_most else high * (1 + share))
+        mark = inside if inside is not None else _nearest(wrench, now, *wide)
+        if mark is None:
+            continue
+        off = abs(units.from_base(wrench.to_nm(mark), now.unit) / now.typical - 1)
+        is_low = wrench.to_nm(mark) < 0.2 * wrench.to_nm(wrench.high)
+        is_far = miss is None or off > share
+        # low on its scale a wrench reads worse; near enough, the unit that the torque is named in comes before a finer step
+        rank = (is_low, is_far, wrench.unit != shown, round(off, 6), wrench.to_nm(wrench.step), wrench.text)
+        found.append((*rank, wrench, mark))
+    if not found:
+        return Setting(now, tuple(steps), None, True)
+    *_, wrench, mark = min(found, key=lambda f: f[:6])
+    set_to = derived(
+        "nearest_graduation",
+        "torque_setting",
+        float(mark),
+        wrench.unit,
+        (now,),
+        data,
+        about=f"{way.figure.text or f'{way.figure.typical:.6g}'}|{now.id}|{wrench.text}",
+        low=_in(now.low, now.unit, wrench.unit),
+        high=_in(now.high, now.unit, wrench.unit),
+        side="target",
+        key=way.figure.key,
+        conditions=f"wrench {wrench.text}",
+        text=units.decimal_text(mark),
+    )
+    return Setting(set_to, (set_to, *([now] if now not in steps else []), *steps), wrench)
+
+
+def _in(value: float | None, unit: str, to: str) -> float | None:
+    return value if value is None or unit == to else units.from_base(units.to_base(value, unit), to)
+
+
+def _nearest(wrench: WrenchRange, now: Figure, low: float, high: float) -> Fraction | None:
+    """The graduation nearest the target inside [low, high], which are in the target's unit."""
+
+    def exact(value: float) -> Fraction:
+        return units.convert(Fraction(value).limit_denominator(10**9), now.unit, wrench.unit)
+
+    return wrench.nearest_inside(exact(now.typical), exact(low), exact(high))
+
+
+def check_wrench(made: Setting, tools: Tools, draft: Draft) -> None:
+    """Whether a wrench can set it, with what one may miss by and whose standard says so."""
+    if not tools.wrenches:
+        return
+    wanted = made.figure if made.is_short else made.figure.inputs[0]
+    text = f"{units.significant(wanted.typical, 4)} {wanted.unit}"
+    if made.wrench is None:
+        several = "none of the wrenches has" if len(tools.wrenches) > 1 else f"{tools.wrenches[0].text} has not"
+        reason = f"{several} a graduation near enough to {text}: use a wrench that reads it"
+        draft.check(Check(CAN_SET, NOT_OK, reason, Bound(wanted.typical, wanted.unit, "", wanted), bears=STOP))
+        question = f"Name a wrench that reads {text}."
+        draft.ask(Question(FILL_IN, question, "wrench", (CAN_SET,)))
+        return
+    miss = tolerance_of(made.wrench, draft.data)
+    by = f"{miss.text} % is what {miss.source} lets a wrench miss by" if miss is not None else "as graduated"
+    off = (units.from_base(base(made.figure), wanted.unit) / wanted.typical - 1) * 100
+    reason = f"{made.figure.text} {made.figure.unit} on {made.wrench.text}, {off:+.1f} % from {text}; {by}"
+    draft.figure(miss)
+    draft.check(
+        Check(
+            CAN_SET,
+            OK,
+            reason,
+            Bound(wanted.typical, wanted.unit, "", wanted),
+            Bound(made.figure.typical, made.figure.unit, "", made.figure),
+            bears=STOP,
+        )
+    )
+
+
+def at_the_thread(given: Figure, drag: Figure | None, adapter: CrowFoot | None, data: Refdata) -> list[Figure]:
+    """What of a setting reaches the thread, first, with its steps.
+
+    A crow-foot makes it more, a locknut takes its own part.
+    """
+    now, steps = given, list[Figure]()
+    about = f"{given.text} {given.unit}"
+    if adapter is not None:
+        inputs = (now, *crow_foot_figures(adapter, data))
+        now = derived(
+            "torque_through_adapter",
+            "tightening_torque",
+            now.typical / adapter.ratio,
+            now.unit,
+            inputs,
+            data,
+            about=f"{about}|{adapter.text}",
+            side="nominal",
+            key=given.key,
+            conditions=f"through the crow-foot {adapter.text}",
+        )
+        steps = [now]
+    if drag is None:
+        return steps
+    left = now.typical - units.from_base(base(drag), now.unit)
+    if left <= 0:
+        why = "the locknut alone takes all of it"
+        raise InputError(about, "given", why, (), "give the setting that clamps")
+    now = derived(
+        "prevailing_taken_off",
+        "tightening_torque",
+        left,
+        now.unit,
+        (now, drag),
+        data,
+        about=f"{about}|{drag.id}",
+        side="nominal",
+        key=given.key,
+        conditions="drag of the locknut taken off",
+    )
+    return [now, drag, *steps]

@@ -8,9 +8,9 @@ from gaugeblock.errors import InputError
 from gaugeblock.job import values
 from gaugeblock.job.locate import Path
 from gaugeblock.job.wrench import WrenchRange
-from gaugeblock.span import Span
 from gaugeblock.tables.catalogue import SERVICES
 from gaugeblock.units import Measure
+from gaugeblock.value import Value
 
 DIRECTIONS = ("forward", "rearward", "left", "right", "up", "down")
 
@@ -149,8 +149,8 @@ class Part:
 def _plain(value: Any) -> Any:
     if isinstance(value, Part):
         return value.as_dict()
-    if isinstance(value, Measure | WrenchRange | Span):
-        return value.text
+    if isinstance(value, Value):
+        return str(value)
     return [_plain(v) for v in value] if isinstance(value, tuple) else value
 
 

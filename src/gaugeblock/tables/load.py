@@ -261,6 +261,17 @@ class Refdata:
         """The lines of a list without lifetimes whose first cell is ``id``."""
         return [dict(zip(LISTS[name], cells, strict=True)) for cells in self._lines(name).of(id)]
 
+    def _definition(self, name: str, id: str) -> dict[str, str] | None:
+        """A line of quantities or formulas: that of this release, else the first that a later one has.
+
+        The program works with what it knows to work out; an earlier release is of figures.
+        """
+        got = self.entry(name, id)
+        if got is not None:
+            return got
+        rows = [dict(zip(LISTS[name], cells, strict=True)) for cells in self._lines(name).of(id)]
+        return min(rows, key=lambda row: version_key(row["since"]), default=None)
+
     def statements(self, domain: str) -> list[dict[str, str]]:
         """The living rules without a number of one domain, with their line."""
         got = self._statements.get(domain)
@@ -275,7 +286,7 @@ class Refdata:
 
     def quantity(self, name: str) -> dict[str, str]:
         """The definition of a quantity; DataError when refdata does not define it."""
-        got = self.entry("quantities", name)
+        got = self._definition("quantities", name)
         if got is None:
             raise DataError(name, "quantities.csv", "this quantity is not defined", (), "add a row for it")
         return got
@@ -291,7 +302,7 @@ class Refdata:
         """A named formula as the Rule of a derived figure."""
         got = self._rules.get(name)
         if got is None:
-            row = self.entry("formulas", name)
+            row = self._definition("formulas", name)
             if row is None:
                 raise DataError(name, "formulas.csv", "this formula is not listed", (), "add a row for it")
             got = self._rules[name] = Rule(

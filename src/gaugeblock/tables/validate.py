@@ -308,6 +308,18 @@ def _reference_faults(
     return faults + _word_faults(tables, lists["words"])
 
 
+# A word may also say what it is near to, or the opposite of, in a key column, or of what kind a cell is.
+KIND, RELATIONS = "kind of ", ("related ", "opposite ")
+
+
+def _relation(column: str) -> tuple[str, str]:
+    """What a word says of a key column (blank: that it means a cell of it), and the column."""
+    for relation in (KIND, *RELATIONS):
+        if column.startswith(relation):
+            return relation, column.removeprefix(relation)
+    return "", column
+
+
 def _word_faults(tables: Mapping[str, list[Row]], words: list[Row]) -> list[Fault]:
     """A word fills a key column of its domain, with a cell that the domain has.
 
@@ -326,12 +338,15 @@ def _word_faults(tables: Mapping[str, list[Row]], words: list[Row]) -> list[Faul
         c = word.cells
         if c["domain"] not in columns:
             continue
-        if c["column"] not in columns[c["domain"]]:
+        relation, column = _relation(c["column"])
+        if relation == KIND and column in columns[c["domain"]]:
+            continue  # the cell is a kind, not a key
+        if column not in columns[c["domain"]]:
             do = "name a key column of a table of the domain"
             faults.append(Fault("words.csv", word.line, "column", "unknown_column", repr(c["column"]), do))
         elif c["cell"] in cells[c["domain"]] or _is_interval(c["cell"]):
             continue
-        elif c["column"] != "condition" or (c["domain"], c["cell"].casefold()) not in also:
+        elif column != "condition" or (c["domain"], c["cell"].casefold()) not in also:
             do = "a word means a cell that some row of the domain has"
             faults.append(Fault("words.csv", word.line, "cell", "unknown_cell", repr(c["cell"]), do))
     return faults

@@ -1,0 +1,126 @@
+"""Options as text -> a Bolt or a Piece. The one place where the text of a fastener's options is read."""
+
+from __future__ import annotations
+
+import re
+
+from gaugeblock import lookup, units
+from gaugeblock.answer.making import read_positive
+from gaugeblock.errors import InputError
+from gaugeblock.fasteners import keys
+from gaugeblock.fasteners.bolt import JOINTS, YES_NO, Bolt, CrowFoot, Tapped, Tools, Wish
+from gaugeblock.tables.load import canonical
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from gaugeblock.fasteners.maker import Maker
+    from gaugeblock.job.wrench import WrenchRange
+    from gaugeblock.tables.load import Refdata
+    from gaugeblock.units import Measure
+
+# What a person may type and have to confirm when it is unlikely.
+CONFIRMED = ("adapter", "engagement", "given", "maker", "prevailing", "tapped_strength", "wanted")
+_ADAPTER = r"(?P<adapter>.+?)\s+on\s+(?P<wrench>.+?)(?:\s+at\s+(?P<angle>.+))?"
+
+
+def bolt(
+    thread: str | None,
+    grade: str | None,
+    condition: str | None,
+    service: str,
+    joint: str,
+    tapped: Tapped,
+    tools: Tools,
+    wish: Wish,
+    data: Refdata,
+) -> Bolt:
+    """The Bolt of what was typed; LookupMiss where the grade is not one of this kind of thread."""
+    joint = _choice(joint, "joint", JOINTS)
+    lookup.known_service(service)
+    size = keys.thread(thread, data) if thread is not None else None
+    grade_cells = keys.grade(grade, data) if grade is not None else None
+    cell = keys.condition(condition, data) if condition is not None else None
+    if size is not None and grade_cells is not None:
+        keys.refuse_other_thread(size, grade_cells, data)
+    return Bolt(size, grade_cells, cell, service, joint, tapped, tools, wish)
+
+
+def tapped(
+    into: str | None, insert: str | None, engagement: str | None, tapped_strength: str | None, data: Refdata
+) -> Tapped:
+    """What the thread goes into."""
+    metal = canonical(data, "fasteners/engagement", "into", into) if into else ""
+    fitted = _choice(insert, "insert", YES_NO) if insert else ""
+    length = read_positive(engagement, "length", "length of engagement") if engagement else None
+    strength = read_positive(tapped_strength, "stress", "tapped strength") if tapped_strength else None
+    return Tapped(metal, fitted, length, strength)
+
+
+def tools(
+    locknut: str | None,
+    prevailing: str | None,
+    adapter: str | CrowFoot | None,
+    wrench: str | WrenchRange | Sequence[str | WrenchRange] | None,
+    data: Refdata,
+) -> Tools:
+    """Locknut, drag, crow-foot and wrenches; several wrenches are several to choose from."""
+    nut = canonical(data, "fasteners/prevailing", "nut", locknut) if locknut else ""
+    drag = read_positive(prevailing, "torque", "prevailing torque", zero=True) if prevailing else None
+    return Tools(nut, drag, crow_foot(adapter), _wrenches(wrench) if wrench else ())
+
+
+def _wrenches(typed: str | WrenchRange | Sequence[str | WrenchRange]) -> list[WrenchRange]:
+    from gaugeblock.job.wrench import WrenchRange, read_wrench
+
+    several = (typed,) if isinstance(typed, str | WrenchRange) else tuple(typed)
+    return [read_wrench(w, "wrench") if isinstance(w, str) else w for w in several]
+
+
+def wish(
+    maker: object, wanted: str | None, given: str | None, confirmed: str | Sequence[str] | None, data: Refdata
+) -> Wish:
+    """The torque that somebody names, and what was read twice."""
+    made: Maker | None = None
+    if maker is not None:
+        from gaugeblock.fasteners.maker import read_maker
+
+        made = read_maker(maker)
+    if made is not None and made.condition:
+        made = made.replace(condition=keys.condition(made.condition, data)[0])
+    want = read_positive(wanted, "torque", "wanted") if wanted else None
+    judged = read_positive(given, "torque", "--given") if given else None
+    names = confirmed.replace(",", " ").split() if isinstance(confirmed, str) else tuple(confirmed or ())
+    for name in names:
+        _choice(name, "confirmed", CONFIRMED)
+    return Wish(made, want, judged, tuple(names))
+
+
+def asked_of(tools: Tools, wish: Wish) -> dict[str, str | None]:
+    """What was asked of tools and maker, as text."""
+    return {
+        "maker": wish.maker.stages.text if wish.maker is not None else None,
+        "wrench": "; ".join(w.text for w in tools.wrenches) or None,
+        "adapter": tools.adapter.text if tools.adapter is not None else None,
+    }
+
+
+def crow_foot(typed: str | CrowFoot | None) -> CrowFoot | None:
+    """``2 in on 12 in at 90 deg``; InputError when it is not so written."""
+    if typed is None or isinstance(typed, CrowFoot):
+        return typed
+    match = re.fullmatch(_ADAPTER, " ".join(typed.split()))
+    if match is None:
+        do = 'write it as "2 in on 12 in" or "2 in on 12 in at 90 deg"'
+        raise InputError(typed, "adapter", "not a crow-foot on a wrench", (), do)
+    arm, wrench = (units.parse_measure(match[part], "length", "adapter") for part in ("adapter", "wrench"))
+    angle: Measure | None = units.parse_measure(match["angle"], "angle", "adapter") if match["angle"] else None
+    return CrowFoot(arm, wrench, angle)
+
+
+def _choice(typed: str, where: str, choices: Sequence[str]) -> str:
+    if typed not in choices:
+        why = "not a kind of joint" if where == "joint" else "not one of the words there are"
+        raise InputError(typed[:60], where, why, choices, "use one of these")
+    return typed

@@ -1,0 +1,75 @@
+"""What an answer on a bolt says besides: how a thread was read, where a torque comes from, sources that disagree."""
+
+from __future__ import annotations
+
+from gaugeblock import lookup, units
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import CANNOT_TELL, INFORM, Check
+from gaugeblock.answer.question import FILL_IN, Question
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.fasteners.bolt import Bolt, Wish
+    from gaugeblock.fasteners.draft import Draft
+    from gaugeblock.fasteners.joint import Joint
+    from gaugeblock.figure import Figure
+    from gaugeblock.tables.load import Refdata
+
+
+def ask_of_maker(wish: Wish, draft: Draft) -> None:
+    """The paper and the place of a maker's figure, where they are not named. The figure stands without them."""
+    maker = wish.maker
+    if maker is None:
+        return
+    from gaugeblock.fasteners.maker import NO_PAGE, NO_SOURCE
+
+    for given, key, what in ((maker.source, "maker.source", NO_SOURCE), (maker.place, "maker.place", NO_PAGE)):
+        if not given:
+            name = "where the maker's figure stands"
+            draft.check(Check(name, CANNOT_TELL, what, bears=INFORM))
+            word = "which paper" if key.endswith("source") else "which page"
+            draft.ask(Question(FILL_IN, f"Say {word} the maker's figure stands in.", key, (name,)))
+
+
+def read_as(bolt: Bolt) -> list[Caution]:
+    if bolt.thread is None or not bolt.thread.read_as:
+        return []
+    return [Caution(f"{bolt.thread.read_as}.", "note")]
+
+
+def said_once(main: Figure, found: Joint) -> list[Caution]:
+    """Cautions on where the torque comes from."""
+    out = []
+    if main.basis == "derived" and found.table is None:
+        text = (
+            "No published torque for exactly this thread, grade and condition: this one is calculated. The "
+            "part maker's figure governs."
+        )
+        out.append(Caution(text, "damage", (main.id,), "refdata"))
+    return out
+
+
+def disagreements(found: Joint, data: Refdata) -> tuple[Caution, ...]:
+    memo = ("disagreements", found.key)
+    got = data.memo.get(memo)
+    if got is None:
+        friction = found.friction
+        figures = [f for f in (found.published, friction.factor, found.proof) if f is not None]
+        out = [c for f in figures if (c := _disagreement(f)) is not None]
+        if "stainless" in friction.rubs:
+            rules = [r for r in data.statements("fasteners") if r["subject"] == "stainless"]
+            out += [Caution(r["statement"], r["severity"], (), r["source"] or r["basis"]) for r in rules]
+        if friction.assumed:
+            out.append(Caution(friction.assumed, "damage", (friction.factor.id,), "assumed"))
+        got = data.memo[memo] = tuple(out)
+    return got  # type: ignore[return-value]
+
+
+def _disagreement(figure: Figure) -> Caution | None:
+    apart = lookup.disagreement(figure)
+    if apart is None:
+        return None
+    low, high = (units.significant(v, 3) for v in apart)
+    unit = "" if figure.unit == "1" else f" {figure.unit}"
+    text = f"Sources disagree on {figure.quantity.replace('_', ' ')}: {low} to {high}{unit}."
+    return Caution(text, "note", (figure.id, *(o.id for o in lookup.same_specificity(figure))), "refdata")

@@ -6,8 +6,9 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from fasteners.fastener_questions import asked, is_key, plain
+from fasteners.fastener_questions import asked, is_key
 from gaugeblock.answer.check import CANNOT_TELL
+from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.domains import hooks, parse_job
 from gaugeblock.errors import GaugeblockError, LookupMiss
@@ -41,7 +42,7 @@ def test_a_plain_bolt_always_ends_in_use(thread: str, grade: tuple[str, str], co
     assert not sheet.questions
     figure = sheet.decision.figure
     assert figure is not None
-    number = plain(sheet.decision.do).removeprefix("Tighten to ").split(" ")[0]
+    number = number_only(figure, DATA).split(" ")[0]
     if figure.basis == "derived":
         assert len(number.replace(".", "").strip("0")) <= 3
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from gaugeblock.answer.decision import ASK, NONE, STOP, USE, Candidate, Decision
 from gaugeblock.answer.pretty import pretty
-from gaugeblock.answer.printing import number_only
 from gaugeblock.fasteners.draft import DRY, HOLDS, LENGTH, PROOF, REUSE
 from gaugeblock.value import put
 
@@ -80,9 +79,7 @@ def decide(outcomes: Sequence[tuple[Way, Setting]], draft: Draft, stages: Sequen
     if asks:
         do = _to_ask(draft, [c.name for c in asks]) or _sentence(asks[0].reason)
         return Tightening(ASK, verb, candidates, [c.name for c in asks], do, stages)
-    number = number_only(outcomes[0][1].figure, draft.data)
-    says = {SET: f"Set the wrench to {number}.", TIGHTEN: f"Tighten to {number}.", TURN: f"Turn {number}."}
-    do = pretty(_sentence(", then ".join(stages)) if stages else says[verb])
+    do = pretty(_sentence(", then ".join(stages))) if stages else ""
     return Tightening(USE, verb, candidates, (), do, stages)
 
 
@@ -97,8 +94,7 @@ def judged(setting: Setting, draft: Draft) -> Decision:
     if asks:
         do = _to_ask(draft, [c.name for c in asks]) or _sentence(asks[0].reason)
         return Decision(ASK, CHECK, candidates, [c.name for c in asks], do)
-    number = number_only(setting.figure, draft.data)
-    return Decision(USE, CHECK, candidates, (), pretty(f"This setting clamps with about {number}."))
+    return Decision(USE, CHECK, candidates)
 
 
 def _to_ask(draft: Draft, names: Sequence[str] = ()) -> str:

@@ -36,7 +36,6 @@ DIGITS = 1e-9
 FAULTS = {
     "apex_moved": "over a narrow thing the flat is drawn out to the straight that the die needs, which it leaves out",
     "joint_slip": "the number of bolts stands in its conditions, not among its inputs",
-    "thermal_growth": "growth by a table of growth a length is no coefficient times a rise",
 }
 # Rules that code names and that no question of the corpus reaches.
 UNREACHED = {"nominal_diameter_from_designation": "every thread of the tables has its major diameter"}

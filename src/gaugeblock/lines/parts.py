@@ -106,9 +106,10 @@ def exhaust_growth(words: Words, hot: Figure | None) -> Found:
     if per is None:
         return Found() if "exhaust_material" in words.unread else cannot(_none_published(line, wanted))
     if per.quantity == "linear_growth":
-        grown, said = base(per) * base(run), "from 70 degF"
+        rule, grown, said = _by_table(data), base(per) * base(run), "from 70 degF"
     else:
-        grown, said = calc.growth(base(per), base(run), units.to_base(top, hot.unit) - 293.15), "from 20 degC"
+        rule, said = "thermal_growth", "from 20 degC"
+        grown = calc.growth(base(per), base(run), units.to_base(top, hot.unit) - 293.15)
     unit = tape_unit(run.unit)
     length = units.from_base(grown, unit)
     ends = (
@@ -116,15 +117,18 @@ def exhaust_growth(words: Words, hot: Figure | None) -> Found:
         ("slip_needed", "slip joints and hangers together"),
     )
     about = f"{run.text} {run.unit}|{line.word('exhaust_material')}|{wanted}"
-    growth, slip = (
-        derived("thermal_growth", q, length, unit, (per, run, hot), data, about=about, conditions=c) for q, c in ends
-    )
+    growth, slip = (derived(rule, q, length, unit, (per, run, hot), data, about=about, conditions=c) for q, c in ends)
     reason = (
         f"{run.text} {run.unit} between anchors grows {number_only(growth, data)}: "
         f"slip joint and hangers must take {number_only(slip, data)} or more"
     )
     required = Bound(slip.typical, slip.unit, "min", slip)
     return Found((growth, slip), (Check(name, CANNOT_TELL, reason, required, bears=INFORM),))
+
+
+def _by_table(data: Refdata) -> str:
+    """The rule of a printed growth; releases before 0.7.0 have one rule for both."""
+    return "thermal_growth_by_table" if data.entry("formulas", "thermal_growth_by_table") else "thermal_growth"
 
 
 def _none_published(line: Line, wanted: str) -> str:

@@ -222,9 +222,16 @@ def test_a_mirror_and_the_other_way_round_give_the_same_decision_and_gap(seed):
     chance = random.Random(seed)
     line, hot = random_path(chance, 1), random_path(chance, -1)
     keys = {
-        "service": "brake", "material": "brake tube", "fluid": "DOT 4", "fluid_state": "wet", "od": "3/16 in",
-        "hot_temperature": "300 to 450 degC", "hot_finish": "0.8", "finish": "0.8", "soak_air": "60 to 90 degC",
-    }  # fmt: skip
+        "service": "brake",
+        "material": "brake tube",
+        "fluid": "DOT 4",
+        "fluid_state": "wet",
+        "od": "3/16 in",
+        "hot_temperature": "300 to 450 degC",
+        "hot_finish": "0.8",
+        "finish": "0.8",
+        "soak_air": "60 to 90 degC",
+    }
 
     def of(a, b):
         return decided({**keys, "points": a, "hot": {"name": "pipe", "od": "2 in", "points": b}})

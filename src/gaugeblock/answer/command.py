@@ -44,7 +44,7 @@ def common_options(parser: Parser, unit: bool = True) -> None:
 
 def print_sheet(sheet: Sheet, as_json: bool, unit: str | None, why: bool = False) -> int:
     """Print a Sheet as text (short, or all of it with ``why``) or as JSON; the exit code."""
-    from gaugeblock.answer.check import NOT_OK
+    from gaugeblock.answer.decision import STOP
 
     if unit is not None:
         from gaugeblock import units
@@ -72,7 +72,7 @@ def print_sheet(sheet: Sheet, as_json: bool, unit: str | None, why: bool = False
             from gaugeblock.answer.text import render
 
             print(render(sheet, unit))
-    return 1 if sheet.worst == NOT_OK else 0
+    return 1 if sheet.decision.kind == STOP else 0
 
 
 def _reprint(sheet: Sheet, out: dict[str, object], unit: str) -> None:

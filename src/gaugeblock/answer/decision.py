@@ -11,7 +11,7 @@ if TYPE_CHECKING:
 
     from gaugeblock.answer.check import Check
 
-USE, ASK, STOP, NONE = "use", "ask", "stop", "none"
+USE, ASK, STOP, NONE = KINDS = ("use", "ask", "stop", "none")
 MOST_CANDIDATES = 3
 
 
@@ -77,9 +77,14 @@ class Decision(Value):
         }
 
 
+def fact(figure: Figure) -> str:
+    """What stands in place of a verb before a figure that is only read: its quantity."""
+    return figure.quantity.replace("_", " ").upper()
+
+
 def use(verb: str, figure: Figure, do: str = "", because: Sequence[str] = ()) -> Decision:
-    """Use this one figure."""
-    return Decision(USE, verb, (Candidate(figure),), because, do)
+    """Use this one figure; without a verb it is a fact, called by its quantity."""
+    return Decision(USE, verb or fact(figure), (Candidate(figure),), because, do)
 
 
 def ask(verb: str, candidates: Sequence[Candidate], because: Sequence[str], do: str) -> Decision:
@@ -100,8 +105,10 @@ def none(verb: str, do: str) -> Decision:
 def decided(verb: str, figure: Figure | None, checks: Sequence[Check], do: str = "") -> Decision:
     """The plain case: a check that stops, then one that asks, else the figure is used; without a figure there is none.
 
-    An answer with candidates of its own makes them itself.
+    An answer with candidates of its own makes them itself. Without a verb the figure is a fact, called by its quantity.
     """
+    if figure is not None:
+        verb = verb or fact(figure)
     own = [] if figure is None else [Candidate(figure)]
     stops = [c for c in checks if c.stops]
     if stops:

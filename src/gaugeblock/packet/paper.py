@@ -15,6 +15,8 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
 
+# What a pure number counts.
+_COUNTED = {"stock_bars": "stock length", "support_count": "clip"}
 _INCHES = ("lbf*ft", "lbf*in", "in", "ft", "lbf", "ksi", "psi", "Msi", "degF", "delta_degF", "in**2", "lb", "lb/in**3")
 
 
@@ -35,7 +37,9 @@ class Paper:
 
     def number(self, figure: Figure) -> str:
         """What stands large: the number without the window of a derived figure, with its unit."""
-        return pretty(number_only(figure, self.data, self.unit_first(figure)))
+        text = pretty(number_only(figure, self.data, self.unit_first(figure)))
+        word = _COUNTED.get(figure.quantity)
+        return text if word is None else f"{text}{NO_BREAK}{word if text == '1' else f'{word}s'}"
 
     def whole(self, figure: Figure) -> str:
         """The number with its window."""
@@ -50,6 +54,9 @@ class Paper:
     def split(self, figure: Figure) -> SimpleNamespace:
         """Number and unit apart, as a card prints them in two sizes, and the other unit's number."""
         text = self.number(figure)
+        if figure.quantity in _COUNTED:
+            value, _, word = text.partition(NO_BREAK)
+            return SimpleNamespace(value=value, unit=word, other="")
         match = re.fullmatch(r"(.*?[0-9%°\u00b2])(?:[\u00a0 ]([^0-9].*))?", text)
         value, unit = (match[1], match[2] or "") if match else (text, "")
         return SimpleNamespace(

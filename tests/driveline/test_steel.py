@@ -157,7 +157,7 @@ def test_what_is_missing_answers_cannot_tell(more: dict[str, str], missing: str)
 
 
 def test_no_shaft_no_check() -> None:
-    assert steel("1541", treatment="cold drawn").checks == []
+    assert steel("1541", treatment="cold drawn").checks == ()
 
 
 def test_no_published_yield_cannot_be_told() -> None:

@@ -68,9 +68,11 @@ def keeps(sheet: dict[str, Any]) -> list[str]:
         wrong.append("does not say what to do")
     if decision["kind"] == ASK and len(decision["figures"]) > 1 and not all(decision["when"]):
         wrong.append("candidates that do not say when")
-    for question in sheet["questions"]:
-        if question["kind"] not in QUESTIONS or not question["text"] or not question["key"]:
-            wrong.append(f"a question without kind, text or key: {question}")
+    wrong += [
+        f"a question without kind, text or key: {question}"
+        for question in sheet["questions"]
+        if question["kind"] not in QUESTIONS or not question["text"] or not question["key"]
+    ]
     stops = [c for c in sheet["checks"] if c["result"] == "not ok" and c["bears"] == "stop"]
     if decision["kind"] == USE and any(_is_firm(c, sheet) for c in stops):
         wrong.append("used although a firm check stops")

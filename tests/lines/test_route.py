@@ -47,8 +47,8 @@ def test_what_cannot_be_read_is_refused(keys, error):
 
 def test_drawings_come_when_asked_for_and_there_is_an_estimate():
     assert [d.title for d in route("brake", **BESIDE, draw=True).drawings] == ["temperature against gap", "section"]
-    assert route("brake", **BESIDE).drawings == []
-    assert route("brake", draw=True).drawings == []
+    assert route("brake", **BESIDE).drawings == ()
+    assert route("brake", draw=True).drawings == ()
 
 
 PARTS = {
@@ -96,6 +96,7 @@ identification = "B"
 name = "rear brake line"
 service = "brake"
 fluid = "DOT 4"
+fluid_state = "wet"
 temperature = "171 degC"
 temperature_by = "thermocouple"
 

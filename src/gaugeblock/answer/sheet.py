@@ -6,10 +6,11 @@ from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK
 from gaugeblock.answer.decision import decided
 from gaugeblock.answer.printing import printed
 from gaugeblock.figure import Figure, derived_number
+from gaugeblock.value import Keys, Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Mapping
 
     from gaugeblock.answer.caution import Caution
     from gaugeblock.answer.check import Check
@@ -19,41 +20,48 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 
-class Sheet:
-    """One answer: figures (the governing one first), checks, cautions, drawings, what it comes to and what is to be asked."""
+class Sheet(Value):
+    """One answer: figures (the governing one first), checks, cautions, drawings, what it comes to, what is to be asked.
 
-    __slots__ = ("_decision", "asked", "cautions", "checks", "data", "drawings", "figures", "questions", "title")
+    What the decision shows stands among the figures, last where the answer did not list it.
+    """
+
+    __slots__ = ("asked", "cautions", "checks", "data", "decision", "drawings", "figures", "questions", "title")
+
+    title: str
+    asked: Mapping[str, str | None]
+    data: Refdata
+    figures: tuple[Figure, ...]
+    checks: tuple[Check, ...]
+    cautions: tuple[Caution, ...]
+    drawings: tuple[Drawing, ...]
+    decision: Decision
+    questions: tuple[Question, ...]
 
     def __init__(
         self,
         title: str,
-        asked: dict[str, str | None],
+        asked: Mapping[str, str | None],
         data: Refdata,
-        figures: list[Figure],
-        checks: list[Check],
-        cautions: list[Caution],
-        drawings: list[Drawing] | None = None,
+        figures: Iterable[Figure],
+        checks: Iterable[Check],
+        cautions: Iterable[Caution],
+        drawings: Iterable[Drawing] | None = None,
         decision: Decision | None = None,
         questions: Iterable[Question] = (),
     ) -> None:
-        self.title = title
-        self.asked = asked
-        self.data = data
-        self.figures = figures
-        self.checks = checks
-        self.cautions = cautions
-        self.drawings = drawings or []
-        self._decision = decision
-        self.questions = tuple(questions)
-
-    @property
-    def decision(self) -> Decision:
-        """What the answer comes to."""
-        return self._decision or decided("", self.governing, self.checks)
-
-    def decide(self, decision: Decision) -> None:
-        """Until every answer decides by itself: what its page says that it comes to."""
-        self._decision = decision
+        listed, judged = tuple(figures), tuple(checks)
+        decision = decision or decided("", listed[0] if listed else None, judged)
+        known = {figure.id for figure in listed}
+        put(self, "title", title)
+        put(self, "asked", asked if type(asked) is Keys else Keys(asked))  # type: ignore[arg-type]
+        put(self, "data", data)
+        put(self, "figures", (*listed, *(f for f in decision.figures if f.id not in known)))
+        put(self, "checks", judged)
+        put(self, "cautions", tuple(cautions))
+        put(self, "drawings", tuple(drawings or ()))
+        put(self, "decision", decision)
+        put(self, "questions", tuple(questions))
 
     @property
     def governing(self) -> Figure | None:

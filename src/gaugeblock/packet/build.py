@@ -9,7 +9,6 @@ from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.decision import ask
 from gaugeblock.answer.item import Item
 from gaugeblock.answer.question import FILL_IN, Question
-from gaugeblock.answer.sheet import Sheet
 from gaugeblock.job.model import Job
 from gaugeblock.packet.order import in_order_of_work
 from gaugeblock.packet.together import against_each_other
@@ -105,10 +104,7 @@ def _questioned(item: Item) -> Item:
     sheet = item.sheet
     decision = ask(sheet.decision.verb, sheet.decision.candidates, (check.name,), text)
     question = Question(FILL_IN, text, "name", (check.name,))
-    made = Sheet(
-        sheet.title, sheet.asked, sheet.data, list(sheet.figures), [*sheet.checks, check], list(sheet.cautions),
-        list(sheet.drawings), decision, [question],
-    )  # fmt: skip
+    made = sheet.replace(checks=(*sheet.checks, check), decision=decision, questions=(question,))
     return item.replace(sheet=made)
 
 

@@ -197,6 +197,21 @@ class Refdata:
         self._statements: dict[str, list[dict[str, str]]] = {}
         self.memo: dict[object, object] = {}
 
+    def __repr__(self) -> str:
+        return f"<Refdata {self.release}>"
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Refdata) and (self.folder, self.release) == (other.folder, other.release)
+
+    def __hash__(self) -> int:
+        return hash((self.folder, self.release))
+
+    def __reduce__(self) -> tuple[object, ...]:
+        return _opened, (self.folder, self.release)
+
+    def __deepcopy__(self, memo: object) -> Refdata:
+        return self
+
     @property
     def is_draft(self) -> bool:
         """Whether this release is still open: it has no digest yet."""
@@ -342,6 +357,12 @@ def refdata(release: str | None = None) -> Refdata:
     if got is None:
         got = _OPEN[release] = Refdata(release=release)
     return got
+
+
+def _opened(folder: str, release: str) -> Refdata:
+    """The tables that a pickled Refdata stood for: the ones open here, else opened again."""
+    mine = refdata(release) if folder == refdata_folder() else None
+    return mine if mine is not None else Refdata(folder, release)
 
 
 def nearest(text: str, choices: list[str] | dict[str, str], count: int = 5) -> list[str]:

@@ -169,6 +169,15 @@ class Figure(Value):
         put(self, "text", text)
         put(self, "_evidence", None)
 
+    def ranked(self, chosen_by: str, others: tuple[Figure, ...] = ()) -> Figure:
+        """A copy that says which step of the ranking decided, and what else answers; a look-up makes one of each row."""
+        copy = object.__new__(Figure)
+        for slot in Figure.__slots__:
+            put(copy, slot, getattr(self, slot))
+        put(copy, "chosen_by", chosen_by)
+        put(copy, "others", others)
+        return copy
+
     def __hash__(self) -> int:
         return hash((self.id, self.quantity, self.unit))
 

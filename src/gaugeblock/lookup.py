@@ -125,7 +125,9 @@ def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str], of
             asked.append((key, _cell(data, table, key, typed)))
         else:
             asked.append((key, _measure(table, key, typed)))
-    close = rows
+    first = asked[0][1]
+    is_indexed = of_source is None and asked[0][0].match == "exact" and isinstance(first, str)
+    close = table.of_first(quantity, str(first)) if is_indexed else rows
     for at, (key, want) in enumerate(asked):
         # most rows go by their words alone; the rest are ranked
         if want is None or (key.match == "exact" and key.name != "service"):
@@ -244,9 +246,9 @@ def _govern(data: Refdata, quantity: str, matched: list[tuple[Rank, Row]]) -> Fi
     def lost_at(rank: tuple[object, ...]) -> str:
         return next((step for step, a, b in zip(STEPS, best, rank, strict=True) if a != b), "source id")
 
-    others = tuple(figure_of(row, data).replace(chosen_by=lost_at(rank)) for rank, row in ranked[1:])
+    others = tuple(figure_of(row, data).ranked(lost_at(rank)) for rank, row in ranked[1:])
     chosen = "only row" if len(ranked) == 1 else lost_at(ranked[1][0])
-    return figure_of(ranked[0][1], data).replace(chosen_by=chosen, others=others)
+    return figure_of(ranked[0][1], data).ranked(chosen, others)
 
 
 def govern_rows(rows: list[Row], data: Refdata) -> Figure:

@@ -156,7 +156,7 @@ class Row:
 class Table:
     """The rows of one table that live in one release, by quantity."""
 
-    __slots__ = ("by_quantity", "cells_of", "keys", "name", "rows")
+    __slots__ = ("_by_first", "by_quantity", "cells_of", "keys", "name", "rows")
 
     def __init__(self, name: str, rows: list[Row], by_quantity: dict[str, list[Row]]) -> None:
         self.name = name
@@ -164,6 +164,19 @@ class Table:
         self.rows = rows
         self.by_quantity = by_quantity
         self.cells_of: dict[str, dict[str, str]] = {}
+        self._by_first: dict[str, dict[str, list[Row]]] = {}
+
+    def of_first(self, quantity: str, cell: str) -> list[Row]:
+        """The rows of a quantity whose first key is ``cell`` or ``any``, in table order; found by an index made once."""
+        index = self._by_first.get(quantity)
+        if index is None:
+            rows = self.by_quantity.get(quantity, [])
+            index = self._by_first[quantity] = {first: [] for first in dict.fromkeys(row.key[0] for row in rows)}
+            for row in rows:
+                for first in index if row.key[0] == "any" else (row.key[0],):
+                    index[first].append(row)
+        found = index.get(cell)
+        return index.get("any", []) if found is None else found
 
     def column(self, name: str) -> dict[str, str]:
         """The distinct cells of a key column, each by its case-folded spelling."""

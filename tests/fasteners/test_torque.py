@@ -113,7 +113,7 @@ def test_no_row_of_another_service_governs_any_torque_or_part_of_a_vehicle() -> 
 
 def test_a_heavy_truck_figure_informs_a_part_of_a_vehicle_and_does_not_answer() -> None:
     sheet = part("flare nut", size="-6", seat="jic", material="steel")
-    assert sheet.figures == []
+    assert sheet.figures == ()
     assert sheet.checks[0].result == CANNOT_TELL
     assert any("Informs only" in c.text and "heavy truck" in c.text for c in sheet.cautions)
     own = part("flare nut", size="-6", seat="jic", material="steel", service="heavy truck")

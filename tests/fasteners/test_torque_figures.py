@@ -142,7 +142,7 @@ def test_the_same_answer_from_python_and_from_the_command_line(capsys: pytest.Ca
         code = main(argv)
         sheet = torque(size, **options)
         assert json.loads(capsys.readouterr().out) == json.loads(json.dumps(sheet.as_dict()))
-        assert code == (1 if sheet.worst == NOT_OK else 0)
+        assert code == (1 if sheet.decision.kind == "stop" else 0)
 
 
 def test_exit_codes_and_empty_streams_in_a_process_of_its_own() -> None:

@@ -376,6 +376,17 @@ def test_an_overload_stops_whatever_is_known_of_the_modulus() -> None:
     assert "CUT" not in render(plan)
 
 
+def test_a_length_that_rests_on_a_doubtful_reading_is_no_candidate() -> None:
+    shape = {"rise": "11/2 in", "angle": "20 deg", "before": "8 in", "after": "8 in"}
+    plan = work_out({**METAL, "offset": shape}, die={"radius": "4 in", "grip": "1 in", "start_mark": "0 in"})
+    assert (plan.sheet.decision.kind, plan.sheet.decision.figures) == (NONE, ())
+    assert "1 1/2 in?" in plain(plan.sheet.decision.do)
+    assert plan.bench is None
+    assert "CUT" not in render(plan)
+    sheet = bend(od="1 3/4 in", wall=".120 in", material="1020 DOM", method="rotary draw", radius="51/2 in")
+    assert (sheet.decision.kind, [q.key for q in sheet.questions][:1]) == (NONE, ["radius"])
+
+
 def test_a_bare_bump_factor_is_a_pure_number() -> None:
     one, two = (work_out({**STRAIGHT, "load": {**LOAD, "bump_factor": b}}) for b in (3, "3"))
     assert one.sheet.figure("tube_load") == two.sheet.figure("tube_load")

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.making import stated
+from gaugeblock.answer.plausible import is_plausible
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.tables.load import nearest
@@ -205,6 +206,18 @@ def length(typed: str, where: str) -> units.Measure:
     return measure
 
 
+def size(typed: str, where: str, quantity: str, data: Refdata) -> units.Measure:
+    """A size of a tube over zero; a bare number is read in the one unit in which such a tube exists (``1.75`` is inches)."""
+    number, unit = units.split_quantity(typed)
+    if number and not unit:
+        exact = units.parse_number(number, where)
+        found = [units.Measure(exact, u, f"{number} {u}") for u in ("in", "mm")]
+        fit = [m for m in found if is_plausible(m, quantity, data)]
+        if len(fit) == 1:
+            return fit[0]
+    return length(typed, where)
+
+
 def pipe_size(typed: str) -> str:
     """A nominal pipe size without the words around it: ``1-1/2 pipe``, ``NPS 2``."""
     return re.sub(_PIPE, " ", typed).strip() or typed
@@ -223,7 +236,7 @@ def outside_diameter(typed: str, data: Refdata) -> units.Measure:
         raise InputError(
             typed, "od", "a pipe size is a nominal bore, not an OD", near, "give the OD measured with a calliper"
         )
-    return length(typed, "od")
+    return size(typed, "od", "tube_od", data)
 
 
 def is_gauge(typed: str) -> bool:
@@ -235,7 +248,7 @@ def wall(typed: str, data: Refdata) -> Figure:
     """The wall that was typed, a length or a gauge with its system (``16 BWG``); a bare gauge is refused with its walls."""
     if is_gauge(typed):
         return gauge_wall(typed, None, data)
-    return stated(length(typed, "wall"), "tube_wall", "wall", data)
+    return stated(size(typed, "wall", "tube_wall", data), "tube_wall", "wall", data)
 
 
 def gauge_wall(typed: str, system: str | None, data: Refdata) -> Figure:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from fractions import Fraction
 
 import pytest
 from hypothesis import given, settings
@@ -13,6 +14,7 @@ from gaugeblock.answer.sheet import Sheet
 from gaugeblock.answer.text import render
 from gaugeblock.errors import Ambiguous, GaugeblockError, InputError, LookupMiss, UnitError
 from gaugeblock.tubes.bend.sheet import bend
+from gaugeblock.units import fraction_text
 
 COMMON = {"od": "1 3/4 in", "wall": ".120 in", "material": "1020 DOM", "method": "rotary draw"}
 GOVERNING = "radius against the governing minimum"
@@ -197,7 +199,7 @@ def test_cautions_belong_to_the_tube_and_the_method() -> None:
 @pytest.mark.parametrize(
     ("change", "error", "says"),
     [
-        ({"od": "1.75"}, UnitError, "1.75 in"),
+        ({"od": "3.5"}, UnitError, "3.5 in"),
         ({"od": "1 1/2 pipe"}, InputError, "1.9 in"),
         ({"od": "1 1/2 sch 40"}, InputError, "1.9 in"),
         ({"od": "0 in"}, InputError, "more than zero"),
@@ -251,7 +253,12 @@ def test_units_change_no_verdict_and_every_figure_has_its_place(
     if 2 * wall / 1000 >= od:
         return
     typed = {"material": metal, "method": "rotary draw", "angle": "45 deg"}
-    inch = bend(od=f"{sixteenths}/16 in", wall=f"{wall / 1000:.3f} in", radius=f"{od * tenths / 10:.6f} in", **typed)
+    inch = bend(
+        od=f"{fraction_text(Fraction(sixteenths, 16))} in",
+        wall=f"{wall / 1000:.3f} in",
+        radius=f"{od * tenths / 10:.6f} in",
+        **typed,
+    )
     metric = bend(
         od=f"{od * 25.4:.6f} mm",
         wall=f"{wall * 0.0254:.6f} mm",
@@ -274,3 +281,14 @@ def test_json_has_every_key_and_prints_no_nan() -> None:
     text = json.dumps(out, allow_nan=False)
     assert set(out) == {"asked", "data_release", "decision", "figures", "checks", "questions", "cautions"}
     assert '"vehicle safety cage"' in text
+
+
+@pytest.mark.parametrize(
+    ("od", "wall", "read"),
+    [("1.75", "0.120", "1.75 in x 0.120 in"), ("44.5", "3", "44.5 mm x 3 mm"), ("1 3/4", ".120", "1 3/4 in x .120 in")],
+)
+def test_a_bare_number_is_read_in_the_unit_in_which_such_a_tube_exists(od: str, wall: str, read: str) -> None:
+    sheet = bend(od=od, wall=wall, material="1020 DOM", method="rotary draw", radius="5 1/2 in")
+    assert sheet.title.startswith(read)
+    assert f"od = {od} is read as {read.split(' x ', maxsplit=1)[0]}." in cautions(sheet)
+    assert sheet.decision.kind == "use"

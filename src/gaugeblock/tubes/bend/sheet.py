@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.decision import none
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.tables.interval import parse_interval
@@ -12,7 +13,8 @@ from gaugeblock.tubes import keys
 from gaugeblock.tubes.bend import metal
 from gaugeblock.tubes.bend.bent import CAGE, MINIMUMS, Bent, service_of
 from gaugeblock.tubes.bend.least import Minimum, minimums
-from gaugeblock.tubes.bend.radius import decision, questions, radius_checks
+from gaugeblock.tubes.bend.radius import VERB, decision, questions, radius_checks
+from gaugeblock.tubes.doubt import Doubt, doubt_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -87,6 +89,21 @@ def bend(
     return bend_of(tube, None if angle is None else units.parse_measure(angle, "angle", "angle"), asked)
 
 
+def _doubts(tube: Bent) -> list[Doubt]:
+    """What was typed of the tube and its bend that may not be what was meant."""
+    typed = [
+        ("od", "tube_od", tube.od),
+        ("wall", "tube_wall", tube.wall),
+        ("radius", "centre_line_radius", tube.radius),
+    ]
+    found = (
+        doubt_of(key, quantity, units.Measure(units.parse_number(f.text), f.unit, f"{f.text} {f.unit}"), tube.data)
+        for key, quantity, f in typed
+        if f is not None and f.basis == "stated"
+    )
+    return [d for d in found if d is not None]
+
+
 def _made(
     od_m: Fraction,
     radius: str | None,
@@ -122,7 +139,8 @@ def bend_of(tube: Bent, angle: Measure | None, asked: dict[str, str | None]) -> 
     more, stretched = metal.stretch(tube)
     flat, flat_checks = metal.flattening(tube)
     figures += [*more, *([] if angle is None else metal.arc(tube, angle)), *flat]
-    checks = [*radius_checks(tube, own, habits), *flat_checks]
+    doubts = _doubts(tube)
+    checks = [*(d.check for d in doubts), *radius_checks(tube, own, habits), *flat_checks]
     if tube.centre is not None and tube.centre not in figures:
         figures.append(tube.centre)
     return Sheet(
@@ -131,9 +149,9 @@ def bend_of(tube: Bent, angle: Measure | None, asked: dict[str, str | None]) -> 
         data,
         figures,
         checks,
-        [*_bought_as(tube), *_informs(tube, cage), *stretched, *metal.trade(tube)],
-        decision=decision(tube, own, checks),
-        questions=questions(tube, own, checks),
+        [*_read_as(tube, asked), *_bought_as(tube), *_informs(tube, cage), *stretched, *metal.trade(tube)],
+        decision=none(VERB, doubts[0].text) if doubts else decision(tube, own, checks),
+        questions=[*(d.question for d in doubts), *questions(tube, own, checks)],
     )
 
 
@@ -145,6 +163,13 @@ def _bought_as(tube: Bent) -> list[Caution]:
     if size.of_wall:
         said.append(f"A wall of {tube.key['wall']} is taken as {size.wall}, within the tolerance of {size.of_wall}.")
     return [Caution(text, "note", (), "refdata") for text in said]
+
+
+def _read_as(tube: Bent, asked: dict[str, str | None]) -> list[Caution]:
+    """How a number without a unit was read."""
+    typed = ((k, asked.get(k), tube.key[k]) for k in ("od", "wall"))
+    bare = [(k, t, got) for k, t, got in typed if t and not units.split_quantity(t)[1]]
+    return [Caution(f"{k} = {t} is read as {got}.", "note", (), "calculated") for k, t, got in bare]
 
 
 def _informs(tube: Bent, cage: list[Minimum]) -> list[Caution]:

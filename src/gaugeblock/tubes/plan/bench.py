@@ -93,11 +93,11 @@ def _headline(plan: Plan) -> list[str]:
     decision = plan.sheet.decision
     if decision.kind == STOP:
         return wrap(f"STOP: {decision.do}", 2, 4)
-    if plan.marks is None:
+    if plan.bench is None:
         return wrap(decision.do, 2, 4)
-    cut = plan.marks.cut
+    cut = plan.bench.cut
     word = "CUT" if decision.kind == USE else "ASK FIRST; THEN CUT"
-    number = f"{word} {plan.given.tape.reads(plan.marks.layout.cut_length)}"
+    number = f"{word} {plan.given.tape.reads(plan.bench.layout.cut_length)}"
     lines = [f"  {number:<52}{cut.trust}"]
     return lines if decision.kind == USE else [*lines, *wrap(decision.do, 2, 4)]
 

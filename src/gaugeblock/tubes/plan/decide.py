@@ -12,13 +12,22 @@ if TYPE_CHECKING:
     from gaugeblock.answer.decision import Decision
     from gaugeblock.answer.question import Question
     from gaugeblock.figure import Figure
+    from gaugeblock.tubes.doubt import Doubt
+    from gaugeblock.tubes.plan.found import Found
     from gaugeblock.tubes.plan.given import Given
 
 VERB = "CUT"
 
 
-def decision_of(given: Given, checks: Sequence[Check], questions: Sequence[Question], cut: Figure | None) -> Decision:
-    """The cut length where nothing is open that could change or stop it."""
+def decision_of(given: Given, found: Found, doubts: Sequence[Doubt], cut: Figure | None) -> Decision:
+    """The cut length where nothing is open that could change or stop it.
+
+    A length that rests on a doubtful reading is no candidate: what was meant is asked first.
+    """
+    checks, questions = found.checks, found.questions
+    doubtful = [d for d in doubts if d.is_of_the_shape]
+    if doubtful:
+        return none(VERB, doubtful[0].text)
     failed = [c for c in checks if c.stops]
     if failed:
         refused = [] if cut is None else [Candidate(cut)]

@@ -19,8 +19,8 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.calc.path import Path, Vector
     from gaugeblock.figure import Figure
+    from gaugeblock.tubes.doubt import Doubt
     from gaugeblock.tubes.model import TubeLoad
-    from gaugeblock.tubes.plan.doubt import Doubt
     from gaugeblock.tubes.plan.given import Given
     from gaugeblock.tubes.plan.metal import Metal
     from gaugeblock.tubes.plan.shape import Shape

@@ -11,11 +11,11 @@ from gaugeblock.bodies import Typed
 from gaugeblock.calc import path as paths
 from gaugeblock.errors import InputError
 from gaugeblock.tables.load import Refdata, refdata
+from gaugeblock.tubes.doubt import doubts_of
 from gaugeblock.tubes.model import Tube
 from gaugeblock.tubes.plan import refusal as refusals
 from gaugeblock.tubes.plan.around import around_of
 from gaugeblock.tubes.plan.decide import decision_of
-from gaugeblock.tubes.plan.doubt import doubts_of
 from gaugeblock.tubes.plan.found import Found, joined
 from gaugeblock.tubes.plan.given import Given
 from gaugeblock.tubes.plan.marks import NAME, marks_of
@@ -32,8 +32,8 @@ if TYPE_CHECKING:
 
     from gaugeblock.answer.drawing import Drawing
     from gaugeblock.figure import Figure
+    from gaugeblock.tubes.doubt import Doubt
     from gaugeblock.tubes.plan.around import Around
-    from gaugeblock.tubes.plan.doubt import Doubt
     from gaugeblock.tubes.plan.marks import Marks
     from gaugeblock.tubes.plan.metal import Metal
     from gaugeblock.tubes.plan.tool import Tool
@@ -190,8 +190,8 @@ def _sheet(given: Given, found: Found, marks: Marks | None, drawings: list[Drawi
     """The Sheet of all stages: made once, with what it comes to."""
     figures = {f.id: f for f in found.figures}
     questions = list(dict.fromkeys(found.questions))
-    decision = decision_of(given, found.checks, questions, None if marks is None else marks.cut)
-    if decision.kind == "stop":  # what must not be done gives no marks
+    decision = decision_of(given, found, doubts_of(given), None if marks is None else marks.cut)
+    if decision.kind in ("stop", "none"):  # what must not be done, or is not known, gives no marks
         figures = {k: f for k, f in figures.items() if f.quantity not in ("bend_mark", "bend_angle_set")}
     return Sheet(
         given.title,

@@ -62,5 +62,5 @@ class Plan(Value):
 
     @property
     def bench(self) -> Marks | None:
-        """The marks to work to; None when there are none, or when the work is stopped."""
-        return None if self.is_stopped else self.marks
+        """The marks to work to; None when there are none, when the work is stopped, or when what was meant is asked."""
+        return self.marks if self.sheet.decision.kind in ("use", "ask") else None

@@ -49,6 +49,11 @@ class Doubt(Value):
         put(self, "text", text)
 
     @property
+    def is_of_the_shape(self) -> bool:
+        """Whether what is cut depends on it."""
+        return not self.key.startswith(("load.", "bolts."))
+
+    @property
     def check(self) -> Check:
         """The open check of this doubt."""
         return Check(f"{NAME}: {self.key}", CANNOT_TELL, self.text, subject=self.key, bears=ASK)
@@ -85,13 +90,17 @@ def _measures(part: Any, at: str) -> Iterator[tuple[str, str, Measure]]:
 
 
 def _doubt(key: str, name: str, measure: Measure, data: Refdata) -> Doubt | None:
+    if name == "bump_factor" and measure.unit == "%":
+        return Doubt(key, did_you_mean(f"{key} = {measure}: a bump factor multiplies the weight", (measure.number,)))
+    return doubt_of(key, _QUANTITIES.get(name, ""), measure, data)
+
+
+def doubt_of(key: str, quantity: str, measure: Measure, data: Refdata) -> Doubt | None:
+    """What is doubtful of one measure: a blank that was left out, or a place outside its quantity's plausible range."""
     meant = run_together(measure)
     if meant:
         reads = f"{float(measure.value):g} {measure.unit}"
         return Doubt(key, did_you_mean(f"{key} = {measure} reads as {reads}", (meant,)))
-    if name == "bump_factor" and measure.unit == "%":
-        return Doubt(key, did_you_mean(f"{key} = {measure}: a bump factor multiplies the weight", (measure.number,)))
-    quantity = _QUANTITIES.get(name, "")
     if not quantity or is_plausible(measure, quantity, data):
         return None
     span = plausible_range(quantity, data)

@@ -132,3 +132,10 @@ def test_what_a_hose_is_marked_for_settles_whether_the_fluid_may_run_in_it():
     assert "marked_for" in [q.key for q in route("fuel feed", **keys).questions]
     assert route("fuel feed", **keys, marked_for="E85").decision.kind == "use"
     assert route("fuel feed", **keys, marked_for="gasoline").decision.kind == "stop"
+
+
+def test_a_state_on_which_no_limit_depends_is_not_asked():
+    """Coolant has figures by its share of glycol, and no limit of temperature in either."""
+    sheet = route("coolant", material="EPDM", fluid="coolant, ethylene glycol")
+    assert (sheet.decision.kind, sheet.decision.figure.text) == ("use", "140")
+    assert not sheet.questions

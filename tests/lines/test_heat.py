@@ -146,6 +146,8 @@ def test_from_memory_and_habit_are_said_in_the_reason():
         ({"item": "PTFE", "at": "100"}, UnitError),
         ({"item": "PTFE", "at": "100 psi"}, UnitError),
         ({"item": "PTFE", "at": "hot"}, InputError),
+        ({"item": 5}, InputError),
+        ({"item": "PTFE", "at": 100}, InputError),
     ],
 )
 def test_what_cannot_be_answered_is_refused_with_what_to_do(keys, error):
@@ -215,3 +217,9 @@ def test_too_hot_by_a_limit_from_memory_asks_the_maker_and_never_stops():
     assert _check(sheet).result == "not ok"
     assert sheet.decision.kind == "ask"
     assert [(q.kind, q.key) for q in sheet.questions] == [("ask the maker", "line_limit")]
+
+
+def test_what_a_coating_keeps_off_informs_and_the_scaling_limit_decides():
+    sheet = heat("aluminised exhaust tube", klass="409, type 1 coating")
+    assert sheet.decision.figure.quantity == "oxidation_temperature_maximum"
+    assert any(f.quantity == "rust_protection_temperature_maximum" for f in sheet.figures)

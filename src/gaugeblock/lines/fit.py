@@ -199,6 +199,7 @@ def _pair_named(fluid: str, material: str) -> Check | None:
         return None
     else:
         why = f"no published source pairs {fluid} with {material}: read the marking on the hose or tube"
+        return Check(FLUID_IN, CANNOT_TELL, why, bears=INFORM)
     return Check(FLUID_IN, CANNOT_TELL, why)
 
 

@@ -8,6 +8,7 @@ from gaugeblock.answer.decision import Candidate, Decision, ask, none, stop, use
 from gaugeblock.answer.making import stated
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.errors import InputError
 from gaugeblock.lines import cautions as line_cautions
 from gaugeblock.lines.found import of_stop
 from gaugeblock.lines.item import OPEN_STATES, item_of
@@ -56,8 +57,11 @@ def heat(
     '155'
     """
     data = data or refdata()
-    found = item_of(item, klass, state, data)
     asked = {"item": item, "class": klass, "state": state, "at": at}
+    for key, typed in asked.items():
+        if typed is not None and not isinstance(typed, str):
+            raise InputError(str(typed)[:60], key, "text is wanted", (), 'write it in quotes, "120 degC"')
+    found = item_of(item, klass, state, data)
     given = None if at is None else stated_temperature(at, data)
     if found.open_key:
         choices = found.alternatives()

@@ -16,6 +16,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.lines.words import Words
+    from gaugeblock.tables.load import Refdata
 
 NO_BAND = "the inputs are single numbers, so the estimate has no band: give them as ranges, or measure on the car"
 MATERIAL, FLUID = "line material's limit", "fluid's limit"
@@ -71,15 +72,19 @@ class Side(Value):
         return () if limit is None or self.item.klass == EXPANSION_JOINT else (("", limit, self.item),)
 
 
-class Judged:
-    """What a line is judged by: its material and its fluid, and what the words of both say."""
+class Judged(Value):
+    """What a line is judged by: its material and its fluid."""
 
     __slots__ = ("data", "fluid", "material")
 
-    def __init__(self, words: Words) -> None:
-        self.data = words.data
-        self.material = _material(words)
-        self.fluid = _fluid(words)
+    material: Side
+    fluid: Side
+    data: Refdata
+
+    def __init__(self, material: Side, fluid: Side, data: Refdata) -> None:
+        put(self, "material", material)
+        put(self, "fluid", fluid)
+        put(self, "data", data)
 
     @property
     def sides(self) -> tuple[Side, Side]:
@@ -242,7 +247,7 @@ def _side(words: Words, name: str, key: str, class_key: str, state_key: str, own
     item = Item(table, cell, klass, state, words.data)
     if own is not None:
         return Side(name, GIVEN, key, item, own=own)
-    if item.open_key:
+    if item.open_key and item.alternatives():
         open_key = state_key if item.open_key == "state" else "class"
         why = f"the answer depends on the {item.open_key}: {', '.join(item.choices)}"
         return Side(name, OPEN, open_key, item, _open(name, why))
@@ -252,6 +257,11 @@ def _side(words: Words, name: str, key: str, class_key: str, state_key: str, own
             why = f"only an expansion joint's limit is published for {item.cell}: that does not judge a hose"
         return Side(name, NOBODY, "line_limit" if name == MATERIAL else "fluid_limit", item, _open(name, why))
     return Side(name, GIVEN, key, item)
+
+
+def judged_by(words: Words) -> Judged:
+    """What the words of a line say that it is judged by."""
+    return Judged(_material(words), _fluid(words), words.data)
 
 
 def untested(judged: Judged) -> Found:

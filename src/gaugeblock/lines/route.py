@@ -14,7 +14,7 @@ from gaugeblock.lines.decide import MEASURED_CHECK, decide
 from gaugeblock.lines.doubts import doubts
 from gaugeblock.lines.found import Found
 from gaugeblock.lines.inputs import inputs_of
-from gaugeblock.lines.judged import Judged, untested
+from gaugeblock.lines.judged import Judged, judged_by, untested
 from gaugeblock.lines.keys import Line, line_of_text
 from gaugeblock.lines.wall import pressure
 from gaugeblock.lines.words import Words
@@ -70,7 +70,7 @@ def route_of(
     """
     data = data or refdata()
     words = Words(line, data, is_job)
-    judged = Judged(words)
+    judged = judged_by(words)
     measured = line.figure("temperature", data)
     inputs, stands_in, noted = inputs_of(words, judged)
     more = line_cases.estimates(inputs, stands_in, line, judged, data)

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from gaugeblock.audit import audit_refdata as audit_refdata
     from gaugeblock.domains import validate as validate
     from gaugeblock.driveline.hardness import hardness as hardness
-    from gaugeblock.driveline.joint import joint as joint
+    from gaugeblock.driveline.joints.answer import joint as joint
     from gaugeblock.driveline.setups.answer import setup as setup
     from gaugeblock.driveline.splines.answer import spline as spline
     from gaugeblock.driveline.steel import steel as steel

@@ -7,11 +7,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from driveline.asking import LEFT, SHAFT, plain
+from driveline.forms import keeps_form
 from gaugeblock import hardness, setup, steel
-from gaugeblock.answer.decision import ASK, MOST_CANDIDATES, NONE, STOP, USE
+from gaugeblock.answer.decision import ASK, NONE, STOP, USE
 from gaugeblock.answer.making import base
-from gaugeblock.answer.question import KINDS
-from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline.job import Driveline
 from gaugeblock.driveline.steels import STRENGTHS
 from gaugeblock.errors import GaugeblockError, LookupMiss
@@ -29,33 +28,6 @@ STEPS = sorted(
     {(r["axle"], r["component"], r["step"]) for r in refdata().table("driveline/setup").rows if not r.standing}
 )
 KEYS = {*Driveline.keys, *(f"maker.{k}" for k in ("value", "low", "high", "source", "place"))}
-
-
-def keeps_form(sheet: Sheet, keys: set[str] = KEYS) -> None:
-    """What every decision is, whatever was asked."""
-    decision = sheet.decision
-    names = {c.name for c in sheet.checks}
-    counts = {USE: (1, 1), ASK: (1, MOST_CANDIDATES), STOP: (0, MOST_CANDIDATES), NONE: (0, 0)}
-    low, high = counts[decision.kind]
-    assert low <= len(decision.candidates) <= high
-    assert decision.verb
-    assert set(decision.because) <= names
-    assert all(f in sheet.figures for f in decision.figures)
-    if decision.kind != USE:
-        assert decision.do.endswith((".", "?"))
-    if decision.kind == ASK:
-        assert all(c.when and c.then for c in decision.candidates)
-        assert sheet.questions
-    if decision.kind == USE:
-        assert not any(c.asks or c.stops for c in sheet.checks)
-    if decision.kind == STOP:
-        assert any(c.stops for c in sheet.checks)
-    for question in sheet.questions:
-        assert question.kind in KINDS
-        assert question.key in keys
-        assert set(question.checks) <= names
-        assert question.text.endswith((".", "?"))
-    assert len(set(sheet.questions)) == len(sheet.questions)
 
 
 @st.composite
@@ -80,7 +52,7 @@ def test_a_shaft_of_any_steel_keeps_the_laws(of: dict[str, str | None]) -> None:
         sheet = steel(of.pop("grade") or "", **of)  # type: ignore[arg-type]
     except LookupMiss:
         return
-    keeps_form(sheet)
+    keeps_form(sheet, KEYS)
     decision = sheet.decision
     if of["shaft"] is None and of["torque"] is None and of["length"] is None:
         return
@@ -111,7 +83,7 @@ def test_typical_recalled_and_habit_strength_never_stop_nor_pass_alone(
         source = next((f for f in sheet.figures if f.quantity.startswith("yield_strength")), None)
         if source is None or source.quantity.endswith("_typical") or source.checked == "memory":
             assert sheet.decision.kind in (ASK, NONE)
-        keeps_form(sheet)
+        keeps_form(sheet, KEYS)
 
 
 @st.composite
@@ -141,7 +113,7 @@ def steps(draw: st.DrawFn) -> tuple[tuple[str, str, str, str | None], dict[str, 
 def test_a_step_of_any_axle_keeps_the_laws(asked: tuple[tuple[str, str, str, str | None], dict[str, object]]) -> None:
     (axle, component, step, wear), more = asked
     sheet = setup(axle, component, step, wear, **more)  # type: ignore[arg-type]
-    keeps_form(sheet)
+    keeps_form(sheet, KEYS)
     decision = sheet.decision
     maker = more["maker"]
     if decision.kind == USE and isinstance(maker, tuple):
@@ -165,7 +137,7 @@ def test_a_hardness_in_either_order_says_the_same(number: int, scale: str, turne
             sheet = hardness(*words)
         except GaugeblockError as error:
             return str(error)
-        keeps_form(sheet)
+        keeps_form(sheet, KEYS)
         return sheet.figures
 
     if turned:

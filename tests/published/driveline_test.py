@@ -280,3 +280,32 @@ def test_joint_is_held_to_the_trades_table_at_its_printed_speeds(speed: str, mos
 def test_joint_refuses_an_angle_no_joint_has(angle: str) -> None:
     with pytest.raises(GaugeblockError):
         joint(angle)
+
+
+@pytest.mark.parametrize("degrees", [2.0, 5.0, 12.0])
+@pytest.mark.parametrize("apart", [0.0, 20.0, 67.4, 90.0])
+def test_two_equal_joints_set_to_their_planes_drive_evenly(degrees: float, apart: float) -> None:
+    """A paper on double joints: equal angles drive at constant speed where the relative phase angle is zero.
+
+    That is the phase of the yokes less the angle between the planes of the joints (Fischer and Paul, abstract).
+    """
+    b, planes = math.radians(degrees), math.radians(apart)
+    assert calc.pair_speed_swing_in_planes(b, b, planes, planes) == pytest.approx(0, abs=1e-9)
+    if apart:
+        assert calc.pair_speed_swing_in_planes(b, b, planes) > 1e-5
+
+
+@pytest.mark.parametrize(("first", "second"), [(5.0, 3.0), (10.0, 4.0), (2.0, 2.0)])
+def test_two_joints_leave_what_one_at_the_resulting_angle_would(first: float, second: float) -> None:
+    """A maker's technical pages: a pair is as uneven as one joint at sqrt(b1^2 -+ b2^2), for the small angles of cars."""
+    b1, b2 = math.radians(first), math.radians(second)
+    for planes, sign in ((0.0, -1), (math.pi / 2, 1)):
+        one = calc.joint_speed_swing(abs(b1**2 + sign * b2**2) ** 0.5)
+        assert calc.pair_speed_swing_in_planes(b1, b2, planes) == pytest.approx(one, rel=0.02, abs=1e-9)
+
+
+def test_three_lines_give_the_working_angles_of_a_worked_example() -> None:
+    """A shop's worked example: output 3, driveshaft 1, pinion -1 degrees: both joints work at 2 degrees."""
+    lines = [math.radians(a) for a in (3.0, 1.0, -1.0)]
+    for one, two in ((0, 1), (1, 2)):
+        assert math.degrees(calc.shaft_line_angle(lines[one], 0.0, lines[two], 0.0)) == pytest.approx(2.0)

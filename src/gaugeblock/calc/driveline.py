@@ -184,6 +184,68 @@ def true_joint_angle(side_rad: T, top_rad: T) -> T:
     return arctan((ns.tan(side_rad) ** 2 + ns.tan(top_rad) ** 2) ** 0.5)
 
 
+def shaft_line_angle(side_1_rad: T, top_1_rad: T, side_2_rad: T, top_2_rad: T) -> T:
+    """Angle in rad between two shafts by their slopes in the side and the top view: the joint between them works at it.
+
+    Each shaft points along (1, tan top, tan side). Range: slopes under a quarter turn.
+
+    >>> from math import degrees, radians
+    >>> round(degrees(shaft_line_angle(0.0, 0.0, radians(3), radians(4))), 4)
+    4.9942
+    """
+    ns = namespace.of(side_1_rad, top_1_rad, side_2_rad, top_2_rad)
+    s1, t1, s2, t2 = (ns.tan(a) for a in (side_1_rad, top_1_rad, side_2_rad, top_2_rad))
+    # by the cross product: acos of the dot product loses small angles
+    cross = ((t1 * s2 - s1 * t2) ** 2 + (s1 - s2) ** 2 + (t2 - t1) ** 2) ** 0.5
+    arctan2 = ns.arctan2 if ns.__name__ == "numpy" else ns.atan2
+    return arctan2(cross, 1 + t1 * t2 + s1 * s2)
+
+
+def joint_plane_angle(first: tuple[T, T], second: tuple[T, T], third: tuple[T, T]) -> T:
+    """Angle in rad, 0 to a quarter turn, between the planes in which the two joints of a shaft are bent.
+
+    Each shaft is its slopes (side, top) in rad. 0 where either joint runs straight: it has no plane.
+    """
+    ns = namespace.of(*first, *second, *third)
+    i, p, o = ((1.0, ns.tan(top), ns.tan(side)) for side, top in (first, second, third))
+    a, b = _cross(i, p), _cross(p, o)
+    length = (sum(x * x for x in a) * sum(x * x for x in b)) ** 0.5
+    along = abs(sum(x * y for x, y in zip(a, b, strict=True)))
+    over = sum(x * x for x in _cross(a, b)) ** 0.5
+    if ns.__name__ == "numpy":
+        return ns.where(length > 0, ns.arctan2(over, along), 0.0)
+    return ns.atan2(over, along) if length > 0 else 0.0
+
+
+def _cross(a: tuple[T, T, T], b: tuple[T, T, T]) -> tuple[T, T, T]:
+    return a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]
+
+
+_STEPS = 720  # of half a turn: the swing repeats twice a turn, and is found to 1e-5 of itself
+
+
+def pair_speed_swing_in_planes(first_rad: T, second_rad: T, planes_rad: T, offset_rad: T = 0.0) -> T:
+    """Swing left by two joints whose planes stand apart, yokes of the shaft in line but for ``offset_rad``.
+
+    The ratios of the two joints multiply: tan of the turned angle behind the first is tan th / cos b1, and the second is
+    driven a quarter turn, less the angle between the planes, on. Greatest less least over a turn, by steps.
+    """
+    ns = namespace.of(first_rad, second_rad, planes_rad, offset_rad)
+    is_array = ns.__name__ == "numpy"
+    arctan2, most, least = (ns.arctan2, ns.maximum, ns.minimum) if is_array else (ns.atan2, max, min)
+    c1, c2 = ns.cos(first_rad), ns.cos(second_rad)
+    high: T = None
+    low: T = None
+    for k in range(_STEPS):
+        turned = _PI * k / _STEPS
+        behind = arctan2(ns.sin(turned), c1 * ns.cos(turned))
+        ratio = joint_speed_ratio(first_rad, turned)
+        ratio = ratio * c2 / (1 - (1 - c2 * c2) * ns.sin(behind - planes_rad + offset_rad) ** 2)
+        high = ratio if high is None else most(high, ratio)
+        low = ratio if low is None else least(low, ratio)
+    return high - low
+
+
 # Involute splines, 30 degree pressure angle. Lengths in m; pitch in teeth per m of pitch diameter.
 
 

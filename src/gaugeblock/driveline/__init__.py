@@ -11,6 +11,12 @@ WING = Wing(
         "setup": ("commands", "one step of an axle's set-up"),
         "joint": ("commands", "joint angles: how uneven they drive"),
     },
-    {"steel": "steel", "hardness": "hardness", "spline": "splines.answer", "setup": "setups.answer", "joint": "joint"},
-    {"driveline": "Driveline"},
+    {
+        "steel": "steel",
+        "hardness": "hardness",
+        "spline": "splines.answer",
+        "setup": "setups.answer",
+        "joint": "joints.answer",
+    },
+    {"driveline": "Driveline", "joints": "Joints"},
 )

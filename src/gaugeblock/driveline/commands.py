@@ -147,20 +147,35 @@ def joint(argv: list[str]) -> int:
     """Run ``gaugeblock joint``; the exit code."""
     parser = parser_of(
         "joint",
-        "How much a universal joint, or a pair of them, makes the driven shaft speed up and slow down.",
-        'gaugeblock joint "5 deg" "5 deg" --phasing "in phase" --speed "3000 rpm"',
+        "How much a universal joint, or the two of a shaft, make the driven shaft speed up and slow down.",
+        'gaugeblock joint --side "3 deg, 5 deg, 3 deg" --shafts-top "0 deg, 2 deg, 0 deg" --phasing "in phase" --speed "3000 rpm"',
     )
-    parser.add_argument("angle", metavar="ANGLE", help="working angle of the first joint: 5 deg")
+    parser.add_argument("angle", nargs="?", metavar="ANGLE", help="working angle of the first joint: 5 deg")
     parser.add_argument("second", nargs="?", metavar="ANGLE2", help="working angle of the second joint")
-    parser.add_argument("--phasing", metavar="P", help='"in phase" or "wrong phase"')
     parser.add_argument(
-        "--top", metavar="ANGLE", help="the first joint's angle in the top view; ANGLE is then the side view's"
+        "--top", metavar="ANGLE", help="the first joint's angle in the top view; ANGLE is the side view's"
     )
+    parser.add_argument("--second-top", metavar="ANGLE", help="the second joint's angle in the top view")
+    parser.add_argument(
+        "--side", metavar="S", help='slopes of input, propeller and output shaft: "3 deg, 5 deg, 3 deg"'
+    )
+    parser.add_argument("--shafts-top", metavar="S", help="the same three slopes in the top view")
+    parser.add_argument("--phasing", metavar="P", help='"in phase" or "wrong phase"')
     parser.add_argument("--speed", metavar="N", help="driveshaft speed: 3000 rpm")
     common_options(parser)
     a = parser.parse_args(argv)
-    from gaugeblock.driveline.joint import joint as sheet_of
+    from gaugeblock.driveline.joints.answer import joint as sheet_of
     from gaugeblock.tables.load import refdata
 
-    sheet = sheet_of(a.angle, a.second, phasing=a.phasing, top=a.top, speed=a.speed, data=refdata(a.data_release))
+    sheet = sheet_of(
+        a.angle,
+        a.second,
+        top=a.top,
+        second_top=a.second_top,
+        shafts_side=a.side,
+        shafts_top=a.shafts_top,
+        phasing=a.phasing,
+        speed=a.speed,
+        data=refdata(a.data_release),
+    )
     return print_sheet(sheet, a.json, a.unit, a.why)

@@ -1,12 +1,26 @@
-"""``[[driveline]]``: a shaft, or one step of an axle's set-up."""
+"""``[[driveline]]``: a shaft, or one step of an axle's set-up; ``[[joints]]``: the universal joints of a shaft."""
 
 from collections.abc import Iterator
 from typing import Annotated, Any
 
+from gaugeblock.driveline.keys import PHASES
 from gaugeblock.job.checks import Fault, given
 from gaugeblock.job.kind import Kind
 from gaugeblock.job.locate import Path
-from gaugeblock.job.part import AnyFigure, Finding, Length, Name, Part, Stress, Temperature, Text, Torque, one_of
+from gaugeblock.job.part import (
+    AnyFigure,
+    Finding,
+    Length,
+    Name,
+    Part,
+    Speed,
+    Stress,
+    Temperature,
+    Text,
+    Torque,
+    Turn,
+    one_of,
+)
 
 SHAFT = (
     "steel",
@@ -65,12 +79,43 @@ class Driveline(Part):
     notes: Text | None = None
 
 
+class Joints(Part):
+    """``[[joints]]``: the joints of one propeller shaft, by their own angles or by the slopes of the three shafts."""
+
+    name: Name
+    where: Text | None = None
+    angle: Turn | None = None
+    second: Turn | None = None
+    top: Turn | None = None
+    second_top: Turn | None = None
+    shafts_side: tuple[Turn, ...] = ()
+    shafts_top: tuple[Turn, ...] = ()
+    phasing: Annotated[str, one_of(*PHASES)] | None = None
+    speed: Speed | None = None
+    notes: Text | None = None
+
+
 def faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fault]:
     kind = item.get("kind")
     wrong = {"shaft": SETUP, "setup": SHAFT}.get(kind if isinstance(kind, str) else "", ())
     for key in given(item, wrong):
         yield Fault((*path, key), f"does not belong to a {kind}", "move it to an item of its own", (*path, "kind"))
 
+
+def joint_faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fault]:
+    for key in ("shafts_side", "shafts_top"):
+        slopes = item.get(key)
+        if isinstance(slopes, list) and len(slopes) != len(_THREE):
+            do = 'write it as ["3 deg", "5 deg", "3 deg"]'
+            yield Fault((*path, key), f"{len(slopes)} slopes; three are wanted: {', '.join(_THREE)}", do)
+    if given(item, ("shafts_side",)):
+        for key in given(item, ("angle", "second", "top", "second_top")):
+            yield Fault(
+                (*path, key), "given beside the slopes of the shafts", "give one of both", (*path, "shafts_side")
+            )
+
+
+_THREE = ("input shaft", "propeller shaft", "output shaft")
 
 STARTER = """\
 #[[driveline]]                          # a shaft
@@ -109,4 +154,25 @@ STARTER = """\
 #place = "page 4"
 """
 
-KINDS = {"driveline": Kind(Driveline, faults, STARTER)}
+JOINTS_STARTER = """\
+#[[joints]]                             # the universal joints of one propeller shaft
+#name = "EXAMPLE rear propeller shaft"
+#where = "gearbox to rear axle"
+#shafts_side = ["3 deg", "5 deg", "3 deg"]   # slopes of gearbox, shaft and pinion in the side view, down to the rear
+#shafts_top = ["0 deg", "2 deg", "0 deg"]    # the same in the top view, to the right
+#phasing = "in phase"                   # the yokes of the shaft: "in phase" (in line) or "wrong phase"
+#speed = "4000 rpm"                     # of the shaft at top speed
+#notes = ""
+
+#[[joints]]                             # or by the angles of the joints themselves
+#name = "EXAMPLE front propeller shaft"
+#angle = "2 deg"                        # between the shafts at the first joint, in the side view
+#second = "2 deg"                       # at the second
+#top = "1 deg"                          # the first joint's angle in the top view
+#second_top = "1 deg"                   # and the second's
+"""
+
+KINDS = {
+    "driveline": Kind(Driveline, faults, STARTER),
+    "joints": Kind(Joints, joint_faults, JOINTS_STARTER),
+}

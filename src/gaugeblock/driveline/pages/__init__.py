@@ -1,0 +1,1 @@
+"""Items of a job, one module a kind of item."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.decision import ASK, NONE, STOP, USE, Candidate, Decision
 from gaugeblock.answer.pretty import pretty
-from gaugeblock.fasteners.draft import DRY, HOLDS, LENGTH, PROOF, REUSE
+from gaugeblock.fasteners.draft import CAN_SET, DRY, HOLDS, LENGTH, PROOF, REUSE
 from gaugeblock.value import put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from gaugeblock.fasteners.draft import Draft
     from gaugeblock.fasteners.way import Way
     from gaugeblock.fasteners.wrench import Setting
+    from gaugeblock.figure import Figure
 
 SET, TIGHTEN, TURN, CHECK = "SET", "TIGHTEN", "TURN", "CHECK"
 MAKER_LINE = "The maker's figure, if you have it, settles it."
@@ -75,6 +76,8 @@ def decide(outcomes: Sequence[tuple[Way, Setting]], draft: Draft, stages: Sequen
         first = stops[0]
         do = _sentence(first.reason)
         right = _RIGHT.get(first.name, "")
+        if all(c.name == CAN_SET for c in stops):
+            candidates = []  # the torque is right, only the wrench is not: nothing is refused
         return Tightening(STOP, verb, candidates, [c.name for c in stops], f"{do} {right}".strip(), stages)
     if asks:
         do = _to_ask(draft, [c.name for c in asks]) or _sentence(asks[0].reason)
@@ -83,12 +86,13 @@ def decide(outcomes: Sequence[tuple[Way, Setting]], draft: Draft, stages: Sequen
     return Tightening(USE, verb, candidates, (), do, stages)
 
 
-def judged(setting: Setting, draft: Draft) -> Decision:
-    """The Decision on a setting that was given to be judged: its clamp load, refused, asked about, or as it is."""
+def judged(clamp: Figure, setting: Figure, draft: Draft) -> Decision:
+    """The Decision on a setting that was given to be judged: its clamp load; what is refused is the setting."""
     stops = [c for c in draft.checks if c.stops]
     asks = [c for c in draft.checks if c.asks]
-    candidates = (Candidate(setting.figure),)
+    candidates = (Candidate(clamp),)
     if stops:
+        candidates = (Candidate(setting),)
         do = f"{_sentence(stops[0].reason)} {_RIGHT.get(stops[0].name, '')}".strip()
         return Decision(STOP, CHECK, candidates, [c.name for c in stops], do)
     if asks:

@@ -14,7 +14,7 @@ from gaugeblock.fasteners.bolt import Piece
 from gaugeblock.fasteners.decide import decide
 from gaugeblock.fasteners.draft import Draft
 from gaugeblock.fasteners.said import ask_of_maker
-from gaugeblock.fasteners.torque import settings_of, stages_in_words
+from gaugeblock.fasteners.torque import UNCONFIRMED, settings_of, stages_in_words
 from gaugeblock.fasteners.way import Way, exact_way, table_way
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.load import Refdata, canonical, nearest, refdata
@@ -170,16 +170,18 @@ def _ways(piece: Piece, at: dict[str, str], found: list[Figure], miss: LookupMis
         return [exact_way(want)]
     if not found:
         return _open_keys(at, miss, draft)
-    when = ""
+    when = UNCONFIRMED if any(q.key == "maker.torque" for q in draft.questions) else ""
     if piece.condition and piece.condition != "dry":
         when = "the threads are clean and dry"
         reason = f"the figure is not printed for {piece.condition} threads, which turn easier and clamp harder"
         draft.check(Check(CONDITION, CANNOT_TELL, reason, bears=ASK))
+        names = (CONDITION, HABIT) if found[0].basis == "common practice" else (CONDITION,)
         text = f"Ask the part's maker for the torque with {piece.condition}, or clean and dry the threads."
-        draft.ask(Question(ASK_MAKER, text, "maker.torque", (CONDITION,)))
+        draft.ask(Question(ASK_MAKER, text, "maker.torque", names))
     if found[0].basis == "common practice":
         draft.check(Check(HABIT, CANNOT_TELL, "no publication was found: this is what the trade does", bears=ASK))
-        draft.ask(Question(ASK_MAKER, "Ask the part's maker for its torque.", "maker.torque", (HABIT,)))
+        if not when:
+            draft.ask(Question(ASK_MAKER, "Ask the part's maker for its torque.", "maker.torque", (HABIT,)))
         when = when or "the part's maker says the same, or says nothing"
     return [table_way(found[0], data, when)]
 
@@ -193,11 +195,14 @@ def _open_keys(at: dict[str, str], miss: LookupMiss | None, draft: Draft) -> lis
         return []
     draft.check(Check(name, CANNOT_TELL, f"{miss.why}; name them: {miss.choices}", bears=ASK))
     open_keys = [k for k in ("size", "seat", "material") if k not in at]
-    named = " and ".join(miss.do.removeprefix("name the ").split(" and "))
-    draft.ask(Question(FILL_IN, f"Say the {named}: {miss.choices}.", open_keys[0] if open_keys else "part", (name,)))
+    names = miss.do.removeprefix("name the ").split(" and ")
+    listed = ", the ".join(names[:-1]) + (" and the " if len(names) > 1 else "") + names[-1]
+    count = len(miss.nearest)
+    text = f"Say the {listed}: each has its own torque." if count > 1 else f"Say the {listed}."
+    draft.ask(Question(FILL_IN, text, open_keys[0] if open_keys else "part", (name,)))
     ways: dict[str, Way] = {}
     for choice in miss.nearest:
-        cells = dict(zip(named.split(" and "), choice.split(" / "), strict=False))
+        cells = dict(zip(names, choice.split(" / "), strict=False))
         figures, _ = _rows({**at, **cells}, data)
         if figures and figures[0].quantity == "tightening_torque":
             when = ", ".join(f"{k} {v}" for k, v in cells.items())

@@ -23,12 +23,12 @@ def ask_of_maker(wish: Wish, draft: Draft) -> None:
         return
     from gaugeblock.fasteners.maker import NO_PAGE, NO_SOURCE
 
-    for given, key, what in ((maker.source, "maker.source", NO_SOURCE), (maker.place, "maker.place", NO_PAGE)):
-        if not given:
-            name = "where the maker's figure stands"
-            draft.check(Check(name, CANNOT_TELL, what, bears=INFORM))
-            word = "which paper" if key.endswith("source") else "which page"
-            draft.ask(Question(FILL_IN, f"Say {word} the maker's figure stands in.", key, (name,)))
+    if maker.source and maker.place:
+        return
+    name = "where the maker's figure stands"
+    what, key = ("which paper and page", "maker.source") if not maker.source else ("which page", "maker.place")
+    draft.check(Check(name, CANNOT_TELL, NO_PAGE if maker.source else NO_SOURCE, bears=INFORM))
+    draft.ask(Question(FILL_IN, f"Say {what} the maker's figure stands in.", key, (name,)))
 
 
 def read_as(bolt: Bolt) -> list[Caution]:

@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from gaugeblock.job.wrench import WrenchRange
 
 Asked = dict[str, str | None]
+UNCONFIRMED = "the maker's figure cannot be confirmed"
 _TYPED = (
     *("thread", "grade", "condition", "service", "joint", "into", "insert", "engagement", "tapped_strength"),
     *("locknut", "prevailing", "wanted", "given"),
@@ -153,7 +154,8 @@ def _ways(bolt: Bolt, found: Joint, whole: Figure | None, draft: Draft) -> tuple
     first = named[0] if named else whole
     if first is None:
         raise LookupMiss(found.title, "tightening torque", "no published source", (), "ask the maker")
-    way = exact_way(first) if named else table_way(first, data)
+    when = UNCONFIRMED if any(q.key.startswith("maker") for q in draft.questions) else ""
+    way = exact_way(first, when) if named else table_way(first, data, when)
     if ceiling is None:
         return [way], whose
     from gaugeblock.fasteners import engagement
@@ -289,7 +291,7 @@ def _backwards(bolt: Bolt, found: Joint, given: units.Measure, asked: Asked, dra
         engagement.check_ceiling(main, ceiling, bolt.tapped, True, draft)
     _judge(main, clamp.GIVEN, bolt, found, draft)
     draft.caution(*said.said_once(main, found))
-    return draft.sheet(found.title, asked, judged(wrench.Setting(strain.clamp), draft))
+    return draft.sheet(found.title, asked, judged(strain.clamp, setting, draft))
 
 
 # --- a bolt of which not all is known ---------------------------------------------------------------------------------

@@ -11,7 +11,7 @@ from gaugeblock.answer.printing import display_unit
 from gaugeblock.answer.question import FILL_IN, MEASURE, Question
 from gaugeblock.errors import InputError
 from gaugeblock.fasteners.bolt import CrowFoot, Tools
-from gaugeblock.fasteners.draft import REUSE
+from gaugeblock.fasteners.draft import CAN_SET, REUSE
 from gaugeblock.figure import Figure
 from gaugeblock.value import Value, put
 
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from gaugeblock.job.wrench import WrenchRange
     from gaugeblock.tables.load import Refdata
 
-DRAG, LARGEST, CAN_SET = "locknut's drag", "locknut not too tight", "wrench can set it"
+DRAG, LARGEST = "locknut's drag", "locknut not too tight"
 
 
 class Setting(Value):
@@ -242,8 +242,9 @@ def check_wrench(made: Setting, tools: Tools, draft: Draft) -> None:
     wanted = made.figure if made.is_short else made.figure.inputs[0]
     text = f"{units.significant(wanted.typical, 4)} {wanted.unit}"
     if made.wrench is None:
-        several = "none of the wrenches has" if len(tools.wrenches) > 1 else f"{tools.wrenches[0].text} has not"
-        reason = f"{several} a graduation near enough to {text}: use a wrench that reads it"
+        which = "none of the wrenches" if len(tools.wrenches) > 1 else f"a wrench of {tools.wrenches[0].text}"
+        can = "can" if len(tools.wrenches) > 1 else "cannot"
+        reason = f"{which} {can} be set to {text}: use a wrench that reads it"
         draft.check(Check(CAN_SET, NOT_OK, reason, Bound(wanted.typical, wanted.unit, "", wanted), bears=STOP))
         question = f"Name a wrench that reads {text}."
         draft.ask(Question(FILL_IN, question, "wrench", (CAN_SET,)))

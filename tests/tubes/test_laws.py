@@ -285,6 +285,13 @@ def key_exists(key: str) -> bool:
     return not rest or (part is not None and rest[0] in part.keys)
 
 
+def test_the_bender_may_form_less_than_a_rule_allows() -> None:
+    keys = {"od": "1 in", "wall": ".065 in", "material": "1020 DOM", "method": "rotary draw", "service": "cage"}
+    sheet = bend(**keys, maker_radius="2 in", maker_source="bender manual, p. 12")
+    assert (sheet.decision.kind, sheet.decision.figures[0].typical) == (USE, pytest.approx(3))
+    assert bend(**keys, maker_radius="2 in", radius="2.5 in").decision.kind == STOP
+
+
 def test_a_press_bend_a_little_under_the_habit_asks_for_a_test_piece() -> None:
     sheet = bend(od="2 in", wall=".065 in", material="409", method="press", radius="5.8 in")
     assert sheet.decision.kind == ASK

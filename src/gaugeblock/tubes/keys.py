@@ -7,7 +7,6 @@ from fractions import Fraction
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.making import stated
-from gaugeblock.answer.plausible import is_plausible
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.tables.load import nearest
@@ -211,6 +210,8 @@ def size(typed: str, where: str, quantity: str, data: Refdata) -> units.Measure:
     number, unit = units.split_quantity(typed)
     if number and not unit:
         exact = units.parse_number(number, where)
+        from gaugeblock.answer.plausible import is_plausible
+
         found = [units.Measure(exact, u, f"{number} {u}") for u in ("in", "mm")]
         fit = [m for m in found if is_plausible(m, quantity, data)]
         if len(fit) == 1:

@@ -73,13 +73,13 @@ def _rests_on(tube: Bent, own: list[Minimum]) -> str:
 
 
 def _without_die(tube: Bent, own: list[Minimum]) -> Decision:
-    if tube.maker is not None:
-        return use(VERB, tube.maker, "This radius or more.")
+    rule = own[0].radius if own and own[0].row.basis != "common practice" else None
+    firm = [f for f in (rule, tube.maker) if f is not None]
+    if firm:  # the bender may form less than the rule allows
+        return use(VERB, max(firm, key=base), "This radius or more.")
     if not own:
         return none(VERB, "Ask the maker of the bender for the least radius of this tube, or bend a test piece.")
     first = own[0]
-    if first.row.basis != "common practice":
-        return use(VERB, first.radius, "This radius or more.")
     found = Candidate(first.radius, "the bender's maker gives no other", f"HABIT: shops differ, {_ends(tube, first)}")
     return ask(VERB, [found], [NAME], "Give the radius of the die, or ask its maker for the least radius of this tube.")
 

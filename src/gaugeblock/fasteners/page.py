@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
+from gaugeblock import units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.item import Box, Card, Item, Row
@@ -273,12 +274,20 @@ def _notes(job: Fastener, sheet: Sheet, shown: Figure | None, data: Refdata) -> 
         notes.append(f"Locknut {job.locknut or ''}".rstrip() + f": {says}")
     at = next((f for f in inside if f.quantity.startswith("tightening_torque") and f.rule is None), None)
     at = at or next((f for f in inside[1:] if f.quantity.startswith("tightening_torque")), None)
-    if at is not None and shown is not None and at is not shown:
+    if at is not None and sheet.decision.figure is shown and _says_more(at, shown):
         notes.append(f"Gives {number_only(at, data)} at the fastener")
     made = next((f for f in sheet.figures if f.basis == "maker"), None)
     if made is not None and not isinstance(sheet.decision, Tightening):
         notes.append(f"Maker: {number_only(made, data)} ({made.source}, {made.locator})")
     return notes
+
+
+def _says_more(at: Figure, shown: Figure | None) -> bool:
+    """Whether the torque at the fastener is more than the setting says already: another number, or both ends of a range."""
+    if shown is None or at is shown:
+        return False
+    x, y = (units.to_base(f.typical, f.unit) for f in (at, shown))
+    return at.value is None or abs(x - y) > 0.02 * abs(x)
 
 
 def _unit_of(figure: Figure, data: Refdata) -> str:

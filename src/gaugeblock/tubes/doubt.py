@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import re
-
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range
 from gaugeblock.answer.question import FILL_IN, Question
@@ -114,12 +112,12 @@ def _shown(measure: Measure) -> str:
 
 def run_together(measure: Measure) -> str:
     """``1 1/2 in`` for ``11/2 in``: a mixed number whose blank was left out; blank where nothing else can be meant."""
-    match = re.fullmatch(r"([0-9]+)/([0-9]+)", measure.number)
-    if match is None or len(match[1]) < 2 or int(match[1]) <= int(match[2]):
+    over, _, bottom = measure.number.partition("/")
+    if not (over.isdigit() and bottom.isdigit()) or len(over) < 2 or int(over) <= int(bottom):
         return ""
-    whole, top, bottom = match[1][:-1], match[1][-1], match[2]
-    if len(match[1]) > 2 and int(match[1][-2:]) < int(bottom):
-        whole, top = match[1][:-2], match[1][-2:]
+    whole, top = over[:-1], over[-1]
+    if len(over) > 2 and int(over[-2:]) < int(bottom):
+        whole, top = over[:-2], over[-2:]
     if int(top) == 0 or int(top) >= int(bottom):
         return ""
     return f"{whole} {top}/{bottom} {measure.unit}"

@@ -37,14 +37,17 @@ class Listed(Value):
 
 def listed(od: str, od_m: Fraction, wall: str, wall_m: Fraction, stock: Stock, data: Refdata) -> Listed:
     """The listed size of a tube of ``od_m`` and ``wall_m`` metres; as it was typed where no tolerance reaches a listed one."""
-    sizes = _of_metal(data.table(_SIZES).rows, stock)
     bent = [r for r in data.table(_BENT).rows if r["family"] == stock.family]
+    if any(_is(r["wall"], wall_m) and _is(r["od"], od_m) for r in bent):
+        return Listed(od, wall)
+    sizes = _of_metal(data.table(_SIZES).rows, stock)
     named_od, of_od = _nearest(od, od_m, (r["od"] for r in bent), sizes, "od_tolerance", "")
     named = parse_interval(named_od) if of_od else None
     at = named.low if named is not None and named.low is not None else od_m
-    walls = [r["wall"] for r in bent if _holds(r["od"], at)]
-    walls += [r["wall"] for r in sizes if r["quantity"] == "wall_tolerance" and _holds(r["od"], at)]
-    near = [r for r in sizes if _holds(r["od"], at)]
+    held = {cell for cell in dict.fromkeys(r["od"] for r in (*bent, *sizes)) if _holds(cell, at)}
+    near = [r for r in sizes if r["od"] in held]
+    walls = [r["wall"] for r in bent if r["od"] in held]
+    walls += [r["wall"] for r in near if r["quantity"] == "wall_tolerance"]
     named_wall, of_wall = _nearest(wall, wall_m, walls, near, "wall_tolerance", "wall")
     return Listed(named_od, named_wall, of_od, of_wall)
 
@@ -54,6 +57,12 @@ def _of_metal(rows: Iterable[Row], stock: Stock) -> list[Row]:
     fit = [r for r in rows if r["material"] in (stock.family, "any") and not r["standing"]]
     fit = [r for r in fit if stock.product is None or r["product"] == stock.product]
     return [r for r in fit if stock.spec is None or r["spec"] in (stock.spec, "any")]
+
+
+def _is(cell: str, value: Fraction) -> bool:
+    """Whether a cell is this one size."""
+    interval = parse_interval(cell)
+    return interval is not None and interval.low == value == interval.high
 
 
 def _holds(cell: str, value: Fraction) -> bool:
@@ -66,6 +75,7 @@ def _nearest(
 ) -> tuple[str, str]:
     """The listed size nearest to what was read among those whose tolerance holds it, and whose tolerance that is."""
     found: list[tuple[Fraction, str, str]] = []
+    rows = [r for r in rows if r["quantity"] == quantity]
     for cell in dict.fromkeys(cells):
         interval = parse_interval(cell)
         if interval is None or interval.low is None or interval.low != interval.high:
@@ -74,7 +84,7 @@ def _nearest(
             return typed, ""
         off = read - interval.low
         for row in rows:
-            if row["quantity"] != quantity or not _holds(row[column or "od"], interval.low):
+            if not _holds(row[column or "od"], interval.low):
                 continue
             low, high = (_metres(row, end) for end in ("low", "high"))
             if low <= off <= high:

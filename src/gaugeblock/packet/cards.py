@@ -14,11 +14,12 @@ if TYPE_CHECKING:
     from gaugeblock.packet.paper import Paper
 
 # Millimetres of a sheet that cards may fill, on Letter (A4 has more); a card is this high at the least, four a sheet.
-_SHEET = 229.0
+_SHEET = 238.0
+_BESIDE = 34  # characters that stand beside ASK FIRST
 _LEAST = 54.0
 _GAP = 2.4
 # Characters that a line of the middle column holds, by size of type, and the height of such a line.
-_TITLE, _ON, _SAY, _WARN, _FOOT = (34, 6.1), (42, 5.8), (50, 5.0), (62, 4.6), (72, 4.3)
+_TITLE, _ON, _SAY, _WARN, _FOOT = (36, 6.1), (42, 5.8), (55, 4.5), (62, 3.95), (68, 3.75)
 _LONGEST_WARNING = 150
 
 
@@ -110,19 +111,25 @@ def _height(made: SimpleNamespace) -> float:
     def stretch(kind: tuple[int, float]) -> tuple[int, float]:
         return int(kind[0] * wide), kind[1]
 
-    total: float = 4 + _lines(made.name, stretch(_TITLE)) + _lines(made.what, stretch(_ON))
+    total: float = 5 + _lines(made.name, stretch(_TITLE)) + _lines(made.what, stretch(_ON))
     total += sum(_lines(f"WARNING {c.text}", stretch(_WARN)) + 1.6 for c in made.cautions if c.word == "WARNING")
     if made.kind == USE:
-        total += 17.5 + _lines(made.do, stretch(_SAY))
+        shown = made.figures[0]
+        across = 8.5 * len(shown.value) + 4.2 * len(shown.unit) + 3.0 * (len(made.verb) + len(made.condition)) + 24
+        total += (15 if across < 104 else 22) + _lines(made.do, stretch(_SAY))
         total += _lines(f"{made.order}{''.join(f'[  ] {s}   ' for s in made.steps)}", stretch(_ON))
     elif made.kind == STOP:
-        total += 17 + _lines(made.do, stretch(_SAY)) + (6 if made.figures else 0)
+        total += 14 + 1.2 * _lines(made.do, stretch(_SAY)) + (6.5 if made.figures else 0)
+    elif made.kind == ASK:
+        total += 9 + (0 if len(made.do) <= _BESIDE else _lines(made.do, stretch(_SAY)))
+        across = 52 if len(made.figures) == 1 else 25 if len(made.figures) == 2 else 16
+        total += 11 + max((_lines(f"{c.when}: {c.then}", (across, 4.4)) for c in made.figures), default=0)
     else:
-        total += 11 + _lines(made.do, stretch(_SAY))
-        total += 13 + max((_lines(f"{c.when} {c.then}", (24, 5.2)) for c in made.figures), default=3)
-    total += _lines(f"{made.trust.word}: {made.trust.source}", stretch(_FOOT))
-    total += _lines(" ".join(made.notes) + " Why: desk 00. Tighten again " + made.again, stretch(_FOOT))
-    total += sum(_lines(f"CAUTION {c.text}", stretch(_FOOT)) for c in made.cautions if c.word != "WARNING")
+        total += 23 + (0 if len(made.do) <= _BESIDE else _lines(made.do, stretch(_SAY)))
+    foot = f"{made.trust.word}: {made.trust.source}. {'. '.join(made.notes)}. Why. {made.again}"
+    total += 0.6 + _lines(foot, stretch(_FOOT))
     if made.table:
-        total += 6 + sum(max(7.0, *(_lines(cell, (14, 6.0)) for cell in row)) for row in made.table[1:]) + 14
-    return max(total, _LEAST)
+        total += 10 + sum(max(7.0, *(_lines(cell, (16, 5.4)) for cell in row)) for row in made.table[1:]) + 13
+    else:
+        total = max(total, 1.4 + 9.2 * sum(0.5 if b.half else 1 for b in made.boxes))
+    return max(1.02 * total, _LEAST)

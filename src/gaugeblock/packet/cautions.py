@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from gaugeblock.answer.item import Item
 
 # A reader heeds few: so many of each an item, the rest stands in packet.json.
-_MOST = {"WARNING": 2, "CAUTION": 2, "NOTE": 2}
+_MOST = {"WARNING": 2, "CAUTION": 1, "NOTE": 1}
 # What the program itself says of this very job, or a careful shop of this very work; a quoted law or study is a note.
 _OWN = ("calculated", "refdata", "common practice", "assumed")
 

@@ -21,6 +21,9 @@ if TYPE_CHECKING:
 
 # A condition that is longer stands in packet.json; the card says what matters of it.
 _SHORT = 34
+# What is worked to stands first on a sheet; what lies far behind it stands in packet.json.
+_MOST_FIGURES = 7
+_MOST_NOTES = 1
 _OUTCOME = {STOP: "STOP", ASK: "ASK FIRST", NONE: "NO FIGURE"}
 
 
@@ -29,7 +32,11 @@ def desk(item: Item, place: Place, paper: Paper, cautions: list[SimpleNamespace]
     sheet = item.sheet
     decision = sheet.decision
     says = item.card.says if item.card is not None else ()
-    figures = [f for f in sheet.figures if f.quantity not in says]
+    listed = [f for f in sheet.figures if f.quantity not in says]
+    listed = _once(listed, paper)
+    figures = listed[:_MOST_FIGURES]
+    told = [c for c in sheet.checks if c.result != OK and not _is_on_card(c, item)]
+    told = [c for c in told if c.bears != INFORM] + [c for c in told if c.bears == INFORM][:_MOST_NOTES]
     return SimpleNamespace(
         name=item.name,
         place=place,
@@ -39,15 +46,21 @@ def desk(item: Item, place: Place, paper: Paper, cautions: list[SimpleNamespace]
         number=" or ".join(paper.number(f) for f in decision.figures) if decision.kind != STOP else "",
         condition=item.card.condition if item.card is not None else "",
         facts=[SimpleNamespace(label=pretty(r.label), text=pretty(r.text)) for r in item.facts if r.text],
-        figures=[_line(f, paper) for f in figures],
-        checks=[_check(c) for c in sheet.checks if c.result != OK and not _is_on_card(c, item)],
+        figures=[_line(f, paper, is_first=n == 0) for n, f in enumerate(figures)],
+        more=len(listed) - len(figures),
+        checks=[_check(c) for c in told],
         kept=[pretty(c.name) for c in sheet.checks if c.result == OK],
         cautions=cautions,
         drawings=[SimpleNamespace(title=d.title, svg=Markup(d.svg), page=d.page) for d in sheet.drawings],
     )
 
 
-def _line(figure: Figure, paper: Paper) -> SimpleNamespace:
+def _once(figures: list[Figure], paper: Paper) -> list[Figure]:
+    """Figures that print alike, quantity and number, stand once."""
+    return list({(f.quantity, paper.number(f)): f for f in reversed(figures)}.values())[::-1]
+
+
+def _line(figure: Figure, paper: Paper, *, is_first: bool) -> SimpleNamespace:
     name = label(figure) + (
         f": {figure.key['bend']}" if figure.quantity == "surface_gap" and "bend" in figure.key else ""
     )
@@ -62,7 +75,7 @@ def _line(figure: Figure, paper: Paper) -> SimpleNamespace:
         weakest=paper.weakest(figure),
         source=paper.source(figure),
         conditions=pretty(figure.conditions) if len(figure.conditions) <= _SHORT else "",
-        also=", ".join(others[:3]),
+        also=", ".join(others[:3]) if is_first else "",
     )
 
 

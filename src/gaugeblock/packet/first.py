@@ -17,6 +17,8 @@ if TYPE_CHECKING:
 HEADS = {ASK_MAKER: "Ask the maker", MEASURE: "Measure on the car", FILL_IN: "Fill in the job file"}
 # About so many questions stand on one page.
 _FIRST_PAGE = 30
+# With more than so many the rows stand closer.
+_ROOMY = 12
 
 
 class Place:
@@ -40,6 +42,7 @@ def first_page(items: Sequence[Item], status: str) -> SimpleNamespace:
         ready=ready,
         stopped=[_stopped(i, n) for n, i in enumerate(items, 1) if i.sheet.decision.kind == STOP],
         groups=groups,
+        is_compact=sum(len(g.rows) for g in groups) > _ROOMY,
         is_long=sum(len(g.rows) for g in groups) > _FIRST_PAGE,
         contradiction=_contradiction(status, stops),
     )
@@ -55,8 +58,10 @@ def _contradiction(status: str, stops: int) -> str:
 def _stopped(item: Item, number: int) -> SimpleNamespace:
     decision = item.sheet.decision
     why = next((c.reason for c in item.sheet.checks if c.name in decision.because), "")
-    do = decision.do if decision.do != why else ""
-    return SimpleNamespace(name=item.name, number=number, why=pretty(_sentence(why)), do=pretty(_sentence(do)))
+    why, do = pretty(_sentence(why)), pretty(_sentence(decision.do))
+    if why[:20].casefold() in do.casefold():
+        why = ""  # the sentence says it whole
+    return SimpleNamespace(name=item.name, number=number, why=why, do=do)
 
 
 def _sentence(text: str) -> str:
@@ -74,10 +79,11 @@ def _rows(items: Sequence[Item], kind: str) -> list[SimpleNamespace]:
         decision = item.sheet.decision
         if kind == FILL_IN and not item.sheet.questions and decision.kind not in (USE, STOP):
             rows.setdefault(decision.do, []).append((item, number))
+    merged: dict[tuple[int, ...], list[str]] = {}
+    for text, found in rows.items():
+        merged.setdefault(tuple(n for _, n in found), []).append(_sentence(text))
+    names = {n: i.name for n, i in enumerate(items, 1)}
     return [
-        SimpleNamespace(
-            text=pretty(_sentence(text)),
-            items=[SimpleNamespace(name=i.name, number=n) for i, n in found],
-        )
-        for text, found in rows.items()
+        SimpleNamespace(text=pretty(" ".join(texts)), items=[SimpleNamespace(name=names[n], number=n) for n in numbers])
+        for numbers, texts in merged.items()
     ]

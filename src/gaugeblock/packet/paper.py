@@ -15,6 +15,8 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
 
+# Rules that turn a torque into a reading of the tool: not what the torque rests on.
+_OF_THE_TOOL = ("nearest_graduation", "wrench_adapter_at_angle", "prevailing_added")
 # What a pure number counts.
 _COUNTED = {"stock_bars": "stock length", "support_count": "clip"}
 _INCHES = ("lbf*ft", "lbf*in", "in", "ft", "lbf", "ksi", "psi", "Msi", "degF", "delta_degF", "in**2", "lb", "lb/in**3")
@@ -81,11 +83,13 @@ class Paper:
         from gaugeblock import units
 
         dimension = units.dimension(figure.unit)
-        for part in figure.walk():
-            if part.basis in ("published", "maker", "measured") and units.dimension(part.unit) == dimension:
+        same = [part for part in figure.walk() if units.dimension(part.unit) == dimension]
+        for part in same:
+            if part.basis in ("published", "maker", "measured"):
                 shown = "" if part is figure else f"{self.number(part)}, "
                 return shown + self.source(part)
-        return self.source(figure)
+        made = next((p for p in same if p.rule is not None and p.rule.name not in _OF_THE_TOOL), same[-1])
+        return self.source(made)
 
     def weakest(self, figure: Figure) -> str:
         """The trust word of the weakest link."""

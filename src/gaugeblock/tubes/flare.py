@@ -43,7 +43,7 @@ def flare(
     """What a flare asks of the tube: wall limit, diameter, and the nut's thread; whether wall and port thread fit.
 
     ``flare`` ``double``, ``AN``, ``bubble``, ``ORB``; ``od`` of the tube; ``wall`` to check; ``standard`` of the nut;
-    ``port`` its thread (``3/8-24``, ``M10x1``). A wall limit printed in rounded millimetres is held to half its last digit.
+    ``port`` its thread (``3/8-24``, ``M10x1``). A limit printed in rounded millimetres is held to half its last digit.
     Raises LookupMiss with the nearest keys.
 
     >>> flare("double", od="3/16 in", wall=".028 in").checks[0].result
@@ -67,7 +67,7 @@ def flare(
 
 
 def _figures(cell: str, size: Measure, nut: str | None, standard: str, data: Refdata) -> list[Figure]:
-    """The figures of a flare of one size: its wall limit, diameter and seat first, threads last. LookupMiss without any."""
+    """The figures of a flare of one size: wall limit, diameter and seat first, threads last. LookupMiss without any."""
     size_m = keys.metres(size)
     rows = [r for r in data.table("tubes/flares").rows if r["flare"] == cell and not r["standing"]]
     fit = [r for r in rows if (i := parse_interval(r["od"])) is None or i.holds(size_m)]

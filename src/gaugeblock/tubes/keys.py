@@ -246,7 +246,7 @@ def is_gauge(typed: str) -> bool:
 
 
 def wall(typed: str, data: Refdata) -> Figure:
-    """The wall that was typed, a length or a gauge with its system (``16 BWG``); a bare gauge is refused with its walls."""
+    """The wall that was typed: a length, or a gauge with its system; a bare gauge is refused with its walls."""
     if is_gauge(typed):
         return gauge_wall(typed, None, data)
     return stated(size(typed, "wall", "tube_wall", data), "tube_wall", "wall", data)

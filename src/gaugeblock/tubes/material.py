@@ -36,7 +36,8 @@ def material(
     """What a tube metal guarantees, then what is typical of it; the two are never mixed.
 
     ``material`` ``1020 DOM as drawn`` (or ``product``, ``condition``, ``spec`` apart); ``od`` and ``wall`` where a
-    specification steps by size. Raises Ambiguous with the choices when product, condition or spec decides, LookupMiss otherwise.
+    specification steps by size. Raises Ambiguous with the choices when product, condition or spec decides, else
+    LookupMiss.
 
     >>> material("1020 DOM as drawn").figure("elongation").text
     '5'

@@ -24,7 +24,7 @@ _BOXES = (Box("cut length as done", half=True), Box("saw, by", half=True), Box("
 
 
 def problems(item: Tube, data: Refdata) -> Iterator[Problem]:
-    """What the tables do not know of an item's keys, each with the nearest choices; numbers that cannot be together."""
+    """What the tables do not know of an item's keys, each with the nearest choices."""
     if item.method is not None:
         try:
             canonical(data, "tubes/bend_minimums", "method", item.method)

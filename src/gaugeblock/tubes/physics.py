@@ -142,9 +142,11 @@ def bend_radius_rises_with_diameter(facts: Facts) -> list[Fault]:
 # Tolerance over what it is a tolerance of, lowest and highest: a diameter is held within 3 %, a wall within a quarter (thin
 # brake pipe, a fifth); no mill holds a diameter closer than a thousandth part or a wall closer than a hundredth.
 TOLERANCES = {
-    "od_tolerance": ("od", 0.001, 0.03), "id_tolerance": ("od", 0.001, 0.03), "ovality_allowance": ("od", 0.003, 0.05),
+    "od_tolerance": ("od", 0.001, 0.03),
+    "id_tolerance": ("od", 0.001, 0.03),
+    "ovality_allowance": ("od", 0.003, 0.05),
     "wall_tolerance": ("wall", 0.01, 0.25),
-}  # fmt: skip
+}
 
 
 def tolerance_is_a_small_share(facts: Facts) -> list[Fault]:
@@ -215,7 +217,13 @@ def frame_tube_minimums_agree(facts: Facts) -> list[Fault]:
 
 
 RULES: tuple[Callable[[Facts], list[Fault]], ...] = (
-    wall_under_half_the_diameter, pipe_mass_is_that_of_its_wall, pipe_wall_suits_its_size, xxs_wall_is_twice_xs, bend_radius_suits_its_tube,
-    bend_radius_rises_with_diameter, tolerance_is_a_small_share, bore_and_wall_suit_their_tube,
+    wall_under_half_the_diameter,
+    pipe_mass_is_that_of_its_wall,
+    pipe_wall_suits_its_size,
+    xxs_wall_is_twice_xs,
+    bend_radius_suits_its_tube,
+    bend_radius_rises_with_diameter,
+    tolerance_is_a_small_share,
+    bore_and_wall_suit_their_tube,
     frame_tube_minimums_agree,
-)  # fmt: skip
+)

@@ -1,4 +1,4 @@
-"""The size that a measured tube was bought as: the listed OD and wall whose standard's tolerance holds what was read."""
+"""The size that a measured tube was bought as: the listed one whose standard's tolerance holds what was read."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ _SIZES = "tubes/sizes"
 
 
 class Listed(Value):
-    """A size as key cells of the tables; ``of_od`` and ``of_wall`` say whose tolerance holds what was read, blank when it is the size."""
+    """A size as key cells of the tables; ``of_od`` and ``of_wall`` say whose tolerance holds what was read, else blank."""
 
     __slots__ = ("od", "of_od", "of_wall", "wall")
 
@@ -36,7 +36,7 @@ class Listed(Value):
 
 
 def listed(od: str, od_m: Fraction, wall: str, wall_m: Fraction, stock: Stock, data: Refdata) -> Listed:
-    """The listed size of a tube of ``od_m`` and ``wall_m`` metres; as it was typed where no tolerance reaches a listed one."""
+    """The listed size of a tube of ``od_m`` and ``wall_m`` metres; as typed where no tolerance reaches a listed one."""
     bent = [r for r in data.table(_BENT).rows if r["family"] == stock.family]
     if any(_is(r["wall"], wall_m) and _is(r["od"], od_m) for r in bent):
         return Listed(od, wall)

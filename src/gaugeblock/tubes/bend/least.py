@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 
 class Minimum(Value):
-    """A least radius: the row, the radius it comes to, and the ends to the centre line that rows of its kind give, in m."""
+    """A least radius: the row, the radius it comes to, and the ends to the centre line that such rows give, in m."""
 
     __slots__ = ("high_m", "low_m", "radius", "row")
 
@@ -109,7 +109,7 @@ def minimums(tube: Bent, service: str) -> list[Minimum]:
 
 
 def outside_list(tube: Bent, row: Figure) -> str:
-    """Why a row for any wall of one OD does not reach this wall: it is outside the walls listed; blank when it is inside."""
+    """Why a row for any wall of one OD does not reach this wall: it is outside those listed; blank when it is inside."""
     if row.key["wall"] != "any" or row.key["od"] == "any":
         return ""
     walls = [

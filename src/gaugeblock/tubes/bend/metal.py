@@ -1,4 +1,4 @@
-"""What a bend does to the metal: strain beside elongation, walls, arc, springback, flattening; and the trade's cautions."""
+"""What a bend does to the metal: strain, walls, arc, springback, flattening; and the trade's cautions."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ SPRINGBACK = "springback"
 
 
 def known(tube: Bent, quantity: str) -> Figure | None:
-    """What the tables guarantee of this metal: one row, or the envelope of the rows that fit; None when grade and product are unknown."""
+    """What the tables guarantee of this metal: one row, or the envelope of those that fit; None without grade and product."""
     stock, data = tube.stock, tube.data
     if stock.material is None and stock.product is None:
         return None
@@ -131,18 +131,29 @@ def _least_wall(tube: Bent) -> Figure | None:
         return None
     try:
         tolerance = lookup.look_up_or_none(
-            "tubes/sizes", "wall_tolerance", data=tube.data, product=product, spec=specs[0], material=tube.family, od=tube.listed.od,
+            "tubes/sizes",
+            "wall_tolerance",
+            data=tube.data,
+            product=product,
+            spec=specs[0],
+            material=tube.family,
+            od=tube.listed.od,
             wall=tube.listed.wall,
-        )  # fmt: skip
+        )
     except InputError:
         return None
     if tolerance is None or tolerance.low is None:
         return None
     low = units.from_base(units.to_base(tolerance.low, tolerance.unit), tube.wall.unit)
     return tube.derived(
-        "wall_least", "wall_least", tube.wall.typical + low, tube.wall.unit, (tube.wall, tolerance),
-        conditions=f"as delivered to {specs[0]}" + ("" if tube.stock.spec else " (the only standard on record for it; not named)"),
-    )  # fmt: skip
+        "wall_least",
+        "wall_least",
+        tube.wall.typical + low,
+        tube.wall.unit,
+        (tube.wall, tolerance),
+        conditions=f"as delivered to {specs[0]}"
+        + ("" if tube.stock.spec else " (the only standard on record for it; not named)"),
+    )
 
 
 def arc(tube: Bent, measure: Measure) -> list[Figure]:
@@ -238,7 +249,7 @@ def measured(diameters: Sequence[Measure], data: Refdata) -> tuple[Figure, Figur
 
 
 def flattening(tube: Bent) -> tuple[list[Figure], list[Check]]:
-    """The cage's least ratio of the two diameters at a bend, and the ratio and ovality measured; it judges a cage only."""
+    """The cage's least ratio of the two diameters at a bend, and what was measured; it judges a cage only."""
     limit = None
     if tube.may_be_a_cage:
         limit = lookup.look_up_or_none(

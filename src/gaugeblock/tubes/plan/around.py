@@ -41,7 +41,7 @@ class Thing(Value):
 
 
 class Around(Value):
-    """A tube as a body, with its own collars and movement, and all that it must clear; ``own`` are its typed figures."""
+    """A tube as a body, with its collars and movement, and all that it must clear; ``own`` are its typed figures."""
 
     __slots__ = ("asked", "own", "things", "tube")
 

@@ -65,7 +65,7 @@ def shape_words(plan: Plan) -> list[str]:
 
 
 def render(plan: Plan, *, why: bool = False) -> str:
-    """The stick as text: what to do, the table of marks, the shape, what to settle, what can hurt; with ``why`` all of it."""
+    """The stick as text: what to do, its marks, its shape, what to settle, what can hurt; all of it with ``why``."""
     sheet = plan.sheet
     lines = [sheet.title, "", *_headline(plan), *_marked(plan)]
     checks = sorted(sheet.checks, key=lambda c: (not c.stops, not c.asks, c.result == OK))

@@ -1,4 +1,4 @@
-"""Does the tube clear: least gaps from what stands round it, with the movement stated; and what must come out past it."""
+"""Does the tube clear: least gaps from what stands round it, movement counted; and what must come out past it."""
 
 from __future__ import annotations
 

@@ -54,7 +54,7 @@ Shown = tuple[list[obstacle.Obstacle], list[obstacle.Pipe], list[str]]
 
 
 def obstacles(plan: Plan, line: Path, right: Vector, up: Vector) -> Shown:
-    """What must be cleared as it is drawn: square to the view, askew; and the names of what has no shape there (planes)."""
+    """What must be cleared as it is drawn: square to the view, askew; and the names of what has no shape (planes)."""
     ahead = cross(right, up)
     out: list[obstacle.Obstacle] = []
     askew: list[obstacle.Pipe] = []

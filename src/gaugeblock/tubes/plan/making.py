@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 
 class Make(Value):
-    """Makes the derived Figures of one tube; SI in, the shop's unit out; ``bend`` tells figures of one quantity apart."""
+    """Makes the derived Figures of one tube; SI in, the shop's unit out; ``bend`` tells those of one quantity apart."""
 
     __slots__ = ("data", "name", "tape")
 

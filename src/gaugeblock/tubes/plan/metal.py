@@ -203,7 +203,7 @@ def bend_found(metal: Metal, given: Given, *, is_tested: bool) -> Found:
 
 
 def _wall_check(metal: Metal, needed: Measure | str | None, given: Given) -> Check:
-    """Outer wall left against the wall needed: predicted from the thinnest wall that may arrive, where that is known."""
+    """Outer wall left against the wall needed: predicted from the thinnest wall that may arrive, where known."""
     left = metal.figure("outer_wall")
     if left is None:
         return Check(OUTER, CANNOT_TELL, "the radius is not known, so the outer wall cannot be predicted")

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 class Plan(Value):
     """One planned tube: its Sheet, and the stages behind it that the bench, the drawings and the cut list use.
 
-    ``shape``, ``around`` and ``marks`` are None when the shape is refused or not known; then the sheet's checks say why.
+    ``shape``, ``around`` and ``marks`` are None when the shape is refused or not known: the sheet's checks say why.
     ``tool`` is None for a straight tube, ``metal`` where it is not known.
     """
 

@@ -42,7 +42,7 @@ class Missing(Exception):
 
 
 class Regained(Value):
-    """Apexes that were moved out for one thing: their numbers, how far and to where; the gaps before, sharp and bent."""
+    """Apexes moved out for one thing: their numbers, how far and to where; the gaps before, sharp and bent."""
 
     __slots__ = ("apexes", "asked", "bent", "moved", "name", "places", "sharp")
 
@@ -132,7 +132,7 @@ class Shape(Value):
 
 
 class Die(Value):
-    """What a shape is bent with: the radius, the straight needed between its bends and at its feet, the tube's OD; in m."""
+    """What a shape is bent with: radius, the straight needed between its bends and at its feet, the tube's OD; in m."""
 
     __slots__ = ("foot", "needed", "od", "radius")
 
@@ -176,7 +176,7 @@ def _vector(values: Sequence[float]) -> Vector:
 def shape_of(tube: Tube, typed: Typed, die: Die) -> Shape:
     """The shape of a tube bent on one die.
 
-    Raises Missing, InputError, and the refusals of ``calc.shapes`` and ``calc.path`` for a shape that does not fit the die.
+    Raises Missing, InputError, and the refusals of ``calc.shapes`` and ``calc.path`` for one that does not fit the die.
     """
     kind = shape_kind(tube)
     if kind == "points":

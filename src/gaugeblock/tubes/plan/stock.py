@@ -32,7 +32,7 @@ WHOLE, LENGTHS = "every tube is in the cut list", "stock lengths"
 
 
 class Group(Value):
-    """Tubes of one material and size: their plans, their pieces in m, and the bars they are cut from where that is known."""
+    """Tubes of one material and size: their plans, their pieces in m, and the bars they are cut from where known."""
 
     __slots__ = ("bars", "label", "pieces", "plans")
 

@@ -38,7 +38,8 @@ def short(sheet: Sheet, unit: str | None = None, columns: int | None = None) -> 
     rest: list[str] = []
     if decision.kind in (USE, ASK):
         rest += _beside(sheet, wide)
-    for question in sheet.questions[:2]:
+    open_ones = [q for q in sheet.questions if q.text not in decision.do]
+    for question in open_ones[:2]:
         rest += wrap(f"{question.kind.capitalize()}: {question.text}", 2, 4, wide=wide)
     cares = [c for c in sheet.cautions if c.severity in ("injury", "damage")]
     cares.sort(key=lambda c: c.severity != "injury")
@@ -80,9 +81,20 @@ def _asked(candidates: tuple[Candidate, ...], do: str, sheet: Sheet, unit: str |
     lines = wrap(do, 2, 13, "ASK FIRST", wide=wide)
     for candidate in candidates:
         said = "; ".join(t for t in (candidate.when, candidate.then) if t)
-        lines += wrap(f"{_numbers(candidate.figure, sheet, unit)}     {said}".rstrip(), 8, 12, wide=wide)
+        head = f"        {_columns(_numbers(candidate.figure, sheet, unit))}"
+        if len(head) > wide * 0.6:
+            lines += [head.rstrip()[:wide], *wrap(said, 12, 12, wide=wide)]
+        else:
+            first, *more = wrap(said, len(head), len(head), wide=wide)
+            lines += [head + first.lstrip(), *more]
     words = list(dict.fromkeys(c.figure.trust for c in candidates))
     return lines + (wrap(" or ".join(words), 8, 8, wide=wide) if words else [])
+
+
+def _columns(numbers: str) -> str:
+    """A number and the same in the other unit, in columns."""
+    first, _, second = numbers.partition("    ")
+    return f"{first:<12}  {second:<12}  " if second else f"{first:<12}  "
 
 
 def _numbers(figure: Figure, sheet: Sheet, unit: str | None) -> str:

@@ -1,4 +1,4 @@
-"""Formulas of which no figure is made yet: each gives a number, and the number of the program's own function where it has one."""
+"""Formulas of which no figure is made yet: each gives a number, that of the program's own function where there is one."""
 
 from __future__ import annotations
 
@@ -39,7 +39,7 @@ OWN = {
     "bend_ratio": 3.0,
     "stock_length": 6.0,
     "A": 0.02,
-    "Ta": 300.0,
+    "Ta": 250.0,
     "T2": 40.0,
     "q": 0.5,
 }

@@ -178,10 +178,21 @@ class Cleared:
 
     ``sharp_points`` clears with sharp corners; bent to the same apexes it has only ``sharp_gap``; ``cost`` is what is
     missing. ``points`` has its top apexes moved out by ``moved`` a side, and the gap asked for is there again.
-    ``feet`` are the straights left at the two feet, ``flat`` the straight on top, ``rises`` over each foot.
+    ``is_drawn_out`` says that the flat was drawn out to
+    the straight that the die needs. ``feet`` are the straights left at the two feet, ``flat`` the straight on top, ``rises`` over each foot.
     """
 
-    __slots__ = ("cost", "feet", "flat", "moved", "points", "rises", "sharp_gap", "sharp_points")
+    __slots__ = (
+        "cost",
+        "feet",
+        "flat",
+        "is_drawn_out",
+        "moved",
+        "points",
+        "rises",
+        "sharp_gap",
+        "sharp_points",
+    )
 
     def __init__(
         self,
@@ -194,6 +205,7 @@ class Cleared:
         feet: Flat,
         flat: float,
         rises: Flat,
+        is_drawn_out: bool = False,
     ) -> None:
         self.points = points
         self.sharp_points = sharp_points
@@ -203,6 +215,7 @@ class Cleared:
         self.feet = feet
         self.flat = flat
         self.rises = rises
+        self.is_drawn_out = is_drawn_out
 
 
 class FootTooShortError(ValueError):
@@ -277,7 +290,8 @@ def clear_over(
     moved = points(past)
     cost = corner_cost(reach, angle, radius)
     flat = moved[3][0] - moved[2][0] - 2 * radius * half_angle
-    if flat < needed - 1e-12:  # a narrow thing: the flat is drawn out to what the die needs, which only adds gap
+    is_drawn_out = flat < needed - 1e-12
+    if is_drawn_out:  # a narrow thing: the flat is drawn out to what the die needs, which only adds gap
         past += (needed - flat) / 2
         moved, flat = points(past), needed
     feet = (moved[1][0] - radius * half_angle, span - moved[4][0] - radius * half_angle)
@@ -293,6 +307,7 @@ def clear_over(
         feet=feet,
         flat=flat,
         rises=rises,
+        is_drawn_out=is_drawn_out,
     )
 
 

@@ -69,7 +69,7 @@ def _row_faults(row: Row, printed: list[Row], letters: list[Row], dimensions: Ma
         do = "say why it is not evaluated as formulas.csv prints it, or leave the expression blank"
         faults.append(at_row(row, "reason", "blank_cell", "a blank", do))
     listed = {r["symbol"] for r in letters}
-    for text in [row["expression"]] if row["expression"] else [r["expression"] for r in printed]:
+    for text in [row["expression"]] if row["expression"] else [r["expression"] for r in printed if not r["until"]]:
         faults += _text_faults(row, text, listed)
     seen: set[str] = set()
     for letter in letters:

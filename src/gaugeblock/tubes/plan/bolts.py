@@ -74,9 +74,10 @@ def _slip(table: TubeBolts, given: Given, force: float | None) -> Found:
     typed, newton = Typed(given.name, given.data), "lbf" if given.tape.unit == "in" else "N"
     clamp, clamp_figure = typed.figure(table.clamp_load, "bolts clamp load", "force", "clamp_load")
     friction, figure = typed.figure(table.friction, "bolts friction", "ratio", "friction_coefficient")
-    held = frame.slip_force(clamp, friction, table.count)
+    count = typed.figure(str(table.count), "bolts count", "ratio", "bolt_count")[1]
+    held, inputs = frame.slip_force(clamp, friction, table.count), (clamp_figure, figure, count)
     words = f"{table.count} bolts at {table.clamp_load}, friction {number_of(table.friction)}"
-    slip = given.make("joint_slip", "slip_load", held, (clamp_figure, figure), unit=newton, conditions=words)
+    slip = given.make("joint_slip", "slip_load", held, inputs, unit=newton, conditions=words)
     text = f"Slotted holes hold by friction alone: these slip at about {slip.typical:.0f} {newton}."
     if force is not None:
         over = "more than the slots hold along them." if force > held else "less, as long as the bolts stay tight."

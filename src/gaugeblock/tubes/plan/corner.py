@@ -41,7 +41,8 @@ def _over(given: Given, shape: Shape, leaves: tuple[Figure, ...]) -> Found:
     inputs = (*leaves, *(() if given.od is None else (given.od,)))
     cost = make("corner_cost", "gap_cost", got.cost, inputs, conditions=sharp)
     words = "each top apex outward along the flat, so that the gap wanted is there again"
-    moved = make("apex_moved", "apex_moved", got.moved, inputs, conditions=words)
+    rule = "apex_moved_for_flat" if got.is_drawn_out else "apex_moved"
+    moved = make(rule, "apex_moved", got.moved, inputs, conditions=words)
     text = f"Bends round off the corners: without the correction the gap would be {tape.up(got.cost)} smaller."
     text += f" The top apexes were moved out {tape.reads(got.moved)} a side."
     return Found([cost, moved], (), [Caution(text, "note", (cost.id, moved.id), "calculated")])

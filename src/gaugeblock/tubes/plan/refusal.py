@@ -61,7 +61,8 @@ def _tight(given: Given, tool: Tool, refusal: paths.TooTightError) -> Found:
     if isinstance(refusal, shapes.RiseTooSmallError):
         said = f"at this radius, {words}"
         rise = (*_angle_of(given, refusal.number), *straight, *inputs)
-        figures.append(make("offset_smallest_rise", "rise_minimum", refusal.smallest_rise, rise, conditions=said))
+        rule = "saddle_smallest_rise" if shape_kind(given.tube) == "saddle" else "offset_smallest_rise"
+        figures.append(make(rule, "rise_minimum", refusal.smallest_rise, rise, conditions=said))
         fits.append(f"a rise of {tape.up(refusal.smallest_rise)} or more on this die")
     if 0 < refusal.largest_radius < inf:
         said = f"for this shape, {words}"

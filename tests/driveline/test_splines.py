@@ -3,10 +3,17 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from driveline.asking import only
-from gaugeblock import spline
+from driveline.forms import keeps_form
+from gaugeblock import domains, spline
+from gaugeblock.answer.sheet import Sheet
+from gaugeblock.driveline import page
+from gaugeblock.driveline.job import Splines
 from gaugeblock.errors import InputError
+from gaugeblock.tables.load import refdata
 
 
 def test_the_root_form_changes_only_coarse_splines_and_the_hub() -> None:
@@ -44,6 +51,73 @@ def test_spline_shear_is_judged_with_all_its_factors() -> None:
         return only(sheet, "shear under the roots within the allowable").result
 
     assert (result("800 lbf*ft"), result("900 lbf*ft")) == ("ok", "not ok")
+
+
+JUDGED = {
+    "material": "surface hardened, 48 to 53 HRC",
+    "source": "engine",
+    "load": "uniform load",
+    "cycles": "10000 cycles",
+    "length": "1.5 in",
+}
+FLEXIBLE = {"seating": "flexible", "misalignment": "0.002 in/in", "revolutions": "1000000 revolutions"}
+NAMES = (
+    "shear under the roots within the allowable",
+    "shear of the teeth within the allowable",
+    "pressure on the tooth sides within the allowable",
+)
+
+
+def loaded(torque: str = "800 lbf*ft", **more: str | None) -> Sheet:
+    return spline("24/48", "35", torque=torque, **{**JUDGED, **more})  # type: ignore[arg-type]
+
+
+def test_a_spline_is_used_on_all_three_checks_and_never_on_one() -> None:
+    sheet = loaded(seating="fixed")
+    assert [c.name for c in sheet.checks] == list(NAMES)
+    assert {c.result for c in sheet.checks} == {"ok"}
+    factors = [f.typical for f in sheet.figures if f.quantity == "spline_factor"]
+    assert (sheet.decision.kind, sheet.decision.figures[0].typical) == ("use", min(factors))
+    for key in (*JUDGED, "seating"):
+        open_sheet = loaded(**{"seating": "fixed", key: None})
+        assert open_sheet.decision.kind == "ask"
+        assert key in {q.key for q in open_sheet.questions}
+
+
+def test_a_fixed_spline_bears_nine_times_the_pressure_of_a_flexible_one() -> None:
+    """9 Sc Lf / Ka against Sc Lw / Ka: 18,000 and 4,000 psi at a fatigue life factor of 1 and a wear life factor of 2."""
+    fixed, flexible = (only(loaded(**more), NAMES[2]) for more in ({"seating": "fixed"}, FLEXIBLE))
+    assert (fixed.result, flexible.result) == ("ok", "not ok")
+    bounds = [c.required.value for c in (fixed, flexible) if c.required is not None]
+    assert bounds == pytest.approx([18000, 4000])
+
+
+def test_a_spline_that_fails_one_check_is_never_used() -> None:
+    assert loaded(**FLEXIBLE).decision.kind in ("ask", "stop")
+    assert loaded("900 lbf*ft", seating="fixed").decision.kind == "stop"
+
+
+@settings(deadline=None)
+@given(
+    st.sampled_from([None, "fixed", "flexible"]),
+    st.sets(st.sampled_from(sorted({**JUDGED, **FLEXIBLE}))),
+    st.integers(1, 3000),
+)
+def test_whatever_is_not_given_a_spline_keeps_the_laws(seating: str | None, left: set[str], torque: int) -> None:
+    more = {k: None if k in left else v for k, v in {**JUDGED, **FLEXIBLE, "seating": seating}.items()}
+    sheet = loaded(f"{torque} lbf*ft", **more)
+    keeps_form(sheet, set(Splines.keys))
+    if sheet.decision.kind == "use":
+        assert [c.result for c in sheet.checks] == ["ok"] * 3
+        assert sheet.decision.figures[0].typical >= 1
+
+
+def test_a_spline_of_a_job_has_its_decision() -> None:
+    job = domains.parse_job('[[splines]]\nname = "axle"\npitch = "24/48"\nteeth = 35\ntorque = "800 lbf*ft"\n')
+    sheet = page.item(job.splines[0], job.shop, refdata()).sheet
+    assert (sheet.decision.kind, sheet.questions[0].key) == ("ask", "material")
+    wrong = domains.parse_job('[[splines]]\nname = "axle"\npitch = "7/7"\nteeth = 35\n')
+    assert page.item(wrong.splines[0], wrong.shop, refdata()).sheet.questions[0].key == "pitch"
 
 
 def test_a_straight_sided_spline_has_its_tooth_width() -> None:

@@ -308,6 +308,24 @@ def spline_side_pressure(
     return 2 * torque_nm * distribution / (pitch_diameter_m * teeth * length_m * depth_m)
 
 
+def spline_side_allowable_flexible(allowable_pa: T, wear_life: T, application: T = 1.0) -> T:
+    """Pressure in Pa that the tooth sides of a spline that rocks may bear: Sc Lw / Ka. Source: Dudley (quoted).
+
+    >>> spline_side_allowable_flexible(4000.0, 2.0, 2.0)
+    4000.0
+    """
+    return allowable_pa * wear_life / application
+
+
+def spline_side_allowable_fixed(allowable_pa: T, fatigue_life: T, application: T = 1.0) -> T:
+    """The same of a spline that cannot rock: 9 Sc Lf / Ka. Source: Dudley (quoted).
+
+    >>> spline_side_allowable_fixed(4000.0, 1.0, 2.0)
+    18000.0
+    """
+    return 9 * allowable_pa * fatigue_life / application
+
+
 # Gearing
 
 

@@ -18,5 +18,5 @@ WING = Wing(
         "setup": "setups.answer",
         "joint": "joints.answer",
     },
-    {"driveline": "Driveline", "joints": "Joints"},
+    {"driveline": "Driveline", "splines": "Splines", "joints": "Joints"},
 )

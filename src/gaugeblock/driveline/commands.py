@@ -72,7 +72,7 @@ def spline(argv: list[str]) -> int:
     """Run ``gaugeblock spline``; the exit code."""
     parser = parser_of(
         "spline",
-        "Basic sizes of a 30 degree involute spline from the standard's equations.",
+        "Basic sizes of a 30 degree involute spline from the standard's equations, and whether it carries a torque.",
         "gaugeblock spline 24/48 35",
     )
     parser.add_argument("pitch", metavar="PITCH", help='24/48; "parallel side" for a straight-sided one')
@@ -80,12 +80,16 @@ def spline(argv: list[str]) -> int:
     parser.add_argument("--pressure-angle", default="30 deg", metavar="A", help="30 deg (default; the only one)")
     parser.add_argument("--root", default="flat root", metavar="R", help="flat root (default) or fillet root")
     parser.add_argument("--fit", default="side fit", metavar="F", help="side fit (default) or major diameter fit")
-    parser.add_argument("--torque", metavar="T", help="torque, for the shear under the roots")
+    parser.add_argument("--torque", metavar="T", help="torque that it must carry")
     parser.add_argument("--bore", metavar="DIA", help="bore under the spline")
     parser.add_argument("--material", metavar="M", help='"surface hardened, 48 to 53 HRC"')
     parser.add_argument("--source", metavar="S", help="what drives: engine, electric motor")
     parser.add_argument("--load", metavar="L", help='"uniform load", "heavy shock load"')
     parser.add_argument("--cycles", metavar="N", help='torque cycles: "10000 cycles"')
+    parser.add_argument("--length", metavar="L", help="length on which shaft and hub are engaged: 1-1/2 in")
+    parser.add_argument("--seating", metavar="S", help='"fixed" (shrunk or piloted, it cannot rock) or "flexible"')
+    parser.add_argument("--misalignment", metavar="M", help="of a flexible one: 0.002 in/in")
+    parser.add_argument("--revolutions", metavar="N", help='that a flexible one must last: "1000000 revolutions"')
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.driveline.splines.answer import spline as sheet_of
@@ -103,6 +107,10 @@ def spline(argv: list[str]) -> int:
         source=a.source,
         load=a.load,
         cycles=a.cycles,
+        length=a.length,
+        seating=a.seating,
+        misalignment=a.misalignment,
+        revolutions=a.revolutions,
         data=refdata(a.data_release),
     )
     return print_sheet(sheet, a.json, a.unit, a.why)

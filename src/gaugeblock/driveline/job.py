@@ -3,12 +3,13 @@
 from collections.abc import Iterator
 from typing import Annotated, Any
 
-from gaugeblock.driveline.keys import PHASES
+from gaugeblock.driveline.keys import FITS, PHASES, ROOTS, SEATINGS
 from gaugeblock.job.checks import Fault, given
 from gaugeblock.job.kind import Kind
 from gaugeblock.job.locate import Path
 from gaugeblock.job.part import (
     AnyFigure,
+    Count,
     Finding,
     Length,
     Name,
@@ -95,6 +96,32 @@ class Joints(Part):
     notes: Text | None = None
 
 
+class Splines(Part):
+    """``[[splines]]``: an involute spline, and what it must carry."""
+
+    name: Name
+    where: Text | None = None
+    pitch: Name | None = None
+    teeth: Count | None = None
+    root: Annotated[str, one_of(*ROOTS)] | None = None
+    fit: Annotated[str, one_of(*FITS)] | None = None
+    torque: Torque | None = None
+    bore: Length | None = None
+    length: Length | None = None
+    material: Name | None = None
+    source: Name | None = None
+    load: Name | None = None
+    cycles: Name | None = None
+    seating: Annotated[str, one_of(*SEATINGS)] | None = None
+    misalignment: Name | None = None
+    revolutions: Name | None = None
+    notes: Text | None = None
+
+
+def spline_faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fault]:
+    yield from ()
+
+
 def faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fault]:
     kind = item.get("kind")
     wrong = {"shaft": SETUP, "setup": SHAFT}.get(kind if isinstance(kind, str) else "", ())
@@ -172,7 +199,29 @@ JOINTS_STARTER = """\
 #second_top = "1 deg"                   # and the second's
 """
 
+SPLINES_STARTER = """\
+#[[splines]]                            # an involute spline of 30 degrees
+#name = "EXAMPLE axle shaft spline"
+#where = "rear axle, left"
+#pitch = "24/48"                        # teeth to the inch of pitch diameter, and twice that
+#teeth = 35                             # how many
+#root = "flat root"                     # "flat root" or "fillet root"
+#fit = "side fit"                       # "side fit" or "major diameter fit"
+#torque = "900 lbf*ft"                  # what it must carry
+#bore = "1/2 in"                        # of a hollow shaft
+#length = "1-1/2 in"                    # on which shaft and hub are engaged
+#material = "surface hardened, 48 to 53 HRC"
+#source = "engine"                      # what drives
+#load = "light shock load"              # "uniform load", "light", "intermittent" or "heavy shock load"
+#cycles = "10000 cycles"                # torque on and off
+#seating = "fixed"                      # "fixed" (shrunk or piloted, it cannot rock) or "flexible"
+#misalignment = "0.001 in/in"           # of a flexible one
+#revolutions = "1000000 revolutions"    # that a flexible one must last
+#notes = ""
+"""
+
 KINDS = {
     "driveline": Kind(Driveline, faults, STARTER),
+    "splines": Kind(Splines, spline_faults, SPLINES_STARTER),
     "joints": Kind(Joints, joint_faults, JOINTS_STARTER),
 }

@@ -243,6 +243,63 @@ class Joints(Value):
 _SHAFTS = 3
 
 
+SEATINGS = ("fixed", "flexible")
+
+
+class SplineLoad(Value):
+    """What a spline must carry, and how it is seated; None where it was not given."""
+
+    __slots__ = (
+        "bore",
+        "cycles",
+        "length",
+        "load",
+        "material",
+        "misalignment",
+        "revolutions",
+        "seating",
+        "source",
+        "torque",
+    )
+
+    torque: Measure
+    bore: Measure | None
+    length: Measure | None
+    material: str | None
+    source: str | None
+    load: str | None
+    cycles: str | None
+    seating: str | None
+    misalignment: str | None
+    revolutions: str | None
+
+    def __init__(
+        self,
+        torque: Measure,
+        bore: Measure | None = None,
+        length: Measure | None = None,
+        material: str | None = None,
+        source: str | None = None,
+        load: str | None = None,
+        cycles: str | None = None,
+        seating: str | None = None,
+        misalignment: str | None = None,
+        revolutions: str | None = None,
+    ) -> None:
+        if seating is not None and seating not in SEATINGS:
+            raise InputError(seating, "seating", "not a seating of a spline", SEATINGS, "use one of these")
+        put(self, "torque", torque)
+        put(self, "bore", bore)
+        put(self, "length", length)
+        put(self, "material", material)
+        put(self, "source", source)
+        put(self, "load", load)
+        put(self, "cycles", cycles)
+        put(self, "seating", seating)
+        put(self, "misalignment", misalignment)
+        put(self, "revolutions", revolutions)
+
+
 def angle_of_joint(typed: str, where: str) -> Measure:
     """A joint's angle in one view: signed where two views are to be put together."""
     got = units.parse_measure(typed, "angle", where)

@@ -1,22 +1,20 @@
-"""The answer ``spline``: the sizes of a spline, and shear under its roots."""
+"""The answer ``spline``: the sizes of a spline, and whether it carries a torque by all three checks of its rule."""
 
 from __future__ import annotations
 
-from gaugeblock import lookup, units
+from gaugeblock import lookup
 from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.check import ASK, CANNOT_TELL, Bound, Check, at_most
-from gaugeblock.answer.making import base, derived, stated
+from gaugeblock.answer.decision import Candidate, Decision, ask, stop, use
+from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.calc import driveline as calc
 from gaugeblock.driveline import keys
+from gaugeblock.driveline.keys import SplineLoad
 from gaugeblock.driveline.splines.sizes import Sizes, check_form, teeth_of
+from gaugeblock.driveline.splines.strength import Strained, strained
 from gaugeblock.driveline.statements import rule_cautions
-from gaugeblock.errors import InputError, LookupMiss
-from gaugeblock.figure import Figure
-from gaugeblock.tables.load import Refdata, canonical, refdata
-from gaugeblock.units import Measure
+from gaugeblock.tables.load import Refdata, refdata
 
-CHECK = "shear under the roots within the allowable"
+VERB = "CARRIES"
 
 
 def spline(
@@ -32,13 +30,19 @@ def spline(
     source: str | None = None,
     load: str | None = None,
     cycles: str | None = None,
+    length: str | None = None,
+    seating: str | None = None,
+    misalignment: str | None = None,
+    revolutions: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """Basic sizes of a 30 degree involute spline from its pitch and tooth count.
 
     Parameters are text as people write them: ``pitch`` ``24/48``; ``teeth`` ``35``; ``root`` ``flat root`` or
-    ``fillet root``; ``fit`` ``side fit`` or ``major diameter fit``. With ``torque`` (and ``bore``) also the shear under
-    the roots; with ``material``, ``source`` and ``load`` of the drive and ``cycles`` it is judged.
+    ``fillet root``; ``fit`` ``side fit`` or ``major diameter fit``. With ``torque`` (and ``bore``) it is judged:
+    shear under the roots, shear of the teeth and pressure on their sides. These need ``material``, ``source`` and
+    ``load`` of the drive, ``cycles`` of torque, the engaged ``length``, and the ``seating``: ``fixed`` (it cannot rock) or
+    ``flexible``, which needs its ``misalignment`` (``0.002 in/in``) and the ``revolutions`` that it must last.
 
     Returns a Sheet: the shaft spline's outside diameter first. These are basic sizes, without tolerance or fit.
 
@@ -61,6 +65,10 @@ def spline(
         "source": source,
         "load": load,
         "cycles": cycles,
+        "length": length,
+        "seating": seating,
+        "misalignment": misalignment,
+        "revolutions": revolutions,
     }
     cell = data.words("driveline", "pitch").get(" ".join(pitch.split()).casefold(), pitch.strip())
     count = teeth_of(teeth)
@@ -68,26 +76,69 @@ def spline(
         return _straight(cell, count, asked, data)
     check_form(pressure_angle, root, fit, data)
     made = Sizes(cell, count, root, fit, data)
+    twist = keys.positive(torque, "torque", "torque")
+    load_of = None
+    if twist is not None:
+        load_of = SplineLoad(
+            twist,
+            keys.positive(bore, "length", "bore"),
+            keys.positive(length, "length", "length"),
+            material,
+            source,
+            load,
+            cycles,
+            seating,
+            misalignment,
+            revolutions,
+        )
+    return judged(made, load_of, asked, data)
+
+
+def judged(made: Sizes, load: SplineLoad | None, asked: dict[str, str | None], data: Refdata) -> Sheet:
+    """As ``spline``, of a spline that was read; ``load`` None for its sizes alone."""
     figures = made.figures()
-    checks: list[Check] = []
+    title = f"spline {made.key['pitch']}, {made.count} teeth, 30 deg, {made.root}, {made.fit}"
+    text = "Basic sizes: tolerance, allowance and the size over pins are not in them."
     cautions = rule_cautions(data, "splines", "computed dimensions")
-    cautions.append(
-        Caution(
-            "Basic sizes: tolerance, allowance and the size over pins are not in them.",
-            "note",
-            (figures[0].id,),
-            "B921",
-        )
+    cautions.append(Caution(text, "note", (figures[0].id,), "B921"))
+    if load is None:
+        do = "Basic size: measure a mating part."
+        return Sheet(title, asked, data, figures, [], cautions, decision=use("MEASURES", figures[0], do))
+    found = strained(made, load, data)
+    cautions += rule_cautions(
+        data, "splined shaft", "stress checks", "root finish and cold", "fixed and flexible splines"
     )
-    if torque is not None:
-        sizes = keys.positive(torque, "torque", "torque"), keys.positive(bore, "length", "bore")
-        stress, check = _shear(made, sizes[0], sizes[1], (material, source, load, cycles), data)
-        figures.append(stress)
-        checks.append(check)
-        cautions += rule_cautions(data, "splined shaft", "stress checks", "root finish and cold") + rule_cautions(
-            data, "induction hardening", "case depth"
-        )
-    return Sheet(f"spline {cell}, {count} teeth, 30 deg, {root}, {fit}", asked, data, figures, checks, cautions)
+    cautions += rule_cautions(data, "induction hardening", "case depth")
+    decision = _decide(found, data)
+    shown = dict.fromkeys((*decision.figures, *figures, *found.figures))
+    checks = list(found.checks)
+    return Sheet(title, asked, data, list(shown), checks, cautions, decision=decision, questions=found.questions)
+
+
+def _decide(found: Strained, data: Refdata) -> Decision:
+    stops = [c for c in found.checks if c.stops]
+    if stops:
+        known = [f for f in found.figures if f.quantity == "spline_factor"]
+        least = min(known, key=lambda f: f.typical)
+        do = "Use a longer or a larger spline, a harder one, or less torque."
+        return stop(VERB, [Candidate(least, "", f"fails by {least.conditions}")], [c.name for c in stops], do)
+    asks = [c.name for c in found.checks if c.asks]
+    if found.factor is not None:
+        times = number_only(found.factor, data)
+        said = f"{times} times the torque asked of it, by the least of three: {found.factor.conditions}."
+        if not asks:
+            return use(VERB, found.factor, said)
+        then = f"fails by {found.factor.conditions}"
+        candidates = [Candidate(found.factor, "the figures from memory behind it are right", then)]
+        return ask(VERB, candidates, asks, "Use a longer or a larger spline, a harder one, or ask the shaft's maker.")
+    known = [f for f in found.figures if f.quantity == "spline_factor"]
+    do = " ".join(q.text for q in found.questions[:2])
+    if known:
+        least = min(known, key=lambda f: f.typical)
+        then = f"carries {number_only(least, data)} times the torque by {least.conditions}"
+        return ask(VERB, [Candidate(least, "the checks that are open give no less", then)], asks, do)
+    stress = found.figures[0]
+    return ask(VERB, [Candidate(stress, "no factor is counted", "is the bare shear under the roots")], asks, do)
 
 
 def _straight(cell: str, count: int, asked: dict[str, str | None], data: Refdata) -> Sheet:
@@ -101,75 +152,7 @@ def _straight(cell: str, count: int, asked: dict[str, str | None], data: Refdata
         pressure_angle="0 deg",
         root="straight",
     )
-    return Sheet(
-        f"straight-sided spline, {count} teeth",
-        asked,
-        data,
-        [width],
-        [],
-        rule_cautions(data, "splines", "computed dimensions"),
-    )
-
-
-def _shear(
-    made: Sizes, torque: Measure | None, bore: Measure | None, judged: tuple[str | None, ...], data: Refdata
-) -> tuple[Figure, Check]:
-    """Shear under the roots, and whether a published allowable bears it; what is missing answers ``cannot tell``."""
-    assert torque is not None
-    twist = stated(torque, "shaft_torque", "torque", data)
-    hole = stated(bore, "shaft_bore", "bore", data) if bore is not None else None
-    inside = base(hole) if hole is not None else 0.0
-    if inside >= base(made.minor_external):
-        raise InputError(
-            bore.text if bore else "",
-            "bore",
-            "not smaller than the spline's root",
-            (),
-            "give the bore under the spline",
-        )
-    inputs: tuple[Figure, ...] = (twist, made.minor_external) if hole is None else (twist, made.minor_external, hole)
-    material, source, load, cycles = judged
-    missing = [n for n, v in zip(("material", "source", "load", "cycles"), judged, strict=True) if v is None]
-    key = {**made.key, "torque": f"{twist.text} {twist.unit}"}
-
-    def stress(ka: float, kf: float, more: tuple[Figure, ...], said: str) -> Figure:
-        value = calc.spline_shear_under_roots(base(twist), base(made.minor_external), inside, ka, kf)
-        rule = (
-            ("spline_shear_under_roots_solid" if hole is None else "spline_shear_under_roots_hollow")
-            if more
-            else "spline_shear_under_roots"
-        )
-        number = units.from_base(value, "psi")
-        made_of = (*inputs, *more)
-        return derived(rule, "spline_shear_stress", number, "psi", made_of, data, key=key, conditions=said)
-
-    if material is None or source is None or load is None or cycles is None:
-        return stress(1.0, 1.0, (), "no factors"), Check(
-            CHECK, CANNOT_TELL, f"not given: {', '.join(missing)}", bears=ASK
-        )
-    table = "driveline/spline_factors"
-    ka = lookup.look_up(table, "application_factor", data=data, factor="application factor", case=source, level=load)
-    kf = lookup.look_up(
-        table, "fatigue_life_factor", data=data, factor="fatigue life factor", case="one direction", level=cycles
-    )
-    try:
-        cell = canonical(data, "driveline/spline_allowables", "material", material)
-        allowed = lookup.look_up("driveline/spline_allowables", "allowable_shear_stress", data=data, material=cell)
-    except LookupMiss as miss:
-        raise LookupMiss(
-            material,
-            "spline material",
-            "no published allowable",
-            lookup.choices("driveline/spline_allowables", "material", data=data),
-            "use one of these",
-        ) from miss
-    got = stress(
-        ka.typical,
-        kf.typical,
-        (ka, kf),
-        f"application factor {ka.text}, life factor {kf.text}, torque in one direction",
-    )
-    reason = f"{units.significant(got.typical)} psi against {allowed.text} {allowed.unit} for {cell}, application factor {ka.text}, life factor {kf.text}"
-    return got, at_most(
-        CHECK, Bound(got.typical, "psi", "", got), Bound(allowed.typical, allowed.unit, "max", allowed), reason
-    )
+    cautions = rule_cautions(data, "splines", "computed dimensions")
+    do = "Recalled, not read: measure a mating part." if width.checked == "memory" else ""
+    title = f"straight-sided spline, {count} teeth"
+    return Sheet(title, asked, data, [width], [], cautions, decision=use("TOOTH WIDTH", width, do))

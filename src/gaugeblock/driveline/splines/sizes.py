@@ -86,6 +86,20 @@ class Sizes:
             else ("spline_major_diameter_internal_fillet", 1.8)
         )
 
+    @property
+    def space_width(self) -> Figure:
+        """Least effective space width of the hub, and basic tooth thickness of the shaft, on the pitch circle."""
+        half = 3.141592653589793 / self.per_m / 2
+        return self._made("spline_space_width_effective_minimum", "spline_space_width", half, (self.pitch,))
+
+    @property
+    def contact_depth(self) -> Figure:
+        """Height on which the teeth bear."""
+        outside = self._sized("spline_major_diameter_external", "spline_major_diameter_external", 1.0)
+        inside = self._sized("spline_minor_diameter_internal", "spline_minor_diameter_internal", -1.0)
+        depth = (base(outside) - base(inside)) / 2
+        return self._made("spline_contact_depth", "spline_contact_depth", depth, (outside, inside))
+
     def figures(self) -> list[Figure]:
         """All sizes, the one a shop measures first first."""
         d = base(self.diameter)
@@ -109,7 +123,7 @@ class Sizes:
             )
         tooth = 3.141592653589793 / self.per_m
         out.append(self._made("spline_circular_pitch", "spline_circular_pitch", tooth, (self.pitch,)))
-        out.append(self._made("spline_space_width_effective_minimum", "spline_space_width", tooth / 2, (self.pitch,)))
+        out.append(self.space_width)
         return out
 
 

@@ -8,13 +8,20 @@ from gaugeblock.errors import InputError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from typing import NoReturn
+    from typing import Any, NoReturn
 
     from gaugeblock.answer.sheet import Sheet
 
 
 class Parser(argparse.ArgumentParser):
     """Refuses with our own one message instead of usage and exit."""
+
+    def parse_args(self, args: Any = None, namespace: Any = None) -> Any:
+        """As the library's; ``--grade=--`` gives nothing to an option in some editions of it, and a list in others."""
+        for text in args or ():
+            if text.startswith("--") and text.endswith("=--"):
+                self.error(f"argument {text[:-3]}: expected one argument")
+        return super().parse_args(args, namespace)
 
     def error(self, message: str) -> NoReturn:
         """Refuse what cannot be parsed; InputError says what was wrong and where help is."""

@@ -17,6 +17,7 @@ from gaugeblock.job.locate import Outline, Path
 from gaugeblock.job.model import Job, Title, job_model
 from gaugeblock.job.part import Part, Refused
 from gaugeblock.job.values import kind_of, shown
+from gaugeblock.units import Measure
 
 SIZE_LIMIT = 1_000_000
 PROBLEMS_LIMIT = 50
@@ -233,7 +234,7 @@ def _job_error(where: str, problems: list[Problem], untold: int = 0) -> JobError
 def _readable(
     data: dict[str, Any], table: str, model: type[Part], bad: set[Path], job: Job
 ) -> Iterable[tuple[int, Part]]:
-    """The items of a table for its hook: sound ones whole, of the others what is plain text under a known key."""
+    """The items of a table for its hook: sound ones whole, of the others each sound text and measure."""
     raws = data.get(table)
     if (table,) in bad or not isinstance(raws, list):
         return
@@ -241,8 +242,9 @@ def _readable(
         if (table, index) not in bad:
             yield index, item
         elif isinstance(raw, dict):
-            texts = {k: v for k, v in raw.items() if k in model.keys and isinstance(v, str) and v.strip()}
-            yield index, model(**{model.keys[k].name: v for k, v in texts.items()})
+            sound = {n: v for n, v in vars(item).items() if isinstance(v, str | Measure)}
+            needed: dict[str, Any] = {key.name: "" for key in model.keys.values() if key.is_needed}
+            yield index, model(**needed | sound)
 
 
 def _told(refused: Refused, model: type[Job]) -> tuple[str, tuple[str, ...], str]:

@@ -117,12 +117,13 @@ def judge(argv: list[str]) -> tuple[str, int]:
     said, told = out.getvalue(), err.getvalue()
     if code == 3:
         place = _PLACE.search(told) or re.search(r'"where": "([^"]*)"', told)
-        return f"a fault of the program at {place[1] if place else told}: {told[-500:]}", code
+        why = re.search(r"[A-Z][A-Za-z]+(?:Error|Exception)[^(]{0,60}", told)
+        return f"a fault of the program at {place[1] if place else told}: {why[0] if why else told}", code
     return _of_code(argv, code, said, told), code
 
 
 def _of_code(argv: list[str], code: int, said: str, told: str) -> str:
-    as_json = "--json" in argv and not (argv and argv[0] in ("new",))
+    as_json = "--json" in argv[: argv.index("--") if "--" in argv else len(argv)] and not (argv and argv[0] in ("new",))
     if code == 2:
         if said:
             return "refused, and printed"
@@ -130,17 +131,24 @@ def _of_code(argv: list[str], code: int, said: str, told: str) -> str:
             return f"refused in {told.count(chr(10))} lines"
         if len(told) > 3000:
             return f"refused in {len(told)} characters"
-        if as_json:
-            json.loads(told)["error"]["why"]
+        if as_json and not _is_json(told):
+            return "--json, and no JSON on standard error"
     elif code in (0, 1):
         if told or not said:
             return f"done, and standard error says {told[:100]!r}" if told else "done, and nothing said"
-        if as_json:
-            json.loads(said)
+        if as_json and not _is_json(said):
+            return "--json, and no JSON printed"
     else:
         return f"exit {code}"
     found = hidden((said + told).replace("\n", ""))
     return f"printed U+{ord(found[0]):04X}" if found else ""
+
+
+def _is_json(text: str) -> bool:
+    try:
+        return bool(json.loads(text))
+    except ValueError:
+        return False
 
 
 def prepare(folder: str) -> None:

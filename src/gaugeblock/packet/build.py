@@ -9,6 +9,7 @@ from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.decision import ask
 from gaugeblock.answer.item import Item
 from gaugeblock.answer.question import FILL_IN, Question
+from gaugeblock.errors import DataError
 from gaugeblock.job.model import Job
 from gaugeblock.packet.order import in_order_of_work
 from gaugeblock.packet.together import against_each_other
@@ -85,13 +86,16 @@ def _items(table: str, page: Any, job: Job, data: Refdata) -> list[Item]:
 
 
 def data_digest(data: Refdata) -> str:
-    """The digest of the data release: as closed, or computed for an open one."""
-    closed = next(r["sha256"] for r in data.releases if r["version"] == data.release)
-    if closed:
-        return closed
+    """The digest of the data release, worked out from its rows. DataError when a closed release had another one."""
     got = data.memo.get("data digest")
     if got is None:
-        got = data.memo["data digest"] = releases.release_digest(data.folder, data.release)
+        got = releases.release_digest(data.folder, data.release)
+        closed = next(r["sha256"] for r in data.releases if r["version"] == data.release)
+        if closed and closed != got:
+            why = "its rows are not those that were released: a cell was changed, a row added or taken out"
+            do = "restore the tables as they were released, or run validate to see what is wrong"
+            raise DataError(data.release, "data release", why, (), do)
+        data.memo["data digest"] = got
     return str(got)
 
 

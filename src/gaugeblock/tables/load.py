@@ -7,7 +7,12 @@ import os
 
 from gaugeblock.errors import DataError, InputError, LookupMiss
 from gaugeblock.figure import Figure, Rule
+from gaugeblock.tables import closed
 from gaugeblock.tables.catalogue import DOMAINS, LISTS, ROW_COLUMNS, TABLES, columns_of, keys_of, refdata_folder
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Callable
 
 # Where the standing stands, counted from the end of a row of figures.
 _STANDING = ROW_COLUMNS.index("standing") - len(ROW_COLUMNS)
@@ -193,6 +198,7 @@ class Refdata:
 
     def __init__(self, folder: str | None = None, release: str | None = None) -> None:
         self.folder = folder or refdata_folder()
+        self._is_own = folder is None
         releases = [dict(zip(LISTS["releases"], c, strict=True)) for c in self._read("releases")]
         if not releases:
             raise DataError("releases.csv", "refdata", "no release", (), "add one")
@@ -202,6 +208,7 @@ class Refdata:
             raise InputError(release, "--data-release", "no such data release", versions[::-1], "name one of these")
         self.release = release or versions[-1]
         self._at = version_key(self.release)
+        self._frozen = self._last_closed() if self._is_own else None
         self._lives: dict[tuple[str, str], bool] = {}
         self._tables: dict[str, Table] = {}
         self._lists: dict[str, Lines] = {}
@@ -225,6 +232,17 @@ class Refdata:
     def __deepcopy__(self, memo: object) -> Refdata:
         return self
 
+    def _last_closed(self) -> str | None:
+        """The newest release that the program carries the digests of, up to this one."""
+        carried = closed.carried()
+        carried.check_list(self.releases)
+        upto = [v for v in carried.whole if version_key(v) <= self._at]
+        return max(upto, key=version_key) if upto else None
+
+    def _verify(self, name: str, rows: Callable[[], list[list[str]]]) -> None:
+        if self._frozen is not None:
+            closed.verify(self._frozen, name, self._path(name), rows)
+
     @property
     def is_draft(self) -> bool:
         """Whether this release is still open: it has no digest yet."""
@@ -240,7 +258,9 @@ class Refdata:
     def _lines(self, name: str) -> Lines:
         got = self._lists.get(name)
         if got is None:
-            got = self._lists[name] = Lines(self._path(name), name, LISTS[name])
+            got = Lines(self._path(name), name, LISTS[name])
+            self._verify(name, got.all)
+            self._lists[name] = got
         return got
 
     def lives(self, since: str, until: str) -> bool:
@@ -261,7 +281,9 @@ class Refdata:
             quantity = columns.index("quantity")
             rows = []
             by_quantity: dict[str, list[Row]] = {}
-            for line, cells in enumerate(self._read(name, table=True), 2):
+            lines = self._read(name, table=True)
+            self._verify(name, lambda: lines)
+            for line, cells in enumerate(lines, 2):
                 if self.lives(cells[since], cells[until]):
                     row = Row(name, line, columns, cells, tuple(cells[:width]))
                     rows.append(row)
@@ -304,8 +326,10 @@ class Refdata:
         """The living rules without a number of one domain, with their line."""
         got = self._statements.get(domain)
         if got is None:
+            lines = self._read(f"{domain}/rules")
+            self._verify(f"{domain}/rules", lambda: lines)
             got = self._statements[domain] = []
-            for line, cells in enumerate(self._read(f"{domain}/rules"), 2):
+            for line, cells in enumerate(lines, 2):
                 row = dict(zip(LISTS["rules"], cells, strict=True))
                 if self.lives(row["since"], row["until"]):
                     row["line"] = str(line)

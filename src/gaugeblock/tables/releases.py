@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import hashlib
 import os
+from functools import cache
 from json.encoder import encode_basestring
 from typing import TYPE_CHECKING
 
@@ -23,6 +24,7 @@ RELEASED_LISTS = ("sources", "quantities", "formulas", "words")
 UNFROZEN = {"quantities": frozenset({"may", "plausible_low", "plausible_high", "plausible_unit"})}
 
 
+@cache
 def released_files() -> dict[str, tuple[str, ...]]:
     """Every file that a release covers, without its ending, with its columns."""
     files = {name: LISTS[name] for name in RELEASED_LISTS}
@@ -71,21 +73,42 @@ def lives_in(version: str, since: str, until: str) -> bool:
     return version_key(since) <= at and (not until or at < version_key(until))
 
 
-def release_digest(folder: str, version: str) -> str:
-    """sha256 (hex) of all that lives in a release: figures, rules, formulas, quantities, sources and words.
+def file_digest(name: str, rows: Iterable[Sequence[str]], version: str) -> str:
+    """sha256 (hex) over the rows of one file that live in a release; blank when none does."""
+    digests = row_digests(name, released_files()[name], _living(name, rows, version))
+    return combine(digests) if digests else ""
 
-    Raises DataError when a file is missing or cannot be read.
-    """
-    digests: list[str] = []
+
+def _living(name: str, rows: Iterable[Sequence[str]], version: str) -> list[Sequence[str]]:
+    columns = released_files()[name]
+    since, until = columns.index("since"), columns.index("until")
     lives: dict[tuple[str, str], bool] = {}
+    living = []
+    for values in rows:
+        span = (values[since], values[until])
+        if span not in lives:
+            lives[span] = lives_in(version, *span)
+        if lives[span]:
+            living.append(values)
+    return living
+
+
+def release_digests(folder: str, version: str) -> tuple[str, dict[str, str]]:
+    """sha256 (hex) of all that lives in a release, and of the part of each file that has a part in it.
+
+    Figures, rules, formulas, quantities, sources and words. Raises DataError when a file is missing or cannot be read.
+    """
+    whole: list[str] = []
+    files: dict[str, str] = {}
     for name, columns in released_files().items():
-        since, until = columns.index("since"), columns.index("until")
-        living = []
-        for values in read_lines(os.path.join(folder, *name.split("/")) + ".csv", name, columns):
-            span = (values[since], values[until])
-            if span not in lives:
-                lives[span] = lives_in(version, *span)
-            if lives[span]:
-                living.append(values)
-        digests += row_digests(name, columns, living)
-    return combine(digests)
+        rows = read_lines(os.path.join(folder, *name.split("/")) + ".csv", name, columns)
+        digests = row_digests(name, columns, _living(name, rows, version))
+        if digests:
+            files[name] = combine(digests)
+            whole += digests
+    return combine(whole), files
+
+
+def release_digest(folder: str, version: str) -> str:
+    """As ``release_digests``, of all files together."""
+    return release_digests(folder, version)[0]

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 
 from gaugeblock.errors import GaugeblockError, InputError
 from gaugeblock.tables.catalogue import DOMAINS, LISTS, TABLES, keys_of, refdata_folder
+from gaugeblock.tables.closed import carried
 from gaugeblock.tables.fault import Fault
 from gaugeblock.tables.formulas import formula_faults
 from gaugeblock.tables.interval import parse_interval
@@ -82,6 +83,7 @@ def check(folder: str | None, rules: Sequence[Rule]) -> Checked:
     faults += _list_faults(lists, releases, versions)
     faults += _reference_faults(tables, lists, versions)
     faults += _digest_faults(read, releases, versions)
+    faults += _carried_faults(folder, releases)
     from gaugeblock.tables.physics import physics_faults
 
     faults += physics_faults(tables, rules, Ranges(read["quantities"], ranges))
@@ -389,4 +391,25 @@ def _digest_faults(read: Mapping[str, list[Row]], releases: list[Row], versions:
                     do,
                 )
             )
+    return faults
+
+
+def _carried_faults(folder: str, releases: list[Row]) -> list[Fault]:
+    """Digests that differ from those in the package: of the project's own tables, or of a copy of them."""
+    whole = carried().whole
+    listed = {r.cells["version"]: r for r in releases}
+    is_own = os.path.realpath(folder) == os.path.realpath(refdata_folder())
+    if not is_own and all(listed[v].cells["sha256"] != d for v, d in whole.items() if v in listed):
+        return []
+    faults = []
+    for version, digest in whole.items():
+        row = listed.get(version)
+        if row is None or row.cells["sha256"] != digest:
+            line, found = (0, f"no release {version}") if row is None else (row.line, repr(row.cells["sha256"][:12]))
+            do = f"put back the digest {digest}, and the rows as they were released"
+            faults.append(Fault("releases.csv", line, "sha256", "carried_digest", f"{found} for {version}", do))
+    for version, row in listed.items():
+        if is_own and row.cells["sha256"] and version not in whole:
+            do = f"run: python -m gaugeblock.closing {version}"
+            faults.append(Fault("releases.csv", row.line, "sha256", "digest_not_carried", version, do))
     return faults

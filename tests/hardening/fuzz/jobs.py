@@ -153,7 +153,7 @@ def judge(whole: str, release: str | None = None, pages: bool = False) -> tuple[
     except GaugeblockError as error:
         said = str(error)
         return ("" if error.as_dict()["why"] and len(said) < 60_000 else "a message without a reason, or too long"), "refused"
-    except Exception as error:  # noqa: BLE001 - what is looked for
+    except Exception as error:
         frame = traceback.extract_tb(error.__traceback__)[-1]
         name = frame.filename.rpartition("/gaugeblock/")[2]
         return f"a traceback at {name} line {frame.lineno}: {type(error).__name__}: {str(error)[:200]}", "traceback"

@@ -113,7 +113,9 @@ def judge(argv: list[str]) -> tuple[str, int]:
             code = main(list(argv))
         except SystemExit as ended:
             code = int(ended.code or 0)
-            return ("" if code == 0 and out.getvalue() and {"-h", "--help"} & set(argv) else f"ended by itself with {code}"), code
+            return (
+                "" if code == 0 and out.getvalue() and {"-h", "--help"} & set(argv) else f"ended by itself with {code}"
+            ), code
     said, told = out.getvalue(), err.getvalue()
     if code == 3:
         place = _PLACE.search(told) or re.search(r'"where": "([^"]*)"', told)

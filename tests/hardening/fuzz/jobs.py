@@ -116,7 +116,9 @@ def _value(key: str, old: Any, known: dict[str, Any], chance: Random) -> Any:
     if roll < 0.2:
         return [pools.value(key, chance) for _ in range(chance.choice((1, 2, 3, 3, 4)))]
     if roll < 0.25:
-        return {chance.choice((*known, "x")): pools.value(key, chance)} if known else {"value": pools.value(key, chance)}
+        return (
+            {chance.choice((*known, "x")): pools.value(key, chance)} if known else {"value": pools.value(key, chance)}
+        )
     if isinstance(old, str) and roll < 0.45:
         return pools.other_figure(old, chance)
     if roll < 0.55:
@@ -152,7 +154,9 @@ def judge(whole: str, release: str | None = None, pages: bool = False) -> tuple[
             render(made)
     except GaugeblockError as error:
         said = str(error)
-        return ("" if error.as_dict()["why"] and len(said) < 60_000 else "a message without a reason, or too long"), "refused"
+        return (
+            "" if error.as_dict()["why"] and len(said) < 60_000 else "a message without a reason, or too long"
+        ), "refused"
     except Exception as error:
         frame = traceback.extract_tb(error.__traceback__)[-1]
         name = frame.filename.rpartition("/gaugeblock/")[2]

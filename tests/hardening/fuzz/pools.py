@@ -35,7 +35,12 @@ def data() -> Refdata:
 @cache
 def cells(column: str) -> tuple[str, ...]:
     """Every cell that a key column of this name has in any table, and the words for it."""
-    found = {row[column]: None for table in data().all_tables() for row in table.rows if column in {k.name for k in table.keys}}
+    found = {
+        row[column]: None
+        for table in data().all_tables()
+        for row in table.rows
+        if column in {k.name for k in table.keys}
+    }
     at = LISTS["words"].index
     for line in data()._lines("words").all():
         if line[at("column")] == column:
@@ -64,7 +69,11 @@ def releases() -> tuple[str, ...]:
 
 def measure(chance: Random) -> str:
     """A figure with a unit, mostly."""
-    number = chance.choice(NUMBERS) if chance.random() < 0.5 else f"{chance.uniform(0, 10) ** chance.randint(1, 4):.{chance.randint(0, 4)}f}"
+    number = (
+        chance.choice(NUMBERS)
+        if chance.random() < 0.5
+        else f"{chance.uniform(0, 10) ** chance.randint(1, 4):.{chance.randint(0, 4)}f}"
+    )
     return f"{number} {chance.choice(all_units())}" if chance.random() < 0.85 else number
 
 

@@ -31,7 +31,7 @@ class Cause(Value):
         return Question(self.kind, self.text, self.key, checks)
 
 
-_CERTIFICATE = "Ask the maker of the shaft for the certificate of its steel: its yield strength."
+_CERTIFICATE = "What yield strength does the certificate of the shaft's steel state?"
 
 
 def torque_missing() -> Cause:
@@ -78,7 +78,7 @@ def typical() -> Cause:
         "typical is not guaranteed: the shaft maker's certificate or a hardness test of this shaft decides",
         "The shaft maker's certificate or a hardness test of this shaft decides.",
         MEASURE,
-        "Test the hardness of this shaft, or get the certificate of its steel: the strength here is typical.",
+        "How hard is this shaft? Or what does the certificate of its steel state? The strength here is typical.",
         "hardness",
     )
 
@@ -133,7 +133,7 @@ def softer(text: str) -> Cause:
         f"the table's {text} is not borne out: find out why it is softer before it carries anything",
         "Find out why this shaft is softer than its treatment makes it, before it carries anything.",
         MEASURE,
-        "Test the hardness again on sound metal. Ask the maker how the shaft was treated.",
+        "How hard is the shaft where its metal is sound? Its maker knows how it was treated.",
         "hardness",
     )
 
@@ -145,7 +145,7 @@ def case_unknown() -> Cause:
         "this shaft are not known",
         "Give the depth of the case and the hardness of the core: below the case the steel is softer.",
         ASK_MAKER,
-        "Ask the maker of the shaft how deep its case is and how hard its core is.",
+        "How deep is the case of the shaft, and how hard is its core?",
         "case_depth",
     )
 

@@ -132,7 +132,7 @@ def _decide(of: Joints, found: Working, pair: Swings | None, one: Figure, told: 
     do = asks[0].do
     if pair is not None and of.phasing is None:
         worse = Candidate(pair.bad, "the yokes are a quarter turn out", "vibrates")
-        better = Candidate(pair.good, "the yokes stand in line", "is what the angles leave")
+        better = Candidate(pair.good, "the yokes stand in line", "this is all that is left")
         return ask(VERB, [worse, better], names, do)
     if pair is None:
         when = "nothing takes it back" if len(found.angles) == 1 else "the second joint takes nothing back"

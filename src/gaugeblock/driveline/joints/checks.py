@@ -101,7 +101,10 @@ def _in_phase(found: Working, swings: Swings, data: Refdata) -> Judged:
             "the yokes to it."
         )
         question = Question(
-            ASK_MAKER, f"Ask the driveshaft shop: joints in planes {planes} apart.", "notes", (CANCELS,)
+            ASK_MAKER,
+            f"How are the yokes set for joints in planes {planes} apart, by the driveshaft shop?",
+            "notes",
+            (CANCELS,),
         )
         return Judged(Check(CANCELS, CANNOT_TELL, why, None, actual, bears=ASK), do, question)
     if apart <= _SAME:
@@ -109,7 +112,7 @@ def _in_phase(found: Working, swings: Swings, data: Refdata) -> Judged:
     limits = _difference_limits(data)
     said = f"the angles differ by {degrees(apart)}: {ends}"
     if not limits:
-        question = Question(ASK_MAKER, "Ask the driveshaft's maker how far its angles may differ.", "notes", (CANCELS,))
+        question = Question(ASK_MAKER, "How far may the two angles of the shaft differ?", "notes", (CANCELS,))
         why = f"{said}; no figure for a vehicle says how much is allowed"
         return Judged(Check(CANCELS, CANNOT_TELL, why, None, actual, bears=ASK), "Set the two angles equal.", question)
     strict = min(limits, key=base)
@@ -150,14 +153,14 @@ def usual(found: Working, speed: Measure | None, data: Refdata) -> Judged:
         return _any_speed(worst, got, data)
     turning = stated(speed, "driveshaft_speed", "speed", data)
     ask_maker = Question(
-        ASK_MAKER, f"Ask the joint's maker what angle it allows at {text_of(turning)}.", "notes", (SPEED,)
+        ASK_MAKER, f"What angle does the joint's maker allow at {text_of(turning)}?", "notes", (SPEED,)
     )
     try:
         limit = _limit_at(turning, data)
     except LookupMiss:
         why = f"the trade's table has no figure at {text_of(turning)}, and it is not extrapolated: ask the maker"
         check = Check(SPEED, CANNOT_TELL, why, None, got, bears=ASK)
-        return Judged(check, ask_maker.text, ask_maker)
+        return Judged(check, "Ask the joint's maker: this speed is not in the table.", ask_maker)
     most = math.degrees(base(limit))
     place = (
         limit.source

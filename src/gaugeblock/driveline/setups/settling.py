@@ -101,7 +101,7 @@ def settle(
     """The decision of a step and the questions behind it."""
     what = f"{of.component}, {of.step}"
     questions = [Question(FILL_IN, d.said, d.key, (_name(d.key),)) for d in given.doubts]
-    maker = Question(ASK_MAKER, f"Ask the axle maker: {what}.", "maker.value", (CHECK,))
+    maker = Question(ASK_MAKER, f"What does the axle maker print for {what}?", "maker.value", (CHECK,))
     rule = given.made
     if rule is not None and rule.basis == "maker":
         if of.maker is not None and not of.maker.place:
@@ -148,7 +148,7 @@ def _by_rule(
             if fails
             else ("Ask the axle maker how far it may be off: the figure has no tolerance.")
         )
-        questions.append(Question(ASK_MAKER, do, "maker.high", (CHECK,)))
+        questions.append(Question(ASK_MAKER, "How far may it be off, by the axle maker?", "maker.high", (CHECK,)))
         return ask(verb, [Candidate(rule, "the axle maker allows nothing else", "set to it")], [CHECK], do), tuple(
             questions
         )

@@ -170,7 +170,7 @@ def strained(made: Sizes, load: SplineLoad, data: Refdata) -> Strained:
     fails = tuple(check.name for _, _, check in parts if check.result == NOT_OK)
     if fails:
         questions += (
-            Question(ASK_MAKER, "Ask the maker of the shaft what torque its spline carries.", "notes", fails),
+            Question(ASK_MAKER, "What torque does the spline carry, by the maker of the shaft?", "notes", fails),
         )
     least = min(factors, key=lambda f: f.typical) if len(factors) == len(parts) else None
     return Strained(least, figures, tuple(check for _, _, check in parts), questions)

@@ -1,0 +1,116 @@
+"""Items of a job: whatever is wrong with one of them is its question, and the packet is made."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from driveline.forms import keeps_form
+from gaugeblock import domains
+from gaugeblock.driveline import page
+from gaugeblock.driveline.job import Driveline, Joints, Splines
+from gaugeblock.tables.load import refdata
+
+MODELS = {"driveline": Driveline, "joints": Joints, "splines": Splines}
+MAKER = {f"maker.{k}" for k in ("value", "low", "high", "source", "place")} | {"maker"}
+LENGTHS = st.sampled_from(["1 in", "30 mm", "0.01 in", "40 in", "1-1/4 in"])
+TORQUES = st.sampled_from(["1500 lbf*ft", "9 N*m", "20 lbf*in", "90000 lbf*ft"])
+HARD = st.sampled_from(["42 HRC", "HRC 20", "300 HB", "99 HRC", "forty"])
+FINDINGS = st.sampled_from(["0.007 in", "-0.006 in", "pattern on the toe", "12 lbf*in", "0.2 mm", "5 deg"])
+ANGLES = st.sampled_from(["3 deg", "-2 deg", "0 deg", "50 deg", "170 deg"])
+VALUES = {
+    "driveline": {
+        "kind": st.sampled_from(["shaft", "setup"]),
+        "steel": st.sampled_from(["4340", "1541", "9999", "1550", "1050M"]),
+        "treatment": st.sampled_from(["Oil quenched and tempered", "cold drawn", "induction hardened", "nonsense"]),
+        "temper": st.sampled_from(["800 degF", "425 degC", "100 degF"]),
+        **dict.fromkeys(("diameter", "bore", "length", "section", "case_depth"), LENGTHS),
+        "torque": TORQUES,
+        **dict.fromkeys(("hardness", "core_hardness"), HARD),
+        "yield_strength": st.sampled_from(["120 ksi", "800 MPa", "1 psi"]),
+        "certificate": st.just("mill sheet 12"),
+        "axle": st.sampled_from(["rear", "wide utility truck axle (TM 9-2320-280-34)"]),
+        "component": st.sampled_from(["ring gear", "pinion", "side bearings", "boot clamp"]),
+        "step": st.sampled_from(["backlash", "preload", "pattern check", "paint"]),
+        "wear": st.sampled_from(["new", "used", "half worn"]),
+        **dict.fromkeys(("as_found", "as_left"), FINDINGS),
+    },
+    "joints": {
+        **dict.fromkeys(("angle", "second", "top", "second_top"), ANGLES),
+        "phasing": st.sampled_from(["in phase", "wrong phase"]),
+        "speed": st.sampled_from(["3000 rpm", "9000 rpm", "1 rpm", "99000 rpm"]),
+    },
+    "splines": {
+        "pitch": st.sampled_from(["24/48", "7/7", "16/32", "parallel side", "nonsense"]),
+        "root": st.sampled_from(["flat root", "fillet root"]),
+        "fit": st.sampled_from(["side fit", "major diameter fit"]),
+        "torque": TORQUES,
+        **dict.fromkeys(("bore", "length"), LENGTHS),
+        "material": st.sampled_from(["surface hardened, 48 to 53 HRC", "cheese"]),
+        "source": st.sampled_from(["engine", "windmill"]),
+        "load": st.sampled_from(["uniform load", "heavy"]),
+        "cycles": st.sampled_from(["10000 cycles", "many"]),
+        "seating": st.sampled_from(["fixed", "flexible"]),
+        "misalignment": st.sampled_from(["0.002 in/in", "some"]),
+        "revolutions": st.sampled_from(["1000000 revolutions", "all"]),
+    },
+}
+ENDS = st.sampled_from(["0.006 in", "-0.006 in", "0.2 mm", "20 lbf*ft", "15 lbf*in", "3 deg"])
+
+
+@st.composite
+def items(draw: st.DrawFn) -> tuple[str, str]:
+    table = draw(st.sampled_from(sorted(VALUES)))
+    keys = draw(st.sets(st.sampled_from(sorted(VALUES[table]))))
+    if table == "driveline" and draw(st.booleans()):
+        side = {"axle", "component", "step", "wear", "as_found", "as_left"}
+        keys = keys & side or side
+        keys |= {"component", "step"}
+    elif table == "driveline":
+        keys -= {"axle", "component", "step", "wear", "as_found", "as_left", "kind"}
+    if "kind" in keys:
+        keys.discard("kind")
+    lines = [f'{key} = "{draw(VALUES[table][key])}"' for key in sorted(keys)]
+    if table == "splines":
+        lines.append(f"teeth = {draw(st.sampled_from([3, 35, 120]))}")
+    if table == "joints" and draw(st.booleans()):
+        lines = [line for line in lines if line.split(" ")[0] in ("phasing", "speed")]
+        for view in ("side", "top"):
+            slopes = ", ".join(f'"{draw(ANGLES)}"' for _ in range(3))
+            lines.append(f"shafts_{view} = [{slopes}]")
+    if "component" in keys and draw(st.booleans()):
+        ends = draw(st.sets(st.sampled_from(["value", "low", "high"]), min_size=1))
+        parts = [f'{end} = "{draw(ENDS)}"' for end in sorted(ends)]
+        parts += draw(st.sampled_from([[], ['source = "sheet"'], ['source = "sheet"', 'place = "p. 1"']]))
+        lines.append(f"maker = {{ {', '.join(parts)} }}")
+    return table, "\n".join([f"[[{table}]]", 'name = "an item"', *lines]) + "\n"
+
+
+@settings(max_examples=1000, deadline=None)
+@given(items())
+def test_an_item_of_any_keys_is_decided_and_stops_nothing_else(made: tuple[str, str]) -> None:
+    table, text = made
+    job = domains.parse_job(text, hooks=domains.hooks(refdata()))
+    (given_item,) = getattr(job, table)
+    item = page.item(given_item, job.shop, refdata())
+    keeps_form(item.sheet, set(MODELS[table].keys) | (MAKER if table == "driveline" else set()))
+    assert item.card is not None
+    assert item.sheet.as_dict()
+
+
+@pytest.mark.parametrize(
+    ("text", "key"),
+    [
+        ('steel = "9999"\ntreatment = "cold drawn"', "steel"),
+        ('steel = "1550"\ntreatment = "cold drawn"', "steel"),
+        ('steel = "4340"\ntreatment = "boiled"', "treatment"),
+        ('steel = "4340"\ntreatment = "quenched and tempered"', "temper"),
+        ('component = "ring gear"\nstep = "paint"', "step"),
+        ('component = "boot clamp"\nstep = "torque"', "component"),
+    ],
+)
+def test_what_the_tables_do_not_know_is_the_items_question(text: str, key: str) -> None:
+    job = domains.parse_job(f'[[driveline]]\nname = "x"\n{text}\n', hooks=domains.hooks(refdata()))
+    sheet = page.item(job.driveline[0], job.shop, refdata()).sheet
+    assert (sheet.decision.kind, [q.key for q in sheet.questions]) == ("none", [key])

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from gaugeblock.answer.decision import ASK, NONE, STOP, USE
 from gaugeblock.answer.pretty import pretty
+from gaugeblock.packet.measure import height, width
 
 if TYPE_CHECKING:
     from gaugeblock.answer.decision import Candidate
@@ -15,11 +16,11 @@ if TYPE_CHECKING:
 
 # Millimetres of a sheet that cards may fill, on Letter (A4 has more); a card is this high at the least, four a sheet.
 _SHEET = 238.0
-_BESIDE = 34  # characters that stand beside ASK FIRST
+_LONG = 90  # characters of a sentence that stands below ASK FIRST or STOP, not beside it
 _LEAST = 54.0
 _GAP = 2.4
-# Characters that a line of the middle column holds, by size of type, and the height of such a line.
-_TITLE, _ON, _SAY, _WARN, _FOOT = (36, 6.1), (42, 5.8), (55, 4.5), (62, 3.95), (68, 3.75)
+# The width of the middle column, with the boxes at its right and below it.
+_ROOM, _WIDE_ROOM = 105.0, 155.0
 _LONGEST_WARNING = 150
 
 
@@ -98,38 +99,53 @@ def pages(cards: list[SimpleNamespace]) -> list[list[SimpleNamespace]]:
     return out
 
 
-def _lines(text: str, kind: tuple[int, float]) -> float:
-    """The height of a text that wraps, in mm, with a little to spare."""
-    per_line, height = kind
-    return -(-len(text) // per_line) * height if text else 0.0
-
-
 def _height(made: SimpleNamespace) -> float:
-    """How high a card is printed, in mm; rather too much than too little."""
-    wide = 1.4 if made.table else 1.0  # a card with a table has the whole width
-
-    def stretch(kind: tuple[int, float]) -> tuple[int, float]:
-        return int(kind[0] * wide), kind[1]
-
-    total: float = 5 + _lines(made.name, stretch(_TITLE)) + _lines(made.what, stretch(_ON))
-    total += sum(_lines(f"WARNING {c.text}", stretch(_WARN)) + 1.6 for c in made.cautions if c.word == "WARNING")
-    if made.kind == USE:
-        shown = made.figures[0]
-        across = 8.5 * len(shown.value) + 4.2 * len(shown.unit) + 3.0 * (len(made.verb) + len(made.condition)) + 24
-        total += (15 if across < 104 else 22) + _lines(made.do, stretch(_SAY))
-        total += _lines(f"{made.order}{''.join(f'[  ] {s}   ' for s in made.steps)}", stretch(_ON))
-    elif made.kind == STOP:
-        total += 14 + 1.2 * _lines(made.do, stretch(_SAY)) + (6.5 if made.figures else 0)
-    elif made.kind == ASK:
-        total += 9 + (0 if len(made.do) <= _BESIDE else _lines(made.do, stretch(_SAY)))
-        across = 52 if len(made.figures) == 1 else 25 if len(made.figures) == 2 else 16
-        total += 11 + max((_lines(f"{c.when}: {c.then}", (across, 4.4)) for c in made.figures), default=0)
-    else:
-        total += 23 + (0 if len(made.do) <= _BESIDE else _lines(made.do, stretch(_SAY)))
-    foot = f"{made.trust.word}: {made.trust.source}. {'. '.join(made.notes)}. Why. {made.again}"
-    total += 0.6 + _lines(foot, stretch(_FOOT))
+    """How high a card is printed, in mm: the sizes and leadings are those of packet.css."""
+    room = _WIDE_ROOM if made.table else _ROOM
+    total = 5.2 + height(made.name, 15, 1.15, room, bold=True) + height(made.what, 13.6, 1.2, room)
+    total += sum(height(f"WARNING {c.text}", 9.5, 1.18, room - 4) + 1.6 for c in made.cautions)
+    total += {USE: _used, STOP: _stopped, ASK: _asked}.get(made.kind, _none)(made, room)
+    notes = "".join(f"{n}. " for n in made.notes)
+    again = f" Tighten again {made.again}." if made.again else ""
+    total += 0.6 + height(f"{made.trust.word}: {made.trust.source}. {notes}Why.{again}", 9, 1.2, room)
     if made.table:
-        total += 10 + sum(max(7.0, *(_lines(cell, (16, 5.4)) for cell in row)) for row in made.table[1:]) + 13
-    else:
-        total = max(total, 1.4 + 9.2 * sum(0.5 if b.half else 1 for b in made.boxes))
-    return max(1.02 * total, _LEAST)
+        rows = [
+            max(height(cell, 12, 1.28, room / len(row) - 2, bold=True) for cell in row) + 0.9 for row in made.table[1:]
+        ]
+        return max(total + 8 + sum(rows) + 13, _LEAST)
+    boxes = 1.4 + 9.2 * sum(0.5 if b.half else 1 for b in made.boxes)
+    return max(total, boxes, _LEAST)
+
+
+def _used(made: SimpleNamespace, room: float) -> float:
+    shown = made.figures[0]
+    line = width(shown.value, 42, bold=True) + width(shown.unit, 21, bold=True) + width(shown.other, 12) + 11
+    line += width(made.verb, 13, bold=True) + (width(made.condition, 15, bold=True) + 8 if made.condition else 0)
+    steps = width(made.order, 13.6) + sum(width(s, 13.6) + 12 for s in made.steps)
+    rows = -(-steps // room)
+    return 15.2 + (7.5 if line > room else 0) + rows * 6.4 + height(made.do, 12.5, 1.22, room)
+
+
+def _stopped(made: SimpleNamespace, room: float) -> float:
+    said = 6.2 if made.figures else 0.0
+    if width(made.do, 12, bold=True) <= room - 40:
+        return 12.8 + said
+    return 14.5 + height(made.do, 12, 1.18, room, bold=True) + said
+
+
+def _question(made: SimpleNamespace, room: float) -> float:
+    """The line of ASK FIRST or NO FIGURE with what is to be done, beside it or below."""
+    beside = room - 40 - (width(made.condition, 13, bold=True) + 8 if made.condition else 0)
+    if len(made.do) > _LONG or beside < 60:
+        return 9 + height(made.do, 11, 1.18, room)
+    return max(8.4, height(made.do, 11, 1.18, beside))
+
+
+def _asked(made: SimpleNamespace, room: float) -> float:
+    across = (room - 3) / 2 if len(made.figures) == 2 else room / max(len(made.figures), 1) - 3
+    told = max((height(f"{c.when}: {c.then}", 10.5, 1.18, across) for c in made.figures), default=0)
+    return 1 + _question(made, room) + 11.5 + told
+
+
+def _none(made: SimpleNamespace, room: float) -> float:
+    return 1 + _question(made, room) + 14

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 # A condition that is longer stands in packet.json; the card says what matters of it.
 _SHORT = 34
 # What is worked to stands first on a sheet; what lies far behind it stands in packet.json.
-_MOST_FIGURES = 7
+_MOST_FIGURES = 6
 _MOST_NOTES = 1
 _OUTCOME = {STOP: "STOP", ASK: "ASK FIRST", NONE: "NO FIGURE"}
 

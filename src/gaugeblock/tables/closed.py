@@ -76,8 +76,10 @@ def verify(version: str, file: str, path: str, rows: Callable[[], Sequence[Seque
     mark = _mark(path, expected)
     if mark and mark in _known():
         return
-    from gaugeblock.tables.releases import file_digest
+    from gaugeblock.tables.releases import file_digest, released_files
 
+    if file not in released_files():
+        return  # what a release leaves out may change
     if file_digest(file, rows(), version) != expected:
         why = f"not the rows that were released as {version}: a cell was changed, a row added or taken out"
         raise DataError(f"{file}.csv", f"data release {version}", why, (), _DO)

@@ -353,6 +353,30 @@ def revolutions_per_mile(tire_diameter_m: T) -> T:
     return 1609.344 / (_PI * tire_diameter_m)
 
 
+def tyre_diameter(section_width_m: T, aspect: T, rim_m: T) -> T:
+    """Outside diameter in m of a new tyre, free of load, by its code: two heights and the rim.
+
+    >>> round(tyre_diameter(0.215, 0.65, 15 * 0.0254) / 0.0254, 2)
+    26.0
+    """
+    return 2 * section_width_m * aspect + rim_m
+
+
+def engine_speed(
+    revolutions_rad_per_m: T, speed_m_per_s: T, axle_ratio: T, gear_ratio: T = 1.0, transfer: T = 1.0
+) -> T:
+    """Engine speed in rad/s at a road speed, nothing slipping.
+
+    Example: the trade's 336 rule: 60 mph, 3.89 and a 29 in tyre give 2,704 rpm; its exact constant is 336.13.
+
+    >>> from math import pi
+    >>> turns = revolutions_per_mile(29 * 0.0254) * 2 * pi / 1609.344
+    >>> round(engine_speed(turns, 60 * 0.44704, 3.89) * 30 / pi)
+    2705
+    """
+    return revolutions_rad_per_m * speed_m_per_s * axle_ratio * gear_ratio * transfer
+
+
 def backlash_after_shim(backlash_m: T, moved_m: T, change_per_shim: T) -> T:
     """Backlash in m after moving shim from the ring gear side to the other; the ratio is measured on this axle."""
     return backlash_m + moved_m * change_per_shim

@@ -10,6 +10,7 @@ WING = Wing(
         "spline": ("commands", "the sizes of a spline"),
         "setup": ("commands", "one step of an axle's set-up"),
         "joint": ("commands", "joint angles: how uneven they drive"),
+        "gearing": ("commands", "engine speed at road speed, by axle ratio and tyre"),
     },
     {
         "steel": "steel",
@@ -17,6 +18,7 @@ WING = Wing(
         "spline": "splines.answer",
         "setup": "setups.answer",
         "joint": "joints.answer",
+        "gearing": "gearing",
     },
-    {"driveline": "Driveline", "splines": "Splines", "joints": "Joints"},
+    {"driveline": "Driveline", "splines": "Splines", "joints": "Joints", "gearing": "GearingItem"},
 )

@@ -118,7 +118,21 @@ class Splines(Part):
     notes: Text | None = None
 
 
-def spline_faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fault]:
+class GearingItem(Part):
+    """``[[gearing]]``: axle ratios side by side, with tyre, gears and a road speed."""
+
+    name: Name
+    where: Text | None = None
+    ratios: tuple[Name, ...] = ()
+    gears: tuple[Name, ...] = ()
+    tyre: Name | None = None
+    revolutions: Name | None = None
+    speed: Name | None = None
+    transfer: Name | None = None
+    notes: Text | None = None
+
+
+def no_faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fault]:
     yield from ()
 
 
@@ -220,8 +234,22 @@ SPLINES_STARTER = """\
 #notes = ""
 """
 
+GEARING_STARTER = """\
+#[[gearing]]                            # engine speed at a road speed
+#name = "EXAMPLE axle ratios"
+#where = "rear axle"
+#ratios = ["3.55", "41/10"]             # axle ratios, or teeth of ring gear and pinion
+#gears = ["3.06", "1.63", "1", "0.7"]   # of the gearbox, the top gear last
+#tyre = "P215/65R15"                    # size code, or outside diameter
+#revolutions = "775 rev/mile"           # of the tyre by its maker, which governs
+#speed = "60 mph"                       # of the vehicle
+#transfer = "1"                         # ratio of a transfer case
+#notes = ""
+"""
+
 KINDS = {
     "driveline": Kind(Driveline, faults, STARTER),
-    "splines": Kind(Splines, spline_faults, SPLINES_STARTER),
+    "splines": Kind(Splines, no_faults, SPLINES_STARTER),
     "joints": Kind(Joints, joint_faults, JOINTS_STARTER),
+    "gearing": Kind(GearingItem, no_faults, GEARING_STARTER),
 }

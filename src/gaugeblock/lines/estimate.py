@@ -9,6 +9,7 @@ from gaugeblock.answer.making import derived
 from gaugeblock.calc import lines as calc
 from gaugeblock.calc import shields
 from gaugeblock.calc.air import Air
+from gaugeblock.errors import LookupMiss
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -45,6 +46,9 @@ def air_of(data: Refdata) -> Air:
             if whole:
                 k, nu, pr = (points[kelvin][f"{whole[0]}|{q}"] for q in wanted)
                 columns.append((kelvin, k, nu, pr))
+        if not columns:
+            why = f"data release {data.release} has no figures of it"
+            raise LookupMiss("air", "the estimate of a temperature", why, (), "use a later data release")
         got = data.memo["lines air"] = Air(*zip(*columns, strict=True))
     return got  # type: ignore[return-value]
 

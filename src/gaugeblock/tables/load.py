@@ -183,6 +183,15 @@ class Table:
         found = index.get(cell)
         return index.get("any", []) if found is None else found
 
+    def of(self, quantity: str) -> list[Row]:
+        """The rows of one quantity; LookupMiss when this data release has none."""
+        rows = self.by_quantity.get(quantity)
+        if not rows:
+            what = quantity.replace("_", " ")
+            why = "this data release has no figures of it"
+            raise LookupMiss(what, self.name, why, (), "use a later data release")
+        return rows
+
     def column(self, name: str) -> dict[str, str]:
         """The distinct cells of a key column, each by its case-folded spelling."""
         got = self.cells_of.get(name)

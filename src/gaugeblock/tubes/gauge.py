@@ -25,7 +25,7 @@ def gauge(number: str, *, system: str | None = None, data: Refdata | None = None
     wall = keys.gauge_wall(number, cell, data)
     alike = [
         lookup.figure_of(r, data)
-        for r in data.table("tubes/gauges").by_quantity["wall_thickness"]
+        for r in data.table("tubes/gauges").of("wall_thickness")
         if r["gauge"] == wall.key["gauge"] and r["system"] != wall.key["system"] and not r["standing"]
     ]
     cautions = rules_of(data, "gauge numbers")

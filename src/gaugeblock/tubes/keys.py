@@ -263,7 +263,7 @@ def gauge_wall(typed: str, system: str | None, data: Refdata) -> Figure:
                 break
     match = re.fullmatch(_GAUGE, text)
     number = data.words("tubes", "gauge").get(text.casefold()) or (match["number"].lstrip("#") if match else text)
-    rows = [r for r in table.by_quantity["wall_thickness"] if r["gauge"] == number and not r["standing"]]
+    rows = [r for r in table.of("wall_thickness") if r["gauge"] == number and not r["standing"]]
     if system is None:
         if not rows:
             raise LookupMiss(

@@ -186,7 +186,7 @@ def _limit_at(turning: Figure, data: Refdata) -> Figure:
 
 def _speeds(data: Refdata) -> tuple[Figure, Figure]:
     """The figures of the slowest and the fastest shaft that the table prints."""
-    rows = data.table(TABLE).by_quantity["working_angle_maximum"]
+    rows = data.table(TABLE).of("working_angle_maximum")
     known = [
         lookup.figure_of(r, data)
         for r in rows

@@ -114,7 +114,7 @@ def outside_list(tube: Bent, row: Figure) -> str:
         return ""
     walls = [
         w
-        for r in tube.data.table(MINIMUMS).by_quantity["bend_radius_minimum"]
+        for r in tube.data.table(MINIMUMS).of("bend_radius_minimum")
         if r["od"] == row.key["od"]
         and r["method"] == tube.method
         and r["service"] == row.key["service"]

@@ -11,8 +11,8 @@ if TYPE_CHECKING:
     from gaugeblock.answer.caution import Caution
     from gaugeblock.answer.item import Item
 
-# A reader heeds few: so many of each an item, the rest stands in packet.json.
-_MOST = {"WARNING": 2, "CAUTION": 1, "NOTE": 1}
+# A reader heeds few: so many of each an item. The rest, and every note, stands in packet.json.
+_MOST = {"WARNING": 2, "CAUTION": 1, "NOTE": 0}
 # What the program itself says of this very job, or a careful shop of this very work; a quoted law or study is a note.
 _OWN = ("calculated", "refdata", "common practice", "assumed")
 

@@ -22,8 +22,7 @@ if TYPE_CHECKING:
 # A condition that is longer stands in packet.json; the card says what matters of it.
 _SHORT = 34
 # What is worked to stands first on a sheet; what lies far behind it stands in packet.json.
-_MOST_FIGURES = 6
-_MOST_NOTES = 1
+_MOST_FIGURES = 5
 _OUTCOME = {STOP: "STOP", ASK: "ASK FIRST", NONE: "NO FIGURE"}
 
 
@@ -36,7 +35,7 @@ def desk(item: Item, place: Place, paper: Paper, cautions: list[SimpleNamespace]
     listed = _once(listed, paper)
     figures = listed[:_MOST_FIGURES]
     told = [c for c in sheet.checks if c.result != OK and not _is_on_card(c, item)]
-    told = [c for c in told if c.bears != INFORM] + [c for c in told if c.bears == INFORM][:_MOST_NOTES]
+    told = [c for c in told if c.bears != INFORM]  # what informs changes nothing that is set today: packet.json has it
     return SimpleNamespace(
         name=item.name,
         place=place,
@@ -49,7 +48,7 @@ def desk(item: Item, place: Place, paper: Paper, cautions: list[SimpleNamespace]
         figures=[_line(f, paper, is_first=n == 0) for n, f in enumerate(figures)],
         more=len(listed) - len(figures),
         checks=[_check(c) for c in told],
-        kept=[pretty(c.name) for c in sheet.checks if c.result == OK],
+        kept=sum(c.result == OK for c in sheet.checks),
         cautions=cautions,
         drawings=[SimpleNamespace(title=d.title, svg=Markup(d.svg), page=d.page) for d in sheet.drawings],
     )
@@ -86,6 +85,4 @@ def _is_on_card(check: Check, item: Item) -> bool:
 
 def _check(check: Check) -> SimpleNamespace:
     word = {"not ok": "NOT OK", "cannot tell": "ASK"}[check.result]
-    return SimpleNamespace(
-        word="note" if check.bears == INFORM else word, name=pretty(check.name), reason=pretty(check.reason)
-    )
+    return SimpleNamespace(word=word, name=pretty(check.name), reason=pretty(check.reason))

@@ -74,7 +74,7 @@ class Paper:
         if figure.basis == "common practice":
             return "no publication was found"
         if not figure.source:
-            return "as given"
+            return "given"
         mark = f", {READ[figure.checked]}" if figure.basis == "published" and READ[figure.checked] else ""
         return pretty(f"{figure.source}, {figure.locator}{mark}")
 

@@ -115,8 +115,7 @@ def _title_block(packet: Packet) -> dict[str, str]:
     said = document["status"] + (", not ready" if any(i.sheet.decision.kind == STOP for i in packet.items) else "")
     left = [
         f"owner: {document['owner'] or '________'}",
-        f"identification: {document['identification'] or '________'}",
-        "document: spec packet",
+        f"spec packet: {document['identification'] or '________'}",
     ]
     middle = [
         f"revision {document['revision'] or '__'}, issued {document['issued'] or '________'}",

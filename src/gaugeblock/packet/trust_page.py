@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.packet.paper import Paper
 
-_MOST_LINKS = 16
+_MOST_LINKS = 10
 _MOST_ITEMS = 4
 
 

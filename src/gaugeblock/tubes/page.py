@@ -13,7 +13,7 @@ from gaugeblock.job.model import Shop
 from gaugeblock.tables.load import Refdata, canonical
 from gaugeblock.tubes.model import Tube
 from gaugeblock.tubes.placed import placed_tube
-from gaugeblock.tubes.plan.bench import HEADS, datum_words, shape_words, table
+from gaugeblock.tubes.plan.bench import HEADS, datum_words, table
 from gaugeblock.tubes.plan.given import Given
 from gaugeblock.tubes.plan.plan import plan_of, refused_plan
 from gaugeblock.tubes.plan.planned import Plan
@@ -116,7 +116,6 @@ def _card(made: Plan) -> Card:
     rows = [(n, at.replace(" ", "\u00a0", 1), *more) for n, at, *more in table(made)]
     if rows:
         notes.append(f"measure from {datum_words(made)}")
-    notes += shape_words(made)
     if rows:
         notes.append("clockwise as seen looking along the tube from START")
     return Card(

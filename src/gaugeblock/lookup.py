@@ -1,9 +1,9 @@
 """Look-up: keys -> the rows that answer -> the Figure that governs.
 
 Rows match when each asked key equals, lies in, or meets ``any``; a key that is not asked is never ``any``.
-Then, in order: living and of blank standing; the most specific; the basis the quantity prefers; primary,
-quoted, memory; the safer end; the newer edition; source id. ``chosen_by`` names the step that decided; each
-of ``others`` names the step it lost at.
+Then, in order: living and of blank standing; the most specific; the basis the quantity prefers; the weight of the source
+(a standard before a handbook, a maker's table, any other page; from memory one lower); primary, quoted, memory; the safer end;
+the newer edition; source id. ``chosen_by`` names the step that decided; each of ``others`` names the step it lost at.
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ from fractions import Fraction
 from gaugeblock import units
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.figure import CHECKED, Figure
-from gaugeblock.tables.catalogue import SERVICES, VEHICLE_SERVICES, Key
+from gaugeblock.tables.catalogue import LIGHTEST, SERVICES, SOURCE_WEIGHTS, VEHICLE_SERVICES, Key
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.load import Refdata, Row, Table, canonical, nearest, refdata
 
@@ -21,7 +21,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-STEPS = ("standing", "service", "specificity", "basis", "checked", "safer end", "edition", "source id")
+STEPS = ("standing", "service", "specificity", "basis", "weight", "checked", "safer end", "edition", "source id")
 # An other that lost at one of these is as specific as the one that governs: it belongs to the spread.
 _SAME = frozenset(STEPS[3:])
 _DISAGREE = 0.02
@@ -228,12 +228,14 @@ def _govern(data: Refdata, quantity: str, matched: list[tuple[Rank, Row]]) -> Fi
         figure = figure_of(row, data)
         number = units.to_base(figure.typical, figure.unit)
         end = number if safer == "low" else -number if safer == "high" else 0.0
-        year = data.source(c["source"])["year"] if c["source"] and len(matched) > 1 else ""
+        source = data.source(c["source"]) if c["source"] and len(matched) > 1 else None
+        year = source["year"] if source is not None else ""
         return (
             1 if informs == 1 else 0,
             1 if informs == 2 else 0,
             specific,
             prefers.index(c["basis"]) if c["basis"] in prefers else len(prefers),
+            (LIGHTEST if source is None else SOURCE_WEIGHTS.get(source["kind"], LIGHTEST)) + (c["checked"] == "memory"),
             CHECKED.index(c["checked"]) if c["checked"] in CHECKED else len(CHECKED),
             end,
             -int(year) if year else 0,
@@ -410,11 +412,12 @@ def _in_unit(value: float, unit: str, to: str) -> float:
 
 
 def disagreement(figure: Figure) -> tuple[float, float] | None:
-    """The spread when only edition or source id decided and the values differ by over 2 %; else None."""
-    if figure.chosen_by not in ("edition", "source id"):
-        return None
-    tied = [o for o in figure.others if o.chosen_by in ("edition", "source id")]
-    return apart([(f.typical, f.unit) for f in (figure, *tied)])
+    """Lowest and highest of the governing figure and the others of its specificity, when they differ by over 2 %; else None.
+
+    Whichever step decided among them: that one governs does not make the others agree. Each counts by its value, or the
+    middle of its range.
+    """
+    return apart([(f.typical, f.unit) for f in (figure, *same_specificity(figure))])
 
 
 def apart(values: Sequence[tuple[float, str]]) -> tuple[float, float] | None:

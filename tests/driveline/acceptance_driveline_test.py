@@ -28,7 +28,7 @@ STEEL_REFUSALS = [
     ("1550", "hot rolled", None, "neighbouring grade", None),
     ("1541H", "quenched and tempered", None, "neighbouring grade", None),
     ("5160", "oqt", "800 F", "neighbouring grade", None),
-    ("4340", "oqt", "770 F", "not interpolated", "4340 | quenched and tempered | 800 degF"),
+    ("4340", "oqt", "770 F", "not interpolated", "4340 | oil quenched and tempered | 800 degF"),
     (
         "4140",
         "q&t",
@@ -67,7 +67,7 @@ HARDNESS_ANSWERS = [
     ("HRC", "50", "torsional_yield_strength_typical", 917, 0),
     ("HB", "352", "tensile_strength_typical", 170, 0.5),  # half way between 341 and 363 HB, 163 and 177 ksi
 ]
-HARDNESS_REFUSALS = [("HRC", "70"), ("HB", "200"), ("shore", "60")]
+HARDNESS_REFUSALS = [("HRC", "70"), ("HB", "120"), ("shore", "60")]
 
 
 @pytest.mark.parametrize(("scale", "value", "quantity", "expected", "within"), HARDNESS_ANSWERS)

@@ -44,7 +44,7 @@ def test_the_working_angle_is_interpolated_between_speeds_and_not_beyond() -> No
     name = "working angle at this speed"
     check = only(joint("5 deg", speed="3250 rpm"), name)
     assert check.required is not None
-    assert check.required.value == pytest.approx((5.0 + 5.83) / 2)
+    assert check.required.value == pytest.approx((5.0 + 5.8) / 2)
     assert "not extrapolated" in only(joint("5 deg", speed="6000 rpm"), name).reason
     assert "not given" in only(joint("5 deg"), name).reason
 

@@ -174,7 +174,7 @@ STEEL = st.builds(
     maybe("bore", "1/4 in", "6 mm"),
     sized("lbf*ft", 10.0, 3000.0, 1),
     sized("in", 5.0, 60.0, 2),
-    maybe("hardness", "42 HRC", "302 HB", "180 HB"),
+    maybe("hardness", "42 HRC", "302 HB", "150 HB"),
 )
 HARDNESS = st.builds("hardness {:.1f} {}".format, st.floats(20, 600), st.sampled_from(["HRC", "HB"]))
 SPLINE = st.builds(

@@ -55,9 +55,14 @@ def test_a_slip_of_each_kind_is_seen(seen: list[tuple[Mutation, str]], kind: str
 def test_the_share_of_all_slips_that_is_seen(seen: list[tuple[Mutation, str]]) -> None:
     by = Counter(who for _, who in seen)
     assert 1 - by[""] / len(seen) >= 0.99, dict(by)
-    assert by["second reading"] > by["physics"] > 0
-    assert by["schema"] > 0
-    assert by["keys"] > 0
+    assert by["second reading"] > by["physics"]
+
+
+def test_the_rules_alone_see_most_slips(bench: Bench, every: list[Mutation]) -> None:
+    """Without the second reading, which is looked at first: 0.80 of the sample when this was measured."""
+    alone = Counter(bench.seen_by(sample(every, COUNT, SEED), rules_alone=True))
+    assert 1 - alone[""] / alone.total() >= 0.78, dict(alone)
+    assert min(alone["physics"], alone["schema"], alone["keys"]) > 0
 
 
 def test_a_row_that_was_not_damaged_is_not_seen(bench: Bench, every: list[Mutation]) -> None:

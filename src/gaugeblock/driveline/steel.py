@@ -58,7 +58,7 @@ def steel(
     Source of the method: Mott, Machine Elements in Mechanical Design, 4th ed., p. 547.
 
     >>> steel("1050", treatment="cold drawn", section="1 in").figure("yield_strength").text
-    '84'
+    '84000'
     """
     data = data or refdata()
     asked = {

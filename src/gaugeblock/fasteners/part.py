@@ -63,7 +63,7 @@ def part(
     nearest keys for a part, size, seat or material that the table does not know.
 
     >>> part("spark plug", size="14 mm", seat="gasket", material="aluminium").figures[0].text
-    '15 to 22'
+    '18.0 to 21.6'
     """
     data = data or refdata()
     wish = read.wish(maker, wanted, None, confirmed, data)

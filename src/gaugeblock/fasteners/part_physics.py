@@ -18,6 +18,7 @@ from gaugeblock.tables.facts import (
     series_of,
     shown,
     size_m,
+    thread_of,
 )  # fmt: skip
 from gaugeblock.tables.fault import Fault, at_row
 
@@ -47,27 +48,40 @@ def oiled_torque_is_below_dry(facts: Facts) -> list[Fault]:
 
 
 # The torque that a part can take, lowest and highest; the first whose name starts so counts. Each band is that of the bolts
-# such a part has: covers and pumps 1/4 to 7/16 in, engines' inner bolts 3/8 to 1/2 in, wheels 7/16 to 9/16 in studs and heavy
-# trucks' 3/4 to 1 1/8 in. A clamp band and a plug's washer give way before any bolt.
+# such a part has: covers and pumps 1/4 to 7/16 in, engines' inner bolts 3/8 to 1/2 in, wheels 10 mm studs to heavy trucks' 3/4
+# in, U-bolts 3/8 to 1 1/4 in. A clamp band and a plug's washer give way before any bolt.
 PARTS: tuple[tuple[str, float, float, str], ...] = (
-    ("spark plug", 6, 48, "lbf*ft"), ("glow plug", 6, 25, "lbf*ft"), ("drain plug", 6, 25, "lbf*ft"),
-    ("oil drain plug", 20, 100, "lbf*ft"), ("brake bleeder screw", 4, 20, "N*m"), ("brake tube nut", 10, 28, "N*m"),
-    ("brake hose banjo bolt", 15, 60, "N*m"), ("brake caliper", 20, 120, "lbf*ft"), ("hose clamp, worm", 3, 120, "lbf*in"),
-    ("hose clamp, T-bolt", 30, 90, "lbf*in"), ("compression sleeve", 60, 600, "lbf*in"),
-    ("wheel nut, d", 180, 550, "lbf*ft"), ("wheel nut", 60, 130, "lbf*ft"), ("two-piece rim", 60, 180, "lbf*ft"),
-    ("leaf spring U-bolt", 20, 199, "lbf*ft"), ("leaf spring", 40, 180, "lbf*ft"), ("ball joint", 20, 120, "lbf*ft"),
-    ("tie rod", 30, 120, "lbf*ft"), ("half-shaft", 30, 120, "lbf*ft"), ("propeller shaft", 40, 120, "lbf*ft"),
-    ("universal joint strap", 10, 40, "lbf*ft"), ("control arm", 60, 400, "lbf*ft"), ("shock absorber", 20, 120, "lbf*ft"),
-    ("steering", 15, 60, "lbf*ft"), ("engine", 25, 110, "lbf*ft"), ("starter", 20, 130, "lbf*ft"), ("alternator", 15, 80, "lbf*ft"),
+    ("spark plug", 5, 48, "lbf*ft"), ("glow plug", 6, 25, "lbf*ft"), ("drain plug", 6, 25, "lbf*ft"),
+    ("oil drain plug", 12, 100, "lbf*ft"), ("brake bleeder screw", 4, 22, "N*m"), ("brake tube nut", 10, 28, "N*m"),
+    ("brake hose banjo bolt", 15, 60, "N*m"), ("brake caliper adapter", 80, 260, "lbf*ft"), ("brake caliper mounting", 8, 45, "lbf*ft"),
+    ("brake caliper p", 6, 30, "lbf*ft"), ("brake caliper", 20, 120, "lbf*ft"), ("hose clamp, worm", 3, 120, "lbf*in"),
+    ("hose clamp, T-bolt", 30, 90, "lbf*in"), ("compression sleeve", 60, 600, "lbf*in"), ("tyre pressure sensor", 2, 8, "lbf*ft"),
+    ("wheel nut, d", 180, 550, "lbf*ft"), ("wheel nut, ball", 180, 550, "lbf*ft"), ("wheel nut, first", 15, 60, "lbf*ft"),
+    ("wheel nut, second", 15, 60, "lbf*ft"), ("wheel nut", 40, 520, "lbf*ft"), ("two-piece rim", 60, 180, "lbf*ft"),
+    ("leaf spring U-bolt", 18, 1600, "lbf*ft"), ("leaf spring", 40, 180, "lbf*ft"), ("ball joint", 20, 120, "lbf*ft"),
+    ("tie rod", 12, 120, "lbf*ft"), ("half-shaft nut", 120, 300, "lbf*ft"), ("half-shaft", 30, 120, "lbf*ft"),
+    ("propeller shaft", 18, 120, "lbf*ft"), ("universal joint strap", 10, 40, "lbf*ft"), ("control arm", 60, 400, "lbf*ft"),
+    ("shock absorber", 20, 120, "lbf*ft"), ("steering arm", 100, 260, "lbf*ft"), ("steering damper", 40, 110, "lbf*ft"),
+    ("steering rack", 40, 110, "lbf*ft"), ("steering p", 6, 20, "lbf*ft"), ("steering r", 6, 20, "lbf*ft"),
+    ("steering shaft", 8, 30, "lbf*ft"), ("steering", 15, 60, "lbf*ft"), ("engine crossmember", 50, 180, "lbf*ft"),
+    ("engine subframe", 100, 200, "lbf*ft"), ("engine", 12, 110, "lbf*ft"), ("starter magnetic", 2, 10, "lbf*ft"),
+    ("starter terminal", 5, 20, "lbf*ft"), ("starter", 15, 130, "lbf*ft"), ("alternator terminal", 5, 20, "lbf*ft"),
+    ("alternator pulley", 40, 140, "lbf*ft"), ("alternator", 10, 80, "lbf*ft"),
     ("main bearing capscrew, pass 1", 8, 30, "lbf*ft"), ("main bearing capscrew, pass 2", 25, 90, "lbf*ft"),
-    ("main bearing capscrew", 80, 160, "lbf*ft"), ("centre main bearing", 80, 160, "lbf*ft"), ("differential", 50, 120, "lbf*ft"),
-    ("connecting rod", 20, 80, "lbf*ft"), ("cylinder head", 35, 120, "lbf*ft"), ("rocker cover", 5, 15, "lbf*ft"),
-    ("rocker arm", 20, 60, "lbf*ft"), ("ring gear", 30, 120, "lbf*ft"), ("flywheel", 15, 190, "lbf*ft"), ("hub to flywheel", 12, 40, "lbf*ft"),
-    ("exhaust manifold", 8, 30, "lbf*ft"), ("intake", 8, 30, "lbf*ft"), ("injector", 10, 30, "lbf*ft"), ("injection", 10, 40, "lbf*ft"),
-    ("fuel pump", 10, 40, "lbf*ft"), ("oil p", 12, 60, "lbf*ft"), ("oil base", 25, 70, "lbf*ft"), ("timing", 10, 40, "lbf*ft"),
-    ("crankshaft rear oil seal", 12, 40, "lbf*ft"), ("distributor", 12, 40, "lbf*ft"), ("rear bearing plate", 25, 70, "lbf*ft"),
-    ("clutch bell housing", 40, 110, "lbf*ft"), ("clutch", 8, 40, "lbf*ft"), ("gearbox output", 100, 320, "lbf*ft"),
-    ("gearbox", 8, 180, "lbf*ft"), ("automatic gearbox", 12, 40, "lbf*ft"), ("split flange", 12, 80, "lbf*ft"),
+    ("main bearing capscrew", 80, 160, "lbf*ft"), ("centre main bearing", 80, 160, "lbf*ft"), ("differential cover", 10, 40, "lbf*ft"),
+    ("differential pinion", 12, 60, "lbf*ft"), ("differential carrier", 35, 260, "lbf*ft"), ("differential", 40, 130, "lbf*ft"),
+    ("connecting rod", 20, 80, "lbf*ft"), ("cylinder head core", 8, 30, "lbf*ft"), ("cylinder head", 35, 120, "lbf*ft"),
+    ("rocker cover", 5, 15, "lbf*ft"), ("valve cover", 1.5, 12, "lbf*ft"), ("rocker arm", 20, 60, "lbf*ft"), ("ring gear", 30, 150, "lbf*ft"),
+    ("pinion nut", 100, 700, "lbf*ft"), ("flywheel to crankshaft bolt, first", 8, 80, "lbf*ft"), ("flywheel", 15, 190, "lbf*ft"),
+    ("flexplate", 20, 120, "lbf*ft"), ("hub to flywheel", 12, 40, "lbf*ft"), ("exhaust manifold", 6, 45, "lbf*ft"),
+    ("exhaust clamp", 5, 65, "lbf*ft"), ("exhaust", 6, 60, "lbf*ft"), ("oxygen sensor", 20, 50, "lbf*ft"),
+    ("coolant temperature sensor", 6, 25, "lbf*ft"), ("water pump", 4, 40, "lbf*ft"), ("intake hose", 1, 8, "lbf*ft"), ("intake", 4, 30, "lbf*ft"),
+    ("injector", 10, 30, "lbf*ft"), ("injection", 10, 40, "lbf*ft"), ("fuel pump", 7, 40, "lbf*ft"), ("oil pressure", 4, 30, "lbf*ft"),
+    ("oil pan", 5, 60, "lbf*ft"), ("oil p", 6, 60, "lbf*ft"), ("oil base", 25, 70, "lbf*ft"), ("timing", 10, 40, "lbf*ft"),
+    ("crankshaft rear oil seal", 7, 40, "lbf*ft"), ("distributor cap", 0.8, 5, "lbf*ft"), ("distributor", 6, 40, "lbf*ft"),
+    ("rear bearing plate", 25, 70, "lbf*ft"), ("clutch bell housing", 40, 110, "lbf*ft"), ("clutch", 8, 40, "lbf*ft"),
+    ("gearbox output", 100, 320, "lbf*ft"), ("gearbox", 5, 180, "lbf*ft"), ("automatic gearbox", 12, 40, "lbf*ft"),
+    ("split flange", 12, 80, "lbf*ft"),
 )  # fmt: skip
 
 
@@ -111,8 +125,8 @@ def part_torque_rises_with_size(facts: Facts) -> list[Fault]:
 
 
 # Torque of a flare nut over the square of its tube's diameter, which goes with the flare it squeezes: thin aluminium lines of
-# 1 1/4 in the least, steel ones of 3/16 in the most. The ends are a factor of 7.7 apart: ten times off lies outside.
-LINE_NUT = (400.0, 3100.0)
+# 1 1/4 in the least, steel ones of 1/8 in the most. The ends are a factor of 9.3 apart: ten times off lies outside.
+LINE_NUT = (400.0, 3700.0)
 
 
 def line_nut_torque_suits_its_tube(facts: Facts) -> list[Fault]:
@@ -151,7 +165,45 @@ def softer_part_takes_no_more_torque(facts: Facts) -> list[Fault]:
     return faults
 
 
+# A tap drill leaves this share of the full thread height; a clearance hole is wider than its bolt by this share of it and 0.4 mm.
+TAPPED_SHARE, CLEARANCE_SHARE = (0.55, 0.95), 0.15
+
+
+def hole_suits_its_thread(facts: Facts) -> list[Fault]:
+    """A tap drill leaves most of the thread, a clearance hole passes the bolt and little more."""
+    faults = []
+    for row in facts.rows("fasteners/holes", "hole_diameter"):
+        thread = thread_of(row.cells["thread"])
+        if thread is None:
+            continue
+        hole = facts.middle(row)
+        if row.cells["fit"] == "tap drill":
+            share = (thread.major_m - hole) / (1.299038 * thread.pitch_m)
+            sound = TAPPED_SHARE[0] <= share <= TAPPED_SHARE[1]
+            found = f"{printed(row)} leaves {share:.2f} of the thread of {row.cells['thread']}"
+        else:
+            sound = thread.major_m < hole < thread.major_m * (1 + CLEARANCE_SHARE) + 0.0004
+            found = f"{printed(row)} for a bolt of {row.cells['thread']}"
+        if not sound:
+            faults.append(at_row(row, column_of(row), "hole_suits_its_thread", found, READ_AGAIN))
+    return faults
+
+
+def washer_fits_its_bolt(facts: Facts) -> list[Fault]:
+    """The hole of a washer passes its bolt, and its outside is 1.7 to 3.2 times the bolt."""
+    faults = []
+    for row in facts.rows("fasteners/washers"):
+        size = size_m(row.cells["size"])
+        least, most = {"washer_inside_diameter": (1.0, 1.3), "washer_outside_diameter": (1.7, 3.2)}.get(
+            row.cells["quantity"], (0.1, 0.35)
+        )
+        if size and not least * size < facts.middle(row) <= most * size:
+            found = f"{printed(row)} for a bolt of {row.cells['size']}"
+            faults.append(at_row(row, column_of(row), "washer_fits_its_bolt", found, READ_AGAIN))
+    return faults
+
+
 RULES: tuple[Callable[[Facts], list[Fault]], ...] = (
     oiled_torque_is_below_dry, part_torque_suits_its_part, part_torque_rises_with_size, line_nut_torque_suits_its_tube,
-    softer_part_takes_no_more_torque,
+    softer_part_takes_no_more_torque, hole_suits_its_thread, washer_fits_its_bolt,
 )  # fmt: skip

@@ -81,6 +81,15 @@ def minor_area_agrees_with_formula(facts: Facts) -> list[Fault]:
     return _areas(facts, "minor_diameter_area", _minor_area, 0.03, "minor_area_agrees_with_formula")
 
 
+def _root_area(thread: Thread) -> float:
+    return 0.7853981633974483 * (thread.major_m - 1.299038 * thread.pitch_m) ** 2
+
+
+def root_area_agrees_with_formula(facts: Facts) -> list[Fault]:
+    """A printed root area is that of the sharp-rooted thread, d - 1.299038 P, within its last place and 0.5 %."""
+    return _areas(facts, "root_area", _root_area, 0.005, "root_area_agrees_with_formula")
+
+
 def _areas(facts: Facts, quantity: str, formula: Callable[[Thread], float], share: float, rule: str) -> list[Fault]:
     faults = []
     for row, thread in _threads(facts, quantity):
@@ -273,16 +282,25 @@ def published_torque_is_under_proof(facts: Facts) -> list[Fault]:
 
 
 def published_torque_rises_with_diameter(facts: Facts) -> list[Fault]:
-    """For one grade, condition, series and source, the torque rises with the diameter."""
+    """For one grade, condition, series and source, the torque rises with the diameter.
+
+    Where the grade is weaker from the larger size on (grade 2 over 3/4 in) it may stand still.
+    """
     faults = []
+    strengths = Strengths(facts)
+
+    def proof(row: Row, size: float) -> float:
+        return max(strengths.all_of(row.cells["standard"], row.cells["grade"], "proof_strength", size), default=0.0)
+
     series = group_by(facts.rows("fasteners/torques"), lambda r: (*rest(r, "thread"), series_of(r, "thread")))
     for group in series:
         placed = sorted(
             ((s, r.line, r) for r in group if (s := size_m(r.cells["thread"])) is not None), key=lambda p: p[:2]
         )
         for (d1, _, a), (d2, _, b) in itertools.pairwise(placed):
+            weaker = proof(b, d2) < proof(a, d1)
             fell = any(
-                facts.numbers(b)[c] <= facts.numbers(a)[c]
+                facts.numbers(b)[c] < facts.numbers(a)[c] or (facts.numbers(b)[c] == facts.numbers(a)[c] and not weaker)
                 for c in NUMBERS
                 if c in facts.numbers(a) and c in facts.numbers(b)
             )
@@ -334,6 +352,10 @@ def stronger_grade_takes_no_less_torque(facts: Facts) -> list[Fault]:
 TORQUE_STRESS = (0.5, 25.0)
 
 
+# Parts whose thread holds no bolt's clamp: they squeeze a washer or an O-ring, or are hollow.
+_NO_BOLT = ("plug", "stud end", "oil filter")
+
+
 def torque_suits_its_thread(facts: Facts) -> list[Fault]:
     """A tightening torque over the cube of its thread's diameter is a likely stress; a plug only squeezes its washer."""
     faults = []
@@ -341,7 +363,7 @@ def torque_suits_its_thread(facts: Facts) -> list[Fault]:
     for table, column in (("fasteners/torques", "thread"), ("fasteners/part_torques", "size")):
         for row in facts.rows(table, "tightening_torque", "tightening_torque_maximum"):
             is_bolt = table == "fasteners/torques" or (
-                thread_of(row.cells[column]) is not None and "plug" not in row.cells["part"]
+                thread_of(row.cells[column]) is not None and not any(word in row.cells["part"] for word in _NO_BOLT)
             )
             size = size_m(row.cells[column]) if is_bolt else None
             for name, torque in facts.numbers(row).items() if size else ():
@@ -354,6 +376,7 @@ def torque_suits_its_thread(facts: Facts) -> list[Fault]:
 
 RULES: tuple[Callable[[Facts], list[Fault]], ...] = (
     thread_agrees_with_its_name, stress_area_agrees_with_formula, minor_area_agrees_with_formula,
+    root_area_agrees_with_formula,
     stress_area_rises_with_diameter, minor_below_stress_below_major, strip_area_agrees_with_formula,
     pipe_thread_agrees_with_itself, metric_class_says_its_strength, proof_load_is_strength_times_area,
     published_torque_is_under_proof, published_torque_rises_with_diameter, fine_thread_takes_no_less_torque,

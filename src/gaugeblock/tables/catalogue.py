@@ -46,10 +46,19 @@ DOMAINS: tuple[str, ...] = tuple(dict.fromkeys(table.partition("/")[0] for table
 
 SERVICES = (
     "any", "vehicle", "vehicle safety cage", "light truck", "heavy truck", "military vehicle", "aircraft", "piping",
-    "conduit", "marine", "industrial", "refrigeration", "hydraulic",
+    "conduit", "marine", "industrial", "refrigeration", "hydraulic", "trailer", "garden machine", "one vehicle",
 )  # fmt: skip
-# A figure of one of these services answers a vehicle; all others inform and never pass or fail a check.
+# A figure of one of these services answers a vehicle; all others inform and never pass or fail a check. A figure from the
+# manual of one model is ``one vehicle``: an example beside the range that several of them make.
 VEHICLE_SERVICES = ("vehicle", "any")
+
+# The kinds of a source, and what each weighs when rows compete: 0 a standard or a rule, 1 a public manual or a handbook, 2 a
+# maker's published table, 3 any other page. A row without a source, a habit, weighs as the last.
+SOURCE_WEIGHTS: dict[str, int] = {
+    "standard": 0, "regulation": 0, "competition rules": 0, "government handbook": 1, "handbook": 1, "textbook": 1, "paper": 1,
+    "maker's sheet": 2, "reference page": 3, "other": 3,
+}  # fmt: skip
+LIGHTEST = max(SOURCE_WEIGHTS.values())
 
 
 # The dimension of interval and interpolated key columns. The hardness key is a bare number on the scale of its row.

@@ -94,7 +94,7 @@ PEERS: dict[tuple[str, str], tuple[tuple[str, ...], float]] = {
     ("driveline/steels", "tensile_strength_typical"): (("steel",), 3.1),
     ("driveline/steels", "yield_strength_typical"): (("steel",), 3.6),
     ("driveline/steels", "hardness_hb_typical"): (("steel",), 3.1),
-    ("driveline/steels", "elongation_typical"): (("steel",), 2.7),
+    ("driveline/steels", "elongation_typical"): (("steel",), 3.2),
     ("driveline/steels", "elongation"): (("steel",), 1.8),
     ("driveline/steels", "reduction_of_area"): (("steel",), 1.6),
     ("driveline/steels", "reduction_of_area_typical"): (("steel",), 2.2),

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from gaugeblock import units
 from gaugeblock.errors import GaugeblockError
 from gaugeblock.figure import BASES, CHECKED, SOURCED, STANDINGS
-from gaugeblock.tables.catalogue import DOMAINS, KEY_DIMENSIONS, LISTS, SERVICES, Key, keys_of
+from gaugeblock.tables.catalogue import DOMAINS, KEY_DIMENSIONS, LISTS, SERVICES, SOURCE_WEIGHTS, Key, keys_of
 from gaugeblock.tables.fault import Fault
 from gaugeblock.tables.interval import parse_interval
 
@@ -29,10 +29,7 @@ HAZARDS = ("injury", "damage", "none")
 # What a quantity may do to a decision: bound it, be what is set, or inform.
 MAY = ("limit", "target", "information")
 SEVERITIES = ("injury", "damage", "note")
-SOURCE_KINDS = (
-    "standard", "regulation", "government handbook", "textbook", "handbook", "paper", "competition rules", "maker's sheet",
-    "reference page", "other",
-)  # fmt: skip
+SOURCE_KINDS = tuple(SOURCE_WEIGHTS)
 NUMBERS = ("value", "low", "high")
 
 NUMBER = re.compile(r"-?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?", re.ASCII)

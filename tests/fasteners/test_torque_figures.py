@@ -279,7 +279,7 @@ def test_a_locknut_is_looked_up_in_the_service_asked() -> None:
 
 
 def test_a_part_with_one_row_of_no_stated_size_answers() -> None:
-    assert part("banjo bolt").figures[0].text == "34 to 54"
+    assert part("banjo bolt").figures[0].text == "27 to 54"
 
 
 def test_another_unit_on_a_sheet_without_figures_still_says_why(capsys: pytest.CaptureFixture[str]) -> None:

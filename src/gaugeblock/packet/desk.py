@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from gaugeblock.packet.paper import Paper
 
 # A condition that is longer stands in packet.json; the card says what matters of it.
-_SHORT = 34
+_SHORT = 24
 # What is worked to stands first on a sheet; what lies far behind it stands in packet.json.
 _MOST_FIGURES = 5
 _OUTCOME = {STOP: "STOP", ASK: "ASK FIRST", NONE: "NO FIGURE"}

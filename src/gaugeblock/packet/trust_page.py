@@ -15,8 +15,8 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.packet.paper import Paper
 
-_MOST_LINKS = 10
-_MOST_ITEMS = 4
+_MOST_LINKS = 8
+_MOST_ITEMS = 3
 
 
 def trust_page(items: Sequence[Item], paper: Paper, audit: dict[str, Any]) -> SimpleNamespace:

@@ -22,21 +22,39 @@ DEMO = str(ROOT / "reports" / "examples" / "demo.toml")
 ROUNDS = 15
 
 COLD: list[tuple[str, list[str], str]] = [
-    ('torque 3/8-16 --grade "SAE J429 5" --condition dry', ["torque", "3/8-16", "--grade", "SAE J429 5", "--condition", "dry"], "4x"),
+    (
+        'torque 3/8-16 --grade "SAE J429 5" --condition dry',
+        ["torque", "3/8-16", "--grade", "SAE J429 5", "--condition", "dry"],
+        "4x",
+    ),
     (
         'bend --od "1 3/4 in" --wall "0.120 in" ...',
         [
-            "bend", "--od", "1 3/4 in", "--wall", "0.120 in", "--material", "1020", "--method", "rotary draw", "--radius", "5 1/2 in",
+            "bend",
+            "--od",
+            "1 3/4 in",
+            "--wall",
+            "0.120 in",
+            "--material",
+            "1020",
+            "--method",
+            "rotary draw",
+            "--radius",
+            "5 1/2 in",
         ],
         "4x",
     ),
     ("heat DOT 4 --state wet", ["heat", "DOT 4", "--state", "wet"], "4x"),
-    ("steel 4340 --treatment ... --temper 800 degF", ["steel", "4340", "--treatment", "quenched and tempered", "--temper", "800 degF"], "4x"),
+    (
+        "steel 4340 --treatment ... --temper 800 degF",
+        ["steel", "4340", "--treatment", "quenched and tempered", "--temper", "800 degF"],
+        "4x",
+    ),
     ("packet (demo)", ["packet", DEMO, "--out", "{out}"], "25x"),
     ("find spark plug", ["find", "spark", "plug"], "5x"),
     ("audit", ["audit"], "5x"),
     ("validate", ["validate"], "0.8 s"),
-]  # fmt: skip
+]
 
 
 def once(command: list[str]) -> float:

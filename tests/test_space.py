@@ -18,10 +18,16 @@ from gaugeblock.tubes.plan.plan import work_out
 
 DATUM = "front crossmember, middle"
 TUBE = {
-    "name": "brace", "od": "2 in", "wall": ".120 in", "material": "1020", "radius": "6 in", "datum": DATUM, "gap": "1/2 in",
+    "name": "brace",
+    "od": "2 in",
+    "wall": ".120 in",
+    "material": "1020",
+    "radius": "6 in",
+    "datum": DATUM,
+    "gap": "1/2 in",
     "points": [["0 in", "-20 in", "0 in"], ["0 in", "20 in", "0 in"]],
     "obstacles": [{"name": "tray", "box": {"middle": ["0 in", "0 in", "10 in"], "size": ["4 in", "4 in", "4 in"]}}],
-}  # fmt: skip
+}
 
 
 def line(name: str = "brake line", up: str = "3 in", **keys: object) -> list[Placed]:

@@ -1,4 +1,6 @@
-"""Values are values: frozen all the way down, equal by value, readable, and they pickle and copy; every class and error."""
+"""Values are values: frozen all the way down, equal by value, readable, and they pickle and copy; every class and
+error.
+"""
 
 from __future__ import annotations
 

@@ -73,7 +73,9 @@ def record_digest(record: dict[str, Any]) -> str:
 
 
 def encoded(record: dict[str, Any]) -> dict[str, list[str]]:
-    """Each top-level value of a record as compact JSON with sorted keys: one text, or one an entry and brackets round them."""
+    """Each top-level value of a record as compact JSON with sorted keys: one text, or one an entry and brackets
+    round them.
+    """
     return {
         key: ["[", *map(_compact, value), "]"] if isinstance(value, list) else [_compact(value)]
         for key, value in record.items()
@@ -81,7 +83,9 @@ def encoded(record: dict[str, Any]) -> dict[str, list[str]]:
 
 
 def encoded_sheets(sheets: list[dict[str, Any]]) -> list[str]:
-    """The sheets of a record that was just made, as in ``encoded``: a figure below many answers is put into text once."""
+    """The sheets of a record that was just made, as in ``encoded``: a figure below many answers is put into text
+    once.
+    """
     made: dict[int, str] = {}
 
     def text(figure: dict[str, Any]) -> str:
@@ -163,7 +167,10 @@ def _finding(kind: str, severity: str, ids: list[str], text: str) -> dict[str, A
 def _row_findings(row: Row, data: Refdata) -> Iterator[dict[str, Any]]:
     figure = lookup.figure_of(row, data)
     hazard = data.quantity(figure.quantity)["hazard"]
-    what = f"{row.table}: {lookup.figure_label(row)}: {figure.quantity.replace('_', ' ')} {with_unit(figure.text, figure.unit)}"
+    what = (
+        f"{row.table}: {lookup.figure_label(row)}: {figure.quantity.replace('_', ' ')}"
+        f" {with_unit(figure.text, figure.unit)}"
+    )
     if figure.standing:
         yield _finding(
             figure.standing, hazard, [figure.id], f"{what} ({figure.source}, {figure.locator}); it never governs"
@@ -254,7 +261,8 @@ def report(audit: dict[str, Any], limit: int = 40) -> str:
     lines = [f"audit of {audit['scope']}, data release {audit['data_release']}", ""]
     total: Counter[str] = Counter()
     lines.append(
-        f"  {'table':<28}{'rows':>6}{'read':>7}{'quoted':>8}{'memory':>8}{'habit':>7}{'other':>7}   read in its own text"
+        f"  {'table':<28}{'rows':>6}{'read':>7}{'quoted':>8}{'memory':>8}{'habit':>7}{'other':>7}   read in its own"
+        " text"
     )
     for row in audit["tables"]:
         by = _columns(row["by"])
@@ -288,4 +296,7 @@ def _columns(by: dict[str, int]) -> Counter[str]:
 
 def _line(name: str, rows: int, by: Counter[str]) -> str:
     share = f"{by['read'] / rows:.0%}" if rows else ""
-    return f"  {name:<28}{rows:>6}{by['read']:>7}{by['quoted']:>8}{by['memory']:>8}{by['habit']:>7}{by['other']:>7}   {share}"
+    return (
+        f"  {name:<28}{rows:>6}{by['read']:>7}{by['quoted']:>8}{by['memory']:>8}{by['habit']:>7}{by['other']:>7}  "
+        f" {share}"
+    )

@@ -171,13 +171,18 @@ def _fault(error: Exception, argv: list[str]) -> int:
     place = f"{'/'.join(name.split('/')[-3:])} line {at.tb_lineno}" if at is not None else "unknown"
     why = visible(f"{type(error).__name__}: {error}", 300)
     typed = visible(" ".join(argv), 300)
-    do = "this is a fault of the program, and says nothing about the figures asked for; please report this message, and the job file if there is one"
+    do = (
+        "this is a fault of the program, and says nothing about the figures asked for; please report this message, and"
+        " the job file if there is one"
+    )
     parts: dict[str, object] = {"code": "fault", "asked": typed, "where": place, "why": why, "nearest": [], "do": do}
     return _say(parts, f"gaugeblock {typed}: {why} ({place}); {do}", argv, 3)
 
 
 def entry() -> None:
-    """The console script: one command, then the process ends, so collecting cycles or taking objects apart is time lost."""
+    """The console script: one command, then the process ends, so collecting cycles or taking objects apart is time
+    lost.
+    """
     import gc
 
     gc.disable()

@@ -70,7 +70,9 @@ def physics() -> tuple[Rule, ...]:
 
 
 def check(folder: str | None = None) -> Checked:
-    """All faults of the tables in ``folder`` (the project's own when None), with the counts of rows, tables and releases."""
+    """All faults of the tables in ``folder`` (the project's own when None), with the counts of rows, tables and
+    releases.
+    """
     from gaugeblock.tables import validate as checking
 
     return checking.check(folder, physics())

@@ -88,9 +88,29 @@ class Figure(Value):
     """
 
     __slots__ = (
-        "_evidence", "basis", "checked", "chosen_by", "conditions", "high", "id", "inputs", "key", "locator", "low",
-        "note", "others", "quantity", "rule", "side", "since", "source", "standing", "text", "unit", "value",
-    )  # fmt: skip
+        "_evidence",
+        "basis",
+        "checked",
+        "chosen_by",
+        "conditions",
+        "high",
+        "id",
+        "inputs",
+        "key",
+        "locator",
+        "low",
+        "note",
+        "others",
+        "quantity",
+        "rule",
+        "side",
+        "since",
+        "source",
+        "standing",
+        "text",
+        "unit",
+        "value",
+    )
 
     id: str
     quantity: str
@@ -170,7 +190,9 @@ class Figure(Value):
         put(self, "_evidence", None)
 
     def ranked(self, chosen_by: str, others: tuple[Figure, ...] = ()) -> Figure:
-        """A copy that says which step of the ranking decided, and what else answers; a look-up makes one of each row."""
+        """A copy that says which step of the ranking decided, and what else answers; a look-up makes one of each
+        row.
+        """
         copy = object.__new__(Figure)
         for slot in Figure.__slots__:
             put(copy, slot, getattr(self, slot))
@@ -244,7 +266,9 @@ class Figure(Value):
 
     @property
     def quantity_value(self) -> Any:
-        """The figure as a pint Quantity in its own unit; a range is refused with ValueError: it has ``quantity_range``."""
+        """The figure as a pint Quantity in its own unit; a range is refused with ValueError: it has
+        ``quantity_range``.
+        """
         from gaugeblock.registry import quantity
 
         if self.is_range:
@@ -278,7 +302,10 @@ class Figure(Value):
         place = f"{self.source} {self.locator}".strip()
         if self.rule is not None:
             place = f"{self.rule.name}: {self.rule.expression} ({self.rule.source} {self.rule.locator})"
-        line = f"{'  ' * depth}{self.quantity} = {what} {self.unit} [{self.basis}{', ' + self.checked if self.checked else ''}] {place}"
+        line = (
+            f"{'  ' * depth}{self.quantity} = {what} {self.unit}"
+            f" [{self.basis}{', ' + self.checked if self.checked else ''}] {place}"
+        )
         return "\n".join([line, *(f.trace(depth + 1) for f in self.inputs)])
 
 

@@ -70,9 +70,16 @@ class Found:
                 {"table": entry.table, "key": figures[0].key, "label": entry.label, "figures": [f["id"] for f in made]}
             )
         return {
-            "asked": {"text": self.asked}, "data_release": self.data.release, "keys": keys, "figures": flat, "rules": rules,
-            "more": self.more, "nearest": self.nearest, "checks": [], "cautions": [],
-        }  # fmt: skip
+            "asked": {"text": self.asked},
+            "data_release": self.data.release,
+            "keys": keys,
+            "figures": flat,
+            "rules": rules,
+            "more": self.more,
+            "nearest": self.nearest,
+            "checks": [],
+            "cautions": [],
+        }
 
     def text(self) -> str:
         """For a person."""

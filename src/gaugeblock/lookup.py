@@ -1,8 +1,10 @@
 """Look-up: keys -> the rows that answer -> the Figure that governs.
 
 Rows match when each asked key equals, lies in, or meets ``any``; a key that is not asked is never ``any``.
-Then, in order: living and of blank standing; the most specific; the basis the quantity prefers; the weight of the source
-(a standard before a handbook, a maker's table, any other page; from memory one lower); primary, quoted, memory; the safer end;
+Then, in order: living and of blank standing; the most specific; the basis the quantity prefers; the weight of the
+source
+(a standard before a handbook, a maker's table, any other page; from memory one lower); primary, quoted, memory; the
+safer end;
 the newer edition; source id. ``chosen_by`` names the step that decided; each of ``others`` names the step it lost at.
 """
 
@@ -73,7 +75,8 @@ def look_up(
     Parameters
     ----------
     table : ``domain/table``. quantity : a name of quantities.csv. keys : the key cells as people write them
-        (``thread="3/8-16 UNC"``, ``size="3/8 in"``). of_source : only the rows of one publication. ``service`` defaults to ``vehicle``; rows of another
+        (``thread="3/8-16 UNC"``, ``size="3/8 in"``). of_source : only the rows of one publication. ``service``
+        defaults to ``vehicle``; rows of another
         service are among the others and never govern.
 
     Raises LookupMiss with the nearest keys when nothing answers, InputError when a key cannot be read.
@@ -91,7 +94,9 @@ def look_up(
 
 
 def look_up_or_none(table: str, quantity: str, *, data: Refdata | None = None, **keys: str) -> Figure | None:
-    """As ``look_up``; None where no row answers, be it for a cell that no row has. A measure that cannot be read still raises."""
+    """As ``look_up``; None where no row answers, be it for a cell that no row has. A measure that cannot be read
+    still raises.
+    """
     data = data or refdata()
     memo_key = ("or none", table, quantity, *keys.items())
     if memo_key not in data.memo:
@@ -147,7 +152,9 @@ def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str], of
 
 
 def _cell(data: Refdata, table: Table, key: Key, typed: str) -> str:
-    """The cell that was meant. Where a source says ``any``, a word that resembles no cell of the column asks that row."""
+    """The cell that was meant. Where a source says ``any``, a word that resembles no cell of the column asks that
+    row.
+    """
     if key.name == "service":
         if typed in SERVICES:
             return typed
@@ -412,7 +419,8 @@ def _in_unit(value: float, unit: str, to: str) -> float:
 
 
 def disagreement(figure: Figure) -> tuple[float, float] | None:
-    """Lowest and highest of the governing figure and the others of its specificity, when they differ by over 2 %; else None.
+    """Lowest and highest of the governing figure and the others of its specificity, when they differ by over 2 %;
+    else None.
 
     Whichever step decided among them: that one governs does not make the others agree. Each counts by its value, or the
     middle of its range.
@@ -421,7 +429,9 @@ def disagreement(figure: Figure) -> tuple[float, float] | None:
 
 
 def apart(values: Sequence[tuple[float, str]]) -> tuple[float, float] | None:
-    """Lowest and highest of numbers with their units, in the unit of the first, when they differ by over 2 %; else None."""
+    """Lowest and highest of numbers with their units, in the unit of the first, when they differ by over 2 %; else
+    None.
+    """
     unit = values[0][1]
     numbers = [_in_unit(value, given, unit) for value, given in values]
     low, high = min(numbers), max(numbers)

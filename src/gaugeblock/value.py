@@ -11,7 +11,8 @@ put = object.__setattr__  # for the constructors of values alone
 
 
 class Value:
-    """A frozen record of the attributes that its slots name; a slot that begins with ``_`` is worked out, not part of it.
+    """A frozen record of the attributes that its slots name; a slot that begins with ``_`` is worked out, not part
+    of it.
 
     A subclass sets its slots in ``__init__`` with ``put``.
     """

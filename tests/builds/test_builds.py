@@ -1,4 +1,6 @@
-"""Three invented, half-filled builds: the packet is made, half of the items can be worked on, what is open is worth asking."""
+"""Three invented, half-filled builds: the packet is made, half of the items can be worked on, what is open is worth
+asking.
+"""
 
 from __future__ import annotations
 

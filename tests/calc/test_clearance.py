@@ -32,7 +32,9 @@ def _points(line, low, high, count):
 
 
 def _brute(a, b, low=(0, 0, 0), high=(0, 0, 0)):
-    """Least distance of two paths when b may move in a box, by points; finer round the best five times. Never under the truth."""
+    """Least distance of two paths when b may move in a box, by points; finer round the best five times. Never under
+    the truth.
+    """
     spans = [0.0, a.length, 0.0, b.length]
     best = math.inf
     for _ in range(6):

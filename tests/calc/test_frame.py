@@ -98,7 +98,9 @@ def test_a_symmetrical_load_gives_symmetrical_feet():
 
 @given(share=st.floats(0.05, 0.95), span=st.floats(0.3, 2.0))
 def test_the_greatest_deflection_is_found_between_nodes_too(share, span):
-    """A beam on two supports under one load off its middle: F b (L^2 - b^2)^1.5 / (9 sqrt 3 L E I), b the shorter part."""
+    """A beam on two supports under one load off its middle: F b (L^2 - b^2)^1.5 / (9 sqrt 3 L E I), b the shorter
+    part.
+    """
     near, force = min(share, 1 - share) * span, 1000.0
     nodes = [(0.0, 0.0), (share * span, 0.0), (span, 0.0)]
     got = frame.solve(nodes, SECTION, E, {0: frame.PINNED, 2: frame.SLIDING}, [frame.Load(1, up=-force)])

@@ -75,7 +75,8 @@ def test_twenty_thousand_random_sticks_agree_with_matrices_both_ways():
             got_length.append(stick.developed_length)
         assert (np.abs(np.array(got_tangents) - tangents).max(axis=(1, 2, 3)) < 1e-11 * size).all()
         back = np.array(got_back)
-        # an apex at 3 rad stands 14 radii off, so its points carry its size in rounding; turns are compared on the circle
+        # an apex at 3 rad stands 14 radii off, so its points carry its size in rounding; turns are compared on the
+        # circle
         assert (np.abs(back[:, 0] - straights[:, :k]) < 1e-11 * size[:, None]).all()
         assert (np.abs(back[:, 2] - angles) < 1e-11 * size[:, None]).all()
         spun = np.abs(np.exp(1j * back[:, 1]) - np.exp(1j * turns))

@@ -165,9 +165,10 @@ BAD = [
 
 # Without a command there is nothing to print as JSON.
 @pytest.mark.parametrize(
-    ("argv", "words", "as_json"), [(a, w, j) for a, w in BAD for j in (False, True) if a or not j],
+    ("argv", "words", "as_json"),
+    [(a, w, j) for a, w in BAD for j in (False, True) if a or not j],
     ids=lambda v: " ".join(v)[:40] if isinstance(v, list) else str(v),
-)  # fmt: skip
+)
 def test_bad_input_is_one_message_exit_2_and_nothing_printed(
     capsys: pytest.CaptureFixture[str],
     tmp_path: Path,

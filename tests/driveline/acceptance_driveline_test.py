@@ -1,4 +1,6 @@
-"""Look-ups a shop makes of the driveline, each with what it must get: a figure, a refusal with the nearest keys, or no source."""
+"""Look-ups a shop makes of the driveline, each with what it must get: a figure, a refusal with the nearest keys, or
+no source.
+"""
 
 from __future__ import annotations
 

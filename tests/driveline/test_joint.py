@@ -148,7 +148,8 @@ def test_a_speed_of_no_driveshaft_is_questioned() -> None:
 
 def test_joints_of_a_job_have_a_card_and_their_decision() -> None:
     job = domains.parse_job(
-        '[[joints]]\nname = "rear shaft"\nshafts_side = ["3 deg", "5 deg", "3 deg"]\nphasing = "in phase"\nspeed = "3000 rpm"\n'
+        '[[joints]]\nname = "rear shaft"\nshafts_side = ["3 deg", "5 deg", "3 deg"]\nphasing = "in phase"\nspeed ='
+        ' "3000 rpm"\n'
     )
     item = page.item(job.joints[0], job.shop, refdata())
     assert (item.sheet.decision.kind, item.sheet.decision.verb) == ("use", "SWINGS")

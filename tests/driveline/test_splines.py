@@ -85,7 +85,9 @@ def test_a_spline_is_used_on_all_three_checks_and_never_on_one() -> None:
 
 
 def test_a_fixed_spline_bears_nine_times_the_pressure_of_a_flexible_one() -> None:
-    """9 Sc Lf / Ka against Sc Lw / Ka: 18,000 and 4,000 psi at a fatigue life factor of 1 and a wear life factor of 2."""
+    """9 Sc Lf / Ka against Sc Lw / Ka: 18,000 and 4,000 psi at a fatigue life factor of 1 and a wear life factor of
+    2.
+    """
     fixed, flexible = (only(loaded(**more), NAMES[2]) for more in ({"seating": "fixed"}, FLEXIBLE))
     assert (fixed.result, flexible.result) == ("ok", "not ok")
     bounds = [c.required.value for c in (fixed, flexible) if c.required is not None]

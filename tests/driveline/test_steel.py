@@ -61,7 +61,9 @@ def test_a_soft_shaft_is_not_passed_on_a_typical_figure() -> None:
 
 
 def test_the_lower_of_table_and_measured_hardness_gives_factor_and_torque() -> None:
-    """16 T / (pi d^3) = 632.1 MPa at 1,500 lbf ft on 1 in; 38 HRC is worth 652.6 MPa: 1.032, and 1,548 lbf ft at yield."""
+    """16 T / (pi d^3) = 632.1 MPa at 1,500 lbf ft on 1 in; 38 HRC is worth 652.6 MPa: 1.032, and 1,548 lbf ft at
+    yield.
+    """
     soft = shaft(shaft="1 in", torque="1500 lbf*ft", hardness="38 HRC")
     assert soft.governing.value == pytest.approx(652.6 / 632.1, rel=1e-3)
     assert soft.figure("torque_at_torsional_yield").value == pytest.approx(1500 * 652.6 / 632.1, rel=1e-3)
@@ -124,7 +126,8 @@ def test_a_stricter_source_of_the_same_keys_keeps_a_pass_from_being_told(tmp_pat
     shutil.copytree(refdata().folder, folder)
     with (folder / "driveline" / "steels.csv").open("a", encoding="utf-8") as table:
         table.write(
-            "1541,cold drawn,any,20 to 30 mm,not stated,yield_strength,95,,,ksi,,published,SHIG,a row of this test,primary,,0.3.0,,\n"
+            "1541,cold drawn,any,20 to 30 mm,not stated,yield_strength,95,,,ksi,,published,SHIG,a row of this"
+            " test,primary,,0.3.0,,\n"
         )
     data = Refdata(str(folder))
 

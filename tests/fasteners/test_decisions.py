@@ -1,4 +1,6 @@
-"""What decisions on fasteners come to: plain bolts, makers' figures as engines have them, items of a job, every release."""
+"""What decisions on fasteners come to: plain bolts, makers' figures as engines have them, items of a job, every
+release.
+"""
 
 from __future__ import annotations
 
@@ -26,7 +28,8 @@ laws = settings(
     deadline=None, max_examples=150, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
 )
 
-# --- decisions stay useful ----------------------------------------------------------------------------------------------
+# --- decisions stay useful
+# ----------------------------------------------------------------------------------------------
 
 
 @settings(laws, max_examples=400)
@@ -53,7 +56,8 @@ def test_no_ok_rests_on_a_low_friction_that_no_source_gives() -> None:
     assert (check.result, check.bears) == (CANNOT_TELL, "inform")
 
 
-# --- makers' figures as engines have them -------------------------------------------------------------------------------
+# --- makers' figures as engines have them
+# -------------------------------------------------------------------------------
 
 
 def test_a_torque_and_an_angle_stand_alone_with_their_stages() -> None:
@@ -89,8 +93,22 @@ def test_a_makers_mapping_is_read_strictly(maker: object) -> None:
 
 
 def test_the_coarse_thread_is_the_standards_and_is_said() -> None:
-    coarse = {"3": ".5", "4": ".7", "5": ".8", "6": "1", "7": "1", "8": "1.25", "10": "1.5", "12": "1.75", "14": "2",
-              "16": "2", "18": "2.5", "20": "2.5", "22": "2.5", "24": "3"}  # fmt: skip
+    coarse = {
+        "3": ".5",
+        "4": ".7",
+        "5": ".8",
+        "6": "1",
+        "7": "1",
+        "8": "1.25",
+        "10": "1.5",
+        "12": "1.75",
+        "14": "2",
+        "16": "2",
+        "18": "2.5",
+        "20": "2.5",
+        "22": "2.5",
+        "24": "3",
+    }
     there = {c[1:].split("x")[0] for c in THREADS if c.startswith("M")}
     for size in there & set(coarse):
         thread = keys.thread(f"M{size}", DATA)
@@ -100,7 +118,8 @@ def test_the_coarse_thread_is_the_standards_and_is_said() -> None:
     assert any("read as M8x1.25" in c.text for c in sheet.cautions)
 
 
-# --- a job ----------------------------------------------------------------------------------------------------------------
+# --- a job
+# ----------------------------------------------------------------------------------------------------------------
 
 
 def items_of(text: str) -> list[Sheet]:
@@ -172,7 +191,8 @@ def test_every_job_item_decides_and_its_questions_close_by_keys(values: dict[str
     )
 
 
-# --- every release ------------------------------------------------------------------------------------------------------
+# --- every release
+# ------------------------------------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize("release", [r["version"] for r in DATA.releases])

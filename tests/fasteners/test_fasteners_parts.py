@@ -33,7 +33,8 @@ def test_the_makers_part_torque_governs_and_is_held_against_the_table() -> None:
     assert habit.checks[0].result == CANNOT_TELL
 
 
-# --- parts: sizes and names that the table does not have ----------------------------------------------------------------
+# --- parts: sizes and names that the table does not have
+# ----------------------------------------------------------------
 
 
 @pytest.mark.parametrize("size", ["45 mm", "1 1/2 in", "to 50 mm"])

@@ -158,7 +158,9 @@ def test_a_wrench_without_a_graduation_near_enough_stops() -> None:
 def test_the_graduation_is_on_the_wrench_and_within_what_a_table_may_be_off(
     question: tuple[str, str, str], start: int, span: int, step: str, unit: str
 ) -> None:
-    """The manuals let a table's torque be off by 10 %, and the standard of wrenches a reading by 4 % (6 % for a small one)."""
+    """The manuals let a table's torque be off by 10 %, and the standard of wrenches a reading by 4 % (6 % for a
+    small one).
+    """
     sheet = ask(question, wrench=f"{start} to {start + span} {unit} by {step}")
     plain = ask(question).decision.figure
     assert plain is not None
@@ -207,7 +209,9 @@ def test_a_rule_for_studs_informs_and_one_for_capscrews_stops() -> None:
 
 
 def test_a_thread_that_strips_under_the_clamp_stops_and_the_bolt_before_the_thread_informs() -> None:
-    """3/8-16 grade 5 clamps with about 4960 lbf at 31 lbf ft; 0.2 in of its own thread strips well over that, 0.08 in under."""
+    """3/8-16 grade 5 clamps with about 4960 lbf at 31 lbf ft; 0.2 in of its own thread strips well over that, 0.08
+    in under.
+    """
     long = torque("3/8-16", **DRY5, into="steel", engagement="0.2 in", tapped_strength="60 ksi")
     assert check_of(long, "thread holds the clamp").result == OK
     first = check_of(long, "bolt breaks before the thread")

@@ -103,7 +103,8 @@ def _less_drag(own: float, figure: Figure) -> float:
     return own / ratio - nm(figure.inputs[1].typical, figure.inputs[1].unit)
 
 
-# --- 1: inside every limit ----------------------------------------------------------------------------------------------
+# --- 1: inside every limit
+# ----------------------------------------------------------------------------------------------
 
 
 @laws
@@ -163,7 +164,8 @@ def test_any_of_several_wrenches_serves_and_only_when_none_can_is_that_said() ->
     assert "none of the wrenches" in none.decision.do.casefold()
 
 
-# --- 2: what was counted is counted -------------------------------------------------------------------------------------
+# --- 2: what was counted is counted
+# -------------------------------------------------------------------------------------
 
 
 @laws
@@ -199,7 +201,8 @@ def test_a_condition_on_a_part_is_not_ignored() -> None:
     assert paste.decision.candidates[0].when == "the threads are clean and dry"
 
 
-# --- 3: habit asks ------------------------------------------------------------------------------------------------------
+# --- 3: habit asks
+# ------------------------------------------------------------------------------------------------------
 
 
 @laws
@@ -233,7 +236,8 @@ def test_a_lone_habit_of_a_part_is_a_candidate_and_no_order(row: tuple[str, ...]
     assert (sheet.decision.kind == "none") == (not sheet.decision.candidates)
 
 
-# --- 4: what nobody gave is asked ---------------------------------------------------------------------------------------
+# --- 4: what nobody gave is asked
+# ---------------------------------------------------------------------------------------
 
 
 @laws
@@ -273,7 +277,8 @@ def test_into_aluminium_the_manuals_ceiling_decides(insert: str | None) -> None:
             assert sheet.questions[0].key == "insert"
 
 
-# --- 7: order changes nothing -------------------------------------------------------------------------------------------
+# --- 7: order changes nothing
+# -------------------------------------------------------------------------------------------
 
 
 @laws
@@ -285,7 +290,8 @@ def test_the_order_of_wrenches_changes_nothing(options: dict[str, object], rando
     assert first.decision == second.decision
 
 
-# --- 8: the implausible is questioned -----------------------------------------------------------------------------------
+# --- 8: the implausible is questioned
+# -----------------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize(

@@ -70,12 +70,32 @@ QUESTIONS: list[tuple[str, dict[str, str]]] = [
     ("M16x2", {"grade": "8.8", "condition": "dry", "wrench": "40 to 200 N*m by 5"}),
     ("M20x2.5", {"grade": "4.6", "condition": "zinc"}),
     ("M12x1.5", {"grade": "class 8.8", "condition": "zinc and wax"}),
-]  # fmt: skip
+]
 
 FIGURE_KEYS = {
-    "id", "quantity", "value", "low", "high", "unit", "side", "basis", "checked", "source", "locator", "conditions",
-    "note", "since", "key", "standing", "chosen_by", "evidence", "rule", "inputs", "others", "printed",
-}  # fmt: skip
+    "id",
+    "quantity",
+    "value",
+    "low",
+    "high",
+    "unit",
+    "side",
+    "basis",
+    "checked",
+    "source",
+    "locator",
+    "conditions",
+    "note",
+    "since",
+    "key",
+    "standing",
+    "chosen_by",
+    "evidence",
+    "rule",
+    "inputs",
+    "others",
+    "printed",
+}
 CHECK_KEYS = {"name", "subject", "case", "bears", "result", "required", "actual", "margin", "reason"}
 
 
@@ -319,7 +339,8 @@ def test_the_published_cut_into_aluminium_is_said() -> None:
     assert any(cut.id in c.figures for c in sheet.cautions)
 
 
-# --- stainless bolts ------------------------------------------------------------------------------------------------------
+# --- stainless bolts
+# ------------------------------------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize(("thread", "grade"), [("M8x1.25", "A2-70"), ("3/8-16", "ASTM F593 304 CW1")])

@@ -20,9 +20,25 @@ NAMES = ("packet.md", "packet.html", "packet.json")
 OLD, NEW, NEXT = ({name: word + name.encode() for name in NAMES} for word in (b"old ", b"new ", b"next "))
 MINE = b"the reader's own"
 CALLS = (
-    "open", "fdopen", "mkdir", "rename", "replace", "link", "unlink", "rmdir", "fsync", "close", "listdir", "scandir",
-    "stat", "lstat", "chmod", "chown", "access", "urandom",
-)  # fmt: skip
+    "open",
+    "fdopen",
+    "mkdir",
+    "rename",
+    "replace",
+    "link",
+    "unlink",
+    "rmdir",
+    "fsync",
+    "close",
+    "listdir",
+    "scandir",
+    "stat",
+    "lstat",
+    "chmod",
+    "chown",
+    "access",
+    "urandom",
+)
 ERRORS = (errno.ENOSPC, errno.EIO, errno.EACCES)
 HOMES = ("absent", "plain", "notes", "folders", "stays")
 KILLED = 9
@@ -199,7 +215,9 @@ def killed_at(folder: Path, at: int, patch: pytest.MonkeyPatch) -> bool:
 
 
 def judge_after_fault(root: Path, folder: Path, before: dict[str, bytes], was: dict[str, bytes], ended: Any) -> str:
-    """What is wrong after a write that met a fault; blank when the packet is the old one or the new one, and truly told."""
+    """What is wrong after a write that met a fault; blank when the packet is the old one or the new one, and truly
+    told.
+    """
     found = packet(folder)
     torn = "run it again, which puts the new ones" in ended.text
     if own(folder) != before:

@@ -96,9 +96,11 @@ def test_leftovers_of_an_earlier_program_are_put_right(tmp_path: Path) -> None:
     folder.mkdir()
     pid = os.getpid()
     for name, content in {
-        "packet.md": b"new", f".gaugeblock-{pid}-1.old": b"old html", f".gaugeblock-{pid}-2.new": b"new json",
+        "packet.md": b"new",
+        f".gaugeblock-{pid}-1.old": b"old html",
+        f".gaugeblock-{pid}-2.new": b"new json",
         ".gaugeblock-1-0.old": b"old md",
-    }.items():  # fmt: skip
+    }.items():
         (folder / name).write_bytes(content)
     switch.heal(str(folder), tuple(NEW), alone=True)
     assert (folder / "packet.html").read_bytes() == b"old html"

@@ -395,8 +395,18 @@ def test_the_worst_files_of_the_allowed_size_are_answered() -> None:
     """Each of these makes one careless step of a scanner or parser take minutes."""
     quotes = '"""\\' * 240_000
     for text in (
-        "a" + ".a" * 490_000, "[" * 990_000, '"' * 990_001, quotes, "'" * 990_001, "x=[" + "[],".join(" " * 300_000),
-        "[[a]]\n" * 160_000, "\n" * 990_000, "#" * 990_000, "a=" * 490_000, "a={b=" * 190_000, "a='\\" * 240_000,
-    ):  # fmt: skip
+        "a" + ".a" * 490_000,
+        "[" * 990_000,
+        '"' * 990_001,
+        quotes,
+        "'" * 990_001,
+        "x=[" + "[],".join(" " * 300_000),
+        "[[a]]\n" * 160_000,
+        "\n" * 990_000,
+        "#" * 990_000,
+        "a=" * 490_000,
+        "a={b=" * 190_000,
+        "a='\\" * 240_000,
+    ):
         with pytest.raises(JobError):
             parse_job(text)

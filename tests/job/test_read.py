@@ -388,9 +388,15 @@ def test_wrench_ranges_are_read_exactly() -> None:
 def test_each_kind_of_value_has_a_plain_word() -> None:
     values = tomllib.loads("v = [true, 1, 1.5, 'a', [], {}, 2031-05-17, 07:32:00]")["v"]
     assert [kind_of(v) for v in values] == [
-        "true or false", "a number", "a number", "text", "a list", "a table",
-        "a date or time without quotes", "a date or time without quotes",
-    ]  # fmt: skip
+        "true or false",
+        "a number",
+        "a number",
+        "text",
+        "a list",
+        "a table",
+        "a date or time without quotes",
+        "a date or time without quotes",
+    ]
 
 
 def test_texts_up_to_the_limit_are_taken() -> None:

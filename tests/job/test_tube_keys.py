@@ -40,7 +40,12 @@ BAD = [
     ('kick_up = { flat = "6 in", width = "36 in" }', "tubes[1].kick_up.width", 3, "both flat and width"),
     ('clear = { od = "2 in", width = "3 in" }', "tubes[1].clear.od", 3, "both width and od"),
     ('clear = { gap = "-1 in" }', "tubes[1].clear.gap", 3, "0 or more"),
-    ('template = { lengths = ["8 in"], angles = ["45 deg"] }', "tubes[1].template.lengths", 3, "1 lengths for 1 angles"),
+    (
+        'template = { lengths = ["8 in"], angles = ["45 deg"] }',
+        "tubes[1].template.lengths",
+        3,
+        "1 lengths for 1 angles",
+    ),
     ('template = { angles = ["45 deg"], turns = [] }', "tubes[1].template.turns", 3, "0 turns for 1 angles"),
     ('points = [["0 in", "0 in"]]', "tubes[1].points[1]", 3, "three lengths"),
     ('points = [["0 in", "0 in", "0"], ["1 in", "0 in", "0 in"]]', "tubes[1].points[1]", 3, "needs its unit"),
@@ -53,14 +58,29 @@ BAD = [
     ('collars = [{ at = "1 in", od = "3 in" }]', "tubes[1].collars[1].length", 3, "is missing"),
     ('load = { feet = "welded" }', "tubes[1].load.feet", 3, "pinned"),
     ('load = { mass = "90 lbf" }', "tubes[1].load.mass", 3, "mass"),
-    ('bolts = { sleeve = true }', "tubes[1].bolts.sleeve", 3, "text is wanted"),
+    ("bolts = { sleeve = true }", "tubes[1].bolts.sleeve", 3, "text is wanted"),
     ('copes = [{ end = "left", onto = "2 in", angle = "60 deg" }]', "tubes[1].copes[1].end", 3, "start"),
     ('removal = { name = "g" }', "tubes[1].removal.middle", 3, "is missing"),
     ('[[tubes.obstacles]]\nname = "o"', "tubes[1].obstacles[1]", 3, "neither points nor box nor plane"),
-    (f'[[tubes.obstacles]]\nname = "o"\npoints = [{P}, ["1 in", "0 in", "0 in"]]', "tubes[1].obstacles[1].points", 5, "without its od"),
-    (f'[[tubes.obstacles]]\nname = "o"\nod = "1 in"\nplane = {{ point = {P}, free = "up" }}', "tubes[1].obstacles[1].od", 5, "belongs to a pipe"),
-    (f'[[tubes.obstacles]]\nname = "o"\nod = "1 in"\npoints = [{P}, {P}, {P}]', "tubes[1].obstacles[1].points", 6, "radius of its bends"),
-]  # fmt: skip
+    (
+        f'[[tubes.obstacles]]\nname = "o"\npoints = [{P}, ["1 in", "0 in", "0 in"]]',
+        "tubes[1].obstacles[1].points",
+        5,
+        "without its od",
+    ),
+    (
+        f'[[tubes.obstacles]]\nname = "o"\nod = "1 in"\nplane = {{ point = {P}, free = "up" }}',
+        "tubes[1].obstacles[1].od",
+        5,
+        "belongs to a pipe",
+    ),
+    (
+        f'[[tubes.obstacles]]\nname = "o"\nod = "1 in"\npoints = [{P}, {P}, {P}]',
+        "tubes[1].obstacles[1].points",
+        6,
+        "radius of its bends",
+    ),
+]
 
 
 @pytest.mark.parametrize(("text", "path", "line", "word"), BAD)

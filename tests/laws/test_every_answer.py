@@ -1,4 +1,6 @@
-"""What every answer keeps, whatever was asked: it decides once, says what to do, and all that shows it shows the same."""
+"""What every answer keeps, whatever was asked: it decides once, says what to do, and all that shows it shows the
+same.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Formulas of which no figure is made yet: each gives a number, that of the program's own function where there is one."""
+"""Formulas of which no figure is made yet: each gives a number, that of the program's own function where there is
+one.
+"""
 
 from __future__ import annotations
 

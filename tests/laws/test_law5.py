@@ -81,13 +81,15 @@ def test_a_procedure_says_why_it_is_one_and_prints_what_went_in(rule: str) -> No
 def test_every_rule_is_an_expression_or_a_procedure_and_the_faulty_are_counted() -> None:
     assert set(FAULTS) <= set(EXPRESSIONS)
     counts = Counter(
-        "procedure"
-        if r in PROCEDURES
-        else "faulty"
-        if r in FAULTS
-        else "evaluated"
-        if r in corpus.figures()
-        else "no figure"
+        (
+            "procedure"
+            if r in PROCEDURES
+            else "faulty"
+            if r in FAULTS
+            else "evaluated"
+            if r in corpus.figures()
+            else "no figure"
+        )
         for r in RULES
     )
     assert counts.total() == len(RULES)

@@ -20,10 +20,17 @@ from gaugeblock.tables.releases import released_files
 RELEASES = [("0.1.0", "first"), ("0.2.0", "a correction")]
 # id: (year, kind); those without a word of their own are handbooks
 SOURCES = {
-    "OLD": ("1980", "handbook"), "NEW": ("2020", "handbook"), "AAA": ("2000", "handbook"), "BBB": ("2000", "handbook"),
-    "NOYEAR": ("", "handbook"), "STD": ("1980", "standard"), "LAW": ("1980", "regulation"), "TM": ("1980", "government handbook"),
-    "MAK": ("1980", "maker's sheet"), "WEB": ("2020", "reference page"),
-}  # fmt: skip
+    "OLD": ("1980", "handbook"),
+    "NEW": ("2020", "handbook"),
+    "AAA": ("2000", "handbook"),
+    "BBB": ("2000", "handbook"),
+    "NOYEAR": ("", "handbook"),
+    "STD": ("1980", "standard"),
+    "LAW": ("1980", "regulation"),
+    "TM": ("1980", "government handbook"),
+    "MAK": ("1980", "maker's sheet"),
+    "WEB": ("2020", "reference page"),
+}
 QUANTITIES = {
     # quantity: (dimension, side, safer, prefers)
     "tightening_torque": ("torque", "target", "none", "maker > published > measured > common practice"),
@@ -49,9 +56,17 @@ class Book:
             self.line("sources", id=id, title=f"Manual {id}", year=year, kind=kind, since="0.1.0")
         for name, (dimension, side, safer, prefers) in QUANTITIES.items():
             self.line(
-                "quantities", quantity=name, dimension=dimension, side=side, safer=safer, prefers=prefers, hazard="none",
-                definition=name, words=name.replace("_", " "), since="0.1.0",
-            )  # fmt: skip
+                "quantities",
+                quantity=name,
+                dimension=dimension,
+                side=side,
+                safer=safer,
+                prefers=prefers,
+                hazard="none",
+                definition=name,
+                words=name.replace("_", " "),
+                since="0.1.0",
+            )
         self.line("formulas", name="linear_interpolation", domain="any", expression="y", basis="derived", since="0.1.0")
 
     def _write(self, name: str, text: str) -> None:
@@ -68,28 +83,54 @@ class Book:
     def torque(self, value: str, **cells: str) -> None:
         """A row of fasteners/torques for 3/8-16 UNC grade 5 dry, with what is told apart."""
         row = {
-            "thread": "3/8-16 UNC", "standard": "SAE J429", "grade": "5", "condition": "dry", "nut": "any",
-            "service": "any", "quantity": "tightening_torque", "value": value, "unit": "lbf*ft", "basis": "published",
-            "source": "NEW", "locator": "p. 1", "checked": "primary", "since": "0.1.0",
-        }  # fmt: skip
+            "thread": "3/8-16 UNC",
+            "standard": "SAE J429",
+            "grade": "5",
+            "condition": "dry",
+            "nut": "any",
+            "service": "any",
+            "quantity": "tightening_torque",
+            "value": value,
+            "unit": "lbf*ft",
+            "basis": "published",
+            "source": "NEW",
+            "locator": "p. 1",
+            "checked": "primary",
+            "since": "0.1.0",
+        }
         self.line("fasteners/torques", **{**row, **cells})
 
     def proof(self, value: str, size: str, **cells: str) -> None:
         """A row of fasteners/grades, proof strength of SAE J429 5 over a range of sizes."""
         row = {
-            "standard": "SAE J429", "grade": "5", "size": size, "quantity": "proof_strength", "value": value,
-            "unit": "ksi", "basis": "published", "source": "NEW", "locator": "p. 1", "checked": "primary",
+            "standard": "SAE J429",
+            "grade": "5",
+            "size": size,
+            "quantity": "proof_strength",
+            "value": value,
+            "unit": "ksi",
+            "basis": "published",
+            "source": "NEW",
+            "locator": "p. 1",
+            "checked": "primary",
             "since": "0.1.0",
-        }  # fmt: skip
+        }
         self.line("fasteners/grades", **{**row, **cells})
 
     def air(self, value: str, temperature: str, **cells: str) -> None:
         """A row of lines/air, which is interpolated over temperature."""
         row = {
-            "fluid": "air", "temperature": temperature, "quantity": "kinematic_viscosity", "value": value,
-            "unit": "mm**2/s", "basis": "published", "source": "NEW", "locator": "p. 1", "checked": "primary",
+            "fluid": "air",
+            "temperature": temperature,
+            "quantity": "kinematic_viscosity",
+            "value": value,
+            "unit": "mm**2/s",
+            "basis": "published",
+            "source": "NEW",
+            "locator": "p. 1",
+            "checked": "primary",
             "since": "0.1.0",
-        }  # fmt: skip
+        }
         self.line("lines/air", **{**row, **cells})
 
     def data(self, release: str | None = None) -> Refdata:
@@ -187,8 +228,15 @@ def test_the_safer_end_is_compared_across_units(book: Book) -> None:
 
 
 def test_measured_comes_first_where_the_quantity_prefers_it(book: Book) -> None:
-    row = {"surface": "bare steel", "lubricant": "none", "quantity": "nut_factor", "unit": "1", "locator": "p. 1",
-           "checked": "primary", "since": "0.1.0"}  # fmt: skip
+    row = {
+        "surface": "bare steel",
+        "lubricant": "none",
+        "quantity": "nut_factor",
+        "unit": "1",
+        "locator": "p. 1",
+        "checked": "primary",
+        "since": "0.1.0",
+    }
     book.line("fasteners/nut_factors", **row, value="0.2", basis="published", source="NEW")
     book.line("fasteners/nut_factors", **row, value="0.17", basis="measured", source="OLD")
     figure = look_up("fasteners/nut_factors", "nut_factor", data=book.data(), surface="bare steel", lubricant="none")
@@ -315,9 +363,13 @@ def test_two_missing_keys_are_told_together(book: Book) -> None:
     book.torque("33", nut="flange nut", grade="8")
     with pytest.raises(Ambiguous) as caught:
         look_up(
-            "fasteners/torques", "tightening_torque", data=book.data(), thread="3/8-16 UNC", standard="SAE J429",
+            "fasteners/torques",
+            "tightening_torque",
+            data=book.data(),
+            thread="3/8-16 UNC",
+            standard="SAE J429",
             condition="dry",
-        )  # fmt: skip
+        )
     assert caught.value.why == "the answer depends on grade and nut"
     assert set(caught.value.nearest) == {"5 / plain nut", "8 / flange nut"}
 
@@ -435,19 +487,41 @@ def test_one_of_two_axes_is_interpolated_at_a_printed_point_of_the_other(
     book: Book, radius: str, diameter: str, value: float
 ) -> None:
     book.line(
-        "quantities", quantity="stress_concentration_factor", dimension="ratio", side="max", safer="high",
-        prefers="published", hazard="none", definition="Kt", since="0.1.0",
-    )  # fmt: skip
+        "quantities",
+        quantity="stress_concentration_factor",
+        dimension="ratio",
+        side="max",
+        safer="high",
+        prefers="published",
+        hazard="none",
+        definition="Kt",
+        since="0.1.0",
+    )
     for r, d, kt in (("0.02", "1.1", "2.0"), ("0.02", "1.5", "2.2"), ("0.05", "1.5", "1.6")):
         book.line(
-            "driveline/stress_concentration", feature="shoulder fillet", loading="torsion", radius_ratio=r,
-            diameter_ratio=d, quantity="stress_concentration_factor", value=kt, unit="1", basis="published",
-            source="NEW", locator="p. 1", checked="primary", since="0.1.0",
-        )  # fmt: skip
+            "driveline/stress_concentration",
+            feature="shoulder fillet",
+            loading="torsion",
+            radius_ratio=r,
+            diameter_ratio=d,
+            quantity="stress_concentration_factor",
+            value=kt,
+            unit="1",
+            basis="published",
+            source="NEW",
+            locator="p. 1",
+            checked="primary",
+            since="0.1.0",
+        )
     figure = look_up(
-        "driveline/stress_concentration", "stress_concentration_factor", data=book.data(), feature="shoulder fillet",
-        loading="torsion", radius_ratio=radius, diameter_ratio=diameter,
-    )  # fmt: skip
+        "driveline/stress_concentration",
+        "stress_concentration_factor",
+        data=book.data(),
+        feature="shoulder fillet",
+        loading="torsion",
+        radius_ratio=radius,
+        diameter_ratio=diameter,
+    )
     assert figure.value == pytest.approx(value)
 
 
@@ -610,10 +684,19 @@ def test_find_without_words_or_with_too_many_is_refused(book: Book, text: str) -
 
 def test_find_reads_a_statement_without_a_number(book: Book) -> None:
     book.line(
-        "fasteners/rules", topic="reuse", subject="cotter pin", service="any", jurisdiction="any",
-        statement="a cotter pin is never used twice", basis="published", source="NEW", locator="p. 2", checked="primary",
-        severity="injury", since="0.1.0",
-    )  # fmt: skip
+        "fasteners/rules",
+        topic="reuse",
+        subject="cotter pin",
+        service="any",
+        jurisdiction="any",
+        statement="a cotter pin is never used twice",
+        basis="published",
+        source="NEW",
+        locator="p. 2",
+        checked="primary",
+        severity="injury",
+        since="0.1.0",
+    )
     found = find("cotter twice", data=book.data())
     assert [e.rule is not None for e, _ in found.groups] == [True]
     assert "never used twice" in found.text()

@@ -12,7 +12,10 @@ ROOT = Path(__file__).resolve().parents[2]
 
 
 def run(installed: Path, cwd: Path, *argv: str) -> subprocess.CompletedProcess[str]:
-    code = f"import sys, gaugeblock.cli; print(gaugeblock.__file__, file=sys.stderr); sys.exit(gaugeblock.cli.main({list(argv)!r}))"
+    code = (
+        "import sys, gaugeblock.cli; print(gaugeblock.__file__, file=sys.stderr);"
+        f" sys.exit(gaugeblock.cli.main({list(argv)!r}))"
+    )
     environment = {**os.environ, "PYTHONPATH": str(installed)}
     return subprocess.run(
         [sys.executable, "-c", code], cwd=cwd, env=environment, capture_output=True, text=True, timeout=120, check=False

@@ -1,4 +1,6 @@
-"""The demo's page by the rules of the web: valid HTML, no violation that axe-core knows, no number parted from its unit."""
+"""The demo's page by the rules of the web: valid HTML, no violation that axe-core knows, no number parted from its
+unit.
+"""
 
 from __future__ import annotations
 

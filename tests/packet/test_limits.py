@@ -1,4 +1,6 @@
-"""The demo's packet is short enough to pin up, its references are true, and its pages hold every figure of every decision."""
+"""The demo's packet is short enough to pin up, its references are true, and its pages hold every figure of every
+decision.
+"""
 
 from __future__ import annotations
 

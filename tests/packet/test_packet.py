@@ -20,9 +20,29 @@ FILES = ("packet.md", "packet.html", "packet.json")
 
 SHEET_KEYS = {"name", "card", "asked", "data_release", "decision", "figures", "checks", "questions", "cautions"}
 FIGURE_KEYS = {
-    "id", "quantity", "value", "low", "high", "unit", "side", "basis", "checked", "source", "locator", "conditions",
-    "note", "since", "key", "standing", "chosen_by", "evidence", "rule", "inputs", "others", "printed",
-}  # fmt: skip
+    "id",
+    "quantity",
+    "value",
+    "low",
+    "high",
+    "unit",
+    "side",
+    "basis",
+    "checked",
+    "source",
+    "locator",
+    "conditions",
+    "note",
+    "since",
+    "key",
+    "standing",
+    "chosen_by",
+    "evidence",
+    "rule",
+    "inputs",
+    "others",
+    "printed",
+}
 
 
 def packet_of(text: str) -> build.Packet:
@@ -56,9 +76,18 @@ def test_the_demo_shows_what_it_must(demo: build.Packet) -> None:
 def test_record_has_the_keys_of_the_contract(demo: build.Packet) -> None:
     record = demo.record
     assert set(record) == {
-        "contract", "document", "program", "data_release", "data_digest", "rows_used", "job", "sheets", "settle_first", "questions",
+        "contract",
+        "document",
+        "program",
+        "data_release",
+        "data_digest",
+        "rows_used",
+        "job",
+        "sheets",
+        "settle_first",
+        "questions",
         "sources",
-    }  # fmt: skip
+    }
     assert set(record["document"]) == {"owner", "identification", "revision", "issued", "status", "digest"}
     for sheet in record["sheets"]:
         assert set(sheet) == SHEET_KEYS
@@ -138,8 +167,13 @@ def test_an_unknown_part_is_answered_ask_the_maker() -> None:
 
 @pytest.mark.parametrize(
     ("key", "value", "nearest"),
-    [("thread", "3/8-18", "3/8-16 UNC"), ("grade", "SAE J429 55", "SAE J429 5"), ("condition", "drry", "dry"), ("into", "aluminum foil", "aluminium")],
-)  # fmt: skip
+    [
+        ("thread", "3/8-18", "3/8-16 UNC"),
+        ("grade", "SAE J429 55", "SAE J429 5"),
+        ("condition", "drry", "dry"),
+        ("into", "aluminum foil", "aluminium"),
+    ],
+)
 def test_a_key_that_the_tables_do_not_know_is_a_problem_with_the_nearest(key: str, value: str, nearest: str) -> None:
     keys = {"thread": "3/8-16", "grade": "SAE J429 5", "condition": "dry", key: value}
     text = '[[fasteners]]\nname = "a"\n' + "".join(f'{k} = "{v}"\n' for k, v in keys.items())

@@ -110,7 +110,9 @@ def test_a_cope_that_cannot_be_cut_is_a_check_and_the_marks_stay() -> None:
 
 @pytest.mark.parametrize("paper", ["Letter", "A4"])
 def test_paper_prints_at_full_size_and_nothing_runs_off_it(tmp_path: Path, paper: str) -> None:
-    """The check scales of the wrap strip as printed: an inch is 72 points, 20 mm are 56.7, on every page all words are inside."""
+    """The check scales of the wrap strip as printed: an inch is 72 points, 20 mm are 56.7, on every page all words
+    are inside.
+    """
     browser = shutil.which("chromium") or shutil.which("chromium-browser")
     assert browser, "chromium is needed: scripts/test installs it"
     page = render.render(packet_of(SHOP + TUBE.format(name="brace", count=1)))["packet.html"].decode()

@@ -160,7 +160,8 @@ HARDNESSES = [
     # A Brinell table
     ("HB", "302", "hardness_hrc", 32.1, "HRC", 0.0),
     ("HB", "444", "tensile_strength_typical", 230, "ksi", 0.0),
-    # E140 at points that were left out of the tables (recalled): the printed curve bends, a straight line misses by so much
+    # E140 at points that were left out of the tables (recalled): the printed curve bends, a straight line misses by
+    # so much
     ("HRC", "42", "hardness_hb", 390, "HB", 1.5),
     ("HRC", "42", "hardness_hv", 412, "HV", 2.0),
     ("HRC", "48", "hardness_hb", 455, "HB", 3.0),
@@ -182,7 +183,8 @@ def test_hardness_refuses_what_lies_outside_the_tables(scale: str, value: str) -
         hardness(scale, value)
 
 
-# ANSI B92.1 equations as reprinted, 24/48, 30 deg, flat root side fit: (N + 1)/P, N/P, (N - 1)/P, (N + 1.35)/P, N cos 30 / P
+# ANSI B92.1 equations as reprinted, 24/48, 30 deg, flat root side fit: (N + 1)/P, N/P, (N - 1)/P, (N + 1.35)/P, N cos
+# 30 / P
 SPLINES = [
     ("28", 1.2083, 1.1667, 1.1250, 1.2229, 1.0104),
     ("30", 1.2917, 1.2500, 1.2083, 1.3063, 1.0825),
@@ -298,7 +300,9 @@ def test_two_equal_joints_set_to_their_planes_drive_evenly(degrees: float, apart
 
 @pytest.mark.parametrize(("first", "second"), [(5.0, 3.0), (10.0, 4.0), (2.0, 2.0)])
 def test_two_joints_leave_what_one_at_the_resulting_angle_would(first: float, second: float) -> None:
-    """A maker's technical pages: a pair is as uneven as one joint at sqrt(b1^2 -+ b2^2), for the small angles of cars."""
+    """A maker's technical pages: a pair is as uneven as one joint at sqrt(b1^2 -+ b2^2), for the small angles of
+    cars.
+    """
     b1, b2 = math.radians(first), math.radians(second)
     for planes, sign in ((0.0, -1), (math.pi / 2, 1)):
         one = calc.joint_speed_swing(abs(b1**2 + sign * b2**2) ** 0.5)

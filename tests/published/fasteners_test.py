@@ -268,7 +268,8 @@ def test_strip_areas_from_the_limits_of_size(cell: str, major_min: float, pitch_
 
 
 def test_m10_limits_of_size() -> None:
-    """ISO 965-2 (recalled), M10 6g/6H: 9.732, 8.862, 9.206, 8.676 mm. Wider than half a micrometre: the tables are rounded to
+    """ISO 965-2 (recalled), M10 6g/6H: 9.732, 8.862, 9.206, 8.676 mm. Wider than half a micrometre: the tables are
+    rounded to
     the series of preferred tolerances, up to 9 micrometres from the formulas."""
     limits = calc.limits_metric(0.010, 0.0015)
     got = [limits.screw_major_min, limits.screw_pitch_min, limits.nut_pitch_max, limits.nut_minor_max]
@@ -361,17 +362,35 @@ def test_loads_that_the_standard_rounds_the_other_way(cell: str, grade: str, kin
 
 
 # --- published dry torques beside the derived ones --------------------------------------------------------------------
-# TM 10-6640-238-13, App. G, Table G-1, clean dry threads (lbf*ft), to the percent stated: the table is rounded to 1 lbf*ft
+# TM 10-6640-238-13, App. G, Table G-1, clean dry threads (lbf*ft), to the percent stated: the table is rounded to 1
+# lbf*ft
 # (5 and more above 1/2 in), which is 6 % of the smallest; K is the published 0.20 at 75 % of proof.
 
 DRY = [
-    ("1/4-20 UNC", "5", 8, 6), ("1/4-20 UNC", "8", 12, 2), ("5/16-18 UNC", "5", 17, 3), ("5/16-18 UNC", "8", 24, 3),
-    ("3/8-16 UNC", "5", 31, 2), ("3/8-16 UNC", "8", 44, 2), ("3/8-24 UNF", "5", 35, 2), ("3/8-24 UNF", "8", 49, 2),
-    ("7/16-14 UNC", "5", 49, 2), ("7/16-14 UNC", "8", 70, 2), ("7/16-20 UNF", "8", 78, 2), ("1/2-13 UNC", "5", 75, 2),
-    ("1/2-13 UNC", "8", 105, 2), ("1/2-20 UNF", "5", 85, 2), ("1/2-20 UNF", "8", 120, 2), ("9/16-12 UNC", "5", 110, 2),
-    ("5/8-11 UNC", "5", 150, 2), ("5/8-11 UNC", "8", 210, 2), ("3/4-10 UNC", "5", 270, 2), ("3/4-10 UNC", "8", 375, 2),
-    ("3/4-16 UNF", "8", 420, 2), ("7/8-9 UNC", "8", 605, 2), ("1-8 UNC", "8", 910, 2),
-]  # fmt: skip
+    ("1/4-20 UNC", "5", 8, 6),
+    ("1/4-20 UNC", "8", 12, 2),
+    ("5/16-18 UNC", "5", 17, 3),
+    ("5/16-18 UNC", "8", 24, 3),
+    ("3/8-16 UNC", "5", 31, 2),
+    ("3/8-16 UNC", "8", 44, 2),
+    ("3/8-24 UNF", "5", 35, 2),
+    ("3/8-24 UNF", "8", 49, 2),
+    ("7/16-14 UNC", "5", 49, 2),
+    ("7/16-14 UNC", "8", 70, 2),
+    ("7/16-20 UNF", "8", 78, 2),
+    ("1/2-13 UNC", "5", 75, 2),
+    ("1/2-13 UNC", "8", 105, 2),
+    ("1/2-20 UNF", "5", 85, 2),
+    ("1/2-20 UNF", "8", 120, 2),
+    ("9/16-12 UNC", "5", 110, 2),
+    ("5/8-11 UNC", "5", 150, 2),
+    ("5/8-11 UNC", "8", 210, 2),
+    ("3/4-10 UNC", "5", 270, 2),
+    ("3/4-10 UNC", "8", 375, 2),
+    ("3/4-16 UNF", "8", 420, 2),
+    ("7/8-9 UNC", "8", 605, 2),
+    ("1-8 UNC", "8", 910, 2),
+]
 
 
 @pytest.mark.parametrize(("cell", "grade", "printed", "percent"), DRY)
@@ -569,9 +588,13 @@ def test_an_unknown_standard_or_grade_names_the_nearest(standard: str, grade: st
 def test_a_combination_that_nobody_publishes_is_refused_with_the_nearest() -> None:
     with pytest.raises(LookupMiss) as caught:
         look_up(
-            "fasteners/torques", "tightening_torque", thread="3/8-24 UNF", standard="SAE J429", grade="5",
+            "fasteners/torques",
+            "tightening_torque",
+            thread="3/8-24 UNF",
+            standard="SAE J429",
+            grade="5",
             condition="zinc plated",
-        )  # fmt: skip
+        )
     assert any(n.startswith("3/8-24 UNF | SAE J429") for n in caught.value.nearest)
     with pytest.raises(LookupMiss) as caught:
         look_up("fasteners/nut_factors", "nut_factor", surface="stainless steel", lubricant="wax")
@@ -591,16 +614,35 @@ def test_a_missing_key_is_asked_for_not_guessed() -> None:
 
 @pytest.mark.parametrize(
     ("ours", "theirs"),
-    [("lbf", "pound_force"), ("lbf*ft", "pound_force * foot"), ("lbf*in", "pound_force * inch"), ("ksi", "kilopsi"),
-     ("in**2", "inch ** 2"), ("deg", "degree")],
-)  # fmt: skip
+    [
+        ("lbf", "pound_force"),
+        ("lbf*ft", "pound_force * foot"),
+        ("lbf*in", "pound_force * inch"),
+        ("ksi", "kilopsi"),
+        ("in**2", "inch ** 2"),
+        ("deg", "degree"),
+    ],
+)
 def test_factors_equal_those_of_pint(ours: str, theirs: str) -> None:
     registry = UnitRegistry()
     assert float(units.factor(ours)) == pytest.approx(registry.Quantity(1.0, theirs).to_base_units().m, rel=1e-12)
 
 
-@pytest.mark.parametrize(("schedule", "nps"), [("40", 0.125), ("40", 0.25), ("40", 0.5), ("40", 1), ("40", 1.5),
-                                               ("40", 2), ("80", 0.5), ("80", 1), ("80", 2), ("80", 4)])  # fmt: skip
+@pytest.mark.parametrize(
+    ("schedule", "nps"),
+    [
+        ("40", 0.125),
+        ("40", 0.25),
+        ("40", 0.5),
+        ("40", 1),
+        ("40", 1.5),
+        ("40", 2),
+        ("80", 0.5),
+        ("80", 1),
+        ("80", 2),
+        ("80", 4),
+    ],
+)
 def test_pipe_sizes_equal_those_of_fluids(schedule: str, nps: float) -> None:
     """ASME B36.10 as carried by the ``fluids`` library, in mm to 0.01; ours in inches to 0.001."""
     whole, part = divmod(Fraction(nps), 1)

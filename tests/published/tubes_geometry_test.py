@@ -1,4 +1,6 @@
-"""Bent shapes and frames against published figures. Each case names its source; half a unit in the last printed digit."""
+"""Bent shapes and frames against published figures. Each case names its source; half a unit in the last printed
+digit.
+"""
 
 from __future__ import annotations
 
@@ -120,7 +122,9 @@ def test_sections_meet_the_minimums_they_are_listed_under(od, wall, least, area)
 
 
 def test_plan_of_the_published_u_bolt():
-    """NAVEDTRA 14119, Fig. 13-50 Example 2 through the whole plan: two legs of 1 in off a 180 degree bend make 5.925 in."""
+    """NAVEDTRA 14119, Fig. 13-50 Example 2 through the whole plan: two legs of 1 in off a 180 degree bend make
+    5.925 in.
+    """
     keys = {"od": "1/2 in", "radius": "1 in inside", "reads": "decimal", "end": "1 in"}
     sheet = plan({**keys, "bends": [{"straight": "1 in", "angle": "180 deg"}]})
     # wider than the last digit, as above: its pi is 3.14
@@ -129,7 +133,9 @@ def test_plan_of_the_published_u_bolt():
 
 @pytest.mark.parametrize(("angle", "multiplier"), [(30, 2.0), (45, 1.414), (60, 1.155)])
 def test_plan_of_an_offset_keeps_the_trade_multiplier(angle, multiplier):
-    """Distance between the bends of an offset over its rise, as trade tables print it (30 deg 2, 45 deg 1.414, 60 deg 1.155)."""
+    """Distance between the bends of an offset over its rise, as trade tables print it (30 deg 2, 45 deg 1.414, 60
+    deg 1.155).
+    """
     rise, radius = 20.0, 3.0
     keys = {"od": "1 in", "radius": f"{radius} in"}
     shape = {"rise": f"{rise} in", "angle": f"{angle} deg", "before": "9 in", "after": "9 in"}
@@ -142,9 +148,14 @@ def test_plan_carries_as_the_beam_tables_say():
     """Simply supported and built-in beams, load at the middle: F L / 4 and F L / 8 (the published beam formulas)."""
     load = {"mass": "100 kg", "at": "centre", "bump_factor": "1"}
     keys = {
-        "od": "40 mm", "wall": "3 mm", "material": "1020 DOM", "method": "rotary draw", "radius": "160 mm",
-        "points": [["0 mm", "0 mm", "0 mm"], ["0 mm", "1000 mm", "0 mm"]], "reads": "mm",
-    }  # fmt: skip
+        "od": "40 mm",
+        "wall": "3 mm",
+        "material": "1020 DOM",
+        "method": "rotary draw",
+        "radius": "160 mm",
+        "points": [["0 mm", "0 mm", "0 mm"], ["0 mm", "1000 mm", "0 mm"]],
+        "reads": "mm",
+    }
     modulus_of_section = 2 * frame.Section(0.040, 0.003).second / 0.040
     for feet, share in (("pinned", 4), ("fixed", 8)):
         stress = plan({**keys, "load": {**load, "feet": feet}}).figure("bending_stress").typical

@@ -1,4 +1,6 @@
-"""Tube formulas and sheets against published answers, the source beside each, to half a unit of the last printed digit."""
+"""Tube formulas and sheets against published answers, the source beside each, to half a unit of the last printed
+digit.
+"""
 
 from __future__ import annotations
 
@@ -31,7 +33,11 @@ CALCULATED = [
     ("AMT setback", "0.2", calc.setback_sheet(0.16, 0.040, 90 * DEG)),
     # Sheet metal workbook, 90 degree bends: T 0.050, R 0.032
     ("workbook allowance", "0.085", calc.bend_allowance_sheet(0.032, 0.050, 90 * DEG)),
-    ("workbook deduction", "0.079", 2 * calc.setback_sheet(0.032, 0.050, 90 * DEG) - calc.bend_allowance_sheet(0.032, 0.050, 90 * DEG)),
+    (
+        "workbook deduction",
+        "0.079",
+        2 * calc.setback_sheet(0.032, 0.050, 90 * DEG) - calc.bend_allowance_sheet(0.032, 0.050, 90 * DEG),
+    ),
     # Electrical apprentice course, rolling offsets, method a
     ("rolling offset", "35.3345617", calc.rolling_offset(30.625, 17.625)),
     # Pipe bend worksheet to ASME B31.1-2018 102.4.5: NPS 4, 6 and 14 on 1.5 D
@@ -45,7 +51,11 @@ CALCULATED = [
     # A structural board problem: pipe 273 x 255 mm
     ("pipe 273 x 255 I", "65105640.45", calc.second_moment(273.0, 255.0)),
     # Same problem, part 1: V 7200 N, VQ/Ib, b 18 mm
-    ("pipe 273 x 255 shear", "1.928", 7200 * calc.first_moment_half(273.0, 255.0) / (calc.second_moment(273.0, 255.0) * 18)),
+    (
+        "pipe 273 x 255 shear",
+        "1.928",
+        7200 * calc.first_moment_half(273.0, 255.0) / (calc.second_moment(273.0, 255.0) * 18),
+    ),
     # AMT General handbook, tube sizes: number 10 tube, wall 0.065 in
     ("bore of 5/8 x 0.065", "0.495", calc.bore(0.625, 0.065)),
     # Conduit bending course, offset multipliers
@@ -57,12 +67,16 @@ CALCULATED = [
     ("20 x 14 buckling, N", "11651.62", calc.euler_load(197806.293, 5968.2406, 1000.0)),
     # The board problem's cantilever: 12 m, 600 N/m; the tip prop that takes the free deflection away
     ("cantilever moment, N m", "43200", calc.cantilever_moment(600.0, 12.0)),
-    ("tip prop, N", "2700", calc.cantilever_tip_force(calc.cantilever_tip_deflection(600.0, 12.0, 1.0, 1.0), 12.0, 1.0, 1.0)),
+    (
+        "tip prop, N",
+        "2700",
+        calc.cantilever_tip_force(calc.cantilever_tip_deflection(600.0, 12.0, 1.0, 1.0), 12.0, 1.0, 1.0),
+    ),
     # A mathematics answer page: 200 mm pipe cut at 45 deg, amplitude 200/2; template length 200 pi
     ("mitre amplitude, mm", "100", calc.mitre_amplitude(200.0, 45 * DEG)),
     # A 90 deg bend is shorter than its corner by 0.4292 R (trade tables of bend gain)
     ("gain at 90 deg", "0.4292", calc.bend_gain(1.0, 90 * DEG)),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("name", "printed", "got"), CALCULATED, ids=[c[0] for c in CALCULATED])
@@ -88,8 +102,11 @@ def test_a_published_shrink_constant_is_known_to_be_far_off() -> None:
 
 
 FSAE = [  # FSAE Rules 2021 F.3.4.1: example tube, mm, and the least second moment (mm^4) and area (mm^2) it meets
-    (25.4, 1.6, "8509", "114"), (25.4, 1.2, "6695", "91"), (34.925, 1.2446, "18015", "126"), (25.4, 2.413, "11320", "173"),
-]  # fmt: skip
+    (25.4, 1.6, "8509", "114"),
+    (25.4, 1.2, "6695", "91"),
+    (34.925, 1.2446, "18015", "126"),
+    (25.4, 2.413, "11320", "173"),
+]
 
 
 @pytest.mark.parametrize(("od", "wall", "moment", "area"), FSAE)

@@ -1,4 +1,5 @@
-"""Damages the safety tables one figure at a time and asks who sees it: the second reading, or the rules of ``validate``.
+"""Damages the safety tables one figure at a time and asks who sees it: the second reading, or the rules of
+``validate``.
 
 The digests of closed releases are left out on purpose: they notice any change at all, once a release is closed. What is
 asked here is which slips are seen while a table is still being written. Tables are read once and damaged in memory.
@@ -29,8 +30,14 @@ if TYPE_CHECKING:
     from gaugeblock.tables.fault import Fault
 
 KINDS = (
-    "ten times", "a tenth", "next row's number", "low for high", "another unit", "row left out", "row entered twice",
-)  # fmt: skip
+    "ten times",
+    "a tenth",
+    "next row's number",
+    "low for high",
+    "another unit",
+    "row left out",
+    "row entered twice",
+)
 # The line that the second copy of a row gets: below all others.
 BELOW = 1_000_000
 

@@ -1,11 +1,16 @@
 """The second reading of the safety tables, by another hand, and compared cell by cell.
 
-``second/<domain>_<table>.csv`` holds key, quantity, numbers, unit, source and mark of each row that could be read twice,
+``second/<domain>_<table>.csv`` holds key, quantity, numbers, unit, source and mark of each row that could be read
+twice,
 entered again from the gathered rows or, where these were read once only, from the documents' text found again; a blank
-mark was not read twice. The 13 rows of release 0.4.0 were read the second time by the same reader, the stainless bolts on other
-pages, 409 tube and engine oil on the same. The rows that 0.7.0 adds to lines and tubes were entered twice by the same reader,
-the second time from the gathered rows or the page again; those of fasteners and driveline were entered again from the gathered
-rows by tables of their own, five bolt hardnesses are from memory and one was seen on one page only. Rows that stand in refdata
+mark was not read twice. The 13 rows of release 0.4.0 were read the second time by the same reader, the stainless
+bolts on other
+pages, 409 tube and engine oil on the same. The rows that 0.7.0 adds to lines and tubes were entered twice by the
+same reader,
+the second time from the gathered rows or the page again; those of fasteners and driveline were entered again from
+the gathered
+rows by tables of their own, five bolt hardnesses are from memory and one was seen on one page only. Rows that stand
+in refdata
 only are habits without a document, figures from memory, and one page that was not found again.
 """
 
@@ -61,7 +66,9 @@ def second_rows(table: str) -> list[Cells]:
 
 
 def differences(second: Mapping[str, str], cells: Mapping[str, str]) -> list[str]:
-    """The columns in which a row of refdata differs from its second reading: 0.9 and 0.90 are equal, 0.9 and 0.91 are not."""
+    """The columns in which a row of refdata differs from its second reading: 0.9 and 0.90 are equal, 0.9 and 0.91
+    are not.
+    """
     found = [c for c in NUMBERS if _number(second[c]) != _number(cells[c])]
     found += ["unit"] if second["unit"] != cells["unit"] else []
     return found + (["checked"] if second["checked"] and second["checked"] != cells["checked"] else [])

@@ -165,24 +165,69 @@ def test_other_notations_of_threads_are_refused(cell: str) -> None:
 
 
 LIST_DECOYS = [
-    ("sources", {"id": "A", "title": "T", "kind": "standard", "year": "1998", "since": "0.1.0"}, {"year": "98"}, "year_grammar"),
+    (
+        "sources",
+        {"id": "A", "title": "T", "kind": "standard", "year": "1998", "since": "0.1.0"},
+        {"year": "98"},
+        "year_grammar",
+    ),
     ("sources", {"id": "A", "title": "T", "kind": "standard", "since": "0.1.0"}, {"kind": "web page"}, "kind_word"),
     ("sources", {"id": "A", "title": "T", "kind": "standard", "since": "0.1.0"}, {"title": ""}, "blank_cell"),
     ("sources", {"id": "A", "title": "T", "kind": "standard", "since": "0.1.0"}, {"url": "see page"}, "url_grammar"),
-    ("rules", {"topic": "t", "statement": "s", "service": "any", "basis": "common practice", "severity": "note", "since": "0.1.0"},
-     {"severity": "bad"}, "severity_word"),
-    ("rules", {"topic": "t", "statement": "s", "service": "any", "basis": "common practice", "severity": "note", "since": "0.1.0"},
-     {"basis": "published"}, "missing_source"),
-    ("words", {"domain": "tubes", "word": "w", "column": "c", "cell": "x", "since": "0.1.0"}, {"domain": "pipes"}, "domain_word"),
-    ("formulas", {"name": "a_b", "domain": "any", "expression": "a", "basis": "derived", "since": "0.1.0"}, {"name": "A-b"}, "name_grammar"),
+    (
+        "rules",
+        {
+            "topic": "t",
+            "statement": "s",
+            "service": "any",
+            "basis": "common practice",
+            "severity": "note",
+            "since": "0.1.0",
+        },
+        {"severity": "bad"},
+        "severity_word",
+    ),
+    (
+        "rules",
+        {
+            "topic": "t",
+            "statement": "s",
+            "service": "any",
+            "basis": "common practice",
+            "severity": "note",
+            "since": "0.1.0",
+        },
+        {"basis": "published"},
+        "missing_source",
+    ),
+    (
+        "words",
+        {"domain": "tubes", "word": "w", "column": "c", "cell": "x", "since": "0.1.0"},
+        {"domain": "pipes"},
+        "domain_word",
+    ),
+    (
+        "formulas",
+        {"name": "a_b", "domain": "any", "expression": "a", "basis": "derived", "since": "0.1.0"},
+        {"name": "A-b"},
+        "name_grammar",
+    ),
     ("releases", {"version": "0.1.0", "date": "2026-11-25", "summary": "s"}, {"date": "25.11.2026"}, "date_grammar"),
     ("releases", {"version": "0.1.0", "date": "2026-11-25", "summary": "s"}, {"version": "1.0"}, "version_grammar"),
     ("releases", {"version": "0.1.0", "date": "2026-11-25", "summary": "s"}, {"sha256": "abc"}, "digest_grammar"),
-]  # fmt: skip
+]
 _QUANTITY = {
-    "quantity": "torque_a", "dimension": "torque", "side": "max", "safer": "none", "prefers": "maker > published", "step": "1 N*m",
-    "hazard": "none", "may": "limit", "definition": "d", "since": "0.1.0",
-}  # fmt: skip
+    "quantity": "torque_a",
+    "dimension": "torque",
+    "side": "max",
+    "safer": "none",
+    "prefers": "maker > published",
+    "step": "1 N*m",
+    "hazard": "none",
+    "may": "limit",
+    "definition": "d",
+    "since": "0.1.0",
+}
 LIST_DECOYS += [
     ("quantities", _QUANTITY, changes, rule)
     for changes, rule in [

@@ -44,9 +44,25 @@ def test_what_an_interval_holds(cell: str, inside: list[str], outside: list[str]
 
 @pytest.mark.parametrize(
     "cell",
-    ["", "in", "to in", "over in", "3/4 to 1/4 in", "over 1 to 1 in", "1/4-3/4 in", "0,25 in", "1/4 to 3/4 inch", "1/4 In",
-     "1/4  to 3/4 in", "1/4 in ", "8-Mar", "under 1/4 in", "1/4 to", "1/0 in"],
-)  # fmt: skip
+    [
+        "",
+        "in",
+        "to in",
+        "over in",
+        "3/4 to 1/4 in",
+        "over 1 to 1 in",
+        "1/4-3/4 in",
+        "0,25 in",
+        "1/4 to 3/4 inch",
+        "1/4 In",
+        "1/4  to 3/4 in",
+        "1/4 in ",
+        "8-Mar",
+        "under 1/4 in",
+        "1/4 to",
+        "1/0 in",
+    ],
+)
 def test_another_notation_is_refused(cell: str) -> None:
     with pytest.raises(GaugeblockError):
         parse_interval(cell)

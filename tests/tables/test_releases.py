@@ -14,8 +14,8 @@ from gaugeblock.tables.releases import release_digest, released_files, row_diges
 from gaugeblock.tables.validate import report
 
 QUANTITY = (
-    "tightening_torque,torque,target,none,maker > published,1 lbf*ft,injury,target,2,24000,lbf*in,torque of the last pass,"
-    "torque,0.1.0,\n"
+    "tightening_torque,torque,target,none,maker > published,1 lbf*ft,injury,target,2,24000,lbf*in,torque of the last"
+    " pass,torque,0.1.0,\n"
 )
 SOURCE = "TM1,A manual,Army,1990,government handbook,,,0.1.0,\n"
 ROW = "3/8-16 UNC,SAE J429,8,dry,any,any,tightening_torque,44,,,lbf*ft,,published,TM1,p. 1,primary,,0.1.0,,\n"
@@ -66,8 +66,9 @@ def test_row_digest_leaves_out_blanks_and_until_only() -> None:
 
 def test_row_digest_is_the_written_form() -> None:
     # sha256 of ["a/b",{"x":"1","y":"2"}]
-    assert row_digest("a/b", {"y": "2", "x": "1", "z": ""}) == (
-        "be4f6d61fbff7ecc34452849266956a9a20555232b525a2af38b237c885cdc90"
+    assert (
+        row_digest("a/b", {"y": "2", "x": "1", "z": ""})
+        == "be4f6d61fbff7ecc34452849266956a9a20555232b525a2af38b237c885cdc90"
     )
 
 

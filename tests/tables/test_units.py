@@ -16,11 +16,19 @@ from gaugeblock.registry import quantity
 @pytest.mark.parametrize(
     ("text", "value"),
     [
-        ("1.25", Fraction(5, 4)), (".120", Fraction(3, 25)), ("3/8", Fraction(3, 8)), ("1 3/8", Fraction(11, 8)),
-        ("1-3/4", Fraction(7, 4)), ("7", Fraction(7)), ("-0.5", Fraction(-1, 2)), ("+2", Fraction(2)), ("5.", Fraction(5)),
-        ("-1 1/2", Fraction(-3, 2)), (" 12 ", Fraction(12)),
+        ("1.25", Fraction(5, 4)),
+        (".120", Fraction(3, 25)),
+        ("3/8", Fraction(3, 8)),
+        ("1 3/8", Fraction(11, 8)),
+        ("1-3/4", Fraction(7, 4)),
+        ("7", Fraction(7)),
+        ("-0.5", Fraction(-1, 2)),
+        ("+2", Fraction(2)),
+        ("5.", Fraction(5)),
+        ("-1 1/2", Fraction(-3, 2)),
+        (" 12 ", Fraction(12)),
     ],
-)  # fmt: skip
+)
 def test_numbers_that_people_write_are_read_exactly(text: str, value: Fraction) -> None:
     assert units.parse_number(text) == value
 
@@ -28,10 +36,25 @@ def test_numbers_that_people_write_are_read_exactly(text: str, value: Fraction) 
 @pytest.mark.parametrize(
     "text",
     [
-        "", "abc", "1,5", "1.2.3", "1/0", "1 1/0", "1e5", "0x10", "1_000", "nan", "inf", "1 / 2", "3/8/2", "--1", "1 2",
-        "\u0661", "1" * 25,
+        "",
+        "abc",
+        "1,5",
+        "1.2.3",
+        "1/0",
+        "1 1/0",
+        "1e5",
+        "0x10",
+        "1_000",
+        "nan",
+        "inf",
+        "1 / 2",
+        "3/8/2",
+        "--1",
+        "1 2",
+        "\u0661",
+        "1" * 25,
     ],
-)  # fmt: skip
+)
 def test_anything_else_is_refused(text: str) -> None:
     with pytest.raises(InputError):
         units.parse_number(text)

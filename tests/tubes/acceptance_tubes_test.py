@@ -1,4 +1,6 @@
-"""Fifteen look-ups a shop makes of each tube table: the figure, a refusal with the nearest keys, or "no published source"."""
+"""Fifteen look-ups a shop makes of each tube table: the figure, a refusal with the nearest keys, or "no published
+source".
+"""
 
 from __future__ import annotations
 

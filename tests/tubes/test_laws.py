@@ -1,4 +1,6 @@
-"""The laws of a decision, on random tubes and bends: order and mirrors, one value, habit asks, a stop gives no marks."""
+"""The laws of a decision, on random tubes and bends: order and mirrors, one value, habit asks, a stop gives no
+marks.
+"""
 
 from __future__ import annotations
 

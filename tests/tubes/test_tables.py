@@ -122,10 +122,10 @@ def test_the_other_commands_print_their_figure(
 
 def test_a_look_up_loads_none_of_the_heavy_modules() -> None:
     code = (
-        "import sys; from gaugeblock.tubes.commands import bend\n"
-        "bend(['--od','1-3/4 in','--wall','.120 in','--material','1020 DOM','--method','rotary draw','--radius','5-1/2 in'])\n"
-        "heavy = 'pandas pandera numpy scipy pint jinja2 markdown pydantic typing dataclasses json hashlib textwrap'.split()\n"
-        "print(len(sys.modules), [m for m in heavy if m in sys.modules])"
+        "import sys; from gaugeblock.tubes.commands import bend\nbend(['--od','1-3/4 in','--wall','.120"
+        " in','--material','1020 DOM','--method','rotary draw','--radius','5-1/2 in'])\nheavy = 'pandas pandera numpy"
+        " scipy pint jinja2 markdown pydantic typing dataclasses json hashlib"
+        " textwrap'.split()\nprint(len(sys.modules), [m for m in heavy if m in sys.modules])"
     )
     out = subprocess.run(
         [sys.executable, "-S", "-c", code],

@@ -115,7 +115,9 @@ class Check(Value):
 
 
 def at_most(name: str, actual: Bound, limit: Bound, reason: str, **more: str) -> Check:
-    """A check that ``actual`` is not over ``limit`` (same unit); the margin is the room left as a share of the limit."""
+    """A check that ``actual`` is not over ``limit`` (same unit); the margin is the room left as a share of the
+    limit.
+    """
     limit = limit.replace(side="max")
     result = OK if actual.value <= limit.value * (1 + 1e-9) else NOT_OK
     margin = (limit.value - actual.value) / limit.value if limit.value else None

@@ -31,9 +31,12 @@ class Parser(argparse.ArgumentParser):
 def parser_of(name: str, about: str, example: str) -> Parser:
     """The parser of one command, with its worked example."""
     return Parser(
-        prog=f"gaugeblock {name}", description=about, epilog=f"example:\n  {example}", allow_abbrev=False,
+        prog=f"gaugeblock {name}",
+        description=about,
+        epilog=f"example:\n  {example}",
+        allow_abbrev=False,
         formatter_class=_help,
-    )  # fmt: skip
+    )
 
 
 def _help(prog: str) -> argparse.HelpFormatter:

@@ -1,4 +1,6 @@
-"""Decision: what an answer comes to - use this figure, ask first, stop, or nobody has it. Worked out once, shown by all views."""
+"""Decision: what an answer comes to - use this figure, ask first, stop, or nobody has it. Worked out once, shown by
+all views.
+"""
 
 from __future__ import annotations
 
@@ -31,7 +33,8 @@ class Candidate(Value):
 
 
 class Decision(Value):
-    """What to do: ``kind``, ``verb`` (SET, CUT, KEEP UNDER ...), the candidates, the names of the checks that decided, one sentence.
+    """What to do: ``kind``, ``verb`` (SET, CUT, KEEP UNDER ...), the candidates, the names of the checks that
+    decided, one sentence.
 
     ``use`` has one candidate, ``ask`` up to three with the safer first, ``stop`` what is refused or required, ``none``
     none.

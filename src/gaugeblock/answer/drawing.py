@@ -6,7 +6,9 @@ from gaugeblock.value import Value, put
 
 
 class Drawing(Value):
-    """An SVG picture of a sheet with its title; ``page`` is ``landscape`` or ``portrait`` for one that prints as a whole page."""
+    """An SVG picture of a sheet with its title; ``page`` is ``landscape`` or ``portrait`` for one that prints as a
+    whole page.
+    """
 
     __slots__ = ("page", "svg", "title")
 

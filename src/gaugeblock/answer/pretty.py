@@ -29,7 +29,9 @@ _SIGNIFICANT = re.compile(r"(?<![\w.])\.([0-9])")
 
 
 def pretty(text: str) -> str:
-    """Text as a person reads it on paper: units with their signs, a zero before a point, mixed fractions with a space."""
+    """Text as a person reads it on paper: units with their signs, a zero before a point, mixed fractions with a
+    space.
+    """
     for plain, shown in _UNITS:
         text = text.replace(plain, shown)
     text = _SIGNIFICANT.sub(r"0.\1", text)

@@ -21,11 +21,34 @@ _ANOTHER = 0.01
 # Below this a wrench is read in lbf*in (the trade's habit; the smaller wrenches are graduated so).
 _SMALL_TORQUE_NM = 15 * 1.3558179483314004
 _OTHER_UNIT = {
-    "lbf*ft": "N*m", "lbf*in": "N*m", "N*m": "lbf*ft", "in": "mm", "mm": "in", "lbf": "kN", "N": "lbf", "kN": "lbf",
-    "ksi": "MPa", "psi": "MPa", "MPa": "ksi", "degF": "degC", "degC": "degF", "in**2": "mm**2", "mm**2": "in**2",
-    "lb": "kg", "kg": "lb", "delta_degF": "delta_degC", "delta_degC": "delta_degF", "ft": "m", "m": "ft",
-    "lb/in**3": "g/cm**3", "g/cm**3": "lb/in**3", "bar": "psi", "kPa": "psi", "GPa": "Msi", "Msi": "GPa",
-}  # fmt: skip
+    "lbf*ft": "N*m",
+    "lbf*in": "N*m",
+    "N*m": "lbf*ft",
+    "in": "mm",
+    "mm": "in",
+    "lbf": "kN",
+    "N": "lbf",
+    "kN": "lbf",
+    "ksi": "MPa",
+    "psi": "MPa",
+    "MPa": "ksi",
+    "degF": "degC",
+    "degC": "degF",
+    "in**2": "mm**2",
+    "mm**2": "in**2",
+    "lb": "kg",
+    "kg": "lb",
+    "delta_degF": "delta_degC",
+    "delta_degC": "delta_degF",
+    "ft": "m",
+    "m": "ft",
+    "lb/in**3": "g/cm**3",
+    "g/cm**3": "lb/in**3",
+    "bar": "psi",
+    "kPa": "psi",
+    "GPa": "Msi",
+    "Msi": "GPa",
+}
 
 
 def display_unit(value: float, unit: str) -> str:
@@ -47,7 +70,9 @@ def step_of(quantity: str, unit: str, data: Refdata) -> Fraction | None:
 
 @lru_cache(maxsize=4096)  # an answer is printed on its card, in its sheet, in the record and below what is made of it
 def number_text(value: float, unit: str, side: str, step: Fraction | None) -> str:
-    """A number on its step by side, in fractions of an inch where the step is one; else four significant digits by side."""
+    """A number on its step by side, in fractions of an inch where the step is one; else four significant digits by
+    side.
+    """
     if step is None:
         return significant_by_side(value, side)
     rounded = units.step_round(value, step, side)
@@ -59,9 +84,11 @@ def _is_fraction(unit: str, step: Fraction) -> bool:
 
 
 def direction(figure: Figure, data: Refdata) -> str:
-    """Which way a figure is rounded: a limit by its side, but what a part is guaranteed to bear never to more than it bears.
+    """Which way a figure is rounded: a limit by its side, but what a part is guaranteed to bear never to more than
+    it bears.
 
-    A strength is a minimum of the part (side ``min``) and safe when taken low: rounded up it would promise more than its source.
+    A strength is a minimum of the part (side ``min``) and safe when taken low: rounded up it would promise more
+    than its source.
     """
     row = data.entry("quantities", figure.quantity)
     safer = row["safer"] if row is not None else "none"
@@ -94,7 +121,9 @@ def fine_step(step: Fraction | None, unit: str, value: float) -> Fraction | None
 
 
 def window_step(low: float, high: float, step: Fraction | None) -> Fraction | None:
-    """The step on which a window stays open: its own, or finer by a digit (four at most) where rounding would close it."""
+    """The step on which a window stays open: its own, or finer by a digit (four at most) where rounding would close
+    it.
+    """
     finer = step
     for _ in range(4):
         if finer is None or low == high or units.step_round(low, finer, "min") < units.step_round(high, finer, "max"):

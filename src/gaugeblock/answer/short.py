@@ -19,7 +19,9 @@ _NARROW, _WIDE, _USUAL = 40, 100, 80
 
 
 def width() -> int:
-    """Columns of the screen: COLUMNS where it is set, else the terminal's, else 80; 40 at the least, 100 at the most."""
+    """Columns of the screen: COLUMNS where it is set, else the terminal's, else 80; 40 at the least, 100 at the
+    most.
+    """
     import os
 
     try:

@@ -92,6 +92,9 @@ def render(sheet: Sheet, unit: str | None = None) -> str:
             lines += wrap(f"{caution.severity}: {caution.text}", 2, 6)
     lines += [
         "",
-        f"  data release {data.release}{' (draft data)' if data.is_draft else ''}; the part maker's sheet and local codes govern",
+        (
+            f"  data release {data.release}{' (draft data)' if data.is_draft else ''}; the part maker's sheet and local"
+            " codes govern"
+        ),
     ]
     return "\n".join(lines)

@@ -25,7 +25,9 @@ AXES = ((1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0))
 
 
 class Moves:
-    """How far a part may move from where it stands, by direction, m: never negative. Parts of one ``group`` move together."""
+    """How far a part may move from where it stands, by direction, m: never negative. Parts of one ``group`` move
+    together.
+    """
 
     __slots__ = ("group", "high", "low")
 
@@ -51,7 +53,9 @@ STILL = Moves()
 
 
 class Tube:
-    """A round body along a path: a tube, line or pipe. ``collars`` are (place along, length, radius): flanges, clamps."""
+    """A round body along a path: a tube, line or pipe. ``collars`` are (place along, length, radius): flanges,
+    clamps.
+    """
 
     __slots__ = ("collars", "moves", "name", "path", "radius")
 
@@ -117,7 +121,9 @@ class Cylinder:
         return add(out, across, min(1.0, self.radius / size) if size else 0.0)
 
     def grown(self, low: Vector, high: Vector) -> Cylinder:
-        """The cylinder round every place it may move to: larger than what it sweeps, so gaps come out small, never large."""
+        """The cylinder round every place it may move to: larger than what it sweeps, so gaps come out small, never
+        large.
+        """
         middle = tuple((a + b) / 2 for a, b in zip(low, high, strict=True))
         half = [(b - a) / 2 for a, b in zip(low, high, strict=True)]
         along = sum(abs(a) * h for a, h in zip(self.axis, half, strict=True))
@@ -265,7 +271,8 @@ def _curve_and_solid(
 def tube_gaps(
     tubes: Sequence[Tube], tolerance: float = TOLERANCE, pairs: Sequence[tuple[int, int]] | None = None
 ) -> list[Gap]:
-    """Least surface gap of every two tubes (or of the ``pairs`` of them that are named) under their movements, collars counted; collars move as cylinders round
+    """Least surface gap of every two tubes (or of the ``pairs`` of them that are named) under their movements,
+    collars counted; collars move as cylinders round
     their movement, a little on the safe side. 50 tubes of five bends take well under a second."""
     from gaugeblock.calc.nearest import curve_pairs
 
@@ -344,7 +351,9 @@ def taken_out(part: Box, travel: Vector, tubes: Sequence[Tube], tolerance: float
 
 
 def short_of(gaps: Sequence[Gap], asked: float | Mapping[tuple[str, str], float]) -> list[tuple[Gap, float]]:
-    """The gaps that cannot be shown to reach what is asked, each with what is missing of its lower bound, worst first."""
+    """The gaps that cannot be shown to reach what is asked, each with what is missing of its lower bound, worst
+    first.
+    """
     out = []
     for g in gaps:
         needed = asked if isinstance(asked, (int, float)) else asked.get((g.first, g.second), 0.0)

@@ -227,7 +227,8 @@ _STEPS = 720  # of half a turn: the swing repeats twice a turn, and is found to 
 def pair_speed_swing_in_planes(first_rad: T, second_rad: T, planes_rad: T, offset_rad: T = 0.0) -> T:
     """Swing left by two joints whose planes stand apart, yokes of the shaft in line but for ``offset_rad``.
 
-    The ratios of the two joints multiply: tan of the turned angle behind the first is tan th / cos b1, and the second is
+    The ratios of the two joints multiply: tan of the turned angle behind the first is tan th / cos b1, and the
+    second is
     driven a quarter turn, less the angle between the planes, on. Greatest less least over a turn, by steps.
     """
     ns = namespace.of(first_rad, second_rad, planes_rad, offset_rad)
@@ -304,7 +305,9 @@ def spline_tooth_shear(
 def spline_side_pressure(
     torque_nm: T, pitch_diameter_m: T, teeth: T, length_m: T, depth_m: T, distribution: T = 1.0
 ) -> T:
-    """Compression on the tooth sides in Pa: 2 T Km / (D N Le h). Source: Machinery's Handbook 25, p. 2059 (from memory)."""
+    """Compression on the tooth sides in Pa: 2 T Km / (D N Le h). Source: Machinery's Handbook 25, p. 2059 (from
+    memory).
+    """
     return 2 * torque_nm * distribution / (pitch_diameter_m * teeth * length_m * depth_m)
 
 

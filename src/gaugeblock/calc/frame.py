@@ -147,7 +147,9 @@ def solve(
 def _assembled(
     nodes: Sequence[Flat], section: Section, modulus: float
 ) -> tuple[list[list[float]], list[tuple[float, float, float]]]:
-    """The banded stiffness of the chain, row r and column c at [r][c - r + width - 1]; direction and length by element."""
+    """The banded stiffness of the chain, row r and column c at [r][c - r + width - 1]; direction and length by
+    element.
+    """
     matrix = [[0.0] * (2 * _WIDTH - 1) for _ in range(3 * len(nodes))]
     elements = []
     for i, (a, b) in enumerate(pairwise(nodes)):
@@ -296,7 +298,9 @@ def nodes_of(
 
 
 def torque_couple(torque: float, spacing: float) -> Flat:
-    """Up-and-down forces at two mounts ``spacing`` apart that take a torque reaction, N: up at the first, down at the second."""
+    """Up-and-down forces at two mounts ``spacing`` apart that take a torque reaction, N: up at the first, down at
+    the second.
+    """
     if spacing <= 0:
         raise ValueError("the mounts stand apart")
     return (torque / spacing, -torque / spacing)

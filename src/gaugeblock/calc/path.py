@@ -71,7 +71,9 @@ def square_to(direction: Vector) -> Vector:
 
 
 class Bend:
-    """One bend of a stick: the straight before it, the turn since the bend before, its angle, its centre-line radius."""
+    """One bend of a stick: the straight before it, the turn since the bend before, its angle, its centre-line
+    radius.
+    """
 
     __slots__ = ("angle", "radius", "straight", "turn")
 
@@ -122,7 +124,9 @@ class Stick:
 
     @property
     def lines(self) -> tuple[float, ...]:
-        """Where the inside of each bend lies round the straight tube, rad from the first bend, clockwise from the start."""
+        """Where the inside of each bend lies round the straight tube, rad from the first bend, clockwise from the
+        start.
+        """
         out: list[float] = []
         at = 0.0
         for b in self.bends:
@@ -236,7 +240,9 @@ class Path:
         return part.heading(rest)
 
     def on_plane(self, point: Vector, normal: Vector) -> tuple[float, ...]:
-        """Where along the path it passes through a plane, m from the start; a part that lies in the plane is left out."""
+        """Where along the path it passes through a plane, m from the start; a part that lies in the plane is left
+        out.
+        """
         n, found, before = unit(normal), [], 0.0
         for part in self.parts:
             if isinstance(part, Line):
@@ -274,7 +280,9 @@ def path(stick: Stick, pose: Pose = START) -> Path:
 
 
 def cut_length(apex_lengths_m: Sequence[T], angles_rad: Sequence[T], radii_m: Sequence[T]) -> T:
-    """Developed length from apex-to-apex lengths, m: their sum less the gain of each bend. Each entry a float or (n,)."""
+    """Developed length from apex-to-apex lengths, m: their sum less the gain of each bend. Each entry a float or
+    (n,).
+    """
     total = sum(apex_lengths_m[1:], apex_lengths_m[0])
     for angle, radius in zip(angles_rad, radii_m, strict=True):
         total = total - bend_gain(radius, angle)
@@ -282,7 +290,9 @@ def cut_length(apex_lengths_m: Sequence[T], angles_rad: Sequence[T], radii_m: Se
 
 
 def straights_between(apex_lengths_m: Sequence[T], angles_rad: Sequence[T], radii_m: Sequence[T]) -> list[T]:
-    """The straights that are left between tangents, m, from apex-to-apex lengths; negative where the arcs do not fit."""
+    """The straights that are left between tangents, m, from apex-to-apex lengths; negative where the arcs do not
+    fit.
+    """
     back = [0.0, *(setback(r, a) for r, a in zip(radii_m, angles_rad, strict=True)), 0.0]
     return [length - back[i] - back[i + 1] for i, length in enumerate(apex_lengths_m)]
 
@@ -326,7 +336,8 @@ def from_points(
     """Stick and pose of the tube through apex points (ends included), tangents placed so that the arcs fit.
 
     ``radius`` is one for all bends or one each; ``needed`` the straight that must be left. ``normal`` is the bend axis
-    kept while the points run straight. TooTightError when a straight would be shorter; ValueError for two equal points and
+    kept while the points run straight. TooTightError when a straight would be shorter; ValueError for two equal
+    points and
     for a leg folded back on itself, which has no apex.
 
     >>> stick, _ = from_points([(0, 0, 0), (0, 12, 0), (0, 12, 12)], 3)

@@ -109,7 +109,8 @@ def kick_up(
 ) -> tuple[Flat, ...]:
     """Foot, up, flat, down, foot: straights ``flat`` and ``foot``; the second side as the first unless it is given.
 
-    Rises are centre line to centre line, each above its own foot. RiseTooSmallError when a leg leaves less than ``needed``.
+    Rises are centre line to centre line, each above its own foot. RiseTooSmallError when a leg leaves less than
+    ``needed``.
     """
     rise_2 = rise if second_rise is None else second_rise
     angle_2 = angle if second_angle is None else second_angle
@@ -144,7 +145,9 @@ def kick_up_flat(
 def saddle(
     rise: float, angle: float, before: float, after: float, *, radius: float, needed: float = 0.0
 ) -> tuple[Flat, ...]:
-    """Three bends over one thing: ``angle`` at the sides, twice that in the middle. The four-bend saddle is ``kick_up``."""
+    """Three bends over one thing: ``angle`` at the sides, twice that in the middle. The four-bend saddle is
+    ``kick_up``.
+    """
     _angle(angle, pi / 4, "the side angle of a three-bend saddle")
     if not rise > 0:
         raise ValueError("a rise is more than nothing")
@@ -179,7 +182,8 @@ class Cleared:
     ``sharp_points`` clears with sharp corners; bent to the same apexes it has only ``sharp_gap``; ``cost`` is what is
     missing. ``points`` has its top apexes moved out by ``moved`` a side, and the gap asked for is there again.
     ``is_drawn_out`` says that the flat was drawn out to
-    the straight that the die needs. ``feet`` are the straights left at the two feet, ``flat`` the straight on top, ``rises`` over each foot.
+    the straight that the die needs. ``feet`` are the straights left at the two feet, ``flat`` the straight on top,
+    ``rises`` over each foot.
     """
 
     __slots__ = (
@@ -268,7 +272,8 @@ def clear_over(
 
     The flat stands gap + od/2 over it. A sharp corner stands off the box corner by that reach c, so its apex is
     c tan(A/2) past the corner; a bend cuts inside it (``corner_cost``). With the apex R tan(A/2) past the corner the
-    bend starts right above it, and every point of the tube is c off again. RiseTooSmallError and FootTooShortError as above.
+    bend starts right above it, and every point of the tube is c off again. RiseTooSmallError and FootTooShortError
+    as above.
     """
     _angle(angle, pi / 2, "the angle of a kick-up")
     if min(width, round_radius, gap, moves_up, moves_sideways) < 0 or not (span > 0 and od > 0):

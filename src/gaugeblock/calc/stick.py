@@ -121,7 +121,9 @@ class Layout:
 
 
 def round_to(value: float, step: float | None) -> float:
-    """The nearest whole step, halves up; the value itself without a step. A float within 1e-9 of a step is that step."""
+    """The nearest whole step, halves up; the value itself without a step. A float within 1e-9 of a step is that
+    step.
+    """
     if not step:
         return value
     return floor(value / step + 0.5 + 1e-9) * step
@@ -135,7 +137,8 @@ def lay_out(
     datum: str | float = "start",
     step: float | None = None,
 ) -> Layout:
-    """The marks of a stick from ``datum``: "start" or "end" (the blank's cut ends), "centre", or a place along the tube.
+    """The marks of a stick from ``datum``: "start" or "end" (the blank's cut ends), "centre", or a place along the
+    tube.
 
     From an end every bend goes away from it. From the centre, or a place in metres from the finished start, bends go
     outward both ways: the mark of each is at its tangent nearer the datum, and a bend over the datum goes to the far
@@ -190,7 +193,8 @@ def lay_out(
 def as_marked(
     layout: Layout, die: Die, angles: Sequence[float] | None = None, turns: Sequence[float] | None = None
 ) -> Stick:
-    """The stick that comes off the rounded marks (and rounded angles and turns, when given): for its effect on the shape.
+    """The stick that comes off the rounded marks (and rounded angles and turns, when given): for its effect on the
+    shape.
 
     ValueError when rounding leaves a straight under nothing.
     """
@@ -295,7 +299,8 @@ def set_angle_estimate(
     """Lowest and highest estimate of the angle to set, rad, over both springback formulas and the band of yield, Pa.
 
     The sheet formula is taken at the tube's diameter, the other is that of a fully plastic round tube (calc.tubes).
-    ValueError where the radius is elastic. The centre line keeps its length, so the angle set is the angle wanted over the springback ratio. An estimate:
+    ValueError where the radius is elastic. The centre line keeps its length, so the angle set is the angle wanted
+    over the springback ratio. An estimate:
     hardening is left out, and a test bend of the same lot comes first.
     """
     ratios = []

@@ -61,14 +61,16 @@ class TooLongError(ValueError):
 
     def __init__(self, name: str, length: float, stock: float) -> None:
         super().__init__(
-            f"{name} is {length * 1000:.1f} mm, the stock {stock * 1000:.1f} mm: {(length - stock) * 1000:.1f} mm too long"
+            f"{name} is {length * 1000:.1f} mm, the stock {stock * 1000:.1f} mm: {(length - stock) * 1000:.1f} mm too"
+            " long"
         )
         self.name = name
         self.length = length
 
 
 def least_bars(sizes: Sequence[float], room: float) -> int:
-    """A number of bars that no plan can go under (Martello and Toth's L2): by total length, and by pairs that share none.
+    """A number of bars that no plan can go under (Martello and Toth's L2): by total length, and by pairs that share
+    none.
 
     ``sizes`` and ``room`` hold the kerf already. For each k: pieces over room - k stand alone, those over half a bar
     stand in a bar each, and what is left of these must take the pieces of k and more.

@@ -33,7 +33,9 @@ def _on_step(value: float, step: str, way: int = 0) -> str:
 
 
 def _rounded(count: float, way: int) -> int:
-    """A whole number of steps: up for a ``way`` over nothing, down under it, else the nearest; a step's own float stays."""
+    """A whole number of steps: up for a ``way`` over nothing, down under it, else the nearest; a step's own float
+    stays.
+    """
     if not way:
         return _steps(count)
     return ceil(count - 1e-6) if way > 0 else floor(count + 1e-6)

@@ -37,7 +37,8 @@ class Obstacle:
 
 
 class Pipe:
-    """A round thing that runs askew past the tube: points along the piece that is drawn, the one nearest to the tube and
+    """A round thing that runs askew past the tube: points along the piece that is drawn, the one nearest to the
+    tube and
     the tube's own there, m; ``gap`` is what to say of its gap."""
 
     __slots__ = ("gap", "name", "near", "points", "radius", "tube_near")

@@ -17,7 +17,8 @@ _DRAWING = (259.0, 190.0)
 def order_sheet(
     title: str, facts: Sequence[tuple[str, str]], rows: Sequence[Sequence[str]], drawing: str, notes: Sequence[str]
 ) -> str:
-    """The page as SVG. ``facts`` are label and text (blank prints a line to fill in); ``rows`` the head and a row a step;
+    """The page as SVG. ``facts`` are label and text (blank prints a line to fill in); ``rows`` the head and a row a
+    step;
     ``drawing`` the finished tube as ``tube_drawing`` makes it."""
     page = svg.Page(WIDTH, HEIGHT, f"order: {title}")
     page.text((0.5, 7), "ORDER: BEND ONE TUBE", 3.6, bold=True)

@@ -91,9 +91,18 @@ def wrap_strip(
         page = _page(
             title,
             (
-                f"Tube {reads(od)} outside: the strip is {reads(length / 1000)} round. Cut it out along the solid lines.",
-                "Wrap it tight, print outwards, the arrow to the START of the tube. When edge A meets edge B and the long edges run",
-                "true, the edge is square round the tube: mark along it. Carry every turn line along the tube with a straight edge.",
+                (
+                    f"Tube {reads(od)} outside: the strip is {reads(length / 1000)} round. Cut it out along the solid"
+                    " lines."
+                ),
+                (
+                    "Wrap it tight, print outwards, the arrow to the START of the tube. When edge A meets edge B and"
+                    " the long edges run"
+                ),
+                (
+                    "true, the edge is square round the tube: mark along it. Carry every turn line along the tube with"
+                    " a straight edge."
+                ),
             ),
         )
         for k, (low, high) in enumerate(rows[first : first + 2]):
@@ -241,15 +250,22 @@ def cope_template(
     ends = ("along it", "along it") if square else ("acute side", "obtuse side")
     words = (
         f"Branch {reads(od)}, wall {reads(wall)}, onto a tube of {reads(header_od)} at {degrees_text(angle)}{shift}.",
-        "Wrap it round the branch, print outwards, the curve to the end to be cut; mark along the curve, cut square through the wall.",
+        (
+            "Wrap it round the branch, print outwards, the curve to the end to be cut; mark along the curve, cut square"
+            " through the wall."
+        ),
         *(
             [
-                "Right and left are as seen on the acute side (square: on the 'along it' side at edge A), the other tube at the top."
+                "Right and left are as seen on the acute side (square: on the 'along it' side at edge A), the other"
+                " tube at the top."
             ]
             if offset
             else []
         ),
-        f"Lowest point of the curve to the other tube's centre line: {reads(max(points))}; highest: {reads(min(points))}.",
+        (
+            f"Lowest point of the curve to the other tube's centre line: {reads(max(points))}; highest:"
+            f" {reads(min(points))}."
+        ),
     )
     return _curve_pages(title, words, od, depth, (ends[0], sides[0], ends[1], sides[1]), paper)
 
@@ -260,8 +276,14 @@ def mitre_template(
     """Pages with a mitre cut for a corner of ``turn``: each piece is cut at half of it."""
     reads = reads or inches(32)
     words = (
-        f"Tube {reads(od)}; a corner of {degrees_text(turn)}: both pieces cut at {degrees_text(turn / 2, '0.25')} from square.",
-        "Wrap it round the tube, print outwards, the curve to the end to be cut; mark along the curve. Turn one piece half round.",
+        (
+            f"Tube {reads(od)}; a corner of {degrees_text(turn)}: both pieces cut at {degrees_text(turn / 2, '0.25')}"
+            " from square."
+        ),
+        (
+            "Wrap it round the tube, print outwards, the curve to the end to be cut; mark along the curve. Turn one"
+            " piece half round."
+        ),
         f"Long side to short side: {reads(mitre_depth(od / 2, turn / 2, pi))}.",
     )
     return _curve_pages(
@@ -285,8 +307,17 @@ def pie_template(
         return cuts.end[1] + (cuts.end[2] - cuts.end[1]) * cos(t)
 
     words = (
-        f"Tube {reads(od)}; {degrees_text(angle)} at R {reads(radius)} in {joints} joints: every cut {degrees_text(cuts.mitre, '0.25')} from square.",
-        f"{joints - 1} pieces as this: outside {reads(cuts.middle[2])}, inside {reads(cuts.middle[0])}, kerf not counted.",
-        f"Wrap it round the tube, print outwards; cut both curves. The two ends take {reads(cuts.end[1])} each of the bend's centre line.",
+        (
+            f"Tube {reads(od)}; {degrees_text(angle)} at R {reads(radius)} in {joints} joints: every cut"
+            f" {degrees_text(cuts.mitre, '0.25')} from square."
+        ),
+        (
+            f"{joints - 1} pieces as this: outside {reads(cuts.middle[2])}, inside {reads(cuts.middle[0])}, kerf not"
+            " counted."
+        ),
+        (
+            f"Wrap it round the tube, print outwards; cut both curves. The two ends take {reads(cuts.end[1])} each of"
+            " the bend's centre line."
+        ),
     )
     return _curve_pages(title, words, od, half, ("outside", "side", "inside", "side"), paper, lambda t: -half(t))

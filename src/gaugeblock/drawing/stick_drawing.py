@@ -82,7 +82,9 @@ def stick(
 def _numbered(
     page: svg.Page, layout: Layout, set_to: Sequence[str], x_of: Callable[[float], float], mid: float, half: float
 ) -> None:
-    """The marks over the tube with what to set and how to turn; spread where they stand close; the way that each bend goes."""
+    """The marks over the tube with what to set and how to turn; spread where they stand close; the way that each
+    bend goes.
+    """
     at = sorted(((x_of(m.rounded), m) for m in layout.marks), key=lambda row: row[0])
     if not at:
         return

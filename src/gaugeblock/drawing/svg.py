@@ -68,7 +68,8 @@ class Page:
         dashed = f' stroke-dasharray="{dash}"' if dash else ""
         colour = "#fff" if white else "#000"
         self._add(
-            f'<path d="{way}" fill="none" stroke="{colour}" stroke-width="{number(weight)}" stroke-linejoin="round"{dashed}/>'
+            f'<path d="{way}" fill="none" stroke="{colour}" stroke-width="{number(weight)}"'
+            f' stroke-linejoin="round"{dashed}/>'
         )
 
     def area(self, points: Sequence[Flat], fill: str = "#000") -> None:
@@ -106,14 +107,17 @@ class Page:
         bold: bool = False,
         clear: bool = False,
     ) -> None:
-        """Text on its base line; ``anchor`` start, middle or end; ``turn`` in degrees; ``clear`` puts white behind it."""
+        """Text on its base line; ``anchor`` start, middle or end; ``turn`` in degrees; ``clear`` puts white behind
+        it.
+        """
         x, y = at
         if clear:
             self._clear(at, words, size, anchor, turn, bold)
         spun = f' transform="rotate({number(turn)} {number(x)} {number(y)})"' if turn else ""
         weight = ' font-weight="bold"' if bold else ""
         self._add(
-            f'<text x="{number(x)}" y="{number(y)}" font-size="{number(size)}" text-anchor="{anchor}"{weight}{spun}>{escaped(words)}</text>'
+            f'<text x="{number(x)}" y="{number(y)}" font-size="{number(size)}"'
+            f' text-anchor="{anchor}"{weight}{spun}>{escaped(words)}</text>'
         )
 
     def fit(self, at: Flat, words: str, size: float, room: float, anchor: str = "start", *, bold: bool = False) -> None:

@@ -57,7 +57,8 @@ def finished(
 
     ``right`` and ``up`` are the unit axes of the first view: the plane of a flat tube, for its true shape. Straights,
     bends, over-all width and rise are dimensioned there, and the gap from each obstacle at its nearest; ``pipes`` run
-    askew: a piece of each is drawn where it is nearest, and its gap is told. ``turns`` are the stick's, for the list of straights, turns and bends.
+    askew: a piece of each is drawn where it is nearest, and its gap is told. ``turns`` are the stick's, for the
+    list of straights, turns and bends.
     """
     reads = reads or inches(32, decimals=False)
     page = svg.Page(WIDTH, HEIGHT, title)
@@ -255,7 +256,9 @@ def _dimension(page: svg.Page, view: View, line: Path, od: float, reads: Reads, 
 
 
 def true_plane(line: Path) -> tuple[Vector, Vector]:
-    """Right and up of the view that shows a flat tube in its true shape: right from end to end, up to its first bend."""
+    """Right and up of the view that shows a flat tube in its true shape: right from end to end, up to its first
+    bend.
+    """
     start, end = line.parts[0].at(0.0), line.parts[-1].at(line.parts[-1].length)
     run = subtract(end, start)
     right = unit(run) if norm(run) > 1e-9 else line.heading(0.0)

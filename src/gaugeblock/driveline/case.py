@@ -55,8 +55,8 @@ def with_case(shaft: Shaft, steel: Steel, found: Torsion, data: Refdata) -> Tors
     limit = units.from_base(base(core), stress.unit)
     fails = stress.typical > limit * (1 + 1e-9)
     reason = (
-        f"{number_only(stress, data)} where the case ends, {number_only(core, data, stress.unit)} torsional yield by the "
-        f"core's hardness, factor {number_only(factor, data)}"
+        f"{number_only(stress, data)} where the case ends, {number_only(core, data, stress.unit)} torsional yield by"
+        f" the core's hardness, factor {number_only(factor, data)}"
     )
     check = Check(
         CHECK,

@@ -7,7 +7,9 @@ from gaugeblock.value import Value, put
 
 
 class Cause(Value):
-    """``why`` it is open, ``do`` what settles it, ``kind`` and ``key`` of the question that closes it; ``fails`` past a limit."""
+    """``why`` it is open, ``do`` what settles it, ``kind`` and ``key`` of the question that closes it; ``fails``
+    past a limit.
+    """
 
     __slots__ = ("do", "fails", "key", "kind", "text", "why")
 

@@ -10,7 +10,8 @@ def steel(argv: list[str]) -> int:
     parser = parser_of(
         "steel",
         "The strength of a shaft steel, its torsional yield, and what a torque does to a shaft of it.",
-        'gaugeblock steel 4340 --treatment "quenched and tempered" --temper "800 degF" --shaft "1 in" --torque "1500 lbf*ft"',
+        'gaugeblock steel 4340 --treatment "quenched and tempered" --temper "800 degF" --shaft "1 in" --torque "1500'
+        ' lbf*ft"',
     )
     parser.add_argument("grade", metavar="GRADE", help="4340, 1541, 300M")
     parser.add_argument(
@@ -121,8 +122,8 @@ def setup(argv: list[str]) -> int:
     parser = parser_of(
         "setup",
         "One step of an axle's set-up: as found and as left against the maker's figure.",
-        'gaugeblock setup rear "ring gear" backlash --wear new --as-left "0.007 in" --maker-low "0.005 in" --maker-high "0.008 in" '
-        '--maker-source "axle maker\'s sheet" --maker-place "page 4"',
+        'gaugeblock setup rear "ring gear" backlash --wear new --as-left "0.007 in" --maker-low "0.005 in" --maker-high'
+        ' "0.008 in" --maker-source "axle maker\'s sheet" --maker-place "page 4"',
     )
     parser.add_argument("axle", metavar="AXLE", help="the shop's name of the axle, or an axle of the table in full")
     parser.add_argument("component", metavar="COMPONENT", help="ring gear, drive pinion bearings")
@@ -156,7 +157,8 @@ def joint(argv: list[str]) -> int:
     parser = parser_of(
         "joint",
         "How much a universal joint, or the two of a shaft, make the driven shaft speed up and slow down.",
-        'gaugeblock joint --side "3 deg, 5 deg, 3 deg" --shafts-top "0 deg, 2 deg, 0 deg" --phasing "in phase" --speed "3000 rpm"',
+        'gaugeblock joint --side "3 deg, 5 deg, 3 deg" --shafts-top "0 deg, 2 deg, 0 deg" --phasing "in phase" --speed'
+        ' "3000 rpm"',
     )
     parser.add_argument("angle", nargs="?", metavar="ANGLE", help="working angle of the first joint: 5 deg")
     parser.add_argument("second", nargs="?", metavar="ANGLE2", help="working angle of the second joint")

@@ -96,10 +96,12 @@ def gearing(
     """Engine speed at a road speed through every gear, for axle ratios side by side.
 
     Parameters are text as people write them: ``ratios`` ``3.55, 4.10`` or tooth counts ``41/10``; ``tyre`` its code
-    (``P215/65R15``) or outside diameter (``28 in``), or ``revolutions`` a mile by its maker (``775 rev/mile``); ``speed``
+    (``P215/65R15``) or outside diameter (``28 in``), or ``revolutions`` a mile by its maker (``775 rev/mile``);
+    ``speed``
     of the vehicle; ``gears`` the gearbox's ratios, the top gear last; ``transfer`` a transfer case's.
 
-    Returns a Sheet: the engine speed in the last gear first. Nothing slips; by its code a tyre is new and free of load, and a
+    Returns a Sheet: the engine speed in the last gear first. Nothing slips; by its code a tyre is new and free of
+    load, and a
     loaded one turns about 3 % more often.
 
     Raises InputError or UnitError for what cannot be read.

@@ -51,7 +51,8 @@ class Hardness(Value):
 class Shaft(Value):
     """A shaft: its steel and treatment as typed, sizes and torque; None where one was not given.
 
-    ``section`` is the bar's own size, ``hardness`` what was measured on this very shaft, ``yield_strength`` its own by the
+    ``section`` is the bar's own size, ``hardness`` what was measured on this very shaft, ``yield_strength`` its own
+    by the
     ``certificate`` named; ``case_depth`` and ``core_hardness`` those of a case-hardened one.
     """
 

@@ -1,4 +1,6 @@
-"""Job items of the domain driveline -> Items: a shaft, one step of an axle's set-up, a spline, the joints of a shaft."""
+"""Job items of the domain driveline -> Items: a shaft, one step of an axle's set-up, a spline, the joints of a
+shaft.
+"""
 
 from __future__ import annotations
 

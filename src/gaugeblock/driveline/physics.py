@@ -22,7 +22,8 @@ def _specimens(facts: Facts, table: str) -> Iterator[dict[str, Row]]:
             yield {r.cells["quantity"]: r for r in group}
 
 
-# Tensile strength in ksi over Brinell hardness: 0.45 to 0.53 in the conversion tables (ASTM A370). Bars of 1050 quenched in
+# Tensile strength in ksi over Brinell hardness: 0.45 to 0.53 in the conversion tables (ASTM A370). Bars of 1050
+# quenched in
 # water and tempered at 400 degF broke early, at 0.316; a case hardened by induction is harder than its bar, at 0.64.
 KSI_A_BRINELL = (0.31, 0.66)
 
@@ -43,7 +44,8 @@ def brinell_agrees_with_tensile(facts: Facts) -> list[Fault]:
     return faults
 
 
-# Tensile strength in ksi over (HRB - 9), which is the conversion of ASTM A370 from 55 to 90 HRB. A least hardness goes with a
+# Tensile strength in ksi over (HRB - 9), which is the conversion of ASTM A370 from 55 to 90 HRB. A least hardness
+# goes with a
 # least strength; a greatest hardness leaves the least strength well below it.
 KSI_A_ROCKWELL_B = {"hardness_hrb_minimum": (0.8, 1.25), "hardness_hrb_maximum": (0.64, 1.0)}
 # The tubing standard asks for no more than 90 HRB, however strong the grade: drawn 4140 has 1.36 times the conversion.
@@ -86,7 +88,8 @@ def reduction_of_area_over_elongation(facts: Facts) -> list[Fault]:
     return faults
 
 
-# AISI and SAE number of a carbon or low alloy steel: two digits for the alloy, two for hundredths of a per cent of carbon.
+# AISI and SAE number of a carbon or low alloy steel: two digits for the alloy, two for hundredths of a per cent of
+# carbon.
 _GRADE = re.compile(r"[1-9][0-9][BL]?([0-9]{2})(?:R?H|V)?", re.ASCII)
 
 

@@ -140,7 +140,9 @@ def judged(shaft: keys.Shaft, asked: dict[str, str | None], data: Refdata) -> Sh
 
 
 def steel_of(shaft: keys.Shaft, data: Refdata) -> Steel:
-    """The steel in the tables; of one that they do not have, the name alone where the shaft's own yield strength is given."""
+    """The steel in the tables; of one that they do not have, the name alone where the shaft's own yield strength is
+    given.
+    """
     try:
         return Steel(shaft, data)
     except LookupMiss:
@@ -181,7 +183,9 @@ def _torsional(found: Steel, yields: Figure, data: Refdata) -> list[Figure]:
 
 
 def _strict(found: Steel, yields: Figure, data: Refdata) -> Figure | None:
-    """Torsional yield by distortion energy from the lowest living yield of the same specificity, when it is another row."""
+    """Torsional yield by distortion energy from the lowest living yield of the same specificity, when it is another
+    row.
+    """
     lowest = min((yields, *lookup.same_specificity(yields)), key=base)
     if lowest.id == yields.id:
         return None
@@ -228,7 +232,9 @@ def _published(found: Steel) -> Figure | None:
 
 
 def _other_hardness(found: Steel, measured: Figure, tensile: Figure | None, data: Refdata) -> list[Caution]:
-    """That the hardness measured is not that of the treatment named, where the strengths by the two are over a tenth apart."""
+    """That the hardness measured is not that of the treatment named, where the strengths by the two are over a
+    tenth apart.
+    """
     from gaugeblock.driveline import hardness as tables
 
     named = _published(found)

@@ -132,7 +132,9 @@ class Steel:
 
 
 def governing(steel: Steel, least: str, typical: str) -> Figure | None:
-    """The least value that a source states, else the typical one; a row that covers the section before one that does not."""
+    """The least value that a source states, else the typical one; a row that covers the section before one that
+    does not.
+    """
     found = [f for f in (steel.figure(least), steel.figure(typical)) if f is not None]
     return next((f for f in found if steel.covers(f.key["section"])), found[0] if found else None)
 
@@ -169,7 +171,9 @@ def _labels(rows: list[Row]) -> list[str]:
 
 
 def _treatment(shaft: Shaft, grade: str, rows: list[Row], data: Refdata) -> str:
-    """The treatment cell that was meant; where it has no such temper, the same treatment with its quench named, or not."""
+    """The treatment cell that was meant; where it has no such temper, the same treatment with its quench named, or
+    not.
+    """
     own = list(dict.fromkeys(r["treatment"] for r in rows))
     near = _labels(rows)
     try:

@@ -57,7 +57,8 @@ class Strength(Value):
 class Torsion(Value):
     """What a shaft adds to the sheet.
 
-    ``factor`` on yield and torque at yield ``capacity`` (None where they cannot be worked out), ``stricter`` the factor by
+    ``factor`` on yield and torque at yield ``capacity`` (None where they cannot be worked out), ``stricter`` the
+    factor by
     a source that gives less, all figures, checks and cautions, and the ``causes`` that leave it open.
     """
 
@@ -197,7 +198,9 @@ def _open(cause: Cause) -> Check:
 
 
 def _check(cause: Cause | None, stress: Figure, strength: Strength, factor: Figure, data: Refdata) -> Check:
-    """Not ok past the torsional yield; ok only on strength that a source states as least, or that this shaft's hardness bears out."""
+    """Not ok past the torsional yield; ok only on strength that a source states as least, or that this shaft's
+    hardness bears out.
+    """
     table, governs = strength.table, strength.governing
     assert table is not None
     assert governs is not None
@@ -227,7 +230,9 @@ def is_typical(torsional: Figure) -> bool:
 
 
 def _weak(torsional: Figure) -> str:
-    """Why a strength does not decide, in a word; blank for a least one that a publication, certificate or the user states."""
+    """Why a strength does not decide, in a word; blank for a least one that a publication, certificate or the user
+    states.
+    """
     source = torsional.inputs[0]
     if is_typical(torsional):
         return "typical"
@@ -280,7 +285,9 @@ def _unproven(steel: Steel, strength: Strength, unit: str = "ksi", data: Refdata
 def _twist(
     given: _Given, steel: Steel, key: dict[str, str], data: Refdata
 ) -> tuple[tuple[Figure, ...], tuple[Caution, ...]]:
-    """Twist over the length, with the steel's own shear modulus, else the one published for low alloy steel, said as assumed."""
+    """Twist over the length, with the steel's own shear modulus, else the one published for low alloy steel, said
+    as assumed.
+    """
     if given.length is None or given.torque is None or given.diameter is None:
         return (), ()
     at = {"treatment": "any", "temper": "any", "section": "any", "specimen": "any"}

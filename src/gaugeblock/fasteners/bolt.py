@@ -146,7 +146,8 @@ class Tapped(Value):
 
 
 class Bolt(Value):
-    """A thread with its grade and condition in key cells, what it goes into, the tools, and a torque that somebody names.
+    """A thread with its grade and condition in key cells, what it goes into, the tools, and a torque that somebody
+    names.
 
     ``thread``, ``grade`` (standard and grade) and ``condition`` (cell, surface, lubricant) may each be missing.
     """

@@ -1,4 +1,6 @@
-"""What people type for a thread, a grade and a condition -> the key cells of the fastener tables. Nothing is guessed."""
+"""What people type for a thread, a grade and a condition -> the key cells of the fastener tables. Nothing is
+guessed.
+"""
 
 from __future__ import annotations
 
@@ -17,7 +19,8 @@ if TYPE_CHECKING:
 # Compiled by re when first used: a look-up needs few of them.
 _METRIC = r"M\s*(?P<d>[0-9]+(?:\.[0-9]+)?)\s*(?:[x*-]\s*(?P<p>[0-9]+(?:\.[0-9]+)?))?"
 _INCH = (
-    r"(?P<size>#\s*[0-9]+|No\.?\s*[0-9]+|[0-9]+[ -][0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]*\.[0-9]+|[0-9]+)\s*(?:\"|in\b|inch\b)?"
+    r"(?P<size>#\s*[0-9]+|No\.?\s*[0-9]+|[0-9]+["
+    r" -][0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]*\.[0-9]+|[0-9]+)\s*(?:\"|in\b|inch\b)?"
     r"\s*(?:[-x]\s*(?P<tpi>[0-9]+))?\s*(?P<series>UNC|UNF|UNEF|UNS|8-?UN|UNC/UNF)?"
 )
 _FLAGS = re.ASCII | re.IGNORECASE

@@ -60,7 +60,8 @@ def item(job: Fastener, shop: Shop, data: Refdata) -> Item:
     return Item("fasteners", job.name, _facts(job), sheet, _card(job, sheet, data))
 
 
-# --- the job's keys as what an answer takes -----------------------------------------------------------------------------
+# --- the job's keys as what an answer takes
+# -----------------------------------------------------------------------------
 
 
 def _wish(job: Fastener, data: Refdata) -> Wish:
@@ -130,7 +131,8 @@ _OF_BOLT = (
 _OF_PART = ("part", "size", "seat", "material", "service", "condition", "locknut", "prevailing", "wanted", "wrench")
 
 
-# --- sheets -------------------------------------------------------------------------------------------------------------
+# --- sheets
+# -------------------------------------------------------------------------------------------------------------
 
 
 def _part_sheet(job: Fastener, shop: Shop, data: Refdata) -> Sheet:
@@ -204,7 +206,8 @@ def _shop_cautions(job: Fastener) -> list[Caution]:
     if any(w in words for w in ("cover", "gasket", "oil pan", "sump", "rubber", "bushing")):
         out.append(
             Caution(
-                "A soft gasket or rubber in the joint is crushed before a bolt chart's torque is reached: ask the part's maker.",
+                "A soft gasket or rubber in the joint is crushed before a bolt chart's torque is reached: ask the"
+                " part's maker.",
                 "damage",
             )
         )
@@ -283,7 +286,9 @@ def _notes(job: Fastener, sheet: Sheet, shown: Figure | None, data: Refdata) -> 
 
 
 def _says_more(at: Figure, shown: Figure | None) -> bool:
-    """Whether the torque at the fastener is more than the setting says already: another number, or both ends of a range."""
+    """Whether the torque at the fastener is more than the setting says already: another number, or both ends of a
+    range.
+    """
     if shown is None or at is shown:
         return False
     x, y = (units.to_base(f.typical, f.unit) for f in (at, shown))

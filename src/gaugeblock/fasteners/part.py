@@ -137,7 +137,7 @@ def _answer(
     draft.figure(*found)
     _say(piece, found, miss, draft)
     title = ", ".join(t for t in (piece.part, piece.size, piece.seat, piece.material) if t)
-    first = tuple(f for _, setting in outcomes for f in (setting.steps or (setting.figure,)))
+    first = tuple(f for _, setting in outcomes for f in setting.steps or (setting.figure,))
     return draft.sheet(title, asked, decide(outcomes, draft, stages), first)
 
 
@@ -163,7 +163,7 @@ def _ways(piece: Piece, at: dict[str, str], found: list[Figure], miss: LookupMis
         ]
         if found and torques and found[0].quantity == "tightening_torque":
             draft.check(_against(torques[-1], found[0], data))
-        return [exact_way(f) for f in (torques[-1:] or figures[:1])]
+        return [exact_way(f) for f in torques[-1:] or figures[:1]]
     if piece.wish.wanted is not None:
         want = stated(piece.wish.wanted, "tightening_torque", "wanted", data)
         draft.figure(want)

@@ -19,7 +19,7 @@ from gaugeblock.tables.facts import (
     shown,
     size_m,
     thread_of,
-)  # fmt: skip
+)
 from gaugeblock.tables.fault import Fault, at_row
 
 if TYPE_CHECKING:
@@ -47,42 +47,106 @@ def oiled_torque_is_below_dry(facts: Facts) -> list[Fault]:
     return faults
 
 
-# The torque that a part can take, lowest and highest; the first whose name starts so counts. Each band is that of the bolts
-# such a part has: covers and pumps 1/4 to 7/16 in, engines' inner bolts 3/8 to 1/2 in, wheels 10 mm studs to heavy trucks' 3/4
+# The torque that a part can take, lowest and highest; the first whose name starts so counts. Each band is that of the
+# bolts
+# such a part has: covers and pumps 1/4 to 7/16 in, engines' inner bolts 3/8 to 1/2 in, wheels 10 mm studs to heavy
+# trucks' 3/4
 # in, U-bolts 3/8 to 1 1/4 in. A clamp band and a plug's washer give way before any bolt.
 PARTS: tuple[tuple[str, float, float, str], ...] = (
-    ("spark plug", 5, 48, "lbf*ft"), ("glow plug", 6, 25, "lbf*ft"), ("drain plug", 6, 25, "lbf*ft"),
-    ("oil drain plug", 12, 100, "lbf*ft"), ("brake bleeder screw", 4, 22, "N*m"), ("brake tube nut", 10, 28, "N*m"),
-    ("brake hose banjo bolt", 15, 60, "N*m"), ("brake caliper adapter", 80, 260, "lbf*ft"), ("brake caliper mounting", 8, 45, "lbf*ft"),
-    ("brake caliper p", 6, 30, "lbf*ft"), ("brake caliper", 20, 120, "lbf*ft"), ("hose clamp, worm", 3, 120, "lbf*in"),
-    ("hose clamp, T-bolt", 30, 90, "lbf*in"), ("compression sleeve", 60, 600, "lbf*in"), ("tyre pressure sensor", 2, 8, "lbf*ft"),
-    ("wheel nut, d", 180, 550, "lbf*ft"), ("wheel nut, ball", 180, 550, "lbf*ft"), ("wheel nut, first", 15, 60, "lbf*ft"),
-    ("wheel nut, second", 15, 60, "lbf*ft"), ("wheel nut", 40, 520, "lbf*ft"), ("two-piece rim", 60, 180, "lbf*ft"),
-    ("leaf spring U-bolt", 18, 1600, "lbf*ft"), ("leaf spring", 40, 180, "lbf*ft"), ("ball joint", 20, 120, "lbf*ft"),
-    ("tie rod", 12, 120, "lbf*ft"), ("half-shaft nut", 120, 300, "lbf*ft"), ("half-shaft", 30, 120, "lbf*ft"),
-    ("propeller shaft", 18, 120, "lbf*ft"), ("universal joint strap", 10, 40, "lbf*ft"), ("control arm", 60, 400, "lbf*ft"),
-    ("shock absorber", 20, 120, "lbf*ft"), ("steering arm", 100, 260, "lbf*ft"), ("steering damper", 40, 110, "lbf*ft"),
-    ("steering rack", 40, 110, "lbf*ft"), ("steering p", 6, 20, "lbf*ft"), ("steering r", 6, 20, "lbf*ft"),
-    ("steering shaft", 8, 30, "lbf*ft"), ("steering", 15, 60, "lbf*ft"), ("engine crossmember", 50, 180, "lbf*ft"),
-    ("engine subframe", 100, 200, "lbf*ft"), ("engine", 12, 110, "lbf*ft"), ("starter magnetic", 2, 10, "lbf*ft"),
-    ("starter terminal", 5, 20, "lbf*ft"), ("starter", 15, 130, "lbf*ft"), ("alternator terminal", 5, 20, "lbf*ft"),
-    ("alternator pulley", 40, 140, "lbf*ft"), ("alternator", 10, 80, "lbf*ft"),
-    ("main bearing capscrew, pass 1", 8, 30, "lbf*ft"), ("main bearing capscrew, pass 2", 25, 90, "lbf*ft"),
-    ("main bearing capscrew", 80, 160, "lbf*ft"), ("centre main bearing", 80, 160, "lbf*ft"), ("differential cover", 10, 40, "lbf*ft"),
-    ("differential pinion", 12, 60, "lbf*ft"), ("differential carrier", 35, 260, "lbf*ft"), ("differential", 40, 130, "lbf*ft"),
-    ("connecting rod", 20, 80, "lbf*ft"), ("cylinder head core", 8, 30, "lbf*ft"), ("cylinder head", 35, 120, "lbf*ft"),
-    ("rocker cover", 5, 15, "lbf*ft"), ("valve cover", 1.5, 12, "lbf*ft"), ("rocker arm", 20, 60, "lbf*ft"), ("ring gear", 30, 150, "lbf*ft"),
-    ("pinion nut", 100, 700, "lbf*ft"), ("flywheel to crankshaft bolt, first", 8, 80, "lbf*ft"), ("flywheel", 15, 190, "lbf*ft"),
-    ("flexplate", 20, 120, "lbf*ft"), ("hub to flywheel", 12, 40, "lbf*ft"), ("exhaust manifold", 6, 45, "lbf*ft"),
-    ("exhaust clamp", 5, 65, "lbf*ft"), ("exhaust", 6, 60, "lbf*ft"), ("oxygen sensor", 20, 50, "lbf*ft"),
-    ("coolant temperature sensor", 6, 25, "lbf*ft"), ("water pump", 4, 40, "lbf*ft"), ("intake hose", 1, 8, "lbf*ft"), ("intake", 4, 30, "lbf*ft"),
-    ("injector", 10, 30, "lbf*ft"), ("injection", 10, 40, "lbf*ft"), ("fuel pump", 7, 40, "lbf*ft"), ("oil pressure", 4, 30, "lbf*ft"),
-    ("oil pan", 5, 60, "lbf*ft"), ("oil p", 6, 60, "lbf*ft"), ("oil base", 25, 70, "lbf*ft"), ("timing", 10, 40, "lbf*ft"),
-    ("crankshaft rear oil seal", 7, 40, "lbf*ft"), ("distributor cap", 0.8, 5, "lbf*ft"), ("distributor", 6, 40, "lbf*ft"),
-    ("rear bearing plate", 25, 70, "lbf*ft"), ("clutch bell housing", 40, 110, "lbf*ft"), ("clutch", 8, 40, "lbf*ft"),
-    ("gearbox output", 100, 320, "lbf*ft"), ("gearbox", 5, 180, "lbf*ft"), ("automatic gearbox", 12, 40, "lbf*ft"),
+    ("spark plug", 5, 48, "lbf*ft"),
+    ("glow plug", 6, 25, "lbf*ft"),
+    ("drain plug", 6, 25, "lbf*ft"),
+    ("oil drain plug", 12, 100, "lbf*ft"),
+    ("brake bleeder screw", 4, 22, "N*m"),
+    ("brake tube nut", 10, 28, "N*m"),
+    ("brake hose banjo bolt", 15, 60, "N*m"),
+    ("brake caliper adapter", 80, 260, "lbf*ft"),
+    ("brake caliper mounting", 8, 45, "lbf*ft"),
+    ("brake caliper p", 6, 30, "lbf*ft"),
+    ("brake caliper", 20, 120, "lbf*ft"),
+    ("hose clamp, worm", 3, 120, "lbf*in"),
+    ("hose clamp, T-bolt", 30, 90, "lbf*in"),
+    ("compression sleeve", 60, 600, "lbf*in"),
+    ("tyre pressure sensor", 2, 8, "lbf*ft"),
+    ("wheel nut, d", 180, 550, "lbf*ft"),
+    ("wheel nut, ball", 180, 550, "lbf*ft"),
+    ("wheel nut, first", 15, 60, "lbf*ft"),
+    ("wheel nut, second", 15, 60, "lbf*ft"),
+    ("wheel nut", 40, 520, "lbf*ft"),
+    ("two-piece rim", 60, 180, "lbf*ft"),
+    ("leaf spring U-bolt", 18, 1600, "lbf*ft"),
+    ("leaf spring", 40, 180, "lbf*ft"),
+    ("ball joint", 20, 120, "lbf*ft"),
+    ("tie rod", 12, 120, "lbf*ft"),
+    ("half-shaft nut", 120, 300, "lbf*ft"),
+    ("half-shaft", 30, 120, "lbf*ft"),
+    ("propeller shaft", 18, 120, "lbf*ft"),
+    ("universal joint strap", 10, 40, "lbf*ft"),
+    ("control arm", 60, 400, "lbf*ft"),
+    ("shock absorber", 20, 120, "lbf*ft"),
+    ("steering arm", 100, 260, "lbf*ft"),
+    ("steering damper", 40, 110, "lbf*ft"),
+    ("steering rack", 40, 110, "lbf*ft"),
+    ("steering p", 6, 20, "lbf*ft"),
+    ("steering r", 6, 20, "lbf*ft"),
+    ("steering shaft", 8, 30, "lbf*ft"),
+    ("steering", 15, 60, "lbf*ft"),
+    ("engine crossmember", 50, 180, "lbf*ft"),
+    ("engine subframe", 100, 200, "lbf*ft"),
+    ("engine", 12, 110, "lbf*ft"),
+    ("starter magnetic", 2, 10, "lbf*ft"),
+    ("starter terminal", 5, 20, "lbf*ft"),
+    ("starter", 15, 130, "lbf*ft"),
+    ("alternator terminal", 5, 20, "lbf*ft"),
+    ("alternator pulley", 40, 140, "lbf*ft"),
+    ("alternator", 10, 80, "lbf*ft"),
+    ("main bearing capscrew, pass 1", 8, 30, "lbf*ft"),
+    ("main bearing capscrew, pass 2", 25, 90, "lbf*ft"),
+    ("main bearing capscrew", 80, 160, "lbf*ft"),
+    ("centre main bearing", 80, 160, "lbf*ft"),
+    ("differential cover", 10, 40, "lbf*ft"),
+    ("differential pinion", 12, 60, "lbf*ft"),
+    ("differential carrier", 35, 260, "lbf*ft"),
+    ("differential", 40, 130, "lbf*ft"),
+    ("connecting rod", 20, 80, "lbf*ft"),
+    ("cylinder head core", 8, 30, "lbf*ft"),
+    ("cylinder head", 35, 120, "lbf*ft"),
+    ("rocker cover", 5, 15, "lbf*ft"),
+    ("valve cover", 1.5, 12, "lbf*ft"),
+    ("rocker arm", 20, 60, "lbf*ft"),
+    ("ring gear", 30, 150, "lbf*ft"),
+    ("pinion nut", 100, 700, "lbf*ft"),
+    ("flywheel to crankshaft bolt, first", 8, 80, "lbf*ft"),
+    ("flywheel", 15, 190, "lbf*ft"),
+    ("flexplate", 20, 120, "lbf*ft"),
+    ("hub to flywheel", 12, 40, "lbf*ft"),
+    ("exhaust manifold", 6, 45, "lbf*ft"),
+    ("exhaust clamp", 5, 65, "lbf*ft"),
+    ("exhaust", 6, 60, "lbf*ft"),
+    ("oxygen sensor", 20, 50, "lbf*ft"),
+    ("coolant temperature sensor", 6, 25, "lbf*ft"),
+    ("water pump", 4, 40, "lbf*ft"),
+    ("intake hose", 1, 8, "lbf*ft"),
+    ("intake", 4, 30, "lbf*ft"),
+    ("injector", 10, 30, "lbf*ft"),
+    ("injection", 10, 40, "lbf*ft"),
+    ("fuel pump", 7, 40, "lbf*ft"),
+    ("oil pressure", 4, 30, "lbf*ft"),
+    ("oil pan", 5, 60, "lbf*ft"),
+    ("oil p", 6, 60, "lbf*ft"),
+    ("oil base", 25, 70, "lbf*ft"),
+    ("timing", 10, 40, "lbf*ft"),
+    ("crankshaft rear oil seal", 7, 40, "lbf*ft"),
+    ("distributor cap", 0.8, 5, "lbf*ft"),
+    ("distributor", 6, 40, "lbf*ft"),
+    ("rear bearing plate", 25, 70, "lbf*ft"),
+    ("clutch bell housing", 40, 110, "lbf*ft"),
+    ("clutch", 8, 40, "lbf*ft"),
+    ("gearbox output", 100, 320, "lbf*ft"),
+    ("gearbox", 5, 180, "lbf*ft"),
+    ("automatic gearbox", 12, 40, "lbf*ft"),
     ("split flange", 12, 80, "lbf*ft"),
-)  # fmt: skip
+)
 
 
 def part_torque_suits_its_part(facts: Facts) -> list[Fault]:
@@ -124,7 +188,8 @@ def part_torque_rises_with_size(facts: Facts) -> list[Fault]:
     return faults
 
 
-# Torque of a flare nut over the square of its tube's diameter, which goes with the flare it squeezes: thin aluminium lines of
+# Torque of a flare nut over the square of its tube's diameter, which goes with the flare it squeezes: thin aluminium
+# lines of
 # 1 1/4 in the least, steel ones of 1/8 in the most. The ends are a factor of 9.3 apart: ten times off lies outside.
 LINE_NUT = (400.0, 3700.0)
 
@@ -145,12 +210,15 @@ def line_nut_torque_suits_its_tube(facts: Facts) -> list[Fault]:
 # (key column, the cell that takes no more torque, the cell that takes no less)
 _NO_MORE = (
     ("seat", "taper", "gasket"),  # a taper wedges itself tight; a gasket has to be crushed
-    ("material", "aluminium", "cast iron"), ("material", "aluminium", "steel"),  # aluminium threads and flares give first
-)  # fmt: skip
+    ("material", "aluminium", "cast iron"),
+    ("material", "aluminium", "steel"),  # aluminium threads and flares give first
+)
 
 
 def softer_part_takes_no_more_torque(facts: Facts) -> list[Fault]:
-    """At one part, size and source, aluminium takes no more torque than iron or steel, a taper seat no more than a gasket."""
+    """At one part, size and source, aluminium takes no more torque than iron or steel, a taper seat no more than a
+    gasket.
+    """
     faults = []
     rows = facts.rows("fasteners/part_torques", *TORQUES)
     for column, softer, harder in _NO_MORE:
@@ -165,7 +233,8 @@ def softer_part_takes_no_more_torque(facts: Facts) -> list[Fault]:
     return faults
 
 
-# A tap drill leaves this share of the full thread height; a clearance hole is wider than its bolt by this share of it and 0.4 mm.
+# A tap drill leaves this share of the full thread height; a clearance hole is wider than its bolt by this share of it
+# and 0.4 mm.
 TAPPED_SHARE, CLEARANCE_SHARE = (0.55, 0.95), 0.15
 
 
@@ -204,6 +273,11 @@ def washer_fits_its_bolt(facts: Facts) -> list[Fault]:
 
 
 RULES: tuple[Callable[[Facts], list[Fault]], ...] = (
-    oiled_torque_is_below_dry, part_torque_suits_its_part, part_torque_rises_with_size, line_nut_torque_suits_its_tube,
-    softer_part_takes_no_more_torque, hole_suits_its_thread, washer_fits_its_bolt,
-)  # fmt: skip
+    oiled_torque_is_below_dry,
+    part_torque_suits_its_part,
+    part_torque_rises_with_size,
+    line_nut_torque_suits_its_tube,
+    softer_part_takes_no_more_torque,
+    hole_suits_its_thread,
+    washer_fits_its_bolt,
+)

@@ -22,7 +22,7 @@ from gaugeblock.tables.facts import (
     shown,
     size_m,
     thread_of,
-)  # fmt: skip
+)
 from gaugeblock.tables.fault import Fault, at_row
 from gaugeblock.tables.interval import parse_interval
 
@@ -63,7 +63,8 @@ def _area(thread: Thread) -> float:
 
 
 def _minor_area(thread: Thread) -> float:
-    # Root diameter d - 1.299038 P (Unified, basic rounded root of the handbook tables) and d - 1.226869 P (ISO 68-1 d3).
+    # Root diameter d - 1.299038 P (Unified, basic rounded root of the handbook tables) and d - 1.226869 P (ISO 68-1
+    # d3).
     depth = 1.226869 if thread.is_metric else 1.299038
     return 0.7853981633974483 * (thread.major_m - depth * thread.pitch_m) ** 2
 
@@ -77,7 +78,9 @@ def stress_area_agrees_with_formula(facts: Facts) -> list[Fault]:
 
 
 def minor_area_agrees_with_formula(facts: Facts) -> list[Fault]:
-    """A printed root area is that of the root diameter, within its last place and 3 % (tables differ in the root form)."""
+    """A printed root area is that of the root diameter, within its last place and 3 % (tables differ in the root
+    form).
+    """
     return _areas(facts, "minor_diameter_area", _minor_area, 0.03, "minor_area_agrees_with_formula")
 
 
@@ -151,7 +154,9 @@ def strip_area_agrees_with_formula(facts: Facts) -> list[Fault]:
 
 
 def pipe_thread_agrees_with_itself(facts: Facts) -> list[Fault]:
-    """Pitch times threads an inch is an inch; depth 0.640327 P; pitch and minor diameter lie one and two depths below the major."""
+    """Pitch times threads an inch is an inch; depth 0.640327 P; pitch and minor diameter lie one and two depths
+    below the major.
+    """
     faults = []
     by_size: dict[tuple[str, str], dict[str, Row]] = {}
     for row in facts.rows("fasteners/pipe_threads"):
@@ -170,7 +175,10 @@ def pipe_thread_agrees_with_itself(facts: Facts) -> list[Fault]:
             row_ = found.get(quantity)
             # 0.003 mm: each printed diameter is rounded on its own.
             if row_ is not None and abs(facts.middle(row_) - number) > 3e-6:
-                text = f"{printed(row_)}, {units.from_base(number, row_.cells['unit']):.4g} by the pitch of line {per_inch.line}"
+                text = (
+                    f"{printed(row_)}, {units.from_base(number, row_.cells['unit']):.4g} by the pitch of line"
+                    f" {per_inch.line}"
+                )
                 faults.append(at_row(row_, column_of(row_), "pipe_thread_agrees_with_itself", text, READ_AGAIN))
     return faults
 
@@ -179,7 +187,9 @@ _CLASS = re.compile(r"([1-9][0-9]?)\.([1-9])", re.ASCII)
 
 
 def metric_class_says_its_strength(facts: Facts) -> list[Fault]:
-    """ISO 898-1 class A.B: tensile strength 100 A MPa, yield 0.B of it (the minima are up to 8 % over); proof 0.85 to 0.98 of yield."""
+    """ISO 898-1 class A.B: tensile strength 100 A MPa, yield 0.B of it (the minima are up to 8 % over); proof 0.85
+    to 0.98 of yield.
+    """
     faults = []
     for row in facts.rows("fasteners/grades"):
         match = _CLASS.fullmatch(row.cells["grade"])
@@ -188,9 +198,11 @@ def metric_class_says_its_strength(facts: Facts) -> list[Fault]:
         tensile = int(match[1]) * 100e6
         yield_ = tensile * int(match[2]) / 10
         least, most = {
-            "tensile_strength": (tensile, 1.08 * tensile), "yield_strength": (yield_, 1.08 * yield_),
-            "tensile_strength_nominal": (tensile, tensile), "proof_strength": (0.85 * yield_, yield_),
-        }.get(row.cells["quantity"], (0.0, 1e12))  # fmt: skip
+            "tensile_strength": (tensile, 1.08 * tensile),
+            "yield_strength": (yield_, 1.08 * yield_),
+            "tensile_strength_nominal": (tensile, tensile),
+            "proof_strength": (0.85 * yield_, yield_),
+        }.get(row.cells["quantity"], (0.0, 1e12))
         for column, number in facts.numbers(row).items():
             if not least * (1 - 1e-9) <= number <= most * (1 + 1e-9):
                 found = f"{shown(row, column)} for class {row.cells['grade']}"
@@ -276,7 +288,10 @@ def published_torque_is_under_proof(facts: Facts) -> list[Fault]:
         for column, torque in facts.numbers(row).items():
             load = fasteners.preload_from_torque(torque, _DRY, thread.major_m) / _area(thread)
             if not PROOF_BAND[0] * min(proof) <= load <= PROOF_BAND[1] * max(proof):
-                found = f"{shown(row, column)}, which loads the bolt to {load / max(proof):.2f} of proof at a nut factor of {_DRY}"
+                found = (
+                    f"{shown(row, column)}, which loads the bolt to {load / max(proof):.2f} of proof at a nut factor of"
+                    f" {_DRY}"
+                )
                 faults.append(at_row(row, column, "published_torque_is_under_proof", found, READ_AGAIN))
     return faults
 
@@ -357,7 +372,9 @@ _NO_BOLT = ("plug", "stud end", "oil filter")
 
 
 def torque_suits_its_thread(facts: Facts) -> list[Fault]:
-    """A tightening torque over the cube of its thread's diameter is a likely stress; a plug only squeezes its washer."""
+    """A tightening torque over the cube of its thread's diameter is a likely stress; a plug only squeezes its
+    washer.
+    """
     faults = []
     least, most = (units.to_base(end, "ksi") for end in TORQUE_STRESS)
     for table, column in (("fasteners/torques", "thread"), ("fasteners/part_torques", "size")):
@@ -375,10 +392,19 @@ def torque_suits_its_thread(facts: Facts) -> list[Fault]:
 
 
 RULES: tuple[Callable[[Facts], list[Fault]], ...] = (
-    thread_agrees_with_its_name, stress_area_agrees_with_formula, minor_area_agrees_with_formula,
+    thread_agrees_with_its_name,
+    stress_area_agrees_with_formula,
+    minor_area_agrees_with_formula,
     root_area_agrees_with_formula,
-    stress_area_rises_with_diameter, minor_below_stress_below_major, strip_area_agrees_with_formula,
-    pipe_thread_agrees_with_itself, metric_class_says_its_strength, proof_load_is_strength_times_area,
-    published_torque_is_under_proof, published_torque_rises_with_diameter, fine_thread_takes_no_less_torque,
-    stronger_grade_takes_no_less_torque, torque_suits_its_thread,
-)  # fmt: skip
+    stress_area_rises_with_diameter,
+    minor_below_stress_below_major,
+    strip_area_agrees_with_formula,
+    pipe_thread_agrees_with_itself,
+    metric_class_says_its_strength,
+    proof_load_is_strength_times_area,
+    published_torque_is_under_proof,
+    published_torque_rises_with_diameter,
+    fine_thread_takes_no_less_torque,
+    stronger_grade_takes_no_less_torque,
+    torque_suits_its_thread,
+)

@@ -128,7 +128,7 @@ def _known(bolt: Bolt, found: Joint, asked: Asked, data: Refdata) -> Sheet:
     said.ask_of_maker(bolt.wish, draft)
     outcomes, stages = _set(ways, bolt, draft)
     decision = decide(outcomes, draft, stages)
-    first = tuple(f for _, setting in outcomes for f in (setting.steps or (setting.figure,)))
+    first = tuple(f for _, setting in outcomes for f in setting.steps or (setting.figure,))
     return draft.sheet(found.title, asked, decision, first)
 
 
@@ -264,10 +264,10 @@ def _by_stages(bolt: Bolt, title: str, asked: Asked, draft: Draft) -> Sheet:
     assert maker is not None
     figures = [maker.figure(at) for at, stage in enumerate(maker.stages.steps) if stage.low is not None]
     torques = [f for f in figures if f.quantity == "tightening_torque"]
-    ways = [exact_way(f) for f in (torques[-1:] or figures[:1])]
+    ways = [exact_way(f) for f in torques[-1:] or figures[:1]]
     said.ask_of_maker(bolt.wish, draft)
     outcomes, stages = _set(ways, bolt, draft)
-    draft.figure(*(f for _, setting in outcomes for f in (setting.steps or (setting.figure,))), *figures)
+    draft.figure(*(f for _, setting in outcomes for f in setting.steps or (setting.figure,)), *figures)
     return draft.sheet(title, asked, decide(outcomes, draft, stages))
 
 
@@ -322,7 +322,7 @@ def _named_only(bolt: Bolt, asked: Asked, data: Refdata) -> Sheet:
     said.ask_of_maker(bolt.wish, draft)
     outcomes, stages = _set([exact_way(named[-1])], bolt, draft)
     draft.figure(*named)
-    first = tuple(f for _, setting in outcomes for f in (setting.steps or (setting.figure,)))
+    first = tuple(f for _, setting in outcomes for f in setting.steps or (setting.figure,))
     return draft.sheet(_title(bolt), asked, decide(outcomes, draft, stages), first)
 
 

@@ -1,4 +1,6 @@
-"""Way: a torque at the fastener that may be the one, the condition that makes it so, and how far a setting may be off it."""
+"""Way: a torque at the fastener that may be the one, the condition that makes it so, and how far a setting may be
+off it.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""From a torque at the fastener to what the wrench is set to: a locknut's drag, a crow-foot, the graduations of a wrench."""
+"""From a torque at the fastener to what the wrench is set to: a locknut's drag, a crow-foot, the graduations of a
+wrench.
+"""
 
 from __future__ import annotations
 
@@ -198,7 +200,8 @@ def _on_a_wrench(
         off = abs(units.from_base(wrench.to_nm(mark), now.unit) / now.typical - 1)
         is_low = wrench.to_nm(mark) < 0.2 * wrench.to_nm(wrench.high)
         is_far = miss is None or off > share
-        # low on its scale a wrench reads worse; near enough, the unit that the torque is named in comes before a finer step
+        # low on its scale a wrench reads worse; near enough, the unit that the torque is named in comes before a
+        # finer step
         rank = (is_low, is_far, wrench.unit != shown, round(off, 6), wrench.to_nm(wrench.step), wrench.text)
         found.append((*rank, wrench, mark))
     if not found:

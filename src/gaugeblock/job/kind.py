@@ -13,7 +13,8 @@ if TYPE_CHECKING:
 
 
 class Kind:
-    """One table of a job: the ``model`` of an item, ``faults`` that an item's keys make with each other, its ``starter``.
+    """One table of a job: the ``model`` of an item, ``faults`` that an item's keys make with each other, its
+    ``starter``.
 
     ``faults`` is given the path of an item, the item and the whole job, as TOML gives them.
     """

@@ -87,7 +87,9 @@ class Move(Part):
 
 
 class Job(Part, aliases={"title": "job"}):
-    """A whole job file: ``title`` is its ``[job]`` table; each table of a domain is an attribute, a tuple of its items."""
+    """A whole job file: ``title`` is its ``[job]`` table; each table of a domain is an attribute, a tuple of its
+    items.
+    """
 
     title: Title = Title()
     shop: Shop = Shop()

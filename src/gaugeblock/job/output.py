@@ -114,7 +114,10 @@ def _refusal(error: Exception, place: str) -> OutputError:
         return OutputError(_safe(place), "output", "another gaugeblock is writing here", (), do)
     if isinstance(error, Torn):
         why = f"only some of the files could be replaced ({error.error.strerror}); the earlier ones are whole in "
-        why += f"{_safe(os.path.join(error.kept, 'old'))}, the new ones are here and in {_safe(os.path.join(error.kept, 'new'))}"
+        why += (
+            f"{_safe(os.path.join(error.kept, 'old'))}, the new ones are here and in"
+            f" {_safe(os.path.join(error.kept, 'new'))}"
+        )
         return OutputError(_safe(place), "output", why, (), "run it again, which puts the new ones in their places")
     at = place
     number = error.errno if isinstance(error, OSError) else None

@@ -51,7 +51,9 @@ YesNo = Annotated[str, one_of("yes", "no")]
 
 
 class Refused:
-    """What is wrong at one place of a job: ``missing``, ``unknown``, ``list`` or ``table`` wanted, or a value's own InputError."""
+    """What is wrong at one place of a job: ``missing``, ``unknown``, ``list`` or ``table`` wanted, or a value's own
+    InputError.
+    """
 
     __slots__ = ("kind", "path", "value")
 
@@ -62,7 +64,9 @@ class Refused:
 
 
 class Key:
-    """A key of a table of a job: its attribute, and what is in it: a table (``part``) or what ``reader`` takes, or many."""
+    """A key of a table of a job: its attribute, and what is in it: a table (``part``) or what ``reader`` takes, or
+    many.
+    """
 
     __slots__ = ("is_needed", "many", "name", "part", "reader")
 

@@ -82,9 +82,7 @@ def parse_job(
         problems.append(names.problem(fault.path, why, fault.nearest, fault.do))
     for table, hook in (hooks or {}).items():
         for index, item in _readable(data, table, kinds[table].model, bad, job):
-            problems += [
-                names.problem((table, index, *_split(p.path)), p.why, p.nearest, p.do) for p in hook(item)
-            ]  # fmt: skip
+            problems += [names.problem((table, index, *_split(p.path)), p.why, p.nearest, p.do) for p in hook(item)]
     if problems:
         raise _job_error(where, problems, untold)
     return job
@@ -145,7 +143,7 @@ def _parse(text: str, where: str, outline: Outline) -> dict[str, Any]:
         twice = [
             Problem(_path_text(path), line, f"given twice; first in line {first}", (), "keep one of them")
             for path, line, first in outline.twice
-        ]  # fmt: skip
+        ]
         raise _job_error(where, twice)
     try:
         return tomllib.loads(text)

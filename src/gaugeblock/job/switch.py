@@ -54,7 +54,9 @@ def place_new(folder: str, files: Mapping[str, bytes]) -> None:
 
 
 def replace(folder: str, files: Mapping[str, bytes]) -> None:
-    """The files of a folder that exists for new ones; all else in it stays. OSError, with the old ones there; or Torn."""
+    """The files of a folder that exists for new ones; all else in it stays. OSError, with the old ones there; or
+    Torn.
+    """
     for name in files:
         target = os.path.join(folder, name)
         if os.path.isdir(target) and not os.path.islink(target):

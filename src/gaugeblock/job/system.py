@@ -1,4 +1,5 @@
-"""What the system may lend to a safe writer: an exchange of two folders in one step, and a lock that ends with its process.
+"""What the system may lend to a safe writer: an exchange of two folders in one step, and a lock that ends with its
+process.
 
 Both are asked for when they are needed. Where a system has neither, the writer does without.
 """
@@ -83,7 +84,9 @@ def sync_folder(folder: str) -> None:
 
 
 def fill(path: str, content: bytes) -> None:
-    """Write a file that must not exist yet, down to the disk. OSError when it cannot be; a part of it may stand then."""
+    """Write a file that must not exist yet, down to the disk. OSError when it cannot be; a part of it may stand
+    then.
+    """
     handle = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), 0o666)
     with os.fdopen(handle, "wb") as out:
         out.write(content)

@@ -24,9 +24,14 @@ TEXT_LIMIT = 500
 COUNT_LIMIT = 999
 
 _EXAMPLES = {
-    "length": "in", "torque": "lbf*ft", "stress": "psi", "angle": "deg", "temperature": "degF", "ratio": "%",
+    "length": "in",
+    "torque": "lbf*ft",
+    "stress": "psi",
+    "angle": "deg",
+    "temperature": "degF",
+    "ratio": "%",
     "rotational speed": "rpm",
-}  # fmt: skip
+}
 _COMMA = re.compile(r"[+-]?[0-9]+,[0-9]", re.ASCII)
 _DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", re.ASCII)
 

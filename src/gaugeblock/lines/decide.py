@@ -222,7 +222,9 @@ def _of_checks(checks: Sequence[Check]) -> list[Question]:
 
 
 def _is_maker_to_ask(check: Check) -> bool:
-    """Whether a measured temperature is too hot by a limit that is habit or from memory: measuring again settles nothing."""
+    """Whether a measured temperature is too hot by a limit that is habit or from memory: measuring again settles
+    nothing.
+    """
     firm = check.required is None or check.required.is_firm
     return check.asks and check.case == "measured" and check.result == NOT_OK and not firm
 

@@ -135,7 +135,9 @@ def questions(items: list[Item]) -> list[dict[str, Any]]:
 
 
 def _used(items: list[Item]) -> list[Figure]:
-    """Every figure that a sheet prints or judges by: answers, bounds of checks, what stands below them, and the others."""
+    """Every figure that a sheet prints or judges by: answers, bounds of checks, what stands below them, and the
+    others.
+    """
     seen: dict[str, Figure] = {}
     for item in items:
         bounds = [b.figure for c in item.sheet.checks for b in (c.required, c.actual) if b is not None]

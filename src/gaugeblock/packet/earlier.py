@@ -1,4 +1,6 @@
-"""What a packet may be written over: an earlier packet of the same build that was never issued, or the same one again."""
+"""What a packet may be written over: an earlier packet of the same build that was never issued, or the same one
+again.
+"""
 
 from __future__ import annotations
 

@@ -70,7 +70,9 @@ def _sentence(text: str) -> str:
 
 
 def _rows(items: Sequence[Item], kind: str) -> list[SimpleNamespace]:
-    """One row a question, with every item that it settles; an item that asks without a question of its own says what to do."""
+    """One row a question, with every item that it settles; an item that asks without a question of its own says
+    what to do.
+    """
     rows: dict[str, list[tuple[Item, int]]] = {}
     for number, item in enumerate(items, 1):
         questions = [q for q in item.sheet.questions if q.kind == kind]

@@ -1,4 +1,6 @@
-"""How figures and units stand on paper: the shop's unit first, a raised dot, nothing that splits a number from its unit."""
+"""How figures and units stand on paper: the shop's unit first, a raised dot, nothing that splits a number from its
+unit.
+"""
 
 from __future__ import annotations
 
@@ -30,7 +32,9 @@ class Paper:
         self.metric = metric
 
     def unit_first(self, figure: Figure) -> str | None:
-        """The unit that stands first; None for the figure's own. What a tool is set to is never turned into another unit."""
+        """The unit that stands first; None for the figure's own. What a tool is set to is never turned into another
+        unit.
+        """
         own = figure.unit
         if self.metric is None or figure.quantity in ("torque_setting", "angle_from_snug"):
             return None
@@ -66,7 +70,9 @@ class Paper:
         )
 
     def source(self, figure: Figure) -> str:
-        """Where a figure comes from, short: source and place with how it was checked, or the rule's name and its source."""
+        """Where a figure comes from, short: source and place with how it was checked, or the rule's name and its
+        source.
+        """
         if figure.rule is not None:
             name = figure.rule.name.replace("_", " ")
             where = f" ({figure.rule.source} {figure.rule.locator})".replace(" )", ")") if figure.rule.source else ""
@@ -79,7 +85,9 @@ class Paper:
         return pretty(f"{figure.source}, {figure.locator}{mark}")
 
     def root(self, figure: Figure) -> str:
-        """What a figure rests on, for a card: the printed figure of its dimension that it was made from, else its own source."""
+        """What a figure rests on, for a card: the printed figure of its dimension that it was made from, else its
+        own source.
+        """
         from gaugeblock import units
 
         dimension = units.dimension(figure.unit)

@@ -95,7 +95,9 @@ def render(packet: Packet, *, cards_only: bool = False) -> dict[str, bytes]:
 
 
 def record_text(parts: dict[str, list[str]]) -> str:
-    """An encoded record as JSON, one line a top-level key and one an entry of its lists, so that two packets compare by line."""
+    """An encoded record as JSON, one line a top-level key and one an entry of its lists, so that two packets
+    compare by line.
+    """
     lines = []
     for key, (first, *rest) in parts.items():
         entries = ",\n".join(rest[:-1])
@@ -154,9 +156,11 @@ def _view(packet: Packet, cards_only: bool) -> dict[str, Any]:
         "page_of": page_of,
         "list": [] if cards_only else worklist(packet.items, places, paper),
         "cards": sheets_of_cards,
-        "sheets": []
-        if cards_only
-        else [desk(i, p, paper, cautions[p.number]) for i, p in zip(packet.items, places, strict=True)],
+        "sheets": (
+            []
+            if cards_only
+            else [desk(i, p, paper, cautions[p.number]) for i, p in zip(packet.items, places, strict=True)]
+        ),
         "sources": [{k: pretty(v) for k, v in s.items()} for s in record["sources"]],
         "trust": trust_page(packet.items, paper, packet.audit),
     }

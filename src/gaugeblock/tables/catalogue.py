@@ -12,9 +12,21 @@ import os
 from gaugeblock.errors import DataError, LookupMiss
 
 ROW_COLUMNS = (
-    "quantity", "value", "low", "high", "unit", "conditions", "basis", "source", "locator", "checked", "standing",
-    "since", "until", "note",
-)  # fmt: skip
+    "quantity",
+    "value",
+    "low",
+    "high",
+    "unit",
+    "conditions",
+    "basis",
+    "source",
+    "locator",
+    "checked",
+    "standing",
+    "since",
+    "until",
+    "note",
+)
 
 
 def refdata_folder() -> str:
@@ -45,31 +57,62 @@ TABLES: dict[str, str] = _tables()
 DOMAINS: tuple[str, ...] = tuple(dict.fromkeys(table.partition("/")[0] for table in TABLES))
 
 SERVICES = (
-    "any", "vehicle", "vehicle safety cage", "light truck", "heavy truck", "military vehicle", "aircraft", "piping",
-    "conduit", "marine", "industrial", "refrigeration", "hydraulic", "trailer", "garden machine", "one vehicle",
-)  # fmt: skip
-# A figure of one of these services answers a vehicle; all others inform and never pass or fail a check. A figure from the
+    "any",
+    "vehicle",
+    "vehicle safety cage",
+    "light truck",
+    "heavy truck",
+    "military vehicle",
+    "aircraft",
+    "piping",
+    "conduit",
+    "marine",
+    "industrial",
+    "refrigeration",
+    "hydraulic",
+    "trailer",
+    "garden machine",
+    "one vehicle",
+)
+# A figure of one of these services answers a vehicle; all others inform and never pass or fail a check. A figure from
+# the
 # manual of one model is ``one vehicle``: an example beside the range that several of them make.
 VEHICLE_SERVICES = ("vehicle", "any")
 
-# The kinds of a source, and what each weighs when rows compete: 0 a standard or a rule, 1 a public manual or a handbook, 2 a
+# The kinds of a source, and what each weighs when rows compete: 0 a standard or a rule, 1 a public manual or a
+# handbook, 2 a
 # maker's published table, 3 any other page. A row without a source, a habit, weighs as the last.
 SOURCE_WEIGHTS: dict[str, int] = {
-    "standard": 0, "regulation": 0, "competition rules": 0, "government handbook": 1, "handbook": 1, "textbook": 1, "paper": 1,
-    "maker's sheet": 2, "reference page": 3, "other": 3,
-}  # fmt: skip
+    "standard": 0,
+    "regulation": 0,
+    "competition rules": 0,
+    "government handbook": 1,
+    "handbook": 1,
+    "textbook": 1,
+    "paper": 1,
+    "maker's sheet": 2,
+    "reference page": 3,
+    "other": 3,
+}
 LIGHTEST = max(SOURCE_WEIGHTS.values())
 
 
 # The dimension of interval and interpolated key columns. The hardness key is a bare number on the scale of its row.
 KEY_DIMENSIONS = {
-    "size": "length", "od": "length", "wall": "length", "section": "length", "bend_ratio": "ratio", "temper": "temperature",
+    "size": "length",
+    "od": "length",
+    "wall": "length",
+    "section": "length",
+    "bend_ratio": "ratio",
+    "temper": "temperature",
     "temperature": "temperature",
-}  # fmt: skip
+}
 
 
 class Key:
-    """A key column: its ``name``, how it matches (``exact``, ``interval``, ``interpolated``), and if ``any`` may stand."""
+    """A key column: its ``name``, how it matches (``exact``, ``interval``, ``interpolated``), and if ``any`` may
+    stand.
+    """
 
     __slots__ = ("any_allowed", "match", "name")
 
@@ -105,11 +148,35 @@ def columns_of(table: str) -> tuple[str, ...]:
 LISTS: dict[str, tuple[str, ...]] = {
     "sources": ("id", "title", "publisher", "year", "kind", "url", "note", "since", "until"),
     "quantities": (
-        "quantity", "dimension", "side", "safer", "prefers", "step", "hazard", "may", "plausible_low", "plausible_high",
-        "plausible_unit", "definition", "words", "since", "until",
+        "quantity",
+        "dimension",
+        "side",
+        "safer",
+        "prefers",
+        "step",
+        "hazard",
+        "may",
+        "plausible_low",
+        "plausible_high",
+        "plausible_unit",
+        "definition",
+        "words",
+        "since",
+        "until",
     ),
     "formulas": (
-        "name", "domain", "expression", "symbols", "range", "basis", "source", "locator", "checked", "since", "until", "note",
+        "name",
+        "domain",
+        "expression",
+        "symbols",
+        "range",
+        "basis",
+        "source",
+        "locator",
+        "checked",
+        "since",
+        "until",
+        "note",
     ),
     "words": ("domain", "word", "column", "cell", "since", "until", "note"),
     "releases": ("version", "date", "summary", "sha256"),
@@ -117,7 +184,19 @@ LISTS: dict[str, tuple[str, ...]] = {
     "expressions": ("rule", "kind", "gives", "unit", "expression", "reason"),
     "symbols": ("rule", "symbol", "quantity", "unit", "where"),
     "rules": (
-        "topic", "subject", "service", "jurisdiction", "statement", "basis", "source", "locator", "checked", "standing",
-        "severity", "since", "until", "note",
+        "topic",
+        "subject",
+        "service",
+        "jurisdiction",
+        "statement",
+        "basis",
+        "source",
+        "locator",
+        "checked",
+        "standing",
+        "severity",
+        "since",
+        "until",
+        "note",
     ),
-}  # fmt: skip
+}

@@ -36,9 +36,26 @@ class Thread:
 
 # ISO 261 coarse pitches, mm: a metric thread with this pitch is of the coarse series.
 _COARSE = {
-    3: 0.5, 4: 0.7, 5: 0.8, 6: 1, 7: 1, 8: 1.25, 10: 1.5, 12: 1.75, 14: 2, 16: 2, 18: 2.5, 20: 2.5, 22: 2.5, 24: 3,
-    27: 3, 30: 3.5, 33: 3.5, 36: 4, 39: 4,
-}  # fmt: skip
+    3: 0.5,
+    4: 0.7,
+    5: 0.8,
+    6: 1,
+    7: 1,
+    8: 1.25,
+    10: 1.5,
+    12: 1.75,
+    14: 2,
+    16: 2,
+    18: 2.5,
+    20: 2.5,
+    22: 2.5,
+    24: 3,
+    27: 3,
+    30: 3.5,
+    33: 3.5,
+    36: 4,
+    39: 4,
+}
 _METRIC = re.compile(r"M([0-9.]+)x([0-9.]+)", re.ASCII)
 _INCH = re.compile(r"(#?[0-9/-]+?)-([0-9]+) ([0-9]?UN[A-Z]*)", re.ASCII)
 
@@ -127,7 +144,10 @@ def shown(row: Row, column: str) -> str:
 
 def printed(row: Row) -> str:
     """The value of a row, or its ends, with its unit."""
-    return f"{' to '.join(row.cells[c] for c in ('low', 'high') if row.cells[c]) if not row.cells['value'] else row.cells['value']} {row.cells['unit']}"
+    return (
+        f"{' to '.join(row.cells[c] for c in ('low', 'high') if row.cells[c]) if not row.cells['value'] else row.cells['value']}"
+        f" {row.cells['unit']}"
+    )
 
 
 def column_of(row: Row) -> str:

@@ -14,13 +14,16 @@ from gaugeblock import units
 from gaugeblock.errors import InputError
 
 _FORM = re.compile(
-    r"(?:(?P<over>over )?(?P<a>-?[0-9./ ]*[0-9.]))?(?:(?(a) )(?P<to>to )(?P<b>-?[0-9./ ]*[0-9.]))?(?: (?P<unit>[^ ]+))?",
+    r"(?:(?P<over>over )?(?P<a>-?[0-9./ ]*[0-9.]))?(?:(?(a) )(?P<to>to )(?P<b>-?[0-9./ ]*[0-9.]))?(?: (?P<unit>[^"
+    r" ]+))?",
     re.ASCII,
 )
 
 
 class Interval:
-    """Ends in the dimension's base unit (None = open-ended), whether each is left out, and the unit it was written in."""
+    """Ends in the dimension's base unit (None = open-ended), whether each is left out, and the unit it was written
+    in.
+    """
 
     __slots__ = ("dimension", "high", "high_open", "low", "low_open", "text", "unit")
 
@@ -42,7 +45,9 @@ class Interval:
         return not (self.high is not None and (value > self.high or (self.high_open and value == self.high)))
 
     def overlaps(self, other: Interval) -> bool:
-        """Whether the two share a value; a single value inside a range counts, equal ends count when both include them."""
+        """Whether the two share a value; a single value inside a range counts, equal ends count when both include
+        them.
+        """
         if self.dimension != other.dimension:
             return False
         return not (_before(self, other) or _before(other, self))

@@ -83,7 +83,8 @@ def range_faults(quantities: Iterable[Row], ranges: Iterable[Row]) -> list[Fault
     return faults
 
 
-# (table, quantity or * for all): key columns that make rows peers, and how far one may stand from their median (a factor).
+# (table, quantity or * for all): key columns that make rows peers, and how far one may stand from their median (a
+# factor).
 # Peers are of one kind, so that a figure ten times too high or low stands out where a range cannot be that narrow.
 PEERS: dict[tuple[str, str], tuple[tuple[str, ...], float]] = {
     ("fasteners/grades", "proof_strength"): (("standard",), 4.0),
@@ -107,7 +108,8 @@ PEERS: dict[tuple[str, str], tuple[tuple[str, ...], float]] = {
     ("driveline/setup", "preload_torque"): ((), 8.0),
 }
 
-# table, quantity or *, key column, +1 when the figure rises with the key and -1 when it falls, whether equal is allowed.
+# table, quantity or *, key column, +1 when the figure rises with the key and -1 when it falls, whether equal is
+# allowed.
 # Compared between rows of one source whose other keys are equal.
 SERIES: tuple[tuple[str, str, str, int, bool], ...] = (
     ("driveline/hardness", "*", "hardness", 1, True),

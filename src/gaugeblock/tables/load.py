@@ -152,9 +152,12 @@ class Row:
             return None
         if not is_decimal(text):
             raise DataError(
-                f"{self.table}.csv", f"line {self.line}, column {column}", f"{text!r} is not a decimal number", (),
+                f"{self.table}.csv",
+                f"line {self.line}, column {column}",
+                f"{text!r} is not a decimal number",
+                (),
                 "write it with a point and no unit",
-            )  # fmt: skip
+            )
         return float(text)
 
 
@@ -172,7 +175,9 @@ class Table:
         self._by_first: dict[str, dict[str, list[Row]]] = {}
 
     def of_first(self, quantity: str, cell: str) -> list[Row]:
-        """The rows of a quantity whose first key is ``cell`` or ``any``, in table order; found by an index made once."""
+        """The rows of a quantity whose first key is ``cell`` or ``any``, in table order; found by an index made
+        once.
+        """
         index = self._by_first.get(quantity)
         if index is None:
             rows = self.by_quantity.get(quantity, [])
@@ -428,7 +433,9 @@ def nearest(text: str, choices: list[str] | dict[str, str], count: int = 5) -> l
 
 
 def canonical(data: Refdata, table: str, column: str, typed: str) -> str:
-    """The key cell that ``typed`` means: the cell itself, another case of it, or a listed word; LookupMiss with the nearest."""
+    """The key cell that ``typed`` means: the cell itself, another case of it, or a listed word; LookupMiss with the
+    nearest.
+    """
     text = " ".join(typed.split())
     folded = text.casefold()
     cells = data.table(table).column(column)

@@ -36,9 +36,11 @@ def figure_in_its_range(facts: Facts) -> list[Fault]:
         if place not in limits:
             found = facts.ranges.of(*place)
             limits[place] = found and (
-                units.to_base(found[0], found[2]), units.to_base(found[1], found[2]), f"{found[0]:g} to {found[1]:g} {found[2]}",
+                units.to_base(found[0], found[2]),
+                units.to_base(found[1], found[2]),
+                f"{found[0]:g} to {found[1]:g} {found[2]}",
                 units.dimension(found[2]),
-            )  # fmt: skip
+            )
         limit = limits[place]
         if limit is None or units.dimension(row.cells["unit"]) != limit[3]:
             continue
@@ -62,7 +64,10 @@ def figure_near_its_peers(facts: Facts) -> list[Fault]:
                 for column, number in facts.numbers(row).items():
                     if not centre / factor <= number <= centre * factor:
                         usual = units.from_base(centre, row.cells["unit"])
-                        found = f"{shown(row, column)}, over a factor of {factor:g} from the median of its kind, {usual:.4g}"
+                        found = (
+                            f"{shown(row, column)}, over a factor of {factor:g} from the median of its kind,"
+                            f" {usual:.4g}"
+                        )
                         faults.append(at_row(row, column, "figure_near_its_peers", found, READ_AGAIN))
     return faults
 
@@ -112,7 +117,8 @@ def second_printed_unit_agrees(facts: Facts) -> list[Fault]:
                 continue
             number, other = facts.numbers(row)[column], units.to_base(float(text), match[3])
             other_slack = 0.5 * 10.0 ** -len(text.partition(".")[2]) * float(units.factor(match[3]))
-            # A converted figure was rounded once or truncated, often from another digit: a whole last place of each, and 1 %.
+            # A converted figure was rounded once or truncated, often from another digit: a whole last place of each,
+            # and 1 %.
             if abs(number - other) > 2 * (facts.slack(row, column) + other_slack) + 0.01 * abs(number):
                 found = f"{shown(row, column)}, but the note has {text} {match[3]}"
                 faults.append(at_row(row, column, "second_printed_unit_agrees", found, READ_AGAIN))
@@ -146,7 +152,10 @@ def figure_follows_its_series(facts: Facts) -> list[Fault]:
                     continue
                 step = sign * (facts.middle(b) - facts.middle(a))
                 if step < 0 or (step == 0 and not equal):
-                    found = f"{printed(b)} after {printed(a)} of line {a.line}, {'falling' if sign > 0 else 'rising'} with {column}"
+                    found = (
+                        f"{printed(b)} after {printed(a)} of line {a.line}, {'falling' if sign > 0 else 'rising'} with"
+                        f" {column}"
+                    )
                     faults.append(at_row(b, column_of(b), "figure_follows_its_series", found, READ_AGAIN))
     return faults
 
@@ -154,11 +163,15 @@ def figure_follows_its_series(facts: Facts) -> list[Fault]:
 # Strength
 
 _STRENGTHS = (
-    ("proof_strength", "yield_strength"), ("yield_strength", "tensile_strength"), ("proof_strength", "tensile_strength"),
-    ("yield_strength_typical", "tensile_strength_typical"), ("proof_load", "tensile_load"),
-    ("lower_yield_strength_typical", "upper_yield_strength_typical"), ("shear_strength", "tensile_strength_typical"),
+    ("proof_strength", "yield_strength"),
+    ("yield_strength", "tensile_strength"),
+    ("proof_strength", "tensile_strength"),
+    ("yield_strength_typical", "tensile_strength_typical"),
+    ("proof_load", "tensile_load"),
+    ("lower_yield_strength_typical", "upper_yield_strength_typical"),
+    ("shear_strength", "tensile_strength_typical"),
     ("torsional_yield_strength_typical", "yield_strength_typical"),
-)  # fmt: skip
+)
 
 
 def proof_below_yield_below_tensile(facts: Facts) -> list[Fault]:
@@ -178,14 +191,18 @@ def proof_below_yield_below_tensile(facts: Facts) -> list[Fault]:
 
 
 # Lowest share of tensile strength that proof and yield strength have: annealed stainless bolts yield at 20 of 65 ksi
-# (ASTM F593), bolts are proved at 0.55 and more (grade 1: 33 of 60 ksi), grade 4 studs at 65 of a yield of 100 ksi. Steel
+# (ASTM F593), bolts are proved at 0.55 and more (grade 1: 33 of 60 ksi), grade 4 studs at 65 of a yield of 100 ksi.
+# Steel
 # shears at 0.577 of its tensile strength (von Mises), and handbooks take 0.6.
 _SHARES = {
-    ("proof_strength", "tensile_strength"): (0.5, 1.0), ("yield_strength", "tensile_strength"): (0.3, 1.0),
-    ("proof_strength", "yield_strength"): (0.6, 1.0), ("yield_strength_typical", "tensile_strength_typical"): (0.3, 1.0),
-    ("proof_load", "tensile_load"): (0.5, 1.0), ("shear_strength", "tensile_strength"): (0.5, 0.7),
+    ("proof_strength", "tensile_strength"): (0.5, 1.0),
+    ("yield_strength", "tensile_strength"): (0.3, 1.0),
+    ("proof_strength", "yield_strength"): (0.6, 1.0),
+    ("yield_strength_typical", "tensile_strength_typical"): (0.3, 1.0),
+    ("proof_load", "tensile_load"): (0.5, 1.0),
+    ("shear_strength", "tensile_strength"): (0.5, 0.7),
     ("shear_strength", "tensile_strength_typical"): (0.5, 0.7),
-}  # fmt: skip
+}
 
 
 def strength_shares_are_likely(facts: Facts) -> list[Fault]:
@@ -257,7 +274,9 @@ PRINTED_WITHIN, GATHERED_WITHIN = 2.6, 4.6
 
 
 def range_is_narrow(facts: Facts) -> list[Fault]:
-    """The two ends of a torque are within a factor of each other: a printed range, and the range that several sources make."""
+    """The two ends of a torque are within a factor of each other: a printed range, and the range that several
+    sources make.
+    """
     faults = []
     for row in facts.all_rows():
         numbers = facts.numbers(row)
@@ -274,10 +293,18 @@ Rule = Callable[[Facts], list[Fault]]
 
 # What rows of every domain must obey; a domain brings its own.
 RULES: tuple[Rule, ...] = (
-    figure_in_its_range, figure_near_its_peers, sources_within_a_factor, second_printed_unit_agrees, single_number_stands_in_value,
-    figure_follows_its_series, proof_below_yield_below_tensile, strength_shares_are_likely, range_is_narrow,
-    unit_is_one_that_sources_print, unit_is_that_of_its_source,
-)  # fmt: skip
+    figure_in_its_range,
+    figure_near_its_peers,
+    sources_within_a_factor,
+    second_printed_unit_agrees,
+    single_number_stands_in_value,
+    figure_follows_its_series,
+    proof_below_yield_below_tensile,
+    strength_shares_are_likely,
+    range_is_narrow,
+    unit_is_one_that_sources_print,
+    unit_is_that_of_its_source,
+)
 
 
 def physics_faults(tables: Mapping[str, list[Row]], rules: Iterable[Rule], ranges: Ranges | None = None) -> list[Fault]:

@@ -15,10 +15,16 @@ if TYPE_CHECKING:
 
 # The column, or columns, that name one entry of a list.
 LIST_KEYS = {
-    "sources": ("id",), "quantities": ("quantity",), "formulas": ("name",), "words": ("domain", "column", "word"),
-    "releases": ("version",), "ranges": ("table", "quantity"), "expressions": ("rule",), "symbols": ("rule", "symbol"),
+    "sources": ("id",),
+    "quantities": ("quantity",),
+    "formulas": ("name",),
+    "words": ("domain", "column", "word"),
+    "releases": ("version",),
+    "ranges": ("table", "quantity"),
+    "expressions": ("rule",),
+    "symbols": ("rule", "symbol"),
     "rules": ("topic", "subject", "service", "jurisdiction", "statement"),
-}  # fmt: skip
+}
 
 
 def read_raw(folder: str, name: str, columns: tuple[str, ...], faults: list[Fault]) -> list[Row]:

@@ -1,8 +1,10 @@
 """The schemas of refdata, made from the column catalogue: types, vocabularies, grammars, units, evidence.
 
 The columns that every row has are checked at once for all tables (``shared_schema``), the key columns a table at a time
-(``key_schema``), each list by itself (``list_schema``). A check is named after its rule; ``DO`` holds what to do about it.
-A schema library did this before: loading it and its frames took two thirds of a second, and every test of a cell was ours.
+(``key_schema``), each list by itself (``list_schema``). A check is named after its rule; ``DO`` holds what to do
+about it.
+A schema library did this before: loading it and its frames took two thirds of a second, and every test of a cell
+was ours.
 """
 
 from __future__ import annotations
@@ -216,9 +218,15 @@ def shared_schema(dimensions: Mapping[str, str], sources: Collection[str], versi
 
 # Where a rule over several columns points.
 RULE_COLUMN = {
-    "no_number": "value", "low_above_high": "low", "value_outside_ends": "value", "wrong_dimension": "unit",
-    "missing_source": "source", "missing_locator": "locator", "missing_checked": "checked", "since_after_until": "until",
-}  # fmt: skip
+    "no_number": "value",
+    "low_above_high": "low",
+    "value_outside_ends": "value",
+    "wrong_dimension": "unit",
+    "missing_source": "source",
+    "missing_locator": "locator",
+    "missing_checked": "checked",
+    "since_after_until": "until",
+}
 
 
 def _is_interval(cell: str) -> bool:

@@ -63,7 +63,9 @@ class Checked:
 
 
 def check(folder: str | None, rules: Sequence[Rule]) -> Checked:
-    """All faults of the tables in ``folder`` (the project's own when None) by ``rules`` of the domains too, and the counts."""
+    """All faults of the tables in ``folder`` (the project's own when None) by ``rules`` of the domains too, and the
+    counts.
+    """
     if folder is not None and not os.path.isdir(folder):
         raise InputError(folder, "validate", "no such folder", (), "name a folder with tables in it")
     folder = folder or refdata_folder()
@@ -380,7 +382,10 @@ def _digest_faults(read: Mapping[str, list[Row]], releases: list[Row], versions:
         at = versions[release.cells["version"]]
         digest = combine(d for since, until, d in spans if since <= at < until)
         if digest != release.cells["sha256"]:
-            do = "a released row was edited, added or taken out: put it back; to correct it, close the row (until) and add a new one"
+            do = (
+                "a released row was edited, added or taken out: put it back; to correct it, close the row (until) and"
+                " add a new one"
+            )
             faults.append(
                 Fault(
                     "releases.csv",

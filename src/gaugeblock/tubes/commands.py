@@ -10,7 +10,8 @@ def bend(argv: list[str]) -> int:
     parser = parser_of(
         "bend",
         "The least radius for a tube, whether a die keeps to it, and what the bend does to the tube.",
-        'gaugeblock bend --od "1-3/4 in" --wall ".120 in" --material "1020 DOM" --method "rotary draw" --radius "5-1/2 in"',
+        'gaugeblock bend --od "1-3/4 in" --wall ".120 in" --material "1020 DOM" --method "rotary draw" --radius'
+        ' "5-1/2 in"',
     )
     parser.add_argument("--od", required=True, metavar="D", help="outside diameter: 1-3/4 in, 44.5 mm")
     parser.add_argument("--wall", required=True, metavar="T", help='wall: .120 in, 3 mm, "11 BWG"')

@@ -110,7 +110,10 @@ def _cautions(cell: str, size: Measure, figures: list[Figure], data: Refdata) ->
     kinds = {f.key["standard"] for f in figures if "thread" in f.quantity}
     if len({_thread_text(figures, k) for k in kinds}) > 1:
         told = "; ".join(f"{_thread_text(figures, k)} {k}" for k in sorted(kinds))
-        text = f"More than one nut fits this flare, each with its own thread: {told}. Name the standard, or measure both threads."
+        text = (
+            f"More than one nut fits this flare, each with its own thread: {told}. Name the standard, or measure both"
+            " threads."
+        )
         cautions.append(Caution(text, "injury", (), "refdata"))
     return cautions
 

@@ -206,7 +206,9 @@ def length(typed: str, where: str) -> units.Measure:
 
 
 def size(typed: str, where: str, quantity: str, data: Refdata) -> units.Measure:
-    """A size of a tube over zero; a bare number is read in the one unit in which such a tube exists (``1.75`` is inches)."""
+    """A size of a tube over zero; a bare number is read in the one unit in which such a tube exists (``1.75`` is
+    inches).
+    """
     number, unit = units.split_quantity(typed)
     if number and not unit:
         exact = units.parse_number(number, where)
@@ -363,7 +365,7 @@ def rows_of(found: Stock, quantity: str, od: Fraction | None, wall_m: Fraction |
         if r["family"] == found.family and not r["standing"] and all(fits(r, c, getattr(found, c)) for c in COLUMNS[1:])
     ]
     exact = [r for r in rows if r["product"] == found.product]
-    return [r for r in (exact or rows) if inside(r, "od", od) and inside(r, "wall", wall_m)]
+    return [r for r in exact or rows if inside(r, "od", od) and inside(r, "wall", wall_m)]
 
 
 def labels(found: Stock, data: Refdata) -> list[str]:

@@ -105,7 +105,9 @@ def _subjects(found: keys.Stock) -> list[str]:
 
 
 def _read_as(found: keys.Stock, figures: list[Figure], data: Refdata) -> list[Caution]:
-    """What was not named and is taken as the only kind on record; and specifications that step by size, told beside it."""
+    """What was not named and is taken as the only kind on record; and specifications that step by size, told beside
+    it.
+    """
     out = []
     first = next((f for f in figures if f.quantity in _GUARANTEED), None)
     if first is not None:
@@ -139,7 +141,9 @@ def _base(typed: str, where: str, data: Refdata) -> Fraction:
 
 
 def _one(typed: str, quantity: str, rows: list[Row], sizes: dict[str, str | None], data: Refdata) -> list[Figure]:
-    """The Figure of a quantity among rows of one kind; Ambiguous when they are of more kinds than what was typed can tell apart."""
+    """The Figure of a quantity among rows of one kind; Ambiguous when they are of more kinds than what was typed
+    can tell apart.
+    """
     if not rows:
         return []
     kinds = list(dict.fromkeys(tuple(r.cells[c] for c in keys.COLUMNS) for r in rows))

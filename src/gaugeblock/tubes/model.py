@@ -213,7 +213,9 @@ class TubeBolts(Part):
 
 
 class Cope(Part):
-    """An end that is cut to fit another tube: that tube's diameter, the angle between the two, how far their axes miss."""
+    """An end that is cut to fit another tube: that tube's diameter, the angle between the two, how far their axes
+    miss.
+    """
 
     end: Annotated[str, one_of("start", "end")]
     onto: Length

@@ -40,7 +40,9 @@ def _given(tube: Tube, shop: Shop, data: Refdata) -> Given:
 
 
 def planned(tube: Tube, shop: Shop, data: Refdata, *, draw: bool = False) -> Plan:
-    """The plan of one tube of the job; what cannot be together is an open question of this item, not of the whole job."""
+    """The plan of one tube of the job; what cannot be together is an open question of this item, not of the whole
+    job.
+    """
     given = _given(tube, shop, data)
     try:
         return plan_of(given, draw=draw)

@@ -75,7 +75,8 @@ def _mass_fault(facts: Facts, row: Row, wanted: float, where: str) -> list[Fault
     return [at_row(row, column_of(row), "pipe_mass_is_that_of_its_wall", found, READ_AGAIN)]
 
 
-# Wall over outside diameter of standard pipe, to schedule 160; XXS, whose wall is twice XS to NPS 6, leaves little bore.
+# Wall over outside diameter of standard pipe, to schedule 160; XXS, whose wall is twice XS to NPS 6, leaves little
+# bore.
 PIPE_WALL_SHARE = (0.018, 0.31)
 XXS_WALL_SHARE = (0.14, 0.48)
 
@@ -104,7 +105,8 @@ def xxs_wall_is_twice_xs(facts: Facts) -> list[Fault]:
     ]
 
 
-# Bend radius over tube diameter: rotary-draw tooling from 1, conduit and pipe up to 12; a figure ten times off lies outside
+# Bend radius over tube diameter: rotary-draw tooling from 1, conduit and pipe up to 12; a figure ten times off lies
+# outside
 # either end, as every true one is within 1 to 9.
 BEND_RATIO = (0.8, 13.0)
 
@@ -139,7 +141,8 @@ def bend_radius_rises_with_diameter(facts: Facts) -> list[Fault]:
     return faults
 
 
-# Tolerance over what it is a tolerance of, lowest and highest: a diameter is held within 3 %, a wall within a quarter (thin
+# Tolerance over what it is a tolerance of, lowest and highest: a diameter is held within 3 %, a wall within a quarter
+# (thin
 # brake pipe, a fifth); no mill holds a diameter closer than a thousandth part or a wall closer than a hundredth.
 TOLERANCES = {
     "od_tolerance": ("od", 0.001, 0.03),
@@ -168,7 +171,8 @@ def tolerance_is_a_small_share(facts: Facts) -> list[Fault]:
     return faults
 
 
-# Bore left at a flareless sleeve over the bore of the tube (outside diameter less two walls): the smallest tubes close by
+# Bore left at a flareless sleeve over the bore of the tube (outside diameter less two walls): the smallest tubes
+# close by
 # a third, the largest by a twentieth.
 SLEEVE_BORE = (0.6, 1.0)
 # Ends of a range of walls over the nominal wall between them: mills hold it within a tenth, or an eighth.

@@ -19,7 +19,9 @@ _SIZES = "tubes/sizes"
 
 
 class Listed(Value):
-    """A size as key cells of the tables; ``of_od`` and ``of_wall`` say whose tolerance holds what was read, else blank."""
+    """A size as key cells of the tables; ``of_od`` and ``of_wall`` say whose tolerance holds what was read, else
+    blank.
+    """
 
     __slots__ = ("od", "of_od", "of_wall", "wall")
 

@@ -26,13 +26,23 @@ SEEDS = (
     'torque M10x1.5 --grade 10.9 --condition oiled --into aluminium --engagement "15 mm" --wrench "20 to 150 N*m by 1"',
     'torque 7/16-20 --grade 8 --condition anti-seize --adapter "2 in on 12 in at 30 deg" --given "60 lbf*ft"',
     'bend --od "1 3/4 in" --wall "0.120 in" --material 1020 --method "rotary draw" --radius "5 1/2 in"',
-    'part "spark plug" --size "14 mm"', "gauge 16", "pipe 2 --schedule 40", "hardness 40 HRC", "spline 16/32 20",
-    'heat "DOT 4" --state wet --at "400 degF"', 'steel 4340 --treatment "quenched and tempered" --temper "800 degF"',
+    'part "spark plug" --size "14 mm"',
+    "gauge 16",
+    "pipe 2 --schedule 40",
+    "hardness 40 HRC",
+    "spline 16/32 20",
+    'heat "DOT 4" --state wet --at "400 degF"',
+    'steel 4340 --treatment "quenched and tempered" --temper "800 degF"',
     'steel 4130 --shaft "1 in" --bore "0.5 in" --torque "300 lbf*ft" --length "20 in" --hardness "32 HRC"',
     'spline 24/48 35 --torque "900 lbf*ft" --bore "0.5 in" --material 4340 --load steady --cycles 1000000',
-    'heat "DOT 4" --beside "exhaust header" --gap "2 in" --od "3/16 in" --hot-od "2 in" --shield "1 in" --speed "10 m/s" --sleeve "5 mm"',
-    'joint "10 deg"', "find brake", "sources",
-)  # fmt: skip
+    (
+        'heat "DOT 4" --beside "exhaust header" --gap "2 in" --od "3/16 in" --hot-od "2 in" --shield "1 in" --speed "10'
+        ' m/s" --sleeve "5 mm"'
+    ),
+    'joint "10 deg"',
+    "find brake",
+    "sources",
+)
 _PLACE = re.compile(r"\((\S+ line \d+|unknown)\)")
 
 

@@ -15,21 +15,34 @@ from gaugeblock.tubes.plan.plan import plan, work_out
 from gaugeblock.tubes.plan.planned import Plan
 
 DIE = {
-    "name": "die A", "radius": "5-1/2 in", "start_mark": "1-1/4 in", "grip": "3 in", "between": "2 in",
+    "name": "die A",
+    "radius": "5-1/2 in",
+    "start_mark": "1-1/4 in",
+    "grip": "3 in",
+    "between": "2 in",
     "test_bends": [{"pulled": "47 deg", "released": "45 deg"}, {"pulled": "94 deg", "released": "90 deg"}],
-}  # fmt: skip
+}
 TUBE = {"name": "t", "od": "1-3/4 in", "wall": ".120 in", "material": "1020 DOM", "method": "rotary draw"}
 OFFSET = {**TUBE, "offset": {"rise": "6 in", "angle": "45 deg", "before": "8 in", "after": "8 in"}}
 CLEAR = {
-    **TUBE, "marks_from": "centre", "trim": {"start": "1 in", "end": "1 in"},
+    **TUBE,
+    "marks_from": "centre",
+    "trim": {"start": "1 in", "end": "1 in"},
     "clear": {
-        "name": "exhaust", "od": "2-1/2 in", "height": "1-3/4 in", "at": "18 in", "span": "36 in", "gap": "1 in", "angle": "45 deg",
+        "name": "exhaust",
+        "od": "2-1/2 in",
+        "height": "1-3/4 in",
+        "at": "18 in",
+        "span": "36 in",
+        "gap": "1 in",
+        "angle": "45 deg",
     },
-}  # fmt: skip
+}
 BENDS = {
-    **TUBE, "end": "9 in",
+    **TUBE,
+    "end": "9 in",
     "bends": [{"straight": "8 in", "angle": "45 deg"}, {"straight": "6 in", "angle": "90 deg", "turn": "30 deg"}],
-}  # fmt: skip
+}
 
 
 def result(made: Plan, name: str) -> tuple[str, str]:
@@ -197,15 +210,21 @@ def test_an_obstacle_that_is_too_near_is_not_ok_and_a_flange_counts() -> None:
 @pytest.mark.parametrize(("up", "verdict"), [("6 in", OK), ("4 in", NOT_OK)])
 def test_a_box_a_plane_and_a_part_that_comes_out(up: str, verdict: str) -> None:
     keys = {
-        **TUBE, "radius": "5-1/2 in", "points": [["0 in", "-20 in", "0 in"], ["0 in", "20 in", "0 in"]], "gap": "1/2 in",
+        **TUBE,
+        "radius": "5-1/2 in",
+        "points": [["0 in", "-20 in", "0 in"], ["0 in", "20 in", "0 in"]],
+        "gap": "1/2 in",
         "obstacles": [
             {"name": "tray", "box": {"middle": ["0 in", "0 in", "3 in"], "size": ["4 in", "4 in", "2 in"]}},
             {"name": "road", "plane": {"point": ["0 in", "0 in", "-5 in"], "free": "up"}},
         ],
         "removal": {
-            "name": "gearbox", "middle": ["-20 in", "0 in", up], "size": ["10 in", "8 in", "8 in"], "travel": ["40 in", "0 in", "0 in"],
+            "name": "gearbox",
+            "middle": ["-20 in", "0 in", up],
+            "size": ["10 in", "8 in", "8 in"],
+            "travel": ["40 in", "0 in", "0 in"],
         },
-    }  # fmt: skip
+    }
     made = work_out(keys)
     assert inches(made, "surface_gap")[:2] == pytest.approx([2 - 0.875, 5 - 0.875], abs=1e-3)
     assert result(made, "gearbox can be taken out past the tube")[0] == verdict
@@ -300,7 +319,7 @@ def test_a_bolt_through_the_tube_and_a_slot_are_cautions_with_figures() -> None:
         ({"od": None}, "shape and marks", CANNOT_TELL),
         ({"bends": None, "end": None}, "shape and marks", CANNOT_TELL),
     ],
-)  # fmt: skip
+)
 def test_what_is_missing_or_wrong_is_answered_in_its_check(change: dict[str, object], check: str, verdict: str) -> None:
     keys = {**BENDS, **change}
     die = {**DIE, **keys.pop("_die", {})}  # type: ignore[arg-type]

@@ -52,7 +52,9 @@ def value(plan: Plan, quantity: str) -> float:
 
 
 def brute_gap(plan: Plan, at: tuple[float, float]) -> float:
-    """Second implementation: the centre line by 20,000 chords' ends against a pipe that runs rearward through ``at``, in inches."""
+    """Second implementation: the centre line by 20,000 chords' ends against a pipe that runs rearward through
+    ``at``, in inches.
+    """
     assert plan.shape is not None
     n = 20_000
     near = min(
@@ -63,7 +65,9 @@ def brute_gap(plan: Plan, at: tuple[float, float]) -> float:
 
 
 def test_what_the_arc_costs_is_as_the_geometry_of_the_corner_says():
-    """Pipe 3 in from both legs: sharp 3 - 1 = 2 in; the arc of 6 in about (-6, 6) passes 6 - 3 sqrt 2 from its centre."""
+    """Pipe 3 in from both legs: sharp 3 - 1 = 2 in; the arc of 6 in about (-6, 6) passes 6 - 3 sqrt 2 from its
+    centre.
+    """
     plan = corner(pipe(3))
     assert value(plan, "gap_cost") == pytest.approx(2 - (6 - 3 * math.sqrt(2) - 1), abs=1e-3)
     text = next(c.text for c in plan.sheet.cautions if "round off the corners" in c.text)

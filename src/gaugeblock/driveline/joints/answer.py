@@ -39,12 +39,14 @@ def joint(
     """How much a driven shaft speeds up and slows down, and whether the working angles are usual.
 
     Parameters are text as people write them: ``angle`` the first joint's working angle (``7 deg``) and ``second`` the
-    other's, in the side view where ``top`` and ``second_top`` give them in the top view; or ``shafts_side`` the slopes of
+    other's, in the side view where ``top`` and ``second_top`` give them in the top view; or ``shafts_side`` the
+    slopes of
     input, propeller and output shaft in the side view (``3 deg, 5 deg, 3 deg``; down to the rear positive) and
     ``shafts_top`` the same in the top view; ``phasing`` ``in phase`` or ``wrong phase``; ``speed`` the driveshaft's
     (``3000 rpm``).
 
-    Returns a Sheet: the swing of the pair as phased first, peak to peak as a share of the mean, then of one joint, then the
+    Returns a Sheet: the swing of the pair as phased first, peak to peak as a share of the mean, then of one joint,
+    then the
     true working angles. Without a top view the joints are taken to lie in one plane; that is printed.
 
     Raises InputError or UnitError for what cannot be read.

@@ -211,13 +211,18 @@ def _any_speed(worst: Figure, got: Bound, data: Refdata) -> Judged:
             Check(SPEED, CANNOT_TELL, "the driveshaft's speed is not given", None, got, bears=ASK), do, question
         )
     required = Bound(math.degrees(base(slowest)), "deg", "max", slowest)
-    why = f"{said} is over what any speed of the trade's table has: at most {text_of(slowest)} ({slowest.key['shaft_speed']})"
+    why = (
+        f"{said} is over what any speed of the trade's table has: at most {text_of(slowest)}"
+        f" ({slowest.key['shaft_speed']})"
+    )
     check = Check(SPEED, NOT_OK, why, required, got, bears=STOP)
     return Judged(check, f"Lessen the angle to {text_of(slowest)} at the most, or use a joint made for more.", question)
 
 
 def needles_roll(of: Joints, found: Working, data: Refdata) -> Judged | None:
-    """That no joint runs straight: its needles would not roll. None where nothing is published, or all are far from it."""
+    """That no joint runs straight: its needles would not roll. None where nothing is published, or all are far from
+    it.
+    """
     rows = data.table(TABLE).by_quantity.get("working_angle_minimum", [])
     limits = [lookup.figure_of(r, data) for r in rows if r["service"] in ("any", "vehicle") and not r.standing]
     if not limits:

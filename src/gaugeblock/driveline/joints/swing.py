@@ -1,4 +1,6 @@
-"""How much the driven shaft speeds up and slows down: by one joint, and by the pair, yokes in line and a quarter turn out."""
+"""How much the driven shaft speeds up and slows down: by one joint, and by the pair, yokes in line and a quarter
+turn out.
+"""
 
 from __future__ import annotations
 

@@ -55,7 +55,9 @@ class Given(Value):
 
 
 def given_at(of: Step, rows: list[Row], own: Figure | None, data: Refdata) -> Given:
-    """What was typed, read against the rows of the step; ``own`` is the published figure of this axle, where there is one."""
+    """What was typed, read against the rows of the step; ``own`` is the published figure of this axle, where there
+    is one.
+    """
     doubts: list[Doubt] = []
     made = None
     if of.maker is not None:

@@ -48,7 +48,9 @@ def own_rows(of: Step, rows: list[Row]) -> list[Row]:
 
 
 def published(own: list[Row], data: Refdata) -> tuple[Figure, ...]:
-    """The published figures of exactly this axle, the same number once; more than one where they differ by quantity, wear or step."""
+    """The published figures of exactly this axle, the same number once; more than one where they differ by
+    quantity, wear or step.
+    """
     found: dict[tuple[object, ...], Figure] = {}
     for row in own:
         figure = figure_of(row, data)

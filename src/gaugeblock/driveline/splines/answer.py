@@ -41,12 +41,14 @@ def spline(
     Parameters are text as people write them: ``pitch`` ``24/48``; ``teeth`` ``35``; ``root`` ``flat root`` or
     ``fillet root``; ``fit`` ``side fit`` or ``major diameter fit``. With ``torque`` (and ``bore``) it is judged:
     shear under the roots, shear of the teeth and pressure on their sides. These need ``material``, ``source`` and
-    ``load`` of the drive, ``cycles`` of torque, the engaged ``length``, and the ``seating``: ``fixed`` (it cannot rock) or
+    ``load`` of the drive, ``cycles`` of torque, the engaged ``length``, and the ``seating``: ``fixed`` (it cannot
+    rock) or
     ``flexible``, which needs its ``misalignment`` (``0.002 in/in``) and the ``revolutions`` that it must last.
 
     Returns a Sheet: the shaft spline's outside diameter first. These are basic sizes, without tolerance or fit.
 
-    Raises InputError for another pressure angle, root or fit than the equations that were read, or a pitch that is none.
+    Raises InputError for another pressure angle, root or fit than the equations that were read, or a pitch that is
+    none.
     Source: ANSI B92.1 basic dimension equations, as reprinted.
 
     >>> round(spline("24/48", "28").figure("spline_pitch_diameter").typical, 4)

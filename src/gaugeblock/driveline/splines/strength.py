@@ -1,4 +1,6 @@
-"""What a torque does to a spline: shear under the roots, shear of the teeth, pressure on their sides, each against its allowable."""
+"""What a torque does to a spline: shear under the roots, shear of the teeth, pressure on their sides, each against
+its allowable.
+"""
 
 from __future__ import annotations
 
@@ -45,7 +47,9 @@ _WANTED = {
 
 
 class Strained(Value):
-    """The stresses and factors of a spline, the checks and the questions; ``factor`` is the least (None: not all are known)."""
+    """The stresses and factors of a spline, the checks and the questions; ``factor`` is the least (None: not all
+    are known).
+    """
 
     __slots__ = ("checks", "factor", "figures", "questions")
 
@@ -102,7 +106,9 @@ class _Strength:
         return self.factor_of("fatigue_life_factor", "fatigue life factor", "one direction", self.load.cycles or "")
 
     def distribution(self) -> Figure:
-        """Km, at the printed face width that is no less; a fixed spline is in line: the least misalignment that is printed."""
+        """Km, at the printed face width that is no less; a fixed spline is in line: the least misalignment that is
+        printed.
+        """
         assert self.load.length is not None
         length = self.load.length.to("m")
         out = self.load.misalignment or "0.001 in/in"

@@ -29,7 +29,8 @@ class Bent(Value):
     """A tube, and the radius it is bent to where one is given: Figures, exact metres, its key cells.
 
     ``od``, ``wall`` as typed; ``method`` blank for a tube that is not bent; ``radius`` as typed and ``centre`` to the
-    centre line; ``listed`` the size it was bought as; ``tested`` what the shop measured at a bend made so; ``maker`` the bender maker's least radius.
+    centre line; ``listed`` the size it was bought as; ``tested`` what the shop measured at a bend made so;
+    ``maker`` the bender maker's least radius.
     """
 
     __slots__ = (

@@ -109,7 +109,9 @@ def minimums(tube: Bent, service: str) -> list[Minimum]:
 
 
 def outside_list(tube: Bent, row: Figure) -> str:
-    """Why a row for any wall of one OD does not reach this wall: it is outside those listed; blank when it is inside."""
+    """Why a row for any wall of one OD does not reach this wall: it is outside those listed; blank when it is
+    inside.
+    """
     if row.key["wall"] != "any" or row.key["od"] == "any":
         return ""
     walls = [

@@ -27,7 +27,9 @@ SPRINGBACK = "springback"
 
 
 def known(tube: Bent, quantity: str) -> Figure | None:
-    """What the tables guarantee of this metal: one row, or the envelope of those that fit; None without grade and product."""
+    """What the tables guarantee of this metal: one row, or the envelope of those that fit; None without grade and
+    product.
+    """
     stock, data = tube.stock, tube.data
     if stock.material is None and stock.product is None:
         return None
@@ -73,7 +75,9 @@ def _ends(figure: Figure) -> str:
 
 
 def stretch(tube: Bent) -> tuple[list[Figure], list[Caution]]:
-    """Outer fibre strain beside the guaranteed elongation and the predicted outer wall: information, never a verdict."""
+    """Outer fibre strain beside the guaranteed elongation and the predicted outer wall: information, never a
+    verdict.
+    """
     figures: list[Figure] = []
     cautions: list[Caution] = []
     elongation = known(tube, "elongation")
@@ -199,7 +203,10 @@ def _springback(tube: Bent, angle: Figure, measure: Measure) -> list[Figure]:
             "springback_radius_sheet",
             (*between, angle),
             [calc.springback_sheet(clr, od, y, stiff) for y in (low_pa, high_pa)],
-            "estimate, from the guaranteed yield to the guaranteed tensile strength (a bend hardens); the OD taken as the depth",
+            (
+                "estimate, from the guaranteed yield to the guaranteed tensile strength (a bend hardens); the OD taken"
+                " as the depth"
+            ),
         ),
         (
             "springback_tube_plastic",

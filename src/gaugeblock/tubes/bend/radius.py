@@ -115,7 +115,10 @@ def _unknown(tube: Bent) -> Check:
         if r["service"] == tube.service and r["family"] not in ("any", tube.family)
     )
     also = ", ".join(dict.fromkeys(known))
-    why = f"no published source was found, and no habit is on record, for {tube.family} tube by {tube.method} in service {tube.service}"
+    why = (
+        f"no published source was found, and no habit is on record, for {tube.family} tube by {tube.method} in service"
+        f" {tube.service}"
+    )
     why += f" (known for: {also})" if also else ""
     return Check(NAME, CANNOT_TELL, f"{why}: {_TEST}", bears=_bears(tube, ASK))
 
@@ -126,7 +129,9 @@ def _bears(tube: Bent, bears: str) -> str:
 
 
 def _held_to_stricter(check: Check, tube: Bent, others: list[Minimum]) -> Check:
-    """An ok on the governing minimum is ``cannot tell`` where another living one of the service needs a larger radius."""
+    """An ok on the governing minimum is ``cannot tell`` where another living one of the service needs a larger
+    radius.
+    """
     if check.result != OK or tube.clr_m is None:
         return check
     stricter = [(r, m) for m in others if (r := base(m.radius)) > float(tube.clr_m) * (1 + 1e-9)]

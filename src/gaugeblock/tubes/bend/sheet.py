@@ -47,10 +47,13 @@ def bend(
     """The least radius for a tube, whether a die keeps to it, and what the bend does to the tube.
 
     Parameters are text as people write them: ``od`` ``1-3/4 in``; ``wall`` ``.120 in`` or ``11 BWG``; ``material``
-    ``1020 DOM`` (or ``product``, ``condition``, ``spec`` apart); ``method`` ``rotary draw``; ``radius`` of the die, to the
-    centre line unless ``measured_to`` (or the words after it) say inside; ``angle`` ``90 deg``; ``service`` ``vehicle`` or
+    ``1020 DOM`` (or ``product``, ``condition``, ``spec`` apart); ``method`` ``rotary draw``; ``radius`` of the die,
+    to the
+    centre line unless ``measured_to`` (or the words after it) say inside; ``angle`` ``90 deg``; ``service``
+    ``vehicle`` or
     ``vehicle safety cage``; ``diameters`` largest and smallest as measured at a bend made so (``1.80 x 1.70 in``);
-    ``die`` its name; ``maker_radius`` the bender maker's least radius for this tube, ``maker_source`` his sheet and page.
+    ``die`` its name; ``maker_radius`` the bender maker's least radius for this tube, ``maker_source`` his sheet and
+    page.
 
     Returns a Sheet: the published cage rule first beside a steel tube (it governs a cage and informs otherwise), then
     the habit of the method, bend ratio, wall factor, and outer fibre strain beside the guaranteed elongation, predicted

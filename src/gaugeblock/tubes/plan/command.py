@@ -14,10 +14,10 @@ if TYPE_CHECKING:
     from gaugeblock.tubes.plan.planned import Plan
 
 _EXAMPLE = (
-    'gaugeblock tube build.toml "gearbox crossmember"\n'
-    '  gaugeblock tube --offset "rise 6 in, angle 45 deg, before 8 in, after 8 in" --od "1-3/4 in" --wall ".120 in" \\\n'
-    '    --material "1020 DOM" --method "rotary draw" --radius "5-1/2 in" --start-mark "1-1/4 in" --grip "3 in" --test "47 deg set, 45 deg got"\n'
-    '  gaugeblock tube --kick-up "flat 6 in, rise 5 in, angle 45 deg, foot 8 in" --od "1-1/2 in" --radius "4-1/2 in" --from centre'
+    'gaugeblock tube build.toml "gearbox crossmember"\n  gaugeblock tube --offset "rise 6 in, angle 45 deg, before 8'
+    ' in, after 8 in" --od "1-3/4 in" --wall ".120 in" \\\n    --material "1020 DOM" --method "rotary draw" --radius'
+    ' "5-1/2 in" --start-mark "1-1/4 in" --grip "3 in" --test "47 deg set, 45 deg got"\n  gaugeblock tube --kick-up'
+    ' "flat 6 in, rise 5 in, angle 45 deg, foot 8 in" --od "1-1/2 in" --radius "4-1/2 in" --from centre'
 )
 _WORDS = {
     "offset": ("rise", "angle", "before", "after"),

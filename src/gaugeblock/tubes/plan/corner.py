@@ -69,7 +69,10 @@ def _lost(given: Given, shape: Shape, around: Around, leaves: tuple[Figure, ...]
         words = f"gap to {name}: with sharp corners less with arcs"
         both = _gaps(given.make, name, before.gap, after.gap, leaves)
         figure = given.make("gap_lost", "gap_cost", lost, both, bend=name, conditions=words)
-        text = f"Bends round off the corners: next to {name} the gap is {given.tape.up(lost)} smaller than with sharp corners."
+        text = (
+            f"Bends round off the corners: next to {name} the gap is {given.tape.up(lost)} smaller than with sharp"
+            " corners."
+        )
         figures.append(figure)
         cautions.append(Caution(text, "note", (figure.id,), "calculated"))
     return Found(figures, (), cautions)
@@ -98,9 +101,9 @@ def _regained(r: Regained, given: Given, leaves: tuple[Figure, ...]) -> Found:
     apexes = f"apex of bend {bends[0]} was" if len(bends) == 1 else f"apexes of bends {_and(bends)} were"
     bent = f"have {tape.down(r.bent)} to" if r.bent > 0 else "touch"
     text = (
-        f"Bends round off the corners: bent to the apexes given, the tube would {bent} {r.name}, where sharp corners have "
-        f"{tape.down(r.sharp)}. The {apexes} moved out {tape.reads(r.moved)}; the angles there and beside it are a "
-        "little other than given, the ends stay. Figures, marks and drawings are of the moved shape."
+        f"Bends round off the corners: bent to the apexes given, the tube would {bent} {r.name}, where sharp corners"
+        f" have {tape.down(r.sharp)}. The {apexes} moved out {tape.reads(r.moved)}; the angles there and beside it are"
+        " a little other than given, the ends stay. Figures, marks and drawings are of the moved shape."
     )
     return Found([cost, moved], (), [Caution(text, "damage", (cost.id, moved.id), "calculated")])
 

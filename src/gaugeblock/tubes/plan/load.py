@@ -27,8 +27,8 @@ if TYPE_CHECKING:
 
 NAME = "carries its load (screening)"
 SCREENING = (
-    "The load figures are a screening: welds, holes, out-of-round bends, fatigue, twist and loads across the tube are not in them."
-    " The engineer or inspector who signs for the vehicle decides whether it carries."
+    "The load figures are a screening: welds, holes, out-of-round bends, fatigue, twist and loads across the tube are"
+    " not in them. The engineer or inspector who signs for the vehicle decides whether it carries."
 )
 _NEEDED = ("mass", "at", "bump_factor", "feet")
 _UP = (0.0, 0.0, 1.0)
@@ -139,7 +139,9 @@ def _plane(shape: Shape) -> tuple[Vector, str]:
 
 
 def _on(line: Path, along: Vector, far: float) -> float | None:
-    """The place along the tube that lies ``far`` from its start, measured level; the highest where there are several."""
+    """The place along the tube that lies ``far`` from its start, measured level; the highest where there are
+    several.
+    """
     point = paths.add(line.at(0.0), along, far)
     found = line.on_plane(point, along)
     return max(found, key=lambda s: line.at(s)[2]) if found else None

@@ -206,7 +206,10 @@ def mark_figures(layout: Layout, inputs: tuple[Figure, ...], datum: str, make: M
     out = {}
     for m in layout.marks:
         side = "start" if m.position < 0 else "end"
-        words = f"bend {m.number}, from {DATUMS[datum]}, towards {side.upper()}; the bend goes to {'END' if m.goes > 0 else 'START'}"
+        words = (
+            f"bend {m.number}, from {DATUMS[datum]}, towards {side.upper()}; the bend goes to"
+            f" {'END' if m.goes > 0 else 'START'}"
+        )
         out[m.number] = make.length(
             "bend_mark", "bend_mark", abs(m.position), inputs, bend=str(m.number), conditions=words, towards=side
         )
@@ -229,7 +232,10 @@ def rounding(layout: Layout, die: Die, sets: Sequence[Setting], cut: Figure, mak
         marked = sticks.as_marked(layout, die, angles, turns)
     except ValueError:
         marked = None
-    words = f"marks to {make.tape.word}, angles and turns to 1/2 deg; each rounded from its own exact place, so errors do not add up along the stick"
+    words = (
+        f"marks to {make.tape.word}, angles and turns to 1/2 deg; each rounded from its own exact place, so errors do"
+        " not add up along the stick"
+    )
     if marked is not None:
         shift = sticks.shape_shift(stick, marked)
         out.append(
@@ -277,5 +283,8 @@ def seam_figure(stick: Stick, inputs: tuple[Figure, ...], make: Make) -> tuple[f
     if not stick.bends:
         return None
     at, clear = sticks.seam_line(stick.lines)
-    words = f"clockwise from the inside of bend 1 as seen from START; {degrees(clear):.0f} deg clear of every inside and outside line"
+    words = (
+        f"clockwise from the inside of bend 1 as seen from START; {degrees(clear):.0f} deg clear of every inside and"
+        " outside line"
+    )
     return at, make("seam_line", "seam_position", at, inputs, unit="deg", conditions=words)

@@ -91,7 +91,9 @@ class Metal(Value):
         return 0.0 if self.modulus is None else base(self.modulus)
 
     def set_angle(self, angle: float, radius: float) -> tuple[float, float, tuple[Figure, ...]] | None:
-        """Lowest and highest estimate of the angle to set, rad, and what it is made from; None when that is not known."""
+        """Lowest and highest estimate of the angle to set, rad, and what it is made from; None when that is not
+        known.
+        """
         if self.weak is None or self.tensile is None or self.modulus is None:
             return None
         try:
@@ -127,9 +129,9 @@ def metal_of(given: Given, tool: Tool | None) -> tuple[Metal | None, Found]:
     except LookupMiss as miss:
         why = f"{miss.asked}: {miss.why}" + (f"; nearest: {', '.join(miss.nearest)}" if miss.nearest else "")
         key = "wall" if miss.where == "gauge" else miss.where if miss.where in Tube.keys else "material"
-        return None, _open(
-            why, [Question(FILL_IN, f"{why}.", key, (RADIUS,))]
-        ) if tool is not None or key == "wall" else Found()
+        return None, (
+            _open(why, [Question(FILL_IN, f"{why}.", key, (RADIUS,))]) if tool is not None or key == "wall" else Found()
+        )
 
 
 def _open(why: str, asks: list[Question]) -> Found:

@@ -38,7 +38,10 @@ def order(made: Plan, marks: Marks, tool: Tool, finished: str) -> str:
     rows.append((str(len(rows)), tape.reads(layout.stick.end), "-", "end of the tube"))
     length = tape.reads(layout.stick.developed_length)
     notes = [
-        f"Straights are tangent to tangent; along the centre line {length}, finished. Add what your machine needs at the ends.",
+        (
+            f"Straights are tangent to tangent; along the centre line {length}, finished. Add what your machine needs"
+            " at the ends."
+        ),
         "Angles are those of the finished tube: springback is the bender's. Send a first piece for approval.",
     ]
     return order_sheet(made.name, facts, rows, finished, notes)

@@ -49,14 +49,18 @@ def plan(
 ) -> Sheet:
     """The plan of one tube: marks on a straight stick, whether the bends are allowed, whether it clears and carries.
 
-    Parameters: ``tube`` with the keys of a ``[[tubes]]`` item of a job, all measures text with their unit: ``name``, ``od``,
-    ``wall``, ``material``, ``method``, ``radius`` (or the die's), one shape of ``clear``, ``single``, ``offset``, ``kick_up``,
-    ``saddle``, ``template``, ``bends`` with ``end``, ``points``; ``marks_from``, ``trim``, ``reads``, ``place``, ``obstacles``,
+    Parameters: ``tube`` with the keys of a ``[[tubes]]`` item of a job, all measures text with their unit:
+    ``name``, ``od``,
+    ``wall``, ``material``, ``method``, ``radius`` (or the die's), one shape of ``clear``, ``single``, ``offset``,
+    ``kick_up``,
+    ``saddle``, ``template``, ``bends`` with ``end``, ``points``; ``marks_from``, ``trim``, ``reads``, ``place``,
+    ``obstacles``,
     ``gap``, ``moves``, ``collars``, ``removal``, ``load``, ``bolts``, ``wall_needed``. ``die`` as an item of
     ``[[shop.dies]]``. ``stock_length`` as it is bought; ``draw`` adds the drawings.
 
     Returns a Sheet: its decision is the length to cut. The figures are the cut length, then straight, turn, bend, arc,
-    mark and angle to set of each bend (``sheet.figure("bend_mark")``; of bend 2 the one whose ``key["bend"]`` is ``2``).
+    mark and angle to set of each bend (``sheet.figure("bend_mark")``; of bend 2 the one whose ``key["bend"]`` is
+    ``2``).
     What must not be done stops, and gives no marks: a shape that does not fit the die has instead the smallest rise and
     the largest radius that would work. Raises InputError for a key that is not known, is missing or cannot be read.
     Source of the arcs: NAVEDTRA 14119, bend allowance; what follows is geometry (formulas.csv names each rule).
@@ -220,7 +224,9 @@ def refused_plan(given: Given, error: InputError) -> Plan:
 
 
 def key_of(where: str) -> str:
-    """The key of a tube that a place of it stands under: ``bends`` of bend 2, ``offset.rise`` of itself, else its points."""
+    """The key of a tube that a place of it stands under: ``bends`` of bend 2, ``offset.rise`` of itself, else its
+    points.
+    """
     first = where.removeprefix("tube ").partition(" ")[0]
     if first.partition(".")[0] in Tube.keys:
         return first

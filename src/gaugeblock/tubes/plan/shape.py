@@ -360,7 +360,9 @@ def _reach(moves: Moves, way: Vector, sign: int = 1) -> float:
 
 
 def _pose(place: TubePlace | None, typed: Typed) -> tuple[Pose, bool]:
-    """Where the tube starts and how it lies; to the right with its first bend up, from nothing, when it is not given."""
+    """Where the tube starts and how it lies; to the right with its first bend up, from nothing, when it is not
+    given.
+    """
     if place is None or not (place.start or place.runs or place.bends):
         return paths.START, False
     lost = [f"place.{k}" for k in ("start", "runs", "bends") if not getattr(place, k)]

@@ -11,7 +11,7 @@ import json
 from collections import Counter
 from typing import TYPE_CHECKING, Any
 
-from gaugeblock import lookup
+from gaugeblock import lookup, spreads
 from gaugeblock.answer.printing import with_unit
 from gaugeblock.errors import InputError
 from gaugeblock.figure import weakness
@@ -194,7 +194,7 @@ def _disagreements(rows: list[Row], data: Refdata) -> Iterator[dict[str, Any]]:
         if len(group) < 2:
             continue
         figures = [lookup.figure_of(r, data) for r in group]
-        found = lookup.apart([(f.typical, f.unit) for f in figures])
+        found = spreads.apart([(f.typical, f.unit) for f in figures])
         if found is not None:
             low, high = found
             quantity = figures[0].quantity
@@ -240,7 +240,7 @@ def _packet_disagreement(figure: dict[str, Any]) -> Iterator[dict[str, Any]]:
     if figure["chosen_by"] not in _TIED:
         return
     tied = [o for o in figure["others"] if o["chosen_by"] in _TIED]
-    found = lookup.apart([(_typical(f), f["unit"]) for f in (figure, *tied)])
+    found = spreads.apart([(_typical(f), f["unit"]) for f in (figure, *tied)])
     if found is not None:
         low, high = found
         names = ", ".join(o["source"] or "habit" for o in tied)

@@ -1,11 +1,9 @@
 """Look-up: keys -> the rows that answer -> the Figure that governs.
 
-Rows match when each asked key equals, lies in, or meets ``any``; a key that is not asked is never ``any``.
-Then, in order: living and of blank standing; the most specific; the basis the quantity prefers; the weight of the
-source
-(a standard before a handbook, a maker's table, any other page; from memory one lower); primary, quoted, memory; the
-safer end;
-the newer edition; source id. ``chosen_by`` names the step that decided; each of ``others`` names the step it lost at.
+Rows match when each asked key equals, lies in, or meets ``any``; a key not asked is never ``any``. Then: living and of
+blank standing; the most specific; the basis the quantity prefers; the weight of the source (a standard before a
+handbook, a maker's table, any other page; from memory one lower); primary, quoted, memory; the safer end; the newer
+edition; source id. ``chosen_by`` names the step that decided; ``others`` each name the step they lost at.
 """
 
 from __future__ import annotations
@@ -15,6 +13,10 @@ from fractions import Fraction
 from gaugeblock import units
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.figure import CHECKED, Figure
+from gaugeblock.spreads import STEPS as STEPS
+from gaugeblock.spreads import disagreement as disagreement
+from gaugeblock.spreads import same_specificity as same_specificity
+from gaugeblock.spreads import spread as spread
 from gaugeblock.tables.catalogue import LIGHTEST, SERVICES, SOURCE_WEIGHTS, VEHICLE_SERVICES, Key
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.load import Refdata, Row, Table, canonical, nearest, refdata
@@ -23,10 +25,6 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-STEPS = ("standing", "service", "specificity", "basis", "weight", "checked", "safer end", "edition", "source id")
-# An other that lost at one of these is as specific as the one that governs: it belongs to the spread.
-_SAME = frozenset(STEPS[3:])
-_DISAGREE = 0.02
 
 # A key with what is asked of it: a cell, a number in base units, or None when it is not asked.
 Asked = list[tuple[Key, str | Fraction | None]]
@@ -386,56 +384,6 @@ def _rank_one(key: Key, want: str | Fraction, cell: str) -> bool:
 def figure_label(row: Row) -> str:
     """The key of a row as one readable text."""
     return " | ".join(cell for cell in row.key if cell != "any")
-
-
-def same_specificity(figure: Figure) -> tuple[Figure, ...]:
-    """The others that are as specific as the governing figure: with it they make the spread."""
-    return tuple(o for o in figure.others if o.chosen_by in _SAME)
-
-
-def spread(figure: Figure) -> tuple[float, float]:
-    """Lowest and highest of the governing figure and the others of its specificity, in its unit."""
-    ends = [e for e in (figure.value, figure.low, figure.high) if e is not None]
-    for other in same_specificity(figure):
-        found = (e for e in (other.value, other.low, other.high) if e is not None)
-        ends.extend(_in_unit(e, other.unit, figure.unit) for e in found)
-    return min(ends), max(ends)
-
-
-def spread_ends(figure: Figure) -> tuple[Figure, ...]:
-    """The others that set an end of the spread beyond the governing figure's own range."""
-    own = [e for e in (figure.value, figure.low, figure.high) if e is not None]
-    low, high = spread(figure)
-    out = []
-    for other in same_specificity(figure):
-        ends = [_in_unit(e, other.unit, figure.unit) for e in (other.value, other.low, other.high) if e is not None]
-        if (min(ends) == low < min(own)) or (max(ends) == high > max(own)):
-            out.append(other)
-    return tuple(out)
-
-
-def _in_unit(value: float, unit: str, to: str) -> float:
-    return value if unit == to else units.from_base(units.to_base(value, unit), to)
-
-
-def disagreement(figure: Figure) -> tuple[float, float] | None:
-    """Lowest and highest of the governing figure and the others of its specificity, when they differ by over 2 %;
-    else None.
-
-    Whichever step decided among them: that one governs does not make the others agree. Each counts by its value, or the
-    middle of its range.
-    """
-    return apart([(f.typical, f.unit) for f in (figure, *same_specificity(figure))])
-
-
-def apart(values: Sequence[tuple[float, str]]) -> tuple[float, float] | None:
-    """Lowest and highest of numbers with their units, in the unit of the first, when they differ by over 2 %; else
-    None.
-    """
-    unit = values[0][1]
-    numbers = [_in_unit(value, given, unit) for value, given in values]
-    low, high = min(numbers), max(numbers)
-    return (low, high) if high - low > _DISAGREE * min(abs(low), abs(high)) else None
 
 
 def choices(table: str, column: str, *, data: Refdata | None = None, **fixed: str) -> list[str]:

@@ -2,9 +2,7 @@
 
 Dimensions are our own words: a torque is not an energy, a ratio is not a hardness. Conversions run in
 exact rationals. Nothing here reads a file.
-
-Sources of the factors: the inch is 25.4 mm and the avoirdupois pound 0.45359237 kg exactly (international
-yard and pound agreement of 1959, NIST SP 811 App. B); standard gravity is 9.80665 m/s^2 (3rd CGPM, 1901).
+The table itself stands in ``unit_table``.
 """
 
 from __future__ import annotations
@@ -13,194 +11,19 @@ import re
 from fractions import Fraction
 
 from gaugeblock.errors import InputError, UnitError
+from gaugeblock.unit_table import TYPED as TYPED
+from gaugeblock.unit_table import UNITS as UNITS
 from gaugeblock.value import Value, put
 
-_LBF = "4.4482216152605"  # 0.45359237 kg x 9.80665 m/s^2, exact
-
-# spelling: (dimension, factor numerator, factor denominator, offset in base units, pint expression)
-# factor takes a value to the dimension's base unit (SI, coherent).
-UNITS: dict[str, tuple[str, str, str, str, str]] = {
-    "in": ("length", "0.0254", "1", "0", "inch"),
-    "mm": ("length", "0.001", "1", "0", "millimeter"),
-    "ft": ("length", "0.3048", "1", "0", "foot"),
-    "m": ("length", "1", "1", "0", "meter"),
-    "um": ("length", "0.000001", "1", "0", "micrometer"),
-    "mm**2": ("area", "0.000001", "1", "0", "millimeter ** 2"),
-    "in**2": ("area", "0.00064516", "1", "0", "inch ** 2"),
-    "cmil": ("area", "5.067074790974977e-10", "1", "0", "circular_mil"),
-    "mm**4": ("second moment of area", "1e-12", "1", "0", "millimeter ** 4"),
-    "in**4": ("second moment of area", "4.162314256e-7", "1", "0", "inch ** 4"),
-    "rad": ("angle", "1", "1", "0", "radian"),
-    "deg": ("angle", "3.14159265358979323846", "180", "0", "degree"),
-    "turn": ("angle", "6.28318530717958647692", "1", "0", "turn"),
-    "flats": ("angle", "3.14159265358979323846", "3", "0", "turn / 6"),
-    "kg": ("mass", "1", "1", "0", "kilogram"),
-    "g": ("mass", "0.001", "1", "0", "gram"),
-    "lb": ("mass", "0.45359237", "1", "0", "pound"),
-    "N": ("force", "1", "1", "0", "newton"),
-    "kN": ("force", "1000", "1", "0", "kilonewton"),
-    "lbf": ("force", _LBF, "1", "0", "pound_force"),
-    "lbf*ft": ("torque", "1.3558179483314004", "1", "0", "pound_force * foot"),
-    "N*m": ("torque", "1", "1", "0", "newton * meter"),
-    "lbf*in": ("torque", "0.1129848290276167", "1", "0", "pound_force * inch"),
-    "ksi": ("stress", "4448.2216152605", "0.00064516", "0", "1000 * pound_force / inch ** 2"),
-    "psi": ("stress", _LBF, "0.00064516", "0", "pound_force / inch ** 2"),
-    "MPa": ("stress", "1000000", "1", "0", "megapascal"),
-    "bar": ("stress", "100000", "1", "0", "bar"),
-    "kPa": ("stress", "1000", "1", "0", "kilopascal"),
-    "GPa": ("stress", "1000000000", "1", "0", "gigapascal"),
-    "Msi": ("stress", "4448221.6152605", "0.00064516", "0", "1000000 * pound_force / inch ** 2"),
-    "Pa": ("stress", "1", "1", "0", "pascal"),
-    "degC": ("temperature", "1", "1", "273.15", "degree_Celsius"),
-    "degF": ("temperature", "5", "9", "255.37222222222222222222", "degree_Fahrenheit"),
-    "delta_degC": ("temperature difference", "1", "1", "0", "delta_degree_Celsius"),
-    "delta_degF": ("temperature difference", "5", "9", "0", "delta_degree_Fahrenheit"),
-    "1": ("ratio", "1", "1", "0", "dimensionless"),
-    "%": ("ratio", "0.01", "1", "0", "percent"),
-    "kg/m**3": ("density", "1", "1", "0", "kilogram / meter ** 3"),
-    "g/cm**3": ("density", "1000", "1", "0", "gram / centimeter ** 3"),
-    "lb/in**3": ("density", "0.45359237", "0.000016387064", "0", "pound / inch ** 3"),
-    "lb/ft": ("mass per length", "0.45359237", "0.3048", "0", "pound / foot"),
-    "kg/m": ("mass per length", "1", "1", "0", "kilogram / meter"),
-    "s": ("time", "1", "1", "0", "second"),
-    "min": ("time", "60", "1", "0", "minute"),
-    "h": ("time", "3600", "1", "0", "hour"),
-    "year": ("time", "31557600", "1", "0", "year"),
-    "mm**2/s": ("kinematic viscosity", "0.000001", "1", "0", "millimeter ** 2 / second"),
-    "m**2/s": ("kinematic viscosity", "1", "1", "0", "meter ** 2 / second"),
-    "Pa*s": ("dynamic viscosity", "1", "1", "0", "pascal * second"),
-    "W/(m*K)": ("thermal conductivity", "1", "1", "0", "watt / (meter * kelvin)"),
-    "J/(kg*K)": ("specific heat", "1", "1", "0", "joule / (kilogram * kelvin)"),
-    "kJ/kg": ("specific energy", "1000", "1", "0", "kilojoule / kilogram"),
-    "in/100ft": ("linear growth", "0.0254", "30.48", "0", "inch / (100 * foot)"),
-    "um/(m*K)": ("thermal expansion", "0.000001", "1", "0", "micrometer / (meter * kelvin)"),
-    "1/degF": ("thermal expansion", "9", "5", "0", "1 / delta_degree_Fahrenheit"),
-    "1/degC": ("thermal expansion", "1", "1", "0", "1 / delta_degree_Celsius"),
-    "ohm/m": ("resistance per length", "1", "1", "0", "ohm / meter"),
-    "ohm/1000ft": ("resistance per length", "1", "304.8", "0", "ohm / (1000 * foot)"),
-    "A": ("current", "1", "1", "0", "ampere"),
-    "V": ("voltage", "1", "1", "0", "volt"),
-    "W": ("power", "1", "1", "0", "watt"),
-    "kW": ("power", "1000", "1", "0", "kilowatt"),
-    "hp": ("power", "745.69987158227022", "1", "0", "horsepower"),
-    "m**3": ("volume", "1", "1", "0", "meter ** 3"),
-    "L": ("volume", "0.001", "1", "0", "liter"),
-    "qt": ("volume", "0.000946352946", "1", "0", "quart"),
-    "floz": ("volume", "0.0000295735295625", "1", "0", "fluid_ounce"),
-    "rpm": ("rotational speed", "3.14159265358979323846", "30", "0", "revolution / minute"),
-    "rev/mile": ("revolutions per length", "6.28318530717958647692", "1609.344", "0", "revolution / mile"),
-    "mph": ("speed", "0.44704", "1", "0", "mile / hour"),
-    "km/h": ("speed", "1", "3.6", "0", "kilometer / hour"),
-    "m/s": ("speed", "1", "1", "0", "meter / second"),
-    "1/in": ("per length", "1", "0.0254", "0", "1 / inch"),
-    "cycles": ("cycle count", "1", "1", "0", "count"),
-    "teeth": ("tooth count", "1", "1", "0", "count"),
-    "lines": ("mark count", "1", "1", "0", "count"),
-    "HRC": ("hardness HRC", "1", "1", "0", "dimensionless"),
-    "HRB": ("hardness HRB", "1", "1", "0", "dimensionless"),
-    "HRA": ("hardness HRA", "1", "1", "0", "dimensionless"),
-    "HB": ("hardness HB", "1", "1", "0", "dimensionless"),
-    "HV": ("hardness HV", "1", "1", "0", "dimensionless"),
-    "HK": ("hardness HK", "1", "1", "0", "dimensionless"),
-    "HS": ("hardness HS", "1", "1", "0", "dimensionless"),
-}
-
-# What people type at a prompt or in a job file. Tables use the spellings above only.
-TYPED: dict[str, str] = {
-    '"': "in",
-    "inch": "in",
-    "inches": "in",
-    "ins": "in",
-    "'": "ft",
-    "feet": "ft",
-    "foot": "ft",
-    "millimetre": "mm",
-    "millimetres": "mm",
-    "millimeter": "mm",
-    "millimeters": "mm",
-    "metre": "m",
-    "meter": "m",
-    "ft-lb": "lbf*ft",
-    "ft-lbs": "lbf*ft",
-    "ft lb": "lbf*ft",
-    "ft lbs": "lbf*ft",
-    "ft.lb": "lbf*ft",
-    "ft-lbf": "lbf*ft",
-    "ft*lbf": "lbf*ft",
-    "lb-ft": "lbf*ft",
-    "lbf-ft": "lbf*ft",
-    "lb ft": "lbf*ft",
-    "lbf ft": "lbf*ft",
-    "lb*ft": "lbf*ft",
-    "lbs-ft": "lbf*ft",
-    "lbf.ft": "lbf*ft",
-    "ftlb": "lbf*ft",
-    "ft*lb": "lbf*ft",
-    "lbft": "lbf*ft",
-    "foot-pounds": "lbf*ft",
-    "foot pounds": "lbf*ft",
-    "in-lb": "lbf*in",
-    "in-lbs": "lbf*in",
-    "in lb": "lbf*in",
-    "in lbs": "lbf*in",
-    "in.lb": "lbf*in",
-    "in-lbf": "lbf*in",
-    "in*lbf": "lbf*in",
-    "lb-in": "lbf*in",
-    "lbf-in": "lbf*in",
-    "lb in": "lbf*in",
-    "lbf in": "lbf*in",
-    "lb*in": "lbf*in",
-    "lbf.in": "lbf*in",
-    "inlb": "lbf*in",
-    "in*lb": "lbf*in",
-    "inch-pounds": "lbf*in",
-    "inch pounds": "lbf*in",
-    "Nm": "N*m",
-    "N-m": "N*m",
-    "N.m": "N*m",
-    "N m": "N*m",
-    "newton metres": "N*m",
-    "newton meters": "N*m",
-    "lbs": "lb",
-    "pounds": "lb",
-    "kgs": "kg",
-    "°": "deg",
-    "degrees": "deg",
-    "degree": "deg",
-    "turns": "turn",
-    "C": "degC",
-    "°C": "degC",
-    "deg C": "degC",
-    "F": "degF",
-    "°F": "degF",
-    "deg F": "degF",
-    "kpsi": "ksi",
-    "KSI": "ksi",
-    "PSI": "psi",
-    "mpa": "MPa",
-    "N/mm**2": "MPa",
-    "N/mm2": "MPa",
-    "percent": "%",
-    "x": "1",
-    "sq in": "in**2",
-    "in2": "in**2",
-    "mm2": "mm**2",
-    "in^2": "in**2",
-    "mm^2": "mm**2",
-    "feet-pounds": "lbf*ft",
-    "horsepower": "hp",
-    "r/min": "rpm",
-}
-
-_FACTORS: dict[str, Fraction] = {}
-_OFFSETS: dict[str, Fraction] = {}
 _NUMBER = re.compile(
     r"(?P<sign>[+-]?)(?:(?P<whole>[0-9]+)[ -](?P<mn>[0-9]+)/(?P<md>[0-9]+)|(?P<n>[0-9]+)/(?P<d>[0-9]+)"
     r"|(?P<dec>[0-9]+(?:\.[0-9]*)?|\.[0-9]+))",
     re.ASCII,
 )
 _LONGEST = 24
+
+_FACTORS: dict[str, Fraction] = {}
+_OFFSETS: dict[str, Fraction] = {}
 
 
 def dimension(unit: str) -> str:

@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 from gaugeblock.errors import Ambiguous, DataError, InputError, LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.finding import SHOWN, find
-from gaugeblock.lookup import STEPS, apart, disagreement, look_up, look_up_or_none, same_specificity, spread
+from gaugeblock.lookup import STEPS, disagreement, look_up, look_up_or_none, same_specificity, spread
+from gaugeblock.spreads import apart
 from gaugeblock.tables.catalogue import LISTS, columns_of, refdata_folder
 from gaugeblock.tables.load import Refdata
 from gaugeblock.tables.releases import released_files

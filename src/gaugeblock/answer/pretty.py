@@ -23,7 +23,8 @@ _UNITS = (
 _NUMBER = r"[0-9][0-9.,/]*"
 _TOGETHER = re.compile(
     rf"({_NUMBER}(?:[ -]{_NUMBER})?(?: to {_NUMBER}(?:[ -]{_NUMBER})?)?(?: x {_NUMBER})?)"
-    r" (in|mm|ft|m|lbf\u00b7ft|lbf\u00b7in|N\u00b7m|lbf|kN|N|ksi|psi|MPa|GPa|bar|kPa|\u00b0F|\u00b0C|%|lb|kg|mph|rpm|HRC|HB|gauge|BWG)(?![A-Za-z])"
+    r" (in|mm|ft|m|lbf\u00b7ft|lbf\u00b7in|N\u00b7m|lbf|kN|N|ksi|psi|MPa|GPa|bar|kPa|\u00b0F|\u00b0C|%|lb|kg|mph|rpm"
+    r"|HRC|HB|gauge|BWG)(?![A-Za-z])"
 )
 _SIGNIFICANT = re.compile(r"(?<![\w.])\.([0-9])")
 

@@ -280,9 +280,7 @@ def path(stick: Stick, pose: Pose = START) -> Path:
 
 
 def cut_length(apex_lengths_m: Sequence[T], angles_rad: Sequence[T], radii_m: Sequence[T]) -> T:
-    """Developed length from apex-to-apex lengths, m: their sum less the gain of each bend. Each entry a float or
-    (n,).
-    """
+    """Developed length from apex-to-apex lengths, m: their sum less the gain of each bend. Entries: float or (n,)."""
     total = sum(apex_lengths_m[1:], apex_lengths_m[0])
     for angle, radius in zip(angles_rad, radii_m, strict=True):
         total = total - bend_gain(radius, angle)
@@ -290,9 +288,7 @@ def cut_length(apex_lengths_m: Sequence[T], angles_rad: Sequence[T], radii_m: Se
 
 
 def straights_between(apex_lengths_m: Sequence[T], angles_rad: Sequence[T], radii_m: Sequence[T]) -> list[T]:
-    """The straights that are left between tangents, m, from apex-to-apex lengths; negative where the arcs do not
-    fit.
-    """
+    """The straights left between tangents, m, from apex-to-apex lengths; negative where the arcs do not fit."""
     back = [0.0, *(setback(r, a) for r, a in zip(radii_m, angles_rad, strict=True)), 0.0]
     return [length - back[i] - back[i + 1] for i, length in enumerate(apex_lengths_m)]
 

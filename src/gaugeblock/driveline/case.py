@@ -15,10 +15,32 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.driveline.keys import Shaft
     from gaugeblock.driveline.steels import Steel
+    from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
 
 CHECK = "stress where the case ends"
 _RULE = "shaft_stress_below_surface"
+
+
+def _below(stress: Figure, core: Figure, factor: Figure, data: Refdata) -> Check:
+    """The check of the core where the case ends."""
+    limit = units.from_base(base(core), stress.unit)
+    fails = stress.typical > limit * (1 + 1e-9)
+    reason = (
+        f"{number_only(stress, data)} where the case ends, {number_only(core, data, stress.unit)} torsional yield by"
+        f" the core's hardness, factor {number_only(factor, data)}"
+    )
+    return Check(
+        CHECK,
+        NOT_OK if fails else OK,
+        reason,
+        Bound(limit, stress.unit, "max", core),
+        Bound(stress.typical, stress.unit, "", stress),
+        (limit - stress.typical) / limit,
+        subject="shaft stress",
+        case="below the case",
+        bears=STOP,
+    )
 
 
 def with_case(shaft: Shaft, steel: Steel, found: Torsion, data: Refdata) -> Torsion:
@@ -52,23 +74,7 @@ def with_case(shaft: Shaft, steel: Steel, found: Torsion, data: Refdata) -> Tors
         conditions="where the case ends",
     )
     factor = factor_of(core, stress, surface.key, data, "where the case ends")
-    limit = units.from_base(base(core), stress.unit)
-    fails = stress.typical > limit * (1 + 1e-9)
-    reason = (
-        f"{number_only(stress, data)} where the case ends, {number_only(core, data, stress.unit)} torsional yield by"
-        f" the core's hardness, factor {number_only(factor, data)}"
-    )
-    check = Check(
-        CHECK,
-        NOT_OK if fails else OK,
-        reason,
-        Bound(limit, stress.unit, "max", core),
-        Bound(stress.typical, stress.unit, "", stress),
-        (limit - stress.typical) / limit,
-        subject="shaft stress",
-        case="below the case",
-        bears=STOP,
-    )
+    check = _below(stress, core, factor, data)
     at_surface = (
         f"{number_only(surface, data)} at the surface, factor {number_only(found.factor, data)}; below it see the next"
     )
@@ -78,7 +84,7 @@ def with_case(shaft: Shaft, steel: Steel, found: Torsion, data: Refdata) -> Tors
     if not known and shaft.hardness is None:
         typical = cause_of.typical()
         known, settled = (typical,), found.checks
-    if fails:
+    if check.result == NOT_OK:
         known = (cause_of.yields(), *known)
     return found.replace(
         factor=min(found.factor, factor, key=lambda f: f.typical),

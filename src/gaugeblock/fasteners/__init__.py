@@ -10,5 +10,5 @@ WING = Wing(
     },
     {"torque": "torque", "part": "part"},
     {"fasteners": "Fastener"},
-    ("physics", "part_physics"),
+    ("physics", "torque_physics", "part_physics"),
 )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock import lookup
+from gaugeblock import lookup, spreads
 from gaugeblock.answer.making import derived
 from gaugeblock.errors import LookupMiss
 from gaugeblock.fasteners import keys
@@ -191,7 +191,7 @@ def _friction(grade: tuple[str, str], condition: tuple[str, str, str], data: Ref
         part = scatter.typical / 100
         low, high = factor.typical / (1 + part), factor.typical / (1 - part)
         return Friction(factor, low, high, own_low, True, (scatter,), rubs, assumed)
-    ends = lookup.spread_ends(factor)
+    ends = spreads.spread_ends(factor)
     alike = (factor, *lookup.same_specificity(factor))
     has_low = any(f.low is not None and f.basis != "common practice" for f in alike)
     return Friction(factor, low, high, own_low, has_low, ends, rubs, assumed)

@@ -144,10 +144,8 @@ def shown(row: Row, column: str) -> str:
 
 def printed(row: Row) -> str:
     """The value of a row, or its ends, with its unit."""
-    return (
-        f"{' to '.join(row.cells[c] for c in ('low', 'high') if row.cells[c]) if not row.cells['value'] else row.cells['value']}"
-        f" {row.cells['unit']}"
-    )
+    ends = " to ".join(row.cells[c] for c in ("low", "high") if row.cells[c])
+    return f"{row.cells['value'] or ends} {row.cells['unit']}"
 
 
 def column_of(row: Row) -> str:

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-import csv
 import os
 
 from gaugeblock.errors import DataError, InputError, LookupMiss
 from gaugeblock.figure import Figure, Rule
 from gaugeblock.tables import closed
 from gaugeblock.tables.catalogue import DOMAINS, LISTS, ROW_COLUMNS, TABLES, columns_of, keys_of, refdata_folder
+from gaugeblock.tables.lines import Lines as Lines
+from gaugeblock.tables.lines import is_decimal as is_decimal
+from gaugeblock.tables.lines import read_lines as read_lines
+from gaugeblock.tables.lines import version_key as version_key
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -16,105 +19,6 @@ if TYPE_CHECKING:
 
 # Where the standing stands, counted from the end of a row of figures.
 _STANDING = ROW_COLUMNS.index("standing") - len(ROW_COLUMNS)
-
-
-def version_key(text: str) -> tuple[int, int, int]:
-    """``0.2.0`` as comparable numbers; DataError when it is not a release number."""
-    parts = text.split(".")
-    if len(parts) != 3 or not all(p.isascii() and p.isdigit() and len(p) <= 6 for p in parts):
-        raise DataError(text, "release number", "not a release number", (), "write it as 0.2.0")
-    return int(parts[0]), int(parts[1]), int(parts[2])
-
-
-def is_decimal(text: str) -> bool:
-    """Plain decimal text: ``12``, ``-0.5``; no exponent, no comma, no bare point."""
-    whole, point, part = text.removeprefix("-").partition(".")
-    return text.isascii() and whole.isdigit() and (part.isdigit() if point else not part)
-
-
-def read_lines(path: str, name: str, columns: tuple[str, ...]) -> list[list[str]]:
-    """The cells of the lines after the header of one CSV file; DataError names file, line and fault."""
-    try:
-        with open(path, newline="", encoding="utf-8") as handle:
-            rows = list(csv.reader(handle, strict=True))
-    except (OSError, csv.Error, UnicodeDecodeError) as error:
-        raise _unreadable(name, error) from None
-    if not rows or tuple(rows[0]) != columns:
-        raise _other_header(name, columns)
-    if set(map(len, rows)) != {len(columns)}:
-        line, cells = next((n, c) for n, c in enumerate(rows, 1) if len(c) != len(columns))
-        raise _other_width(name, line, cells, columns)
-    return rows[1:]
-
-
-def _unreadable(name: str, error: Exception) -> DataError:
-    if isinstance(error, FileNotFoundError):
-        return DataError(f"{name}.csv", "refdata", "the file is missing", (), "restore it")
-    do = "correct the file, then run validate"
-    return DataError(f"{name}.csv", "refdata", f"cannot be read: {error}", (), do)
-
-
-def _other_header(name: str, columns: tuple[str, ...]) -> DataError:
-    do = f"write: {','.join(columns)}"
-    return DataError(f"{name}.csv", "line 1", "the header is not that of the catalogue", (), do)
-
-
-def _other_width(name: str, line: int, cells: list[str], columns: tuple[str, ...]) -> DataError:
-    why = f"{len(cells)} fields, not {len(columns)}"
-    return DataError(f"{name}.csv", f"line {line}", why, (), "give every column, blank ones too")
-
-
-class Lines:
-    """The text of one list; a line is split when it is asked for, since a look-up needs few."""
-
-    __slots__ = ("_columns", "_name", "_text")
-
-    def __init__(self, path: str, name: str, columns: tuple[str, ...]) -> None:
-        self._name = name
-        self._columns = columns
-        try:
-            with open(path, newline="", encoding="utf-8") as handle:
-                text = handle.read()
-        except (OSError, UnicodeDecodeError) as error:
-            raise _unreadable(name, error) from None
-        header, _, text = text.partition("\n")
-        if header != ",".join(columns):
-            raise _other_header(name, columns)
-        self._text = f"\n{text}" if not text or text.endswith("\n") else f"\n{text}\n"
-
-    def of(self, first: str, holding: str = "") -> list[list[str]]:
-        """The cells of the lines whose first cell is this, where ``holding`` stands in the line."""
-        text = self._text
-        begins = f"\n{first},"
-        sought = holding or begins
-        found = []
-        at = text.find(sought)
-        while at >= 0:
-            start = text.rfind("\n", 0, at + 1)
-            end = text.find("\n", start + 1)
-            if text.startswith(begins, start):
-                found.append(self._split(start, end))
-            at = text.find(sought, end)
-        return found
-
-    def all(self) -> list[list[str]]:
-        """The cells of every line."""
-        found = []
-        start = 0
-        while (end := self._text.find("\n", start + 1)) >= 0:
-            found.append(self._split(start, end))
-            start = end
-        return found
-
-    def _split(self, start: int, end: int) -> list[str]:
-        line = self._text[start + 1 : end]
-        try:
-            cells = next(csv.reader([line], strict=True)) if '"' in line else line.split(",")
-        except csv.Error as error:
-            raise _unreadable(self._name, error) from None
-        if len(cells) != len(self._columns):
-            raise _other_width(self._name, self._text.count("\n", 0, start) + 2, cells, self._columns)
-        return cells
 
 
 class Row:

@@ -65,7 +65,8 @@ def plan(
     the largest radius that would work. Raises InputError for a key that is not known, is missing or cannot be read.
     Source of the arcs: NAVEDTRA 14119, bend allowance; what follows is geometry (formulas.csv names each rule).
 
-    >>> sheet = plan({"od": "1 in", "radius": "3 in", "offset": {"rise": "6 in", "angle": "30 deg", "before": "4 in", "after": "4 in"}})
+    >>> offset = {"rise": "6 in", "angle": "30 deg", "before": "4 in", "after": "4 in"}
+    >>> sheet = plan({"od": "1 in", "radius": "3 in", "offset": offset})
     >>> sheet.figures[0].quantity, round(sheet.figures[0].typical, 3)  # 8 + 12 - 4 x 3 tan(15 deg) + 2 x 3 x pi / 6
     ('cut_length', 21.534)
     """

@@ -101,4 +101,6 @@ def test_the_rules_see_in_memory_what_validate_sees_in_files(
 
 
 def _faults(folder: Path) -> set[tuple[str, int, str, str]]:
-    return {(f.file, f.line, f.column, f.rule) for f in validate(str(folder / "refdata"))}
+    """What the rules find; that the rows of a closed release were touched at all is not theirs to see."""
+    found = validate(str(folder / "refdata"))
+    return {(f.file, f.line, f.column, f.rule) for f in found if f.rule != "released_rows_frozen"}

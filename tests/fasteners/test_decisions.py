@@ -85,7 +85,7 @@ def test_to_yield_and_by_stages() -> None:
 
 @pytest.mark.parametrize(
     "maker",
-    [{"torqe": "22 N*m"}, {"torque": 22}, ("22 N*m", "sheet"), "22 N*m", {"torque": "22 N*m", "new_bolts": "maybe"}],
+    [{"torqe": "22 N*m"}, {"torque": 22}, ("22 N*m", "sheet"), "22", {"torque": "22 N*m", "new_bolts": "maybe"}],
 )
 def test_a_makers_mapping_is_read_strictly(maker: object) -> None:
     with pytest.raises(GaugeblockError):

@@ -7,10 +7,11 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from fasteners.fastener_questions import asked, is_key, plain
-from gaugeblock import units
+from gaugeblock import domains, units
 from gaugeblock.answer.check import NOT_OK
+from gaugeblock.answer.item import Card
 from gaugeblock.errors import GaugeblockError
-from gaugeblock.fasteners import keys
+from gaugeblock.fasteners import keys, page
 from gaugeblock.fasteners.part import part
 from gaugeblock.fasteners.torque import torque
 from gaugeblock.figure import Figure
@@ -326,3 +327,45 @@ def test_a_makers_figure_in_the_wrong_unit_is_asked_about() -> None:
     assert sheet.decision.kind == "ask"
     assert "Did you mean 75 lbf·ft" in plain(sheet.decision.do)
     assert all(f.basis != "maker" for f in sheet.decision.figures)
+
+
+# --- the card: what it says beside the number is the same torque
+# -----------------------------------------------------------------
+
+CARD_JOB = """
+[shop]
+wrenches = ["10 to 80 lbf*ft by 1", "20 to 250 lbf*in by 5"]
+[[fasteners]]
+name = "one bolt"
+thread = "{thread}"
+grade = "SAE J429 8"
+condition = "{condition}"
+{more}
+"""
+ALUMINIUM = 'into = "aluminium"\ninsert = "no"\nengagement = "1 in"\n'
+CARD_MORE = ["", ALUMINIUM, 'adapter = {length = "2 in", wrench_length = "12 in"}', 'prevailing = "8 lbf*ft"']
+CARD_MORE += [ALUMINIUM + CARD_MORE[2], ALUMINIUM + CARD_MORE[3]]
+
+
+@pytest.mark.parametrize("more", CARD_MORE)
+@pytest.mark.parametrize("thread", ["5/16-18", "3/8-16", "7/16-14"])
+@pytest.mark.parametrize("condition", ["dry", "anti-seize"])
+def test_the_torque_at_the_fastener_on_a_card_is_that_of_its_number(thread: str, condition: str, more: str) -> None:
+    job = domains.parse_job(CARD_JOB.format(thread=thread, condition=condition, more=more))
+    (made,) = [page.item(item, job.shop, DATA) for item in job.fasteners]
+    figure = made.sheet.decision.figure
+    assert isinstance(made.card, Card)
+    says = [note for note in made.card.notes if note.endswith(" at the fastener")]
+    if figure is None:
+        assert says == []
+        return
+    assert len(says) <= 1
+    for note in says:
+        told = units.parse_measure(note.removeprefix("For ").removesuffix(" at the fastener"), "torque").to("N*m")
+        step = nm(1, "lbf*ft") if figure.unit == "lbf*ft" else nm(5, "lbf*in")
+        setting, got = nm(figure.typical, figure.unit), at_fastener(figure)
+        assert got == pytest.approx(told, abs=step * got / setting * 1.05)
+        if any(f.quantity == "tightening_torque_maximum" for f in figure.walk()):
+            assert got <= told * 1.005  # a printed limit is as near as that
+    if figure.quantity == "torque_setting" and "adapter" in more:
+        assert says

@@ -32,8 +32,6 @@ PROCEDURES = [r for r in RULES if formula(r, DATA).expression is None]
 EXPRESSIONS = [r for r in RULES if r not in PROCEDURES]
 DIGITS = 1e-9
 
-# Rules whose figures do not obey the law yet, each with what is wrong. A rule that is mended must leave this list.
-FAULTS: dict[str, str] = {}
 # Rules that code names and that no question of the corpus reaches.
 UNREACHED = {"nominal_diameter_from_designation": "every thread of the tables has its major diameter"}
 
@@ -59,13 +57,7 @@ def differences(figure: Figure) -> str:
     return ""
 
 
-@pytest.mark.parametrize(
-    "rule",
-    [
-        pytest.param(r, marks=pytest.mark.xfail(reason=FAULTS[r], raises=AssertionError)) if r in FAULTS else r
-        for r in EXPRESSIONS
-    ],
-)
+@pytest.mark.parametrize("rule", EXPRESSIONS)
 def test_the_printed_formula_gives_the_printed_number(rule: str) -> None:
     wrong = [text for figure in corpus.figures().get(rule, []) if (text := differences(figure))]
     assert wrong == []
@@ -78,22 +70,11 @@ def test_a_procedure_says_why_it_is_one_and_prints_what_went_in(rule: str) -> No
         assert all(figure.inputs for figure in corpus.figures().get(rule, []))
 
 
-def test_every_rule_is_an_expression_or_a_procedure_and_the_faulty_are_counted() -> None:
-    assert set(FAULTS) <= set(EXPRESSIONS)
+def test_every_rule_is_an_expression_or_a_procedure() -> None:
     counts = Counter(
-        (
-            "procedure"
-            if r in PROCEDURES
-            else "faulty"
-            if r in FAULTS
-            else "evaluated"
-            if r in corpus.figures()
-            else "no figure"
-        )
-        for r in RULES
+        "procedure" if r in PROCEDURES else "evaluated" if r in corpus.figures() else "no figure" for r in RULES
     )
     assert counts.total() == len(RULES)
-    assert counts["faulty"] == len(FAULTS)
     assert counts["procedure"] <= 26
     assert counts["evaluated"] >= 80
 
@@ -228,7 +209,7 @@ def test_any_question_is_answered_by_its_printed_formulas(questions: st.SearchSt
         got = corpus.answer(line)
         if got is None:
             return
-        found = [f for f in corpus.derived(got) if f["rule"]["name"] not in FAULTS]
+        found = list(corpus.derived(got))
         answered.append(len(found))
         assert [text for f in found if (text := differences(corpus.figure_of(f)))] == []
 

@@ -17,6 +17,8 @@ _FEWEST_STEPS = 10
 _FINEST = Fraction(1, 10**6)
 # A printed limit is not moved by more than this share in another unit.
 _ANOTHER = 0.01
+# A derived limit of a torque is printed as near as this.
+_LIMIT = 0.005
 
 # Below this a wrench is read in lbf*in (the trade's habit; the smaller wrenches are graduated so).
 _SMALL_TORQUE_NM = 15 * 1.3558179483314004
@@ -143,7 +145,10 @@ def printed(figure: Figure, data: Refdata, unit: str | None = None) -> str:
         rounded = units.step_round(inside_to, step, direction(figure, data))
         if abs(float(rounded) - inside_to) > _ANOTHER * abs(inside_to):
             step = None  # in this unit the step would make another limit of it
-
+    if not figure.text and figure.side == "max" and step is not None and units.dimension(to) == "torque":
+        # what a wrench may be set to is worked out of the limit itself: its print is not lower than that setting
+        while step > _FINEST and abs(float(units.step_round(inside_to, step, "max")) - inside_to) > _LIMIT * inside_to:
+            step = step / 10
     if figure.rule is not None and rests_on_friction(figure):
         step = _three_digits(
             max(abs(e) for e in (figure.value, figure.low, figure.high) if e is not None), figure, to, step

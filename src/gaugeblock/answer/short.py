@@ -37,21 +37,27 @@ def short(sheet: Sheet, unit: str | None = None, columns: int | None = None) -> 
     decision = sheet.decision
     head = wrap(sheet.title, 0, 2, wide=wide)
     body = _decided(sheet, unit, wide)
-    rest: list[str] = []
-    if decision.kind in (USE, ASK):
-        rest += _beside(sheet, wide)
+    beside = _beside(sheet, wide) if decision.kind in (USE, ASK) else []
     open_ones = [q for q in sheet.questions if q.text not in decision.do]
-    for question in open_ones[:2]:
-        rest += wrap(f"{question.kind.capitalize()}: {question.text}", 2, 4, wide=wide)
+    rest = [wrap(f"{q.kind.capitalize()}: {q.text}", 2, 4, wide=wide) for q in open_ones[:2]]
     cares = [c for c in sheet.cautions if c.severity in ("injury", "damage")]
     cares.sort(key=lambda c: c.severity != "injury")
-    for caution in cares[:_MOST_CAUTIONS]:
-        rest += wrap(f"CARE  {caution.text}", 2, 8, wide=wide)
+    rest += [wrap(f"CARE  {c.text}", 2, 8, wide=wide) for c in cares[:_MOST_CAUTIONS]]
     foot = _foot(sheet, wide)
     room = _MOST_LINES - len(head) - len(body) - len(foot) - 1
-    if len(rest) > room:
-        rest = [*rest[: max(room - 1, 0)], "  More: --why"]
-    return "\n".join([*head, "", *body, *rest, *foot])
+    said = _fitting(beside, rest, room)
+    return "\n".join([*head, "", *body, *said, *foot])
+
+
+def _fitting(beside: list[str], rest: list[list[str]], room: int) -> list[str]:
+    """What there is room for, each piece whole: cautions and questions go before further figures."""
+    if len(beside) + sum(map(len, rest)) <= room:
+        return [*beside, *(line for piece in rest for line in piece)]
+    kept: list[str] = []
+    for piece in rest:
+        if len(kept) + len(piece) < room:
+            kept += piece
+    return [*beside[: max(room - 1 - len(kept), 0)], *kept, "  More: --why"]
 
 
 def _decided(sheet: Sheet, unit: str | None, wide: int) -> list[str]:
@@ -81,16 +87,17 @@ def _decided(sheet: Sheet, unit: str | None, wide: int) -> list[str]:
 
 def _asked(candidates: tuple[Candidate, ...], do: str, sheet: Sheet, unit: str | None, wide: int) -> list[str]:
     lines = wrap(do, 2, 13, "ASK FIRST", wide=wide)
+    words = list(dict.fromkeys(c.figure.trust for c in candidates))
     for candidate in candidates:
-        said = "; ".join(t for t in (candidate.when, candidate.then) if t)
+        trust = candidate.figure.trust if len(words) > 1 else ""
+        said = "; ".join(t for t in (candidate.when, candidate.then, trust) if t)
         head = f"        {_columns(_numbers(candidate.figure, sheet, unit))}"
         if len(head) > wide * 0.6:
-            lines += [head.rstrip()[:wide], *wrap(said, 12, 12, wide=wide)]
+            lines += [*wrap(head.strip(), 8, 8, wide=wide), *wrap(said, 12, 12, wide=wide)]
         else:
             first, *more = wrap(said, len(head), len(head), wide=wide)
-            lines += [head + first.lstrip(), *more]
-    words = list(dict.fromkeys(c.figure.trust for c in candidates))
-    return lines + (wrap(" or ".join(words), 8, 8, wide=wide) if words else [])
+            lines += [(head + first.lstrip()).rstrip(), *more]
+    return lines + (wrap(words[0], 8, 8, wide=wide) if len(words) == 1 else [])
 
 
 def _columns(numbers: str) -> str:
@@ -112,10 +119,12 @@ def _numbers(figure: Figure, sheet: Sheet, unit: str | None) -> str:
 
 def _source(figure: Figure, sheet: Sheet) -> str:
     """Where the number comes from, and what other sources print."""
+    from gaugeblock import units
+
     if figure.rule is not None:
-        from_ = next(
-            (f for f in figure.walk() if f.basis in ("published", "maker") and f.quantity == figure.quantity), None
-        )
+        kind = units.dimension(figure.unit)
+        read = [f for f in figure.walk() if f.basis in ("published", "maker") and units.dimension(f.unit) == kind]
+        from_ = next((f for f in read if f.quantity == figure.quantity), read[0] if read else None)
         name = figure.rule.name.replace("_", " ")
         where = f" ({figure.rule.source} {figure.rule.locator})".replace(" )", ")") if figure.rule.source else ""
         text = f"By {name}{where}" if from_ is None else f"By {name}, from {_read(from_)}"
@@ -134,16 +143,28 @@ def _read(figure: Figure) -> str:
 
 
 def _beside(sheet: Sheet, wide: int) -> list[str]:
-    """The next figures of the answer, one a line, those of the decision and their like left out."""
+    """The next figures of the answer, one a line; what could be taken for the number to use is left out."""
+    from gaugeblock import units
+
     shown = {f.quantity for f in sheet.decision.figures}
+    kinds = {units.dimension(f.unit) for f in sheet.decision.figures}
     lines: list[str] = []
     for figure in sheet.figures:
         if figure.quantity in shown or len(lines) >= _MOST_BESIDE:
+            continue
+        if units.dimension(figure.unit) in kinds and _is_target(figure, sheet):
             continue
         shown.add(figure.quantity)
         text = f"{label(figure)} {printed(figure, sheet.data)}"
         lines += wrap(text, 8, 10, wide=wide)
     return lines
+
+
+def _is_target(figure: Figure, sheet: Sheet) -> bool:
+    """Whether a figure is such as a decision settles, or a limit of one."""
+    bare = figure.quantity.removesuffix("_maximum").removesuffix("_minimum")
+    rows = (sheet.data.entry("quantities", name) for name in (figure.quantity, bare))
+    return any(row is not None and row["may"] == "target" for row in rows)
 
 
 def _foot(sheet: Sheet, wide: int) -> list[str]:

@@ -202,12 +202,14 @@ def _measure(text: str, where: str, unit: str = "") -> Measure:
 
 
 def read_maker(given: object) -> Maker | None:
-    """The maker's figure from Python: (torque, source, place) as text, or a mapping of the keys of a job.
+    """The maker's figure from Python: its torque as text, (torque, source, place), or a mapping of the keys of a job.
 
     Read strictly.
     """
     if given is None or isinstance(given, Maker):
         return given
+    if isinstance(given, str):
+        return _of_mapping({"torque": given})
     if isinstance(given, tuple | list):
         if len(given) != 3 or not all(isinstance(p, str) for p in given):
             raise InputError("maker", "maker", "three texts are wanted: torque, source, place", (), _FORM)

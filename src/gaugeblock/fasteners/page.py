@@ -275,21 +275,22 @@ def _notes(job: Fastener, sheet: Sheet, shown: Figure | None, data: Refdata) -> 
         added = any(f.quantity == "prevailing_torque" for f in inside)
         says = "its drag is added" if added else "its drag is NOT added: read it while it runs down, and add it"
         notes.append(f"Locknut {job.locknut or ''}".rstrip() + f": {says}")
-    at = next((f for f in inside if f.quantity.startswith("tightening_torque") and f.rule is None), None)
-    at = at or next((f for f in inside[1:] if f.quantity.startswith("tightening_torque")), None)
-    if at is not None and sheet.decision.figure is shown and _says_more(at, shown):
-        notes.append(f"Gives {number_only(at, data)} at the fastener")
+    is_setting = shown is not None and shown.quantity == "torque_setting"
+    # the nearest one: further in stand torques of other conditions, which it was worked out from
+    at = next((f for f in inside if f.quantity.startswith("tightening_torque")), None) if is_setting else None
+    if at is not None and sheet.decision.figure is shown and _says_more(at, shown, data):
+        notes.append(f"For {number_only(at, data)} at the fastener")
     made = next((f for f in sheet.figures if f.basis == "maker"), None)
     if made is not None and not isinstance(sheet.decision, Tightening):
         notes.append(f"Maker: {number_only(made, data)} ({made.source}, {made.locator})")
     return notes
 
 
-def _says_more(at: Figure, shown: Figure | None) -> bool:
+def _says_more(at: Figure, shown: Figure | None, data: Refdata) -> bool:
     """Whether the torque at the fastener is more than the setting says already: another number, or both ends of a
     range.
     """
-    if shown is None or at is shown:
+    if shown is None or at is shown or number_only(at, data) == number_only(shown, data):
         return False
     x, y = (units.to_base(f.typical, f.unit) for f in (at, shown))
     return at.value is None or abs(x - y) > 0.02 * abs(x)

@@ -199,7 +199,6 @@ def _open_keys(at: dict[str, str], miss: LookupMiss | None, draft: Draft) -> lis
     listed = ", the ".join(names[:-1]) + (" and the " if len(names) > 1 else "") + names[-1]
     count = len(miss.nearest)
     text = f"Say the {listed}: each has its own torque." if count > 1 else f"Say the {listed}."
-    draft.ask(Question(FILL_IN, text, open_keys[0] if open_keys else "part", (name,)))
     ways: dict[str, Way] = {}
     for choice in miss.nearest:
         cells = dict(zip(names, choice.split(" / "), strict=False))
@@ -207,6 +206,9 @@ def _open_keys(at: dict[str, str], miss: LookupMiss | None, draft: Draft) -> lis
         if figures and figures[0].quantity == "tightening_torque":
             when = ", ".join(f"{k} {v}" for k, v in cells.items())
             ways.setdefault(figures[0].id, table_way(figures[0], data, when))
+    if len(ways) > _MOST:
+        text += " Not all of them are shown."
+    draft.ask(Question(FILL_IN, text, open_keys[0] if open_keys else "part", (name,)))
     least = sorted(ways.values(), key=lambda w: units.to_base(w.low, w.figure.unit))
     return least[:_MOST]
 

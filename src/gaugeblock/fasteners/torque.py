@@ -59,7 +59,7 @@ def torque(
     ``condition`` ``dry`` (both may be left out where a torque is named); ``into`` the tapped metal, ``insert`` whether
     it has a steel thread insert (``yes``, ``no``), ``engagement`` the thread length in it (``3/4 in``) and
     ``tapped_strength`` its tensile strength; ``locknut`` a kind of locknut with ``prevailing`` its measured run-down
-    torque; ``maker`` the part maker's (torque, source, place) or a mapping of the keys of a job, which governs;
+    torque; ``maker`` the part maker's: its torque, (torque, source, place), or the keys of a job; it governs;
     ``wanted`` the torque that you want at the fastener; ``given`` a setting to judge backwards; ``wrench`` its
     graduations (``5 to 80 lbf*ft by 1``), or several to choose from; ``adapter`` a crow-foot (``2 in on 12 in``,
     ``2 in on 12 in at 90 deg``); ``confirmed`` the options that look odd and were read twice.

@@ -89,7 +89,7 @@ def _place_file(place: str, content: bytes) -> None:
             os.link(beside, place)  # unlike a rename, never over a file that has come in between
         except FileExistsError:
             raise
-        except (OSError, AttributeError, NotImplementedError):
+        except (OSError, AttributeError, NotImplementedError):  # a file system without second names: renamed instead
             os.rename(beside, place)
         sync_folder(os.path.dirname(place) or os.curdir)
     finally:

@@ -157,7 +157,7 @@ def _as_home(beside: str, folder: str, along: list[str], old: os.stat_result) ->
         os.chmod(beside, stat.S_IMODE(old.st_mode))
         for name in along:
             os.link(os.path.join(folder, name), os.path.join(beside, name), follow_symlinks=False)
-    except (OSError, AttributeError, NotImplementedError) as error:
+    except (OSError, AttributeError, NotImplementedError) as error:  # cannot be made alike: the old folder stays
         raise _Stays from error
 
 
@@ -215,7 +215,7 @@ def _keep(path: str, kept: str) -> None:
     """The old file under a second name, or a copy where a file has but one name."""
     try:
         os.link(path, kept)
-    except (OSError, AttributeError, NotImplementedError):
+    except (OSError, AttributeError, NotImplementedError):  # a file system without second names: copied instead
         with open(path, "rb") as handle:
             fill(kept, handle.read())
 

@@ -64,7 +64,13 @@ def test_sizes_that_are_not_shown_are_said() -> None:
 def test_no_other_torque_of_the_bolt_stands_under_the_number(more: dict[str, object]) -> None:
     """A reader at arm's length takes any torque for the torque."""
     bolt = torque(
-        "3/8-16", grade="5", condition="dry", into="aluminium", insert="no", engagement="1 in", **more  # type: ignore[arg-type]
+        "3/8-16",
+        grade="5",
+        condition="dry",
+        into="aluminium",
+        insert="no",
+        engagement="1 in",
+        **more,  # type: ignore[arg-type]
     )
     assert bolt.decision.kind == "use"
     under = short(bolt, columns=80).splitlines()[3:]

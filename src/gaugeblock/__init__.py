@@ -52,6 +52,7 @@ if TYPE_CHECKING:
     from gaugeblock.tubes.material import material as material
     from gaugeblock.tubes.pipe import pipe as pipe
     from gaugeblock.tubes.plan.plan import plan as plan
+    from gaugeblock.wiring.circuit import circuit as circuit
 
 # public name -> the module it stands in, so that importing this package is quick. The answers are named by the domains.
 _FACE = {
@@ -102,6 +103,7 @@ __all__ = [
     "audit_packet",
     "audit_refdata",
     "bend",
+    "circuit",
     "find",
     "flare",
     "frame",

@@ -140,11 +140,31 @@ SLIPS: list[tuple[str, Cells, Cells, str]] = [
         "wet_fluid_boils_below_dry",
     ),
     (
-        "lines/wire",
+        "wiring/wire",
         {"item": "boat copper wire", "size": "AWG 2", "condition": "105 degC insulation"},
         {"value": "170"},
         "current_rises_with_the_insulation",
     ),
+    (
+        "wiring/wire",
+        {"item": "copper conductor, class 5 and 6, plain", "size": "4 mm2"},
+        {"value": "3.95"},
+        "metric_wire_agrees_with_its_area",
+    ),
+    ("wiring/wire", {"item": "SAE cable", "size": "SAE 12"}, {"value": "8533"}, "sae_wire_has_less_copper"),
+    (
+        "wiring/wire",
+        {"item": "copper conductor", "condition": "50 degC"},
+        {"value": "0.983"},
+        "resistance_rises_with_heat",
+    ),
+    (
+        "wiring/fuses",
+        {"fuse": "blade fuse, middle size", "load": "200 %"},
+        {"high": "55"},
+        "a_fuse_opens_sooner_the_more_it_carries",
+    ),
+    ("wiring/crimps", {"size": "AWG 12"}, {"value": "131.5"}, "a_thicker_crimp_holds_more"),
     (
         "tubes/pipe_sizes",
         {"nps": "1", "schedule": "XXS", "quantity": "wall_thickness"},

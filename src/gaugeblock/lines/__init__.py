@@ -10,6 +10,5 @@ WING = Wing(
     },
     {"heat": "heat", "route": "route"},
     {"lines": "Line"},
-    ("physics", "wire_physics"),
-    ("route",),
+    job_commands=("route",),
 )

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from gaugeblock import units
 from gaugeblock.answer.item import Box, Card, Item, Row
+from gaugeblock.answer.open_sheet import Task
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline import gearing
 from gaugeblock.driveline.job import GearingItem
-from gaugeblock.driveline.pages.open_sheet import Task
 from gaugeblock.errors import GaugeblockError
 from gaugeblock.tables.load import Refdata
 

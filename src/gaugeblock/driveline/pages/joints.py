@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from gaugeblock.answer.item import Box, Card, Item, Row
+from gaugeblock.answer.open_sheet import Task
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline import job as job_tables
 from gaugeblock.driveline import keys
 from gaugeblock.driveline.joints import answer as joint
 from gaugeblock.driveline.joints.checks import CANCELS
 from gaugeblock.driveline.keys import Joints, View
-from gaugeblock.driveline.pages.open_sheet import Task
 from gaugeblock.errors import GaugeblockError
 from gaugeblock.tables.load import Refdata
 from gaugeblock.units import text_of

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from gaugeblock.answer.item import Box, Card
+from gaugeblock.answer.open_sheet import Task
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline import keys, steel
 from gaugeblock.driveline.carrying import VERB
 from gaugeblock.driveline.job import Driveline
 from gaugeblock.driveline.keys import Shaft
-from gaugeblock.driveline.pages.open_sheet import Task
 from gaugeblock.driveline.torsion import CHECK
 from gaugeblock.errors import GaugeblockError
 from gaugeblock.tables.load import Refdata

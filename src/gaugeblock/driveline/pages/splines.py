@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from gaugeblock.answer.item import Box, Card, Item, Row
+from gaugeblock.answer.open_sheet import Task
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline.job import Splines
 from gaugeblock.driveline.keys import SplineLoad
-from gaugeblock.driveline.pages.open_sheet import Task
 from gaugeblock.driveline.splines import answer as spline
 from gaugeblock.driveline.splines.sizes import Sizes, check_form, teeth_of
 from gaugeblock.driveline.splines.strength import ROOTS

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from gaugeblock.answer.item import Box, Card
+from gaugeblock.answer.open_sheet import Task
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline.job import Driveline
 from gaugeblock.driveline.keys import Maker, Step
-from gaugeblock.driveline.pages.open_sheet import Task
 from gaugeblock.driveline.setups import answer as setup
 from gaugeblock.driveline.setups.settling import CHECK
 from gaugeblock.errors import GaugeblockError

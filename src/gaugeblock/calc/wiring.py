@@ -1,0 +1,90 @@
+"""One circuit: how hot its wire runs, what it may carry, what it loses. SI in, SI out; temperatures in kelvin.
+
+Every argument may be a float or an array (n,); the answer has the same shape.
+"""
+
+from __future__ import annotations
+
+from gaugeblock.calc import namespace
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from typing import Any, TypeAlias
+
+    T: TypeAlias = Any  # a float, or a numpy array of any shape
+
+_ZERO_C = 273.15
+_MIL_M = 0.0000254
+_CMIL_M2 = 5.067074790974977e-10
+
+
+def gauge_diameter(gauge: T) -> T:
+    """Diameter of a solid wire by its American gauge number, m: 0.005 in x 92^((36 - n)/39); 1/0 is 0, 2/0 is -1.
+
+    Source: ASTM B258.
+
+    >>> round(gauge_diameter(10) / 0.0254, 4)
+    0.1019
+    """
+    return 5 * _MIL_M * 92 ** ((36 - gauge) / 39)
+
+
+def gauge_of_area(area_m2: T) -> T:
+    """The gauge number, not rounded, of a round wire of this metal area.
+
+    >>> round(gauge_of_area(10500 * 5.067074790974977e-10), 1)
+    10.0
+    """
+    ns = namespace.of(area_m2)
+    return 36 - 39 * ns.log(ns.sqrt(area_m2 / _CMIL_M2) / 5) / ns.log(92.0)
+
+
+def ambient_factor(insulation_k: T, air_k: T, reference_k: T) -> T:
+    """Share of a table's current that is left in other air: sqrt((Ti - Ta)/(Ti - Tr)); 0 where the air is hotter.
+
+    The heat of a wire rises with the square of its current. Source: 33 CFR 183.425 prints 0.58 for 60 degC insulation
+    in an engine space, 0.85 for 105 degC; those are 50 degC air under a table of 30 degC.
+
+    >>> round(ambient_factor(378.15, 323.15, 303.15), 2)
+    0.86
+    """
+    ns = namespace.of(insulation_k, air_k, reference_k)
+    share = (insulation_k - air_k) / (insulation_k - reference_k)
+    return ns.sqrt(share * (share > 0))
+
+
+def derated_current(table_a: T, ambient: T = 1.0, bundle: T = 1.0) -> T:
+    """What a wire may carry, A: the table's current times the factors of its air and its bundle."""
+    return table_a * ambient * bundle
+
+
+def conductor_temperature(air_k: T, insulation_k: T, current_a: T, allowed_a: T) -> T:
+    """Temperature of a loaded conductor, K: Ta + (Ti - Ta)(I/Im)^2, at Ti when it carries all that it may."""
+    return air_k + (insulation_k - air_k) * (current_a / allowed_a) ** 2
+
+
+def resistance_hot(cold_ohm_m: T, conductor_k: T) -> T:
+    """Resistance of copper at a temperature from that at 20 degC: R20 (234.5 + T)/254.5, T in degC.
+
+    Source: AC 43.13-1B 11-66d(4).
+
+    >>> round(resistance_hot(1.0, 273.15 + 75.0), 3)
+    1.216
+    """
+    return cold_ohm_m * (234.5 + conductor_k - _ZERO_C) / 254.5
+
+
+def voltage_drop(ohm_m: T, length_m: T, current_a: T, ways: T = 1) -> T:
+    """Volts lost in a wire of this length, or in both ``ways`` of two equal ones: R L I.
+
+    Source: AC 43.13-1B Table 11-7: 0.00028 ohm/ft, 90 ft and 20 A lose 0.504 V.
+
+    >>> round(voltage_drop(0.00028 / 0.3048, 90 * 0.3048, 20), 3)
+    0.504
+    """
+    return ways * ohm_m * length_m * current_a
+
+
+def parking_time(charge_c: T, share: T, draw_a: T) -> T:
+    """Seconds in which a steady draw takes this share of a battery's charge."""
+    return charge_c * share / draw_a

@@ -1,0 +1,227 @@
+"""The conductor of one setting: the smallest size by drop and by heat on plain numbers, then its figures."""
+
+from __future__ import annotations
+
+from gaugeblock import units
+from gaugeblock.answer.making import base, derived
+from gaugeblock.answer.printing import printed
+from gaugeblock.calc import wiring as calc
+from gaugeblock.errors import LookupMiss
+from gaugeblock.lookup import look_up
+from gaugeblock.value import Value, put
+from gaugeblock.wiring.settings import BOAT, WIRE, Setting
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
+    from gaugeblock.tables.load import Refdata
+
+SIZES = tuple(f"AWG {n}" for n in ["18", "16", "14", "12", "10", "8", "6", "4", "2", "1", "1/0", "2/0", "3/0", "4/0"])
+_COLUMNS = (60, 75, 80, 90, 105, 125, 200)
+_TINNED = "tin-plated copper wire"
+_AREAS = "AWG marine cable"
+_METRIC = "copper conductor, class 5 and 6, plain"
+
+
+class Load(Value):
+    """What every setting of a circuit shares: the current, the fuse that must carry it (None: none is listed), the
+    run, one way.
+    """
+
+    __slots__ = ("current", "fuse", "length")
+
+    current: Figure
+    fuse: Figure | None
+    length: Figure
+
+    def __init__(self, current: Figure, fuse: Figure | None, length: Figure) -> None:
+        put(self, "current", current)
+        put(self, "fuse", fuse)
+        put(self, "length", length)
+
+    @property
+    def heating(self) -> float:
+        """The current that the wire must stand, A: the load's, or its fuse's where that is larger."""
+        return max(base(self.current), base(self.fuse) if self.fuse is not None else 0.0)
+
+
+class Sized(Value):
+    """The least sizes of one setting as places in SIZES; len(SIZES) where none of the table will do."""
+
+    __slots__ = ("by_drop", "by_heat", "setting")
+
+    setting: Setting
+    by_drop: int
+    by_heat: int
+
+    def __init__(self, setting: Setting, by_drop: int, by_heat: int) -> None:
+        put(self, "setting", setting)
+        put(self, "by_drop", by_drop)
+        put(self, "by_heat", by_heat)
+
+    @property
+    def at(self) -> int:
+        """The larger of the two."""
+        return max(self.by_drop, self.by_heat)
+
+    @property
+    def is_listed(self) -> bool:
+        """Whether a wire of the table will do."""
+        return self.at < len(SIZES)
+
+
+def column_of(insulation_k: float) -> str | None:
+    """The condition cell of the boat table for insulation of this temperature: the hottest column not over it."""
+    fits = [c for c in _COLUMNS if c <= units.from_base(insulation_k, "degC") + 1e-9]
+    return f"{fits[-1]} degC insulation" if fits else None
+
+
+def table_current(size: str, column: str, data: Refdata) -> Figure:
+    """What the boat table lets this size carry."""
+    return look_up(WIRE, "current_maximum", data=data, item=BOAT, size=size, condition=column)
+
+
+def cold_resistance(size: str, data: Refdata) -> Figure:
+    """The greatest resistance of this size at 20 degC."""
+    return look_up(WIRE, "resistance_maximum", data=data, item=_TINNED, size=size, condition="20 degC")
+
+
+def reference(data: Refdata) -> Figure:
+    """The air that the boat table is made for."""
+    return look_up(WIRE, "reference_ambient", data=data, item=BOAT, size="all sizes", condition="any")
+
+
+def sized(setting: Setting, load: Load, data: Refdata) -> Sized:
+    """The least size by the allowed drop, and the least that stands the heat of its current and its fuse."""
+    insulation, air = setting.number("insulation"), setting.number("air")
+    column = column_of(insulation)
+    if column is None or air >= insulation:
+        return Sized(setting, len(SIZES), len(SIZES))
+    factor = calc.ambient_factor(insulation, air, base(reference(data))) * setting.number("bundle")
+    ways = 2 if setting.way("return").words.startswith("back by a wire") else 1
+    amperes, length, limit = base(load.current), base(load.length), setting.number("drop")
+    by_drop = by_heat = len(SIZES)
+    for at, size in enumerate(SIZES):
+        allowed = base(table_current(size, column, data)) * factor
+        if by_heat > at and allowed >= load.heating * (1 - 1e-9):
+            by_heat = at
+        hot = calc.conductor_temperature(air, insulation, min(amperes, allowed), allowed)
+        lost = calc.voltage_drop(calc.resistance_hot(base(cold_resistance(size, data)), hot), length, amperes, ways)
+        if by_drop > at and lost <= limit * (1 + 1e-9):
+            by_drop = at
+    return Sized(setting, by_drop, by_heat)
+
+
+class Conductor(Value):
+    """One size in one setting, as figures: its area, what it may carry there, how hot it runs, what it loses."""
+
+    __slots__ = ("allowed", "area", "drop", "factor", "hot", "resistance", "size")
+
+    size: str
+    area: Figure
+    factor: Figure
+    allowed: Figure
+    hot: Figure | None
+    resistance: Figure | None
+    drop: Figure | None
+
+    def __init__(
+        self,
+        size: str,
+        area: Figure,
+        factor: Figure,
+        allowed: Figure,
+        hot: Figure | None,
+        resistance: Figure | None,
+        drop: Figure | None,
+    ) -> None:
+        put(self, "size", size)
+        put(self, "area", area)
+        put(self, "factor", factor)
+        put(self, "allowed", allowed)
+        put(self, "hot", hot)
+        put(self, "resistance", resistance)
+        put(self, "drop", drop)
+
+    @property
+    def figures(self) -> tuple[Figure, ...]:
+        """All of it, the drop first; without a drop where the current is over what the wire may carry."""
+        every = (self.drop, self.allowed, self.area, self.hot, self.resistance, self.factor)
+        return tuple(f for f in every if f is not None)
+
+
+def conductor(size: str, setting: Setting, load: Load, data: Refdata) -> Conductor:
+    """The figures of one size. Its drop is worked out only where it may carry the current."""
+    insulation, air, bundle = (setting.way(k).figure for k in ("insulation", "air", "bundle"))
+    assert insulation is not None
+    assert air is not None
+    key = {"size": size, **{k: setting.way(k).words for k in ("insulation", "air", "bundle")}}
+    own = reference(data)
+    number = calc.ambient_factor(base(insulation), base(air), base(own))
+    factor_key = {k: key[k] for k in ("insulation", "air")}
+    factor = derived("ambient_factor", "ambient_factor", number, "1", (insulation, air, own), data, key=factor_key)
+    table = table_current(size, column_of(base(insulation)) or "", data)
+    inputs = (table, factor) if bundle is None else (table, factor, bundle)
+    value = calc.derated_current(base(table), base(factor), base(bundle) if bundle is not None else 1.0)
+    said = f"{size}, {key['bundle']}, {key['air']}"
+    allowed = derived("derated_current", "current_maximum", value, "A", inputs, data, key=key, conditions=said)
+    area = look_up(WIRE, "conductor_area", data=data, item=_AREAS, size=size, condition="any")
+    if base(load.current) > value * (1 + 1e-9):
+        return Conductor(size, area, factor, allowed, None, None, None)
+    heat = calc.conductor_temperature(base(air), base(insulation), base(load.current), value)
+    hot = derived(
+        "conductor_temperature_of_load",
+        "conductor_temperature",
+        units.from_base(heat, "degC"),
+        "degC",
+        (air, insulation, load.current, allowed),
+        data,
+        key=key,
+    )
+    cold = cold_resistance(size, data)
+    number = calc.resistance_hot(base(cold), heat)
+    ohms = units.from_base(number, cold.unit)
+    resistance = derived("copper_resistance_hot", "resistance", ohms, cold.unit, (cold, hot), data, key=key)
+    return Conductor(size, area, factor, allowed, hot, resistance, _drop(resistance, setting, load, key, data))
+
+
+def _drop(resistance: Figure, setting: Setting, load: Load, key: dict[str, str], data: Refdata) -> Figure:
+    back = setting.way("return").words
+    is_pair = back.startswith("back by a wire")
+    number = calc.voltage_drop(base(resistance), base(load.length), base(load.current), 2 if is_pair else 1)
+    rule = "voltage_drop_two_wire" if is_pair else "voltage_drop_single_run"
+    inputs = (load.length, resistance, load.current)
+    said = f"{key['size']}, {back}"
+    return derived(rule, "voltage_drop", number, "V", inputs, data, key={**key, "return": back}, conditions=said)
+
+
+def gauge(size: str, by: str, data: Refdata) -> Figure:
+    """The gauge number of a size, as the figure that a decision shows; ``by`` is what asks for it."""
+    area = look_up(WIRE, "conductor_area", data=data, item=_AREAS, size=size, condition="any")
+    name = size.removeprefix("AWG ")
+    number = float(1 - int(name[0])) if "/" in name else float(name)
+    key = {"size": size, "by": by}
+    return derived("wire_gauge_of_area", "wire_gauge", number, "AWG", (area,), data, key=key, text=name)
+
+
+def metric_of(size: str, data: Refdata) -> str | None:
+    """The least metric size that has no less copper and no more resistance: ``6 mm2``; None where none is listed."""
+    area = look_up(WIRE, "conductor_area", data=data, item=_AREAS, size=size, condition="any")
+    most = base(cold_resistance(size, data))
+    for row in data.table(WIRE).by_quantity["resistance_maximum"]:
+        if row.cells["item"] == _METRIC:
+            cell = row.cells["size"]
+            try:
+                got = look_up(WIRE, "resistance_maximum", data=data, item=_METRIC, size=cell, condition="20 degC")
+            except LookupMiss:
+                continue
+            is_as_big = float(cell.split()[0]) >= units.from_base(base(area), "mm**2")
+            if is_as_big and base(got) <= most:
+                return cell
+    return None
+
+
+def area_text(size: str, data: Refdata) -> str:
+    """The copper of a size as the trade writes it: ``5.32 mm2``."""
+    area = look_up(WIRE, "conductor_area", data=data, item=_AREAS, size=size, condition="any")
+    return printed(area, data, "mm**2").replace("mm**2", "mm2")

@@ -1,0 +1,42 @@
+"""The fuse of a circuit: the one that carries its load, and the largest that wire and connector allow."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.making import base, derived, stated
+from gaugeblock.lookup import look_up
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
+    from gaugeblock.tables.load import Refdata
+    from gaugeblock.wiring.keys import Circuit
+
+FUSES = "wiring/fuses"
+_SOURCE = ("distance of fuse from source", "at source impractical")
+
+
+def fuse_for(of: Circuit, current: Figure, data: Refdata) -> Figure | None:
+    """The fuse that was given, else the smallest that is made and carries the load; None where none is listed."""
+    if of.fuse is not None:
+        return stated(of.fuse, "fuse_rating", "fuse", data)
+    least = base(current) * (1 - 1e-9)
+    rows = [r for r in data.table(FUSES).by_quantity["fuse_rating"] if float(r.cells["value"]) >= least]
+    if not rows:
+        return None
+    best = min(rows, key=lambda r: (float(r.cells["value"]), r.line))
+    return look_up(FUSES, "fuse_rating", data=data, fuse=best.cells["fuse"], rating=best.cells["rating"], load="any")
+
+
+def largest(allowed: Figure, of: Circuit, data: Refdata) -> tuple[Figure, ...]:
+    """The largest fuse that wire and connector allow, and the connector's own current where it was given."""
+    connector = stated(of.connector, "connector_current_maximum", "connector", data) if of.connector else None
+    inputs = (allowed,) if connector is None else (allowed, connector)
+    number = min(base(f) for f in inputs)
+    made = derived("fuse_no_larger", "fuse_rating_maximum", number, "A", inputs, data, key=allowed.key)
+    return (made,) if connector is None else (made, connector)
+
+
+def distance(data: Refdata) -> Figure:
+    """How far from the source a fuse may be, along the wire."""
+    subject, case = _SOURCE
+    return look_up("wiring/limits", "fuse_distance_maximum", data=data, subject=subject, case=case, service="marine")

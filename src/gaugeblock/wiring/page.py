@@ -1,0 +1,72 @@
+"""Items of ``[[circuits]]`` -> Items: the sheet of a circuit and its card."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from gaugeblock.answer.decision import USE
+from gaugeblock.answer.item import Box, Card, Item, Row
+from gaugeblock.answer.open_sheet import Task
+from gaugeblock.answer.printing import number_only
+from gaugeblock.answer.sheet import Sheet
+from gaugeblock.errors import GaugeblockError, Problem
+from gaugeblock.job.model import Shop
+from gaugeblock.tables.load import Refdata
+from gaugeblock.wiring import circuit
+from gaugeblock.wiring.job import Circuit
+from gaugeblock.wiring.keys import circuit_of
+
+_KEYS = ("current", "length", "voltage", "drop", "insulation", "air", "bundle", "fuse", "connector", "wire")
+# Where a refusal says that it arose -> the key of the item that is to be corrected.
+_WHERE = {**{k: k for k in (*_KEYS, "return")}, "wiring/wire item": "insulation", "number": "current"}
+_NEEDED = ("current", "length", "voltage")
+
+
+def problems(item: Circuit, data: Refdata) -> Iterator[Problem]:
+    """Nothing stops the job here: what the tables do not know of an item is that item's question."""
+    yield from ()
+
+
+def item(job: Circuit, shop: Shop, data: Refdata) -> Item:
+    """The Item of one circuit."""
+    asked: dict[str, str | None] = {k: getattr(job, k) for k in _KEYS}
+    asked["return"] = job.back
+    sheet = _sheet(job, asked, data)
+    facts = [Row("where", job.where or ""), *(Row(k, t) for k, t in asked.items() if t)]
+    facts += [Row("notes", job.notes)] if job.notes else []
+    return Item("wiring", job.name, facts, sheet, card_of(job, sheet))
+
+
+def card_of(job: Circuit, sheet: Sheet) -> Card:
+    """Its card: where the fuse goes, and boxes for what was fitted and measured."""
+    is_used = sheet.decision.kind == USE
+    by = {f.quantity: f for f in reversed(sheet.figures)}
+    notes = []
+    if is_used:
+        fuse, drop = by.get("fuse_rating"), by["voltage_drop"]
+        notes = [
+            f"Fuse {number_only(fuse, sheet.data)}, at the battery end." if fuse is not None else "",
+            f"It loses {number_only(drop, sheet.data)} under load.",
+        ]
+    return Card(
+        ", ".join(t for t in (job.where, job.current, job.length, job.voltage) if t),
+        notes=notes,
+        boxes=[
+            Box("wire fitted", "AWG", half=True),
+            Box("fuse fitted", "A", half=True),
+            Box("drop measured", "V", half=True),
+            Box("by, date", half=True),
+        ],
+        says=("fuse_rating", "voltage_drop"),
+    )
+
+
+def _sheet(job: Circuit, asked: dict[str, str | None], data: Refdata) -> Sheet:
+    task = Task(job.name, asked, circuit.VERB, "wire", data)
+    missing = [k for k in _NEEDED if not asked[k]]
+    if missing:
+        return task.missing(missing)
+    try:
+        return circuit.judged(circuit_of(asked, data), asked, data)
+    except GaugeblockError as error:
+        return task.refused(error, _WHERE, "current")

@@ -1,0 +1,159 @@
+"""What is settled and what is open of a circuit: each way that it may be, as figures, the safer first."""
+
+from __future__ import annotations
+
+from itertools import product
+
+from gaugeblock import units
+from gaugeblock.answer.making import base, derived, stated
+from gaugeblock.answer.printing import printed
+from gaugeblock.lookup import look_up
+from gaugeblock.tables.interval import parse_interval
+from gaugeblock.units import Measure
+from gaugeblock.value import Value, put
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from gaugeblock.figure import Figure
+    from gaugeblock.tables.load import Refdata
+    from gaugeblock.wiring.keys import Circuit
+
+WIRE, LIMITS = "wiring/wire", "wiring/limits"
+BOAT = "boat copper wire"
+_LOOM = "7 to 24 conductors in a bundle"
+_CABLES = ("SAE J1128 GPT cable", "SAE J1128 GXL cable")
+_LETTERS = {"SAE J1128 GPT cable": "GPT, thick PVC", "SAE J1128 GXL cable": "GXL, TXL or SXL, cross-linked"}
+_DROPS = (
+    ("main feeders, blowers, electronics, navigation lights", "what must not fail"),
+    ("other lighting and where it is not critical", "what may be dim or slow"),
+)
+
+
+class Way(Value):
+    """One way that a key of a circuit may be: its figure (None: nothing to count) and what it says."""
+
+    __slots__ = ("figure", "key", "words")
+
+    key: str
+    figure: Figure | None
+    words: str
+
+    def __init__(self, key: str, figure: Figure | None, words: str) -> None:
+        put(self, "key", key)
+        put(self, "figure", figure)
+        put(self, "words", words)
+
+
+class Setting(Value):
+    """A circuit with nothing open: the way of each key."""
+
+    __slots__ = ("ways",)
+
+    ways: tuple[Way, ...]
+
+    def __init__(self, ways: tuple[Way, ...]) -> None:
+        put(self, "ways", ways)
+
+    def way(self, key: str) -> Way:
+        """The way of one key."""
+        return next(w for w in self.ways if w.key == key)
+
+    def number(self, key: str) -> float:
+        """The number of one key in its base unit; 1 where there is nothing to count."""
+        figure = self.way(key).figure
+        return base(figure) if figure is not None else 1.0
+
+
+class Ways(Value):
+    """All ways of a circuit, key by key, the safer first; a key with one way is settled."""
+
+    __slots__ = ("by_key",)
+
+    by_key: tuple[tuple[Way, ...], ...]
+
+    def __init__(self, of: Circuit, voltage: Figure, data: Refdata) -> None:
+        ways = (_drops(of, voltage, data), _insulations(of, data), _airs(of, data), _bundles(of, data), _returns(of))
+        put(self, "by_key", ways)
+
+    @property
+    def open(self) -> tuple[str, ...]:
+        """The keys that have more than one way."""
+        return tuple(ways[0].key for ways in self.by_key if len(ways) > 1)
+
+    def settings(self) -> Iterator[Setting]:
+        """Every combination, the safest first."""
+        yield from map(Setting, product(*self.by_key))
+
+
+def _drops(of: Circuit, voltage: Figure, data: Refdata) -> tuple[Way, ...]:
+    if of.drop is None:
+        found = [
+            look_up(LIMITS, "voltage_drop_share_maximum", data=data, subject=s, case="whole run", service="marine")
+            for s, _ in _DROPS
+        ]
+        return tuple(
+            Way("drop", _volts(f, voltage, data), f"{printed(f, data)} for {words}")
+            for f, (_, words) in zip(found, _DROPS, strict=True)
+        )
+    if units.dimension(of.drop.unit) == "voltage":
+        return (Way("drop", stated(of.drop, "voltage_drop_maximum", "drop", data), of.drop.text),)
+    share = stated(of.drop, "voltage_drop_share", "drop", data)
+    return (Way("drop", _volts(share, voltage, data), of.drop.text),)
+
+
+def _volts(share: Figure, voltage: Figure, data: Refdata) -> Figure:
+    number = base(share) * base(voltage)
+    said = printed(share, data)
+    key = {"drop": said, "voltage": printed(voltage, data)}
+    inputs = (share, voltage)
+    return derived("voltage_drop_of_share", "voltage_drop_maximum", number, "V", inputs, data, key=key)
+
+
+def _insulations(of: Circuit, data: Refdata) -> tuple[Way, ...]:
+    if isinstance(of.insulation, Measure):
+        figure = stated(of.insulation, "insulation_temperature", "insulation", data)
+        return (Way("insulation", figure, f"insulation for {of.insulation.text}"),)
+    cables = (of.insulation,) if of.insulation is not None else _CABLES
+    every = {"size": "all sizes", "condition": "any"}
+    found = ((c, look_up(WIRE, "temperature_maximum", data=data, item=c, **every)) for c in cables)
+    return tuple(Way("insulation", f, f"{_LETTERS.get(c, c)} ({printed(f, data)})") for c, f in found)
+
+
+def _airs(of: Circuit, data: Refdata) -> tuple[Way, ...]:
+    if isinstance(of.air, Measure):
+        return (Way("air", stated(of.air, "air_temperature", "air", data), f"{of.air.text} air"),)
+    cases = {
+        None: ("by the engine", "in the cabin"),
+        "by the engine": ("by the engine", "boat engine space"),
+        "in the cabin": ("in a cabin that stood in the sun", "in the cabin"),
+    }[of.air]
+    found = [(c, look_up(LIMITS, "air_temperature", data=data, subject="air around a wire", case=c)) for c in cases]
+    return tuple(Way("air", f, f"{printed(f, data)} air{_where(c)}") for c, f in found)
+
+
+def _where(case: str) -> str:
+    return ", the least for an engine compartment" if case == "boat engine space" else f" {case}"
+
+
+def _bundles(of: Circuit, data: Refdata) -> tuple[Way, ...]:
+    if of.bundle is None:
+        loom = look_up(WIRE, "bundle_factor", data=data, item=BOAT, size="all sizes", condition=_LOOM)
+        return (Way("bundle", loom, "in a loom of 7 to 24 loaded wires"), Way("bundle", None, "alone"))
+    if of.bundle <= 2:
+        return (Way("bundle", None, "alone, or with its own return"),)
+    row = next(r for r in data.table(WIRE).by_quantity["bundle_factor"] if _holds(r.cells["condition"], of.bundle))
+    factor = look_up(WIRE, "bundle_factor", data=data, item=BOAT, size="all sizes", condition=row.cells["condition"])
+    return (Way("bundle", factor, f"{of.bundle} loaded wires together"),)
+
+
+def _holds(cell: str, count: int) -> bool:
+    interval = parse_interval(cell.removesuffix(" conductors in a bundle"))
+    return interval is not None and interval.holds(units.parse_number(str(count)))
+
+
+def _returns(of: Circuit) -> tuple[Way, ...]:
+    said = {"wire": "back by a wire of the same size", "body": "back through the body"}
+    ways = {w: Way("return", None, words) for w, words in said.items()}
+    return tuple(ways.values()) if of.back is None else (ways[of.back],)

@@ -1,0 +1,133 @@
+"""What a circuit's answer says: what is open and why, what comes of a wire, where the fuse goes."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.printing import number_only, printed
+from gaugeblock.answer.question import FILL_IN, MEASURE
+from gaugeblock.wiring import conductor
+from gaugeblock.wiring.conductor import SIZES
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from gaugeblock.answer.check import Check
+    from gaugeblock.figure import Figure
+    from gaugeblock.tables.load import Refdata
+    from gaugeblock.wiring.conductor import Conductor, Load, Sized
+    from gaugeblock.wiring.keys import Circuit
+    from gaugeblock.wiring.settings import Setting
+
+_QUESTIONS = {
+    "drop": (FILL_IN, "How much may the circuit lose: 3 % where it must not fail, or 10 % where dim or slow will do?"),
+    "insulation": (FILL_IN, "Which insulation is it? Read the letters printed on the wire: GPT, TXL, GXL, SXL."),
+    "air": (MEASURE, "How hot is the air along the wire? Measure it at the hottest place with the engine hot."),
+    "bundle": (FILL_IN, "How many loaded wires lie in the same loom? Count this one too."),
+    "return": (FILL_IN, "Does the current come back by a wire or through the body?"),
+}
+_NAMED = {
+    "drop": "the allowed drop",
+    "insulation": "the insulation",
+    "air": "the heat of the air",
+    "bundle": "the loom",
+    "return": "the way back",
+}
+
+
+def question(key: str) -> tuple[str, str]:
+    """The kind and the text of the question of an open key."""
+    return _QUESTIONS[key]
+
+
+def deciding(open_keys: Sequence[str], every: Sequence[Sized]) -> tuple[str, ...]:
+    """Those of the open keys whose way changes the wire, with all other keys as they are."""
+    out = []
+    for key in open_keys:
+        groups: dict[tuple[str, ...], set[int]] = {}
+        for one in every:
+            rest = tuple(w.words for w in one.setting.ways if w.key != key)
+            groups.setdefault(rest, set()).add(one.at)
+        if any(len(sizes) > 1 for sizes in groups.values()):
+            out.append(key)
+    return tuple(out)
+
+
+def when(setting: Setting, keys: Sequence[str]) -> str:
+    """The ways of some keys as one condition."""
+    return "; ".join(setting.way(k).words for k in keys)
+
+
+def then(one: Sized, wire: Conductor, data: Refdata) -> str:
+    """What comes of a wire: what it loses, and which of drop and heat asked for it."""
+    lost = f"loses {number_only(wire.drop, data)}" if wire.drop is not None else "over what it may carry"
+    return f"{lost}; {governs(one)}"
+
+
+def governs(one: Sized) -> str:
+    """Which of the two governs."""
+    if one.by_drop == one.by_heat:
+        return "drop and heat ask for the same"
+    return "the drop governs" if one.by_drop > one.by_heat else "the heat governs"
+
+
+def ask_for(keys: Sequence[str], unserved: str = "") -> str:
+    """What to settle first, and what would never do."""
+    names = [_NAMED[k] for k in keys]
+    listed = names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
+    said = f"Settle {listed}: the wire hangs on {'it' if len(names) == 1 else 'them'}."
+    return f"{said} {unserved[0].upper()}{unserved[1:]}." if unserved else said
+
+
+def do(one: Sized, wire: Conductor, load: Load, data: Refdata) -> str:
+    """What to do with the wire that is to be used."""
+    limit = one.setting.way("drop").figure
+    assert wire.drop is not None
+    assert limit is not None
+    lost = f"It loses {number_only(wire.drop, data)} of {number_only(limit, data)}; {governs(one)}."
+    metric = conductor.metric_of(wire.size, data)
+    bigger = f"the next bigger is {SIZES[one.at + 1].removeprefix('AWG ')} AWG" if one.at + 1 < len(SIZES) else ""
+    sizes = f"{conductor.area_text(wire.size, data)} of copper" + (f", {metric} as metric wire" if metric else "")
+    fused = f" Fuse it with {printed(load.fuse, data)} at the source." if load.fuse is not None else ""
+    return f"{lost} {sizes[0].upper()}{sizes[1:]}{'; ' + bigger if bigger else ''}.{fused}"
+
+
+def stopped(check: Check) -> str:
+    """What would make a stop right."""
+    if check.subject == "connector":
+        return f"{check.reason}: fit a connector for more current."
+    if check.subject == "fuse":
+        return f"{check.reason}: it blows in use."
+    return f"{check.reason}: too small a wire."
+
+
+def refused(setting: Setting) -> str:
+    """Why no wire of the table serves a setting."""
+    if setting.number("air") >= setting.number("insulation"):
+        return f"no wire of {setting.way('insulation').words} serves in {setting.way('air').words}"
+    return f"no wire up to {SIZES[-1]} for: {when(setting, tuple(w.key for w in setting.ways))}"
+
+
+def cautions(near: Figure, wire: Conductor, of: Circuit, data: Refdata) -> list[Caution]:
+    """What can hurt: the unfused wire; what the table is and is not."""
+    far = printed(near, data)
+    table = (
+        "What the wire may carry is the boat rule's figure: none was found for road vehicles. Aircraft and"
+        " chassis-wiring figures are higher or for other wire, and are not used."
+    )
+    sae = "A cable sold by an SAE number holds 3 to 12 % less copper than AWG of that number: buy it by AWG or mm2."
+    out = [
+        Caution(
+            "The wire between battery and fuse has nothing to stop a short but fire: put the fuse at the source,"
+            f" within {far} along the wire.",
+            "injury",
+            (near.id,),
+            "33CFR183",
+        ),
+        Caution(table, "note", (wire.allowed.id,), "33CFR183"),
+        Caution(sae, "damage", (wire.area.id,), "BOATCABLE-CAT"),
+    ]
+    if of.back == "body":
+        text = "The body itself is counted as no loss. Clean and bolt its earth, then measure what it loses under load."
+        out.append(Caution(text, "damage"))
+    return out

@@ -1,4 +1,4 @@
-"""One circuit: its wire grows with length and current; what is open is asked; drop and heat each govern in their turn."""
+"""One circuit: its wire grows with length and current; what is open is asked; drop and heat each govern in turn."""
 
 from __future__ import annotations
 

@@ -66,7 +66,7 @@ def wire_agrees_with_its_gauge(facts: Facts) -> list[Fault]:
     return faults
 
 
-# Times 17.241 ohm mm2/km over the nominal area: strands and tin add up to a quarter, and 0.5 mm2 is drawn a little thin.
+# Times 17.241 ohm mm2/km over the nominal area: strands and tin add up to a quarter.
 METRIC = (1.0, 1.25)
 # Times the area of the gauge: an SAE number holds 3 to 12 % less copper than AWG.
 SAE_AREA = (0.85, 1.0)

@@ -32,7 +32,7 @@ VALUES = {
         "certificate": st.just("mill sheet 12"),
         "axle": st.sampled_from(["rear", "wide utility truck axle (TM 9-2320-280-34)"]),
         "component": st.sampled_from(["ring gear", "pinion", "side bearings", "boot clamp"]),
-        "step": st.sampled_from(["backlash", "preload", "pattern check", "paint"]),
+        "setting": st.sampled_from(["backlash", "preload", "pattern check", "paint"]),
         "wear": st.sampled_from(["new", "used", "half worn"]),
         **dict.fromkeys(("as_found", "as_left"), FINDINGS),
     },
@@ -64,11 +64,11 @@ def items(draw: st.DrawFn) -> tuple[str, str]:
     table = draw(st.sampled_from(sorted(VALUES)))
     keys = draw(st.sets(st.sampled_from(sorted(VALUES[table]))))
     if table == "driveline" and draw(st.booleans()):
-        side = {"axle", "component", "step", "wear", "as_found", "as_left"}
+        side = {"axle", "component", "setting", "wear", "as_found", "as_left"}
         keys = keys & side or side
-        keys |= {"component", "step"}
+        keys |= {"component", "setting"}
     elif table == "driveline":
-        keys -= {"axle", "component", "step", "wear", "as_found", "as_left", "kind"}
+        keys -= {"axle", "component", "setting", "wear", "as_found", "as_left", "kind"}
     if "kind" in keys:
         keys.discard("kind")
     lines = [f'{key} = "{draw(VALUES[table][key])}"' for key in sorted(keys)]
@@ -106,8 +106,8 @@ def test_an_item_of_any_keys_is_decided_and_stops_nothing_else(made: tuple[str, 
         ('steel = "1550"\ntreatment = "cold drawn"', "steel"),
         ('steel = "4340"\ntreatment = "boiled"', "treatment"),
         ('steel = "4340"\ntreatment = "quenched and tempered"', "temper"),
-        ('component = "ring gear"\nstep = "paint"', "step"),
-        ('component = "boot clamp"\nstep = "torque"', "component"),
+        ('component = "ring gear"\nsetting = "paint"', "setting"),
+        ('component = "boot clamp"\nsetting = "torque"', "component"),
     ],
 )
 def test_what_the_tables_do_not_know_is_the_items_question(text: str, key: str) -> None:

@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from gaugeblock import domains
+from gaugeblock.answer.item import Item
 from gaugeblock.answer.printing import number_only
 from gaugeblock.domains import parse_job
 from gaugeblock.packet import build, render
@@ -45,11 +46,16 @@ def packet_of(text: str) -> build.Packet:
     return build.build(parse_job(text, hooks=domains.hooks(data)), data, "gaugeblock test")
 
 
+def named(made: build.Packet, name: str) -> Item:
+    return next(i for i in made.items if i.name == name)
+
+
 def test_the_card_says_what_to_cut_and_has_a_row_a_bend() -> None:
     made = packet_of(SHOP + TUBE.format(name="brace", count=1))
-    card = made.items[0].card
+    item = named(made, "brace")
+    card = item.card
     assert card is not None
-    decision = made.items[0].sheet.decision
+    decision = item.sheet.decision
     assert (decision.verb, number_only(decision.figures[0], refdata())) == ("CUT", "28 9/16 in")
     assert card.table[0][0] == "BEND"
     assert [r[0] for r in card.table[1:]] == ["1", "2"]
@@ -92,7 +98,7 @@ def test_tubes_of_one_datum_are_held_against_each_other() -> None:
 
 def test_a_tube_whose_keys_do_not_go_together_is_one_open_item_not_a_failed_packet() -> None:
     text = SHOP + TUBE.format(name="brace", count=1).replace(".120 in", "1 in")
-    item = packet_of(text).items[0]
+    item = named(packet_of(text), "brace")
     assert [c.result for c in item.sheet.checks] == ["cannot tell"]
     assert item.sheet.decision.kind in ("ask", "none")
     assert [q.kind for q in item.sheet.questions] == ["fill in"]
@@ -101,7 +107,7 @@ def test_a_tube_whose_keys_do_not_go_together_is_one_open_item_not_a_failed_pack
 
 def test_a_cope_that_cannot_be_cut_is_a_check_and_the_marks_stay() -> None:
     cope = 'copes = [{ end = "end", onto = "1 in", angle = "60 deg" }]\n'
-    item = packet_of(SHOP + TUBE.format(name="brace", count=1) + cope).items[0]
+    item = named(packet_of(SHOP + TUBE.format(name="brace", count=1) + cope), "brace")
     (check,) = [c for c in item.sheet.checks if c.name == "cope of the END"]
     assert check.result == "not ok"
     assert item.card is not None
@@ -163,7 +169,7 @@ box = { middle = ["0 in", "4 in", "1 in"], size = ["2 in", "2 in", "2 in"] }
 """
     one, other = TUBE.format(name="brace", count=1), TUBE.format(name="strut", count=1)
     made = packet_of(SHOP + one + touching + other)
-    stopped, free, cut_list = made.items[:3]
+    stopped, free, cut_list = (named(made, n) for n in ("brace", "strut", "cut list of all tubes"))
     assert (stopped.sheet.decision.kind, free.sheet.decision.kind) == ("stop", "use")
     assert stopped.card is not None
     assert stopped.card.table == ()
@@ -188,7 +194,7 @@ def test_one_cut_length_on_card_and_desk_and_order() -> None:
 def test_a_gauge_number_and_a_bare_bump_factor_are_read_in_a_job() -> None:
     tube = TUBE.format(name="brace", count=1).replace('".120 in"', '"11 BWG"')
     made = packet_of(SHOP + tube + 'load = { mass = "20 kg", at = "centre", bump_factor = 3, feet = "pinned" }\n')
-    sheet = made.items[0].sheet
+    sheet = named(made, "brace").sheet
     assert sheet.figure("bend_ratio").inputs[1].quantity == "tube_od"
     assert "20 kg x 3," in sheet.figure("tube_load").conditions
     assert [q.key for q in sheet.questions] == ["load.yield_share"]

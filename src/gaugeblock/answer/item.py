@@ -93,9 +93,13 @@ class Card(Value):
 
 
 class Item(Value):
-    """One task: its domain, name, the rows that describe it, its Sheet, and its card (None for desk-only items)."""
+    """One task: its domain, name, the rows that describe it, its Sheet, and its card (None for desk-only items).
 
-    __slots__ = ("card", "domain", "facts", "name", "plan", "sheet")
+    ``step`` is its place in the order of the work where the job gives one; ``of_all`` says that it speaks for all items
+    of its domain (a cut list).
+    """
+
+    __slots__ = ("card", "domain", "facts", "name", "of_all", "plan", "sheet", "step")
 
     domain: str
     name: str
@@ -103,9 +107,20 @@ class Item(Value):
     sheet: Sheet
     card: Card | None
     plan: object
+    step: int | None
+    of_all: bool
 
     def __init__(
-        self, domain: str, name: str, facts: Iterable[Row], sheet: Sheet, card: Card | None, plan: object = None
+        self,
+        domain: str,
+        name: str,
+        facts: Iterable[Row],
+        sheet: Sheet,
+        card: Card | None,
+        plan: object = None,
+        *,
+        step: int | None = None,
+        of_all: bool = False,
     ) -> None:
         put(self, "domain", domain)
         put(self, "name", name)
@@ -113,6 +128,8 @@ class Item(Value):
         put(self, "sheet", sheet)
         put(self, "card", card)
         put(self, "plan", plan)  # what the item's module worked out, for what its items say together
+        put(self, "step", step)
+        put(self, "of_all", of_all)
 
 
 def refusal_sheet(title: str, asked: dict[str, str | None], check: str, reason: str, data: Refdata) -> Sheet:

@@ -1,15 +1,17 @@
 """``[[driveline]]``: a shaft, or one step of an axle's set-up; ``[[joints]]``: the universal joints of a shaft."""
 
 from collections.abc import Iterator
-from typing import Annotated, Any
+from typing import Annotated, Any, Self
 
 from gaugeblock.driveline.keys import FITS, PHASES, ROOTS, SEATINGS
+from gaugeblock.job import values
 from gaugeblock.job.checks import Fault, given
 from gaugeblock.job.kind import Kind
 from gaugeblock.job.locate import Path
 from gaugeblock.job.part import (
     AnyFigure,
     Count,
+    Entry,
     Finding,
     Length,
     Name,
@@ -20,6 +22,7 @@ from gaugeblock.job.part import (
     Text,
     Torque,
     Turn,
+    Refused,
     one_of,
 )
 
@@ -38,7 +41,15 @@ SHAFT = (
     "case_depth",
     "core_hardness",
 )
-SETUP = ("axle", "component", "step", "wear", "as_found", "as_left", "maker")
+SETUP = ("axle", "component", "setting", "wear", "as_found", "as_left", "maker")
+
+
+def _step(value: object) -> int | str:
+    """A place in the order of the work; in words it is what is set, as jobs once called it."""
+    return values.plain_text(value, values.NAME_LIMIT) if isinstance(value, str) else values.count(value)
+
+
+StepOrSetting = Annotated[int | str, _step]
 
 
 class MakerFigure(Part):
@@ -51,7 +62,7 @@ class MakerFigure(Part):
     place: Text | None = None
 
 
-class Driveline(Part):
+class Driveline(Entry):
     """``[[driveline]]``: a shaft (steel and size), or one step of an axle's set-up (found and left)."""
 
     name: Name
@@ -72,15 +83,24 @@ class Driveline(Part):
     core_hardness: Name | None = None
     axle: Name | None = None
     component: Name | None = None
-    step: Name | None = None
+    setting: Name | None = None
+    step: StepOrSetting | None = None  # type: ignore[assignment]  # words, as read, become the setting
     wear: Name | None = None
     as_found: Finding | None = None
     as_left: Finding | None = None
     maker: MakerFigure | None = None
     notes: Text | None = None
 
+    @classmethod
+    def read(cls, raw: object, path: Path, refused: list[Refused]) -> Self:
+        """As of any part; a ``step`` in words is the setting."""
+        part = super().read(raw, path, refused)
+        if isinstance(part.step, str):
+            part.__dict__.update(setting=part.step, step=None)
+        return part
 
-class Joints(Part):
+
+class Joints(Entry):
     """``[[joints]]``: the joints of one propeller shaft, by their own angles or by the slopes of the three shafts."""
 
     name: Name
@@ -96,7 +116,7 @@ class Joints(Part):
     notes: Text | None = None
 
 
-class Splines(Part):
+class Splines(Entry):
     """``[[splines]]``: an involute spline, and what it must carry."""
 
     name: Name
@@ -118,7 +138,7 @@ class Splines(Part):
     notes: Text | None = None
 
 
-class GearingItem(Part):
+class GearingItem(Entry):
     """``[[gearing]]``: axle ratios side by side, with tyre, gears and a road speed."""
 
     name: Name
@@ -139,7 +159,10 @@ def no_faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator
 def faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fault]:
     kind = item.get("kind")
     wrong = {"shaft": SETUP, "setup": SHAFT}.get(kind if isinstance(kind, str) else "", ())
-    for key in given(item, wrong):
+    named = isinstance(item.get("step"), str)
+    if named and given(item, ("setting",)):
+        yield Fault((*path, "step"), "words are a setting, and that is given", "write step as a number: the order of the work")
+    for key in (*given(item, wrong), *(("step",) if named and wrong is SETUP else ())):
         yield Fault((*path, key), f"does not belong to a {kind}", "move it to an item of its own", (*path, "kind"))
 
 
@@ -162,6 +185,7 @@ STARTER = """\
 #[[driveline]]                          # a shaft
 #name = "EXAMPLE rear axle shaft"
 #where = "rear axle, left"
+#step = 1                               # its place in the order of the work, where the usual order is not yours
 #kind = "shaft"                         # "shaft" or "setup"
 #steel = "4340"                         # grade of steel
 #treatment = "quenched and tempered"    # how it was hardened
@@ -183,7 +207,7 @@ STARTER = """\
 #kind = "setup"
 #axle = "rear"                          # which axle
 #component = "ring gear"                # the part that is set
-#step = "backlash"                      # what is set or measured on it
+#setting = "backlash"                   # what is set or measured on it
 #wear = "new"                           # "new" or "used" parts
 #as_found = "0.011 in"                  # a figure, or words
 #as_left = "0.007 in"                   # the same after the work
@@ -199,6 +223,7 @@ JOINTS_STARTER = """\
 #[[joints]]                             # the universal joints of one propeller shaft
 #name = "EXAMPLE rear propeller shaft"
 #where = "gearbox to rear axle"
+#step = 1                               # its place in the order of the work, where the usual order is not yours
 #shafts_side = ["3 deg", "5 deg", "3 deg"]   # slopes of gearbox, shaft and pinion in the side view, down to the rear
 #shafts_top = ["0 deg", "2 deg", "0 deg"]    # the same in the top view, to the right
 #phasing = "in phase"                   # the yokes of the shaft: "in phase" (in line) or "wrong phase"
@@ -217,6 +242,7 @@ SPLINES_STARTER = """\
 #[[splines]]                            # an involute spline of 30 degrees
 #name = "EXAMPLE axle shaft spline"
 #where = "rear axle, left"
+#step = 1                               # its place in the order of the work, where the usual order is not yours
 #pitch = "24/48"                        # teeth to the inch of pitch diameter, and twice that
 #teeth = 35                             # how many
 #root = "flat root"                     # "flat root" or "fillet root"
@@ -238,6 +264,7 @@ GEARING_STARTER = """\
 #[[gearing]]                            # engine speed at a road speed
 #name = "EXAMPLE axle ratios"
 #where = "rear axle"
+#step = 1                               # its place in the order of the work, where the usual order is not yours
 #ratios = ["3.55", "41/10"]             # axle ratios, or teeth of ring gear and pinion
 #gears = ["3.06", "1.63", "1", "0.7"]   # of the gearbox, the top gear last
 #tyre = "P215/65R15"                    # size code, or outside diameter

@@ -34,7 +34,7 @@ def item(job: Driveline | Splines | Joints | GearingItem, shop: Shop, data: Refd
     if isinstance(job, Splines):
         return splines.item_of(job, data)
     names = [k for k in (SETUP if is_setup(job) else SHAFT) if k != "maker"]
-    asked = {k: text_of(getattr(job, k)) for k in names}
+    asked = {"step" if k == "setting" else k: text_of(getattr(job, k)) for k in names}
     facts = [Row("where", job.where or ""), *(Row(k.replace("_", " "), t) for k, t in asked.items() if t)]
     if job.notes:
         facts.append(Row("notes", job.notes))

@@ -12,6 +12,7 @@ from gaugeblock.job.kind import Kind
 from gaugeblock.job.locate import Path
 from gaugeblock.job.part import (
     Count,
+    Entry,
     Length,
     Name,
     Part,
@@ -59,7 +60,7 @@ class Adapter(Part):
     angle: Turn | None = None
 
 
-class Fastener(Part):
+class Fastener(Entry):
     """``[[fasteners]]``: a threaded fastener (thread and grade), or a part that has its own figure (part and size)."""
 
     name: Name
@@ -134,6 +135,7 @@ STARTER = """\
 [[fasteners]]                           # one a fastener, or a set of alike ones
 name = "EXAMPLE bracket bolts"          # your own name for it; each name once
 where = "steering gear to frame"        # where it is on the vehicle
+#step = 1                               # its place in the order of the work, where the usual order is not yours
 thread = "3/8-16 UNC"                   # size and thread, e.g. "1/2-20 UNF", "M10x1.5"
 grade = "SAE J429 5"                    # standard and grade, e.g. "ISO 898-1 8.8"
 condition = "dry"                       # thread as it is tightened: "dry", "oiled", a paste

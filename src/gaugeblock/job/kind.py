@@ -9,7 +9,7 @@ if TYPE_CHECKING:
 
     from gaugeblock.job.checks import Fault
     from gaugeblock.job.locate import Path
-    from gaugeblock.job.part import Part
+    from gaugeblock.job.part import Entry
 
 
 class Kind:
@@ -23,7 +23,7 @@ class Kind:
 
     def __init__(
         self,
-        model: type[Part],
+        model: type[Entry],
         faults: Callable[[Path, dict[str, Any], dict[str, Any]], Iterator[Fault]],
         starter: str = "",
     ) -> None:

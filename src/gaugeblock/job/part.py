@@ -105,16 +105,18 @@ class Part:
     """What all tables of a job share: known keys only, frozen, blank text dropped.
 
     A subclass names its keys as annotated attributes: a checked value above, a Part, a tuple of either; ``| None`` when
-    it may be missing. ``aliases`` are the keys of the file that no attribute can be called.
+    it may be missing. It has the keys of the class that it is made from, too. ``aliases`` are the keys of the file that no attribute can be called.
     """
 
     keys: dict[str, Key] = {}  # noqa: RUF012 - made by __init_subclass__, key of the file -> Key
 
     def __init_subclass__(cls, aliases: Mapping[str, str] | None = None) -> None:
-        cls.keys = {
+        own = cls.__dict__.get("__annotations__", {})
+        named = {
             (aliases or {}).get(name, name): Key(name, annotation, name not in cls.__dict__)
-            for name, annotation in cls.__annotations__.items()
+            for name, annotation in own.items()
         }
+        cls.keys = {**named, **{name: key for name, key in cls.keys.items() if name not in named}}
 
     def __init__(self, **given: Any) -> None:
         self.__dict__.update(given)
@@ -149,6 +151,12 @@ class Part:
         )
 
     __hash__ = None  # type: ignore[assignment]
+
+
+class Entry(Part):
+    """What every item of a job may say: ``step``, its place in the order of the work."""
+
+    step: Count | None = None
 
 
 def _plain(value: Any) -> Any:

@@ -17,6 +17,8 @@ STARTER = """\
 # Fill in what you know. What is left blank comes out as a blank box, and a check that needs it says `cannot tell`.
 # A line that begins with # and a key is switched off: take the # away to use it.
 # Figures are text with their unit: "31 lbf*ft", "25 Nm", "1-3/4 in", ".120 in", "16 mm", "45 deg", "250 degF".
+# Items are numbered on the packet in the order of the work. Give an item a step to put it in another place:
+# those with a step stand first, in the order of their numbers.
 # Items of one kind each begin with their name in double brackets; write as many as there are.
 
 [job]                                   # the title block of the packet

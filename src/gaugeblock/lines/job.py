@@ -10,7 +10,7 @@ from gaugeblock.job.checks import Fault
 from gaugeblock.job.kind import Kind
 from gaugeblock.job.locate import Path
 from gaugeblock.job.model import Move
-from gaugeblock.job.part import Gap, Length, Name, Part, Point, Stress, Temperature, Text, Wall, one_of
+from gaugeblock.job.part import Entry, Gap, Length, Name, Part, Point, Stress, Temperature, Text, Wall, one_of
 from gaugeblock.lines.keys import READ_BY, SERVICES, SHIELDS, SIDES
 from gaugeblock.span import Span, of, parse_span
 
@@ -43,7 +43,7 @@ class HotPipe(Part):
     moves: tuple[Move, ...] = ()
 
 
-class Line(Part, aliases={"hose_class": "class"}):
+class Line(Entry, aliases={"hose_class": "class"}):
     """``[[lines]]``: a fluid line and what is hot beside it; ``hose_class`` is the file's ``class``."""
 
     name: Name
@@ -115,6 +115,7 @@ STARTER = """\
 #[[lines]]                              # one a fluid line
 #name = "EXAMPLE rear brake line"
 #where = "along the left frame rail"
+#step = 1                               # its place in the order of the work, where the usual order is not yours
 #service = "brake"                      # "brake", "fuel feed", "fuel return", "vapour", "coolant", "transmission"
 #material = "copper-nickel tube"        # tube or hose
 #class = ""                             # class of a hose, if it has one

@@ -80,9 +80,10 @@ def build(job: Job, data: Refdata, program: str) -> Packet:
 
 def _items(table: str, page: Any, job: Job, data: Refdata) -> list[Item]:
     """The items of one table, then what they say together, where its page has something to say."""
-    found = [page.item(i, job.shop, data) for i in getattr(job, table)]
+    found = [page.item(i, job.shop, data).replace(step=i.step) for i in getattr(job, table)]
     together = getattr(page, "together", None)
-    return [*found, *together(job, found, data)] if found and together is not None else found
+    of_all = together(job, found, data) if found and together is not None else []
+    return [*found, *(i.replace(of_all=True) for i in of_all)]
 
 
 def data_digest(data: Refdata) -> str:

@@ -1,27 +1,33 @@
-"""The order of the work: the trade's, by what a task is about, where the job does not number its steps."""
+"""The order of the work: the steps that the job numbers, then what the trade does first."""
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from gaugeblock.answer.item import Item
 
-# What is worked on first stands first; a task goes by the first group that one of its words is in. Common practice.
+# What is worked on first stands first; a task goes by the group of the word that its name begins with soonest. Common
+# practice.
 _TRADE: tuple[tuple[str, ...], ...] = (
     ("engine mount", "mount bracket"),
+    ("crossmember",),
     ("flywheel", "flexplate", "crankshaft"),
     ("clutch", "converter"),
     ("bell housing",),
     ("gearbox to", "transmission to"),
-    ("crossmember",),
     ("gearbox mount", "transmission mount"),
     ("header", "manifold", "collector"),
-    ("spark plug", "plugs"),
+    ("spark plug", "plug"),
     ("exhaust",),
-    ("tube", "tubes", "cut list"),
-    ("line", "hose", "brake tube", "fuel"),
-    ("pinion", "ring gear", "backlash", "side bearing"),
+    ("tube", "cut list"),
+    ("line", "hose", "brake line", "brake tube", "brake hose", "fuel"),
+    ("ring gear to",),
+    ("pinion",),
+    ("ring gear", "backlash", "side bearing"),
     ("axle", "u-bolt", "spring"),
     ("propeller shaft", "driveshaft", "joint"),
     ("brake", "caliper", "calliper"),
@@ -29,20 +35,40 @@ _TRADE: tuple[tuple[str, ...], ...] = (
     ("wheel",),
     ("drain plug", "fluid", "first start"),
 )
-_RANK_OF_KIND = {"tubes": 5, "lines": 11, "driveline": 12}
+_WORDS = tuple(re.compile(r"\b(?:" + "|".join(map(re.escape, group)) + ")") for group in _TRADE)
+_GROUP = {"tubes": "tube", "lines": "line", "driveline": "axle"}
+# Within a group what is made comes before what bolts it, and what is set last.
+_MADE = {"tubes": 0, "lines": 0, "fasteners": 1}
 
 
-def in_order_of_work(items: list[Item]) -> list[Item]:
-    """The items in the order of the work; those alike stay as the job has them."""
-    return sorted(items, key=_rank)
+def in_order_of_work(items: Sequence[Item]) -> list[Item]:
+    """The items in the order of the work: those with a step by its number, then the others as the trade works.
+
+    An item that speaks for all of its domain (a cut list) stands before the first of them. Those alike stay as the job
+    has them.
+    """
+    ranked = [(_rank(item), item) for item in items]
+    own = [(rank, i.domain) for rank, i in ranked if not i.of_all]
+    first = {i.domain: min(rank for rank, domain in own if domain == i.domain) for i in items if i.of_all}
+    placed = [((first[i.domain], 0) if i.of_all and i.card is not None else (rank, 1), i) for rank, i in ranked]
+    return [item for _, item in sorted(placed, key=lambda pair: pair[0])]
 
 
-def _rank(item: Item) -> int:
+def _rank(item: Item) -> tuple[int, int, int, int]:
+    """Numbered or not, the number, the group of the trade, and what is done first in it."""
+    made = _MADE.get(item.domain, 2)
+    if item.step is not None:
+        return (0, item.step, 0, made)
     if item.card is None:
-        return len(_TRADE) + 1
-    text = f"{item.name} {next((r.text for r in item.facts if r.label == 'where'), '')}".casefold()
-    for words in (item.name.casefold(), text):
-        found = [n for n, group in enumerate(_TRADE) if any(word in words for word in group)]
+        return (2, 0, 0, made)
+    return (1, 0, _group(item), made)
+
+
+def _group(item: Item) -> int:
+    where = next((r.text for r in item.facts if r.label == "where"), "")
+    for text in (item.name.casefold(), where.casefold()):
+        found = [(match.start(), n) for n, words in enumerate(_WORDS) if (match := words.search(text))]
         if found:
-            return found[0]
-    return _RANK_OF_KIND.get(item.domain, len(_TRADE))
+            return min(found)[1]
+    word = _GROUP.get(item.domain)
+    return next((n for n, group in enumerate(_TRADE) if word in group), len(_TRADE))

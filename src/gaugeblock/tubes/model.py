@@ -14,6 +14,7 @@ from gaugeblock.job.part import (
     Length,
     Mass,
     Name,
+    Entry,
     Part,
     Place,
     Point,
@@ -231,7 +232,7 @@ class Mitre(Part):
     joints: Count | None = None
 
 
-class Tube(Part):
+class Tube(Entry):
     """``[[tubes]]``: a tube to be bent; its shape is given in one of eight ways, ``clear`` to ``points``."""
 
     name: Name

@@ -4,6 +4,7 @@ STARTER = """\
 #[[tubes]]                              # one a tube to be bent; its shape is given in one of the ways below
 #name = "EXAMPLE main hoop"
 #where = "behind the seats"
+#step = 1                               # its place in the order of the work, where the usual order is not yours
 #material = "1020"                      # steel or alloy
 #product = "DOM"                        # how the tube was made
 #spec = "ASTM A513"                     # what it was bought to

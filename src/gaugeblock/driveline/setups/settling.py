@@ -173,7 +173,7 @@ def _candidates(
     if len(own) > 1 or (own and of.wear is None and own[0].key.get("wear") in ("new", "used")):
         candidates = [Candidate(f, _when(f, own), "set to it") for f in own]
         by_wear = len({f.key["wear"] for f in own} - set(NOT_SAID)) > 1 or len(own) == 1
-        key = "wear" if by_wear else "step"
+        key = "wear" if by_wear else "setting"
         do = (
             "Say whether the parts are new or used."
             if by_wear

@@ -57,18 +57,21 @@ def packet(argv: list[str]) -> int:
     parser = parser_of(
         "packet",
         "The spec packet of a job: packet.md, packet.html, packet.json.",
-        "gaugeblock packet JOB.toml --out packets/roadster",
+        "gaugeblock packet JOB.toml --out packets/roadster\n"
+        '  gaugeblock packet JOB.toml --out packets/wheels --sheet "wheel nuts"',
     )
     parser.add_argument("job", metavar="JOB.toml", help="the job file (see: gaugeblock new)")
     parser.add_argument(
         "--out", required=True, metavar="DIR", help="folder for the three files; made when its parent exists"
     )
     parser.add_argument("--cards", action="store_true", help="the cards alone, for the wall")
+    parser.add_argument("--sheet", metavar="NAME", help="one item alone: its card, its desk sheet and its drawings")
     common_options(parser, unit=False)
     a = parser.parse_args(argv)
     from gaugeblock.packet import make
+    from gaugeblock.packet.chosen import Scope
 
-    made = make.make_packet(a.job, a.out, a.data_release, cards_only=a.cards)
+    made = make.make_packet(a.job, a.out, a.data_release, Scope(a.cards, a.sheet))
     if a.json:
         import json
 

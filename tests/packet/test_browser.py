@@ -54,7 +54,13 @@ def printed(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFac
     copy.write_text(
         PAGE.read_text(encoding="utf-8").replace("</style>", f"@page {{ size: {paper} }}</style>"), encoding="utf-8"
     )
-    run(folder, "--no-pdf-header-footer", f"--print-to-pdf={folder / 'page.pdf'}", copy.as_uri())
+    run(
+        folder,
+        "--generate-pdf-document-outline",
+        "--no-pdf-header-footer",
+        f"--print-to-pdf={folder / 'page.pdf'}",
+        copy.as_uri(),
+    )
     return paper, folder / "page.pdf"
 
 
@@ -84,6 +90,46 @@ def test_prints_on_its_paper_with_the_running_foot(printed: tuple[str, Path]) ->
         assert digest in text
         assert "0042" in text
         assert "revision B" in text
+
+
+def outline_of(pdf: Path) -> list[tuple[int, int, str]]:
+    """The outline of a PDF: how deep, on which page, and the words of each entry."""
+    command = ["pdftohtml", "-xml", "-i", "-stdout", str(pdf)]
+    out = subprocess.run(command, capture_output=True, text=True, timeout=60, check=True).stdout
+    entries, deep = [], 0
+    for opens, closes, page, text in re.findall(r'(<outline>)|(</outline>)|<item page="(\d+)">(.*?)</item>', out):
+        deep += bool(opens) - bool(closes)
+        if text:
+            entries.append((deep, int(page), html.unescape(text).replace("\u00a0", " ")))
+    return entries
+
+
+def test_the_pdf_has_an_outline_of_parts_and_items_and_a_title(printed: tuple[str, Path]) -> None:
+    pdf = printed[1]
+    entries, pages = outline_of(pdf), words_of(pdf)
+    record = json.loads((PAGE.parent / "packet.json").read_text(encoding="utf-8"))
+    assert [text for deep, _, text in entries if deep == 1] == ["Spec packetframe no. 0042"]
+    assert [text.split(":")[0] for deep, _, text in entries if deep == 2] == [
+        "Stop",
+        "Ask first",
+        "Every figure of the build",
+        "At the car",
+        "At the desk",
+        "Drawings at full size",
+        "How far to trust this packet",
+        "Sources",
+    ]
+    items = [text for deep, _, text in entries if deep == 3]
+    cards = PAGE.read_text(encoding="utf-8").count('<article class="card')
+    names = [s["name"] for s in record["sheets"]]
+    assert items[:cards] == names[:cards]
+    assert items[cards : cards + len(names)] == names
+    for _, page, text in entries:
+        if text in names:
+            assert text.split()[0] in {word for *_, word in pages[page - 1]}, text
+    info = subprocess.run(["pdfinfo", str(pdf)], capture_output=True, text=True, timeout=60, check=True).stdout
+    assert re.search(r"Title: +Spec packet frame no. 0042, revision B\n", info)
+    assert re.search(r"Tagged: +yes", info)
 
 
 def test_nothing_is_cut_off(printed: tuple[str, Path]) -> None:

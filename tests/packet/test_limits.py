@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 
 from gaugeblock.packet import make, render
+from gaugeblock.packet.chosen import Scope
 from gaugeblock.packet.paper import Paper
 from packet.test_browser import run
 
@@ -21,7 +22,7 @@ PACKET = make.make(str(DEMO))
 
 def pages_of(folder: Path, *, cards_only: bool) -> list[str]:
     """The text of each page, printed on Letter."""
-    page = render.render(PACKET, cards_only=cards_only)["packet.html"].decode()
+    page = render.render(PACKET, Scope(cards_only=cards_only))["packet.html"].decode()
     file = folder / "page.html"
     file.write_text(page.replace("</style>", "@page { size: Letter }</style>"), encoding="utf-8")
     run(folder, "--no-pdf-header-footer", f"--print-to-pdf={folder / 'page.pdf'}", file.as_uri())
@@ -57,7 +58,7 @@ def test_the_first_page_is_one_and_the_list_is_the_second(pages: list[str]) -> N
 
 
 def test_a_card_stands_on_the_sheet_that_the_first_page_names(pages: list[str]) -> None:
-    page_of = render._view(PACKET, False)["page_of"]
+    page_of = render.view_of(PACKET, Scope())["page_of"]
     assert len(page_of) == sum(i.card is not None for i in PACKET.items)
     for number, page in page_of.items():
         item = PACKET.items[number - 1]

@@ -8,6 +8,7 @@ from gaugeblock import domains
 from gaugeblock.domains import parse_job
 from gaugeblock.errors import JobError
 from gaugeblock.packet import build, render
+from gaugeblock.packet.chosen import Scope
 from gaugeblock.tables.load import refdata
 
 BOLT = '[[fasteners]]\nname = "{}"\nthread = "3/8-16"\ngrade = "SAE J429 5"\n{}\n'
@@ -32,7 +33,7 @@ def test_a_step_puts_an_item_before_those_without_and_in_the_order_of_its_number
 
 def test_cards_and_list_and_questions_follow_the_steps() -> None:
     made = packet_of(BOLT.format("alpha", "step = 30") + BOLT.format("beta", "step = 20") + BOLT.format("gamma", ""))
-    view = render._view(made, False)
+    view = render.view_of(made, Scope())
     assert [c.name for page in view["cards"] for c in page] == ["beta", "alpha", "gamma"]
     assert [line.name for line in view["list"]] == ["beta", "alpha", "gamma"]
     assert [i.name for row in view["first"].groups[0].rows for i in row.items] == ["beta", "alpha", "gamma"]

@@ -16,13 +16,13 @@ from gaugeblock.job.part import (
     Length,
     Name,
     Part,
+    Refused,
     Speed,
     Stress,
     Temperature,
     Text,
     Torque,
     Turn,
-    Refused,
     one_of,
 )
 
@@ -161,7 +161,9 @@ def faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fa
     wrong = {"shaft": SETUP, "setup": SHAFT}.get(kind if isinstance(kind, str) else "", ())
     named = isinstance(item.get("step"), str)
     if named and given(item, ("setting",)):
-        yield Fault((*path, "step"), "words are a setting, and that is given", "write step as a number: the order of the work")
+        yield Fault(
+            (*path, "step"), "words are a setting, and that is given", "write step as a number: the order of the work"
+        )
     for key in (*given(item, wrong), *(("step",) if named and wrong is SETUP else ())):
         yield Fault((*path, key), f"does not belong to a {kind}", "move it to an item of its own", (*path, "kind"))
 

@@ -105,7 +105,8 @@ class Part:
     """What all tables of a job share: known keys only, frozen, blank text dropped.
 
     A subclass names its keys as annotated attributes: a checked value above, a Part, a tuple of either; ``| None`` when
-    it may be missing. It has the keys of the class that it is made from, too. ``aliases`` are the keys of the file that no attribute can be called.
+    it may be missing. It has the keys of the class that it is made from, too. ``aliases`` are the keys of the file
+    that no attribute can be called.
     """
 
     keys: dict[str, Key] = {}  # noqa: RUF012 - made by __init_subclass__, key of the file -> Key

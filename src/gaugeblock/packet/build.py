@@ -70,7 +70,7 @@ def build(job: Job, data: Refdata, program: str) -> Packet:
         "sheets": [{"name": i.name, "card": n, **i.sheet.as_dict()} for n, i in enumerate(items, 1)],
         "settle_first": settle_first(items),
         "questions": questions(items),
-        "sources": _sources(used, items, data),
+        "sources": sources(items, data, used),
     }
     parts = audit.encoded({**record, "sheets": []}) | {"sheets": ["[", *audit.encoded_sheets(record["sheets"]), "]"]}
     record["document"]["digest"] = audit.digest_of(parts)
@@ -166,8 +166,9 @@ def _rows_used(used: list[Figure], items: list[Item], data: Refdata) -> list[dic
     return sorted(out, key=lambda r: r["id"])
 
 
-def _sources(used: list[Figure], items: list[Item], data: Refdata) -> list[dict[str, str]]:
-    """The publications behind the packet, formulas included."""
+def sources(items: list[Item], data: Refdata, used: list[Figure] | None = None) -> list[dict[str, str]]:
+    """The publications behind items, formulas included; ``used`` are their figures where they are known."""
+    used = _used(items) if used is None else used
     ids = {caution.source for item in items for caution in item.sheet.cautions}
     for figure in used:
         ids.add(figure.source)

@@ -17,8 +17,10 @@ from markupsafe import Markup
 from gaugeblock.answer.decision import STOP
 from gaugeblock.answer.pretty import pretty
 from gaugeblock.errors import DataError
+from gaugeblock.packet.build import sources
 from gaugeblock.packet.cards import card, pages
 from gaugeblock.packet.cautions import told
+from gaugeblock.packet.chosen import Scope, chosen
 from gaugeblock.packet.desk import desk
 from gaugeblock.packet.first import Place, first_page
 from gaugeblock.packet.paper import Paper
@@ -26,6 +28,7 @@ from gaugeblock.packet.trust_page import trust_page
 from gaugeblock.packet.worklist import LINES_A_SHEET, worklist
 
 if TYPE_CHECKING:
+    from gaugeblock.answer.item import Item
     from gaugeblock.packet.build import Packet
 
 _MARKDOWN_MARKS = re.compile(r"([\\`*_{}\[\]<>#|&!~])")
@@ -82,9 +85,9 @@ def css_string(text: str) -> str:
     return '"' + "".join(c if (c.isalnum() and c.isascii()) or c in " .,-/" else f"\\{ord(c):06x} " for c in text) + '"'
 
 
-def render(packet: Packet, *, cards_only: bool = False) -> dict[str, bytes]:
-    """File name -> content of the three files; the pages hold the cards alone with ``cards_only``."""
-    view = _view(packet, cards_only)
+def render(packet: Packet, scope: Scope | None = None) -> dict[str, bytes]:
+    """File name -> content of the three files; the pages hold what ``scope`` says, all without one."""
+    view = view_of(packet, scope or Scope())
     page = _environment(True).get_template("packet.html.j2").render(**view, **_page_extras(packet))
     text = _environment(False).get_template("packet.md.j2").render(**view)
     return {
@@ -131,36 +134,56 @@ def _title_block(packet: Packet) -> dict[str, str]:
     }
 
 
-def _view(packet: Packet, cards_only: bool) -> dict[str, Any]:
+def view_of(packet: Packet, scope: Scope) -> dict[str, Any]:
+    """What the templates print of a packet."""
     record, title = packet.record, packet.job.title
     units = packet.job.shop.units
     paper = Paper(packet.data, None if units is None else units == "metric")
     said: set[str] = set()
-    cautions = {n: told(i, said) for n, i in enumerate(packet.items, 1)}
-    made = {n: card(n, i, paper, cautions[n]) for n, i in enumerate(packet.items, 1) if i.card is not None}
+    shown = chosen(packet.items, scope.sheet)
+    cautions = {n: told(i, said) for n, i in shown.items()}
+    made = {n: card(n, i, paper, cautions[n]) for n, i in shown.items() if i.card is not None}
     for n, bears in made.items():
         cautions[n] = [c for c in cautions[n] if c not in bears.cautions]
     sheets_of_cards = pages(list(made.values()))
     front = first_page(packet.items, record["document"]["status"])
-    before = 0 if cards_only else 1 + front.is_long - (-len(made) // LINES_A_SHEET)
+    before = 0 if not scope.is_whole else 1 + front.is_long - (-len(made) // LINES_A_SHEET)
+    listed = record["sources"] if scope.is_whole else sources(list(shown.values()), packet.data)
     page_of = {c.number: before + n for n, page in enumerate(sheets_of_cards, 1) for c in page}
-    places = [Place(n, page_of.get(n)) for n in range(1, len(packet.items) + 1)]
+    places = [Place(n, page_of.get(n)) for n in shown]
+    desks = [] if scope.cards_only else [desk(shown[p.number], p, paper, cautions[p.number]) for p in places]
     return {
         "document": record["document"],
+        "title": _titled(record["document"], shown, scope),
+        "subject": _subject(record, title.vehicle or ""),
+        "has_pages": next((n for n, i in shown.items() if any(d.page for d in i.sheet.drawings)), 0) if desks else 0,
         "vehicle": title.vehicle or "",
         "notes": title.notes or "",
         "program": record["program"],
         "data_release": record["data_release"],
         "draft": packet.data.is_draft,
-        "first": None if cards_only else front,
+        "first": front if scope.is_whole else None,
         "page_of": page_of,
-        "list": [] if cards_only else worklist(packet.items, places, paper),
+        "list": worklist(packet.items, places, paper) if scope.is_whole else [],
         "cards": sheets_of_cards,
-        "sheets": (
-            []
-            if cards_only
-            else [desk(i, p, paper, cautions[p.number]) for i, p in zip(packet.items, places, strict=True)]
-        ),
-        "sources": [{k: pretty(v) for k, v in s.items()} for s in record["sources"]],
-        "trust": trust_page(packet.items, paper, packet.audit),
+        "sheets": desks,
+        "sources": [{k: pretty(v) for k, v in s.items()} for s in listed],
+        "trust": trust_page(packet.items, paper, packet.audit) if scope.is_whole else None,
     }
+
+
+def _titled(document: dict[str, Any], shown: dict[int, Item], scope: Scope) -> str:
+    """What the document is called: the build, its revision, and what of it is shown."""
+    of = f"Spec packet {document['identification'] or 'without identification'}"
+    of += f", revision {document['revision']}" if document["revision"] else ""
+    if scope.sheet is not None:
+        return f"{of}: {'; '.join(f'{n}. {i.name}' for n, i in shown.items())}"
+    return f"{of}: cards" if scope.cards_only else of
+
+
+def _subject(record: dict[str, Any], vehicle: str) -> str:
+    """What the document is about, for its properties."""
+    document = record["document"]
+    parts = (vehicle, f"issued {document['issued']}" if document["issued"] else "", f"status {document['status']}")
+    data = f"data {record['data_release']}, digest {document['digest'][:12]}"
+    return "; ".join(p for p in (*parts, data) if p)

@@ -112,10 +112,9 @@ class Part:
     keys: dict[str, Key] = {}  # noqa: RUF012 - made by __init_subclass__, key of the file -> Key
 
     def __init_subclass__(cls, aliases: Mapping[str, str] | None = None) -> None:
-        own = cls.__dict__.get("__annotations__", {})
         named = {
             (aliases or {}).get(name, name): Key(name, annotation, name not in cls.__dict__)
-            for name, annotation in own.items()
+            for name, annotation in cls.__annotations__.items()
         }
         cls.keys = {**named, **{name: key for name, key in cls.keys.items() if name not in named}}
 

@@ -45,7 +45,7 @@ def card(number: int, item: Item, paper: Paper, cautions: list[SimpleNamespace])
         what=pretty(made.what),
         order=pretty(made.order),
         steps=[pretty(s) for s in made.steps] if decision.kind == USE else [],
-        notes=[pretty(n) for n in made.notes],
+        notes=[pretty(n.rstrip(".")) for n in made.notes],
         again=pretty(made.again),
         trust=_trust(item, paper),
         cautions=_warning(cautions),

@@ -32,11 +32,12 @@ _TRADE: tuple[tuple[str, ...], ...] = (
     ("propeller shaft", "driveshaft", "joint"),
     ("brake", "caliper", "calliper"),
     ("steering",),
+    ("circuit", "wiring", "battery", "fuse"),
     ("wheel",),
     ("drain plug", "fluid", "first start"),
 )
 _WORDS = tuple(re.compile(r"\b(?:" + "|".join(map(re.escape, group)) + ")") for group in _TRADE)
-_GROUP = {"tubes": "tube", "lines": "line", "driveline": "axle"}
+_GROUP = {"tubes": "tube", "lines": "line", "driveline": "axle", "wiring": "circuit"}
 # Within a group what is made comes before what bolts it, and what is set last.
 _MADE = {"tubes": 0, "lines": 0, "fasteners": 1}
 

@@ -6,10 +6,10 @@ from typing import Any
 from gaugeblock.job.checks import Fault
 from gaugeblock.job.kind import Kind
 from gaugeblock.job.locate import Path
-from gaugeblock.job.part import Name, Part, Text
+from gaugeblock.job.part import Entry, Name, Text
 
 
-class Circuit(Part, aliases={"back": "return"}):
+class Circuit(Entry, aliases={"back": "return"}):
     """``[[circuits]]``: one circuit: its load, its run, what it may lose, and what the wire lies in."""
 
     name: Name
@@ -36,6 +36,7 @@ STARTER = """\
 #[[circuits]]                           # one circuit: the wire and the fuse
 #name = "EXAMPLE cooling fan"
 #where = "front of the radiator"
+#step = 1                               # its place in the order of the work, where the usual order is not yours
 #current = "28 A"                       # of the load
 #length = "12 ft"                       # from the source to the load, one way
 #voltage = "12 V"                       # of the system

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from gaugeblock.audit import audit_packet as audit_packet
     from gaugeblock.audit import audit_refdata as audit_refdata
     from gaugeblock.domains import validate as validate
+    from gaugeblock.driveline.axles.answer import axle as axle
     from gaugeblock.driveline.gearing import gearing as gearing
     from gaugeblock.driveline.hardness import hardness as hardness
     from gaugeblock.driveline.joints.answer import joint as joint
@@ -102,6 +103,7 @@ __all__ = [
     "UnitError",
     "audit_packet",
     "audit_refdata",
+    "axle",
     "bend",
     "circuit",
     "find",

@@ -332,12 +332,14 @@ def spline_side_allowable_fixed(allowable_pa: T, fatigue_life: T, application: T
 # Gearing
 
 
-def axle_torque(engine_nm: T, gear_ratio: T, axle_ratio: T, transfer_ratio: T = 1.0, share: T = 0.5) -> T:
+def axle_torque(
+    engine_nm: T, gear_ratio: T, axle_ratio: T, transfer_ratio: T = 1.0, share: T = 0.5, converter_ratio: T = 1.0
+) -> T:
     """Torque in N m on one axle shaft from the engine's: T i1 i2 i3 times the share that goes to this shaft.
 
     Half when an open differential splits it; 1 when a locked one can send all of it to one wheel. No losses counted.
     """
-    return engine_nm * gear_ratio * transfer_ratio * axle_ratio * share
+    return engine_nm * converter_ratio * gear_ratio * transfer_ratio * axle_ratio * share
 
 
 def traction_torque(wheel_load_n: T, friction: T, tire_radius_m: T) -> T:

@@ -10,6 +10,7 @@ WING = Wing(
         "spline": ("commands", "the sizes of a spline"),
         "setup": ("commands", "one step of an axle's set-up"),
         "joint": ("commands", "joint angles: how uneven they drive"),
+        "axle": ("axles.commands", "does an axle shaft carry what engine and tyre send to it"),
         "gearing": ("commands", "engine speed at road speed, by axle ratio and tyre"),
     },
     {
@@ -18,6 +19,7 @@ WING = Wing(
         "spline": "splines.answer",
         "setup": "setups.answer",
         "joint": "joints.answer",
+        "axle": "axles.answer",
         "gearing": "gearing",
     },
     {"driveline": "Driveline", "splines": "Splines", "joints": "Joints", "gearing": "GearingItem"},

@@ -94,46 +94,63 @@ def steel(
     return judged(of, asked, data)
 
 
+class Material:
+    """What is known of the steel of a shaft: its strengths, and what is said of them.
+
+    ``figures``: strengths, torsional yields, those by hardness; ``strength`` what a shaft is judged by; ``welding`` its
+    carbon equivalent.
+    """
+
+    __slots__ = ("cautions", "figures", "strength", "strengths", "table", "title", "weld_cautions", "welding")
+
+    def __init__(self, shaft: keys.Shaft, data: Refdata) -> None:
+        self.table = found = steel_of(shaft, data)
+        yields = own_yield(shaft, found, data) or governing(found, "yield_strength", "yield_strength_typical")
+        tensile = governing(found, "tensile_strength", "tensile_strength_typical")
+        shear = found.figure("shear_strength")
+        self.strengths = [f for f in (yields, tensile) if f is not None]
+        torsional = _torsional(found, yields, data) if yields is not None else []
+        hard_figures, own_torsional, hard_cautions = _by_hardness(found, shaft.hardness, data)
+        self.figures = [*self.strengths, *torsional, *([shear] if shear is not None else []), *hard_figures]
+        self.cautions = [
+            *_cautions(found, self.strengths, data),
+            *hard_cautions,
+            *_read_as(shaft, found, self.strengths, data),
+        ]
+        strict = _strict(found, yields, data) if yields is not None and shaft.is_asked else None
+        self.strength = Strength(torsional[0] if torsional else None, strict, own_torsional)
+        self.welding, self.weld_cautions = _welding(found, data)
+        self.title = ", ".join(value for value in (found.grade, found.treatment, found.temper) if value != "any")
+
+
 def judged(shaft: keys.Shaft, asked: dict[str, str | None], data: Refdata) -> Sheet:
     """As ``steel``, of a shaft that was read."""
-    found = steel_of(shaft, data)
-    yields = own_yield(shaft, found, data) or governing(found, "yield_strength", "yield_strength_typical")
-    tensile = governing(found, "tensile_strength", "tensile_strength_typical")
-    shear = found.figure("shear_strength")
-    strengths = [f for f in (yields, tensile) if f is not None]
-    torsional = _torsional(found, yields, data) if yields is not None else []
-    hard_figures, own_torsional, hard_cautions = _by_hardness(found, shaft.hardness, data)
-    figures = strengths + torsional + ([shear] if shear is not None else []) + hard_figures
-    cautions = _cautions(found, strengths, data) + hard_cautions + _read_as(shaft, found, strengths, data)
-    weld, weld_cautions = _welding(found, data)
-    said = [value for value in (found.grade, found.treatment, found.temper) if value != "any"]
-    title = ", ".join(said)
+    of = Material(shaft, data)
+    figures, weld, cautions = of.figures, of.welding, of.cautions
     if not shaft.is_asked:
-        end = fact(yields or tensile)
+        end = fact(of.strengths[0] if of.strengths else None)
         return Sheet(
-            title,
+            of.title,
             asked,
             data,
             figures + weld,
             [],
-            cautions + weld_cautions,
+            cautions + of.weld_cautions,
             decision=end.decision,
             questions=end.questions,
         )
-    strict = _strict(found, yields, data) if yields is not None else None
-    strength = Strength(torsional[0] if torsional else None, strict, own_torsional)
-    more = with_case(shaft, found, torsion(shaft, found, strength, data), data)
+    more = with_case(shaft, of.table, torsion(shaft, of.table, of.strength, data), data)
     end = outcome(shaft, more, data)
     cautions += [*more.cautions, *rule_cautions(data, "splines", "stress in the spline")]
     own = () if more.factor is None or end.checks else (more.factor,)
     shown = dict.fromkeys((*end.decision.figures, *own, *figures, *more.figures, *weld))
     return Sheet(
-        title,
+        of.title,
         asked,
         data,
         list(shown),
         [*more.checks, *end.checks],
-        cautions + weld_cautions,
+        cautions + of.weld_cautions,
         decision=end.decision,
         questions=end.questions,
     )

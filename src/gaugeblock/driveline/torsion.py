@@ -96,7 +96,7 @@ class _Given(Value):
 
     __slots__ = ("bore", "diameter", "length", "sizes", "torque")
 
-    def __init__(self, shaft: Shaft, data: Refdata) -> None:
+    def __init__(self, shaft: Shaft, torque: Figure | None, data: Refdata) -> None:
         for name, quantity, where in (
             ("diameter", "shaft_diameter", "shaft diameter"),
             ("bore", "shaft_bore", "bore"),
@@ -105,6 +105,8 @@ class _Given(Value):
         ):
             measure = getattr(shaft, name)
             put(self, name, None if measure is None else stated(measure, quantity, where, data))
+        if torque is not None:
+            put(self, "torque", torque)
         put(self, "sizes", tuple(f for f in (self.diameter, self.bore) if f is not None))
 
     diameter: Figure | None
@@ -119,9 +121,11 @@ class _Given(Value):
         return base(self.bore) if self.bore is not None else 0.0
 
 
-def torsion(shaft: Shaft, steel: Steel, strength: Strength, data: Refdata) -> Torsion:
-    """Figures and checks of a shaft of which at least one size or the torque was given."""
-    given = _Given(shaft, data)
+def torsion(shaft: Shaft, steel: Steel, strength: Strength, data: Refdata, torque: Figure | None = None) -> Torsion:
+    """Figures and checks of a shaft of which at least one size or the torque was given; ``torque`` where it was
+    worked out.
+    """
+    given = _Given(shaft, torque, data)
     governs = strength.governing
     if given.diameter is None:
         cause = cause_of.diameter_missing()
@@ -134,7 +138,7 @@ def torsion(shaft: Shaft, steel: Steel, strength: Strength, data: Refdata) -> To
         cause = cause_of.torque_missing()
         causes = (cause, *_unproven(steel, strength)) if governs is not None else (cause,)
         return Torsion(None, capacity, figures=capacities, checks=(_open(cause),), causes=causes)
-    key = {**key, "torque": f"{given.torque.text} {given.torque.unit}"}
+    key = {**key, "torque": torque_text(given.torque)}
     unit = "MPa" if governs is not None and governs.unit == "MPa" else "ksi"
     stress = stress_of(given.torque, given.diameter, given.bore, unit, key, data)
     twist, cautions = _twist(given, steel, key, data)
@@ -149,6 +153,11 @@ def torsion(shaft: Shaft, steel: Steel, strength: Strength, data: Refdata) -> To
     stricter = factor_of(strength.strict, stress, key, data, "by the lowest source") if is_lower else None  # type: ignore[arg-type]
     causes = (open_by,) if open_by is not None else ()
     return Torsion(factor, capacity, stricter, figures, (check,), cautions, causes)
+
+
+def torque_text(torque: Figure) -> str:
+    """A torque in a key: as typed, else to six digits."""
+    return f"{torque.text or units.significant(torque.typical, 6)} {torque.unit}"
 
 
 def stress_of(

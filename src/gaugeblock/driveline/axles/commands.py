@@ -1,0 +1,52 @@
+"""``axle`` at the command line."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.command import common_options, parser_of, print_sheet
+
+_OPTIONS = (
+    ("treatment", "T", '"cold drawn", "quenched and tempered", "induction hardened"'),
+    ("temper", "T", "tempering temperature: 800 degF"),
+    ("diameter", "DIA", "outside diameter of the shaft at its smallest: 1-1/4 in"),
+    ("bore", "DIA", "bore of a hollow shaft"),
+    ("length", "L", "length that twists: 30 in"),
+    ("engine-torque", "T", "most torque of the engine: 300 lbf*ft"),
+    ("converter", "R", "stall ratio of the torque converter, or none: 2.2"),
+    ("gear", "R", "ratio of the lowest gear: 2.5"),
+    ("transfer", "R", "ratio of a transfer case: 2.7"),
+    ("ratio", "R", "axle ratio: 4.1"),
+    ("differential", "D", '"open", "limited slip" or "locked"'),
+    ("bias", "R", "torque bias of a limited slip differential: 2.5"),
+    ("wheel-load", "W", "weight on this wheel when it pulls hardest: 1000 lb"),
+    ("grip", "G", "greatest pull of the tyre over its weight: 0.9"),
+    ("radius", "R", "centre of the loaded wheel to the road: 13 in"),
+    ("section", "SIZE", "the bar's own size (else the shaft's diameter)"),
+    ("hardness", "H", "hardness measured on this shaft: 42 HRC"),
+    ("certificate", "C", "where its yield strength stands: mill sheet 12"),
+    ("case-depth", "L", "depth of the hardened case: 0.15 in"),
+    ("core-hardness", "H", "hardness below the case: 25 HRC"),
+)
+
+
+def axle(argv: list[str]) -> int:
+    """Run ``gaugeblock axle``; the exit code."""
+    parser = parser_of(
+        "axle",
+        "The torque that engine and tyre can send to one axle shaft, and whether the shaft carries it.",
+        'gaugeblock axle --material 4340 --treatment "quenched and tempered" --temper "800 degF" --diameter "1-1/4 in"'
+        ' --length "30 in" --engine-torque "300 lbf*ft" --gear 2.5 --converter none --ratio 4.1 --differential open'
+        ' --wheel-load "1000 lb" --grip 0.9 --radius "13 in"',
+    )
+    parser.add_argument("--material", "--steel", metavar="M", help="4340, 1541, 300M")
+    for name, metavar, said in _OPTIONS:
+        parser.add_argument(f"--{name}", metavar=metavar, help=said)
+    parser.add_argument("--yield", dest="yield_strength", metavar="S", help="this shaft's own yield strength: 120 ksi")
+    common_options(parser)
+    a = vars(parser.parse_args(argv))
+    from gaugeblock.driveline.axles.answer import axle as sheet_of
+    from gaugeblock.tables.load import refdata
+
+    shown = (a.pop("json"), a.pop("unit"), a.pop("why"))
+    data = refdata(a.pop("data_release"))
+    sheet = sheet_of(**a, data=data)
+    return print_sheet(sheet, *shown)

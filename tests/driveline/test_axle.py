@@ -1,0 +1,130 @@
+"""An axle shaft under what engine and tyre can send to it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from driveline.forms import keeps_form
+from gaugeblock import axle
+from gaugeblock.answer.decision import ASK, NONE, STOP, USE
+from gaugeblock.answer.sheet import Sheet
+
+STRONG: dict[str, Any] = {"yield_strength": "150 ksi", "certificate": "mill sheet", "diameter": "1-1/4 in"}
+ENGINE: dict[str, Any] = {
+    "engine_torque": "300 lbf*ft",
+    "converter": "none",
+    "gear": "2.5",
+    "ratio": "4.1",
+    "differential": "open",
+}
+TYRE: dict[str, Any] = {"wheel_load": "1000 lbf", "grip": "0.9", "radius": "13 in"}
+KEYS = {
+    *ENGINE,
+    *TYRE,
+    "bias",
+    "transfer",
+    "material",
+    "treatment",
+    "diameter",
+    "yield_strength",
+    "hardness",
+    "case_depth",
+    "length",
+    "bore",
+}
+
+
+def torque_of(sheet: Sheet, quantity: str = "shaft_torque") -> float:
+    figure = sheet.figure(quantity)
+    assert figure is not None
+    return figure.typical
+
+
+def test_the_smaller_end_governs_and_the_answer_says_which() -> None:
+    sheet = axle("4340", **STRONG, **ENGINE, **TYRE)
+    assert torque_of(sheet, "shaft_torque_engine") == pytest.approx(300 * 2.5 * 4.1 / 2)
+    assert torque_of(sheet, "shaft_torque_tyre") == pytest.approx(1000 * 0.9 * 13 / 12)
+    assert torque_of(sheet) == pytest.approx(975)
+    assert "The tyre governs" in sheet.decision.do
+    weak = axle("4340", **STRONG, **{**ENGINE, "engine_torque": "100 lbf*ft"}, **TYRE)
+    assert torque_of(weak) == pytest.approx(512.5)
+    assert "The engine governs" in weak.decision.do
+
+
+def test_what_reaches_the_shaft_by_differential() -> None:
+    def engine(differential: str, **more: str) -> float:
+        given = {**ENGINE, "differential": differential, **more}
+        return torque_of(axle("4340", **STRONG, **given), "shaft_torque_engine")
+
+    whole = 300 * 2.5 * 4.1
+    assert engine("locked") == pytest.approx(whole)
+    assert engine("open") == pytest.approx(whole / 2)
+    assert engine("limited slip", bias="3") == pytest.approx(whole * 3 / 4)
+    assert engine("limited slip") == pytest.approx(whole)
+
+
+def test_grip_that_nobody_gave_is_asked_with_candidates() -> None:
+    tyre = {k: v for k, v in TYRE.items() if k != "grip"}
+    sheet = axle("4340", yield_strength="60 ksi", diameter="1-1/4 in", **{**ENGINE, "differential": "locked"}, **tyre)
+    assert sheet.decision.kind == ASK
+    assert [round(f.typical, 2) for f in sheet.decision.figures] == [0.36, 0.85, 1.36]
+    assert "grip" in {q.key for q in sheet.questions}
+
+
+def test_a_bound_that_holds_whatever_is_open_is_used() -> None:
+    assert axle("4340", **STRONG, **ENGINE).decision.kind == USE
+    assert axle("4340", **STRONG, **TYRE).decision.kind == USE
+    assert axle("4340", **STRONG, **{**ENGINE, "differential": None}, **TYRE).decision.kind == USE
+
+
+def test_a_converter_that_nobody_spoke_of_is_asked_unless_the_tyre_lets_go_first() -> None:
+    silent = {k: v for k, v in ENGINE.items() if k != "converter"}
+    assert axle("4340", **STRONG, **silent).decision.kind == ASK
+    assert axle("4340", **STRONG, **silent, **TYRE).decision.kind == USE
+    doubled = axle("4340", **STRONG, **{**ENGINE, "converter": "2"})
+    assert torque_of(doubled, "shaft_torque_engine") == pytest.approx(3075)
+
+
+def test_a_shaft_that_yields_stops_only_when_the_torque_is_known() -> None:
+    thin = {"yield_strength": "50 ksi", "diameter": "1 in"}
+    assert axle("4340", **thin, **ENGINE, **TYRE).decision.kind == STOP
+    assert axle("4340", **thin, **ENGINE).decision.kind == ASK
+    assert axle("4340", **thin, **TYRE).decision.kind == ASK
+    assert axle("4340", **thin).decision.kind == NONE
+
+
+def test_the_smallest_diameter_just_yields() -> None:
+    sheet = axle("4340", **STRONG, bore="1/2 in", **ENGINE, **TYRE)
+    size = torque_of(sheet, "shaft_diameter_least")
+    again = axle("4340", **{**STRONG, "diameter": f"{size:.9f} in"}, bore="1/2 in", **ENGINE, **TYRE)
+    assert torque_of(again, "torsional_yield_factor") == pytest.approx(1)
+    assert torque_of(again, "shaft_yield_share") == pytest.approx(100)
+
+
+def test_the_implausible_is_questioned() -> None:
+    sheet = axle("4340", **STRONG, **{**ENGINE, "engine_torque": "5000 lbf*ft"}, **TYRE)
+    assert sheet.decision.kind == NONE
+    assert "engine torque" in sheet.decision.do
+
+
+@settings(max_examples=150, deadline=None)
+@given(st.sets(st.sampled_from(sorted({*ENGINE, *TYRE}))), st.integers(4, 40), st.booleans())
+def test_every_answer_keeps_the_form(left_out: set[str], size: int, typical: bool) -> None:
+    given_ = {k: v for k, v in {**ENGINE, **TYRE}.items() if k not in left_out}
+    by_table = {"treatment": "quenched and tempered", "temper": "800 degF"}
+    shaft = by_table if typical else {"yield_strength": "90 ksi"}
+    sheet = axle("4340", **shaft, diameter=f"{size / 16} in", **given_)
+    keeps_form(sheet, KEYS)
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.floats(1.1, 4), st.sampled_from(["gear", "ratio", "transfer", "converter"]))
+def test_the_path_of_torque_scales(times: float, key: str) -> None:
+    base = {**ENGINE, "converter": "1", "transfer": "1", "gear": "1", "ratio": "2"}
+    more = {**base, key: f"{float(base[key]) * times:.9f}"}
+    before, after = (torque_of(axle("4340", **STRONG, **of), "shaft_torque_engine") for of in (base, more))
+    assert after / before == pytest.approx(times, rel=1e-8)

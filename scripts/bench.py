@@ -50,6 +50,11 @@ COLD: list[tuple[str, list[str], str]] = [
         ["steel", "4340", "--treatment", "quenched and tempered", "--temper", "800 degF"],
         "4x",
     ),
+    (
+        'circuit --current "28 A" --length "12 ft" --voltage "12 V" --drop "3 %"',
+        ["circuit", "--current", "28 A", "--length", "12 ft", "--voltage", "12 V", "--drop", "3 %"],
+        "4x",
+    ),
     ("packet (demo)", ["packet", DEMO, "--out", "{out}"], "25x"),
     ("find spark plug", ["find", "spark", "plug"], "5x"),
     ("audit", ["audit"], "5x"),

@@ -54,6 +54,7 @@ if TYPE_CHECKING:
     from gaugeblock.tubes.pipe import pipe as pipe
     from gaugeblock.tubes.plan.plan import plan as plan
     from gaugeblock.wiring.circuit import circuit as circuit
+    from gaugeblock.wiring.parked import parked as parked
 
 # public name -> the module it stands in, so that importing this package is quick. The answers are named by the domains.
 _FACE = {
@@ -117,6 +118,7 @@ __all__ = [
     "look_up",
     "make_packet",
     "material",
+    "parked",
     "part",
     "pipe",
     "plan",

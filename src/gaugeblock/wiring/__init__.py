@@ -1,10 +1,13 @@
-"""Wiring: one circuit of a vehicle: its wire, its fuse, its drop."""
+"""Wiring: one circuit of a vehicle: its wire, its fuse, its drop; a battery that stands."""
 
 from gaugeblock.answer.wing import Wing
 
 WING = Wing(
     "wiring",
-    {"circuit": ("commands", "the wire and the fuse of one circuit")},
-    {"circuit": "circuit"},
-    {"circuits": "Circuit"},
+    {
+        "circuit": ("commands", "the wire and the fuse of one circuit"),
+        "parked": ("commands", "how long a battery bears a standing draw"),
+    },
+    {"circuit": "circuit", "parked": "parked"},
+    {"circuits": "Circuit", "batteries": "Battery"},
 )

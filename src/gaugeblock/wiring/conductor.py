@@ -24,20 +24,22 @@ _METRIC = "copper conductor, class 5 and 6, plain"
 
 
 class Load(Value):
-    """What every setting of a circuit shares: the current, the fuse that must carry it (None: none is listed), the
-    run, one way.
+    """What every setting of a circuit shares: the current of one wire, the fuse that must carry it (None: none is
+    listed, or none is fitted), the run, one way; ``cranking`` how long a starter turns (None: the load lasts).
     """
 
-    __slots__ = ("current", "fuse", "length")
+    __slots__ = ("cranking", "current", "fuse", "length")
 
     current: Figure
     fuse: Figure | None
     length: Figure
+    cranking: Figure | None
 
-    def __init__(self, current: Figure, fuse: Figure | None, length: Figure) -> None:
+    def __init__(self, current: Figure, fuse: Figure | None, length: Figure, cranking: Figure | None = None) -> None:
         put(self, "current", current)
         put(self, "fuse", fuse)
         put(self, "length", length)
+        put(self, "cranking", cranking)
 
     @property
     def heating(self) -> float:
@@ -98,18 +100,33 @@ def sized(setting: Setting, load: Load, data: Refdata) -> Sized:
     if column is None or air >= insulation:
         return Sized(setting, len(SIZES), len(SIZES))
     factor = calc.ambient_factor(insulation, air, base(reference(data))) * setting.number("bundle")
-    ways = 2 if setting.way("return").words.startswith("back by a wire") else 1
     amperes, length, limit = base(load.current), base(load.length), setting.number("drop")
     by_drop = by_heat = len(SIZES)
     for at, size in enumerate(SIZES):
-        allowed = base(table_current(size, column, data)) * factor
-        if by_heat > at and allowed >= load.heating * (1 - 1e-9):
+        cold = base(cold_resistance(size, data))
+        if load.cranking is not None:
+            hot = calc.temperature_after(air, amperes, cold, base(load.cranking), base(area_of(size, data)))
+            stands = hot <= insulation * (1 + 1e-9)
+        else:
+            allowed = base(table_current(size, column, data)) * factor
+            stands = allowed >= load.heating * (1 - 1e-9)
+            hot = calc.conductor_temperature(air, insulation, min(amperes, allowed), allowed)
+        if by_heat > at and stands:
             by_heat = at
-        hot = calc.conductor_temperature(air, insulation, min(amperes, allowed), allowed)
-        lost = calc.voltage_drop(calc.resistance_hot(base(cold_resistance(size, data)), hot), length, amperes, ways)
+        lost = calc.voltage_drop(calc.resistance_hot(cold, hot), length, amperes, 2 if is_pair(setting) else 1)
         if by_drop > at and lost <= limit * (1 + 1e-9):
             by_drop = at
     return Sized(setting, by_drop, by_heat)
+
+
+def is_pair(setting: Setting) -> bool:
+    """Whether the current comes back by a wire of the same size."""
+    return setting.way("return").words.startswith("back by a wire")
+
+
+def area_of(size: str, data: Refdata) -> Figure:
+    """The metal of a size."""
+    return look_up(WIRE, "conductor_area", data=data, item=_AREAS, size=size, condition="any")
 
 
 class Conductor(Value):
@@ -119,8 +136,8 @@ class Conductor(Value):
 
     size: str
     area: Figure
-    factor: Figure
-    allowed: Figure
+    factor: Figure | None
+    allowed: Figure | None
     hot: Figure | None
     resistance: Figure | None
     drop: Figure | None
@@ -129,8 +146,8 @@ class Conductor(Value):
         self,
         size: str,
         area: Figure,
-        factor: Figure,
-        allowed: Figure,
+        factor: Figure | None,
+        allowed: Figure | None,
         hot: Figure | None,
         resistance: Figure | None,
         drop: Figure | None,
@@ -156,6 +173,8 @@ def conductor(size: str, setting: Setting, load: Load, data: Refdata) -> Conduct
     assert insulation is not None
     assert air is not None
     key = {"size": size, **{k: setting.way(k).words for k in ("insulation", "air", "bundle")}}
+    if load.cranking is not None:
+        return _cranked(size, setting, load, key, data)
     own = reference(data)
     number = calc.ambient_factor(base(insulation), base(air), base(own))
     factor_key = {k: key[k] for k in ("insulation", "air")}
@@ -165,7 +184,7 @@ def conductor(size: str, setting: Setting, load: Load, data: Refdata) -> Conduct
     value = calc.derated_current(base(table), base(factor), base(bundle) if bundle is not None else 1.0)
     said = f"{size}, {key['bundle']}, {key['air']}"
     allowed = derived("derated_current", "current_maximum", value, "A", inputs, data, key=key, conditions=said)
-    area = look_up(WIRE, "conductor_area", data=data, item=_AREAS, size=size, condition="any")
+    area = area_of(size, data)
     if base(load.current) > value * (1 + 1e-9):
         return Conductor(size, area, factor, allowed, None, None, None)
     heat = calc.conductor_temperature(base(air), base(insulation), base(load.current), value)
@@ -178,18 +197,39 @@ def conductor(size: str, setting: Setting, load: Load, data: Refdata) -> Conduct
         data,
         key=key,
     )
-    cold = cold_resistance(size, data)
-    number = calc.resistance_hot(base(cold), heat)
-    ohms = units.from_base(number, cold.unit)
-    resistance = derived("copper_resistance_hot", "resistance", ohms, cold.unit, (cold, hot), data, key=key)
+    resistance = _resistance(size, hot, key, data)
     return Conductor(size, area, factor, allowed, hot, resistance, _drop(resistance, setting, load, key, data))
 
 
+def _resistance(size: str, hot: Figure, key: dict[str, str], data: Refdata) -> Figure:
+    cold = cold_resistance(size, data)
+    ohms = units.from_base(calc.resistance_hot(base(cold), base(hot)), cold.unit)
+    return derived("copper_resistance_hot", "resistance", ohms, cold.unit, (cold, hot), data, key=key)
+
+
+def _cranked(size: str, setting: Setting, load: Load, key: dict[str, str], data: Refdata) -> Conductor:
+    """A cable of the starter: nothing cools it in the seconds that it works."""
+    air, area, cold = setting.way("air").figure, area_of(size, data), cold_resistance(size, data)
+    assert air is not None
+    assert load.cranking is not None
+    heat = calc.temperature_after(base(air), base(load.current), base(cold), base(load.cranking), base(area))
+    hot = derived(
+        "conductor_temperature_after_cranking",
+        "conductor_temperature",
+        units.from_base(heat, "degC"),
+        "degC",
+        (air, load.current, cold, load.cranking, area),
+        data,
+        key=key,
+    )
+    resistance = _resistance(size, hot, key, data)
+    return Conductor(size, area, None, None, hot, resistance, _drop(resistance, setting, load, key, data))
+
+
 def _drop(resistance: Figure, setting: Setting, load: Load, key: dict[str, str], data: Refdata) -> Figure:
-    back = setting.way("return").words
-    is_pair = back.startswith("back by a wire")
-    number = calc.voltage_drop(base(resistance), base(load.length), base(load.current), 2 if is_pair else 1)
-    rule = "voltage_drop_two_wire" if is_pair else "voltage_drop_single_run"
+    back, pair = setting.way("return").words, is_pair(setting)
+    number = calc.voltage_drop(base(resistance), base(load.length), base(load.current), 2 if pair else 1)
+    rule = "voltage_drop_two_wire" if pair else "voltage_drop_single_run"
     inputs = (load.length, resistance, load.current)
     said = f"{key['size']}, {back}"
     return derived(rule, "voltage_drop", number, "V", inputs, data, key={**key, "return": back}, conditions=said)
@@ -197,7 +237,7 @@ def _drop(resistance: Figure, setting: Setting, load: Load, key: dict[str, str],
 
 def gauge(size: str, by: str, data: Refdata) -> Figure:
     """The gauge number of a size, as the figure that a decision shows; ``by`` is what asks for it."""
-    area = look_up(WIRE, "conductor_area", data=data, item=_AREAS, size=size, condition="any")
+    area = area_of(size, data)
     name = size.removeprefix("AWG ")
     number = float(1 - int(name[0])) if "/" in name else float(name)
     key = {"size": size, "by": by}
@@ -206,7 +246,7 @@ def gauge(size: str, by: str, data: Refdata) -> Figure:
 
 def metric_of(size: str, data: Refdata) -> str | None:
     """The least metric size that has no less copper and no more resistance: ``6 mm2``; None where none is listed."""
-    area = look_up(WIRE, "conductor_area", data=data, item=_AREAS, size=size, condition="any")
+    area = area_of(size, data)
     most = base(cold_resistance(size, data))
     for row in data.table(WIRE).by_quantity["resistance_maximum"]:
         if row.cells["item"] == _METRIC:
@@ -223,5 +263,5 @@ def metric_of(size: str, data: Refdata) -> str | None:
 
 def area_text(size: str, data: Refdata) -> str:
     """The copper of a size as the trade writes it: ``5.32 mm2``."""
-    area = look_up(WIRE, "conductor_area", data=data, item=_AREAS, size=size, condition="any")
+    area = area_of(size, data)
     return printed(area, data, "mm**2").replace("mm**2", "mm2")

@@ -9,6 +9,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
+    from gaugeblock.wiring.conductor import Conductor
     from gaugeblock.wiring.keys import Circuit
 
 FUSES = "wiring/fuses"
@@ -27,12 +28,15 @@ def fuse_for(of: Circuit, current: Figure, data: Refdata) -> Figure | None:
     return look_up(FUSES, "fuse_rating", data=data, fuse=best.cells["fuse"], rating=best.cells["rating"], load="any")
 
 
-def largest(allowed: Figure, of: Circuit, data: Refdata) -> tuple[Figure, ...]:
-    """The largest fuse that wire and connector allow, and the connector's own current where it was given."""
+def largest(wire: Conductor, of: Circuit, data: Refdata) -> tuple[Figure, ...]:
+    """The largest fuse that wire and connector allow, and the connector's own current; none for a starter's cable."""
+    if wire.allowed is None:
+        return ()
     connector = stated(of.connector, "connector_current_maximum", "connector", data) if of.connector else None
-    inputs = (allowed,) if connector is None else (allowed, connector)
+    inputs = (wire.allowed,) if connector is None else (wire.allowed, connector)
     number = min(base(f) for f in inputs)
-    made = derived("fuse_no_larger", "fuse_rating_maximum", number, "A", inputs, data, key=allowed.key)
+    key = wire.allowed.key
+    made = derived("fuse_no_larger", "fuse_rating_maximum", number, "A", inputs, data, key=key)
     return (made,) if connector is None else (made, connector)
 
 
@@ -40,3 +44,8 @@ def distance(data: Refdata) -> Figure:
     """How far from the source a fuse may be, along the wire."""
     subject, case = _SOURCE
     return look_up("wiring/limits", "fuse_distance_maximum", data=data, subject=subject, case=case, service="marine")
+
+
+def coil(data: Refdata) -> Figure:
+    """What the coil of a usual relay draws: all that its switch and the wire to it carry."""
+    return look_up("wiring/limits", "coil_current", data=data, subject="ISO relay coil, 12 V", case="any")

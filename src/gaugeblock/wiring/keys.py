@@ -14,13 +14,31 @@ from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from typing import Any
+
     from gaugeblock.tables.load import Refdata
 
 RETURNS = ("wire", "body")
+STARTER = "starter cable"
+KINDS = ("load", STARTER)
 PLACES = ("by the engine", "in the cabin")
 _DEGREES = re.compile(r"(?P<number>[0-9.]+ *(?:deg ?)?[CF])(?: insulation)?", re.ASCII)
-_MOST_WIRES = 200
+_MOST = {"bundle": 200, "wires": 12}
 _SHARE = 0.25
+_OPTIONAL = (
+    "drop",
+    "insulation",
+    "air",
+    "bundle",
+    "back",
+    "earth_drop",
+    "fuse",
+    "connector",
+    "relay",
+    "wire",
+    "wires",
+    "kind",
+)
 
 
 class Circuit(Value):
@@ -28,22 +46,12 @@ class Circuit(Value):
 
     ``drop`` is volts or a share of the voltage; ``insulation`` a temperature or the cell of a cable; ``air`` a
     temperature or one of ``PLACES``; ``bundle`` how many loaded wires lie together; ``back`` one of ``RETURNS``;
-    ``connector`` what the weakest connector may carry; ``wire`` the gauge of a wire that is there already.
+    ``earth_drop`` what the body was measured to lose; ``connector`` and ``relay`` what the weakest connector and the
+    relay's contact may carry; ``wire`` a wire that is there already, by gauge or area; ``wires`` how many equal ones
+    share the current; ``kind`` one of ``KINDS``.
     """
 
-    __slots__ = (
-        "air",
-        "back",
-        "bundle",
-        "connector",
-        "current",
-        "drop",
-        "fuse",
-        "insulation",
-        "length",
-        "voltage",
-        "wire",
-    )
+    __slots__ = ("current", "length", "voltage", *_OPTIONAL)
 
     current: Measure
     length: Measure
@@ -53,59 +61,61 @@ class Circuit(Value):
     air: Measure | str | None
     bundle: int | None
     back: str | None
+    earth_drop: Measure | None
     fuse: Measure | None
     connector: Measure | None
+    relay: Measure | None
     wire: Measure | None
+    wires: int | None
+    kind: str | None
 
-    def __init__(
-        self,
-        current: Measure,
-        length: Measure,
-        voltage: Measure,
-        drop: Measure | None = None,
-        insulation: Measure | str | None = None,
-        air: Measure | str | None = None,
-        bundle: int | None = None,
-        back: str | None = None,
-        fuse: Measure | None = None,
-        connector: Measure | None = None,
-        wire: Measure | None = None,
-    ) -> None:
+    def __init__(self, current: Measure, length: Measure, voltage: Measure, **given: Any) -> None:
+        unknown = set(given) - set(_OPTIONAL)
+        if unknown:
+            raise TypeError(f"not of a circuit: {', '.join(sorted(unknown))}")
         put(self, "current", current)
         put(self, "length", length)
         put(self, "voltage", voltage)
-        put(self, "drop", drop)
-        put(self, "insulation", insulation)
-        put(self, "air", air)
-        put(self, "bundle", bundle)
-        put(self, "back", back)
-        put(self, "fuse", fuse)
-        put(self, "connector", connector)
-        put(self, "wire", wire)
+        for name in _OPTIONAL:
+            put(self, name, given.get(name))
+
+    @property
+    def is_starter(self) -> bool:
+        """Whether it is a cable of the starter: seconds of a great current, each cable judged alone."""
+        return self.kind == STARTER
 
 
 def circuit_of(asked: dict[str, str | None], data: Refdata) -> Circuit:
     """The Circuit of what was typed; InputError, UnitError or LookupMiss for what cannot be read."""
 
-    def amperes(key: str) -> Measure | None:
-        return read_positive(typed, "current", key) if (typed := asked.get(key)) else None
-
     for key in ("current", "length", "voltage"):
         if not asked.get(key):
             raise InputError("circuit", key, "not given", (), f"give the {key}")
-    return Circuit(
+
+    def positive(key: str, dimension: str) -> Measure | None:
+        return read_positive(typed, dimension, key, zero=key == "earth_drop") if (typed := asked.get(key)) else None
+
+    of = Circuit(
         read_positive(asked["current"] or "", "current", "current"),
         read_positive(asked["length"] or "", "length", "length"),
         read_positive(asked["voltage"] or "", "voltage", "voltage"),
-        drop_of(asked.get("drop")),
-        insulation_of(asked.get("insulation"), data),
-        air_of(asked.get("air")),
-        bundle_of(asked.get("bundle")),
-        back_of(asked.get("return")),
-        amperes("fuse"),
-        amperes("connector"),
-        wire_of(asked.get("wire")),
+        drop=drop_of(asked.get("drop")),
+        insulation=insulation_of(asked.get("insulation"), data),
+        air=air_of(asked.get("air")),
+        bundle=count_of(asked.get("bundle"), "bundle"),
+        back=back_of(asked.get("return")),
+        earth_drop=positive("earth_drop", "voltage"),
+        fuse=positive("fuse", "current"),
+        connector=positive("connector", "current"),
+        relay=positive("relay", "current"),
+        wire=wire_of(asked.get("wire")),
+        wires=count_of(asked.get("wires"), "wires"),
+        kind=kind_of(asked.get("kind")),
     )
+    if of.earth_drop is not None and of.back == "wire":
+        said = "the current comes back by a wire, and the body loses nothing"
+        raise InputError(of.earth_drop.text, "earth_drop", said, (), "leave it out, or write return = body")
+    return of
 
 
 def drop_of(typed: str | None) -> Measure | None:
@@ -142,14 +152,26 @@ def air_of(typed: str | None) -> Measure | str | None:
     return units.parse_measure(typed, "temperature", "air")
 
 
-def bundle_of(typed: str | None) -> int | None:
-    """How many loaded wires lie together; the wire itself is one."""
+def count_of(typed: str | None, key: str) -> int | None:
+    """How many wires: those that lie together loaded, or those that share the current."""
     if not typed:
         return None
     text = typed.strip().removesuffix("wires").removesuffix("wire").strip()
-    if not text.isascii() or not text.isdigit() or not 1 <= int(text) <= _MOST_WIRES:
-        raise InputError(typed, "bundle", f"not a count from 1 to {_MOST_WIRES}", (), "count the wires that are loaded")
+    most = _MOST[key]
+    if not text.isascii() or not text.isdigit() or not 1 <= int(text) <= most:
+        raise InputError(typed, key, f"not a count from 1 to {most}", (), "count the wires that carry current")
     return int(text)
+
+
+def kind_of(typed: str | None) -> str | None:
+    """What kind of circuit: a load, or a cable of the starter."""
+    if not typed:
+        return None
+    said = typed.strip().casefold()
+    for kind in KINDS:
+        if said in (kind, kind.split()[0]):
+            return kind
+    raise InputError(typed, "kind", "not a kind of circuit", KINDS, "use one of these")
 
 
 def back_of(typed: str | None) -> str | None:
@@ -164,14 +186,16 @@ def back_of(typed: str | None) -> str | None:
 
 
 def wire_of(typed: str | None) -> Measure | None:
-    """A gauge number of ``10``, ``10 AWG``, ``SAE 10``, ``2/0`` or ``00``; 0 is 1/0, -1 is 2/0."""
+    """A gauge number of ``10``, ``10 AWG``, ``SAE 10``, ``2/0`` or ``00`` (0 is 1/0, -1 is 2/0); or ``6 mm2``."""
     if not typed:
         return None
+    if typed.casefold().rstrip().endswith(("mm2", "mm**2", "mm^2", "cmil")):
+        return read_positive(typed, "area", "wire")
     text = re.sub(r"\b(?:awg|sae|gauge|ga)\b|#", " ", typed.casefold())
     text = " ".join(text.split())
     if set(text) == {"0"}:
         text = f"{len(text)}/0"
     if not re.fullmatch(r"[1-9][0-9]?|[1-4]/0", text, re.ASCII):
-        raise InputError(typed, "wire", "not a wire gauge", (), "write it as 10 AWG or 2/0")
+        raise InputError(typed, "wire", "not a wire gauge", (), "write it as 10 AWG, 2/0 or 6 mm2")
     number = 1 - int(text[0]) if "/" in text else int(text)
     return Measure(Fraction(number), "AWG", f"{text} AWG")

@@ -7,6 +7,7 @@ from itertools import product
 from gaugeblock import units
 from gaugeblock.answer.making import base, derived, stated
 from gaugeblock.answer.printing import printed
+from gaugeblock.errors import InputError
 from gaugeblock.lookup import look_up
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.units import Measure
@@ -25,6 +26,7 @@ BOAT = "boat copper wire"
 _LOOM = "7 to 24 conductors in a bundle"
 _CABLES = ("SAE J1128 GPT cable", "SAE J1128 GXL cable")
 _LETTERS = {"SAE J1128 GPT cable": "GPT, thick PVC", "SAE J1128 GXL cable": "GXL, TXL or SXL, cross-linked"}
+_SYSTEMS = {"6 V": (5.5, 7.5), "12 V": (11.0, 15.0)}
 _DROPS = (
     ("main feeders, blowers, electronics, navigation lights", "what must not fail"),
     ("other lighting and where it is not critical", "what may be dim or slow"),
@@ -74,7 +76,8 @@ class Ways(Value):
     by_key: tuple[tuple[Way, ...], ...]
 
     def __init__(self, of: Circuit, voltage: Figure, data: Refdata) -> None:
-        ways = (_drops(of, voltage, data), _insulations(of, data), _airs(of, data), _bundles(of, data), _returns(of))
+        drops = _cranking(of, voltage, data) if of.is_starter and of.drop is None else _drops(of, voltage, data)
+        ways = (drops, _insulations(of, data), _airs(of, data), _bundles(of, data), _returns(of))
         put(self, "by_key", ways)
 
     @property
@@ -94,13 +97,41 @@ def _drops(of: Circuit, voltage: Figure, data: Refdata) -> tuple[Way, ...]:
             for s, _ in _DROPS
         ]
         return tuple(
-            Way("drop", _volts(f, voltage, data), f"{printed(f, data)} for {words}")
+            Way("drop", _less_earth(_volts(f, voltage, data), of, data), f"{printed(f, data)} for {words}")
             for f, (_, words) in zip(found, _DROPS, strict=True)
         )
     if units.dimension(of.drop.unit) == "voltage":
-        return (Way("drop", stated(of.drop, "voltage_drop_maximum", "drop", data), of.drop.text),)
+        limit = stated(of.drop, "voltage_drop_maximum", "drop", data)
+        return (Way("drop", _less_earth(limit, of, data), of.drop.text),)
     share = stated(of.drop, "voltage_drop_share", "drop", data)
-    return (Way("drop", _volts(share, voltage, data), of.drop.text),)
+    return (Way("drop", _less_earth(_volts(share, voltage, data), of, data), of.drop.text),)
+
+
+def _cranking(of: Circuit, voltage: Figure, data: Refdata) -> tuple[Way, ...]:
+    """What a cable may lose while the starter turns, by the manuals; by its length where they say."""
+    volts, feet = base(voltage), units.from_base(units.to_base(float(of.length.value), of.length.unit), "ft")
+    system = next((s for s, (low, high) in _SYSTEMS.items() if low <= volts <= high), "")
+    case = "each cable"
+    subject = f"{system} starting"
+    if system == "12 V" and feet <= 6:
+        subject, case = "12 V cranking", "cable under 3 ft" if feet < 3 else "cable over 3 to 6 ft"
+    if not system:
+        raise InputError(f"{of.voltage.text}", "drop", "no manual was found for this voltage", (), "give the drop")
+    figure = look_up(LIMITS, "voltage_drop_maximum", data=data, subject=subject, case=case, service="vehicle")
+    return (Way("drop", figure, f"{printed(figure, data)} while cranking"),)
+
+
+def _less_earth(limit: Figure, of: Circuit, data: Refdata) -> Figure:
+    """What is left for the wire of an allowed drop where the body was measured to lose some of it."""
+    if of.earth_drop is None:
+        return limit
+    earth = stated(of.earth_drop, "voltage_drop", "earth_drop", data)
+    number = base(limit) - base(earth)
+    if number <= 0:
+        why = f"it is all of the {printed(limit, data)} that is allowed"
+        raise InputError(of.earth_drop.text, "earth_drop", why, (), "clean and bolt the earth, and measure again")
+    key = {"limit": printed(limit, data), "earth": of.earth_drop.text}
+    return derived("voltage_left", "voltage_drop_maximum", number, "V", (limit, earth), data, key=key)
 
 
 def _volts(share: Figure, voltage: Figure, data: Refdata) -> Figure:
@@ -138,6 +169,8 @@ def _where(case: str) -> str:
 
 
 def _bundles(of: Circuit, data: Refdata) -> tuple[Way, ...]:
+    if of.is_starter:
+        return (Way("bundle", None, "alone"),)
     if of.bundle is None:
         loom = look_up(WIRE, "bundle_factor", data=data, item=BOAT, size="all sizes", condition=_LOOM)
         return (Way("bundle", loom, "in a loom of 7 to 24 loaded wires"), Way("bundle", None, "alone"))
@@ -154,6 +187,9 @@ def _holds(cell: str, count: int) -> bool:
 
 
 def _returns(of: Circuit) -> tuple[Way, ...]:
+    if of.is_starter:
+        return (Way("return", None, "one cable by itself"),)
     said = {"wire": "back by a wire of the same size", "body": "back through the body"}
     ways = {w: Way("return", None, words) for w, words in said.items()}
-    return tuple(ways.values()) if of.back is None else (ways[of.back],)
+    back = "body" if of.back is None and of.earth_drop is not None else of.back
+    return tuple(ways.values()) if back is None else (ways[back],)

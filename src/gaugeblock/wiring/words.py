@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.drawing import Drawing
 from gaugeblock.answer.printing import number_only, printed
 from gaugeblock.answer.question import FILL_IN, MEASURE
 from gaugeblock.wiring import conductor
@@ -79,7 +80,7 @@ def ask_for(keys: Sequence[str], unserved: str = "") -> str:
     return f"{said} {unserved[0].upper()}{unserved[1:]}." if unserved else said
 
 
-def do(one: Sized, wire: Conductor, load: Load, data: Refdata) -> str:
+def do(one: Sized, wire: Conductor, load: Load, of: Circuit, data: Refdata) -> str:
     """What to do with the wire that is to be used."""
     limit = one.setting.way("drop").figure
     assert wire.drop is not None
@@ -87,18 +88,26 @@ def do(one: Sized, wire: Conductor, load: Load, data: Refdata) -> str:
     lost = f"It loses {number_only(wire.drop, data)} of {number_only(limit, data)}; {governs(one)}."
     metric = conductor.metric_of(wire.size, data)
     bigger = f"the next bigger is {SIZES[one.at + 1].removeprefix('AWG ')} AWG" if one.at + 1 < len(SIZES) else ""
-    sizes = f"{conductor.area_text(wire.size, data)} of copper" + (f", {metric} as metric wire" if metric else "")
-    fused = f" Fuse it with {printed(load.fuse, data)} at the source." if load.fuse is not None else ""
-    return f"{lost} {sizes[0].upper()}{sizes[1:]}{'; ' + bigger if bigger else ''}.{fused}"
+    copper = f"{conductor.area_text(wire.size, data)} of copper" + (f", {metric} as metric wire" if metric else "")
+    many = f" {of.wires} such wires side by side." if of.wires and of.wires > 1 else ""
+    it = "each" if many else "it"
+    fused = f" Fuse {it} with {printed(load.fuse, data)} at the source." if load.fuse is not None else ""
+    return f"{lost} {copper[0].upper()}{copper[1:]}{'; ' + bigger if bigger else ''}.{many}{fused}"
+
+
+def earth(left: Figure, data: Refdata) -> str:
+    """What to measure on the earth side."""
+    return f"What does the body lose under load, from the load's earth to the battery? {printed(left, data)} is left."
 
 
 def stopped(check: Check) -> str:
     """What would make a stop right."""
-    if check.subject == "connector":
-        return f"{check.reason}: fit a connector for more current."
-    if check.subject == "fuse":
-        return f"{check.reason}: it blows in use."
-    return f"{check.reason}: too small a wire."
+    right = {
+        "connector": "fit a connector for more current",
+        "relay": "fit a relay for more current",
+        "fuse": "it blows in use",
+    }
+    return f"{check.reason}: {right.get(check.subject, 'too small a wire')}."
 
 
 def refused(setting: Setting) -> str:
@@ -111,23 +120,51 @@ def refused(setting: Setting) -> str:
 def cautions(near: Figure, wire: Conductor, of: Circuit, data: Refdata) -> list[Caution]:
     """What can hurt: the unfused wire; what the table is and is not."""
     far = printed(near, data)
+    fire = (
+        "The wire between battery and fuse has nothing to stop a short but fire: put the fuse at the source, within"
+        f" {far} along the wire."
+    )
     table = (
         "What the wire may carry is the boat rule's figure: none was found for road vehicles. Aircraft and"
-        " chassis-wiring figures are higher or for other wire, and are not used."
+        " chassis-wiring figures are for other wire or air, and are not used."
     )
     sae = "A cable sold by an SAE number holds 3 to 12 % less copper than AWG of that number: buy it by AWG or mm2."
-    out = [
-        Caution(
-            "The wire between battery and fuse has nothing to stop a short but fire: put the fuse at the source,"
-            f" within {far} along the wire.",
-            "injury",
-            (near.id,),
-            "33CFR183",
-        ),
-        Caution(table, "note", (wire.allowed.id,), "33CFR183"),
-        Caution(sae, "damage", (wire.area.id,), "BOATCABLE-CAT"),
-    ]
+    if of.is_starter:
+        fire = (
+            "A starter cable has no fuse, and a short of it is fire: keep it short, boot both ends, clamp it, and let"
+            " it touch no edge and nothing hot."
+        )
+        table = "The boat rule leaves cranking conductors out of its table: this cable is sized by its drop."
+    source = "common practice" if of.is_starter else "33CFR183"
+    ids = () if of.is_starter else (near.id,)
+    about = () if wire.allowed is None else (wire.allowed.id,)
+    out = [Caution(fire, "injury", ids, source), Caution(table, "note", about, "33CFR183")]
+    if of.wires and of.wires > 1:
+        text = "Wires side by side share the current only while all are whole: fuse each by itself, all of one length."
+        out.append(Caution(text, "injury"))
+    out.append(Caution(sae, "damage", (wire.area.id,), "BOATCABLE-CAT"))
     if of.back == "body":
-        text = "The body itself is counted as no loss. Clean and bolt its earth, then measure what it loses under load."
+        text = "The body itself is counted as no loss: clean and bolt its earth."
         out.append(Caution(text, "damage"))
     return out
+
+
+def drawings(of: Circuit, load: Load, shown: list[Sized], built: list[Conductor], data: Refdata) -> list[Drawing]:
+    """The one-line diagram, where there is one wire to draw."""
+    if len(shown) != 1:
+        return []
+    from gaugeblock.drawing import one_line
+
+    wire = built[0]
+    parts = [one_line.Part("battery", of.voltage.text)]
+    if load.fuse is not None:
+        parts.append(one_line.Part("fuse", printed(load.fuse, data)))
+    if of.relay is not None:
+        parts.append(one_line.Part("relay", of.relay.text))
+    parts.append(one_line.Part("starter" if of.is_starter else "load", of.current.text))
+    is_body = not conductor.is_pair(shown[0].setting)
+    said = [f"{wire.size}, {of.length.text}"]
+    if wire.drop is not None:
+        said.append(f"loses {number_only(wire.drop, data)}")
+    back = "body" if is_body else wire.size
+    return [Drawing("one-line diagram", one_line.diagram(parts, said, back, is_body))]

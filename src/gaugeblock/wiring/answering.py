@@ -1,0 +1,136 @@
+"""One circuit being answered: which wires to show, its sheet, and the one decision."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, Check
+from gaugeblock.answer.decision import MOST_CANDIDATES, Candidate, Decision, ask, stop, use
+from gaugeblock.answer.making import base, derived
+from gaugeblock.answer.printing import significant_by_side
+from gaugeblock.answer.question import MEASURE, Question
+from gaugeblock.answer.sheet import Sheet
+from gaugeblock.wiring import checks, conductor, fuse, words
+from gaugeblock.wiring.conductor import SIZES, Conductor, Load, Sized
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from gaugeblock.figure import Figure
+    from gaugeblock.tables.load import Refdata
+    from gaugeblock.wiring.keys import Circuit
+    from gaugeblock.wiring.settings import Ways
+
+VERB = "USE WIRE"
+
+
+class Answer:
+    """One circuit being answered: the settings that are possible, and the sizes that they need."""
+
+    def __init__(self, title: str, of: Circuit, load: Load, ways: Ways, every: Sequence[Sized], data: Refdata) -> None:
+        self.title = title
+        self.of = of
+        self.load = load
+        self.data = data
+        self.open = words.deciding(ways.open, every)
+        cold = next((s for s in every if not s.is_listed), None)
+        self.unserved = words.refused(cold.setting) if cold is not None else ""
+        self.shown = _shown(every)
+        self.built = [conductor.conductor(SIZES[s.at], s.setting, load, data) for s in self.shown]
+        self.gauges = [self.gauge(s) for s in self.shown]
+
+    def gauge(self, one: Sized) -> Figure:
+        """The gauge of one setting: the larger wire of what its drop and its heat ask for."""
+        drop = conductor.gauge(SIZES[one.by_drop], "drop", self.data)
+        heat = conductor.gauge(SIZES[one.by_heat], "heat", self.data)
+        size = SIZES[one.at]
+        key = {"size": size, **{w.key: w.words for w in one.setting.ways}}
+        number = min(drop.typical, heat.typical)
+        text = size.removeprefix("AWG ")
+        both = (drop, heat)
+        return derived("wire_by_drop_and_heat", "wire_gauge", number, "AWG", both, self.data, key=key, text=text)
+
+    def sheet(self, asked: dict[str, str | None]) -> Sheet:
+        """The Sheet."""
+        found, questions = self.checks()
+        figures: list[Figure] = [*self.gauges]
+        if self.load.fuse is not None:
+            figures.append(self.load.fuse)
+        for one, wire in zip(self.shown, self.built, strict=True):
+            limit = one.setting.way("drop").figure
+            figures += [*wire.figures[:1], *([limit] if limit is not None else [])]
+            figures += [*fuse.largest(wire, self.of, self.data), *wire.figures[1:]]
+            if left := self.left(one, wire):
+                figures.append(left)
+        near = fuse.distance(self.data)
+        figures += [*([] if self.of.is_starter else [near]), self.load.current, self.load.length]
+        if self.of.relay is not None:
+            figures.append(fuse.coil(self.data))
+        decision = self.decision(found)
+        cautions = words.cautions(near, self.built[0], self.of, self.data)
+        unique = list({f.id: f for f in figures}.values())
+        drawings = words.drawings(self.of, self.load, self.shown, self.built, self.data)
+        return Sheet(self.title, asked, self.data, unique, found, cautions, drawings, decision, questions)
+
+    def left(self, one: Sized, wire: Conductor) -> Figure | None:
+        """What the body may lose beside the wire, where the current comes back through it and nobody measured."""
+        limit = one.setting.way("drop").figure
+        is_body = one.setting.way("return").words.endswith("the body")
+        if not is_body or self.of.earth_drop is not None or wire.drop is None or limit is None:
+            return None
+        number = base(limit) - base(wire.drop)
+        inputs = (limit, wire.drop)
+        key = {**wire.drop.key, "limit": one.setting.way("drop").words}
+        text = significant_by_side(number, "max", 2)
+        rule, quantity = "voltage_left", "voltage_drop_maximum"
+        return derived(rule, quantity, number, "V", inputs, self.data, key=key, about="earth", text=text)
+
+    def checks(self) -> tuple[list[Check], list[Question]]:
+        """What each wire shown keeps, and what is open."""
+        pairs = zip(self.shown, self.built, strict=True)
+        out = [c for s, w in pairs for c in checks.of_wire(s, w, self.load, self.data)]
+        out += checks.of_fuse(self.of, self.load, self.data)
+        out += checks.of_wire_there(self.of, self.shown, self.data)
+        out += checks.of_trailer_table(self.shown, self.load, self.data)
+        questions = []
+        for key in self.open:
+            kind, text = words.question(key)
+            out.append(Check(key, CANNOT_TELL, "not given, and it changes the wire", subject=key, bears=ASK))
+            questions.append(Question(kind, text, key, (key,)))
+        if self.unserved:
+            out.append(Check("ways that no wire serves", CANNOT_TELL, self.unserved, subject="wire", bears=INFORM))
+        left = self.left(self.shown[0], self.built[0])
+        if left is not None and not self.open:
+            said = words.earth(left, self.data)
+            out.append(Check("earth path", CANNOT_TELL, said, subject="earth", bears=INFORM))
+            questions.append(Question(MEASURE, said, "earth_drop", ("earth path",)))
+        return out, questions
+
+    def decision(self, found: list[Check]) -> Decision:
+        """One wire where nothing open changes it, else the wires that it may be."""
+        stops = [c for c in found if c.stops]
+        if stops:
+            return stop(VERB, [Candidate(self.gauges[0], "required")], [c.name for c in stops], words.stopped(stops[0]))
+        failing = [c.name for c in found if c.asks]
+        if not failing:
+            return use(VERB, self.gauges[0], words.do(self.shown[0], self.built[0], self.load, self.of, self.data))
+        keys = self.open or tuple(w.key for w in self.shown[0].setting.ways)
+        candidates = [
+            Candidate(g, words.when(s.setting, keys), words.then(s, b, self.data))
+            for g, s, b in zip(self.gauges, self.shown, self.built, strict=True)
+        ]
+        if self.open:
+            return ask(VERB, candidates, failing, words.ask_for(self.open, self.unserved))
+        reason = next(c.reason for c in found if c.asks)
+        return ask(VERB, candidates, failing, f"{reason}.")
+
+
+def _shown(every: Sequence[Sized]) -> list[Sized]:
+    """The settings to show, the biggest wire first: one where all need the same, else up to three."""
+    by_size: dict[int, Sized] = {}
+    for one in every:
+        if one.is_listed:
+            by_size.setdefault(one.at, one)
+    sizes = sorted(by_size, reverse=True)
+    few = len(sizes) <= MOST_CANDIDATES
+    picked = sizes if few else [sizes[0], sizes[len(sizes) // 2], sizes[-1]]
+    return [by_size[n] for n in picked]

@@ -1,0 +1,167 @@
+"""The answer ``parked``: how long a battery bears a standing draw and still starts the engine."""
+
+from __future__ import annotations
+
+from gaugeblock import units
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, Bound, Check, at_least, at_most
+from gaugeblock.answer.decision import ASK as ASKS
+from gaugeblock.answer.decision import Candidate, Decision, ask, decided, none
+from gaugeblock.answer.making import base, derived, read_positive, stated
+from gaugeblock.answer.plausible import did_you_mean, is_plausible
+from gaugeblock.answer.printing import number_only, printed
+from gaugeblock.answer.question import FILL_IN, MEASURE, Question
+from gaugeblock.answer.sheet import Sheet
+from gaugeblock.calc import wiring as calc
+from gaugeblock.errors import InputError
+from gaugeblock.lookup import look_up
+from gaugeblock.tables.load import Refdata, refdata
+from gaugeblock.value import Value, put
+from gaugeblock.wiring.settings import LIMITS
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
+    from gaugeblock.units import Measure
+
+VERB = "MAY STAND"
+_READ = {
+    "draw": ("current", "standing_current"),
+    "battery": ("charge", "battery_charge"),
+    "reserve": ("time", "reserve_capacity"),
+    "days": ("time", "parking_time"),
+}
+
+
+class Parked(Value):
+    """A battery by its charge or its reserve capacity, the draw of the vehicle at rest, the days wanted."""
+
+    __slots__ = ("battery", "days", "draw", "reserve")
+
+    draw: Measure
+    battery: Measure | None
+    reserve: Measure | None
+    days: Measure | None
+
+    def __init__(
+        self, draw: Measure, battery: Measure | None, reserve: Measure | None, days: Measure | None = None
+    ) -> None:
+        if battery is None and reserve is None:
+            why = "neither its charge nor its reserve capacity"
+            raise InputError("battery", "battery", why, (), "give one of both: 60 Ah, or 100 min")
+        put(self, "draw", draw)
+        put(self, "battery", battery)
+        put(self, "reserve", reserve)
+        put(self, "days", days)
+
+
+def parked(
+    draw: str,
+    *,
+    battery: str | None = None,
+    reserve: str | None = None,
+    days: str | None = None,
+    data: Refdata | None = None,
+) -> Sheet:
+    """How long a battery bears a standing draw and still starts the engine.
+
+    Parameters are text as people write them: ``draw`` of the vehicle at rest (``35 mA``); ``battery`` its charge
+    (``60 Ah``), or ``reserve`` its reserve capacity (``100 min``); ``days`` that it is to stand.
+
+    Returns a Sheet: the time, of a full battery at 25 degC.
+
+    Raises InputError or UnitError for what cannot be read.
+
+    >>> round(parked("35 mA", battery="60 Ah").decision.figures[0].typical, 1)
+    28.6
+    """
+    data = data or refdata()
+    asked = {"draw": draw, "battery": battery, "reserve": reserve, "days": days}
+    return judged(parked_of(asked), asked, data)
+
+
+def parked_of(asked: dict[str, str | None]) -> Parked:
+    """The Parked of what was typed."""
+    read = {k: read_positive(t, dim, k) if (t := asked.get(k)) else None for k, (dim, _) in _READ.items()}
+    draw = read.pop("draw")
+    if draw is None:
+        raise InputError("draw", "draw", "not given", (), "measure it, an hour after the last door was shut")
+    return Parked(draw, **read)
+
+
+def judged(of: Parked, asked: dict[str, str | None], data: Refdata) -> Sheet:
+    """As ``parked``, of what was read."""
+    title = f"parked with a draw of {of.draw.text}"
+    draw = stated(of.draw, "standing_current", "draw", data)
+    doubts = {
+        key: did_you_mean(f"{measure.text} is no usual {quantity.replace('_', ' ')}", ())
+        for key, (_, quantity) in _READ.items()
+        if (measure := getattr(of, key)) is not None and not is_plausible(measure, quantity, data)
+    }
+    if doubts:
+        checks = [Check(f"{k} as typed", CANNOT_TELL, said, subject=k, bears=ASK) for k, said in doubts.items()]
+        questions = [Question(FILL_IN, said, k, (f"{k} as typed",)) for k, said in doubts.items()]
+        decision = none(VERB, next(iter(doubts.values())))
+        return Sheet(title, asked, data, [draw], checks, [], decision=decision, questions=questions)
+    charge = _charge(of, data)
+    share = look_up(
+        LIMITS, "discharge_to_no_start", data=data, subject="share used when it no longer starts", case="any"
+    )
+    number = units.from_base(calc.parking_time(base(charge), base(share), base(draw)), "days")
+    key = {"draw": of.draw.text, "battery": printed(charge, data)}
+    time = derived("parking_time", "parking_time", number, "days", (charge, share, draw), data, key=key)
+    checks, questions = _checks(of, draw, time, data)
+    do = f"A full battery of {number_only(charge, data)} loses {number_only(share, data)} of its charge in that time."
+    decision = decided(VERB, time, checks, do if not any(c.asks for c in checks) else "")
+    if decision.kind == ASKS:
+        decision = _asked(decision, time, checks)
+    return Sheet(
+        title, asked, data, [time, charge, share, draw], checks, _cautions(), decision=decision, questions=questions
+    )
+
+
+def _asked(decision: Decision, time: Figure, checks: list[Check]) -> Decision:
+    reason = next(c.reason for c in checks if c.asks)
+    candidate = Candidate(time, "full, with this draw", "no longer sure to start after that")
+    return ask(VERB, [candidate], decision.because, f"{reason}.")
+
+
+def _charge(of: Parked, data: Refdata) -> Figure:
+    if of.battery is not None:
+        return stated(of.battery, "battery_charge", "battery", data)
+    assert of.reserve is not None
+    reserve = stated(of.reserve, "reserve_capacity", "reserve", data)
+    subject = "usable amp hours from reserve capacity"
+    rate = look_up(LIMITS, "reserve_to_amp_hours", data=data, subject=subject, case="any")
+    number = units.from_base(base(reserve) * base(rate), "Ah")
+    key = {"reserve": of.reserve.text}
+    return derived("charge_of_reserve", "battery_charge", number, "Ah", (reserve, rate), data, key=key)
+
+
+def _checks(of: Parked, draw: Figure, time: Figure, data: Refdata) -> tuple[list[Check], list[Question]]:
+    limit = look_up(LIMITS, "standing_current_maximum", data=data, subject="standing draw", case="maker's limit")
+    most = limit.high if limit.high is not None else limit.typical
+    milliamps = units.from_base(base(draw), "mA")
+    said = f"A car maker looks for the cause over {printed(limit, data)}; {printed(draw, data)} is drawn"
+    bounds = Bound(milliamps, "mA", "", draw), Bound(most, "mA", "max", limit)
+    checks = [at_most("standing draw", *bounds, said, subject="draw", bears=ASK)]
+    questions = []
+    if checks[0].asks:
+        text = "What draws it? Pull one fuse after another and watch the ammeter."
+        questions.append(Question(MEASURE, text, "draw", ("standing draw",)))
+    if of.days is not None:
+        wanted = stated(of.days, "parking_time", "days", data)
+        said = f"{of.days.text} wanted, {number_only(time, data)} to be had"
+        bounds = Bound(time.typical, "days", "", time), Bound(of.days.to("days"), "days", "min", wanted)
+        checks.append(at_least("days wanted", *bounds, said, subject="days", bears=ASK))
+        if checks[-1].asks:
+            text = "Will it be charged meanwhile, or its battery taken off? Else give it fewer days."
+            questions.append(Question(FILL_IN, text, "days", ("days wanted",)))
+    said = "cold takes charge from a battery, and age too"
+    checks.append(Check("cold and age", CANNOT_TELL, said, subject="battery", bears=INFORM))
+    return checks, questions
+
+
+def _cautions() -> list[Caution]:
+    text = "Break the circuit at the earth post only, and open no door with an ammeter in line: its fuse blows."
+    return [Caution(text, "damage"), Caution("A battery gives off hydrogen: no spark at its posts.", "injury")]

@@ -1,0 +1,140 @@
+"""The parts of a circuit: starter cable, earth through the body, relay, wires side by side, a metric wire, the page."""
+
+from __future__ import annotations
+
+import pytest
+
+from gaugeblock import circuit, domains
+from gaugeblock.answer.decision import ASK, NONE, STOP, USE
+from gaugeblock.answer.sheet import Sheet
+from gaugeblock.errors import InputError
+from gaugeblock.tables.load import refdata
+from gaugeblock.wiring import page
+from gaugeblock.wiring.job import STARTER
+from wiring.test_circuit import asked, gauge, keeps_form
+
+
+def starter(**more: str) -> Sheet:
+    given = {"current": "200 A", "length": "5 ft", "voltage": "12 V", "insulation": "125 degC", "air": "80 degC"}
+    return circuit(**{**given, **more}, kind="starter cable")  # type: ignore[arg-type]
+
+
+def test_a_starter_cable_goes_by_the_manuals_drop_of_its_length() -> None:
+    sheet = starter()
+    keeps_form(sheet)
+    assert sheet.decision.kind == USE
+    limit = sheet.figure("voltage_drop_maximum")
+    assert (limit.typical, limit.source) == (0.2, "TM3820-256")
+    assert starter(length="2 ft").figure("voltage_drop_maximum").typical == 0.1
+    assert not [f for f in sheet.figures if f.quantity in ("fuse_rating", "current_maximum", "fuse_distance_maximum")]
+    assert sheet.cautions[0].severity == "injury"
+
+
+def test_a_starter_cable_of_a_voltage_without_a_manual_wants_its_drop() -> None:
+    with pytest.raises(InputError):
+        starter(voltage="24 V")
+    assert starter(voltage="24 V", drop="0.5 V").decision.kind == USE
+
+
+def test_a_starter_cable_warms_by_the_heat_it_keeps() -> None:
+    """By hand: 200 A, AWG 1: 0.15 ohm/1000 ft = 0.000492 ohm/m at 20 degC, 314.5/254.5 of it at 80 degC; 15 s.
+
+    40000 x 0.000608 x 15 / (3.45 x 42.41) = 2.49 degC.
+    """
+    assert starter().figure("conductor_temperature").typical == pytest.approx(82.49, abs=0.005)
+
+
+def test_the_body_leaves_the_whole_drop_to_the_wire_and_asks_what_it_loses() -> None:
+    body = asked(back="body")
+    keeps_form(body)
+    assert gauge(body) > gauge(asked())
+    left = next(f for f in body.figures if f.rule and f.rule.name == "voltage_left")
+    assert left.typical == pytest.approx(0.36 - body.figure("voltage_drop").typical)
+    assert [q.key for q in body.questions] == ["earth_drop"]
+    measured = asked(back="body", earth_drop="0.1 V")
+    assert measured.questions == ()
+    assert measured.figure("voltage_drop_maximum").typical == pytest.approx(0.26)
+    assert gauge(measured) <= gauge(body)
+
+
+@pytest.mark.parametrize("more", [{"earth_drop": "0.1 V"}, {"back": "body", "earth_drop": "0.5 V"}])
+def test_an_earth_that_loses_all_or_is_not_there_is_refused(more: dict[str, str]) -> None:
+    with pytest.raises(InputError):
+        asked(**more)
+
+
+def test_a_relay_that_is_too_small_stops() -> None:
+    assert asked(relay="40 A").decision.kind == USE
+    assert asked(relay="20 A").decision.kind == STOP
+    assert asked(relay="40 A").figure("coil_current").high == 200
+
+
+def test_wires_side_by_side_share_the_current_and_each_has_its_fuse() -> None:
+    two = asked(wires="2")
+    keeps_form(two)
+    assert gauge(two) > gauge(asked())
+    assert two.figure("fuse_rating").typical == 15
+    assert "Fuse each with 15 A" in two.decision.do
+    assert any("side by side" in c.text for c in two.cautions if c.severity == "injury")
+    assert gauge(asked(wires="1")) == gauge(asked())
+
+
+@pytest.mark.parametrize(("metric", "kind"), [("16 mm2", USE), ("13 mm2", STOP), ("10 mm2", STOP), ("35 mm2", USE)])
+def test_a_metric_wire_counts_as_the_gauge_that_has_no_more_copper(metric: str, kind: str) -> None:
+    """6 AWG is needed, 13.3 mm2."""
+    assert asked(wire=metric).decision.kind == kind
+
+
+def test_the_metric_size_that_is_named_would_do() -> None:
+    for current in ("2 A", "9 A", "28 A", "60 A", "110 A"):
+        do = asked(current).decision.do
+        metric = do.split(" as metric wire")[0].rsplit(" ", 2)[-2:]
+        assert asked(current, wire=" ".join(metric)).decision.kind == USE
+
+
+def test_pvc_is_also_held_against_the_trailer_table() -> None:
+    sheet = asked("13 A", "1 ft", insulation="GPT", air="150 degF")
+    found = [c for c in sheet.checks if c.name.startswith("heat by a trailer table")]
+    assert len(found) == 1
+    keeps_form(sheet)
+
+
+def test_a_drop_in_volts_that_is_most_of_the_voltage_is_doubted() -> None:
+    sheet = asked(drop="5 V")
+    assert (sheet.decision.kind, sheet.questions[0].key) == (NONE, "drop")
+
+
+# The job
+
+
+def job_of(text: str) -> object:
+    return domains.parse_job(f'[job]\nvehicle = "EXAMPLE"\n{text}', hooks=domains.hooks(refdata()))
+
+
+def test_an_item_of_the_job_has_its_card_and_its_diagram() -> None:
+    job = job_of(STARTER.replace("\n#", "\n").removeprefix("#"))
+    (one,) = job.circuits  # type: ignore[attr-defined]
+    made = page.item(one, job.shop, refdata())  # type: ignore[attr-defined]
+    keeps_form(made.sheet)
+    assert made.sheet.decision.kind == USE
+    assert made.card is not None
+    assert made.card.boxes
+    assert made.sheet.drawings[0].svg.startswith("<svg")
+
+
+@pytest.mark.parametrize(
+    ("more", "kind", "key"),
+    [
+        ("", NONE, "current"),
+        ('current = "28 A"\nlength = "4 ft"', NONE, "voltage"),
+        ('current = "28 A"\nlength = "4 ft"\nvoltage = "12 V"\ninsulation = "XYZ9"', NONE, "insulation"),
+        ('current = "28 A"\nlength = "4 ft"\nvoltage = "12 V"\nreturn = "air"', NONE, "return"),
+        ('current = "28 A"\nlength = "4 ft"\nvoltage = "12 V"', ASK, "insulation"),
+    ],
+)
+def test_what_is_wrong_with_an_item_is_its_question(more: str, kind: str, key: str) -> None:
+    job = job_of(f'[[circuits]]\nname = "fan"\n{more}')
+    (one,) = job.circuits  # type: ignore[attr-defined]
+    sheet = page.item(one, job.shop, refdata()).sheet  # type: ignore[attr-defined]
+    assert sheet.decision.kind == kind
+    assert key in [q.key for q in sheet.questions]

@@ -65,6 +65,7 @@ class Answer:
         figures += [*([] if self.of.is_starter else [near]), self.load.current, self.load.length]
         if self.of.relay is not None:
             figures.append(fuse.coil(self.data))
+        figures += [b.figure for c in found for b in (c.required, c.actual) if b is not None and b.figure is not None]
         decision = self.decision(found)
         cautions = words.cautions(near, self.built[0], self.of, self.data)
         unique = list({f.id: f for f in figures}.values())

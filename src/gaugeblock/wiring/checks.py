@@ -96,7 +96,8 @@ def of_wire_there(of: Circuit, shown: list[Sized], data: Refdata) -> list[Check]
         needed = [getattr(s, at) for s in shown]
         least = conductor.gauge(SIZES[max(needed)], name, data)
         bears = STOP if name == "drop" and len(set(needed)) == 1 else ASK
-        said = f"{of.wire.text} is there, {least.text} AWG is needed for the {name}"
+        named = of.wire.text.replace("mm**2", "mm2")
+        said = f"{named} is there, {least.text} AWG is needed for the {name}"
         bound = Bound(least.typical, "AWG", "max", least)
         result = OK if own.typical <= least.typical else NOT_OK  # gauge numbers go below zero and have no share of room
         out.append(

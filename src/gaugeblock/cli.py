@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 # Commands over all domains, after those of each domain.
 GENERAL = {
+    "ask": "any question in plain words",
     "find": "all words, over every table and rule",
     "new": "a commented starter of a job file",
     "packet": "the spec packet of a job, to print and sign",
@@ -55,6 +56,10 @@ def _version() -> str:
 
 def _run(name: str, argv: list[str]) -> int:
     """Run one command. One that works on a job is given the reader, which knows the tables of all domains."""
+    if name == "ask":
+        from gaugeblock.ask.command import ask
+
+        return ask(argv)
     if name in GENERAL:
         from gaugeblock import commands
 

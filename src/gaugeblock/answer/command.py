@@ -52,8 +52,12 @@ def common_options(parser: Parser, unit: bool = True) -> None:
     parser.add_argument("--data-release", metavar="V", help="use the tables of an earlier data release")
 
 
-def print_sheet(sheet: Sheet, as_json: bool, unit: str | None, why: bool = False) -> int:
-    """Print a Sheet as text (short, or all of it with ``why``) or as JSON; the exit code."""
+def print_sheet(
+    sheet: Sheet, as_json: bool, unit: str | None, why: bool = False, before: dict[str, object] | None = None
+) -> int:
+    """Print a Sheet as text (short, or all of it with ``why``) or as JSON, with what goes ``before`` it there; the
+    exit code.
+    """
     from gaugeblock.answer.decision import STOP
 
     if unit is not None:
@@ -70,7 +74,7 @@ def print_sheet(sheet: Sheet, as_json: bool, unit: str | None, why: bool = False
     if as_json:
         import json
 
-        out = sheet.as_dict()
+        out = {**(before or {}), **sheet.as_dict()}
         if unit is not None:
             _reprint(sheet, out, unit)
         print(json.dumps(out, ensure_ascii=False, indent=2))

@@ -10,11 +10,12 @@ if TYPE_CHECKING:
 class Wing:
     """A domain by name; its modules are named and loaded when they are needed, so that a look-up loads one domain.
 
+    ``hints`` is a pattern of words that point to the domain when something is asked in plain words.
     ``commands`` is command -> (module, one line about it), ``answers`` public name -> module, ``tables`` table of the
     job file -> model in ``job``; ``job_commands`` are those that are given the reader of a job.
     """
 
-    __slots__ = ("answers", "commands", "job_commands", "name", "physics", "tables")
+    __slots__ = ("answers", "commands", "hints", "job_commands", "name", "physics", "tables")
 
     def __init__(
         self,
@@ -24,6 +25,7 @@ class Wing:
         tables: dict[str, str],
         physics: tuple[str, ...] = ("physics",),
         job_commands: tuple[str, ...] = (),
+        hints: str = "",
     ) -> None:
         self.name = name
         self.commands = commands
@@ -31,6 +33,7 @@ class Wing:
         self.tables = tables
         self.physics = physics
         self.job_commands = job_commands
+        self.hints = hints
 
     def __repr__(self) -> str:
         return f"<Wing {self.name}>"

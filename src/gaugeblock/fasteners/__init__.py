@@ -11,4 +11,5 @@ WING = Wing(
     {"torque": "torque", "part": "part"},
     {"fasteners": "Fastener"},
     ("physics", "torque_physics", "part_physics"),
+    hints=r"torqu\w*|tight\w*|bolts?|screws?|studs?|nuts?|grade|gr ?[0-9]|class|m[0-9][0-9.x]*|[0-9/]+-[0-9]{2}|plugs?",
 )

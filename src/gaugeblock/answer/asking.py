@@ -1,0 +1,242 @@
+"""How a spoken line is read: Readers that take words at a place, and the Topic that a wing offers of each answer.
+
+A line is a tuple of words in lower case. A Reader looks at the words from one place on and says how many it takes and
+what they mean; it never guesses: what it does not know it leaves, and the line is refused with what was left.
+"""
+
+from __future__ import annotations
+
+import re
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable, Mapping
+
+    from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.tables.load import Refdata
+
+    Open = tuple[tuple[str, ...], list[dict[str, str]]]
+
+# A number as people type it, and the end of a word.
+NUMBER = r"(?:[0-9]+[ -][0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]*\.[0-9]+|[0-9]+)"
+END = r"(?=[ ]|$)"
+_LONGEST = 8
+_SAYS = {
+    "length": {"in": "in|ins|inch|inches|\"|inch's", "mm": "mm|mil|millimet(?:re|er)s?", "ft": "ft|feet|foot|'"},
+    "temperature": {
+        "degC": "deg ?c|degrees? c|c|celsius|degrees? celsius|centigrade|degrees? centigrade",
+        "degF": "deg ?f|degrees? f|f|fahrenheit|degrees? fahrenheit",
+    },
+    "torque": {
+        "lbf*ft": "(?:ft|foot|feet)[-. *]?(?:lbs?|lbf|pounds?)|(?:lbs?|lbf|pounds?)[-. *]?(?:ft|foot|feet)",
+        "lbf*in": "(?:in|inch)[-. *]?(?:lbs?|lbf|pounds?)|(?:lbs?|lbf|pounds?)[-. *]?(?:in|inch(?:es)?)",
+        "N*m": "n[-. *]?m|newton[ -]met(?:re|er)s?",
+    },
+    "angle": {"deg": "deg|degs|degrees?|°"},
+    "rotational speed": {"rpm": "rpm|revs|r/min"},
+    "speed": {"mph": "mph|miles (?:an|per) hour", "km/h": "kmh|km/h|kph|kilomet(?:re|er)s (?:an|per) hour"},
+    "stress": {"ksi": "ksi", "psi": "psi", "MPa": "mpa", "bar": "bar"},
+    "current": {"A": "a|amps?|amperes?"},
+    "voltage": {"V": "v|volts?"},
+    "mass": {"kg": "kg|kgs|kilos?|kilograms?", "lb": "lbs?|pounds?"},
+    "power": {"W": "w|watts?", "kW": "kw|kilowatts?", "hp": "hp|horsepower|bhp"},
+    "ratio": {"%": "%|percent|per cent"},
+}
+
+
+class Hit:
+    """Words that a Reader took: how many, the text for the answer, how a person is told, and how sure (0 is surest)."""
+
+    __slots__ = ("count", "doubt", "said", "value")
+
+    def __init__(self, count: int, value: str, said: str = "", doubt: int = 0) -> None:
+        self.count = count
+        self.value = value
+        self.said = said or value
+        self.doubt = doubt
+
+
+class Named:
+    """A word of a vocabulary -> its cell; ``lead`` are words that stand before it, which may be ``needed``.
+
+    ``cells`` gives the vocabulary (phrase -> cell); ``tail`` are words that may follow and say no more.
+    """
+
+    __slots__ = ("_cells", "_lead", "_memo", "_say", "_tail", "doubt")
+
+    def __init__(
+        self,
+        cells: Callable[[Refdata], Mapping[str, str]],
+        lead: str = "",
+        say: str = "{}",
+        tail: str = "",
+        doubt: int = 0,
+    ) -> None:
+        self._cells = cells
+        self._lead = lead
+        self._say = say
+        self._tail = tail
+        self._memo = ("vocabulary", id(self))
+        self.doubt = doubt
+
+    def phrases(self, data: Refdata) -> dict[str, str]:
+        """Phrase, its hyphens as blanks and its plural, -> cell."""
+        got = data.memo.get(self._memo)
+        if got is None:
+            got = data.memo[self._memo] = _spoken(self._cells(data))
+        return got  # type: ignore[return-value]
+
+    def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
+        """The longest phrase at this place."""
+        start = at
+        if self._lead:
+            found = re.match(f"(?:{self._lead}){END}", " ".join(words[at : at + 5]))
+            if found is None:
+                return
+            start += found[0].count(" ") + 1
+        phrases = self.phrases(data)
+        for end in range(min(len(words), start + _LONGEST), start, -1):
+            cell = phrases.get(" ".join(words[start:end]))
+            if cell is not None:
+                if self._tail and end < len(words):
+                    after = re.match(f"(?:{self._tail}){END}", " ".join(words[end : end + 3]))
+                    end += after[0].count(" ") + 1 if after else 0
+                yield Hit(end - at, cell, self._say.format(cell), self.doubt)
+                return
+
+
+class Shaped:
+    """A pattern of words -> the text of ``value(match)``; None of it leaves the words."""
+
+    __slots__ = ("_compiled", "_pattern", "_say", "_value", "doubt")
+
+    def __init__(
+        self, pattern: str, value: Callable[[re.Match[str]], str | None], say: str = "{}", doubt: int = 0
+    ) -> None:
+        self._pattern = pattern
+        self._compiled: re.Pattern[str] | None = None
+        self._value = value
+        self._say = say
+        self.doubt = doubt
+
+    def phrases(self, data: Refdata) -> dict[str, str]:
+        """The plain words of the pattern, so that one that is nearly typed is known."""
+        return {word: "" for word in re.findall(r"[a-z]{4,}", self._pattern)}
+
+    def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
+        """What the pattern matches at this place, to the end of a word."""
+        if self._compiled is None:
+            self._compiled = re.compile(f"(?:{self._pattern}){END}")
+        found = self._compiled.match(" ".join(words[at : at + 14]))
+        if found is None:
+            return
+        value = self._value(found)
+        if value is not None:
+            yield Hit(found[0].count(" ") + 1, value, self._say.format(value), self.doubt)
+
+
+def amount(dimension: str, before: str = "", after: str = "", bare: str = "", say: str = "{}", doubt: int = 0) -> Shaped:
+    """A number with its unit between words that mark it: ``before`` and ``after`` are patterns, needed where given.
+
+    ``bare`` is the unit of a number that has none; without it a number needs its unit.
+    """
+    spoken = "|".join(f"(?P<u{i}>{says})" for i, says in enumerate(_SAYS[dimension].values()))
+    unit = f"(?: ?(?:{spoken}))" + ("?" if bare else "")
+    pattern = (f"(?:{before}) " if before else "") + f"(?P<number>-?{NUMBER}){unit}" + (f" (?:{after})" if after else "")
+    names = list(_SAYS[dimension])
+
+    def value(match: re.Match[str]) -> str:
+        unit = next((u for i, u in enumerate(names) if match[f"u{i}"]), bare)
+        return f"{match['number']} {unit}"
+
+    return Shaped(pattern, value, say, doubt)
+
+
+def unit_said(pattern_of: str, dimension: str) -> Shaped:
+    """A unit that the answer is wanted in: ``in newton metres``."""
+    spoken = "|".join(f"(?P<u{i}>{says})" for i, says in enumerate(_SAYS[dimension].values()))
+    names = list(_SAYS[dimension])
+    return Shaped(
+        f"(?:{pattern_of}) (?:{spoken})", lambda m: next(u for i, u in enumerate(names) if m[f"u{i}"]), "in {}", 1
+    )
+
+
+def words_of(domain: str, column: str, *tables: str, bare: bool = True) -> Callable[[Refdata], dict[str, str]]:
+    """The vocabulary of a key column: what words.csv lists for it, and the cells of these tables."""
+
+    def cells(data: Refdata) -> dict[str, str]:
+        found: dict[str, str] = {}
+        for table in tables:
+            for folded, cell in data.table(table).column(column).items():
+                if folded not in ("any", "not stated"):
+                    found[folded] = cell
+        found.update(data.words(domain, column))
+        return {w: c for w, c in found.items() if bare or not w.replace(".", "").isdigit()}
+
+    return cells
+
+
+def _spoken(cells: Mapping[str, str]) -> dict[str, str]:
+    """Each phrase as it is typed: commas out, with its hyphens and without, in the plural too."""
+    found: dict[str, str] = {}
+    for phrase, cell in cells.items():
+        plain = " ".join(phrase.casefold().replace(",", " ").replace("(", " ").replace(")", " ").split())
+        for one in (plain, plain.replace("-", " "), plain.replace("-", "")):
+            found.setdefault(one, cell)
+    for phrase, cell in list(found.items()):
+        if len(phrase) > 3 and phrase[-1].isalpha() and not phrase.endswith("s"):
+            found.setdefault(phrase + ("es" if phrase.endswith(("ch", "sh", "x")) else "s"), cell)
+    return found
+
+
+class Topic:
+    """What one answer can be asked: its slots by option, the words that name it, what it must have.
+
+    ``answer`` loads the public answer; ``noun`` is what is looked for; ``signals`` a pattern of the words that name
+    the topic and say no more; ``needs`` are options without which there is no answer; ``opens`` says which options
+    were left open and every set of values for them; ``settle`` turns what was read into the options of the answer.
+    """
+
+    __slots__ = ("_signal", "answer", "needs", "noun", "opens", "settle", "signals", "slots")
+
+    def __init__(
+        self,
+        answer: Callable[[], Callable[..., Sheet]],
+        noun: str,
+        slots: Mapping[str, tuple[Named | Shaped, ...]],
+        signals: str,
+        needs: tuple[str, ...] = (),
+        opens: Callable[[dict[str, str], Refdata], Open | None] | None = None,
+        settle: Callable[[dict[str, str], Refdata], dict[str, str]] | None = None,
+    ) -> None:
+        self.answer = answer
+        self.noun = noun
+        self.slots = slots
+        self.signals = signals
+        self.needs = needs
+        self.opens = opens
+        self.settle = settle
+        self._signal: re.Pattern[str] | None = None
+
+    def __repr__(self) -> str:
+        return f"<Topic {self.noun}>"
+
+    def call(self, options: Mapping[str, object], data: Refdata) -> Sheet:
+        """The Sheet of the answer with these options."""
+        return self.answer()(**options, data=data)
+
+    def signal(self, words: tuple[str, ...], at: int) -> int:
+        """How many words at this place name the topic."""
+        if self._signal is None:
+            self._signal = re.compile(f"(?:{self.signals}){END}")
+        found = self._signal.match(" ".join(words[at : at + 5]))
+        return found[0].count(" ") + 1 if found else 0
+
+    def vocabulary(self, data: Refdata) -> set[str]:
+        """Every single word that the topic knows."""
+        known = set(re.findall(r"[a-z]{4,}", self.signals))
+        for readers in self.slots.values():
+            for reader in readers:
+                for phrase in reader.phrases(data):
+                    known.update(phrase.split())
+        return known

@@ -1,0 +1,179 @@
+"""Table: what an answer comes to for each value of the keys that are left open, or that are compared."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.decision import ASK, NONE, STOP
+from gaugeblock.answer.printing import number_only, other_unit
+from gaugeblock.value import Value, put
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
+
+    from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.figure import Figure
+    from gaugeblock.tables.load import Refdata
+
+MOST = 24
+_GRID = 4
+_WORDS = {ASK: "ask first", STOP: "stop", NONE: "no figure"}
+
+
+class Line(Value):
+    """One row of a Table: the ``key`` it is for, and its answer."""
+
+    __slots__ = ("key", "sheet")
+
+    key: Mapping[str, str]
+    sheet: Sheet
+
+    def __init__(self, key: Mapping[str, str], sheet: Sheet) -> None:
+        put(self, "key", dict(key))
+        put(self, "sheet", sheet)
+
+    def __hash__(self) -> int:
+        return hash((tuple(self.key.items()), self.sheet))
+
+
+class Table(Value):
+    """The answers of a question side by side: ``open`` keys, ``lines`` one for each set of values, ``title``.
+
+    ``more`` is how many further sets of values there are.
+    """
+
+    __slots__ = ("asked", "data", "lines", "more", "open", "title")
+
+    title: str
+    asked: Mapping[str, str | None]
+    data: Refdata
+    open: tuple[str, ...]
+    lines: tuple[Line, ...]
+    more: int
+
+    def __init__(
+        self,
+        title: str,
+        asked: Mapping[str, str | None],
+        data: Refdata,
+        open_keys: Iterable[str],
+        lines: Iterable[Line],
+        more: int = 0,
+    ) -> None:
+        put(self, "title", title)
+        put(self, "asked", dict(asked))
+        put(self, "data", data)
+        put(self, "open", tuple(open_keys))
+        put(self, "lines", tuple(lines))
+        put(self, "more", more)
+
+    def __hash__(self) -> int:
+        return hash((self.title, self.open, self.lines))
+
+    def as_dict(self) -> dict[str, object]:
+        """The table in the JSON of the contract."""
+        from gaugeblock.answer.sheet import figure_dict
+
+        rows = []
+        for line in self.lines:
+            made: dict[int, dict[str, object]] = {}
+            shown = [figure_dict(f, self.data, made) for f in line.sheet.decision.figures]
+            rows.append({"key": dict(line.key), "decision": line.sheet.decision.as_dict(), "figures": shown})
+        table: dict[str, object] = {"open": list(self.open), "rows": rows}
+        if self.more:
+            table["more"] = self.more
+        return {"asked": dict(self.asked), "data_release": self.data.release, "table": table}
+
+    def text(self, unit: str | None = None, columns: int | None = None) -> str:
+        """For a person: a grid of the last key's values where there are few, else a line for each row."""
+        from gaugeblock.answer.short import width
+        from gaugeblock.answer.text import wrap
+
+        wide = columns or width()
+        unit = unit or self._unit()
+        across = list(dict.fromkeys(line.key[self.open[-1]] for line in self.lines)) if self.open else []
+        is_grid = len(self.open) > 1 and 1 < len(across) <= _GRID
+        body = self._grid(across, unit, wide) if is_grid else self._list(unit, wide)
+        foot = [f"  ... and {self.more} more; say more of it"] if self.more else []
+        release = f"data {self.data.release}{' (draft)' if self.data.is_draft else ''}"
+        said = "  The part maker's figure governs if you have it."
+        gap = wide - len(said) - len(release)
+        foot += [f"{said}{' ' * gap}{release}"] if gap > 1 else [*wrap(said.strip(), 2, 2, wide=wide), f"  {release}"]
+        return "\n".join([*wrap(self.title, 0, 2, wide=wide), "", *body, *foot])
+
+    def _unit(self) -> str | None:
+        """The unit of most of the numbers, so that a column is of one unit."""
+        found = [f.unit for line in self.lines for f in line.sheet.decision.figures[:1]]
+        return max(found, key=found.count) if found else None
+
+    def _grid(self, across: list[str], unit: str | None, wide: int) -> list[str]:
+        down = list(dict.fromkeys(tuple(line.key[k] for k in self.open[:-1]) for line in self.lines))
+        cells = {tuple(line.key[k] for k in self.open): line.sheet for line in self.lines}
+        names = [", ".join(d) for d in down]
+        first = max(map(len, names)) + 4
+        step = max(14, (wide - first) // len(across))
+        if first + step * len(across) > wide + 4:
+            return self._list(unit, wide)
+        out = ["".join([" " * first, *(f"{a:<{step}}" for a in across)]).rstrip()]
+        trusts: list[list[str]] = [[] for _ in across]
+        for at, name in zip(down, names, strict=True):
+            row = f"  {name:<{first - 2}}"
+            for i, value in enumerate(across):
+                sheet = cells.get((*at, value))
+                row += f"{_cell(sheet, unit):<{step}}" if sheet is not None else " " * step
+                trusts[i] += [f.trust for f in sheet.decision.figures[:1]] if sheet is not None else []
+            out.append(row.rstrip())
+        return [*out, *_under(trusts, first, step)]
+
+    def _list(self, unit: str | None, wide: int) -> list[str]:
+        from gaugeblock.answer.text import wrap
+
+        names = [", ".join(v for k, v in line.key.items() if v not in ("any", "not stated")) for line in self.lines]
+        first = min(max(map(len, names), default=0) + 4, wide // 2)
+        out = []
+        for name, line in zip(names, self.lines, strict=True):
+            figures = line.sheet.decision.figures
+            numbers = f"{_cell(line.sheet, unit):<18}{_second(figures, line.sheet, unit):<16}"
+            trust = figures[0].trust if figures else ""
+            if len(name) + 4 > first or first + len(numbers.rstrip()) > wide:
+                out += [*wrap(name, 2, 4, wide=wide), *wrap(f"{numbers} {trust}", 8, 10, wide=wide)]
+                continue
+            row = f"  {name:<{first - 2}}{numbers}"
+            fits = len(row + trust) <= wide
+            out += [f"{row}{trust if fits else ''}".rstrip(), *([] if fits else wrap(trust, len(row) - 16, len(row) - 16, wide=wide))]
+        return out
+
+
+def _cell(sheet: Sheet, unit: str | None) -> str:
+    """What a row comes to in one cell: the number to use, or the candidates, or a word."""
+    decision = sheet.decision
+    numbers = [_number(f, sheet, unit) for f in decision.figures]
+    if decision.kind == ASK and len(numbers) == 1:
+        return f"{numbers[0]} ?"
+    if decision.kind == ASK and numbers:
+        return f"{numbers[0]} to ?"
+    if decision.kind in _WORDS:
+        return _WORDS[decision.kind]
+    return numbers[0] if numbers else _WORDS[NONE]
+
+
+def _number(figure: Figure, sheet: Sheet, unit: str | None) -> str:
+    from gaugeblock import units
+
+    is_alike = unit is not None and units.dimension(unit) == units.dimension(figure.unit)
+    return number_only(figure, sheet.data, unit if is_alike else None)
+
+
+def _second(figures: tuple[Figure, ...], sheet: Sheet, unit: str | None) -> str:
+    other = other_unit(figures[0].replace(unit=unit)) if figures and unit else None
+    return number_only(figures[0], sheet.data, other) if other else ""
+
+
+def _under(trusts: list[list[str]], first: int, step: int) -> list[str]:
+    """The trust of each column under it, broken at its words; the weakest where a column has several."""
+    from textwrap import wrap as broken
+
+    shown = [broken(max(t, key=len), step - 2) if t else [] for t in trusts]
+    lines = []
+    for at in range(max(map(len, shown), default=0)):
+        lines.append("".join([" " * first, *(f"{s[at] if at < len(s) else '':<{step}}" for s in shown)]).rstrip())
+    return lines

@@ -1,0 +1,36 @@
+"""Words that say nothing about a number: a question keeps its meaning without them.
+
+No word stands here that any vocabulary knows, and none that turns, narrows or doubts what another word says: ``not``,
+``without``, ``used``, ``or``, ``stainless``. A test holds both.
+"""
+
+from __future__ import annotations
+
+CHATTER = frozenset(
+    """
+a about actual actually advise again ahead all also am amount an and answer any anybody anyone anything appropriate
+approx approximately are around as ask asking at away back be been before being bench best bit bloody boss bro buddy
+build building built bud but by call called came can car cars chap chart check checking com come correct could currently
+customer damn day dear did do does doing done down dude each er even everyday exact exactly fella figure figures find folks
+following for friend from front garage general generally get gets getting give given gives go goes going gonna good got
+gotta guess guy guys had handy has have having he hello help her here hey hi him his hmm hold how howdy i i'd i'll i'm i've
+idea if im in info into is it it'd it'll it's its ive job just kind kinda know let let's like likely list listen little
+look looking looked lookup lot m ma'am made mail make makes making man mate may maybe me mean means mister morning mr
+much my myself name need needed needs normal normally now number numbers of off oh ok okay on once one ones onto our out
+own per please pls print probably problem project proper properly pull put puts putting question quick quickly
+quite quote real really reckon recommend recommendation recommended remember remind require required requirement
+requirements right run running s said same sat say saying says see seems shall shop should show side sir sit sits sitting
+so some somebody someone something somewhere sort sorry spec specced specification specifications specs spot standard
+start still stuff suggest suggested suppose supposed sure ta table take takes talking tell tells thank thanks that that'll
+that's thats the their them then there there's these they they're thing things think this those though thought time to
+today told tomorrow tonight too truck try trying type types typical typically u uh uhh um umm up upto ur us usual
+usually vehicle very want wanna wanted wants was we we'd we'll we're we've well were what what'd what'll what're
+what's whats whatever when where wheres where's which while who will with wondering work working works would write y'all ya
+yeah yep yes you you'd you'll you're your yours
+""".split()
+)
+# What turns or doubts another word; never left out.
+TURNING = frozenset(
+    "not no without w/o never none nor neither except isn't isnt aren't wasn't doesn't don't dont didn't can't cant"
+    " won't wont instead unless rather or versus vs un non".split()
+)

@@ -1,0 +1,152 @@
+"""The words of a line -> what is asked: a topic and its options, and every word that was not understood."""
+
+from __future__ import annotations
+
+from gaugeblock.ask.chatter import CHATTER, TURNING
+from gaugeblock.value import Value, put
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from gaugeblock.answer.asking import Hit, Topic
+    from gaugeblock.tables.load import Refdata
+
+# What a word costs by how it is read: as part of an option, as the topic's own, as chatter, not at all.
+_HIT, _SIGNAL, _CHATTER, _UNREAD = 2, 2, 3, 100
+_MISSING = 40
+
+
+class Reading(Value):
+    """How a line was read: its ``topic``, the ``values`` by option, what a person is told, the words left ``unread``.
+
+    ``cost`` is lower the better it fits; ``mended`` are words that were nearly typed, each with what it was read as.
+    """
+
+    __slots__ = ("cost", "mended", "said", "topic", "unread", "values")
+
+    topic: Topic
+    values: dict[str, str]
+    said: dict[str, str]
+    unread: tuple[str, ...]
+    cost: int
+    mended: tuple[tuple[str, str], ...]
+
+    def __init__(
+        self,
+        topic: Topic,
+        values: dict[str, str],
+        said: dict[str, str],
+        unread: tuple[str, ...],
+        cost: int,
+        mended: tuple[tuple[str, str], ...] = (),
+    ) -> None:
+        put(self, "topic", topic)
+        put(self, "values", values)
+        put(self, "said", said)
+        put(self, "unread", unread)
+        put(self, "cost", cost)
+        put(self, "mended", mended)
+
+
+_Step = tuple[int, "tuple[tuple[str, Hit], ...]", "tuple[str, ...]"]
+
+
+def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
+    """How a topic reads the words: each word once, with the fewest left over, the longest phrases first."""
+    hits = [_hits_at(words, at, topic, data) for at in range(len(words))]
+    memo: dict[tuple[int, frozenset[tuple[str, str]]], _Step] = {}
+
+    def best(at: int, used: frozenset[tuple[str, str]]) -> _Step:
+        if at >= len(words):
+            return 0, (), ()
+        got = memo.get((at, used))
+        if got is None:
+            got = memo[at, used] = min(_ways(at, used), key=lambda way: way[0])
+        return got
+
+    def _ways(at: int, used: frozenset[tuple[str, str]]) -> Iterable[_Step]:
+        taken = dict(used)
+        for key, hit in hits[at]:
+            if key in taken and taken[key] != hit.value:
+                continue
+            cost, found, left = best(at + hit.count, used | {(key, hit.value)})
+            yield cost + _HIT + hit.doubt, ((key, hit), *found), left
+        count = topic.signal(words, at)
+        if count:
+            cost, found, left = best(at + count, used)
+            yield cost + _SIGNAL, found, left
+        if words[at] in TURNING:  # what it turns is not read for itself
+            cost, found, left = best(at + 2, used)
+            yield cost + 2 * _UNREAD, found, (" ".join(words[at : at + 2]), *left)
+            return
+        cost, found, left = best(at + 1, used)
+        if words[at] in CHATTER:
+            yield cost + _CHATTER, found, left
+        else:
+            yield cost + _UNREAD, found, (words[at], *left)
+
+    cost, found, left = best(0, frozenset())
+    values: dict[str, str] = {}
+    said: dict[str, str] = {}
+    for key, hit in found:
+        values.setdefault(key, hit.value)
+        said.setdefault(key, hit.said)
+    said = {key: said[key] for key in topic.slots if key in said}
+    cost += _MISSING * sum(need not in values for need in topic.needs)
+    return Reading(topic, values, said, left, cost)
+
+
+def _hits_at(words: tuple[str, ...], at: int, topic: Topic, data: Refdata) -> list[tuple[str, Hit]]:
+    return [
+        (key, hit)
+        for key, readers in topic.slots.items()
+        for reader in readers
+        for hit in reader.take(words, at, data)
+    ]
+
+
+def mend(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | None:
+    """The line read again with the words that were nearly typed put right; None where that helps nothing.
+
+    A word is put right only when one word alone is so near to it, and it is said to the reader. Short words and
+    those that turn another are never changed.
+    """
+    known = reading.topic.vocabulary(data) | CHATTER
+    changes: dict[str, str] = {}
+    for word in reading.unread:
+        near = _near(word, known) if word not in TURNING and word not in known else []
+        if len(near) == 1:
+            changes[word] = near[0]
+    if not changes:
+        return None
+    again = read(tuple(changes.get(w, w) for w in words), reading.topic, data)
+    if again.cost >= reading.cost:
+        return None
+    return again.replace(mended=tuple(changes.items()))
+
+
+def _near(word: str, known: set[str]) -> list[str]:
+    if len(word) < 5 or not word.isalpha():
+        return []
+    most = 1 if len(word) < 8 else 2
+    found = [(d, k) for k in known if k[:1] == word[:1] and (d := _distance(word, k, most)) <= most]
+    least = min((d for d, _ in found), default=0)
+    return [k for d, k in found if d == least]
+
+
+def _distance(a: str, b: str, most: int) -> int:
+    """Letters changed, put in, left out or changed over between two words; ``most + 1`` where it is more."""
+    if abs(len(a) - len(b)) > most:
+        return most + 1
+    older: list[int] = []
+    last: list[int] = []
+    row = list(range(len(b) + 1))
+    for i, x in enumerate(a, 1):
+        older, last, row = last, row, [i]
+        for j, y in enumerate(b, 1):
+            cost = min(last[j] + 1, row[j - 1] + 1, last[j - 1] + (x != y))
+            if i > 1 and j > 1 and x == b[j - 2] and a[i - 2] == y:
+                cost = min(cost, older[j - 2] + 1)
+            row.append(cost)
+    return row[-1]

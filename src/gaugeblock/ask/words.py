@@ -1,0 +1,148 @@
+"""A typed or dictated line -> its words: lower case, numbers in digits, marks that say nothing taken off."""
+
+from __future__ import annotations
+
+import re
+
+from gaugeblock.errors import InputError, visible
+
+LONGEST = 400
+_PLAIN = str.maketrans(
+    {"\u00d7": "x", "\u2033": '"', "\u201d": '"', "\u201c": '"', "\u2019": "'", "\u2018": "'", "\u2032": "'",
+     "\u2013": "-", "\u2014": " ", "\u00ba": "\u00b0", "\u00a0": " ", "\t": " ", "\n": " "}
+)
+_VULGAR = {
+    "\u00bd": "1/2", "\u00bc": "1/4", "\u00be": "3/4", "\u215b": "1/8", "\u215c": "3/8", "\u215d": "5/8", "\u215e": "7/8",
+}
+_ONES = {
+    "zero": 0, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10,
+    "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17,
+    "eighteen": 18, "nineteen": 19,
+}
+_TENS = {
+    "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90,
+}
+_PARTS = {"half": 2, "halves": 2, "quarter": 4, "quarters": 4, "eighth": 8, "eighths": 8, "sixteenth": 16, "sixteenths": 16,
+          "thirtysecond": 32, "thirtyseconds": 32}
+# Where "one" and "a" are a number: before a part of an inch, a unit, or "point".
+_AFTER_ONE = {*_PARTS, "inch", "point", "and", "thirty", "by", "mm", "hundred", "thousand", *_ONES}
+_MOST = 60
+
+
+def words_of(line: str) -> tuple[str, ...]:
+    """The words of a line.
+
+    InputError for none, or for more than a person says at once.
+
+    >>> words_of("Three eighths-16, grade EIGHT; no insert?")
+    ('3/8-16', 'grade', '8', 'no', 'insert')
+    """
+    if len(line) > LONGEST:
+        raise InputError(visible(line), "question", "it is too long", (), "ask for one figure in a few words")
+    text = line.translate(_PLAIN).casefold()
+    for mark, plain in _VULGAR.items():
+        text = text.replace(mark, f" {plain}")
+    text = re.sub(r"(?<=[0-9]),(?=[0-9]{3}\b)", "", text)  # 1,500
+    text = re.sub(r"\bw/(?=[a-z])", "w/ ", text)
+    text = re.sub(r"[,;:!?()\[\]]+|\.(?=\s|$)", " ", text)
+    text = re.sub(r"(?<=[a-z])/(?=[a-z])(?<!\bw/)", " / ", text) if " / " in text else text
+    words = _in_digits([w.strip("'`*_") or "'" for w in text.split()])
+    if not words:
+        raise InputError(visible(line) or "(blank)", "question", "no words in it", (), "type what you want to know")
+    if len(words) > _MOST:
+        raise InputError(visible(line), "question", "it is too long", (), "ask for one figure in a few words")
+    return tuple(words)
+
+
+def _in_digits(words: list[str]) -> list[str]:
+    """Numbers said in words as digits: ``three eighths`` 3/8, ``ten point nine`` 10.9, ``one and a half`` 1 1/2."""
+    text = []
+    for word in words:
+        head, dash, tail = word.partition("-")
+        if dash and (head in _ONES or head in _TENS or head == "one") and (tail in _ONES or tail in _PARTS or tail[:-1] in _PARTS):
+            text += [head, tail]
+        elif dash and (head in _PARTS) and tail:
+            text += [head, "-", tail]
+        else:
+            text.append(word)
+    out: list[str] = []
+    at = 0
+    while at < len(text):
+        number, after = _whole(text, at)
+        if number is None:
+            out.append(text[at])
+            at += 1
+            continue
+        nxt = text[after] if after < len(text) else ""
+        if nxt == "point" and after + 1 < len(text):
+            digits, end = _digits(text, after + 1)
+            if digits:
+                out.append(f"{number}.{digits}")
+                at = end
+                continue
+        if nxt in _PARTS:
+            out.append(f"{number}/{_PARTS[nxt]}")
+            at = after + 1
+            continue
+        if nxt == "and" and after + 2 < len(text) + 1:
+            part, end = _whole(text, after + 1)
+            if part is not None and end < len(text) and text[end] in _PARTS:
+                out += [str(number), f"{part}/{_PARTS[text[end]]}"]
+                at = end + 1
+                continue
+        out.append(str(number))
+        at = after
+    return _joined(out)
+
+
+def _whole(words: list[str], at: int) -> tuple[int | None, int]:
+    """A whole number said in words at this place, and the place after it."""
+    word, nxt = words[at], words[at + 1] if at + 1 < len(words) else ""
+    if word in ("one", "a", "half", "quarter"):
+        if word in ("half", "quarter"):
+            return (1, at) if nxt in ("inch", "in", "-", "by", "of") or _is_number(nxt) else (None, at)
+        is_part = nxt in _PARTS and not (word == "a" and nxt in ("half", "quarter") and at and _is_number(words[at - 1]))
+        return (1, at + 1) if is_part or (word == "one" and nxt in _AFTER_ONE) else (None, at)
+    if word in _TENS:
+        if nxt in _ONES and 0 < _ONES[nxt] < 10:
+            return _hundreds(words, _TENS[word] + _ONES[nxt], at + 2)
+        return _hundreds(words, _TENS[word] + (1 if nxt == "one" else 0), at + (2 if nxt == "one" else 1))
+    return _hundreds(words, _ONES[word], at + 1) if word in _ONES else (None, at)
+
+
+def _hundreds(words: list[str], number: int, at: int) -> tuple[int, int]:
+    if at < len(words) and words[at] in ("hundred", "thousand"):
+        return number * (100 if words[at] == "hundred" else 1000), at + 1
+    return number, at
+
+
+def _digits(words: list[str], at: int) -> tuple[str, int]:
+    """The digits after a point, each said by itself: ``one two oh`` 120."""
+    digits = ""
+    while at < len(words):
+        word = words[at]
+        one = {"oh": "0", "o": "0", "one": "1"}.get(word) or (str(_ONES[word]) if word in _ONES else "")
+        if not one and word.isdigit():
+            one = word
+        if not one:
+            break
+        digits += one
+        at += 1
+    return digits, at
+
+
+def _is_number(word: str) -> bool:
+    return word[:1].isdigit() or word[:1] == "." or word in _ONES or word in _TENS
+
+
+def _joined(words: list[str]) -> list[str]:
+    """A dash that stood alone, back between its neighbours; a number and its inch mark that were parted."""
+    out: list[str] = []
+    for word in words:
+        if out and (out[-1].endswith("-") and _is_number(word) and len(out[-1]) > 1):
+            out[-1] += word
+        elif word in ("-", '"') and out and _is_number(out[-1]):
+            out[-1] += word
+        else:
+            out.append(word)
+    return out

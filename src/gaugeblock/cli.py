@@ -85,10 +85,23 @@ def _command(argv: list[str]) -> int:
         return 0
     if argv[0] in _about():
         return _run(argv[0], argv[1:])
+    return _asked(argv)
+
+
+def _asked(argv: list[str]) -> int:
+    """Words that begin with no command are a question; what is none either is told the nearest commands."""
     from difflib import get_close_matches
 
-    near = get_close_matches(argv[0][:60], _about(), n=5, cutoff=0.4) or list(_about())
-    raise InputError(argv[0][:60], "command", "no such command", near, "see gaugeblock --help")
+    near = get_close_matches(argv[0][:60], _about(), n=5, cutoff=0.4)
+    try:
+        if argv[0][:1] == "-":
+            raise InputError(argv[0][:60], "command", "no such command", near, "see gaugeblock --help")
+        return _run("ask", argv)
+    except InputError as error:
+        if len(argv) > 1 or not argv[0].isalpha():
+            raise
+        do = "see gaugeblock --help, or ask in plain words"
+        raise InputError(argv[0][:60], "command", f"no such command; {error.why}", near or list(_about()), do) from None
 
 
 def _plain(text: str) -> None:

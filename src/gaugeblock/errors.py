@@ -90,6 +90,11 @@ class GaugeblockError(Exception):
         return self._seen
 
     @property
+    def every(self) -> tuple[str, ...]:
+        """All valid choices that there are, the nearest first."""
+        return self._all
+
+    @property
     def choices(self) -> str:
         """The nearest choices as text, with how many more there are."""
         shown = self.nearest

@@ -124,12 +124,22 @@ class Table(Value):
             out.append(row.rstrip())
         return [*out, *_under(trusts, first, step)]
 
+    def _with_label(self, name: str, line: Line) -> str:
+        from gaugeblock.answer.text import label
+
+        figures = line.sheet.decision.figures
+        return f"{name}: {label(figures[0])}" if figures else name
+
     def _list(self, unit: str | None, wide: int) -> list[str]:
         from gaugeblock.answer.text import wrap
 
         names = [", ".join(v for k, v in line.key.items() if v not in ("any", "not stated")) for line in self.lines]
         first = min(max(map(len, names), default=0) + 4, wide // 2)
         out = []
+        kinds = {f.quantity for line in self.lines for f in line.sheet.decision.figures[:1]}
+        if len(kinds) > 1:
+            names = [self._with_label(name, line) for name, line in zip(names, self.lines, strict=True)]
+            first = min(max(map(len, names), default=0) + 4, wide // 2)
         for name, line in zip(names, self.lines, strict=True):
             figures = line.sheet.decision.figures
             numbers = f"{_cell(line.sheet, unit):<18}{_second(figures, line.sheet, unit):<16}"
@@ -164,7 +174,12 @@ def _number(figure: Figure, sheet: Sheet, unit: str | None) -> str:
 
 
 def _second(figures: tuple[Figure, ...], sheet: Sheet, unit: str | None) -> str:
-    other = other_unit(figures[0].replace(unit=unit)) if figures and unit else None
+    from gaugeblock import units
+
+    if not figures:
+        return ""
+    is_alike = unit is not None and units.dimension(unit) == units.dimension(figures[0].unit)
+    other = other_unit(figures[0].replace(unit=unit)) if is_alike else other_unit(figures[0])
     return number_only(figures[0], sheet.data, other) if other else ""
 
 

@@ -7,7 +7,7 @@ from gaugeblock.answer.table import MOST, Line, Table
 from gaugeblock.ask.chatter import TURNING
 from gaugeblock.ask.reading import Reading, mend, read
 from gaugeblock.ask.words import words_of
-from gaugeblock.errors import GaugeblockError, InputError
+from gaugeblock.errors import Ambiguous, GaugeblockError, InputError
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.value import Value, put
 
@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from gaugeblock.answer.asking import Topic
+
+_KEYS = {"class": "klass"}  # what Python cannot call a parameter
 
 
 class Answer(Value):
@@ -88,7 +90,20 @@ def _answered(reading: Reading, question: str, data: Refdata) -> Sheet | Table:
             values.update(rows[0])
         elif rows:
             return _table(reading, values, open_keys, rows, question, data)
-    return _sheet(topic, values, data)
+    try:
+        return _sheet(topic, values, data)
+    except Ambiguous as error:
+        key = _left_open(error, values, topic)
+        if key is None or len(error.every) < 2:  # noqa: PLR2004 - one choice is no table
+            raise
+        return _table(reading, values, (key,), [{key: choice} for choice in error.every], question, data)
+
+
+def _left_open(error: Ambiguous, values: Mapping[str, str], topic: Topic) -> str | None:
+    """The option that a refusal says is open: one that was said and means several things, or one that was not said."""
+    said = next((key for key, value in values.items() if value == error.asked), None)
+    wanted = error.do.removeprefix("name the ").split(" ")[0]
+    return next((k for k in (*topic.slots, said) if k is not None and k in (wanted, _KEYS.get(wanted))), said)
 
 
 def _sheet(topic: Topic, values: Mapping[str, str], data: Refdata) -> Sheet:

@@ -1,0 +1,204 @@
+"""What is asked about shafts, steels, gears and joints, as people say it."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, amount, words_of
+from gaugeblock.errors import GaugeblockError
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+    from collections.abc import Callable
+
+    from gaugeblock.answer.asking import Open
+    from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.tables.load import Refdata
+
+_SCALE = r"hrc|rockwell c|rockwell b|rockwell|hrb|rc|brinell|bhn|hbw|hb|vickers|hv"
+_SCALES = {"rockwell": "HRC", "rockwell c": "HRC", "rc": "HRC", "hrc": "HRC", "rockwell b": "HRB", "hrb": "HRB", "vickers": "HV", "hv": "HV"}
+_JOIN = r"(?: ?(?:,|and|or|vs|versus|against|to) ?| )"
+
+
+def _hardness(match: re.Match[str]) -> str:
+    return f"{match['n']} {_SCALES.get(match['scale'], 'HB')}"
+
+
+_HARDNESS = (
+    Shaped(rf"(?P<n>[0-9]+(?:\.[0-9]+)?) ?(?P<scale>{_SCALE})(?: hardness)?", _hardness),
+    Shaped(rf"(?P<scale>{_SCALE}) (?:of |is )?(?P<n>[0-9]+(?:\.[0-9]+)?)", _hardness),
+)
+STEEL = Topic(
+    lambda: _answer("steel", "steel"),
+    "shaft steel",
+    {
+        "grade": (Named(words_of("driveline", "steel", "driveline/steels"), tail="steel|shaft|axle|bar", doubt=0),),
+        "treatment": (Named(words_of("driveline", "treatment", "driveline/steels")),),
+        "temper": (
+            amount("temperature", before=r"(?:tempered|temper|drawn|draw)(?: at| to| of)?", bare="degF", say="tempered at {}"),
+            amount("temperature", after="temper", bare="degF", say="tempered at {}"),
+            amount("temperature", before="at", say="tempered at {}", doubt=2),
+        ),
+        "hardness": _HARDNESS,
+        "shaft": (
+            amount("length", after=r"(?:shaft|axle(?: shaft)?|bar|dia(?:meter)?|round)", bare="in", say="shaft {}"),
+            amount("length", before=r"(?:shaft|axle|diameter|dia)(?: of| is)?", say="shaft {}"),
+            amount("length", say="shaft {}", doubt=3),
+        ),
+        "length": (amount("length", after="long", say="{} long"),),
+        "torque": (amount("torque", say="{}"),),
+        "yield_strength": (amount("stress", before=r"yield(?: strength)?(?: of| is)?", say="yield {}"),),
+    },
+    r"(?:yield|tensile|torsional)(?: strength| yield)?|strength|how strong|strong|hold|carr(?:y|ies)|enough|torque|twist|hard(?:ness|ened)?|treated|heat treat(?:ed|ment)?"
+    r"|steel|shafts?|axles?(?: shafts?)?|good for|take|stand|break|breaks|survive",
+    needs=("grade",),
+    opens=lambda values, data: _open_steel(values, data),
+)
+HARDNESS = Topic(
+    lambda: _by_value,
+    "hardness",
+    {"value": _HARDNESS},
+    rf"(?:in|to|as|into|equals?|is) (?:{_SCALE}|ksi|mpa|psi|tensile)|convert(?:ed)?|conversion|hard(?:ness)?|strength|tensile(?: strength)?|equivalent|ksi|steel",
+    needs=("value",),
+)
+
+
+def _by_value(value: str, *, data: Refdata) -> Sheet:
+    from gaugeblock.driveline.hardness import hardness
+
+    number, scale = value.split(" ")
+    return hardness(scale, number, data=data)
+
+
+def _ratios(match: re.Match[str]) -> str:
+    from re import findall
+
+    return ", ".join(findall(r"[0-9]+\.[0-9]+|[0-9]+[/:][0-9]+|[0-9]+", match["all"])).replace(":", "/")
+
+
+_RATIO = r"(?:[0-9]\.[0-9]{1,2}(?::1)?|[0-9]{2}[/:][0-9]{1,2})"
+
+
+def _tyre(match: re.Match[str]) -> str:
+    code = match["code"]
+    if code:
+        return code.upper().replace(" ", "").replace("-", "R") if "r" not in code else code.upper().replace(" ", "")
+    return f"{match['n']} in"
+
+
+GEARING = Topic(
+    lambda: _answer("gearing", "gearing"),
+    "engine speed",
+    {
+        "ratios": (
+            Shaped(
+                rf"(?P<all>{_RATIO}(?:{_JOIN}{_RATIO})*)(?: (?:to 1|to one))?(?: (?:gears?|gearing|axles?|ratios?|rear(?: end| axle)?|diffs?|final(?: drive)?|ring and pinion))*",
+                _ratios,
+                "axle ratio {}",
+            ),
+        ),
+        "tyre": (
+            Shaped(
+                rf"(?P<code>p?[0-9]{{3}} ?/ ?[0-9]{{2}} ?[zr-]?r? ?[0-9]{{2}})|(?P<n>[0-9]{{2}}(?:\.[0-9]+)?) ?(?:inch|in|\")? (?:tall )?(?:tires?|tyres?|rubber)",
+                _tyre,
+                "tyre {}",
+            ),
+        ),
+        "speed": (amount("speed", before="at|doing|for", say="at {}"), amount("speed", say="at {}")),
+        "gears": (
+            Shaped(
+                rf"(?:with |and |in )?(?:an? )?(?P<n>0?\.[0-9]+|{NUMBER}) (?:overdrive|top(?: gear)?|od|fifth|5th|sixth|6th)",
+                lambda m: m["n"] if m["n"][0] != "." else f"0{m['n']}",
+                "top gear {}",
+            ),
+        ),
+        "transfer": (Shaped(rf"(?P<n>{NUMBER}) transfer(?: case)?", lambda m: m["n"], "transfer {}"),),
+    },
+    r"(?:engine )?(?:rpms?|revs?|revolutions)|engine speed|turn(?:ing)?|tires?|tyres?|gears?|gearing|axle|cruise|cruising|highway|top speed|speed|rear end",
+    needs=("ratios",),
+)
+JOINT = Topic(
+    lambda: _answer("joints.answer", "joint"),
+    "universal joint",
+    {
+        "angle": (amount("angle", say="{}"),),
+        "second": (
+            amount("angle", before="and|other(?: end)?(?: is| at)?|second(?: is| at)?", say="second {}"),
+            amount("angle", say="second {}", doubt=1),
+        ),
+        "phasing": (
+            Shaped(r"(?:in|correct(?:ly)?) phased?", lambda m: "in phase"),
+            Shaped(r"(?:out of|wrong) phase|90 deg(?:rees)? out", lambda m: "wrong phase"),
+        ),
+        "speed": (amount("rotational speed", before="at", say="at {}"), amount("rotational speed", say="at {}")),
+    },
+    r"(?:u|universal|uj|cardan|hooke'?s?)[- ]?joints?|ujs?|joints?|drive ?shaft|prop(?:eller)?[- ]?shaft|angles?|vibrat\w*|working|operating",
+    needs=("angle",),
+)
+SETUP = Topic(
+    lambda: _answer("setups.answer", "setup"),
+    "axle set-up",
+    {
+        "component": (Named(words_of("driveline", "component", "driveline/setup")),),
+        "step": (
+            Named(words_of("driveline", "step", "driveline/setup")),
+            Shaped(r"backlash|preload|run-?out|end ?play|pattern|depth", lambda m: m[0].replace("-", "").replace("end play", "end play")),
+        ),
+        "wear": (Named(words_of("driveline", "wear"), tail="bearings?|gears?|parts?"),),
+        "as_left": (amount("length", before=r"(?:i have|i've got|i got|left at|left|reads?|measured)", say="as left {}"), amount("length", say="as left {}", doubt=1)),
+    },
+    r"set(?:ting)?(?: ?up)?|axle|diff(?:erential)?|rear(?: end)?|gears?|crown ?wheel|setting|how much|clearance|torque",
+    needs=("component",),
+    settle=lambda values, data: {"axle": "rear", "step": "final setting", **values},
+)
+SPLINE = Topic(
+    lambda: _answer("splines.answer", "spline"),
+    "spline",
+    {
+        "pitch": (
+            Shaped(r"(?P<p>[0-9]{2}/[0-9]{2})(?: pitch)?", lambda m: m["p"], "{} pitch"),
+            Named(words_of("driveline", "pitch")),
+        ),
+        "teeth": (
+            Shaped(r"(?P<n>[0-9]{1,2})[- ]?(?:tooth|teeth|splines?|t)", lambda m: m["n"], "{} teeth"),
+            Shaped(r"(?P<n>[0-9]{2})", lambda m: m["n"], "{} teeth", doubt=2),
+        ),
+        "torque": (amount("torque", say="{}"),),
+        "length": (amount("length", after=r"(?:long|engaged|engagement|of engagement)", say="{} long"),),
+    },
+    r"(?:involute )?splines?|splined|shafts?|yoke|dia(?:meter)?|major|minor|pitch|sizes?|axle|how big|torque|carry|hold",
+    needs=("pitch", "teeth"),
+)
+TOPICS = (STEEL, HARDNESS, GEARING, JOINT, SETUP, SPLINE)
+
+
+def _answer(module: str, name: str) -> Callable[..., Sheet]:
+    from importlib import import_module
+
+    return getattr(import_module(f"gaugeblock.driveline.{module}"), name)  # type: ignore[no-any-return]
+
+
+def _open_steel(values: dict[str, str], data: Refdata) -> Open | None:
+    """The treatments of a steel that was named alone, each with what its shaft yields at."""
+    if "treatment" in values:
+        return None
+    steel = _answer("steel", "steel")
+    rows = data.table("driveline/steels").rows
+    names = data.table("driveline/steels").keys
+    at = {k.name: i for i, k in enumerate(names)}
+    found: list[dict[str, str]] = []
+    for row in rows:
+        if row.key[at["steel"]] != values["grade"] or row.standing:
+            continue
+        one = {"treatment": row.key[at["treatment"]]}
+        temper = row.key[at["temper"]]
+        if temper not in ("any", "not stated") and "temper" not in values:
+            one["temper"] = temper
+        if one in found:
+            continue
+        try:
+            steel(**{**values, **one}, data=data)
+        except GaugeblockError:
+            continue
+        found.append(one)
+    open_keys = ("treatment", "temper") if any("temper" in f for f in found) else ("treatment",)
+    return open_keys, [{k: f.get(k, "any") for k in open_keys} for f in found]

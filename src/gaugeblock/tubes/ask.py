@@ -1,0 +1,207 @@
+"""What is asked about a tube, its wall, its bend or its flare, as people say it."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import NUMBER, Hit, Named, Shaped, Topic, amount, words_of
+from gaugeblock.errors import Ambiguous, LookupMiss
+from gaugeblock.tubes import keys
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+    from collections.abc import Callable, Iterable
+
+    from gaugeblock.answer.asking import Open
+    from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.tables.load import Refdata
+
+_IN = r"(?: ?(?:inch(?:es)?|in|\"))"
+_GAUGE = r"gauge|gage|ga|guage"
+
+
+class Stock:
+    """Reader of a tube's metal: family, grade, product and condition, one phrase after another."""
+
+    def phrases(self, data: Refdata) -> dict[str, str]:
+        """The phrases of tubes, as ``Named`` has them."""
+        return {p.casefold(): p for p in keys._phrases(data)}
+
+    def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
+        """As many phrases as stand in a row."""
+        known = keys._phrases(data)
+        end = at
+        while end < len(words):
+            step = next((n for n in range(5, 0, -1) if " ".join(words[end : end + n]) in known and end + n <= len(words)), 0)
+            if not step:
+                break
+            end += step
+        if end > at:
+            yield Hit(end - at, " ".join(words[at:end]))
+
+
+_STOCK = Stock()
+
+
+def _inch(match: re.Match[str]) -> str | None:
+    number = match["n"].replace("-", " ")
+    return f"{number} {'mm' if match['mm'] else 'in'}"
+
+
+def _bare_od(match: re.Match[str]) -> str | None:
+    number = match["n"].replace("-", " ")
+    if match["mm"]:
+        return f"{number} mm"
+    if match["in"] or "/" in number or ("." in number and not number.startswith((".", "0."))):
+        return f"{number} in"
+    return None
+
+
+def _wall(match: re.Match[str]) -> str | None:
+    number = match["n"]
+    if match["mm"]:
+        return f"{number} mm"
+    if number.isdigit():  # "120 wall" is .120 in thousandths
+        return f".{number} in" if len(number) == 3 else None
+    return f"{number} in" if float(number) < 1 else None
+
+
+_OD = (
+    Shaped(rf"(?P<n>{NUMBER})(?:(?P<in>{_IN})| ?(?P<mm>mm))?(?: ?(?:od|o\.d|outside diameter|outside|dia(?:meter)?))?(?: x| by)?", _bare_od, "{} OD"),
+)
+_WALLS = (
+    Shaped(rf"(?:x |by )?(?P<n>0?\.[0-9]+)(?:{_IN}| ?(?P<mm>mm))?(?: ?(?:wall(?: thickness)?|thick|w))?", _wall, "{} wall"),
+    Shaped(rf"(?:x |by )?(?P<n>[0-9.]+)(?:{_IN}| ?(?P<mm>mm))? (?:wall(?: thickness)?|thick)", _wall, "{} wall"),
+    Shaped(r"wall (?:of |is )?(?P<n>0?\.[0-9]+|[0-9.]+(?= ?mm))(?: ?(?:in|inch|\")| ?(?P<mm>mm))?", _wall, "{} wall"),
+    Shaped(rf"(?:x |by )?(?P<n>[0-9]{{1,2}}) ?(?:{_GAUGE})(?: wall)?(?: bwg)?", lambda m: f"{m['n']} BWG", "{} wall", doubt=2),
+)
+_RADIUS = (
+    Shaped(
+        rf"(?:on |with |in |using |round |around )?(?:an? |my |the )?(?P<n>{NUMBER})(?:{_IN}| ?(?P<mm>mm))? (?:(?:radius|clr|centre ?line|center ?line) )?(?:die|former|shoe)",
+        lambda m: f"die {_inch(m)}",
+        "rotary draw, {}",
+    ),
+    Shaped(
+        rf"(?:on |to |at )?(?:an? )?(?P<n>{NUMBER})(?:{_IN}| ?(?P<mm>mm))? (?:clr|(?:centre ?line |center ?line |bend )?radius)",
+        _inch,
+        "radius {}",
+    ),
+    Shaped(rf"(?:clr|(?:centre ?line |center ?line |bend )?radius)(?: of| is)? (?P<n>{NUMBER})(?:{_IN}| ?(?P<mm>mm))?", _inch, "radius {}"),
+)
+
+
+def _settle_bend(values: dict[str, str], data: Refdata) -> dict[str, str]:
+    """A die is that of a rotary draw bender."""
+    radius = values.get("radius", "")
+    if radius.startswith("die "):
+        values["radius"] = radius.removeprefix("die ")
+        values.setdefault("method", "rotary draw")
+    return values
+
+
+def _open_bend(values: dict[str, str], data: Refdata) -> Open | None:
+    if "method" in values or values.get("radius", "").startswith("die "):
+        return None
+    return ("method",), [{"method": m} for m in ("rotary draw", "mandrel", "press")]
+
+
+BEND = Topic(
+    lambda: _answer("bend.sheet", "bend"),
+    "bend",
+    {
+        "od": _OD,
+        "wall": _WALLS,
+        "material": (_STOCK,),  # type: ignore[dict-item]
+        "method": (Named(words_of("tubes", "method", "tubes/bend_minimums")),),
+        "radius": _RADIUS,
+        "angle": (amount("angle", after="bends?", say="{} bend"), amount("angle", say="{}")),
+        "service": (Named(words_of("tubes", "service"), lead="for|in|on|for an?|for the"),),
+    },
+    r"(?:can i |will (?:it )?|does (?:it )?|how tight can i )?(?:bends?|bending|bent|bendable)|tubes?|tubing|take|kinks?|how tight|tightest|minimum|min|od|x|die|bender",
+    needs=("od", "wall", "material"),
+    opens=_open_bend,
+    settle=_settle_bend,
+)
+GAUGE = Topic(
+    lambda: _answer("gauge", "gauge"),
+    "gauge",
+    {
+        "number": (Shaped(rf"(?:#)?(?P<n>[0-9]{{1,2}}|0{{2,4}}) ?(?:{_GAUGE})?(?= |$)", lambda m: m["n"], "{} gauge"),),
+        "system": (Named(words_of("tubes", "system", "tubes/gauges", bare=False)),),
+    },
+    rf"(?:{_GAUGE})|thick(?:ness)?|how thick|wall|in inches|in mm|decimal|sheets?|metal|steel|plate",
+    needs=("number",),
+    opens=lambda values, data: _open_gauge(values, data),
+)
+PIPE = Topic(
+    lambda: _answer("pipe", "pipe"),
+    "pipe",
+    {
+        "nps": (
+            Shaped(rf"(?P<n>{NUMBER}){_IN}?(?: nominal)?(?: nps)?", lambda m: m["n"].replace("-", " "), "{} pipe"),
+            Shaped(rf"nps (?P<n>{NUMBER})", lambda m: m["n"].replace("-", " "), "{} pipe"),
+        ),
+        "schedule": (
+            Named(words_of("tubes", "schedule", bare=False)),
+            Shaped(r"(?:sch|schedule|sched)\.? ?(?P<n>[0-9]+s?)", lambda m: m["n"].upper(), "schedule {}"),
+        ),
+    },
+    r"(?:steel |black |galvanised |galvanized )?pipes?|od|outside(?: diameter)?|inside|bore|id|wall|dia(?:meter)?|how big|real|true",
+    needs=("nps",),
+)
+MATERIAL = Topic(
+    lambda: _answer("material", "material"),
+    "strength",
+    {"material": (_STOCK,), "od": _OD, "wall": _WALLS},  # type: ignore[dict-item]
+    r"(?:yield|tensile|ultimate)(?: strength| stress)?|strength|how strong|strong|steel|tubes?|tubing|guarantee[ds]?|min(?:imum)?|ksi|mpa",
+    needs=("material",),
+)
+FLARE = Topic(
+    lambda: _answer("flare", "flare"),
+    "flare",
+    {
+        "flare": (Named(words_of("tubes", "flare", "tubes/flares"), tail="flares?|flared|fittings?"),),
+        "od": _OD,
+        "wall": _WALLS,
+        "standard": (Named(words_of("tubes", "standard", "tubes/flares")),),
+        "port": (
+            Shaped(r"(?:port|thread|threads?) (?P<t>[0-9/]+-[0-9]{2}|m[0-9]+x[0-9.]+)", lambda m: m["t"].upper() if m["t"][0] == "m" else m["t"], "port {}"),
+            Shaped(r"(?P<t>[0-9/]+-[0-9]{2}|m[0-9]+x[0-9.]+)(?: (?:port|threads?))?", lambda m: m["t"].upper() if m["t"][0] == "m" else m["t"], "port {}", doubt=1),
+        ),
+    },
+    r"flares?|flared|nuts?|(?:nut )?threads?(?: size)?|what threads?|lines?|(?:brake|fuel) (?:lines?|pipes?|tubes?)(?: nuts?)?|tubes?|size|fits?|wrench",
+    needs=("od",),
+    opens=lambda values, data: _open_flare(values, data),
+)
+
+
+def _answer(module: str, name: str) -> Callable[..., Sheet]:
+    from importlib import import_module
+
+    return getattr(import_module(f"gaugeblock.tubes.{module}"), name)  # type: ignore[no-any-return]
+
+
+def _open_gauge(values: dict[str, str], data: Refdata) -> Open | None:
+    """What the number means in each system that has it."""
+    if "system" in values:
+        return None
+    rows = data.table("tubes/gauges").of("wall_thickness")
+    number = values["number"]
+    systems = [r["system"] for r in rows if r["gauge"] == number and not r["standing"]]
+    return ("system",), [{"system": s} for s in dict.fromkeys(systems)]
+
+
+def _open_flare(values: dict[str, str], data: Refdata) -> Open | None:
+    """The kinds of flare of a tube of this size."""
+    if "flare" in values:
+        return None
+    found = []
+    for kind in data.table("tubes/flares").column("flare").values():
+        try:
+            _answer("flare", "flare")(**{**values, "flare": kind}, data=data)
+        except (LookupMiss, Ambiguous):
+            continue
+        found.append({"flare": kind})
+    return ("flare",), found
+
+
+TOPICS = (BEND, GAUGE, PIPE, MATERIAL, FLARE)

@@ -1,0 +1,80 @@
+"""Questions in shop words, written without sight of the readers, each with the answer that it must give."""
+
+from __future__ import annotations
+
+import contextlib
+import io
+import json
+import shlex
+import tomllib
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from gaugeblock.cli import main
+
+HERE = Path(__file__).resolve().parent
+# Of a hundred questions so many are right at the first try; none may be wrong.
+RIGHT = 0.95
+
+
+def questions() -> list[dict[str, Any]]:
+    found: list[dict[str, Any]] = []
+    for path in sorted(HERE.glob("*questions.toml")):
+        found += tomllib.loads(path.read_text(encoding="utf-8"))["question"]
+    return found
+
+
+def run(argv: list[str]) -> tuple[int, dict[str, Any]]:
+    out, bad = io.StringIO(), io.StringIO()
+    with contextlib.redirect_stdout(out), contextlib.redirect_stderr(bad):
+        code = main(argv)
+    text = out.getvalue() or bad.getvalue()
+    return code, json.loads(text)
+
+
+def decision(answer: dict[str, Any]) -> Any:
+    return answer.get("decision")
+
+
+def verdict(question: dict[str, Any]) -> str:
+    """``right``; ``asks`` when it gave no number though it could; ``wrong`` when it gave another number."""
+    code, got = run(["ask", "--json", *question["ask"].split(" ")])
+    if "same" in question:
+        wanted = question["same"] if isinstance(question["same"], list) else [question["same"]]
+        told = [run([*shlex.split(one), "--json"])[1] for one in wanted]
+        if code in (0, 1) and any(decision(got) == decision(one) and decision(got) is not None for one in told):
+            return "right"
+        rows = got.get("table", {}).get("rows", [])
+        if any(decision(row) == decision(one) for row in rows for one in told):
+            return "asks"
+        is_number = code in (0, 1) and got.get("decision", {}).get("kind") == "use"
+        return "wrong" if is_number else "asks"
+    if "asks" in question:
+        if "table" in got:
+            return "right" if question["asks"] in got["table"]["open"] else "asks"
+        if code == 2:
+            return "right"
+        return "right" if got["decision"]["kind"] in ("ask", "none") else "wrong"
+    if "none" in question:
+        if code == 2:
+            return "asks"
+        return "right" if got.get("decision", {}).get("kind") == "none" else "wrong"
+    if code != 2:
+        return "wrong"
+    return "right" if question["refuse"].casefold() in json.dumps(got["error"]).casefold() else "asks"
+
+
+@pytest.fixture(scope="module")
+def verdicts() -> dict[str, str]:
+    return {q["ask"]: verdict(q) for q in questions()}
+
+
+def test_no_question_gets_a_wrong_number(verdicts: dict[str, str]) -> None:
+    assert [ask for ask, told in verdicts.items() if told == "wrong"] == []
+
+
+def test_nearly_all_are_right_at_the_first_try(verdicts: dict[str, str]) -> None:
+    open_ones = [ask for ask, told in verdicts.items() if told != "right"]
+    assert len(open_ones) <= (1 - RIGHT) * len(verdicts), open_ones

@@ -11,9 +11,19 @@ import re
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Mapping
+    from typing import Protocol
 
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.tables.load import Refdata
+
+    class Reader(Protocol):
+        """What takes words at a place of a line."""
+
+        def phrases(self, data: Refdata, /) -> Mapping[str, str]:
+            """Every phrase that it knows -> what it means."""
+
+        def take(self, words: tuple[str, ...], at: int, data: Refdata, /) -> Iterable[Hit]:
+            """What it takes of the words from this place on."""
 
     Open = tuple[tuple[str, ...], list[dict[str, str]]]
 
@@ -98,36 +108,54 @@ class Named:
         for end in range(min(len(words), start + _LONGEST), start, -1):
             cell = phrases.get(" ".join(words[start:end]))
             if cell is not None:
-                if self._tail and end < len(words):
-                    after = re.match(f"(?:{self._tail}){END}", " ".join(words[end : end + 3]))
-                    end += after[0].count(" ") + 1 if after else 0
-                yield Hit(end - at, cell, self._say.format(cell), self.doubt)
+                count = end - at + self._tail_at(words, end)
+                yield Hit(count, cell, self._say.format(cell), self.doubt)
                 return
+
+    def _tail_at(self, words: tuple[str, ...], at: int) -> int:
+        """How many words at this place say no more of it."""
+        if not self._tail or at >= len(words):
+            return 0
+        found = re.match(f"(?:{self._tail}){END}", " ".join(words[at : at + 3]))
+        return found[0].count(" ") + 1 if found else 0
 
 
 class Shaped:
-    """A pattern of words -> the text of ``value(match)``; None of it leaves the words."""
+    """A pattern of words -> the text of ``value(match)``; None of it leaves the words.
 
-    __slots__ = ("_compiled", "_pattern", "_say", "_value", "doubt")
+    ``cue`` are pieces of words, one of which a line must have for the pattern to be tried at all: it saves the time of
+    patterns that are seldom meant.
+    """
+
+    __slots__ = ("_compiled", "_cue", "_pattern", "_say", "_value", "doubt")
 
     def __init__(
-        self, pattern: str, value: Callable[[re.Match[str]], str | None], say: str = "{}", doubt: int = 0
+        self,
+        pattern: str,
+        value: Callable[[re.Match[str]], str | None],
+        say: str = "{}",
+        doubt: int = 0,
+        cue: tuple[str, ...] = (),
     ) -> None:
         self._pattern = pattern
+        self._cue = cue
         self._compiled: re.Pattern[str] | None = None
         self._value = value
         self._say = say
         self.doubt = doubt
 
-    def phrases(self, data: Refdata) -> dict[str, str]:
+    def phrases(self, _data: Refdata) -> dict[str, str]:
         """The plain words of the pattern, so that one that is nearly typed is known."""
-        return {word: "" for word in re.findall(r"[a-z]{4,}", self._pattern)}
+        return dict.fromkeys(re.findall(r"[a-z]{4,}", self._pattern), "")
 
-    def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
+    def take(self, words: tuple[str, ...], at: int, _data: Refdata) -> Iterable[Hit]:
         """What the pattern matches at this place, to the end of a word."""
+        text = " ".join(words[at : at + 14])
+        if self._cue and not any(piece in text for piece in self._cue):
+            return
         if self._compiled is None:
             self._compiled = re.compile(f"(?:{self._pattern}){END}")
-        found = self._compiled.match(" ".join(words[at : at + 14]))
+        found = self._compiled.match(text)
         if found is None:
             return
         value = self._value(found)
@@ -135,21 +163,31 @@ class Shaped:
             yield Hit(found[0].count(" ") + 1, value, self._say.format(value), self.doubt)
 
 
-def amount(dimension: str, before: str = "", after: str = "", bare: str = "", say: str = "{}", doubt: int = 0) -> Shaped:
+def amount(
+    dimension: str,
+    before: str = "",
+    after: str = "",
+    bare: str = "",
+    say: str = "{}",
+    doubt: int = 0,
+    cue: tuple[str, ...] = (),
+) -> Shaped:
     """A number with its unit between words that mark it: ``before`` and ``after`` are patterns, needed where given.
 
     ``bare`` is the unit of a number that has none; without it a number needs its unit.
     """
     spoken = "|".join(f"(?P<u{i}>{says})" for i, says in enumerate(_SAYS[dimension].values()))
     unit = f"(?: ?(?:{spoken}))" + ("?" if bare else "")
-    pattern = (f"(?:{before}) " if before else "") + f"(?P<number>-?{NUMBER}){unit}" + (f" (?:{after})" if after else "")
+    pattern = (
+        (f"(?:{before}) " if before else "") + f"(?P<number>-?{NUMBER}){unit}" + (f" (?:{after})" if after else "")
+    )
     names = list(_SAYS[dimension])
 
     def value(match: re.Match[str]) -> str:
         unit = next((u for i, u in enumerate(names) if match[f"u{i}"]), bare)
         return f"{match['number']} {unit}"
 
-    return Shaped(pattern, value, say, doubt)
+    return Shaped(pattern, value, say, doubt, cue)
 
 
 def unit_said(pattern_of: str, dimension: str) -> Shaped:
@@ -203,7 +241,7 @@ class Topic:
         self,
         answer: Callable[[], Callable[..., Sheet]],
         noun: str,
-        slots: Mapping[str, tuple[Named | Shaped, ...]],
+        slots: Mapping[str, tuple[Reader, ...]],
         signals: str,
         needs: tuple[str, ...] = (),
         opens: Callable[[dict[str, str], Refdata], Open | None] | None = None,

@@ -149,7 +149,10 @@ class Table(Value):
                 continue
             row = f"  {name:<{first - 2}}{numbers}"
             fits = len(row + trust) <= wide
-            out += [f"{row}{trust if fits else ''}".rstrip(), *([] if fits else wrap(trust, len(row) - 16, len(row) - 16, wide=wide))]
+            out += [
+                f"{row}{trust if fits else ''}".rstrip(),
+                *([] if fits else wrap(trust, len(row) - 16, len(row) - 16, wide=wide)),
+            ]
         return out
 
 

@@ -7,7 +7,7 @@ from gaugeblock.answer.table import MOST, Line, Table
 from gaugeblock.ask.chatter import TURNING
 from gaugeblock.ask.reading import Reading, mend, read
 from gaugeblock.ask.words import words_of
-from gaugeblock.errors import Ambiguous, GaugeblockError, InputError
+from gaugeblock.errors import Ambiguous, GaugeblockError, InputError, LookupMiss
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.value import Value, put
 
@@ -72,11 +72,13 @@ def understood(words: tuple[str, ...], data: Refdata) -> Reading:
     for group in topics(words, data):
         for topic in group:
             reading = read(words, topic, data)
+            if reading.is_plain:  # every word is part of an option: no other topic can read it better
+                return reading
             if best is None or reading.cost < best.cost:
                 best = reading
         if best is not None and not best.unread and all(n in best.values for n in best.topic.needs):
             return best
-    assert best is not None  # noqa: S101 - there is a topic
+    assert best is not None
     return mend(words, best, data) or best
 
 
@@ -90,11 +92,15 @@ def _answered(reading: Reading, question: str, data: Refdata) -> Sheet | Table:
             values.update(rows[0])
         elif rows:
             return _table(reading, values, open_keys, rows, question, data)
+        else:
+            what = " and ".join(map(_spoken, open_keys))
+            why = f"the {what} was not said, and none is on record for it"
+            raise LookupMiss(question, f"read as {_as_said(reading)}", why, (), "ask its maker")
     try:
         return _sheet(topic, values, data)
     except Ambiguous as error:
         key = _left_open(error, values, topic)
-        if key is None or len(error.every) < 2:  # noqa: PLR2004 - one choice is no table
+        if key is None or len(error.every) < 2:
             raise
         return _table(reading, values, (key,), [{key: choice} for choice in error.every], question, data)
 

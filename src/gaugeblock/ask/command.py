@@ -36,7 +36,7 @@ def ask(argv: list[str]) -> int:
 def _print_table(read_as: str, table: object, as_json: bool, unit: str | None) -> int:
     from gaugeblock.answer.table import Table
 
-    assert isinstance(table, Table)  # noqa: S101
+    assert isinstance(table, Table)
     if as_json:
         import json
 

@@ -48,6 +48,11 @@ class Reading(Value):
         put(self, "cost", cost)
         put(self, "mended", mended)
 
+    @property
+    def is_plain(self) -> bool:
+        """Whether every word was read as part of an option, without a doubt, and nothing needed is missing."""
+        return bool(self.values) and self.cost == _HIT * len(self.values)
+
 
 _Step = tuple[int, "tuple[tuple[str, Hit], ...]", "tuple[str, ...]"]
 
@@ -98,11 +103,13 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
 
 
 def _hits_at(words: tuple[str, ...], at: int, topic: Topic, data: Refdata) -> list[tuple[str, Hit]]:
+    """What each option can take here; a word of chatter is never an option by itself (``an`` is no flare)."""
     return [
         (key, hit)
         for key, readers in topic.slots.items()
         for reader in readers
         for hit in reader.take(words, at, data)
+        if hit.count > 1 or words[at] not in CHATTER
     ]
 
 

@@ -8,22 +8,74 @@ from gaugeblock.errors import InputError, visible
 
 LONGEST = 400
 _PLAIN = str.maketrans(
-    {"\u00d7": "x", "\u2033": '"', "\u201d": '"', "\u201c": '"', "\u2019": "'", "\u2018": "'", "\u2032": "'",
-     "\u2013": "-", "\u2014": " ", "\u00ba": "\u00b0", "\u00a0": " ", "\t": " ", "\n": " "}
+    {
+        "\u00d7": "x",
+        "\u2033": '"',
+        "\u201d": '"',
+        "\u201c": '"',
+        "\u2019": "'",
+        "\u2018": "'",
+        "\u2032": "'",
+        "\u2013": "-",
+        "\u2014": " ",
+        "\u00ba": "\u00b0",
+        "\u00a0": " ",
+        "\t": " ",
+        "\n": " ",
+    }
 )
 _VULGAR = {
-    "\u00bd": "1/2", "\u00bc": "1/4", "\u00be": "3/4", "\u215b": "1/8", "\u215c": "3/8", "\u215d": "5/8", "\u215e": "7/8",
+    "\u00bd": "1/2",
+    "\u00bc": "1/4",
+    "\u00be": "3/4",
+    "\u215b": "1/8",
+    "\u215c": "3/8",
+    "\u215d": "5/8",
+    "\u215e": "7/8",
 }
 _ONES = {
-    "zero": 0, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10,
-    "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17,
-    "eighteen": 18, "nineteen": 19,
+    "zero": 0,
+    "two": 2,
+    "three": 3,
+    "four": 4,
+    "five": 5,
+    "six": 6,
+    "seven": 7,
+    "eight": 8,
+    "nine": 9,
+    "ten": 10,
+    "eleven": 11,
+    "twelve": 12,
+    "thirteen": 13,
+    "fourteen": 14,
+    "fifteen": 15,
+    "sixteen": 16,
+    "seventeen": 17,
+    "eighteen": 18,
+    "nineteen": 19,
 }
 _TENS = {
-    "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90,
+    "twenty": 20,
+    "thirty": 30,
+    "forty": 40,
+    "fifty": 50,
+    "sixty": 60,
+    "seventy": 70,
+    "eighty": 80,
+    "ninety": 90,
 }
-_PARTS = {"half": 2, "halves": 2, "quarter": 4, "quarters": 4, "eighth": 8, "eighths": 8, "sixteenth": 16, "sixteenths": 16,
-          "thirtysecond": 32, "thirtyseconds": 32}
+_PARTS = {
+    "half": 2,
+    "halves": 2,
+    "quarter": 4,
+    "quarters": 4,
+    "eighth": 8,
+    "eighths": 8,
+    "sixteenth": 16,
+    "sixteenths": 16,
+    "thirtysecond": 32,
+    "thirtyseconds": 32,
+}
 # Where "one" and "a" are a number: before a part of an inch, a unit, or "point".
 _AFTER_ONE = {*_PARTS, "inch", "point", "and", "thirty", "by", "mm", "hundred", "thousand", *_ONES}
 _MOST = 60
@@ -59,7 +111,11 @@ def _in_digits(words: list[str]) -> list[str]:
     text = []
     for word in words:
         head, dash, tail = word.partition("-")
-        if dash and (head in _ONES or head in _TENS or head == "one") and (tail in _ONES or tail in _PARTS or tail[:-1] in _PARTS):
+        if (
+            dash
+            and (head in _ONES or head in _TENS or head == "one")
+            and (tail in _ONES or tail in _PARTS or tail[:-1] in _PARTS)
+        ):
             text += [head, tail]
         elif dash and (head in _PARTS) and tail:
             text += [head, "-", tail]
@@ -69,6 +125,12 @@ def _in_digits(words: list[str]) -> list[str]:
     at = 0
     while at < len(text):
         number, after = _whole(text, at)
+        if text[at] == "point" and not (out and out[-1].isdigit()):
+            digits, end = _digits(text, at + 1)
+            if digits:
+                out.append(f".{digits}")
+                at = end
+                continue
         if number is None:
             out.append(text[at])
             at += 1
@@ -101,7 +163,9 @@ def _whole(words: list[str], at: int) -> tuple[int | None, int]:
     if word in ("one", "a", "half", "quarter"):
         if word in ("half", "quarter"):
             return (1, at) if nxt in ("inch", "in", "-", "by", "of") or _is_number(nxt) else (None, at)
-        is_part = nxt in _PARTS and not (word == "a" and nxt in ("half", "quarter") and at and _is_number(words[at - 1]))
+        is_part = nxt in _PARTS and not (
+            word == "a" and nxt in ("half", "quarter") and at and _is_number(words[at - 1])
+        )
         return (1, at + 1) if is_part or (word == "one" and nxt in _AFTER_ONE) else (None, at)
     if word in _TENS:
         if nxt in _ONES and 0 < _ONES[nxt] < 10:
@@ -111,9 +175,12 @@ def _whole(words: list[str], at: int) -> tuple[int | None, int]:
 
 
 def _hundreds(words: list[str], number: int, at: int) -> tuple[int, int]:
-    if at < len(words) and words[at] in ("hundred", "thousand"):
-        return number * (100 if words[at] == "hundred" else 1000), at + 1
-    return number, at
+    if at >= len(words) or words[at] not in ("hundred", "thousand"):
+        return number, at
+    number *= 100 if words[at] == "hundred" else 1000
+    rest = at + 2 if words[at + 1 : at + 2] == ["and"] else at + 1
+    more, end = _whole(words, rest) if rest < len(words) and words[rest] not in _PARTS else (None, at)
+    return (number + more, end) if more is not None and more < number else (number, at + 1)
 
 
 def _digits(words: list[str], at: int) -> tuple[str, int]:
@@ -139,9 +206,9 @@ def _joined(words: list[str]) -> list[str]:
     """A dash that stood alone, back between its neighbours; a number and its inch mark that were parted."""
     out: list[str] = []
     for word in words:
-        if out and (out[-1].endswith("-") and _is_number(word) and len(out[-1]) > 1):
-            out[-1] += word
-        elif word in ("-", '"') and out and _is_number(out[-1]):
+        if (out and (out[-1].endswith("-") and _is_number(word) and len(out[-1]) > 1)) or (
+            word in ("-", '"') and out and _is_number(out[-1])
+        ):
             out[-1] += word
         else:
             out.append(word)

@@ -15,7 +15,16 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 _SCALE = r"hrc|rockwell c|rockwell b|rockwell|hrb|rc|brinell|bhn|hbw|hb|vickers|hv"
-_SCALES = {"rockwell": "HRC", "rockwell c": "HRC", "rc": "HRC", "hrc": "HRC", "rockwell b": "HRB", "hrb": "HRB", "vickers": "HV", "hv": "HV"}
+_SCALES = {
+    "rockwell": "HRC",
+    "rockwell c": "HRC",
+    "rc": "HRC",
+    "hrc": "HRC",
+    "rockwell b": "HRB",
+    "hrb": "HRB",
+    "vickers": "HV",
+    "hv": "HV",
+}
 _JOIN = r"(?: ?(?:,|and|or|vs|versus|against|to) ?| )"
 
 
@@ -34,7 +43,12 @@ STEEL = Topic(
         "grade": (Named(words_of("driveline", "steel", "driveline/steels"), tail="steel|shaft|axle|bar", doubt=0),),
         "treatment": (Named(words_of("driveline", "treatment", "driveline/steels")),),
         "temper": (
-            amount("temperature", before=r"(?:tempered|temper|drawn|draw)(?: at| to| of)?", bare="degF", say="tempered at {}"),
+            amount(
+                "temperature",
+                before=r"(?:tempered|temper|drawn|draw)(?: at| to| of)?",
+                bare="degF",
+                say="tempered at {}",
+            ),
             amount("temperature", after="temper", bare="degF", say="tempered at {}"),
             amount("temperature", before="at", say="tempered at {}", doubt=2),
         ),
@@ -48,7 +62,8 @@ STEEL = Topic(
         "torque": (amount("torque", say="{}"),),
         "yield_strength": (amount("stress", before=r"yield(?: strength)?(?: of| is)?", say="yield {}"),),
     },
-    r"(?:yield|tensile|torsional)(?: strength| yield)?|strength|how strong|strong|hold|carr(?:y|ies)|enough|torque|twist|hard(?:ness|ened)?|treated|heat treat(?:ed|ment)?"
+    r"(?:yield|tensile|torsional)(?: strength| yield)?|strength|how"
+    r" strong|strong|hold|carr(?:y|ies)|enough|torque|twist|hard(?:ness|ened)?|treated|heat treat(?:ed|ment)?"
     r"|steel|shafts?|axles?(?: shafts?)?|good for|take|stand|break|breaks|survive",
     needs=("grade",),
     opens=lambda values, data: _open_steel(values, data),
@@ -57,7 +72,9 @@ HARDNESS = Topic(
     lambda: _by_value,
     "hardness",
     {"value": _HARDNESS},
-    rf"(?:in|to|as|into|equals?|is) (?:{_SCALE}|ksi|mpa|psi|tensile)|convert(?:ed)?|conversion|hard(?:ness)?|strength|tensile(?: strength)?|equivalent|ksi|steel",
+    r"(?:in|to|as|into|equals?|is)"
+    rf" (?:{_SCALE}|ksi|mpa|psi|tensile)|convert(?:ed)?|conversion|hard(?:ness)?|strength|tensile(?:"
+    r" strength)?|equivalent|ksi|steel",
     needs=("value",),
 )
 
@@ -91,14 +108,16 @@ GEARING = Topic(
     {
         "ratios": (
             Shaped(
-                rf"(?P<all>{_RATIO}(?:{_JOIN}{_RATIO})*)(?: (?:to 1|to one))?(?: (?:gears?|gearing|axles?|ratios?|rear(?: end| axle)?|diffs?|final(?: drive)?|ring and pinion))*",
+                rf"(?P<all>{_RATIO}(?:{_JOIN}{_RATIO})*)(?: (?:to 1|to one))?(?:"
+                r" (?:gears?|gearing|axles?|ratios?|rear(?: end| axle)?|diffs?|final(?: drive)?|ring and pinion))*",
                 _ratios,
                 "axle ratio {}",
             ),
         ),
         "tyre": (
             Shaped(
-                rf"(?P<code>p?[0-9]{{3}} ?/ ?[0-9]{{2}} ?[zr-]?r? ?[0-9]{{2}})|(?P<n>[0-9]{{2}}(?:\.[0-9]+)?) ?(?:inch|in|\")? (?:tall )?(?:tires?|tyres?|rubber)",
+                r"(?P<code>p?[0-9]{3} ?/ ?[0-9]{2} ?[zr-]?r? ?[0-9]{2})|(?P<n>[0-9]{2}(?:\.[0-9]+)?)"
+                r" ?(?:inch|in|\")? (?:tall )?(?:tires?|tyres?|rubber)",
                 _tyre,
                 "tyre {}",
             ),
@@ -106,14 +125,16 @@ GEARING = Topic(
         "speed": (amount("speed", before="at|doing|for", say="at {}"), amount("speed", say="at {}")),
         "gears": (
             Shaped(
-                rf"(?:with |and |in )?(?:an? )?(?P<n>0?\.[0-9]+|{NUMBER}) (?:overdrive|top(?: gear)?|od|fifth|5th|sixth|6th)",
+                rf"(?:with |and |in )?(?:an? )?(?P<n>0?\.[0-9]+|{NUMBER}) (?:overdrive|top(?:"
+                r" gear)?|od|fifth|5th|sixth|6th)",
                 lambda m: m["n"] if m["n"][0] != "." else f"0{m['n']}",
                 "top gear {}",
             ),
         ),
         "transfer": (Shaped(rf"(?P<n>{NUMBER}) transfer(?: case)?", lambda m: m["n"], "transfer {}"),),
     },
-    r"(?:engine )?(?:rpms?|revs?|revolutions)|engine speed|turn(?:ing)?|tires?|tyres?|gears?|gearing|axle|cruise|cruising|highway|top speed|speed|rear end",
+    r"(?:engine )?(?:rpms?|revs?|revolutions)|engine"
+    r" speed|turn(?:ing)?|tires?|tyres?|gears?|gearing|axle|cruise|cruising|highway|top speed|speed|rear end",
     needs=("ratios",),
 )
 JOINT = Topic(
@@ -131,7 +152,8 @@ JOINT = Topic(
         ),
         "speed": (amount("rotational speed", before="at", say="at {}"), amount("rotational speed", say="at {}")),
     },
-    r"(?:u|universal|uj|cardan|hooke'?s?)[- ]?joints?|ujs?|joints?|drive ?shaft|prop(?:eller)?[- ]?shaft|angles?|vibrat\w*|working|operating",
+    r"(?:u|universal|uj|cardan|hooke'?s?)[- ]?joints?|ujs?|joints?|drive ?shaft|prop(?:eller)?[-"
+    r" ]?shaft|angles?|vibrat\w*|working|operating",
     needs=("angle",),
 )
 SETUP = Topic(
@@ -141,10 +163,16 @@ SETUP = Topic(
         "component": (Named(words_of("driveline", "component", "driveline/setup")),),
         "step": (
             Named(words_of("driveline", "step", "driveline/setup")),
-            Shaped(r"backlash|preload|run-?out|end ?play|pattern|depth", lambda m: m[0].replace("-", "").replace("end play", "end play")),
+            Shaped(
+                r"backlash|preload|run-?out|end ?play|pattern|depth",
+                lambda m: m[0].replace("-", "").replace("end play", "end play"),
+            ),
         ),
         "wear": (Named(words_of("driveline", "wear"), tail="bearings?|gears?|parts?"),),
-        "as_left": (amount("length", before=r"(?:i have|i've got|i got|left at|left|reads?|measured)", say="as left {}"), amount("length", say="as left {}", doubt=1)),
+        "as_left": (
+            amount("length", before=r"(?:i have|i've got|i got|left at|left|reads?|measured)", say="as left {}"),
+            amount("length", say="as left {}", doubt=1),
+        ),
     },
     r"set(?:ting)?(?: ?up)?|axle|diff(?:erential)?|rear(?: end)?|gears?|crown ?wheel|setting|how much|clearance|torque",
     needs=("component",),
@@ -165,7 +193,8 @@ SPLINE = Topic(
         "torque": (amount("torque", say="{}"),),
         "length": (amount("length", after=r"(?:long|engaged|engagement|of engagement)", say="{} long"),),
     },
-    r"(?:involute )?splines?|splined|shafts?|yoke|dia(?:meter)?|major|minor|pitch|sizes?|axle|how big|torque|carry|hold",
+    r"(?:involute )?splines?|splined|shafts?|yoke|dia(?:meter)?|major|minor|pitch|sizes?|axle|how"
+    r" big|torque|carry|hold",
     needs=("pitch", "teeth"),
 )
 TOPICS = (STEEL, HARDNESS, GEARING, JOINT, SETUP, SPLINE)

@@ -12,7 +12,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from gaugeblock.answer.asking import Open
+    from gaugeblock.answer.asking import Open, Reader
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.tables.load import Refdata
 
@@ -21,7 +21,11 @@ _METAL_TAIL = r"block|head|heads|intake|manifold|case|casing|housing|casting|par
 _SPAN = rf"(?P<low>{NUMBER})(?: ?(?:to|-|and) ?)(?P<high>{NUMBER})"
 _TORQUE = r"(?P<unit>(?:ft|foot|in|inch)[-. *]?(?:lbs?|pounds?)|(?:lbs?|pounds?)[-. *]?(?:ft|foot|in|inch)|n[. ]?m)"
 _BY = rf"(?: ?(?:by|in steps of|in) (?P<step>{NUMBER})s?)?"
-_EVERYDAY = {"metric": ("ISO 898-1 8.8", "ISO 898-1 10.9", "ISO 898-1 12.9"), "inch": ("SAE J429 5", "SAE J429 8"), "stainless": ("ASTM F593 304 CW1", "ASTM F593 316 CW1")}
+_EVERYDAY = {
+    "metric": ("ISO 898-1 8.8", "ISO 898-1 10.9", "ISO 898-1 12.9"),
+    "inch": ("SAE J429 5", "SAE J429 8"),
+    "stainless": ("ASTM F593 304 CW1", "ASTM F593 316 CW1"),
+}
 _SERIES = {"coarse": "UNC", "fine": "UNF", "unc": "UNC", "unf": "UNF", "unef": "UNEF", "un": ""}
 _SIZE = r"(?:#|no\.? ?|number |num )(?P<no>[0-9]+)|(?P<size>[0-9]+[ -][0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+|0?\.[0-9]+)"
 _CONDITIONS = ("dry", "oiled", "anti-seize")
@@ -43,18 +47,36 @@ def _inch(match: re.Match[str]) -> str | None:
 
 
 _THREAD = (
-    Shaped(r"m ?(?P<d>[0-9]+(?:\.[0-9]+)?)(?: ?(?:x|by|\*|-) ?(?P<pitch>[0-9]*\.?[0-9]+)| (?P<pitch2>[0-9]?\.[0-9]+))?"
-           r"(?: ?mm)?(?: coarse)?", _metric),
-    Shaped(r"(?P<d>[0-9]+)(?: ?mm)? ?(?:x|by) ?(?P<pitch>[0-9]?\.[0-9]+|[123])(?P<pitch2>)(?: ?mm)?(?: pitch)?", _metric, doubt=1),
-    Shaped(r"(?P<d>[0-9]+) ?mm(?P<pitch>)(?P<pitch2>)(?: coarse)?(?= bolts?| screws?| studs?| class| grade| [0-9]+\.[89])", _metric,
-           doubt=2),
     Shaped(
-        rf"(?:{_SIZE})(?P<unit> ?(?:inch(?:es)?|in|\"))?(?: ?(?:-|x|by) ?| )(?P<tpi>[1-8][0-9])(?: ?(?:tpi|threads per inch))?"
+        r"m ?(?P<d>[0-9]+(?:\.[0-9]+)?)(?: ?(?:x|by|\*|-) ?(?P<pitch>[0-9]*\.?[0-9]+)| (?P<pitch2>[0-9]?\.[0-9]+))?"
+        r"(?: ?mm)?(?: coarse)?",
+        _metric,
+        cue=("m",),
+    ),
+    Shaped(
+        r"(?P<d>[0-9]+)(?: ?mm)? ?(?:x|by) ?(?P<pitch>[0-9]?\.[0-9]+|[123])(?P<pitch2>)(?: ?mm)?(?: pitch)?",
+        _metric,
+        doubt=1,
+        cue=("x", "by"),
+    ),
+    Shaped(
+        r"(?P<d>[0-9]+) ?mm(?P<pitch>)(?P<pitch2>)(?: coarse)?(?= bolts?| screws?| studs?| class| grade| [0-9]+\.[89])",
+        _metric,
+        doubt=2,
+        cue=("mm",),
+    ),
+    Shaped(
+        rf"(?:{_SIZE})(?P<unit> ?(?:inch(?:es)?|in|\"))?(?: ?(?:-|x|by) ?| )(?P<tpi>[1-8][0-9])(?: ?(?:tpi|threads per"
+        r" inch))?"
         r"(?: ?(?P<series>unc|unf|unef|un|coarse|fine))?(?:-[123][ab])?(?: threads?)?",
         _inch,
     ),
-    Shaped(rf"(?:{_SIZE})(?P<unit> ?(?:inch(?:es)?|in|\"))?(?P<tpi>)(?: ?(?P<series>unc|unf|unef|coarse|fine))?(?: threads?)?", _inch,
-           doubt=3),
+    Shaped(
+        rf"(?:{_SIZE})(?P<unit> ?(?:inch(?:es)?|in|\"))?(?P<tpi>)(?: ?(?P<series>unc|unf|unef|coarse|fine))?(?:"
+        r" threads?)?",
+        _inch,
+        doubt=3,
+    ),
 )
 
 
@@ -68,7 +90,21 @@ def _grades(data: Refdata) -> dict[str, str]:
         count[grade] = count.get(grade, 0) + 1
     for standard, grade in pairs:
         if count[grade] == 1:
-            for lead in ("grade ", "gr", "gr ", "gr.", "gr. ", "g", "grade-", "class ", "class", "cl ", "cl", "cl. ", "pc "):
+            for lead in (
+                "grade ",
+                "gr",
+                "gr ",
+                "gr.",
+                "gr. ",
+                "g",
+                "grade-",
+                "class ",
+                "class",
+                "cl ",
+                "cl",
+                "cl. ",
+                "pc ",
+            ):
                 found.setdefault(f"{lead}{grade}".casefold(), f"{standard} {grade}")
             if not grade.isdigit():
                 found.setdefault(grade.casefold(), f"{standard} {grade}")
@@ -109,15 +145,20 @@ _CONDITION = (
         tail="on it|on them|on the threads?|threads?",
     ),
     Named(words_of("fasteners", "condition"), tail="threads?|on it|on them|on the threads?"),
-    Shaped(r"(?:no|without|w/o|not|never) (?:any )?(?:lube|lubed|lubricant|lubricated|lubrication)", lambda m: "dry"),
+    Shaped(
+        r"(?:no|without|w/o|not|never) (?:any )?(?:lube|lubed|lubricant|lubricated|lubrication)",
+        lambda m: "dry",
+        cue=("lub",),
+    ),
 )
 _NO = r"no|without|w/o|without an?|without any|not an?|no steel|without a steel|without steel"
 _INSERT = (
-    Shaped(rf"(?:{_NO}) (?:thread(?:ed)? )?inserts?", lambda m: "no", "no steel insert"),
+    Shaped(rf"(?:{_NO}) (?:thread(?:ed)? )?inserts?", lambda m: "no", "no steel insert", cue=("insert",)),
     Shaped(
         r"(?:with|w/|has|and)?(?: ?an?)?(?: ?steel)? ?(?:thread(?:ed)? )?inserts?(?: fitted| installed)?",
         lambda m: "yes",
         "with a steel insert",
+        cue=("insert",),
     ),
 )
 
@@ -133,17 +174,25 @@ def _unit(text: str) -> str:
     return "lbf*in" if "in" in text else "lbf*ft"
 
 
-_TOOLS = {
+_TOOLS: dict[str, tuple[Reader, ...]] = {
     "wrench": (
-        Shaped(rf"(?:(?:torque )?wrench (?:of |from |is |reads |goes |range )?){_SPAN} ?(?:{_TORQUE})?{_BY}", _range, "wrench {}"),
-        Shaped(rf"{_SPAN} ?(?:{_TORQUE}) (?:torque )?wrench{_BY}", _range, "wrench {}"),
+        Shaped(
+            rf"(?:(?:torque )?wrench (?:of |from |is |reads |goes |range )?){_SPAN} ?(?:{_TORQUE})?{_BY}",
+            _range,
+            "wrench {}",
+            cue=("wrench",),
+        ),
+        Shaped(rf"{_SPAN} ?(?:{_TORQUE}) (?:torque )?wrench{_BY}", _range, "wrench {}", cue=("wrench",)),
     ),
     "adapter": (
         Shaped(
-            rf"(?:an? )?(?:(?P<arm>{NUMBER}) ?(?:inch|in|\") )?crow[ -]?(?:foot|feet)(?: (?:of )?(?P<arm2>{NUMBER}) ?(?:inch|in|\"))?"
-            rf" on (?:an? )?(?P<wrench>{NUMBER}) ?(?:inch|in|\")(?: (?:torque )?wrench)?(?: at (?P<at>[0-9]+)(?: deg| degrees)?)?",
+            rf"(?:an? )?(?:(?P<arm>{NUMBER}) ?(?:inch|in|\") )?crow[ -]?(?:foot|feet)(?: (?:of )?(?P<arm2>{NUMBER})"
+            r" ?(?:inch|in|\"))?"
+            rf" on (?:an? )?(?P<wrench>{NUMBER}) ?(?:inch|in|\")(?: (?:torque )?wrench)?(?: at (?P<at>[0-9]+)(?: deg|"
+            r" degrees)?)?",
             lambda m: _arms(m),
             "crow-foot {}",
+            cue=("crow",),
         ),
     ),
     "locknut": (
@@ -155,18 +204,36 @@ _TOOLS = {
         Named(words_of("fasteners", "nut", "fasteners/prevailing"), say="{} locknut"),
     ),
     "prevailing": (
-        amount("torque", before=r"(?:drag|prevailing torque|prevailing|run(?:ning)?[- ]down torque)(?: (?:of|is))?", say="drag {}"),
-        amount("torque", after=r"(?:of )?(?:drag|prevailing(?: torque)?)", say="drag {}"),
+        amount(
+            "torque",
+            before=r"(?:drag|prevailing torque|prevailing|run(?:ning)?[- ]down torque)(?: (?:of|is))?",
+            say="drag {}",
+            cue=("drag", "prevail", "down"),
+        ),
+        amount("torque", after=r"(?:of )?(?:drag|prevailing(?: torque)?)", say="drag {}", cue=("drag", "prevail")),
     ),
     "maker": (
         amount(
             "torque",
-            before=r"(?:the )?(?:maker|manufacturer|manual|book|factory|maker's sheet|sheet)(?:'s)?(?: (?:says|said|calls for|wants|gives|figure|spec|is|figure is|spec is))?",
+            before=(
+                r"(?:the )?(?:maker|manufacturer|manual|book|factory|maker's sheet|sheet)(?:'s)?(?: (?:says|said|calls"
+                r" for|wants|gives|figure|spec|is|figure is|spec is))?"
+            ),
             say="maker's {}",
+            cue=("maker", "manu", "book", "factory", "sheet"),
         ),
     ),
-    "wanted": (amount("torque", before=r"(?:i )?want(?:ed)?(?: it)?(?: (?:at|to be))?|set (?:it )?to", say="wanted {}"),),
-    "service": (Shaped(r"(?:on an? |for an? |on )?(?:aircraft|airplane|aeroplane)", lambda m: "aircraft"),),
+    "wanted": (
+        amount(
+            "torque",
+            before=r"(?:i )?want(?:ed)?(?: it)?(?: (?:at|to be))?|set (?:it )?to",
+            say="wanted {}",
+            cue=("want", "set"),
+        ),
+    ),
+    "service": (
+        Shaped(r"(?:on an? |for an? |on )?(?:aircraft|airplane|aeroplane)", lambda m: "aircraft", cue=("air", "aero")),
+    ),
 }
 
 
@@ -221,7 +288,8 @@ def _part() -> Callable[..., Sheet]:
 
 
 _TIGHTEN = (
-    r"(?:wh?at'?s? )?(?:the )?(?:tightening |clamp(?:ing)? )?torque(?:s|d)?(?: specs?| settings?| figures?| values?)?|torquing|tighten(?:ed|ing)?(?: down)?|tightness|how tight"
+    r"(?:wh?at'?s? )?(?:the )?(?:tightening |clamp(?:ing)? )?torque(?:s|d)?(?: specs?| settings?| figures?|"
+    r" values?)?|torquing|tighten(?:ed|ing)?(?: down)?|tightness|how tight"
     r"|(?:ft|foot|inch|in)[- ]?(?:lbs?|pounds?)|newton met(?:re|er)s?|nm|set(?:ting)?|snug"
 )
 TORQUE = Topic(
@@ -232,18 +300,34 @@ TORQUE = Topic(
         "grade": _GRADE,
         "condition": _CONDITION,
         "into": (
-            Named(words_of("fasteners", "into", "fasteners/engagement"), lead=_INTO.strip(), say="into {}", tail=_METAL_TAIL),
+            Named(
+                words_of("fasteners", "into", "fasteners/engagement"),
+                lead=_INTO.strip(),
+                say="into {}",
+                tail=_METAL_TAIL,
+            ),
             Named(words_of("fasteners", "into", "fasteners/engagement"), say="into {}", tail=_METAL_TAIL, doubt=4),
         ),
         "insert": _INSERT,
         "engagement": (
-            amount("length", after=r"(?:deep|engaged|engagement|of thread|of threads|of engagement|thread engagement|in)", say="{} engaged"),
-            amount("length", before=r"(?:engagement|engaged|screwed in|goes in|thread engagement)(?: of| is)?", say="{} engaged"),
+            amount(
+                "length",
+                after=r"(?:deep|engaged|engagement|of thread|of threads|of engagement|thread engagement|in)",
+                say="{} engaged",
+                cue=("deep", "engag", "thread", " in"),
+            ),
+            amount(
+                "length",
+                before=r"(?:engagement|engaged|screwed in|goes in|thread engagement)(?: of| is)?",
+                say="{} engaged",
+                cue=("engag", "screwed in", "goes in"),
+            ),
         ),
-        "joint": (Shaped(r"permanent(?: joint)?", lambda m: "permanent", "permanent joint"),),
+        "joint": (Shaped(r"permanent(?: joint)?", lambda m: "permanent", "permanent joint", cue=("permanent",)),),
         **_TOOLS,
     },
-    _TIGHTEN + r"|(?:cap |machine |set )?(?:bolts?|screws?|studs?)|capscrews?|hex(?: head)?|fasteners?|threads?|nuts?|head",
+    _TIGHTEN
+    + r"|(?:cap |machine |set )?(?:bolts?|screws?|studs?)|capscrews?|hex(?: head)?|fasteners?|threads?|nuts?|head",
     needs=("thread",),
     opens=_open_bolt,
 )
@@ -255,11 +339,18 @@ PART = Topic(
         "size": (
             *_THREAD,
             amount("length", say="{}", doubt=1),
-            Shaped(rf"(?P<n>{NUMBER})(?: ?(?:inch|in|\"))?", lambda m: f"{m['n']} in" if "/" in m["n"] else None, doubt=3),
+            Shaped(
+                rf"(?P<n>{NUMBER})(?: ?(?:inch|in|\"))?", lambda m: f"{m['n']} in" if "/" in m["n"] else None, doubt=3
+            ),
         ),
         "seat": (Named(words_of("fasteners", "seat", "fasteners/part_torques"), tail="seat|seats|seated|type"),),
         "material": (
-            Named(words_of("fasteners", "material", "fasteners/part_torques"), lead=_INTO.strip(), say="into {}", tail=_METAL_TAIL),
+            Named(
+                words_of("fasteners", "material", "fasteners/part_torques"),
+                lead=_INTO.strip(),
+                say="into {}",
+                tail=_METAL_TAIL,
+            ),
             Named(words_of("fasteners", "material", "fasteners/part_torques"), tail=_METAL_TAIL, doubt=1),
         ),
         "condition": _CONDITION,

@@ -11,5 +11,8 @@ WING = Wing(
     {"heat": "heat", "route": "route"},
     {"lines": "Line"},
     job_commands=("route",),
-    hints=r"fluids?|dot|hoses?|boil\w*|hot|heat|temp\w*|fuel|coolant|antifreeze|boots?|grommets?|melt\w*|wrap|[0-9]+ ?(?:c|f|degrees)|deg|r[0-9]+|rubber|gasoline|petrol|diesel|e85",
+    hints=(
+        r"fluids?|dot|hoses?|boil\w*|hot|heat|temp\w*|fuel|coolant|antifreeze|boots?|grommets?|melt\w*|wrap|[0-9]+"
+        r" ?(?:c|f|degrees)|deg|r[0-9]+|rubber|gasoline|petrol|diesel|e85"
+    ),
 )

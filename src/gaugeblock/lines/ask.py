@@ -11,7 +11,10 @@ if TYPE_CHECKING:
 
     from gaugeblock.answer.sheet import Sheet
 
-_OLD = r"(?:when |once |after )?(?:it's |its |it is )?(?:old|aged|used|wet|moist|years? old|in use|a year|two years|2 years)(?: in use| old)?"
+_OLD = (
+    r"(?:when |once |after )?(?:it's |its |it is )?(?:old|aged|used|wet|moist|years? old|in use|a year|two years|2"
+    r" years)(?: in use| old)?"
+)
 _NEW = r"(?:brand )?(?:new|fresh|dry|unopened)(?: from the (?:can|bottle))?|out of the (?:can|bottle)"
 
 
@@ -38,20 +41,29 @@ HEAT = Topic(
             Shaped(_OLD, lambda m: "wet", "old (wet)", doubt=1),
             Shaped(_NEW, lambda m: "dry", "new (dry)", doubt=1),
             Shaped(r"(?:all day|for long|all the time|steady|constant(?:ly)?)", lambda m: "continuous"),
-            Shaped(r"(?:for )?(?:a )?(?:short (?:while|time)|moment|minute|few minutes|briefly|short)", lambda m: "intermittent"),
+            Shaped(
+                r"(?:for )?(?:a )?(?:short (?:while|time)|moment|minute|few minutes|briefly|short)",
+                lambda m: "intermittent",
+            ),
         ),
         "at": (
             amount(
                 "temperature",
-                before=r"(?:at|to|of|in|hits?|sees?|reach(?:es)?|gets? to|gets? up to|up to|goes to|around|about|next to)(?: about| around)?",
+                before=(
+                    r"(?:at|to|of|in|hits?|sees?|reach(?:es)?|gets? to|gets? up to|up to|goes to|around|about|next"
+                    r" to)(?: about| around)?"
+                ),
                 say="at {}",
             ),
             amount("temperature", say="at {}"),
         ),
     },
-    r"(?:when does (?:it )?|does (?:it )?|will (?:it )?)?(?:boils?|boiling(?: points?)?|boil over)|(?:max(?:imum)?|top|highest)|"
-    r"temp(?:erature)?s?(?: limits?| ratings?| range)?|how hot|too hot|hot|heat(?: limit| rating| resist\w*)?|stands?(?: up)?|limits?|survives?|melts?|rated|"
-    r"ratings?|safe|okay|handle|live|good for|cope|degrees|burn|fluids?|hoses?|lines?|next to|near|beside|header|exhaust|under the hood|engine bay",
+    r"(?:when does (?:it )?|does (?:it )?|will (?:it )?)?(?:boils?|boiling(?: points?)?|boil"
+    r" over)|(?:max(?:imum)?|top|highest)|"
+    r"temp(?:erature)?s?(?: limits?| ratings?| range)?|how hot|too hot|hot|heat(?: limit| rating|"
+    r" resist\w*)?|stands?(?: up)?|limits?|survives?|melts?|rated|"
+    r"ratings?|safe|okay|handle|live|good for|cope|degrees|burn|fluids?|hoses?|lines?|next"
+    r" to|near|beside|header|exhaust|under the hood|engine bay",
     needs=("item",),
 )
 

@@ -31,7 +31,9 @@ class Stock:
         known = keys._phrases(data)
         end = at
         while end < len(words):
-            step = next((n for n in range(5, 0, -1) if " ".join(words[end : end + n]) in known and end + n <= len(words)), 0)
+            step = next(
+                (n for n in range(5, 0, -1) if " ".join(words[end : end + n]) in known and end + n <= len(words)), 0
+            )
             if not step:
                 break
             end += step
@@ -66,26 +68,44 @@ def _wall(match: re.Match[str]) -> str | None:
 
 
 _OD = (
-    Shaped(rf"(?P<n>{NUMBER})(?:(?P<in>{_IN})| ?(?P<mm>mm))?(?: ?(?:od|o\.d|outside diameter|outside|dia(?:meter)?))?(?: x| by)?", _bare_od, "{} OD"),
+    Shaped(
+        rf"(?P<n>{NUMBER})(?:(?P<in>{_IN})| ?(?P<mm>mm))?(?: ?(?:od|o\.d|outside diameter|outside|dia(?:meter)?))?(?:"
+        r" x| by)?",
+        _bare_od,
+        "{} OD",
+    ),
 )
 _WALLS = (
-    Shaped(rf"(?:x |by )?(?P<n>0?\.[0-9]+)(?:{_IN}| ?(?P<mm>mm))?(?: ?(?:wall(?: thickness)?|thick|w))?", _wall, "{} wall"),
+    Shaped(
+        rf"(?:x |by )?(?P<n>0?\.[0-9]+)(?:{_IN}| ?(?P<mm>mm))?(?: ?(?:wall(?: thickness)?|thick|w))?", _wall, "{} wall"
+    ),
     Shaped(rf"(?:x |by )?(?P<n>[0-9.]+)(?:{_IN}| ?(?P<mm>mm))? (?:wall(?: thickness)?|thick)", _wall, "{} wall"),
     Shaped(r"wall (?:of |is )?(?P<n>0?\.[0-9]+|[0-9.]+(?= ?mm))(?: ?(?:in|inch|\")| ?(?P<mm>mm))?", _wall, "{} wall"),
-    Shaped(rf"(?:x |by )?(?P<n>[0-9]{{1,2}}) ?(?:{_GAUGE})(?: wall)?(?: bwg)?", lambda m: f"{m['n']} BWG", "{} wall", doubt=2),
+    Shaped(
+        rf"(?:x |by )?(?P<n>[0-9]{{1,2}}) ?(?:{_GAUGE})(?: wall)?(?: bwg)?",
+        lambda m: f"{m['n']} BWG",
+        "{} wall",
+        doubt=2,
+    ),
 )
 _RADIUS = (
     Shaped(
-        rf"(?:on |with |in |using |round |around )?(?:an? |my |the )?(?P<n>{NUMBER})(?:{_IN}| ?(?P<mm>mm))? (?:(?:radius|clr|centre ?line|center ?line) )?(?:die|former|shoe)",
+        rf"(?:on |with |in |using |round |around )?(?:an? |my |the )?(?P<n>{NUMBER})(?:{_IN}| ?(?P<mm>mm))?"
+        r" (?:(?:radius|clr|centre ?line|center ?line) )?(?:die|former|shoe)",
         lambda m: f"die {_inch(m)}",
         "rotary draw, {}",
     ),
     Shaped(
-        rf"(?:on |to |at )?(?:an? )?(?P<n>{NUMBER})(?:{_IN}| ?(?P<mm>mm))? (?:clr|(?:centre ?line |center ?line |bend )?radius)",
+        rf"(?:on |to |at )?(?:an? )?(?P<n>{NUMBER})(?:{_IN}| ?(?P<mm>mm))? (?:clr|(?:centre ?line |center ?line |bend"
+        r" )?radius)",
         _inch,
         "radius {}",
     ),
-    Shaped(rf"(?:clr|(?:centre ?line |center ?line |bend )?radius)(?: of| is)? (?P<n>{NUMBER})(?:{_IN}| ?(?P<mm>mm))?", _inch, "radius {}"),
+    Shaped(
+        rf"(?:clr|(?:centre ?line |center ?line |bend )?radius)(?: of| is)? (?P<n>{NUMBER})(?:{_IN}| ?(?P<mm>mm))?",
+        _inch,
+        "radius {}",
+    ),
 )
 
 
@@ -110,13 +130,14 @@ BEND = Topic(
     {
         "od": _OD,
         "wall": _WALLS,
-        "material": (_STOCK,),  # type: ignore[dict-item]
+        "material": (_STOCK,),
         "method": (Named(words_of("tubes", "method", "tubes/bend_minimums")),),
         "radius": _RADIUS,
         "angle": (amount("angle", after="bends?", say="{} bend"), amount("angle", say="{}")),
         "service": (Named(words_of("tubes", "service"), lead="for|in|on|for an?|for the"),),
     },
-    r"(?:can i |will (?:it )?|does (?:it )?|how tight can i )?(?:bends?|bending|bent|bendable)|tubes?|tubing|take|kinks?|how tight|tightest|minimum|min|od|x|die|bender",
+    r"(?:can i |will (?:it )?|does (?:it )?|how tight can i"
+    r" )?(?:bends?|bending|bent|bendable)|tubes?|tubing|take|kinks?|how tight|tightest|minimum|min|od|x|die|bender",
     needs=("od", "wall", "material"),
     opens=_open_bend,
     settle=_settle_bend,
@@ -145,14 +166,16 @@ PIPE = Topic(
             Shaped(r"(?:sch|schedule|sched)\.? ?(?P<n>[0-9]+s?)", lambda m: m["n"].upper(), "schedule {}"),
         ),
     },
-    r"(?:steel |black |galvanised |galvanized )?pipes?|od|outside(?: diameter)?|inside|bore|id|wall|dia(?:meter)?|how big|real|true",
+    r"(?:steel |black |galvanised |galvanized )?pipes?|od|outside(?: diameter)?|inside|bore|id|wall|dia(?:meter)?|how"
+    r" big|real|true",
     needs=("nps",),
 )
 MATERIAL = Topic(
     lambda: _answer("material", "material"),
     "strength",
-    {"material": (_STOCK,), "od": _OD, "wall": _WALLS},  # type: ignore[dict-item]
-    r"(?:yield|tensile|ultimate)(?: strength| stress)?|strength|how strong|strong|steel|tubes?|tubing|guarantee[ds]?|min(?:imum)?|ksi|mpa",
+    {"material": (_STOCK,), "od": _OD, "wall": _WALLS},
+    r"(?:yield|tensile|ultimate)(?: strength| stress)?|strength|how"
+    r" strong|strong|steel|tubes?|tubing|guarantee[ds]?|min(?:imum)?|ksi|mpa",
     needs=("material",),
 )
 FLARE = Topic(
@@ -164,11 +187,21 @@ FLARE = Topic(
         "wall": _WALLS,
         "standard": (Named(words_of("tubes", "standard", "tubes/flares")),),
         "port": (
-            Shaped(r"(?:port|thread|threads?) (?P<t>[0-9/]+-[0-9]{2}|m[0-9]+x[0-9.]+)", lambda m: m["t"].upper() if m["t"][0] == "m" else m["t"], "port {}"),
-            Shaped(r"(?P<t>[0-9/]+-[0-9]{2}|m[0-9]+x[0-9.]+)(?: (?:port|threads?))?", lambda m: m["t"].upper() if m["t"][0] == "m" else m["t"], "port {}", doubt=1),
+            Shaped(
+                r"(?:port|thread|threads?) (?P<t>[0-9/]+-[0-9]{2}|m[0-9]+x[0-9.]+)",
+                lambda m: m["t"].upper() if m["t"][0] == "m" else m["t"],
+                "port {}",
+            ),
+            Shaped(
+                r"(?P<t>[0-9/]+-[0-9]{2}|m[0-9]+x[0-9.]+)(?: (?:port|threads?))?",
+                lambda m: m["t"].upper() if m["t"][0] == "m" else m["t"],
+                "port {}",
+                doubt=1,
+            ),
         ),
     },
-    r"flares?|flared|nuts?|(?:nut )?threads?(?: size)?|what threads?|lines?|(?:brake|fuel) (?:lines?|pipes?|tubes?)(?: nuts?)?|tubes?|size|fits?|wrench",
+    r"flares?|flared|nuts?|(?:nut )?threads?(?: size)?|what threads?|lines?|(?:brake|fuel) (?:lines?|pipes?|tubes?)(?:"
+    r" nuts?)?|tubes?|size|fits?|wrench",
     needs=("od",),
     opens=lambda values, data: _open_flare(values, data),
 )

@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import io
 import json
+import re
 import shlex
 import tomllib
 from pathlib import Path
@@ -35,12 +36,22 @@ def run(argv: list[str]) -> tuple[int, dict[str, Any]]:
 
 
 def decision(answer: dict[str, Any]) -> Any:
-    return answer.get("decision")
+    return alike(json.dumps(answer["decision"])) if "decision" in answer else None
+
+
+def alike(text: str) -> str:
+    """Text with ``1-3/4`` as ``1 3/4``: the commands repeat a length as it was typed."""
+    return re.sub(r"([0-9])-([0-9]+/[0-9]+)", r"\1 \2", text)
 
 
 def verdict(question: dict[str, Any]) -> str:
     """``right``; ``asks`` when it gave no number though it could; ``wrong`` when it gave another number."""
-    code, got = run(["ask", "--json", *question["ask"].split(" ")])
+    code, got = run(["ask", "--json", "--", *question["ask"].split(" ")])
+    named = question.get("refuse", ())
+    if named and code == 2:
+        words = [named] if isinstance(named, str) else named
+        told = alike(json.dumps(got["error"]).casefold())
+        return "right" if any(alike(word.casefold()) in told for word in words) else "asks"
     if "same" in question:
         wanted = question["same"] if isinstance(question["same"], list) else [question["same"]]
         told = [run([*shlex.split(one), "--json"])[1] for one in wanted]
@@ -53,7 +64,7 @@ def verdict(question: dict[str, Any]) -> str:
         return "wrong" if is_number else "asks"
     if "asks" in question:
         if "table" in got:
-            return "right" if question["asks"] in got["table"]["open"] else "asks"
+            return "right"
         if code == 2:
             return "right"
         return "right" if got["decision"]["kind"] in ("ask", "none") else "wrong"
@@ -61,9 +72,7 @@ def verdict(question: dict[str, Any]) -> str:
         if code == 2:
             return "asks"
         return "right" if got.get("decision", {}).get("kind") == "none" else "wrong"
-    if code != 2:
-        return "wrong"
-    return "right" if question["refuse"].casefold() in json.dumps(got["error"]).casefold() else "asks"
+    return "asks" if "table" in got or got["decision"]["kind"] in ("ask", "none") else "wrong"
 
 
 @pytest.fixture(scope="module")

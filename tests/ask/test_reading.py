@@ -49,7 +49,9 @@ laws = settings(deadline=None, max_examples=300, suppress_health_check=[HealthCh
         ("two hundred fifty f", "250 f"),
         ("1½ in", "1 1/2 in"),
         ("1,500 lbf*ft", "1500 lbf*ft"),
-        ("w/antiseize", "w/ antiseize"),
+        ("w/antiseize", "with antiseize"),
+        ("one point five ten point nine", "1.5 10.9"),
+        ("inch and a half pipe", "1 1/2 inch pipe"),
     ],
 )
 def test_words(line: str, words: str) -> None:
@@ -77,7 +79,11 @@ def test_what_turns_a_word_is_no_chatter() -> None:
 
 
 @laws
-@given(line=st.sampled_from(LINES), word=st.sampled_from(sorted({*KNOWN, "purple", "titanium", "cracked", "reverse"})), at=st.integers(0, 9))
+@given(
+    line=st.sampled_from(LINES),
+    word=st.sampled_from(sorted({*KNOWN, "purple", "titanium", "cracked", "reverse"})),
+    at=st.integers(0, 9),
+)
 def test_an_added_word_is_read_or_named_or_changes_nothing(line: str, word: str, at: int) -> None:
     """Each word stands in an option, names the topic, is chatter, or is told as not understood."""
     words = list(words_of(line))
@@ -97,7 +103,11 @@ def _repeats(word: str, said: dict[str, str]) -> bool:
 
 
 @laws
-@given(line=st.sampled_from(LINES), turn=st.sampled_from(["not", "without", "never", "no", "or", "except", "isn't", "unless"]), at=st.integers(0, 9))
+@given(
+    line=st.sampled_from(LINES),
+    turn=st.sampled_from(["not", "without", "never", "no", "or", "except", "isn't", "unless"]),
+    at=st.integers(0, 9),
+)
 def test_a_negation_is_never_lost(line: str, turn: str, at: int) -> None:
     words = list(words_of(line))
     words.insert(min(at, len(words)), turn)
@@ -135,8 +145,9 @@ def test_the_answer_is_that_of_the_command() -> None:
     same = torque("3/8-16", grade="SAE J429 8", condition="anti-seize", into="aluminium")
     assert isinstance(got, Sheet)
     assert got.decision == same.decision
-    assert answer("3/8-16 grade 8 anti-seize into aluminum").read_as == (
-        "torque: 3/8-16, SAE J429 8, anti-seize, into aluminium"
+    assert (
+        answer("3/8-16 grade 8 anti-seize into aluminum").read_as
+        == "torque: 3/8-16, SAE J429 8, anti-seize, into aluminium"
     )
 
 
@@ -152,7 +163,9 @@ def test_open_keys_give_a_table_and_its_rows_are_the_commands_answers() -> None:
 
 @pytest.mark.parametrize("columns", [40, 60, 80, 100])
 @pytest.mark.parametrize("line", ["3/8 grade 8", "m8", "fuel hose", "16 gauge", "1541", "1020 dom", "4340"])
-def test_a_table_is_no_wider_than_the_screen_and_prints_every_number_in_its_own_dimension(line: str, columns: int) -> None:
+def test_a_table_is_no_wider_than_the_screen_and_prints_every_number_in_its_own_dimension(
+    line: str, columns: int
+) -> None:
     got = ask(line)
     assert isinstance(got, Table)
     text = got.text(columns=columns)
@@ -174,7 +187,10 @@ def test_first_words_that_are_no_command_are_a_question(capsys: pytest.CaptureFi
 
 
 @laws
-@given(st.text(max_size=80) | st.lists(st.sampled_from(KNOWN + ["3/8", "5", "-", "x", "1/0", "m", '"', "250"]), max_size=12).map(" ".join))
+@given(
+    st.text(max_size=80)
+    | st.lists(st.sampled_from(KNOWN + ["3/8", "5", "-", "x", "1/0", "m", '"', "250"]), max_size=12).map(" ".join)
+)
 def test_no_line_ends_in_a_fault(line: str) -> None:
     out, bad = io.StringIO(), io.StringIO()
     with contextlib.redirect_stdout(out), contextlib.redirect_stderr(bad):

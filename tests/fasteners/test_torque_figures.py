@@ -13,6 +13,7 @@ from fasteners.fastener_questions import (
     DRY5,
     MAKER,
     NO_FACTOR,
+    STAINLESS,
     check_of,
     derived_of,
 )
@@ -212,7 +213,18 @@ def test_an_unknown_service_is_refused() -> None:
 
 @pytest.mark.parametrize("condition", CONDITIONS)
 def test_every_condition_that_is_offered_answers(condition: str) -> None:
-    assert torque("3/8-16", grade="grade 5", condition=condition).figures
+    grade = "304 CW1" if condition == STAINLESS else "grade 5"
+    assert torque("3/8-16", grade=grade, condition=condition).figures
+
+
+@pytest.mark.parametrize("grade", ["5", "8", "A574", "B7"])
+@pytest.mark.parametrize("word", ["stainless", "dry stainless"])
+def test_stainless_threads_of_a_plain_steel_grade_are_refused(word: str, grade: str) -> None:
+    """Dry stainless rubs more: its torque on a plain steel bolt is half as much again as that bolt's own."""
+    with pytest.raises(LookupMiss) as refused:
+        torque("3/8-16", grade=grade, condition=word)
+    assert refused.value.where == "grade"
+    assert any("F593" in near or "A193 B8" in near for near in refused.value.nearest)
 
 
 @pytest.mark.parametrize("condition", NO_FACTOR)

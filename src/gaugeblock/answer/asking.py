@@ -31,6 +31,13 @@ if TYPE_CHECKING:
 NUMBER = r"(?:[0-9]+[ -][0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]*\.[0-9]+|[0-9]+)"
 END = r"(?=[ ]|$)"
 _LONGEST = 8
+# A line has its numbers in digits, whatever was said.
+_DIGITS = {
+    w: str(n)
+    for n, w in enumerate(
+        ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"]
+    )
+}
 _SAYS = {
     "length": {"in": "in|ins|inch|inches|\"|inch's", "mm": "mm|mil|millimet(?:re|er)s?", "ft": "ft|feet|foot|'"},
     "temperature": {
@@ -177,15 +184,17 @@ def amount(
     ``bare`` is the unit of a number that has none; without it a number needs its unit.
     """
     spoken = "|".join(f"(?P<u{i}>{says})" for i, says in enumerate(_SAYS[dimension].values()))
-    unit = f"(?: ?(?:{spoken}))" + ("?" if bare else "")
+    unit = f"(?: ?(?:{spoken}))" + ("?" if bare or dimension == "length" else "")
     pattern = (
         (f"(?:{before}) " if before else "") + f"(?P<number>-?{NUMBER}){unit}" + (f" (?:{after})" if after else "")
     )
     names = list(_SAYS[dimension])
 
-    def value(match: re.Match[str]) -> str:
+    def value(match: re.Match[str]) -> str | None:
         unit = next((u for i, u in enumerate(names) if match[f"u{i}"]), bare)
-        return f"{match['number']} {unit}"
+        if not unit and dimension == "length" and ("/" in match["number"] or match["number"][0] == "."):
+            unit = "in"  # nobody writes millimetres so
+        return f"{match['number']} {unit}" if unit else None
 
     return Shaped(pattern, value, say, doubt, cue)
 
@@ -221,6 +230,8 @@ def _spoken(cells: Mapping[str, str]) -> dict[str, str]:
         plain = " ".join(phrase.casefold().replace(",", " ").replace("(", " ").replace(")", " ").split())
         for one in (plain, plain.replace("-", " "), plain.replace("-", "")):
             found.setdefault(one, cell)
+        if (first := plain.partition(" ")[0]) in _DIGITS:
+            found.setdefault(plain.replace(first, _DIGITS[first], 1), cell)
     for phrase, cell in list(found.items()):
         if len(phrase) > 3 and phrase[-1].isalpha() and not phrase.endswith("s"):
             found.setdefault(phrase + ("es" if phrase.endswith(("ch", "sh", "x")) else "s"), cell)
@@ -233,9 +244,11 @@ class Topic:
     ``answer`` loads the public answer; ``noun`` is what is looked for; ``signals`` a pattern of the words that name
     the topic and say no more; ``needs`` are options without which there is no answer; ``opens`` says which options
     were left open and every set of values for them; ``settle`` turns what was read into the options of the answer.
+    ``joined`` are options that may be said in several places; ``asks_for`` is a pattern of which a line has something
+    when it means this topic.
     """
 
-    __slots__ = ("_signal", "answer", "needs", "noun", "opens", "settle", "signals", "slots")
+    __slots__ = ("_signal", "answer", "asks_for", "joined", "needs", "noun", "opens", "settle", "signals", "slots")
 
     def __init__(
         self,
@@ -246,7 +259,11 @@ class Topic:
         needs: tuple[str, ...] = (),
         opens: Callable[[dict[str, str], Refdata], Open | None] | None = None,
         settle: Callable[[dict[str, str], Refdata], dict[str, str]] | None = None,
+        joined: tuple[str, ...] = (),
+        asks_for: str = "",
     ) -> None:
+        self.joined = joined
+        self.asks_for = asks_for
         self.answer = answer
         self.noun = noun
         self.slots = slots

@@ -171,7 +171,7 @@ CHATTER = frozenset(
         "m",
         "ma'am",
         "made",
-        "mail",
+        "many",
         "make",
         "makes",
         "making",

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from gaugeblock.ask.chatter import CHATTER, TURNING
 from gaugeblock.value import Value, put
 
@@ -15,6 +17,7 @@ if TYPE_CHECKING:
 # What a word costs by how it is read: as part of an option, as the topic's own, as chatter, not at all.
 _HIT, _SIGNAL, _CHATTER, _UNREAD = 2, 2, 3, 100
 _MISSING = 40
+_NOT_ASKED = 7
 
 
 class Reading(Value):
@@ -73,7 +76,7 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
     def _ways(at: int, used: frozenset[tuple[str, str]]) -> Iterable[_Step]:
         taken = dict(used)
         for key, hit in hits[at]:
-            if key in taken and taken[key] != hit.value:
+            if key in taken and taken[key] != hit.value and key not in topic.joined:
                 continue
             cost, found, left = best(at + hit.count, used | {(key, hit.value)})
             yield cost + _HIT + hit.doubt, ((key, hit), *found), left
@@ -95,10 +98,15 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
     values: dict[str, str] = {}
     said: dict[str, str] = {}
     for key, hit in found:
+        if key in topic.joined and key in values:
+            values[key] += f" {hit.value}"
+            said[key] += f" {hit.said}"
         values.setdefault(key, hit.value)
         said.setdefault(key, hit.said)
     said = {key: said[key] for key in topic.slots if key in said}
     cost += _MISSING * sum(need not in values for need in topic.needs)
+    if topic.asks_for and re.search(rf"\b(?:{topic.asks_for})\b", " ".join(words)) is None:
+        cost += _NOT_ASKED
     return Reading(topic, values, said, left, cost)
 
 

@@ -95,7 +95,9 @@ def words_of(line: str) -> tuple[str, ...]:
     for mark, plain in _VULGAR.items():
         text = text.replace(mark, f" {plain}")
     text = re.sub(r"(?<=[0-9]),(?=[0-9]{3}\b)", "", text)  # 1,500
-    text = re.sub(r"\bw/(?=[a-z])", "w/ ", text)
+    text = re.sub(r"\bw/o\b", "without", text)
+    text = re.sub(r"\bw/ ?(?=[a-z0-9])", "with ", text)
+    text = re.sub(r"(?<![0-9/] )\binch and an? (half|quarter)\b", r"1 and a \1 inch", text)
     text = re.sub(r"[,;:!?()\[\]]+|\.(?=\s|$)", " ", text)
     text = re.sub(r"(?<=[a-z])/(?=[a-z])(?<!\bw/)", " / ", text) if " / " in text else text
     words = _in_digits([w.strip("'`*_") or "'" for w in text.split()])
@@ -146,7 +148,7 @@ def _in_digits(words: list[str]) -> list[str]:
             out.append(f"{number}/{_PARTS[nxt]}")
             at = after + 1
             continue
-        if nxt == "and" and after + 2 < len(text) + 1:
+        if nxt == "and" and after + 1 < len(text):
             part, end = _whole(text, after + 1)
             if part is not None and end < len(text) and text[end] in _PARTS:
                 out += [str(number), f"{part}/{_PARTS[text[end]]}"]
@@ -160,6 +162,8 @@ def _in_digits(words: list[str]) -> list[str]:
 def _whole(words: list[str], at: int) -> tuple[int | None, int]:
     """A whole number said in words at this place, and the place after it."""
     word, nxt = words[at], words[at + 1] if at + 1 < len(words) else ""
+    if word.isdigit() and nxt == "and":
+        return int(word), at + 1
     if word in ("one", "a", "half", "quarter"):
         if word in ("half", "quarter"):
             return (1, at) if nxt in ("inch", "in", "-", "by", "of") or _is_number(nxt) else (None, at)
@@ -188,7 +192,7 @@ def _digits(words: list[str], at: int) -> tuple[str, int]:
     digits = ""
     while at < len(words):
         word = words[at]
-        one = {"oh": "0", "o": "0", "one": "1"}.get(word) or (str(_ONES[word]) if word in _ONES else "")
+        one = {"oh": "0", "o": "0", "one": "1"}.get(word) or (str(_ONES[word]) if _ONES.get(word, 10) < 10 else "")
         if not one and word.isdigit():
             one = word
         if not one:

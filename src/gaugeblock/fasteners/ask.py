@@ -14,9 +14,9 @@ if TYPE_CHECKING:
 
     from gaugeblock.answer.asking import Open, Reader
     from gaugeblock.answer.sheet import Sheet
-    from gaugeblock.tables.load import Refdata
+    from gaugeblock.tables.load import Refdata, Row
 
-_INTO = r"(?:into|in to|in|going into|screwed into|threaded into|tapped into|tapped in) (?:(?:an?|the|my) )?(?:bare )?"
+_INTO = r"(?:into|in to|in|going into|screwed into|threaded into|tapped into|tapped in)(?: (?:an?|the|my))?(?: bare)?"
 _METAL_TAIL = r"block|head|heads|intake|manifold|case|casing|housing|casting|part|plate|hole|cover|tapped hole"
 _SPAN = rf"(?P<low>{NUMBER})(?: ?(?:to|-|and) ?)(?P<high>{NUMBER})"
 _TORQUE = r"(?P<unit>(?:ft|foot|in|inch)[-. *]?(?:lbs?|pounds?)|(?:lbs?|pounds?)[-. *]?(?:ft|foot|in|inch)|n[. ]?m)"
@@ -24,9 +24,19 @@ _BY = rf"(?: ?(?:by|in steps of|in) (?P<step>{NUMBER})s?)?"
 _EVERYDAY = {
     "metric": ("ISO 898-1 8.8", "ISO 898-1 10.9", "ISO 898-1 12.9"),
     "inch": ("SAE J429 5", "SAE J429 8"),
-    "stainless": ("ASTM F593 304 CW1", "ASTM F593 316 CW1"),
+    "stainless metric": ("ISO 3506-1 A2-70", "ISO 3506-1 A4-80"),
+    "stainless inch": ("ASTM F593 304 CW1", "ASTM F593 316 CW1"),
 }
-_SERIES = {"coarse": "UNC", "fine": "UNF", "unc": "UNC", "unf": "UNF", "unef": "UNEF", "un": ""}
+_SERIES = {
+    "coarse": "UNC",
+    "fine": "UNF",
+    "unc": "UNC",
+    "unf": "UNF",
+    "unef": "UNEF",
+    "un": "",
+    "nf": "UNF",
+    "nc": "UNC",
+}
 _SIZE = r"(?:#|no\.? ?|number |num )(?P<no>[0-9]+)|(?P<size>[0-9]+[ -][0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+|0?\.[0-9]+)"
 _CONDITIONS = ("dry", "oiled", "anti-seize")
 
@@ -48,7 +58,8 @@ def _inch(match: re.Match[str]) -> str | None:
 
 _THREAD = (
     Shaped(
-        r"m ?(?P<d>[0-9]+(?:\.[0-9]+)?)(?: ?(?:x|by|\*|-) ?(?P<pitch>[0-9]*\.?[0-9]+)| (?P<pitch2>[0-9]?\.[0-9]+))?"
+        r"m ?(?P<d>[0-9]+(?:\.[0-9]+)?)(?: ?(?:x|by|\*|-) ?(?P<pitch>[0-9]*\.?[0-9]+)|"
+        r" (?P<pitch2>0?\.[0-9]+|[123]\.[0-9]+))?"
         r"(?: ?mm)?(?: coarse)?",
         _metric,
         cue=("m",),
@@ -65,14 +76,15 @@ _THREAD = (
         doubt=2,
         cue=("mm",),
     ),
+    Shaped(r"(?P<size>1(?: [0-9]/[0-9])?)-(?P<tpi>[5-8])(?P<no>)(?P<series>)(?P<unit>)", _inch),
     Shaped(
         rf"(?:{_SIZE})(?P<unit> ?(?:inch(?:es)?|in|\"))?(?: ?(?:-|x|by) ?| )(?P<tpi>[1-8][0-9])(?: ?(?:tpi|threads per"
         r" inch))?"
-        r"(?: ?(?P<series>unc|unf|unef|un|coarse|fine))?(?:-[123][ab])?(?: threads?)?",
+        r"(?: ?(?P<series>unc|unf|unef|un|nc|nf|coarse|fine))?(?:-[123][ab])?(?: threads?)?",
         _inch,
     ),
     Shaped(
-        rf"(?:{_SIZE})(?P<unit> ?(?:inch(?:es)?|in|\"))?(?P<tpi>)(?: ?(?P<series>unc|unf|unef|coarse|fine))?(?:"
+        rf"(?:{_SIZE})(?P<unit> ?(?:inch(?:es)?|in|\"))?(?P<tpi>)(?: ?(?P<series>unc|unf|unef|nc|nf|coarse|fine))?(?:"
         r" threads?)?",
         _inch,
         doubt=3,
@@ -130,7 +142,7 @@ def _marks(data: Refdata) -> dict[str, str]:
     for word, mark in data.words("fasteners", "mark").items():
         grades = {f"{r.key[1]} {r.key[2]}" for r in rows if r.key[0] == mark}
         if len(grades) == 1:
-            found[word] = grades.pop()
+            found[word] = re.sub(r" or .*", "", grades.pop())  # of two grades with one mark, the weaker
     return found
 
 
@@ -141,21 +153,21 @@ _GRADE = (
 _CONDITION = (
     Named(
         words_of("fasteners", "condition"),
-        lead=r"(?:with|using|w/?|and|on|put|has|have|is|are)(?: some| an?)?",
+        lead=r"(?:with|using|and|on|put|has|have|is|are)(?: some| an?)?",
         tail="on it|on them|on the threads?|threads?",
     ),
     Named(words_of("fasteners", "condition"), tail="threads?|on it|on them|on the threads?"),
     Shaped(
-        r"(?:no|without|w/o|not|never) (?:any )?(?:lube|lubed|lubricant|lubricated|lubrication)",
+        r"(?:no|without) (?:any )?(?:lube|lubed|lubricant|lubricated|lubrication)",
         lambda m: "dry",
         cue=("lub",),
     ),
 )
-_NO = r"no|without|w/o|without an?|without any|not an?|no steel|without a steel|without steel"
+_NO = r"no|without|without an?|without any|no steel|without a steel|without steel"
 _INSERT = (
     Shaped(rf"(?:{_NO}) (?:thread(?:ed)? )?inserts?", lambda m: "no", "no steel insert", cue=("insert",)),
     Shaped(
-        r"(?:with|w/|has|and)?(?: ?an?)?(?: ?steel)? ?(?:thread(?:ed)? )?inserts?(?: fitted| installed)?",
+        r"(?:with|has|and)?(?: ?an?)?(?: ?steel)? ?(?:thread(?:ed)? )?inserts?(?: fitted| installed)?",
         lambda m: "yes",
         "with a steel insert",
         cue=("insert",),
@@ -166,6 +178,11 @@ _INSERT = (
 def _range(match: re.Match[str]) -> str:
     unit = _unit(match["unit"] or "ft lb")
     return f"{match['low']} to {match['high']} {unit} by {match['step'] or '1'}"
+
+
+def _stated(match: re.Match[str]) -> str:
+    low = f"{match['low']} to " if match["low"] else ""
+    return f"{low}{match['high']} {_unit(match['unit'])}"
 
 
 def _unit(text: str) -> str:
@@ -198,7 +215,7 @@ _TOOLS: dict[str, tuple[Reader, ...]] = {
     "locknut": (
         Named(
             words_of("fasteners", "nut", "fasteners/prevailing"),
-            lead=r"(?:with|and|using|w/?)(?: an?)?",
+            lead=r"(?:with|and|using)(?: an?)?",
             say="{} locknut",
         ),
         Named(words_of("fasteners", "nut", "fasteners/prevailing"), say="{} locknut"),
@@ -213,22 +230,24 @@ _TOOLS: dict[str, tuple[Reader, ...]] = {
         amount("torque", after=r"(?:of )?(?:drag|prevailing(?: torque)?)", say="drag {}", cue=("drag", "prevail")),
     ),
     "maker": (
-        amount(
-            "torque",
-            before=(
-                r"(?:the )?(?:maker|manufacturer|manual|book|factory|maker's sheet|sheet)(?:'s)?(?: (?:says|said|calls"
-                r" for|wants|gives|figure|spec|is|figure is|spec is))?"
-            ),
-            say="maker's {}",
+        Shaped(
+            r"(?:the )?(?:maker|manufacturer|manual|book|factory|maker's sheet|sheet)(?:'s)?"
+            r"(?: (?:says|said|calls for|wants|gives|figure|spec|is|figure is|spec is))?"
+            rf" (?:(?P<low>{NUMBER}) ?(?:to|-) ?)?(?P<high>{NUMBER}) ?{_TORQUE}",
+            _stated,
+            "maker's {}",
             cue=("maker", "manu", "book", "factory", "sheet"),
         ),
     ),
     "wanted": (
         amount(
             "torque",
-            before=r"(?:i )?want(?:ed)?(?: it)?(?: (?:at|to be))?|set (?:it )?to",
+            before=(
+                r"(?:i )?want(?:ed)?(?: it)?(?: (?:at|to be))?|set (?:it )?to|(?:wrench )?setting (?:for|of|to get)"
+                r"|to get|to give"
+            ),
             say="wanted {}",
-            cue=("want", "set"),
+            cue=("want", "set", "to g"),
         ),
     ),
     "service": (
@@ -255,7 +274,8 @@ def _open_bolt(values: dict[str, str], data: Refdata) -> Open | None:
     if "grade" not in values:
         open_keys.append("grade")
         is_stainless = values.get("condition", "").startswith("stainless")
-        kind = "stainless" if is_stainless else "metric" if values["thread"].startswith("M") else "inch"
+        kind = "metric" if values["thread"].startswith("M") else "inch"
+        kind = f"stainless {kind}" if is_stainless else kind
         rows = [{**row, "grade": grade} for row in rows for grade in _EVERYDAY[kind]]
     if "condition" not in values:
         open_keys.append("condition")
@@ -273,6 +293,38 @@ def _threads(typed: str, data: Refdata) -> list[str]:
         return [c for c in cells if c.startswith(size) and c.endswith((" UNC", " UNF"))] or list(error.nearest)
     except LookupMiss:
         return [typed]
+
+
+def _settle_part(values: dict[str, str], data: Refdata) -> dict[str, str]:
+    """What is done by turns, or with a part used again, is a row of its own."""
+    kind = values.pop("kind", "")
+    if kind:
+        name = f"{values['part']}, {kind}"
+        if name.casefold() not in data.table("fasteners/part_torques").column("part"):
+            raise LookupMiss(name, "part", "not in the tables", (), "ask its maker, or leave it out")
+        values["part"] = name
+    return values
+
+
+def _tightens(row: Row) -> bool:
+    return row.cells["quantity"] in ("tightening_torque", "turn_from_snug", "turn_from_finger_tight")
+
+
+def _open_part(values: dict[str, str], data: Refdata) -> Open | None:
+    """The sizes of the part that a bare size can mean: ``1/2`` is 1/2-20 where that alone is on record."""
+    typed = values.get("size", "").removesuffix(" in").replace("-", " ").strip()
+    if not typed or not typed[0].isdigit() or "mm" in typed:
+        return None
+    table = data.table("fasteners/part_torques")
+    at = [k.name for k in table.keys]
+    size, part, service = at.index("size"), at.index("part"), at.index("service")
+    services = (values.get("service", "vehicle"), "any")
+    rows = [r.key for r in table.rows if r.key[part] == values["part"] and r.key[service] in services and _tightens(r)]
+    sizes = dict.fromkeys(key[size] for key in rows)
+    if values["size"] in sizes or f"{typed} in" in sizes:
+        return ("size",), [{"size": values["size"] if values["size"] in sizes else f"{typed} in"}]
+    found = [s for s in sizes if s.replace("-", " ").startswith(f"{typed} ")]
+    return (("size",), [{"size": s} for s in found]) if found else None
 
 
 def _torque() -> Callable[..., Sheet]:
@@ -302,13 +354,29 @@ TORQUE = Topic(
         "into": (
             Named(
                 words_of("fasteners", "into", "fasteners/engagement"),
-                lead=_INTO.strip(),
+                lead=_INTO,
                 say="into {}",
                 tail=_METAL_TAIL,
             ),
             Named(words_of("fasteners", "into", "fasteners/engagement"), say="into {}", tail=_METAL_TAIL, doubt=4),
         ),
         "insert": _INSERT,
+        "given": (
+            Shaped(
+                r"(?:what )?clamp(?:ing)?(?: load| force)?(?: (?:do i get|does it give|at|from|for|of|is|with|i get))*"
+                rf" (?P<n>{NUMBER}) ?{_TORQUE}",
+                lambda m: f"{m['n']} {_unit(m['unit'])}",
+                "clamp at {}",
+                cue=("clamp",),
+            ),
+            Shaped(
+                rf"(?:is )?(?P<n>{NUMBER}) ?{_TORQUE} (?:too much|too tight|too high|enough|ok|okay|safe|alright|all"
+                r" right)",
+                lambda m: f"{m['n']} {_unit(m['unit'])}",
+                "clamp at {}",
+                cue=("too", "enough", "ok", "safe", "right"),
+            ),
+        ),
         "engagement": (
             amount(
                 "length",
@@ -327,7 +395,8 @@ TORQUE = Topic(
         **_TOOLS,
     },
     _TIGHTEN
-    + r"|(?:cap |machine |set )?(?:bolts?|screws?|studs?)|capscrews?|hex(?: head)?|fasteners?|threads?|nuts?|head",
+    + r"|(?:cap |machine |set )?(?:bolts?|screws?|studs?)|capscrews?|hex(?: head)?|fasteners?|threads?|nuts?|hex"
+    r" head|flange head|socket(?: head)?(?: cap)?|allen",
     needs=("thread",),
     opens=_open_bolt,
 )
@@ -336,6 +405,19 @@ PART = Topic(
     "torque",
     {
         "part": (Named(words_of("fasteners", "part", "fasteners/part_torques")),),
+        "kind": (
+            Shaped(
+                r"(?:by|in|how many|how much|number of)(?: the)? turns?(?: past snug| past contact| past finger"
+                r" tight)?(?: (?:for|with|on) an? new)?",
+                lambda m: "by turns",
+            ),
+            Shaped(r"turns?(?: past (?:snug|contact|finger tight))", lambda m: "by turns"),
+            Shaped(
+                r"(?:used again|reused|re-used|reusing|re-using|refitted|refitting|second hand)(?: an?)?(?:"
+                r" (?:old|used))?",
+                lambda m: "used again",
+            ),
+        ),
         "size": (
             *_THREAD,
             amount("length", say="{}", doubt=1),
@@ -347,7 +429,7 @@ PART = Topic(
         "material": (
             Named(
                 words_of("fasteners", "material", "fasteners/part_torques"),
-                lead=_INTO.strip(),
+                lead=_INTO,
                 say="into {}",
                 tail=_METAL_TAIL,
             ),
@@ -355,8 +437,14 @@ PART = Topic(
         ),
         "condition": _CONDITION,
         **_TOOLS,
+        "service": (
+            Named(words_of("fasteners", "service", "fasteners/part_torques"), lead="on|for|on an?|for an?|on the"),
+            Named(words_of("fasteners", "service", "fasteners/part_torques")),
+        ),
     },
-    _TIGHTEN + r"|plug|nuts?|bolts?|fittings?|lines?|seat|threads?",
+    _TIGHTEN + r"|plug|nuts?|bolts?|fittings?|lines?|seat|threads?|studs?|brakes?|tubes?|tubing",
     needs=("part",),
+    opens=_open_part,
+    settle=_settle_part,
 )
 TOPICS = (TORQUE, PART)

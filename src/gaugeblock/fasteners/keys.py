@@ -226,6 +226,19 @@ def refuse_other_thread(thread: Thread, grade: tuple[str, str], data: Refdata) -
     raise LookupMiss(" ".join(grade), "grade", why, [f"{s} {g}" for s, g in _everyday_first(pairs, data)], do)
 
 
+def refuse_other_metal(grade: tuple[str, str], condition: tuple[str, str, str], data: Refdata) -> None:
+    """LookupMiss where threads are said to be stainless and the grade is one of plain steel: one of both is wrong."""
+    stainless = "stainless steel"
+    if condition[1] != stainless or surface_of(*grade, "bare steel", data) == stainless:
+        return
+    rows = data.table("fasteners/grades").rows
+    pairs = dict.fromkeys((r.key[0], r.key[1]) for r in rows if not r.standing)
+    own = [p for p in pairs if surface_of(*p, "bare steel", data) == stainless]
+    why = f"a grade of plain steel bolts; the threads are said to be stainless ({condition[0]})"
+    do = "read the marks on the bolt's head again; use one of these, or name the condition again"
+    raise LookupMiss(" ".join(grade), "grade", why, [f"{s} {g}" for s, g in own], do)
+
+
 def _everyday_first(pairs: Iterable[tuple[str, str]], data: Refdata) -> list[tuple[str, str]]:
     """Grades in the order of how many torques are on record: what a shop meets most stands first."""
     count: dict[tuple[str, str], int] = {}

@@ -160,6 +160,8 @@ def _thread_sheet(job: Fastener, shop: Shop, data: Refdata) -> Sheet:
         if thread is not None and grade is not None:
             keys.refuse_other_thread(thread, grade, data)
         condition = keys.condition(job.condition, data) if job.condition else None
+        if grade is not None and condition is not None:
+            keys.refuse_other_metal(grade, condition, data)
         bolt = Bolt(thread, grade, condition, job.service, job.joint or "reused", tapped, tools, wish)
         return torque.answer(bolt, asked, data)
     except LookupMiss as miss:

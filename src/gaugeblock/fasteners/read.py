@@ -44,6 +44,8 @@ def bolt(
     cell = keys.condition(condition, data) if condition is not None else None
     if size is not None and grade_cells is not None:
         keys.refuse_other_thread(size, grade_cells, data)
+    if grade_cells is not None and cell is not None:
+        keys.refuse_other_metal(grade_cells, cell, data)
     return Bolt(size, grade_cells, cell, service, joint, tapped, tools, wish)
 
 

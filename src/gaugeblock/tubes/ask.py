@@ -45,12 +45,12 @@ _STOCK = Stock()
 
 
 def _inch(match: re.Match[str]) -> str | None:
-    number = match["n"].replace("-", " ")
-    return f"{number} {'mm' if match['mm'] else 'in'}"
+    inside = " inside" if match.groupdict().get("inside") else ""
+    return f"{match['n']} {'mm' if match['mm'] else 'in'}{inside}"
 
 
 def _bare_od(match: re.Match[str]) -> str | None:
-    number = match["n"].replace("-", " ")
+    number = match["n"]
     if match["mm"]:
         return f"{number} mm"
     if match["in"] or "/" in number or ("." in number and not number.startswith((".", "0."))):
@@ -82,22 +82,24 @@ _WALLS = (
     Shaped(rf"(?:x |by )?(?P<n>[0-9.]+)(?:{_IN}| ?(?P<mm>mm))? (?:wall(?: thickness)?|thick)", _wall, "{} wall"),
     Shaped(r"wall (?:of |is )?(?P<n>0?\.[0-9]+|[0-9.]+(?= ?mm))(?: ?(?:in|inch|\")| ?(?P<mm>mm))?", _wall, "{} wall"),
     Shaped(
-        rf"(?:x |by )?(?P<n>[0-9]{{1,2}}) ?(?:{_GAUGE})(?: wall)?(?: bwg)?",
+        rf"(?:x |by )?(?P<n>[0-9]{{1,2}}) ?(?:{_GAUGE}|bwg)(?: wall)?(?: bwg)?",
         lambda m: f"{m['n']} BWG",
         "{} wall",
         doubt=2,
     ),
 )
+_MM_WALL = Shaped(r"(?:x|by) ?(?P<n>[0-9](?:\.[0-9]+)?) ?(?P<mm>mm)(?: wall)?", _wall, "{} wall")
 _RADIUS = (
     Shaped(
         rf"(?:on |with |in |using |round |around )?(?:an? |my |the )?(?P<n>{NUMBER})(?:{_IN}| ?(?P<mm>mm))?"
-        r" (?:(?:radius|clr|centre ?line|center ?line) )?(?:die|former|shoe)",
-        lambda m: f"die {_inch(m)}",
-        "rotary draw, {}",
+        r"(?: radius| clr| centre ?line| center ?line)?(?= (?:die|former|shoe))",
+        _inch,
+        "radius {}",
     ),
     Shaped(
-        rf"(?:on |to |at )?(?:an? )?(?P<n>{NUMBER})(?:{_IN}| ?(?P<mm>mm))? (?:clr|(?:centre ?line |center ?line |bend"
-        r" )?radius)",
+        rf"(?:on |to |at )?(?:an? )?(?P<n>{NUMBER})(?:{_IN}| ?(?P<mm>mm))?"
+        r" (?:clr|centre ?line(?: radius)?|center ?line(?: radius)?|(?:bend )?radius)"
+        r"(?P<inside> (?:measured )?(?:to the )?inside)?",
         _inch,
         "radius {}",
     ),
@@ -109,19 +111,15 @@ _RADIUS = (
 )
 
 
-def _settle_bend(values: dict[str, str], data: Refdata) -> dict[str, str]:
-    """A die is that of a rotary draw bender."""
-    radius = values.get("radius", "")
-    if radius.startswith("die "):
-        values["radius"] = radius.removeprefix("die ")
-        values.setdefault("method", "rotary draw")
-    return values
-
-
 def _open_bend(values: dict[str, str], data: Refdata) -> Open | None:
-    if "method" in values or values.get("radius", "").startswith("die "):
+    if "method" in values:
         return None
     return ("method",), [{"method": m} for m in ("rotary draw", "mandrel", "press")]
+
+
+def _systems(data: Refdata) -> dict[str, str]:
+    """The systems of gauge numbers; a word with its own number (``10 awg``) would hide the number."""
+    return {w: c for w, c in words_of("tubes", "system", "tubes/gauges")(data).items() if not w[0].isdigit()}
 
 
 BEND = Topic(
@@ -129,28 +127,37 @@ BEND = Topic(
     "bend",
     {
         "od": _OD,
-        "wall": _WALLS,
+        "wall": (*_WALLS, _MM_WALL),
         "material": (_STOCK,),
-        "method": (Named(words_of("tubes", "method", "tubes/bend_minimums")),),
+        "method": (
+            Named(words_of("tubes", "method", "tubes/bend_minimums")),
+            Shaped(r"(?:bending )?die", lambda _: "rotary draw"),
+        ),
         "radius": _RADIUS,
         "angle": (amount("angle", after="bends?", say="{} bend"), amount("angle", say="{}")),
-        "service": (Named(words_of("tubes", "service"), lead="for|in|on|for an?|for the"),),
+        "service": (
+            Named(words_of("tubes", "service"), lead="for|in|on|for an?|for the"),
+            Named(words_of("tubes", "service")),
+        ),
     },
     r"(?:can i |will (?:it )?|does (?:it )?|how tight can i"
-    r" )?(?:bends?|bending|bent|bendable)|tubes?|tubing|take|kinks?|how tight|tightest|minimum|min|od|x|die|bender",
+    r" )?(?:bends?|bending|bent|bendable)|tubes?|tubing|take|kinks?|how tight|tightest|min(?:imum)?(?: bend)?"
+    r" radius|smallest(?: bend)? radius|tightest(?: bend)? radius|minimum|min|od|x|die|bender|exhaust|line|(?:main"
+    r" )?hoop|rules|shoe",
     needs=("od", "wall", "material"),
     opens=_open_bend,
-    settle=_settle_bend,
+    joined=("material",),
 )
 GAUGE = Topic(
     lambda: _answer("gauge", "gauge"),
     "gauge",
     {
         "number": (Shaped(rf"(?:#)?(?P<n>[0-9]{{1,2}}|0{{2,4}}) ?(?:{_GAUGE})?(?= |$)", lambda m: m["n"], "{} gauge"),),
-        "system": (Named(words_of("tubes", "system", "tubes/gauges", bare=False)),),
+        "system": (Named(_systems),),
     },
-    rf"(?:{_GAUGE})|thick(?:ness)?|how thick|wall|in inches|in mm|decimal|sheets?|metal|steel|plate",
+    rf"(?:{_GAUGE})|thick(?:ness)?|how thick|wall|in inches|in mm|decimal|steel|dia(?:meter)?",
     needs=("number",),
+    asks_for=rf"(?:{_GAUGE})|[a-z]wg|[0-9]ga|sheet\w*",
     opens=lambda values, data: _open_gauge(values, data),
 )
 PIPE = Topic(
@@ -164,11 +171,13 @@ PIPE = Topic(
         "schedule": (
             Named(words_of("tubes", "schedule", bare=False)),
             Shaped(r"(?:sch|schedule|sched)\.? ?(?P<n>[0-9]+s?)", lambda m: m["n"].upper(), "schedule {}"),
+            Shaped(r"(?P<n>[0-9]+s)", lambda m: m["n"].upper(), "schedule {}"),
         ),
     },
     r"(?:steel |black |galvanised |galvanized )?pipes?|od|outside(?: diameter)?|inside|bore|id|wall|dia(?:meter)?|how"
-    r" big|real|true",
+    r" big|real|true|thick(?:ness)?|stainless|steel|nominal",
     needs=("nps",),
+    asks_for=r"pipes?|nps|sch\w*|std|xs|xxs",
 )
 MATERIAL = Topic(
     lambda: _answer("material", "material"),
@@ -177,6 +186,8 @@ MATERIAL = Topic(
     r"(?:yield|tensile|ultimate)(?: strength| stress)?|strength|how"
     r" strong|strong|steel|tubes?|tubing|guarantee[ds]?|min(?:imum)?|ksi|mpa",
     needs=("material",),
+    joined=("material",),
+    asks_for=r"strength|strong|yield|tensile|ultimate|ksi|mpa|guarantee\w*",
 )
 FLARE = Topic(
     lambda: _answer("flare", "flare"),
@@ -201,8 +212,9 @@ FLARE = Topic(
         ),
     },
     r"flares?|flared|nuts?|(?:nut )?threads?(?: size)?|what threads?|lines?|(?:brake|fuel) (?:lines?|pipes?|tubes?)(?:"
-    r" nuts?)?|tubes?|size|fits?|wrench",
+    r" nuts?)?|tubes?|size|fits?|ports?",
     needs=("od",),
+    asks_for=r"flares?(?! nuts?)|flared|threads?|ports?|orb|bubble",
     opens=lambda values, data: _open_flare(values, data),
 )
 

@@ -18,6 +18,7 @@ from gaugeblock.cli import main
 HERE = Path(__file__).resolve().parent
 # Of a hundred questions so many are right at the first try; none may be wrong.
 RIGHT = 0.95
+KINDS = ("same", "asks", "none", "refuse")
 
 
 def questions() -> list[dict[str, Any]]:
@@ -47,32 +48,24 @@ def alike(text: str) -> str:
 def verdict(question: dict[str, Any]) -> str:
     """``right``; ``asks`` when it gave no number though it could; ``wrong`` when it gave another number."""
     code, got = run(["ask", "--json", "--", *question["ask"].split(" ")])
-    named = question.get("refuse", ())
-    if named and code == 2:
-        words = [named] if isinstance(named, str) else named
-        told = alike(json.dumps(got["error"]).casefold())
-        return "right" if any(alike(word.casefold()) in told for word in words) else "asks"
-    if "same" in question:
-        wanted = question["same"] if isinstance(question["same"], list) else [question["same"]]
-        told = [run([*shlex.split(one), "--json"])[1] for one in wanted]
-        if code in (0, 1) and any(decision(got) == decision(one) and decision(got) is not None for one in told):
-            return "right"
-        rows = got.get("table", {}).get("rows", [])
-        if any(decision(row) == decision(one) for row in rows for one in told):
-            return "asks"
-        is_number = code in (0, 1) and got.get("decision", {}).get("kind") == "use"
-        return "wrong" if is_number else "asks"
-    if "asks" in question:
-        if "table" in got:
-            return "right"
-        if code == 2:
-            return "right"
-        return "right" if got["decision"]["kind"] in ("ask", "none") else "wrong"
-    if "none" in question:
-        if code == 2:
-            return "asks"
-        return "right" if got.get("decision", {}).get("kind") == "none" else "wrong"
-    return "asks" if "table" in got or got["decision"]["kind"] in ("ask", "none") else "wrong"
+    if any(is_right(kind, question[kind], code, got) for kind in KINDS if kind in question):
+        return "right"
+    is_number = code in (0, 1) and got.get("decision", {}).get("kind") == "use"
+    return "wrong" if is_number else "asks"
+
+
+def is_right(kind: str, wanted: str | list[str], code: int, got: dict[str, Any]) -> bool:
+    """Whether an answer is of one of the kinds that the question allows."""
+    texts = [wanted] if isinstance(wanted, str) else wanted
+    if kind == "same":
+        told = [decision(run([*shlex.split(one), "--json"])[1]) for one in texts]
+        return code in (0, 1) and decision(got) is not None and decision(got) in told
+    if kind == "refuse":
+        named = alike(json.dumps(got.get("error", {})).casefold())
+        return code == 2 and any(alike(word.casefold()) in named for word in texts)
+    if kind == "none":
+        return code in (0, 1) and got.get("decision", {}).get("kind") == "none"
+    return "table" in got or code == 2 or got["decision"]["kind"] in ("ask", "none")
 
 
 @pytest.fixture(scope="module")

@@ -51,6 +51,7 @@ laws = settings(deadline=None, max_examples=300, suppress_health_check=[HealthCh
         ("1,500 lbf*ft", "1500 lbf*ft"),
         ("w/antiseize", "with antiseize"),
         ("one point five ten point nine", "1.5 10.9"),
+        ("forty-three forty steel", "4340 steel"),
         ("inch and a half pipe", "1 1/2 inch pipe"),
     ],
 )
@@ -189,7 +190,7 @@ def test_first_words_that_are_no_command_are_a_question(capsys: pytest.CaptureFi
 @laws
 @given(
     st.text(max_size=80)
-    | st.lists(st.sampled_from(KNOWN + ["3/8", "5", "-", "x", "1/0", "m", '"', "250"]), max_size=12).map(" ".join)
+    | st.lists(st.sampled_from([*KNOWN, "3/8", "5", "-", "x", "1/0", "m", '"', "250"]), max_size=12).map(" ".join)
 )
 def test_no_line_ends_in_a_fault(line: str) -> None:
     out, bad = io.StringIO(), io.StringIO()

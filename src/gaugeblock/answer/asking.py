@@ -178,16 +178,17 @@ def amount(
     say: str = "{}",
     doubt: int = 0,
     cue: tuple[str, ...] = (),
+    followed: str = "",
 ) -> Shaped:
     """A number with its unit between words that mark it: ``before`` and ``after`` are patterns, needed where given.
 
-    ``bare`` is the unit of a number that has none; without it a number needs its unit.
+    ``followed`` is what must come after it and is read for itself; ``bare`` is the unit of a number that has none;
+    without it a number needs its unit.
     """
     spoken = "|".join(f"(?P<u{i}>{says})" for i, says in enumerate(_SAYS[dimension].values()))
     unit = f"(?: ?(?:{spoken}))" + ("?" if bare or dimension == "length" else "")
-    pattern = (
-        (f"(?:{before}) " if before else "") + f"(?P<number>-?{NUMBER}){unit}" + (f" (?:{after})" if after else "")
-    )
+    pattern = (f"(?:{before}) " if before else "") + rf"(?P<number>-?{NUMBER}){unit}"
+    pattern += (f" (?:{after})" if after else "") + (f"(?= (?:{followed}))" if followed else "")
     names = list(_SAYS[dimension])
 
     def value(match: re.Match[str]) -> str | None:
@@ -199,24 +200,17 @@ def amount(
     return Shaped(pattern, value, say, doubt, cue)
 
 
-def unit_said(pattern_of: str, dimension: str) -> Shaped:
-    """A unit that the answer is wanted in: ``in newton metres``."""
-    spoken = "|".join(f"(?P<u{i}>{says})" for i, says in enumerate(_SAYS[dimension].values()))
-    names = list(_SAYS[dimension])
-    return Shaped(
-        f"(?:{pattern_of}) (?:{spoken})", lambda m: next(u for i, u in enumerate(names) if m[f"u{i}"]), "in {}", 1
-    )
+def always(text: str) -> Callable[[re.Match[str]], str]:
+    """What a pattern means whatever it matched."""
+    return lambda _: text
 
 
 def words_of(domain: str, column: str, *tables: str, bare: bool = True) -> Callable[[Refdata], dict[str, str]]:
     """The vocabulary of a key column: what words.csv lists for it, and the cells of these tables."""
 
     def cells(data: Refdata) -> dict[str, str]:
-        found: dict[str, str] = {}
-        for table in tables:
-            for folded, cell in data.table(table).column(column).items():
-                if folded not in ("any", "not stated"):
-                    found[folded] = cell
+        columns = [data.table(table).column(column) for table in tables]
+        found = {w: c for cells in columns for w, c in cells.items() if w not in ("any", "not stated")}
         found.update(data.words(domain, column))
         return {w: c for w, c in found.items() if bare or not w.replace(".", "").isdigit()}
 

@@ -191,7 +191,7 @@ def _under(trusts: list[list[str]], first: int, step: int) -> list[str]:
     from textwrap import wrap as broken
 
     shown = [broken(max(t, key=len), step - 2) if t else [] for t in trusts]
-    lines = []
-    for at in range(max(map(len, shown), default=0)):
-        lines.append("".join([" " * first, *(f"{s[at] if at < len(s) else '':<{step}}" for s in shown)]).rstrip())
-    return lines
+    return [
+        "".join([" " * first, *(f"{s[at] if at < len(s) else '':<{step}}" for s in shown)]).rstrip()
+        for at in range(max(map(len, shown), default=0))
+    ]

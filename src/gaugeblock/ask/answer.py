@@ -69,7 +69,7 @@ def understood(words: tuple[str, ...], data: Refdata) -> Reading:
     from gaugeblock.ask.topics import topics
 
     best: Reading | None = None
-    for group in topics(words, data):
+    for group in topics(words):
         for topic in group:
             reading = read(words, topic, data)
             if reading.is_plain:  # every word is part of an option: no other topic can read it better

@@ -11,10 +11,9 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from gaugeblock.answer.asking import Topic
-    from gaugeblock.tables.load import Refdata
 
 
-def topics(words: tuple[str, ...], data: Refdata) -> Iterator[list[Topic]]:
+def topics(words: tuple[str, ...]) -> Iterator[list[Topic]]:
     """The topics in groups, the likeliest first; those of a wing are loaded when their turn comes."""
     line = " ".join(words)
     hints = {wing.name: len(re.findall(rf"\b(?:{wing.hints})\b", line)) for wing in domains.WINGS if wing.hints}

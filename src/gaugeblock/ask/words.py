@@ -154,6 +154,12 @@ def _in_digits(words: list[str]) -> list[str]:
                 out += [str(number), f"{part}/{_PARTS[text[end]]}"]
                 at = end + 1
                 continue
+        second, end = _whole(text, after) if after < len(text) else (None, after)
+        is_pair = second is not None and 10 <= number < 100 and 10 <= second < 100
+        if is_pair and (end >= len(text) or text[end] not in (*_PARTS, "point")):
+            out.append(f"{number}{second}")  # forty-three forty is 4340
+            at = end
+            continue
         out.append(str(number))
         at = after
     return _joined(out)

@@ -23,5 +23,9 @@ WING = Wing(
         "gearing": "gearing",
     },
     {"driveline": "Driveline", "splines": "Splines", "joints": "Joints", "gearing": "GearingItem"},
-    hints=r"steel|shafts?|axles?|rockwell|hrc|rc|brinell|hb|hard\w*|gears?|rear|ratio|rpm|revs|tires?|tyres?|mph|joints?|ujs?|spline[ds]?|backlash|preload|pinion|ring|diff\w*|4340|1541|300m|tooth|teeth|angles?|[0-9]\.[0-9]{2}|[0-9]{4}|strength",
+    hints=(
+        r"steel|shafts?|axles?|rockwell|hrc|rc|brinell|hb|hard\w*|gears?|rear|ratio|rpm|revs|tires?"
+        r"|tyres?|mph|joints?|ujs?|spline[ds]?|backlash|preload|pinion|ring|diff\w*|4340|1541|300m"
+        r"|tooth|teeth|angles?|[0-9]\.[0-9]{2}|[0-9]{4}|strength"
+    ),
 )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, amount, words_of
+from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.errors import GaugeblockError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -36,12 +36,79 @@ _HARDNESS = (
     Shaped(rf"(?P<n>[0-9]+(?:\.[0-9]+)?) ?(?P<scale>{_SCALE})(?: hardness)?", _hardness),
     Shaped(rf"(?P<scale>{_SCALE}) (?:of |is )?(?P<n>[0-9]+(?:\.[0-9]+)?)", _hardness),
 )
+
+
+def _by_value(value: str, *, steel: str = "", data: Refdata) -> Sheet:
+    """A hardness on other scales and as strength, which is the same for every steel of even structure."""
+    del steel
+    from gaugeblock.driveline.hardness import hardness
+
+    number, scale = value.split(" ")
+    return hardness(scale, number, data=data)
+
+
+def _ratios(match: re.Match[str]) -> str:
+    from re import findall
+
+    return ", ".join(findall(r"[0-9]+\.[0-9]+|[0-9]+[/:][0-9]+|[0-9]+", match["all"])).replace(":", "/")
+
+
+def _tyre(match: re.Match[str]) -> str:
+    code = match["code"]
+    if code:
+        return code.upper().replace(" ", "").replace("-", "R") if "r" not in code else code.upper().replace(" ", "")
+    return f"{match['n']} in"
+
+
+def _settle_joint(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """Both joints at one angle."""
+    if values.pop("both", ""):
+        values.setdefault("second", values["angle"])
+    return values
+
+
+def _answer(module: str, name: str) -> Callable[..., Sheet]:
+    from importlib import import_module
+
+    return getattr(import_module(f"gaugeblock.driveline.{module}"), name)  # type: ignore[no-any-return]
+
+
+def _open_steel(values: dict[str, str], data: Refdata) -> Open | None:
+    """The treatments of a steel that was named alone, each with what its shaft yields at."""
+    if "treatment" in values:
+        return None
+    steel = _answer("steel", "steel")
+    rows = data.table("driveline/steels").rows
+    names = data.table("driveline/steels").keys
+    at = {k.name: i for i, k in enumerate(names)}
+    found: list[dict[str, str]] = []
+    for row in rows:
+        if row.key[at["steel"]] != values["grade"] or row.standing:
+            continue
+        one = {"treatment": row.key[at["treatment"]]}
+        temper = row.key[at["temper"]]
+        if temper not in ("any", "not stated") and "temper" not in values:
+            one["temper"] = temper
+        if one in found:
+            continue
+        try:
+            steel(**{**values, **one}, data=data)
+        except GaugeblockError:
+            continue
+        found.append(one)
+    open_keys = ("treatment", "temper") if any("temper" in f for f in found) else ("treatment",)
+    return open_keys, [{k: f.get(k, "any") for k in open_keys} for f in found]
+
+
 STEEL = Topic(
     lambda: _answer("steel", "steel"),
     "shaft steel",
     {
         "grade": (Named(words_of("driveline", "steel", "driveline/steels"), tail="steel|shaft|axle|bar", doubt=0),),
-        "treatment": (Named(words_of("driveline", "treatment", "driveline/steels")),),
+        "treatment": (
+            Named(words_of("driveline", "treatment", "driveline/steels")),
+            Shaped(r"(?:at |to |treated to )?(?P<n>[0-9]{3}) ?ksi", lambda m: f"quenched and tempered to {m['n']} ksi"),
+        ),
         "temper": (
             amount(
                 "temperature",
@@ -51,6 +118,7 @@ STEEL = Topic(
             ),
             amount("temperature", after="temper", bare="degF", say="tempered at {}"),
             amount("temperature", before="at", say="tempered at {}", doubt=2),
+            amount("temperature", say="tempered at {}", doubt=3),
         ),
         "hardness": _HARDNESS,
         "shaft": (
@@ -66,12 +134,12 @@ STEEL = Topic(
     r" strong|strong|hold|carr(?:y|ies)|enough|torque|twist|hard(?:ness|ened)?|treated|heat treat(?:ed|ment)?"
     r"|steel|shafts?|axles?(?: shafts?)?|good for|take|stand|break|breaks|survive",
     needs=("grade",),
-    opens=lambda values, data: _open_steel(values, data),
+    opens=_open_steel,
 )
 HARDNESS = Topic(
     lambda: _by_value,
     "hardness",
-    {"value": _HARDNESS},
+    {"value": _HARDNESS, "steel": (Named(words_of("driveline", "steel", "driveline/steels"), say="steel {}"),)},
     r"(?:in|to|as|into|equals?|is)"
     rf" (?:{_SCALE}|ksi|mpa|psi|tensile)|convert(?:ed)?|conversion|hard(?:ness)?|strength|tensile(?:"
     r" strength)?|equivalent|ksi|steel",
@@ -79,27 +147,7 @@ HARDNESS = Topic(
 )
 
 
-def _by_value(value: str, *, data: Refdata) -> Sheet:
-    from gaugeblock.driveline.hardness import hardness
-
-    number, scale = value.split(" ")
-    return hardness(scale, number, data=data)
-
-
-def _ratios(match: re.Match[str]) -> str:
-    from re import findall
-
-    return ", ".join(findall(r"[0-9]+\.[0-9]+|[0-9]+[/:][0-9]+|[0-9]+", match["all"])).replace(":", "/")
-
-
 _RATIO = r"(?:[0-9]\.[0-9]{1,2}(?::1)?|[0-9]{2}[/:][0-9]{1,2})"
-
-
-def _tyre(match: re.Match[str]) -> str:
-    code = match["code"]
-    if code:
-        return code.upper().replace(" ", "").replace("-", "R") if "r" not in code else code.upper().replace(" ", "")
-    return f"{match['n']} in"
 
 
 GEARING = Topic(
@@ -137,24 +185,31 @@ GEARING = Topic(
     r" speed|turn(?:ing)?|tires?|tyres?|gears?|gearing|axle|cruise|cruising|highway|top speed|speed|rear end",
     needs=("ratios",),
 )
+
+
 JOINT = Topic(
     lambda: _answer("joints.answer", "joint"),
     "universal joint",
     {
-        "angle": (amount("angle", say="{}"),),
+        "angle": (
+            amount("angle", say="{}"),
+            Shaped(rf"(?P<n>{NUMBER})(?= and {NUMBER} ?deg)", lambda m: f"{m['n']} deg"),
+        ),
+        "both": (Shaped("both(?: of the)?(?: ends)?", always("yes"), "both joints"),),
         "second": (
             amount("angle", before="and|other(?: end)?(?: is| at)?|second(?: is| at)?", say="second {}"),
             amount("angle", say="second {}", doubt=1),
         ),
         "phasing": (
-            Shaped(r"(?:in|correct(?:ly)?) phased?", lambda m: "in phase"),
-            Shaped(r"(?:out of|wrong) phase|90 deg(?:rees)? out", lambda m: "wrong phase"),
+            Shaped(r"(?:in|correct(?:ly)?) phased?", always("in phase")),
+            Shaped(r"(?:out of|wrong) phase|90 deg(?:rees)? out", always("wrong phase")),
         ),
         "speed": (amount("rotational speed", before="at", say="at {}"), amount("rotational speed", say="at {}")),
     },
     r"(?:u|universal|uj|cardan|hooke'?s?)[- ]?joints?|ujs?|joints?|drive ?shaft|prop(?:eller)?[-"
     r" ]?shaft|angles?|vibrat\w*|working|operating",
     needs=("angle",),
+    settle=_settle_joint,
 )
 SETUP = Topic(
     lambda: _answer("setups.answer", "setup"),
@@ -176,7 +231,7 @@ SETUP = Topic(
     },
     r"set(?:ting)?(?: ?up)?|axle|diff(?:erential)?|rear(?: end)?|gears?|crown ?wheel|setting|how much|clearance|torque",
     needs=("component",),
-    settle=lambda values, data: {"axle": "rear", "step": "final setting", **values},
+    settle=lambda values, _data: {"axle": "rear", "step": "final setting", **values},
 )
 SPLINE = Topic(
     lambda: _answer("splines.answer", "spline"),
@@ -197,37 +252,4 @@ SPLINE = Topic(
     r" big|torque|carry|hold",
     needs=("pitch", "teeth"),
 )
-TOPICS = (STEEL, HARDNESS, GEARING, JOINT, SETUP, SPLINE)
-
-
-def _answer(module: str, name: str) -> Callable[..., Sheet]:
-    from importlib import import_module
-
-    return getattr(import_module(f"gaugeblock.driveline.{module}"), name)  # type: ignore[no-any-return]
-
-
-def _open_steel(values: dict[str, str], data: Refdata) -> Open | None:
-    """The treatments of a steel that was named alone, each with what its shaft yields at."""
-    if "treatment" in values:
-        return None
-    steel = _answer("steel", "steel")
-    rows = data.table("driveline/steels").rows
-    names = data.table("driveline/steels").keys
-    at = {k.name: i for i, k in enumerate(names)}
-    found: list[dict[str, str]] = []
-    for row in rows:
-        if row.key[at["steel"]] != values["grade"] or row.standing:
-            continue
-        one = {"treatment": row.key[at["treatment"]]}
-        temper = row.key[at["temper"]]
-        if temper not in ("any", "not stated") and "temper" not in values:
-            one["temper"] = temper
-        if one in found:
-            continue
-        try:
-            steel(**{**values, **one}, data=data)
-        except GaugeblockError:
-            continue
-        found.append(one)
-    open_keys = ("treatment", "temper") if any("temper" in f for f in found) else ("treatment",)
-    return open_keys, [{k: f.get(k, "any") for k in open_keys} for f in found]
+TOPICS = (HARDNESS, STEEL, GEARING, JOINT, SETUP, SPLINE)

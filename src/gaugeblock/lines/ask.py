@@ -2,20 +2,28 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import Named, Shaped, Topic, amount, words_of
+from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     import re
-    from collections.abc import Callable
 
     from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.tables.load import Refdata
 
 _OLD = (
-    r"(?:when |once |after )?(?:it's |its |it is )?(?:old|aged|used|wet|moist|years? old|in use|a year|two years|2"
-    r" years)(?: in use| old)?"
+    r"(?:when |once |after )?(?:it's |its |it is )?(?:old|aged|used|wet|moist|years? old|in use|a year|2 years"
+    r"|been in (?:the |my |there )?(?:car |truck )?(?:for )?(?:a )?(?:years?|ages|long|while)|for years)(?: in use|"
+    r" old)?"
 )
-_NEW = r"(?:brand )?(?:new|fresh|dry|unopened)(?: from the (?:can|bottle))?|out of the (?:can|bottle)"
+_NEW = (
+    r"(?:brand )?(?:new|fresh|dry|unopened)(?: (?:from|out of) (?:an?|the) (?:sealed |new"
+    r" )?(?:can|bottle))?|(?:from|out of) (?:an?|the) (?:sealed |new )?(?:can|bottle)"
+)
+
+
+def _j30(match: re.Match[str]) -> str:
+    return f"SAE J30 R{match['n'].upper().replace('-', ' ')}"
 
 
 def _dot(match: re.Match[str]) -> str:
@@ -23,27 +31,48 @@ def _dot(match: re.Match[str]) -> str:
     return f"DOT {number}"
 
 
+_BY = "beside|near|next to|by|from|off|close to|away from|against|alongside|along|under|over|touching"
+
+
+def _sheet(item: str, *, data: Refdata, **options: str) -> Sheet:
+    """What an item stands; beside a hot part, how hot it gets there."""
+    if "beside" in options:
+        from gaugeblock.errors import InputError
+        from gaugeblock.lines.beside import beside
+
+        if "at" in options:
+            why = "a temperature to judge and an estimate beside a hot part are two questions"
+            raise InputError(options["at"], "question", why, (), "ask one at a time")
+        hot, klass, state = options.pop("beside"), options.pop("klass", None), options.pop("state", None)
+        return beside(item, hot, klass=klass, state=state, given=options, data=data)
+    from gaugeblock.lines.heat import heat
+
+    return heat(item, data=data, **options)
+
+
 HEAT = Topic(
-    lambda: _heat(),
+    lambda: _sheet,
     "heat",
     {
         "item": (
             Shaped(r"(?:brake fluid |fluid )?dot[- ]?(?P<n>3|4|5\.1|51|5)(?: (?:brake )?fluid)?", _dot),
             Shaped(r"brake fluid (?P<n>3|4|5\.1|5)", _dot),
+            Shaped(r"(?:sae )?j?30[- ]?r ?(?P<n>[0-9]+(?:[- ]?t[12])?)(?: (?:fuel )?(?:hose|line))?", _j30),
             Named(
                 words_of("lines", "item", "lines/fluids", "lines/fuels", "lines/materials", bare=False),
                 tail=r"lines?|hoses?|tubes?|tubing|boots?|seals?|o-?rings?|grommets?|insulat(?:ion|ed)",
             ),
         ),
-        "klass": (Named(words_of("lines", "class", "lines/materials", bare=False)),),
+        "klass": (Named(words_of("lines", "class", "lines/materials"), doubt=1),),
         "state": (
             Named(words_of("lines", "state", "lines/fluids", "lines/fuels", "lines/materials", bare=False)),
-            Shaped(_OLD, lambda m: "wet", "old (wet)", doubt=1),
-            Shaped(_NEW, lambda m: "dry", "new (dry)", doubt=1),
-            Shaped(r"(?:all day|for long|all the time|steady|constant(?:ly)?)", lambda m: "continuous"),
+            Shaped(r"50[ /-]50(?: (?:mix|with water|water))?|half and half", always("50 %"), "50 %"),
+            Shaped(_OLD, always("wet"), "old (wet)", doubt=1),
+            Shaped(_NEW, always("dry"), "new (dry)", doubt=1),
+            Shaped(r"(?:all day|for long|all the time|steady|constant(?:ly)?)", always("continuous")),
             Shaped(
                 r"(?:for )?(?:a )?(?:short (?:while|time)|moment|minute|few minutes|briefly|short)",
-                lambda m: "intermittent",
+                always("intermittent"),
             ),
         ),
         "at": (
@@ -57,21 +86,34 @@ HEAT = Topic(
             ),
             amount("temperature", say="at {}"),
         ),
+        "beside": (
+            Shaped(
+                rf"(?:{_BY} )?(?:the |an? |my )?(?:exhaust )?(?:headers?|exhaust headers?)(?: (?:pipe|tube)s?)?",
+                always("exhaust header"),
+                "beside an exhaust header",
+                cue=("header",),
+            ),
+            Named(
+                words_of("lines", "part", "lines/heat_sources"), lead=rf"(?:{_BY})(?: an?| the| my)?", say="beside {}"
+            ),
+        ),
+        "gap": (
+            amount("length", followed=_BY, say="{} away"),
+            amount("length", after="away", say="{} away"),
+        ),
+        "od": (
+            amount(
+                "length", followed=r"(?:brake |fuel |steel |coolant )?(?:lines?|tubes?|pipes?|hoses?)", say="{} line"
+            ),
+        ),
     },
     r"(?:when does (?:it )?|does (?:it )?|will (?:it )?)?(?:boils?|boiling(?: points?)?|boil"
     r" over)|(?:max(?:imum)?|top|highest)|"
     r"temp(?:erature)?s?(?: limits?| ratings?| range)?|how hot|too hot|hot|heat(?: limit| rating|"
     r" resist\w*)?|stands?(?: up)?|limits?|survives?|melts?|rated|"
-    r"ratings?|safe|okay|handle|live|good for|cope|degrees|burn|fluids?|hoses?|lines?|next"
-    r" to|near|beside|header|exhaust|under the hood|engine bay",
+    r"ratings?|safe|okay|handle|live|good for|cope|degrees|burn|fluids?|hoses?|(?:brake |fuel |steel )?lines?|degrees",
     needs=("item",),
 )
-
-
-def _heat() -> Callable[..., Sheet]:
-    from gaugeblock.lines.heat import heat
-
-    return heat
 
 
 TOPICS = (HEAT,)

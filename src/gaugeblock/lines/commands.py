@@ -71,15 +71,9 @@ def heat(argv: list[str]) -> int:
     if a.at is not None:
         why = "a temperature to judge and an estimate are two questions"
         raise InputError("--at", "heat", why, (), "ask one; a measured one is --measured")
-    from gaugeblock.lines.item import table_of
-    from gaugeblock.lines.route import route
+    from gaugeblock.lines.beside import beside
 
-    if table_of(a.item, data) == "lines/materials":
-        sheet = route(material=a.item, klass=a.klass, state=a.state, beside=a.beside, data=data, **given)
-    else:
-        if a.klass is not None:
-            raise InputError(a.klass, "--class", "a fluid or fuel has a state, not a class", (), "leave the class out")
-        sheet = route(fluid=a.item, fluid_state=a.state, beside=a.beside, data=data, **given)
+    sheet = beside(a.item, a.beside, klass=a.klass, state=a.state, given=given, data=data)
     return print_sheet(sheet, a.json, a.unit, a.why)
 
 

@@ -22,5 +22,8 @@ WING = Wing(
     },
     {"tubes": "Tube"},
     job_commands=("tube",),
-    hints=r"tub\w*|bend\w*|die|gauge|gage|ga|guage|pipes?|sch\w*|flar\w*|dom|erw|wall|od|sheet|awg|bwg|nps|1020|4130|nut|lines?|strength|yield",
+    hints=(
+        r"tub\w*|bend\w*|die|gauge|gage|ga|guage|pipes?|sch\w*|flar\w*|dom|erw|wall|od|sheet|awg|bwg"
+        r"|nps|1020|4130|nut|lines?|strength|yield"
+    ),
 )

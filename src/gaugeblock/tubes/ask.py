@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import NUMBER, Hit, Named, Shaped, Topic, amount, words_of
+from gaugeblock.answer.asking import NUMBER, Hit, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.tubes import keys
 
@@ -69,8 +69,7 @@ def _wall(match: re.Match[str]) -> str | None:
 
 _OD = (
     Shaped(
-        rf"(?P<n>{NUMBER})(?:(?P<in>{_IN})| ?(?P<mm>mm))?(?: ?(?:od|o\.d|outside diameter|outside|dia(?:meter)?))?(?:"
-        r" x| by)?",
+        rf"(?P<n>{NUMBER})(?:(?P<in>{_IN})| ?(?P<mm>mm))?(?: ?(?:od|o\.d|outside diameter|outside|dia(?:meter)?))?",
         _bare_od,
         "{} OD",
     ),
@@ -111,7 +110,7 @@ _RADIUS = (
 )
 
 
-def _open_bend(values: dict[str, str], data: Refdata) -> Open | None:
+def _open_bend(values: dict[str, str], _data: Refdata) -> Open | None:
     if "method" in values:
         return None
     return ("method",), [{"method": m} for m in ("rotary draw", "mandrel", "press")]
@@ -120,6 +119,36 @@ def _open_bend(values: dict[str, str], data: Refdata) -> Open | None:
 def _systems(data: Refdata) -> dict[str, str]:
     """The systems of gauge numbers; a word with its own number (``10 awg``) would hide the number."""
     return {w: c for w, c in words_of("tubes", "system", "tubes/gauges")(data).items() if not w[0].isdigit()}
+
+
+def _answer(module: str, name: str) -> Callable[..., Sheet]:
+    from importlib import import_module
+
+    return getattr(import_module(f"gaugeblock.tubes.{module}"), name)  # type: ignore[no-any-return]
+
+
+def _open_gauge(values: dict[str, str], data: Refdata) -> Open | None:
+    """What the number means in each system that has it."""
+    if "system" in values:
+        return None
+    rows = data.table("tubes/gauges").of("wall_thickness")
+    number = values["number"]
+    systems = [r["system"] for r in rows if r["gauge"] == number and not r["standing"]]
+    return ("system",), [{"system": s} for s in dict.fromkeys(systems)]
+
+
+def _open_flare(values: dict[str, str], data: Refdata) -> Open | None:
+    """The kinds of flare of a tube of this size."""
+    if "flare" in values:
+        return None
+    found = []
+    for kind in data.table("tubes/flares").column("flare").values():
+        try:
+            _answer("flare", "flare")(**{**values, "flare": kind}, data=data)
+        except (LookupMiss, Ambiguous):
+            continue
+        found.append({"flare": kind})
+    return ("flare",), found
 
 
 BEND = Topic(
@@ -131,7 +160,7 @@ BEND = Topic(
         "material": (_STOCK,),
         "method": (
             Named(words_of("tubes", "method", "tubes/bend_minimums")),
-            Shaped(r"(?:bending )?die", lambda _: "rotary draw"),
+            Shaped(r"(?:bending )?die", always("rotary draw")),
         ),
         "radius": _RADIUS,
         "angle": (amount("angle", after="bends?", say="{} bend"), amount("angle", say="{}")),
@@ -158,7 +187,7 @@ GAUGE = Topic(
     rf"(?:{_GAUGE})|thick(?:ness)?|how thick|wall|in inches|in mm|decimal|steel|dia(?:meter)?",
     needs=("number",),
     asks_for=rf"(?:{_GAUGE})|[a-z]wg|[0-9]ga|sheet\w*",
-    opens=lambda values, data: _open_gauge(values, data),
+    opens=_open_gauge,
 )
 PIPE = Topic(
     lambda: _answer("pipe", "pipe"),
@@ -215,38 +244,8 @@ FLARE = Topic(
     r" nuts?)?|tubes?|size|fits?|ports?",
     needs=("od",),
     asks_for=r"flares?(?! nuts?)|flared|threads?|ports?|orb|bubble",
-    opens=lambda values, data: _open_flare(values, data),
+    opens=_open_flare,
 )
-
-
-def _answer(module: str, name: str) -> Callable[..., Sheet]:
-    from importlib import import_module
-
-    return getattr(import_module(f"gaugeblock.tubes.{module}"), name)  # type: ignore[no-any-return]
-
-
-def _open_gauge(values: dict[str, str], data: Refdata) -> Open | None:
-    """What the number means in each system that has it."""
-    if "system" in values:
-        return None
-    rows = data.table("tubes/gauges").of("wall_thickness")
-    number = values["number"]
-    systems = [r["system"] for r in rows if r["gauge"] == number and not r["standing"]]
-    return ("system",), [{"system": s} for s in dict.fromkeys(systems)]
-
-
-def _open_flare(values: dict[str, str], data: Refdata) -> Open | None:
-    """The kinds of flare of a tube of this size."""
-    if "flare" in values:
-        return None
-    found = []
-    for kind in data.table("tubes/flares").column("flare").values():
-        try:
-            _answer("flare", "flare")(**{**values, "flare": kind}, data=data)
-        except (LookupMiss, Ambiguous):
-            continue
-        found.append({"flare": kind})
-    return ("flare",), found
 
 
 TOPICS = (BEND, GAUGE, PIPE, MATERIAL, FLARE)

@@ -1,0 +1,95 @@
+"""What is asked about the wire and the fuse of one circuit, as people say it."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import Shaped, Topic, always, amount
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+    from collections.abc import Callable
+
+    from gaugeblock.answer.asking import Open
+    from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.tables.load import Refdata
+
+
+def _gauge(match: re.Match[str]) -> str:
+    return f"{match['n']} AWG"
+
+
+def _circuit() -> Callable[..., Sheet]:
+    from gaugeblock.wiring.circuit import circuit
+
+    return circuit
+
+
+def _open(values: dict[str, str], _data: Refdata) -> Open | None:
+    """A system of 12 or of 24 volts."""
+    return None if "voltage" in values else (("voltage",), [{"voltage": "12 V"}, {"voltage": "24 V"}])
+
+
+
+
+
+CIRCUIT = Topic(
+    _circuit,
+    "wire",
+    {
+        "current": (amount("current", say="{}"),),
+        "length": (amount("length", say="{} one way"),),
+        "voltage": (amount("voltage", say="{}"), amount("voltage", after="systems?", say="{}")),
+        "drop": (
+            amount("ratio", after="(?:voltage )?drop", say="{} drop"),
+            amount("voltage", after="(?:voltage )?drop", say="{} drop"),
+        ),
+        "insulation": (
+            amount("temperature", after="(?:insulation|insulated|wire|cable)", say="{} insulation"),
+            Shaped(r"(?P<n>gxl|sxl|txl|gpt|twp|hdt)(?: (?:wire|cable))?", lambda m: m["n"].upper()),
+        ),
+        "air": (
+            Shaped((
+                r"(?:by|near|beside|next to) (?:the )?engine|(?:in the )?engine bay|under the (?:hood"
+                r"|bonnet)"
+            ), always("by the engine")),
+            Shaped(r"in(?:side)? the (?:cabin|car|cockpit)|under the dash", always("in the cabin")),
+            amount("temperature", say="air {}", doubt=1),
+            amount("temperature", before="(?:in|at)", say="air {}"),
+        ),
+        "bundle": (
+            Shaped((
+                r"(?:in )?(?:an? )?(?:bundle|loom|harness) of (?P<n>[0-9]+)(?: wires?)?"
+            ), lambda m: m["n"], "{} wires together"),
+            Shaped((
+                r"(?:1 |one |a )?(?:single )?wire (?:alone|by itself|on its own)|alone|single wire|by"
+                r" itself"
+            ), always("1"), "one wire alone"),
+        ),
+        "back": (
+            Shaped((
+                r"(?:return(?:ed)?|ground(?:ed)?|earth(?:ed)?)(?: by| through| to)?(?: an?| the)?"
+                r" (?:wire|cable)"
+            ), always("wire"), "return by wire"),
+            Shaped((
+                r"(?:return(?:ed)?|ground(?:ed)?|earth(?:ed)?)(?: by| through| to)?(?: an?| the)?"
+                r" (?:body|chassis|frame)"
+            ), always("body"), "return by the body"),
+        ),
+        "fuse": (
+            amount("current", after="fuse", say="{} fuse"),
+            amount("current", before="fuse(?: of| is)?", say="{} fuse"),
+        ),
+        "connector": (amount("current", after="connector", say="{} connector"),),
+        "wire": (
+            Shaped(r"(?P<n>[0-9]+(?:/0)?) ?(?:awg|gauge|gage|ga|guage)(?: (?:wire|cable))?", _gauge, "{} wire"),
+        ),
+    },
+    (
+        r"(?:what |which )?(?:size|gauge|gage)?(?: of)? ?(?:wires?|wiring|cables?)(?: size| gauge)?"
+        r"|circuits?|fan|pump|lights?|headlights?|voltage drop|amps?|carry|battery|from the battery"
+        r"|relay"
+    ),
+    needs=("current", "length"),
+    opens=_open,
+)
+TOPICS = (CIRCUIT,)

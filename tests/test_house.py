@@ -33,7 +33,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("domains",),
     ("audit", "closing"),
     ("packet",),
-    ("ask",),
+    ("plain",),
     ("commands",),
     ("cli", "__main__"),
 )

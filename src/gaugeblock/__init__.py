@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from gaugeblock.answer.decision import Decision as Decision
     from gaugeblock.answer.question import Question as Question
     from gaugeblock.answer.sheet import Sheet as Sheet
+    from gaugeblock.answer.table import Table as Table
     from gaugeblock.audit import audit_packet as audit_packet
     from gaugeblock.audit import audit_refdata as audit_refdata
     from gaugeblock.domains import validate as validate
@@ -44,6 +45,7 @@ if TYPE_CHECKING:
     from gaugeblock.lines.route import route as route
     from gaugeblock.lookup import look_up as look_up
     from gaugeblock.packet.make import make_packet as make_packet
+    from gaugeblock.plain.answer import ask as ask
     from gaugeblock.tables.fault import Fault as Fault
     from gaugeblock.tables.load import Refdata as Refdata
     from gaugeblock.tables.load import refdata as refdata
@@ -58,6 +60,8 @@ if TYPE_CHECKING:
 
 # public name -> the module it stands in, so that importing this package is quick. The answers are named by the domains.
 _FACE = {
+    "ask": "gaugeblock.plain.answer",
+    "Table": "gaugeblock.answer.table",
     "sources": "gaugeblock.finding",
     "look_up": "gaugeblock.lookup",
     "find": "gaugeblock.finding",
@@ -101,7 +105,9 @@ __all__ = [
     "Question",
     "Refdata",
     "Sheet",
+    "Table",
     "UnitError",
+    "ask",
     "audit_packet",
     "audit_refdata",
     "axle",

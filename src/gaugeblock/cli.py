@@ -57,7 +57,7 @@ def _version() -> str:
 def _run(name: str, argv: list[str]) -> int:
     """Run one command. One that works on a job is given the reader, which knows the tables of all domains."""
     if name == "ask":
-        from gaugeblock.ask.command import ask
+        from gaugeblock.plain.command import ask
 
         return ask(argv)
     if name in GENERAL:
@@ -130,7 +130,7 @@ def main(argv: list[str] | None = None) -> int:
             sys.stdout = out
         code = _write(out, kept.getvalue(), code, argv)
     except GaugeblockError as error:
-        code = _say(error.as_dict(), str(error), argv, 2)
+        code = _say(error.as_dict(), "" if "--json" in argv else _told(error), argv, 2)
     except KeyboardInterrupt:
         text = "stopped; files that were being written are whole: the earlier ones or the new ones"
         code = _say(_parts("stopped", "", text, "run it again"), text, argv, STOPPED)
@@ -178,6 +178,27 @@ def _say(parts: dict[str, object], text: str, argv: list[str], code: int) -> int
     except (OSError, ValueError):
         pass  # nobody can be told
     return code
+
+
+def _told(error: GaugeblockError) -> str:
+    """A refusal as a person reads it: what is wrong, what is near it, what to do; one line each where it fits."""
+    from gaugeblock.answer.short import width
+    from gaugeblock.answer.text import wrap
+    from gaugeblock.errors import JobError
+
+    if isinstance(error, JobError):
+        return str(error)
+    table, _, key = error.where.rpartition(" ")
+    where = key if "/" in table and " " not in table else error.where
+    if where.startswith("read as "):
+        lines = [f"{where}.", f"{error.why}."]
+    else:
+        lines = [f"{where}: {error.asked}: {error.why}." if where else f"{error.asked}: {error.why}."]
+    lines += [f"Near it: {error.choices}."] if error.nearest else []
+    lines += [f"{error.do}."] if error.do else []
+    wide = width()
+    capital = [line if "/" in line.partition(" ")[0] else line[:1].upper() + line[1:] for line in lines]
+    return "\n".join(part for line in capital for part in wrap(line, 0, 2, wide=wide))
 
 
 def _fault(error: Exception, argv: list[str]) -> int:

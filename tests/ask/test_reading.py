@@ -13,13 +13,13 @@ from hypothesis import strategies as st
 from gaugeblock import domains
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.answer.table import Table
-from gaugeblock.ask.answer import answer, ask, understood
-from gaugeblock.ask.chatter import CHATTER, TURNING
-from gaugeblock.ask.reading import read
-from gaugeblock.ask.words import words_of
 from gaugeblock.cli import main
 from gaugeblock.errors import GaugeblockError, InputError
 from gaugeblock.fasteners.torque import torque
+from gaugeblock.plain.answer import answer, ask, understood
+from gaugeblock.plain.chatter import CHATTER, TURNING
+from gaugeblock.plain.reading import read
+from gaugeblock.plain.words import words_of
 from gaugeblock.tables.load import refdata
 
 DATA = refdata()

@@ -29,9 +29,6 @@ def _open(values: dict[str, str], _data: Refdata) -> Open | None:
     return None if "voltage" in values else (("voltage",), [{"voltage": "12 V"}, {"voltage": "24 V"}])
 
 
-
-
-
 CIRCUIT = Topic(
     _circuit,
     "wire",
@@ -48,41 +45,47 @@ CIRCUIT = Topic(
             Shaped(r"(?P<n>gxl|sxl|txl|gpt|twp|hdt)(?: (?:wire|cable))?", lambda m: m["n"].upper()),
         ),
         "air": (
-            Shaped((
-                r"(?:by|near|beside|next to) (?:the )?engine|(?:in the )?engine bay|under the (?:hood"
-                r"|bonnet)"
-            ), always("by the engine")),
+            Shaped(
+                (r"(?:by|near|beside|next to) (?:the )?engine|(?:in the )?engine bay|under the (?:hood" r"|bonnet)"),
+                always("by the engine"),
+            ),
             Shaped(r"in(?:side)? the (?:cabin|car|cockpit)|under the dash", always("in the cabin")),
             amount("temperature", say="air {}", doubt=1),
             amount("temperature", before="(?:in|at)", say="air {}"),
         ),
         "bundle": (
-            Shaped((
-                r"(?:in )?(?:an? )?(?:bundle|loom|harness) of (?P<n>[0-9]+)(?: wires?)?"
-            ), lambda m: m["n"], "{} wires together"),
-            Shaped((
-                r"(?:1 |one |a )?(?:single )?wire (?:alone|by itself|on its own)|alone|single wire|by"
-                r" itself"
-            ), always("1"), "one wire alone"),
+            Shaped(
+                r"(?:in )?(?:an? )?(?:bundle|loom|harness) of (?P<n>[0-9]+)(?: wires?)?",
+                lambda m: m["n"],
+                "{} wires together",
+            ),
+            Shaped(
+                (r"(?:1 |one |a )?(?:single )?wire (?:alone|by itself|on its own)|alone|single wire|by" r" itself"),
+                always("1"),
+                "one wire alone",
+            ),
         ),
         "back": (
-            Shaped((
-                r"(?:return(?:ed)?|ground(?:ed)?|earth(?:ed)?)(?: by| through| to)?(?: an?| the)?"
-                r" (?:wire|cable)"
-            ), always("wire"), "return by wire"),
-            Shaped((
-                r"(?:return(?:ed)?|ground(?:ed)?|earth(?:ed)?)(?: by| through| to)?(?: an?| the)?"
-                r" (?:body|chassis|frame)"
-            ), always("body"), "return by the body"),
+            Shaped(
+                (r"(?:return(?:ed)?|ground(?:ed)?|earth(?:ed)?)(?: by| through| to)?(?: an?| the)?" r" (?:wire|cable)"),
+                always("wire"),
+                "return by wire",
+            ),
+            Shaped(
+                (
+                    r"(?:return(?:ed)?|ground(?:ed)?|earth(?:ed)?)(?: by| through| to)?(?: an?| the)?"
+                    r" (?:body|chassis|frame)"
+                ),
+                always("body"),
+                "return by the body",
+            ),
         ),
         "fuse": (
             amount("current", after="fuse", say="{} fuse"),
             amount("current", before="fuse(?: of| is)?", say="{} fuse"),
         ),
         "connector": (amount("current", after="connector", say="{} connector"),),
-        "wire": (
-            Shaped(r"(?P<n>[0-9]+(?:/0)?) ?(?:awg|gauge|gage|ga|guage)(?: (?:wire|cable))?", _gauge, "{} wire"),
-        ),
+        "wire": (Shaped(r"(?P<n>[0-9]+(?:/0)?) ?(?:awg|gauge|gage|ga|guage)(?: (?:wire|cable))?", _gauge, "{} wire"),),
     },
     (
         r"(?:what |which )?(?:size|gauge|gage)?(?: of)? ?(?:wires?|wiring|cables?)(?: size| gauge)?"

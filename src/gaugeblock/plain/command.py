@@ -18,7 +18,7 @@ def ask(argv: list[str]) -> int:
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.answer.table import Table
-    from gaugeblock.ask.answer import answer
+    from gaugeblock.plain.answer import answer
     from gaugeblock.tables.load import refdata
 
     got = answer(" ".join(a.words), data=refdata(a.data_release))

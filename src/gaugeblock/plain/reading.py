@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from gaugeblock.ask.chatter import CHATTER, TURNING
+from gaugeblock.plain.chatter import CHATTER, TURNING
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path

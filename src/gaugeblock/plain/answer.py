@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.answer.table import MOST, Line, Table
-from gaugeblock.ask.chatter import TURNING
-from gaugeblock.ask.reading import Reading, mend, read
-from gaugeblock.ask.words import words_of
 from gaugeblock.errors import Ambiguous, GaugeblockError, InputError, LookupMiss
+from gaugeblock.plain.chatter import TURNING
+from gaugeblock.plain.reading import Reading, mend, read
+from gaugeblock.plain.words import words_of
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.value import Value, put
 
@@ -66,7 +66,7 @@ def answer(question: str, *, data: Refdata | None = None) -> Answer:
 
 def understood(words: tuple[str, ...], data: Refdata) -> Reading:
     """The reading that leaves the fewest words: of all topics of all wings, those that the words point to first."""
-    from gaugeblock.ask.topics import topics
+    from gaugeblock.plain.topics import topics
 
     best: Reading | None = None
     for group in topics(words):

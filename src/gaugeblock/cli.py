@@ -186,8 +186,10 @@ def _told(error: GaugeblockError) -> str:
     from gaugeblock.answer.text import wrap
     from gaugeblock.errors import JobError
 
+    wide = width()
     if isinstance(error, JobError):
-        return str(error)
+        told = [(line, 2 if line.startswith("  ") else 0) for line in str(error).splitlines()]
+        return "\n".join(part for line, at in told for part in wrap(line.strip(), at, at + 2, wide=wide))
     table, _, key = error.where.rpartition(" ")
     where = key if "/" in table and " " not in table else error.where
     if where.startswith("read as "):
@@ -196,7 +198,6 @@ def _told(error: GaugeblockError) -> str:
         lines = [f"{where}: {error.asked}: {error.why}." if where else f"{error.asked}: {error.why}."]
     lines += [f"Near it: {error.choices}."] if error.nearest else []
     lines += [f"{error.do}."] if error.do else []
-    wide = width()
     capital = [line if "/" in line.partition(" ")[0] else line[:1].upper() + line[1:] for line in lines]
     return "\n".join(part for line in capital for part in wrap(line, 0, 2, wide=wide))
 

@@ -235,13 +235,15 @@ class Figure(Value):
         return got
 
     def _weakest(self) -> Evidence:
-        worst: Evidence | None = None
+        links: list[Evidence] = []
         if self.basis != "derived":
-            worst = Evidence(self.basis, self.checked, self.id)
-        elif self.rule is not None and (self.rule.basis != "derived" or not self.inputs):
-            worst = Evidence(self.rule.basis, self.rule.checked, f"formulas:{self.rule.name}")
-        for figure in self.inputs:
-            link = figure.evidence
+            links.append(Evidence(self.basis, self.checked, self.id))
+        links += (figure.evidence for figure in self.inputs)
+        if self.basis == "derived" and self.rule is not None and (self.rule.basis != "derived" or not self.inputs):
+            # after the inputs: of links alike the number counts that the rule works on, not the rule
+            links.append(Evidence(self.rule.basis, self.rule.checked, f"formulas:{self.rule.name}"))
+        worst: Evidence | None = None
+        for link in links:
             if worst is None or weakness(link.basis, link.checked) > weakness(worst.basis, worst.checked):
                 worst = link
         if worst is None:

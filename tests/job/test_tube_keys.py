@@ -31,7 +31,35 @@ def test_each_shape_is_taken_and_comes_back_as_written(text: str) -> None:
     assert tube.as_dict()[key]
 
 
+ALIKE = [
+    ('offset = "rise 6 in, angle 45 deg"', 'offset = { rise = "6 in", angle = "45 deg" }'),
+    (
+        'single = "first 8 in, second 9 in, angle 60 deg"',
+        'single = { first = "8 in", second = "9 in", angle = "60 deg" }',
+    ),
+    (
+        'kick_up = "flat 6 in, rise 5 in, second rise 4 in"',
+        'kick_up = { flat = "6 in", rise = "5 in", second = { rise = "4 in" } }',
+    ),
+    ('trim = "1 in"', 'trim = { start = "1 in", end = "1 in" }'),
+]
+
+
+@pytest.mark.parametrize(("text", "table"), ALIKE)
+def test_a_table_may_be_written_as_the_commands_take_it(text: str, table: str) -> None:
+    assert parse_job(T + text).tubes == parse_job(T + table).tubes
+
+
+def test_a_test_bend_may_be_written_as_the_command_takes_it() -> None:
+    die = '[[shop.dies]]\nname = "d"\ntest_bends = ['
+    text, table = '"47 deg set, 45 deg got"]', '{ pulled = "47 deg", released = "45 deg" }]'
+    assert parse_job(die + text).shop == parse_job(die + table).shop
+    with pytest.raises(JobError, match="not a test bend"):
+        parse_job(die + '"47 deg"]')
+
+
 BAD = [
+    ('offset = "rise 6 in, slope 45 deg"', "tubes[1].offset", 3, "not a measure of this shape"),
     ('wall_needed = "11"', "tubes[1].wall_needed", 3, "look it up with `gauge`"),
     ('offset = { rise = "6 in", slope = "45 deg" }', "tubes[1].offset.slope", 3, "no such key"),
     ('offset = { rise = "6" }', "tubes[1].offset.rise", 3, "needs its unit"),

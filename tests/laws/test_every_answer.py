@@ -70,6 +70,9 @@ def keeps(sheet: dict[str, Any]) -> list[str]:
         wrong.append("does not say what to do")
     if decision["kind"] == ASK and len(decision["figures"]) > 1 and not all(decision["when"]):
         wrong.append("candidates that do not say when")
+    said = zip(decision["when"], decision["then"], strict=True)
+    if decision["kind"] == ASK and not all(when or then for when, then in said):
+        wrong.append("a candidate without an outcome")
     wrong += [
         f"a question without kind, text or key: {question}"
         for question in sheet["questions"]

@@ -11,6 +11,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from gaugeblock.answer.check import Check
     from gaugeblock.fasteners.draft import Draft
     from gaugeblock.fasteners.way import Way
     from gaugeblock.fasteners.wrench import Setting
@@ -56,6 +57,17 @@ class Tightening(Decision):
         return {**super().as_dict(), **({"stages": list(self.stages)} if self.stages else {})}
 
 
+# What makes a lone candidate the one, by the check that asks.
+_WHEN = {
+    DRY: "the maker says that it is for these threads",
+    "condition of the threads": "the maker says that it is for these threads",
+    "crow-foot as typed": "at the fastener; no crow-foot is counted",
+    "wanted as typed": "what was typed is wrong; this is the tables' figure",
+    "given as typed": "what was typed is wrong; this is the tables' figure",
+}
+_WELL = "what is asked comes out well"
+
+
 def verb_of(setting: Setting) -> str:
     """SET for what a wrench reads, TURN for an angle, TIGHTEN for a torque at the fastener."""
     quantity = setting.figure.quantity
@@ -81,9 +93,14 @@ def decide(outcomes: Sequence[tuple[Way, Setting]], draft: Draft, stages: Sequen
         return Tightening(STOP, verb, candidates, [c.name for c in stops], f"{do} {right}".strip(), stages)
     if asks:
         do = _to_ask(draft, [c.name for c in asks]) or _sentence(asks[0].reason)
+        candidates = [c if c.when or c.then else c.replace(when=_when(asks)) for c in candidates]
         return Tightening(ASK, verb, candidates, [c.name for c in asks], do, stages)
     do = pretty(_sentence(", then ".join(stages))) if stages else ""
     return Tightening(USE, verb, candidates, (), do, stages)
+
+
+def _when(asks: Sequence[Check]) -> str:
+    return next((_WHEN[c.name] for c in asks if c.name in _WHEN), _WELL)
 
 
 def judged(clamp: Figure, setting: Figure, draft: Draft) -> Decision:
@@ -97,7 +114,7 @@ def judged(clamp: Figure, setting: Figure, draft: Draft) -> Decision:
         return Decision(STOP, CHECK, candidates, [c.name for c in stops], do)
     if asks:
         do = _to_ask(draft, [c.name for c in asks]) or _sentence(asks[0].reason)
-        return Decision(ASK, CHECK, candidates, [c.name for c in asks], do)
+        return Decision(ASK, CHECK, [c.replace(when=_when(asks)) for c in candidates], [c.name for c in asks], do)
     return Decision(USE, CHECK, candidates)
 
 

@@ -97,7 +97,8 @@ def _tapped_without(tapped: Tapped, gone: set[str]) -> Tapped:
 
 def of_bolt(bolt: Bolt, found: Joint | None, torque: Figure | None, data: Refdata) -> list[Doubt]:
     """All doubts about what was typed for a bolt; ``torque`` is the one of the tables, None where there is none."""
-    doubts = [*_of_torques(bolt.wish, _span(found, bolt, data)), *_of_crow_foot(bolt.tools, data)]
+    is_judged = found is not None and found.proof is not None
+    doubts = [*_of_torques(bolt.wish, _span(found, bolt, data), is_judged), *_of_crow_foot(bolt.tools, data)]
     named = _first_torque(bolt.wish)
     against = torque if named is None else named
     doubts += _of_drag(bolt.tools, against, data)
@@ -111,14 +112,27 @@ def of_piece(piece: Piece, row: Figure | None, data: Refdata) -> list[Doubt]:
     if row is not None and units.dimension(row.unit) == "torque":
         ends = [units.to_base(e, row.unit) for e in (row.value, row.low, row.high) if e is not None]
         span = (min(ends) / 3, max(ends) * 3)
+    around = span or _span_of_part(piece.part, data) or plausible_range("tightening_torque", data)
     doubts = [
-        *_of_torques(piece.wish, span or plausible_range("tightening_torque", data)),
+        *_of_torques(piece.wish, around, False),
         *_of_crow_foot(piece.tools, data),
     ]
     named = _first_torque(piece.wish)
     torque = row if row is not None and span is not None else None
     doubts += _of_drag(piece.tools, torque if named is None else named, data)
     return [d for d in doubts if d.option not in piece.wish.confirmed]
+
+
+def _span_of_part(part: str, data: Refdata) -> tuple[float, float] | None:
+    """A third of the least to three times the most, in N m, that any size of the part takes in any service."""
+    ends = [
+        units.to_base(float(units.parse_number(row[end])), row["unit"])
+        for row in data.table("fasteners/part_torques").rows
+        if row.key[0] == part and row["quantity"] == "tightening_torque" and not row["standing"]
+        for end in ("value", "low", "high")
+        if row[end]
+    ]
+    return (min(ends) / 3, max(ends) * 3) if ends else None
 
 
 def _span(found: Joint | None, bolt: Bolt, data: Refdata) -> tuple[float, float] | None:
@@ -155,7 +169,8 @@ def _first_torque(wish: Wish) -> Measure | None:
     return wish.wanted
 
 
-def _of_torques(wish: Wish, span: tuple[float, float] | None) -> list[Doubt]:
+def _of_torques(wish: Wish, span: tuple[float, float] | None, is_judged: bool) -> list[Doubt]:
+    """Doubts about the torques that somebody names; ``is_judged`` says that proof judges one that is too high."""
     if span is None:
         return []
     found = []
@@ -163,8 +178,9 @@ def _of_torques(wish: Wish, span: tuple[float, float] | None) -> list[Doubt]:
     if maker is not None and maker.stages.torques:
         found += _of_maker(maker, span)
     for option, measure in (("wanted", wish.wanted), ("given", wish.given)):
-        # one over proof is judged: it is refused, with its reason
-        if measure is not None and base_of(measure) < span[0] and (says := _outside(measure, span, "")):
+        if measure is None or (is_judged and base_of(measure) >= span[0]):
+            continue  # one over proof is judged: it is refused, with its reason
+        if says := _outside(measure, span, ""):
             found.append(Doubt(option, says))
     return found
 

@@ -7,7 +7,7 @@ from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, STOP, Bound, Check, at_most
 from gaugeblock.answer.making import base, derived, stated
 from gaugeblock.answer.printing import number_only
-from gaugeblock.answer.question import FILL_IN, MEASURE, Question
+from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
 from gaugeblock.calc import fasteners as calc
 from gaugeblock.fasteners.bolt import Tapped
 from gaugeblock.fasteners.clamp import Strain
@@ -27,6 +27,30 @@ _BRITTLE = ("cast iron",)
 def ceiling_name(metal: str) -> str:
     """The name of the check on the manuals' ceiling."""
     return f"torque into {metal}"
+
+
+# What makes a table's torque the one in a metal that the tables are not for, by what is known of an insert.
+WHEN_ASKED = {"": "a steel thread insert is fitted", "no": "the part's maker says the same"}
+
+
+def check_tables_metal(tapped: Tapped, draft: Draft) -> bool:
+    """Whether the general tables, which are for steel nuts, hold for the tapped metal; asked where no source says so.
+
+    A metal whose engagement a source lengthens by an addend is softer than those that the tables are for.
+    """
+    name, metal = ceiling_name(tapped.metal), tapped.metal
+    addend = lookup.look_up_or_none(
+        "fasteners/engagement", "engagement_addend", data=draft.data, into=metal, load="normal"
+    )
+    if addend is None or tapped.insert == "yes":
+        return True
+    reason = f"general tables are for steel nuts, and no published torque for threads in {metal} was found"
+    draft.check(Check(name, CANNOT_TELL, reason, bears=ASK))
+    if tapped.insert == "":
+        text = f"Say whether the hole in the {metal} has a steel thread insert."
+        draft.ask(Question(FILL_IN, text, "insert", (name,)))
+    draft.ask(Question(ASK_MAKER, f"Ask the part's maker for its torque into {metal}.", "maker.torque", (name,)))
+    return False
 
 
 def check_ceiling(torque: Figure, ceiling: Figure, tapped: Tapped, is_set: bool, draft: Draft) -> None:

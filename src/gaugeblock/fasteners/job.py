@@ -5,7 +5,7 @@ from typing import Annotated, Any
 
 from gaugeblock.errors import GaugeblockError
 from gaugeblock.fasteners.maker import Stages, read_stages
-from gaugeblock.fasteners.read import CONFIRMED
+from gaugeblock.fasteners.read import CONFIRMED, crow_foot
 from gaugeblock.job import values
 from gaugeblock.job.checks import Fault, given, measure, rising
 from gaugeblock.job.kind import Kind
@@ -40,6 +40,14 @@ MakerText = Annotated[Stages, _stages]
 Option = Annotated[str, one_of(*CONFIRMED)]
 
 
+def _crow_foot(text: str) -> dict[str, str]:
+    """``2 in on 12 in at 90 deg`` as keys of the table."""
+    got = crow_foot(text)
+    assert got is not None
+    angle = {"angle": got.angle.text} if got.angle is not None else {}
+    return {"length": got.arm.text, "wrench_length": got.wrench.text, **angle}
+
+
 class MakerTorque(Part):
     """The maker's own tightening torque: it governs, and is printed as the maker's."""
 
@@ -51,6 +59,11 @@ class MakerTorque(Part):
     source: Text | None = None
     place: Text | None = None
 
+    @classmethod
+    def of_text(cls, text: str) -> dict[str, Any]:
+        """Its torque alone, its range or its stages."""
+        return {"torque": text}
+
 
 class Adapter(Part):
     """A crow-foot between wrench and fastener: its length, the wrench's, the angle between them (0 is straight on)."""
@@ -58,6 +71,11 @@ class Adapter(Part):
     length: Length | None = None
     wrench_length: Length | None = None
     angle: Turn | None = None
+
+    @classmethod
+    def of_text(cls, text: str) -> dict[str, Any]:
+        """As ``2 in on 12 in at 90 deg``."""
+        return _crow_foot(text)
 
 
 class Fastener(Entry):
@@ -108,7 +126,7 @@ def faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fa
 def _stages_once(path: Path, item: dict[str, Any]) -> Iterator[Fault]:
     """The maker's stages are the passes: a list of other passes would say otherwise."""
     maker = item.get("maker")
-    text = maker.get("torque") if isinstance(maker, dict) else None
+    text = maker.get("torque") if isinstance(maker, dict) else maker
     if not isinstance(text, str) or not item.get("passes"):
         return
     try:
@@ -139,7 +157,7 @@ where = "steering gear to frame"        # where it is on the vehicle
 thread = "3/8-16 UNC"                   # size and thread, e.g. "1/2-20 UNF", "M10x1.5"
 grade = "SAE J429 5"                    # standard and grade, e.g. "ISO 898-1 8.8"
 condition = "dry"                       # thread as it is tightened: "dry", "oiled", a paste
-into = ""                               # what the thread goes into, e.g. "aluminium", "cast iron", "steel nut"
+into = ""                               # what the thread goes into, e.g. "aluminium", "cast iron", "steel"
 #insert = "yes"                         # "yes" or "no": whether the hole has a steel thread insert
 engagement = ""                         # length of thread in it, e.g. "5/8 in"
 #tapped_strength = "30 ksi"             # tensile strength of that material, if you know it

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator
 
 from gaugeblock import units
@@ -18,12 +19,17 @@ from gaugeblock.fasteners.decide import Tightening, decide
 from gaugeblock.fasteners.draft import Draft
 from gaugeblock.fasteners.job import Fastener, MakerTorque
 from gaugeblock.fasteners.maker import Maker, Stages, range_of, read_stages
+from gaugeblock.fasteners.read import metal_cell
 from gaugeblock.figure import Figure
 from gaugeblock.job.model import Shop
 from gaugeblock.tables.load import Refdata, canonical
 from gaugeblock.units import Measure, text_of
 
-_HEAT = ("exhaust", "header", "manifold", "turbo", "catalyst", "silencer", "muffler")
+# Places that a careful shop knows, as whole words of what the job calls the item and where it stands.
+_WHEEL = re.compile(r"(?<!steering )\bwheel (nut|bolt|stud)|\bwheels\b")
+_OTHERS_LIFE = re.compile(r"\b(brake|caliper|steering|suspension)")
+_HOT = re.compile(r"\b(exhaust|header(?!s? tank)|(?<!intake )(?<!inlet )manifold|turbo|catalyst|silencer|muffler)")
+_SOFT = re.compile(r"(?<!clutch )\bcover\b|\b(gasket|oil pan|sump|rubber|bushing)")
 
 
 def problems(item: Fastener, data: Refdata) -> Iterator[Problem]:
@@ -32,7 +38,7 @@ def problems(item: Fastener, data: Refdata) -> Iterator[Problem]:
         "thread": lambda text: keys.thread(text, data),
         "grade": lambda text: keys.grade(text, data),
         "condition": lambda text: keys.condition(text, data),
-        "into": lambda text: canonical(data, "fasteners/engagement", "into", text),
+        "into": lambda text: metal_cell(text, data),
         "locknut": lambda text: canonical(data, "fasteners/prevailing", "nut", text),
     }
     found = [(key, read, getattr(item, key)) for key, read in readers.items()]
@@ -151,12 +157,13 @@ def _part_sheet(job: Fastener, shop: Shop, data: Refdata) -> Sheet:
 
 def _thread_sheet(job: Fastener, shop: Shop, data: Refdata) -> Sheet:
     asked = _asked(job, _OF_BOLT)
-    metal = canonical(data, "fasteners/engagement", "into", job.into) if job.into else ""
-    tapped = Tapped(metal, job.insert or "", job.engagement, job.tapped_strength)
+    tapped = Tapped("", job.insert or "", job.engagement, job.tapped_strength)
     thread = keys.thread(job.thread, data) if job.thread else None
     grade = keys.grade(job.grade, data) if job.grade else None
     tools, wish = _tools(job, shop, data), _wish(job, data)
     try:
+        if job.into:
+            tapped = tapped.replace(metal=metal_cell(job.into, data))
         if thread is not None and grade is not None:
             keys.refuse_other_thread(thread, grade, data)
         condition = keys.condition(job.condition, data) if job.condition else None
@@ -194,8 +201,8 @@ def _shop_cautions(job: Fastener) -> list[Caution]:
     """What a careful shop adds for the place that the job names."""
     words = f"{job.name} {job.where or ''} {job.part or ''}".casefold()
     out = []
-    is_wheel = any(w in words for w in ("wheel nut", "wheel bolt", "wheel stud", "wheels"))
-    if is_wheel or any(w in words for w in ("brake", "caliper", "steering", "suspension")):
+    is_wheel = _WHEEL.search(words)
+    if is_wheel or _OTHERS_LIFE.search(words):
         out.append(
             Caution("Brake, wheel and steering work is checked by a second person before the car moves.", "injury")
         )
@@ -203,9 +210,9 @@ def _shop_cautions(job: Fastener) -> list[Caution]:
         out.append(
             Caution("Wheel nuts: no oil on the seats, crosswise, and checked again after the first miles.", "injury")
         )
-    if any(w in words for w in _HEAT) and job.retighten is None:
+    if _HOT.search(words) and job.retighten is None:
         out.append(Caution("Hot joint: say whether it is tightened again, cold, after the first heat.", "damage"))
-    if any(w in words for w in ("cover", "gasket", "oil pan", "sump", "rubber", "bushing")):
+    if _SOFT.search(words):
         out.append(
             Caution(
                 "A soft gasket or rubber in the joint is crushed before a bolt chart's torque is reached: ask the"

@@ -21,10 +21,11 @@ from gaugeblock.tables.load import Refdata, canonical, nearest, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.fasteners.bolt import CrowFoot
+    from gaugeblock.fasteners.maker import Maker
     from gaugeblock.fasteners.wrench import Setting
     from gaugeblock.figure import Figure
     from gaugeblock.job.wrench import WrenchRange
@@ -48,7 +49,7 @@ def part(
     maker: object = None,
     wanted: str | None = None,
     wrench: str | WrenchRange | Sequence[str | WrenchRange] | None = None,
-    adapter: str | CrowFoot | None = None,
+    adapter: str | CrowFoot | Mapping[str, str] | None = None,
     confirmed: str | Sequence[str] | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
@@ -163,7 +164,10 @@ def _ways(piece: Piece, at: dict[str, str], found: list[Figure], miss: LookupMis
         ]
         if found and torques and found[0].quantity == "tightening_torque":
             draft.check(_against(torques[-1], found[0], data))
-        return [exact_way(f) for f in torques[-1:] or figures[:1]]
+        if piece.condition and piece.condition != (maker.condition or "dry"):
+            _ask_condition(piece, maker, draft)
+        when = f"the threads are {maker.condition}" if maker.condition not in ("", piece.condition) else ""
+        return [exact_way(f, when) for f in torques[-1:] or figures[:1]]
     if piece.wish.wanted is not None:
         want = stated(piece.wish.wanted, "tightening_torque", "wanted", data)
         draft.figure(want)
@@ -184,6 +188,19 @@ def _ways(piece: Piece, at: dict[str, str], found: list[Figure], miss: LookupMis
             draft.ask(Question(ASK_MAKER, "Ask the part's maker for its torque.", "maker.torque", (HABIT,)))
         when = when or "the part's maker says the same, or says nothing"
     return [table_way(found[0], data, when)]
+
+
+def _ask_condition(piece: Piece, maker: Maker, draft: Draft) -> None:
+    """The maker's figure is not for these threads, or he does not say so: with paste one torque clamps harder."""
+    if maker.condition:
+        reason = f"the maker's figure is for {maker.condition} threads, and these are {piece.condition}"
+        text = f"Ask the part's maker for the torque with {piece.condition}, or make the threads {maker.condition}."
+        key = "maker.torque"
+    else:
+        reason = f"the maker's figure does not say that it is for {piece.condition} threads, which clamp otherwise"
+        text, key = f"Ask the maker whether its torque is for {piece.condition} threads.", "maker.condition"
+    draft.check(Check(CONDITION, CANNOT_TELL, reason, bears=ASK))
+    draft.ask(Question(ASK_MAKER, text, key, (CONDITION,)))
 
 
 def _open_keys(at: dict[str, str], miss: LookupMiss | None, draft: Draft) -> list[Way]:

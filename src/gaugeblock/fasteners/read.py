@@ -6,14 +6,14 @@ import re
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.making import read_positive
-from gaugeblock.errors import InputError
+from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.fasteners import keys
 from gaugeblock.fasteners.bolt import JOINTS, YES_NO, Bolt, CrowFoot, Tapped, Tools, Wish
 from gaugeblock.tables.load import canonical
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
     from gaugeblock.fasteners.maker import Maker
     from gaugeblock.job.wrench import WrenchRange
@@ -53,17 +53,26 @@ def tapped(
     into: str | None, insert: str | None, engagement: str | None, tapped_strength: str | None, data: Refdata
 ) -> Tapped:
     """What the thread goes into."""
-    metal = canonical(data, "fasteners/engagement", "into", into) if into else ""
+    metal = metal_cell(into, data) if into else ""
     fitted = _choice(insert, "insert", YES_NO) if insert else ""
     length = read_positive(engagement, "length", "length of engagement") if engagement else None
     strength = read_positive(tapped_strength, "stress", "tapped strength") if tapped_strength else None
     return Tapped(metal, fitted, length, strength)
 
 
+def metal_cell(typed: str, data: Refdata) -> str:
+    """The tapped metal as the tables have it; LookupMiss for one that no source was found for."""
+    try:
+        return canonical(data, "fasteners/engagement", "into", typed)
+    except LookupMiss as miss:
+        why, do = "no published torque for threads in it was found", "use one of these, or ask the part's maker"
+        raise LookupMiss(typed, "tapped metal", why, miss.nearest, do) from None
+
+
 def tools(
     locknut: str | None,
     prevailing: str | None,
-    adapter: str | CrowFoot | None,
+    adapter: str | CrowFoot | Mapping[str, str] | None,
     wrench: str | WrenchRange | Sequence[str | WrenchRange] | None,
     data: Refdata,
 ) -> Tools:
@@ -108,10 +117,12 @@ def asked_of(tools: Tools, wish: Wish) -> dict[str, str | None]:
     }
 
 
-def crow_foot(typed: str | CrowFoot | None) -> CrowFoot | None:
-    """``2 in on 12 in at 90 deg``; InputError when it is not so written."""
+def crow_foot(typed: str | CrowFoot | Mapping[str, str] | None) -> CrowFoot | None:
+    """``2 in on 12 in at 90 deg``, or the keys of a job's table; InputError when it is not so written."""
     if typed is None or isinstance(typed, CrowFoot):
         return typed
+    if not isinstance(typed, str):
+        return _crow_foot_of(typed)
     match = re.fullmatch(_ADAPTER, " ".join(typed.split()))
     if match is None:
         do = 'write it as "2 in on 12 in" or "2 in on 12 in at 90 deg"'
@@ -119,6 +130,17 @@ def crow_foot(typed: str | CrowFoot | None) -> CrowFoot | None:
     arm, wrench = (units.parse_measure(match[part], "length", "adapter") for part in ("adapter", "wrench"))
     angle: Measure | None = units.parse_measure(match["angle"], "angle", "adapter") if match["angle"] else None
     return CrowFoot(arm, wrench, angle)
+
+
+def _crow_foot_of(keys: Mapping[str, str]) -> CrowFoot:
+    wanted = ("length", "wrench_length")
+    if not set(wanted) <= set(keys) <= {*wanted, "angle"}:
+        odd = next((k for k in keys if k not in (*wanted, "angle")), "adapter")
+        do = "give length and wrench_length, and the angle where it is not straight on"
+        raise InputError(odd, "adapter", "not the keys of a crow-foot", (*wanted, "angle"), do)
+    arm, wrench = (units.parse_measure(keys[k], "length", f"adapter {k}") for k in wanted)
+    angle = keys.get("angle")
+    return CrowFoot(arm, wrench, units.parse_measure(angle, "angle", "adapter angle") if angle else None)
 
 
 def _choice(typed: str, where: str, choices: Sequence[str]) -> str:

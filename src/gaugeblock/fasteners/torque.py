@@ -7,7 +7,7 @@ from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, Check
 from gaugeblock.answer.making import base, stated
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, Question
 from gaugeblock.errors import InputError, LookupMiss
-from gaugeblock.fasteners import clamp, read, said, target, wrench
+from gaugeblock.fasteners import clamp, keys, read, said, target, wrench
 from gaugeblock.fasteners.decide import decide, judged
 from gaugeblock.fasteners.draft import PROOF, Draft
 from gaugeblock.fasteners.joint import Joint, joint_of
@@ -16,7 +16,7 @@ from gaugeblock.tables.load import Refdata, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.fasteners.bolt import Bolt, CrowFoot, Tools, Wish
@@ -49,7 +49,7 @@ def torque(
     wanted: str | None = None,
     given: str | None = None,
     wrench: str | WrenchRange | Sequence[str | WrenchRange] | None = None,
-    adapter: str | CrowFoot | None = None,
+    adapter: str | CrowFoot | Mapping[str, str] | None = None,
     confirmed: str | Sequence[str] | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
@@ -80,9 +80,12 @@ def torque(
         raise InputError(str(wrench), "wrench", why, (), "leave out the wrench or the given setting")
     wish = read.wish(maker, wanted, given, confirmed, data)
     if not (wish.is_named or (grade and condition)):
-        missing = " and ".join(n for n, v in (("grade", grade), ("condition", condition)) if not v)
-        do = "name it (--grade, --condition), or give a torque that is wanted or the maker's"
-        raise InputError(thread, missing, "needed to find a torque", (), do)
+        if thread is not None:
+            keys.thread(thread, data)  # what is wrong with what is there is said first
+        missing = [n for n, v in (("grade", grade), ("condition", condition)) if not v]
+        options = " and ".join(f"--{n}" for n in missing)
+        do = f"give {options}, or a torque that is wanted or the maker's"
+        raise InputError(thread, " and ".join(missing), "needed to find a torque", (), do)
     tools = read.tools(locknut, prevailing, adapter, wrench, data)
     tapped = read.tapped(into, insert, engagement, tapped_strength, data)
     bolt = read.bolt(thread, grade, condition, service, joint, tapped, tools, wish, data)
@@ -156,10 +159,13 @@ def _ways(bolt: Bolt, found: Joint, whole: Figure | None, draft: Draft) -> tuple
         raise LookupMiss(found.title, "tightening torque", "no published source", (), "ask the maker")
     when = UNCONFIRMED if any(q.key.startswith("maker") for q in draft.questions) else ""
     way = exact_way(first, when) if named else table_way(first, data, when)
-    if ceiling is None:
+    if not tapped.metal:
         return [way], whose
     from gaugeblock.fasteners import engagement
 
+    if ceiling is None:
+        is_for = engagement.check_tables_metal(tapped, draft)
+        return [way if is_for or when else way.replace(when=engagement.WHEN_ASKED[tapped.insert])], whose
     draft.figure(ceiling)
     draft.caution(engagement.ceiling_caution(ceiling))
     is_over = base(first) > base(ceiling) * (1 + 1e-9)

@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from functools import cache
 from typing import TYPE_CHECKING, Annotated, Any
 
+from gaugeblock.job import form
 from gaugeblock.job.kind import Kind
 from gaugeblock.job.part import (
     BendAngle,
@@ -48,6 +49,11 @@ class TestBend(Part):
     material: Name | None = None
     wall: Wall | None = None
     notes: Text | None = None
+
+    @classmethod
+    def of_text(cls, text: str) -> dict[str, Any]:
+        """As ``47 deg set, 45 deg got``."""
+        return form.trial_bend(text)
 
 
 class Die(Part):

@@ -1,9 +1,9 @@
 """A tube of a job: its shape, what it must clear and what it carries, as checked, frozen tables."""
 
-from typing import Annotated
+from typing import Annotated, Any
 
 from gaugeblock.errors import InputError
-from gaugeblock.job import values
+from gaugeblock.job import form, values
 from gaugeblock.job.model import Move
 from gaugeblock.job.part import (
     BendAngle,
@@ -92,6 +92,11 @@ class Single(Part):
     second: Length | None = None
     angle: BendAngle | None = None
 
+    @classmethod
+    def of_text(cls, text: str) -> dict[str, Any]:
+        """As ``first 18 in, second 18 in, angle 80 deg``."""
+        return form.shape("single", text)
+
 
 class Offset(Part):
     """Two equal bends, opposite ways; ``before`` and ``after`` are the straights at the ends."""
@@ -100,6 +105,11 @@ class Offset(Part):
     angle: BendAngle | None = None
     before: Gap | None = None
     after: Gap | None = None
+
+    @classmethod
+    def of_text(cls, text: str) -> dict[str, Any]:
+        """As ``rise 6 in, angle 45 deg, before 8 in, after 8 in``."""
+        return form.shape("offset", text)
 
 
 class Side(Part):
@@ -120,6 +130,11 @@ class KickUp(Part):
     foot: Gap | None = None
     second: Side | None = None
 
+    @classmethod
+    def of_text(cls, text: str) -> dict[str, Any]:
+        """As ``flat 6 in, rise 5 in, angle 45 deg, foot 8 in``."""
+        return form.shape("kick_up", text)
+
 
 class Template(Part):
     """Read off a bent rod: apex-to-apex lengths, angles, and the turn before each bend."""
@@ -138,10 +153,15 @@ class TubePlace(Part):
 
 
 class Trim(Part):
-    """Spare length at each end, cut off after bending."""
+    """Spare length at each end, cut off after bending; one length is of each end."""
 
     start: Gap | None = None
     end: Gap | None = None
+
+    @classmethod
+    def of_text(cls, text: str) -> dict[str, Any]:
+        """One length, of each end."""
+        return {"start": text, "end": text}
 
 
 class Collar(Part):

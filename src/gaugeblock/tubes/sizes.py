@@ -54,6 +54,17 @@ def listed(od: str, od_m: Fraction, wall: str, wall_m: Fraction, stock: Stock, d
     return Listed(named_od, named_wall, of_od, of_wall)
 
 
+def held_by(nominal_m: Fraction, read_m: Fraction, stock: Stock, data: Refdata) -> str:
+    """The standard whose OD tolerance of a tube of ``nominal_m`` metres holds what was read; blank where none does."""
+    off = read_m - nominal_m
+    for row in _of_metal(data.table(_SIZES).rows, stock):
+        if row["quantity"] == "od_tolerance" and _holds(row["od"], nominal_m):
+            low, high = (_metres(row, end) for end in ("low", "high"))
+            if low <= off <= high:
+                return row["spec"]
+    return ""
+
+
 def _of_metal(rows: Iterable[Row], stock: Stock) -> list[Row]:
     """The sizes of a metal, of its product and specification where these are known."""
     fit = [r for r in rows if r["material"] in (stock.family, "any") and not r["standing"]]

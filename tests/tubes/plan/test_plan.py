@@ -326,6 +326,22 @@ def test_what_is_missing_or_wrong_is_answered_in_its_check(change: dict[str, obj
     assert result(work_out(keys, die=die), check)[0] == verdict
 
 
+@pytest.mark.parametrize(
+    ("od", "material", "verdict"),
+    [
+        ("44.5 mm", "1020 DOM", OK),  # 0.05 mm over 1-3/4 in: A513 lets a tube of that size be 0.006 in over
+        ("1.756 in", "1020 DOM", OK),
+        ("1.757 in", "1020 DOM", NOT_OK),
+        ("45 mm", "1020 DOM", NOT_OK),
+        ("1.74 in", "1020 DOM", NOT_OK),
+        ("44.5 mm", "unobtainium", NOT_OK),
+    ],
+)
+def test_a_tube_fits_the_die_of_its_size_within_its_standards_tolerance(od: str, material: str, verdict: str) -> None:
+    made = work_out({**BENDS, "od": od, "material": material, "wall": "3 mm"}, die={**DIE, "od": "1-3/4 in"})
+    assert result(made, "die fits the tube")[0] == verdict
+
+
 def test_stock_that_is_too_short_is_not_ok() -> None:
     assert result(work_out(BENDS, die=DIE, stock_length="30 in"), "stock length")[0] == NOT_OK
     assert result(work_out(BENDS, die=DIE, stock_length="20 ft"), "stock length")[0] == OK

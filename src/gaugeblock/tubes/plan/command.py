@@ -19,10 +19,7 @@ _EXAMPLE = (
     ' "5-1/2 in" --start-mark "1-1/4 in" --grip "3 in" --test "47 deg set, 45 deg got"\n  gaugeblock tube --kick-up'
     ' "flat 6 in, rise 5 in, angle 45 deg, foot 8 in" --od "1-1/2 in" --radius "4-1/2 in" --from centre'
 )
-_WORDS = {
-    "offset": ("rise", "angle", "before", "after"),
-    "kick_up": ("flat", "width", "rise", "angle", "foot", "second rise", "second angle", "second foot"),
-}
+_FORMS = ("offset", "kick_up")
 # option -> key of the tube, what it is
 _TUBE = {
     "od": ("od", "outside diameter: 1-3/4 in"),
@@ -41,42 +38,6 @@ _DIE = {
     "grip": ("grip", "straight that the die grips"),
     "between": ("between", "straight needed between bends, where it is not the grip"),
 }
-
-
-def _form(name: str, text: str) -> dict[str, Any]:
-    """``rise 6 in, angle 45 deg`` as keys of the shape."""
-    known, out = _WORDS[name], {}
-    option = "--" + name.replace("_", "-")
-    second: dict[str, str] = {}
-    for part in text.split(","):
-        words = part.split()
-        key = next((k for k in known if words[: len(k.split())] == k.split()), None)
-        if key is None:
-            raise InputError(
-                part.strip()[:60] or "(blank)",
-                option,
-                "not a measure of this shape",
-                known,
-                'write "rise 6 in, angle 45 deg"',
-            )
-        value = " ".join(words[len(key.split()) :])
-        if key in out or key.removeprefix("second ") in second:
-            raise InputError(key, option, "given twice", (), "say it once")
-        if key.startswith("second "):
-            second[key.removeprefix("second ")] = value
-        else:
-            out[key] = value
-    if out.get("flat") and out.get("width"):
-        raise InputError("width", option, "both flat and width are given", (), "give the flat, or the width over all")
-    return {**out, **({"second": second} if second else {})}
-
-
-def _test(text: str) -> dict[str, str]:
-    """``47 deg set, 45 deg got`` as a test bend."""
-    parts = {p.split()[-1]: " ".join(p.split()[:-1]) for p in text.split(",") if p.split()}
-    if set(parts) != {"set", "got"}:
-        raise InputError(text[:60], "--test", "not a test bend", (), 'write "47 deg set, 45 deg got"')
-    return {"pulled": parts["set"], "released": parts["got"]}
 
 
 def tube(argv: list[str], read_job: Callable[[str], Job]) -> int:
@@ -109,7 +70,7 @@ def tube(argv: list[str], read_job: Callable[[str], Job]) -> int:
     a = parser.parse_args(argv)
     from gaugeblock.tables.load import refdata
 
-    forms = {k: getattr(a, k) for k in _WORDS if getattr(a, k) is not None}
+    forms = {k: getattr(a, k) for k in _FORMS if getattr(a, k) is not None}
     given = {name: getattr(a, name) for name, _ in _TUBE.values() if getattr(a, name) is not None}
     data = refdata(a.data_release)
     if a.job is not None:
@@ -123,13 +84,15 @@ def tube(argv: list[str], read_job: Callable[[str], Job]) -> int:
         why = "no job file and no form" if not forms else "two forms are given"
         raise InputError("shape", "tube", why, ("JOB.toml", "--offset", "--kick-up"), "give one of these")
     else:
+        from gaugeblock.job import form
         from gaugeblock.tubes.plan.plan import work_out
 
         ((shape, text),) = forms.items()
+        option = f"--{shape.replace('_', '-')}"
         die = {name: getattr(a, name) for name, _ in _DIE.values() if getattr(a, name) is not None}
-        die |= {"test_bends": [_test(t) for t in a.test or ()]} if a.test else {}
+        die |= {"test_bends": [form.trial_bend(t, "--test") for t in a.test or ()]} if a.test else {}
         trim = {"trim": {"start": a.trim, "end": a.trim}} if a.trim else {}
-        keys = {"name": shape.replace("_", "-"), **given, **trim, shape: _form(shape, text)}
+        keys = {"name": shape.replace("_", "-"), **given, **trim, shape: form.shape(shape, text, option)}
         plans = [work_out(keys, die=die, stock_length=a.stock_length, data=data)]
     return _print(plans, a.json, a.why, named=a.name is not None or a.job is None)
 

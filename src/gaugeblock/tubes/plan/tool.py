@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from gaugeblock import units
 from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.check import NOT_OK, Check
+from gaugeblock.answer.check import INFORM, NOT_OK, OK, Check
 from gaugeblock.answer.making import base
 from gaugeblock.bodies import Typed
 from gaugeblock.calc.stick import Die
 from gaugeblock.errors import LookupMiss
 from gaugeblock.tubes import keys
-from gaugeblock.tubes.sizes import listed
+from gaugeblock.tubes.sizes import held_by, listed
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -106,10 +106,27 @@ def _fits(given: Given) -> list[Check]:
     die, od = given.die, given.tube.od
     if die is None or die.od is None or od is None:
         return []
-    if abs(float(keys.metres(die.od) - keys.metres(od))) <= 1e-6:
+    name, of_die, of_tube = "die fits the tube", keys.metres(die.od), keys.metres(od)
+    if abs(float(of_die - of_tube)) <= 1e-6:
         return []
+    spec = _held(of_die, given)
+    if spec:
+        why = f"the die is for {die.od}; a tube of that size to {spec} may measure {od}"
+        return [Check(name, OK, why, bears=INFORM)]
     why = f"the die is for {die.od}, the tube is {od}: use a die of the tube's own OD"
-    return [Check("die fits the tube", NOT_OK, why)]
+    return [Check(name, NOT_OK, why)]
+
+
+def _held(of_die: Fraction, given: Given) -> str:
+    """The standard whose tolerance lets a tube of the die's size measure what was read; blank where none does."""
+    tube, data = given.tube, given.data
+    if tube.material is None:
+        return ""
+    try:
+        stock = keys.stock(tube.material, data, tube.product, tube.condition, tube.spec)
+    except LookupMiss:  # a metal that the tables do not know
+        return ""
+    return held_by(of_die, given.od_m, stock, data)
 
 
 def _radius(given: Given) -> Radius | None:

@@ -1,0 +1,183 @@
+"""What is asked before it is used: a wanted torque far off, threads that a figure is not for, a metal that no table
+is for; and whose number a setting is.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from gaugeblock.answer.decision import ASK, NONE, USE
+from gaugeblock.errors import GaugeblockError, LookupMiss
+from gaugeblock.fasteners import page
+from gaugeblock.fasteners.job import Fastener
+from gaugeblock.fasteners.part import part
+from gaugeblock.fasteners.torque import torque
+from gaugeblock.packet import make
+from gaugeblock.tables.load import refdata
+
+DATA = refdata()
+PLUG = {"size": "14 mm", "seat": "gasket", "material": "aluminium"}
+SIZED = sorted({r.key[:4] for r in DATA.table("fasteners/part_torques").rows if not r.standing and r.key[1] != "any"})
+
+
+# --- a torque that somebody wants is questioned as a maker's is
+
+
+@pytest.mark.parametrize("wanted", ["180 lbf*ft", "200 N*m", "18 lbf*in"])
+def test_a_wanted_torque_far_from_the_parts_own_is_asked_about(wanted: str) -> None:
+    sheet = part("spark plug", **PLUG, wanted=wanted)
+    assert sheet.decision.kind == ASK
+    assert "Did you mean" in sheet.decision.do or "Read it again" in sheet.decision.do
+    assert wanted not in {f"{f.text} {f.unit}" for f in sheet.decision.figures}
+    assert part("spark plug", **PLUG, wanted=wanted, confirmed="wanted").decision.kind == USE
+
+
+def test_a_wanted_torque_that_no_bolt_of_the_size_takes_is_asked_about() -> None:
+    assert torque("3/8-16", wanted="300 lbf*ft").decision.kind == NONE
+    assert torque("3/8-16", wanted="30 lbf*ft").decision.kind == USE
+    judged = torque("3/8-16", grade="SAE J429 5", condition="dry", wanted="300 lbf*ft")
+    assert judged.decision.kind == "stop"  # proof judges it
+
+
+@settings(deadline=None, max_examples=150)
+@given(st.sampled_from(SIZED), st.sampled_from([8, 12, 20, 50]), st.booleans())
+def test_whoever_names_it_the_same_torque_is_doubted_alike(
+    key: tuple[str, str, str, str], times: int, is_over: bool
+) -> None:
+    name, size, seat, material = key
+    keys = {n: v for n, v in (("size", size), ("seat", seat), ("material", material)) if v not in ("any", "not stated")}
+    try:
+        plain = part(name, **keys)
+    except GaugeblockError:
+        return
+    row = next((f for f in plain.figures if f.quantity == "tightening_torque"), None)
+    if row is None:
+        return
+    nm = row.typical * times if is_over else row.typical / times
+    text = f"{nm:.4g} {row.unit}"
+    wanted, made = (part(name, **keys, **{who: text}) for who in ("wanted", "maker"))  # type: ignore[arg-type]
+    assert {wanted.decision.kind, made.decision.kind} <= {ASK, NONE}
+    assert "very" in wanted.decision.do
+    assert "very" in made.decision.do
+
+
+# --- the condition of the threads
+
+
+def test_a_makers_figure_for_a_part_is_for_the_threads_it_says() -> None:
+    nuts = {"size": "1/2-20"}
+    paper = {"torque": "80 lbf*ft", "source": "handbook", "place": "p. 9"}
+    assert part("wheel nut", **nuts, maker=paper).decision.kind == USE
+    pasted = part("wheel nut", **nuts, maker=paper, condition="anti-seize")
+    assert pasted.decision.kind == ASK
+    assert [q.key for q in pasted.questions] == ["maker.condition"]
+    for_paste = {**paper, "condition": "anti-seize"}
+    assert part("wheel nut", **nuts, maker=for_paste, condition="anti-seize").decision.kind == USE
+    for_dry = part("wheel nut", **nuts, maker={**paper, "condition": "dry"}, condition="anti-seize")
+    assert for_dry.decision.kind == ASK
+    assert for_dry.decision.candidates[0].when == "the threads are dry"
+
+
+# --- a metal that the general tables are not for
+
+
+def test_threads_in_a_soft_metal_are_never_given_a_steel_nuts_torque_unasked() -> None:
+    bolt = {"grade": "SAE J429 8", "condition": "dry"}
+    soft = {
+        r.key[0]
+        for r in DATA.table("fasteners/engagement").rows
+        if r["quantity"] == "engagement_addend" and not r.standing
+    }
+    assert {"aluminium", "magnesium"} <= soft
+    for metal in soft:
+        full = torque("3/8-16", **bolt, into=metal, insert="yes").decision.figure
+        assert full is not None
+        for insert in (None, "no"):
+            used = torque("3/8-16", **bolt, into=metal, insert=insert).decision.figure
+            assert used is None or used.typical <= 0.7 * full.typical * (1 + 1e-9)
+    assert torque("3/8-16", **bolt, into="magnesium").decision.kind == ASK
+    assert torque("3/8-16", **bolt, into="cast iron").decision.kind == USE
+
+
+def test_a_metal_without_a_source_is_its_items_question(tmp_path: Path) -> None:
+    with pytest.raises(LookupMiss, match="no published") as refused:
+        torque("3/8-16", grade="SAE J429 8", condition="dry", into="brass")
+    assert "fasteners/" not in str(refused.value)
+    job = tmp_path / "job.toml"
+    item = '[[fasteners]]\nname = "a"\nthread = "3/8-16"\ngrade = "SAE J429 8"\ncondition = "dry"\ninto = "brass"\n'
+    job.write_text(item, encoding="utf-8")
+    (made,) = make.make(str(job)).items
+    assert made.sheet.decision.kind == NONE
+    assert "brass" in made.sheet.decision.do
+
+
+# --- whose number it is
+
+
+def test_a_setting_is_of_who_named_the_torque() -> None:
+    tools = {"adapter": "2 in on 12 in", "wrench": "10 to 150 lbf*ft by 1"}
+    maker = ("30 lbf*ft", "manual", "p. 4")
+    table = torque("3/8-16", grade="SAE J429 5", condition="dry", **tools)  # type: ignore[arg-type]
+    trust = [
+        s.decision.figure.trust if s.decision.figure is not None else ""
+        for s in (table, torque("3/8-16", maker=maker, **tools), torque("3/8-16", wanted="30 lbf*ft", **tools))  # type: ignore[arg-type]
+    ]
+    assert trust == ["CALCULATED, PUBLISHED", "CALCULATED, MAKER", "CALCULATED, GIVEN"]
+
+
+# --- what a careful shop adds is of this place
+
+
+@pytest.mark.parametrize(
+    ("name", "word", "is_said"),
+    [
+        ("clutch cover to flywheel", "soft gasket", False),
+        ("rocker cover", "soft gasket", True),
+        ("flywheel bolts", "Wheel nuts", False),
+        ("steering wheel nut", "Wheel nuts", False),
+        ("wheel nuts", "Wheel nuts", True),
+        ("intake manifold", "Hot joint", False),
+        ("header tank bracket", "Hot joint", False),
+        ("header flange", "Hot joint", True),
+        ("recovered bracket", "soft gasket", False),
+    ],
+)
+def test_cautions_of_a_place_are_of_that_place(name: str, word: str, is_said: bool) -> None:
+    said = page._shop_cautions(Fastener(name=name))
+    assert any(word in c.text for c in said) is is_said
+
+
+# --- one grammar of keys
+
+
+def test_a_crow_foot_is_written_alike_everywhere(tmp_path: Path) -> None:
+    base = '[[fasteners]]\nname = "a"\nthread = "3/8-16"\ngrade = "SAE J429 8"\ncondition = "dry"\n'
+    text, table = "2 in on 12 in at 45 deg", '{ length = "2 in", wrench_length = "12 in", angle = "45 deg" }'
+    ids = set()
+    for n, adapter in enumerate((f'"{text}"', table)):
+        job = tmp_path / f"{n}.toml"
+        job.write_text(f"{base}adapter = {adapter}\n", encoding="utf-8")
+        (made,) = make.make(str(job)).items
+        assert made.sheet.decision.figure is not None
+        ids.add(made.sheet.decision.figure.id)
+    keys = {"length": "2 in", "wrench_length": "12 in", "angle": "45 deg"}
+    for adapter in (text, keys):
+        figure = torque("3/8-16", grade="SAE J429 8", condition="dry", adapter=adapter).decision.figure
+        assert figure is not None
+        ids.add(figure.id)
+    assert len(ids) == 1
+    with pytest.raises(GaugeblockError, match="crow-foot"):
+        torque("3/8-16", wanted="30 lbf*ft", adapter={"length": "2 in"})
+
+
+def test_what_is_missing_is_what_is_said_to_be_missing() -> None:
+    with pytest.raises(GaugeblockError) as refused:
+        torque("3/8-16", grade="8")
+    assert "--grade" not in str(refused.value)
+    assert "--condition" in str(refused.value)
+    with pytest.raises(LookupMiss, match="threads per inch"):
+        torque("3/8", grade="8")

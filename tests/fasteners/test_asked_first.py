@@ -112,7 +112,8 @@ def test_a_metal_without_a_source_is_its_items_question(tmp_path: Path) -> None:
     job.write_text(item, encoding="utf-8")
     (made,) = make.make(str(job)).items
     assert made.sheet.decision.kind == NONE
-    assert "brass" in made.sheet.decision.do
+    assert "into brass" in made.sheet.decision.do
+    assert "aluminium" in made.sheet.decision.do
 
 
 # --- whose number it is

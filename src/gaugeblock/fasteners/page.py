@@ -19,7 +19,7 @@ from gaugeblock.fasteners.decide import Tightening, decide
 from gaugeblock.fasteners.draft import Draft
 from gaugeblock.fasteners.job import Fastener, MakerTorque
 from gaugeblock.fasteners.maker import Maker, Stages, range_of, read_stages
-from gaugeblock.fasteners.read import metal_cell
+from gaugeblock.fasteners.read import METAL, metal_cell
 from gaugeblock.figure import Figure
 from gaugeblock.job.model import Shop
 from gaugeblock.tables.load import Refdata, canonical
@@ -187,6 +187,8 @@ def _refused(job: Fastener, bolt: Bolt, miss: LookupMiss, asked: dict[str, str |
         question = Question(FILL_IN, text, "grade", (name,))
     else:
         text = f"Ask the bolt's maker for its torque: {reason}."
+        if miss.where == METAL:
+            text = f"Ask the part's maker for its torque into {miss.asked}. The tables have {miss.choices}."
         question = Question("ask the maker", text, "maker.torque", (name,))
     check = Check(name, CANNOT_TELL, reason, bears=ASK)
     if bolt.wish.is_named and not is_grade:

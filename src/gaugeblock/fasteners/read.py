@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 # What a person may type and have to confirm when it is unlikely.
 CONFIRMED = ("adapter", "engagement", "given", "maker", "prevailing", "tapped_strength", "wanted")
+METAL = "tapped metal"
 _ADAPTER = r"(?P<adapter>.+?)\s+on\s+(?P<wrench>.+?)(?:\s+at\s+(?P<angle>.+))?"
 
 
@@ -66,7 +67,7 @@ def metal_cell(typed: str, data: Refdata) -> str:
         return canonical(data, "fasteners/engagement", "into", typed)
     except LookupMiss as miss:
         why, do = "no published torque for threads in it was found", "use one of these, or ask the part's maker"
-        raise LookupMiss(typed, "tapped metal", why, miss.nearest, do) from None
+        raise LookupMiss(typed, METAL, why, miss.nearest, do) from None
 
 
 def tools(

@@ -176,6 +176,18 @@ JOINT = st.builds(
     maybe("top", "2 deg"),
     maybe("phasing", "in phase"),
 )
+CIRCUIT = st.builds(
+    'circuit --current "{}" --length "{}" --voltage "12 V" {} {} {} {} {} {} {}'.format,
+    sized("A", 0.1, 250.0, 2),
+    sized("m", 0.2, 12.0, 2),
+    maybe("drop", "3 %", "0.4 V"),
+    maybe("insulation", "GPT", "GXL", "105 degC"),
+    maybe("air", "45 degC", "by the engine", "150 degF"),
+    maybe("bundle", "1", "5"),
+    maybe("return", "wire", "body"),
+    maybe("wire", "10 AWG", "6 mm2"),
+    maybe("wires", "2"),
+)
 BEND = st.builds(
     'bend --od "{}" --wall "{}" --material "{}" --method "rotary draw" --radius "{}" --angle "{}" {}'.format,
     sized("in", 0.75, 3.0),
@@ -197,8 +209,8 @@ HEAT = st.builds(
 
 @pytest.mark.parametrize(
     "questions",
-    [TORQUE, STEEL, HARDNESS, SPLINE, JOINT, BEND, HEAT],
-    ids=["torque", "steel", "hardness", "spline", "joint", "bend", "heat"],
+    [TORQUE, STEEL, HARDNESS, SPLINE, JOINT, CIRCUIT, BEND, HEAT],
+    ids=["torque", "steel", "hardness", "spline", "joint", "circuit", "bend", "heat"],
 )
 def test_any_question_is_answered_by_its_printed_formulas(questions: st.SearchStrategy[str]) -> None:
     answered = []

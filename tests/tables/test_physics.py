@@ -164,6 +164,12 @@ SLIPS: list[tuple[str, Cells, Cells, str]] = [
         {"high": "55"},
         "a_fuse_opens_sooner_the_more_it_carries",
     ),
+    (
+        "wiring/limits",
+        {"subject": "12 V starting", "case": "each cable"},
+        {"value": "0.02"},
+        "a_higher_voltage_may_lose_no_less",
+    ),
     ("wiring/crimps", {"size": "AWG 12"}, {"value": "131.5"}, "a_thicker_crimp_holds_more"),
     (
         "tubes/pipe_sizes",

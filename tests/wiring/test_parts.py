@@ -70,7 +70,7 @@ def test_a_relay_that_is_too_small_stops() -> None:
 
 
 def test_wires_side_by_side_share_the_current_and_each_has_its_fuse() -> None:
-    two = asked(wires="2")
+    two = asked(wires="2", bundle="2")
     keeps_form(two)
     assert gauge(two) > gauge(asked())
     assert two.figure("fuse_rating").typical == 15
@@ -97,6 +97,30 @@ def test_pvc_is_also_held_against_the_trailer_table() -> None:
     found = [c for c in sheet.checks if c.name.startswith("heat by a trailer table")]
     assert len(found) == 1
     keeps_form(sheet)
+
+
+def test_insulation_that_two_sources_rate_apart_is_judged_by_the_lower() -> None:
+    """GPT: 85 degC by a summary of the standard, 80 by two suppliers; TWP: a range of 85 to 105, from memory."""
+    assert asked(insulation="GPT", air="79 degC", length="1 ft").decision.kind == USE
+    assert asked(insulation="GPT", air="82 degC", length="1 ft").decision.kind == NONE
+    assert asked(insulation="TWP", air="90 degC", length="1 ft").decision.kind == NONE
+    factor = asked(insulation="TWP", air="60 degC", length="1 ft").figure("ambient_factor")
+    assert factor.typical == pytest.approx((25 / 55) ** 0.5)
+    assert factor.evidence.checked == "memory"
+
+
+def test_cold_air_allows_no_more_than_the_table() -> None:
+    assert asked(air="-10 degC", length="1 ft").figure("ambient_factor").typical == 1
+
+
+def test_a_load_that_fills_its_fuse_is_warned_of() -> None:
+    assert any("80 % at most" in c.text for c in asked("28 A").cautions)
+    assert not any("80 % at most" in c.text for c in asked("20 A", fuse="30 A").cautions)
+
+
+def test_wires_that_share_are_all_in_the_bundle() -> None:
+    with pytest.raises(InputError):
+        asked(wires="3", bundle="2")
 
 
 def test_a_drop_in_volts_that_is_most_of_the_voltage_is_doubted() -> None:

@@ -40,7 +40,8 @@ def gauge_of_area(area_m2: T) -> T:
 
 
 def ambient_factor(insulation_k: T, air_k: T, reference_k: T) -> T:
-    """Share of a table's current that is left in other air: sqrt((Ti - Ta)/(Ti - Tr)); 0 where the air is hotter.
+    """Share of a table's current that is left in other air: sqrt((Ti - Ta)/(Ti - Tr)), 1 at most; 0 where the air is
+    hotter than the insulation bears.
 
     The heat of a wire rises with the square of its current. Source: 33 CFR 183.425 prints 0.58 for 60 degC insulation
     in an engine space, 0.85 for 105 degC; those are 50 degC air under a table of 30 degC.
@@ -50,7 +51,8 @@ def ambient_factor(insulation_k: T, air_k: T, reference_k: T) -> T:
     """
     ns = namespace.of(insulation_k, air_k, reference_k)
     share = (insulation_k - air_k) / (insulation_k - reference_k)
-    return ns.sqrt(share * (share > 0))
+    share = share * (share > 0)
+    return ns.sqrt(share * (share < 1) + (share >= 1))
 
 
 def derated_current(table_a: T, ambient: T = 1.0, bundle: T = 1.0) -> T:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, Check
-from gaugeblock.answer.decision import MOST_CANDIDATES, Candidate, Decision, ask, stop, use
+from gaugeblock.answer.decision import MOST_CANDIDATES, USE, Candidate, Decision, ask, stop, use
 from gaugeblock.answer.making import base, derived
 from gaugeblock.answer.printing import significant_by_side
 from gaugeblock.answer.question import MEASURE, Question
@@ -67,9 +67,10 @@ class Answer:
             figures.append(fuse.coil(self.data))
         figures += [b.figure for c in found for b in (c.required, c.actual) if b is not None and b.figure is not None]
         decision = self.decision(found)
-        cautions = words.cautions(near, self.built[0], self.of, self.data)
+        cautions = words.cautions(near, self.built[0], self.load, self.of, self.data)
         unique = list({f.id: f for f in figures}.values())
-        drawings = words.drawings(self.of, self.load, self.shown, self.built, self.data)
+        is_used = decision.kind == USE
+        drawings = words.drawings(self.of, self.load, self.shown[0], self.built[0], self.data) if is_used else []
         return Sheet(self.title, asked, self.data, unique, found, cautions, drawings, decision, questions)
 
     def left(self, one: Sized, wire: Conductor) -> Figure | None:
@@ -95,7 +96,7 @@ class Answer:
         questions = []
         for key in self.open:
             kind, text = words.question(key)
-            out.append(Check(key, CANNOT_TELL, "not given, and it changes the wire", subject=key, bears=ASK))
+            out.append(Check(key, CANNOT_TELL, "open, and it changes the wire", subject=key, bears=ASK))
             questions.append(Question(kind, text, key, (key,)))
         if self.unserved:
             out.append(Check("ways that no wire serves", CANNOT_TELL, self.unserved, subject="wire", bears=INFORM))
@@ -110,7 +111,9 @@ class Answer:
         """One wire where nothing open changes it, else the wires that it may be."""
         stops = [c for c in found if c.stops]
         if stops:
-            return stop(VERB, [Candidate(self.gauges[0], "required")], [c.name for c in stops], words.stopped(stops[0]))
+            return stop(
+                VERB, [Candidate(self.gauges[0], "", "required")], [c.name for c in stops], words.stopped(stops[0])
+            )
         failing = [c.name for c in found if c.asks]
         if not failing:
             return use(VERB, self.gauges[0], words.do(self.shown[0], self.built[0], self.load, self.of, self.data))

@@ -9,7 +9,7 @@ from gaugeblock.calc import wiring as calc
 from gaugeblock.errors import LookupMiss
 from gaugeblock.lookup import look_up
 from gaugeblock.value import Value, put
-from gaugeblock.wiring.settings import BOAT, WIRE, Setting
+from gaugeblock.wiring.settings import BOAT, WIRE, Setting, low_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -176,10 +176,10 @@ def conductor(size: str, setting: Setting, load: Load, data: Refdata) -> Conduct
     if load.cranking is not None:
         return _cranked(size, setting, load, key, data)
     own = reference(data)
-    number = calc.ambient_factor(base(insulation), base(air), base(own))
+    number = calc.ambient_factor(low_of(insulation), base(air), base(own))
     factor_key = {k: key[k] for k in ("insulation", "air")}
     factor = derived("ambient_factor", "ambient_factor", number, "1", (insulation, air, own), data, key=factor_key)
-    table = table_current(size, column_of(base(insulation)) or "", data)
+    table = table_current(size, column_of(low_of(insulation)) or "", data)
     inputs = (table, factor) if bundle is None else (table, factor, bundle)
     value = calc.derated_current(base(table), base(factor), base(bundle) if bundle is not None else 1.0)
     said = f"{size}, {key['bundle']}, {key['air']}"
@@ -187,7 +187,7 @@ def conductor(size: str, setting: Setting, load: Load, data: Refdata) -> Conduct
     area = area_of(size, data)
     if base(load.current) > value * (1 + 1e-9):
         return Conductor(size, area, factor, allowed, None, None, None)
-    heat = calc.conductor_temperature(base(air), base(insulation), base(load.current), value)
+    heat = calc.conductor_temperature(base(air), low_of(insulation), base(load.current), value)
     hot = derived(
         "conductor_temperature_of_load",
         "conductor_temperature",

@@ -115,6 +115,9 @@ def circuit_of(asked: dict[str, str | None], data: Refdata) -> Circuit:
     if of.earth_drop is not None and of.back == "wire":
         said = "the current comes back by a wire, and the body loses nothing"
         raise InputError(of.earth_drop.text, "earth_drop", said, (), "leave it out, or write return = body")
+    if of.wires is not None and of.bundle is not None and of.bundle < of.wires:
+        why = f"{of.wires} wires share the current, and lie together"
+        raise InputError(str(of.bundle), "bundle", why, (), "count them all")
     return of
 
 

@@ -4,10 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from gaugeblock.answer.decision import USE
 from gaugeblock.answer.item import Box, Card, Item, Row
 from gaugeblock.answer.open_sheet import Task
-from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import GaugeblockError, Problem
 from gaugeblock.job.model import Shop
@@ -15,6 +13,7 @@ from gaugeblock.tables.load import Refdata
 from gaugeblock.wiring import circuit, parked
 from gaugeblock.wiring.answering import VERB
 from gaugeblock.wiring.job import Battery, Circuit
+from gaugeblock.wiring.keys import STARTER as STARTER_CABLE
 from gaugeblock.wiring.keys import circuit_of
 
 _KEYS = ("kind", "current", "length", "voltage", "drop", "insulation", "air", "bundle")
@@ -39,7 +38,7 @@ def item(job: Circuit | Battery, shop: Shop, data: Refdata) -> Item:
     sheet = _sheet(job, asked, data)
     facts = [Row("where", job.where or ""), *(Row(k.replace("_", " "), t) for k, t in asked.items() if t)]
     facts += [Row("notes", job.notes)] if job.notes else []
-    return Item("wiring", job.name, facts, sheet, card_of(job, sheet))
+    return Item("wiring", job.name, facts, sheet, card_of(job))
 
 
 def _battery(job: Battery, data: Refdata) -> Item:
@@ -57,26 +56,14 @@ def _battery(job: Battery, data: Refdata) -> Item:
     return Item("wiring", job.name, facts, sheet, Card(what, boxes=boxes))
 
 
-def card_of(job: Circuit, sheet: Sheet) -> Card:
-    """Its card: where the fuse goes, and boxes for what was fitted and measured."""
-    is_used = sheet.decision.kind == USE
-    by = {f.quantity: f for f in reversed(sheet.figures)}
-    notes = []
-    if is_used:
-        fuse, drop = by.get("fuse_rating"), by["voltage_drop"]
-        notes = [
-            f"Fuse {number_only(fuse, sheet.data)}, at the battery end." if fuse is not None else "",
-            f"It loses {number_only(drop, sheet.data)} under load.",
-        ]
+def card_of(job: Circuit) -> Card:
+    """Its card: boxes for what was fitted and what the circuit loses."""
+    fitted = [Box("wire fitted", "AWG", half=True)]
+    if job.kind != STARTER_CABLE:
+        fitted.append(Box("fuse fitted", "A", half=True))
     return Card(
         ", ".join(t for t in (job.where, job.current, job.length, job.voltage) if t),
-        notes=notes,
-        boxes=[
-            Box("wire fitted", "AWG", half=True),
-            Box("fuse fitted", "A", half=True),
-            Box("drop measured", "V", half=True),
-            Box("by, date", half=True),
-        ],
+        boxes=[*fitted, Box("drop measured", "V", half=True), Box("by, date", half=len(fitted) > 1)],
         says=("fuse_rating", "voltage_drop"),
     )
 

@@ -13,9 +13,12 @@ from gaugeblock.tables.fault import Fault, at_row
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from gaugeblock.tables.load import Row
+
 _INSULATION = re.compile(r"([0-9]+) degC insulation", re.ASCII)
 _GAUGE = re.compile(r"AWG ([0-9]{1,2}|0{2,4}|[1-4]/0)", re.ASCII)
 _SAE = re.compile(r"SAE ([0-9]{1,2}|[1-4]/0)", re.ASCII)
+_SYSTEM = re.compile(r"[0-9]+ V ")
 _METRIC = re.compile(r"([0-9.]+) mm2", re.ASCII)
 
 
@@ -128,6 +131,23 @@ def a_fuse_opens_sooner_the_more_it_carries(facts: Facts) -> list[Fault]:
     return faults
 
 
+def a_higher_voltage_may_lose_no_less(facts: Facts) -> list[Fault]:
+    """For one part and source, the circuit of more volts is allowed no less drop."""
+    faults = []
+    rows = [r for r in facts.rows("wiring/limits", "voltage_drop_maximum") if _SYSTEM.match(r.cells["subject"])]
+
+    def rest_of(row: Row) -> tuple[str, ...]:
+        return _SYSTEM.sub("", row.cells["subject"]), row.cells["case"], row.cells["service"], row.cells["source"]
+
+    for group in group_by(rows, rest_of):
+        placed = sorted(group, key=lambda r: float(r.cells["subject"].split()[0]))
+        for a, b in pairwise(placed):
+            if facts.middle(b) < facts.middle(a):
+                found = f"{printed(b)} at {b.cells['subject']}, under {printed(a)} at {a.cells['subject']}"
+                faults.append(at_row(b, column_of(b), "a_higher_voltage_may_lose_no_less", found, READ_AGAIN))
+    return faults
+
+
 def a_thicker_crimp_holds_more(facts: Facts) -> list[Fault]:
     """For one kind of crimp and source, a thicker wire is pulled out by no less."""
     faults = []
@@ -196,6 +216,7 @@ RULES: tuple[Callable[[Facts], list[Fault]], ...] = (
     sae_wire_has_less_copper,
     resistance_rises_with_heat,
     a_fuse_opens_sooner_the_more_it_carries,
+    a_higher_voltage_may_lose_no_less,
     a_thicker_crimp_holds_more,
     current_suits_its_wire,
     current_rises_with_the_wire,

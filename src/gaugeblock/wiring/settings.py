@@ -65,7 +65,12 @@ class Setting(Value):
     def number(self, key: str) -> float:
         """The number of one key in its base unit; 1 where there is nothing to count."""
         figure = self.way(key).figure
-        return base(figure) if figure is not None else 1.0
+        return low_of(figure) if figure is not None else 1.0
+
+
+def low_of(figure: Figure) -> float:
+    """The lower end of a figure in its base unit: what an insulation bears for sure, where a source prints a range."""
+    return base(figure) if figure.low is None else units.to_base(figure.low, figure.unit)
 
 
 class Ways(Value):
@@ -148,8 +153,13 @@ def _insulations(of: Circuit, data: Refdata) -> tuple[Way, ...]:
         return (Way("insulation", figure, f"insulation for {of.insulation.text}"),)
     cables = (of.insulation,) if of.insulation is not None else _CABLES
     every = {"size": "all sizes", "condition": "any"}
-    found = ((c, look_up(WIRE, "temperature_maximum", data=data, item=c, **every)) for c in cables)
+    found = ((c, _strictest(look_up(WIRE, "temperature_maximum", data=data, item=c, **every))) for c in cables)
     return tuple(Way("insulation", f, f"{_LETTERS.get(c, c)} ({printed(f, data)})") for c, f in found)
+
+
+def _strictest(figure: Figure) -> Figure:
+    """What governs, or another source's figure where that is lower: a hot wire is judged by the stricter."""
+    return min((figure, *(o for o in figure.others if not o.standing)), key=low_of)
 
 
 def _airs(of: Circuit, data: Refdata) -> tuple[Way, ...]:

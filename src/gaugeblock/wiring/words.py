@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.drawing import Drawing
+from gaugeblock.answer.making import base
 from gaugeblock.answer.printing import number_only, printed
 from gaugeblock.answer.question import FILL_IN, MEASURE
 from gaugeblock.wiring import conductor
@@ -27,6 +28,7 @@ _QUESTIONS = {
     "bundle": (FILL_IN, "How many loaded wires lie in the same loom? Count this one too."),
     "return": (FILL_IN, "Does the current come back by a wire or through the body?"),
 }
+_LASTING = 0.8
 _NAMED = {
     "drop": "the allowed drop",
     "insulation": "the insulation",
@@ -117,12 +119,12 @@ def refused(setting: Setting) -> str:
     return f"no wire up to {SIZES[-1]} for: {when(setting, tuple(w.key for w in setting.ways))}"
 
 
-def cautions(near: Figure, wire: Conductor, of: Circuit, data: Refdata) -> list[Caution]:
+def cautions(near: Figure, wire: Conductor, load: Load, of: Circuit, data: Refdata) -> list[Caution]:
     """What can hurt: the unfused wire; what the table is and is not."""
     far = printed(near, data)
     fire = (
-        "The wire between battery and fuse has nothing to stop a short but fire: put the fuse at the source, within"
-        f" {far} along the wire."
+        f"Put the fuse at the battery, within {far} of wire (boat rule): a short ahead of it is stopped by nothing but"
+        " fire."
     )
     table = (
         "What the wire may carry is the boat rule's figure: none was found for road vehicles. Aircraft and"
@@ -135,34 +137,37 @@ def cautions(near: Figure, wire: Conductor, of: Circuit, data: Refdata) -> list[
             " it touch no edge and nothing hot."
         )
         table = "The boat rule leaves cranking conductors out of its table: this cable is sized by its drop."
-    source = "common practice" if of.is_starter else "33CFR183"
     ids = () if of.is_starter else (near.id,)
     about = () if wire.allowed is None else (wire.allowed.id,)
-    out = [Caution(fire, "injury", ids, source), Caution(table, "note", about, "33CFR183")]
+    out = [Caution(fire, "injury", ids), Caution(table, "note", about, "33CFR183")]
     if of.wires and of.wires > 1:
         text = "Wires side by side share the current only while all are whole: fuse each by itself, all of one length."
         out.append(Caution(text, "injury"))
-    out.append(Caution(sae, "damage", (wire.area.id,), "BOATCABLE-CAT"))
+    out.append(Caution(sae, "damage", (wire.area.id,)))
+    if load.fuse is not None and base(load.current) > _LASTING * base(load.fuse):
+        share = 100 * base(load.current) / base(load.fuse)
+        text = (
+            f"The load is {share:.0f} % of its fuse. Where it lasts, habit is 80 % at most: give the next bigger fuse"
+            " as fuse, and the wire goes with it."
+        )
+        out.append(Caution(text, "damage", (load.fuse.id,)))
     if of.back == "body":
         text = "The body itself is counted as no loss: clean and bolt its earth."
         out.append(Caution(text, "damage"))
     return out
 
 
-def drawings(of: Circuit, load: Load, shown: list[Sized], built: list[Conductor], data: Refdata) -> list[Drawing]:
-    """The one-line diagram, where there is one wire to draw."""
-    if len(shown) != 1:
-        return []
+def drawings(of: Circuit, load: Load, one: Sized, wire: Conductor, data: Refdata) -> list[Drawing]:
+    """The one-line diagram."""
     from gaugeblock.drawing import one_line
 
-    wire = built[0]
     parts = [one_line.Part("battery", of.voltage.text)]
     if load.fuse is not None:
         parts.append(one_line.Part("fuse", printed(load.fuse, data)))
     if of.relay is not None:
         parts.append(one_line.Part("relay", of.relay.text))
     parts.append(one_line.Part("starter" if of.is_starter else "load", of.current.text))
-    is_body = not conductor.is_pair(shown[0].setting)
+    is_body = not conductor.is_pair(one.setting)
     said = [f"{wire.size}, {of.length.text}"]
     if wire.drop is not None:
         said.append(f"loses {number_only(wire.drop, data)}")

@@ -156,6 +156,8 @@ def _beside(sheet: Sheet, wide: int) -> list[str]:
             continue
         shown.add(figure.quantity)
         text = f"{label(figure)} {printed(figure, sheet.data)}"
+        if figure.conditions.startswith(("minimum", "maximum")):
+            text += f", {figure.conditions}"  # the same quantity may stand beside it as it was measured
         lines += wrap(text, 8, 10, wide=wide)
     return lines
 

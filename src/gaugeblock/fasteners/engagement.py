@@ -201,7 +201,7 @@ def _needed(minimum: Figure, found: Joint, data: Refdata) -> Figure:
         about=f"{metal} {minimum.source}",
         side="min",
         key=found.key,
-        conditions=f"minimum in {metal}",
+        conditions=f"minimum in {metal}{' by a rule for studs' if 'stud' in minimum.conditions else ''}",
     )
 
 

@@ -14,6 +14,7 @@ from gaugeblock.answer.sheet import Sheet
 from gaugeblock.answer.text import render
 from gaugeblock.errors import Ambiguous, GaugeblockError, InputError, LookupMiss, UnitError
 from gaugeblock.tubes.bend.sheet import bend
+from gaugeblock.tubes.plan.plan import work_out
 from gaugeblock.units import fraction_text
 
 COMMON = {"od": "1 3/4 in", "wall": ".120 in", "material": "1020 DOM", "method": "rotary draw"}
@@ -178,9 +179,19 @@ def test_the_diameter_ratio_judges_a_cage_only() -> None:
 # ---------------------------------------------------------------- cautions
 
 
-@pytest.mark.parametrize("wanted", ["stands under the frame", "Battery off"])
-def test_every_bend_sheet_warns_of(wanted: str) -> None:
-    assert wanted in cautions(bend(**COMMON))
+@pytest.mark.parametrize("of_the_car", ["stands under the frame", "Battery off"])
+def test_a_bend_says_nothing_of_work_on_the_car_and_a_plan_does(of_the_car: str) -> None:
+    assert of_the_car not in cautions(bend(**COMMON))
+    plan = work_out(
+        {
+            **COMMON,
+            "radius": "5-1/2 in",
+            "name": "hoop",
+            "bends": [{"straight": "9 in", "angle": "45 deg"}],
+            "end": "9 in",
+        }
+    )
+    assert of_the_car in cautions(plan.sheet)
 
 
 def test_cautions_belong_to_the_tube_and_the_method() -> None:

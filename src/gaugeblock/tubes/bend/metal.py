@@ -13,6 +13,7 @@ from gaugeblock.errors import InputError
 from gaugeblock.tables.catalogue import VEHICLE_SERVICES
 from gaugeblock.tubes import keys
 from gaugeblock.tubes.bend.bent import CAGE, Bent
+from gaugeblock.tubes.rules import rules_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -292,12 +293,17 @@ def flattening(tube: Bent) -> tuple[list[Figure], list[Check]]:
     return figures, [at_least(name, Bound(ratio.typical, "1", figure=ratio), needed, reason)]
 
 
+def under_the_car(tube: Bent) -> list[Caution]:
+    """What is said of the work when the tube goes on the vehicle; a line is not welded."""
+    is_line = tube.service in VEHICLE_SERVICES and not tube.may_be_a_cage
+    return rules_of(tube.data, "stands", *(() if is_line else ("welding",)))
+
+
 def trade(tube: Bent) -> list[Caution]:
     """The statements of tubes/rules that belong to this tube and method."""
     stock = tube.stock
     is_line = tube.service in VEHICLE_SERVICES and not tube.may_be_a_cage
     wanted = [] if tube.tested else [SPRINGBACK]  # a bend that was measured says it better
-    wanted += ["stands"] if is_line else ["stands", "welding"]
     if tube.method == "press (ram)":
         wanted.insert(0, "press (ram) bending")
     if tube.method == "rotary draw" and tube.family == "steel":
@@ -312,7 +318,7 @@ def trade(tube: Bent) -> list[Caution]:
         wanted.append("free-machining or unknown tube")
     if _pipe_sized(tube):
         wanted += ["pipe and tube", "pipe bender and tube"]
-    topics = ("bend", "material", "size", "work under the car")
+    topics = ("bend", "material", "size")
     out = [
         Caution(row["statement"], row["severity"], (), row["source"] or row["basis"])
         for row in tube.data.statements("tubes")

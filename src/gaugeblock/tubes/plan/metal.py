@@ -201,6 +201,7 @@ def bend_found(metal: Metal, given: Given, *, is_tested: bool) -> Found:
     checks = [*sheet.checks, _wall_check(metal, given.tube.wall_needed, given)]
     learned = [c.text for c in rules_of(given.data, bend_metal.SPRINGBACK)] if is_tested else []
     cautions = [c for c in sheet.cautions if c.text not in learned]
+    cautions += bend_metal.under_the_car(metal.tube)
     return Found(figures, checks, [_flattening(metal), *cautions], sheet.questions)
 
 

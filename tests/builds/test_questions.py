@@ -93,6 +93,9 @@ ANSWERS = {
         ('gap = "100 mm"', 'gap = "100 mm"\ntemperature = "120 degC"\ntemperature_by = "crayon"'),
     ],
     ("van", "fuel feed", "marked_for"): [('gap = "100 mm"', 'gap = "100 mm"\nmarked_for = "gasoline"')],
+    ("van", "load bay lamps", "earth_drop"): [
+        ('name = "load bay lamps"', 'name = "load bay lamps"\nearth_drop = "0.5 V"'),
+    ],
     ("van", "heater hoses", "fluid"): [
         ('material = "coolant hose"', 'material = "coolant hose"\nfluid = "coolant, ethylene glycol"'),
     ],

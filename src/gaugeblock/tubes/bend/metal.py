@@ -13,7 +13,6 @@ from gaugeblock.errors import InputError
 from gaugeblock.tables.catalogue import VEHICLE_SERVICES
 from gaugeblock.tubes import keys
 from gaugeblock.tubes.bend.bent import CAGE, Bent
-from gaugeblock.tubes.rules import rules_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -295,6 +294,8 @@ def flattening(tube: Bent) -> tuple[list[Figure], list[Check]]:
 
 def under_the_car(tube: Bent) -> list[Caution]:
     """What is said of the work when the tube goes on the vehicle; a line is not welded."""
+    from gaugeblock.tubes.rules import rules_of  # a look-up of a bend never says it
+
     is_line = tube.service in VEHICLE_SERVICES and not tube.may_be_a_cage
     return rules_of(tube.data, "stands", *(() if is_line else ("welding",)))
 

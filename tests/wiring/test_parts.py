@@ -36,6 +36,15 @@ def test_a_starter_cable_of_a_voltage_without_a_manual_wants_its_drop() -> None:
     assert starter(voltage="24 V", drop="0.5 V").decision.kind == USE
 
 
+FOREIGN = {"bundle": "2", "back": "wire", "earth_drop": "0.1 V", "fuse": "30 A", "relay": "40 A", "wires": "2"}
+
+
+@pytest.mark.parametrize(("key", "typed"), FOREIGN.items())
+def test_what_does_not_belong_to_a_starter_cable_is_refused(key: str, typed: str) -> None:
+    with pytest.raises(InputError):
+        starter(**{key: typed})
+
+
 def test_a_starter_cable_warms_by_the_heat_it_keeps() -> None:
     """By hand: 200 A, AWG 1: 0.15 ohm/1000 ft = 0.000492 ohm/m at 20 degC, 314.5/254.5 of it at 80 degC; 15 s.
 
@@ -143,6 +152,7 @@ def test_an_item_of_the_job_has_its_card_and_its_diagram() -> None:
     assert made.sheet.decision.kind == USE
     assert made.card is not None
     assert made.card.boxes
+    assert made.card.condition == "or 2.5 mm2"
     assert made.sheet.drawings[0].svg.startswith("<svg")
 
 

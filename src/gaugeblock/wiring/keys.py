@@ -25,6 +25,7 @@ PLACES = ("by the engine", "in the cabin")
 _DEGREES = re.compile(r"(?P<number>[0-9.]+ *(?:deg ?)?[CF])(?: insulation)?", re.ASCII)
 _MOST = {"bundle": 200, "wires": 12}
 _SHARE = 0.25
+_NOT_OF_A_STARTER = ("bundle", "return", "earth_drop", "fuse", "relay", "wires")
 _OPTIONAL = (
     "drop",
     "insulation",
@@ -112,6 +113,11 @@ def circuit_of(asked: dict[str, str | None], data: Refdata) -> Circuit:
         wires=count_of(asked.get("wires"), "wires"),
         kind=kind_of(asked.get("kind")),
     )
+    if of.is_starter:
+        for key in _NOT_OF_A_STARTER:
+            if asked.get(key):
+                why = "does not belong to a starter cable: each is judged alone, for seconds, without a fuse"
+                raise InputError(asked[key] or "", key, why, (), f"leave the {key.replace('_', ' ')} out")
     if of.earth_drop is not None and of.back == "wire":
         said = "the current comes back by a wire, and the body loses nothing"
         raise InputError(of.earth_drop.text, "earth_drop", said, (), "leave it out, or write return = body")

@@ -12,6 +12,7 @@ from gaugeblock.job.model import Shop
 from gaugeblock.tables.load import Refdata
 from gaugeblock.wiring import circuit, parked
 from gaugeblock.wiring.answering import VERB
+from gaugeblock.wiring.conductor import metric_of
 from gaugeblock.wiring.job import Battery, Circuit
 from gaugeblock.wiring.keys import STARTER as STARTER_CABLE
 from gaugeblock.wiring.keys import circuit_of
@@ -38,7 +39,7 @@ def item(job: Circuit | Battery, shop: Shop, data: Refdata) -> Item:
     sheet = _sheet(job, asked, data)
     facts = [Row("where", job.where or ""), *(Row(k.replace("_", " "), t) for k, t in asked.items() if t)]
     facts += [Row("notes", job.notes)] if job.notes else []
-    return Item("wiring", job.name, facts, sheet, card_of(job))
+    return Item("wiring", job.name, facts, sheet, card_of(job, sheet))
 
 
 def _battery(job: Battery, data: Refdata) -> Item:
@@ -56,13 +57,16 @@ def _battery(job: Battery, data: Refdata) -> Item:
     return Item("wiring", job.name, facts, sheet, Card(what, boxes=boxes))
 
 
-def card_of(job: Circuit) -> Card:
+def card_of(job: Circuit, sheet: Sheet) -> Card:
     """Its card: boxes for what was fitted and what the circuit loses."""
     fitted = [Box("wire fitted", "AWG", half=True)]
     if job.kind != STARTER_CABLE:
         fitted.append(Box("fuse fitted", "A", half=True))
+    used = sheet.decision.figure
+    metric = metric_of(used.key["size"], sheet.data) if used is not None else None
     return Card(
         ", ".join(t for t in (job.where, job.current, job.length, job.voltage) if t),
+        f"or {metric}" if metric else "",
         boxes=[*fitted, Box("drop measured", "V", half=True), Box("by, date", half=len(fitted) > 1)],
         says=("fuse_rating", "voltage_drop"),
     )

@@ -7,7 +7,7 @@ from gaugeblock.answer.drawing import Drawing
 from gaugeblock.answer.making import base
 from gaugeblock.answer.printing import number_only, printed
 from gaugeblock.answer.question import FILL_IN, MEASURE
-from gaugeblock.wiring import conductor
+from gaugeblock.wiring import conductor, fuse
 from gaugeblock.wiring.conductor import SIZES
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -151,6 +151,10 @@ def cautions(near: Figure, wire: Conductor, load: Load, of: Circuit, data: Refda
             " as fuse, and the wire goes with it."
         )
         out.append(Caution(text, "damage", (load.fuse.id,)))
+    if of.relay is not None:
+        coil = printed(fuse.coil(data), data)
+        text = f"The wire to the relay's coil carries {coil}, and so does the switch: fuse it by itself, and small."
+        out.append(Caution(text, "note", (fuse.coil(data).id,), "RELAY-NOTE"))
     if of.back == "body":
         text = "The body itself is counted as no loss: clean and bolt its earth."
         out.append(Caution(text, "damage"))

@@ -128,3 +128,62 @@ def test_the_path_of_torque_scales(times: float, key: str) -> None:
     more = {**base, key: f"{float(base[key]) * times:.9f}"}
     before, after = (torque_of(axle("4340", **STRONG, **of), "shaft_torque_engine") for of in (base, more))
     assert after / before == pytest.approx(times, rel=1e-8)
+
+
+STEPS = {"yield_strength": "150 ksi", "certificate": "mill sheet"}
+
+
+def test_twist_adds_along_the_steps() -> None:
+    sheet = axle("4340", **STEPS, parts="1-1/2 in x 4 in, 1-1/4 in x 22 in", **TYRE)
+    whole, *each = [f.typical for f in sheet.figures if f.quantity == "shaft_twist"]
+    assert len(each) == 2
+    assert whole == pytest.approx(sum(each))
+    one = axle("4340", **STEPS, diameter="1-1/4 in", length="22 in", **TYRE)
+    assert torque_of(one, "shaft_twist") == pytest.approx(each[1])
+    split = axle("4340", **STEPS, parts="1-1/4 in x 10 in, 1-1/4 in x 12 in", **TYRE)
+    assert torque_of(split, "shaft_twist") == pytest.approx(each[1])
+
+
+def test_the_root_of_the_spline_governs_where_it_is_the_smallest() -> None:
+    plain = axle("4340", **STRONG, **ENGINE, **TYRE)
+    fine = axle("4340", **STRONG, spline="24/48", teeth="28", **ENGINE, **TYRE)
+    root = (28 - 2) / 24
+    share = torque_of(fine, "torsional_yield_factor") / torque_of(plain, "torsional_yield_factor")
+    assert share == pytest.approx((root / 1.25) ** 3)
+    large = axle("4340", **STRONG, spline="24/48", teeth="40", **ENGINE, **TYRE)
+    assert torque_of(large, "torsional_yield_factor") == pytest.approx(torque_of(plain, "torsional_yield_factor"))
+
+
+def test_the_pull_shifts_weight_onto_the_rear_and_off_the_front() -> None:
+    given_ = {"axle_load": "2000 lbf", "height": "20 in", "wheelbase": "100 in", "grip": "1", "radius": "12 in"}
+
+    def load(**more: str) -> float:
+        return torque_of(axle("4340", **STRONG, **given_, **more), "shaft_torque_tyre")
+
+    assert load(driven="rear") == pytest.approx(1000 / 0.8)
+    assert load(driven="front") == pytest.approx(1000 / 1.2)
+    assert load(driven="rear", lifted="yes") == pytest.approx(2000 / 0.8)
+
+
+def test_a_fillet_informs_and_decides_nothing() -> None:
+    plain = axle("4340", **STRONG, **ENGINE, **TYRE)
+    sharp = axle("4340", **STRONG, fillet="1/16 in", shoulder="1-1/2 in", **ENGINE, **TYRE)
+    assert sharp.decision.kind == plain.decision.kind
+    assert torque_of(sharp, "stress_concentration_factor") > 1.3
+    (check,) = [c for c in sharp.checks if c.name == "stress in the fillet"]
+    assert check.bears == "inform"
+    assert all(f.quantity != "shaft_peak_stress" for f in plain.figures)
+
+
+def test_a_case_is_judged_where_it_ends() -> None:
+    cased = {
+        "treatment": "induction hardened",
+        "case_depth": "0.12 in",
+        "core_hardness": "25 HRC",
+        "hardness": "55 HRC",
+    }
+    sheet = axle("1541", yield_strength="150 ksi", diameter="1-1/4 in", **cased, **ENGINE, **TYRE)
+    places = [c.case for c in sheet.checks if c.subject == "shaft stress"]
+    assert "below the case" in places
+    surface, below = (f.typical for f in sheet.figures if f.quantity == "shaft_shear_stress")
+    assert below / surface == pytest.approx((0.625 - 0.12) / 0.625)

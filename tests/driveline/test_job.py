@@ -9,10 +9,11 @@ from hypothesis import strategies as st
 from driveline.forms import keeps_form
 from gaugeblock import domains
 from gaugeblock.driveline import page
+from gaugeblock.driveline.axles.job import AxleShaft
 from gaugeblock.driveline.job import Driveline, Joints, Splines
 from gaugeblock.tables.load import refdata
 
-MODELS = {"driveline": Driveline, "joints": Joints, "splines": Splines}
+MODELS = {"driveline": Driveline, "axles": AxleShaft, "joints": Joints, "splines": Splines}
 MAKER = {f"maker.{k}" for k in ("value", "low", "high", "source", "place")} | {"maker"}
 LENGTHS = st.sampled_from(["1 in", "30 mm", "0.01 in", "40 in", "1-1/4 in"])
 TORQUES = st.sampled_from(["1500 lbf*ft", "9 N*m", "20 lbf*in", "90000 lbf*ft"])
@@ -20,6 +21,26 @@ HARD = st.sampled_from(["42 HRC", "HRC 20", "300 HB", "99 HRC", "forty"])
 FINDINGS = st.sampled_from(["0.007 in", "-0.006 in", "pattern on the toe", "12 lbf*in", "0.2 mm", "5 deg"])
 ANGLES = st.sampled_from(["3 deg", "-2 deg", "0 deg", "50 deg", "170 deg"])
 VALUES = {
+    "axles": {
+        "material": st.sampled_from(["4340", "1541", "A434", "9999", "1550"]),
+        "treatment": st.sampled_from(["Oil quenched and tempered", "quenched and tempered to class BD", "nonsense"]),
+        "temper": st.sampled_from(["800 degF", "100 degF"]),
+        **dict.fromkeys(("diameter", "bore", "length", "section", "case_depth", "fillet", "shoulder"), LENGTHS),
+        "spline": st.sampled_from(["24/48", "7/7", "nonsense"]),
+        "engine_torque": st.sampled_from(["300 lbf*ft", "400 N*m", "9000 lbf*ft"]),
+        "converter": st.sampled_from(["none", "2.1", "90", "some"]),
+        **dict.fromkeys(("gear", "transfer", "ratio", "bias"), st.sampled_from(["2.5", "1", "30"])),
+        "differential": st.sampled_from(["open", "limited slip", "locked"]),
+        "lifted": st.sampled_from(["yes", "no"]),
+        **dict.fromkeys(("wheel_load", "axle_load"), st.sampled_from(["1000 lb", "500 kg", "9 kN", "heavy"])),
+        **dict.fromkeys(("height", "wheelbase", "radius"), st.sampled_from(["13 in", "100 in", "2.5 m"])),
+        "driven": st.sampled_from(["rear", "front"]),
+        "grip": st.sampled_from(["0.9", "9"]),
+        **dict.fromkeys(("hardness", "core_hardness"), HARD),
+        "yield_strength": st.sampled_from(["120 ksi", "800 MPa", "1 psi"]),
+        "certificate": st.just("mill sheet 12"),
+        "shear_modulus": st.sampled_from(["11.5 Msi", "79 GPa"]),
+    },
     "driveline": {
         "kind": st.sampled_from(["shaft", "setup"]),
         "steel": st.sampled_from(["4340", "1541", "9999", "1550", "1050M"]),
@@ -72,6 +93,8 @@ def items(draw: st.DrawFn) -> tuple[str, str]:
     if "kind" in keys:
         keys.discard("kind")
     lines = [f'{key} = "{draw(VALUES[table][key])}"' for key in sorted(keys)]
+    if table == "axles" and draw(st.booleans()):
+        lines += draw(st.sampled_from([["teeth = 3"], ["teeth = 28"], ['parts = ["2 in x 3 in", "1 in x 9 in"]']]))
     if table == "splines":
         lines.append(f"teeth = {draw(st.sampled_from([3, 35, 120]))}")
     if table == "joints" and draw(st.booleans()):

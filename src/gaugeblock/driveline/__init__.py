@@ -22,7 +22,13 @@ WING = Wing(
         "axle": "axles.answer",
         "gearing": "gearing",
     },
-    {"driveline": "Driveline", "splines": "Splines", "joints": "Joints", "gearing": "GearingItem"},
+    {
+        "driveline": "Driveline",
+        "axles": "AxleShaft",
+        "splines": "Splines",
+        "joints": "Joints",
+        "gearing": "GearingItem",
+    },
     hints=(
         r"steel|shafts?|axles?|rockwell|hrc|rc|brinell|hb|hard\w*|gears?|rear|ratio|rpm|revs|tires?"
         r"|tyres?|mph|joints?|ujs?|spline[ds]?|backlash|preload|pinion|ring|diff\w*|4340|1541|300m"

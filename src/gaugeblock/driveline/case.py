@@ -67,7 +67,7 @@ def with_case(shaft: Shaft, steel: Steel, found: Torsion, data: Refdata) -> Tors
         "shaft_shear_stress",
         surface.typical * (radius - depth) / radius,
         surface.unit,
-        (surface, stated(shaft.diameter, "shaft_diameter", "shaft diameter", data), given),
+        (surface, next(f for f in surface.inputs if f.quantity == "shaft_diameter"), given),
         data,
         about="where the case ends",
         key=surface.key,

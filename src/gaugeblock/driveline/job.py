@@ -3,6 +3,8 @@
 from collections.abc import Iterator
 from typing import Annotated, Any, Self
 
+from gaugeblock.driveline.axles.job import STARTER as AXLES_STARTER
+from gaugeblock.driveline.axles.job import AxleShaft
 from gaugeblock.driveline.keys import FITS, PHASES, ROOTS, SEATINGS
 from gaugeblock.job import values
 from gaugeblock.job.checks import Fault, given
@@ -278,6 +280,7 @@ GEARING_STARTER = """\
 
 KINDS = {
     "driveline": Kind(Driveline, faults, STARTER),
+    "axles": Kind(AxleShaft, no_faults, AXLES_STARTER),
     "splines": Kind(Splines, no_faults, SPLINES_STARTER),
     "joints": Kind(Joints, joint_faults, JOINTS_STARTER),
     "gearing": Kind(GearingItem, no_faults, GEARING_STARTER),

@@ -321,10 +321,10 @@ def _cautions(found: Steel, strengths: list[Figure], data: Refdata) -> list[Caut
 
 def _read_as(shaft: keys.Shaft, found: Steel, strengths: list[Figure], data: Refdata) -> list[Caution]:
     """That the table names the quench and the user did not, or the other way round."""
-    if " ".join(shaft.treatment.split()).casefold() == found.treatment or not strengths or not found.rows:
+    if " ".join(shaft.treatment.split()).casefold() == found.treatment.casefold() or not strengths or not found.rows:
         return []
     asked = data.words("driveline", "treatment").get(" ".join(shaft.treatment.split()).casefold(), shaft.treatment)
-    if asked.casefold() == found.treatment:
+    if asked.casefold() == found.treatment.casefold():
         return []
     text = f"Published as {found.treatment}, asked as {asked}: the quench is named in one of them only."
     return [Caution(text, "note", tuple(f.id for f in strengths), strengths[0].source or "common practice")]

@@ -18,6 +18,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.driveline.keys import Shaft
     from gaugeblock.tables.load import Refdata
+    from gaugeblock.units import Measure
 
 CHECK = "shaft stress within torsional yield"
 # Under this share of the table's strength a measured hardness says that the shaft is not what it is taken for.
@@ -96,7 +97,7 @@ class _Given(Value):
 
     __slots__ = ("bore", "diameter", "length", "sizes", "torque")
 
-    def __init__(self, shaft: Shaft, torque: Figure | None, data: Refdata) -> None:
+    def __init__(self, shaft: Shaft, data: Refdata, **known: Figure | None) -> None:
         for name, quantity, where in (
             ("diameter", "shaft_diameter", "shaft diameter"),
             ("bore", "shaft_bore", "bore"),
@@ -105,8 +106,9 @@ class _Given(Value):
         ):
             measure = getattr(shaft, name)
             put(self, name, None if measure is None else stated(measure, quantity, where, data))
-        if torque is not None:
-            put(self, "torque", torque)
+        for name, figure in known.items():
+            if figure is not None:
+                put(self, name, figure)
         put(self, "sizes", tuple(f for f in (self.diameter, self.bore) if f is not None))
 
     diameter: Figure | None
@@ -121,16 +123,18 @@ class _Given(Value):
         return base(self.bore) if self.bore is not None else 0.0
 
 
-def torsion(shaft: Shaft, steel: Steel, strength: Strength, data: Refdata, torque: Figure | None = None) -> Torsion:
-    """Figures and checks of a shaft of which at least one size or the torque was given; ``torque`` where it was
-    worked out.
+def torsion(shaft: Shaft, steel: Steel, strength: Strength, data: Refdata, **known: Figure | None) -> Torsion:
+    """Figures and checks of a shaft of which at least one size or the torque was given; ``known`` holds its ``torque``
+    or ``diameter`` where they were worked out.
     """
-    given = _Given(shaft, torque, data)
+    given = _Given(shaft, data, **known)
     governs = strength.governing
     if given.diameter is None:
         cause = cause_of.diameter_missing()
         return Torsion(checks=(_open(cause),), causes=(cause,))
-    text = given.diameter.text + (f"x{given.bore.text}" if given.bore is not None else "")
+    text = (given.diameter.text or units.significant(given.diameter.typical, 6)) + (
+        f"x{given.bore.text}" if given.bore is not None else ""
+    )
     key = {**steel.key, "shaft": f"{text} {given.diameter.unit}"}
     capacity = _capacity(given, governs, key, data) if governs is not None else None
     capacities = (capacity,) if capacity is not None else ()
@@ -173,7 +177,7 @@ def stress_of(
         (torque, diameter) if bore is None else (torque, diameter, bore),
         data,
         key=key,
-        conditions="at the surface of the plain shaft",
+        conditions=f"at the surface {diameter.conditions or 'of the plain shaft'}",
     )
 
 
@@ -294,30 +298,44 @@ def _unproven(steel: Steel, strength: Strength, unit: str = "ksi", data: Refdata
 def _twist(
     given: _Given, steel: Steel, key: dict[str, str], data: Refdata
 ) -> tuple[tuple[Figure, ...], tuple[Caution, ...]]:
-    """Twist over the length, with the steel's own shear modulus, else the one published for low alloy steel, said
-    as assumed.
-    """
+    """Twist over the length; () where one of the sizes is not known."""
     if given.length is None or given.torque is None or given.diameter is None:
         return (), ()
+    modulus, cautions, said = modulus_of(steel, data)
+    key = {**key, "length": f"{given.length.text} {given.length.unit}"}
+    return (twist_of(given.torque, given.length, modulus, (given.diameter, given.bore), key, said, data),), cautions
+
+
+def modulus_of(steel: Steel, data: Refdata, own: Measure | None = None) -> tuple[Figure, tuple[Caution, ...], str]:
+    """The shear modulus as given, of the steel itself, else the one published for low alloy steel; what is said of
+    it.
+    """
+    if own is not None:
+        return stated(own, "shear_modulus", "shear modulus", data), (), ""
     at = {"treatment": "any", "temper": "any", "section": "any", "specimen": "any"}
     modulus = lookup.look_up_or_none(TABLE, "shear_modulus", data=data, steel=steel.grade, **at)
-    said = ""
-    cautions: tuple[Caution, ...] = ()
-    if modulus is None:
-        modulus = lookup.look_up(TABLE, "shear_modulus", data=data, steel="low alloy steel", **at)
-        said = f"shear modulus assumed: that of low alloy steel, {modulus.text} {modulus.unit}"
-        own = f"that of low alloy steel, {modulus.text} {modulus.unit}, is assumed"
-        text = f"No shear modulus was found for {steel.grade}: {own}. Among steels it varies by a few percent."
-        cautions = (Caution(text, "note", (modulus.id,), modulus.source),)
-    twist = calc.angle_of_twist(base(given.torque), base(given.length), base(modulus), base(given.diameter), given.hole)
-    figure = derived(
-        "angle_of_twist",
-        "shaft_twist",
-        units.from_base(twist, "deg"),
-        "deg",
-        (given.torque, given.length, modulus, *given.sizes),
-        data,
-        key={**key, "length": f"{given.length.text} {given.length.unit}"},
-        conditions=said,
-    )
-    return (figure,), cautions
+    if modulus is not None:
+        return modulus, (), ""
+    modulus = lookup.look_up(TABLE, "shear_modulus", data=data, steel="low alloy steel", **at)
+    said = f"shear modulus assumed: that of low alloy steel, {modulus.text} {modulus.unit}"
+    usual = f"that of low alloy steel, {modulus.text} {modulus.unit}, is assumed"
+    text = f"No shear modulus was found for {steel.grade}: {usual}. Among steels it varies by a few percent."
+    return modulus, (Caution(text, "note", (modulus.id,), modulus.source),), said
+
+
+def twist_of(
+    torque: Figure,
+    length: Figure,
+    modulus: Figure,
+    sizes: tuple[Figure, Figure | None],
+    key: dict[str, str],
+    conditions: str,
+    data: Refdata,
+) -> Figure:
+    """Twist over a length of one diameter and bore."""
+    diameter, bore = sizes
+    hole = base(bore) if bore is not None else 0.0
+    twist = calc.angle_of_twist(base(torque), base(length), base(modulus), base(diameter), hole)
+    inputs = (torque, length, modulus, diameter, *(() if bore is None else (bore,)))
+    number = units.from_base(twist, "deg")
+    return derived("angle_of_twist", "shaft_twist", number, "deg", inputs, data, key=key, conditions=conditions)

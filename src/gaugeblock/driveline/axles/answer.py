@@ -5,44 +5,106 @@ from __future__ import annotations
 from gaugeblock import units
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline import keys
+from gaugeblock.driveline.axles.form import Form, parts_of
 from gaugeblock.driveline.axles.judging import judged
 from gaugeblock.driveline.axles.pull import Pull
 from gaugeblock.tables.load import Refdata, refdata
 
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+    from typing import TypedDict, Unpack
 
-def axle(
-    material: str | None = None,
-    *,
-    treatment: str | None = None,
-    temper: str | None = None,
-    diameter: str | None = None,
-    bore: str | None = None,
-    length: str | None = None,
-    engine_torque: str | None = None,
-    converter: str | None = None,
-    gear: str | None = None,
-    transfer: str | None = None,
-    ratio: str | None = None,
-    differential: str | None = None,
-    bias: str | None = None,
-    wheel_load: str | None = None,
-    grip: str | None = None,
-    radius: str | None = None,
-    section: str | None = None,
-    hardness: str | None = None,
-    yield_strength: str | None = None,
-    certificate: str | None = None,
-    case_depth: str | None = None,
-    core_hardness: str | None = None,
-    data: Refdata | None = None,
-) -> Sheet:
+    class Typed(TypedDict, total=False):
+        """Every key of an axle shaft but its material, as text."""
+
+        treatment: str | None
+        temper: str | None
+        diameter: str | None
+        bore: str | None
+        length: str | None
+        engine_torque: str | None
+        converter: str | None
+        gear: str | None
+        transfer: str | None
+        ratio: str | None
+        differential: str | None
+        bias: str | None
+        wheel_load: str | None
+        grip: str | None
+        radius: str | None
+        axle_load: str | None
+        height: str | None
+        wheelbase: str | None
+        driven: str | None
+        lifted: str | None
+        parts: str | None
+        spline: str | None
+        teeth: str | None
+        root: str | None
+        fillet: str | None
+        shoulder: str | None
+        shear_modulus: str | None
+        section: str | None
+        hardness: str | None
+        yield_strength: str | None
+        certificate: str | None
+        case_depth: str | None
+        core_hardness: str | None
+
+
+# Every key but the material.
+KEYS = (
+    "treatment",
+    "temper",
+    "diameter",
+    "bore",
+    "length",
+    "engine_torque",
+    "converter",
+    "gear",
+    "transfer",
+    "ratio",
+    "differential",
+    "bias",
+    "wheel_load",
+    "grip",
+    "radius",
+    "axle_load",
+    "height",
+    "wheelbase",
+    "driven",
+    "lifted",
+    "parts",
+    "spline",
+    "teeth",
+    "root",
+    "fillet",
+    "shoulder",
+    "shear_modulus",
+    "section",
+    "hardness",
+    "yield_strength",
+    "certificate",
+    "case_depth",
+    "core_hardness",
+)
+
+
+def axle(material: str | None = None, *, data: Refdata | None = None, **typed: Unpack[Typed]) -> Sheet:
     """The torque that can reach one axle shaft, and whether the shaft carries it.
 
     Parameters are text as people write them. Of the shaft: ``material`` ``4340``, ``treatment``, ``temper``,
     ``diameter`` at its smallest, ``bore``, the ``length`` that twists, and what ``steel`` takes of its own. From the
     engine: ``engine_torque``, stall ratio of a ``converter``, first ``gear``, ``transfer`` and axle ``ratio``, and the
     ``differential``: ``open``, ``locked`` or ``limited slip`` with its torque ``bias``. From the tyre: ``wheel_load``
-    when it pulls hardest, ``grip`` and loaded ``radius``.
+    when it pulls hardest, ``grip`` and loaded ``radius``; or, in place of the wheel load, the ``axle_load`` at
+    rest, the
+    ``height`` of the centre of mass and the ``wheelbase``, with the axle that is ``driven`` (``rear`` or ``front``) and
+    ``lifted`` (``yes``) where its other wheel is in the air.
+    Of its form: ``parts`` (``1-1/2 in x 4 in, 1-1/4 in x 22 in``) of a stepped shaft, the pitch of a ``spline``
+    with its
+    ``teeth`` and ``root``, a ``fillet`` under a ``shoulder``, its own ``shear_modulus``.
 
     Returns a Sheet: the factor on torsional yield first, under the smaller of the two torques; the torque by each way,
     stress, share of yield, twist, and the smallest diameter that would do. What was not given is asked.
@@ -57,9 +119,29 @@ def axle(
     975
     """
     data = data or refdata()
-    asked = {k: v for k, v in locals().items() if k != "data"}
-    pull = Pull.read(asked)
-    return judged(shaft_of(asked, data), pull, asked, data)
+    asked = asked_of(material, typed)
+    return judged(shaft_of(asked, data), form_of(asked), Pull.read(asked), asked, data)
+
+
+def asked_of(material: str | None, typed: Mapping[str, object]) -> dict[str, str | None]:
+    """What was typed under every key there is; TypeError, as of any function, for a name that is none."""
+    unknown = [k for k in typed if k not in KEYS]
+    if unknown:
+        raise TypeError(f"axle() got an unexpected keyword argument '{unknown[0]}'")
+    return {"material": material, **{k: typed.get(k) for k in KEYS}}  # type: ignore[misc]
+
+
+def form_of(typed: dict[str, str | None]) -> Form:
+    """The form of the shaft, from texts by key."""
+    return Form(
+        parts_of(typed["parts"]),
+        typed["spline"],
+        typed["teeth"],
+        typed["root"],
+        keys.positive(typed["fillet"], "length", "fillet"),
+        keys.positive(typed["shoulder"], "length", "shoulder"),
+        keys.positive(typed["shear_modulus"], "stress", "shear modulus"),
+    )
 
 
 def shaft_of(typed: dict[str, str | None], data: Refdata) -> keys.Shaft:

@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-from gaugeblock import units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, Check
 from gaugeblock.answer.decision import MOST_CANDIDATES, Candidate, Decision, ask, none
 from gaugeblock.answer.decision import STOP as STOPPED
 from gaugeblock.answer.decision import USE as USED
-from gaugeblock.answer.making import base, derived
 from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.calc import axles as sizing
+from gaugeblock.driveline.axles.extras import extras
+from gaugeblock.driveline.axles.form import Body, Form, body_of, twists_of
 from gaugeblock.driveline.axles.ways import QUANTITIES, Case, cases
 from gaugeblock.driveline.carrying import VERB, Outcome, outcome
 from gaugeblock.driveline.case import with_case
@@ -41,7 +40,18 @@ _WANTED = {
     "bias": (ASK_MAKER, "What is the torque bias of the limited slip differential, by its maker?"),
     "wheel_load": (MEASURE, "How much weight stands on this wheel when it pulls hardest?"),
     "grip": (FILL_IN, "How well does the tyre grip: what is its greatest pull over the weight on it?"),
+    "height": (MEASURE, "How high over the road is the vehicle's centre of mass?"),
+    "wheelbase": (MEASURE, "How long is the wheelbase?"),
+    "driven": (FILL_IN, "Which axle is driven: rear or front?"),
     "radius": (MEASURE, "How far is the centre of the loaded wheel above the road?"),
+}
+
+# The other half of what was half given.
+_HALF = {
+    "spline": "Teeth were given and no pitch: what is the pitch of the spline?",
+    "teeth": "A spline was given without its teeth: how many has it?",
+    "fillet": "A shoulder was given without its fillet: what is the radius there?",
+    "shoulder": "A fillet was given without its shoulder: what is the diameter of that?",
 }
 
 
@@ -70,38 +80,51 @@ class Ending(Value):
         return self.end.decision.kind == STOPPED
 
 
-def judged(shaft: Shaft, pull: Pull, asked: dict[str, str | None], data: Refdata) -> Sheet:
-    """As ``axle``, of a shaft and a pull that were read."""
-    doubts = _doubts(pull, data)
+def judged(shaft: Shaft, form: Form, pull: Pull, asked: dict[str, str | None], data: Refdata) -> Sheet:
+    """As ``axle``, of a shaft, its form and a pull that were read."""
+    doubts = {**_doubts(pull, data), **{k: _HALF[k] for k in form.lacks()}}
+    body = body_of(shaft, form, data)
     standing = cases(pull, data)
     reached = [f for c in standing[:1] for f in (c.torque, c.engine, c.tyre) if f is not None]
     if doubts or not standing or shaft.grade == "":
         return _unjudged(pull, doubts, reached, asked, data)
-    of = Material(shaft, data)
-    endings = [_ending(shaft, of, case, data) for case in standing]
+    of = Material(_bar(shaft, form), data)
+    endings = [_ending(body, of, case, data) for case in standing]
     worst = endings[0]
     decision, checks, questions = _decided(endings, pull, data)
-    sizes = _sizes(worst, shaft, of, data)
+    more = extras(worst.torsion, worst.case.torque, body, form, of, data)
+    twists, about_twist = twists_of(shaft, form, worst.case.torque, of.table, data)
     shown = dict.fromkeys(
         (
             *decision.figures,
             *(e.case.torque for e in endings),
             *reached,
             *((worst.torsion.factor,) if worst.torsion.factor is not None and not worst.end.checks else ()),
-            *sizes,
+            *more.figures,
+            *twists,
             *worst.torsion.figures,
+            *body.figures,
             *of.figures,
             *of.welding,
         )
     )
-    cautions = [*of.cautions, *worst.torsion.cautions, *_cautions(worst, data), *of.weld_cautions]
+    cautions = [*of.cautions, *worst.torsion.cautions, *about_twist, *_cautions(worst, form, data), *of.weld_cautions]
     title = f"axle shaft, {of.title}"
-    return Sheet(title, asked, data, list(shown), checks, cautions, decision=decision, questions=questions)
+    return Sheet(
+        title, asked, data, list(shown), [*checks, *more.checks], cautions, decision=decision, questions=questions
+    )
 
 
-def _ending(shaft: Shaft, of: Material, case: Case, data: Refdata) -> Ending:
-    found = with_case(shaft, of.table, torsion(shaft, of.table, of.strength, data, case.torque), data)
-    return Ending(case, found, outcome(shaft, found, data))
+def _bar(shaft: Shaft, form: Form) -> Shaft:
+    """The shaft with the diameter of its bar: the thickest of its steps."""
+    thickest = max((d for d, _ in form.parts), key=lambda d: d.to("m"), default=shaft.diameter)
+    return shaft.replace(diameter=thickest)
+
+
+def _ending(body: Body, of: Material, case: Case, data: Refdata) -> Ending:
+    strained = torsion(body.shaft, of.table, of.strength, data, torque=case.torque, diameter=body.diameter)
+    found = with_case(body.shaft, of.table, strained, data)
+    return Ending(case, found, outcome(body.shaft, found, data))
 
 
 def _decided(endings: list[Ending], pull: Pull, data: Refdata) -> tuple[Decision, list[Check], tuple[Question, ...]]:
@@ -163,39 +186,6 @@ def _questions(lacks: list[str]) -> tuple[Question, ...]:
     return tuple(Question(_WANTED[k][0], _WANTED[k][1], k, (REACHES,)) for k in lacks)
 
 
-def _sizes(worst: Ending, shaft: Shaft, of: Material, data: Refdata) -> list[Figure]:
-    """Share of yield, and the smallest diameter that would do, at the most that can reach the shaft."""
-    governs = of.strength.governing
-    stress = next((f for f in worst.torsion.figures if f.quantity == "shaft_shear_stress"), None)
-    if governs is None or stress is None or shaft.diameter is None:
-        return []
-    key = stress.key
-    share = derived(
-        "shaft_yield_share",
-        "shaft_yield_share",
-        100 * base(stress) / base(governs),
-        "%",
-        (stress, governs),
-        data,
-        key=key,
-    )
-    torque = worst.case.torque
-    bore = next((f for f in stress.inputs if f.quantity == "shaft_bore"), None)
-    size = sizing.least_diameter(base(torque), base(governs), base(bore) if bore is not None else 0.0)
-    unit = shaft.diameter.unit if shaft.diameter.unit in ("in", "mm") else "in"
-    least = derived(
-        "shaft_diameter_least",
-        "shaft_diameter_least",
-        units.from_base(size, unit),
-        unit,
-        (torque, governs) if bore is None else (torque, governs, bore),
-        data,
-        key=key,
-        conditions="at which the surface just yields",
-    )
-    return [share, least]
-
-
 def _doubts(pull: Pull, data: Refdata) -> dict[str, str]:
     """What was typed and is not plausible: key -> what is asked about it."""
     out = {}
@@ -243,10 +233,13 @@ def _unjudged(
     return Sheet("axle shaft", asked, data, figures, checks, [], decision=none(VERB, do), questions=questions)
 
 
-def _cautions(worst: Ending, data: Refdata) -> list[Caution]:
+def _cautions(worst: Ending, form: Form, data: Refdata) -> list[Caution]:
     text = (
         "A clutch let in hard, or a spinning wheel that bites again, strikes the shaft with more than this steady"
         " torque."
     )
     shock = Caution(text, "injury", (worst.case.torque.id,), "common practice")
-    return [shock, *rule_cautions(data, "splines", "stress in the spline")]
+    if form.pitch is None:
+        return [shock, *rule_cautions(data, "splines", "stress in the spline")]
+    said = "The spline is judged under its roots alone. Its teeth and their sides are a question of their own: spline."
+    return [shock, Caution(said, "injury", (worst.case.torque.id,), "common practice")]

@@ -18,6 +18,9 @@ NO_CONVERTER = ("none", "no", "clutch")
 # Key -> its dimension.
 ENGINE = {"engine_torque": "torque", "converter": "ratio", "gear": "ratio", "transfer": "ratio", "ratio": "ratio"}
 TYRE = {"wheel_load": "force", "grip": "ratio", "radius": "length"}
+# The weight on the wheel, worked out: the load of the axle at rest, and what the pull shifts.
+SHIFT = {"axle_load": "force", "height": "length", "wheelbase": "length"}
+REAR, FRONT = DRIVEN = ("rear", "front")
 # A weight on a wheel as a scale shows it: mass unit -> the force it is read as.
 _WEIGHTS = {"lb": ("1", "lbf"), "kg": ("9.80665", "N")}
 
@@ -28,20 +31,26 @@ class Pull(Value):
     ``engine_torque``, ``converter`` stall ratio (1 where there is none), ``gear`` first ratio of the gearbox,
     ``transfer`` and axle ``ratio``,
     ``differential`` one of DIFFERENTIALS; ``wheel_load`` on this wheel when it pulls hardest, ``grip`` and loaded
-    ``radius`` of its tyre.
+    ``radius`` of its tyre. In place of the wheel load the ``axle_load`` at rest, ``height`` of the centre of mass and
+    ``wheelbase``, of the axle that is ``driven`` (one of DRIVEN); ``lifted`` where its other wheel is in the air.
     """
 
     __slots__ = (
+        "axle_load",
         "bias",
         "converter",
         "differential",
+        "driven",
         "engine_torque",
         "gear",
         "grip",
+        "height",
+        "lifted",
         "radius",
         "ratio",
         "transfer",
         "wheel_load",
+        "wheelbase",
     )
 
     engine_torque: Measure | None
@@ -54,23 +63,42 @@ class Pull(Value):
     wheel_load: Measure | None
     grip: Measure | None
     radius: Measure | None
+    axle_load: Measure | None
+    height: Measure | None
+    wheelbase: Measure | None
+    driven: str | None
+    lifted: bool
 
-    def __init__(self, differential: str | None = None, **given: Measure | None) -> None:
+    def __init__(
+        self,
+        differential: str | None = None,
+        driven: str | None = None,
+        *,
+        lifted: bool = False,
+        **given: Measure | None,
+    ) -> None:
         if differential is not None and differential not in DIFFERENTIALS:
             raise InputError(differential, "differential", "not a differential", DIFFERENTIALS, "use one of these")
+        if driven is not None and driven not in DRIVEN:
+            raise InputError(driven, "driven", "not an axle", DRIVEN, "use one of these")
         put(self, "differential", differential)
+        put(self, "driven", driven)
+        put(self, "lifted", lifted)
         for name in self.__slots__:
-            if name != "differential":
+            if name not in ("differential", "driven", "lifted"):
                 put(self, name, given.get(name))
 
     @classmethod
     def read(cls, typed: Mapping[str, str | None]) -> Pull:
         """From texts as people write them, by key."""
-        known = {**ENGINE, **TYRE, "bias": "ratio"}
+        known = {**ENGINE, **TYRE, **SHIFT, "bias": "ratio"}
         if (typed.get("converter") or "").strip().casefold() in NO_CONVERTER:
             typed = {**typed, "converter": "1"}
         read = {k: positive(t, dim, k) for k, dim in known.items() if (t := typed.get(k)) is not None}
-        return cls(typed.get("differential"), **read)
+        lifted = typed.get("lifted") or "no"
+        if lifted not in ("yes", "no"):
+            raise InputError(lifted, "lifted", "not yes or no", ("yes", "no"), "use one of these")
+        return cls(typed.get("differential"), typed.get("driven"), lifted=lifted == "yes", **read)
 
     def lacks_engine(self) -> list[str]:
         """What the way from the engine needs and was not given; without these there is no figure of it."""
@@ -78,7 +106,11 @@ class Pull(Value):
 
     def lacks_tyre(self) -> list[str]:
         """The same of the way from the tyre."""
-        return [k for k in TYRE if getattr(self, k) is None]
+        out = [k for k in TYRE if getattr(self, k) is None]
+        if "wheel_load" in out and self.axle_load is not None:
+            out.remove("wheel_load")
+            out += [k for k in (*SHIFT, "driven") if getattr(self, k) is None]
+        return out
 
     def lacks(self) -> list[str]:
         """All that is open about the torque that reaches the shaft."""

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.making import base, derived, stated
+from gaugeblock.calc import axles as sizing
 from gaugeblock.calc import driveline as calc
-from gaugeblock.driveline.axles.pull import LIMITED, LOCKED, OPEN
+from gaugeblock.driveline.axles.pull import FRONT, LIMITED, LOCKED, OPEN
+from gaugeblock.errors import InputError
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -27,6 +29,9 @@ QUANTITIES = {
     "wheel_load": "wheel_load",
     "grip": "tyre_grip",
     "radius": "tyre_loaded_radius",
+    "axle_load": "axle_load",
+    "height": "mass_centre_height",
+    "wheelbase": "wheelbase",
 }
 
 
@@ -154,15 +159,16 @@ def _shares(pull: Pull, data: Refdata) -> list[tuple[str, Figure]]:
 
 def _tyres(pull: Pull, data: Refdata) -> list[tuple[str, Figure]]:
     """The torque at which the tyre lets go: by its own grip, or by those that may stand in."""
-    load, radius = given(pull, "wheel_load", data), given(pull, "radius", data)
-    if load is None or radius is None:
+    radius = given(pull, "radius", data)
+    if radius is None or set(pull.lacks_tyre()) - {"grip"}:
         return []
     own = given(pull, "grip", data)
     grips = [("", own)] if own is not None else [_stand_in(*keys, data) for keys in _GRIPS]
-    unit = "N*m" if load.unit.endswith("N") or radius.unit == "mm" else "lbf*ft"
+    unit = "N*m" if radius.unit == "mm" else "lbf*ft"
     out = []
     for when, grip in grips:
-        most = grip.high if grip.high is not None else grip.typical
+        load = _load(pull, grip, data)
+        most = _most(grip)
         value = calc.traction_torque(base(load), most, base(radius))
         shown = units.significant(most)
         figure = derived(
@@ -172,14 +178,52 @@ def _tyres(pull: Pull, data: Refdata) -> list[tuple[str, Figure]]:
             unit,
             (load, grip, radius),
             data,
-            key={"load": f"{load.text} {load.unit}", "grip": shown, "radius": f"{radius.text} {radius.unit}"},
+            key={
+                "load": f"{load.text or units.significant(load.typical, 6)} {load.unit}",
+                "grip": shown,
+                "radius": f"{radius.text} {radius.unit}",
+            },
             conditions=f"the tyre lets go, grip {shown}",
         )
         out.append((when, figure))
     return out
 
 
+def _most(grip: Figure) -> float:
+    return grip.high if grip.high is not None else grip.typical
+
+
+def _load(pull: Pull, grip: Figure, data: Refdata) -> Figure:
+    """The weight on the wheel: as given, or what stands on the axle and what the pull shifts."""
+    own = given(pull, "wheel_load", data)
+    if own is not None:
+        return own
+    axle, height, wheelbase = (given(pull, k, data) for k in ("axle_load", "height", "wheelbase"))
+    assert axle is not None
+    assert height is not None
+    assert wheelbase is not None
+    front = pull.driven == FRONT
+    if not front and _most(grip) * base(height) >= base(wheelbase):
+        why = f"at a grip of {units.significant(_most(grip))} the front wheels lift"
+        raise InputError(f"{height.text} {height.unit}", "height", why, (), "give the height over the road")
+    rule, value, said = ("axle_share_lifted", 1.0, "other wheel in the air") if pull.lifted else _EVEN
+    share = derived(rule, "axle_load_share", value, "1", (), data, key={"wheel": said}, conditions=said)
+    number = sizing.wheel_load_pulling(base(axle), _most(grip), base(height), base(wheelbase), value, front)
+    return derived(
+        f"wheel_load_{pull.driven}_pulling",
+        "wheel_load",
+        units.from_base(number, axle.unit),
+        axle.unit,
+        (axle, share, grip, height, wheelbase),
+        data,
+        key={"load": f"{axle.text} {axle.unit}", "grip": units.significant(_most(grip)), "wheel": said},
+        conditions=f"{said}; at the greatest pull of the {pull.driven} axle",
+    )
+
+
+_EVEN = ("axle_share_even", 0.5, "half of the axle's weight")
+
+
 def _stand_in(surface: str, tyre: str, speed: str, data: Refdata) -> tuple[str, Figure]:
     grip = lookup.look_up("driveline/grip", "tyre_grip", data=data, surface=surface, tyre=tyre, speed=speed)
-    most = grip.high if grip.high is not None else grip.typical
-    return f"the grip is {units.significant(most)}, as on {surface}", grip
+    return f"the grip is {units.significant(_most(grip))}, as on {surface}", grip

@@ -64,7 +64,7 @@ def test_the_command_refuses_with_2_and_writes_nothing(tmp_path: Path, capsys: p
     assert cli.main(["packet", DEMO, "--out", str(out), "--sheet", "wheel nut"]) == 2
     got = capsys.readouterr()
     assert got.out == ""
-    assert "nearest: wheel nuts" in got.err
+    assert "Near it: wheel nuts" in got.err
     assert not out.exists()
     assert cli.main(["packet", DEMO, "--out", str(out), "--sheet", "wheel nut", "--json"]) == 2
     assert "wheel nuts" in json.loads(capsys.readouterr().err)["error"]["nearest"]

@@ -35,7 +35,7 @@ def _about() -> dict[str, str]:
     """Command -> one line about it."""
     from gaugeblock import domains
 
-    return {**{name: about for name, (_, _, about) in domains.commands().items()}, **GENERAL}
+    return {"ask": GENERAL["ask"], **{name: about for name, (_, _, about) in domains.commands().items()}, **GENERAL}
 
 
 def _overview() -> str:
@@ -43,7 +43,11 @@ def _overview() -> str:
 
     lines = ["gaugeblock: figures for building a vehicle, each with its source; data release " + refdata().release, ""]
     lines += [f"  {name:<10} {about}" for name, about in _about().items()]
-    return "\n".join([*lines, "", "  gaugeblock COMMAND --help   options and a worked example"])
+    end = [
+        "  gaugeblock COMMAND --help   options and a worked example",
+        "  gaugeblock 3/8 grade 8      words that begin with no command are a question",
+    ]
+    return "\n".join([*lines, "", *end])
 
 
 def _version() -> str:
@@ -84,8 +88,19 @@ def _command(argv: list[str]) -> int:
         print(_version())
         return 0
     if argv[0] in _about():
-        return _run(argv[0], argv[1:])
+        return _said_or_run(argv)
     return _asked(argv)
+
+
+def _said_or_run(argv: list[str]) -> int:
+    """Run a command; a line without options that it cannot read may be a question that begins with its name."""
+    is_plain = len(argv) > 2 and argv[0] != "ask" and not any(word[:1] == "-" for word in argv)
+    try:
+        return _run(argv[0], argv[1:])
+    except InputError as error:
+        if not is_plain or error.where != "command line":
+            raise
+        return _run("ask", argv)
 
 
 def _asked(argv: list[str]) -> int:

@@ -8,9 +8,12 @@ from gaugeblock.errors import InputError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Callable, Mapping
     from typing import Any, NoReturn
 
+    from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.answer.table import Table
 
 
 class Parser(argparse.ArgumentParser):
@@ -87,6 +90,60 @@ def print_sheet(
 
             print(render(sheet, unit))
     return 1 if sheet.decision.kind == STOP else 0
+
+
+def print_table(table: Table, as_json: bool, unit: str | None, read_as: str = "") -> int:
+    """Print a Table as text or as JSON, with how the question was ``read_as``; the exit code."""
+    if as_json:
+        import json
+
+        out = {**({"read_as": read_as} if read_as else {}), **table.as_dict()}
+        print(json.dumps(out, ensure_ascii=False, indent=2))
+        return 0
+    from gaugeblock.answer.short import width
+    from gaugeblock.answer.text import wrap
+
+    lines = wrap(f"read as {read_as}", 0, 2, wide=width()) if read_as else []
+    print("\n".join([*lines, table.text(unit, is_told=bool(read_as))]))
+    return 0
+
+
+def print_open(
+    answer: Callable[..., Sheet],
+    topic_of: Callable[[], Topic],
+    options: Mapping[str, Any],
+    a: argparse.Namespace,
+    is_open: bool = False,
+) -> int:
+    """Print the answer to these options, or the Table of what was not said and changes the number; the exit code.
+
+    With ``is_open`` something that the answer cannot do without was not said.
+    """
+    from gaugeblock.errors import LookupMiss
+    from gaugeblock.tables.load import refdata
+
+    data = refdata(a.data_release)
+    refused: LookupMiss | InputError | None = None
+    if not is_open:
+        try:
+            return print_sheet(answer(**options, data=data), a.json, a.unit, a.why)
+        except (LookupMiss, InputError) as error:
+            refused = error
+    from gaugeblock.answer.opening import answered
+    from gaugeblock.answer.table import Table
+    from gaugeblock.errors import GaugeblockError
+
+    given = {k: v for k, v in options.items() if v is not None}
+    said = {k: v for k, v in given.items() if isinstance(v, str) and v not in ("vehicle", "reused")}
+    try:
+        got = answered(topic_of(), given, said, data)
+    except GaugeblockError:
+        if refused is None:
+            raise
+        raise refused from None
+    if isinstance(got, Table):
+        return print_table(got, a.json, a.unit)
+    return print_sheet(got, a.json, a.unit, a.why)
 
 
 def _reprint(sheet: Sheet, out: dict[str, object], unit: str) -> None:

@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 
 MOST = 24
 _GRID = 4
+_NARROW = 60
+_CARES = ("injury", "damage")
 _WORDS = {ASK: "ask first", STOP: "stop", NONE: "no figure"}
 
 
@@ -83,8 +85,11 @@ class Table(Value):
             table["more"] = self.more
         return {"asked": dict(self.asked), "data_release": self.data.release, "table": table}
 
-    def text(self, unit: str | None = None, columns: int | None = None) -> str:
-        """For a person: a grid of the last key's values where there are few, else a line for each row."""
+    def text(self, unit: str | None = None, columns: int | None = None, is_told: bool = False) -> str:
+        """For a person: a grid of the last key's values where there are few, else a line for each row.
+
+        With ``is_told`` the reader knows already what was asked.
+        """
         from gaugeblock.answer.short import width
         from gaugeblock.answer.text import wrap
 
@@ -94,11 +99,17 @@ class Table(Value):
         is_grid = len(self.open) > 1 and 1 < len(across) <= _GRID
         body = self._grid(across, unit, wide) if is_grid else self._list(unit, wide)
         foot = [f"  ... and {self.more} more; say more of it"] if self.more else []
+        if any(line.sheet.decision.kind == ASK for line in self.lines):
+            foot += wrap("A ? asks first: ask for that row alone, and it says what settles it.", 2, 2, wide=wide)
+        shared = [c for c in self.lines[0].sheet.cautions if all(c in line.sheet.cautions for line in self.lines)]
+        cares = sorted((c for c in shared if c.severity in _CARES), key=lambda c: _CARES.index(c.severity))
+        foot += [part for c in cares[:1] for part in wrap(f"CARE  {c.text}", 2, 8, wide=wide)]
         release = f"data {self.data.release}{' (draft)' if self.data.is_draft else ''}"
         said = "  The part maker's figure governs if you have it."
         gap = wide - len(said) - len(release)
         foot += [f"{said}{' ' * gap}{release}"] if gap > 1 else [*wrap(said.strip(), 2, 2, wide=wide), f"  {release}"]
-        return "\n".join([*wrap(self.title, 0, 2, wide=wide), "", *body, *foot])
+        what = self.title.rpartition("; ")[2].capitalize() + "." if is_told else self.title
+        return "\n".join([*wrap(what, 0, 2, wide=wide), "", *body, *foot])
 
     def _unit(self) -> str | None:
         """The unit of most of the numbers, so that a column is of one unit."""
@@ -140,18 +151,21 @@ class Table(Value):
         if len(kinds) > 1:
             names = [self._with_label(name, line) for name, line in zip(names, self.lines, strict=True)]
             first = min(max(map(len, names), default=0) + 4, wide // 2)
+        cell = max(14, *(len(_cell(line.sheet, unit)) + 2 for line in self.lines))
+        seconds = [len(_second(line.sheet.decision.figures, line.sheet, unit)) + 2 for line in self.lines]
+        second = max(12, *seconds) if max(seconds) > 2 else 0
         for name, line in zip(names, self.lines, strict=True):
             figures = line.sheet.decision.figures
-            numbers = f"{_cell(line.sheet, unit):<18}{_second(figures, line.sheet, unit):<16}"
+            numbers = f"{_cell(line.sheet, unit):<{cell}}{_second(figures, line.sheet, unit):<{second}}"
             trust = figures[0].trust if figures else ""
-            if len(name) + 4 > first or first + len(numbers.rstrip()) > wide:
-                out += [*wrap(name, 2, 4, wide=wide), *wrap(f"{numbers} {trust}", 8, 10, wide=wide)]
+            if wide < _NARROW or len(name) + 4 > first or first + len(numbers.rstrip()) > wide:
+                out += [*wrap(name, 2, 4, wide=wide), *wrap(" ".join(f"{numbers} {trust}".split()), 8, 10, wide=wide)]
                 continue
             row = f"  {name:<{first - 2}}{numbers}"
             fits = len(row + trust) <= wide
             out += [
                 f"{row}{trust if fits else ''}".rstrip(),
-                *([] if fits else wrap(trust, len(row) - 16, len(row) - 16, wide=wide)),
+                *([] if fits or not trust else wrap(trust, len(row) - second, len(row) - second, wide=wide)),
             ]
         return out
 
@@ -160,6 +174,10 @@ def _cell(sheet: Sheet, unit: str | None) -> str:
     """What a row comes to in one cell: the number to use, or the candidates, or a word."""
     decision = sheet.decision
     numbers = [_number(f, sheet, unit) for f in decision.figures]
+    if decision.kind == NONE and sheet.figures:
+        from gaugeblock.answer.text import label
+
+        return f"no limit; {label(sheet.figures[0])} {number_only(sheet.figures[0], sheet.data)}"
     if decision.kind == ASK and len(numbers) == 1:
         return f"{numbers[0]} ?"
     if decision.kind == ASK and numbers:

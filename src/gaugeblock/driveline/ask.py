@@ -75,15 +75,24 @@ def _answer(module: str, name: str) -> Callable[..., Sheet]:
 
 def _open_steel(values: dict[str, str], data: Refdata) -> Open | None:
     """The treatments of a steel that was named alone, each with what its shaft yields at."""
+    return _treatments("grade", values, _answer("steel", "steel"), data)
+
+
+def _open_axle(values: dict[str, str], data: Refdata) -> Open | None:
+    """The same of an axle shaft."""
+    return _treatments("material", values, _answer("axles.answer", "axle"), data) if "material" in values else None
+
+
+def _treatments(of: str, values: dict[str, str], answer: Callable[..., Sheet], data: Refdata) -> Open | None:
     if "treatment" in values:
         return None
-    steel = _answer("steel", "steel")
-    rows = data.table("driveline/steels").rows
-    names = data.table("driveline/steels").keys
-    at = {k.name: i for i, k in enumerate(names)}
+    if "hardness" in values:  # its strength follows its hardness, whatever it was tempered at
+        return ("treatment",), [{"treatment": "quenched and tempered"}]
+    table = data.table("driveline/steels")
+    at = {k.name: i for i, k in enumerate(table.keys)}
     found: list[dict[str, str]] = []
-    for row in rows:
-        if row.key[at["steel"]] != values["grade"] or row.standing:
+    for row in table.rows:
+        if row.key[at["steel"]] != values[of] or row.standing:
             continue
         one = {"treatment": row.key[at["treatment"]]}
         temper = row.key[at["temper"]]
@@ -92,7 +101,7 @@ def _open_steel(values: dict[str, str], data: Refdata) -> Open | None:
         if one in found:
             continue
         try:
-            steel(**{**values, **one}, data=data)
+            answer(**{**values, **one}, data=data)
         except GaugeblockError:
             continue
         found.append(one)
@@ -252,4 +261,56 @@ SPLINE = Topic(
     r" big|torque|carry|hold",
     needs=("pitch", "teeth"),
 )
-TOPICS = (HARDNESS, STEEL, GEARING, JOINT, SETUP, SPLINE)
+AXLE = Topic(
+    lambda: _answer("axles.answer", "axle"),
+    "axle shaft",
+    {
+        "material": (Named(words_of("driveline", "steel", "driveline/steels"), tail="steel|shafts?|axles?"),),
+        "treatment": (Named(words_of("driveline", "treatment", "driveline/steels")),),
+        "temper": (amount("temperature", before=r"(?:tempered|drawn)(?: at| to)?", bare="degF", say="tempered at {}"),),
+        "diameter": (
+            amount("length", after=r"(?:axle(?: shafts?)?|shafts?|dia(?:meter)?|thick)", bare="in", say="shaft {}"),
+            amount("length", say="shaft {}", doubt=2),
+        ),
+        "length": (amount("length", after="long", say="{} long"),),
+        "engine_torque": (
+            amount("torque", after=r"(?:engine|motor|of torque|torque)", say="engine {}"),
+            amount("torque", say="engine {}", doubt=1),
+        ),
+        "gear": (
+            Shaped(
+                rf"(?P<n>{NUMBER})(?: to 1)? (?:first(?: gear)?|1st(?: gear)?|low(?: gear)?)",
+                lambda m: m["n"],
+                "first gear {}",
+            ),
+            Shaped(rf"(?:first|1st|low)(?: gear)?(?: of| is)? (?P<n>{NUMBER})", lambda m: m["n"], "first gear {}"),
+        ),
+        "ratio": (
+            Shaped(
+                r"(?P<n>[0-9]\.[0-9]{1,2})(?: to 1)? (?:gears?|ratio|rear(?: end)?|final(?: drive)?|axle ratio|diff)",
+                lambda m: m["n"],
+                "axle ratio {}",
+            ),
+        ),
+        "differential": (
+            Shaped("open(?: diff(?:erential)?)?", always("open"), "open differential"),
+            Shaped("(?:locked|spool|welded|locker)(?: diff(?:erential)?)?", always("locked"), "locked differential"),
+            Shaped(
+                "(?:limited[- ]slip|lsd|posi)(?: diff(?:erential)?)?",
+                always("limited slip"),
+                "limited slip differential",
+            ),
+        ),
+        "hardness": _HARDNESS,
+        "wheel_load": (
+            amount("mass", after="(?:on (?:the|that|one|each) (?:wheel|tire|tyre))", say="{} on the wheel"),
+        ),
+        "converter": (Shaped("manual|no converter|clutch", always("none"), "no converter"),),
+    },
+    r"(?:will|does|do|can|how much)(?: it| an?| my| the)?|axle(?: shafts?)?|half ?shafts?|shafts?|holds?|takes?|carry"
+    r"|snap|break|twist|survive|live|behind|engine|motor|torque|strong|enough",
+    needs=("engine_torque",),
+    asks_for=r"axles?|half ?shafts?",
+    opens=_open_axle,
+)
+TOPICS = (HARDNESS, STEEL, AXLE, GEARING, JOINT, SETUP, SPLINE)

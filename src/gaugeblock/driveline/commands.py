@@ -2,7 +2,18 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import common_options, parser_of, print_sheet
+from gaugeblock.answer.command import common_options, parser_of, print_open, print_sheet
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.answer.asking import Topic
+
+
+def _steels() -> Topic:
+    """What may be left open of a steel, loaded where something is."""
+    from gaugeblock.driveline.ask import STEEL
+
+    return STEEL
 
 
 def steel(argv: list[str]) -> int:
@@ -14,9 +25,7 @@ def steel(argv: list[str]) -> int:
         ' lbf*ft"',
     )
     parser.add_argument("grade", metavar="GRADE", help="4340, 1541, 300M")
-    parser.add_argument(
-        "--treatment", required=True, metavar="T", help='"cold drawn", "quenched and tempered", "induction hardened"'
-    )
+    parser.add_argument("--treatment", metavar="T", help='"cold drawn", "quenched and tempered", "induction hardened"')
     parser.add_argument("--temper", metavar="T", help="tempering temperature: 800 degF")
     parser.add_argument("--section", metavar="SIZE", help="the bar's own size: 1 in (else the shaft's diameter)")
     parser.add_argument("--shaft", metavar="DIA", help="outside diameter of the shaft at its smallest: 1-1/4 in")
@@ -31,25 +40,11 @@ def steel(argv: list[str]) -> int:
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.driveline.steel import steel as sheet_of
-    from gaugeblock.tables.load import refdata
 
-    sheet = sheet_of(
-        a.grade,
-        treatment=a.treatment,
-        temper=a.temper,
-        section=a.section,
-        shaft=a.shaft,
-        bore=a.bore,
-        length=a.length,
-        torque=a.torque,
-        hardness=a.hardness,
-        yield_strength=a.own,
-        certificate=a.certificate,
-        case_depth=a.case_depth,
-        core_hardness=a.core_hardness,
-        data=refdata(a.data_release),
-    )
-    return print_sheet(sheet, a.json, a.unit, a.why)
+    names = ("grade", "treatment", "temper", "section", "shaft", "bore", "length", "torque", "hardness")
+    options = {name: getattr(a, name) for name in (*names, "certificate", "case_depth", "core_hardness")}
+    options["yield_strength"] = a.own
+    return print_open(sheet_of, _steels, options, a, is_open=a.treatment is None)
 
 
 def hardness(argv: list[str]) -> int:

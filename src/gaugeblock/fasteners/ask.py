@@ -75,20 +75,33 @@ def _tightens(row: Row) -> bool:
 
 
 def _open_part(values: dict[str, str], data: Refdata) -> Open | None:
-    """The sizes of the part that a bare size can mean: ``1/2`` is 1/2-20 where that alone is on record."""
-    typed = values.get("size", "").removesuffix(" in").replace("-", " ").strip()
-    if not typed or not typed[0].isdigit() or "mm" in typed:
-        return None
+    """What was not said of a part where its rows differ by it, or what a bare size can mean.
+
+    ``1/2`` is 1/2-20 where that alone is on record.
+    """
+    from gaugeblock.tables.load import canonical
+
     table = data.table("fasteners/part_torques")
-    at = [k.name for k in table.keys]
-    size, part, service = at.index("size"), at.index("part"), at.index("service")
+    at = {k.name: i for i, k in enumerate(table.keys)}
+    part = canonical(data, "fasteners/part_torques", "part", values["part"])
     services = (values.get("service", "vehicle"), "any")
-    rows = [r.key for r in table.rows if r.key[part] == values["part"] and r.key[service] in services and _tightens(r)]
-    sizes = dict.fromkeys(key[size] for key in rows)
-    if values["size"] in sizes or f"{typed} in" in sizes:
-        return ("size",), [{"size": values["size"] if values["size"] in sizes else f"{typed} in"}]
-    found = [s for s in sizes if s.replace("-", " ").startswith(f"{typed} ")]
-    return (("size",), [{"size": s} for s in found]) if found else None
+    own = [r.key for r in table.rows if r.key[at["part"]] == part and r.key[at["service"]] in services and _tightens(r)]
+    typed = values.get("size", "").removesuffix(" in").replace("-", " ").strip()
+    if typed:
+        sizes = dict.fromkeys(key[at["size"]] for key in own)
+        if not typed[0].isdigit() or "mm" in typed or values["size"] in sizes:
+            return None
+        found = [s for s in sizes if s in (f"{typed} in",)] or [
+            s for s in sizes if s.replace("-", " ").startswith(f"{typed} ")
+        ]
+        return (("size",), [{"size": s} for s in found]) if found else None
+    if any(k in values for k in ("maker", "wanted")):
+        return None
+    names = [k for k in ("size", "seat", "material") if k not in values and len({key[at[k]] for key in own}) > 1]
+    given = {k: canonical(data, "fasteners/part_torques", k, values[k]) for k in ("seat", "material") if k in values}
+    own = [key for key in own if all(key[at[k]] in (v, "any") for k, v in given.items())]
+    rows = list(dict.fromkeys(tuple(key[at[k]] for k in names) for key in own))
+    return (tuple(names), [dict(zip(names, row, strict=True)) for row in rows]) if names and len(rows) > 1 else None
 
 
 def _torque() -> Callable[..., Sheet]:
@@ -104,8 +117,9 @@ def _part() -> Callable[..., Sheet]:
 
 
 _TIGHTEN = (
-    r"(?:wh?at'?s? )?(?:the )?(?:tightening |clamp(?:ing)? )?torque(?:s|d)?(?: specs?| settings?| figures?|"
-    r" values?)?|torquing|torque wrench|tighten(?:ed|ing)?(?: down)?|tightness|how tight"
+    r"torque wrench|(?:wh?at'?s? )?(?:the )?(?:tightening |clamp(?:ing)? )?torque(?:s|d)?(?: specs?| settings?|"
+    r" figures?|"
+    r" values?)?|torquing|tighten(?:ed|ing)?(?: down)?|tightness|how tight"
     r"|(?:ft|foot|inch|in)[- ]?(?:lbs?|pounds?)|newton met(?:re|er)s?|nm|set(?:ting)?|snug"
 )
 

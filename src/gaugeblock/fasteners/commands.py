@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import common_options, parser_of, print_sheet
+from gaugeblock.answer.command import common_options, parser_of, print_open
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     import argparse
+    from collections.abc import Callable
+
+    from gaugeblock.answer.asking import Topic
 
 
 def torque(argv: list[str]) -> int:
@@ -31,29 +34,27 @@ def torque(argv: list[str]) -> int:
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.fasteners.torque import torque as sheet_of
-    from gaugeblock.tables.load import refdata
 
-    sheet = sheet_of(
-        a.thread,
-        grade=a.grade,
-        condition=a.condition,
-        service=a.service,
-        joint=a.joint,
-        into=a.into,
-        insert=a.insert,
-        engagement=a.engagement,
-        tapped_strength=a.tapped_strength,
-        locknut=a.locknut,
-        prevailing=a.prevailing,
-        maker=_maker(a),
-        wanted=a.wanted,
-        given=a.given,
-        wrench=a.wrench,
-        adapter=a.adapter,
-        confirmed=a.confirmed,
-        data=refdata(a.data_release),
-    )
-    return print_sheet(sheet, a.json, a.unit, a.why)
+    options = {
+        "thread": a.thread,
+        "grade": a.grade,
+        "condition": a.condition,
+        "service": a.service,
+        "joint": a.joint,
+        "into": a.into,
+        "insert": a.insert,
+        "engagement": a.engagement,
+        "tapped_strength": a.tapped_strength,
+        "locknut": a.locknut,
+        "prevailing": a.prevailing,
+        "maker": _maker(a),
+        "wanted": a.wanted,
+        "given": a.given,
+        "wrench": a.wrench,
+        "adapter": a.adapter,
+        "confirmed": a.confirmed,
+    }
+    return print_open(sheet_of, _topic("TORQUE"), options, a)
 
 
 def part(argv: list[str]) -> int:
@@ -72,25 +73,36 @@ def part(argv: list[str]) -> int:
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.fasteners.part import part as sheet_of
-    from gaugeblock.tables.load import refdata
 
-    sheet = sheet_of(
-        a.part,
-        size=a.size,
-        seat=a.seat,
-        material=a.material,
-        service=a.service,
-        condition=a.condition,
-        locknut=a.locknut,
-        prevailing=a.prevailing,
-        maker=_maker(a),
-        wanted=a.wanted,
-        wrench=a.wrench,
-        adapter=a.adapter,
-        confirmed=a.confirmed,
-        data=refdata(a.data_release),
+    options = {
+        "part": a.part,
+        "size": a.size,
+        "seat": a.seat,
+        "material": a.material,
+        "service": a.service,
+        "condition": a.condition,
+        "locknut": a.locknut,
+        "prevailing": a.prevailing,
+        "maker": _maker(a),
+        "wanted": a.wanted,
+        "wrench": a.wrench,
+        "adapter": a.adapter,
+        "confirmed": a.confirmed,
+    }
+    return print_open(
+        sheet_of, _topic("PART"), options, a, is_open=a.size is None and a.maker is None and a.wanted is None
     )
-    return print_sheet(sheet, a.json, a.unit, a.why)
+
+
+def _topic(name: str) -> Callable[[], Topic]:
+    """A topic of this domain, loaded where something is left open."""
+
+    def of() -> Topic:
+        from gaugeblock.fasteners import ask
+
+        return getattr(ask, name)  # type: ignore[no-any-return]
+
+    return of
 
 
 def _torque_options(parser: argparse.ArgumentParser) -> None:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import common_options, parser_of, print_sheet
+from gaugeblock.answer.command import common_options, parser_of, print_open, print_sheet
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from gaugeblock.answer.asking import Topic
     from gaugeblock.job.model import Job
 
 # option of the estimate -> parameter of the sheet, what it is
@@ -35,6 +36,13 @@ _BESIDE = {
     "measured": ("temperature", "temperature of the line as measured on the car"),
     "by": ("temperature_by", "crayon, paint, thermocouple, infra-red"),
 }
+
+
+def _topic() -> Topic:
+    """What may be left open, loaded where something is."""
+    from gaugeblock.lines.ask import HEAT
+
+    return HEAT
 
 
 def heat(argv: list[str]) -> int:
@@ -67,7 +75,8 @@ def heat(argv: list[str]) -> int:
             raise InputError(", ".join(alone), "heat", why, (), "name the part with --beside")
         from gaugeblock.lines.heat import heat as answer
 
-        return print_sheet(answer(a.item, klass=a.klass, state=a.state, at=a.at, data=data), a.json, a.unit, a.why)
+        options = {name: getattr(a, name) for name in ("item", "klass", "state", "at")}
+        return print_open(answer, _topic, options, a)
     if a.at is not None:
         why = "a temperature to judge and an estimate are two questions"
         raise InputError("--at", "heat", why, (), "ask one; a measured one is --measured")

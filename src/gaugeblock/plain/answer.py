@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from gaugeblock.answer.opening import answered, compared, spoken
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.answer.table import MOST, Line, Table
-from gaugeblock.errors import Ambiguous, GaugeblockError, InputError, LookupMiss
+from gaugeblock.errors import InputError
 from gaugeblock.plain.chatter import TURNING
 from gaugeblock.plain.reading import Reading, mend, read
 from gaugeblock.plain.words import words_of
@@ -13,11 +13,7 @@ from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Mapping
-
-    from gaugeblock.answer.asking import Topic
-
-_KEYS = {"class": "klass"}  # what Python cannot call a parameter
+    from gaugeblock.answer.table import Table
 
 
 class Answer(Value):
@@ -37,20 +33,21 @@ class Answer(Value):
         return {"read_as": self.read_as, **self.found.as_dict()}
 
 
-def ask(question: str, *, data: Refdata | None = None) -> Sheet | Table:
+def ask(question: str, *, compare: str | None = None, data: Refdata | None = None) -> Sheet | Table:
     """The answer to a question in plain words.
 
-    ``question`` is a line as people say it: ``3/8-16 grade 8 anti-seize into aluminum``. Returns the Sheet of the
-    command that answers it; a Table where a key that changes the number was not said. Raises InputError that names
+    ``question`` is a line as people say it: ``3/8-16 grade 8 anti-seize into aluminum``; ``compare`` an option whose
+    usual values are put side by side (``condition``). Returns the Sheet of the command that answers it; a Table where
+    a key that changes the number was not said. Raises InputError that names
     every word that was not understood, and whatever the answer itself refuses.
 
     >>> ask("3/8-16 grade 5 dry").decision.figure.text
     '31'
     """
-    return answer(question, data=data).found
+    return answer(question, compare=compare, data=data).found
 
 
-def answer(question: str, *, data: Refdata | None = None) -> Answer:
+def answer(question: str, *, compare: str | None = None, data: Refdata | None = None) -> Answer:
     """As ``ask``, with how the line was read."""
     data = data or refdata()
     words = words_of(question)
@@ -59,9 +56,12 @@ def answer(question: str, *, data: Refdata | None = None) -> Answer:
         raise _not_understood(question, reading, data)
     missing = [need for need in reading.topic.needs if need not in reading.values]
     if missing:
-        what = f"the {_spoken(missing[0])} was not said"
-        raise InputError(question, f"read as {_as_said(reading)}", what, (), f"say the {_spoken(missing[0])}")
-    return Answer(_as_said(reading), _answered(reading, question, data))
+        what = f"the {spoken(missing[0])} was not said"
+        raise InputError(question, f"read as {_as_said(reading)}", what, (), f"say the {spoken(missing[0])}")
+    values, said = dict(reading.values), reading.said
+    if compare is not None:
+        return Answer(_as_said(reading), compared(reading.topic, values, said, compare, data))
+    return Answer(_as_said(reading), answered(reading.topic, values, said, data))
 
 
 def understood(words: tuple[str, ...], data: Refdata) -> Reading:
@@ -80,62 +80,6 @@ def understood(words: tuple[str, ...], data: Refdata) -> Reading:
             return best
     assert best is not None
     return mend(words, best, data) or best
-
-
-def _answered(reading: Reading, question: str, data: Refdata) -> Sheet | Table:
-    topic = reading.topic
-    values = dict(reading.values)
-    left = topic.opens(values, data) if topic.opens is not None else None
-    if left is not None:
-        open_keys, rows = left
-        if len(rows) == 1:
-            values.update(rows[0])
-        elif rows:
-            return _table(reading, values, open_keys, rows, question, data)
-        else:
-            what = " and ".join(map(_spoken, open_keys))
-            why = f"the {what} was not said, and none is on record for it"
-            raise LookupMiss(question, f"read as {_as_said(reading)}", why, (), "ask its maker")
-    try:
-        return _sheet(topic, values, data)
-    except Ambiguous as error:
-        key = _left_open(error, values, topic)
-        if key is None or len(error.every) < 2:
-            raise
-        return _table(reading, values, (key,), [{key: choice} for choice in error.every], question, data)
-
-
-def _left_open(error: Ambiguous, values: Mapping[str, str], topic: Topic) -> str | None:
-    """The option that a refusal says is open: one that was said and means several things, or one that was not said."""
-    said = next((key for key, value in values.items() if value == error.asked), None)
-    wanted = error.do.removeprefix("name the ").split(" ")[0]
-    return next((k for k in (*topic.slots, said) if k is not None and k in (wanted, _KEYS.get(wanted))), said)
-
-
-def _sheet(topic: Topic, values: Mapping[str, str], data: Refdata) -> Sheet:
-    options = topic.settle(dict(values), data) if topic.settle is not None else dict(values)
-    return topic.call(options, data)
-
-
-def _table(
-    reading: Reading,
-    values: Mapping[str, str],
-    open_keys: tuple[str, ...],
-    rows: list[dict[str, str]],
-    question: str,
-    data: Refdata,
-) -> Sheet | Table:
-    topic, lines, refused = reading.topic, [], None
-    for row in rows[:MOST]:
-        try:
-            lines.append(Line(row, _sheet(topic, {**values, **row}, data)))
-        except GaugeblockError as error:
-            refused = refused or error
-    if not lines:
-        raise refused or InputError(question, "question", "nothing answers it", (), "say more of it")
-    known = [said for key, said in reading.said.items() if key not in open_keys]
-    title = f"{topic.noun}: {', '.join(known) or 'what there is'}; not said: {', '.join(map(_spoken, open_keys))}"
-    return Table(title, {**values, "question": question}, data, open_keys, lines, max(0, len(rows) - MOST))
 
 
 def _as_said(reading: Reading) -> str:
@@ -168,7 +112,3 @@ def _near(reading: Reading, data: Refdata) -> list[str]:
         if word.isalpha():
             found += [n for n in nearest(word, known, 3) if n not in found]
     return found[:5]
-
-
-def _spoken(key: str) -> str:
-    return key.replace("_", " ")

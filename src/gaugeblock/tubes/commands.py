@@ -2,7 +2,24 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import common_options, parser_of, print_sheet
+from gaugeblock.answer.command import common_options, parser_of, print_open, print_sheet
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from gaugeblock.answer.asking import Topic
+
+
+def _topic(name: str) -> Callable[[], Topic]:
+    """A topic of this domain, loaded where something is left open."""
+
+    def of() -> Topic:
+        from gaugeblock.tubes import ask
+
+        return getattr(ask, name)  # type: ignore[no-any-return]
+
+    return of
 
 
 def bend(argv: list[str]) -> int:
@@ -61,10 +78,9 @@ def gauge(argv: list[str]) -> int:
     parser.add_argument("--system", metavar="S", help='BWG (tube), "sheet steel", stainless, AWG ...')
     common_options(parser)
     a = parser.parse_args(argv)
-    from gaugeblock.tables.load import refdata
     from gaugeblock.tubes import gauge as answers
 
-    return print_sheet(answers.gauge(a.number, system=a.system, data=refdata(a.data_release)), a.json, a.unit, a.why)
+    return print_open(answers.gauge, _topic("GAUGE"), {"number": a.number, "system": a.system}, a)
 
 
 def pipe(argv: list[str]) -> int:
@@ -97,19 +113,10 @@ def material(argv: list[str]) -> int:
     parser.add_argument("--wall", metavar="T", help="wall, where the specification steps by size")
     common_options(parser)
     a = parser.parse_args(argv)
-    from gaugeblock.tables.load import refdata
     from gaugeblock.tubes import material as answers
 
-    sheet = answers.material(
-        a.material,
-        product=a.product,
-        condition=a.condition,
-        spec=a.spec,
-        od=a.od,
-        wall=a.wall,
-        data=refdata(a.data_release),
-    )
-    return print_sheet(sheet, a.json, a.unit, a.why)
+    names = ("material", "product", "condition", "spec", "od", "wall")
+    return print_open(answers.material, _topic("MATERIAL"), {name: getattr(a, name) for name in names}, a)
 
 
 def flare(argv: list[str]) -> int:

@@ -10,5 +10,8 @@ WING = Wing(
     },
     {"circuit": "circuit", "parked": "parked"},
     {"circuits": "Circuit", "batteries": "Battery"},
-    hints=r"wires?|wiring|cables?|amps?|[0-9]+ ?a|volts?|[0-9]+ ?v|fuses?|circuits?|awg|voltage|watts?|relay",
+    hints=(
+        r"wires?|wiring|cables?|amps?|[0-9]+ ?a|volts?|[0-9]+"
+        r" ?v|fuses?|circuits?|awg|voltage|watts?|relay|battery|parked|drain|ma|milliamps?"
+    ),
 )

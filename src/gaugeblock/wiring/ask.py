@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import Shaped, Topic, always, amount
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     import re
     from collections.abc import Callable
 
-    from gaugeblock.answer.asking import Open
+    from gaugeblock.answer.asking import NUMBER, Open, Shaped, Topic, always, amount
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.tables.load import Refdata
 
@@ -27,6 +27,12 @@ def _circuit() -> Callable[..., Sheet]:
 def _open(values: dict[str, str], _data: Refdata) -> Open | None:
     """A system of 12 or of 24 volts."""
     return None if "voltage" in values else (("voltage",), [{"voltage": "12 V"}, {"voltage": "24 V"}])
+
+
+def _parked() -> Callable[..., Sheet]:
+    from gaugeblock.wiring.parked import parked
+
+    return parked
 
 
 CIRCUIT = Topic(
@@ -95,4 +101,35 @@ CIRCUIT = Topic(
     needs=("current", "length"),
     opens=_open,
 )
-TOPICS = (CIRCUIT,)
+PARKED = Topic(
+    _parked,
+    "parked",
+    {
+        "draw": (
+            Shaped(
+                rf"(?P<n>{NUMBER}) ?(?P<u>ma|milliamps?|milli amps?|a|amps?)(?: (?:draw|drain|standing|parasitic)(?:"
+                r" draw| drain)?)?",
+                lambda m: f"{m['n']} {'mA' if m['u'].startswith('m') else 'A'}",
+                "draw {}",
+            ),
+        ),
+        "battery": (
+            Shaped(rf"(?P<n>{NUMBER}) ?(?:ah|amp[- ]?hours?)(?: battery)?", lambda m: f"{m['n']} Ah", "battery {}"),
+        ),
+        "reserve": (
+            Shaped(
+                rf"(?P<n>{NUMBER}) ?(?:min|minutes?)(?: reserve(?: capacity)?)?",
+                lambda m: f"{m['n']} min",
+                "reserve {}",
+            ),
+        ),
+        "days": (
+            Shaped(rf"(?P<n>{NUMBER}) days?", lambda m: f"{m['n']} days", "{}"),
+            Shaped(rf"(?P<n>{NUMBER}) weeks?", lambda m: f"{int(m['n']) * 7} days" if m["n"].isdigit() else None, "{}"),
+        ),
+    },
+    r"(?:parasitic |standing )?(?:draw|drain)|battery|flat|dead|parked|stands?|how long|before|last",
+    needs=("draw",),
+    asks_for=r"draw|drain|parked|parasitic|flat|dead|days?|weeks?|ah|reserve",
+)
+TOPICS = (CIRCUIT, PARKED)

@@ -82,6 +82,44 @@ def test_a_makers_figure_for_a_part_is_for_the_threads_it_says() -> None:
     assert for_dry.decision.candidates[0].when == "the threads are dry"
 
 
+def test_a_makers_figure_for_a_bolt_is_for_the_threads_it_says() -> None:
+    bolt = {"grade": "SAE J429 5", "maker": {"torque": "25 lbf*ft", "source": "m", "place": "p. 1"}}
+    assert torque("3/8-16", **bolt, condition="oiled").decision.kind == USE  # type: ignore[arg-type]
+    for here, of_maker in (("oiled", "dry"), ("dry", "oiled")):
+        maker = {"torque": "25 lbf*ft", "source": "m", "place": "p. 1", "condition": of_maker}
+        sheet = torque("3/8-16", grade="SAE J429 5", condition=here, maker=maker)
+        assert sheet.decision.kind == ASK
+        assert sheet.decision.candidates[0].when == f"the threads are {of_maker}"
+        assert not any("whether its torque" in q.text for q in sheet.questions)  # he says it
+
+
+# --- a size that says no thread
+
+
+@pytest.mark.parametrize(
+    ("size", "threads"),
+    [
+        ("1/2 in", {"1/2-20 UNF"}),
+        ("1/2", {"1/2-20 UNF"}),
+        ("12 mm", {"M12x1.25", "M12x1.5"}),
+        ("M12", {"M12x1.25", "M12x1.5"}),
+        ("M14", {"M14x1.5"}),
+    ],
+)
+def test_a_diameter_alone_offers_the_threads_there_are(size: str, threads: set[str]) -> None:
+    sheet = part("wheel nut", size=size)
+    assert sheet.decision.kind == ASK
+    assert {c.when for c in sheet.decision.candidates} == threads
+    assert [q.key for q in sheet.questions] == ["size"]
+    assert part("wheel nut", size=size, maker="1500 lbf*ft").decision.kind == ASK
+
+
+def test_what_somebody_names_is_set_on_a_size_that_the_tables_lack() -> None:
+    assert part("exhaust clamp", size="2-1/2 in", wanted="40 lbf*ft").decision.kind == USE
+    with pytest.raises(LookupMiss):
+        part("exhaust clamp", size="2-1/2 in")
+
+
 # --- a metal that the general tables are not for
 
 
@@ -100,6 +138,7 @@ def test_threads_in_a_soft_metal_are_never_given_a_steel_nuts_torque_unasked() -
             used = torque("3/8-16", **bolt, into=metal, insert=insert).decision.figure
             assert used is None or used.typical <= 0.7 * full.typical * (1 + 1e-9)
     assert torque("3/8-16", **bolt, into="magnesium").decision.kind == ASK
+    assert torque("3/8-16", **bolt, into="magnesium", given="44 lbf*ft").decision.kind == ASK
     assert torque("3/8-16", **bolt, into="cast iron").decision.kind == USE
 
 

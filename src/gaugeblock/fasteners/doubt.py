@@ -106,19 +106,18 @@ def of_bolt(bolt: Bolt, found: Joint | None, torque: Figure | None, data: Refdat
     return [d for d in doubts if d.option not in bolt.wish.confirmed]
 
 
-def of_piece(piece: Piece, row: Figure | None, data: Refdata) -> list[Doubt]:
-    """All doubts about what was typed for a part; ``row`` is the torque of the tables."""
-    span = None
-    if row is not None and units.dimension(row.unit) == "torque":
-        ends = [units.to_base(e, row.unit) for e in (row.value, row.low, row.high) if e is not None]
-        span = (min(ends) / 3, max(ends) * 3)
+def of_piece(piece: Piece, rows: list[Figure], data: Refdata) -> list[Doubt]:
+    """All doubts about what was typed for a part; ``rows`` are the torques of the tables that may be its own."""
+    torques = [r for r in rows if units.dimension(r.unit) == "torque"]
+    ends = [units.to_base(e, r.unit) for r in torques for e in (r.value, r.low, r.high) if e is not None]
+    span = (min(ends) / 3, max(ends) * 3) if ends else None
     around = span or _span_of_part(piece.part, data) or plausible_range("tightening_torque", data)
     doubts = [
         *_of_torques(piece.wish, around, False),
         *_of_crow_foot(piece.tools, data),
     ]
     named = _first_torque(piece.wish)
-    torque = row if row is not None and span is not None else None
+    torque = torques[0] if torques else None
     doubts += _of_drag(piece.tools, torque if named is None else named, data)
     return [d for d in doubts if d.option not in piece.wish.confirmed]
 

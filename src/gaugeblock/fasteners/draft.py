@@ -20,6 +20,7 @@ DRY = "dry torque not used here"
 LENGTH = "length of engagement"
 HOLDS = "thread holds the clamp"
 REUSE = "locknut may be used again"
+CONDITION = "condition of the threads"
 CAN_SET = "wrench can set it"
 
 

@@ -8,13 +8,13 @@ import re
 from fractions import Fraction
 
 from gaugeblock import units
-from gaugeblock.errors import Ambiguous, LookupMiss
+from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.tables.load import Refdata, canonical, nearest
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Sequence
 
 # Compiled by re when first used: a look-up needs few of them.
 _METRIC = r"M\s*(?P<d>[0-9]+(?:\.[0-9]+)?)\s*(?:[x*-]\s*(?P<p>[0-9]+(?:\.[0-9]+)?))?"
@@ -93,6 +93,24 @@ def thread(typed: str, data: Refdata) -> Thread:
     if got is None:
         got = data.memo[memo] = _thread(typed, data)
     return got  # type: ignore[return-value]
+
+
+def threads_of(size: str, cells: Sequence[str], data: Refdata) -> list[str]:
+    """Those of the cells that are threads of a diameter given alone (``1/2 in``, ``M12``); none for a whole thread."""
+    bare = size.removeprefix("M") + (" mm" if size.startswith("M") else " in" if size[-1:].isdigit() else "")
+    try:
+        wanted = units.parse_measure(bare, "length", "size").to("m")
+    except InputError:
+        return []
+    out = []
+    for cell in cells:
+        try:
+            found = thread(cell, data)
+        except LookupMiss:
+            continue
+        if found.cell == cell and abs(found.diameter_m - wanted) < 1e-6:
+            out.append(cell)
+    return out
 
 
 def _thread(typed: str, data: Refdata) -> Thread:

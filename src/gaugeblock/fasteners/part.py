@@ -8,15 +8,15 @@ from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, Check
 from gaugeblock.answer.making import stated
 from gaugeblock.answer.printing import printed
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, Question
-from gaugeblock.errors import Ambiguous, InputError, LookupMiss
+from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.fasteners import keys, read
 from gaugeblock.fasteners.bolt import Piece
 from gaugeblock.fasteners.decide import decide
-from gaugeblock.fasteners.draft import Draft
-from gaugeblock.fasteners.said import ask_of_maker
+from gaugeblock.fasteners.draft import CONDITION, Draft
+from gaugeblock.fasteners.open_keys import TABLE, open_names, open_ways, rows_of, size_cell
+from gaugeblock.fasteners.said import ask_of_maker, ask_of_threads
 from gaugeblock.fasteners.torque import UNCONFIRMED, settings_of, stages_in_words
 from gaugeblock.fasteners.way import Way, exact_way, table_way
-from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.load import Refdata, canonical, nearest, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -25,15 +25,12 @@ if TYPE_CHECKING:
 
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.fasteners.bolt import CrowFoot
-    from gaugeblock.fasteners.maker import Maker
     from gaugeblock.fasteners.wrench import Setting
     from gaugeblock.figure import Figure
     from gaugeblock.job.wrench import WrenchRange
 
-TABLE = "fasteners/part_torques"
-_QUANTITIES = ("tightening_torque", "turn_from_snug", "turn_from_finger_tight")
 _MOST = 3
-HABIT, CONDITION, BESIDE = "a published figure", "condition of the threads", "maker's figure beside the table"
+HABIT, BESIDE = "a published figure", "maker's figure beside the table"
 
 
 def part(
@@ -91,13 +88,18 @@ def part(
         "wanted": wanted,
         **read.asked_of(tools, wish),
     }
-    return answer(piece, asked, data)
+    try:
+        return answer(piece, asked, data)
+    except LookupMiss as miss:
+        if not wish.is_named:
+            raise
+        return unknown(piece, miss, asked, data)  # what somebody names is set, whatever the tables know
 
 
 def answer(piece: Piece, asked: dict[str, str | None], data: Refdata) -> Sheet:
     """The Sheet of a Piece; as ``part``, of what is read already."""
     at = _keys(piece, data)
-    found, miss = _rows(at, data)
+    found, miss = rows_of(at, data)
     return _answer(piece, at, found, miss, asked, data)
 
 
@@ -110,7 +112,7 @@ def _keys(piece: Piece, data: Refdata) -> dict[str, str]:
     at = {"part": piece.part, "service": piece.service}
     for name, typed in (("size", piece.size), ("seat", piece.seat), ("material", piece.material)):
         if typed is not None:
-            at[name] = _size(typed, piece.part, data) if name == "size" else typed
+            at[name] = size_cell(typed, piece.part, data) if name == "size" else typed
         elif _only_not_stated(piece.part, name, data):
             at[name] = "not stated"
     return at
@@ -125,9 +127,10 @@ def _answer(
     data: Refdata,
 ) -> Sheet:
     draft = Draft(data)
-    row = next((f for f in found if f.quantity == "tightening_torque"), None)
     if piece.has_typed:
-        piece = _without_doubts(piece, row, draft)
+        rows = [f for f in found if f.quantity == "tightening_torque"][:1]
+        rows = rows or [w.figure for w in open_ways(at, miss, data)]
+        piece = _without_doubts(piece, rows, draft)
     ways = _ways(piece, at, found, miss, draft)
     ask_of_maker(piece.wish, draft)
     outcomes = _set(piece, at, ways, draft)
@@ -142,11 +145,11 @@ def _answer(
     return draft.sheet(title, asked, decide(outcomes, draft, stages), first)
 
 
-def _without_doubts(piece: Piece, row: Figure | None, draft: Draft) -> Piece:
+def _without_doubts(piece: Piece, rows: list[Figure], draft: Draft) -> Piece:
     """The part without what is not plausible, which is asked about."""
     from gaugeblock.fasteners import doubt
 
-    doubts = doubt.of_piece(piece, row, draft.data)
+    doubts = doubt.of_piece(piece, rows, draft.data)
     for one in doubts:
         draft.check(one.check)
         draft.ask(one.question)
@@ -165,7 +168,7 @@ def _ways(piece: Piece, at: dict[str, str], found: list[Figure], miss: LookupMis
         if found and torques and found[0].quantity == "tightening_torque":
             draft.check(_against(torques[-1], found[0], data))
         if piece.condition and piece.condition != (maker.condition or "dry"):
-            _ask_condition(piece, maker, draft)
+            ask_of_threads(maker.condition, piece.condition, "part", draft)
         when = f"the threads are {maker.condition}" if maker.condition not in ("", piece.condition) else ""
         return [exact_way(f, when) for f in torques[-1:] or figures[:1]]
     if piece.wish.wanted is not None:
@@ -190,44 +193,29 @@ def _ways(piece: Piece, at: dict[str, str], found: list[Figure], miss: LookupMis
     return [table_way(found[0], data, when)]
 
 
-def _ask_condition(piece: Piece, maker: Maker, draft: Draft) -> None:
-    """The maker's figure is not for these threads, or he does not say so: with paste one torque clamps harder."""
-    if maker.condition:
-        reason = f"the maker's figure is for {maker.condition} threads, and these are {piece.condition}"
-        text = f"Ask the part's maker for the torque with {piece.condition}, or make the threads {maker.condition}."
-        key = "maker.torque"
-    else:
-        reason = f"the maker's figure does not say that it is for {piece.condition} threads, which clamp otherwise"
-        text, key = f"Ask the maker whether its torque is for {piece.condition} threads.", "maker.condition"
-    draft.check(Check(CONDITION, CANNOT_TELL, reason, bears=ASK))
-    draft.ask(Question(ASK_MAKER, text, key, (CONDITION,)))
-
-
 def _open_keys(at: dict[str, str], miss: LookupMiss | None, draft: Draft) -> list[Way]:
     """What the part takes for each value of the keys that are left open, the least first; none where no row answers."""
-    name, data = "tightening torque", draft.data
+    name = "tightening torque"
+    ways = open_ways(at, miss, draft.data)
     if not isinstance(miss, Ambiguous):
+        if ways:
+            reason = f"{at['size']} says no thread, and the table goes by the thread"
+            draft.check(Check(name, CANNOT_TELL, reason, bears=ASK))
+            cells = ", ".join(w.when for w in ways)
+            draft.ask(Question(FILL_IN, f"Say the thread of the stud: {cells}.", "size", (name,)))
+            return ways[:_MOST]
         draft.check(Check(name, CANNOT_TELL, "no published source: ask the maker", bears=ASK))
         draft.ask(Question(ASK_MAKER, "Ask the part's maker for its torque.", "maker.torque", (name,)))
         return []
     draft.check(Check(name, CANNOT_TELL, f"{miss.why}; name them: {miss.choices}", bears=ASK))
-    open_keys = [k for k in ("size", "seat", "material") if k not in at]
-    names = miss.do.removeprefix("name the ").split(" and ")
+    left_open = [k for k in ("size", "seat", "material") if k not in at]
+    names = open_names(miss)
     listed = ", the ".join(names[:-1]) + (" and the " if len(names) > 1 else "") + names[-1]
-    count = len(miss.nearest)
-    text = f"Say the {listed}: each has its own torque." if count > 1 else f"Say the {listed}."
-    ways: dict[str, Way] = {}
-    for choice in miss.nearest:
-        cells = dict(zip(names, choice.split(" / "), strict=False))
-        figures, _ = _rows({**at, **cells}, data)
-        if figures and figures[0].quantity == "tightening_torque":
-            when = ", ".join(f"{k} {v}" for k, v in cells.items())
-            ways.setdefault(figures[0].id, table_way(figures[0], data, when))
+    text = f"Say the {listed}: each has its own torque." if len(miss.nearest) > 1 else f"Say the {listed}."
     if len(ways) > _MOST:
         text += " Not all of them are shown."
-    draft.ask(Question(FILL_IN, text, open_keys[0] if open_keys else "part", (name,)))
-    least = sorted(ways.values(), key=lambda w: units.to_base(w.low, w.figure.unit))
-    return least[:_MOST]
+    draft.ask(Question(FILL_IN, text, left_open[0] if left_open else "part", (name,)))
+    return ways[:_MOST]
 
 
 def _set(piece: Piece, at: dict[str, str], ways: list[Way], draft: Draft) -> list[tuple[Way, Setting]]:
@@ -260,10 +248,6 @@ def _say(piece: Piece, found: list[Figure], miss: LookupMiss | None, draft: Draf
         draft.caution(
             Caution("Habit, not published: the part maker's figure governs.", "damage", (first.id,), "refdata")
         )
-
-
-def _quantities(data: Refdata) -> list[str]:
-    return [q for q in _QUANTITIES if q in data.table(TABLE).by_quantity]
 
 
 def part_cell(typed: str, data: Refdata) -> str:
@@ -300,64 +284,6 @@ def _rules(part_cell: str, service: str, data: Refdata) -> list[Caution]:
             Caution("Brake work is pressure-tested and checked by another person before the car moves.", "injury")
         )
     return out
-
-
-def _size(typed: str, part_cell: str, data: Refdata) -> str:
-    """The size cell that was typed.
-
-    As the table has it, as a thread (``1/2-20`` is ``1/2-20 UNF``), or the range it lies in.
-    """
-    own = lookup.choices(TABLE, "size", data=data, part=part_cell)
-    known = data.table(TABLE).column("size")
-    text = " ".join(typed.split()).casefold()
-    cell = known.get(text) or data.words("fasteners", "size").get(text)
-    if cell is not None and cell in own:
-        return cell
-    try:
-        thread = keys.thread(typed, data).cell
-    except LookupMiss:
-        thread = ""
-    within = [c for c in own if c.startswith(("to ", "over ")) or " to " in c]
-    for found in (
-        thread if thread in own else "",
-        *(c for c in within if _lies_in(typed, c)),
-        cell,
-        known.get(thread.casefold()),
-    ):
-        if found:
-            return found
-    sizes = [c for c in own if c not in ("any", "not stated")]
-    if not sizes:
-        return typed
-    do = "the figure of another size does not answer: ask the maker"
-    raise LookupMiss(typed, f"{part_cell} size", "no published source for this size", sizes, do)
-
-
-def _lies_in(typed: str, cell: str) -> bool:
-    try:
-        span = parse_interval(cell)
-        measure = units.parse_measure(typed, "length", "size")
-    except InputError:
-        return False
-    return span is not None and span.holds(measure.value * units.factor(measure.unit))
-
-
-def _rows(at: dict[str, str], data: Refdata) -> tuple[list[Figure], LookupMiss | None]:
-    """The governing figure of each quantity that answers, and why the first one does not."""
-    found: list[Figure] = []
-    miss: LookupMiss | None = None
-    for quantity in _quantities(data):
-        try:
-            found.append(lookup.look_up(TABLE, quantity, data=data, **at))
-        except LookupMiss as error:
-            if error.where.split(" ")[-1] in at and not error.informs and error.code != "ambiguous":
-                raise
-            if miss is None:
-                miss = error
-            elif error.informs:
-                error.informs = (*miss.informs, *error.informs)
-                miss = error
-    return found, miss
 
 
 def _against(maker: Figure, row: Figure, data: Refdata) -> Check:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.check import CANNOT_TELL, INFORM, Check
-from gaugeblock.answer.question import FILL_IN, Question
+from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, Check
+from gaugeblock.answer.question import ASK_MAKER, FILL_IN, Question
+from gaugeblock.fasteners.draft import CONDITION
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -14,6 +15,21 @@ if TYPE_CHECKING:
     from gaugeblock.fasteners.joint import Joint
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
+
+
+def ask_of_threads(of_maker: str, here: str, what: str, draft: Draft) -> None:
+    """The maker's figure is for other threads than these, or he does not say so: one torque then clamps otherwise."""
+    if of_maker:
+        reason = f"the maker's figure is for {of_maker} threads, and these are {here}"
+        text, key = (
+            f"Ask the {what}'s maker for the torque with {here}, or make the threads {of_maker}.",
+            "maker.torque",
+        )
+    else:
+        reason = f"the maker's figure does not say that it is for {here} threads, which clamp otherwise"
+        text, key = f"Ask the maker whether its torque is for {here} threads.", "maker.condition"
+    draft.check(Check(CONDITION, CANNOT_TELL, reason, bears=ASK))
+    draft.ask(Question(ASK_MAKER, text, key, (CONDITION,)))
 
 
 def ask_of_maker(wish: Wish, draft: Draft) -> None:

@@ -150,8 +150,9 @@ def _ways(bolt: Bolt, found: Joint, whole: Figure | None, draft: Draft) -> tuple
     """The torques that may be the one, the safer first, and whose they are."""
     data, tapped = draft.data, bolt.tapped
     named = _named_figures(bolt.wish, data)
-    if bolt.wish.maker is not None:
-        return [exact_way(named[-1])], clamp.MAKER
+    if (maker := bolt.wish.maker) is not None:
+        other = f"the threads are {maker.condition}" if maker.condition not in ("", found.key["condition"]) else ""
+        return [exact_way(named[-1], other)], clamp.MAKER
     ceiling = target.ceiling_into(found, tapped.metal, data) if tapped.metal else None
     whose = clamp.WANTED if named else clamp.TABLE
     first = named[0] if named else whole
@@ -200,14 +201,16 @@ def _judge(main: Figure, whose: str, bolt: Bolt, found: Joint, draft: Draft) -> 
     proof = clamp.proof_check(strain, found, whose)
     draft.check(proof)
     draft.figure(proof.actual.figure if proof.actual is not None else None)
+    maker, here = bolt.wish.maker, found.key["condition"]
+    if maker is not None and maker.condition not in ("", here):
+        said.ask_of_threads(maker.condition, here, "bolt", draft)
     dry = clamp.dry_here(found, data)
     if dry is not None:
-        maker = bolt.wish.maker
         check, caution = clamp.dry_check(main, dry, whose, maker.condition if maker is not None else "")
         draft.figure(dry.share)
         draft.check(check)
         draft.caution(caution)
-        if whose == clamp.MAKER and check.asks:
+        if whose == clamp.MAKER and check.asks and maker is not None and not maker.condition:
             text = "Ask the maker whether its torque is for dry threads."
             draft.ask(Question(ASK_MAKER, text, "maker.condition", (check.name,)))
     if bolt.tapped.is_asked:
@@ -295,6 +298,10 @@ def _backwards(bolt: Bolt, found: Joint, given: units.Measure, asked: Asked, dra
         draft.figure(ceiling)
         draft.caution(engagement.ceiling_caution(ceiling))
         engagement.check_ceiling(main, ceiling, bolt.tapped, True, draft)
+    elif bolt.tapped.metal:
+        from gaugeblock.fasteners import engagement
+
+        engagement.check_tables_metal(bolt.tapped, draft)
     _judge(main, clamp.GIVEN, bolt, found, draft)
     draft.caution(*said.said_once(main, found))
     return draft.sheet(found.title, asked, judged(strain.clamp, setting, draft))

@@ -1,0 +1,117 @@
+"""The rows of a part, and what it takes where a key is left open or a size says no thread."""
+
+from __future__ import annotations
+
+from gaugeblock import lookup, units
+from gaugeblock.errors import Ambiguous, InputError, LookupMiss
+from gaugeblock.fasteners import keys
+from gaugeblock.fasteners.way import Way, table_way
+from gaugeblock.tables.interval import parse_interval
+from gaugeblock.tables.load import Refdata
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
+
+TABLE = "fasteners/part_torques"
+_QUANTITIES = ("tightening_torque", "turn_from_snug", "turn_from_finger_tight")
+
+
+def open_ways(at: dict[str, str], miss: LookupMiss | None, data: Refdata) -> list[Way]:
+    """What the part takes for each value of the keys that are left open, the least first; none where no row answers."""
+    if not isinstance(miss, Ambiguous):
+        return _of_threads(at, data)
+    names = open_names(miss)
+    ways: dict[str, Way] = {}
+    for choice in miss.nearest:
+        cells = dict(zip(names, choice.split(" / "), strict=False))
+        figures, _ = rows_of({**at, **cells}, data)
+        if figures and figures[0].quantity == "tightening_torque":
+            when = ", ".join(f"{k} {v}" for k, v in cells.items())
+            ways.setdefault(figures[0].id, table_way(figures[0], data, when))
+    return sorted(ways.values(), key=lambda w: units.to_base(w.low, w.figure.unit))
+
+
+def open_names(miss: Ambiguous) -> list[str]:
+    """The names of the keys that are left open."""
+    return miss.do.removeprefix("name the ").split(" and ")
+
+
+def _of_threads(at: dict[str, str], data: Refdata) -> list[Way]:
+    """What the part takes on each thread of the diameter that was given without one, the least first."""
+    ways = []
+    for cell in _threads(at, data):
+        figures, _ = rows_of({**at, "size": cell}, data)
+        if figures and figures[0].quantity == "tightening_torque":
+            ways.append(table_way(figures[0], data, cell))
+    return sorted(ways, key=lambda w: units.to_base(w.low, w.figure.unit))
+
+
+def _threads(at: dict[str, str], data: Refdata) -> list[str]:
+    """The threads of the table of the diameter that was given without one."""
+    if "size" not in at:
+        return []
+    return keys.threads_of(at["size"], lookup.choices(TABLE, "size", data=data, part=at["part"]), data)
+
+
+def rows_of(at: dict[str, str], data: Refdata) -> tuple[list[Figure], LookupMiss | None]:
+    """The governing figure of each quantity that answers, and why the first one does not."""
+    found: list[Figure] = []
+    miss: LookupMiss | None = None
+    for quantity in _quantities(data):
+        try:
+            found.append(lookup.look_up(TABLE, quantity, data=data, **at))
+        except LookupMiss as error:
+            is_wrong = error.where.split(" ")[-1] in at and not error.informs and error.code != "ambiguous"
+            if is_wrong and not _threads(at, data):
+                raise
+            if miss is None:
+                miss = error
+            elif error.informs:
+                error.informs = (*miss.informs, *error.informs)
+                miss = error
+    return found, miss
+
+
+def _quantities(data: Refdata) -> list[str]:
+    return [q for q in _QUANTITIES if q in data.table(TABLE).by_quantity]
+
+
+def size_cell(typed: str, part_cell: str, data: Refdata) -> str:
+    """The size cell that was typed.
+
+    As the table has it, as a thread (``1/2-20`` is ``1/2-20 UNF``), or the range it lies in.
+    """
+    own = lookup.choices(TABLE, "size", data=data, part=part_cell)
+    known = data.table(TABLE).column("size")
+    text = " ".join(typed.split()).casefold()
+    cell = known.get(text) or data.words("fasteners", "size").get(text)
+    if cell is not None and cell in own:
+        return cell
+    try:
+        thread = keys.thread(typed, data).cell
+    except LookupMiss:
+        thread = ""
+    within = [c for c in own if c.startswith(("to ", "over ")) or " to " in c]
+    for found in (
+        thread if thread in own else "",
+        *(c for c in within if _lies_in(typed, c)),
+        cell,
+        known.get(thread.casefold()),
+    ):
+        if found:
+            return found
+    sizes = [c for c in own if c not in ("any", "not stated")]
+    if not sizes or keys.threads_of(typed, own, data):
+        return typed
+    do = "the figure of another size does not answer: ask the maker"
+    raise LookupMiss(typed, f"{part_cell} size", "no published source for this size", sizes, do)
+
+
+def _lies_in(typed: str, cell: str) -> bool:
+    try:
+        span = parse_interval(cell)
+        measure = units.parse_measure(typed, "length", "size")
+    except InputError:
+        return False
+    return span is not None and span.holds(measure.value * units.factor(measure.unit))

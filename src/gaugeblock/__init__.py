@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from gaugeblock.audit import audit_refdata as audit_refdata
     from gaugeblock.domains import validate as validate
     from gaugeblock.driveline.axles.answer import axle as axle
+    from gaugeblock.driveline.axles.answer import axle_compared as axle_compared
     from gaugeblock.driveline.gearing import gearing as gearing
     from gaugeblock.driveline.hardness import hardness as hardness
     from gaugeblock.driveline.joints.answer import joint as joint
@@ -111,6 +112,7 @@ __all__ = [
     "audit_packet",
     "audit_refdata",
     "axle",
+    "axle_compared",
     "bend",
     "circuit",
     "find",

@@ -9,9 +9,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from driveline.forms import keeps_form
-from gaugeblock import axle
+from gaugeblock import axle, axle_compared
 from gaugeblock.answer.decision import ASK, NONE, STOP, USE
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.errors import InputError
 
 STRONG: dict[str, Any] = {"yield_strength": "150 ksi", "certificate": "mill sheet", "diameter": "1-1/4 in"}
 ENGINE: dict[str, Any] = {
@@ -187,3 +188,45 @@ def test_a_case_is_judged_where_it_ends() -> None:
     assert "below the case" in places
     surface, below = (f.typical for f in sheet.figures if f.quantity == "shaft_shear_stress")
     assert below / surface == pytest.approx((0.625 - 0.12) / 0.625)
+
+
+REACHED = {"diameter": "0.9 in", **TYRE}
+
+
+def test_every_steel_is_ranked_as_it_would_be_judged_alone() -> None:
+    table = axle_compared("steels", **REACHED)
+    assert len(table.lines) > 100
+    for line in table.lines[::7]:
+        temper = None if line.key["temper"] == "any" else line.key["temper"]
+        alone = axle(line.key["steel"], treatment=line.key["treatment"], temper=temper, **REACHED)
+        assert alone.decision.kind == line.sheet.decision.kind
+        assert alone.decision.figures[0].typical == pytest.approx(line.sheet.decision.figures[0].typical)
+
+
+def test_the_ranking_is_stable() -> None:
+    keys = [tuple(line.key.values()) for line in axle_compared("steels", **REACHED).lines]
+    assert len(set(keys)) == len(keys)
+    firm = [line for line in axle_compared("steels", **REACHED).lines if line.sheet.decision.kind == USE]
+    factors = [line.sheet.decision.figures[0].typical for line in firm]
+    assert factors == sorted(factors, reverse=True)
+    thicker = axle_compared("steels", **{**REACHED, "diameter": "0.91 in"})
+    kept = [tuple(line.key.values()) for line in thicker.lines if line.sheet.decision.kind == USE]
+    was = [tuple(line.key.values()) for line in firm]
+    assert [k for k in kept if k in was] == [k for k in was if k in kept]
+
+
+def test_a_bigger_spline_carries_more_until_the_body_governs() -> None:
+    table = axle_compared("splines", **STRONG, spline="24/48", teeth="26", **TYRE)
+    factors = [line.sheet.decision.figures[0].typical for line in table.lines]
+    assert factors == sorted(factors)
+    assert factors[-1] == pytest.approx(factors[-2])
+    assert factors[1] / factors[0] == pytest.approx((25 / 24) ** 3)
+
+
+@pytest.mark.parametrize(
+    ("what", "given_"),
+    [("steels", {"diameter": "1 in"}), ("steels", TYRE), ("splines", REACHED), ("wheels", REACHED)],
+)
+def test_what_cannot_be_compared_is_refused(what: str, given_: dict[str, Any]) -> None:
+    with pytest.raises(InputError):
+        axle_compared(what, **given_)

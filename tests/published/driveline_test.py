@@ -6,7 +6,8 @@ import math
 
 import pytest
 
-from gaugeblock import hardness, joint, setup, spline, steel
+from gaugeblock import axle, hardness, joint, setup, spline, steel
+from gaugeblock.calc import axles
 from gaugeblock.calc import driveline as calc
 from gaugeblock.errors import GaugeblockError, InputError, LookupMiss
 
@@ -314,3 +315,94 @@ def test_three_lines_give_the_working_angles_of_a_worked_example() -> None:
     lines = [math.radians(a) for a in (3.0, 1.0, -1.0)]
     for one, two in ((0, 1), (1, 2)):
         assert math.degrees(calc.shaft_line_angle(lines[one], 0.0, lines[two], 0.0)) == pytest.approx(2.0)
+
+
+HP_500 = 40 * 550 * 60 / (2 * math.pi * 500) * FT_LB  # 40 hp at 500 rpm, N m
+
+AXLES = [
+    # Notebooks of mechanics textbooks, by example: hollow and solid shafts
+    ("80/60 mm under 4000 N m, MPa", calc.torsional_shear_stress(4000, 0.080, 0.060) / 1e6, 58.205, 0.0005),
+    ("60/40 mm at 120 MPa, kN m", calc.torque_from_shear_stress(120e6, 0.060, 0.040) / 1e3, 4.08407, 5e-6),
+    # printed to three figures of 9313
+    ("2/1.5 in under 10,000 lbf in, psi", calc.torsional_shear_stress(10000 * IN_LB, 2 * IN, 1.5 * IN) / PSI, 9310, 5),
+    (
+        "twist of it over 50 ft, deg",
+        math.degrees(calc.angle_of_twist(10000 * IN_LB, 600 * IN, 12e6 * PSI, 2 * IN, 1.5 * IN)),
+        26.7,
+        0.05,
+    ),
+    ("100/75 mm under 10 kN m, MPa", calc.torsional_shear_stress(10e3, 0.100, 0.075) / 1e6, 74.5, 0.05),
+    ("twist of it over 6 m, rad", calc.angle_of_twist(10e3, 6.0, 80e9, 0.100, 0.075), 0.11, 0.005),
+    # the smallest diameter
+    ("1200 N m at 40 MPa, mm", axles.least_diameter(1200, 40e6) * 1e3, 53.46, 0.005),
+    ("40 hp at 500 rpm and 6000 psi, in", axles.least_diameter(HP_500, 6000 * PSI) / IN, 1.62, 0.005),
+    ("the same at 3000 rpm, in", axles.least_diameter(HP_500 / 6, 6000 * PSI) / IN, 0.89, 0.005),
+    # hollow, back from its own torque: 8 in OD under 636 kip in at 12 ksi (printed to three figures)
+    ("hollow 60/40 mm back from 4.08407 kN m, mm", axles.least_diameter(4084.07, 120e6, 0.040) * 1e3, 60.0, 0.001),
+    # combined bending and torsion: distortion energy at 3 in, 40 ksi, 2.21 kip ft of bending, 9.88 kip ft of torque
+    (
+        "combined sizing, in",
+        calc.shaft_diameter_bending_torsion(1.0, 1.0, 2.21e3 * FT_LB, 40 * KSI, 9.88e3 * FT_LB, 40 * KSI) / IN,
+        3.0,
+        0.005,
+    ),
+    # Beer and Johnston, sample problem 3.6: 1.33 read off the chart, 890 hp at 900 rpm with it
+    ("fillet in torsion", axles.fillet_concentration_torsion(7.5, 3.75, 9 / 16), 1.33, 0.005),
+    (
+        "power by that fillet, hp",
+        calc.torque_from_shear_stress(8 * KSI / axles.fillet_concentration_torsion(7.5, 3.75, 9 / 16), 3.75 * IN)
+        * 2
+        * math.pi
+        * 15
+        / (550 * FT_LB),
+        890,
+        1,  # print rounds the torque to 62.3 kip in first
+    ),
+    # Shigley, problem 7-2: 1.5 as a first trial off the chart at r/d 0.077 and D/d 1.15, 1.40 by the fit
+    ("the first trial's fillet", axles.fillet_concentration_torsion(1.15, 1.0, 0.077), 1.45, 0.06),
+    # A design text's repeated torsion, with K taken whole and shear yield half of 71 ksi
+    (
+        "repeated torsion, factor",
+        axles.fatigue_factor(
+            calc.torsional_shear_stress(200 * IN_LB, 0.5 * IN) / KSI, 0.85 * 0.88 * 0.6 * 40, 71 / 2, 1.32, 1.0
+        ),
+        2.41,
+        0.005,
+    ),
+    # An exercise on grades: 15 kN, 2.675 m, centre of mass 0.875 m behind the front axle, 0.475 m high, grip 0.5
+    (
+        "steepest grade of front drive, deg",
+        math.degrees(math.atan(0.5 * axles.wheel_load_pulling(1.8 / 2.675, 0.5, 0.475, 2.675, 1.0, front=True))),
+        17.17,
+        0.005,
+    ),
+    (
+        "steepest grade of rear drive, deg",
+        math.degrees(math.atan(0.5 * axles.wheel_load_pulling(0.875 / 2.675, 0.5, 0.475, 2.675, 1.0))),
+        10.18,
+        0.005,
+    ),
+    # An exercise: first gear 4.5, differential 4: eighteen turns of the engine to one of the axle
+    ("engine to axle", calc.axle_torque(1.0, 4.5, 4.0, share=1.0), 18, 0.5),
+]
+
+
+@pytest.mark.parametrize(("name", "got", "published", "half_digit"), AXLES, ids=[c[0] for c in AXLES])
+def test_an_axle_shaft_comes_to_the_published_answer(
+    name: str, got: float, published: float, half_digit: float
+) -> None:
+    assert got == pytest.approx(published, abs=half_digit), name
+
+
+def test_a_stepped_shaft_twists_as_an_example_has_it() -> None:
+    """Two inches under 500, -400 and 600 lbf ft over 5, 3 and 4 ft: 1.62 degrees, by three plain shafts of the
+    answer.
+    """
+    own = {"yield_strength": "150 ksi", "diameter": "2 in", "shear_modulus": "12 Msi"}
+
+    def twist(torque: str, length: str) -> float:
+        of = {"engine_torque": torque, "converter": "none", "gear": "1", "ratio": "2", "differential": "open"}
+        return axle("4340", length=length, **own, **of).figure("shaft_twist").typical  # type: ignore[arg-type]
+
+    total = twist("500 lbf*ft", "5 ft") - twist("400 lbf*ft", "3 ft") + twist("600 lbf*ft", "4 ft")
+    assert total == pytest.approx(1.62, abs=0.005)

@@ -20,6 +20,7 @@ WING = Wing(
         "setup": "setups.answer",
         "joint": "joints.answer",
         "axle": "axles.answer",
+        "axle_compared": "axles.answer",
         "gearing": "gearing",
     },
     {

@@ -199,6 +199,14 @@ def _torsional(found: Steel, yields: Figure, data: Refdata) -> list[Figure]:
     ]
 
 
+def strength_of(found: Steel, data: Refdata) -> Strength:
+    """What a shaft of a steel is judged by, from the table alone."""
+    yields = governing(found, "yield_strength", "yield_strength_typical")
+    if yields is None:
+        return Strength()
+    return Strength(_torsional(found, yields, data)[0], _strict(found, yields, data))
+
+
 def _strict(found: Steel, yields: Figure, data: Refdata) -> Figure | None:
     """Torsional yield by distortion energy from the lowest living yield of the same specificity, when it is another
     row.

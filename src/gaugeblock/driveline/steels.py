@@ -76,6 +76,18 @@ class Steel:
         made.key = {"steel": made.grade, "treatment": made.treatment, "temper": made.temper}
         return made
 
+    @classmethod
+    def of_rows(
+        cls, grade: str, treatment: str, temper: str, rows: list[Row], size: float | None, data: Refdata
+    ) -> Steel:
+        """One steel of the table by its own cells and rows, for a size in m."""
+        made = cls.__new__(cls)
+        made.data, made.grade, made.treatment, made.temper = data, grade, treatment, temper
+        made.composition, made.rows = [], rows
+        made.strict, made.size = False, size
+        made.key = {"steel": grade, "treatment": treatment, "temper": temper}
+        return made
+
     def covers(self, section: str) -> bool:
         """Whether a section cell holds the size asked; True when no size was asked."""
         interval = parse_interval(section)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock import units
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline import keys
+from gaugeblock.driveline.axles.comparing import compared
 from gaugeblock.driveline.axles.form import Form, parts_of
 from gaugeblock.driveline.axles.judging import judged
 from gaugeblock.driveline.axles.pull import Pull
@@ -14,6 +15,8 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Mapping
     from typing import TypedDict, Unpack
+
+    from gaugeblock.answer.table import Table
 
     class Typed(TypedDict, total=False):
         """Every key of an axle shaft but its material, as text."""
@@ -121,6 +124,25 @@ def axle(material: str | None = None, *, data: Refdata | None = None, **typed: U
     data = data or refdata()
     asked = asked_of(material, typed)
     return judged(shaft_of(asked, data), form_of(asked), Pull.read(asked), asked, data)
+
+
+def axle_compared(
+    what: str, material: str | None = None, *, data: Refdata | None = None, **typed: Unpack[Typed]
+) -> Table:
+    """The same axle shaft side by side: ``steels``, of every steel, treatment and temper in the table, or ``splines``,
+    with the next sizes of its spline. Keys as of ``axle``.
+
+    Returns a Table: what may be used first, then what is asked about, the strongest first.
+
+    Raises InputError where no torque or no size is known, or for anything else to compare.
+
+    >>> table = axle_compared("steels", diameter="1-1/4 in", wheel_load="1000 lbf", grip="0.9", radius="13 in")
+    >>> table.lines[0].sheet.decision.kind
+    'use'
+    """
+    data = data or refdata()
+    asked = asked_of(material, typed)
+    return compared(what, shaft_of(asked, data), form_of(asked), Pull.read(asked), asked, data)
 
 
 def asked_of(material: str | None, typed: Mapping[str, object]) -> dict[str, str | None]:

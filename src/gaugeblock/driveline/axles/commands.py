@@ -4,6 +4,10 @@ from __future__ import annotations
 
 from gaugeblock.answer.command import common_options, parser_of, print_sheet
 
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.answer.table import Table
+
 _OPTIONS = (
     ("treatment", "T", '"cold drawn", "quenched and tempered", "induction hardened"'),
     ("temper", "T", "tempering temperature: 800 degF"),
@@ -40,6 +44,21 @@ _OPTIONS = (
 )
 
 
+def print_table(table: Table, as_json: bool, unit: str | None, why: bool) -> int:
+    """Print a Table, the first rows of it unless all are asked for; the exit code."""
+    from gaugeblock.answer.table import MOST, Table
+
+    if as_json:
+        import json
+
+        print(json.dumps(table.as_dict(), ensure_ascii=False, indent=2))
+    else:
+        more = 0 if why else max(len(table.lines) - MOST, 0)
+        shown = table.lines[: len(table.lines) - more]
+        print(Table(table.title, table.asked, table.data, table.open, shown, more).text(unit))
+    return 0
+
+
 def axle(argv: list[str]) -> int:
     """Run ``gaugeblock axle``; the exit code."""
     parser = parser_of(
@@ -53,6 +72,7 @@ def axle(argv: list[str]) -> int:
     for name, metavar, said in _OPTIONS:
         parser.add_argument(f"--{name}", metavar=metavar, help=said)
     parser.add_argument("--yield", dest="yield_strength", metavar="S", help="this shaft's own yield strength: 120 ksi")
+    parser.add_argument("--compare", metavar="C", help="steels: every steel of the table; splines: the next sizes")
     common_options(parser)
     a = vars(parser.parse_args(argv))
     from gaugeblock.driveline.axles.answer import axle as sheet_of
@@ -60,5 +80,10 @@ def axle(argv: list[str]) -> int:
 
     shown = (a.pop("json"), a.pop("unit"), a.pop("why"))
     data = refdata(a.pop("data_release"))
+    what = a.pop("compare")
+    if what is not None:
+        from gaugeblock.driveline.axles.answer import axle_compared
+
+        return print_table(axle_compared(what, **a, data=data), *shown)
     sheet = sheet_of(**a, data=data)
     return print_sheet(sheet, *shown)

@@ -14,6 +14,7 @@ from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline.axles.extras import extras
 from gaugeblock.driveline.axles.form import Body, Form, body_of, twists_of
 from gaugeblock.driveline.axles.ways import QUANTITIES, Case, cases
+from gaugeblock.driveline.axles.welding import preheat
 from gaugeblock.driveline.carrying import VERB, Outcome, outcome
 from gaugeblock.driveline.case import with_case
 from gaugeblock.driveline.statements import rule_cautions
@@ -106,6 +107,7 @@ def judged(shaft: Shaft, form: Form, pull: Pull, asked: dict[str, str | None], d
             *body.figures,
             *of.figures,
             *of.welding,
+            *preheat(of.table, _bar(shaft, form).diameter, data),
         )
     )
     cautions = [*of.cautions, *worst.torsion.cautions, *about_twist, *_cautions(worst, form, data), *of.weld_cautions]

@@ -101,11 +101,19 @@ def test_the_metric_size_that_is_named_would_do() -> None:
         assert asked(current, wire=" ".join(metric)).decision.kind == USE
 
 
-def test_pvc_is_also_held_against_the_trailer_table() -> None:
-    sheet = asked("13 A", "1 ft", insulation="GPT", air="150 degF")
-    found = [c for c in sheet.checks if c.name.startswith("heat by a trailer table")]
-    assert len(found) == 1
-    keeps_form(sheet)
+def test_a_vehicle_table_that_allows_less_governs() -> None:
+    """AWG 10: the boat rule's 70 A of 125 degC insulation at 40 degC is 66 A; a truck part maker allows 58 A."""
+    sheet = asked("40 A", "1 ft", air="40 degC", fuse="58 A")
+    assert (sheet.decision.figures[0].text, sheet.figure("current_maximum").typical) == ("10", 58)
+    assert asked("40 A", "1 ft", air="40 degC", fuse="60 A").decision.figures[0].text == "8"
+    hot = asked("30 A", "1 ft", air="90 degC")
+    assert hot.figure("current_maximum").rule.name == "derated_current"  # type: ignore[union-attr]
+
+
+def test_pvc_is_held_against_the_trailer_table_of_its_air() -> None:
+    """AWG 12 in 150 degF: a trailer lamp maker allows 24 A; the boat rule's 35 A x sqrt(14.4/50), 18.8 A, governs."""
+    sheet = asked("12 A", "1 ft", insulation="GPT", air="150 degF")
+    assert sheet.figure("current_maximum").typical == pytest.approx(35 * ((80 - 65.5556) / 50) ** 0.5, rel=1e-4)
 
 
 def test_insulation_that_two_sources_rate_apart_is_judged_by_the_lower() -> None:

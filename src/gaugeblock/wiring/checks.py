@@ -9,10 +9,8 @@ from gaugeblock.answer.check import ASK, NOT_OK, OK, STOP, Bound, Check, at_leas
 from gaugeblock.answer.making import base, derived, stated
 from gaugeblock.answer.printing import printed
 from gaugeblock.calc import wiring as calc
-from gaugeblock.lookup import look_up_or_none
 from gaugeblock.wiring import conductor
 from gaugeblock.wiring.conductor import SIZES
-from gaugeblock.wiring.settings import WIRE
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -21,10 +19,6 @@ if TYPE_CHECKING:
     from gaugeblock.units import Measure
     from gaugeblock.wiring.conductor import Conductor, Load, Sized
     from gaugeblock.wiring.keys import Circuit
-
-_TRAILER = "PVC trailer wire"
-_TRAILER_AIR = (120, 125, 150)  # degF
-_PVC_K = 273.15 + 90.0
 
 
 def _bound(figure: Figure, unit: str, side: str = "") -> Bound:
@@ -103,24 +97,4 @@ def of_wire_there(of: Circuit, shown: list[Sized], data: Refdata) -> list[Check]
         out.append(
             Check(f"wire that is there, {name}", result, said, bound, actual, subject="wire", case=name, bears=bears)
         )
-    return out
-
-
-def of_trailer_table(shown: list[Sized], load: Load, data: Refdata) -> list[Check]:
-    """PVC wire by the other table there is, a lamp maker's for trailers; where it allows less, that is asked."""
-    out = []
-    for one in shown:
-        setting = one.setting
-        hotter = [f for f in _TRAILER_AIR if units.to_base(f, "degF") >= setting.number("air")]
-        if setting.number("insulation") > _PVC_K or not hotter or load.cranking is not None:
-            continue
-        size, air = SIZES[one.at], f"{hotter[0]} degF ambient"
-        keys = {"item": _TRAILER, "size": size, "condition": air}
-        allowed = look_up_or_none(WIRE, "current_maximum", data=data, **keys)
-        if allowed is None or setting.way("bundle").figure is not None:
-            continue
-        said = f"a trailer lamp maker allows {printed(allowed, data)} in {hotter[0]} degF air"
-        bound = Bound(load.heating, "A", "min", load.fuse or load.current)
-        more = {"subject": "heat", "case": f"{size}, trailer", "bears": ASK}
-        out.append(at_least(f"heat by a trailer table, {size}", _bound(allowed, "A"), bound, said, **more))
     return out

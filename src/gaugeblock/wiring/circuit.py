@@ -55,7 +55,7 @@ def circuit(
     ``load`` or ``starter cable``.
 
     Returns a Sheet: the gauge of the smallest wire. What is left open is worked out each way and asked where it
-    changes the wire. Currents are those of the boat rule's table; none was found for road vehicles.
+    changes the wire. Currents are those of the boat rule, or of a truck or trailer table where these are lower.
 
     Raises InputError, UnitError or LookupMiss for what cannot be read.
 

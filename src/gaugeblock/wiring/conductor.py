@@ -7,7 +7,7 @@ from gaugeblock.answer.making import base, derived
 from gaugeblock.answer.printing import printed
 from gaugeblock.calc import wiring as calc
 from gaugeblock.errors import LookupMiss
-from gaugeblock.lookup import look_up
+from gaugeblock.lookup import look_up, look_up_or_none
 from gaugeblock.value import Value, put
 from gaugeblock.wiring.settings import BOAT, WIRE, Setting, low_of
 
@@ -18,6 +18,9 @@ if TYPE_CHECKING:
 
 SIZES = tuple(f"AWG {n}" for n in ["18", "16", "14", "12", "10", "8", "6", "4", "2", "1", "1/0", "2/0", "3/0", "4/0"])
 _COLUMNS = (60, 75, 80, 90, 105, 125, 200)
+_TRUCK, _CROSS_LINKED_K = "cross-linked truck wire", 273.15 + 120.0
+_TRAILER, _PVC_K = "PVC trailer wire", 273.15 + 90.0
+_TRAILER_AIR = (120, 125, 150)  # degF
 _TINNED = "tin-plated copper wire"
 _AREAS = "AWG marine cable"
 _METRIC = "copper conductor, class 5 and 6, plain"
@@ -83,6 +86,22 @@ def table_current(size: str, column: str, data: Refdata) -> Figure:
     return look_up(WIRE, "current_maximum", data=data, item=BOAT, size=size, condition=column)
 
 
+def vehicle_current(size: str, insulation_k: float, air_k: float, data: Refdata) -> Figure | None:
+    """What a table for road vehicles lets this size carry: a truck part maker's for cross-linked wire, a trailer lamp
+    maker's for PVC by the air; None where none speaks of it.
+    """
+    if insulation_k >= _CROSS_LINKED_K:
+        keys = {"item": _TRUCK, "size": size, "condition": "any"}
+    elif insulation_k <= _PVC_K:
+        hotter = [f for f in _TRAILER_AIR if units.to_base(f, "degF") >= air_k - 1e-6]
+        if not hotter:
+            return None
+        keys = {"item": _TRAILER, "size": size, "condition": f"{hotter[0]} degF ambient"}
+    else:
+        return None
+    return look_up_or_none(WIRE, "current_maximum", data=data, **keys)
+
+
 def cold_resistance(size: str, data: Refdata) -> Figure:
     """The greatest resistance of this size at 20 degC."""
     return look_up(WIRE, "resistance_maximum", data=data, item=_TINNED, size=size, condition="20 degC")
@@ -109,7 +128,9 @@ def sized(setting: Setting, load: Load, data: Refdata) -> Sized:
             stands = hot <= insulation * (1 + 1e-9)
         else:
             allowed = base(table_current(size, column, data)) * factor
-            stands = allowed >= load.heating * (1 - 1e-9)
+            vehicle = vehicle_current(size, insulation, air, data)
+            most = allowed if vehicle is None else min(allowed, base(vehicle))
+            stands = most >= load.heating * (1 - 1e-9)
             hot = calc.conductor_temperature(air, insulation, min(amperes, allowed), allowed)
         if by_heat > at and stands:
             by_heat = at
@@ -183,9 +204,10 @@ def conductor(size: str, setting: Setting, load: Load, data: Refdata) -> Conduct
     inputs = (table, factor) if bundle is None else (table, factor, bundle)
     value = calc.derated_current(base(table), base(factor), base(bundle) if bundle is not None else 1.0)
     said = f"{size}, {key['bundle']}, {key['air']}"
-    allowed = derived("derated_current", "current_maximum", value, "A", inputs, data, key=key, conditions=said)
+    derated = derived("derated_current", "current_maximum", value, "A", inputs, data, key=key, conditions=said)
+    allowed = _least(derated, vehicle_current(size, low_of(insulation), base(air), data), key, data)
     area = area_of(size, data)
-    if base(load.current) > value * (1 + 1e-9):
+    if base(load.current) > base(allowed) * (1 + 1e-9):
         return Conductor(size, area, factor, allowed, None, None, None)
     heat = calc.conductor_temperature(base(air), low_of(insulation), base(load.current), value)
     hot = derived(
@@ -193,12 +215,22 @@ def conductor(size: str, setting: Setting, load: Load, data: Refdata) -> Conduct
         "conductor_temperature",
         units.from_base(heat, "degC"),
         "degC",
-        (air, insulation, load.current, allowed),
+        (air, insulation, load.current, derated),
         data,
         key=key,
     )
     resistance = _resistance(size, hot, key, data)
     return Conductor(size, area, factor, allowed, hot, resistance, _drop(resistance, setting, load, key, data))
+
+
+def _least(derated: Figure, vehicle: Figure | None, key: dict[str, str], data: Refdata) -> Figure:
+    """The boat rule's figure, or that of a table for vehicles where it is lower."""
+    if vehicle is None or base(vehicle) >= base(derated):
+        return derated
+    number = min(base(derated), base(vehicle))
+    both = (derated, vehicle)
+    said = f"{key['size']}, {vehicle.key['item']}"
+    return derived("least_of_two_currents", "current_maximum", number, "A", both, data, key=key, conditions=said)
 
 
 def _resistance(size: str, hot: Figure, key: dict[str, str], data: Refdata) -> Figure:

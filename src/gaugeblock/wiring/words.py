@@ -127,8 +127,8 @@ def cautions(near: Figure, wire: Conductor, load: Load, of: Circuit, data: Refda
         " fire."
     )
     table = (
-        "What the wire may carry is the boat rule's figure: none was found for road vehicles. Aircraft and"
-        " chassis-wiring figures are for other wire or air, and are not used."
+        "What the wire may carry is the boat rule's figure, or a truck or trailer part maker's where that is lower:"
+        " no standard for cars was found. Aircraft and chassis-wiring figures are for other wire or air, and not used."
     )
     sae = "A cable sold by an SAE number holds 3 to 12 % less copper than AWG of that number: buy it by AWG or mm2."
     if of.is_starter:

@@ -25,6 +25,7 @@ GENERAL = {
     "audit": "what is published, from memory, habit; what disagrees",
     "sources": "the publications behind the tables",
     "validate": "every rule over every table",
+    "completion": "a script for bash, zsh or fish that completes commands",
 }
 # What has been done when a command of these ends, whether it can still be told or not.
 _DONE = {"packet": "the packet is written", "new": "the job file is written"}
@@ -44,6 +45,7 @@ def _overview() -> str:
     lines = ["gaugeblock: figures for building a vehicle, each with its source; data release " + refdata().release, ""]
     lines += [f"  {name:<10} {about}" for name, about in _about().items()]
     end = [
+        "  gaugeblock                  alone, at a terminal: a line to ask in",
         "  gaugeblock COMMAND --help   options and a worked example",
         "  gaugeblock 3/8 grade 8      words that begin with no command are a question",
     ]
@@ -64,6 +66,8 @@ def _run(name: str, argv: list[str]) -> int:
         from gaugeblock.plain.command import ask
 
         return ask(argv)
+    if name == "completion":
+        return _completion(argv)
     if name in GENERAL:
         from gaugeblock import commands
 
@@ -90,6 +94,19 @@ def _command(argv: list[str]) -> int:
     if argv[0] in _about():
         return _said_or_run(argv)
     return _asked(argv)
+
+
+def _completion(argv: list[str]) -> int:
+    """Print the script with which a shell completes commands and options."""
+    from gaugeblock.answer.command import parser_of
+    from gaugeblock.plain.completion import SHELLS, script
+
+    about = "Commands and their options completed by the tab key, for a shell that reads the script."
+    parser = parser_of("completion", about, "gaugeblock completion bash")
+    parser.add_argument("shell", metavar="SHELL", help=", ".join(SHELLS))
+    a = parser.parse_args(argv)
+    print(script(a.shell, _about(), lambda line: _run(line[0], line[1:])), end="")
+    return 0
 
 
 def _said_or_run(argv: list[str]) -> int:
@@ -130,6 +147,10 @@ def _plain(text: str) -> None:
 def main(argv: list[str] | None = None) -> int:
     """Run one command; the exit code."""
     argv = sys.argv[1:] if argv is None else argv
+    if not argv and sys.stdin is not None and sys.stdin.isatty() and sys.stdout is not None and sys.stdout.isatty():
+        from gaugeblock.plain.prompt import talk
+
+        return talk()
     out, kept = sys.stdout, io.StringIO()
     helped = False
     try:
@@ -145,7 +166,9 @@ def main(argv: list[str] | None = None) -> int:
             sys.stdout = out
         code = _write(out, kept.getvalue(), code, argv)
     except GaugeblockError as error:
-        code = _say(error.as_dict(), "" if "--json" in argv else _told(error), argv, 2)
+        from gaugeblock.answer.refusal import told
+
+        code = _say(error.as_dict(), "" if "--json" in argv else told(error), argv, 2)
     except KeyboardInterrupt:
         text = "stopped; files that were being written are whole: the earlier ones or the new ones"
         code = _say(_parts("stopped", "", text, "run it again"), text, argv, STOPPED)
@@ -193,28 +216,6 @@ def _say(parts: dict[str, object], text: str, argv: list[str], code: int) -> int
     except (OSError, ValueError):
         pass  # nobody can be told
     return code
-
-
-def _told(error: GaugeblockError) -> str:
-    """A refusal as a person reads it: what is wrong, what is near it, what to do; one line each where it fits."""
-    from gaugeblock.answer.short import width
-    from gaugeblock.answer.text import wrap
-    from gaugeblock.errors import JobError
-
-    wide = width()
-    if isinstance(error, JobError):
-        told = [(line, 2 if line.startswith("  ") else 0) for line in str(error).splitlines()]
-        return "\n".join(part for line, at in told for part in wrap(line.strip(), at, at + 2, wide=wide))
-    table, _, key = error.where.rpartition(" ")
-    where = key if "/" in table and " " not in table else error.where
-    if where.startswith("read as "):
-        lines = [f"{where}.", f"{error.why}."]
-    else:
-        lines = [f"{where}: {error.asked}: {error.why}." if where else f"{error.asked}: {error.why}."]
-    lines += [f"Near it: {error.choices}."] if error.nearest else []
-    lines += [f"{error.do}."] if error.do else []
-    capital = [line if "/" in line.partition(" ")[0] else line[:1].upper() + line[1:] for line in lines]
-    return "\n".join(part for line in capital for part in wrap(line, 0, 2, wide=wide))
 
 
 def _fault(error: Exception, argv: list[str]) -> int:

@@ -239,10 +239,24 @@ class Topic:
     the topic and say no more; ``needs`` are options without which there is no answer; ``opens`` says which options
     were left open and every set of values for them; ``settle`` turns what was read into the options of the answer.
     ``joined`` are options that may be said in several places; ``asks_for`` is a pattern of which a line has something
-    when it means this topic.
+    when it means this topic; ``table`` is the table of a job that has a place for it, ``job_keys`` the options that
+    have another name there, with ``[]`` behind it where a list stands there and ``#`` where a whole number does.
     """
 
-    __slots__ = ("_signal", "answer", "asks_for", "joined", "needs", "noun", "opens", "settle", "signals", "slots")
+    __slots__ = (
+        "_signal",
+        "answer",
+        "asks_for",
+        "job_keys",
+        "joined",
+        "needs",
+        "noun",
+        "opens",
+        "settle",
+        "signals",
+        "slots",
+        "table",
+    )
 
     def __init__(
         self,
@@ -255,7 +269,11 @@ class Topic:
         settle: Callable[[dict[str, str], Refdata], dict[str, str]] | None = None,
         joined: tuple[str, ...] = (),
         asks_for: str = "",
+        table: str = "",
+        job_keys: Mapping[str, str] | None = None,
     ) -> None:
+        self.table = table
+        self.job_keys = job_keys or {}
         self.joined = joined
         self.asks_for = asks_for
         self.answer = answer

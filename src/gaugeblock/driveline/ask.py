@@ -143,6 +143,8 @@ STEEL = Topic(
     r" strong|strong|hold|carr(?:y|ies)|enough|torque|twist|hard(?:ness|ened)?|treated|heat treat(?:ed|ment)?"
     r"|steel|shafts?|axles?(?: shafts?)?|good for|take|stand|break|breaks|survive",
     needs=("grade",),
+    table="driveline",
+    job_keys={"grade": "steel", "shaft": "diameter"},
     opens=_open_steel,
 )
 HARDNESS = Topic(
@@ -193,6 +195,8 @@ GEARING = Topic(
     r"(?:engine )?(?:rpms?|revs?|revolutions)|engine"
     r" speed|turn(?:ing)?|tires?|tyres?|gears?|gearing|axle|cruise|cruising|highway|top speed|speed|rear end",
     needs=("ratios",),
+    table="gearing",
+    job_keys={"ratios": "ratios[]", "gears": "gears[]"},
 )
 
 
@@ -218,6 +222,7 @@ JOINT = Topic(
     r"(?:u|universal|uj|cardan|hooke'?s?)[- ]?joints?|ujs?|joints?|drive ?shaft|prop(?:eller)?[-"
     r" ]?shaft|angles?|vibrat\w*|working|operating",
     needs=("angle",),
+    table="joints",
     settle=_settle_joint,
 )
 SETUP = Topic(
@@ -260,6 +265,8 @@ SPLINE = Topic(
     r"(?:involute )?splines?|splined|shafts?|yoke|dia(?:meter)?|major|minor|pitch|sizes?|axle|how"
     r" big|torque|carry|hold",
     needs=("pitch", "teeth"),
+    table="splines",
+    job_keys={"teeth": "teeth#"},
 )
 AXLE = Topic(
     lambda: _answer("axles.answer", "axle"),
@@ -310,6 +317,7 @@ AXLE = Topic(
     r"(?:will|does|do|can|how much)(?: it| an?| my| the)?|axle(?: shafts?)?|half ?shafts?|shafts?|holds?|takes?|carry"
     r"|snap|break|twist|survive|live|behind|engine|motor|torque|strong|enough",
     needs=("engine_torque",),
+    table="axles",
     asks_for=r"axles?|half ?shafts?",
     opens=_open_axle,
 )

@@ -179,6 +179,8 @@ TORQUE = Topic(
     + r"|(?:cap |machine |set )?(?:bolts?|screws?|studs?)|capscrews?|hex(?: head)?|fasteners?|threads?|nuts?|hex"
     r" head|flange head|socket(?: head)?(?: cap)?|allen",
     needs=("thread",),
+    table="fasteners",
+    job_keys={"maker": "maker.torque"},
     opens=_open_bolt,
 )
 PART = Topic(
@@ -225,6 +227,8 @@ PART = Topic(
     },
     _TIGHTEN + r"|plug|nuts?|bolts?|fittings?|lines?|seat|threads?|studs?|brakes?|tubes?|tubing",
     needs=("part",),
+    table="fasteners",
+    job_keys={"maker": "maker.torque"},
     opens=_open_part,
     settle=_settle_part,
 )

@@ -50,14 +50,23 @@ def ask(question: str, *, compare: str | None = None, data: Refdata | None = Non
 def answer(question: str, *, compare: str | None = None, data: Refdata | None = None) -> Answer:
     """As ``ask``, with how the line was read."""
     data = data or refdata()
-    words = words_of(question)
-    reading = understood(words, data)
+    return answer_to(reading_of(question, data), compare, data)
+
+
+def reading_of(question: str, data: Refdata) -> Reading:
+    """How a question is read; InputError for one that is not read whole."""
+    reading = understood(words_of(question), data)
     if reading.unread:
         raise _not_understood(question, reading, data)
     missing = [need for need in reading.topic.needs if need not in reading.values]
     if missing:
         what = f"the {spoken(missing[0])} was not said"
         raise InputError(question, f"read as {_as_said(reading)}", what, (), f"say the {spoken(missing[0])}")
+    return reading
+
+
+def answer_to(reading: Reading, compare: str | None, data: Refdata) -> Answer:
+    """The answer to a question that was read; with ``compare`` the usual values of that option side by side."""
     values, said = dict(reading.values), reading.said
     if compare is not None:
         return Answer(_as_said(reading), compared(reading.topic, values, said, compare, data))

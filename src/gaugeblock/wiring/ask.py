@@ -99,6 +99,7 @@ CIRCUIT = Topic(
         r"|relay"
     ),
     needs=("current", "length"),
+    table="circuits",
     opens=_open,
 )
 PARKED = Topic(
@@ -130,6 +131,7 @@ PARKED = Topic(
     },
     r"(?:parasitic |standing )?(?:draw|drain)|battery|flat|dead|parked|stands?|how long|before|last",
     needs=("draw",),
+    table="batteries",
     asks_for=r"draw|drain|parked|parasitic|flat|dead|days?|weeks?|ah|reserve",
 )
 TOPICS = (CIRCUIT, PARKED)

@@ -1,0 +1,25 @@
+"""A refusal as a person reads it."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.short import width
+from gaugeblock.answer.text import wrap
+from gaugeblock.errors import GaugeblockError, JobError
+
+
+def told(error: GaugeblockError) -> str:
+    """What is wrong, what is near it, what to do: one line each where it fits, none wider than the screen."""
+    wide = width()
+    if isinstance(error, JobError):
+        parts = [(line, 2 if line.startswith("  ") else 0) for line in str(error).splitlines()]
+        return "\n".join(part for line, at in parts for part in wrap(line.strip(), at, at + 2, wide=wide))
+    table, _, key = error.where.rpartition(" ")
+    where = key if "/" in table and " " not in table else error.where
+    if where.startswith("read as "):
+        lines = [f"{where}.", f"{error.why}."]
+    else:
+        lines = [f"{where}: {error.asked}: {error.why}." if where else f"{error.asked}: {error.why}."]
+    lines += [f"Near it: {error.choices}."] if error.nearest else []
+    lines += [f"{error.do}."] if error.do else []
+    capital = [line if "/" in line.partition(" ")[0] else line[:1].upper() + line[1:] for line in lines]
+    return "\n".join(part for line in capital for part in wrap(line, 0, 2, wide=wide))

@@ -31,7 +31,8 @@ radius = st.floats(0.001, 0.08)
 def line(
     hot_k=673.15, e1=0.8, e2=0.8, gap_m=0.025, air_k=313.15, speed=0.0, pipe=PIPE, own=LINE, far=None, cooling=None
 ):
-    return calc.line_beside_pipe(hot_k, pipe, e1, own, e2, gap_m, air_k, AIR, far, speed, cooling)
+    around = calc.Around(hot_k, air_k, AIR, far, speed, cooling)
+    return calc.line_beside_pipe(calc.Round(pipe, e1), calc.Round(own, e2), gap_m, around)
 
 
 @given(hot, emissivity, emissivity, gap, speed, radius, radius)
@@ -165,11 +166,10 @@ def test_an_arc_sees_pipe_itself_and_outside_in_shares(half_angle, inner):
     assert -1e-12 <= own <= 1 - inner + 1e-12
 
 
-def behind(shape, e=0.3, e2=None, **more):
-    keys = {"hot_k": 673.15, "gap_m": 0.05, **more}
-    return shields.line_behind_shield(
-        keys["hot_k"], PIPE, 0.8, LINE, 0.8, shape, e, e if e2 is None else e2, 313.15, AIR
-    )
+def behind(shape, e=0.3, e2=None, hot_k=673.15):
+    around = calc.Around(hot_k, 313.15, AIR)
+    faces = (e, e if e2 is None else e2)
+    return shields.line_behind_shield(calc.Round(PIPE, 0.8), calc.Round(LINE, 0.8), shape, faces, around)
 
 
 SHAPES = {
@@ -231,10 +231,7 @@ def test_a_narrow_shield_or_a_shield_outside_the_air_points_is_told():
 def test_shields_take_arrays():
     gaps = numpy.array([0.03, 0.05, 0.2])
     shape = shields.flat(PIPE, LINE, gaps, 0.06)
-    got = shields.line_behind_shield(673.15, PIPE, 0.8, LINE, 0.8, shape, 0.3, 0.3, 313.15, AIR)
-    one = shields.line_behind_shield(
-        673.15, PIPE, 0.8, LINE, 0.8, shields.flat(PIPE, LINE, 0.05, 0.06), 0.3, 0.3, 313.15, AIR
-    )
+    got, one = behind(shape), behind(shields.flat(PIPE, LINE, 0.05, 0.06))
     assert got.kelvin[1] == pytest.approx(one.kelvin, abs=1e-7)
     assert (got.shield_residual < 1e-9).all()
 

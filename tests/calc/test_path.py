@@ -321,17 +321,8 @@ def test_the_gap_asked_for_comes_back_after_the_arcs_cut_the_corner(ask):
     width, height, gap, angle, radius, round_radius = ask
     od, place, span = 0.04, 0.9, 1.9
     assume(shapes.offset_straight(height + round_radius + gap + od / 2, angle, radius) > 0)
-    got = shapes.clear_over(
-        width=width,
-        height=height,
-        place=place,
-        span=span,
-        gap=gap,
-        od=od,
-        angle=angle,
-        radius=radius,
-        round_radius=round_radius,
-    )
+    thing = shapes.Beneath(width=width, height=height, place=place, round_radius=round_radius)
+    got = shapes.clear_over(thing, span=span, gap=gap, od=od, angle=angle, radius=radius)
     corners = [(place - width / 2, height), (place + width / 2, height)]
     touch = round_radius + od / 2
     assert _least(got.points, radius, corners) - touch == pytest.approx(gap, abs=1e-5)
@@ -344,9 +335,8 @@ def test_the_gap_asked_for_comes_back_after_the_arcs_cut_the_corner(ask):
 
 def test_the_cost_of_the_corner_is_said():
     # 1-3/4 tube over a 3 in pipe with half an inch, 45 degrees, a 6 in die; the reach is 2.875 in
-    got = shapes.clear_over(
-        width=0.0, height=4.0, place=16.0, span=32.0, gap=0.5, od=1.75, angle=PI / 4, radius=6.0, round_radius=1.5
-    )
+    pipe = shapes.Beneath(width=0.0, height=4.0, place=16.0, round_radius=1.5)
+    got = shapes.clear_over(pipe, span=32.0, gap=0.5, od=1.75, angle=PI / 4, radius=6.0)
     assert got.cost == pytest.approx((6.0 - 2.875) * (1 / math.cos(PI / 8) - 1))
     assert got.moved == pytest.approx((6.0 - 2.875) * math.tan(PI / 8))
     assert got.flat == pytest.approx(0.0, abs=1e-12)
@@ -354,12 +344,12 @@ def test_the_cost_of_the_corner_is_said():
 
 
 def test_a_kick_up_that_does_not_land_is_refused_with_what_is_missing():
-    ask = {"width": 0.3, "height": 0.2, "place": 0.45, "gap": 0.01, "od": 0.04, "angle": 0.8, "radius": 0.1}
+    ask = {"gap": 0.01, "od": 0.04, "angle": 0.8, "radius": 0.1, "foot_needed": 0.1}
     with pytest.raises(shapes.FootTooShortError) as caught:
-        shapes.clear_over(span=0.9, foot_needed=0.1, **ask)
+        shapes.clear_over(shapes.Beneath(width=0.3, height=0.2, place=0.45), span=0.9, **ask)
     missing = caught.value.needed - caught.value.straight
-    ask["place"] += missing
-    got = shapes.clear_over(span=0.9 + 2 * missing, foot_needed=0.1, **ask)
+    moved = shapes.Beneath(width=0.3, height=0.2, place=0.45 + missing)
+    got = shapes.clear_over(moved, span=0.9 + 2 * missing, **ask)
     assert got.feet == pytest.approx((0.1, 0.1))
 
 

@@ -39,16 +39,14 @@ def assert_prints(text):
 
 
 def _kick_up():
+    pipe = shapes.Beneath(width=0, height=4 * INCH, place=15 * INCH, round_radius=1.5 * INCH)
     got = shapes.clear_over(
-        width=0,
-        height=4 * INCH,
-        place=15 * INCH,
+        pipe,
         span=36 * INCH,
         gap=0.75 * INCH,
         od=1.75 * INCH,
         angle=math.pi / 4,
         radius=5 * INCH,
-        round_radius=1.5 * INCH,
     )
     made, pose = path.from_points(shapes.place(got.points, (0, -15 * INCH, 0), (0, 1, 0), (0, 0, 1)), 5 * INCH)
     return made, path.path(made, pose)

@@ -343,5 +343,5 @@ def test_whole_balance_agrees_with_one_built_of_other_parts(gap, speed):
             number = max(number, Nu_cylinder_Churchill_Bernstein(speed * 2 * r2 / nu, pr))
         return e2 * (on_line - sigma * x**4) - number * k / (2 * r2) * (x - far)
 
-    line = calc.line_beside_pipe(hot, r1, e1, r2, e2, gap, far, air, speed_m_s=speed)
+    line = calc.line_beside_pipe(calc.Round(r1, e1), calc.Round(r2, e2), gap, calc.Around(hot, far, air, speed=speed))
     assert line.kelvin == pytest.approx(brentq(net, far, hot, xtol=1e-10), abs=1e-6)

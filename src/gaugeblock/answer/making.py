@@ -8,10 +8,12 @@ from gaugeblock.figure import Figure
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Callable, Mapping, Sequence
 
     from gaugeblock.tables.load import Refdata
     from gaugeblock.units import Measure
+
+    Ends = tuple[float | None, float | None]
 
 
 def stated(
@@ -63,15 +65,14 @@ def derived(
     data: Refdata,
     *,
     about: str = "",
-    low: float | None = None,
-    high: float | None = None,
+    ends: Ends = (None, None),
     side: str = "",
     key: Mapping[str, str] | None = None,
     conditions: str = "",
-    note: str = "",
     text: str = "",
 ) -> Figure:
-    """A Figure made by a named formula of formulas.csv from ``inputs``; numbers in ``unit``.
+    """A Figure made by a named formula of formulas.csv from ``inputs``; ``value`` and its ``ends``, low and high,
+    in ``unit``.
 
     ``about`` tells one result from another of the same rule. The side is the quantity's unless one is given.
     """
@@ -81,8 +82,8 @@ def derived(
         quantity,
         value,
         unit,
-        low=low,
-        high=high,
+        low=ends[0],
+        high=ends[1],
         side=side or data.quantity(quantity)["side"],
         basis="derived",
         rule=data.rule(rule),
@@ -90,9 +91,14 @@ def derived(
         since=data.release,
         key=key,
         conditions=conditions,
-        note=note,
         text=text,
     )
+
+
+def moved_ends(figure: Figure, move: Callable[[float], float]) -> Ends:
+    """The low and the high end of a figure, each where ``move`` takes it; an end that is not known stays so."""
+    low, high = figure.low, figure.high
+    return None if low is None else move(low), None if high is None else move(high)
 
 
 def base(figure: Figure) -> float:

@@ -213,44 +213,40 @@ def most(*values: T) -> T:
     return ns.maximum.reduce(ns.broadcast_arrays(*values)) if ns.__name__ == "numpy" else max(values)
 
 
-def line_beside_pipe(
-    pipe_k: T,
-    pipe_radius_m: T,
-    pipe_emissivity: T,
-    line_radius_m: T,
-    line_emissivity: T,
-    gap_m: T,
-    air_k: T,
-    air: Air,
-    surroundings_k: T | None = None,
-    speed_m_s: T = 0.0,
-    cooling: Cooling | None = None,
-) -> Balance:
+class Round:
+    """A round body: its radius in m and the emissivity of its surface, 0 to 1."""
+
+    __slots__ = ("emissivity", "radius_m")
+
+    def __init__(self, radius_m: T, emissivity: T) -> None:
+        self.radius_m = radius_m
+        self.emissivity = emissivity
+
+
+def line_beside_pipe(pipe: Round, line: Round, gap_m: T, around: Around) -> Balance:
     """Steady temperature of a line beside a hot pipe, with the flows that hold it there.
 
-    Parameters: temperatures in K; radii and ``gap_m`` (surface to surface, over 0) in m; emissivities 0 to 1;
-    ``speed_m_s`` of air across the line, 0 for still air; ``surroundings_k`` is the air's when not given.
+    ``gap_m`` is surface to surface in m, over 0. With a sleeve the line's emissivity is the sleeve's.
     Radiation: crossed strings and the radiosities of two grey surfaces with black surroundings. Convection: see
     ``convection``. Range: see ``Balance.inside``; contact conducts and is outside the model.
 
     >>> from gaugeblock.calc.air import Air
     >>> air = Air((273.15, 673.15), (0.02364, 0.05015), (1.338e-5, 6.219e-5), (0.7362, 0.6948))
-    >>> line = line_beside_pipe(673.15, 0.0286, 0.8, 0.00238, 0.8, 0.025, 313.15, air)
-    >>> line.residual < 1e-9, 313.15 < line.kelvin < 673.15
+    >>> got = line_beside_pipe(Round(0.0286, 0.8), Round(0.00238, 0.8), 0.025, Around(673.15, 313.15, air))
+    >>> got.residual < 1e-9, 313.15 < got.kelvin < 673.15
     (True, True)
     """
-    far_k = air_k if surroundings_k is None else surroundings_k
-    radius = line_radius_m if cooling is None else line_radius_m + cooling.sleeve_m
-    own_to_hot = heat.view_factor_cylinders(radius, pipe_radius_m, gap_m)
+    radius = around.outside(line.radius_m)
+    own_to_hot = heat.view_factor_cylinders(radius, pipe.radius_m, gap_m)
     pair = Pair(
-        heat.emissive_power(pipe_k),
-        heat.emissive_power(far_k),
-        pipe_emissivity,
-        line_emissivity,
-        own_to_hot * radius / pipe_radius_m,
+        heat.emissive_power(around.hot_k),
+        heat.emissive_power(around.far_k),
+        pipe.emissivity,
+        line.emissivity,
+        own_to_hot * radius / pipe.radius_m,
         own_to_hot,
     )
-    return solve_body(pair, Around(pipe_k, air_k, far_k, speed_m_s, air, cooling), radius, line_radius_m)
+    return solve_body(pair, around, radius, line.radius_m)
 
 
 class Pair:
@@ -270,19 +266,27 @@ class Pair:
 
 
 class Around:
-    """What a body stands in: temperatures of the hot part, the air and all else in K, speed of the air, what cools
-    it.
+    """What a body stands in: temperatures of the hot part, the air and all else in K, and what cools it.
+
+    ``far_k`` of all else is the air's when not given; ``speed`` is that of the air across the body in m/s, 0 for still
+    air.
     """
 
     __slots__ = ("air", "air_k", "cooling", "far_k", "hot_k", "speed")
 
-    def __init__(self, hot_k: T, air_k: T, far_k: T, speed: T, air: Air, cooling: Cooling | None) -> None:
+    def __init__(
+        self, hot_k: T, air_k: T, air: Air, far_k: T | None = None, speed: T = 0.0, cooling: Cooling | None = None
+    ) -> None:
         self.hot_k = hot_k
         self.air_k = air_k
-        self.far_k = far_k
+        self.far_k = air_k if far_k is None else far_k
         self.speed = speed
         self.air = air
         self.cooling = cooling
+
+    def outside(self, radius_m: T) -> T:
+        """The radius of a line with the sleeve that is over it."""
+        return radius_m if self.cooling is None else radius_m + self.cooling.sleeve_m
 
 
 def solve_body(pair: Pair, around: Around, radius: T, bare_radius: T, start_k: T | None = None) -> Balance:

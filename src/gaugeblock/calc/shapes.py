@@ -247,28 +247,49 @@ def corner_cost(reach_m: float, angle_rad: float, radius_m: float) -> float:
     return max(0.0, radius_m - reach_m) * (1 / cos(angle_rad / 2) - 1)
 
 
+class Beneath:
+    """What a kick-up passes over, in m: a box ``width`` wide, or a round pipe, or a rounded slab.
+
+    The box's top is ``height`` above the centre line of the first foot, its middle ``place`` from the first end. With
+    ``round_radius`` it is a round pipe with its centre at ``height`` (``width`` 0; a width makes it a rounded slab). It
+    may move ``up`` and ``sideways``.
+    """
+
+    __slots__ = ("height", "place", "round_radius", "sideways", "up", "width")
+
+    def __init__(
+        self,
+        *,
+        width: float,
+        height: float,
+        place: float,
+        round_radius: float = 0.0,
+        up: float = 0.0,
+        sideways: float = 0.0,
+    ) -> None:
+        if min(width, round_radius, up, sideways) < 0:
+            raise ValueError("widths and movements are not negative")
+        self.width = width
+        self.height = height
+        self.place = place
+        self.round_radius = round_radius
+        self.up = up
+        self.sideways = sideways
+
+
 def clear_over(
+    thing: Beneath,
     *,
-    width: float,
-    height: float,
-    place: float,
     span: float,
     gap: float,
     od: float,
     angle: float,
     radius: float,
-    round_radius: float = 0.0,
     second_foot_height: float = 0.0,
-    moves_up: float = 0.0,
-    moves_sideways: float = 0.0,
     needed: float = 0.0,
     foot_needed: float = 0.0,
 ) -> Cleared:
-    """The kick-up that passes over something with a gap, its arcs counted.
-
-    What must be cleared: a box ``width`` wide whose top is ``height`` above the centre line of the first foot, its
-    middle ``place`` from the first end; or, with ``round_radius``, a round pipe with its centre at ``height`` (with
-    ``width`` 0; a width makes it a rounded slab). It may move up and sideways. ``span`` is end to end.
+    """The kick-up that passes over a thing with a gap, its arcs counted. ``span`` is end to end.
 
     The flat stands gap + od/2 over it. A sharp corner stands off the box corner by that reach c, so its apex is
     c tan(A/2) past the corner; a bend cuts inside it (``corner_cost``). With the apex R tan(A/2) past the corner the
@@ -276,11 +297,11 @@ def clear_over(
     as above.
     """
     _angle(angle, pi / 2, "the angle of a kick-up")
-    if min(width, round_radius, gap, moves_up, moves_sideways) < 0 or not (span > 0 and od > 0):
-        raise ValueError("widths, gaps and movements are not negative; span and diameter are more than nothing")
-    reach = round_radius + gap + od / 2
-    top = height + moves_up + reach
-    half = width / 2 + moves_sideways
+    if gap < 0 or not (span > 0 and od > 0):
+        raise ValueError("a gap is not negative; span and diameter are more than nothing")
+    reach = thing.round_radius + gap + od / 2
+    place, top = thing.place, thing.height + thing.up + reach
+    half = thing.width / 2 + thing.sideways
     rises = (top, top - second_foot_height)
     slope = [_legs(rise, angle, radius, needed, 2 + 2 * i)[0] for i, rise in enumerate(rises)]
     half_angle = tan(angle / 2)

@@ -7,14 +7,12 @@ other, and the surroundings with what is left of both. Every argument may be a f
 from __future__ import annotations
 
 from gaugeblock.calc import heat, namespace
-from gaugeblock.calc.lines import Around, Balance, Cooling, Pair, convection, least, most, solve, solve_body
+from gaugeblock.calc.lines import Around, Balance, Pair, Round, convection, least, most, solve, solve_body
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable
     from typing import Any, TypeAlias
-
-    from gaugeblock.calc.air import Air
 
     T: TypeAlias = Any  # a float, or a numpy array of any shape
 
@@ -128,58 +126,42 @@ def self_view(half_angle_rad: T, reach_rad: T) -> T:
     return own + (part(reach_rad) - part(first)) / whole
 
 
-def line_behind_shield(
-    pipe_k: T,
-    pipe_radius_m: T,
-    pipe_emissivity: T,
-    line_radius_m: T,
-    line_emissivity: T,
-    shield: Shield,
-    hot_face_emissivity: T,
-    cool_face_emissivity: T,
-    air_k: T,
-    air: Air,
-    surroundings_k: T | None = None,
-    speed_m_s: T = 0.0,
-    cooling: Cooling | None = None,
-) -> Balance:
-    """Steady temperature of a line behind a shield, with the shield's own in ``shield_k`` (all as
-    ``line_beside_pipe``).
+def line_behind_shield(pipe: Round, line: Round, shield: Shield, emissivities: tuple[T, T], around: Around) -> Balance:
+    """Steady temperature of a line behind a shield, with the shield's own in ``shield_k``.
 
-    The shield gains from the pipe on its hot face and loses by both faces to line, surroundings and air; behind a
-    closed
-    one the air between conducts only. Both balances close; the shield's is in ``shield_residual``.
+    ``emissivities`` are those of the shield's hot and of its cool face, 0 to 1. The shield gains from the pipe on its
+    hot face and loses by both faces to line, surroundings and air; behind a closed one the air between conducts only.
+    Both balances close; the shield's is in ``shield_residual``.
     """
-    far_k = air_k if surroundings_k is None else surroundings_k
-    radius = line_radius_m if cooling is None else line_radius_m + cooling.sleeve_m
-    around = Around(pipe_k, air_k, far_k, speed_m_s, air, cooling)
-    far = heat.emissive_power(far_k)
+    hot_face, cool_face = emissivities
+    radius = around.outside(line.radius_m)
+    far = heat.emissive_power(around.far_k)
     faces = _Faces(
         shield,
         Pair(
-            heat.emissive_power(pipe_k),
+            heat.emissive_power(around.hot_k),
             far,
-            pipe_emissivity,
-            hot_face_emissivity,
+            pipe.emissivity,
+            hot_face,
             shield.pipe_to_shield,
-            shield.pipe_to_shield * 2.0 * heat.PI * pipe_radius_m / shield.width_m,
+            shield.pipe_to_shield * 2.0 * heat.PI * pipe.radius_m / shield.width_m,
         ),
         Pair(
             0.0,
             far,
-            cool_face_emissivity,
-            line_emissivity,
+            cool_face,
+            line.emissivity,
             shield.line_to_shield * 2.0 * heat.PI * radius / shield.width_m,
             shield.line_to_shield,
         ),
         around,
     )
-    line = _both(faces, around, radius, line_radius_m)
-    gains, losses, convected = faces.flows(line.shield_k, line.kelvin)
-    line.covered = shield.covered
-    line.shield = convection(line.shield_k, air_k, shield.convects_m, speed_m_s, air)[1:]
-    line.shield_residual = abs(gains - losses - convected) / gains
-    return line
+    out = _both(faces, around, radius, line.radius_m)
+    gains, losses, convected = faces.flows(out.shield_k, out.kelvin)
+    out.covered = shield.covered
+    out.shield = convection(out.shield_k, around.air_k, shield.convects_m, around.speed, around.air)[1:]
+    out.shield_residual = abs(gains - losses - convected) / gains
+    return out
 
 
 class _Faces:
@@ -259,7 +241,7 @@ def _both(faces: _Faces, around: Around, radius: T, bare_radius: T) -> Balance:
             behind.hot_to_own,
             behind.own_to_hot,
         )
-        beside = Around(shield_k, around.air_k, around.far_k, around.speed, around.air, around.cooling)
+        beside = Around(shield_k, around.air_k, around.air, around.far_k, around.speed, around.cooling)
         line = solve_body(pair, beside, radius, bare_radius, line_k)
         moved, line_k = abs(line.kelvin - line_k), line.kelvin
         if ns.all(moved <= 1e-11 * line_k) if ns.__name__ == "numpy" else moved <= 1e-11 * line_k:

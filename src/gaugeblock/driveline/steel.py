@@ -186,16 +186,17 @@ def _torsional(found: Steel, yields: Figure, data: Refdata) -> list[Figure]:
     )
     note = "" if "hardened" in found.treatment else "the rule's paper is on induction hardened axle shafts"
 
-    def made(rule: str, value: float, conditions: str, note: str = "") -> Figure:
+    def by(rule: str, value: float, conditions: str, note: str = "") -> Figure:
         unit = yields.unit
         number = units.from_base(value, unit)
-        return derived(rule, quantity, number, unit, (yields,), data, key=found.key, conditions=conditions, note=note)
+        made = derived(rule, quantity, number, unit, (yields,), data, key=found.key, conditions=conditions)
+        return made.replace(note=note) if note else made
 
     energy = calc.torsional_yield_distortion_energy(base(yields))
     practice = calc.torsional_yield_axle_practice(base(yields))
     return [
-        made("shear_yield_distortion_energy", energy, "by distortion energy, 0.577 of yield"),
-        made("shear_yield_axle_practice", practice, "by the axle shaft rule, 0.6 of yield", note),
+        by("shear_yield_distortion_energy", energy, "by distortion energy, 0.577 of yield"),
+        by("shear_yield_axle_practice", practice, "by the axle shaft rule, 0.6 of yield", note),
     ]
 
 

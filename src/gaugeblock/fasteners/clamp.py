@@ -72,8 +72,7 @@ def clamp_of(torque: Figure, found: Joint, data: Refdata) -> Figure:
         (torque, friction.factor, found.diameter, *friction.ends),
         data,
         about=_of(torque),
-        low=at(friction.high),
-        high=at(friction.low),
+        ends=(at(friction.high), at(friction.low)),
         key=found.key,
         conditions="low and high: at the highest and the lowest friction",
     )
@@ -103,8 +102,7 @@ def share_of(
         (clamp, proof_load),
         data,
         about=_of(clamp.inputs[0]),
-        low=(clamp.low or 0.0) / proof * 100,
-        high=(clamp.high or 0.0) / proof * 100,
+        ends=((clamp.low or 0.0) / proof * 100, (clamp.high or 0.0) / proof * 100),
         key=found.key,
         conditions=conditions or "high: at the lowest friction",
     )

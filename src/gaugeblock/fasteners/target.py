@@ -43,19 +43,19 @@ def _calculate(found: Joint, proof: Figure, data: Refdata) -> Figure:
             f"at the lowest friction known the target itself is past proof: {limit:.3g} {unit} is the most "
             "that stays within"
         )
-    return derived(
+    made = derived(
         "torque_from_preload",
         "tightening_torque",
         units.from_base(target, unit),
         unit,
         (friction.factor, found.diameter, preload, *friction.ends),
         data,
-        low=units.from_base(low, unit),
-        high=units.from_base(high, unit),
+        ends=(units.from_base(low, unit), units.from_base(high, unit)),
         key=key,
         conditions=f"{found.share.typical:.0%} of proof; nut factor {friction.low:.3g} to {friction.high:.3g}",
-        note=f"{window}; spread from {', '.join(dict.fromkeys(named(f) for f in (friction.factor, *friction.ends)))}",
     )
+    told = dict.fromkeys(named(f) for f in (friction.factor, *friction.ends))
+    return made.replace(note=f"{window}; spread from {', '.join(told)}")
 
 
 def proof_load_of(calculated: Figure) -> Figure:

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, STOP, Bound, Check, at_least, at_most
-from gaugeblock.answer.making import base, derived, stated
+from gaugeblock.answer.making import base, derived, moved_ends, stated
 from gaugeblock.answer.printing import display_unit
 from gaugeblock.answer.question import FILL_IN, MEASURE, Question
 from gaugeblock.errors import InputError
@@ -129,8 +129,7 @@ def setting(way: Way, drag: Figure | None, tools: Tools, data: Refdata) -> Setti
             inputs,
             data,
             about=f"{about}|{drag.id}",
-            low=None if now.low is None else now.low + extra,
-            high=None if now.high is None else now.high + extra,
+            ends=moved_ends(now, lambda end: end + extra),
             side="target",
             key=key,
             conditions=says,
@@ -147,8 +146,7 @@ def setting(way: Way, drag: Figure | None, tools: Tools, data: Refdata) -> Setti
             (now, *parts),
             data,
             about=f"{about}|{tools.adapter.text}",
-            low=None if now.low is None else now.low * ratio,
-            high=None if now.high is None else now.high * ratio,
+            ends=moved_ends(now, lambda end: end * ratio),
             side="target",
             key=key,
             conditions=f"crow-foot {tools.adapter.text}",
@@ -215,8 +213,7 @@ def _on_a_wrench(
         (now,),
         data,
         about=f"{way.figure.text or f'{way.figure.typical:.6g}'}|{now.id}|{wrench.text}",
-        low=_in(now.low, now.unit, wrench.unit),
-        high=_in(now.high, now.unit, wrench.unit),
+        ends=(_in(now.low, now.unit, wrench.unit), _in(now.high, now.unit, wrench.unit)),
         side="target",
         key=way.figure.key,
         conditions=f"wrench {wrench.text}",

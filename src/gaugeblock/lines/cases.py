@@ -282,8 +282,7 @@ def _with_shield(worst: Estimate, data: Refdata) -> Figure | None:
         (*worst.beside.inputs.values(), bright, dull),
         data,
         about=worst.figure().id,
-        low=kelvin[0],
-        high=kelvin[2],
+        ends=(kelvin[0], kelvin[2]),
         key={"case": worst.case, "shield": "flat open"},
         conditions=f"{worst.case}, likely inputs; {_SHIELD_TAKEN}",
     )

@@ -94,8 +94,7 @@ def _between(text: str, name: str, wanted: str, rows: list[Row], data: Refdata) 
         "1",
         ends,
         data,
-        low=values[0],
-        high=values[1],
+        ends=(values[0], values[1]),
         key={**ends[0].key, "temperature": wanted},
         conditions=f"between the printed points at {ends[0].key['temperature']} and {ends[1].key['temperature']}",
     )

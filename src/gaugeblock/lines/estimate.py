@@ -132,20 +132,10 @@ def balance(beside: Beside, ends: dict[str, str], gap_m: float | None = None, sh
     hot_radius, radius = si("hot diameter") / 2, si("line diameter") / 2
     gap = si("gap") if gap_m is None else gap_m
     speed = si("speed") if "speed" in beside.inputs else 0.0
+    pipe, line = calc.Round(hot_radius, si("hot finish")), calc.Round(radius, si(finish))
+    around = calc.Around(si("hot temperature"), si("air"), beside.air, speed=speed, cooling=cooling)
     if kind == "none":
-        return calc.line_beside_pipe(
-            si("hot temperature"),
-            hot_radius,
-            si("hot finish"),
-            radius,
-            si(finish),
-            gap,
-            si("air"),
-            beside.air,
-            None,
-            speed,
-            cooling,
-        )
+        return calc.line_beside_pipe(pipe, line, gap, around)
     place = hot_radius + gap / 2
     if kind == "flat open":
         shape = shields.flat(hot_radius, radius, gap, 2.0 * hot_radius)
@@ -154,21 +144,7 @@ def balance(beside: Beside, ends: dict[str, str], gap_m: float | None = None, sh
             hot_radius, radius, gap, place, 1.5707963267948966 if kind == "curved open" else 3.141592653589793
         )
     face = si("shield finish")
-    return shields.line_behind_shield(
-        si("hot temperature"),
-        hot_radius,
-        si("hot finish"),
-        radius,
-        si(finish),
-        shape,
-        face,
-        face,
-        si("air"),
-        beside.air,
-        None,
-        speed,
-        cooling,
-    )
+    return shields.line_behind_shield(pipe, line, shape, (face, face), around)
 
 
 class Estimate:
@@ -226,8 +202,7 @@ class Estimate:
             (*inputs, *self._air()),
             data,
             about="|".join(f.text or f"{f.low} to {f.high}" for f in inputs),
-            low=low,
-            high=high,
+            ends=(low, high),
             key={"case": self.case, "shield": b.shield},
             conditions=f"{self.case}{with_}; an estimate; low and high from the ranges of the inputs",
         )

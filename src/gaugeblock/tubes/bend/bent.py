@@ -15,6 +15,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from fractions import Fraction
 
+    from gaugeblock.answer.making import Ends
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
     from gaugeblock.tubes.keys import Radius, Stock
@@ -134,8 +135,7 @@ class Bent(Value):
         unit: str,
         inputs: tuple[Figure, ...],
         *,
-        low: float | None = None,
-        high: float | None = None,
+        ends: Ends = (None, None),
         conditions: str = "",
         mark: str = "",
         service: str = "",
@@ -151,8 +151,7 @@ class Bent(Value):
             inputs,
             self.data,
             about=about,
-            low=low,
-            high=high,
+            ends=ends,
             key={**self.key, "service": service} if service else self.key,
             conditions=conditions,
         )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock import lookup, units
+from gaugeblock.answer.making import moved_ends
 from gaugeblock.tables.catalogue import VEHICLE_SERVICES
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tubes.bend.bent import CAGE, MINIMUMS, Bent
@@ -48,8 +49,7 @@ def _minimum(row: Figure, tube: Bent) -> Minimum:
             row.typical * scale,
             tube.unit,
             (row, tube.od),
-            low=None if row.low is None else row.low * scale,
-            high=None if row.high is None else row.high * scale,
+            ends=moved_ends(row, lambda end: end * scale),
             conditions=f"service: {service}; measured to: {row.key['measured_to']}",
             mark=row.text,
             service=service,

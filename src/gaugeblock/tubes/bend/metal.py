@@ -55,8 +55,7 @@ def known(tube: Bent, quantity: str) -> Figure | None:
         None,
         unit,
         tuple(figures),
-        low=min(values),
-        high=max(values),
+        ends=(min(values), max(values)),
         conditions=told,
         mark=f"{stock.label}",
     )
@@ -223,8 +222,7 @@ def _springback(tube: Bent, angle: Figure, measure: Measure) -> list[Figure]:
                 None,
                 "deg",
                 inputs,
-                low=min(ends),
-                high=max(ends),
+                ends=(min(ends), max(ends)),
                 mark=measure.text,
                 conditions=words,
             )

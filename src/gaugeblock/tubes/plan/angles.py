@@ -103,8 +103,7 @@ def _estimated(n: int, b: Bend, given: tuple[Figure, ...], metal: Metal | None, 
         (*given, *inputs),
         unit="deg",
         bend=str(n),
-        low=low,
-        high=high,
+        ends=(low, high),
         conditions=f"bend {n}: AN ESTIMATE by formula, not a setting; bend a test piece",
     )
     ends = [degrees_text(a).removesuffix(" deg") for a in (low, high)]

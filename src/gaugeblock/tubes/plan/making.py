@@ -8,6 +8,7 @@ from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from gaugeblock.answer.making import Ends
     from gaugeblock.drawing.lengths import Tape
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
@@ -36,8 +37,7 @@ class Make(Value):
         *,
         unit: str | None = None,
         bend: str = "",
-        low: float | None = None,
-        high: float | None = None,
+        ends: Ends = (None, None),
         conditions: str = "",
         text: str = "",
         towards: str = "",
@@ -54,8 +54,7 @@ class Make(Value):
             unit,
             inputs,
             self.data,
-            low=out(low),
-            high=out(high),
+            ends=(out(ends[0]), out(ends[1])),
             key={"tube": self.name, **({"bend": bend} if bend else {}), **({"towards": towards} if towards else {})},
             conditions=conditions,
             text=text,

@@ -335,19 +335,22 @@ def _over(
     lift, run = paths.cross(pose.normal, pose.direction), pose.direction
     v["up"] = _reach(moved, lift) + _reach(own, lift, -1)
     v["side"] = max(_reach(moved, run, way) + _reach(own, run, -way) for way in (1, -1))
-    cleared = shapes.clear_over(
+    thing = shapes.Beneath(
         width=v.get("width", v.get("spacing", 0.0)),
         height=v["height"],
         place=v["at"],
+        round_radius=v.get("od", 0.0) / 2,
+        up=v["up"],
+        sideways=v["side"],
+    )
+    cleared = shapes.clear_over(
+        thing,
         span=v["span"],
         gap=v["gap"],
         od=die.od,
         angle=v["angle"],
         radius=die.radius,
-        round_radius=v.get("od", 0.0) / 2,
         second_foot_height=v.get("second_foot_up", 0.0),
-        moves_up=v["up"],
-        moves_sideways=v["side"],
         needed=die.needed,
         foot_needed=die.foot,
     )

@@ -26,13 +26,28 @@ def plausible_range(quantity: str, data: Refdata) -> tuple[float, float] | None:
 def is_plausible(measure: Measure, quantity: str, data: Refdata) -> bool:
     """Whether a measure lies in its quantity's plausible range.
 
-    Yes where no range is said or the dimension is another.
+    Yes where no range is said or the dimension is another; no where a blank was left out, whatever the range.
     """
+    if run_together(measure):
+        return False
     span = plausible_range(quantity, data)
     row = data.entry("quantities", quantity)
     if span is None or row is None or units.dimension(measure.unit) != units.dimension(row["plausible_unit"]):
         return True
     return span[0] * (1 - 1e-9) <= base_of(measure) <= span[1] * (1 + 1e-9)
+
+
+def run_together(measure: Measure) -> str:
+    """``1 1/2 in`` for ``11/2 in``: a mixed number whose blank was left out; blank where nothing else can be meant."""
+    over, _, bottom = measure.number.partition("/")
+    if not (over.isdigit() and bottom.isdigit()) or len(over) < 2 or int(over) <= int(bottom):
+        return ""
+    whole, top = over[:-1], over[-1]
+    if len(over) > 2 and int(over[-2:]) < int(bottom):
+        whole, top = over[:-2], over[-2:]
+    if int(top) == 0 or int(top) >= int(bottom):
+        return ""
+    return f"{whole} {top}/{bottom} {measure.unit}"
 
 
 def base_of(measure: Measure) -> float:
@@ -41,10 +56,13 @@ def base_of(measure: Measure) -> float:
 
 
 def other_readings(measure: Measure, low: float, high: float, among: tuple[str, ...] = ()) -> tuple[str, ...]:
-    """The same number in other units of its dimension that would lie in [low, high] (base unit), as text.
+    """What else a number may mean that would lie in [low, high] (base unit), as text: in other units of its dimension,
+    or with a blank that was left out.
 
     ``among`` are the units a person may have meant; all of the dimension when none are named.
     """
+    if meant := run_together(measure):
+        return (meant,)
     pool = among or units.spellings(units.dimension(measure.unit))
     found = []
     for unit in pool:

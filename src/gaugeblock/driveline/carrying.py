@@ -14,7 +14,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.answer.question import Question
     from gaugeblock.driveline.cause import Cause
-    from gaugeblock.driveline.keys import Shaft
+    from gaugeblock.driveline.keys import Hardness, Shaft
     from gaugeblock.driveline.torsion import Torsion
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
@@ -114,6 +114,18 @@ def _when(causes: tuple[Cause, ...]) -> str:
     return "this shaft is as strong as the bar of the table" if is_strength else "whatever the torque"
 
 
+def _odd_hardness(hardness: Hardness, data: Refdata) -> str:
+    """The question behind a hardness that no steel has on its scale; blank where it is usual."""
+    value, usual = float(hardness.number), []
+    for scale in dict.fromkeys((hardness.scale, "HRC", "HB")):
+        low, high = plausible_range(f"hardness_{scale.casefold()}", data) or (value, value)
+        if low <= value <= high:
+            usual.append(f"{hardness.number} {scale}")
+    if hardness.text in usual:
+        return ""
+    return did_you_mean(f"{hardness.text} is no usual hardness of a shaft", tuple(usual))
+
+
 def _doubts(shaft: Shaft, found: Torsion, data: Refdata) -> list[Cause]:
     """What was typed and is not plausible, each as the question that it raises."""
     out = []
@@ -124,6 +136,8 @@ def _doubts(shaft: Shaft, found: Torsion, data: Refdata) -> list[Cause]:
         span = plausible_range(quantity, data) or (0.0, 0.0)
         said = f"{measure.text} is no usual {quantity.replace('_', ' ')}"
         out.append(cause_of.doubtful(did_you_mean(said, other_readings(measure, *span, among)), key))
+    if shaft.hardness is not None and (said := _odd_hardness(shaft.hardness, data)):
+        out.append(cause_of.doubtful(said, "hardness"))
     if not out and found.factor is not None and shaft.torque is not None and found.capacity is not None:
         factor, capacity = found.factor.typical, base(found.capacity)
         meant = other_readings(shaft.torque, capacity / _FAR, capacity * 2, _TYPED["torque"][1])

@@ -5,7 +5,14 @@ from __future__ import annotations
 from gaugeblock import units
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.making import base
-from gaugeblock.answer.plausible import base_of, did_you_mean, is_plausible, other_readings, plausible_range
+from gaugeblock.answer.plausible import (
+    base_of,
+    did_you_mean,
+    is_plausible,
+    other_readings,
+    plausible_range,
+    run_together,
+)
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
 from gaugeblock.fasteners.bolt import Bolt, Piece, Tapped, Tools, Wish
 from gaugeblock.figure import Figure
@@ -259,7 +266,7 @@ def _of_tapped(bolt: Bolt, data: Refdata) -> list[Doubt]:
     span = plausible_range("engagement_diameters", data)
     if length is not None and bolt.thread is not None and span is not None:
         low, high = (e * bolt.thread.diameter_m for e in span)
-        if not low <= base_of(length) <= high:
+        if run_together(length) or not low <= base_of(length) <= high:
             said = (
                 f"{length.text} of thread engaged is {base_of(length) / bolt.thread.diameter_m:.2g} diameters of "
                 "this bolt"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
-from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range
+from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range, run_together
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.units import Measure
 from gaugeblock.value import Value, put
@@ -108,16 +108,3 @@ def doubt_of(key: str, quantity: str, measure: Measure, data: Refdata) -> Doubt 
 
 def _shown(measure: Measure) -> str:
     return measure.number if measure.unit == "1" else measure.text
-
-
-def run_together(measure: Measure) -> str:
-    """``1 1/2 in`` for ``11/2 in``: a mixed number whose blank was left out; blank where nothing else can be meant."""
-    over, _, bottom = measure.number.partition("/")
-    if not (over.isdigit() and bottom.isdigit()) or len(over) < 2 or int(over) <= int(bottom):
-        return ""
-    whole, top = over[:-1], over[-1]
-    if len(over) > 2 and int(over[-2:]) < int(bottom):
-        whole, top = over[:-2], over[-2:]
-    if int(top) == 0 or int(top) >= int(bottom):
-        return ""
-    return f"{whole} {top}/{bottom} {measure.unit}"

@@ -1,4 +1,4 @@
-"""Law 8 wherever a measure is typed: a blank that was left out is asked about, and so is a hardness on a wrong scale."""
+"""Law 8 wherever a measure is typed: a blank left out is asked about, and so is a hardness on a wrong scale."""
 
 from __future__ import annotations
 

@@ -12,24 +12,42 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Row
 
 SHOWN = 20
+_LEAST_NAME = 16
+# Services of a car that a shop builds; what is printed for others stands behind.
+_OTHERS = ("aircraft", "boat", "marine", "industrial", "railway")
+_OWN = ("any", "vehicle", "one vehicle", "vehicle safety cage")
 _LONGEST = 200
 
 
 class Entry:
-    """One key of one table with its rows (or one rule), and its texts to search: key, quantity, rest, each padded."""
+    """One key of one table with its rows (or one rule), and its texts to search: key, other words for it, quantity,
+    rest, each padded. ``is_other`` tells a key of another service than a road vehicle's.
+    """
 
-    __slots__ = ("all", "key", "label", "quantity", "rows", "rule", "table")
+    __slots__ = ("all", "home", "is_other", "key", "label", "other", "quantity", "rows", "rule", "table")
 
     def __init__(
-        self, table: str, label: str, key: str, quantity: str, rest: str, rows: list[Row], rule: dict[str, str] | None
+        self,
+        table: str,
+        label: str,
+        key: str,
+        other: str,
+        quantity: str,
+        rest: str,
+        rows: list[Row],
+        rule: dict[str, str] | None,
+        is_other: bool = False,
     ) -> None:
+        self.is_other = is_other
         self.table = table
         self.label = label
         self.rows = rows
         self.rule = rule
-        self.key = plain(f"{key} {table}")
+        self.home = plain(table.replace("/", " ").replace("_", " "))
+        self.key = plain(key)
+        self.other = plain(other)
         self.quantity = plain(quantity)
-        self.all = f"{self.key}|{self.quantity}|{plain(rest)}"
+        self.all = f"{self.home}|{self.key}|{self.other}|{self.quantity}|{plain(rest)}"
 
 
 def plain(text: str) -> str:
@@ -81,34 +99,45 @@ class Found:
             "cautions": [],
         }
 
-    def text(self) -> str:
-        """For a person."""
-        from gaugeblock.answer.printing import printed
-        from gaugeblock.answer.text import label, others_line, place, wrap
+    def text(self, columns: int | None = None) -> str:
+        """For a person: one line a hit, none wider than the screen."""
+        from gaugeblock.answer.short import width
+        from gaugeblock.answer.text import wrap
 
+        wide = columns or width()
         if not self.groups:
-            return f"nothing has all of: {self.asked}" + (
-                f"\nnearest: {', '.join(self.nearest)}" if self.nearest else ""
-            )
-        lines: list[str] = []
-        for entry, figures in self.groups:
-            if entry.rule is not None:
-                where = (
-                    f"{entry.rule['source']}, {entry.rule['locator']}" if entry.rule["source"] else "common practice"
-                )
-                lines += wrap(f"{entry.label}: {entry.rule['statement']} ({where})", 0, 4)
-                continue
-            lines.append(f"{entry.table}: {entry.label}")
-            for figure in figures:
-                standing = f" ({figure.standing})" if figure.standing else ""
-                lines += wrap(
-                    f"{label(figure)} {printed(figure, self.data)}{standing}   {figure.trust}   {place(figure)}", 4, 8
-                )
-                if figure.others:
-                    lines += wrap(f"also: {others_line(figure, self.data)}", 8, 10)
+            lines = wrap(f"Nothing has all of these words: {self.asked}.", 0, 2, wide=wide)
+            lines += wrap(f"Near it: {', '.join(self.nearest)}.", 0, 2, wide=wide) if self.nearest else []
+            return "\n".join([*lines, "The figure of its maker governs."])
+        lines = [line for entry, figures in self.groups for line in self._line(entry, figures, wide).splitlines()]
         if self.more:
-            lines.append(f"... and {self.more} more keys; add a word")
+            lines.append(f"... and {self.more} more; add a word")
+        lines += wrap("Ask for one of them, and it comes with its source and its checks.", 0, 2, wide=wide)
         return "\n".join(lines)
+
+    def _line(self, entry: Entry, figures: list[Figure], wide: int) -> str:
+        """One hit in one line, or two on a narrow screen: what it is, its first figure and how far to trust that; what
+        does not fit is cut off the name, never off the number.
+        """
+        from gaugeblock.answer.printing import printed
+        from gaugeblock.answer.text import label, wrap
+
+        if entry.rule is not None:
+            text = f"rule: {entry.rule['subject']}: {entry.rule['statement']}"
+            return text if len(text) <= wide else f"{text[: wide - 3].rsplit(' ', 1)[0]}..."
+        figure = figures[0]
+        more = f" and {len(figures) - 1} more" if len(figures) > 1 else ""
+        standing = f" ({figure.standing})" if figure.standing else ""
+        says = f": {label(figure)} {printed(figure, self.data)}{standing} {figure.trust}"
+        name = ", ".join(part for part in entry.label.split(" | ") if part not in ("not stated", "any"))
+        for tail in (says + more, says, says.removesuffix(" (from memory)")):
+            if len(name + tail) <= wide:
+                return name + tail
+        room = wide - len(tail) - 3
+        if room >= _LEAST_NAME:
+            return f"{name[:room]}...{tail}"
+        cut = name if len(name) <= wide else f"{name[: wide - 3]}..."
+        return "\n".join([cut, *wrap(tail[2:], 2, 4, wide=wide)])
 
 
 def find(text: str, *, data: Refdata | None = None) -> Found:
@@ -133,15 +162,19 @@ def find(text: str, *, data: Refdata | None = None) -> Found:
     return Found(text, groups, max(0, len(hits) - SHOWN), near, data)
 
 
-def _score(entry: Entry, words: list[str]) -> tuple[int, int, int]:
-    """Words not found whole; where they stand (key, quantity, rest); then whether the key has them side by side."""
+def _score(entry: Entry, words: list[str]) -> tuple[int, bool, int, int]:
+    """Words not found whole; a road vehicle's own first; where the words stand (the table's name, key, another word
+    for it, quantity, rest); then whether the key has them side by side.
+    """
     parts, places = 0, 0
     for word in words:
         whole = f" {word} "
         if whole not in entry.all:
             parts += 1
-        places += 0 if whole in entry.key else 1 if word in entry.key else 2 if word in entry.quantity else 3
-    return parts, places, 0 if " ".join(words) in entry.key else 1
+        places += next(
+            (n for n, text in enumerate((entry.home, entry.key, entry.other, entry.quantity)) if whole in text), 4
+        )
+    return parts, entry.is_other, places, 0 if " ".join(words) in entry.key else 1
 
 
 def _figures(entry: Entry, data: Refdata) -> list[Figure]:
@@ -178,8 +211,19 @@ def _build(data: Refdata) -> list[Entry]:
             rest = " ".join(
                 f"{r.cells['conditions']} {r.cells['note']} {r.cells['source']} {r.cells['basis']}" for r in rows
             )
+            service = key[names.index("service")] if "service" in names else "any"
             out.append(
-                Entry(table.name, lookup.figure_label(rows[0]), " ".join([*key, *aliases]), about, rest, rows, None)
+                Entry(
+                    table.name,
+                    lookup.figure_label(rows[0]),
+                    " ".join(key),
+                    " ".join(aliases),
+                    about,
+                    rest,
+                    rows,
+                    None,
+                    service not in _OWN or any(cell.split(" ")[0] in _OTHERS for cell in key),
+                )
             )
     for domain, rule in data.all_statements():
         label = f"{domain} rule, {rule['topic']}, {rule['subject']}"
@@ -188,6 +232,7 @@ def _build(data: Refdata) -> list[Entry]:
                 f"{domain}/rules",
                 label,
                 f"{rule['topic']} {rule['subject']}",
+                "",
                 rule["statement"],
                 f"{rule['jurisdiction']} {rule['source']} {rule['note']}",
                 [],
@@ -201,8 +246,12 @@ def _nearest(text: str, words: list[str], data: Refdata) -> list[str]:
     cells = {
         cell: cell for table in data.all_tables() for key in table.keys for cell in table.column(key.name).values()
     }
-    found = nearest(text, cells)
-    for word in words:
+    _, texts = _index(data)
+    unknown = [word for word in words if not any(word in one for one in texts)]
+    found = (
+        nearest(text, cells) if len(unknown) == len(words) else []
+    )  # words that are known say nothing of a misspelling
+    for word in unknown:
         found += [n for n in nearest(word, cells, 3) if n not in found]
     return found[:5]
 

@@ -665,7 +665,9 @@ def test_find_shows_twenty_keys_and_counts_the_rest(book: Book) -> None:
     found = find("dry", data=book.data())
     assert (len(found.groups), found.more) == (SHOWN, 3)
     assert SHOWN == 20
-    assert found.text().endswith("... and 3 more keys; add a word")
+    *hits, more, _ = found.text(columns=80).splitlines()
+    assert len(hits) == SHOWN  # one line a hit
+    assert more == "... and 3 more; add a word"
     assert len(found.as_dict()["keys"]) == 20  # type: ignore[arg-type]
 
 
@@ -724,3 +726,27 @@ def test_find_in_the_tables_of_the_program_finds_a_plug_first() -> None:
 )
 def test_numbers_over_two_percent_apart_disagree(values, ends):
     assert apart(values) == ends
+
+
+@pytest.mark.parametrize("columns", [40, 80, 100])
+@pytest.mark.parametrize("words", ["wire", "spark plug", "brake fluid", "hanger", "header", "zzzz"])
+def test_find_prints_one_line_a_hit_no_wider_than_the_screen(words: str, columns: int) -> None:
+    found = find(words)
+    lines = found.text(columns=columns).splitlines()
+    assert [line for line in lines if len(line) > columns] == []
+    assert len(lines) <= len(found.groups) * (1 if columns >= 80 else 4) + 6
+
+
+@pytest.mark.parametrize(
+    ("words", "table"),
+    [("wire", "wiring/"), ("header", "lines/"), ("spark plug", "fasteners/"), ("gauges", "tubes/gauges")],
+)
+def test_find_begins_with_the_table_that_the_word_is_of(words: str, table: str) -> None:
+    assert find(words).groups[0][0].table.startswith(table)
+
+
+def test_find_puts_a_road_vehicles_rows_first() -> None:
+    services = [figures[0].key.get("service", "any") for entry, figures in find("spark plug").groups if figures]
+    own = [s in ("any", "vehicle", "one vehicle") for s in services]
+    assert own == sorted(own, reverse=True)
+    assert own[0]

@@ -12,7 +12,7 @@ from driveline.forms import keeps_form
 from gaugeblock import axle, axle_compared
 from gaugeblock.answer.decision import ASK, NONE, STOP, USE
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.errors import InputError
+from gaugeblock.errors import InputError, LookupMiss
 
 STRONG: dict[str, Any] = {"yield_strength": "150 ksi", "certificate": "mill sheet", "diameter": "1-1/4 in"}
 ENGINE: dict[str, Any] = {
@@ -230,3 +230,16 @@ def test_a_bigger_spline_carries_more_until_the_body_governs() -> None:
 def test_what_cannot_be_compared_is_refused(what: str, given_: dict[str, Any]) -> None:
     with pytest.raises(InputError):
         axle_compared(what, **given_)
+
+
+def test_a_shaft_without_a_published_strength_is_judged_by_its_own_hardness() -> None:
+    cased = {"treatment": "induction hardened", "case_depth": "0.15 in", "core_hardness": "25 HRC"}
+    sheet = axle("1541H", hardness="52 HRC", diameter="1-1/4 in", **cased, **ENGINE, **TYRE)
+    assert sheet.decision.kind == USE
+    assert sheet.decision.figures[0].conditions == "where the case ends"
+    without = axle("1541H", hardness="52 HRC", treatment="induction hardened", diameter="1-1/4 in", **ENGINE, **TYRE)
+    assert without.decision.kind == ASK
+    assert "case_depth" in {q.key for q in without.questions}
+    assert axle(hardness="30 HRC", diameter="1-1/4 in", **ENGINE, **TYRE).decision.kind == USE
+    with pytest.raises(LookupMiss):
+        axle("4340", treatment="boiled", hardness="30 HRC", diameter="1-1/4 in", **ENGINE, **TYRE)

@@ -12,12 +12,13 @@ from gaugeblock.driveline import keys
 from gaugeblock.driveline.carrying import fact, outcome
 from gaugeblock.driveline.case import with_case
 from gaugeblock.driveline.statements import rule_cautions
-from gaugeblock.driveline.steels import Steel, governing
+from gaugeblock.driveline.steels import TABLE, Steel, governing
 from gaugeblock.driveline.torsion import CASED, Strength, torsion
 from gaugeblock.errors import LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.tables.load import Refdata, refdata
 
+UNNAMED = "steel not named"
 _HARDENED = ("quenched", "hardened", "carburized")
 _PREHEAT_USUAL = 0.45  # range of the formula carbon_equivalent
 _PROCEDURE = 0.635  # the rule's 0.64, as rounded there
@@ -118,7 +119,8 @@ class Material:
             *_read_as(shaft, found, self.strengths, data),
         ]
         strict = _strict(found, yields, data) if yields is not None and shaft.is_asked else None
-        self.strength = Strength(torsional[0] if torsional else None, strict, own_torsional)
+        # without a yield strength the hardness measured on this very shaft is all there is
+        self.strength = Strength(torsional[0] if torsional else own_torsional, strict, own_torsional)
         self.welding, self.weld_cautions = _welding(found, data)
         self.title = ", ".join(value for value in (found.grade, found.treatment, found.temper) if value != "any")
 
@@ -157,13 +159,16 @@ def judged(shaft: keys.Shaft, asked: dict[str, str | None], data: Refdata) -> Sh
 
 
 def steel_of(shaft: keys.Shaft, data: Refdata) -> Steel:
-    """The steel in the tables; of one that they do not have, the name alone where the shaft's own yield strength is
-    given.
+    """The steel in the tables; the name alone of one that they do not have, where the shaft's own yield strength is
+    given, or of one without a strength in them, where its hardness is.
     """
+    by_hardness = shaft.hardness is not None
+    if shaft.grade == UNNAMED and by_hardness:
+        return Steel.unlisted(shaft, data)
     try:
         return Steel(shaft, data)
-    except LookupMiss:
-        if shaft.yield_strength is None:
+    except LookupMiss as miss:
+        if shaft.yield_strength is None and not (by_hardness and miss.where == f"{TABLE} strength"):
             raise
         return Steel.unlisted(shaft, data)
 
@@ -319,7 +324,8 @@ def _cautions(found: Steel, strengths: list[Figure], data: Refdata) -> list[Caut
             )
         )
     out += rule_cautions(data, "steel strength", found.grade)
-    if "quenched" in found.treatment:
+    by_section = all(f.key["section"] != "any" and found.covers(f.key["section"]) for f in strengths)
+    if "quenched" in found.treatment and not (strengths and found.size is not None and by_section):
         out += rule_cautions(data, "steel strength", "bar size")
     if found.treatment in CASED:
         out += rule_cautions(data, "case depth", "hardened shaft") + rule_cautions(

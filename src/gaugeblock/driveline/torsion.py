@@ -242,11 +242,16 @@ def is_typical(torsional: Figure) -> bool:
     return torsional.quantity.endswith("_typical")
 
 
+def origin_of(torsional: Figure) -> Figure:
+    """The strength that a torsional yield was made of; itself where a table of hardness has it."""
+    return torsional.inputs[0] if torsional.inputs else torsional
+
+
 def _weak(torsional: Figure) -> str:
     """Why a strength does not decide, in a word; blank for a least one that a publication, certificate or the user
     states.
     """
-    source = torsional.inputs[0]
+    source = origin_of(torsional)
     if is_typical(torsional):
         return "typical"
     return "usual" if source.basis == "common practice" else "recalled" if source.checked == "memory" else ""
@@ -257,7 +262,7 @@ def _cause(steel: Steel, stress: Figure, strength: Strength, data: Refdata) -> C
     table, governs = strength.table, strength.governing
     assert table is not None
     assert governs is not None
-    section = table.inputs[0].key.get("section", "any")
+    section = origin_of(table).key.get("section", "any")
     if stress.typical > units.from_base(base(governs), stress.unit) * (1 + 1e-9):
         if not strength.is_softer and not steel.covers(section) and not steel.beyond(section):
             return cause_of.smaller_section(section)
@@ -277,7 +282,7 @@ def _unproven(steel: Steel, strength: Strength, unit: str = "ksi", data: Refdata
     table, governs = strength.table, strength.governing
     assert table is not None
     assert governs is not None
-    source = table.inputs[0]
+    source = origin_of(table)
     section = source.key.get("section", "any")
     if strength.is_softer and base(governs) < SOFT * base(table):
         number = (

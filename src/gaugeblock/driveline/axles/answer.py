@@ -5,10 +5,10 @@ from __future__ import annotations
 from gaugeblock import units
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline import keys
-from gaugeblock.driveline.axles.comparing import compared
 from gaugeblock.driveline.axles.form import Form, parts_of
 from gaugeblock.driveline.axles.judging import judged
 from gaugeblock.driveline.axles.pull import Pull
+from gaugeblock.driveline.steel import UNNAMED
 from gaugeblock.tables.load import Refdata, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
     from typing import TypedDict, Unpack
 
-    from gaugeblock.answer.table import Table
+    from gaugeblock.answer.table import Line, Table
 
     class Typed(TypedDict, total=False):
         """Every key of an axle shaft but its material, as text."""
@@ -142,7 +142,16 @@ def axle_compared(
     """
     data = data or refdata()
     asked = asked_of(material, typed)
+    from gaugeblock.driveline.axles.comparing import compared
+
     return compared(what, shaft_of(asked, data), form_of(asked), Pull.read(asked), asked, data)
+
+
+def axle_stronger(asked: dict[str, str | None], data: Refdata) -> list[Line]:
+    """The steels that would carry the torque of a shaft with room, the least of them first; keys as of ``axle``."""
+    from gaugeblock.driveline.axles.comparing import stronger
+
+    return stronger(shaft_of(asked, data), form_of(asked), Pull.read(asked), asked, data)
 
 
 def asked_of(material: str | None, typed: Mapping[str, object]) -> dict[str, str | None]:
@@ -172,10 +181,11 @@ def shaft_of(typed: dict[str, str | None], data: Refdata) -> keys.Shaft:
     def read(key: str, dimension: str, where: str = "") -> units.Measure | None:
         return keys.positive(typed[key], dimension, where or key.replace("_", " "))
 
+    own = typed["yield_strength"] or typed["hardness"]
     temper, hard, core = typed["temper"], typed["hardness"], typed["core_hardness"]
     return keys.Shaft(
-        typed["material"] or ("steel not named" if typed["yield_strength"] else ""),
-        typed["treatment"] or ("as certified" if typed["yield_strength"] else ""),
+        typed["material"] or (UNNAMED if own else ""),
+        typed["treatment"] or ("as certified" if typed["yield_strength"] else "as measured" if own else ""),
         temper=None if temper is None else units.parse_measure(temper, "temperature", "temper"),
         section=read("section", "length"),
         diameter=read("diameter", "length", "shaft diameter"),

@@ -24,6 +24,8 @@ if TYPE_CHECKING:
 
 STEELS, SPLINES = COMPARED = ("steels", "splines")
 _RANK = (USE, ASK, STOP, NONE)
+# Under this factor a card shows what stronger steels would do.
+ROOM = 1.5
 _NEXT = 8  # teeth more than the spline has
 
 
@@ -34,6 +36,13 @@ def compared(what: str, shaft: Shaft, form: Form, pull: Pull, asked: dict[str, s
     if what == SPLINES:
         return _splines(shaft, form, pull, asked, data)
     raise InputError(what, "compare", "not something that is compared", COMPARED, "use one of these")
+
+
+def stronger(shaft: Shaft, form: Form, pull: Pull, asked: dict[str, str | None], data: Refdata) -> list[Line]:
+    """The steels of the table that carry the torque with room and nothing open, the least of them first."""
+    lines = _steels(shaft, form, pull, asked, data).lines
+    firm = [n for n in lines if n.sheet.decision.kind == USE and n.sheet.decision.figures[0].typical >= ROOM]
+    return sorted(firm, key=lambda n: (n.sheet.decision.figures[0].typical, tuple(n.key.values())))
 
 
 def _torque(pull: Pull, data: Refdata) -> Figure:

@@ -7,7 +7,6 @@ from fractions import Fraction
 from gaugeblock import units
 from gaugeblock.answer.making import base, derived, read_positive, stated
 from gaugeblock.calc import axles as sizing
-from gaugeblock.driveline.splines.sizes import Sizes, check_form, teeth_of
 from gaugeblock.driveline.torsion import modulus_of, torque_text, twist_of
 from gaugeblock.errors import InputError
 from gaugeblock.units import Measure
@@ -19,6 +18,7 @@ if TYPE_CHECKING:
 
     from gaugeblock.answer.caution import Caution
     from gaugeblock.driveline.keys import Shaft
+    from gaugeblock.driveline.splines.sizes import Sizes
     from gaugeblock.driveline.steels import Steel
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
@@ -137,6 +137,8 @@ def body_of(shaft: Shaft, form: Form, data: Refdata) -> Body:
 
 
 def _spline(form: Form, data: Refdata) -> Sizes:
+    from gaugeblock.driveline.splines.sizes import Sizes, check_form, teeth_of
+
     root = form.root or "flat root"
     check_form("30 deg", root, "side fit", data)
     return Sizes(form.pitch or "", teeth_of(form.teeth or ""), root, "side fit", data)

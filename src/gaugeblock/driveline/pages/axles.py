@@ -7,6 +7,7 @@ from gaugeblock.answer.open_sheet import Task
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline.axles import answer as axle
+from gaugeblock.driveline.axles.comparing import ROOM
 from gaugeblock.driveline.axles.job import AxleShaft
 from gaugeblock.driveline.axles.judging import REACHES
 from gaugeblock.driveline.carrying import VERB
@@ -39,7 +40,7 @@ def item_of(job: AxleShaft, data: Refdata) -> Item:
     facts = [Row("where", job.where or ""), *(Row(k.replace("_", " "), t) for k, t in asked.items() if t)]
     facts += [Row("notes", job.notes)] if job.notes else []
     sheet = _sheet(job, asked, data)
-    return Item("driveline", job.name, facts, sheet, _card(job, sheet))
+    return Item("driveline", job.name, facts, sheet, _card(job, sheet, asked))
 
 
 def _text(value: object) -> str | None:
@@ -50,12 +51,29 @@ def _text(value: object) -> str | None:
     return text_of(value)  # type: ignore[arg-type]
 
 
-def _card(job: AxleShaft, sheet: Sheet) -> Card:
+_SHOWN = 2
+
+
+def _card(job: AxleShaft, sheet: Sheet, asked: dict[str, str | None]) -> Card:
     what = ", ".join(str(t) for t in (job.material, job.treatment, job.temper, job.diameter) if t)
     reached = next((f for f in sheet.figures if f.quantity == "shaft_torque"), None)
     notes = [f"At most {number_only(reached, sheet.data)} reaches it." if reached is not None else ""]
     boxes = [Box("steel as certified"), Box("hardness measured"), Box("by, date"), Box("checked by, date")]
-    return Card(what or "steel not named", counted="shaft", notes=notes, boxes=boxes, says=("shaft_torque",))
+    table = _stronger(sheet, asked)
+    return Card(
+        what or "steel not named", counted="shaft", notes=notes, boxes=boxes, table=table, says=("shaft_torque",)
+    )
+
+
+def _stronger(sheet: Sheet, asked: dict[str, str | None]) -> list[tuple[str, str]]:
+    """What stronger steels would do, where this one has little room."""
+    factor = next((f for f in sheet.decision.figures if f.quantity == "torsional_yield_factor"), None)
+    if factor is None or factor.typical >= ROOM:
+        return []
+    lines = axle.axle_stronger(asked, sheet.data)[:_SHOWN]
+    named = [", ".join(v for v in line.key.values() if v != "any") for line in lines]
+    carried = [number_only(line.sheet.decision.figures[0], sheet.data) for line in lines]
+    return [("of another steel", "carries"), *zip(named, carried, strict=True)] if lines else []
 
 
 def _sheet(job: AxleShaft, asked: dict[str, str | None], data: Refdata) -> Sheet:

@@ -23,6 +23,9 @@ TUBE = 'bend --wall ".120 in" --material "1020 DOM" --method "rotary draw"'
         (f'{HOT} --gap "11/2 in" --od "3/16 in" --hot-od "2 in"', "1 1/2 in"),
         (f'{HOT} --gap "1 in" --od "3/16 in" --hot-od "13/4 in"', "1 3/4 in"),
         (f'{TUBE} --od "13/4 in" --radius "6 in"', "1 3/4 in"),
+        ('bend --od "1-3/4 in" --wall ".120 in" --material steel --method "rotary draw" --radius "55 in"', "5.5 in"),
+        ('bend --od "1-3/4 in" --wall ".0120 in" --material steel --method mandrel --radius "6 in"', "0.12 in"),
+        ('bend --od "44.5 mm" --wall "0.3 mm" --material steel --method press --radius "160 mm"', "3 mm"),
         ('circuit --current "28 A" --length "121/2 ft" --voltage "12 V"', ""),
     ],
 )
@@ -41,3 +44,15 @@ def test_a_usual_hardness_is_not_questioned(hardness: str, capsys: pytest.Captur
 
     main(shlex.split(f'{SHAFT} --shaft "1-1/4 in" --hardness "{hardness}" --why'))
     assert "no usual hardness" not in capsys.readouterr().out
+
+
+def test_what_is_usual_beside_its_tube_is_not_questioned(capsys: pytest.CaptureFixture[str]) -> None:
+    import shlex
+
+    for line in (
+        'bend --od "4 in" --wall ".049 in" --material "304" --method mandrel --radius "6 in"',
+        'bend --od "1-3/4 in" --wall ".120 in" --material steel --method roll --radius "55 in"',
+        'bend --od "3/16 in" --wall ".028 in" --material steel --method hand --radius "1 in"',
+    ):
+        main(shlex.split(line))
+        assert "Did you mean" not in capsys.readouterr().out, line

@@ -3,7 +3,14 @@
 from __future__ import annotations
 
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
-from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range, run_together
+from gaugeblock.answer.plausible import (
+    base_of,
+    did_you_mean,
+    is_plausible,
+    other_readings,
+    plausible_range,
+    run_together,
+)
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.units import Measure
 from gaugeblock.value import Value, put
@@ -71,7 +78,34 @@ def doubts_of(given: Given) -> tuple[Doubt, ...]:
             measure = getattr(die, name)
             doubt = _doubt(f"shop.dies.{name}", name, measure, given.data) if measure is not None else None
             found += [] if doubt is None else [doubt]
+    radius = given.tube.radius or (die.radius if die is not None else None)
+    found += beside(given.tube.od, given.tube.wall, radius, given.tube.method or "")
     return tuple(found)
+
+
+# A tube thinner than this share of its OD, or a bend wider than so many of it but on rolls, is a slip of a point.
+_THINNEST, _WIDEST = 1 / 120, 15.0
+
+
+def beside(od: Measure | None, wall: object, radius: Measure | None, method: str) -> list[Doubt]:
+    """What is senseless beside the OD of its tube: a wall ten times too thin, a radius ten times too wide."""
+    found: list[Doubt] = []
+    if od is None:
+        return found
+    od_m = base_of(od)
+    if isinstance(wall, Measure) and base_of(wall) < od_m * _THINNEST:
+        said = f"wall = {wall}, 1/{od_m / base_of(wall):.0f} of the OD {od}, is hardly a tube"
+        found.append(Doubt("wall", did_you_mean(said, _shifted(wall, 10, od_m * _THINNEST, od_m / 4))))
+    if radius is not None and base_of(radius) > od_m * _WIDEST and not method.startswith("roll"):
+        said = f"radius = {radius}, {base_of(radius) / od_m:.0f} times the OD {od}, is hardly a die's"
+        found.append(Doubt("radius", did_you_mean(said, _shifted(radius, 0.1, od_m, od_m * _WIDEST))))
+    return found
+
+
+def _shifted(measure: Measure, by: float, low: float, high: float) -> tuple[str, ...]:
+    """The number with its point one place on, where that lies between two lengths in m."""
+    is_so = low <= base_of(measure) * by <= high
+    return (f"{float(measure.value) * by:g} {measure.unit}",) if is_so else ()
 
 
 def _measures(part: Any, at: str) -> Iterator[tuple[str, str, Measure]]:

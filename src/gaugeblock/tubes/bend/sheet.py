@@ -14,7 +14,7 @@ from gaugeblock.tubes.bend import metal
 from gaugeblock.tubes.bend.bent import CAGE, MINIMUMS, Bent, service_of
 from gaugeblock.tubes.bend.least import Minimum, minimums
 from gaugeblock.tubes.bend.radius import VERB, decision, questions, radius_checks
-from gaugeblock.tubes.doubt import Doubt, doubt_of
+from gaugeblock.tubes.doubt import Doubt, beside, doubt_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -99,12 +99,14 @@ def _doubts(tube: Bent) -> list[Doubt]:
         ("wall", "tube_wall", tube.wall),
         ("radius", "centre_line_radius", tube.radius),
     ]
-    found = (
-        doubt_of(key, quantity, units.Measure(units.parse_number(f.text), f.unit, f"{f.text} {f.unit}"), tube.data)
+    given = {
+        key: (quantity, units.Measure(units.parse_number(f.text), f.unit, f"{f.text} {f.unit}"))
         for key, quantity, f in typed
         if f is not None and f.basis == "stated"
-    )
-    return [d for d in found if d is not None]
+    }
+    found = [d for key, (quantity, m) in given.items() if (d := doubt_of(key, quantity, m, tube.data)) is not None]
+    od, wall, radius = (given[k][1] if k in given else None for k in ("od", "wall", "radius"))
+    return found or beside(od, wall, radius, tube.method)
 
 
 def _made(

@@ -11,6 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gaugeblock.answer.decision import ASK, NONE, USE
+from gaugeblock.cli import main
 from gaugeblock.errors import GaugeblockError, LookupMiss
 from gaugeblock.fasteners import page
 from gaugeblock.fasteners.job import Fastener
@@ -167,6 +168,15 @@ def test_a_setting_is_of_who_named_the_torque() -> None:
         for s in (table, torque("3/8-16", maker=maker, **tools), torque("3/8-16", wanted="30 lbf*ft", **tools))  # type: ignore[arg-type]
     ]
     assert trust == ["CALCULATED, PUBLISHED", "CALCULATED, MAKER", "CALCULATED, GIVEN"]
+
+
+def test_a_makers_range_is_said_with_the_setting_and_where_no_wrench_reaches_it(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    line = ["torque", "3/8-16", "--maker", "25 to 28 lbf*ft", "--maker-source", "manual", "--maker-place", "p. 4"]
+    for wrench in ("10 to 80 lbf*ft by 1", "30 to 150 lbf*ft by 2"):
+        main([*line, "--wrench", wrench])
+        assert "25 to 28 lbf" in capsys.readouterr().out.replace("\N{NO-BREAK SPACE}", " ")
 
 
 # --- what a careful shop adds is of this place

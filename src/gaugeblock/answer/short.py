@@ -127,7 +127,7 @@ def _source(figure: Figure, sheet: Sheet) -> str:
         from_ = next((f for f in read if f.quantity == figure.quantity), read[0] if read else None)
         name = figure.rule.name.replace("_", " ")
         where = f" ({figure.rule.source} {figure.rule.locator})".replace(" )", ")") if figure.rule.source else ""
-        text = f"By {name}{where}" if from_ is None else f"By {name}, from {_read(from_)}"
+        text = f"By {name}{where}" if from_ is None else f"By {name}, from {_range(from_, sheet)}{_read(from_)}"
     elif not figure.source:
         text = "Common practice; no publication was found"
     else:
@@ -135,6 +135,11 @@ def _source(figure: Figure, sheet: Sheet) -> str:
     others = [o for o in figure.others if not o.standing and o.chosen_by != "service" and o.unit == figure.unit]
     numbers = sorted({printed(o, sheet.data) for o in others} - {printed(figure, sheet.data)})
     return text + (f". Others: {', '.join(numbers[:4])}." if numbers else ".")
+
+
+def _range(figure: Figure, sheet: Sheet) -> str:
+    """The ends of what a number was made of, where it is a range: both ends hold, not the number alone."""
+    return f"{printed(figure, sheet.data)}, " if figure.value is None and figure.low is not None else ""
 
 
 def _read(figure: Figure) -> str:

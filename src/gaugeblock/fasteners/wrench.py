@@ -241,6 +241,9 @@ def check_wrench(made: Setting, tools: Tools, draft: Draft) -> None:
         return
     wanted = made.figure if made.is_short else made.figure.inputs[0]
     text = f"{units.significant(wanted.typical, 4)} {wanted.unit}"
+    if wanted.value is None and wanted.low is not None and wanted.high is not None:
+        low, high = (units.significant(e, 4) for e in (wanted.low, wanted.high))
+        text = f"{low} to {high} {wanted.unit}"
     if made.wrench is None:
         which = "none of the wrenches" if len(tools.wrenches) > 1 else f"a wrench of {tools.wrenches[0].text}"
         can = "can" if len(tools.wrenches) > 1 else "cannot"

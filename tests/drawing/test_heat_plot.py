@@ -8,6 +8,7 @@ import xml.etree.ElementTree as ET
 import pytest
 
 from gaugeblock.drawing import heat_plot
+from gaugeblock.drawing.svg import TEXT
 
 POINTS = [(0.1, 90.0, 120.0, 180.0), (1.0, 70.0, 95.0, 140.0), (2.5, 60.0, 80.0, 110.0)]
 
@@ -23,7 +24,8 @@ def test_the_plot_is_well_formed_and_carries_its_words():
     words = [t.text for t in root.iter("{http://www.w3.org/2000/svg}text")]
     assert "limit 155 degC" in words
     assert "measured 1 in" in words
-    assert "A title & more" in words
+    assert root[0].text == "A title & more"
+    assert {float(n) for n in re.findall(r'font-size="([0-9.]+)"', svg)} == {TEXT}
     assert any("measure on the car" in w for w in words)
     assert "<script" not in svg
     assert "http" not in svg.replace("http://www.w3.org/2000/svg", "")

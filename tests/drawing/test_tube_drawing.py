@@ -62,9 +62,9 @@ def test_the_finished_tube_shows_its_bends_its_rise_and_the_gap():
     words = words_of(text)
     for expected in ("gap 3/4 in", "36 in", "7 1/8 in", "45 deg", "FROM THE REAR", "FROM ABOVE", "exhaust", "a note"):
         assert expected in words
-    assert words.count("A") == 2  # in the obstacle, and in the list
+    assert words.count("A") == 3  # in the obstacle, in the list, and in the legend
     for number in "1234":
-        assert words.count(number) == 2  # on the tube, and in the list
+        assert words.count(number) == 2 + (number == "1")  # on the tube, and in the list; the legend shows a 1
     assert words.count("45 deg, R 5 in") == 4
     assert f"along the centre line {inches(32, decimals=False)(line.length)}" in words
 
@@ -113,7 +113,7 @@ def test_turns_are_told_from_the_bend_made_before_as_seen_from_the_start():
         if "turn" in w or "clockwise" in w.split() or w.endswith("counter-clockwise") or w == "start here"
     ]
     labels, told = told[:-5], told[-5:]  # those over the stick, then the table
-    assert sorted(labels) == ["no turn", "turn 180 deg", "turn 28.5 deg cw", "turn 57.5 deg ccw"]
+    assert sorted(labels) == ["no turn", "start here", "turn 180 deg", "turn 28.5 deg cw", "turn 57.5 deg ccw"]
     assert told == ["start here", "28.5 deg clockwise", "half a turn, 180 deg", "57.5 deg counter-clockwise", "no turn"]
 
 
@@ -140,7 +140,7 @@ def test_each_obstacle_has_its_letter_and_its_gap_in_the_list():
     words = words_of(text)
     assert words.index("exhaust") < words.index("gap 3/4 in") < words.index("tray") < words.index("gap 2 in")
     assert "1 in after movement" in words
-    assert (words.count("A"), words.count("B")) == (2, 2)
+    assert (words.count("A"), words.count("B")) == (3, 2)  # the legend shows an A too
 
 
 def test_a_mark_is_labelled_over_the_stick_with_what_to_set_and_how_to_turn():
@@ -150,22 +150,61 @@ def test_a_mark_is_labelled_over_the_stick_with_what_to_set_and_how_to_turn():
     for angle in ("47", "48", "49", "50"):
         assert f"set {angle} deg" in words
     assert words.count("turn 180 deg") == 2
-    assert words.count("bend this first") == 1
+    assert words.count("start here") == 2  # over the stick and in the table
+
+
+def test_the_number_of_a_bend_and_the_order_of_the_work_are_told_apart():
+    """Bends in circles, the order as 1st, 2nd, over the stick and in the table; the legend says which is which."""
+    made, _ = _kick_up()
+    got = stick.lay_out(made, stick.Die(5 * INCH), datum="centre", step=INCH / 32)
+    text = stick_drawing.stick(got, 0.04, title="t", set_to=["47 deg"] * 4, datum="CENTRE LINE")
+    words = words_of(text)
+    assert [words.count(w) for w in ("1st", "2nd", "3rd", "4th")] == [3, 2, 2, 2]
+    for number in range(1, 5):
+        assert words.count(str(number)) == (3 if number == 1 else 2)  # the legend shows a 1 too
+    for said in ("bend, numbered from the START", "order of bending", "where the tube bends"):
+        assert words.count(said) == 1
+    assert "trim: cut off after bending" not in words
+    # the table's rows: first, second ... each beside the bend that the layout does then
+    root = list(ET.fromstring(text).iter())
+    rows = [[e.get("x"), float(e.get("y")), e.text] for e in root if e.tag.endswith("text")]
+    firsts = sorted((y, t) for x, y, t in rows if x == "10" and t.endswith(("st", "nd", "rd", "th")))
+    bends = sorted((y, t) for x, y, t in rows if x == "31")
+    assert [t for _, t in firsts] == ["1st", "2nd", "3rd", "4th"]
+    assert [int(t) for _, t in bends] == list(got.order)
+    assert [y for y, _ in firsts] == [y for y, _ in bends]
+
+
+def test_the_legend_of_a_finished_tube_names_only_what_is_drawn():
+    _, line = _kick_up()
+    pipe = obstacle.Obstacle("exhaust", (0, 0, 4 * INCH), (1.5 * INCH, 1.5 * INCH), 0.2, round=True)
+    bare, full = (words_of(tube_drawing.finished(line, 1.75 * INCH, title="t", obstacles=o)) for o in ((), (pipe,)))
+    assert "bend, numbered from the START" in bare
+    assert "must clear; arrows show the gap" not in bare
+    assert {"must clear; arrows show the gap", "pipe, cut across"} <= set(full)
 
 
 @pytest.mark.parametrize("count", [1, 4, 12])
 def test_the_order_sheet_has_every_step_and_its_drawing_on_one_page(count):
     made = path.Stick([path.Bend(0.12, 0.7 * i, 0.6, 0.1) for i in range(count)], 0.3)
-    drawing = tube_drawing.finished(path.path(made), 0.038, title="part", turns=[b.turn for b in made.bends])
+    line = path.path(made)
+
+    def drawing(width, height):
+        frame = tube_drawing.Frame(width, height, width, 4.0)
+        return tube_drawing.finished(line, 0.038, title="part", frame=frame)
+
     rows = [("STEP", "STRAIGHT", "TURN", "BEND"), *[(f"step {n}", "a", "b", "c") for n in range(count + 1)]]
     text = order_sheet.order_sheet("part", [("tube", "x"), ("date", "")], rows, drawing, ["note one", "note two"])
     root = ET.fromstring(text)
     assert (root.get("width"), root.get("height")) == ("190mm", "259mm")
     words = words_of(text)
     assert all(f"step {n}" in words for n in range(count + 1))
-    assert "FROM THE START" in words
+    assert "FROM THE REAR" in words
+    sizes = [float(s) for s in re.findall(r'font-size="([0-9.]+)"', text)]
+    assert min(sizes) >= svg.LEAST
     (nested,) = [e for e in root if e.tag.endswith("svg")]
     top = float(nested.get("y"))
+    assert nested.get("viewBox").split()[2:] == [nested.get("width"), nested.get("height")]  # not made smaller
     last = max(float(e.get("y")) for e in root if e.tag.endswith("text") and (e.text or "").startswith("step"))
     notes = min(float(e.get("y")) for e in root if e.tag.endswith("text") and (e.text or "").startswith("note"))
     assert last < top

@@ -24,6 +24,23 @@ def test_the_wet_boiling_point_governs_a_used_fluid_and_the_sheet_says_so():
     assert any("governs a fluid that has been in use" in c.text for c in sheet.cautions)
 
 
+@pytest.mark.parametrize(
+    ("fluid", "is_told"),
+    [("DOT 3", False), ("DOT 4", True), ("DOT 5", False), ("DOT 5.1", True), ("ISO 4925 class 4", True)],
+)
+def test_the_vapour_of_old_fluid_is_told_where_it_lies_under_the_limit_and_says_whose_it_is(fluid, is_told):
+    """DOT 3 must reach 140 degC wet, under the 145 degC of fluids of the 1970s; silicone takes up no water."""
+    sheet = heat(fluid, state="wet")
+    told = [c for c in sheet.cautions if "145" in c.text]
+    assert len(told) == is_told
+    for caution in told:
+        assert "on sale in the 1970s" in caution.text
+        assert "stay well under the limit" in caution.text
+        assert caution.severity == "injury"
+        assert sheet.decision.figures[0].id in caution.figures
+        assert any(id.startswith("lines/fluids:brake fluid, glycol base|3 % water") for id in caution.figures)
+
+
 def test_a_dry_figure_is_not_carried_over_to_used_fluid():
     sheet = heat("DOT 4", state="dry", at="200 degC")
     assert _check(sheet).result == "ok"

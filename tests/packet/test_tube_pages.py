@@ -57,9 +57,9 @@ def test_the_card_says_what_to_cut_and_has_a_row_a_bend() -> None:
     assert card is not None
     decision = item.sheet.decision
     assert (decision.verb, number_only(decision.figures[0], refdata())) == ("CUT", "28 9/16 in")
-    assert card.table[0][0] == "BEND"
-    assert [r[0] for r in card.table[1:]] == ["1", "2"]
-    assert card.table[1][4] == "47 deg"
+    assert card.table[0][:2] == ("DO", "BEND")
+    assert [r[:2] for r in card.table[1:]] == [("1st", "1"), ("2nd", "2")]
+    assert card.table[1][5] == "47 deg"
     page = render.render(made)["packet.html"].decode()
     assert page.count('class="drawing page landscape"') == 3
     assert page.count('class="drawing page portrait"') == 1
@@ -201,3 +201,16 @@ def test_a_gauge_number_and_a_bare_bump_factor_are_read_in_a_job() -> None:
     text = render.render(made)["packet.md"].decode()
     assert not re.search(r"x 3 1\b", text)
     assert "\u00b0rees" not in text
+
+
+def test_no_text_of_a_drawing_of_the_demo_is_cut_short_or_too_small() -> None:
+    from gaugeblock.drawing.svg import LEAST
+    from gaugeblock.packet import make
+
+    demo = Path(__file__).resolve().parents[2] / "reports" / "examples" / "demo.toml"
+    drawings = [d for i in make.make(str(demo)).items for d in i.sheet.drawings]
+    assert len(drawings) >= 6
+    for drawing in drawings:
+        for size, words in re.findall(r'font-size="([\d.]+)"[^>]*>([^<]*)<', drawing.svg):
+            assert float(size) >= LEAST, (drawing.title, words)
+            assert not words.endswith(".."), (drawing.title, words)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import asin, ceil, cos, floor, log10, pi, sin
 
-from gaugeblock.drawing.svg import CENTRE, HIDDEN, MEDIUM, THICK, THIN, Page, text_width
+from gaugeblock.drawing.svg import CENTRE, HIDDEN, MEDIUM, TEXT, THICK, THIN, Page, text_width
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -14,8 +14,9 @@ if TYPE_CHECKING:
     Point: TypeAlias = tuple[float, float, float, float]  # gap, low, likely, high
 
 _GREY = "#ddd"
-_WIDTH, _HEIGHT = 170.0, 105.0
-_LEFT, _RIGHT, _TOP, _BOTTOM = 20.0, 8.0, 9.0, 18.0
+# Half the width of a sheet, and the width of a phone: what is printed is as large as it is drawn.
+_WIDTH, _HEIGHT = 88.0, 78.0
+_LEFT, _RIGHT, _TOP, _BOTTOM = 17.0, 3.0, 3.0, 25.0
 
 
 def ticks(low: float, high: float, wanted: int = 6) -> tuple[float, ...]:
@@ -68,34 +69,35 @@ def temperature_against_gap(
     def y(temperature: float) -> float:
         return _TOP + tall * (rows[-1] - temperature) / (rows[-1] - rows[0])
 
-    page.text((_LEFT, 5.5), title, 3.5, bold=True)
     page.area(
         [(x(g), y(high)) for g, _, _, high in points] + [(x(g), y(low)) for g, low, _, _ in reversed(points)], _GREY
     )
     for value in rows:
         page.line((_LEFT, y(value)), (_LEFT + wide, y(value)), THIN, "0.4 1.2")
-        page.text((_LEFT - 1.5, y(value) + 1.1), f"{value:g}", 3.0, "end")
+        page.text((_LEFT - 1.5, y(value) + 1.1), f"{value:g}", TEXT, "end")
     for value in columns:
         page.line((x(value), _TOP + tall), (x(value), _TOP + tall + 1.5), THIN)
-        page.text((x(value), _TOP + tall + 5.0), f"{value:g}", 3.0, "middle")
+        page.text((x(value), _TOP + tall + 5.4), f"{value:g}", TEXT, "middle")
     page.rectangle(_LEFT, _TOP, wide, tall, MEDIUM)
-    page.text((_LEFT + wide / 2, _HEIGHT - 7.5), f"gap, surface to surface, {gap_unit}", 3.2, "middle")
-    page.text((6.0, _TOP + tall / 2), f"line, {temperature_unit}", 3.2, "middle", turn=-90)
+    page.text((_LEFT + wide / 2, _HEIGHT - 12.0), f"gap, surface to surface, {gap_unit}", TEXT, "middle")
+    page.text((4.0, _TOP + tall / 2), f"line, {temperature_unit}", TEXT, "middle", turn=-90)
     page.polyline([(x(p[0]), y(p[3])) for p in points], THIN)
     page.polyline([(x(p[0]), y(p[1])) for p in points], THIN)
     page.polyline([(x(p[0]), y(p[2])) for p in points], THICK)
     for mark in limits:
         page.line((_LEFT, y(mark.value)), (_LEFT + wide, y(mark.value)), MEDIUM, HIDDEN)
-        page.text((_LEFT + wide - 1.5, y(mark.value) - 1.2), mark.words, 3.0, "end", bold=True, clear=True)
+        page.text((_LEFT + wide - 1.5, y(mark.value) - 1.2), mark.words, TEXT, "end", bold=True, clear=True)
     for i, mark in enumerate(m for m in gaps if m.value <= columns[-1]):
         page.line((x(mark.value), _TOP), (x(mark.value), _TOP + tall), MEDIUM, CENTRE)
-        right = x(mark.value) + 1.2 + text_width(mark.words, 3.0) > _LEFT + wide
-        place = (x(mark.value) + (-1.2 if right else 1.2), _TOP + tall - 3.0 - 4.5 * i)
-        page.text(place, mark.words, 3.0, "end" if right else "start")
+        right = x(mark.value) + 1.2 + text_width(mark.words, TEXT) > _LEFT + wide
+        place = (x(mark.value) + (-1.2 if right else 1.2), _TOP + tall - 3.0 - 5.0 * i)
+        page.text(place, mark.words, TEXT, "end" if right else "start")
+    page.rectangle(1.0, _HEIGHT - 9.4, 5.0, 3.2, THIN, fill=_GREY)
+    page.text((7.5, _HEIGHT - 6.6), "low to high of the inputs; thick line: likely", TEXT)
     page.text(
-        (_LEFT, _HEIGHT - 2.0),
-        "grey: low to high of the inputs; thick: likely. An estimate: measure on the car, hot and after shut-down.",
-        2.8,
+        (1.0, _HEIGHT - 1.6),
+        "An estimate: measure on the car.",
+        TEXT,
     )
     return page.svg()
 
@@ -122,14 +124,13 @@ def section(
     tallest = tall.get(shield, hot_diameter) * unit_mm
     if shield == "closed":
         whole += gap * unit_mm / 2
-    scale = next((s for s in (2.0, 1.0, 0.5, 0.2, 0.1, 0.05) if whole * s <= 125 and tallest * s <= 75), 0.02)
+    scale = next((s for s in (2.0, 1.0, 0.5, 0.2, 0.1, 0.05) if whole * s <= 62 and tallest * s <= 62), 0.02)
     s = scale * unit_mm
-    height = max(tallest * scale + 46, 70.0)
+    height = max(tallest * scale + 46, 62.0)
     page = Page(_WIDTH, height, title)
-    page.text((8.0, 6.0), title, 3.5, bold=True)
     said = f"{scale:g}:1" if scale >= 1 else f"1:{1 / scale:g}"
-    page.text((_WIDTH - 8.0, 6.0), f"scale {said}", 3.0, "end")
-    middle = 12.0 + (height - 34.0) / 2
+    page.text((_WIDTH - 2.0, 5.0), f"scale {said}", TEXT, "end")
+    middle = 10.0 + (height - 36.0) / 2
     hot_r, line_r, outer_r = hot_diameter / 2 * s, line_diameter / 2 * s, outer / 2 * s
     left = (_WIDTH - (hot_diameter + gap + outer) * s) / 2
     hot = (left + hot_r, middle)
@@ -141,14 +142,15 @@ def section(
     page.circle(line, max(line_r, 0.3), THICK, fill="#fff")
     _shield(page, shield, hot, hot_r, gap * s)
     hot_words, line_words, gap_words = words
-    page.text((hot[0], middle + 1.2), f"hot {hot_words}", 3.2, "middle", clear=True)
+    page.text((hot[0], middle + 1.2), f"hot {hot_words}", TEXT, "middle", clear=True)
     said = f"line {line_words}" + (" in its sleeve" if sleeve > 0 else "")
-    page.text((line[0] + outer_r + 2.0, middle - outer_r - 2.0), said, 3.2, clear=True)
+    spot = min(line[0] + outer_r + 2.0, _WIDTH - 2.0 - text_width(said, TEXT))
+    page.text((spot, middle - outer_r - 2.0), said, TEXT, clear=True)
     below = middle + max(tallest * scale / 2, hot_r) + 8.0
     ends = (hot[0] + hot_r, middle), (line[0] - outer_r, middle)
-    page.dimension(*ends, f"gap {gap_words}", off=below, direction="across", size=3.2)
-    drawn = "drawn as the estimate takes it; the real part may be bent, dented or nearer elsewhere"
-    page.text((8.0, height - 3.0), drawn, 2.8)
+    page.dimension(*ends, f"gap {gap_words}", off=below, direction="across", size=TEXT)
+    page.text((1.0, height - 6.6), "As the estimate takes it: the real part", TEXT)
+    page.text((1.0, height - 1.6), "may be bent, dented or nearer elsewhere.", TEXT)
     return page.svg()
 
 
@@ -170,9 +172,9 @@ def _shield(page: Page, shield: str, hot: tuple[float, float], hot_radius: float
     if shield == "flat open":
         place, half = hot[0] + radius, 2.0 * hot_radius
         page.line((place, middle - half), (place, middle + half), THICK)
-        page.text((place + 1.5, middle - half + 3.0), "shield", 3.0, clear=True)
+        page.text((place + 1.5, middle - half + 3.0), "shield", TEXT, clear=True)
     elif shield in ("curved open", "closed"):
         step = (pi / 2 if shield == "curved open" else pi) / 48
         turns = [step * i for i in range(-48, 49)]
         page.polyline([(hot[0] + radius * cos(t), middle + radius * sin(t)) for t in turns], THICK)
-        page.text((hot[0] + radius * 0.75, middle - radius * 0.75 - 1.0), "shield", 3.0, clear=True)
+        page.text((hot[0] + radius * 0.75, middle - radius * 0.75 - 1.0), "shield", TEXT, clear=True)

@@ -8,18 +8,21 @@ from gaugeblock.drawing import svg
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
 WIDTH, HEIGHT = 190.0, 259.0  # prints on Letter and A4, upright
-_DRAWING = (259.0, 190.0)
 
 
 def order_sheet(
-    title: str, facts: Sequence[tuple[str, str]], rows: Sequence[Sequence[str]], drawing: str, notes: Sequence[str]
+    title: str,
+    facts: Sequence[tuple[str, str]],
+    rows: Sequence[Sequence[str]],
+    drawing: Callable[[float, float], str],
+    notes: Sequence[str],
 ) -> str:
     """The page as SVG. ``facts`` are label and text (blank prints a line to fill in); ``rows`` the head and a row a
     step;
-    ``drawing`` the finished tube as ``tube_drawing`` makes it."""
+    ``drawing`` makes the finished tube as ``tube_drawing`` does in a room of so many mm."""
     page = svg.Page(WIDTH, HEIGHT, f"order: {title}")
     page.text((0.5, 7), "ORDER: BEND ONE TUBE", 3.6, bold=True)
     page.fit((0.5, 14), title, 6, WIDTH - 1, bold=True)
@@ -27,29 +30,28 @@ def order_sheet(
     half = (len(facts) + 1) // 2
     for i, (label, text) in enumerate(facts):
         x, at = (0.5, y + 6.4 * i) if i < half else (97.0, y + 6.4 * (i - half))
-        page.text((x, at), f"{label}:", 3.3)
+        page.text((x, at), f"{label}:", 3.5)
         if text:
             page.fit((x + 31, at), text, 3.5, 61, bold=True)
         else:
             page.line((x + 31, at + 0.6), (x + 88, at + 0.6), svg.THIN)
     top = y + 6.4 * half + 2
     wide = [18.0, 58.0, 60.0, 53.0]
-    step = max(4.2, min(7.4, (103.0 - top) / len(rows)))
+    step = max(4.6, min(7.4, (103.0 - top) / len(rows)))
     size = min(4.0, max(svg.LEAST, step * 0.54))
     for n, row in enumerate(rows):
         at, x = top + step * n, 0.5
         page.line((0.5, at - step * 0.72), (WIDTH - 0.5, at - step * 0.72), svg.MEDIUM if n < 2 else svg.THIN)
         for cell, w in zip(row, wide, strict=True):
-            page.fit((x, at), cell, size if n else 3.2, w - 2, bold=bool(n))
+            page.fit((x, at), cell, size if n else 3.5, w - 2, bold=bool(n))
             x += w
     page.line((0.5, top + step * (len(rows) - 0.72)), (WIDTH - 0.5, top + step * (len(rows) - 0.72)), svg.MEDIUM)
     foot = HEIGHT - 3 - 4.6 * (len(notes) - 1)
     for i, note in enumerate(notes):
-        page.fit((0.5, foot + 4.6 * i), note, 3.2, WIDTH - 1)
+        page.fit((0.5, foot + 4.6 * i), note, 3.5, WIDTH - 1)
     room = foot - 6 - (top + step * (len(rows) - 0.5))
-    high = min((WIDTH - 1) * _DRAWING[1] / _DRAWING[0], room)
-    wide_drawing = high * _DRAWING[0] / _DRAWING[1]
-    page.nested(drawing_body(drawing), (WIDTH - wide_drawing) / 2, foot - 6 - high, wide_drawing, high, _DRAWING)
+    size = (WIDTH - 1, room)
+    page.nested(drawing_body(drawing(*size)), 0.5, foot - 6 - room, *size, size)
     return page.svg()
 
 

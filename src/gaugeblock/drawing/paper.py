@@ -32,7 +32,7 @@ def _page(title: str, lines: Sequence[str]) -> svg.Page:
     page = svg.Page(WIDTH, HEIGHT, title)
     page.text((LEFT, 10), title, 5, bold=True)
     for i, line in enumerate(lines):
-        page.text((LEFT, 16 + 4.4 * i), line, 3.3)
+        page.text((LEFT, 16 + 4.4 * i), line, 3.5)
     _scales(page, HEIGHT - 20)
     return page
 
@@ -42,7 +42,7 @@ def _scales(page: svg.Page, y: float) -> None:
     page.text(
         (LEFT, y - 3),
         "PRINT AT 100 %. Lay a ruler on both scales before you cut; throw the page away if one is out.",
-        3.3,
+        3.5,
         bold=True,
     )
     page.line((LEFT, y), (LEFT + 101.6, y), svg.MEDIUM)
@@ -51,13 +51,13 @@ def _scales(page: svg.Page, y: float) -> None:
             (LEFT + i * 3.175, y), (LEFT + i * 3.175, y + (5 if i % 8 == 0 else 3.4 if i % 4 == 0 else 2)), svg.THIN
         )
     for i in range(5):
-        page.text((LEFT + i * 25.4, y + 9), f"{i}" + (" in" if i == 4 else ""), 3.2, "middle")
+        page.text((LEFT + i * 25.4, y + 9), f"{i}" + (" in" if i == 4 else ""), 3.5, "middle")
     x = WIDTH - LEFT - 106
     page.line((x, y), (x + 100, y), svg.MEDIUM)
     for i in range(101):
         page.line((x + i, y), (x + i, y + (5 if i % 10 == 0 else 3.4 if i % 5 == 0 else 2)), svg.THIN)
     for i in range(0, 101, 20):
-        page.text((x + i, y + 9), f"{i}" + (" mm" if i == 100 else ""), 3.2, "middle")
+        page.text((x + i, y + 9), f"{i}" + (" mm" if i == 100 else ""), 3.5, "middle")
 
 
 def round_length(od: float, paper: float = PAPER) -> float:
@@ -103,6 +103,7 @@ def wrap_strip(
                     "true, the edge is square round the tube: mark along it. Carry every turn line along the tube with"
                     " a straight edge."
                 ),
+                "The scale counts degrees clockwise, seen from the START. A number in a circle is a bend; S is the weld seam.",
             ),
         )
         for k, (low, high) in enumerate(rows[first : first + 2]):
@@ -125,7 +126,7 @@ def _strip_row(
         svg.HIDDEN,
     )
     page.text(
-        (x_of(high) + TAB * 0.62, y + tall / 2), "tab under A" if last else "tab under next", 2.8, "middle", turn=-90
+        (x_of(high) + TAB * 0.62, y + tall / 2), "tab under A" if last else "tab under next", 3.5, "middle", turn=-90
     )
     page.text((LEFT + 1.4, y + tall - 1.8), "A" if low == 0 else "next", 4.4, bold=True)
     page.text((x_of(high) - 1.4, y + tall - 1.8), "B" if last else "", 4.4, "end", bold=True)
@@ -134,7 +135,7 @@ def _strip_row(
         if low - 1e-9 <= place <= high + 1e-9:
             page.line((x_of(place), y), (x_of(place), y + (2.4 if step % 15 else 4)), svg.THIN)
             if step % 45 == 0 and place < high - 6:
-                page.text((x_of(place) + 0.8, y + 6.6), str(step), 2.6)
+                page.text((x_of(place) + 0.8, y + 6.6), str(step), 3.5)
     shown = [(x_of(p), n) for p, n in at.items() if low - 1e-9 <= p < high - 1e-6 or (last and p == high)]
     for x, _ in shown:
         page.line((x, y), (x, y + tall), svg.THICK)
@@ -155,7 +156,7 @@ def _strip_row(
     middle = max(free, key=lambda x: (min(min((abs(x + 15 - q) for q in spots), default=99.0), 20.0), -x))
     page.line((middle, y + tall - 7), (middle, y + tall - 1), svg.MEDIUM)
     page.arrow((middle, y + tall - 0.4), pi / 2, 3)
-    page.text((middle + 3, y + tall - 2.4), "START of the tube", 3.2)
+    page.text((middle + 3, y + tall - 2.4), "START of the tube", 3.5)
 
 
 def _curve_pages(
@@ -201,7 +202,7 @@ def _curve_pages(
             page.line(curve[-1], bottom[-1], svg.MEDIUM)
             a, b = curve[-1], bottom[-1]
             page.polyline([a, (a[0] + TAB, a[1] + 2), (b[0] + TAB, b[1] - 2), b], svg.THIN, svg.HIDDEN)
-            page.text(((a[0] + b[0]) / 2 + TAB * 0.62, (a[1] + b[1]) / 2), "tab", 2.8, "middle", turn=-90)
+            page.text(((a[0] + b[0]) / 2 + TAB * 0.62, (a[1] + b[1]) / 2), "tab", 3.5, "middle", turn=-90)
             for q in range(5):
                 place = q / 4 * count
                 if steps[0] - 1e-9 <= place <= steps[-1] + 1e-9:
@@ -211,7 +212,7 @@ def _curve_pages(
                     )
                     page.line(p, r, svg.THIN, svg.HIDDEN)
                     end = place >= steps[-1] - 1e-9
-                    page.text((p[0] + (-1 if end else 3.4), r[1] - 1.6), quarters[q % 4], 2.8, "start", turn=-90)
+                    page.text((p[0] + (-1 if end else 3.4), r[1] - 1.6), quarters[q % 4], 3.5, "start", turn=-90)
         pages.append(page.svg())
     return pages
 

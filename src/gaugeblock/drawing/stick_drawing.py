@@ -6,6 +6,7 @@ from itertools import pairwise
 from math import cos, pi, sin
 
 from gaugeblock.drawing import svg
+from gaugeblock.drawing.legend import BEND, CLOCK, ORDER, TRIM, WAY, ZONE, legend
 from gaugeblock.drawing.lengths import degrees_text, inches
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -43,8 +44,10 @@ def stick(
     page.fit((10, 12), title, 5.5, WIDTH - 20, bold=True)
     page.text((10, 20), f"CUT {reads(layout.cut_length)}", 6, bold=True)
     ends = (("START", layout.trim_start), ("END", layout.trim_end))
-    trims = ", ".join(f"{w} {reads(t)}" for w, t in ends if t > 0)
-    page.fit((112, 20), f"tube {reads(od)}; includes trim: {trims or 'none'}", 3.4, WIDTH - 122)
+    trims = ", ".join(f"{w} {reads(t)}" for w, t in ends if t > 0) or "none"
+    if layout.trim_start > 0 and abs(layout.trim_start - layout.trim_end) < 1e-9:
+        trims = f"{reads(layout.trim_start)} at each end"
+    page.fit((112, 20), f"tube {reads(od)}; includes trim: {trims}", 3.5, WIDTH - 122)
     left, right, mid, half = 17.0, WIDTH - 17.0, 55.0, 6.5
     scale = (right - left) / layout.cut_length
 
@@ -67,15 +70,25 @@ def stick(
     page.line((zero, mid - half - 6), (zero, mid + half + 6), svg.MEDIUM, svg.CENTRE)
     page.area([(zero, mid + half + 1), (zero - 2.2, mid + half + 5), (zero + 2.2, mid + half + 5)])
     anchor = "start" if zero < left + 30 else "end" if zero > right - 30 else "middle"
-    page.text((zero, mid + half + 9.5), f"MEASURE FROM HERE: {datum}", 3.4, anchor, bold=True)
+    page.text((zero, mid + half + 9.5), f"MEASURE FROM HERE: {datum}", 3.5, anchor, bold=True)
     _numbered(page, layout, set_to, x_of, mid, half)
     foot = ["Clockwise is as seen looking along the tube from its START, whichever end is in the die."]
     if seam is not None:
         foot.append(f"Weld seam: {degrees_text(seam, '1')} {CLOCKWISE} from the inside of bend 1.")
     foot += notes
-    _table(page, layout, set_to, reads, (81.0, HEIGHT - 7.0 - 4.8 * len(foot)))
+    signs = [
+        (BEND, "bend, numbered from the START"),
+        (ORDER, "order of bending"),
+        (ZONE, "where the tube bends"),
+        (WAY, "way that the bend goes from its mark"),
+        *([(TRIM, "trim: cut off after bending")] if layout.trim_start > 0 or layout.trim_end > 0 else []),
+        (CLOCK, "where the inside of the bend lies, seen from the START"),
+    ]
+    low = HEIGHT - 6.0 - 4.8 * len(foot)
+    tall = legend(page, 10, low, signs, WIDTH - 20)
+    _table(page, layout, set_to, reads, (81.0, low - tall - 1.0))
     for i, note in enumerate(foot):
-        page.fit((10, HEIGHT - 4 - 4.8 * (len(foot) - 1 - i)), note, 3.4, WIDTH - 20)
+        page.fit((10, HEIGHT - 4 - 4.8 * (len(foot) - 1 - i)), note, 3.5, WIDTH - 20)
     return page.svg()
 
 
@@ -101,10 +114,11 @@ def _numbered(
         page.text((spot, mid - half - 7.6), str(m.number), 4.6, "middle", bold=True)
         if has_labels:
             words = f"set {set_to[m.number - 1]}"
-            words = words if svg.text_width(words, 3.2, True) < apart else "set: table"
-            page.text((spot, mid - half - 18.2), words, 3.2, "middle", bold=True)
+            words = words if svg.text_width(words, 3.5, True) < apart else "set: table"
+            page.text((spot, mid - half - 18.2), words, 3.5, "middle", bold=True)
             earlier = before.get(m.number)
-            page.text((spot, mid - half - 14.4), _short_turn(m, earlier), 2.9, "middle")
+            page.text((spot, mid - half - 14.2), _short_turn(m, earlier), 3.5, "middle")
+            page.text((spot + 4.8, mid - half - 7.9), ordinal(layout.order.index(m.number) + 1), 3.5, bold=True)
         page.line((x, mid), (x + m.goes * 6, mid), svg.MEDIUM)
         page.arrow((x + m.goes * 7.5, mid), 0.0 if m.goes > 0 else pi, 3.0)
 
@@ -130,9 +144,19 @@ def _spread(places: Sequence[float], apart: float, first: float, last: float) ->
     return [x - over for x in out]
 
 
+def ordinal(number: int) -> str:
+    """A place in an order: 1st, 2nd, 11th.
+
+    >>> [ordinal(n) for n in (1, 2, 3, 4, 11, 21)]
+    ['1st', '2nd', '3rd', '4th', '11th', '21st']
+    """
+    ending = "th" if number % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
+    return f"{number}{ending}"
+
+
 def _short_turn(mark: Mark, before: Mark | None) -> str:
     if before is None:
-        return "bend this first"
+        return "start here"
     turn = (mark.line - before.line + pi) % (2 * pi) - pi
     if abs(turn) < 0.004:
         return "no turn"
@@ -144,10 +168,17 @@ def _short_turn(mark: Mark, before: Mark | None) -> str:
 def _table(page: svg.Page, layout: Layout, set_to: Sequence[str], reads: Reads, place: Flat) -> None:
     """The rows to work from, between two heights of the page."""
     top, foot = place
-    columns = ((10, "MARK"), (30, "FROM THE DATUM"), (110, "BEND TOWARD"), (140, "SET"), (186, "TURN FIRST"))
+    columns = (
+        (10, "DO"),
+        (26, "BEND"),
+        (44, "MARK AT"),
+        (118, "BEND TOWARD"),
+        (147, "SET"),
+        (183, "TURN THE TUBE FIRST"),
+    )
     for x, head in columns:
-        page.text((x, top), head, 3.2, bold=True)
-    page.text((WIDTH - 10, top), "SEEN FROM START", 3.2, "end", bold=True)
+        page.text((x, top), head, 3.5, bold=True)
+    page.text((WIDTH - 10, top), "INSIDE", 3.5, "end", bold=True)
     by_number = {m.number: m for m in layout.marks}
     room = foot - top - 5
     step = min(15.0, room / max(1, len(layout.order)))
@@ -156,17 +187,18 @@ def _table(page: svg.Page, layout: Layout, set_to: Sequence[str], reads: Reads, 
     for row, n in enumerate(layout.order):
         m, y = by_number[n], top + 4 + step * (row + 0.62)
         page.line((10, top + 3 + step * row), (WIDTH - 10, top + 3 + step * row), svg.THIN)
-        page.circle((15, y - size * 0.36), size * 0.75, svg.MEDIUM)
-        page.text((15, y), str(n), size, "middle", bold=True)
+        page.text((10, y), ordinal(row + 1), size, bold=True)
+        page.circle((31, y - size * 0.36), size * 0.75, svg.MEDIUM)
+        page.text((31, y), str(n), size, "middle", bold=True)
         side = (
             "" if layout.start >= -1e-9 or layout.end <= 1e-9 else " towards START" if m.rounded < 0 else " towards END"
         )
-        page.fit((30, y), reads(abs(m.position)) + side, size * (0.8 if side else 1.0), 78, bold=True)
-        page.fit((110, y), "to END" if m.goes > 0 else "to START", size * 0.75, 28)
-        page.fit((140, y), set_to[n - 1], size, 44, bold=True)
+        page.fit((44, y), reads(abs(m.position)) + side, size * (0.8 if side else 1.0), 72, bold=True)
+        page.fit((118, y), "to END" if m.goes > 0 else "to START", size * 0.75, 28)
+        page.fit((147, y), set_to[n - 1], size, 34, bold=True)
         words = turn_words(m, before)
         for k, part in enumerate(words):
-            page.fit((186, y + (k - (len(words) - 1) / 2) * size * 0.8), part, min(size * 0.66, 3.9), 48)
+            page.fit((183, y + (k - (len(words) - 1) / 2) * size * 0.8), part, min(size * 0.66, 3.9), 54)
         _clock(page, (WIDTH - 17, y - size * 0.36), step * 0.32, m.line)
         before = m
 

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 THIN, MEDIUM, THICK = 0.18, 0.35, 0.7  # mm; thin stays visible on a shop printer
 TEXT = 3.5  # mm
-LEAST = 2.5  # mm: no text is smaller in print
+LEAST = 3.5  # mm: no text is smaller in print; its capitals are 2.5 mm high
 WIDE = 0.56  # mean width of a letter as a share of its size
 CENTRE = "6 1.2 1.2 1.2"
 HIDDEN = "2.4 1.2"

@@ -6,6 +6,7 @@ from math import atan2, cos, hypot, inf, pi, sin
 
 from gaugeblock.calc.chords import chords
 from gaugeblock.calc.path import Arc, Line, cross, dot, norm, square_to, subtract, unit
+from gaugeblock.drawing import legend as legends
 from gaugeblock.drawing import svg
 from gaugeblock.drawing.lengths import degrees_text, inches
 from gaugeblock.drawing.obstacle import (
@@ -34,6 +35,15 @@ LETTERS = "ABCDEFGH"
 TABLE = 192.0  # mm: the list of bends stands to the right of this
 
 
+class Frame:
+    """The page of a drawing: its size, the room that the views have in it, and where the first one's name stands, mm."""
+
+    __slots__ = ("height", "top", "views", "width")
+
+    def __init__(self, width: float = WIDTH, height: float = HEIGHT, views: float = TABLE, top: float = 27.0) -> None:
+        self.width, self.height, self.views, self.top = width, height, views, top
+
+
 def _extent(points: Sequence[Flat], margin: float) -> tuple[float, float, float, float]:
     xs, ys = [p[0] for p in points], [p[1] for p in points]
     return min(xs) - margin, max(xs) + margin, min(ys) - margin, max(ys) + margin
@@ -52,24 +62,30 @@ def finished(
     obstacles: Sequence[Obstacle] = (),
     pipes: Sequence[Pipe] = (),
     notes: Sequence[str] = (),
+    frame: Frame | None = None,
 ) -> str:
     """The finished tube in two views square to each other, dimensioned, as SVG.
 
     ``right`` and ``up`` are the unit axes of the first view: the plane of a flat tube, for its true shape. Straights,
     bends, over-all width and rise are dimensioned there, and the gap from each obstacle at its nearest; ``pipes`` run
     askew: a piece of each is drawn where it is nearest, and its gap is told. ``turns`` are the stick's, for the
-    list of straights, turns and bends.
+    list of straights, turns and bends. In a ``frame`` of another size the views stand alone, without title and list.
     """
     reads = reads or inches(32, decimals=False)
-    page = svg.Page(WIDTH, HEIGHT, title)
+    is_alone = frame is not None
+    frame = frame or Frame()
+    page = svg.Page(frame.width, frame.height, title)
     ahead = cross(right, up)
     first, second = View(right, up), View(right, (-ahead[0], -ahead[1], -ahead[2]))
     points = chords(line, od / 400)
-    scale, first_low = _stand(first, second, points, od, obstacles, pipes)
-    page.fit((10, 12), title, 5.5, WIDTH - 20, bold=True)
-    page.text((10, 18), f"tube {reads(od)} outside; lengths on the centre line; not to scale: work to the figures", 3.5)
-    page.text((10, 27), names[0], 3.5, bold=True)
-    page.text((10, first_low + 32), names[1], 3.5, bold=True)
+    scale, first_low = _stand(frame, first, second, points, od, obstacles, pipes)
+    said = f"tube {reads(od)} outside; lengths on the centre line; not to scale: work to the figures"
+    if not is_alone:
+        page.fit((10, 12), title, 5.5, WIDTH - 20, bold=True)
+        page.text((10, 18), said, 3.5)
+    edge = 0.5 if is_alone else 10.0
+    page.text((edge, frame.top), names[0], 3.5, bold=True)
+    page.text((edge, first_low + 32), names[1], 3.5, bold=True)
     for view in (first, second):
         over = [o for o in obstacles if view is second and _stands_over(o, first, points)]
         for o in (o for o in obstacles if o not in over):
@@ -90,16 +106,28 @@ def finished(
     for letter, pipe in zip(LETTERS[len(obstacles) :], pipes, strict=False):
         pipe_letter(page, first, pipe, letter, taken)
     _dimension(page, first, line, od, reads, taken)
+    if is_alone:
+        return page.svg()
     low = _bend_table(page, line, turns, reads)
-    said = [(o.name, o.gap or g) for o, g in zip(obstacles, gaps, strict=True)]
-    _clear_table(page, low, [*said, *((p.name, p.gap) for p in pipes)])
+    cleared = [(o.name, o.gap or g) for o, g in zip(obstacles, gaps, strict=True)]
+    _clear_table(page, low, [*cleared, *((p.name, p.gap) for p in pipes)])
+    signs = [(legends.BEND, "bend, numbered from the START"), (legends.POINT, "bend begins or ends")]
+    signs += [(legends.LETTER, "must clear; arrows show the gap")] if cleared or pipes else []
+    signs += [(legends.ROUND, "pipe, cut across")] if any(o.round for o in obstacles) else []
+    legends.legend(page, 10, HEIGHT - 5 - 4.6 * len(notes), signs, WIDTH - 20)
     for i, note in enumerate(notes):
         page.fit((10, HEIGHT - 4 - 4.6 * (len(notes) - 1 - i)), note, 3.5, WIDTH - 20)
     return page.svg()
 
 
 def _stand(
-    first: View, second: View, points: Sequence[Vector], od: float, obstacles: Sequence[Obstacle], pipes: Sequence[Pipe]
+    frame: Frame,
+    first: View,
+    second: View,
+    points: Sequence[Vector],
+    od: float,
+    obstacles: Sequence[Obstacle],
+    pipes: Sequence[Pipe],
 ) -> Flat:
     """Both views on the page at one scale; that scale, and the foot of the first."""
     shapes = [first.flat(p) for p in points]
@@ -115,12 +143,12 @@ def _stand(
             held += [(x - pipe.radius, y - pipe.radius), (x + pipe.radius, y + pipe.radius)]
     x0, x1, y0, y1 = _extent(shapes, od / 2)
     _, _, v0, v1 = _extent(tops, od / 2)
-    room, high = TABLE - 46, HEIGHT - 112
+    room, high = frame.views - 46, frame.height - frame.top - 85
     scale = min(room / (x1 - x0), high / (y1 - y0 + v1 - v0))
-    first_low = 52 + (y1 - y0) * scale
+    first_low = frame.top + 25 + (y1 - y0) * scale
     for view, low, level in ((first, first_low, y0), (second, first_low + 36 + (v1 - v0) * scale, v0)):
         view.scale = scale
-        view.left = (TABLE - (x1 - x0) * scale) / 2 - x0 * scale
+        view.left = (frame.views - (x1 - x0) * scale) / 2 - x0 * scale
         view.low = low + level * scale
     return scale, first_low
 
@@ -141,8 +169,8 @@ def _clear_table(page: svg.Page, y: float, rows: Sequence[tuple[str, str]]) -> N
     for letter, (name, gap) in zip(LETTERS, rows, strict=False):
         y += 6.4
         page.circle((TABLE + 3, y - 1.2), 2.6, svg.MEDIUM)
-        page.text((TABLE + 3, y), letter, 3.4, "middle", bold=True)
-        page.fit((TABLE + 8, y), name, 3.4, WIDTH - TABLE - 14, bold=True)
+        page.text((TABLE + 3, y), letter, 3.5, "middle", bold=True)
+        page.fit((TABLE + 8, y), name, 3.5, WIDTH - TABLE - 14, bold=True)
         for part in gap.split("; "):
             if part:
                 y += 4.4
@@ -158,13 +186,13 @@ def _bend_table(page: svg.Page, line: Path, turns: Sequence[float], reads: Reads
             number += 1
             turn = turns[number - 1] if number <= len(turns) else 0.0
             page.circle((TABLE + 3, y - 1.2), 2.6, svg.MEDIUM)
-            page.text((TABLE + 3, y), str(number), 3.4, "middle", bold=True)
-            page.text((TABLE + 8, y), f"{degrees_text(part.angle)}, R {reads(part.radius)}", 3.4, bold=True)
+            page.text((TABLE + 3, y), str(number), 3.5, "middle", bold=True)
+            page.text((TABLE + 8, y), f"{degrees_text(part.angle)}, R {reads(part.radius)}", 3.5, bold=True)
             if number > 1:
                 y += 4.6
                 page.fit((TABLE + 8, y), turned(turn), 3.5, WIDTH - TABLE - 14)
         else:
-            page.text((TABLE + 8, y), f"straight {reads(part.length)}", 3.4)
+            page.text((TABLE + 8, y), f"straight {reads(part.length)}", 3.5)
         y += 5.6 if len(line.parts) < 16 else 4.9
     page.text((TABLE, y + 1), f"along the centre line {reads(line.length)}", 3.5)
     return y + 1
@@ -249,9 +277,11 @@ def _dimension(page: svg.Page, view: View, line: Path, od: float, reads: Reads, 
     a, b = sorted((view.on_page(e) for e in ends), key=lambda p: p[0])
     page.dimension(a, b, reads(abs(ends[1][0] - ends[0][0])), off=low + wide + 19, direction="across", size=3.6)
     top = max((view.flat(p) for p in chords(line, od / 200)), key=lambda p: p[1])
+    said: set[str] = set()
     for end, off in ((a, left - 11), (b, right + 11)):
         height = top[1] - (view.low - end[1]) / view.scale
-        if height > od / 4:
+        if height > od / 4 and reads(height) not in said:  # a dimension stands once
+            said.add(reads(height))
             page.dimension(end, view.on_page(top), reads(height), off=off, direction="upright", size=3.6)
 
 

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.making import base
 from gaugeblock.answer.printing import number_only
 from gaugeblock.lines.item import ANSWERS, OPEN_STATES
 
@@ -16,6 +17,7 @@ if TYPE_CHECKING:
 
 # The statements of rules.csv that belong to an answer: (topic, subject).
 _BRAKE_FLUID = (("brake fluid water", "brake fluid"), ("fire", "brake fluid on exhaust"))
+_SILICONE = ("DOT 5",)
 _GASOLINE = (("fire", "gasoline on hot surface"),)
 FUEL_WORK = (
     "Fuel work: battery off, no ignition source, an extinguisher at hand, the spill wiped up before anything runs."
@@ -69,7 +71,7 @@ def cautions_of(found: Item) -> list[Caution]:
                 "the dry one holds for a new fluid only."
             )
             out.append(Caution(text, "injury", (wet.id,), wet.source))
-        out += statements(found.data, _BRAKE_FLUID)
+        out += [*statements(found.data, _BRAKE_FLUID), *vapour(found)]
     if found.table == "lines/fuels":
         out.append(Caution(FUEL_WORK, "injury"))
     if found.cell in ("gasoline", "straight run gasoline"):
@@ -88,6 +90,26 @@ def cautions_of(found: Item) -> list[Caution]:
         out += statements(found.data, _HOSE)
     out += _more_states(found)
     return out
+
+
+def vapour(found: Item | None) -> list[Caution]:
+    """That old fluid forms vapour below the wet boiling point that a standard demands of this one: why the lower number
+    stands beside the limit, and does not replace it. None of silicone, which takes up no water.
+    """
+    if found is None or not is_brake_fluid(found.cell) or found.cell in _SILICONE:
+        return []
+    data = found.data
+    limit = found.look_up("boiling_point_minimum", "wet")
+    keys = {"item": "brake fluid, glycol base", "state": "3 % water"}
+    seen = lookup.look_up_or_none("lines/fluids", "vapour_lock_temperature", data=data, **keys)
+    if limit is None or seen is None or base(limit) <= base(seen):
+        return []
+    text = (
+        f"{number_only(limit, data)} is what the standard demands of {found.cell} with water in it. Fluids on sale in the"
+        f" 1970s formed vapour near {number_only(seen, data)} with 3 % of water. Change the fluid on time, and stay well"
+        " under the limit."
+    )
+    return [Caution(text, "injury", (limit.id, seen.id), "refdata")]
 
 
 def _more_states(found: Item) -> list[Caution]:

@@ -52,4 +52,4 @@ def drawings(worst: Estimate, limit: Figure | None, needed: Figure | None, data:
     title = f"Section{shield}"
     sleeve = units.from_base(beside.si("sleeve"), gap.unit) if "sleeve" in beside.inputs else 0.0
     across = heat_plot.section(sizes[0], sizes[1], gap.typical, beside.shield, words, title, scale, sleeve)
-    return [Drawing("temperature against gap", plot), Drawing("section", across)]
+    return [Drawing(f"temperature against gap, {worst.case}{shield}", plot), Drawing(f"section{shield}", across)]

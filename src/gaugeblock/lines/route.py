@@ -10,6 +10,7 @@ from gaugeblock.lines import cases as line_cases
 from gaugeblock.lines import fit as line_fit
 from gaugeblock.lines import parts as line_parts
 from gaugeblock.lines import rules as line_rules
+from gaugeblock.lines.cautions import vapour
 from gaugeblock.lines.decide import MEASURED_CHECK, decide
 from gaugeblock.lines.doubts import doubts
 from gaugeblock.lines.found import Found
@@ -82,7 +83,7 @@ def route_of(
     found += Found([] if gap is None else [gap]) + _parts(words, judged, inputs, gap)
     doubted = doubts(line, inputs, data)
     found += doubted
-    found += Found((), (), (*judged.cautions, *line_rules.written(words), *line_rules.shop(line, data)))
+    found += Found((), (), (*judged.cautions, *vapour(judged.fluid.item), *line_rules.written(words), *line_rules.shop(line, data)))
     found = (first or Found()) + found + words.found()
     governs = measured if measured is not None else more.worst.figure() if more.worst is not None else None
     decision, questions = decide(judged, found, doubted.questions, governs, more.needed)

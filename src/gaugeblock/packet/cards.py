@@ -45,13 +45,18 @@ def card(number: int, item: Item, paper: Paper, cautions: list[SimpleNamespace])
         what=pretty(made.what),
         order=pretty(made.order),
         steps=[pretty(s) for s in made.steps] if decision.kind == USE else [],
-        notes=[pretty(n.rstrip(".")) for n in made.notes],
+        notes=[pretty(_capital(n.rstrip("."))) for n in made.notes],
         again=pretty(made.again),
         trust=_trust(item, paper),
         cautions=_warning(cautions),
         boxes=_boxes(made, decision.kind),
         table=[[pretty(c) for c in row] for row in made.table] if decision.kind in (USE, ASK) else [],
     )
+
+
+def _capital(text: str) -> str:
+    """With a capital at its beginning, as a sentence has it."""
+    return text[:1].upper() + text[1:]
 
 
 def _candidate(candidate: Candidate, paper: Paper) -> SimpleNamespace:

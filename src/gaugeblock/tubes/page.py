@@ -13,7 +13,7 @@ from gaugeblock.job.model import Shop
 from gaugeblock.tables.load import Refdata, canonical
 from gaugeblock.tubes.model import Tube
 from gaugeblock.tubes.placed import placed_tube
-from gaugeblock.tubes.plan.bench import HEADS, datum_words, table
+from gaugeblock.tubes.plan.bench import datum_words, table
 from gaugeblock.tubes.plan.given import Given
 from gaugeblock.tubes.plan.plan import plan_of, refused_plan
 from gaugeblock.tubes.plan.planned import Plan
@@ -100,6 +100,10 @@ def _facts(given: Given) -> list[Row]:
     return rows
 
 
+# As those of the bench, in the width of a card.
+_HEADS = ("DO", "BEND", "MARK AT", "TOWARDS", "BEND TO", "SET", "TURN FIRST")
+
+
 def _card(made: Plan) -> Card:
     """At the bench: what to cut and the table of marks; without marks what is known of the bends."""
     tube, die = made.given.tube, made.given.die
@@ -115,10 +119,12 @@ def _card(made: Plan) -> Card:
             number = number_only(least, made.sheet.data)
             notes.append(f"least radius {number} ({least.key.get('service', least.basis)})")
         return Card(what, method, count=count, counted="tube", notes=notes, boxes=_BOXES)
-    rows = [(n, at.replace(" ", "\u00a0", 1), *more) for n, at, *more in table(made)]
+    rows = [
+        (do, n, at, side.removeprefix("towards "), goes.removeprefix("to "), *more)
+        for do, n, at, side, goes, *more in table(made)
+    ]
     if rows:
         notes.append(f"measure from {datum_words(made)}")
-    if rows:
         notes.append("clockwise as seen looking along the tube from START")
     return Card(
         what,
@@ -127,6 +133,6 @@ def _card(made: Plan) -> Card:
         counted="tube",
         notes=notes,
         boxes=_BOXES,
-        table=[HEADS, *rows] if rows else (),
+        table=[_HEADS, *rows] if rows else (),
         says=("bend_mark", "bend_angle_set", "tube_turn", "straight", "bend_angle"),
     )

@@ -6,7 +6,7 @@ from gaugeblock.answer.check import OK
 from gaugeblock.answer.decision import STOP, USE
 from gaugeblock.answer.text import MARKS, wrap
 from gaugeblock.drawing.lengths import degrees_text
-from gaugeblock.drawing.stick_drawing import turn_words
+from gaugeblock.drawing.stick_drawing import ordinal, turn_words
 from gaugeblock.tubes.plan.marks import DATUMS
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from gaugeblock.tubes.plan.planned import Plan
 
 _MOST_CAUTIONS = 2
-HEADS = ("BEND", "MARK AT", "FROM THE DATUM", "BEND TOWARD", "SET", "TURN FIRST")
+HEADS = ("DO", "BEND", "MARK AT", "FROM THE DATUM", "BEND TOWARD", "SET", "TURN FIRST")
 
 
 def table(plan: Plan) -> list[tuple[str, ...]]:
@@ -27,12 +27,12 @@ def table(plan: Plan) -> list[tuple[str, ...]]:
     by_number = {m.number: m for m in layout.marks}
     rows: list[tuple[str, ...]] = []
     before: Mark | None = None
-    for n in layout.order:
+    for place, n in enumerate(layout.order, 1):
         m: Mark = by_number[n]
         side = f"towards {'START' if m.rounded < 0 else 'END'}"
         words = " ".join(turn_words(m, before))
         goes = "to END" if m.goes > 0 else "to START"
-        rows.append((str(n), tape.reads(abs(m.position)), side, goes, marks.settings[n - 1].text, words))
+        rows.append((ordinal(place), str(n), tape.reads(abs(m.position)), side, goes, marks.settings[n - 1].text, words))
         before = m
     return rows
 

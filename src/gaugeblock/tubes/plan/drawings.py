@@ -144,6 +144,19 @@ def finished(plan: Plan) -> str:
     )
 
 
+def alone(plan: Plan, width: float, height: float) -> str:
+    """Both views in a room of so many mm, without what must be cleared: for who bends it."""
+    if plan.shape is None:
+        raise ValueError("the tube has no shape")
+    line = plan.shape.line
+    right, up, names = views(line)
+    frame = tube_drawing.Frame(width, height, width, 4.0)
+    od, reads = float(plan.given.od_m), plan.given.tape.short
+    return tube_drawing.finished(
+        line, od, title=plan.name, right=right, up=up, names=names, reads=reads, frame=frame
+    )
+
+
 def stick(plan: Plan, marks: Marks) -> str:
     """The straight stick with its marks."""
     notes = []
@@ -219,6 +232,6 @@ def drawings(plan: Plan) -> tuple[list[Drawing], Found]:
     out = [*shape, Drawing(f"{plan.name}: the stick", stick(plan, marks), "landscape"), *wrap_strip(plan, marks)]
     out += [d for pages, _ in cut for d in pages]
     if plan.tool is not None:
-        page = order(plan, marks, plan.tool, picture)
+        page = order(plan, marks, plan.tool, lambda width, height: alone(plan, width, height))
         out.append(Drawing(f"{plan.name}: order for a bending shop", page, "portrait"))
     return out, Found(checks=[c for _, checks in cut for c in checks])

@@ -8,12 +8,14 @@ from gaugeblock.drawing.stick_drawing import turned
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from gaugeblock.tubes.plan.marks import Marks
     from gaugeblock.tubes.plan.planned import Plan
     from gaugeblock.tubes.plan.tool import Tool
 
 
-def order(made: Plan, marks: Marks, tool: Tool, finished: str) -> str:
+def order(made: Plan, marks: Marks, tool: Tool, finished: Callable[[float, float], str]) -> str:
     """The page of a tube whose marks are known."""
     tube, layout, tape = made.given.tube, marks.layout, made.given.tape
     ends = [f"{w} {tape.short(t)}" for w, t in (("START", layout.trim_start), ("END", layout.trim_end)) if t > 0]
@@ -30,18 +32,16 @@ def order(made: Plan, marks: Marks, tool: Tool, finished: str) -> str:
         ("ordered by", ""),
         ("date", ""),
     ]
-    rows: list[tuple[str, str, str, str]] = [("STEP", "STRAIGHT", "THEN TURN, SEEN FROM START", "THEN BEND")]
+    rows: list[tuple[str, str, str, str]] = [("BEND", "STRAIGHT", "THEN TURN, SEEN FROM START", "THEN BEND")]
     for n, b in enumerate(layout.stick.bends, 1):
         own = "" if abs(b.radius - tool.die.radius) < 1e-9 else f", R {tape.reads(b.radius)}"
         bend = f"{degrees_text(b.angle)}{own}"
         rows.append((str(n), tape.reads(b.straight), "-" if n == 1 else turned(b.turn), bend))
-    rows.append((str(len(rows)), tape.reads(layout.stick.end), "-", "end of the tube"))
+    rows.append(("end", tape.reads(layout.stick.end), "-", "-"))
     length = tape.reads(layout.stick.developed_length)
     notes = [
-        (
-            f"Straights are tangent to tangent; along the centre line {length}, finished. Add what your machine needs"
-            " at the ends."
-        ),
-        "Angles are those of the finished tube: springback is the bender's. Send a first piece for approval.",
+        f"Straights: tangent to tangent. Along the centre line, finished: {length}.",
+        "Angles are those of the finished tube: springback is the bender's.",
+        "Add what your machine needs at the ends. Send a first piece for approval.",
     ]
     return order_sheet(made.name, facts, rows, finished, notes)

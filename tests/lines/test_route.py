@@ -46,7 +46,10 @@ def test_what_cannot_be_read_is_refused(keys, error):
 
 
 def test_drawings_come_when_asked_for_and_there_is_an_estimate():
-    assert [d.title for d in route("brake", **BESIDE, draw=True).drawings] == ["temperature against gap, hot soak", "section"]
+    assert [d.title for d in route("brake", **BESIDE, draw=True).drawings] == [
+        "temperature against gap, hot soak",
+        "section",
+    ]
     assert route("brake", **BESIDE).drawings == ()
     assert route("brake", draw=True).drawings == ()
 

@@ -103,7 +103,10 @@ def wrap_strip(
                     "true, the edge is square round the tube: mark along it. Carry every turn line along the tube with"
                     " a straight edge."
                 ),
-                "The scale counts degrees clockwise, seen from the START. A number in a circle is a bend; S is the weld seam.",
+                (
+                    "The scale counts degrees clockwise, seen from the START. A number in a circle is a bend; S is the"
+                    " weld seam."
+                ),
             ),
         )
         for k, (low, high) in enumerate(rows[first : first + 2]):

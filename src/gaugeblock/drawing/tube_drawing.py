@@ -36,7 +36,9 @@ TABLE = 192.0  # mm: the list of bends stands to the right of this
 
 
 class Frame:
-    """The page of a drawing: its size, the room that the views have in it, and where the first one's name stands, mm."""
+    """The page of a drawing: its size, the room that the views have in it, and where the first one's name stands,
+    mm.
+    """
 
     __slots__ = ("height", "top", "views", "width")
 

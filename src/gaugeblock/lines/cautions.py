@@ -105,9 +105,9 @@ def vapour(found: Item | None) -> list[Caution]:
     if limit is None or seen is None or base(limit) <= base(seen):
         return []
     text = (
-        f"{number_only(limit, data)} is what the standard demands of {found.cell} with water in it. Fluids on sale in the"
-        f" 1970s formed vapour near {number_only(seen, data)} with 3 % of water. Change the fluid on time, and stay well"
-        " under the limit."
+        f"{number_only(limit, data)} is what the standard demands of {found.cell} with water in it. Fluids on sale in"
+        f" the 1970s formed vapour near {number_only(seen, data)} with 3 % of water. Change the fluid on time, and stay"
+        " well under the limit."
     )
     return [Caution(text, "injury", (limit.id, seen.id), "refdata")]
 

@@ -83,7 +83,9 @@ def route_of(
     found += Found([] if gap is None else [gap]) + _parts(words, judged, inputs, gap)
     doubted = doubts(line, inputs, data)
     found += doubted
-    found += Found((), (), (*judged.cautions, *vapour(judged.fluid.item), *line_rules.written(words), *line_rules.shop(line, data)))
+    found += Found(
+        (), (), (*judged.cautions, *vapour(judged.fluid.item), *line_rules.written(words), *line_rules.shop(line, data))
+    )
     found = (first or Found()) + found + words.found()
     governs = measured if measured is not None else more.worst.figure() if more.worst is not None else None
     decision, questions = decide(judged, found, doubted.questions, governs, more.needed)

@@ -29,7 +29,7 @@ def card(number: int, item: Item, paper: Paper, cautions: list[SimpleNamespace])
     made = item.card
     if made is None:
         raise ValueError(item.name)
-    decision = item.sheet.decision
+    decision, paper = item.sheet.decision, paper.of(item)
     figures = [_candidate(c, paper) for c in decision.candidates]
     return SimpleNamespace(
         number=number,

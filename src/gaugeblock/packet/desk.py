@@ -23,16 +23,21 @@ if TYPE_CHECKING:
 _SHORT = 24
 # What is worked to stands first on a sheet; what lies far behind it stands in packet.json.
 _MOST_FIGURES = 5
+_GOVERNS, _COMPARED = "governs", "for comparison"
+_WHICH = ("first", "second", "third")
+# How good a tool is and how far two ways agree: asked for when somebody doubts a number.
+_MINOR = ("torque_difference", "wrench_tolerance", "rounding_effect", "bend_ratio")
 _OUTCOME = {STOP: "STOP", ASK: "ASK FIRST", NONE: "NO FIGURE"}
 
 
 def desk(item: Item, place: Place, paper: Paper, cautions: list[SimpleNamespace]) -> SimpleNamespace:
     """The desk sheet of one item, with those of its ``cautions`` that its card does not bear."""
-    sheet = item.sheet
+    sheet, paper = item.sheet, paper.of(item)
     decision = sheet.decision
     says = item.card.says if item.card is not None else ()
     listed = [f for f in sheet.figures if f.quantity not in says]
-    listed = _once(listed, paper)
+    roles = _roles(item)
+    listed = sorted(_once(listed, paper), key=lambda f: _place(f, roles))
     figures = listed[:_MOST_FIGURES]
     told = [c for c in sheet.checks if c.result != OK and not _is_on_card(c, item)]
     told = [c for c in told if c.bears != INFORM]  # what informs changes nothing that is set today: packet.json has it
@@ -45,7 +50,7 @@ def desk(item: Item, place: Place, paper: Paper, cautions: list[SimpleNamespace]
         number=" or ".join(paper.number(f) for f in decision.figures) if decision.kind != STOP else "",
         condition=item.card.condition if item.card is not None else "",
         facts=[SimpleNamespace(label=pretty(r.label), text=pretty(r.text)) for r in item.facts if r.text],
-        figures=[_line(f, paper, is_first=n == 0) for n, f in enumerate(figures)],
+        figures=[_line(f, paper, roles.get(f.id, ""), is_first=n == 0) for n, f in enumerate(figures)],
         more=len(listed) - len(figures),
         checks=[_check(c) for c in told],
         kept=sum(c.result == OK for c in sheet.checks),
@@ -59,15 +64,45 @@ def _once(figures: list[Figure], paper: Paper) -> list[Figure]:
     return list({(f.quantity, paper.number(f)): f for f in reversed(figures)}.values())[::-1]
 
 
-def _line(figure: Figure, paper: Paper, *, is_first: bool) -> SimpleNamespace:
-    name = label(figure) + (
-        f": {figure.key['bend']}" if figure.quantity == "surface_gap" and "bend" in figure.key else ""
-    )
+def _stem(figure: Figure) -> str:
+    """A quantity without its side: a torque and the most of it are of one kind."""
+    return figure.quantity.removesuffix("_maximum").removesuffix("_minimum")
+
+
+def _roles(item: Item) -> dict[str, str]:
+    """What figures of one kind are there for, where a sheet has several: which of them the card's number rests on."""
+    shown, figures = item.sheet.decision.figures, item.sheet.figures
+    walks = [{part.id for part in figure.walk()} for figure in shown]
+    kinds = {"tightening_torque", *map(_stem, shown)}
+    rivals = [f for f in figures if _stem(f) in kinds and (f.basis not in ("measured", "stated") or f in shown)]
+    several = {_stem(f) for f in rivals if sum(_stem(f) == _stem(other) for other in rivals) > 1}
+
+    def role(figure: Figure) -> str:
+        under = [n for n, walk in enumerate(walks) if figure.id in walk]
+        if figure in shown and len(shown) > 1:
+            return f"{_WHICH[shown.index(figure)]} number of the card"
+        if len(under) == len(walks):
+            return _GOVERNS
+        return f"for the {_WHICH[under[0]]} number" if under else _COMPARED
+
+    stops = item.sheet.decision.kind in (STOP, NONE)
+    return {} if stops else {f.id: role(f) for f in rivals if _stem(f) in several}
+
+
+def _place(figure: Figure, roles: dict[str, str]) -> int:
+    """Where a figure stands: what the card rests on, then what comes of it, then comparisons, last what is minor."""
+    return 2 if figure.quantity in _MINOR else 1 if roles.get(figure.id) == _COMPARED else 0
+
+
+def _line(figure: Figure, paper: Paper, role: str, *, is_first: bool) -> SimpleNamespace:
+    case = figure.key.get("bend" if figure.quantity == "surface_gap" else "case", "")
+    name = label(figure) + (f": {case}" if 0 < len(case) <= _SHORT else "")
     whole = paper.whole(figure)
     number, _, window = whole.partition(" (")
     others = sorted({paper.number(o) for o in figure.others if not o.standing and o.chosen_by != "service"} - {number})
     return SimpleNamespace(
         label=pretty(name),
+        role=role,
         number=number,
         window=window.rstrip(")"),
         other=paper.other(figure),

@@ -8,12 +8,14 @@ import re
 from types import SimpleNamespace
 from typing import TYPE_CHECKING
 
+from gaugeblock import units
 from gaugeblock.answer.pretty import NO_BREAK, pretty
-from gaugeblock.answer.printing import number_only, other_unit, printed
+from gaugeblock.answer.printing import display_unit, number_only, other_unit, printed
 from gaugeblock.answer.text import READ
 from gaugeblock.figure import TRUST
 
 if TYPE_CHECKING:
+    from gaugeblock.answer.item import Item
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
 
@@ -21,25 +23,47 @@ if TYPE_CHECKING:
 _OF_THE_TOOL = ("nearest_graduation", "wrench_adapter_at_angle", "prevailing_added")
 # What a pure number counts.
 _COUNTED = {"stock_bars": "stock length", "support_count": "clip"}
+_TORQUES = ("lbf*ft", "lbf*in", "N*m")
+_METRES = ("N*m", "mm", "m", "kN", "N", "MPa", "bar", "kPa", "GPa", "degC", "kg")
 _INCHES = ("lbf*ft", "lbf*in", "in", "ft", "lbf", "ksi", "psi", "Msi", "degF", "delta_degF", "in**2", "lb", "lb/in**3")
 
 
 class Paper:
-    """Prints the figures of one packet: ``metric`` says which system stands first, None leaves each figure its own."""
+    """Prints the figures of one packet: ``metric`` says which system stands first, None leaves each figure its own.
 
-    def __init__(self, data: Refdata, metric: bool | None) -> None:
+    ``torque`` is the unit that the torques of one item stand in, but for those that are ``set``, by their ids.
+    """
+
+    def __init__(self, data: Refdata, metric: bool | None, torque: str = "", set: frozenset[str] = frozenset()) -> None:
+        self.set = set
         self.data = data
         self.metric = metric
+        self.torque = torque
+
+    def of(self, item: Item) -> Paper:
+        """The paper of one item: its numbers stand in the system, and its torques in the unit, of the card's number."""
+        shown = next(iter(item.sheet.decision.figures), None)
+        if shown is None or shown.unit not in (*_INCHES, *_METRES):
+            return self
+        metric = shown.unit not in _INCHES if self.metric is None else self.metric
+        if shown.unit not in _TORQUES:
+            return Paper(self.data, metric)
+        unit = self.number(shown).rsplit(NO_BREAK, 1)[-1].replace("\u00b7", "*")
+        return Paper(self.data, metric, unit, frozenset(f.id for f in item.sheet.decision.figures))
 
     def unit_first(self, figure: Figure) -> str | None:
         """The unit that stands first; None for the figure's own. What a tool is set to is never turned into another
         unit.
         """
         own = figure.unit
+        if self.torque and own in _TORQUES and figure.id not in self.set:
+            return self.torque if self.torque != own else None
         if self.metric is None or figure.quantity in ("torque_setting", "angle_from_snug"):
             return None
         other = other_unit(figure)
-        return other if other is not None and (own in _INCHES) == self.metric else None
+        if other is None or (own in _INCHES) != self.metric:
+            return None
+        return display_unit(units.from_base(units.to_base(figure.typical, own), other), other)
 
     def number(self, figure: Figure) -> str:
         """What stands large: the number without the window of a derived figure, with its unit."""
@@ -55,6 +79,8 @@ class Paper:
         """The number in the other system's unit; blank where there is none."""
         first = self.unit_first(figure)
         second = figure.unit if first is not None else other_unit(figure)
+        if self.torque and figure.unit in _TORQUES:
+            second = "N*m" if (first or figure.unit) != "N*m" else "lbf*ft"
         return pretty(number_only(figure, self.data, second)) if second is not None else ""
 
     def split(self, figure: Figure) -> SimpleNamespace:
@@ -88,8 +114,6 @@ class Paper:
         """What a figure rests on, for a card: the printed figure of its dimension that it was made from, else its
         own source.
         """
-        from gaugeblock import units
-
         dimension = units.dimension(figure.unit)
         same = [part for part in figure.walk() if units.dimension(part.unit) == dimension]
         for part in same:

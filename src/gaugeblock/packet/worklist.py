@@ -25,7 +25,7 @@ def worklist(items: Sequence[Item], places: Sequence[Place], paper: Paper) -> li
 
 
 def _line(item: Item, place: Place, paper: Paper) -> SimpleNamespace:
-    decision, card = item.sheet.decision, item.card
+    decision, card, paper = item.sheet.decision, item.card, paper.of(item)
     assert card is not None
     numbers = " or ".join(paper.number(f) for f in decision.figures)
     says = {STOP: "STOP", ASK: "ask first", NONE: "no figure"}.get(decision.kind, "")

@@ -32,7 +32,9 @@ def table(plan: Plan) -> list[tuple[str, ...]]:
         side = f"towards {'START' if m.rounded < 0 else 'END'}"
         words = " ".join(turn_words(m, before))
         goes = "to END" if m.goes > 0 else "to START"
-        rows.append((ordinal(place), str(n), tape.reads(abs(m.position)), side, goes, marks.settings[n - 1].text, words))
+        rows.append(
+            (ordinal(place), str(n), tape.reads(abs(m.position)), side, goes, marks.settings[n - 1].text, words)
+        )
         before = m
     return rows
 

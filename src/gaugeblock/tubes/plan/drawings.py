@@ -152,9 +152,7 @@ def alone(plan: Plan, width: float, height: float) -> str:
     right, up, names = views(line)
     frame = tube_drawing.Frame(width, height, width, 4.0)
     od, reads = float(plan.given.od_m), plan.given.tape.short
-    return tube_drawing.finished(
-        line, od, title=plan.name, right=right, up=up, names=names, reads=reads, frame=frame
-    )
+    return tube_drawing.finished(line, od, title=plan.name, right=right, up=up, names=names, reads=reads, frame=frame)
 
 
 def stick(plan: Plan, marks: Marks) -> str:

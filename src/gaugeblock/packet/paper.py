@@ -57,7 +57,7 @@ class Paper:
         """
         own = figure.unit
         if self.torque and own in _TORQUES and figure.id not in self.set:
-            return self.torque if self.torque != own else None
+            return self.torque
         if self.metric is None or figure.quantity in ("torque_setting", "angle_from_snug"):
             return None
         other = other_unit(figure)

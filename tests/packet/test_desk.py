@@ -15,7 +15,9 @@ from gaugeblock.tables.load import refdata
 HEAD = '{shop}\n[[fasteners]]\nname = "a"\nthread = "{thread}"\ngrade = "{grade}"\ncondition = "{condition}"\n{more}\n'
 
 
-def view(more: str = "", shop: str = "", thread: str = "M12x1.75", grade: str = "ISO 898-1 8.8", condition: str = "dry") -> SimpleNamespace:
+def view(
+    more: str = "", shop: str = "", thread: str = "M12x1.75", grade: str = "ISO 898-1 8.8", condition: str = "dry"
+) -> SimpleNamespace:
     text = HEAD.format(shop=shop, thread=thread, grade=grade, condition=condition, more=more)
     made = build.build(parse_job(text), refdata(), "test")
     got = render.view_of(made, Scope())
@@ -28,7 +30,9 @@ def torques(desk: SimpleNamespace) -> list[SimpleNamespace]:
 
 @pytest.mark.parametrize("shop", ["", '[shop]\nunits = "inch"\n', '[shop]\nunits = "metric"\n'])
 @pytest.mark.parametrize("condition", ["dry", "oiled"])
-@pytest.mark.parametrize("more", ["", 'wanted = "60 lbf*ft"', 'maker = { torque = "80 N*m", source = "s", place = "p" }'])
+@pytest.mark.parametrize(
+    "more", ["", 'wanted = "60 lbf*ft"', 'maker = { torque = "80 N*m", source = "s", place = "p" }']
+)
 def test_one_torque_governs_and_the_others_say_that_they_are_compared(shop: str, condition: str, more: str) -> None:
     seen = view(more, shop, condition=condition)
     rows = torques(seen.desk)

@@ -50,8 +50,9 @@ def order_sheet(
     for i, note in enumerate(notes):
         page.fit((0.5, foot + 4.6 * i), note, 3.5, WIDTH - 1)
     room = foot - 6 - (top + step * (len(rows) - 0.5))
-    size = (WIDTH - 1, room)
-    page.nested(drawing_body(drawing(*size)), 0.5, foot - 6 - room, *size, size)
+    across = WIDTH - 1
+    body = drawing_body(drawing(across, room))
+    page.nested(body, 0.5, foot - 6 - room, across, room, (across, room))
     return page.svg()
 
 

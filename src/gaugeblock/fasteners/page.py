@@ -289,7 +289,7 @@ def _notes(job: Fastener, sheet: Sheet, shown: Figure | None, data: Refdata) -> 
     is_setting = shown is not None and shown.quantity == "torque_setting"
     # the nearest one: further in stand torques of other conditions, which it was worked out from
     at = next((f for f in inside if f.quantity.startswith("tightening_torque")), None) if is_setting else None
-    if at is not None and sheet.decision.figure is shown and _says_more(at, shown, data):
+    if at is not None and shown is not None and sheet.decision.figure is shown and _says_more(at, shown, data):
         notes.append(f"For {number_only(at, data, _unit_of(shown, data))} at the fastener")
     made = next((f for f in sheet.figures if f.basis == "maker"), None)
     if made is not None and not isinstance(sheet.decision, Tightening):

@@ -40,7 +40,7 @@ def order(made: Plan, marks: Marks, tool: Tool, finished: Callable[[float, float
     rows.append(("end", tape.reads(layout.stick.end), "-", "-"))
     length = tape.reads(layout.stick.developed_length)
     notes = [
-        f"Straights: tangent to tangent. Along the centre line, finished: {length}.",
+        f"Straights: tangent to tangent. Finished, along the centre line {length}.",
         "Angles are those of the finished tube: springback is the bender's.",
         "Add what your machine needs at the ends. Send a first piece for approval.",
     ]

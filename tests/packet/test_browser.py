@@ -64,6 +64,16 @@ def printed(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFac
     return paper, folder / "page.pdf"
 
 
+def printed_pages(page: str, folder: Path, paper: str = "Letter") -> list[str]:
+    """The text of each sheet of a page, printed."""
+    file = folder / "page.html"
+    file.write_text(page.replace("</style>", f"@page {{ size: {paper} }}</style>"), encoding="utf-8")
+    run(folder, "--no-pdf-header-footer", f"--print-to-pdf={folder / 'page.pdf'}", file.as_uri())
+    command = ["pdftotext", "-layout", str(folder / "page.pdf"), "-"]
+    text = subprocess.run(command, capture_output=True, text=True, timeout=60, check=True).stdout
+    return text.split("\f")[:-1]
+
+
 def words_of(pdf: Path) -> list[list[tuple[float, float, float, float, str]]]:
     """Each page's words with their boxes in points."""
     out = subprocess.run(
@@ -130,6 +140,17 @@ def test_the_pdf_has_an_outline_of_parts_and_items_and_a_title(printed: tuple[st
     info = subprocess.run(["pdfinfo", str(pdf)], capture_output=True, text=True, timeout=60, check=True).stdout
     assert re.search(r"Title: +Spec packet frame no. 0042, revision B\n", info)
     assert re.search(r"Tagged: +yes", info)
+
+
+def test_the_drawings_of_the_demo_are_printed_at_full_size(printed: tuple[str, Path]) -> None:
+    """One thing that is too wide for its page, anywhere, makes the browser print all pages smaller: the scales of the
+    wrap strip show it. An inch is 72 points, and 60 mm are 60 mm.
+    """
+    (strip,) = [words for words in words_of(printed[1]) if {"wrap", "80"} <= {w[4] for w in words}]
+    (level,) = [w[0] for w in strip if w[4] == "80"]
+    middle = {w[4]: (w[1] + w[3]) / 2 for w in strip if abs(w[0] - level) < 1}
+    assert abs(middle["1"] - middle["3"]) == pytest.approx(144, abs=0.3)
+    assert abs(middle["20"] - middle["80"]) == pytest.approx(60 * MM, abs=0.3)
 
 
 def test_nothing_is_cut_off(printed: tuple[str, Path]) -> None:

@@ -21,7 +21,7 @@ def view(
     text = HEAD.format(shop=shop, thread=thread, grade=grade, condition=condition, more=more)
     made = build.build(parse_job(text), refdata(), "test")
     got = render.view_of(made, Scope())
-    return SimpleNamespace(card=got["cards"][0][0], desk=got["sheets"][0], line=got["list"][0], item=made.items[0])
+    return SimpleNamespace(card=got["cards"][0][0], desk=got["sheets"][0], line=got["lists"][0][0], item=made.items[0])
 
 
 def torques(desk: SimpleNamespace) -> list[SimpleNamespace]:

@@ -5,7 +5,6 @@ decision.
 from __future__ import annotations
 
 import re
-import subprocess
 from pathlib import Path
 
 import pytest
@@ -13,7 +12,7 @@ import pytest
 from gaugeblock.packet import make, render
 from gaugeblock.packet.chosen import Scope
 from gaugeblock.packet.paper import Paper
-from packet.test_browser import run
+from packet.test_browser import printed_pages
 
 ROOT = Path(__file__).resolve().parents[2]
 DEMO = ROOT / "reports" / "examples" / "demo.toml"
@@ -23,12 +22,7 @@ PACKET = make.make(str(DEMO))
 def pages_of(folder: Path, *, cards_only: bool) -> list[str]:
     """The text of each page, printed on Letter."""
     page = render.render(PACKET, Scope(cards_only=cards_only))["packet.html"].decode()
-    file = folder / "page.html"
-    file.write_text(page.replace("</style>", "@page { size: Letter }</style>"), encoding="utf-8")
-    run(folder, "--no-pdf-header-footer", f"--print-to-pdf={folder / 'page.pdf'}", file.as_uri())
-    command = ["pdftotext", "-layout", str(folder / "page.pdf"), "-"]
-    text = subprocess.run(command, capture_output=True, text=True, timeout=60, check=True).stdout
-    return text.split("\f")[:-1]
+    return printed_pages(page, folder)
 
 
 @pytest.fixture(scope="module")

@@ -35,7 +35,7 @@ def test_cards_and_list_and_questions_follow_the_steps() -> None:
     made = packet_of(BOLT.format("alpha", "step = 30") + BOLT.format("beta", "step = 20") + BOLT.format("gamma", ""))
     view = render.view_of(made, Scope())
     assert [c.name for page in view["cards"] for c in page] == ["beta", "alpha", "gamma"]
-    assert [line.name for line in view["list"]] == ["beta", "alpha", "gamma"]
+    assert [line.name for line in view["lists"][0]] == ["beta", "alpha", "gamma"]
     assert [i.name for row in view["first"].groups[0].rows for i in row.items] == ["beta", "alpha", "gamma"]
     assert [q["sheets"] for q in made.record["questions"]] == [["beta", "alpha", "gamma"]]
 

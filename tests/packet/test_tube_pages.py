@@ -121,7 +121,8 @@ def test_paper_prints_at_full_size_and_nothing_runs_off_it(tmp_path: Path, paper
     """
     browser = shutil.which("chromium") or shutil.which("chromium-browser")
     assert browser, "chromium is needed: scripts/test installs it"
-    page = render.render(packet_of(SHOP + TUBE.format(name="brace", count=1)))["packet.html"].decode()
+    long = '[[fasteners]]\nname = "{}"\npart = "{}"\n'.format("x" * 80, "y" * 80)  # too wide for its card
+    page = render.render(packet_of(SHOP + TUBE.format(name="brace", count=1) + long))["packet.html"].decode()
     source = tmp_path / "page.html"
     source.write_text(page.replace("</style>", f"@page {{ size: {paper} }}</style>"), encoding="utf-8")
     quiet = [

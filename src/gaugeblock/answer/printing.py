@@ -212,6 +212,21 @@ def other_unit(figure: Figure) -> str | None:
     return _OTHER_UNIT.get(display_unit(figure.typical, figure.unit) if not figure.text else figure.unit)
 
 
+INCHES = ("lbf*ft", "lbf*in", "in", "ft", "lbf", "ksi", "psi", "Msi", "degF", "delta_degF", "in**2", "lb", "lb/in**3")
+
+
+def shop_unit(figure: Figure, metric: bool | None) -> str | None:
+    """The unit that stands first in a shop of inches or of metres; None for the figure's own. What a tool is set to
+    is never turned into another unit.
+    """
+    if metric is None or figure.quantity in ("torque_setting", "angle_from_snug"):
+        return None
+    other = other_unit(figure)
+    if other is None or (figure.unit in INCHES) != metric:
+        return None
+    return display_unit(units.from_base(units.to_base(figure.typical, figure.unit), other), other)
+
+
 def both_units(figure: Figure, data: Refdata) -> str:
     """As ``printed``, with the other system's unit in brackets."""
     other = other_unit(figure)

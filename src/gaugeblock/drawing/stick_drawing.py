@@ -75,7 +75,7 @@ def stick(
     foot = ["Clockwise is as seen looking along the tube from its START, whichever end is in the die."]
     if seam is not None:
         foot.append(f"Weld seam: {degrees_text(seam, '1')} {CLOCKWISE} from the inside of bend 1.")
-    foot += notes
+    foot += [line for note in notes for line in svg.wrapped(note, svg.TEXT, WIDTH - 20)]
     signs = [
         (BEND, "bend, numbered from the START"),
         (ORDER, "order of bending"),

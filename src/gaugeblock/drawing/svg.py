@@ -38,6 +38,17 @@ def text_width(text: str, size: float, bold: bool = False) -> float:
     return len(text) * size * (WIDE + (0.05 if bold else 0.0))
 
 
+def wrapped(words: str, size: float, room: float) -> list[str]:
+    """A text in lines that fit ``room`` mm; a word that is longer stays whole."""
+    lines: list[str] = []
+    for word in words.split(" "):
+        if lines and text_width(f"{lines[-1]} {word}", size) <= room:
+            lines[-1] += f" {word}"
+        else:
+            lines.append(word)
+    return lines
+
+
 class Page:
     """One drawing being made, ``width`` by ``height`` mm."""
 

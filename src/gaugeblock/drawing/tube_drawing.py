@@ -113,6 +113,7 @@ def finished(
     low = _bend_table(page, line, turns, reads)
     cleared = [(o.name, o.gap or g) for o, g in zip(obstacles, gaps, strict=True)]
     _clear_table(page, low, [*cleared, *((p.name, p.gap) for p in pipes)])
+    notes = [line for note in notes for line in svg.wrapped(note, svg.TEXT, WIDTH - 20)]
     signs = [(legends.BEND, "bend, numbered from the START"), (legends.POINT, "bend begins or ends")]
     signs += [(legends.LETTER, "must clear; arrows show the gap")] if cleared or pipes else []
     signs += [(legends.ROUND, "pipe, cut across")] if any(o.round for o in obstacles) else []

@@ -9,7 +9,7 @@ from gaugeblock import units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.item import Box, Card, Item, Row
-from gaugeblock.answer.printing import number_only
+from gaugeblock.answer.printing import number_only, shop_unit
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import GaugeblockError, InputError, LookupMiss, Problem
@@ -63,7 +63,7 @@ def item(job: Fastener, shop: Shop, data: Refdata) -> Item:
     sheet = Sheet(
         made.title, made.asked, data, made.figures, checks, cautions, decision=made.decision, questions=questions
     )
-    return Item("fasteners", job.name, _facts(job), sheet, _card(job, sheet, data))
+    return Item("fasteners", job.name, _facts(job), sheet, _card(job, sheet, shop, data))
 
 
 # --- the job's keys as what an answer takes
@@ -244,20 +244,20 @@ def _facts(job: Fastener) -> list[Row]:
     return rows
 
 
-def _card(job: Fastener, sheet: Sheet, data: Refdata) -> Card:
+def _card(job: Fastener, sheet: Sheet, shop: Shop, data: Refdata) -> Card:
     decision = sheet.decision
     shown = decision.figure or (decision.figures[0] if decision.figures else None)
     what = ", ".join(t for t in (job.thread or job.part, job.size, job.grade, job.seat, job.material) if t)
     stages = decision.stages if isinstance(decision, Tightening) else ()
-    unit = _unit_of(shown, data) if shown is not None else ""
+    unit = _unit_of(shown, shop, data) if shown is not None else ""
     return Card(
         what,
         (job.condition or "").upper() or ("" if job.part else "CONDITION?"),
         count=job.count or 1,
         counted="" if job.count is None else "pieces" if job.part else "bolts" if job.count > 1 else "bolt",
         order=job.order or "",
-        steps=stages or (_passes(job.passes, shown, data) if shown is not None else ()),
-        notes=[*_notes(job, sheet, shown, data), job.notes or ""],
+        steps=stages or (_passes(job.passes, shown, unit, data) if shown is not None else ()),
+        notes=[*_notes(job, sheet, shown, unit, data), job.notes or ""],
         again=job.retighten or "",
         boxes=[
             Box("maker's figure, page"),
@@ -270,7 +270,7 @@ def _card(job: Fastener, sheet: Sheet, data: Refdata) -> Card:
     )
 
 
-def _notes(job: Fastener, sheet: Sheet, shown: Figure | None, data: Refdata) -> list[str]:
+def _notes(job: Fastener, sheet: Sheet, shown: Figure | None, unit: str, data: Refdata) -> list[str]:
     """What the card says beside the number: the wrench, what is counted in, both ends of a range, the maker's paper."""
     notes = []
     inside = list(shown.walk()) if shown is not None else []
@@ -289,8 +289,8 @@ def _notes(job: Fastener, sheet: Sheet, shown: Figure | None, data: Refdata) -> 
     is_setting = shown is not None and shown.quantity == "torque_setting"
     # the nearest one: further in stand torques of other conditions, which it was worked out from
     at = next((f for f in inside if f.quantity.startswith("tightening_torque")), None) if is_setting else None
-    if at is not None and shown is not None and sheet.decision.figure is shown and _says_more(at, shown, data):
-        notes.append(f"For {number_only(at, data, _unit_of(shown, data))} at the fastener")
+    if at is not None and sheet.decision.figure is shown and _says_more(at, shown, data):
+        notes.append(f"For {number_only(at, data, unit)} at the fastener")
     made = next((f for f in sheet.figures if f.basis == "maker"), None)
     if made is not None and not isinstance(sheet.decision, Tightening):
         notes.append(f"Maker: {number_only(made, data)} ({made.source}, {made.locator})")
@@ -307,18 +307,19 @@ def _says_more(at: Figure, shown: Figure | None, data: Refdata) -> bool:
     return at.value is None or abs(x - y) > 0.02 * abs(x)
 
 
-def _unit_of(figure: Figure, data: Refdata) -> str:
-    return number_only(figure, data).rsplit(" ", 1)[-1]
+def _unit_of(figure: Figure, shop: Shop, data: Refdata) -> str:
+    """The unit that the card's number stands in."""
+    metric = None if shop.units is None else shop.units == "metric"
+    return number_only(figure, data, shop_unit(figure, metric)).rsplit(" ", 1)[-1]
 
 
-def _passes(shares: tuple[Measure, ...], figure: Figure, data: Refdata) -> list[str]:
-    """Each pass in the unit of the last one; a range has both its ends."""
-    unit = _unit_of(figure, data)
+def _passes(shares: tuple[Measure, ...], figure: Figure, unit: str, data: Refdata) -> list[str]:
+    """Each pass in the unit of the card's number; a range has both its ends."""
     parts = []
     for measure in shares:
         share = measure.to("1")
         if share == 1:
-            parts.append(number_only(figure, data))
+            parts.append(number_only(figure, data, unit))
             continue
         ends = [None if e is None else e * share for e in (figure.value, figure.low, figure.high)]
         value, low, high = ends if figure.value is None else (ends[0], None, None)

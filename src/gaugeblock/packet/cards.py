@@ -5,13 +5,14 @@ from __future__ import annotations
 from types import SimpleNamespace
 from typing import TYPE_CHECKING
 
-from gaugeblock.answer.decision import ASK, NONE, STOP, USE
+from gaugeblock.answer.decision import ASK, NONE, STOP, USE, fact
 from gaugeblock.answer.pretty import pretty
 from gaugeblock.packet.measure import height, width
 
 if TYPE_CHECKING:
     from gaugeblock.answer.decision import Candidate
     from gaugeblock.answer.item import Card, Item
+    from gaugeblock.figure import Figure
     from gaugeblock.packet.paper import Paper
 
 # Millimetres of a sheet that cards may fill, on Letter (A4 has more); a card is this high at the least, four a sheet.
@@ -22,6 +23,8 @@ _GAP = 2.4
 # The width of the middle column, with the boxes at its right and below it.
 _ROOM, _WIDE_ROOM = 105.0, 155.0
 _LONGEST_WARNING = 150
+# Said once, at the head of the cards.
+_MAKER_LINE = "The maker's figure, if you have it, settles it."
 
 
 def card(number: int, item: Item, paper: Paper, cautions: list[SimpleNamespace]) -> SimpleNamespace:
@@ -31,6 +34,9 @@ def card(number: int, item: Item, paper: Paper, cautions: list[SimpleNamespace])
         raise ValueError(item.name)
     decision, paper = item.sheet.decision, paper.of(item)
     figures = [_candidate(c, paper) for c in decision.candidates]
+    steps = [pretty(s) for s in made.steps] if decision.kind == USE else []
+    if decision.kind == ASK and decision.verb == _fact(decision.figures):
+        figures[0].when = f"{decision.verb.lower()}{f': {figures[0].when}' if figures[0].when else ''}"
     return SimpleNamespace(
         number=number,
         name=item.name,
@@ -39,12 +45,12 @@ def card(number: int, item: Item, paper: Paper, cautions: list[SimpleNamespace])
         counted=made.counted,
         kind=decision.kind,
         verb=decision.verb or "SET",
-        do=pretty(decision.do),
+        do="" if steps and decision.kind == USE else pretty(decision.do.replace(_MAKER_LINE, "").strip()),
         figures=figures,
         condition=made.condition,
         what=pretty(made.what),
         order=pretty(made.order),
-        steps=[pretty(s) for s in made.steps] if decision.kind == USE else [],
+        steps=steps,
         notes=[pretty(_capital(n.rstrip("."))) for n in made.notes],
         again=pretty(made.again),
         trust=_trust(item, paper),
@@ -57,6 +63,11 @@ def card(number: int, item: Item, paper: Paper, cautions: list[SimpleNamespace])
 def _capital(text: str) -> str:
     """With a capital at its beginning, as a sentence has it."""
     return text[:1].upper() + text[1:]
+
+
+def _fact(figures: tuple[Figure, ...]) -> str:
+    """What a number is called that is only read."""
+    return fact(figures[0]) if figures else ""
 
 
 def _candidate(candidate: Candidate, paper: Paper) -> SimpleNamespace:
@@ -86,7 +97,8 @@ def _boxes(made: Card, kind: str) -> list[SimpleNamespace]:
         for b in made.boxes
     ]
     if kind in (ASK, NONE, STOP) and not any(b.label == "chosen" for b in boxes):
-        boxes.insert(min(1, len(boxes)), SimpleNamespace(label="settled: answer, by", unit="", half=False))
+        before = 0 if boxes and boxes[0].half else min(1, len(boxes))
+        boxes.insert(before, SimpleNamespace(label="settled: answer, by", unit="", half=False))
     return boxes
 
 
@@ -118,8 +130,17 @@ def _height(made: SimpleNamespace) -> float:
             max(height(cell, 12, 1.28, room / len(row) - 2, bold=True) for cell in row) + 0.9 for row in made.table[1:]
         ]
         return max(total + 8 + sum(rows) + 13, _LEAST)
-    boxes = 1.4 + 9.2 * sum(0.5 if b.half else 1 for b in made.boxes)
+    boxes = 1.4 + 9.2 * _rows(made.boxes)
     return max(total, boxes, _LEAST)
+
+
+def _rows(boxes: list[SimpleNamespace]) -> int:
+    """Rows of boxes: two halves that stand together share one."""
+    rows, open_half = 0, False
+    for box in boxes:
+        rows += not (box.half and open_half)
+        open_half = box.half and not open_half
+    return rows
 
 
 def _used(made: SimpleNamespace, room: float) -> float:

@@ -8,17 +8,30 @@ from typing import TYPE_CHECKING
 from gaugeblock.answer.decision import STOP, USE
 from gaugeblock.answer.pretty import pretty
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, KINDS, MEASURE
+from gaugeblock.packet.measure import height
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from gaugeblock.answer.item import Item
 
+# Of so many items the count is told, not the names.
+_MANY = 4
 HEADS = {ASK_MAKER: "Ask the maker", MEASURE: "Measure on the car", FILL_IN: "Fill in the job file"}
-# About so many questions stand on one page.
-_FIRST_PAGE = 30
-# With more than so many the rows stand closer.
-_ROOMY = 12
+# Millimetres of a Letter sheet that the first page may fill (A4 has more). The sizes below are those of packet.css.
+_SHEET = 243.0
+_HEADING, _FOOT = 10.2, 31.0
+
+
+class Rows:
+    """How the rows of questions are set: width of the names and of the text, sizes and leading, least height, mm."""
+
+    def __init__(self, names: float, text: float, points: float, leading: float, least: float, head: float) -> None:
+        self.names, self.text, self.points, self.leading = names, text, points, leading
+        self.least, self.head = least, head
+
+
+_ROOMY, _CLOSE = Rows(41.0, 67.0, 9.5, 1.25, 8.8, 7.6), Rows(40.5, 77.0, 8.3, 1.13, 6.15, 4.9)
 
 
 class Place:
@@ -29,23 +42,67 @@ class Place:
         self.page = page
 
 
-def first_page(items: Sequence[Item], status: str) -> SimpleNamespace:
-    """Counts, stops and questions of all items."""
+def first_page(items: Sequence[Item], status: str, about: str = "") -> SimpleNamespace:
+    """Counts, stops and questions of all items; ``about`` is what is said of the vehicle. The rows stand closer where
+    one sheet holds them so, and it is told how many sheets there are.
+    """
     kinds = [i.sheet.decision.kind for i in items]
     stops = kinds.count(STOP)
     ready = kinds.count(USE)
     groups = [SimpleNamespace(head=HEADS[kind], rows=rows) for kind in KINDS if (rows := _rows(items, kind))]
+    stopped = [_stopped(i, n) for n, i in enumerate(items, 1) if i.sheet.decision.kind == STOP]
+    top = max(23.0, 15.3 + height(about, 9, 1.15, 100)) + (8.0 if _contradiction(status, stops) else 0)
+    top += _HEADING * (bool(stopped) + bool(groups)) + sum(_stop_height(s) for s in stopped)
+    is_compact = top + _FOOT + sum(_group_height(g, _ROOMY) for g in groups) > _SHEET
     return SimpleNamespace(
         is_ready=stops == 0 and ready == len(items),
         stops=stops,
         asks=len(items) - stops - ready,
         ready=ready,
-        stopped=[_stopped(i, n) for n, i in enumerate(items, 1) if i.sheet.decision.kind == STOP],
+        stopped=stopped,
         groups=groups,
-        is_compact=sum(len(g.rows) for g in groups) > _ROOMY,
-        is_long=sum(len(g.rows) for g in groups) > _FIRST_PAGE,
+        is_compact=is_compact,
+        sheets=_sheets(groups, _CLOSE if is_compact else _ROOMY, top),
         contradiction=_contradiction(status, stops),
     )
+
+
+def _stop_height(row: SimpleNamespace) -> float:
+    return max(9.0, height(f"{row.why} {row.do}", 9.5, 1.15, 108, bold=True) + 0.8)
+
+
+def _row_height(row: SimpleNamespace, rows: Rows) -> float:
+    names = row.many or "; ".join(i.name for i in row.items)
+    told = height(row.text, rows.points, rows.leading, rows.text)
+    return max(rows.least, max(told, height(names, rows.points, rows.leading, rows.names, bold=True)) + 0.6)
+
+
+def _group_height(group: SimpleNamespace, rows: Rows) -> float:
+    return rows.head + sum(_row_height(row, rows) for row in group.rows)
+
+
+def _sheets(groups: Sequence[SimpleNamespace], rows: Rows, top: float) -> list[list[SimpleNamespace]]:
+    """The groups in sheets, as much of each on a sheet as it holds under ``top`` mm; the words and the boxes to sign
+    follow on the last.
+    """
+    out: list[list[SimpleNamespace]] = [[]]
+    left = _SHEET - top
+    for group in groups:
+        part = None
+        for row in group.rows:
+            tall = _row_height(row, rows)
+            if left < tall + (rows.head if part is None else 0.0):
+                out.append([])
+                part, left = None, _SHEET
+            if part is None:
+                part = SimpleNamespace(head=group.head, rows=[])
+                out[-1].append(part)
+                left -= rows.head
+            part.rows.append(row)
+            left -= tall
+    if left < _FOOT:
+        out.append([])
+    return out
 
 
 def _contradiction(status: str, stops: int) -> str:
@@ -69,6 +126,22 @@ def _sentence(text: str) -> str:
     return text if not text or text[-1] in ".?!" else f"{text}."
 
 
+def _runs(numbers: Sequence[int]) -> str:
+    """Numbers in words, those that follow each other as one run.
+
+    >>> _runs([1, 2, 3, 5, 8, 9])
+    '1 to 3, 5, 8, 9'
+    """
+    runs: list[list[int]] = []
+    for number in numbers:
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    said = [f"{r[0]} to {r[-1]}" if len(r) > 2 else ", ".join(map(str, r)) for r in runs]
+    return ", ".join(said)
+
+
 def _rows(items: Sequence[Item], kind: str) -> list[SimpleNamespace]:
     """One row a question, with every item that it settles; an item that asks without a question of its own says
     what to do.
@@ -86,6 +159,10 @@ def _rows(items: Sequence[Item], kind: str) -> list[SimpleNamespace]:
         merged.setdefault(tuple(n for _, n in found), []).append(_sentence(text))
     names = {n: i.name for n, i in enumerate(items, 1)}
     return [
-        SimpleNamespace(text=pretty(" ".join(texts)), items=[SimpleNamespace(name=names[n], number=n) for n in numbers])
+        SimpleNamespace(
+            text=pretty(" ".join(texts)),
+            items=[SimpleNamespace(name=names[n], number=n) for n in numbers],
+            many=f"{len(numbers)} items: {_runs(numbers)}" if len(numbers) >= _MANY else "",
+        )
         for numbers, texts in merged.items()
     ]

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from gaugeblock import units
 from gaugeblock.answer.pretty import NO_BREAK, pretty
-from gaugeblock.answer.printing import display_unit, number_only, other_unit, printed
+from gaugeblock.answer.printing import INCHES, number_only, other_unit, printed, shop_unit
 from gaugeblock.answer.text import READ
 from gaugeblock.figure import TRUST
 
@@ -25,7 +25,6 @@ _OF_THE_TOOL = ("nearest_graduation", "wrench_adapter_at_angle", "prevailing_add
 _COUNTED = {"stock_bars": "stock length", "support_count": "clip"}
 _TORQUES = ("lbf*ft", "lbf*in", "N*m")
 _METRES = ("N*m", "mm", "m", "kN", "N", "MPa", "bar", "kPa", "GPa", "degC", "kg")
-_INCHES = ("lbf*ft", "lbf*in", "in", "ft", "lbf", "ksi", "psi", "Msi", "degF", "delta_degF", "in**2", "lb", "lb/in**3")
 
 
 class Paper:
@@ -43,9 +42,9 @@ class Paper:
     def of(self, item: Item) -> Paper:
         """The paper of one item: its numbers stand in the system, and its torques in the unit, of the card's number."""
         shown = next(iter(item.sheet.decision.figures), None)
-        if shown is None or shown.unit not in (*_INCHES, *_METRES):
+        if shown is None or shown.unit not in (*INCHES, *_METRES):
             return self
-        metric = shown.unit not in _INCHES if self.metric is None else self.metric
+        metric = shown.unit not in INCHES if self.metric is None else self.metric
         if shown.unit not in _TORQUES:
             return Paper(self.data, metric)
         unit = self.number(shown).rsplit(NO_BREAK, 1)[-1].replace("\u00b7", "*")
@@ -58,12 +57,7 @@ class Paper:
         own = figure.unit
         if self.torque and own in _TORQUES and figure.id not in self.set:
             return self.torque
-        if self.metric is None or figure.quantity in ("torque_setting", "angle_from_snug"):
-            return None
-        other = other_unit(figure)
-        if other is None or (own in _INCHES) != self.metric:
-            return None
-        return display_unit(units.from_base(units.to_base(figure.typical, own), other), other)
+        return shop_unit(figure, self.metric)
 
     def number(self, figure: Figure) -> str:
         """What stands large: the number without the window of a derived figure, with its unit."""
@@ -117,6 +111,8 @@ class Paper:
         dimension = units.dimension(figure.unit)
         same = [part for part in figure.walk() if units.dimension(part.unit) == dimension]
         for part in same:
+            if part.quantity.endswith("prevailing_torque") or part.quantity.startswith("prevailing"):
+                continue  # a locknut's drag is added to what the torque rests on
             if part.basis in ("published", "maker", "measured"):
                 shown = "" if part is figure else f"{self.number(part)}, "
                 return shown + self.source(part)

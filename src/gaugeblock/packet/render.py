@@ -25,7 +25,7 @@ from gaugeblock.packet.desk import desk
 from gaugeblock.packet.first import Place, first_page
 from gaugeblock.packet.paper import Paper
 from gaugeblock.packet.trust_page import trust_page
-from gaugeblock.packet.worklist import LINES_A_SHEET, worklist
+from gaugeblock.packet.worklist import sheets, worklist
 
 if TYPE_CHECKING:
     from gaugeblock.answer.item import Item
@@ -146,11 +146,14 @@ def view_of(packet: Packet, scope: Scope) -> dict[str, Any]:
     for n, bears in made.items():
         cautions[n] = [c for c in cautions[n] if c not in bears.cautions]
     sheets_of_cards = pages(list(made.values()))
-    front = first_page(packet.items, record["document"]["status"])
-    before = 0 if not scope.is_whole else 1 + front.is_long - (-len(made) // LINES_A_SHEET)
+    front = first_page(packet.items, record["document"]["status"], f"{title.vehicle or ''} {title.notes or ''}")
     listed = record["sources"] if scope.is_whole else sources(list(shown.values()), packet.data)
+    places = [Place(n, None) for n in shown]
+    lists = sheets(worklist(packet.items, places, paper)) if scope.is_whole else []
+    before = len(front.sheets) + len(lists) if scope.is_whole else 0
     page_of = {c.number: before + n for n, page in enumerate(sheets_of_cards, 1) for c in page}
-    places = [Place(n, page_of.get(n)) for n in shown]
+    for place in places:
+        place.page = page_of.get(place.number)
     desks = [] if scope.cards_only else [desk(shown[p.number], p, paper, cautions[p.number]) for p in places]
     return {
         "document": record["document"],
@@ -164,7 +167,7 @@ def view_of(packet: Packet, scope: Scope) -> dict[str, Any]:
         "draft": packet.data.is_draft,
         "first": front if scope.is_whole else None,
         "page_of": page_of,
-        "list": worklist(packet.items, places, paper) if scope.is_whole else [],
+        "lists": lists,
         "cards": sheets_of_cards,
         "sheets": desks,
         "sources": [{k: pretty(v) for k, v in s.items()} for s in listed],

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from gaugeblock.answer.decision import ASK, NONE, STOP
 from gaugeblock.answer.pretty import pretty
+from gaugeblock.packet.measure import height
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -14,14 +15,39 @@ if TYPE_CHECKING:
     from gaugeblock.answer.item import Item
     from gaugeblock.packet.first import Place
     from gaugeblock.packet.paper import Paper
-
-
-LINES_A_SHEET = 29
+# Millimetres of a Letter sheet that the lines may fill; the sizes are those of packet.css.
+_SHEET = 229.0
 
 
 def worklist(items: Sequence[Item], places: Sequence[Place], paper: Paper) -> list[SimpleNamespace]:
     """One line a task that has a card."""
     return [_line(i, p, paper) for i, p in zip(items, places, strict=True) if i.card is not None]
+
+
+def sheets(lines: Sequence[SimpleNamespace]) -> list[list[SimpleNamespace]]:
+    """The lines in sheets, as many on each as its height holds."""
+    out: list[list[SimpleNamespace]] = [[]]
+    left = _SHEET
+    for line in lines:
+        tall = _height(line)
+        if tall > left:
+            out.append([])
+            left = _SHEET
+        out[-1].append(line)
+        left -= tall
+    return out
+
+
+def _height(line: SimpleNamespace) -> float:
+    figure = f"{line.says}mm {line.figure}" if line.says else line.figure
+    cells = (
+        height(line.name, 9.5, 1.12, 40.5),
+        height(figure, 10.5, 1.12, 36, bold=True),
+        height(line.condition, 9.5, 1.12, 19),
+        height(line.trust, 8.5, 1.12, 23),
+        height(line.again, 8.5, 1.12, 18),
+    )
+    return max(7.6, max(cells) + 0.8)
 
 
 def _line(item: Item, place: Place, paper: Paper) -> SimpleNamespace:

@@ -120,7 +120,7 @@ def _card(made: Plan) -> Card:
             notes.append(f"least radius {number} ({least.key.get('service', least.basis)})")
         return Card(what, method, count=count, counted="tube", notes=notes, boxes=_BOXES)
     rows = [
-        (do, n, at, side.removeprefix("towards "), goes.removeprefix("to "), *more)
+        (do, n, at.replace(" ", "\u00a0"), side.removeprefix("towards "), goes.removeprefix("to "), *more)
         for do, n, at, side, goes, *more in table(made)
     ]
     if rows:

@@ -1,0 +1,29 @@
+"""The first page: one sheet as long as its questions fit, more when they do not, and it is told how many."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from gaugeblock.domains import parse_job
+from gaugeblock.packet import build, render
+from gaugeblock.packet.chosen import Scope
+from gaugeblock.tables.load import refdata
+from packet.test_browser import printed_pages
+
+
+@pytest.mark.parametrize("count", [1, 24, 70])
+@pytest.mark.parametrize("paper", ["Letter", "A4"])
+def test_the_first_page_takes_as_many_sheets_as_are_counted(count: int, paper: str, tmp_path: Path) -> None:
+    """Items that each ask for something of their own, so that nothing is grouped: a card stands where it is said to."""
+    text = "".join(f'[[tubes]]\nname = "tube {n}"\nod = "{n + 1} in"\nbends = [{{ angle = "{n} deg" }}]\n' for n in range(1, count + 1))
+    made = build.build(parse_job(text), refdata(), "test")
+    view = render.view_of(made, Scope())
+    assert sum(len(g.rows) for g in view["first"].groups) >= 1
+    pages = printed_pages(render.render(made)["packet.html"].decode(), tmp_path, paper)
+    first = min(view["page_of"].values())
+    assert "second person" in pages[len(view["first"].sheets) - 1]
+    assert "Every figure of the build" in pages[len(view["first"].sheets)]
+    assert "At the car" in pages[first - 1]
+    assert "At the car" not in pages[first - 2]

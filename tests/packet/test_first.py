@@ -12,12 +12,14 @@ from gaugeblock.packet.chosen import Scope
 from gaugeblock.tables.load import refdata
 from packet.test_browser import printed_pages
 
+TUBE = '[[tubes]]\nname = "tube {0}"\nod = "{1} in"\nbends = [{{ angle = "{0} deg" }}]\n'
+
 
 @pytest.mark.parametrize("count", [1, 24, 70])
 @pytest.mark.parametrize("paper", ["Letter", "A4"])
 def test_the_first_page_takes_as_many_sheets_as_are_counted(count: int, paper: str, tmp_path: Path) -> None:
     """Items that each ask for something of their own, so that nothing is grouped: a card stands where it is said to."""
-    text = "".join(f'[[tubes]]\nname = "tube {n}"\nod = "{n + 1} in"\nbends = [{{ angle = "{n} deg" }}]\n' for n in range(1, count + 1))
+    text = "".join(TUBE.format(n, n + 1) for n in range(1, count + 1))
     made = build.build(parse_job(text), refdata(), "test")
     view = render.view_of(made, Scope())
     assert sum(len(g.rows) for g in view["first"].groups) >= 1

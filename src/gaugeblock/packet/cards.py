@@ -16,12 +16,12 @@ if TYPE_CHECKING:
     from gaugeblock.packet.paper import Paper
 
 # Millimetres of a sheet that cards may fill, on Letter (A4 has more); a card is this high at the least, four a sheet.
-_SHEET = 238.0
+_SHEET = 237.0
 _LONG = 90  # characters of a sentence that stands below ASK FIRST or STOP, not beside it
 _LEAST = 54.0
 _GAP = 2.4
 # The width of the middle column, with the boxes at its right and below it.
-_ROOM, _WIDE_ROOM = 105.0, 155.0
+_ROOM, _WIDE_ROOM = 109.0, 159.0
 _LONGEST_WARNING = 150
 # Said once, at the head of the cards.
 _MAKER_LINE = "The maker's figure, if you have it, settles it."
@@ -124,14 +124,23 @@ def _height(made: SimpleNamespace) -> float:
     total += {USE: _used, STOP: _stopped, ASK: _asked}.get(made.kind, _none)(made, room)
     notes = "".join(f"{n}. " for n in made.notes)
     again = f" Tighten again {made.again}." if made.again else ""
-    total += 0.6 + height(f"{made.trust.word}: {made.trust.source}. {notes}Why.{again}", 9, 1.2, room)
+    total += 0.6 + height(f"{made.trust.word}: {made.trust.source}. {notes}{again}", 9, 1.2, room)
     if made.table:
-        rows = [
-            max(height(cell, 12, 1.28, room / len(row) - 2, bold=True) for cell in row) + 0.9 for row in made.table[1:]
-        ]
-        return max(total + 8 + sum(rows) + 13, _LEAST)
+        return max(total + 5.4 + _table_height(made.table, room) + 13, _LEAST)
     boxes = 1.4 + 9.2 * _rows(made.boxes)
     return max(total, boxes, _LEAST)
+
+
+def _table_height(table: list[list[str]], room: float) -> float:
+    """How high the rows of a table are printed: as wide as they need, or the widest column gives way."""
+    columns = [max(width(row[n], 12, bold=True) for row in table[1:]) + 1.6 for n in range(len(table[0]))]
+    columns = [max(w, width(head, 8.5) + 1.2) for w, head in zip(columns, table[0], strict=True)]
+    widest = columns.index(max(columns))
+    columns[widest] = min(columns[widest], room - sum(columns) + columns[widest])
+    return sum(
+        max(height(cell, 12, 1.28, w, bold=True) for cell, w in zip(row, columns, strict=True)) + 1.0
+        for row in table[1:]
+    )
 
 
 def _rows(boxes: list[SimpleNamespace]) -> int:
@@ -146,7 +155,9 @@ def _rows(boxes: list[SimpleNamespace]) -> int:
 def _used(made: SimpleNamespace, room: float) -> float:
     shown = made.figures[0]
     line = width(shown.value, 42, bold=True) + width(shown.unit, 21, bold=True) + width(shown.other, 12) + 11
-    line += width(made.verb, 13, bold=True) + (width(made.condition, 15, bold=True) + 8 if made.condition else 0)
+    line += min(width(made.verb, 13, bold=True), 20.0) + (
+        width(made.condition, 15, bold=True) + 8 if made.condition else 0
+    )
     steps = width(made.order, 13.6) + sum(width(s, 13.6) + 12 for s in made.steps)
     rows = -(-steps // room)
     return 15.2 + (7.5 if line > room else 0) + rows * 6.4 + height(made.do, 12.5, 1.22, room)
@@ -170,7 +181,7 @@ def _question(made: SimpleNamespace, room: float) -> float:
 def _asked(made: SimpleNamespace, room: float) -> float:
     across = (room - 3) / 2 if len(made.figures) == 2 else room / max(len(made.figures), 1) - 3
     told = max((height(f"{c.when}: {c.then}", 10.5, 1.18, across) for c in made.figures), default=0)
-    return 1 + _question(made, room) + 11.5 + told
+    return 1 + _question(made, room) + (14.0 if len(made.figures) > 2 else 11.5) + told
 
 
 def _none(made: SimpleNamespace, room: float) -> float:

@@ -28,13 +28,15 @@ _WIDTHS = {
 _WIDTH = {ord(sign): width for width, signs in _WIDTHS.items() for sign in signs}
 _DIGIT = 556
 _BOLD = 1.07
+# Pairs of letters that stand closer make a line about so much shorter.
+_KERNED = 0.985
 _MM = 25.4 / 72
 
 
 def width(text: str, points: float, bold: bool = False) -> float:
     """The width of a text in mm."""
     total = sum(_WIDTH.get(ord(sign), _DIGIT) for sign in text)
-    return total / 1000 * points * _MM * (_BOLD if bold else 1.0)
+    return total / 1000 * points * _MM * _KERNED * (_BOLD if bold else 1.0)
 
 
 def height(text: str, points: float, leading: float, room: float, bold: bool = False) -> float:

@@ -126,11 +126,11 @@ def section(
         whole += gap * unit_mm / 2
     scale = next((s for s in (2.0, 1.0, 0.5, 0.2, 0.1, 0.05) if whole * s <= 62 and tallest * s <= 62), 0.02)
     s = scale * unit_mm
-    height = max(tallest * scale + 46, 62.0)
+    height = max(tallest * scale + 50, 66.0)
     page = Page(_WIDTH, height, title)
     said = f"{scale:g}:1" if scale >= 1 else f"1:{1 / scale:g}"
     page.text((_WIDTH - 2.0, 5.0), f"scale {said}", TEXT, "end")
-    middle = 10.0 + (height - 36.0) / 2
+    middle = 10.0 + (height - 40.0) / 2
     hot_r, line_r, outer_r = hot_diameter / 2 * s, line_diameter / 2 * s, outer / 2 * s
     left = (_WIDTH - (hot_diameter + gap + outer) * s) / 2
     hot = (left + hot_r, middle)
@@ -148,7 +148,11 @@ def section(
     page.text((spot, middle - outer_r - 2.0), said, TEXT, clear=True)
     below = middle + max(tallest * scale / 2, hot_r) + 8.0
     ends = (hot[0] + hot_r, middle), (line[0] - outer_r, middle)
-    page.dimension(*ends, f"gap {gap_words}", off=below, direction="across", size=TEXT)
+    said_gap = f"gap {gap_words}"
+    page.dimension(*ends, "", off=below, direction="across", size=TEXT)
+    half = text_width(said_gap, TEXT) / 2
+    spot = min(max((ends[0][0] + ends[1][0]) / 2, half + 1.0), _WIDTH - half - 1.0)
+    page.text((spot, below + 5.0), said_gap, TEXT, "middle")
     page.text((1.0, height - 6.6), "As the estimate takes it: the real part", TEXT)
     page.text((1.0, height - 1.6), "may be bent, dented or nearer elsewhere.", TEXT)
     return page.svg()

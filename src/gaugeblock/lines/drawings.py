@@ -27,24 +27,25 @@ def drawings(worst: Estimate, limit: Figure | None, needed: Figure | None, data:
     gap, hot, line = (beside.inputs[n] for n in ("gap", "hot diameter", "line diameter"))
     here = beside.si("gap")
     need = units.to_base(needed.typical, needed.unit) if needed is not None else here
+    unit = "degF" if gap.unit in ("in", "ft") else "degC"  # the shop that reads its gaps in inches
     last = min(max(2.5 * here, 1.4 * min(need, 6 * here)), 1.0)
     first = min(0.001, here / 2)
     points = []
     ends = [{n: e for n, e in which.items() if n != "gap"} for which in (worst.lowest, {}, worst.highest)]
     for i in range(_POINTS):
         at = exp(log(first) + (log(last) - log(first)) * i / (_POINTS - 1))
-        low, likely, high = (units.from_base(float(line_heat.balance(beside, e, at).line_k), beside.unit) for e in ends)
+        low, likely, high = (units.from_base(float(line_heat.balance(beside, e, at).line_k), unit) for e in ends)
         points.append((units.from_base(at, gap.unit), low, likely, high))
     marks = [heat_plot.Mark(gap.typical, f"given {number_only(gap, data)}")]
     if needed is not None:
         marks.append(heat_plot.Mark(needed.typical, f"needed {number_only(needed, data)}"))
     limits = []
     if limit is not None:
-        text = f"limit {number_only(limit, data, beside.unit)}"
-        limits.append(heat_plot.Mark(low_end(limit, beside.unit), text))
+        text = f"limit {number_only(limit, data, unit)}"
+        limits.append(heat_plot.Mark(low_end(limit, unit), text))
     shield = "" if beside.shield == "none" else f", {beside.shield} shield"
     plot = heat_plot.temperature_against_gap(
-        points, limits, marks, f"Line temperature, {worst.case}{shield}", gap.unit, beside.unit
+        points, limits, marks, f"Line temperature, {worst.case}{shield}", gap.unit, unit
     )
     scale = float(units.factor(gap.unit)) * 1000
     sizes = [units.from_base(units.to_base(f.typical, f.unit), gap.unit) for f in (hot, line)]

@@ -86,7 +86,7 @@ def _roles(item: Item) -> dict[str, str]:
         return f"for the {_WHICH[under[0]]} number" if under else _COMPARED
 
     stops = item.sheet.decision.kind in (STOP, NONE)
-    return {} if stops else {f.id: role(f) for f in rivals if _stem(f) in several}
+    return {} if stops or item.card is None else {f.id: role(f) for f in rivals if _stem(f) in several}
 
 
 def _place(figure: Figure, roles: dict[str, str]) -> int:

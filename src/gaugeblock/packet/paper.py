@@ -55,7 +55,7 @@ class Paper:
         unit.
         """
         own = figure.unit
-        if self.torque and own in _TORQUES and figure.id not in self.set:
+        if self.torque and own in _TORQUES and figure.id not in self.set and not _is_drag(figure):
             return self.torque
         return shop_unit(figure, self.metric)
 
@@ -73,7 +73,7 @@ class Paper:
         """The number in the other system's unit; blank where there is none."""
         first = self.unit_first(figure)
         second = figure.unit if first is not None else other_unit(figure)
-        if self.torque and figure.unit in _TORQUES:
+        if self.torque and figure.unit in _TORQUES and not _is_drag(figure):
             second = "N*m" if (first or figure.unit) != "N*m" else "lbf*ft"
         return pretty(number_only(figure, self.data, second)) if second is not None else ""
 
@@ -111,7 +111,7 @@ class Paper:
         dimension = units.dimension(figure.unit)
         same = [part for part in figure.walk() if units.dimension(part.unit) == dimension]
         for part in same:
-            if part.quantity.endswith("prevailing_torque") or part.quantity.startswith("prevailing"):
+            if _is_drag(part):
                 continue  # a locknut's drag is added to what the torque rests on
             if part.basis in ("published", "maker", "measured"):
                 shown = "" if part is figure else f"{self.number(part)}, "
@@ -124,3 +124,8 @@ class Paper:
         link = figure.evidence
         word = TRUST[link.basis]
         return f"{word}, from memory" if link.checked == "memory" else word
+
+
+def _is_drag(figure: Figure) -> bool:
+    """Whether it is the drag of a locknut: read on a small wrench, and no torque of the joint."""
+    return "prevailing_torque" in figure.quantity

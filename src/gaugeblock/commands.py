@@ -119,18 +119,23 @@ def audit(argv: list[str]) -> int:
                 nearest(kind, list(audits.KINDS)) or audits.KINDS,
                 "use one of these",
             )
+    said = ""
     if a.packet is None:
         found = audits.audit_refdata(refdata(a.data_release))
     else:
+        from gaugeblock.packet import still
         from gaugeblock.packet.record import read_record
 
-        found = audits.audit_packet(read_record(a.packet))
+        record = read_record(a.packet)
+        found = audits.audit_packet(record)
+        found["still"] = still.still_good(record, refdata(a.data_release))
+        said = still.report(found["still"])
     if a.json:
         import json
 
         print(json.dumps(found, ensure_ascii=False, indent=2))
     else:
-        print(audits.report(found))
+        print("\n\n".join(part for part in (said, audits.report(found)) if part))
     return 1 if any(f["kind"] in a.fail_on for f in found["findings"]) else 0
 
 

@@ -31,7 +31,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("bodies", "space"),
     WINGS,
     ("domains",),
-    ("audit", "closing"),
+    ("audit", "closing", "differences"),
     ("packet",),
     ("plain",),
     ("commands",),

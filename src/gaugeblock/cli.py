@@ -23,6 +23,7 @@ GENERAL = {
     "new": "a commented starter of a job file",
     "packet": "the spec packet of a job, to print and sign",
     "audit": "what is published, from memory, habit; what disagrees",
+    "compare": "what changed between two data releases",
     "sources": "the publications behind the tables",
     "validate": "every rule over every table",
     "completion": "a script for bash, zsh or fish that completes commands",

@@ -5,6 +5,8 @@ from __future__ import annotations
 from gaugeblock.answer.command import common_options, parser_of
 from gaugeblock.errors import InputError
 
+_MOST_DIFFERENCES = 20
+
 
 def find(argv: list[str]) -> int:
     """Run ``gaugeblock find``; the exit code."""
@@ -137,6 +139,59 @@ def audit(argv: list[str]) -> int:
     else:
         print("\n\n".join(part for part in (said, audits.report(found)) if part))
     return 1 if any(f["kind"] in a.fail_on for f in found["findings"]) else 0
+
+
+def compare(argv: list[str]) -> int:
+    """Run ``gaugeblock compare``; the exit code."""
+    parser = parser_of(
+        "compare", "What changed between two data releases, and why.", "gaugeblock compare 0.6.0 0.7.0 brake fluid"
+    )
+    parser.add_argument("earlier", metavar="EARLIER", help="a data release: 0.6.0")
+    parser.add_argument("later", metavar="LATER", help="a later one: 0.7.0")
+    parser.add_argument("words", metavar="WORD", nargs="*", help="only what has all the words")
+    parser.add_argument("--all", action="store_true", help="every one, what was added too")
+    parser.add_argument("--json", action="store_true", help="print one JSON object")
+    a = parser.parse_args(argv)
+    from gaugeblock import differences
+    from gaugeblock.tables.lines import version_key
+    from gaugeblock.tables.load import refdata
+
+    earlier, later = refdata(a.earlier), refdata(a.later)
+    if version_key(earlier.release) >= version_key(later.release):
+        raise InputError(a.later, "compare", f"not later than {a.earlier}", (), "name the earlier release first")
+    found = differences.between(earlier, later)
+    if a.words:
+        wanted = [word.casefold() for word in a.words]
+        found = [d for d in found if all(w in f"{d.table} {d.label} {d.quantity}".casefold() for w in wanted)]
+    if a.json:
+        import json
+
+        out = {"earlier": a.earlier, "later": a.later, "differences": [d.as_dict() for d in found]}
+        print(json.dumps(out, ensure_ascii=False, indent=2))
+        return 0
+    from gaugeblock.answer.short import width
+    from gaugeblock.answer.text import wrap
+
+    wide = width()
+    counts = {
+        kind: sum(d.kind == kind for d in found)
+        for kind in (differences.CHANGED, differences.CLOSED, differences.ADDED)
+    }
+    print(
+        f"From data release {a.earlier} to {a.later}: " + ", ".join(f"{n} {kind}" for kind, n in counts.items()) + "."
+    )
+    shown = [d for d in found if a.all or a.words or d.kind != differences.ADDED]
+    for d in shown if a.all else shown[:_MOST_DIFFERENCES]:
+        one = d.as_dict()
+        name = ", ".join(part for part in d.label.split(" | ") if part not in ("any", "not stated"))
+        print("\n".join(wrap(f"{name}: {d.quantity.replace('_', ' ')}", 0, 2, wide=wide)))
+        print("\n".join(wrap(f"{one['before'] or 'none'} -> {one['after'] or 'none'}", 4, 6, wide=wide)))
+        if d.why:
+            print("\n".join(wrap(f"why: {d.why}", 4, 6, wide=wide)))
+    more = 0 if a.all else len(shown) - _MOST_DIFFERENCES
+    if more > 0:
+        print(f"... and {more} more; add a word, or --all")
+    return 0
 
 
 def validate(argv: list[str]) -> int:

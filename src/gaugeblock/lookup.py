@@ -127,7 +127,7 @@ def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str], of
         elif key.match == "exact":
             asked.append((key, _cell(data, table, key, typed)))
         else:
-            asked.append((key, _measure(table, key, typed)))
+            asked.append((key, _measure(data, table, key, typed)))
     first = asked[0][1]
     is_indexed = of_source is None and asked[0][0].match == "exact" and isinstance(first, str)
     close = table.of_first(quantity, str(first)) if is_indexed else rows
@@ -154,15 +154,7 @@ def _cell(data: Refdata, table: Table, key: Key, typed: str) -> str:
     row.
     """
     if key.name == "service":
-        if typed in SERVICES:
-            return typed
-        raise LookupMiss(
-            typed,
-            f"{table.name} service",
-            "not a service",
-            [*nearest(typed, list(SERVICES), 3), *SERVICES[1:3]],
-            "use one of these",
-        )
+        return known_service(typed, f"{table.name} service", "not a service")
     try:
         return canonical(data, table.name, key.name, typed)
     except LookupMiss:
@@ -172,23 +164,25 @@ def _cell(data: Refdata, table: Table, key: Key, typed: str) -> str:
         raise
 
 
-def known_service(typed: str) -> str:
+def known_service(typed: str, where: str = "service", why: str = "not a service of the tables") -> str:
     """The service that was typed; LookupMiss with the services there are."""
     if typed in SERVICES:
         return typed
     near = [*nearest(typed, list(SERVICES), 3), *SERVICES[1:3]]
-    raise LookupMiss(typed[:60], "service", "not a service of the tables", near, "use one of these")
+    raise LookupMiss(typed[:60], where, why, near, "use one of these")
 
 
-def _measure(table: Table, key: Key, typed: str) -> Fraction | str:
-    if typed == "any":
-        return "any"
-    at = next(i for i, k in enumerate(table.keys) if k.name == key.name)
-    dim = next((i.dimension for row in table.rows if (i := parse_interval(row.key[at])) is not None), None)
+def _measure(data: Refdata, table: Table, key: Key, typed: str) -> Fraction | str:
+    """What is asked of a measured key, in base units; each text is read once, however many quantities are asked."""
+    dim = None if typed == "any" else table.dimension(key.name)
     if dim is None:
-        return typed  # every row of the column says any
-    measure = units.parse_measure(typed, dim, f"{table.name} {key.name}")
-    return measure.value * units.factor(measure.unit) + units.offset(measure.unit)
+        return typed  # asked as any, or every row of the column says any
+    memo = ("measured", dim, typed)
+    got = data.memo.get(memo)
+    if got is None:
+        measure = units.parse_measure(typed, dim, f"{table.name} {key.name}")
+        got = data.memo[memo] = measure.value * units.factor(measure.unit) + units.offset(measure.unit)
+    return got  # type: ignore[return-value]
 
 
 def _rank(row: Row, asked: Asked, skip: Sequence[int] = ()) -> Rank | None:

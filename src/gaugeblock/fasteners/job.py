@@ -3,11 +3,10 @@
 from collections.abc import Iterator
 from typing import Annotated, Any
 
-from gaugeblock.errors import GaugeblockError
-from gaugeblock.fasteners.maker import Stages, read_stages
+from gaugeblock.fasteners.maker import BACK, Stages, read_stages
 from gaugeblock.fasteners.read import CONFIRMED, crow_foot
 from gaugeblock.job import values
-from gaugeblock.job.checks import Fault, given, measure, rising
+from gaugeblock.job.checks import Fault, given, rising
 from gaugeblock.job.kind import Kind
 from gaugeblock.job.locate import Path
 from gaugeblock.job.part import (
@@ -118,35 +117,27 @@ def faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fa
     elif threaded:
         for key in given(item, _PARTS):
             yield Fault((*path, key), "belongs to a part; this item gives a thread or a grade", _EITHER)
-    yield from _passes(path, item.get("passes"))
-    yield from rising((*path, "maker"), item.get("maker"), "torque")
-    yield from _stages_once(path, item)
 
 
-def _stages_once(path: Path, item: dict[str, Any]) -> Iterator[Fault]:
-    """The maker's stages are the passes: a list of other passes would say otherwise."""
-    maker = item.get("maker")
-    text = maker.get("torque") if isinstance(maker, dict) else maker
-    if not isinstance(text, str) or not item.get("passes"):
-        return
-    try:
-        several = len(read_stages(text).steps) > 1
-    except GaugeblockError:
-        return  # told by the key itself
-    if several:
-        yield Fault((*path, "passes"), "the maker's stages are the passes", "leave the passes out")
-
-
-def _passes(path: Path, passes: object) -> Iterator[Fault]:
+def clashes(path: Path, item: Fastener) -> Iterator[Fault]:
+    """The passes rise, and the maker's range; the maker's stages are the passes, and others would say otherwise."""
     before = 0.0
-    for index, text in enumerate(passes if isinstance(passes, list) else ()):
-        now = measure(text)
-        if now is None or now.unit != "%":
-            return
-        if float(now.value) <= before:
+    for index, share in enumerate(item.passes):
+        if share is None:
+            break  # refused: told by the key itself
+        if float(share.value) <= before:
             why = "not more than the pass before it"
             yield Fault((*path, "passes", index), why, "write the passes in rising order")
-        before = float(now.value)
+        before = float(share.value)
+    maker = item.maker
+    if maker is None:
+        return
+    steps = () if maker.torque is None else maker.torque.steps
+    one = steps[0] if len(steps) == 1 and steps[0].kind != BACK else None
+    middle = one.low if one is not None and one.low == one.high else None
+    yield from rising((*path, "maker"), {"low": maker.low, "torque": middle, "high": maker.high})
+    if len(steps) > 1 and item.passes:
+        yield Fault((*path, "passes"), "the maker's stages are the passes", "leave the passes out")
 
 
 STARTER = """\
@@ -192,4 +183,4 @@ notes = ""
 #count = 4
 """
 
-KINDS = {"fasteners": Kind(Fastener, faults, STARTER)}
+KINDS = {"fasteners": Kind(Fastener, faults, STARTER, clashes)}

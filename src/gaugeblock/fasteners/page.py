@@ -18,7 +18,7 @@ from gaugeblock.fasteners.bolt import Bolt, CrowFoot, Piece, Tapped, Tools, Wish
 from gaugeblock.fasteners.decide import Tightening, decide
 from gaugeblock.fasteners.draft import Draft
 from gaugeblock.fasteners.job import Fastener, MakerTorque
-from gaugeblock.fasteners.maker import Maker, Stages, range_of, read_stages
+from gaugeblock.fasteners.maker import TORQUE, Maker, Stage, Stages, range_of
 from gaugeblock.fasteners.read import METAL, metal_cell
 from gaugeblock.figure import Figure
 from gaugeblock.job.model import Shop
@@ -89,7 +89,7 @@ def _stages(made: MakerTorque) -> Stages | None:
     if made.low is not None and made.high is not None:
         return range_of(made.low, made.high)
     one = made.low or made.high
-    return made.torque or (read_stages(one.text) if one is not None else None)
+    return made.torque or (Stages((Stage(TORQUE, one),)) if one is not None else None)
 
 
 def _tools(job: Fastener, shop: Shop, data: Refdata) -> Tools:

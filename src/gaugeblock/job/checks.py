@@ -1,6 +1,6 @@
 """What one key of a job says about another: names twice, dies that are not there, two ways of saying one thing.
 
-Works on the values as TOML gives them, so that these faults are told together with those of single keys.
+Most work on the values as TOML gives them, so that these faults are told together with those of single keys.
 """
 
 from __future__ import annotations
@@ -9,13 +9,13 @@ from collections.abc import Iterator, Mapping
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
-from gaugeblock.errors import InputError
 from gaugeblock.job.locate import Path
-from gaugeblock.job.values import NAME_LIMIT, is_blank, shown, unit_of
-from gaugeblock.units import Measure, dimension, parse_measure, split_quantity
+from gaugeblock.job.values import is_blank, shown
+from gaugeblock.units import Measure, dimension
 
 if TYPE_CHECKING:
     from gaugeblock.job.kind import Kind
+    from gaugeblock.job.model import Job
 
 ITEMS_LIMIT = 1000
 
@@ -33,8 +33,8 @@ class Fault:
         self.nearest = nearest
 
 
-def check(data: dict[str, Any], kinds: Mapping[str, Kind]) -> Iterator[Fault]:
-    """Every fault between the keys of a job, in no set order."""
+def check(data: dict[str, Any], job: Job, kinds: Mapping[str, Kind]) -> Iterator[Fault]:
+    """Every fault between the keys of a job, in no set order; ``job`` is what was read of ``data``."""
     shop = data.get("shop")
     dies = {"dies": shop.get("dies")} if isinstance(shop, dict) else {}
     yield from names(dies, ("shop",), "dies")
@@ -43,6 +43,8 @@ def check(data: dict[str, Any], kinds: Mapping[str, Kind]) -> Iterator[Fault]:
     for table, kind in kinds.items():
         for path, item in tables(data, (), table):
             yield from kind.faults(path, item, data)
+            if kind.clashes is not None:
+                yield from kind.clashes(path, getattr(job, table)[path[-1]])
 
 
 def dies_of(data: dict[str, Any]) -> list[str]:
@@ -83,24 +85,11 @@ def names(data: dict[str, Any], base: Path, key: str) -> Iterator[Fault]:
             yield Fault((*path, "name"), why, "give each item its own name", before)
 
 
-def rising(path: Path, maker: object, middle: str) -> Iterator[Fault]:
-    """low, value and high of a maker's figure: one dimension, rising."""
-    if not isinstance(maker, dict):
-        return
-    got = [(key, m) for key in ("low", middle, "high") if (m := measure(maker.get(key))) is not None]
+def rising(path: Path, figure: Mapping[str, Measure | None]) -> Iterator[Fault]:
+    """Low, value and high of a maker's figure by key, in this order: one dimension, rising."""
+    got = [(key, m) for key, m in figure.items() if m is not None]
     for (low, a), (high, b) in pairwise(got):
         if dimension(a.unit) != dimension(b.unit):
             yield Fault((*path, high), f"of another dimension than {low}", "give both in units of one dimension")
         elif a.to(b.unit) > float(b.value):
             yield Fault((*path, high), f"{high} is below {low}", "correct the one or the other", (*path, low))
-
-
-def measure(text: object) -> Measure | None:
-    """A measure of whatever dimension its unit has; None when it is none, which its own check tells."""
-    if not isinstance(text, str) or len(text) > NAME_LIMIT:
-        return None
-    unit = unit_of(split_quantity(text)[1])
-    try:
-        return parse_measure(text, dimension(unit)) if unit else None
-    except InputError:
-        return None

@@ -13,20 +13,22 @@ if TYPE_CHECKING:
 
 
 class Kind:
-    """One table of a job: the ``model`` of an item, ``faults`` that an item's keys make with each other, its
-    ``starter``.
+    """One table of a job: the ``model`` of an item, what an item's keys say against each other, its ``starter``.
 
-    ``faults`` is given the path of an item, the item and the whole job, as TOML gives them.
+    ``faults`` is given the path of an item, the item and the whole job, as TOML gives them; ``clashes`` the path and
+    the item as it was read, what was refused left out.
     """
 
-    __slots__ = ("faults", "model", "starter")
+    __slots__ = ("clashes", "faults", "model", "starter")
 
     def __init__(
         self,
         model: type[Entry],
         faults: Callable[[Path, dict[str, Any], dict[str, Any]], Iterator[Fault]],
         starter: str = "",
+        clashes: Callable[[Path, Any], Iterator[Fault]] | None = None,
     ) -> None:
         self.model = model
         self.faults = faults
         self.starter = starter
+        self.clashes = clashes

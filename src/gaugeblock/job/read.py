@@ -76,7 +76,7 @@ def parse_job(
     # Looking for near words takes its time, so only what will be told is put into words.
     problems += [names.problem(r.path, *_told(r, model)) for r in refused[:PROBLEMS_LIMIT]]
     untold = max(0, len(refused) - PROBLEMS_LIMIT)
-    for fault in check(data, kinds):
+    for fault in check(data, job, kinds):
         first = outline.line_of(fault.other)
         why = f"{fault.why} (see line {first})" if first else fault.why
         problems.append(names.problem(fault.path, why, fault.nearest, fault.do))

@@ -10,6 +10,7 @@ from gaugeblock.calc import lines as calc
 from gaugeblock.calc import shields
 from gaugeblock.calc.air import Air
 from gaugeblock.errors import LookupMiss
+from gaugeblock.tables.interval import parse_interval
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -34,9 +35,10 @@ def air_of(data: Refdata) -> Air:
         for row in data.table("lines/air").rows:
             if row["quantity"] in wanted and not row["standing"]:
                 figure = lookup.figure_of(row, data)
-                at = units.parse_measure(row["temperature"], "temperature")
-                key = at.to("degC") + 273.15
-                points.setdefault(key, {}).setdefault(
+                at = parse_interval(row["temperature"])
+                if at is None or at.low is None:
+                    continue
+                points.setdefault(float(at.low), {}).setdefault(
                     f"{row.cells['source']}|{figure.quantity}", units.to_base(figure.typical, figure.unit)
                 )
         columns: list[tuple[float, float, float, float]] = []

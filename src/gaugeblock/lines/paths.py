@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from fractions import Fraction
 
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.sheet import Sheet
@@ -13,9 +14,9 @@ from gaugeblock.lines.found import Found
 from gaugeblock.lines.keys import Line, line_of_part, line_of_text
 from gaugeblock.lines.placed import placed_line
 from gaugeblock.lines.route import route_of
-from gaugeblock.span import Span, of, parse_span
+from gaugeblock.span import Span, of
 from gaugeblock.tables.load import Refdata, refdata
-from gaugeblock.units import parse_measure
+from gaugeblock.units import Measure
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -85,13 +86,19 @@ def _near(found: Gap, is_metric: bool) -> Span:
     0.
     """
     low = max(found.low, 0.0)
-    text = f"{math.floor(1e5 * low) / 100:.2f} mm" if is_metric else f"{math.floor(1e3 * low / 0.0254) / 1000:.3f} in"
-    return parse_span(text, "length", "gap")
+    if is_metric:
+        return _length(f"{math.floor(1e5 * low) / 100:.2f}", "mm")
+    return _length(f"{math.floor(1e3 * low / 0.0254) / 1000:.3f}", "in")
 
 
 def _size(metres: float, is_metric: bool, places: int | None = None) -> Span:
     number, unit = (1000 * metres, "mm") if is_metric else (metres / 0.0254, "in")
-    return of(parse_measure(f"{number:.9g} {unit}" if places is None else f"{number:.{places}f} {unit}", "length"))
+    return _length(f"{number:.9g}" if places is None else f"{number:.{places}f}", unit)
+
+
+def _length(number: str, unit: str) -> Span:
+    """A length that was worked out, as the number that is printed of it."""
+    return of(Measure(Fraction(number), unit, f"{number} {unit}"))
 
 
 def place_caution(line: Tube, hot: Tube, found: Gap, is_metric: bool) -> Caution:

@@ -8,6 +8,7 @@ from gaugeblock.errors import DataError, InputError, LookupMiss
 from gaugeblock.figure import Figure, Rule
 from gaugeblock.tables import closed
 from gaugeblock.tables.catalogue import DOMAINS, LISTS, ROW_COLUMNS, TABLES, columns_of, keys_of, refdata_folder
+from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.lines import Lines as Lines
 from gaugeblock.tables.lines import is_decimal as is_decimal
 from gaugeblock.tables.lines import read_lines as read_lines
@@ -68,7 +69,7 @@ class Row:
 class Table:
     """The rows of one table that live in one release, by quantity."""
 
-    __slots__ = ("_by_first", "by_quantity", "cells_of", "keys", "name", "rows")
+    __slots__ = ("_by_first", "_dimensions", "by_quantity", "cells_of", "keys", "name", "rows")
 
     def __init__(self, name: str, rows: list[Row], by_quantity: dict[str, list[Row]]) -> None:
         self.name = name
@@ -77,6 +78,7 @@ class Table:
         self.by_quantity = by_quantity
         self.cells_of: dict[str, dict[str, str]] = {}
         self._by_first: dict[str, dict[str, list[Row]]] = {}
+        self._dimensions: dict[str, str | None] = {}
 
     def of_first(self, quantity: str, cell: str) -> list[Row]:
         """The rows of a quantity whose first key is ``cell`` or ``any``, in table order; found by an index made
@@ -109,6 +111,14 @@ class Table:
             distinct = dict.fromkeys(row.key[at] for row in self.rows)
             got = self.cells_of[name] = {cell.casefold(): cell for cell in distinct}
         return got
+
+    def dimension(self, name: str) -> str | None:
+        """The dimension of a key column of measures; None where every row says ``any``."""
+        if name not in self._dimensions:
+            at = next(i for i, k in enumerate(self.keys) if k.name == name)
+            intervals = (parse_interval(row.key[at]) for row in self.rows)
+            self._dimensions[name] = next((i.dimension for i in intervals if i is not None), None)
+        return self._dimensions[name]
 
 
 class Refdata:

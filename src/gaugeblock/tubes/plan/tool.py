@@ -9,6 +9,7 @@ from gaugeblock.answer.making import base
 from gaugeblock.bodies import Typed
 from gaugeblock.calc.stick import Die
 from gaugeblock.errors import LookupMiss
+from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tubes import keys
 from gaugeblock.tubes.sizes import held_by, listed
 from gaugeblock.value import Value, put
@@ -176,5 +177,7 @@ def _bought(wall: Measure | str, given: Given) -> Fraction:
     if tube.material is None or tube.od is None:
         return read
     stock = keys.stock(tube.material, data, tube.product, tube.condition, tube.spec)
-    size = listed(tube.od.text, given.od_m, f"{figure.text} {figure.unit}", read, stock, data)
-    return keys.metres(keys.length(size.wall, "wall"))
+    as_read = f"{figure.text} {figure.unit}"
+    size = listed(tube.od.text, given.od_m, as_read, read, stock, data)
+    cell = None if size.wall == as_read else parse_interval(size.wall)
+    return read if cell is None or cell.low is None else cell.low

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
 
 from gaugeblock.domains import parse_job
-from gaugeblock.packet import build, render
+from gaugeblock.packet import build, make, render
 from gaugeblock.packet.chosen import Scope
 from gaugeblock.tables.load import refdata
 from packet.test_browser import printed_pages
@@ -29,3 +30,16 @@ def test_the_first_page_takes_as_many_sheets_as_are_counted(count: int, paper: s
     assert "Every figure of the build" in pages[len(view["first"].sheets)]
     assert "At the car" in pages[first - 1]
     assert "At the car" not in pages[first - 2]
+
+
+def test_every_open_card_leads_to_its_question_and_back_and_no_link_is_dead() -> None:
+    demo = Path(__file__).resolve().parents[2] / "reports" / "examples" / "demo.toml"
+    made = make.make(str(demo))
+    page = render.render(made)["packet.html"].decode()
+    ids, links = re.findall(r' id="([^"]+)"', page), set(re.findall(r'href="#([^"]+)"', page))
+    assert len(ids) == len(set(ids))
+    assert links <= set(ids)
+    open_cards = [n for n, i in enumerate(made.items, 1) if i.card is not None and i.sheet.decision.kind != "use"]
+    assert len(open_cards) >= 10
+    for number in open_cards:
+        assert {f"ask-{number}", f"card-{number}", f"desk-{number}"} <= links, number

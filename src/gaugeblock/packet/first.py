@@ -53,6 +53,7 @@ def first_page(items: Sequence[Item], status: str, about: str = "") -> SimpleNam
     stopped = [_stopped(i, n) for n, i in enumerate(items, 1) if i.sheet.decision.kind == STOP]
     top = max(23.0, 15.3 + height(about, 9, 1.15, 100)) + (8.0 if _contradiction(status, stops) else 0)
     top += _HEADING * (bool(stopped) + bool(groups)) + sum(_stop_height(s) for s in stopped)
+    _mark_first([*(s for s in stopped), *(i for g in groups for row in g.rows for i in row.items)])
     is_compact = top + _FOOT + sum(_group_height(g, _ROOMY) for g in groups) > _SHEET
     return SimpleNamespace(
         is_ready=stops == 0 and ready == len(items),
@@ -65,6 +66,14 @@ def first_page(items: Sequence[Item], status: str, about: str = "") -> SimpleNam
         sheets=_sheets(groups, _CLOSE if is_compact else _ROOMY, top),
         contradiction=_contradiction(status, stops),
     )
+
+
+def _mark_first(entries: Sequence[SimpleNamespace]) -> None:
+    """Where an item stands for the first time on the page a card can lead back to it."""
+    seen: set[int] = set()
+    for entry in entries:
+        entry.anchor = "" if entry.number in seen else f"ask-{entry.number}"
+        seen.add(entry.number)
 
 
 def _stop_height(row: SimpleNamespace) -> float:

@@ -85,6 +85,7 @@ COLD: list[tuple[str, list[str], str]] = [
         "4x",
     ),
     ("packet (demo)", ["packet", DEMO, "--out", "{out}"], "25x"),
+    ("ask 3/8-16 grade 8 with anti-seize", ["ask", "3/8-16", "grade", "8", "with", "anti-seize"], "5x"),
     ("find spark plug", ["find", "spark", "plug"], "5x"),
     ("audit", ["audit"], "5x"),
     ("validate", ["validate"], "0.8 s"),

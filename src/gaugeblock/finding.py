@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from operator import itemgetter
+
 from gaugeblock import lookup
 from gaugeblock.errors import InputError
+from gaugeblock.tables.catalogue import columns_of
 from gaugeblock.tables.load import Refdata, nearest, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -12,6 +15,7 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Row
 
 SHOWN = 20
+_SEARCHED = ("conditions", "note", "source", "basis")
 _LEAST_NAME = 16
 # Services of a car that a shop builds; what is printed for others stands behind.
 _OTHERS = ("aircraft", "boat", "marine", "industrial", "railway")
@@ -20,41 +24,52 @@ _LONGEST = 200
 
 
 class Entry:
-    """One key of one table with its rows (or one rule), and its texts to search: key, other words for it, quantity,
-    rest, each padded. ``is_other`` tells a key of another service than a road vehicle's.
+    """One key of one table with its rows (or one rule): ``all`` is what is searched, in lower case.
+
+    ``parts`` are the table's name, the key, other words for it, its quantities and the rest, each padded; they, the
+    ``label`` and whether it is of another service than a road vehicle's are worked out for what is found alone.
     """
 
-    __slots__ = ("all", "home", "is_other", "key", "label", "other", "quantity", "rows", "rule", "table")
+    __slots__ = ("_parts", "_raw", "all", "key", "rows", "rule", "table")
 
     def __init__(
-        self,
-        table: str,
-        label: str,
-        key: str,
-        other: str,
-        quantity: str,
-        rest: str,
-        rows: list[Row],
-        rule: dict[str, str] | None,
-        is_other: bool = False,
+        self, table: str, key: tuple[str, ...], raw: tuple[str, ...], rows: list[Row], rule: dict[str, str] | None
     ) -> None:
-        self.is_other = is_other
         self.table = table
-        self.label = label
+        self.key = key
         self.rows = rows
         self.rule = rule
-        self.home = plain(table.replace("/", " ").replace("_", " "))
-        self.key = plain(key)
-        self.other = plain(other)
-        self.quantity = plain(quantity)
-        self.all = f"{self.home}|{self.key}|{self.other}|{self.quantity}|{plain(rest)}"
+        self._raw = raw
+        self._parts: tuple[str, ...] = ()
+        self.all = "|".join(raw).casefold()
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Table, key, other words, quantities, rest."""
+        if not self._parts:
+            self._parts = tuple(map(plain, self._raw))
+        return self._parts
+
+    @property
+    def label(self) -> str:
+        """What a person is told."""
+        if self.rule is not None:
+            return f"{self.table.split('/', 1)[0]} rule, {self.rule['topic']}, {self.rule['subject']}"
+        return lookup.figure_label(self.rows[0])
+
+    @property
+    def is_other(self) -> bool:
+        """Whether it is of another service than a road vehicle's."""
+        service = self.rows[0]["service"] if self.rows and "service" in self.rows[0].cells else "any"
+        return service not in _OWN or any(cell.split(" ", 1)[0] in _OTHERS for cell in self.key)
+
+
+_MARKS = str.maketrans(dict.fromkeys("|,;:()_=\"'", " "))
 
 
 def plain(text: str) -> str:
     """Lower case, punctuation that is not part of a size as blanks, padded with a blank at both ends."""
-    for mark in "|,;:()_=\"'":
-        text = text.replace(mark, " ")
-    return f" {' '.join(text.casefold().split())} "
+    return f" {' '.join(text.translate(_MARKS).casefold().split())} "
 
 
 class Found:
@@ -166,15 +181,14 @@ def _score(entry: Entry, words: list[str]) -> tuple[int, bool, int, int]:
     """Words not found whole; a road vehicle's own first; where the words stand (the table's name, key, another word
     for it, quantity, rest); then whether the key has them side by side.
     """
-    parts, places = 0, 0
+    pieces, places = 0, 0
+    *named, rest = entry.parts
     for word in words:
         whole = f" {word} "
-        if whole not in entry.all:
-            parts += 1
-        places += next(
-            (n for n, text in enumerate((entry.home, entry.key, entry.other, entry.quantity)) if whole in text), 4
-        )
-    return parts, entry.is_other, places, 0 if " ".join(words) in entry.key else 1
+        place = next((n for n, text in enumerate(named) if whole in text), len(named))
+        pieces += place == len(named) and whole not in rest
+        places += place
+    return pieces, entry.is_other, places, 0 if " ".join(words) in named[1] else 1
 
 
 def _figures(entry: Entry, data: Refdata) -> list[Figure]:
@@ -195,6 +209,7 @@ def _index(data: Refdata) -> tuple[list[Entry], list[str]]:
 def _build(data: Refdata) -> list[Entry]:
     said: dict[tuple[str, str, str], list[str]] = {}
     out: list[Entry] = []
+    words_of = {q: row["words"] for q, row in data.listing("quantities").items()}
     for table in data.all_tables():
         domain = table.name.split("/", 1)[0]
         names = [k.name for k in table.keys]
@@ -202,43 +217,23 @@ def _build(data: Refdata) -> list[Entry]:
             for word, cell in data.words(domain, name).items():
                 said.setdefault((table.name, name, cell), []).append(word)
         groups: dict[tuple[str, ...], list[Row]] = {}
+        columns = columns_of(table.name)
+        at, searched = columns.index("quantity"), itemgetter(*map(columns.index, _SEARCHED))
         for row in table.rows:
             groups.setdefault(row.key, []).append(row)
         for key, rows in groups.items():
             aliases = [w for n, c in zip(names, key, strict=True) for w in said.get((table.name, n, c), ())]
-            quantities = dict.fromkeys(r.cells["quantity"] for r in rows)
-            about = " ".join(f"{q} {data.quantity(q)['words']}" for q in quantities)
-            rest = " ".join(
-                f"{r.cells['conditions']} {r.cells['note']} {r.cells['source']} {r.cells['basis']}" for r in rows
-            )
-            service = key[names.index("service")] if "service" in names else "any"
-            out.append(
-                Entry(
-                    table.name,
-                    lookup.figure_label(rows[0]),
-                    " ".join(key),
-                    " ".join(aliases),
-                    about,
-                    rest,
-                    rows,
-                    None,
-                    service not in _OWN or any(cell.split(" ")[0] in _OTHERS for cell in key),
-                )
-            )
+            quantities = dict.fromkeys([r.values[at] for r in rows])
+            about = " ".join(f"{q} {words_of[q]}" for q in quantities)
+            rest = " ".join([cell for r in rows for cell in searched(r.values)])
+            home = table.name.replace("/", " ").replace("_", " ")
+            raw = (home, " ".join(key), " ".join(aliases), about, rest)
+            out.append(Entry(table.name, key, raw, rows, None))
     for domain, rule in data.all_statements():
-        label = f"{domain} rule, {rule['topic']}, {rule['subject']}"
-        out.append(
-            Entry(
-                f"{domain}/rules",
-                label,
-                f"{rule['topic']} {rule['subject']}",
-                "",
-                rule["statement"],
-                f"{rule['jurisdiction']} {rule['source']} {rule['note']}",
-                [],
-                rule,
-            )
-        )
+        about = f"{rule['topic']} {rule['subject']}"
+        rest = f"{rule['jurisdiction']} {rule['source']} {rule['note']}"
+        raw = (f"{domain} rules", about, "", rule["statement"], rest)
+        out.append(Entry(f"{domain}/rules", (), raw, [], rule))
     return out
 
 
@@ -248,9 +243,8 @@ def _nearest(text: str, words: list[str], data: Refdata) -> list[str]:
     }
     _, texts = _index(data)
     unknown = [word for word in words if not any(word in one for one in texts)]
-    found = (
-        nearest(text, cells) if len(unknown) == len(words) else []
-    )  # words that are known say nothing of a misspelling
+    # words that are known say nothing of a misspelling
+    found = nearest(text, cells) if len(unknown) == len(words) else []
     for word in unknown:
         found += [n for n in nearest(word, cells, 3) if n not in found]
     return found[:5]

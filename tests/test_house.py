@@ -31,7 +31,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("bodies", "space"),
     WINGS,
     ("domains",),
-    ("audit", "closing", "differences"),
+    ("audit", "closing", "differences", "exports"),
     ("packet",),
     ("plain",),
     ("commands",),

@@ -25,11 +25,16 @@ GENERAL = {
     "audit": "what is published, from memory, habit; what disagrees",
     "compare": "what changed between two data releases",
     "sources": "the publications behind the tables",
+    "export": "the tables for other programs: SQLite, Data Package",
     "validate": "every rule over every table",
     "completion": "a script for bash, zsh or fish that completes commands",
 }
 # What has been done when a command of these ends, whether it can still be told or not.
-_DONE = {"packet": "the packet is written", "new": "the job file is written"}
+_DONE = {
+    "packet": "the packet is written",
+    "new": "the job file is written",
+    "export": "the file is written",
+}
 STOPPED = 130
 
 

@@ -220,3 +220,27 @@ def validate(argv: list[str]) -> int:
     else:
         print(rules.report(checked))
     return 1 if checked.faults else 0
+
+
+def export(argv: list[str]) -> int:
+    """Run ``gaugeblock export``; the exit code."""
+    parser = parser_of(
+        "export", "The tables of one data release for other programs.", "gaugeblock export --sqlite figures.sqlite"
+    )
+    parser.add_argument("--sqlite", metavar="FILE", help="a new SQLite file with every table of the release")
+    parser.add_argument("--datapackage", action="store_true", help="print the Data Package descriptor of the tables")
+    parser.add_argument("--data-release", metavar="V", help="use the tables of an earlier data release")
+    a = parser.parse_args(argv)
+    from gaugeblock import exports
+    from gaugeblock.tables.load import refdata
+
+    data = refdata(a.data_release)
+    if (a.sqlite is None) is not a.datapackage:
+        raise InputError("export", "command line", "say what is wanted", ("--sqlite", "--datapackage"), "name one")
+    if a.datapackage:
+        import json
+
+        print(json.dumps(exports.descriptor(data), ensure_ascii=False, indent=2))
+        return 0
+    print(f"{exports.to_sqlite(a.sqlite, data)} rows of data release {data.release} written to {a.sqlite}.")
+    return 0

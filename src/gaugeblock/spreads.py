@@ -26,7 +26,7 @@ def spread(figure: Figure) -> tuple[float, float]:
     ends = [e for e in (figure.value, figure.low, figure.high) if e is not None]
     for other in same_specificity(figure):
         found = (e for e in (other.value, other.low, other.high) if e is not None)
-        ends.extend(_in_unit(e, other.unit, figure.unit) for e in found)
+        ends.extend(units.in_unit(e, other.unit, figure.unit) for e in found)
     return min(ends), max(ends)
 
 
@@ -36,14 +36,12 @@ def spread_ends(figure: Figure) -> tuple[Figure, ...]:
     low, high = spread(figure)
     out = []
     for other in same_specificity(figure):
-        ends = [_in_unit(e, other.unit, figure.unit) for e in (other.value, other.low, other.high) if e is not None]
+        ends = [
+            units.in_unit(e, other.unit, figure.unit) for e in (other.value, other.low, other.high) if e is not None
+        ]
         if (min(ends) == low < min(own)) or (max(ends) == high > max(own)):
             out.append(other)
     return tuple(out)
-
-
-def _in_unit(value: float, unit: str, to: str) -> float:
-    return value if unit == to else units.from_base(units.to_base(value, unit), to)
 
 
 def disagreement(figure: Figure) -> tuple[float, float] | None:
@@ -61,6 +59,6 @@ def apart(values: Sequence[tuple[float, str]]) -> tuple[float, float] | None:
     None.
     """
     unit = values[0][1]
-    numbers = [_in_unit(value, given, unit) for value, given in values]
+    numbers = [units.in_unit(value, given, unit) for value, given in values]
     low, high = min(numbers), max(numbers)
     return (low, high) if high - low > _DISAGREE * min(abs(low), abs(high)) else None

@@ -83,6 +83,11 @@ def to_base(value: float, unit: str) -> float:
     return value * scale + shift
 
 
+def in_unit(value: float, unit: str, to: str) -> float:
+    """A float of one unit in another of the same dimension; itself, to the last bit, in its own."""
+    return value if unit == to else from_base(to_base(value, unit), to)
+
+
 def from_base(value: float, unit: str) -> float:
     """A base-unit float in ``unit``."""
     scale, shift = _FLOATS.get(unit) or _as_floats(unit)

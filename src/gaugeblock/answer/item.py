@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.check import CANNOT_TELL, Check
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Iterable
-
-    from gaugeblock.tables.load import Refdata
 
 
 class Row(Value):
@@ -130,8 +127,3 @@ class Item(Value):
         put(self, "plan", plan)  # what the item's module worked out, for what its items say together
         put(self, "step", step)
         put(self, "of_all", of_all)
-
-
-def refusal_sheet(title: str, asked: dict[str, str | None], check: str, reason: str, data: Refdata) -> Sheet:
-    """A sheet without an answer: one check that cannot be told, with its reason."""
-    return Sheet(title, asked, data, [], [Check(check, CANNOT_TELL, reason)], [])

@@ -213,17 +213,13 @@ def _on_a_wrench(
         (now,),
         data,
         about=f"{way.figure.text or f'{way.figure.typical:.6g}'}|{now.id}|{wrench.text}",
-        ends=(_in(now.low, now.unit, wrench.unit), _in(now.high, now.unit, wrench.unit)),
+        ends=moved_ends(now, lambda end: units.in_unit(end, now.unit, wrench.unit)),
         side="target",
         key=way.figure.key,
         conditions=f"wrench {wrench.text}",
         text=units.decimal_text(mark),
     )
     return Setting(set_to, (set_to, *([now] if now not in steps else []), *steps), wrench)
-
-
-def _in(value: float | None, unit: str, to: str) -> float | None:
-    return value if value is None or unit == to else units.from_base(units.to_base(value, unit), to)
 
 
 def _nearest(wrench: WrenchRange, now: Figure, low: float, high: float) -> Fraction | None:

@@ -33,7 +33,7 @@ def judge(found: Item, at: Figure, how: str = "given", case: str = "") -> list[C
     checks = [_upper(found, limit, at, how)]
     lowest = next((f for f in found.figures if f.quantity == "temperature_minimum"), None)
     if lowest is not None:
-        end = convert(lowest.typical, lowest.unit, at.unit)
+        end = units.in_unit(lowest.typical, lowest.unit, at.unit)
         reason = f"{how} {at.text} {at.unit}; {found.said} is good down to {beside(lowest, at.unit, found.data)}"
         bounds = Bound(at.typical, at.unit, figure=at), Bound(end, at.unit, "min", lowest)
         checks.append(at_least("temperature over the lowest", *bounds, reason))
@@ -44,19 +44,14 @@ def judge(found: Item, at: Figure, how: str = "given", case: str = "") -> list[C
     return [c.replace(case=case) for c in checks] if case else checks
 
 
-def convert(value: float, unit: str, to: str) -> float:
-    """A float of one unit in another of the same dimension."""
-    return value if unit == to else units.from_base(units.to_base(value, unit), to)
-
-
 def low_end(figure: Figure, unit: str) -> float:
     """The lowest of a figure, in ``unit``: the end at which trouble may begin."""
-    return convert(figure.low if figure.low is not None else figure.typical, figure.unit, unit)
+    return units.in_unit(figure.low if figure.low is not None else figure.typical, figure.unit, unit)
 
 
 def high_end(figure: Figure, unit: str) -> float:
     """The highest of a figure, in ``unit``."""
-    return convert(figure.high if figure.high is not None else figure.typical, figure.unit, unit)
+    return units.in_unit(figure.high if figure.high is not None else figure.typical, figure.unit, unit)
 
 
 def beside(limit: Figure, unit: str, data: Refdata) -> str:

@@ -11,7 +11,7 @@ import re
 from fractions import Fraction
 
 from gaugeblock import units
-from gaugeblock.errors import InputError
+from gaugeblock.errors import GaugeblockError, InputError
 
 _FORM = re.compile(
     r"(?:(?P<over>over )?(?P<a>-?[0-9./ ]*[0-9.]))?(?:(?(a) )(?P<to>to )(?P<b>-?[0-9./ ]*[0-9.]))?(?: (?P<unit>[^"
@@ -79,6 +79,15 @@ def parse_interval(cell: str) -> Interval | None:
     got = None if cell == "any" else _parse(cell)
     _SEEN[cell] = got
     return got
+
+
+def is_interval(cell: str) -> bool:
+    """Whether a cell follows the grammar, with units that there are."""
+    try:
+        parse_interval(cell)
+    except GaugeblockError:
+        return False
+    return True
 
 
 def _parse(cell: str) -> Interval:

@@ -17,7 +17,7 @@ from gaugeblock.errors import GaugeblockError
 from gaugeblock.figure import BASES, CHECKED, SOURCED, STANDINGS
 from gaugeblock.tables.catalogue import DOMAINS, KEY_DIMENSIONS, LISTS, SERVICES, SOURCE_WEIGHTS, Key, keys_of
 from gaugeblock.tables.fault import Fault
-from gaugeblock.tables.interval import parse_interval
+from gaugeblock.tables.interval import is_interval, parse_interval
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Collection, Mapping, Sequence
@@ -229,16 +229,8 @@ RULE_COLUMN = {
 }
 
 
-def _is_interval(cell: str) -> bool:
-    try:
-        parse_interval(cell)
-    except GaugeblockError:
-        return False
-    return True
-
-
 def _has_dimension(cell: str, wanted: str) -> bool:
-    if cell == "any" or not _is_interval(cell):
+    if cell == "any" or not is_interval(cell):
         return True
     interval = parse_interval(cell)
     return interval is None or interval.dimension == wanted
@@ -249,7 +241,7 @@ def _key_checks(table: str, key: Key) -> list[Test]:
     if not key.any_allowed:
         checks.append(_each("any_not_allowed", lambda cell: cell != "any"))
     if key.match != "exact":
-        checks.append(_each("interval_grammar", lambda cell: DATE.fullmatch(cell) or _is_interval(cell)))
+        checks.append(_each("interval_grammar", lambda cell: DATE.fullmatch(cell) or is_interval(cell)))
         if key.name in KEY_DIMENSIONS:
             wanted = KEY_DIMENSIONS[key.name]
             checks.append(_each("interval_dimension", lambda cell: _has_dimension(cell, wanted)))

@@ -12,12 +12,12 @@ from itertools import combinations, pairwise
 from math import inf
 from typing import TYPE_CHECKING
 
-from gaugeblock.errors import GaugeblockError, InputError
+from gaugeblock.errors import InputError
 from gaugeblock.tables.catalogue import DOMAINS, LISTS, TABLES, keys_of, refdata_folder
 from gaugeblock.tables.fault import Fault
 from gaugeblock.tables.formulas import formula_faults
 from gaugeblock.tables.frozen import carried_faults, digest_faults
-from gaugeblock.tables.interval import parse_interval
+from gaugeblock.tables.interval import is_interval, parse_interval
 from gaugeblock.tables.limits import Ranges, range_faults
 from gaugeblock.tables.load import Row
 from gaugeblock.tables.raw import LIST_KEYS, read_raw
@@ -348,17 +348,9 @@ def _word_faults(tables: Mapping[str, list[Row]], words: list[Row]) -> list[Faul
         if column not in columns[c["domain"]]:
             do = "name a key column of a table of the domain"
             faults.append(Fault("words.csv", word.line, "column", "unknown_column", repr(c["column"]), do))
-        elif c["cell"] in cells[c["domain"]] or _is_interval(c["cell"]):
+        elif c["cell"] in cells[c["domain"]] or is_interval(c["cell"]):
             continue
         elif column != "condition" or (c["domain"], c["cell"].casefold()) not in also:
             do = "a word means a cell that some row of the domain has"
             faults.append(Fault("words.csv", word.line, "cell", "unknown_cell", repr(c["cell"]), do))
     return faults
-
-
-def _is_interval(cell: str) -> bool:
-    try:
-        parse_interval(cell)
-    except GaugeblockError:
-        return False
-    return True

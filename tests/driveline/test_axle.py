@@ -243,3 +243,23 @@ def test_a_shaft_without_a_published_strength_is_judged_by_its_own_hardness() ->
     assert axle(hardness="30 HRC", diameter="1-1/4 in", **ENGINE, **TYRE).decision.kind == USE
     with pytest.raises(LookupMiss):
         axle("4340", treatment="boiled", hardness="30 HRC", diameter="1-1/4 in", **ENGINE, **TYRE)
+
+
+def test_a_transfer_case_that_was_not_counted_is_said_where_the_engine_governs() -> None:
+    def says(**more: str) -> bool:
+        sheet = axle("4340", **STRONG, **{**ENGINE, **more})
+        return any("transfer case" in c.text for c in sheet.cautions)
+
+    assert says()
+    assert not says(transfer="1")
+    assert not says(**TYRE)
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.floats(0.2, 2), st.floats(1.01, 1.6), st.sampled_from(["grip", "wheel_load", "radius", "engine_torque"]))
+def test_more_pull_never_leaves_more_room(grip: float, times: float, key: str) -> None:
+    units_ = {"grip": "", "wheel_load": " lbf", "radius": " in", "engine_torque": " lbf*ft"}
+    base = {**ENGINE, **TYRE, "grip": f"{grip:.6f}"}
+    more = {**base, key: f"{float(base[key].split()[0]) * times:.6f}{units_[key]}"}
+    before, after = (torque_of(axle("4340", **STRONG, **of), "torsional_yield_factor") for of in (base, more))
+    assert after <= before * (1 + 1e-9)

@@ -13,7 +13,7 @@ from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline.axles.extras import extras
 from gaugeblock.driveline.axles.form import Body, Form, body_of, twists_of
-from gaugeblock.driveline.axles.ways import QUANTITIES, Case, cases
+from gaugeblock.driveline.axles.ways import ENGINE_END, QUANTITIES, Case, cases
 from gaugeblock.driveline.axles.welding import preheat
 from gaugeblock.driveline.carrying import VERB, Outcome, outcome
 from gaugeblock.driveline.case import with_case
@@ -110,7 +110,13 @@ def judged(shaft: Shaft, form: Form, pull: Pull, asked: dict[str, str | None], d
             *preheat(of.table, _bar(shaft, form).diameter, data),
         )
     )
-    cautions = [*of.cautions, *worst.torsion.cautions, *about_twist, *_cautions(worst, form, data), *of.weld_cautions]
+    cautions = [
+        *of.cautions,
+        *worst.torsion.cautions,
+        *about_twist,
+        *_cautions(worst, pull, form, data),
+        *of.weld_cautions,
+    ]
     title = f"axle shaft, {of.title}"
     return Sheet(
         title, asked, data, list(shown), [*checks, *more.checks], cautions, decision=decision, questions=questions
@@ -235,13 +241,19 @@ def _unjudged(
     return Sheet("axle shaft", asked, data, figures, checks, [], decision=none(VERB, do), questions=questions)
 
 
-def _cautions(worst: Ending, form: Form, data: Refdata) -> list[Caution]:
+def _cautions(worst: Ending, pull: Pull, form: Form, data: Refdata) -> list[Caution]:
     text = (
         "A clutch let in hard, or a spinning wheel that bites again, strikes the shaft with more than this steady"
         " torque."
     )
-    shock = Caution(text, "injury", (worst.case.torque.id,), "common practice")
+    torque = (worst.case.torque.id,)
+    out = [Caution(text, "injury", torque, "common practice")]
+    if worst.case.end == ENGINE_END and pull.transfer is None:
+        said = (
+            "No transfer case was counted. In its low range it multiplies the torque: give its ratio if there is one."
+        )
+        out.append(Caution(said, "injury", torque, "common practice"))
     if form.pitch is None:
-        return [shock, *rule_cautions(data, "splines", "stress in the spline")]
+        return [*out, *rule_cautions(data, "splines", "stress in the spline")]
     said = "The spline is judged under its roots alone. Its teeth and their sides are a question of their own: spline."
-    return [shock, Caution(said, "injury", (worst.case.torque.id,), "common practice")]
+    return [*out, Caution(said, "injury", torque, "common practice")]

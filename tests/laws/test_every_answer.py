@@ -7,6 +7,7 @@ from __future__ import annotations
 import contextlib
 import io
 import json
+import re
 import shlex
 from collections.abc import Iterator
 from pathlib import Path
@@ -138,7 +139,8 @@ def test_one_value_stands_on_every_page(packet: Packet) -> None:
         if decision.kind != USE or item.card is None:
             continue
         row = next(line for line in lists.splitlines() if line.startswith(f"| {number} |"))
-        shown = row.split("|")[3].strip()
+        # the list says beside the number in how many steps it is reached
+        shown = re.sub(r" in [0-9]+ steps$", "", row.split("|")[3].strip())
         card = text.split(f"\n### {number}. ")[1].split("\n### ")[0]
         head = text.split("## At the desk")[1].split(f"\n### {number}. ")[1].splitlines()[0]
         assert f"**{decision.verb} {shown}**".replace("  ", " ") in card, item.name

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 
 from gaugeblock import lookup, spreads
 from gaugeblock.answer.printing import with_unit
+from gaugeblock.answer.text import width, wrap
 from gaugeblock.errors import InputError
 from gaugeblock.figure import weakness
 from gaugeblock.tables.load import refdata
@@ -260,10 +261,7 @@ def report(audit: dict[str, Any], limit: int = 40) -> str:
     """The audit as text: the share that is published and read, by table, then the list to work down."""
     lines = [f"audit of {audit['scope']}, data release {audit['data_release']}", ""]
     total: Counter[str] = Counter()
-    lines.append(
-        f"  {'table':<28}{'rows':>6}{'read':>7}{'quoted':>8}{'memory':>8}{'habit':>7}{'other':>7}   read in its own"
-        " text"
-    )
+    lines.append(f"  {'table':<28}{'rows':>6}{'read':>6}{'quoted':>8}{'memory':>8}{'habit':>7}{'other':>7}   read")
     for row in audit["tables"]:
         by = _columns(row["by"])
         total.update(by)
@@ -274,7 +272,7 @@ def report(audit: dict[str, Any], limit: int = 40) -> str:
     lines += [f"  {kind:<22}{kinds[kind]:>6}" for kind in KINDS if kinds[kind]]
     lines.append("")
     for finding in audit["findings"][:limit]:
-        lines.append(f"  [{finding['severity']}] {finding['kind']}: {finding['text']}")
+        lines += wrap(f"[{finding['severity']}] {finding['kind']}: {finding['text']}", 2, 4, wide=width())
     more = len(audit["findings"]) - limit
     if more > 0:
         lines.append(f"  ... and {more} more; --json prints all")
@@ -297,6 +295,6 @@ def _columns(by: dict[str, int]) -> Counter[str]:
 def _line(name: str, rows: int, by: Counter[str]) -> str:
     share = f"{by['read'] / rows:.0%}" if rows else ""
     return (
-        f"  {name:<28}{rows:>6}{by['read']:>7}{by['quoted']:>8}{by['memory']:>8}{by['habit']:>7}{by['other']:>7}  "
+        f"  {name:<28}{rows:>6}{by['read']:>6}{by['quoted']:>8}{by['memory']:>8}{by['habit']:>7}{by['other']:>7}  "
         f" {share}"
     )

@@ -48,7 +48,11 @@ def _about() -> dict[str, str]:
 def _overview() -> str:
     from gaugeblock.tables.load import refdata
 
-    lines = ["gaugeblock: figures for building a vehicle, each with its source; data release " + refdata().release, ""]
+    lines = [
+        "gaugeblock: figures for building a vehicle, each with its source.",
+        f"Data release {refdata().release}.",
+        "",
+    ]
     lines += [f"  {name:<10} {about}" for name, about in _about().items()]
     end = [
         "  gaugeblock                  alone, at a terminal: a line to ask in",

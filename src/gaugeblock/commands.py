@@ -45,12 +45,15 @@ def sources(argv: list[str]) -> int:
             json.dumps({"data_release": refdata(a.data_release).release, "sources": rows}, ensure_ascii=False, indent=2)
         )
     else:
+        from gaugeblock.answer.text import width, wrap
+
         for row in rows:
             year = f", {row['year']}" if row["year"] else ""
             note = f"; {row['note']}" if row["note"] else ""
-            print(f"{row['id']:<14} {row['title']}{year} ({row['kind']}); {row['rows']} figures{note}")
+            text = f"{row['id']:<14} {row['title']}{year} ({row['kind']}); {row['rows']} figures{note}"
+            print("\n".join(wrap(text, 0, 4, wide=width())))
         if not rows:
-            print(f"no source has all of: {' '.join(a.words)}")
+            print("\n".join(wrap(f"No source has all of: {' '.join(a.words)}.", 0, 2, wide=width())))
     return 0
 
 
@@ -137,7 +140,12 @@ def audit(argv: list[str]) -> int:
 
         print(json.dumps(found, ensure_ascii=False, indent=2))
     else:
-        print("\n\n".join(part for part in (said, audits.report(found)) if part))
+        from gaugeblock.answer.text import width, wrap
+
+        told = [
+            line for text in said.splitlines() for line in wrap(text.strip(), 2 * (text[:1] == " "), 4, wide=width())
+        ]
+        print("\n".join([*told, *([""] if told else []), audits.report(found)]))
     return 1 if any(f["kind"] in a.fail_on for f in found["findings"]) else 0
 
 
@@ -169,8 +177,7 @@ def compare(argv: list[str]) -> int:
         out = {"earlier": a.earlier, "later": a.later, "differences": [d.as_dict() for d in found]}
         print(json.dumps(out, ensure_ascii=False, indent=2))
         return 0
-    from gaugeblock.answer.short import width
-    from gaugeblock.answer.text import wrap
+    from gaugeblock.answer.text import width, wrap
 
     wide = width()
     counts = {

@@ -116,8 +116,7 @@ class Found:
 
     def text(self, columns: int | None = None) -> str:
         """For a person: one line a hit, none wider than the screen."""
-        from gaugeblock.answer.short import width
-        from gaugeblock.answer.text import wrap
+        from gaugeblock.answer.text import width, wrap
 
         wide = columns or width()
         if not self.groups:

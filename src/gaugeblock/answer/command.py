@@ -33,9 +33,11 @@ class Parser(argparse.ArgumentParser):
 
 def parser_of(name: str, about: str, example: str) -> Parser:
     """The parser of one command, with its worked example."""
+    from gaugeblock.answer.text import width, wrap
+
     return Parser(
         prog=f"gaugeblock {name}",
-        description=about,
+        description="\n".join(wrap(about, 0, 0, wide=width())),
         epilog=f"example:\n  {example}",
         allow_abbrev=False,
         formatter_class=_help,
@@ -43,7 +45,9 @@ def parser_of(name: str, about: str, example: str) -> Parser:
 
 
 def _help(prog: str) -> argparse.HelpFormatter:
-    return argparse.RawDescriptionHelpFormatter(prog, width=100)  # a given width spares asking the terminal's
+    from gaugeblock.answer.text import width
+
+    return argparse.RawDescriptionHelpFormatter(prog, width=width())
 
 
 def common_options(parser: Parser, unit: bool = True) -> None:
@@ -100,8 +104,7 @@ def print_table(table: Table, as_json: bool, unit: str | None, read_as: str = ""
         out = {**({"read_as": read_as} if read_as else {}), **table.as_dict()}
         print(json.dumps(out, ensure_ascii=False, indent=2))
         return 0
-    from gaugeblock.answer.short import width
-    from gaugeblock.answer.text import wrap
+    from gaugeblock.answer.text import width, wrap
 
     lines = wrap(f"read as {read_as}", 0, 2, wide=width()) if read_as else []
     print("\n".join([*lines, table.text(unit, is_told=bool(read_as))]))

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.short import width
-from gaugeblock.answer.text import wrap
+from gaugeblock.answer.text import width, wrap
 from gaugeblock.errors import GaugeblockError, JobError
 
 

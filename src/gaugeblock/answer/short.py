@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.decision import ASK, NONE, STOP, USE
 from gaugeblock.answer.printing import number_only, other_unit, printed
-from gaugeblock.answer.text import READ, label, wrap
+from gaugeblock.answer.text import READ, label, width, wrap
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -15,20 +15,6 @@ if TYPE_CHECKING:
 _MOST_LINES = 15
 _MOST_BESIDE = 3
 _MOST_CAUTIONS = 2
-_NARROW, _WIDE, _USUAL = 40, 100, 80
-
-
-def width() -> int:
-    """Columns of the screen: COLUMNS where it is set, else the terminal's, else 80; 40 at the least, 100 at the
-    most.
-    """
-    import os
-
-    try:
-        found = int(os.environ.get("COLUMNS") or os.get_terminal_size().columns)
-    except (OSError, ValueError):
-        found = _USUAL
-    return min(max(found, _NARROW), _WIDE)
 
 
 def short(sheet: Sheet, unit: str | None = None, columns: int | None = None) -> str:

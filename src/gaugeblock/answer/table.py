@@ -90,8 +90,7 @@ class Table(Value):
 
         With ``is_told`` the reader knows already what was asked.
         """
-        from gaugeblock.answer.short import width
-        from gaugeblock.answer.text import wrap
+        from gaugeblock.answer.text import width, wrap
 
         wide = columns or width()
         unit = unit or self._unit()

@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 _WIDE = 100
+_NARROW, _USUAL, _ONE_LINE = 40, 80, 70
 MARKS = {"ok": "ok", "not ok": "NOT OK", "cannot tell": "CANNOT TELL"}
 READ = {"primary": "read", "quoted": "quoted", "memory": "from memory", "": ""}
 
@@ -25,6 +26,11 @@ def wrap(text: str, first: int, rest: int, mark: str = "", wide: int = _WIDE) ->
             start = True
         lines[-1] += word if start else f" {word}"
     return [line.rstrip() for line in lines]
+
+
+def fitted(text: str, first: int, rest: int, mark: str = "") -> list[str]:
+    """As ``wrap``, no wider than the screen."""
+    return wrap(text, first, rest, mark, width())
 
 
 def label(figure: Figure) -> str:
@@ -55,24 +61,53 @@ def others_line(figure: Figure, data: Refdata) -> str:
     return "; ".join(parts)
 
 
-def _open(sheet: Sheet) -> list[str]:
+def _open(sheet: Sheet, columns: int) -> list[str]:
     """The names of the checks that are not ok, above the number that they are about."""
     names = dict.fromkeys(c.name for c in sheet.checks if MARKS[c.result] == "NOT OK")
-    return wrap(", ".join(names), 2, 14, "NOT OK") if names else []
+    return wrap(", ".join(names), 2, 14, "NOT OK", wide=columns) if names else []
 
 
-def render(sheet: Sheet, unit: str | None = None) -> str:
-    """The whole sheet as text; ``unit`` prints every figure of that dimension in it."""
+def width() -> int:
+    """Columns of the screen: COLUMNS where it is set, else the terminal's, else 80; 40 at the least, 100 at the
+    most.
+    """
+    import os
+
+    try:
+        found = int(os.environ.get("COLUMNS") or os.get_terminal_size().columns)
+    except (OSError, ValueError):
+        found = _USUAL
+    return min(max(found, _NARROW), _WIDE)
+
+
+def _figure(name: str, number: str, trust: str, wide: int, columns: int) -> list[str]:
+    """The name, the number and its trust: on one line where they fit, else the trust under the number."""
+    if columns < _ONE_LINE:
+        return [*wrap(name, 2, 4, wide=columns), *wrap(f"{number}  {trust}", 4, 6, wide=columns)]
+    line = f"  {name:<{wide}} {number}"
+    whole = f"  {name:<{wide}} {number:<{columns - wide - 26}} {trust}"
+    if len(line) > columns:
+        return [
+            *wrap(name, 2, 4, wide=columns),
+            *wrap(number, wide + 3, wide + 5, wide=columns),
+            *wrap(trust, wide + 3, wide + 3),
+        ]
+    return [whole] if len(whole) <= columns else [line, *wrap(trust, wide + 3, wide + 3, wide=columns)]
+
+
+def render(sheet: Sheet, unit: str | None = None, columns: int | None = None) -> str:
+    """The whole sheet as text, no wider than the screen; ``unit`` prints every figure of that dimension in it."""
     from gaugeblock import units
 
-    data = sheet.data
-    lines = [sheet.title, *_open(sheet), ""]
-    wide = max([24, *(len(label(f)) for f in sheet.figures)])
+    data, columns = sheet.data, columns or width()
+    lines = [*wrap(sheet.title, 0, 2, wide=columns), *_open(sheet, columns), ""]
+    wide = min(max([24, *(len(label(f)) for f in sheet.figures)]), columns // 2 - 4)
+    inner = wide + 3 if columns >= _ONE_LINE else 4
     for i, figure in enumerate(sheet.figures):
         same = unit is not None and units.dimension(unit) == units.dimension(figure.unit)
         number = printed(figure, data, unit) if same else both_units(figure, data)
         name = label(figure).upper() if i == 0 else label(figure)
-        lines.append(f"  {name:<{wide}} {number:<38} {figure.trust}")
+        lines += _figure(name, number, figure.trust, wide, columns)
         detail = [place(figure)] if i == 0 or figure.basis != "derived" else []
         if figure.conditions:
             detail.append(figure.conditions)
@@ -81,20 +116,15 @@ def render(sheet: Sheet, unit: str | None = None) -> str:
         if figure.others:
             detail.append(f"also: {others_line(figure, data)}")
         for text in detail:
-            lines += wrap(text, wide + 3, wide + 5)
+            lines += wrap(text, inner, inner + 2, wide=columns)
     if sheet.checks:
         lines += ["", "  CHECKS"]
         for check in sheet.checks:
-            lines += wrap(f"{check.name}: {check.reason}", 2, 14, MARKS[check.result])
+            lines += wrap(f"{check.name}: {check.reason}", 2, 14, MARKS[check.result], wide=columns)
     if sheet.cautions:
         lines += ["", "  CAUTIONS"]
         for caution in sheet.cautions:
-            lines += wrap(f"{caution.severity}: {caution.text}", 2, 6)
-    lines += [
-        "",
-        (
-            f"  data release {data.release}{' (draft data)' if data.is_draft else ''}; the part maker's sheet and local"
-            " codes govern"
-        ),
-    ]
+            lines += wrap(f"{caution.severity}: {caution.text}", 2, 6, wide=columns)
+    release = f"data release {data.release}{' (draft data)' if data.is_draft else ''}"
+    lines += ["", *wrap(f"{release}; the part maker's sheet and local codes govern", 2, 4, wide=columns)]
     return "\n".join(lines)

@@ -26,8 +26,7 @@ def ask(argv: list[str]) -> int:
     if isinstance(got.found, Table):
         return print_table(got.found, a.json, a.unit, got.read_as)
     if not a.json:
-        from gaugeblock.answer.short import width
-        from gaugeblock.answer.text import wrap
+        from gaugeblock.answer.text import width, wrap
 
         print("\n".join(wrap(f"read as {got.read_as}", 0, 2, wide=width())))
         return print_sheet(got.found, False, a.unit, a.why)

@@ -7,9 +7,8 @@ import os
 
 from gaugeblock.answer.command import print_sheet, print_table
 from gaugeblock.answer.refusal import told
-from gaugeblock.answer.short import width
 from gaugeblock.answer.table import Table
-from gaugeblock.answer.text import wrap
+from gaugeblock.answer.text import width, wrap
 from gaugeblock.errors import GaugeblockError
 from gaugeblock.plain.answer import Answer, answer_to, reading_of
 from gaugeblock.tables.load import Refdata, refdata

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.check import OK
 from gaugeblock.answer.decision import STOP, USE
-from gaugeblock.answer.text import MARKS, wrap
+from gaugeblock.answer.text import MARKS, fitted
 from gaugeblock.drawing.lengths import degrees_text
 from gaugeblock.drawing.stick_drawing import ordinal, turn_words
 from gaugeblock.tubes.plan.marks import DATUMS
@@ -74,15 +74,15 @@ def render(plan: Plan, *, why: bool = False) -> str:
     checks = [c for c in checks if why or c.stops or c.asks]
     lines += ["", "  CHECKS"] if checks else []
     for check in checks:
-        lines += wrap(f"{check.name}: {check.reason}", 2, 14, MARKS[check.result])
+        lines += fitted(f"{check.name}: {check.reason}", 2, 14, MARKS[check.result])
     lines += ["", "  TO SETTLE"] if sheet.questions else []
     for question in sheet.questions:
-        lines += wrap(f"{question.kind}: {question.text}", 2, 6)
+        lines += fitted(f"{question.kind}: {question.text}", 2, 6)
     cautions = sorted(sheet.cautions, key=lambda c: ("injury", "damage", "note").index(c.severity))
     told = cautions if why else [c for c in cautions if c.severity != "note"][:_MOST_CAUTIONS]
     lines += ["", "  CAUTIONS"] if told else []
     for caution in told:
-        lines += wrap(f"{caution.severity}: {caution.text}", 2, 6)
+        lines += fitted(f"{caution.severity}: {caution.text}", 2, 6)
     data = sheet.data
     draft = " (draft data)" if data.is_draft else ""
     foot = f"  data release {data.release}{draft}; the part maker's sheet and local codes govern"
@@ -94,14 +94,14 @@ def _headline(plan: Plan) -> list[str]:
     """What to do: cut, ask first, or stop and why."""
     decision = plan.sheet.decision
     if decision.kind == STOP:
-        return wrap(f"STOP: {decision.do}", 2, 4)
+        return fitted(f"STOP: {decision.do}", 2, 4)
     if plan.bench is None:
-        return wrap(decision.do, 2, 4)
+        return fitted(decision.do, 2, 4)
     cut = plan.bench.cut
     word = "CUT" if decision.kind == USE else "ASK FIRST; THEN CUT"
     number = f"{word} {plan.given.tape.reads(plan.bench.layout.cut_length)}"
     lines = [f"  {number:<52}{cut.trust}"]
-    return lines if decision.kind == USE else [*lines, *wrap(decision.do, 2, 4)]
+    return lines if decision.kind == USE else [*lines, *fitted(decision.do, 2, 4)]
 
 
 def _marked(plan: Plan) -> list[str]:
@@ -111,20 +111,20 @@ def _marked(plan: Plan) -> list[str]:
         for figure in plan.sheet.figures:
             if figure.quantity in ("rise_minimum", "radius_maximum"):
                 name = figure.quantity.replace("_", " ")
-                lines += wrap(f"{name}: {figure.typical:.3f} {figure.unit} ({figure.conditions})", 2, 4)
+                lines += fitted(f"{name}: {figure.typical:.3f} {figure.unit} ({figure.conditions})", 2, 4)
         return lines
     rows = table(plan)
     if rows:
-        lines += wrap(f"MEASURE FROM {datum_words(plan)}", 2, 4)
+        lines += fitted(f"MEASURE FROM {datum_words(plan)}", 2, 4)
         wide = [max(len(r[i]) for r in (HEADS, *rows)) + 2 for i in range(len(HEADS) - 1)]
         lines.append("")
         for row in (HEADS, *rows):
             lines.append("  " + "".join(f"{c:<{w}}" for c, w in zip(row, [*wide, 0], strict=True)).rstrip())
         lines += ["", "  clockwise is as seen looking along the tube from START, whichever end is in the die"]
     for text in shape_words(plan):
-        lines += wrap(text, 2, 4)
+        lines += fitted(text, 2, 4)
     for figure in plan.sheet.figures:
         if figure.rule is not None and figure.rule.name == "rounding_bound":
             text = f"rounding moves no point of the finished tube more than {figure.typical:.3f} {figure.unit}"
-            lines += wrap(text, 2, 4)
+            lines += fitted(text, 2, 4)
     return lines

@@ -184,9 +184,8 @@ def compare(argv: list[str]) -> int:
         kind: sum(d.kind == kind for d in found)
         for kind in (differences.CHANGED, differences.CLOSED, differences.ADDED)
     }
-    print(
-        f"From data release {a.earlier} to {a.later}: " + ", ".join(f"{n} {kind}" for kind, n in counts.items()) + "."
-    )
+    told = ", ".join(f"{n} {kind}" for kind, n in counts.items())
+    print("\n".join(wrap(f"From data release {a.earlier} to {a.later}: {told}.", 0, 2, wide=wide)))
     shown = [d for d in found if a.all or a.words or d.kind != differences.ADDED]
     for d in shown if a.all else shown[:_MOST_DIFFERENCES]:
         one = d.as_dict()

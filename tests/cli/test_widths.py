@@ -16,7 +16,15 @@ LINES = [
     for line in (LAWS / name).read_text(encoding="utf-8").splitlines()
     if line and not line.startswith(("#", "tube"))
 ]
-OTHERS = ["sources", "sources SHIGLEY9", "find wire", "compare 0.6.0 0.7.0", "ask 3/8 bolt", "part 'wheel nut'", "torque 3/8-17"]
+OTHERS = [
+    "sources",
+    "sources SHIGLEY9",
+    "find wire",
+    "compare 0.6.0 0.7.0",
+    "ask 3/8 bolt",
+    "part 'wheel nut'",
+    "torque 3/8-17",
+]
 
 
 @pytest.mark.parametrize("columns", [60, 80])

@@ -121,7 +121,8 @@ class Table(Value):
         names = [", ".join(d) for d in down]
         first = max(map(len, names)) + 4
         step = max(14, (wide - first) // len(across))
-        if first + step * len(across) > wide + 4:
+        longest = max(len(_cell(line.sheet, unit)) for line in self.lines)
+        if first + step * (len(across) - 1) + max(longest, 12) > wide or longest + 2 > step:
             return self._list(unit, wide)
         out = ["".join([" " * first, *(f"{a:<{step}}" for a in across)]).rstrip()]
         trusts: list[list[str]] = [[] for _ in across]

@@ -26,6 +26,8 @@ if TYPE_CHECKING:
 KINDS = ("no published source", "from memory", "sources disagree", "weak input", "misprint", "superseded", "withdrawn")
 SEVERITIES = ("injury", "damage", "none")
 _TIED = ("edition", "source id")
+_HEAD = "  {:<28}  rows  read  quoted  memory  habit  other   read"
+_READ_NEXT = 8
 
 
 def audit_refdata(data: Refdata) -> dict[str, Any]:
@@ -40,7 +42,32 @@ def audit_refdata(data: Refdata) -> dict[str, Any]:
         for row in table.rows:
             findings += _row_findings(row, data)
         findings += _disagreements(table.rows, data)
-    return _answer("refdata", data.release, tables, findings, counts)
+    return {**_answer("refdata", data.release, tables, findings, counts), "read_next": read_next(data)}
+
+
+def read_next(data: Refdata) -> list[dict[str, Any]]:
+    """The publications that were quoted or remembered, by what a reading of them would settle: harm times figures.
+
+    Each with its ``source`` and ``place``, how many ``figures`` answer from it today, and how many of those ``hurt``
+    when they are wrong. Common practice has no publication to read.
+    """
+    found: dict[tuple[str, str], list[int]] = {}
+    for table in data.all_tables():
+        by: dict[tuple[tuple[str, ...], str], list[Row]] = {}
+        for row in table.rows:
+            if not row.standing:
+                by.setdefault((row.key, row["quantity"]), []).append(row)
+        for rows in by.values():
+            if all(row["checked"] == "primary" for row in rows):
+                continue
+            figure = lookup.govern_rows(rows, data) if len(rows) > 1 else lookup.figure_of(rows[0], data)
+            if figure.basis != "published" or figure.checked == "primary":
+                continue
+            counts = found.setdefault((figure.source, figure.locator), [0, 0])
+            counts[0] += 1
+            counts[1] += data.quantity(figure.quantity)["hazard"] == "injury"
+    order = sorted(found.items(), key=lambda f: (-(f[1][0] + 2 * f[1][1]), f[0]))
+    return [{"source": s, "place": p, "figures": n, "hurt": hurt} for (s, p), (n, hurt) in order]
 
 
 def audit_packet(packet: dict[str, Any]) -> dict[str, Any]:
@@ -257,11 +284,31 @@ def _typical(figure: dict[str, Any]) -> float:
     return float(sum(ends) / len(ends))
 
 
-def report(audit: dict[str, Any], limit: int = 40) -> str:
+def summary(audit: dict[str, Any]) -> str:
+    """The audit of the tables on one screen: by domain, what was found, and what to read next."""
+    domains: dict[str, tuple[int, Counter[str]]] = {}
+    for row in audit["tables"]:
+        name = row["table"].partition("/")[0]
+        rows, by = domains.get(name, (0, Counter()))
+        domains[name] = rows + row["rows"], by + _columns(row["by"])
+    lines = [f"audit of {audit['scope']}, data release {audit['data_release']}", "", _HEAD.format("domain")]
+    lines += [_line(name, rows, by) for name, (rows, by) in domains.items()]
+    total = sum((by for _, by in domains.values()), Counter[str]())
+    lines += [_line("all", sum(rows for rows, _ in domains.values()), total), ""]
+    kinds = Counter(f["kind"] for f in audit["findings"])
+    lines += wrap("Found: " + ", ".join(f"{kinds[k]} {k}" for k in KINDS if kinds[k]) + ".", 2, 4, wide=width())
+    lines += ["", "  Read next, by harm and by how many figures answer from it:"]
+    for one in audit["read_next"][:_READ_NEXT]:
+        hurt = f", {one['hurt']} of them can hurt" if one["hurt"] else ""
+        lines += wrap(f"{one['source']}, {one['place']}: {one['figures']} figures{hurt}", 4, 6, wide=width())
+    return "\n".join([*lines, "", "  --list prints every table and every finding."])
+
+
+def report(audit: dict[str, Any], limit: int | None = 40) -> str:
     """The audit as text: the share that is published and read, by table, then the list to work down."""
     lines = [f"audit of {audit['scope']}, data release {audit['data_release']}", ""]
     total: Counter[str] = Counter()
-    lines.append(f"  {'table':<28}{'rows':>6}{'read':>6}{'quoted':>8}{'memory':>8}{'habit':>7}{'other':>7}   read")
+    lines.append(_HEAD.format("table"))
     for row in audit["tables"]:
         by = _columns(row["by"])
         total.update(by)
@@ -273,9 +320,9 @@ def report(audit: dict[str, Any], limit: int = 40) -> str:
     lines.append("")
     for finding in audit["findings"][:limit]:
         lines += wrap(f"[{finding['severity']}] {finding['kind']}: {finding['text']}", 2, 4, wide=width())
-    more = len(audit["findings"]) - limit
+    more = 0 if limit is None else len(audit["findings"]) - limit
     if more > 0:
-        lines.append(f"  ... and {more} more; --json prints all")
+        lines.append(f"  ... and {more} more; --list prints all")
     return "\n".join(lines)
 
 

@@ -110,6 +110,7 @@ def audit(argv: list[str]) -> int:
     parser.add_argument(
         "--fail-on", metavar="KIND", action="append", default=[], help="exit 1 when there is a finding of this kind"
     )
+    parser.add_argument("--list", action="store_true", help="every table and every finding, not the summary")
     common_options(parser, unit=False)
     a = parser.parse_args(argv)
     from gaugeblock import audit as audits
@@ -142,10 +143,12 @@ def audit(argv: list[str]) -> int:
     else:
         from gaugeblock.answer.text import width, wrap
 
+        is_short = a.packet is None and not a.list
+        text = audits.summary(found) if is_short else audits.report(found, None if a.list else 40)
         told = [
             line for text in said.splitlines() for line in wrap(text.strip(), 2 * (text[:1] == " "), 4, wide=width())
         ]
-        print("\n".join([*told, *([""] if told else []), audits.report(found)]))
+        print("\n".join([*told, *([""] if told else []), text]))
     return 1 if any(f["kind"] in a.fail_on for f in found["findings"]) else 0
 
 

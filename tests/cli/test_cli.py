@@ -15,6 +15,7 @@ import pytest
 
 from gaugeblock import domains
 from gaugeblock.cli import GENERAL, main
+from gaugeblock.tables.load import Refdata, refdata
 
 ROOT = Path(__file__).resolve().parents[2]
 HEAVY = (
@@ -369,3 +370,36 @@ def test_a_reader_that_leaves_early_is_no_fault() -> None:
         process.stdout.close()
         assert process.stderr.read() == b""
         assert process.wait(timeout=60) == 0
+
+
+def test_the_audit_fits_a_screen_and_says_what_to_read_next(capsys: pytest.CaptureFixture[str]) -> None:
+    code, out, _ = run(capsys, "audit")
+    assert code == 0
+    assert len(out.splitlines()) <= 32
+    assert "Read next" in out
+    _, whole, _ = run(capsys, "audit", "--list")
+    assert "fasteners/torques" in whole
+    _, text, _ = run(capsys, "audit", "--json")
+    found = json.loads(text)
+    ranks = [one["figures"] + 2 * one["hurt"] for one in found["read_next"]]
+    assert ranks == sorted(ranks, reverse=True)
+    assert all(0 <= one["hurt"] <= one["figures"] for one in found["read_next"])
+    sources = {row["source"] for row in found["read_next"]}
+    assert "" not in sources
+    assert sources <= set(refdata().listing("sources"))
+
+
+def test_what_was_read_is_not_on_the_list_of_what_to_read() -> None:
+    """A look-up of each place on the list gives a figure that was not read."""
+    from gaugeblock.audit import read_next
+
+    data = refdata()
+    places = {(one["source"], one["place"]) for one in read_next(data)}
+    read = {(r["source"], r["locator"]) for r in data.table("fasteners/torques").rows if r["checked"] == "primary"}
+    quoted = {(r["source"], r["locator"]) for r in data.table("fasteners/torques").rows if r["checked"] == "quoted"}
+    assert not places & (read - quoted - _elsewhere(data))
+
+
+def _elsewhere(data: Refdata) -> set[tuple[str, str]]:
+    rows = [row for table in data.all_tables() if table.name != "fasteners/torques" for row in table.rows]
+    return {(row["source"], row["locator"]) for row in rows}

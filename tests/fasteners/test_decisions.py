@@ -210,3 +210,22 @@ def test_an_earlier_release_of_the_data_answers_with_todays_definitions(
 ) -> None:
     sheet = torque("3/8-16", grade="SAE J429 5", condition="dry", data=refdata(release), **options)  # type: ignore[arg-type]
     assert sheet.decision.candidates
+
+
+@pytest.mark.parametrize("into", ["steel", "cast iron", "aluminium", "magnesium"])
+@pytest.mark.parametrize("insert", [None, "yes"])
+@pytest.mark.parametrize(("thread", "grade"), [("3/8-16", "8"), ("M8", "8.8"), ("1/2-13", "5")])
+@pytest.mark.parametrize("diameters", [0.3, 0.6, 0.95])
+def test_less_than_one_diameter_engaged_is_never_used_unasked(
+    thread: str, grade: str, into: str, insert: str | None, diameters: float
+) -> None:
+    """No nut is much thinner than its thread's diameter; the tapped metal's strength is not known here."""
+    size = {"3/8-16": 9.525, "M8": 8.0, "1/2-13": 12.7}[thread]
+    length = f"{size * diameters:.4f} mm"
+    sheet = torque(thread, grade=grade, condition="dry", into=into, insert=insert, engagement=length)
+    assert sheet.decision.kind in ("ask", "stop")
+    assert any(q.key == "engagement" for q in sheet.questions)
+
+
+def test_one_diameter_in_steel_is_used() -> None:
+    assert torque("3/8-16", grade="8", condition="dry", into="steel", engagement="3/8 in").decision.kind == "use"

@@ -37,11 +37,27 @@ def test_the_makers_part_torque_governs_and_is_held_against_the_table() -> None:
 # ----------------------------------------------------------------
 
 
-@pytest.mark.parametrize("size", ["45 mm", "1 1/2 in", "to 50 mm"])
+@pytest.mark.parametrize("size", ["45 mm", "1 1/2 in", "2 in", "3 in", "7/16 in", "7 in"])
 def test_a_size_inside_a_range_of_the_part_is_of_that_range(size: str) -> None:
+    """The vehicle's own row is from 7/16 to 7 in; those of industrial clamps, to 50 and to 102 mm, stand behind it."""
     sheet = part("hose clamp", size=size)
+    assert [c.figure.text for c in sheet.decision.candidates] == ["27 to 35", "30 to 45"]
+    one = part("hose clamp", size=size, material="stainless screw")
+    assert (one.decision.kind, one.decision.figures[0].text) == ("use", "30 to 45")
+
+
+def test_a_range_of_another_service_informs() -> None:
+    sheet = part("hose clamp", size="to 50 mm")
     assert any("25 lbf*in on hose clamp, worm drive in industrial service" in c.text for c in sheet.cautions)
     assert not sheet.figures
+
+
+@pytest.mark.parametrize(("size", "limit"), [("1/2-20", "64"), ("1/2-20 UNF", "64")])
+def test_a_limit_that_alone_is_printed_is_told_and_asked_about(size: str, limit: str) -> None:
+    sheet = part("leaf spring U-bolt nut", size=size, material="grade 8, plated")
+    assert sheet.decision.kind == "ask"
+    (candidate,) = sheet.decision.candidates
+    assert (candidate.figure.text, candidate.then) == (limit, "no more than this")
 
 
 @pytest.mark.parametrize("size", ["M11x1.25", "3/16 in", "60 mm"])

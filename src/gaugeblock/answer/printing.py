@@ -209,7 +209,10 @@ def number_only(figure: Figure, data: Refdata, unit: str | None = None) -> str:
 
 def other_unit(figure: Figure) -> str | None:
     """The unit of the other system that a figure is printed in beside its own; None where there is none."""
-    return _OTHER_UNIT.get(display_unit(figure.typical, figure.unit) if not figure.text else figure.unit)
+    unit = display_unit(figure.typical, figure.unit) if not figure.text else figure.unit
+    if unit == "N*m" and abs(units.to_base(figure.typical, unit)) < _SMALL_TORQUE_NM:
+        return "lbf*in"  # as the small wrenches read
+    return _OTHER_UNIT.get(unit)
 
 
 INCHES = ("lbf*ft", "lbf*in", "in", "ft", "lbf", "ksi", "psi", "Msi", "degF", "delta_degF", "in**2", "lb", "lb/in**3")

@@ -121,7 +121,7 @@ class Table(Value):
         names = [", ".join(d) for d in down]
         first = max(map(len, names)) + 4
         step = max(14, (wide - first) // len(across))
-        longest = max(len(_cell(line.sheet, unit)) for line in self.lines)
+        longest = max(*(len(_cell(line.sheet, unit)) for line in self.lines), *map(len, across))
         if first + step * (len(across) - 1) + max(longest, 12) > wide or longest + 2 > step:
             return self._list(unit, wide)
         out = ["".join([" " * first, *(f"{a:<{step}}" for a in across)]).rstrip()]

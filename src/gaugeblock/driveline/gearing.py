@@ -30,6 +30,10 @@ _CODE = re.compile(
     r"(?:P|LT)?\s*(?P<width>[0-9]{3})/(?P<aspect>[0-9]{2,3})\s*(?:ZR|R|D|B|-)?\s*(?P<rim>[0-9]{2}(?:\.5)?)",
     re.ASCII | re.IGNORECASE,
 )
+# An off-road size says its overall diameter first: 31x10.50R15.
+_OVERALL = re.compile(
+    r"(?P<od>[0-9]{2}(?:\.[0-9]+)?)\s*x\s*[0-9]{1,2}(?:\.[0-9]+)?\s*(?:R|-)\s*[0-9]{2}", re.ASCII | re.I
+)
 _TEETH = re.compile(r"(?P<ring>[0-9]{1,3})\s*[/:x]\s*(?P<pinion>[0-9]{1,3})", re.ASCII)
 _MOST = 12
 
@@ -212,7 +216,9 @@ def _turns(of: Gearing, data: Refdata) -> tuple[Figure, tuple[Figure, ...]]:
     match = _CODE.fullmatch(tyre.strip())
     typed: tuple[Figure, ...] = ()
     if match is None:
-        diameter = stated(units.parse_measure(tyre, "length", "tyre"), "tyre_diameter", "tyre", data)
+        overall = _OVERALL.fullmatch(tyre.strip())
+        text = f"{overall['od']} in" if overall is not None else tyre
+        diameter = stated(units.parse_measure(text, "length", "tyre"), "tyre_diameter", "tyre", data)
     else:
         parts = (("width", "mm", "tyre_section_width"), ("aspect", "%", "tyre_aspect"), ("rim", "in", "rim_diameter"))
         typed = tuple(

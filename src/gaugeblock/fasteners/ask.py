@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.fasteners import keys
+from gaugeblock.fasteners.open_keys import LIMITS
 from gaugeblock.fasteners.spoken import CONDITION, GRADE, INSERT, THREAD, TOOLS, TORQUE_SAID, unit_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -71,7 +72,7 @@ def _settle_part(values: dict[str, str], data: Refdata) -> dict[str, str]:
 
 
 def _tightens(row: Row) -> bool:
-    return row.cells["quantity"] in ("tightening_torque", "turn_from_snug", "turn_from_finger_tight")
+    return row.cells["quantity"] in ("tightening_torque", "turn_from_snug", "turn_from_finger_tight", *LIMITS)
 
 
 def _open_part(values: dict[str, str], data: Refdata) -> Open | None:

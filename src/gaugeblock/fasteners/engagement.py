@@ -19,7 +19,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
-FIRST = "bolt breaks before the thread"
+FIRST, SHORT = "bolt breaks before the thread", "one diameter engaged"
 # Shear strength as this share of tensile strength holds for steel and light alloy, not for a metal that does not yield.
 _BRITTLE = ("cast iron",)
 
@@ -95,6 +95,7 @@ def check_threads(found: Joint, strain: Strain, tapped: Tapped, draft: Draft) ->
         draft.ask(Question(FILL_IN, "Say what metal the thread goes into.", "into", (LENGTH,)))
         return
     _check_length(found, tapped, draft)
+    _check_short(found, tapped, draft)
     if tapped.engagement is not None and tapped.insert != "yes":
         _check_strength(found, strain, tapped, draft)
 
@@ -155,6 +156,27 @@ def _check_length(found: Joint, tapped: Tapped, draft: Draft) -> None:
         draft.ask(Question(MEASURE, "Engage more thread, or ask the maker of the part.", "engagement", (LENGTH,)))
     else:
         draft.check(Check(LENGTH, NOT_OK, says, *bounds, bears=STOP))
+
+
+def _check_short(found: Joint, tapped: Tapped, draft: Draft) -> None:
+    """Less than one diameter engaged is asked about: no nut is much thinner, and the rules for studs are longer still.
+
+    Common practice, so it can only ask. A tapped metal whose strength is stated is judged by the clamp instead.
+    """
+    if tapped.engagement is None or (tapped.strength is not None and tapped.metal not in _BRITTLE):
+        return
+    share = tapped.engagement.to("m") / base(found.diameter)
+    if share >= 1 - 1e-9:
+        return
+    one = number_only(found.diameter, draft.data)
+    reason = f"{tapped.engagement} is {share:.2g} of the thread's diameter; shops engage {one} or more"
+    draft.check(Check(SHORT, CANNOT_TELL, reason, bears=ASK))
+    what = "the insert" if tapped.insert == "yes" else f"the {tapped.metal}"
+    text = f"Engage one diameter, {one}, or more in {what}"
+    text += (
+        "." if tapped.metal in _BRITTLE or tapped.insert == "yes" else "; or state the strength of the tapped metal."
+    )
+    draft.ask(Question(MEASURE, text, "engagement", (SHORT,)))
 
 
 def base_in(figure: Figure, unit: str) -> float:
@@ -249,6 +271,10 @@ def _check_strength(found: Joint, strain: Strain, tapped: Tapped, draft: Draft) 
             bears=STOP,
         )
     )
+    if clamp > weakest.typical * (1 + 1e-9):
+        draft.ask(
+            Question(MEASURE, "Engage more thread: what is engaged strips before the clamp.", "engagement", (HOLDS,))
+        )
     _inform_first(found, screw, internal, given, tapped, draft)
 
 

@@ -212,6 +212,10 @@ def _grade(typed: str, data: Refdata) -> tuple[str, str]:
         found = [p for p in pairs if text == p[0].casefold() or text in p[0].casefold().split()]
         if len(found) > 1:
             raise Ambiguous(typed, "grade", "the grade is missing", [f"{s} {g}" for s, g in found], "name the grade")
+    mark = data.words("fasteners", "mark").get(text)
+    if not found and mark is not None:
+        listed = [r.key for r in data.table("fasteners/head_marks").rows if not r.standing]
+        found = [p for p in pairs if (mark, *p) in {key[:3] for key in listed}]
     if len(found) == 1:
         return found[0]
     if found:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from gaugeblock import lookup, units
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.fasteners import keys
@@ -14,7 +16,9 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
 
 TABLE = "fasteners/part_torques"
-_QUANTITIES = ("tightening_torque", "turn_from_snug", "turn_from_finger_tight")
+# Where no torque is printed for a part, the most or the least that one prints is told.
+LIMITS = {"tightening_torque_maximum": "no more than this", "tightening_torque_minimum": "no less than this"}
+_QUANTITIES = ("tightening_torque", "turn_from_snug", "turn_from_finger_tight", *LIMITS)
 
 
 def open_ways(at: dict[str, str], miss: LookupMiss | None, data: Refdata) -> list[Way]:
@@ -26,9 +30,9 @@ def open_ways(at: dict[str, str], miss: LookupMiss | None, data: Refdata) -> lis
     for choice in miss.nearest:
         cells = dict(zip(names, choice.split(" / "), strict=False))
         figures, _ = rows_of({**at, **cells}, data)
-        if figures and figures[0].quantity == "tightening_torque":
+        if figures and figures[0].quantity in ("tightening_torque", *LIMITS):
             when = ", ".join(f"{k} {v}" for k, v in cells.items())
-            ways.setdefault(figures[0].id, table_way(figures[0], data, when))
+            ways.setdefault(figures[0].id, table_way(figures[0], data, when, LIMITS.get(figures[0].quantity, "")))
     return sorted(ways.values(), key=lambda w: units.to_base(w.low, w.figure.unit))
 
 
@@ -65,7 +69,7 @@ def rows_of(at: dict[str, str], data: Refdata) -> tuple[list[Figure], LookupMiss
             is_wrong = error.where.split(" ")[-1] in at and not error.informs and error.code != "ambiguous"
             if is_wrong and not _threads(at, data):
                 raise
-            if miss is None:
+            if miss is None or (error.code == "ambiguous" and miss.code != "ambiguous"):
                 miss = error
             elif error.informs:
                 error.informs = (*miss.informs, *error.informs)
@@ -77,11 +81,14 @@ def _quantities(data: Refdata) -> list[str]:
     return [q for q in _QUANTITIES if q in data.table(TABLE).by_quantity]
 
 
-def size_cell(typed: str, part_cell: str, data: Refdata) -> str:
+def size_cell(typed: str, part_cell: str, service: str, data: Refdata) -> str:
     """The size cell that was typed.
 
-    As the table has it, as a thread (``1/2-20`` is ``1/2-20 UNF``), or the range it lies in.
+    As the table has it, as a thread (``1/2-20`` is ``1/2-20 UNF``), or the range it lies in, that of its own service
+    before those of others.
     """
+    rows = data.table(TABLE).rows
+    near = {r["size"] for r in rows if r["part"] == part_cell and r["service"] in (service, "any")}
     own = lookup.choices(TABLE, "size", data=data, part=part_cell)
     known = data.table(TABLE).column("size")
     text = " ".join(typed.split()).casefold()
@@ -92,7 +99,7 @@ def size_cell(typed: str, part_cell: str, data: Refdata) -> str:
         thread = keys.thread(typed, data).cell
     except LookupMiss:
         thread = ""
-    within = [c for c in own if c.startswith(("to ", "over ")) or " to " in c]
+    within = sorted((c for c in own if c.startswith(("to ", "over ")) or " to " in c), key=lambda c: c not in near)
     for found in (
         thread if thread in own else "",
         *(c for c in within if _lies_in(typed, c)),
@@ -110,7 +117,7 @@ def size_cell(typed: str, part_cell: str, data: Refdata) -> str:
 
 def _lies_in(typed: str, cell: str) -> bool:
     try:
-        span = parse_interval(cell)
+        span = parse_interval(re.sub(r"(?<=[0-9])-(?=[0-9]+/)", " ", cell))  # 3-3/4 is 3 3/4
         measure = units.parse_measure(typed, "length", "size")
     except InputError:
         return False

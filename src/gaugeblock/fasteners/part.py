@@ -13,7 +13,7 @@ from gaugeblock.fasteners import keys, read
 from gaugeblock.fasteners.bolt import Piece
 from gaugeblock.fasteners.decide import decide
 from gaugeblock.fasteners.draft import CONDITION, Draft
-from gaugeblock.fasteners.open_keys import TABLE, open_names, open_ways, rows_of, size_cell
+from gaugeblock.fasteners.open_keys import LIMITS, TABLE, open_names, open_ways, rows_of, size_cell
 from gaugeblock.fasteners.said import ask_of_maker, ask_of_threads
 from gaugeblock.fasteners.torque import UNCONFIRMED, settings_of, stages_in_words
 from gaugeblock.fasteners.way import Way, exact_way, table_way
@@ -112,7 +112,7 @@ def _keys(piece: Piece, data: Refdata) -> dict[str, str]:
     at = {"part": piece.part, "service": piece.service}
     for name, typed in (("size", piece.size), ("seat", piece.seat), ("material", piece.material)):
         if typed is not None:
-            at[name] = size_cell(typed, piece.part, data) if name == "size" else typed
+            at[name] = size_cell(typed, piece.part, piece.service, data) if name == "size" else typed
         elif _only_not_stated(piece.part, name, data):
             at[name] = "not stated"
     return at
@@ -177,6 +177,11 @@ def _ways(piece: Piece, at: dict[str, str], found: list[Figure], miss: LookupMis
         return [exact_way(want)]
     if not found:
         return _open_keys(at, miss, draft)
+    if found[0].quantity in LIMITS:
+        what = LIMITS[found[0].quantity]
+        draft.check(Check(HABIT, CANNOT_TELL, f"a limit alone is printed, no torque: {what}", bears=ASK))
+        draft.ask(Question(ASK_MAKER, "Ask the part's maker for its torque.", "maker.torque", (HABIT,)))
+        return [table_way(found[0], data, "the part's maker names no other", what)]
     when = UNCONFIRMED if any(q.key == "maker.torque" for q in draft.questions) else ""
     if piece.condition and piece.condition != "dry":
         when = "the threads are clean and dry"
@@ -276,7 +281,7 @@ def _rules(part_cell: str, service: str, data: Refdata) -> list[Caution]:
     name = part_cell.casefold()
     out = []
     for rule in data.statements("fasteners"):
-        about = all(word.rstrip("s") in name for word in rule["topic"].casefold().split())
+        about = rule["topic"] != "torque" and all(word.strip("s,") in name for word in rule["topic"].casefold().split())
         if about and rule["service"] in (service, "any") and not rule["standing"]:
             out.append(Caution(rule["statement"], rule["severity"], (), rule["source"] or "common practice"))
     if "brake" in name:

@@ -118,7 +118,11 @@ def _decision(found: Item, at: Figure | None, checks: list[Check]) -> tuple[Deci
     names = [c.name for c in checks]
     if limit is None:
         question = maker_question(found, [c.name for c in checks if c.asks])
-        return none(VERB, f"{sentence(no_limit(found))} {question.text}"), (question,)
+        boils = found.informs
+        hot = ""
+        if boils is not None and at is not None and low_end(boils, at.unit) < at.typical:
+            hot = f" At {at.text} {at.unit} part of it boils in an open vessel."
+        return none(VERB, f"{sentence(no_limit(found))}{hot} {question.text}"), (question,)
     stops = [c for c in checks if c.stops]
     if stops:
         return _stopped(stops, limit, found.data), ()
@@ -141,7 +145,7 @@ def _decision(found: Item, at: Figure | None, checks: list[Check]) -> tuple[Deci
         text = f"Read the temperature again, by crayon, paint or thermocouple: {open_ones[0].reason}."
         question = Question(MEASURE, text, "temperature", tuple(c.name for c in open_ones))
         return ask(VERB, [Candidate(limit, AGAIN, _outcome(limit, at))], [c.name for c in open_ones], text), (question,)
-    return use(VERB, limit, _said(limit, at), names), ()
+    return use(VERB, limit, _said(found, limit, at), names), ()
 
 
 def lower_others(found: Item) -> list[Figure]:
@@ -165,9 +169,12 @@ def _stopped(stops: Sequence[Check], limit: Figure, data: Refdata) -> Decision:
     return stop(VERB, of_stop(stops[0]), [c.name for c in stops], do)
 
 
-def _said(limit: Figure, at: Figure | None) -> str:
+def _said(found: Item, limit: Figure, at: Figure | None) -> str:
     """What is said beside a limit to use."""
     said = "" if at is None else f"{left(limit, at)} at {at.text} {at.unit}."
+    is_cold = at is not None and units.to_base(low_end(at, at.unit), at.unit) < units.to_base(0.0, "degC")
+    if is_cold and all(f.quantity != "temperature_minimum" for f in found.figures):
+        said = f"That is no limit of cold: how cold {found.said} may get is not on record."
     if limit.quantity == "storage_temperature_maximum":
         return f"{said} That is in storage; ask the maker what it stands in use.".strip()
     return said

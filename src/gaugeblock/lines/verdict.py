@@ -73,7 +73,7 @@ def stands(found: Item, limit: Figure, unit: str) -> str:
 def left(limit: Figure, at: Figure) -> str:
     """How much a temperature leaves to its limit, as a person reads it."""
     room = low_end(limit, at.unit) - high_end(at, at.unit)
-    return f"{room:.0f} {at.unit} left"
+    return f"{round(room)} {at.unit} left"
 
 
 def _upper(found: Item, limit: Figure | None, at: Figure, how: str) -> Check:

@@ -85,6 +85,8 @@ def doubts_of(given: Given) -> tuple[Doubt, ...]:
 
 # A tube thinner than this share of its OD, or a bend wider than so many of it but on rolls, is a slip of a point.
 _THINNEST, _WIDEST = 1 / 120, 15.0
+# The tightest bend that a mandrel makes is of one OD; under three quarters of it something else was meant.
+_TIGHTEST = 0.75
 
 
 def beside(od: Measure | None, wall: object, radius: Measure | None, method: str) -> list[Doubt]:
@@ -96,6 +98,9 @@ def beside(od: Measure | None, wall: object, radius: Measure | None, method: str
     if isinstance(wall, Measure) and base_of(wall) < od_m * _THINNEST:
         said = f"wall = {wall}, 1/{od_m / base_of(wall):.0f} of the OD {od}, is hardly a tube"
         found.append(Doubt("wall", did_you_mean(said, _shifted(wall, 10, od_m * _THINNEST, od_m / 4))))
+    if radius is not None and base_of(radius) < od_m * _TIGHTEST:
+        said = f"radius = {radius} is to the centre line, {base_of(radius) / od_m:.2g} of the OD {od}: hardly a bend"
+        found.append(Doubt("radius", did_you_mean(said, (f"{radius} inside",))))
     if radius is not None and base_of(radius) > od_m * _WIDEST and not method.startswith("roll"):
         said = f"radius = {radius}, {base_of(radius) / od_m:.0f} times the OD {od}, is hardly a die's"
         found.append(Doubt("radius", did_you_mean(said, _shifted(radius, 0.1, od_m, od_m * _WIDEST))))

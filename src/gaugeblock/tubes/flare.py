@@ -60,7 +60,7 @@ def flare(
     if port is not None:
         checks.append(_port_check(figures, port))
     asked = {"flare": flare, "od": od, "wall": wall, "standard": standard, "port": port}
-    title = f"{cell} flare on {od} tube"
+    title = f"{cell} flare on {od} tube{_threads_said(figures)}"
     limit = next((f for f in figures if f.quantity == "wall_maximum"), None)
     decision = _decision(limit or (figures[0] if figures else None), checks)
     return Sheet(title, asked, data, figures, checks, _cautions(cell, size, figures, data), decision=decision)
@@ -130,6 +130,14 @@ def _decision(fact: Figure | None, checks: list[Check]) -> Decision:
             do = f"Use a tube with a wall of {fact.text} {fact.unit} or less."
         return stop(verb, [Candidate(fact, "required")], [c.name for c in failed], do)
     open_ = [c for c in checks if c.asks]
+    if any(c.name == WALL and c.result == NOT_OK for c in open_):
+        limit = f"{fact.text} {fact.unit}"
+        candidate = Candidate(fact, f"the wall is {limit} or less", "it can be flared to the standard")
+        do = (
+            f"The wall is over {limit}, the most that is known, from memory: take a thinner one, or ask the tool's"
+            " maker."
+        )
+        return ask(verb, [candidate], [c.name for c in open_], do)
     if open_:
         candidate = Candidate(fact, "nut and port are of one thread", "the flare holds")
         return ask(verb, [candidate], [c.name for c in open_], "Measure the thread of the nut and of the port.")
@@ -185,6 +193,17 @@ def _thread_text(figures: list[Figure], standard: str) -> str:
         return f"M{major.typical:g}" + (f"x{pitch.typical:g}" if pitch is not None else "")
     size = units.fraction_text(units.parse_number(major.text))
     return size + (f"-{pitch.typical:g}" if pitch is not None else "")
+
+
+def _threads_said(figures: list[Figure]) -> str:
+    """The thread of the nut or of the port, for the title: what people ask a flare for."""
+    said = []
+    for what in ("nut", "port"):
+        own = [f for f in figures if "thread" in f.quantity and f.quantity.startswith("port_") == (what == "port")]
+        threads = dict.fromkeys(_thread_text(own, f.key["standard"]) for f in own)
+        if threads:
+            said.append(f"{what} {' or '.join(threads)}")
+    return f": {', '.join(said)}" if said else ""
 
 
 def _port_check(figures: list[Figure], port: str) -> Check:

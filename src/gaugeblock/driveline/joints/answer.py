@@ -125,8 +125,13 @@ def _decide(of: Joints, found: Working, pair: Swings | None, one: Figure, told: 
     now = one if pair is None else pair.bad if of.phasing == "wrong phase" else pair.good
     stops = [t for t in told if t.check.stops]
     if stops:
-        then = "vibrates" if stops[0].check.name == CANCELS else "the joint wears and vibrates"
-        return stop(VERB, [Candidate(now, "", then)], [t.check.name for t in stops], stops[0].do)
+        check = stops[0].check
+        allowed = check.required.figure if check.required is not None else None
+        if check.name == CANCELS or allowed is None:
+            shown = Candidate(now, "", "vibrates" if check.name == CANCELS else "the joint wears and vibrates")
+        else:
+            shown = Candidate(allowed, "", "no more than this lasts")
+        return stop(VERB, [shown], [t.check.name for t in stops], stops[0].do)
     asks = [t for t in told if t.check.asks]
     if not asks:
         return use(VERB, now)

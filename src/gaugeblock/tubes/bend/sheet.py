@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import INFORM
 from gaugeblock.answer.decision import none
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
@@ -145,7 +146,9 @@ def bend_of(tube: Bent, angle: Measure | None, asked: dict[str, str | None]) -> 
     flat, flat_checks = metal.flattening(tube)
     figures += [*more, *([] if angle is None else metal.arc(tube, angle)), *flat]
     doubts = _doubts(tube)
-    checks = [*(d.check for d in doubts), *radius_checks(tube, own, habits), *flat_checks]
+    checks = [*radius_checks(tube, own, habits), *flat_checks]
+    if doubts:  # what may not be what was meant judges nothing
+        checks = [*(d.check for d in doubts), *(c.replace(bears=INFORM) for c in checks)]
     if tube.centre is not None and tube.centre not in figures:
         figures.append(tube.centre)
     return Sheet(

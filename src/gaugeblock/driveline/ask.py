@@ -141,7 +141,7 @@ STEEL = Topic(
     },
     r"(?:yield|tensile|torsional)(?: strength| yield)?|strength|how"
     r" strong|strong|hold|carr(?:y|ies)|enough|torque|twist|hard(?:ness|ened)?|treated|heat treat(?:ed|ment)?"
-    r"|steel|shafts?|axles?(?: shafts?)?|good for|take|stand|break|breaks|survive",
+    r"|steel|bars?|shafts?|axles?(?: shafts?)?|good for|take|stand|break|breaks|survive",
     needs=("grade",),
     table="driveline",
     job_keys={"grade": "steel", "shaft": "diameter"},
@@ -153,7 +153,7 @@ HARDNESS = Topic(
     {"value": _HARDNESS, "steel": (Named(words_of("driveline", "steel", "driveline/steels"), say="steel {}"),)},
     r"(?:in|to|as|into|equals?|is)"
     rf" (?:{_SCALE}|ksi|mpa|psi|tensile)|convert(?:ed)?|conversion|hard(?:ness)?|strength|tensile(?:"
-    r" strength)?|equivalent|ksi|steel",
+    r" strength)?|equivalent|ksi|psi|steel",
     needs=("value",),
 )
 
@@ -303,7 +303,7 @@ AXLE = Topic(
             Shaped("open(?: diff(?:erential)?)?", always("open"), "open differential"),
             Shaped("(?:locked|spool|welded|locker)(?: diff(?:erential)?)?", always("locked"), "locked differential"),
             Shaped(
-                "(?:limited[- ]slip|lsd|posi)(?: diff(?:erential)?)?",
+                "(?:limited[- ]slip|lsd)(?: diff(?:erential)?)?",
                 always("limited slip"),
                 "limited slip differential",
             ),

@@ -14,7 +14,10 @@ if TYPE_CHECKING:
 _SPAN = rf"(?P<low>{NUMBER})(?: ?(?:to|-|and) ?)(?P<high>{NUMBER})"
 
 
-TORQUE_SAID = r"(?P<unit>(?:ft|foot|in|inch)[-. *]?(?:lbs?|pounds?)|(?:lbs?|pounds?)[-. *]?(?:ft|foot|in|inch)|n[. ]?m)"
+TORQUE_SAID = (
+    r"(?P<unit>(?:ft|foot|in|inch)[-. *]?(?:lbs?|pounds?)|(?:lbs?|pounds?)[-. *]?(?:ft|foot|in|inch)|n[. ]?m|newton["
+    r" -]met(?:re|er)s?)"
+)
 
 
 _BY = rf"(?: ?(?:by|in steps of|in) (?P<step>{NUMBER})s?)?"
@@ -186,7 +189,7 @@ def _stated(match: re.Match[str]) -> str:
 
 
 def unit_of(text: str) -> str:
-    if text.replace(" ", "").replace(".", "") == "nm":
+    if text[:1] == "n":
         return "N*m"
     return "lbf*in" if "in" in text else "lbf*ft"
 

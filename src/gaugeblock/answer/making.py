@@ -48,11 +48,13 @@ def stated(
     )
 
 
-def read_positive(typed: str, dim: str, where: str, *, zero: bool = False) -> Measure:
-    """A typed measure that must be more than zero (or not less, with ``zero``); InputError when it is not."""
-    got = units.parse_measure(typed, dim, where)
+def read_positive(typed: str | Measure, dim: str, where: str, *, zero: bool = False) -> Measure:
+    """A measure, as typed or read already, that must be more than zero (or not less, with ``zero``); InputError when
+    it is not.
+    """
+    got = units.parse_measure(typed, dim, where) if isinstance(typed, str) else typed
     if got.value < 0 or (got.value == 0 and not zero):
-        raise InputError(typed, where, "must be more than zero", (), f"give the {where} itself")
+        raise InputError(got.text, where, "must be more than zero", (), f"give the {where} itself")
     return got
 
 

@@ -327,7 +327,7 @@ def views(side: tuple[Measure, ...], top: tuple[Measure, ...]) -> tuple[View, ..
     return tuple(View(s, top[n] if top else None) for n, s in enumerate(side))
 
 
-def positive(typed: str | None, dimension: str, where: str) -> Measure | None:
+def positive(typed: str | Measure | None, dimension: str, where: str) -> Measure | None:
     """A typed measure of more than zero; None stays None."""
     return None if typed is None else read_positive(typed, dimension, where)
 

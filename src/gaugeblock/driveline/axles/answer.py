@@ -14,9 +14,9 @@ from gaugeblock.tables.load import Refdata, refdata
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Mapping
-    from typing import TypedDict, Unpack
+    from typing import Any, TypedDict, Unpack
 
-    from gaugeblock.answer.table import Line, Table
+    from gaugeblock.answer.table import Table
 
     class Typed(TypedDict, total=False):
         """Every key of an axle shaft but its material, as text."""
@@ -147,13 +147,6 @@ def axle_compared(
     return compared(what, shaft_of(asked, data), form_of(asked), Pull.read(asked), asked, data)
 
 
-def axle_stronger(asked: dict[str, str | None], data: Refdata) -> list[Line]:
-    """The steels that would carry the torque of a shaft with room, the least of them first; keys as of ``axle``."""
-    from gaugeblock.driveline.axles.comparing import stronger
-
-    return stronger(shaft_of(asked, data), form_of(asked), Pull.read(asked), asked, data)
-
-
 def asked_of(material: str | None, typed: Mapping[str, object]) -> dict[str, str | None]:
     """What was typed under every key there is; TypeError, as of any function, for a name that is none."""
     unknown = [k for k in typed if k not in KEYS]
@@ -162,8 +155,8 @@ def asked_of(material: str | None, typed: Mapping[str, object]) -> dict[str, str
     return {"material": material, **{k: typed.get(k) for k in KEYS}}  # type: ignore[misc]
 
 
-def form_of(typed: dict[str, str | None]) -> Form:
-    """The form of the shaft, from texts by key."""
+def form_of(typed: Mapping[str, Any]) -> Form:
+    """The form of the shaft, from texts or measures by key."""
     return Form(
         parts_of(typed["parts"]),
         typed["spline"],
@@ -175,8 +168,8 @@ def form_of(typed: dict[str, str | None]) -> Form:
     )
 
 
-def shaft_of(typed: dict[str, str | None], data: Refdata) -> keys.Shaft:
-    """The shaft itself, from texts by key."""
+def shaft_of(typed: Mapping[str, Any], data: Refdata) -> keys.Shaft:
+    """The shaft itself, from texts or measures by key."""
 
     def read(key: str, dimension: str, where: str = "") -> units.Measure | None:
         return keys.positive(typed[key], dimension, where or key.replace("_", " "))
@@ -186,7 +179,7 @@ def shaft_of(typed: dict[str, str | None], data: Refdata) -> keys.Shaft:
     return keys.Shaft(
         typed["material"] or (UNNAMED if own else ""),
         typed["treatment"] or ("as certified" if typed["yield_strength"] else "as measured" if own else ""),
-        temper=None if temper is None else units.parse_measure(temper, "temperature", "temper"),
+        temper=units.parse_measure(temper, "temperature", "temper") if isinstance(temper, str) else temper,
         section=read("section", "length"),
         diameter=read("diameter", "length", "shaft diameter"),
         bore=read("bore", "length"),

@@ -11,6 +11,7 @@ from gaugeblock.value import Value, put
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Mapping
+    from typing import Any
 
 OPEN, LIMITED, LOCKED = DIFFERENTIALS = ("open", "limited slip", "locked")
 # How people say that a gearbox has a clutch.
@@ -89,8 +90,8 @@ class Pull(Value):
                 put(self, name, given.get(name))
 
     @classmethod
-    def read(cls, typed: Mapping[str, str | None]) -> Pull:
-        """From texts as people write them, by key."""
+    def read(cls, typed: Mapping[str, Any]) -> Pull:
+        """From texts as people write them, or measures that are read already, by key."""
         known = {**ENGINE, **TYRE, **SHIFT, "bias": "ratio"}
         if (typed.get("converter") or "").strip().casefold() in NO_CONVERTER:
             typed = {**typed, "converter": "1"}
@@ -124,10 +125,10 @@ class Pull(Value):
         return out + self.lacks_tyre()
 
 
-def positive(typed: str, dimension: str, key: str) -> Measure:
+def positive(typed: str | Measure, dimension: str, key: str) -> Measure:
     """A measure of more than zero; a weight in pounds or kilograms is read as the force that it presses with."""
     where = key.replace("_", " ")
-    if dimension == "force":
+    if dimension == "force" and isinstance(typed, str):
         number, unit = units.split_quantity(typed)
         unit = units.TYPED.get(unit, unit)
         if unit in _WEIGHTS:

@@ -8,7 +8,7 @@ from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline.job import Splines
 from gaugeblock.driveline.keys import SplineLoad
 from gaugeblock.driveline.splines import answer as spline
-from gaugeblock.driveline.splines.sizes import Sizes, check_form, teeth_of
+from gaugeblock.driveline.splines.sizes import THE_ANGLE, Sizes, check_form, teeth_of
 from gaugeblock.driveline.splines.strength import ROOTS
 from gaugeblock.errors import GaugeblockError
 from gaugeblock.tables.load import Refdata
@@ -60,7 +60,7 @@ def _sheet(job: Splines, asked: dict[str, str | None], data: Refdata) -> Sheet:
         return task.missing(missing)
     root, fit = job.root or "flat root", job.fit or "side fit"
     try:
-        check_form("30 deg", root, fit, data)
+        check_form(THE_ANGLE, root, fit, data)
         made = Sizes(job.pitch or "", teeth_of(str(job.teeth)), root, fit, data)
         load = None
         if job.torque is not None:

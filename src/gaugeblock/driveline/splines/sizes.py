@@ -134,14 +134,17 @@ def teeth_of(typed: str) -> int:
     return int(text)
 
 
+THE_ANGLE = "30 deg"
+
+
 def check_form(pressure_angle: str, root: str, fit: str, data: Refdata) -> None:
     angle = data.words("driveline", "pressure_angle").get(" ".join(pressure_angle.split()).casefold(), pressure_angle)
-    if units.parse_measure(angle, "angle", "pressure angle").to("deg") != 30.0:
+    if angle != THE_ANGLE and units.parse_measure(angle, "angle", "pressure angle").to("deg") != 30.0:
         raise InputError(
             pressure_angle,
             "pressure angle",
             "the equations that were read are for 30 degrees",
-            ("30 deg",),
+            (THE_ANGLE,),
             "ask the maker for the standard's other form",
         )
     if root not in ROOTS:

@@ -16,6 +16,7 @@ from gaugeblock.answer.printing import with_unit
 from gaugeblock.answer.text import width, wrap
 from gaugeblock.errors import InputError
 from gaugeblock.figure import weakness
+from gaugeblock.tables.catalogue import columns_of
 from gaugeblock.tables.load import refdata
 
 if TYPE_CHECKING:
@@ -28,6 +29,7 @@ SEVERITIES = ("injury", "damage", "none")
 _TIED = ("edition", "source id")
 _HEAD = "  {:<28}  rows  read  quoted  memory  habit  other   read"
 _READ_NEXT = 8
+_READ_COLUMNS = ("quantity", "basis", "checked", "source", "locator")
 
 
 def audit_refdata(data: Refdata) -> dict[str, Any]:
@@ -53,19 +55,24 @@ def read_next(data: Refdata) -> list[dict[str, Any]]:
     """
     found: dict[tuple[str, str], list[int]] = {}
     for table in data.all_tables():
+        columns = columns_of(table.name)
+        quantity, basis, checked, source, place = (columns.index(c) for c in _READ_COLUMNS)
         by: dict[tuple[tuple[str, ...], str], list[Row]] = {}
         for row in table.rows:
             if not row.standing:
-                by.setdefault((row.key, row["quantity"]), []).append(row)
-        for rows in by.values():
-            if all(row["checked"] == "primary" for row in rows):
+                by.setdefault((row.key, row.values[quantity]), []).append(row)
+        for (_, name), rows in by.items():
+            if all(row.values[checked] == "primary" for row in rows):
                 continue
-            figure = lookup.govern_rows(rows, data) if len(rows) > 1 else lookup.figure_of(rows[0], data)
-            if figure.basis != "published" or figure.checked == "primary":
+            figure = lookup.govern_rows(rows, data) if len(rows) > 1 else None
+            cells = rows[0].values
+            told = (cells[basis], cells[checked]) if figure is None else (figure.basis, figure.checked)
+            if told[0] != "published" or told[1] == "primary":
                 continue
-            counts = found.setdefault((figure.source, figure.locator), [0, 0])
+            at = (cells[source], cells[place]) if figure is None else (figure.source, figure.locator)
+            counts = found.setdefault(at, [0, 0])
             counts[0] += 1
-            counts[1] += data.quantity(figure.quantity)["hazard"] == "injury"
+            counts[1] += data.quantity(name)["hazard"] == "injury"
     order = sorted(found.items(), key=lambda f: (-(f[1][0] + 2 * f[1][1]), f[0]))
     return [{"source": s, "place": p, "figures": n, "hurt": hurt} for (s, p), (n, hurt) in order]
 

@@ -73,6 +73,16 @@ def test_chatter_is_no_word_of_any_vocabulary() -> None:
                     assert lost == set(), (topic, key, lost)
 
 
+def test_a_cue_hides_no_phrase_of_its_vocabulary() -> None:
+    """A vocabulary that is opened by a piece of a word alone has that piece in every phrase."""
+    for topic in TOPICS:
+        for readers in topic.slots.values():
+            for reader in readers:
+                if type(reader).__name__ == "Named" and reader._cue:
+                    hidden = [p for p in reader.phrases(DATA) if not any(cue in p for cue in reader._cue)]
+                    assert hidden == []
+
+
 def test_what_turns_a_word_is_no_chatter() -> None:
     assert not CHATTER & TURNING
     turning = "used old new or but-not only half stainless left reverse cracked without never plated coated galvanised"

@@ -76,10 +76,12 @@ class Hit:
 class Named:
     """A word of a vocabulary -> its cell; ``lead`` are words that stand before it, which may be ``needed``.
 
-    ``cells`` gives the vocabulary (phrase -> cell); ``tail`` are words that may follow and say no more.
+    ``cells`` gives the vocabulary (phrase -> cell); ``tail`` are words that may follow and say no more; ``cue`` are
+    pieces
+    of words, one of which a line must have for the vocabulary to be opened at all.
     """
 
-    __slots__ = ("_cells", "_lead", "_memo", "_say", "_tail", "doubt")
+    __slots__ = ("_cells", "_cue", "_lead", "_memo", "_say", "_tail", "doubt")
 
     def __init__(
         self,
@@ -88,8 +90,10 @@ class Named:
         say: str = "{}",
         tail: str = "",
         doubt: int = 0,
+        cue: tuple[str, ...] = (),
     ) -> None:
         self._cells = cells
+        self._cue = cue
         self._lead = lead
         self._say = say
         self._tail = tail
@@ -105,6 +109,8 @@ class Named:
 
     def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
         """The longest phrase at this place."""
+        if self._cue and not any(piece in word for word in words for piece in self._cue):
+            return
         start = at
         if self._lead:
             found = re.match(f"(?:{self._lead}){END}", " ".join(words[at : at + 5]))

@@ -145,7 +145,7 @@ def _marks(data: Refdata) -> dict[str, str]:
 
 GRADE = (
     Named(_grades, tail="on (?:the |its )?heads?|on top"),
-    Named(_marks, tail="on (?:the |its )?head|on top"),
+    Named(_marks, tail="on (?:the |its )?head|on top", cue=("line", "mark", "dash", "head")),
 )
 
 

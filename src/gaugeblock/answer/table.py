@@ -139,6 +139,8 @@ class Table(Value):
         from gaugeblock.answer.text import label
 
         figures = line.sheet.decision.figures
+        _, more, said = line.sheet.title.partition(": ")  # what a title says more of it, a thread
+        name = f"{name}, {said}" if more else name
         return f"{name}: {label(figures[0])}" if figures else name
 
     def _list(self, unit: str | None, wide: int) -> list[str]:

@@ -159,6 +159,8 @@ def _ways(bolt: Bolt, found: Joint, whole: Figure | None, draft: Draft) -> tuple
     if first is None:
         raise LookupMiss(found.title, "tightening torque", "no published source", (), "ask the maker")
     when = UNCONFIRMED if any(q.key.startswith("maker") for q in draft.questions) else ""
+    if not named and found.table is None and not found.friction.has_low:
+        when = when or _without_low_friction(found, draft)
     way = exact_way(first, when) if named else table_way(first, data, when)
     if not tapped.metal:
         return [way], whose
@@ -183,6 +185,16 @@ def _ways(bolt: Bolt, found: Joint, whole: Figure | None, draft: Draft) -> tuple
     if tapped.insert == "" and is_over:
         return [bare, way.replace(when="a steel thread insert is fitted", then="the full torque")], whose
     return [way], whose
+
+
+def _without_low_friction(found: Joint, draft: Draft) -> str:
+    """A calculated torque whose lowest friction no publication gives is asked about: what makes it the one."""
+    name = "friction of the threads"
+    reason = f"no published torque, and no source gives the lowest nut factor of {found.friction.rubs} threads"
+    draft.check(Check(name, CANNOT_TELL, reason, bears=ASK))
+    text = "Ask the bolt's maker for its torque, or tighten a few of this lot with a load cell."
+    draft.ask(Question(ASK_MAKER, text, "maker.torque", (name,)))
+    return "the bolt's maker names no other"
 
 
 def _named_figures(wish: Wish, data: Refdata) -> list[Figure]:

@@ -85,3 +85,17 @@ def test_a_caution_on_one_kind_of_clamp_stands_on_that_kind() -> None:
     for name, is_so in (("hose clamp", False), ("hose clamp, constant torque", True)):
         told = part(name, size="2 in", material="stainless screw" if not is_so else None).cautions
         assert any("spring-loaded" in c.text for c in told) is is_so
+
+
+def test_figures_of_another_service_are_told_where_the_own_has_none() -> None:
+    for name, size, service in (
+        ("O-ring boss stud end", "9/16-18", "industrial"),
+        ("axle drain plug", "M24x1.5", "industrial"),
+    ):
+        sheet = part(name, size=size)
+        assert sheet.decision.kind == "none"
+        assert "industrial" in sheet.decision.do
+
+
+def test_a_state_that_is_asked_is_not_told_room_in_the_cold() -> None:
+    assert all(" left" not in c.then for c in heat("DOT 4", at="-50 degC").decision.candidates)

@@ -210,7 +210,8 @@ def _open_keys(at: dict[str, str], miss: LookupMiss | None, draft: Draft) -> lis
             draft.ask(Question(FILL_IN, f"Say the thread of the stud: {cells}.", "size", (name,)))
             return ways[:_MOST]
         draft.check(Check(name, CANNOT_TELL, "no published source: ask the maker", bears=ASK))
-        draft.ask(Question(ASK_MAKER, "Ask the part's maker for its torque.", "maker.torque", (name,)))
+        text = f"Ask the part's maker for its torque.{_elsewhere(at, draft.data)}"
+        draft.ask(Question(ASK_MAKER, text, "maker.torque", (name,)))
         return []
     draft.check(Check(name, CANNOT_TELL, f"{miss.why}; name them: {miss.choices}", bears=ASK))
     left_open = [k for k in ("size", "seat", "material") if k not in at]
@@ -219,8 +220,19 @@ def _open_keys(at: dict[str, str], miss: LookupMiss | None, draft: Draft) -> lis
     text = f"Say the {listed}: each has its own torque." if len(miss.nearest) > 1 else f"Say the {listed}."
     if len(ways) > _MOST:
         text += " Not all of them are shown."
+    if not ways:
+        text += _elsewhere(at, draft.data)
     draft.ask(Question(FILL_IN, text, left_open[0] if left_open else "part", (name,)))
     return ways[:_MOST]
+
+
+def _elsewhere(at: dict[str, str], data: Refdata) -> str:
+    """That figures of the part are on record for another service, where its own has none."""
+    rows = [r for r in data.table(TABLE).rows if r["part"] == at.get("part") and not r["standing"]]
+    services = sorted({r["service"] for r in rows} - {"any", at.get("service", "")})
+    if not services or any(r["service"] in ("any", at.get("service", "")) for r in rows):
+        return ""
+    return f" Figures of it are on record for another service: {', '.join(services)}."
 
 
 def _set(piece: Piece, at: dict[str, str], ways: list[Way], draft: Draft) -> list[tuple[Way, Setting]]:

@@ -172,8 +172,7 @@ def _stopped(stops: Sequence[Check], limit: Figure, data: Refdata) -> Decision:
 def _said(found: Item, limit: Figure, at: Figure | None) -> str:
     """What is said beside a limit to use."""
     said = "" if at is None else f"{left(limit, at)} at {at.text} {at.unit}."
-    is_cold = at is not None and units.to_base(low_end(at, at.unit), at.unit) < units.to_base(0.0, "degC")
-    if is_cold and all(f.quantity != "temperature_minimum" for f in found.figures):
+    if at is not None and is_cold(at) and all(f.quantity != "temperature_minimum" for f in found.figures):
         said = f"That is no limit of cold: how cold {found.said} may get is not on record."
     if limit.quantity == "storage_temperature_maximum":
         return f"{said} That is in storage; ask the maker what it stands in use.".strip()
@@ -185,10 +184,17 @@ def sentence(text: str) -> str:
     return f"{text[:1].upper()}{text[1:]}."
 
 
+def is_cold(at: Figure) -> bool:
+    """Whether a temperature is below freezing: room to a limit of heat says nothing there."""
+    return units.to_base(low_end(at, at.unit), at.unit) < units.to_base(0.0, "degC")
+
+
 def _outcome(limit: Figure, at: Figure | None) -> str:
     """What comes of a limit at a temperature."""
     if at is None:
         return KEEP
+    if is_cold(at):
+        return "how cold it may get is not on record"
     return "stop: it is too hot" if at.typical > low_end(limit, at.unit) * (1 + 1e-9) else left(limit, at)
 
 

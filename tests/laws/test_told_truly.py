@@ -88,10 +88,7 @@ def test_a_caution_on_one_kind_of_clamp_stands_on_that_kind() -> None:
 
 
 def test_figures_of_another_service_are_told_where_the_own_has_none() -> None:
-    for name, size, service in (
-        ("O-ring boss stud end", "9/16-18", "industrial"),
-        ("axle drain plug", "M24x1.5", "industrial"),
-    ):
+    for name, size in (("O-ring boss stud end", "9/16-18"), ("axle drain plug", "M24x1.5")):
         sheet = part(name, size=size)
         assert sheet.decision.kind == "none"
         assert "industrial" in sheet.decision.do

@@ -7,6 +7,7 @@ import json
 import re
 import shutil
 import subprocess
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -212,3 +213,42 @@ def test_fits_a_phone(tmp_path: Path) -> None:
     found = re.search(r"<title>(\d+) (\d+)</title>", dom)
     assert found is not None, dom[:400]
     assert int(found[1]) <= int(found[2])
+
+
+# A number, or the end of a mixed fraction or of a range, and the unit that it must stand beside.
+NUMBER = re.compile(r"[(~]?[-\u2212]?\d[\d.,/]*")
+UNIT = re.compile(
+    r"(?:in|mm|ft|m|lbf\u00b7ft|lbf\u00b7in|N\u00b7m|lbf|kN|N|ksi|psi|MPa|GPa|bar|\u00b0F|\u00b0C|%|lb|kg|A|V)[).,;:]*"
+)
+FRACTION = re.compile(r"\d+/\d+")
+
+
+def parted(words: list[tuple[float, float, float, float, str]]) -> list[str]:
+    """The numbers of a page whose unit, or whose fraction, stands at the beginning of the next line."""
+    found = []
+    for (_, top, right, bottom, word), (start, upper, _, lower, following) in pairwise(words):
+        pair = UNIT.fullmatch(following) or (FRACTION.match(following) and word.isdigit())
+        level = min(bottom, lower) - max(top, upper) > 0.3 * min(bottom - top, lower - upper)
+        # letters that are turned in a drawing have boxes of different heights
+        turned = abs((bottom - top) - (lower - upper)) > 0.1
+        if NUMBER.fullmatch(word) and pair and not level and not turned and start < right and upper > top:
+            found.append(f"{word} {following}")
+    return found
+
+
+def test_no_number_is_parted_from_its_unit_on_paper(printed: tuple[str, Path]) -> None:
+    pages = words_of(printed[1])
+    together = sum(
+        bool(NUMBER.fullmatch(a[4]) and UNIT.fullmatch(b[4])) for words in pages for a, b in pairwise(words)
+    )
+    assert together > 200
+    assert [pair for words in pages for pair in parted(words)] == []
+
+
+def test_a_number_parted_on_paper_would_be_seen(tmp_path: Path) -> None:
+    page = '<p style="width: 60px; font: 20px sans-serif">about 1 3/4 in, then 250 mm</p>'
+    file = tmp_path / "narrow.html"
+    file.write_text(f"<!DOCTYPE html><title>narrow</title>{page}", encoding="utf-8")
+    run(tmp_path, "--no-pdf-header-footer", f"--print-to-pdf={tmp_path / 'narrow.pdf'}", file.as_uri())
+    (words,) = words_of(tmp_path / "narrow.pdf")
+    assert parted(words) == ["3/4 in,", "250 mm"]

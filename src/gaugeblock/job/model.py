@@ -31,6 +31,7 @@ class Title(Part):
     """``[job]``: the title block."""
 
     owner: Name | None = None
+    creator: Name | None = None
     identification: Name | None = None
     vehicle: Text | None = None
     revision: Name | None = None

@@ -23,6 +23,7 @@ STARTER = """\
 
 [job]                                   # the title block of the packet
 owner = ""                              # whose it is, e.g. "A. Sample"
+creator = ""                            # who made this packet, e.g. "B. Sample"
 identification = ""                     # number on the vehicle, e.g. "frame no. 1047"
 vehicle = ""                            # in plain words, e.g. "two-seat roadster, tube frame, front engine"
 revision = ""                           # e.g. "A", then "B" when a figure changes

@@ -121,6 +121,7 @@ def _title_block(packet: Packet) -> dict[str, str]:
     left = [
         f"owner: {document['owner'] or '________'}",
         f"spec packet: {document['identification'] or '________'}",
+        f"made by: {packet.job.title.creator or '________'}",
     ]
     middle = [
         f"revision {document['revision'] or '__'}, issued {document['issued'] or '________'}",

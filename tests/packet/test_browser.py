@@ -238,9 +238,7 @@ def parted(words: list[tuple[float, float, float, float, str]]) -> list[str]:
 
 def test_no_number_is_parted_from_its_unit_on_paper(printed: tuple[str, Path]) -> None:
     pages = words_of(printed[1])
-    together = sum(
-        bool(NUMBER.fullmatch(a[4]) and UNIT.fullmatch(b[4])) for words in pages for a, b in pairwise(words)
-    )
+    together = sum(bool(NUMBER.fullmatch(a[4]) and UNIT.fullmatch(b[4])) for words in pages for a, b in pairwise(words))
     assert together > 200
     assert [pair for words in pages for pair in parted(words)] == []
 

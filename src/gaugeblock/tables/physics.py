@@ -221,8 +221,9 @@ def strength_shares_are_likely(facts: Facts) -> list[Fault]:
     return faults
 
 
-# Units of calculation: no source of figures prints a part's angle, length or stress in them.
+# Units of calculation: no source of figures prints a part's angle, length or stress in them; a way on the road it does.
 UNPRINTED = ("rad", "m", "Pa")
+ON_THE_ROAD = ("stopping_distance_maximum",)
 
 
 def unit_is_one_that_sources_print(facts: Facts) -> list[Fault]:
@@ -236,7 +237,7 @@ def unit_is_one_that_sources_print(facts: Facts) -> list[Fault]:
             "give the unit as the source prints it",
         )
         for row in facts.all_rows()
-        if row.cells["unit"] in UNPRINTED
+        if row.cells["unit"] in UNPRINTED and row.cells["quantity"] not in ON_THE_ROAD
     ]
 
 

@@ -42,6 +42,10 @@ if TYPE_CHECKING:
     from gaugeblock.finding import find as find
     from gaugeblock.finding import sources as sources
     from gaugeblock.frames import frame as frame
+    from gaugeblock.lines.brakes.circuit import brake as brake
+    from gaugeblock.lines.brakes.facts import brake_fact as brake_fact
+    from gaugeblock.lines.brakes.hand import handbrake as handbrake
+    from gaugeblock.lines.fuel.supply import fuel as fuel
     from gaugeblock.lines.heat import heat as heat
     from gaugeblock.lines.route import route as route
     from gaugeblock.lookup import look_up as look_up
@@ -114,12 +118,16 @@ __all__ = [
     "axle",
     "axle_compared",
     "bend",
+    "brake",
+    "brake_fact",
     "circuit",
     "find",
     "flare",
     "frame",
+    "fuel",
     "gauge",
     "gearing",
+    "handbrake",
     "hardness",
     "heat",
     "joint",

@@ -20,6 +20,8 @@ _ANOTHER = 0.01
 # A derived limit of a torque is printed as near as this.
 _LIMIT = 0.005
 
+# Below this a pressure is read in kPa beside psi.
+_SMALL_PRESSURE_PSI = 100
 # Below this a wrench is read in lbf*in (the trade's habit; the smaller wrenches are graduated so).
 _SMALL_TORQUE_NM = 15 * 1.3558179483314004
 _OTHER_UNIT = {
@@ -46,6 +48,15 @@ _OTHER_UNIT = {
     "m": "ft",
     "lb/in**3": "g/cm**3",
     "g/cm**3": "lb/in**3",
+    "gal/h": "L/h",
+    "L/h": "gal/h",
+    "gal/min": "L/min",
+    "L/min": "gal/h",
+    "lb/h": "kg/h",
+    "kg/h": "lb/h",
+    "in**3": "cm**3",
+    "cm**3": "in**3",
+    "ft/s": "m/s",
     "bar": "psi",
     "kPa": "psi",
     "GPa": "Msi",
@@ -212,6 +223,8 @@ def other_unit(figure: Figure) -> str | None:
     unit = display_unit(figure.typical, figure.unit) if not figure.text else figure.unit
     if unit == "N*m" and abs(units.to_base(figure.typical, unit)) < _SMALL_TORQUE_NM:
         return "lbf*in"  # as the small wrenches read
+    if unit == "psi" and abs(figure.typical) < _SMALL_PRESSURE_PSI:
+        return "kPa"
     return _OTHER_UNIT.get(unit)
 
 

@@ -1,4 +1,4 @@
-"""Lines: what a line, hose, fluid or fuel stands, and lines past hot parts."""
+"""Lines: what a line, hose, fluid or fuel stands, lines past hot parts; the brakes and the fuel supply."""
 
 from gaugeblock.answer.wing import Wing
 
@@ -7,12 +7,24 @@ WING = Wing(
     {
         "heat": ("commands", "what a line, hose, fluid or fuel stands"),
         "route": ("commands", "lines past hot parts: cool enough, allowed, held, joined"),
+        "brake": ("brakes.commands", "one brake circuit: pressure, stroke, pedal; tests and rules of brakes"),
+        "handbrake": ("brakes.commands", "the pull and the way of a hand brake"),
+        "fuel": ("fuel.commands", "what the fuel pump must deliver, and what its lines lose"),
     },
-    {"heat": "heat", "route": "route"},
-    {"lines": "Line"},
+    {
+        "heat": "heat",
+        "route": "route",
+        "brake": "brakes.circuit",
+        "brake_fact": "brakes.facts",
+        "handbrake": "brakes.hand",
+        "fuel": "fuel.supply",
+    },
+    {"lines": "Line", "brakes": "Brake", "fuel": "Fuel"},
     job_commands=("route",),
     hints=(
         r"fluids?|dot|hoses?|boil\w*|hot|heat|temp\w*|fuel|coolant|antifreeze|boots?|grommets?|melt\w*|wrap|[0-9]+"
         r" ?(?:c|f|degrees)|deg|r[0-9]+|rubber|gasoline|petrol|diesel|e85"
+        r"|brakes?|bleed\w*|pedal|master|cal?lipers?|drums?|residual|handbrake|parking|psi|wheel"
+        r" cyl\w*|slave|pumps?|bsfc|gph|lph|hp|carb\w*|efi"
     ),
 )

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
+from gaugeblock.lines.brakes.ask import TOPICS as BRAKES
+from gaugeblock.lines.fuel.ask import TOPICS as FUELS
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -116,4 +118,4 @@ HEAT = Topic(
 )
 
 
-TOPICS = (HEAT,)
+TOPICS = (HEAT, *BRAKES, *FUELS)

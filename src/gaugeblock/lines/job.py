@@ -11,6 +11,10 @@ from gaugeblock.job.kind import Kind
 from gaugeblock.job.locate import Path
 from gaugeblock.job.model import Move
 from gaugeblock.job.part import Entry, Gap, Length, Name, Part, Point, Stress, Temperature, Text, Wall, one_of
+from gaugeblock.lines.brakes.job import STARTER as BRAKES_STARTER
+from gaugeblock.lines.brakes.job import Brake
+from gaugeblock.lines.fuel.job import STARTER as FUEL_STARTER
+from gaugeblock.lines.fuel.job import Fuel
 from gaugeblock.lines.keys import READ_BY, SERVICES, SHIELDS, SIDES
 from gaugeblock.span import Span, of, parse_span
 
@@ -106,6 +110,10 @@ class Line(Entry, aliases={"hose_class": "class"}):
     notes: Text | None = None
 
 
+def no_faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fault]:
+    yield from ()
+
+
 def faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fault]:
     """Nothing that a line's keys say of each other is refused."""
     yield from ()
@@ -183,4 +191,8 @@ STARTER = """\
 #]
 """
 
-KINDS = {"lines": Kind(Line, faults, STARTER)}
+KINDS = {
+    "lines": Kind(Line, faults, STARTER),
+    "brakes": Kind(Brake, no_faults, BRAKES_STARTER),
+    "fuel": Kind(Fuel, no_faults, FUEL_STARTER),
+}

@@ -13,6 +13,10 @@ from gaugeblock.bodies import Placed
 from gaugeblock.errors import InputError, Problem
 from gaugeblock.figure import Figure
 from gaugeblock.job.model import Shop
+from gaugeblock.lines.brakes.job import Brake
+from gaugeblock.lines.brakes.page import item_of as brake_item
+from gaugeblock.lines.fuel.job import Fuel
+from gaugeblock.lines.fuel.page import item_of as fuel_item
 from gaugeblock.lines.item import JUDGES, OPEN_STATES, is_limit
 from gaugeblock.lines.job import HotPipe, Line
 from gaugeblock.lines.keys import label_of, line_of_part
@@ -24,8 +28,10 @@ _ALWAYS = ("service", "material", "fluid", "gap")
 _SHOWN = 2
 
 
-def problems(item: Line, data: Refdata) -> Iterator[Problem]:
+def problems(item: Line | Brake | Fuel, data: Refdata) -> Iterator[Problem]:
     """Points that cannot be bent to their radius. An unknown material or fluid is an open question of the sheet."""
+    if isinstance(item, Brake | Fuel):
+        return
     if not item.points and not isinstance(item.hot, HotPipe):
         return  # an item that is not sound comes with its plain texts alone, maybe without a name
     try:
@@ -34,13 +40,17 @@ def problems(item: Line, data: Refdata) -> Iterator[Problem]:
         yield Problem("points" if error.asked == item.name else "hot.points", None, error.why, error.nearest, error.do)
 
 
-def placed(line: Line, _item: Item, data: Refdata) -> list[Placed]:
+def placed(line: Line | Brake | Fuel, _item: Item, data: Refdata) -> list[Placed]:
     """What of a line stands in the vehicle."""
-    return placed_line(line, data)
+    return [] if isinstance(line, Brake | Fuel) else placed_line(line, data)
 
 
-def item(job: Line, shop: Shop, data: Refdata) -> Item:
-    """The Item of one line of the job."""
+def item(job: Line | Brake | Fuel, shop: Shop, data: Refdata) -> Item:
+    """The Item of one item of the job."""
+    if isinstance(job, Brake):
+        return brake_item(job, data)
+    if isinstance(job, Fuel):
+        return fuel_item(job, data)
     is_metric = None if shop.units is None else shop.units == "metric"
     sheet = route_of_part(job, draw=True, data=data, is_metric=is_metric)
     given = line_of_part(job)

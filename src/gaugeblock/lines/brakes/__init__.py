@@ -1,0 +1,1 @@
+"""Brakes: hydraulics of one circuit, the hand brake, and what rules and habits say of brakes."""

@@ -1,0 +1,174 @@
+"""What is asked about brakes, as people say it."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+    from collections.abc import Callable
+
+    from gaugeblock.answer.asking import Open
+    from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.tables.load import Refdata
+
+
+def _circuit() -> Callable[..., Sheet]:
+    from gaugeblock.lines.brakes.circuit import brake
+
+    return brake
+
+
+def _fact() -> Callable[..., Sheet]:
+    from gaugeblock.lines.brakes.facts import brake_fact
+
+    return brake_fact
+
+
+def _hand() -> Callable[..., Sheet]:
+    from gaugeblock.lines.brakes.hand import handbrake
+
+    return handbrake
+
+
+def _open_circuit(values: dict[str, str], data: Refdata) -> Open | None:
+    """The master cylinders that shops fit, where its bore was not said."""
+    if "master" in values:
+        return None
+    rows = data.table("lines/brakes").by_quantity["master_bore"]
+    return ("master",), [{"master": row.cells["case"]} for row in rows]
+
+
+def _open_fact(values: dict[str, str], _data: Refdata) -> Open | None:
+    """The places that have a rule, or the kinds of brake."""
+    from gaugeblock.lines.brakes.facts import CASES, RESIDUAL, RULES, SUBJECTS
+    from gaugeblock.lines.given import choice_of
+
+    named = choice_of(values["subject"], "subject", SUBJECTS) or ""
+    if named == RESIDUAL:
+        return None if "case" in values else (("case",), [{"case": c} for c in CASES])
+    if named in RULES and "place" not in values and len(RULES[named]) > 1:
+        return ("place",), [{"place": r.place} for r in RULES[named]]
+    return None
+
+
+def _pounds(match: re.Match[str]) -> str:
+    return f"{match['n']} lbf"
+
+
+_FOOT = r"(?: (?:on|at|of)(?: the)? (?:pedal|foot)| (?:of )?(?:foot|pedal|leg)(?: force| effort)?| force)?"
+_RATIO = rf"(?P<n>{NUMBER}) ?(?:to|:) ?1"
+
+CIRCUIT = Topic(
+    _circuit,
+    "brake circuit",
+    {
+        "master": (
+            amount("length", after=r"(?:bore )?(?:master|m/?c)(?: cyl(?:inder)?)?(?: bore)?", say="{} master cylinder"),
+            amount(
+                "length", before=r"(?:master|m/?c)(?: cyl(?:inder)?)?(?: bore)?(?: of| is)?", say="{} master cylinder"
+            ),
+        ),
+        "force": (
+            Shaped(rf"(?P<n>{NUMBER}) ?(?:lbs?|lbf|pounds?){_FOOT}", _pounds, "{} on the pedal", cue=("lb", "pound")),
+            Shaped(rf"(?P<n>{NUMBER}) ?(?:n|newtons?){_FOOT}", lambda m: f"{m['n']} N", "{} on the pedal"),
+        ),
+        "ratio": (
+            Shaped(rf"{_RATIO}(?: pedal(?: ratio)?)?", lambda m: m["n"], "pedal {} to 1"),
+            Shaped(rf"(?P<n>{NUMBER}) 1 pedal(?: ratio)?", lambda m: m["n"], "pedal {} to 1"),
+            Shaped(rf"pedal ratio(?: of| is)? (?P<n>{NUMBER})(?: ?(?:to|:) ?1)?", lambda m: m["n"], "pedal {} to 1"),
+        ),
+        "kind": (
+            Shaped(r"(?:rear |front )?drums?(?: brakes?)?", always("drum"), "drums"),
+            Shaped(r"(?:floating|sliding)(?: single piston)? cal?lipers?", always("floating caliper")),
+            Shaped(r"(?:fixed|opposed(?: piston)?) cal?lipers?", always("fixed caliper")),
+            Shaped(r"(?:clutch )?slave(?: cylinders?)?", always("slave cylinder")),
+        ),
+        "bore": (
+            amount("length", after=r"(?:wheel cyl(?:inder)?s?|pistons?|cal?liper pistons?|slave)", say="pistons {}"),
+            amount("length", before=r"(?:wheel cyl(?:inder)?s?|pistons?|cal?liper pistons?)", say="pistons {}"),
+        ),
+        "was": (amount("length", before="(?:was|were|instead of|before|from)", say="was {}"),),
+        "stroke": (amount("length", after="stroke", say="stroke {}"),),
+        "travel": (amount("length", after="(?:of )?(?:piston )?travel", say="travel {}"),),
+        "wheels": (Shaped(r"(?P<n>[1-8]) wheels?", lambda m: m["n"], "{} wheels"),),
+    },
+    r"(?:line |brake )?pressure|(?:brake )?pedal|master(?: cylinder)?|brakes?|hydraulics?|with|psi|what|how"
+    r" much|rear|front",
+    needs=("force", "ratio"),
+    opens=_open_circuit,
+    table="brakes",
+    asks_for=r"brakes?|master|pedal|wheel cyl\w*|cal?lipers?|slave",
+)
+
+FACT = Topic(
+    _fact,
+    "brakes",
+    {
+        "subject": (
+            Shaped(r"residual(?: pressure)?(?: valves?)?|rpv", always("residual pressure")),
+            Shaped(
+                r"(?:bleed(?:ing)?|bleed out)(?: the)?(?: brakes?)?(?: order| sequence)?"
+                r"|(?:order|sequence)(?: to| of)? bleed(?:ing)?(?: the)?(?: brakes?)?"
+                r"|which (?:wheel|brake|corner)(?: do i| to)? bleed(?: first)?",
+                always("bleeding"),
+            ),
+            Shaped(
+                r"(?:brake )?(?:leak|hold)(?: down)? (?:test|check)|pressure test(?: the)?(?: brakes?)?",
+                always("leak test"),
+            ),
+            Shaped(
+                r"(?:parking|park|hand|e|emergency)[- ]?brakes?(?: hold| hill| slope| grade)?", always("parking brake")
+            ),
+            Shaped(r"(?:stopping|braking) distances?", always("stopping distance")),
+            Shaped(r"pedal (?:reserve|travel)", always("pedal reserve")),
+        ),
+        "case": (
+            Shaped(r"(?:for )?(?:rear |front )?drums?(?: brakes?)?", always("drum"), "drums"),
+            Shaped(
+                r"(?:master|reservoir)(?: cylinder)? (?:is )?(?:below|under|lower than)(?: the)? cal?lipers?",
+                always("disc below"),
+            ),
+            Shaped(
+                r"(?:master|reservoir)(?: cylinder)? (?:is )?(?:above|over|higher than)(?: the)? cal?lipers?",
+                always("disc above"),
+            ),
+        ),
+        "place": (
+            Shaped(r"(?:us |usa )?federal", always("US federal")),
+            Shaped(r"(?:us )?(?P<n>massachusetts|pennsylvania|maine)", lambda m: f"US {m['n'].title()}"),
+            Shaped(r"(?:canada )?quebec", always("Canada Quebec")),
+        ),
+    },
+    r"what|how hard|does|have to|must|order|first|brakes?|do i need|need|how"
+    r" much|rules?|law|legal|inspection|discs?|disks?|valve|hold|hill|slope",
+    needs=("subject",),
+    opens=_open_fact,
+    table="brakes",
+)
+
+HAND = Topic(
+    _hand,
+    "hand brake",
+    {
+        "force": (
+            Shaped(rf"(?P<n>{NUMBER}) ?(?:lbs?|lbf|pounds?)(?: pull| of pull| by hand)?", _pounds, "{} by hand"),
+            Shaped(
+                rf"(?P<n>{NUMBER}) ?(?:n|newtons?)(?: pull| of pull| by hand)?", lambda m: f"{m['n']} N", "{} by hand"
+            ),
+        ),
+        "ratio": (Shaped(rf"{_RATIO}(?: lever(?: ratio)?)?", lambda m: m["n"], "lever {} to 1"),),
+        "cables": (
+            Shaped(
+                r"(?P<n>[1-4]|two|one) cables?", lambda m: {"two": "2", "one": "1"}.get(m["n"], m["n"]), "{} cables"
+            ),
+        ),
+        "travel": (amount("length", after="(?:of )?(?:cable )?travel", say="cable travel {}"),),
+    },
+    r"(?:hand|parking|park)[- ]?brakes?|lever|cables?|pull|force|how hard|what|with",
+    needs=("force", "ratio"),
+    table="brakes",
+    asks_for=r"(?:hand|parking|park)[- ]?brakes?|handbrake|cables?",
+)
+TOPICS = (CIRCUIT, FACT, HAND)

@@ -1,0 +1,99 @@
+"""``brake`` and ``handbrake`` at the command line."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.command import common_options, parser_of, print_open, print_sheet
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.answer.asking import Topic
+
+# option -> what it is
+_OPTIONS = {
+    "master": "bore of the master cylinder: 1 in",
+    "force": "of the foot on the pedal: 100 lbf",
+    "ratio": "of the pedal, pad over push rod: 6",
+    "assist": "force out of the booster over force in: 4",
+    "stroke": "that the master cylinder has for this circuit: 0.6 in",
+    "kind": 'drum, "floating caliper", "fixed caliper", "slave cylinder"',
+    "bore": "of the wheel cylinders or caliper pistons: 7/8 in",
+    "pistons": "of one wheel: 2",
+    "wheels": "that this circuit works: 2",
+    "travel": "of each piston until the brake is hard on: 2 mm",
+    "play": "free, at the push rod: 1 mm",
+    "pedal": "whole way of the pedal, rest to floor: 5 in",
+    "was": "bore of the pistons before a swap: 3/4 in",
+    "balance": "who tried the balance, and when",
+}
+
+
+def _topic() -> Topic:
+    """What may be left open, loaded where something is."""
+    from gaugeblock.lines.brakes.ask import CIRCUIT
+
+    return CIRCUIT
+
+
+def _facts() -> Topic:
+    from gaugeblock.lines.brakes.ask import FACT
+
+    return FACT
+
+
+def brake(argv: list[str]) -> int:
+    """Run ``gaugeblock brake``; the exit code."""
+    parser = parser_of(
+        "brake",
+        "One hydraulic brake circuit: pressure, force at the shoes, fluid, stroke and pedal; or what rules and habits"
+        " say of a SUBJECT.",
+        'gaugeblock brake --master "1 in" --ratio 6 --force "100 lbf" --kind drum --bore "7/8 in" --wheels 2 --travel'
+        ' "2 mm"\n  gaugeblock brake "leak test" --place "US Massachusetts"',
+    )
+    about = "residual pressure, bleeding, leak test, parking brake, stopping distance, pedal reserve"
+    parser.add_argument("subject", nargs="?", metavar="SUBJECT", help=about)
+    parser.add_argument("--case", metavar="C", help='of a residual pressure: drum, "disc below", "disc above"')
+    parser.add_argument("--place", metavar="P", help='whose rule: "US federal"')
+    for option, text in _OPTIONS.items():
+        parser.add_argument(f"--{option}", metavar="X", help=text)
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.errors import InputError
+
+    given = {k: getattr(a, k) for k in _OPTIONS}
+    typed = [f"--{k}" for k, v in given.items() if v is not None]
+    if a.subject is not None:
+        if typed:
+            why = "a subject and a circuit are two questions"
+            raise InputError(", ".join(typed), "brake", why, (), "ask one")
+        from gaugeblock.lines.brakes.facts import brake_fact
+
+        options = {"subject": a.subject, "case": a.case, "place": a.place}
+        return print_open(brake_fact, _facts, options, a)
+    alone = [f"--{k}" for k in ("case", "place") if getattr(a, k) is not None]
+    if alone or not typed:
+        why = "belongs to a subject" if alone else "nothing was asked"
+        raise InputError(", ".join(alone) or "brake", "brake", why, (), "name a subject, or give --master and the rest")
+    from gaugeblock.lines.brakes.circuit import brake as answer
+
+    return print_open(answer, _topic, given, a, is_open=a.master is None)
+
+
+def handbrake(argv: list[str]) -> int:
+    """Run ``gaugeblock handbrake``; the exit code."""
+    parser = parser_of(
+        "handbrake",
+        "The pull of a hand brake's cables, and whether its lever has way enough.",
+        'gaugeblock handbrake --force "300 N" --ratio 6 --cables 2 --travel "20 mm" --lever "150 mm"',
+    )
+    parser.add_argument("--force", metavar="F", help="of the hand at the grip: 300 N")
+    parser.add_argument("--ratio", metavar="R", help="way of the grip over way of the cable: 6")
+    parser.add_argument("--cables", metavar="N", help="that share the pull: 2")
+    parser.add_argument("--travel", metavar="L", help="that the brake takes of its cable: 20 mm")
+    parser.add_argument("--lever", metavar="L", help="whole way of the grip: 150 mm")
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.lines.brakes.hand import handbrake as answer
+    from gaugeblock.tables.load import refdata
+
+    options = {k: getattr(a, k) for k in ("force", "ratio", "cables", "travel", "lever")}
+    return print_sheet(answer(**options, data=refdata(a.data_release)), a.json, a.unit, a.why)

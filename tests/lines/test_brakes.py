@@ -1,0 +1,116 @@
+"""Brakes: pressure, stroke and pedal of a circuit, the hand brake, and what rules say."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from gaugeblock import units
+from gaugeblock.answer.question import KINDS
+from gaugeblock.errors import Ambiguous, InputError, LookupMiss
+from gaugeblock.lines.brakes.circuit import brake
+from gaugeblock.lines.brakes.facts import RULES, brake_fact
+from gaugeblock.lines.brakes.hand import handbrake
+
+CIRCUIT = {"force": "100 lbf", "ratio": "6", "kind": "drum", "bore": "7/8 in", "wheels": "2", "travel": "2 mm"}
+BORES = st.integers(40, 160).map(lambda n: f"{n / 100} in")
+
+
+def number(sheet, quantity):
+    figure = next(f for f in sheet.figures if f.quantity == quantity)
+    return units.to_base(figure.typical, figure.unit)
+
+
+def answer(sheet):
+    figure = sheet.decision.figures[0]
+    return units.to_base(figure.typical, figure.unit)
+
+
+@given(BORES, BORES)
+def test_a_larger_master_cylinder_gives_less_pressure_and_takes_less_stroke(one, other):
+    a, b = (brake(m, **CIRCUIT) for m in sorted((one, other), key=lambda t: float(t.split()[0])))
+    assert answer(a) >= answer(b)
+    assert number(a, "stroke_needed") >= number(b, "stroke_needed")
+
+
+@given(st.integers(15, 300), st.integers(15, 300))
+def test_more_foot_never_gives_less_pressure(one, other):
+    a, b = (answer(brake("1 in", **CIRCUIT | {"force": f"{f} lbf"})) for f in sorted((one, other)))
+    assert a <= b
+
+
+@given(BORES, st.sampled_from(["1", "2", "4"]))
+def test_what_the_pistons_take_is_what_the_master_gives(master, wheels):
+    """Fluid is not lost: stroke times the master's area is the travel times the area of all pistons."""
+    sheet = brake(master, **CIRCUIT | {"wheels": wheels})
+    bore = float(master.split()[0]) * 0.0254
+    pistons = 2 * int(wheels) * (7 / 8 * 0.0254) ** 2 * 0.002
+    assert number(sheet, "stroke_needed") * bore**2 == pytest.approx(pistons, rel=1e-9)
+
+
+def test_a_stroke_that_is_too_short_stops():
+    sheet = brake("3/4 in", **CIRCUIT, stroke="0.2 in")
+    assert sheet.decision.kind == "stop"
+    assert brake("3/4 in", **CIRCUIT, stroke="0.9 in").decision.kind == "use"
+
+
+def test_other_wheel_cylinders_ask_for_the_balance_until_someone_tried_it():
+    sheet = brake("1 in", **CIRCUIT, was="3/4 in")
+    assert sheet.decision.kind == "ask"
+    assert [q.key for q in sheet.questions if "balance" in q.checks[0]] == ["balance"]
+    tried = brake("1 in", **CIRCUIT, was="3/4 in", balance="B. Sample, 1 June, on gravel")
+    assert tried.decision.kind == "use"
+
+
+def test_a_fixed_caliper_has_pistons_on_both_sides():
+    with pytest.raises(InputError, match="each side"):
+        brake("1 in", force="100 lbf", ratio="6", kind="fixed caliper", bore="38 mm", pistons="3")
+
+
+def test_what_is_missing_is_asked_with_its_key():
+    sheet = brake(None, force="100 lbf", ratio="6")
+    assert sheet.decision.kind == "none"
+    assert [q.key for q in sheet.questions] == ["master"]
+
+
+def test_a_force_in_the_wrong_unit_is_doubted():
+    sheet = brake("1 in", force="4000 lbf", ratio="6")
+    assert sheet.decision.kind == "none"
+    assert sheet.questions[0].key == "force"
+
+
+@pytest.mark.parametrize(("subject", "place"), [(s, r.place) for s, rules in RULES.items() for r in rules])
+def test_every_rule_has_its_row_and_says_whose_it_is(subject, place):
+    sheet = brake_fact(subject, place=place)
+    figure = sheet.decision.figures[0]
+    assert (sheet.decision.kind, figure.basis) == ("use", "published")
+    assert place in sheet.title
+    assert "{" not in sheet.decision.do
+
+
+def test_a_rule_of_several_places_asks_which():
+    with pytest.raises(Ambiguous):
+        brake_fact("leak test")
+    with pytest.raises(LookupMiss):
+        brake_fact("leak test", place="US Texas")
+
+
+def test_a_residual_valve_is_asked_of_the_maker():
+    sheet = brake_fact("residual valve", case="drums")
+    assert sheet.decision.kind == "ask"
+    assert sheet.questions[0].kind in KINDS
+    assert brake_fact("residual valve", case="disc above").decision.kind == "none"
+
+
+@given(st.integers(50, 900), st.integers(50, 900))
+def test_a_harder_hand_pulls_harder_and_two_cables_share_it(one, other):
+    a, b = (answer(handbrake(force=f"{f} N", ratio="6")) for f in sorted((one, other)))
+    assert a <= b
+    assert answer(handbrake(force=f"{one} N", ratio="6", cables="2")) == pytest.approx(
+        answer(handbrake(force=f"{one} N", ratio="6")) / 2
+    )
+
+
+def test_a_lever_that_has_not_way_enough_stops():
+    assert handbrake(force="300 N", ratio="6", travel="30 mm", lever="150 mm").decision.kind == "stop"

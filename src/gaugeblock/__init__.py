@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from gaugeblock.driveline.gearing import gearing as gearing
     from gaugeblock.driveline.hardness import hardness as hardness
     from gaugeblock.driveline.joints.answer import joint as joint
+    from gaugeblock.driveline.propshafts.answer import shaft as shaft
     from gaugeblock.driveline.setups.answer import setup as setup
     from gaugeblock.driveline.splines.answer import spline as spline
     from gaugeblock.driveline.steel import steel as steel
@@ -141,6 +142,7 @@ __all__ = [
     "refdata",
     "route",
     "setup",
+    "shaft",
     "sources",
     "spline",
     "steel",

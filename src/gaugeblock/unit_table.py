@@ -106,6 +106,8 @@ UNITS: dict[str, tuple[str, str, str, str, str]] = {
     "g/(kW*h)": ("specific consumption", "0.001", "3600000", "0", "gram / (kilowatt * hour)"),
     "floz": ("volume", "0.0000295735295625", "1", "0", "fluid_ounce"),
     "rpm": ("rotational speed", "3.14159265358979323846", "30", "0", "revolution / minute"),
+    "rad/s": ("rotational speed", "1", "1", "0", "radian / second"),
+    "rad/s**2": ("angular acceleration", "1", "1", "0", "radian / second ** 2"),
     "rev/mile": ("revolutions per length", "6.28318530717958647692", "1609.344", "0", "revolution / mile"),
     "mph": ("speed", "0.44704", "1", "0", "mile / hour"),
     "km/h": ("speed", "1", "3.6", "0", "kilometer / hour"),

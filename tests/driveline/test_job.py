@@ -11,9 +11,16 @@ from gaugeblock import domains
 from gaugeblock.driveline import page
 from gaugeblock.driveline.axles.job import AxleShaft
 from gaugeblock.driveline.job import Driveline, Joints, Splines
+from gaugeblock.driveline.propshafts.job import PropellerShaft
 from gaugeblock.tables.load import refdata
 
-MODELS = {"driveline": Driveline, "axles": AxleShaft, "joints": Joints, "splines": Splines}
+MODELS = {
+    "driveline": Driveline,
+    "axles": AxleShaft,
+    "shafts": PropellerShaft,
+    "joints": Joints,
+    "splines": Splines,
+}
 MAKER = {f"maker.{k}" for k in ("value", "low", "high", "source", "place")} | {"maker"}
 LENGTHS = st.sampled_from(["1 in", "30 mm", "0.01 in", "40 in", "1-1/4 in"])
 TORQUES = st.sampled_from(["1500 lbf*ft", "9 N*m", "20 lbf*in", "90000 lbf*ft"])
@@ -62,6 +69,20 @@ VALUES = {
         "phasing": st.sampled_from(["in phase", "wrong phase"]),
         "speed": st.sampled_from(["3000 rpm", "9000 rpm", "1 rpm", "99000 rpm"]),
     },
+    "shafts": {
+        **dict.fromkeys(("od", "spline_diameter", "slip_in", "engaged", "front_length"), LENGTHS),
+        "wall": st.sampled_from(["0.083 in", "2 mm", "3 in"]),
+        "material": st.sampled_from(["steel", "aluminium", "cheese"]),
+        "modulus": st.sampled_from(["200 GPa", "10 psi"]),
+        "density": st.sampled_from(["7.85 g/cm3", "0.098 lb/in3"]),
+        "yield_strength": st.sampled_from(["60 ksi", "1 psi"]),
+        **dict.fromkeys(("length", "bump", "droop"), st.sampled_from(["48 in", "1200 mm", "47.5 in", "9 in"])),
+        **dict.fromkeys(("engine_speed", "speed"), st.sampled_from(["6000 rpm", "900 rpm", "99000 rpm"])),
+        "transfer": st.sampled_from(["1", "2.7"]),
+        "torque": TORQUES,
+        "wind_up": st.sampled_from(["2 deg", "0 deg", "50 deg"]),
+        "phasing": st.sampled_from(["in phase", "wrong phase"]),
+    },
     "splines": {
         "pitch": st.sampled_from(["24/48", "7/7", "16/32", "parallel side", "nonsense"]),
         "root": st.sampled_from(["flat root", "fillet root"]),
@@ -95,6 +116,13 @@ def items(draw: st.DrawFn) -> tuple[str, str]:
     lines = [f'{key} = "{draw(VALUES[table][key])}"' for key in sorted(keys)]
     if table == "axles" and draw(st.booleans()):
         lines += draw(st.sampled_from([["teeth = 3"], ["teeth = 28"], ['parts = ["2 in x 3 in", "1 in x 9 in"]']]))
+    if table == "shafts":
+        count = draw(st.sampled_from([0, 3, 4]))
+        for key in ("shafts_side", "shafts_top", "bump_side", "droop_side") if count else ():
+            if key == "shafts_side" or draw(st.booleans()):
+                slopes = ", ".join(f'"{draw(ANGLES)}"' for _ in range(count))
+                lines.append(f"{key} = [{slopes}]")
+        lines += draw(st.sampled_from([[], ['gears = ["3.06", "1"]'], ['gears = ["1"]']]))
     if table == "splines":
         lines.append(f"teeth = {draw(st.sampled_from([3, 35, 120]))}")
     if table == "joints" and draw(st.booleans()):

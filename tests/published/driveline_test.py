@@ -7,7 +7,7 @@ import math
 import pytest
 
 from gaugeblock import axle, hardness, joint, setup, spline, steel
-from gaugeblock.calc import axles
+from gaugeblock.calc import axles, whirl
 from gaugeblock.calc import driveline as calc
 from gaugeblock.errors import GaugeblockError, InputError, LookupMiss
 
@@ -77,7 +77,7 @@ CALCULATED = [
     # A problem text (SQ-AL): 48 in, 3 in by 0.125 in wall, 0.00883 slug/in^3; it puts all the mass at mid-length
     (
         "driveshaft whirling by the problem's own model, rpm",
-        calc.critical_speed_central_mass(
+        whirl.critical_speed_central_mass(
             48 * IN,
             29e6 * PSI,
             calc.polar_second_moment(3 * IN, 2.75 * IN) / 2,
@@ -86,6 +86,13 @@ CALCULATED = [
         / RPM,
         5800,
         50,
+    ),
+    # Machinery's Handbook 25 (as a conveyor maker's page prints it): N = 4,768,668 d/l^2 of a steel bar, inches, rpm
+    (
+        "handbook's constant of a steel bar, rpm in",
+        whirl.critical_speed(48 * IN, 30e6 * PSI, 0.2833 * 27679.905, 2 * IN) / RPM * 48**2 / 2,
+        4768668,
+        12000,  # the page does not print its modulus and density; 30e6 psi and 0.2833 lb/in^3 are the handbook's
     ),
     # Tire articles (TIREART)
     ("turns a mile of 24.88 in", calc.revolutions_per_mile(24.88 * IN), 810.6, 0.05),
@@ -101,7 +108,7 @@ def test_formula_gives_the_published_answer(name: str, got: float, published: fl
 
 def test_the_exact_first_mode_is_above_the_mid_mass_model() -> None:
     """The same driveshaft as a uniform pinned tube: pi^2/sqrt(48) times the mid-mass speed, 42 % more."""
-    exact = calc.critical_speed(48 * IN, 29e6 * PSI, 0.00883 * 14.59390 / IN**3, 3 * IN, 2.75 * IN) / RPM
+    exact = whirl.critical_speed(48 * IN, 29e6 * PSI, 0.00883 * 14.59390 / IN**3, 3 * IN, 2.75 * IN) / RPM
     assert exact == pytest.approx(5800 * math.pi**2 / math.sqrt(48), rel=0.01)
 
 

@@ -119,28 +119,6 @@ def fatigue_concentration(concentration: T, notch_sensitivity: T) -> T:
     return 1 + notch_sensitivity * (concentration - 1)
 
 
-def critical_speed(length_m: T, modulus_pa: T, density: T, diameter_m: T, bore_m: T = 0.0) -> T:
-    """First whirling speed in rad/s of a uniform round shaft or tube on two joints: (pi/L)^2 sqrt(E I / (rho A)).
-
-    ``density`` in kg/m^3. Joints, slip and wear lower it: never run near it.
-    Source: Ugural, ch. 9 (from memory); elementary for a pinned beam.
-    """
-    radius_of_gyration_m = (diameter_m**2 + bore_m**2) ** 0.5 / 4
-    return (_PI / length_m) ** 2 * (modulus_pa / density) ** 0.5 * radius_of_gyration_m
-
-
-def critical_speed_central_mass(length_m: T, modulus_pa: T, second_moment_m4: T, mass_kg: T) -> T:
-    """Whirling speed in rad/s with all the mass at mid-length: sqrt(48 E I / (m L^3)). Not for a uniform tube.
-
-    Example: an examination question has 10 kg amid 500 mm of 30 mm shaft, 90 Hz (GATE03, from memory).
-
-    >>> from math import pi
-    >>> round(critical_speed_central_mass(0.5, 2.1e11, pi / 64 * 0.03**4, 10.0) / (2 * pi))
-    90
-    """
-    return (48 * modulus_pa * second_moment_m4 / (mass_kg * length_m**3)) ** 0.5
-
-
 # Universal joints
 
 

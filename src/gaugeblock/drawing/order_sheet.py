@@ -1,4 +1,4 @@
-"""One page to send to a bending shop: straights, turns, bends, radius, tolerance, and the drawing."""
+"""One page to send to another shop: what to make, the table it is made from, and the drawing."""
 
 from __future__ import annotations
 
@@ -19,12 +19,14 @@ def order_sheet(
     rows: Sequence[Sequence[str]],
     drawing: Callable[[float, float], str],
     notes: Sequence[str],
+    *,
+    order: str = "BEND ONE TUBE",
 ) -> str:
     """The page as SVG. ``facts`` are label and text (blank prints a line to fill in); ``rows`` the head and a row a
     step;
-    ``drawing`` makes the finished tube as ``tube_drawing`` does in a room of so many mm."""
+    ``drawing`` makes the finished thing as ``tube_drawing`` does in a room of so many mm."""
     page = svg.Page(WIDTH, HEIGHT, f"order: {title}")
-    page.text((0.5, 7), "ORDER: BEND ONE TUBE", 3.6, bold=True)
+    page.text((0.5, 7), f"ORDER: {order}", 3.6, bold=True)
     page.fit((0.5, 14), title, 6, WIDTH - 1, bold=True)
     y = 22.0
     half = (len(facts) + 1) // 2
@@ -46,9 +48,10 @@ def order_sheet(
             page.fit((x, at), cell, size if n else 3.5, w - 2, bold=bool(n))
             x += w
     page.line((0.5, top + step * (len(rows) - 0.72)), (WIDTH - 0.5, top + step * (len(rows) - 0.72)), svg.MEDIUM)
-    foot = HEIGHT - 3 - 4.6 * (len(notes) - 1)
-    for i, note in enumerate(notes):
-        page.fit((0.5, foot + 4.6 * i), note, 3.5, WIDTH - 1)
+    lines = [line for note in notes for line in svg.wrapped(note, 3.5, WIDTH - 1)]
+    foot = HEIGHT - 3 - 4.6 * (len(lines) - 1)
+    for i, line in enumerate(lines):
+        page.text((0.5, foot + 4.6 * i), line, 3.5)
     room = foot - 6 - (top + step * (len(rows) - 0.5))
     across = WIDTH - 1
     body = drawing_body(drawing(across, room))

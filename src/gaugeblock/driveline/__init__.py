@@ -11,6 +11,7 @@ WING = Wing(
         "setup": ("commands", "one step of an axle's set-up"),
         "joint": ("commands", "joint angles: how uneven they drive"),
         "axle": ("axles.commands", "does an axle shaft carry what engine and tyre send to it"),
+        "shaft": ("propshafts.commands", "a propeller shaft: length, travel, whip, joints"),
         "gearing": ("commands", "engine speed at road speed, by axle ratio and tyre"),
     },
     {
@@ -21,11 +22,13 @@ WING = Wing(
         "joint": "joints.answer",
         "axle": "axles.answer",
         "axle_compared": "axles.answer",
+        "shaft": "propshafts.answer",
         "gearing": "gearing",
     },
     {
         "driveline": "Driveline",
         "axles": "AxleShaft",
+        "shafts": "PropellerShaft",
         "splines": "Splines",
         "joints": "Joints",
         "gearing": "GearingItem",

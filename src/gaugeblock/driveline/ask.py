@@ -83,6 +83,14 @@ def _open_axle(values: dict[str, str], data: Refdata) -> Open | None:
     return _treatments("material", values, _answer("axles.answer", "axle"), data) if "material" in values else None
 
 
+def _open_shaft(values: dict[str, str], data: Refdata) -> Open | None:
+    """A propeller shaft of each material, where none was named."""
+    if "material" in values or "wall" not in values:
+        return None
+    found = dict.fromkeys(row["material"] for row in data.table("driveline/shaft_tubes").rows if not row.standing)
+    return ("material",), [{"material": m} for m in found]
+
+
 def _treatments(of: str, values: dict[str, str], answer: Callable[..., Sheet], data: Refdata) -> Open | None:
     if "treatment" in values:
         return None
@@ -321,4 +329,36 @@ AXLE = Topic(
     asks_for=r"axles?|half ?shafts?",
     opens=_open_axle,
 )
-TOPICS = (HARDNESS, STEEL, AXLE, GEARING, JOINT, SETUP, SPLINE)
+_PROPELLER = r"drive ?shafts?|prop(?:eller)?[- ]?shafts?|prop"
+SHAFT = Topic(
+    lambda: _answer("propshafts.answer", "shaft"),
+    "propeller shaft",
+    {
+        "od": (
+            amount("length", after=rf"(?:od|tube|{_PROPELLER})", bare="in", say="tube {}"),
+            amount("length", say="tube {}", doubt=2),
+        ),
+        "wall": (
+            Shaped(
+                r"(?P<n>0?\.[0-9]+)(?: ?(?:in|inch))?(?: ?wall)?", lambda m: f"0.{m['n'].split('.')[1]} in", "{} wall"
+            ),
+            amount("length", after="wall", bare="in", say="{} wall"),
+        ),
+        "material": (
+            Shaped("alumini?um|ally|6061", always("aluminium"), "{}"),
+            Shaped("(?:mild )?steel|dom", always("steel"), "{}"),
+        ),
+        "length": (
+            amount("length", after="(?:long|between (?:the )?joints|joint to joint)", bare="in", say="{} long"),
+            amount("length", before="length(?: of| is)?", bare="in", say="{} long"),
+            amount("length", say="{} long", doubt=3),
+        ),
+        "speed": (amount("rotational speed", before="at", say="at {}"), amount("rotational speed", say="at {}")),
+    },
+    rf"{_PROPELLER}|whips?|whirls?|whipping|critical(?: speed)?|safe|vibrat\w*|how fast|spin|turn|too long|tube|steel",
+    needs=("od", "length"),
+    table="shafts",
+    asks_for=_PROPELLER,
+    opens=_open_shaft,
+)
+TOPICS = (HARDNESS, STEEL, AXLE, GEARING, JOINT, SETUP, SPLINE, SHAFT)

@@ -6,6 +6,9 @@ from typing import Annotated, Any, Self
 from gaugeblock.driveline.axles.job import STARTER as AXLES_STARTER
 from gaugeblock.driveline.axles.job import AxleShaft
 from gaugeblock.driveline.keys import FITS, PHASES, ROOTS, SEATINGS
+from gaugeblock.driveline.propshafts.job import STARTER as SHAFTS_STARTER
+from gaugeblock.driveline.propshafts.job import PropellerShaft
+from gaugeblock.driveline.propshafts.job import faults as shaft_faults
 from gaugeblock.job import values
 from gaugeblock.job.checks import Fault, given
 from gaugeblock.job.kind import Kind
@@ -281,6 +284,7 @@ GEARING_STARTER = """\
 KINDS = {
     "driveline": Kind(Driveline, faults, STARTER),
     "axles": Kind(AxleShaft, no_faults, AXLES_STARTER),
+    "shafts": Kind(PropellerShaft, shaft_faults, SHAFTS_STARTER),
     "splines": Kind(Splines, no_faults, SPLINES_STARTER),
     "joints": Kind(Joints, joint_faults, JOINTS_STARTER),
     "gearing": Kind(GearingItem, no_faults, GEARING_STARTER),

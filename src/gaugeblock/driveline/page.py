@@ -9,14 +9,17 @@ from collections.abc import Iterator
 from gaugeblock.answer.item import Item, Row
 from gaugeblock.driveline.axles.job import AxleShaft
 from gaugeblock.driveline.job import SETUP, SHAFT, Driveline, GearingItem, Joints, Splines
-from gaugeblock.driveline.pages import axles, gearing, joints, shafts, splines, steps
+from gaugeblock.driveline.pages import axles, gearing, joints, propshafts, shafts, splines, steps
+from gaugeblock.driveline.propshafts.job import PropellerShaft
 from gaugeblock.errors import Problem
 from gaugeblock.job.model import Shop
 from gaugeblock.tables.load import Refdata
 from gaugeblock.units import text_of
 
 
-def problems(item: Driveline | AxleShaft | Splines | Joints | GearingItem, data: Refdata) -> Iterator[Problem]:
+def problems(
+    item: Driveline | AxleShaft | PropellerShaft | Splines | Joints | GearingItem, data: Refdata
+) -> Iterator[Problem]:
     """Nothing stops the job here: what the tables do not know of an item is that item's question."""
     yield from ()
 
@@ -26,10 +29,14 @@ def is_setup(job: Driveline) -> bool:
     return job.kind == "setup" or (job.kind is None and any(getattr(job, k) is not None for k in SETUP))
 
 
-def item(job: Driveline | AxleShaft | Splines | Joints | GearingItem, shop: Shop, data: Refdata) -> Item:
+def item(
+    job: Driveline | AxleShaft | PropellerShaft | Splines | Joints | GearingItem, shop: Shop, data: Refdata
+) -> Item:
     """The Item of one item of the job."""
     if isinstance(job, AxleShaft):
         return axles.item_of(job, data)
+    if isinstance(job, PropellerShaft):
+        return propshafts.item_of(job, data)
     if isinstance(job, Joints):
         return joints.item_of(job, data)
     if isinstance(job, GearingItem):

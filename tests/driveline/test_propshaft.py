@@ -36,7 +36,9 @@ def test_a_shaft_that_is_known_is_used() -> None:
     assert [f.typical for f in sheet.figures if f.quantity == "slip_travel"] == pytest.approx([0.5, 0.75])
 
 
-@pytest.mark.parametrize(("speed", "kind", "told"), [("5600", "use", "ok"), ("6000", "ask", "not ok"), ("8500", "stop", "not ok")])
+@pytest.mark.parametrize(
+    ("speed", "kind", "told"), [("5600", "use", "ok"), ("6000", "ask", "not ok"), ("8500", "stop", "not ok")]
+)
 def test_the_faster_it_turns_the_less_is_let_through(speed: str, kind: str, told: str) -> None:
     """It whips at 8,118 rpm here: 70 % of that is 5,690."""
     sheet = shaft(**TUBE, **WAY, speed=f"{speed} rpm")
@@ -47,7 +49,9 @@ def test_the_longer_piece_of_two_whips_first() -> None:
     one, two = whip(), whip(front_length="20 in")
     assert one == two
     assert whip(front_length="60 in") < one
-    assert "front_length" in [q.key for q in shaft(**TUBE, **WAY, **FAST, shafts_side="1 deg, 1 deg, 2 deg, 1 deg").questions]
+    assert "front_length" in [
+        q.key for q in shaft(**TUBE, **WAY, **FAST, shafts_side="1 deg, 1 deg, 2 deg, 1 deg").questions
+    ]
 
 
 @pytest.mark.parametrize(
@@ -83,7 +87,11 @@ def test_a_question_about_whip_alone_gives_the_speed_to_stay_under() -> None:
     assert (sheet.decision.kind, sheet.decision.verb) == ("use", "KEEP UNDER")
     kept, critical = sheet.figure("driveshaft_speed_kept").typical, sheet.figure("critical_speed").typical
     assert sheet.decision.figures[0].typical == kept == pytest.approx(0.7 * critical)
-    assert [shaft(**TUBE, length="48 in", speed=f"{n} rpm").decision.kind for n in (5000, 6500, 9000)] == ["use", "ask", "stop"]
+    assert [shaft(**TUBE, length="48 in", speed=f"{n} rpm").decision.kind for n in (5000, 6500, 9000)] == [
+        "use",
+        "ask",
+        "stop",
+    ]
 
 
 def test_what_is_missing_is_asked_one_by_one() -> None:

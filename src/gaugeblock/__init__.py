@@ -37,6 +37,7 @@ if TYPE_CHECKING:
     from gaugeblock.errors import LookupMiss as LookupMiss
     from gaugeblock.errors import OutputError as OutputError
     from gaugeblock.errors import UnitError as UnitError
+    from gaugeblock.exhaust.pipe import exhaust_pipe as exhaust_pipe
     from gaugeblock.fasteners.part import part as part
     from gaugeblock.fasteners.torque import torque as torque
     from gaugeblock.figure import Figure as Figure
@@ -122,6 +123,7 @@ __all__ = [
     "brake",
     "brake_fact",
     "circuit",
+    "exhaust_pipe",
     "find",
     "flare",
     "frame",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock import driveline, fasteners, lines, tubes, wiring
+from gaugeblock import driveline, exhaust, fasteners, lines, tubes, wiring
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from gaugeblock.tables.validate import Checked
 
 # In the order of the work on a car.
-WINGS: tuple[Wing, ...] = (fasteners.WING, tubes.WING, lines.WING, driveline.WING, wiring.WING)
+WINGS: tuple[Wing, ...] = (fasteners.WING, tubes.WING, lines.WING, driveline.WING, wiring.WING, exhaust.WING)
 
 
 def commands() -> dict[str, tuple[Wing, str, str]]:

@@ -15,6 +15,7 @@ _NAMES = {
     "flats": "wrench_flat",
     "in/100ft": "inch_per_hundred_feet",
     "ohm/1000ft": "ohm_per_thousand_feet",
+    "mmH2O": "millimeter_of_water",
 }
 
 

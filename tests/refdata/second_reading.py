@@ -33,7 +33,7 @@ FOLDER = Path(__file__).parent / "second"
 MEASURED = {
     "fasteners/grades": (205, 211),
     "fasteners/torques": (971, 971),
-    "fasteners/part_torques": (859, 929),
+    "fasteners/part_torques": (911, 982),
     "fasteners/nut_factors": (31, 38),
     "lines/materials": (189, 198),
     "lines/fluids": (47, 47),

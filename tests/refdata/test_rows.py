@@ -101,7 +101,9 @@ def key_rules(table: str, **changes: str) -> set[str]:
 def _sound(name: str, match: str) -> str:
     if match == "exact":
         return {"thread": "3/8-16 UNC", "service": "vehicle"}.get(name, "dry")
-    unit = {"length": " in", "temperature": " degF"}.get(KEY_DIMENSIONS.get(name, ""), "")
+    unit = {"length": " in", "temperature": " degF", "power": " hp", "volume": " L"}.get(
+        KEY_DIMENSIONS.get(name, ""), ""
+    )
     return f"2{unit}"
 
 

@@ -177,6 +177,20 @@ SLIPS: list[tuple[str, Cells, Cells, str]] = [
         {"value": "0.330"},
         "xxs_wall_is_twice_xs",
     ),
+    ("exhaust/pipe_power", {"od": "2 1/8 in"}, {"value": "140"}, "a_wider_pipe_takes_more_power"),
+    (
+        "exhaust/pipes",
+        {"displacement": "over 350 to 400 in**3", "power": "over 350 to 400 hp", "layout": "single pipe"},
+        {"value": "3"},
+        "more_power_needs_no_less_pipe",
+    ),
+    (
+        "exhaust/pipes",
+        {"displacement": "150 to 200 in**3", "power": "over 50 to 100 hp", "layout": "two pipes"},
+        {"value": "2.25"},
+        "two_pipes_are_no_wider_than_one",
+    ),
+    ("exhaust/materials", {"state": "870 degC"}, {"value": "70"}, "a_hotter_steel_is_no_stronger"),
     ("lines/limits", {"subject": "vacuum brake reserve test"}, {"value": "500"}, "figure_in_its_range"),
     ("lines/clearances", {"subject": "LP-gas container to exhaust"}, {"value": "180"}, "figure_in_its_range"),
 ]

@@ -122,6 +122,7 @@ PARTS: tuple[tuple[str, float, float, str], ...] = (
     ("hub to flywheel", 12, 40, "lbf*ft"),
     ("exhaust manifold", 6, 45, "lbf*ft"),
     ("exhaust clamp", 5, 65, "lbf*ft"),
+    ("exhaust sensor controller", 3, 15, "lbf*ft"),
     ("exhaust", 6, 60, "lbf*ft"),
     ("oxygen sensor", 20, 50, "lbf*ft"),
     ("coolant temperature sensor", 6, 25, "lbf*ft"),

@@ -106,6 +106,8 @@ KEY_DIMENSIONS = {
     "bend_ratio": "ratio",
     "temper": "temperature",
     "temperature": "temperature",
+    "displacement": "volume",
+    "power": "power",
 }
 
 

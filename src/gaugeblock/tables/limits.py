@@ -116,6 +116,7 @@ SERIES: tuple[tuple[str, str, str, int, bool], ...] = (
     ("driveline/stress_concentration", "stress_concentration_factor", "radius_ratio", -1, True),
     ("tubes/gauges", "wall_thickness", "gauge", -1, False),
     ("lines/growth", "linear_growth", "temperature", 1, False),
+    ("exhaust/expansion", "*", "temperature", 1, True),
     ("lines/air", "density", "temperature", -1, False),
     ("lines/air", "kinematic_viscosity", "temperature", 1, False),
     ("lines/air", "thermal_conductivity", "temperature", 1, False),

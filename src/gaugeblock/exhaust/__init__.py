@@ -1,0 +1,14 @@
+"""Exhaust: pipe size, joints, gaps and outlet; a run with its growth, hangers and fixed point."""
+
+from gaugeblock.answer.wing import Wing
+
+WING = Wing(
+    "exhaust",
+    {"exhaust": ("commands", "pipe size of an exhaust")},
+    {"exhaust_pipe": "pipe"},
+    {},
+    hints=(
+        r"exhausts?|tail ?pipes?|mufflers?|silencers?|collectors?|hangers?|slip|bellows|flex|back"
+        r" ?pressure|cross ?over|balance|outlet|hp|horsepower|bhp|litres?|liters?|cc|expanded?"
+    ),
+)

@@ -1,0 +1,1 @@
+"""Items of the exhaust -> Items: their sheets and cards."""

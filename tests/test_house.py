@@ -34,6 +34,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("audit", "closing", "differences", "exports"),
     ("packet",),
     ("plain",),
+    ("book",),
     ("commands",),
     ("cli", "__main__"),
 )

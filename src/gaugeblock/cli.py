@@ -26,6 +26,7 @@ GENERAL = {
     "compare": "what changed between two data releases",
     "sources": "the publications behind the tables",
     "export": "the tables for other programs: SQLite, Data Package",
+    "book": "the program as a page for a phone, shown in a browser",
     "validate": "every rule over every table",
     "completion": "a script for bash, zsh or fish that completes commands",
 }

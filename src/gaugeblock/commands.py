@@ -231,6 +231,36 @@ def validate(argv: list[str]) -> int:
     return 1 if checked.faults else 0
 
 
+def book(argv: list[str]) -> int:
+    """Run ``gaugeblock book``; the exit code."""
+    import contextlib
+    import sys
+
+    parser = parser_of(
+        "book",
+        "The shop book, which scripts/book binds: the program as a page for a phone.",
+        "gaugeblock book\n  gaugeblock book --serve",
+    )
+    parser.add_argument("folder", metavar="DIR", nargs="?", default="book", help="the folder of the book (book)")
+    parser.add_argument("--serve", action="store_true", help="show it in a browser of this machine")
+    parser.add_argument("--host", default="127.0.0.1", metavar="ADDRESS", help="another address of this machine")
+    parser.add_argument("--port", type=int, default=8000, metavar="N", help="the port (8000)")
+    a = parser.parse_args(argv)
+    from gaugeblock.book import serve
+
+    if not a.serve:
+        is_there = serve.is_book(a.folder)
+        has = f"{a.folder} holds a shop book. Show it with --serve."
+        print(has if is_there else f"No shop book is in {a.folder} yet. Bind one with scripts/book.")
+        return 0
+    with serve.server(a.folder, a.host, a.port) as running, contextlib.suppress(KeyboardInterrupt):
+        host, port = running.server_address[:2]
+        # said before it ends, so past what is kept until a command has ended
+        print(f"open http://{host!s}:{port}/ and stop with Ctrl-C", file=sys.__stdout__, flush=True)
+        running.serve_forever()
+    return 0
+
+
 def export(argv: list[str]) -> int:
     """Run ``gaugeblock export``; the exit code."""
     parser = parser_of(

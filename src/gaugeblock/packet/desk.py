@@ -5,8 +5,6 @@ from __future__ import annotations
 from types import SimpleNamespace
 from typing import TYPE_CHECKING
 
-from markupsafe import Markup
-
 from gaugeblock.answer.check import INFORM, OK
 from gaugeblock.answer.decision import ASK, NONE, STOP
 from gaugeblock.answer.pretty import pretty
@@ -55,7 +53,7 @@ def desk(item: Item, place: Place, paper: Paper, cautions: list[SimpleNamespace]
         checks=[_check(c) for c in told],
         kept=sum(c.result == OK for c in sheet.checks),
         cautions=cautions,
-        drawings=[SimpleNamespace(title=d.title, svg=Markup(d.svg), page=d.page) for d in sheet.drawings],
+        drawings=[SimpleNamespace(title=d.title, svg=d.svg, page=d.page) for d in sheet.drawings],
     )
 
 

@@ -1,0 +1,65 @@
+"""A question in plain words, and what was said since by tapping -> what the page shows of the answer."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from gaugeblock.answer.pretty import pretty
+from gaugeblock.answer.sheet import Sheet
+from gaugeblock.book import settle
+from gaugeblock.book.sheet_view import cell, sheet_view
+from gaugeblock.book.words import GOVERNS, release
+from gaugeblock.packet.paper import Paper
+from gaugeblock.plain.answer import answer_to, reading_of
+
+if TYPE_CHECKING:
+    from typing import Any
+
+    from gaugeblock.answer.table import Table
+    from gaugeblock.plain.reading import Reading
+    from gaugeblock.tables.load import Refdata
+
+
+def answer(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[str, Any]:
+    """The answer to ``text``, with the options of ``also`` said besides, or with ``compare`` side by side.
+
+    Raises whatever the reading or the answer refuses.
+    """
+    reading = said_too(reading_of(asked["text"], data), asked.get("also") or {})
+    found = answer_to(reading, asked.get("compare"), data)
+    paper = Paper(data, metric)
+    view = _table(found.found, paper) if not isinstance(found.found, Sheet) else sheet_view(found.found, paper)
+    if isinstance(found.found, Sheet):
+        settle.add(view, found.found, reading, data)
+    return {
+        **view,
+        "read_as": pretty(found.read_as),
+        "compare": settle.comparable(reading, data),
+        "release": release(data),
+        "governs": GOVERNS,
+    }
+
+
+def said_too(reading: Reading, also: dict[str, str]) -> Reading:
+    """The reading with more said of it; what is blank is taken back."""
+    if not also:
+        return reading
+    values = {**reading.values, **also}
+    said = {**reading.said, **{k: f"{settle.spoken(k)} {v}" for k, v in also.items()}}
+    kept = {k: v for k, v in values.items() if v}
+    return reading.replace(values=kept, said={k: v for k, v in said.items() if k in kept})
+
+
+def _table(table: Table, paper: Paper) -> dict[str, Any]:
+    """The rows of what is open: each a line to tap, which says it."""
+    rows = []
+    for line in table.lines:
+        names = [v for v in line.key.values() if v not in ("any", "not stated")]
+        rows.append({"names": [pretty(n) for n in names], "also": dict(line.key), **cell(line.sheet, paper)})
+    return {
+        "is": "table",
+        "title": pretty(table.title.rpartition("; ")[2]),
+        "open": [settle.spoken(k) for k in table.open],
+        "rows": rows,
+        "more": table.more,
+    }

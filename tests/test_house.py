@@ -17,7 +17,8 @@ WINGS = tuple(wing.name for wing in domains.WINGS)
 
 # Rooms from the ground up; a room may import from those below it and from itself. What stands in one line is one floor.
 FLOORS: tuple[tuple[str, ...], ...] = (
-    ("value", "errors"),
+    ("value", "negation"),
+    ("errors",),
     ("unit_table",),
     ("units",),
     ("figure", "registry"),

@@ -9,7 +9,6 @@ from gaugeblock import units
 from gaugeblock.answer.making import base, stated
 from gaugeblock.calc.clearance import Moves
 from gaugeblock.errors import InputError
-from gaugeblock.tables.load import nearest
 from gaugeblock.units import Measure
 from gaugeblock.value import Value, put
 
@@ -99,6 +98,8 @@ def direction(word: str, where: str) -> Vector:
     """A unit vector of a direction word. InputError names the nearest."""
     got = DIRECTIONS.get(word)
     if got is None:
+        from gaugeblock.tables.near import nearest
+
         near = nearest(word, list(DIRECTIONS)) or list(DIRECTIONS)
         raise InputError(word, where, "not a direction", near, "use one of these")
     return got

@@ -114,7 +114,8 @@ def audit(argv: list[str]) -> int:
     common_options(parser, unit=False)
     a = parser.parse_args(argv)
     from gaugeblock import audit as audits
-    from gaugeblock.tables.load import nearest, refdata
+    from gaugeblock.tables.load import refdata
+    from gaugeblock.tables.near import nearest
 
     for kind in a.fail_on:
         if kind not in audits.KINDS:

@@ -52,6 +52,18 @@ def _number(mark: str) -> str:
     return "".join(f"\\u{raw[at] << 8 | raw[at + 1]:04x}" for at in range(0, len(raw), 2))
 
 
+class Offers(tuple[str, ...]):
+    """Choices to offer, of which the first ``near`` are near to what was typed; the rest is what there is."""
+
+    near: int
+
+    def __new__(cls, choices: Iterable[str], near: int) -> Offers:
+        """The choices, with how many of them are near."""
+        made = super().__new__(cls, choices)
+        made.near = near
+        return made
+
+
 class GaugeblockError(Exception):
     """Root of all refusals; prints as one message."""
 
@@ -65,6 +77,7 @@ class GaugeblockError(Exception):
         self.why = visible(why, _LONGEST["why"])
         self._nearest = nearest
         self._seen: tuple[str, ...] | None = None
+        self._near = 0
         self.do = visible(do, _LONGEST["do"])
         super().__init__(self.asked, self.where, self.why)
 
@@ -86,8 +99,18 @@ class GaugeblockError(Exception):
     def _all(self) -> tuple[str, ...]:
         if self._seen is None:
             found = self._nearest() if callable(self._nearest) else self._nearest
-            self._seen = tuple([visible(choice, _LONGEST["nearest"]) for choice in found])
+            from gaugeblock.negation import denied, says
+
+            base = denied(self.asked)
+            shown = [visible(c, _LONGEST["nearest"]) for c in found if not (base and says(c, base))]
+            self._near = found.near if isinstance(found, Offers) else len(shown)
+            self._seen = tuple(shown)
         return self._seen
+
+    @property
+    def near(self) -> int:
+        """How many of the choices are near to what was asked; the rest is what there is."""
+        return min(len(self._all), self._near)
 
     @property
     def every(self) -> tuple[str, ...]:
@@ -96,10 +119,15 @@ class GaugeblockError(Exception):
 
     @property
     def choices(self) -> str:
-        """The nearest choices as text, with how many more there are."""
-        shown = self.nearest
+        """The choices as text: what is near, what else there is, and how many more."""
+        shown, near = self.nearest, self.near
         more = len(self._all) - len(shown)
-        return ", ".join(shown) + (f" and {more} more" if more > 0 else "")
+        also = ", ".join(shown[near:]) + (f" and {more} more" if more > 0 else "")
+        if not near:
+            return f"Nothing near it is known; there is: {also}" if shown else ""
+        if near >= len(shown):
+            return f"Near it: {', '.join(shown)}" + (f" and {more} more" if more > 0 else "")
+        return f"Near it: {', '.join(shown[:near])}. There is also: {also}"
 
     def __str__(self) -> str:
         parts = [f"{self.where}: {self.asked}: {self.why}" if self.where else f"{self.asked}: {self.why}"]

@@ -7,7 +7,7 @@ from operator import itemgetter
 from gaugeblock import lookup
 from gaugeblock.errors import InputError
 from gaugeblock.tables.catalogue import columns_of
-from gaugeblock.tables.load import Refdata, nearest, refdata
+from gaugeblock.tables.load import Refdata, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -243,6 +243,8 @@ def _nearest(text: str, words: list[str], data: Refdata) -> list[str]:
     _, texts = _index(data)
     unknown = [word for word in words if not any(word in one for one in texts)]
     # words that are known say nothing of a misspelling
+    from gaugeblock.tables.near import nearest
+
     found = nearest(text, cells) if len(unknown) == len(words) else []
     for word in unknown:
         found += [n for n in nearest(word, cells, 3) if n not in found]

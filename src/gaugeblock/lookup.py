@@ -19,7 +19,7 @@ from gaugeblock.spreads import same_specificity as same_specificity
 from gaugeblock.spreads import spread as spread
 from gaugeblock.tables.catalogue import LIGHTEST, SERVICES, SOURCE_WEIGHTS, VEHICLE_SERVICES, Key
 from gaugeblock.tables.interval import parse_interval
-from gaugeblock.tables.load import Refdata, Row, Table, canonical, nearest, refdata
+from gaugeblock.tables.load import Refdata, Row, Table, canonical, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -111,8 +111,10 @@ def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str], of
         rows = [r for r in rows if r["source"] == of_source]
     if not rows:
         known = list(table.by_quantity)
+        from gaugeblock.tables.near import of_these
+
         why = "no such quantity in this table"
-        raise LookupMiss(quantity, table.name, why, lambda: nearest(quantity, known) or known, "use one of these")
+        raise LookupMiss(quantity, table.name, why, lambda: of_these(quantity, known), "use one of these")
     names = [k.name for k in table.keys]
     for name in keys:
         if name not in names:
@@ -158,8 +160,10 @@ def _cell(data: Refdata, table: Table, key: Key, typed: str) -> str:
     try:
         return canonical(data, table.name, key.name, typed)
     except LookupMiss:
+        from gaugeblock.tables.near import alike
+
         cells = table.column(key.name)
-        if key.any_allowed and "any" in cells and not nearest(typed, cells, 1):
+        if key.any_allowed and "any" in cells and not alike(typed, cells, 1):
             return typed
         raise
 
@@ -168,7 +172,9 @@ def known_service(typed: str, where: str = "service", why: str = "not a service 
     """The service that was typed; LookupMiss with the services there are."""
     if typed in SERVICES:
         return typed
-    near = [*nearest(typed, list(SERVICES), 3), *SERVICES[1:3]]
+    from gaugeblock.tables.near import of_these
+
+    near = of_these(typed, SERVICES, SERVICES[1:3])
     raise LookupMiss(typed[:60], where, why, near, "use one of these")
 
 

@@ -145,7 +145,7 @@ BAD = [
     (["torque", "3/8-16", "--grade", "5.5", "--condition", "dry"], ["grade"]),
     (["torque", "3/8-16", "--grade", "", "--condition", "dry"], ["grade"]),
     (["torque", "#10-24", "--grade", "SAE J429 5", "--condition", "dry"], ["1/4 to 1 in"]),
-    (["torque", "3/8-16", "--grade", "SAE J429 5", "--condition", "slippery"], ["condition", "dry"]),
+    (["torque", "3/8-16", "--grade", "SAE J429 5", "--condition", "slippery"], ["condition", "oiled"]),
     ([*DRY, "--service", "spaceship"], ["service", "vehicle"]),
     ([*DRY, "--joint", "welded"], ["reused", "permanent"]),
     ([*DRY, "--into", "cheese", "--engagement", "1 in"], ["aluminium"]),

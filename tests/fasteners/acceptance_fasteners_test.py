@@ -212,7 +212,7 @@ PARTS_NOT_PUBLISHED = [
     ("lug nut", None, None, None, "depends on size"),
 ]
 PARTS_REFUSED = [
-    ("sunroof rail bolt", None, "fuel rail bolt"),
+    ("fuel rail screw bolt", None, "fuel rail bolt"),
     ("spark plug", "13 mm", "10 mm"),
     ("wheel nut", "M11x1.25", "M12x1.25"),
 ]

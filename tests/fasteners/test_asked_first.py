@@ -59,7 +59,7 @@ def test_whoever_names_it_the_same_torque_is_doubted_alike(
     if row is None:
         return
     nm = row.typical * times if is_over else row.typical / times
-    text = f"{nm:.4g} {row.unit}"
+    text = f"{nm:.6g} {row.unit}"
     wanted, made = (part(name, **keys, **{who: text}) for who in ("wanted", "maker"))  # type: ignore[arg-type]
     assert {wanted.decision.kind, made.decision.kind} <= {ASK, NONE}
     assert "very" in wanted.decision.do

@@ -129,7 +129,7 @@ FLARES = [
     ("bubble", "3/16 in", None, "wall_maximum", NO_SOURCE),
     ("AN", "3/8 in", None, "wall_maximum", NO_SOURCE),
     ("double", "5 in", None, "", "refused: 3/4 in"),
-    ("triple", "3/16 in", None, "", "refused: not a key of this table; nearest: bubble"),
+    ("triple", "3/16 in", None, "", "refused: not a key of this table; nearest: 37 deg double"),
 ]
 
 

@@ -216,8 +216,8 @@ def words_of(domain: str, column: str, *tables: str, bare: bool = True) -> Calla
 
     def cells(data: Refdata) -> dict[str, str]:
         columns = [data.table(table).column(column) for table in tables]
-        found = {w: c for cells in columns for w, c in cells.items() if w not in ("any", "not stated")}
-        found.update(data.words(domain, column))
+        found = dict(data.words(domain, column))
+        found.update((w, c) for cells in columns for w, c in cells.items() if w not in ("any", "not stated"))
         return {w: c for w, c in found.items() if bare or not w.replace(".", "").isdigit()}
 
     return cells

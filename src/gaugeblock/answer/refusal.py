@@ -18,7 +18,7 @@ def told(error: GaugeblockError) -> str:
         lines = [f"{where}.", f"{error.why}."]
     else:
         lines = [f"{where}: {error.asked}: {error.why}." if where else f"{error.asked}: {error.why}."]
-    lines += [f"Near it: {error.choices}."] if error.nearest else []
+    lines += [f"{error.choices}."] if error.nearest else []
     lines += [f"{error.do}."] if error.do else []
     capital = [line if "/" in line.partition(" ")[0] else line[:1].upper() + line[1:] for line in lines]
     return "\n".join(part for line in capital for part in wrap(line, 0, 2, wide=wide))

@@ -9,7 +9,8 @@ from gaugeblock import units
 from gaugeblock.answer.making import read_positive
 from gaugeblock.errors import InputError
 from gaugeblock.job import values
-from gaugeblock.tables.load import canonical
+from gaugeblock.tables.catalogue import OPTIONS
+from gaugeblock.tables.load import canonical, option
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -19,9 +20,9 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
     from gaugeblock.units import Measure
 
-ROOTS = ("flat root", "fillet root")
-FITS = ("side fit", "major diameter fit")
-PHASES = ("in phase", "wrong phase")
+ROOTS = OPTIONS["driveline root"]
+FITS = OPTIONS["driveline fit"]
+PHASES = OPTIONS["driveline phasing"]
 _LARGEST_DEG = 60.0
 
 _HARDNESS = re.compile(
@@ -224,8 +225,8 @@ class Joints(Value):
         phasing: str | None = None,
         speed: Measure | None = None,
     ) -> None:
-        if phasing is not None and phasing not in PHASES:
-            raise InputError(phasing, "phasing", "not a phasing", PHASES, "use one of these")
+        if phasing is not None:
+            phasing = option(phasing, "driveline phasing", "not a phasing")
         if bool(angles) == bool(shafts):
             why = "both joint angles and shaft slopes" if angles else "no joint angle and no shaft slope"
             raise InputError("joints", "joints", why, (), "give the joints' angles, or the slopes of the three shafts")
@@ -244,7 +245,7 @@ class Joints(Value):
 _SHAFTS = 3
 
 
-SEATINGS = ("fixed", "flexible")
+SEATINGS = OPTIONS["driveline seating"]
 
 
 class SplineLoad(Value):
@@ -287,8 +288,8 @@ class SplineLoad(Value):
         misalignment: str | None = None,
         revolutions: str | None = None,
     ) -> None:
-        if seating is not None and seating not in SEATINGS:
-            raise InputError(seating, "seating", "not a seating of a spline", SEATINGS, "use one of these")
+        if seating is not None:
+            seating = option(seating, "driveline seating", "not a seating of a spline")
         put(self, "torque", torque)
         put(self, "bore", bore)
         put(self, "length", length)

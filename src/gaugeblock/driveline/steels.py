@@ -10,7 +10,7 @@ from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.figure import CHECKED, Figure
 from gaugeblock.lookup import figure_of
 from gaugeblock.tables.interval import parse_interval
-from gaugeblock.tables.load import Refdata, Row, canonical, nearest
+from gaugeblock.tables.load import Refdata, Row, canonical
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -191,6 +191,8 @@ def _treatment(shaft: Shaft, grade: str, rows: list[Row], data: Refdata) -> str:
     try:
         cell = canonical(data, TABLE, "treatment", shaft.treatment)
     except LookupMiss:
+        from gaugeblock.tables.near import nearest
+
         near = [n for t in nearest(shaft.treatment, own) for n in near if f" | {t}" in n] or near
         why = f"not a treatment that is published for {grade}"
         raise LookupMiss(shaft.treatment, f"{TABLE} treatment", why, near, "use one of these") from None

@@ -80,11 +80,12 @@ def _open_part(values: dict[str, str], data: Refdata) -> Open | None:
 
     ``1/2`` is 1/2-20 where that alone is on record.
     """
+    from gaugeblock.fasteners.part import part_cell
     from gaugeblock.tables.load import canonical
 
     table = data.table("fasteners/part_torques")
     at = {k.name: i for i, k in enumerate(table.keys)}
-    part = canonical(data, "fasteners/part_torques", "part", values["part"])
+    part = part_cell(values["part"], data)
     services = (values.get("service", "vehicle"), "any")
     own = [r.key for r in table.rows if r.key[at["part"]] == part and r.key[at["service"]] in services and _tightens(r)]
     typed = values.get("size", "").removesuffix(" in").replace("-", " ").strip()

@@ -17,9 +17,6 @@ if TYPE_CHECKING:
     from gaugeblock.job.wrench import WrenchRange
     from gaugeblock.units import Measure
 
-JOINTS = ("reused", "permanent")
-YES_NO = ("yes", "no")
-
 
 class CrowFoot(Value):
     """A crow-foot on a wrench.

@@ -9,7 +9,7 @@ from fractions import Fraction
 
 from gaugeblock import units
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss
-from gaugeblock.tables.load import Refdata, canonical, nearest
+from gaugeblock.tables.load import Refdata, canonical
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -127,19 +127,17 @@ def _thread(typed: str, data: Refdata) -> Thread:
         if metric["p"] is None:
             if same:
                 return _coarse(text, same)
-            raise LookupMiss(
-                typed, "thread", "no such diameter in the tables", nearest(text, cells), "use one of these"
-            )
+            raise LookupMiss(typed, "thread", "no such diameter in the tables", _alike(text, cells), "use one of these")
         cell = f"M{d}x{units.decimal_text(Fraction(metric['p']))}"
         if cell in cells:
             return read_cell(cell)
         raise LookupMiss(
-            typed, "thread", "no such thread in the tables", same or nearest(cell, cells), "use one of these"
+            typed, "thread", "no such thread in the tables", same or _alike(cell, cells), "use one of these"
         )
     inch = re.fullmatch(_INCH, text, _FLAGS)
     if inch is None or "/0" in text:
         raise LookupMiss(
-            typed, "thread", "not a thread", nearest(text, cells) or cells[:5], "write it as 3/8-16 or M10x1.5"
+            typed, "thread", "not a thread", _alike(text, cells) or cells[:5], "write it as 3/8-16 or M10x1.5"
         )
     return _inch_thread(typed, inch, [c for c in cells if not c.startswith("M")])
 
@@ -181,7 +179,7 @@ def _inch_thread(typed: str, match: re.Match[str], cells: list[str]) -> Thread:
             fits,
             "name one of these",
         )
-    near = same or nearest(typed, cells)
+    near = same or _alike(typed, cells)
     raise LookupMiss(typed, "thread", "no such thread in the tables", near or cells[:5], "use one of these")
 
 
@@ -222,7 +220,7 @@ def _grade(typed: str, data: Refdata) -> tuple[str, str]:
         names = [f"{s} {g}" for s, g in found]
         raise Ambiguous(typed, "grade", "more than one standard has it", names, "name the standard")
     named = {name: f"{s} {g}" for s, g in pairs for name in _grade_names(s, g)}
-    near = list(dict.fromkeys(named[n] for n in nearest(typed, named, 8)))
+    near = list(dict.fromkeys(named[n] for n in _alike(typed, named, 8)))
     do = "write standard and grade, as SAE J429 5"
     raise LookupMiss(typed, "grade", "not a grade of the tables", near or [f"{s} {g}" for s, g in pairs], do)
 
@@ -304,6 +302,12 @@ def conditions(data: Refdata) -> list[str]:
     return sorted(known, key=lambda c: (c.casefold() not in in_torques, c != "dry", c))
 
 
+def _alike(text: str, choices: Iterable[str], count: int = 5) -> list[str]:
+    from gaugeblock.tables.near import alike
+
+    return alike(text, choices, count)
+
+
 def _condition(typed: str, data: Refdata) -> tuple[str, str, str]:
     known = conditions(data)
     text = " ".join(typed.split())
@@ -316,7 +320,10 @@ def _condition(typed: str, data: Refdata) -> tuple[str, str, str]:
             typed, "condition", why, (), "ask its maker what it does to the torque, or give the part maker's figure"
         )
     if cell is None or cell not in known:
-        near = _near_conditions(text, known, data)
+        from gaugeblock.tables.near import offers
+
+        spoken = {w: c for w, c in data.words("fasteners", "condition").items() if c in known}
+        near = offers(text, {**spoken, **{c: c for c in known}}, known, column="fasteners condition", data=data)
         raise LookupMiss(
             typed,
             "condition",
@@ -327,14 +334,3 @@ def _condition(typed: str, data: Refdata) -> tuple[str, str, str]:
     surface = canonical(data, "fasteners/nut_factors", "surface", cell)
     lubricant = data.words("fasteners", "lubricant")[cell.casefold()]
     return cell, surface, lubricant
-
-
-def _near_conditions(text: str, known: list[str], data: Refdata) -> list[str]:
-    """The conditions to offer for a word that is none: what words.csv relates to it, what it resembles, the rest.
-
-    No opposite.
-    """
-    folded = text.casefold()
-    related, opposite = (data.words("fasteners", c).get(folded) for c in ("related condition", "opposite condition"))
-    near = [*([related] if related is not None else []), *nearest(text, known), *known]
-    return [c for c in dict.fromkeys(near) if c != opposite]

@@ -8,7 +8,7 @@ from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, Check
 from gaugeblock.answer.making import stated
 from gaugeblock.answer.printing import printed
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, Question
-from gaugeblock.errors import Ambiguous, LookupMiss
+from gaugeblock.errors import Ambiguous, LookupMiss, Offers
 from gaugeblock.fasteners import keys, read
 from gaugeblock.fasteners.bolt import Piece
 from gaugeblock.fasteners.decide import decide
@@ -17,7 +17,7 @@ from gaugeblock.fasteners.open_keys import LIMITS, TABLE, open_names, open_ways,
 from gaugeblock.fasteners.said import ask_of_maker, ask_of_threads
 from gaugeblock.fasteners.torque import UNCONFIRMED, settings_of, stages_in_words
 from gaugeblock.fasteners.way import Way, exact_way, table_way
-from gaugeblock.tables.load import Refdata, canonical, nearest, refdata
+from gaugeblock.tables.load import Refdata, canonical, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -272,14 +272,25 @@ def part_cell(typed: str, data: Refdata) -> str:
     try:
         return canonical(data, TABLE, "part", typed)
     except LookupMiss as error:
-        words = data.words("fasteners", "part")
+        why, do = "no published source for a part of this name", f"{_where_to_look(typed, data)}, or ask the maker"
+        raise LookupMiss(error.asked, error.where, why, lambda: _near_parts(typed, data), do) from None
 
-        def near() -> list[str]:
-            pool = {**{w: w for w in words}, **data.table(TABLE).column("part")}
-            return list(dict.fromkeys(words.get(n, n) for n in nearest(" ".join(typed.split()), pool, 8)))
 
-        why, do = "no published source for a part of this name", "search the tables with find, or ask the maker"
-        raise LookupMiss(error.asked, error.where, why, near, do) from None
+def _where_to_look(typed: str, data: Refdata) -> str:
+    """How to see what there is of the kind that was typed: the bolts, for a seat belt bolt."""
+    kind = typed.casefold().split()[-1:]
+    is_known = any(p.partition(",")[0].split()[-1:] == kind for p in data.table(TABLE).column("part"))
+    return (
+        f"`gaugeblock find {kind[0]}` lists what there is of that kind" if is_known else "search the tables with find"
+    )
+
+
+def _near_parts(typed: str, data: Refdata) -> Offers:
+    """The parts that are near to what was typed."""
+    from gaugeblock.tables.near import offers
+
+    parts = {cell: cell for cell in data.table(TABLE).column("part").values()}
+    return offers(typed, {**data.words("fasteners", "part"), **parts}, column="fasteners part", data=data)
 
 
 def _only_not_stated(part_cell: str, key: str, data: Refdata) -> bool:

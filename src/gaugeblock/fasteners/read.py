@@ -8,8 +8,8 @@ from gaugeblock import lookup, units
 from gaugeblock.answer.making import read_positive
 from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.fasteners import keys
-from gaugeblock.fasteners.bolt import JOINTS, YES_NO, Bolt, CrowFoot, Tapped, Tools, Wish
-from gaugeblock.tables.load import canonical
+from gaugeblock.fasteners.bolt import Bolt, CrowFoot, Tapped, Tools, Wish
+from gaugeblock.tables.load import canonical, option
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -38,7 +38,7 @@ def bolt(
     data: Refdata,
 ) -> Bolt:
     """The Bolt of what was typed; LookupMiss where the grade is not one of this kind of thread."""
-    joint = _choice(joint, "joint", JOINTS)
+    joint = option(joint, "fasteners joint", "not a kind of joint", data=data)
     lookup.known_service(service)
     size = keys.thread(thread, data) if thread is not None else None
     grade_cells = keys.grade(grade, data) if grade is not None else None
@@ -55,7 +55,7 @@ def tapped(
 ) -> Tapped:
     """What the thread goes into."""
     metal = metal_cell(into, data) if into else ""
-    fitted = _choice(insert, "insert", YES_NO) if insert else ""
+    fitted = option(insert, "fasteners insert", "not one of the words there are", data=data) if insert else ""
     length = read_positive(engagement, "length", "length of engagement") if engagement else None
     strength = read_positive(tapped_strength, "stress", "tapped strength") if tapped_strength else None
     return Tapped(metal, fitted, length, strength)
@@ -146,6 +146,9 @@ def _crow_foot_of(keys: Mapping[str, str]) -> CrowFoot:
 
 def _choice(typed: str, where: str, choices: Sequence[str]) -> str:
     if typed not in choices:
-        why = "not a kind of joint" if where == "joint" else "not one of the words there are"
-        raise InputError(typed[:60], where, why, choices, "use one of these")
+        from gaugeblock.tables.near import of_these
+
+        raise InputError(
+            typed[:60], where, "not one of the words there are", of_these(typed, choices), "use one of these"
+        )
     return typed

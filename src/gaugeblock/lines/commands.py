@@ -99,7 +99,8 @@ def route(argv: list[str], read_job: Callable[[str], Job]) -> int:
     a = parser.parse_args(argv)
     from gaugeblock.errors import LookupMiss
     from gaugeblock.lines.paths import route_of_part
-    from gaugeblock.tables.load import nearest, refdata
+    from gaugeblock.tables.load import refdata
+    from gaugeblock.tables.near import nearest
 
     lines = read_job(a.job).lines
     names = [line.name for line in lines]

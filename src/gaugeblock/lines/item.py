@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from gaugeblock import lookup, units
-from gaugeblock.errors import Ambiguous, LookupMiss
+from gaugeblock.errors import Ambiguous, LookupMiss, Offers
 from gaugeblock.figure import Figure
-from gaugeblock.tables.load import Refdata, nearest
+from gaugeblock.tables.load import Refdata
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from gaugeblock.tables.load import Row
 
 TABLES = ("lines/materials", "lines/fluids", "lines/fuels")
@@ -63,6 +65,8 @@ ANSWERS = (
 )
 EXPANSION_JOINT = "expansion joint"  # its figures are of joints in air, and judge no hose
 OPEN_STATES = ("any", "not stated")  # what answers when no state is asked
+
+_EVERYDAY = ("fuel hose", "hydraulic brake hose", "DOT 4", "gasoline", "PTFE")
 
 
 class Item(Value):
@@ -192,7 +196,7 @@ class Item(Value):
         pool = list(dict.fromkeys(judged))
 
         def near() -> list[str]:
-            return [n for n in dict.fromkeys([*nearest(self.cell, pool), *pool]) if n != self.cell]
+            return [n for n in _offers(self.cell, {p: p for p in pool}, pool, "item", self.data) if n != self.cell]
 
         why = "no published source for a heat or pressure limit"
         return LookupMiss(self.said, self.table, why, near, "ask the maker of the part")
@@ -267,11 +271,12 @@ def own_cell(table: str, item: str, column: str, typed: str, data: Refdata) -> s
         cell = ends[0] if len(ends) == 1 else None
     if cell in own:
         return str(cell)
-    real = [c for c in own if c != "any"]
+    real = sorted((c for c in own if c != "any"), key=lambda c: c[:1].isdigit() or c[:1] == "-")
     where = f"{table} {column}"
     if not real:
         raise LookupMiss(typed, where, f"{item} has no {column} of its own", (), f"leave the {column} out")
-    near = nearest(text, real) or real
+    spoken = {w: c for w, c in data.words("lines", column).items() if c in real}
+    near = _offers(text, {**spoken, **{c: c for c in real}}, real, column, data)
     raise LookupMiss(typed, where, f"not a {column} of {item}", near, "use one of these, or ask the maker")
 
 
@@ -295,20 +300,13 @@ def item_cell(typed: str, data: Refdata) -> tuple[str, str, str | None]:
                 typed, "lines/materials class", "a class of more than one item", found, "name the item and --class"
             )
         return "lines/materials", found[0], klass
-    pool = dict.fromkeys([*cells, *data.words("lines", "item"), *(c for c in classes.values() if c != "any")])
     words = data.words("lines", "item")
-    near = [words.get(n, n) for n in nearest(text, list(pool), 8)]
-    known = {*cells, *classes.values()}
+    known = {c: c for c in (*cells, *classes.values()) if c != "any"}
+    spoken = {w: c for w, c in words.items() if c in known}
+    near = _offers(text, {**spoken, **known}, _EVERYDAY, "item", data)
     if words.get(text.casefold()) is not None:
         why = "a wire, not a line or fluid"
         raise LookupMiss(typed, "lines item", why, near, "search it with find")
-    near = list(dict.fromkeys(n for n in near if n in known)) or [
-        "fuel hose",
-        "hydraulic brake hose",
-        "DOT 4",
-        "gasoline",
-        "PTFE",
-    ]
     raise LookupMiss(
         typed,
         "lines item",
@@ -316,6 +314,12 @@ def item_cell(typed: str, data: Refdata) -> tuple[str, str, str | None]:
         near,
         "use one of these, or ask the maker",
     )
+
+
+def _offers(text: str, choices: dict[str, str], rest: Iterable[str], column: str, data: Refdata) -> Offers:
+    from gaugeblock.tables.near import offers
+
+    return offers(text, choices, rest, column=f"lines {column}", data=data)
 
 
 def table_of(typed: str, data: Refdata) -> str:

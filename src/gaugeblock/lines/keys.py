@@ -184,7 +184,7 @@ def stated(got: Span, quantity: str, where: str, data: Refdata, *, read_by: str 
 
 def line_of_text(given: Mapping[str, str | None], name: str = "") -> Line:
     """The Line of what was typed at the command or in Python, key -> text; InputError names the key that is wrong."""
-    from gaugeblock.tables.load import nearest
+    from gaugeblock.tables.near import alike, of_these
 
     words: dict[str, str] = {}
     spans: dict[str, Span] = {}
@@ -194,7 +194,7 @@ def line_of_text(given: Mapping[str, str | None], name: str = "") -> Line:
         if key is None:
             pool = list(KEYS)
             raise InputError(
-                parameter, "route", "not a key of a line", nearest(parameter, pool) or pool, "use one of these"
+                parameter, "route", "not a key of a line", alike(parameter, pool) or pool, "use one of these"
             )
         if text is None:
             continue
@@ -205,9 +205,7 @@ def line_of_text(given: Mapping[str, str | None], name: str = "") -> Line:
             spans[key_name] = span.parse_span(text, key.dim, label_of(key_name))
         elif key.choices and text not in key.choices:
             choices = list(key.choices)
-            raise InputError(
-                text, key_name, "not one of the choices", nearest(text, choices) or choices, "use one of these"
-            )
+            raise InputError(text, key_name, "not one of the choices", of_these(text, choices), "use one of these")
         else:
             words[key_name] = text
     return Line(name, words, spans)

@@ -40,10 +40,10 @@ def chosen(items: Sequence[Item], name: str | None) -> dict[int, Item]:
     wanted = " ".join(name.split()).casefold()
     found = {n: i for n, i in numbered.items() if i.name.casefold() == wanted}
     if not found:
-        from gaugeblock.tables.load import nearest
+        from gaugeblock.tables.near import alike
 
         names = list(dict.fromkeys(i.name for i in items))
         holding = [n for n in names if wanted and wanted in n.casefold()]
-        near = list(dict.fromkeys([*holding, *nearest(wanted, names)]))[:_MOST_NEAR] or names[:_MOST_NEAR]
+        near = list(dict.fromkeys([*holding, *alike(wanted, names)]))[:_MOST_NEAR] or names[:_MOST_NEAR]
         raise LookupMiss(name[:80], "--sheet", "no item of this job has that name", near, "name one as the job does")
     return found

@@ -113,7 +113,7 @@ def _not_understood(question: str, reading: Reading, data: Refdata) -> InputErro
 
 
 def _near(reading: Reading, data: Refdata) -> list[str]:
-    from gaugeblock.tables.load import nearest
+    from gaugeblock.tables.near import nearest
 
     known = {w: w for w in reading.topic.vocabulary(data)}
     found: list[str] = []

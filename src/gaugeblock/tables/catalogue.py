@@ -79,6 +79,22 @@ SERVICES = (
 # manual of one model is ``one vehicle``: an example beside the range that several of them make.
 VEHICLE_SERVICES = ("vehicle", "any")
 
+# Options that are one of a few words and stand in no table; words.csv may list what people type for them.
+OPTIONS: dict[str, tuple[str, ...]] = {
+    "driveline differential": ("open", "limited slip", "locked"),
+    "driveline driven": ("rear", "front"),
+    "driveline fit": ("side fit", "major diameter fit"),
+    "driveline lifted": ("yes", "no"),
+    "driveline phasing": ("in phase", "wrong phase"),
+    "driveline root": ("flat root", "fillet root"),
+    "driveline seating": ("fixed", "flexible"),
+    "fasteners insert": ("yes", "no"),
+    "fasteners joint": ("reused", "permanent"),
+    "wiring kind": ("load", "starter cable"),
+    "wiring return": ("wire", "body"),
+}
+
+
 # The kinds of a source, and what each weighs when rows compete: 0 a standard or a rule, 1 a public manual or a
 # handbook, 2 a
 # maker's published table, 3 any other page. A row without a source, a habit, weighs as the last.

@@ -4,10 +4,19 @@ from __future__ import annotations
 
 import os
 
-from gaugeblock.errors import DataError, InputError, LookupMiss
+from gaugeblock.errors import DataError, InputError, LookupMiss, Offers
 from gaugeblock.figure import Figure, Rule
 from gaugeblock.tables import closed
-from gaugeblock.tables.catalogue import DOMAINS, LISTS, ROW_COLUMNS, TABLES, columns_of, keys_of, refdata_folder
+from gaugeblock.tables.catalogue import (
+    DOMAINS,
+    LISTS,
+    OPTIONS,
+    ROW_COLUMNS,
+    TABLES,
+    columns_of,
+    keys_of,
+    refdata_folder,
+)
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.lines import Lines as Lines
 from gaugeblock.tables.lines import is_decimal as is_decimal
@@ -331,21 +340,6 @@ def _opened(folder: str, release: str) -> Refdata:
     return mine if mine is not None else Refdata(folder, release)
 
 
-def nearest(text: str, choices: list[str] | dict[str, str], count: int = 5) -> list[str]:
-    """The choices that look most like ``text``, best first."""
-    from difflib import get_close_matches
-
-    folded: dict[str, str] = {}
-    for choice in choices:
-        folded.setdefault(choice.casefold(), choice)
-    found = [folded[m] for m in get_close_matches(text.casefold(), folded, n=count, cutoff=0.45)]
-    if len(found) < count:
-        wanted = text.casefold().replace("-", " ").replace(",", " ").split()
-        more = [c for f, c in folded.items() if c not in found and any(f.startswith(w) for w in wanted)]
-        found += more[: count - len(found)]
-    return found
-
-
 def canonical(data: Refdata, table: str, column: str, typed: str) -> str:
     """The key cell that ``typed`` means: the cell itself, another case of it, or a listed word; LookupMiss with the
     nearest.
@@ -365,9 +359,30 @@ def canonical(data: Refdata, table: str, column: str, typed: str) -> str:
     if cell is not None:
         return cell
 
-    def near() -> list[str]:
-        pool = {**{w: w for w in words}, **{c: c for c in cells.values()}}
-        return list(dict.fromkeys(words.get(n, n) for n in nearest(text, pool, 8))) or sorted(cells.values())
+    def near() -> Offers:
+        from gaugeblock.tables.near import of_kind, offers
+
+        own = sorted(c for c in cells.values() if c not in ("any", "not stated"))
+        pool = {**{w: c for w, c in words.items() if c in own}, **{c: c for c in own}}
+        return offers(text, pool, of_kind(text, own), column=f"{table.split('/', 1)[0]} {column}", data=data)
 
     why = "not a key of this table"
     raise LookupMiss(typed, f"{table} {column}", why, near, "use one of these, or ask the maker")
+
+
+def option(typed: str, column: str, why: str, do: str = "use one of these", data: Refdata | None = None) -> str:
+    """One of the few words of an option that is no key of a table: as typed, or by a word that is listed for it.
+
+    ``column`` is the option with its domain, ``driveline phasing``. InputError with what is near, never the opposite.
+    """
+    choices, folded = OPTIONS[column], " ".join(typed.split()).casefold()
+    domain, _, name = column.partition(" ")
+    if folded in choices:
+        return folded
+    data = data or refdata()
+    said = {c: c for c in choices} | data.words(domain, name)
+    if folded in said:
+        return said[folded]
+    from gaugeblock.tables.near import offers
+
+    raise InputError(typed[:60], name, why, offers(typed, said, choices, column=column, data=data), do)

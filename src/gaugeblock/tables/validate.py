@@ -13,7 +13,7 @@ from math import inf
 from typing import TYPE_CHECKING
 
 from gaugeblock.errors import InputError
-from gaugeblock.tables.catalogue import DOMAINS, LISTS, TABLES, keys_of, refdata_folder
+from gaugeblock.tables.catalogue import DOMAINS, LISTS, OPTIONS, TABLES, keys_of, refdata_folder
 from gaugeblock.tables.fault import Fault
 from gaugeblock.tables.formulas import formula_faults
 from gaugeblock.tables.frozen import carried_faults, digest_faults
@@ -345,6 +345,9 @@ def _word_faults(tables: Mapping[str, list[Row]], words: list[Row]) -> list[Faul
         relation, column = _relation(c["column"])
         if relation == KIND and column in columns[c["domain"]]:
             continue  # the cell is a kind, not a key
+        choices = OPTIONS.get(f"{c['domain']} {column}", ())
+        if c["cell"] in choices:
+            continue
         if column not in columns[c["domain"]]:
             do = "name a key column of a table of the domain"
             faults.append(Fault("words.csv", word.line, "column", "unknown_column", repr(c["column"]), do))

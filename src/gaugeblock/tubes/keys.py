@@ -9,7 +9,6 @@ from gaugeblock import lookup, units
 from gaugeblock.answer.making import stated
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.figure import Figure
-from gaugeblock.tables.load import nearest
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -136,12 +135,14 @@ def stock(
                         "name one of them",
                     )
     if "family" not in cells:
-        pool = {w: w for w, c in _phrases(data).items() if "family" in c}
+        from gaugeblock.tables.near import of_these
+
+        pool = [w for w, c in _phrases(data).items() if "family" in c]
         raise LookupMiss(
             material,
             "material",
             "no metal is named",
-            nearest(material, pool) or families(data),
+            of_these(material, pool, families(data)),
             "name the metal, as 1020 DOM or steel",
         )
     family = cells["family"]
@@ -181,14 +182,12 @@ def _read(typed: str, where: str, data: Refdata) -> dict[str, str]:
                 at = end
                 break
         else:
-            near = nearest(" ".join(words[at:]), {w: w for w in phrases}) or nearest(words[at], {w: w for w in phrases})
-            raise LookupMiss(
-                typed,
-                where,
-                f"{words[at]!r} is not a word of the tables",
-                near or families(data),
-                "use words of the tables, as 1020 DOM as drawn",
-            )
+            from gaugeblock.tables.near import of_these
+
+            near = of_these(" ".join(words[at:]), list(phrases), ())
+            near = near if near.near else of_these(words[at], list(phrases), families(data))
+            why = f"{words[at]!r} is not a word of the tables"
+            raise LookupMiss(typed, where, why, near, "use words of the tables, as 1020 DOM as drawn")
     return cells
 
 

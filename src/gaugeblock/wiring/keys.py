@@ -8,7 +8,8 @@ from fractions import Fraction
 from gaugeblock import units
 from gaugeblock.answer.making import read_positive
 from gaugeblock.errors import InputError
-from gaugeblock.tables.load import canonical
+from gaugeblock.tables.catalogue import OPTIONS
+from gaugeblock.tables.load import canonical, option
 from gaugeblock.units import Measure
 from gaugeblock.value import Value, put
 
@@ -18,7 +19,7 @@ if TYPE_CHECKING:
 
     from gaugeblock.tables.load import Refdata
 
-RETURNS = ("wire", "body")
+RETURNS = OPTIONS["wiring return"]
 STARTER = "starter cable"
 KINDS = ("load", STARTER)
 PLACES = ("by the engine", "in the cabin")
@@ -176,22 +177,14 @@ def kind_of(typed: str | None) -> str | None:
     """What kind of circuit: a load, or a cable of the starter."""
     if not typed:
         return None
-    said = typed.strip().casefold()
-    for kind in KINDS:
-        if said in (kind, kind.split()[0]):
-            return kind
-    raise InputError(typed, "kind", "not a kind of circuit", KINDS, "use one of these")
+    return option(typed, "wiring kind", "not a kind of circuit")
 
 
 def back_of(typed: str | None) -> str | None:
     """How the current comes back."""
     if not typed:
         return None
-    said = typed.strip().casefold()
-    said = "body" if said in ("body", "chassis", "frame", "earth", "ground") else said
-    if said not in RETURNS:
-        raise InputError(typed, "return", "neither a wire nor the body", RETURNS, "write wire or body")
-    return said
+    return option(typed, "wiring return", "neither a wire nor the body", "write wire or body")
 
 
 def wire_of(typed: str | None) -> Measure | None:

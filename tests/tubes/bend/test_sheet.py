@@ -219,7 +219,7 @@ def test_cautions_belong_to_the_tube_and_the_method() -> None:
         ({"method": "bending brake"}, LookupMiss, "nearest"),
         ({"material": "unobtainium"}, LookupMiss, "nearest"),
         ({"material": "4130 304"}, InputError, "family is both"),
-        ({"service": "spacecraft"}, LookupMiss, "aircraft"),
+        ({"service": "aircraf"}, LookupMiss, "aircraft"),
         ({"radius": "0.8 in"}, InputError, "more than half the OD"),
         ({"radius": "5 furlongs"}, UnitError, "in"),
         ({"radius": "5 in", "measured_to": "outside"}, InputError, "inside"),

@@ -139,8 +139,7 @@ def body_of(shaft: Shaft, form: Form, data: Refdata) -> Body:
 def _spline(form: Form, data: Refdata) -> Sizes:
     from gaugeblock.driveline.splines.sizes import THE_ANGLE, Sizes, check_form, teeth_of
 
-    root = form.root or "flat root"
-    check_form(THE_ANGLE, root, "side fit", data)
+    root, _ = check_form(THE_ANGLE, form.root or "flat root", "side fit", data)
     return Sizes(form.pitch or "", teeth_of(form.teeth or ""), root, "side fit", data)
 
 

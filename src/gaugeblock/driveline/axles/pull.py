@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from gaugeblock import units
 from gaugeblock.answer.making import read_positive
-from gaugeblock.errors import InputError
+from gaugeblock.tables.catalogue import OPTIONS
+from gaugeblock.tables.load import option
 from gaugeblock.units import Measure
 from gaugeblock.value import Value, put
 
@@ -13,7 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
     from typing import Any
 
-OPEN, LIMITED, LOCKED = DIFFERENTIALS = ("open", "limited slip", "locked")
+OPEN, LIMITED, LOCKED = DIFFERENTIALS = OPTIONS["driveline differential"]
 # How people say that a gearbox has a clutch.
 NO_CONVERTER = ("none", "no", "clutch")
 # Key -> its dimension.
@@ -21,7 +22,7 @@ ENGINE = {"engine_torque": "torque", "converter": "ratio", "gear": "ratio", "tra
 TYRE = {"wheel_load": "force", "grip": "ratio", "radius": "length"}
 # The weight on the wheel, worked out: the load of the axle at rest, and what the pull shifts.
 SHIFT = {"axle_load": "force", "height": "length", "wheelbase": "length"}
-REAR, FRONT = DRIVEN = ("rear", "front")
+REAR, FRONT = DRIVEN = OPTIONS["driveline driven"]
 # A weight on a wheel as a scale shows it: mass unit -> the force it is read as.
 _WEIGHTS = {"lb": ("1", "lbf"), "kg": ("9.80665", "N")}
 
@@ -78,10 +79,10 @@ class Pull(Value):
         lifted: bool = False,
         **given: Measure | None,
     ) -> None:
-        if differential is not None and differential not in DIFFERENTIALS:
-            raise InputError(differential, "differential", "not a differential", DIFFERENTIALS, "use one of these")
-        if driven is not None and driven not in DRIVEN:
-            raise InputError(driven, "driven", "not an axle", DRIVEN, "use one of these")
+        if differential is not None:
+            differential = option(differential, "driveline differential", "not a differential")
+        if driven is not None:
+            driven = option(driven, "driveline driven", "not an axle")
         put(self, "differential", differential)
         put(self, "driven", driven)
         put(self, "lifted", lifted)
@@ -96,9 +97,7 @@ class Pull(Value):
         if (typed.get("converter") or "").strip().casefold() in NO_CONVERTER:
             typed = {**typed, "converter": "1"}
         read = {k: positive(t, dim, k) for k, dim in known.items() if (t := typed.get(k)) is not None}
-        lifted = typed.get("lifted") or "no"
-        if lifted not in ("yes", "no"):
-            raise InputError(lifted, "lifted", "not yes or no", ("yes", "no"), "use one of these")
+        lifted = option(typed.get("lifted") or "no", "driveline lifted", "not yes or no")
         return cls(typed.get("differential"), typed.get("driven"), lifted=lifted == "yes", **read)
 
     def lacks_engine(self) -> list[str]:

@@ -60,7 +60,7 @@ def _sheet(job: Splines, asked: dict[str, str | None], data: Refdata) -> Sheet:
         return task.missing(missing)
     root, fit = job.root or "flat root", job.fit or "side fit"
     try:
-        check_form(THE_ANGLE, root, fit, data)
+        root, fit = check_form(THE_ANGLE, root, fit, data)
         made = Sizes(job.pitch or "", teeth_of(str(job.teeth)), root, fit, data)
         load = None
         if job.torque is not None:

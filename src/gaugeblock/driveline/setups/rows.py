@@ -9,7 +9,7 @@ from gaugeblock.driveline.statements import rule_cautions
 from gaugeblock.errors import LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.lookup import figure_of
-from gaugeblock.tables.load import Refdata, Row, canonical, nearest
+from gaugeblock.tables.load import Refdata, Row, canonical
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -34,7 +34,9 @@ def rows_of(of: Step, data: Refdata) -> list[Row]:
         rows = [r for r in own if name in (q := r["quantity"], q.removesuffix("_maximum"), q.removesuffix("_torque"))]
     if not rows:
         steps = list(dict.fromkeys([r["step"] for r in own] + [r["quantity"].replace("_", " ") for r in own]))
-        near = nearest(of.step, steps) or steps
+        from gaugeblock.tables.near import offers
+
+        near = offers(of.step, {s: s for s in steps}, steps, column="driveline step", data=data)
         raise LookupMiss(of.step, f"{TABLE} step", f"no such step of {part}", near, "use one of these")
     if of.wear is None:
         return rows

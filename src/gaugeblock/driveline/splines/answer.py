@@ -76,7 +76,7 @@ def spline(
     count = teeth_of(teeth)
     if cell == "parallel side":
         return _straight(cell, count, asked, data)
-    check_form(pressure_angle, root, fit, data)
+    root, fit = check_form(pressure_angle, root, fit, data)
     made = Sizes(cell, count, root, fit, data)
     twist = keys.positive(torque, "torque", "torque")
     load_of = None

@@ -8,10 +8,9 @@ from fractions import Fraction
 from gaugeblock import units
 from gaugeblock.answer.making import base, derived, stated
 from gaugeblock.calc import driveline as calc
-from gaugeblock.driveline.keys import FITS, ROOTS
 from gaugeblock.errors import InputError
 from gaugeblock.figure import Figure
-from gaugeblock.tables.load import Refdata
+from gaugeblock.tables.load import Refdata, option
 from gaugeblock.units import Measure
 
 _PITCH = re.compile(r"(?P<pitch>[0-9]+(?:\.[0-9]+)?)/(?P<stub>[0-9]+(?:\.[0-9]+)?)", re.ASCII)
@@ -137,7 +136,8 @@ def teeth_of(typed: str) -> int:
 THE_ANGLE = "30 deg"
 
 
-def check_form(pressure_angle: str, root: str, fit: str, data: Refdata) -> None:
+def check_form(pressure_angle: str, root: str, fit: str, data: Refdata) -> tuple[str, str]:
+    """The root form and the fit that were meant; InputError for a form that the equations are not of."""
     angle = data.words("driveline", "pressure_angle").get(" ".join(pressure_angle.split()).casefold(), pressure_angle)
     if angle != THE_ANGLE and units.parse_measure(angle, "angle", "pressure angle").to("deg") != 30.0:
         raise InputError(
@@ -147,10 +147,8 @@ def check_form(pressure_angle: str, root: str, fit: str, data: Refdata) -> None:
             (THE_ANGLE,),
             "ask the maker for the standard's other form",
         )
-    if root not in ROOTS:
-        raise InputError(root, "root", "not a root form", ROOTS, "use one of these")
-    if fit not in FITS:
-        raise InputError(fit, "fit", "not a fit", FITS, "use one of these")
+    root = option(root, "driveline root", "not a root form", data=data)
+    fit = option(fit, "driveline fit", "not a fit", data=data)
     if root == "fillet root" and fit == "major diameter fit":
         raise InputError(
             f"{root}, {fit}",
@@ -159,3 +157,4 @@ def check_form(pressure_angle: str, root: str, fit: str, data: Refdata) -> None:
             ("side fit",),
             "ask for the side fit",
         )
+    return root, fit

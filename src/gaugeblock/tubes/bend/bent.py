@@ -6,7 +6,7 @@ from gaugeblock import units
 from gaugeblock.answer import making
 from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.tables.catalogue import SERVICES, VEHICLE_SERVICES
-from gaugeblock.tables.load import canonical, nearest
+from gaugeblock.tables.load import canonical
 from gaugeblock.tubes import keys
 from gaugeblock.tubes.sizes import Listed, listed
 from gaugeblock.value import Value, put
@@ -168,6 +168,8 @@ def service_of(typed: str, data: Refdata) -> str:
     folded = typed.casefold()
     cell = data.words("tubes", "service").get(folded, folded)
     if cell not in SERVICES or cell == "any":
-        near = nearest(typed, list(SERVICES[1:])) or SERVICES[1:]
+        from gaugeblock.tables.near import of_these
+
+        near = of_these(typed, SERVICES[1:])
         raise LookupMiss(typed, "service", "not a service", near, "use one of these")
     return cell

@@ -99,7 +99,7 @@ def tube(argv: list[str], read_job: Callable[[str], Job]) -> int:
 
 def _of_job(job: Job, job_path: str, name: str | None, data: Any) -> list[Plan]:
     from gaugeblock.errors import LookupMiss
-    from gaugeblock.tables.load import nearest
+    from gaugeblock.tables.near import nearest
     from gaugeblock.tubes.page import planned
 
     names = [t.name for t in job.tubes]

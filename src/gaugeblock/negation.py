@@ -1,0 +1,75 @@
+"""How a word is turned round: ``not oiled``, ``no oil``, ``unoiled``; and whether a choice says what was denied."""
+
+from __future__ import annotations
+
+import re
+
+# What turns the words after it, to the end of what was typed. ``No 10`` is a number, not a denial.
+_TURNS = (
+    r"\b(?:not|never|without|w/o|minus|neither|nor|cannot|(?:is|are|was|were|do|does|did|has|have|ca|wo)n'?t|ain'?t"
+    r"|non|no(?!\.?[ -]*[0-9])(?! ?\.))\b[ -]*(?:(?:an?|any|the|yet|been|be|much|very|too|quite|really|all|in an?)\b["
+    r" ]*)*"
+)
+_PREFIXES = ("un", "non-", "non")
+_SUFFIXES = ("-free", "less")
+_ENDINGS = ("ised", "ized", "ed", "ing", "es", "s", "y", "d", "e")
+_LEAST = 3
+# Words that join others and say nothing by themselves.
+_LINKS = frozenset(["a", "an", "and", "any", "at", "by", "for", "in", "of", "on", "the", "to", "with"])
+
+
+def denied(text: str) -> str:
+    """The words that a text turns round, in lower case; blank where it turns none.
+
+    >>> denied("not oiled"), denied("unplated"), denied("oil-free"), denied("No 10-24")
+    ('oiled', 'plated', 'oil', '')
+    """
+    plain = " ".join(text.casefold().split())
+    found = re.search(_TURNS, plain)
+    if found is not None:
+        return plain[found.end() :].strip(" -")
+    if re.search("[- ]free$", plain):
+        return plain[: -len("-free")].strip()
+    for word in plain.split():
+        base = _base(word)
+        if base:
+            return base
+    return ""
+
+
+def affirmed(text: str) -> str:
+    """The words before those that a text turns round: ``wheel nut`` of ``wheel nut not lubed``."""
+    plain = " ".join(text.casefold().split())
+    found = re.search(_TURNS, plain)
+    return plain[: found.start()].strip(" ,") if found is not None else ""
+
+
+def _base(word: str) -> str:
+    """The word that a prefix or an ending turns round; blank where there is none, or where too little is left."""
+    for prefix in _PREFIXES:
+        if word.startswith(prefix) and len(word) >= len(prefix) + _LEAST:
+            return word.removeprefix(prefix)
+    for suffix in _SUFFIXES:
+        if word.endswith(suffix) and len(word) >= len(suffix) + _LEAST:
+            return word.removesuffix(suffix)
+    return ""
+
+
+def stem(word: str) -> str:
+    """A word without its ending, so that ``oil``, ``oils`` and ``oiled`` are one."""
+    for ending in _ENDINGS:
+        if word.endswith(ending) and len(word) - len(ending) >= _LEAST:
+            return word.removesuffix(ending)
+    return word
+
+
+def says(choice: str, base: str) -> bool:
+    """Whether a choice says a word of ``base``, and does not itself turn it round."""
+    plain = " ".join(choice.casefold().split())
+    found = re.search(_TURNS, plain)
+    own = plain[: found.start()] if found is not None else re.sub(r"[^ ]+[- ]free$", "", plain)
+    return not _stems(base).isdisjoint(_stems(own))
+
+
+def _stems(text: str) -> set[str]:
+    return {stem(w) for w in re.findall(r"[a-z0-9./]+", text) if w not in _LINKS}

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from gaugeblock.domains import validate as validate
     from gaugeblock.driveline.axles.answer import axle as axle
     from gaugeblock.driveline.axles.answer import axle_compared as axle_compared
-    from gaugeblock.driveline.gearing import gearing as gearing
+    from gaugeblock.driveline.gears.answer import gearing as gearing
     from gaugeblock.driveline.hardness import hardness as hardness
     from gaugeblock.driveline.joints.answer import joint as joint
     from gaugeblock.driveline.propshafts.answer import shaft as shaft

@@ -43,7 +43,10 @@ def test_the_makers_turns_a_mile_govern() -> None:
     assert by_maker.decision.kind == "use"
 
 
-@pytest.mark.parametrize(("teeth", "said"), [("41/10", "hunting: every"), ("40/10", "not hunting: teeth have 10")])
+@pytest.mark.parametrize(
+    ("teeth", "said"),
+    [("41/10", "hunting: every"), ("40/10", "not hunting: teeth have 10"), ("42/12", "partly hunting: teeth have 6")],
+)
 def test_tooth_counts_make_a_ratio_and_say_whether_it_hunts(teeth: str, said: str) -> None:
     sheet = gearing(teeth, tyre="28 in")
     ring, pinion = (int(t) for t in teeth.split("/"))
@@ -56,6 +59,36 @@ def test_several_ratios_are_candidates_and_ask_which_is_fitted() -> None:
     assert (sheet.decision.kind, [q.key for q in sheet.questions]) == ("ask", ["ratios"])
     assert len(speeds(sheet)) == 4
     assert len({f.id for f in sheet.figures}) == len(sheet.figures)
+    assert sheet.grid[0] == ("gear", "axle 3.55", "axle 4.1")
+    assert [row[0] for row in sheet.grid[1:]] == ["3.06", "1"]
+    assert sheet.as_dict()["grid"] == [list(row) for row in sheet.grid]
+
+
+def test_tyres_stand_side_by_side_and_a_gear_that_overspeeds_the_engine_says_so() -> None:
+    sheet = gearing("3.55", tyre="26 in, 28 in", gears="3.06, 1", engine_speed="6000 rpm")
+    assert sheet.grid[0] == ("gear", "3.55, 26 in", "3.55, 28 in")
+    assert [cell.endswith("over") for row in sheet.grid[1:] for cell in row[1:]] == [True, True, False, False]
+    assert (sheet.decision.kind, [q.key for q in sheet.questions]) == ("ask", ["tyre"])
+
+
+def test_a_school_problem_prints_what_a_larger_tyre_does_to_the_speedometer() -> None:
+    """QAM: P205/75R14 (26.1 in) for P185/75R14 (24.92 in): the speedometer shows less, by 24.92 / 26.1."""
+    sheet = gearing("3.55", tyre="P205/75R14", was_tyre="P185/75R14")
+    assert sheet.figure("speedometer_ratio").typical == pytest.approx(24.92 / 26.10, abs=3e-4)
+    assert sheet.figure("speedometer_reading").typical == pytest.approx(60 * 24.92 / 26.10, abs=0.02)
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.integers(250, 500), st.integers(250, 500), st.integers(22, 34), st.integers(22, 34), st.integers(12, 30))
+def test_the_driven_gear_takes_the_error_back(now: int, was: int, tyre: int, old: int, driven: int) -> None:
+    sheet = gearing(
+        f"{now / 100}", tyre=f"{tyre} in", was_ratio=f"{was / 100}", was_tyre=f"{old} in", driven_gear=str(driven)
+    )
+    ratio, left = [f.typical for f in sheet.figures if f.quantity == "speedometer_ratio"]
+    assert ratio == pytest.approx(now / was * old / tyre)
+    assert abs(left - 1) <= 0.5 / max(round(driven * ratio), 1) + 1e-9
+    same = gearing(f"{now / 100}", tyre=f"{tyre} in", was_ratio=f"{now / 100}", was_tyre=f"{tyre} in")
+    assert same.figure("speedometer_ratio").typical == pytest.approx(1)
 
 
 @pytest.mark.parametrize(
@@ -86,6 +119,9 @@ def test_what_is_doubtful_is_asked_and_turns_nothing(more: dict[str, str], key: 
         {"ratios": "3.55", "tyre": "0 in"},
         {"ratios": "3.55", "tyre": "big"},
         {"ratios": "3.55 %", "tyre": "28 in"},
+        {"ratios": "3.55", "tyre": "28 in", "driven_gear": "many"},
+        {"ratios": "3.55", "tyre": "28 in", "was_tyre": "big"},
+        {"ratios": "3, 4, 5", "tyre": "25 in, 26 in, 27 in, 28 in, 29 in"},
     ],
 )
 def test_what_cannot_be_read_is_refused(asked: dict[str, str]) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from gaugeblock.driveline.gearing import gearing
+from gaugeblock.driveline.gears.answer import gearing
 from gaugeblock.driveline.joints.answer import joint
 from gaugeblock.fasteners.part import part
 from gaugeblock.fasteners.torque import torque

@@ -23,10 +23,11 @@ if TYPE_CHECKING:
 class Sheet(Value):
     """One answer: figures (the governing one first), checks, cautions, drawings, what it comes to, what is to be asked.
 
-    What the decision shows stands among the figures, last where the answer did not list it.
+    What the decision shows stands among the figures, last where the answer did not list it. ``grid`` is a table of what
+    was worked out side by side: its head, then its rows; empty for most answers.
     """
 
-    __slots__ = ("asked", "cautions", "checks", "data", "decision", "drawings", "figures", "questions", "title")
+    __slots__ = ("asked", "cautions", "checks", "data", "decision", "drawings", "figures", "grid", "questions", "title")
 
     title: str
     asked: Mapping[str, str | None]
@@ -37,6 +38,7 @@ class Sheet(Value):
     drawings: tuple[Drawing, ...]
     decision: Decision
     questions: tuple[Question, ...]
+    grid: tuple[tuple[str, ...], ...]
 
     def __init__(
         self,
@@ -49,6 +51,7 @@ class Sheet(Value):
         drawings: Iterable[Drawing] | None = None,
         decision: Decision | None = None,
         questions: Iterable[Question] = (),
+        grid: Iterable[tuple[str, ...]] = (),
     ) -> None:
         listed, judged = tuple(figures), tuple(checks)
         decision = decision or decided("", listed[0] if listed else None, judged)
@@ -62,6 +65,7 @@ class Sheet(Value):
         put(self, "drawings", tuple(drawings or ()))
         put(self, "decision", decision)
         put(self, "questions", tuple(questions))
+        put(self, "grid", tuple(grid))
 
     @property
     def governing(self) -> Figure | None:
@@ -92,6 +96,7 @@ class Sheet(Value):
             "checks": [c.as_dict() for c in self.checks],
             "questions": [q.as_dict() for q in self.questions],
             "cautions": [c.as_dict() for c in self.cautions],
+            **({"grid": [list(row) for row in self.grid]} if self.grid else {}),
         }
 
 

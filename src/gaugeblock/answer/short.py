@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 _MOST_LINES = 15
 _MOST_BESIDE = 3
 _MOST_CAUTIONS = 2
+_LEAST_ROOM = 2  # for one caution below a table
 
 
 def short(sheet: Sheet, unit: str | None = None, columns: int | None = None) -> str:
@@ -23,16 +24,36 @@ def short(sheet: Sheet, unit: str | None = None, columns: int | None = None) -> 
     decision = sheet.decision
     head = wrap(sheet.title, 0, 2, wide=wide)
     body = _decided(sheet, unit, wide)
-    beside = _beside(sheet, wide) if decision.kind in (USE, ASK) else []
+    grid = aligned(sheet.grid, wide) if decision.kind in (USE, ASK) else []
+    beside = _beside(sheet, wide) if decision.kind in (USE, ASK) and not grid else []
     open_ones = [q for q in sheet.questions if q.text not in decision.do]
     rest = [wrap(f"{q.kind.capitalize()}: {q.text}", 2, 4, wide=wide) for q in open_ones[:2]]
     cares = [c for c in sheet.cautions if c.severity in ("injury", "damage")]
     cares.sort(key=lambda c: c.severity != "injury")
     rest += [wrap(f"CARE  {c.text}", 2, 8, wide=wide) for c in cares[:_MOST_CAUTIONS]]
     foot = _foot(sheet, wide)
-    room = _MOST_LINES - len(head) - len(body) - len(foot) - 1
+    room = max(_MOST_LINES - len(head) - len(body) - len(grid) - len(foot) - 1, _LEAST_ROOM if grid else 0)
     said = _fitting(beside, rest, room)
-    return "\n".join([*head, "", *body, *said, *foot])
+    return "\n".join([*head, "", *body, *grid, *said, *foot])
+
+
+def aligned(grid: tuple[tuple[str, ...], ...], wide: int) -> list[str]:
+    """A table in columns, as many of them across as there is room for, the rest below under the same first column."""
+    if not grid:
+        return []
+    sizes = [max(len(row[n]) for row in grid) for n in range(len(grid[0]))]
+    lines: list[str] = []
+    first = 1
+    while first < len(sizes):
+        last, at = first, 4 + sizes[0]
+        while last < len(sizes) and (last == first or at + 2 + sizes[last] <= wide):
+            at += 2 + sizes[last]
+            last += 1
+        for row in grid:
+            cells = [row[0].ljust(sizes[0]), *(row[n].ljust(sizes[n]) for n in range(first, last))]
+            lines.append(f"    {'  '.join(cells)}".rstrip())
+        first = last
+    return lines
 
 
 def _fitting(beside: list[str], rest: list[list[str]], room: int) -> list[str]:

@@ -12,7 +12,7 @@ WING = Wing(
         "joint": ("commands", "joint angles: how uneven they drive"),
         "axle": ("axles.commands", "does an axle shaft carry what engine and tyre send to it"),
         "shaft": ("propshafts.commands", "a propeller shaft: length, travel, whip, joints"),
-        "gearing": ("commands", "engine speed at road speed, by axle ratio and tyre"),
+        "gearing": ("gears.commands", "engine speed at road speed, by axle ratio and tyre"),
     },
     {
         "steel": "steel",
@@ -23,7 +23,7 @@ WING = Wing(
         "axle": "axles.answer",
         "axle_compared": "axles.answer",
         "shaft": "propshafts.answer",
-        "gearing": "gearing",
+        "gearing": "gears.answer",
     },
     {
         "driveline": "Driveline",

@@ -184,35 +184,3 @@ def joint(argv: list[str]) -> int:
         data=refdata(a.data_release),
     )
     return print_sheet(sheet, a.json, a.unit, a.why)
-
-
-def gearing(argv: list[str]) -> int:
-    """Run ``gaugeblock gearing``; the exit code."""
-    parser = parser_of(
-        "gearing",
-        "Engine speed at a road speed through every gear, for axle ratios side by side.",
-        'gaugeblock gearing "3.55, 41/10" --tyre P215/65R15 --speed "60 mph" --gears "3.06, 1.63, 1, 0.7"',
-    )
-    parser.add_argument("ratios", metavar="RATIOS", help='axle ratios or tooth counts, with commas: "3.55, 41/10"')
-    parser.add_argument("--tyre", metavar="T", help="size code or outside diameter: P215/65R15, 28 in")
-    parser.add_argument("--revolutions", metavar="N", help="of the tyre by its maker: 775 rev/mile")
-    parser.add_argument("--speed", default="60 mph", metavar="V", help="of the vehicle: 60 mph (default)")
-    parser.add_argument(
-        "--gears", default="1", metavar="G", help='ratios of the gearbox, the top gear last: "3.06, 1.63, 1"'
-    )
-    parser.add_argument("--transfer", metavar="R", help="ratio of a transfer case")
-    common_options(parser)
-    a = parser.parse_args(argv)
-    from gaugeblock.driveline.gearing import gearing as sheet_of
-    from gaugeblock.tables.load import refdata
-
-    sheet = sheet_of(
-        a.ratios,
-        tyre=a.tyre,
-        revolutions=a.revolutions,
-        speed=a.speed,
-        gears=a.gears,
-        transfer=a.transfer,
-        data=refdata(a.data_release),
-    )
-    return print_sheet(sheet, a.json, a.unit, a.why)

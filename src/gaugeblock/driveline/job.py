@@ -154,6 +154,10 @@ class GearingItem(Entry):
     revolutions: Name | None = None
     speed: Name | None = None
     transfer: Name | None = None
+    engine_speed: Name | None = None
+    was_ratio: Name | None = None
+    was_tyre: Name | None = None
+    driven_gear: Name | None = None
     notes: Text | None = None
 
 
@@ -274,10 +278,14 @@ GEARING_STARTER = """\
 #step = 1                               # its place in the order of the work, where the usual order is not yours
 #ratios = ["3.55", "41/10"]             # axle ratios, or teeth of ring gear and pinion
 #gears = ["3.06", "1.63", "1", "0.7"]   # of the gearbox, the top gear last
-#tyre = "P215/65R15"                    # size code, or outside diameter
+#tyre = "P215/65R15"                    # size code, or outside diameter; several with commas
 #revolutions = "775 rev/mile"           # of the tyre by its maker, which governs
 #speed = "60 mph"                       # of the vehicle
 #transfer = "1"                         # ratio of a transfer case
+#engine_speed = "6000 rpm"              # the most of the engine
+#was_ratio = "3.08"                     # with which the speedometer was right
+#was_tyre = "P205/75R14"                # the same of the tyre
+#driven_gear = "18"                     # teeth of the speedometer's driven gear
 #notes = ""
 """
 

@@ -1,0 +1,84 @@
+"""How often a tyre turns in a mile, by its size code, its outside diameter, or its maker."""
+
+from __future__ import annotations
+
+import re
+
+from gaugeblock import units
+from gaugeblock.answer.making import base, derived, stated
+from gaugeblock.calc import driveline as calc
+from gaugeblock.errors import InputError
+from gaugeblock.value import Value, put
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
+    from gaugeblock.tables.load import Refdata
+    from gaugeblock.units import Measure
+
+_CODE = re.compile(
+    r"(?:P|LT)?\s*(?P<width>[0-9]{3})/(?P<aspect>[0-9]{2,3})\s*(?:ZR|R|D|B|-)?\s*(?P<rim>[0-9]{2}(?:\.5)?)",
+    re.ASCII | re.IGNORECASE,
+)
+# An off-road size says its overall diameter first: 31x10.50R15.
+_OVERALL = re.compile(
+    r"(?P<od>[0-9]{2}(?:\.[0-9]+)?)\s*x\s*[0-9]{1,2}(?:\.[0-9]+)?\s*(?:R|-)\s*[0-9]{2}", re.ASCII | re.I
+)
+_PARTS = (("width", "mm", "tyre_section_width"), ("aspect", "%", "tyre_aspect"), ("rim", "in", "rim_diameter"))
+
+
+class Tyre(Value):
+    """A tyre as typed: its turns in a mile, and the figures below that were typed or worked out."""
+
+    __slots__ = ("below", "turns", "typed")
+
+    typed: str
+    turns: Figure
+    below: tuple[Figure, ...]
+
+    def __init__(self, typed: str, turns: Figure, below: tuple[Figure, ...]) -> None:
+        put(self, "typed", typed)
+        put(self, "turns", turns)
+        put(self, "below", below)
+
+    @property
+    def is_by_size(self) -> bool:
+        """Whether its turns follow from its size, which is free of load."""
+        return bool(self.below)
+
+
+def by_maker(revolutions: Measure, data: Refdata) -> Tyre:
+    """A tyre whose turns in a mile its maker prints."""
+    return Tyre(revolutions.text, stated(revolutions, "tyre_revolutions", "revolutions", data), ())
+
+
+def by_size(typed: str, data: Refdata) -> Tyre:
+    """A tyre by its code (``P215/65R15``, ``31x10.50R15``) or outside diameter (``28 in``); InputError else."""
+    match = _CODE.fullmatch(typed.strip())
+    parts: tuple[Figure, ...] = ()
+    if match is None:
+        overall = _OVERALL.fullmatch(typed.strip())
+        text = f"{overall['od']} in" if overall is not None else typed
+        diameter = stated(units.parse_measure(text, "length", "tyre"), "tyre_diameter", "tyre", data)
+    else:
+        parts = tuple(
+            stated(units.parse_measure(f"{match[n]} {u}", units.dimension(u), n), quantity, f"{n} of {typed}", data)
+            for n, u, quantity in _PARTS
+        )
+        number = units.from_base(calc.tyre_diameter(*(base(f) for f in parts)), "in")
+        diameter = derived("tyre_diameter_of_code", "tyre_diameter", number, "in", parts, data, key={"tyre": typed})
+    if diameter.typical <= 0:
+        raise InputError(typed, "tyre", "must be more than zero", (), "give the tyre itself")
+    number = calc.revolutions_per_mile(base(diameter))
+    said = "free of load; a loaded tyre turns about 3 % more often"
+    made = derived(
+        "revolutions_per_mile",
+        "tyre_revolutions",
+        number,
+        "rev/mile",
+        (diameter,),
+        data,
+        key={"tyre": typed},
+        conditions=said,
+    )
+    return Tyre(typed, made, (*parts, diameter))

@@ -17,7 +17,10 @@ _MOST_FANS = 2
 
 
 def drawings(columns: Sequence[tuple[str, Sequence[Figure]]], speed: Figure, most: Figure | None) -> list[Drawing]:
-    """One plot: for one column, or the first and the last of engine speeds (a gear each) at the road speed, to the engine's greatest."""
+    """One plot to the engine's greatest speed: of one or two columns of engine speeds at the road speed, a gear
+    each, or
+    of the first and the last of more.
+    """
     from gaugeblock.drawing.speed_plot import engine_against_road
 
     top = units.from_base(base(most), "rpm") if most is not None else _USUAL

@@ -41,7 +41,18 @@ class Gearing(Value):
     ``most`` the greatest speed of the engine.
     """
 
-    __slots__ = ("driven", "gears", "most", "ratios", "revolutions", "speed", "transfer", "tyres", "was_ratio", "was_tyre")
+    __slots__ = (
+        "driven",
+        "gears",
+        "most",
+        "ratios",
+        "revolutions",
+        "speed",
+        "transfer",
+        "tyres",
+        "was_ratio",
+        "was_tyre",
+    )
 
     ratios: tuple[str, ...]
     gears: tuple[Measure, ...]

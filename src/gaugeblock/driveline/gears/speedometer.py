@@ -1,4 +1,4 @@
-"""What a speedometer driven by the gearbox shows after another axle ratio or tyre, and the driven gear that mends it."""
+"""What a speedometer shows after another axle ratio or tyre, and the driven gear that mends it."""
 
 from __future__ import annotations
 
@@ -62,14 +62,18 @@ def speedometer(
     ratio = derived("speedometer_ratio", "speedometer_ratio", value, "1", inputs, data, key=key)
     shown = units.from_base(base(speed) * value, speed.unit)
     said = f"shown at {speed.text} {speed.unit}"
-    reading = derived("speedometer_reading", "speedometer_reading", shown, speed.unit, (speed, ratio), data, key=key, conditions=said)
+    reading = derived(
+        "speedometer_reading", "speedometer_reading", shown, speed.unit, (speed, ratio), data, key=key, conditions=said
+    )
     if driven is None:
         return Speedometer(ratio, reading)
     fitted = stated(driven, "gear_teeth", "driven gear", data)
     exact = fitted.typical * value
     wanted = derived("driven_gear_wanted", "driven_gear_wanted", exact, "teeth", (fitted, ratio), data, key=key)
     whole = max(round(exact), 1)
-    gear = stated(units.parse_measure(f"{whole} teeth", "tooth count", "gear"), "gear_teeth", "nearest whole gear", data)
+    gear = stated(
+        units.parse_measure(f"{whole} teeth", "tooth count", "gear"), "gear_teeth", "nearest whole gear", data
+    )
     remains = f"with a driven gear of {whole} teeth"
     more = {**key, "driven": str(whole)}
     rule, of = "speedometer_ratio_of_gear", (wanted, gear)
@@ -99,7 +103,9 @@ _HAIR = 0.05
 
 def judged(found: Speedometer, data: Refdata) -> Check:
     """Against what is recommended of cars; it tells and stops nothing."""
-    limit = lookup.look_up(TABLE, "speedometer_reading_ratio", data=data, subject="speedometer", jurisdiction="SAE recommended practice")
+    limit = lookup.look_up(
+        TABLE, "speedometer_reading_ratio", data=data, subject="speedometer", jurisdiction="SAE recommended practice"
+    )
     low, high = limit.low or 1.0, limit.high or 1.0
     is_ok = low <= found.ratio.typical <= high
     why = f"{units.significant(found.ratio.typical, 3)} of the true speed; {low} to {high} is recommended of cars"

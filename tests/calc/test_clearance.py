@@ -245,15 +245,6 @@ def test_a_box_taken_out_equals_brute_force():
             assert apart - 0.01 - line.length / 999 / 2 - np.linalg.norm(travel) / 400 <= got.gap <= apart - 0.01 + 1e-4
 
 
-def test_what_is_short_is_told_worst_first():
-    tubes = [c.straight_pipe(n, (-1, 0, z), (1, 0, z), 0.02) for n, z in (("a", 0.0), ("b", 0.1), ("c", 0.25))]
-    gaps = c.tube_gaps(tubes)
-    got = c.short_of(gaps, 0.08)
-    assert [(g.first, g.second) for g, _ in got] == [("a", "b")]
-    assert got[0][1] == pytest.approx(0.02, abs=2e-5)
-    assert len(c.short_of(gaps, {("b", "c"): 0.2})) == 1
-
-
 def test_bodies_that_make_no_sense_are_refused():
     with pytest.raises(ValueError, match="movement"):
         c.Moves(up=-0.1)

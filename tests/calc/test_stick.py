@@ -77,7 +77,7 @@ def test_rounding_never_accumulates(drawn, datum, step, offset):
     for m in got.marks:
         assert abs(m.rounded - m.position) <= step / 2 * (1 + 1e-6)
         assert m.rounded / step == pytest.approx(round(m.rounded / step), abs=1e-6)
-    assert abs(got.cut_rounded - got.cut_length) <= step * (1 + 1e-6)
+    assert abs(got.end_rounded - got.start_rounded - got.cut_length) <= step * (1 + 1e-6)
 
 
 @given(rows, st.sampled_from(["start", "centre", "end"]))

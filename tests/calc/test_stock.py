@@ -71,7 +71,7 @@ def test_offcuts_are_named():
     got = stock.cut_list([("a", 4.0), ("b", 4.0)], 6.0, 0.002, name="1-3/4 x .120 offcut")
     assert [bar.offcut_name for bar in got.bars] == ["1-3/4 x .120 offcut 1", "1-3/4 x .120 offcut 2"]
     assert [bar.offcut for bar in got.bars] == pytest.approx([1.998, 1.998])
-    assert got.bought == 12.0
+    assert [bar.length for bar in got.bars] == [6.0, 6.0]
 
 
 def test_pieces_that_do_not_fit_and_lengths_of_nothing_are_refused():

@@ -18,13 +18,6 @@ RATIO = st.floats(0.6, 50.0)  # bend ratio
 ANGLE = st.floats(0.01, 3.0)
 
 
-@given(OD, RATIO)
-def test_inside_and_centre_line_radius_are_inverses(od: float, ratio: float) -> None:
-    inside = calc.inside_radius(ratio * od, od)
-    assert math.isclose(calc.centre_line_radius(inside, od), ratio * od, rel_tol=1e-12)
-    assert inside < ratio * od
-
-
 @given(OD, SHARE, RATIO)
 def test_the_outer_wall_thins_and_the_inner_wall_thickens(od: float, share: float, ratio: float) -> None:
     wall = share * od
@@ -44,7 +37,7 @@ def test_a_larger_radius_strains_less(od: float, a: float, b: float) -> None:
 
 @given(OD, RATIO)
 def test_strain_is_half_over_the_bend_ratio(od: float, ratio: float) -> None:
-    assert math.isclose(calc.outer_fibre_strain(od, ratio * od), 0.5 / calc.bend_ratio(ratio * od, od), rel_tol=1e-12)
+    assert math.isclose(calc.outer_fibre_strain(od, ratio * od), 0.5 / ratio, rel_tol=1e-12)
 
 
 @given(RATIO, ANGLE)
@@ -61,10 +54,9 @@ def test_the_gain_of_a_right_angle_is_the_known_share() -> None:
 @given(OD, SHARE)
 def test_a_tube_is_a_round_bar_less_its_bore(od: float, share: float) -> None:
     bore = calc.bore(od, share * od)
-    for of in (calc.area, calc.second_moment, calc.polar_second_moment, calc.plastic_modulus, calc.first_moment_half):
+    for of in (calc.area, calc.second_moment, calc.polar_second_moment, calc.plastic_modulus):
         assert math.isclose(of(od, bore), of(od, 0.0) - of(bore, 0.0), rel_tol=1e-9)
     assert calc.section_modulus(od, bore) < calc.plastic_modulus(od, bore) < 1.7 * calc.section_modulus(od, bore)
-    assert math.isclose(2 * calc.first_moment_half(od, bore), calc.plastic_modulus(od, bore), rel_tol=1e-12)
 
 
 @given(OD, st.floats(0.1, 10))
@@ -72,12 +64,6 @@ def test_section_properties_scale_with_their_powers(od: float, k: float) -> None
     bore = 0.8 * od
     for of, power in ((calc.area, 2), (calc.second_moment, 4), (calc.section_modulus, 3), (calc.plastic_modulus, 3)):
         assert math.isclose(of(k * od, k * bore), k**power * of(od, bore), rel_tol=1e-9)
-
-
-@given(st.floats(1e6, 1e9), OD, SHARE)
-def test_barlow_stress_and_pressure_are_inverses(stress: float, od: float, share: float) -> None:
-    pressure = calc.barlow_pressure(stress, share * od, od)
-    assert math.isclose(calc.barlow_stress(pressure, share * od, od), stress, rel_tol=1e-12)
 
 
 @given(OD, st.floats(0.01, 0.2), st.floats(1.0, 10.0), st.floats(1e8, 6e8))
@@ -102,22 +88,6 @@ def test_springback_lies_between_none_and_all_and_grows_with_strength(
 def test_a_section_at_the_elastic_limit_springs_back_wholly() -> None:
     depth = calc.elastic_bend_thickness(250e6, 2.0, 200e9)
     assert calc.springback_sheet(2.0, depth, 250e6, 200e9) == pytest.approx(0.0, abs=1e-12)
-
-
-def test_a_round_bend_has_no_ovality() -> None:
-    assert calc.ovality(1.5, 1.5, 1.5) == 0
-    assert calc.minor_to_major(1.5, 1.5) == calc.flattened_share(1.5, 1.5) == 1
-
-
-@given(st.floats(0.8, 0.999), st.floats(1.0, 1.1))
-def test_the_four_flattening_quantities_differ(small: float, large: float) -> None:
-    assume(large > 1.0001)
-    values = (
-        calc.ovality(large, small, 1.0),
-        1 - calc.minor_to_major(small, large),
-        1 - calc.flattened_share(small, 1.0),
-    )
-    assert len({round(v, 9) for v in values}) == 3
 
 
 _POSITIVE = [0.0254, 0.0381, 0.0445]

@@ -96,8 +96,6 @@ CALCULATED = [
     ),
     # Tire articles (TIREART)
     ("turns a mile of 24.88 in", calc.revolutions_per_mile(24.88 * IN), 810.6, 0.05),
-    # A shim table of TM 9-2320-289-34, p. 6-37: 0.019 in and +2
-    ("pinion shim, in", calc.backlash_after_shim(0.019, 0.002, 1.0), 0.021, 0.0005),
 ]
 
 

@@ -12,7 +12,7 @@ from gaugeblock.calc.path import Line, Path, add, dot, norm, subtract, unit
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Sequence
     from typing import TypeAlias
 
     from gaugeblock.calc.nearest import Signed
@@ -348,15 +348,3 @@ def taken_out(part: Box, travel: Vector, tubes: Sequence[Tube], tolerance: float
                     best = Gap(tube.name, part.name, gap, least - half_step, spot, "collar")
         out.append(best)
     return out
-
-
-def short_of(gaps: Sequence[Gap], asked: float | Mapping[tuple[str, str], float]) -> list[tuple[Gap, float]]:
-    """The gaps that cannot be shown to reach what is asked, each with what is missing of its lower bound, worst
-    first.
-    """
-    out = []
-    for g in gaps:
-        needed = asked if isinstance(asked, (int, float)) else asked.get((g.first, g.second), 0.0)
-        if g.low < needed:
-            out.append((g, needed - g.low))
-    return sorted(out, key=lambda row: -row[1])

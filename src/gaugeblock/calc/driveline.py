@@ -360,11 +360,6 @@ def engine_speed(
     return revolutions_rad_per_m * speed_m_per_s * axle_ratio * gear_ratio * transfer
 
 
-def backlash_after_shim(backlash_m: T, moved_m: T, change_per_shim: T) -> T:
-    """Backlash in m after moving shim from the ring gear side to the other; the ratio is measured on this axle."""
-    return backlash_m + moved_m * change_per_shim
-
-
 def carbon_equivalent(
     carbon: T, manganese: T, chromium: T = 0.0, molybdenum: T = 0.0, vanadium: T = 0.0, nickel: T = 0.0, copper: T = 0.0
 ) -> T:

@@ -114,11 +114,6 @@ class Layout:
         self.order = tuple(order)
         self.cut_length = stick.developed_length + trims[0] + trims[1]
 
-    @property
-    def cut_rounded(self) -> float:
-        """The blank as it is cut: from rounded end to rounded end, m."""
-        return self.end_rounded - self.start_rounded
-
 
 def round_to(value: float, step: float | None) -> float:
     """The nearest whole step, halves up; the value itself without a step. A float within 1e-9 of a step is that

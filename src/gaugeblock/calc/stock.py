@@ -43,11 +43,6 @@ class CutList:
         self.optimal = optimal
 
     @property
-    def bought(self) -> float:
-        """Stock used, m."""
-        return sum(bar.length for bar in self.bars)
-
-    @property
     def says(self) -> str:
         """Whether it is optimal, in words."""
         count = len(self.bars)

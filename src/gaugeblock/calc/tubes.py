@@ -21,21 +21,6 @@ def centre_line_radius(inside_radius_m: T, outside_diameter_m: T) -> T:
     return inside_radius_m + outside_diameter_m / 2
 
 
-def inside_radius(centre_line_radius_m: T, outside_diameter_m: T) -> T:
-    """Radius to the inside of the bend, m. Inverse of ``centre_line_radius``."""
-    return centre_line_radius_m - outside_diameter_m / 2
-
-
-def bend_ratio(centre_line_radius_m: T, outside_diameter_m: T) -> T:
-    """Centre-line radius over outside diameter: the ``D of bend`` of the trade."""
-    return centre_line_radius_m / outside_diameter_m
-
-
-def wall_factor(outside_diameter_m: T, wall_m: T) -> T:
-    """Outside diameter over wall."""
-    return outside_diameter_m / wall_m
-
-
 def outer_fibre_strain(outside_diameter_m: T, centre_line_radius_m: T) -> T:
     """Stretch of the outermost fibre as a ratio: (OD/2) / R, the neutral axis taken at the centre line.
 
@@ -152,21 +137,6 @@ def springback_angle(angle_rad: T, radius_ratio: T) -> T:
     return angle_rad * (1 - radius_ratio)
 
 
-def ovality(diameter_max: T, diameter_min: T, diameter: T) -> T:
-    """Out of roundness as a ratio: (Dmax - Dmin)/D. Say which D: nominal, or the mean measured before bending."""
-    return (diameter_max - diameter_min) / diameter
-
-
-def minor_to_major(diameter_min: T, diameter_max: T) -> T:
-    """Minor over major diameter of an ovalised bend; 1 is round. Another quantity than ``flattened_share``."""
-    return diameter_min / diameter_max
-
-
-def flattened_share(diameter_min: T, outside_diameter: T) -> T:
-    """Small diameter at the bend over the OD before bending: the quantity of an aircraft reject limit."""
-    return diameter_min / outside_diameter
-
-
 def bore(outside_diameter_m: T, wall_m: T) -> T:
     """Inside diameter, m: OD - 2 t.
 
@@ -205,11 +175,6 @@ def plastic_modulus(outside_diameter_m: T, inside_diameter_m: T) -> T:
     return (outside_diameter_m**3 - inside_diameter_m**3) / 6
 
 
-def first_moment_half(outside_diameter_m: T, inside_diameter_m: T) -> T:
-    """First moment of half the section about the diameter, m^3: (OD^3 - ID^3)/12; shear stress is V Q / (I 2t)."""
-    return (outside_diameter_m**3 - inside_diameter_m**3) / 12
-
-
 def mass_per_length(outside_diameter_m: T, inside_diameter_m: T, density_kg_m3: T) -> T:
     """Mass of a metre of tube, kg/m."""
     return density_kg_m3 * area(outside_diameter_m, inside_diameter_m)
@@ -218,11 +183,6 @@ def mass_per_length(outside_diameter_m: T, inside_diameter_m: T, density_kg_m3: 
 def barlow_pressure(stress_pa: T, wall_m: T, outside_diameter_m: T) -> T:
     """Pressure, Pa, at a hoop stress by Barlow's formula: 2 S t / OD. Thin wall, straight, sound; no safety factor."""
     return 2 * stress_pa * wall_m / outside_diameter_m
-
-
-def barlow_stress(pressure_pa: T, wall_m: T, outside_diameter_m: T) -> T:
-    """Hoop stress, Pa, at a pressure: p OD / (2 t). Inverse of ``barlow_pressure``."""
-    return pressure_pa * outside_diameter_m / (2 * wall_m)
 
 
 def offset_distance(offset_m: T, angle_rad: T) -> T:
@@ -251,19 +211,9 @@ def simple_beam_deflection(force_n: T, span_m: T, modulus_pa: T, second_moment_m
     return force_n * span_m**3 / (48 * modulus_pa * second_moment_m4)
 
 
-def cantilever_tip_deflection(load_n_m: T, length_m: T, modulus_pa: T, second_moment_m4: T) -> T:
-    """Tip deflection of a cantilever under an even load, m: w L^4 / (8 E I)."""
-    return load_n_m * length_m**4 / (8 * modulus_pa * second_moment_m4)
-
-
 def cantilever_tip_force(deflection_m: T, length_m: T, modulus_pa: T, second_moment_m4: T) -> T:
     """Force at the tip of a cantilever that deflects it so far, N: 3 E I d / L^3."""
     return 3 * modulus_pa * second_moment_m4 * deflection_m / length_m**3
-
-
-def cantilever_moment(load_n_m: T, length_m: T) -> T:
-    """Moment at the root of a cantilever under an even load, N m: w L^2 / 2."""
-    return load_n_m * length_m**2 / 2
 
 
 def euler_load(modulus_pa: T, second_moment_m4: T, length_m: T) -> T:

@@ -18,17 +18,6 @@ _MIL_M = 0.0000254
 _CMIL_M2 = 5.067074790974977e-10
 
 
-def gauge_diameter(gauge: T) -> T:
-    """Diameter of a solid wire by its American gauge number, m: 0.005 in x 92^((36 - n)/39); 1/0 is 0, 2/0 is -1.
-
-    Source: ASTM B258.
-
-    >>> round(gauge_diameter(10) / 0.0254, 4)
-    0.1019
-    """
-    return 5 * _MIL_M * 92 ** ((36 - gauge) / 39)
-
-
 def gauge_of_area(area_m2: T) -> T:
     """The gauge number, not rounded, of a round wire of this metal area.
 

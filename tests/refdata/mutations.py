@@ -3,7 +3,7 @@
 
 The digests of closed releases are left out on purpose: they notice any change at all, once a release is closed. What is
 asked here is which slips are seen while a table is still being written. Tables are read once and damaged in memory.
-Run as a program (``scripts/mutate``) it tries every damage; the test-suite tries a fixed sample.
+Run as a program (``scripts/mutate tables``) it tries every damage; the test-suite tries a fixed sample.
 """
 
 from __future__ import annotations

@@ -17,8 +17,8 @@ if TYPE_CHECKING:
     from gaugeblock.answer.question import Question as Question
     from gaugeblock.answer.sheet import Sheet as Sheet
     from gaugeblock.answer.table import Table as Table
-    from gaugeblock.audit import audit_packet as audit_packet
-    from gaugeblock.audit import audit_refdata as audit_refdata
+    from gaugeblock.audit.packets import audit_packet as audit_packet
+    from gaugeblock.audit.tables import audit_refdata as audit_refdata
     from gaugeblock.domains import validate as validate
     from gaugeblock.driveline.axles.answer import axle as axle
     from gaugeblock.driveline.axles.answer import axle_compared as axle_compared
@@ -76,8 +76,8 @@ _FACE = {
     "refdata": "gaugeblock.tables.load",
     "Refdata": "gaugeblock.tables.load",
     "Fault": "gaugeblock.tables.fault",
-    "audit_refdata": "gaugeblock.audit",
-    "audit_packet": "gaugeblock.audit",
+    "audit_refdata": "gaugeblock.audit.tables",
+    "audit_packet": "gaugeblock.audit.packets",
     "validate": "gaugeblock.domains",
     "make_packet": "gaugeblock.packet.make",
     "Figure": "gaugeblock.figure",

@@ -5,6 +5,11 @@ from __future__ import annotations
 from gaugeblock.answer.command import common_options, parser_of
 from gaugeblock.errors import InputError
 
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from argparse import Namespace
+    from collections.abc import Mapping
+
 _MOST_DIFFERENCES = 20
 
 
@@ -113,44 +118,62 @@ def audit(argv: list[str]) -> int:
     parser.add_argument("--list", action="store_true", help="every table and every finding, not the summary")
     common_options(parser, unit=False)
     a = parser.parse_args(argv)
-    from gaugeblock import audit as audits
-    from gaugeblock.tables.load import refdata
-    from gaugeblock.tables.near import nearest
+    from gaugeblock.audit.kinds import KINDS
 
     for kind in a.fail_on:
-        if kind not in audits.KINDS:
-            raise InputError(
-                kind[:60],
-                "--fail-on",
-                "not a kind of finding",
-                nearest(kind, list(audits.KINDS)) or audits.KINDS,
-                "use one of these",
-            )
-    said = ""
-    if a.packet is None:
-        found = audits.audit_refdata(refdata(a.data_release))
-    else:
-        from gaugeblock.packet import still
-        from gaugeblock.packet.record import read_record
+        if kind not in KINDS:
+            from gaugeblock.tables.near import nearest
 
-        record = read_record(a.packet)
-        found = audits.audit_packet(record)
-        found["still"] = still.still_good(record, refdata(a.data_release))
-        said = still.report(found["still"])
+            near = nearest(kind, list(KINDS)) or KINDS
+            raise InputError(kind[:60], "--fail-on", "not a kind of finding", near, "use one of these")
+    kinds = _audited_tables(a) if a.packet is None else _audited_packet(a)
+    return 1 if any(kinds.get(kind) for kind in a.fail_on) else 0
+
+
+def _audited_tables(a: Namespace) -> Mapping[str, int]:
+    """Print the audit of the tables; how many findings of each kind there are."""
+    from gaugeblock.audit import report, tables
+    from gaugeblock.tables.load import refdata
+
+    data = refdata(a.data_release)
+    if not (a.json or a.list):
+        told = tables.tally(data)
+        print(report.summary(told))
+        kinds: Mapping[str, int] = told["kinds"]
+        return kinds
+    found = tables.audit_refdata(data)
     if a.json:
         import json
 
         print(json.dumps(found, ensure_ascii=False, indent=2))
     else:
-        from gaugeblock.answer.text import width, wrap
+        print(report.report(found, None))
+    counts: Mapping[str, int] = found["counts"]
+    return counts
 
-        is_short = a.packet is None and not a.list
-        text = audits.summary(found) if is_short else audits.report(found, None if a.list else 40)
-        told = [
-            line for text in said.splitlines() for line in wrap(text.strip(), 2 * (text[:1] == " "), 4, wide=width())
-        ]
-        print("\n".join([*told, *([""] if told else []), text]))
-    return 1 if any(f["kind"] in a.fail_on for f in found["findings"]) else 0
+
+def _audited_packet(a: Namespace) -> Mapping[str, int]:
+    """Print the audit of a packet and whether it is still good; how many findings of each kind there are."""
+    from gaugeblock.answer.text import width, wrap
+    from gaugeblock.audit import report
+    from gaugeblock.audit.packets import audit_packet
+    from gaugeblock.packet import still
+    from gaugeblock.packet.record import read_record
+    from gaugeblock.tables.load import refdata
+
+    record = read_record(a.packet)
+    found = audit_packet(record)
+    found["still"] = still.still_good(record, refdata(a.data_release))
+    if a.json:
+        import json
+
+        print(json.dumps(found, ensure_ascii=False, indent=2))
+    else:
+        said = still.report(found["still"])
+        told = [line for t in said.splitlines() for line in wrap(t.strip(), 2 * (t[:1] == " "), 4, wide=width())]
+        print("\n".join([*told, *([""] if told else []), report.report(found, None if a.list else 40)]))
+    counts: Mapping[str, int] = found["counts"]
+    return counts
 
 
 def compare(argv: list[str]) -> int:

@@ -95,7 +95,7 @@ def _released(data: Refdata) -> Iterable[tuple[str, tuple[str, ...], list[list[s
     for name in ("sources", "quantities", "formulas"):
         rows = [[entry[column] for column in LISTS[name]] for entry in data.listing(name).values()]
         yield name, LISTS[name], rows
-    statements = [[d, *(s[c] for c in LISTS["rules"])] for d, s in data.all_statements()]
+    statements = [[d, *(s[c] for c in LISTS["rules"])] for d in DOMAINS for s in data.statements(d)]
     yield "rules", ("domain", *LISTS["rules"]), statements
     yield "releases", LISTS["releases"], [[r[c] for c in LISTS["releases"]] for r in data.releases]
 

@@ -6,7 +6,8 @@ from operator import itemgetter
 
 from gaugeblock import lookup
 from gaugeblock.errors import InputError
-from gaugeblock.tables.catalogue import columns_of
+from gaugeblock.tables.catalogue import DOMAINS, TABLES, columns_of, keys_of
+from gaugeblock.tables.lines import read_text
 from gaugeblock.tables.load import Refdata, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -164,12 +165,10 @@ def find(text: str, *, data: Refdata | None = None) -> Found:
     words = plain(text).split() if len(text) <= _LONGEST else []
     if not words:
         raise InputError(text[:40] or "(blank)", "find", "no words, or too many", (), "give one to a few words")
-    entries, texts = _index(data)
-    first, *rest = sorted(words, key=len, reverse=True)
-    at = [i for i, text in enumerate(texts) if first in text]
-    for word in rest:
-        at = [i for i in at if word in texts[i]]
-    hits = [(_score(entries[i], words), i, entries[i]) for i in at]
+    entries = [entry for shelf in _shelves(data) if shelf.may_hold(words) for entry in shelf.entries]
+    for word in sorted(words, key=len, reverse=True):
+        entries = [entry for entry in entries if word in entry.all]
+    hits = [(_score(entry, words), i, entry) for i, entry in enumerate(entries)]
     hits.sort(key=lambda h: h[:2])
     groups = [(entry, _figures(entry, data)) for _, _, entry in hits[:SHOWN]]
     near = _nearest(text, words, data) if not hits else []
@@ -197,42 +196,93 @@ def _figures(entry: Entry, data: Refdata) -> list[Figure]:
     return [lookup.govern_rows(rows, data) for rows in by_quantity.values()]
 
 
-def _index(data: Refdata) -> tuple[list[Entry], list[str]]:
-    got = data.memo.get("find index")
+class Shelf:
+    """A table, or the rules of a domain: its whole text, in which words are sought first, and its entries."""
+
+    __slots__ = ("_data", "_entries", "_text", "name")
+
+    def __init__(self, name: str, data: Refdata) -> None:
+        self.name = name
+        self._data = data
+        self._text = f"{_home(name)}\n{read_text(data.path(name), name)}".casefold()
+        self._entries: list[Entry] | None = None
+
+    def may_hold(self, words: list[str]) -> bool:
+        """Whether each word stands in its text, or is another word for a cell or a quantity that stands there."""
+        return all(word in self._text or self._is_called(word) for word in words)
+
+    def _is_called(self, word: str) -> bool:
+        domain, _, table = self.name.partition("/")
+        names = () if table == "rules" else [key.name for key in keys_of(self.name)]
+        return any(
+            cell in self._text
+            for at, column, cell in _called(word, self._data)
+            if at in ("", domain) and (column in names or not column)
+        )
+
+    @property
+    def entries(self) -> list[Entry]:
+        """One a key or rule, made when they are first asked."""
+        if self._entries is None:
+            make = _rules_of if self.name.endswith("/rules") else _keys_of
+            self._entries = make(self.name, self._data)
+        return self._entries
+
+
+def _home(name: str) -> str:
+    return name.replace("/", " ").replace("_", " ")
+
+
+def _shelves(data: Refdata) -> list[Shelf]:
+    got = data.memo.get("shelves")
     if got is None:
-        entries = _build(data)
-        got = data.memo["find index"] = (entries, [e.all for e in entries])
+        got = data.memo["shelves"] = [Shelf(name, data) for name in (*TABLES, *(f"{d}/rules" for d in DOMAINS))]
     return got  # type: ignore[return-value]
 
 
-def _build(data: Refdata) -> list[Entry]:
-    said: dict[tuple[str, str, str], list[str]] = {}
-    out: list[Entry] = []
-    words_of = {q: row["words"] for q, row in data.listing("quantities").items()}
-    for table in data.all_tables():
-        domain = table.name.split("/", 1)[0]
-        names = [k.name for k in table.keys]
-        for name in names:
-            for word, cell in data.words(domain, name).items():
-                said.setdefault((table.name, name, cell), []).append(word)
-        groups: dict[tuple[str, ...], list[Row]] = {}
-        columns = columns_of(table.name)
-        at, searched = columns.index("quantity"), itemgetter(*map(columns.index, _SEARCHED))
-        for row in table.rows:
-            groups.setdefault(row.key, []).append(row)
-        for key, rows in groups.items():
-            aliases = [w for n, c in zip(names, key, strict=True) for w in said.get((table.name, n, c), ())]
-            quantities = dict.fromkeys([r.values[at] for r in rows])
-            about = " ".join(f"{q} {words_of[q]}" for q in quantities)
-            rest = " ".join([cell for r in rows for cell in searched(r.values)])
-            home = table.name.replace("/", " ").replace("_", " ")
-            raw = (home, " ".join(key), " ".join(aliases), about, rest)
-            out.append(Entry(table.name, key, raw, rows, None))
-    for domain, rule in data.all_statements():
+def _called(word: str, data: Refdata) -> list[tuple[str, str, str]]:
+    """The cells (domain, column, cell) that people call by a text with this word; quantities have a cell alone."""
+    memo = ("called", word)
+    got = data.memo.get(memo)
+    if got is None:
+        # a quote inside a cell is written twice
+        cells = data.lines("words").holding(word)
+        found = [(at, column, cell.casefold().replace('"', '""')) for at, _, column, cell, *_ in cells]
+        found += [("", "", line[0].casefold()) for line in data.lines("quantities").holding(word)]
+        got = data.memo[memo] = found
+    return got  # type: ignore[return-value]
+
+
+def _keys_of(name: str, data: Refdata) -> list[Entry]:
+    """The entries of a table, one a key."""
+    table = data.table(name)
+    said: dict[tuple[str, str], list[str]] = {}
+    for column in table.names:
+        for word, cell in data.words(name.split("/", 1)[0], column).items():
+            said.setdefault((column, cell), []).append(word)
+    words_of = {q: data.quantity(q)["words"] for q in table.by_quantity}
+    columns = columns_of(name)
+    at, searched = columns.index("quantity"), itemgetter(*map(columns.index, _SEARCHED))
+    groups: dict[tuple[str, ...], list[Row]] = {}
+    for row in table.rows:
+        groups.setdefault(row.key, []).append(row)
+    out = []
+    for key, rows in groups.items():
+        aliases = [w for asked in zip(table.names, key, strict=True) for w in said.get(asked, ())]
+        about = " ".join(f"{q} {words_of[q]}" for q in dict.fromkeys([r.values[at] for r in rows]))
+        rest = " ".join([cell for r in rows for cell in searched(r.values)])
+        raw = (_home(name), " ".join(key), " ".join(aliases), about, rest)
+        out.append(Entry(name, key, raw, rows, None))
+    return out
+
+
+def _rules_of(name: str, data: Refdata) -> list[Entry]:
+    """The entries of the rules of a domain."""
+    out = []
+    for rule in data.statements(name.removesuffix("/rules")):
         about = f"{rule['topic']} {rule['subject']}"
         rest = f"{rule['jurisdiction']} {rule['source']} {rule['note']}"
-        raw = (f"{domain} rules", about, "", rule["statement"], rest)
-        out.append(Entry(f"{domain}/rules", (), raw, [], rule))
+        out.append(Entry(name, (), (_home(name), about, "", rule["statement"], rest), [], rule))
     return out
 
 
@@ -240,8 +290,12 @@ def _nearest(text: str, words: list[str], data: Refdata) -> list[str]:
     cells = {
         cell: cell for table in data.all_tables() for key in table.keys for cell in table.column(key.name).values()
     }
-    _, texts = _index(data)
-    unknown = [word for word in words if not any(word in one for one in texts)]
+    shelves = _shelves(data)
+    unknown = [
+        word
+        for word in words
+        if not any(word in entry.all for shelf in shelves if shelf.may_hold([word]) for entry in shelf.entries)
+    ]
     # words that are known say nothing of a misspelling
     from gaugeblock.tables.near import nearest
 

@@ -17,15 +17,18 @@ from gaugeblock.spreads import STEPS as STEPS
 from gaugeblock.spreads import disagreement as disagreement
 from gaugeblock.spreads import same_specificity as same_specificity
 from gaugeblock.spreads import spread as spread
-from gaugeblock.tables.catalogue import LIGHTEST, SERVICES, SOURCE_WEIGHTS, VEHICLE_SERVICES, Key
+from gaugeblock.tables.catalogue import LIGHTEST, ROW_COLUMNS, SERVICES, SOURCE_WEIGHTS, VEHICLE_SERVICES, Key
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.load import Refdata, Row, Table, canonical, refdata
+from gaugeblock.value import Keys
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Mapping, Sequence
 
 
+# Where the columns begin that every row has, counted from its end.
+_FIRST = -len(ROW_COLUMNS)
 # A key with what is asked of it: a cell, a number in base units, or None when it is not asked.
 Asked = list[tuple[Key, str | Fraction | None]]
 # 0 when the row may govern, 1 when its standing forbids it, 2 when its service does; then specificity by column.
@@ -34,35 +37,38 @@ Rank = tuple[int, tuple[Fraction, ...]]
 
 def figure_of(row: Row, data: Refdata) -> Figure:
     """The Figure of one row, alone."""
-    cached = data.memo.get(row)
-    if cached is not None:
-        return cached  # type: ignore[return-value]
-    c = row.cells
-    quantity = data.quantity(c["quantity"])
-    value, low, high = row.number("value"), row.number("low"), row.number("high")
-    text = c["value"] or (f"{c['low']} to {c['high']}" if c["low"] and c["high"] else c["low"] or c["high"])
-    place = (c["source"] or c["basis"]) + (f" ({c['standing']})" if c["standing"] else "")
-    got = Figure(
-        f"{row.table}:{'|'.join(row.key)}:{c['quantity']}:{place}@{c['since']}",
-        c["quantity"],
-        value,
-        c["unit"],
-        low=low,
-        high=high,
-        side=quantity["side"],
-        basis=c["basis"],
-        checked=c["checked"],
-        source=c["source"],
-        locator=c["locator"],
-        conditions=c["conditions"],
-        note=c["note"],
-        since=c["since"],
-        key=dict(zip([k.name for k in data.table(row.table).keys], row.key, strict=True)),
-        standing=c["standing"],
+    got = data.memo.get(row)
+    if got is None:
+        got = data.memo[row] = _made(row, data)
+    return got  # type: ignore[return-value]
+
+
+def _made(row: Row, data: Refdata, chosen_by: str = "") -> Figure:
+    quantity, value, low, high, unit, conditions, basis, source, locator, checked, standing, since, _, note = (
+        row.values[_FIRST:]
+    )
+    text = value or (f"{low} to {high}" if low and high else low or high)
+    place = (source or basis) + (f" ({standing})" if standing else "")
+    return Figure(
+        f"{row.table}:{'|'.join(row.key)}:{quantity}:{place}@{since}",
+        quantity,
+        row.number("value") if value else None,
+        unit,
+        low=row.number("low") if low else None,
+        high=row.number("high") if high else None,
+        side=data.quantity(quantity)["side"],
+        basis=basis,
+        checked=checked,
+        source=source,
+        locator=locator,
+        conditions=conditions,
+        note=note,
+        since=since,
+        key=Keys(zip(row.columns, row.key, strict=False)),  # the key columns come first
+        standing=standing,
+        chosen_by=chosen_by,
         text=text,
     )
-    data.memo[row] = got
-    return got
 
 
 def look_up(
@@ -74,8 +80,7 @@ def look_up(
     ----------
     table : ``domain/table``. quantity : a name of quantities.csv. keys : the key cells as people write them
         (``thread="3/8-16 UNC"``, ``size="3/8 in"``). of_source : only the rows of one publication. ``service``
-        defaults to ``vehicle``; rows of another
-        service are among the others and never govern.
+        defaults to ``vehicle``; rows of another service are among the others and never govern.
 
     Raises LookupMiss with the nearest keys when nothing answers, InputError when a key cannot be read.
 
@@ -115,40 +120,43 @@ def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str], of
 
         why = "no such quantity in this table"
         raise LookupMiss(quantity, table.name, why, lambda: of_these(quantity, known), "use one of these")
-    names = [k.name for k in table.keys]
     for name in keys:
-        if name not in names:
-            raise InputError(name, table.name, "not a key of this table", names, "use one of these")
-    asked: Asked = []
-    for key in table.keys:
-        typed = keys.get(key.name)
-        if typed is None and key.name == "service":
-            typed = "vehicle"
-        if typed is None:
-            asked.append((key, None))
-        elif key.match == "exact":
-            asked.append((key, _cell(data, table, key, typed)))
-        else:
-            asked.append((key, _measure(data, table, key, typed)))
-    first = asked[0][1]
-    is_indexed = of_source is None and asked[0][0].match == "exact" and isinstance(first, str)
-    close = table.of_first(quantity, str(first)) if is_indexed else rows
-    for at, (key, want) in enumerate(asked):
-        # most rows go by their words alone; the rest are ranked
-        if want is None or (key.match == "exact" and key.name != "service"):
-            close = [row for row in close if row.key[at] in (want, "any")]
+        if name not in table.names:
+            raise InputError(name, table.name, "not a key of this table", table.names, "use one of these")
+    wants = _wants(data, table, keys)
+    close = rows if of_source is not None else table.index(quantity).fitting(wants)
+    if len(close) == 1 and of_source is None and _governs_alone(close[0], table, wants):
+        return data.sole.setdefault(close[0], _made(close[0], data, "only row"))
+    asked = list(zip(table.keys, wants, strict=True))
     matched = [(rank, row) for row in close if (rank := _rank(row, asked)) is not None]
     if not any(rank[0] == 0 for rank, _ in matched):
         for at, (key, want) in enumerate(asked):
-            between = (
-                _interpolate(data, rows, asked, at, quantity)
-                if key.match == "interpolated" and want is not None
-                else None
-            )
-            if between is not None:
-                return between
+            if key.match == "interpolated" and want is not None:
+                between = _interpolate(data, rows, asked, at, quantity)
+                if between is not None:
+                    return between
         raise _miss(data, table, rows, asked, quantity, keys, matched)
     return _govern(data, quantity, matched)
+
+
+def _wants(data: Refdata, table: Table, keys: Mapping[str, str]) -> list[str | Fraction | None]:
+    """What is asked of each key, in their order; a vehicle's where a service is not said."""
+    wants: list[str | Fraction | None] = []
+    for key in table.keys:
+        typed = keys.get(key.name)
+        if typed is None:
+            wants.append("vehicle" if key.name == "service" else None)
+        elif key.match == "exact":
+            wants.append(table.spelled(key.name).get(typed) or _cell(data, table, key, typed))
+        else:
+            wants.append(_measure(data, table, key, typed))
+    return wants
+
+
+def _governs_alone(row: Row, table: Table, wants: Sequence[str | Fraction | None]) -> bool:
+    """Whether a row that fits every other key may govern by its standing and its service."""
+    at = table.service
+    return not row.standing and (at is None or row.key[at] in ("any", wants[at]))
 
 
 def _cell(data: Refdata, table: Table, key: Key, typed: str) -> str:
@@ -222,7 +230,8 @@ _OPEN_RANGE = Fraction(10**9)
 _ANY = Fraction(10**10)
 
 
-def _govern(data: Refdata, quantity: str, matched: list[tuple[Rank, Row]]) -> Figure:
+def _ranked(data: Refdata, quantity: str, matched: list[tuple[Rank, Row]]) -> list[tuple[tuple[object, ...], Row]]:
+    """Rows with what they are ranked by, the one that governs first."""
     meta = data.quantity(quantity)
     prefers = meta["prefers"].split(" > ")
     safer = meta["safer"]
@@ -247,7 +256,11 @@ def _govern(data: Refdata, quantity: str, matched: list[tuple[Rank, Row]]) -> Fi
             c["source"],
         )
 
-    ranked = sorted(((order(m), m[1]) for m in matched), key=lambda pair: (pair[0], pair[1].line))
+    return sorted(((order(m), m[1]) for m in matched), key=lambda pair: (pair[0], pair[1].line))
+
+
+def _govern(data: Refdata, quantity: str, matched: list[tuple[Rank, Row]]) -> Figure:
+    ranked = _ranked(data, quantity, matched)
     best = ranked[0][0]
 
     def lost_at(rank: tuple[object, ...]) -> str:
@@ -260,8 +273,16 @@ def _govern(data: Refdata, quantity: str, matched: list[tuple[Rank, Row]]) -> Fi
 
 def govern_rows(rows: list[Row], data: Refdata) -> Figure:
     """The governing Figure among rows of one table, key and quantity, the rest in ``others``."""
-    matched: list[tuple[Rank, Row]] = [((1 if row.standing else 0, ()), row) for row in rows]
-    return _govern(data, rows[0].cells["quantity"], matched)
+    return _govern(data, rows[0]["quantity"], _of_one_key(rows))
+
+
+def governing_row(rows: list[Row], data: Refdata) -> Row:
+    """As ``govern_rows``, the row alone."""
+    return _ranked(data, rows[0]["quantity"], _of_one_key(rows))[0][1]
+
+
+def _of_one_key(rows: list[Row]) -> list[tuple[Rank, Row]]:
+    return [((1 if row.standing else 0, ()), row) for row in rows]
 
 
 def _interpolate(data: Refdata, rows: list[Row], asked: Asked, at: int, quantity: str) -> Figure | None:
@@ -287,20 +308,13 @@ def _interpolate(data: Refdata, rows: list[Row], asked: Asked, at: int, quantity
             best = (above[0] - below[0], below[1], above[1])
     if best is None:
         return None
-    low, high = figure_of(best[1], data), figure_of(best[2], data)
-    a = parse_interval(best[1].key[at])
+    low, high, a = figure_of(best[1], data), figure_of(best[2], data), parse_interval(best[1].key[at])
     if a is None or a.low is None:
         return None
     share = float((want - a.low) / best[0])
     value = low.typical + share * (high.typical - low.typical)
-    key = {
-        **low.key,
-        asked[at][
-            0
-        ].name: f"{units.decimal_text((want - units.offset(a.unit)) / units.factor(a.unit))} {a.unit}".removesuffix(
-            " 1"
-        ),
-    }
+    stated = units.decimal_text((want - units.offset(a.unit)) / units.factor(a.unit))
+    key = {**low.key, asked[at][0].name: f"{stated} {a.unit}".removesuffix(" 1")}
     return Figure(
         f"derived:linear_interpolation:{'|'.join(key.values())}:{quantity}@{data.release}",
         quantity,
@@ -328,25 +342,22 @@ def _miss(
     """Why nothing answers: a key that must be named, or keys that no row has together."""
     said = ", ".join(f"{k} {v}" for k, v in keys.items()) or quantity
     if matched:
-        why = {r["service"] for k, r in matched if k[0] == 2 and "service" in r.cells}
-        reason = (
-            f"only figures of another service are known ({', '.join(sorted(why))})"
-            if why
-            else "only a misprint, superseded or withdrawn row"
-        )
-        miss = LookupMiss(
-            said,
-            f"{table.name} {quantity}",
-            f"no published source: {reason}",
-            [figure_label(r) for _, r in matched],
-            "they inform, they do not answer: ask the maker",
-        )
+        services = {r["service"] for k, r in matched if k[0] == 2 and "service" in r.cells}
+        other = f"only figures of another service are known ({', '.join(sorted(services))})"
+        why = f"no published source: {other if services else 'only a misprint, superseded or withdrawn row'}"
+        near_rows = [figure_label(r) for _, r in matched]
+        do = "they inform, they do not answer: ask the maker"
+        miss = LookupMiss(said, f"{table.name} {quantity}", why, near_rows, do)
         miss.informs = tuple(
             figure_of(r, data).replace(chosen_by="service" if k[0] == 2 else "standing") for k, r in matched
         )
         return miss
     open_keys = [i for i, (_, want) in enumerate(asked) if want is None]
-    would = [row for row in rows if _rank(row, asked, skip=open_keys) is not None]
+    close = rows if open_keys else []
+    for at, (key, want) in enumerate(asked):
+        if want is not None and key.match == "exact" and key.name != "service":  # most rows go by their words alone
+            close = [row for row in close if row.key[at] in (want, "any")]
+    would = [row for row in close if _rank(row, asked, skip=open_keys) is not None]
     depends = [i for i in open_keys if any(row.key[i] != "any" for row in would)]
     if would and depends:
         named = " and ".join(asked[i][0].name for i in depends)
@@ -357,13 +368,8 @@ def _miss(
         scored = sorted(rows, key=lambda row: (-_agreement(row, asked), row.line))
         return list(dict.fromkeys(figure_label(r) for r in scored))
 
-    return LookupMiss(
-        said,
-        f"{table.name} {quantity}",
-        "no published figure for these keys together",
-        near,
-        "use one of the nearest keys, or ask the maker",
-    )
+    why, do = "no published figure for these keys together", "use one of the nearest keys, or ask the maker"
+    return LookupMiss(said, f"{table.name} {quantity}", why, near, do)
 
 
 def _agreement(row: Row, asked: Asked) -> int:
@@ -389,12 +395,6 @@ def figure_label(row: Row) -> str:
 def choices(table: str, column: str, *, data: Refdata | None = None, **fixed: str) -> list[str]:
     """The distinct cells of a key column among rows whose other exact keys are as given."""
     got = (data or refdata()).table(table)
-    names = [k.name for k in got.keys]
-    at = names.index(column)
-    asked = [(names.index(k), v) for k, v in fixed.items()]
+    at = got.names.index(column)
+    asked = [(got.names.index(k), v) for k, v in fixed.items()]
     return list(dict.fromkeys(row.key[at] for row in got.rows if all(row.key[i] == v for i, v in asked)))
-
-
-def governing(figures: Iterable[Figure]) -> list[Figure]:
-    """Figures of blank standing."""
-    return [f for f in figures if not f.standing]

@@ -9,6 +9,7 @@ import resource
 import shlex
 import subprocess
 import sys
+from collections import Counter
 from pathlib import Path
 
 import pytest
@@ -266,7 +267,8 @@ def test_the_look_up_path_is_light(tmp_path: Path, monkeypatch: pytest.MonkeyPat
     loaded = modules_after(*DRY)
     own = [m for m in loaded if m.split(".")[0] == "gaugeblock"]
     assert len(loaded) - len(own) <= 75  # of others; our own are small, one noun each
-    assert len(own) <= 45 + len(domains.WINGS)  # each domain is one module, which names its rooms
+    # each domain is one module, which names its rooms; the index of exact keys is one, and saves a walk through its table
+    assert len(own) <= 46 + len(domains.WINGS)
     assert not [m for m in loaded if m.split(".")[0] in HEAVY]
 
 
@@ -389,9 +391,23 @@ def test_the_audit_fits_a_screen_and_says_what_to_read_next(capsys: pytest.Captu
     assert sources <= set(refdata().listing("sources"))
 
 
+@pytest.mark.parametrize("release", [None, "0.6.0"])
+def test_the_summary_of_an_audit_counts_what_its_list_finds(release: str | None) -> None:
+    from gaugeblock.audit.tables import audit_refdata, tally
+
+    data = refdata(release)
+    short, whole = tally(data), audit_refdata(data)
+    kinds = Counter(f["kind"] for f in whole["findings"])
+    assert {k: n for k, n in short["kinds"].items() if n} == kinds
+    assert kinds == {k: n for k, n in whole["counts"].items() if k in kinds}
+    assert short["tables"] == whole["tables"]
+    assert short["read_next"] == whole["read_next"]
+    assert sum(t["rows"] for t in short["tables"]) == sum(len(t.rows) for t in data.all_tables())
+
+
 def test_what_was_read_is_not_on_the_list_of_what_to_read() -> None:
     """A look-up of each place on the list gives a figure that was not read."""
-    from gaugeblock.audit import read_next
+    from gaugeblock.audit.tables import read_next
 
     data = refdata()
     places = {(one["source"], one["place"]) for one in read_next(data)}

@@ -3,19 +3,21 @@
 from __future__ import annotations
 
 import csv
+import random
 from pathlib import Path
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from gaugeblock import finding
 from gaugeblock.errors import Ambiguous, DataError, InputError, LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.finding import SHOWN, find
 from gaugeblock.lookup import STEPS, disagreement, look_up, look_up_or_none, same_specificity, spread
 from gaugeblock.spreads import apart
 from gaugeblock.tables.catalogue import LISTS, columns_of, refdata_folder
-from gaugeblock.tables.load import Refdata
+from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.tables.releases import released_files
 
 RELEASES = [("0.1.0", "first"), ("0.2.0", "a correction")]
@@ -750,3 +752,20 @@ def test_find_puts_a_road_vehicles_rows_first() -> None:
     own = [s in ("any", "vehicle", "one vehicle") for s in services]
     assert own == sorted(own, reverse=True)
     assert own[0]
+
+
+def test_find_leaves_out_no_table_that_has_the_words() -> None:
+    """What the text of a whole file is asked first never loses a key that a search of every key finds."""
+    data = refdata()
+    shelves = finding._shelves(data)
+    every = [entry for shelf in shelves for entry in shelf.entries]
+    words = sorted({word for entry in every for part in entry.parts for word in part.split()})
+    drawn = random.Random(1).sample(words, 150)
+    missed = [
+        (word, shelf.name)
+        for word in [*drawn, *(w[1:4] for w in drawn[:50] if len(w) > 3)]
+        for shelf in shelves
+        if any(word in entry.all for entry in shelf.entries) and not shelf.may_hold([word])
+    ]
+    assert missed == []
+    assert not all(shelf.may_hold(["spark", "plug"]) for shelf in shelves)  # and most files are left unread

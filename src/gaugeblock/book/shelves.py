@@ -117,25 +117,23 @@ def _source(row: dict[str, str]) -> dict[str, str]:
 
 def audit(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[str, Any]:
     """How many figures of each domain were read, quoted, remembered or are habit, and what to read next."""
-    from gaugeblock import audit as audits
+    from gaugeblock.audit.kinds import KINDS
+    from gaugeblock.audit.tables import tally
 
-    found = audits.audit_refdata(data)
+    found = tally(data)
     by_domain: dict[str, dict[str, int]] = {}
     for row in found["tables"]:
         told = by_domain.setdefault(row["table"].partition("/")[0], {})
         for mark, count in row["by"].items():
             word = mark.replace("primary", "read").replace("memory", "from memory")
             told[word] = told.get(word, 0) + count
-    kinds: dict[str, int] = {}
-    for one in found["findings"]:
-        kinds[one["kind"]] = kinds.get(one["kind"], 0) + 1
     return {
         "is": "audit",
         "domains": [
             {"say": name, "figures": sum(told.values()), "by": [{"say": w, "figures": n} for w, n in told.items()]}
             for name, told in by_domain.items()
         ],
-        "kinds": [{"say": kind, "count": count} for kind, count in kinds.items()],
+        "kinds": [{"say": kind, "count": count} for kind in KINDS if (count := found["kinds"].get(kind))],
         "next": [
             {"say": f"{n['source']}, {n['place']}", "figures": n["figures"], "hurt": n["hurt"]}
             for n in found["read_next"][:12]

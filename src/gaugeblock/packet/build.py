@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from gaugeblock import audit, domains
+from gaugeblock import domains
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.decision import ask
 from gaugeblock.answer.item import Item
 from gaugeblock.answer.question import FILL_IN, Question
+from gaugeblock.audit import digest
+from gaugeblock.audit.packets import audit_record
 from gaugeblock.errors import DataError
 from gaugeblock.job.model import Job
 from gaugeblock.packet.order import in_order_of_work
@@ -72,10 +74,10 @@ def build(job: Job, data: Refdata, program: str) -> Packet:
         "questions": questions(items),
         "sources": sources(items, data, used),
     }
-    parts = audit.encoded({**record, "sheets": []}) | {"sheets": ["[", *audit.encoded_sheets(record["sheets"]), "]"]}
-    record["document"]["digest"] = audit.digest_of(parts)
-    parts |= audit.encoded({"document": record["document"]})
-    return Packet(job, items, record, audit.audit_record(record), data, parts)
+    parts = digest.encoded({**record, "sheets": []}) | {"sheets": ["[", *digest.encoded_sheets(record["sheets"]), "]"]}
+    record["document"]["digest"] = digest.digest_of(parts)
+    parts |= digest.encoded({"document": record["document"]})
+    return Packet(job, items, record, audit_record(record), data, parts)
 
 
 def _items(table: str, page: Any, job: Job, data: Refdata) -> list[Item]:

@@ -36,6 +36,15 @@ def read_lines(path: str, name: str, columns: tuple[str, ...]) -> list[list[str]
     return rows[1:]
 
 
+def read_text(path: str, name: str) -> str:
+    """The text of one CSV file as it stands; DataError when it cannot be read."""
+    try:
+        with open(path, newline="", encoding="utf-8") as handle:
+            return handle.read()
+    except (OSError, UnicodeDecodeError) as error:
+        raise _unreadable(name, error) from None
+
+
 def _unreadable(name: str, error: Exception) -> DataError:
     if isinstance(error, FileNotFoundError):
         return DataError(f"{name}.csv", "refdata", "the file is missing", (), "restore it")
@@ -61,11 +70,7 @@ class Lines:
     def __init__(self, path: str, name: str, columns: tuple[str, ...]) -> None:
         self._name = name
         self._columns = columns
-        try:
-            with open(path, newline="", encoding="utf-8") as handle:
-                text = handle.read()
-        except (OSError, UnicodeDecodeError) as error:
-            raise _unreadable(name, error) from None
+        text = read_text(path, name)
         header, _, text = text.partition("\n")
         if header != ",".join(columns):
             raise _other_header(name, columns)
@@ -84,6 +89,19 @@ class Lines:
             if text.startswith(begins, start):
                 found.append(self._split(start, end))
             at = text.find(sought, end)
+        return found
+
+    def holding(self, word: str) -> list[list[str]]:
+        """The cells of the lines in which a word stands, in whatever case; the word in lower case."""
+        text = self._text.casefold()
+        if len(text) != len(self._text):  # a letter that grew in lower case: places are no longer the same
+            return [cells for cells in self.all() if any(word in cell.casefold() for cell in cells)]
+        found = []
+        at = text.find(word)
+        while at >= 0:
+            start, end = text.rfind("\n", 0, at), text.find("\n", at)
+            found.append(self._split(start, end))
+            at = text.find(word, end)
         return found
 
     def all(self) -> list[list[str]]:

@@ -7,16 +7,8 @@ import os
 from gaugeblock.errors import DataError, InputError, LookupMiss, Offers
 from gaugeblock.figure import Figure, Rule
 from gaugeblock.tables import closed
-from gaugeblock.tables.catalogue import (
-    DOMAINS,
-    LISTS,
-    OPTIONS,
-    ROW_COLUMNS,
-    TABLES,
-    columns_of,
-    keys_of,
-    refdata_folder,
-)
+from gaugeblock.tables.catalogue import LISTS, OPTIONS, ROW_COLUMNS, TABLES, columns_of, keys_of, refdata_folder
+from gaugeblock.tables.index import Index
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.lines import Lines as Lines
 from gaugeblock.tables.lines import is_decimal as is_decimal
@@ -34,7 +26,7 @@ _STANDING = ROW_COLUMNS.index("standing") - len(ROW_COLUMNS)
 class Row:
     """One row of a table of figures: its cells by column, where it stands, and its key cells in order."""
 
-    __slots__ = ("_columns", "cells", "key", "line", "standing", "table", "values")
+    __slots__ = ("cells", "columns", "key", "line", "standing", "table", "values")
 
     cells: dict[str, str]
 
@@ -45,19 +37,19 @@ class Row:
         self.line = line
         self.key = key
         self.standing = values[_STANDING]
-        self._columns = columns
+        self.columns = columns
         self.values = values
 
     def __getattr__(self, name: str) -> dict[str, str]:
         # ``cells`` are made when first asked, since a look-up needs few of a table's rows
         if name != "cells":
             raise AttributeError(name)
-        self.cells = made = dict(zip(self._columns, self.values, strict=True))
+        self.cells = made = dict(zip(self.columns, self.values, strict=True))
         return made
 
     def __getitem__(self, column: str) -> str:
         """One cell."""
-        return self.values[self._columns.index(column)]
+        return self.values[self.columns.index(column)]
 
     def number(self, column: str) -> float | None:
         """The decimal in ``value``, ``low`` or ``high``; None when blank; DataError when it is not a decimal."""
@@ -78,7 +70,10 @@ class Row:
 class Table:
     """The rows of one table that live in one release, by quantity."""
 
-    __slots__ = ("_by_first", "_dimensions", "by_quantity", "cells_of", "keys", "name", "rows")
+    __slots__ = (
+        *("_dimensions", "_indexes", "_spelled"),
+        *("by_quantity", "cells_of", "keys", "name", "names", "rows", "service"),
+    )
 
     def __init__(self, name: str, rows: list[Row], by_quantity: dict[str, list[Row]]) -> None:
         self.name = name
@@ -86,22 +81,18 @@ class Table:
         self.rows = rows
         self.by_quantity = by_quantity
         self.cells_of: dict[str, dict[str, str]] = {}
-        self._by_first: dict[str, dict[str, list[Row]]] = {}
+        self.names = tuple(key.name for key in self.keys)
+        self.service = self.names.index("service") if "service" in self.names else None
+        self._indexes: dict[str, Index] = {}
+        self._spelled: dict[str, dict[str, str]] = {}
         self._dimensions: dict[str, str | None] = {}
 
-    def of_first(self, quantity: str, cell: str) -> list[Row]:
-        """The rows of a quantity whose first key is ``cell`` or ``any``, in table order; found by an index made
-        once.
-        """
-        index = self._by_first.get(quantity)
-        if index is None:
-            rows = self.by_quantity.get(quantity, [])
-            index = self._by_first[quantity] = {first: [] for first in dict.fromkeys(row.key[0] for row in rows)}
-            for row in rows:
-                for first in index if row.key[0] == "any" else (row.key[0],):
-                    index[first].append(row)
-        found = index.get(cell)
-        return index.get("any", []) if found is None else found
+    def index(self, quantity: str) -> Index:
+        """The rows of a quantity by their exact keys, made once."""
+        got = self._indexes.get(quantity)
+        if got is None:
+            got = self._indexes[quantity] = Index(self.keys, self.by_quantity.get(quantity, []))
+        return got
 
     def of(self, quantity: str) -> list[Row]:
         """The rows of one quantity; LookupMiss when this data release has none."""
@@ -119,6 +110,17 @@ class Table:
             at = next(i for i, k in enumerate(self.keys) if k.name == name)
             distinct = dict.fromkeys(row.key[at] for row in self.rows)
             got = self.cells_of[name] = {cell.casefold(): cell for cell in distinct}
+        return got
+
+    def spelled(self, name: str) -> dict[str, str]:
+        """The cells of an exact key that are asked as they stand there; those of a service and of measures are read."""
+        got = self._spelled.get(name)
+        if got is None:
+            at = self.names.index(name)
+            is_word = self.keys[at].match == "exact" and name != "service"
+            column = self.column(name) if is_word else {}
+            distinct = {row.key[at] for row in self.rows} if is_word else ()
+            got = self._spelled[name] = {c: column[c.casefold()] for c in distinct if c == " ".join(c.split())}
         return got
 
     def dimension(self, name: str) -> str | None:
@@ -152,7 +154,10 @@ class Refdata:
         self._words: dict[tuple[str, str], dict[str, str]] = {}
         self._rules: dict[str, Rule] = {}
         self._statements: dict[str, list[dict[str, str]]] = {}
+        self._quantities: dict[str, dict[str, str]] = {}
         self.memo: dict[object, object] = {}
+        # rows that answered alone, each with its Figure
+        self.sole: dict[Row, Figure] = {}
 
     def __repr__(self) -> str:
         return f"<Refdata {self.release}>"
@@ -178,24 +183,26 @@ class Refdata:
 
     def _verify(self, name: str, rows: Callable[[], list[list[str]]]) -> None:
         if self._frozen is not None:
-            closed.verify(self._frozen, name, self._path(name), rows)
+            closed.verify(self._frozen, name, self.path(name), rows)
 
     @property
     def is_draft(self) -> bool:
         """Whether this release is still open: it has no digest yet."""
         return not next(r for r in self.releases if r["version"] == self.release)["sha256"]
 
-    def _path(self, name: str) -> str:
+    def path(self, name: str) -> str:
+        """Where a file stands, named without its ending."""
         return os.path.join(self.folder, *name.split("/")) + ".csv"
 
     def _read(self, name: str, table: bool = False) -> list[list[str]]:
         columns = columns_of(name) if table else LISTS[name.rsplit("/", 1)[-1]]
-        return read_lines(self._path(name), name, columns)
+        return read_lines(self.path(name), name, columns)
 
-    def _lines(self, name: str) -> Lines:
+    def lines(self, name: str) -> Lines:
+        """The text of a list, read once."""
         got = self._lists.get(name)
         if got is None:
-            got = Lines(self._path(name), name, LISTS[name])
+            got = Lines(self.path(name), name, LISTS[name])
             if "since" in LISTS[name]:  # what no release covers has no digest
                 self._verify(name, got.all)
             self._lists[name] = got
@@ -209,29 +216,31 @@ class Refdata:
             self._lives[since, until] = got
         return got
 
+    def living(self, name: str) -> list[tuple[int, list[str]]]:
+        """The cells of the living lines of ``domain/table``, each with the number of its line."""
+        columns = columns_of(name)
+        since, until = columns.index("since"), columns.index("until")
+        lines = self._read(name, table=True)
+        self._verify(name, lambda: lines)
+        lives = {span: self.lives(*span) for span in {(cells[since], cells[until]) for cells in lines}}
+        return [(line, cells) for line, cells in enumerate(lines, 2) if lives[cells[since], cells[until]]]
+
     def table(self, name: str) -> Table:
         """The living rows of ``domain/table``."""
         got = self._tables.get(name)
         if got is None:
             columns = columns_of(name)
-            width = len(keys_of(name))
-            since, until = columns.index("since"), columns.index("until")
-            quantity = columns.index("quantity")
-            rows = []
+            width = len(columns) - len(ROW_COLUMNS)
+            rows = [Row(name, line, columns, cells, tuple(cells[:width])) for line, cells in self.living(name)]
             by_quantity: dict[str, list[Row]] = {}
-            lines = self._read(name, table=True)
-            self._verify(name, lambda: lines)
-            for line, cells in enumerate(lines, 2):
-                if self.lives(cells[since], cells[until]):
-                    row = Row(name, line, columns, cells, tuple(cells[:width]))
-                    rows.append(row)
-                    by_quantity.setdefault(cells[quantity], []).append(row)
+            for row in rows:
+                by_quantity.setdefault(row.values[width], []).append(row)
             got = self._tables[name] = Table(name, rows, by_quantity)
         return got
 
     def listing(self, name: str) -> dict[str, dict[str, str]]:
         """Sources, quantities or formulas of this release, by their first column."""
-        return {entry[LISTS[name][0]]: entry for entry in self._living(name, self._lines(name).all())}
+        return {entry[LISTS[name][0]]: entry for entry in self._living(name, self.lines(name).all())}
 
     def _living(self, name: str, lines: list[list[str]]) -> list[dict[str, str]]:
         entries = [dict(zip(LISTS[name], cells, strict=True)) for cells in lines]
@@ -241,13 +250,13 @@ class Refdata:
         """One line of sources, quantities or formulas; None when it is not listed."""
         memo = ("entry", name, id)
         if memo not in self.memo:
-            found = self._living(name, self._lines(name).of(id))
+            found = self._living(name, self.lines(name).of(id))
             self.memo[memo] = found[-1] if found else None
         return self.memo[memo]  # type: ignore[return-value]
 
     def unreleased(self, name: str, id: str) -> list[dict[str, str]]:
         """The lines of a list without lifetimes whose first cell is ``id``."""
-        return [dict(zip(LISTS[name], cells, strict=True)) for cells in self._lines(name).of(id)]
+        return [dict(zip(LISTS[name], cells, strict=True)) for cells in self.lines(name).of(id)]
 
     def _definition(self, name: str, id: str) -> dict[str, str] | None:
         """A line of quantities or formulas: that of this release, else the first that a later one has.
@@ -257,7 +266,7 @@ class Refdata:
         got = self.entry(name, id)
         if got is not None:
             return got
-        rows = [dict(zip(LISTS[name], cells, strict=True)) for cells in self._lines(name).of(id)]
+        rows = [dict(zip(LISTS[name], cells, strict=True)) for cells in self.lines(name).of(id)]
         return min(rows, key=lambda row: version_key(row["since"]), default=None)
 
     def statements(self, domain: str) -> list[dict[str, str]]:
@@ -276,9 +285,12 @@ class Refdata:
 
     def quantity(self, name: str) -> dict[str, str]:
         """The definition of a quantity; DataError when refdata does not define it."""
-        got = self._definition("quantities", name)
+        got = self._quantities.get(name)
         if got is None:
-            raise DataError(name, "quantities.csv", "this quantity is not defined", (), "add a row for it")
+            got = self._definition("quantities", name)
+            if got is None:
+                raise DataError(name, "quantities.csv", "this quantity is not defined", (), "add a row for it")
+            self._quantities[name] = got
         return got
 
     def source(self, id: str) -> dict[str, str]:
@@ -305,22 +317,19 @@ class Refdata:
         found = self._words.get((domain, column))
         if found is None:
             found = self._words[domain, column] = {}
-            for _, word, at, cell, since, until, _ in self._lines("words").of(domain, f",{column},"):
+            for _, word, at, cell, since, until, _ in self.lines("words").of(domain, f",{column},"):
                 if at == column and self.lives(since, until):
                     found[word.casefold()] = cell
         return found
 
     def figures_made(self) -> list[tuple[Row, Figure]]:
         """The rows that look-ups have read so far, with their Figures."""
-        return [(k, v) for k, v in self.memo.items() if isinstance(k, Row) and isinstance(v, Figure)]
+        made = [(k, v) for k, v in self.memo.items() if isinstance(k, Row) and isinstance(v, Figure)]
+        return [*made, *self.sole.items()]
 
     def all_tables(self) -> list[Table]:
         """Every table of every domain, in catalogue order."""
         return [self.table(name) for name in TABLES]
-
-    def all_statements(self) -> list[tuple[str, dict[str, str]]]:
-        """Every rule without a number, with its domain."""
-        return [(d, s) for d in DOMAINS for s in self.statements(d)]
 
 
 _OPEN: dict[str | None, Refdata] = {}

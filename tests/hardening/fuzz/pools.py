@@ -125,7 +125,7 @@ def cells(column: str) -> tuple[str, ...]:
         if column in {k.name for k in table.keys}
     }
     at = LISTS["words"].index
-    for line in data()._lines("words").all():
+    for line in data().lines("words").all():
         if line[at("column")] == column:
             found[line[at("word")]] = None
     return tuple(found)

@@ -37,7 +37,9 @@ if TYPE_CHECKING:
     from gaugeblock.errors import LookupMiss as LookupMiss
     from gaugeblock.errors import OutputError as OutputError
     from gaugeblock.errors import UnitError as UnitError
+    from gaugeblock.exhaust.gap import exhaust_gap as exhaust_gap
     from gaugeblock.exhaust.pipe import exhaust_pipe as exhaust_pipe
+    from gaugeblock.exhaust.run.answer import exhaust_run as exhaust_run
     from gaugeblock.fasteners.part import part as part
     from gaugeblock.fasteners.torque import torque as torque
     from gaugeblock.figure import Figure as Figure
@@ -123,7 +125,9 @@ __all__ = [
     "brake",
     "brake_fact",
     "circuit",
+    "exhaust_gap",
     "exhaust_pipe",
+    "exhaust_run",
     "find",
     "flare",
     "frame",

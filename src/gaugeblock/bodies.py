@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from typing import Any, TypeAlias
 
     from gaugeblock.calc import clearance as space
-    from gaugeblock.calc.path import Vector
+    from gaugeblock.calc.path import Path, Vector
     from gaugeblock.drawing.lengths import Tape
     from gaugeblock.figure import Figure
     from gaugeblock.job.model import Move
@@ -58,6 +58,41 @@ class Placed(Value):
         put(self, "body", body)
         put(self, "datum", " ".join(datum.casefold().split()))
         put(self, "asked", asked)
+        put(self, "leaves", leaves)
+
+
+class Drawn(Value):
+    """A tube of the job whose shape is known, as another domain takes it: its middle line, size, steel and bends.
+
+    ``line`` is in the axes of the vehicle where ``is_placed``, else in its own; ``leaves`` are what it rests on.
+    """
+
+    __slots__ = ("is_placed", "leaves", "line", "material", "name", "od", "wall")
+
+    name: str
+    line: Path
+    od: Measure | None
+    wall: Measure | None
+    material: str | None
+    is_placed: bool
+    leaves: tuple[Figure, ...]
+
+    def __init__(
+        self,
+        name: str,
+        line: Path,
+        od: Measure | None,
+        wall: Measure | None,
+        material: str | None,
+        is_placed: bool,
+        leaves: tuple[Figure, ...],
+    ) -> None:
+        put(self, "name", name)
+        put(self, "line", line)
+        put(self, "od", od)
+        put(self, "wall", wall)
+        put(self, "material", material)
+        put(self, "is_placed", is_placed)
         put(self, "leaves", leaves)
 
 

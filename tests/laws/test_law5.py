@@ -75,7 +75,7 @@ def test_every_rule_is_an_expression_or_a_procedure() -> None:
         "procedure" if r in PROCEDURES else "evaluated" if r in corpus.figures() else "no figure" for r in RULES
     )
     assert counts.total() == len(RULES)
-    assert counts["procedure"] <= 26
+    assert counts["procedure"] <= 29  # a beam on its hangers, and two of a bent run, are no arithmetic
     assert counts["evaluated"] >= 80
 
 
@@ -188,6 +188,19 @@ CIRCUIT = st.builds(
     maybe("wire", "10 AWG", "6 mm2"),
     maybe("wires", "2"),
 )
+RUN = st.builds(
+    'exhaust run --length "100 in" --od "2-1/2 in" --wall "{}" --material "{}" --hot "{}" --fixed "{}" --hangers'
+    ' "20 in, {}, 90 in" {} {} {} {}'.format,
+    sized("in", 0.04, 0.1, 3),
+    st.sampled_from(["304", "409", "321", "mild steel"]),
+    sized("degF", 150, 1000, 0),
+    sized("in", 0.0, 100.0, 1),
+    sized("in", 21.0, 89.0, 1),
+    maybe("hanger-length", "3 in", "75 mm"),
+    maybe("masses", "12 lb at 80 in", "6 kg at 30 in, 4 lb at 60 in"),
+    maybe("flex", "6 in at 4 in"),
+    maybe("rate", "150 lbf/in"),
+)
 BEND = st.builds(
     'bend --od "{}" --wall "{}" --material "{}" --method "rotary draw" --radius "{}" --angle "{}" {}'.format,
     sized("in", 0.75, 3.0),
@@ -209,8 +222,8 @@ HEAT = st.builds(
 
 @pytest.mark.parametrize(
     "questions",
-    [TORQUE, STEEL, HARDNESS, SPLINE, JOINT, CIRCUIT, BEND, HEAT],
-    ids=["torque", "steel", "hardness", "spline", "joint", "circuit", "bend", "heat"],
+    [TORQUE, STEEL, HARDNESS, SPLINE, JOINT, CIRCUIT, RUN, BEND, HEAT],
+    ids=["torque", "steel", "hardness", "spline", "joint", "circuit", "run", "bend", "heat"],
 )
 def test_any_question_is_answered_by_its_printed_formulas(questions: st.SearchStrategy[str]) -> None:
     answered = []

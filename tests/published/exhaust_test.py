@@ -7,6 +7,7 @@ import pytest
 
 from gaugeblock import look_up, units
 from gaugeblock.calc import exhaust as calc
+from gaugeblock.calc.frame import G
 
 MINUTE = 60.0
 FOOT, INCH, POUND = 0.3048, 0.0254, 4.4482216152605
@@ -74,3 +75,15 @@ def test_equivalent_length_of_a_run_with_elbows() -> None:
         "exhaust/equivalent_lengths", "equivalent_length_factor", part="flexible connector", service="industrial"
     )
     assert total + flexible.typical * 10 == pytest.approx(247.56, abs=0.005)
+
+
+def test_load_on_the_far_support() -> None:
+    """Bansal, Example 5.1 p. 101: 3 kN at 2 m and 6 kN at 4 m on a beam of 6 m put 5.0 kN on its far end."""
+    loads = calc.hanger_loads((0.0, 6.0), 0.0, (0.05, 0.002), {2.0: 3000 / G, 4.0: 6000 / G}, [0.0, 6.0])
+    assert loads[1] / 1000 == pytest.approx(5.0, abs=0.05)
+
+
+def test_three_supports_under_an_even_weight() -> None:
+    """The tables of beams: of two equal spans under an even load w, the middle support has 10/8 w L, an end 3/8 w L."""
+    loads = calc.hanger_loads((0.0, 2.0), 1.0, (0.05, 0.002), {}, [0.0, 1.0, 2.0])
+    assert [load / G for load in loads] == pytest.approx([0.375, 1.25, 0.375], rel=1e-6)

@@ -5,10 +5,14 @@ Every argument may be a float or an array (n,); the answer has the same shape. T
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from gaugeblock.calc import namespace
+from gaugeblock.calc.frame import PINNED, SLIDING, G, Load, Section, solve
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
     from typing import Any, TypeAlias
 
     T: TypeAlias = Any  # a float, or a numpy array of any shape
@@ -77,3 +81,35 @@ def swing(movement_m: T, hanger_m: T) -> T:
     ratio = movement_m / hanger_m
     ns = namespace.of(ratio)
     return ns.arctan(ratio) if ns.__name__ == "numpy" else ns.atan(ratio)
+
+
+def hanger_loads(
+    ends_m: tuple[float, float],
+    mass_per_length: float,
+    tube_m: tuple[float, float],
+    masses: Mapping[float, float],
+    supports_m: Sequence[float],
+) -> list[float]:
+    """Force in N that each support of a run carries: a straight beam on stiff supports, from its first support on.
+
+    ``ends_m`` where the run begins and ends, ``mass_per_length`` of its tube in kg/m, ``tube_m`` its outside diameter
+    and wall, ``masses`` place -> kg of what hangs on it, ``supports_m`` their places. What it is made of changes
+    nothing. ValueError for fewer than two supports. A support that would have to pull down has a force under nothing.
+
+    Source of the check: a beam of 6 m with 3 kN at 2 m and 6 kN at 4 m puts 5 kN on its far end (Bansal, 5.1).
+
+    >>> loads = hanger_loads((0.0, 6.0), 0.0, (0.05, 0.002), {2.0: 3000 / G, 4.0: 6000 / G}, [0.0, 6.0])
+    >>> [round(f) for f in loads]
+    [4000, 5000]
+    """
+    supports = sorted(set(supports_m))
+    if len(supports) < 2:
+        raise ValueError("a run that hangs from one point swings about it")
+    places = sorted({*ends_m, *supports, *masses})
+    loads = [Load(places.index(at), up=-mass * G) for at, mass in masses.items() if mass]
+    for n, (a, b) in enumerate(pairwise(places)):
+        weight, moment = mass_per_length * G * (b - a) / 2, mass_per_length * G * (b - a) ** 2 / 12
+        loads += [Load(n, up=-weight, moment=-moment), Load(n + 1, up=-weight, moment=moment)]
+    feet = {places.index(at): PINNED if n == 0 else SLIDING for n, at in enumerate(supports)}
+    answer = solve([(at, 0.0) for at in places], Section(*tube_m), 200e9, feet, loads)
+    return [answer.reactions[places.index(at)][1] for at in supports]

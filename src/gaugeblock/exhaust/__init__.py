@@ -4,9 +4,9 @@ from gaugeblock.answer.wing import Wing
 
 WING = Wing(
     "exhaust",
-    {"exhaust": ("commands", "pipe size of an exhaust")},
-    {"exhaust_pipe": "pipe"},
-    {},
+    {"exhaust": ("commands", "pipe size, run and gaps of an exhaust")},
+    {"exhaust_pipe": "pipe", "exhaust_run": "run.answer", "exhaust_gap": "gap"},
+    {"exhausts": "Exhaust"},
     hints=(
         r"exhausts?|tail ?pipes?|mufflers?|silencers?|collectors?|hangers?|slip|bellows|flex|back"
         r" ?pressure|cross ?over|balance|outlet|hp|horsepower|bhp|litres?|liters?|cc|expanded?"

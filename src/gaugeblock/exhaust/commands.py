@@ -26,6 +26,42 @@ _PIPE: tuple[Option, ...] = (
     ("length", "L", "of the run as straight pipe, its bends counted: 12 ft"),
     ("back-pressure", "P", "that the engine maker allows: 2 psi"),
 )
+_RUN: tuple[Option, ...] = (
+    ("length", "L", "along its middle line: 9 ft"),
+    ("od", "D", "of the pipe: 2-1/2 in"),
+    ("wall", "T", "of the pipe: .065 in"),
+    ("material", "M", "of the pipe: 304 stainless, aluminised steel"),
+    ("hot", "T", "its metal at the hottest: 900 degF"),
+    ("fixed", "L", "its fixed point, from the front end: 20 in"),
+    ("hangers", "L", "their places from the front end: 20 in, 60 in, 100 in"),
+    ("hanger-length", "L", "from pin to pin: 3 in"),
+    ("hanger-limit", "F", "what one hanger may carry: 40 lbf"),
+    ("masses", "M", "what hangs on it and where: 12 lb at 80 in"),
+    ("flex", "F", "flexible section, its length and where it begins: 6 in at 4 in"),
+    ("flex-kind", "K", "hose or bellows"),
+    ("travel", "L", "of the flexible section, by its maker: 3/4 in"),
+    ("rate", "K", "its spring rate: 150 lbf/in"),
+    ("area", "A", "its effective area: 5 in**2"),
+    ("pressure", "P", "in the pipe: 2 psi"),
+)
+_GAP: tuple[Option, ...] = (
+    ("to", "N", "the neighbour: brake line, fuel tank, floor, wire, rubber boot, tyre, ground"),
+    ("gap", "L", "between both when cold: 2 in"),
+    ("movement", "L", "of the run towards it when hot: 3/8 in"),
+    ("jurisdiction", "J", "whose rule it must keep: US Maryland"),
+)
+
+
+def _run() -> Callable[..., Sheet]:
+    from gaugeblock.exhaust.run.answer import exhaust_run
+
+    return exhaust_run
+
+
+def _gap() -> Callable[..., Sheet]:
+    from gaugeblock.exhaust.gap import exhaust_gap
+
+    return exhaust_gap
 
 
 def _pipe() -> Callable[..., Sheet]:
@@ -34,9 +70,27 @@ def _pipe() -> Callable[..., Sheet]:
     return exhaust_pipe
 
 
-# Question -> what it is about, its worked example, its options, the answer; the first option is needed.
-QUESTIONS: dict[str, tuple[str, str, tuple[Option, ...], Callable[[], Callable[..., Sheet]]]] = {
-    "pipe": ("The usual size of an exhaust pipe, and what a given pipe makes of the gas.", _EXAMPLE, _PIPE, _pipe),
+# Question -> what it is about, its worked example, its options, how many of the first are needed, the answer.
+QUESTIONS: dict[str, tuple[str, str, tuple[Option, ...], int, Callable[[], Callable[..., Sheet]]]] = {
+    "pipe": ("The usual size of an exhaust pipe, and what a given pipe makes of the gas.", _EXAMPLE, _PIPE, 1, _pipe),
+    "run": (
+        "How far a run grows, what each hanger carries, what its fixed point takes.",
+        (
+            'gaugeblock exhaust run --length "108 in" --od "2-1/2 in" --wall ".065 in" --material "aluminised steel"'
+            ' --hot "900 degF" --fixed "20 in" --flex "6 in at 4 in" --travel "3/4 in" --hangers "20 in, 60 in, 100 in"'
+            ' --hanger-length "3 in" --masses "12 lb at 80 in"'
+        ),
+        _RUN,
+        4,
+        _run,
+    ),
+    "gap": (
+        "How near a neighbour of an exhaust may be, by rules and habits.",
+        'gaugeblock exhaust gap --to "brake line" --gap "2-1/2 in" --movement "3/8 in"',
+        _GAP,
+        1,
+        _gap,
+    ),
 }
 
 
@@ -54,10 +108,10 @@ def exhaust(argv: list[str]) -> int:
 
 
 def _asked(name: str, argv: list[str]) -> int:
-    about, example, options, answer = QUESTIONS[name]
+    about, example, options, needed, answer = QUESTIONS[name]
     parser = parser_of(f"exhaust {name}", about, example)
     for n, (option, metavar, said) in enumerate(options):
-        parser.add_argument(f"--{option}", metavar=metavar, help=said, required=n == 0)
+        parser.add_argument(f"--{option}", metavar=metavar, help=said, required=n < needed)
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tables.load import refdata

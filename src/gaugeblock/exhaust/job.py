@@ -1,5 +1,144 @@
-"""The tables of a job that the exhaust has."""
+"""``[[exhausts]]``: a run of exhaust with its hangers and neighbours, or the pipe that an engine asks for."""
 
+from collections.abc import Iterator
+from functools import partial
+from typing import Annotated, Any
+
+from gaugeblock.exhaust.run.fixing import KINDS as FLEXIBLE
+from gaugeblock.job import values
+from gaugeblock.job.checks import Fault
 from gaugeblock.job.kind import Kind
+from gaugeblock.job.locate import Path
+from gaugeblock.job.part import (
+    Entry,
+    Force,
+    Gap,
+    Length,
+    Mass,
+    Name,
+    Part,
+    Point,
+    Stress,
+    Temperature,
+    Text,
+    Wall,
+    one_of,
+)
+from gaugeblock.units import Measure
 
-KINDS: dict[str, Kind] = {}
+Stiffness = Annotated[Measure, partial(values.measure, dim="stiffness")]
+Area = Annotated[Measure, partial(values.measure, dim="area")]
+
+RUN, PIPE = "run", "pipe"
+
+
+class ExhaustHanger(Part):
+    """A hanger: its place from the front end, its length from pin to pin, what it may carry."""
+
+    at: Gap
+    length: Length | None = None
+    limit: Force | None = None
+
+
+class ExhaustMass(Part):
+    """What hangs on the run: a silencer, a converter."""
+
+    what: Name
+    at: Gap
+    mass: Mass
+
+
+class ExhaustFlex(Part):
+    """The flexible section: where it begins, its length, and what its maker says of it."""
+
+    at: Gap
+    length: Length | None = None
+    kind: Annotated[str, one_of(*FLEXIBLE)] | None = None
+    travel: Length | None = None
+    rate: Stiffness | None = None
+    area: Area | None = None
+
+
+class ExhaustGap(Part):
+    """A neighbour of the run, the gap to it when cold, and where on the run it is."""
+
+    to: Name
+    gap: Gap
+    at: Gap | None = None
+
+
+class Exhaust(Entry):
+    """``[[exhausts]]``: a run made of tubes of this job, of points, or of a length; or the size of a pipe."""
+
+    name: Name
+    where: Text | None = None
+    kind: Annotated[str, one_of(RUN, PIPE)] | None = None
+    tubes: tuple[Name, ...] = ()
+    points: tuple[Point, ...] = ()
+    radius: Length | None = None
+    length: Length | None = None
+    od: Length | None = None
+    wall: Wall | None = None
+    material: Name | None = None
+    hot: Temperature | None = None
+    fixed: Gap | None = None
+    flex: ExhaustFlex | None = None
+    pressure: Stress | None = None
+    hangers: tuple[ExhaustHanger, ...] = ()
+    masses: tuple[ExhaustMass, ...] = ()
+    gaps: tuple[ExhaustGap, ...] = ()
+    jurisdiction: Name | None = None
+    power: Name | None = None
+    displacement: Name | None = None
+    speed: Name | None = None
+    pipes: Name | None = None
+    gas: Name | None = None
+    back_pressure: Name | None = None
+    notes: Text | None = None
+
+
+def no_faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fault]:
+    yield from ()
+
+
+STARTER = """\
+#[[exhausts]]                           # a run of exhaust, or the size of its pipe
+#name = "EXAMPLE left run"
+#where = "collector to tail pipe"
+#step = 1                               # its place in the order of the work, where the usual order is not yours
+#kind = "run"                           # "run", or "pipe": the size by the engine
+#tubes = ["exhaust over the axle"]      # the tubes of this job that it is made of, from the engine on
+#points = [["0 in", "0 in", "0 in"], ["60 in", "0 in", "0 in"]]  # or its path: rearward, right, up
+#radius = "3-3/4 in"                    # bend radius of that path
+#length = "108 in"                      # or its length along the middle line alone
+#od = "2-1/2 in"                        # of the pipe, where the tubes do not say it
+#wall = ".065 in"
+#material = "aluminised steel"
+#hot = "900 degF"                       # its metal at the hottest, all along
+#fixed = "20 in"                        # where it is held so that it cannot move along; places are from the front end
+#pressure = "2 psi"                     # in the pipe
+#hangers = [                            # each hanger: place, length from pin to pin, what it may carry
+#  { at = "24 in", length = "3 in", limit = "40 lbf" },
+#  { at = "66 in", length = "3 in", limit = "40 lbf" },
+#]
+#masses = [{ what = "silencer", at = "80 in", mass = "12 lb" }]
+# gaps = [{ to = "brake line", at = "40 in", gap = "2-1/2 in" }]  # neighbours, cold: floor, fuel tank, wire, tyre,
+# ground ...
+#jurisdiction = "US Maryland"           # whose written rules
+#power = "260 hp"                       # of the engine; with the next ones the size of the pipe
+#displacement = "4.75 L"
+#speed = "5500 rpm"                     # at that power
+#pipes = "1"                            # equal pipes side by side
+#gas = "1200 degF"                      # gas in the pipe
+#back_pressure = "2 psi"                # that the engine maker allows
+#notes = ""
+#[exhausts.flex]                        # the flexible section
+#at = "4 in"                            # where it begins
+#length = "6 in"
+#kind = "bellows"                       # "bellows" or "hose"
+#travel = "3/4 in"                      # by its maker
+#rate = "150 lbf/in"                    # its spring rate, by its maker
+#area = "5 in**2"                       # its effective area, by its maker
+"""
+
+KINDS = {"exhausts": Kind(Exhaust, no_faults, STARTER)}

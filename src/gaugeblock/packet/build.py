@@ -14,7 +14,7 @@ from gaugeblock.audit.packets import audit_record
 from gaugeblock.errors import DataError
 from gaugeblock.job.model import Job
 from gaugeblock.packet.order import in_order_of_work
-from gaugeblock.packet.together import against_each_other
+from gaugeblock.packet.together import against_each_other, drawn
 from gaugeblock.tables import releases
 
 if TYPE_CHECKING:
@@ -48,7 +48,9 @@ class Packet:
 
 def build(job: Job, data: Refdata, program: str) -> Packet:
     """The packet of a checked job. ``program`` is name and version as printed."""
-    items = [i for table, page in domains.pages().items() for i in _items(table, page, job, data)]
+    items: list[Item] = []
+    for table, page in domains.pages().items():
+        items += _items(table, page, job, data, items)
     items += against_each_other(job, items, data)
     items = in_order_of_work([_questioned(i) for i in items])
     used = _used(items)
@@ -80,9 +82,16 @@ def build(job: Job, data: Refdata, program: str) -> Packet:
     return Packet(job, items, record, audit_record(record), data, parts)
 
 
-def _items(table: str, page: Any, job: Job, data: Refdata) -> list[Item]:
-    """The items of one table, then what they say together, where its page has something to say."""
-    found = [page.item(i, job.shop, data).replace(step=i.step) for i in getattr(job, table)]
+def _items(table: str, page: Any, job: Job, data: Refdata, before: list[Item]) -> list[Item]:
+    """The items of one table, then what they say together, where its page has something to say.
+
+    A page that builds on tubes (``item_of``) is given those ``before`` it whose shape is known, by name.
+    """
+    if hasattr(page, "item_of"):
+        shapes = drawn(before)
+        found = [page.item_of(i, job.shop, data, shapes).replace(step=i.step) for i in getattr(job, table)]
+    else:
+        found = [page.item(i, job.shop, data).replace(step=i.step) for i in getattr(job, table)]
     together = getattr(page, "together", None)
     of_all = together(job, found, data) if found and together is not None else []
     return [*found, *(i.replace(of_all=True) for i in of_all)]

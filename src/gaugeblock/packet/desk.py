@@ -53,7 +53,7 @@ def desk(item: Item, place: Place, paper: Paper, cautions: list[SimpleNamespace]
         checks=[_check(c) for c in told],
         kept=sum(c.result == OK for c in sheet.checks),
         cautions=cautions,
-        drawings=[SimpleNamespace(title=d.title, svg=d.svg, page=d.page) for d in sheet.drawings],
+        drawings=[SimpleNamespace(title=d.title, svg=d.svg, page=d.page, wide=d.wide) for d in sheet.drawings],
     )
 
 

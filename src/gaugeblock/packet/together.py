@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock import domains
 from gaugeblock.answer.item import Item
-from gaugeblock.bodies import Placed
+from gaugeblock.bodies import Drawn, Placed
 from gaugeblock.job.model import Job
 from gaugeblock.space import apart
 from gaugeblock.tables.load import Refdata
@@ -23,3 +23,10 @@ def against_each_other(job: Job, items: list[Item], data: Refdata) -> list[Item]
             bodies += [] if item is None else page.placed(part, item, data)
     sheet = apart(bodies, data, job.shop.units == "metric")
     return [] if sheet is None else [Item("tubes", "tubes and lines against each other", [], sheet, None)]
+
+
+def drawn(items: list[Item]) -> dict[str, Drawn]:
+    """What is drawn of these items, by its name in lower case."""
+    pages = [(wing.name, page) for wing in domains.WINGS if hasattr(page := wing.module("page"), "drawn")]
+    found = [page.drawn(item) for name, page in pages for item in items if item.domain == name]
+    return {shape.name.casefold(): shape for shape in found if shape is not None}

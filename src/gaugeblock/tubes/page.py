@@ -7,12 +7,12 @@ from typing import Any
 
 from gaugeblock.answer.item import Box, Card, Item, Row
 from gaugeblock.answer.printing import number_only
-from gaugeblock.bodies import Placed
+from gaugeblock.bodies import Drawn, Placed
 from gaugeblock.errors import GaugeblockError, InputError, Problem
 from gaugeblock.job.model import Shop
 from gaugeblock.tables.load import Refdata, canonical
 from gaugeblock.tubes.model import Tube
-from gaugeblock.tubes.placed import placed_tube
+from gaugeblock.tubes.placed import drawn_tube, placed_tube
 from gaugeblock.tubes.plan.bench import datum_words, table
 from gaugeblock.tubes.plan.given import Given
 from gaugeblock.tubes.plan.plan import plan_of, refused_plan
@@ -59,6 +59,11 @@ def item(tube: Tube, shop: Shop, data: Refdata) -> Item:
 def placed(_tube: Tube, item: Item, _data: Refdata) -> list[Placed]:
     """What of a tube and round it stands in the vehicle."""
     return placed_tube(item.plan) if isinstance(item.plan, Plan) else []
+
+
+def drawn(item: Item) -> Drawn | None:
+    """The shape of a tube, for an item of another domain that is made of it."""
+    return drawn_tube(item.plan) if isinstance(item.plan, Plan) else None
 
 
 def together(job: Any, items: list[Item], data: Refdata) -> list[Item]:

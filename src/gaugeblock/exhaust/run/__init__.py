@@ -1,0 +1,1 @@
+"""A run of exhaust: how it grows, what each hanger carries, what its fixed point takes, what gap is left."""

@@ -1,0 +1,51 @@
+"""A gap to a neighbour: rules and habits, the largest first; what is left when hot; contact stops."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from gaugeblock import exhaust_gap
+from gaugeblock.answer.decision import ASK, STOP, USE
+from gaugeblock.errors import InputError, LookupMiss
+from gaugeblock.exhaust.gap import NEIGHBOURS
+
+
+@pytest.mark.parametrize("name", NEIGHBOURS)
+def test_every_neighbour_has_a_figure(name: str) -> None:
+    sheet = exhaust_gap(name)
+    assert sheet.decision.kind == ASK
+    assert sheet.decision.figures
+    assert all(c.when and c.then for c in sheet.decision.candidates)
+
+
+@pytest.mark.parametrize(
+    ("asked", "more", "kind"),
+    [
+        ("brake line", {"gap": "2-1/2 in", "movement": "3/8 in"}, USE),
+        ("brake line", {"gap": "2 in", "movement": "3/8 in"}, ASK),
+        ("brake line", {"gap": "1/4 in", "movement": "3/8 in"}, STOP),
+        ("brake line", {"jurisdiction": "US Maryland"}, USE),
+        ("tire", {"gap": "3 in"}, ASK),
+        ("fuel tank", {"gap": "300 in"}, ASK),
+    ],
+)
+def test_a_gap_is_judged_by_the_most_that_was_found(asked: str, more: dict[str, str], kind: str) -> None:
+    assert exhaust_gap(asked, **more).decision.kind == kind
+
+
+def test_a_neighbour_that_is_not_known_names_the_nearest() -> None:
+    with pytest.raises(LookupMiss) as refused:
+        exhaust_gap("brake lin")
+    assert "brake line" in refused.value.nearest
+    with pytest.raises(InputError):
+        exhaust_gap("floor", "-2 in")
+
+
+@given(st.sampled_from(sorted(NEIGHBOURS)), st.integers(0, 64), st.integers(0, 64), st.integers(0, 64))
+def test_more_movement_never_makes_a_gap_better(name: str, gap: int, moved: int, more: int) -> None:
+    rank = (USE, ASK, STOP)
+    less = exhaust_gap(name, f"{gap}/16 in", movement=f"{moved}/16 in").decision.kind
+    worse = exhaust_gap(name, f"{gap}/16 in", movement=f"{moved + more}/16 in").decision.kind
+    assert rank.index(worse) >= rank.index(less)

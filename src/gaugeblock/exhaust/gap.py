@@ -14,7 +14,8 @@ from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import LookupMiss
 from gaugeblock.exhaust.statements import cautions
 from gaugeblock.lookup import figure_of
-from gaugeblock.tables.load import Refdata, nearest, refdata
+from gaugeblock.tables.load import Refdata, refdata
+from gaugeblock.tables.near import nearest
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path

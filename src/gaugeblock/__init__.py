@@ -49,6 +49,9 @@ if TYPE_CHECKING:
     from gaugeblock.lines.brakes.circuit import brake as brake
     from gaugeblock.lines.brakes.facts import brake_fact as brake_fact
     from gaugeblock.lines.brakes.hand import handbrake as handbrake
+    from gaugeblock.lines.brakes.hose import brake_hose as brake_hose
+    from gaugeblock.lines.fuel.leak import fuel_test as fuel_test
+    from gaugeblock.lines.fuel.line import fuel_line as fuel_line
     from gaugeblock.lines.fuel.supply import fuel as fuel
     from gaugeblock.lines.heat import heat as heat
     from gaugeblock.lines.route import route as route
@@ -124,6 +127,7 @@ __all__ = [
     "bend",
     "brake",
     "brake_fact",
+    "brake_hose",
     "circuit",
     "exhaust_gap",
     "exhaust_pipe",
@@ -132,6 +136,8 @@ __all__ = [
     "flare",
     "frame",
     "fuel",
+    "fuel_line",
+    "fuel_test",
     "gauge",
     "gearing",
     "handbrake",

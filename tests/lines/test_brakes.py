@@ -10,8 +10,10 @@ from gaugeblock import units
 from gaugeblock.answer.question import KINDS
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.lines.brakes.circuit import brake
-from gaugeblock.lines.brakes.facts import RULES, brake_fact
+from gaugeblock.lines.brakes.facts import brake_fact
 from gaugeblock.lines.brakes.hand import handbrake
+from gaugeblock.lines.brakes.hose import brake_hose
+from gaugeblock.lines.brakes.rules import RULES
 
 CIRCUIT = {"force": "100 lbf", "ratio": "6", "kind": "drum", "bore": "7/8 in", "wheels": "2", "travel": "2 mm"}
 BORES = st.integers(40, 160).map(lambda n: f"{n / 100} in")
@@ -114,3 +116,38 @@ def test_a_harder_hand_pulls_harder_and_two_cables_share_it(one, other):
 
 def test_a_lever_that_has_not_way_enough_stops():
     assert handbrake(force="300 N", ratio="6", travel="30 mm", lever="150 mm").decision.kind == "stop"
+
+
+SPANS = st.integers(8, 40).map(lambda n: f"{n} in")
+
+
+@given(SPANS, SPANS, st.integers(6, 44))
+def test_a_hose_that_would_be_stretched_is_never_let_pass(droop, lock, hose):
+    sheet = brake_hose(hose=f"{hose} in", droop=droop, lock=lock)
+    way = max(int(droop.split()[0]), int(lock.split()[0]))
+    assert (sheet.decision.kind == "stop") == (hose < way / 0.96)
+    assert answer(brake_hose(droop=droop, lock=lock)) == answer(brake_hose(droop=lock, lock=droop))
+
+
+@given(st.integers(300, 3000), st.integers(40, 250))
+def test_a_pressure_over_a_rating_stops(rated, foot):
+    sheet = brake("1 in", force=f"{foot} lbf", ratio="6", rated=f"{rated} psi")
+    assert (sheet.decision.kind == "stop") == (number(sheet, "line_pressure") > rated * 6894.757293168)
+
+
+def test_a_cable_pulled_over_its_rating_stops():
+    assert handbrake(force="60 lb", ratio="7", rated="300 lbf").decision.kind == "stop"
+    assert handbrake(force="60 lb", ratio="7", rated="500 lbf").decision.kind == "use"
+
+
+def test_the_balance_is_a_sheet_of_questions_and_has_no_figure():
+    sheet = brake_fact("balance")
+    assert (sheet.decision.kind, list(sheet.figures)) == ("none", [])
+    assert {q.kind for q in sheet.questions} == set(KINDS)
+
+
+@pytest.mark.parametrize("case", ["wheel", "axle"])
+def test_a_size_from_memory_asks(case):
+    sheet = brake_fact("line size", case=case)
+    assert sheet.decision.kind == "ask"
+    assert sheet.decision.figures[0].checked == "memory"

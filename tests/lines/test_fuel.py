@@ -8,6 +8,8 @@ from hypothesis import strategies as st
 
 from gaugeblock import units
 from gaugeblock.lines.fuel.keys import FUELS
+from gaugeblock.lines.fuel.leak import fuel_test
+from gaugeblock.lines.fuel.line import fuel_line
 from gaugeblock.lines.fuel.supply import fuel
 
 FEED = {"consumption": "0.5 lb/(hp*h)", "line": "drawn tube"}
@@ -81,3 +83,57 @@ def test_a_line_that_loses_more_than_it_may_stops():
 def test_a_doubtful_consumption_is_asked():
     sheet = fuel("400 hp", consumption="5 lb/(hp*h)")
     assert (sheet.decision.kind, sheet.questions[0].key) == ("none", "consumption")
+
+
+@given(st.integers(1, 16), st.integers(10, 400), st.integers(10, 100), st.integers(10, 100))
+def test_injectors_that_are_open_longer_never_need_a_smaller_pump(count, each, one, other):
+    typed = {"injectors": str(count), "injector": f"{each} lb/h"}
+    a, b = (needed(fuel(**typed, duty=f"{d} %")) for d in sorted((one, other)))
+    assert a <= b <= needed(fuel(**typed))
+
+
+def test_injectors_by_mass_and_by_volume_are_one_flow():
+    """At the least density of gasoline, 6.0 lb/gal."""
+    mass = needed(fuel(injectors="8", injector="42 lb/h"))
+    volume = needed(fuel(injectors="8", injector="7 gal/h"))
+    assert mass == pytest.approx(volume)
+
+
+def test_a_pressure_over_the_rating_of_the_hose_stops():
+    typed = {"consumption": "0.5 lb/(hp*h)", "pressure": "58 psi"}
+    assert fuel("400 hp", **typed, rated="50 psi").decision.kind == "stop"
+    assert fuel("400 hp", **typed, rated="100 psi").decision.kind == "use"
+    unknown = fuel("400 hp", consumption="0.5 lb/(hp*h)", rated="100 psi")
+    assert (unknown.decision.kind, unknown.questions[0].key) == ("ask", "pressure")
+
+
+def test_a_filter_made_for_less_than_goes_through_it_stops():
+    assert fuel("400 hp", **FEED, pump="60 gph", filter_flow="100 L/h").decision.kind == "stop"
+    assert fuel("400 hp", **FEED, pump="60 gph", filter_flow="300 L/h").decision.kind == "use"
+
+
+def test_the_line_is_asked_with_its_bores_the_largest_first():
+    sheet = fuel_line("400 hp", boost="no boost", length="14 ft")
+    bores = [f.typical for f in sheet.decision.figures]
+    assert bores == sorted(bores, reverse=True)
+    assert sheet.decision.kind == "ask"
+
+
+@given(POWERS, st.integers(1, 300))
+def test_a_bore_that_loses_too_much_is_no_candidate(power, loss):
+    sheet = fuel_line(f"{power} hp", **FEED, length="14 ft", loss=f"{loss / 100} psi")
+    shown = {f.id for f in sheet.decision.figures}
+    for figure in sheet.figures:
+        if figure.quantity == "line_loss" and units.to_base(figure.typical, figure.unit) > loss * 68.94757293168:
+            bore = next(f for f in figure.inputs if f.quantity == "bore_typical")
+            assert bore.id not in shown
+
+
+def test_alcohol_is_not_fed_by_a_bore_for_gasoline():
+    assert [f.typical for f in fuel_line("400 hp", fuel="E85").decision.figures] == [0.5]
+
+
+def test_no_rule_of_another_service_becomes_the_test_of_a_car():
+    sheet = fuel_test()
+    assert sheet.decision.kind == "none"
+    assert {f.key["service"] for f in sheet.figures} == {"marine", "one vehicle"}

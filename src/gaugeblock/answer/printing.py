@@ -48,6 +48,7 @@ _OTHER_UNIT = {
     "m": "ft",
     "lb/in**3": "g/cm**3",
     "g/cm**3": "lb/in**3",
+    "cm**3/min": "gal/h",
     "gal/h": "L/h",
     "L/h": "gal/h",
     "gal/min": "L/min",
@@ -228,7 +229,26 @@ def other_unit(figure: Figure) -> str | None:
     return _OTHER_UNIT.get(unit)
 
 
-INCHES = ("lbf*ft", "lbf*in", "in", "ft", "lbf", "ksi", "psi", "Msi", "degF", "delta_degF", "in**2", "lb", "lb/in**3")
+INCHES = (
+    "lbf*ft",
+    "lbf*in",
+    "in",
+    "ft",
+    "lbf",
+    "ksi",
+    "psi",
+    "Msi",
+    "degF",
+    "delta_degF",
+    "in**2",
+    "lb",
+    "lb/in**3",
+    "gal/h",
+    "gal/min",
+    "lb/h",
+    "in**3",
+    "ft/s",
+)
 
 
 def shop_unit(figure: Figure, metric: bool | None) -> str | None:

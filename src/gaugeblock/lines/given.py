@@ -6,7 +6,7 @@ import re
 
 from gaugeblock import units
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
-from gaugeblock.answer.decision import none
+from gaugeblock.answer.decision import Candidate, Decision, none, stop
 from gaugeblock.answer.making import read_positive, stated
 from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range
 from gaugeblock.answer.question import FILL_IN, Question
@@ -17,7 +17,7 @@ from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Mapping, Sequence
 
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
@@ -25,6 +25,8 @@ if TYPE_CHECKING:
     Quantities = Mapping[str, tuple[str, str]]  # key -> dimension, quantity
 
 _MOST = 48
+# Of these checks the limit is what a part has or stands: it is the part that is refused.
+_PARTS = ("stroke", "lever", "rated")
 
 
 class Given(Value):
@@ -101,6 +103,17 @@ def choice_of(typed: str | None, key: str, choices: Mapping[str, tuple[str, ...]
         if said in (choice.replace(",", ""), *others):
             return choice
     raise InputError(typed, key, f"not a {key}", tuple(choices), "use one of these")
+
+
+def stopped(verb: str, stops: Sequence[Check]) -> Decision:
+    """Stop: what the first of these checks refuses, and what it requires instead."""
+    first = stops[0]
+    wrong, right = first.actual, first.required
+    if first.subject in _PARTS:
+        wrong, right = right, wrong
+    shown = [Candidate(b.figure, when) for b, when in ((wrong, ""), (right, "required")) if b is not None and b.figure]
+    do = f"{first.reason[:1].upper()}{first.reason[1:]}."
+    return stop(verb, shown, [c.name for c in stops], do)
 
 
 def doubtful(

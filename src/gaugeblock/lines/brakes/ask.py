@@ -42,15 +42,24 @@ def _open_circuit(values: dict[str, str], data: Refdata) -> Open | None:
 
 def _open_fact(values: dict[str, str], _data: Refdata) -> Open | None:
     """The places that have a rule, or the kinds of brake."""
-    from gaugeblock.lines.brakes.facts import CASES, RESIDUAL, RULES, SUBJECTS
+    from gaugeblock.lines.brakes.facts import SUBJECTS
+    from gaugeblock.lines.brakes.habits import CASES, RESIDUAL, SIZE, TUBES
+    from gaugeblock.lines.brakes.rules import RULES
     from gaugeblock.lines.given import choice_of
 
     named = choice_of(values["subject"], "subject", SUBJECTS) or ""
-    if named == RESIDUAL:
-        return None if "case" in values else (("case",), [{"case": c} for c in CASES])
+    if named in (RESIDUAL, SIZE):
+        cases = CASES if named == RESIDUAL else TUBES
+        return None if "case" in values else (("case",), [{"case": c} for c in cases])
     if named in RULES and "place" not in values and len(RULES[named]) > 1:
         return ("place",), [{"place": r.place} for r in RULES[named]]
     return None
+
+
+def _hose() -> Callable[..., Sheet]:
+    from gaugeblock.lines.brakes.hose import brake_hose
+
+    return brake_hose
 
 
 def _pounds(match: re.Match[str]) -> str:
@@ -123,6 +132,11 @@ FACT = Topic(
             ),
             Shaped(r"(?:stopping|braking) distances?", always("stopping distance")),
             Shaped(r"pedal (?:reserve|travel)", always("pedal reserve")),
+            Shaped(
+                r"(?:what )?size (?:of )?brake (?:line|tube|pipe)s?|brake (?:line|tube|pipe)s? (?:size|diameter)",
+                always("line size"),
+            ),
+            Shaped(r"(?:brake )?(?:balance|bias)|proportioning(?: valve)?", always("balance")),
         ),
         "case": (
             Shaped(r"(?:for )?(?:rear |front )?drums?(?: brakes?)?", always("drum"), "drums"),
@@ -171,4 +185,27 @@ HAND = Topic(
     table="brakes",
     asks_for=r"(?:hand|parking|park)[- ]?brakes?|handbrake|cables?",
 )
-TOPICS = (CIRCUIT, FACT, HAND)
+HOSE = Topic(
+    _hose,
+    "brake hose",
+    {
+        "hose": (
+            amount("length", after="(?:of )?(?:long )?(?:flexible |brake )?hose|long", say="hose {}"),
+            amount("length", before="(?:brake )?hose(?: of| is)?", say="hose {}"),
+        ),
+        "droop": (
+            amount("length", after="(?:at |of )?(?:full )?droop", say="{} at droop"),
+            amount("length", before="(?:full )?droop(?: of| is)?", say="{} at droop"),
+        ),
+        "lock": (
+            amount("length", after="(?:at |of )?(?:full )?lock", say="{} at lock"),
+            amount("length", before="(?:full )?lock(?: of| is)?", say="{} at lock"),
+        ),
+    },
+    r"(?:flexible |brake )?(?:brake )?hoses?|how long|length|long"
+    r" enough|is|a|and|at|full|droop|lock|between|fittings|for",
+    needs=("droop", "lock"),
+    table="brakes",
+    asks_for=r"(?:brake |flexible )hose|droop|lock",
+)
+TOPICS = (CIRCUIT, FACT, HAND, HOSE)

@@ -5,6 +5,8 @@ from __future__ import annotations
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, Bound, Check, at_most
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import FILL_IN, MEASURE, Question
+from gaugeblock.lines.brakes import hose
+from gaugeblock.lines.brakes.keys import SLAVE
 from gaugeblock.lookup import look_up
 from gaugeblock.units import in_unit
 
@@ -24,16 +26,43 @@ def checks_of(of: Circuit, worked: Worked, data: Refdata) -> tuple[list[Check], 
     """What the sizes keep, and what is open."""
     checks: list[Check] = []
     questions: list[Question] = []
-    for made in (_stroke(of, worked, data), _pedal(worked, data), _booster(worked, data), _balance(of, worked)):
+    made_of = (
+        _rated(of, worked, data),
+        _stroke(of, worked, data),
+        _pedal(worked, data),
+        _booster(worked, data),
+        _balance(of, worked),
+    )
+    for made in made_of:
         for check, question in made:
             checks.append(check)
             if question is not None:
                 questions.append(question)
-    return checks, questions
+    hoses, asked = hose.checks_of(of.given, data)
+    return [*checks, *hoses], [*questions, *asked]
 
 
 def _bound(figure: Figure, unit: str) -> Bound:
     return Bound(in_unit(figure.typical, figure.unit, unit), unit, "", figure)
+
+
+def _rated(of: Circuit, worked: Worked, data: Refdata) -> list[tuple[Check, Question | None]]:
+    name = "pressure against rating"
+    own = of.given.figure("rated", data)
+    pressure = worked.pressure
+    if own is not None:
+        said = f"{number_only(pressure, data)} with that foot, {number_only(own, data)} rated"
+        return [(at_most(name, _bound(pressure, own.unit), _bound(own, own.unit), said, subject="rated"), None)]
+    if of.kind == SLAVE:
+        return []
+    proof = look_up(
+        "lines/materials", "proof_pressure_minimum", data=data, item="hydraulic brake hose", state="proof test"
+    )
+    said = (
+        f"{number_only(pressure, data)} with that foot; a brake hose by the federal rule is proved at"
+        f" {number_only(proof, data)}"
+    )
+    return [(Check(name, CANNOT_TELL, said, subject="rated", bears=INFORM), None)]
 
 
 def _stroke(of: Circuit, worked: Worked, data: Refdata) -> list[tuple[Check, Question | None]]:

@@ -9,7 +9,7 @@ from gaugeblock.lines.brakes import words
 from gaugeblock.lines.brakes.checks import checks_of
 from gaugeblock.lines.brakes.keys import Circuit
 from gaugeblock.lines.brakes.working import Worked
-from gaugeblock.lines.given import doubtful, lacking
+from gaugeblock.lines.given import doubtful, lacking, stopped
 from gaugeblock.tables.load import Refdata, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -39,6 +39,10 @@ def brake(
     play: str | None = None,
     pedal: str | None = None,
     was: str | None = None,
+    rated: str | None = None,
+    hose: str | None = None,
+    droop: str | None = None,
+    lock: str | None = None,
     balance: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
@@ -49,7 +53,9 @@ def brake(
     master cylinder has for this circuit; ``kind`` ``drum``, ``floating caliper``, ``fixed caliper`` or ``slave
     cylinder``; ``bore`` of its pistons, how many ``pistons`` one wheel has, how many ``wheels`` the circuit works, the
     ``travel`` of each piston, free ``play`` at the push rod, the whole way of the ``pedal``; ``was`` the bore before a
-    swap, ``balance`` who tried the balance and when.
+    swap; ``rated`` the pressure that the weakest hose, tube or valve of it stands, by its maker; ``hose`` the free
+    length of its flexible hose, ``droop`` and ``lock`` the way from fitting to fitting at each; ``balance`` who
+    tried the balance and when.
 
     Returns a Sheet: the line pressure first. Losses, and hoses and calipers that give way, are left out.
 
@@ -59,7 +65,7 @@ def brake(
     764
     """
     data = data or refdata()
-    given = (force, ratio, assist, master, stroke, bore, travel, play, pedal, was)
+    given = (force, ratio, assist, master, stroke, bore, travel, play, pedal, was, rated, hose, droop, lock)
     asked: dict[str, str | None] = dict(zip(words.MEASURED, given, strict=True))
     asked |= {"kind": kind, "pistons": pistons, "wheels": wheels, "balance": balance}
     return judged(Circuit(asked), asked, data)
@@ -86,7 +92,9 @@ def judged(of: Circuit, asked: dict[str, str | None], data: Refdata) -> Sheet:
 def _decision(of: Circuit, worked: Worked, checks: list[Check], data: Refdata) -> Decision:
     said = words.do(of, worked, data)
     stops = [c for c in checks if c.stops]
-    decision = decided(VERB, worked.pressure, checks, f"{stops[0].reason}." if stops else said)
+    if stops:
+        return stopped(VERB, stops)
+    decision = decided(VERB, worked.pressure, checks, said)
     if decision.kind != ASK:
         return decision
     first = next(c for c in checks if c.asks)

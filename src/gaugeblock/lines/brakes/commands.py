@@ -23,6 +23,10 @@ _OPTIONS = {
     "play": "free, at the push rod: 1 mm",
     "pedal": "whole way of the pedal, rest to floor: 5 in",
     "was": "bore of the pistons before a swap: 3/4 in",
+    "rated": "pressure that the weakest hose, tube or valve stands, by its maker: 3000 psi",
+    "hose": "free length of the flexible hose: 16 in",
+    "droop": "way from fitting to fitting at full droop: 14 in",
+    "lock": "the same at full lock: 13 in",
     "balance": "who tried the balance, and when",
 }
 
@@ -44,14 +48,21 @@ def brake(argv: list[str]) -> int:
     """Run ``gaugeblock brake``; the exit code."""
     parser = parser_of(
         "brake",
-        "One hydraulic brake circuit: pressure, force at the shoes, fluid, stroke and pedal; or what rules and habits"
-        " say of a SUBJECT.",
+        "One hydraulic brake circuit: pressure, force at the shoes, fluid, stroke and pedal; or a hose at droop and"
+        " lock; or what rules and habits say of a SUBJECT.",
         'gaugeblock brake --master "1 in" --ratio 6 --force "100 lbf" --kind drum --bore "7/8 in" --wheels 2 --travel'
-        ' "2 mm"\n  gaugeblock brake "leak test" --place "US Massachusetts"',
+        ' "2 mm"\n  gaugeblock brake "leak test" --place "US Massachusetts"\n  gaugeblock brake --hose "16 in" --droop'
+        ' "14 in" --lock "13 in"',
     )
-    about = "residual pressure, bleeding, leak test, parking brake, stopping distance, pedal reserve"
+    about = (
+        "residual pressure, line size, balance, bleeding, leak test, parking brake, stopping distance, pedal reserve"
+    )
     parser.add_argument("subject", nargs="?", metavar="SUBJECT", help=about)
-    parser.add_argument("--case", metavar="C", help='of a residual pressure: drum, "disc below", "disc above"')
+    parser.add_argument(
+        "--case",
+        metavar="C",
+        help='of a residual pressure: drum, "disc below", "disc above"; of a tube: "one wheel", axle',
+    )
     parser.add_argument("--place", metavar="P", help='whose rule: "US federal"')
     for option, text in _OPTIONS.items():
         parser.add_argument(f"--{option}", metavar="X", help=text)
@@ -73,6 +84,13 @@ def brake(argv: list[str]) -> int:
     if alone or not typed:
         why = "belongs to a subject" if alone else "nothing was asked"
         raise InputError(", ".join(alone) or "brake", "brake", why, (), "name a subject, or give --master and the rest")
+    hoses = ("hose", "droop", "lock")
+    if all(v is None for k, v in given.items() if k not in hoses):
+        from gaugeblock.lines.brakes.hose import brake_hose
+        from gaugeblock.tables.load import refdata
+
+        sheet = brake_hose(**{k: given[k] for k in hoses}, data=refdata(a.data_release))
+        return print_sheet(sheet, a.json, a.unit, a.why)
     from gaugeblock.lines.brakes.circuit import brake as answer
 
     return print_open(answer, _topic, given, a, is_open=a.master is None)
@@ -90,10 +108,11 @@ def handbrake(argv: list[str]) -> int:
     parser.add_argument("--cables", metavar="N", help="that share the pull: 2")
     parser.add_argument("--travel", metavar="L", help="that the brake takes of its cable: 20 mm")
     parser.add_argument("--lever", metavar="L", help="whole way of the grip: 150 mm")
+    parser.add_argument("--rated", metavar="F", help="pull that a cable stands, by its maker: 2000 N")
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.lines.brakes.hand import handbrake as answer
     from gaugeblock.tables.load import refdata
 
-    options = {k: getattr(a, k) for k in ("force", "ratio", "cables", "travel", "lever")}
+    options = {k: getattr(a, k) for k in ("force", "ratio", "cables", "travel", "lever", "rated")}
     return print_sheet(answer(**options, data=refdata(a.data_release)), a.json, a.unit, a.why)

@@ -11,7 +11,7 @@ from gaugeblock.answer.making import base, derived, stated
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.lines.given import Given, count_of, doubtful, lacking
+from gaugeblock.lines.given import Given, count_of, doubtful, lacking, stopped
 from gaugeblock.lookup import look_up
 from gaugeblock.tables.load import Refdata, refdata
 
@@ -27,6 +27,7 @@ MEASURES = {
     "ratio": ("ratio", "lever_ratio"),
     "travel": ("length", "cable_travel_needed"),
     "lever": ("length", "lever_travel_whole"),
+    "rated": ("force", "cable_load_maximum"),
 }
 ALL = (*MEASURES, "cables")
 _NEEDS = {
@@ -42,13 +43,15 @@ def handbrake(
     cables: str | None = None,
     travel: str | None = None,
     lever: str | None = None,
+    rated: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """The pull of a hand brake's cables, and whether the lever has way enough.
 
     Parameters are text as people write them: ``force`` of the hand at the grip (``300 N``); ``ratio`` way of the grip
     over way of the cable; how many ``cables`` share the pull behind a free equaliser; the ``travel`` that the brake
-    takes of its cable; the whole way of the ``lever`` at the grip.
+    takes of its cable; the whole way of the ``lever`` at the grip; ``rated`` the pull that a cable stands, by its
+    maker.
 
     Returns a Sheet: the pull of one cable. Friction, slack and stretch are left out.
 
@@ -58,7 +61,7 @@ def handbrake(
     900
     """
     data = data or refdata()
-    asked = {"force": force, "ratio": ratio, "cables": cables, "travel": travel, "lever": lever}
+    asked = {"force": force, "ratio": ratio, "cables": cables, "travel": travel, "lever": lever, "rated": rated}
     return judged(Given(asked, MEASURES), count_of(cables, "cables"), asked, data)
 
 
@@ -73,6 +76,14 @@ def judged(of: Given, cables: Measure | None, asked: dict[str, str | None], data
         return lacking(title, VERB, needs, asked, given, data)
     pull, way = _pull(of, cables, data), _way(of, data)
     checks, questions = _checks(of, way, data)
+    rated = of.figure("rated", data)
+    if rated is not None:
+        said = f"{number_only(pull, data)} of pull, {number_only(rated, data)} rated by the cable's maker"
+        bounds = (
+            Bound(units.in_unit(pull.typical, pull.unit, rated.unit), rated.unit, "", pull),
+            Bound(rated.typical, rated.unit, "max", rated),
+        )
+        checks.append(at_most("pull against rating", *bounds, said, subject="rated"))
     limits = [b.figure for c in checks for b in (c.required, c.actual) if b is not None and b.figure is not None]
     figures = list({f.id: f for f in (pull, *([way] if way is not None else []), *given, *limits)}.values())
     text = "A lever that is past its middle pulls no better: check where the catch holds it, and try it on a slope."
@@ -135,7 +146,9 @@ def _decision(pull: Figure, way: Figure | None, checks: list[Check], data: Refda
     stops = [c for c in checks if c.stops]
     slope = next(c for c in checks if c.name == "hold on a slope")
     said = f"Each cable pulls with it. Then try the brake: {slope.reason}."
-    decision = decided(VERB, pull, checks, f"{stops[0].reason}." if stops else said)
+    if stops:
+        return stopped(VERB, stops)
+    decision = decided(VERB, pull, checks, said)
     if decision.kind != ASK:
         return decision
     first = next(c for c in checks if c.asks)

@@ -5,15 +5,15 @@ from typing import Annotated
 from gaugeblock.job.part import Entry, Name, Text, one_of
 from gaugeblock.lines.brakes.keys import KINDS
 
-HAND = "hand brake"
+HAND, HOSE, BALANCE = "hand brake", "flexible hose", "balance"
 
 
 class Brake(Entry):
-    """``[[brakes]]``: one hydraulic circuit with what it works, or the hand brake."""
+    """``[[brakes]]``: one hydraulic circuit with what it works, the hand brake, a hose, or the balance."""
 
     name: Name
     where: Text | None = None
-    kind: Annotated[str, one_of(*KINDS, HAND)] | None = None
+    kind: Annotated[str, one_of(*KINDS, HAND, HOSE, BALANCE)] | None = None
     force: Name | None = None
     ratio: Name | None = None
     assist: Name | None = None
@@ -26,6 +26,10 @@ class Brake(Entry):
     play: Name | None = None
     pedal: Name | None = None
     was: Name | None = None
+    rated: Name | None = None
+    hose: Name | None = None
+    droop: Name | None = None
+    lock: Name | None = None
     balance: Name | None = None
     cables: Name | None = None
     lever: Name | None = None
@@ -33,11 +37,11 @@ class Brake(Entry):
 
 
 STARTER = """\
-#[[brakes]]                             # one brake circuit: pressure, stroke, pedal; or the hand brake
+#[[brakes]]                             # one brake circuit; the hand brake, a hose, the balance
 #name = "EXAMPLE rear brakes"
 #where = "rear axle"
 #step = 1                               # its place in the order of the work, where the usual order is not yours
-#kind = "drum"                          # "drum", "floating caliper", "fixed caliper", "slave cylinder", "hand brake"
+#kind = "drum"                          # a caliper, "slave cylinder", "hand brake", "flexible hose", "balance"
 #force = "100 lbf"                      # of the foot on the pedal; of the hand at the grip
 #ratio = "6"                            # of the pedal, pad over push rod; of the lever, grip over cable
 #assist = "4"                           # force out of the booster over force in
@@ -50,6 +54,10 @@ STARTER = """\
 #play = "1 mm"                          # free, at the push rod
 #pedal = "5 in"                         # whole way of the pedal, rest to floor
 #was = "7/8 in"                         # bore of the pistons before a swap
+#rated = "3000 psi"                     # that the weakest hose, tube or valve stands, by its maker
+#hose = "16 in"                         # free length of the flexible hose
+#droop = "14 in"                        # way from fitting to fitting at full droop
+#lock = "13 in"                         # the same at full lock
 #balance = ""                           # who tried the balance front to rear, and when
 #cables = "2"                           # of a hand brake, that share its pull
 #lever = "150 mm"                       # of a hand brake, whole way of the grip

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.making import stated
 from gaugeblock.errors import InputError
+from gaugeblock.lines.brakes.hose import MEASURES as HOSE
 from gaugeblock.lines.given import Given, choice_of, count_of
 from gaugeblock.value import Value, put
 
@@ -33,6 +34,8 @@ MEASURES = {
     "play": ("length", "free_play"),
     "pedal": ("length", "pedal_travel_whole"),
     "was": ("length", "piston_bore"),
+    "rated": ("stress", "working_pressure_maximum"),
+    **HOSE,
 }
 ALL = ("kind", *MEASURES, "pistons", "wheels", "balance")
 # Pistons of one wheel that are known from the kind: a wheel cylinder has one for each shoe.

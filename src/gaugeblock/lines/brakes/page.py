@@ -7,22 +7,25 @@ from gaugeblock.answer.open_sheet import Task
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import GaugeblockError
-from gaugeblock.lines.brakes import circuit, hand, words
-from gaugeblock.lines.brakes.facts import LEAK, RULES, brake_fact
-from gaugeblock.lines.brakes.job import HAND, Brake
+from gaugeblock.lines.brakes import balance, circuit, hand, hose, words
+from gaugeblock.lines.brakes.facts import brake_fact
+from gaugeblock.lines.brakes.job import BALANCE, HAND, HOSE, Brake
 from gaugeblock.lines.brakes.keys import ALL, SLAVE, Circuit
+from gaugeblock.lines.brakes.rules import LEAK, RULES
 from gaugeblock.lines.given import Given, count_of
 from gaugeblock.tables.load import Refdata
 
 
 def item_of(job: Brake, data: Refdata) -> Item:
     """The Item of one item of the job."""
-    is_hand = job.kind == HAND
-    asked: dict[str, str | None] = {k: getattr(job, k) for k in (hand.ALL if is_hand else ALL)}
+    asked: dict[str, str | None] = {k: getattr(job, k) for k in _KEYS.get(job.kind or "", ALL)}
     facts = [Row("where", job.where or ""), *(Row(_SAID.get(k, k), t) for k, t in asked.items() if t)]
     facts += [Row("notes", job.notes)] if job.notes else []
-    sheet = _hand(job, asked, data) if is_hand else _circuit(job, asked, data)
+    sheet = _sheet(job, asked, data)
     return Item("lines", job.name, facts, sheet, _card(job, sheet, data))
+
+
+_KEYS = {HAND: hand.ALL, HOSE: tuple(hose.MEASURES), BALANCE: (balance.KEY,)}
 
 
 _SAID = {
@@ -37,23 +40,29 @@ _SAID = {
     "pedal": "whole way of the pedal",
     "was": "bore before the swap",
     "lever": "whole way of the lever",
+    "rated": "rated by its maker",
+    "hose": "free length of the hose",
+    "droop": "way at full droop",
+    "lock": "way at full lock",
 }
 
 
-def _circuit(job: Brake, asked: dict[str, str | None], data: Refdata) -> Sheet:
+def _sheet(job: Brake, asked: dict[str, str | None], data: Refdata) -> Sheet:
     try:
+        if job.kind == HAND:
+            return hand.judged(Given(asked, hand.MEASURES), count_of(job.cables, "cables"), asked, data)
+        if job.kind == HOSE:
+            return hose.judged(Given(asked, hose.MEASURES), asked, data)
+        if job.kind == BALANCE:
+            return balance.judged(job.name, asked, data)
         return circuit.judged(Circuit(asked), asked, data)
     except GaugeblockError as error:
-        task = Task(job.name, asked, circuit.VERB, "brake circuit", data)
-        return task.refused(error, {k: k for k in ALL}, "master")
-
-
-def _hand(job: Brake, asked: dict[str, str | None], data: Refdata) -> Sheet:
-    try:
-        return hand.judged(Given(asked, hand.MEASURES), count_of(job.cables, "cables"), asked, data)
-    except GaugeblockError as error:
-        task = Task(job.name, asked, hand.VERB, "hand brake", data)
-        return task.refused(error, {k: k for k in hand.ALL}, "ratio")
+        verb, first = {HAND: (hand.VERB, "ratio"), HOSE: (hose.VERB, "hose")}.get(
+            job.kind or "", (circuit.VERB, "master")
+        )
+        return Task(job.name, asked, verb, job.kind or "brake circuit", data).refused(
+            error, {k: k for k in asked}, first
+        )
 
 
 def _card(job: Brake, sheet: Sheet, data: Refdata) -> Card:
@@ -66,6 +75,18 @@ def _card(job: Brake, sheet: Sheet, data: Refdata) -> Card:
             Box("checked by, date"),
         ]
         return Card(what, boxes=boxes, says=("lever_travel",))
+    if job.kind == HOSE:
+        what = ", ".join(t for t in (job.where, job.hose and f"{job.hose} long") if t)
+        boxes = [
+            Box("droop, clear", half=True),
+            Box("lock, clear", half=True),
+            Box("by, date"),
+            Box("checked by, date"),
+        ]
+        return Card(what, boxes=boxes, says=("hose_span",))
+    if job.kind == BALANCE:
+        boxes = [Box(f"{said}, {end}", half=True) for said in balance.MEASURED for end in ("front", "rear")]
+        return Card(job.where or "", boxes=[*boxes, Box("linings, valve"), Box("tried by, date")])
     what = ", ".join(t for t in (job.where, job.kind, job.bore, job.master and f"master {job.master}") if t)
     if job.kind == SLAVE:
         return Card(what, notes=[words.BLEEDING], boxes=[Box("stroke measured"), Box("by, date")])

@@ -20,6 +20,18 @@ def _fuel() -> Callable[..., Sheet]:
     return fuel
 
 
+def _line() -> Callable[..., Sheet]:
+    from gaugeblock.lines.fuel.line import fuel_line
+
+    return fuel_line
+
+
+def _test() -> Callable[..., Sheet]:
+    from gaugeblock.lines.fuel.leak import fuel_test
+
+    return fuel_test
+
+
 def _flow(match: re.Match[str]) -> str:
     return f"{match['n']} {_FLOWS[match['u'].replace(' ', '')]}"
 
@@ -62,12 +74,65 @@ FUEL = Topic(
         ),
         "reserve": (amount("ratio", after="(?:reserve|margin|headroom|over|spare)", say="{} over"),),
         "filter": (Shaped(rf"(?P<n>{NUMBER}) ?(?:microns?|um)(?: filter)?", lambda m: f"{m['n']} um", "filter {}"),),
+        "injectors": (
+            Shaped(r"(?P<n>[1-9][0-9]?)(?= (?:[0-9.]+ ?(?:lb|cc)\S* )?injectors?)", lambda m: m["n"], "{} injectors"),
+        ),
+        "injector": (
+            Shaped(
+                rf"(?P<n>{NUMBER}) ?(?:lbs?|pounds?)(?:/hr?| an hour)?(?= injectors?)",
+                lambda m: f"{m['n']} lb/h",
+                "{} each",
+            ),
+            Shaped(rf"(?P<n>{NUMBER}) ?cc(?:/min)?(?= injectors?)", lambda m: f"{m['n']} cm**3/min", "{} each"),
+        ),
+        "duty": (amount("ratio", after="duty(?: cycle)?", say="{} duty"),),
     },
-    r"(?:what |which |how (?:big|much) )?(?:size )?(?:fuel )?pumps?|fuel(?: system| line| supply|"
-    r" flow)?|line|engine|motor|makes"
+    r"injectors?|(?:what |which |how (?:big|much) )?(?:size )?(?:fuel )?pumps?|fuel(?: system| supply| flow)?"
+    r"|engine|motor|makes"
     r"|making|do i need|need|for|enough|feed|supply|how big|how much|flow|gallons|run(?:ning)?|on",
     needs=("power",),
     table="fuel",
     asks_for=r"fuel|pumps?|bsfc|gph|lph|gpm|feed",
 )
-TOPICS = (FUEL,)
+INJECTORS = Topic(
+    _fuel,
+    "fuel supply",
+    {k: r for k, r in FUEL.slots.items() if k != "power"},
+    FUEL.signals,
+    needs=("injectors", "injector"),
+    table="fuel",
+    asks_for="injectors?",
+)
+_LINE_SLOTS = ("power", "fuel", "boost", "system", "consumption", "pump", "length")
+LINE = Topic(
+    _line,
+    "fuel line",
+    {k: FUEL.slots[k] for k in _LINE_SLOTS},
+    r"(?:what |which |how (?:big|large) (?:of )?(?:an? )?)?(?:size )?(?:of )?(?:fuel |feed"
+    r" )?(?:lines?|hoses?|tubes?|pipes?)(?: size)?"
+    r"|(?:what |which )?size|fuel|feed|bore|diameter|inside|dash|engine|motor|makes|making|do i"
+    r" need|need|for|run(?:ning)?|how big|on",
+    needs=("power",),
+    table="fuel",
+    asks_for=r"(?:fuel |feed )(?:lines?|hoses?|tubes?|pipes?)",
+)
+TEST = Topic(
+    _test,
+    "fuel leak test",
+    {
+        "test": (
+            Shaped(
+                r"fuel(?: system| line| tank)?(?: leak(?: down)?| pressure| hold)+ (?:test|check)"
+                r"|(?:test|check)(?:ing)? (?:the |a )?fuel (?:system|lines?|tank)(?: for leaks)?",
+                always("leaks"),
+                "leaks",
+            ),
+        ),
+    },
+    r"how|do i|for|the|a",
+    needs=("test",),
+    settle=lambda _values, _data: {},
+    table="fuel",
+    asks_for="fuel",
+)
+TOPICS = (FUEL, INJECTORS, LINE, TEST)

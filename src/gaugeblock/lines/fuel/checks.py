@@ -32,11 +32,19 @@ def checks_of(
     """What the supply keeps, and what is open."""
     checks: list[Check] = []
     questions: list[Question] = []
-    if not of.given.has("consumption"):
+    if not of.given.has("consumption") and not of.given.has("injector"):
         said = "what the engine burns is a habit figure"
         checks.append(Check(CONSUMPTION, CANNOT_TELL, said, subject="consumption", bears=ASK))
         questions.append(Question(FILL_IN, _BURNS, "consumption", (CONSUMPTION,)))
-    for made in (_pump(of, ways, data), _pressure(of, data), _filter(of, data)):
+    made_of = (
+        _pump(of, ways, data),
+        _duty(of, data),
+        _pressure(of, data),
+        _rated(of, data),
+        _filter(of, data),
+        _filter_flow(of, ways, data),
+    )
+    for made in made_of:
         if made is not None:
             checks.append(made)
             if made.asks:
@@ -53,8 +61,11 @@ def _question(check: Check) -> Question:
         "pump": "What does the pump deliver at its pressure, by its maker's curve, with the voltage at its plug?",
         "pressure": "What pressure does the carburettor's or the injection's maker ask for?",
         "filter": "Which filter does the maker of pump or injectors ask for?",
+        "rated": "What pressure can the pump make against a closed line, by its maker?",
+        "duty": "Which duty does the maker of the engine management allow?",
     }[check.subject]
-    return Question(ASK_MAKER, text, check.subject, (check.name,))
+    key = {"rated": "pressure"}.get(check.subject, check.subject)
+    return Question(ASK_MAKER, text, key, (check.name,))
 
 
 def _in(figure: Figure, number: float, unit: str, side: str = "") -> Bound:
@@ -80,6 +91,42 @@ def _pressure(of: Supply, data: Refdata) -> Check | None:
     said = f"{number_only(own, data)} given; habit for a {case} is {printed(habit, data)}"
     bounds = _in(own, own.typical, own.unit), _in(habit, most, own.unit, "max")
     return at_most("pressure", *bounds, said, subject="pressure", bears=ASK)
+
+
+def _duty(of: Supply, data: Refdata) -> Check | None:
+    if not of.given.has("injector"):
+        return None
+    habit = look_up(SUPPLY, "duty_maximum", data=data, subject="injectors", case="duty", service="vehicle")
+    own = of.given.figure("duty", data)
+    if own is None:
+        said = f"reckoned open all the time; shops let them work to {number_only(habit, data)} (from memory)"
+        return Check("injector duty", CANNOT_TELL, said, subject="duty", bears=INFORM)
+    most = habit.high if habit.high is not None else habit.typical
+    said = f"{number_only(own, data)} given; shops let injectors work to {number_only(habit, data)}"
+    bounds = _in(own, own.typical, "%"), _in(habit, most, "%", "max")
+    return at_most("injector duty", *bounds, said, subject="duty", bears=ASK)
+
+
+def _rated(of: Supply, data: Refdata) -> Check | None:
+    rated, own = of.given.figure("rated", data), of.given.figure("pressure", data)
+    if rated is None:
+        return None
+    name = "pressure against rating"
+    if own is None:
+        return Check(name, CANNOT_TELL, "the pressure is not given", subject="rated", bears=ASK)
+    said = f"{number_only(own, data)} in the line, {number_only(rated, data)} rated"
+    bounds = _in(own, own.typical, rated.unit), _in(rated, rated.typical, rated.unit, "max")
+    return at_most(name, *bounds, said, subject="rated")
+
+
+def _filter_flow(of: Supply, ways: Sequence[Demand], data: Refdata) -> Check | None:
+    own = of.given.figure("filter_flow", data)
+    if own is None:
+        return None
+    through = of.given.figure("pump", data) or ways[0].needed
+    said = f"made for {number_only(own, data)}, {number_only(through, data)} goes through it"
+    bounds = _in(own, own.typical, own.unit), _in(through, through.typical, own.unit, "min")
+    return at_least("filter flow", *bounds, said, subject="filter_flow")
 
 
 def _filter(of: Supply, data: Refdata) -> Check | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import common_options, parser_of, print_open
+from gaugeblock.answer.command import common_options, parser_of, print_open, print_sheet
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -27,8 +27,15 @@ _OPTIONS = {
     "return-loss": ("return_loss", "that the return may have"),
     "pressure": ("pressure", "at the engine: 43 psi"),
     "filter": ("filter", "after the pump: 10 um"),
+    "filter-flow": ("filter_flow", "that the filter is made for, by its maker: 300 L/h"),
+    "rated": ("rated", "pressure that the weakest hose or tube stands, by its maker: 100 psi"),
+    "injectors": ("injectors", "how many, in place of the power: 8"),
+    "injector": ("injector", "what one passes held open: 42 lb/h, 440 cc/min"),
+    "duty": ("duty", "of the injectors: 80 %%"),
     "line": ("line", '"drawn tube" or "rubber hose"'),
 }
+
+_SUBJECTS = "line: the bores of its feed, with what they lose; test: pressure and leak test"
 
 
 def _topic() -> Topic:
@@ -44,12 +51,24 @@ def fuel(argv: list[str]) -> int:
         "fuel",
         "What the fuel pump must deliver for an engine's power, and what feed and return lose.",
         'gaugeblock fuel --power "350 hp" --boost "no boost" --pump "60 gph" --bore "5/16 in" --length "14 ft" --line'
-        ' "drawn tube"',
+        ' "drawn tube"\n  gaugeblock fuel line --power "400 hp" --boost "no boost" --length "14 ft"\n  gaugeblock fuel'
+        " test",
     )
     for option, (name, about) in _OPTIONS.items():
-        parser.add_argument(f"--{option}", dest=name, required=option == "power", metavar="X", help=about)
+        parser.add_argument(f"--{option}", dest=name, metavar="X", help=about)
+    parser.add_argument("subject", nargs="?", choices=("line", "test"), metavar="SUBJECT", help=_SUBJECTS)
     common_options(parser)
     a = parser.parse_args(argv)
+    given = {name: getattr(a, name) for name, _ in _OPTIONS.values()}
+    if a.subject == "test":
+        from gaugeblock.lines.fuel.leak import fuel_test
+        from gaugeblock.tables.load import refdata
+
+        return print_sheet(fuel_test(data=refdata(a.data_release)), a.json, a.unit, a.why)
+    if a.subject == "line":
+        from gaugeblock.lines.fuel.line import fuel_line
+
+        return print_open(fuel_line, _topic, given, a)
     from gaugeblock.lines.fuel.supply import fuel as answer
 
-    return print_open(answer, _topic, {name: getattr(a, name) for name, _ in _OPTIONS.values()}, a)
+    return print_open(answer, _topic, given, a)

@@ -28,6 +28,11 @@ class Fuel(Entry, aliases={"filter_rating": "filter"}):
     return_loss: Name | None = None
     pressure: Name | None = None
     filter_rating: Name | None = None
+    filter_flow: Name | None = None
+    rated: Name | None = None
+    injectors: Name | None = None
+    injector: Name | None = None
+    duty: Name | None = None
     line: Annotated[str, one_of(*LINES)] | None = None
     notes: Text | None = None
 
@@ -54,6 +59,11 @@ STARTER = """\
 #return_loss = "2 psi"                  # that the return may have
 #pressure = "43 psi"                    # at the engine
 #filter = "10 um"                       # after the pump
+#filter_flow = "300 L/h"                # that the filter is made for, by its maker
+#rated = "100 psi"                      # that the weakest hose or tube stands, by its maker
+#injectors = "8"                        # how many, in place of the power
+#injector = "42 lb/h"                   # what one passes held open
+#duty = "80 %"                          # of the injectors
 #line = "drawn tube"                    # "drawn tube" or "rubber hose"
 #notes = ""
 """

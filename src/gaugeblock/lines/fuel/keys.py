@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from gaugeblock.lines.given import Given, choice_of
+from gaugeblock.errors import GaugeblockError
+from gaugeblock.lines.given import Given, choice_of, count_of
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Mapping
+
+    from gaugeblock.units import Measure
 
 FUELS = {
     "gasoline": ("petrol", "gas", "e10", "pump gas", "premium"),
@@ -43,17 +46,24 @@ MEASURES = {
     "return_loss": ("stress", "line_loss_maximum"),
     "pressure": ("stress", "fuel_pressure"),
     "filter": ("length", "filter_rating"),
+    "filter_flow": ("volume flow", "filter_flow"),
+    "rated": ("stress", "working_pressure_maximum"),
+    "injector": ("volume flow", "injector_flow"),
+    "duty": ("ratio", "injector_duty"),
 }
+# What one injector passes is printed by volume or by mass.
+_BY_MASS = {"injector": ("mass flow", "injector_mass_flow")}
 WORDS = ("fuel", "boost", "system", "line")
-ALL = ("power", "fuel", "boost", "consumption", "system", *tuple(MEASURES)[2:], "line")
+ALL = ("power", "fuel", "boost", "consumption", "system", *tuple(MEASURES)[2:], "injectors", "line")
 
 
 class Supply(Value):
     """One fuel supply: what of it was typed, and what kind of fuel, engine, system and line it is."""
 
-    __slots__ = ("boost", "fuel", "given", "line", "system")
+    __slots__ = ("boost", "fuel", "given", "injectors", "line", "system")
 
     given: Given
+    injectors: Measure | None
     fuel: str
     boost: str | None
     system: str | None
@@ -61,8 +71,18 @@ class Supply(Value):
 
     def __init__(self, asked: Mapping[str, str | None]) -> None:
         """Raises InputError or UnitError for what cannot be read."""
-        put(self, "given", Given(asked, MEASURES, zero=("reserve",)))
+        put(self, "given", Given(asked, _kinds(asked.get("injector")), zero=("reserve",)))
+        put(self, "injectors", count_of(asked.get("injectors"), "injectors"))
         put(self, "fuel", choice_of(asked.get("fuel"), "fuel", FUELS) or "gasoline")
         put(self, "boost", choice_of(asked.get("boost"), "boost", BOOSTS))
         put(self, "system", choice_of(asked.get("system"), "system", SYSTEMS))
         put(self, "line", choice_of(asked.get("line"), "line", LINES))
+
+
+def _kinds(injector: str | None) -> dict[str, tuple[str, str]]:
+    """The measures, what one injector passes by volume or by mass as it was typed."""
+    try:
+        Given({"injector": injector}, _BY_MASS)
+    except GaugeblockError:
+        return MEASURES
+    return MEASURES | _BY_MASS if injector else MEASURES

@@ -10,7 +10,7 @@ from gaugeblock.lines.fuel.checks import checks_of
 from gaugeblock.lines.fuel.demand import Demand, demands
 from gaugeblock.lines.fuel.keys import ALL, Supply
 from gaugeblock.lines.fuel.pipe import Pipe, pipe_of
-from gaugeblock.lines.given import doubtful, lacking
+from gaugeblock.lines.given import doubtful, lacking, stopped
 from gaugeblock.tables.load import Refdata, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -20,7 +20,8 @@ if TYPE_CHECKING:
     from gaugeblock.answer.check import Check
 
 VERB = "PUMP AT LEAST"
-_NEEDS = {"power": "What is the engine's greatest power?"}
+NEEDS = {"power": "What is the engine's greatest power?"}
+_INJECTOR = {"injector": "What does one injector pass held open, at its pressure?"}
 FIRE = (
     "Fuel under pressure: relieve it, no flame, no spark. With the pump running look at every joint before the engine"
     " runs."
@@ -51,6 +52,11 @@ def fuel(
     return_loss: str | None = None,
     pressure: str | None = None,
     filter: str | None = None,
+    filter_flow: str | None = None,
+    rated: str | None = None,
+    injector: str | None = None,
+    duty: str | None = None,
+    injectors: str | None = None,
     line: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
@@ -61,7 +67,9 @@ def fuel(
     (``0.5 lb/(hp*h)``); ``system`` ``carburettor`` or ``injection``; own ``density`` and ``viscosity`` of the fuel; a
     ``reserve`` on top (``20 %``); what the ``pump`` delivers at its pressure; ``length`` (fittings counted as length)
     and ``bore`` of the feed and the ``loss`` that it may have, the same of the return; ``pressure`` at the engine;
-    ``filter`` in microns; ``line`` ``drawn tube`` or ``rubber hose``.
+    ``filter`` in microns and ``filter_flow`` that it is made for; ``rated`` the pressure that the weakest hose stands;
+    how many ``injectors``, what one ``injector`` passes held open (``42 lb/h``, ``440 cc/min``) and its ``duty``
+    (``80 %``), in place of the power; ``line`` ``drawn tube`` or ``rubber hose``.
 
     Returns a Sheet: the flow needed. What the engine burns is habit until it is given, and asked.
 
@@ -90,6 +98,11 @@ def fuel(
         return_loss,
         pressure,
         filter,
+        filter_flow,
+        rated,
+        injector,
+        duty,
+        injectors,
         line,
     )
     asked = dict(zip(ALL, given, strict=True))
@@ -104,8 +117,9 @@ def judged(of: Supply, asked: dict[str, str | None], data: Refdata) -> Sheet:
     given, doubts = of.given.figures(data), of.given.doubts(data)
     if doubts:
         return doubtful(title, VERB, doubts, asked, given, data)
-    if not of.given.has("power"):
-        return lacking(title, VERB, _NEEDS, asked, given, data)
+    by_injectors = of.injectors is not None and of.given.has("injector")
+    if not of.given.has("power") and not by_injectors:
+        return lacking(title, VERB, NEEDS if of.injectors is None else _INJECTOR, asked, given, data)
     ways = demands(of, data)
     pipes = _pipes(of, ways[0], data)
     checks, questions = checks_of(of, ways, pipes, data)
@@ -131,13 +145,15 @@ def _pipes(of: Supply, way: Demand, data: Refdata) -> list[Pipe]:
 def _decision(ways: Sequence[Demand], pipes: Sequence[Pipe], checks: list[Check], data: Refdata) -> Decision:
     stops = [c for c in checks if c.stops]
     first = ways[0]
-    said = [f"The engine burns {number_only(first.mass, data)} at full load."]
+    said = [f"The engine {first.then} at full load." if first.then else f"It is for {first.said}."]
     lost = [p for p in pipes if p.loss is not None]
     said += [f"The {p.name} loses {number_only(p.loss, data)}." for p in lost if p.loss is not None]
-    decision = decided(VERB, first.needed, checks, f"{stops[0].reason}." if stops else " ".join(said))
+    if stops:
+        return stopped(VERB, stops)
+    decision = decided(VERB, first.needed, checks, " ".join(said))
     if decision.kind != ASK:
         return decision
-    candidates = [Candidate(w.needed, w.said, f"burns up to {_most(w, data)}") for w in ways[:MOST_CANDIDATES]]
+    candidates = [Candidate(w.needed, w.said, w.then) for w in ways[:MOST_CANDIDATES]]
     reasons = [c for c in checks if c.asks]
     own = [c for c in reasons if c.subject not in ("consumption",)]
     do = (
@@ -146,8 +162,3 @@ def _decision(ways: Sequence[Demand], pipes: Sequence[Pipe], checks: list[Check]
         else "Settle what the engine burns: the flow hangs on it."
     )
     return ask(VERB, candidates, decision.because, do)
-
-
-def _most(way: Demand, data: Refdata) -> str:
-    text = number_only(way.mass, data)
-    return text.partition(" to ")[2] or text

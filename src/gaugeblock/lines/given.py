@@ -111,7 +111,8 @@ def stopped(verb: str, stops: Sequence[Check]) -> Decision:
     wrong, right = first.actual, first.required
     if first.subject in _PARTS:
         wrong, right = right, wrong
-    shown = [Candidate(b.figure, when) for b, when in ((wrong, ""), (right, "required")) if b is not None and b.figure]
+    ends = ((right, "required"), (wrong, "refused"))
+    shown = [Candidate(b.figure, "", then) for b, then in ends if b is not None and b.figure is not None]
     do = f"{first.reason[:1].upper()}{first.reason[1:]}."
     return stop(verb, shown, [c.name for c in stops], do)
 

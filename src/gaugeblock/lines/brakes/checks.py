@@ -88,7 +88,7 @@ def _stroke(of: Circuit, worked: Worked, data: Refdata) -> list[tuple[Check, Que
 def _travel(of: Circuit, data: Refdata) -> str:
     case = "drum" if of.kind == "drum" else "disc"
     row = look_up("lines/brakes", "piston_travel_typical", data=data, subject="piston travel", case=case)
-    return f"Shops reckon {number_only(row, data)} ({row.trust}, from memory)."
+    return f"Shops reckon {number_only(row, data)} (HABIT, from memory)."
 
 
 def _pedal(worked: Worked, data: Refdata) -> list[tuple[Check, Question | None]]:

@@ -16,7 +16,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.answer.check import Check
 
-VERB = "LINE PRESSURE"
+VERB = "LINE SEES"
 _NEEDS = {
     "master": "Which bore has the master cylinder? It is cast or stamped on it, or measure the piston.",
     "ratio": "What is the pedal ratio? Measure pivot to pad, and pivot to push rod.",

@@ -27,7 +27,8 @@ def item_of(job: Fuel, data: Refdata) -> Item:
 
 
 def _card(job: Fuel, sheet: Sheet) -> Card:
-    what = ", ".join(t for t in (job.where, job.fuel or "gasoline", job.power, job.system) if t)
+    sprayed = f"{job.injectors} injectors of {job.injector}" if job.injectors and job.injector else None
+    what = ", ".join(t for t in (job.where, job.fuel or "gasoline", job.power, sprayed, job.system) if t)
     lost = [f for f in sheet.figures if f.quantity == "line_loss"]
     notes = [f"The {f.key['line']} loses {number_only(f, sheet.data)}" for f in lost]
     boxes = [

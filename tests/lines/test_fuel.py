@@ -7,7 +7,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from gaugeblock import units
-from gaugeblock.lines.fuel.keys import FUELS
+from gaugeblock.errors import Ambiguous
+from gaugeblock.lines.fuel.habits import SUBJECTS, fuel_habit
+from gaugeblock.lines.fuel.keys import FUELS, SYSTEMS
 from gaugeblock.lines.fuel.leak import fuel_test
 from gaugeblock.lines.fuel.line import fuel_line
 from gaugeblock.lines.fuel.supply import fuel
@@ -137,3 +139,16 @@ def test_no_rule_of_another_service_becomes_the_test_of_a_car():
     sheet = fuel_test()
     assert sheet.decision.kind == "none"
     assert {f.key["service"] for f in sheet.figures} == {"marine", "one vehicle"}
+
+
+@pytest.mark.parametrize("subject", SUBJECTS)
+@pytest.mark.parametrize("system", SYSTEMS)
+def test_a_filter_or_a_pressure_of_habit_is_asked_of_its_maker(subject, system):
+    sheet = fuel_habit(subject, system=system)
+    assert (sheet.decision.kind, sheet.questions[0].kind) == ("ask", "ask the maker")
+    assert {f.basis for f in sheet.decision.figures} == {"common practice"}
+
+
+def test_a_filter_without_its_system_is_asked():
+    with pytest.raises(Ambiguous):
+        fuel_habit("filter")

@@ -21,6 +21,7 @@ WING = Wing(
         "fuel": "fuel.supply",
         "fuel_line": "fuel.line",
         "fuel_test": "fuel.leak",
+        "fuel_habit": "fuel.habits",
     },
     {"lines": "Line", "brakes": "Brake", "fuel": "Fuel"},
     job_commands=("route",),

@@ -140,6 +140,12 @@ FACT = Topic(
         ),
         "case": (
             Shaped(r"(?:for )?(?:rear |front )?drums?(?: brakes?)?", always("drum"), "drums"),
+            Shaped(r"to (?:one |a |each |the )?(?:front )?wheels?", always("to one wheel")),
+            Shaped(r"to (?:the |an )?(?:rear )?axle", always("to an axle or a long run")),
+            Shaped(r"(?:master|reservoir)(?: cylinder)? (?:is )?(?:on|at) (?:the )?firewall", always("disc above")),
+            Shaped(
+                r"(?:master|reservoir)(?: cylinder)? (?:is )?(?:under|below) (?:the )?floor\w*", always("disc below")
+            ),
             Shaped(
                 r"(?:master|reservoir)(?: cylinder)? (?:is )?(?:below|under|lower than)(?: the)? cal?lipers?",
                 always("disc below"),
@@ -155,8 +161,8 @@ FACT = Topic(
             Shaped(r"(?:canada )?quebec", always("Canada Quebec")),
         ),
     },
-    r"what|how hard|does|have to|must|order|first|brakes?|do i need|need|how"
-    r" much|rules?|law|legal|inspection|discs?|disks?|valve|hold|hill|slope",
+    r"what|which|how hard|how long|does|do i|to|have to|must|order|first|brakes?|do i need|need|how"
+    r" much|pedals?|wheels?|limits?|most|rules?|law|legal|inspection|discs?|disks?|valve|hold|hill|slope",
     needs=("subject",),
     opens=_open_fact,
     table="brakes",

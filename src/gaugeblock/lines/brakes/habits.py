@@ -50,9 +50,7 @@ def size(case: str | None, asked: dict[str, str | None], data: Refdata) -> Sheet
     question = Question(
         ASK_MAKER, "Which tube do the master cylinder and the brakes take, by their makers?", "case", (SIZE,)
     )
-    candidates = [
-        Candidate(figure, "as shops fit it", "a larger one takes no more pedal, but its nuts and flares differ")
-    ]
+    candidates = [Candidate(figure, "as shops fit it", "nuts and flares go with its size")]
     do = "Fit what the vehicle had, or what the maker of master cylinder and brakes prints: ports and nuts go with it."
     title = f"brake tube, {which}"
     return Sheet(

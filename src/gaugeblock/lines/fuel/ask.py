@@ -9,7 +9,9 @@ if TYPE_CHECKING:
     import re
     from collections.abc import Callable
 
+    from gaugeblock.answer.asking import Open
     from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.tables.load import Refdata
 
 _FLOWS = {"gph": "gal/h", "gpm": "gal/min", "lph": "L/h"}
 
@@ -24,6 +26,19 @@ def _line() -> Callable[..., Sheet]:
     from gaugeblock.lines.fuel.line import fuel_line
 
     return fuel_line
+
+
+def _habit() -> Callable[..., Sheet]:
+    from gaugeblock.lines.fuel.habits import fuel_habit
+
+    return fuel_habit
+
+
+def _open_habit(values: dict[str, str], _data: Refdata) -> Open | None:
+    """Carburettor or injection, where it was not said."""
+    from gaugeblock.lines.fuel.keys import SYSTEMS
+
+    return None if "system" in values else (("system",), [{"system": s} for s in SYSTEMS])
 
 
 def _test() -> Callable[..., Sheet]:
@@ -65,8 +80,12 @@ FUEL = Topic(
         ),
         "pump": (Shaped(rf"(?P<n>{NUMBER}) ?(?P<u>gph|gpm|lph)(?: pump)?", _flow, "pump {}"),),
         "length": (
-            amount("length", after="(?:of )?(?:fuel )?(?:line|run|feed|long)", say="{} of line"),
-            amount("length", say="{} of line", doubt=1),
+            Shaped(
+                rf"(?P<n>{NUMBER}) ?(?P<u>ft|feet|foot|m|metres?|meters?)(?: (?:of )?(?:fuel"
+                r" )?(?:line|run|feed|long))?",
+                lambda m: f"{m['n']} {'ft' if m['u'][0] == 'f' else 'm'}",
+                "{} of line",
+            ),
         ),
         "bore": (
             amount("length", after="(?:bore|id|inside)(?: (?:fuel )?line)?", say="bore {}"),
@@ -87,9 +106,10 @@ FUEL = Topic(
         ),
         "duty": (amount("ratio", after="duty(?: cycle)?", say="{} duty"),),
     },
-    r"injectors?|(?:what |which |how (?:big|much) )?(?:size )?(?:fuel )?pumps?|fuel(?: system| supply| flow)?"
+    r"injectors?|(?:what |which |how (?:big|much) )?(?:size )?(?:fuel )?pumps?(?: size)?|fuel(?: system| supply| flow)?"
     r"|engine|motor|makes"
-    r"|making|do i need|need|for|enough|feed|supply|how big|how much|flow|gallons|run(?:ning)?|on",
+    r"|making|do i need|need|for|enough|burns?|uses?|can i|does|feed|supply|how big|how"
+    r" much|flow|gallons|run(?:ning)?|on",
     needs=("power",),
     table="fuel",
     asks_for=r"fuel|pumps?|bsfc|gph|lph|gpm|feed",
@@ -135,4 +155,23 @@ TEST = Topic(
     table="fuel",
     asks_for="fuel",
 )
-TOPICS = (FUEL, INJECTORS, LINE, TEST)
+HABIT = Topic(
+    _habit,
+    "fuel",
+    {
+        "subject": (
+            Shaped(
+                r"(?:(?:what |which )?(?:micron|size) )?(?:fuel )?filters?(?: (?:micron|size|rating)s?)?",
+                always("filter"),
+            ),
+            Shaped(r"(?:what )?(?:fuel |pump )?(?:pressure|psi)", always("pressure"), "pressure"),
+        ),
+        "system": FUEL.slots["system"],
+    },
+    r"what|which|how (?:much|fine)|do i need|need|for|should|run|fuel|microns?|does|want|an|a|the|before|after|pump",
+    needs=("subject",),
+    opens=_open_habit,
+    table="fuel",
+    asks_for=r"fuel|carb\w*|efi|inject\w*|micron\w*",
+)
+TOPICS = (FUEL, INJECTORS, LINE, TEST, HABIT)

@@ -35,7 +35,7 @@ _OPTIONS = {
     "line": ("line", '"drawn tube" or "rubber hose"'),
 }
 
-_SUBJECTS = "line: the bores of its feed, with what they lose; test: pressure and leak test"
+_SUBJECTS = "line: the bores of its feed, with what they lose; test: leaks; filter, pressure: what shops fit"
 
 
 def _topic() -> Topic:
@@ -43,6 +43,12 @@ def _topic() -> Topic:
     from gaugeblock.lines.fuel.ask import FUEL
 
     return FUEL
+
+
+def _habits() -> Topic:
+    from gaugeblock.lines.fuel.ask import HABIT
+
+    return HABIT
 
 
 def fuel(argv: list[str]) -> int:
@@ -56,7 +62,9 @@ def fuel(argv: list[str]) -> int:
     )
     for option, (name, about) in _OPTIONS.items():
         parser.add_argument(f"--{option}", dest=name, metavar="X", help=about)
-    parser.add_argument("subject", nargs="?", choices=("line", "test"), metavar="SUBJECT", help=_SUBJECTS)
+    parser.add_argument(
+        "subject", nargs="?", choices=("line", "test", "filter", "pressure"), metavar="SUBJECT", help=_SUBJECTS
+    )
     common_options(parser)
     a = parser.parse_args(argv)
     given = {name: getattr(a, name) for name, _ in _OPTIONS.values()}
@@ -65,6 +73,10 @@ def fuel(argv: list[str]) -> int:
         from gaugeblock.tables.load import refdata
 
         return print_sheet(fuel_test(data=refdata(a.data_release)), a.json, a.unit, a.why)
+    if a.subject in ("filter", "pressure"):
+        from gaugeblock.lines.fuel.habits import fuel_habit
+
+        return print_open(fuel_habit, _habits, {"subject": a.subject, "system": a.system}, a)
     if a.subject == "line":
         from gaugeblock.lines.fuel.line import fuel_line
 

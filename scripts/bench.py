@@ -84,6 +84,16 @@ COLD: list[tuple[str, list[str], str]] = [
         ["circuit", "--current", "28 A", "--length", "12 ft", "--voltage", "12 V", "--drop", "3 %"],
         "4x",
     ),
+    (
+        'brake --master "1 in" --ratio 6 --force "100 lbf" --kind drum ...',
+        ["brake", "--master", "1 in", "--ratio", "6", "--force", "100 lbf", "--kind", "drum", "--bore", "7/8 in"],
+        "4x",
+    ),
+    (
+        'fuel --power "350 hp" --boost "no boost" --bore "5/16 in" --length "14 ft"',
+        ["fuel", "--power", "350 hp", "--boost", "no boost", "--bore", "5/16 in", "--length", "14 ft"],
+        "4x",
+    ),
     ("packet (demo)", ["packet", DEMO, "--out", "{out}"], "25x"),
     ("ask 3/8-16 grade 8 with anti-seize", ["ask", "3/8-16", "grade", "8", "with", "anti-seize"], "5x"),
     ("find spark plug", ["find", "spark", "plug"], "5x"),

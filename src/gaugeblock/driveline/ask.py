@@ -170,7 +170,7 @@ _RATIO = r"(?:[0-9]\.[0-9]{1,2}(?::1)?|[0-9]{2}[/:][0-9]{1,2})"
 
 
 GEARING = Topic(
-    lambda: _answer("gearing", "gearing"),
+    lambda: _answer("gears.answer", "gearing"),
     "engine speed",
     {
         "ratios": (

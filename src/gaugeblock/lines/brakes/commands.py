@@ -8,6 +8,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.answer.asking import Topic
 
+_HOSES = ("hose", "brake hose", "flexible hose")
 # option -> what it is
 _OPTIONS = {
     "master": "bore of the master cylinder: 1 in",
@@ -72,6 +73,10 @@ def brake(argv: list[str]) -> int:
 
     given = {k: getattr(a, k) for k in _OPTIONS}
     typed = [f"--{k}" for k, v in given.items() if v is not None]
+    hoses = ("hose", "droop", "lock")
+    if a.subject in _HOSES:
+        a.subject = None
+        typed = typed or ["--hose"]
     if a.subject is not None:
         if typed:
             why = "a subject and a circuit are two questions"
@@ -84,7 +89,6 @@ def brake(argv: list[str]) -> int:
     if alone or not typed:
         why = "belongs to a subject" if alone else "nothing was asked"
         raise InputError(", ".join(alone) or "brake", "brake", why, (), "name a subject, or give --master and the rest")
-    hoses = ("hose", "droop", "lock")
     if all(v is None for k, v in given.items() if k not in hoses):
         from gaugeblock.lines.brakes.hose import brake_hose
         from gaugeblock.tables.load import refdata

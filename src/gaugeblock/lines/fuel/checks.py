@@ -61,6 +61,7 @@ def _question(check: Check) -> Question:
         "pump": "What does the pump deliver at its pressure, by its maker's curve, with the voltage at its plug?",
         "pressure": "What pressure does the carburettor's or the injection's maker ask for?",
         "filter": "Which filter does the maker of pump or injectors ask for?",
+        "filter_flow": "What flow is the filter made for, and what flow goes through it?",
         "rated": "What pressure can the pump make against a closed line, by its maker?",
         "duty": "Which duty does the maker of the engine management allow?",
     }[check.subject]

@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from gaugeblock.driveline.joints.answer import joint as joint
     from gaugeblock.driveline.propshafts.answer import shaft as shaft
     from gaugeblock.driveline.setups.answer import setup as setup
+    from gaugeblock.driveline.shims.answer import shims as shims
     from gaugeblock.driveline.splines.answer import spline as spline
     from gaugeblock.driveline.steel import steel as steel
     from gaugeblock.errors import Ambiguous as Ambiguous
@@ -157,6 +158,7 @@ __all__ = [
     "route",
     "setup",
     "shaft",
+    "shims",
     "sources",
     "spline",
     "steel",

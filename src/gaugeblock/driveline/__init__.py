@@ -12,6 +12,7 @@ WING = Wing(
         "joint": ("commands", "joint angles: how uneven they drive"),
         "axle": ("axles.commands", "does an axle shaft carry what engine and tyre send to it"),
         "shaft": ("propshafts.commands", "a propeller shaft: length, travel, whip, joints"),
+        "shims": ("shims.commands", "shims for a backlash, or for the mark on a pinion"),
         "gearing": ("gears.commands", "engine speed at road speed, by axle ratio and tyre"),
     },
     {
@@ -23,6 +24,7 @@ WING = Wing(
         "axle": "axles.answer",
         "axle_compared": "axles.answer",
         "shaft": "propshafts.answer",
+        "shims": "shims.answer",
         "gearing": "gears.answer",
     },
     {
@@ -31,6 +33,7 @@ WING = Wing(
         "shafts": "PropellerShaft",
         "splines": "Splines",
         "joints": "Joints",
+        "shims": "ShimLog",
         "gearing": "GearingItem",
     },
     hints=(

@@ -9,6 +9,8 @@ from gaugeblock.driveline.keys import FITS, PHASES, ROOTS, SEATINGS
 from gaugeblock.driveline.propshafts.job import STARTER as SHAFTS_STARTER
 from gaugeblock.driveline.propshafts.job import PropellerShaft
 from gaugeblock.driveline.propshafts.job import faults as shaft_faults
+from gaugeblock.driveline.shims.job import STARTER as SHIMS_STARTER
+from gaugeblock.driveline.shims.job import ShimLog
 from gaugeblock.job import values
 from gaugeblock.job.checks import Fault, given
 from gaugeblock.job.kind import Kind
@@ -293,6 +295,7 @@ KINDS = {
     "driveline": Kind(Driveline, faults, STARTER),
     "axles": Kind(AxleShaft, no_faults, AXLES_STARTER),
     "shafts": Kind(PropellerShaft, shaft_faults, SHAFTS_STARTER),
+    "shims": Kind(ShimLog, no_faults, SHIMS_STARTER),
     "splines": Kind(Splines, no_faults, SPLINES_STARTER),
     "joints": Kind(Joints, joint_faults, JOINTS_STARTER),
     "gearing": Kind(GearingItem, no_faults, GEARING_STARTER),

@@ -9,8 +9,9 @@ from collections.abc import Iterator
 from gaugeblock.answer.item import Item, Row
 from gaugeblock.driveline.axles.job import AxleShaft
 from gaugeblock.driveline.job import SETUP, SHAFT, Driveline, GearingItem, Joints, Splines
-from gaugeblock.driveline.pages import axles, gearing, joints, propshafts, shafts, splines, steps
+from gaugeblock.driveline.pages import axles, gearing, joints, propshafts, shafts, shims, splines, steps
 from gaugeblock.driveline.propshafts.job import PropellerShaft
+from gaugeblock.driveline.shims.job import ShimLog
 from gaugeblock.errors import Problem
 from gaugeblock.job.model import Shop
 from gaugeblock.tables.load import Refdata
@@ -18,7 +19,7 @@ from gaugeblock.units import text_of
 
 
 def problems(
-    item: Driveline | AxleShaft | PropellerShaft | Splines | Joints | GearingItem, data: Refdata
+    item: Driveline | AxleShaft | PropellerShaft | ShimLog | Splines | Joints | GearingItem, data: Refdata
 ) -> Iterator[Problem]:
     """Nothing stops the job here: what the tables do not know of an item is that item's question."""
     yield from ()
@@ -30,11 +31,13 @@ def is_setup(job: Driveline) -> bool:
 
 
 def item(
-    job: Driveline | AxleShaft | PropellerShaft | Splines | Joints | GearingItem, shop: Shop, data: Refdata
+    job: Driveline | AxleShaft | PropellerShaft | ShimLog | Splines | Joints | GearingItem, shop: Shop, data: Refdata
 ) -> Item:
     """The Item of one item of the job."""
     if isinstance(job, AxleShaft):
         return axles.item_of(job, data)
+    if isinstance(job, ShimLog):
+        return shims.item_of(job, data)
     if isinstance(job, PropellerShaft):
         return propshafts.item_of(job, data)
     if isinstance(job, Joints):

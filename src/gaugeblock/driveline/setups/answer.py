@@ -11,6 +11,7 @@ from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline import keys
 from gaugeblock.driveline.keys import Step
 from gaugeblock.driveline.setups.given import given_at
+from gaugeblock.driveline.setups.patterns import patterns
 from gaugeblock.driveline.setups.rows import cautions_of, examples, own_rows, published, rows_of
 from gaugeblock.driveline.setups.settling import check_left, doubt_checks, ends_of, settle, within
 from gaugeblock.errors import LookupMiss
@@ -96,7 +97,7 @@ def judged(of: Step, asked: dict[str, str | None], data: Refdata) -> Sheet:
         cautions.append(examples(others, data))
     title = f"{of.axle}: {of.component}, {of.step}" + (f", {of.wear}" if of.wear else "")
     checks = [check, *doubt_checks(given)]
-    return Sheet(title, asked, data, figures, checks, cautions, decision=decision, questions=questions)
+    return Sheet(title, asked, data, figures, checks, cautions, patterns(of), decision=decision, questions=questions)
 
 
 def _may_be_large(left: Figure | None, rule: Figure | None) -> bool:

@@ -101,7 +101,8 @@ def test_what_cannot_be_read_is_refused(wrong: dict[str, str]) -> None:
 
 
 @pytest.mark.parametrize(
-    ("more", "key"), [({"backlash": "0.6 in"}, "backlash"), ({"wanted": "6 in"}, "wanted"), ({"per_shim": "7"}, "per_shim")]
+    ("more", "key"),
+    [({"backlash": "0.6 in"}, "backlash"), ({"wanted": "6 in"}, "wanted"), ({"per_shim": "7"}, "per_shim")],
 )
 def test_what_is_doubtful_is_asked(more: dict[str, str], key: str) -> None:
     sheet = shims(**{"backlash": "0.012 in", "wanted": "0.006 in", "per_shim": "0.7", **more})

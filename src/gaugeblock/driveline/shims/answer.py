@@ -24,7 +24,11 @@ if TYPE_CHECKING:
 TABLE = "driveline/setup"
 MOVE, FIT = "MOVE", "FIT"
 SHIFT, DEPTH, TYPED = "backlash for each shim moved", "what a plus mark means", "as it was typed"
-_EXAMPLE = ("light utility truck, lighter axle, front and rear (TM 9-2320-289-34)", "side bearing shims", "for each shim moved")
+_EXAMPLE = (
+    "light utility truck, lighter axle, front and rear (TM 9-2320-289-34)",
+    "side bearing shims",
+    "for each shim moved",
+)
 
 
 def shims(
@@ -107,7 +111,9 @@ def _side(of: Shims, data: Refdata) -> tuple[Decision, list[Figure], list[Check]
     found, wanted = _figure(of, "backlash", data), _figure(of, "wanted", data)
     if found is None or wanted is None:
         lacks = "backlash" if found is None else "wanted"
-        text = "What is the backlash, at the heel of a tooth?" if found is None else "What backlash does the maker want?"
+        text = (
+            "What is the backlash, at the heel of a tooth?" if found is None else "What backlash does the maker want?"
+        )
         question = Question(MEASURE if found is None else ASK_MAKER, text, lacks, (SHIFT,))
         check = Check(SHIFT, CANNOT_TELL, f"the {lacks} is not given", bears=ASK)
         return none(MOVE, text), [f for f in (found, wanted) if f is not None], [check], [question]
@@ -120,15 +126,25 @@ def _side(of: Shims, data: Refdata) -> tuple[Decision, list[Figure], list[Check]
         moved = _moved(found, wanted, per, data)
         packs = _packs(of, moved, way, data)
         return use(MOVE, moved, _do(way, packs, data)), [*packs, found, wanted, per], [], []
-    example = lookup.look_up(TABLE, "backlash_per_shim", data=data, axle=_EXAMPLE[0], component=_EXAMPLE[1], step=_EXAMPLE[2])
+    example = lookup.look_up(
+        TABLE, "backlash_per_shim", data=data, axle=_EXAMPLE[0], component=_EXAMPLE[1], step=_EXAMPLE[2]
+    )
     ends = [stated(_end(n), "backlash_per_shim", "of another axle", data) for n in (example.high, example.low) if n]
     moves = [_moved(found, wanted, e, data) for e in ends]
-    shown = [Candidate(m, f"a shim moves {e.text} of itself, as on one truck axle", _way(way)) for m, e in zip(moves, ends, strict=True)]
+    shown = [
+        Candidate(m, f"a shim moves {e.text} of itself, as on one truck axle", _way(way))
+        for m, e in zip(moves, ends, strict=True)
+    ]
     why = "how much backlash a shim moves on this axle is not given; another axle's does not answer"
     check = Check(SHIFT, CANNOT_TELL, why, subject="per shim", bears=ASK)
     text = "How much does the backlash change when a known shim is moved from side to side? Change over shim."
     do = "Move a known shim, read the backlash again, and say what a shim moves: backlash over shim."
-    return ask(MOVE, shown, [SHIFT], do), [found, wanted, example], [check], [Question(MEASURE, text, "per_shim", (SHIFT,))]
+    return (
+        ask(MOVE, shown, [SHIFT], do),
+        [found, wanted, example],
+        [check],
+        [Question(MEASURE, text, "per_shim", (SHIFT,))],
+    )
 
 
 _NOTHING = 1e-8
@@ -221,7 +237,12 @@ def _by_mark(of: Shims, shim: Figure, sign: str, data: Refdata) -> Figure:
     old, new = of.old_mark or 0.0, of.new_mark or 0.0
     unit = shim.unit
     marks = [
-        stated(units.parse_measure(f"{units.from_base(m * step, unit):.9g} {unit}", "length", "mark"), "pinion_mark", where, data)
+        stated(
+            units.parse_measure(f"{units.from_base(m * step, unit):.9g} {unit}", "length", "mark"),
+            "pinion_mark",
+            where,
+            data,
+        )
         for m, where in ((new, "new mark"), (old, "old mark"))
     ]
     way = 1 if sign == SIGNS[0] else -1
@@ -248,4 +269,7 @@ def _cautions(of: Shims, data: Refdata) -> list[Caution]:
     if of.is_pinion:
         return rule_cautions(data, "axle set-up", "pinion mark signs")
     text = "Equal shims from side to side leave the preload alone; a shim on one side only changes it."
-    return [Caution(text, "damage", (), "TM289 pp. 6-21/6-22"), *rule_cautions(data, "axle set-up", "side bearing shims")]
+    return [
+        Caution(text, "damage", (), "TM289 pp. 6-21/6-22"),
+        *rule_cautions(data, "axle set-up", "side bearing shims"),
+    ]

@@ -24,7 +24,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("figure", "registry"),
     ("tables",),
     ("spreads",),
-    ("lookup", "frames", "span"),
+    ("lookup", "frames", "span", "known"),
     ("calc",),
     ("drawing",),
     ("answer",),

@@ -139,7 +139,7 @@ def sized(unit: str, low: float, high: float, places: int = 3) -> st.SearchStrat
 THREADS = cells("fasteners/threads", "thread").map(lambda c: c[0])
 GRADES = cells("fasteners/grades", "standard", "grade").map(" ".join)
 TORQUE = st.builds(
-    'torque "{}" --grade "{}" {} {} {} {} {} {}'.format,
+    'torque "{}" --grade "{}" {} {} {} {} {} {} {} {} {} {} {}'.format,
     THREADS,
     GRADES,
     maybe("condition", "dry", "oiled", "zinc plated", "anti-seize"),
@@ -148,6 +148,11 @@ TORQUE = st.builds(
     maybe("engagement", "3/4 in", "20 mm"),
     maybe("prevailing", "9 lbf*in", "2 N*m"),
     maybe("wrench", "5 to 150 lbf*ft by 1"),
+    maybe("nut-factor", "0.16", "0.14 to 0.2", "0.16 (0.14 to 0.18) by load cell on 2026-11-20"),
+    maybe("preload", "70 %", "4000 lbf"),
+    maybe("tensile-strength", "150 ksi", "900 MPa"),
+    maybe("tapped-strength", "30 ksi", "250 to 300 MPa"),
+    st.sampled_from(["", '--grip "2 in" --grip-shank "1 in" --grip-metal aluminium --grip-load "500 lbf"']),
 )
 STEEL = st.builds(
     'steel "{0[0]}" --treatment "{0[1]}" {1} --shaft "{2}" {3} --torque "{4}" --length "{5}" {6}'.format,

@@ -652,3 +652,68 @@ def test_pipe_sizes_equal_those_of_fluids(schedule: str, nps: float) -> None:
     wall = look_up("tubes/pipe_sizes", "wall_thickness", nps=cell, schedule=schedule)
     assert units.to_base(wall.typical, wall.unit) == pytest.approx(wall_m, abs=(0.005 + 0.0005 * 25.4) / 1000)
     assert units.to_base(outside.typical, outside.unit) == pytest.approx(outside_m, abs=0.06 / 1000)  # theirs to 0.1 mm
+
+
+# --- bolt and clamped parts as springs --------------------------------------------------------------------------------
+
+# Solutions to the problems of Shigley's Mechanical Engineering Design, 8-22 to 8-24, as quoted: area of the shank,
+# stress area, modulus, thread and shank in the grip; the stiffness. Wider where the shank's area was rounded first.
+BOLTS = [
+    (12.0, 84.3, 207.0, 15.0, 30.0, "466.8", 113 / (math.pi * 36)),
+    (12.0, 84.3, 207.0, 16.0, 10.0, "744", 1.0),
+    (0.5, 0.1419, 30.0, 0.72, 0.5, "3.936", 0.1963 / (math.pi / 16)),
+]
+
+
+@pytest.mark.parametrize(("d", "area", "modulus", "thread", "shank", "printed", "rounded"), BOLTS)
+def test_stiffness_of_a_bolt(
+    d: float, area: float, modulus: float, thread: float, shank: float, printed: str, rounded: float
+) -> None:
+    got = calc.bolt_stiffness(d, area, modulus, thread + shank, shank)
+    wider = half_unit(printed) + got * abs(rounded - 1)
+    assert got == pytest.approx(float(printed), abs=wider)
+
+
+@pytest.mark.parametrize(
+    ("modulus", "half_grip", "printed"), [(207.0, 13.0, "5316"), (207.0, 20.0, "4470"), (100.0, 22.5, "2074")]
+)
+def test_stiffness_of_the_clamped_parts(modulus: float, half_grip: float, printed: str) -> None:
+    """The same problems: one cone of Eq. 8-20 under a washer face of 18 mm, d 12 mm; two alike in a row are Eq.
+    8-22.
+    """
+    got = 2 * calc.member_stiffness(12.0, modulus, 2 * half_grip)
+    assert got == pytest.approx(float(printed), abs=half_unit(printed))
+
+
+@pytest.mark.parametrize(("bolt", "members", "printed"), [(744.0, 2158.0, "0.256"), (466.8, 1379.0, "0.253")])
+def test_share_of_the_load_that_the_bolt_takes(bolt: float, members: float, printed: str) -> None:
+    assert calc.load_share(bolt, members) == pytest.approx(float(printed), abs=half_unit(printed))
+
+
+def test_load_that_brings_a_bolt_to_proof() -> None:
+    """The same, problem 8-23: proof is reached at 5.84 times 8.48 kN, of a preload of 37.9 kN and a share of 0.256.
+    Half a unit of each printed input goes into the bound."""
+    proof, preload, load = 600 * 0.0843, 37.9, 8.48
+    reached = (proof - preload) / (0.256 * load)
+    assert reached == pytest.approx(5.84, abs=half_unit("5.84") + reached * (0.0005 / 0.256 + 0.05 / (proof - preload)))
+
+
+def test_stretch_of_a_bolt() -> None:
+    """A public engineering reference page on bolt stretching: 7/8-9, thread over 5 in, 10000 lbf, 30 Msi: 0.0036 in."""
+    thread = read_cell("7/8-9 UNC")
+    area = calc.stress_area_unified(thread.diameter_m, thread.pitch_m)
+    stiff = calc.bolt_stiffness(thread.diameter_m, area, 30e6 * PSI, 5 * IN, 0.0)
+    assert 10000 * LBF / stiff / IN == pytest.approx(0.0036, abs=half_unit("0.0036"))
+
+
+@pytest.mark.parametrize(("cell", "bolt", "nut"), STRIP_AREAS)
+def test_engagement_by_strength_from_the_printed_strip_areas(cell: str, bolt: str, nut: str) -> None:
+    """The strip area is printed for one diameter engaged: the load that it bears needs one diameter. Wider, 1 %: the
+    table is made from the limits of size, which are rounded."""
+    del bolt
+    thread = read_cell(cell)
+    limits = calc.limits_metric(thread.diameter_m, thread.pitch_m)
+    d, strength = thread.diameter_m, 300e6
+    area = calc.internal_shear_area(d, thread.pitch_m, limits.screw_major_min, limits.nut_pitch_max)
+    load = 0.577 * strength * float(nut) * 1e-6
+    assert calc.engagement_for_load(load, strength, area, d) == pytest.approx(d, rel=0.01)

@@ -10,6 +10,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence
 
+    from gaugeblock.known import Known
     from gaugeblock.tables.load import Refdata
     from gaugeblock.units import Measure
 
@@ -45,6 +46,22 @@ def stated(
         key=key,
         chosen_by="as given",
         text=measure.number,
+    )
+
+
+def stated_known(known: Known, quantity: str, where: str, data: Refdata, *, owner: str = "") -> Figure:
+    """What somebody states of a quantity, its ends with it, as a Figure: ``measured`` where it says with what."""
+    made = stated(known.typical, quantity, where, data, owner=owner, read_by=known.read_by)
+    if not known.is_range:
+        return made
+    ends, usual = known.ends, known.usual
+    unit = made.unit
+    return made.replace(
+        id=f"{made.basis}:{owner}|{where}:{known.numbers}",
+        value=None if usual is None else made.value,
+        low=ends.low.to(unit),
+        high=ends.high.to(unit),
+        text=known.numbers if unit == "1" else made.text if usual is not None else str(ends).removesuffix(f" {unit}"),
     )
 
 

@@ -62,6 +62,10 @@ _OTHER_UNIT = {
     "kPa": "psi",
     "GPa": "Msi",
     "Msi": "GPa",
+    "lbf/in": "kN/mm",
+    "kN/mm": "lbf/in",
+    "lb/ft": "kg/m",
+    "kg/m": "lb/ft",
 }
 
 

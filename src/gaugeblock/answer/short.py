@@ -161,17 +161,32 @@ def _beside(sheet: Sheet, wide: int) -> list[str]:
     shown = {f.quantity for f in sheet.decision.figures}
     kinds = {units.dimension(f.unit) for f in sheet.decision.figures}
     lines: list[str] = []
+    most = _MOST_BESIDE
     for figure in sheet.figures:
-        if figure.quantity in shown or len(lines) >= _MOST_BESIDE:
+        if figure.quantity in shown or len(lines) >= most:
             continue
         if units.dimension(figure.unit) in kinds and _is_target(figure, sheet):
             continue
         shown.add(figure.quantity)
         text = f"{label(figure)} {printed(figure, sheet.data)}"
+        has = _in_tables(figure, sheet)
+        if has is not None:
+            alike = units.dimension(has.unit) == units.dimension(figure.unit)
+            unit = figure.unit if alike and figure.unit != "1" else None
+            text += f" {figure.trust}; the tables have {printed(has, sheet.data, unit)}"
+            most += 1
         if figure.conditions.startswith(("minimum", "maximum")):
             text += f", {figure.conditions}"  # the same quantity may stand beside it as it was measured
         lines += wrap(text, 8, 10, wide=wide)
     return lines
+
+
+def _in_tables(figure: Figure, sheet: Sheet) -> Figure | None:
+    """What the tables have of a quantity that somebody stated; None where they have none, or it is not stated."""
+    if figure.basis not in ("stated", "measured"):
+        return None
+    alike = (f for f in sheet.figures if f.quantity == figure.quantity and f is not figure)
+    return next((f for f in alike if f.basis in ("published", "common practice")), None)
 
 
 def _is_target(figure: Figure, sheet: Sheet) -> bool:

@@ -178,3 +178,46 @@ def limits_metric(major_diameter_m: float, pitch_m: float) -> ThreadLimits:
         (pitch_diameter + 1.32 * pitch_tolerance) / 1000,
         (d - 1.08253175 * p + minor_tolerance) / 1000,
     )
+
+
+def bolt_stiffness(diameter_m: T, stress_area_m2: T, modulus_pa: T, grip_m: T, shank_m: T) -> T:
+    """Stiffness of a bolt over its grip, N/m: A At E / (A lt + At ld), A = pi d^2/4, lt = l - ld.
+
+    ``shank_m`` is the plain shank inside the grip, 0 to ``grip_m``; the rest of the grip is thread.
+    Source: Shigley's Mechanical Engineering Design, 9th ed., Table 8-7, p. 426.
+
+    >>> area = stress_area_unified(0.5 * 0.0254, 0.0254 / 13)
+    >>> round(bolt_stiffness(0.5 * 0.0254, area, 30e6 * 6894.757, 0.845 * 0.0254, 0.0) / 175.1268 / 1e6, 2)
+    5.04
+    """
+    plain = _PI / 4 * diameter_m**2
+    return plain * stress_area_m2 * modulus_pa / (plain * (grip_m - shank_m) + stress_area_m2 * shank_m)
+
+
+def member_stiffness(diameter_m: T, modulus_pa: T, grip_m: T) -> T:
+    """Stiffness of what a bolt clamps, N/m: 0.5774 pi E d / (2 ln(5 (0.5774 l + 0.5 d)/(0.5774 l + 2.5 d))).
+
+    Range: parts of one metal, wide beside the bolt, under a washer face of 1.5 diameters.
+    Source: Shigley's Mechanical Engineering Design, 9th ed., Eq. 8-22 (quoted).
+
+    >>> round(member_stiffness(0.5 * 0.0254, 30e6 * 6894.757, 1.0 * 0.0254) / 175.1268 / 1e6, 2)
+    16.65
+    """
+    near, far = 0.5774 * grip_m + 0.5 * diameter_m, 0.5774 * grip_m + 2.5 * diameter_m
+    return 0.5774 * _PI * modulus_pa * diameter_m / (2 * namespace.of(near, far).log(5 * near / far))
+
+
+def load_share(bolt_n_m: T, members_n_m: T) -> T:
+    """The share of an outside load that the bolt takes while the joint is closed: kb / (kb + km).
+
+    Source: Shigley's Mechanical Engineering Design, 9th ed., Example 8-3, p. 439.
+
+    >>> round(load_share(6.50, 13.8), 3)
+    0.32
+    """
+    return bolt_n_m / (bolt_n_m + members_n_m)
+
+
+def engagement_for_load(load_n: T, strength_pa: T, shear_area_m2: T, engaged_m: T) -> T:
+    """The thread engaged, in m, that bears a load: F L / (0.577 Su As), As the shear area over the length L."""
+    return load_n * engaged_m / (0.577 * strength_pa * shear_area_m2)

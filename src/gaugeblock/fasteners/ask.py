@@ -36,13 +36,13 @@ def _open_bolt(values: dict[str, str], data: Refdata) -> Open | None:
         rows = [{**row, "thread": cell} for row in rows for cell in threads]
     if any(k in values for k in ("maker", "wanted")):
         return (tuple(open_keys), [{k: row[k] for k in open_keys} for row in rows]) if open_keys else None
-    if "grade" not in values:
+    if "grade" not in values and not {"proof_strength", "yield_strength"} & values.keys():
         open_keys.append("grade")
         is_stainless = values.get("condition", "").startswith("stainless")
         kind = "metric" if values["thread"].startswith("M") else "inch"
         kind = f"stainless {kind}" if is_stainless else kind
         rows = [{**row, "grade": grade} for row in rows for grade in _EVERYDAY[kind]]
-    if "condition" not in values:
+    if "condition" not in values and "nut_factor" not in values:
         open_keys.append("condition")
         rows = [{**row, "condition": condition} for row in rows for condition in _CONDITIONS]
     return (tuple(open_keys), [{k: row[k] for k in open_keys} for row in rows]) if open_keys else None
@@ -172,6 +172,23 @@ TORQUE = Topic(
                 before=r"(?:engagement|engaged|screwed in|goes in|thread engagement)(?: of| is)?",
                 say="{} engaged",
                 cue=("engag", "screwed in", "goes in"),
+            ),
+        ),
+        "nut_factor": (
+            Shaped(
+                rf"(?:nut factor|k factor|friction factor|k)(?: (?:of|is))? ?=? ?(?P<low>{NUMBER})"
+                rf"(?: ?(?:to|-) ?(?P<high>{NUMBER}))?",
+                lambda m: f"{m['low']} to {m['high']}" if m["high"] else m["low"],
+                "nut factor {}",
+                cue=("k", "factor"),
+            ),
+        ),
+        "preload": (
+            Shaped(
+                rf"(?:at |to )?(?P<n>{NUMBER}) ?(?:%|percent|per cent)(?: of)? (?:proof|preload)(?: load)?",
+                lambda m: f"{m['n']} %",
+                "preload {} of proof",
+                cue=("proof", "preload"),
             ),
         ),
         "joint": (Shaped(r"permanent(?: joint)?", always("permanent"), "permanent joint", cue=("permanent",)),),

@@ -15,7 +15,12 @@ if TYPE_CHECKING:
     from gaugeblock.fasteners.keys import Thread
     from gaugeblock.fasteners.maker import Maker
     from gaugeblock.job.wrench import WrenchRange
+    from gaugeblock.known import Known
     from gaugeblock.units import Measure
+
+STRENGTHS = ("proof_strength", "yield_strength", "tensile_strength")
+OWN = ("nut_factor", "preload", *STRENGTHS)
+GRIP = ("length", "shank", "metal", "modulus", "bolt_modulus", "load")
 
 
 class CrowFoot(Value):
@@ -126,10 +131,10 @@ class Tapped(Value):
     metal: str
     insert: str
     engagement: Measure | None
-    strength: Measure | None
+    strength: Known | None
 
     def __init__(
-        self, metal: str = "", insert: str = "", engagement: Measure | None = None, strength: Measure | None = None
+        self, metal: str = "", insert: str = "", engagement: Measure | None = None, strength: Known | None = None
     ) -> None:
         put(self, "metal", metal)
         put(self, "insert", insert)
@@ -142,14 +147,96 @@ class Tapped(Value):
         return bool(self.metal or self.engagement or self.strength)
 
 
+class Own(Value):
+    """What is stated of a bolt in place of the tables: each a Known, or None."""
+
+    __slots__ = OWN
+
+    nut_factor: Known | None
+    preload: Known | None
+    proof_strength: Known | None
+    yield_strength: Known | None
+    tensile_strength: Known | None
+
+    def __init__(
+        self,
+        nut_factor: Known | None = None,
+        preload: Known | None = None,
+        proof_strength: Known | None = None,
+        yield_strength: Known | None = None,
+        tensile_strength: Known | None = None,
+    ) -> None:
+        put(self, "nut_factor", nut_factor)
+        put(self, "preload", preload)
+        put(self, "proof_strength", proof_strength)
+        put(self, "yield_strength", yield_strength)
+        put(self, "tensile_strength", tensile_strength)
+
+    @property
+    def is_stated(self) -> bool:
+        """Whether anything is."""
+        return any(getattr(self, name) is not None for name in OWN)
+
+    @property
+    def has_strength(self) -> bool:
+        """Whether a proof load can be worked out of it."""
+        return self.proof_strength is not None or self.yield_strength is not None
+
+    @property
+    def text(self) -> str:
+        """All of it in one line."""
+        found = ((name, getattr(self, name)) for name in OWN)
+        return ", ".join(f"{name.replace('_', ' ')} {known}" for name, known in found if known is not None)
+
+
+class Grip(Value):
+    """What a bolt clamps: the ``length`` of the grip, the plain ``shank`` inside it, the clamped ``metal``, a
+    ``modulus`` of that and one of the bolt where they are stated, and the outside ``load`` on one bolt.
+    """
+
+    __slots__ = GRIP
+
+    length: Measure
+    shank: Measure | None
+    metal: str
+    modulus: Known | None
+    bolt_modulus: Known | None
+    load: Measure | None
+
+    def __init__(
+        self,
+        length: Measure,
+        shank: Measure | None = None,
+        metal: str = "",
+        modulus: Known | None = None,
+        bolt_modulus: Known | None = None,
+        load: Measure | None = None,
+    ) -> None:
+        put(self, "length", length)
+        put(self, "shank", shank)
+        put(self, "metal", metal)
+        put(self, "modulus", modulus)
+        put(self, "bolt_modulus", bolt_modulus)
+        put(self, "load", load)
+        if shank is not None and shank.to("m") > length.to("m") * (1 + 1e-9):
+            why, do = "longer than the grip that it lies in", "measure the plain shank inside the grip alone"
+            raise InputError(shank.text, "grip shank", why, (), do)
+
+    @property
+    def text(self) -> str:
+        """All of it in one line."""
+        found = ((name, getattr(self, name)) for name in GRIP[1:])
+        return ", ".join([self.length.text, *(f"{n.replace('_', ' ')} {v}" for n, v in found if v not in (None, ""))])
+
+
 class Bolt(Value):
-    """A thread with its grade and condition in key cells, what it goes into, the tools, and a torque that somebody
-    names.
+    """A thread with its grade and condition in key cells, what it goes into, the tools, a torque that somebody names,
+    and what is known of this very bolt.
 
     ``thread``, ``grade`` (standard and grade) and ``condition`` (cell, surface, lubricant) may each be missing.
     """
 
-    __slots__ = ("condition", "grade", "joint", "service", "tapped", "thread", "tools", "wish")
+    __slots__ = ("condition", "grade", "grip", "joint", "own", "service", "tapped", "thread", "tools", "wish")
 
     thread: Thread | None
     grade: tuple[str, str] | None
@@ -159,6 +246,8 @@ class Bolt(Value):
     tapped: Tapped
     tools: Tools
     wish: Wish
+    own: Own
+    grip: Grip | None
 
     def __init__(
         self,
@@ -170,6 +259,8 @@ class Bolt(Value):
         tapped: Tapped | None = None,
         tools: Tools | None = None,
         wish: Wish | None = None,
+        own: Own | None = None,
+        grip: Grip | None = None,
     ) -> None:
         put(self, "thread", thread)
         put(self, "grade", grade)
@@ -179,10 +270,14 @@ class Bolt(Value):
         put(self, "tapped", tapped or Tapped())
         put(self, "tools", tools or Tools())
         put(self, "wish", wish or Wish())
+        put(self, "own", own or Own())
+        put(self, "grip", grip)
 
     @property
     def has_typed(self) -> bool:
-        """Whether a torque, a length or a tool was typed beside the keys."""
+        """Whether a torque, a length, a tool or a figure of its own was typed beside the keys."""
+        if self.own.is_stated or self.grip is not None:
+            return True
         return self.wish != Wish() or self.tapped != Tapped() or self.tools != Tools()
 
 

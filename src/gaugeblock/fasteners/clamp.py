@@ -51,8 +51,8 @@ class Strain(Value):
 def strain_of(torque: Figure, found: Joint, data: Refdata) -> Strain:
     """The Strain of a torque at the thread."""
     clamp = clamp_of(torque, found, data)
-    calculated = calculated_torque(found, data)
-    share = None if calculated is None else share_of(clamp, proof_load_of(calculated), found, data)
+    proof_load = proof_load_of(found, data)
+    share = None if proof_load is None else share_of(clamp, proof_load, found, data)
     return Strain(torque, clamp, share)
 
 
@@ -164,6 +164,9 @@ def proof_check(strain: Strain, found: Joint, whose: str) -> Check:
     if high <= 100 * (1 + 1e-9):
         worst = Bound(high, "%", figure=share)
         return at_most(PROOF, worst, Bound(100.0, "%"), f"{usual} ({ends})", bears=INFORM)
+    if friction.is_stated:
+        reason = f"{usual}; may reach {high:.0f} % (the bolt stretches for good) at the lowest friction given"
+        return Check(PROOF, CANNOT_TELL, reason, required, actual, margin, bears=ASK)
     reason = (
         f"{usual}; may reach {high:.0f} % (the bolt stretches for good) if this lot is as slippery as any on record"
     )
@@ -205,6 +208,8 @@ class DryHere(Value):
 
 def dry_here(found: Joint, data: Refdata) -> DryHere | None:
     """The DryHere of a joint that is not dry; None on a dry one, or where no dry torque or proof is known."""
+    if not found.is_kept:
+        return _dry_here(found, data)
     memo = ("dry here", found.key)
     if memo not in data.memo:
         data.memo[memo] = _dry_here(found, data)
@@ -213,14 +218,14 @@ def dry_here(found: Joint, data: Refdata) -> DryHere | None:
 
 def _dry_here(found: Joint, data: Refdata) -> DryHere | None:
     dry = dry_joint(found, data)
-    here = calculated_torque(found, data)
+    proof_load = proof_load_of(found, data)
     figure = None if dry is None else dry.published or calculated_torque(dry, data)
-    if figure is None or here is None:
+    if figure is None or proof_load is None:
         return None
     number = number_only(figure, data)
     used = f"if {number}, the dry figure, were used here"
     clamp = clamp_of(figure, found, data)
-    share = share_of(clamp, proof_load_of(here), found, data, "share_of_proof_with_dry_torque", used)
+    share = share_of(clamp, proof_load, found, data, "share_of_proof_with_dry_torque", used)
     ends = f"{share.typical:.0f} % of proof, {share.high or 0.0:.0f} % at the lowest friction"
     return DryHere(figure, share, f"the dry torque, {number}, gives {ends} on {found.condition} threads")
 

@@ -17,7 +17,10 @@ def torque(argv: list[str]) -> int:
     parser = parser_of(
         "torque",
         "What to tighten a thread to, the clamp it gives, and whether bolt and thread stand it.",
-        'gaugeblock torque 3/8-16 --grade "SAE J429 5" --condition dry',
+        'gaugeblock torque 3/8-16 --grade "SAE J429 5" --condition dry\n'
+        '  gaugeblock torque 3/8-16 --grade "SAE J429 5" --condition oiled \\\n'
+        '    --nut-factor "0.16 (0.14 to 0.18) by load cell 2 on 2026-11-20" --preload "70 %" \\\n'
+        '    --grip "1-1/2 in" --grip-shank "1 in" --grip-metal steel --grip-load "1500 lbf"',
     )
     parser.add_argument("thread", metavar="THREAD", help="3/8-16, 3/8-16 UNC, M10x1.5")
     parser.add_argument("--grade", metavar="G", help='"SAE J429 5", "ISO 898-1 8.8", "ASTM A574"')
@@ -29,6 +32,7 @@ def torque(argv: list[str]) -> int:
     parser.add_argument("--insert", metavar="YES", help="yes or no: whether the hole has a steel thread insert")
     parser.add_argument("--engagement", metavar="LENGTH", help="thread length engaged: 3/4 in, 15 mm")
     parser.add_argument("--tapped-strength", metavar="STRESS", help="tensile strength of the tapped metal: 35 ksi")
+    _own_options(parser)
     parser.add_argument("--given", metavar="TORQUE", help="answer backwards: what clamp does this setting give")
     _torque_options(parser)
     common_options(parser)
@@ -45,6 +49,12 @@ def torque(argv: list[str]) -> int:
         "insert": a.insert,
         "engagement": a.engagement,
         "tapped_strength": a.tapped_strength,
+        "nut_factor": a.nut_factor,
+        "preload": a.preload,
+        "proof_strength": a.proof_strength,
+        "yield_strength": a.yield_strength,
+        "tensile_strength": a.tensile_strength,
+        "grip": _grip(a),
         "locknut": a.locknut,
         "prevailing": a.prevailing,
         "maker": _maker(a),
@@ -120,6 +130,34 @@ def _torque_options(parser: argparse.ArgumentParser) -> None:
     add("--wrench", action="append", metavar="RANGE", help='the wrench: "5 to 80 lbf*ft by 1"; may be given again')
     add("--adapter", metavar="ARMS", help='a crow-foot: "2 in on 12 in", "2 in on 12 in at 90 deg"')
     add("--confirmed", metavar="OPTION", help="an option that looks odd and was read twice: maker, prevailing ...")
+
+
+def _own_options(parser: argparse.ArgumentParser) -> None:
+    """What is known of this very bolt, in place of the tables."""
+    add = parser.add_argument
+    measured = 'measured, with " by TOOL on 2026-11-20" behind it'
+    add(
+        "--nut-factor",
+        metavar="K",
+        help=f'friction of this lot: 0.16, "0.14 to 0.18", "0.16 (0.14 to 0.18)"; {measured}',
+    )
+    add("--preload", metavar="P", help='the preload wanted: a share of proof "70 %%", a force or a stretch of the bolt')
+    add("--proof-strength", metavar="STRESS", help="the bolt's own proof strength, in place of the grade's")
+    add("--yield-strength", metavar="STRESS", help="its yield strength: proof is taken as 0.85 of it")
+    add("--tensile-strength", metavar="STRESS", help="its tensile strength")
+    add("--grip", metavar="LENGTH", help="all that the bolt clamps: its stretch and stiffness follow")
+    add("--grip-shank", metavar="LENGTH", help='plain shank inside the grip; "0 in" where all of it is thread')
+    add("--grip-metal", metavar="METAL", help="what is clamped: steel, aluminium, cast iron, stainless steel")
+    add("--grip-modulus", metavar="E", help="its modulus of elasticity, in place of the table's")
+    add("--grip-bolt-modulus", metavar="E", help="the bolt's modulus of elasticity, in place of the table's")
+    add("--grip-load", metavar="FORCE", help="outside load that pulls the joint apart, on one bolt")
+
+
+def _grip(a: argparse.Namespace) -> dict[str, str] | None:
+    """The grip of the options; None where none is given."""
+    names = ("shank", "metal", "modulus", "bolt_modulus", "load")
+    given = {"length": a.grip, **{name: getattr(a, f"grip_{name}") for name in names}}
+    return {k: v for k, v in given.items() if v} or None
 
 
 def _maker(a: argparse.Namespace) -> dict[str, str] | None:

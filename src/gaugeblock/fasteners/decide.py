@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from gaugeblock.answer.decision import ASK, NONE, STOP, USE, Candidate, Decision
 from gaugeblock.answer.pretty import pretty
-from gaugeblock.fasteners.draft import CAN_SET, DRY, HOLDS, LENGTH, PROOF, REUSE
+from gaugeblock.fasteners.bolt import OWN
+from gaugeblock.fasteners.draft import CAN_SET, CLOSED, DRY, HOLDS, LENGTH, LOADED, PROOF, REUSE, STRETCH
 from gaugeblock.value import put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -26,6 +27,8 @@ _RIGHT = {
     REUSE: "Use a new locknut.",
     PROOF: "Use less torque.",
     DRY: "Use the torque for this condition.",
+    CLOSED: "Use more clamp, more bolts, or less load.",
+    LOADED: "Use a stronger bolt, more bolts, or less load.",
 }
 
 
@@ -57,6 +60,7 @@ class Tightening(Decision):
         return {**super().as_dict(), **({"stages": list(self.stages)} if self.stages else {})}
 
 
+_BY_TABLES = "what was typed is wrong; this is by the tables alone"
 # What makes a lone candidate the one, by the check that asks.
 _WHEN = {
     DRY: "the maker says that it is for these threads",
@@ -64,6 +68,8 @@ _WHEN = {
     "crow-foot as typed": "at the fastener; no crow-foot is counted",
     "wanted as typed": "what was typed is wrong; this is the tables' figure",
     "given as typed": "what was typed is wrong; this is the tables' figure",
+    STRETCH: "the tables' preload is wanted, and not the stretch",
+    **{f"{name.replace('_', ' ')} as typed": _BY_TABLES for name in (*OWN, "grip")},
 }
 _WELL = "what is asked comes out well"
 

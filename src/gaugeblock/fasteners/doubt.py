@@ -272,10 +272,9 @@ def _of_tapped(bolt: Bolt, data: Refdata) -> list[Doubt]:
                 "this bolt"
             )
             out.append(Doubt("engagement", did_you_mean(said, other_readings(length, low, high, ("in", "mm")))))
-    stresses = plausible_range("tapped_strength", data)
-    if strength is not None and stresses is not None and not is_plausible(strength, "tapped_strength", data):
-        said = f"{strength.text} is no usual tensile strength of a metal that is tapped"
-        out.append(
-            Doubt("tapped_strength", did_you_mean(said, other_readings(strength, *stresses, ("ksi", "psi", "MPa"))))
-        )
+    if strength is not None:
+        from gaugeblock.fasteners.unlikely import STRESSES, outside
+
+        what = "tensile strength of a metal that is tapped"
+        out += outside("tapped_strength", strength, "tapped_strength", what, STRESSES, data)
     return out

@@ -22,6 +22,9 @@ HOLDS = "thread holds the clamp"
 REUSE = "locknut may be used again"
 CONDITION = "condition of the threads"
 CAN_SET = "wrench can set it"
+STRETCH = "stretch of the bolt"
+CLOSED = "joint stays closed under the load"
+LOADED = "bolt under the load within proof"
 
 
 class Draft:

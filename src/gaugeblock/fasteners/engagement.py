@@ -4,24 +4,23 @@ from __future__ import annotations
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, STOP, Bound, Check, at_most
+from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, STOP, Bound, Check
 from gaugeblock.answer.making import base, derived, stated
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
-from gaugeblock.calc import fasteners as calc
+from gaugeblock.fasteners import stripping
 from gaugeblock.fasteners.bolt import Tapped
 from gaugeblock.fasteners.clamp import Strain
-from gaugeblock.fasteners.draft import HOLDS, LENGTH, Draft
+from gaugeblock.fasteners.draft import LENGTH, Draft
 from gaugeblock.fasteners.joint import Joint
+from gaugeblock.fasteners.stripping import BRITTLE
 from gaugeblock.figure import Figure
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
-FIRST, SHORT = "bolt breaks before the thread", "one diameter engaged"
-# Shear strength as this share of tensile strength holds for steel and light alloy, not for a metal that does not yield.
-_BRITTLE = ("cast iron",)
+SHORT = "one diameter engaged"
 
 
 def ceiling_name(metal: str) -> str:
@@ -90,14 +89,17 @@ def ceiling_caution(ceiling: Figure) -> Caution:
 
 def check_threads(found: Joint, strain: Strain, tapped: Tapped, draft: Draft) -> None:
     """Figures, checks and questions of what the thread goes into."""
+    if not tapped.metal and tapped.strength is not None:
+        stripping.check(found, strain, tapped, draft)
+        return
     if not tapped.metal:
         draft.check(Check(LENGTH, CANNOT_TELL, "the tapped metal is not given", bears=INFORM))
         draft.ask(Question(FILL_IN, "Say what metal the thread goes into.", "into", (LENGTH,)))
         return
     _check_length(found, tapped, draft)
     _check_short(found, tapped, draft)
-    if tapped.engagement is not None and tapped.insert != "yes":
-        _check_strength(found, strain, tapped, draft)
+    if tapped.insert != "yes" and (tapped.engagement is not None or tapped.strength is not None):
+        stripping.check(found, strain, tapped, draft)
 
 
 # --- length -----------------------------------------------------------------------------------------------------------
@@ -127,7 +129,7 @@ def _check_length(found: Joint, tapped: Tapped, draft: Draft) -> None:
     draft.figure(governing)
     if tapped.engagement is None:
         reason = f"{number_only(governing, draft.data)} or more is needed in {tapped.metal}"
-        draft.check(Check(LENGTH, CANNOT_TELL, reason, _bound(governing), bears=INFORM))
+        draft.check(Check(LENGTH, CANNOT_TELL, reason, stripping.bound(governing), bears=INFORM))
         text = (
             f"Measure the thread length engaged: {number_only(governing, draft.data)} or more is needed in "
             f"{tapped.metal}."
@@ -142,7 +144,7 @@ def _check_length(found: Joint, tapped: Tapped, draft: Draft) -> None:
         f"({_rule(needed[governing])})"
     )
     bounds = (
-        _bound(governing),
+        stripping.bound(governing),
         Bound(got, governing.unit, figure=given),
         (got - governing.typical) / governing.typical,
     )
@@ -163,7 +165,7 @@ def _check_short(found: Joint, tapped: Tapped, draft: Draft) -> None:
 
     Common practice, so it can only ask. A tapped metal whose strength is stated is judged by the clamp instead.
     """
-    if tapped.engagement is None or (tapped.strength is not None and tapped.metal not in _BRITTLE):
+    if tapped.engagement is None or (tapped.strength is not None and tapped.metal not in BRITTLE):
         return
     share = tapped.engagement.to("m") / base(found.diameter)
     if share >= 1 - 1e-9:
@@ -173,9 +175,7 @@ def _check_short(found: Joint, tapped: Tapped, draft: Draft) -> None:
     draft.check(Check(SHORT, CANNOT_TELL, reason, bears=ASK))
     what = "the insert" if tapped.insert == "yes" else f"the {tapped.metal}"
     text = f"Engage one diameter, {one}, or more in {what}"
-    text += (
-        "." if tapped.metal in _BRITTLE or tapped.insert == "yes" else "; or state the strength of the tapped metal."
-    )
+    text += "." if tapped.metal in BRITTLE or tapped.insert == "yes" else "; or state the strength of the tapped metal."
     draft.ask(Question(MEASURE, text, "engagement", (SHORT,)))
 
 
@@ -195,10 +195,6 @@ def _is_stop(rule: Figure, data: Refdata) -> bool:
 
 def _rule(rule: Figure) -> str:
     return f"{rule.typical:g} diameters, {rule.source or 'habit'}"
-
-
-def _bound(figure: Figure) -> Bound:
-    return Bound(figure.typical, figure.unit, "min", figure)
 
 
 def _needed(minimum: Figure, found: Joint, data: Refdata) -> Figure:
@@ -225,172 +221,3 @@ def _needed(minimum: Figure, found: Joint, data: Refdata) -> Figure:
         key=found.key,
         conditions=f"minimum in {metal}{' by a rule for studs' if 'stud' in minimum.conditions else ''}",
     )
-
-
-# --- strength ---------------------------------------------------------------------------------------------------------
-
-
-def _check_strength(found: Joint, strain: Strain, tapped: Tapped, draft: Draft) -> None:
-    """Whether both threads hold the clamp, which may stop; whether the bolt would break before them, which informs."""
-    thread, data = found.thread, draft.data
-    if tapped.engagement is None:
-        return
-    if found.tensile is None:
-        draft.check(Check(HOLDS, CANNOT_TELL, "no tensile strength is published for this grade and size", bears=INFORM))
-        return
-    if not thread.is_metric and thread.diameter_m < 0.25 * 0.0254:
-        draft.check(Check(HOLDS, CANNOT_TELL, "the tolerance formulas used start at 1/4 in", bears=INFORM))
-        return
-    given = stated(tapped.engagement, "length_of_engagement", "engagement", data)
-    limits = (calc.limits_metric if thread.is_metric else calc.limits_unified)(thread.diameter_m, thread.pitch_m)
-    engaged_m = base(given)
-    external = calc.external_shear_area(engaged_m, thread.pitch_m, limits.nut_minor_max, limits.screw_pitch_min)
-    internal = calc.internal_shear_area(engaged_m, thread.pitch_m, limits.screw_major_min, limits.nut_pitch_max)
-    screw = _strip_load(found, found.tensile, external, given, "the screw's own thread, at its smallest,", draft)
-    holders = [screw]
-    if tapped.strength is not None and tapped.metal not in _BRITTLE:
-        own = stated(tapped.strength, "tapped_strength", "tapped_strength", data)
-        draft.figure(own)
-        holders.append(
-            _strip_load(found, own, internal, given, f"the thread in the {tapped.metal}, at its smallest,", draft)
-        )
-    weakest = min(holders, key=lambda f: f.typical)
-    clamp = units.from_base(base(strain.clamp), weakest.unit)
-    load, clamp_text = (units.significant(v, 3) for v in (weakest.typical, clamp))
-    reason = f"{weakest.conditions} strips at {load} {weakest.unit}; the clamp is about {clamp_text} {weakest.unit}"
-    if tapped.metal in _BRITTLE:
-        reason += f"; no shear strength of {tapped.metal} is on record, so the tapped thread is not judged"
-    elif tapped.strength is None:
-        reason += f"; the strength of the {tapped.metal} is not given, so the tapped thread is not judged"
-    draft.check(
-        at_most(
-            HOLDS,
-            Bound(clamp, weakest.unit, figure=strain.clamp),
-            Bound(weakest.typical, weakest.unit, figure=weakest),
-            reason,
-            bears=STOP,
-        )
-    )
-    if clamp > weakest.typical * (1 + 1e-9):
-        draft.ask(
-            Question(MEASURE, "Engage more thread: what is engaged strips before the clamp.", "engagement", (HOLDS,))
-        )
-    _inform_first(found, screw, internal, given, tapped, draft)
-
-
-def _strip_load(found: Joint, strength: Figure, area_m2: float, given: Figure, what: str, draft: Draft) -> Figure:
-    """The load that strips a thread of this strength over this shear area."""
-    force, data = "N" if found.thread.is_metric else "lbf", draft.data
-    load = 0.577 * units.to_base(strength.least, strength.unit) * area_m2
-    made = derived(
-        "strip_load",
-        "thread_strip_load",
-        units.from_base(load, force),
-        force,
-        (strength, _shear_area(found, area_m2, given, what, data)),
-        data,
-        about=f"{given.text} {given.unit}|{what}",
-        key=found.key,
-        conditions=what,
-    )
-    draft.figure(made)
-    return made
-
-
-def _shear_area(found: Joint, area_m2: float, given: Figure, what: str, data: Refdata) -> Figure:
-    square = "mm**2" if found.thread.is_metric else "in**2"
-    return derived(
-        "shear_area_of_thread",
-        "thread_shear_area",
-        units.from_base(area_m2, square),
-        square,
-        (given, found.diameter),
-        data,
-        about=f"{given.text} {given.unit}|{what}",
-        key=found.key,
-        conditions=what,
-    )
-
-
-def greatest_strength(found: Joint, data: Refdata) -> Figure | None:
-    """The greatest tensile strength of the grade: the standard's maximum, else what its greatest hardness goes with."""
-    at = {"standard": found.key["standard"], "grade": found.key["grade"], "size": found.thread.size}
-    if found.tensile is not None and found.tensile.high is not None:
-        return _at_its_high(found.tensile)
-    top = lookup.look_up_or_none("fasteners/grades", "tensile_strength_maximum", data=data, **at)
-    if top is not None:
-        return top
-    hard = lookup.look_up_or_none("fasteners/grades", "core_hardness", data=data, **at)
-    if hard is None or hard.high is None:
-        return None
-    scale = hard.unit
-    got = lookup.look_up_or_none(
-        "driveline/hardness", "tensile_strength_typical", data=data, scale=scale, hardness=units.significant(hard.high)
-    )
-    return None if got is None else _at_its_high(got)
-
-
-def _at_its_high(figure: Figure) -> Figure:
-    """A figure at the upper end of its range; itself where it is one number."""
-    if figure.high is None:
-        return figure
-    return figure.replace(value=figure.high, low=None, high=None, text="", id=f"{figure.id}<high")
-
-
-def _inform_first(found: Joint, screw: Figure, internal_m2: float, given: Figure, tapped: Tapped, draft: Draft) -> None:
-    """A design habit, for information: the strongest bolt of the grade should break before a thread strips."""
-    top, data = greatest_strength(found, draft.data), draft.data
-    if top is None:
-        reason = "the greatest strength of this grade is not on record: ask the bolt's maker"
-        draft.check(Check(FIRST, CANNOT_TELL, reason, bears=INFORM))
-        return
-    force, stress = ("N", "MPa") if found.thread.is_metric else ("lbf", "ksi")
-    most = base(top) * base(found.area)
-    about = f"{given.text} {given.unit}"
-    breaks = derived(
-        "tensile_load_from_area",
-        "tensile_load",
-        units.from_base(most, force),
-        force,
-        (top, found.area),
-        data,
-        key=found.key,
-        conditions="the strongest bolt of the grade",
-    )
-    draft.figure(breaks)
-    if screw.typical < breaks.typical:
-        strips, top_load = (units.significant(f.typical, 3) for f in (screw, breaks))
-        text = (
-            f"the screw's own thread strips at {strips} {force}, before the strongest bolt of the grade "
-            f"breaks ({top_load} {force})"
-        )
-        draft.check(Check(FIRST, NOT_OK, text, _bound(breaks), Bound(screw.typical, force, figure=screw), bears=INFORM))
-        return
-    if tapped.metal in _BRITTLE:
-        text = f"0.577 of tensile strength is no shear strength of {tapped.metal}: not judged"
-        draft.check(Check(FIRST, CANNOT_TELL, text, bears=INFORM))
-        return
-    needed = derived(
-        "tapped_strength_needed",
-        "tapped_strength_needed",
-        units.from_base(most / (0.577 * internal_m2), stress),
-        stress,
-        (breaks, _shear_area(found, internal_m2, given, f"the thread in the {tapped.metal}, at its smallest,", data)),
-        data,
-        about=about,
-        key=found.key,
-        conditions="the thread in the tapped metal at its smallest, the strongest bolt of the grade",
-    )
-    draft.figure(needed)
-    want = f"{units.significant(needed.typical, 3)} {stress}"
-    if tapped.strength is None:
-        reason = (
-            f"the tapped {tapped.metal} must have {want} tensile strength for the bolt to break first; its "
-            "strength is not given"
-        )
-        draft.check(Check(FIRST, CANNOT_TELL, reason, _bound(needed), bears=INFORM))
-        return
-    own = tapped.strength.to(stress)
-    result = OK if own >= needed.typical * (1 - 1e-9) else NOT_OK
-    reason = f"tapped {tapped.metal} of {tapped.strength}; {want} is needed for the bolt to break first"
-    draft.check(Check(FIRST, result, reason, _bound(needed), Bound(own, stress), bears=INFORM))

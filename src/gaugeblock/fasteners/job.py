@@ -1,9 +1,12 @@
 """``[[fasteners]]``: a threaded fastener, or a part that has its own figure."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from functools import partial
 from typing import Annotated, Any
 
+from gaugeblock.fasteners.bolt import OWN
 from gaugeblock.fasteners.maker import BACK, Stages, read_stages
+from gaugeblock.fasteners.own import read_modulus, read_own, read_preload, read_strength
 from gaugeblock.fasteners.read import CONFIRMED, crow_foot
 from gaugeblock.job import values
 from gaugeblock.job.checks import Fault, given, rising
@@ -12,12 +15,13 @@ from gaugeblock.job.locate import Path
 from gaugeblock.job.part import (
     Count,
     Entry,
+    Force,
+    Gap,
     Length,
     Name,
     Part,
     Service,
     Share,
-    Stress,
     Text,
     Torque,
     Turn,
@@ -25,6 +29,7 @@ from gaugeblock.job.part import (
     YesNo,
     one_of,
 )
+from gaugeblock.known import Known
 
 _EITHER = "give part and size, or thread and grade"
 _PARTS = ("size", "seat", "material")
@@ -35,6 +40,22 @@ def _stages(value: object) -> Stages:
     return read_stages(values.plain_text(value, values.NAME_LIMIT), "")
 
 
+def _known(value: object, read: Callable[[str, str], Known]) -> Known:
+    """What somebody states: a value or its range, and with what it was measured."""
+    return read(values.plain_text(value, values.NAME_LIMIT), "")
+
+
+def _nut_factor(text: str, where: str) -> Known:
+    del where
+    got = read_own({"nut_factor": text}).nut_factor
+    assert got is not None
+    return got
+
+
+NutFactor = Annotated[Known, partial(_known, read=_nut_factor)]
+Preload = Annotated[Known, partial(_known, read=read_preload)]
+Strength = Annotated[Known, partial(_known, read=read_strength)]
+Modulus = Annotated[Known, partial(_known, read=read_modulus)]
 MakerText = Annotated[Stages, _stages]
 Option = Annotated[str, one_of(*CONFIRMED)]
 
@@ -77,6 +98,22 @@ class Adapter(Part):
         return _crow_foot(text)
 
 
+class Clamped(Part):
+    """What the bolt clamps: length of the grip, plain shank inside it, the metal or its modulus, the outside load."""
+
+    length: Length | None = None
+    shank: Gap | None = None
+    metal: Name | None = None
+    modulus: Modulus | None = None
+    bolt_modulus: Modulus | None = None
+    load: Force | None = None
+
+    @classmethod
+    def of_text(cls, text: str) -> dict[str, Any]:
+        """Its length alone."""
+        return {"length": text}
+
+
 class Fastener(Entry):
     """``[[fasteners]]``: a threaded fastener (thread and grade), or a part that has its own figure (part and size)."""
 
@@ -93,7 +130,13 @@ class Fastener(Entry):
     into: Name | None = None
     insert: YesNo | None = None
     engagement: Length | None = None
-    tapped_strength: Stress | None = None
+    tapped_strength: Strength | None = None
+    nut_factor: NutFactor | None = None
+    preload: Preload | None = None
+    proof_strength: Strength | None = None
+    yield_strength: Strength | None = None
+    tensile_strength: Strength | None = None
+    grip: Clamped | None = None
     joint: Annotated[str, one_of("reused", "permanent")] | None = None
     locknut: Name | None = None
     prevailing: Torque | None = None
@@ -111,6 +154,9 @@ class Fastener(Entry):
 
 def faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fault]:
     threaded = given(item, ("thread", "grade"))
+    if given(item, ("part",)):
+        for key in given(item, (*OWN, "grip")):
+            yield Fault((*path, key), "belongs to a thread; a part has its own figure", "leave it out")
     if threaded and given(item, ("part",)):
         for key in threaded:
             yield Fault((*path, key), "a part has its own figure and takes no thread or grade", _EITHER)
@@ -120,7 +166,17 @@ def faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fa
 
 
 def clashes(path: Path, item: Fastener) -> Iterator[Fault]:
-    """The passes rise, and the maker's range; the maker's stages are the passes, and others would say otherwise."""
+    """The passes rise, and the maker's range; the maker's stages are the passes, and others would say otherwise; a
+    torque and a preload are not wanted both, and the shank lies in the grip.
+    """
+    if item.preload is not None and item.wanted is not None:
+        why = "a torque and a preload are wanted, and one follows from the other"
+        yield Fault((*path, "preload"), why, "leave out one of the two")
+    grip = item.grip
+    length, shank = (grip.length, grip.shank) if grip is not None else (None, None)
+    if length is not None and shank is not None and shank.to("m") > length.to("m") * (1 + 1e-9):
+        do = "measure the plain shank inside the grip alone"
+        yield Fault((*path, "grip", "shank"), "longer than the grip that it lies in", do)
     before = 0.0
     for index, share in enumerate(item.passes):
         if share is None:
@@ -152,6 +208,11 @@ into = ""                               # what the thread goes into, e.g. "alumi
 #insert = "yes"                         # "yes" or "no": whether the hole has a steel thread insert
 engagement = ""                         # length of thread in it, e.g. "5/8 in"
 #tapped_strength = "30 ksi"             # tensile strength of that material, if you know it
+#nut_factor = "0.16 (0.14 to 0.18) by load cell 2 on 2026-11-20"   # friction of this lot, as tried; typed: "0.16"
+#preload = "70 %"                       # the preload wanted: share of proof, a force "5000 lbf", a stretch "0.004 in"
+#proof_strength = "85 ksi"              # the bolt's own, in place of the grade's
+#yield_strength = "92 ksi"              # proof is taken as 0.85 of it where no proof strength is known
+#tensile_strength = "120 ksi"           # the bolt's own
 #joint = "reused"                       # "reused" or "permanent"
 locknut = ""                            # e.g. "nylon insert", "all-metal"
 #prevailing = "20 lbf*in"               # drag of the locknut as measured on the way down
@@ -165,6 +226,7 @@ retighten = ""                          # after heat or after miles, e.g. "cold,
 #adapter = { length = "2 in", wrench_length = "18 in", angle = "0 deg" }   # crow-foot; 0 deg points straight on
 #confirmed = ["maker"]                  # keys that look odd here and were read twice, e.g. "maker", "prevailing"
 notes = ""
+#grip = { length = "1-1/2 in", shank = "1 in", metal = "steel", load = "1500 lbf" }   # what it clamps, what pulls
 #[fasteners.maker]                      # the part maker's own figure governs, and is printed as the maker's
 #torque = "30 lbf*ft"                   # the figure, or a range, or stages: "20 N*m, then 22 N*m + 90 deg"
 #low = "28 lbf*ft"                      # when the maker gives a range

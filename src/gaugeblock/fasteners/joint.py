@@ -53,14 +53,24 @@ class Friction(Value):
         put(self, "rubs", rubs)
         put(self, "assumed", assumed)
 
+    @property
+    def is_stated(self) -> bool:
+        """Whether somebody stated both of its ends."""
+        return self.factor.basis in ("stated", "measured") and self.factor.low is not None
+
 
 class Joint(Value):
-    """All that the tables say of one thread, grade, condition and service.
+    """All that the tables say of one thread, grade, condition and service, and what is stated in their place.
 
-    ``published`` and ``proof`` may be missing.
+    ``published`` and ``proof`` may be missing. ``is_own`` says that something stated differs from the tables, so that
+    no table's torque is for this bolt; ``aim`` is a preload that somebody wants as a force; ``beside`` is what is
+    stated, each with what the tables have.
     """
 
-    __slots__ = ("area", "diameter", "friction", "key", "proof", "published", "share", "tensile", "thread")
+    __slots__ = (
+        *("aim", "area", "beside", "diameter", "friction", "is_own", "key", "proof", "published", "share", "tensile"),
+        "thread",
+    )
 
     thread: Thread
     key: Keys
@@ -71,6 +81,9 @@ class Joint(Value):
     friction: Friction
     share: Figure
     published: Figure | None
+    is_own: bool
+    aim: Figure | None
+    beside: tuple[Figure, ...]
 
     def __init__(
         self,
@@ -83,6 +96,9 @@ class Joint(Value):
         friction: Friction,
         share: Figure,
         published: Figure | None,
+        is_own: bool = False,
+        aim: Figure | None = None,
+        beside: tuple[Figure, ...] = (),
     ) -> None:
         put(self, "thread", thread)
         put(self, "key", key)
@@ -93,6 +109,9 @@ class Joint(Value):
         put(self, "friction", friction)
         put(self, "share", share)
         put(self, "published", published)
+        put(self, "is_own", is_own)
+        put(self, "aim", aim)
+        put(self, "beside", beside)
 
     def __hash__(self) -> int:
         return hash(self.key)
@@ -104,14 +123,20 @@ class Joint(Value):
 
     @property
     def table(self) -> Figure | None:
-        """The torque of a published table; None where only habit has one."""
+        """The torque of a published table for this bolt; None where only habit has one, or its own figures differ."""
         found = self.published
-        return found if found is not None and found.basis != "common practice" else None
+        return found if found is not None and found.basis != "common practice" and not self.is_own else None
 
     @property
     def title(self) -> str:
         """Thread, grade and condition in one line."""
-        return f"{self.key['thread']}, {self.key['standard']} {self.key['grade']}, {self.condition}"
+        grade = f"{self.key['standard']} {self.key['grade']}".strip()
+        return ", ".join(t for t in (self.key["thread"], grade, self.condition) if t)
+
+    @property
+    def is_kept(self) -> bool:
+        """Whether what is worked out of it may be kept for the next question: not where something is stated."""
+        return not (self.is_own or self.beside or self.aim)
 
 
 def joint_of(
@@ -139,7 +164,7 @@ def _joint(
     miss: LookupMiss | None = None
     proof: Figure | None = None
     try:
-        proof = _proof(at, data)
+        proof = proof_of(at, data)
     except LookupMiss as error:
         miss = error
     published = lookup.look_up_or_none(
@@ -158,18 +183,23 @@ def _joint(
         thread,
         key,
         lookup.look_up("fasteners/threads", "tensile_stress_area", data=data, thread=thread.cell),
-        _diameter(thread, data),
+        diameter_of(thread, data),
         lookup.look_up_or_none("fasteners/grades", "tensile_strength", data=data, **at),
         proof,
-        _friction(grade, condition, data),
-        lookup.look_up(
-            "fasteners/preload", "preload_share", data=data, method="target", lubricant="any", case=f"{joint} joint"
-        ),
+        friction_of(grade, condition, data),
+        share_of_proof(joint, data),
         published,
     )
 
 
-def _friction(grade: tuple[str, str], condition: tuple[str, str, str], data: Refdata) -> Friction:
+def share_of_proof(joint: str, data: Refdata) -> Figure:
+    """The share of the proof load that a joint is tightened to."""
+    return lookup.look_up(
+        "fasteners/preload", "preload_share", data=data, method="target", lubricant="any", case=f"{joint} joint"
+    )
+
+
+def friction_of(grade: tuple[str, str], condition: tuple[str, str, str], data: Refdata) -> Friction:
     """The nut factor of a grade's own metal in a condition, else that of the plain surface, with its ends."""
     _, surface, lubricant = condition
     table, rubs = "fasteners/nut_factors", keys.surface_of(*grade, surface, data)
@@ -184,20 +214,25 @@ def _friction(grade: tuple[str, str], condition: tuple[str, str, str], data: Ref
     low, high = lookup.spread(factor)
     own_low = factor.low if factor.low is not None else factor.typical
     if high - low < 1e-9:
-        greased = "none" if lubricant == "none" else "lubricated"
-        scatter = lookup.look_up(
-            "fasteners/preload", "preload_scatter", data=data, method="torque wrench", lubricant=greased, case="any"
-        )
-        part = scatter.typical / 100
-        low, high = factor.typical / (1 + part), factor.typical / (1 - part)
-        return Friction(factor, low, high, own_low, True, (scatter,), rubs, assumed)
+        return scattered(factor, lubricant, rubs, assumed, data)
     ends = spreads.spread_ends(factor)
     alike = (factor, *lookup.same_specificity(factor))
     has_low = any(f.low is not None and f.basis != "common practice" for f in alike)
     return Friction(factor, low, high, own_low, has_low, ends, rubs, assumed)
 
 
-def _diameter(thread: Thread, data: Refdata) -> Figure:
+def scattered(factor: Figure, lubricant: str, rubs: str, assumed: str, data: Refdata) -> Friction:
+    """The Friction of one number: its ends are those of the tool's scatter."""
+    greased = "none" if lubricant == "none" else "lubricated"
+    scatter = lookup.look_up(
+        "fasteners/preload", "preload_scatter", data=data, method="torque wrench", lubricant=greased, case="any"
+    )
+    part, own_low = scatter.typical / 100, factor.low if factor.low is not None else factor.typical
+    low, high = factor.typical / (1 + part), factor.typical / (1 - part)
+    return Friction(factor, low, high, own_low, True, (scatter,), rubs, assumed)
+
+
+def diameter_of(thread: Thread, data: Refdata) -> Figure:
     found = lookup.look_up_or_none("fasteners/threads", "major_diameter", data=data, thread=thread.cell)
     if found is not None:
         return found
@@ -206,7 +241,10 @@ def _diameter(thread: Thread, data: Refdata) -> Figure:
     return derived(rule, "major_diameter", float(number), unit, (), data, key=key)
 
 
-def _proof(at: dict[str, str], data: Refdata) -> Figure:
+def proof_of(at: dict[str, str], data: Refdata) -> Figure:
+    """The proof strength of a grade and size, else 0.85 of its yield strength; LookupMiss where neither is on
+    record.
+    """
     """The proof strength of a grade, else 0.85 of its yield strength by the textbook's estimate."""
     try:
         return lookup.look_up("fasteners/grades", "proof_strength", data=data, **at)
@@ -216,15 +254,18 @@ def _proof(at: dict[str, str], data: Refdata) -> Figure:
             why = "no proof or yield strength is published for this grade and size"
             asked = f"{at['standard']} {at['grade']}, {at['size']}"
             raise LookupMiss(asked, "fasteners/grades proof_strength", why, miss.nearest, "ask the maker") from None
-        ratio = lookup.look_up(
-            "fasteners/preload",
-            "proof_to_yield_ratio",
-            data=data,
-            method="estimate",
-            lubricant="any",
-            case="material without a proof value",
-        )
-        value = yields.least * ratio.typical
-        return derived(
-            "proof_from_yield", "proof_strength", value, yields.unit, (yields, ratio), data, key=at, side="min"
-        )
+        return proof_from_yield(yields, at, data)
+
+
+def proof_from_yield(yields: Figure, at: dict[str, str], data: Refdata) -> Figure:
+    """0.85 of a yield strength, by the textbook's estimate."""
+    ratio = lookup.look_up(
+        "fasteners/preload",
+        "proof_to_yield_ratio",
+        data=data,
+        method="estimate",
+        lubricant="any",
+        case="material without a proof value",
+    )
+    value = yields.least * ratio.typical
+    return derived("proof_from_yield", "proof_strength", value, yields.unit, (yields, ratio), data, key=at, side="min")

@@ -14,12 +14,13 @@ from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import GaugeblockError, InputError, LookupMiss, Problem
 from gaugeblock.fasteners import keys, part, torque
-from gaugeblock.fasteners.bolt import Bolt, CrowFoot, Piece, Tapped, Tools, Wish
+from gaugeblock.fasteners.bolt import OWN, Bolt, CrowFoot, Grip, Own, Piece, Tapped, Tools, Wish
 from gaugeblock.fasteners.decide import Tightening, decide
 from gaugeblock.fasteners.draft import Draft
 from gaugeblock.fasteners.job import Fastener, MakerTorque
 from gaugeblock.fasteners.maker import TORQUE, Maker, Stage, Stages, range_of
 from gaugeblock.fasteners.read import METAL, metal_cell
+from gaugeblock.fasteners.read import grip as read_grip
 from gaugeblock.figure import Figure
 from gaugeblock.job.model import Shop
 from gaugeblock.tables.load import Refdata, canonical
@@ -42,6 +43,8 @@ def problems(item: Fastener, data: Refdata) -> Iterator[Problem]:
         "locknut": lambda text: canonical(data, "fasteners/prevailing", "nut", text),
     }
     found = [(key, read, getattr(item, key)) for key, read in readers.items()]
+    if item.grip is not None and item.grip.modulus is None:
+        found.append(("grip.metal", lambda text: canonical(data, "fasteners/moduli", "metal", text), item.grip.metal))
     if item.maker is not None:
         found.append(("maker.condition", readers["condition"], item.maker.condition))
     for key, read, text in found:
@@ -108,6 +111,18 @@ def _adapter(job: Fastener) -> CrowFoot | None:
     return CrowFoot(made.length, made.wrench_length, made.angle)
 
 
+def _own(job: Fastener) -> Own:
+    return Own(**{name: getattr(job, name) for name in OWN})
+
+
+def _grip(job: Fastener) -> Grip | None:
+    """The grip; None where its length is not given yet."""
+    made = job.grip
+    if made is None or made.length is None:
+        return None
+    return Grip(made.length, made.shank, made.metal or "", made.modulus, made.bolt_modulus, made.load)
+
+
 def _asked(job: Fastener, keys_of: tuple[str, ...]) -> dict[str, str | None]:
     """What the job gives for these keys, as text."""
     asked: dict[str, str | None] = {}
@@ -116,7 +131,9 @@ def _asked(job: Fastener, keys_of: tuple[str, ...]) -> dict[str, str | None]:
         asked[key] = text_of(value) if value is None or isinstance(value, str | Measure) else str(value)
     maker = _stages(job.maker) if job.maker is not None else None
     adapter = _adapter(job)
-    return {**asked, "maker": maker.text if maker else None, "adapter": adapter.text if adapter else None}
+    asked = {**asked, "maker": maker.text if maker else None, "adapter": adapter.text if adapter else None}
+    grip = _grip(job)
+    return {**asked, "grip": grip.text} if grip is not None else asked
 
 
 _OF_BOLT = (
@@ -129,6 +146,7 @@ _OF_BOLT = (
     "insert",
     "engagement",
     "tapped_strength",
+    *OWN,
     "locknut",
     "prevailing",
     "wanted",
@@ -170,7 +188,7 @@ def _thread_sheet(job: Fastener, shop: Shop, data: Refdata) -> Sheet:
         if grade is not None and condition is not None:
             keys.refuse_other_metal(grade, condition, data)
         bolt = Bolt(thread, grade, condition, job.service, job.joint or "reused", tapped, tools, wish)
-        return torque.answer(bolt, asked, data)
+        return torque.answer(bolt.replace(own=_own(job), grip=read_grip(_grip(job), data)), asked, data)
     except LookupMiss as miss:
         bolt = Bolt(thread, None, None, job.service, job.joint or "reused", tapped, tools, wish)
         return _refused(job, bolt, miss, asked, data)

@@ -15,8 +15,9 @@ from gaugeblock.fasteners.decide import decide
 from gaugeblock.fasteners.draft import CONDITION, Draft
 from gaugeblock.fasteners.open_keys import LIMITS, TABLE, open_names, open_ways, rows_of, size_cell
 from gaugeblock.fasteners.said import ask_of_maker, ask_of_threads
-from gaugeblock.fasteners.torque import UNCONFIRMED, settings_of, stages_in_words
+from gaugeblock.fasteners.torque import UNCONFIRMED
 from gaugeblock.fasteners.way import Way, exact_way, table_way
+from gaugeblock.fasteners.wrench import settings_of, stages_in_words
 from gaugeblock.tables.load import Refdata, canonical, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path

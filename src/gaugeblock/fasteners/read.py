@@ -15,13 +15,17 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
+    from gaugeblock.fasteners.bolt import Grip
     from gaugeblock.fasteners.maker import Maker
     from gaugeblock.job.wrench import WrenchRange
     from gaugeblock.tables.load import Refdata
     from gaugeblock.units import Measure
 
 # What a person may type and have to confirm when it is unlikely.
-CONFIRMED = ("adapter", "engagement", "given", "maker", "prevailing", "tapped_strength", "wanted")
+CONFIRMED = (
+    *("adapter", "engagement", "given", "grip", "maker", "nut_factor", "preload", "prevailing", "proof_strength"),
+    *("tapped_strength", "tensile_strength", "wanted", "yield_strength"),
+)
 METAL = "tapped metal"
 _ADAPTER = r"(?P<adapter>.+?)\s+on\s+(?P<wrench>.+?)(?:\s+at\s+(?P<angle>.+))?"
 
@@ -57,8 +61,25 @@ def tapped(
     metal = metal_cell(into, data) if into else ""
     fitted = option(insert, "fasteners insert", "not one of the words there are", data=data) if insert else ""
     length = read_positive(engagement, "length", "length of engagement") if engagement else None
-    strength = read_positive(tapped_strength, "stress", "tapped strength") if tapped_strength else None
+    strength = None
+    if tapped_strength:
+        from gaugeblock.fasteners.own import read_strength
+
+        strength = read_strength(tapped_strength, "tapped strength")
     return Tapped(metal, fitted, length, strength)
+
+
+def grip(made: Grip | None, data: Refdata) -> Grip | None:
+    """The grip with its metal as the tables have it; LookupMiss for one whose modulus they do not have."""
+    if made is None or not made.metal:
+        return made
+    if made.modulus is not None:
+        return made
+    try:
+        return made.replace(metal=canonical(data, "fasteners/moduli", "metal", made.metal))
+    except LookupMiss as miss:
+        why, do = "no modulus of it is in the tables", "use one of these, or state its modulus"
+        raise LookupMiss(made.metal, "clamped metal", why, miss.nearest, do) from None
 
 
 def metal_cell(typed: str, data: Refdata) -> str:

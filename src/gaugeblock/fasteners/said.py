@@ -56,7 +56,12 @@ def read_as(bolt: Bolt) -> list[Caution]:
 def said_once(main: Figure, found: Joint) -> list[Caution]:
     """Cautions on where the torque comes from."""
     out = []
-    if main.basis == "derived" and found.table is None:
+    if main.basis == "derived" and found.is_own:
+        text = (
+            f"This torque is worked out from what is stated ({found.key['stated']}). The part maker's figure governs."
+        )
+        out.append(Caution(text, "damage", (main.id,), "as given"))
+    elif main.basis == "derived" and found.table is None:
         text = (
             "No published torque for exactly this thread, grade and condition: this one is calculated. The "
             "part maker's figure governs."
@@ -67,18 +72,22 @@ def said_once(main: Figure, found: Joint) -> list[Caution]:
 
 def disagreements(found: Joint, data: Refdata) -> tuple[Caution, ...]:
     memo = ("disagreements", found.key)
-    got = data.memo.get(memo)
+    got = data.memo.get(memo) if found.is_kept else _disagreements(found, data)
     if got is None:
-        friction = found.friction
-        figures = [f for f in (found.published, friction.factor, found.proof) if f is not None]
-        out = [c for f in figures if (c := _disagreement(f)) is not None]
-        if "stainless" in friction.rubs:
-            rules = [r for r in data.statements("fasteners") if r["subject"] == "stainless"]
-            out += [Caution(r["statement"], r["severity"], (), r["source"] or r["basis"]) for r in rules]
-        if friction.assumed:
-            out.append(Caution(friction.assumed, "damage", (friction.factor.id,), "assumed"))
-        got = data.memo[memo] = tuple(out)
+        got = data.memo[memo] = _disagreements(found, data)
     return got  # type: ignore[return-value]
+
+
+def _disagreements(found: Joint, data: Refdata) -> tuple[Caution, ...]:
+    friction = found.friction
+    figures = [f for f in (found.published, friction.factor, found.proof) if f is not None]
+    out = [c for f in figures if (c := _disagreement(f)) is not None]
+    if "stainless" in friction.rubs:
+        rules = [r for r in data.statements("fasteners") if r["subject"] == "stainless"]
+        out += [Caution(r["statement"], r["severity"], (), r["source"] or r["basis"]) for r in rules]
+    if friction.assumed:
+        out.append(Caution(friction.assumed, "damage", (friction.factor.id,), "assumed"))
+    return tuple(out)
 
 
 def _disagreement(figure: Figure) -> Caution | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock import lookup, units
 from gaugeblock.answer.making import base, derived
 from gaugeblock.calc import fasteners as calc
+from gaugeblock.errors import LookupMiss
 from gaugeblock.fasteners import keys
 from gaugeblock.fasteners.joint import Joint, joint_of
 from gaugeblock.figure import Figure
@@ -15,7 +16,11 @@ if TYPE_CHECKING:
 
 
 def calculated_torque(found: Joint, data: Refdata) -> Figure | None:
-    """T = K D F at the joint's share of proof, with its window; None where no proof or yield strength is published."""
+    """T = K D F at the joint's share of proof, or the preload wanted, with its window; None where no proof strength is
+    known.
+    """
+    if not found.is_kept:
+        return None if found.proof is None else _calculate(found, found.proof, data)
     memo = ("calculated torque", found.key)
     if memo not in data.memo:
         data.memo[memo] = None if found.proof is None else _calculate(found, found.proof, data)
@@ -25,14 +30,10 @@ def calculated_torque(found: Joint, data: Refdata) -> Figure | None:
 def _calculate(found: Joint, proof: Figure, data: Refdata) -> Figure:
     diameter, friction, key = base(found.diameter), found.friction, found.key
     proof_n = base(found.area) * units.to_base(proof.least, proof.unit)
-    preload_n = found.share.typical * proof_n
-    force, unit = ("N", "N*m") if found.thread.is_metric else ("lbf", "lbf*ft")
-    load = units.from_base(proof_n, force)
-    proof_load = derived(
-        "proof_load_from_area", "proof_load", load, force, (proof, found.area), data, key=key, side="min"
-    )
-    aimed = units.from_base(preload_n, force)
-    preload = derived("preload_share_of_proof", "preload", aimed, force, (found.share, proof_load), data, key=key)
+    unit = "N*m" if found.thread.is_metric else "lbf*ft"
+    proof_load = _proof_load(found, proof, data)
+    preload = preload_of(found, proof_load, data)
+    preload_n = base(preload)
     low, target, high = calc.torque_window(
         friction.low, friction.factor.typical, friction.high, diameter, preload_n, proof_n
     )
@@ -48,19 +49,35 @@ def _calculate(found: Joint, proof: Figure, data: Refdata) -> Figure:
         "tightening_torque",
         units.from_base(target, unit),
         unit,
-        (friction.factor, found.diameter, preload, *friction.ends),
+        (friction.factor, found.diameter, preload, *friction.ends, *((proof_load,) if found.aim is not None else ())),
         data,
         ends=(units.from_base(low, unit), units.from_base(high, unit)),
         key=key,
-        conditions=f"{found.share.typical:.0%} of proof; nut factor {friction.low:.3g} to {friction.high:.3g}",
+        conditions=f"{preload_n / proof_n:.0%} of proof; nut factor {friction.low:.3g} to {friction.high:.3g}",
     )
     told = dict.fromkeys(named(f) for f in (friction.factor, *friction.ends))
     return made.replace(note=f"{window}; spread from {', '.join(told)}")
 
 
-def proof_load_of(calculated: Figure) -> Figure:
-    """The proof load that a calculated torque stands on."""
-    return calculated.inputs[2].inputs[1]
+def proof_load_of(found: Joint, data: Refdata) -> Figure | None:
+    """The proof load of a joint; None where no proof strength is known."""
+    return None if found.proof is None else _proof_load(found, found.proof, data)
+
+
+def _proof_load(found: Joint, proof: Figure, data: Refdata) -> Figure:
+    force = "N" if found.thread.is_metric else "lbf"
+    load = units.from_base(base(found.area) * units.to_base(proof.least, proof.unit), force)
+    inputs, key = (proof, found.area), found.key
+    return derived("proof_load_from_area", "proof_load", load, force, inputs, data, key=key, side="min")
+
+
+def preload_of(found: Joint, proof_load: Figure, data: Refdata) -> Figure:
+    """The clamp load that is aimed at: the one that is wanted, else the joint's share of its proof load."""
+    if found.aim is not None:
+        return found.aim
+    aimed = base(found.share) * proof_load.typical
+    inputs = (found.share, proof_load)
+    return derived("preload_share_of_proof", "preload", aimed, proof_load.unit, inputs, data, key=found.key)
 
 
 def named(figure: Figure) -> str:
@@ -70,11 +87,14 @@ def named(figure: Figure) -> str:
 
 def dry_joint(found: Joint, data: Refdata) -> Joint | None:
     """The same joint with dry threads; None on a dry one."""
-    if found.condition == "dry":
-        return None
     key = found.key
+    if found.condition in ("", "dry") or not key["standard"]:
+        return None
     grade, dry = (key["standard"], key["grade"]), keys.condition("dry", data)
-    return joint_of(found.thread, grade, dry, key["service"], key["joint"], data)
+    try:
+        return joint_of(found.thread, grade, dry, key["service"], key["joint"], data)
+    except LookupMiss:
+        return None  # a bolt whose strength is stated, and whose grade has none in the tables
 
 
 def table_times_multiplier(found: Joint, data: Refdata) -> Figure | None:

@@ -8,10 +8,12 @@ from gaugeblock.answer.making import base, stated
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, Question
 from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.fasteners import clamp, keys, read, said, target, wrench
+from gaugeblock.fasteners.bolt import OWN, Own
 from gaugeblock.fasteners.decide import decide, judged
 from gaugeblock.fasteners.draft import PROOF, Draft
 from gaugeblock.fasteners.joint import Joint, joint_of
 from gaugeblock.fasteners.way import Way, exact_way, table_way
+from gaugeblock.fasteners.wrench import settings_of, stages_in_words
 from gaugeblock.tables.load import Refdata, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -19,7 +21,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
     from gaugeblock.answer.sheet import Sheet
-    from gaugeblock.fasteners.bolt import Bolt, CrowFoot, Tools, Wish
+    from gaugeblock.fasteners.bolt import Bolt, CrowFoot, Wish
     from gaugeblock.fasteners.wrench import Setting
     from gaugeblock.figure import Figure
     from gaugeblock.job.wrench import WrenchRange
@@ -28,7 +30,7 @@ Asked = dict[str, str | None]
 UNCONFIRMED = "the maker's figure cannot be confirmed"
 _TYPED = (
     *("thread", "grade", "condition", "service", "joint", "into", "insert", "engagement", "tapped_strength"),
-    *("locknut", "prevailing", "wanted", "given"),
+    *("locknut", "prevailing", "wanted", "given", *OWN),
 )
 
 
@@ -43,6 +45,12 @@ def torque(
     insert: str | None = None,
     engagement: str | None = None,
     tapped_strength: str | None = None,
+    nut_factor: str | None = None,
+    preload: str | None = None,
+    proof_strength: str | None = None,
+    yield_strength: str | None = None,
+    tensile_strength: str | None = None,
+    grip: str | Mapping[str, str | None] | None = None,
     locknut: str | None = None,
     prevailing: str | None = None,
     maker: object = None,
@@ -59,13 +67,17 @@ def torque(
     ``condition`` ``dry`` (both may be left out where a torque is named); ``into`` the tapped metal, ``insert`` whether
     it has a steel thread insert (``yes``, ``no``), ``engagement`` the thread length in it (``3/4 in``) and
     ``tapped_strength`` its tensile strength; ``locknut`` a kind of locknut with ``prevailing`` its measured run-down
-    torque; ``maker`` the part maker's: its torque, (torque, source, place), or the keys of a job; it governs;
+    torque; ``nut_factor`` the friction of this lot (``0.16``, ``0.16 (0.14 to 0.18) by load cell on 2026-11-20``),
+    ``preload`` the one wanted (``70 %`` of proof, ``5000 lbf``, a stretch of ``0.004 in``), ``proof_strength``,
+    ``yield_strength`` and ``tensile_strength`` the bolt's own; ``grip`` the length that it clamps, or the keys of a
+    job's grip; ``maker`` the part maker's: its torque, (torque, source, place), or the keys of a job; it governs;
     ``wanted`` the torque that you want at the fastener; ``given`` a setting to judge backwards; ``wrench`` its
     graduations (``5 to 80 lbf*ft by 1``), or several to choose from; ``adapter`` a crow-foot (``2 in on 12 in``,
     ``2 in on 12 in at 90 deg``); ``confirmed`` the options that look odd and were read twice.
 
-    Returns a Sheet with its Decision: the maker's torque, else the one wanted, else the published one for exactly this
-    grade and service, else the calculated one (T = K D F at a stated share of proof). With ``given``, the clamp load of
+    Returns a Sheet with its Decision: the maker's torque, else the one wanted, else the calculated one where friction,
+    strength or preload are stated otherwise than in the tables, else the published one for exactly this grade and
+    service, else the calculated one (T = K D F at a stated share of proof). With ``given``, the clamp load of
     that setting comes first, what a crow-foot adds and a locknut takes counted.
 
     Raises LookupMiss with the nearest keys, InputError or UnitError for what cannot be read.
@@ -79,34 +91,64 @@ def torque(
         why = "a wrench's graduations are for finding a setting, and one is given"
         raise InputError(str(wrench), "wrench", why, (), "leave out the wrench or the given setting")
     wish = read.wish(maker, wanted, given, confirmed, data)
-    if not (wish.is_named or (grade and condition)):
+    stated_ones = (nut_factor, preload, proof_strength, yield_strength, tensile_strength)
+    own, gripped = Own(), None
+    if any(stated_ones) or grip is not None:
+        from gaugeblock.fasteners.own import read_grip, read_own
+
+        own, gripped = read_own(dict(zip(OWN, stated_ones, strict=True))), read_grip(grip)
+    if own.preload is not None and wanted:
+        why = "a torque and a preload are wanted, and one follows from the other"
+        raise InputError(preload or "", "preload", why, (), "leave out one of the two")
+    has_grade, has_condition = grade or own.has_strength, condition or own.nut_factor is not None
+    if not (wish.is_named or (has_grade and has_condition)):
         if thread is not None:
             keys.thread(thread, data)  # what is wrong with what is there is said first
-        missing = [n for n, v in (("grade", grade), ("condition", condition)) if not v]
+        missing = [n for n, v in (("grade", has_grade), ("condition", has_condition)) if not v]
         options = " and ".join(f"--{n}" for n in missing)
         do = f"give {options}, or a torque that is wanted or the maker's"
         raise InputError(thread, " and ".join(missing), "needed to find a torque", (), do)
     tools = read.tools(locknut, prevailing, adapter, wrench, data)
     tapped = read.tapped(into, insert, engagement, tapped_strength, data)
     bolt = read.bolt(thread, grade, condition, service, joint, tapped, tools, wish, data)
+    bolt = bolt.replace(own=own, grip=read.grip(gripped, data))
     typed = (thread, grade, condition, service, joint, into, insert, engagement, tapped_strength, locknut, prevailing)
-    asked: Asked = dict(zip(_TYPED, (*typed, wanted, given), strict=True))
+    asked: Asked = dict(zip(_TYPED, (*typed, wanted, given, *stated_ones), strict=True))
+    asked["grip"] = bolt.grip.text if bolt.grip is not None else None
     return answer(bolt, {**asked, **read.asked_of(tools, wish)}, data)
 
 
 def answer(bolt: Bolt, asked: Asked, data: Refdata) -> Sheet:
     """The Sheet of a Bolt; as ``torque``, of what is read already. What is missing is asked."""
+    if bolt.own.is_stated or bolt.grip is not None:
+        return _of_stated(bolt, asked, data)
     if bolt.thread is not None and bolt.grade is not None and bolt.condition is not None:
         found = joint_of(bolt.thread, bolt.grade, bolt.condition, bolt.service, bolt.joint, data)
-        return _known(bolt, found, asked, data)
+        return _known(bolt, found, asked, Draft(data))
     return _named_only(bolt, asked, data) if bolt.wish.is_named else _missing(bolt, asked, data)
+
+
+def _of_stated(bolt: Bolt, asked: Asked, data: Refdata) -> Sheet:
+    """The Sheet of a bolt of which something is stated in place of the tables; what is not plausible is asked."""
+    from gaugeblock.fasteners import springs
+    from gaugeblock.fasteners.stated import joint_of_bolt
+    from gaugeblock.fasteners.unlikely import without_doubts
+
+    draft = Draft(data)
+    bolt = without_doubts(bolt, draft)
+    found = joint_of_bolt(bolt, data)
+    if found is not None:
+        draft.figure(*found.beside)
+        springs.ask_for_stretch(bolt, draft)
+        return _known(bolt, found, asked, draft)
+    return _named_only(bolt, asked, data) if bolt.wish.is_named else _missing(bolt, asked, data, draft)
 
 
 # --- a bolt that is known ---------------------------------------------------------------------------------------------
 
 
-def _known(bolt: Bolt, found: Joint, asked: Asked, data: Refdata) -> Sheet:
-    draft = Draft(data)
+def _known(bolt: Bolt, found: Joint, asked: Asked, draft: Draft) -> Sheet:
+    data = draft.data
     calculated = target.calculated_torque(found, data)
     whole = found.table or calculated or found.published
     if bolt.has_typed:
@@ -124,8 +166,8 @@ def _known(bolt: Bolt, found: Joint, asked: Asked, data: Refdata) -> Sheet:
     draft.figure(target.table_times_multiplier(found, data))
     _judge(main, whose, bolt, found, draft)
     draft.caution(*said.said_once(main, found))
-    if found.table is not None and calculated is not None:
-        apart = clamp.difference(found.table, calculated, found, data)
+    if found.published is not None and calculated is not None and (found.table is not None or found.is_own):
+        apart = clamp.difference(found.published, calculated, found, data)
         draft.figure(apart)
         draft.caution(clamp.far_apart(apart))
     said.ask_of_maker(bolt.wish, draft)
@@ -154,7 +196,7 @@ def _ways(bolt: Bolt, found: Joint, whole: Figure | None, draft: Draft) -> tuple
         other = f"the threads are {maker.condition}" if maker.condition not in ("", found.key["condition"]) else ""
         return [exact_way(named[-1], other)], clamp.MAKER
     ceiling = target.ceiling_into(found, tapped.metal, data) if tapped.metal else None
-    whose = clamp.WANTED if named else clamp.TABLE
+    whose = clamp.WANTED if named or bolt.own.preload is not None else clamp.TABLE
     first = named[0] if named else whole
     if first is None:
         raise LookupMiss(found.title, "tightening torque", "no published source", (), "ask the maker")
@@ -209,9 +251,14 @@ def _judge(main: Figure, whose: str, bolt: Bolt, found: Joint, draft: Draft) -> 
     """What the torque does to bolt and thread: figures, checks, cautions."""
     data = draft.data
     strain = clamp.strain_of(main, found, data)
-    draft.figure(*strain.figures)
+    draft.figure(strain.clamp)
     proof = clamp.proof_check(strain, found, whose)
     draft.check(proof)
+    if bolt.grip is not None:
+        from gaugeblock.fasteners import springs
+
+        springs.check(found, strain, bolt.grip, draft)
+    draft.figure(*strain.figures)
     draft.figure(proof.actual.figure if proof.actual is not None else None)
     maker, here = bolt.wish.maker, found.key["condition"]
     if maker is not None and maker.condition not in ("", here):
@@ -239,44 +286,6 @@ def _set(ways: Sequence[Way], bolt: Bolt, draft: Draft) -> tuple[list[tuple[Way,
     if maker is None or (maker.stages.is_plain and not maker.new_bolts):
         return outcomes, []
     return outcomes, stages_in_words(bolt.wish, bolt.tools, draft)
-
-
-def settings_of(
-    ways: Sequence[Way], tools: Tools, thread: str, service: str, draft: Draft
-) -> list[tuple[Way, Setting]]:
-    """Each way with what to set for it; the locknut and the wrenches are checked once."""
-    data = draft.data
-    drag = wrench.drag_of(tools, data)
-    wrench.check_locknut(tools, thread, wrench.bare_size(thread) if thread else "", service, drag, draft)
-    if tools.locknut and drag is None:
-        # without the drag no wrench can be set: the torque itself is shown, and what is to be added to it
-        then = "set the wrench to this and the drag together"
-        tools = tools.replace(wrenches=(), adapter=None)
-        ways = [w.replace(then=f"{w.then}; {then}" if w.then else then) for w in ways]
-    outcomes = [(way, wrench.setting(way, drag, tools, data)) for way in ways]
-    short = next(((w, s) for w, s in outcomes if s.is_short), None)
-    checked = short or (outcomes[-1] if outcomes else None)
-    if checked is not None:
-        wrench.check_wrench(checked[1], tools, draft)
-    return outcomes
-
-
-def stages_in_words(wish: Wish, tools: Tools, draft: Draft) -> list[str]:
-    """The stages of a maker's tightening, each torque as the wrench is set for it."""
-    from gaugeblock.answer.printing import number_only
-
-    if wish.maker is None:
-        return []
-    drag = wrench.drag_of(tools, draft.data)
-    is_in_play = drag is not None or tools.adapter is not None or bool(tools.wrenches)
-    said = ["fit new bolts"] if wish.maker.new_bolts else []
-    for at, stage in enumerate(wish.maker.stages.steps):
-        if not stage.is_torque or not is_in_play:
-            said.append(stage.do)
-            continue
-        made = wrench.setting(exact_way(wish.maker.figure(at)), drag, tools, draft.data)
-        said.append(f"set {number_only(made.figure, draft.data)} and tighten")
-    return said
 
 
 def _by_stages(bolt: Bolt, title: str, asked: Asked, draft: Draft) -> Sheet:
@@ -351,16 +360,17 @@ def _named_only(bolt: Bolt, asked: Asked, data: Refdata) -> Sheet:
     return draft.sheet(_title(bolt), asked, decide(outcomes, draft, stages), first)
 
 
-def _missing(bolt: Bolt, asked: Asked, data: Refdata) -> Sheet:
+def _missing(bolt: Bolt, asked: Asked, data: Refdata, draft: Draft | None = None) -> Sheet:
     """No torque can be found: what is missing is asked."""
-    draft = Draft(data)
+    draft = draft or Draft(data)
     draft.caution(*said.read_as(bolt))
     texts = {
         "thread": "Give the thread: size and pitch.",
         "grade": "Read the marks on the bolt's head, and give its grade.",
         "condition": "Say how the threads are tightened: dry, oiled, with a paste.",
     }
-    missing = [n for n in texts if getattr(bolt, n) is None]
+    is_there = {"grade": bolt.own.has_strength, "condition": bolt.own.nut_factor is not None}
+    missing = [n for n in texts if getattr(bolt, n) is None and not is_there.get(n, False)]
     name = "tightening torque"
     draft.check(Check(name, CANNOT_TELL, f"{', '.join(missing)} not given", bears=ASK))
     for key in missing:

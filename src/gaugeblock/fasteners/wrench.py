@@ -14,11 +14,15 @@ from gaugeblock.answer.question import FILL_IN, MEASURE, Question
 from gaugeblock.errors import InputError
 from gaugeblock.fasteners.bolt import CrowFoot, Tools
 from gaugeblock.fasteners.draft import CAN_SET, REUSE
+from gaugeblock.fasteners.way import exact_way
 from gaugeblock.figure import Figure
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from gaugeblock.fasteners.bolt import Wish
     from gaugeblock.fasteners.draft import Draft
     from gaugeblock.fasteners.way import Way
     from gaugeblock.job.wrench import WrenchRange
@@ -306,3 +310,44 @@ def at_the_thread(given: Figure, drag: Figure | None, adapter: CrowFoot | None, 
         conditions="drag of the locknut taken off",
     )
     return [now, drag, *steps]
+
+
+# --- of each torque that may be the one -----------------------------------------------------------------------------
+
+
+def settings_of(
+    ways: Sequence[Way], tools: Tools, thread: str, service: str, draft: Draft
+) -> list[tuple[Way, Setting]]:
+    """Each way with what to set for it; the locknut and the wrenches are checked once."""
+    data = draft.data
+    drag = drag_of(tools, data)
+    check_locknut(tools, thread, bare_size(thread) if thread else "", service, drag, draft)
+    if tools.locknut and drag is None:
+        # without the drag no wrench can be set: the torque itself is shown, and what is to be added to it
+        then = "set the wrench to this and the drag together"
+        tools = tools.replace(wrenches=(), adapter=None)
+        ways = [w.replace(then=f"{w.then}; {then}" if w.then else then) for w in ways]
+    outcomes = [(way, setting(way, drag, tools, data)) for way in ways]
+    short = next(((w, s) for w, s in outcomes if s.is_short), None)
+    checked = short or (outcomes[-1] if outcomes else None)
+    if checked is not None:
+        check_wrench(checked[1], tools, draft)
+    return outcomes
+
+
+def stages_in_words(wish: Wish, tools: Tools, draft: Draft) -> list[str]:
+    """The stages of a maker's tightening, each torque as the wrench is set for it."""
+    from gaugeblock.answer.printing import number_only
+
+    if wish.maker is None:
+        return []
+    drag = drag_of(tools, draft.data)
+    is_in_play = drag is not None or tools.adapter is not None or bool(tools.wrenches)
+    said = ["fit new bolts"] if wish.maker.new_bolts else []
+    for at, stage in enumerate(wish.maker.stages.steps):
+        if not stage.is_torque or not is_in_play:
+            said.append(stage.do)
+            continue
+        made = setting(exact_way(wish.maker.figure(at)), drag, tools, draft.data)
+        said.append(f"set {number_only(made.figure, draft.data)} and tighten")
+    return said

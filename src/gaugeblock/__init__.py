@@ -69,6 +69,7 @@ if TYPE_CHECKING:
     from gaugeblock.tubes.material import material as material
     from gaugeblock.tubes.pipe import pipe as pipe
     from gaugeblock.tubes.plan.plan import plan as plan
+    from gaugeblock.tubes.section import section as section
     from gaugeblock.wiring.circuit import circuit as circuit
     from gaugeblock.wiring.parked import parked as parked
 
@@ -156,6 +157,7 @@ __all__ = [
     "plan",
     "refdata",
     "route",
+    "section",
     "setup",
     "shaft",
     "shims",

@@ -288,6 +288,22 @@ def set_angle(angle: float, tests: Sequence[tuple[float, float]]) -> float:
     return rows[-1][1]
 
 
+def set_angle_in_proportion(angle: float, test: tuple[float, float]) -> float:
+    """Angle to set for a wanted angle, rad, by one test bend (set, got) of the same stock on the same die.
+
+    The centre line keeps its length, so the angle set is the angle wanted over the ratio of the two radii, which is
+    that of the test. ValueError where the test kept nothing.
+
+    >>> from math import degrees, radians
+    >>> round(degrees(set_angle_in_proportion(radians(90), (radians(47), radians(45)))), 3)
+    94.0
+    """
+    put, got = test
+    if got <= 0:
+        raise ValueError("the test bend kept no angle")
+    return angle * put / got
+
+
 def set_angle_estimate(
     angle: float, *, radius: float, od: float, wall: float, yields: tuple[float, float], modulus: float
 ) -> tuple[float, float]:

@@ -209,7 +209,6 @@ into = ""                               # what the thread goes into, e.g. "alumi
 engagement = ""                         # length of thread in it, e.g. "5/8 in"
 #tapped_strength = "30 ksi"             # tensile strength of that material, if you know it
 #nut_factor = "0.16 (0.14 to 0.18) by load cell 2 on 2026-11-20"   # friction of this lot, as tried; typed: "0.16"
-#preload = "70 %"                       # the preload wanted: share of proof, a force "5000 lbf", a stretch "0.004 in"
 #proof_strength = "85 ksi"              # the bolt's own, in place of the grade's
 #yield_strength = "92 ksi"              # proof is taken as 0.85 of it where no proof strength is known
 #tensile_strength = "120 ksi"           # the bolt's own
@@ -226,7 +225,6 @@ retighten = ""                          # after heat or after miles, e.g. "cold,
 #adapter = { length = "2 in", wrench_length = "18 in", angle = "0 deg" }   # crow-foot; 0 deg points straight on
 #confirmed = ["maker"]                  # keys that look odd here and were read twice, e.g. "maker", "prevailing"
 notes = ""
-#grip = { length = "1-1/2 in", shank = "1 in", metal = "steel", load = "1500 lbf" }   # what it clamps, what pulls
 #[fasteners.maker]                      # the part maker's own figure governs, and is printed as the maker's
 #torque = "30 lbf*ft"                   # the figure, or a range, or stages: "20 N*m, then 22 N*m + 90 deg"
 #low = "28 lbf*ft"                      # when the maker gives a range
@@ -243,6 +241,20 @@ notes = ""
 #seat = "gasket seat"                   # how it seals
 #material = "aluminium head"            # what it goes into
 #count = 4
+
+#[[fasteners]]                          # a bolt tightened to a preload, with what it clamps
+#name = "EXAMPLE stretched bolts"
+#thread = "M10x1.5"
+#grade = "ISO 898-1 10.9"
+#condition = "oiled"
+#preload = "70 %"                       # the preload wanted: share of proof, a force "25 kN", a stretch "0.1 mm"
+#[fasteners.grip]                       # what it clamps: its stretch and the joint's stiffness follow
+#length = "40 mm"                       # of all that is clamped, washers too
+#shank = "20 mm"                        # plain shank inside that
+#metal = "steel"                        # what is clamped
+#modulus = "207 GPa"                    # of elasticity of what is clamped, in place of the table's
+#bolt_modulus = "207 GPa"               # the bolt's own
+#load = "6 kN"                          # outside load that pulls the joint apart, on one bolt
 """
 
 KINDS = {"fasteners": Kind(Fastener, faults, STARTER, clashes)}

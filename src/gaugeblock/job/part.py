@@ -8,6 +8,7 @@ from gaugeblock.errors import InputError
 from gaugeblock.job import values
 from gaugeblock.job.locate import Path
 from gaugeblock.job.wrench import WrenchRange
+from gaugeblock.known import Known
 from gaugeblock.tables.catalogue import SERVICES
 from gaugeblock.units import Measure
 from gaugeblock.value import Value
@@ -22,6 +23,7 @@ Wall = Annotated[Measure, values.wall]
 Gap = Annotated[Measure, partial(values.measure, dim="length", least="zero")]
 Torque = Annotated[Measure, partial(values.measure, dim="torque")]
 Stress = Annotated[Measure, partial(values.measure, dim="stress")]
+StatedStress = Annotated[Known, partial(values.known, dim="stress", example="30 ksi")]
 Temperature = Annotated[Measure, partial(values.measure, dim="temperature")]
 Speed = Annotated[Measure, partial(values.measure, dim="rotational speed")]
 Turn = Annotated[Measure, partial(values.measure, dim="angle", least="any")]

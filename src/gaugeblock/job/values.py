@@ -9,6 +9,7 @@ import re
 
 from gaugeblock.errors import InputError, hidden, visible
 from gaugeblock.job.wrench import WrenchRange, read_wrench
+from gaugeblock.known import Known, parse_known
 from gaugeblock.units import (
     TYPED,
     UNITS,
@@ -214,3 +215,8 @@ def finding(value: object) -> Measure | str:
     """What was found or left: a figure with its unit, or words that begin with a letter."""
     text = plain_text(value)
     return any_measure(text) if text[:1] in "+-.0123456789" else text
+
+
+def known(value: object, dim: str, example: str) -> Known:
+    """What somebody states: a number, a range, or a usual value with its ends; with what it was measured, and when."""
+    return parse_known(plain_text(value, NAME_LIMIT), dim, "", example)

@@ -10,6 +10,7 @@ WING = Wing(
         "gauge": ("commands", "a gauge number as a wall"),
         "pipe": ("commands", "a nominal pipe size as a diameter"),
         "material": ("commands", "what a tube's material guarantees"),
+        "section": ("commands", "area, section modulus and mass of a tube"),
         "flare": ("commands", "a flare: its wall limit, nut and port thread"),
     },
     {
@@ -17,6 +18,7 @@ WING = Wing(
         "gauge": "gauge",
         "pipe": "pipe",
         "material": "material",
+        "section": "section",
         "flare": "flare",
         "plan": "plan.plan",
     },

@@ -46,6 +46,13 @@ def bend(argv: list[str]) -> int:
     parser.add_argument("--diameters", metavar="PAIR", help='largest and smallest at a bend made: "1.80 x 1.70 in"')
     parser.add_argument("--maker-radius", metavar="R", help="the least radius for this tube by the bender's maker")
     parser.add_argument("--maker-source", metavar="WHERE", help='his sheet and page: "bender manual, p. 12"')
+    measured = 'typed "62 ksi", or "62 ksi by tensile test on 2026-11-20"'
+    parser.add_argument(
+        "--yield-strength", "--yield", metavar="S", help=f"this tube's own, in place of the tables': {measured}"
+    )
+    parser.add_argument("--tensile-strength", "--tensile", metavar="S", help="the same")
+    parser.add_argument("--modulus", metavar="E", help="its modulus of elasticity, the same: 29 Msi")
+    parser.add_argument("--test", metavar="BEND", help='one bend of the same stock: "47 deg set, 45 deg got"')
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tables.load import refdata
@@ -66,6 +73,10 @@ def bend(argv: list[str]) -> int:
         diameters=a.diameters,
         maker_radius=a.maker_radius,
         maker_source=a.maker_source,
+        yield_strength=a.yield_strength,
+        tensile_strength=a.tensile_strength,
+        modulus=a.modulus,
+        test=a.test,
         data=refdata(a.data_release),
     )
     return print_sheet(sheet, a.json, a.unit, a.why)
@@ -117,6 +128,34 @@ def material(argv: list[str]) -> int:
 
     names = ("material", "product", "condition", "spec", "od", "wall")
     return print_open(answers.material, _topic("MATERIAL"), {name: getattr(a, name) for name in names}, a)
+
+
+def section(argv: list[str]) -> int:
+    """``gaugeblock section``: the section of a round tube, its mass, and what brings it to yield."""
+    parser = parser_of(
+        "section",
+        "Area, second moment, section modulus and mass of a round tube, and the bending that brings it to yield.",
+        'gaugeblock section --od "1-3/4 in" --wall ".120 in" --material "1020 DOM as drawn" --length "6 ft"',
+    )
+    parser.add_argument("--od", required=True, metavar="D", help="outside diameter: 1-3/4 in, 44.5 mm")
+    parser.add_argument("--wall", required=True, metavar="T", help='wall: .120 in, 3 mm, "11 BWG"')
+    parser.add_argument("--material", metavar="M", help='"1020 DOM as drawn", 304: its density and yield strength')
+    parser.add_argument("--length", metavar="L", help="of the piece: 6 ft")
+    parser.add_argument("--torque", metavar="T", help="that twists it: 200 lbf*ft; with the shear modulus")
+    parser.add_argument("--product", metavar="P", help="how the tube was made: DOM, ERW")
+    parser.add_argument("--condition", metavar="C", help='"as drawn", normalized, annealed')
+    parser.add_argument("--spec", metavar="S", help='what it was bought to: "ASTM A513"')
+    own = "this tube's own, in place of the tables': 62 ksi"
+    parser.add_argument("--yield-strength", "--yield", metavar="S", help=own)
+    parser.add_argument("--shear-modulus", metavar="G", help="its modulus of rigidity: 11.5 Msi")
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.tables.load import refdata
+    from gaugeblock.tubes import section as answers
+
+    names = ("od", "wall", "material", "length", "torque", "product", "condition", "spec", "yield_strength")
+    given = {name: getattr(a, name) for name in (*names, "shear_modulus")}
+    return print_sheet(answers.section(**given, data=refdata(a.data_release)), a.json, a.unit, a.why)
 
 
 def flare(argv: list[str]) -> int:

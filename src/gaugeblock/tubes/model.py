@@ -22,6 +22,7 @@ from gaugeblock.job.part import (
     Service,
     Share,
     Size,
+    StatedStress,
     Text,
     Torque,
     Turn,
@@ -261,6 +262,9 @@ class Tube(Entry):
     product: Name | None = None
     spec: Name | None = None
     condition: Name | None = None
+    yield_strength: StatedStress | None = None
+    tensile_strength: StatedStress | None = None
+    modulus: StatedStress | None = None
     od: Length | None = None
     wall: TubeWall | None = None
     method: Name | None = None

@@ -17,13 +17,45 @@ if TYPE_CHECKING:
 
     from gaugeblock.answer.making import Ends
     from gaugeblock.figure import Figure
+    from gaugeblock.known import Known
     from gaugeblock.tables.load import Refdata
     from gaugeblock.tubes.keys import Radius, Stock
     from gaugeblock.units import Measure
 
 CAGE = "vehicle safety cage"
+OWN = ("yield_strength", "tensile_strength", "modulus")
 MINIMUMS = "tubes/bend_minimums"
 _LEAST_CAGE_M = 0.019  # m: no cage is made of less; a line's tube is not held against a cage's rules
+
+
+class Own(Value):
+    """What is stated of a tube's metal: each a Known, or None."""
+
+    __slots__ = OWN
+
+    yield_strength: Known | None
+    tensile_strength: Known | None
+    modulus: Known | None
+
+    def __init__(
+        self,
+        yield_strength: Known | None = None,
+        tensile_strength: Known | None = None,
+        modulus: Known | None = None,
+    ) -> None:
+        put(self, "yield_strength", yield_strength)
+        put(self, "tensile_strength", tensile_strength)
+        put(self, "modulus", modulus)
+
+    def figure(self, quantity: str, data: Refdata) -> Figure | None:
+        """What is stated of a quantity as a Figure; None where nothing is."""
+        known = getattr(self, quantity, None)
+        return None if known is None else making.stated_known(known, quantity, quantity, data)
+
+    @property
+    def text(self) -> str:
+        """All of it in one line; blank where nothing is stated."""
+        return ", ".join(f"{n} {k}" for n in OWN if (k := getattr(self, n)) is not None)
 
 
 class Bent(Value):
@@ -31,7 +63,7 @@ class Bent(Value):
 
     ``od``, ``wall`` as typed; ``method`` blank for a tube that is not bent; ``radius`` as typed and ``centre`` to the
     centre line; ``listed`` the size it was bought as; ``tested`` what the shop measured at a bend made so;
-    ``maker`` the bender maker's least radius.
+    ``maker`` the bender maker's least radius; ``own`` what is stated of its metal.
     """
 
     __slots__ = (
@@ -44,6 +76,7 @@ class Bent(Value):
         "method",
         "od",
         "od_m",
+        "own",
         "radius",
         "service",
         "stock",
@@ -69,6 +102,7 @@ class Bent(Value):
     clr_m: Fraction | None
     maker: Figure | None
     tested: tuple[Figure, ...]
+    own: Own
 
     def __init__(
         self,
@@ -82,8 +116,10 @@ class Bent(Value):
         radius: Radius | None = None,
         maker: Figure | None = None,
         tested: tuple[Figure, ...] = (),
+        own: Own | None = None,
     ) -> None:
         put(self, "data", data)
+        put(self, "own", own or Own())
         put(self, "od", making.stated(od, "tube_od", "od", data))
         put(self, "od_m", keys.metres(od))
         put(self, "wall", wall)

@@ -12,7 +12,7 @@ from gaugeblock.calc import tubes as calc
 from gaugeblock.errors import InputError
 from gaugeblock.tables.catalogue import VEHICLE_SERVICES
 from gaugeblock.tubes import keys
-from gaugeblock.tubes.bend.bent import CAGE, Bent
+from gaugeblock.tubes.bend.bent import CAGE, OWN, Bent
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -22,14 +22,26 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
     from gaugeblock.units import Measure
 
-_TURN = 6.2831853072
 SPRINGBACK = "springback"
 
 
 def known(tube: Bent, quantity: str) -> Figure | None:
+    """What is stated of this metal, else what the tables have of it."""
+    own = tube.own.figure(quantity, tube.data)
+    return own if own is not None else in_tables(tube, quantity)
+
+
+def modulus_of(tube: Bent) -> Figure | None:
+    """The modulus of elasticity of this metal."""
+    return known(tube, "modulus")
+
+
+def in_tables(tube: Bent, quantity: str) -> Figure | None:
     """What the tables guarantee of this metal: one row, or the envelope of those that fit; None without grade and
-    product.
+    product. A modulus is that of its family.
     """
+    if quantity == "modulus":
+        return lookup.look_up_or_none("tubes/materials", "modulus", data=tube.data, family=tube.family)
     stock, data = tube.stock, tube.data
     if stock.material is None and stock.product is None:
         return None
@@ -59,6 +71,17 @@ def known(tube: Bent, quantity: str) -> Figure | None:
         conditions=told,
         mark=f"{stock.label}",
     )
+
+
+def own_figures(tube: Bent) -> list[Figure]:
+    """What is stated of the metal, each with what the tables have."""
+    out = []
+    for name in OWN:
+        own = tube.own.figure(name, tube.data)
+        if own is not None:
+            table = in_tables(tube, name)
+            out += [own, *([] if table is None else [table])]
+    return out
 
 
 def _row_name(figure: Figure) -> str:
@@ -159,77 +182,6 @@ def _least_wall(tube: Bent) -> Figure | None:
     )
 
 
-def arc(tube: Bent, measure: Measure) -> list[Figure]:
-    """Developed length of a bend of this angle, and its springback by formula where the strength is known."""
-    if tube.centre is None or tube.clr_m is None:
-        return []
-    radians = measure.to("rad")
-    if measure.value <= 0 or radians > _TURN:
-        do = "give the angle that the tube turns"
-        raise InputError(measure.text, "angle", "a bend is over 0 to 360 deg", (), do)
-    angle = stated(measure, "bend_angle", "angle", tube.data)
-    length = tube.length(calc.developed_length(float(tube.clr_m), radians))
-    out = [
-        tube.derived(
-            "developed_length",
-            "developed_length",
-            length,
-            tube.unit,
-            (tube.centre, angle),
-            mark=measure.text,
-            conditions="arc at the centre line",
-        )
-    ]
-    return [*out, *_springback(tube, angle, measure)]
-
-
-def _springback(tube: Bent, angle: Figure, measure: Measure) -> list[Figure]:
-    """The springback by both published formulas, over the guaranteed strengths; none outside their range."""
-    weak, strong = known(tube, "yield_strength"), known(tube, "tensile_strength")
-    modulus = lookup.look_up_or_none("tubes/materials", "modulus", data=tube.data, family=tube.family)
-    if weak is None or strong is None or modulus is None or tube.centre is None or tube.clr_m is None:
-        return []
-    low_pa = units.to_base(weak.low if weak.low is not None else weak.typical, weak.unit)
-    high_pa = units.to_base(strong.high if strong.high is not None else strong.typical, strong.unit)
-    stiff = base(modulus)
-    od, bore, clr = float(tube.od_m), float(tube.od_m - 2 * tube.wall_m), float(tube.clr_m)
-    if clr * high_pa >= 0.5 * stiff * od:
-        return []  # such a bend is mostly elastic
-    out = []
-    between = (weak, strong, modulus, tube.centre, tube.od)
-    for rule, inputs, ratio, words in (
-        (
-            "springback_radius_sheet",
-            (*between, angle),
-            [calc.springback_sheet(clr, od, y, stiff) for y in (low_pa, high_pa)],
-            (
-                "estimate, from the guaranteed yield to the guaranteed tensile strength (a bend hardens); the OD taken"
-                " as the depth"
-            ),
-        ),
-        (
-            "springback_tube_plastic",
-            (*between, tube.wall, angle),
-            [calc.springback_tube(clr, od, bore, y, stiff) for y in (low_pa, high_pa)],
-            "estimate, fully plastic tube, over the same strengths",
-        ),
-    ):
-        ends = [calc.springback_angle(measure.to("deg"), r) for r in ratio]
-        out.append(
-            tube.derived(
-                rule,
-                "springback_angle",
-                None,
-                "deg",
-                inputs,
-                ends=(min(ends), max(ends)),
-                mark=measure.text,
-                conditions=words,
-            )
-        )
-    return out
-
-
 _PAIR = r"(?i)(?P<a>[0-9][0-9 ./-]*?)\s*(?P<ua>[a-z\"]*)\s*(?:x|,|and|by)\s*(?P<b>[0-9.][0-9 ./-]*?)\s*(?P<ub>[a-z\"]+)"
 
 
@@ -298,11 +250,11 @@ def under_the_car(tube: Bent) -> list[Caution]:
     return rules_of(tube.data, "stands", *(() if is_line else ("welding",)))
 
 
-def trade(tube: Bent) -> list[Caution]:
-    """The statements of tubes/rules that belong to this tube and method."""
+def trade(tube: Bent, *, is_tested: bool = False) -> list[Caution]:
+    """The statements of tubes/rules that belong to this tube and method; none on springback after a test bend."""
     stock = tube.stock
     is_line = tube.service in VEHICLE_SERVICES and not tube.may_be_a_cage
-    wanted = [] if tube.tested else [SPRINGBACK]  # a bend that was measured says it better
+    wanted = [] if tube.tested or is_tested else [SPRINGBACK]  # a bend that was measured says it better
     if tube.method == "press (ram)":
         wanted.insert(0, "press (ram) bending")
     if tube.method == "rotary draw" and tube.family == "steel":

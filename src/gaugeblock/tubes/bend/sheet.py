@@ -12,7 +12,7 @@ from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.tubes import keys
 from gaugeblock.tubes.bend import metal
-from gaugeblock.tubes.bend.bent import CAGE, MINIMUMS, Bent, service_of
+from gaugeblock.tubes.bend.bent import CAGE, MINIMUMS, OWN, Bent, service_of
 from gaugeblock.tubes.bend.least import Minimum, minimums
 from gaugeblock.tubes.bend.radius import VERB, decision, questions, radius_checks
 from gaugeblock.tubes.doubt import Doubt, beside, doubt_of
@@ -43,6 +43,10 @@ def bend(
     die: str | None = None,
     maker_radius: str | None = None,
     maker_source: str | None = None,
+    yield_strength: str | None = None,
+    tensile_strength: str | None = None,
+    modulus: str | None = None,
+    test: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """The least radius for a tube, whether a die keeps to it, and what the bend does to the tube.
@@ -54,7 +58,9 @@ def bend(
     ``vehicle`` or
     ``vehicle safety cage``; ``diameters`` largest and smallest as measured at a bend made so (``1.80 x 1.70 in``);
     ``die`` its name; ``maker_radius`` the bender maker's least radius for this tube, ``maker_source`` his sheet and
-    page.
+    page; ``yield_strength``, ``tensile_strength`` and ``modulus`` this tube's own (``62 ksi``, ``62 ksi by tensile test
+    on 2026-11-20``); ``test`` one bend of the same stock on the same die (``47 deg set, 45 deg got``), from which the
+    angle to set follows in proportion.
 
     Returns a Sheet: the published cage rule first beside a steel tube (it governs a cage and informs otherwise), then
     the habit of the method, bend ratio, wall factor, and outer fibre strain beside the guaranteed elongation, predicted
@@ -85,12 +91,26 @@ def bend(
         "die": die,
         "maker_radius": maker_radius,
         "maker_source": maker_source,
+        "yield_strength": yield_strength,
+        "tensile_strength": tensile_strength,
+        "modulus": modulus,
+        "test": test,
     }
     size = keys.outside_diameter(od, data)
     made = _made(keys.metres(size), radius, measured_to, maker_radius, maker_source, diameters, data)
     stock = keys.stock(material, data, product, condition, spec)
-    tube = Bent(size, keys.wall(wall, data), stock, method, service_of(service, data), data, **made)
-    return bend_of(tube, None if angle is None else units.parse_measure(angle, "angle", "angle"), asked)
+    own = None
+    if yield_strength or tensile_strength or modulus:
+        from gaugeblock.tubes.own import read_own
+
+        own = read_own(asked)
+    tube = Bent(size, keys.wall(wall, data), stock, method, service_of(service, data), data, own=own, **made)
+    tested = None
+    if test is not None:
+        from gaugeblock.tubes.bend.arcs import test_bend
+
+        tested = test_bend(test, data)
+    return bend_of(tube, None if angle is None else units.parse_measure(angle, "angle", "angle"), asked, tested)
 
 
 def _doubts(tube: Bent) -> list[Doubt]:
@@ -107,7 +127,12 @@ def _doubts(tube: Bent) -> list[Doubt]:
     }
     found = [d for key, (quantity, m) in given.items() if (d := doubt_of(key, quantity, m, tube.data)) is not None]
     od, wall, radius = (given[k][1] if k in given else None for k in ("od", "wall", "radius"))
-    return found or beside(od, wall, radius, tube.method)
+    found = found or beside(od, wall, radius, tube.method)
+    if found or not tube.own.text:
+        return found
+    from gaugeblock.tubes.own import doubts_of_own
+
+    return doubts_of_own(tube.own, {name: metal.in_tables(tube, name) for name in OWN}, tube.data)
 
 
 def _made(
@@ -127,13 +152,21 @@ def _made(
     }
 
 
-def bend_of(tube: Bent, angle: Measure | None, asked: dict[str, str | None]) -> Sheet:
+def bend_of(
+    tube: Bent, angle: Measure | None, asked: dict[str, str | None], test: tuple[Figure, Figure] | None = None
+) -> Sheet:
     """The sheet of a tube with its bend."""
     data = tube.data
     own = minimums(tube, tube.service)
     cage = own if tube.service == CAGE else minimums(tube, CAGE) if tube.may_be_a_cage else []
     habits = own if tube.service != CAGE else minimums(tube, "vehicle")
-    figures: list[Figure] = [f for m in cage for f in m.figures]
+    arcs: list[Figure] = []
+    if angle is not None:
+        from gaugeblock.tubes.bend.arcs import arc
+
+        arcs = arc(tube, angle, test)
+    figures: list[Figure] = [f for f in arcs if f.quantity == "bend_angle_set"]
+    figures += [f for m in cage for f in m.figures]
     figures += [f for m in habits if m.row.id not in {c.row.id for c in cage} for f in m.figures]
     figures += [] if tube.maker is None else [tube.maker]
     figures += [tube.centre] if tube.centre is not None and tube.centre is not tube.radius else []
@@ -144,7 +177,7 @@ def bend_of(tube: Bent, angle: Measure | None, asked: dict[str, str | None]) -> 
     figures.append(tube.derived("wall_factor", "wall_factor", factor, "1", (tube.od, tube.wall)))
     more, stretched = metal.stretch(tube)
     flat, flat_checks = metal.flattening(tube)
-    figures += [*more, *([] if angle is None else metal.arc(tube, angle)), *flat]
+    figures += [*more, *(f for f in arcs if f.quantity != "bend_angle_set"), *flat, *metal.own_figures(tube)]
     doubts = _doubts(tube)
     checks = [*radius_checks(tube, own, habits), *flat_checks]
     if doubts:  # what may not be what was meant judges nothing
@@ -157,7 +190,13 @@ def bend_of(tube: Bent, angle: Measure | None, asked: dict[str, str | None]) -> 
         data,
         figures,
         checks,
-        [*_read_as(tube, asked), *_bought_as(tube), *_informs(tube, cage), *stretched, *metal.trade(tube)],
+        [
+            *_read_as(tube, asked),
+            *_bought_as(tube),
+            *_informs(tube, cage),
+            *stretched,
+            *metal.trade(tube, is_tested=test is not None),
+        ],
         decision=none(VERB, doubts[0].text) if doubts else decision(tube, own, checks),
         questions=[*(d.question for d in doubts), *questions(tube, own, checks)],
     )

@@ -58,7 +58,10 @@ def settings_of(
         out.append(setting or _estimated(n, b, (angle, radius), metal, make))
     if all(s.angle is not None for s in out):
         tests = len(tool.die.tests)
-        return out, Found(checks=[Check(NAME, OK, f"from {tests} test bend{'s' if tests > 1 else ''} on this die")])
+        said = f"from {tests} test bend{'s' if tests > 1 else ''} on this die"
+        if tests == 1 and not all(_is_own(b, tool) for b in stick.bends):
+            said += ", in proportion: measure the first bend"
+        return out, Found(checks=[Check(NAME, OK, said)])
     known = any(s.figure is not None for s in out)
     reason = why or "no test bend of this tube on this die (angle set, angle got)"
     reason += (
@@ -73,6 +76,8 @@ def _tested(n: int, b: Bend, angle: Figure, tool: Tool, make: Make) -> tuple[Set
     """The angle by the die's test bends; none, and why, outside them or where they do not rise together."""
     if not tool.die.tests:
         return None, ""
+    if len(tool.die.tests) == 1 and not _is_own(b, tool):
+        return _in_proportion(n, b, angle, tool, make), ""
     try:
         exact = sticks.set_angle(b.angle, tool.die.tests)
     except ValueError as error:
@@ -88,6 +93,27 @@ def _tested(n: int, b: Bend, angle: Figure, tool: Tool, make: Make) -> tuple[Set
         conditions=f"bend {n}, from test bends",
     )
     return Setting(degrees_text(exact), figure, sticks.round_to(exact, HALF_DEGREE), exact), ""
+
+
+def _is_own(b: Bend, tool: Tool) -> bool:
+    """Whether the one test bend was of this very angle."""
+    return abs(tool.die.tests[0][1] - b.angle) <= 1e-9
+
+
+def _in_proportion(n: int, b: Bend, angle: Figure, tool: Tool, make: Make) -> Setting:
+    """The angle by one test bend: springback grows with the angle, for the ratio of the radii is the same."""
+    exact = sticks.set_angle_in_proportion(b.angle, tool.die.tests[0])
+    figure = make(
+        "angle_set_in_proportion",
+        "bend_angle_set",
+        exact,
+        (angle, *tool.tests),
+        unit="deg",
+        bend=str(n),
+        text=degrees_text(exact).removesuffix(" deg"),
+        conditions=f"bend {n}, in proportion from one test bend of the same stock; measure the first bend",
+    )
+    return Setting(degrees_text(exact), figure, sticks.round_to(exact, HALF_DEGREE), exact)
 
 
 def _estimated(n: int, b: Bend, given: tuple[Figure, ...], metal: Metal | None, make: Make) -> Setting:

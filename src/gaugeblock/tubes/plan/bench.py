@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from gaugeblock import units
 from gaugeblock.answer.check import OK
 from gaugeblock.answer.decision import STOP, USE
 from gaugeblock.answer.text import MARKS, fitted
@@ -66,6 +67,15 @@ def shape_words(plan: Plan) -> list[str]:
     return lines
 
 
+def _places(plan: Plan) -> list[str]:
+    """Where the apexes lie, and the smallest rise that this die makes."""
+    tape, figures = plan.given.tape, plan.sheet.figures
+    places = ", ".join(f"{f.text} {f.unit}" for f in figures if f.quantity == "apex_place")
+    lines = [f"apexes from START, along the straight legs: {places}"] if places else []
+    rises = [f for f in figures if f.quantity == "rise_minimum"]
+    return lines + [f"smallest rise {f.conditions}: {tape.up(units.to_base(f.typical, f.unit))}" for f in rises]
+
+
 def render(plan: Plan, *, why: bool = False) -> str:
     """The stick as text: what to do, its marks, its shape, what to settle, what can hurt; all of it with ``why``."""
     sheet = plan.sheet
@@ -121,7 +131,7 @@ def _marked(plan: Plan) -> list[str]:
         for row in (HEADS, *rows):
             lines.append("  " + "".join(f"{c:<{w}}" for c, w in zip(row, [*wide, 0], strict=True)).rstrip())
         lines += ["", "  clockwise is as seen looking along the tube from START, whichever end is in the die"]
-    for text in shape_words(plan):
+    for text in (*shape_words(plan), *_places(plan)):
         lines += fitted(text, 2, 4)
     for figure in plan.sheet.figures:
         if figure.rule is not None and figure.rule.name == "rounding_bound":

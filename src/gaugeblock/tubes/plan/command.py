@@ -31,6 +31,9 @@ _TUBE = {
     "maker-source": ("maker_source", 'where he says so: "bender manual, p. 12"'),
     "from": ("marks_from", "what marks are measured from: start (as assumed), end, centre"),
     "reads": ("reads", '"1/32 in", "1/16 in", decimal, mm'),
+    "yield-strength": ("yield_strength", "this tube's own, in place of the tables': 62 ksi"),
+    "tensile-strength": ("tensile_strength", "the same"),
+    "modulus": ("modulus", "its modulus of elasticity, the same: 29 Msi"),
     "wall-needed": ("wall_needed", "wall that must be left outside the bend"),
 }
 _DIE = {
@@ -56,7 +59,8 @@ def tube(argv: list[str], read_job: Callable[[str], Job]) -> int:
         help='"flat 6 in, rise 5 in, angle 45 deg, foot 8 in"; width for the flat; second rise, ...',
     )
     for option, (name, about) in {**_TUBE, **_DIE}.items():
-        parser.add_argument(f"--{option}", dest=name, metavar="X", help=about)
+        more = [f"--{option.removesuffix('-strength')}"] if option.endswith("-strength") else []
+        parser.add_argument(f"--{option}", *more, dest=name, metavar="X", help=about)
     parser.add_argument("--trim", metavar="T", help="spare length at each end, cut off after bending")
     parser.add_argument(
         "--test",

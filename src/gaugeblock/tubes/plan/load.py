@@ -246,11 +246,13 @@ def _verdict(
         text = f"{stress.typical:.1f} {stress.unit} bending; the yield strength of this metal is not known"
         got = Bound(stress.typical, stress.unit, figure=stress)
         return None, Check(NAME, CANNOT_TELL, text, None, got, bears=ASK), []
-    words = "of the guaranteed yield strength, the lowest that fits"
+    is_own = metal.weak.basis in ("stated", "measured")
+    whose = "yield strength given" if is_own else "guaranteed yield"
+    words = "of the yield strength given" if is_own else "of the guaranteed yield strength, the lowest that fits"
     inputs = (stress, metal.weak)
     share = given.make("yield_share", "yield_share", base(stress) / metal.low_pa, inputs, unit="%", conditions=words)
     got = Bound(share.typical, "%", figure=share)
-    text = f"{share.typical:.0f} % of the guaranteed yield"
+    text = f"{share.typical:.0f} % of the {whose}"
     who = "rough check only: the engineer or inspector who signs decides"
     if share.typical > 100:
         needed = Bound(100.0, "%", "max", metal.weak)

@@ -13,6 +13,7 @@ from gaugeblock.calc import stick as sticks
 from gaugeblock.tubes.plan.angles import HALF_DEGREE, settings_of
 from gaugeblock.tubes.plan.found import Found
 from gaugeblock.tubes.plan.grip import BETWEEN, ENDS, grip_checks
+from gaugeblock.tubes.plan.places import apexes, smallest_rises
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -81,6 +82,7 @@ def marks_of(given: Given, shape: Shape, tool: Tool | None, metal: Metal | None,
         figures += [] if setting is None else [setting]
     seam = seam_figure(stick, tuple(angles), make)
     figures += [] if seam is None else [seam[1]]
+    figures += [*apexes(stick, rows, make), *smallest_rises(given, tool)]
     figures += rounding(layout, die, settings, cut, make, given.datum == "centre") if stick.bends else []
     start = _start_mark(stick, tool)
     checks = [

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock import lookup, units
+from gaugeblock import units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, Bound, Check, at_least
 from gaugeblock.answer.making import base, stated
@@ -11,9 +11,10 @@ from gaugeblock.calc.stick import set_angle_estimate
 from gaugeblock.errors import LookupMiss
 from gaugeblock.tubes import keys
 from gaugeblock.tubes.bend import metal as bend_metal
-from gaugeblock.tubes.bend.bent import Bent
+from gaugeblock.tubes.bend.bent import OWN, Bent, Own
 from gaugeblock.tubes.bend.sheet import bend_of
 from gaugeblock.tubes.model import Tube
+from gaugeblock.tubes.own import doubts_of_own
 from gaugeblock.tubes.plan.found import Found
 from gaugeblock.tubes.rules import rules_of
 from gaugeblock.value import Value, put
@@ -22,6 +23,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.figure import Figure
+    from gaugeblock.tubes.doubt import Doubt
     from gaugeblock.tubes.keys import Radius
     from gaugeblock.tubes.plan.given import Given
     from gaugeblock.tubes.plan.tool import Tool
@@ -134,6 +136,26 @@ def metal_of(given: Given, tool: Tool | None) -> tuple[Metal | None, Found]:
         )
 
 
+def own_doubts(given: Given) -> list[Doubt]:
+    """What is stated of the metal and is not plausible, by itself and beside the tables."""
+    tube, data = given.tube, given.data
+    own = _own(tube)
+    if not own.text:
+        return []
+    tables: dict[str, Figure | None] = {}
+    if tube.od is not None and tube.wall is not None and tube.material is not None:
+        try:
+            bent = _bent(given, None)
+            tables = {name: bend_metal.in_tables(bent, name) for name in OWN}
+        except LookupMiss:  # a metal that the tables do not know
+            pass
+    return doubts_of_own(own, tables, data)
+
+
+def _own(tube: Tube) -> Own:
+    return Own(tube.yield_strength, tube.tensile_strength, tube.modulus)
+
+
 def _open(why: str, asks: list[Question]) -> Found:
     return Found(checks=[Check(RADIUS, CANNOT_TELL, why, bears=ASK)], questions=asks)
 
@@ -155,6 +177,7 @@ def _bent(given: Given, radius: Radius | None) -> Bent:
         radius=radius,
         maker=None if maker is None else keys.maker_radius_of(maker, source, data),
         tested=bend_metal.measured(tube.diameters, data) if len(tube.diameters) == 2 else (),
+        own=_own(tube),
     )
 
 
@@ -176,7 +199,7 @@ def other_bends(given: Given, tool: Tool | None) -> Found:
 def _memo(bent: Bent) -> Metal:
     """The Metal of a tube, kept so that a tube planned again is not looked up again."""
     data = bent.data
-    memo = ("tube metal", bent.stock, bent.radius, bent.maker, bent.tested, *bent.key.values())
+    memo = ("tube metal", bent.stock, bent.radius, bent.maker, bent.tested, bent.own.text, *bent.key.values())
     got = data.memo.get(memo)
     if got is None:
         got = data.memo[memo] = Metal(
@@ -184,7 +207,7 @@ def _memo(bent: Bent) -> Metal:
             None if bent.radius is None else bend_of(bent, None, {}),
             bend_metal.known(bent, "yield_strength"),
             bend_metal.known(bent, "tensile_strength"),
-            lookup.look_up_or_none("tubes/materials", "modulus", data=data, family=bent.family),
+            bend_metal.modulus_of(bent),
         )
     return got  # type: ignore[return-value]
 

@@ -11,6 +11,7 @@ from gaugeblock.bodies import Typed
 from gaugeblock.calc import path as paths
 from gaugeblock.errors import InputError
 from gaugeblock.tables.load import Refdata, refdata
+from gaugeblock.tubes.bend.metal import own_figures
 from gaugeblock.tubes.doubt import doubts_of
 from gaugeblock.tubes.model import Tube
 from gaugeblock.tubes.plan import refusal as refusals
@@ -19,7 +20,7 @@ from gaugeblock.tubes.plan.decide import decision_of
 from gaugeblock.tubes.plan.found import Found, joined
 from gaugeblock.tubes.plan.given import Given
 from gaugeblock.tubes.plan.marks import NAME, marks_of
-from gaugeblock.tubes.plan.metal import bend_found, metal_of, other_bends
+from gaugeblock.tubes.plan.metal import bend_found, metal_of, other_bends, own_doubts
 from gaugeblock.tubes.plan.planned import Plan
 from gaugeblock.tubes.plan.read import die_of, tube_of
 from gaugeblock.tubes.plan.shape import Die, Missing, Shape, is_straight, shape_of
@@ -90,7 +91,7 @@ def work_out(
 
 def plan_of(given: Given, *, draw: bool = False) -> Plan:
     """The plan of a tube: shape, what stands round it, marks, clearance, load, each from the one before."""
-    doubts = doubts_of(given)
+    doubts = _doubts(given)
     first = [Found(checks=[d.check for d in doubts], questions=[d.question for d in doubts])]
     if given.od is None:
         return _unknown(given, first, "od not given", "od", "Give the outside diameter of the tube.")
@@ -99,6 +100,7 @@ def plan_of(given: Given, *, draw: bool = False) -> Plan:
         why = "no centre-line radius: name a die that has one, or give the radius"
         return _unknown(given, first, why, "radius", "Give the centre-line radius of the die.")
     metal, open_metal = metal_of(given, tool)
+    first += [] if metal is None else [Found(own_figures(metal.tube))]
     first += [Found(), open_metal] if tool is None else [Found((), tool.checks, tool.cautions), open_metal]
     bend = (
         Found()
@@ -127,6 +129,11 @@ def plan_of(given: Given, *, draw: bool = False) -> Plan:
         shape = regained(shape, around, radius=tool.die.radius, step=given.tape.step)
         around = around.along(shape)
     return _whole(given, tool, metal, shape, around, doubts, (first, bend), draw=draw)
+
+
+def _doubts(given: Given) -> tuple[Doubt, ...]:
+    """What was given and is not plausible, by itself and beside the tables."""
+    return (*doubts_of(given), *own_doubts(given))
 
 
 def _whole(
@@ -195,7 +202,7 @@ def _sheet(given: Given, found: Found, marks: Marks | None, drawings: list[Drawi
     """The Sheet of all stages: made once, with what it comes to."""
     figures = {f.id: f for f in found.figures}
     questions = list(dict.fromkeys(found.questions))
-    decision = decision_of(given, found, doubts_of(given), None if marks is None else marks.cut)
+    decision = decision_of(given, found, _doubts(given), None if marks is None else marks.cut)
     if decision.kind in ("stop", "none"):  # what must not be done, or is not known, gives no marks
         figures = {k: f for k, f in figures.items() if f.quantity not in ("bend_mark", "bend_angle_set")}
     return Sheet(

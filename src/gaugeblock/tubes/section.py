@@ -1,0 +1,188 @@
+"""Section: area, second moment, section modulus and mass of a round tube, and what brings it to yield."""
+
+from __future__ import annotations
+
+from gaugeblock import lookup, units
+from gaugeblock.answer.check import CANNOT_TELL, INFORM, Check
+from gaugeblock.answer.decision import none, use
+from gaugeblock.answer.making import base, read_positive, stated, stated_known
+from gaugeblock.answer.question import FILL_IN, Question
+from gaugeblock.answer.sheet import Sheet
+from gaugeblock.calc import tubes as calc
+from gaugeblock.tables.load import Refdata, refdata
+from gaugeblock.tubes import keys
+from gaugeblock.tubes.bend.bent import Bent
+from gaugeblock.tubes.bend.metal import in_tables, known
+from gaugeblock.tubes.doubt import beside, doubt_of
+from gaugeblock.tubes.own import doubt_of_stress, doubts_of_own, read_own, read_stress
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
+    from gaugeblock.tubes.doubt import Doubt
+    from gaugeblock.units import Measure
+
+MASS, YIELD, TWIST = "mass of the tube", "bending that it takes", "twist of the tube"
+
+
+def section(
+    *,
+    od: str,
+    wall: str,
+    material: str | None = None,
+    length: str | None = None,
+    torque: str | None = None,
+    product: str | None = None,
+    condition: str | None = None,
+    spec: str | None = None,
+    yield_strength: str | None = None,
+    tensile_strength: str | None = None,
+    modulus: str | None = None,
+    shear_modulus: str | None = None,
+    data: Refdata | None = None,
+) -> Sheet:
+    """Area, second moment and section modulus of a round tube, its mass, and the bending that brings it to yield.
+
+    Parameters are text as people write them: ``od`` ``1-3/4 in``, ``wall`` ``.120 in`` or ``11 BWG``; ``material``
+    ``1020 DOM`` gives density and yield strength, which ``yield_strength`` (``62 ksi``, measured ``62 ksi by tensile
+    test on 2026-11-20``) states in their place; ``length`` gives the mass of the piece, and with ``torque`` and
+    ``shear_modulus`` its twist. Elastic; welds, holes and bends are not in it.
+
+    Returns a Sheet whose decision is the section modulus. Raises LookupMiss with the nearest keys, InputError or
+    UnitError for what cannot be read. Source: elementary beam theory.
+
+    >>> round(section(od="1-3/4 in", wall=".120 in").decision.figure.typical, 4)
+    0.2343
+    """
+    data = data or refdata()
+    asked = {
+        "od": od,
+        "wall": wall,
+        "material": material,
+        "length": length,
+        "torque": torque,
+        "product": product,
+        "condition": condition,
+        "spec": spec,
+        "yield_strength": yield_strength,
+        "tensile_strength": tensile_strength,
+        "modulus": modulus,
+        "shear_modulus": shear_modulus,
+    }
+    size, own = keys.outside_diameter(od, data), read_own(asked)
+    stock = keys.stock(material or "steel", data, product, condition, spec)
+    tube = Bent(size, keys.wall(wall, data), stock, None, "vehicle", data, own=own)
+    shear = None if shear_modulus is None else read_stress(shear_modulus, "shear_modulus")
+    doubts = _doubts(tube, size)
+    if shear is not None and (doubt := doubt_of_stress("shear_modulus", shear, None, data)) is not None:
+        doubts.append(doubt)
+    shape = _shape(tube)
+    area, second, stiff = shape[1:]
+    found = _Found([stiff, second, area])
+    long = None if length is None else stated(read_positive(length, "length", "length"), "length", "length", data)
+    if material is not None:
+        _mass(tube, area, long, found)
+    if material is not None or own.yield_strength is not None:
+        _yield(tube, stiff, found)
+    if torque is not None:
+        twisting = stated(read_positive(torque, "torque", "torque"), "load_torque", "torque", data)
+        stiffness = None if shear is None else stated_known(shear, "shear_modulus", "shear_modulus", data)
+        _twist(tube, second, (twisting, long, stiffness), found)
+    title = f"{tube.key['od']} x {tube.key['wall']} {stock.label if material else 'tube'}: section"
+    checks = [*(d.check for d in doubts), *found.checks]
+    questions = [*(d.question for d in doubts), *found.questions]
+    decision = none("", doubts[0].text) if doubts else use("", stiff)
+    return Sheet(title, asked, data, found.figures, checks, (), decision=decision, questions=questions)
+
+
+class _Found:
+    """Figures, checks and questions as they are gathered."""
+
+    __slots__ = ("checks", "figures", "questions")
+
+    def __init__(self, figures: list[Figure]) -> None:
+        self.figures = figures
+        self.checks: list[Check] = []
+        self.questions: list[Question] = []
+
+    def lacks(self, name: str, why: str, ask: str, key: str) -> None:
+        """What is not known, and the question that closes it."""
+        self.checks.append(Check(name, CANNOT_TELL, why, bears=INFORM))
+        self.questions.append(Question(FILL_IN, ask, key, (name,)))
+
+
+def _doubts(tube: Bent, od: Measure) -> list[Doubt]:
+    """What of the size and the metal is not plausible."""
+    wall = tube.wall
+    typed = None
+    if wall.basis == "stated":
+        typed = units.Measure(units.parse_number(wall.text), wall.unit, f"{wall.text} {wall.unit}")
+    pairs = [("od", "tube_od", od), *([("wall", "tube_wall", typed)] if typed is not None else [])]
+    found = [d for key, quantity, m in pairs if (d := doubt_of(key, quantity, m, tube.data)) is not None]
+    found = found or beside(od, typed, None, "")
+    tables = {name: in_tables(tube, name) for name in ("yield_strength", "tensile_strength", "modulus")}
+    return [*found, *doubts_of_own(tube.own, tables, tube.data)]
+
+
+def _shape(tube: Bent) -> tuple[Figure, Figure, Figure, Figure]:
+    """Bore, area, second moment and section modulus."""
+    od, bore = float(tube.od_m), float(tube.od_m - 2 * tube.wall_m)
+    inch = tube.unit == "in"
+    square, fourth, cube = ("in**2", "in**4", "in**3") if inch else ("mm**2", "mm**4", "mm**3")
+    inside = tube.derived("tube_bore", "inside_diameter", tube.length(bore), tube.unit, (tube.od, tube.wall))
+    both = (tube.od, inside)
+    area = tube.derived("tube_area", "section_area", units.from_base(calc.area(od, bore), square), square, both)
+    number = units.from_base(calc.second_moment(od, bore), fourth)
+    second = tube.derived("tube_second_moment", "second_moment", number, fourth, both)
+    number = units.from_base(calc.section_modulus(od, bore), cube)
+    stiff = tube.derived("tube_section_modulus", "section_modulus", number, cube, (second, tube.od))
+    return inside, area, second, stiff
+
+
+def _mass(tube: Bent, area: Figure, long: Figure | None, found: _Found) -> None:
+    """Mass of a foot or a metre, and of the piece."""
+    density = lookup.look_up_or_none("tubes/materials", "density", data=tube.data, family=tube.family)
+    if density is None:
+        found.lacks(MASS, f"no density of {tube.family} is on record", "Weigh a piece of the tube.", "material")
+        return
+    unit, pound = ("lb/ft", "lb") if tube.unit == "in" else ("kg/m", "kg")
+    per_m = base(density) * base(area)
+    per = tube.derived("tube_mass_per_length", "mass_per_length", units.from_base(per_m, unit), unit, (density, area))
+    found.figures += [per]
+    if long is not None:
+        number = units.from_base(per_m * base(long), pound)
+        mark = f"{long.text} {long.unit}"
+        found.figures.append(tube.derived("tube_mass", "tube_mass", number, pound, (per, long), mark=mark))
+    found.figures.append(density)
+
+
+def _yield(tube: Bent, stiff: Figure, found: _Found) -> None:
+    """The bending moment at which the outermost metal yields, by the least yield strength that fits."""
+    weak = known(tube, "yield_strength")
+    if weak is None:
+        why = "the yield strength of this metal is not known"
+        found.lacks(
+            YIELD, why, "Name the grade and condition of the tube, or state its yield strength.", "yield_strength"
+        )
+        return
+    unit = "lbf*ft" if tube.unit == "in" else "N*m"
+    least = units.to_base(weak.low if weak.low is not None else weak.typical, weak.unit)
+    number, words = units.from_base(least * base(stiff), unit), "no welds, holes or bends in it"
+    made = tube.derived("tube_moment_at_yield", "moment_at_yield", number, unit, (weak, stiff), conditions=words)
+    table = in_tables(tube, "yield_strength") if weak.basis in ("stated", "measured") else None
+    found.figures += [made, weak, *([] if table is None else [table])]
+
+
+def _twist(tube: Bent, second: Figure, given: tuple[Figure, Figure | None, Figure | None], found: _Found) -> None:
+    """How far a torque twists the piece."""
+    torque, long, shear = given
+    if long is None:
+        found.lacks(TWIST, "the length is not given", "Give the length that twists.", "length")
+    if shear is None:
+        found.lacks(TWIST, "the shear modulus is not given", "State the shear modulus of the metal.", "shear_modulus")
+    if long is None or shear is None:
+        return
+    radians = base(torque) * base(long) / (base(shear) * 2 * base(second))
+    mark, number = f"{torque.text} {torque.unit}|{long.text} {long.unit}", units.from_base(radians, "deg")
+    inputs = (torque, long, shear, second)
+    found.figures += [tube.derived("tube_twist", "tube_twist", number, "deg", inputs, mark=mark), *given[:1], shear]

@@ -56,6 +56,8 @@ if TYPE_CHECKING:
     from gaugeblock.lines.fuel.line import fuel_line as fuel_line
     from gaugeblock.lines.fuel.supply import fuel as fuel
     from gaugeblock.lines.heat import heat as heat
+    from gaugeblock.lines.held import clips as clips
+    from gaugeblock.lines.held import growth as growth
     from gaugeblock.lines.route import route as route
     from gaugeblock.lookup import look_up as look_up
     from gaugeblock.packet.make import make_packet as make_packet
@@ -132,6 +134,7 @@ __all__ = [
     "brake_fact",
     "brake_hose",
     "circuit",
+    "clips",
     "exhaust_gap",
     "exhaust_pipe",
     "exhaust_run",
@@ -144,6 +147,7 @@ __all__ = [
     "fuel_test",
     "gauge",
     "gearing",
+    "growth",
     "handbrake",
     "hardness",
     "heat",

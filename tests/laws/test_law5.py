@@ -217,11 +217,13 @@ BEND = st.builds(
 )
 HEAT = st.builds(
     'heat "brake tube" --beside "exhaust header" '
-    '--gap "{}" --od "3/16 in" --hot-od "2 in" --hot "{}" {} --finish 0.8 {}'.format,
+    '--gap "{}" --od "3/16 in" --hot-od "2 in" --hot "{}" {} --finish 0.8 {} {} {}'.format,
     sized("in", 0.2, 6.0, 2),
     sized("degC", 200, 800, 0),
     maybe("hot-finish", "stainless steel: typical, highly oxidised", "0.6 to 0.9"),
     maybe("shield", "flat open"),
+    maybe("film", "8 to 25 W/(m**2*K)", "12 W/(m**2*K)"),
+    maybe("margin", "20 degC", "40 degF"),
 )
 
 

@@ -14,6 +14,7 @@ from gaugeblock.calc import lines as calc
 from gaugeblock.errors import LookupMiss
 from gaugeblock.lines.estimate import air_of
 from gaugeblock.lines.heat import heat as heat_of
+from gaugeblock.lines.route import route
 from gaugeblock.lookup import look_up
 from gaugeblock.tables.load import refdata
 
@@ -345,3 +346,25 @@ def test_whole_balance_agrees_with_one_built_of_other_parts(gap, speed):
 
     line = calc.line_beside_pipe(calc.Round(r1, e1), calc.Round(r2, e2), gap, calc.Around(hot, far, air, speed=speed))
     assert line.kelvin == pytest.approx(brentq(net, far, hot, xtol=1e-10), abs=1e-6)
+
+
+def test_heat_that_a_hot_pipe_gives_off():
+    """Incropera, Fundamentals of Heat and Mass Transfer, example of a horizontal steam pipe (recalled, not read):
+    0.1 m,
+    165 degC, emissivity 0.85, room at 23 degC: 325 W/m to the air and 441 W/m by radiation, 766 together. Wider, 1 %:
+    the book's air figures are those of another table.
+    """
+    sheet = route(
+        fluid="DOT 4",
+        fluid_state="wet",
+        beside="pipe",
+        gap="1 in",
+        od="10 mm",
+        hot_od="0.1 m",
+        hot_temperature="165 degC",
+        hot_finish="0.85",
+        finish="0.8",
+        soak_air="23 degC",
+    )
+    got = next(f.typical for f in sheet.figures if f.quantity == "heat_loss")
+    assert got == pytest.approx(766, rel=0.01)

@@ -278,4 +278,4 @@ def both_units(figure: Figure, data: Refdata) -> str:
 
 def with_unit(text: str, unit: str) -> str:
     """A number with its unit; a pure ratio has none."""
-    return text if unit == "1" else f"{text} {unit}" if unit != "%" else f"{text} %"
+    return text if unit == "1" else f"{text} {unit.removeprefix('delta_')}"

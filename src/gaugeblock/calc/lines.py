@@ -269,13 +269,20 @@ class Around:
     """What a body stands in: temperatures of the hot part, the air and all else in K, and what cools it.
 
     ``far_k`` of all else is the air's when not given; ``speed`` is that of the air across the body in m/s, 0 for still
-    air.
+    air; ``film`` a coefficient in W/(m^2 K) in place of the correlations.
     """
 
-    __slots__ = ("air", "air_k", "cooling", "far_k", "hot_k", "speed")
+    __slots__ = ("air", "air_k", "cooling", "far_k", "film", "hot_k", "speed")
 
     def __init__(
-        self, hot_k: T, air_k: T, air: Air, far_k: T | None = None, speed: T = 0.0, cooling: Cooling | None = None
+        self,
+        hot_k: T,
+        air_k: T,
+        air: Air,
+        far_k: T | None = None,
+        speed: T = 0.0,
+        cooling: Cooling | None = None,
+        film: T | None = None,
     ) -> None:
         self.hot_k = hot_k
         self.air_k = air_k
@@ -283,6 +290,7 @@ class Around:
         self.speed = speed
         self.air = air
         self.cooling = cooling
+        self.film = film
 
     def outside(self, radius_m: T) -> T:
         """The radius of a line with the sleeve that is over it."""
@@ -292,7 +300,7 @@ class Around:
 def solve_body(pair: Pair, around: Around, radius: T, bare_radius: T, start_k: T | None = None) -> Balance:
     """The balance of a round body that a hot one shines on; all as ``line_beside_pipe``, view factors given."""
     hot, far, emissivity, own_to_hot = pair.hot, pair.far, pair.emissivity, pair.own_to_hot
-    air_k, speed, air, cooling = around.air_k, around.speed, around.air, around.cooling
+    air_k, speed, air, cooling, film = around.air_k, around.speed, around.air, around.cooling, around.film
     area, diameter = 2.0 * heat.PI * radius, 2.0 * radius
     to_fluid = 0.0 if cooling is None else cooling.from_surface(bare_radius)
     fluid_k = air_k if cooling is None else cooling.fluid_k
@@ -300,7 +308,7 @@ def solve_body(pair: Pair, around: Around, radius: T, bare_radius: T, start_k: T
     def flows(x: T) -> tuple[T, T, T, T]:
         own = heat.emissive_power(x)
         on_own, _ = heat.grey_pair(hot, own, far, pair.hot_emissivity, emissivity, pair.hot_to_own, own_to_hot)
-        h = convection(x, air_k, diameter, speed, air)[0]
+        h = convection(x, air_k, diameter, speed, air)[0] if film is None else film
         return emissivity * area * on_own, emissivity * area * own, h * area * (x - air_k), to_fluid * (x - fluid_k)
 
     def net(x: T) -> T:

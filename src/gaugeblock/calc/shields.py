@@ -241,7 +241,7 @@ def _both(faces: _Faces, around: Around, radius: T, bare_radius: T) -> Balance:
             behind.hot_to_own,
             behind.own_to_hot,
         )
-        beside = Around(shield_k, around.air_k, around.air, around.far_k, around.speed, around.cooling)
+        beside = Around(shield_k, around.air_k, around.air, around.far_k, around.speed, around.cooling, around.film)
         line = solve_body(pair, beside, radius, bare_radius, line_k)
         moved, line_k = abs(line.kelvin - line_k), line.kelvin
         if ns.all(moved <= 1e-11 * line_k) if ns.__name__ == "numpy" else moved <= 1e-11 * line_k:

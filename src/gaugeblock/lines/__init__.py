@@ -7,6 +7,8 @@ WING = Wing(
     {
         "heat": ("commands", "what a line, hose, fluid or fuel stands"),
         "route": ("commands", "lines past hot parts: cool enough, allowed, held, joined"),
+        "clips": ("commands", "how many clips a line takes, and where they stand"),
+        "growth": ("commands", "how much a hot length between two anchors grows"),
         "brake": ("brakes.commands", "one brake circuit: pressure, stroke, pedal; tests and rules of brakes"),
         "handbrake": ("brakes.commands", "the pull and the way of a hand brake"),
         "fuel": ("fuel.commands", "what the fuel pump must deliver, and what its lines lose"),
@@ -14,6 +16,8 @@ WING = Wing(
     {
         "heat": "heat",
         "route": "route",
+        "clips": "held",
+        "growth": "held",
         "brake": "brakes.circuit",
         "brake_fact": "brakes.facts",
         "brake_hose": "brakes.hose",

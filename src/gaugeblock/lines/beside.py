@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 
 def beside(
-    item: str, hot: str, *, klass: str | None, state: str | None, given: Mapping[str, Any], data: Refdata
+    item: str, hot: str | None, *, klass: str | None, state: str | None, given: Mapping[str, Any], data: Refdata
 ) -> Sheet:
     """How hot ``item`` gets beside the part ``hot``, and whether it stands that.
 

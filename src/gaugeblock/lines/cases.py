@@ -12,7 +12,8 @@ from gaugeblock.lines import estimate as line_heat
 from gaugeblock.lines.estimate import Beside, Estimate
 from gaugeblock.lines.found import Found
 from gaugeblock.lines.judged import NO_BAND
-from gaugeblock.lines.verdict import CLOSE, CLOSE_K, low_end
+from gaugeblock.lines.verdict import low_end, room_of
+from gaugeblock.lines.views import views_of
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -81,11 +82,11 @@ def estimates(inputs: dict[str, Figure], stands_in: str, line: Line, judged: Jud
     if not own:
         return Estimates(found)
     worst, figure = own[0].estimate, own[0].figure
-    found += _said(worst, figure, inputs, kind)
+    found += Found(views_of(worst, figure)) + _said(worst, figure, inputs, kind)
     limit = judged.lowest
     needed = None
     if limit is not None and worst.case == "hot soak":  # a gap for a cooler case alone would mislead
-        needed, gap_checks = _gap(worst, limit, governed, data)
+        needed, gap_checks = _gap(worst, limit, governed, judged)
         found += Found(() if needed is None else (needed,), gap_checks)
     shielded = _with_shield(worst, data) if kind == "none" else None
     if shielded is not None:
@@ -205,24 +206,25 @@ def _matters(worst: Estimate, figure: Figure) -> Caution:
     return Caution(text, "note", (figure.id,), "calculated")
 
 
-def _gap(worst: Estimate, limit: Figure, governed: bool, data: Refdata) -> tuple[Figure | None, list[Check]]:
+def _gap(worst: Estimate, limit: Figure, governed: bool, judged: Judged) -> tuple[Figure | None, list[Check]]:
     """The smallest gap that would be ok, beside the gap measured; behind a shield the shield's place would have to
     move too.
 
     Inputs without a range give a gap too, and no ``ok``.
     """
-    name = "gap"
+    name, data = "gap", judged.data
+    room_k, room = room_of(judged.margin)
     gap = worst.beside.inputs["gap"]
     if worst.beside.shield != "none":
         return None, []
     actual = Bound(gap.low if gap.low is not None else gap.typical, gap.unit, figure=gap)
     limit_k = units.to_base(low_end(limit, limit.unit), limit.unit)
-    need_m = line_heat.gap_that_is_ok(worst, limit_k - CLOSE_K)
+    need_m = line_heat.gap_that_is_ok(worst, limit_k - room_k)
     has_band = worst.low < worst.high
     which, allowed = "highest estimate" if has_band else "estimate, without a band", number_only(limit, data)
     if need_m is None:
         why = (
-            f"no gap up to 1 m brings the {which} ({worst.case}) {CLOSE} under {allowed}: "
+            f"no gap up to 1 m brings the {which} ({worst.case}) {room} under {allowed}: "
             "the air alone is too hot, or a band too wide; measure"
         )
         return None, [] if governed else [Check(name, CANNOT_TELL, why, None, actual, bears=INFORM)]
@@ -235,7 +237,7 @@ def _gap(worst: Estimate, limit: Figure, governed: bool, data: Refdata) -> tuple
         data,
         about=f"{worst.figure().id}|{limit.id}",
         key={"case": worst.case},
-        conditions=f"{worst.case}, {which} {CLOSE} under {allowed}",
+        conditions=f"{worst.case}, {which} {room} under {allowed}",
     )
     if governed:
         return needed, []

@@ -6,10 +6,12 @@ from gaugeblock.answer.command import common_options, parser_of, print_open, pri
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    import argparse
     from collections.abc import Callable
 
     from gaugeblock.answer.asking import Topic
     from gaugeblock.job.model import Job
+    from gaugeblock.tables.load import Refdata
 
 # option of the estimate -> parameter of the sheet, what it is
 _BESIDE = {
@@ -29,6 +31,8 @@ _BESIDE = {
     "flow-conductivity": ("flow_conductivity", "of that fluid: 0.12 W/(m*K)"),
     "shield": ("shield", "none, flat open, curved open, closed"),
     "shield-finish": ("shield_finish", "the shield's emissivity"),
+    "film": ("film", "film coefficient of the air on the line: 8 to 15 W/(m**2*K)"),
+    "margin": ("margin", "how far under its limit it is to stay: 20 degC"),
     "line-limit": ("line_limit", "what the line's maker says it stands: 150 degC"),
     "line-limit-from": ("line_limit_from", "his sheet and its page"),
     "fluid-limit": ("fluid_limit", "the least boiling point by the fluid's maker: 500 degF"),
@@ -36,6 +40,10 @@ _BESIDE = {
     "measured": ("temperature", "temperature of the line as measured on the car"),
     "by": ("temperature_by", "crayon, paint, thermocouple, infra-red"),
 }
+# What may be said of a line that passes no hot part.
+_ALONE = (
+    *("line_limit", "line_limit_from", "fluid_limit", "fluid_limit_from", "margin", "temperature", "temperature_by"),
+)
 
 
 def _topic() -> Topic:
@@ -69,7 +77,9 @@ def heat(argv: list[str]) -> int:
     data = refdata(a.data_release)
     given = {name: getattr(a, name) for name, _ in _BESIDE.values()}
     if a.beside is None:
-        alone = [f"--{option}" for option, (name, _) in _BESIDE.items() if given[name] is not None]
+        alone = [f"--{o}" for o, (name, _) in _BESIDE.items() if given[name] is not None and name not in _ALONE]
+        if not alone and any(given[name] is not None for name in _ALONE):
+            return _by_itself(a, given, data)
         if alone:
             why = "asks for an estimate beside a hot part"
             raise InputError(", ".join(alone), "heat", why, (), "name the part with --beside")
@@ -84,6 +94,59 @@ def heat(argv: list[str]) -> int:
 
     sheet = beside(a.item, a.beside, klass=a.klass, state=a.state, given=given, data=data)
     return print_sheet(sheet, a.json, a.unit, a.why)
+
+
+def _by_itself(a: argparse.Namespace, given: dict[str, str | None], data: Refdata) -> int:
+    """A line that passes nothing hot, with what is known of it: its own limit, margin, clips."""
+    from gaugeblock.errors import InputError
+    from gaugeblock.lines.beside import beside
+
+    if a.at is not None and given["temperature"] is not None:
+        why = "a temperature to judge and one that was measured are the same question"
+        raise InputError("--at", "heat", why, (), "give one of the two")
+    given = {**given, "temperature": a.at or given["temperature"]}
+    sheet = beside(a.item, None, klass=a.klass, state=a.state, given=given, data=data)
+    return print_sheet(sheet, a.json, a.unit, a.why)
+
+
+def clips(argv: list[str]) -> int:
+    """``gaugeblock clips``: how many clips a line takes, and where they stand."""
+    parser = parser_of(
+        "clips",
+        "How many clips a line takes and where they stand, at the spacing that you want or at the published one.",
+        'gaugeblock clips --length "9 ft" --spacing "18 in" --service coolant',
+    )
+    parser.add_argument("--length", required=True, metavar="L", help="of the whole line, both ends in their fittings")
+    parser.add_argument("--spacing", metavar="L", help="as you want it: 18 in")
+    parser.add_argument("--service", metavar="S", help="brake, fuel feed, fuel return, vapour, coolant, transmission")
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.lines.held import clips as answer
+    from gaugeblock.tables.load import refdata
+
+    sheet = answer(a.length, service=a.service, spacing=a.spacing, data=refdata(a.data_release))
+    return print_sheet(sheet, a.json, a.unit, a.why)
+
+
+def growth(argv: list[str]) -> int:
+    """``gaugeblock growth``: how much a length between two anchors grows when it is hot."""
+    parser = parser_of(
+        "growth",
+        "How much an exhaust or a line between two anchors grows when it is hot, and the slip that this needs.",
+        'gaugeblock growth --length "60 in" --hot "500 degC" --material "carbon steel" --cold-end "10 degC"',
+    )
+    parser.add_argument("--length", required=True, metavar="L", help="between its anchors: 60 in")
+    parser.add_argument("--hot", required=True, metavar="T", help="its temperature: 500 degC, 400 to 500 degC")
+    parser.add_argument("--material", metavar="M", help="carbon steel, 304 ...")
+    parser.add_argument("--expansion", metavar="A", help="its own coefficient, in place of the tables': 17.3 um/(m*K)")
+    parser.add_argument("--cold-end", metavar="T", help="what it grows from: 10 degC; else 20 degC")
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.lines.held import growth as answer
+    from gaugeblock.tables.load import refdata
+
+    given = {name: getattr(a, name) for name in ("hot", "material", "expansion", "cold_end")}
+    return print_sheet(answer(a.length, **given, data=refdata(a.data_release)), a.json, a.unit, a.why)
 
 
 def route(argv: list[str], read_job: Callable[[str], Job]) -> int:

@@ -76,8 +76,9 @@ class Beside:
         "shield finish",
         "flow temperature",
         "flow conductivity",
+        "film",
     )
-    OPTIONAL = ("speed", "air", "shield finish", "sleeve", "sleeve finish", "sleeve conductivity", *FLOW)
+    OPTIONAL = ("film", "speed", "air", "shield finish", "sleeve", "sleeve finish", "sleeve conductivity", *FLOW)
 
     def __init__(self, inputs: dict[str, Figure], shield: str, data: Refdata) -> None:
         self.inputs = inputs
@@ -135,7 +136,8 @@ def balance(beside: Beside, ends: dict[str, str], gap_m: float | None = None, sh
     gap = si("gap") if gap_m is None else gap_m
     speed = si("speed") if "speed" in beside.inputs else 0.0
     pipe, line = calc.Round(hot_radius, si("hot finish")), calc.Round(radius, si(finish))
-    around = calc.Around(si("hot temperature"), si("air"), beside.air, speed=speed, cooling=cooling)
+    film = si("film") if "film" in beside.inputs else None
+    around = calc.Around(si("hot temperature"), si("air"), beside.air, speed=speed, cooling=cooling, film=film)
     if kind == "none":
         return calc.line_beside_pipe(pipe, line, gap, around)
     place = hot_radius + gap / 2

@@ -30,6 +30,7 @@ _MEASURES = {
     "sleeve conductivity": "sleeve_conductivity",
     "flow temperature": "flow_temperature",
     "flow conductivity": "flow_conductivity",
+    "film": "film",
 }
 _FINISHES = {
     "hot finish": "hot_finish",

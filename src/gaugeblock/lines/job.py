@@ -15,7 +15,7 @@ from gaugeblock.lines.brakes.job import STARTER as BRAKES_STARTER
 from gaugeblock.lines.brakes.job import Brake
 from gaugeblock.lines.fuel.job import STARTER as FUEL_STARTER
 from gaugeblock.lines.fuel.job import Fuel
-from gaugeblock.lines.keys import READ_BY, SERVICES, SHIELDS, SIDES
+from gaugeblock.lines.keys import READ_BY, SERVICES, SHIELDS, SIDES, read_span
 from gaugeblock.span import Span, of, parse_span
 
 
@@ -30,6 +30,15 @@ def _span(value: object, dim: str) -> Span:
         raise InputError(values.shown(text), "", error.why, error.nearest, error.do) from None
 
 
+def _read(value: object, dim: str) -> tuple[Span, str]:
+    """A measure or a range, and with what it was measured."""
+    return read_span(values.plain_text(value, values.NAME_LIMIT), dim, "")
+
+
+Film = Annotated[tuple[Span, str], partial(_read, dim="film coefficient")]
+Margin = Annotated[tuple[Span, str], partial(_read, dim="temperature difference")]
+Expansion = Annotated[tuple[Span, str], partial(_read, dim="thermal expansion")]
+ColdEnd = Annotated[tuple[Span, str], partial(_read, dim="temperature")]
 Temperatures = Annotated[Span, partial(_span, dim="temperature")]
 Speeds = Annotated[Span, partial(_span, dim="speed")]
 Lengths = Annotated[Span, partial(_span, dim="length")]
@@ -91,6 +100,8 @@ class Line(Entry, aliases={"hose_class": "class"}):
     sleeve_conductivity: Conductivities | None = None
     flow_temperature: Temperatures | None = None
     flow_conductivity: Conductivities | None = None
+    film: Film | None = None
+    margin: Margin | None = None
     jurisdiction: Name | None = None
     flare: Name | None = None
     seat: Name | None = None
@@ -98,6 +109,9 @@ class Line(Entry, aliases={"hose_class": "class"}):
     port: Name | None = None
     anchors: Length | None = None
     exhaust_material: Name | None = None
+    expansion: Expansion | None = None
+    cold_end: ColdEnd | None = None
+    clip_spacing: Length | None = None
     points: tuple[Point, ...] = ()
     radius: Length | None = None
     datum: Text | None = None
@@ -153,6 +167,8 @@ STARTER = """\
 #sleeve_conductivity = "0.05 W/(m*K)"   # of the sleeve; it counts only with flow
 #flow_temperature = "30 to 50 degC"     # of what flows in the line while the engine runs, which cools it
 #flow_conductivity = "0.12 W/(m*K)"     # of that fluid, where the tables have none
+#film = "8 to 15 W/(m**2*K)"            # film coefficient of the air on the line, in place of the correlations
+#margin = "20 degC"                     # how far under its limit it is to stay; else 10 degC, what a reading is good to
 #line_limit = "150 degC"                # what its maker says it stands; this governs over the tables
 #line_limit_from = "hose maker's sheet, page 3"    # the paper that says so, and its page
 #fluid_limit = "500 degF"               # least boiling point on the maker's sheet of the fluid
@@ -170,6 +186,9 @@ STARTER = """\
 #port = "3/8-24 UNF"                    # thread of the port
 #anchors = "60 in"                      # exhaust between its anchors
 #exhaust_material = "carbon steel"       # what the exhaust is made of, for its growth
+#expansion = "17.3 um/(m*K)"            # its own mean coefficient of expansion, in place of the tables'
+#cold_end = "10 degC"                   # what it grows from; else 20 degC
+#clip_spacing = "18 in"                 # of the line's clips, as you want it
 #points = [["0 in", "-18 in", "4 in"], ["30 in", "-18 in", "4 in"]]  # or its path: rearward, right, up of datum
 #radius = "1 in"                        # bend radius of that path, centre line
 #datum = "front crossmember, middle"    # what the points are measured from, in the same words for all that has a path

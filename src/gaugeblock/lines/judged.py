@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from gaugeblock import units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, STOP, Bound, Check
 from gaugeblock.answer.decision import MOST_CANDIDATES
@@ -9,7 +10,19 @@ from gaugeblock.answer.printing import number_only
 from gaugeblock.lines import parts as line_parts
 from gaugeblock.lines.found import Found
 from gaugeblock.lines.item import EXPANSION_JOINT, Item, class_cell, item_cell, own_cell
-from gaugeblock.lines.verdict import CLOSE, WITHIN, high_end, is_close, judge, low_end, no_limit, stands
+from gaugeblock.lines.verdict import (
+    CLOSE,
+    WITHIN,
+    high_end,
+    is_close,
+    judge,
+    low_end,
+    no_limit,
+    room_of,
+    stands,
+    too_near,
+    under,
+)
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -75,13 +88,15 @@ class Side(Value):
 class Judged(Value):
     """What a line is judged by: its material and its fluid."""
 
-    __slots__ = ("data", "fluid", "material")
+    __slots__ = ("data", "fluid", "margin", "material")
 
     material: Side
     fluid: Side
     data: Refdata
+    margin: Figure | None
 
-    def __init__(self, material: Side, fluid: Side, data: Refdata) -> None:
+    def __init__(self, material: Side, fluid: Side, data: Refdata, margin: Figure | None = None) -> None:
+        put(self, "margin", margin)
         put(self, "material", material)
         put(self, "fluid", fluid)
         put(self, "data", data)
@@ -113,7 +128,7 @@ class Judged(Value):
         out = list(self.open_checks)
         for side in self.sides:
             for choice, limit, item in side.limits[:MOST_CANDIDATES]:
-                out += [_renamed(c, side, choice, read_by) for c in _held(at, limit, item, side.own is not None)]
+                out += [_renamed(c, side, choice, read_by) for c in _held(at, limit, item, side.own is not None, self)]
         return out
 
     def band(self, figure: Figure, case: str) -> list[Check]:
@@ -123,7 +138,7 @@ class Judged(Value):
         Inputs without a range give no band, and never an ok.
         """
         found = [(side, *entry) for side in self.sides for entry in side.limits[:MOST_CANDIDATES]]
-        return [_in_band(side, choice, limit, item, figure, case) for side, choice, limit, item in found]
+        return [_in_band(*entry, figure, case, self.margin) for entry in found]
 
     @property
     def limits(self) -> list[Figure]:
@@ -142,15 +157,21 @@ def _living(side: Side) -> list[Figure]:
     return [f for _, limit, item in found for f in (limit, *(item.stricter(limit) if item and not side.own else ()))]
 
 
-def _held(at: Figure, limit: Figure, item: Item | None, is_own: bool) -> list[Check]:
+def _held(at: Figure, limit: Figure, item: Item | None, is_own: bool, judged: Judged) -> list[Check]:
     """The checks of a temperature against a limit of the tables, or one that the maker gave."""
+    margin = judged.margin
     if item is not None and not is_own:
-        return judge(item, at, "measured")
+        return judge(item, at, "measured", margin=margin)
     end = low_end(limit, at.unit)
-    said = f"measured {at.text} {at.unit}; its maker's limit is {limit.text} {limit.unit}"
+    whose = "its maker's limit" if limit.basis == "maker" else "the limit given"
+    said = f"measured {at.text} {at.unit}; {whose} is {limit.text} {limit.unit}"
     result = NOT_OK if high_end(at, at.unit) > end * (1 + 1e-9) else OK
     bounds = Bound(end, at.unit, "max", limit), Bound(high_end(at, at.unit), at.unit, figure=at)
-    if result == OK and is_close(end, high_end(at, at.unit), at.unit):
+    if result == OK and margin is not None and is_close(end, high_end(at, at.unit), at.unit, room_of(margin)[0]):
+        wanted = under(limit, margin, judged.data)
+        bound = Bound(units.in_unit(wanted.typical, wanted.unit, at.unit), at.unit, "max", wanted)
+        return [Check(WITHIN, NOT_OK, f"{said}: {too_near(margin)}", bound, bounds[1])]
+    if result == OK and margin is None and is_close(end, high_end(at, at.unit), at.unit):
         return [Check(WITHIN, CANNOT_TELL, f"{said}: less than {CLOSE} is left", *bounds)]
     return [Check(WITHIN, result, said if result == OK else f"{said}: too hot", *bounds)]
 
@@ -167,31 +188,43 @@ def _renamed(check: Check, side: Side, choice: str, read_by: str | None) -> Chec
     return check
 
 
-def _in_band(side: Side, choice: str, limit: Figure, item: Item | None, figure: Figure, case: str) -> Check:
+def _in_band(
+    side: Side,
+    choice: str,
+    limit: Figure,
+    item: Item | None,
+    figure: Figure,
+    case: str,
+    margin: Figure | None = None,
+) -> Check:
     unit = figure.unit
     end = low_end(limit, unit)
     others = item.stricter(limit) if item is not None and side.own is None else []
     strictest = min([end, *(low_end(f, unit) for f in others)])
     low, likely = figure.low if figure.low is not None else figure.typical, figure.typical
     high = figure.high if figure.high is not None else likely
-    what = f"its maker's limit is {limit.text} {limit.unit}" if item is None or side.own else stands(item, limit, unit)
+    whose = "its maker's limit" if limit.basis == "maker" else "the limit given"
+    what = f"{whose} is {limit.text} {limit.unit}" if item is None or side.own else stands(item, limit, unit)
+    room_k, room = room_of(margin)
     said = f"estimated {likely:.0f} {unit} ({low:.0f} to {high:.0f}); {what}"
     result = CANNOT_TELL
     if likely > end:
         result, said = NOT_OK, f"{said}: too hot"
+    elif margin is not None and is_close(end, likely, unit, room_k):
+        result, said = NOT_OK, f"{said}: {too_near(margin)}"
     elif high > strictest:
         said += ": the top of the estimate, or another living figure, passes it: measure on the car"
     elif not low < high:
         said += f": {NO_BAND}"
-    elif is_close(strictest, high, unit):
-        said += f": at the top of the estimate less than {CLOSE} is left: measure on the car"
+    elif is_close(strictest, high, unit, room_k):
+        said += f": at the top of the estimate less than {room} is left: measure on the car"
     else:
         result = OK
     required, actual = Bound(end, unit, "max", limit), Bound(high, unit, figure=figure)
-    margin = (end - high) / end if end else None
+    left = (end - high) / end if end else None
     name = f"{case}: {side.name}" + (f" ({choice})" if choice else "")
     bears = INFORM if choice else STOP  # a choice is asked itself, with what comes of each
-    return Check(name, result, said, required, actual, margin, subject=side.name, case=case, bears=bears)
+    return Check(name, result, said, required, actual, left, subject=side.name, case=case, bears=bears)
 
 
 def _open(name: str, why: str, bears: str = ASK) -> Check:
@@ -261,7 +294,7 @@ def _side(words: Words, name: str, key: str, class_key: str, state_key: str, own
 
 def judged_by(words: Words) -> Judged:
     """What the words of a line say that it is judged by."""
-    return Judged(_material(words), _fluid(words), words.data)
+    return Judged(_material(words), _fluid(words), words.data, words.line.figure("margin", words.data))
 
 
 def untested(judged: Judged) -> Found:

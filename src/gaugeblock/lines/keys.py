@@ -86,6 +86,8 @@ KEYS: dict[str, Key] = {
     "sleeve_conductivity": Key("thermal_conductivity", "thermal conductivity"),
     "flow_temperature": Key("fluid_temperature", "temperature"),
     "flow_conductivity": Key("thermal_conductivity", "thermal conductivity"),
+    "film": Key("film_coefficient", "film coefficient", label="film coefficient"),
+    "margin": Key("temperature_margin", "temperature difference"),
     "jurisdiction": _WORD,
     "flare": _WORD,
     "seat": _WORD,
@@ -93,6 +95,9 @@ KEYS: dict[str, Key] = {
     "port": _WORD,
     "anchors": Key("length", "length"),
     "exhaust_material": _WORD,
+    "expansion": Key("expansion_coefficient", "thermal expansion", label="expansion coefficient"),
+    "cold_end": Key("cold_end", "temperature"),
+    "clip_spacing": Key("support_spacing_maximum", "length"),
     "hose_length": Key("length", "length"),
     "droop": Key("length", "length"),
     "lock": Key("length", "length"),
@@ -157,6 +162,9 @@ class Line(Value):
         return made
 
     def _tool(self, name: str) -> str:
+        read_by = self.words.get(f"{name}_read_by")
+        if read_by is not None:
+            return read_by
         tool = self.words.get("temperature_by") if name == "temperature" else None
         return "" if tool is None else f"measured by {tool}"
 
@@ -182,6 +190,21 @@ def stated(got: Span, quantity: str, where: str, data: Refdata, *, read_by: str 
     return made.replace(value=None, low=got.low.to(got.unit), high=float(got.high.value))
 
 
+def read_span(text: str, dim: str, where: str) -> tuple[Span, str]:
+    """A measure or a range, and with what it was measured (``by TOOL on YYYY-MM-DD`` behind it); blank where typed.
+
+    A difference of temperatures is written as a temperature, ``20 degC``.
+    """
+    if dim == "temperature difference" and "delta_" not in text:
+        text = text.replace("degC", "delta_degC").replace("degF", "delta_degF")
+    if " by " not in text:
+        return span.parse_span(text, dim, where), ""
+    from gaugeblock.known import parse_known
+
+    known = parse_known(text, dim, where, "20 W/(m**2*K)")
+    return known.ends, known.read_by
+
+
 def line_of_text(given: Mapping[str, str | None], name: str = "") -> Line:
     """The Line of what was typed at the command or in Python, key -> text; InputError names the key that is wrong."""
     from gaugeblock.tables.near import alike, of_these
@@ -202,7 +225,8 @@ def line_of_text(given: Mapping[str, str | None], name: str = "") -> Line:
             do = f'write "{text}" with its unit' if key.dim else "write it in quotes"
             raise InputError(str(text)[:60], key_name, "text is wanted", (), do)
         if key.dim:
-            spans[key_name] = span.parse_span(text, key.dim, label_of(key_name))
+            spans[key_name], read_by = read_span(text, key.dim, label_of(key_name))
+            words.update({f"{key_name}_read_by": read_by} if read_by else {})
         elif key.choices and text not in key.choices:
             choices = list(key.choices)
             raise InputError(text, key_name, "not one of the choices", of_these(text, choices), "use one of these")
@@ -221,6 +245,9 @@ def line_of_part(part: Any) -> Line:
             spans[name] = span.of(got)
         elif isinstance(got, Span):
             spans[name] = got
+        elif isinstance(got, tuple):
+            spans[name], read_by = got
+            words.update({f"{name}_read_by": read_by} if read_by else {})
         elif got is not None:
             words[name] = got
     return Line(part.name, words, spans)

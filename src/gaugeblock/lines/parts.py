@@ -36,15 +36,13 @@ def tape_unit(unit: str) -> str:
 def supports(line: Line, data: Refdata) -> Found:
     """Clip spacing with count and places; a missing length answers ``cannot tell``."""
     service, name = line.word("service"), "clips"
-    run = line.figure("length", data)
+    run, wanted = line.figure("length", data), line.figure("clip_spacing", data)
+    if wanted is not None and run is not None:
+        return _clips(run, wanted, data, _published(service, data))
     if service is None:
         why = "the service of the line is not given"
         return Found() if run is None else Found((), (Check(name, CANNOT_TELL, why, bears=INFORM),))
-    subject = _SUBJECT.get(service)
-    limit = None
-    if subject is not None:
-        keys = {"subject": subject, "size": "any"}
-        limit = lookup.look_up_or_none("lines/supports", "support_spacing_maximum", data=data, **keys)
+    limit = _published(service, data)
     if limit is None:
         why = f"no published clip spacing for a {service} line: clip it beside each bend and each change to hose"
         return Found((), (Check(name, CANNOT_TELL, why, bears=INFORM),))
@@ -55,8 +53,19 @@ def supports(line: Line, data: Refdata) -> Found:
     return _clips(run, limit, data)
 
 
-def _clips(run: Figure, limit: Figure, data: Refdata) -> Found:
-    """How many clips a run takes, and where they stand."""
+def _published(service: str | None, data: Refdata) -> Figure | None:
+    """The clip spacing that is published for a service; None where none is."""
+    subject = _SUBJECT.get(service or "")
+    if subject is None:
+        return None
+    keys = {"subject": subject, "size": "any"}
+    return lookup.look_up_or_none("lines/supports", "support_spacing_maximum", data=data, **keys)
+
+
+def _clips(run: Figure, limit: Figure, data: Refdata, published: Figure | None = None) -> Found:
+    """How many clips a run takes at most so far apart, and where they stand; ``published`` judges a spacing that is
+    wanted.
+    """
     long_m, most_m = base(run), base(limit)
     count = int(calc.support_count(long_m, most_m))
     about = f"{run.text} {run.unit}"
@@ -80,8 +89,12 @@ def _clips(run: Figure, limit: Figure, data: Refdata) -> Found:
         f"{count} clips {where}; plus one beside each bend and each change to hose; "
         f"{beside(limit, unit, data)} apart at most"
     )
-    required = Bound(units.from_base(most_m, unit), unit, "max", limit)
-    return Found((limit, clips, spacing), (at_most("clips", Bound(apart, unit, figure=spacing), required, reason),))
+    judges = limit if published is None else published
+    if published is not None and published is not limit:
+        reason += f"; {beside(published, unit, data)} is the most that is published"
+    required = Bound(units.from_base(base(judges), unit), unit, "max", judges)
+    told = (limit, clips, spacing, *(() if published is None else (published,)))
+    return Found(told, (at_most("clips", Bound(apart, unit, figure=spacing), required, reason),))
 
 
 def exhaust_growth(words: Words, hot: Figure | None) -> Found:
@@ -97,15 +110,25 @@ def exhaust_growth(words: Words, hot: Figure | None) -> Found:
     def cannot(why: str) -> Found:
         return Found((), (Check(name, CANNOT_TELL, why, bears=INFORM),))
 
-    if not line.has("exhaust_material") or hot is None:
-        lacking = "material of the exhaust" if not line.has("exhaust_material") else "temperature of the hot part"
+    own, cold = line.figure("expansion", data), line.figure("cold_end", data)
+    is_named = line.has("exhaust_material") or own is not None
+    if not is_named or hot is None:
+        lacking = "material of the exhaust" if not is_named else "temperature of the hot part"
         return cannot(f"the {lacking} is not given")
     top = hot.high if hot.high is not None else hot.typical
     wanted = f"{units.significant(top, 6)} {hot.unit}"
-    per = words.read("exhaust_material", lambda typed: _growth_of(typed, wanted, data))
+    per, table = own, None
+    if line.has("exhaust_material"):
+        make = _coefficient_of if own is not None or cold is not None else _growth_of
+        table = words.read("exhaust_material", lambda typed: make(typed, wanted, data))
+    per = own or table
     if per is None:
         return Found() if "exhaust_material" in words.unread else cannot(_none_published(line, wanted))
-    if per.quantity == "linear_growth":
+    beside_it = [f for f in (own, table) if f is not None and own is not None]
+    if cold is not None:
+        rule, said = "thermal_growth_from", f"from {cold.text} {cold.unit}"
+        grown = calc.growth(base(per), base(run), units.to_base(top, hot.unit) - base(cold))
+    elif per.quantity == "linear_growth":
         rule, grown, said = _by_table(data), base(per) * base(run), "from 70 degF"
     else:
         rule, said = "thermal_growth", "from 20 degC"
@@ -117,13 +140,15 @@ def exhaust_growth(words: Words, hot: Figure | None) -> Found:
         ("slip_needed", "slip joints and hangers together"),
     )
     about = f"{run.text} {run.unit}|{line.word('exhaust_material')}|{wanted}"
-    growth, slip = (derived(rule, q, length, unit, (per, run, hot), data, about=about, conditions=c) for q, c in ends)
+    inputs = (per, run, hot, *(() if cold is None else (cold,)))
+    about += "" if own is None else f"|{own.text} {own.unit}"
+    growth, slip = (derived(rule, q, length, unit, inputs, data, about=about, conditions=c) for q, c in ends)
     reason = (
         f"{run.text} {run.unit} between anchors grows {number_only(growth, data)}: "
         f"slip joint and hangers must take {number_only(slip, data)} or more"
     )
     required = Bound(slip.typical, slip.unit, "min", slip)
-    return Found((growth, slip), (Check(name, CANNOT_TELL, reason, required, bears=INFORM),))
+    return Found((growth, slip, *beside_it), (Check(name, CANNOT_TELL, reason, required, bears=INFORM),))
 
 
 def _by_table(data: Refdata) -> str:
@@ -133,6 +158,12 @@ def _by_table(data: Refdata) -> str:
 
 def _none_published(line: Line, wanted: str) -> str:
     return f"no published growth of {line.word('exhaust_material')} at {wanted}"
+
+
+def _coefficient_of(material: str, at: str, data: Refdata) -> Figure | None:
+    """The mean coefficient of expansion of a material at a temperature; None where none is published."""
+    keys = {"material": material, "temperature": at}
+    return lookup.look_up_or_none("lines/expansion", "expansion_coefficient", data=data, **keys)
 
 
 def _growth_of(material: str, at: str, data: Refdata) -> Figure | None:

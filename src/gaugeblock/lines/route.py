@@ -80,6 +80,7 @@ def route_of(
     found += _bearing(more.found, line)
     if measured is None and more.worst is None:
         found += untested(judged)
+    found += Found([] if judged.margin is None else [judged.margin])
     found += Found([] if gap is None else [gap]) + _parts(words, judged, inputs, gap)
     doubted = doubts(line, inputs, data)
     found += doubted

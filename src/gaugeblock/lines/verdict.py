@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock import units
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, Bound, Check, at_least, at_most
+from gaugeblock.answer.making import derived
 from gaugeblock.answer.printing import number_only
 from gaugeblock.lines.item import EXPANSION_JOINT
 
@@ -27,10 +28,13 @@ _STANDS = {
 WITHIN = "temperature within the limit"
 
 
-def judge(found: Item, at: Figure, how: str = "given", case: str = "") -> list[Check]:
-    """The checks of one temperature against what the item stands; ``how`` it was come by: given, measured."""
+def judge(found: Item, at: Figure, how: str = "given", case: str = "", margin: Figure | None = None) -> list[Check]:
+    """The checks of one temperature against what the item stands; ``how`` it was come by: given, measured.
+
+    A ``margin`` that somebody wants is kept under the limit, and stops; without one a reading's own asks.
+    """
     limit = found.limit
-    checks = [_upper(found, limit, at, how)]
+    checks = [_upper(found, limit, at, how, margin)]
     lowest = next((f for f in found.figures if f.quantity == "temperature_minimum"), None)
     if lowest is not None:
         end = units.in_unit(lowest.typical, lowest.unit, at.unit)
@@ -60,9 +64,31 @@ def beside(limit: Figure, unit: str, data: Refdata) -> str:
     return own if limit.unit == unit else f"{number_only(limit, data, unit)} ({own})"
 
 
-def is_close(limit: float, value: float, unit: str) -> bool:
-    """Whether a temperature leaves less to its limit than a reading is good to."""
-    return units.to_base(limit, unit) - units.to_base(value, unit) < CLOSE_K
+def is_close(limit: float, value: float, unit: str, room_k: float = CLOSE_K) -> bool:
+    """Whether a temperature leaves less to its limit than a reading is good to, or than somebody wants."""
+    return units.to_base(limit, unit) - units.to_base(value, unit) < room_k * (1 - 1e-9)
+
+
+def room_of(margin: Figure | None) -> tuple[float, str]:
+    """The room that is kept to a limit, K, and in words: the margin that is wanted, else what a reading is good to."""
+    if margin is None:
+        return CLOSE_K, CLOSE
+    high = margin.high if margin.high is not None else margin.typical
+    return units.to_base(high, margin.unit), f"{margin.text} {margin.unit}".replace("delta_", "")
+
+
+def under(limit: Figure, margin: Figure, data: Refdata) -> Figure:
+    """The highest temperature with the margin that is wanted."""
+    room = units.from_base(room_of(margin)[0], f"delta_{limit.unit}")
+    value, inputs = low_end(limit, limit.unit) - room, (limit, margin)
+    name, words = "limit_less_margin", "with the margin that is wanted"
+    about = f"{limit.id}|{margin.text} {margin.unit}"
+    return derived(name, "temperature_wanted", value, limit.unit, inputs, data, about=about, conditions=words)
+
+
+def too_near(margin: Figure) -> str:
+    """What is said where less than the margin that is wanted is left."""
+    return f"less than the margin of {room_of(margin)[1]} that is wanted is left"
 
 
 def stands(found: Item, limit: Figure, unit: str) -> str:
@@ -76,7 +102,7 @@ def left(limit: Figure, at: Figure) -> str:
     return f"{round(room)} {at.unit} left"
 
 
-def _upper(found: Item, limit: Figure | None, at: Figure, how: str) -> Check:
+def _upper(found: Item, limit: Figure | None, at: Figure, how: str, margin: Figure | None) -> Check:
     actual = Bound(high_end(at, at.unit), at.unit, figure=at)
     if limit is None:
         return Check(WITHIN, CANNOT_TELL, no_limit(found), None, actual, bears=ASK)
@@ -93,7 +119,11 @@ def _upper(found: Item, limit: Figure | None, at: Figure, how: str) -> Check:
         worst = min(strict, key=lambda f: low_end(f, at.unit))
         reason = f"{what}, yet {beside(worst, at.unit, found.data)} by {worst.source or worst.basis}: ask the maker"
         return check.replace(result=CANNOT_TELL, reason=reason)
-    if is_close(end, actual.value, at.unit):
+    if margin is not None and is_close(end, actual.value, at.unit, room_of(margin)[0]):
+        wanted = under(limit, margin, found.data)
+        bound = Bound(units.in_unit(wanted.typical, wanted.unit, at.unit), at.unit, "max", wanted)
+        return check.replace(result=NOT_OK, required=bound, reason=f"{what}: {too_near(margin)}{_weak(limit)}")
+    if margin is None and is_close(end, actual.value, at.unit):
         reason = f"{what}: less than {CLOSE} is left, and a reading is no better than that"
         return check.replace(result=CANNOT_TELL, reason=reason)
     return check.replace(reason=f"{what}: {left(limit, at)}{_weak(limit)}")

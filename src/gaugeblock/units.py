@@ -185,9 +185,9 @@ class Measure(Value):
         return f"Measure({self.text!r})"
 
 
-def text_of(value: Measure | str | None) -> str | None:
-    """A measure or a text as text; None stays None."""
-    return value.text if isinstance(value, Measure) else value
+def text_of(value: object) -> str | None:
+    """A measure, what is stated, or a text as text; None stays None."""
+    return None if value is None else str(value)
 
 
 def parse_measure(text: str, dim: str, where: str = "value") -> Measure:

@@ -8,6 +8,7 @@ from gaugeblock.answer.making import base
 from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range
 from gaugeblock.answer.printing import number_only
 from gaugeblock.driveline import cause as cause_of
+from gaugeblock.known import Known
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -30,6 +31,7 @@ _TYPED = {
     "length": ("shaft_length", ("in", "mm", "ft")),
     "torque": ("shaft_torque", ("lbf*ft", "N*m", "lbf*in")),
     "yield_strength": ("yield_strength", ("ksi", "MPa")),
+    "shear_modulus": ("shear_modulus", ("Msi", "GPa")),
 }
 
 
@@ -130,7 +132,8 @@ def _doubts(shaft: Shaft, found: Torsion, data: Refdata) -> list[Cause]:
     """What was typed and is not plausible, each as the question that it raises."""
     out = []
     for key, (quantity, among) in _TYPED.items():
-        measure: Measure | None = getattr(shaft, key)
+        typed: Measure | Known | None = getattr(shaft, key)
+        measure = typed.typical if isinstance(typed, Known) else typed
         if measure is None or is_plausible(measure, quantity, data):
             continue
         span = plausible_range(quantity, data) or (0.0, 0.0)

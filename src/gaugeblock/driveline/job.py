@@ -25,7 +25,7 @@ from gaugeblock.job.part import (
     Part,
     Refused,
     Speed,
-    Stress,
+    StatedStress,
     Temperature,
     Text,
     Torque,
@@ -44,6 +44,7 @@ SHAFT = (
     "bore",
     "hardness",
     "yield_strength",
+    "shear_modulus",
     "certificate",
     "case_depth",
     "core_hardness",
@@ -84,7 +85,8 @@ class Driveline(Entry):
     section: Length | None = None
     bore: Length | None = None
     hardness: Name | None = None
-    yield_strength: Stress | None = None
+    yield_strength: StatedStress | None = None
+    shear_modulus: StatedStress | None = None
     certificate: Text | None = None
     case_depth: Length | None = None
     core_hardness: Name | None = None
@@ -209,7 +211,8 @@ STARTER = """\
 #bore = "1/2 in"                        # of a hollow shaft
 #section = "1-1/2 in"                   # the bar it was made of, where that is not its diameter
 #hardness = "42 HRC"                    # measured on this very shaft
-#yield_strength = "120 ksi"             # its own, by its certificate
+#yield_strength = "120 ksi"             # its own, by its certificate, or "118 ksi by tensile test on 2026-11-20"
+#shear_modulus = "11.5 Msi"             # the steel's own, in place of the table's
 #certificate = ""                       # where that stands: "mill sheet 12"
 #case_depth = "0.15 in"                 # of a case-hardened shaft
 #core_hardness = "25 HRC"               # below the case

@@ -17,6 +17,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from gaugeblock.known import Known
     from gaugeblock.tables.load import Refdata
     from gaugeblock.units import Measure
 
@@ -54,7 +55,8 @@ class Shaft(Value):
 
     ``section`` is the bar's own size, ``hardness`` what was measured on this very shaft, ``yield_strength`` its own
     by the
-    ``certificate`` named; ``case_depth`` and ``core_hardness`` those of a case-hardened one.
+    ``certificate`` named or as measured; ``case_depth`` and ``core_hardness`` those of a case-hardened one;
+    ``shear_modulus`` the steel's own.
     """
 
     __slots__ = (
@@ -67,6 +69,7 @@ class Shaft(Value):
         "hardness",
         "length",
         "section",
+        "shear_modulus",
         "temper",
         "torque",
         "treatment",
@@ -82,10 +85,11 @@ class Shaft(Value):
     length: Measure | None
     torque: Measure | None
     hardness: Hardness | None
-    yield_strength: Measure | None
+    yield_strength: Known | None
     certificate: str
     case_depth: Measure | None
     core_hardness: Hardness | None
+    shear_modulus: Known | None
 
     def __init__(
         self,
@@ -99,10 +103,11 @@ class Shaft(Value):
         length: Measure | None = None,
         torque: Measure | None = None,
         hardness: Hardness | None = None,
-        yield_strength: Measure | None = None,
+        yield_strength: Known | None = None,
         certificate: str = "",
         case_depth: Measure | None = None,
         core_hardness: Hardness | None = None,
+        shear_modulus: Known | None = None,
     ) -> None:
         if diameter is not None and bore is not None and bore.to("m") >= diameter.to("m"):
             raise InputError(bore.text, "bore", "not smaller than the shaft", (), "give bore and outside diameter")
@@ -119,6 +124,7 @@ class Shaft(Value):
         put(self, "certificate", certificate)
         put(self, "case_depth", case_depth)
         put(self, "core_hardness", core_hardness)
+        put(self, "shear_modulus", shear_modulus)
 
     @property
     def is_asked(self) -> bool:
@@ -331,6 +337,15 @@ def views(side: tuple[Measure, ...], top: tuple[Measure, ...]) -> tuple[View, ..
 def positive(typed: str | Measure | None, dimension: str, where: str) -> Measure | None:
     """A typed measure of more than zero; None stays None."""
     return None if typed is None else read_positive(typed, dimension, where)
+
+
+def own_stress(typed: str | Known | None, where: str, example: str) -> Known | None:
+    """A strength or a modulus of this very shaft: typed, or measured ``by TOOL on YYYY-MM-DD``; None stays None."""
+    if typed is None or not isinstance(typed, str):
+        return typed
+    from gaugeblock.known import parse_known
+
+    return parse_known(typed, "stress", where, example)
 
 
 def hardness(typed: str, data: Refdata, where: str = "hardness") -> Hardness:

@@ -40,6 +40,7 @@ def steel(
     certificate: str | None = None,
     case_depth: str | None = None,
     core_hardness: str | None = None,
+    shear_modulus: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """The strength of a shaft steel, its torsional yield, and what a torque does to a shaft of it.
@@ -47,7 +48,8 @@ def steel(
     Parameters are text as people write them: ``grade`` ``4340``; ``treatment`` ``quenched and tempered``;
     ``temper`` ``800 degF``; ``section`` the bar's own size; ``shaft`` and ``bore`` the shaft's outside and inside
     diameters, ``length`` what twists, ``torque`` what is asked of it; ``hardness`` as measured on this very shaft
-    (``42 HRC``); ``yield_strength`` this shaft's own, by the ``certificate`` named, in place of the table's;
+    (``42 HRC``); ``yield_strength`` this shaft's own, by the ``certificate`` named, in place of the table's,
+    or measured (``118 ksi by tensile test on 2026-11-20``); ``shear_modulus`` its own;
     ``case_depth`` and ``core_hardness`` those of a case-hardened shaft.
 
     Returns a Sheet: with a shaft and a torque the factor on torsional yield first; then yield and tensile strength
@@ -76,6 +78,7 @@ def steel(
         "certificate": certificate,
         "case_depth": case_depth,
         "core_hardness": core_hardness,
+        "shear_modulus": shear_modulus,
     }
     of = keys.Shaft(
         grade,
@@ -87,10 +90,11 @@ def steel(
         length=keys.positive(length, "length", "length"),
         torque=keys.positive(torque, "torque", "torque"),
         hardness=None if hardness is None else keys.hardness(hardness, data),
-        yield_strength=keys.positive(yield_strength, "stress", "yield strength"),
+        yield_strength=keys.own_stress(yield_strength, "yield strength", "120 ksi"),
         certificate=certificate or "",
         case_depth=keys.positive(case_depth, "length", "case depth"),
         core_hardness=None if core_hardness is None else keys.hardness(core_hardness, data, "core hardness"),
+        shear_modulus=keys.own_stress(shear_modulus, "shear modulus", "11.5 Msi"),
     )
     return judged(of, asked, data)
 
@@ -106,13 +110,16 @@ class Material:
 
     def __init__(self, shaft: keys.Shaft, data: Refdata) -> None:
         self.table = found = steel_of(shaft, data)
-        yields = own_yield(shaft, found, data) or governing(found, "yield_strength", "yield_strength_typical")
+        table = governing(found, "yield_strength", "yield_strength_typical")
+        own = own_yield(shaft, found, data)
+        yields = own or table
         tensile = governing(found, "tensile_strength", "tensile_strength_typical")
         shear = found.figure("shear_strength")
         self.strengths = [f for f in (yields, tensile) if f is not None]
+        beside = [table] if own is not None and table is not None else []
         torsional = _torsional(found, yields, data) if yields is not None else []
         hard_figures, own_torsional, hard_cautions = _by_hardness(found, shaft.hardness, data)
-        self.figures = [*self.strengths, *torsional, *([shear] if shear is not None else []), *hard_figures]
+        self.figures = [*self.strengths, *beside, *torsional, *([shear] if shear is not None else []), *hard_figures]
         self.cautions = [
             *_cautions(found, self.strengths, data),
             *hard_cautions,
@@ -179,8 +186,9 @@ def own_yield(shaft: keys.Shaft, found: Steel, data: Refdata) -> Figure | None:
         return None
     key = {**found.key, "section": "any"}
     if not shaft.certificate:
-        return stated(shaft.yield_strength, "yield_strength", "yield strength", data, key=key)
-    made = maker_figure({"value": shaft.yield_strength}, "yield_strength", shaft.certificate, "yield strength")
+        least, read_by = shaft.yield_strength.ends.low, shaft.yield_strength.read_by
+        return stated(least, "yield_strength", "yield strength", data, read_by=read_by, key=key)
+    made = maker_figure({"value": shaft.yield_strength.ends.low}, "yield_strength", shaft.certificate, "yield strength")
     return made.replace(side=data.quantity("yield_strength")["side"], key=key)
 
 

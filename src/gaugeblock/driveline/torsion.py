@@ -5,7 +5,7 @@ from __future__ import annotations
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, NOT_OK, OK, STOP, Bound, Check
-from gaugeblock.answer.making import base, derived, stated
+from gaugeblock.answer.making import base, derived, stated, stated_known
 from gaugeblock.answer.printing import number_only
 from gaugeblock.calc import driveline as calc
 from gaugeblock.driveline import cause as cause_of
@@ -17,8 +17,8 @@ from gaugeblock.value import Value, put
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.driveline.keys import Shaft
+    from gaugeblock.known import Known
     from gaugeblock.tables.load import Refdata
-    from gaugeblock.units import Measure
 
 CHECK = "shaft stress within torsional yield"
 # Under this share of the table's strength a measured hardness says that the shaft is not what it is taken for.
@@ -145,7 +145,7 @@ def torsion(shaft: Shaft, steel: Steel, strength: Strength, data: Refdata, **kno
     key = {**key, "torque": torque_text(given.torque)}
     unit = "MPa" if governs is not None and governs.unit == "MPa" else "ksi"
     stress = stress_of(given.torque, given.diameter, given.bore, unit, key, data)
-    twist, cautions = _twist(given, steel, key, data)
+    twist, cautions = _twist(given, steel, key, data, shaft.shear_modulus)
     figures = (stress, *twist, *capacities)
     if governs is None:
         cause = cause_of.no_yield()
@@ -301,22 +301,24 @@ def _unproven(steel: Steel, strength: Strength, unit: str = "ksi", data: Refdata
 
 
 def _twist(
-    given: _Given, steel: Steel, key: dict[str, str], data: Refdata
+    given: _Given, steel: Steel, key: dict[str, str], data: Refdata, own: Known | None
 ) -> tuple[tuple[Figure, ...], tuple[Caution, ...]]:
     """Twist over the length; () where one of the sizes is not known."""
     if given.length is None or given.torque is None or given.diameter is None:
         return (), ()
-    modulus, cautions, said = modulus_of(steel, data)
+    modulus, cautions, said = modulus_of(steel, data, own)
     key = {**key, "length": f"{given.length.text} {given.length.unit}"}
-    return (twist_of(given.torque, given.length, modulus, (given.diameter, given.bore), key, said, data),), cautions
+    made = twist_of(given.torque, given.length, modulus, (given.diameter, given.bore), key, said, data)
+    beside = () if own is None else (modulus, modulus_of(steel, data)[0])
+    return (made, *beside), cautions
 
 
-def modulus_of(steel: Steel, data: Refdata, own: Measure | None = None) -> tuple[Figure, tuple[Caution, ...], str]:
+def modulus_of(steel: Steel, data: Refdata, own: Known | None = None) -> tuple[Figure, tuple[Caution, ...], str]:
     """The shear modulus as given, of the steel itself, else the one published for low alloy steel; what is said of
     it.
     """
     if own is not None:
-        return stated(own, "shear_modulus", "shear modulus", data), (), ""
+        return stated_known(own, "shear_modulus", "shear modulus", data), (), ""
     at = {"treatment": "any", "temper": "any", "section": "any", "specimen": "any"}
     modulus = lookup.look_up_or_none(TABLE, "shear_modulus", data=data, steel=steel.grade, **at)
     if modulus is not None:

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
 SHAPES = {
     "single": ("first", "second", "angle"),
     "offset": ("rise", "angle", "before", "after"),
+    "clear": ("od", "width", "spacing", "height", "at", "span", "gap", "angle"),
     "kick_up": ("flat", "width", "rise", "angle", "foot", "second rise", "second angle", "second foot"),
 }
 
@@ -27,7 +28,8 @@ def shape(name: str, text: str, where: str = "") -> dict[str, Any]:
         words = part.split()
         key = next((k for k in known if words[: len(k.split())] == k.split()), None)
         if key is None:
-            do = f'write "{"first" if name == "single" else "rise"} 6 in, angle 45 deg"'
+            first = {"single": "first", "clear": "od"}.get(name, "rise")
+            do = f'write "{first} 6 in, angle 45 deg"'
             raise InputError(part.strip()[:60] or "(blank)", where, "not a measure of this shape", known, do)
         value = " ".join(words[len(key.split()) :])
         if key in out or key.removeprefix("second ") in second:

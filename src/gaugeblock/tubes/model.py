@@ -85,6 +85,11 @@ class Clear(Part):
     second_foot_up: Place | None = None
     moves: tuple[Move, ...] = ()
 
+    @classmethod
+    def of_text(cls, text: str) -> dict[str, Any]:
+        """As ``od 2-1/2 in, spacing 3 in, height 2 in, at 18 in, span 36 in, gap 3/4 in, angle 45 deg``."""
+        return form.shape("clear", text)
+
 
 class Single(Part):
     """One bend between two legs, measured end to apex."""

@@ -164,7 +164,7 @@ def form_of(typed: Mapping[str, Any]) -> Form:
         typed["root"],
         keys.positive(typed["fillet"], "length", "fillet"),
         keys.positive(typed["shoulder"], "length", "shoulder"),
-        keys.positive(typed["shear_modulus"], "stress", "shear modulus"),
+        keys.own_stress(typed["shear_modulus"], "shear modulus", "11.5 Msi"),
     )
 
 
@@ -185,7 +185,7 @@ def shaft_of(typed: Mapping[str, Any], data: Refdata) -> keys.Shaft:
         bore=read("bore", "length"),
         length=read("length", "length"),
         hardness=None if hard is None else keys.hardness(hard, data),
-        yield_strength=read("yield_strength", "stress"),
+        yield_strength=keys.own_stress(typed["yield_strength"], "yield strength", "120 ksi"),
         certificate=typed["certificate"] or "",
         case_depth=read("case_depth", "length"),
         core_hardness=None if core is None else keys.hardness(core, data, "core hardness"),

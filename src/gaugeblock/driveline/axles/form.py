@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from gaugeblock.driveline.splines.sizes import Sizes
     from gaugeblock.driveline.steels import Steel
     from gaugeblock.figure import Figure
+    from gaugeblock.known import Known
     from gaugeblock.tables.load import Refdata
 
     Part = tuple[Measure, Measure]
@@ -45,7 +46,7 @@ class Form(Value):
     root: str | None
     fillet: Measure | None
     shoulder: Measure | None
-    shear_modulus: Measure | None
+    shear_modulus: Known | None
 
     def __init__(
         self,
@@ -55,7 +56,7 @@ class Form(Value):
         root: str | None = None,
         fillet: Measure | None = None,
         shoulder: Measure | None = None,
-        shear_modulus: Measure | None = None,
+        shear_modulus: Known | None = None,
     ) -> None:
         if len(parts) > _MOST_PARTS:
             raise InputError("parts", "parts", f"more than {_MOST_PARTS} steps", (), "put like ones together")

@@ -10,7 +10,7 @@ from gaugeblock.job.part import (
     Length,
     Name,
     Ratio,
-    Stress,
+    StatedStress,
     Temperature,
     Text,
     Torque,
@@ -53,9 +53,9 @@ class AxleShaft(Entry):
     radius: Length | None = None
     section: Length | None = None
     hardness: Name | None = None
-    yield_strength: Stress | None = None
+    yield_strength: StatedStress | None = None
     certificate: Text | None = None
-    shear_modulus: Stress | None = None
+    shear_modulus: StatedStress | None = None
     case_depth: Length | None = None
     core_hardness: Name | None = None
     notes: Text | None = None

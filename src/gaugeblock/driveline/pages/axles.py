@@ -65,7 +65,7 @@ def _text(value: object) -> str | None:
         return ", ".join(value) or None
     if isinstance(value, int):
         return str(value)
-    return text_of(value)  # type: ignore[arg-type]
+    return text_of(value)
 
 
 _SHOWN = 2

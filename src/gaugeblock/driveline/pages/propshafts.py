@@ -40,7 +40,7 @@ def item_of(job: PropellerShaft, data: Refdata) -> Item:
 def _text(value: object) -> str | None:
     if isinstance(value, tuple):
         return ", ".join(v if isinstance(v, str) else v.text for v in value) or None
-    return text_of(value)  # type: ignore[arg-type]
+    return text_of(value)
 
 
 _ON_CARD = (

@@ -48,6 +48,7 @@ def sheet_of(job: Driveline, asked: dict[str, str | None], data: Refdata) -> She
             certificate=job.certificate or "",
             case_depth=job.case_depth,
             core_hardness=keys.hardness(job.core_hardness, data, "core hardness") if job.core_hardness else None,
+            shear_modulus=job.shear_modulus,
         )
         names = {"steel": "grade", "diameter": "shaft"}
         return steel.judged(shaft, {names.get(k, k): v for k, v in asked.items()}, data)

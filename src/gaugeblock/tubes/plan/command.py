@@ -19,7 +19,7 @@ _EXAMPLE = (
     ' "5-1/2 in" --start-mark "1-1/4 in" --grip "3 in" --test "47 deg set, 45 deg got"\n  gaugeblock tube --kick-up'
     ' "flat 6 in, rise 5 in, angle 45 deg, foot 8 in" --od "1-1/2 in" --radius "4-1/2 in" --from centre'
 )
-_FORMS = ("offset", "kick_up")
+_FORMS = ("offset", "kick_up", "clear")
 # option -> key of the tube, what it is
 _TUBE = {
     "od": ("od", "outside diameter: 1-3/4 in"),
@@ -58,6 +58,12 @@ def tube(argv: list[str], read_job: Callable[[str], Job]) -> int:
         metavar="FORM",
         help='"flat 6 in, rise 5 in, angle 45 deg, foot 8 in"; width for the flat; second rise, ...',
     )
+    parser.add_argument(
+        "--clear",
+        metavar="FORM",
+        help='over one pipe or two side by side: "od 2-1/2 in, spacing 3 in, height 2 in, at 18 in, span 40 in, gap '
+        '3/4 in, angle 45 deg"',
+    )
     for option, (name, about) in {**_TUBE, **_DIE}.items():
         more = [f"--{option.removesuffix('-strength')}"] if option.endswith("-strength") else []
         parser.add_argument(f"--{option}", *more, dest=name, metavar="X", help=about)
@@ -86,7 +92,7 @@ def tube(argv: list[str], read_job: Callable[[str], Job]) -> int:
         plans = _of_job(read_job(a.job), a.job, a.name, data)
     elif len(forms) != 1:
         why = "no job file and no form" if not forms else "two forms are given"
-        raise InputError("shape", "tube", why, ("JOB.toml", "--offset", "--kick-up"), "give one of these")
+        raise InputError("shape", "tube", why, ("JOB.toml", "--offset", "--kick-up", "--clear"), "give one of these")
     else:
         from gaugeblock.job import form
         from gaugeblock.tubes.plan.plan import work_out

@@ -252,6 +252,8 @@ INCHES = (
     "lb/h",
     "in**3",
     "ft/s",
+    "lbf/in",
+    "lb/ft",
 )
 
 

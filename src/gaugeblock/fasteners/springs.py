@@ -26,7 +26,7 @@ def bolt_stiffness(found: Joint, grip: Grip | None, data: Refdata) -> Figure | N
     if grip is None or grip.shank is None:
         return None
     modulus = _bolt_modulus(found, grip, data)
-    length, shank = _length(grip, data), stated(grip.shank, "shank_in_grip", "grip.shank", data)
+    length, shank = _length(grip, data), stated(grip.shank, "shank_in_grip", "grip shank", data)
     unit = _unit(found)
     number = calc.bolt_stiffness(base(found.diameter), base(found.area), base(modulus), base(length), base(shank))
     inputs = (found.diameter, found.area, modulus, length, shank)
@@ -89,7 +89,7 @@ def _unit(found: Joint) -> str:
 
 
 def _length(grip: Grip, data: Refdata) -> Figure:
-    return stated(grip.length, "clamped_length", "grip.length", data)
+    return stated(grip.length, "clamped_length", "grip length", data)
 
 
 def _modulus_of(metal: str, data: Refdata) -> Figure | None:
@@ -98,7 +98,7 @@ def _modulus_of(metal: str, data: Refdata) -> Figure | None:
 
 def _bolt_modulus(found: Joint, grip: Grip, data: Refdata) -> Figure:
     if grip.bolt_modulus is not None:
-        return stated_known(grip.bolt_modulus, "modulus_of_elasticity", "grip.bolt_modulus", data)
+        return stated_known(grip.bolt_modulus, "modulus_of_elasticity", "grip bolt modulus", data)
     rubs = keys.surface_of(found.key["standard"], found.key["grade"], "bare steel", data)
     metal = "stainless steel" if rubs == "stainless steel" else "steel"
     return lookup.look_up("fasteners/moduli", "modulus_of_elasticity", data=data, metal=metal)
@@ -109,7 +109,7 @@ def _members(found: Joint, grip: Grip, draft: Draft) -> Figure | None:
     data = draft.data
     modulus = None
     if grip.modulus is not None:
-        modulus = stated_known(grip.modulus, "modulus_of_elasticity", "grip.modulus", data)
+        modulus = stated_known(grip.modulus, "modulus_of_elasticity", "grip modulus", data)
         draft.figure(_modulus_of(grip.metal, data) if grip.metal else None)
     elif grip.metal:
         modulus = _modulus_of(grip.metal, data)
@@ -138,7 +138,7 @@ def _check_load(found: Joint, strain: Strain, grip: Grip, share: Figure, draft: 
     """Whether the joint stays closed and the bolt within proof under the load."""
     data, clamp = draft.data, strain.clamp
     assert grip.load is not None
-    load = stated(grip.load, "outside_load", "grip.load", data)
+    load = stated(grip.load, "outside_load", "grip load", data)
     pull, part, unit = base(load), base(share), clamp.unit
 
     def opens_at(force: float) -> float:

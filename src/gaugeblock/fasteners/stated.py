@@ -111,7 +111,7 @@ def _friction(stated: Known | None, tables: Friction | None, lubricant: str, dat
     if stated is None:
         assert tables is not None
         return tables
-    factor = stated_known(stated, "nut_factor", "nut_factor", data)
+    factor = stated_known(stated, "nut_factor", "nut factor", data)
     rubs = tables.rubs if tables is not None else ""
     if factor.low is not None and factor.high is not None:
         from gaugeblock.fasteners.joint import Friction
@@ -144,12 +144,12 @@ def _strengths(
     own = bolt.own
     proof, tensile = before
     if own.proof_strength is not None:
-        proof = stated_known(own.proof_strength, "proof_strength", "proof_strength", data)
+        proof = stated_known(own.proof_strength, "proof_strength", "proof strength", data)
     elif own.yield_strength is not None:
-        yields = stated_known(own.yield_strength, "yield_strength", "yield_strength", data)
+        yields = stated_known(own.yield_strength, "yield_strength", "yield strength", data)
         proof = proof_from_yield(yields, at, data)
     if own.tensile_strength is not None:
-        tensile = stated_known(own.tensile_strength, "tensile_strength", "tensile_strength", data)
+        tensile = stated_known(own.tensile_strength, "tensile_strength", "tensile strength", data)
     return proof, tensile
 
 

@@ -65,7 +65,7 @@ def check(found: Joint, strain: Strain, tapped: Tapped, draft: Draft) -> None:
     threads = Threads(found)
     own = None
     if tapped.strength is not None and tapped.metal not in BRITTLE:
-        own = stated_known(tapped.strength, "tapped_strength", "tapped_strength", draft.data)
+        own = stated_known(tapped.strength, "tapped_strength", "tapped strength", draft.data)
         draft.figure(own)
         needed = _lengths_needed(found, strain, own, threads, tapped, draft)
         if tapped.engagement is None:

@@ -36,7 +36,7 @@ def desk(item: Item, place: Place, paper: Paper, cautions: list[SimpleNamespace]
     listed = [f for f in sheet.figures if f.quantity not in says]
     roles = _roles(item)
     listed = sorted(_once(listed, paper), key=lambda f: _place(f, roles))
-    figures = listed[:_MOST_FIGURES]
+    figures = listed[: _MOST_FIGURES + _told_twice(listed)]
     told = [c for c in sheet.checks if c.result != OK and not _is_on_card(c, item)]
     told = [c for c in told if c.bears != INFORM]  # what informs changes nothing that is set today: packet.json has it
     return SimpleNamespace(
@@ -55,6 +55,13 @@ def desk(item: Item, place: Place, paper: Paper, cautions: list[SimpleNamespace]
         cautions=cautions,
         drawings=[SimpleNamespace(title=d.title, svg=d.svg, page=d.page, wide=d.wide) for d in sheet.drawings],
     )
+
+
+def _told_twice(figures: list[Figure]) -> int:
+    """How many lines what is stated and the tables beside it take: they are not counted against the rest."""
+    stated = {f.quantity for f in figures if f.basis in ("measured", "stated")}
+    table = {f.quantity for f in figures if f.basis in ("published", "common practice")}
+    return 2 * len(stated & table)
 
 
 def _once(figures: list[Figure], paper: Paper) -> list[Figure]:

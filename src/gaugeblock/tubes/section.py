@@ -86,7 +86,7 @@ def section(
         _yield(tube, stiff, found)
     if torque is not None:
         twisting = stated(read_positive(torque, "torque", "torque"), "load_torque", "torque", data)
-        stiffness = None if shear is None else stated_known(shear, "shear_modulus", "shear_modulus", data)
+        stiffness = None if shear is None else stated_known(shear, "shear_modulus", "shear modulus", data)
         _twist(tube, second, (twisting, long, stiffness), found)
     title = f"{tube.key['od']} x {tube.key['wall']} {stock.label if material else 'tube'}: section"
     checks = [*(d.check for d in doubts), *found.checks]

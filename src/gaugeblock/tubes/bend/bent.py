@@ -50,7 +50,7 @@ class Own(Value):
     def figure(self, quantity: str, data: Refdata) -> Figure | None:
         """What is stated of a quantity as a Figure; None where nothing is."""
         known = getattr(self, quantity, None)
-        return None if known is None else making.stated_known(known, quantity, quantity, data)
+        return None if known is None else making.stated_known(known, quantity, quantity.replace("_", " "), data)
 
     @property
     def text(self) -> str:

@@ -175,6 +175,13 @@ def find(text: str, *, data: Refdata | None = None) -> Found:
     return Found(text, groups, max(0, len(hits) - SHOWN), near, data)
 
 
+def is_there(words: list[str], data: Refdata) -> bool:
+    """Whether some key or rule has all these words, whole or begun."""
+    wanted = [word for text in words for word in plain(text).split()]
+    held = (e for shelf in _shelves(data) if wanted and shelf.may_hold(wanted) for e in shelf.entries)
+    return any(all(f" {word}" in f" {plain(e.all)}" for word in wanted) for e in held if wanted[0] in e.all)
+
+
 def _score(entry: Entry, words: list[str]) -> tuple[int, bool, int, int]:
     """Words not found whole; a road vehicle's own first; where the words stand (the table's name, key, another word
     for it, quantity, rest); then whether the key has them side by side.

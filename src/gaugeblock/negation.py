@@ -14,6 +14,8 @@ _PREFIXES = ("un", "non-", "non")
 _SUFFIXES = ("-free", "less")
 _ENDINGS = ("ised", "ized", "ed", "ing", "es", "s", "y", "d", "e")
 _LEAST = 3
+# Two stems are of one word where so many letters are the same, and that share of the longer.
+_WORD, _SHARE = 5, 0.75
 # Words that join others and say nothing by themselves.
 _LINKS = frozenset(["a", "an", "and", "any", "at", "by", "for", "in", "of", "on", "the", "to", "with"])
 
@@ -68,7 +70,13 @@ def says(choice: str, base: str) -> bool:
     plain = " ".join(choice.casefold().split())
     found = re.search(_TURNS, plain)
     own = plain[: found.start()] if found is not None else re.sub(r"[^ ]+[- ]free$", "", plain)
-    return not _stems(base).isdisjoint(_stems(own))
+    return any(_alike(a, b) for a in _stems(base) for b in _stems(own))
+
+
+def _alike(a: str, b: str) -> bool:
+    """Whether two stems are of one word: ``lubricat`` and ``lubricant``."""
+    same = next((n for n, (x, y) in enumerate(zip(a, b, strict=False)) if x != y), min(len(a), len(b)))
+    return a == b or (same >= _WORD and same >= _SHARE * max(len(a), len(b)))
 
 
 def _stems(text: str) -> set[str]:

@@ -37,7 +37,12 @@ def run(argv: list[str]) -> tuple[int, dict[str, Any]]:
 
 
 def decision(answer: dict[str, Any]) -> Any:
-    return alike(json.dumps(answer["decision"])) if "decision" in answer else None
+    """The decision with its numbers, whatever the figures are called."""
+    if "decision" not in answer:
+        return None
+    known = {f["id"]: [f[k] for k in ("quantity", "value", "low", "high", "unit")] for f in answer["figures"]}
+    told = {**answer["decision"], "figures": [known.get(one, one) for one in answer["decision"]["figures"]]}
+    return alike(json.dumps(told))
 
 
 def alike(text: str) -> str:
@@ -46,26 +51,71 @@ def alike(text: str) -> str:
 
 
 def verdict(question: dict[str, Any]) -> str:
-    """``right``; ``asks`` when it gave no number though it could; ``wrong`` when it gave another number."""
+    """``right``; ``asks`` where it gave no number though it could; ``wrong`` where it gave any number but the right
+    one, be it to use, to ask about, in a table or in a STOP.
+    """
     code, got = run(["ask", "--json", "--", *question["ask"].split(" ")])
-    if any(is_right(kind, question[kind], code, got) for kind in KINDS if kind in question):
+    if any(is_right(kind, question, code, got) for kind in KINDS if kind in question):
         return "right"
-    is_number = code in (0, 1) and got.get("decision", {}).get("kind") == "use"
-    return "wrong" if is_number else "asks"
+    return "wrong" if numbers(got) else "asks"
 
 
-def is_right(kind: str, wanted: str | list[str], code: int, got: dict[str, Any]) -> bool:
+def numbers(got: dict[str, Any]) -> list[str]:
+    """Every number that an answer decides on."""
+    told = [got] if "decision" in got else got.get("table", {}).get("rows", [])
+    return [figure for one in told for figure in one["decision"]["figures"]]
+
+
+def is_right(kind: str, question: dict[str, Any], code: int, got: dict[str, Any]) -> bool:
     """Whether an answer is of one of the kinds that the question allows."""
+    wanted = question[kind]
     texts = [wanted] if isinstance(wanted, str) else wanted
     if kind == "same":
         told = [decision(run([*shlex.split(one), "--json"])[1]) for one in texts]
         return code in (0, 1) and decision(got) is not None and decision(got) in told
     if kind == "refuse":
-        named = alike(json.dumps(got.get("error", {})).casefold())
-        return code == 2 and any(alike(word.casefold()) in named for word in texts)
+        return code == 2 and any(alike(word.casefold()) in refusal(got, question["ask"]) for word in texts)
     if kind == "none":
-        return code in (0, 1) and got.get("decision", {}).get("kind") == "none"
-    return "table" in got or code == 2 or got["decision"]["kind"] in ("ask", "none")
+        return code in (0, 1) and got.get("decision", {}).get("kind") == "none" and got["decision"]["do"] != ""
+    names = {SPOKEN.get(one, one) for one in texts}
+    if code == 2:
+        return any(one in refusal(got, question["ask"]) for one in names)
+    if "table" in got:
+        is_open = not names.isdisjoint(SPOKEN.get(one, one) for one in got["table"]["open"])
+        return is_open and is_about(question.get("about"), got)
+    asked = json.dumps([[q["key"], q["text"]] for q in got["questions"]]).casefold()
+    return got["decision"]["kind"] in ("ask", "none") and any(one in asked for one in names)
+
+
+SPOKEN = {"klass": "class"}
+
+
+def refusal(got: dict[str, Any], question: str) -> str:
+    """What a refusal says of itself, and what of the question it names: not the whole question, which it repeats."""
+    error = dict(got.get("error", {}))
+    if error.get("asked", "").casefold() == question.casefold():
+        del error["asked"]
+    told = [error.get(k) for k in ("asked", "why", "do", "nearest")]
+    return alike(json.dumps(told, ensure_ascii=False).casefold())
+
+
+def is_about(command: str | None, got: dict[str, Any]) -> bool:
+    """Whether a table is of what the command asks: each thing said of both is the same; of one decision each row."""
+    if command is None:
+        return True
+    code, other = run([*shlex.split(command), "--json"])
+    if code == 2:
+        return False
+    if "decision" in other:
+        return decision(other) in [decision({**row, "figures": row["figures"]}) for row in got["table"]["rows"]] or (
+            said_of(got).items() <= {**said_of(other)}.items()
+        )
+    rows = [decision(row) for row in got["table"]["rows"]]
+    return any(decision(row) in rows for row in other["table"]["rows"])
+
+
+def said_of(got: dict[str, Any]) -> dict[str, str]:
+    return {k: " ".join(alike(str(v)).replace(" in", "").split()) for k, v in got["asked"].items() if v is not None}
 
 
 @pytest.fixture(scope="module")

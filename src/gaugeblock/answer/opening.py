@@ -37,7 +37,7 @@ def answered(topic: Topic, values: dict[str, str], said: Mapping[str, str], data
         return sheet_of(topic, values, data)
     except Ambiguous as error:
         key = _left_open(error, values, topic)
-        if key is None or len(error.every) < 2:
+        if key is None or not error.every:
             raise
         own = [c for c in error.every if c.casefold().startswith(values.get(key, "").casefold())]
         return _table(topic, values, said, ((key,), [{key: choice} for choice in own or error.every]), data)

@@ -16,6 +16,9 @@ if TYPE_CHECKING:
 
 MOST = 24
 _GRID = 4
+# Lines of a small screen that a table may fill: one is left for the question, one for what is read as, one for more.
+_SCREEN = 21
+_ROW = "  "
 _NARROW = 60
 _CARES = ("injury", "damage")
 _WORDS = {ASK: "ask first", STOP: "stop", NONE: "no figure"}
@@ -97,7 +100,7 @@ class Table(Value):
         across = list(dict.fromkeys(line.key[self.open[-1]] for line in self.lines)) if self.open else []
         is_grid = len(self.open) > 1 and 1 < len(across) <= _GRID
         body = self._grid(across, unit, wide) if is_grid else self._list(unit, wide)
-        foot = [f"  ... and {self.more} more; say more of it"] if self.more else []
+        foot = []
         if any(line.sheet.decision.kind == ASK for line in self.lines):
             foot += wrap("A ? asks first: ask for that row alone, and it says what settles it.", 2, 2, wide=wide)
         shared = [c for c in self.lines[0].sheet.cautions if all(c in line.sheet.cautions for line in self.lines)]
@@ -108,7 +111,11 @@ class Table(Value):
         gap = wide - len(said) - len(release)
         foot += [f"{said}{' ' * gap}{release}"] if gap > 1 else [*wrap(said.strip(), 2, 2, wide=wide), f"  {release}"]
         what = self.title.rpartition("; ")[2].capitalize() + "." if is_told else self.title
-        return "\n".join([*wrap(what, 0, 2, wide=wide), "", *body, *foot])
+        head = [*wrap(what, 0, 2, wide=wide), ""]
+        body, cut = _kept(body, _SCREEN - len(head) - len(foot))
+        more = self.more + cut
+        foot = [f"  ... and {more} more; say more of it"] * bool(more) + foot
+        return "\n".join([*head, *body, *foot])
 
     def _unit(self) -> str | None:
         """The unit of most of the numbers, so that a column is of one unit."""
@@ -215,3 +222,12 @@ def _under(trusts: list[list[str]], first: int, step: int) -> list[str]:
         "".join([" " * first, *(f"{s[at] if at < len(s) else '':<{step}}" for s in shown)]).rstrip()
         for at in range(max(map(len, shown), default=0))
     ]
+
+
+def _kept(body: list[str], room: int) -> tuple[list[str], int]:
+    """The rows that a screen has room for, whole, and how many were left out."""
+    if len(body) <= room:
+        return body, 0
+    starts = [n for n, line in enumerate(body) if line[: len(_ROW)] == _ROW and line[len(_ROW) : len(_ROW) + 1] != " "]
+    end = max((n for n in starts if n <= room), default=room)
+    return body[:end], sum(n >= end for n in starts)

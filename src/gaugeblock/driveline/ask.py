@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
-from gaugeblock.errors import GaugeblockError
+from gaugeblock.errors import Ambiguous, GaugeblockError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -35,6 +35,7 @@ def _hardness(match: re.Match[str]) -> str:
 _HARDNESS = (
     Shaped(rf"(?P<n>[0-9]+(?:\.[0-9]+)?) ?(?P<scale>{_SCALE})(?: hardness)?", _hardness),
     Shaped(rf"(?P<scale>{_SCALE}) (?:of |is )?(?P<n>[0-9]+(?:\.[0-9]+)?)", _hardness),
+    Shaped(r"hardness (?:of |is )?(?P<n>[0-9]{2,3})", lambda m: f"{m['n']} ?", "hardness {}", doubt=6),
 )
 
 
@@ -44,6 +45,10 @@ def _by_value(value: str, *, steel: str = "", data: Refdata) -> Sheet:
     from gaugeblock.driveline.hardness import hardness
 
     number, scale = value.split(" ")
+    if scale == "?":
+        raise Ambiguous(
+            number, "hardness", "the scale was not said", ("HRC", "HRB", "HB", "HV"), "say the scale, 30 HRC"
+        )
     return hardness(scale, number, data=data)
 
 
@@ -139,7 +144,12 @@ STEEL = Topic(
         ),
         "hardness": _HARDNESS,
         "shaft": (
-            amount("length", after=r"(?:shaft|axle(?: shaft)?|bar|dia(?:meter)?|round)", bare="in", say="shaft {}"),
+            amount(
+                "length",
+                after=r"(?:shaft|axle(?: shaft)?|(?:round )?bar|dia(?:meter)?|round)",
+                bare="in",
+                say="shaft {}",
+            ),
             amount("length", before=r"(?:shaft|axle|diameter|dia)(?: of| is)?", say="shaft {}"),
             amount("length", say="shaft {}", doubt=3),
         ),
@@ -252,8 +262,8 @@ SETUP = Topic(
         ),
     },
     r"set(?:ting)?(?: ?up)?|axle|diff(?:erential)?|rear(?: end)?|gears?|crown ?wheel|setting|how much|clearance|torque",
-    needs=("component",),
-    settle=lambda values, _data: {"axle": "rear", "step": "final setting", **values},
+    needs=("component", "step"),
+    settle=lambda values, _data: {"axle": "rear", **values},
 )
 SPLINE = Topic(
     lambda: _answer("splines.answer", "spline"),

@@ -251,7 +251,7 @@ class Joints(Value):
 _SHAFTS = 3
 
 
-SEATINGS = OPTIONS["driveline seating"]
+FIXED, FLEXIBLE = SEATINGS = OPTIONS["driveline seating"]
 
 
 class SplineLoad(Value):
@@ -393,7 +393,10 @@ def maker(given: Mapping[str, str | None] | Sequence[str | None]) -> Maker:
     ends = {name: text for name in _MAKER_KEYS[:3] if (text := named.get(name)) is not None}
     if not ends:
         raise InputError("maker's figure", "maker", "no value, no low and no high", (), "give at least one")
-    typed = units.split_quantity(next(iter(ends.values())))[1]
+    first = next(iter(ends.values()))
+    typed = units.split_quantity(first)[1]
+    if not typed:
+        raise InputError(first[:60], "maker's figure", "not a number with its unit", (), 'write it as "0.006 in"')
     dimension = units.dimension(units.TYPED.get(typed, typed))
     read = {name: units.parse_measure(text, dimension, f"maker's {name}") for name, text in ends.items()}
     return Maker(**read, source=named.get("source") or "", place=named.get("place") or "")

@@ -80,6 +80,10 @@ def steel(
         "core_hardness": core_hardness,
         "shear_modulus": shear_modulus,
     }
+    if certificate is not None:
+        from gaugeblock.answer.needs import together
+
+        together(asked, {"certificate": ("yield_strength",)})
     of = keys.Shaft(
         grade,
         treatment,

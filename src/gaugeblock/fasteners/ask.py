@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
+from gaugeblock.answer.unpublished import maker_of, named_by
 from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.fasteners import keys
 from gaugeblock.fasteners.open_keys import LIMITS
@@ -27,6 +28,11 @@ _EVERYDAY = {
 _CONDITIONS = ("dry", "oiled", "anti-seize")
 
 
+def _metals(data: Refdata) -> dict[str, str]:
+    """The metals by name; ``alloy`` alone is as often the steel of the bolt."""
+    return {w: c for w, c in words_of("fasteners", "into", "fasteners/engagement")(data).items() if w != "alloy"}
+
+
 def _open_bolt(values: dict[str, str], data: Refdata) -> Open | None:
     """Coarse and fine of a bare size, the everyday grades, dry, oiled and with anti-seize: whatever was not said."""
     open_keys, rows = [], [values]
@@ -48,8 +54,22 @@ def _open_bolt(values: dict[str, str], data: Refdata) -> Open | None:
     return (tuple(open_keys), [{k: row[k] for k in open_keys} for row in rows]) if open_keys else None
 
 
+def _settle_bolt(values: dict[str, str], data: Refdata) -> dict[str, str]:
+    """``M8 fine`` is M8x1 where that is the one fine thread of the size."""
+    threads = _threads(values["thread"], data) if values["thread"].endswith(" fine") else ()
+    return {**values, "thread": threads[0]} if len(threads) == 1 else values
+
+
 def _threads(typed: str, data: Refdata) -> list[str]:
-    """The thread, or the coarse and the fine one of a bare size."""
+    """The thread, or the coarse and the fine one of a bare size; the fine ones of a metric size."""
+    if typed.endswith(" fine"):
+        size = typed.removesuffix(" fine")
+        coarse = keys.thread(size, data).cell
+        own = data.table("fasteners/threads").column("thread").values()
+        found = [c for c in own if c.startswith(f"{size}x") and c != coarse]
+        if not found:
+            raise LookupMiss(typed, "thread", "no fine thread of this size in the tables", [coarse], "say its pitch")
+        return found
     try:
         return [keys.thread(typed, data).cell]
     except Ambiguous as error:
@@ -85,6 +105,8 @@ def _open_part(values: dict[str, str], data: Refdata) -> Open | None:
 
     table = data.table("fasteners/part_torques")
     at = {k.name: i for i, k in enumerate(table.keys)}
+    if maker_of(values["part"], "fasteners", "part", data)[0]:
+        return None
     part = part_cell(values["part"], data)
     services = (values.get("service", "vehicle"), "any")
     own = [r.key for r in table.rows if r.key[at["part"]] == part and r.key[at["service"]] in services and _tightens(r)]
@@ -121,7 +143,7 @@ def _part() -> Callable[..., Sheet]:
 _TIGHTEN = (
     r"torque wrench|(?:wh?at'?s? )?(?:the )?(?:tightening |clamp(?:ing)? )?torque(?:s|d)?(?: specs?| settings?|"
     r" figures?|"
-    r" values?)?|torquing|tighten(?:ed|ing)?(?: down)?|tightness|how tight"
+    r" values?)?|torquing|tork|torgue|tighten(?:ed|ing)?(?: down)?|tightness|how tight"
     r"|(?:ft|foot|inch|in)[- ]?(?:lbs?|pounds?)|newton met(?:re|er)s?|nm|set(?:ting)?|snug"
 )
 
@@ -140,7 +162,7 @@ TORQUE = Topic(
                 say="into {}",
                 tail=_METAL_TAIL,
             ),
-            Named(words_of("fasteners", "into", "fasteners/engagement"), say="into {}", tail=_METAL_TAIL, doubt=4),
+            Named(_metals, say="into {}", tail=_METAL_TAIL, doubt=4),
         ),
         "insert": INSERT,
         "given": (
@@ -201,12 +223,16 @@ TORQUE = Topic(
     table="fasteners",
     job_keys={"maker": "maker.torque"},
     opens=_open_bolt,
+    settle=_settle_bolt,
 )
 PART = Topic(
     _part,
     "torque",
     {
-        "part": (Named(words_of("fasteners", "part", "fasteners/part_torques")),),
+        "part": (
+            Named(words_of("fasteners", "part", "fasteners/part_torques")),
+            Named(lambda data: named_by("fasteners", "part", data)),
+        ),
         "kind": (
             Shaped(
                 r"(?:by|in|how many|how much|number of)(?: the)? turns?(?: past snug| past contact| past finger"
@@ -214,6 +240,7 @@ PART = Topic(
                 always("by turns"),
             ),
             Shaped(r"turns?(?: past (?:snug|contact|finger tight))", always("by turns")),
+            Shaped(r"how (?:much|many) turns?", always("by turns")),
             Shaped(
                 r"(?:used again|reused|re-used|reusing|re-using|refitted|refitting|second hand)(?: an?)?(?:"
                 r" (?:old|used))?",
@@ -235,7 +262,11 @@ PART = Topic(
                 say="into {}",
                 tail=_METAL_TAIL,
             ),
-            Named(words_of("fasteners", "material", "fasteners/part_torques"), tail=_METAL_TAIL, doubt=1),
+            Named(
+                words_of("fasteners", "material", "fasteners/part_torques"),
+                tail=_METAL_TAIL + "|lines?|tubes?|tubing",
+                doubt=1,
+            ),
         ),
         "condition": CONDITION,
         **TOOLS,
@@ -244,7 +275,7 @@ PART = Topic(
             Named(words_of("fasteners", "service", "fasteners/part_torques")),
         ),
     },
-    _TIGHTEN + r"|plug|nuts?|bolts?|fittings?|lines?|seat|threads?|studs?|brakes?|tubes?|tubing",
+    _TIGHTEN + r"|nuts?|bolts?|seat|studs?|screws?|brakes?|tubes?|tubing",
     needs=("part",),
     table="fasteners",
     job_keys={"maker": "maker.torque"},

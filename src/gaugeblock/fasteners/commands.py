@@ -163,6 +163,11 @@ def _grip(a: argparse.Namespace) -> dict[str, str] | None:
 def _maker(a: argparse.Namespace) -> dict[str, str] | None:
     """The maker's figure of the options; None where none is given."""
     if a.maker is None:
+        of_maker = ("maker_source", "maker_place", "maker_condition", "new_bolts")
+        if any(getattr(a, name) is not None for name in of_maker):
+            from gaugeblock.answer.needs import together
+
+            together(vars(a), dict.fromkeys(of_maker, ("maker",)))
         return None
     given = {
         "torque": a.maker,

@@ -8,6 +8,7 @@ from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, Check
 from gaugeblock.answer.making import stated
 from gaugeblock.answer.printing import printed
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, Question
+from gaugeblock.answer.unpublished import maker_of, nobody
 from gaugeblock.errors import Ambiguous, LookupMiss, Offers
 from gaugeblock.fasteners import keys, read
 from gaugeblock.fasteners.bolt import Piece
@@ -67,8 +68,9 @@ def part(
     data = data or refdata()
     wish = read.wish(maker, wanted, None, confirmed, data)
     tools = read.tools(locknut, prevailing, adapter, wrench, data)
+    named, who = maker_of(part, "fasteners", "part", data)
     piece = Piece(
-        part_cell(part, data),
+        named or part_cell(part, data),
         size,
         seat,
         material,
@@ -89,6 +91,9 @@ def part(
         "wanted": wanted,
         **read.asked_of(tools, wish),
     }
+    if named and not wish.is_named:
+        near = data.words("fasteners", "related part").get(named, "")
+        return nobody(named, who, "TIGHTEN", "torque", asked, data, near)
     try:
         return answer(piece, asked, data)
     except LookupMiss as miss:
@@ -113,10 +118,25 @@ def _keys(piece: Piece, data: Refdata) -> dict[str, str]:
     at = {"part": piece.part, "service": piece.service}
     for name, typed in (("size", piece.size), ("seat", piece.seat), ("material", piece.material)):
         if typed is not None:
-            at[name] = size_cell(typed, piece.part, piece.service, data) if name == "size" else typed
+            at[name] = (
+                size_cell(typed, piece.part, piece.service, data) if name == "size" else _known(name, typed, data)
+            )
         elif _only_not_stated(piece.part, name, data):
             at[name] = "not stated"
     return at
+
+
+def _known(name: str, typed: str, data: Refdata) -> str:
+    """A seat or a material that some part has, or a metal that a thread goes into; else LookupMiss.
+
+    A row that is for any seat answers for each of them, and for no word that is none.
+    """
+    try:
+        return canonical(data, TABLE, name, typed)
+    except LookupMiss:
+        if name == "material" and typed.casefold() in data.words("fasteners", "into"):
+            return data.words("fasteners", "into")[typed.casefold()]
+        raise
 
 
 def _answer(

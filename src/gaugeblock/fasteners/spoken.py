@@ -40,7 +40,9 @@ _SIZE = r"(?:#|no\.? ?|number |num )(?P<no>[0-9]+)|(?P<size>[0-9]+[ -][0-9]+/[0-
 
 def _metric(match: re.Match[str]) -> str:
     pitch = match["pitch"] or match["pitch2"]
-    return f"M{match['d']}x{pitch}" if pitch else f"M{match['d']}"
+    if pitch:
+        return f"M{match['d']}x{pitch}"
+    return f"M{match['d']} fine" if " fine" in match[0] else f"M{match['d']}"
 
 
 def _inch(match: re.Match[str]) -> str | None:
@@ -57,7 +59,7 @@ THREAD = (
     Shaped(
         r"m ?(?P<d>[0-9]+(?:\.[0-9]+)?)(?: ?(?:x|by|\*|-) ?(?P<pitch>[0-9]*\.?[0-9]+)|"
         r" (?P<pitch2>0?\.[0-9]+|[123]\.[0-9]+))?"
-        r"(?: ?mm)?(?: coarse)?",
+        r"(?: ?mm)?(?: (?:coarse|fine)(?: (?:pitch|threads?))?)?",
         _metric,
         cue=("m",),
     ),

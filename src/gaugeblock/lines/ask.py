@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
+from gaugeblock.answer.unpublished import named_by
 from gaugeblock.lines.brakes.ask import TOPICS as BRAKES
 from gaugeblock.lines.fuel.ask import TOPICS as FUELS
 
@@ -10,6 +11,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     import re
 
+    from gaugeblock.answer.asking import Open
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.tables.load import Refdata
 
@@ -52,6 +54,20 @@ def _sheet(item: str, *, data: Refdata, **options: str) -> Sheet:
     return heat(item, data=data, **options)
 
 
+_FLUID, _AGES = "brake fluid", ("wet", "dry")
+
+
+def _open_heat(values: dict[str, str], data: Refdata) -> Open | None:
+    """Of brake fluid whose class was not said: each class, new or old as it was said."""
+    if values["item"] != _FLUID or values.get("state", _AGES[0]) not in _AGES or "beside" in values:
+        return None
+    rows = data.table("lines/fluids").rows
+    classes = sorted({r["item"] for r in rows if r["item"].startswith("DOT ") and r["state"] in _AGES})
+    if "state" in values:
+        return ("item",), [{"item": item} for item in classes]
+    return ("item", "state"), [{"item": item, "state": state} for item in classes for state in _AGES]
+
+
 HEAT = Topic(
     lambda: _sheet,
     "heat",
@@ -60,6 +76,7 @@ HEAT = Topic(
             Shaped(r"(?:brake fluid |fluid )?dot[- ]?(?P<n>3|4|5\.1|51|5)(?: (?:brake )?fluid)?", _dot),
             Shaped(r"brake fluid (?P<n>3|4|5\.1|5)", _dot),
             Shaped(r"(?:sae )?j?30[- ]?r ?(?P<n>[0-9]+(?:[- ]?t[12])?)(?: (?:fuel )?(?:hose|line))?", _j30),
+            Named(lambda data: named_by("lines", "item", data)),
             Named(
                 words_of("lines", "item", "lines/fluids", "lines/fuels", "lines/materials", bare=False),
                 tail=r"lines?|hoses?|tubes?|tubing|boots?|seals?|o-?rings?|grommets?|insulat(?:ion|ed)",
@@ -87,6 +104,7 @@ HEAT = Topic(
                 say="at {}",
             ),
             amount("temperature", say="at {}"),
+            Shaped(r"(?:(?:at|to) )?(?P<n>[0-9]{2,4}) degrees?", lambda m: f"{m['n']} degrees", "at {}", doubt=3),
         ),
         "beside": (
             Shaped(
@@ -109,12 +127,14 @@ HEAT = Topic(
             ),
         ),
     },
-    r"(?:when does (?:it )?|does (?:it )?|will (?:it )?)?(?:boils?|boiling(?: points?)?|boil"
-    r" over)|(?:max(?:imum)?|top|highest)|"
+    r"(?:when does (?:it )?|does (?:it )?|will (?:it )?)?(?:boils?|boil(?:ing)?(?: points?)?|boil"
+    r" over)|(?:boiling )?points?|(?:max(?:imum)?|top|highest)|"
     r"temp(?:erature)?s?(?: limits?| ratings?| range)?|how hot|too hot|hot|heat(?: limit| rating|"
     r" resist\w*)?|stands?(?: up)?|limits?|survives?|melts?|rated|"
-    r"ratings?|safe|okay|handle|live|good for|cope|degrees|burn|fluids?|hoses?|(?:brake |fuel |steel )?lines?|degrees",
+    r"ratings?|safe|okay|handle|live|good for|cope|degrees|burn|brake fluids?|fluids?|hoses?|(?:brake |fuel |steel"
+    r" )?lines?|degrees",
     needs=("item",),
+    opens=_open_heat,
 )
 
 

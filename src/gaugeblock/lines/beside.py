@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock.errors import InputError
 from gaugeblock.lines.item import table_of
 from gaugeblock.lines.route import route
+from gaugeblock.tables.load import canonical
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -23,6 +24,8 @@ def beside(
     ``given`` are further keys of a line as ``route`` takes them (``gap``, ``od``, ``hot_od`` ...). InputError for a
     class of a fluid, which has a state; else as ``route``.
     """
+    if all(given.get(k) is None for k in ("hot_temperature", "temperature")):
+        canonical(data, "lines/heat_sources", "part", hot)  # only a part that is known needs no temperature
     if table_of(item, data) == "lines/materials":
         return route(material=item, klass=klass, state=state, beside=hot, data=data, **given)
     if klass is not None:

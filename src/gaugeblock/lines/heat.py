@@ -8,6 +8,7 @@ from gaugeblock.answer.decision import Candidate, Decision, ask, none, stop, use
 from gaugeblock.answer.making import stated
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.answer.unpublished import maker_of, nobody
 from gaugeblock.errors import InputError
 from gaugeblock.lines import cautions as line_cautions
 from gaugeblock.lines.found import of_stop
@@ -61,8 +62,12 @@ def heat(
     for key, typed in asked.items():
         if typed is not None and not isinstance(typed, str):
             raise InputError(str(typed)[:60], key, "text is wanted", (), 'write it in quotes, "120 degC"')
-    found = item_of(item, klass, state, data)
     given = None if at is None else stated_temperature(at, data)
+    named, who = maker_of(item, "lines", "item", data)
+    if named:
+        near = data.words("lines", "related item").get(named, "")
+        return nobody(named, who, "KEEP UNDER", "limit of heat", asked, data, near)
+    found = item_of(item, klass, state, data)
     if found.open_key:
         choices = found.alternatives()
         if found.open_key != "state" or not 0 < len(choices) <= MOST:

@@ -5,6 +5,7 @@ parts.
 from __future__ import annotations
 
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, OK, Check
+from gaugeblock.answer.needs import together
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.lines import cases as line_cases
 from gaugeblock.lines import fit as line_fit
@@ -59,6 +60,8 @@ def route(service: str | None = None, *, draw: bool = False, data: Refdata | Non
     >>> route("brake", fluid="DOT 4", temperature="170 degC", temperature_by="thermocouple").worst
     'not ok'
     """
+    needs = {"line_limit_from": ("line_limit",), "fluid_limit_from": ("fluid_limit",)}
+    together(given, {**needs, "temperature_by": ("temperature",)})
     return route_of(line_of_text({"service": service, **given}), draw=draw, data=data)
 
 

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.opening import answered, compared, spoken
+from gaugeblock.answer.opening import answered, compared
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.errors import InputError
-from gaugeblock.plain.chatter import TURNING
 from gaugeblock.plain.reading import Reading, mend, read
 from gaugeblock.plain.words import words_of
 from gaugeblock.tables.load import Refdata, refdata
@@ -55,13 +53,16 @@ def answer(question: str, *, compare: str | None = None, data: Refdata | None = 
 
 def reading_of(question: str, data: Refdata) -> Reading:
     """How a question is read; InputError for one that is not read whole."""
-    reading = understood(words_of(question), data)
+    words = words_of(question)
+    reading = understood(words, data)
     if reading.unread:
-        raise _not_understood(question, reading, data)
-    missing = [need for need in reading.topic.needs if need not in reading.values]
-    if missing:
-        what = f"the {spoken(missing[0])} was not said"
-        raise InputError(question, f"read as {_as_said(reading)}", what, (), f"say the {spoken(missing[0])}")
+        from gaugeblock.plain.refused import not_understood
+
+        raise not_understood(question, words, reading, _as_said(reading), data)
+    if any(need not in reading.values for need in reading.topic.needs):
+        from gaugeblock.plain.refused import not_said
+
+        raise not_said(question, words, reading, _as_said(reading), data)
     return reading
 
 
@@ -97,27 +98,3 @@ def _as_said(reading: Reading) -> str:
     text = f"{reading.topic.noun}: {text}" if text else reading.topic.noun
     mended = "; ".join(f'"{typed}" as {meant}' for typed, meant in reading.mended)
     return f"{text} ({mended})" if mended else text
-
-
-def _not_understood(question: str, reading: Reading, data: Refdata) -> InputError:
-    words = ", ".join(f'"{word}"' for word in dict.fromkeys(reading.unread))
-    turns = [w for w in reading.unread if w.split()[0] in TURNING]
-    if turns:
-        why = f"not understood: {words}; it may turn the answer round, so nothing is answered"
-        do = "say what it is, not what it is not"
-    else:
-        why = f"not understood: {words}"
-        do = "say it in other words, or leave it out if it changes nothing"
-    where = f"read as {_as_said(reading)}" if reading.values else ""
-    return InputError(question, where, why, lambda: _near(reading, data), do)
-
-
-def _near(reading: Reading, data: Refdata) -> list[str]:
-    from gaugeblock.tables.near import nearest
-
-    known = {w: w for w in reading.topic.vocabulary(data)}
-    found: list[str] = []
-    for word in reading.unread:
-        if word.isalpha():
-            found += [n for n in nearest(word, known, 3) if n not in found]
-    return found[:5]

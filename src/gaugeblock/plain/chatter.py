@@ -22,7 +22,7 @@ remind require required requirement requirements right run running s said same s
 shop should show side sir sit sits sitting so some somebody someone something somewhere sorry sort spec specced
 specification specifications specs spot standard start still stuff suggest suggested suppose supposed sure ta table
 take takes talking tell tells thank thanks that that'll that's thats the their them then there there's these they
-they're thing things think this those though thought time to today told tomorrow tonight too truck try trying type
+they're thing things think this those though thought time to today told tomorrow tonight too truck trunk try trying type
 types typical typically u uh uhh um umm up upto ur us usual usually vehicle very wanna want wanted wants was we we'd
 we'll we're we've well were what what'd what'll what're what's whatever whats when where where's wheres which while
 who will with wondering work working works would write y'all ya yeah yep yes you you'd you'll you're your yours

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from gaugeblock.negation import denied
 from gaugeblock.plain.chatter import CHATTER, TURNING
 from gaugeblock.value import Value, put
 
@@ -130,7 +131,7 @@ def mend(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | N
     known = reading.topic.vocabulary(data) | CHATTER
     changes: dict[str, str] = {}
     for word in reading.unread:
-        near = _near(word, known) if word not in TURNING and word not in known else []
+        near = _near(word, known) if word not in TURNING and word not in known and not denied(word) else []
         if len(near) == 1:
             changes[word] = near[0]
     if not changes:

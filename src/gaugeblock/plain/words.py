@@ -97,6 +97,7 @@ def words_of(line: str) -> tuple[str, ...]:
     text = re.sub(r"(?<=[0-9]),(?=[0-9]{3}\b)", "", text)  # 1,500
     text = re.sub(r"\bw/o\b", "without", text)
     text = re.sub(r"\bw/ ?(?=[a-z0-9])", "with ", text)
+    text = re.sub(r"\bw (?=oil|lube|greas|anti|moly|wax|paste|insert|lock|water|the |an? )", "with ", text)
     text = re.sub(r"(?<![0-9/] )\binch and an? (half|quarter)\b", r"1 and a \1 inch", text)
     text = re.sub(r"[,;:!?()\[\]]+|\.(?=\s|$)", " ", text)
     text = re.sub(r"(?<=[a-z])/(?=[a-z])(?<!\bw/)", " / ", text) if " / " in text else text

@@ -313,12 +313,13 @@ def _reference_faults(
 
 
 # A word may also say what it is near to, or the opposite of, in a key column, or of what kind a cell is.
-KIND, RELATIONS = "kind of ", ("related ", "opposite ")
+# Or who has the figure of a thing that exists and that no table has.
+KIND, MAKER, RELATIONS = "kind of ", "maker of ", ("related ", "opposite ")
 
 
 def _relation(column: str) -> tuple[str, str]:
     """What a word says of a key column (blank: that it means a cell of it), and the column."""
-    for relation in (KIND, *RELATIONS):
+    for relation in (KIND, MAKER, *RELATIONS):
         if column.startswith(relation):
             return relation, column.removeprefix(relation)
     return "", column
@@ -343,8 +344,8 @@ def _word_faults(tables: Mapping[str, list[Row]], words: list[Row]) -> list[Faul
         if c["domain"] not in columns:
             continue
         relation, column = _relation(c["column"])
-        if relation == KIND and column in columns[c["domain"]]:
-            continue  # the cell is a kind, not a key
+        if relation in (KIND, MAKER) and column in columns[c["domain"]]:
+            continue  # the cell is a kind or somebody, not a key
         choices = OPTIONS.get(f"{c['domain']} {column}", ())
         if c["cell"] in choices:
             continue

@@ -137,14 +137,27 @@ def _open_gauge(values: dict[str, str], data: Refdata) -> Open | None:
     return ("system",), [{"system": s} for s in dict.fromkeys(systems)]
 
 
+# A brake line is flared double, or in a bubble: a single flare may crack.
+_OF_BRAKES = ("45 deg double", "bubble (ISO)")
+
+
+def _settle_flare(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """Which line it is says which flares are meant, and that the nut of a double one is that of an inverted flare."""
+    settled = {k: v for k, v in values.items() if k != "line"}
+    if "line" in values and values.get("flare") == _OF_BRAKES[0]:
+        settled.setdefault("standard", "inverted flare")
+    return settled
+
+
 def _open_flare(values: dict[str, str], data: Refdata) -> Open | None:
     """The kinds of flare of a tube of this size."""
     if "flare" in values:
         return None
     found = []
-    for kind in data.table("tubes/flares").column("flare").values():
+    kinds = data.table("tubes/flares").column("flare").values()
+    for kind in _OF_BRAKES if "line" in values else kinds:
         try:
-            _answer("flare", "flare")(**{**values, "flare": kind}, data=data)
+            _answer("flare", "flare")(**_settle_flare({**values, "flare": kind}, data), data=data)
         except (LookupMiss, Ambiguous):
             continue
         found.append({"flare": kind})
@@ -169,7 +182,7 @@ BEND = Topic(
             Named(words_of("tubes", "service")),
         ),
     },
-    r"(?:can i |will (?:it )?|does (?:it )?|how tight can i"
+    r"(?:bend )?radius|hard ?lines?|clr|(?:can i |will (?:it )?|does (?:it )?|how tight can i"
     r" )?(?:bends?|bending|bent|bendable)|tubes?|tubing|take|kinks?|how tight|tightest|min(?:imum)?(?: bend)?"
     r" radius|smallest(?: bend)? radius|tightest(?: bend)? radius|minimum|min|od|x|die|bender|exhaust|line|(?:main"
     r" )?hoop|rules|shoe",
@@ -226,6 +239,7 @@ FLARE = Topic(
         "od": _OD,
         "wall": _WALLS,
         "standard": (Named(words_of("tubes", "standard", "tubes/flares")),),
+        "line": (Shaped(r"brakes?(?: (?:lines?|pipes?|tubes?|tubing))?", always("brake line"), "of a brake line"),),
         "port": (
             Shaped(
                 r"(?:port|thread|threads?) (?P<t>[0-9/]+-[0-9]{2}|m[0-9]+x[0-9.]+)",
@@ -240,11 +254,12 @@ FLARE = Topic(
             ),
         ),
     },
-    r"flares?|flared|nuts?|(?:nut )?threads?(?: size)?|what threads?|lines?|(?:brake|fuel) (?:lines?|pipes?|tubes?)(?:"
-    r" nuts?)?|tubes?|size|fits?|ports?",
+    r"flares?|flared|nuts?|(?:nut )?threads?(?: size)?|what threads?|lines?|fuel (?:lines?|pipes?|tubes?)(?:"
+    r" nuts?)?|tubes?|size|fits?|ports?|max(?:imum)? wall|wall(?: max(?:imum)?| limit)?|max(?:imum)?",
     needs=("od",),
     asks_for=r"flares?(?! nuts?)|flared|threads?|ports?|orb|bubble",
     opens=_open_flare,
+    settle=_settle_flare,
 )
 
 

@@ -156,6 +156,7 @@ def half_last_digit(figure: Figure) -> float:
 
 def _wall_check(figures: list[Figure], wall: str | None, cell: str, od: str, data: Refdata) -> Check:
     name = WALL
+    measure = None if wall is None else keys.length(wall, "wall")
     limit = next((f for f in figures if f.quantity == "wall_maximum"), None)
     if limit is None:
         return Check(
@@ -165,10 +166,9 @@ def _wall_check(figures: list[Figure], wall: str | None, cell: str, od: str, dat
             bears=INFORM,
         )
     needed = Bound(limit.typical, limit.unit, "max", limit)
-    if wall is None:
+    if measure is None:
         text = f"the wall is not given; {limit.text} {limit.unit} at most ({limit.source})"
         return Check(name, CANNOT_TELL, text, needed, bears=INFORM)
-    measure = keys.length(wall, "wall")
     got = measure.to(limit.unit)
     slack = half_last_digit(limit)
     actual = Bound(got, limit.unit, figure=stated(measure, "tube_wall", "wall", data))

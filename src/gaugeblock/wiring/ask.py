@@ -90,13 +90,21 @@ CIRCUIT = Topic(
             amount("current", after="fuse", say="{} fuse"),
             amount("current", before="fuse(?: of| is)?", say="{} fuse"),
         ),
+        "kind": (
+            Shaped(
+                r"(?:starter|cranking|starting)(?: motor)?(?: (?:cable|lead|wire))?",
+                always("starter cable"),
+                "starter cable",
+                cue=("start", "crank"),
+            ),
+        ),
         "connector": (amount("current", after="connector", say="{} connector"),),
         "wire": (Shaped(r"(?P<n>[0-9]+(?:/0)?) ?(?:awg|gauge|gage|ga|guage)(?: (?:wire|cable))?", _gauge, "{} wire"),),
     },
     (
         r"(?:what |which )?(?:size|gauge|gage)?(?: of)? ?(?:wires?|wiring|cables?)(?: size| gauge)?"
         r"|circuits?|fan|pump|lights?|headlights?|voltage drop|amps?|carry|battery|from the battery"
-        r"|relay"
+        r"|relay|alternators?|generators?|winch|compressor|stereo|amplifier|charger|charg(?:e|ing)"
     ),
     needs=("current", "length"),
     table="circuits",

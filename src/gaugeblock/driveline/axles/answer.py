@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock import units
+from gaugeblock.answer.needs import together
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline import keys
 from gaugeblock.driveline.axles.form import Form, parts_of
@@ -94,6 +95,9 @@ KEYS = (
 )
 
 
+_NEEDS = {"certificate": ("yield_strength",), "root": ("spline",)}
+
+
 def axle(material: str | None = None, *, data: Refdata | None = None, **typed: Unpack[Typed]) -> Sheet:
     """The torque that can reach one axle shaft, and whether the shaft carries it.
 
@@ -123,6 +127,7 @@ def axle(material: str | None = None, *, data: Refdata | None = None, **typed: U
     """
     data = data or refdata()
     asked = asked_of(material, typed)
+    together(asked, _NEEDS)
     return judged(shaft_of(asked, data), form_of(asked), Pull.read(asked), asked, data)
 
 
@@ -142,6 +147,7 @@ def axle_compared(
     """
     data = data or refdata()
     asked = asked_of(material, typed)
+    together(asked, _NEEDS)
     from gaugeblock.driveline.axles.comparing import compared
 
     return compared(what, shaft_of(asked, data), form_of(asked), Pull.read(asked), asked, data)
@@ -157,6 +163,13 @@ def asked_of(material: str | None, typed: Mapping[str, object]) -> dict[str, str
 
 def form_of(typed: Mapping[str, Any]) -> Form:
     """The form of the shaft, from texts or measures by key."""
+    if typed["spline"] is not None or typed["teeth"] is not None:
+        from gaugeblock.driveline.splines.sizes import per_inch_of, teeth_of
+
+        if typed["spline"] is not None:
+            per_inch_of(typed["spline"])
+        if typed["teeth"] is not None:
+            teeth_of(typed["teeth"])
     return Form(
         parts_of(typed["parts"]),
         typed["spline"],

@@ -5,16 +5,21 @@ from __future__ import annotations
 from gaugeblock import lookup
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.decision import Candidate, Decision, ask, stop, use
+from gaugeblock.answer.needs import together, unused
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline import keys
-from gaugeblock.driveline.keys import SplineLoad
+from gaugeblock.driveline.keys import FIXED, SplineLoad
 from gaugeblock.driveline.splines.sizes import Sizes, check_form, teeth_of
 from gaugeblock.driveline.splines.strength import Strained, strained
 from gaugeblock.driveline.statements import rule_cautions
 from gaugeblock.tables.load import Refdata, refdata
 
 VERB = "CARRIES"
+# What is said of the load of a spline, and says nothing of its sizes.
+_OF_LOAD = ("bore", "material", "source", "load", "cycles", "length", "seating")
+_NEEDS = {**dict.fromkeys(_OF_LOAD, ("torque",)), **dict.fromkeys(("misalignment", "revolutions"), ("seating",))}
+_USUAL = {"pressure_angle": "30 deg", "root": "flat root", "fit": "side fit"}
 
 
 def spline(
@@ -72,9 +77,12 @@ def spline(
         "misalignment": misalignment,
         "revolutions": revolutions,
     }
+    together(asked, _NEEDS)
     cell = data.words("driveline", "pitch").get(" ".join(pitch.split()).casefold(), pitch.strip())
     count = teeth_of(teeth)
     if cell == "parallel side":
+        given = {**asked, **{k: None for k, usual in _USUAL.items() if asked[k] == usual}}
+        unused(given, ("torque", *_USUAL), "a parallel side spline")
         return _straight(cell, count, asked, data)
     root, fit = check_form(pressure_angle, root, fit, data)
     made = Sizes(cell, count, root, fit, data)
@@ -93,6 +101,8 @@ def spline(
             misalignment,
             revolutions,
         )
+        if load_of.seating == FIXED:
+            unused(asked, ("misalignment", "revolutions"), "a spline that cannot rock")
     return judged(made, load_of, asked, data)
 
 

@@ -21,30 +21,13 @@ class Sizes:
     """One spline: what was asked of it, and each size by its own rule."""
 
     def __init__(self, cell: str, count: int, root: str, fit: str, data: Refdata) -> None:
-        match = _PITCH.fullmatch(cell)
-        if match is None or Fraction(match["stub"]) != 2 * Fraction(match["pitch"]) or not Fraction(match["pitch"]):
-            raise InputError(
-                cell,
-                "pitch",
-                "not a spline pitch: the second number is twice the first",
-                ("24/48", "16/32", "12/24"),
-                "write it as 24/48",
-            )
-        self.per_inch = float(Fraction(match["pitch"]))
-        if self.per_inch < 2.5 or 12 < self.per_inch < 16:
-            raise InputError(
-                cell,
-                "pitch",
-                "outside the pitches the equations were printed for",
-                ("12/24", "16/32", "24/48"),
-                "ask the maker",
-            )
+        self.per_inch = per_inch_of(cell)
         self.data = data
         self.count = count
         self.root = root
         self.fit = fit
         self.key = {"pitch": cell, "teeth": str(count), "root": root, "fit": fit}
-        per_inch = Measure(Fraction(match["pitch"]), "1/in", f"{match['pitch']} 1/in")
+        per_inch = Measure(Fraction(cell.partition("/")[0]), "1/in", f"{cell.partition('/')[0]} 1/in")
         self.pitch = stated(per_inch, "spline_pitch", "pitch", data)
         self.teeth = stated(Measure(Fraction(count), "teeth", f"{count} teeth"), "spline_teeth", "teeth", data)
         self.diameter = self._made(
@@ -124,6 +107,29 @@ class Sizes:
         out.append(self._made("spline_circular_pitch", "spline_circular_pitch", tooth, (self.pitch,)))
         out.append(self.space_width)
         return out
+
+
+def per_inch_of(cell: str) -> float:
+    """The teeth to one inch of pitch diameter that a pitch means, ``24/48``; InputError for one that is none."""
+    match = _PITCH.fullmatch(cell)
+    if match is None or Fraction(match["stub"]) != 2 * Fraction(match["pitch"]) or not Fraction(match["pitch"]):
+        raise InputError(
+            cell,
+            "pitch",
+            "not a spline pitch: the second number is twice the first",
+            ("24/48", "16/32", "12/24"),
+            "write it as 24/48",
+        )
+    per_inch = float(Fraction(match["pitch"]))
+    if per_inch < 2.5 or 12 < per_inch < 16:
+        raise InputError(
+            cell,
+            "pitch",
+            "outside the pitches the equations were printed for",
+            ("12/24", "16/32", "24/48"),
+            "ask the maker",
+        )
+    return per_inch
 
 
 def teeth_of(typed: str) -> int:

@@ -84,6 +84,26 @@ class _Strength:
                 load.bore.text, "bore", "not smaller than the spline's root", (), "give the bore under the spline"
             )
         self.key = {**made.key, "torque": f"{self.torque.text} {self.torque.unit}"}
+        self._read_words()
+
+    def _read_words(self) -> None:
+        """Each word that was given is one of the tables, though another that its check needs was not given."""
+        load = self.load
+        if load.material is not None:
+            self.material()
+        for typed, name, quantity, column in (
+            (load.source, "source", "application_factor", "case"),
+            (load.load, "load", "application_factor", "level"),
+            (load.cycles, "cycles", "fatigue_life_factor", "level"),
+            (load.revolutions, "revolutions", "wear_life_factor", "level"),
+            (load.misalignment, "misalignment", "load_distribution_factor", "level"),
+        ):
+            rows = self.data.table(_FACTORS).by_quantity.get(quantity, [])
+            choices = dict.fromkeys(r[column].removeprefix(f"{name} ") for r in rows)
+            if typed is not None and self.data.words("driveline", column).get(typed.casefold(), typed) not in choices:
+                from gaugeblock.tables.near import of_these
+
+                raise LookupMiss(typed, name, f"not a {name} of the tables", of_these(typed, list(choices)))
 
     def lacks(self, check: str) -> list[str]:
         """The keys that a check needs and that were not given."""

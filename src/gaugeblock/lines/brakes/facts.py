@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import CANNOT_TELL, INFORM, Check
 from gaugeblock.answer.decision import none
+from gaugeblock.answer.needs import unused
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.lines.brakes import balance, habits, rules
@@ -25,6 +26,8 @@ SUBJECTS = {
     STOPPING: ("stopping", "stop", "stopping distances", "braking distance"),
     RESERVE: ("reserve", "pedal", "pedal travel"),
 }
+# What a subject does not go by: a rule has its place, a habit its case.
+_UNUSED = {**dict.fromkeys((BALANCE, BLEEDING), ("case", "place")), **dict.fromkeys((RESIDUAL, SIZE), ("place",))}
 _ORDER = (
     "Bleed by the vehicle's own manual. Of four manuals read, three print right rear, left rear, right front, left"
     " front; one begins with the wheel nearest the place that was opened. After the master cylinder was off or ran"
@@ -51,6 +54,7 @@ def brake_fact(
     data = data or refdata()
     named = choice_of(subject, "subject", SUBJECTS) or ""
     asked = {"subject": subject, "case": case, "place": place}
+    unused(asked, _UNUSED.get(named, ("case",)), named)
     if named == BLEEDING:
         return _bleeding(asked, data)
     if named == BALANCE:

@@ -6,6 +6,7 @@ from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import INFORM
 from gaugeblock.answer.decision import none
+from gaugeblock.answer.needs import together
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.tables.interval import parse_interval
@@ -96,6 +97,7 @@ def bend(
         "modulus": modulus,
         "test": test,
     }
+    together(asked, {"maker_source": ("maker_radius",), "measured_to": ("radius",)})
     size = keys.outside_diameter(od, data)
     made = _made(keys.metres(size), radius, measured_to, maker_radius, maker_source, diameters, data)
     stock = keys.stock(material, data, product, condition, spec)

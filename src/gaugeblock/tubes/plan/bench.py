@@ -5,7 +5,7 @@ from __future__ import annotations
 from gaugeblock import units
 from gaugeblock.answer.check import OK
 from gaugeblock.answer.decision import STOP, USE
-from gaugeblock.answer.text import MARKS, fitted
+from gaugeblock.answer.text import MARKS, fitted, width
 from gaugeblock.drawing.lengths import degrees_text
 from gaugeblock.drawing.stick_drawing import ordinal, turn_words
 from gaugeblock.tubes.plan.marks import DATUMS
@@ -95,8 +95,8 @@ def render(plan: Plan, *, why: bool = False) -> str:
         lines += fitted(f"{caution.severity}: {caution.text}", 2, 6)
     data = sheet.data
     draft = " (draft data)" if data.is_draft else ""
-    foot = f"  data release {data.release}{draft}; the part maker's sheet and local codes govern"
-    lines += ["", foot if why else f"{foot}; all checks and cautions: --why"]
+    foot = f"data release {data.release}{draft}; the part maker's sheet and local codes govern"
+    lines += ["", *fitted(foot if why else f"{foot}; all checks and cautions: --why", 2, 4)]
     return "\n".join(lines)
 
 
@@ -129,8 +129,13 @@ def _marked(plan: Plan) -> list[str]:
         wide = [max(len(r[i]) for r in (HEADS, *rows)) + 2 for i in range(len(HEADS) - 1)]
         lines.append("")
         for row in (HEADS, *rows):
-            lines.append("  " + "".join(f"{c:<{w}}" for c, w in zip(row, [*wide, 0], strict=True)).rstrip())
-        lines += ["", "  clockwise is as seen looking along the tube from START, whichever end is in the die"]
+            start = "  " + "".join(f"{c:<{w}}" for c, w in zip(row[:-1], wide, strict=True))
+            if len(start) + len(row[-1]) <= width():
+                lines.append(start + row[-1])
+            else:  # what is done first stands under the row
+                lines += [start.rstrip(), *fitted(row[-1], 7, 7)]
+        seen = "clockwise is as seen looking along the tube from START, whichever end is in the die"
+        lines += ["", *fitted(seen, 2, 4)]
     for text in (*shape_words(plan), *_places(plan)):
         lines += fitted(text, 2, 4)
     for figure in plan.sheet.figures:

@@ -97,6 +97,7 @@ def tube(argv: list[str], read_job: Callable[[str], Job]) -> int:
         from gaugeblock.job import form
         from gaugeblock.tubes.plan.plan import work_out
 
+        _read_words(given, data)
         ((shape, text),) = forms.items()
         option = f"--{shape.replace('_', '-')}"
         die = {name: getattr(a, name) for name, _ in _DIE.values() if getattr(a, name) is not None}
@@ -105,6 +106,19 @@ def tube(argv: list[str], read_job: Callable[[str], Job]) -> int:
         keys = {"name": shape.replace("_", "-"), **given, **trim, shape: form.shape(shape, text, option)}
         plans = [work_out(keys, die=die, stock_length=a.stock_length, data=data)]
     return _print(plans, a.json, a.why, named=a.name is not None or a.job is None)
+
+
+def _read_words(given: dict[str, str], data: Any) -> None:
+    """The words of the options, read whether or not the plan comes to use them."""
+    from gaugeblock.answer.needs import together
+    from gaugeblock.tables.load import canonical
+    from gaugeblock.tubes import keys
+
+    together(given, {"maker_source": ("maker_radius",)})
+    if "material" in given:
+        keys.stock(given["material"], data)
+    if "method" in given:
+        canonical(data, "tubes/bend_minimums", "method", given["method"])
 
 
 def _of_job(job: Job, job_path: str, name: str | None, data: Any) -> list[Plan]:

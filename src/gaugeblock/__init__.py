@@ -39,6 +39,9 @@ if TYPE_CHECKING:
     from gaugeblock.errors import OutputError as OutputError
     from gaugeblock.errors import UnitError as UnitError
     from gaugeblock.exhaust.gap import exhaust_gap as exhaust_gap
+    from gaugeblock.exhaust.ignition import exhaust_ignition as exhaust_ignition
+    from gaugeblock.exhaust.joint import exhaust_joint as exhaust_joint
+    from gaugeblock.exhaust.outlet import exhaust_outlet as exhaust_outlet
     from gaugeblock.exhaust.pipe import exhaust_pipe as exhaust_pipe
     from gaugeblock.exhaust.run.answer import exhaust_run as exhaust_run
     from gaugeblock.fasteners.part import part as part
@@ -136,6 +139,9 @@ __all__ = [
     "circuit",
     "clips",
     "exhaust_gap",
+    "exhaust_ignition",
+    "exhaust_joint",
+    "exhaust_outlet",
     "exhaust_pipe",
     "exhaust_run",
     "find",

@@ -4,8 +4,15 @@ from gaugeblock.answer.wing import Wing
 
 WING = Wing(
     "exhaust",
-    {"exhaust": ("commands", "pipe size, run and gaps of an exhaust")},
-    {"exhaust_pipe": "pipe", "exhaust_run": "run.answer", "exhaust_gap": "gap"},
+    {"exhaust": ("commands", "pipe size, run, joints, gaps, outlet of an exhaust, ignition beside it")},
+    {
+        "exhaust_pipe": "pipe",
+        "exhaust_run": "run.answer",
+        "exhaust_gap": "gap",
+        "exhaust_joint": "joint",
+        "exhaust_outlet": "outlet",
+        "exhaust_ignition": "ignition",
+    },
     {"exhausts": "Exhaust"},
     hints=(
         r"exhausts?|tail ?pipes?|mufflers?|silencers?|collectors?|hangers?|slip|bellows|flex|back"

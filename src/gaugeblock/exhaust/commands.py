@@ -50,6 +50,44 @@ _GAP: tuple[Option, ...] = (
     ("movement", "L", "of the run towards it when hot: 3/8 in"),
     ("jurisdiction", "J", "whose rule it must keep: US Maryland"),
 )
+_JOINT: tuple[Option, ...] = (
+    ("kind", "K", "slip joint, sliding joint, butt weld, mitre, collector, balance pipe, sensor boss, flange"),
+    ("od", "D", "of the pipe: 2-1/2 in"),
+    ("wall", "T", "of the pipe: .065 in"),
+    ("socket", "D", "inside diameter of the socket as it is: 2.520 in"),
+    ("overlap", "L", "of the pipe in its socket as it is: 1-1/2 in"),
+    ("angle", "A", "that a mitred bend turns in all: 90 deg"),
+    ("tried", "T", "how it was found tight: smoke, 2 psi, 2026-11-20"),
+)
+_OUTLET: tuple[Option, ...] = (("jurisdiction", "J", "whose rules hold: Germany, US New Hampshire"),)
+_IGNITION: tuple[Option, ...] = (
+    ("maker-gap", "L", "plug gap that the engine maker says: 0.044 in"),
+    ("gap", "L", "as set: 0.044 in"),
+    ("reach", "L", "of the new plugs: 0.750 in"),
+    ("old-reach", "L", "of the plugs that came out: 0.750 in"),
+    ("heat-range", "R", "as the engine maker says"),
+    ("lead", "L", "from the nearest lead to the pipe: 1-1/2 in"),
+    ("timing-before", "A", "before the headers came off: 10 deg"),
+    ("timing-after", "A", "with the headers on, at the same speed: 10 deg"),
+)
+
+
+def _joint() -> Callable[..., Sheet]:
+    from gaugeblock.exhaust.joint import exhaust_joint
+
+    return exhaust_joint
+
+
+def _outlet() -> Callable[..., Sheet]:
+    from gaugeblock.exhaust.outlet import exhaust_outlet
+
+    return exhaust_outlet
+
+
+def _ignition() -> Callable[..., Sheet]:
+    from gaugeblock.exhaust.ignition import exhaust_ignition
+
+    return exhaust_ignition
 
 
 def _run() -> Callable[..., Sheet]:
@@ -90,6 +128,30 @@ QUESTIONS: dict[str, tuple[str, str, tuple[Option, ...], int, Callable[[], Calla
         _GAP,
         1,
         _gap,
+    ),
+    "joint": (
+        "Socket and overlap, weld gap, mitres, collector, balance pipe, sensor boss, flanges.",
+        'gaugeblock exhaust joint --kind "slip joint" --od "2-1/2 in" --socket "2.52 in" --overlap "1-1/2 in"',
+        _JOINT,
+        1,
+        _joint,
+    ),
+    "outlet": (
+        "Where the end of an exhaust may be, by published rules.",
+        "gaugeblock exhaust outlet --jurisdiction Germany",
+        _OUTLET,
+        0,
+        _outlet,
+    ),
+    "ignition": (
+        "Plugs, leads and timing beside headers, before and after.",
+        (
+            'gaugeblock exhaust ignition --maker-gap "0.044 in" --gap "0.044 in" --reach "0.75 in" --old-reach "0.75'
+            ' in" --heat-range "as the maker says" --lead "1-1/2 in" --timing-before "10 deg" --timing-after "10 deg"'
+        ),
+        _IGNITION,
+        0,
+        _ignition,
     ),
 }
 

@@ -29,7 +29,7 @@ from gaugeblock.units import Measure
 Stiffness = Annotated[Measure, partial(values.measure, dim="stiffness")]
 Area = Annotated[Measure, partial(values.measure, dim="area")]
 
-RUN, PIPE = "run", "pipe"
+RUN, PIPE, JOINT, OUTLET, IGNITION = WHAT = ("run", "pipe", "joint", "outlet", "ignition")
 
 
 class ExhaustHanger(Part):
@@ -68,11 +68,13 @@ class ExhaustGap(Part):
 
 
 class Exhaust(Entry):
-    """``[[exhausts]]``: a run made of tubes of this job, of points, or of a length; or the size of a pipe."""
+    """``[[exhausts]]``: a run made of tubes of this job, of points, or of a length; the size of a pipe, a joint,
+    its outlet, or the ignition beside it.
+    """
 
     name: Name
     where: Text | None = None
-    kind: Annotated[str, one_of(RUN, PIPE)] | None = None
+    kind: Annotated[str, one_of(*WHAT)] | None = None
     tubes: tuple[Name, ...] = ()
     points: tuple[Point, ...] = ()
     radius: Length | None = None
@@ -94,6 +96,19 @@ class Exhaust(Entry):
     pipes: Name | None = None
     gas: Name | None = None
     back_pressure: Name | None = None
+    joint: Name | None = None
+    socket: Name | None = None
+    overlap: Name | None = None
+    angle: Name | None = None
+    tried: Name | None = None
+    maker_gap: Name | None = None
+    gap: Name | None = None
+    reach: Name | None = None
+    old_reach: Name | None = None
+    heat_range: Name | None = None
+    lead: Name | None = None
+    timing_before: Name | None = None
+    timing_after: Name | None = None
     notes: Text | None = None
 
 
@@ -106,7 +121,7 @@ STARTER = """\
 #name = "EXAMPLE left run"
 #where = "collector to tail pipe"
 #step = 1                               # its place in the order of the work, where the usual order is not yours
-#kind = "run"                           # "run", or "pipe": the size by the engine
+#kind = "run"                           # "run", "pipe" (its size by the engine), "joint", "outlet" or "ignition"
 #tubes = ["exhaust over the axle"]      # the tubes of this job that it is made of, from the engine on
 #points = [["0 in", "0 in", "0 in"], ["60 in", "0 in", "0 in"]]  # or its path: rearward, right, up
 #radius = "3-3/4 in"                    # bend radius of that path
@@ -131,6 +146,20 @@ STARTER = """\
 #pipes = "1"                            # equal pipes side by side
 #gas = "1200 degF"                      # gas in the pipe
 #back_pressure = "2 psi"                # that the engine maker allows
+# joint = "slip joint"                   # "sliding joint", "butt weld", "mitre", "collector", "sensor boss", "flange"
+# ...
+#socket = "2.52 in"                     # inside diameter of the socket
+#overlap = "1-1/2 in"                   # of the pipe in it
+#angle = "90 deg"                       # that a mitred bend turns in all
+#tried = ""                             # how the joint was found tight
+#maker_gap = "0.044 in"                 # of the plugs, as the engine maker says; beside headers:
+#gap = "0.044 in"                       # as set
+#reach = "0.75 in"                      # of the new plugs
+#old_reach = "0.75 in"                  # of those that came out
+#heat_range = ""                        # as the engine maker says
+#lead = "1-1/2 in"                      # from the nearest lead to the pipe
+#timing_before = "10 deg"               # before the headers came off
+#timing_after = "10 deg"                # with them on, at the same speed
 #notes = ""
 #[exhausts.flex]                        # the flexible section
 #at = "4 in"                            # where it begins

@@ -24,6 +24,7 @@ from gaugeblock.exhaust.run.answer import Worked
 from gaugeblock.exhaust.run.given import Flex, Gap, Hanger, Mass, Run
 from gaugeblock.exhaust.run.hanging import Hung
 from gaugeblock.exhaust.run.shape import Shape, drawn
+from gaugeblock.exhaust.tasks import SMALL, small
 from gaugeblock.job.model import Shop
 from gaugeblock.tables.load import Refdata
 from gaugeblock.units import Measure, text_of
@@ -48,6 +49,8 @@ def item_of(job: Exhaust, shop: Shop, data: Refdata, tubes: Mapping[str, Drawn])
     facts = [Row("where", job.where or ""), *_facts(job)]
     if job.kind == PIPE:
         return Item("exhaust", job.name, facts, _pipe_sheet(job, data), _pipe_card(job))
+    if job.kind in SMALL:
+        return small(job, facts, data)
     sheet, found, run = _run_sheet(job, data, tubes)
     metric = shop.units == "metric"
     if found is not None and run is not None:

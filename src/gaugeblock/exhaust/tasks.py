@@ -1,0 +1,51 @@
+"""The small tasks of an exhaust in a job: a joint, the outlet, the ignition beside headers."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.item import Box, Card, Item, Row
+from gaugeblock.answer.open_sheet import Task
+from gaugeblock.answer.sheet import Sheet
+from gaugeblock.errors import GaugeblockError
+from gaugeblock.exhaust import ignition, joint, outlet
+from gaugeblock.exhaust.job import IGNITION, JOINT, OUTLET, Exhaust
+from gaugeblock.tables.load import Refdata
+from gaugeblock.units import text_of
+
+SMALL = (JOINT, OUTLET, IGNITION)
+_KEYS = {
+    JOINT: ("joint", "od", "wall", "socket", "overlap", "angle", "tried"),
+    OUTLET: ("jurisdiction",),
+    IGNITION: ("maker_gap", "gap", "reach", "old_reach", "heat_range", "lead", "timing_before", "timing_after"),
+}
+_BY = (Box("by, date", half=True), Box("checked by, date", half=True))
+_BOXES = {
+    JOINT: (Box("overlap as made", "in", half=True), Box("found tight by", half=True), *_BY),
+    OUTLET: (Box("rule of the place", half=True), Box("past the body", "in", half=True), *_BY),
+    IGNITION: (Box("timing before", "deg", half=True), Box("timing after", "deg", half=True), *_BY),
+}
+_VERBS = {JOINT: joint.VERB, OUTLET: outlet.VERB, IGNITION: ignition.VERB}
+
+
+def small(job: Exhaust, facts: list[Row], data: Refdata) -> Item:
+    """The Item of a joint, an outlet or the ignition."""
+    kind = job.kind or JOINT
+    asked = {k: text_of(getattr(job, k)) for k in _KEYS[kind]}
+    sheet = _sheet(job, kind, asked, data)
+    more = [Row(k.replace("_", " "), t) for k, t in asked.items() if t and not any(r.text == t for r in facts)]
+    what = ", ".join(t for t in (job.where, job.joint, text_of(job.od), job.maker_gap, job.jurisdiction) if t)
+    return Item("exhaust", job.name, [*facts, *more], sheet, Card(what, boxes=_BOXES[kind]))
+
+
+def _sheet(job: Exhaust, kind: str, asked: dict[str, str | None], data: Refdata) -> Sheet:
+    task = Task(job.name, asked, _VERBS[kind], kind, data)
+    try:
+        if kind == OUTLET:
+            return outlet.exhaust_outlet(asked["jurisdiction"], data=data)
+        if kind == IGNITION:
+            return ignition.judged(asked, data)
+        if not asked["joint"]:
+            return task.missing(["joint"])
+        return joint.judged(joint.kind_of(asked["joint"]), asked, data)
+    except GaugeblockError as error:
+        first = {JOINT: "joint", OUTLET: "jurisdiction", IGNITION: "maker_gap"}[kind]
+        return task.refused(error, {**{k: k for k in _KEYS[kind]}, "kind": "joint"}, first)

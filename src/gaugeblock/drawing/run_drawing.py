@@ -14,10 +14,10 @@ if TYPE_CHECKING:
     from gaugeblock.calc.path import Path
     from gaugeblock.drawing.svg import Flat
 
-_WIDTH, _MARGIN = 178.0, 12.0
+_WIDTH, _MARGIN = 178.0, 15.0
 _ROW = 5.0
 _PIPE = 2.0  # half the width of the pipe on the strip
-_SHAPE = 46.0  # height of the true shape
+_SHAPE = 34.0  # height of the true shape
 _CHORDS = 12
 _SEEN = ("seen from the rear", "seen from the side", "seen from above")
 _UPWARD = ("hanger", "fixed", "flex")
@@ -47,8 +47,8 @@ def drawing(
     above = _rows([m for m in marks if m.kind in _UPWARD], length_m)
     below = _rows([m for m in marks if m.kind not in _UPWARD], length_m)
     tall = _height(line) if line is not None else 0.0
-    top = tall + 6.0 + _ROW * (1 + max(above.values(), default=0)) + 8.0
-    height = top + 10.0 + _ROW * (2 + max(below.values(), default=0)) + 6.0
+    top = tall + 2.0 + _ROW * (1 + max(above.values(), default=0)) + 8.0
+    height = top + 10.0 + _ROW * (2 + max(below.values(), default=0))
     page = Page(_WIDTH, height, f"{name}, fixed point, hangers, growth and gaps")
     if line is not None:
         _shape(page, line, marks, tall, is_placed)
@@ -102,7 +102,7 @@ def _strip(page: Page, y: float, length: float, line: Path | None, grows: str, l
                     fill="#ddd",
                 )
             along += part.length
-    page.text((1.0, y - 4.5), "engine", LEAST)
+    page.text((1.0, y + 1.2), "engine", LEAST)
     if grows:
         page.line((b + 2, y), (b + 12, y), MEDIUM)
         page.arrow((b + 12, y), 0.0)
@@ -158,12 +158,12 @@ class _View:
         self.across, self.up = (k for k in range(3) if k != self.small)
         self.low = [min(p[k] for p in self.points) for k in (self.across, self.up)]
         room = self.spans[self.across] / (_WIDTH - 4 * _MARGIN)
-        self.size = max(room, self.spans[self.up] / (_SHAPE - 14.0), 1e-9)
+        self.size = max(room, self.spans[self.up] / (_SHAPE - 11.0), 1e-9)
 
 
 def _height(line: Path) -> float:
     view = _View(line)
-    return view.spans[view.up] / view.size + 14.0
+    return view.spans[view.up] / view.size + 11.0
 
 
 def _shape(page: Page, line: Path, marks: Sequence[Mark], tall: float, is_placed: bool) -> None:
@@ -172,7 +172,7 @@ def _shape(page: Page, line: Path, marks: Sequence[Mark], tall: float, is_placed
 
     def at(p: Sequence[float]) -> Flat:
         across, up = p[view.across] - view.low[0], p[view.up] - view.low[1]
-        return (2 * _MARGIN + across / view.size, tall - 5.0 - up / view.size)
+        return (2 * _MARGIN + across / view.size, tall - 3.0 - up / view.size)
 
     page.polyline([at(p) for p in view.points], THICK)
     page.text((1.0, 4.0), _SEEN[view.small] if is_placed else "its shape", LEAST)

@@ -6,6 +6,7 @@ from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    import re
     from collections.abc import Callable
 
     from gaugeblock.answer.sheet import Sheet
@@ -17,7 +18,32 @@ def _pipe() -> Callable[..., Sheet]:
     return exhaust_pipe
 
 
+def _run() -> Callable[..., Sheet]:
+    from gaugeblock.exhaust.run.answer import exhaust_run
+
+    return exhaust_run
+
+
+def _gap() -> Callable[..., Sheet]:
+    from gaugeblock.exhaust.gap import exhaust_gap
+
+    return exhaust_gap
+
+
+def _joint() -> Callable[..., Sheet]:
+    from gaugeblock.exhaust.joint import exhaust_joint
+
+    return exhaust_joint
+
+
+def _outlet() -> Callable[..., Sheet]:
+    from gaugeblock.exhaust.outlet import exhaust_outlet
+
+    return exhaust_outlet
+
+
 _VOLUMES = {"l": "L", "c": "cm**3", "in": "in**3"}
+_EXHAUST = r"(?:the |an? |my )?(?:exhausts?|tail ?pipes?|mufflers?|silencers?)(?: (?:pipe|tube|system|run))?"
 _PIPES = r"(?:exhaust|tail|down) ?(?:pipes?|tubes?|system)?|pipes?|tubing"
 PIPE = Topic(
     _pipe,
@@ -38,16 +64,135 @@ PIPE = Topic(
             Shaped(r"single (?:exhaust|pipe|system)", always("1"), "one pipe"),
         ),
         "od": (
-            amount("length", after="(?:exhaust|pipe|tube|system)(?: pipe)?", say="{} pipe"),
+            amount("length", after="(?:exhaust|pipe|tube|system)(?: pipe)?", bare="in", say="{} pipe"),
             amount("length", before=r"(?:is|will|does|with)(?: an?)?", say="{} pipe"),
         ),
         "wall": (amount("length", after="wall", say="{} wall"),),
         "gas": (amount("temperature", say="gas {}"),),
         "back_pressure": (amount("stress", say="{} back pressure"),),
     },
-    rf"(?:what |which )?(?:size|diameter|dia)?(?: of)? ?(?:{_PIPES})(?: size| diameter)?|back ?pressure|big enough|too"
-    r" (?:small|big)|engine|for|mufflers?|exhausts?",
+    (
+        rf"(?:what |which )?(?:size|diameter|dia)?(?: of)? ?(?:{_PIPES})(?: size| diameter)?|back ?pressure|big enough"
+        r"|too (?:small|big)|engine|for|mufflers?|exhausts?"
+    ),
     needs=("power",),
     asks_for=r"exhausts?|tail ?pipes?|pipes?|duals|mufflers?",
+    table="exhausts",
 )
-TOPICS = (PIPE,)
+
+
+def _steel(match: re.Match[str]) -> str:
+    return match["n"] or ("aluminised steel" if match["al"] else "mild steel")
+
+
+RUN = Topic(
+    _run,
+    "exhaust run",
+    {
+        "length": (
+            amount("length", after="(?:long|of exhaust|of pipe|of tube|run|exhaust run)", say="{} long"),
+            amount("length", say="{} long", doubt=2),
+        ),
+        "od": (amount("length", after="(?:od|diameter|exhaust|pipe|tube)(?: pipe| tube)?", say="{} pipe"),),
+        "wall": (amount("length", after="wall", say="{} wall"),),
+        "material": (
+            Shaped(
+                r"(?P<n>304|409|321|316)(?: (?:stainless|ss))?(?: steel)?|(?P<al>alumini[sz]ed)(?: steel)?|mild(?:"
+                r" steel)?",
+                _steel,
+                "{}",
+            ),
+        ),
+        "hot": (amount("temperature", say="hot {}"),),
+        "fixed": (
+            amount("length", before="(?:fixed|anchored|held)(?: at)?", say="fixed at {}"),
+            Shaped(r"(?:fixed|anchored|held) (?:at|by) the (?:front|engine|header|collector)", always("0 in"), "{}"),
+        ),
+    },
+    (
+        rf"(?:how (?:much|far) )?(?:will|does|do)? ?(?:{_EXHAUST})|grows?|growth|expan(?:d|ds|sion)|longer|hot|when|"
+        r"get|gets|move|moves|heat|pipe|tube"
+    ),
+    needs=("length", "od", "wall", "material"),
+    asks_for=r"grows?|growth|expan(?:d|ds|sion)|longer|moves?",
+    table="exhausts",
+)
+_NEAR = (
+    r"near|close(?: to)?|clearance(?: to)?|from|to|next to|gap(?: to)?|away from|off|distance|between|and|under|over"
+)
+GAP = Topic(
+    _gap,
+    "exhaust gap",
+    {
+        "to": (
+            Shaped(
+                (
+                    r"(?:the |an? |my )?(?P<n>brake (?:line|hose|pipe)|fuel (?:line|hose|pipe|tank)|gas tank|tank|floor"
+                    r"|frame|body|wires?|wiring|harness|loom|tyres?|tires?|ground|road|plug (?:leads?|wires?)|spark"
+                    r" plug"
+                    r" (?:leads?|wires?)|engine mounts?|mounts?|rubber boots?|cv boots?|boots?|bush(?:es|ings?)?|axle"
+                    r"|driveshaft|suspension|carpet|undercoating)"
+                ),
+                lambda m: m["n"],
+                "to the {}",
+            ),
+        ),
+        "gap": (amount("length", say="{} gap"),),
+        "movement": (amount("length", after="(?:movement|of growth|growth)", say="moves {}"),),
+    },
+    rf"how (?:close|near|far)|can|{_NEAR}|{_EXHAUST}|room|enough|clear",
+    needs=("to",),
+    asks_for=r"close|near|clearance|gap|room|clear|how far|away",
+    table="exhausts",
+    job_keys={"to": "gaps[]"},
+)
+_KINDS = (
+    (r"(?:slip|slip[ -]fit|expanded)(?: (?:joints?|fit|ends?))?|sockets?", "slip joint"),
+    (r"(?:header|collector) slip(?: joint)?|sliding joint", "sliding joint"),
+    (r"butt welds?|weld gap", "butt weld"),
+    (r"pie ?cuts?|mit(?:er|re)(?:s|d)?(?: bends?)?", "mitre"),
+    (r"collector (?:taper|angle)|(?:taper|angle) of (?:the |a )?collector", "collector"),
+    (r"(?:x|h)[ -]pipe|balance pipe|cross ?over(?: pipe)?", "balance pipe"),
+    (r"(?:o2|oxygen|lambda|wideband)?(?: sensor)? ?bungs?|sensor boss", "sensor boss"),
+)
+JOINT = Topic(
+    _joint,
+    "exhaust joint",
+    {
+        "kind": tuple(Shaped(pattern, always(kind), kind) for pattern, kind in _KINDS),
+        "od": (
+            amount("length", after="(?:exhaust|pipe|tube)(?: pipe)?", bare="in", say="{} pipe"),
+            amount("length", say="{} pipe", doubt=1),
+        ),
+        "wall": (amount("length", after="wall", say="{} wall"),),
+        "overlap": (amount("length", after="overlap", say="{} overlap"),),
+        "socket": (amount("length", before="socket", say="{} socket"),),
+        "angle": (amount("angle", say="{} in all"),),
+    },
+    rf"{_EXHAUST}|overlap|joints?|clearance|inside diameter|id|size|gap|for|how"
+    r" (?:much|many|far|big)|bends?|where|place",
+    needs=("kind",),
+    asks_for=(
+        r"slip\S*|expanded|sockets?|overlap|pie\S*|mit\S+|butt|collector|balance|cross\S*|[xh]["
+        r" -]?pipe|bungs?|boss|sliding"
+    ),
+    table="exhausts",
+    job_keys={"kind": "joint"},
+)
+OUTLET = Topic(
+    _outlet,
+    "exhaust outlet",
+    {
+        "jurisdiction": (
+            Shaped(r"(?:in )?(?P<n>germany|austria|new hampshire|quebec|arizona)", lambda m: m["n"], "in {}"),
+        ),
+    },
+    (
+        rf"{_EXHAUST}|outlets?|tips?|exits?|ends?|come out|stick(?:s)?"
+        r" out|dump(?:s)?|legal|allowed|rules?|law|where|side|"
+        r"under|in front of|may|before|rear|wheel|door"
+    ),
+    asks_for=r"outlets?|exits?|dumps?|come out|tips?|legal|stick\S*",
+    table="exhausts",
+)
+TOPICS = (PIPE, GAP, JOINT, RUN, OUTLET)

@@ -219,7 +219,7 @@ def _drawing(name: str, run: Run, found: Worked, metric: bool, data: Refdata) ->
         marks.append(run_drawing.Mark("fixed", run.fixed.to("m"), f"fixed {run.fixed.text}"))
     if run.flex is not None:
         length = run.flex.length.to("m") if run.flex.length is not None else 0.0
-        marks.append(run_drawing.Mark("flex", run.flex.at.to("m"), "flexible section", length))
+        marks.append(run_drawing.Mark("flex", run.flex.at.to("m"), "flex", length))
     marks += [run_drawing.Mark("mass", m.at.to("m"), f"{m.what} {m.mass.text}") for m in run.masses]
     marks += [run_drawing.Mark("gap", g.at.to("m"), f"{g.to} {g.gap.text}") for g in run.gaps if g.at is not None]
     grows = number_only(found.end, data) if found.end is not None else ""

@@ -124,6 +124,12 @@ def test_a_hotter_run_never_grows_less(steel: str, hot: int, more: int) -> None:
         assert warm.decision.figures[0].typical >= cool.decision.figures[0].typical * (1 - 1e-9)
 
 
+def test_what_hangs_on_the_engine_without_a_flexible_section_is_told() -> None:
+    sheet = asked(flex=None, fixed="0 in", hangers="60 in, 90 in")
+    assert any(c.name == "weight on the engine mounts" for c in sheet.checks)
+    assert not any(c.name == "weight on the engine mounts" for c in asked().checks)
+
+
 PLACES = st.lists(st.integers(2, 106), min_size=2, max_size=5, unique=True)
 
 

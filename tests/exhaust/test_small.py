@@ -68,6 +68,16 @@ def test_a_joint_that_is_not_as_usual_asks(more: dict[str, str], name: str) -> N
     assert name in sheet.decision.because
 
 
+@pytest.mark.parametrize("clamp", ["V-band", "band clamp", "exhaust clamp"])
+def test_a_clamp_brings_the_torques_of_its_kind(clamp: str) -> None:
+    sheet = exhaust_joint("slip joint", od="2-1/2 in", clamp=clamp)
+    torques = [f for f in sheet.figures if f.quantity == "tightening_torque"]
+    assert torques
+    assert len({f.key["part"] for f in torques}) == 1
+    with pytest.raises(LookupMiss):
+        exhaust_joint("slip joint", clamp="cheese")
+
+
 @given(st.integers(1, 180))
 def test_the_cuts_of_a_mitred_bend_turn_no_more_than_the_most(angle: int) -> None:
     sheet = exhaust_joint("pie cut", angle=f"{angle} deg")

@@ -57,6 +57,7 @@ _JOINT: tuple[Option, ...] = (
     ("socket", "D", "inside diameter of the socket as it is: 2.520 in"),
     ("overlap", "L", "of the pipe in its socket as it is: 1-1/2 in"),
     ("angle", "A", "that a mitred bend turns in all: 90 deg"),
+    ("clamp", "C", "that holds it: V-band, band clamp, exhaust clamp"),
     ("tried", "T", "how it was found tight: smoke, 2 psi, 2026-11-20"),
 )
 _OUTLET: tuple[Option, ...] = (("jurisdiction", "J", "whose rules hold: Germany, US New Hampshire"),)

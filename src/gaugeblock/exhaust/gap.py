@@ -13,7 +13,7 @@ from gaugeblock.answer.question import FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import LookupMiss
 from gaugeblock.exhaust.statements import cautions
-from gaugeblock.lookup import figure_of
+from gaugeblock.lookup import figure_of, look_up
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.tables.near import nearest
 from gaugeblock.value import Value, put
@@ -167,13 +167,22 @@ def exhaust_gap(
     questions += [q for _, q in odd]
     decision = _decided(known, left, checks, bool(jurisdiction))
     figures = [*decision.figures, *known.own, *known.others, *(f for f in (left, cold, moved) if f is not None)]
-    told = cautions(data, ("line near exhaust", "fire"), _STATED.get(known.name, ()))
+    told = cautions(data, ("line near exhaust", "fire", "exhaust"), _STATED.get(known.name, ()))
     told += [_informs(f, data) for f in known.others[:2]]
+    if known.name == "rubber boot":
+        figures.append(
+            look_up("exhaust/limits", "temperature_maximum", data=data, subject="mount rubber", case=_RUBBER)
+        )
     listed = list({f.id: f for f in figures}.values())
     return Sheet(title, asked, data, listed, checks, told, decision=decision, questions=questions)
 
 
-_STATED = {"brake line": ("brake fluid on exhaust",), "what burns": ("dry grass under the car",)}
+_RUBBER = "natural rubber, lasting heat"
+_STATED = {
+    "rubber boot": ("mount rubber",),
+    "brake line": ("brake fluid on exhaust",),
+    "what burns": ("dry grass under the car",),
+}
 
 
 def _read(typed: str | None, where: str, quantity: str, data: Refdata) -> Figure | None:

@@ -101,6 +101,7 @@ class Exhaust(Entry):
     overlap: Name | None = None
     angle: Name | None = None
     tried: Name | None = None
+    clamp: Name | None = None
     maker_gap: Name | None = None
     gap: Name | None = None
     reach: Name | None = None
@@ -151,6 +152,7 @@ STARTER = """\
 #socket = "2.52 in"                     # inside diameter of the socket
 #overlap = "1-1/2 in"                   # of the pipe in it
 #angle = "90 deg"                       # that a mitred bend turns in all
+#clamp = "V-band"                       # that holds the joint
 #tried = ""                             # how the joint was found tight
 #maker_gap = "0.044 in"                 # of the plugs, as the engine maker says; beside headers:
 #gap = "0.044 in"                       # as set

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import ceil
 
 from gaugeblock import units
+from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, OK, Bound, Check, at_least, at_most
 from gaugeblock.answer.decision import Candidate, Decision, ask, none, use
 from gaugeblock.answer.making import base, derived, read_positive, stated
@@ -15,7 +16,7 @@ from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import LookupMiss
 from gaugeblock.exhaust.statements import cautions
 from gaugeblock.lookup import figure_of, look_up, look_up_or_none
-from gaugeblock.tables.load import Refdata, refdata
+from gaugeblock.tables.load import Refdata, canonical, refdata
 from gaugeblock.tables.near import nearest
 from gaugeblock.value import Value, put
 
@@ -155,6 +156,7 @@ def exhaust_joint(
     overlap: str | None = None,
     angle: str | None = None,
     tried: str | None = None,
+    clamp: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """How a joint of an exhaust is made: socket and overlap, weld gap, mitre, collector, balance pipe, boss, flange.
@@ -162,8 +164,7 @@ def exhaust_joint(
     Parameters are text as people write them: ``kind`` (``slip joint``, ``sliding joint``, ``butt weld``, ``mitre``,
     ``collector``, ``balance pipe``, ``sensor boss``, ``flange``, ``header flange``); ``od`` and ``wall`` of the pipe;
     ``socket`` the inside diameter and ``overlap`` as they are; ``angle`` that a mitred bend turns in all; ``tried``
-    how it was
-    found tight.
+    how it was found tight; ``clamp`` the kind that holds it (``V-band``, ``band clamp``).
 
     Returns a Sheet; most of it is habit, so it asks. Raises InputError, LookupMiss or UnitError for what cannot be
     read.
@@ -172,7 +173,16 @@ def exhaust_joint(
     2.51
     """
     data = data or refdata()
-    asked = {"kind": kind, "od": od, "wall": wall, "socket": socket, "overlap": overlap, "angle": angle, "tried": tried}
+    asked = {
+        "kind": kind,
+        "od": od,
+        "wall": wall,
+        "socket": socket,
+        "overlap": overlap,
+        "angle": angle,
+        "tried": tried,
+        "clamp": clamp,
+    }
     name = kind_of(kind)
     return judged(name, asked, data)
 
@@ -192,17 +202,30 @@ def judged(name: str, asked: dict[str, str | None], data: Refdata) -> Sheet:
         decision = none(of.verb, odd[0].text)
         return Sheet(title, asked, data, list(read.values()), checks, [], decision=decision, questions=odd)
     main, more = _figures(of, read, data)
+    held = clamp_torques(asked["clamp"], data) if asked.get("clamp") else []
+    more = [*[f for f in more if not held or f.quantity != "tightening_torque"], *held]
     checks, questions = _checked(read, main, more, data)
     open_check = _tried(of, asked.get("tried"))
     if open_check.asks:
-        text = "Try both parts together and look for leaks before it is run; write down how it was found tight."
+        text = (
+            "Try both parts together and look for leaks before it is run; write down how it was found tight; ``clamp``"
+            " the kind that holds it (``V-band``, ``band clamp``)."
+        )
         questions.append(Question(MEASURE, text, "tried", (open_check.name,)))
     decision = _decided(of, main, more, [*checks, open_check])
     figures = [*decision.figures, *main, *more, *read.values()]
     bounds = [b.figure for c in checks for b in (c.required, c.actual) if b is not None and b.figure is not None]
     told = cautions(data, ("exhaust",), (*of.subjects, "carbon monoxide"))
+    told += [_informs(f, data) for f in held if f.key.get("service") not in ("vehicle", "any")]
     listed = list({f.id: f for f in (*figures, *bounds)}.values())
     return Sheet(title, asked, data, listed, [*checks, open_check], told, decision=decision, questions=questions)
+
+
+def _informs(figure: Figure, data: Refdata) -> Caution:
+    """The torque of a clamp on another machine, or on one vehicle: it informs."""
+    part = figure.key["part"]
+    text = f"{part[0].upper()}{part[1:]}: {number_only(figure, data)} ({figure.key['service']}); its maker's governs."
+    return Caution(text, "note", (figure.id,), figure.source or figure.basis)
 
 
 def _tried(of: Kind, tried: str | None) -> Check:
@@ -255,6 +278,14 @@ def _figures(of: Kind, read: dict[str, Figure], data: Refdata) -> tuple[list[Fig
         if torque is not None:
             (more if of.part else main).append(torque)
     return main, more
+
+
+def clamp_torques(typed: str | None, data: Refdata) -> list[Figure]:
+    """The torques of a kind of clamp, whatever they are of: those of vehicles first; LookupMiss for no such kind."""
+    part = canonical(data, TORQUES, "part", typed or "")
+    rows = [r for r in data.table(TORQUES).by_quantity["tightening_torque"] if r["part"] == part and not r["standing"]]
+    rows.sort(key=lambda r: (r["service"] not in ("vehicle", "any"), r["service"], r.line))
+    return [figure_of(r, data) for r in rows]
 
 
 def _others(of: Kind, data: Refdata) -> list[Row]:

@@ -13,7 +13,7 @@ from gaugeblock.units import text_of
 
 SMALL = (JOINT, OUTLET, IGNITION)
 _KEYS = {
-    JOINT: ("joint", "od", "wall", "socket", "overlap", "angle", "tried"),
+    JOINT: ("joint", "od", "wall", "socket", "overlap", "angle", "tried", "clamp"),
     OUTLET: ("jurisdiction",),
     IGNITION: ("maker_gap", "gap", "reach", "old_reach", "heat_range", "lead", "timing_before", "timing_after"),
 }
@@ -48,4 +48,6 @@ def _sheet(job: Exhaust, kind: str, asked: dict[str, str | None], data: Refdata)
         return joint.judged(joint.kind_of(asked["joint"]), asked, data)
     except GaugeblockError as error:
         first = {JOINT: "joint", OUTLET: "jurisdiction", IGNITION: "maker_gap"}[kind]
-        return task.refused(error, {**{k: k for k in _KEYS[kind]}, "kind": "joint"}, first)
+        return task.refused(
+            error, {**{k: k for k in _KEYS[kind]}, "kind": "joint", "fasteners/part_torques part": "clamp"}, first
+        )

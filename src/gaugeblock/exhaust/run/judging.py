@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     Told = tuple[list[Check], list[Question]]
 
 LIMITS = "exhaust/limits"
+_FRONT_M = 0.15  # the fixed point is the engine itself
 _FIRST = "behind the flexible section or the first joint"
 
 
@@ -82,6 +83,7 @@ def judged(run: Run, found: Worked, data: Refdata) -> Told:
         _spacing(run, data),
         _flexible(run, found, data),
         _fixed(found),
+        _on_engine(run, found, data),
         *(_gap(gap, found, data, run) for gap in run.gaps),
     ):
         checks += more
@@ -256,6 +258,30 @@ def _fixed(found: Worked) -> Told:
     )
     text = f"Ask the maker of the flexible section: {' and '.join(lacks)}."
     return _asked("fixed point", why, ASK_MAKER, text, "flex")
+
+
+def _on_engine(run: Run, found: Worked, data: Refdata) -> Told:
+    """What hangs on the engine and its mounts where no flexible section parts them; figures of other services
+    inform.
+    """
+    front = next((h for h in found.hung if h.name == "fixed point" and base(h.at) < _FRONT_M), None)
+    if run.flex is not None or front is None or front.load is None or front.load.typical <= 0:
+        return [], []
+    name = "weight on the engine mounts"
+    limit = look_up(
+        LIMITS,
+        "hung_mass_maximum",
+        data=data,
+        subject="exhaust weight on the engine, hot",
+        case="any",
+        service="industrial",
+    )
+    said = (
+        f"the engine and its mounts carry {number_only(front.load, data)} of the run; a guide for generator sets allows"
+    )
+    reason = f"{said} {number_only(limit, data)}, and for cars none was found"
+    actual = Bound(front.load.typical, front.load.unit, figure=front.load)
+    return [Check(name, CANNOT_TELL, reason, None, actual, bears=INFORM)], []
 
 
 def _gap(gap: Gap, found: Worked, data: Refdata, run: Run) -> Told:

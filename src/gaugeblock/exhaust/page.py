@@ -23,6 +23,7 @@ from gaugeblock.exhaust.run import answer as run_answer
 from gaugeblock.exhaust.run.answer import Worked
 from gaugeblock.exhaust.run.given import Flex, Gap, Hanger, Mass, Run
 from gaugeblock.exhaust.run.hanging import Hung
+from gaugeblock.exhaust.run.judging import left_of
 from gaugeblock.exhaust.run.shape import Shape, drawn
 from gaugeblock.exhaust.tasks import SMALL, small
 from gaugeblock.job.model import Shop
@@ -175,6 +176,9 @@ def _run_card(job: Exhaust, run: Run | None, found: Worked | None, data: Refdata
         notes.append(f"the fixed point takes {number_only(found.fixing.force, data)} along the run")
     if found.fixing.takes is not None:
         notes.append(f"the flexible section takes up {number_only(found.fixing.takes, data)}")
+    if run.gaps and found.end is not None:
+        left = (f"{g.to} {number_only(left_of(g, found, data), data)}" for g in run.gaps)
+        notes.append(f"gaps that are left hot: {', '.join(left)}")
     return Card(
         what,
         "HOT" if found.end is not None else "",

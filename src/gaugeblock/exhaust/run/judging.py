@@ -287,15 +287,19 @@ def _on_engine(run: Run, found: Worked, data: Refdata) -> Told:
 def _gap(gap: Gap, found: Worked, data: Refdata, run: Run) -> Told:
     """What is left of a gap when the run is hot, against rules and habits."""
     known = gaps.neighbour(gap.to, run.jurisdiction, data)
-    key = {"to": gap.to}
-    cold = stated(gap.gap, "gap", f"gap to the {gap.to}", data, key=key)
-    moved = movement_at(gap, found, data)
-    left = gaps.hot_gap(cold, moved, gap.to, data) if moved is not None else cold
+    moved, left = movement_at(gap, found, data), left_of(gap, found, data)
     checks, questions = gaps.checked(known, left, data, "gaps")
     if moved is None:
         why = "how far the run moves there is not known"
         checks.append(Check(f"movement at the {known.name}", CANNOT_TELL, why, bears=INFORM))
     return checks, questions
+
+
+def left_of(gap: Gap, found: Worked, data: Refdata) -> Figure:
+    """What is left of a gap when the run is hot; the gap itself where its movement is not known."""
+    cold = stated(gap.gap, "gap", f"gap to the {gap.to}", data, key={"to": gap.to})
+    moved = movement_at(gap, found, data)
+    return gaps.hot_gap(cold, moved, gap.to, data) if moved is not None else cold
 
 
 def movement_at(gap: Gap, found: Worked, data: Refdata) -> Figure | None:

@@ -102,6 +102,8 @@ def test_what_cannot_be_read_is_refused() -> None:
     with pytest.raises(InputError):
         asked(masses="12 lb")
     with pytest.raises(InputError):
+        asked(flex_kind="rope")
+    with pytest.raises(InputError):
         exhaust_run("100 in", "2 in", "1 in", "304")
     with pytest.raises(LookupMiss):
         asked(material="cheese")

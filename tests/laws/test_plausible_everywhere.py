@@ -9,6 +9,7 @@ from gaugeblock.cli import main
 SHAFT = 'steel 4340 --treatment "quenched and tempered" --temper "800 degF" --torque "1500 lbf*ft"'
 BOLT = 'torque 3/8-16 --grade "SAE J429 5" --condition dry'
 HOT = 'heat "DOT 4" --state wet --beside "exhaust header" --hot "450 degC" --air "40 degC"'
+RUN = 'exhaust run --length "100 in" --wall ".065 in" --material 304 --hot "900 degF"'
 TUBE = 'bend --wall ".120 in" --material "1020 DOM" --method "rotary draw"'
 
 
@@ -27,6 +28,10 @@ TUBE = 'bend --wall ".120 in" --material "1020 DOM" --method "rotary draw"'
         ('bend --od "1-3/4 in" --wall ".0120 in" --material steel --method mandrel --radius "6 in"', "0.12 in"),
         ('bend --od "44.5 mm" --wall "0.3 mm" --material steel --method press --radius "160 mm"', "3 mm"),
         ('circuit --current "28 A" --length "121/2 ft" --voltage "12 V"', ""),
+        (f'{RUN} --od "21/2 in"', "2 1/2 in"),
+        (f'{RUN} --od "2-1/2 in" --fixed "0 in" --flex "61/2 in at 4 in"', "6 1/2 in"),
+        ('exhaust gap --to "brake line" --gap "21/2 in"', "2 1/2 in"),
+        ('exhaust joint --kind "slip joint" --od "21/2 in"', "2 1/2 in"),
     ],
 )
 def test_it_is_asked_and_nothing_is_used(line: str, meant: str, capsys: pytest.CaptureFixture[str]) -> None:

@@ -11,6 +11,7 @@ from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import InputError
 from gaugeblock.exhaust.run import judging
+from gaugeblock.exhaust.run.fixing import KINDS as FLEXIBLE
 from gaugeblock.exhaust.run.fixing import Fixing, fixing
 from gaugeblock.exhaust.run.given import Flex, Hanger, Mass, Run, at_places, place
 from gaugeblock.exhaust.run.growing import Growth, density_of, material_of, per_length
@@ -133,6 +134,8 @@ def _hangers(places: str | None, length: str | None, limit: str | None) -> list[
 def _flex(flex: str | None, kind: str | None, travel: str | None, rate: str | None, area: str | None) -> Flex | None:
     if flex is None:
         return None
+    if kind is not None and kind not in FLEXIBLE:
+        raise InputError(kind[:60], "flex kind", "no kind of flexible section", tuple(FLEXIBLE), "use one of these")
     (long, at), *more = at_places(flex, "flex")
     if more:
         raise InputError(flex[:60], "flex", "more than one flexible section", (), "give the one nearest the engine")

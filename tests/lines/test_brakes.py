@@ -151,3 +151,11 @@ def test_a_size_from_memory_asks(case):
     sheet = brake_fact("line size", case=case)
     assert sheet.decision.kind == "ask"
     assert sheet.decision.figures[0].checked == "memory"
+
+
+def test_a_booster_that_was_not_given_is_asked_before_a_rating_is_passed():
+    typed = {"force": "100 lbf", "ratio": "6", "rated": "3000 psi"}
+    sheet = brake("1 in", **typed)
+    assert (sheet.decision.kind, "assist" in [q.key for q in sheet.questions]) == ("ask", True)
+    assert brake("1 in", **typed, assist="1").decision.kind == "use"
+    assert brake("1 in", **typed, assist="5").decision.kind == "stop"

@@ -152,3 +152,9 @@ def test_a_filter_or_a_pressure_of_habit_is_asked_of_its_maker(subject, system):
 def test_a_filter_without_its_system_is_asked():
     with pytest.raises(Ambiguous):
         fuel_habit("filter")
+
+
+def test_a_fuel_that_nobody_named_is_asked():
+    assert "fuel" in [q.key for q in fuel("400 hp").questions]
+    assert "fuel" not in [q.key for q in fuel("400 hp", fuel="gasoline").questions]
+    assert "fuel" in [q.key for q in fuel_line("400 hp").questions]

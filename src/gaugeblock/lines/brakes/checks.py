@@ -30,7 +30,7 @@ def checks_of(of: Circuit, worked: Worked, data: Refdata) -> tuple[list[Check], 
         _rated(of, worked, data),
         _stroke(of, worked, data),
         _pedal(worked, data),
-        _booster(worked, data),
+        _booster(of, worked, data),
         _balance(of, worked),
     )
     for made in made_of:
@@ -112,9 +112,15 @@ def _pedal(worked: Worked, data: Refdata) -> list[tuple[Check, Question | None]]
     return [(at_most(name, _bound(worked.share, "%"), _bound(limit, "%"), said, **more), None)]
 
 
-def _booster(worked: Worked, data: Refdata) -> list[tuple[Check, Question | None]]:
+def _booster(of: Circuit, worked: Worked, data: Refdata) -> list[tuple[Check, Question | None]]:
     if worked.unassisted is None:
-        return []
+        if of.kind == SLAVE or of.given.has("assist"):
+            return []
+        bears = ASK if of.given.has("rated") else INFORM
+        said = "whether the pedal has a booster is not given, and it multiplies the pressure"
+        text = "Has the pedal a booster? Give the force out of it over the force in, or 1 where there is none."
+        check = Check("booster", CANNOT_TELL, said, subject="booster", bears=bears)
+        return [(check, Question(FILL_IN, text, "assist", ("booster",)) if bears == ASK else None)]
     said = f"{number_only(worked.unassisted, data)} is left when the booster fails"
     bound = _bound(worked.unassisted, worked.unassisted.unit)
     return [(Check("without the booster", CANNOT_TELL, said, actual=bound, subject="booster", bears=INFORM), None)]

@@ -100,4 +100,4 @@ def _decision(of: Circuit, worked: Worked, checks: list[Check], data: Refdata) -
     first = next(c for c in checks if c.asks)
     pressed = f"{number_only(worked.push, data)} on each {of.noun}" if worked.push is not None else "as worked out"
     candidate = Candidate(worked.pressure, words.when(of), pressed)
-    return ask(VERB, [candidate], decision.because, f"{first.reason}.")
+    return ask(VERB, [candidate], decision.because, f"{first.reason[:1].upper()}{first.reason[1:]}.")

@@ -142,15 +142,22 @@ def _checks(of: Given, way: Figure | None, data: Refdata) -> tuple[list[Check], 
     return checks, questions
 
 
+def _shared(pull: Figure) -> str:
+    """What the number is: the pull of each cable, or of all together where it is not known how many share it."""
+    if any(f.quantity == "cable_count" for f in pull.inputs):
+        return "Each cable pulls with it."
+    return "One cable pulls with it; two behind a free equaliser pull with half of it each."
+
+
 def _decision(pull: Figure, way: Figure | None, checks: list[Check], data: Refdata) -> Decision:
     stops = [c for c in checks if c.stops]
     slope = next(c for c in checks if c.name == "hold on a slope")
-    said = f"Each cable pulls with it. Then try the brake: {slope.reason}."
+    said = f"{_shared(pull)} Then try the brake: {slope.reason}."
     if stops:
         return stopped(VERB, stops)
     decision = decided(VERB, pull, checks, said)
     if decision.kind != ASK:
         return decision
     first = next(c for c in checks if c.asks)
-    taken = f"the grip moves {number_only(way, data)}" if way is not None else "each cable pulls with it"
+    taken = f"the grip moves {number_only(way, data)}" if way is not None else _shared(pull)
     return ask(VERB, [Candidate(pull, "with that hand", taken)], decision.because, f"{first.reason}.")

@@ -31,7 +31,8 @@ def when(of: Circuit) -> str:
     """The condition of the pressure."""
     got = of.given.measures
     ratio = got["ratio"].number
-    return f"with {got['force'].text} on a pedal of {ratio} to 1"
+    alone = "" if "assist" in got or of.kind == SLAVE else ", without a booster"
+    return f"with {got['force'].text} on a pedal of {ratio} to 1{alone}"
 
 
 def do(of: Circuit, worked: Worked, data: Refdata) -> str:

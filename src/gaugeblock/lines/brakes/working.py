@@ -37,7 +37,13 @@ class Worked(Value):
         metric = of.given.measures["force"].unit in ("N", "kN")
         assist = of.given.figure("assist", data)
         put(self, "pressure", _pressure(of, assist, "", metric, data))
-        put(self, "unassisted", _pressure(of, None, "without the booster", metric, data) if assist else None)
+        put(
+            self,
+            "unassisted",
+            _pressure(of, None, "without the booster", metric, data)
+            if assist is not None and base(assist) > 1
+            else None,
+        )
         bore, count = of.given.figure("bore", data), of.pushing(data)
         put(self, "push", _push(self.pressure, bore, count, metric, data))
         put(self, "ratio", _ratio(of, bore, count, data))

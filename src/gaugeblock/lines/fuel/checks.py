@@ -20,6 +20,8 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 CONSUMPTION = "specific fuel consumption"
+KIND = "fuel"
+WHICH = "Which fuel does the engine run on? Alcohol takes far more of it than gasoline."
 _BURNS = (
     "What does this engine burn at full load, by its maker or on the dynamometer (lb/(hp*h), g/(kW*h)), and is it"
     " boosted?"
@@ -36,6 +38,12 @@ def checks_of(
         said = "what the engine burns is a habit figure"
         checks.append(Check(CONSUMPTION, CANNOT_TELL, said, subject="consumption", bears=ASK))
         questions.append(Question(FILL_IN, _BURNS, "consumption", (CONSUMPTION,)))
+    if of.is_assumed:
+        known = of.given.has("consumption") or of.given.has("injector")
+        said = f"which fuel it runs on is not given; {of.fuel} is reckoned"
+        checks.append(Check(KIND, CANNOT_TELL, said, subject="fuel", bears=INFORM if known else ASK))
+        if not known:
+            questions.append(Question(FILL_IN, WHICH, "fuel", (KIND,)))
     made_of = (
         _pump(of, ways, data),
         _duty(of, data),

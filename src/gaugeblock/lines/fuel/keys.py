@@ -60,11 +60,12 @@ ALL = ("power", "fuel", "boost", "consumption", "system", *tuple(MEASURES)[2:], 
 class Supply(Value):
     """One fuel supply: what of it was typed, and what kind of fuel, engine, system and line it is."""
 
-    __slots__ = ("boost", "fuel", "given", "injectors", "line", "system")
+    __slots__ = ("boost", "fuel", "given", "injectors", "is_assumed", "line", "system")
 
     given: Given
     injectors: Measure | None
     fuel: str
+    is_assumed: bool
     boost: str | None
     system: str | None
     line: str | None
@@ -74,6 +75,7 @@ class Supply(Value):
         put(self, "given", Given(asked, _kinds(asked.get("injector")), zero=("reserve",)))
         put(self, "injectors", count_of(asked.get("injectors"), "injectors"))
         put(self, "fuel", choice_of(asked.get("fuel"), "fuel", FUELS) or "gasoline")
+        put(self, "is_assumed", not asked.get("fuel"))
         put(self, "boost", choice_of(asked.get("boost"), "boost", BOOSTS))
         put(self, "system", choice_of(asked.get("system"), "system", SYSTEMS))
         put(self, "line", choice_of(asked.get("line"), "line", LINES))

@@ -8,9 +8,10 @@ from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, Bound, Check, at_most
 from gaugeblock.answer.decision import Candidate, ask, none
 from gaugeblock.answer.printing import number_only
-from gaugeblock.answer.question import ASK_MAKER, MEASURE, Question
+from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.lines.fuel import supply
+from gaugeblock.lines.fuel.checks import WHICH
 from gaugeblock.lines.fuel.demand import SUPPLY, demands
 from gaugeblock.lines.fuel.keys import ALL, Supply
 from gaugeblock.lines.fuel.pipe import pipe_with
@@ -109,6 +110,8 @@ def _then(flow: Figure, pipe: Pipe, data: Refdata) -> str:
 
 def _questions(of: Supply) -> list[Question]:
     asked = [Question(ASK_MAKER, "Which bores do inlet and outlet of the pump have, by its maker?", "bore", (_NAME,))]
+    if of.is_assumed:
+        asked.append(Question(FILL_IN, WHICH, "fuel", (_NAME,)))
     if not of.given.has("length"):
         text = "How long is the feed from tank to engine, bends and fittings counted as length?"
         asked.append(Question(MEASURE, text, "length", (_NAME,)))

@@ -155,7 +155,7 @@ def _decision(ways: Sequence[Demand], pipes: Sequence[Pipe], checks: list[Check]
         return decision
     candidates = [Candidate(w.needed, w.said, w.then) for w in ways[:MOST_CANDIDATES]]
     reasons = [c for c in checks if c.asks]
-    own = [c for c in reasons if c.subject not in ("consumption",)]
+    own = [c for c in reasons if c.subject not in ("consumption", "fuel")]
     do = (
         f"{own[0].reason[:1].upper()}{own[0].reason[1:]}."
         if own

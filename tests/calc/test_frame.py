@@ -108,6 +108,26 @@ def test_the_greatest_deflection_is_found_between_nodes_too(share, span):
     assert got.sag == pytest.approx(known, rel=1e-6)
 
 
+@given(share=st.floats(0.05, 0.95), span=st.floats(0.3, 2.0))
+def test_a_beam_sags_alike_on_both_sides_of_its_load_and_not_at_all_at_its_ends(share, span):
+    """Moments by statics: F a b / L under the load, nothing at a pinned end; a beam that sags counts positive."""
+    nodes = [(0.0, 0.0), (share * span, 0.0), (span, 0.0)]
+    got = frame.solve(nodes, SECTION, E, {0: frame.PINNED, 2: frame.SLIDING}, [frame.Load(1, up=-1000.0)])
+    (_, first, left), (_, right, last) = got.forces
+    most = 1000.0 * share * (1 - share) * span
+    assert (left, right) == pytest.approx((most, most), rel=1e-6)
+    assert (first, last) == pytest.approx((0.0, 0.0), abs=1e-6 * most)
+    assert (got.moment, got.moment_node) == (pytest.approx(most, rel=1e-6), 1)
+
+
+def test_a_mass_of_nothing_weighs_nothing_and_one_below_nothing_is_refused():
+    assert frame.mass_load(1, 0.0, 0.0).up == 0.0
+    assert frame.mass_load(1, 10.0, 2.0).up == pytest.approx(-196.133)
+    for mass, bump in ((-1.0, 1.0), (1.0, -1.0)):
+        with pytest.raises(ValueError, match="not negative"):
+            frame.mass_load(1, mass, bump)
+
+
 def test_a_quarter_circle_cantilever_bends_as_theory_says():
     # tip load P along the radius at the tip of a thin quarter ring (Castigliano, bending alone):
     # pi P R^3 / 4 E I its own way, P R^3 / 2 E I across

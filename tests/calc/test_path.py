@@ -285,6 +285,25 @@ def test_a_saddle_lands_where_it_started():
     shapes.saddle(caught.value.smallest_rise, PI / 8, 0.2, 0.1, radius=0.1, needed=0.05)
 
 
+def test_a_flat_shape_stands_square_to_its_run_however_up_leans():
+    for up in ((3.0, 5.0, 0.0), (-3.0, 5.0, 0.0), (0.0, 1.0, 0.0)):
+        along, over = shapes.place([(2.0, 0.0), (0.0, 2.0)], (1.0, 1.0, 1.0), (4.0, 0.0, 0.0), up)
+        assert along == pytest.approx((3.0, 1.0, 1.0))
+        assert over == pytest.approx((1.0, 3.0, 1.0))
+
+
+def test_the_largest_radius_of_a_saddle_just_fits():
+    with pytest.raises(shapes.RiseTooSmallError) as caught:
+        shapes.saddle(0.05, PI / 8, 0.2, 0.1, radius=0.3, needed=0.02)
+    fit = caught.value.largest_radius
+    assert 0 < fit < 0.3
+    points = shapes.saddle(0.05, PI / 8, 0.2, 0.1, radius=fit * (1 - 1e-9), needed=0.02)
+    stick, _ = p.from_points(shapes.place(points, (0, 0, 0), (1, 0, 0), (0, 0, 1)), fit)
+    assert stick.straights[1] == pytest.approx(0.02, abs=1e-7)
+    with pytest.raises(shapes.RiseTooSmallError):
+        shapes.saddle(0.05, PI / 8, 0.2, 0.1, radius=fit * 1.001, needed=0.02)
+
+
 def test_a_template_gives_its_own_lengths_angles_and_turns_back():
     points = shapes.template([0.3, 0.4, 0.5, 0.2], [0.5, 1.0, 0.7], [0.0, 1.2, -2.0])
     stick, _ = p.from_points(points, 1e-9)

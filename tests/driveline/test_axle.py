@@ -56,6 +56,12 @@ def test_the_smaller_end_governs_and_the_answer_says_which() -> None:
     assert "The engine governs" in weak.decision.do
 
 
+def test_the_strength_of_a_shaft_names_the_paper_it_stands_on() -> None:
+    sheet = axle("4340", **STRONG, **ENGINE, **TYRE)
+    behind = [part for figure in sheet.figures for part in figure.walk() if part.quantity == "yield_strength"]
+    assert {(part.basis, part.source) for part in behind} == {("maker", "mill sheet")}
+
+
 def test_what_reaches_the_shaft_by_differential() -> None:
     def engine(differential: str, **more: str) -> float:
         given = {**ENGINE, "differential": differential, **more}

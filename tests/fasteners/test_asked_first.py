@@ -144,6 +144,21 @@ def test_threads_in_a_soft_metal_are_never_given_a_steel_nuts_torque_unasked() -
     assert torque("3/8-16", **bolt, into="cast iron").decision.kind == USE
 
 
+@pytest.mark.parametrize("insert", [None, "no"])
+def test_a_torque_into_a_metal_that_no_table_is_for_is_asked_by_a_check_of_its_own(insert: str | None) -> None:
+    sheet = torque("3/8-16", grade="SAE J429 5", condition="dry", into="magnesium", insert=insert, engagement="1 in")
+    assert [c.name for c in sheet.checks if c.asks and c.name.startswith("torque into")] == ["torque into magnesium"]
+    assert sheet.decision.because == ("torque into magnesium",)
+
+
+def test_a_torque_far_from_any_of_its_part_is_asked_where_no_row_is_for_its_size() -> None:
+    sheet = part("spark plug", size="1/2 in", seat="taper", wanted="400 lbf*ft")
+    assert sheet.decision.kind == NONE
+    assert "wanted as typed" in [c.name for c in sheet.checks if c.asks]
+    plain = part("spark plug", size="1/2 in", seat="taper", wanted="20 lbf*ft")
+    assert "wanted as typed" not in [c.name for c in plain.checks]
+
+
 def test_a_metal_without_a_source_is_its_items_question(tmp_path: Path) -> None:
     with pytest.raises(LookupMiss, match="no published") as refused:
         torque("3/8-16", grade="SAE J429 8", condition="dry", into="brass")

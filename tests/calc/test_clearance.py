@@ -95,6 +95,15 @@ def test_straight_pipes_in_known_places(q0, q1, expected):
     assert got.gap == pytest.approx(expected - 0.05, abs=1e-9)
 
 
+@pytest.mark.parametrize("angle", [0.0, 0.7, PI / 2, 2.5, PI, -2.2])
+def test_a_collar_keeps_its_distance_from_a_wall_whichever_way_that_faces(angle):
+    line = c.straight_pipe("pipe", (0, 0, -1), (0, 0, 1), 0.02).path
+    flanged = c.Tube("pipe", line, 0.02, [(1.0, 0.01, 0.05)])
+    wall = c.Plane("wall", (-0.4 * math.cos(angle), -0.4 * math.sin(angle), 3.0), (math.cos(angle), math.sin(angle), 0))
+    (got,) = c.obstacle_gaps([flanged], [wall])
+    assert (got.what, got.gap) == ("collar", pytest.approx(0.35, abs=1e-9))
+
+
 def test_concentric_bends_keep_their_distance_all_along():
     tubes = []
     for name, radius in (("inner", 0.1), ("outer", 0.16)):

@@ -31,9 +31,11 @@ def answers() -> dict[str, str]:
     return {name: f"gaugeblock.{wing.name}.{module}" for wing in WINGS for name, module in wing.answers.items()}
 
 
-def pages() -> dict[str, Any]:
-    """Table of a job -> the module that makes its items: ``problems``, ``item``, and ``together`` where it has one."""
-    return {table: wing.module("page") for wing in WINGS for table in wing.tables}
+def pages(job: Job) -> dict[str, Any]:
+    """Table that a job fills in -> the module that makes its items: ``problems``, ``item``, and ``together`` where it
+    has one. The other domains stay unread.
+    """
+    return {table: wing.module("page") for wing in WINGS for table in wing.tables if getattr(job, table)}
 
 
 def read_job(path: str | os.PathLike[str], hooks: dict[str, Hook] | None = None) -> Job:
@@ -58,10 +60,10 @@ def tables() -> dict[str, Any]:
 def hooks(data: Refdata) -> dict[str, Hook]:
     """For reading a job: what the tables do not know of each item's keys."""
 
-    def of(page: Any) -> Hook:
-        return lambda item: page.problems(item, data)
+    def of(wing: Wing) -> Hook:
+        return lambda item: wing.module("page").problems(item, data)  # read when there is an item of it
 
-    return {table: of(page) for table, page in pages().items()}
+    return {table: of(wing) for wing in WINGS for table in wing.tables}
 
 
 def physics() -> tuple[Rule, ...]:

@@ -81,7 +81,7 @@ def test_an_item_is_added_and_all_else_is_kept(tmp_path: Path) -> None:
     item = tomllib.loads(text)["fasteners"][1]
     assert item["name"] == name
     job = domains.read_job(path, domains.hooks(DATA))
-    (page,) = [domains.pages()["fasteners"].item(f, job.shop, DATA) for f in job.fasteners[1:]]
+    (page,) = [domains.pages(job)["fasteners"].item(f, job.shop, DATA) for f in job.fasteners[1:]]
     same = torque("3/8-16", grade="8", condition="dry", into="aluminium", insert="no", engagement="3/4 in")
     assert page.sheet.decision == same.decision
 

@@ -5,17 +5,26 @@ shaft.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from importlib import import_module
 
 from gaugeblock.answer.item import Item, Row
 from gaugeblock.driveline.axles.job import AxleShaft
 from gaugeblock.driveline.job import SETUP, SHAFT, Driveline, GearingItem, Joints, Splines
-from gaugeblock.driveline.pages import axles, gearing, joints, propshafts, shafts, shims, splines, steps
 from gaugeblock.driveline.propshafts.job import PropellerShaft
 from gaugeblock.driveline.shims.job import ShimLog
 from gaugeblock.errors import Problem
 from gaugeblock.job.model import Shop
 from gaugeblock.tables.load import Refdata
 from gaugeblock.units import text_of
+
+_PAGES = {
+    AxleShaft: "axles",
+    PropellerShaft: "propshafts",
+    ShimLog: "shims",
+    Joints: "joints",
+    GearingItem: "gearing",
+    Splines: "splines",
+}
 
 
 def problems(
@@ -33,25 +42,22 @@ def is_setup(job: Driveline) -> bool:
 def item(
     job: Driveline | AxleShaft | PropellerShaft | ShimLog | Splines | Joints | GearingItem, shop: Shop, data: Refdata
 ) -> Item:
-    """The Item of one item of the job."""
-    if isinstance(job, AxleShaft):
-        return axles.item_of(job, data)
-    if isinstance(job, ShimLog):
-        return shims.item_of(job, data)
-    if isinstance(job, PropellerShaft):
-        return propshafts.item_of(job, data)
-    if isinstance(job, Joints):
-        return joints.item_of(job, data)
-    if isinstance(job, GearingItem):
-        return gearing.item_of(job, data)
-    if isinstance(job, Splines):
-        return splines.item_of(job, data)
+    """The Item of one item of the job. Each kind reads its own rooms alone."""
+    for kind, name in _PAGES.items():
+        if isinstance(job, kind):
+            made: Item = import_module(f"gaugeblock.driveline.pages.{name}").item_of(job, data)
+            return made
+    assert isinstance(job, Driveline)
     names = [k for k in (SETUP if is_setup(job) else SHAFT) if k != "maker"]
     asked = {"step" if k == "setting" else k: text_of(getattr(job, k)) for k in names}
     facts = [Row("where", job.where or ""), *(Row(k.replace("_", " "), t) for k, t in asked.items() if t)]
     if job.notes:
         facts.append(Row("notes", job.notes))
     if not is_setup(job):
+        from gaugeblock.driveline.pages import shafts
+
         return Item("driveline", job.name, facts, shafts.sheet_of(job, asked, data), shafts.card_of(job))
+    from gaugeblock.driveline.pages import steps
+
     sheet = steps.sheet_of(job, asked, data)
     return Item("driveline", job.name, facts, sheet, steps.card_of(job, sheet))

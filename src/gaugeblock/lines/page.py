@@ -14,9 +14,7 @@ from gaugeblock.errors import InputError, Problem
 from gaugeblock.figure import Figure
 from gaugeblock.job.model import Shop
 from gaugeblock.lines.brakes.job import Brake
-from gaugeblock.lines.brakes.page import item_of as brake_item
 from gaugeblock.lines.fuel.job import Fuel
-from gaugeblock.lines.fuel.page import item_of as fuel_item
 from gaugeblock.lines.item import JUDGES, OPEN_STATES, is_limit
 from gaugeblock.lines.job import HotPipe, Line
 from gaugeblock.lines.keys import label_of, line_of_part
@@ -48,9 +46,13 @@ def placed(line: Line | Brake | Fuel, _item: Item, data: Refdata) -> list[Placed
 def item(job: Line | Brake | Fuel, shop: Shop, data: Refdata) -> Item:
     """The Item of one item of the job."""
     if isinstance(job, Brake):
-        return brake_item(job, data)
+        from gaugeblock.lines.brakes import page as brakes
+
+        return brakes.item_of(job, data)
     if isinstance(job, Fuel):
-        return fuel_item(job, data)
+        from gaugeblock.lines.fuel import page as fuel
+
+        return fuel.item_of(job, data)
     is_metric = None if shop.units is None else shop.units == "metric"
     sheet = route_of_part(job, draw=True, data=data, is_metric=is_metric)
     given = line_of_part(job)

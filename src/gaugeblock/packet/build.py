@@ -49,7 +49,7 @@ class Packet:
 def build(job: Job, data: Refdata, program: str) -> Packet:
     """The packet of a checked job. ``program`` is name and version as printed."""
     items: list[Item] = []
-    for table, page in domains.pages().items():
+    for table, page in domains.pages(job).items():
         items += _items(table, page, job, data, items)
     items += against_each_other(job, items, data)
     items = in_order_of_work([_questioned(i) for i in items])

@@ -15,12 +15,13 @@ def against_each_other(job: Job, items: list[Item], data: Refdata) -> list[Item]
     made = {(i.domain, i.name): i for i in items}
     bodies: list[Placed] = []
     for wing in domains.WINGS:
-        page = wing.module("page")
-        if not hasattr(page, "placed"):
+        parts = [part for table in wing.tables for part in getattr(job, table)]
+        placed = getattr(wing.module("page"), "placed", None) if parts else None
+        if placed is None:
             continue
-        for part in (part for table in wing.tables for part in getattr(job, table)):
+        for part in parts:
             item = made.get((wing.name, part.name))
-            bodies += [] if item is None else page.placed(part, item, data)
+            bodies += [] if item is None else placed(part, item, data)
     sheet = apart(bodies, data, job.shop.units == "metric")
     return [] if sheet is None else [Item("tubes", "tubes and lines against each other", [], sheet, None)]
 

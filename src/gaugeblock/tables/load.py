@@ -156,8 +156,7 @@ class Refdata:
         self._statements: dict[str, list[dict[str, str]]] = {}
         self._quantities: dict[str, dict[str, str]] = {}
         self.memo: dict[object, object] = {}
-        # rows that answered alone, each with its Figure
-        self.sole: dict[Row, Figure] = {}
+        self.sole: dict[Row, Figure] = {}  # of rows that answered alone
 
     def __repr__(self) -> str:
         return f"<Refdata {self.release}>"
@@ -326,6 +325,10 @@ class Refdata:
         """The rows that look-ups have read so far, with their Figures."""
         made = [(k, v) for k, v in self.memo.items() if isinstance(k, Row) and isinstance(v, Figure)]
         return [*made, *self.sole.items()]
+
+    def read_so_far(self) -> dict[str, list[list[str]]]:
+        """The cells of the living rows of each table that was read."""
+        return {name: [row.values for row in table.rows] for name, table in self._tables.items()}
 
     def all_tables(self) -> list[Table]:
         """Every table of every domain, in catalogue order."""

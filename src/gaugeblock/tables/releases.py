@@ -93,22 +93,28 @@ def _living(name: str, rows: Iterable[Sequence[str]], version: str) -> list[Sequ
     return living
 
 
-def release_digests(folder: str, version: str) -> tuple[str, dict[str, str]]:
+def release_digests(
+    folder: str, version: str, living: Mapping[str, Sequence[Sequence[str]]] | None = None
+) -> tuple[str, dict[str, str]]:
     """sha256 (hex) of all that lives in a release, and of the part of each file that has a part in it.
 
-    Figures, rules, formulas, quantities, sources and words. Raises DataError when a file is missing or cannot be read.
+    Figures, rules, formulas, quantities, sources and words; ``living`` has the living rows of files that were read
+    already. Raises DataError when a file is missing or cannot be read.
     """
     whole: list[str] = []
     files: dict[str, str] = {}
     for name, columns in released_files().items():
-        rows = read_lines(os.path.join(folder, *name.split("/")) + ".csv", name, columns)
-        digests = row_digests(name, columns, _living(name, rows, version))
+        rows = None if living is None else living.get(name)
+        if rows is None:
+            every = read_lines(os.path.join(folder, *name.split("/")) + ".csv", name, columns)
+            rows = _living(name, every, version)
+        digests = row_digests(name, columns, rows)
         if digests:
             files[name] = combine(digests)
             whole += digests
     return combine(whole), files
 
 
-def release_digest(folder: str, version: str) -> str:
+def release_digest(folder: str, version: str, living: Mapping[str, Sequence[Sequence[str]]] | None = None) -> str:
     """As ``release_digests``, of all files together."""
-    return release_digests(folder, version)[0]
+    return release_digests(folder, version, living)[0]

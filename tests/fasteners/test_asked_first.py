@@ -159,6 +159,14 @@ def test_a_torque_far_from_any_of_its_part_is_asked_where_no_row_is_for_its_size
     assert "wanted as typed" not in [c.name for c in plain.checks]
 
 
+def test_a_setting_that_is_judged_says_too_that_no_table_has_its_torque() -> None:
+    """With a crow-foot the torque at the thread is worked out, and no published torque stands beside it."""
+    keys = {"grade": "SAE J429 8", "given": "26 lbf*ft", "adapter": "2 in on 12 in"}
+    said = {c: [k.text for k in torque("3/8-16", condition=c, **keys).cautions] for c in ("anti-seize", "dry")}
+    assert any(text.startswith("No published torque for exactly this thread") for text in said["anti-seize"])
+    assert not any(text.startswith("No published torque for exactly this thread") for text in said["dry"])
+
+
 def test_a_metal_without_a_source_is_its_items_question(tmp_path: Path) -> None:
     with pytest.raises(LookupMiss, match="no published") as refused:
         torque("3/8-16", grade="SAE J429 8", condition="dry", into="brass")

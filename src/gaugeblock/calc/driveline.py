@@ -301,8 +301,8 @@ def spline_side_allowable_flexible(allowable_pa: T, wear_life: T, application: T
 def spline_side_allowable_fixed(allowable_pa: T, fatigue_life: T, application: T = 1.0) -> T:
     """The same of a spline that cannot rock: 9 Sc Lf / Ka. Source: Dudley (quoted).
 
-    >>> spline_side_allowable_fixed(4000.0, 1.0, 2.0)
-    18000.0
+    >>> spline_side_allowable_fixed(4000.0, 0.5, 2.0)
+    9000.0
     """
     return 9 * allowable_pa * fatigue_life / application
 

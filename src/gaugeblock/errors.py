@@ -16,10 +16,12 @@ from __future__ import annotations
 
 import re
 
+from gaugeblock.value import Value, put
+
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
-    from typing import Any
+    from typing import Any, NoReturn
 
 
 # What cannot be seen, or makes a printed line differ from what was written: control characters, line and paragraph
@@ -80,6 +82,15 @@ class GaugeblockError(Exception):
         self._near = 0
         self.do = visible(do, _LONGEST["do"])
         super().__init__(self.asked, self.where, self.why)
+
+    def __setattr__(self, name: str, value: object) -> None:
+        # once, as it is made; the interpreter notes its own, which begin with a line, as the error goes up
+        if name == "args" or (name in self.__dict__ and not name.startswith("_")):
+            self.__delattr__(name)
+        super().__setattr__(name, value)
+
+    def __delattr__(self, name: str) -> NoReturn:
+        raise AttributeError(f"a {type(self).__name__} is frozen: {name} cannot be changed")
 
     def __reduce__(self) -> tuple[object, ...]:
         return type(self), (self.asked, self.where, self.why, self._all, self.do)
@@ -153,7 +164,30 @@ class LookupMiss(GaugeblockError, LookupError):
     """No row answers; ``nearest`` holds the keys that do exist, ``informs`` figures of another service or standing."""
 
     code = "not found"
-    informs: tuple[Any, ...] = ()
+
+    def __init__(
+        self,
+        asked: str,
+        where: str,
+        why: str,
+        nearest: Iterable[str] | Callable[[], Iterable[str]] = (),
+        do: str = "",
+        informs: Iterable[Any] = (),
+    ) -> None:
+        super().__init__(asked, where, why, nearest, do)
+        self.informs: tuple[Any, ...] = tuple(informs)
+
+    def __reduce__(self) -> tuple[object, ...]:
+        return type(self), (self.asked, self.where, self.why, self._all, self.do, self.informs)
+
+    def __eq__(self, other: object) -> bool:
+        return super().__eq__(other) and isinstance(other, LookupMiss) and self.informs == other.informs
+
+    __hash__ = GaugeblockError.__hash__
+
+    def informing(self, figures: Iterable[Any]) -> LookupMiss:
+        """The same miss with other figures that inform."""
+        return type(self)(self.asked, self.where, self.why, self._all, self.do, figures)
 
 
 class Ambiguous(LookupMiss):
@@ -174,17 +208,23 @@ class UnitError(InputError):
     code = "unit"
 
 
-class Problem:
+class Problem(Value):
     """One fault of a job file: the key's path, its line, why, and the nearest valid choices."""
 
     __slots__ = ("do", "line", "nearest", "path", "why")
 
+    path: str
+    line: int | None
+    why: str
+    nearest: tuple[str, ...]
+    do: str
+
     def __init__(self, path: str, line: int | None, why: str, nearest: tuple[str, ...] = (), do: str = "") -> None:
-        self.path = visible(path, _LONGEST["where"])
-        self.line = line
-        self.why = visible(why, _LONGEST["why"])
-        self.nearest = tuple(visible(choice, _LONGEST["nearest"]) for choice in tuple(nearest)[:5])
-        self.do = visible(do, _LONGEST["do"])
+        put(self, "path", visible(path, _LONGEST["where"]))
+        put(self, "line", line)
+        put(self, "why", visible(why, _LONGEST["why"]))
+        put(self, "nearest", tuple(visible(choice, _LONGEST["nearest"]) for choice in tuple(nearest)[:5]))
+        put(self, "do", visible(do, _LONGEST["do"]))
 
     def __str__(self) -> str:
         at = f"line {self.line}: " if self.line else ""

@@ -347,11 +347,8 @@ def _miss(
         why = f"no published source: {other if services else 'only a misprint, superseded or withdrawn row'}"
         near_rows = [figure_label(r) for _, r in matched]
         do = "they inform, they do not answer: ask the maker"
-        miss = LookupMiss(said, f"{table.name} {quantity}", why, near_rows, do)
-        miss.informs = tuple(
-            figure_of(r, data).replace(chosen_by="service" if k[0] == 2 else "standing") for k, r in matched
-        )
-        return miss
+        informs = [figure_of(r, data).replace(chosen_by="service" if k[0] == 2 else "standing") for k, r in matched]
+        return LookupMiss(said, f"{table.name} {quantity}", why, near_rows, do, informs)
     open_keys = [i for i, (_, want) in enumerate(asked) if want is None]
     close = rows if open_keys else []
     for at, (key, want) in enumerate(asked):

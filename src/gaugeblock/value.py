@@ -48,7 +48,9 @@ class Value:
         return f"{type(self).__name__}({', '.join(f'{name}={value!r}' for name, value in self._pairs())})"
 
     def __reduce__(self) -> tuple[Any, ...]:
-        return _again, (type(self), dict(self._pairs()))
+        # by slots, not by the maker: that may take other things than it keeps
+        slots = [slot for kind in type(self).__mro__ for slot in getattr(kind, "__slots__", ())]
+        return _again, (type(self), {slot: getattr(self, slot) for slot in slots if hasattr(self, slot)})
 
     def __copy__(self) -> Self:
         return self
@@ -61,8 +63,11 @@ class Value:
         return type(self)(**{**dict(self._pairs()), **changes})
 
 
-def _again(kind: Any, parts: dict[str, Any]) -> Any:
-    return kind(**parts)
+def _again(kind: Any, slots: dict[str, Any]) -> Any:
+    made = object.__new__(kind)
+    for slot, value in slots.items():
+        put(made, slot, value)
+    return made
 
 
 class Keys(dict[str, str]):

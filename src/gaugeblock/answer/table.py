@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.decision import ASK, NONE, STOP
 from gaugeblock.answer.printing import number_only, other_unit
-from gaugeblock.value import Value, put
+from gaugeblock.value import Keys, Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -33,7 +33,7 @@ class Line(Value):
     sheet: Sheet
 
     def __init__(self, key: Mapping[str, str], sheet: Sheet) -> None:
-        put(self, "key", dict(key))
+        put(self, "key", Keys(key))
         put(self, "sheet", sheet)
 
     def __hash__(self) -> int:
@@ -60,14 +60,14 @@ class Table(Value):
         title: str,
         asked: Mapping[str, str | None],
         data: Refdata,
-        open_keys: Iterable[str],
+        open: Iterable[str],
         lines: Iterable[Line],
         more: int = 0,
     ) -> None:
         put(self, "title", title)
-        put(self, "asked", dict(asked))
+        put(self, "asked", Keys(asked))  # type: ignore[arg-type]
         put(self, "data", data)
-        put(self, "open", tuple(open_keys))
+        put(self, "open", tuple(open))
         put(self, "lines", tuple(lines))
         put(self, "more", more)
 

@@ -72,8 +72,7 @@ def rows_of(at: dict[str, str], data: Refdata) -> tuple[list[Figure], LookupMiss
             if miss is None or (error.code == "ambiguous" and miss.code != "ambiguous"):
                 miss = error
             elif error.informs:
-                error.informs = (*miss.informs, *error.informs)
-                miss = error
+                miss = error.informing((*miss.informs, *error.informs))
     return found, miss
 
 

@@ -4,22 +4,31 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from gaugeblock.value import Value, put
+
 if TYPE_CHECKING:
     from gaugeblock.tables.load import Row
 
 
-class Fault:
+class Fault(Value):
     """One broken rule at one place; ``line`` 0 and a blank ``column`` mean the whole file or row."""
 
     __slots__ = ("column", "do", "file", "found", "line", "rule")
 
+    file: str
+    line: int
+    column: str
+    rule: str
+    found: str
+    do: str
+
     def __init__(self, file: str, line: int, column: str, rule: str, found: str, do: str) -> None:
-        self.file = file
-        self.line = line
-        self.column = column
-        self.rule = rule
-        self.found = found
-        self.do = do
+        put(self, "file", file)
+        put(self, "line", line)
+        put(self, "column", column)
+        put(self, "rule", rule)
+        put(self, "found", found)
+        put(self, "do", do)
 
     def __str__(self) -> str:
         place = ": ".join(
@@ -29,12 +38,6 @@ class Fault:
 
     def __repr__(self) -> str:
         return f"<Fault {self}>"
-
-    def __eq__(self, other: object) -> bool:
-        return isinstance(other, Fault) and self.parts == other.parts
-
-    def __hash__(self) -> int:
-        return hash(self.parts)
 
     @property
     def parts(self) -> tuple[str, int, str, str, str, str]:

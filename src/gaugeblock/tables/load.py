@@ -14,6 +14,7 @@ from gaugeblock.tables.lines import Lines as Lines
 from gaugeblock.tables.lines import is_decimal as is_decimal
 from gaugeblock.tables.lines import read_lines as read_lines
 from gaugeblock.tables.lines import version_key as version_key
+from gaugeblock.value import Keys
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -44,7 +45,7 @@ class Row:
         # ``cells`` are made when first asked, since a look-up needs few of a table's rows
         if name != "cells":
             raise AttributeError(name)
-        self.cells = made = dict(zip(self.columns, self.values, strict=True))
+        self.cells = made = Keys(zip(self.columns, self.values, strict=True))
         return made
 
     def __getitem__(self, column: str) -> str:
@@ -57,13 +58,8 @@ class Row:
         if not text:
             return None
         if not is_decimal(text):
-            raise DataError(
-                f"{self.table}.csv",
-                f"line {self.line}, column {column}",
-                f"{text!r} is not a decimal number",
-                (),
-                "write it with a point and no unit",
-            )
+            why, do = f"{text!r} is not a decimal number", "write it with a point and no unit"
+            raise DataError(f"{self.table}.csv", f"line {self.line}, column {column}", why, (), do)
         return float(text)
 
 
@@ -138,7 +134,7 @@ class Refdata:
     def __init__(self, folder: str | None = None, release: str | None = None) -> None:
         self.folder = folder or refdata_folder()
         self._is_own = folder is None
-        releases = [dict(zip(LISTS["releases"], c, strict=True)) for c in self._read("releases")]
+        releases = tuple(Keys(zip(LISTS["releases"], c, strict=True)) for c in self._read("releases"))
         if not releases:
             raise DataError("releases.csv", "refdata", "no release", (), "add one")
         self.releases = releases
@@ -157,6 +153,11 @@ class Refdata:
         self._quantities: dict[str, dict[str, str]] = {}
         self.memo: dict[object, object] = {}
         self.sole: dict[Row, Figure] = {}  # of rows that answered alone
+
+    def __setattr__(self, name: str, value: object) -> None:
+        if name in self.__dict__:
+            raise AttributeError(f"Refdata is frozen: {name} cannot be changed; open another with refdata(release)")
+        super().__setattr__(name, value)
 
     def __repr__(self) -> str:
         return f"<Refdata {self.release}>"
@@ -242,7 +243,7 @@ class Refdata:
         return {entry[LISTS[name][0]]: entry for entry in self._living(name, self.lines(name).all())}
 
     def _living(self, name: str, lines: list[list[str]]) -> list[dict[str, str]]:
-        entries = [dict(zip(LISTS[name], cells, strict=True)) for cells in lines]
+        entries: list[dict[str, str]] = [Keys(zip(LISTS[name], cells, strict=True)) for cells in lines]
         return [e for e in entries if self.lives(e["since"], e["until"])]
 
     def entry(self, name: str, id: str) -> dict[str, str] | None:
@@ -255,7 +256,7 @@ class Refdata:
 
     def unreleased(self, name: str, id: str) -> list[dict[str, str]]:
         """The lines of a list without lifetimes whose first cell is ``id``."""
-        return [dict(zip(LISTS[name], cells, strict=True)) for cells in self.lines(name).of(id)]
+        return [Keys(zip(LISTS[name], cells, strict=True)) for cells in self.lines(name).of(id)]
 
     def _definition(self, name: str, id: str) -> dict[str, str] | None:
         """A line of quantities or formulas: that of this release, else the first that a later one has.
@@ -265,8 +266,7 @@ class Refdata:
         got = self.entry(name, id)
         if got is not None:
             return got
-        rows = [dict(zip(LISTS[name], cells, strict=True)) for cells in self.lines(name).of(id)]
-        return min(rows, key=lambda row: version_key(row["since"]), default=None)
+        return min(self.unreleased(name, id), key=lambda row: version_key(row["since"]), default=None)
 
     def statements(self, domain: str) -> list[dict[str, str]]:
         """The living rules without a number of one domain, with their line."""
@@ -276,10 +276,9 @@ class Refdata:
             self._verify(f"{domain}/rules", lambda: lines)
             got = self._statements[domain] = []
             for line, cells in enumerate(lines, 2):
-                row = dict(zip(LISTS["rules"], cells, strict=True))
+                row = dict(zip(LISTS["rules"], cells, strict=True), line=str(line))
                 if self.lives(row["since"], row["until"]):
-                    row["line"] = str(line)
-                    got.append(row)
+                    got.append(Keys(row))
         return got
 
     def quantity(self, name: str) -> dict[str, str]:

@@ -131,6 +131,11 @@ def test_a_prefix_of_three_files_is_a_folder() -> None:
     assert shared == []
 
 
+def test_every_room_has_its_tests() -> None:
+    rooms = {p.name for p in SRC.iterdir() if (p / "__init__.py").is_file()}
+    assert rooms - {p.name for p in (ROOT / "tests").iterdir() if any(p.rglob("*test*.py"))} == set()
+
+
 def test_the_formatter_decides() -> None:
     skipped, wide = [], []
     for path in [*modules(), *(ROOT / "tests").rglob("*.py"), *(ROOT / "scripts").glob("*.py")]:

@@ -9,14 +9,12 @@ import resource
 import shlex
 import subprocess
 import sys
-from collections import Counter
 from pathlib import Path
 
 import pytest
 
 from gaugeblock import domains
 from gaugeblock.cli import GENERAL, main
-from gaugeblock.tables.load import Refdata, refdata
 
 ROOT = Path(__file__).resolve().parents[2]
 HEAVY = (
@@ -372,50 +370,3 @@ def test_a_reader_that_leaves_early_is_no_fault() -> None:
         process.stdout.close()
         assert process.stderr.read() == b""
         assert process.wait(timeout=60) == 0
-
-
-def test_the_audit_fits_a_screen_and_says_what_to_read_next(capsys: pytest.CaptureFixture[str]) -> None:
-    code, out, _ = run(capsys, "audit")
-    assert code == 0
-    assert len(out.splitlines()) <= 32
-    assert "Read next" in out
-    _, whole, _ = run(capsys, "audit", "--list")
-    assert "fasteners/torques" in whole
-    _, text, _ = run(capsys, "audit", "--json")
-    found = json.loads(text)
-    ranks = [one["figures"] + 2 * one["hurt"] for one in found["read_next"]]
-    assert ranks == sorted(ranks, reverse=True)
-    assert all(0 <= one["hurt"] <= one["figures"] for one in found["read_next"])
-    sources = {row["source"] for row in found["read_next"]}
-    assert "" not in sources
-    assert sources <= set(refdata().listing("sources"))
-
-
-@pytest.mark.parametrize("release", [None, "0.6.0"])
-def test_the_summary_of_an_audit_counts_what_its_list_finds(release: str | None) -> None:
-    from gaugeblock.audit.tables import audit_refdata, tally
-
-    data = refdata(release)
-    short, whole = tally(data), audit_refdata(data)
-    kinds = Counter(f["kind"] for f in whole["findings"])
-    assert {k: n for k, n in short["kinds"].items() if n} == kinds
-    assert kinds == {k: n for k, n in whole["counts"].items() if k in kinds}
-    assert short["tables"] == whole["tables"]
-    assert short["read_next"] == whole["read_next"]
-    assert sum(t["rows"] for t in short["tables"]) == sum(len(t.rows) for t in data.all_tables())
-
-
-def test_what_was_read_is_not_on_the_list_of_what_to_read() -> None:
-    """A look-up of each place on the list gives a figure that was not read."""
-    from gaugeblock.audit.tables import read_next
-
-    data = refdata()
-    places = {(one["source"], one["place"]) for one in read_next(data)}
-    read = {(r["source"], r["locator"]) for r in data.table("fasteners/torques").rows if r["checked"] == "primary"}
-    quoted = {(r["source"], r["locator"]) for r in data.table("fasteners/torques").rows if r["checked"] == "quoted"}
-    assert not places & (read - quoted - _elsewhere(data))
-
-
-def _elsewhere(data: Refdata) -> set[tuple[str, str]]:
-    rows = [row for table in data.all_tables() if table.name != "fasteners/torques" for row in table.rows]
-    return {(row["source"], row["locator"]) for row in rows}

@@ -1,0 +1,68 @@
+"""The audit of the tables: its summary fits a screen and counts what its list finds; what to read next is unread."""
+
+from __future__ import annotations
+
+import json
+from collections import Counter
+
+import pytest
+
+from gaugeblock.audit import digest
+from gaugeblock.audit.tables import audit_refdata, read_next, tally
+from gaugeblock.cli import main
+from gaugeblock.packet import make
+from gaugeblock.tables.load import Refdata, refdata
+
+
+def run(capsys: pytest.CaptureFixture[str], *argv: str) -> tuple[int, str, str]:
+    code = main(list(argv))
+    got = capsys.readouterr()
+    return code, got.out, got.err
+
+
+def test_the_audit_fits_a_screen_and_says_what_to_read_next(capsys: pytest.CaptureFixture[str]) -> None:
+    code, out, _ = run(capsys, "audit")
+    assert code == 0
+    assert len(out.splitlines()) <= 32
+    assert "Read next" in out
+    _, whole, _ = run(capsys, "audit", "--list")
+    assert "fasteners/torques" in whole
+    _, text, _ = run(capsys, "audit", "--json")
+    found = json.loads(text)
+    ranks = [one["figures"] + 2 * one["hurt"] for one in found["read_next"]]
+    assert ranks == sorted(ranks, reverse=True)
+    assert all(0 <= one["hurt"] <= one["figures"] for one in found["read_next"])
+    sources = {row["source"] for row in found["read_next"]}
+    assert "" not in sources
+    assert sources <= set(refdata().listing("sources"))
+
+
+@pytest.mark.parametrize("release", [None, "0.6.0"])
+def test_the_summary_of_an_audit_counts_what_its_list_finds(release: str | None) -> None:
+    data = refdata(release)
+    short, whole = tally(data), audit_refdata(data)
+    kinds = Counter(f["kind"] for f in whole["findings"])
+    assert {k: n for k, n in short["kinds"].items() if n} == kinds
+    assert kinds == {k: n for k, n in whole["counts"].items() if k in kinds}
+    assert short["tables"] == whole["tables"]
+    assert short["read_next"] == whole["read_next"]
+    assert sum(t["rows"] for t in short["tables"]) == sum(len(t.rows) for t in data.all_tables())
+
+
+def test_what_was_read_is_not_on_the_list_of_what_to_read() -> None:
+    """A look-up of each place on the list gives a figure that was not read."""
+    data = refdata()
+    places = {(one["source"], one["place"]) for one in read_next(data)}
+    read = {(r["source"], r["locator"]) for r in data.table("fasteners/torques").rows if r["checked"] == "primary"}
+    quoted = {(r["source"], r["locator"]) for r in data.table("fasteners/torques").rows if r["checked"] == "quoted"}
+    assert not places & (read - quoted - _elsewhere(data))
+
+
+def _elsewhere(data: Refdata) -> set[tuple[str, str]]:
+    rows = [row for table in data.all_tables() if table.name != "fasteners/torques" for row in table.rows]
+    return {(row["source"], row["locator"]) for row in rows}
+
+
+def test_sheets_that_are_put_into_text_once_are_the_text_that_the_encoder_makes() -> None:
+    sheets = make.make("reports/examples/demo.toml").record["sheets"]
+    assert digest.encoded_sheets(sheets) == digest.encoded({"sheets": sheets})["sheets"][1:-1]

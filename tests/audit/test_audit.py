@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections import Counter
+from pathlib import Path
 
 import pytest
 
@@ -12,6 +13,8 @@ from gaugeblock.audit.tables import audit_refdata, read_next, tally
 from gaugeblock.cli import main
 from gaugeblock.packet import make
 from gaugeblock.tables.load import Refdata, refdata
+
+ROOT = Path(__file__).resolve().parents[2]
 
 
 def run(capsys: pytest.CaptureFixture[str], *argv: str) -> tuple[int, str, str]:
@@ -64,5 +67,5 @@ def _elsewhere(data: Refdata) -> set[tuple[str, str]]:
 
 
 def test_sheets_that_are_put_into_text_once_are_the_text_that_the_encoder_makes() -> None:
-    sheets = make.make("reports/examples/demo.toml").record["sheets"]
+    sheets = make.make(str(ROOT / "reports" / "examples" / "demo.toml")).record["sheets"]
     assert digest.encoded_sheets(sheets) == digest.encoded({"sheets": sheets})["sheets"][1:-1]

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from gaugeblock.answer.decision import ASK, NONE, USE
 from gaugeblock.cli import main
-from gaugeblock.errors import GaugeblockError, LookupMiss
+from gaugeblock.errors import Ambiguous, GaugeblockError, LookupMiss
 from gaugeblock.fasteners import page
 from gaugeblock.fasteners.job import Fastener
 from gaugeblock.fasteners.part import part
@@ -165,6 +165,16 @@ def test_a_setting_that_is_judged_says_too_that_no_table_has_its_torque() -> Non
     said = {c: [k.text for k in torque("3/8-16", condition=c, **keys).cautions] for c in ("anti-seize", "dry")}
     assert any(text.startswith("No published torque for exactly this thread") for text in said["anti-seize"])
     assert not any(text.startswith("No published torque for exactly this thread") for text in said["dry"])
+
+
+@pytest.mark.parametrize(
+    ("keys", "offered"),
+    [({}, "SAE J429 5"), ({"condition": "dry"}, "SAE J429 5"), ({"grade": "SAE J429 5"}, "dry")],
+)
+def test_a_key_left_open_is_told_with_what_it_may_be(keys: dict[str, str], offered: str) -> None:
+    with pytest.raises(Ambiguous, match="needed to find a torque") as open_key:
+        torque("3/8-16", **keys)
+    assert offered in open_key.value.every
 
 
 def test_a_metal_without_a_source_is_its_items_question(tmp_path: Path) -> None:

@@ -6,7 +6,7 @@ import re
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.making import read_positive
-from gaugeblock.errors import InputError, LookupMiss
+from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.fasteners import keys
 from gaugeblock.fasteners.bolt import Bolt, CrowFoot, Tapped, Tools, Wish
 from gaugeblock.tables.load import canonical, option
@@ -28,6 +28,19 @@ CONFIRMED = (
 )
 METAL = "tapped metal"
 _ADAPTER = r"(?P<adapter>.+?)\s+on\s+(?P<wrench>.+?)(?:\s+at\s+(?P<angle>.+))?"
+
+
+def left_open(thread: str | None, has_grade: bool, has_condition: bool, data: Refdata) -> Ambiguous:
+    """What is asked of a bolt whose grade or condition is open, with those of the torque table that there are."""
+    missing = [n for n, has in (("grade", has_grade), ("condition", has_condition)) if not has]
+
+    def near() -> list[str]:
+        rows = data.table("fasteners/torques").rows
+        names = [f"{row['standard']} {row['grade']}" if missing[0] == "grade" else row["condition"] for row in rows]
+        return list(dict.fromkeys(names))
+
+    do = f"give {' and '.join(f'--{n}' for n in missing)}, or a torque that is wanted or the maker's"
+    return Ambiguous(thread or "(no thread)", " and ".join(missing), "needed to find a torque", near, do)
 
 
 def bolt(

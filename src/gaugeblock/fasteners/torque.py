@@ -104,10 +104,7 @@ def torque(
     if not (wish.is_named or (has_grade and has_condition)):
         if thread is not None:
             keys.thread(thread, data)  # what is wrong with what is there is said first
-        missing = [n for n, v in (("grade", has_grade), ("condition", has_condition)) if not v]
-        options = " and ".join(f"--{n}" for n in missing)
-        do = f"give {options}, or a torque that is wanted or the maker's"
-        raise InputError(thread, " and ".join(missing), "needed to find a torque", (), do)
+        raise read.left_open(thread, bool(has_grade), bool(has_condition), data)
     tools = read.tools(locknut, prevailing, adapter, wrench, data)
     tapped = read.tapped(into, insert, engagement, tapped_strength, data)
     bolt = read.bolt(thread, grade, condition, service, joint, tapped, tools, wish, data)

@@ -241,7 +241,12 @@ def is_limit(figure: Figure, data: Refdata) -> bool:
 
 def rows_of(table: str, cell: str, data: Refdata) -> list[Row]:
     """The rows of one item."""
-    return [r for r in data.table(table).rows if r["item"] == cell]
+    memo = ("rows of an item", table, cell)
+    got = data.memo.get(memo)
+    if got is None:
+        at = data.table(table).names.index("item")
+        got = data.memo[memo] = [r for r in data.table(table).rows if r.key[at] == cell]
+    return got  # type: ignore[return-value]
 
 
 def item_of(typed: str, klass: str | None, state: str | None, data: Refdata) -> Item:

@@ -182,3 +182,9 @@ def test_the_seam_lies_as_far_from_every_bend_as_any_place_can(lines):
 
 def test_the_seam_of_a_flat_tube_is_on_the_neutral_line():
     assert stick.seam_line([0.0, PI, 0.0]) == (pytest.approx(PI / 2), pytest.approx(PI / 2))
+
+
+def test_an_angle_outside_the_test_bends_is_told_with_what_they_gave():
+    told = "120.00 deg lies outside the test bends, which gave 45.00 to 90.00 deg"
+    with pytest.raises(stick.OutsideTestsError, match=told):
+        stick.set_angle(2 * PI / 3, [(47 * PI / 180, PI / 4), (94 * PI / 180, PI / 2)])

@@ -62,6 +62,15 @@ def test_the_strength_of_a_shaft_names_the_paper_it_stands_on() -> None:
     assert {(part.basis, part.source) for part in behind} == {("maker", "mill sheet")}
 
 
+def test_a_shaft_that_yields_whatever_the_open_key_is_stops() -> None:
+    weak = {**STRONG, "diameter": "9/16 in"}
+    without = {k: v for k, v in ENGINE.items() if k != "converter"}
+    assert axle("4340", **weak, **without, **TYRE).decision.kind == STOP
+    assert axle("4340", **STRONG, **without, **TYRE).decision.kind != STOP
+    no_grip = {k: v for k, v in TYRE.items() if k != "grip"}
+    assert axle("4340", **weak, **ENGINE, **no_grip).decision.kind == ASK
+
+
 def test_what_reaches_the_shaft_by_differential() -> None:
     def engine(differential: str, **more: str) -> float:
         given = {**ENGINE, "differential": differential, **more}

@@ -97,9 +97,10 @@ def test_straight_pipes_in_known_places(q0, q1, expected):
 
 @pytest.mark.parametrize("angle", [0.0, 0.7, PI / 2, 2.5, PI, -2.2])
 def test_a_collar_keeps_its_distance_from_a_wall_whichever_way_that_faces(angle):
-    line = c.straight_pipe("pipe", (0, 0, -1), (0, 0, 1), 0.02).path
+    line = c.straight_pipe("pipe", (0.3, -0.2, -1), (0.3, -0.2, 1), 0.02).path
     flanged = c.Tube("pipe", line, 0.02, [(1.0, 0.01, 0.05)])
-    wall = c.Plane("wall", (-0.4 * math.cos(angle), -0.4 * math.sin(angle), 3.0), (math.cos(angle), math.sin(angle), 0))
+    ahead, across = math.cos(angle), math.sin(angle)
+    wall = c.Plane("wall", (0.3 - 0.4 * ahead, -0.2 - 0.4 * across, 3.0), (ahead, across, 0))
     (got,) = c.obstacle_gaps([flanged], [wall])
     assert (got.what, got.gap) == ("collar", pytest.approx(0.35, abs=1e-9))
 

@@ -8,6 +8,7 @@ import io
 import os
 import platform
 import random
+import resource
 import statistics
 import subprocess
 import sys
@@ -97,19 +98,22 @@ COLD: list[tuple[str, list[str], str]] = [
     ("packet (demo)", ["packet", DEMO, "--out", "{out}"], "25x"),
     ("ask 3/8-16 grade 8 with anti-seize", ["ask", "3/8-16", "grade", "8", "with", "anti-seize"], "5x"),
     ("find spark plug", ["find", "spark", "plug"], "5x"),
+    ("find steel", ["find", "steel"], "5x"),
     ("audit", ["audit"], "5x"),
     ("validate", ["validate"], "0.8 s"),
 ]
 
 
 def once(command: list[str]) -> float:
-    start = time.perf_counter()
+    """Processor time of a whole process, in seconds: what else the machine does meanwhile counts little in it."""
+    before = resource.getrusage(resource.RUSAGE_CHILDREN)
     subprocess.run(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, check=False)
-    return time.perf_counter() - start
+    after = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
 
 
 def cold() -> None:
-    print("| cold, whole process | median | times `python -c pass` | budget |\n|---|---|---|---|")
+    print("| cold, whole process, processor time | median | times `python -c pass` | budget |\n|---|---|---|---|")
     bare = [str(BIN / "python"), "-c", "pass"]
     with tempfile.TemporaryDirectory() as out:
         for name, argv, budget in COLD:
@@ -123,20 +127,20 @@ def cold() -> None:
 
 def rate(call: Callable[[], object], seconds: float = 1.0, batch: int = 1) -> float:
     call()
-    count, start = 0, time.perf_counter()
-    while time.perf_counter() - start < seconds:
+    count, start = 0, time.process_time()
+    while time.process_time() - start < seconds:
         for _ in range(batch):
             call()
         count += batch
-    return count / (time.perf_counter() - start)
+    return count / (time.process_time() - start)
 
 
 def once_each(calls: list[Callable[[], object]]) -> float:
-    """Calls a second, each made once: no answer is a remembered one."""
-    start = time.perf_counter()
+    """Calls a second of processor time, each made once: no answer is a remembered one."""
+    start = time.process_time()
     for call in calls:
         call()
-    return len(calls) / (time.perf_counter() - start)
+    return len(calls) / (time.process_time() - start)
 
 
 def questions_of_rows() -> list[tuple[str, str, dict[str, str]]]:

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 # Rows of the same exact keys above this number are sorted by their single measures too, at the second question.
 _MANY = 6
+_WALKS = 8
 _LINE = attrgetter("line")
 
 
@@ -58,19 +59,58 @@ class Drawer:
 
 
 class Index:
-    """The rows of one quantity by the cells of their exact keys; the service stands outside, for it only ranks."""
+    """The rows of one quantity by the cells of their exact keys; the service stands outside, for it only ranks.
 
-    __slots__ = ("_groups", "_measured")
+    The first few questions walk through the rows: to sort them takes as long as some twenty walks.
+    """
 
-    def __init__(self, keys: Sequence[Key], rows: Sequence[Row]) -> None:
-        exact = [i for i, key in enumerate(keys) if key.match == "exact" and key.name != "service"]
+    __slots__ = ("_exact", "_groups", "_measured", "_rows", "_walks")
+
+    def __init__(self, keys: Sequence[Key], rows: list[Row]) -> None:
+        self._rows = rows
+        self._exact = [i for i, key in enumerate(keys) if key.match == "exact" and key.name != "service"]
         self._measured = [i for i, key in enumerate(keys) if key.match != "exact"]
+        self._walks = 0
+        self._groups: list[tuple[Callable[[Any], Any], dict[Any, Drawer]]] = []
+
+    def fitting(self, wants: Sequence[str | Fraction | None]) -> list[Row]:
+        """The rows that fit what is asked of each key, in table order, whatever their service."""
+        if self._walks < _WALKS:
+            self._walks += 1
+            return self.walked(wants)
+        if not self._groups:
+            self._sort()
+        found: list[Row] = []
+        for cells_of, group in self._groups:
+            drawer = group.get(cells_of(wants))
+            if drawer is not None:
+                found += drawer.near(wants)
+        found = self._measuring(found, wants)
+        if len(found) > 1:
+            found.sort(key=_LINE)
+        return found
+
+    def walked(self, wants: Sequence[str | Fraction | None]) -> list[Row]:
+        """The same, by a walk through all rows."""
+        found = self._rows
+        for at in self._exact:
+            want = wants[at]
+            found = [row for row in found if row.key[at] in (want, "any")]
+        return self._measuring(found, wants)
+
+    def _measuring(self, found: list[Row], wants: Sequence[str | Fraction | None]) -> list[Row]:
+        for at in self._measured:
+            want = wants[at]
+            found = [row for row in found if row.key[at] == "any" or _holds(row.key[at], want)]
+        return found
+
+    def _sort(self) -> None:
         first = self._measured[0] if self._measured else None
         # rows that name the same keys stand together, by the cells of those; ``any`` meets whatever is asked
         groups: dict[tuple[int, ...], tuple[Callable[[Any], Any], dict[Any, Drawer]]] = {}
-        for row in rows:
+        for row in self._rows:
             cells = row.key
-            named = tuple([i for i in exact if cells[i] != "any"])
+            named = tuple([i for i in self._exact if cells[i] != "any"])
             group = groups.get(named)
             if group is None:
                 group = groups[named] = (itemgetter(*named) if named else _nothing, {})
@@ -80,20 +120,6 @@ class Index:
                 drawer = group[1][at] = Drawer(first)
             drawer.rows.append(row)
         self._groups = list(groups.values())
-
-    def fitting(self, wants: Sequence[str | Fraction | None]) -> list[Row]:
-        """The rows that fit what is asked of each key, in table order, whatever their service."""
-        found: list[Row] = []
-        for cells_of, group in self._groups:
-            drawer = group.get(cells_of(wants))
-            if drawer is not None:
-                found += drawer.near(wants)
-        for at in self._measured:
-            want = wants[at]
-            found = [row for row in found if row.key[at] == "any" or _holds(row.key[at], want)]
-        if len(found) > 1:
-            found.sort(key=_LINE)
-        return found
 
 
 def _nothing(_: object) -> None:

@@ -32,6 +32,8 @@ SHA512 = "0YvXxEhfEdpLfb/XkM2BFAeMROq0iMUX2bzzH9pOttyMcWkwq+HbE5uyuGD82LN7y2q+SN
 # What the browser runs; the wasm travels packed, because a plain host packs nothing.
 RUNTIME = ("pyodide.mjs", "pyodide.asm.mjs", "python_stdlib.zip")
 PACKED, LOCK = "pyodide.asm.wasm", "pyodide-lock.json"
+# Where the modules stand in the browser: worker.js unpacks the program there.
+LIBRARY, SITE = "/lib/python314.zip", "/book"
 # A file of the archive has this date, so that the same program gives the same bytes.
 DATE = (2026, 1, 1, 0, 0, 0)
 
@@ -81,11 +83,53 @@ def program() -> bytes:
     inside = {f"gaugeblock/{p.relative_to(source)}": p for p in source.rglob("*") if p.suffix in (".py", ".csv")}
     tables = ROOT / "refdata"
     inside |= {f"gaugeblock/_refdata/{p.relative_to(tables)}": p for p in tables.rglob("*") if p.is_file()}
+    return zipped({name: path.read_bytes() for name, path in inside.items()})
+
+
+def zipped(files: dict[str, bytes]) -> bytes:
+    """An archive, the same bytes for the same files."""
     held = io.BytesIO()
-    with zipfile.ZipFile(held, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as archive:
-        for name, path in sorted(inside.items()):
-            archive.writestr(zipfile.ZipInfo(name, DATE), path.read_bytes(), zipfile.ZIP_DEFLATED, 9)
+    with zipfile.ZipFile(held, "w") as archive:
+        for name, content in sorted(files.items()):
+            archive.writestr(zipfile.ZipInfo(name, DATE), content, zipfile.ZIP_DEFLATED, 9)
     return held.getvalue()
+
+
+def compiled(package: bytes, archives: dict[str, tuple[bytes, str]]) -> dict[str, bytes]:
+    """Archives with their modules compiled for the browser's Python, which stand in the folder named beside each.
+
+    What was compiled is kept in build/. Without a node that runs the package they are left as text, and it is said.
+    """
+    script = Path(__file__).with_name("compiled.mjs")
+    digest = hashlib.sha256(package + script.read_bytes())
+    ready: dict[str, bytes] = {}
+    kept: dict[str, Path] = {}
+    for name, (held, _) in archives.items():
+        own = digest.copy()
+        own.update(held)
+        kept[name] = KEPT / f"{own.hexdigest()[:24]}.zip"
+        if kept[name].exists():
+            ready[name] = kept[name].read_bytes()
+    with tempfile.TemporaryDirectory() as at:
+        left = {n: (Path(at, f"{i}.zip"), *a) for i, (n, a) in enumerate(archives.items()) if n not in ready}
+        if left:
+            with tarfile.open(fileobj=io.BytesIO(package)) as tar:
+                tar.extractall(at, filter="data")
+            for file, held, _ in left.values():
+                file.write_bytes(held)
+            command = ["node", str(script), str(Path(at, "package"))]
+            command += [f"{file}={folder}" for file, _, folder in left.values()]
+            try:
+                subprocess.run(command, capture_output=True, text=True, timeout=600, check=True)
+            except (OSError, subprocess.SubprocessError) as error:
+                why = str(getattr(error, "stderr", None) or error).strip()[-300:]
+                print(f"modules are left as text, so the book starts slower: {why}")
+                return {name: held for name, (held, _) in archives.items()}
+        for name, (file, _, _) in left.items():
+            with zipfile.ZipFile(file) as archive:
+                ready[name] = zipped({n: archive.read(n) for n in archive.namelist()})
+            kept[name].write_bytes(ready[name])
+    return ready
 
 
 def picture(size: int, margin: float) -> bytes:
@@ -107,8 +151,10 @@ def picture(size: int, margin: float) -> bytes:
 
 def bound() -> dict[str, bytes]:
     """Every file of the book."""
-    files = unpacked(runtime())
-    files["program.zip"] = program()
+    package = runtime()
+    files = unpacked(package)
+    modules = "runtime/python_stdlib.zip"
+    files |= compiled(package, {modules: (files[modules], LIBRARY), "program.zip": (program(), SITE)})
     files |= {p.name: p.read_bytes() for p in PAGE.iterdir() if p.is_file() and p.name != "sw.js"}
     files["tables.html"] = plain_page(refdata()).encode()
     files["icon.png"] = picture(512, 0.0)

@@ -109,7 +109,7 @@ class Check(Value):
             "result": self.result,
             "required": self.required.as_dict() if self.required else None,
             "actual": self.actual.as_dict() if self.actual else None,
-            "margin": derived_number(self.margin) if self.margin is not None else None,
+            "margin": derived_number(round(self.margin, 12)) if self.margin is not None else None,
             "reason": self.reason,
         }
 

@@ -50,7 +50,7 @@ def job(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[str, 
         )
     return {
         "is": "job",
-        "title": f"Frame or job {title.identification}" if title.identification else "Job without identification",
+        "title": _capital(title.identification or "job without identification"),
         "vehicle": title.vehicle or "",
         "notes": title.notes or "",
         "document": record["document"],
@@ -66,6 +66,12 @@ def packet_of(text: str, name: str, data: Refdata) -> Packet:
     """The packet of a job's text."""
     parsed = domains.parse_job(text, name, domains.hooks(data))
     return build(parsed, data, f"gaugeblock {gaugeblock.__version__}")
+
+
+def record(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[str, Any]:
+    """The record of the job in ``text`` as JSON: every figure, check and source, as the command line has it."""
+    made = packet_of(asked["text"], asked.get("name") or "job file", data)
+    return {"is": "record", "text": json.dumps(made.record, ensure_ascii=False)}
 
 
 def done(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[str, Any]:
@@ -112,6 +118,17 @@ def taken(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[str
     own = ("number", "name", "says")
     filled = {n: {k: str(v) for k, v in c.items() if k not in own} for n, c in cards.items()}
     return {"is": "taken", "filled": filled}
+
+
+def starter(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[str, Any]:
+    """A commented job file to fill in."""
+    from gaugeblock.job.starter import starter_text
+
+    return {"is": "file", "name": "job.toml", "text": starter_text(domains.tables())}
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
 
 
 def _text(text: str) -> str:

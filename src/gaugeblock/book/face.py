@@ -64,7 +64,7 @@ class Book:
             from gaugeblock.book import shelves
 
             return getattr(shelves, do)(asked, metric, self.data)  # type: ignore[no-any-return]
-        if do in ("job", "done", "taken"):
+        if do in ("job", "done", "taken", "starter", "record"):
             from gaugeblock.book import bench
 
             return getattr(bench, do)(asked, metric, self.data)  # type: ignore[no-any-return]

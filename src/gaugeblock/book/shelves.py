@@ -30,6 +30,7 @@ _SAYS = {
     "lines": "Brake, fuel and oil lines, hoses, fluids: what heat they stand",
     "driveline": "Shafts, joints, gears: what they carry, how to set them",
     "wiring": "Wires, fuses, batteries",
+    "exhaust": "Exhaust: tube sizes, lengths, silencers",
 }
 
 
@@ -41,7 +42,7 @@ def domains(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[s
         shelves = [{"table": t.name, "say": named(t.name), "figures": len(t.rows)} for t in tables]
         out.append(
             {
-                "say": _SAYS.get(wing.name, wing.name),
+                "say": _SAYS.get(wing.name, wing.name.capitalize()),
                 "examples": list(EXAMPLES.get(wing.name, ())),
                 "tables": shelves,
             }

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from math import inf, sqrt
 
+from gaugeblock.calc.bounded import curve_pair, curve_to_solid
 from gaugeblock.calc.path import Line, Path, add, dot, norm, subtract, unit
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -15,12 +16,12 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
     from typing import TypeAlias
 
-    from gaugeblock.calc.nearest import Signed
     from gaugeblock.calc.path import Vector
 
     Solid: TypeAlias = "Box | Cylinder"
 
 TOLERANCE = 1e-5  # m between ``gap`` and ``low``
+_MANY = 100  # pairs; more are quicker all at once, with numpy's time to load
 AXES = ((1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0))
 
 
@@ -87,6 +88,11 @@ def straight_pipe(name: str, start: Vector, end: Vector, radius: float, moves: M
     return Tube(name, Path([Line(start, unit(run), norm(run))]), radius, (), moves)
 
 
+def _outside(*over: float) -> float:
+    """Distance of a point from a solid whose sides it is ``over``, each square to the others; negative inside."""
+    return sqrt(sum(max(o, 0.0) ** 2 for o in over)) + min(max(over), 0.0)
+
+
 class Cylinder:
     """A flat-ended round solid: a flange or clamp."""
 
@@ -98,13 +104,12 @@ class Cylinder:
         self.half = half
         self.radius = radius
 
-    def signed(self) -> Signed:
-        """Signed distance of points from it."""
-        import numpy as np
-
-        from gaugeblock.calc.nearest import cylinder_distance
-
-        return cylinder_distance(np.array(self.centre), np.array(self.axis), self.half, self.radius)
+    def signed(self, point: Vector) -> float:
+        """Signed distance of a point from it, negative inside."""
+        v = subtract(point, self.centre)
+        along = dot(v, self.axis)
+        across = sqrt(max(0.0, dot(v, v) - along * along))
+        return _outside(across - self.radius, abs(along) - self.half)
 
     def support(self, way: Vector) -> float:
         """How far it reaches in a unit direction."""
@@ -149,15 +154,10 @@ class Box:
         if max(abs(dot(self.axes[i], self.axes[j])) for i, j in ((0, 1), (0, 2), (1, 2))) > 1e-9:
             raise ValueError(f"{name}: the axes of a box are square to each other")
 
-    def signed(self) -> Signed:
-        """Signed distance of points from it."""
-        import numpy as np
-
-        from gaugeblock.calc.nearest import box_distance
-
-        half, centre, turn = np.array(self.half), np.array(self.centre), np.array(self.axes).T
-        inside = box_distance(-half, half)
-        return lambda points: inside((points - centre) @ turn)
+    def signed(self, point: Vector) -> float:
+        """Signed distance of a point from it, negative inside."""
+        v = subtract(point, self.centre)
+        return _outside(*(abs(dot(v, axis)) - half for axis, half in zip(self.axes, self.half, strict=True)))
 
     def support(self, way: Vector) -> float:
         """How far it reaches in a unit direction."""
@@ -191,12 +191,9 @@ class Plane:
         self.normal = unit(normal)
         self.moves = moves
 
-    def signed(self) -> Signed:
-        """Signed distance of points from it."""
-        import numpy as np
-
-        normal, level = np.array(self.normal), dot(self.point, self.normal)
-        return lambda points: points @ normal - level
+    def signed(self, point: Vector) -> float:
+        """Signed distance of a point from it, negative behind it."""
+        return dot(subtract(point, self.point), self.normal)
 
     def grown(self, low: Vector, high: Vector) -> Plane:
         """The plane at its nearest to the free side."""
@@ -259,13 +256,11 @@ def _curve_and_solid(
     travel: Vector | None = None,
 ) -> Gap:
     """The gap of a tube from a solid (that may move along ``travel``), or ``best`` where that is not over it."""
-    from gaugeblock.calc.nearest import curve_to_solid
-
     ceiling = inf if best is None else best.gap
-    gap, at = curve_to_solid(tube.path, tube.radius, solid.signed(), tolerance, travel, ceiling)
+    gap, at = curve_to_solid(tube.path, tube.radius, solid.signed, tolerance, travel, ceiling)
     if best is not None and (at is None or gap - tolerance >= best.low):
         return best
-    return Gap(tube.name, name, gap, gap - tolerance, (float(at[0]), float(at[1]), float(at[2])), what)
+    return Gap(tube.name, name, gap, gap - tolerance, at or tube.path.at(0.0), what)
 
 
 def tube_gaps(
@@ -274,20 +269,35 @@ def tube_gaps(
     """Least surface gap of every two tubes (or of the ``pairs`` of them that are named) under their movements,
     collars counted; collars move as cylinders round
     their movement, a little on the safe side. 50 tubes of five bends take well under a second."""
-    from gaugeblock.calc.nearest import curve_pairs
-
     if pairs is None:
         pairs = [(i, j) for i in range(len(tubes)) for j in range(i + 1, len(tubes))]
     boxes = [_relative(tubes[i].moves, tubes[j].moves) for i, j in pairs]
-    found = curve_pairs([(t.path, t.radius) for t in tubes], pairs, tolerance, boxes)
+    found = _pairs([(t.path, t.radius) for t in tubes], pairs, tolerance, boxes)
     out = []
     for (i, j), box, (gap, at, _) in zip(pairs, boxes, found, strict=True):
         a, b = tubes[i], tubes[j]
-        best = Gap(a.name, b.name, gap, gap - tolerance, (float(at[0]), float(at[1]), float(at[2])), "tube to tube")
+        best = Gap(a.name, b.name, gap, gap - tolerance, at, "tube to tube")
         if a.collars or b.collars:
             best = _collar_gap(a, b, box, tolerance, best)
         out.append(best)
     return out
+
+
+def _pairs(
+    curves: Sequence[tuple[Path, float]],
+    pairs: Sequence[tuple[int, int]],
+    tolerance: float,
+    boxes: Sequence[tuple[Vector, Vector]],
+) -> list[tuple[float, Vector, Vector]]:
+    """Few pairs one by one; many all at once where numpy is there. Both hold to the tolerance."""
+    if len(pairs) > _MANY:
+        try:
+            from gaugeblock.calc.nearest import curve_pairs
+        except ImportError:
+            pass
+        else:
+            return curve_pairs(curves, pairs, tolerance, boxes)
+    return [curve_pair(curves[i], curves[j], tolerance, box) for (i, j), box in zip(pairs, boxes, strict=True)]
 
 
 def _collar_gap(a: Tube, b: Tube, box: tuple[Vector, Vector], tolerance: float, best: Gap) -> Gap:

@@ -297,6 +297,13 @@ def nodes_of(
     return [(dot(q, along), dot(q, up)) for q in points], numbers
 
 
+def steady(value: float) -> float:
+    """A result of ``solve`` to the nine digits that are the same on every machine: sines and cosines differ in their
+    last digit from one to the next, and the elimination makes more of that.
+    """
+    return float(f"{value:.9g}")
+
+
 def torque_couple(torque: float, spacing: float) -> Flat:
     """Up-and-down forces at two mounts ``spacing`` apart that take a torque reaction, N: up at the first, down at
     the second.

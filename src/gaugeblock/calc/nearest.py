@@ -1,4 +1,4 @@
-"""Least distances between curves and convex solids, with a bound: the numpy half of ``clearance``.
+"""Least distances of many pairs of curves at once, with a bound: ``bounded`` over arrays, where numpy is there.
 
 Every arc is held between chords: a chord of an arc of radius R and angle a strays from it by R (1 - cos(a/2)) and no
 more. A distance between chords, less their strays, is never over the true one; a distance between points of the arcs
@@ -17,8 +17,9 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
     from typing import Any, TypeAlias
 
+    from gaugeblock.calc.path import Vector
+
     Array: TypeAlias = Any  # a numpy array
-    Signed: TypeAlias = Callable[[Array], Array]  # points (..., 3) -> signed distance to a convex set
 
 GRID, ROUNDS = 32, 8  # brackets shrink to 2e-10 of the piece
 
@@ -128,86 +129,12 @@ def least_of(f: Callable[[Array], Array], shape: tuple[int, ...]) -> tuple[Array
     return value, where
 
 
-def box_distance(low: Array, high: Array) -> Signed:
-    """Signed distance to an axis-parallel box, negative inside."""
-
-    def signed(points: Array) -> Array:
-        q = np.maximum(low - points, points - high)
-        return np.sqrt((np.maximum(q, 0) ** 2).sum(-1)) + np.minimum(q.max(-1), 0)
-
-    return signed
-
-
-def cylinder_distance(centre: Array, axis: Array, half: float, radius: float) -> Signed:
-    """Signed distance to a flat-ended cylinder, negative inside."""
-
-    def signed(points: Array) -> Array:
-        v = points - centre
-        along = (v * axis).sum(-1)
-        across = np.sqrt(np.maximum((v * v).sum(-1) - along**2, 0))
-        q = np.stack([across - radius, np.abs(along) - half], -1)
-        return np.sqrt((np.maximum(q, 0) ** 2).sum(-1)) + np.minimum(q.max(-1), 0)
-
-    return signed
-
-
-def curve_to_solid(
-    line: Path,
-    radius: float,
-    solid: Signed,
-    tolerance: float,
-    travel: Sequence[float] | None = None,
-    ceiling: float = np.inf,
-) -> tuple[float, Any]:
-    """Least surface gap of a round curve from a convex solid that may move along ``travel``; and the curve's point.
-
-    Where no gap is under ``ceiling`` (another one is known to be smaller) it is that, and there is no point.
-    """
-    way = None if travel is None else np.array(travel, dtype=float)
-    pieces = Pieces([(line, radius)])
-    live, best, where = pieces.leaves, ceiling + radius, None
-
-    def off(points: Array) -> Array:
-        """Least distance of the solid from points, over its travel."""
-        if way is None:
-            return solid(points)
-        return least_of(lambda w: solid(points - w[..., None] * way), points.shape[:-1])[0]
-
-    while live.size:
-        start, run = pieces.start[live], pieces.end[live] - pieces.start[live]
-        # spheres round the pieces first: a signed distance changes by no more than the way gone
-        middle = off(start + run / 2)
-        half = np.linalg.norm(run, axis=1) / 2 + pieces.stray[live]
-        near = middle - half < min(best, float((middle + pieces.stray[live]).min()))
-        live, start, run = live[near], start[near], run[near]
-        if not live.size:
-            break
-        held, share = least_of(_along(off, start, run), live.shape)
-        points = pieces.along(live, share)
-        exact = off(points)
-        least = int(exact.argmin())
-        if exact[least] < best:
-            best, where = float(exact[least]), points[least]
-        live = _halves(pieces, live[(held - pieces.stray[live] < best - tolerance) & (pieces.stray[live] > 0)])
-    return best - radius, where
-
-
-def _along(off: Signed, start: Array, run: Array) -> Callable[[Array], Array]:
-    return lambda share: off(start + share[..., None] * run)
-
-
-def _halves(pieces: Pieces, index: Array) -> Array:
-    pieces.split(index)
-    first = pieces.children[index]
-    return np.concatenate([first, first + 1])
-
-
 def curve_pairs(
     curves: Sequence[tuple[Path, float]],
     pairs: Sequence[tuple[int, int]],
     tolerance: float,
     moves: Sequence[tuple[Sequence[float], Sequence[float]] | None] | None = None,
-) -> list[tuple[float, Array, Array]]:
+) -> list[tuple[float, Vector, Vector]]:
     """Least surface gaps of pairs of round curves, with the two centre-line points; all pairs at once.
 
     ``moves`` gives each pair the box (low, high) that the second may move in against the first.
@@ -258,7 +185,7 @@ def curve_pairs(
         both = _refined(pieces, i, j, first)
         g = np.concatenate([g, g])
         i, j = both
-    return [(float(best[n]), at_a[n], at_b[n]) for n in range(len(pairs))]
+    return [(float(best[n]), tuple(at_a[n].tolist()), tuple(at_b[n].tolist())) for n in range(len(pairs))]
 
 
 def _refined(pieces: Pieces, i: Array, j: Array, first: Array) -> tuple[Array, Array]:

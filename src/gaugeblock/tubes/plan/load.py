@@ -197,7 +197,9 @@ def _worst(nodes: list[tuple[float, float]], numbers: list[int], metal: Metal, f
             x, y, m = most.get(n, (0.0, 0.0, 0.0))
             most[n] = (max(x, abs(r[0])), y if abs(y) > abs(r[1]) else r[1], max(m, abs(r[2])))
         answers.append(got)
-    return _Worst(max(a.stress for a in answers), max(a.sag for a in answers), most)
+    kept = {n: (frame.steady(x), frame.steady(y), frame.steady(m)) for n, (x, y, m) in most.items()}
+    stress, sag = (frame.steady(max(found)) for found in zip(*((a.stress, a.sag) for a in answers), strict=True))
+    return _Worst(stress, sag, kept)
 
 
 def _figures(

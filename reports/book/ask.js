@@ -9,8 +9,8 @@ export function first(domains, go) {
   return [
     asked.length > 0 && [el("h2", {}, "Asked last"), el("ul", {}, asked.slice(0, 8).map(q => el("li", {}, question(q, go))))],
     el("h2", {}, "Try one of these"),
-    domains.flatMap(d => d.examples.length ? [el("h3", { class: "group" }, d.say),
-      el("ul", {}, d.examples.map(q => el("li", {}, question(q, go))))] : []),
+    domains.map(d => [el("h3", { class: "group" }, d.say),
+      el("ul", {}, d.examples.map(q => el("li", {}, question(q, go))))]),
     el("p", { class: "quiet note" }, "Ask as you would say it. What you ask stays on this device. ",
       el("a", { href: "#trust" }, "See what is kept, export it or delete it"), ".")];
 }

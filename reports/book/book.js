@@ -58,8 +58,9 @@ async function turned(part, more) {
 
 async function start() {
   asked = null;
-  const told = await tell({ do: "domains" });
+  const told = await tell({ do: "start" });
   if (told) show(asking.first(told.domains, go), { focus: false });
+  setTimeout(() => engine.tell({ do: "ready" }), 300);
 }
 
 async function question(what) {
@@ -142,4 +143,18 @@ async function begin() {
 }
 
 begin().catch(failed);
-if ("serviceWorker" in navigator) navigator.serviceWorker.register("sw.js").catch(() => {});
+
+/** Says that a newer edition is on the device, once it is there whole; it is opened when the reader wants it. */
+function renewed(registration) {
+  const waiting = registration.waiting;
+  if (!waiting || !navigator.serviceWorker.controller || document.getElementById("newer")) return;
+  navigator.serviceWorker.addEventListener("controllerchange", () => location.reload());
+  speaks.after(button("Newer edition: open it", () => waiting.postMessage("take over"), { id: "newer", class: "newer" }));
+}
+
+if ("serviceWorker" in navigator) {
+  navigator.serviceWorker.register("sw.js").then(registration => {
+    renewed(registration);
+    registration.addEventListener("updatefound", () => registration.installing.addEventListener("statechange", () => renewed(registration)));
+  }, () => {});
+}

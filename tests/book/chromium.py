@@ -56,6 +56,7 @@ class Chromium:
         self.requests: list[str] = []
         self.page = ""
         self.home = ""
+        self.rate = 1
 
     def __enter__(self) -> Self:
         targets = self.call("Target.getTargets")["targetInfos"]
@@ -123,6 +124,8 @@ class Chromium:
             how = {"autoAttach": True, "waitForDebuggerOnStart": True, "flatten": True}
             self._send("Network.enable", session, {})
             self._send("Target.setAutoAttach", session, how)
+            if self.rate > 1:
+                self._send("Emulation.setCPUThrottlingRate", session, {"rate": self.rate})
             self._send("Runtime.runIfWaitingForDebugger", session, {})
         elif method in ("Runtime.exceptionThrown", "Runtime.consoleAPICalled"):
             self.events.append(message)
@@ -163,6 +166,21 @@ class Chromium:
         self.call("Emulation.setTouchEmulationEnabled", self.page, enabled=width < 700)
         scheme = [{"name": "prefers-color-scheme", "value": "dark" if dark else "light"}]
         self.call("Emulation.setEmulatedMedia", self.page, media="", features=scheme)
+
+    def slow(self, rate: int) -> None:
+        """The page, and every worker that it starts from now on, at a share of the speed."""
+        self.rate = rate
+        self.call("Emulation.setCPUThrottlingRate", self.page, rate=rate)
+
+    def memory(self) -> float:
+        """Megabytes that the processes of the pages hold for themselves alone."""
+        processes = self.call("SystemInfo.getProcessInfo")["processInfo"]
+        held = 0
+        for process in processes:
+            if process["type"] == "renderer":
+                rollup = Path(f"/proc/{process['id']}/smaps_rollup").read_text(encoding="utf-8")
+                held += sum(int(line.split()[1]) for line in rollup.splitlines() if line.startswith("Private_"))
+        return held / 1000
 
     def key(self, name: str, code: int = 0, text: str = "") -> None:
         """One key of the keyboard, down and up."""

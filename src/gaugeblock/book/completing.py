@@ -14,39 +14,60 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 _MOST = 8
+_WORDS = 3  # so many words back a phrase may have begun
 
 
 def lines(text: str, data: Refdata) -> list[dict[str, str]]:
     """What to tap: ``say`` is on the button, ``text`` the line that it makes."""
-    head, _, part = text.rpartition(" ")
-    part = part.casefold()
-    if part:
-        kept = f"{head} " if head else ""
-        return [{"say": w, "text": f"{kept}{w} "} for w in _words(part, data)]
-    if not head.strip():
+    said = text.split(" ")
+    topic = _topic(text, data)
+    for count in range(min(_WORDS, len(said)), 0, -1):
+        part, head = " ".join(said[-count:]).casefold(), " ".join(said[:-count])
+        if part.strip() and (found := _phrases(part, topic, data)):
+            return [{"say": w, "text": f"{head} {w} ".lstrip()} for w in found]
+    if said[-1] or not text.strip():
         return []
-    return [{"say": w, "text": f"{head} {w} "} for w in _open(head, data)]
+    return [{"say": w, "text": f"{text.strip()} {w} "} for w in _open(text, data)]
 
 
-def _words(part: str, data: Refdata) -> list[str]:
-    """The words and phrases that begin so, the shortest first, one for each thing meant: its own name where that
-    begins so.
+def _topic(text: str, data: Refdata) -> Topic | None:
+    """What the whole words of a line are about; None where they do not say it."""
+    try:
+        reading = understood(words_of(text.rpartition(" ")[0]), data)
+    except GaugeblockError:
+        return None
+    return reading.topic if reading.values else None
+
+
+def _phrases(part: str, topic: Topic | None, data: Refdata) -> list[str]:
+    """The phrases that begin so, one for each thing meant: those of the topic first, the shortest first."""
+    found: dict[str, str] = {}
+    for phrase, meant in [*(_known(topic, data) if topic is not None else ()), *_known(None, data)]:
+        if phrase.startswith(part) and phrase != part.strip():
+            found.setdefault(meant or phrase, phrase)
+    return list(dict.fromkeys(found.values()))[:_MOST]
+
+
+def _known(topic: Topic | None, data: Refdata) -> list[tuple[str, str]]:
+    """Every phrase of a topic, or of all, with what it means: a thing's own name, then what is spelt out, come
+    first.
     """
-    known = data.memo.get("completion")
+    memo = ("completion", topic.noun if topic is not None else "")
+    known = data.memo.get(memo)
     if known is None:
         from gaugeblock import domains
 
         topics = [t for wing in domains.WINGS if wing.hints for t in wing.module("ask").TOPICS]
-        readers = [r for t in topics for readers in t.slots.values() for r in readers]
+        readers = [r for t in topics if topic in (None, t) for readers in t.slots.values() for r in readers]
         pairs = {(p, c) for r in readers for p, c in r.phrases(data).items()}
-        known = data.memo["completion"] = sorted(
-            pairs, key=lambda pair: (pair[0] != pair[1].casefold(), len(pair[0]), pair)
-        )
-    found: dict[str, str] = {}
-    for phrase, meant in known:  # type: ignore[attr-defined]
-        if phrase.startswith(part) and phrase != part:
-            found.setdefault(meant or phrase, phrase)
-    return list(dict.fromkeys(found.values()))[:_MOST]
+        known = data.memo[memo] = sorted(pairs, key=_rank)
+    return known  # type: ignore[return-value]
+
+
+def _rank(pair: tuple[str, str]) -> tuple[bool, bool, int, tuple[str, str]]:
+    phrase, meant = pair
+    is_spelt = any(len(word) > 3 for word in phrase.split())
+    return phrase != meant.casefold(), not is_spelt, len(phrase), pair
 
 
 def _open(text: str, data: Refdata) -> list[str]:

@@ -60,7 +60,7 @@ class Book:
             from gaugeblock.book import completing
 
             return {"is": "words", "lines": completing.lines(asked["text"], self.data)}
-        if do in ("domains", "table", "sources", "source", "audit"):
+        if do in ("start", "ready", "domains", "table", "sources", "source", "audit"):
             from gaugeblock.book import shelves
 
             return getattr(shelves, do)(asked, metric, self.data)  # type: ignore[no-any-return]

@@ -34,8 +34,23 @@ _SAYS = {
 }
 
 
+def start(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[str, Any]:
+    """Questions to try, by domain; no table is opened for it."""
+    wanted = [w.name for w in wings.WINGS if w.name in EXAMPLES]
+    return {"is": "start", "domains": [{"say": _SAYS.get(n, n), "examples": list(EXAMPLES[n])} for n in wanted]}
+
+
+def ready(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[str, Any]:
+    """Opens what a first question opens, while the page waits for one."""
+    from gaugeblock.book import completing, question
+
+    question.answer({"text": EXAMPLES["fasteners"][0]}, metric, data)
+    completing.lines("3/8-16 gr", data)
+    return {"is": "ready"}
+
+
 def domains(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[str, Any]:
-    """Every domain with questions to try and its tables, each with how many figures it has."""
+    """Every domain with its tables, each with how many figures it has."""
     out = []
     for wing in wings.WINGS:
         tables = [t for t in data.all_tables() if t.name.startswith(f"{wing.name}/") and t.rows]
@@ -43,7 +58,6 @@ def domains(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[s
         out.append(
             {
                 "say": _SAYS.get(wing.name, wing.name.capitalize()),
-                "examples": list(EXAMPLES.get(wing.name, ())),
                 "tables": shelves,
             }
         )

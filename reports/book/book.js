@@ -24,7 +24,7 @@ export function show(content, { focus = true, title = "" } = {}) {
 
 /** Asks the program, with the units of the shop; nothing is shown if something else was opened meanwhile. */
 export async function tell(request) {
-  const mine = ++turn;
+  const mine = turn;
   try {
     const told = await engine.tell({ units: kept.units(), ...request });
     return mine === turn ? told : null;
@@ -47,13 +47,14 @@ export function open(part, more = {}) {
 }
 
 async function turned(part, more) {
+  const mine = ++turn;
   for (const link of links) {
     if (link.hash === `#${part}`) link.setAttribute("aria-current", "page");
     else link.removeAttribute("aria-current");
   }
   if (part === "ask") return more.text ? question(more) : start();
   const module = part === "job" ? await import("./job.js") : await import("./shelves.js");
-  return module[part](more, { show, tell, open });
+  return mine === turn ? module[part](more, { show, tell, open }) : undefined;
 }
 
 async function start() {

@@ -9,8 +9,11 @@ import json
 import os
 import select
 import shutil
+import signal
 import subprocess
+import threading
 import time
+from collections.abc import Iterator
 from pathlib import Path
 from types import TracebackType
 from typing import Any, Self
@@ -45,7 +48,9 @@ class Chromium:
         shell = f'exec "$0" "$@" 3<&{ends[0]} 4>&{ends[1]}'
         command = ["bash", "-c", shell, found, *FLAGS, f"--user-data-dir={profile}", "about:blank"]
         quiet = subprocess.DEVNULL
-        self.process = subprocess.Popen(command, pass_fds=ends, stdin=quiet, stdout=quiet, stderr=quiet)
+        self.process = subprocess.Popen(
+            command, pass_fds=ends, start_new_session=True, stdin=quiet, stdout=quiet, stderr=quiet
+        )
         for end in (to_read, from_write, *ends):
             os.close(end)
         self.out, self.into = to_write, from_read
@@ -56,7 +61,6 @@ class Chromium:
         self.requests: list[str] = []
         self.page = ""
         self.home = ""
-        self.rate = 1
 
     def __enter__(self) -> Self:
         targets = self.call("Target.getTargets")["targetInfos"]
@@ -124,8 +128,6 @@ class Chromium:
             how = {"autoAttach": True, "waitForDebuggerOnStart": True, "flatten": True}
             self._send("Network.enable", session, {})
             self._send("Target.setAutoAttach", session, how)
-            if self.rate > 1:
-                self._send("Emulation.setCPUThrottlingRate", session, {"rate": self.rate})
             self._send("Runtime.runIfWaitingForDebugger", session, {})
         elif method in ("Runtime.exceptionThrown", "Runtime.consoleAPICalled"):
             self.events.append(message)
@@ -167,20 +169,34 @@ class Chromium:
         scheme = [{"name": "prefers-color-scheme", "value": "dark" if dark else "light"}]
         self.call("Emulation.setEmulatedMedia", self.page, media="", features=scheme)
 
-    def slow(self, rate: int) -> None:
-        """The page, and every worker that it starts from now on, at a share of the speed."""
-        self.rate = rate
-        self.call("Emulation.setCPUThrottlingRate", self.page, rate=rate)
+    @contextlib.contextmanager
+    def slowed(self, share: int) -> Iterator[None]:
+        """All of the browser at one part in ``share`` of the speed: it is held for the rest of every 40 ms."""
+        ended = threading.Event()
+
+        def hold() -> None:
+            while not ended.is_set():
+                os.killpg(self.process.pid, signal.SIGSTOP)
+                time.sleep(0.04 * (1 - 1 / share))
+                os.killpg(self.process.pid, signal.SIGCONT)
+                time.sleep(0.04 / share)
+
+        thread = threading.Thread(target=hold)
+        thread.start()
+        try:
+            yield
+        finally:
+            ended.set()
+            thread.join()
 
     def memory(self) -> float:
-        """Megabytes that the processes of the pages hold for themselves alone."""
-        processes = self.call("SystemInfo.getProcessInfo")["processInfo"]
-        held = 0
-        for process in processes:
+        """Megabytes that the largest process of a page holds for itself alone."""
+        held = []
+        for process in self.call("SystemInfo.getProcessInfo")["processInfo"]:
             if process["type"] == "renderer":
                 rollup = Path(f"/proc/{process['id']}/smaps_rollup").read_text(encoding="utf-8")
-                held += sum(int(line.split()[1]) for line in rollup.splitlines() if line.startswith("Private_"))
-        return held / 1000
+                held.append(sum(int(x.split()[1]) for x in rollup.splitlines() if x.startswith("Private_")))
+        return max(held) / 1000
 
     def key(self, name: str, code: int = 0, text: str = "") -> None:
         """One key of the keyboard, down and up."""

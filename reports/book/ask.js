@@ -51,12 +51,13 @@ function said(asked, go) {
 }
 
 function settle(q, told, asked, go) {
-  if (!q.key) return el("p", { class: "ask-label" }, el("b", {}, `${q.kind}: `), q.text);
+  const text = q.text.startsWith(q.kind) ? q.text : `${q.kind}: ${q.text}`;
+  if (!q.key) return el("p", { class: "ask-label" }, text);
   if (q.choices.length) {
     return el("div", { class: "chips", role: "group", "aria-label": q.text }, el("span", { class: "lead" }, q.text === told.card.do ? `${q.say}:` : q.text),
       q.choices.map(value => button(value, () => go(also(asked, { [q.key]: value })))));
   }
-  return field(q.key, `${q.kind}: ${q.text}`, asked, go);
+  return field(q.key, text, asked, go);
 }
 
 function field(key, text, asked, go) {
@@ -93,12 +94,23 @@ function beside(told, asked, go) {
 }
 
 function refused(told, asked, go) {
+  const near = told.told.near.filter(n => !asked.text.toLowerCase().split(" ").includes(n.toLowerCase()));
   return el("article", { class: "card none", "aria-label": "Not answered" }, el("div", { class: "band" }, el("span", { class: "says" }, "NOT ANSWERED")),
     el("div", { class: "in" }, told.told.why.map(line => el("p", { class: "what" }, line)),
       told.told.do && el("p", { class: "do" }, told.told.do),
-      told.told.near.length > 0 && el("div", { class: "chips" }, el("span", { class: "lead" }, "Near it"), told.told.near.map(n =>
+      near.length > 0 && el("div", { class: "chips" }, el("span", { class: "lead" }, "Near it"), near.map(n =>
         button(n, () => go({ text: mended(asked.text, n), near: true }))))));
 }
 
-/** The line with a near word put at its end, to look at before it is asked. */
-const mended = (text, word) => `${text} ${word}`;
+/** The line with a near word in the place of the word that begins most like it, to look at before it is asked. */
+function mended(text, word) {
+  const alike = typed => {
+    let n = 0;
+    while (n < typed.length && typed[n].toLowerCase() === word[n]?.toLowerCase()) n += 1;
+    return n;
+  };
+  const words = text.split(" ");
+  const best = words.reduce((at, typed, n) => (alike(typed) > alike(words[at]) ? n : at), 0);
+  if (alike(words[best]) < 2) return `${text} ${word}`;
+  return words.map((typed, n) => (n === best ? word : typed)).join(" ");
+}

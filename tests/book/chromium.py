@@ -146,7 +146,7 @@ class Chromium:
             with contextlib.suppress(AssertionError):
                 if got := self.run(script):
                     return got
-            assert time.monotonic() < end, (script, self.run("document.body.innerText"), self.faults())
+            assert time.monotonic() < end, (script, self.run("document.body.innerText")[:900], self.faults())
             time.sleep(0.05)
 
     def faults(self) -> list[str]:
@@ -203,6 +203,14 @@ class Chromium:
         parts = {"key": name, "windowsVirtualKeyCode": code, **({"text": text} if text else {})}
         self.call("Input.dispatchKeyEvent", self.page, type="keyDown", **parts)
         self.call("Input.dispatchKeyEvent", self.page, type="keyUp", **parts)
+
+    def swipe(self, element: str) -> None:
+        """A thumb drawn over an element to the left, for most of its width."""
+        left, top, width = self.run(f"(r => [r.left, r.top, r.width])({element}.getBoundingClientRect())")
+        places = [(left + width * (0.9 - 0.05 * step), top + 60) for step in range(17)]
+        for kind, (x, y) in zip(("touchStart", *["touchMove"] * 16), places, strict=True):
+            self.call("Input.dispatchTouchEvent", self.page, type=kind, touchPoints=[{"x": x, "y": y}])
+        self.call("Input.dispatchTouchEvent", self.page, type="touchEnd", touchPoints=[])
 
     def type(self, text: str) -> None:
         """Text as a keyboard gives it."""

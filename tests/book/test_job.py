@@ -59,7 +59,13 @@ def test_cards_are_turned_one_at_a_time_and_keep_what_is_written(opened: Chromiu
     opened.until("document.querySelector('.turn p').textContent.startsWith('2 of ')")
     opened.run("document.querySelectorAll('.turn button')[0].click()")
     opened.until("document.querySelector('.turn p').textContent.startsWith('1 of ')")
+    opened.until("document.querySelector('.deck').scrollLeft === 0")
+    opened.swipe("document.querySelector('.deck')")
+    opened.until("document.querySelector('.turn p').textContent.startsWith('2 of ')")
+    opened.run("document.querySelectorAll('.turn button')[0].click()")
+    opened.until("document.querySelector('.turn p').textContent.startsWith('1 of ')")
     assert opened.run("[...document.querySelectorAll('.leaf')].filter(l => !l.inert).length") == 1
+    assert opened.run("document.querySelector('main').scrollWidth <= document.querySelector('main').clientWidth")
     for label, text in (("as done", "70"), ("by, date", 'B. "Bench" 17 May')):
         opened.run(
             "[...document.querySelectorAll('.leaf:not([inert]) .boxes label')]"

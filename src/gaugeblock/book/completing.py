@@ -20,14 +20,16 @@ _WORDS = 3  # so many words back a phrase may have begun
 def lines(text: str, data: Refdata) -> list[dict[str, str]]:
     """What to tap: ``say`` is on the button, ``text`` the line that it makes."""
     said = text.split(" ")
+    if text.strip() and not said[-1] and (left := _open(text, data)):
+        return [{"say": w, "text": f"{text.strip()} {w} "} for w in left]
+    if len(said) > 1 and len(said[-1]) == 1 and said[-2][-1:].isdigit():
+        return []  # a unit
     topic = _topic(text, data)
     for count in range(min(_WORDS, len(said)), 0, -1):
         part, head = " ".join(said[-count:]).casefold(), " ".join(said[:-count])
         if part.strip() and (found := _phrases(part, topic, data)):
             return [{"say": w, "text": f"{head} {w} ".lstrip()} for w in found]
-    if said[-1] or not text.strip():
-        return []
-    return [{"say": w, "text": f"{text.strip()} {w} "} for w in _open(text, data)]
+    return []
 
 
 def _topic(text: str, data: Refdata) -> Topic | None:
@@ -66,7 +68,7 @@ def _known(topic: Topic | None, data: Refdata) -> list[tuple[str, str]]:
 
 def _rank(pair: tuple[str, str]) -> tuple[bool, bool, int, tuple[str, str]]:
     phrase, meant = pair
-    is_spelt = any(len(word) > 3 for word in phrase.split())
+    is_spelt = any(len(word) > 3 and word.isalpha() for word in phrase.split())
     return phrase != meant.casefold(), not is_spelt, len(phrase), pair
 
 

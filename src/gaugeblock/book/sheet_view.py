@@ -31,7 +31,7 @@ def sheet_view(sheet: Sheet, paper: Paper) -> dict[str, Any]:
     return {
         "is": "sheet",
         "word": WORDS[sheet.decision.kind],
-        "card": {**vars(shown), "boxes": []},
+        "card": {**vars(shown), "what": "", "boxes": []},
         "why": why(sheet, paper),
     }
 

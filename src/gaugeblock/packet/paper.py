@@ -83,7 +83,8 @@ class Paper:
         if figure.quantity in _COUNTED:
             value, _, word = text.partition(NO_BREAK)
             return SimpleNamespace(value=value, unit=word, other="")
-        match = re.fullmatch(r"(.*?[0-9%°\u00b2])(?:[\u00a0 ]([^0-9].*))?", text)
+        number = r".*?[0-9%°\u00b2](?:[\u00a0 ]to[\u00a0 ].*?[0-9%°\u00b2])?"
+        match = re.fullmatch(rf"({number})(?:[\u00a0 ]([^0-9].*))?", text)
         value, unit = (match[1], match[2] or "") if match else (text, "")
         return SimpleNamespace(
             value=value.replace(" ", NO_BREAK), unit=unit.replace(NO_BREAK, " "), other=self.other(figure)

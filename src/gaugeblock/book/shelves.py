@@ -19,10 +19,11 @@ if TYPE_CHECKING:
 # Questions that show what can be asked, by domain.
 EXAMPLES = {
     "fasteners": ("3/8-16 grade 5 dry", "spark plug 14 mm gasket aluminium", "1/2-13 grade 8 oiled"),
-    "tubes": ("1 3/4 .120 dom on a 6 inch die", "1 1/2 .095 4130 least radius"),
-    "lines": ("DOT 4 wet", "DOT 4 wet at 300 degF"),
+    "tubes": ("1 3/4 .120 dom on a 6 inch die", "1 1/2 .095 4130 minimum radius"),
+    "lines": ("DOT 4 wet", "DOT 4 wet at 300 degF", "fuel pump 300 hp"),
     "driveline": ("4340 quenched and tempered 800 degF", "ring gear backlash"),
     "wiring": ("28 A 12 ft wire", "35 mA draw 60 Ah battery"),
+    "exhaust": ("exhaust pipe 350 hp",),
 }
 _SAYS = {
     "fasteners": "Bolts, plugs, fittings: what to tighten to",
@@ -30,7 +31,7 @@ _SAYS = {
     "lines": "Brake, fuel and oil lines, hoses, fluids: what heat they stand",
     "driveline": "Shafts, joints, gears: what they carry, how to set them",
     "wiring": "Wires, fuses, batteries",
-    "exhaust": "Exhaust: tube sizes, lengths, silencers",
+    "exhaust": "Exhaust: the pipe behind an engine",
 }
 
 

@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 
 from book.chromium import Chromium
+from book.rules import fits, violations
 from gaugeblock.book.face import Book
 from gaugeblock.cli import main
 from gaugeblock.packet.make import make
@@ -40,6 +41,21 @@ def test_the_sheets_of_the_demo_are_those_of_the_command_line(opened: Chromium) 
     request = {"do": "record", "text": TEXT}
     there = opened.run(f"import('./engine.js').then(e => e.tell({json.dumps(request)})).then(r => r.text)")
     assert there == json.dumps(packet.record, ensure_ascii=False)
+
+
+def test_its_pages_fit_every_screen_and_break_no_rule(opened: Chromium) -> None:
+    for press, wait in (("", ".verdict"), (".verdict ~ .tap", ".deck")):
+        if press:
+            opened.run(f"document.querySelector('{press}').click()")
+        opened.until(f"document.querySelector('{wait}') !== null")
+        opened.run("document.querySelectorAll(':not([inert]) > details').forEach(d => { d.open = true; })")
+        for width, dark in ((360, False), (390, True), (820, False)):
+            opened.screen(width, dark=dark)
+            assert fits(opened), (wait, width)
+            assert violations(opened) == [], (wait, width)
+    opened.screen(390)
+    opened.run("history.back()")
+    opened.until("document.querySelector('.verdict') !== null")
 
 
 def test_the_first_page_says_what_stops_and_leads_to_every_card(opened: Chromium) -> None:

@@ -196,7 +196,7 @@ def warm() -> None:
     import numpy as np
 
     from gaugeblock import finding
-    from gaugeblock.calc import fasteners
+    from gaugeblock.calc import driveline, fasteners, wiring
     from gaugeblock.packet import make, render
 
     print("\n| warm | measured | goal |\n|---|---|---|")
@@ -209,6 +209,21 @@ def warm() -> None:
     low, high, proof = k * 0.8, k * 1.2, f / 0.75
     rows = rate(lambda: fasteners.torque_window(low, k, high, d, f, proof)) * n
     print(f"| torque with window over arrays, rows a second | {rows:,.0f} | 20,000,000 |")
+    torque, size = draw.uniform(100, 5000, n), draw.uniform(0.02, 0.05, n)
+    rows = (
+        rate(
+            lambda: (
+                driveline.torsional_shear_stress(torque, size) <= driveline.torsional_yield_distortion_energy(k * 4e9)
+            )
+        )
+        * n
+    )
+    print(f"| shafts checked over arrays, rows a second | {rows:,.0f} | 1,000,000 |")
+    current, length = draw.uniform(1, 100, n), draw.uniform(0.5, 8, n)
+    rows = (
+        rate(lambda: wiring.voltage_drop(wiring.resistance_hot(k / 100, k * 1000 + 200), length, current, 2) <= k) * n
+    )
+    print(f"| circuits checked over arrays, rows a second | {rows:,.0f} | 1,000,000 |")
     search = 1 / rate(lambda: finding.find("spark plug 14 mm"), batch=5)
     print(f"| text search over all tables | {search * 1000:.1f} ms | 5 ms |")
     packet = 1 / rate(lambda: render.render(make.make(DEMO)), seconds=2)

@@ -5,6 +5,7 @@ from typing import Annotated, Any, Self
 
 from gaugeblock.driveline.axles.job import STARTER as AXLES_STARTER
 from gaugeblock.driveline.axles.job import AxleShaft
+from gaugeblock.driveline.axles.order import faults as axle_faults
 from gaugeblock.driveline.keys import FITS, PHASES, ROOTS, SEATINGS
 from gaugeblock.driveline.propshafts.job import STARTER as SHAFTS_STARTER
 from gaugeblock.driveline.propshafts.job import PropellerShaft
@@ -296,7 +297,7 @@ GEARING_STARTER = """\
 
 KINDS = {
     "driveline": Kind(Driveline, faults, STARTER),
-    "axles": Kind(AxleShaft, no_faults, AXLES_STARTER),
+    "axles": Kind(AxleShaft, axle_faults, AXLES_STARTER),
     "shafts": Kind(PropellerShaft, shaft_faults, SHAFTS_STARTER),
     "shims": Kind(ShimLog, no_faults, SHIMS_STARTER),
     "splines": Kind(Splines, no_faults, SPLINES_STARTER),

@@ -9,11 +9,13 @@ from gaugeblock.job.part import (
     Entry,
     Length,
     Name,
+    Place,
     Ratio,
     StatedStress,
     Temperature,
     Text,
     Torque,
+    Turn,
     YesNo,
     one_of,
 )
@@ -58,9 +60,28 @@ class AxleShaft(Entry):
     shear_modulus: StatedStress | None = None
     case_depth: Length | None = None
     core_hardness: Name | None = None
+    flange_to_flange: Length | None = None
+    spring_seats: Length | None = None
+    pinion_offset: Place | None = None
+    housing_tube: Length | None = None
+    seat_angle: Turn | None = None
+    brakes: Name | None = None
+    bolt_circle: Name | None = None
+    register: Length | None = None
     notes: Text | None = None
 
 
+# What is of the axle itself, for the page to its shop; nothing is worked out of it.
+ORDER = (
+    "flange_to_flange",
+    "spring_seats",
+    "pinion_offset",
+    "housing_tube",
+    "seat_angle",
+    "brakes",
+    "bolt_circle",
+    "register",
+)
 STARTER = """\
 #[[axles]]                              # an axle shaft, and the torque that can reach it
 #name = "EXAMPLE rear axle shaft, left"
@@ -100,5 +121,13 @@ STARTER = """\
 #shear_modulus = "11.5 Msi"             # the steel's own
 #case_depth = "0.15 in"                 # of a case-hardened shaft
 #core_hardness = "25 HRC"               # below the case
+#flange_to_flange = "60 in"             # with any of these, a page for the axle shop: between the wheel faces
+#spring_seats = "43 in"                 # between the middles of the spring seats
+#pinion_offset = "1 in"                 # of the pinion to the right of the middle, minus to the left
+#housing_tube = "3 in"                  # outside diameter
+#seat_angle = "3 deg"                   # by which the pinion points up from the seats
+#brakes = "10 in drums, 5/16 in backing plate"
+#bolt_circle = "5 on 4-1/2 in"
+#register = "2.78 in"                   # diameter that centres the wheel
 #notes = ""
 """

@@ -11,8 +11,9 @@ from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline.axles import answer as axle
 from gaugeblock.driveline.axles.comparing import ROOM, stronger
 from gaugeblock.driveline.axles.form import Form
-from gaugeblock.driveline.axles.job import AxleShaft
+from gaugeblock.driveline.axles.job import ORDER, AxleShaft
 from gaugeblock.driveline.axles.judging import REACHES, judged
+from gaugeblock.driveline.axles.order import is_ordered, order
 from gaugeblock.driveline.axles.pull import Pull
 from gaugeblock.driveline.carrying import VERB
 from gaugeblock.driveline.keys import Shaft
@@ -20,7 +21,7 @@ from gaugeblock.errors import GaugeblockError
 from gaugeblock.tables.load import Refdata
 from gaugeblock.units import text_of
 
-_OWN = ("name", "where", "notes", "step")
+_OWN = ("name", "where", "notes", "step", *ORDER)
 # Where a refusal says that it arose -> the key of the item that is to be corrected.
 _KEYS = {
     "driveline/steels steel": "material",
@@ -43,6 +44,7 @@ def item_of(job: AxleShaft, data: Refdata) -> Item:
     """The Item of one axle shaft."""
     asked = {k: _text(getattr(job, key.name)) for k, key in job.keys.items() if k not in _OWN}
     facts = [Row("where", job.where or ""), *(Row(k.replace("_", " "), t) for k, t in asked.items() if t)]
+    facts += [Row(k.replace("_", " "), t) for k in ORDER if (t := _text(getattr(job, k)))]
     facts += [Row("notes", job.notes)] if job.notes else []
     given = {k: _given(getattr(job, key.name)) for k, key in job.keys.items() if k not in _OWN}
     try:
@@ -52,6 +54,8 @@ def item_of(job: AxleShaft, data: Refdata) -> Item:
         return Item(
             "driveline", job.name, facts, (refused := _refused(job, error, asked, data)), _card(job, refused, [])
         )
+    if is_ordered(job):
+        sheet = sheet.replace(drawings=(*sheet.drawings, order(job, sheet.decision)))
     return Item("driveline", job.name, facts, sheet, _card(job, sheet, _stronger(of, sheet, asked)))
 
 

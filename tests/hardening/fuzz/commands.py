@@ -43,6 +43,7 @@ SEEDS = (
     "find brake",
     "sources",
 )
+_MOST_LINES, _WIDEST = 10, 80  # of a refusal, at the width that is taken where there is no screen
 _PLACE = re.compile(r"\((\S+ line \d+|unknown)\)")
 
 
@@ -79,7 +80,12 @@ def line(chance: Random) -> list[str]:
     argv = list(chance.choice(_FIRST))
     if argv[0] in SLOW and chance.random() > 0.02:
         argv = list(chance.choice([first for first in _FIRST if first[0] not in SLOW]))
-    parser = pools.parsers()[argv[0]]
+    known = pools.parsers()
+    parser = (
+        known.get(" ".join(argv[:2]))
+        or known.get(argv[0])
+        or next(p for k, p in known.items() if k.startswith(argv[0]))
+    )
     if roll < 0.2:
         argv = [argv[0]]
     options = [a for a in parser._actions if a.option_strings and a.dest != "help"]
@@ -139,8 +145,10 @@ def _of_code(argv: list[str], code: int, said: str, told: str) -> str:
     if code == 2:
         if said:
             return "refused, and printed"
-        if told.count("\n") != 1 and "problems" not in told:
+        if not told.strip() or (told.count("\n") > _MOST_LINES and "problems" not in told):
             return f"refused in {told.count(chr(10))} lines"
+        if not as_json and any(len(line) > _WIDEST for line in told.splitlines()):
+            return "refused wider than the screen"
         if len(told) > 3000:
             return f"refused in {len(told)} characters"
         if as_json and not _is_json(told):

@@ -11,6 +11,7 @@ from random import Random
 from gaugeblock import domains, units
 from gaugeblock.answer import command
 from gaugeblock.cli import GENERAL
+from gaugeblock.errors import InputError
 from gaugeblock.tables.catalogue import LISTS
 from gaugeblock.tables.load import Refdata, refdata
 
@@ -213,13 +214,13 @@ class _Caught(Exception):
 
 @cache
 def parsers() -> dict[str, argparse.ArgumentParser]:
-    """The parser of every command."""
+    """The parser of every command, and of every question of a command that has several, by its words."""
     from gaugeblock.cli import _run
 
     found: dict[str, argparse.ArgumentParser] = {}
 
     def catch(self: argparse.ArgumentParser, args: object = None, namespace: object = None) -> None:
-        found[self.prog.split(" ")[-1]] = self
+        found[self.prog.removeprefix("gaugeblock ")] = self
         raise _Caught
 
     real = command.Parser.parse_args
@@ -227,7 +228,12 @@ def parsers() -> dict[str, argparse.ArgumentParser]:
     try:
         for name in (*domains.commands(), *GENERAL):
             with contextlib.suppress(_Caught):
-                _run(name, [])
+                try:
+                    _run(name, [])
+                except InputError as error:  # it wants one of its questions first
+                    for question in error.nearest:
+                        with contextlib.suppress(_Caught):
+                            _run(name, [question])
     finally:
         command.Parser.parse_args = real  # type: ignore[method-assign]
     return found

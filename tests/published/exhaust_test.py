@@ -13,6 +13,15 @@ MINUTE = 60.0
 FOOT, INCH, POUND = 0.3048, 0.0254, 4.4482216152605
 
 
+@pytest.mark.parametrize(("degrees", "tangent"), [(4, "0.06993"), (10, "0.17633"), (15, "0.26795")])
+def test_swing_of_a_hanger_by_a_table_of_tangents(degrees: int, tangent: str) -> None:
+    """Natural tangents to five places, as any handbook of the trade prints them; no worked hanger was found. Four
+    degrees is what pipework allows a rod.
+    """
+    got = units.from_base(calc.swing(float(tangent), 1.0), "deg")
+    assert got == pytest.approx(degrees, abs=0.5e-5 * 180 / 3.14159)
+
+
 def test_loss_of_a_straight_pipe() -> None:
     """A generator sheet, 1650 kVA, line A: 12 m of 300 mm at 230 m3/min and 0.506906475 kg/m3 lose 0.476717378 kPa."""
     got = calc.pipe_loss(12.0, 230.0 / MINUTE, 0.506906475, 0.3) / 1000

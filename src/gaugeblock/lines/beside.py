@@ -24,7 +24,7 @@ def beside(
     ``given`` are further keys of a line as ``route`` takes them (``gap``, ``od``, ``hot_od`` ...). InputError for a
     class of a fluid, which has a state; else as ``route``.
     """
-    if all(given.get(k) is None for k in ("hot_temperature", "temperature")):
+    if hot is not None and all(given.get(k) is None for k in ("hot_temperature", "temperature")):
         canonical(data, "lines/heat_sources", "part", hot)  # only a part that is known needs no temperature
     if table_of(item, data) == "lines/materials":
         return route(material=item, klass=klass, state=state, beside=hot, data=data, **given)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 
 from gaugeblock.answer.opening import spoken
 from gaugeblock.errors import InputError
@@ -29,7 +30,7 @@ def not_understood(question: str, words: tuple[str, ...], reading: Reading, as_s
     left = ", ".join(f'"{word}"' for word in dict.fromkeys(reading.unread))
     turns = [w for w in reading.unread if w.split()[0] in TURNING]
     twice = _twice(words, reading, data)
-    bare = next((n for n, w in zip(words, words[1:], strict=False) if w == "degrees" and _NUMBER.fullmatch(n)), "")
+    bare = next((n for n, w in pairwise(words) if w == "degrees" and _NUMBER.fullmatch(n)), "")
     if turns:
         why = f"not understood: {left}; it may turn the answer round, so nothing is answered"
         do = "say what it is, not what it is not"

@@ -147,7 +147,9 @@ def _of_code(argv: list[str], code: int, said: str, told: str) -> str:
             return "refused, and printed"
         if not told.strip() or (told.count("\n") > _MOST_LINES and "problems" not in told):
             return f"refused in {told.count(chr(10))} lines"
-        if not as_json and any(len(line) > _WIDEST for line in told.splitlines() if max(map(len, line.split())) < _WIDEST):
+        if not as_json and any(
+            len(line) > _WIDEST for line in told.splitlines() if max(map(len, line.split())) < _WIDEST
+        ):
             return "refused wider than the screen"
         if len(told) > 3000:
             return f"refused in {len(told)} characters"

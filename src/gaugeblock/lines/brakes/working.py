@@ -40,9 +40,11 @@ class Worked(Value):
         put(
             self,
             "unassisted",
-            _pressure(of, None, "without the booster", metric, data)
-            if assist is not None and base(assist) > 1
-            else None,
+            (
+                _pressure(of, None, "without the booster", metric, data)
+                if assist is not None and base(assist) > 1
+                else None
+            ),
         )
         bore, count = of.given.figure("bore", data), of.pushing(data)
         put(self, "push", _push(self.pressure, bore, count, metric, data))

@@ -61,8 +61,10 @@ def tube(argv: list[str], read_job: Callable[[str], Job]) -> int:
     parser.add_argument(
         "--clear",
         metavar="FORM",
-        help='over one pipe or two side by side: "od 2-1/2 in, spacing 3 in, height 2 in, at 18 in, span 40 in, gap '
-        '3/4 in, angle 45 deg"',
+        help=(
+            'over one pipe or two side by side: "od 2-1/2 in, spacing 3 in, height 2 in, at 18 in, span 40 in, gap '
+            '3/4 in, angle 45 deg"'
+        ),
     )
     for option, (name, about) in {**_TUBE, **_DIE}.items():
         more = [f"--{option.removesuffix('-strength')}"] if option.endswith("-strength") else []

@@ -97,6 +97,8 @@ CASES: list[tuple[str, str, str, int | None, str]] = [
         "not a unit of torque",
     ),
     ("torque upside down", F + 'maker = { torque = "40 to 30 N*m" }', "fasteners[1].maker.torque (A)", 3, "upper end"),
+    ("passes alike", F + 'passes = ["50 %", "50 %"]', "fasteners[1].passes[2] (A)", 3, "not more than the pass before"),
+    ("passes that fall", F + 'passes = ["80 %", "50 %"]', "fasteners[1].passes[2] (A)", 3, "not more than the pass"),
     (
         "passes beside the maker's stages",
         F + 'passes = ["50 %"]\nmaker = { torque = "22 N*m + 90 deg" }',

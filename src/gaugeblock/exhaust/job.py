@@ -137,18 +137,20 @@ STARTER = """\
 #  { at = "24 in", length = "3 in", limit = "40 lbf" },
 #  { at = "66 in", length = "3 in", limit = "40 lbf" },
 #]
-#masses = [{ what = "silencer", at = "80 in", mass = "12 lb" }]
-# gaps = [{ to = "brake line", at = "40 in", gap = "2-1/2 in" }]  # neighbours, cold: floor, fuel tank, wire, tyre,
-# ground ...
+#masses = [                             # what hangs on it besides the pipe
+#  { what = "silencer", at = "80 in", mass = "12 lb" },
+#]
+#gaps = [                               # its neighbours and the gap when cold: floor, fuel tank, wire, tyre, ground ...
+#  { to = "brake line", at = "40 in", gap = "2-1/2 in" },
+#]
 #jurisdiction = "US Maryland"           # whose written rules
 #power = "260 hp"                       # of the engine; with the next ones the size of the pipe
-#displacement = "4.75 L"
+#displacement = "4.75 L"                # of the engine
 #speed = "5500 rpm"                     # at that power
 #pipes = "1"                            # equal pipes side by side
 #gas = "1200 degF"                      # gas in the pipe
 #back_pressure = "2 psi"                # that the engine maker allows
-# joint = "slip joint"                   # "sliding joint", "butt weld", "mitre", "collector", "sensor boss", "flange"
-# ...
+#joint = "slip joint"                   # or "sliding joint", "butt weld", "mitre", "collector", "sensor boss", "flange"
 #socket = "2.52 in"                     # inside diameter of the socket
 #overlap = "1-1/2 in"                   # of the pipe in it
 #angle = "90 deg"                       # that a mitred bend turns in all

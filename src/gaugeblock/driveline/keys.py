@@ -53,9 +53,8 @@ class Hardness(Value):
 class Shaft(Value):
     """A shaft: its steel and treatment as typed, sizes and torque; None where one was not given.
 
-    ``section`` is the bar's own size, ``hardness`` what was measured on this very shaft, ``yield_strength`` its own
-    by the
-    ``certificate`` named or as measured; ``case_depth`` and ``core_hardness`` those of a case-hardened one;
+    ``section`` is the bar's own size, ``hardness`` what was measured on this very shaft, ``yield_strength`` its own by
+    the ``certificate`` named or as measured; ``case_depth`` and ``core_hardness`` of a case-hardened one;
     ``shear_modulus`` the steel's own.
     """
 
@@ -312,9 +311,8 @@ def angle_of_joint(typed: str, where: str) -> Measure:
     """A joint's angle in one view: signed where two views are to be put together."""
     got = units.parse_measure(typed, "angle", where)
     if abs(got.to("deg")) > _LARGEST_DEG:
-        raise InputError(
-            typed, where, "no joint works at this angle", (), "give the angle between the two shafts of the joint"
-        )
+        do = "give the angle between the two shafts of the joint"
+        raise InputError(typed, where, "no joint works at this angle", (), do)
     return got
 
 

@@ -126,8 +126,8 @@ STARTER = """\
 #pinion_offset = "1 in"                 # of the pinion to the right of the middle, minus to the left
 #housing_tube = "3 in"                  # outside diameter
 #seat_angle = "3 deg"                   # by which the pinion points up from the seats
-#brakes = "10 in drums, 5/16 in backing plate"
-#bolt_circle = "5 on 4-1/2 in"
+#brakes = "10 in drums"                 # that the housing ends take
+#bolt_circle = "5 on 4-1/2 in"          # of the wheels
 #register = "2.78 in"                   # diameter that centres the wheel
 #notes = ""
 """

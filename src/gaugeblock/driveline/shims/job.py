@@ -30,6 +30,7 @@ STARTER = """\
 #[[shims]]                              # shims of the side bearings
 #name = "EXAMPLE side bearing shims"
 #axle = "rear"                          # which axle
+#where = "rear axle"
 #step = 1                               # its place in the order of the work, where the usual order is not yours
 #backlash = "0.012 in"                  # as it is read
 #wanted = "0.006 in"                    # by the axle maker

@@ -7,6 +7,7 @@ from gaugeblock.errors import InputError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from argparse import ArgumentParser as Parser
     from collections.abc import Callable
     from typing import Any
 
@@ -43,15 +44,8 @@ _DIE = {
 }
 
 
-def tube(argv: list[str], read_job: Callable[[str], Job]) -> int:
-    """Run ``gaugeblock tube``; the exit code."""
-    parser = parser_of(
-        "tube",
-        "From what a tube must clear to marks on a straight stick: every tube of a job, or the one named.",
-        _EXAMPLE,
-    )
-    parser.add_argument("job", nargs="?", metavar="JOB.toml", help="the job file; or a quick form without one")
-    parser.add_argument("name", nargs="?", metavar="NAME", help="one tube of it (all when left out)")
+def _add_forms(parser: Parser) -> None:
+    """The quick forms of a shape."""
     parser.add_argument("--offset", metavar="FORM", help='"rise 6 in, angle 45 deg, before 8 in, after 8 in"')
     parser.add_argument(
         "--kick-up",
@@ -66,6 +60,18 @@ def tube(argv: list[str], read_job: Callable[[str], Job]) -> int:
             '3/4 in, angle 45 deg"'
         ),
     )
+
+
+def tube(argv: list[str], read_job: Callable[[str], Job]) -> int:
+    """Run ``gaugeblock tube``; the exit code."""
+    parser = parser_of(
+        "tube",
+        "From what a tube must clear to marks on a straight stick: every tube of a job, or the one named.",
+        _EXAMPLE,
+    )
+    parser.add_argument("job", nargs="?", metavar="JOB.toml", help="the job file; or a quick form without one")
+    parser.add_argument("name", nargs="?", metavar="NAME", help="one tube of it (all when left out)")
+    _add_forms(parser)
     for option, (name, about) in {**_TUBE, **_DIE}.items():
         more = [f"--{option.removesuffix('-strength')}"] if option.endswith("-strength") else []
         parser.add_argument(f"--{option}", *more, dest=name, metavar="X", help=about)

@@ -188,7 +188,7 @@ def test_a_table_is_no_wider_than_the_screen_and_prints_every_number_in_its_own_
 
 
 def test_a_word_that_is_nearly_typed_is_said() -> None:
-    got = answer("torqe 3/8-16 grade 8 dry into alluminum no insert 1 inch deep")
+    got = answer("torqe 3/8-16 grade 8 dry into aluminnum no insert 1 inch deep")
     assert '"aluminnum" as aluminum' in got.read_as
 
 

@@ -42,7 +42,7 @@ def not_understood(question: str, words: tuple[str, ...], reading: Reading, as_s
         why, do = f"not understood: {bare} degrees of what", "say whether it is degF or degC"
     else:
         why = f"not understood: {left}"
-        do = _elsewhere(words, data) or "say it in other words, or leave it out if it changes nothing"
+        do = _elsewhere(words, reading.topic, data) or "say it in other words, or leave it out if it changes nothing"
     where = f"read as {as_said}" if reading.values else ""
     return InputError(question, where, why, lambda: _near(words, reading, data), do)
 
@@ -51,10 +51,14 @@ def not_said(question: str, words: tuple[str, ...], reading: Reading, as_said: s
     """The refusal of a line that lacks what its answer needs."""
     missing = [need for need in reading.topic.needs if need not in reading.values]
     named = [w for w in words if w not in CHATTER and w not in _UNITS and not _NUMBER.fullmatch(w)]
-    if not reading.values and len(missing) == len(reading.topic.needs):
+    is_named = bool(reading.mended) or any(reading.topic.signal(words, at) for at in range(len(words)))
+    if not reading.values and len(missing) == len(reading.topic.needs) and not is_named:
         said = f'nothing in "{" ".join(words[:8])}" has a figure' if named else ""
         why = f"{said}: the {' or the '.join(map(spoken, missing))} was not said".removeprefix(": ")
-        do = _elsewhere(words, data) or "name a thread, a part, a tube, a fluid, a steel or a wire, and its size"
+        do = (
+            _elsewhere(words, reading.topic, data)
+            or "name a thread, a part, a tube, a fluid, a steel or a wire, and its size"
+        )
         return InputError(question, "", why, (), do)
     what = " and the ".join(map(spoken, missing))
     is_measure_alone = all(re.fullmatch("[0-9./ -]+ (?:in|mm|ft)", v) for v in reading.values.values())
@@ -62,7 +66,7 @@ def not_said(question: str, words: tuple[str, ...], reading: Reading, as_said: s
         why = f"the {what} was not said, nor what of it is asked"
         do = "say what it is of: a shaft and its steel, a tube and its wall, a bolt and its grade"
         return InputError(question, "", why, (), do)
-    do, verb = _elsewhere(words, data) or f"say the {what}", "was" if len(missing) == 1 else "were"
+    do, verb = _elsewhere(words, reading.topic, data) or f"say the {what}", "was" if len(missing) == 1 else "were"
     return InputError(question, f"read as {as_said}", f"the {what} {verb} not said", (), do)
 
 
@@ -80,10 +84,10 @@ def _twice(words: tuple[str, ...], reading: Reading, data: Refdata) -> tuple[str
     return None
 
 
-def _elsewhere(words: tuple[str, ...], data: Refdata) -> str:
+def _elsewhere(words: tuple[str, ...], topic: Topic, data: Refdata) -> str:
     """Where the tables have what this line is about, though no answer is for it: ``tap drill``."""
     wanted = [w for w in words if w not in CHATTER and w not in TURNING]
-    if not wanted or len(wanted) > _MOST_NEAR:
+    if not wanted or len(wanted) > _MOST_NEAR or all(topic.signal((w,), 0) or w in _ASKING for w in wanted):
         return ""
     from gaugeblock.finding import is_there
 

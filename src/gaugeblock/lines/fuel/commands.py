@@ -68,6 +68,11 @@ def fuel(argv: list[str]) -> int:
     common_options(parser)
     a = parser.parse_args(argv)
     given = {name: getattr(a, name) for name, _ in _OPTIONS.values()}
+    if a.subject in ("test", "filter", "pressure"):
+        from gaugeblock.answer.needs import unused
+
+        used = () if a.subject == "test" else ("system",)
+        unused(given, tuple(name for name in given if name not in used), f"fuel {a.subject}")
     if a.subject == "test":
         from gaugeblock.lines.fuel.leak import fuel_test
         from gaugeblock.tables.load import refdata

@@ -188,8 +188,8 @@ def test_a_table_is_no_wider_than_the_screen_and_prints_every_number_in_its_own_
 
 
 def test_a_word_that_is_nearly_typed_is_said() -> None:
-    got = answer("torqe 3/8-16 grade 8 dry into aluminnum no insert 1 inch deep")
-    assert '"aluminnum" as aluminum' in got.read_as
+    got = answer("torqe 3/8-16 grade 8 dry into magnesiumm no insert 1 inch deep")
+    assert '"magnesiumm" as magnesium' in got.read_as
 
 
 def test_first_words_that_are_no_command_are_a_question(capsys: pytest.CaptureFixture[str]) -> None:

@@ -148,7 +148,8 @@ def _near(word: str, known: set[str]) -> list[str]:
     most = 1 if len(word) < 8 else 2
     found = [(d, k) for k in known if k[:1] == word[:1] and (d := _distance(word, k, most)) <= most]
     least = min((d for d, _ in found), default=0)
-    return [k for d, k in found if d == least]
+    nearest = {k for d, k in found if d == least}
+    return [k for k in nearest if not (k.endswith("s") and k[:-1] in nearest)]
 
 
 def _distance(a: str, b: str, most: int) -> int:

@@ -141,7 +141,7 @@ def _asked(argv: list[str]) -> int:
             raise InputError(argv[0][:60], "command", "no such command", near, "see gaugeblock --help")
         return _run("ask", argv)
     except InputError as error:
-        if len(argv) > 1 or not argv[0].isalpha():
+        if len([word for word in argv if word[:1] != "-"]) > 1 or not argv[0].isalpha():
             raise
         do = "see gaugeblock --help, or ask in plain words"
         raise InputError(argv[0][:60], "command", f"no such command; {error.why}", near or list(_about()), do) from None

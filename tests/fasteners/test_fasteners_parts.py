@@ -77,7 +77,7 @@ def test_a_part_of_another_name_is_not_likened_to_any() -> None:
         part("sunroof gasket")
     assert refused.value.nearest == ()
     with pytest.raises(LookupMiss) as near:
-        part("sparc plug")
+        part("sparkk plug")
     assert near.value.nearest[0] == "spark plug"
 
 

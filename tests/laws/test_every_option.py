@@ -33,7 +33,12 @@ FREE = {
     "title",
 }
 # A steel by its certificate or its hardness may be any; what was seen at a set-up may be said in words.
-FREE_OF = {"axle": {"material", "treatment", "steel"}, "setup": {"as-found", "as-left"}}
+FREE_OF = {
+    "axle": {"material", "treatment", "steel"},
+    "setup": {"as-found", "as-left"},
+    "torque": {"grip-metal"},  # one that no table has, beside its own modulus
+    "growth": {"material"},  # the same beside its own coefficient
+}
 NO_VALUE = {"json", "why", "help", "draw"}
 ELSEWHERE = {"in", "data-release", "compare"}
 

@@ -217,7 +217,7 @@ def test_the_examples_of_the_help_run(capsys):
 
 
 def test_main_reports_a_refusal_on_standard_error_only(capsys):
-    assert main(["heat", "fuel hoze"]) == 2
+    assert main(["heat", "fuel hozze"]) == 2
     said = capsys.readouterr()
     assert said.out == ""
     assert "Near it: fuel hose" in said.err

@@ -170,7 +170,7 @@ def test_an_unknown_part_is_answered_ask_the_maker() -> None:
     [
         ("thread", "3/8-18", "3/8-16 UNC"),
         ("grade", "SAE J429 55", "SAE J429 5"),
-        ("condition", "drry", "dry"),
+        ("condition", "drrry", "dry"),
     ],
 )
 def test_a_key_that_the_tables_do_not_know_is_a_problem_with_the_nearest(key: str, value: str, nearest: str) -> None:

@@ -13,6 +13,7 @@ from gaugeblock import domains, units
 from gaugeblock.fasteners.maker import Stages
 from gaugeblock.job.part import Part
 from gaugeblock.job.wrench import WrenchRange
+from gaugeblock.known import Known
 from gaugeblock.packet.build import build
 from gaugeblock.packet.render import render
 from gaugeblock.span import Span
@@ -48,6 +49,9 @@ def typed(value: object) -> Iterator[object]:
             yield from typed(inner)
     elif isinstance(value, Span):
         yield from {id(value.low): value.low, id(value.high): value.high}.values()
+    elif isinstance(value, Known):
+        yield from typed(value.ends)
+        yield from () if value.usual is None else (value.usual,)
     elif isinstance(value, Stages):
         for step in value.steps:
             yield from {id(step.low): step.low, id(step.high): step.high}.values()

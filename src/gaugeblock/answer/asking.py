@@ -245,7 +245,7 @@ class Topic:
     the topic and say no more; ``needs`` are options without which there is no answer; ``opens`` says which options
     were left open and every set of values for them; ``settle`` turns what was read into the options of the answer.
     ``joined`` are options that may be said in several places; ``asks_for`` is a pattern of which a line has something
-    when it means this topic; ``table`` is the table of a job that has a place for it, ``job_keys`` the options that
+    when it means this topic, and ``is_named`` that it has to; ``table`` is the table of a job that has a place for it, ``job_keys`` the options that
     have another name there, with ``[]`` behind it where a list stands there and ``#`` where a whole number does.
     """
 
@@ -253,6 +253,7 @@ class Topic:
         "_signal",
         "answer",
         "asks_for",
+        "is_named",
         "job_keys",
         "joined",
         "needs",
@@ -275,6 +276,7 @@ class Topic:
         settle: Callable[[dict[str, str], Refdata], dict[str, str]] | None = None,
         joined: tuple[str, ...] = (),
         asks_for: str = "",
+        is_named: bool = False,
         table: str = "",
         job_keys: Mapping[str, str] | None = None,
     ) -> None:
@@ -282,6 +284,7 @@ class Topic:
         self.job_keys = job_keys or {}
         self.joined = joined
         self.asks_for = asks_for
+        self.is_named = is_named
         self.answer = answer
         self.noun = noun
         self.slots = slots

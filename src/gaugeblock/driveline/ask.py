@@ -350,7 +350,9 @@ SHAFT = Topic(
         ),
         "wall": (
             Shaped(
-                r"(?P<n>0?\.[0-9]+)(?: ?(?:in|inch))?(?: ?wall)?", lambda m: f"0.{m['n'].split('.')[1]} in", "{} wall"
+                r"(?P<n>0?\.[0-9]+)(?: ?(?:in|inch))?(?: ?wall)?",
+                lambda m: f"0.{m['n'].split('.')[1]} in",
+                "{} wall",
             ),
             amount("length", after="wall", bare="in", say="{} wall"),
         ),
@@ -368,7 +370,8 @@ SHAFT = Topic(
     rf"{_PROPELLER}|whips?|whirls?|whipping|critical(?: speed)?|safe|vibrat\w*|how fast|spin|turn|too long|tube|steel",
     needs=("od", "length"),
     table="shafts",
-    asks_for=_PROPELLER,
+    asks_for=rf"{_PROPELLER}|whips?|whirls?|whipping",
+    is_named=True,  # two lengths alone are of anything
     opens=_open_shaft,
 )
 TOPICS = (HARDNESS, STEEL, AXLE, GEARING, JOINT, SETUP, SPLINE, SHAFT)

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 # What a word costs by how it is read: as part of an option, as the topic's own, as chatter, not at all.
 _HIT, _SIGNAL, _CHATTER, _UNREAD = 2, 2, 3, 100
 _MISSING = 40
-_NOT_ASKED = 7
+_NOT_ASKED, _NOT_NAMED = 7, 1000
 
 
 class Reading(Value):
@@ -107,7 +107,7 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
     said = {key: said[key] for key in topic.slots if key in said}
     cost += _MISSING * sum(need not in values for need in topic.needs)
     if topic.asks_for and re.search(rf"\b(?:{topic.asks_for})\b", " ".join(words)) is None:
-        cost += _NOT_ASKED
+        cost += _NOT_NAMED if topic.is_named else _NOT_ASKED
     return Reading(topic, values, said, left, cost)
 
 

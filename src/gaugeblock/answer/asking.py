@@ -245,8 +245,9 @@ class Topic:
     the topic and say no more; ``needs`` are options without which there is no answer; ``opens`` says which options
     were left open and every set of values for them; ``settle`` turns what was read into the options of the answer.
     ``joined`` are options that may be said in several places; ``asks_for`` is a pattern of which a line has something
-    when it means this topic, and ``is_named`` that it has to; ``table`` is the table of a job that has a place for it, ``job_keys`` the options that
-    have another name there, with ``[]`` behind it where a list stands there and ``#`` where a whole number does.
+    when it means this topic, and ``is_named`` that it has to; ``table`` is the table of a job that has a place for it,
+    ``job_keys`` the options that have another name there, with ``[]`` behind it where a list stands there and ``#``
+    where a whole number does.
     """
 
     __slots__ = (

@@ -40,6 +40,6 @@ def test_every_open_card_leads_to_its_question_and_back_and_no_link_is_dead() ->
     assert len(ids) == len(set(ids))
     assert links <= set(ids)
     open_cards = [n for n, i in enumerate(made.items, 1) if i.card is not None and i.sheet.decision.kind != "use"]
-    assert len(open_cards) >= 10
+    assert len(open_cards) >= 8
     for number in open_cards:
         assert {f"ask-{number}", f"card-{number}", f"desk-{number}"} <= links, number

@@ -125,8 +125,9 @@ def _state(
 
 def _turning(speed: Figure) -> Measure:
     """The speed of the shaft as it was typed, else to four digits."""
-    typed = speed.text or units.significant(units.from_base(base(speed), "rpm"), 4)
-    return units.parse_measure(f"{typed} {speed.unit if speed.text else 'rpm'}", "rotational speed", "speed")
+    unit = speed.unit if speed.text else "rpm"
+    value = f"{speed.typical:.12g}" if speed.text else units.significant(units.from_base(base(speed), "rpm"), 4)
+    return Measure(Fraction(value), unit, f"{speed.text or value} {unit}")
 
 
 def _named(told: Judged, state: str, is_judged: bool) -> Judged:

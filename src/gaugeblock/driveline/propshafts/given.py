@@ -100,7 +100,7 @@ class Propeller(Value):
         slopes = {name: _slopes(typed.get(name), name) for name in SLOPES}
         gears = typed.get("gears") or ()
         parts = gears.split(",") if isinstance(gears, str) else gears
-        read = tuple(read_positive(part.strip(), "ratio", "gears") for part in parts)
+        read = tuple(read_positive(p.strip() if isinstance(p, str) else p, "ratio", "gears") for p in parts)
         return cls(known, typed.get("material"), read, typed.get("phasing"), **slopes)
 
 

@@ -169,7 +169,7 @@ def exhaust_joint(
     Returns a Sheet; most of it is habit, so it asks. Raises InputError, LookupMiss or UnitError for what cannot be
     read.
 
-    >>> exhaust_joint("slip joint", od="2-1/2 in").figure("socket_inside_diameter").low
+    >>> round(exhaust_joint("slip joint", od="2-1/2 in").figure("socket_inside_diameter").low, 3)
     2.51
     """
     data = data or refdata()

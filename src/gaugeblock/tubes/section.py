@@ -52,7 +52,7 @@ def section(
     UnitError for what cannot be read. Source: elementary beam theory.
 
     >>> round(section(od="1-3/4 in", wall=".120 in").decision.figure.typical, 4)
-    0.2343
+    0.2345
     """
     data = data or refdata()
     asked = {

@@ -77,10 +77,17 @@ def unpacked(package: bytes) -> dict[str, bytes]:
     return files
 
 
+# What only checks or closes the tables has no use on a phone.
+LEFT_OUT = {
+    f"gaugeblock/{n}.py" for n in ("closing", "tables/schema", "tables/validate", "plain/completion", "book/serve")
+}
+
+
 def program() -> bytes:
     """The program and its tables as one archive."""
     source = ROOT / "src" / "gaugeblock"
     inside = {f"gaugeblock/{p.relative_to(source)}": p for p in source.rglob("*") if p.suffix in (".py", ".csv")}
+    inside = {n: p for n, p in inside.items() if n not in LEFT_OUT}
     tables = ROOT / "refdata"
     inside |= {f"gaugeblock/_refdata/{p.relative_to(tables)}": p for p in tables.rglob("*") if p.is_file()}
     return zipped({name: path.read_bytes() for name, path in inside.items()})
@@ -160,7 +167,8 @@ def bound() -> dict[str, bytes]:
     files["icon.png"] = picture(512, 0.0)
     files["icon-mask.png"] = picture(512, 0.12)
     edition = hashlib.sha256(b"".join(hashlib.sha256(files[n]).digest() for n in sorted(files))).hexdigest()[:16]
-    listed = json.dumps(["./", *sorted(files)])
+    # The plain tables are for a phone that cannot run the program: who needs them fetches them.
+    listed = json.dumps(["./", *sorted(files.keys() - {"tables.html"})])
     worker = (PAGE / "sw.js").read_text(encoding="utf-8")
     files["sw.js"] = worker.replace("@EDITION@", edition).replace("@FILES@", listed).encode()
     return files

@@ -12,5 +12,12 @@ self.addEventListener("message", event => { if (event.data === "take over") self
 self.addEventListener("fetch", event => {
   const address = new URL(event.request.url);
   if (event.request.method !== "GET" || address.origin !== self.location.origin) return;
-  event.respondWith(caches.open(EDITION).then(kept => kept.match(event.request, { ignoreSearch: true })).then(found => found ?? fetch(event.request)));
+  event.respondWith(caches.open(EDITION).then(async kept => await kept.match(event.request, { ignoreSearch: true }) ?? fetched(event.request, kept)));
 });
+
+// The plain tables are not among the files: who needs them fetches them once, and then they are kept too.
+async function fetched(request, kept) {
+  const answer = await fetch(request.url);
+  if (answer.ok && request.url.endsWith("/tables.html")) await kept.put(request.url, answer.clone());
+  return answer;
+}

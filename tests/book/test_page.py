@@ -5,11 +5,16 @@ line does.
 from __future__ import annotations
 
 import json
+import threading
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
+import pytest
+
 from book.chromium import Chromium
 from book.conftest import RUNS
+from gaugeblock.book.serve import server
 from gaugeblock.cli import main
 from gaugeblock.tables.load import refdata
 
@@ -93,6 +98,16 @@ def test_it_can_be_installed(book: Chromium) -> None:
     assert book.call("Page.getInstallabilityErrors", book.page)["installabilityErrors"] == []
 
 
+@pytest.fixture
+def online(book: Chromium, folder: Path) -> Iterator[None]:
+    """The network is back for a while, at the same address."""
+    with server(str(folder), "127.0.0.1", int(book.home.rstrip("/").rsplit(":", 1)[1])) as running:
+        threading.Thread(target=running.serve_forever, daemon=True).start()
+        yield
+        running.shutdown()
+
+
+@pytest.mark.usefixtures("online")
 def test_a_browser_that_cannot_run_it_is_led_to_the_tables(book: Chromium) -> None:
     lacks = "delete self.DecompressionStream"
     script = book.call("Page.addScriptToEvaluateOnNewDocument", book.page, source=lacks)["identifier"]

@@ -8,7 +8,7 @@ from gaugeblock.errors import InputError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
+    from collections.abc import Callable, Iterable, Mapping
     from typing import Any, NoReturn
 
     from gaugeblock.answer.asking import Topic
@@ -57,6 +57,23 @@ def common_options(parser: Parser, unit: bool = True) -> None:
         parser.add_argument("--in", dest="unit", metavar="UNIT", help="print figures of this unit's dimension in it")
         parser.add_argument("--why", action="store_true", help="all figures, checks and cautions behind the answer")
     parser.add_argument("--data-release", metavar="V", help="use the tables of an earlier data release")
+
+
+def add_options(parser: Parser, options: Iterable[tuple[str, str, str]], needed: int = 0) -> None:
+    """Options by name, sign of their value and what they are; the first ``needed`` of them must be given."""
+    for n, (name, metavar, said) in enumerate(options):
+        parser.add_argument(f"--{name}", metavar=metavar, help=said, required=n < needed)
+
+
+def print_answer(parser: Parser, argv: list[str], load: Callable[[], Callable[..., Sheet]]) -> int:
+    """Print the answer that takes every option of a parser by its name; ``load`` imports it. The exit code."""
+    common_options(parser)
+    given = vars(parser.parse_args(argv))
+    from gaugeblock.tables.load import refdata
+
+    shown = given.pop("json"), given.pop("unit"), given.pop("why")
+    data = refdata(given.pop("data_release"))
+    return print_sheet(load()(**given, data=data), *shown)
 
 
 def print_sheet(

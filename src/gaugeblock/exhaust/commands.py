@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import common_options, parser_of, print_sheet
+from gaugeblock.answer.command import add_options, parser_of, print_answer
 from gaugeblock.errors import InputError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable
-    from typing import Any
 
     from gaugeblock.answer.sheet import Sheet
 
@@ -173,11 +172,5 @@ def exhaust(argv: list[str]) -> int:
 def _asked(name: str, argv: list[str]) -> int:
     about, example, options, needed, answer = QUESTIONS[name]
     parser = parser_of(f"exhaust {name}", about, example)
-    for n, (option, metavar, said) in enumerate(options):
-        parser.add_argument(f"--{option}", metavar=metavar, help=said, required=n < needed)
-    common_options(parser)
-    a = parser.parse_args(argv)
-    from gaugeblock.tables.load import refdata
-
-    given: dict[str, Any] = {o.replace("-", "_"): getattr(a, o.replace("-", "_")) for o, _, _ in options}
-    return print_sheet(answer()(**given, data=refdata(a.data_release)), a.json, a.unit, a.why)
+    add_options(parser, options, needed)
+    return print_answer(parser, argv, answer)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import common_options, parser_of, print_open, print_sheet
+from gaugeblock.answer.command import common_options, parser_of, print_answer, print_open, print_sheet
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -10,6 +10,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from gaugeblock.answer.asking import Topic
+    from gaugeblock.answer.sheet import Sheet
     from gaugeblock.job.model import Job
     from gaugeblock.tables.load import Refdata
 
@@ -109,6 +110,12 @@ def _by_itself(a: argparse.Namespace, given: dict[str, str | None], data: Refdat
     return print_sheet(sheet, a.json, a.unit, a.why)
 
 
+def _clips() -> Callable[..., Sheet]:
+    from gaugeblock.lines.held import clips as answer
+
+    return answer
+
+
 def clips(argv: list[str]) -> int:
     """``gaugeblock clips``: how many clips a line takes, and where they stand."""
     parser = parser_of(
@@ -119,13 +126,13 @@ def clips(argv: list[str]) -> int:
     parser.add_argument("--length", required=True, metavar="L", help="of the whole line, both ends in their fittings")
     parser.add_argument("--spacing", metavar="L", help="as you want it: 18 in")
     parser.add_argument("--service", metavar="S", help="brake, fuel feed, fuel return, vapour, coolant, transmission")
-    common_options(parser)
-    a = parser.parse_args(argv)
-    from gaugeblock.lines.held import clips as answer
-    from gaugeblock.tables.load import refdata
+    return print_answer(parser, argv, _clips)
 
-    sheet = answer(a.length, service=a.service, spacing=a.spacing, data=refdata(a.data_release))
-    return print_sheet(sheet, a.json, a.unit, a.why)
+
+def _growth() -> Callable[..., Sheet]:
+    from gaugeblock.lines.held import growth as answer
+
+    return answer
 
 
 def growth(argv: list[str]) -> int:
@@ -140,13 +147,7 @@ def growth(argv: list[str]) -> int:
     parser.add_argument("--material", metavar="M", help="carbon steel, 304 ...")
     parser.add_argument("--expansion", metavar="A", help="its own coefficient, in place of the tables': 17.3 um/(m*K)")
     parser.add_argument("--cold-end", metavar="T", help="what it grows from: 10 degC; else 20 degC")
-    common_options(parser)
-    a = parser.parse_args(argv)
-    from gaugeblock.lines.held import growth as answer
-    from gaugeblock.tables.load import refdata
-
-    given = {name: getattr(a, name) for name in ("hot", "material", "expansion", "cold_end")}
-    return print_sheet(answer(a.length, **given, data=refdata(a.data_release)), a.json, a.unit, a.why)
+    return print_answer(parser, argv, _growth)
 
 
 def route(argv: list[str], read_job: Callable[[str], Job]) -> int:

@@ -2,7 +2,19 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import common_options, parser_of, print_sheet
+from gaugeblock.answer.command import parser_of, print_answer
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from gaugeblock.answer.sheet import Sheet
+
+
+def _circuit() -> Callable[..., Sheet]:
+    from gaugeblock.wiring.circuit import circuit as answer
+
+    return answer
 
 
 def circuit(argv: list[str]) -> int:
@@ -28,30 +40,13 @@ def circuit(argv: list[str]) -> int:
     parser.add_argument("--relay", metavar="I", help="what the relay's contact may carry: 40 A")
     parser.add_argument("--wires", metavar="N", help="how many equal wires side by side share the current")
     parser.add_argument("--kind", metavar="K", help='load (default), or "starter cable"')
-    common_options(parser)
-    a = parser.parse_args(argv)
-    from gaugeblock.tables.load import refdata
-    from gaugeblock.wiring.circuit import circuit as sheet_of
+    return print_answer(parser, argv, _circuit)
 
-    sheet = sheet_of(
-        a.current,
-        a.length,
-        a.voltage,
-        drop=a.drop,
-        insulation=a.insulation,
-        air=a.air,
-        bundle=a.bundle,
-        back=a.back,
-        earth_drop=a.earth_drop,
-        fuse=a.fuse,
-        connector=a.connector,
-        relay=a.relay,
-        wire=a.wire,
-        wires=a.wires,
-        kind=a.kind,
-        data=refdata(a.data_release),
-    )
-    return print_sheet(sheet, a.json, a.unit, a.why)
+
+def _parked() -> Callable[..., Sheet]:
+    from gaugeblock.wiring.parked import parked as answer
+
+    return answer
 
 
 def parked(argv: list[str]) -> int:
@@ -65,10 +60,4 @@ def parked(argv: list[str]) -> int:
     parser.add_argument("--battery", metavar="Q", help="charge of the full battery: 60 Ah")
     parser.add_argument("--reserve", metavar="T", help="or its reserve capacity: 100 min")
     parser.add_argument("--days", metavar="T", help="that it is to stand: 21 days")
-    common_options(parser)
-    a = parser.parse_args(argv)
-    from gaugeblock.tables.load import refdata
-    from gaugeblock.wiring.parked import parked as sheet_of
-
-    sheet = sheet_of(a.draw, battery=a.battery, reserve=a.reserve, days=a.days, data=refdata(a.data_release))
-    return print_sheet(sheet, a.json, a.unit, a.why)
+    return print_answer(parser, argv, _parked)

@@ -2,18 +2,29 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import common_options, parser_of, print_sheet
+from gaugeblock.answer.command import add_options, parser_of, print_answer
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from gaugeblock.answer.sheet import Sheet
 
 _OPTIONS = (
     ("tyre", "T", "size code or outside diameter, several with commas: P215/65R15, 28 in"),
     ("revolutions", "N", "of the tyre by its maker: 775 rev/mile"),
-    ("gears", "G", 'ratios of the gearbox, the top gear last: "3.06, 1.63, 1"'),
     ("transfer", "R", "ratio of a transfer case"),
     ("engine-speed", "N", "most speed of the engine: 6000 rpm"),
     ("was-ratio", "R", "axle ratio with which the speedometer was right"),
     ("was-tyre", "T", "tyre with which the speedometer was right"),
     ("driven-gear", "N", "teeth of the driven gear of the speedometer"),
 )
+
+
+def _answer() -> Callable[..., Sheet]:
+    from gaugeblock.driveline.gears.answer import gearing as answer
+
+    return answer
 
 
 def gearing(argv: list[str]) -> int:
@@ -26,13 +37,6 @@ def gearing(argv: list[str]) -> int:
     )
     parser.add_argument("ratios", metavar="RATIOS", help='axle ratios or tooth counts, with commas: "3.55, 41/10"')
     parser.add_argument("--speed", default="60 mph", metavar="V", help="of the vehicle: 60 mph (default)")
-    for name, metavar, said in _OPTIONS:
-        parser.add_argument(f"--{name}", metavar=metavar, help=said, default="1" if name == "gears" else None)
-    common_options(parser)
-    a = vars(parser.parse_args(argv))
-    from gaugeblock.driveline.gears.answer import gearing as sheet_of
-    from gaugeblock.tables.load import refdata
-
-    shown = (a.pop("json"), a.pop("unit"), a.pop("why"))
-    data = refdata(a.pop("data_release"))
-    return print_sheet(sheet_of(a.pop("ratios"), **a, data=data), *shown)
+    parser.add_argument("--gears", default="1", metavar="G", help='of the gearbox, the top gear last: "3.06, 1.63, 1"')
+    add_options(parser, _OPTIONS)
+    return print_answer(parser, argv, _answer)

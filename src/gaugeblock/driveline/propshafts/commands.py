@@ -2,7 +2,13 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import common_options, parser_of, print_sheet
+from gaugeblock.answer.command import add_options, parser_of, print_answer
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from gaugeblock.answer.sheet import Sheet
 
 _OPTIONS = (
     ("od", "OD", "outside diameter of the tube: 3 in"),
@@ -32,6 +38,12 @@ _OPTIONS = (
 )
 
 
+def _answer() -> Callable[..., Sheet]:
+    from gaugeblock.driveline.propshafts.answer import shaft as answer
+
+    return answer
+
+
 def shaft(argv: list[str]) -> int:
     """Run ``gaugeblock shaft``; the exit code."""
     parser = parser_of(
@@ -41,13 +53,5 @@ def shaft(argv: list[str]) -> int:
         ' "48-3/4 in" --engine-speed "6000 rpm" --gears "3.06, 1.63, 1, 0.7" --shafts-side "3 deg, 5 deg, 3 deg"'
         ' --phasing "in phase"',
     )
-    for name, metavar, said in _OPTIONS:
-        parser.add_argument(f"--{name}", metavar=metavar, help=said)
-    common_options(parser)
-    a = vars(parser.parse_args(argv))
-    from gaugeblock.driveline.propshafts.answer import shaft as sheet_of
-    from gaugeblock.tables.load import refdata
-
-    shown = (a.pop("json"), a.pop("unit"), a.pop("why"))
-    data = refdata(a.pop("data_release"))
-    return print_sheet(sheet_of(**a, data=data), *shown)
+    add_options(parser, _OPTIONS)
+    return print_answer(parser, argv, _answer)

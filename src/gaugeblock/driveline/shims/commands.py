@@ -2,7 +2,13 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import common_options, parser_of, print_sheet
+from gaugeblock.answer.command import add_options, parser_of, print_answer
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from gaugeblock.answer.sheet import Sheet
 
 _OPTIONS = (
     ("backlash", "L", "as it is read: 0.012 in"),
@@ -19,6 +25,12 @@ _OPTIONS = (
 )
 
 
+def _answer() -> Callable[..., Sheet]:
+    from gaugeblock.driveline.shims.answer import shims as answer
+
+    return answer
+
+
 def shims(argv: list[str]) -> int:
     """Run ``gaugeblock shims``; the exit code."""
     parser = parser_of(
@@ -27,13 +39,5 @@ def shims(argv: list[str]) -> int:
         'gaugeblock shims --backlash "0.012 in" --wanted "0.006 in" --per-shim 0.7 --ring-side "0.250 in" --other-side'
         ' "0.265 in"',
     )
-    for name, metavar, said in _OPTIONS:
-        parser.add_argument(f"--{name}", metavar=metavar, help=said)
-    common_options(parser)
-    a = vars(parser.parse_args(argv))
-    from gaugeblock.driveline.shims.answer import shims as sheet_of
-    from gaugeblock.tables.load import refdata
-
-    shown = (a.pop("json"), a.pop("unit"), a.pop("why"))
-    data = refdata(a.pop("data_release"))
-    return print_sheet(sheet_of(**a, data=data), *shown)
+    add_options(parser, _OPTIONS)
+    return print_answer(parser, argv, _answer)

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import common_options, parser_of, print_open, print_sheet
+from gaugeblock.answer.command import common_options, parser_of, print_answer, print_open, print_sheet
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from gaugeblock.answer.asking import Topic
+    from gaugeblock.answer.sheet import Sheet
 
 _HOSES = ("hose", "brake hose", "flexible hose")
 # option -> what it is
@@ -100,6 +103,12 @@ def brake(argv: list[str]) -> int:
     return print_open(answer, _topic, given, a, is_open=a.master is None)
 
 
+def _handbrake() -> Callable[..., Sheet]:
+    from gaugeblock.lines.brakes.hand import handbrake as answer
+
+    return answer
+
+
 def handbrake(argv: list[str]) -> int:
     """Run ``gaugeblock handbrake``; the exit code."""
     parser = parser_of(
@@ -113,10 +122,4 @@ def handbrake(argv: list[str]) -> int:
     parser.add_argument("--travel", metavar="L", help="that the brake takes of its cable: 20 mm")
     parser.add_argument("--lever", metavar="L", help="whole way of the grip: 150 mm")
     parser.add_argument("--rated", metavar="F", help="pull that a cable stands, by its maker: 2000 N")
-    common_options(parser)
-    a = parser.parse_args(argv)
-    from gaugeblock.lines.brakes.hand import handbrake as answer
-    from gaugeblock.tables.load import refdata
-
-    options = {k: getattr(a, k) for k in ("force", "ratio", "cables", "travel", "lever", "rated")}
-    return print_sheet(answer(**options, data=refdata(a.data_release)), a.json, a.unit, a.why)
+    return print_answer(parser, argv, _handbrake)

@@ -66,7 +66,8 @@ def test_the_longer_piece_of_two_whips_first() -> None:
         ({"torque": "900 lbf*ft", "yield_strength": "60 ksi"}, "use", ""),
         ({"shafts_side": "3 deg, 5 deg, 9 deg", "phasing": "in phase"}, "stop", "within"),
         ({"shafts_side": "3 deg, 5 deg, 3 deg", "phasing": "wrong phase"}, "stop", ""),
-        ({"length": "48 mm", "bump": "47 mm", "droop": "49 mm"}, "ask", "did you mean"),
+        ({"length": "48 mm", "bump": "47 mm", "droop": "49 mm"}, "none", "did you mean"),
+        ({"wall": "0.83 in"}, "none", "no usual wall"),
     ],
 )
 def test_what_stops_and_what_is_asked(more: dict[str, str], kind: str, says: str) -> None:

@@ -269,7 +269,7 @@ def _decided(known: Neighbour, left: Figure | None, checks: list[Check], is_loca
     names = [c.name for c in asks or checks]
     if not asks and left is not None:
         return ask(VERB, candidates, names, "The gap keeps to the habit; no rule with a number was found.")
-    first = asks[0].reason + ". " if asks else ""
+    first = f"{asks[0].reason.rstrip('.?')}{'?' if asks[0].reason.endswith('?') else '.'} " if asks else ""
     return ask(VERB, candidates, names, f"{first}Take the most that fits; no rule gives one number for all.")
 
 

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Row
 
+_SHORT = 2
 _GUARANTEED = ("yield_strength", "tensile_strength", "elongation", "yield_strength_design", "tensile_strength_design")
 _TYPICAL = ("yield_strength_typical", "tensile_strength_typical", "elongation_typical", "modulus", "density")
 
@@ -51,7 +52,11 @@ def material(
             raise LookupMiss(
                 material, "tubes/materials", f"no published source for {found.family}", families, "ask the maker"
             )
-        raise Ambiguous(material, "material", "the grade is missing", names, "name the grade")
+        # A number that was said is of an alloy: no other alloy is offered beside it.
+        alloy = [
+            n for n in names if any(word in n for word in material.split() if len(word) > _SHORT and word.isdigit())
+        ]
+        raise Ambiguous(material, "material", "the grade is missing", alloy or names, "name the grade")
     od_m = None if od is None else _base(od, "od", data)
     wall_m = None if wall is None else _base(wall, "wall", data)
     figures = _figures(found, material, {"od": od, "wall": wall}, od_m, wall_m, data)

@@ -26,6 +26,6 @@ def drawings(columns: Sequence[tuple[str, Sequence[Figure]]], speed: Figure, mos
     top = units.from_base(base(most), "rpm") if most is not None else _USUAL
     drawn = columns if len(columns) <= _MOST_FANS else (columns[0], columns[-1])
     fans = [(name, [(f.key["gear"], f.typical / speed.typical) for f in column]) for name, column in drawn]
-    said = "" if most is not None else f"drawn to {_USUAL:g} rpm: the engine's own limit was not given"
+    said = "" if most is not None else f"to {_USUAL:g} rpm: no limit was given"
     svg = engine_against_road(fans, top, speed.unit, speed.typical, said)
     return [Drawing("engine speed against road speed", svg)]

@@ -116,6 +116,11 @@ def shaft(*, data: Refdata | None = None, **typed: Unpack[Typed]) -> Sheet:
 
 def judged(of: Propeller, asked: dict[str, str | None], data: Refdata, name: str = "") -> Sheet:
     """As ``shaft``, of what was read; one with a ``name`` has an order sheet too."""
+    doubts = _doubts(of, data)
+    if doubts:  # what is hardly meant is asked about, not calculated with
+        said = none(VERB, doubts[0].text)
+        checks = [Check(DOUBT, CANNOT_TELL, q.text, subject=q.key, case=q.key, bears=ASK) for q in doubts]
+        return Sheet(_title(of), asked, data, [], checks, [], decision=said, questions=doubts)
     moved = slip.travel(of, data)
     found = whirling.whip(of, moved.longest, data)
     at = states(of, found.fastest, data)
@@ -123,7 +128,6 @@ def judged(of: Propeller, asked: dict[str, str | None], data: Refdata, name: str
     told = _told(of, moved, found, at, data, is_made=is_made)
     strained, held = whirling.stress(of, data)
     told += [held] if held is not None else []
-    told += _doubts(of, data)
     number = next((f for f in moved.distances if f.locator == "length"), None)
     is_of_speed = number is not None and found.kept is not None and not is_made
     decision = _decide_speed(found, told, data) if is_of_speed else _decide(number, found, told)
@@ -200,7 +204,7 @@ def _decide_speed(found: whirling.Whip, told: list[Judged], data: Refdata) -> De
     return use(SPEED_VERB, found.kept, whips)
 
 
-def _doubts(of: Propeller, data: Refdata) -> list[Judged]:
+def _doubts(of: Propeller, data: Refdata) -> list[Question]:
     """What was typed and is hardly meant: far from what such a thing has."""
     out = []
     for key, (_, quantity) in MEASURES.items():
@@ -212,8 +216,7 @@ def _doubts(of: Propeller, data: Refdata) -> list[Judged]:
         said = did_you_mean(
             f"{measure.text} is no usual {named} of a propeller shaft", other_readings(measure, low, high)
         )
-        check = Check(DOUBT, CANNOT_TELL, said, subject=named, case=key, bears=ASK)
-        out.append(Judged(check, said, Question(FILL_IN, said, key, (DOUBT,))))
+        out.append(Question(FILL_IN, said, key, (DOUBT,)))
     return out
 
 

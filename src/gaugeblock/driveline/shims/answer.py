@@ -252,6 +252,17 @@ def _by_mark(of: Shims, shim: Figure, sign: str, data: Refdata) -> Figure:
     return derived(rule, "shim_pack", number, unit, (shim, *marks), data, key=key)
 
 
+_WORDS = {
+    "wanted": "backlash to set",
+    "per_shim": "backlash over shim",
+    "move": "shim to move",
+    "ring_side": "pack on the ring gear's side",
+    "other_side": "pack on the other side",
+    "preload": "shim for preload",
+    "shim": "pinion shim",
+}
+
+
 def _doubts(of: Shims, data: Refdata) -> list[Question]:
     out = []
     for key, quantity in {**SIDE, **PINION}.items():
@@ -259,8 +270,9 @@ def _doubts(of: Shims, data: Refdata) -> list[Question]:
         if measure is None or is_plausible(measure, quantity, data):
             continue
         low, high = plausible_range(quantity, data) or (0.0, 0.0)
-        named = key.replace("_", " ")
-        said = did_you_mean(f"{measure.text} is no usual {named}", other_readings(measure, low, high))
+        said = did_you_mean(
+            f"{measure.text} is no usual {_WORDS.get(key, key.replace('_', ' '))}", other_readings(measure, low, high)
+        )
         out.append(Question(FILL_IN, said, key, (TYPED,)))
     return out
 

@@ -19,7 +19,7 @@ from hardening.fuzz import pools
 from hardening.fuzz.jobs import DEMO
 
 # These take a file, or all tables: one line in a few hundred is enough of them.
-SLOW = ("packet", "new", "validate", "audit", "route")
+SLOW = ("packet", "new", "validate", "audit", "route", "compare", "export")
 # Worked examples beside those of each --help.
 SEEDS = (
     'torque 3/8-16 --grade "SAE J429 5" --condition dry',

@@ -199,3 +199,41 @@ def test_the_twist_of_a_piece_by_its_shear_modulus() -> None:
     assert {q.key for q in open_one.questions} == {"shear_modulus"}
     odd = section(od="44.5 mm", wall="3 mm", torque="200 N*m", length="1 m", shear_modulus="80 MPa")
     assert "Did you mean 80 GPa?" in odd.decision.do.replace("\N{NO-BREAK SPACE}", " ")
+
+
+# --- the same of a tube of a job --------------------------------------------------------------------------------------
+
+PIECE = {"length": "30 in", "torque": "200 lbf*ft"}
+
+
+def test_a_planned_tube_has_the_section_that_the_bench_gives_and_weighs_what_is_cut() -> None:
+    made = plan({**BEND, "name": "bar", **SHAPE}, die=DIE)
+    alone = section(**TUBE, length="1 m")
+    for quantity in ("section_area", "second_moment", "section_modulus", "moment_at_yield"):
+        assert of(made, quantity).typical == of(alone, quantity).typical
+    per = base(of(alone, "mass_per_length"))
+    assert base(of(made, "tube_mass")) == pytest.approx(per * base(of(made, "cut_length")), rel=1e-9)
+
+
+def test_a_stated_shear_modulus_twists_a_piece_of_a_planned_tube_as_at_the_bench() -> None:
+    shear = "11.5 Msi by torsion test on 2026-11-20"
+    made = plan({**BEND, "name": "bar", **SHAPE, "section": PIECE, "shear_modulus": shear}, die=DIE)
+    alone = section(**TUBE, **PIECE, shear_modulus=shear)
+    assert of(made, "tube_twist").typical == of(alone, "tube_twist").typical
+    assert (of(made, "shear_modulus").trust, of(made, "shear_modulus").source) == ("SHOP", "torsion test, 2026-11-20")
+    assert made.decision.figures == plan({**BEND, "name": "bar", **SHAPE}, die=DIE).decision.figures
+
+
+def test_what_the_twist_of_a_planned_tube_lacks_is_asked_by_its_own_keys() -> None:
+    lacks = plan({**BEND, "name": "bar", **SHAPE, "section": {"torque": "200 lbf*ft"}}, die=DIE)
+    assert {"section.length", "shear_modulus"} <= {q.key for q in lacks.questions}
+
+
+@pytest.mark.parametrize(
+    ("shear", "meant"), [("11.5 ksi", "Did you mean 11.5 Msi?"), ("5 Msi", "hardly that of a metal")]
+)
+def test_a_doubtful_shear_modulus_is_asked_and_nothing_is_twisted_by_it(shear: str, meant: str) -> None:
+    made = plan({**BEND, "name": "bar", **SHAPE, "section": PIECE, "shear_modulus": shear}, die=DIE)
+    assert made.decision.kind == "ask"
+    assert meant in made.decision.do.replace("\N{NO-BREAK SPACE}", " ")
+    assert not all_of(made, "tube_twist")

@@ -15,6 +15,12 @@ SHAPES = {
     "offset": ("rise", "angle", "before", "after"),
     "clear": ("od", "width", "spacing", "height", "at", "span", "gap", "angle"),
     "kick_up": ("flat", "width", "rise", "angle", "foot", "second rise", "second angle", "second foot"),
+    "section": ("length", "torque"),
+}
+_FIRST = {
+    "single": "first 6 in, angle 45 deg",
+    "clear": "od 6 in, angle 45 deg",
+    "section": "length 30 in, torque 200 lbf*ft",
 }
 
 
@@ -28,8 +34,7 @@ def shape(name: str, text: str, where: str = "") -> dict[str, Any]:
         words = part.split()
         key = next((k for k in known if words[: len(k.split())] == k.split()), None)
         if key is None:
-            first = {"single": "first", "clear": "od"}.get(name, "rise")
-            do = f'write "{first} 6 in, angle 45 deg"'
+            do = f'write "{_FIRST.get(name, "rise 6 in, angle 45 deg")}"'
             raise InputError(part.strip()[:60] or "(blank)", where, "not a measure of this shape", known, do)
         value = " ".join(words[len(key.split()) :])
         if key in out or key.removeprefix("second ") in second:

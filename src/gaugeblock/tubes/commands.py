@@ -147,14 +147,17 @@ def section(argv: list[str]) -> int:
     parser.add_argument("--spec", metavar="S", help='what it was bought to: "ASTM A513"')
     own = "this tube's own, in place of the tables': 62 ksi"
     parser.add_argument("--yield-strength", "--yield", metavar="S", help=own)
+    parser.add_argument("--tensile-strength", "--tensile", metavar="S", help="the same")
+    parser.add_argument("--modulus", metavar="E", help="its modulus of elasticity, the same: 29 Msi")
     parser.add_argument("--shear-modulus", metavar="G", help="its modulus of rigidity: 11.5 Msi")
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tables.load import refdata
     from gaugeblock.tubes import section as answers
 
-    names = ("od", "wall", "material", "length", "torque", "product", "condition", "spec", "yield_strength")
-    given = {name: getattr(a, name) for name in (*names, "shear_modulus")}
+    names = ("od", "wall", "material", "length", "torque", "product", "condition", "spec")
+    stated = ("yield_strength", "tensile_strength", "modulus", "shear_modulus")
+    given = {name: getattr(a, name) for name in (*names, *stated)}
     return print_sheet(answers.section(**given, data=refdata(a.data_release)), a.json, a.unit, a.why)
 
 

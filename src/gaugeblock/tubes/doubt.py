@@ -56,7 +56,7 @@ class Doubt(Value):
     @property
     def is_of_the_shape(self) -> bool:
         """Whether what is cut depends on it."""
-        return not self.key.startswith(("load.", "bolts."))
+        return not self.key.startswith(("load.", "bolts.", "section.", "shear_modulus"))
 
     @property
     def check(self) -> Check:

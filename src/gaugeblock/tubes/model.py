@@ -228,6 +228,18 @@ class TubeLoad(Part):
     yield_share: Share | None = None
 
 
+class TubeSection(Part):
+    """A straight piece of the tube that is twisted: its length, and the torque on it."""
+
+    length: Length | None = None
+    torque: Torque | None = None
+
+    @classmethod
+    def of_text(cls, text: str) -> dict[str, Any]:
+        """As ``length 30 in, torque 200 lbf*ft``."""
+        return form.shape("section", text)
+
+
 class TubeBolts(Part):
     """Bolts through the tube: clamp load of one, tube under the washer or bracket, sleeve, slots, friction."""
 
@@ -270,6 +282,7 @@ class Tube(Entry):
     yield_strength: StatedStress | None = None
     tensile_strength: StatedStress | None = None
     modulus: StatedStress | None = None
+    shear_modulus: StatedStress | None = None
     od: Length | None = None
     wall: TubeWall | None = None
     method: Name | None = None
@@ -302,6 +315,7 @@ class Tube(Entry):
     collars: tuple[Collar, ...] = ()
     obstacles: tuple[Obstacle, ...] = ()
     removal: Removal | None = None
+    section: TubeSection | None = None
     load: TubeLoad | None = None
     bolts: TubeBolts | None = None
     copes: tuple[Cope, ...] = ()

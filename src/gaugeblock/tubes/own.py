@@ -21,6 +21,8 @@ _UNITS = {"modulus": ("Msi", "GPa"), "shear_modulus": ("Msi", "GPa")}
 _STRESSES = ("ksi", "psi", "MPa")
 # Three times the tables' own value, or a third of it, is another metal or another unit.
 _FAR = 3.0
+# Of every metal that tubes are made of the modulus of elasticity is from 2.4 to 2.8 times the shear modulus.
+_OVER_SHEAR = (2.0, 3.2)
 
 
 def read_stress(text: str, where: str) -> Known:
@@ -45,7 +47,22 @@ def doubts_of_own(own: Own, tables: Mapping[str, Figure | None], data: Refdata) 
     if weak is not None and strong is not None and base_of(weak.typical) > base_of(strong.typical) * (1 + 1e-9):
         said = f"yield_strength = {weak} is over tensile_strength = {strong}: one of the two is wrong. Read both again."
         found.append(Doubt("yield_strength", said))
-    return found
+    return found or _beside_modulus(own, tables.get("modulus"))
+
+
+def _beside_modulus(own: Own, table: Figure | None) -> list[Doubt]:
+    """A shear modulus that no metal has beside this modulus of elasticity."""
+    shear = own.shear_modulus
+    if shear is None or (own.modulus is None and table is None):
+        return []
+    said = str(own.modulus) if own.modulus is not None else f"{table.typical:.3g} {table.unit}" if table else ""
+    whole = base_of(own.modulus.typical) if own.modulus is not None else base(table) if table else 0.0
+    low, high = (whole / most for most in reversed(_OVER_SHEAR))
+    if low <= base_of(shear.typical) <= high:
+        return []
+    others = other_readings(shear.typical, low, high, _UNITS["shear_modulus"])
+    text = f"shear_modulus = {shear} is hardly that of a metal whose modulus of elasticity is {said}"
+    return [Doubt("shear_modulus", did_you_mean(text, others))]
 
 
 def doubt_of_stress(name: str, known: Known, table: Figure | None, data: Refdata) -> Doubt | None:

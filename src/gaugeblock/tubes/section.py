@@ -5,16 +5,16 @@ from __future__ import annotations
 from gaugeblock import lookup, units
 from gaugeblock.answer.check import CANNOT_TELL, INFORM, Check
 from gaugeblock.answer.decision import none, use
-from gaugeblock.answer.making import base, read_positive, stated, stated_known
+from gaugeblock.answer.making import base, read_positive, stated
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.calc import tubes as calc
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.tubes import keys
-from gaugeblock.tubes.bend.bent import Bent
-from gaugeblock.tubes.bend.metal import in_tables, known
+from gaugeblock.tubes.bend.bent import OWN, Bent
+from gaugeblock.tubes.bend.metal import in_tables, known, own_figures
 from gaugeblock.tubes.doubt import beside, doubt_of
-from gaugeblock.tubes.own import doubt_of_stress, doubts_of_own, read_own, read_stress
+from gaugeblock.tubes.own import doubts_of_own, read_own
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -69,33 +69,43 @@ def section(
         "modulus": modulus,
         "shear_modulus": shear_modulus,
     }
-    size, own = keys.outside_diameter(od, data), read_own(asked)
+    size = keys.outside_diameter(od, data)
     stock = keys.stock(material or "steel", data, product, condition, spec)
-    tube = Bent(size, keys.wall(wall, data), stock, None, "vehicle", data, own=own)
-    shear = None if shear_modulus is None else read_stress(shear_modulus, "shear_modulus")
-    doubts = _doubts(tube, size)
-    if shear is not None and (doubt := doubt_of_stress("shear_modulus", shear, None, data)) is not None:
-        doubts.append(doubt)
-    shape = _shape(tube)
-    area, second, stiff = shape[1:]
-    found = _Found([stiff, second, area])
+    tube = Bent(size, keys.wall(wall, data), stock, None, "vehicle", data, own=read_own(asked))
+    doubts = _doubts(tube, size, is_named=material is not None)
     long = None if length is None else stated(read_positive(length, "length", "length"), "length", "length", data)
-    if material is not None:
-        _mass(tube, area, long, found)
-    if material is not None or own.yield_strength is not None:
-        _yield(tube, stiff, found)
+    twisting = None
     if torque is not None:
         twisting = stated(read_positive(torque, "torque", "torque"), "load_torque", "torque", data)
-        stiffness = None if shear is None else stated_known(shear, "shear_modulus", "shear modulus", data)
-        _twist(tube, second, (twisting, long, stiffness), found)
+    found = section_of(tube, long, twisting, long, is_named=material is not None)
     title = f"{tube.key['od']} x {tube.key['wall']} {stock.label if material else 'tube'}: section"
     checks = [*(d.check for d in doubts), *found.checks]
     questions = [*(d.question for d in doubts), *found.questions]
-    decision = none("", doubts[0].text) if doubts else use("", stiff)
+    decision = none("", doubts[0].text) if doubts else use("", found.figures[0])
     return Sheet(title, asked, data, found.figures, checks, (), decision=decision, questions=questions)
 
 
-class _Found:
+def section_of(
+    tube: Bent, piece: Figure | None, torque: Figure | None, long: Figure | None, *, is_named: bool
+) -> Gathered:
+    """The section of a tube: of its ``piece`` the mass, of a torque the twist of what is ``long``.
+
+    ``is_named`` says whether the metal was named: only then it has a mass, and a bending that it takes.
+    """
+    area, second, stiff = _shape(tube)[1:]
+    found = Gathered([stiff, second, area])
+    if is_named:
+        _mass(tube, area, piece, found)
+    if is_named or tube.own.yield_strength is not None:
+        _yield(tube, stiff, found)
+    if torque is not None:
+        _twist(tube, second, (torque, long, tube.own.figure("shear_modulus", tube.data)), found)
+    told = {f.id for f in found.figures}
+    found.figures += [f for f in own_figures(tube) if f.id not in told]
+    return found
+
+
+class Gathered:
     """Figures, checks and questions as they are gathered."""
 
     __slots__ = ("checks", "figures", "questions")
@@ -111,7 +121,7 @@ class _Found:
         self.questions.append(Question(FILL_IN, ask, key, (name,)))
 
 
-def _doubts(tube: Bent, od: Measure) -> list[Doubt]:
+def _doubts(tube: Bent, od: Measure, *, is_named: bool) -> list[Doubt]:
     """What of the size and the metal is not plausible."""
     wall = tube.wall
     typed = None
@@ -120,7 +130,7 @@ def _doubts(tube: Bent, od: Measure) -> list[Doubt]:
     pairs = [("od", "tube_od", od), *([("wall", "tube_wall", typed)] if typed is not None else [])]
     found = [d for key, quantity, m in pairs if (d := doubt_of(key, quantity, m, tube.data)) is not None]
     found = found or beside(od, typed, None, "")
-    tables = {name: in_tables(tube, name) for name in ("yield_strength", "tensile_strength", "modulus")}
+    tables = {name: in_tables(tube, name) for name in OWN} if is_named else {}
     return [*found, *doubts_of_own(tube.own, tables, tube.data)]
 
 
@@ -139,7 +149,7 @@ def _shape(tube: Bent) -> tuple[Figure, Figure, Figure, Figure]:
     return inside, area, second, stiff
 
 
-def _mass(tube: Bent, area: Figure, long: Figure | None, found: _Found) -> None:
+def _mass(tube: Bent, area: Figure, long: Figure | None, found: Gathered) -> None:
     """Mass of a foot or a metre, and of the piece."""
     density = lookup.look_up_or_none("tubes/materials", "density", data=tube.data, family=tube.family)
     if density is None:
@@ -156,7 +166,7 @@ def _mass(tube: Bent, area: Figure, long: Figure | None, found: _Found) -> None:
     found.figures.append(density)
 
 
-def _yield(tube: Bent, stiff: Figure, found: _Found) -> None:
+def _yield(tube: Bent, stiff: Figure, found: Gathered) -> None:
     """The bending moment at which the outermost metal yields, by the least yield strength that fits."""
     weak = known(tube, "yield_strength")
     if weak is None:
@@ -173,7 +183,7 @@ def _yield(tube: Bent, stiff: Figure, found: _Found) -> None:
     found.figures += [made, weak, *([] if table is None else [table])]
 
 
-def _twist(tube: Bent, second: Figure, given: tuple[Figure, Figure | None, Figure | None], found: _Found) -> None:
+def _twist(tube: Bent, second: Figure, given: tuple[Figure, Figure | None, Figure | None], found: Gathered) -> None:
     """How far a torque twists the piece."""
     torque, long, shear = given
     if long is None:

@@ -12,6 +12,8 @@ STARTER = """\
 #yield_strength = "62 ksi by tensile test on 2026-11-20"   # this tube's own, in place of the tables'; typed: "62 ksi"
 #tensile_strength = "78 ksi"            # the same
 #modulus = "29 Msi"                     # of elasticity, the same
+#shear_modulus = "11.5 Msi"             # of rigidity, the same: for the twist
+#section = { length = "30 in", torque = "200 lbf*ft" }   # a straight piece of it, and what twists that
 #od = "1-3/4 in"
 #wall = ".120 in"                       # or a gauge number with its system: "11 BWG"
 #wall_needed = ".095 in"                # wall that must be left at the outside of a bend

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from gaugeblock.units import Measure
 
 CAGE = "vehicle safety cage"
-OWN = ("yield_strength", "tensile_strength", "modulus")
+OWN = ("yield_strength", "tensile_strength", "modulus", "shear_modulus")
 MINIMUMS = "tubes/bend_minimums"
 _LEAST_CAGE_M = 0.019  # m: no cage is made of less; a line's tube is not held against a cage's rules
 
@@ -36,16 +36,19 @@ class Own(Value):
     yield_strength: Known | None
     tensile_strength: Known | None
     modulus: Known | None
+    shear_modulus: Known | None
 
     def __init__(
         self,
         yield_strength: Known | None = None,
         tensile_strength: Known | None = None,
         modulus: Known | None = None,
+        shear_modulus: Known | None = None,
     ) -> None:
         put(self, "yield_strength", yield_strength)
         put(self, "tensile_strength", tensile_strength)
         put(self, "modulus", modulus)
+        put(self, "shear_modulus", shear_modulus)
 
     def figure(self, quantity: str, data: Refdata) -> Figure | None:
         """What is stated of a quantity as a Figure; None where nothing is."""

@@ -5,10 +5,12 @@ from __future__ import annotations
 from gaugeblock import units
 from gaugeblock.answer.check import OK
 from gaugeblock.answer.decision import STOP, USE
+from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.text import MARKS, fitted, width
 from gaugeblock.drawing.lengths import degrees_text
 from gaugeblock.drawing.stick_drawing import ordinal, turn_words
 from gaugeblock.tubes.plan.marks import DATUMS
+from gaugeblock.tubes.plan.section import is_asked
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -16,6 +18,12 @@ if TYPE_CHECKING:
     from gaugeblock.tubes.plan.planned import Plan
 
 _MOST_CAUTIONS = 2
+_TOLD = {
+    "section_modulus": "section modulus",
+    "tube_mass": "mass as cut",
+    "moment_at_yield": "bending at which it yields",
+    "tube_twist": "twist of the piece",
+}
 HEADS = ("DO", "BEND", "MARK AT", "FROM THE DATUM", "BEND TOWARD", "SET", "TURN FIRST")
 
 
@@ -74,6 +82,15 @@ def _places(plan: Plan) -> list[str]:
     lines = [f"apexes from START, along the straight legs: {places}"] if places else []
     rises = [f for f in figures if f.quantity == "rise_minimum"]
     return lines + [f"smallest rise {f.conditions}: {tape.up(units.to_base(f.typical, f.unit))}" for f in rises]
+
+
+def _section(plan: Plan) -> list[str]:
+    """What was asked of its section: how stiff it is, what it weighs, how far it twists."""
+    if not is_asked(plan.given):
+        return []
+    told = {f.quantity: f for f in reversed(plan.sheet.figures)}
+    parts = [f"{name} {number_only(told[q], plan.sheet.data)}" for q, name in _TOLD.items() if q in told]
+    return [", ".join(parts)] if parts else []
 
 
 def render(plan: Plan, *, why: bool = False) -> str:
@@ -136,7 +153,7 @@ def _marked(plan: Plan) -> list[str]:
                 lines += [start.rstrip(), *fitted(row[-1], 7, 7)]
         seen = "clockwise is as seen looking along the tube from START, whichever end is in the die"
         lines += ["", *fitted(seen, 2, 4)]
-    for text in (*shape_words(plan), *_places(plan)):
+    for text in (*shape_words(plan), *_places(plan), *_section(plan)):
         lines += fitted(text, 2, 4)
     for figure in plan.sheet.figures:
         if figure.rule is not None and figure.rule.name == "rounding_bound":

@@ -35,6 +35,8 @@ _TUBE = {
     "yield-strength": ("yield_strength", "this tube's own, in place of the tables': 62 ksi"),
     "tensile-strength": ("tensile_strength", "the same"),
     "modulus": ("modulus", "its modulus of elasticity, the same: 29 Msi"),
+    "shear-modulus": ("shear_modulus", "its modulus of rigidity: 11.5 Msi"),
+    "section": ("section", 'of a straight piece that is twisted: "length 30 in, torque 200 lbf*ft"'),
     "wall-needed": ("wall_needed", "wall that must be left outside the bend"),
 }
 _DIE = {

@@ -127,7 +127,7 @@ def metal_of(given: Given, tool: Tool | None) -> tuple[Metal | None, Found]:
         asks = [Question(FILL_IN, f"Give the {k} of the tube.", k, (RADIUS,)) for k in lost]
         return None, _open(f"{words} not given", asks) if tool is not None else Found()
     try:
-        return _memo(_bent(given, None if tool is None else tool.typed.plain)), Found()
+        return _memo(bent_of(given, None if tool is None else tool.typed.plain)), Found()
     except LookupMiss as miss:
         why = f"{miss.asked}: {miss.why}" + (f"; nearest: {', '.join(miss.nearest)}" if miss.nearest else "")
         key = "wall" if miss.where == "gauge" else miss.where if miss.where in Tube.keys else "material"
@@ -145,7 +145,7 @@ def own_doubts(given: Given) -> list[Doubt]:
     tables: dict[str, Figure | None] = {}
     if tube.od is not None and tube.wall is not None and tube.material is not None:
         try:
-            bent = _bent(given, None)
+            bent = bent_of(given, None)
             tables = {name: bend_metal.in_tables(bent, name) for name in OWN}
         except LookupMiss:  # a metal that the tables do not know
             pass
@@ -153,18 +153,19 @@ def own_doubts(given: Given) -> list[Doubt]:
 
 
 def _own(tube: Tube) -> Own:
-    return Own(tube.yield_strength, tube.tensile_strength, tube.modulus)
+    return Own(tube.yield_strength, tube.tensile_strength, tube.modulus, tube.shear_modulus)
 
 
 def _open(why: str, asks: list[Question]) -> Found:
     return Found(checks=[Check(RADIUS, CANNOT_TELL, why, bears=ASK)], questions=asks)
 
 
-def _bent(given: Given, radius: Radius | None) -> Bent:
+def bent_of(given: Given, radius: Radius | None) -> Bent:
+    """The tube as it is bent, straight without a radius; a metal that is not named is taken for steel."""
     tube, data = given.tube, given.data
-    if tube.od is None or tube.wall is None or tube.material is None:
-        raise ValueError("a tube's metal is known by its OD, wall and material")
-    stock = keys.stock(tube.material, data, tube.product, tube.condition, tube.spec)
+    if tube.od is None or tube.wall is None:
+        raise ValueError("a tube is known by its OD and wall")
+    stock = keys.stock(tube.material or "steel", data, tube.product, tube.condition, tube.spec)
     wall = keys.wall_figure(tube.wall, data)
     maker, source = tube.maker_radius, tube.maker_source
     return Bent(
@@ -190,7 +191,7 @@ def other_bends(given: Given, tool: Tool | None) -> Found:
         if keys.metres(other) == tool.typed.centre_m:
             continue
         radius = keys.radius_of(other, "centre line", given.od_m, given.data)
-        metal = _memo(_bent(given, radius))
+        metal = _memo(bent_of(given, radius))
         found = bend_found(metal, given, is_tested=bool(tool.tests)).checks
         checks += [c.replace(name=f"{c.name}, bend of {other}", case=f"bend of {other}") for c in found]
     return Found(checks=checks)

@@ -23,6 +23,7 @@ from gaugeblock.tubes.plan.marks import NAME, marks_of
 from gaugeblock.tubes.plan.metal import bend_found, metal_of, other_bends, own_doubts
 from gaugeblock.tubes.plan.planned import Plan
 from gaugeblock.tubes.plan.read import die_of, tube_of
+from gaugeblock.tubes.plan.section import is_asked, section_found
 from gaugeblock.tubes.plan.shape import Die, Missing, Shape, is_straight, shape_of
 from gaugeblock.tubes.plan.tool import tool_of
 
@@ -56,7 +57,9 @@ def plan(
     ``kick_up``,
     ``saddle``, ``template``, ``bends`` with ``end``, ``points``; ``marks_from``, ``trim``, ``reads``, ``place``,
     ``obstacles``,
-    ``gap``, ``moves``, ``collars``, ``removal``, ``load``, ``bolts``, ``wall_needed``. ``die`` as an item of
+    ``gap``, ``moves``, ``collars``, ``removal``, ``load``, ``bolts``, ``wall_needed``; of its metal ``yield_strength``,
+    ``tensile_strength``, ``modulus``, ``shear_modulus``; ``section`` (``length``, ``torque``) is a straight piece that
+    is twisted. ``die`` as an item of
     ``[[shop.dies]]``. ``stock_length`` as it is bought; ``draw`` adds the drawings.
 
     Returns a Sheet: its decision is the length to cut. The figures are the cut length, then straight, turn, bend, arc,
@@ -151,13 +154,16 @@ def _whole(
     marks = marks_of(given, shape, tool, metal, refusals.hint(given, tool))
     radius = () if tool is None else (tool.radius,)
     first, bend = found
+    section = section_found(given, marks.cut, doubts)
     stages = [
         *first,
+        *([section] if is_asked(given) else []),
         marks.found,
         _stock(given, marks),
         _clear(given, shape, around, radius),
         _carries(given, shape, metal, doubts),
         bend,
+        *([] if is_asked(given) else [section]),
     ]
     whole = joined(stages)
     made = Plan(given, _sheet(given, whole, marks), tool, metal, shape, around, marks)

@@ -38,7 +38,8 @@ _DIGITS = {
         ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"]
     )
 }
-_SAYS = {
+# How each unit is said, by dimension.
+SAYS = {
     "length": {"in": "in|ins|inch|inches|\"|inch's", "mm": "mm|mil|millimet(?:re|er)s?", "ft": "ft|feet|foot|'"},
     "temperature": {
         "degC": "deg ?c|degrees? c|c|celsius|degrees? celsius|centigrade|degrees? centigrade",
@@ -52,12 +53,22 @@ _SAYS = {
     "angle": {"deg": "deg|degs|degrees?|°"},
     "rotational speed": {"rpm": "rpm|revs|r/min"},
     "speed": {"mph": "mph|miles (?:an|per) hour", "km/h": "kmh|km/h|kph|kilomet(?:re|er)s (?:an|per) hour"},
-    "stress": {"ksi": "ksi", "psi": "psi", "MPa": "mpa", "bar": "bar"},
+    "stress": {"ksi": "ksi", "psi": "psi", "MPa": "mpa", "bar": "bar", "Msi": "msi", "GPa": "gpa"},
+    "force": {"lbf": "lbs?|lbf|pounds?(?: force)?", "N": "n|newtons?", "kN": "kn|kilonewtons?"},
+    "film coefficient": {
+        "W/(m**2*K)": r"w(?:/|ith) ?m(?:\*\*|\^)?2[ */]?k|watts? per (?:square )?met(?:re|er).{0,12}k"
+    },
+    "thermal expansion": {
+        "um/(m*K)": (
+            r"um/ ?m[ */]?(?:deg ?)?[kc]|ppm(?:/(?:deg ?)?[kc])?|microns? per met(?:re|er)(?: per degrees?)?(?: c)?"
+        ),
+    },
     "current": {"A": "a|amps?|amperes?"},
     "voltage": {"V": "v|volts?"},
     "mass": {"kg": "kg|kgs|kilos?|kilograms?", "lb": "lbs?|pounds?"},
     "power": {"W": "w|watts?", "kW": "kw|kilowatts?", "hp": "hp|horsepower|bhp"},
     "ratio": {"%": "%|percent|per cent"},
+    "number": {"1": "(?!)"},
 }
 
 
@@ -191,11 +202,11 @@ def amount(
     ``followed`` is what must come after it and is read for itself; ``bare`` is the unit of a number that has none;
     without it a number needs its unit.
     """
-    spoken = "|".join(f"(?P<u{i}>{says})" for i, says in enumerate(_SAYS[dimension].values()))
+    spoken = "|".join(f"(?P<u{i}>{says})" for i, says in enumerate(SAYS[dimension].values()))
     unit = f"(?: ?(?:{spoken}))" + ("?" if bare or dimension == "length" else "")
     pattern = (f"(?:{before}) " if before else "") + rf"(?P<number>-?{NUMBER}){unit}"
     pattern += (f" (?:{after})" if after else "") + (f"(?= (?:{followed}))" if followed else "")
-    names = list(_SAYS[dimension])
+    names = list(SAYS[dimension])
 
     def value(match: re.Match[str]) -> str | None:
         unit = next((u for i, u in enumerate(names) if match[f"u{i}"]), bare)

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
 
 def _steels() -> Topic:
     """What may be left open of a steel, loaded where something is."""
-    from gaugeblock.driveline.ask import STEEL
+    from gaugeblock.driveline.ask.steels import STEEL
 
     return STEEL
 

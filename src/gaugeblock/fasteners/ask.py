@@ -7,6 +7,7 @@ from gaugeblock.answer.unpublished import maker_of, named_by
 from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.fasteners import keys
 from gaugeblock.fasteners.open_keys import LIMITS
+from gaugeblock.fasteners.own_words import KNOWN, Tapped, apart
 from gaugeblock.fasteners.spoken import CONDITION, GRADE, INSERT, THREAD, TOOLS, TORQUE_SAID, unit_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -55,7 +56,8 @@ def _open_bolt(values: dict[str, str], data: Refdata) -> Open | None:
 
 
 def _settle_bolt(values: dict[str, str], data: Refdata) -> dict[str, str]:
-    """``M8 fine`` is M8x1 where that is the one fine thread of the size."""
+    """``M8 fine`` is M8x1 where that is the one fine thread of the size; a metal and its strength are two options."""
+    values = apart(values)
     threads = _threads(values["thread"], data) if values["thread"].endswith(" fine") else ()
     return {**values, "thread": threads[0]} if len(threads) == 1 else values
 
@@ -148,6 +150,9 @@ _TIGHTEN = (
 )
 
 
+_TAPPED_METAL = Named(
+    words_of("fasteners", "into", "fasteners/engagement"), lead=_INTO, say="into {}", tail=_METAL_TAIL
+)
 TORQUE = Topic(
     _torque,
     "torque",
@@ -156,12 +161,8 @@ TORQUE = Topic(
         "grade": GRADE,
         "condition": CONDITION,
         "into": (
-            Named(
-                words_of("fasteners", "into", "fasteners/engagement"),
-                lead=_INTO,
-                say="into {}",
-                tail=_METAL_TAIL,
-            ),
+            Tapped(_TAPPED_METAL),
+            _TAPPED_METAL,
             Named(_metals, say="into {}", tail=_METAL_TAIL, doubt=4),
         ),
         "insert": INSERT,
@@ -196,23 +197,7 @@ TORQUE = Topic(
                 cue=("engag", "screwed in", "goes in"),
             ),
         ),
-        "nut_factor": (
-            Shaped(
-                rf"(?:nut factor|k factor|friction factor|k)(?: (?:of|is))? ?=? ?(?P<low>{NUMBER})"
-                rf"(?: ?(?:to|-) ?(?P<high>{NUMBER}))?",
-                lambda m: f"{m['low']} to {m['high']}" if m["high"] else m["low"],
-                "nut factor {}",
-                cue=("k", "factor"),
-            ),
-        ),
-        "preload": (
-            Shaped(
-                rf"(?:at |to )?(?P<n>{NUMBER}) ?(?:%|percent|per cent)(?: of)? (?:proof|preload)(?: load)?",
-                lambda m: f"{m['n']} %",
-                "preload {} of proof",
-                cue=("proof", "preload"),
-            ),
-        ),
+        **KNOWN,
         "joint": (Shaped(r"permanent(?: joint)?", always("permanent"), "permanent joint", cue=("permanent",)),),
         **TOOLS,
     },
@@ -221,7 +206,7 @@ TORQUE = Topic(
     r" head|flange head|socket(?: head)?(?: cap)?|allen",
     needs=("thread",),
     table="fasteners",
-    job_keys={"maker": "maker.torque"},
+    job_keys={"maker": "maker.torque", "grip": "grip.length"},
     opens=_open_bolt,
     settle=_settle_bolt,
 )

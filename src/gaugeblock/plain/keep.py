@@ -27,7 +27,7 @@ def keep(reading: Reading, path: str, data: Refdata) -> str:
     old = _text(path)
     taken = _names(old, path)
     name = _free(", ".join(reading.said.values())[:60], taken)
-    text = f"{old.rstrip()}\n\n{_block(reading, table, name)}".lstrip()
+    text = f"{old.rstrip()}\n\n{_block(reading, table, name, data)}".lstrip()
     domains.parse_job(text, path, domains.hooks(data))
     from gaugeblock.job.output import write_all
 
@@ -62,10 +62,12 @@ def _free(name: str, taken: set[str]) -> str:
     return found
 
 
-def _block(reading: Reading, table: str, name: str) -> str:
-    """The item as TOML."""
+def _block(reading: Reading, table: str, name: str, data: Refdata) -> str:
+    """The item as TOML: what was read, as the answer takes it."""
+    settle = reading.topic.settle
+    values = dict(reading.values) if settle is None else settle(dict(reading.values), data)
     lines = [f"[[{table}]]", f"name = {_quoted(name)}"]
-    for option, value in reading.values.items():
+    for option, value in values.items():
         key = reading.topic.job_keys.get(option, option)
         if key.endswith("[]"):
             lines.append(f"{key[:-2]} = [{', '.join(_quoted(one.strip()) for one in value.split(','))}]")

@@ -1,0 +1,71 @@
+"""What the topics of the driveline share: the answer by its name, hardness as it is said, the treatments of a steel."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import Shaped
+from gaugeblock.errors import GaugeblockError
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+    from collections.abc import Callable
+
+    from gaugeblock.answer.asking import Open
+    from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.tables.load import Refdata
+
+SHEAR = r"(?:shear|torsion(?:al)?|rigidity) modulus|modulus of rigidity"
+SCALE = r"hrc|rockwell c|rockwell b|rockwell|hrb|rc|brinell|bhn|hbw|hb|vickers|hv"
+_SCALES = {
+    "rockwell": "HRC",
+    "rockwell c": "HRC",
+    "rc": "HRC",
+    "hrc": "HRC",
+    "rockwell b": "HRB",
+    "hrb": "HRB",
+    "vickers": "HV",
+    "hv": "HV",
+}
+
+
+def _hardness(match: re.Match[str]) -> str:
+    return f"{match['n']} {_SCALES.get(match['scale'], 'HB')}"
+
+
+HARDNESS_SAID = (
+    Shaped(rf"(?:measured |tested )?(?P<n>[0-9]+(?:\.[0-9]+)?) ?(?P<scale>{SCALE})(?: hardness)?", _hardness),
+    Shaped(rf"(?P<scale>{SCALE}) (?:of |is )?(?P<n>[0-9]+(?:\.[0-9]+)?)", _hardness),
+    Shaped(r"hardness (?:of |is )?(?P<n>[0-9]{2,3})", lambda m: f"{m['n']} ?", "hardness {}", doubt=6),
+)
+
+
+def answer_of(module: str, name: str) -> Callable[..., Sheet]:
+    from importlib import import_module
+
+    return getattr(import_module(f"gaugeblock.driveline.{module}"), name)  # type: ignore[no-any-return]
+
+
+def treatments(of: str, values: dict[str, str], answer: Callable[..., Sheet], data: Refdata) -> Open | None:
+    if "treatment" in values:
+        return None
+    if "hardness" in values or "yield_strength" in values:  # its strength is known, whatever it was tempered at
+        return ("treatment",), [{"treatment": "quenched and tempered"}]
+    table = data.table("driveline/steels")
+    at = {k.name: i for i, k in enumerate(table.keys)}
+    found: list[dict[str, str]] = []
+    for row in table.rows:
+        if row.key[at["steel"]] != values[of] or row.standing:
+            continue
+        one = {"treatment": row.key[at["treatment"]]}
+        temper = row.key[at["temper"]]
+        if temper not in ("any", "not stated") and "temper" not in values:
+            one["temper"] = temper
+        if one in found:
+            continue
+        try:
+            answer(**{**values, **one}, data=data)
+        except GaugeblockError:
+            continue
+        found.append(one)
+    open_keys = ("treatment", "temper") if any("temper" in f for f in found) else ("treatment",)
+    return open_keys, [{k: f.get(k, "any") for k in open_keys} for f in found]

@@ -1,0 +1,67 @@
+"""What is asked of engine speed, axle ratio and tyre, as people say it."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, amount
+from gaugeblock.driveline.ask.common import answer_of
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+
+_JOIN = r"(?: ?(?:,|and|or|vs|versus|against|to) ?| )"
+
+
+def _ratios(match: re.Match[str]) -> str:
+    from re import findall
+
+    return ", ".join(findall(r"[0-9]+\.[0-9]+|[0-9]+[/:][0-9]+|[0-9]+", match["all"])).replace(":", "/")
+
+
+def _tyre(match: re.Match[str]) -> str:
+    code = match["code"]
+    if code:
+        return code.upper().replace(" ", "").replace("-", "R") if "r" not in code else code.upper().replace(" ", "")
+    return f"{match['n']} in"
+
+
+_RATIO = r"(?:[0-9]\.[0-9]{1,2}(?::1)?|[0-9]{2}[/:][0-9]{1,2})"
+
+
+GEARING = Topic(
+    lambda: answer_of("gears.answer", "gearing"),
+    "engine speed",
+    {
+        "ratios": (
+            Shaped(
+                rf"(?P<all>{_RATIO}(?:{_JOIN}{_RATIO})*)(?: (?:to 1|to one))?(?:"
+                r" (?:gears?|gearing|axles?|ratios?|rear(?: end| axle)?|diffs?|final(?: drive)?|ring and pinion))*",
+                _ratios,
+                "axle ratio {}",
+            ),
+        ),
+        "tyre": (
+            Shaped(
+                r"(?P<code>p?[0-9]{3} ?/ ?[0-9]{2} ?[zr-]?r? ?[0-9]{2})|(?P<n>[0-9]{2}(?:\.[0-9]+)?)"
+                r" ?(?:inch|in|\")? (?:tall )?(?:tires?|tyres?|rubber)",
+                _tyre,
+                "tyre {}",
+            ),
+        ),
+        "speed": (amount("speed", before="at|doing|for", say="at {}"), amount("speed", say="at {}")),
+        "gears": (
+            Shaped(
+                rf"(?:with |and |in )?(?:an? )?(?P<n>0?\.[0-9]+|{NUMBER}) (?:overdrive|top(?:"
+                r" gear)?|od|fifth|5th|sixth|6th)",
+                lambda m: m["n"] if m["n"][0] != "." else f"0{m['n']}",
+                "top gear {}",
+            ),
+        ),
+        "transfer": (Shaped(rf"(?P<n>{NUMBER}) transfer(?: case)?", lambda m: m["n"], "transfer {}"),),
+    },
+    r"(?:engine )?(?:rpms?|revs?|revolutions)|engine"
+    r" speed|turn(?:ing)?|tires?|tyres?|gears?|gearing|axle|cruise|cruising|highway|top speed|speed|rear end",
+    needs=("ratios",),
+    table="gearing",
+    job_keys={"ratios": "ratios[]", "gears": "gears[]"},
+)

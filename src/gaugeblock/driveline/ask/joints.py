@@ -1,0 +1,93 @@
+"""What is asked of universal joints and of a propeller shaft, as people say it."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
+from gaugeblock.answer.stating import known
+from gaugeblock.driveline.ask.common import answer_of
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.answer.asking import Open
+    from gaugeblock.tables.load import Refdata
+
+
+def _settle_joint(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """Both joints at one angle."""
+    if values.pop("both", ""):
+        values.setdefault("second", values["angle"])
+    return values
+
+
+def _open_shaft(values: dict[str, str], data: Refdata) -> Open | None:
+    """A propeller shaft of each material, where none was named."""
+    if "material" in values or "wall" not in values:
+        return None
+    found = dict.fromkeys(row["material"] for row in data.table("driveline/shaft_tubes").rows if not row.standing)
+    return ("material",), [{"material": m} for m in found]
+
+
+JOINT = Topic(
+    lambda: answer_of("joints.answer", "joint"),
+    "universal joint",
+    {
+        "angle": (
+            amount("angle", say="{}"),
+            Shaped(rf"(?P<n>{NUMBER})(?= and {NUMBER} ?deg)", lambda m: f"{m['n']} deg"),
+        ),
+        "both": (Shaped("both(?: of the)?(?: ends)?", always("yes"), "both joints"),),
+        "second": (
+            amount("angle", before="and|other(?: end)?(?: is| at)?|second(?: is| at)?", say="second {}"),
+            amount("angle", say="second {}", doubt=1),
+        ),
+        "phasing": (
+            Shaped(r"(?:in|correct(?:ly)?) phased?", always("in phase")),
+            Shaped(r"(?:out of|wrong) phase|90 deg(?:rees)? out", always("wrong phase")),
+        ),
+        "speed": (amount("rotational speed", before="at", say="at {}"), amount("rotational speed", say="at {}")),
+    },
+    r"(?:u|universal|uj|cardan|hooke'?s?)[- ]?joints?|ujs?|joints?|drive ?shaft|prop(?:eller)?[-"
+    r" ]?shaft|angles?|vibrat\w*|working|operating",
+    needs=("angle",),
+    table="joints",
+    settle=_settle_joint,
+)
+_PROPELLER = r"drive ?shafts?|prop(?:eller)?[- ]?shafts?|prop"
+SHAFT = Topic(
+    lambda: answer_of("propshafts.answer", "shaft"),
+    "propeller shaft",
+    {
+        "od": (
+            amount("length", after=rf"(?:od|tube|{_PROPELLER})", bare="in", say="tube {}"),
+            amount("length", say="tube {}", doubt=2),
+        ),
+        "wall": (
+            Shaped(
+                r"(?P<n>0?\.[0-9]+)(?: ?(?:in|inch))?(?: ?wall)?",
+                lambda m: f"0.{m['n'].split('.')[1]} in",
+                "{} wall",
+            ),
+            amount("length", after="wall", bare="in", say="{} wall"),
+        ),
+        "material": (
+            Shaped("alumini?um|ally|6061", always("aluminium"), "{}"),
+            Shaped("(?:mild )?steel|dom", always("steel"), "{}"),
+        ),
+        "length": (
+            amount("length", after="(?:long|between (?:the )?joints|joint to joint)", bare="in", say="{} long"),
+            amount("length", before="length(?: of| is)?", bare="in", say="{} long"),
+            amount("length", say="{} long", doubt=3),
+        ),
+        "speed": (amount("rotational speed", before="at", say="at {}"), amount("rotational speed", say="at {}")),
+        "torque": (amount("torque", say="{}"),),
+        "yield_strength": known("stress", "yields?(?: stress)?", "yield {}", cue=("yield",)),
+        "modulus": known("stress", "modulus(?: of elasticity)?|young'?s modulus", "modulus {}", cue=("modul",)),
+    },
+    rf"{_PROPELLER}|whips?|whirls?|whipping|critical(?: speed)?|safe|vibrat\w*|how fast|spin|turn|too"
+    r" long|tube|steel|x",
+    needs=("od", "length"),
+    table="shafts",
+    asks_for=rf"{_PROPELLER}|whips?|whirls?|whipping",
+    is_named=True,  # two lengths alone are of anything
+    opens=_open_shaft,
+)

@@ -1,0 +1,50 @@
+"""What is asked of setting up an axle, of its shims and of a spline, as people say it."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import Named, Shaped, Topic, amount, words_of
+from gaugeblock.driveline.ask.common import answer_of
+
+SETUP = Topic(
+    lambda: answer_of("setups.answer", "setup"),
+    "axle set-up",
+    {
+        "component": (Named(words_of("driveline", "component", "driveline/setup")),),
+        "step": (
+            Named(words_of("driveline", "step", "driveline/setup")),
+            Shaped(
+                r"backlash|preload|run-?out|end ?play|pattern|depth",
+                lambda m: m[0].replace("-", "").replace("end play", "end play"),
+            ),
+        ),
+        "wear": (Named(words_of("driveline", "wear"), tail="bearings?|gears?|parts?"),),
+        "as_left": (
+            amount("length", before=r"(?:i have|i've got|i got|left at|left|reads?|measured)", say="as left {}"),
+            amount("length", say="as left {}", doubt=1),
+        ),
+    },
+    r"set(?:ting)?(?: ?up)?|axle|diff(?:erential)?|rear(?: end)?|gears?|crown ?wheel|setting|how much|clearance|torque",
+    needs=("component", "step"),
+    settle=lambda values, _data: {"axle": "rear", **values},
+)
+SPLINE = Topic(
+    lambda: answer_of("splines.answer", "spline"),
+    "spline",
+    {
+        "pitch": (
+            Shaped(r"(?P<p>[0-9]{2}/[0-9]{2})(?: pitch)?", lambda m: m["p"], "{} pitch"),
+            Named(words_of("driveline", "pitch")),
+        ),
+        "teeth": (
+            Shaped(r"(?P<n>[0-9]{1,2})[- ]?(?:tooth|teeth|splines?|t)", lambda m: m["n"], "{} teeth"),
+            Shaped(r"(?P<n>[0-9]{2})", lambda m: m["n"], "{} teeth", doubt=2),
+        ),
+        "torque": (amount("torque", say="{}"),),
+        "length": (amount("length", after=r"(?:long|engaged|engagement|of engagement)", say="{} long"),),
+    },
+    r"(?:involute )?splines?|splined|shafts?|yoke|dia(?:meter)?|major|minor|pitch|sizes?|axle|how"
+    r" big|torque|carry|hold",
+    needs=("pitch", "teeth"),
+    table="splines",
+    job_keys={"teeth": "teeth#"},
+)

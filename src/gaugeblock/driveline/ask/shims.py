@@ -1,0 +1,85 @@
+"""What is asked of the shims of an axle, side bearings and pinion, as people say it."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always
+from gaugeblock.driveline.ask.common import answer_of
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+
+    from gaugeblock.answer.asking import Reader
+
+_UNIT = r"(?: ?(?P<unit>thou(?:sandths?)?|inch(?:es)?|in|\"|mm))?"
+_THICK = rf"(?P<n>{NUMBER}){_UNIT}"
+
+
+def _thick(match: re.Match[str]) -> str | None:
+    """A thickness: in thousandths as shops say it, in millimetres, else in inches where it is a decimal of one."""
+    number, unit = match["n"], match["unit"] or ""
+    if unit.startswith("thou"):
+        return f"{int(number) / 1000:.3f} in" if number.isdigit() else None
+    if unit == "mm":
+        return f"{number} mm"
+    return f"{number} in" if unit or number.startswith((".", "0.")) else None
+
+
+def _length(before: str, say: str, after: str = "") -> tuple[Reader, ...]:
+    """A thickness with the words that mark it before it, or behind it."""
+    found = [Shaped(rf"(?:{before}) {_THICK}", _thick, say)]
+    return (*found, Shaped(rf"{_THICK} (?:{after})", _thick, say)) if after else tuple(found)
+
+
+def _mark(whose: str, say: str) -> tuple[Reader, ...]:
+    """The mark on a pinion: a whole number with its sign."""
+    words = rf"(?:{whose})(?: (?:pinion|gear|mark|marked|is|was|says|reads|at|of))*"
+    return (Shaped(rf"{words} (?P<n>[+-]?[0-9]{{1,2}})", lambda m: m["n"], say),)
+
+
+_IS = r"(?: (?:is|was|of|now|reads?|measured|measures|at|pack|shims?))*"
+SHIMS = Topic(
+    lambda: answer_of("shims.answer", "shims"),
+    "shims",
+    {
+        "backlash": _length(f"backlash{_IS}", "backlash {}", "(?:of )?backlash"),
+        "wanted": _length(
+            r"(?:i )?want(?:ed|s)?(?: it)?(?: (?:at|to be))?|should be|needs? to be|needs?|to get|target(?: of| is)?"
+            r"|(?:maker|book|manual) (?:says|wants)|spec(?: is)?",
+            "wanted {}",
+            "wanted",
+        ),
+        "per_shim": (
+            Shaped(
+                rf"(?P<n>{NUMBER}) (?:per|a|for each|for every|each) (?:shim|thou)", lambda m: m["n"], "{} per shim"
+            ),
+            Shaped(
+                rf"(?:per|each|every) shim(?: (?:moves(?: it)?|is|of))* (?P<n>{NUMBER})",
+                lambda m: m["n"],
+                "{} per shim",
+            ),
+        ),
+        "move": _length(r"(?:shim )?change(?: of)?|mov(?:e|ed|ing)(?: an?)?", "move {}", "shim change"),
+        "ring_side": _length(rf"(?:from |on |the )*ring(?: gear)?(?:'s)?(?: side)?{_IS}", "ring side {}"),
+        "other_side": _length(rf"(?:to |on |the )*(?:other|opposite|far|pinion) side{_IS}", "other side {}"),
+        "preload": _length(r"preload(?: shims?)?(?: (?:of|is|each side))*", "preload shim {}", "preload shims?"),
+        "shim": _length(
+            rf"(?:pinion |depth |old )*shims?(?: (?:in|there))*{_IS}", "pinion shim {}", "(?:pinion |depth )+shims?"
+        ),
+        "old_mark": _mark("old|mark(?:ed)? was|was|came out", "old mark {}"),
+        "new_mark": _mark("new|now|goes in|mark(?:ed)? is", "new mark {}"),
+        "sign": (
+            Shaped(r"plus (?:adds|means (?:more|thicker)|is thicker)", always("plus adds"), "plus adds"),
+            Shaped(
+                r"plus (?:takes off|takes away|means (?:less|thinner)|is thinner)",
+                always("plus takes off"),
+                "plus takes off",
+            ),
+        ),
+    },
+    r"shims?|shimming|carrier|side bearings?|diff(?:erential)?|pinion(?: depth)?|depth|axle|backlash|which(?: shims?)?"
+    r"|(?:to )?mov(?:e|ing)|packs?|rear(?: end)?|ring(?: gear)?|crown ?wheel",
+    table="shims",
+    asks_for=r"shim(?:s|ming)?",
+    is_named=True,
+)

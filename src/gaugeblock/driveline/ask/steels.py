@@ -1,0 +1,87 @@
+"""What is asked of a shaft steel and of a hardness, as people say it."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import Named, Shaped, Topic, amount, words_of
+from gaugeblock.answer.stating import known
+from gaugeblock.driveline.ask.common import HARDNESS_SAID, SCALE, SHEAR, answer_of, treatments
+from gaugeblock.errors import Ambiguous
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.answer.asking import Open
+    from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.tables.load import Refdata
+
+
+def _by_value(value: str, *, steel: str = "", data: Refdata) -> Sheet:
+    """A hardness on other scales and as strength, which is the same for every steel of even structure."""
+    del steel
+    from gaugeblock.driveline.hardness import hardness
+
+    number, scale = value.split(" ")
+    if scale == "?":
+        raise Ambiguous(
+            number, "hardness", "the scale was not said", ("HRC", "HRB", "HB", "HV"), "say the scale, 30 HRC"
+        )
+    return hardness(scale, number, data=data)
+
+
+def _open_steel(values: dict[str, str], data: Refdata) -> Open | None:
+    """The treatments of a steel that was named alone, each with what its shaft yields at."""
+    return treatments("grade", values, answer_of("steel", "steel"), data)
+
+
+STEEL = Topic(
+    lambda: answer_of("steel", "steel"),
+    "shaft steel",
+    {
+        "grade": (Named(words_of("driveline", "steel", "driveline/steels"), tail="steel|shaft|axle|bar", doubt=0),),
+        "treatment": (
+            Named(words_of("driveline", "treatment", "driveline/steels")),
+            Shaped(r"(?:at |to |treated to )?(?P<n>[0-9]{3}) ?ksi", lambda m: f"quenched and tempered to {m['n']} ksi"),
+        ),
+        "temper": (
+            amount(
+                "temperature",
+                before=r"(?:tempered|temper|drawn|draw)(?: at| to| of)?",
+                bare="degF",
+                say="tempered at {}",
+            ),
+            amount("temperature", after="temper", bare="degF", say="tempered at {}"),
+            amount("temperature", before="at", say="tempered at {}", doubt=2),
+            amount("temperature", say="tempered at {}", doubt=3),
+        ),
+        "hardness": HARDNESS_SAID,
+        "shaft": (
+            amount(
+                "length",
+                after=r"(?:shaft|axle(?: shaft)?|(?:round )?bar|dia(?:meter)?|round)",
+                bare="in",
+                say="shaft {}",
+            ),
+            amount("length", before=r"(?:shaft|axle|diameter|dia)(?: of| is)?", say="shaft {}"),
+            amount("length", say="shaft {}", doubt=3),
+        ),
+        "length": (amount("length", after="long", say="{} long"),),
+        "torque": (amount("torque", say="{}"),),
+        "yield_strength": known("stress", "yields?(?: stress)?", "yield {}", cue=("yield",)),
+        "shear_modulus": known("stress", SHEAR, "shear modulus {}", cue=("shear", "rigid", "torsion")),
+    },
+    r"(?:yield|tensile|torsional)(?: strength| yield)?|strength|how"
+    r" strong|strong|hold|carr(?:y|ies)|enough|torque|twist|hard(?:ness|ened)?|treated|heat treat(?:ed|ment)?"
+    r"|steel|bars?|shafts?|axles?(?: shafts?)?|good for|take|stand|break|breaks|survive",
+    needs=("grade",),
+    table="driveline",
+    job_keys={"grade": "steel", "shaft": "diameter"},
+    opens=_open_steel,
+)
+HARDNESS = Topic(
+    lambda: _by_value,
+    "hardness",
+    {"value": HARDNESS_SAID, "steel": (Named(words_of("driveline", "steel", "driveline/steels"), say="steel {}"),)},
+    r"(?:in|to|as|into|equals?|is)"
+    rf" (?:{SCALE}|ksi|mpa|psi|tensile)|convert(?:ed)?|conversion|hard(?:ness)?|strength|tensile(?:"
+    r" strength)?|equivalent|ksi|psi|steel",
+    needs=("value",),
+)

@@ -1,0 +1,87 @@
+"""How people say what they know of their own bolt: friction, the preload wanted, strengths, the grip."""
+
+from __future__ import annotations
+
+import re
+
+from gaugeblock.answer.asking import END, NUMBER, Hit, Shaped, amount
+from gaugeblock.answer.stating import known
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from gaugeblock.answer.asking import Named, Reader
+    from gaugeblock.tables.load import Refdata
+
+_TAPPED = r"(?:tapped|threaded) (?:metal|hole|casting|block|part|material)(?:'s)?(?: tensile)?"
+_OF = " of "
+
+
+class Tapped:
+    """A metal with its own strength behind it: ``into aluminium of 240 MPa``, as ``aluminium of 240 MPa``."""
+
+    __slots__ = ("_metal",)
+
+    def __init__(self, metal: Named) -> None:
+        self._metal = metal
+
+    def phrases(self, data: Refdata) -> dict[str, str]:
+        """Those of the metal."""
+        return self._metal.phrases(data)
+
+    def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
+        """The metal, and the strength that follows it."""
+        for hit in self._metal.take(words, at, data):
+            rest = at + hit.count
+            found = re.match(rf"(?:of|with|at|tensile){END}", " ".join(words[rest : rest + 1]))
+            for more in _STRENGTH_OF[0].take(words, rest, data) if found is not None else ():
+                said = f"{hit.said} of {more.value}"
+                yield Hit(hit.count + more.count, f"{hit.value}{_OF}{more.value}", said, hit.doubt)
+
+
+_STRENGTH_OF = known("stress", r"(?:of|with|at|tensile)(?: an?)?(?: tensile)?", "{}")
+
+
+def apart(values: dict[str, str]) -> dict[str, str]:
+    """The metal and its strength as two options."""
+    metal, of, strength = values.get("into", "").partition(_OF)
+    return {**values, "into": metal, "tapped_strength": strength} if of else values
+
+
+def _share(match: re.Match[str]) -> str:
+    return f"{match['n']} %"
+
+
+KNOWN: dict[str, tuple[Reader, ...]] = {
+    "nut_factor": known(
+        "number", r"nut factor|k factor|friction factor|k", "nut factor {}", bare="1", cue=("k", "fact")
+    ),
+    "preload": (
+        Shaped(
+            rf"(?:with |at |to )?(?P<n>{NUMBER}) ?(?:%|percent|per cent)(?: of)?(?: the)? (?:proof|preload)(?: load)?",
+            _share,
+            "preload {} of proof",
+            cue=("proof", "preload"),
+        ),
+        Shaped(
+            rf"preload(?: of| is| to| at)* (?P<n>{NUMBER}) ?(?:%|percent|per cent)(?: of(?: the)? proof(?: load)?)?",
+            _share,
+            "preload {} of proof",
+            cue=("preload",),
+        ),
+        *known(
+            "force", r"preload|clamp(?:ing)?(?: load| force)|bolt load", "preload {}", cue=("preload", "clamp", "load")
+        ),
+        amount("length", before="stretch(?:ed)?(?: it)?(?: of| is| to| by)?", say="stretched {}", cue=("stretch",)),
+        amount("length", after="(?:of )?(?:bolt )?stretch", say="stretched {}", cue=("stretch",)),
+    ),
+    "proof_strength": known("stress", "proof(?: load| stress)?", "proof strength {}", cue=("proof",)),
+    "yield_strength": known("stress", "yields?(?: stress)?", "yield strength {}", cue=("yield",)),
+    "tensile_strength": known("stress", "tensile|uts|ultimate", "tensile strength {}", cue=("tensile", "uts", "ultim")),
+    "tapped_strength": known("stress", _TAPPED, "tapped metal of {}", cue=("tapped", "threaded")),
+    "grip": (
+        amount("length", before="grip(?: length)?(?: of| is)?", say="grip {}", cue=("grip",)),
+        amount("length", after="grip(?: length)?", say="grip {}", cue=("grip",)),
+    ),
+}

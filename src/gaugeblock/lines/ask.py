@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
+from gaugeblock.answer.stating import known
 from gaugeblock.answer.unpublished import named_by
 from gaugeblock.lines.brakes.ask import TOPICS as BRAKES
 from gaugeblock.lines.fuel.ask import TOPICS as FUELS
+from gaugeblock.lines.held_ask import TOPICS as HELD
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -38,16 +40,35 @@ def _dot(match: re.Match[str]) -> str:
 _BY = "beside|near|next to|by|from|off|close to|away from|against|alongside|along|under|over|touching"
 
 
+# What somebody knows of a line by itself.
+_OWN = frozenset(("limit", "margin"))
+_LIMIT = r"(?:its |own |the |a |with |of )*(?:temp(?:erature)? |heat |maker'?s? )*limit(?: of| is| at)?"
+_MAKER = (
+    r"(?:if )?(?:the |its )?(?:makers?|manufacturers?|sheet|label)(?:'s)?(?:"
+    r" (?:says?|rates?|gives?|rated|it|to|at|for|limit|is))+"
+)
+
+
 def _sheet(item: str, *, data: Refdata, **options: str) -> Sheet:
-    """What an item stands; beside a hot part, how hot it gets there."""
-    if "beside" in options:
+    """What an item stands, or by its own limit; beside a hot part, how hot it gets there."""
+    if "beside" in options or "film" in options or not _OWN.isdisjoint(options):
         from gaugeblock.errors import InputError
         from gaugeblock.lines.beside import beside
+        from gaugeblock.lines.item import table_of
 
+        if "limit" in options:
+            of_line = table_of(item, data) == "lines/materials"
+            options["line_limit" if of_line else "fluid_limit"] = options.pop("limit")
+        if "beside" not in options:
+            if "film" in options:
+                why = "a film coefficient is of an estimate beside a hot part"
+                raise InputError(options["film"], "question", why, (), "name the hot part too")
+            if "at" in options:
+                options["temperature"] = options.pop("at")
         if "at" in options:
             why = "a temperature to judge and an estimate beside a hot part are two questions"
             raise InputError(options["at"], "question", why, (), "ask one at a time")
-        hot, klass, state = options.pop("beside"), options.pop("klass", None), options.pop("state", None)
+        hot, klass, state = options.pop("beside", None), options.pop("klass", None), options.pop("state", None)
         return beside(item, hot, klass=klass, state=state, given=options, data=data)
     from gaugeblock.lines.heat import heat
 
@@ -106,6 +127,24 @@ HEAT = Topic(
             amount("temperature", say="at {}"),
             Shaped(r"(?:(?:at|to) )?(?P<n>[0-9]{2,4}) degrees?", lambda m: f"{m['n']} degrees", "at {}", doubt=3),
         ),
+        "limit": (
+            amount("temperature", before=_LIMIT, say="limit {}", cue=("limit",)),
+            amount("temperature", before=_MAKER, say="limit {} by its maker", cue=("maker", "manu", "sheet", "label")),
+            amount("temperature", before=r"(?:rated|good)(?: to| for| up to)", say="limit {}", doubt=3),
+        ),
+        "margin": (
+            amount("temperature", before="(?:with |an? )*margin(?: of| is)?", say="margin {}", cue=("margin",)),
+            amount("temperature", after="(?:of )?margin", say="margin {}", cue=("margin",)),
+            amount(
+                "temperature",
+                before="(?:keep|stay)(?: it)?",
+                after="(?:under|below)(?: it| its limit)?",
+                say="margin {}",
+            ),
+        ),
+        "film": known(
+            "film coefficient", "film(?: coefficient)?|heat transfer coefficient", "film coefficient {}", cue=("film",)
+        ),
         "beside": (
             Shaped(
                 rf"(?:{_BY} )?(?:the |an? |my )?(?:exhaust )?(?:headers?|exhaust headers?)(?: (?:pipe|tube)s?)?",
@@ -120,6 +159,12 @@ HEAT = Topic(
         "gap": (
             amount("length", followed=_BY, say="{} away"),
             amount("length", after="away", say="{} away"),
+            amount("length", say="{} away", doubt=4),
+        ),
+        "hot_od": (
+            amount(
+                "length", followed="(?:exhaust )?(?:headers?|manifold|downpipe|exhaust)", bare="in", say="{} hot part"
+            ),
         ),
         "od": (
             amount(
@@ -138,4 +183,4 @@ HEAT = Topic(
 )
 
 
-TOPICS = (HEAT, *BRAKES, *FUELS)
+TOPICS = (HEAT, *HELD, *BRAKES, *FUELS)

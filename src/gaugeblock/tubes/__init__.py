@@ -26,6 +26,6 @@ WING = Wing(
     job_commands=("tube",),
     hints=(
         r"tub\w*|bend\w*|die|gauge|gage|ga|guage|pipes?|sch\w*|flar\w*|dom|erw|wall|od|sheet|awg|bwg"
-        r"|nps|1020|4130|nut|lines?|strength|yield"
+        r"|nps|1020|4130|nut|lines?|strength|yield|section|weigh\w*|mass|twist\w*"
     ),
 )

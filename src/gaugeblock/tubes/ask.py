@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Hit, Named, Shaped, Topic, always, amount, words_of
+from gaugeblock.answer.stating import known
 from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.tubes import keys
 
@@ -11,10 +12,11 @@ if TYPE_CHECKING:
     import re
     from collections.abc import Callable, Iterable
 
-    from gaugeblock.answer.asking import Open
+    from gaugeblock.answer.asking import Open, Reader
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.tables.load import Refdata
 
+_DEG = r"deg|degs|degrees?|°"
 _IN = r"(?: ?(?:inch(?:es)?|in|\"))"
 _GAUGE = r"gauge|gage|ga|guage"
 
@@ -110,6 +112,17 @@ _RADIUS = (
 )
 
 
+_OWN: dict[str, tuple[Reader, ...]] = {
+    "yield_strength": known("stress", "yields?(?: stress)?", "yield strength {}", cue=("yield",)),
+    "tensile_strength": known("stress", "tensile|uts|ultimate", "tensile strength {}", cue=("tensile", "uts", "ultim")),
+    "modulus": known("stress", "modulus(?: of elasticity)?|young'?s modulus", "modulus {}", cue=("modul",)),
+}
+_TEST = (
+    rf"(?:with )?(?:an? |the )*test (?:bends?|piece)(?: (?:of|was|is|went|set|bent|at|to))* (?P<set>{NUMBER})"
+    rf" ?(?:{_DEG})?"
+)
+
+
 def _open_bend(values: dict[str, str], _data: Refdata) -> Open | None:
     if "method" in values:
         return None
@@ -181,6 +194,16 @@ BEND = Topic(
             Named(words_of("tubes", "service"), lead="for|in|on|for an?|for the"),
             Named(words_of("tubes", "service")),
         ),
+        **_OWN,
+        "test": (
+            Shaped(
+                rf"{_TEST}(?: (?:set|and|got|gave|came|sprang|springs?|back|to|for|kept|left|at))* (?P<got>{NUMBER})"
+                rf" ?(?:{_DEG})?(?: (?:got|kept|left|after))?",
+                lambda m: f"{m['set']} deg set, {m['got']} deg got",
+                "test bend {}",
+                cue=("test",),
+            ),
+        ),
     },
     r"(?:bend )?radius|hard ?lines?|clr|(?:can i |will (?:it )?|does (?:it )?|how tight can i"
     r" )?(?:bends?|bending|bent|bendable)|tubes?|tubing|take|kinks?|how tight|tightest|min(?:imum)?(?: bend)?"
@@ -220,6 +243,38 @@ PIPE = Topic(
     r" big|real|true|thick(?:ness)?|stainless|steel|nominal",
     needs=("nps",),
     asks_for=r"pipes?|nps|sch\w*|std|xs|xxs",
+)
+SECTION = Topic(
+    lambda: _answer("section", "section"),
+    "tube section",
+    {
+        "od": _OD,
+        "wall": (*_WALLS, _MM_WALL),
+        "material": (_STOCK,),
+        "length": (
+            amount("length", after="long|piece|length", say="{} long"),
+            Shaped(rf"(?P<n>{NUMBER}) ?(?:ft|feet|foot|')", lambda m: f"{m['n']} ft", "{} long"),
+            Shaped(rf"(?P<n>{NUMBER}) ?(?:m|met(?:re|er)s?)", lambda m: f"{m['n']} m", "{} long"),
+        ),
+        "torque": (
+            amount("torque", before="(?:twisted|under)(?: by| with| at)?", say="{}"),
+            amount("torque", say="{}"),
+        ),
+        **_OWN,
+        "shear_modulus": known(
+            "stress",
+            "(?:shear|torsion(?:al)?|rigidity) modulus|modulus of rigidity",
+            "shear modulus {}",
+            cue=("modul",),
+        ),
+    },
+    r"(?:tube )?section(?: modulus| properties)?|second moment(?: of area)?|moment of inertia|how"
+    r" (?:stiff|heavy)|stiff(?:ness)?"
+    r"|weigh(?:t|s|ing)?|mass|heavy|twist(?:ed|s)?|tubes?|tubing|area|per (?:foot|met(?:re|er))|piece|x",
+    needs=("od", "wall"),
+    joined=("material",),
+    asks_for=r"section|second moment|inertia|weigh\w*|mass|heavy|twist\w*|stiff\w*|area",
+    is_named=True,
 )
 MATERIAL = Topic(
     lambda: _answer("material", "material"),
@@ -263,4 +318,4 @@ FLARE = Topic(
 )
 
 
-TOPICS = (BEND, GAUGE, PIPE, MATERIAL, FLARE)
+TOPICS = (BEND, GAUGE, PIPE, MATERIAL, SECTION, FLARE)

@@ -22,6 +22,16 @@ if TYPE_CHECKING:
     from gaugeblock.tubes.doubt import Doubt
     from gaugeblock.units import Measure
 
+# What of the section a builder works with stands first.
+_FIRST = (
+    "section_modulus",
+    "tube_twist",
+    "tube_mass",
+    "moment_at_yield",
+    "mass_per_length",
+    "second_moment",
+    "section_area",
+)
 MASS, YIELD, TWIST = "mass of the tube", "bending that it takes", "twist of the tube"
 
 
@@ -102,6 +112,7 @@ def section_of(
         _twist(tube, second, (torque, long, tube.own.figure("shear_modulus", tube.data)), found)
     told = {f.id for f in found.figures}
     found.figures += [f for f in own_figures(tube) if f.id not in told]
+    found.figures.sort(key=lambda f: _FIRST.index(f.quantity) if f.quantity in _FIRST else len(_FIRST))
     return found
 
 

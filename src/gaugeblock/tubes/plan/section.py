@@ -18,9 +18,6 @@ if TYPE_CHECKING:
 # The keys of the piece that is twisted, as the section's own questions name them.
 _KEYS = {"length": "section.length", "torque": "section.torque"}
 
-# What of the section a builder works with stands first.
-_FIRST = ("section_modulus", "tube_mass", "moment_at_yield", "tube_twist", "second_moment", "section_area")
-
 
 def is_asked(given: Given) -> bool:
     """Whether the section was asked for: then it stands before what else is told of the tube, and asks."""
@@ -47,6 +44,5 @@ def section_found(given: Given, cut: Figure, doubts: tuple[Doubt, ...]) -> Found
     found = section_of(bent, cut, twisting, long, is_named=is_named)
     if not is_asked(given):
         return Found(found.figures)
-    figures = sorted(found.figures, key=lambda f: _FIRST.index(f.quantity) if f.quantity in _FIRST else len(_FIRST))
     asks = [Question(q.kind, q.text, _KEYS.get(q.key, q.key), q.checks) for q in found.questions]
-    return Found(figures, found.checks, (), asks)
+    return Found(found.figures, found.checks, (), asks)

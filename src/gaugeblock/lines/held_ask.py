@@ -1,0 +1,107 @@
+"""What is asked of the clips of a line, and of what grows between two anchors, as people say it."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
+from gaugeblock.answer.stating import known
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from gaugeblock.answer.asking import Open
+    from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.tables.load import Refdata
+
+_STAINLESS, _FUEL = "stainless", "fuel"
+_GROWN = ("lines/growth", "lines/expansion")
+_CLIPPED = ("brake", "fuel feed", "fuel return")
+
+
+def _answer(name: str) -> Callable[..., Sheet]:
+    from gaugeblock.lines import held
+
+    return getattr(held, name)  # type: ignore[no-any-return]
+
+
+def _open_growth(values: dict[str, str], data: Refdata) -> Open | None:
+    """Every metal whose growth is on record, or every stainless one, where no coefficient is stated."""
+    said = values.get("material", "")
+    if "expansion" in values or said not in ("", _STAINLESS):
+        return None
+    metals = dict.fromkeys(m for table in _GROWN for m in data.table(table).column("material").values())
+    return ("material",), [{"material": m} for m in sorted(metals) if m.startswith(said)]
+
+
+def _open_clips(values: dict[str, str], _data: Refdata) -> Open | None:
+    """The services that a published spacing is of, where neither one of them nor a spacing was said."""
+    said = values.get("service", "")
+    if said not in ("", _FUEL) or (not said and "spacing" in values):
+        return None
+    return ("service",), [{"service": s} for s in _CLIPPED if s.startswith(said)]
+
+
+GROWTH = Topic(
+    lambda: _answer("growth"),
+    "growth",
+    {
+        "length": (amount("length", after="long|between (?:its |the )?anchors", say="{}"), amount("length", say="{}")),
+        "hot": (
+            amount("temperature", before="(?:to|at|up to|reach(?:es)?|gets to|hits|hot at)(?: about)?", say="at {}"),
+            amount("temperature", after="hot", say="at {}"),
+            amount("temperature", say="at {}", doubt=1),
+        ),
+        "cold_end": (
+            amount(
+                "temperature",
+                before="from|starting (?:at|from)|cold(?: end)?(?: at| is| of)?|fitted at|built at",
+                say="from {}",
+            ),
+            amount("temperature", followed="to", say="from {}"),
+            amount("temperature", after="cold", say="from {}"),
+        ),
+        "material": (
+            Named(words_of("lines", "material", *_GROWN)),
+            Shaped("stainless(?: steel)?", always(_STAINLESS), "stainless steel", doubt=1),
+        ),
+        "expansion": known(
+            "thermal expansion",
+            "(?:its |own )*(?:coefficient|expansion|cte)(?: coefficient| of(?: thermal)? expansion)?",
+            "coefficient {}",
+            cue=("um/", "ppm", "micron"),
+        ),
+    },
+    r"(?:how much )?(?:does|will)?(?: it| an?| my| the)?|grow(?:th|s|ing)?|expan(?:ds?|sion)|(?:how much )?longer"
+    r"|lengthens?|exhausts?|pipes?|tubes?|lines?|headers?|thermal|anchors|hot|heat",
+    needs=("length", "hot"),
+    opens=_open_growth,
+    asks_for=r"grow\w*|expan\w*|longer|lengthens?",
+    is_named=True,
+)
+CLIPS = Topic(
+    lambda: _answer("clips"),
+    "clips of a line",
+    {
+        "spacing": (
+            amount("length", before=r"every|each|spaced(?: at| by)?|spacing(?: of| is)?|at", say="every {}"),
+            amount("length", after="apart|spacing|between(?: clips)?", say="every {}"),
+        ),
+        "length": (amount("length", after="long|of", say="{}"), amount("length", say="{}", doubt=1)),
+        "service": (
+            Shaped("brakes?", always("brake"), "brake"),
+            Shaped("fuel (?:feed|supply|pressure)", always("fuel feed"), "fuel feed"),
+            Shaped("fuel return", always("fuel return"), "fuel return"),
+            Shaped("fuel|gas|petrol", always(_FUEL), "fuel", doubt=1),
+            Shaped("vapou?r", always("vapour"), "vapour"),
+            Shaped("coolant|heater", always("coolant"), "coolant"),
+            Shaped("trans(?:mission)?(?: cooler)?|gearbox", always("transmission"), "transmission"),
+        ),
+    },
+    r"(?:how many |cushion(?:ed)? |rubber |line |p[- ]?)*clips?|clipp(?:ed|ing)|supports?|hard ?lines?|lines?|pipes?"
+    r"|hoses?|tubes?|tubing|hold|run|long",
+    needs=("length",),
+    opens=_open_clips,
+    asks_for=r"clips?|clipp(?:ed|ing)|supports?",
+    is_named=True,
+)
+TOPICS = (GROWTH, CLIPS)

@@ -191,9 +191,32 @@ class LookupMiss(GaugeblockError, LookupError):
 
 
 class Ambiguous(LookupMiss):
-    """More than one key fits what was typed."""
+    """More than one key fits what was typed, or one was left open.
+
+    ``nearest`` are what fits; ``table`` the answers for its values side by side, None where they are not known.
+    """
 
     code = "ambiguous"
+    _tabled: Callable[[], Any] | None = None
+    _table: Any = None
+
+    def tabled(self, find: Callable[[], Any]) -> Ambiguous:
+        """This refusal with what finds its table, which is looked for when first asked."""
+        if self._tabled is None and self._table is None:
+            self._tabled = find
+        return self
+
+    @property
+    def table(self) -> Any:
+        """The Table of what the open key comes to, value by value."""
+        if self._table is None and self._tabled is not None:
+            find, self._tabled = self._tabled, None
+            self._table = find()
+        return self._table
+
+    def __reduce__(self) -> tuple[object, ...]:
+        made = super().__reduce__()
+        return made if self.table is None else (*made, {"_table": self.table})
 
 
 class InputError(GaugeblockError, ValueError):

@@ -11,7 +11,7 @@ from gaugeblock import domains, gearing
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline import page
 from gaugeblock.driveline.job import GearingItem
-from gaugeblock.errors import InputError
+from gaugeblock.errors import Ambiguous, InputError
 from gaugeblock.tables.load import refdata
 
 KEYS = set(GearingItem.keys)
@@ -113,7 +113,6 @@ def test_what_is_doubtful_is_asked_and_turns_nothing(more: dict[str, str], key: 
     "asked",
     [
         {"ratios": "", "tyre": "28 in"},
-        {"ratios": "3.55"},
         {"ratios": "-3.55", "tyre": "28 in"},
         {"ratios": "41/0", "tyre": "28 in"},
         {"ratios": "3.55", "tyre": "0 in"},
@@ -127,6 +126,12 @@ def test_what_is_doubtful_is_asked_and_turns_nothing(more: dict[str, str], key: 
 def test_what_cannot_be_read_is_refused(asked: dict[str, str]) -> None:
     with pytest.raises(InputError):
         gearing(**asked)  # type: ignore[arg-type]
+
+
+def test_a_tyre_that_is_left_open_is_named() -> None:
+    with pytest.raises(Ambiguous) as caught:
+        gearing("3.55")
+    assert caught.value.nearest == ("tyre", "revolutions")
 
 
 @settings(max_examples=80, deadline=None)

@@ -13,7 +13,7 @@ from driveline.forms import keeps_form
 from gaugeblock import domains, joint
 from gaugeblock.driveline import page
 from gaugeblock.driveline.job import Joints
-from gaugeblock.errors import InputError
+from gaugeblock.errors import Ambiguous, InputError
 from gaugeblock.tables.load import refdata
 
 KEYS = set(Joints.keys)
@@ -128,7 +128,6 @@ def test_mirrored_turned_round_and_seen_from_the_other_end_the_joints_are_the_sa
 @pytest.mark.parametrize(
     "said",
     [
-        {},
         {"top": "2 deg"},
         {"angle": "3 deg", "shafts_side": "3 deg, 5 deg, 3 deg"},
         {"shafts_side": "3 deg, 5 deg"},
@@ -139,6 +138,12 @@ def test_mirrored_turned_round_and_seen_from_the_other_end_the_joints_are_the_sa
 def test_joints_that_are_not_wholly_said_are_refused(said: dict[str, str]) -> None:
     with pytest.raises(InputError):
         joint(**said)  # type: ignore[arg-type]
+
+
+def test_angles_that_are_left_open_are_named() -> None:
+    with pytest.raises(Ambiguous) as caught:
+        joint()
+    assert caught.value.nearest == ("angle", "shafts_side")
 
 
 def test_a_speed_of_no_driveshaft_is_questioned() -> None:

@@ -10,7 +10,7 @@ from gaugeblock import units
 from gaugeblock.answer.decision import ASK, NONE, STOP, USE
 from gaugeblock.answer.making import base
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.errors import InputError, UnitError
+from gaugeblock.errors import Ambiguous, InputError, UnitError
 from gaugeblock.figure import Figure
 from gaugeblock.lines.held import clips, growth
 from gaugeblock.lines.route import route
@@ -137,8 +137,9 @@ def test_the_colder_it_begins_the_more_it_grows(cold: float, colder: float) -> N
 
 
 def test_what_grows_asks_for_what_it_lacks() -> None:
-    with pytest.raises(InputError):
+    with pytest.raises(Ambiguous) as caught:
         growth("60 in", hot="500 degC")
+    assert {line.key["material"] for line in caught.value.table.lines} >= {"carbon steel", "stainless steel 304"}
     assert growth("60 in", hot="500 degC", expansion="170 um/(m*K)").decision.kind == NONE
 
 

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from gaugeblock import domains, parked
 from gaugeblock.answer.decision import ASK, NONE, USE
-from gaugeblock.errors import InputError
+from gaugeblock.errors import Ambiguous
 from gaugeblock.tables.load import refdata
 from gaugeblock.wiring import page
 from gaugeblock.wiring.job import BATTERY_STARTER, Battery
@@ -49,9 +49,10 @@ def test_a_wish_that_is_met_is_used() -> None:
     assert parked("35 mA", battery="60 Ah", days="21 days").decision.kind == USE
 
 
-def test_without_a_battery_it_is_refused() -> None:
-    with pytest.raises(InputError):
+def test_a_battery_that_is_left_open_is_named() -> None:
+    with pytest.raises(Ambiguous) as caught:
         parked("35 mA")
+    assert caught.value.nearest == ("battery", "reserve")
 
 
 @given(st.floats(1, 45), st.floats(1.01, 1.5))

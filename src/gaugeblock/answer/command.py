@@ -65,10 +65,22 @@ def add_options(parser: Parser, options: Iterable[tuple[str, str, str]], needed:
         parser.add_argument(f"--{name}", metavar=metavar, help=said, required=n < needed)
 
 
-def print_answer(parser: Parser, argv: list[str], load: Callable[[], Callable[..., Sheet]]) -> int:
-    """Print the answer that takes every option of a parser by its name; ``load`` imports it. The exit code."""
+def print_answer(
+    parser: Parser,
+    argv: list[str],
+    load: Callable[[], Callable[..., Sheet]],
+    topic_of: Callable[[], Topic] | None = None,
+) -> int:
+    """Print the answer that takes every option of a parser by its name; ``load`` imports it. The exit code.
+
+    With ``topic_of`` a key that was left open gives the rows for its values.
+    """
     common_options(parser)
-    given = vars(parser.parse_args(argv))
+    a = parser.parse_args(argv)
+    if topic_of is not None:
+        given = {k: v for k, v in vars(a).items() if k not in ("json", "unit", "why", "data_release")}
+        return print_open(load(), topic_of, given, a)
+    given = vars(a)
     from gaugeblock.tables.load import refdata
 
     shown = given.pop("json"), given.pop("unit"), given.pop("why")

@@ -1,4 +1,4 @@
-"""What is asked of the driveline, read once: a shaft, a hardness, a spline, a step of a set-up, a pair of joints."""
+"""What is asked of the driveline, read once: a shaft, a hardness, a spline, a step of a set-up."""
 
 from __future__ import annotations
 
@@ -24,7 +24,6 @@ if TYPE_CHECKING:
 ROOTS = OPTIONS["driveline root"]
 FITS = OPTIONS["driveline fit"]
 PHASES = OPTIONS["driveline phasing"]
-_LARGEST_DEG = 60.0
 
 _HARDNESS = re.compile(
     r"(?P<word>[A-Za-z][A-Za-z ]*?)?\s*(?P<number>[0-9./ -]*[0-9.])\s*(?P<unit>[A-Za-z][A-Za-z ]*)?", re.ASCII
@@ -200,56 +199,6 @@ class Step(Value):
         put(self, "maker", maker)
 
 
-class View(Value):
-    """A slope, or a joint's angle, in the side view and, where it was taken, in the top view."""
-
-    __slots__ = ("side", "top")
-
-    side: Measure
-    top: Measure | None
-
-    def __init__(self, side: Measure, top: Measure | None = None) -> None:
-        put(self, "side", side)
-        put(self, "top", top)
-
-
-class Joints(Value):
-    """One joint or the two of a shaft: the angle of each, or the slopes of input, propeller and output shaft."""
-
-    __slots__ = ("angles", "phasing", "shafts", "speed")
-
-    angles: tuple[View, ...]
-    shafts: tuple[View, ...]
-    phasing: str | None
-    speed: Measure | None
-
-    def __init__(
-        self,
-        angles: tuple[View, ...] = (),
-        shafts: tuple[View, ...] = (),
-        phasing: str | None = None,
-        speed: Measure | None = None,
-    ) -> None:
-        if phasing is not None:
-            phasing = option(phasing, "driveline phasing", "not a phasing")
-        if bool(angles) == bool(shafts):
-            why = "both joint angles and shaft slopes" if angles else "no joint angle and no shaft slope"
-            raise InputError("joints", "joints", why, (), "give the joints' angles, or the slopes of the three shafts")
-        below = next((v.side for v in angles if v.top is None and v.side.value < 0), None)
-        if below is not None:
-            why = "an angle below zero, and no top view that its sign could be about"
-            raise InputError(below.text, "angle", why, (), "give the angle between the two shafts of the joint")
-        if shafts and len(shafts) != _SHAFTS:
-            raise InputError("shafts", "shafts", "not three shafts", (), "give input, propeller and output shaft")
-        put(self, "angles", angles)
-        put(self, "shafts", shafts)
-        put(self, "phasing", phasing)
-        put(self, "speed", speed)
-
-
-_SHAFTS = 3
-
-
 FIXED, FLEXIBLE = SEATINGS = OPTIONS["driveline seating"]
 
 
@@ -305,31 +254,6 @@ class SplineLoad(Value):
         put(self, "seating", seating)
         put(self, "misalignment", misalignment)
         put(self, "revolutions", revolutions)
-
-
-def angle_of_joint(typed: str, where: str) -> Measure:
-    """A joint's angle in one view: signed where two views are to be put together."""
-    got = units.parse_measure(typed, "angle", where)
-    if abs(got.to("deg")) > _LARGEST_DEG:
-        do = "give the angle between the two shafts of the joint"
-        raise InputError(typed, where, "no joint works at this angle", (), do)
-    return got
-
-
-def slopes(typed: str | Sequence[str] | None, where: str) -> tuple[Measure, ...]:
-    """The slopes of input, propeller and output shaft: ``3 deg, 5 deg, 3 deg``; () where none was given."""
-    if typed is None:
-        return ()
-    parts = typed.split(",") if isinstance(typed, str) else list(typed)
-    if len(parts) != _SHAFTS:
-        why = f"{len(parts)} slopes; three are wanted: input, propeller, output"
-        raise InputError(", ".join(parts)[:60], where, why, (), 'write it as "3 deg, 5 deg, 3 deg"')
-    return tuple(angle_of_joint(part.strip(), where) for part in parts)
-
-
-def views(side: tuple[Measure, ...], top: tuple[Measure, ...]) -> tuple[View, ...]:
-    """Slopes of the two views put together."""
-    return tuple(View(s, top[n] if top else None) for n, s in enumerate(side))
 
 
 def positive(typed: str | Measure | None, dimension: str, where: str) -> Measure | None:

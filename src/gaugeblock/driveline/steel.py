@@ -6,6 +6,7 @@ from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.maker import maker_figure
 from gaugeblock.answer.making import base, derived, stated
+from gaugeblock.answer.open_key import opens
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.calc import driveline as calc
 from gaugeblock.driveline import keys
@@ -18,6 +19,10 @@ from gaugeblock.errors import LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.tables.load import Refdata, refdata
 
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.answer.asking import Topic
+
 UNNAMED = "steel not named"
 _HARDENED = ("quenched", "hardened", "carburized")
 _PREHEAT_USUAL = 0.45  # range of the formula carbon_equivalent
@@ -25,6 +30,13 @@ _PROCEDURE = 0.635  # the rule's 0.64, as rounded there
 _ELEMENTS = ("carbon", "manganese", "chromium", "molybdenum", "vanadium", "nickel", "copper")
 
 
+def _steel_topic() -> Topic:
+    from gaugeblock.driveline.ask.steels import STEEL
+
+    return STEEL
+
+
+@opens(_steel_topic, "grade")
 def steel(
     grade: str,
     *,

@@ -6,6 +6,7 @@ from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, Check
 from gaugeblock.answer.making import stated
+from gaugeblock.answer.open_key import opens
 from gaugeblock.answer.printing import printed
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, Question
 from gaugeblock.answer.unpublished import maker_of, nobody
@@ -25,6 +26,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
+    from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.fasteners.bolt import CrowFoot
     from gaugeblock.fasteners.wrench import Setting
@@ -35,6 +37,13 @@ _MOST = 3
 HABIT, BESIDE = "a published figure", "maker's figure beside the table"
 
 
+def _part_topic() -> Topic:
+    from gaugeblock.fasteners.ask import PART
+
+    return PART
+
+
+@opens(_part_topic, "part")
 def part(
     part: str,
     *,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock import units
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, Check
 from gaugeblock.answer.making import base, stated
+from gaugeblock.answer.open_key import opens
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, Question
 from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.fasteners import clamp, keys, read, said, target, wrench
@@ -20,6 +21,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
+    from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.fasteners.bolt import Bolt, CrowFoot, Wish
     from gaugeblock.fasteners.wrench import Setting
@@ -34,6 +36,13 @@ _TYPED = (
 )
 
 
+def _torque_topic() -> Topic:
+    from gaugeblock.fasteners.ask import TORQUE
+
+    return TORQUE
+
+
+@opens(_torque_topic, "thread")
 def torque(
     thread: str,
     *,

@@ -116,6 +116,18 @@ def _clips() -> Callable[..., Sheet]:
     return answer
 
 
+def _clips_topic() -> Topic:
+    from gaugeblock.lines.held_ask import CLIPS
+
+    return CLIPS
+
+
+def _growth_topic() -> Topic:
+    from gaugeblock.lines.held_ask import GROWTH
+
+    return GROWTH
+
+
 def clips(argv: list[str]) -> int:
     """``gaugeblock clips``: how many clips a line takes, and where they stand."""
     parser = parser_of(
@@ -126,7 +138,7 @@ def clips(argv: list[str]) -> int:
     parser.add_argument("--length", required=True, metavar="L", help="of the whole line, both ends in their fittings")
     parser.add_argument("--spacing", metavar="L", help="as you want it: 18 in")
     parser.add_argument("--service", metavar="S", help="brake, fuel feed, fuel return, vapour, coolant, transmission")
-    return print_answer(parser, argv, _clips)
+    return print_answer(parser, argv, _clips, _clips_topic)
 
 
 def _growth() -> Callable[..., Sheet]:
@@ -147,7 +159,7 @@ def growth(argv: list[str]) -> int:
     parser.add_argument("--material", metavar="M", help="carbon steel, 304 ...")
     parser.add_argument("--expansion", metavar="A", help="its own coefficient, in place of the tables': 17.3 um/(m*K)")
     parser.add_argument("--cold-end", metavar="T", help="what it grows from: 10 degC; else 20 degC")
-    return print_answer(parser, argv, _growth)
+    return print_answer(parser, argv, _growth, _growth_topic)
 
 
 def route(argv: list[str], read_job: Callable[[str], Job]) -> int:

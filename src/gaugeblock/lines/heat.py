@@ -6,6 +6,7 @@ from gaugeblock import units
 from gaugeblock.answer.check import INFORM, NOT_OK
 from gaugeblock.answer.decision import Candidate, Decision, ask, none, stop, use
 from gaugeblock.answer.making import stated
+from gaugeblock.answer.open_key import opens
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.answer.unpublished import maker_of, nobody
@@ -20,6 +21,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.check import Check
     from gaugeblock.figure import Figure
     from gaugeblock.lines.item import Item
@@ -33,6 +35,13 @@ AGAIN = "a second reading, by crayon, paint or thermocouple, is under it too"
 _SAME = 0.02  # as figures that disagree are told
 
 
+def _heat_topic() -> Topic:
+    from gaugeblock.lines.ask import HEAT
+
+    return HEAT
+
+
+@opens(_heat_topic, "item")
 def heat(
     item: str,
     *,

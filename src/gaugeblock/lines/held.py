@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from gaugeblock.answer.decision import Candidate, none, stop, use
+from gaugeblock.answer.open_key import opens
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.errors import InputError
+from gaugeblock.errors import Ambiguous
 from gaugeblock.lines.doubts import doubts
-from gaugeblock.lines.keys import line_of_text
+from gaugeblock.lines.keys import SERVICES, line_of_text
 from gaugeblock.lines.parts import exhaust_growth, supports
 from gaugeblock.lines.words import Words
 from gaugeblock.tables.load import Refdata, refdata
@@ -15,17 +16,25 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.decision import Decision
     from gaugeblock.lines.found import Found
     from gaugeblock.lines.keys import Line
 
 
+def _clips_topic() -> Topic:
+    from gaugeblock.lines.held_ask import CLIPS
+
+    return CLIPS
+
+
+@opens(_clips_topic, "length")
 def clips(length: str, *, service: str | None = None, spacing: str | None = None, data: Refdata | None = None) -> Sheet:
     """How many clips a line takes and where they stand: at the spacing that you want, else at the published one.
 
     ``length`` of the whole line (``9 ft``), whose ends are held by their fittings; ``service`` ``brake``, ``fuel feed``
-    ...; ``spacing`` ``18 in``, which a published greatest spacing of the service judges. Raises InputError or UnitError
-    for what cannot be read.
+    ...; ``spacing`` ``18 in``, which a published greatest spacing of the service judges. Raises Ambiguous with the
+    services where neither is given, InputError or UnitError for what cannot be read.
 
     >>> clips("9 ft", spacing="18 in").decision.figure.typical
     5.0
@@ -33,13 +42,20 @@ def clips(length: str, *, service: str | None = None, spacing: str | None = None
     data = data or refdata()
     if spacing is None and service is None:
         why = "neither a service nor a spacing is given"
-        raise InputError("clips", "clips", why, ("--service", "--spacing"), "give one of these")
+        raise Ambiguous("clips", "service", why, SERVICES, "name the service, or give the spacing that is wanted")
     given = {"length": length, "service": service, "clip_spacing": spacing}
     line = line_of_text(given)
     found = supports(line, data)
     return _sheet("clips of a line", line, found, data, "support_count", "Clip it as it was made.")
 
 
+def _growth_topic() -> Topic:
+    from gaugeblock.lines.held_ask import GROWTH
+
+    return GROWTH
+
+
+@opens(_growth_topic, "length")
 def growth(
     length: str,
     *,
@@ -53,7 +69,8 @@ def growth(
 
     ``length`` ``60 in``; ``hot`` its temperature, a range is taken at its high end; ``material`` ``carbon steel``, or
     its own coefficient ``expansion`` (``17.3 um/(m*K)``), which stands in place of the tables'; ``cold_end`` what it
-    grows from (else 20 degC). Raises LookupMiss with the nearest materials, InputError or UnitError.
+    grows from (else 20 degC). Raises Ambiguous with the materials where neither is given, LookupMiss with the nearest,
+    InputError or UnitError.
 
     >>> growth("60 in", hot="520 degC", expansion="17 um/(m*K)", cold_end="20 degC").decision.figure.unit
     'in'
@@ -61,7 +78,9 @@ def growth(
     data = data or refdata()
     if material is None and expansion is None:
         why = "neither a material nor a coefficient is given"
-        raise InputError("growth", "growth", why, ("--material", "--expansion"), "give one of these")
+        tables = ("lines/growth", "lines/expansion")
+        metals = sorted({m for table in tables for m in data.table(table).column("material").values()})
+        raise Ambiguous("growth", "material", why, metals, "name the material, or give its coefficient of expansion")
     given = {
         "anchors": length,
         "hot_temperature": hot,

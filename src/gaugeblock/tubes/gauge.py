@@ -5,12 +5,24 @@ from __future__ import annotations
 from gaugeblock import lookup
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.decision import use
+from gaugeblock.answer.open_key import opens
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.tables.load import Refdata, canonical, refdata
 from gaugeblock.tubes import keys
 from gaugeblock.tubes.rules import rules_of
 
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.answer.asking import Topic
 
+
+def _gauge_topic() -> Topic:
+    from gaugeblock.tubes.ask import GAUGE
+
+    return GAUGE
+
+
+@opens(_gauge_topic, "number")
 def gauge(number: str, *, system: str | None = None, data: Refdata | None = None) -> Sheet:
     """The wall that a gauge number means in one system; the other systems' walls are told beside it.
 

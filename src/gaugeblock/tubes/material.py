@@ -6,6 +6,7 @@ from gaugeblock import lookup
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import CANNOT_TELL, Check
 from gaugeblock.answer.decision import none, use
+from gaugeblock.answer.open_key import opens
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.tables.load import Refdata, refdata
@@ -16,6 +17,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from fractions import Fraction
 
+    from gaugeblock.answer.asking import Topic
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Row
 
@@ -24,6 +26,13 @@ _GUARANTEED = ("yield_strength", "tensile_strength", "elongation", "yield_streng
 _TYPICAL = ("yield_strength_typical", "tensile_strength_typical", "elongation_typical", "modulus", "density")
 
 
+def _material_topic() -> Topic:
+    from gaugeblock.tubes.ask import MATERIAL
+
+    return MATERIAL
+
+
+@opens(_material_topic, "material")
 def material(
     material: str,
     *,

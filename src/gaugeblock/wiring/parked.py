@@ -13,7 +13,7 @@ from gaugeblock.answer.printing import number_only, printed
 from gaugeblock.answer.question import FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.calc import wiring as calc
-from gaugeblock.errors import InputError
+from gaugeblock.errors import Ambiguous, InputError
 from gaugeblock.lookup import look_up
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.value import Value, put
@@ -48,7 +48,7 @@ class Parked(Value):
     ) -> None:
         if battery is None and reserve is None:
             why = "neither its charge nor its reserve capacity"
-            raise InputError("battery", "battery", why, (), "give one of both: 60 Ah, or 100 min")
+            raise Ambiguous("battery", "battery", why, ("battery", "reserve"), "give one of both: 60 Ah, or 100 min")
         put(self, "draw", draw)
         put(self, "battery", battery)
         put(self, "reserve", reserve)
@@ -70,7 +70,7 @@ def parked(
 
     Returns a Sheet: the time, of a full battery at 25 degC.
 
-    Raises InputError or UnitError for what cannot be read.
+    Raises Ambiguous where neither of both is given, InputError or UnitError for what cannot be read.
 
     >>> round(parked("35 mA", battery="60 Ah").decision.figures[0].typical, 1)
     28.6

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock import units
 from gaugeblock.answer.needs import together
+from gaugeblock.answer.open_key import opens
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline import keys
 from gaugeblock.driveline.axles.form import Form, parts_of
@@ -17,6 +18,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
     from typing import Any, TypedDict, Unpack
 
+    from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.table import Table
 
     class Typed(TypedDict, total=False):
@@ -98,6 +100,13 @@ KEYS = (
 _NEEDS = {"certificate": ("yield_strength",), "root": ("spline",)}
 
 
+def _axle_topic() -> Topic:
+    from gaugeblock.driveline.ask.axles import AXLE
+
+    return AXLE
+
+
+@opens(_axle_topic, "material")
 def axle(material: str | None = None, *, data: Refdata | None = None, **typed: Unpack[Typed]) -> Sheet:
     """The torque that can reach one axle shaft, and whether the shaft carries it.
 

@@ -6,7 +6,7 @@ import re
 
 from gaugeblock import units
 from gaugeblock.answer.making import read_positive
-from gaugeblock.errors import InputError
+from gaugeblock.errors import Ambiguous, InputError
 from gaugeblock.units import Measure
 from gaugeblock.value import Value, put
 
@@ -73,7 +73,8 @@ class Gearing(Value):
                 "gearing", "ratios, gears", f"one to {_MOST} of each are wanted", (), "give them with commas"
             )
         if not tyres and more.get("revolutions") is None:
-            raise InputError("tyre", "tyre", "no size and no revolutions a mile", (), "write it as P215/65R15 or 26 in")
+            why, do = "no size and no revolutions a mile", "write it as P215/65R15 or 26 in"
+            raise Ambiguous("tyre", "tyre", why, ("tyre", "revolutions"), do)
         if len(tyres) * len(ratios) > _MOST_COLUMNS:
             why = f"{len(tyres)} tyres of {len(ratios)} ratios are more than {_MOST_COLUMNS} columns"
             raise InputError(", ".join(tyres), "tyre", why, (), "compare fewer at a time")

@@ -6,11 +6,10 @@ from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.decision import Candidate, Decision, ask, stop, use
 from gaugeblock.answer.making import read_positive
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.driveline import keys
 from gaugeblock.driveline.joints.checks import CANCELS, Judged, cancels, needles_roll, usual
+from gaugeblock.driveline.joints.given import Joints, View, angle_of_joint, slopes, views
 from gaugeblock.driveline.joints.swing import Swings, one_joint, swings
 from gaugeblock.driveline.joints.working import Working, text_of, working
-from gaugeblock.driveline.keys import Joints, View
 from gaugeblock.driveline.statements import rule_cautions
 from gaugeblock.errors import InputError
 from gaugeblock.tables.load import Refdata, refdata
@@ -65,14 +64,14 @@ def joint(
         "phasing": phasing,
         "speed": speed,
     }
-    side, above = keys.slopes(shafts_side, "shafts, side view"), keys.slopes(shafts_top, "shafts, top view")
+    side, above = slopes(shafts_side, "shafts, side view"), slopes(shafts_top, "shafts, top view")
     if above and not side:
         raise InputError(
             "shafts, top view", "joints", "no side view with it", (), "give the slopes in the side view too"
         )
     turning = None if speed is None else read_positive(speed, "rotational speed", "speed")
     given = (("first joint", angle, top), ("second joint", second, second_top))
-    return judged(Joints(_views(given), keys.views(side, above), phasing, turning), asked, data)
+    return judged(Joints(_views(given), views(side, above), phasing, turning), asked, data)
 
 
 def _views(given: Sequence[tuple[str, str | None, str | None]]) -> tuple[View, ...]:
@@ -84,8 +83,8 @@ def _views(given: Sequence[tuple[str, str | None, str | None]]) -> tuple[View, .
                     top, f"{name}, top view", "no side view with it", (), "give the angle in the side view too"
                 )
             continue
-        read = None if top is None else keys.angle_of_joint(top, f"{name}, top view")
-        out.append(View(keys.angle_of_joint(side, name), read))
+        above = None if top is None else angle_of_joint(top, f"{name}, top view")
+        out.append(View(angle_of_joint(side, name), above))
     return tuple(out)
 
 

@@ -17,8 +17,8 @@ from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from gaugeblock.driveline.joints.given import Joints
     from gaugeblock.driveline.joints.swing import Swings
-    from gaugeblock.driveline.keys import Joints
     from gaugeblock.tables.load import Refdata
     from gaugeblock.units import Measure
 

@@ -12,7 +12,7 @@ from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from gaugeblock.driveline.keys import Joints, View
+    from gaugeblock.driveline.joints.given import Joints, View
     from gaugeblock.tables.load import Refdata
 
 _SHAFT_NAMES = ("input shaft", "propeller shaft", "output shaft")

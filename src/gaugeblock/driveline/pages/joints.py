@@ -6,10 +6,9 @@ from gaugeblock.answer.item import Box, Card, Item, Row
 from gaugeblock.answer.open_sheet import Task
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline import job as job_tables
-from gaugeblock.driveline import keys
 from gaugeblock.driveline.joints import answer as joint
 from gaugeblock.driveline.joints.checks import CANCELS
-from gaugeblock.driveline.keys import Joints, View
+from gaugeblock.driveline.joints.given import Joints, View, views
 from gaugeblock.errors import GaugeblockError
 from gaugeblock.tables.load import Refdata
 from gaugeblock.units import text_of
@@ -35,7 +34,7 @@ def _sheet(job: job_tables.Joints, asked: dict[str, str | None], data: Refdata) 
     pairs = ((job.angle, job.top), (job.second, job.second_top))
     angles = () if job.shafts_side else tuple(View(side, top) for side, top in pairs if side is not None)
     try:
-        of = Joints(angles, keys.views(job.shafts_side, job.shafts_top), job.phasing, job.speed)
+        of = Joints(angles, views(job.shafts_side, job.shafts_top), job.phasing, job.speed)
         return joint.judged(of, asked, data)
     except GaugeblockError as error:
         return task.refused(error, {"speed": "speed", "phasing": "phasing"}, "angle")

@@ -10,9 +10,9 @@ from gaugeblock.answer.check import INFORM, Bound, Check, at_most
 from gaugeblock.answer.making import base, derived
 from gaugeblock.driveline.joints import checks
 from gaugeblock.driveline.joints.checks import Judged
+from gaugeblock.driveline.joints.given import Joints, views
 from gaugeblock.driveline.joints.swing import Swings, one_joint, swings
 from gaugeblock.driveline.joints.working import Working, text_of, working
-from gaugeblock.driveline.keys import Joints, views
 from gaugeblock.figure import Figure
 from gaugeblock.units import Measure
 from gaugeblock.value import Value, put

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock import units
 from gaugeblock.answer.making import read_positive
-from gaugeblock.driveline import keys
+from gaugeblock.driveline.joints.given import angle_of_joint
 from gaugeblock.driveline.keys import PHASES
 from gaugeblock.errors import InputError
 from gaugeblock.units import Measure
@@ -109,7 +109,7 @@ def _slopes(typed: object, name: str) -> tuple[Measure, ...]:
         return ()
     parts = typed.split(",") if isinstance(typed, str) else list(typed)  # type: ignore[call-overload]
     where = name.replace("_", " ")
-    return tuple(keys.angle_of_joint(p.strip(), where) if isinstance(p, str) else p for p in parts)
+    return tuple(angle_of_joint(p.strip(), where) if isinstance(p, str) else p for p in parts)
 
 
 def _refuse_slopes(slopes: Mapping[str, tuple[Measure, ...]]) -> None:

@@ -6,6 +6,7 @@ from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import CANNOT_TELL, INFORM, Check
 from gaugeblock.answer.decision import none
 from gaugeblock.answer.needs import unused
+from gaugeblock.answer.open_key import opens
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.lines.brakes import balance, habits, rules
@@ -14,6 +15,10 @@ from gaugeblock.lines.brakes.rules import LEAK, PARKING, RESERVE, STOPPING
 from gaugeblock.lines.given import choice_of
 from gaugeblock.lookup import look_up
 from gaugeblock.tables.load import Refdata, refdata
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.answer.asking import Topic
 
 BALANCE, BLEEDING = "balance", "bleeding"
 SUBJECTS = {
@@ -35,6 +40,13 @@ _ORDER = (
 )
 
 
+def _fact_topic() -> Topic:
+    from gaugeblock.lines.brakes.ask import FACT
+
+    return FACT
+
+
+@opens(_fact_topic, "subject")
 def brake_fact(
     subject: str, *, case: str | None = None, place: str | None = None, data: Refdata | None = None
 ) -> Sheet:

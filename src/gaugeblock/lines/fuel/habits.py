@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.decision import Candidate, ask
+from gaugeblock.answer.open_key import opens
 from gaugeblock.answer.question import ASK_MAKER, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import Ambiguous
@@ -15,6 +16,7 @@ from gaugeblock.tables.load import Refdata, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from gaugeblock.answer.asking import Topic
     from gaugeblock.figure import Figure
 
 FILTER, PRESSURE = "filter", "pressure"
@@ -45,6 +47,13 @@ _DO = {
 }
 
 
+def _habit_topic() -> Topic:
+    from gaugeblock.lines.fuel.ask import HABIT
+
+    return HABIT
+
+
+@opens(_habit_topic, "subject")
 def fuel_habit(subject: str, *, system: str | None = None, data: Refdata | None = None) -> Sheet:
     """What filter and what pressure shops give a carburettor or an injection.
 

@@ -7,6 +7,7 @@ from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import INFORM
 from gaugeblock.answer.decision import none
 from gaugeblock.answer.needs import together
+from gaugeblock.answer.open_key import opens
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.tables.interval import parse_interval
@@ -23,10 +24,18 @@ if TYPE_CHECKING:
     from fractions import Fraction
     from typing import Any
 
+    from gaugeblock.answer.asking import Topic
     from gaugeblock.figure import Figure
     from gaugeblock.units import Measure
 
 
+def _bend_topic() -> Topic:
+    from gaugeblock.tubes.ask import BEND
+
+    return BEND
+
+
+@opens(_bend_topic)
 def bend(
     *,
     od: str,

@@ -70,7 +70,7 @@ def convert(value: Fraction, unit: str, to: str) -> Fraction:
         raise UnitError(
             unit,
             "unit",
-            f"a {dimension(unit)} cannot be given in {to}, which is a {dimension(to)}",
+            f"{_one(dimension(unit))} cannot be given in {to}, which is {_one(dimension(to))}",
             spellings(dimension(unit)),
             "ask for a unit of the same dimension",
         )
@@ -103,8 +103,13 @@ def _as_floats(unit: str) -> tuple[float, float]:
 
 
 def spellings(dim: str) -> tuple[str, ...]:
-    """All spellings of one dimension, in table order."""
+    """All spellings of one dimension, in table order: what a shop says first."""
     return tuple(u for u, e in UNITS.items() if e[0] == dim)
+
+
+def _one(dim: str) -> str:
+    """A dimension with its article."""
+    return f"{'an' if dim[0] in 'aeiou' else 'a'} {dim}"
 
 
 def nearest_units(text: str, dim: str | None = None) -> tuple[str, ...]:
@@ -209,7 +214,7 @@ def parse_measure(text: str, dim: str, where: str = "value") -> Measure:
             raise UnitError(
                 text.strip(),
                 where,
-                f"{'an' if dim[0] in 'aeiou' else 'a'} {dim} needs its unit",
+                f"{_one(dim)} needs its unit",
                 tuple(f"{number} {u}" for u in units),
                 "add the unit",
             )
@@ -225,7 +230,7 @@ def parse_measure(text: str, dim: str, where: str = "value") -> Measure:
         raise UnitError(
             text.strip(),
             where,
-            f"{unit} is a {dimension(unit)}; a {dim} is asked",
+            f"{unit} is {_one(dimension(unit))}; {_one(dim)} is asked",
             spellings(dim),
             "use a unit of the right dimension",
         )

@@ -86,7 +86,8 @@ def _name(key: str) -> str:
 
 def _decide(found: Torsion, open_names: list[str], data: Refdata) -> Decision:
     factor, capacity, causes = found.factor, found.capacity, found.causes
-    at = f" It yields at {number_only(capacity, data)}." if capacity is not None else ""
+    least = number_only(capacity, data) if capacity is not None else ""
+    at = f" It yields at {least}." if least else ""
     if factor is None:
         do = " ".join(dict.fromkeys(c.do for c in causes))
         if capacity is None:
@@ -95,9 +96,10 @@ def _decide(found: Torsion, open_names: list[str], data: Refdata) -> Decision:
     if not causes:
         return use(VERB, factor, f"{number_only(factor, data)} times the torque asked of it.{at}")
     cause = causes[0]
-    point = f" at {number_only(capacity, data)}" if capacity is not None else ""
-    carries = f"carries {number_only(factor, data)} times the torque, yields{point}"
-    then = carries if factor.typical >= 1 else f"the surface yields{point}"
+    point = f" at {least}" if least else ""
+    then = f"the surface yields{point}"
+    if factor.typical >= 1:
+        then = f"carries {number_only(factor, data)} times the torque, yields{point}"
     if any(c.stops for c in found.checks):
         return stop(VERB, [Candidate(factor, "", then)], open_names, f"{cause.do}{at}")
     candidates = [Candidate(factor, _when(causes), then)]

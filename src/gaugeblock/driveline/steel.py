@@ -14,6 +14,7 @@ from gaugeblock.driveline.carrying import fact, outcome
 from gaugeblock.driveline.case import with_case
 from gaugeblock.driveline.statements import rule_cautions
 from gaugeblock.driveline.steels import TABLE, Steel, governing
+from gaugeblock.driveline.strength import strict_yield, torsional_yields
 from gaugeblock.driveline.torsion import CASED, Strength, torsion
 from gaugeblock.errors import LookupMiss
 from gaugeblock.figure import Figure
@@ -133,7 +134,7 @@ class Material:
         shear = found.figure("shear_strength")
         self.strengths = [f for f in (yields, tensile) if f is not None]
         beside = [table] if own is not None and table is not None else []
-        torsional = _torsional(found, yields, data) if yields is not None else []
+        torsional = torsional_yields(found, yields, data) if yields is not None else []
         hard_figures, own_torsional, hard_cautions = _by_hardness(found, shaft.hardness, data)
         self.figures = [*self.strengths, *beside, *torsional, *([shear] if shear is not None else []), *hard_figures]
         self.cautions = [
@@ -141,7 +142,7 @@ class Material:
             *hard_cautions,
             *_read_as(shaft, found, self.strengths, data),
         ]
-        strict = _strict(found, yields, data) if yields is not None and shaft.is_asked else None
+        strict = strict_yield(found, yields, data) if yields is not None and shaft.is_asked else None
         # without a yield strength the hardness measured on this very shaft is all there is
         self.strength = Strength(torsional[0] if torsional else own_torsional, strict, own_torsional)
         self.welding, self.weld_cautions = _welding(found, data)
@@ -206,45 +207,6 @@ def own_yield(shaft: keys.Shaft, found: Steel, data: Refdata) -> Figure | None:
         return stated(least, "yield_strength", "yield strength", data, read_by=read_by, key=key)
     made = maker_figure({"value": shaft.yield_strength.ends.low}, "yield_strength", shaft.certificate, "yield strength")
     return made.replace(side=data.quantity("yield_strength")["side"], key=key)
-
-
-def _torsional(found: Steel, yields: Figure, data: Refdata) -> list[Figure]:
-    """Torsional yield by distortion energy, then by the axle paper's rule; typical when the yield is typical."""
-    quantity = (
-        "torsional_yield_strength_typical" if yields.quantity.endswith("_typical") else "torsional_yield_strength"
-    )
-    note = "" if "hardened" in found.treatment else "the rule's paper is on induction hardened axle shafts"
-
-    def by(rule: str, value: float, conditions: str, note: str = "") -> Figure:
-        unit = yields.unit
-        number = units.from_base(value, unit)
-        made = derived(rule, quantity, number, unit, (yields,), data, key=found.key, conditions=conditions)
-        return made.replace(note=note) if note else made
-
-    energy = calc.torsional_yield_distortion_energy(base(yields))
-    practice = calc.torsional_yield_axle_practice(base(yields))
-    return [
-        by("shear_yield_distortion_energy", energy, "by distortion energy, 0.577 of yield"),
-        by("shear_yield_axle_practice", practice, "by the axle shaft rule, 0.6 of yield", note),
-    ]
-
-
-def strength_of(found: Steel, data: Refdata) -> Strength:
-    """What a shaft of a steel is judged by, from the table alone."""
-    yields = governing(found, "yield_strength", "yield_strength_typical")
-    if yields is None:
-        return Strength()
-    return Strength(_torsional(found, yields, data)[0], _strict(found, yields, data))
-
-
-def _strict(found: Steel, yields: Figure, data: Refdata) -> Figure | None:
-    """Torsional yield by distortion energy from the lowest living yield of the same specificity, when it is another
-    row.
-    """
-    lowest = min((yields, *lookup.same_specificity(yields)), key=base)
-    if lowest.id == yields.id:
-        return None
-    return _torsional(found, lowest, data)[0]
 
 
 def _by_hardness(

@@ -37,7 +37,9 @@ class Steel:
     another section is refused; else such a row answers and ``covers`` says that it does not fit.
     """
 
-    __slots__ = ("composition", "data", "grade", "key", "rows", "size", "strict", "temper", "treatment")
+    __slots__ = ("_exact", "composition", "data", "grade", "key", "rows", "size", "strict", "temper", "treatment")
+
+    _exact: Fraction
 
     def __init__(self, shaft: Shaft, data: Refdata) -> None:
         self.data = data
@@ -91,7 +93,18 @@ class Steel:
     def covers(self, section: str) -> bool:
         """Whether a section cell holds the size asked; True when no size was asked."""
         interval = parse_interval(section)
-        return interval is None or self.size is None or interval.holds(Fraction(self.size).limit_denominator(10**7))
+        if interval is None or self.size is None:
+            return True
+        try:
+            exact = self._exact
+        except AttributeError:
+            exact = self._exact = Fraction(self.size).limit_denominator(10**7)
+        return interval.holds(exact)
+
+    @property
+    def fits(self) -> tuple[bool, ...]:
+        """Which of the sections of its rows hold the size: steels of one key that fit alike have one strength."""
+        return (self.size is None, *map(self.covers, dict.fromkeys(r["section"] for r in self.rows)))
 
     def beyond(self, section: str) -> bool:
         """Whether the size asked is larger than all of a section cell."""

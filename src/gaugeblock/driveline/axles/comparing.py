@@ -9,8 +9,8 @@ from gaugeblock.driveline.axles.form import body_of
 from gaugeblock.driveline.axles.judging import judged
 from gaugeblock.driveline.axles.ways import cases
 from gaugeblock.driveline.carrying import VERB, outcome
-from gaugeblock.driveline.steel import strength_of
 from gaugeblock.driveline.steels import STRENGTHS, TABLE, Steel
+from gaugeblock.driveline.strength import strength_of
 from gaugeblock.driveline.torsion import torsion
 from gaugeblock.errors import InputError
 

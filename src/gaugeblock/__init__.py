@@ -39,6 +39,7 @@ if TYPE_CHECKING:
     from gaugeblock.errors import OutputError as OutputError
     from gaugeblock.errors import UnitError as UnitError
     from gaugeblock.exhaust.gap import exhaust_gap as exhaust_gap
+    from gaugeblock.exhaust.hanger import exhaust_hanger as exhaust_hanger
     from gaugeblock.exhaust.ignition import exhaust_ignition as exhaust_ignition
     from gaugeblock.exhaust.joint import exhaust_joint as exhaust_joint
     from gaugeblock.exhaust.outlet import exhaust_outlet as exhaust_outlet
@@ -139,6 +140,7 @@ __all__ = [
     "circuit",
     "clips",
     "exhaust_gap",
+    "exhaust_hanger",
     "exhaust_ignition",
     "exhaust_joint",
     "exhaust_outlet",

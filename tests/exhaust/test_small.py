@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from gaugeblock import domains, exhaust_ignition, exhaust_joint, exhaust_outlet
+from gaugeblock import domains, exhaust_hanger, exhaust_ignition, exhaust_joint, exhaust_outlet, exhaust_run
 from gaugeblock.answer.decision import ASK, NONE, USE
 from gaugeblock.answer.question import KINDS as QUESTIONS
 from gaugeblock.answer.sheet import Sheet
@@ -128,6 +128,44 @@ def test_what_changed_or_is_not_known_asks(more: dict[str, str], kind: str, name
     keeps_form(sheet)
     assert sheet.decision.kind == kind
     assert next(c for c in sheet.checks if c.name == name).asks
+
+
+@pytest.mark.parametrize(
+    ("given", "kind", "because"),
+    [
+        ({}, ASK, "a habit alone"),
+        ({"spacing": "4 ft"}, ASK, "a habit alone"),
+        ({"spacing": "6 ft", "tried": "shaken hot"}, ASK, "spacing of the hangers"),
+        ({"first": "18 in", "tried": "shaken hot"}, ASK, "first of the hangers"),
+        ({"swing": "35 deg", "tried": "shaken hot"}, ASK, "swing of the hangers"),
+        ({"spacing": "4 ft", "first": "10 in", "swing": "20 deg", "tried": "shaken hot"}, USE, ""),
+        ({"spacing": "4 mm"}, NONE, ""),
+    ],
+)
+def test_hangers_by_habit_ask_until_the_run_was_tried(given: dict[str, str], kind: str, because: str) -> None:
+    sheet = exhaust_hanger(**given)
+    decision = sheet.decision
+    assert decision.kind == kind
+    assert because in (*decision.because, "")
+    names = {c.name for c in sheet.checks}
+    assert all(q.kind in QUESTIONS and set(q.checks) <= names for q in sheet.questions)
+
+
+def test_hangers_take_the_habits_of_a_run() -> None:
+    """The spacing that a run is judged by is the one that is told alone."""
+    alone = exhaust_hanger()
+    run = exhaust_run(
+        "108 in",
+        "2-1/4 in",
+        ".065 in",
+        "409",
+        hot="900 degF",
+        fixed="0 in",
+        hangers="10 in, 90 in",
+        hanger_length="3 in",
+    )
+    for quantity in ("support_spacing_maximum", "hanger_swing_maximum"):
+        assert alone.figure(quantity).id == run.figure(quantity).id
 
 
 def test_each_kind_of_task_has_its_card_in_a_job() -> None:

@@ -10,12 +10,14 @@ WING = Wing(
         "exhaust_run": "run.answer",
         "exhaust_gap": "gap",
         "exhaust_joint": "joint",
+        "exhaust_hanger": "hanger",
         "exhaust_outlet": "outlet",
         "exhaust_ignition": "ignition",
     },
     {"exhausts": "Exhaust"},
     hints=(
         r"exhausts?|tail ?pipes?|mufflers?|silencers?|collectors?|hangers?|slip|bellows|flex|back"
-        r" ?pressure|cross ?over|balance|outlet|hp|horsepower|bhp|litres?|liters?|cc|expanded?"
+        r" ?pressure|cross ?over|balance|outlet|hp|horsepower|bhp|litres?|liters?|cc|expanded?|timing|heat ?range"
+        r"|plug (?:gap|reach|wires?|leads?)|reach|(?:plugs?|leads?|wires?) .*headers?"
     ),
 )

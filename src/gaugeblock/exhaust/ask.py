@@ -36,6 +36,18 @@ def _joint() -> Callable[..., Sheet]:
     return exhaust_joint
 
 
+def _hanger() -> Callable[..., Sheet]:
+    from gaugeblock.exhaust.hanger import exhaust_hanger
+
+    return exhaust_hanger
+
+
+def _ignition() -> Callable[..., Sheet]:
+    from gaugeblock.exhaust.ignition import exhaust_ignition
+
+    return exhaust_ignition
+
+
 def _outlet() -> Callable[..., Sheet]:
     from gaugeblock.exhaust.outlet import exhaust_outlet
 
@@ -140,7 +152,7 @@ GAP = Topic(
         "gap": (amount("length", say="{} gap"),),
         "movement": (amount("length", after="(?:movement|of growth|growth)", say="moves {}"),),
     },
-    rf"how (?:close|near|far)|can|{_NEAR}|{_EXHAUST}|room|enough|clear",
+    rf"how (?:close|near|far)|can|{_NEAR}|{_EXHAUST}|(?:the |my )?headers?|room|enough|clear",
     needs=("to",),
     asks_for=r"close|near|clearance|gap|room|clear|how far|away",
     table="exhausts",
@@ -195,4 +207,68 @@ OUTLET = Topic(
     asks_for=r"outlets?|exits?|dumps?|come out|tips?|legal|stick\S*",
     table="exhausts",
 )
-TOPICS = (PIPE, GAP, JOINT, RUN, OUTLET)
+_BEHIND = r"(?:behind|from|after|past|off) (?:the |my )?(?:flex\S*|joint|collector|header)(?: (?:pipe|section|joint))?"
+HANGER = Topic(
+    _hanger,
+    "hangers of an exhaust",
+    {
+        "spacing": (
+            amount("length", after="(?:apart|spacing|between)", say="{} apart"),
+            amount("length", before=r"(?:spacing|every)(?: of)?", say="{} apart"),
+        ),
+        "first": (
+            amount("length", followed=_BEHIND, say="the first {} behind"),
+            amount("length", before=r"first (?:exhaust |pipe )?hangers?(?: is| at)?", say="the first {} behind"),
+        ),
+        "swing": (amount("angle", say="swings {}"),),
+    },
+    (
+        rf"{_BEHIND}|{_EXHAUST}|(?:rubber )?hangers?|hang|spacing|apart|first|between|swings?|distance|how"
+        r" (?:far|many|close)|where|should|place|go|every|for|hot|rubbers?"
+    ),
+    asks_for=r"spacing|apart|first|swings?|between|every|how far",
+    is_named=True,
+)
+_PLUGS = r"(?:the |new |old |these |my )?(?:spark ?)?plugs?"
+IGNITION = Topic(
+    _ignition,
+    "ignition beside headers",
+    {
+        "maker_gap": (
+            amount(
+                "length", before=r"(?:the )?(?:engine )?makers?(?:'s)?(?: says?| gap)?", bare="in", say="maker's {}"
+            ),
+        ),
+        "gap": (
+            amount("length", before=r"(?:plug )?gap(?: is| of| set(?: to| at)?)?", bare="in", say="gap {}"),
+            amount("length", after="(?:plug )?gap", bare="in", say="gap {}"),
+        ),
+        "old_reach": (
+            amount("length", before=r"old(?: ones?| plugs?)?(?: have| with| are)?(?: an?)?", say="old reach {}"),
+        ),
+        "reach": (
+            amount("length", before=r"(?:new )?(?:spark )?plugs?(?: have| with| are)?(?: an?)?", say="reach {}"),
+            amount("length", followed="reach", say="reach {}", doubt=1),
+            amount("length", before="reach(?: is| of)?", say="reach {}"),
+        ),
+        "timing_before": (
+            amount("angle", followed="before", say="timing {} before"),
+            amount("angle", before="(?:was|before)", say="timing {} before"),
+        ),
+        "timing_after": (
+            amount("angle", followed="(?:after|now|with)", say="timing {} after"),
+            amount("angle", before="(?:now|after)", say="timing {} after"),
+        ),
+        "lead": (amount("length", followed=r"(?:from|off|to) (?:the )?(?:headers?|pipe|exhaust)", say="lead {} off"),),
+    },
+    (
+        rf"{_PLUGS}|gap|reach|heat"
+        r" ?range|timing|ignition|before|after|with|headers?|(?:what|which)|(?:does|do|will|did)"
+        r"|chang(?:e|es|ed)|the same|check|putting|on|from|(?:plug|spark plug) (?:wires?|leads?)|leads?|hotter"
+        r"|colder|for|set|same"
+    ),
+    asks_for=r"plug gap|gap|reach|heat ?range|timing|hotter|colder",
+    is_named=True,
+    table="exhausts",
+)
+TOPICS = (PIPE, GAP, JOINT, RUN, OUTLET, HANGER, IGNITION)

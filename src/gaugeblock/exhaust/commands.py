@@ -59,6 +59,12 @@ _JOINT: tuple[Option, ...] = (
     ("clamp", "C", "that holds it: V-band, band clamp, exhaust clamp"),
     ("tried", "T", "how it was found tight: smoke, 2 psi, 2026-11-20"),
 )
+_HANGER: tuple[Option, ...] = (
+    ("spacing", "L", "from hanger to hanger: 4 ft"),
+    ("first", "L", "from the flexible section or first joint to the first hanger: 10 in"),
+    ("swing", "A", "of a hanger from straight down when hot: 15 deg"),
+    ("tried", "T", "how the run was found to hold still: shaken by hand, hot, 2026-11-20"),
+)
 _OUTLET: tuple[Option, ...] = (("jurisdiction", "J", "whose rules hold: Germany, US New Hampshire"),)
 _IGNITION: tuple[Option, ...] = (
     ("maker-gap", "L", "plug gap that the engine maker says: 0.044 in"),
@@ -76,6 +82,12 @@ def _joint() -> Callable[..., Sheet]:
     from gaugeblock.exhaust.joint import exhaust_joint
 
     return exhaust_joint
+
+
+def _hanger() -> Callable[..., Sheet]:
+    from gaugeblock.exhaust.hanger import exhaust_hanger
+
+    return exhaust_hanger
 
 
 def _outlet() -> Callable[..., Sheet]:
@@ -135,6 +147,13 @@ QUESTIONS: dict[str, tuple[str, str, tuple[Option, ...], int, Callable[[], Calla
         _JOINT,
         1,
         _joint,
+    ),
+    "hanger": (
+        "How far apart hangers stand, how near the first one, how far they may swing.",
+        'gaugeblock exhaust hanger --spacing "4 ft" --first "10 in"',
+        _HANGER,
+        0,
+        _hanger,
     ),
     "outlet": (
         "Where the end of an exhaust may be, by published rules.",

@@ -10,6 +10,7 @@ from gaugeblock.answer.making import base, stated
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
 from gaugeblock.exhaust import gap as gaps
+from gaugeblock.exhaust.hanger import habit as habit_of
 from gaugeblock.exhaust.run.fixing import between
 from gaugeblock.exhaust.run.hanging import begins
 from gaugeblock.lookup import look_up
@@ -29,7 +30,6 @@ if TYPE_CHECKING:
 
 LIMITS = "exhaust/limits"
 _FRONT_M = 0.15  # the fixed point is the engine itself
-_FIRST = "behind the flexible section or the first joint"
 
 
 def typed(run: Run) -> Iterator[tuple[Measure, str, str]]:
@@ -158,7 +158,7 @@ def _load(one: Hung, data: Refdata) -> Check:
 
 def _swings(found: Worked, data: Refdata) -> Told:
     """How far each hanger swings, against the habit."""
-    limit = look_up(LIMITS, "hanger_swing_maximum", data=data, subject="hanger swing", case="rubber hanger, hot")
+    limit = habit_of("swing", data)
     checks, questions = [], []
     for one in found.hung:
         if one.swing is None:
@@ -186,7 +186,7 @@ def _swings(found: Worked, data: Refdata) -> Told:
 def _spacing(run: Run, data: Refdata) -> Told:
     """The way from hanger to hanger and from the flexible section to the first, against the habits."""
     checks, questions = [], []
-    habit = look_up(LIMITS, "support_spacing_maximum", data=data, subject="hanger spacing", case="car exhaust")
+    habit = habit_of("spacing", data)
     unit = run.od.unit
     for n, (a, b) in enumerate(pairwise(run.hangers), 1):
         far = units.from_base(b.at.to("m") - a.at.to("m"), unit)
@@ -198,7 +198,7 @@ def _spacing(run: Run, data: Refdata) -> Told:
         if check.result != OK:
             questions.append(Question(FILL_IN, f"Put a hanger between: {said}.", "hangers", (check.name,)))
     if run.hangers and run.flex is not None:
-        limit = look_up(LIMITS, "support_to_joint_maximum", data=data, subject="first hanger", case=_FIRST)
+        limit = habit_of("first", data)
         far = units.from_base(run.hangers[0].at.to("m") - begins(run), unit)
         most = units.from_base(base(limit), unit)
         said = (

@@ -29,7 +29,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("drawing",),
     ("answer",),
     ("job", "finding"),
-    ("bodies", "space"),
+    ("bodies", "space", "warmth"),
     WINGS,
     ("domains",),
     ("audit", "closing", "differences", "exports"),

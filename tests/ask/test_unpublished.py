@@ -14,9 +14,9 @@ from gaugeblock.cli import main
 from gaugeblock.errors import LookupMiss
 from gaugeblock.fasteners.part import part, part_cell
 from gaugeblock.lines.heat import heat
-from gaugeblock.lines.item import item_cell
 from gaugeblock.plain.answer import answer
 from gaugeblock.tables.load import refdata
+from gaugeblock.warmth.item import item_cell
 
 DATA = refdata()
 PARTS, ITEMS = named_by("fasteners", "part", DATA), named_by("lines", "item", DATA)

@@ -175,8 +175,8 @@ def test_what_cannot_be_answered_is_refused_with_what_to_do(keys, error):
 
 
 def test_every_item_of_the_three_tables_answers_or_says_what_to_name():
-    from gaugeblock.lines.item import TABLES
     from gaugeblock.tables.load import refdata
+    from gaugeblock.warmth.item import TABLES
 
     for table in TABLES:
         for item in refdata().table(table).column("item").values():

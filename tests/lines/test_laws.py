@@ -15,12 +15,12 @@ from gaugeblock.answer.check import INFORM
 from gaugeblock.answer.question import KINDS
 from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.lines.heat import heat
-from gaugeblock.lines.item import EXPANSION_JOINT, TABLES, is_limit
 from gaugeblock.lines.job import Line
 from gaugeblock.lines.keys import KEYS
 from gaugeblock.lines.paths import route_of_part
 from gaugeblock.lines.route import route
 from gaugeblock.tables.load import refdata
+from gaugeblock.warmth.item import EXPANSION_JOINT, TABLES, is_limit
 
 DATA = refdata()
 # What a part stands in service; storage is another thing.

@@ -8,11 +8,11 @@ import pytest
 
 from gaugeblock import units
 from gaugeblock.answer.check import CANNOT_TELL
-from gaugeblock.lines.estimate import air_of
 from gaugeblock.lines.job import Line
 from gaugeblock.lines.paths import bodies_of, route_of_part
 from gaugeblock.lines.route import route
 from gaugeblock.tables.load import refdata
+from gaugeblock.warmth.estimate import air_of
 
 NEAR = {
     "beside": "exhaust header",

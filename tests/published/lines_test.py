@@ -12,11 +12,11 @@ import pytest
 from gaugeblock.calc import heat, line_parts, shields
 from gaugeblock.calc import lines as calc
 from gaugeblock.errors import LookupMiss
-from gaugeblock.lines.estimate import air_of
 from gaugeblock.lines.heat import heat as heat_of
 from gaugeblock.lines.route import route
 from gaugeblock.lookup import look_up
 from gaugeblock.tables.load import refdata
+from gaugeblock.warmth.estimate import air_of
 
 BTU_H_FT2 = 1055.05585262 / 3600 / 0.3048**2
 

@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence
 
     from gaugeblock.known import Known
+    from gaugeblock.span import Span
     from gaugeblock.tables.load import Refdata
     from gaugeblock.units import Measure
 
@@ -63,6 +64,14 @@ def stated_known(known: Known, quantity: str, where: str, data: Refdata, *, owne
         high=ends.high.to(unit),
         text=known.numbers if unit == "1" else made.text if usual is not None else str(ends).removesuffix(f" {unit}"),
     )
+
+
+def stated_span(got: Span, quantity: str, where: str, data: Refdata, *, read_by: str = "") -> Figure:
+    """A measure or range that somebody typed, as a Figure; ``measured`` where ``read_by`` says with what tool."""
+    made = stated(got.as_measure(), quantity, where, data, read_by=read_by)
+    if not got.is_range:
+        return made
+    return made.replace(value=None, low=got.low.to(got.unit), high=float(got.high.value))
 
 
 def read_positive(typed: str | Measure, dim: str, where: str, *, zero: bool = False) -> Measure:

@@ -48,6 +48,17 @@ _GAP: tuple[Option, ...] = (
     ("gap", "L", "between both when cold: 2 in"),
     ("movement", "L", "of the run towards it when hot: 3/8 in"),
     ("jurisdiction", "J", "whose rule it must keep: US Maryland"),
+    ("pipe", "D", "outside diameter of the exhaust pipe, for the heat of a line or wire: 2-1/4 in"),
+    ("hot", "T", "the pipe's metal: 700 to 900 degF"),
+    ("hot-finish", "E", 'its emissivity, or "material: surface": 0.7 to 0.9'),
+    ("od", "D", "outside diameter of the line, hose or wire: 3/16 in"),
+    ("finish", "E", "its emissivity: 0.8 to 0.95"),
+    ("air", "T", "air beside it: 30 to 50 degC"),
+    ("soak-air", "T", "air after shut-down: 60 to 90 degC"),
+    ("what", "W", "what it is or carries: DOT 4, SAE J30 R9, SAE J1128 TXL cable"),
+    ("state", "S", "its state: wet, dry, continuous"),
+    ("limit", "T", "what its maker says that it stands: 150 degC"),
+    ("measured", "T", "what it came to on the car, hot and after shut-down: 90 degC"),
 )
 _JOINT: tuple[Option, ...] = (
     ("kind", "K", "slip joint, sliding joint, butt weld, mitre, collector, balance pipe, sensor boss, flange"),

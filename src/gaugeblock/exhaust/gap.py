@@ -22,6 +22,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from gaugeblock.exhaust.warming import Warmed
     from gaugeblock.figure import Figure
 
 VERB = "KEEP AT LEAST"
@@ -41,6 +42,8 @@ NEIGHBOURS: dict[str, tuple[str, ...]] = {
     "axle or suspension": ("exhaust to moving suspension or axle",),
     "what burns": ("combustible material to exhaust",),
 }
+# What is long and round, which an estimate of its heat is made for; of a floor, a tank or a boot none is made.
+ROUND = ("fuel line", "brake line", "gas fuel line", "wire", "hose", "spark plug lead")
 _WORDS = {
     "frame": "floor",
     "body": "floor",
@@ -140,22 +143,37 @@ def exhaust_gap(
     *,
     movement: str | None = None,
     jurisdiction: str | None = None,
+    pipe: str | None = None,
+    hot: str | None = None,
+    hot_finish: str | None = None,
+    od: str | None = None,
+    finish: str | None = None,
+    air: str | None = None,
+    soak_air: str | None = None,
+    what: str | None = None,
+    state: str | None = None,
+    limit: str | None = None,
+    measured: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """How near a neighbour of an exhaust may be, and whether a given gap keeps to it when the run is hot.
 
     Parameters are text as people write them: ``to`` the neighbour (``brake line``, ``fuel tank``, ``floor``, ``tyre``);
     ``gap`` between both when cold (``2 in``); ``movement`` of the run towards it when hot (``3/8 in``);
-    ``jurisdiction`` whose rule it must keep (``US Maryland``).
+    ``jurisdiction`` whose rule it must keep (``US Maryland``). For the heat of a line, a wire, a hose or a plug lead:
+    ``pipe`` its diameter, ``hot`` its metal, ``hot_finish`` its emissivity; ``od`` and ``finish`` of the neighbour;
+    ``air`` beside it and ``soak_air`` after shut-down; ``what`` it is (``DOT 4``, ``SAE J30 R9``) and its ``state``, or
+    ``limit`` that its maker says; ``measured`` what it came to on the car. Heat may be a range (``700 to 900 degF``).
 
-    Returns a Sheet: the figures of rules and habits, the largest first. Raises LookupMiss for a neighbour that is not
+    Returns a Sheet: the figures of rules and habits, the largest first; what the neighbour comes to at this gap by the
+    estimate of ``route``, against what it stands. Raises LookupMiss for a neighbour that is not
     known, InputError or UnitError for what cannot be read.
 
     >>> exhaust_gap("brake line", jurisdiction="US Maryland").decision.kind
     'use'
     """
     data = data or refdata()
-    asked = {"to": to, "gap": gap, "movement": movement, "jurisdiction": jurisdiction}
+    asked = {k: v for k, v in locals().items() if k != "data"}
     known = neighbour(to, jurisdiction, data)
     cold = _read(gap, "gap", "gap", data)
     moved = _read(movement, "movement", "run_movement", data)
@@ -165,10 +183,19 @@ def exhaust_gap(
     odd = _doubts(cold, moved, data)
     checks += [c for c, _ in odd]
     questions += [q for _, q in odd]
-    decision = _decided(known, left, checks, bool(jurisdiction))
-    figures = [*decision.figures, *known.own, *known.others, *(f for f in (left, cold, moved) if f is not None)]
+    warm = None
+    if not odd and any(asked[k] for k in _HEAT):
+        warm = _warmed(known.name, left, asked, data)
+        checks += warm.checks
+        questions += warm.questions
+    elif not odd and known.name in ROUND:
+        checks.append(Check(f"temperature of the {known.name}", CANNOT_TELL, NO_HEAT, bears=INFORM))
+    decision = _decided(known, left, checks, bool(jurisdiction), warm)
+    figures = [*decision.figures, *(warm.figures if warm is not None else ()), *known.own, *known.others]
+    figures += [f for f in (left, cold, moved) if f is not None]
     told = cautions(data, ("line near exhaust", "fire", "exhaust"), _STATED.get(known.name, ()))
     told += [_informs(f, data) for f in known.others[:2]]
+    told += warm.cautions if warm is not None else ()
     if known.name == "rubber boot":
         figures.append(
             look_up("exhaust/limits", "temperature_maximum", data=data, subject="mount rubber", case=_RUBBER)
@@ -177,6 +204,8 @@ def exhaust_gap(
     return Sheet(title, asked, data, listed, checks, told, decision=decision, questions=questions)
 
 
+_HEAT = ("pipe", "hot", "hot_finish", "od", "finish", "air", "soak_air", "what", "state", "limit", "measured")
+NO_HEAT = "an estimate of its heat needs the diameter of the pipe, the heat of its metal and its own diameter"
 _RUBBER = "natural rubber, lasting heat"
 _STATED = {
     "rubber boot": ("mount rubber",),
@@ -187,6 +216,12 @@ _STATED = {
 
 def _read(typed: str | None, where: str, quantity: str, data: Refdata) -> Figure | None:
     return stated(read_positive(typed, "length", where, zero=True), quantity, where, data) if typed else None
+
+
+def _warmed(name: str, left: Figure | None, asked: dict[str, str | None], data: Refdata) -> Warmed:
+    from gaugeblock.exhaust.warming import heat_of, warmed
+
+    return warmed(name, left, heat_of(asked, data), data)
 
 
 def _doubts(cold: Figure | None, moved: Figure | None, data: Refdata) -> list[tuple[Check, Question]]:
@@ -248,29 +283,55 @@ def checked(
 
 
 def _whose(figure: Figure) -> str:
+    if figure.quantity == "gap_needed":
+        return "is asked by the estimate of its heat"
     if figure.basis == "common practice":
         return "is the habit"
     return f"is asked by {figure.key.get('jurisdiction') or 'the maker of one vehicle'}"
 
 
-def _decided(known: Neighbour, left: Figure | None, checks: list[Check], is_local: bool) -> Decision:
+def _decided(
+    known: Neighbour, left: Figure | None, checks: list[Check], is_local: bool, warm: Warmed | None
+) -> Decision:
+    """By rules and habits; the gap that the estimate of heat asks for counts where it is more."""
+    needed = warm.needed if warm is not None else None
+    heat = f" Its heat there: {warm.said}." if warm is not None and warm.said else ""
     every = known.own or known.others
-    if any(c.stops for c in checks):
-        stops = [c.name for c in checks if c.stops]
-        return stop(VERB, [Candidate(every[0], "", "required")], stops, "Move it: it touches when hot.")
+    if needed is not None and (not every or base(needed) > _most(every[0])):
+        every = (needed, *every)
+    stops = [c for c in checks if c.stops]
+    if stops:
+        return _stopped(every[0], stops, needed)
     asks = [c for c in checks if c.asks]
-    is_firm = bool(known.own) and known.own[0].basis == "published"
-    if not asks and is_firm and left is not None:
-        return use(VERB, known.own[0], f"The gap keeps to the most that was found: it {_whose(known.own[0])}.")
-    if not asks and is_firm and is_local:
-        return use(VERB, known.own[0], "It is a reject limit: keep more where you can.")
+    firm = known.own[0] if known.own and known.own[0].basis == "published" else None
+    if firm is not None and every[0] is needed:
+        firm = needed
+    if not asks and firm is not None and left is not None:
+        said = f"it {_whose(firm)}" if firm is not needed else "the estimate of its heat asks for that"
+        return use(VERB, firm, f"The gap keeps to the most that was found: {said}.{heat}")
+    if not asks and firm is not None and is_local:
+        return use(VERB, firm, "It is a reject limit: keep more where you can.")
     picked = list({round(_most(f), 6): f for f in reversed(every)}.values())[::-1]
     candidates = [Candidate(f, _whose(f), _what(f)) for f in sorted(picked, key=_most, reverse=True)]
     names = [c.name for c in asks or checks]
     if not asks and left is not None:
-        return ask(VERB, candidates, names, "The gap keeps to the habit; no rule with a number was found.")
+        return ask(VERB, candidates, names, f"The gap keeps to the habit; no rule with a number was found.{heat}")
+    if asks and asks[0].name.startswith("temperature") and heat:
+        return ask(VERB, candidates, names, f"Measure it hot and after shut-down.{heat}")
     first = f"{asks[0].reason.rstrip('.?')}{'?' if asks[0].reason.endswith('?') else '.'} " if asks else ""
     return ask(VERB, candidates, names, f"{first}Take the most that fits; no rule gives one number for all.")
+
+
+def _stopped(most: Figure, stops: list[Check], needed: Figure | None) -> Decision:
+    """It touches, or it is too hot there by what was measured or by firm figures alone."""
+    names = [c.name for c in stops]
+    hot = next((c for c in stops if c.name.startswith("temperature")), None)
+    if hot is None or len(stops) > 1 or needed is not None:
+        do = "Move it: it touches when hot." if hot is None else "Make more room: it is too hot there."
+        return stop(VERB, [Candidate(needed or most, "", "required")], names, do)
+    bounds = [b.figure for b in (hot.required, hot.actual) if b is not None and b.figure is not None]
+    shown = [Candidate(f, "", word) for f, word in zip(bounds, ("required", "refused"), strict=False)]
+    return stop(VERB, shown, names, "It is too hot there: make more room or shield it, and measure it again.")
 
 
 def _what(figure: Figure) -> str:

@@ -60,11 +60,19 @@ class ExhaustFlex(Part):
 
 
 class ExhaustGap(Part):
-    """A neighbour of the run, the gap to it when cold, and where on the run it is."""
+    """A neighbour of the run, the gap to it when cold, and where on the run it is; for its heat its own diameter and
+    finish, what it is and what it stands, and what it came to on the car.
+    """
 
     to: Name
     gap: Gap
     at: Gap | None = None
+    od: Length | None = None
+    finish: Name | None = None
+    what: Name | None = None
+    state: Name | None = None
+    limit: Name | None = None
+    measured: Name | None = None
 
 
 class Exhaust(Entry):
@@ -89,6 +97,9 @@ class Exhaust(Entry):
     hangers: tuple[ExhaustHanger, ...] = ()
     masses: tuple[ExhaustMass, ...] = ()
     gaps: tuple[ExhaustGap, ...] = ()
+    hot_finish: Name | None = None
+    air: Name | None = None
+    soak_air: Name | None = None
     jurisdiction: Name | None = None
     power: Name | None = None
     displacement: Name | None = None
@@ -141,8 +152,14 @@ STARTER = """\
 #  { what = "silencer", at = "80 in", mass = "12 lb" },
 #]
 #gaps = [                               # its neighbours and the gap when cold: floor, fuel tank, wire, tyre, ground ...
-#  { to = "brake line", at = "40 in", gap = "2-1/2 in" },
-#]
+#  { to = "floor", at = "50 in", gap = "2 in" },
+#  { to = "brake line", at = "40 in", gap = "2-1/2 in", od = "3/16 in", what = "DOT 4", state = "wet" },
+#  { to = "wire", at = "60 in", gap = "3 in", od = "3 mm", finish = "0.8 to 0.95", limit = "125 degC", measured = "" },
+# ]                                      # for its heat: its diameter, finish, what it is or its maker's limit; as
+# measured
+#hot_finish = "0.7 to 0.9"              # emissivity of the pipe
+#air = "40 to 60 degC"                  # air beside the neighbours
+#soak_air = "60 to 90 degC"             # and after shut-down
 #jurisdiction = "US Maryland"           # whose written rules
 #power = "260 hp"                       # of the engine; with the next ones the size of the pipe
 #displacement = "4.75 L"                # of the engine

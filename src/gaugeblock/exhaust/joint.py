@@ -207,10 +207,7 @@ def judged(name: str, asked: dict[str, str | None], data: Refdata) -> Sheet:
     checks, questions = _checked(read, main, more, data)
     open_check = _tried(of, asked.get("tried"))
     if open_check.asks:
-        text = (
-            "Try both parts together and look for leaks before it is run; write down how it was found tight; ``clamp``"
-            " the kind that holds it (``V-band``, ``band clamp``)."
-        )
+        text = "Try both parts together and look for leaks before it is run; write down how it was found tight."
         questions.append(Question(MEASURE, text, "tried", (open_check.name,)))
     decision = _decided(of, main, more, [*checks, open_check])
     figures = [*decision.figures, *main, *more, *read.values()]

@@ -17,7 +17,7 @@ from gaugeblock.drawing import run_drawing
 from gaugeblock.drawing.lengths import tape
 from gaugeblock.errors import GaugeblockError, InputError, Problem
 from gaugeblock.exhaust import pipe
-from gaugeblock.exhaust.job import PIPE, Exhaust
+from gaugeblock.exhaust.job import PIPE, Exhaust, ExhaustGap
 from gaugeblock.exhaust.keys import pipe_of
 from gaugeblock.exhaust.run import answer as run_answer
 from gaugeblock.exhaust.run.answer import Worked
@@ -31,7 +31,10 @@ from gaugeblock.tables.load import Refdata
 from gaugeblock.units import Measure, text_of
 
 _PIPE = ("power", "displacement", "speed", "pipes", "gas", "back_pressure")
-_RUN = ("length", "od", "wall", "material", "hot", "fixed", "pressure", "jurisdiction")
+_RUN = ("length", "od", "wall", "material", "hot", "fixed", "pressure", "hot_finish", "air", "soak_air", "jurisdiction")
+# For the heat of a neighbour: keys of its gap, and of the run.
+_OF_GAP = ("od", "finish", "what", "state", "limit", "measured")
+_OF_RUN = ("hot", "hot_finish", "air", "soak_air")
 _BY = (Box("by, date", half=True), Box("checked by, date", half=True))
 
 
@@ -140,9 +143,18 @@ def _run(job: Exhaust, size: dict[str, Measure | str | None]) -> Run:
         pressure=job.pressure,
         hangers=[Hanger(h.at, h.length, h.limit) for h in job.hangers],
         masses=[Mass(m.what, m.at, m.mass) for m in job.masses],
-        gaps=[Gap(g.to, g.gap, g.at) for g in job.gaps],
+        gaps=[Gap(g.to, g.gap, g.at, _heat(job, g, od)) for g in job.gaps],
         jurisdiction=job.jurisdiction,
     )
+
+
+def _heat(job: Exhaust, gap: ExhaustGap, od: Measure) -> dict[str, str]:
+    """What is known for the heat of a neighbour; nothing where nothing of its own was filled in."""
+    own = {k: text for k in _OF_GAP if (text := text_of(getattr(gap, k)))}
+    if not own:
+        return {}
+    run = {"pipe": od.text, **{k: text for k in _OF_RUN if (text := text_of(getattr(job, k)))}}
+    return {**run, **own}
 
 
 def _shape(job: Exhaust, tubes: list[Drawn], run: Run, data: Refdata) -> Shape:
@@ -179,6 +191,7 @@ def _run_card(job: Exhaust, run: Run | None, found: Worked | None, data: Refdata
     if run.gaps and found.end is not None:
         left = (f"{g.to} {number_only(left_of(g, found, data), data)}" for g in run.gaps)
         notes.append(f"gaps that are left hot: {', '.join(left)}")
+    notes += [f"heat of the {to}: {warm.said}" for to, warm in found.warm if warm.said]
     return Card(
         what,
         "HOT" if found.end is not None else "",

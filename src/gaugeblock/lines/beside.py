@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from gaugeblock.errors import InputError
-from gaugeblock.lines.item import table_of
 from gaugeblock.lines.route import route
 from gaugeblock.tables.load import canonical
+from gaugeblock.warmth.item import table_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:

@@ -8,13 +8,12 @@ from gaugeblock.answer.check import CANNOT_TELL, INFORM, NOT_OK, OK, Bound, Chec
 from gaugeblock.answer.making import derived
 from gaugeblock.answer.printing import number_only
 from gaugeblock.figure import Figure
-from gaugeblock.lines import estimate as line_heat
-from gaugeblock.lines.estimate import Beside, Estimate
 from gaugeblock.lines.found import Found
-from gaugeblock.lines.judged import NO_BAND
-from gaugeblock.lines.verdict import low_end, room_of
 from gaugeblock.lines.views import views_of
 from gaugeblock.value import Value, put
+from gaugeblock.warmth import estimate as line_heat
+from gaugeblock.warmth.estimate import Beside, Estimate
+from gaugeblock.warmth.verdict import NO_BAND, low_end, room_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -219,26 +218,15 @@ def _gap(worst: Estimate, limit: Figure, governed: bool, judged: Judged) -> tupl
         return None, []
     actual = Bound(gap.low if gap.low is not None else gap.typical, gap.unit, figure=gap)
     limit_k = units.to_base(low_end(limit, limit.unit), limit.unit)
-    need_m = line_heat.gap_that_is_ok(worst, limit_k - room_k)
+    needed = line_heat.gap_needed(worst, limit, limit_k - room_k, f"{room} under {number_only(limit, data)}")
     has_band = worst.low < worst.high
-    which, allowed = "highest estimate" if has_band else "estimate, without a band", number_only(limit, data)
-    if need_m is None:
+    which = "highest estimate" if has_band else "estimate, without a band"
+    if needed is None:
         why = (
-            f"no gap up to 1 m brings the {which} ({worst.case}) {room} under {allowed}: "
+            f"no gap up to 1 m brings the {which} ({worst.case}) {room} under {number_only(limit, data)}: "
             "the air alone is too hot, or a band too wide; measure"
         )
         return None, [] if governed else [Check(name, CANNOT_TELL, why, None, actual, bears=INFORM)]
-    needed = derived(
-        "smallest_gap",
-        "gap_needed",
-        units.from_base(need_m, gap.unit),
-        gap.unit,
-        (limit, *worst.beside.inputs.values()),
-        data,
-        about=f"{worst.figure().id}|{limit.id}",
-        key={"case": worst.case},
-        conditions=f"{worst.case}, {which} {room} under {allowed}",
-    )
     if governed:
         return needed, []
     enough = actual.value >= needed.typical * (1 - 1e-9)

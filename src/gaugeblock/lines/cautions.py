@@ -8,12 +8,12 @@ from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.making import base
 from gaugeblock.answer.printing import number_only
-from gaugeblock.lines.item import ANSWERS, OPEN_STATES
+from gaugeblock.warmth.item import ANSWERS, OPEN_STATES
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from gaugeblock.lines.item import Item
     from gaugeblock.tables.load import Refdata
+    from gaugeblock.warmth.item import Item
 
 # The statements of rules.csv that belong to an answer: (topic, subject).
 _BRAKE_FLUID = (("brake fluid water", "brake fluid"), ("fire", "brake fluid on exhaust"))

@@ -11,8 +11,8 @@ from gaugeblock.lines.found import of_stop, one_of_each
 from gaugeblock.lines.heat import KEEP, VERB, lower_others, maker_question, sentence, state_question, when_words
 from gaugeblock.lines.judged import FLUID, MATERIAL, MISSING, NOBODY, OPEN
 from gaugeblock.lines.keys import NO_PLACE
-from gaugeblock.lines.verdict import beside, high_end, left, low_end
 from gaugeblock.value import Value, put
+from gaugeblock.warmth.verdict import beside, high_end, left, low_end
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:

@@ -7,14 +7,14 @@ from math import exp, log
 from gaugeblock import units
 from gaugeblock.answer.drawing import Drawing
 from gaugeblock.answer.printing import number_only
-from gaugeblock.lines import estimate as line_heat
-from gaugeblock.lines.verdict import low_end
+from gaugeblock.warmth import estimate as line_heat
+from gaugeblock.warmth.verdict import low_end
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
-    from gaugeblock.lines.estimate import Estimate
     from gaugeblock.tables.load import Refdata
+    from gaugeblock.warmth.estimate import Estimate
 
 _POINTS = 25
 

@@ -14,16 +14,16 @@ from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE
 from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.lines.cautions import is_brake_fluid
 from gaugeblock.lines.found import Found, asking
-from gaugeblock.lines.item import item_cell
 from gaugeblock.lines.parts import is_metal
+from gaugeblock.warmth.item import item_cell
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
-    from gaugeblock.lines.item import Item
     from gaugeblock.lines.keys import Line
     from gaugeblock.lines.words import Words
     from gaugeblock.tables.load import Refdata
+    from gaugeblock.warmth.item import Item
 
 _THREAD = re.compile(
     r"(?:(?P<d>[0-9]+(?:[ -][0-9]+)?/[0-9]+|[0-9]*\.[0-9]+)\s*(?:in)?\s*-\s*(?P<n>[0-9]+)"

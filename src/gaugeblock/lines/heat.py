@@ -13,9 +13,9 @@ from gaugeblock.answer.unpublished import maker_of, nobody
 from gaugeblock.errors import InputError
 from gaugeblock.lines import cautions as line_cautions
 from gaugeblock.lines.found import of_stop
-from gaugeblock.lines.item import OPEN_STATES, item_of
-from gaugeblock.lines.verdict import beside, judge, left, low_end, no_limit
 from gaugeblock.tables.load import Refdata, refdata
+from gaugeblock.warmth.item import OPEN_STATES, item_of
+from gaugeblock.warmth.verdict import beside, judge, left, low_end, no_limit
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.check import Check
     from gaugeblock.figure import Figure
-    from gaugeblock.lines.item import Item
+    from gaugeblock.warmth.item import Item
 
 VERB = "KEEP UNDER"
 MOST = 3  # choices of a state that stand as candidates

@@ -8,10 +8,10 @@ from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import CANNOT_TELL, INFORM, Check
 from gaugeblock.answer.printing import number_only
 from gaugeblock.errors import LookupMiss
-from gaugeblock.lines.emissivity import emissivity
-from gaugeblock.lines.estimate import FLOW, Beside
 from gaugeblock.lines.found import Found
 from gaugeblock.tables.load import canonical
+from gaugeblock.warmth.emissivity import emissivity
+from gaugeblock.warmth.estimate import FLOW, Beside
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:

@@ -9,11 +9,13 @@ from gaugeblock.answer.decision import MOST_CANDIDATES
 from gaugeblock.answer.printing import number_only
 from gaugeblock.lines import parts as line_parts
 from gaugeblock.lines.found import Found
-from gaugeblock.lines.item import EXPANSION_JOINT, Item, class_cell, item_cell, own_cell
-from gaugeblock.lines.verdict import (
+from gaugeblock.value import Value, put
+from gaugeblock.warmth.item import EXPANSION_JOINT, Item, class_cell, item_cell, own_cell
+from gaugeblock.warmth.verdict import (
     CLOSE,
     WITHIN,
     high_end,
+    in_band,
     is_close,
     judge,
     low_end,
@@ -23,7 +25,6 @@ from gaugeblock.lines.verdict import (
     too_near,
     under,
 )
-from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -31,7 +32,6 @@ if TYPE_CHECKING:
     from gaugeblock.lines.words import Words
     from gaugeblock.tables.load import Refdata
 
-NO_BAND = "the inputs are single numbers, so the estimate has no band: give them as ranges, or measure on the car"
 MATERIAL, FLUID = "line material's limit", "fluid's limit"
 GIVEN, OPEN, MISSING, NOBODY, UNREAD = "given", "open", "missing", "nobody", "unread"
 
@@ -201,25 +201,10 @@ def _in_band(
     end = low_end(limit, unit)
     others = item.stricter(limit) if item is not None and side.own is None else []
     strictest = min([end, *(low_end(f, unit) for f in others)])
-    low, likely = figure.low if figure.low is not None else figure.typical, figure.typical
-    high = figure.high if figure.high is not None else likely
     whose = "its maker's limit" if limit.basis == "maker" else "the limit given"
     what = f"{whose} is {limit.text} {limit.unit}" if item is None or side.own else stands(item, limit, unit)
-    room_k, room = room_of(margin)
-    said = f"estimated {likely:.0f} {unit} ({low:.0f} to {high:.0f}); {what}"
-    result = CANNOT_TELL
-    if likely > end:
-        result, said = NOT_OK, f"{said}: too hot"
-    elif margin is not None and is_close(end, likely, unit, room_k):
-        result, said = NOT_OK, f"{said}: {too_near(margin)}"
-    elif high > strictest:
-        said += ": the top of the estimate, or another living figure, passes it: measure on the car"
-    elif not low < high:
-        said += f": {NO_BAND}"
-    elif is_close(strictest, high, unit, room_k):
-        said += f": at the top of the estimate less than {room} is left: measure on the car"
-    else:
-        result = OK
+    result, said = in_band(figure, end, strictest, what, margin)
+    high = high_end(figure, unit)
     required, actual = Bound(end, unit, "max", limit), Bound(high, unit, figure=figure)
     left = (end - high) / end if end else None
     name = f"{case}: {side.name}" + (f" ({choice})" if choice else "")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock import span
-from gaugeblock.answer.making import stated as one_stated
+from gaugeblock.answer.making import stated_span as stated
 from gaugeblock.errors import InputError
 from gaugeblock.span import Span
 from gaugeblock.units import Measure
@@ -180,14 +180,6 @@ class Line(Value):
 
 NO_PLACE = "page not given"
 _BY_PATHS = "worked out from the paths; measure it on the car"
-
-
-def stated(got: Span, quantity: str, where: str, data: Refdata, *, read_by: str = "") -> Figure:
-    """A measure or range that somebody typed, as a Figure; ``measured`` where ``read_by`` says with what tool."""
-    made = one_stated(got.as_measure(), quantity, where, data, read_by=read_by)
-    if not got.is_range:
-        return made
-    return made.replace(value=None, low=got.low.to(got.unit), high=float(got.high.value))
 
 
 def read_span(text: str, dim: str, where: str) -> tuple[Span, str]:

@@ -15,12 +15,12 @@ from gaugeblock.figure import Figure
 from gaugeblock.job.model import Shop
 from gaugeblock.lines.brakes.job import Brake
 from gaugeblock.lines.fuel.job import Fuel
-from gaugeblock.lines.item import JUDGES, OPEN_STATES, is_limit
 from gaugeblock.lines.job import HotPipe, Line
 from gaugeblock.lines.keys import label_of, line_of_part
 from gaugeblock.lines.paths import route_of_part
 from gaugeblock.lines.placed import placed_line
 from gaugeblock.tables.load import Refdata
+from gaugeblock.warmth.item import JUDGES, OPEN_STATES, is_limit
 
 _ALWAYS = ("service", "material", "fluid", "gap")
 _SHOWN = 2

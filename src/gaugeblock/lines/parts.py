@@ -9,8 +9,8 @@ from gaugeblock.answer.printing import number_only
 from gaugeblock.calc import line_parts as calc
 from gaugeblock.errors import LookupMiss
 from gaugeblock.lines.found import Found
-from gaugeblock.lines.verdict import beside
 from gaugeblock.tables.load import canonical
+from gaugeblock.warmth.verdict import beside
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:

@@ -10,8 +10,8 @@ from gaugeblock.answer.question import MEASURE
 from gaugeblock.errors import LookupMiss
 from gaugeblock.lines.cautions import FUEL_WORK, statement_rows, statements
 from gaugeblock.lines.found import Found, asking
-from gaugeblock.lines.verdict import beside
 from gaugeblock.tables.load import canonical
+from gaugeblock.warmth.verdict import beside
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:

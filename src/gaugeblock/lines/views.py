@@ -9,8 +9,8 @@ from gaugeblock.calc import heat
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
-    from gaugeblock.lines.estimate import Estimate
     from gaugeblock.tables.load import Refdata
+    from gaugeblock.warmth.estimate import Estimate
 
 _AIR = ("thermal_conductivity", "kinematic_viscosity", "prandtl_number")
 

@@ -14,9 +14,9 @@ from gaugeblock.value import Value, put
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
-    from gaugeblock.lines.item import Item
     from gaugeblock.lines.keys import Line
     from gaugeblock.tables.load import Refdata
+    from gaugeblock.warmth.item import Item
 
 SUBJECT = "wall against pressure"
 # what the factor is on -> the strength it is on, what the wall does there, the rule that says at what pressure

@@ -26,6 +26,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from gaugeblock.exhaust.warming import Warmed
     from gaugeblock.figure import Figure
 
 VERB = "LET IT GROW"
@@ -36,7 +37,7 @@ _SUBJECTS = ("carbon monoxide", "fire", "flexible exhaust section", "bellows thr
 class Worked(Value):
     """What was worked out of a run; None where too little is known."""
 
-    __slots__ = ("end", "fixing", "growth", "hung", "mass", "pipe", "shape")
+    __slots__ = ("end", "fixing", "growth", "hung", "mass", "pipe", "shape", "warm")
 
     shape: Shape
     growth: Growth | None
@@ -45,6 +46,7 @@ class Worked(Value):
     mass: Figure | None
     hung: tuple[Hung, ...]
     fixing: Fixing
+    warm: tuple[tuple[str, Warmed], ...]
 
     def __init__(
         self,
@@ -55,6 +57,7 @@ class Worked(Value):
         mass: Figure | None,
         hung: Sequence[Hung],
         fixing: Fixing,
+        warm: Sequence[tuple[str, Warmed]] = (),
     ) -> None:
         put(self, "shape", shape)
         put(self, "growth", growth)
@@ -63,6 +66,7 @@ class Worked(Value):
         put(self, "mass", mass)
         put(self, "hung", tuple(hung))
         put(self, "fixing", fixing)
+        put(self, "warm", tuple(warm))
 
 
 def exhaust_run(
@@ -165,6 +169,8 @@ def whole(run: Run, shape: Shape, asked: dict[str, str | None], data: Refdata) -
         figures = [*read.values(), shape.length]
         return Sheet(title, asked, data, figures, checks, [], decision=decision, questions=odd), None
     found = _worked(run, shape, read, data)
+    if any(gap.heat for gap in run.gaps):
+        found = found.replace(warm=judging.warm_of(run, found, data))
     checks, questions = judging.judged(run, found, data)
     decision = _decided(found, checks)
     figures = [*decision.figures, *_figures(found), shape.length, *read.values()]
@@ -172,6 +178,7 @@ def whole(run: Run, shape: Shape, asked: dict[str, str | None], data: Refdata) -
     listed = list({f.id: f for f in (*figures, *bounds)}.values())
     subjects = _SUBJECTS if run.flex is not None else _SUBJECTS[:2]
     told = cautions(data, ("exhaust",), (*subjects, "fixed point"))
+    told += next(([*warm.cautions] for _, warm in found.warm if warm.cautions), [])
     return Sheet(title, asked, data, listed, checks, told, decision=decision, questions=questions), found
 
 
@@ -217,7 +224,8 @@ def _worked(run: Run, shape: Shape, read: dict[str, Figure], data: Refdata) -> W
 def _figures(found: Worked) -> list[Figure]:
     each = [f for h in found.hung for f in (h.load, h.movement, h.swing, h.pull, h.length, h.limit)]
     fixed = (found.fixing.takes, found.fixing.travel, found.fixing.force, *found.fixing.parts)
-    every = (found.end, found.mass, *fixed, *each, found.pipe)
+    warm = [f for _, one in found.warm for f in one.figures]
+    every = (found.end, found.mass, *fixed, *each, found.pipe, *warm)
     return [f for f in every if f is not None]
 
 

@@ -11,7 +11,7 @@ from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
     from gaugeblock.units import Measure
 
@@ -76,18 +76,22 @@ class Flex(Value):
 
 
 class Gap(Value):
-    """A neighbour of the run: what it is, the gap when cold, and where on the run; None where it is not said."""
+    """A neighbour of the run: what it is, the gap when cold, and where on the run; None where it is not said. ``heat``
+    is what is known for its heat, by the keys of the answer ``exhaust_gap``.
+    """
 
-    __slots__ = ("at", "gap", "to")
+    __slots__ = ("at", "gap", "heat", "to")
 
     to: str
     gap: Measure
     at: Measure | None
+    heat: dict[str, str]
 
-    def __init__(self, to: str, gap: Measure, at: Measure | None = None) -> None:
+    def __init__(self, to: str, gap: Measure, at: Measure | None = None, heat: Mapping[str, str] | None = None) -> None:
         put(self, "to", to)
         put(self, "gap", gap)
         put(self, "at", at)
+        put(self, "heat", dict(heat or {}))
 
 
 class Run(Value):

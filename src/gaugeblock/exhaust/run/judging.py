@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from gaugeblock.exhaust.run.answer import Worked
     from gaugeblock.exhaust.run.given import Gap, Run
     from gaugeblock.exhaust.run.hanging import Hung
+    from gaugeblock.exhaust.warming import Warmed
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
     from gaugeblock.units import Measure
@@ -88,6 +89,9 @@ def judged(run: Run, found: Worked, data: Refdata) -> Told:
     ):
         checks += more
         questions += asks
+    for _, warm in found.warm:
+        checks += warm.checks
+        questions += warm.questions
     return checks, questions
 
 
@@ -289,10 +293,26 @@ def _gap(gap: Gap, found: Worked, data: Refdata, run: Run) -> Told:
     known = gaps.neighbour(gap.to, run.jurisdiction, data)
     moved, left = movement_at(gap, found, data), left_of(gap, found, data)
     checks, questions = gaps.checked(known, left, data, "gaps")
+    if not gap.heat and known.name in gaps.ROUND:
+        checks.append(Check(f"temperature of the {known.name}", CANNOT_TELL, gaps.NO_HEAT, bears=INFORM))
     if moved is None:
         why = "how far the run moves there is not known"
         checks.append(Check(f"movement at the {known.name}", CANNOT_TELL, why, bears=INFORM))
     return checks, questions
+
+
+def warm_of(run: Run, found: Worked, data: Refdata) -> list[tuple[str, Warmed]]:
+    """How warm each neighbour gets of which something is known for that, by its name as typed."""
+    from gaugeblock.exhaust.warming import heat_of, warmed
+
+    return [
+        (
+            gap.to,
+            warmed(gaps.neighbour_of(gap.to), left_of(gap, found, data), heat_of(gap.heat, data), data, "gaps"),
+        )
+        for gap in run.gaps
+        if gap.heat
+    ]
 
 
 def left_of(gap: Gap, found: Worked, data: Refdata) -> Figure:

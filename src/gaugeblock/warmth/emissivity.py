@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from gaugeblock import lookup, units
-from gaugeblock.answer.making import derived
+from gaugeblock.answer.making import derived, stated_span
 from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.figure import Figure
-from gaugeblock.lines.keys import stated
 from gaugeblock.span import parse_span
 from gaugeblock.tables.load import canonical
 
@@ -27,7 +26,7 @@ def emissivity(text: str, at: Figure | None, name: str, data: Refdata) -> Figure
         got = parse_span(words, "ratio", name)
         if got.high.to("1") > 1:
             raise InputError(text, name, "an emissivity is between 0 and 1", (), "write 0.8 or 0.6 to 0.9")
-        return stated(got, "total_emissivity", name, data)
+        return stated_span(got, "total_emissivity", name, data)
     material, surface, mine = _rows(text, words, name, data)
     if point:
         wanted = point

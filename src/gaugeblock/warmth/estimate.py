@@ -254,3 +254,26 @@ def gap_that_is_ok(estimate: Estimate, limit_k: float) -> float | None:
         if b - a < 1e-6 or -1e-3 < now <= 0:
             break
     return exp(b)
+
+
+def gap_needed(worst: Estimate, limit: Figure, most_k: float, room: str) -> Figure | None:
+    """The smallest gap of ``gap_that_is_ok`` as a Figure, in the unit of the gap that was given; None when none is.
+
+    ``most_k`` is the limit less the ``room`` that is kept to it, which says so in words.
+    """
+    need_m = gap_that_is_ok(worst, most_k)
+    if need_m is None:
+        return None
+    gap = worst.beside.inputs["gap"]
+    which = "highest estimate" if worst.low < worst.high else "estimate, without a band"
+    return derived(
+        "smallest_gap",
+        "gap_needed",
+        units.from_base(need_m, gap.unit),
+        gap.unit,
+        (limit, *worst.beside.inputs.values()),
+        worst.beside.data,
+        about=f"{worst.figure().id}|{limit.id}",
+        key={"case": worst.case},
+        conditions=f"{worst.case}, {which} {room}",
+    )

@@ -6,13 +6,13 @@ from gaugeblock import units
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, Bound, Check, at_least, at_most
 from gaugeblock.answer.making import derived
 from gaugeblock.answer.printing import number_only
-from gaugeblock.lines.item import EXPANSION_JOINT
+from gaugeblock.warmth.item import EXPANSION_JOINT
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
-    from gaugeblock.lines.item import Item
     from gaugeblock.tables.load import Refdata
+    from gaugeblock.warmth.item import Item
 
 # A crayon or a thermocouple on a tube is good to about this; no published margin to a limit was found.
 CLOSE_K = 10.0
@@ -26,6 +26,7 @@ _STANDS = {
     "storage_temperature_maximum": "may be stored at no more than",
 }
 WITHIN = "temperature within the limit"
+NO_BAND = "the inputs are single numbers, so the estimate has no band: give them as ranges, or measure on the car"
 
 
 def judge(found: Item, at: Figure, how: str = "given", case: str = "", margin: Figure | None = None) -> list[Check]:
@@ -94,6 +95,30 @@ def too_near(margin: Figure) -> str:
 def stands(found: Item, limit: Figure, unit: str) -> str:
     """What an item stands, as a clause: ``DOT 4, wet may boil at 311 degF``."""
     return f"{found.said} {_STANDS[limit.quantity]} {beside(limit, unit, found.data)}"
+
+
+def in_band(figure: Figure, end: float, strictest: float, what: str, margin: Figure | None = None) -> tuple[str, str]:
+    """What an estimate comes to against a limit, and that in words: ok with its whole band and a reading's margin, not
+    ok with its likely value, else cannot tell. ``end`` is the limit, ``strictest`` the lowest of the living figures,
+    both in the estimate's unit; ``what`` says whose limit it is.
+    """
+    unit = figure.unit
+    low, likely = figure.low if figure.low is not None else figure.typical, figure.typical
+    high = high_end(figure, unit)
+    room_k, room = room_of(margin)
+    said = f"estimated {likely:.0f} {unit} ({low:.0f} to {high:.0f}); {what}"
+    if likely > end:
+        return NOT_OK, f"{said}: too hot"
+    if margin is not None and is_close(end, likely, unit, room_k):
+        return NOT_OK, f"{said}: {too_near(margin)}"
+    if high > strictest:
+        why = "the top of the estimate, or another living figure, passes it: measure on the car"
+        return CANNOT_TELL, f"{said}: {why}"
+    if not low < high:
+        return CANNOT_TELL, f"{said}: {NO_BAND}"
+    if is_close(strictest, high, unit, room_k):
+        return CANNOT_TELL, f"{said}: at the top of the estimate less than {room} is left: measure on the car"
+    return OK, said
 
 
 def left(limit: Figure, at: Figure) -> str:

@@ -63,6 +63,16 @@ def test_a_settled_run_says_how_far_its_end_moves() -> None:
     assert sheet.decision.figures[0].typical == pytest.approx(88 / 1200 * 7.90)
 
 
+def test_hangers_at_one_place_share_its_load() -> None:
+    alone, twice = asked(hangers="40 in, 100 in"), asked(hangers="40 in, 40 in, 100 in")
+    one = of(alone, "hanger_load")
+    two = of(twice, "hanger_load")
+    assert len(two) == len(one) + 1
+    assert sum(two) == pytest.approx(sum(one))
+    loads = {f.conditions: to_base(f.typical, f.unit) for f in twice.figures if f.quantity == "hanger_load"}
+    assert loads["hanger 1, at rest"] == loads["hanger 2, at rest"]
+
+
 def test_the_force_on_the_fixed_point_is_thrust_and_spring_and_hangers() -> None:
     sheet = asked()
     parts = of(sheet, "pressure_thrust") + of(sheet, "spring_force") + of(sheet, "hanger_pull")

@@ -155,8 +155,7 @@ STARTER = """\
 #  { to = "floor", at = "50 in", gap = "2 in" },
 #  { to = "brake line", at = "40 in", gap = "2-1/2 in", od = "3/16 in", what = "DOT 4", state = "wet" },
 #  { to = "wire", at = "60 in", gap = "3 in", od = "3 mm", finish = "0.8 to 0.95", limit = "125 degC", measured = "" },
-# ]                                      # for its heat: its diameter, finish, what it is or its maker's limit; as
-# measured
+#]                                      # for its heat: diameter, finish, what it is or its limit, as measured
 #hot_finish = "0.7 to 0.9"              # emissivity of the pipe
 #air = "40 to 60 degC"                  # air beside the neighbours
 #soak_air = "60 to 90 degC"             # and after shut-down

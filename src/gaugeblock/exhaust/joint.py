@@ -31,6 +31,14 @@ TABLE = "exhaust/joints"
 TORQUES = "fasteners/part_torques"
 VERB = "MAKE"
 _ALONE = "a habit alone"
+# What was searched for and not found, by kind of joint; "clamp" where one is named.
+_NOT_FOUND = {
+    "clamp": (
+        "no table of clamp torques by the size of the pipe was found: what is printed is for one vehicle or machine"
+    ),
+    "flange": "no standard size of an exhaust flange, its holes or its torque by the size of the pipe was found",
+    "header flange": "header flanges follow the ports of their engine: no standard size was found",
+}
 
 
 class Kind(Value):
@@ -210,6 +218,9 @@ def judged(name: str, asked: dict[str, str | None], data: Refdata) -> Sheet:
         text = "Try both parts together and look for leaks before it is run; write down how it was found tight."
         questions.append(Question(MEASURE, text, "tried", (open_check.name,)))
     decision = _decided(of, main, more, [*checks, open_check])
+    for key in ("clamp" if asked.get("clamp") else "", name):
+        if why := _NOT_FOUND.get(key):
+            checks.append(Check(f"sizes and torques: {key}", CANNOT_TELL, why, bears=INFORM))
     figures = [*decision.figures, *main, *more, *read.values()]
     bounds = [b.figure for c in checks for b in (c.required, c.actual) if b is not None and b.figure is not None]
     told = cautions(data, ("exhaust",), (*of.subjects, "carbon monoxide"))

@@ -330,5 +330,3 @@ def _said(cases: list[tuple[Estimate, str]], limits: list[Limit], data: Refdata)
     said = f"about {printed(figure, data)} at {_AT[estimate.case]}, {figure.trust}"
     stands = " or ".join(f"{number_only(f, data, figure.unit)}{f' ({c})' if c else ''}" for c, f, _ in limits)
     return said + (f"; it stands {stands}" if stands else "")
-
-

@@ -102,8 +102,8 @@ def loads(
         if at >= start - 1e-9:
             masses[at] = masses.get(at, 0.0) + mass.mass.to("kg")
     per = base(pipe) / end
-    tube = (base(read["od"]), base(read["wall"]))
-    found = calc.hanger_loads((start, end), per, tube, masses, places)
+    at_place = dict(zip(sorted(set(places)), calc.hanger_loads((start, end), per, masses, places), strict=True))
+    found = [at_place[p] / places.count(p) for p in places]  # what hangs at one place shares its load
     unit = "N" if pipe.unit == "kg" else "lbf"
     inputs = (pipe, *parts, *(at for _, at, _ in all_of), shape.length)
     return [

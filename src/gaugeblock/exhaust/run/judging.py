@@ -9,7 +9,6 @@ from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, Bound,
 from gaugeblock.answer.making import base, stated
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
-from gaugeblock.exhaust import gap as gaps
 from gaugeblock.exhaust.hanger import habit as habit_of
 from gaugeblock.exhaust.run.fixing import between
 from gaugeblock.exhaust.run.hanging import begins
@@ -290,6 +289,8 @@ def _on_engine(run: Run, found: Worked, data: Refdata) -> Told:
 
 def _gap(gap: Gap, found: Worked, data: Refdata, run: Run) -> Told:
     """What is left of a gap when the run is hot, against rules and habits."""
+    from gaugeblock.exhaust import gap as gaps
+
     known = gaps.neighbour(gap.to, run.jurisdiction, data)
     moved, left = movement_at(gap, found, data), left_of(gap, found, data)
     checks, questions = gaps.checked(known, left, data, "gaps")
@@ -303,6 +304,7 @@ def _gap(gap: Gap, found: Worked, data: Refdata, run: Run) -> Told:
 
 def warm_of(run: Run, found: Worked, data: Refdata) -> list[tuple[str, Warmed]]:
     """How warm each neighbour gets of which something is known for that, by its name as typed."""
+    from gaugeblock.exhaust import gap as gaps
     from gaugeblock.exhaust.warming import heat_of, warmed
 
     return [
@@ -317,6 +319,8 @@ def warm_of(run: Run, found: Worked, data: Refdata) -> list[tuple[str, Warmed]]:
 
 def left_of(gap: Gap, found: Worked, data: Refdata) -> Figure:
     """What is left of a gap when the run is hot; the gap itself where its movement is not known."""
+    from gaugeblock.exhaust import gap as gaps
+
     cold = stated(gap.gap, "gap", f"gap to the {gap.to}", data, key={"to": gap.to})
     moved = movement_at(gap, found, data)
     return gaps.hot_gap(cold, moved, gap.to, data) if moved is not None else cold

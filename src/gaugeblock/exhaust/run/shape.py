@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from gaugeblock import units
 from gaugeblock.answer.making import base, derived
-from gaugeblock.calc.path import norm, subtract
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -50,13 +49,19 @@ class Shape(Value):
     def apart(self, a: float, b: float) -> float:
         """Straight distance in m between two places; along the line where its shape is not known, which is the most."""
         line = self.line
-        return abs(a - b) if line is None else norm(subtract(line.at(a), line.at(b)))
+        if line is None:
+            return abs(a - b)
+        from gaugeblock.calc.path import norm, subtract
+
+        return norm(subtract(line.at(a), line.at(b)))
 
     def moved(self, at: float, fixed: float, share: float) -> Vector | None:
         """How far a place moves in the axes of the drawn tube when all grows by ``share``; None without a shape."""
         line = self.line
         if line is None:
             return None
+        from gaugeblock.calc.path import subtract
+
         x, y, z = subtract(line.at(at), line.at(fixed))
         return (x * share, y * share, z * share)
 

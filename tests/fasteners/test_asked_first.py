@@ -118,8 +118,17 @@ def test_a_diameter_alone_offers_the_threads_there_are(size: str, threads: set[s
 
 def test_what_somebody_names_is_set_on_a_size_that_the_tables_lack() -> None:
     assert part("exhaust clamp", size="2-1/2 in", wanted="40 lbf*ft").decision.kind == USE
+    assert part("exhaust clamp", size="5/16-18", wanted="40 lbf*ft").decision.kind == USE
     with pytest.raises(LookupMiss):
-        part("exhaust clamp", size="2-1/2 in")
+        part("exhaust clamp", size="5/16-18")
+
+
+@pytest.mark.parametrize("size", ["2-1/2 in", "60 mm", "2-1/4"])
+def test_a_clamp_by_its_pipe_is_told_that_none_was_found_by_that_size(size: str) -> None:
+    sheet = part("exhaust clamp", size=size)
+    assert sheet.decision.kind == ASK
+    assert "was found" in sheet.questions[0].text
+    assert sheet.decision.figures[0].id == part("exhaust clamp").decision.figures[0].id
 
 
 # --- a metal that the general tables are not for

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from gaugeblock.answer.item import Box, Card, Item, Row
 from gaugeblock.answer.open_sheet import Task
+from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import GaugeblockError
 from gaugeblock.exhaust import ignition, joint, outlet
 from gaugeblock.exhaust.job import IGNITION, JOINT, OUTLET, Exhaust
+from gaugeblock.figure import Figure
 from gaugeblock.tables.load import Refdata
 from gaugeblock.units import text_of
 
@@ -32,8 +34,23 @@ def small(job: Exhaust, facts: list[Row], data: Refdata) -> Item:
     asked = {k: text_of(getattr(job, k)) for k in _KEYS[kind]}
     sheet = _sheet(job, kind, asked, data)
     more = [Row(k.replace("_", " "), t) for k, t in asked.items() if t and not any(r.text == t for r in facts)]
-    what = ", ".join(t for t in (job.where, job.joint, text_of(job.od), job.maker_gap, job.jurisdiction) if t)
-    return Item("exhaust", job.name, [*facts, *more], sheet, Card(what, boxes=_BOXES[kind]))
+    what = ", ".join(
+        t for t in (job.where, job.joint, text_of(job.od), job.clamp, job.maker_gap, job.jurisdiction) if t
+    )
+    notes = [f"{_SAID[f.quantity]} {number_only(f, data)}" for f in _beside(sheet)]
+    says = tuple(f.quantity for f in _beside(sheet))
+    return Item("exhaust", job.name, [*facts, *more], sheet, Card(what, boxes=_BOXES[kind], notes=notes, says=says))
+
+
+# What a card says beside its decision; what is of another service or one vehicle stays at the desk.
+_SAID = {"overlap_minimum": "overlap at least", "tightening_torque": "usual torque of the clamp"}
+
+
+def _beside(sheet: Sheet) -> list[Figure]:
+    shown = {f.id for f in sheet.decision.figures}
+    of = [f for f in sheet.figures if f.quantity in _SAID and f.id not in shown]
+    mine = [f for f in of if f.key.get("service") in ("vehicle", "any")]
+    return list({f.quantity: f for f in reversed(mine)}.values())
 
 
 def _sheet(job: Exhaust, kind: str, asked: dict[str, str | None], data: Refdata) -> Sheet:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from gaugeblock import lookup, units
-from gaugeblock.errors import Ambiguous, InputError, LookupMiss
+from gaugeblock.errors import Ambiguous, InputError, LookupMiss, UnitError
 from gaugeblock.fasteners import keys
 from gaugeblock.fasteners.way import Way, table_way
 from gaugeblock.tables.interval import parse_interval
@@ -80,6 +80,18 @@ def _quantities(data: Refdata) -> list[str]:
     return [q for q in _QUANTITIES if q in data.table(TABLE).by_quantity]
 
 
+# A clamp goes by its pipe, and no table of them by that size was found: what there is answers for none of them alone.
+BY_PIPE = "exhaust clamp"
+
+
+def _is_length(typed: str) -> bool:
+    """Whether a size is the diameter of a pipe, and no thread."""
+    try:
+        return units.parse_measure(typed, "length", "size").value > 0
+    except UnitError:
+        return False
+
+
 def size_cell(typed: str, part_cell: str, service: str, data: Refdata) -> str:
     """The size cell that was typed.
 
@@ -108,6 +120,8 @@ def size_cell(typed: str, part_cell: str, service: str, data: Refdata) -> str:
         if found:
             return found
     sizes = [c for c in own if c not in ("any", "not stated")]
+    if not sizes and part_cell.startswith(BY_PIPE) and _is_length(typed):
+        return "not stated"
     if not sizes or keys.threads_of(typed, own, data):
         return typed
     do = "the figure of another size does not answer: ask the maker"

@@ -223,7 +223,10 @@ def _ways(piece: Piece, at: dict[str, str], found: list[Figure], miss: LookupMis
     if found[0].basis == "common practice":
         draft.check(Check(HABIT, CANNOT_TELL, "no publication was found: this is what the trade does", bears=ASK))
         if not when:
-            draft.ask(Question(ASK_MAKER, "Ask the part's maker for its torque.", "maker.torque", (HABIT,)))
+            text = "Ask the part's maker for its torque."
+            if piece.size and at.get("size") == "not stated":
+                text = f"Ask the part's maker for its torque: none by the size {piece.size} was found."
+            draft.ask(Question(ASK_MAKER, text, "maker.torque", (HABIT,)))
         when = when or "the part's maker says the same, or says nothing"
     return [table_way(found[0], data, when)]
 

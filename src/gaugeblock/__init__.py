@@ -66,6 +66,7 @@ if TYPE_CHECKING:
     from gaugeblock.lookup import look_up as look_up
     from gaugeblock.packet.make import make_packet as make_packet
     from gaugeblock.plain.answer import ask as ask
+    from gaugeblock.plain.comparing import compared as compared
     from gaugeblock.tables.fault import Fault as Fault
     from gaugeblock.tables.load import Refdata as Refdata
     from gaugeblock.tables.load import refdata as refdata
@@ -82,6 +83,7 @@ if TYPE_CHECKING:
 # public name -> the module it stands in, so that importing this package is quick. The answers are named by the domains.
 _FACE = {
     "ask": "gaugeblock.plain.answer",
+    "compared": "gaugeblock.plain.comparing",
     "Table": "gaugeblock.answer.table",
     "sources": "gaugeblock.finding",
     "look_up": "gaugeblock.lookup",
@@ -139,6 +141,7 @@ __all__ = [
     "brake_hose",
     "circuit",
     "clips",
+    "compared",
     "exhaust_gap",
     "exhaust_hanger",
     "exhaust_ignition",

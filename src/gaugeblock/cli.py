@@ -47,19 +47,22 @@ def _about() -> dict[str, str]:
 
 
 def _overview() -> str:
+    from gaugeblock.answer.text import width, wrap
     from gaugeblock.tables.load import refdata
 
     lines = [
-        "gaugeblock: figures for building a vehicle, each with its source.",
+        *wrap("gaugeblock: figures for building a vehicle, each with its source.", 0, 2, wide=width()),
         f"Data release {refdata().release}.",
         "",
     ]
-    lines += [f"  {name:<10} {about}" for name, about in _about().items()]
-    end = [
-        "  gaugeblock                  alone, at a terminal: a line to ask in",
-        "  gaugeblock COMMAND --help   options and a worked example",
-        "  gaugeblock 3/8 grade 8      words that begin with no command are a question",
-    ]
+    wide = width()
+    lines += [part for name, about in _about().items() for part in wrap(about, 0, 13, f"  {name:<10} ", wide=wide)]
+    ways = {
+        "gaugeblock": "alone, at a terminal: a line to ask in",
+        "gaugeblock COMMAND --help": "options and a worked example",
+        "gaugeblock 3/8 grade 8": "words that begin with no command are a question",
+    }
+    end = [part for way, about in ways.items() for part in wrap(about, 0, 30, f"  {way:<27} ", wide=wide)]
     return "\n".join([*lines, "", *end])
 
 

@@ -10,26 +10,30 @@ if TYPE_CHECKING:
     from argparse import Namespace
     from collections.abc import Mapping
 
-_MOST_DIFFERENCES = 20
+    from gaugeblock.differences import Difference
+
+# Lines that an answer may fill.
+_SCREEN = 15
 
 
 def find(argv: list[str]) -> int:
     """Run ``gaugeblock find``; the exit code."""
     parser = parser_of("find", "Every table and rule that has all the words.", "gaugeblock find spark plug 14 mm")
     parser.add_argument("text", metavar="TEXT", nargs="+", help="words, all of which must be there")
+    parser.add_argument("--list", action="store_true", help="every hit that it keeps, not one screen of them")
     common_options(parser, unit=False)
     a = parser.parse_args(argv)
     from gaugeblock import finding
     from gaugeblock.tables.load import refdata
 
     data = refdata(a.data_release)
-    found = finding.find(" ".join(a.text), data=data)
+    found = finding.find(" ".join(a.text), data=data, whole=a.list)
     if a.json:
         import json
 
         print(json.dumps(found.as_dict(), ensure_ascii=False, indent=2))
     else:
-        print(found.text())
+        print(found.text(whole=a.list))
     return 0
 
 
@@ -37,6 +41,7 @@ def sources(argv: list[str]) -> int:
     """Run ``gaugeblock sources``; the exit code."""
     parser = parser_of("sources", "The publications behind the tables.", "gaugeblock sources SHIGLEY9")
     parser.add_argument("words", metavar="WORD", nargs="*", help="only those whose id or title has all the words")
+    parser.add_argument("--list", action="store_true", help="every one, not one screen of them")
     common_options(parser, unit=False)
     a = parser.parse_args(argv)
     from gaugeblock import finding
@@ -50,16 +55,38 @@ def sources(argv: list[str]) -> int:
             json.dumps({"data_release": refdata(a.data_release).release, "sources": rows}, ensure_ascii=False, indent=2)
         )
     else:
-        from gaugeblock.answer.text import width, wrap
-
-        for row in rows:
-            year = f", {row['year']}" if row["year"] else ""
-            note = f"; {row['note']}" if row["note"] else ""
-            text = f"{row['id']:<14} {row['title']}{year} ({row['kind']}); {row['rows']} figures{note}"
-            print("\n".join(wrap(text, 0, 4, wide=width())))
-        if not rows:
-            print("\n".join(wrap(f"No source has all of: {' '.join(a.words)}.", 0, 2, wide=width())))
+        print("\n".join(_sources(rows, a.words, a.list)))
     return 0
+
+
+def _sources(rows: list[dict[str, str]], words: list[str], is_whole: bool) -> list[str]:
+    """The publications as a person reads them: those that most figures rest on first where they are many."""
+    from gaugeblock.answer.text import width, wrap
+
+    wide = width()
+    if not rows:
+        return wrap(f"No source has all of: {' '.join(words)}.", 0, 2, wide=wide)
+    told = []
+    for row in rows:
+        year = f", {row['year']}" if row["year"] else ""
+        note = f"; {row['note']}" if row["note"] else ""
+        text = f"{row['id']:<14} {row['title']}{year} ({row['kind']}); {row['rows']} figures{note}"
+        told.append(wrap(text, 0, 4, wide=wide))
+    if is_whole or sum(map(len, told)) <= _SCREEN:
+        return [line for text in told for line in text]
+    order = sorted(range(len(rows)), key=lambda n: -int(rows[n]["rows"]))
+    lines = wrap(f"{len(rows)} publications; those that most figures rest on:", 0, 2, wide=wide)
+    shown = 0
+    for n in order:
+        row = rows[n]
+        tail = f"; {row['rows']} figures"
+        name = f"{row['id']:<14} {row['title']}"
+        room = wide - len(tail)
+        if len(lines) + 1 >= _SCREEN:
+            break
+        lines.append((name if len(name) <= room else f"{name[: room - 3].rstrip()}...") + tail)
+        shown += 1
+    return [*lines, *wrap(f"... and {len(rows) - shown} more: add a word, or --list", 0, 2, wide=wide)]
 
 
 def packet(argv: list[str]) -> int:
@@ -148,6 +175,7 @@ def _audited_tables(a: Namespace) -> Mapping[str, int]:
         print(json.dumps(found, ensure_ascii=False, indent=2))
     else:
         print(report.report(found, None))
+        print(report.to_read(tables.tally(data)))
     counts: Mapping[str, int] = found["counts"]
     return counts
 
@@ -214,17 +242,26 @@ def compare(argv: list[str]) -> int:
     told = ", ".join(f"{n} {kind}" for kind, n in counts.items())
     print("\n".join(wrap(f"From data release {a.earlier} to {a.later}: {told}.", 0, 2, wide=wide)))
     shown = [d for d in found if a.all or a.words or d.kind != differences.ADDED]
-    for d in shown if a.all else shown[:_MOST_DIFFERENCES]:
-        one = d.as_dict()
-        name = ", ".join(part for part in d.label.split(" | ") if part not in ("any", "not stated"))
-        print("\n".join(wrap(f"{name}: {d.quantity.replace('_', ' ')}", 0, 2, wide=wide)))
-        print("\n".join(wrap(f"{one['before'] or 'none'} -> {one['after'] or 'none'}", 4, 6, wide=wide)))
-        if d.why:
-            print("\n".join(wrap(f"why: {d.why}", 4, 6, wide=wide)))
-    more = 0 if a.all else len(shown) - _MOST_DIFFERENCES
-    if more > 0:
-        print(f"... and {more} more; add a word, or --all")
+    said = [_difference(d, wide) for d in shown]
+    room = _SCREEN - 3
+    for n, lines in enumerate(said):
+        room -= len(lines)
+        if room < 0 and not a.all:
+            print("\n".join(wrap(f"... and {len(said) - n} more: add a word, or --all", 0, 2, wide=wide)))
+            break
+        print("\n".join(lines))
     return 0
+
+
+def _difference(d: Difference, wide: int) -> list[str]:
+    """What changed of one figure, from what to what, and why."""
+    from gaugeblock.answer.text import wrap
+
+    one = d.as_dict()
+    name = ", ".join(part for part in d.label.split(" | ") if part not in ("any", "not stated"))
+    lines = wrap(f"{name}: {d.quantity.replace('_', ' ')}", 0, 2, wide=wide)
+    lines += wrap(f"{one['before'] or 'none'} -> {one['after'] or 'none'}", 4, 6, wide=wide)
+    return lines + (wrap(f"why: {d.why}", 4, 6, wide=wide) if d.why else [])
 
 
 def validate(argv: list[str]) -> int:

@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Row
 
 SHOWN = 20
+# Lines that an answer may fill.
+_SCREEN = 15
 _SEARCHED = ("conditions", "note", "source", "basis")
 _LEAST_NAME = 16
 # Services of a car that a shop builds; what is printed for others stands behind.
@@ -115,8 +117,8 @@ class Found:
             "cautions": [],
         }
 
-    def text(self, columns: int | None = None) -> str:
-        """For a person: one line a hit, none wider than the screen."""
+    def text(self, columns: int | None = None, whole: bool = False) -> str:
+        """For a person: one line a hit, none wider than the screen, as many as it holds; every one with ``whole``."""
         from gaugeblock.answer.text import width, wrap
 
         wide = columns or width()
@@ -124,11 +126,17 @@ class Found:
             lines = wrap(f"Nothing has all of these words: {self.asked}.", 0, 2, wide=wide)
             lines += wrap(f"Near it: {', '.join(self.nearest)}.", 0, 2, wide=wide) if self.nearest else []
             return "\n".join([*lines, "The figure of its maker governs."])
-        lines = [line for entry, figures in self.groups for line in self._line(entry, figures, wide).splitlines()]
-        if self.more:
-            lines.append(f"... and {self.more} more; add a word")
-        lines += wrap("Ask for one of them, and it comes with its source and its checks.", 0, 2, wide=wide)
-        return "\n".join(lines)
+        hits = [self._line(entry, figures, wide).splitlines() for entry, figures in self.groups]
+        foot = wrap("Ask for one of them, and it comes with its source and its checks.", 0, 2, wide=wide)
+        room = len(hits) if whole else max(_SCREEN - len(foot) - 1, 1)
+        lines = []
+        kept = 0
+        while kept < len(hits) and (whole or len(lines) + len(hits[kept]) <= room):
+            lines += hits[kept]
+            kept += 1
+        if more := self.more + len(hits) - kept:
+            lines.append(f"... and {more} more: add a word, or --list")
+        return "\n".join([*lines, *foot])
 
     def _line(self, entry: Entry, figures: list[Figure], wide: int) -> str:
         """One hit in one line, or two on a narrow screen: what it is, its first figure and how far to trust that; what
@@ -155,10 +163,11 @@ class Found:
         return "\n".join([cut, *wrap(tail[2:], 2, 4, wide=wide)])
 
 
-def find(text: str, *, data: Refdata | None = None) -> Found:
+def find(text: str, *, data: Refdata | None = None, whole: bool = False) -> Found:
     """Every key and rule that has all words of ``text``: whole words first, key before quantity before the rest.
 
-    At most 20 keys, then how many more. Nothing found is an empty answer with the nearest keys.
+    At most 20 keys, then how many more; with ``whole`` every one. Nothing found is an empty answer with the nearest
+    keys.
     InputError for a text without a word, or of over 200 characters.
     """
     data = data or refdata()
@@ -170,9 +179,10 @@ def find(text: str, *, data: Refdata | None = None) -> Found:
         entries = [entry for entry in entries if word in entry.all]
     hits = [(_score(entry, words), i, entry) for i, entry in enumerate(entries)]
     hits.sort(key=lambda h: h[:2])
-    groups = [(entry, _figures(entry, data)) for _, _, entry in hits[:SHOWN]]
+    shown = hits if whole else hits[:SHOWN]
+    groups = [(entry, _figures(entry, data)) for _, _, entry in shown]
     near = _nearest(text, words, data) if not hits else []
-    return Found(text, groups, max(0, len(hits) - SHOWN), near, data)
+    return Found(text, groups, len(hits) - len(shown), near, data)
 
 
 def is_there(words: list[str], data: Refdata) -> bool:

@@ -129,7 +129,7 @@ def test_an_earlier_data_release_answers_as_it_did(capsys: pytest.CaptureFixture
 BAD = [
     ([], ["torque", "packet"]),
     (["torqe"], ["torque"]),
-    (["torque"], ["THREAD"]),
+    (["bend", "--wall", ".120 in"], ["--od"]),
     ([*DRY[:4], "--condition"], ["--condition"]),
     (["torque", "3/8-18", *DRY[2:]], ["3/8-16 UNC", "3/8-24 UNF"]),
     (["torque", "M10", *DRY[2:]], ["ISO 898-1 8.8"]),

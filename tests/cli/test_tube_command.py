@@ -37,16 +37,26 @@ def test_a_quick_offset_prints_cut_and_a_table_of_marks(capsys: pytest.CaptureFi
     assert (code, err) == (0, "")
     lines = [" ".join(line.split()) for line in out.splitlines()]
     assert lines[2].startswith("CUT 28 9/16 in (28.568)")
-    head = lines.index("DO BEND MARK AT FROM THE DATUM BEND TOWARD SET TURN FIRST")
-    assert lines[head + 1] == "1st 1 6 3/4 in (6.750) towards END to END 47 deg start here"
-    # What is turned first has a line of its own where the row would be wider than the screen.
-    assert lines[head + 2 : head + 4] == ["2nd 2 15 in (14.999) towards END to END 47 deg", "half a turn, 180 deg"]
+    head = lines.index("DO BEND MARK AT BEND TOWARD SET TURN FIRST")
+    assert lines[head - 1].endswith(", towards END")  # all marks one way are said once
+    assert lines[head + 1] == "1st 1 6 3/4 in (6.750) to END 47 deg start here"
+    assert lines[head + 2] == "2nd 2 15 in (14.999) to END 47 deg half a turn, 180 deg"
+
+
+def test_what_is_turned_first_has_a_line_of_its_own_on_a_narrow_screen(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("COLUMNS", "60")
+    _, out, _ = run(capsys, *OFFSET, *BARE, *DIE)
+    lines = [" ".join(line.split()) for line in out.splitlines()]
+    at = lines.index("2nd 2 15 in (14.999) to END 47 deg")
+    assert lines[at + 1] == "half a turn, 180 deg"
 
 
 def test_the_bench_prints_what_is_open_and_why_prints_the_rest(capsys: pytest.CaptureFixture[str]) -> None:
     _, short, _ = run(capsys, *OFFSET, *BARE, *DIE)
     _, whole, _ = run(capsys, *OFFSET, *BARE, *DIE, "--why")
-    assert len(short.splitlines()) <= 32 < len(whole.splitlines())
+    assert len(short.splitlines()) <= 15 < len(whole.splitlines())
     assert "shape complete" in whole
     assert "shape complete" not in short
     assert "--why" in short

@@ -668,8 +668,9 @@ def test_find_shows_twenty_keys_and_counts_the_rest(book: Book) -> None:
     assert (len(found.groups), found.more) == (SHOWN, 3)
     assert SHOWN == 20
     *hits, more, _ = found.text(columns=80).splitlines()
-    assert len(hits) == SHOWN  # one line a hit
-    assert more == "... and 3 more; add a word"
+    assert len(hits) == 13  # one line a hit, one screen of them
+    assert more == "... and 10 more: add a word, or --list"
+    assert len(find("dry", data=book.data(), whole=True).text(columns=80, whole=True).splitlines()) == 23 + 1
     assert len(found.as_dict()["keys"]) == 20  # type: ignore[arg-type]
 
 

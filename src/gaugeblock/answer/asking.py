@@ -22,6 +22,9 @@ if TYPE_CHECKING:
         def phrases(self, data: Refdata, /) -> Mapping[str, str]:
             """Every phrase that it knows -> what it means."""
 
+        def choices(self, data: Refdata, /) -> tuple[str, ...]:
+            """Every value that it can mean, where there are so many and no more."""
+
         def take(self, words: tuple[str, ...], at: int, data: Refdata, /) -> Iterable[Hit]:
             """What it takes of the words from this place on."""
 
@@ -118,6 +121,10 @@ class Named:
             got = data.memo[self._memo] = _spoken(self._cells(data))
         return got  # type: ignore[return-value]
 
+    def choices(self, data: Refdata) -> tuple[str, ...]:
+        """Every cell of the vocabulary, once."""
+        return tuple(dict.fromkeys(self.phrases(data).values()))
+
     def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
         """The longest phrase at this place."""
         if self._cue and not any(piece in word for word in words for piece in self._cue):
@@ -172,6 +179,10 @@ class Shaped:
         """The plain words of the pattern, so that one that is nearly typed is known."""
         return dict.fromkeys(re.findall(r"[a-z]{4,}", self._pattern), "")
 
+    def choices(self, _data: Refdata) -> tuple[str, ...]:
+        """What it always means, where it means one thing."""
+        return (self._value.text,) if isinstance(self._value, always) else ()
+
     def take(self, words: tuple[str, ...], at: int, _data: Refdata) -> Iterable[Hit]:
         """What the pattern matches at this place, to the end of a word."""
         text = " ".join(words[at : at + 14])
@@ -217,9 +228,16 @@ def amount(
     return Shaped(pattern, value, say, doubt, cue)
 
 
-def always(text: str) -> Callable[[re.Match[str]], str]:
+class always:  # noqa: N801 - it stands where a function does
     """What a pattern means whatever it matched."""
-    return lambda _: text
+
+    __slots__ = ("text",)
+
+    def __init__(self, text: str) -> None:
+        self.text = text
+
+    def __call__(self, _: re.Match[str]) -> str:
+        return self.text
 
 
 def words_of(domain: str, column: str, *tables: str, bare: bool = True) -> Callable[[Refdata], dict[str, str]]:
@@ -258,13 +276,16 @@ class Topic:
     ``joined`` are options that may be said in several places; ``asks_for`` is a pattern of which a line has something
     when it means this topic, and ``is_named`` that it has to; ``table`` is the table of a job that has a place for it,
     ``job_keys`` the options that have another name there, with ``[]`` behind it where a list stands there and ``#``
-    where a whole number does.
+    where a whole number does; ``columns`` are the table and the column that have every value of an option, or what
+    finds
+    them.
     """
 
     __slots__ = (
         "_signal",
         "answer",
         "asks_for",
+        "columns",
         "is_named",
         "job_keys",
         "joined",
@@ -291,7 +312,9 @@ class Topic:
         is_named: bool = False,
         table: str = "",
         job_keys: Mapping[str, str] | None = None,
+        columns: Mapping[str, tuple[str, str] | Callable[[Refdata], Iterable[str]]] | None = None,
     ) -> None:
+        self.columns = columns or {}
         self.table = table
         self.job_keys = job_keys or {}
         self.joined = joined
@@ -308,6 +331,15 @@ class Topic:
 
     def __repr__(self) -> str:
         return f"<Topic {self.noun}>"
+
+    def of(self, answer: Callable[..., Sheet], names: Iterable[str]) -> Topic:
+        """The same topic with another way to its answer, and with options that are typed and never spoken."""
+        other = Topic.__new__(Topic)
+        for name in Topic.__slots__:
+            setattr(other, name, getattr(self, name))
+        other.answer = lambda: answer
+        other.slots = {**self.slots, **{name: () for name in names if name not in self.slots}}
+        return other
 
     def call(self, options: Mapping[str, object], data: Refdata) -> Sheet:
         """The Sheet of the answer with these options."""

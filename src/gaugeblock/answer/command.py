@@ -16,6 +16,9 @@ if TYPE_CHECKING:
     from gaugeblock.answer.table import Table
 
 
+_COMPARE = 'an option\'s usual values side by side: condition, grade ...; or those you name: "wall=.095 in, .120 in"'
+
+
 class Parser(argparse.ArgumentParser):
     """Refuses with our own one message instead of usage and exit."""
 
@@ -28,7 +31,20 @@ class Parser(argparse.ArgumentParser):
 
     def error(self, message: str) -> NoReturn:
         """Refuse what cannot be parsed; InputError says what was wrong and where help is."""
+        _, is_missing, names = message.partition("the following arguments are required: ")
+        if is_missing:
+            asked = [self._asked(name) for name in names.split(", ")]
+            why = f"not said: {'; '.join(asked)}"
+            do = f"say it, or see {self.prog} --help"
+            raise InputError(self.prog.removeprefix("gaugeblock "), "command line", why, (), do)
         raise InputError(self.prog.split(" ")[-1], "command line", message, (), f"see {self.prog} --help")
+
+    def _asked(self, name: str) -> str:
+        """An option that was not given, and what it is."""
+        for action in self._actions:
+            if name in (*action.option_strings, action.metavar):
+                return f"{name}, {action.help.replace('%%', '%')}" if action.help else name
+        return name
 
 
 def parser_of(name: str, about: str, example: str) -> Parser:
@@ -50,12 +66,14 @@ def _help(prog: str) -> argparse.HelpFormatter:
     return argparse.RawDescriptionHelpFormatter(prog, width=width())
 
 
-def common_options(parser: Parser, unit: bool = True) -> None:
-    """``--json``, ``--data-release`` and, where figures are printed, ``--in`` and ``--why``."""
+def common_options(parser: Parser, unit: bool = True, compare: bool = True) -> None:
+    """``--json``, ``--data-release`` and, where figures are printed, ``--in``, ``--why`` and ``--compare``."""
     parser.add_argument("--json", action="store_true", help="print one JSON object")
     if unit:
         parser.add_argument("--in", dest="unit", metavar="UNIT", help="print figures of this unit's dimension in it")
         parser.add_argument("--why", action="store_true", help="all figures, checks and cautions behind the answer")
+    if unit and compare:
+        parser.add_argument("--compare", metavar="KEY", help=_COMPARE)
     parser.add_argument("--data-release", metavar="V", help="use the tables of an earlier data release")
 
 
@@ -70,28 +88,36 @@ def print_answer(
     argv: list[str],
     load: Callable[[], Callable[..., Sheet]],
     topic_of: Callable[[], Topic] | None = None,
+    keys: tuple[str, ...] = (),
 ) -> int:
     """Print the answer that takes every option of a parser by its name; ``load`` imports it. The exit code.
 
-    With ``topic_of`` a key that was left open gives the rows for its values.
+    ``keys`` are those that it cannot do without and that the tables have values of.
     """
     common_options(parser)
     a = parser.parse_args(argv)
-    if topic_of is not None:
-        given = {k: v for k, v in vars(a).items() if k not in ("json", "unit", "why", "data_release")}
-        return print_open(load(), topic_of, given, a)
-    given = vars(a)
-    from gaugeblock.tables.load import refdata
-
-    shown = given.pop("json"), given.pop("unit"), given.pop("why")
-    data = refdata(given.pop("data_release"))
-    return print_sheet(load()(**given, data=data), *shown)
+    shown = ("json", "unit", "why", "compare", "data_release")
+    options = {k: v for k, v in vars(a).items() if k not in shown}
+    is_open = any(options[key] is None for key in keys)
+    return print_open(load(), topic_of or _untold(parser, options), options, a, is_open)
 
 
-def print_sheet(
-    sheet: Sheet, as_json: bool, unit: str | None, why: bool = False, before: dict[str, object] | None = None
-) -> int:
-    """Print a Sheet as text (short, or all of it with ``why``) or as JSON, with what goes ``before`` it there; the
+def _untold(parser: Parser, options: Iterable[str]) -> Callable[[], Topic]:
+    """What is known of an answer that nobody asks for in plain words: the names of its options."""
+
+    def of() -> Topic:
+        from gaugeblock.answer.asking import Topic
+
+        def unasked() -> Callable[..., Sheet]:
+            raise NotImplementedError
+
+        return Topic(unasked, parser.prog.removeprefix("gaugeblock "), dict.fromkeys(options, ()), "")
+
+    return of
+
+
+def print_sheet(sheet: Sheet, as_json: bool, unit: str | None, why: bool = False, read_as: str = "") -> int:
+    """Print a Sheet as text (short, or all of it with ``why``) or as JSON, with how the question was ``read_as``; the
     exit code.
     """
     from gaugeblock.answer.decision import STOP
@@ -110,14 +136,16 @@ def print_sheet(
     if as_json:
         import json
 
-        out = {**(before or {}), **sheet.as_dict()}
+        out = {**({"read_as": read_as} if read_as else {}), **sheet.as_dict()}
         if unit is not None:
             _reprint(sheet, out, unit)
         print(json.dumps(out, ensure_ascii=False, indent=2))
     else:
         from gaugeblock.answer.short import short
+        from gaugeblock.answer.text import width, wrap
 
-        print(short(sheet, unit))
+        lines = wrap(f"read as {read_as}", 0, 2, wide=width()) if read_as else []
+        print("\n".join([*lines, short(sheet, unit, above=len(lines), whole=why)]))
         if why:
             from gaugeblock.answer.text import render
 
@@ -125,8 +153,10 @@ def print_sheet(
     return 1 if sheet.decision.kind == STOP else 0
 
 
-def print_table(table: Table, as_json: bool, unit: str | None, read_as: str = "") -> int:
-    """Print a Table as text or as JSON, with how the question was ``read_as``; the exit code."""
+def print_table(table: Table, as_json: bool, unit: str | None, read_as: str = "", why: bool = False) -> int:
+    """Print a Table as text (all of its rows with ``why``) or as JSON, with how the question was ``read_as``; the exit
+    code.
+    """
     if as_json:
         import json
 
@@ -136,7 +166,7 @@ def print_table(table: Table, as_json: bool, unit: str | None, read_as: str = ""
     from gaugeblock.answer.text import width, wrap
 
     lines = wrap(f"read as {read_as}", 0, 2, wide=width()) if read_as else []
-    print("\n".join([*lines, table.text(unit, is_told=bool(read_as))]))
+    print("\n".join([*lines, table.text(unit, above=len(lines), whole=why)]))
     return 0
 
 
@@ -149,32 +179,37 @@ def print_open(
 ) -> int:
     """Print the answer to these options, or the Table of what was not said and changes the number; the exit code.
 
-    With ``is_open`` something that the answer cannot do without was not said.
+    With ``is_open`` something that the answer cannot do without was not said. With ``--compare`` it is the Table of
+    that option.
     """
     from gaugeblock.errors import LookupMiss
     from gaugeblock.tables.load import refdata
 
     data = refdata(a.data_release)
     refused: LookupMiss | InputError | None = None
-    if not is_open:
+    if not is_open and a.compare is None:
         try:
             return print_sheet(answer(**options, data=data), a.json, a.unit, a.why)
         except (LookupMiss, InputError) as error:
             refused = error
-    from gaugeblock.answer.opening import answered
+    from gaugeblock.answer.opening import answered, compared, opened
     from gaugeblock.answer.table import Table
     from gaugeblock.errors import GaugeblockError
 
+    topic = topic_of().of(answer, options)
     given = {k: v for k, v in options.items() if v is not None}
     said = {k: v for k, v in given.items() if isinstance(v, str) and v not in ("vehicle", "reused")}
+    if a.compare is not None:
+        return print_table(compared(topic, given, said, a.compare, data), a.json, a.unit, why=a.why)
     try:
-        got = answered(topic_of(), given, said, data)
+        missing = [need for need in topic.needs if need not in given] if is_open else []
+        got = opened(topic, given, said, missing, data) if missing else answered(topic, given, said, data)
     except GaugeblockError:
         if refused is None:
             raise
         raise refused from None
     if isinstance(got, Table):
-        return print_table(got, a.json, a.unit)
+        return print_table(got, a.json, a.unit, why=a.why)
     return print_sheet(got, a.json, a.unit, a.why)
 
 

@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
+from gaugeblock.answer.decision import NONE
 from gaugeblock.answer.table import MOST, Line, Table
-from gaugeblock.errors import Ambiguous, GaugeblockError, LookupMiss
+from gaugeblock.errors import Ambiguous, GaugeblockError, InputError, LookupMiss
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterable, Mapping, Sequence
 
     from gaugeblock.answer.asking import Open, Topic
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.tables.load import Refdata
 
 _KEYS = {"class": "klass"}  # what Python cannot call a parameter
+# Values of an option that are tried for an answer: more than any table of a release has of one key.
+_MOST_TRIED = 400
 
 
 def answered(topic: Topic, values: dict[str, str], said: Mapping[str, str], data: Refdata) -> Sheet | Table:
@@ -43,21 +46,130 @@ def answered(topic: Topic, values: dict[str, str], said: Mapping[str, str], data
         return _table(topic, values, said, ((key,), [{key: choice} for choice in own or error.every]), data)
 
 
-def compared(topic: Topic, values: dict[str, str], said: Mapping[str, str], key: str, data: Refdata) -> Sheet | Table:
-    """The answers for every usual value of one option side by side, whatever was said of it.
+def compared(topic: Topic, values: dict[str, str], said: Mapping[str, str], compare: str, data: Refdata) -> Table:
+    """The answers for every usual value of one option side by side, whatever was said of it; for the values alone that
+    are named: ``wall=.095 in, .120 in``.
 
     LookupMiss where the topic has no such option, or no choices for it.
     """
+    key, _, text = compare.partition("=")
+    named = [value.strip() for value in text.split(";" if ";" in text else ",") if value.strip()]
+    key = _option(key, topic)
     others = {k: v for k, v in values.items() if k != key}
-    left = topic.opens(others, data) if topic.opens is not None and key in topic.slots else None
+    told = {k: v for k, v in said.items() if k != key}
+    if named:
+        return _table(topic, others, told, ((key,), [{key: value} for value in named]), data, "compared")
+    try:
+        left = topic.opens(others, data) if topic.opens is not None else None
+    except (GaugeblockError, KeyError):  # what it cannot do without is open too
+        left = None
     if left is None or key not in left[0]:
-        choices = [k for k in topic.slots if k not in topic.needs]
-        raise LookupMiss(key, "compare", f"nothing to compare of a {topic.noun}", choices, "compare one of these")
+        rows = [{key: choice} for choice in choices(topic, key, others, data)]
+        left = ((key,), _answering(topic, others, rows, data))
+        if not left[1]:
+            can = [spoken(k) for k in topic.slots if k != key and _has_choices(topic, k, data)]
+            why = f"nothing to compare it by: {topic.noun} has no usual values of it that answer"
+            raise LookupMiss(spoken(key), "compare", why, can, 'name the values: --compare "wall=.095 in, .120 in"')
     rows = left[1]
     own = values.get(key)
     if own is not None and len(left[0]) == 1 and all(row[key] != own for row in rows):
         rows = [{key: own}, *rows]
-    return _table(topic, others, {k: v for k, v in said.items() if k != key}, (left[0], rows), data, "compared")
+    return _table(topic, others, told, (left[0], rows), data, "compared")
+
+
+def opened(
+    topic: Topic, values: dict[str, str], said: Mapping[str, str], missing: Sequence[str], data: Refdata
+) -> Table:
+    """The Table of every value that the tables have of the options that are ``missing``.
+
+    InputError that asks for them where they are no list, or where the answer hangs on more than they.
+    """
+    rows: list[dict[str, str]] = [{}]
+    for key in missing:
+        rows = [{**row, key: one} for row in rows for one in choices(topic, key, {**values, **row}, data)]
+    there = _cells(row[missing[0]] for row in rows if missing[0] in row)
+    rows = [{**row, **more} for row in rows[:_MOST_TRIED] for more in _more(topic, {**values, **row}, data)]
+    found = _answering(topic, values, rows, data)
+    if not found:
+        what = " and the ".join(map(spoken, missing))
+        why = f"the {what} {'was' if len(missing) == 1 else 'were'} not said"
+        raise InputError(", ".join(said.values()) or topic.noun, topic.noun, why, there, f"say the {what}")
+    return _table(topic, values, said, (tuple(found[0]), found), data)
+
+
+def _more(topic: Topic, values: dict[str, str], data: Refdata) -> list[dict[str, str]]:
+    """What else is open of an answer: every set of values for it; an empty one where nothing is."""
+    try:
+        left = topic.opens(values, data) if topic.opens is not None else None
+    except GaugeblockError:
+        return []
+    return [{}] if left is None else left[1]
+
+
+def choices(topic: Topic, key: str, values: Mapping[str, str], data: Refdata) -> list[str]:
+    """The values that the tables have of one option: those that the answer names when it is open, else a column of a
+    table beside what was said, else the vocabulary that reads it.
+    """
+    if key in topic.columns:
+        at = topic.columns[key]
+        return _cells(at(data) if callable(at) else _column(topic, key, values, data))
+    try:
+        sheet_of(topic, {k: v for k, v in values.items() if k != key}, data)
+    except Ambiguous as error:
+        if error.every and _left_open(error, values, topic) == key:
+            return list(error.every)
+    except (GaugeblockError, KeyError, TypeError):
+        pass  # it cannot do without: the vocabulary has its values
+    return _cells(cell for reader in topic.slots.get(key, ()) for cell in reader.choices(data))
+
+
+def _column(topic: Topic, key: str, values: Mapping[str, str], data: Refdata) -> list[str]:
+    """The cells of a column in the rows that have what was said of the other columns, where any has."""
+    name, column = topic.columns[key]  # type: ignore[misc]
+    table = data.table(name)
+    same = {k: at[1] for k, at in topic.columns.items() if k != key and not callable(at) and at[0] == name}
+    rows = [row for row in table.rows if not row.standing]
+    for other, own in same.items():
+        cell = table.column(own).get(values.get(other, "").casefold())
+        kept = [row for row in rows if cell is not None and row[own] in (cell, "any")]
+        rows = kept or rows
+    return [row[column] for row in rows]
+
+
+def _cells(found: Iterable[str]) -> list[str]:
+    return [cell for cell in dict.fromkeys(found) if cell and cell not in ("any", "not stated")]
+
+
+def _has_choices(topic: Topic, key: str, data: Refdata) -> bool:
+    return key in topic.columns or len(choices(topic, key, {}, data)) > 1
+
+
+def _option(key: str, topic: Topic) -> str:
+    """An option by the name that a person gives it; LookupMiss for none."""
+    plain = " ".join(key.casefold().replace("_", " ").replace("-", " ").split())
+    for own in topic.slots:
+        if plain in (own.replace("_", " "), spoken(own), own.rstrip("s"), f"{own.replace('_', ' ')}s"):
+            return own
+    own_names = [spoken(k) for k in topic.slots]
+    raise LookupMiss(key, "compare", f"{topic.noun} has no such option", own_names, "compare one of these")
+
+
+def _answering(
+    topic: Topic, values: Mapping[str, str], rows: Sequence[dict[str, str]], data: Refdata
+) -> list[dict[str, str]]:
+    """Of these sets of values those that have an answer, as many as a table and one more may hold."""
+    found: list[dict[str, str]] = []
+    bare: list[dict[str, str]] = []
+    for row in rows[:_MOST_TRIED]:
+        try:
+            sheet = sheet_of(topic, {**values, **row}, data)
+        except (GaugeblockError, KeyError, TypeError):  # or what it cannot do without is open too
+            continue
+        has = sheet.decision.kind != NONE or sheet.figures
+        (found if has else bare).append(row)
+        if len(found) > MOST:
+            break
+    return found or bare
 
 
 def sheet_of(topic: Topic, values: Mapping[str, str], data: Refdata) -> Sheet:
@@ -67,7 +179,9 @@ def sheet_of(topic: Topic, values: Mapping[str, str], data: Refdata) -> Sheet:
 
 def spoken(key: str) -> str:
     """An option as a person says it."""
-    return {"klass": "class", "nps": "pipe size", "od": "outside diameter"}.get(key, key.replace("_", " "))
+    return {"klass": "class", "nps": "pipe size", "od": "outside diameter", "to": "neighbour"}.get(
+        key, key.replace("_", " ")
+    )
 
 
 def _left_open(error: Ambiguous, values: Mapping[str, str], topic: Topic) -> str | None:
@@ -84,7 +198,7 @@ def _table(
     left: Open,
     data: Refdata,
     how: str = "not said",
-) -> Sheet | Table:
+) -> Table:
     open_keys, rows = left
     lines: list[Line] = []
     refused: GaugeblockError | None = None

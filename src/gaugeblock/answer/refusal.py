@@ -13,7 +13,7 @@ def told(error: GaugeblockError) -> str:
         parts = [(line, 2 if line.startswith("  ") else 0) for line in str(error).splitlines()]
         return "\n".join(part for line, at in parts for part in wrap(line.strip(), at, at + 2, wide=wide))
     table, _, key = error.where.rpartition(" ")
-    where = key if "/" in table and " " not in table else error.where
+    where = key if "/" in table and " " not in table else error.where.removeprefix("command line")
     if where.startswith("read as "):
         lines = [f"{where}.", f"{error.why}."]
     else:

@@ -8,22 +8,28 @@ from gaugeblock.answer.text import READ, label, width, wrap
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from gaugeblock.answer.decision import Candidate
+    from gaugeblock.answer.decision import Decision
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.figure import Figure
 
 _MOST_LINES = 15
+_WIDE = 80
 _MOST_BESIDE = 3
 _MOST_CAUTIONS = 2
 _LEAST_ROOM = 2  # for one caution below a table
 
 
-def short(sheet: Sheet, unit: str | None = None, columns: int | None = None) -> str:
-    """The decision with what it rests on; ``unit`` prints every figure of that dimension in it."""
+def short(
+    sheet: Sheet, unit: str | None = None, columns: int | None = None, above: int = 0, whole: bool = False
+) -> str:
+    """The decision with what it rests on; ``unit`` prints every figure of that dimension in it; ``above`` are lines
+    that stand over it. What it says of a candidate is cut where a screen has no room for it, unless it is asked for
+    ``whole``.
+    """
     wide = columns or width()
     decision = sheet.decision
     head = wrap(sheet.title, 0, 2, wide=wide)
-    body = _decided(sheet, unit, wide)
+    body, is_cut = _decided(sheet, unit, wide), False
     grid = aligned(sheet.grid, wide) if decision.kind in (USE, ASK) else []
     beside = _beside(sheet, wide) if decision.kind in (USE, ASK) and not grid else []
     open_ones = [q for q in sheet.questions if q.text not in decision.do]
@@ -32,8 +38,14 @@ def short(sheet: Sheet, unit: str | None = None, columns: int | None = None) -> 
     cares.sort(key=lambda c: c.severity != "injury")
     rest += [wrap(f"CARE  {c.text}", 2, 8, wide=wide) for c in cares[:_MOST_CAUTIONS]]
     foot = _foot(sheet, wide)
-    room = max(_MOST_LINES - len(head) - len(body) - len(grid) - len(foot) - 1, _LEAST_ROOM if grid else 0)
-    said = _fitting(beside, rest, room)
+    taken = above + len(head) + len(grid) + len(foot) + 1
+    screen = _MOST_LINES * _WIDE // min(wide, _WIDE)  # on a narrow one as many words
+    for most in (3, 2, 1) if not whole else ():
+        if taken + len(body) < screen:
+            break
+        body, is_cut = _decided(sheet, unit, wide, most), True
+    room = max(screen - taken - len(body), _LEAST_ROOM if grid and not above else 0)
+    said = _fitting(beside, rest, room, is_cut)
     return "\n".join([*head, "", *body, *grid, *said, *foot])
 
 
@@ -56,9 +68,9 @@ def aligned(grid: tuple[tuple[str, ...], ...], wide: int) -> list[str]:
     return lines
 
 
-def _fitting(beside: list[str], rest: list[list[str]], room: int) -> list[str]:
+def _fitting(beside: list[str], rest: list[list[str]], room: int, is_cut: bool) -> list[str]:
     """What there is room for, each piece whole: cautions and questions go before further figures."""
-    if len(beside) + sum(map(len, rest)) <= room:
+    if not is_cut and len(beside) + sum(map(len, rest)) <= room:
         return [*beside, *(line for piece in rest for line in piece)]
     kept: list[str] = []
     for piece in rest:
@@ -67,7 +79,8 @@ def _fitting(beside: list[str], rest: list[list[str]], room: int) -> list[str]:
     return [*beside[: max(room - 1 - len(kept), 0)], *kept, "  More: --why"]
 
 
-def _decided(sheet: Sheet, unit: str | None, wide: int) -> list[str]:
+def _decided(sheet: Sheet, unit: str | None, wide: int, most: int | None = None) -> list[str]:
+    """The decision; of each candidate ``most`` lines."""
     decision = sheet.decision
     if decision.kind == USE:
         (candidate,) = decision.candidates
@@ -89,22 +102,37 @@ def _decided(sheet: Sheet, unit: str | None, wide: int) -> list[str]:
                 f"{word}: {_numbers(candidate.figure, sheet, unit)} {candidate.when}".rstrip(), 8, 10, wide=wide
             )
         return lines
-    return _asked(decision.candidates, decision.do, sheet, unit, wide)
+    return _asked(decision, sheet, unit, wide, most)
 
 
-def _asked(candidates: tuple[Candidate, ...], do: str, sheet: Sheet, unit: str | None, wide: int) -> list[str]:
-    lines = wrap(do, 2, 13, "ASK FIRST", wide=wide)
+def _asked(decision: Decision, sheet: Sheet, unit: str | None, wide: int, most: int | None) -> list[str]:
+    candidates = decision.candidates
+    lines = wrap(decision.do, 2, 13, "ASK FIRST", wide=wide)
     words = list(dict.fromkeys(c.figure.trust for c in candidates))
     for candidate in candidates:
         trust = candidate.figure.trust if len(words) > 1 else ""
-        said = "; ".join(t for t in (candidate.when, candidate.then, trust) if t)
+        told = "; ".join(t for t in (candidate.when, candidate.then) if t)
+        said = (told, trust, most, wide)
         head = f"        {_columns(_numbers(candidate.figure, sheet, unit))}"
         if len(head) > wide * 0.6:
-            lines += [*wrap(head.strip(), 8, 8, wide=wide), *wrap(said, 12, 12, wide=wide)]
+            lines += [*wrap(head.strip(), 8, 8, wide=wide), *_told(*said, 12)]
         else:
-            first, *more = wrap(said, len(head), len(head), wide=wide)
+            first, *more = _told(*said, len(head))
             lines += [(head + first.lstrip()).rstrip(), *more]
     return lines + (wrap(words[0], 8, 8, wide=wide) if len(words) == 1 else [])
+
+
+def _told(told: str, trust: str, most: int | None, wide: int, at: int) -> list[str]:
+    """What is said of a candidate, and its trust, which is never cut; where what is said goes on, that is seen."""
+    lines = wrap("; ".join(t for t in (told, trust) if t), at, at, wide=wide)
+    if most is None or len(lines) <= most:
+        return lines
+    lines = wrap(told, at, at, wide=wide)
+    if len(lines) > most:
+        last = lines[most - 1]
+        last = last if len(last) + 4 <= wide else last[: wide - 4].rsplit(" ", 1)[0]
+        lines = [*lines[: most - 1], f"{last} ..."]
+    return lines + (wrap(trust, at, at, wide=wide) if trust else [])
 
 
 def _columns(numbers: str) -> str:

@@ -16,8 +16,8 @@ if TYPE_CHECKING:
 
 MOST = 24
 _GRID = 4
-# Lines of a small screen that a table may fill: one is left for the question, one for what is read as, one for more.
-_SCREEN = 21
+# Lines that an answer may fill.
+_SCREEN = 15
 _ROW = "  "
 _NARROW = 60
 _CARES = ("injury", "damage")
@@ -88,10 +88,11 @@ class Table(Value):
             table["more"] = self.more
         return {"asked": dict(self.asked), "data_release": self.data.release, "table": table}
 
-    def text(self, unit: str | None = None, columns: int | None = None, is_told: bool = False) -> str:
+    def text(self, unit: str | None = None, columns: int | None = None, above: int = 0, whole: bool = False) -> str:
         """For a person: a grid of the last key's values where there are few, else a line for each row.
 
-        With ``is_told`` the reader knows already what was asked.
+        ``above`` are lines in which the reader was told already what was asked. No more rows than a screen holds,
+        unless the ``whole`` is asked for.
         """
         from gaugeblock.answer.text import width, wrap
 
@@ -99,7 +100,7 @@ class Table(Value):
         unit = unit or self._unit()
         across = list(dict.fromkeys(line.key[self.open[-1]] for line in self.lines)) if self.open else []
         is_grid = len(self.open) > 1 and 1 < len(across) <= _GRID
-        body = self._grid(across, unit, wide) if is_grid else self._list(unit, wide)
+        body, tail = self._grid(across, unit, wide) if is_grid else (self._list(unit, wide), [])
         foot = []
         if any(line.sheet.decision.kind == ASK for line in self.lines):
             foot += wrap("A ? asks first: ask for that row alone, and it says what settles it.", 2, 2, wide=wide)
@@ -110,19 +111,26 @@ class Table(Value):
         said = "  The part maker's figure governs if you have it."
         gap = wide - len(said) - len(release)
         foot += [f"{said}{' ' * gap}{release}"] if gap > 1 else [*wrap(said.strip(), 2, 2, wide=wide), f"  {release}"]
-        what = self.title.rpartition("; ")[2].capitalize() + "." if is_told else self.title
+        what = self.title.rpartition("; ")[2].capitalize() + "." if above else self.title
+        kinds = {f.quantity for line in self.lines for f in line.sheet.decision.figures[:1]}
+        named = kinds.pop() if len(kinds) == 1 else ""
+        if named and not _is_named(named, self.title):
+            shown = named.replace("_", " ")
+            what += f" Shown: {shown}." if above else f"; shown: {shown}"
         head = [*wrap(what, 0, 2, wide=wide), ""]
-        body, cut = _kept(body, _SCREEN - len(head) - len(foot))
-        more = self.more + cut
-        foot = [f"  ... and {more} more; say more of it"] * bool(more) + foot
-        return "\n".join([*head, *body, *foot])
+        room = _SCREEN - above - len(head) - len(tail) - len(foot) - (self.more > 0)
+        body, cut = (body, 0) if whole or len(body) <= room else _kept(body, room - (not self.more))
+        rest = "more: say more of it" if self.more else f"{cut} more: --why"
+        foot = [f"  ... and {rest}"] * bool(self.more or cut) + foot
+        return "\n".join([*head, *body, *tail, *foot])
 
     def _unit(self) -> str | None:
         """The unit of most of the numbers, so that a column is of one unit."""
         found = [f.unit for line in self.lines for f in line.sheet.decision.figures[:1]]
         return max(found, key=found.count) if found else None
 
-    def _grid(self, across: list[str], unit: str | None, wide: int) -> list[str]:
+    def _grid(self, across: list[str], unit: str | None, wide: int) -> tuple[list[str], list[str]]:
+        """Its rows, and the trust of each column below them."""
         down = list(dict.fromkeys(tuple(line.key[k] for k in self.open[:-1]) for line in self.lines))
         cells = {tuple(line.key[k] for k in self.open): line.sheet for line in self.lines}
         names = [", ".join(d) for d in down]
@@ -130,7 +138,7 @@ class Table(Value):
         step = max(14, (wide - first) // len(across))
         longest = max(*(len(_cell(line.sheet, unit)) for line in self.lines), *map(len, across))
         if first + step * (len(across) - 1) + max(longest, 12) > wide or longest + 2 > step:
-            return self._list(unit, wide)
+            return self._list(unit, wide), []
         out = ["".join([" " * first, *(f"{a:<{step}}" for a in across)]).rstrip()]
         trusts: list[list[str]] = [[] for _ in across]
         for at, name in zip(down, names, strict=True):
@@ -140,7 +148,7 @@ class Table(Value):
                 row += f"{_cell(sheet, unit):<{step}}" if sheet is not None else " " * step
                 trusts[i] += [f.trust for f in sheet.decision.figures[:1]] if sheet is not None else []
             out.append(row.rstrip())
-        return [*out, *_under(trusts, first, step)]
+        return out, _under(trusts, first, step)
 
     def _with_label(self, name: str, line: Line) -> str:
         from gaugeblock.answer.text import label
@@ -179,6 +187,11 @@ class Table(Value):
         return out
 
 
+def _is_named(quantity: str, title: str) -> bool:
+    """Whether a title says already of which quantity the numbers are."""
+    return quantity.rpartition("_")[2] in title
+
+
 def _cell(sheet: Sheet, unit: str | None) -> str:
     """What a row comes to in one cell: the number to use, or the candidates, or a word."""
     decision = sheet.decision
@@ -186,7 +199,7 @@ def _cell(sheet: Sheet, unit: str | None) -> str:
     if decision.kind == NONE and sheet.figures:
         from gaugeblock.answer.text import label
 
-        return f"no limit; {label(sheet.figures[0])} {number_only(sheet.figures[0], sheet.data)}"
+        return f"no figure; {label(sheet.figures[0])} {number_only(sheet.figures[0], sheet.data)}"
     if decision.kind == ASK and len(numbers) == 1:
         return f"{numbers[0]} ?"
     if decision.kind == ASK and numbers:
@@ -226,8 +239,6 @@ def _under(trusts: list[list[str]], first: int, step: int) -> list[str]:
 
 def _kept(body: list[str], room: int) -> tuple[list[str], int]:
     """The rows that a screen has room for, whole, and how many were left out."""
-    if len(body) <= room:
-        return body, 0
     starts = [n for n, line in enumerate(body) if line[: len(_ROW)] == _ROW and line[len(_ROW) : len(_ROW) + 1] != " "]
     end = max((n for n in starts if n <= room), default=room)
     return body[:end], sum(n >= end for n in starts)

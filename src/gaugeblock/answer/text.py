@@ -19,7 +19,7 @@ READ = {"primary": "read", "quoted": "quoted", "memory": "from memory", "": ""}
 def wrap(text: str, first: int, rest: int, mark: str = "", wide: int = _WIDE) -> list[str]:
     """``text`` in lines of at most ``wide`` characters, indented, ``mark`` in the indent; a longer word stays whole."""
     lines = [(" " * first + mark).ljust(rest if mark else first)]
-    for word in text.split(" "):
+    for word in text.split():
         start = lines[-1] == "" or lines[-1].endswith(" ")
         if not start and len(lines[-1]) + 1 + len(word) > wide:
             lines.append(" " * rest)

@@ -12,8 +12,8 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
     from typing import Any
 
-_HEAD = "  {:<28}  rows  read  quoted  memory  habit  other   read"
-_READ_NEXT = 8
+_HEAD = "  {}  rows  read  quoted  memory  habit  other   read"
+_LEAST_NAME, _MOST_NAME = 9, 28
 
 
 def summary(audit: Mapping[str, Any]) -> str:
@@ -23,30 +23,41 @@ def summary(audit: Mapping[str, Any]) -> str:
         name = row["table"].partition("/")[0]
         rows, by = domains.get(name, (0, Counter()))
         domains[name] = rows + row["rows"], by + _columns(row["by"])
-    lines = [f"audit of {audit['scope']}, data release {audit['data_release']}", "", _HEAD.format("domain")]
-    lines += [_line(name, rows, by) for name, (rows, by) in domains.items()]
+    lines = [f"audit of {audit['scope']}, data release {audit['data_release']}", "", _head("domain")]
+    lines += [line for name, (rows, by) in domains.items() for line in _line(name, rows, by)]
     total = sum((by for _, by in domains.values()), Counter[str]())
-    lines += [_line("all", sum(rows for rows, _ in domains.values()), total), ""]
+    lines += _line("all", sum(rows for rows, _ in domains.values()), total)
     kinds = audit["kinds"]
     lines += wrap("Found: " + ", ".join(f"{kinds[k]} {k}" for k in KINDS if kinds.get(k)) + ".", 2, 4, wide=width())
-    lines += ["", "  Read next, by harm and by how many figures answer from it:"]
-    for one in audit["read_next"][:_READ_NEXT]:
-        hurt = f", {one['hurt']} of them can hurt" if one["hurt"] else ""
-        lines += wrap(f"{one['source']}, {one['place']}: {one['figures']} figures{hurt}", 4, 6, wide=width())
-    return "\n".join([*lines, "", "  --list prints every table and every finding."])
+    for one in audit["read_next"][:1]:
+        lines += wrap(f"Read next: {_read_next(one)}.", 2, 4, wide=width())
+    return "\n".join([*lines, *wrap("--list: every table, finding and what to read next.", 2, 4, wide=width())])
+
+
+def to_read(audit: Mapping[str, Any]) -> str:
+    """What to read next, by harm and by how many figures answer from it."""
+    lines = wrap("Read next, by harm and by how many figures answer from it:", 2, 4, wide=width())
+    for one in audit["read_next"]:
+        lines += wrap(_read_next(one), 4, 6, wide=width())
+    return "\n".join(lines)
+
+
+def _read_next(one: Mapping[str, Any]) -> str:
+    hurt = f", {one['hurt']} of them can hurt" if one["hurt"] else ""
+    return f"{one['source']}, {one['place']}: {one['figures']} figures{hurt}"
 
 
 def report(audit: dict[str, Any], limit: int | None = 40) -> str:
     """The audit as text: the share that is published and read, by table, then the list to work down."""
     lines = [f"audit of {audit['scope']}, data release {audit['data_release']}", ""]
     total: Counter[str] = Counter()
-    lines.append(_HEAD.format("table"))
+    lines.append(_head("table"))
     for row in audit["tables"]:
         by = _columns(row["by"])
         total.update(by)
         total["rows"] += row["rows"]
-        lines.append(_line(row["table"], row["rows"], by))
-    lines += [_line("all", total["rows"], total), ""]
+        lines += _line(row["table"], row["rows"], by)
+    lines += [*_line("all", total["rows"], total), ""]
     kinds = Counter(f["kind"] for f in audit["findings"])
     lines += [f"  {kind:<22}{kinds[kind]:>6}" for kind in KINDS if kinds[kind]]
     lines.append("")
@@ -71,9 +82,22 @@ def _columns(by: dict[str, int]) -> Counter[str]:
     return out
 
 
-def _line(name: str, rows: int, by: Counter[str]) -> str:
+def _name_room() -> int:
+    """Columns for a name: what the numbers leave of the screen."""
+    return max(_LEAST_NAME, min(_MOST_NAME, width() - len(_HEAD.format(""))))
+
+
+def _head(name: str) -> str:
+    return _HEAD.format(name.ljust(_name_room()))
+
+
+def _line(name: str, rows: int, by: Counter[str]) -> list[str]:
+    """One row of the tally; a long name stands above its numbers."""
     share = f"{by['read'] / rows:.0%}" if rows else ""
-    return (
-        f"  {name:<28}{rows:>6}{by['read']:>6}{by['quoted']:>8}{by['memory']:>8}{by['habit']:>7}{by['other']:>7}  "
+    room = _name_room()
+    own = name if len(name) <= room else ""
+    numbers = (
+        f"  {own:<{room}}{rows:>6}{by['read']:>6}{by['quoted']:>8}{by['memory']:>8}{by['habit']:>7}{by['other']:>7}  "
         f" {share}"
     )
+    return [numbers] if own else [f"  {name}", numbers]

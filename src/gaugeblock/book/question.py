@@ -6,17 +6,18 @@ from typing import TYPE_CHECKING
 
 from gaugeblock.answer.pretty import pretty
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.answer.table import Table
 from gaugeblock.book import settle
 from gaugeblock.book.sheet_view import cell, sheet_view
 from gaugeblock.book.words import GOVERNS, release
 from gaugeblock.packet.paper import Paper
-from gaugeblock.plain.answer import answer_to, reading_of
+from gaugeblock.plain.answer import answer_to, read_or_converted
+from gaugeblock.plain.reading import Reading
 
 if TYPE_CHECKING:
     from typing import Any
 
-    from gaugeblock.answer.table import Table
-    from gaugeblock.plain.reading import Reading
+    from gaugeblock.plain.convert import Conversion
     from gaugeblock.tables.load import Refdata
 
 
@@ -25,10 +26,15 @@ def answer(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[st
 
     Raises whatever the reading or the answer refuses.
     """
-    reading = said_too(reading_of(asked["text"], data), asked.get("also") or {})
+    read_as = read_or_converted(asked["text"], data)
+    if not isinstance(read_as, Reading):
+        return _conversion(read_as, data)
+    reading = said_too(read_as, asked.get("also") or {})
     found = answer_to(reading, asked.get("compare"), data)
     paper = Paper(data, metric)
-    view = _table(found.found, paper) if not isinstance(found.found, Sheet) else sheet_view(found.found, paper)
+    view = sheet_view(found.found, paper) if isinstance(found.found, Sheet) else {}
+    if isinstance(found.found, Table):
+        view = _table(found.found, paper)
     if isinstance(found.found, Sheet):
         settle.add(view, found.found, reading, data)
     return {
@@ -38,6 +44,15 @@ def answer(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[st
         "release": release(data),
         "governs": GOVERNS,
     }
+
+
+def _conversion(found: Conversion, data: Refdata) -> dict[str, Any]:
+    """A measure in another unit as a table of one row, which says that no table has it."""
+    row = {"names": [pretty(found.given)], "also": {}, "kind": "use", "word": "", "number": pretty(found.found)}
+    row |= {"other": "" if found.is_exact else found.exact, "trust": "CONVERSION"}
+    title = "a conversion of what you gave, no figure of any table"
+    view = {"is": "table", "title": title, "open": [], "rows": [row], "more": 0, "read_as": "a conversion"}
+    return {**view, "compare": [], "release": release(data), "governs": GOVERNS}
 
 
 def said_too(reading: Reading, also: dict[str, str]) -> Reading:

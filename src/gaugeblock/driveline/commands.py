@@ -2,18 +2,24 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import common_options, parser_of, print_open, print_sheet
+from gaugeblock.answer.command import common_options, parser_of, print_open
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from gaugeblock.answer.asking import Topic
 
 
-def _steels() -> Topic:
-    """What may be left open of a steel, loaded where something is."""
-    from gaugeblock.driveline.ask.steels import STEEL
+def _topic(name: str) -> Callable[[], Topic]:
+    """What may be left open, loaded where something is."""
 
-    return STEEL
+    def of() -> Topic:
+        from gaugeblock.driveline import ask
+
+        return getattr(ask, name)  # type: ignore[no-any-return]
+
+    return of
 
 
 def steel(argv: list[str]) -> int:
@@ -24,7 +30,7 @@ def steel(argv: list[str]) -> int:
         'gaugeblock steel 4340 --treatment "quenched and tempered" --temper "800 degF" --shaft "1 in" --torque "1500'
         ' lbf*ft"',
     )
-    parser.add_argument("grade", metavar="GRADE", help="4340, 1541, 300M")
+    parser.add_argument("grade", nargs="?", metavar="GRADE", help="4340, 1541, 300M")
     parser.add_argument("--treatment", metavar="T", help='"cold drawn", "quenched and tempered", "induction hardened"')
     parser.add_argument("--temper", metavar="T", help="tempering temperature: 800 degF")
     parser.add_argument("--section", metavar="SIZE", help="the bar's own size: 1 in (else the shaft's diameter)")
@@ -47,7 +53,7 @@ def steel(argv: list[str]) -> int:
         name: getattr(a, name) for name in (*names, "certificate", "case_depth", "core_hardness", "shear_modulus")
     }
     options["yield_strength"] = a.own
-    return print_open(sheet_of, _steels, options, a, is_open=a.treatment is None)
+    return print_open(sheet_of, _topic("STEEL"), options, a, is_open=None in (a.grade, a.treatment))
 
 
 def hardness(argv: list[str]) -> int:
@@ -58,13 +64,12 @@ def hardness(argv: list[str]) -> int:
         "gaugeblock hardness 42 HRC",
     )
     parser.add_argument("value", metavar="VALUE", help="42")
-    parser.add_argument("scale", metavar="SCALE", help="HRC, HB; either may stand first")
+    parser.add_argument("scale", nargs="?", metavar="SCALE", help="HRC, HB; either may stand first")
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.driveline.hardness import hardness as sheet_of
-    from gaugeblock.tables.load import refdata
 
-    return print_sheet(sheet_of(a.scale, a.value, data=refdata(a.data_release)), a.json, a.unit, a.why)
+    return print_open(sheet_of, _topic("BY_SCALE"), {"scale": a.scale, "value": a.value}, a, is_open=a.scale is None)
 
 
 def spline(argv: list[str]) -> int:
@@ -74,8 +79,8 @@ def spline(argv: list[str]) -> int:
         "Basic sizes of a 30 degree involute spline from the standard's equations, and whether it carries a torque.",
         "gaugeblock spline 24/48 35",
     )
-    parser.add_argument("pitch", metavar="PITCH", help='24/48; "parallel side" for a straight-sided one')
-    parser.add_argument("teeth", metavar="TEETH", help="number of teeth")
+    parser.add_argument("pitch", nargs="?", metavar="PITCH", help='24/48; "parallel side" for a straight-sided one')
+    parser.add_argument("teeth", nargs="?", metavar="TEETH", help="number of teeth")
     parser.add_argument("--pressure-angle", default="30 deg", metavar="A", help="30 deg (default; the only one)")
     parser.add_argument("--root", default="flat root", metavar="R", help="flat root (default) or fillet root")
     parser.add_argument("--fit", default="side fit", metavar="F", help="side fit (default) or major diameter fit")
@@ -92,27 +97,11 @@ def spline(argv: list[str]) -> int:
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.driveline.splines.answer import spline as sheet_of
-    from gaugeblock.tables.load import refdata
 
-    sheet = sheet_of(
-        a.pitch,
-        a.teeth,
-        pressure_angle=a.pressure_angle,
-        root=a.root,
-        fit=a.fit,
-        torque=a.torque,
-        bore=a.bore,
-        material=a.material,
-        source=a.source,
-        load=a.load,
-        cycles=a.cycles,
-        length=a.length,
-        seating=a.seating,
-        misalignment=a.misalignment,
-        revolutions=a.revolutions,
-        data=refdata(a.data_release),
-    )
-    return print_sheet(sheet, a.json, a.unit, a.why)
+    names = ("pitch", "teeth", "pressure_angle", "root", "fit", "torque", "bore", "material", "source", "load")
+    flexible = ("cycles", "length", "seating", "misalignment", "revolutions")
+    options = {name: getattr(a, name) for name in (*names, *flexible)}
+    return print_open(sheet_of, _topic("SPLINE"), options, a, is_open=None in (a.pitch, a.teeth))
 
 
 def setup(argv: list[str]) -> int:
@@ -124,8 +113,8 @@ def setup(argv: list[str]) -> int:
         ' "0.008 in" --maker-source "axle maker\'s sheet" --maker-place "page 4"',
     )
     parser.add_argument("axle", metavar="AXLE", help="the shop's name of the axle, or an axle of the table in full")
-    parser.add_argument("component", metavar="COMPONENT", help="ring gear, drive pinion bearings")
-    parser.add_argument("step", metavar="STEP", help="final setting, backlash, pattern check")
+    parser.add_argument("component", nargs="?", metavar="COMPONENT", help="ring gear, drive pinion bearings")
+    parser.add_argument("step", nargs="?", metavar="STEP", help="final setting, backlash, pattern check")
     parser.add_argument("--wear", metavar="W", help="new or used parts")
     parser.add_argument("--as-found", metavar="X", help="what was measured before")
     parser.add_argument("--as-left", metavar="X", help="what was measured after")
@@ -134,20 +123,11 @@ def setup(argv: list[str]) -> int:
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.driveline.setups.answer import setup as sheet_of
-    from gaugeblock.tables.load import refdata
 
     maker = (a.maker_value, a.maker_low, a.maker_high, a.maker_source, a.maker_place)
-    sheet = sheet_of(
-        a.axle,
-        a.component,
-        a.step,
-        a.wear,
-        as_found=a.as_found,
-        as_left=a.as_left,
-        maker=maker if any(maker) else None,
-        data=refdata(a.data_release),
-    )
-    return print_sheet(sheet, a.json, a.unit, a.why)
+    names = ("axle", "component", "step", "wear", "as_found", "as_left")
+    options = {**{name: getattr(a, name) for name in names}, "maker": maker if any(maker) else None}
+    return print_open(sheet_of, _topic("SETUP"), options, a, is_open=None in (a.component, a.step))
 
 
 def joint(argv: list[str]) -> int:
@@ -173,17 +153,7 @@ def joint(argv: list[str]) -> int:
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.driveline.joints.answer import joint as sheet_of
-    from gaugeblock.tables.load import refdata
 
-    sheet = sheet_of(
-        a.angle,
-        a.second,
-        top=a.top,
-        second_top=a.second_top,
-        shafts_side=a.side,
-        shafts_top=a.shafts_top,
-        phasing=a.phasing,
-        speed=a.speed,
-        data=refdata(a.data_release),
-    )
-    return print_sheet(sheet, a.json, a.unit, a.why)
+    names = ("angle", "second", "top", "second_top", "shafts_top", "phasing", "speed")
+    options = {**{name: getattr(a, name) for name in names}, "shafts_side": a.side}
+    return print_open(sheet_of, _topic("JOINT"), options, a)

@@ -10,6 +10,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.tables.load import Refdata
 
 
 def _pipe() -> Callable[..., Sheet]:
@@ -126,12 +127,21 @@ RUN = Topic(
         r"get|gets|move|moves|heat|pipe|tube"
     ),
     needs=("length", "od", "wall", "material"),
+    columns={"material": ("exhaust/expansion", "material")},
     asks_for=r"grows?|growth|expan(?:d|ds|sion)|longer|moves?",
     table="exhausts",
 )
 _NEAR = (
     r"near|close(?: to)?|clearance(?: to)?|from|to|next to|gap(?: to)?|away from|off|distance|between|and|under|over"
 )
+
+
+def _neighbours(_data: Refdata) -> list[str]:
+    from gaugeblock.exhaust.gap import NEIGHBOURS
+
+    return list(NEIGHBOURS)
+
+
 GAP = Topic(
     _gap,
     "exhaust gap",
@@ -154,6 +164,7 @@ GAP = Topic(
     },
     rf"how (?:close|near|far)|can|{_NEAR}|{_EXHAUST}|(?:the |my )?headers?|room|enough|clear",
     needs=("to",),
+    columns={"to": _neighbours},
     asks_for=r"close|near|clearance|gap|room|clear|how far|away",
     table="exhausts",
     job_keys={"to": "gaps[]"},
@@ -205,6 +216,7 @@ OUTLET = Topic(
         r"under|in front of|may|before|rear|wheel|door"
     ),
     asks_for=r"outlets?|exits?|dumps?|come out|tips?|legal|stick\S*",
+    columns={"jurisdiction": ("exhaust/outlets", "jurisdiction")},
     table="exhausts",
 )
 _BEHIND = r"(?:behind|from|after|past|off) (?:the |my )?(?:flex\S*|joint|collector|header)(?: (?:pipe|section|joint))?"

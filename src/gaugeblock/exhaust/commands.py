@@ -9,6 +9,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.sheet import Sheet
 
     Option = tuple[str, str, str]
@@ -142,21 +143,21 @@ QUESTIONS: dict[str, tuple[str, str, tuple[Option, ...], int, Callable[[], Calla
             ' --hanger-length "3 in" --masses "12 lb at 80 in"'
         ),
         _RUN,
-        4,
+        3,
         _run,
     ),
     "gap": (
         "How near a neighbour of an exhaust may be, by rules and habits.",
         'gaugeblock exhaust gap --to "brake line" --gap "2-1/2 in" --movement "3/8 in"',
         _GAP,
-        1,
+        0,
         _gap,
     ),
     "joint": (
         "Socket and overlap, weld gap, mitres, collector, balance pipe, sensor boss, flanges.",
         'gaugeblock exhaust joint --kind "slip joint" --od "2-1/2 in" --socket "2.52 in" --overlap "1-1/2 in"',
         _JOINT,
-        1,
+        0,
         _joint,
     ),
     "hanger": (
@@ -186,6 +187,10 @@ QUESTIONS: dict[str, tuple[str, str, tuple[Option, ...], int, Callable[[], Calla
 }
 
 
+# Question -> the keys that it cannot do without and that have a list of values.
+_KEYS = {"gap": ("to",), "joint": ("kind",), "run": ("material",)}
+
+
 def exhaust(argv: list[str]) -> int:
     """Run ``gaugeblock exhaust QUESTION``; the exit code."""
     name = argv[0] if argv else ""
@@ -203,4 +208,10 @@ def _asked(name: str, argv: list[str]) -> int:
     about, example, options, needed, answer = QUESTIONS[name]
     parser = parser_of(f"exhaust {name}", about, example)
     add_options(parser, options, needed)
-    return print_answer(parser, argv, answer)
+
+    def topic() -> Topic:
+        from gaugeblock.exhaust import ask
+
+        return getattr(ask, name.upper())  # type: ignore[no-any-return]
+
+    return print_answer(parser, argv, answer, topic if name != "ignition" else None, _KEYS.get(name, ()))

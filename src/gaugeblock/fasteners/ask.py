@@ -82,6 +82,14 @@ def _threads(typed: str, data: Refdata) -> list[str]:
         return [typed]
 
 
+def _usual_threads(data: Refdata) -> list[str]:
+    """The coarse and fine threads in inches and the coarse ones in millimetres."""
+    cells = list(dict.fromkeys(data.table("fasteners/threads").column("thread").values()))
+    sizes = dict.fromkeys(c.partition("x")[0] for c in cells if c.startswith("M"))
+    coarse = {keys.thread(size, data).cell for size in sizes}
+    return [c for c in cells if c in coarse or c.endswith((" UNC", " UNF"))]
+
+
 def _settle_part(values: dict[str, str], data: Refdata) -> dict[str, str]:
     """What is done by turns, or with a part used again, is a row of its own."""
     kind = values.pop("kind", "")
@@ -207,6 +215,7 @@ TORQUE = Topic(
     needs=("thread",),
     table="fasteners",
     job_keys={"maker": "maker.torque", "grip": "grip.length"},
+    columns={"thread": _usual_threads},
     opens=_open_bolt,
     settle=_settle_bolt,
 )
@@ -264,6 +273,7 @@ PART = Topic(
     needs=("part",),
     table="fasteners",
     job_keys={"maker": "maker.torque"},
+    columns={"part": ("fasteners/part_torques", "part"), "size": ("fasteners/part_torques", "size")},
     opens=_open_part,
     settle=_settle_part,
 )

@@ -22,7 +22,7 @@ def torque(argv: list[str]) -> int:
         '    --nut-factor "0.16 (0.14 to 0.18) by load cell 2 on 2026-11-20" --preload "70 %" \\\n'
         '    --grip "1-1/2 in" --grip-shank "1 in" --grip-metal steel --grip-load "1500 lbf"',
     )
-    parser.add_argument("thread", metavar="THREAD", help="3/8-16, 3/8-16 UNC, M10x1.5")
+    parser.add_argument("thread", nargs="?", metavar="THREAD", help="3/8-16, 3/8-16 UNC, M10x1.5")
     parser.add_argument("--grade", metavar="G", help='"SAE J429 5", "ISO 898-1 8.8", "ASTM A574"')
     parser.add_argument("--condition", metavar="C", help="dry, oiled, zinc plated, anti-seize ...")
     parser.add_argument(
@@ -64,7 +64,7 @@ def torque(argv: list[str]) -> int:
         "adapter": a.adapter,
         "confirmed": a.confirmed,
     }
-    return print_open(sheet_of, _topic("TORQUE"), options, a)
+    return print_open(sheet_of, _topic("TORQUE"), options, a, is_open=a.thread is None)
 
 
 def part(argv: list[str]) -> int:
@@ -74,7 +74,7 @@ def part(argv: list[str]) -> int:
         "What to tighten a part to that has its own figure: plug, line nut, clamp, wheel nut.",
         'gaugeblock part "spark plug" --size "14 mm" --seat gasket --material aluminium',
     )
-    parser.add_argument("part", metavar="PART", help="spark plug, flare nut, hose clamp, wheel nut ...")
+    parser.add_argument("part", nargs="?", metavar="PART", help="spark plug, flare nut, hose clamp, wheel nut ...")
     parser.add_argument("--size", metavar="SIZE", help="14 mm, 3/8 in, 1/2-20")
     parser.add_argument("--seat", metavar="SEAT", help="gasket, taper, 37 deg, 45 deg")
     parser.add_argument("--material", metavar="M", help="what it goes into, or the tube: aluminium, cast iron, steel")
@@ -99,9 +99,8 @@ def part(argv: list[str]) -> int:
         "adapter": a.adapter,
         "confirmed": a.confirmed,
     }
-    return print_open(
-        sheet_of, _topic("PART"), options, a, is_open=a.size is None and a.maker is None and a.wanted is None
-    )
+    is_open = a.part is None or (a.size is None and a.maker is None and a.wanted is None)
+    return print_open(sheet_of, _topic("PART"), options, a, is_open)
 
 
 def _topic(name: str) -> Callable[[], Topic]:

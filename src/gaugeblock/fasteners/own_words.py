@@ -30,6 +30,10 @@ class Tapped:
         """Those of the metal."""
         return self._metal.phrases(data)
 
+    def choices(self, data: Refdata) -> tuple[str, ...]:
+        """Those of the metal."""
+        return self._metal.choices(data)
+
     def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
         """The metal, and the strength that follows it."""
         for hit in self._metal.take(words, at, data):

@@ -7,7 +7,7 @@ from gaugeblock.answer.stating import known
 from gaugeblock.answer.unpublished import named_by
 from gaugeblock.lines.brakes.ask import TOPICS as BRAKES
 from gaugeblock.lines.fuel.ask import TOPICS as FUELS
-from gaugeblock.lines.held_ask import TOPICS as HELD
+from gaugeblock.lines.held_ask import CLIPS, GROWTH
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -49,7 +49,7 @@ _MAKER = (
 )
 
 
-def _sheet(item: str, *, data: Refdata, **options: str) -> Sheet:
+def heat(item: str, *, data: Refdata, **options: str) -> Sheet:
     """What an item stands, or by its own limit; beside a hot part, how hot it gets there."""
     if "beside" in options or "film" in options or not _OWN.isdisjoint(options):
         from gaugeblock.errors import InputError
@@ -70,9 +70,9 @@ def _sheet(item: str, *, data: Refdata, **options: str) -> Sheet:
             raise InputError(options["at"], "question", why, (), "ask one at a time")
         hot, klass, state = options.pop("beside", None), options.pop("klass", None), options.pop("state", None)
         return beside(item, hot, klass=klass, state=state, given=options, data=data)
-    from gaugeblock.lines.heat import heat
+    from gaugeblock.lines.heat import heat as by_itself
 
-    return heat(item, data=data, **options)
+    return by_itself(item, data=data, **options)
 
 
 _FLUID, _AGES = "brake fluid", ("wet", "dry")
@@ -90,7 +90,7 @@ def _open_heat(values: dict[str, str], data: Refdata) -> Open | None:
 
 
 HEAT = Topic(
-    lambda: _sheet,
+    lambda: heat,
     "heat",
     {
         "item": (
@@ -180,7 +180,8 @@ HEAT = Topic(
     r" )?lines?|degrees",
     needs=("item",),
     opens=_open_heat,
+    columns={"beside": ("lines/heat_sources", "part")},
 )
 
 
-TOPICS = (HEAT, *HELD, *BRAKES, *FUELS)
+TOPICS = (HEAT, CLIPS, GROWTH, *BRAKES, *FUELS)

@@ -47,11 +47,15 @@ _ALONE = (
 )
 
 
-def _topic() -> Topic:
+def _topic(name: str) -> Callable[[], Topic]:
     """What may be left open, loaded where something is."""
-    from gaugeblock.lines.ask import HEAT
 
-    return HEAT
+    def of() -> Topic:
+        from gaugeblock.lines import ask
+
+        return getattr(ask, name)  # type: ignore[no-any-return]
+
+    return of
 
 
 def heat(argv: list[str]) -> int:
@@ -63,7 +67,7 @@ def heat(argv: list[str]) -> int:
         '  gaugeblock heat "DOT 4" --beside "exhaust header" --gap "1 in" --od "3/16 in" '
         '--hot-od "2 1/4 in" --hot-finish 0.8 --finish 0.8',
     )
-    parser.add_argument("item", metavar="ITEM", help='DOT 4, gasoline, PTFE, "fuel hose", "SAE J30 R9"')
+    parser.add_argument("item", nargs="?", metavar="ITEM", help='DOT 4, gasoline, PTFE, "fuel hose", "SAE J30 R9"')
     parser.add_argument("--class", dest="klass", metavar="C", help="the hose class or specification: SAE J2260")
     parser.add_argument("--state", metavar="S", help="wet, dry, continuous, intermittent ...")
     parser.add_argument("--at", metavar="TEMP", help="a temperature to judge: 120 degC, 250 degF")
@@ -73,59 +77,52 @@ def heat(argv: list[str]) -> int:
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.errors import InputError
-    from gaugeblock.tables.load import refdata
 
-    data = refdata(a.data_release)
     given = {name: getattr(a, name) for name, _ in _BESIDE.values()}
     if a.beside is None:
         alone = [f"--{o}" for o, (name, _) in _BESIDE.items() if given[name] is not None and name not in _ALONE]
         if not alone and any(given[name] is not None for name in _ALONE):
-            return _by_itself(a, given, data)
+            return _by_itself(a, given)
         if alone:
             why = "asks for an estimate beside a hot part"
             raise InputError(", ".join(alone), "heat", why, (), "name the part with --beside")
         from gaugeblock.lines.heat import heat as answer
 
         options = {name: getattr(a, name) for name in ("item", "klass", "state", "at")}
-        return print_open(answer, _topic, options, a)
+        return print_open(answer, _topic("HEAT"), options, a, is_open=a.item is None)
     if a.at is not None:
         why = "a temperature to judge and an estimate are two questions"
         raise InputError("--at", "heat", why, (), "ask one; a measured one is --measured")
-    from gaugeblock.lines.beside import beside
-
-    sheet = beside(a.item, a.beside, klass=a.klass, state=a.state, given=given, data=data)
-    return print_sheet(sheet, a.json, a.unit, a.why)
+    return _passing(a, given)
 
 
-def _by_itself(a: argparse.Namespace, given: dict[str, str | None], data: Refdata) -> int:
+def _passing(a: argparse.Namespace, given: dict[str, str | None]) -> int:
+    """A line beside a hot part, or by itself, with all that was said of both."""
+
+    def answer(item: str, *, data: Refdata, beside: str | None = None, **options: str | None) -> Sheet:
+        from gaugeblock.lines.beside import beside as sheet_of
+
+        klass, state = options.pop("klass", None), options.pop("state", None)
+        return sheet_of(item, beside, klass=klass, state=state, given=options, data=data)
+
+    options = {"item": a.item, "beside": a.beside, "klass": a.klass, "state": a.state, **given}
+    return print_open(answer, _topic("HEAT"), options, a, is_open=a.item is None)
+
+
+def _by_itself(a: argparse.Namespace, given: dict[str, str | None]) -> int:
     """A line that passes nothing hot, with what is known of it: its own limit, margin, clips."""
     from gaugeblock.errors import InputError
-    from gaugeblock.lines.beside import beside
 
     if a.at is not None and given["temperature"] is not None:
         why = "a temperature to judge and one that was measured are the same question"
         raise InputError("--at", "heat", why, (), "give one of the two")
-    given = {**given, "temperature": a.at or given["temperature"]}
-    sheet = beside(a.item, None, klass=a.klass, state=a.state, given=given, data=data)
-    return print_sheet(sheet, a.json, a.unit, a.why)
+    return _passing(a, {**given, "temperature": a.at or given["temperature"]})
 
 
 def _clips() -> Callable[..., Sheet]:
     from gaugeblock.lines.held import clips as answer
 
     return answer
-
-
-def _clips_topic() -> Topic:
-    from gaugeblock.lines.held_ask import CLIPS
-
-    return CLIPS
-
-
-def _growth_topic() -> Topic:
-    from gaugeblock.lines.held_ask import GROWTH
-
-    return GROWTH
 
 
 def clips(argv: list[str]) -> int:
@@ -138,7 +135,7 @@ def clips(argv: list[str]) -> int:
     parser.add_argument("--length", required=True, metavar="L", help="of the whole line, both ends in their fittings")
     parser.add_argument("--spacing", metavar="L", help="as you want it: 18 in")
     parser.add_argument("--service", metavar="S", help="brake, fuel feed, fuel return, vapour, coolant, transmission")
-    return print_answer(parser, argv, _clips, _clips_topic)
+    return print_answer(parser, argv, _clips, _topic("CLIPS"))
 
 
 def _growth() -> Callable[..., Sheet]:
@@ -159,7 +156,7 @@ def growth(argv: list[str]) -> int:
     parser.add_argument("--material", metavar="M", help="carbon steel, 304 ...")
     parser.add_argument("--expansion", metavar="A", help="its own coefficient, in place of the tables': 17.3 um/(m*K)")
     parser.add_argument("--cold-end", metavar="T", help="what it grows from: 10 degC; else 20 degC")
-    return print_answer(parser, argv, _growth, _growth_topic)
+    return print_answer(parser, argv, _growth, _topic("GROWTH"))
 
 
 def route(argv: list[str], read_job: Callable[[str], Job]) -> int:

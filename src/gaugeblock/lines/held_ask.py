@@ -24,6 +24,12 @@ def _answer(name: str) -> Callable[..., Sheet]:
     return getattr(held, name)  # type: ignore[no-any-return]
 
 
+def _services(_data: Refdata) -> tuple[str, ...]:
+    from gaugeblock.lines.keys import SERVICES
+
+    return SERVICES
+
+
 def _open_growth(values: dict[str, str], data: Refdata) -> Open | None:
     """Every metal whose growth is on record, or every stainless one, where no coefficient is stated."""
     said = values.get("material", "")
@@ -101,6 +107,7 @@ CLIPS = Topic(
     r"|hoses?|tubes?|tubing|hold|run|long",
     needs=("length",),
     opens=_open_clips,
+    columns={"service": _services},
     asks_for=r"clips?|clipp(?:ed|ing)|supports?",
     is_named=True,
 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.opening import answered, compared
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.errors import InputError
 from gaugeblock.plain.reading import Reading, mend, read
 from gaugeblock.plain.words import words_of
 from gaugeblock.tables.load import Refdata, refdata
@@ -12,17 +13,18 @@ from gaugeblock.value import Value, put
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.answer.table import Table
+    from gaugeblock.plain.convert import Conversion
 
 
 class Answer(Value):
-    """A question answered: how it was ``read_as``, and ``found``, which is a Sheet or a Table."""
+    """A question answered: how it was ``read_as``, and ``found``: a Sheet, a Table, or the Conversion of a measure."""
 
     __slots__ = ("found", "read_as")
 
     read_as: str
-    found: Sheet | Table
+    found: Sheet | Table | Conversion
 
-    def __init__(self, read_as: str, found: Sheet | Table) -> None:
+    def __init__(self, read_as: str, found: Sheet | Table | Conversion) -> None:
         put(self, "read_as", read_as)
         put(self, "found", found)
 
@@ -31,12 +33,13 @@ class Answer(Value):
         return {"read_as": self.read_as, **self.found.as_dict()}
 
 
-def ask(question: str, *, compare: str | None = None, data: Refdata | None = None) -> Sheet | Table:
+def ask(question: str, *, compare: str | None = None, data: Refdata | None = None) -> Sheet | Table | Conversion:
     """The answer to a question in plain words.
 
     ``question`` is a line as people say it: ``3/8-16 grade 8 anti-seize into aluminum``; ``compare`` an option whose
     usual values are put side by side (``condition``). Returns the Sheet of the command that answers it; a Table where
-    a key that changes the number was not said. Raises InputError that names
+    a key that changes the number was not said; the Conversion of a measure (``31 ft lbs in nm``). Raises InputError
+    that names
     every word that was not understood, and whatever the answer itself refuses.
 
     >>> ask("3/8-16 grade 5 dry").decision.figure.text
@@ -48,7 +51,23 @@ def ask(question: str, *, compare: str | None = None, data: Refdata | None = Non
 def answer(question: str, *, compare: str | None = None, data: Refdata | None = None) -> Answer:
     """As ``ask``, with how the line was read."""
     data = data or refdata()
-    return answer_to(reading_of(question, data), compare, data)
+    read_as = read_or_converted(question, data)
+    if isinstance(read_as, Reading):
+        return answer_to(read_as, compare, data)
+    return Answer("a conversion", read_as)
+
+
+def read_or_converted(question: str, data: Refdata) -> Reading | Conversion:
+    """How a question is read, or the conversion that it asks for; InputError for neither."""
+    try:
+        return reading_of(question, data)
+    except InputError:
+        from gaugeblock.plain.convert import conversion
+
+        found = conversion(words_of(question), data)
+        if found is None:
+            raise
+        return found
 
 
 def reading_of(question: str, data: Refdata) -> Reading:

@@ -4,6 +4,10 @@ from __future__ import annotations
 
 from gaugeblock.answer.command import common_options, parser_of, print_sheet, print_table
 
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.plain.convert import Conversion
+
 EXAMPLE = "gaugeblock ask 3/8-16 grade 8 anti-seize into aluminum"
 
 
@@ -15,19 +19,27 @@ def ask(argv: list[str]) -> int:
         EXAMPLE,
     )
     parser.add_argument("words", nargs="+", metavar="WORDS", help="what you want to know, as you would say it")
-    parser.add_argument("--compare", metavar="KEY", help="the usual values of a key side by side: condition, grade ...")
     common_options(parser)
     a = parser.parse_args(argv)
+    from gaugeblock.answer.sheet import Sheet
     from gaugeblock.answer.table import Table
     from gaugeblock.plain.answer import answer
     from gaugeblock.tables.load import refdata
 
     got = answer(" ".join(a.words), compare=a.compare, data=refdata(a.data_release))
+    if not isinstance(got.found, Table | Sheet):
+        return print_conversion(got.found, a.json, got.read_as)
     if isinstance(got.found, Table):
-        return print_table(got.found, a.json, a.unit, got.read_as)
-    if not a.json:
-        from gaugeblock.answer.text import width, wrap
+        return print_table(got.found, a.json, a.unit, got.read_as, a.why)
+    return print_sheet(got.found, a.json, a.unit, a.why, got.read_as)
 
-        print("\n".join(wrap(f"read as {got.read_as}", 0, 2, wide=width())))
-        return print_sheet(got.found, False, a.unit, a.why)
-    return print_sheet(got.found, True, a.unit, a.why, {"read_as": got.read_as})
+
+def print_conversion(found: Conversion, as_json: bool, read_as: str) -> int:
+    """Print the conversion of a measure; the exit code."""
+    if as_json:
+        import json
+
+        print(json.dumps({"read_as": read_as, **found.as_dict()}, ensure_ascii=False, indent=2))
+    else:
+        print(f"read as {read_as}\n{found.text()}")
+    return 0

@@ -7,17 +7,17 @@ import os
 
 from gaugeblock.answer.command import print_sheet, print_table
 from gaugeblock.answer.refusal import told
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.answer.table import Table
-from gaugeblock.answer.text import width, wrap
 from gaugeblock.errors import GaugeblockError
-from gaugeblock.plain.answer import Answer, answer_to, reading_of
+from gaugeblock.plain.answer import Answer, answer_to, read_or_converted
+from gaugeblock.plain.command import print_conversion
+from gaugeblock.plain.reading import Reading
 from gaugeblock.tables.load import Refdata, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable
-
-    from gaugeblock.plain.reading import Reading
 
 HELP = """\
 Ask as you would say it: 3/8 grade 8        how it was read stands first, then the answer
@@ -69,7 +69,11 @@ class Prompt:
             path = text[len("to packet ") :].strip()
             print(f'Added to {path} as "{keep(self.reading, path, self.data)}".')
         else:
-            self.reading = reading_of(text, self.data)
+            read_as = read_or_converted(text, self.data)
+            if not isinstance(read_as, Reading):
+                print_conversion(read_as, False, "a conversion")
+                return
+            self.reading = read_as
             self.answer = answer_to(self.reading, None, self.data)
             self._show()
 
@@ -77,10 +81,9 @@ class Prompt:
         if self.answer is None:
             print("Nothing was asked yet.")
         elif isinstance(self.answer.found, Table):
-            print_table(self.answer.found, False, unit, self.answer.read_as)
-        else:
-            print("\n".join(wrap(f"read as {self.answer.read_as}", 0, 2, wide=width())))
-            print_sheet(self.answer.found, False, unit, why)
+            print_table(self.answer.found, False, unit, self.answer.read_as, why)
+        elif isinstance(self.answer.found, Sheet):
+            print_sheet(self.answer.found, False, unit, why, self.answer.read_as)
 
 
 def talk(ask: Callable[[str], str] = input) -> int:

@@ -28,6 +28,10 @@ class Stock:
         """The phrases of tubes, as ``Named`` has them."""
         return {p.casefold(): p for p in keys._phrases(data)}
 
+    def choices(self, _data: Refdata) -> tuple[str, ...]:
+        """None: what stands in a row makes more than any list."""
+        return ()
+
     def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
         """As many phrases as stand in a row."""
         known = keys._phrases(data)
@@ -177,6 +181,15 @@ def _open_flare(values: dict[str, str], data: Refdata) -> Open | None:
     return ("flare",), found
 
 
+def _stocks(data: Refdata) -> list[str]:
+    """Every stock of which the tables have a strength, as it is named."""
+    named = ("material", "product", "condition")
+    rows = data.table("tubes/materials").rows
+    return [" ".join(r[k] for k in named if r[k] not in ("any", "not stated")) for r in rows if not r.standing]
+
+
+# What may be said of a tube's stock besides its metal.
+_STOCK_COLUMNS = {key: ("tubes/materials", key) for key in ("spec", "product", "condition")}
 BEND = Topic(
     lambda: _answer("bend.sheet", "bend"),
     "bend",
@@ -212,6 +225,7 @@ BEND = Topic(
     needs=("od", "wall", "material"),
     opens=_open_bend,
     joined=("material",),
+    columns={"material": ("tubes/materials", "family"), **_STOCK_COLUMNS},
 )
 GAUGE = Topic(
     lambda: _answer("gauge", "gauge"),
@@ -224,6 +238,7 @@ GAUGE = Topic(
     needs=("number",),
     asks_for=rf"(?:{_GAUGE})|[a-z]wg|[0-9]ga|sheet\w*",
     opens=_open_gauge,
+    columns={"number": ("tubes/gauges", "gauge"), "system": ("tubes/gauges", "system")},
 )
 PIPE = Topic(
     lambda: _answer("pipe", "pipe"),
@@ -243,6 +258,7 @@ PIPE = Topic(
     r" big|real|true|thick(?:ness)?|stainless|steel|nominal",
     needs=("nps",),
     asks_for=r"pipes?|nps|sch\w*|std|xs|xxs",
+    columns={"nps": ("tubes/pipe_sizes", "nps"), "schedule": ("tubes/pipe_sizes", "schedule")},
 )
 SECTION = Topic(
     lambda: _answer("section", "section"),
@@ -273,6 +289,7 @@ SECTION = Topic(
     r"|weigh(?:t|s|ing)?|mass|heavy|twist(?:ed|s)?|tubes?|tubing|area|per (?:foot|met(?:re|er))|piece|x",
     needs=("od", "wall"),
     joined=("material",),
+    columns={"material": _stocks, **_STOCK_COLUMNS},
     asks_for=r"section|second moment|inertia|weigh\w*|mass|heavy|twist\w*|stiff\w*|area",
     is_named=True,
 )
@@ -284,6 +301,7 @@ MATERIAL = Topic(
     r" strong|strong|steel|tubes?|tubing|guarantee[ds]?|min(?:imum)?|ksi|mpa",
     needs=("material",),
     joined=("material",),
+    columns={"material": _stocks, **_STOCK_COLUMNS},
     asks_for=r"strength|strong|yield|tensile|ultimate|ksi|mpa|guarantee\w*",
 )
 FLARE = Topic(
@@ -315,6 +333,11 @@ FLARE = Topic(
     asks_for=r"flares?(?! nuts?)|flared|threads?|ports?|orb|bubble",
     opens=_open_flare,
     settle=_settle_flare,
+    columns={
+        "flare": ("tubes/flares", "flare"),
+        "od": ("tubes/flares", "od"),
+        "standard": ("tubes/flares", "standard"),
+    },
 )
 
 

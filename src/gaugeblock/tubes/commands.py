@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import common_options, parser_of, print_open, print_sheet
+from gaugeblock.answer.command import common_options, parser_of, print_open
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -32,8 +32,8 @@ def bend(argv: list[str]) -> int:
     )
     parser.add_argument("--od", required=True, metavar="D", help="outside diameter: 1-3/4 in, 44.5 mm")
     parser.add_argument("--wall", required=True, metavar="T", help='wall: .120 in, 3 mm, "11 BWG"')
-    parser.add_argument("--material", required=True, metavar="M", help='"1020 DOM", "4130 normalized", 304, steel')
-    parser.add_argument("--method", required=True, metavar="X", help='"rotary draw", mandrel, press, hand, roll')
+    parser.add_argument("--material", metavar="M", help='"1020 DOM", "4130 normalized", 304, steel')
+    parser.add_argument("--method", metavar="X", help='"rotary draw", mandrel, press, hand, roll')
     parser.add_argument("--radius", metavar="R", help='the die: "5-1/2 in" to the centre line, "4-5/8 in inside"')
     parser.add_argument("--measured-to", metavar="WHAT", help="centre line (default) or inside")
     parser.add_argument("--angle", metavar="A", help="angle of the bend: 90 deg; gives its arc length and springback")
@@ -55,43 +55,25 @@ def bend(argv: list[str]) -> int:
     parser.add_argument("--test", metavar="BEND", help='one bend of the same stock: "47 deg set, 45 deg got"')
     common_options(parser)
     a = parser.parse_args(argv)
-    from gaugeblock.tables.load import refdata
     from gaugeblock.tubes.bend import sheet as tubes
 
-    sheet = tubes.bend(
-        od=a.od,
-        wall=a.wall,
-        material=a.material,
-        method=a.method,
-        radius=a.radius,
-        angle=a.angle,
-        service=a.service,
-        measured_to=a.measured_to,
-        product=a.product,
-        condition=a.condition,
-        spec=a.spec,
-        diameters=a.diameters,
-        maker_radius=a.maker_radius,
-        maker_source=a.maker_source,
-        yield_strength=a.yield_strength,
-        tensile_strength=a.tensile_strength,
-        modulus=a.modulus,
-        test=a.test,
-        data=refdata(a.data_release),
-    )
-    return print_sheet(sheet, a.json, a.unit, a.why)
+    names = ("od", "wall", "material", "method", "radius", "angle", "service", "measured_to", "product", "condition")
+    own = ("spec", "diameters", "maker_radius", "maker_source", "yield_strength", "tensile_strength", "modulus", "test")
+    options = {name: getattr(a, name) for name in (*names, *own)}
+    return print_open(tubes.bend, _topic("BEND"), options, a, is_open=None in (a.material, a.method))
 
 
 def gauge(argv: list[str]) -> int:
     """``gaugeblock gauge``: the wall that a gauge number means."""
     parser = parser_of("gauge", "The wall that a gauge number means in one system.", "gaugeblock gauge 16 --system BWG")
-    parser.add_argument("number", metavar="NUMBER", help='16, "16 ga", "16 BWG"')
+    parser.add_argument("number", nargs="?", metavar="NUMBER", help='16, "16 ga", "16 BWG"')
     parser.add_argument("--system", metavar="S", help='BWG (tube), "sheet steel", stainless, AWG ...')
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tubes import gauge as answers
 
-    return print_open(answers.gauge, _topic("GAUGE"), {"number": a.number, "system": a.system}, a)
+    options = {"number": a.number, "system": a.system}
+    return print_open(answers.gauge, _topic("GAUGE"), options, a, is_open=a.number is None)
 
 
 def pipe(argv: list[str]) -> int:
@@ -99,14 +81,14 @@ def pipe(argv: list[str]) -> int:
     parser = parser_of(
         "pipe", "The true OD of a pipe size, with wall and bore of a schedule.", 'gaugeblock pipe "1-1/2" --schedule 40'
     )
-    parser.add_argument("nps", metavar="SIZE", help='nominal pipe size: "1-1/2"')
+    parser.add_argument("nps", nargs="?", metavar="SIZE", help='nominal pipe size: "1-1/2"')
     parser.add_argument("--schedule", metavar="S", help="40, 80, 10S, STD, XS")
     common_options(parser)
     a = parser.parse_args(argv)
-    from gaugeblock.tables.load import refdata
     from gaugeblock.tubes import pipe as answers
 
-    return print_sheet(answers.pipe(a.nps, schedule=a.schedule, data=refdata(a.data_release)), a.json, a.unit, a.why)
+    options = {"nps": a.nps, "schedule": a.schedule}
+    return print_open(answers.pipe, _topic("PIPE"), options, a, is_open=a.nps is None)
 
 
 def material(argv: list[str]) -> int:
@@ -116,7 +98,7 @@ def material(argv: list[str]) -> int:
         "What a tube metal guarantees, then what is typical of it.",
         'gaugeblock material "1020 DOM as drawn"',
     )
-    parser.add_argument("material", metavar="M", help='"1020 DOM as drawn", "4130 normalized", 304')
+    parser.add_argument("material", nargs="?", metavar="M", help='"1020 DOM as drawn", "4130 normalized", 304')
     parser.add_argument("--product", metavar="P", help="how the tube was made: DOM, ERW")
     parser.add_argument("--condition", metavar="C", help='"as drawn", normalized, annealed')
     parser.add_argument("--spec", metavar="S", help='what it was bought to: "ASTM A513"')
@@ -127,7 +109,8 @@ def material(argv: list[str]) -> int:
     from gaugeblock.tubes import material as answers
 
     names = ("material", "product", "condition", "spec", "od", "wall")
-    return print_open(answers.material, _topic("MATERIAL"), {name: getattr(a, name) for name in names}, a)
+    options = {name: getattr(a, name) for name in names}
+    return print_open(answers.material, _topic("MATERIAL"), options, a, is_open=a.material is None)
 
 
 def section(argv: list[str]) -> int:
@@ -152,13 +135,12 @@ def section(argv: list[str]) -> int:
     parser.add_argument("--shear-modulus", metavar="G", help="its modulus of rigidity: 11.5 Msi")
     common_options(parser)
     a = parser.parse_args(argv)
-    from gaugeblock.tables.load import refdata
     from gaugeblock.tubes import section as answers
 
     names = ("od", "wall", "material", "length", "torque", "product", "condition", "spec")
     stated = ("yield_strength", "tensile_strength", "modulus", "shear_modulus")
     given = {name: getattr(a, name) for name in (*names, *stated)}
-    return print_sheet(answers.section(**given, data=refdata(a.data_release)), a.json, a.unit, a.why)
+    return print_open(answers.section, _topic("SECTION"), given, a)
 
 
 def flare(argv: list[str]) -> int:
@@ -168,15 +150,16 @@ def flare(argv: list[str]) -> int:
         "What a flare asks: wall limit, diameter, nut thread; whether wall and port thread fit.",
         'gaugeblock flare double --od "3/16 in" --wall ".028 in" --standard "inverted flare" --port 3/8-24',
     )
-    parser.add_argument("flare", metavar="KIND", help="double, bubble, AN, ORB, '45 single'")
-    parser.add_argument("--od", required=True, metavar="D", help="outside diameter of the tube: 3/16 in")
+    parser.add_argument("flare", nargs="?", metavar="KIND", help="double, bubble, AN, ORB, '45 single'; or the size")
+    parser.add_argument("--od", metavar="D", help="outside diameter of the tube: 3/16 in")
     parser.add_argument("--wall", metavar="T", help="wall to check: .028 in")
     parser.add_argument("--standard", metavar="S", help="of the nut: 'inverted flare', 'SAE J514', AN924 ...")
     parser.add_argument("--port", metavar="THREAD", help="thread of the port: 3/8-24, M10x1")
     common_options(parser)
     a = parser.parse_args(argv)
-    from gaugeblock.tables.load import refdata
     from gaugeblock.tubes import flare as answers
 
-    sheet = answers.flare(a.flare, od=a.od, wall=a.wall, standard=a.standard, port=a.port, data=refdata(a.data_release))
-    return print_sheet(sheet, a.json, a.unit, a.why)
+    options = {name: getattr(a, name) for name in ("flare", "od", "wall", "standard", "port")}
+    if a.od is None and a.flare is not None and (a.flare[:1].isdigit() or a.flare[:1] == ".") and "/" in a.flare:
+        options |= {"flare": None, "od": a.flare}  # no kind of flare is a fraction
+    return print_open(answers.flare, _topic("FLARE"), options, a, is_open=None in (options["flare"], options["od"]))

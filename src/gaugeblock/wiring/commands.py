@@ -8,7 +8,19 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.sheet import Sheet
+
+
+def _topic(name: str) -> Callable[[], Topic]:
+    """What may be left open, loaded where something is."""
+
+    def of() -> Topic:
+        from gaugeblock.wiring import ask
+
+        return getattr(ask, name)  # type: ignore[no-any-return]
+
+    return of
 
 
 def _circuit() -> Callable[..., Sheet]:
@@ -27,7 +39,7 @@ def circuit(argv: list[str]) -> int:
     )
     parser.add_argument("--current", required=True, metavar="I", help="of the load: 28 A")
     parser.add_argument("--length", required=True, metavar="L", help="from the source to the load, one way: 12 ft")
-    parser.add_argument("--voltage", required=True, metavar="V", help="of the system: 12 V")
+    parser.add_argument("--voltage", metavar="V", help="of the system: 12 V")
     parser.add_argument("--drop", metavar="D", help="that is allowed: 3 %%, or 0.5 V")
     parser.add_argument("--insulation", metavar="T", help="what it bears, or the letters of the cable: 105 degC, GXL")
     parser.add_argument("--air", metavar="T", help='along the wire: 60 degC, "by the engine", "in the cabin"')
@@ -40,7 +52,7 @@ def circuit(argv: list[str]) -> int:
     parser.add_argument("--relay", metavar="I", help="what the relay's contact may carry: 40 A")
     parser.add_argument("--wires", metavar="N", help="how many equal wires side by side share the current")
     parser.add_argument("--kind", metavar="K", help='load (default), or "starter cable"')
-    return print_answer(parser, argv, _circuit)
+    return print_answer(parser, argv, _circuit, _topic("CIRCUIT"), keys=("voltage",))
 
 
 def _parked() -> Callable[..., Sheet]:
@@ -60,4 +72,4 @@ def parked(argv: list[str]) -> int:
     parser.add_argument("--battery", metavar="Q", help="charge of the full battery: 60 Ah")
     parser.add_argument("--reserve", metavar="T", help="or its reserve capacity: 100 min")
     parser.add_argument("--days", metavar="T", help="that it is to stand: 21 days")
-    return print_answer(parser, argv, _parked)
+    return print_answer(parser, argv, _parked, _topic("PARKED"))

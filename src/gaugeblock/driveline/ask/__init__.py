@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
-from gaugeblock.driveline.ask.axles import AXLE
-from gaugeblock.driveline.ask.gears import GEARING
-from gaugeblock.driveline.ask.joints import JOINT, SHAFT
-from gaugeblock.driveline.ask.setups import SETUP, SPLINE
-from gaugeblock.driveline.ask.shims import SHIMS
-from gaugeblock.driveline.ask.steels import HARDNESS, STEEL
+from gaugeblock.driveline.ask.axles import AXLE as AXLE
+from gaugeblock.driveline.ask.gears import GEARING as GEARING
+from gaugeblock.driveline.ask.joints import JOINT as JOINT
+from gaugeblock.driveline.ask.joints import SHAFT as SHAFT
+from gaugeblock.driveline.ask.setups import SETUP as SETUP
+from gaugeblock.driveline.ask.setups import SPLINE as SPLINE
+from gaugeblock.driveline.ask.shims import SHIMS as SHIMS
+from gaugeblock.driveline.ask.steels import BY_SCALE as BY_SCALE
+from gaugeblock.driveline.ask.steels import HARDNESS as HARDNESS
+from gaugeblock.driveline.ask.steels import STEEL as STEEL
 
+ALONE = (BY_SCALE,)
 TOPICS = (HARDNESS, STEEL, AXLE, GEARING, JOINT, SHIMS, SETUP, SPLINE, SHAFT)

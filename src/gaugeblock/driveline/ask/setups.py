@@ -25,8 +25,11 @@ SETUP = Topic(
     },
     r"set(?:ting)?(?: ?up)?|axle|diff(?:erential)?|rear(?: end)?|gears?|crown ?wheel|setting|how much|clearance|torque",
     needs=("component", "step"),
+    columns={key: ("driveline/setup", key) for key in ("axle", "component", "step", "wear")},
     settle=lambda values, _data: {"axle": "rear", **values},
 )
+# The pitches of the standard that shafts of a vehicle have.
+_PITCHES = (4, 5, 6, 8, 10, 12, 16, 20, 24, 32, 40, 48)
 SPLINE = Topic(
     lambda: answer_of("splines.answer", "spline"),
     "spline",
@@ -46,5 +49,11 @@ SPLINE = Topic(
     r" big|torque|carry|hold",
     needs=("pitch", "teeth"),
     table="splines",
+    columns={
+        "pitch": lambda _: [f"{n}/{2 * n}" for n in _PITCHES],
+        "teeth": lambda _: [str(n) for n in range(6, 61)],  # the counts that the standard's equations are for
+        "root": lambda _: ("flat root", "fillet root"),
+        "fit": lambda _: ("side fit", "major diameter fit"),
+    },
     job_keys={"teeth": "teeth#"},
 )

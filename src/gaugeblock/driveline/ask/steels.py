@@ -74,6 +74,7 @@ STEEL = Topic(
     needs=("grade",),
     table="driveline",
     job_keys={"grade": "steel", "shaft": "diameter"},
+    columns={"grade": ("driveline/steels", "steel"), "treatment": ("driveline/steels", "treatment")},
     opens=_open_steel,
 )
 HARDNESS = Topic(
@@ -84,4 +85,13 @@ HARDNESS = Topic(
     rf" (?:{SCALE}|ksi|mpa|psi|tensile)|convert(?:ed)?|conversion|hard(?:ness)?|strength|tensile(?:"
     r" strength)?|equivalent|ksi|psi|steel",
     needs=("value",),
+)
+# At the bench a hardness has its scale beside it; a question has both in one.
+BY_SCALE = Topic(
+    lambda: answer_of("hardness", "hardness"),
+    "hardness",
+    {"value": (), "scale": (Named(words_of("driveline", "scale", "driveline/hardness")),)},
+    "",
+    needs=("scale", "value"),
+    columns={"scale": ("driveline/hardness", "scale")},
 )

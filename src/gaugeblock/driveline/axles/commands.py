@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import common_options, parser_of, print_sheet
+from gaugeblock.answer.command import common_options, parser_of, print_open
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.table import Table
 
 _OPTIONS = (
@@ -44,6 +45,13 @@ _OPTIONS = (
 )
 
 
+def _topic() -> Topic:
+    """What may be left open, loaded where something is."""
+    from gaugeblock.driveline.ask import AXLE
+
+    return AXLE
+
+
 def print_table(table: Table, as_json: bool, unit: str | None, why: bool) -> int:
     """Print a Table, the first rows of it unless all are asked for; the exit code."""
     from gaugeblock.answer.table import MOST, Table
@@ -55,7 +63,7 @@ def print_table(table: Table, as_json: bool, unit: str | None, why: bool) -> int
     else:
         more = 0 if why else max(len(table.lines) - MOST, 0)
         shown = table.lines[: len(table.lines) - more]
-        print(Table(table.title, table.asked, table.data, table.open, shown, more).text(unit))
+        print(Table(table.title, table.asked, table.data, table.open, shown, more).text(unit, whole=why))
     return 0
 
 
@@ -63,7 +71,8 @@ def axle(argv: list[str]) -> int:
     """Run ``gaugeblock axle``; the exit code."""
     parser = parser_of(
         "axle",
-        "The torque that engine and tyre can send to one axle shaft, and whether the shaft carries it.",
+        "The torque that engine and tyre can send to one axle shaft, and whether the shaft carries it. --compare steels"
+        " shows every steel of the table, --compare splines the next sizes of its spline.",
         'gaugeblock axle --material 4340 --treatment "quenched and tempered" --temper "800 degF" --diameter "1-1/4 in"'
         ' --length "30 in" --engine-torque "300 lbf*ft" --gear 2.5 --converter none --ratio 4.1 --differential open'
         ' --wheel-load "1000 lb" --grip 0.9 --radius "13 in"',
@@ -72,18 +81,15 @@ def axle(argv: list[str]) -> int:
     for name, metavar, said in _OPTIONS:
         parser.add_argument(f"--{name}", metavar=metavar, help=said)
     parser.add_argument("--yield", dest="yield_strength", metavar="S", help="this shaft's own yield strength: 120 ksi")
-    parser.add_argument("--compare", metavar="C", help="steels: every steel of the table; splines: the next sizes")
     common_options(parser)
-    a = vars(parser.parse_args(argv))
-    from gaugeblock.driveline.axles.answer import axle as sheet_of
-    from gaugeblock.tables.load import refdata
-
-    shown = (a.pop("json"), a.pop("unit"), a.pop("why"))
-    data = refdata(a.pop("data_release"))
-    what = a.pop("compare")
-    if what is not None:
+    a = parser.parse_args(argv)
+    options = {k: v for k, v in vars(a).items() if k not in ("json", "unit", "why", "compare", "data_release")}
+    if a.compare in ("steels", "splines"):
         from gaugeblock.driveline.axles.answer import axle_compared
+        from gaugeblock.tables.load import refdata
 
-        return print_table(axle_compared(what, **a, data=data), *shown)
-    sheet = sheet_of(**a, data=data)
-    return print_sheet(sheet, *shown)
+        table = axle_compared(a.compare, **options, data=refdata(a.data_release))
+        return print_table(table, a.json, a.unit, a.why)
+    from gaugeblock.driveline.axles.answer import axle as sheet_of
+
+    return print_open(sheet_of, _topic, options, a)

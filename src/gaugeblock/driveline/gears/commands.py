@@ -8,6 +8,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.sheet import Sheet
 
 _OPTIONS = (
@@ -19,6 +20,17 @@ _OPTIONS = (
     ("was-tyre", "T", "tyre with which the speedometer was right"),
     ("driven-gear", "N", "teeth of the driven gear of the speedometer"),
 )
+
+
+def _topic(name: str) -> Callable[[], Topic]:
+    """What may be left open, loaded where something is."""
+
+    def of() -> Topic:
+        from gaugeblock.driveline import ask
+
+        return getattr(ask, name)  # type: ignore[no-any-return]
+
+    return of
 
 
 def _answer() -> Callable[..., Sheet]:
@@ -39,4 +51,4 @@ def gearing(argv: list[str]) -> int:
     parser.add_argument("--speed", default="60 mph", metavar="V", help="of the vehicle: 60 mph (default)")
     parser.add_argument("--gears", default="1", metavar="G", help='of the gearbox, the top gear last: "3.06, 1.63, 1"')
     add_options(parser, _OPTIONS)
-    return print_answer(parser, argv, _answer)
+    return print_answer(parser, argv, _answer, _topic("GEARING"))

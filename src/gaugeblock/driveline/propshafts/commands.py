@@ -8,6 +8,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.sheet import Sheet
 
 _OPTIONS = (
@@ -38,6 +39,17 @@ _OPTIONS = (
 )
 
 
+def _topic(name: str) -> Callable[[], Topic]:
+    """What may be left open, loaded where something is."""
+
+    def of() -> Topic:
+        from gaugeblock.driveline import ask
+
+        return getattr(ask, name)  # type: ignore[no-any-return]
+
+    return of
+
+
 def _answer() -> Callable[..., Sheet]:
     from gaugeblock.driveline.propshafts.answer import shaft as answer
 
@@ -54,4 +66,4 @@ def shaft(argv: list[str]) -> int:
         ' --phasing "in phase"',
     )
     add_options(parser, _OPTIONS)
-    return print_answer(parser, argv, _answer)
+    return print_answer(parser, argv, _answer, _topic("SHAFT"))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import common_options, parser_of, print_answer, print_open, print_sheet
+from gaugeblock.answer.command import common_options, parser_of, print_answer, print_open
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -35,17 +35,15 @@ _OPTIONS = {
 }
 
 
-def _topic() -> Topic:
+def _topic(name: str) -> Callable[[], Topic]:
     """What may be left open, loaded where something is."""
-    from gaugeblock.lines.brakes.ask import CIRCUIT
 
-    return CIRCUIT
+    def of() -> Topic:
+        from gaugeblock.lines.brakes import ask
 
+        return getattr(ask, name)  # type: ignore[no-any-return]
 
-def _facts() -> Topic:
-    from gaugeblock.lines.brakes.ask import FACT
-
-    return FACT
+    return of
 
 
 def brake(argv: list[str]) -> int:
@@ -87,20 +85,18 @@ def brake(argv: list[str]) -> int:
         from gaugeblock.lines.brakes.facts import brake_fact
 
         options = {"subject": a.subject, "case": a.case, "place": a.place}
-        return print_open(brake_fact, _facts, options, a)
+        return print_open(brake_fact, _topic("FACT"), options, a)
     alone = [f"--{k}" for k in ("case", "place") if getattr(a, k) is not None]
     if alone or not typed:
         why = "belongs to a subject" if alone else "nothing was asked"
         raise InputError(", ".join(alone) or "brake", "brake", why, (), "name a subject, or give --master and the rest")
     if all(v is None for k, v in given.items() if k not in hoses):
         from gaugeblock.lines.brakes.hose import brake_hose
-        from gaugeblock.tables.load import refdata
 
-        sheet = brake_hose(**{k: given[k] for k in hoses}, data=refdata(a.data_release))
-        return print_sheet(sheet, a.json, a.unit, a.why)
+        return print_open(brake_hose, _topic("HOSE"), {k: given[k] for k in hoses}, a)
     from gaugeblock.lines.brakes.circuit import brake as answer
 
-    return print_open(answer, _topic, given, a, is_open=a.master is None)
+    return print_open(answer, _topic("CIRCUIT"), given, a, is_open=a.master is None)
 
 
 def _handbrake() -> Callable[..., Sheet]:
@@ -122,4 +118,4 @@ def handbrake(argv: list[str]) -> int:
     parser.add_argument("--travel", metavar="L", help="that the brake takes of its cable: 20 mm")
     parser.add_argument("--lever", metavar="L", help="whole way of the grip: 150 mm")
     parser.add_argument("--rated", metavar="F", help="pull that a cable stands, by its maker: 2000 N")
-    return print_answer(parser, argv, _handbrake)
+    return print_answer(parser, argv, _handbrake, _topic("HAND"))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import common_options, parser_of, print_open, print_sheet
+from gaugeblock.answer.command import common_options, parser_of, print_open
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -45,6 +45,18 @@ def _topic() -> Topic:
     return FUEL
 
 
+def _line() -> Topic:
+    from gaugeblock.lines.fuel.ask import LINE
+
+    return LINE
+
+
+def _test() -> Topic:
+    from gaugeblock.lines.fuel.ask import TEST
+
+    return TEST
+
+
 def _habits() -> Topic:
     from gaugeblock.lines.fuel.ask import HABIT
 
@@ -75,9 +87,8 @@ def fuel(argv: list[str]) -> int:
         unused(given, tuple(name for name in given if name not in used), f"fuel {a.subject}")
     if a.subject == "test":
         from gaugeblock.lines.fuel.leak import fuel_test
-        from gaugeblock.tables.load import refdata
 
-        return print_sheet(fuel_test(data=refdata(a.data_release)), a.json, a.unit, a.why)
+        return print_open(fuel_test, _test, {}, a)
     if a.subject in ("filter", "pressure"):
         from gaugeblock.lines.fuel.habits import fuel_habit
 
@@ -85,7 +96,7 @@ def fuel(argv: list[str]) -> int:
     if a.subject == "line":
         from gaugeblock.lines.fuel.line import fuel_line
 
-        return print_open(fuel_line, _topic, given, a)
+        return print_open(fuel_line, _line, given, a)
     from gaugeblock.lines.fuel.supply import fuel as answer
 
     return print_open(answer, _topic, given, a)

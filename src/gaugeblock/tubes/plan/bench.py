@@ -24,7 +24,10 @@ _TOLD = {
     "moment_at_yield": "bending at which it yields",
     "tube_twist": "twist of the piece",
 }
+# Lines that an answer may fill.
+_SCREEN = 15
 HEADS = ("DO", "BEND", "MARK AT", "FROM THE DATUM", "BEND TOWARD", "SET", "TURN FIRST")
+_WAY = HEADS.index("FROM THE DATUM")
 
 
 def table(plan: Plan) -> list[tuple[str, ...]]:
@@ -94,27 +97,50 @@ def _section(plan: Plan) -> list[str]:
 
 
 def render(plan: Plan, *, why: bool = False) -> str:
-    """The stick as text: what to do, its marks, its shape, what to settle, what can hurt; all of it with ``why``."""
+    """The stick as text: what to do, its marks, what to settle, what can hurt; all of it, its shape too, with ``why``.
+
+    Without ``why`` no more than a screen holds.
+    """
     sheet = plan.sheet
-    lines = [sheet.title, "", *_headline(plan), *_marked(plan)]
+    data = sheet.data
     checks = sorted(sheet.checks, key=lambda c: (not c.stops, not c.asks, c.result == OK))
-    checks = [c for c in checks if why or c.stops or c.asks]
+    cautions = sorted(sheet.cautions, key=lambda c: ("injury", "damage", "note").index(c.severity))
+    draft = " (draft data)" if data.is_draft else ""
+    if not why:
+        head = [*fitted(sheet.title, 0, 2), "", *_headline(plan)]
+        pieces = [fitted(f"{c.name}: {c.reason}", 2, 14, MARKS[c.result]) for c in checks if c.stops or c.asks]
+        pieces += [fitted(text, 2, 4) for text in _section(plan)]
+        pieces += [fitted(f"{q.kind}: {q.text}", 2, 6) for q in sheet.questions if q.text not in plan.sheet.decision.do]
+        pieces += [fitted(f"CARE  {c.text}", 2, 8) for c in cautions if c.severity != "note"][:_MOST_CAUTIONS]
+        foot = fitted(f"--why: its shape, checks and cautions. data {data.release}{draft}", 2, 4)
+        return "\n".join([*_on_a_screen(head, _marked(plan), pieces, foot), *foot])
+    lines = [sheet.title, "", *_headline(plan), *[line for row in _marked(plan) for line in row], *_shaped(plan)]
     lines += ["", "  CHECKS"] if checks else []
     for check in checks:
         lines += fitted(f"{check.name}: {check.reason}", 2, 14, MARKS[check.result])
     lines += ["", "  TO SETTLE"] if sheet.questions else []
     for question in sheet.questions:
         lines += fitted(f"{question.kind}: {question.text}", 2, 6)
-    cautions = sorted(sheet.cautions, key=lambda c: ("injury", "damage", "note").index(c.severity))
-    told = cautions if why else [c for c in cautions if c.severity != "note"][:_MOST_CAUTIONS]
-    lines += ["", "  CAUTIONS"] if told else []
-    for caution in told:
+    lines += ["", "  CAUTIONS"] if cautions else []
+    for caution in cautions:
         lines += fitted(f"{caution.severity}: {caution.text}", 2, 6)
-    data = sheet.data
-    draft = " (draft data)" if data.is_draft else ""
-    foot = f"data release {data.release}{draft}; the part maker's sheet and local codes govern"
-    lines += ["", *fitted(foot if why else f"{foot}; all checks and cautions: --why", 2, 4)]
-    return "\n".join(lines)
+    governs = f"data release {data.release}{draft}; the part maker's sheet and local codes govern"
+    return "\n".join([*lines, "", *fitted(governs, 2, 4)])
+
+
+def _on_a_screen(head: list[str], rows: list[list[str]], pieces: list[list[str]], foot: list[str]) -> list[str]:
+    """The head and as many rows and pieces as a screen holds, each whole, with what was left out."""
+    lines = list(head)
+    room = _SCREEN - len(foot)
+    kept = 0
+    while kept < len(rows) and len(lines) + len(rows[kept]) <= room - (kept + 1 < len(rows)):
+        lines += rows[kept]
+        kept += 1
+    if kept < len(rows):
+        return [*lines, f"  ... and {len(rows) - kept} more bends: --why"]
+    for piece in pieces:
+        lines += piece if len(lines) + len(piece) <= room else []
+    return lines
 
 
 def _headline(plan: Plan) -> list[str]:
@@ -127,32 +153,47 @@ def _headline(plan: Plan) -> list[str]:
     cut = plan.bench.cut
     word = "CUT" if decision.kind == USE else "ASK FIRST; THEN CUT"
     number = f"{word} {plan.given.tape.reads(plan.bench.layout.cut_length)}"
-    lines = [f"  {number:<52}{cut.trust}"]
+    line = f"  {number:<52}{cut.trust}"
+    lines = [line] if len(line) <= width() else fitted(f"{number}  {cut.trust}", 2, 4)
     return lines if decision.kind == USE else [*lines, *fitted(decision.do, 2, 4)]
 
 
-def _marked(plan: Plan) -> list[str]:
-    """The marks and the shape; of a shape that is refused what would work."""
-    lines: list[str] = []
+def _marked(plan: Plan) -> list[list[str]]:
+    """The marks, a piece a bend; of a shape that is refused what would work."""
     if plan.bench is None:
+        lines: list[str] = []
         for figure in plan.sheet.figures:
             if figure.quantity in ("rise_minimum", "radius_maximum"):
                 name = figure.quantity.replace("_", " ")
                 lines += fitted(f"{name}: {figure.typical:.3f} {figure.unit} ({figure.conditions})", 2, 4)
-        return lines
+        return [lines] if lines else []
     rows = table(plan)
-    if rows:
-        lines += fitted(f"MEASURE FROM {datum_words(plan)}", 2, 4)
-        wide = [max(len(r[i]) for r in (HEADS, *rows)) + 2 for i in range(len(HEADS) - 1)]
-        lines.append("")
-        for row in (HEADS, *rows):
-            start = "  " + "".join(f"{c:<{w}}" for c, w in zip(row[:-1], wide, strict=True))
-            if len(start) + len(row[-1]) <= width():
-                lines.append(start + row[-1])
-            else:  # what is done first stands under the row
-                lines += [start.rstrip(), *fitted(row[-1], 7, 7)]
-        seen = "clockwise is as seen looking along the tube from START, whichever end is in the die"
-        lines += ["", *fitted(seen, 2, 4)]
+    if not rows:
+        return []
+    ways = {row[_WAY] for row in rows}
+    all_one = f", {ways.pop()}" if len(ways) == 1 else ""
+    pieces = [fitted(f"MEASURE FROM {datum_words(plan)}{all_one}", 2, 4)]
+    shown = [row[:_WAY] + row[_WAY + 1 :] if all_one else row for row in (HEADS, *rows)]
+    wide = [max(len(r[i]) for r in shown) + 2 for i in range(len(shown[0]) - 1)]
+    for row in shown:
+        start = "  " + "".join(f"{c:<{w}}" for c, w in zip(row[:-1], wide, strict=True))
+        is_one = len(start) + len(row[-1]) <= width()
+        # what is done first stands under the row where there is no room beside it
+        pieces.append([start + row[-1]] if is_one else [*_row(start.rstrip()), *fitted(row[-1], 7, 7)])
+    return [[*pieces[0], *pieces[1]], *pieces[2:]]
+
+
+def _row(text: str) -> list[str]:
+    """One row as it is where the screen is wide enough for it, else broken between its columns."""
+    return [text] if len(text) <= width() else fitted(" ".join(text.split()), 2, 7)
+
+
+def _shaped(plan: Plan) -> list[str]:
+    """How it is looked at, its straights and arcs, its places, and what rounding does to it."""
+    if plan.bench is None:
+        return []
+    seen = "clockwise is as seen looking along the tube from START, whichever end is in the die"
+    lines = ["", *fitted(seen, 2, 4)] if table(plan) else []
     for text in (*shape_words(plan), *_places(plan), *_section(plan)):
         lines += fitted(text, 2, 4)
     for figure in plan.sheet.figures:

@@ -1,0 +1,51 @@
+"""Any answer for every usual value of one of its keys, side by side."""
+
+from __future__ import annotations
+
+from gaugeblock import domains
+from gaugeblock.answer import opening
+from gaugeblock.answer.asking import Topic
+from gaugeblock.tables.load import Refdata, refdata
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.answer.table import Table
+
+
+def compared(
+    answer: Callable[..., Sheet], key: str, *given: str, data: Refdata | None = None, **options: object
+) -> Table:
+    """The answers of ``answer`` for every usual value of ``key`` side by side, whatever was said of it.
+
+    ``answer`` is a public answer (``gaugeblock.torque``); ``key`` one of its keys (``condition``, ``grade``,
+    ``temper``), or a key with the values to compare: ``wall=.095 in, .120 in``. The rest is what the answer itself
+    takes. Returns a Table, one line for each value that has an answer. Raises LookupMiss for a key that the answer does
+    not have, or that has no list of values.
+
+    >>> from gaugeblock import torque
+    >>> table = compared(torque, "condition", "3/8-16", grade="SAE J429 8")
+    >>> [(line.key["condition"], line.sheet.decision.figure.text) for line in table.lines][:2]
+    [('dry', '44'), ('oiled', '33')]
+    """
+    data = data or refdata()
+    code = answer.__code__
+    names = code.co_varnames[: code.co_argcount + code.co_kwonlyargcount]
+    values: dict[str, object] = {**dict(zip(names, given, strict=False)), **options}
+    values = {k: v for k, v in values.items() if v is not None}
+    said = {k: v for k, v in values.items() if isinstance(v, str)}
+    topic = _topic(answer, [n for n in names if n != "data"])
+    return opening.compared(topic, values, said, key, data)  # type: ignore[arg-type]
+
+
+def _topic(answer: Callable[..., Sheet], names: list[str]) -> Topic:
+    """What is known of an answer: the topic that asks it in plain words, or the names of its keys alone."""
+    for wing in domains.WINGS:
+        if answer.__name__ in wing.answers:
+            ask = wing.module("ask")
+            for topic in (*getattr(ask, "ALONE", ()), *ask.TOPICS):
+                if topic.answer().__name__ == answer.__name__:
+                    return topic.of(answer, names)  # type: ignore[no-any-return]
+    return Topic(lambda: answer, answer.__name__.replace("_", " "), dict.fromkeys(names, ()), "")

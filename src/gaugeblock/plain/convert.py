@@ -1,0 +1,213 @@
+"""A measure in another unit, asked in plain words: exact arithmetic, and no figure of any table."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+from gaugeblock import units
+from gaugeblock.answer.asking import NUMBER
+from gaugeblock.errors import InputError
+from gaugeblock.plain.chatter import CHATTER
+from gaugeblock.value import Value, put
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.tables.load import Refdata
+
+# What people say for a unit, beside its own spelling; one that says two units is that which the other end leaves.
+_SPOKEN = {
+    "in": r"in|ins|inch|inches|\"|decimal inch(?:es)?|decimals?",
+    "mm": r"mm|mms|millimet(?:re|er)s?",
+    "ft": r"ft|feet|foot|'",
+    "m": r"m|met(?:re|er)s?",
+    "um": r"um|microns?",
+    "thou": r"thou|thous|thousandths?(?: of an inch)?",
+    "cm": r"cm|cms|centimet(?:re|er)s?",
+    "km": r"km|kms|kilomet(?:re|er)s?",
+    "mile": r"miles?",
+    "lbf*ft": r"(?:ft|foot|feet)[-. *]?(?:lbs?|lbf|pounds?)|(?:lbs?|lbf|pounds?)[-. *](?:ft|foot|feet)|ftlbs?|lbft",
+    "lbf*in": r"(?:in|inch)[-. *]?(?:lbs?|lbf|pounds?)|(?:lbs?|lbf|pounds?)[-. *](?:in|inch|inches)|inlbs?|lbin",
+    "N*m": r"n[-. *]?ms?|newton[ -]met(?:re|er)s?",
+    "kg*m": r"kg[-. *]?m|kilogram[ -]met(?:re|er)s?|kgf[-. *]?m|mkg",
+    "psi": r"psi|pounds? per square inch|lbs? per square inch",
+    "ksi": r"ksi|kpsi",
+    "bar": r"bars?",
+    "kPa": r"kpa|kilopascals?",
+    "MPa": r"mpa|megapascals?|n/mm2|n/mm\*\*2",
+    "atm": r"atm|atmospheres?",
+    "mmHg": r"mmhg|mm of mercury",
+    "inHg": r"inhg|in(?:ch(?:es)?)?(?: of)? (?:hg|mercury)",
+    "degC": r"c|deg ?c|degrees? c|celsius|degrees? celsius|centigrade|degrees? centigrade|°c",
+    "degF": r"f|deg ?f|degrees? f|fahrenheit|degrees? fahrenheit|°f",
+    "lb": r"lbs?|pounds?",
+    "kg": r"kgs?|kilos?|kilograms?",
+    "N": r"n|newtons?",
+    "kN": r"kn|kilonewtons?",
+    "lbf": r"lbf|lbs?|pounds?(?: force)?",
+    "kgf": r"kgf|kgs?|kilos?",
+    "g": r"g|grams?",
+    "oz": r"oz|ounces?",
+    "hp": r"hp|horsepower|bhp|horses?",
+    "kW": r"kw|kilowatts?",
+    "W": r"w|watts?",
+    "mph": r"mph|miles (?:an|per) hour",
+    "km/h": r"kmh|km/h|kph|kilomet(?:re|er)s (?:an|per) hour",
+    "ft/s": r"fps|ft/s|feet per second",
+    "m/s": r"m/s|met(?:re|er)s per second",
+    "L": r"l|lit(?:re|er)s?",
+    "gal": r"gals?|gallons?",
+    "qt": r"qts?|quarts?",
+    "pint": r"pints?",
+    "floz": r"fl ?oz|fluid ounces?|oz|ounces?",
+    "cm**3": r"cc|ccs|cm3|ml|cubic centimet(?:re|er)s?",
+    "in**3": r"ci|cid|cu in|cubic inch(?:es)?|in3",
+    "in**2": r"sq in|square inch(?:es)?|in2",
+    "mm**2": r"sq mm|square millimet(?:re|er)s?|mm2",
+    "L/h": r"lph|l/h|lit(?:re|er)s (?:an|per) hour",
+    "gal/h": r"gph|gallons (?:an|per) hour",
+    "gal/min": r"gpm|gallons (?:a|per) minute",
+    "L/min": r"l/min|lpm|lit(?:re|er)s (?:a|per) minute",
+    "cm**3/min": r"cc/min|cc (?:a|per) minute",
+    "lb/h": r"lbs?/hr?|pph|pounds? (?:an|per) hour",
+    "deg": r"deg|degs|degrees?",
+    "rad": r"rad|radians?",
+    "kg/m": r"kg/m|kilograms? per met(?:re|er)",
+    "lb/ft": r"lbs?/ft|pounds? per foot",
+}
+# Units that a question may have and the tables do not: how many of which of theirs, exactly.
+_MADE = {
+    "thou": (Fraction(1, 1000), "in"),
+    "cm": (Fraction(10), "mm"),
+    "km": (Fraction(1000), "m"),
+    "mile": (Fraction(5280), "ft"),
+    "oz": (Fraction(1, 16), "lb"),
+    "kg*m": (Fraction("9.80665"), "N*m"),
+    "kgf": (Fraction("9.80665"), "N"),
+    "inHg": (Fraction("25.4"), "mmHg"),
+}
+_SHOWN = {"thou": "thousandths of an inch", "mile": "miles", "gal": "US gal", "qt": "US qt", "pint": "US pint"}
+_ANY = "|".join(sorted({p for text in _SPOKEN.values() for p in [f"(?:{text})"]}, key=len, reverse=True))
+_MEASURE = rf"(?P<n>-?{NUMBER})(?: ?(?P<from>{_ANY}))?"
+_FORMS = tuple(
+    re.compile(form)
+    for form in (
+        rf"(?:convert(?:ed|ing)?|conversion(?: of)?|change|turn|=)? ?{_MEASURE}"
+        rf" (?:in|to|into|as|is|equals?|=)(?: (?:what|how many|a|an))? (?P<to>{_ANY})",
+        rf"how (?:many|much)(?: in)? (?P<to>{_ANY}) (?:is|are|in|to|do|does|make|makes|equals?|=)(?: an?)? {_MEASURE}",
+        rf"(?P<to>{_ANY}) (?:in|for|from|of) {_MEASURE}",
+    )
+)
+_ASKS = re.compile(r"\b(?:in|to|into|as|is|equals?|are|=|for|from|of)\b|=")
+_EXACT_DIGITS, _SHOWN_DIGITS = 6, 5
+
+
+class Conversion(Value):
+    """A measure in another unit: ``given`` and ``found`` as text, the ``exact`` number, whether it ``is_exact`` as
+    shown.
+    """
+
+    __slots__ = ("data", "exact", "found", "given", "is_exact", "unit")
+
+    given: str
+    found: str
+    exact: str
+    unit: str
+    is_exact: bool
+    data: Refdata
+
+    def __init__(self, given: str, found: str, exact: str, unit: str, is_exact: bool, data: Refdata) -> None:
+        put(self, "given", given)
+        put(self, "found", found)
+        put(self, "exact", exact)
+        put(self, "unit", unit)
+        put(self, "is_exact", is_exact)
+        put(self, "data", data)
+
+    def __hash__(self) -> int:
+        return hash((self.given, self.exact, self.unit))
+
+    def as_dict(self) -> dict[str, object]:
+        """For JSON: what was given, and the number in the other unit."""
+        told = {"given": self.given, "value": self.exact, "unit": self.unit, "printed": self.found}
+        return {"asked": {"given": self.given, "unit": self.unit}, "conversion": told}
+
+    def text(self) -> str:
+        """For a person: the one line, and that no table has it."""
+        from gaugeblock.answer.text import fitted
+
+        more = "" if self.is_exact else f"   ({self.exact})"
+        lines = fitted(f"{self.given} = {self.found}{more}", 2, 4)
+        return "\n".join(["", *lines, *fitted("A conversion of what you gave. It is no figure of any table.", 2, 4)])
+
+
+def conversion(words: tuple[str, ...], data: Refdata) -> Conversion | None:
+    """What the words ask to be converted; None where they ask for something else.
+
+    InputError where both units are known and measure different things.
+    """
+    line = _bare(words)
+    if _ASKS.search(line) is None:
+        return None
+    for form in _FORMS:
+        found = form.fullmatch(line)
+        if found is not None:
+            return _converted(found["n"], found["from"] or "", found["to"], data)
+    return None
+
+
+def _bare(words: tuple[str, ...]) -> str:
+    """The line without what is said around it: ``please convert``, ``what is``."""
+    keep = {"in", "to", "into", "as", "is", "are", "how", "much", "many", "a", "an", "m", "of", "for", "from"}
+    first = 0
+    while first < len(words) and (words[first] in CHATTER - keep or words[first] in ("is", "whats")):
+        first += 1
+    last = len(words)
+    while last > first and words[last - 1] in CHATTER - keep:
+        last -= 1
+    return " ".join(words[first:last])
+
+
+def _converted(number: str, unit: str, to: str, data: Refdata) -> Conversion | None:
+    ends = [name for name, spoken in _SPOKEN.items() if re.fullmatch(spoken, to)]
+    starts = [name for name, spoken in _SPOKEN.items() if re.fullmatch(spoken, unit)] if unit else []
+    if not unit and ("/" in number or number.lstrip("-").startswith((".", "0."))):
+        starts = ["in"]  # nobody writes millimetres so
+    pairs = [(a, b) for a in starts for b in ends if _kind(a) == _kind(b)]
+    if not starts:
+        return None
+    if not pairs:
+        kinds = f"{units.dimension(_own(starts[0])[1])} and {units.dimension(_own(ends[0])[1])}"
+        why = f"{kinds} are two things: one is not converted into the other"
+        do = f"ask for a unit of {kinds.partition(' and ')[0]}"
+        raise InputError(f"{number} {unit or starts[0]}", "", why, (), do)
+    start, end = pairs[0]
+    value = units.parse_number(number.replace("-", " ") if re.search(r"[0-9]-[0-9]", number) else number)
+    share, inner = _own(start)
+    per, outer = _own(end)
+    exact = units.convert(value * share, inner, outer) / per
+    text, is_exact = _printed(exact)
+    shown = _SHOWN.get(end, end)
+    return Conversion(f"{number} {_SHOWN.get(start, start)}", f"{text} {shown}", _long(exact), end, is_exact, data)
+
+
+def _own(unit: str) -> tuple[Fraction, str]:
+    """How many of which unit of the table it is."""
+    return _MADE.get(unit, (Fraction(1), unit))
+
+
+def _kind(unit: str) -> str:
+    return units.dimension(_own(unit)[1])
+
+
+def _printed(exact: Fraction) -> tuple[str, bool]:
+    """The number as it is shown, and whether that is all of it: an inexact one has five digits and says ``about``."""
+    text = units.decimal_text(exact)
+    if Fraction(text) == exact and len(text.lstrip("-0.").replace(".", "")) <= _EXACT_DIGITS:
+        return text, True
+    return f"about {units.significant(float(exact), _SHOWN_DIGITS)}", False
+
+
+def _long(exact: Fraction) -> str:
+    """To twelve digits, as every number for another program."""
+    return units.significant(float(exact), 12)

@@ -1,0 +1,179 @@
+"""What is left open, or compared, stands side by side: from every command that has such a key, and from Python."""
+
+from __future__ import annotations
+
+import contextlib
+import inspect
+import io
+import json
+import shlex
+from typing import Any
+
+import pytest
+
+import gaugeblock
+from gaugeblock import domains
+from gaugeblock.answer.table import Table
+from gaugeblock.cli import main
+from gaugeblock.errors import LookupMiss
+
+
+def run(line: str) -> tuple[int, dict[str, Any]]:
+    out, bad = io.StringIO(), io.StringIO()
+    with contextlib.redirect_stdout(out), contextlib.redirect_stderr(bad):
+        code = main([*shlex.split(line), "--json"])
+    return code, json.loads(out.getvalue() or bad.getvalue())
+
+
+COMPARED = {
+    'torque 3/8-16 --grade 8 --condition dry --compare condition': 3,
+    "torque 3/8-16 --grade 8 --condition dry --compare grade": 2,
+    'part "wheel nut" --size 1/2-20 --compare size': 2,
+    'bend --od "1-3/4 in" --wall ".120 in" --material "1020 DOM" --method "rotary draw" --compare method': 3,
+    'bend --od "1-3/4 in" --wall ".120 in" --material DOM --method mandrel --compare "wall=.095 in, .120 in"': 2,
+    'steel 4340 --treatment "quenched and tempered" --temper "800 degF" --shaft "1 in" --compare temper': 4,
+    'steel 4340 --treatment "quenched and tempered" --temper "800 degF" --shaft "1 in" --compare grade': 5,
+    'axle --material 4340 --treatment "quenched and tempered" --temper "800 degF" --diameter "1-1/4 in"'
+    ' --wheel-load "1000 lb" --grip 0.9 --radius "13 in" --compare temper': 4,
+    'axle --compare steels --diameter "1-1/4 in" --wheel-load "1000 lb" --grip 0.9 --radius "13 in"': 5,
+    'heat "DOT 4" --state wet --compare state': 2,
+    'heat "DOT 4" --state wet --compare item': 4,
+    "gauge 16 --system BWG --compare system": 5,
+    'material "1020 DOM as drawn" --compare material': 5,
+    'pipe "1-1/2" --schedule 40 --compare schedule': 3,
+    'flare double --od "3/16 in" --compare flare': 3,
+    "spline 24/48 35 --compare fit": 2,
+    'shaft --od "3 in" --wall "0.083 in" --length "48 in" --speed "6000 rpm" --compare material': 2,
+    'gearing 3.55 --tyre "28 in" --compare "tyre=28 in; 31 in; 33 in"': 3,
+    'circuit --current "28 A" --length "12 ft" --voltage "12 V" --compare voltage': 2,
+    'section --od "1-3/4 in" --wall ".120 in" --compare "wall=.083 in, .095 in, .120 in"': 3,
+    'growth --length "60 in" --hot "500 degC" --material "carbon steel" --compare material': 2,
+    'clips --length "9 ft" --service brake --compare service': 4,
+    'exhaust gap --to "fuel line" --compare neighbour': 10,
+    'exhaust joint --kind "slip joint" --compare kind': 5,
+    'fuel --power "350 hp" --fuel gasoline --compare fuel': 3,
+    'brake --master "1 in" --ratio 6 --force "100 lbf" --compare master': 2,
+    'handbrake --force "300 N" --ratio 6 --cables 2 --compare "ratio=5, 6, 7"': 3,
+    "hardness 42 HRC --compare scale": 1,
+    'parked --draw "35 mA" --battery "60 Ah" --compare "draw=20 mA, 35 mA, 50 mA"': 3,
+    'joint "5 deg" "3 deg" --phasing "in phase" --compare phasing': 2,
+    "setup rear 'ring gear' backlash --wear new --compare wear": 2,
+    'shims --backlash "0.012 in" --wanted "0.006 in" --per-shim 0.7 --compare "wanted=0.006 in, 0.008 in"': 2,
+}
+
+
+@pytest.mark.parametrize(("line", "least"), COMPARED.items(), ids=lambda v: str(v)[:60])
+def test_an_option_is_compared(line: str, least: int) -> None:
+    code, got = run(line)
+    assert code == 0, got
+    rows = got["table"]["rows"]
+    assert len(rows) >= least
+    assert {tuple(row["key"]) for row in rows} == {tuple(got["table"]["open"])}
+    assert len({json.dumps(row["key"]) for row in rows}) == len(rows)
+
+
+def test_every_command_with_a_sheet_can_compare() -> None:
+    """``tube`` and ``route`` show the items of a job."""
+    compared = {line.split(" ", 1)[0] for line in COMPARED}
+    assert set(domains.commands()) - compared == {"tube", "route"}
+
+
+def test_a_row_is_the_answer_that_the_command_gives() -> None:
+    _, got = run("torque 3/8-16 --grade 8 --condition dry --compare condition")
+    for row in got["table"]["rows"]:
+        _, own = run(f"torque 3/8-16 --grade 8 --condition {row['key']['condition']}")
+        assert [f["value"] for f in row["figures"]] == [
+            next(f["value"] for f in own["figures"] if f["id"] == id) for id in own["decision"]["figures"]
+        ]
+
+
+def test_what_cannot_be_compared_is_refused_with_what_can() -> None:
+    code, got = run("torque 3/8-16 --grade 8 --condition dry --compare colour")
+    assert code == 2
+    assert "condition" in got["error"]["nearest"]
+    code, got = run("bend --od '1 in' --wall '.065 in' --material DOM --method mandrel --compare radius")
+    assert code == 2
+    assert "name the values" in got["error"]["do"]
+
+
+def test_from_python() -> None:
+    table = gaugeblock.compared(gaugeblock.torque, "condition", "3/8-16", grade="SAE J429 8")
+    assert isinstance(table, Table)
+    for line in table.lines:
+        same = gaugeblock.torque("3/8-16", grade="SAE J429 8", condition=line.key["condition"])
+        assert line.sheet.decision == same.decision
+    steels = gaugeblock.compared(gaugeblock.steel, "temper", "4340", treatment="quenched and tempered", shaft="1 in")
+    assert [line.key["temper"] for line in steels.lines] == ["600 degF", "800 degF", "1000 degF", "1200 degF"]
+    with pytest.raises(LookupMiss):
+        gaugeblock.compared(gaugeblock.torque, "colour", "3/8-16")
+
+
+@pytest.mark.parametrize("name", [n for n in domains.answers() if n not in ("plan", "route", "axle_compared")])
+def test_every_public_answer_is_compared_by_values_that_are_named(name: str) -> None:
+    """Its first key, by two values that are refused: the refusal is the answer's own, or Python's for a key that is
+    missing, never another fault.
+    """
+    answer = getattr(gaugeblock, name)
+    keys = [k for k in inspect.signature(answer).parameters if k not in ("data", "typed")]
+    if keys:
+        with contextlib.suppress(gaugeblock.GaugeblockError, TypeError):
+            gaugeblock.compared(answer, f"{keys[0]}=\x00, \x00\x00")
+
+
+OPEN = {
+    "torque --grade 8 --condition dry": "thread",
+    "torque": "thread",
+    "part": "part",
+    'part "wheel nut"': "size",
+    'bend --od "1-3/4 in" --wall ".120 in" --method "rotary draw"': "material",
+    'bend --od "1-3/4 in" --wall ".120 in" --material "1020 DOM"': "method",
+    "gauge": "number",
+    "gauge 16": "system",
+    "pipe": "nps",
+    "material": "material",
+    "flare 3/16": "flare",
+    "flare double": "od",
+    "flare": "flare",
+    "heat": "item",
+    "heat coolant": "state",
+    'clips --length "9 ft"': "service",
+    'growth --length "60 in" --hot "500 degC"': "material",
+    'brake --ratio 6 --force "100 lbf"': "master",
+    'brake "leak test"': "place",
+    "fuel pressure": "system",
+    "steel 1541": "treatment",
+    'steel --treatment "quenched and tempered" --temper "800 degF"': "grade",
+    "hardness 42": "scale",
+    "spline 24/48": "teeth",
+    "setup rear 'ring gear'": "step",
+    'axle --material 4340 --diameter "1-1/4 in" --wheel-load "1000 lb" --grip 0.9 --radius "13 in"': "treatment",
+    'axle --material 4340 --treatment "quenched and tempered" --diameter "1-1/4 in" --wheel-load "1000 lb"'
+    ' --grip 0.9 --radius "13 in"': "temper",
+    'circuit --current "28 A" --length "12 ft"': "voltage",
+    "exhaust gap": "to",
+    "exhaust joint": "kind",
+    'exhaust run --length "100 in" --od "2 in" --wall ".065 in"': "material",
+}
+
+
+@pytest.mark.parametrize(("line", "key"), OPEN.items(), ids=lambda v: str(v)[:60])
+def test_an_open_key_gives_a_table(line: str, key: str) -> None:
+    code, got = run(line)
+    assert code == 0, got
+    assert key in got["table"]["open"]
+    assert len(got["table"]["rows"]) >= 1
+
+
+@pytest.mark.parametrize(
+    ("line", "said"),
+    [
+        ('bend --wall ".120 in" --material DOM --method mandrel', "outside diameter"),
+        ("parked", "of the vehicle at rest"),
+        ("exhaust pipe", "of the engine"),
+    ],
+)
+def test_a_measure_that_no_table_lists_is_asked_for_in_words(line: str, said: str) -> None:
+    code, got = run(line)
+    assert code == 2
+    assert "not said" in got["error"]["why"]
+    assert said in got["error"]["why"]

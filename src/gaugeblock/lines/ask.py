@@ -54,7 +54,7 @@ def heat(item: str, *, data: Refdata, **options: str) -> Sheet:
     if "beside" in options or "film" in options or not _OWN.isdisjoint(options):
         from gaugeblock.errors import InputError
         from gaugeblock.lines.beside import beside
-        from gaugeblock.lines.item import table_of
+        from gaugeblock.warmth.item import table_of
 
         if "limit" in options:
             of_line = table_of(item, data) == "lines/materials"

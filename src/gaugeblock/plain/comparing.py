@@ -31,7 +31,7 @@ def compared(
     [('dry', '44'), ('oiled', '33')]
     """
     data = data or refdata()
-    code = answer.__code__
+    code = getattr(answer, "__wrapped__", answer).__code__
     names = code.co_varnames[: code.co_argcount + code.co_kwonlyargcount]
     values: dict[str, object] = {**dict(zip(names, given, strict=False)), **options}
     values = {k: v for k, v in values.items() if v is not None}

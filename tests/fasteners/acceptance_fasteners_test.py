@@ -200,7 +200,7 @@ PARTS = [
     ("lug nut", "7/16 x 20", None, None, "70 to 80 lbf*ft"),
     ("brake nut", "3/16 in", "45", "steel", "10 to 15 lbf*ft"),
     ("brake pipe nut", "1/4 in", "45 degree", "steel", "12 to 18 lbf*ft"),
-    ("bleed nipple", "not stated", None, None, "7 to 10 N*m"),
+    ("bleed nipple", "not stated", None, None, "7 to 9.8 N*m"),
     ("banjo", "not stated", None, None, "27 to 54 N*m"),
 ]
 PARTS_NOT_PUBLISHED = [

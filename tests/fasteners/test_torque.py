@@ -225,3 +225,41 @@ def test_only_a_lesser_row_past_proof_gives_cannot_tell_with_its_name() -> None:
     check = check_of(sheet, "clamp at low friction within proof")
     assert (check.result, check.bears) == (CANNOT_TELL, "inform")
     assert sheet.decision.kind == "use"
+
+
+# --- the least that a table prints, and friction at its lowest --------------------------------------------------------
+
+M24 = {"grade": "8.8", "condition": "dry"}
+
+
+def test_a_minimum_of_a_table_is_no_torque_to_set() -> None:
+    """One maker's list is headed as the least: it stands beside the torque and never governs."""
+    sheet = torque("M24x3", **M24)
+    least = next(f for f in sheet.figures if f.quantity == "tightening_torque_minimum")
+    assert (least.text, least.side) == ("551", "min")
+    assert sheet.decision.figure is not None
+    assert sheet.decision.figure.typical >= least.typical
+    assert all(f.source != least.source for f in (sheet.decision.figure, *sheet.decision.figure.others))
+    assert check_of(sheet, "least torque of a table").result == OK
+
+
+def test_less_than_the_least_is_asked_and_the_makers_own_is_not() -> None:
+    wanted = torque("M24x3", wanted="500 N*m", **M24)
+    check = check_of(wanted, "least torque of a table")
+    assert (check.result, wanted.decision.kind) == (NOT_OK, "ask")
+    assert [q.key for q in wanted.questions if check.name in q.checks] == ["maker.torque"]
+    own = torque("M24x3", maker=("500 N*m", "its sheet", "p. 2"), **M24)
+    assert not any(c.name == check.name for c in own.checks)
+    tapped = torque("M24x3", wanted="500 N*m", into="aluminium", **M24)
+    assert not any(c.name == check.name for c in tapped.checks), "the least is for a bolt with its nut"
+
+
+def test_a_tables_torque_that_may_pass_proof_says_so_in_the_short_answer() -> None:
+    sheet = torque("M24x3", **M24)
+    share = next(f for f in sheet.figures if f.quantity == "share_of_proof")
+    assert share.high is not None
+    assert share.typical < 100 < share.high
+    said = [c for c in sheet.cautions if share.id in c.figures and c.severity == "damage"]
+    assert [f"{share.high:.0f} % of proof" in c.text for c in said] == [True]
+    inside = torque("M10x1.5", grade="8.8", condition="dry")
+    assert not any("slippery" in c.text for c in inside.cautions)

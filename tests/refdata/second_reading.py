@@ -32,8 +32,8 @@ FOLDER = Path(__file__).parent / "second"
 # table: (rows read twice, living rows), as measured when they were last compared.
 MEASURED = {
     "fasteners/grades": (205, 211),
-    "fasteners/torques": (971, 971),
-    "fasteners/part_torques": (911, 982),
+    "fasteners/torques": (1021, 1021),
+    "fasteners/part_torques": (963, 981),
     "fasteners/nut_factors": (31, 38),
     "lines/materials": (189, 198),
     "lines/fluids": (47, 47),

@@ -90,6 +90,18 @@ SLIPS: list[tuple[str, Cells, Cells, str]] = [
     ("fasteners/part_torques", NUT, {"low": "13.5"}, "line_nut_torque_suits_its_tube"),
     (
         "fasteners/part_torques",
+        {"part": "brake tube nut", "basis": "common practice", "size": "not stated"},
+        {"high": "19"},
+        "habit_has_the_ends_of_its_manuals",
+    ),
+    (
+        "fasteners/torques",
+        {"quantity": "tightening_torque_minimum", "thread": "M24x3", "grade": "8.8", "condition": "dry"},
+        {"value": "55"},
+        "published_torque_is_under_proof",
+    ),
+    (
+        "fasteners/part_torques",
         {"part": "wheel nut", "size": "1/2-20 UNF"},
         {"low": "65"},
         "part_torque_rises_with_size",

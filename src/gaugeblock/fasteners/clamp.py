@@ -175,6 +175,18 @@ def proof_check(strain: Strain, found: Joint, whose: str) -> Check:
     return Check(PROOF, CANNOT_TELL, reason, required, actual, margin, bears=bears)
 
 
+def slippery(proof: Check, strain: Strain, whose: str) -> Caution | None:
+    """A caution where a table's torque passes proof at the lowest friction on record, though not at the usual one."""
+    share = strain.share
+    if whose != TABLE or share is None or proof.result != CANNOT_TELL or (share.high or 0.0) <= 100:
+        return None
+    text = (
+        f"If this lot of threads is as slippery as any on record, this torque reaches {share.high:.0f} % of proof, "
+        "and the bolt stretches for good."
+    )
+    return Caution(text, "damage", (share.id,), "calculated")
+
+
 def _at_usual_friction(share: Figure) -> Figure:
     """A share of proof at the governing friction alone: its evidence is not that of the ends of the spread."""
     clamp, proof_load = share.inputs

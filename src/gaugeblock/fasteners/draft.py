@@ -25,6 +25,7 @@ CAN_SET = "wrench can set it"
 STRETCH = "stretch of the bolt"
 CLOSED = "joint stays closed under the load"
 LOADED = "bolt under the load within proof"
+LEAST = "least torque of a table"
 
 
 class Draft:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import re
 from typing import TYPE_CHECKING
 
 from gaugeblock import units
@@ -273,6 +274,38 @@ def washer_fits_its_bolt(facts: Facts) -> list[Fault]:
     return faults
 
 
+# What a habit says of how many manuals it was gathered from.
+_GATHERED = re.compile(r"([0-9]+) manuals, one vehicle each", re.ASCII)
+
+
+def habit_has_the_ends_of_its_manuals(facts: Facts) -> list[Fault]:
+    """A range gathered from manuals of one vehicle each has their ends, neither wider nor narrower, and their count."""
+    faults = []
+    rows = facts.rows("fasteners/part_torques", "tightening_torque")
+    of_one = group_by([r for r in rows if r.cells["service"] == "one vehicle"], lambda r: (r.cells["part"],))
+    by_part = {group[0].cells["part"]: group for group in of_one}
+    for row in rows:
+        told = _GATHERED.fullmatch(row.cells["conditions"])
+        if told is None:
+            continue
+        cells = row.cells
+        sources = [
+            r
+            for r in by_part.get(cells["part"], ())
+            if (r.cells["size"], r.cells["material"]) == (cells["size"], cells["material"])
+            and cells["seat"] in ("any", r.cells["seat"])
+        ]
+        count = len({r.cells["source"] for r in sources})
+        slack = facts.slack(row, column_of(row)) * (1 + 1e-6)
+        low = min((facts.low(r) for r in sources), default=0.0)
+        high = max((facts.high(r) for r in sources), default=0.0)
+        if count != int(told[1]) or abs(low - facts.low(row)) > slack or abs(high - facts.high(row)) > slack:
+            least, most = units.from_base(low, cells["unit"]), units.from_base(high, cells["unit"])
+            found = f"{printed(row)} of {told[1]} manuals; the rows of {count} run from {least:.4g} to {most:.4g}"
+            faults.append(at_row(row, column_of(row), "habit_has_the_ends_of_its_manuals", found, READ_AGAIN))
+    return faults
+
+
 RULES: tuple[Callable[[Facts], list[Fault]], ...] = (
     oiled_torque_is_below_dry,
     part_torque_suits_its_part,
@@ -281,4 +314,5 @@ RULES: tuple[Callable[[Facts], list[Fault]], ...] = (
     softer_part_takes_no_more_torque,
     hole_suits_its_thread,
     washer_fits_its_bolt,
+    habit_has_the_ends_of_its_manuals,
 )

@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Row
 
 
+TORQUES = ("tightening_torque", "tightening_torque_maximum", "tightening_torque_minimum")
 # The nut factor of dry steel threads, and of a table that names no condition.
 _DRY = 0.2
 # Load over proof load at that nut factor. Above 1 the bolt may stretch for good; no published row is above 0.9. The low
@@ -38,7 +39,7 @@ PROOF_BAND = (0.255, 1.0)
 
 
 def _torque_rows(facts: Facts) -> Iterator[tuple[Row, Thread]]:
-    for row in facts.rows("fasteners/torques", "tightening_torque", "tightening_torque_maximum"):
+    for row in facts.rows("fasteners/torques", *TORQUES):
         thread = thread_of(row.cells["thread"])
         if thread is not None:
             yield row, thread
@@ -153,7 +154,7 @@ def torque_suits_its_thread(facts: Facts) -> list[Fault]:
     faults = []
     least, most = (units.to_base(end, "ksi") for end in TORQUE_STRESS)
     for table, column in (("fasteners/torques", "thread"), ("fasteners/part_torques", "size")):
-        for row in facts.rows(table, "tightening_torque", "tightening_torque_maximum"):
+        for row in facts.rows(table, *TORQUES):
             is_bolt = table == "fasteners/torques" or (
                 thread_of(row.cells[column]) is not None and not any(word in row.cells["part"] for word in _NO_BOLT)
             )

@@ -5,15 +5,17 @@ from __future__ import annotations
 import contextlib
 import json
 import sqlite3
+import sys
 import tomllib
 from pathlib import Path
 
 import pytest
 from frictionless import Package
+from pyarrow import parquet
 
 from gaugeblock import __version__, exports
 from gaugeblock.cli import main
-from gaugeblock.tables.catalogue import TABLES, columns_of
+from gaugeblock.tables.catalogue import DOMAINS, TABLES, columns_of
 from gaugeblock.tables.load import Refdata, refdata, refdata_folder
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -50,6 +52,48 @@ def test_an_sqlite_file_holds_every_living_row_cell_for_cell(tmp_path: Path, rel
         ).fetchall()
     assert found == [("31", "TM238")]
     assert count == read
+
+
+@pytest.mark.parametrize("release", ["0.3.0", None])
+def test_parquet_files_hold_every_living_row_cell_for_cell(tmp_path: Path, release: str | None) -> None:
+    data = refdata(release)
+    folder = tmp_path / "figures"
+    count = exports.to_parquet(str(folder), data)
+    read = {p.stem: parquet.read_table(p) for p in folder.iterdir()}
+    for table in data.all_tables():
+        got = read[table.name.replace("/", "_")]
+        assert got.column_names == list(columns_of(table.name))
+        assert [list(r.values()) for r in got.to_pylist()] == [row.values for row in table.rows]
+    for name in ("sources", "quantities", "formulas"):
+        assert [list(r.values()) for r in read[name].to_pylist()] == [
+            [entry[c] for c in read[name].column_names] for entry in data.listing(name).values()
+        ]
+    assert read["releases"].to_pylist() == [dict(r) for r in data.releases]
+    assert read["rules"].num_rows == sum(len(data.statements(d)) for d in DOMAINS)
+    assert count == sum(got.num_rows for got in read.values())
+    about = read["fasteners_torques"].schema.metadata
+    assert about[b"gaugeblock_release"].decode() == data.release
+    cited = {r["source"] for got in read.values() if "basis" in got.column_names for r in got.to_pylist()} - {""}
+    assert cited <= {r["id"] for r in read["sources"].to_pylist()}, "a figure travels with its evidence"
+
+
+def test_parquet_is_refused_plainly_where_it_cannot_be_written(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    folder = tmp_path / "figures"
+    assert main(["export", "--parquet", str(folder), "--sqlite", str(tmp_path / "f.sqlite")]) == 2
+    capsys.readouterr()
+    folder.mkdir()
+    (folder / "mine.txt").write_text("kept", encoding="ascii")
+    assert main(["export", "--parquet", str(folder)]) == 2
+    assert "already there" in capsys.readouterr().err
+    assert [p.name for p in folder.iterdir()] == ["mine.txt"]
+    monkeypatch.setitem(sys.modules, "pyarrow", None)
+    assert main(["export", "--parquet", str(tmp_path / "other")]) == 2
+    told = capsys.readouterr()
+    assert told.out == ""
+    assert "pip install 'gaugeblock[parquet]'" in told.err
+    assert not (tmp_path / "other").exists()
 
 
 def test_the_command_writes_a_new_file_and_never_over_one(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

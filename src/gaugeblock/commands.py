@@ -328,6 +328,9 @@ def export(argv: list[str]) -> int:
         "export", "The tables of one data release for other programs.", "gaugeblock export --sqlite figures.sqlite"
     )
     parser.add_argument("--sqlite", metavar="FILE", help="a new SQLite file with every table of the release")
+    parser.add_argument(
+        "--parquet", metavar="DIR", help="a new folder with a Parquet file for every table (needs gaugeblock[parquet])"
+    )
     parser.add_argument("--datapackage", action="store_true", help="print the Data Package descriptor of the tables")
     parser.add_argument("--data-release", metavar="V", help="use the tables of an earlier data release")
     a = parser.parse_args(argv)
@@ -335,12 +338,14 @@ def export(argv: list[str]) -> int:
     from gaugeblock.tables.load import refdata
 
     data = refdata(a.data_release)
-    if (a.sqlite is None) is not a.datapackage:
-        raise InputError("export", "command line", "say what is wanted", ("--sqlite", "--datapackage"), "name one")
+    if sum((a.sqlite is not None, a.parquet is not None, a.datapackage)) != 1:
+        ways = ("--sqlite", "--parquet", "--datapackage")
+        raise InputError("export", "command line", "say what is wanted", ways, "name one")
     if a.datapackage:
         import json
 
         print(json.dumps(exports.descriptor(data), ensure_ascii=False, indent=2))
         return 0
-    print(f"{exports.to_sqlite(a.sqlite, data)} rows of data release {data.release} written to {a.sqlite}.")
+    count = exports.to_sqlite(a.sqlite, data) if a.parquet is None else exports.to_parquet(a.parquet, data)
+    print(f"{count} rows of data release {data.release} written to {a.sqlite or a.parquet}.")
     return 0

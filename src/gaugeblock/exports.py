@@ -1,4 +1,4 @@
-"""The tables for other programs: a Data Package descriptor, and one release as an SQLite file."""
+"""The tables for other programs: a Data Package descriptor, and one release as an SQLite file or as Parquet files."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ import sqlite3
 import tempfile
 from typing import TYPE_CHECKING, Any
 
+from gaugeblock.errors import OutputError
 from gaugeblock.tables.catalogue import DOMAINS, LISTS, TABLES, columns_of
 
 if TYPE_CHECKING:
@@ -86,6 +87,45 @@ def to_sqlite(path: str, data: Refdata) -> int:
     finally:
         os.unlink(place)
     return count
+
+
+def to_parquet(folder: str, data: Refdata) -> int:
+    """Write one release into a new folder, a Parquet file for every table and list; how many rows.
+
+    Names and cells are those of ``to_sqlite``: text as it stands in the tables. Each file's metadata name the release
+    and its digest. OutputError where the folder is there already or cannot be written, and where pyarrow, which comes
+    with ``gaugeblock[parquet]``, is not installed.
+
+    Source: Apache Parquet format, https://parquet.apache.org, by its own library.
+    """
+    try:
+        import pyarrow
+        from pyarrow import parquet
+    except ImportError:
+        why = "Parquet is written with pyarrow, which is not installed"
+        do = "run: pip install 'gaugeblock[parquet]'; --sqlite needs nothing more"
+        raise OutputError("--parquet", "export", why, (), do) from None
+    from gaugeblock.job.output import write_all
+    from gaugeblock.tables.releases import release_digest
+
+    files: dict[str, bytes] = {}
+    count = 0
+    text = pyarrow.string()
+    about = {"gaugeblock_release": data.release, "gaugeblock_digest": release_digest(data.folder, data.release)}
+    for name, columns, rows in _released(data):
+        schema = pyarrow.schema([(column, text) for column in columns], metadata=about)
+        cells = [[row[at] for row in rows] for at in range(len(columns))]
+        sink = pyarrow.BufferOutputStream()
+        parquet.write_table(pyarrow.table(cells, schema=schema), sink)
+        files[f"{name.replace('/', '_')}.parquet"] = sink.getvalue().to_pybytes()
+        count += len(rows)
+    write_all(folder, files, _is_taken)
+    return count
+
+
+def _is_taken(folder: str) -> None:
+    why = "something of that name is already there"
+    raise OutputError(folder, "output", why, (), "choose another name, or move it away")
 
 
 def _released(data: Refdata) -> Iterable[tuple[str, tuple[str, ...], list[list[str]]]]:

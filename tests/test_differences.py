@@ -34,7 +34,20 @@ def test_a_change_log_entry_is_a_difference_and_unchanged_rows_are_none() -> Non
     assert wet.before is not None
     assert wet.after is not None
     assert (wet.before.text, wet.before.unit, wet.after.text, wet.after.unit) == ("311", "degF", "155", "degC")
+    assert wet.why == "the row of NHTSA-12089 was taken back; FMVSS116 is the only one"
     assert ("3/8-16 UNC | SAE J429 | 5 | dry", "tightening_torque") not in found
+
+
+def test_why_a_figure_changed_is_told_from_the_rows() -> None:
+    """CHANGELOG, 0.9.0: a minimum that stood as a torque to set; ends rounded outward; 0.7.0: marks that were read."""
+    found = {(d.label, d.quantity): d for d in between(refdata("0.8.0"), refdata("0.9.0"))}
+    least = found["M24x3 | ISO 898-1 | 8.8 | dry", "tightening_torque"]
+    assert least.why.startswith("the row of AGRI17 was taken back; it stands as tightening torque minimum now; ")
+    bleeder = found["brake bleeder screw | not stated | vehicle", "tightening_torque"]
+    assert bleeder.why == "the figure of common practice was put right"
+    earlier = between(refdata("0.6.0"), refdata("0.7.0"))
+    assert any(d.why == "quoted then, read since" and d.before and d.after for d in earlier)
+    assert all(d.why for d in earlier if d.kind in (CHANGED, CLOSED))
 
 
 def test_the_command(capsys: pytest.CaptureFixture[str]) -> None:

@@ -9,6 +9,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from argparse import Namespace
     from collections.abc import Mapping
+    from typing import Any
 
     from gaugeblock.differences import Difference
 
@@ -40,26 +41,36 @@ def find(argv: list[str]) -> int:
 def sources(argv: list[str]) -> int:
     """Run ``gaugeblock sources``; the exit code."""
     parser = parser_of("sources", "The publications behind the tables.", "gaugeblock sources SHIGLEY9")
-    parser.add_argument("words", metavar="WORD", nargs="*", help="only those whose id or title has all the words")
-    parser.add_argument("--list", action="store_true", help="every one, not one screen of them")
+    parser.add_argument(
+        "words",
+        metavar="WORD",
+        nargs="*",
+        help="only those whose id or title has all the words; an id alone shows its figures and what rests on them",
+    )
+    parser.add_argument("--list", action="store_true", help="all of it, not one screen")
     common_options(parser, unit=False)
     a = parser.parse_args(argv)
     from gaugeblock import finding
     from gaugeblock.tables.load import refdata
 
-    rows = finding.sources(a.words, data=refdata(a.data_release))
+    data = refdata(a.data_release)
+    rows: list[dict[str, Any]] = [dict(row) for row in finding.sources(a.words, data=data)]
+    named = [row for row in rows if len(a.words) == 1 and row["id"].casefold() == a.words[0].casefold()]
+    for row in named:
+        from gaugeblock.audit.publication import publication
+
+        row.update(publication(row["id"], data))
+    rows = named or rows
     if a.json:
         import json
 
-        print(
-            json.dumps({"data_release": refdata(a.data_release).release, "sources": rows}, ensure_ascii=False, indent=2)
-        )
+        print(json.dumps({"data_release": data.release, "sources": rows}, ensure_ascii=False, indent=2))
     else:
         print("\n".join(_sources(rows, a.words, a.list)))
     return 0
 
 
-def _sources(rows: list[dict[str, str]], words: list[str], is_whole: bool) -> list[str]:
+def _sources(rows: list[dict[str, Any]], words: list[str], is_whole: bool) -> list[str]:
     """The publications as a person reads them: those that most figures rest on first where they are many."""
     from gaugeblock.answer.text import width, wrap
 
@@ -72,6 +83,14 @@ def _sources(rows: list[dict[str, str]], words: list[str], is_whole: bool) -> li
         note = f"; {row['note']}" if row["note"] else ""
         text = f"{row['id']:<14} {row['title']}{year} ({row['kind']}); {row['rows']} figures{note}"
         told.append(wrap(text, 0, 4, wide=wide))
+        if "figures" in row:
+            from gaugeblock.audit.publication import lines_of
+
+            lines = [*told[0], *lines_of(row)]
+            left = len(lines) - _SCREEN
+            if is_whole or left <= 0:
+                return lines
+            return [*lines[: _SCREEN - 1], *wrap(f"... and {left + 1} lines more: --list", 0, 2, wide=wide)]
     if is_whole or sum(map(len, told)) <= _SCREEN:
         return [line for text in told for line in text]
     order = sorted(range(len(rows)), key=lambda n: -int(rows[n]["rows"]))
@@ -261,7 +280,9 @@ def _difference(d: Difference, wide: int) -> list[str]:
     name = ", ".join(part for part in d.label.split(" | ") if part not in ("any", "not stated"))
     lines = wrap(f"{name}: {d.quantity.replace('_', ' ')}", 0, 2, wide=wide)
     lines += wrap(f"{one['before'] or 'none'} -> {one['after'] or 'none'}", 4, 6, wide=wide)
-    return lines + (wrap(f"why: {d.why}", 4, 6, wide=wide) if d.why else [])
+    for what, text in (("why", d.why), ("note", d.note)):
+        lines += wrap(f"{what}: {text}", 4, 6, wide=wide) if text else []
+    return lines
 
 
 def validate(argv: list[str]) -> int:

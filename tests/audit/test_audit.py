@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections import Counter
 from pathlib import Path
 
@@ -26,8 +27,9 @@ def run(capsys: pytest.CaptureFixture[str], *argv: str) -> tuple[int, str, str]:
 def test_the_audit_fits_a_screen_and_says_what_to_read_next(capsys: pytest.CaptureFixture[str]) -> None:
     code, out, _ = run(capsys, "audit")
     assert code == 0
-    assert len(out.splitlines()) <= 32
-    assert "Read next" in out
+    assert len(out.splitlines()) <= 24
+    after = out.splitlines()[next(n for n, line in enumerate(out.splitlines()) if "Read next" in line) + 1]
+    assert re.search(r": [0-9]+ answers, [0-9]+ can hurt$", after)
     _, whole, _ = run(capsys, "audit", "--list")
     assert "fasteners/torques" in whole
     _, text, _ = run(capsys, "audit", "--json")
@@ -69,3 +71,22 @@ def _elsewhere(data: Refdata) -> set[tuple[str, str]]:
 def test_sheets_that_are_put_into_text_once_are_the_text_that_the_encoder_makes() -> None:
     sheets = make.make(str(ROOT / "reports" / "examples" / "demo.toml")).record["sheets"]
     assert digest.encoded_sheets(sheets) == digest.encoded({"sheets": sheets})["sheets"][1:-1]
+
+
+def test_a_publication_shows_its_figures_and_what_rests_on_them(capsys: pytest.CaptureFixture[str]) -> None:
+    code, out, _ = run(capsys, "sources", "TM238")
+    assert code == 0
+    assert "3/8-16 UNC | SAE J429 | 5 | dry: 31 lbf*ft" in out
+    assert [line for line in out.splitlines() if len(line) > 80] == []
+    _, text, _ = run(capsys, "sources", "tm238", "--json")
+    (one,) = json.loads(text)["sources"]
+    rows = [row for table in refdata().all_tables() for row in table.rows if row["source"] == "TM238"]
+    assert len(one["figures"]) == len(rows) == int(one["rows"])
+    resting = sum(f["answers"] for f in one["figures"])
+    assert 0 < resting < len(rows)
+    assert f"{resting} answers rest on it" in " ".join(out.split())
+    assert all((f["instead"] is None) or not f["answers"] for f in one["figures"])
+    _, text, _ = run(capsys, "sources", "SHIGLEY9", "--json")
+    assert "torque_from_preload" in json.loads(text)["sources"][0]["formulas"]
+    _, listed, _ = run(capsys, "sources", "torque", "manual")
+    assert "answers rest" not in listed

@@ -44,7 +44,7 @@ def to_read(audit: Mapping[str, Any]) -> str:
 
 def _read_next(one: Mapping[str, Any]) -> str:
     hurt = f", {one['hurt']} of them can hurt" if one["hurt"] else ""
-    return f"{one['source']}, {one['place']}: {one['figures']} figures{hurt}"
+    return f"{one['source']}, {one['place']}: {one['figures']} answers{hurt}"
 
 
 def report(audit: dict[str, Any], limit: int | None = 40) -> str:

@@ -19,7 +19,8 @@ def publication(id: str, data: Refdata) -> dict[str, Any]:
     """What the tables of one release have of a publication.
 
     ``figures`` each with its key, number, unit, place, mark and standing; ``answers`` says whether a look-up of it
-    rests on this row, else ``instead`` names whose figure governs. ``formulas`` and ``statements`` are those that cite it.
+    rests on this row, else ``instead`` names whose figure governs. ``formulas`` and ``statements`` are those that
+    cite it.
     """
     figures: list[dict[str, Any]] = []
     for table in data.all_tables():

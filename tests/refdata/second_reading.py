@@ -1,17 +1,16 @@
 """The second reading of the safety tables, by another hand, and compared cell by cell.
 
-``second/<domain>_<table>.csv`` holds key, quantity, numbers, unit, source and mark of each row that could be read
-twice,
-entered again from the gathered rows or, where these were read once only, from the documents' text found again; a blank
-mark was not read twice. The 13 rows of release 0.4.0 were read the second time by the same reader, the stainless bolts
-on other pages, 409 tube and engine oil on the same. The rows that 0.7.0 adds to lines and tubes were entered twice by
-the same reader, the second time from the gathered rows or the page again; those of fasteners and driveline were entered
-again from the gathered rows by tables of their own, five bolt hardnesses are from memory and one was seen on one page
-only. Those of 0.9.0 were looked up among the gathered rows by their keys and places, never by their numbers, and
-entered from there; the rules on boats' fuel and on brakes from copies of their text; the loads of ISO 898-1 from two
-copies of its tables, which quote it. Rows that stand in refdata only are habits without a document, figures from
-memory,
-and pages that were not found again.
+``second/<domain>_<table>.csv`` holds key, quantity, numbers, unit, source and mark of each row that could be
+read twice, entered again from the gathered rows or, where these were read once only, from the documents' text
+found again; a blank mark was not read twice. The 13 rows of release 0.4.0 were read the second time by the same
+reader, the stainless bolts on other pages, 409 tube and engine oil on the same. The rows that 0.7.0 adds to
+lines and tubes were entered twice by the same reader, the second time from the gathered rows or the page again;
+those of fasteners and driveline were entered again from the gathered rows by tables of their own, five bolt
+hardnesses are from memory and one was seen on one page only. Those of 0.9.0, and older ones of limits,
+supports, set-ups, joints, wire, fuels, locknuts and bends, were looked up among the gathered rows by their keys
+and places, never by their numbers, and entered from there; the rules on boats' fuel and on brakes from copies
+of their text; the loads of ISO 898-1 from two copies of its tables, which quote it. Rows that stand in refdata
+only are habits without a document, figures from memory, and pages that were not found again.
 """
 
 from __future__ import annotations
@@ -33,7 +32,7 @@ FOLDER = Path(__file__).parent / "second"
 MEASURED = {
     "fasteners/grades": (205, 211),
     "fasteners/torques": (1021, 1021),
-    "fasteners/part_torques": (974, 992),
+    "fasteners/part_torques": (973, 992),
     "fasteners/nut_factors": (31, 38),
     "lines/materials": (189, 198),
     "lines/fluids": (47, 47),
@@ -43,11 +42,11 @@ MEASURED = {
 
 # Tables of which a part was read twice: what is fed to slips is not judged by them.
 PARTS = {
-    # The boat table and AC 43.13-1B Table 11-9 were read twice; metric wire, SAE areas and the vehicle tables once.
-    "wiring/wire": (190, 451),
-    "lines/clearances": (10, 27),
+    # Compared with the gathered rows; those of calculated or renamed keys stand once.
+    "wiring/wire": (397, 451),
+    "lines/clearances": (23, 27),
     "tubes/pipe_sizes": (245, 325),
-    "tubes/flares": (52, 317),
+    "tubes/flares": (96, 317),
     # ISO 898-1 loads against two copies of its tables; the inch loads were read once.
     "fasteners/bolt_loads": (123, 153),
     # What release 0.9.0 brought: entered again from the gathered rows, the rules of boats and brakes from their text.
@@ -62,7 +61,16 @@ PARTS = {
     "exhaust/outlets": (6, 7),
     "lines/brakes": (13, 28),
     "lines/fuel_supply": (34, 54),
-    "lines/limits": (63, 124),
+    "lines/limits": (114, 124),
+    # Entered again from the gathered rows in the same way, older rows too.
+    "lines/supports": (47, 49),
+    "lines/fuels": (47, 86),
+    "wiring/limits": (80, 87),
+    "wiring/fuses": (9, 44),
+    "driveline/setup": (214, 232),
+    "driveline/joints": (46, 63),
+    "fasteners/prevailing": (79, 86),
+    "tubes/bend_minimums": (56, 240),
 }
 TWICE = MEASURED | PARTS
 

@@ -137,6 +137,17 @@ class Bench:
             for place in (place_of(table, row.cells),)
         )
 
+    def why_unseen(self, mutation: Mutation) -> str:
+        """Why nobody sees a damage: what stands against a second reading of its row."""
+        cells = mutation.row.cells
+        if cells["basis"] == "common practice":
+            return "a habit, which no document has"
+        if cells["checked"] == "memory":
+            return "from memory"
+        if place_of(mutation.row.table, cells) not in self.second[mutation.row.table]:
+            return "read once"
+        return "read twice, and the slip is in both"
+
     # The rules of validate
 
     def schemas_see(self, mutations: list[Mutation]) -> list[bool]:
@@ -255,8 +266,11 @@ def main(arguments: Iterable[str] | None = None) -> int:
     if not options.quiet:
         for mutation, who in zip(mutations, seen, strict=True):
             if not who:
-                print(f"not seen: {mutation}")
+                print(f"not seen ({bench.why_unseen(mutation)}): {mutation}")
     print("\n".join(report(mutations, seen)))
+    unseen = [m for m, who in zip(mutations, seen, strict=True) if not who]
+    for reason, count in Counter(bench.why_unseen(m) for m in unseen).most_common():
+        print(f"  nobody, for its row is {reason}: {count}")
     return 0
 
 

@@ -38,13 +38,18 @@ MEASURED = {
     "lines/fluids": (47, 47),
     "driveline/steels": (869, 869),
     "tubes/materials": (335, 343),
+    "lines/limits": (120, 124),
+    "lines/supports": (47, 49),
+    "wiring/limits": (83, 87),
+    "driveline/setup": (227, 232),
+    "fasteners/prevailing": (86, 86),
 }
 
 # Tables of which a part was read twice: what is fed to slips is not judged by them.
 PARTS = {
     # Compared with the gathered rows; those of calculated or renamed keys stand once.
     "wiring/wire": (397, 451),
-    "lines/clearances": (23, 27),
+    "lines/clearances": (25, 27),
     "tubes/pipe_sizes": (245, 325),
     "tubes/flares": (96, 317),
     # ISO 898-1 loads against two copies of its tables; the inch loads were read once.
@@ -61,15 +66,10 @@ PARTS = {
     "exhaust/outlets": (6, 7),
     "lines/brakes": (13, 28),
     "lines/fuel_supply": (34, 54),
-    "lines/limits": (114, 124),
     # Entered again from the gathered rows in the same way, older rows too.
-    "lines/supports": (47, 49),
     "lines/fuels": (47, 86),
-    "wiring/limits": (80, 87),
     "wiring/fuses": (9, 44),
-    "driveline/setup": (214, 232),
     "driveline/joints": (46, 63),
-    "fasteners/prevailing": (79, 86),
     "tubes/bend_minimums": (56, 240),
 }
 TWICE = MEASURED | PARTS

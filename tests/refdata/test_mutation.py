@@ -1,12 +1,9 @@
 """A fixed sample of slips in the safety tables: nearly all are seen by the second reading or by a rule of ``validate``.
 
-``scripts/mutate`` tries every slip and names those that nobody sees. Of 18,388 it found 99.5 % seen: all of ten
-times, a
-tenth, doubled rows and low for high, 99.8 % and more of the next row's number and another unit, and 96.6 % of rows
-left out.
-Nearly all the rest are habits of no publication, which nobody can read again. A row left out of a closed release is
-also
-seen by the digest of the release, which is not asked here.
+``scripts/mutate tables`` tries every slip, names those that nobody sees, each with its reason, and counts the reasons.
+Of 39,843 slips in 13 tables it found 99.5 % seen: 99.6 % and more of each kind, but for rows left out, 97.9 %. Of the
+181 that nobody saw, 85 were of rows read once, 80 of habits that no document has, 16 of figures from memory. A row left
+out of a closed release is also seen by the digest of the release, which is not asked here.
 """
 
 from __future__ import annotations

@@ -24,6 +24,7 @@ from gaugeblock import units
 from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK
 from gaugeblock.answer.printing import printed
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.answer.short import short
 from gaugeblock.answer.text import render
 from gaugeblock.errors import LookupMiss
 from gaugeblock.fasteners.part import part
@@ -263,3 +264,17 @@ def test_a_tables_torque_that_may_pass_proof_says_so_in_the_short_answer() -> No
     assert [f"{share.high:.0f} % of proof" in c.text for c in said] == [True]
     inside = torque("M10x1.5", grade="8.8", condition="dry")
     assert not any("slippery" in c.text for c in inside.cautions)
+
+
+def test_the_short_answer_counts_its_sources_and_says_how_far_apart_they_are() -> None:
+    """Whatever unit each prints: two print newton metres, one pound-feet with a window, one a range."""
+    figure = torque("M10x1.5", grade="8.8", condition="dry").decision.figure
+    assert figure is not None
+    alike = [figure, *(o for o in figure.others if o.chosen_by not in ("standing", "service", "specificity"))]
+    ends = [units.in_unit(e, f.unit, figure.unit) for f in alike for e in (f.value, f.low, f.high) if e is not None]
+    text = short(torque("M10x1.5", grade="8.8", condition="dry"))
+    low, high = (units.significant(end, 3) for end in (min(ends), max(ends)))
+    assert len({f.source for f in alike}) == 4
+    assert f"4 sources, {low} to {high} {figure.unit}." in " ".join(text.split())
+    assert "One source." in short(part("spark plug", size="14 mm", seat="taper", material="aluminium"))
+    assert "source." not in short(part("brake bleeder screw")), "a habit has no publication to count"

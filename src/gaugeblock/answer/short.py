@@ -167,9 +167,21 @@ def _source(figure: Figure, sheet: Sheet) -> str:
         text = "Common practice; no publication was found"
     else:
         text = _read(figure)
-    others = [o for o in figure.others if not o.standing and o.chosen_by != "service" and o.unit == figure.unit]
-    numbers = sorted({printed(o, sheet.data) for o in others} - {printed(figure, sheet.data)})
-    return text + (f". Others: {', '.join(numbers[:4])}." if numbers else ".")
+    return f"{text}.{_speakers(figure)}"
+
+
+def _speakers(figure: Figure) -> str:
+    """How many publications print a figure for exactly this, and from where to where; blank where none does."""
+    from gaugeblock import spreads, units
+
+    if figure.rule is not None or figure.basis != "published":
+        return ""
+    count = len({f.source for f in (figure, *spreads.same_specificity(figure)) if f.source})
+    if count == 1:
+        return " One source."
+    low, high = (units.significant(v, 3) for v in spreads.spread(figure))
+    unit = "" if figure.unit == "1" else f" {figure.unit}"
+    return f" {count} sources, {low} to {high}{unit}." if low != high else f" {count} sources print it."
 
 
 def _range(figure: Figure, sheet: Sheet) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock import lookup, units
+from gaugeblock import units
 from gaugeblock.answer.check import ASK, INFORM, Bound, at_least
 from gaugeblock.answer.making import base
 from gaugeblock.answer.printing import number_only
@@ -16,26 +16,13 @@ if TYPE_CHECKING:
     from gaugeblock.fasteners.draft import Draft
     from gaugeblock.fasteners.joint import Joint
     from gaugeblock.figure import Figure
-    from gaugeblock.tables.load import Refdata
 
 
-def least_of(found: Joint, data: Refdata) -> Figure | None:
-    """The least torque of a table for this thread, grade and condition; None where none is printed."""
-    key = found.key
-    if not key["standard"] or not key["condition"]:
-        return None
-    at = {name: key[name] for name in ("thread", "standard", "grade", "condition", "service")}
-    return lookup.look_up_or_none("fasteners/torques", "tightening_torque_minimum", data=data, **at)
-
-
-def check_least(main: Figure, whose: str, bolt: Bolt, found: Joint, draft: Draft) -> None:
+def check_least(least: Figure, main: Figure, whose: str, bolt: Bolt, found: Joint, draft: Draft) -> None:
     """Whether the torque is over the least one printed. It is for a bolt with its nut, so not into a softer metal;
     the part maker's figure stands without it, and a bolt whose friction or strength is stated has another.
     """
     if whose == clamp.MAKER or bolt.tapped.metal or found.is_own:
-        return
-    least = least_of(found, draft.data)
-    if least is None:
         return
     draft.figure(least)
     required = Bound(units.from_base(base(least), main.unit), main.unit, "min", least)

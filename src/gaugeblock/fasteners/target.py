@@ -145,3 +145,12 @@ def _multiplied(table: Figure, condition: str, found: Joint, data: Refdata, base
         key=found.key,
         conditions=f"the {what} {of} torque times {factor.text}{' or less' if is_limit else ''}, {condition}",
     )
+
+
+def least_of(found: Joint, data: Refdata) -> Figure | None:
+    """The least torque of a table for this thread, grade and condition; None where none is printed."""
+    key = found.key
+    if not key["standard"] or not key["condition"]:
+        return None
+    at = {name: key[name] for name in ("thread", "standard", "grade", "condition", "service")}
+    return lookup.look_up_or_none("fasteners/torques", "tightening_torque_minimum", data=data, **at)

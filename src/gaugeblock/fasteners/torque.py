@@ -8,7 +8,7 @@ from gaugeblock.answer.making import base, stated
 from gaugeblock.answer.open_key import opens
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, Question
 from gaugeblock.errors import InputError, LookupMiss
-from gaugeblock.fasteners import clamp, keys, least, read, said, target, wrench
+from gaugeblock.fasteners import clamp, keys, read, said, target, wrench
 from gaugeblock.fasteners.bolt import OWN, Own
 from gaugeblock.fasteners.decide import decide, judged
 from gaugeblock.fasteners.draft import PROOF, Draft
@@ -269,7 +269,11 @@ def _judge(main: Figure, whose: str, bolt: Bolt, found: Joint, draft: Draft) -> 
     maker, here = bolt.wish.maker, found.key["condition"]
     if maker is not None and maker.condition not in ("", here):
         said.ask_of_threads(maker.condition, here, "bolt", draft)
-    least.check_least(main, whose, bolt, found, draft)
+    least = target.least_of(found, data)
+    if least is not None:
+        from gaugeblock.fasteners.least import check_least
+
+        check_least(least, main, whose, bolt, found, draft)
     dry = clamp.dry_here(found, data)
     if dry is None:
         draft.caution(clamp.slippery(proof, strain, whose))

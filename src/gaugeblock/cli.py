@@ -182,7 +182,7 @@ def main(argv: list[str] | None = None) -> int:
     except GaugeblockError as error:
         from gaugeblock.answer.refusal import told
 
-        code = _say(error.as_dict(), "" if "--json" in argv else told(error), argv, 2)
+        code = _say(error.as_dict(), "" if _wants_json(argv) else told(error), argv, 2)
     except KeyboardInterrupt:
         text = "stopped; files that were being written are whole: the earlier ones or the new ones"
         code = _say(_parts("stopped", "", text, "run it again"), text, argv, STOPPED)
@@ -217,9 +217,14 @@ def _parts(code: str, where: str, why: str, do: str) -> dict[str, object]:
     return {"code": code, "asked": "", "where": where, "why": visible(why, 600), "nearest": [], "do": do}
 
 
+def _wants_json(argv: list[str]) -> bool:
+    """Whether ``--json`` stands among the options; what comes after ``--`` is none."""
+    return "--json" in (argv[: argv.index("--")] if "--" in argv else argv)
+
+
 def _say(parts: dict[str, object], text: str, argv: list[str], code: int) -> int:
     """One message on standard error, where there is one; the exit code."""
-    if "--json" in argv:
+    if _wants_json(argv):
         import json
 
         text = json.dumps({"error": parts}, ensure_ascii=False)

@@ -30,15 +30,16 @@ WHOLE = (
 def test_the_lines_of_one_first_cell_are_split_and_no_others(tmp_path: Path, end: str) -> None:
     lines = lines_of(tmp_path, *WHOLE, end=end)
     assert [cells[1] for cells in lines.of("lines")] == ["dot four", "wet"]
-    assert [cells[1] for cells in lines.of("lines", ",state,")] == ["wet"]
+    assert [cells[1] for cells in lines.column_of("lines", 2, "state")] == ["wet"]
+    assert lines.column_of("lines", 3, "lines") == []
     assert lines.of("tubes") == [["tubes", "dom, drawn", "product", "DOM tube", "0.1.0", "", 'a "note", with commas']]
     assert [cells[0] for cells in lines.all()] == ["lines", "tubes", "line", "lines"]
-    assert lines.of("li") == lines.of("dot four") == lines.of("lines", ",class,") == []
+    assert lines.of("li") == lines.of("dot four") == lines.column_of("lines", 2, "class") == []
 
 
 def test_a_list_with_its_header_alone_is_empty(tmp_path: Path) -> None:
     lines = lines_of(tmp_path)
-    assert (lines.all(), lines.of("lines")) == ([], [])
+    assert (lines.all(), lines.of("lines"), lines.column_of("lines", 2, "state")) == ([], [], [])
 
 
 @pytest.mark.parametrize(

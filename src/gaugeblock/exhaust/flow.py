@@ -92,7 +92,7 @@ def listed(of: Pipe, data: Refdata) -> list[Figure]:
     need = of.power.to("W") / of.pipes
     table = data.table("exhaust/pipe_power")
     ranked = []
-    for row in table.by_quantity["pipe_power_maximum"]:
+    for row in table.of("pipe_power_maximum"):
         size = parse_interval(row.cells["od"])
         if size is not None and size.low is not None:
             ranked.append((size.low, row))

@@ -128,6 +128,9 @@ def neighbour(typed: str, jurisdiction: str | None, data: Refdata) -> Neighbour:
     if jurisdiction:
         here = [p for p in found if p[0].cells.get("jurisdiction", "").casefold() == jurisdiction.casefold()]
         found = here or found
+    if not found:
+        why = f"data release {data.release} has no figure of a gap to it"
+        raise LookupMiss(name, "to", why, [r["version"] for r in data.releases][::-1][:3], "use a later data release")
     found.sort(key=lambda p: (-_most(p[1]), p[1].id))
     own = [f for row, f in found if row["service"] in _OWN]
     return Neighbour(name, own, [f for row, f in found if row["service"] not in _OWN])

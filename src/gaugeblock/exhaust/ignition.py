@@ -134,7 +134,7 @@ def _gap(read: dict[str, Figure], data: Refdata) -> list[tuple[Check, Question |
 
 def _others(data: Refdata) -> str:
     """The ends of the gaps that single vehicles have."""
-    rows = [figure_of(r, data) for r in data.table("exhaust/limits").by_quantity["plug_gap"]]
+    rows = [figure_of(r, data) for r in data.table("exhaust/limits").of("plug_gap")]
     least = min(rows, key=lambda f: units.to_base(f.least, f.unit))
     most = max(rows, key=lambda f: units.to_base(f.high or f.typical, f.unit))
     return f"{units.significant(least.least, 3)} to {units.significant(most.high or most.typical, 3)} {most.unit}"

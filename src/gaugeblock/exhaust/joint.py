@@ -291,7 +291,7 @@ def _figures(of: Kind, read: dict[str, Figure], data: Refdata) -> tuple[list[Fig
 def clamp_torques(typed: str | None, data: Refdata) -> list[Figure]:
     """The torques of a kind of clamp, whatever they are of: those of vehicles first; LookupMiss for no such kind."""
     part = canonical(data, TORQUES, "part", typed or "")
-    rows = [r for r in data.table(TORQUES).by_quantity["tightening_torque"] if r["part"] == part and not r["standing"]]
+    rows = [r for r in data.table(TORQUES).of("tightening_torque") if r["part"] == part and not r["standing"]]
     rows.sort(key=lambda r: (r["service"] not in ("vehicle", "any"), r["service"], r.line))
     return [figure_of(r, data) for r in rows]
 

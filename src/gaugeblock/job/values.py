@@ -37,6 +37,11 @@ _COMMA = re.compile(r"[+-]?[0-9]+,[0-9]", re.ASCII)
 _DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", re.ASCII)
 
 
+def example_unit(dim: str) -> str:
+    """The unit that a message writes a measure of ``dim`` in: what most shops say, else the first of the table."""
+    return _EXAMPLES.get(dim) or next(unit for unit, (of, *_) in UNITS.items() if of == dim)
+
+
 def kind_of(value: object) -> str:
     """What a TOML value is, in plain words."""
     if isinstance(value, bool):
@@ -79,8 +84,10 @@ def measure(value: object, dim: str, least: str = "positive") -> Measure:
     """A measure of ``dim``; ``least`` is ``positive``, ``zero`` or ``any``. InputError otherwise."""
     if not isinstance(value, str):
         number = isinstance(value, int | float) and not isinstance(value, bool)
-        do = f'write "{value} {_EXAMPLES[dim]}"' if number else f'write it as "12 {_EXAMPLES[dim]}"'
-        raise InputError("value", "", f"a {dim} is text with its unit, not {kind_of(value)}", (), shown(do))
+        unit = example_unit(dim)
+        do = f'write "{value} {unit}"' if number else f'write it as "12 {unit}"'
+        article = "an" if dim[0] in "aeiou" else "a"
+        raise InputError("value", "", f"{article} {dim} is text with its unit, not {kind_of(value)}", (), shown(do))
     text = plain_text(value, NAME_LIMIT)
     try:
         got = parse_measure(text, dim)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock import span
+from gaugeblock.answer.making import read_positive
 from gaugeblock.answer.making import stated_span as stated
 from gaugeblock.errors import InputError
 from gaugeblock.span import Span
@@ -178,6 +179,8 @@ class Line(Value):
         return self.replace(words=words, spans={k: v for k, v in self.spans.items() if k not in names})
 
 
+_MAY_BE_NEGATIVE = ("temperature", "temperature difference")
+_MAY_BE_ZERO = ("gap", "speed")
 NO_PLACE = "page not given"
 _BY_PATHS = "worked out from the paths; measure it on the car"
 
@@ -218,6 +221,8 @@ def line_of_text(given: Mapping[str, str | None], name: str = "") -> Line:
             raise InputError(str(text)[:60], key_name, "text is wanted", (), do)
         if key.dim:
             spans[key_name], read_by = read_span(text, key.dim, label_of(key_name))
+            if key.dim not in _MAY_BE_NEGATIVE:
+                read_positive(spans[key_name].low, key.dim, label_of(key_name), zero=key_name in _MAY_BE_ZERO)
             words.update({f"{key_name}_read_by": read_by} if read_by else {})
         elif key.choices and text not in key.choices:
             choices = list(key.choices)

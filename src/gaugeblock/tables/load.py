@@ -96,7 +96,7 @@ class Table:
         if not rows:
             what = quantity.replace("_", " ")
             why = "this data release has no figures of it"
-            raise LookupMiss(what, self.name, why, (), "use a later data release")
+            raise LookupMiss(what, self.name.partition("/")[2].replace("_", " "), why, (), "use a later data release")
         return rows
 
     def column(self, name: str) -> dict[str, str]:
@@ -314,10 +314,11 @@ class Refdata:
         """What people type for a key column -> its cell, by case-folded word."""
         found = self._words.get((domain, column))
         if found is None:
-            found = self._words[domain, column] = {}
-            for _, word, at, cell, since, until, _ in self.lines("words").of(domain, f",{column},"):
-                if at == column and self.lives(since, until):
-                    found[word.casefold()] = cell
+            entries = self.lines("words").column_of(domain, LISTS["words"].index("column"), column)
+            alive = {span for span in {(cells[4], cells[5]) for cells in entries} if self.lives(*span)}
+            found = self._words[domain, column] = {
+                cells[1].casefold(): cells[3] for cells in entries if (cells[4], cells[5]) in alive
+            }
         return found
 
     def figures_made(self) -> list[tuple[Row, Figure]]:

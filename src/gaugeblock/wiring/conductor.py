@@ -280,7 +280,7 @@ def metric_of(size: str, data: Refdata) -> str | None:
     """The least metric size that has no less copper and no more resistance: ``6 mm2``; None where none is listed."""
     area = area_of(size, data)
     most = base(cold_resistance(size, data))
-    for row in data.table(WIRE).by_quantity["resistance_maximum"]:
+    for row in data.table(WIRE).of("resistance_maximum"):
         if row.cells["item"] == _METRIC:
             cell = row.cells["size"]
             try:

@@ -21,7 +21,7 @@ def fuse_for(of: Circuit, current: Figure, data: Refdata) -> Figure | None:
     if of.fuse is not None:
         return stated(of.fuse, "fuse_rating", "fuse", data)
     least = base(current) * (1 - 1e-9)
-    rows = [r for r in data.table(FUSES).by_quantity["fuse_rating"] if float(r.cells["value"]) >= least]
+    rows = [r for r in data.table(FUSES).by_quantity.get("fuse_rating", []) if float(r.cells["value"]) >= least]
     if not rows:
         return None
     best = min(rows, key=lambda r: (float(r.cells["value"]), r.line))

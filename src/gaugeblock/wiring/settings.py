@@ -186,7 +186,7 @@ def _bundles(of: Circuit, data: Refdata) -> tuple[Way, ...]:
         return (Way("bundle", loom, "in a loom of 7 to 24 loaded wires"), Way("bundle", None, "alone"))
     if of.bundle <= 2:
         return (Way("bundle", None, "alone, or with its own return"),)
-    row = next(r for r in data.table(WIRE).by_quantity["bundle_factor"] if _holds(r.cells["condition"], of.bundle))
+    row = next(r for r in data.table(WIRE).of("bundle_factor") if _holds(r.cells["condition"], of.bundle))
     factor = look_up(WIRE, "bundle_factor", data=data, item=BOAT, size="all sizes", condition=row.cells["condition"])
     return (Way("bundle", factor, f"{of.bundle} loaded wires together"),)
 

@@ -155,7 +155,7 @@ def _named(told: Judged, state: str, is_judged: bool) -> Judged:
 
 def _front(angle: Figure, data: Refdata) -> Judged:
     """The first joint of a shaft in two pieces: nothing takes its swing back, so it stands nearly straight."""
-    rows = data.table(checks.TABLE).by_quantity["working_angle_maximum"]
+    rows = data.table(checks.TABLE).of("working_angle_maximum")
     limits = [lookup.figure_of(r, data) for r in rows if "two-piece" in r["case"] and not r.standing]
     swing = one_joint(angle, data)
     said = f"{checks.degrees(base(angle))}, swings {units.significant(swing.typical, 2)} %, and nothing takes it back"

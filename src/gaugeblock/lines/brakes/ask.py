@@ -36,18 +36,17 @@ def _open_circuit(values: dict[str, str], data: Refdata) -> Open | None:
     """The master cylinders that shops fit, where its bore was not said."""
     if "master" in values:
         return None
-    rows = data.table("lines/brakes").by_quantity["master_bore"]
+    rows = data.table("lines/brakes").of("master_bore")
     return ("master",), [{"master": row.cells["case"]} for row in rows]
 
 
 def _open_fact(values: dict[str, str], _data: Refdata) -> Open | None:
     """The places that have a rule, or the kinds of brake."""
-    from gaugeblock.lines.brakes.facts import SUBJECTS
+    from gaugeblock.lines.brakes.facts import subject_of
     from gaugeblock.lines.brakes.habits import CASES, RESIDUAL, SIZE, TUBES
     from gaugeblock.lines.brakes.rules import RULES
-    from gaugeblock.lines.given import choice_of
 
-    named = choice_of(values["subject"], "subject", SUBJECTS) or ""
+    named = subject_of(values["subject"])
     if named in (RESIDUAL, SIZE):
         cases = CASES if named == RESIDUAL else TUBES
         return None if "case" in values else (("case",), [{"case": c} for c in cases])

@@ -9,6 +9,7 @@ from gaugeblock.answer.needs import unused
 from gaugeblock.answer.open_key import opens
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.errors import InputError
 from gaugeblock.lines.brakes import balance, habits, rules
 from gaugeblock.lines.brakes.habits import BRAKES, RESIDUAL, SIZE
 from gaugeblock.lines.brakes.rules import LEAK, PARKING, RESERVE, STOPPING
@@ -64,7 +65,7 @@ def brake_fact(
     '125'
     """
     data = data or refdata()
-    named = choice_of(subject, "subject", SUBJECTS) or ""
+    named = subject_of(subject)
     asked = {"subject": subject, "case": case, "place": place}
     unused(asked, _UNUSED.get(named, ("case",)), named)
     if named == BLEEDING:
@@ -76,6 +77,14 @@ def brake_fact(
     if named == SIZE:
         return habits.size(case, asked, data)
     return rules.judged(named, place, asked, data)
+
+
+def subject_of(typed: str) -> str:
+    """The subject that was typed; InputError with the subjects there are."""
+    named = choice_of(" ".join(typed.split()), "subject", SUBJECTS)
+    if named is None:
+        raise InputError(typed, "subject", "no subject is named", tuple(SUBJECTS), "name one of these")
+    return named
 
 
 def _bleeding(asked: dict[str, str | None], data: Refdata) -> Sheet:

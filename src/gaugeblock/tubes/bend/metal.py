@@ -283,7 +283,7 @@ def _pipe_sized(tube: Bent) -> bool:
     table = tube.data.table("tubes/pipe_sizes")
     if any(
         units.parse_number(r["value"]) * units.factor(r["unit"]) == tube.od_m
-        for r in table.by_quantity["outside_diameter"]
+        for r in table.by_quantity.get("outside_diameter", [])
         if r["value"]
     ):
         return True

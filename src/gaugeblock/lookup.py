@@ -11,15 +11,18 @@ from __future__ import annotations
 from fractions import Fraction
 
 from gaugeblock import units
+from gaugeblock.asked import WholeTable, wants_of
+from gaugeblock.asked import known_service as known_service
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.figure import CHECKED, Figure
 from gaugeblock.spreads import STEPS as STEPS
 from gaugeblock.spreads import disagreement as disagreement
 from gaugeblock.spreads import same_specificity as same_specificity
 from gaugeblock.spreads import spread as spread
-from gaugeblock.tables.catalogue import LIGHTEST, ROW_COLUMNS, SERVICES, SOURCE_WEIGHTS, VEHICLE_SERVICES, Key
+from gaugeblock.tables.catalogue import LIGHTEST, ROW_COLUMNS, SOURCE_WEIGHTS, VEHICLE_SERVICES, Key, keys_of
 from gaugeblock.tables.interval import parse_interval
-from gaugeblock.tables.load import Refdata, Row, Table, canonical, refdata
+from gaugeblock.tables.load import Refdata, Row, Table, refdata
+from gaugeblock.tables.part import part_of
 from gaugeblock.value import Keys
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -91,9 +94,21 @@ def look_up(
     memo_key = (table, quantity, of_source, *keys.items())
     got = data.memo.get(memo_key)
     if got is None:
-        got = _decide(data, data.table(table), quantity, keys, of_source)
+        part = _part(data, table, keys) if of_source is None else None
+        try:
+            got = None if part is None else _decide(data, part, quantity, keys, None)
+        except (LookupMiss, WholeTable):
+            got = None  # the whole table knows what is near
+        if got is None:
+            got = _decide(data, data.table(table), quantity, keys, of_source)
         data.memo[memo_key] = got
     return got  # type: ignore[return-value]
+
+
+def _part(data: Refdata, table: str, keys: Mapping[str, str]) -> Table | None:
+    """The rows that the first key's cell can meet, where the table is not open and the cell is asked as it stands."""
+    first = keys.get(keys_of(table)[0].name) if table not in data.opened else None
+    return None if first is None else part_of(data, table, first)
 
 
 def look_up_or_none(table: str, quantity: str, *, data: Refdata | None = None, **keys: str) -> Figure | None:
@@ -103,10 +118,17 @@ def look_up_or_none(table: str, quantity: str, *, data: Refdata | None = None, *
     data = data or refdata()
     memo_key = ("or none", table, quantity, *keys.items())
     if memo_key not in data.memo:
+        part = _part(data, table, keys)
         try:
-            data.memo[memo_key] = look_up(table, quantity, data=data, **keys)
+            if part is not None:
+                data.memo[memo_key] = _decide(data, part, quantity, keys, None)
+            else:
+                data.memo[memo_key] = look_up(table, quantity, data=data, **keys)
         except LookupMiss:
             data.memo[memo_key] = None
+        except WholeTable:
+            data.table(table)
+            return look_up_or_none(table, quantity, data=data, **keys)
     return data.memo[memo_key]  # type: ignore[return-value]
 
 
@@ -123,7 +145,7 @@ def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str], of
     for name in keys:
         if name not in table.names:
             raise InputError(name, table.name, "not a key of this table", table.names, "use one of these")
-    wants = _wants(data, table, keys)
+    wants = wants_of(data, table, keys)
     close = rows if of_source is not None else table.index(quantity).fitting(wants)
     if len(close) == 1 and of_source is None and _governs_alone(close[0], table, wants):
         return data.sole.setdefault(close[0], _made(close[0], data, "only row"))
@@ -139,64 +161,10 @@ def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str], of
     return _govern(data, quantity, matched)
 
 
-def _wants(data: Refdata, table: Table, keys: Mapping[str, str]) -> list[str | Fraction | None]:
-    """What is asked of each key, in their order; a vehicle's where a service is not said."""
-    wants: list[str | Fraction | None] = []
-    for key in table.keys:
-        typed = keys.get(key.name)
-        if typed is None:
-            wants.append("vehicle" if key.name == "service" else None)
-        elif key.match == "exact":
-            wants.append(table.spelled(key.name).get(typed) or _cell(data, table, key, typed))
-        else:
-            wants.append(_measure(data, table, key, typed))
-    return wants
-
-
 def _governs_alone(row: Row, table: Table, wants: Sequence[str | Fraction | None]) -> bool:
     """Whether a row that fits every other key may govern by its standing and its service."""
     at = table.service
     return not row.standing and (at is None or row.key[at] in ("any", wants[at]))
-
-
-def _cell(data: Refdata, table: Table, key: Key, typed: str) -> str:
-    """The cell that was meant. Where a source says ``any``, a word that resembles no cell of the column asks that
-    row.
-    """
-    if key.name == "service":
-        return known_service(typed, f"{table.name} service", "not a service")
-    try:
-        return canonical(data, table.name, key.name, typed)
-    except LookupMiss:
-        from gaugeblock.tables.near import alike
-
-        cells = table.column(key.name)
-        if key.any_allowed and "any" in cells and not alike(typed, cells, 1):
-            return typed
-        raise
-
-
-def known_service(typed: str, where: str = "service", why: str = "not a service of the tables") -> str:
-    """The service that was typed; LookupMiss with the services there are."""
-    if typed in SERVICES:
-        return typed
-    from gaugeblock.tables.near import of_these
-
-    near = of_these(typed, SERVICES, SERVICES[1:3])
-    raise LookupMiss(typed[:60], where, why, near, "use one of these")
-
-
-def _measure(data: Refdata, table: Table, key: Key, typed: str) -> Fraction | str:
-    """What is asked of a measured key, in base units; each text is read once, however many quantities are asked."""
-    dim = None if typed == "any" else table.dimension(key.name)
-    if dim is None:
-        return typed  # asked as any, or every row of the column says any
-    memo = ("measured", dim, typed)
-    got = data.memo.get(memo)
-    if got is None:
-        measure = units.parse_measure(typed, dim, f"{table.name} {key.name}")
-        got = data.memo[memo] = measure.value * units.factor(measure.unit) + units.offset(measure.unit)
-    return got  # type: ignore[return-value]
 
 
 def _rank(row: Row, asked: Asked, skip: Sequence[int] = ()) -> Rank | None:

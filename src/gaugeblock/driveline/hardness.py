@@ -13,6 +13,7 @@ from gaugeblock.driveline.statements import rule_cautions
 from gaugeblock.errors import LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.tables.load import Refdata, refdata
+from gaugeblock.tables.part import rows_of
 
 TABLE = "driveline/hardness"
 _QUANTITIES = (
@@ -32,8 +33,8 @@ def converted(of: Hardness, quantity: str, data: Refdata) -> Figure | None:
     in ``others``.
     """
     counts: dict[str, int] = {}
-    for row in data.table(TABLE).by_quantity.get(quantity, []):
-        if row.key[0] == of.scale and not row.standing:
+    for row in rows_of(data, TABLE, of.scale):
+        if row["quantity"] == quantity and not row.standing:
             counts[row["source"]] = counts.get(row["source"], 0) + 1
     found = []
     for source in sorted(counts, key=lambda s: (-counts[s], s)):
@@ -113,4 +114,4 @@ def _disagreements(figures: list[Figure]) -> list[Caution]:
 
 
 def _points(data: Refdata, scale: str) -> list[float]:
-    return [float(r["hardness"]) for r in data.table(TABLE).rows if r["scale"] == scale and not r["standing"]]
+    return [float(r["hardness"]) for r in rows_of(data, TABLE, scale) if not r["standing"]]

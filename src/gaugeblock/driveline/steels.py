@@ -11,6 +11,7 @@ from gaugeblock.figure import CHECKED, Figure
 from gaugeblock.lookup import figure_of
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.load import Refdata, Row, canonical
+from gaugeblock.tables.part import rows_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -44,7 +45,7 @@ class Steel:
     def __init__(self, shaft: Shaft, data: Refdata) -> None:
         self.data = data
         self.grade = _grade(shaft.grade, data)
-        own = [r for r in data.table(TABLE).rows if r["steel"] == self.grade and not r["standing"]]
+        own = [r for r in rows_of(data, TABLE, self.grade) if not r["standing"]]
         self.composition = [r for r in own if r["treatment"] == "any"]
         treated = [r for r in own if r["quantity"] in STRENGTHS]
         if not treated:
@@ -202,7 +203,10 @@ def _treatment(shaft: Shaft, grade: str, rows: list[Row], data: Refdata) -> str:
     own = list(dict.fromkeys(r["treatment"] for r in rows))
     near = _labels(rows)
     try:
-        cell = canonical(data, TABLE, "treatment", shaft.treatment)
+        folded = " ".join(shaft.treatment.split()).casefold()
+        cell = next((t for t in own if t.casefold() == folded), None) or canonical(
+            data, TABLE, "treatment", shaft.treatment
+        )
     except LookupMiss:
         from gaugeblock.tables.near import nearest
 

@@ -14,7 +14,7 @@ from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Collection, Iterable, Sequence
 
 # Compiled by re when first used: a look-up needs few of them.
 _METRIC = r"M\s*(?P<d>[0-9]+(?:\.[0-9]+)?)\s*(?:[x*-]\s*(?P<p>[0-9]+(?:\.[0-9]+)?))?"
@@ -195,12 +195,8 @@ def grade(typed: str, data: Refdata) -> tuple[str, str]:
 def _grade(typed: str, data: Refdata) -> tuple[str, str]:
     table = data.table("fasteners/grades")
     pairs = list(dict.fromkeys((r.key[0], r.key[1]) for r in table.rows if not r.standing))
-    printed = ((r.key[1], r.key[2]) for r in data.table("fasteners/torques").rows)
-    # A list that a torque table prints ("1 or 2") has no strength of its own: it is found by its full name only.
-    lists = [p for p in dict.fromkeys(printed) if p not in pairs and p[0] != "not stated"]
     text = " ".join(typed.split()).casefold()
-    found = [p for p in pairs if text in _grade_names(*p)]
-    found += [p for p in lists if text == f"{p[0]} {p[1]}".casefold()]
+    found = [p for p in pairs if text in _grade_names(*p)] or _printed_list(text, pairs, data)
     if not found:
         standard = data.words("fasteners", "standard").get(text)
         word = data.words("fasteners", "grade").get(text)
@@ -223,6 +219,15 @@ def _grade(typed: str, data: Refdata) -> tuple[str, str]:
     near = list(dict.fromkeys(named[n] for n in _alike(typed, named, 8)))
     do = "write standard and grade, as SAE J429 5"
     raise LookupMiss(typed, "grade", "not a grade of the tables", near or [f"{s} {g}" for s, g in pairs], do)
+
+
+def _printed_list(text: str, pairs: Collection[tuple[str, str]], data: Refdata) -> list[tuple[str, str]]:
+    """A list of grades that a torque table prints (``1 or 2``): it has no strength of its own, and is found by its full
+    name only.
+    """
+    printed = dict.fromkeys((r.key[1], r.key[2]) for r in data.table("fasteners/torques").rows)
+    lists = [p for p in printed if p not in pairs and p[0] != "not stated"]
+    return [p for p in lists if text == f"{p[0]} {p[1]}".casefold()]
 
 
 def kind_of(standard: str, data: Refdata) -> str:
@@ -290,16 +295,19 @@ def surface_of(standard: str, grade_cell: str, surface: str, data: Refdata) -> s
 
 
 def conditions(data: Refdata) -> list[str]:
-    """Every condition with a known surface and lubricant."""
+    """Every condition with a known surface and lubricant; what torque tables print first, dry before all."""
+    in_torques = data.table("fasteners/torques").column("condition")
+    return sorted(_with_friction(data), key=lambda c: (c.casefold() not in in_torques, c != "dry", c))
+
+
+def _with_friction(data: Refdata) -> list[str]:
     surfaces = data.words("fasteners", "surface")
     cells = dict.fromkeys(data.words("fasteners", "condition").values())
-    in_torques = data.table("fasteners/torques").column("condition")
     lubricants = data.words("fasteners", "lubricant")
     pairs = {(r.key[0], r.key[1]) for r in data.table("fasteners/nut_factors").rows}
-    known = [
+    return [
         c for c in cells if (surfaces.get(c.casefold()), lubricants.get(c.casefold())) in pairs and c != "not stated"
     ]
-    return sorted(known, key=lambda c: (c.casefold() not in in_torques, c != "dry", c))
 
 
 def _alike(text: str, choices: Iterable[str], count: int = 5) -> list[str]:
@@ -309,7 +317,7 @@ def _alike(text: str, choices: Iterable[str], count: int = 5) -> list[str]:
 
 
 def _condition(typed: str, data: Refdata) -> tuple[str, str, str]:
-    known = conditions(data)
+    known = _with_friction(data)
     text = " ".join(typed.split())
     cell = data.words("fasteners", "condition").get(text.casefold())
     if cell is None:
@@ -323,6 +331,7 @@ def _condition(typed: str, data: Refdata) -> tuple[str, str, str]:
         from gaugeblock.tables.near import offers
 
         spoken = {w: c for w, c in data.words("fasteners", "condition").items() if c in known}
+        known = conditions(data)
         near = offers(text, {**spoken, **{c: c for c in known}}, known, column="fasteners condition", data=data)
         raise LookupMiss(
             typed,

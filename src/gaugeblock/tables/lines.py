@@ -62,6 +62,29 @@ def _other_width(name: str, line: int, cells: list[str], columns: tuple[str, ...
     return DataError(f"{name}.csv", f"line {line}", why, (), "give every column, blank ones too")
 
 
+def read_raw(path: str, name: str, columns: tuple[str, ...]) -> list[str]:
+    """The lines of a file as they stand, its header first; DataError when it or its header cannot be read."""
+    lines = read_text(path, name).split("\n")
+    if lines[0].removesuffix("\r") != ",".join(columns):
+        raise _other_header(name, columns)
+    return lines
+
+
+def split_some(
+    lines: list[str], name: str, columns: tuple[str, ...], firsts: tuple[str, ...]
+) -> list[tuple[int, list[str]]]:
+    """Of the lines that begin with one of ``firsts``, the number and the cells."""
+    numbers = [at for at, line in enumerate(lines) if line.startswith(firsts)]
+    try:
+        rows = list(csv.reader([lines[at] for at in numbers], strict=True))
+    except csv.Error as error:
+        raise _unreadable(name, error) from None
+    if len(rows) != len(numbers) or not set(map(len, rows)) <= {len(columns)}:
+        at, cells = next((n, c) for n, c in zip(numbers, rows, strict=False) if len(c) != len(columns))
+        raise _other_width(name, at + 1, cells, columns)
+    return [(at + 1, cells) for at, cells in zip(numbers, rows, strict=True)]
+
+
 class Lines:
     """The text of one list; a line is split when it is asked for, since a look-up needs few."""
 

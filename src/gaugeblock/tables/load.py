@@ -7,125 +7,20 @@ import os
 from gaugeblock.errors import DataError, InputError, LookupMiss, Offers
 from gaugeblock.figure import Figure, Rule
 from gaugeblock.tables import closed
-from gaugeblock.tables.catalogue import LISTS, OPTIONS, ROW_COLUMNS, TABLES, columns_of, keys_of, refdata_folder
-from gaugeblock.tables.index import Index
-from gaugeblock.tables.interval import parse_interval
+from gaugeblock.tables.catalogue import LISTS, OPTIONS, ROW_COLUMNS, TABLES, columns_of, refdata_folder
 from gaugeblock.tables.lines import Lines as Lines
 from gaugeblock.tables.lines import is_decimal as is_decimal
 from gaugeblock.tables.lines import read_lines as read_lines
 from gaugeblock.tables.lines import version_key as version_key
+from gaugeblock.tables.row import Row as Row
+from gaugeblock.tables.row import Table as Table
 from gaugeblock.value import Keys
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Container
 
-# Where the standing stands, counted from the end of a row of figures.
-_STANDING = ROW_COLUMNS.index("standing") - len(ROW_COLUMNS)
-
-
-class Row:
-    """One row of a table of figures: its cells by column, where it stands, and its key cells in order."""
-
-    __slots__ = ("cells", "columns", "key", "line", "standing", "table", "values")
-
-    cells: dict[str, str]
-
-    def __init__(
-        self, table: str, line: int, columns: tuple[str, ...], values: list[str], key: tuple[str, ...]
-    ) -> None:
-        self.table = table
-        self.line = line
-        self.key = key
-        self.standing = values[_STANDING]
-        self.columns = columns
-        self.values = values
-
-    def __getattr__(self, name: str) -> dict[str, str]:
-        # ``cells`` are made when first asked, since a look-up needs few of a table's rows
-        if name != "cells":
-            raise AttributeError(name)
-        self.cells = made = Keys(zip(self.columns, self.values, strict=True))
-        return made
-
-    def __getitem__(self, column: str) -> str:
-        """One cell."""
-        return self.values[self.columns.index(column)]
-
-    def number(self, column: str) -> float | None:
-        """The decimal in ``value``, ``low`` or ``high``; None when blank; DataError when it is not a decimal."""
-        text = self[column]
-        if not text:
-            return None
-        if not is_decimal(text):
-            why, do = f"{text!r} is not a decimal number", "write it with a point and no unit"
-            raise DataError(f"{self.table}.csv", f"line {self.line}, column {column}", why, (), do)
-        return float(text)
-
-
-class Table:
-    """The rows of one table that live in one release, by quantity."""
-
-    __slots__ = (
-        *("_dimensions", "_indexes", "_spelled"),
-        *("by_quantity", "cells_of", "keys", "name", "names", "rows", "service"),
-    )
-
-    def __init__(self, name: str, rows: list[Row], by_quantity: dict[str, list[Row]]) -> None:
-        self.name = name
-        self.keys = keys_of(name)
-        self.rows = rows
-        self.by_quantity = by_quantity
-        self.cells_of: dict[str, dict[str, str]] = {}
-        self.names = tuple(key.name for key in self.keys)
-        self.service = self.names.index("service") if "service" in self.names else None
-        self._indexes: dict[str, Index] = {}
-        self._spelled: dict[str, dict[str, str]] = {}
-        self._dimensions: dict[str, str | None] = {}
-
-    def index(self, quantity: str) -> Index:
-        """The rows of a quantity by their exact keys, made once."""
-        got = self._indexes.get(quantity)
-        if got is None:
-            got = self._indexes[quantity] = Index(self.keys, self.by_quantity.get(quantity, []))
-        return got
-
-    def of(self, quantity: str) -> list[Row]:
-        """The rows of one quantity; LookupMiss when this data release has none."""
-        rows = self.by_quantity.get(quantity)
-        if not rows:
-            what = quantity.replace("_", " ")
-            why = "this data release has no figures of it"
-            raise LookupMiss(what, self.name.partition("/")[2].replace("_", " "), why, (), "use a later data release")
-        return rows
-
-    def column(self, name: str) -> dict[str, str]:
-        """The distinct cells of a key column, each by its case-folded spelling."""
-        got = self.cells_of.get(name)
-        if got is None:
-            at = next(i for i, k in enumerate(self.keys) if k.name == name)
-            distinct = dict.fromkeys(row.key[at] for row in self.rows)
-            got = self.cells_of[name] = {cell.casefold(): cell for cell in distinct}
-        return got
-
-    def spelled(self, name: str) -> dict[str, str]:
-        """The cells of an exact key that are asked as they stand there; those of a service and of measures are read."""
-        got = self._spelled.get(name)
-        if got is None:
-            at = self.names.index(name)
-            is_word = self.keys[at].match == "exact" and name != "service"
-            column = self.column(name) if is_word else {}
-            distinct = {row.key[at] for row in self.rows} if is_word else ()
-            got = self._spelled[name] = {c: column[c.casefold()] for c in distinct if c == " ".join(c.split())}
-        return got
-
-    def dimension(self, name: str) -> str | None:
-        """The dimension of a key column of measures; None where every row says ``any``."""
-        if name not in self._dimensions:
-            at = next(i for i, k in enumerate(self.keys) if k.name == name)
-            intervals = (parse_interval(row.key[at]) for row in self.rows)
-            self._dimensions[name] = next((i.dimension for i in intervals if i is not None), None)
-        return self._dimensions[name]
+    from gaugeblock.tables.part import Part
 
 
 class Refdata:
@@ -146,6 +41,7 @@ class Refdata:
         self._frozen = self._last_closed() if self._is_own else None
         self._lives: dict[tuple[str, str], bool] = {}
         self._tables: dict[str, Table] = {}
+        self.parts: dict[str, Part] = {}  # of tables that are not open yet
         self._lists: dict[str, Lines] = {}
         self._words: dict[tuple[str, str], dict[str, str]] = {}
         self._rules: dict[str, Rule] = {}
@@ -216,6 +112,15 @@ class Refdata:
             self._lives[since, until] = got
         return got
 
+    @property
+    def opened(self) -> Container[str]:
+        """The names of the tables that were opened whole."""
+        return self._tables
+
+    def verify_table(self, name: str) -> None:
+        """DataError when the rows of a table that live in a closed release are not those that were released."""
+        self._verify(name, lambda: self._read(name, table=True))
+
     def living(self, name: str) -> list[tuple[int, list[str]]]:
         """The cells of the living lines of ``domain/table``, each with the number of its line."""
         columns = columns_of(name)
@@ -232,6 +137,9 @@ class Refdata:
             columns = columns_of(name)
             width = len(columns) - len(ROW_COLUMNS)
             rows = [Row(name, line, columns, cells, tuple(cells[:width])) for line, cells in self.living(name)]
+            if name in self.parts:  # a row is one thing, however it was read first
+                known = self.parts.pop(name).rows
+                rows = [known.get(row.line, row) for row in rows]
             by_quantity: dict[str, list[Row]] = {}
             for row in rows:
                 by_quantity.setdefault(row.values[width], []).append(row)
@@ -358,6 +266,12 @@ def canonical(data: Refdata, table: str, column: str, typed: str) -> str:
     """
     text = " ".join(typed.split())
     folded = text.casefold()
+    if column == columns_of(table)[0] and table not in data.opened:
+        from gaugeblock.tables.part import first_cell
+
+        cell = first_cell(data, table, folded, data.words(table.split("/", 1)[0], column).get(folded))
+        if cell is not None:
+            return cell
     cells = data.table(table).column(column)
     if folded in cells:
         return cells[folded]

@@ -1,0 +1,87 @@
+"""Part: the rows of a table that one cell of its first key can meet, read before the table is.
+
+A look-up in a table of a thousand rows that asks for one thread meets a dozen of them. Until a table is opened whole, a
+look-up splits only the lines that begin with its cell, or with ``any``.
+"""
+
+from __future__ import annotations
+
+from gaugeblock.tables.catalogue import ROW_COLUMNS, columns_of, keys_of
+from gaugeblock.tables.lines import read_raw, split_some
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.tables.load import Refdata, Row, Table
+
+# After so many cells of one table it is quicker to open it whole.
+_MOST = 3
+
+
+class Part:
+    """The lines of one table as they stand, and what was read of them: tables of a few rows by the first key's cell."""
+
+    __slots__ = ("lines", "rows", "tables")
+
+    def __init__(self, lines: list[str]) -> None:
+        self.lines = lines
+        self.rows: dict[int, Row] = {}
+        self.tables: dict[str, Table | None] = {}
+
+
+def part_of(data: Refdata, name: str, cell: str) -> Table | None:
+    """The rows of a table whose first key is ``cell`` or ``any``; None where it is better opened whole: it is open
+    already, its first key is no word, or no living row has the cell.
+    """
+    if name in data.opened or keys_of(name)[0].match != "exact" or not cell or '"' in cell or "," in cell:
+        return None
+    part = _opened(data, name)
+    if cell not in part.tables:
+        part.tables[cell] = _read(data, name, cell, part) if len(part.tables) < _MOST else None
+    return part.tables[cell]
+
+
+def rows_of(data: Refdata, name: str, cell: str) -> list[Row]:
+    """The living rows of a table whose first key is this cell."""
+    part = part_of(data, name, cell)
+    return [row for row in (part or data.table(name)).rows if row.key[0] == cell]
+
+
+def first_cell(data: Refdata, name: str, folded: str, word: str | None) -> str | None:
+    """The cell of a table's first key that is spelled so, whatever its case, else the one of a listed ``word``; None
+    where no living row has it, or the table is better opened whole.
+    """
+    if name in data.opened or keys_of(name)[0].match != "exact":
+        return None
+    part = _opened(data, name)
+    begins, length = f"{folded},", len(folded) + 1
+    spelled = {line[: length - 1] for line in part.lines if line[:length].casefold() == begins}
+    if spelled:
+        return next((cell for cell in sorted(spelled) if part_of(data, name, cell)), None) if len(spelled) == 1 else None
+    return word if word is not None and part_of(data, name, word) is not None else None
+
+
+def _opened(data: Refdata, name: str) -> Part:
+    """The lines of a table, read once."""
+    part = data.parts.get(name)
+    if part is None:
+        data.verify_table(name)
+        part = data.parts[name] = Part(read_raw(data.path(name), name, columns_of(name)))
+    return part
+
+
+def _read(data: Refdata, name: str, cell: str, part: Part) -> Table | None:
+    from gaugeblock.tables.load import Row, Table
+
+    columns = columns_of(name)
+    found = split_some(part.lines, name, columns, (f"{cell},", "any,", '"'))
+    width = len(columns) - len(ROW_COLUMNS)
+    since, until = columns.index("since"), columns.index("until")
+    rows, by_quantity = [], dict[str, list[Row]]()
+    for line, cells in found:
+        if cells[0] in (cell, "any") and data.lives(cells[since], cells[until]):
+            row = part.rows.get(line)
+            if row is None:
+                row = part.rows[line] = Row(name, line, columns, cells, tuple(cells[:width]))
+            rows.append(row)
+            by_quantity.setdefault(cells[width], []).append(row)
+    return Table(name, rows, by_quantity) if any(row.key[0] == cell for row in rows) else None

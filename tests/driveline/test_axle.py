@@ -12,7 +12,11 @@ from driveline.forms import keeps_form
 from gaugeblock import axle, axle_compared
 from gaugeblock.answer.decision import ASK, NONE, STOP, USE
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.driveline.axles.answer import asked_of, form_of, shaft_of
+from gaugeblock.driveline.axles.comparing import ROOM, stronger
+from gaugeblock.driveline.axles.pull import Pull
 from gaugeblock.errors import InputError, LookupMiss
+from gaugeblock.tables.load import refdata
 
 STRONG: dict[str, Any] = {"yield_strength": "150 ksi", "certificate": "mill sheet", "diameter": "1-1/4 in"}
 ENGINE: dict[str, Any] = {
@@ -216,6 +220,19 @@ def test_every_steel_is_ranked_as_it_would_be_judged_alone() -> None:
         alone = axle(line.key["steel"], treatment=line.key["treatment"], temper=temper, **REACHED)
         assert alone.decision.kind == line.sheet.decision.kind
         assert alone.decision.figures[0].typical == pytest.approx(line.sheet.decision.figures[0].typical)
+
+
+@pytest.mark.parametrize("load", ["900 lbf", "1600 lbf", "3000 lbf", "9000 lbf", "60000 lbf"])
+@pytest.mark.parametrize("size", ["0.9 in", "1-1/4 in", "45 mm"])
+@pytest.mark.parametrize("most", [1, 2, 6])
+def test_stronger_steels_are_the_weakest_of_the_ranking_that_have_room(load: str, size: str, most: int) -> None:
+    asked = asked_of(None, {**TYRE, "diameter": size, "wheel_load": load})
+    data = refdata()
+    of = shaft_of(asked, data), form_of(asked), Pull.read(asked)
+    ranked = axle_compared("steels", **{**TYRE, "diameter": size, "wheel_load": load}).lines
+    firm = [n for n in ranked if n.sheet.decision.kind == USE and n.sheet.decision.figures[0].typical >= ROOM]
+    firm.sort(key=lambda n: (n.sheet.decision.figures[0].typical, tuple(n.key.values())))
+    assert stronger(*of, asked, data, most) == firm[:most]
 
 
 def test_the_ranking_is_stable() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.decision import ASK, NONE, STOP, USE, ask
+from gaugeblock.answer.making import base
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.answer.table import Line, Table
 from gaugeblock.driveline.axles.form import body_of
@@ -11,12 +12,12 @@ from gaugeblock.driveline.axles.ways import cases
 from gaugeblock.driveline.carrying import VERB, outcome
 from gaugeblock.driveline.steels import STRENGTHS, TABLE, Steel
 from gaugeblock.driveline.strength import strength_of
-from gaugeblock.driveline.torsion import torsion
+from gaugeblock.driveline.torsion import Strength, torsion
 from gaugeblock.errors import InputError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from gaugeblock.driveline.axles.form import Body, Form
+    from gaugeblock.driveline.axles.form import Form
     from gaugeblock.driveline.axles.pull import Pull
     from gaugeblock.driveline.keys import Shaft
     from gaugeblock.figure import Figure
@@ -38,11 +39,29 @@ def compared(what: str, shaft: Shaft, form: Form, pull: Pull, asked: dict[str, s
     raise InputError(what, "compare", "not something that is compared", COMPARED, "use one of these")
 
 
-def stronger(shaft: Shaft, form: Form, pull: Pull, asked: dict[str, str | None], data: Refdata) -> list[Line]:
-    """The steels of the table that carry the torque with room and nothing open, the least of them first."""
-    lines = _steels(shaft, form, pull, asked, data).lines
-    firm = [n for n in lines if n.sheet.decision.kind == USE and n.sheet.decision.figures[0].typical >= ROOM]
-    return sorted(firm, key=lambda n: (n.sheet.decision.figures[0].typical, tuple(n.key.values())))
+def stronger(
+    shaft: Shaft, form: Form, pull: Pull, asked: dict[str, str | None], data: Refdata, most: int
+) -> list[Line]:
+    """The ``most`` weakest steels of the table that carry the torque with room and nothing open, the least first.
+
+    The factor on yield grows with the strength alone, so that no stronger steel is worked out than is shown.
+    """
+    asking = _Asking(shaft, form, pull, asked, data)
+    strong = [(base(s.governing), steel, s) for steel, s in asking.strengths() if s.governing is not None]
+    found: list[Line] = []
+    least = last = 0.0
+    for strength, steel, known in sorted(strong, key=lambda one: one[0]):
+        if strength < least:
+            continue
+        if len(found) >= most and strength > last:
+            break
+        line = asking.line(steel, known)
+        factor = line.sheet.decision.figures[0].typical
+        least = strength * ROOM / factor * (1 - 1e-9)
+        if line.sheet.decision.kind == USE and factor >= ROOM:
+            found.append(line)
+            last = strength
+    return sorted(found, key=lambda n: (n.sheet.decision.figures[0].typical, tuple(n.key.values())))[:most]
 
 
 def _torque(pull: Pull, data: Refdata) -> Figure:
@@ -54,17 +73,49 @@ def _torque(pull: Pull, data: Refdata) -> Figure:
     return standing[0].torque
 
 
+class _Asking:
+    """A shaft and what reaches it, to be asked of one steel after another."""
+
+    def __init__(self, shaft: Shaft, form: Form, pull: Pull, asked: dict[str, str | None], data: Refdata) -> None:
+        self.torque = _torque(pull, data)
+        self.body = body_of(shaft, form, data)
+        if self.body.diameter is None:
+            raise InputError("diameter", "compare", "no diameter and no spline is given", (), "give the diameter")
+        thickest = max((d for d, _ in form.parts), key=lambda d: d.to("m"), default=shaft.diameter)
+        self.size = None if thickest is None else thickest.to("m")
+        self.is_whole = not pull.lacks()
+        self.asked = asked
+        self.data = data
+
+    def strengths(self) -> list[tuple[Steel, Strength]]:
+        """Every steel, treatment and temper with a yield strength."""
+        steels = [Steel.of_rows(*of, self.size, self.data) for of in _treated(self.data)]
+        return [(steel, strength_of(steel, self.data)) for steel in steels]
+
+    def line(self, steel: Steel, strength: Strength) -> Line:
+        """One steel; where it yields under the most that can reach it, and that is a bound alone, that is asked."""
+        found = torsion(
+            self.body.shaft, steel, strength, self.data, torque=self.torque, diameter=self.body.diameter
+        )
+        end = outcome(self.body.shaft, found, self.data)
+        decision, checks = end.decision, found.checks
+        if decision.kind == STOP and not self.is_whole:
+            factor, when = decision.candidates[0], "all of the torque that can reach it does"
+            decision = ask(VERB, [factor.replace(when=when)], decision.because, decision.do)
+            checks = tuple(c.replace(bears=ASK) for c in checks)
+        figures = dict.fromkeys(f for f in (*decision.figures, found.factor, strength.governing) if f is not None)
+        title = f"{steel.grade}, {steel.treatment}"
+        sheet = Sheet(
+            title, self.asked, self.data, list(figures), list(checks), [], decision=decision, questions=end.questions
+        )
+        return Line(steel.key, sheet)
+
+
 def _steels(shaft: Shaft, form: Form, pull: Pull, asked: dict[str, str | None], data: Refdata) -> Table:
-    torque = _torque(pull, data)
-    body = body_of(shaft, form, data)
-    if body.diameter is None:
-        raise InputError("diameter", "compare", "no diameter and no spline is given", (), "give the shaft's diameter")
-    thickest = max((d for d, _ in form.parts), key=lambda d: d.to("m"), default=shaft.diameter)
-    size = None if thickest is None else thickest.to("m")
-    whole = not pull.lacks()
-    lines = [_line(Steel.of_rows(*of, size, data), body, torque, asked, data, whole) for of in _treated(data)]
+    asking = _Asking(shaft, form, pull, asked, data)
+    lines = [asking.line(*of) for of in asking.strengths()]
     found = [line for line in lines if line.sheet.decision.figures]
-    title = f"axle shaft under {_said(torque)}, every steel with a yield strength"
+    title = f"axle shaft under {_said(asking.torque)}, every steel with a yield strength"
     return Table(title, asked, data, ("steel", "treatment", "temper"), sorted(found, key=_order))
 
 
@@ -94,25 +145,6 @@ def _treated(data: Refdata) -> list[tuple[str, str, str, list[Row]]]:
                 out.append((steel, treatment, temper, own))
         data.memo[memo] = out
     return data.memo[memo]  # type: ignore[return-value]
-
-
-def _line(
-    steel: Steel, body: Body, torque: Figure, asked: dict[str, str | None], data: Refdata, is_whole: bool
-) -> Line:
-    """One steel; where it yields under the most that can reach it, and that is a bound alone, that is asked about."""
-    strength = strength_of(steel, data)
-    found = torsion(body.shaft, steel, strength, data, torque=torque, diameter=body.diameter)
-    end = outcome(body.shaft, found, data)
-    decision, checks = end.decision, found.checks
-    if decision.kind == STOP and not is_whole:
-        factor, when = decision.candidates[0], "all of the torque that can reach it does"
-        decision = ask(VERB, [factor.replace(when=when)], decision.because, decision.do)
-        checks = tuple(c.replace(bears=ASK) for c in checks)
-    figures = [f for f in (*decision.figures, found.factor, strength.governing) if f is not None]
-    title = f"{steel.grade}, {steel.treatment}"
-    shown = list(dict.fromkeys(figures))
-    sheet = Sheet(title, asked, data, shown, list(checks), [], decision=decision, questions=end.questions)
-    return Line(steel.key, sheet)
 
 
 def _splines(shaft: Shaft, form: Form, pull: Pull, asked: dict[str, str | None], data: Refdata) -> Table:

@@ -90,7 +90,7 @@ def _stronger(of: tuple[Shaft, Form, Pull], sheet: Sheet, asked: dict[str, str |
     factor = next((f for f in sheet.decision.figures if f.quantity == "torsional_yield_factor"), None)
     if factor is None or factor.typical >= ROOM:
         return []
-    lines = stronger(*of, asked, sheet.data)[:_SHOWN]
+    lines = stronger(*of, asked, sheet.data, _SHOWN)
     named = [", ".join(v for v in line.key.values() if v != "any") for line in lines]
     carried = [number_only(line.sheet.decision.figures[0], sheet.data) for line in lines]
     return [("of another steel", "carries"), *zip(named, carried, strict=True)] if lines else []

@@ -12,6 +12,8 @@ from gaugeblock.tables.load import Refdata, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Row
 
@@ -29,11 +31,13 @@ _LONGEST = 200
 class Entry:
     """One key of one table with its rows (or one rule): ``all`` is what is searched, in lower case.
 
-    ``parts`` are the table's name, the key, other words for it, its quantities and the rest, each padded; they, the
-    ``label`` and whether it is of another service than a road vehicle's are worked out for what is found alone.
+    ``named`` are the table's name, the key, other words for it and its quantities, ``rest`` what else stands there,
+    each
+    padded; they, the ``label`` and whether it is of another service than a road vehicle's are worked out for what is
+    found alone.
     """
 
-    __slots__ = ("_parts", "_raw", "all", "key", "rows", "rule", "table")
+    __slots__ = ("_raw", "all", "key", "rows", "rule", "table")
 
     def __init__(
         self, table: str, key: tuple[str, ...], raw: tuple[str, ...], rows: list[Row], rule: dict[str, str] | None
@@ -43,15 +47,17 @@ class Entry:
         self.rows = rows
         self.rule = rule
         self._raw = raw
-        self._parts: tuple[str, ...] = ()
         self.all = "|".join(raw).casefold()
 
     @property
-    def parts(self) -> tuple[str, ...]:
-        """Table, key, other words, quantities, rest."""
-        if not self._parts:
-            self._parts = tuple(map(plain, self._raw))
-        return self._parts
+    def named(self) -> list[str]:
+        """Table, key, other words, quantities."""
+        return [plain(text) for text in self._raw[:-1]]
+
+    @property
+    def rest(self) -> str:
+        """Conditions, notes and sources."""
+        return plain(self._raw[-1])
 
     @property
     def label(self) -> str:
@@ -174,7 +180,7 @@ def find(text: str, *, data: Refdata | None = None, whole: bool = False) -> Foun
     words = plain(text).split() if len(text) <= _LONGEST else []
     if not words:
         raise InputError(text[:40] or "(blank)", "find", "no words, or too many", (), "give one to a few words")
-    entries = [entry for shelf in _shelves(data) if shelf.may_hold(words) for entry in shelf.entries]
+    entries = [entry for shelf in _shelves(data) if shelf.may_hold(words) for entry in shelf.that_may_hold(words)]
     for word in sorted(words, key=len, reverse=True):
         entries = [entry for entry in entries if word in entry.all]
     hits = [(_score(entry, words), i, entry) for i, entry in enumerate(entries)]
@@ -197,11 +203,11 @@ def _score(entry: Entry, words: list[str]) -> tuple[int, bool, int, int]:
     for it, quantity, rest); then whether the key has them side by side.
     """
     pieces, places = 0, 0
-    *named, rest = entry.parts
+    named = entry.named
     for word in words:
         whole = f" {word} "
         place = next((n for n, text in enumerate(named) if whole in text), len(named))
-        pieces += place == len(named) and whole not in rest
+        pieces += place == len(named) and whole not in entry.rest
         places += place
     return pieces, entry.is_other, places, 0 if " ".join(words) in named[1] else 1
 
@@ -216,26 +222,39 @@ def _figures(entry: Entry, data: Refdata) -> list[Figure]:
 class Shelf:
     """A table, or the rules of a domain: its whole text, in which words are sought first, and its entries."""
 
-    __slots__ = ("_data", "_entries", "_text", "name")
+    __slots__ = ("_data", "_entries", "_is_asked", "_text", "name")
 
     def __init__(self, name: str, data: Refdata) -> None:
         self.name = name
         self._data = data
         self._text = f"{_home(name)}\n{read_text(data.path(name), name)}".casefold()
         self._entries: list[Entry] | None = None
+        self._is_asked = False
 
     def may_hold(self, words: list[str]) -> bool:
         """Whether each word stands in its text, or is another word for a cell or a quantity that stands there."""
         return all(word in self._text or self._is_called(word) for word in words)
 
     def _is_called(self, word: str) -> bool:
+        return any(True for _ in self._called(word))
+
+    def _called(self, word: str) -> Iterator[str]:
+        """The cells in its text that people call by this word."""
         domain, _, table = self.name.partition("/")
         names = () if table == "rules" else [key.name for key in keys_of(self.name)]
-        return any(
-            cell in self._text
-            for at, column, cell in _called(word, self._data)
-            if at in ("", domain) and (column in names or not column)
-        )
+        for at, column, cell in _called(word, self._data):
+            if at in ("", domain) and (column in names or not column) and cell in self._text:
+                yield cell
+
+    def that_may_hold(self, words: list[str]) -> list[Entry]:
+        """The entries in which the words may stand; of a table that is asked first, no others are made."""
+        if self._entries is not None or self._is_asked or self.name.endswith("/rules"):
+            return self.entries
+        self._is_asked = True
+        home = _home(self.name).casefold()
+        # a quote inside a cell is written twice
+        sought = [{word, *(c.replace('""', '"') for c in self._called(word))} for word in words if word not in home]
+        return _keys_of(self.name, self._data, sought)
 
     @property
     def entries(self) -> list[Entry]:
@@ -270,9 +289,23 @@ def _called(word: str, data: Refdata) -> list[tuple[str, str, str]]:
     return got  # type: ignore[return-value]
 
 
-def _keys_of(name: str, data: Refdata) -> list[Entry]:
-    """The entries of a table, one a key."""
+def _holding(groups: Iterable[list[Row]], sought: list[set[str]]) -> list[list[Row]]:
+    """Those groups of rows in whose text one of each set of texts stands."""
+    kept = [("\n".join(["\n".join(r.values) for r in rows]).casefold(), rows) for rows in groups]
+    for texts in sought:
+        kept = [(text, rows) for text, rows in kept if any(map(text.__contains__, texts))]
+    return [rows for _, rows in kept]
+
+
+def _keys_of(name: str, data: Refdata, sought: list[set[str]] | None = None) -> list[Entry]:
+    """The entries of a table, one a key; only those whose rows have one of each set of texts."""
     table = data.table(name)
+    groups: dict[tuple[str, ...], list[Row]] = {}
+    for row in table.rows:
+        groups.setdefault(row.key, []).append(row)
+    kept = list(groups.values()) if sought is None else _holding(groups.values(), sought)
+    if not kept:
+        return []
     said: dict[tuple[str, str], list[str]] = {}
     for column in table.names:
         for word, cell in data.words(name.split("/", 1)[0], column).items():
@@ -280,11 +313,9 @@ def _keys_of(name: str, data: Refdata) -> list[Entry]:
     words_of = {q: data.quantity(q)["words"] for q in table.by_quantity}
     columns = columns_of(name)
     at, searched = columns.index("quantity"), itemgetter(*map(columns.index, _SEARCHED))
-    groups: dict[tuple[str, ...], list[Row]] = {}
-    for row in table.rows:
-        groups.setdefault(row.key, []).append(row)
     out = []
-    for key, rows in groups.items():
+    for rows in kept:
+        key = rows[0].key
         aliases = [w for asked in zip(table.names, key, strict=True) for w in said.get(asked, ())]
         about = " ".join(f"{q} {words_of[q]}" for q in dict.fromkeys([r.values[at] for r in rows]))
         rest = " ".join([cell for r in rows for cell in searched(r.values)])

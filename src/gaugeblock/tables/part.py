@@ -56,7 +56,9 @@ def first_cell(data: Refdata, name: str, folded: str, word: str | None) -> str |
     begins, length = f"{folded},", len(folded) + 1
     spelled = {line[: length - 1] for line in part.lines if line[:length].casefold() == begins}
     if spelled:
-        return next((cell for cell in sorted(spelled) if part_of(data, name, cell)), None) if len(spelled) == 1 else None
+        return (
+            next((cell for cell in sorted(spelled) if part_of(data, name, cell)), None) if len(spelled) == 1 else None
+        )
     return word if word is not None and part_of(data, name, word) is not None else None
 
 

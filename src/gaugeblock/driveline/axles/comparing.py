@@ -94,9 +94,7 @@ class _Asking:
 
     def line(self, steel: Steel, strength: Strength) -> Line:
         """One steel; where it yields under the most that can reach it, and that is a bound alone, that is asked."""
-        found = torsion(
-            self.body.shaft, steel, strength, self.data, torque=self.torque, diameter=self.body.diameter
-        )
+        found = torsion(self.body.shaft, steel, strength, self.data, torque=self.torque, diameter=self.body.diameter)
         end = outcome(self.body.shaft, found, self.data)
         decision, checks = end.decision, found.checks
         if decision.kind == STOP and not self.is_whole:

@@ -140,7 +140,12 @@ def solve(
         reactions[node] = (out[0], out[1], out[2])
     forces = [_section_forces(section, modulus, e, moved[3 * i : 3 * i + 6]) for i, e in enumerate(elements)]
     moves = [(moved[3 * i], moved[3 * i + 1], moved[3 * i + 2]) for i in range(len(nodes))]
-    sag = max(_greatest(e, moved[3 * i : 3 * i + 6]) for i, e in enumerate(elements))
+    ends = [(e, moved[3 * i : 3 * i + 6]) for i, e in enumerate(elements)]
+    sag = 0.0
+    for bound, at in sorted(((_bound(*of), i) for i, of in enumerate(ends)), reverse=True):
+        if bound < sag:
+            break  # no other element can move so far
+        sag = max(sag, _greatest(*ends[at]))
     return Answer(moves, reactions, forces, section, sag)
 
 
@@ -234,6 +239,12 @@ def _own_axes(element: tuple[float, float, float], moved: Sequence[float]) -> li
         -sin * moved[3] + cos * moved[4],
         moved[5],
     ]
+
+
+def _bound(element: tuple[float, float, float], moved: Sequence[float]) -> float:
+    """What no point of one element moves beyond: its ends' displacements and, of their turns, 4/27 of its length."""
+    u1, v1, t1, u2, v2, t2 = map(abs, _own_axes(element, moved))
+    return hypot(max(u1, u2), max(v1, v2) + element[2] * (t1 + t2) * 4 / 27) * (1 + 1e-9)
 
 
 def _greatest(element: tuple[float, float, float], moved: Sequence[float]) -> float:

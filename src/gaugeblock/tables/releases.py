@@ -16,7 +16,7 @@ from gaugeblock.tables.catalogue import DOMAINS, LISTS, TABLES, columns_of
 from gaugeblock.tables.load import read_lines, version_key
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping, Sequence
+    from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 # The lists that a release holds beside the tables of figures and the rules of each domain.
 RELEASED_LISTS = ("sources", "quantities", "formulas", "words")
@@ -101,8 +101,15 @@ def release_digests(
     Figures, rules, formulas, quantities, sources and words; ``living`` has the living rows of files that were read
     already. Raises DataError when a file is missing or cannot be read.
     """
-    whole: list[str] = []
-    files: dict[str, str] = {}
+    parts = dict(_parts(folder, version, living))
+    whole = combine(d for digests in parts.values() for d in digests)
+    return whole, {name: combine(digests) for name, digests in parts.items()}
+
+
+def _parts(
+    folder: str, version: str, living: Mapping[str, Sequence[Sequence[str]]] | None
+) -> Iterator[tuple[str, list[str]]]:
+    """The digests of the rows of each file that has a part in a release."""
     for name, columns in released_files().items():
         rows = None if living is None else living.get(name)
         if rows is None:
@@ -110,11 +117,9 @@ def release_digests(
             rows = _living(name, every, version)
         digests = row_digests(name, columns, rows)
         if digests:
-            files[name] = combine(digests)
-            whole += digests
-    return combine(whole), files
+            yield name, digests
 
 
 def release_digest(folder: str, version: str, living: Mapping[str, Sequence[Sequence[str]]] | None = None) -> str:
     """As ``release_digests``, of all files together."""
-    return release_digests(folder, version, living)[0]
+    return combine(d for _, digests in _parts(folder, version, living) for d in digests)

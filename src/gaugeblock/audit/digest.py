@@ -51,7 +51,13 @@ def encoded_sheets(sheets: list[dict[str, Any]]) -> list[str]:
 
 def digest_of(parts: dict[str, list[str]]) -> str:
     """sha256 (hex) of an encoded record: compact JSON with sorted keys, the digest in it blank."""
-    whole = []
+    # piece by piece: a packet's record is millions of characters, and each copy of it takes its time
+    whole = hashlib.sha256()
+    before = "{"
     for key, (first, *rest) in sorted(parts.items()):
-        whole.append(f"{json.dumps(key)}:{first}{','.join(rest[:-1])}{rest[-1] if rest else ''}")
-    return hashlib.sha256(("{" + ",".join(whole) + "}").encode()).hexdigest()
+        whole.update(f"{before}{json.dumps(key)}:{first}".encode())
+        for at, entry in enumerate(rest):
+            whole.update(f",{entry}".encode() if 0 < at < len(rest) - 1 else entry.encode())
+        before = ","
+    whole.update(b"}")
+    return whole.hexdigest()

@@ -93,19 +93,27 @@ def render(packet: Packet, scope: Scope | None = None) -> dict[str, bytes]:
     return {
         "packet.md": text.encode(),
         "packet.html": page.encode(),
-        "packet.json": record_text(packet.encoded).encode(),
+        "packet.json": record_bytes(packet.encoded),
     }
 
 
-def record_text(parts: dict[str, list[str]]) -> str:
+def record_bytes(parts: dict[str, list[str]]) -> bytes:
     """An encoded record as JSON, one line a top-level key and one an entry of its lists, so that two packets
     compare by line.
     """
-    lines = []
+    pieces: list[str] = []
+    before = "{"
     for key, (first, *rest) in parts.items():
-        entries = ",\n".join(rest[:-1])
-        lines.append(f"{json.dumps(key)}:{first}" + (f"\n{entries}\n]" if entries else "".join(rest)))
-    return "{" + ",\n".join(lines) + "}\n"
+        pieces.append(f"{before}{json.dumps(key)}:{first}")
+        if len(rest) > 1:
+            for at, entry in enumerate(rest[:-1]):
+                pieces += (",\n" if at else "\n", entry)
+            pieces.append(f"\n{rest[-1]}")
+        else:
+            pieces += rest
+        before = ",\n"
+    pieces.append("}\n")
+    return b"".join([piece.encode() for piece in pieces])
 
 
 def _page_extras(packet: Packet) -> dict[str, Any]:

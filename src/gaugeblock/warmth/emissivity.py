@@ -56,6 +56,9 @@ def _rows(text: str, words: str, name: str, data: Refdata) -> tuple[str, str, li
     ]
     surfaces = list(dict.fromkeys(r["surface"] for r in rows))
     near = [f"{material}: {s}" for s in surfaces]
+    if not rows:
+        why = f"no total emissivity of {material} is on record, only one of another kind"
+        raise LookupMiss(text, name, why, (), "name another finish, or measure the line's temperature")
     if not surface:
         if len(surfaces) > 1:
             raise LookupMiss(text, name, "the surface is missing", near, "name the surface")

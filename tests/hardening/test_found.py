@@ -60,7 +60,10 @@ def test_every_measure_that_is_no_text_is_refused_with_a_unit(dim: str) -> None:
             measure(value, dim)
 
 
-@pytest.mark.parametrize("material", sorted(refdata().table("lines/emissivity").column("material").values()))
+METALS = {*refdata().table("lines/emissivity").column("material").values(), *refdata().words("lines", "material")}
+
+
+@pytest.mark.parametrize("material", sorted(METALS))
 def test_a_finish_without_a_surface_is_a_figure_or_a_refusal(material: str, capsys: pytest.CaptureFixture[str]) -> None:
     line = "heat gasoline --beside 'exhaust header' --gap '4 in' --od '3/8 in' --hot-od '2 in' --shield 'flat open'"
     assert main([*shlex.split(line), "--shield-finish", material]) in (0, 1, 2), capsys.readouterr().err

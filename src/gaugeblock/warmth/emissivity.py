@@ -57,7 +57,7 @@ def _rows(text: str, words: str, name: str, data: Refdata) -> tuple[str, str, li
     surfaces = list(dict.fromkeys(r["surface"] for r in rows))
     near = [f"{material}: {s}" for s in surfaces]
     if not rows:
-        why = f"no total emissivity of {material} is on record, only one of another kind"
+        why = f"no total emissivity of {material} is on record"
         raise LookupMiss(text, name, why, (), "name another finish, or measure the line's temperature")
     if not surface:
         if len(surfaces) > 1:

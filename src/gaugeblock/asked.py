@@ -45,7 +45,7 @@ def _cell(data: Refdata, table: Table, key: Key, typed: str) -> str:
     except LookupMiss:
         from gaugeblock.tables.near import alike
 
-        cells = table.column(key.name)
+        cells = data.table(table.name).column(key.name)
         if key.any_allowed and "any" in cells and not alike(typed, cells, 1):
             return typed
         raise

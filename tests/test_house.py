@@ -23,7 +23,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("units",),
     ("figure", "registry"),
     ("tables",),
-    ("spreads",),
+    ("spreads", "asked"),
     ("lookup", "frames", "span", "known"),
     ("calc",),
     ("drawing",),

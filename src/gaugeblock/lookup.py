@@ -29,6 +29,8 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
+    from gaugeblock.errors import Offers
+
 
 # Where the columns begin that every row has, counted from its end.
 _FIRST = -len(ROW_COLUMNS)
@@ -137,11 +139,13 @@ def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str], of
     if of_source is not None:
         rows = [r for r in rows if r["source"] == of_source]
     if not rows:
-        known = list(table.by_quantity)
-        from gaugeblock.tables.near import of_these
 
-        why = "no such quantity in this table"
-        raise LookupMiss(quantity, table.name, why, lambda: of_these(quantity, known), "use one of these")
+        def near() -> Offers:
+            from gaugeblock.tables.near import of_these
+
+            return of_these(quantity, list(table.by_quantity))
+
+        raise LookupMiss(quantity, table.name, "no such quantity in this table", near, "use one of these")
     for name in keys:
         if name not in table.names:
             raise InputError(name, table.name, "not a key of this table", table.names, "use one of these")

@@ -26,7 +26,7 @@ def run(line: str) -> tuple[int, dict[str, Any]]:
 
 
 COMPARED = {
-    'torque 3/8-16 --grade 8 --condition dry --compare condition': 3,
+    "torque 3/8-16 --grade 8 --condition dry --compare condition": 3,
     "torque 3/8-16 --grade 8 --condition dry --compare grade": 2,
     'part "wheel nut" --size 1/2-20 --compare size': 2,
     'bend --od "1-3/4 in" --wall ".120 in" --material "1020 DOM" --method "rotary draw" --compare method': 3,

@@ -760,7 +760,7 @@ def test_find_leaves_out_no_table_that_has_the_words() -> None:
     data = refdata()
     shelves = finding._shelves(data)
     every = [entry for shelf in shelves for entry in shelf.entries]
-    words = sorted({word for entry in every for part in entry.parts for word in part.split()})
+    words = sorted({word for entry in every for part in (*entry.named, entry.rest) for word in part.split()})
     drawn = random.Random(1).sample(words, 150)
     missed = [
         (word, shelf.name)

@@ -22,6 +22,7 @@ _LIMIT = 0.005
 
 # Below this a pressure is read in kPa beside psi.
 _SMALL_PRESSURE_PSI = 100
+_SMALL_FORCE_N = 1000.0
 # Below this a wrench is read in lbf*in (the trade's habit; the smaller wrenches are graduated so).
 _SMALL_TORQUE_NM = 15 * 1.3558179483314004
 _OTHER_UNIT = {
@@ -230,6 +231,8 @@ def other_unit(figure: Figure) -> str | None:
         return "lbf*in"  # as the small wrenches read
     if unit == "psi" and abs(figure.typical) < _SMALL_PRESSURE_PSI:
         return "kPa"
+    if unit == "lbf" and abs(units.to_base(figure.typical, unit)) < _SMALL_FORCE_N:
+        return "N"
     return _OTHER_UNIT.get(unit)
 
 

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from gaugeblock.calc.path import Path
     from gaugeblock.drawing.svg import Flat
 
-_WIDTH, _MARGIN = 178.0, 15.0
+_WIDTH, _MARGIN = 170.0, 14.0
 _ROW = 5.0
 _PIPE = 2.0  # half the width of the pipe on the strip
 _SHAPE = 34.0  # height of the true shape
@@ -53,10 +53,10 @@ def drawing(
     if line is not None:
         _shape(page, line, marks, tall, is_placed)
     _strip(page, top, length_m, line, grows, long)
-    for mark, row in above.items():
-        _up(page, mark, _x(mark.at, length_m), top, row, length_m)
-    for mark, row in below.items():
-        _down(page, mark, _x(mark.at, length_m), top, row)
+    words = [(_up(page, mark, _x(mark.at, length_m), top, row, length_m), mark) for mark, row in above.items()]
+    words += [(_down(page, mark, _x(mark.at, length_m), top, row), mark) for mark, row in below.items()]
+    for at, mark in words:  # over every line, so that none crosses a word
+        page.text(at, mark.words, LEAST, clear=True)
     return page.svg()
 
 
@@ -110,8 +110,8 @@ def _strip(page: Page, y: float, length: float, line: Path | None, grows: str, l
     page.text((1.0, y + 7.0), f"{long} long", LEAST, clear=True)
 
 
-def _up(page: Page, mark: Mark, x: float, y: float, row: int, length: float) -> None:
-    """A mark above the strip, its words over it."""
+def _up(page: Page, mark: Mark, x: float, y: float, row: int, length: float) -> Flat:
+    """A mark above the strip; where its words stand over it."""
     base = y - 9.0 - _ROW * row
     left = _left(mark, length)
     if mark.kind == "flex":
@@ -130,11 +130,11 @@ def _up(page: Page, mark: Mark, x: float, y: float, row: int, length: float) -> 
         page.circle((x, y - _PIPE), 0.9, MEDIUM, fill="#fff")
         page.line((x - 2.0, y - 8.0), (x + 2.0, y - 8.0), THICK)
         page.line((x, y - 8.0), (x, base + 1.0), THIN)
-    page.text((left, base), mark.words, LEAST, clear=True)
+    return left, base
 
 
-def _down(page: Page, mark: Mark, x: float, y: float, row: int) -> None:
-    """A mark below the strip, its words under it."""
+def _down(page: Page, mark: Mark, x: float, y: float, row: int) -> Flat:
+    """A mark below the strip; where its words stand under it."""
     base = y + 13.5 + _ROW * row
     if mark.kind == "mass":
         page.rectangle(x - 3.0, y + _PIPE, 6.0, 3.0, MEDIUM, fill="#fff")
@@ -143,7 +143,7 @@ def _down(page: Page, mark: Mark, x: float, y: float, row: int) -> None:
         page.line((x, y + _PIPE + 0.5), (x, base - 3.0), THIN)
         page.arrow((x, y + _PIPE + 0.3), -pi / 2, 2.0)
     wide = text_width(mark.words, LEAST)
-    page.text((min(max(x - wide / 2, 1.0), _WIDTH - wide - 1.0), base), mark.words, LEAST, clear=True)
+    return min(max(x - wide / 2, 1.0), _WIDTH - wide - 1.0), base
 
 
 class _View:

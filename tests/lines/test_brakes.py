@@ -159,3 +159,22 @@ def test_a_booster_that_was_not_given_is_asked_before_a_rating_is_passed():
     assert (sheet.decision.kind, "assist" in [q.key for q in sheet.questions]) == ("ask", True)
     assert brake("1 in", **typed, assist="1").decision.kind == "use"
     assert brake("1 in", **typed, assist="5").decision.kind == "stop"
+
+
+def test_fluid_in_its_tube_is_what_the_pistons_take_in_the_time_they_take_it():
+    """Four pistons of 7/8 in by 2 mm are 3.104 cm3; in 0.3 s through 0.132 in (8.829 mm2) that is 1.172 m/s."""
+    keys = {"force": "80 lbf", "ratio": "6", "kind": "drum", "bore": "7/8 in", "wheels": "2", "travel": "2 mm"}
+    one = brake("1 in", **keys, tube="0.132 in", time="0.3 s").figure("flow_speed")
+    assert units.to_base(one.typical, one.unit) == pytest.approx(1.172, abs=0.0005)
+    slow = brake("1 in", **keys, tube="0.132 in", time="0.6 s").figure("flow_speed")
+    wide = brake("1 in", **keys, tube="0.264 in", time="0.3 s").figure("flow_speed")
+    assert (slow.typical, wide.typical) == pytest.approx((one.typical / 2, one.typical / 4))
+    assert "moves at 3.8" in brake("1 in", **keys, tube="0.132 in", time="0.3 s").decision.do
+
+
+@pytest.mark.parametrize("lacks", ["tube", "time", "travel"])
+def test_no_speed_without_its_sizes(lacks):
+    keys = {"force": "80 lbf", "ratio": "6", "kind": "drum", "bore": "7/8 in", "wheels": "2", "travel": "2 mm"}
+    given = {**keys, "tube": "0.132 in", "time": "0.3 s"}
+    del given[lacks]
+    assert not [f for f in brake("1 in", **given).figures if f.quantity == "flow_speed"]

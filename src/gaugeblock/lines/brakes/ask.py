@@ -123,7 +123,8 @@ FACT = Topic(
                 always("bleeding"),
             ),
             Shaped(
-                r"(?:brake )?(?:leak|hold)(?: down)? (?:test|check)|pressure test(?: the)?(?: brakes?)?",
+                r"(?:brake )?(?:lines? |system )?(?:leak|hold)(?: down)? (?:test|check)"
+                r"|(?:brake )?(?:lines? |system )?pressure test(?: the)?(?: brakes?)?(?: lines?)?",
                 always("leak test"),
             ),
             Shaped(
@@ -135,7 +136,11 @@ FACT = Topic(
                 r"(?:what )?size (?:of )?brake (?:line|tube|pipe)s?|brake (?:line|tube|pipe)s? (?:size|diameter)",
                 always("line size"),
             ),
-            Shaped(r"(?:brake )?(?:balance|bias)|proportioning(?: valve)?", always("balance")),
+            Shaped(
+                r"(?:brake )?(?:balance|bias)(?: (?:front (?:to|and) (?:rear|back)|rear to front))?"
+                r"|proportioning(?: valve)?",
+                always("balance"),
+            ),
         ),
         "case": (
             Shaped(r"(?:for )?(?:rear |front )?drums?(?: brakes?)?", always("drum"), "drums"),

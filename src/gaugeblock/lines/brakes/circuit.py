@@ -40,6 +40,8 @@ def brake(
     pedal: str | None = None,
     was: str | None = None,
     rated: str | None = None,
+    tube: str | None = None,
+    time: str | None = None,
     hose: str | None = None,
     droop: str | None = None,
     lock: str | None = None,
@@ -53,9 +55,10 @@ def brake(
     master cylinder has for this circuit; ``kind`` ``drum``, ``floating caliper``, ``fixed caliper`` or ``slave
     cylinder``; ``bore`` of its pistons, how many ``pistons`` one wheel has, how many ``wheels`` the circuit works, the
     ``travel`` of each piston, free ``play`` at the push rod, the whole way of the ``pedal``; ``was`` the bore before a
-    swap; ``rated`` the pressure that the weakest hose, tube or valve of it stands, by its maker; ``hose`` the free
-    length of its flexible hose, ``droop`` and ``lock`` the way from fitting to fitting at each; ``balance`` who
-    tried the balance and when.
+    swap; ``rated`` the pressure that the weakest hose, tube or valve of it stands, by its maker; ``tube`` the
+    inside diameter of its tube and ``time`` from the first touch of the pedal until the brake is hard on, for the
+    speed of the fluid; ``hose`` the free length of its flexible hose, ``droop`` and ``lock`` the way from fitting to
+    fitting at each; ``balance`` who tried the balance and when.
 
     Returns a Sheet: the line pressure first. Losses, and hoses and calipers that give way, are left out.
 
@@ -65,7 +68,7 @@ def brake(
     764
     """
     data = data or refdata()
-    given = (force, ratio, assist, master, stroke, bore, travel, play, pedal, was, rated, hose, droop, lock)
+    given = (force, ratio, assist, master, stroke, bore, travel, play, pedal, was, rated, tube, time, hose, droop, lock)
     asked: dict[str, str | None] = dict(zip(words.MEASURED, given, strict=True))
     asked |= {"kind": kind, "pistons": pistons, "wheels": wheels, "balance": balance}
     return judged(Circuit(asked), asked, data)

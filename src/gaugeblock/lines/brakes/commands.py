@@ -28,6 +28,8 @@ _OPTIONS = {
     "pedal": "whole way of the pedal, rest to floor: 5 in",
     "was": "bore of the pistons before a swap: 3/4 in",
     "rated": "pressure that the weakest hose, tube or valve stands, by its maker: 3000 psi",
+    "tube": "inside diameter of its tube, for the speed of the fluid: 0.132 in",
+    "time": "from the first touch of the pedal until the brake is hard on: 0.3 s",
     "hose": "free length of the flexible hose: 16 in",
     "droop": "way from fitting to fitting at full droop: 14 in",
     "lock": "the same at full lock: 13 in",

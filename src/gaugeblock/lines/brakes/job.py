@@ -27,6 +27,8 @@ class Brake(Entry):
     pedal: Name | None = None
     was: Name | None = None
     rated: Name | None = None
+    tube: Name | None = None
+    time: Name | None = None
     hose: Name | None = None
     droop: Name | None = None
     lock: Name | None = None
@@ -55,6 +57,8 @@ STARTER = """\
 #pedal = "5 in"                         # whole way of the pedal, rest to floor
 #was = "7/8 in"                         # bore of the pistons before a swap
 #rated = "3000 psi"                     # that the weakest hose, tube or valve stands, by its maker
+#tube = "0.132 in"                      # inside diameter of its tube, for the speed of the fluid
+#time = "0.3 s"                         # from the first touch of the pedal until the brake is hard on
 #hose = "16 in"                         # free length of the flexible hose
 #droop = "14 in"                        # way from fitting to fitting at full droop
 #lock = "13 in"                         # the same at full lock

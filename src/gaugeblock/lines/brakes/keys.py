@@ -35,6 +35,8 @@ MEASURES = {
     "pedal": ("length", "pedal_travel_whole"),
     "was": ("length", "piston_bore"),
     "rated": ("stress", "working_pressure_maximum"),
+    "tube": ("length", "line_bore"),
+    "time": ("time", "brake_apply_time"),
     **HOSE,
 }
 ALL = ("kind", *MEASURES, "pistons", "wheels", "balance")

@@ -43,6 +43,8 @@ def do(of: Circuit, worked: Worked, data: Refdata) -> str:
     if worked.stroke is not None and worked.pedal is not None:
         stroke, pedal = number_only(worked.stroke, data), number_only(worked.pedal, data)
         said.append(f"The pistons take {stroke} of stroke, {pedal} of pedal, at the least.")
+    if worked.speed is not None:
+        said.append(f"The fluid moves at {number_only(worked.speed, data)} in a tube that feeds the whole circuit.")
     return " ".join(said)
 
 

@@ -18,10 +18,22 @@ _METRIC = ("mm", "m")
 
 class Worked(Value):
     """Pressure, and pressure without the booster; force on one pad or shoe; fluid, stroke, pedal travel and its share;
-    hydraulic ratio; change of force by other bores.
+    hydraulic ratio; change of force by other bores; flow of the fluid and its speed in the tube.
     """
 
-    __slots__ = ("change", "fluid", "pedal", "pressure", "push", "ratio", "share", "stroke", "unassisted")
+    __slots__ = (
+        "change",
+        "flow",
+        "fluid",
+        "pedal",
+        "pressure",
+        "push",
+        "ratio",
+        "share",
+        "speed",
+        "stroke",
+        "unassisted",
+    )
 
     pressure: Figure
     unassisted: Figure | None
@@ -32,6 +44,8 @@ class Worked(Value):
     pedal: Figure | None
     share: Figure | None
     change: Figure | None
+    flow: Figure | None
+    speed: Figure | None
 
     def __init__(self, of: Circuit, data: Refdata) -> None:
         metric = of.given.measures["force"].unit in ("N", "kN")
@@ -57,6 +71,8 @@ class Worked(Value):
         put(self, "pedal", pedal)
         put(self, "share", _share(of, pedal, data))
         put(self, "change", _change(of, bore, data))
+        put(self, "flow", _flow(of, fluid, data))
+        put(self, "speed", _speed(of, self.flow, data))
 
     @property
     def figures(self) -> tuple[Figure, ...]:
@@ -67,6 +83,8 @@ class Worked(Value):
             self.stroke,
             self.pedal,
             self.fluid,
+            self.speed,
+            self.flow,
             self.share,
             self.ratio,
             self.unassisted,
@@ -155,3 +173,29 @@ def _change(of: Circuit, bore: Figure | None, data: Refdata) -> Figure | None:
     number = base(bore) ** 2 / base(was) ** 2
     key = _key(of, "bore", "was")
     return derived("force_change_of_bore", "force_change", number, "1", (bore, was), data, key=key)
+
+
+def _flow(of: Circuit, fluid: Figure | None, data: Refdata) -> Figure | None:
+    """The fluid that the pistons take over the time in which they take it."""
+    time = of.given.figure("time", data)
+    if fluid is None or time is None:
+        return None
+    unit = "L/min" if fluid.unit == "cm**3" else "gal/h"
+    number = units.from_base(base(fluid) / base(time), unit)
+    key = {**fluid.key, **_key(of, "time")}
+    said = "even over that time"
+    return derived("flow_of_volume", "line_flow", number, unit, (fluid, time), data, key=key, conditions=said)
+
+
+def _speed(of: Circuit, flow: Figure | None, data: Refdata) -> Figure | None:
+    """The speed in a tube that feeds every wheel of the circuit."""
+    tube = of.given.figure("tube", data)
+    if flow is None or tube is None:
+        return None
+    unit = "m/s" if tube.unit in _METRIC else "ft/s"
+    number = units.from_base(calc.flow_speed(base(flow), base(tube)), unit)
+    key = {**flow.key, **_key(of, "tube")}
+    wheels = int(of.wheels.value) if of.wheels is not None else 1
+    own = f"; a tube to one wheel of {wheels} has its share of it" if wheels > 1 else ""
+    said = f"in a tube that feeds the whole circuit{own}; no limit of it for brakes was found"
+    return derived("flow_speed", "flow_speed", number, unit, (flow, tube), data, key=key, conditions=said)

@@ -142,7 +142,8 @@ TEST = Topic(
     {
         "test": (
             Shaped(
-                r"fuel(?: system| line| tank)?(?: leak(?: down)?| pressure| hold)+ (?:test|check)"
+                r"fuel(?: system| line| tank)?(?: leak(?: down)?| pressure| hold)+ (?:test|check)(?: pressure| how"
+                r" long)?"
                 r"|(?:test|check)(?:ing)? (?:the |a )?fuel (?:system|lines?|tank)(?: for leaks)?",
                 always("leaks"),
                 "leaks",

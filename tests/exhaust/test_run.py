@@ -63,6 +63,12 @@ def test_a_settled_run_says_how_far_its_end_moves() -> None:
     assert sheet.decision.figures[0].typical == pytest.approx(88 / 1200 * 7.90)
 
 
+def test_a_run_without_a_silencer_says_that_the_pipe_alone_is_counted() -> None:
+    told = {c.name: c.reason for c in asked(masses=None).checks}
+    assert "8 to 25 lb" in told["what hangs on the run"]
+    assert "what hangs on the run" not in {c.name for c in asked().checks}
+
+
 def test_hangers_at_one_place_share_its_load() -> None:
     alone, twice = asked(hangers="40 in, 100 in"), asked(hangers="40 in, 40 in, 100 in")
     one = of(alone, "hanger_load")

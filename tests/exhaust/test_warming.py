@@ -114,6 +114,13 @@ def test_a_wire_is_judged_by_its_insulation_and_what_is_not_known_is_refused() -
         exhaust_gap("brake line", "3 in", what="treacle", **PIPE, **OWN)
 
 
+def test_a_lead_of_a_rubber_that_nobody_named_is_told_by_the_usual_one() -> None:
+    sheet = exhaust_gap("spark plug lead", "3 in", **PIPE, **{**OWN, "od": "8 mm"})
+    cases = [c for c in sheet.checks if c.case == "hot soak"]
+    assert [c.name for c in cases] == ["temperature of the spark plug lead, hot soak (silicone rubber)"]
+    assert all(c.bears == INFORM for c in cases)
+
+
 @settings(max_examples=20)
 @given(st.integers(10, 300), st.integers(1, 300))
 def test_a_wider_gap_is_never_hotter(gap: int, more: int) -> None:

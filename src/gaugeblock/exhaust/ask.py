@@ -86,7 +86,8 @@ PIPE = Topic(
     },
     (
         rf"(?:what |which )?(?:size|diameter|dia)?(?: of)? ?(?:{_PIPES})(?: size| diameter)?|back ?pressure|big enough"
-        r"|too (?:small|big)|engine|for|mufflers?|exhausts?"
+        r"|too (?:small|big)|engine|for|mufflers?|exhausts?|v ?(?:6|8|10|twin)|(?:straight|inline|flat)"
+        r" (?:four|five|six|[456])"
     ),
     needs=("power",),
     asks_for=r"exhausts?|tail ?pipes?|pipes?|duals|mufflers?",
@@ -169,7 +170,9 @@ GAP = Topic(
     table="exhausts",
     job_keys={"to": "gaps[]"},
 )
+_AGAIN = r"re-?(?:tighten(?:ing)?|torqu(?:e|ing)|check)"
 _KINDS = (
+    (rf"{_AGAIN}(?: the| my)? (?:header|manifold) bolts?|(?:header|manifold) bolts? {_AGAIN}", "header flange"),
     (r"(?:slip|slip[ -]fit|expanded)(?: (?:joints?|fit|ends?))?|sockets?", "slip joint"),
     (r"(?:header|collector) slip(?: joint)?|sliding joint", "sliding joint"),
     (r"butt welds?|weld gap", "butt weld"),
@@ -193,10 +196,10 @@ JOINT = Topic(
         "angle": (amount("angle", say="{} in all"),),
     },
     rf"{_EXHAUST}|overlap|joints?|clearance|inside diameter|id|size|gap|for|how"
-    r" (?:much|many|far|big)|bends?|where|place",
+    r" (?:much|many|far|big)|bends?|where|place(?:ment)?|do i|when",
     needs=("kind",),
     asks_for=(
-        r"slip\S*|expanded|sockets?|overlap|pie\S*|mit\S+|butt|collector|balance|cross\S*|[xh]["
+        r"re-?t\S+|slip\S*|expanded|sockets?|overlap|pie\S*|mit\S+|butt|collector|balance|cross\S*|[xh]["
         r" -]?pipe|bungs?|boss|sliding"
     ),
     table="exhausts",
@@ -213,9 +216,9 @@ OUTLET = Topic(
     (
         rf"{_EXHAUST}|outlets?|tips?|exits?|ends?|come out|stick(?:s)?"
         r" out|dump(?:s)?|legal|allowed|rules?|law|where|side|"
-        r"under|in front of|may|before|rear|wheel|door"
+        r"under|in front of|may|before|rear|wheel|door|past|beyond|bumpers?|(?:the )?body"
     ),
-    asks_for=r"outlets?|exits?|dumps?|come out|tips?|legal|stick\S*",
+    asks_for=r"outlets?|exits?|dumps?|come out|tips?|legal|stick\S*|past|beyond",
     columns={"jurisdiction": ("exhaust/outlets", "jurisdiction")},
     table="exhausts",
 )

@@ -39,6 +39,8 @@ _WORDS = ("hot_finish", "finish", "what", "state")
 _NEEDED = {"hot": "the heat of the pipe's metal", "pipe": "the diameter of the pipe", "od": "its own diameter"}
 # What stands in for a finish that nobody gave: a pipe that has been hot, and what takes up the most heat.
 _PIPE_FINISH, _OWN_FINISH = "iron and steel: oxidised", "lacquer: black, dull"
+# What a neighbour is usually made of; a lead of another rubber is told apart, for it is not said which it is.
+_USUAL = {"spark plug lead": ("spark plug lead or boot", "silicone rubber, lasting heat")}
 _AT = {"idling": "idle", "hot soak": "hot soak"}
 KEYS = (*_MEASURES, *_WORDS)
 
@@ -105,7 +107,7 @@ def warmed(name: str, left: Figure | None, heat: Heat, data: Refdata, key: str =
     if name not in ROUND:
         why = f"no estimate is made of a {name}: measure it on the car, hot and after shut-down"
         return Warmed(checks=[Check(title, CANNOT_TELL, why, subject=name, bears=INFORM)] if heat else [])
-    limits, opened = _limits(heat, key, data)
+    limits, opened = _limits(name, heat, key, data)
     if "measured" in heat.figures:
         return _measured(title, name, heat.figures["measured"], limits, key)
     lacks = [said for k, said in _NEEDED.items() if k not in heat.figures]
@@ -135,14 +137,19 @@ def warmed(name: str, left: Figure | None, heat: Heat, data: Refdata, key: str =
     return Warmed(figures, checks, questions, _told(cases), needed, _said(cases, limits, data))
 
 
-def _limits(heat: Heat, key: str, data: Refdata) -> tuple[list[Limit], tuple[Check, Question] | None]:
+def _limits(name: str, heat: Heat, key: str, data: Refdata) -> tuple[list[Limit], tuple[Check, Question] | None]:
     """What the neighbour stands, each with the state that makes it the one; what is open of it."""
     own = heat.figures.get("limit")
     if own is not None:
         return [("", own, None)], None
     typed = heat.words.get("what")
     if typed is None:
-        return [], None
+        usual = _USUAL.get(name)
+        if usual is None:
+            return [], None
+        keys = {"subject": usual[0], "case": usual[1]}
+        rubber = lookup.look_up("exhaust/limits", "temperature_maximum", data=data, **keys)
+        return [(usual[1].split(",")[0], rubber, None)], None
     if (wire := _wire(typed, data)) is not None:
         return [("", wire, None)], None
     from gaugeblock.warmth.item import item_of

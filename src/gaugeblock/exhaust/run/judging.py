@@ -128,6 +128,13 @@ def _hung(run: Run, found: Worked, data: Refdata) -> Told:
             "hangers", why, FILL_IN, "Where do the hangers stand? Two at least, from the front end.", "hangers"
         )
     checks, questions = [_load(one, data) for one in loads], []
+    if not run.masses:
+        usual = look_up(LIMITS, "part_mass", data=data, subject="silencer of a car", case="any")
+        why = (
+            "the pipe alone is counted: nothing that hangs on it is given, and a silencer has"
+            f" {number_only(usual, data)}"
+        )
+        checks.append(Check("what hangs on the run", CANNOT_TELL, f"{why} (HABIT, from memory)", bears=INFORM))
     lacking = [h for h in found.hung if h.name.startswith("hanger") and h.limit is None]
     if lacking:
         most = max((h.load for h in lacking if h.load is not None), key=base)

@@ -39,7 +39,9 @@ def steel(argv: list[str]) -> int:
     parser.add_argument("--length", metavar="L", help="length that twists: 30 in")
     parser.add_argument("--torque", metavar="T", help="torque asked of the shaft: 1500 lbf*ft")
     parser.add_argument("--hardness", metavar="H", help="hardness measured on this shaft: 42 HRC")
-    parser.add_argument("--yield", dest="own", metavar="S", help="this shaft's own yield strength: 120 ksi")
+    parser.add_argument(
+        "--yield", "--yield-strength", dest="own", metavar="S", help="this shaft's own yield strength: 120 ksi"
+    )
     parser.add_argument("--certificate", metavar="C", help="where its yield strength stands: mill sheet 12")
     parser.add_argument("--case-depth", metavar="L", help="depth of the hardened case: 0.15 in")
     parser.add_argument("--shear-modulus", metavar="G", help="the steel's own, in place of the table's: 11.5 Msi")

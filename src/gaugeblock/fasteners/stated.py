@@ -81,7 +81,7 @@ def _stated(bolt: Bolt, found: Joint | None, data: Refdata) -> Joint:
         (share, wanted),
         (before[0], proof),
     ]
-    pairs = [*of_torque, (before[1], tensile)]
+    pairs = [*of_torque, (before[1], tensile), _yields(bolt, data)]
     changed = [(was, now) for was, now in pairs if now is not was and now is not None]
     is_other = any(not _alike(was, now) for was, now in of_torque if now is not was)
     return made.replace(
@@ -135,6 +135,18 @@ def _of_grade(bolt: Bolt, data: Refdata) -> tuple[Figure | None, Figure | None]:
             raise
         return None, None
     return proof, lookup.look_up_or_none("fasteners/grades", "tensile_strength", data=data, **at)
+
+
+def _yields(bolt: Bolt, data: Refdata) -> tuple[Figure | None, Figure | None]:
+    """The yield strength of the grade in the tables, and the one that is stated."""
+    own = bolt.own.yield_strength
+    if own is None:
+        return None, None
+    table = None
+    if bolt.grade is not None and bolt.thread is not None:
+        at = {"standard": bolt.grade[0], "grade": bolt.grade[1], "size": bolt.thread.size}
+        table = lookup.look_up_or_none("fasteners/grades", "yield_strength", data=data, **at)
+    return table, stated_known(own, "yield_strength", "yield strength", data)
 
 
 def _strengths(

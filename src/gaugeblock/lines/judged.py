@@ -6,9 +6,11 @@ from gaugeblock import units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, STOP, Bound, Check
 from gaugeblock.answer.decision import MOST_CANDIDATES
+from gaugeblock.answer.plausible import is_plausible
 from gaugeblock.answer.printing import number_only
 from gaugeblock.lines import parts as line_parts
 from gaugeblock.lines.found import Found
+from gaugeblock.lines.keys import KEYS
 from gaugeblock.value import Value, put
 from gaugeblock.warmth.item import EXPANSION_JOINT, Item, class_cell, item_cell, own_cell
 from gaugeblock.warmth.verdict import (
@@ -264,7 +266,7 @@ def _side(words: Words, name: str, key: str, class_key: str, state_key: str, own
     state = words.read(state_key, lambda typed: own_cell(table, cell, "state", typed, words.data))
     item = Item(table, cell, klass, state, words.data)
     if own is not None:
-        return Side(name, GIVEN, key, item, own=own)
+        return Side(name, GIVEN, key, item, own=_beside(own, item))
     if item.open_key and item.alternatives():
         open_key = state_key if item.open_key == "state" else "class"
         why = f"the answer depends on the {item.open_key}: {', '.join(item.choices)}"
@@ -277,9 +279,19 @@ def _side(words: Words, name: str, key: str, class_key: str, state_key: str, own
     return Side(name, GIVEN, key, item)
 
 
+def _beside(own: Figure, item: Item) -> Figure:
+    """A limit that is stated, with what the tables have of the item among the others."""
+    table = None if item.open_key else item.limit
+    return own if table is None else own.replace(others=(table.replace(chosen_by="basis"),))
+
+
 def judged_by(words: Words) -> Judged:
-    """What the words of a line say that it is judged by."""
-    return Judged(_material(words), _fluid(words), words.data, words.line.figure("margin", words.data))
+    """What the words of a line say that it is judged by; a margin that is hardly meant is asked, and judges nothing."""
+    margin, data = words.line.span("margin"), words.data
+    is_meant = margin is not None and all(
+        is_plausible(end, KEYS["margin"].quantity, data) for end in (margin.low, margin.high)
+    )
+    return Judged(_material(words), _fluid(words), data, words.line.figure("margin", data) if is_meant else None)
 
 
 def untested(judged: Judged) -> Found:

@@ -80,7 +80,13 @@ def axle(argv: list[str]) -> int:
     parser.add_argument("--material", "--steel", metavar="M", help="4340, 1541, 300M")
     for name, metavar, said in _OPTIONS:
         parser.add_argument(f"--{name}", metavar=metavar, help=said)
-    parser.add_argument("--yield", dest="yield_strength", metavar="S", help="this shaft's own yield strength: 120 ksi")
+    parser.add_argument(
+        "--yield",
+        "--yield-strength",
+        dest="yield_strength",
+        metavar="S",
+        help="this shaft's own yield strength: 120 ksi",
+    )
     common_options(parser)
     a = parser.parse_args(argv)
     options = {k: v for k, v in vars(a).items() if k not in ("json", "unit", "why", "compare", "data_release")}

@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from gaugeblock import units
 from gaugeblock.answer.making import base, derived, read_positive, stated
+from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range
 from gaugeblock.calc import axles as sizing
 from gaugeblock.driveline.torsion import modulus_of, torque_text, twist_of
 from gaugeblock.errors import InputError
@@ -144,6 +145,15 @@ def _spline(form: Form, data: Refdata) -> Sizes:
     return Sizes(form.pitch or "", teeth_of(form.teeth or ""), root, "side fit", data)
 
 
+def doubt_of_shear(form: Form, data: Refdata) -> dict[str, str]:
+    """What is doubtful of a shear modulus that is stated, under its key."""
+    if form.shear_modulus is None or is_plausible(form.shear_modulus.typical, "shear_modulus", data):
+        return {}
+    measure, span = form.shear_modulus.typical, plausible_range("shear_modulus", data) or (0.0, 0.0)
+    said = f"{measure.text} is no usual shear modulus"
+    return {"shear_modulus": did_you_mean(said, other_readings(measure, *span, ("Msi", "GPa")))}
+
+
 def twists_of(
     shaft: Shaft, form: Form, torque: Figure, steel: Steel, data: Refdata
 ) -> tuple[tuple[Figure, ...], tuple[Caution, ...]]:
@@ -166,14 +176,15 @@ def twists_of(
         about = f"{name}{diameter.text}" if name else ""
         conditions = "; ".join(t for t in (about, said) if t)
         out.append(twist_of(torque, sizes[1], modulus, (sizes[0], bore), key, conditions, data))
+    beside = () if form.shear_modulus is None else (modulus, modulus_of(steel, data)[0])
     if len(out) == 1:
-        return tuple(out), cautions
+        return (*out, *beside), cautions
     total = sum(f.typical for f in out)
     key = {**steel.key, "shaft": ", ".join(d.text for d, _ in form.parts), "torque": torque_text(torque)}
     whole = derived(
         "shaft_twist_of_steps", "shaft_twist", total, "deg", tuple(out), data, key=key, conditions="all steps together"
     )
-    return (whole, *out), cautions
+    return (whole, *out, *beside), cautions
 
 
 def concentration(form: Form, stress: Figure, diameter: Figure, data: Refdata) -> tuple[Figure, Figure] | None:

@@ -12,7 +12,7 @@ from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline.axles.extras import extras
-from gaugeblock.driveline.axles.form import Body, Form, body_of, twists_of
+from gaugeblock.driveline.axles.form import Body, Form, body_of, doubt_of_shear, twists_of
 from gaugeblock.driveline.axles.ways import ENGINE_END, QUANTITIES, Case, cases
 from gaugeblock.driveline.axles.welding import preheat
 from gaugeblock.driveline.carrying import VERB, Outcome, outcome
@@ -83,7 +83,7 @@ class Ending(Value):
 
 def judged(shaft: Shaft, form: Form, pull: Pull, asked: dict[str, str | None], data: Refdata) -> Sheet:
     """As ``axle``, of a shaft, its form and a pull that were read."""
-    doubts = {**_doubts(pull, data), **{k: _HALF[k] for k in form.lacks()}}
+    doubts = {**_doubts(pull, data), **doubt_of_shear(form, data), **{k: _HALF[k] for k in form.lacks()}}
     body = body_of(shaft, form, data)
     standing = cases(pull, data)
     reached = [f for c in standing[:1] for f in (c.torque, c.engine, c.tyre) if f is not None]

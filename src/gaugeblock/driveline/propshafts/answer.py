@@ -134,7 +134,16 @@ def judged(of: Propeller, asked: dict[str, str | None], data: Refdata, name: str
     opinion = whirling.second_opinion(found)
     own = (f for f in (found.critical, found.kept) if f is not None)
     angles = (f for state in at for f in state.figures)
-    shown = (*decision.figures, *own, *found.speeds, *moved.figures, *moved.distances, *angles, *strained)
+    shown = (
+        *decision.figures,
+        *own,
+        *found.speeds,
+        *moved.figures,
+        *moved.distances,
+        *angles,
+        *strained,
+        *whirling.beside(of, data),
+    )
     return Sheet(
         _title(of),
         asked,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from gaugeblock import units
 from gaugeblock.answer.making import read_positive
 from gaugeblock.driveline.joints.given import angle_of_joint
-from gaugeblock.driveline.keys import PHASES
+from gaugeblock.driveline.keys import PHASES, own_stress
 from gaugeblock.errors import InputError
 from gaugeblock.units import Measure
 from gaugeblock.value import Value, put
@@ -35,6 +35,7 @@ MEASURES = {
     "torque": ("torque", "shaft_torque"),
     "wind_up": ("angle", "spring_wind_up"),
 }
+STATED = ("modulus", "yield_strength")
 _MAY_BE_ZERO = ("slip_in", "engaged", "wind_up")
 SLOPES = ("shafts_side", "shafts_top", "bump_side", "droop_side")
 _MOST_GEARS, _ONE_PIECE, _TWO_PIECE = 12, 3, 4
@@ -43,17 +44,29 @@ _MOST_GEARS, _ONE_PIECE, _TWO_PIECE = 12, 3, 4
 class Propeller(Value):
     """One propeller shaft; None, or (), where something was not given.
 
-    ``of`` the measures by key of MEASURES; ``material`` of the tube; ``gears`` ratios of the gearbox; slopes in the
+    ``of`` the measures by key of MEASURES, ``read_by`` with what those of STATED were measured; ``material`` of the
+    tube; ``gears`` ratios of the gearbox; slopes in the
     side and in the top view at ride height, in the side view at full bump and full droop: three shafts, or four where
     the shaft is in two pieces (gearbox, front piece, rear piece, pinion).
     """
 
-    __slots__ = ("bump_side", "droop_side", "gears", "material", "of", "phasing", "shafts_side", "shafts_top")
+    __slots__ = (
+        "bump_side",
+        "droop_side",
+        "gears",
+        "material",
+        "of",
+        "phasing",
+        "read_by",
+        "shafts_side",
+        "shafts_top",
+    )
 
     material: str | None
     gears: tuple[Measure, ...]
     phasing: str | None
     of: Mapping[str, Measure]
+    read_by: Mapping[str, str]
     shafts_side: tuple[Measure, ...]
     shafts_top: tuple[Measure, ...]
     bump_side: tuple[Measure, ...]
@@ -65,6 +78,7 @@ class Propeller(Value):
         material: str | None = None,
         gears: tuple[Measure, ...] = (),
         phasing: str | None = None,
+        read_by: Mapping[str, str] | None = None,
         **slopes: tuple[Measure, ...],
     ) -> None:
         if phasing is not None and phasing not in PHASES:
@@ -77,6 +91,7 @@ class Propeller(Value):
         put(self, "material", material)
         put(self, "gears", gears)
         put(self, "phasing", phasing)
+        put(self, "read_by", read_by or {})
         for name in SLOPES:
             put(self, name, slopes.get(name, ()))
 
@@ -92,16 +107,22 @@ class Propeller(Value):
     @classmethod
     def read(cls, typed: Mapping[str, Any]) -> Propeller:
         """From texts as people write them, or measures that are read already, by key."""
-        known = {
-            key: read_positive(given, dim, key.replace("_", " "), zero=key in _MAY_BE_ZERO)
-            for key, (dim, _) in MEASURES.items()
-            if (given := typed.get(key)) is not None
-        }
+        known, read_by = {}, {}
+        for key, (dim, _) in MEASURES.items():
+            given = typed.get(key)
+            if given is None:
+                continue
+            where = key.replace("_", " ")
+            if key in STATED:
+                own = own_stress(given, where, "29 Msi" if key == "modulus" else "60 ksi")
+                assert own is not None
+                given, read_by[key] = own.ends.low, own.read_by  # the least of a range is the safe one of both
+            known[key] = read_positive(given, dim, where, zero=key in _MAY_BE_ZERO)
         slopes = {name: _slopes(typed.get(name), name) for name in SLOPES}
         gears = typed.get("gears") or ()
         parts = gears.split(",") if isinstance(gears, str) else gears
         read = tuple(read_positive(p.strip() if isinstance(p, str) else p, "ratio", "gears") for p in parts)
-        return cls(known, typed.get("material"), read, typed.get("phasing"), **slopes)
+        return cls(known, typed.get("material"), read, typed.get("phasing"), read_by, **slopes)
 
 
 def _slopes(typed: object, name: str) -> tuple[Measure, ...]:

@@ -13,7 +13,7 @@ from gaugeblock.job.part import (
     Name,
     Ratio,
     Speed,
-    Stress,
+    StatedStress,
     Text,
     Torque,
     Turn,
@@ -30,9 +30,9 @@ class PropellerShaft(Entry):
     od: Length | None = None
     wall: Wall | None = None
     material: Name | None = None
-    modulus: Stress | None = None
+    modulus: StatedStress | None = None
     density: Name | None = None
-    yield_strength: Stress | None = None
+    yield_strength: StatedStress | None = None
     length: Length | None = None
     front_length: Length | None = None
     bump: Length | None = None
@@ -99,6 +99,6 @@ STARTER = """\
 #phasing = "in phase"                   # the yokes of the shaft: "in phase" (in line) or "wrong phase"
 #wind_up = "2 deg"                      # by which the springs let the pinion rise under power
 #torque = "900 lbf*ft"                  # the most on the shaft
-#yield_strength = "60 ksi"              # of its tube, by its certificate
+#yield_strength = "60 ksi"              # of its tube, by its certificate, or "58 ksi by tensile test on 2026-11-20"
 #notes = ""
 """

@@ -31,7 +31,8 @@ _PERCENT = 100
 def figure_of(of: Propeller, key: str, data: Refdata) -> Figure | None:
     """What was given under a key, as a figure; None where it was not."""
     measure = of.get(key)
-    return None if measure is None else stated(measure, MEASURES[key][1], key.replace("_", " "), data)
+    where, read_by = key.replace("_", " "), of.read_by.get(key, "")
+    return None if measure is None else stated(measure, MEASURES[key][1], where, data, read_by=read_by)
 
 
 def text_of(figure: Figure) -> str:
@@ -109,6 +110,17 @@ def _metal(of: Propeller, data: Refdata) -> tuple[Figure, Figure] | None:
         return None
     found = [lookup.look_up(TABLE, q, data=data, material=of.material) for q in ("modulus_of_elasticity", "density")]
     return own[0] or found[0], own[1] or found[1]
+
+
+def beside(of: Propeller, data: Refdata) -> tuple[Figure, ...]:
+    """What is stated of the metal, each with what the table has of the material that was named."""
+    out = []
+    for key, quantity in (("modulus", "modulus_of_elasticity"), ("density", "density")):
+        own = figure_of(of, key, data)
+        if own is not None:
+            table = of.material and lookup.look_up_or_none(TABLE, quantity, data=data, material=of.material)
+            out += [own, *([table] if table else [])]
+    return tuple(out)
 
 
 def _speeds(of: Propeller, data: Refdata) -> tuple[Figure, ...]:

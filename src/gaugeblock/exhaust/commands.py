@@ -43,6 +43,8 @@ _RUN: tuple[Option, ...] = (
     ("rate", "K", "its spring rate: 150 lbf/in"),
     ("area", "A", "its effective area: 5 in**2"),
     ("pressure", "P", "in the pipe: 2 psi"),
+    ("expansion", "A", "of its metal, in place of the tables': 17.3 um/(m*K)"),
+    ("cold-end", "T", "what it grows from: 10 degC; else 20 degC"),
 )
 _GAP: tuple[Option, ...] = (
     ("to", "N", "the neighbour: brake line, fuel tank, floor, wire, rubber boot, tyre, ground"),

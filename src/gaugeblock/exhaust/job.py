@@ -18,6 +18,7 @@ from gaugeblock.job.part import (
     Name,
     Part,
     Point,
+    StatedExpansion,
     Stress,
     Temperature,
     Text,
@@ -91,6 +92,8 @@ class Exhaust(Entry):
     wall: Wall | None = None
     material: Name | None = None
     hot: Temperature | None = None
+    expansion: StatedExpansion | None = None
+    cold_end: Temperature | None = None
     fixed: Gap | None = None
     flex: ExhaustFlex | None = None
     pressure: Stress | None = None
@@ -144,6 +147,8 @@ STARTER = """\
 #hot = "900 degF"                       # its metal at the hottest, all along
 #fixed = "20 in"                        # where it is held so that it cannot move along; places are from the front end
 #pressure = "2 psi"                     # in the pipe
+#expansion = "17.3 um/(m*K)"            # of its metal, in place of the tables'; measured: "... by TOOL on 2026-11-20"
+#cold_end = "10 degC"                   # what it grows from; else 20 degC
 #hangers = [                            # each hanger: place, length from pin to pin, what it may carry
 #  { at = "24 in", length = "3 in", limit = "40 lbf" },
 #  { at = "66 in", length = "3 in", limit = "40 lbf" },

@@ -31,7 +31,8 @@ from gaugeblock.tables.load import Refdata
 from gaugeblock.units import Measure, text_of
 
 _PIPE = ("power", "displacement", "speed", "pipes", "gas", "back_pressure")
-_RUN = ("length", "od", "wall", "material", "hot", "fixed", "pressure", "hot_finish", "air", "soak_air", "jurisdiction")
+_RUN = ("length", "od", "wall", "material", "hot", "expansion", "cold_end", "fixed", "pressure")
+_RUN += ("hot_finish", "air", "soak_air", "jurisdiction")
 # For the heat of a neighbour: keys of its gap, and of the run.
 _OF_GAP = ("od", "finish", "what", "state", "limit", "measured")
 _OF_RUN = ("hot", "hot_finish", "air", "soak_air")
@@ -137,6 +138,8 @@ def _run(job: Exhaust, size: dict[str, Measure | str | None]) -> Run:
         wall,
         str(material),
         hot=job.hot,
+        expansion=job.expansion,
+        cold_end=job.cold_end,
         length=job.length,
         fixed=job.fixed,
         flex=None if f is None else Flex(f.at, f.length, f.kind, f.travel, f.rate, f.area),

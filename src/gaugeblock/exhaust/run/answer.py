@@ -5,7 +5,7 @@ from __future__ import annotations
 from gaugeblock import units
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.decision import Candidate, Decision, ask, none, stop, use
-from gaugeblock.answer.making import base, read_positive, stated
+from gaugeblock.answer.making import base, read_positive, stated, stated_known
 from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
@@ -18,6 +18,7 @@ from gaugeblock.exhaust.run.growing import Growth, density_of, material_of, per_
 from gaugeblock.exhaust.run.hanging import Hung, hung, loads, pipe_mass, whole_mass
 from gaugeblock.exhaust.run.shape import Shape
 from gaugeblock.exhaust.statements import cautions
+from gaugeblock.known import parse_known
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.units import Measure, parse_measure
 from gaugeblock.value import Value, put
@@ -30,7 +31,8 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
 
 VERB = "LET IT GROW"
-_READ = {"od": "tube_od", "wall": "tube_wall", "hot": "run_temperature", "fixed": "run_place"}
+_EXAMPLE = "17.3 um/(m*K)"
+_READ = {"od": "tube_od", "wall": "tube_wall", "hot": "run_temperature", "fixed": "run_place", "cold_end": "cold_end"}
 _SUBJECTS = ("carbon monoxide", "fire", "flexible exhaust section", "bellows thrust")
 
 
@@ -87,6 +89,8 @@ def exhaust_run(
     rate: str | None = None,
     area: str | None = None,
     pressure: str | None = None,
+    expansion: str | None = None,
+    cold_end: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """How far an exhaust run grows, what each hanger carries, and what its fixed point takes.
@@ -96,7 +100,8 @@ def exhaust_run(
     from the front end (``6 in``); ``hangers`` their places (``20 in, 60 in, 100 in``), ``hanger_length`` from pin to
     pin and ``hanger_limit`` what one may carry; ``masses`` what hangs on it (``12 lb at 80 in``); ``flex`` the
     flexible section (``6 in at 2 in``), its kind (``hose``, ``bellows``), ``travel``, ``rate`` and ``area``;
-    ``pressure`` in the pipe.
+    ``pressure`` in the pipe; ``expansion`` of its metal in place of the tables' (``17.3 um/(m*K)``, measured
+    ``... by TOOL on 2026-11-20``), ``cold_end`` what it grows from (else 20 degC).
 
     Returns a Sheet: the movement of the far end first. A run with bends, drawn, is in a job (``[[exhausts]]``).
 
@@ -113,6 +118,8 @@ def exhaust_run(
         material,
         length=read_positive(length, "length", "length"),
         hot=None if hot is None else parse_measure(hot, "temperature", "hot"),
+        expansion=None if expansion is None else parse_known(expansion, "thermal expansion", "expansion", _EXAMPLE),
+        cold_end=None if cold_end is None else parse_measure(cold_end, "temperature", "cold end"),
         fixed=None if fixed is None else place(fixed, "fixed"),
         flex=_flex(flex, flex_kind, travel, rate, area),
         pressure=_given(pressure, "stress", "pressure"),
@@ -203,9 +210,15 @@ def _worked(run: Run, shape: Shape, read: dict[str, Figure], data: Refdata) -> W
     unit = "mm" if run.od.unit == "mm" else "in"
     growth = end = pipe = mass = None
     if "hot" in read and "fixed" in read:
-        per = per_length(material, read["hot"], data)
+        cold = read.get("cold_end")
+        own = None
+        if run.expansion is not None:
+            own = stated_known(run.expansion, "expansion_coefficient", "expansion", data)
+        table = per_length(material, read["hot"], data, is_from=cold is not None or own is not None)
+        per = own or table
         if per is not None:
-            growth = Growth(per, read["hot"], read["fixed"], shape, unit, data)
+            beside = tuple(f for f in (own, table) if f is not None and own is not None)
+            growth = Growth(per, read["hot"], read["fixed"], shape, unit, data, cold, beside)
             size = units.from_base(base(shape.length), unit)
             text = f"{units.significant(size, 12)} {unit}"
             last = stated(parse_measure(text, "length"), "run_place", "far end", data)
@@ -224,8 +237,9 @@ def _worked(run: Run, shape: Shape, read: dict[str, Figure], data: Refdata) -> W
 def _figures(found: Worked) -> list[Figure]:
     each = [f for h in found.hung for f in (h.load, h.movement, h.swing, h.pull, h.length, h.limit)]
     fixed = (found.fixing.takes, found.fixing.travel, found.fixing.force, *found.fixing.parts)
+    beside = () if found.growth is None else found.growth.beside
     warm = [f for _, one in found.warm for f in one.figures]
-    every = (found.end, found.mass, *fixed, *each, found.pipe, *warm)
+    every = (found.end, *beside, found.mass, *fixed, *each, found.pipe, *warm)
     return [f for f in every if f is not None]
 
 

@@ -13,6 +13,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
+    from gaugeblock.known import Known
     from gaugeblock.units import Measure
 
 
@@ -98,6 +99,8 @@ class Run(Value):
     """A run as given; its places are measured along its middle line from its front end, where the engine is."""
 
     __slots__ = (
+        "cold_end",
+        "expansion",
         "fixed",
         "flex",
         "gaps",
@@ -116,6 +119,8 @@ class Run(Value):
     wall: Measure
     material: str
     hot: Measure | None
+    expansion: Known | None
+    cold_end: Measure | None
     length: Measure | None
     fixed: Measure | None
     flex: Flex | None
@@ -132,6 +137,8 @@ class Run(Value):
         material: str,
         *,
         hot: Measure | None = None,
+        expansion: Known | None = None,
+        cold_end: Measure | None = None,
         length: Measure | None = None,
         fixed: Measure | None = None,
         flex: Flex | None = None,
@@ -147,6 +154,8 @@ class Run(Value):
         put(self, "wall", wall)
         put(self, "material", material)
         put(self, "hot", hot)
+        put(self, "expansion", expansion)
+        put(self, "cold_end", cold_end)
         put(self, "length", length)
         put(self, "fixed", fixed)
         put(self, "flex", flex)

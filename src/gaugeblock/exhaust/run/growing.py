@@ -41,9 +41,12 @@ def density_of(material: str, data: Refdata) -> Figure | None:
 
 
 class Growth(Value):
-    """The growth of a run: what the tables say of its steel, its temperature, its shape and its fixed point."""
+    """The growth of a run: what is stated or the tables say of its steel, its temperature, its shape, its fixed point.
 
-    __slots__ = ("data", "fixed", "hot", "per", "shape", "unit")
+    ``cold`` is what it grows from, None for 20 degC; ``beside`` what the tables have where something is stated.
+    """
+
+    __slots__ = ("beside", "cold", "data", "fixed", "hot", "per", "shape", "unit")
 
     per: Figure
     hot: Figure
@@ -51,9 +54,23 @@ class Growth(Value):
     shape: Shape
     unit: str
     data: Refdata
+    cold: Figure | None
+    beside: tuple[Figure, ...]
 
-    def __init__(self, per: Figure, hot: Figure, fixed: Figure, shape: Shape, unit: str, data: Refdata) -> None:
+    def __init__(
+        self,
+        per: Figure,
+        hot: Figure,
+        fixed: Figure,
+        shape: Shape,
+        unit: str,
+        data: Refdata,
+        cold: Figure | None = None,
+        beside: tuple[Figure, ...] = (),
+    ) -> None:
         put(self, "per", per)
+        put(self, "cold", cold)
+        put(self, "beside", beside)
         put(self, "hot", hot)
         put(self, "fixed", fixed)
         put(self, "shape", shape)
@@ -65,7 +82,7 @@ class Growth(Value):
         """How much longer each metre gets."""
         if self.per.quantity == "linear_growth":
             return base(self.per)
-        return base(self.per) * (base(self.hot) - _FROM_K)
+        return base(self.per) * (base(self.hot) - (_FROM_K if self.cold is None else base(self.cold)))
 
     def movement(self, what: str, at: Figure, conditions: str = "") -> Figure:
         """How far a place moves, straight away from the fixed point."""
@@ -76,21 +93,25 @@ class Growth(Value):
         )
         number = units.from_base(self.share * far, self.unit)
         rule = "run_movement_by_table" if self.per.quantity == "linear_growth" else "run_movement"
+        rule = rule if self.cold is None else "run_movement_from"
         return derived(
             rule,
             "run_movement",
             number,
             self.unit,
-            (self.per, distance, self.hot),
+            (self.per, distance, self.hot, *(() if self.cold is None else (self.cold,))),
             self.data,
             about=what,
             conditions=conditions or f"{what}, when hot and free to grow",
         )
 
 
-def per_length(material: str, hot: Figure, data: Refdata) -> Figure | None:
-    """Published growth of a steel to a temperature, else its mean coefficient of expansion; None where neither is."""
+def per_length(material: str, hot: Figure, data: Refdata, *, is_from: bool = False) -> Figure | None:
+    """Published growth of a steel to a temperature, else its mean coefficient of expansion; None where neither is.
+
+    Printed growth is from one temperature alone: what grows from another (``is_from``) has its coefficient.
+    """
     wanted = f"{units.significant(hot.typical, 6)} {hot.unit}"
     keys = {"material": material, "temperature": wanted}
-    grown = look_up_or_none("lines/growth", "linear_growth", data=data, **keys)
+    grown = None if is_from else look_up_or_none("lines/growth", "linear_growth", data=data, **keys)
     return grown or look_up_or_none("lines/expansion", "expansion_coefficient", data=data, **keys)

@@ -40,6 +40,11 @@ def typed(run: Run) -> Iterator[tuple[Measure, str, str]]:
     for measure, quantity, key in (*one, (run.pressure, "design_pressure", "pressure")):
         if measure is not None:
             yield measure, quantity, key
+    if run.expansion is not None:
+        for end in dict.fromkeys((run.expansion.ends.low, run.expansion.ends.high)):
+            yield end, "expansion_coefficient", "expansion"
+    if run.cold_end is not None:
+        yield run.cold_end, "cold_end", "cold_end"
     for hanger in run.hangers:
         for measure, quantity in ((hanger.length, "hanger_length"), (hanger.limit, "hanger_limit")):
             if measure is not None:

@@ -146,6 +146,13 @@ def test_angles_that_are_left_open_are_named() -> None:
     assert caught.value.nearest == ("angle", "shafts_side")
 
 
+def test_slopes_are_drawn_true_with_their_working_angles_and_angles_alone_are_not() -> None:
+    (view,) = joint(shafts_side="3 deg, 5.5 deg, 3 deg", phasing="in phase").drawings
+    assert view.svg.count("2.5") == 2
+    assert "5.5" in view.svg
+    assert not joint("3 deg", "3 deg", phasing="in phase").drawings
+
+
 def test_a_speed_of_no_driveshaft_is_questioned() -> None:
     sheet = joint("3 deg", "3 deg", phasing="in phase", speed="40000 rpm")
     assert (sheet.decision.kind, sheet.questions[-1].key) == ("ask", "speed")

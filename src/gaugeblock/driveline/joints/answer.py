@@ -7,6 +7,7 @@ from gaugeblock.answer.decision import Candidate, Decision, ask, stop, use
 from gaugeblock.answer.making import read_positive
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline.joints.checks import CANCELS, Judged, cancels, needles_roll, usual
+from gaugeblock.driveline.joints.drawing import drawings
 from gaugeblock.driveline.joints.given import Joints, View, angle_of_joint, slopes, views
 from gaugeblock.driveline.joints.swing import Swings, one_joint, swings
 from gaugeblock.driveline.joints.working import Working, text_of, working
@@ -106,6 +107,7 @@ def judged(of: Joints, asked: dict[str, str | None], data: Refdata) -> Sheet:
         list(figures),
         [t.check for t in told],
         _cautions(found, one, data),
+        drawings(of, found),
         decision=decision,
         questions=[t.question for t in told if t.question is not None],
     )

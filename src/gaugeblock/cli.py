@@ -164,7 +164,7 @@ def main(argv: list[str] | None = None) -> int:
     if not argv and sys.stdin is not None and sys.stdin.isatty() and sys.stdout is not None and sys.stdout.isatty():
         from gaugeblock.plain.prompt import talk
 
-        return talk()
+        return talk(run=main)
     out, kept = sys.stdout, io.StringIO()
     helped = False
     try:

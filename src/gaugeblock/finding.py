@@ -26,6 +26,8 @@ _LEAST_NAME = 16
 _OTHERS = ("aircraft", "boat", "marine", "industrial", "railway")
 _OWN = ("any", "vehicle", "one vehicle", "vehicle safety cage")
 _LONGEST = 200
+# Cells that a hit is read without.
+_SAYS_NO_MORE = ("not stated", "any", "vehicle")
 
 
 class Entry:
@@ -157,8 +159,12 @@ class Found:
         figure = figures[0]
         more = f" and {len(figures) - 1} more" if len(figures) > 1 else ""
         standing = f" ({figure.standing})" if figure.standing else ""
-        says = f": {label(figure)} {printed(figure, self.data)}{standing} {figure.trust}"
-        name = ", ".join(part for part in entry.label.split(" | ") if part not in ("not stated", "any"))
+        what = label(figure).removeprefix("tightening ")
+        says = f": {what} {printed(figure, self.data)}{standing} {figure.trust}"
+        parts = entry.label.split(" | ")
+        name = ", ".join(
+            part for n, part in enumerate(parts) if part not in _SAYS_NO_MORE or (n == 0 and part != "any")
+        )
         for tail in (says + more, says, says.removesuffix(" (from memory)")):
             if len(name + tail) <= wide:
                 return name + tail
@@ -185,6 +191,8 @@ def find(text: str, *, data: Refdata | None = None, whole: bool = False) -> Foun
         entries = [entry for entry in entries if word in entry.all]
     hits = [(_score(entry, words), i, entry) for i, entry in enumerate(entries)]
     hits.sort(key=lambda h: h[:2])
+    if hits and hits[0][0][0] == 0:  # a piece of a word is no hit beside the whole word
+        hits = [hit for hit in hits if hit[0][0] == 0]
     shown = hits if whole else hits[:SHOWN]
     groups = [(entry, _figures(entry, data)) for _, _, entry in shown]
     near = _nearest(text, words, data) if not hits else []
@@ -200,16 +208,18 @@ def is_there(words: list[str], data: Refdata) -> bool:
 
 def _score(entry: Entry, words: list[str]) -> tuple[int, bool, int, int]:
     """Words not found whole; a road vehicle's own first; where the words stand (the table's name, key, another word
-    for it, quantity, rest); then whether the key has them side by side.
+    for it, quantity, rest), a cell that is just that first; then whether the key has them side by side.
     """
     pieces, places = 0, 0
     named = entry.named
     for word in words:
-        whole = f" {word} "
-        place = next((n for n, text in enumerate(named) if whole in text), len(named))
-        pieces += place == len(named) and whole not in entry.rest
+        wholes = (f" {word} ", f" {word}s ")
+        place = next((n for n, text in enumerate(named) if wholes[0] in text or wholes[1] in text), len(named))
+        pieces += place == len(named) and wholes[0] not in entry.rest and wholes[1] not in entry.rest
         places += place
-    return pieces, entry.is_other, places, 0 if " ".join(words) in named[1] else 1
+    text = " ".join(words)
+    side = 0 if any(text == cell.casefold() for cell in entry.key) else 1 if text in named[1] else 2
+    return pieces, entry.is_other, places - (side == 0) * len(words), side
 
 
 def _figures(entry: Entry, data: Refdata) -> list[Figure]:
@@ -307,20 +317,28 @@ def _keys_of(name: str, data: Refdata, sought: list[set[str]] | None = None) -> 
     if not kept:
         return []
     said: dict[tuple[str, str], list[str]] = {}
+    narrows: dict[str, dict[str, str]] = {}  # a word of two columns means both: chromoly is a steel, and 4130
     for column in table.names:
         for word, cell in data.words(name.split("/", 1)[0], column).items():
             said.setdefault((column, cell), []).append(word)
+            narrows.setdefault(word, {})[column] = cell
+    narrows = {word: cells for word, cells in narrows.items() if len(cells) > 1}
     words_of = {q: data.quantity(q)["words"] for q in table.by_quantity}
     columns = columns_of(name)
     at, searched = columns.index("quantity"), itemgetter(*map(columns.index, _SEARCHED))
     out = []
     for rows in kept:
-        key = rows[0].key
-        aliases = [w for asked in zip(table.names, key, strict=True) for w in said.get(asked, ())]
+        at_key = dict(zip(table.names, rows[0].key, strict=True))
+        aliases = [
+            w
+            for asked in at_key.items()
+            for w in said.get(asked, ())
+            if w not in narrows or all(at_key[c] in (cell, "any") for c, cell in narrows[w].items())
+        ]
         about = " ".join(f"{q} {words_of[q]}" for q in dict.fromkeys([r.values[at] for r in rows]))
         rest = " ".join([cell for r in rows for cell in searched(r.values)])
-        raw = (_home(name), " ".join(key), " ".join(aliases), about, rest)
-        out.append(Entry(name, key, raw, rows, None))
+        raw = (_home(name), " ".join(rows[0].key), " ".join(aliases), about, rest)
+        out.append(Entry(name, rows[0].key, raw, rows, None))
     return out
 
 

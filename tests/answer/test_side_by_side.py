@@ -25,6 +25,8 @@ def run(line: str) -> tuple[int, dict[str, Any]]:
     return code, json.loads(out.getvalue() or bad.getvalue())
 
 
+AXLE = '--material 4340 --diameter "1-1/4 in" --wheel-load "1000 lb" --grip 0.9 --radius "13 in"'
+Q_AND_T = '--treatment "quenched and tempered"'
 COMPARED = {
     "torque 3/8-16 --grade 8 --condition dry --compare condition": 3,
     "torque 3/8-16 --grade 8 --condition dry --compare grade": 2,
@@ -33,8 +35,7 @@ COMPARED = {
     'bend --od "1-3/4 in" --wall ".120 in" --material DOM --method mandrel --compare "wall=.095 in, .120 in"': 2,
     'steel 4340 --treatment "quenched and tempered" --temper "800 degF" --shaft "1 in" --compare temper': 4,
     'steel 4340 --treatment "quenched and tempered" --temper "800 degF" --shaft "1 in" --compare grade': 5,
-    'axle --material 4340 --treatment "quenched and tempered" --temper "800 degF" --diameter "1-1/4 in"'
-    ' --wheel-load "1000 lb" --grip 0.9 --radius "13 in" --compare temper': 4,
+    f"axle {AXLE} {Q_AND_T} --temper '800 degF' --compare temper": 4,
     'axle --compare steels --diameter "1-1/4 in" --wheel-load "1000 lb" --grip 0.9 --radius "13 in"': 5,
     'heat "DOT 4" --state wet --compare state': 2,
     'heat "DOT 4" --state wet --compare item': 4,
@@ -147,8 +148,7 @@ OPEN = {
     "spline 24/48": "teeth",
     "setup rear 'ring gear'": "step",
     'axle --material 4340 --diameter "1-1/4 in" --wheel-load "1000 lb" --grip 0.9 --radius "13 in"': "treatment",
-    'axle --material 4340 --treatment "quenched and tempered" --diameter "1-1/4 in" --wheel-load "1000 lb"'
-    ' --grip 0.9 --radius "13 in"': "temper",
+    f"axle {AXLE} {Q_AND_T}": "temper",
     'circuit --current "28 A" --length "12 ft"': "voltage",
     "exhaust gap": "to",
     "exhaust joint": "kind",

@@ -126,6 +126,9 @@ def print_sheet(sheet: Sheet, as_json: bool, unit: str | None, why: bool = False
         from gaugeblock import units
 
         unit = units.TYPED.get(unit, unit)
+        if unit not in units.UNITS:  # nm is no unit of the tables but one way to type N*m
+            loose = {units.TYPED.get(u, u) for u in (*units.TYPED, *units.UNITS) if u.casefold() == unit.casefold()}
+            unit = loose.pop() if len(loose) == 1 else unit
         if unit not in units.UNITS:
             dims = dict.fromkeys(units.dimension(f.unit) for f in sheet.figures)
             near = units.nearest_units(unit) or tuple(u for d in dims for u in units.spellings(d))

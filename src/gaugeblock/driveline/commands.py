@@ -55,7 +55,9 @@ def steel(argv: list[str]) -> int:
         name: getattr(a, name) for name in (*names, "certificate", "case_depth", "core_hardness", "shear_modulus")
     }
     options["yield_strength"] = a.own
-    return print_open(sheet_of, _topic("STEEL"), options, a, is_open=None in (a.grade, a.treatment))
+    return print_open(
+        sheet_of, _topic("STEEL"), options, a, is_open=a.grade is None or (a.treatment is None and a.hardness is None)
+    )
 
 
 def hardness(argv: list[str]) -> int:

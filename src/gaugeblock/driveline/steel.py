@@ -41,7 +41,7 @@ def _steel_topic() -> Topic:
 def steel(
     grade: str,
     *,
-    treatment: str,
+    treatment: str | None = None,
     temper: str | None = None,
     section: str | None = None,
     shaft: str | None = None,
@@ -61,7 +61,8 @@ def steel(
     Parameters are text as people write them: ``grade`` ``4340``; ``treatment`` ``quenched and tempered``;
     ``temper`` ``800 degF``; ``section`` the bar's own size; ``shaft`` and ``bore`` the shaft's outside and inside
     diameters, ``length`` what twists, ``torque`` what is asked of it; ``hardness`` as measured on this very shaft
-    (``42 HRC``); ``yield_strength`` this shaft's own, by the ``certificate`` named, in place of the table's,
+    (``42 HRC``), which answers alone for a steel whose ``treatment`` nobody knows; ``yield_strength`` this shaft's
+    own, by the ``certificate`` named, in place of the table's,
     or measured (``118 ksi by tensile test on 2026-11-20``); ``shear_modulus`` its own;
     ``case_depth`` and ``core_hardness`` those of a case-hardened shaft.
 
@@ -99,7 +100,7 @@ def steel(
         together(asked, {"certificate": ("yield_strength",)})
     of = keys.Shaft(
         grade,
-        treatment,
+        treatment or "",
         temper=None if temper is None else units.parse_measure(temper, "temperature", "temper"),
         section=None if section is None else units.parse_measure(section, "length", "section"),
         diameter=keys.positive(shaft, "length", "shaft diameter"),
@@ -154,7 +155,8 @@ def judged(shaft: keys.Shaft, asked: dict[str, str | None], data: Refdata) -> Sh
     of = Material(shaft, data)
     figures, weld, cautions = of.figures, of.welding, of.cautions
     if not shaft.is_asked:
-        end = fact(of.strengths[0] if of.strengths else None)
+        by_hardness = (f for f in figures if f.quantity == "tensile_strength_typical")
+        end = fact(of.strengths[0] if of.strengths else next(by_hardness, None))
         return Sheet(
             of.title,
             asked,
@@ -184,7 +186,8 @@ def judged(shaft: keys.Shaft, asked: dict[str, str | None], data: Refdata) -> Sh
 
 def steel_of(shaft: keys.Shaft, data: Refdata) -> Steel:
     """The steel in the tables; the name alone of one that they do not have, where the shaft's own yield strength is
-    given, or of one without a strength in them, where its hardness is.
+    given, or of one without a strength in them, where its hardness is; or of one whose treatment or temper was not
+    said, where its hardness was: that says what they came to.
     """
     by_hardness = shaft.hardness is not None
     if shaft.grade == UNNAMED and by_hardness:
@@ -192,6 +195,8 @@ def steel_of(shaft: keys.Shaft, data: Refdata) -> Steel:
     try:
         return Steel(shaft, data)
     except LookupMiss as miss:
+        if by_hardness and shaft.temper is None and (not shaft.treatment or miss.code == "ambiguous"):
+            return Steel.unlisted(shaft, data)
         if shaft.yield_strength is None and not (by_hardness and miss.where == f"{TABLE} strength"):
             raise
         return Steel.unlisted(shaft, data)

@@ -72,7 +72,7 @@ class Steel:
         """A steel that no table has: its names as typed, no rows."""
         made = cls.__new__(cls)
         made.data = data
-        made.grade, made.treatment = shaft.grade, shaft.treatment
+        made.grade, made.treatment = shaft.grade, shaft.treatment or "any"
         made.temper = shaft.temper.text if shaft.temper is not None else "any"
         made.composition, made.rows = [], []
         made.strict, made.size = False, None
@@ -202,6 +202,9 @@ def _treatment(shaft: Shaft, grade: str, rows: list[Row], data: Refdata) -> str:
     """
     own = list(dict.fromkeys(r["treatment"] for r in rows))
     near = _labels(rows)
+    if not shaft.treatment:
+        why = "the strength depends on the treatment"
+        raise Ambiguous(grade, f"{TABLE} treatment", why, own, "name the treatment")
     try:
         folded = " ".join(shaft.treatment.split()).casefold()
         cell = next((t for t in own if t.casefold() == folded), None) or canonical(

@@ -86,8 +86,8 @@ PIPE = Topic(
     },
     (
         rf"(?:what |which )?(?:size|diameter|dia)?(?: of)? ?(?:{_PIPES})(?: size| diameter)?|back ?pressure|big enough"
-        r"|too (?:small|big)|engine|for|mufflers?|exhausts?|v ?(?:6|8|10|twin)|(?:straight|inline|flat)"
-        r" (?:four|five|six|[456])"
+        r"|too (?:small|big)|engine|motor|for|mufflers?|exhausts?|size|[vi][- ]?(?:4|6|8|10|12|twin)"
+        r"|(?:straight|inline|flat) (?:four|five|six|eight|[4568])|small block|big block|headers?|how big|diameter|inside"
     ),
     needs=("power",),
     asks_for=r"exhausts?|tail ?pipes?|pipes?|duals|mufflers?",
@@ -214,11 +214,12 @@ OUTLET = Topic(
         ),
     },
     (
-        rf"{_EXHAUST}|outlets?|tips?|exits?|ends?|come out|stick(?:s)?"
-        r" out|dump(?:s)?|legal|allowed|rules?|law|where|side|"
-        r"under|in front of|may|before|rear|wheel|door|past|beyond|bumpers?|(?:the )?body"
+        rf"{_EXHAUST}|outlets?|tips?|exits?|ends?|come out|stick(?:s|ing)?(?: out)?|point(?:s|ing)?|past|beyond"
+        r"|(?:the )?body|bumpers?|how far|have to|has to|dump(?:s)?|legal|allowed|rules?|law|where|side|"
+        r"under|in front of|may|before|rear|wheel|door"
     ),
-    asks_for=r"outlets?|exits?|dumps?|come out|tips?|legal|stick\S*|past|beyond",
+    asks_for=r"outlets?|exits?|dumps?|come out|tips?|legal|stick\S*|tail ?pipes?|past|beyond",
+    is_named=True,  # it needs nothing else
     columns={"jurisdiction": ("exhaust/outlets", "jurisdiction")},
     table="exhausts",
 )

@@ -31,8 +31,10 @@ from gaugeblock.tables.load import Refdata
 from gaugeblock.units import Measure, text_of
 
 _PIPE = ("power", "displacement", "speed", "pipes", "gas", "back_pressure")
-_RUN = ("length", "od", "wall", "material", "hot", "expansion", "cold_end", "fixed", "pressure")
-_RUN += ("hot_finish", "air", "soak_air", "jurisdiction")
+_RUN = (
+    *("length", "od", "wall", "material", "hot", "expansion", "cold_end", "fixed", "pressure"),
+    *("hot_finish", "air", "soak_air", "jurisdiction"),
+)
 # For the heat of a neighbour: keys of its gap, and of the run.
 _OF_GAP = ("od", "finish", "what", "state", "limit", "measured")
 _OF_RUN = ("hot", "hot_finish", "air", "soak_air")

@@ -19,7 +19,10 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata, Row
 
 _INTO = r"(?:into|in to|in|going into|screwed into|threaded into|tapped into|tapped in)(?: (?:an?|the|my))?(?: bare)?"
-_METAL_TAIL = r"block|head|heads|intake|manifold|case|casing|housing|casting|part|plate|hole|cover|tapped hole"
+_METAL_TAIL = (
+    r"block|head|heads|intake|manifold|case|casing|housing|casting|part|plate|hole|cover|tapped hole|oil pan|pan|sump"
+    r"|hub|knuckle|rail|radiator|tank|bell ?housing|gearbox|transmission|fitting|pipe|flange"
+)
 _EVERYDAY = {
     "metric": ("ISO 898-1 8.8", "ISO 898-1 10.9", "ISO 898-1 12.9"),
     "inch": ("SAE J429 5", "SAE J429 8"),
@@ -151,7 +154,8 @@ def _part() -> Callable[..., Sheet]:
 
 
 _TIGHTEN = (
-    r"torque wrench|(?:wh?at'?s? )?(?:the )?(?:tightening |clamp(?:ing)? )?torque(?:s|d)?(?: specs?| settings?|"
+    r"torque wrench|(?:how )?tite(?:n(?:ed)?)?|crank(?:ed)?(?: down)?|(?:wh?at'?s? )?(?:the )?(?:tightening"
+    r" |clamp(?:ing)? )?torque(?:s|d)?(?: specs?| settings?|"
     r" figures?|"
     r" values?)?|torquing|tork|torgue|tighten(?:ed|ing)?(?: down)?|tightness|how tight"
     r"|(?:ft|foot|inch|in)[- ]?(?:lbs?|pounds?)|newton met(?:re|er)s?|nm|set(?:ting)?|snug"

@@ -125,7 +125,6 @@ HEAT = Topic(
                 say="at {}",
             ),
             amount("temperature", say="at {}"),
-            Shaped(r"(?:(?:at|to) )?(?P<n>[0-9]{2,4}) degrees?", lambda m: f"{m['n']} degrees", "at {}", doubt=3),
         ),
         "limit": (
             amount("temperature", before=_LIMIT, say="limit {}", cue=("limit",)),
@@ -172,8 +171,8 @@ HEAT = Topic(
             ),
         ),
     },
-    r"(?:when does (?:it )?|does (?:it )?|will (?:it )?)?(?:boils?|boil(?:ing)?(?: points?)?|boil"
-    r" over)|(?:boiling )?points?|(?:max(?:imum)?|top|highest)|"
+    r"(?:when does (?:it )?|does (?:it )?|will (?:it )?)?(?:boils?|boil(?:ing)?(?: points?| pts?| temps?)?|boil"
+    r" over)|(?:boiling )?(?:points?|pts?)|(?:max(?:imum)?|top|highest)|"
     r"temp(?:erature)?s?(?: limits?| ratings?| range)?|how hot|too hot|hot|heat(?: limit| rating|"
     r" resist\w*)?|stands?(?: up)?|limits?|survives?|melts?|rated|"
     r"ratings?|safe|okay|handle|live|good for|cope|degrees|burn|brake fluids?|fluids?|hoses?|(?:brake |fuel |steel"

@@ -12,6 +12,7 @@ from gaugeblock.warmth.item import ANSWERS, OPEN_STATES
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
     from gaugeblock.warmth.item import Item
 
@@ -110,6 +111,22 @@ def vapour(found: Item | None) -> list[Caution]:
         " well under the limit."
     )
     return [Caution(text, "injury", (limit.id, seen.id), "refdata")]
+
+
+def boils(found: Item | None, at: Figure | None) -> list[Caution]:
+    """That part of a fuel boils at a temperature that is measured or estimated, where no limit of it is published."""
+    if found is None or at is None or found.limit is not None or found.informs is None:
+        return []
+    told = found.informs
+    low = told.low if told.low is not None else told.typical
+    if units.to_base(low, told.unit) >= base(at):
+        return []
+    text = (
+        f"{found.said[:1].upper()}{found.said[1:]} begins to boil near {units.significant(low, 3)} {told.unit} in an"
+        f" open vessel, under {number_only(at, found.data)}: vapour in the feed starves the engine, and a leak flashes."
+        " Shield the line or move it."
+    )
+    return [Caution(text, "injury", (told.id, at.id), told.source)]
 
 
 def _more_states(found: Item) -> list[Caution]:

@@ -11,7 +11,7 @@ from gaugeblock.lines import cases as line_cases
 from gaugeblock.lines import fit as line_fit
 from gaugeblock.lines import parts as line_parts
 from gaugeblock.lines import rules as line_rules
-from gaugeblock.lines.cautions import vapour
+from gaugeblock.lines.cautions import boils, vapour
 from gaugeblock.lines.decide import MEASURED_CHECK, decide
 from gaugeblock.lines.doubts import doubts
 from gaugeblock.lines.found import Found
@@ -87,11 +87,10 @@ def route_of(
     found += Found([] if gap is None else [gap]) + _parts(words, judged, inputs, gap)
     doubted = doubts(line, inputs, data)
     found += doubted
-    found += Found(
-        (), (), (*judged.cautions, *vapour(judged.fluid.item), *line_rules.written(words), *line_rules.shop(line, data))
-    )
-    found = (first or Found()) + found + words.found()
     governs = measured if measured is not None else more.worst.figure() if more.worst is not None else None
+    wet = (*vapour(judged.fluid.item), *boils(judged.fluid.item, governs))
+    found += Found((), (), (*judged.cautions, *wet, *line_rules.written(words), *line_rules.shop(line, data)))
+    found = (first or Found()) + found + words.found()
     decision, questions = decide(judged, found, doubted.questions, governs, more.needed)
     return Sheet(
         _title(line),

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from gaugeblock.answer.opening import answered, compared
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.errors import InputError
 from gaugeblock.plain.reading import Reading, mend, read
 from gaugeblock.plain.words import words_of
 from gaugeblock.tables.load import Refdata, refdata
@@ -16,17 +15,35 @@ if TYPE_CHECKING:
     from gaugeblock.plain.convert import Conversion
 
 
-class Answer(Value):
-    """A question answered: how it was ``read_as``, and ``found``: a Sheet, a Table, or the Conversion of a measure."""
+# A line that may ask for a conversion: short, and with a unit at its end or a word that asks for one.
+_LONGEST_CONVERSION = 12
+_SAID_LAST = """
+in ins inch inches decimal decimals mm mms millimetre millimeter millimetres millimeters ft feet foot m metres
+meters micron microns um thou thousandths cm cms centimetres centimeters km kilometres kilometers miles mile lb
+lbs pounds pound nm n-m newton metre meter kgm kg-m psi ksi bar bars kpa mpa atm mmhg inhg mercury c f celsius
+centigrade fahrenheit n kn newtons kg kgs kilos kilograms g grams oz ounces hp horsepower kw kilowatts w watts
+mph kph kmh km/h hour fps m/s second l litre liter litres liters gal gals gallon gallons qt quarts pints cc ml
+ci cid lph gph gpm minute please rad radians deg degrees
+"""
+_UNITS = frozenset(_SAID_LAST.split())
 
-    __slots__ = ("found", "read_as")
+
+class Answer(Value):
+    """A question answered: how it was ``read_as``, and ``found``: a Sheet, a Table, or the Conversion of a measure;
+    ``unit`` is the
+    one that it was wanted in.
+    """
+
+    __slots__ = ("found", "read_as", "unit")
 
     read_as: str
     found: Sheet | Table | Conversion
+    unit: str
 
-    def __init__(self, read_as: str, found: Sheet | Table | Conversion) -> None:
+    def __init__(self, read_as: str, found: Sheet | Table | Conversion, unit: str = "") -> None:
         put(self, "read_as", read_as)
         put(self, "found", found)
+        put(self, "unit", unit)
 
     def as_dict(self) -> dict[str, object]:
         """The JSON of the answer, with how the line was read."""
@@ -59,15 +76,14 @@ def answer(question: str, *, compare: str | None = None, data: Refdata | None = 
 
 def read_or_converted(question: str, data: Refdata) -> Reading | Conversion:
     """How a question is read, or the conversion that it asks for; InputError for neither."""
-    try:
-        return reading_of(question, data)
-    except InputError:
+    words = words_of(question)
+    if len(words) < _LONGEST_CONVERSION and (words[-1] in _UNITS or "how" in words or "convert" in words):
         from gaugeblock.plain.convert import conversion
 
-        found = conversion(words_of(question), data)
-        if found is None:
-            raise
-        return found
+        found = conversion(words, data)
+        if found is not None:
+            return found
+    return reading_of(question, data)
 
 
 def reading_of(question: str, data: Refdata) -> Reading:
@@ -89,8 +105,8 @@ def answer_to(reading: Reading, compare: str | None, data: Refdata) -> Answer:
     """The answer to a question that was read; with ``compare`` the usual values of that option side by side."""
     values, said = dict(reading.values), reading.said
     if compare is not None:
-        return Answer(_as_said(reading), compared(reading.topic, values, said, compare, data))
-    return Answer(_as_said(reading), answered(reading.topic, values, said, data))
+        return Answer(_as_said(reading), compared(reading.topic, values, said, compare, data), reading.unit)
+    return Answer(_as_said(reading), answered(reading.topic, values, said, data), reading.unit)
 
 
 def understood(words: tuple[str, ...], data: Refdata) -> Reading:
@@ -115,5 +131,6 @@ def _as_said(reading: Reading) -> str:
     """How the line was read, in one line."""
     text = ", ".join(reading.said.values())
     text = f"{reading.topic.noun}: {text}" if text else reading.topic.noun
+    text += f", wanted in {reading.unit}" if reading.unit else ""
     mended = "; ".join(f'"{typed}" as {meant}' for typed, meant in reading.mended)
     return f"{text} ({mended})" if mended else text

@@ -30,8 +30,8 @@ def ask(argv: list[str]) -> int:
     if not isinstance(got.found, Table | Sheet):
         return print_conversion(got.found, a.json, got.read_as)
     if isinstance(got.found, Table):
-        return print_table(got.found, a.json, a.unit, got.read_as, a.why)
-    return print_sheet(got.found, a.json, a.unit, a.why, got.read_as)
+        return print_table(got.found, a.json, a.unit or got.unit or None, got.read_as, a.why)
+    return print_sheet(got.found, a.json, a.unit or got.unit or None, a.why, got.read_as)
 
 
 def print_conversion(found: Conversion, as_json: bool, read_as: str) -> int:

@@ -6,9 +6,11 @@ import contextlib
 import os
 
 from gaugeblock.answer.command import print_sheet, print_table
+from gaugeblock.answer.opening import spoken
 from gaugeblock.answer.refusal import told
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.answer.table import Table
+from gaugeblock.answer.text import fitted
 from gaugeblock.errors import GaugeblockError
 from gaugeblock.plain.answer import Answer, answer_to, read_or_converted
 from gaugeblock.plain.command import print_conversion
@@ -20,11 +22,12 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
 HELP = """\
-Ask as you would say it: 3/8 grade 8        how it was read stands first, then the answer
-  why                                       everything behind the last answer
-  again in N*m                              the last answer in another unit
-  compare condition                         the last question for every usual value of a key
-  to packet build.toml                      put it into a job file
+Ask as you would say it: 3/8 grade 8    How it was read stands first.
+  why                     everything behind the last answer
+  again in N*m            the last answer in another unit
+  compare condition       the last question for every usual value of a key
+  find spark plug         all words, over every table and rule
+  to packet build.toml    put it into a job file
   quit"""
 _END = ("quit", "exit", "q", "bye")
 _HISTORY = 500
@@ -33,8 +36,10 @@ _HISTORY = 500
 class Prompt:
     """A conversation: one line in, one answer out; the last question and its answer are kept."""
 
-    def __init__(self, data: Refdata | None = None) -> None:
+    def __init__(self, data: Refdata | None = None, run: Callable[[list[str]], int] | None = None) -> None:
+        """``run`` runs a command line, for those who type one here."""
         self.data = data or refdata()
+        self._run = run
         self.reading: Reading | None = None
         self.answer: Answer | None = None
 
@@ -58,16 +63,14 @@ class Prompt:
             print(HELP)
         elif text.casefold() in ("why", "why?"):
             self._show(why=True)
-        elif word == "again" and rest.casefold().startswith("in "):
-            self._show(unit=rest[3:].strip())
-        elif word == "compare" and rest and self.reading is not None:
-            found = answer_to(self.reading, rest.strip().replace(" ", "_"), self.data)
-            print_table(found.found, False, None, found.read_as) if isinstance(found.found, Table) else None
-        elif text.casefold().startswith("to packet ") and self.reading is not None:
-            from gaugeblock.plain.keep import keep
-
-            path = text[len("to packet ") :].strip()
-            print(f'Added to {path} as "{keep(self.reading, path, self.data)}".')
+        elif word == "again" or (word == "in" and self.answer is not None and " " not in rest):
+            self._again(rest if word == "again" else text)
+        elif word == "compare":
+            self._compare(rest.strip())
+        elif text.casefold() == "to packet" or text.casefold().startswith("to packet "):
+            self._keep(text[len("to packet") :].strip())
+        elif self._run is not None and (word in ("find", "sources") or " --" in text):
+            self._command(text)
         else:
             read_as = read_or_converted(text, self.data)
             if not isinstance(read_as, Reading):
@@ -77,7 +80,49 @@ class Prompt:
             self.answer = answer_to(self.reading, None, self.data)
             self._show()
 
+    def _again(self, rest: str) -> None:
+        """The last answer in another unit."""
+        unit = rest.split(" ", 1)[1].strip() if rest.casefold().startswith("in ") else ""
+        if not unit and self.answer is not None:
+            print("In which unit? again in N*m")
+            return
+        self._show(unit=unit)
+
+    def _compare(self, key: str) -> None:
+        """The last question for every usual value of one of its keys."""
+        if self.reading is None:
+            print("Nothing was asked yet.")
+        elif not key:
+            keys = ", ".join(spoken(k) for k in self.reading.topic.slots)
+            print("\n".join(fitted(f"Compare what? Of a {self.reading.topic.noun}: {keys}.", 0, 2)))
+        else:
+            found = answer_to(self.reading, key, self.data)
+            print_table(found.found, False, None, found.read_as) if isinstance(found.found, Table) else None
+
+    def _keep(self, path: str) -> None:
+        """Put the last question into a job file."""
+        if self.reading is None:
+            print("Nothing was asked yet.")
+        elif not path:
+            print("Into which job file? to packet build.toml")
+        else:
+            from gaugeblock.plain.keep import keep
+
+            print(f'Added to {path} as "{keep(self.reading, path, self.data)}".')
+
+    def _command(self, text: str) -> None:
+        """A command line, for those who type one here."""
+        from shlex import split
+
+        try:
+            argv = split(text)
+        except ValueError:
+            argv = text.split()
+        if self._run is not None:
+            self._run(argv)
+
     def _show(self, why: bool = False, unit: str | None = None) -> None:
+        unit = unit or (self.answer.unit if self.answer is not None else "") or None
         if self.answer is None:
             print("Nothing was asked yet.")
         elif isinstance(self.answer.found, Table):
@@ -86,9 +131,9 @@ class Prompt:
             print_sheet(self.answer.found, False, unit, why, self.answer.read_as)
 
 
-def talk(ask: Callable[[str], str] = input) -> int:
+def talk(ask: Callable[[str], str] = input, run: Callable[[list[str]], int] | None = None) -> int:
     """Ask and answer until the line ends; the exit code."""
-    prompt = Prompt()
+    prompt = Prompt(run=run)
     with _edited(prompt):
         print(HELP)
         while True:
@@ -116,7 +161,7 @@ def _edited(prompt: Prompt):  # type: ignore[no-untyped-def]
         readline.read_history_file(path)
     readline.set_history_length(_HISTORY)
     readline.set_completer(_completer(prompt))
-    readline.set_completer_delims(" ")
+    readline.set_completer_delims(" =")
     readline.parse_and_bind("tab: complete")
     try:
         yield
@@ -127,19 +172,51 @@ def _edited(prompt: Prompt):  # type: ignore[no-untyped-def]
 
 
 def _completer(prompt: Prompt) -> Callable[[str, int], str | None]:
-    """Every word that a topic knows, in order; found when it is first asked for."""
-    known: list[str] = []
+    """What the tab key offers, one after another."""
 
     def complete(text: str, state: int) -> str | None:
-        if not known:
-            from gaugeblock import domains
+        import readline
 
-            topics = [t for wing in domains.WINGS if wing.hints for t in wing.module("ask").TOPICS]
-            known.extend(sorted({w for t in topics for w in t.vocabulary(prompt.data)} | {"why", "again", "compare"}))
-        fits = [w for w in known if w.startswith(text.casefold())]
+        known = _next_words(prompt, readline.get_line_buffer().casefold())
+        fits = [w for w in known if w.casefold().startswith(text.casefold())]
         return fits[state] + " " if state < len(fits) else None
 
     return complete
+
+
+def _next_words(prompt: Prompt, line: str) -> list[str]:
+    """What may stand next: the keys of the last question after ``compare``, units after ``again in``, files after
+    ``to packet``, else every word that a topic knows; found when it is first asked for.
+    """
+    if line.startswith("compare ") and prompt.reading is not None:
+        return [spoken(k).replace(" ", "_") for k in prompt.reading.topic.slots]
+    if line.startswith("again in ") and prompt.answer is not None:
+        return _units(prompt.answer)
+    if line.startswith("to packet "):
+        return sorted(name for name in os.listdir() if name.endswith(".toml"))
+    known = prompt.data.memo.get("words to type")
+    if known is None:
+        from gaugeblock import domains
+
+        topics = [t for wing in domains.WINGS if wing.hints for t in wing.module("ask").TOPICS]
+        words = {w for t in topics for w in t.vocabulary(prompt.data) if _is_typed(w)}
+        known = prompt.data.memo["words to type"] = sorted({*words, "why", "again in", "compare", "to packet", "find"})
+    return known  # type: ignore[return-value]
+
+
+def _is_typed(word: str) -> bool:
+    """Whether somebody would look for a word by its beginning: not ``grade8.8``, which has a number glued on."""
+    return len(word) > 2 and not (word[0].isalpha() and any(mark.isdigit() for mark in word))
+
+
+def _units(answer: Answer) -> list[str]:
+    """The units in which an answer can be shown again."""
+    from gaugeblock import units
+
+    found = answer.found
+    sheets = [found] if isinstance(found, Sheet) else [n.sheet for n in found.lines] if isinstance(found, Table) else []
+    dims = dict.fromkeys(units.dimension(f.unit) for sheet in sheets for f in sheet.decision.figures)
+    return [unit for dim in dims for unit in units.spellings(dim)]
 
 
 def _history() -> str:

@@ -24,10 +24,11 @@ _NOT_ASKED, _NOT_NAMED = 7, 1000
 class Reading(Value):
     """How a line was read: its ``topic``, the ``values`` by option, what a person is told, the words left ``unread``.
 
-    ``cost`` is lower the better it fits; ``mended`` are words that were nearly typed, each with what it was read as.
+    ``cost`` is lower the better it fits; ``mended`` are words that were nearly typed, each with what it was read as;
+    ``unit`` is the one that the answer is wanted in.
     """
 
-    __slots__ = ("cost", "mended", "said", "topic", "unread", "values")
+    __slots__ = ("cost", "mended", "said", "topic", "unit", "unread", "values")
 
     topic: Topic
     values: dict[str, str]
@@ -35,6 +36,7 @@ class Reading(Value):
     unread: tuple[str, ...]
     cost: int
     mended: tuple[tuple[str, str], ...]
+    unit: str
 
     def __init__(
         self,
@@ -44,7 +46,9 @@ class Reading(Value):
         unread: tuple[str, ...],
         cost: int,
         mended: tuple[tuple[str, str], ...] = (),
+        unit: str = "",
     ) -> None:
+        put(self, "unit", unit)
         put(self, "topic", topic)
         put(self, "values", values)
         put(self, "said", said)
@@ -58,6 +62,15 @@ class Reading(Value):
         return bool(self.values) and self.cost == _HIT * len(self.values)
 
 
+# The unit that an answer is wanted in, where no number stands before it.
+_WANTED = re.compile(
+    r"(?:in |as |into )?(?:(?P<Nm>nm|n[.-]m|newton[ -]met(?:re|er)s?)|(?P<lbfft>(?:ft|foot)[- ](?:lbs?|pounds?))"
+    r"|(?P<lbfin>(?:in|inch)[- ](?:lbs?|pounds?))|(?P<mm>mm|millimet(?:re|er)s?)|(?P<inch>inches|thou|thousandths?"
+    r"|decimals?(?: inch(?:es)?)?)|(?P<psi>psi)|in (?P<bar>bar)|(?P<MPa>mpa)|(?P<ksi>ksi)|(?P<degF>fahrenheit)"
+    r"|(?P<degC>celsius|centigrade))(?= |$)|in (?:deg(?:rees?)? )?(?:(?P<F>f)|(?P<C>c))(?= |$)"
+)
+_WANTED_UNITS = {"Nm": "N*m", "lbfft": "lbf*ft", "lbfin": "lbf*in", "inch": "in", "F": "degF", "C": "degC"}
+_UNIT = "unit wanted"
 _Step = tuple[int, "tuple[tuple[str, Hit], ...]", "tuple[str, ...]"]
 
 
@@ -81,6 +94,10 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
                 continue
             cost, found, left = best(at + hit.count, used | {(key, hit.value)})
             yield cost + _HIT + hit.doubt, ((key, hit), *found), left
+        wanted = _wanted_at(words, at)
+        if wanted is not None and taken.get(_UNIT, wanted.value) == wanted.value:
+            cost, found, left = best(at + wanted.count, used | {(_UNIT, wanted.value)})
+            yield cost + _SIGNAL, ((_UNIT, wanted), *found), left
         count = topic.signal(words, at)
         if count:
             cost, found, left = best(at + count, used)
@@ -105,10 +122,39 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
         values.setdefault(key, hit.value)
         said.setdefault(key, hit.said)
     said = {key: said[key] for key in topic.slots if key in said}
+    unit = values.pop(_UNIT, "")
+    kept = _not_said(left, values)
+    cost -= (len(left) - len(kept)) * (_UNREAD - _CHATTER)
     cost += _MISSING * sum(need not in values for need in topic.needs)
     if topic.asks_for and re.search(rf"\b(?:{topic.asks_for})\b", " ".join(words)) is None:
         cost += _NOT_NAMED if topic.is_named else _NOT_ASKED
-    return Reading(topic, values, said, left, cost)
+    return Reading(topic, values, said, kept, cost, unit=unit)
+
+
+def _wanted_at(words: tuple[str, ...], at: int) -> Hit | None:
+    """The unit that the answer is wanted in, named at this place; a number before it has it as its own."""
+    if at and words[at - 1][:1].isdigit():
+        return None
+    found = _WANTED.match(" ".join(words[at : at + 4]))
+    if found is None or found.lastgroup is None:
+        return None
+    from gaugeblock.answer.asking import Hit
+
+    return Hit(found[0].count(" ") + 1, _WANTED_UNITS.get(found.lastgroup, found.lastgroup))
+
+
+def _not_said(left: tuple[str, ...], values: dict[str, str]) -> tuple[str, ...]:
+    """Of the words that were left those that stand in nothing that was read: ``hose`` beside a brake hose banjo
+    bolt.
+    """
+    own = {
+        w
+        for text in values.values()
+        if not denied(text.replace("stainless", ""))
+        for w in re.findall("[a-z]{3,}", text.casefold())
+    }
+    own.discard("any")
+    return tuple(word for word in left if word not in own and (len(word) < 5 or word.removesuffix("s") not in own))
 
 
 def _hits_at(words: tuple[str, ...], at: int, topic: Topic, data: Refdata) -> list[tuple[str, Hit]]:

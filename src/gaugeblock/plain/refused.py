@@ -18,6 +18,9 @@ if TYPE_CHECKING:
 
 _MOST_NEAR, _ALIKE = 5, 0.8
 _UNITS = frozenset(["in", "inch", "inches", "mm", "ft", "foot", "feet", "deg", "degf", "degc", "f", "c"])
+# Units that are tried on a number that has none, and so many of them may fit.
+_TRIED = ("mph", "km/h", "degF", "degC", "in", "mm", "ft", "lbf*ft", "N*m", "V", "A", "deg", "rpm", "psi", "bar", "hp")
+_MOST_UNITS = 3
 # Words that say what is asked of a thing, not which thing it is.
 _ASKING = frozenset(
     ["torque", "temp", "temperature", "tight", "max", "min", "size", "spec", "pressure", "figure", "limit"]
@@ -38,6 +41,10 @@ def not_understood(question: str, words: tuple[str, ...], reading: Reading, as_s
         key, word, other = twice
         why = f'not understood: "{word}" beside {other}: of the {spoken(key)} there can be one'
         do = "ask for one of them"
+    elif (without := _without_unit(words, reading, data)) is not None:
+        number, fits = without
+        why = f'not understood: {left}; "{number}" has no unit' if len(reading.unread) > 1 else f"{number} of what"
+        do = f"say its unit: {' or '.join(f'{number} {unit}' for unit in fits)}"
     elif bare and bare in reading.unread:
         why, do = f"not understood: {bare} degrees of what", "say whether it is degF or degC"
     else:
@@ -45,6 +52,27 @@ def not_understood(question: str, words: tuple[str, ...], reading: Reading, as_s
         do = _elsewhere(words, reading.topic, data) or "say it in other words, or leave it out if it changes nothing"
     where = f"read as {as_said}" if reading.values else ""
     return InputError(question, where, why, lambda: _near(words, reading, data), do)
+
+
+def _without_unit(words: tuple[str, ...], reading: Reading, data: Refdata) -> tuple[str, list[str]] | None:
+    """A number that was left because it has no unit, and the units with which the topic would read it."""
+    for at, number in enumerate(words):
+        if number not in reading.unread or not re.fullmatch(r"[0-9]+(?:\.[0-9]+)?", number):
+            continue
+        fits = []
+        for unit in _TRIED:
+            said = (*words[: at + 1], unit.casefold(), *words[at + 1 :])
+            for key, readers in reading.topic.slots.items():
+                if key in reading.values:
+                    continue
+                starts = range(max(at - 1, 0), at + 1)
+                hits = (h for reader in readers for start in starts for h in reader.take(said, start, data))
+                if any(h.value == f"{number} {unit}" for h in hits):
+                    fits.append(unit)
+                    break
+        if 1 < len(fits) <= _MOST_UNITS:
+            return number, fits
+    return None
 
 
 def not_said(question: str, words: tuple[str, ...], reading: Reading, as_said: str, data: Refdata) -> InputError:
@@ -91,6 +119,9 @@ def _elsewhere(words: tuple[str, ...], topic: Topic, data: Refdata) -> str:
         return ""
     from gaugeblock.finding import is_there
 
+    if len(wanted) > 2 and not is_there(wanted, data):  # without the one word that no table has
+        fewer = (wanted[:n] + wanted[n + 1 :] for n in range(len(wanted)))
+        wanted = next((some for some in fewer if is_there(some, data)), wanted)
     is_known = is_there(wanted, data)
     return f"`gaugeblock find {' '.join(wanted)}` shows what the tables have of it" if is_known else ""
 

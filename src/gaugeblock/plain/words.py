@@ -99,6 +99,7 @@ def words_of(line: str) -> tuple[str, ...]:
     text = re.sub(r"\bw/ ?(?=[a-z0-9])", "with ", text)
     text = re.sub(r"\bw (?=oil|lube|greas|anti|moly|wax|paste|insert|lock|water|the |an? )", "with ", text)
     text = re.sub(r"(?<![0-9/] )\binch and an? (half|quarter)\b", r"1 and a \1 inch", text)
+    text = re.sub(r"\b(grade|gr|class) ?([0-9]{1,2}(?:\.[0-9])?)'?s\b", r"\1 \2", text)
     text = re.sub(r"[,;:!?()\[\]]+|\.(?=\s|$)", " ", text)
     text = re.sub(r"(?<=[a-z])/(?=[a-z])(?<!\bw/)", " / ", text) if " / " in text else text
     words = _in_digits([w.strip("'`*_") or "'" for w in text.split()])

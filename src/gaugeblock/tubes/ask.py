@@ -220,8 +220,8 @@ BEND = Topic(
     },
     r"(?:bend )?radius|hard ?lines?|clr|(?:can i |will (?:it )?|does (?:it )?|how tight can i"
     r" )?(?:bends?|bending|bent|bendable)|tubes?|tubing|take|kinks?|how tight|tightest|min(?:imum)?(?: bend)?"
-    r" radius|smallest(?: bend)? radius|tightest(?: bend)? radius|minimum|min|od|x|die|bender|exhaust|line|(?:main"
-    r" )?hoop|rules|shoe",
+    r" radius|(?:smallest|tightest|least)(?: bend)?(?: radius)?|minimum|min|od|x|die|bender|exhaust|(?:fuel |brake"
+    r" |hard )?lines?|(?:main )?hoop|rules|shoe",
     needs=("od", "wall", "material"),
     opens=_open_bend,
     joined=("material",),
@@ -234,7 +234,7 @@ GAUGE = Topic(
         "number": (Shaped(rf"(?:#)?(?P<n>[0-9]{{1,2}}|0{{2,4}}) ?(?:{_GAUGE})?(?= |$)", lambda m: m["n"], "{} gauge"),),
         "system": (Named(_systems),),
     },
-    rf"(?:{_GAUGE})|thick(?:ness)?|how thick|wall|in inches|in mm|decimal|steel|dia(?:meter)?",
+    rf"(?:{_GAUGE})|thick(?:ness)?|how thick|wall(?: thickness)?|in inches|in mm|decimal|steel|dia(?:meter)?|metal",
     needs=("number",),
     asks_for=rf"(?:{_GAUGE})|[a-z]wg|[0-9]ga|sheet\w*",
     opens=_open_gauge,

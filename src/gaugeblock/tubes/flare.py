@@ -26,6 +26,8 @@ if TYPE_CHECKING:
 
 WALL = "wall against the flare's limit"
 _FIRST = ("wall_maximum", "flare_diameter", "seat_angle")
+# What a flare is asked for, the first that the tables have: its seat angle is in its name.
+_FACTS = ("wall_maximum", "flare_diameter", "nut_thread_major_diameter", "port_thread_major_diameter")
 _THREAD = re.compile(
     r"(?:M\s*(?P<d>[0-9.]+)\s*x\s*(?P<p>[0-9.]+)|(?P<size>[0-9 /.]+?)\s*-\s*(?P<tpi>[0-9]+).*)", re.IGNORECASE
 )
@@ -61,8 +63,8 @@ def flare(
         checks.append(_port_check(figures, port))
     asked = {"flare": flare, "od": od, "wall": wall, "standard": standard, "port": port}
     title = f"{cell} flare on {od} tube{_threads_said(figures)}"
-    limit = next((f for f in figures if f.quantity == "wall_maximum"), None)
-    decision = _decision(limit or (figures[0] if figures else None), checks)
+    facts = (f for q in _FACTS for f in figures if f.quantity == q)
+    decision = _decision(next(facts, figures[0] if figures else None), checks)
     return Sheet(title, asked, data, figures, checks, _cautions(cell, size, figures, data), decision=decision)
 
 
@@ -141,7 +143,9 @@ def _decision(fact: Figure | None, checks: list[Check]) -> Decision:
     if open_:
         candidate = Candidate(fact, "nut and port are of one thread", "the flare holds")
         return ask(verb, [candidate], [c.name for c in open_], "Measure the thread of the nut and of the port.")
-    return use(verb, fact, "", [c.name for c in checks if c.result == OK])
+    unknown = [c for c in checks if c.name == WALL and c.result == CANNOT_TELL and c.required is None]
+    do = "No limit of its wall was found: flare a test piece of this tube." if unknown else ""
+    return use(verb, fact, do, [c.name for c in checks if c.result == OK])
 
 
 def _low(cell: str) -> Fraction:

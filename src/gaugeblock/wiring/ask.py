@@ -40,7 +40,10 @@ CIRCUIT = Topic(
     "wire",
     {
         "current": (amount("current", say="{}"),),
-        "length": (amount("length", say="{} one way"),),
+        "length": (
+            amount("length", say="{} one way"),
+            amount("length", after="(?:each|one) way|long|away|run|of (?:wire|cable|run)", say="{} one way"),
+        ),
         "voltage": (amount("voltage", say="{}"), amount("voltage", after="systems?", say="{}")),
         "drop": (
             amount("ratio", after="(?:voltage )?drop", say="{} drop"),
@@ -103,8 +106,11 @@ CIRCUIT = Topic(
     },
     (
         r"(?:what |which )?(?:size|gauge|gage)?(?: of)? ?(?:wires?|wiring|cables?)(?: size| gauge)?"
-        r"|circuits?|fan|pump|lights?|headlights?|voltage drop|amps?|carry|battery|from the battery"
-        r"|relay|alternators?|generators?|winch|compressor|stereo|amplifier|charger|charg(?:e|ing)"
+        r"|circuits?|(?:cooling |electric |radiator |heater )*(?:fans?|blowers?)|(?:fuel |water |vacuum |washer"
+        r" |electric"
+        r" )*pumps?|(?:head|fog|work|tail|brake |driving |light)?(?:lights?(?: bars?)?|lamps?)|voltage drop|amps?|carry"
+        r"|battery|from the battery|relays?|alternators?|generators?|winch(?:es)?|compressors?|stereo|amplifier|charger"
+        r"|charg(?:e|ing)|horns?|heaters?|ignition|coils?|loads?|draws?|motor|(?:what )?fuses?(?: size)?|breakers?"
     ),
     needs=("current", "length"),
     table="circuits",

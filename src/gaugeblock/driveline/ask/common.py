@@ -48,7 +48,9 @@ def answer_of(module: str, name: str) -> Callable[..., Sheet]:
 def treatments(of: str, values: dict[str, str], answer: Callable[..., Sheet], data: Refdata) -> Open | None:
     if "treatment" in values:
         return None
-    if "hardness" in values or "yield_strength" in values:  # its strength is known, whatever it was tempered at
+    if "hardness" in values:  # its strength follows its hardness, whatever was done to it
+        return None
+    if "yield_strength" in values:  # its strength is known, whatever it was tempered at
         return ("treatment",), [{"treatment": "quenched and tempered"}]
     table = data.table("driveline/steels")
     at = {k.name: i for i, k in enumerate(table.keys)}

@@ -25,7 +25,7 @@ def _tyre(match: re.Match[str]) -> str:
     return f"{match['n']} in"
 
 
-_RATIO = r"(?:[0-9]\.[0-9]{1,2}(?::1)?|[0-9]{2}[/:][0-9]{1,2})"
+_RATIO = r"(?:[0-9]\.[0-9]{1,2}(?::1|'?s)?|[0-9]{2}[/:][0-9]{1,2})"
 
 
 GEARING = Topic(
@@ -47,6 +47,7 @@ GEARING = Topic(
                 _tyre,
                 "tyre {}",
             ),
+            Shaped(r"(?P<n>[2-4][0-9](?:\.5)?)'?s(?: on it)?", lambda m: f"{m['n']} in", "tyre {}"),
         ),
         "speed": (amount("speed", before="at|doing|for", say="at {}"), amount("speed", say="at {}")),
         "gears": (

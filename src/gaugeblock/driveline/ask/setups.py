@@ -45,8 +45,8 @@ SPLINE = Topic(
         "torque": (amount("torque", say="{}"),),
         "length": (amount("length", after=r"(?:long|engaged|engagement|of engagement)", say="{} long"),),
     },
-    r"(?:involute )?splines?|splined|shafts?|yoke|dia(?:meter)?|major|minor|pitch|sizes?|axle|how"
-    r" big|torque|carry|hold",
+    r"(?:involute )?splines?|splined|shafts?|yokes?|(?:outside |major |minor |pitch )?dia(?:meter)?s?|o\.?d|major|minor"
+    r"|pitch|sizes?|axle|how big|across|measure|torque|carry|hold",
     needs=("pitch", "teeth"),
     table="splines",
     columns={

@@ -165,6 +165,7 @@ def _straight(cell: str, count: int, asked: dict[str, str | None], data: Refdata
         root="straight",
     )
     cautions = rule_cautions(data, "splines", "computed dimensions")
-    do = "Recalled, not read: measure a mating part." if width.checked == "memory" else ""
+    do = f"Of the major diameter, over the tops of the shaft's teeth: {width.typical:.3g} in wide on 1 in."
+    do += " Recalled, not read: measure a mating part." if width.checked == "memory" else ""
     title = f"straight-sided spline, {count} teeth"
     return Sheet(title, asked, data, [width], [], cautions, decision=use("TOOTH WIDTH", width, do))

@@ -75,6 +75,9 @@ CIRCUIT = Topic(
         "master": (
             amount("length", after=r"(?:bore )?(?:master|m/?c)(?: cyl(?:inder)?)?(?: bore)?", say="{} master cylinder"),
             amount(
+                "length", before=r"(?:master|m/?c)(?: cyl(?:inder)?)?", after="(?:inch )?bore", say="{} master cylinder"
+            ),
+            amount(
                 "length", before=r"(?:master|m/?c)(?: cyl(?:inder)?)?(?: bore)?(?: of| is)?", say="{} master cylinder"
             ),
         ),

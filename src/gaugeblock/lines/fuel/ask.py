@@ -59,7 +59,10 @@ FUEL = Topic(
     _fuel,
     "fuel supply",
     {
-        "power": (amount("power", say="{}"),),
+        "power": (
+            amount("power", say="{}"),
+            Shaped(rf"(?P<n>{NUMBER}) ?(?:horses?|ponies)", lambda m: f"{m['n']} hp"),
+        ),
         "fuel": (
             Shaped(r"gasoline|petrol|pump gas|gas", always("gasoline")),
             Shaped(r"diesel", always("diesel")),

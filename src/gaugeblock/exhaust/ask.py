@@ -74,7 +74,7 @@ PIPE = Topic(
         "speed": (amount("rotational speed", say="{}"),),
         "pipes": (
             Shaped(r"(?:dual|twin|two|2) (?:exhausts?|pipes?|tail ?pipes?|system)|duals", always("2"), "two pipes"),
-            Shaped(r"single (?:exhaust|pipe|system)", always("1"), "one pipe"),
+            Shaped(r"single(?: (?:exhaust|pipe|system))?", always("1"), "one pipe"),
         ),
         "od": (
             amount("length", after="(?:exhaust|pipe|tube|system)(?: pipe)?", bare="in", say="{} pipe"),
@@ -195,7 +195,7 @@ JOINT = Topic(
         "socket": (amount("length", before="socket", say="{} socket"),),
         "angle": (amount("angle", say="{} in all"),),
     },
-    rf"{_EXHAUST}|overlap|joints?|clearance|inside diameter|id|size|gap|for|how"
+    rf"{_EXHAUST}|duals?(?: exhausts?| system)?|overlap|joints?|clearance|inside diameter|id|size|gap|for|how"
     r" (?:much|many|far|big)|bends?|where|place(?:ment)?|do i|when",
     needs=("kind",),
     asks_for=(

@@ -100,7 +100,10 @@ HEAT = Topic(
             Named(lambda data: named_by("lines", "item", data)),
             Named(
                 words_of("lines", "item", "lines/fluids", "lines/fuels", "lines/materials", bare=False),
-                tail=r"lines?|hoses?|tubes?|tubing|boots?|seals?|o-?rings?|grommets?|insulat(?:ion|ed)",
+                tail=(
+                    r"(?:brake |fuel |coolant |oil )?(?:lines?|hoses?)|tubes?|tubing|boots?|seals?|o-?rings?|grommets?"
+                    r"|insulat(?:ion|ed)"
+                ),
             ),
         ),
         "klass": (Named(words_of("lines", "class", "lines/materials"), doubt=1),),
@@ -171,7 +174,8 @@ HEAT = Topic(
             ),
         ),
     },
-    r"(?:when does (?:it )?|does (?:it )?|will (?:it )?)?(?:boils?|boil(?:ing)?(?: points?| pts?| temps?)?|boil"
+    r"(?:when does (?:it )?|does (?:it )?|will (?:it )?)?(?:boil(?:s|ing)? over|boils?|boil(?:ing)?(?: points?| pts?|"
+    r" temps?)?|boil"
     r" over)|(?:boiling )?(?:points?|pts?)|(?:max(?:imum)?|top|highest)|"
     r"temp(?:erature)?s?(?: limits?| ratings?| range)?|how hot|too hot|hot|heat(?: limit| rating|"
     r" resist\w*)?|stands?(?: up)?|limits?|survives?|melts?|rated|"

@@ -10,7 +10,7 @@ _CHATTER = """
 a about actual actually advise again ahead all also am amount an and answer any anybody anyone anything appropriate
 approx approximately are around as ask asking at away back be been before being bench best bit bloody boss bro bud
 buddy build building built but by call called came can car cars chap chart check checking com come correct could
-currently customer damn day dear did do does doing done down dude each er even everyday exact exactly fella figure
+currently customer damn day dear did do does doing done down dude each em er even everyday exact exactly fella figure
 figures find folks following for friend from front garage general generally get gets getting give given gives go goes
 going gonna good got gotta guess guy guys had handy has have having he hello help her here hey hi him his hmm hold how
 howdy i i'd i'll i'm i've idea if im in info into is it it'd it'll it's its ive job just kind kinda kindly know let

@@ -6,6 +6,7 @@ import re
 
 from gaugeblock.negation import denied
 from gaugeblock.plain.chatter import CHATTER, TURNING
+from gaugeblock.plain.wanted import wanted_at
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -62,14 +63,6 @@ class Reading(Value):
         return bool(self.values) and self.cost == _HIT * len(self.values)
 
 
-# The unit that an answer is wanted in, where no number stands before it.
-_WANTED = re.compile(
-    r"(?:in |as |into )?(?:(?P<Nm>nm|n[.-]m|newton[ -]met(?:re|er)s?)|(?P<lbfft>(?:ft|foot)[- ](?:lbs?|pounds?))"
-    r"|(?P<lbfin>(?:in|inch)[- ](?:lbs?|pounds?))|(?P<mm>mm|millimet(?:re|er)s?)|(?P<inch>inches|thou|thousandths?"
-    r"|decimals?(?: inch(?:es)?)?)|(?P<psi>psi)|in (?P<bar>bar)|(?P<MPa>mpa)|(?P<ksi>ksi)|(?P<degF>fahrenheit)"
-    r"|(?P<degC>celsius|centigrade))(?= |$)|in (?:deg(?:rees?)? )?(?:(?P<F>f)|(?P<C>c))(?= |$)"
-)
-_WANTED_UNITS = {"Nm": "N*m", "lbfft": "lbf*ft", "lbfin": "lbf*in", "inch": "in", "F": "degF", "C": "degC"}
 _UNIT = "unit wanted"
 _Step = tuple[int, "tuple[tuple[str, Hit], ...]", "tuple[str, ...]"]
 
@@ -94,7 +87,7 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
                 continue
             cost, found, left = best(at + hit.count, used | {(key, hit.value)})
             yield cost + _HIT + hit.doubt, ((key, hit), *found), left
-        wanted = _wanted_at(words, at)
+        wanted = wanted_at(words, at)
         if wanted is not None and taken.get(_UNIT, wanted.value) == wanted.value:
             cost, found, left = best(at + wanted.count, used | {(_UNIT, wanted.value)})
             yield cost + _SIGNAL, ((_UNIT, wanted), *found), left
@@ -129,18 +122,6 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
     if topic.asks_for and re.search(rf"\b(?:{topic.asks_for})\b", " ".join(words)) is None:
         cost += _NOT_NAMED if topic.is_named else _NOT_ASKED
     return Reading(topic, values, said, kept, cost, unit=unit)
-
-
-def _wanted_at(words: tuple[str, ...], at: int) -> Hit | None:
-    """The unit that the answer is wanted in, named at this place; a number before it has it as its own."""
-    if at and words[at - 1][:1].isdigit():
-        return None
-    found = _WANTED.match(" ".join(words[at : at + 4]))
-    if found is None or found.lastgroup is None:
-        return None
-    from gaugeblock.answer.asking import Hit
-
-    return Hit(found[0].count(" ") + 1, _WANTED_UNITS.get(found.lastgroup, found.lastgroup))
 
 
 def _not_said(left: tuple[str, ...], values: dict[str, str]) -> tuple[str, ...]:

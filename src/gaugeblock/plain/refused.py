@@ -21,6 +21,29 @@ _UNITS = frozenset(["in", "inch", "inches", "mm", "ft", "foot", "feet", "deg", "
 # Units that are tried on a number that has none, and so many of them may fit.
 _TRIED = ("mph", "km/h", "degF", "degC", "in", "mm", "ft", "lbf*ft", "N*m", "V", "A", "deg", "rpm", "psi", "bar", "hp")
 _MOST_UNITS = 3
+_HAS_UNIT = frozenset(
+    [
+        "rpm",
+        "revs",
+        "amps",
+        "amp",
+        "volts",
+        "volt",
+        "degrees",
+        "deg",
+        "percent",
+        "psi",
+        "bar",
+        "hp",
+        "inch",
+        "inches",
+        "feet",
+        "foot",
+        "mm",
+        "lbs",
+        "ft",
+    ]
+)
 # Words that say what is asked of a thing, not which thing it is.
 _ASKING = frozenset(
     ["torque", "temp", "temperature", "tight", "max", "min", "size", "spec", "pressure", "figure", "limit"]
@@ -58,6 +81,8 @@ def _without_unit(words: tuple[str, ...], reading: Reading, data: Refdata) -> tu
     """A number that was left because it has no unit, and the units with which the topic would read it."""
     for at, number in enumerate(words):
         if number not in reading.unread or not re.fullmatch(r"[0-9]+(?:\.[0-9]+)?", number):
+            continue
+        if words[at + 1 : at + 2] and words[at + 1] in _HAS_UNIT:
             continue
         fits = []
         for unit in _TRIED:

@@ -93,6 +93,7 @@ _WALLS = (
         doubt=2,
     ),
 )
+_THOUSANDTHS = Shaped(r"(?:x |by )?(?P<n>0[0-9]{2})(?: wall)?", lambda m: f".{m['n']} in", "{} wall")
 _MM_WALL = Shaped(r"(?:x|by) ?(?P<n>[0-9](?:\.[0-9]+)?) ?(?P<mm>mm)(?: wall)?", _wall, "{} wall")
 _RADIUS = (
     Shaped(
@@ -195,7 +196,7 @@ BEND = Topic(
     "bend",
     {
         "od": _OD,
-        "wall": (*_WALLS, _MM_WALL),
+        "wall": (*_WALLS, _MM_WALL, _THOUSANDTHS),
         "material": (_STOCK,),
         "method": (
             Named(words_of("tubes", "method", "tubes/bend_minimums")),
@@ -265,10 +266,11 @@ SECTION = Topic(
     "tube section",
     {
         "od": _OD,
-        "wall": (*_WALLS, _MM_WALL),
+        "wall": (*_WALLS, _MM_WALL, _THOUSANDTHS),
         "material": (_STOCK,),
         "length": (
-            amount("length", after="long|piece|length", say="{} long"),
+            amount("length", before="(?:length|weight|mass|weigh|weighs)(?: of)?", say="{} long", doubt=1),
+            amount("length", after="long|of it|piece|stick|length", say="{} long"),
             Shaped(rf"(?P<n>{NUMBER}) ?(?:ft|feet|foot|')", lambda m: f"{m['n']} ft", "{} long"),
             Shaped(rf"(?P<n>{NUMBER}) ?(?:m|met(?:re|er)s?)", lambda m: f"{m['n']} m", "{} long"),
         ),
@@ -286,7 +288,8 @@ SECTION = Topic(
     },
     r"(?:tube )?section(?: modulus| properties)?|second moment(?: of area)?|moment of inertia|how"
     r" (?:stiff|heavy)|stiff(?:ness)?"
-    r"|weigh(?:t|s|ing)?|mass|heavy|twist(?:ed|s)?|tubes?|tubing|area|per (?:foot|met(?:re|er))|piece|x",
+    r"|(?:how much )?(?:does )?(?:it |an? )?(?:weigh(?:t|s|ing)?|mass|heavy)|twist(?:ed|s)?|tubes?|tubing|(?:cross )?section|area"
+    r"|modulus|pounds?|lbs?|pipe|(?:per|an?|each) (?:foot|ft|met(?:re|er)|m)|piece|x",
     needs=("od", "wall"),
     joined=("material",),
     columns={"material": _stocks, **_STOCK_COLUMNS},

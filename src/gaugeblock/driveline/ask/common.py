@@ -56,7 +56,7 @@ def treatments(of: str, values: dict[str, str], answer: Callable[..., Sheet], da
     at = {k.name: i for i, k in enumerate(table.keys)}
     found: list[dict[str, str]] = []
     for row in table.rows:
-        if row.key[at["steel"]] != values[of] or row.standing:
+        if row.key[at["steel"]] != values[of] or row.standing or row.key[at["treatment"]] == "any":
             continue
         one = {"treatment": row.key[at["treatment"]]}
         temper = row.key[at["temper"]]

@@ -59,6 +59,11 @@ SHAFT = Topic(
     {
         "od": (
             amount("length", after=rf"(?:od|tube|{_PROPELLER})", bare="in", say="tube {}"),
+            Shaped(  # before its wall, where no length stands
+                r"(?P<n>[1-6](?:\.[0-9]+)?|[1-6] [1-7]/[248])(?: ?(?:in|inch|\"))?(?= (?:x |by )?0?\.[0-9]{2,3})",
+                lambda m: f"{m['n']} in",
+                "tube {}",
+            ),
             amount("length", say="tube {}", doubt=2),
         ),
         "wall": (

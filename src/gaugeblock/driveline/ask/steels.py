@@ -82,8 +82,9 @@ HARDNESS = Topic(
     "hardness",
     {"value": HARDNESS_SAID, "steel": (Named(words_of("driveline", "steel", "driveline/steels"), say="steel {}"),)},
     r"(?:in|to|as|into|equals?|is)"
-    rf" (?:{SCALE}|ksi|mpa|psi|tensile)|convert(?:ed)?|conversion|hard(?:ness)?|strength|tensile(?:"
-    r" strength)?|equivalent|ksi|psi|steel",
+    rf" (?:{SCALE}|ksi|mpa|psi|tensile)|convert(?:ed)?|conversion|hard(?:ness)?"
+    r"|(?:torsion(?:al)?|shear|yield|tensile)?(?: yield)? ?strength|torsion(?:al)?|shear|yield|tensile|equivalent"
+    r"|ksi|psi|steel|shaft|axle|bar",
     needs=("value",),
 )
 # At the bench a hardness has its scale beside it; a question has both in one.

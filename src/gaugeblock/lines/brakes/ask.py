@@ -88,6 +88,7 @@ CIRCUIT = Topic(
         "ratio": (
             Shaped(rf"{_RATIO}(?: pedal(?: ratio)?)?", lambda m: m["n"], "pedal {} to 1"),
             Shaped(rf"(?P<n>{NUMBER}) 1 pedal(?: ratio)?", lambda m: m["n"], "pedal {} to 1"),
+            Shaped(rf"(?P<n>{NUMBER}) pedal ratio", lambda m: m["n"], "pedal {} to 1"),
             Shaped(rf"pedal ratio(?: of| is)? (?P<n>{NUMBER})(?: ?(?:to|:) ?1)?", lambda m: m["n"], "pedal {} to 1"),
         ),
         "kind": (

@@ -1,0 +1,35 @@
+"""The unit that an answer is wanted in, named in a line without a number before it."""
+
+from __future__ import annotations
+
+import re
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.answer.asking import Hit
+
+_WANTED = (
+    r"(?:in |as |into )?(?:(?P<Nm>nm|n[.-]m|newton[ -]met(?:re|er)s?)|(?P<lbfft>(?:ft|foot)[- ](?:lbs?|pounds?))"
+    r"|(?P<lbfin>(?:in|inch)[- ](?:lbs?|pounds?))|(?P<mm>mm|millimet(?:re|er)s?)|(?P<inch>inches|thou|thousandths?"
+    r"|decimals?(?: inch(?:es)?)?)|(?P<psi>psi)|in (?P<bar>bar)|(?P<MPa>mpa)|(?P<ksi>ksi)|(?P<degF>fahrenheit)"
+    r"|(?P<degC>celsius|centigrade))(?= |$)|in (?:deg(?:rees?)? )?(?:(?P<F>f)|(?P<C>c))(?= |$)"
+)
+_UNITS = {"Nm": "N*m", "lbfft": "lbf*ft", "lbfin": "lbf*in", "inch": "in", "F": "degF", "C": "degC"}
+# Words with which it can begin; the pattern is compiled when a line has one.
+_FIRST = """
+in as into nm n-m n.m newton ft foot inch ft-lb ft-lbs foot-pounds in-lb in-lbs inch-pounds mm millimetre millimeter
+millimetres millimeters inches thou thousandth thousandths decimal decimals psi mpa ksi fahrenheit celsius centigrade
+"""
+_BEGINS = frozenset(_FIRST.split())
+
+
+def wanted_at(words: tuple[str, ...], at: int) -> Hit | None:
+    """The unit that the answer is wanted in, named at this place; a number before it has it as its own."""
+    if words[at] not in _BEGINS or (at and words[at - 1][:1].isdigit()):
+        return None
+    found = re.match(_WANTED, " ".join(words[at : at + 4]))
+    if found is None or found.lastgroup is None:
+        return None
+    from gaugeblock.answer.asking import Hit
+
+    return Hit(found[0].count(" ") + 1, _UNITS.get(found.lastgroup, found.lastgroup))

@@ -11,7 +11,7 @@ from gaugeblock.answer.check import INFORM, NOT_OK, OK
 from gaugeblock.answer.decision import ASK, STOP, USE
 from gaugeblock.answer.making import base
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.errors import LookupMiss
+from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.exhaust.gap import NEIGHBOURS, ROUND
 from gaugeblock.figure import Figure
 from gaugeblock.packet.build import build
@@ -98,6 +98,44 @@ def test_what_was_measured_governs(measured: str, kind: str, results: list[str])
     sheet = exhaust_gap("brake line", "3 in", what="DOT 4", state="wet", measured=measured, **PIPE, **OWN)
     assert (sheet.decision.kind, warm(sheet)) == (kind, results)
     assert not temperatures(sheet)
+
+
+@pytest.mark.parametrize(
+    ("more", "key"),
+    [
+        ({"hot": "90 degF"}, "hot"),
+        ({"hot": "2500 degF"}, "hot"),
+        ({"hot": "300 to 4000 degF"}, "hot"),
+        ({"od": "23/16 in"}, "od"),
+        ({"pipe": "2-1/4 mm"}, "pipe"),
+        ({"hot": "120 degF", "soak_air": "60 to 90 degC"}, "hot"),
+        ({"limit": "2000 degC"}, "limit"),
+    ],
+)
+def test_what_cannot_be_meant_is_asked(more: dict[str, str], key: str) -> None:
+    sheet = exhaust_gap("brake line", "3 in", **{**PIPE, **OWN, **more})
+    assert sheet.decision.kind == ASK
+    assert key in [q.key for q in sheet.questions]
+    assert not temperatures(sheet)
+
+
+def test_what_says_nothing_is_refused() -> None:
+    for more in ({"state": "wet"}, {"hot_finish": "1.4"}, {"finish": "0"}):
+        with pytest.raises(InputError):
+            exhaust_gap("brake line", "3 in", **more)
+
+
+def test_a_mount_that_was_measured_is_held_against_its_rubber() -> None:
+    hot, cool = (exhaust_gap("engine mount", "4 in", measured=m) for m in ("95 degC", "50 degC"))
+    assert [c.result for c in hot.checks if c.case == "measured"] == [NOT_OK]
+    assert [c.result for c in cool.checks if c.case == "measured"] == [OK]
+    assert hot.decision.kind == ASK
+
+
+def test_a_place_without_a_rule_is_told() -> None:
+    names = {c.name for c in exhaust_gap("hose", "4 in", jurisdiction="Atlantis").checks}
+    assert "rule of the place" in names
+    assert "rule of the place" not in {c.name for c in exhaust_gap("brake line", jurisdiction="us maryland").checks}
 
 
 @pytest.mark.parametrize("name", NEIGHBOURS)

@@ -136,6 +136,12 @@ def neighbour(typed: str, jurisdiction: str | None, data: Refdata) -> Neighbour:
     return Neighbour(name, own, [f for row, f in found if row["service"] not in _OWN])
 
 
+def _is_of(known: Neighbour, jurisdiction: str | None) -> bool:
+    """Whether a rule of this place is among what is known."""
+    places = {f.key.get("jurisdiction", "").casefold() for f in (*known.own, *known.others)}
+    return (jurisdiction or "").casefold() in places
+
+
 def _most(figure: Figure) -> float:
     return units.to_base(figure.high if figure.high is not None else figure.typical, figure.unit)
 
@@ -193,7 +199,11 @@ def exhaust_gap(
         questions += warm.questions
     elif not odd and known.name in ROUND:
         checks.append(Check(f"temperature of the {known.name}", CANNOT_TELL, NO_HEAT, bears=INFORM))
-    decision = _decided(known, left, checks, bool(jurisdiction), warm)
+    is_local = bool(jurisdiction) and _is_of(known, jurisdiction)
+    if jurisdiction and not is_local:
+        why = f"no rule of {jurisdiction[:60]} with a number was found: what is shown is of others"
+        checks.append(Check("rule of the place", CANNOT_TELL, why, bears=INFORM))
+    decision = _decided(known, left, checks, is_local, warm)
     figures = [*decision.figures, *(warm.figures if warm is not None else ()), *known.own, *known.others]
     figures += [f for f in (left, cold, moved) if f is not None]
     told = cautions(data, ("line near exhaust", "fire", "exhaust"), _STATED.get(known.name, ()))

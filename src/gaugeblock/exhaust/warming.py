@@ -7,7 +7,9 @@ from __future__ import annotations
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, STOP, Bound, Check
-from gaugeblock.answer.making import stated_span
+from gaugeblock.answer.making import base, stated_span
+from gaugeblock.answer.needs import together
+from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range
 from gaugeblock.answer.printing import number_only, printed
 from gaugeblock.answer.question import FILL_IN, MEASURE, Question
 from gaugeblock.errors import LookupMiss
@@ -16,7 +18,7 @@ from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Iterable, Iterator, Mapping
 
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
@@ -40,7 +42,10 @@ _NEEDED = {"hot": "the heat of the pipe's metal", "pipe": "the diameter of the p
 # What stands in for a finish that nobody gave: a pipe that has been hot, and what takes up the most heat.
 _PIPE_FINISH, _OWN_FINISH = "iron and steel: oxidised", "lacquer: black, dull"
 # What a neighbour is usually made of; a lead of another rubber is told apart, for it is not said which it is.
-_USUAL = {"spark plug lead": ("spark plug lead or boot", "silicone rubber, lasting heat")}
+_USUAL = {
+    "rubber boot": ("mount rubber", "natural rubber, lasting heat"),
+    "spark plug lead": ("spark plug lead or boot", "silicone rubber, lasting heat"),
+}
 _AT = {"idling": "idle", "hot soak": "hot soak"}
 KEYS = (*_MEASURES, *_WORDS)
 
@@ -92,6 +97,12 @@ class Warmed(Value):
 
 def heat_of(asked: Mapping[str, str | None], data: Refdata) -> Heat:
     """The Heat of what was typed; a measure may be a range. InputError or UnitError for what cannot be read."""
+    together(asked, {"state": ("what",)})
+    for key in ("hot_finish", "finish"):
+        if (typed := asked.get(key)) and typed[:1] in ".0123456789":
+            from gaugeblock.warmth.emissivity import emissivity
+
+            emissivity(typed, None, key, data)  # refused here, whether an estimate can be made or not
     figures = {}
     for key, (dim, quantity, _) in _MEASURES.items():
         if typed := asked.get(key):
@@ -104,7 +115,10 @@ def heat_of(asked: Mapping[str, str | None], data: Refdata) -> Heat:
 def warmed(name: str, left: Figure | None, heat: Heat, data: Refdata, key: str = "measured") -> Warmed:
     """What a neighbour comes to at the gap that is ``left`` when the run is hot; ``key`` settles what it asks."""
     title = f"temperature of the {name}"
-    if name not in ROUND:
+    odd = list(_odd(heat, key, data))
+    if odd:
+        return Warmed(heat.figures.values(), [c for c, _ in odd], [q for _, q in odd])
+    if name not in ROUND and "measured" not in heat.figures:
         why = f"no estimate is made of a {name}: measure it on the car, hot and after shut-down"
         return Warmed(checks=[Check(title, CANNOT_TELL, why, subject=name, bears=INFORM)] if heat else [])
     limits, opened = _limits(name, heat, key, data)
@@ -135,6 +149,39 @@ def warmed(name: str, left: Figure | None, heat: Heat, data: Refdata, key: str =
     needed = _needed(cases, limits, data)
     figures = [f for _, f, _ in limits] + [_figure(e, g) for e, g in cases] + ([] if needed is None else [needed])
     return Warmed(figures, checks, questions, _told(cases), needed, _said(cases, limits, data))
+
+
+def _odd(heat: Heat, key: str, data: Refdata) -> Iterator[tuple[Check, Question]]:
+    """What cannot be meant: outside its plausible range, or a pipe no warmer than the air beside it."""
+    for name, figure in heat.figures.items():
+        span = plausible_range(figure.quantity, data)
+        ends = [f"{figure.low:.12g}", f"{figure.high:.12g}"] if figure.low is not None else [figure.text]
+        for end in ends:
+            measure = units.parse_measure(f"{end} {figure.unit}", units.dimension(figure.unit), name)
+            if span is None or is_plausible(measure, figure.quantity, data):
+                continue
+            said = did_you_mean(f"{measure.text} is no usual {_CALLED[name]}", other_readings(measure, *span))
+            check = Check(f"{name} as typed", CANNOT_TELL, said, subject=name, bears=ASK)
+            yield check, Question(FILL_IN, said, key if key == "gaps" else name, (check.name,))
+            break
+    hot, air = heat.figures.get("hot"), heat.figures.get("soak_air") or heat.figures.get("air")
+    if hot is not None and air is not None and base(hot) <= base(air):
+        said = (
+            f"The pipe at {hot.text} {hot.unit} is no warmer than the air beside it. Which of both is meant otherwise?"
+        )
+        check = Check("hot as typed", CANNOT_TELL, said, subject="hot", bears=ASK)
+        yield check, Question(FILL_IN, said, key if key == "gaps" else "hot", (check.name,))
+
+
+_CALLED = {
+    "hot": "heat of an exhaust",
+    "pipe": "pipe of an exhaust",
+    "od": "diameter of a line or wire",
+    "air": "heat of the air",
+    "soak_air": "heat of the air after shut-down",
+    "limit": "limit of heat",
+    "measured": "heat of a line",
+}
 
 
 def _limits(name: str, heat: Heat, key: str, data: Refdata) -> tuple[list[Limit], tuple[Check, Question] | None]:
@@ -293,7 +340,8 @@ def _measured(title: str, name: str, at: Figure, limits: list[Limit], key: str) 
             result, said = CANNOT_TELL, f"{said}: less than {CLOSE} is left, and a reading is no better than that"
         about = f"{title}, measured" + (f" ({choice})" if choice else "")
         bounds = Bound(end, at.unit, "max", most), Bound(high, at.unit, figure=at)
-        check = Check(about, result, said, *bounds, subject=name, case="measured", bears=INFORM if choice else STOP)
+        bears = STOP if not choice else INFORM if result == OK else ASK
+        check = Check(about, result, said, *bounds, subject=name, case="measured", bears=bears)
         checks.append(check)
         if check.asks:
             questions.append(Question(MEASURE, f"Read the temperature again: {said}.", key, (about,)))

@@ -24,7 +24,7 @@ def emissivity(text: str, at: Figure | None, name: str, data: Refdata) -> Figure
     words, _, point = (part.strip() for part in text.partition("@"))
     if words[:1].isdigit() or words.startswith("."):
         got = parse_span(words, "ratio", name)
-        if got.high.to("1") > 1:
+        if got.high.to("1") > 1 or got.low.to("1") <= 0:
             raise InputError(text, name, "an emissivity is between 0 and 1", (), "write 0.8 or 0.6 to 0.9")
         return stated_span(got, "total_emissivity", name, data)
     material, surface, mine = _rows(text, words, name, data)

@@ -102,8 +102,9 @@ def loads(
         if at >= start - 1e-9:
             masses[at] = masses.get(at, 0.0) + mass.mass.to("kg")
     per = base(pipe) / end
-    at_place = dict(zip(sorted(set(places)), calc.hanger_loads((start, end), per, masses, places), strict=True))
-    found = [at_place[p] / places.count(p) for p in places]  # what hangs at one place shares its load
+    alike = [round(at, 6) for at in places]  # two at one place share what hangs there
+    each = dict(zip(sorted(set(alike)), calc.hanger_loads((start, end), per, masses, alike), strict=True))
+    found = [each[at] / alike.count(at) for at in alike]
     unit = "N" if pipe.unit == "kg" else "lbf"
     inputs = (pipe, *parts, *(at for _, at, _ in all_of), shape.length)
     return [

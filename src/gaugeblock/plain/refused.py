@@ -84,17 +84,16 @@ def _without_unit(words: tuple[str, ...], reading: Reading, data: Refdata) -> tu
             continue
         if words[at + 1 : at + 2] and words[at + 1] in _HAS_UNIT:
             continue
-        fits = []
+        led: list[str] = []  # with the word before it: "at 250"
+        bare: list[str] = []
         for unit in _TRIED:
             said = (*words[: at + 1], unit.casefold(), *words[at + 1 :])
-            for key, readers in reading.topic.slots.items():
-                if key in reading.values:
-                    continue
-                starts = range(max(at - 1, 0), at + 1)
-                hits = (h for reader in readers for start in starts for h in reader.take(said, start, data))
-                if any(h.value == f"{number} {unit}" for h in hits):
+            takes = [reader for key, own in reading.topic.slots.items() if key not in reading.values for reader in own]
+            for start, fits in ((at - 1, led), (at, bare)):
+                hits = (hit for reader in takes for hit in reader.take(said, start, data)) if start >= 0 else ()
+                if any(hit.value == f"{number} {unit}" for hit in hits):
                     fits.append(unit)
-                    break
+        fits = led or bare
         if 1 < len(fits) <= _MOST_UNITS:
             return number, fits
     return None

@@ -252,13 +252,18 @@ def words_of(domain: str, column: str, *tables: str, bare: bool = True) -> Calla
     return cells
 
 
+_PARTED = str.maketrans(",()", "   ")
+
+
 def _spoken(cells: Mapping[str, str]) -> dict[str, str]:
     """Each phrase as it is typed: commas out, with its hyphens and without, in the plural too."""
     found: dict[str, str] = {}
     for phrase, cell in cells.items():
-        plain = " ".join(phrase.casefold().replace(",", " ").replace("(", " ").replace(")", " ").split())
-        for one in (plain, plain.replace("-", " "), plain.replace("-", "")):
-            found.setdefault(one, cell)
+        plain = " ".join(phrase.casefold().translate(_PARTED).split())
+        found.setdefault(plain, cell)
+        if "-" in plain:
+            found.setdefault(plain.replace("-", " "), cell)
+            found.setdefault(plain.replace("-", ""), cell)
         if (first := plain.partition(" ")[0]) in _DIGITS:
             found.setdefault(plain.replace(first, _DIGITS[first], 1), cell)
     for phrase, cell in list(found.items()):

@@ -122,13 +122,19 @@ def _grades(data: Refdata) -> dict[str, str]:
         for name in (f"{standard} {grade}", f"{standard} grade {grade}", f"{standard} class {grade}"):
             found[name.casefold()] = f"{standard} {grade}"
     standards = {s.casefold(): s for s, _ in pairs}
+    owners_of: dict[str, list[str]] = {}
+    grades_of: dict[str, list[str]] = {}
+    for standard, grade in pairs:
+        owners_of.setdefault(grade, []).append(standard)
+        grades_of.setdefault(standard, []).append(grade)
+    said = data.words("fasteners", "standard")
     for word, grade in data.words("fasteners", "grade").items():
-        standard = data.words("fasteners", "standard").get(word, "")
-        owners = [s for s, g in pairs if g == grade and (not standard or s == standard)]
+        standard = said.get(word, "")
+        owners = [s for s in owners_of.get(grade, ()) if not standard or s == standard]
         if len(owners) == 1 and not word.isdigit():
             found.setdefault(word, f"{owners[0]} {grade}")
-    for word, standard in data.words("fasteners", "standard").items():
-        of = [g for s, g in pairs if s == standards.get(standard.casefold(), standard)]
+    for word, standard in said.items():
+        of = grades_of.get(standards.get(standard.casefold(), standard), ())
         if len(of) == 1 and not word.isdigit():
             found.setdefault(word, f"{standard} {of[0]}")
     return found

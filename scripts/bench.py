@@ -9,6 +9,7 @@ import os
 import platform
 import random
 import resource
+import shlex
 import statistics
 import subprocess
 import sys
@@ -122,6 +123,14 @@ COLD: list[tuple[str, list[str], str]] = [
             "12 lb at 80 in",
         ],
         "4x",
+    ),
+    *(
+        (line, shlex.split(line), "4x")
+        for line in (
+            'shaft --od "3 in" --wall "0.083 in" --material steel --length "48 in" --engine-speed "6000 rpm" --gears 1',
+            'gearing "3.55, 41/10" --tyre P215/65R15 --speed "60 mph" --gears "3.06, 1.63, 1, 0.7"',
+            'joint --side "3 deg, 5 deg, 3 deg" --phasing "in phase" --speed "3000 rpm"',
+        )
     ),
     ("packet (demo)", ["packet", DEMO, "--out", "{out}"], "25x"),
     ("ask 3/8-16 grade 8 with anti-seize", ["ask", "3/8-16", "grade", "8", "with", "anti-seize"], "5x"),

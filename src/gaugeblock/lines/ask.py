@@ -42,6 +42,8 @@ _BY = "beside|near|next to|by|from|off|close to|away from|against|alongside|alon
 
 # What somebody knows of a line by itself.
 _OWN = frozenset(("limit", "margin"))
+# What says nothing of a line that passes nothing hot.
+_OF_ESTIMATE = ("film", "gap", "od", "hot_od")
 _LIMIT = r"(?:its |own |the |a |with |of )*(?:temp(?:erature)? |heat |maker'?s? )*limit(?: of| is| at)?"
 _MAKER = (
     r"(?:if )?(?:the |its )?(?:makers?|manufacturers?|sheet|label)(?:'s)?(?:"
@@ -51,7 +53,13 @@ _MAKER = (
 
 def heat(item: str, *, data: Refdata, **options: str) -> Sheet:
     """What an item stands, or by its own limit; beside a hot part, how hot it gets there."""
-    if "beside" in options or "film" in options or not _OWN.isdisjoint(options):
+    hot_only = [] if "beside" in options else [k for k in _OF_ESTIMATE if k in options]
+    if hot_only:
+        from gaugeblock.errors import InputError
+
+        why = "it is of an estimate beside a hot part, and no hot part was named"
+        raise InputError(options[hot_only[0]], "question", why, (), "name the hot part too, or leave it out")
+    if "beside" in options or not _OWN.isdisjoint(options):
         from gaugeblock.errors import InputError
         from gaugeblock.lines.beside import beside
         from gaugeblock.warmth.item import table_of
@@ -59,12 +67,8 @@ def heat(item: str, *, data: Refdata, **options: str) -> Sheet:
         if "limit" in options:
             of_line = table_of(item, data) == "lines/materials"
             options["line_limit" if of_line else "fluid_limit"] = options.pop("limit")
-        if "beside" not in options:
-            if "film" in options:
-                why = "a film coefficient is of an estimate beside a hot part"
-                raise InputError(options["film"], "question", why, (), "name the hot part too")
-            if "at" in options:
-                options["temperature"] = options.pop("at")
+        if "beside" not in options and "at" in options:
+            options["temperature"] = options.pop("at")
         if "at" in options:
             why = "a temperature to judge and an estimate beside a hot part are two questions"
             raise InputError(options["at"], "question", why, (), "ask one at a time")

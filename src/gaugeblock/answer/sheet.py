@@ -2,22 +2,30 @@
 
 from __future__ import annotations
 
+from functools import wraps
+
 from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK
 from gaugeblock.answer.decision import decided
 from gaugeblock.answer.printing import printed
+from gaugeblock.errors import Ambiguous, GaugeblockError
 from gaugeblock.figure import Figure, derived_number
 from gaugeblock.value import Keys, Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Callable, Iterable, Mapping
+    from typing import Any, ParamSpec
 
+    from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.caution import Caution
     from gaugeblock.answer.check import Check
     from gaugeblock.answer.decision import Decision
     from gaugeblock.answer.drawing import Drawing
     from gaugeblock.answer.question import Question
+    from gaugeblock.answer.table import Table
     from gaugeblock.tables.load import Refdata
+
+    P = ParamSpec("P")
 
 
 class Sheet(Value):
@@ -145,3 +153,43 @@ def _figure_dict(figure: Figure, data: Refdata, made: dict[int, dict[str, object
         "others": [figure_dict(f, data, made) for f in figure.others],
         "printed": printed(figure, data),
     }
+
+
+# What is so where nobody says otherwise is no part of a title.
+_USUAL = ("vehicle", "reused")
+
+
+def opens(topic_of: Callable[[], Topic], first: str = "") -> Callable[[Callable[P, Sheet]], Callable[P, Sheet]]:
+    """Of an answer: what it refuses because a key was left open has the Table that its topic makes of that.
+
+    ``topic_of`` loads the topic, ``first`` is the option that stands first and without its name.
+    """
+
+    def of(answer: Callable[P, Sheet]) -> Callable[P, Sheet]:
+        @wraps(answer)
+        def asked(*args: P.args, **options: P.kwargs) -> Sheet:
+            try:
+                return answer(*args, **options)
+            except Ambiguous as error:
+                given: dict[str, Any] = {**({first: args[0]} if args and first else {}), **options}
+                raise error.tabled(lambda: _table(topic_of(), given)) from None
+
+        return asked
+
+    return of
+
+
+def _table(topic: Topic, given: Mapping[str, Any]) -> Table | None:
+    """What the values of the open key come to; None where the topic does not know them."""
+    from gaugeblock.answer.opening import answered
+    from gaugeblock.answer.table import Table
+    from gaugeblock.tables.load import refdata
+
+    data = given.get("data") or refdata()
+    values = {k: v for k, v in given.items() if k != "data" and v is not None}
+    said = {k: v for k, v in values.items() if isinstance(v, str) and v not in _USUAL}
+    try:
+        got = answered(topic, values, said, data)
+    except GaugeblockError:
+        return None
+    return got if isinstance(got, Table) else None

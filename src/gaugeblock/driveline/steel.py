@@ -6,8 +6,7 @@ from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.maker import maker_figure
 from gaugeblock.answer.making import base, derived, stated
-from gaugeblock.answer.open_key import opens
-from gaugeblock.answer.sheet import Sheet
+from gaugeblock.answer.sheet import Sheet, opens
 from gaugeblock.calc import driveline as calc
 from gaugeblock.driveline import keys
 from gaugeblock.driveline.carrying import fact, outcome

@@ -6,9 +6,9 @@ from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, Check
 from gaugeblock.answer.making import stated
-from gaugeblock.answer.open_key import opens
 from gaugeblock.answer.printing import printed
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, Question
+from gaugeblock.answer.sheet import opens
 from gaugeblock.answer.unpublished import maker_of, nobody
 from gaugeblock.errors import Ambiguous, LookupMiss, Offers
 from gaugeblock.fasteners import keys, read

@@ -5,8 +5,8 @@ from __future__ import annotations
 from gaugeblock import units
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, Check
 from gaugeblock.answer.making import base, stated
-from gaugeblock.answer.open_key import opens
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, Question
+from gaugeblock.answer.sheet import opens
 from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.fasteners import clamp, keys, read, said, target, wrench
 from gaugeblock.fasteners.bolt import OWN, Own

@@ -6,9 +6,8 @@ from gaugeblock import units
 from gaugeblock.answer.check import INFORM, NOT_OK
 from gaugeblock.answer.decision import Candidate, Decision, ask, none, stop, use
 from gaugeblock.answer.making import stated
-from gaugeblock.answer.open_key import opens
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
-from gaugeblock.answer.sheet import Sheet
+from gaugeblock.answer.sheet import Sheet, opens
 from gaugeblock.answer.unpublished import maker_of, nobody
 from gaugeblock.errors import InputError
 from gaugeblock.lines import cautions as line_cautions

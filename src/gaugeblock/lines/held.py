@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.decision import Candidate, none, stop, use
-from gaugeblock.answer.open_key import opens
-from gaugeblock.answer.sheet import Sheet
+from gaugeblock.answer.sheet import Sheet, opens
 from gaugeblock.errors import Ambiguous
 from gaugeblock.lines.doubts import doubts
 from gaugeblock.lines.keys import SERVICES, line_of_text

@@ -5,8 +5,7 @@ from __future__ import annotations
 from gaugeblock import lookup
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.decision import use
-from gaugeblock.answer.open_key import opens
-from gaugeblock.answer.sheet import Sheet
+from gaugeblock.answer.sheet import Sheet, opens
 from gaugeblock.tables.load import Refdata, canonical, refdata
 from gaugeblock.tubes import keys
 from gaugeblock.tubes.rules import rules_of

@@ -6,8 +6,7 @@ from gaugeblock import lookup
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import CANNOT_TELL, Check
 from gaugeblock.answer.decision import none, use
-from gaugeblock.answer.open_key import opens
-from gaugeblock.answer.sheet import Sheet
+from gaugeblock.answer.sheet import Sheet, opens
 from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.tubes import keys

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from gaugeblock import units
 from gaugeblock.answer.needs import together
-from gaugeblock.answer.open_key import opens
-from gaugeblock.answer.sheet import Sheet
+from gaugeblock.answer.sheet import Sheet, opens
 from gaugeblock.driveline import keys
 from gaugeblock.driveline.axles.form import Form, parts_of
 from gaugeblock.driveline.axles.judging import judged

@@ -6,9 +6,8 @@ from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import CANNOT_TELL, INFORM, Check
 from gaugeblock.answer.decision import none
 from gaugeblock.answer.needs import unused
-from gaugeblock.answer.open_key import opens
 from gaugeblock.answer.printing import number_only
-from gaugeblock.answer.sheet import Sheet
+from gaugeblock.answer.sheet import Sheet, opens
 from gaugeblock.errors import InputError
 from gaugeblock.lines.brakes import balance, habits, rules
 from gaugeblock.lines.brakes.habits import BRAKES, RESIDUAL, SIZE

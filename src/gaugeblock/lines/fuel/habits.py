@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.decision import Candidate, ask
-from gaugeblock.answer.open_key import opens
 from gaugeblock.answer.question import ASK_MAKER, Question
-from gaugeblock.answer.sheet import Sheet
+from gaugeblock.answer.sheet import Sheet, opens
 from gaugeblock.errors import Ambiguous
 from gaugeblock.lines.fuel.demand import SUPPLY
 from gaugeblock.lines.fuel.keys import CARBURETTOR, INJECTION, SYSTEMS

@@ -7,9 +7,8 @@ from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import INFORM
 from gaugeblock.answer.decision import none
 from gaugeblock.answer.needs import together
-from gaugeblock.answer.open_key import opens
 from gaugeblock.answer.printing import number_only
-from gaugeblock.answer.sheet import Sheet
+from gaugeblock.answer.sheet import Sheet, opens
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.tubes import keys

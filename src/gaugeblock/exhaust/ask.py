@@ -160,7 +160,14 @@ GAP = Topic(
                 "to the {}",
             ),
         ),
-        "gap": (amount("length", say="{} gap"),),
+        "gap": (amount("length", say="{} gap", doubt=1),),
+        "od": (
+            amount(
+                "length", bare="in", followed="(?:steel |hard )?(?:brake|fuel) (?:line|hose|pipe)s?", say="{} across"
+            ),
+        ),
+        "pipe": (amount("length", before="an?", after="(?:exhaust|tail ?pipe|pipe|header)(?: pipe)?", say="{} pipe"),),
+        "hot": (amount("temperature", before="(?:at|running(?: at)?)", say="pipe at {}"),),
         "movement": (amount("length", after="(?:movement|of growth|growth)", say="moves {}"),),
     },
     rf"how (?:close|near|far)|can|{_NEAR}|{_EXHAUST}|(?:the |my )?headers?|room|enough|clear",

@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from gaugeblock.warmth.item import Item
 
     Limit = tuple[str, Figure, Item | None]
+    Case = tuple[Estimate, str, Figure]  # with what stands in for what nobody gave
 
 # Key -> its dimension, the quantity that it is typed as, the estimate's own name for it.
 _MEASURES = {
@@ -134,12 +135,12 @@ def warmed(name: str, left: Figure | None, heat: Heat, data: Refdata, key: str =
         return Warmed(checks=[Check(title, CANNOT_TELL, why, subject=name, bears=INFORM)])
     cases, unsolved = _cases(title, name, left, heat, data)
     checks, questions = [*unsolved], []
-    for estimate, guessed in cases:
+    for case in cases:
         for limit in limits:
-            check = _held(title, name, estimate, guessed, limit)
+            check = _held(title, name, case, limit)
             checks.append(check)
             if check.asks:
-                questions.append(_question(name, guessed, check, key))
+                questions.append(_question(name, case[1], check, key))
     if opened is not None:
         checks.append(opened[0])
         questions.append(opened[1])
@@ -147,7 +148,7 @@ def warmed(name: str, left: Figure | None, heat: Heat, data: Refdata, key: str =
         why = "what it stands is not given: say what it is, or its maker's limit"
         checks.append(Check(f"{title} against its limit", CANNOT_TELL, why, subject=name, bears=INFORM))
     needed = _needed(cases, limits, data)
-    figures = [f for _, f, _ in limits] + [_figure(e, g) for e, g in cases] + ([] if needed is None else [needed])
+    figures = [f for _, f, _ in limits] + [figure for _, _, figure in cases] + ([] if needed is None else [needed])
     return Warmed(figures, checks, questions, _told(cases), needed, _said(cases, limits, data))
 
 
@@ -197,7 +198,7 @@ def _limits(name: str, heat: Heat, key: str, data: Refdata) -> tuple[list[Limit]
         keys = {"subject": usual[0], "case": usual[1]}
         rubber = lookup.look_up("exhaust/limits", "temperature_maximum", data=data, **keys)
         return [(usual[1].split(",")[0], rubber, None)], None
-    if (wire := _wire(typed, data)) is not None:
+    if name == "wire" and (wire := _wire(typed, data)) is not None:
         return [("", wire, None)], None
     from gaugeblock.warmth.item import item_of
 
@@ -251,15 +252,13 @@ def _inputs(left: Figure, heat: Heat, data: Refdata) -> tuple[dict[str, Figure],
     return found, " and ".join(guessed)
 
 
-def _cases(
-    title: str, name: str, left: Figure, heat: Heat, data: Refdata
-) -> tuple[list[tuple[Estimate, str]], list[Check]]:
+def _cases(title: str, name: str, left: Figure, heat: Heat, data: Refdata) -> tuple[list[Case], list[Check]]:
     """Each case that could be solved with what stands in for what nobody gave, the hottest of given inputs first."""
     from gaugeblock.warmth.estimate import Beside, Estimate
 
     inputs, guessed = _inputs(left, heat, data)
     soak = inputs.pop("soak air", None)
-    solved: list[tuple[Estimate, str]] = []
+    solved: list[Case] = []
     unsolved = []
     known = None
     for case in ("idling", "hot soak"):
@@ -279,10 +278,10 @@ def _cases(
                 known = estimate = Estimate(case, beside, known)
                 why = estimate.why
                 if not why:
-                    solved.append((estimate, more))
+                    solved.append((estimate, more, _figure(estimate, more)))
         if why:
             unsolved.append(Check(f"{title}, {case}", CANNOT_TELL, why, subject=name, case=case, bears=INFORM))
-    return sorted(solved, key=lambda pair: (bool(pair[1]), -pair[0].high)), unsolved
+    return sorted(solved, key=lambda case: (bool(case[1]), -case[0].high)), unsolved
 
 
 def _figure(estimate: Estimate, guessed: str) -> Figure:
@@ -290,14 +289,13 @@ def _figure(estimate: Estimate, guessed: str) -> Figure:
     return made.replace(conditions=f"{made.conditions}; nobody gave this: {guessed}") if guessed else made
 
 
-def _held(title: str, name: str, estimate: Estimate, guessed: str, limit: Limit) -> Check:
+def _held(title: str, name: str, case: Case, limit: Limit) -> Check:
     """One case against one limit. What stands in for what nobody gave never passes and never stops: it informs where
     its whole band is cool enough, else it asks.
     """
     from gaugeblock.warmth.verdict import high_end, in_band, low_end, stands
 
-    choice, most, item = limit
-    figure = _figure(estimate, guessed)
+    (estimate, guessed, figure), (choice, most, item) = case, limit
     end = low_end(most, figure.unit)
     others = item.stricter(most) if item is not None else []
     strictest = min([end, *(low_end(f, figure.unit) for f in others)])
@@ -351,14 +349,14 @@ def _measured(title: str, name: str, at: Figure, limits: list[Limit], key: str) 
     return Warmed([at, *(f for _, f, _ in limits)], checks, questions)
 
 
-def _needed(cases: list[tuple[Estimate, str]], limits: list[Limit], data: Refdata) -> Figure | None:
+def _needed(cases: list[Case], limits: list[Limit], data: Refdata) -> Figure | None:
     """The gap at which the hottest case of given inputs is cool enough; none where the air or a finish was not given,
     for a gap of a cooler case would mislead.
     """
     from gaugeblock.warmth.estimate import gap_needed
     from gaugeblock.warmth.verdict import CLOSE, CLOSE_K, low_end
 
-    worst = next((e for e, guessed in cases if not guessed and e.case == "hot soak"), None)
+    worst = next((e for e, guessed, _ in cases if not guessed and e.case == "hot soak"), None)
     if worst is None or len(limits) != 1:
         return None
     _, most, _ = limits[0]
@@ -366,22 +364,21 @@ def _needed(cases: list[tuple[Estimate, str]], limits: list[Limit], data: Refdat
     return gap_needed(worst, most, top, f"{CLOSE} under {number_only(most, data)}")
 
 
-def _told(cases: list[tuple[Estimate, str]]) -> list[Caution]:
+def _told(cases: list[Case]) -> list[Caution]:
     if not cases:
         return []
     text = (
         "The heat at this gap is an estimate of a long line beside a bare pipe in still air, without flow in it; hot "
         "gas and leaks are not in it. Measure it hot and after shut-down."
     )
-    return [Caution(text, "note", (_figure(*cases[0]).id,), "calculated")]
+    return [Caution(text, "note", (cases[0][2].id,), "calculated")]
 
 
-def _said(cases: list[tuple[Estimate, str]], limits: list[Limit], data: Refdata) -> str:
+def _said(cases: list[Case], limits: list[Limit], data: Refdata) -> str:
     """One line: how warm it gets at the worst and how far that is to be trusted, and what it stands."""
     if not cases:
         return ""
-    estimate, guessed = max(cases, key=lambda pair: pair[0].high)
-    figure = _figure(estimate, guessed)
+    estimate, _, figure = max(cases, key=lambda case: case[0].high)
     said = f"about {printed(figure, data)} at {_AT[estimate.case]}, {figure.trust}"
     stands = " or ".join(f"{number_only(f, data, figure.unit)}{f' ({c})' if c else ''}" for c, f, _ in limits)
     return said + (f"; it stands {stands}" if stands else "")

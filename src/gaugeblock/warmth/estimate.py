@@ -7,7 +7,6 @@ from __future__ import annotations
 from gaugeblock import lookup, units
 from gaugeblock.answer.making import derived
 from gaugeblock.calc import lines as calc
-from gaugeblock.calc import shields
 from gaugeblock.calc.air import Air
 from gaugeblock.errors import LookupMiss
 from gaugeblock.tables.interval import parse_interval
@@ -140,6 +139,8 @@ def balance(beside: Beside, ends: dict[str, str], gap_m: float | None = None, sh
     around = calc.Around(si("hot temperature"), si("air"), beside.air, speed=speed, cooling=cooling, film=film)
     if kind == "none":
         return calc.line_beside_pipe(pipe, line, gap, around)
+    from gaugeblock.calc import shields
+
     place = hot_radius + gap / 2
     if kind == "flat open":
         shape = shields.flat(hot_radius, radius, gap, 2.0 * hot_radius)

@@ -8,12 +8,13 @@ from gaugeblock.errors import InputError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Mapping
+    from collections.abc import Callable, Iterable, Mapping, Sequence
     from typing import Any, NoReturn
 
     from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.answer.table import Table
+    from gaugeblock.figure import Figure
 
 
 _COMPARE = 'an option\'s usual values side by side: condition, grade ...; or those you name: "wall=.095 in, .120 in"'
@@ -122,20 +123,7 @@ def print_sheet(sheet: Sheet, as_json: bool, unit: str | None, why: bool = False
     """
     from gaugeblock.answer.decision import STOP
 
-    if unit is not None:
-        from gaugeblock import units
-
-        unit = units.TYPED.get(unit, unit)
-        if unit not in units.UNITS:  # nm is no unit of the tables but one way to type N*m
-            loose = {units.TYPED.get(u, u) for u in (*units.TYPED, *units.UNITS) if u.casefold() == unit.casefold()}
-            unit = loose.pop() if len(loose) == 1 else unit
-        if unit not in units.UNITS:
-            dims = dict.fromkeys(units.dimension(f.unit) for f in sheet.figures)
-            near = units.nearest_units(unit) or tuple(u for d in dims for u in units.spellings(d))
-            raise InputError(unit[:60], "--in", "no such unit spelling", near, "use one of these")
-        if sheet.figures and all(units.dimension(f.unit) != units.dimension(unit) for f in sheet.figures):
-            near = tuple(dict.fromkeys(u for f in sheet.figures for u in units.spellings(units.dimension(f.unit))))
-            raise InputError(unit, "--in", "no figure of this answer has that dimension", near, "ask for one of these")
+    unit = _known_unit(unit, sheet.figures)
     if as_json:
         import json
 
@@ -156,10 +144,31 @@ def print_sheet(sheet: Sheet, as_json: bool, unit: str | None, why: bool = False
     return 1 if sheet.decision.kind == STOP else 0
 
 
+def _known_unit(unit: str | None, figures: Sequence[Figure]) -> str | None:
+    """A unit as the tables spell it; InputError for none, or for one of a dimension that no figure has."""
+    if unit is None:
+        return None
+    from gaugeblock import units
+
+    unit = units.TYPED.get(unit, unit)
+    if unit not in units.UNITS:  # nm is no unit of the tables but one way to type N*m
+        loose = {units.TYPED.get(u, u) for u in (*units.TYPED, *units.UNITS) if u.casefold() == unit.casefold()}
+        unit = loose.pop() if len(loose) == 1 else unit
+    dims = dict.fromkeys(units.dimension(f.unit) for f in figures)
+    if unit not in units.UNITS:
+        near = units.nearest_units(unit) or tuple(u for d in dims for u in units.spellings(d))
+        raise InputError(unit[:60], "--in", "no such unit spelling", near, "use one of these")
+    if figures and units.dimension(unit) not in dims:
+        near = tuple(u for d in dims for u in units.spellings(d))
+        raise InputError(unit, "--in", "no figure of this answer has that dimension", near, "ask for one of these")
+    return unit
+
+
 def print_table(table: Table, as_json: bool, unit: str | None, read_as: str = "", why: bool = False) -> int:
     """Print a Table as text (all of its rows with ``why``) or as JSON, with how the question was ``read_as``; the exit
     code.
     """
+    unit = _known_unit(unit, [f for line in table.lines for f in line.sheet.decision.figures])
     if as_json:
         import json
 

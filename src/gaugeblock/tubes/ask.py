@@ -269,7 +269,6 @@ SECTION = Topic(
         "wall": (*_WALLS, _MM_WALL, _THOUSANDTHS),
         "material": (_STOCK,),
         "length": (
-            amount("length", before="(?:length|weight|mass|weigh|weighs)(?: of)?", say="{} long", doubt=1),
             amount("length", after="long|of it|piece|stick|length", say="{} long"),
             Shaped(rf"(?P<n>{NUMBER}) ?(?:ft|feet|foot|')", lambda m: f"{m['n']} ft", "{} long"),
             Shaped(rf"(?P<n>{NUMBER}) ?(?:m|met(?:re|er)s?)", lambda m: f"{m['n']} m", "{} long"),

@@ -70,5 +70,6 @@ AXLE = Topic(
     needs=("engine_torque",),
     table="axles",
     asks_for=r"axles?|half ?shafts?",
+    is_named=True,  # a torque alone is of anything
     opens=_open_axle,
 )

@@ -49,6 +49,8 @@ JOINT = Topic(
     r"(?:u|universal|uj|cardan|hooke'?s?)[- ]?joints?|ujs?|joints?|drive ?shaft|prop(?:eller)?[-"
     r" ]?shaft|angles?|vibrat\w*|working|operating",
     needs=("angle",),
+    asks_for=r"u|ujs?|u-?joints?|joints?|cardan|hooke\S*|drive ?shafts?|prop\S*|phase[ds]?|yokes?",
+    is_named=True,  # an angle alone is of anything
     table="joints",
     settle=_settle_joint,
 )

@@ -152,14 +152,14 @@ def _hits_at(words: tuple[str, ...], at: int, topic: Topic, data: Refdata) -> li
 def mend(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | None:
     """The line read again with the words that were nearly typed put right; None where that helps nothing.
 
-    A word is put right only when one word alone is so near to it, and it is said to the reader. Short words and
-    those that turn another are never changed.
+    A word is put right only when one word alone is so near to it, and it is said to the reader. Short words, those
+    that turn another, and those that mean something of another thing (a drawn tube) are never changed.
     """
     known = reading.topic.vocabulary(data) | CHATTER
     changes: dict[str, str] = {}
     for word in reading.unread:
         near = _near(word, known) if word not in TURNING and word not in known and not denied(word) else []
-        if len(near) == 1:
+        if len(near) == 1 and not any(line[1] == word for line in data.lines("words").holding(word)):
             changes[word] = near[0]
     if not changes:
         return None

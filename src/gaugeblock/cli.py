@@ -25,7 +25,7 @@ GENERAL = {
     "audit": "what is published, from memory, habit; what disagrees",
     "compare": "what changed between two data releases",
     "sources": "the publications behind the tables",
-    "export": "the tables for other programs: SQLite, Data Package",
+    "export": "the tables for other programs: SQLite, Parquet, Data Package",
     "book": "the program as a page for a phone, shown in a browser",
     "validate": "every rule over every table",
     "completion": "a script for bash, zsh or fish that completes commands",

@@ -7,10 +7,12 @@ reader, the stainless bolts on other pages, 409 tube and engine oil on the same.
 lines and tubes were entered twice by the same reader, the second time from the gathered rows or the page again;
 those of fasteners and driveline were entered again from the gathered rows by tables of their own, five bolt
 hardnesses are from memory and one was seen on one page only. Those of 0.9.0, and older ones of limits,
-supports, set-ups, joints, wire, fuels, locknuts and bends, were looked up among the gathered rows by their keys
-and places, never by their numbers, and entered from there; the rules on boats' fuel and on brakes from copies
-of their text; the loads of ISO 898-1 from two copies of its tables, which quote it. Rows that stand in refdata
-only are habits without a document, figures from memory, and pages that were not found again.
+supports, set-ups, joints, wire, fuels, locknuts and bends, were paired with the gathered rows by their keys and
+places, never by their numbers, and stand here where the numbers were the same; the other pairs were looked at
+one by one: another unit, another row, or a correction that the change log tells; the rules on boats' fuel and
+on brakes from copies of their text; the loads of ISO 898-1 from two copies of its tables, which quote it. Rows
+that stand in refdata only are habits without a document, figures from memory, and pages that were not found
+again.
 """
 
 from __future__ import annotations

@@ -7,8 +7,9 @@ WING = Wing(
     {
         "torque": ("commands", "what to tighten a thread to, and the clamp it gives"),
         "part": ("commands", "what to tighten a plug, line nut, clamp or wheel nut to"),
+        "hole": ("commands", "what to drill for a tap, or for a bolt to pass"),
     },
-    {"torque": "torque", "part": "part"},
+    {"torque": "torque", "part": "part", "hole": "hole"},
     {"fasteners": "Fastener"},
     ("physics", "torque_physics", "part_physics"),
     hints=r"torqu\w*|tight\w*|bolts?|screws?|studs?|nuts?|grade|gr ?[0-9]|class|m[0-9][0-9.x]*|[0-9/]+-[0-9]{2}|plugs?",

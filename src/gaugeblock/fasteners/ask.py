@@ -281,4 +281,47 @@ PART = Topic(
     opens=_open_part,
     settle=_settle_part,
 )
-TOPICS = (TORQUE, PART)
+
+
+def _hole() -> Callable[..., Sheet]:
+    from gaugeblock.fasteners.hole import hole
+
+    return hole
+
+
+def _open_hole(values: dict[str, str], data: Refdata) -> Open | None:
+    """The holes that are on record for a thread, or those of its clearance, where none was named."""
+    from gaugeblock.fasteners.hole import fits_of
+
+    said = values.get("fit", "")
+    if said not in ("", _CLEARANCE) or "thread" not in values:
+        return None
+    fits = [f for f in fits_of(keys.thread(values["thread"], data).cell, data) if f.startswith(said)]
+    return (("fit",), [{"fit": f} for f in fits]) if fits else None
+
+
+_CLEARANCE = "clearance"
+HOLE = Topic(
+    _hole,
+    "hole to drill",
+    {
+        "thread": THREAD,
+        "fit": (
+            Shaped(
+                r"(?:tap(?:ping|ped)?|threaded)(?: (?:drill|hole|size))*(?: bit)?|drill(?: bit)? for a tap",
+                always("tap drill"),
+            ),
+            Named(words_of("fasteners", "fit", "fasteners/holes"), tail="fit|clearance|holes?"),
+            Shaped(r"clearances?(?: (?:holes?|drill|fit))*|through holes?", always(_CLEARANCE)),
+        ),
+    },
+    r"(?:what |which )?(?:size )?(?:drill(?: bit)?s?|bits?|holes?)(?:"
+    r" size)?|tap(?:ped|ping)?|thread(?:ed)?|diameter|size"
+    r"|bolts?|screws?|pass|through|do i drill|to drill|need",
+    needs=("thread",),
+    asks_for=r"drill\w*|bits?|taps?|tapp\w+|clearance|holes?",
+    is_named=True,
+    columns={"thread": ("fasteners/holes", "thread"), "fit": ("fasteners/holes", "fit")},
+    opens=_open_hole,
+)
+TOPICS = (TORQUE, PART, HOLE)

@@ -1,4 +1,4 @@
-"""``torque`` and ``part`` at the command line."""
+"""``torque``, ``part`` and ``hole`` at the command line."""
 
 from __future__ import annotations
 
@@ -101,6 +101,18 @@ def part(argv: list[str]) -> int:
     }
     is_open = a.part is None or (a.size is None and a.maker is None and a.wanted is None)
     return print_open(sheet_of, _topic("PART"), options, a, is_open)
+
+
+def hole(argv: list[str]) -> int:
+    """Run ``gaugeblock hole``; the exit code."""
+    parser = parser_of("hole", "What to drill for a tap, or for a bolt to pass.", "gaugeblock hole 3/8-16 --fit tap")
+    parser.add_argument("thread", nargs="?", metavar="THREAD", help="3/8-16, M8")
+    parser.add_argument("--fit", metavar="F", help="tap, or close, normal or free for a bolt to pass")
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.fasteners.hole import hole as sheet_of
+
+    return print_open(sheet_of, _topic("HOLE"), {"thread": a.thread, "fit": a.fit}, a, is_open=a.thread is None)
 
 
 def _topic(name: str) -> Callable[[], Topic]:

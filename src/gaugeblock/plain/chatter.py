@@ -15,8 +15,8 @@ figures find folks following for friend from front garage general generally get 
 going gonna good got gotta guess guy guys had handy has have having he hello help her here hey hi him his hmm hold how
 howdy i i'd i'll i'm i've idea if im in info into is it it'd it'll it's its ive job just kind kinda kindly know let
 let's like likely list listen little look looked looking lookup lot m ma'am made make makes making man many mate may
-maybe me mean means mister morning mr much my myself name need needed needs normal normally now number numbers of off
-oh ok okay on once one ones onto our out own per please pls print probably problem project proper properly pull put
+maybe me mean means mister morning mr much must my myself name need needed needs normal normally now number numbers of
+off oh ok okay on once one ones onto our out own per please pls print probably problem project proper properly pull put
 puts putting question quick quickly quite quote real really reckon recommend recommendation recommended remember
 remind require required requirement requirements right run running s said same sat say saying says see seems shall
 shop should show side sir sit sits sitting so some somebody someone something somewhere sorry sort spec specced

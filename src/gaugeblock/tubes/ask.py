@@ -287,7 +287,8 @@ SECTION = Topic(
     },
     r"(?:tube )?section(?: modulus| properties)?|second moment(?: of area)?|moment of inertia|how"
     r" (?:stiff|heavy)|stiff(?:ness)?"
-    r"|(?:how much )?(?:does )?(?:it |an? )?(?:weigh(?:t|s|ing)?|mass|heavy)|twist(?:ed|s)?|tubes?|tubing|(?:cross )?section|area"
+    r"|(?:how much )?(?:does )?(?:it |an? )?(?:weigh(?:t|s|ing)?|mass|heavy)|twist(?:ed|s)?|tubes?|tubing|(?:cross"
+    r" )?section|area"
     r"|modulus|pounds?|lbs?|pipe|(?:per|an?|each) (?:foot|ft|met(?:re|er)|m)|piece|x",
     needs=("od", "wall"),
     joined=("material",),

@@ -191,8 +191,6 @@ def find(text: str, *, data: Refdata | None = None, whole: bool = False) -> Foun
         entries = [entry for entry in entries if word in entry.all]
     hits = [(_score(entry, words), i, entry) for i, entry in enumerate(entries)]
     hits.sort(key=lambda h: h[:2])
-    if hits and hits[0][0][0] == 0:  # a piece of a word is no hit beside the whole word
-        hits = [hit for hit in hits if hit[0][0] == 0]
     shown = hits if whole else hits[:SHOWN]
     groups = [(entry, _figures(entry, data)) for _, _, entry in shown]
     near = _nearest(text, words, data) if not hits else []

@@ -34,7 +34,7 @@ FOLDER = Path(__file__).parent / "second"
 MEASURED = {
     "fasteners/grades": (205, 211),
     "fasteners/torques": (1021, 1021),
-    "fasteners/part_torques": (973, 992),
+    "fasteners/part_torques": (973, 993),
     "fasteners/nut_factors": (31, 38),
     "lines/materials": (189, 198),
     "lines/fluids": (47, 47),
@@ -63,7 +63,7 @@ PARTS = {
     "exhaust/equivalent_lengths": (3, 6),
     "exhaust/expansion": (4, 4),
     "exhaust/joints": (15, 24),
-    "exhaust/limits": (21, 28),
+    "exhaust/limits": (21, 31),
     "exhaust/materials": (24, 28),
     "exhaust/outlets": (6, 7),
     "lines/brakes": (13, 28),

@@ -49,7 +49,7 @@ COMPARED = {
     'circuit --current "28 A" --length "12 ft" --voltage "12 V" --compare voltage': 2,
     'section --od "1-3/4 in" --wall ".120 in" --compare "wall=.083 in, .095 in, .120 in"': 3,
     'growth --length "60 in" --hot "500 degC" --material "carbon steel" --compare material': 2,
-    'hole M8 --fit close --compare fit': 3,
+    "hole M8 --fit close --compare fit": 3,
     'clips --length "9 ft" --service brake --compare service': 3,
     'exhaust gap --to "fuel line" --compare neighbour': 10,
     'exhaust joint --kind "slip joint" --compare kind': 5,

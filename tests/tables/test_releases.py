@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -9,6 +10,7 @@ import pytest
 from gaugeblock.closing import close, main
 from gaugeblock.domains import check, validate
 from gaugeblock.errors import DataError, InputError
+from gaugeblock.tables import closed
 from gaugeblock.tables.catalogue import LISTS, columns_of, refdata_folder
 from gaugeblock.tables.releases import release_digest, released_files, row_digest
 from gaugeblock.tables.validate import report
@@ -195,3 +197,9 @@ def test_every_closed_release_of_the_project_has_its_digest() -> None:
     for row in rows:
         if row[-1]:
             assert release_digest(folder, row[0]) == row[-1]
+
+
+def test_each_closed_release_is_signed_off_in_the_change_log() -> None:
+    text = (Path(__file__).resolve().parents[2] / "CHANGELOG.md").read_text(encoding="utf-8")
+    signed = dict(re.findall(r"^\| ([0-9.]+) \| `([0-9a-f]{64})` \|$", text, re.MULTILINE))
+    assert signed == closed.carried().whole

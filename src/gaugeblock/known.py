@@ -93,7 +93,7 @@ def parse_known(text: str, dim: str, where: str, example: str) -> Known:
     match = _ROUND.fullmatch(value)
     usual = units.parse_measure(match["usual"], dim, where) if match is not None else None
     ends = span.parse_span(match["ends"] if match is not None else value, dim, where)
-    if ends.low.value <= 0:
+    if ends.low.value <= 0 and dim != "temperature":
         raise InputError(text[:60], where, "must be more than zero", (), f"give the {where} itself")
     if usual is not None and not ends.low.to(ends.unit) <= usual.to(ends.unit) <= float(ends.high.value):
         raise InputError(text[:60], where, "the usual value lies outside its ends", (), "read all three again")

@@ -289,7 +289,7 @@ THINGS = [
         beside=False,
     ),
     Thing("expansion", "expansion_coefficient", "17.3 um/(m*K)", "173 um/(m*K)", **RUN, words=""),
-    Thing("cold_end", "cold_end", "10 degC", "1000 degC", **RUN, words="", beside=False, measured=False),
+    Thing("cold_end", "cold_end", "10 degC", "1000 degC", **RUN, words="", beside=False),
     Thing(
         "fluid_limit",
         "boiling_point_minimum",
@@ -335,7 +335,6 @@ THINGS = [
         **GROWN,
         words=f"{GROWTH_WORDS} from {{}}",
         beside=False,
-        measured=False,
     ),
 ]
 

@@ -19,6 +19,7 @@ from gaugeblock.job.part import (
     Part,
     Point,
     StatedExpansion,
+    StatedTemperature,
     Stress,
     Temperature,
     Text,
@@ -93,7 +94,7 @@ class Exhaust(Entry):
     material: Name | None = None
     hot: Temperature | None = None
     expansion: StatedExpansion | None = None
-    cold_end: Temperature | None = None
+    cold_end: StatedTemperature | None = None
     fixed: Gap | None = None
     flex: ExhaustFlex | None = None
     pressure: Stress | None = None

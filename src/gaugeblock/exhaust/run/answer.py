@@ -32,7 +32,7 @@ if TYPE_CHECKING:
 
 VERB = "LET IT GROW"
 _EXAMPLE = "17.3 um/(m*K)"
-_READ = {"od": "tube_od", "wall": "tube_wall", "hot": "run_temperature", "fixed": "run_place", "cold_end": "cold_end"}
+_READ = {"od": "tube_od", "wall": "tube_wall", "hot": "run_temperature", "fixed": "run_place"}
 _SUBJECTS = ("carbon monoxide", "fire", "flexible exhaust section", "bellows thrust")
 
 
@@ -101,7 +101,7 @@ def exhaust_run(
     pin and ``hanger_limit`` what one may carry; ``masses`` what hangs on it (``12 lb at 80 in``); ``flex`` the
     flexible section (``6 in at 2 in``), its kind (``hose``, ``bellows``), ``travel``, ``rate`` and ``area``;
     ``pressure`` in the pipe; ``expansion`` of its metal in place of the tables' (``17.3 um/(m*K)``, measured
-    ``... by TOOL on 2026-11-20``), ``cold_end`` what it grows from (else 20 degC).
+    ``... by TOOL on 2026-11-20``), ``cold_end`` what it grows from (else 20 degC), typed or measured.
 
     Returns a Sheet: the movement of the far end first. A run with bends, drawn, is in a job (``[[exhausts]]``).
 
@@ -119,7 +119,7 @@ def exhaust_run(
         length=read_positive(length, "length", "length"),
         hot=None if hot is None else parse_measure(hot, "temperature", "hot"),
         expansion=None if expansion is None else parse_known(expansion, "thermal expansion", "expansion", _EXAMPLE),
-        cold_end=None if cold_end is None else parse_measure(cold_end, "temperature", "cold end"),
+        cold_end=None if cold_end is None else parse_known(cold_end, "temperature", "cold end", "10 degC"),
         fixed=None if fixed is None else place(fixed, "fixed"),
         flex=_flex(flex, flex_kind, travel, rate, area),
         pressure=_given(pressure, "stress", "pressure"),
@@ -169,6 +169,8 @@ def whole(run: Run, shape: Shape, asked: dict[str, str | None], data: Refdata) -
     """The sheet of a run, and what was worked out of it; None where something of it is doubtful."""
     title = f"exhaust run of {shape.length.text or f'{shape.length.typical:.4g}'} {shape.length.unit}, {run.material}"
     read = {k: stated(m, q, k, data) for k, q in _READ.items() if (m := getattr(run, k)) is not None}
+    if run.cold_end is not None:
+        read["cold_end"] = stated_known(run.cold_end, "cold_end", "cold_end", data)
     odd = [*_odd(run, shape, data)]
     if odd:
         checks = [Check(f"{q.key} as typed", CANNOT_TELL, q.text, bears=ASK) for q in odd]

@@ -120,7 +120,7 @@ class Run(Value):
     material: str
     hot: Measure | None
     expansion: Known | None
-    cold_end: Measure | None
+    cold_end: Known | None
     length: Measure | None
     fixed: Measure | None
     flex: Flex | None
@@ -138,7 +138,7 @@ class Run(Value):
         *,
         hot: Measure | None = None,
         expansion: Known | None = None,
-        cold_end: Measure | None = None,
+        cold_end: Known | None = None,
         length: Measure | None = None,
         fixed: Measure | None = None,
         flex: Flex | None = None,

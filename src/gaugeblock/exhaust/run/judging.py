@@ -44,7 +44,8 @@ def typed(run: Run) -> Iterator[tuple[Measure, str, str]]:
         for end in dict.fromkeys((run.expansion.ends.low, run.expansion.ends.high)):
             yield end, "expansion_coefficient", "expansion"
     if run.cold_end is not None:
-        yield run.cold_end, "cold_end", "cold_end"
+        for end in dict.fromkeys((run.cold_end.ends.low, run.cold_end.ends.high)):
+            yield end, "cold_end", "cold_end"
     for hanger in run.hangers:
         for measure, quantity in ((hanger.length, "hanger_length"), (hanger.limit, "hanger_limit")):
             if measure is not None:

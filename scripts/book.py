@@ -77,6 +77,18 @@ def unpacked(package: bytes) -> dict[str, bytes]:
     return files
 
 
+# Modules of Python that neither the runtime nor the program has a use for on a phone.
+UNUSED = ("_pyrepl", "doctest", "imaplib", "mailbox", "pdb", "poplib", "smtplib", "unittest", "wsgiref", "xmlrpc")
+
+
+def without_unused(library: bytes) -> bytes:
+    """Python's own modules but for those that nothing here uses."""
+    with zipfile.ZipFile(io.BytesIO(library)) as archive:
+        kept = [n for n in archive.namelist() if not n.endswith("/")]
+        kept = [n for n in kept if n.partition("/")[0].partition(".")[0] not in UNUSED]
+        return zipped({name: archive.read(name) for name in kept})
+
+
 # What only checks or closes the tables has no use on a phone.
 LEFT_OUT = {
     f"gaugeblock/{n}.py" for n in ("closing", "tables/schema", "tables/validate", "plain/completion", "book/serve")
@@ -161,6 +173,7 @@ def bound() -> dict[str, bytes]:
     package = runtime()
     files = unpacked(package)
     modules = "runtime/python_stdlib.zip"
+    files[modules] = without_unused(files[modules])
     files |= compiled(package, {modules: (files[modules], LIBRARY), "program.zip": (program(), SITE)})
     files |= {p.name: p.read_bytes() for p in PAGE.iterdir() if p.is_file() and p.name != "sw.js"}
     files["tables.html"] = plain_page(refdata()).encode()

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 
 # What cannot be seen, or makes a printed line differ from what was written: control characters, line and paragraph
 # separators, marks of no width, marks that turn the reading direction, tags.
-_HIDDEN = re.compile(
+_HIDDEN = (
     "[\x00-\x1f\x7f-\x9f\xad\u061c\u115f\u1160\u180e\u200b-\u200f\u2028-\u202e\u2060-\u206f\u3164\ufeff\uffa0"
     "\ufff9-\ufffb\U000e0000-\U000e007f]"
 )
@@ -35,7 +35,9 @@ _LONGEST = {"asked": 160, "where": 300, "why": 600, "nearest": 120, "do": 400}
 
 def hidden(text: str) -> re.Match[str] | None:
     """The first character of a text that cannot be seen; None when all can be."""
-    return _HIDDEN.search(text)
+    if text.isascii() and text.isprintable():
+        return None  # without the pattern, whose making costs more than most texts
+    return re.search(_HIDDEN, text)
 
 
 def visible(text: str, limit: int | None = 60, keep: str = "") -> str:
@@ -45,7 +47,9 @@ def visible(text: str, limit: int | None = 60, keep: str = "") -> str:
     'a\\\\u001b[31m'
     """
     cut = text if limit is None or len(text) <= limit else text[:limit] + "..."
-    return cut if cut.isprintable() else _HIDDEN.sub(lambda m: m[0] if m[0] in keep else _number(m[0]), cut)
+    if all(part.isprintable() for part in (cut.split(keep) if keep else (cut,))):
+        return cut
+    return re.sub(_HIDDEN, lambda m: m[0] if m[0] in keep else _number(m[0]), cut)
 
 
 def _number(mark: str) -> str:

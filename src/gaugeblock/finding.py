@@ -230,18 +230,19 @@ def _figures(entry: Entry, data: Refdata) -> list[Figure]:
 class Shelf:
     """A table, or the rules of a domain: its whole text, in which words are sought first, and its entries."""
 
-    __slots__ = ("_data", "_entries", "_is_asked", "_text", "name")
+    __slots__ = ("_data", "_entries", "_home", "_is_asked", "_text", "name")
 
     def __init__(self, name: str, data: Refdata) -> None:
         self.name = name
         self._data = data
-        self._text = f"{_home(name)}\n{read_text(data.path(name), name)}".casefold()
+        self._home = _home(name).casefold()
+        self._text = read_text(data.path(name), name).casefold()
         self._entries: list[Entry] | None = None
         self._is_asked = False
 
     def may_hold(self, words: list[str]) -> bool:
         """Whether each word stands in its text, or is another word for a cell or a quantity that stands there."""
-        return all(word in self._text or self._is_called(word) for word in words)
+        return all(word in self._text or word in self._home or self._is_called(word) for word in words)
 
     def _is_called(self, word: str) -> bool:
         return any(True for _ in self._called(word))
@@ -259,9 +260,9 @@ class Shelf:
         if self._entries is not None or self._is_asked or self.name.endswith("/rules"):
             return self.entries
         self._is_asked = True
-        home = _home(self.name).casefold()
+        left = [word for word in words if word not in self._home]
         # a quote inside a cell is written twice
-        sought = [{word, *(c.replace('""', '"') for c in self._called(word))} for word in words if word not in home]
+        sought = [{word, *(c.replace('""', '"') for c in self._called(word))} for word in left]
         return _keys_of(self.name, self._data, sought)
 
     @property

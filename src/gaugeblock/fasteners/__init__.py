@@ -12,5 +12,6 @@ WING = Wing(
     {"torque": "torque", "part": "part", "hole": "hole"},
     {"fasteners": "Fastener"},
     ("physics", "torque_physics", "part_physics"),
-    hints=r"torqu\w*|tight\w*|bolts?|screws?|studs?|nuts?|grade|gr ?[0-9]|class|m[0-9][0-9.x]*|[0-9/]+-[0-9]{2}|plugs?",
+    hints=r"torqu\w*|tight\w*|bolts?|screws?|studs?|nuts?|grade|gr ?[0-9]|class|m[0-9][0-9.x]*|[0-9/]+-[0-9]{2}|plugs?"
+    r"|drill\w*|tap|tapping|holes?",
 )

@@ -324,9 +324,8 @@ def _condition(typed: str, data: Refdata) -> tuple[str, str, str]:
         cell = next((c for c in known if c.casefold() == text.casefold()), None)
     if cell is not None and cell not in known and cell != "not stated":
         why = f"no published nut factor for {cell}"
-        raise LookupMiss(
-            typed, "condition", why, (), "ask its maker what it does to the torque, or give the part maker's figure"
-        )
+        do = "ask its maker what it does to the torque; with the part maker's own torque leave the condition out"
+        raise LookupMiss(typed, "condition", why, (), do)
     if cell is None or cell not in known:
         from gaugeblock.tables.near import offers
 

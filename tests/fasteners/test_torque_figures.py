@@ -18,6 +18,7 @@ from fasteners.fastener_questions import (
     derived_of,
 )
 from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK
+from gaugeblock.answer.decision import NONE
 from gaugeblock.answer.printing import printed
 from gaugeblock.cli import main
 from gaugeblock.errors import GaugeblockError, InputError, LookupMiss
@@ -374,8 +375,14 @@ def test_threadlocker_has_no_published_factor_and_is_no_fault_of_a_job() -> None
     from gaugeblock.domains import hooks, parse_job
     from gaugeblock.fasteners.page import item
 
-    with pytest.raises(LookupMiss, match="no published nut factor for thread-locking liquid"):
-        torque("3/8-16", grade="grade 5", condition="blue threadlocker")
+    alone = torque("3/8-16", grade="grade 5", condition="blue threadlocker")
+    assert alone.decision.kind == NONE
+    assert "no published nut factor for thread-locking liquid" in alone.checks[0].reason
+    assert alone.questions[0].key == "maker.torque"
+    made = torque("3/8-16", grade="grade 5", condition="blue threadlocker", maker="30 lbf*ft")
+    assert made.decision.figure.text == "30"
+    stated = torque("3/8-16", grade="grade 5", condition="blue threadlocker", nut_factor="0.15")
+    assert stated.decision.figure == torque("3/8-16", grade="grade 5", nut_factor="0.15").decision.figure
     text = '[[fasteners]]\nname = "x"\nthread = "3/8-16"\ngrade = "grade 5"\ncondition = "threadlocker"\n'
     job = parse_job(text, hooks=hooks(refdata()))
     sheet = item(job.fasteners[0], job.shop, refdata()).sheet

@@ -7,20 +7,18 @@ from collections.abc import Callable, Iterator
 
 from gaugeblock import units
 from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.item import Box, Card, Item, Row
 from gaugeblock.answer.printing import number_only, shop_unit
-from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import GaugeblockError, InputError, LookupMiss, Problem
 from gaugeblock.fasteners import keys, part, torque
 from gaugeblock.fasteners.bolt import OWN, Bolt, CrowFoot, Grip, Own, Piece, Tapped, Tools, Wish
-from gaugeblock.fasteners.decide import Tightening, decide
-from gaugeblock.fasteners.draft import Draft
+from gaugeblock.fasteners.decide import Tightening
 from gaugeblock.fasteners.job import Fastener, MakerTorque
 from gaugeblock.fasteners.maker import TORQUE, Maker, Stage, Stages, range_of
-from gaugeblock.fasteners.read import METAL, metal_cell
 from gaugeblock.fasteners.read import grip as read_grip
+from gaugeblock.fasteners.read import metal_cell
+from gaugeblock.fasteners.unknown import unknown
 from gaugeblock.figure import Figure
 from gaugeblock.job.model import Shop
 from gaugeblock.tables.load import Refdata, canonical
@@ -196,25 +194,9 @@ def _thread_sheet(job: Fastener, shop: Shop, data: Refdata) -> Sheet:
 
 def _refused(job: Fastener, bolt: Bolt, miss: LookupMiss, asked: dict[str, str | None], data: Refdata) -> Sheet:
     """The sheet of a bolt that the tables have no torque for: a torque that somebody names is set, else it is asked."""
-    title = ", ".join(t for t in (job.thread, job.grade, job.condition) if t)
-    is_grade = miss.where == "grade"
-    name = "head marking" if is_grade else "tightening torque"
-    reason = f"{miss.asked}: {miss.why}"
-    if is_grade:
-        text = f"Read the marks on the bolt's head again: {reason}. For this thread there are {miss.choices}."
-        question = Question(FILL_IN, text, "grade", (name,))
-    else:
-        text = f"Ask the bolt's maker for its torque: {reason}."
-        if miss.where == METAL:
-            text = f"Ask the part's maker for its torque into {miss.asked}. The tables have {miss.choices}."
-        question = Question("ask the maker", text, "maker.torque", (name,))
-    check = Check(name, CANNOT_TELL, reason, bears=ASK)
-    if bolt.wish.is_named and not is_grade:
+    if bolt.wish.is_named and miss.where != "grade":
         return torque.answer(bolt, asked, data)
-    draft = Draft(data)
-    draft.check(check)
-    draft.ask(question)
-    return draft.sheet(title, asked, decide((), draft))
+    return unknown(", ".join(t for t in (job.thread, job.grade, job.condition) if t), miss, asked, data)
 
 
 def _shop_cautions(job: Fastener) -> list[Caution]:

@@ -116,10 +116,19 @@ def torque(
         raise read.left_open(thread, bool(has_grade), bool(has_condition), data)
     tools = read.tools(locknut, prevailing, adapter, wrench, data)
     tapped = read.tapped(into, insert, engagement, tapped_strength, data)
-    bolt = read.bolt(thread, grade, condition, service, joint, tapped, tools, wish, data)
-    bolt = bolt.replace(own=own, grip=read.grip(gripped, data))
     typed = (thread, grade, condition, service, joint, into, insert, engagement, tapped_strength, locknut, prevailing)
     asked: Asked = dict(zip(_TYPED, (*typed, wanted, given, *stated_ones), strict=True))
+    try:
+        bolt = read.bolt(thread, grade, condition, service, joint, tapped, tools, wish, data)
+    except LookupMiss as miss:
+        from gaugeblock.fasteners.unknown import is_without_friction, unknown
+
+        if not is_without_friction(miss):
+            raise
+        bolt = read.bolt(thread, grade, None, service, joint, tapped, tools, wish, data)
+        if not (wish.is_named or own.nut_factor is not None):
+            return unknown(", ".join(t for t in (thread, grade, condition) if t), miss, asked, data)
+    bolt = bolt.replace(own=own, grip=read.grip(gripped, data))
     asked["grip"] = bolt.grip.text if bolt.grip is not None else None
     return answer(bolt, {**asked, **read.asked_of(tools, wish)}, data)
 

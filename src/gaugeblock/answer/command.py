@@ -100,19 +100,27 @@ def print_answer(
     shown = ("json", "unit", "why", "compare", "data_release")
     options = {k: v for k, v in vars(a).items() if k not in shown}
     is_open = any(options[key] is None for key in keys)
-    return print_open(load(), topic_of or _untold(parser, options), options, a, is_open)
+    return print_open(load(), topic_of or _untold(load, parser, options), options, a, is_open)
 
 
-def _untold(parser: Parser, options: Iterable[str]) -> Callable[[], Topic]:
+def topic_in(module: str, name: str) -> Callable[[], Topic]:
+    """The topic of this name in a module that says how its answers are asked, loaded where something is left open."""
+
+    def of() -> Topic:
+        from importlib import import_module
+
+        return getattr(import_module(module), name)  # type: ignore[no-any-return]
+
+    return of
+
+
+def _untold(load: Callable[[], Callable[..., Sheet]], parser: Parser, options: Iterable[str]) -> Callable[[], Topic]:
     """What is known of an answer that nobody asks for in plain words: the names of its options."""
 
     def of() -> Topic:
         from gaugeblock.answer.asking import Topic
 
-        def unasked() -> Callable[..., Sheet]:
-            raise NotImplementedError
-
-        return Topic(unasked, parser.prog.removeprefix("gaugeblock "), dict.fromkeys(options, ()), "")
+        return Topic(load, parser.prog.removeprefix("gaugeblock "), dict.fromkeys(options, ()), "")
 
     return of
 

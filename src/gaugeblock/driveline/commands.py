@@ -2,24 +2,11 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import common_options, parser_of, print_open
+from functools import partial
 
-TYPE_CHECKING = False  # typing itself stays off the look-up path
-if TYPE_CHECKING:
-    from collections.abc import Callable
+from gaugeblock.answer.command import common_options, parser_of, print_open, topic_in
 
-    from gaugeblock.answer.asking import Topic
-
-
-def _topic(name: str) -> Callable[[], Topic]:
-    """What may be left open, loaded where something is."""
-
-    def of() -> Topic:
-        from gaugeblock.driveline import ask
-
-        return getattr(ask, name)  # type: ignore[no-any-return]
-
-    return of
+_topic = partial(topic_in, "gaugeblock.driveline.ask")
 
 
 def steel(argv: list[str]) -> int:

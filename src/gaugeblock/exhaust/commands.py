@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import add_options, parser_of, print_answer
+from gaugeblock.answer.command import add_options, parser_of, print_answer, topic_in
 from gaugeblock.errors import InputError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.sheet import Sheet
 
     Option = tuple[str, str, str]
@@ -211,9 +210,5 @@ def _asked(name: str, argv: list[str]) -> int:
     parser = parser_of(f"exhaust {name}", about, example)
     add_options(parser, options, needed)
 
-    def topic() -> Topic:
-        from gaugeblock.exhaust import ask
-
-        return getattr(ask, name.upper())  # type: ignore[no-any-return]
-
+    topic = topic_in("gaugeblock.exhaust.ask", name.upper())
     return print_answer(parser, argv, answer, topic if name != "ignition" else None, _KEYS.get(name, ()))

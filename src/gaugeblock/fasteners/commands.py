@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import common_options, parser_of, print_open
+from functools import partial
+
+from gaugeblock.answer.command import common_options, parser_of, print_open, topic_in
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     import argparse
-    from collections.abc import Callable
 
-    from gaugeblock.answer.asking import Topic
+
+_topic = partial(topic_in, "gaugeblock.fasteners.ask")
 
 
 def torque(argv: list[str]) -> int:
@@ -113,17 +115,6 @@ def hole(argv: list[str]) -> int:
     from gaugeblock.fasteners.hole import hole as sheet_of
 
     return print_open(sheet_of, _topic("HOLE"), {"thread": a.thread, "fit": a.fit}, a, is_open=a.thread is None)
-
-
-def _topic(name: str) -> Callable[[], Topic]:
-    """A topic of this domain, loaded where something is left open."""
-
-    def of() -> Topic:
-        from gaugeblock.fasteners import ask
-
-        return getattr(ask, name)  # type: ignore[no-any-return]
-
-    return of
 
 
 def _torque_options(parser: argparse.ArgumentParser) -> None:

@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import common_options, parser_of, print_answer, print_open, print_sheet
+from functools import partial
+
+from gaugeblock.answer.command import common_options, parser_of, print_answer, print_open, print_sheet, topic_in
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     import argparse
     from collections.abc import Callable
 
-    from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.job.model import Job
     from gaugeblock.tables.load import Refdata
+
+_topic = partial(topic_in, "gaugeblock.lines.ask")
+
 
 # option of the estimate -> parameter of the sheet, what it is
 _BESIDE = {
@@ -45,17 +49,6 @@ _BESIDE = {
 _ALONE = (
     *("line_limit", "line_limit_from", "fluid_limit", "fluid_limit_from", "margin", "temperature", "temperature_by"),
 )
-
-
-def _topic(name: str) -> Callable[[], Topic]:
-    """What may be left open, loaded where something is."""
-
-    def of() -> Topic:
-        from gaugeblock.lines import ask
-
-        return getattr(ask, name)  # type: ignore[no-any-return]
-
-    return of
 
 
 def heat(argv: list[str]) -> int:

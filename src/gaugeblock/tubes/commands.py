@@ -2,24 +2,11 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import common_options, parser_of, print_open
+from functools import partial
 
-TYPE_CHECKING = False  # typing itself stays off the look-up path
-if TYPE_CHECKING:
-    from collections.abc import Callable
+from gaugeblock.answer.command import common_options, parser_of, print_open, topic_in
 
-    from gaugeblock.answer.asking import Topic
-
-
-def _topic(name: str) -> Callable[[], Topic]:
-    """A topic of this domain, loaded where something is left open."""
-
-    def of() -> Topic:
-        from gaugeblock.tubes import ask
-
-        return getattr(ask, name)  # type: ignore[no-any-return]
-
-    return of
+_topic = partial(topic_in, "gaugeblock.tubes.ask")
 
 
 def bend(argv: list[str]) -> int:

@@ -2,25 +2,17 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import parser_of, print_answer
+from functools import partial
+
+from gaugeblock.answer.command import parser_of, print_answer, topic_in
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.sheet import Sheet
 
-
-def _topic(name: str) -> Callable[[], Topic]:
-    """What may be left open, loaded where something is."""
-
-    def of() -> Topic:
-        from gaugeblock.wiring import ask
-
-        return getattr(ask, name)  # type: ignore[no-any-return]
-
-    return of
+_topic = partial(topic_in, "gaugeblock.wiring.ask")
 
 
 def _circuit() -> Callable[..., Sheet]:

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import add_options, parser_of, print_answer
+from functools import partial
+
+from gaugeblock.answer.command import add_options, parser_of, print_answer, topic_in
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.sheet import Sheet
+
+_topic = partial(topic_in, "gaugeblock.driveline.ask")
+
 
 _OPTIONS = (
     ("od", "OD", "outside diameter of the tube: 3 in"),
@@ -37,17 +41,6 @@ _OPTIONS = (
     ("modulus", "E", "the tube's own modulus of elasticity"),
     ("density", "D", "the tube's own density"),
 )
-
-
-def _topic(name: str) -> Callable[[], Topic]:
-    """What may be left open, loaded where something is."""
-
-    def of() -> Topic:
-        from gaugeblock.driveline import ask
-
-        return getattr(ask, name)  # type: ignore[no-any-return]
-
-    return of
 
 
 def _answer() -> Callable[..., Sheet]:

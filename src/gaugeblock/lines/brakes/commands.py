@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.command import common_options, parser_of, print_answer, print_open
+from functools import partial
+
+from gaugeblock.answer.command import common_options, parser_of, print_answer, print_open, topic_in
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.sheet import Sheet
+
+_topic = partial(topic_in, "gaugeblock.lines.brakes.ask")
+
 
 _HOSES = ("hose", "brake hose", "flexible hose")
 # option -> what it is
@@ -35,17 +39,6 @@ _OPTIONS = {
     "lock": "the same at full lock: 13 in",
     "balance": "who tried the balance, and when",
 }
-
-
-def _topic(name: str) -> Callable[[], Topic]:
-    """What may be left open, loaded where something is."""
-
-    def of() -> Topic:
-        from gaugeblock.lines.brakes import ask
-
-        return getattr(ask, name)  # type: ignore[no-any-return]
-
-    return of
 
 
 def brake(argv: list[str]) -> int:

@@ -298,7 +298,6 @@ THINGS = [
         **LINED,
         words=f"{LINE_WORDS} limit {{}}",
         said="limit",
-        measured=False,
     ),
     Thing(
         "margin",
@@ -308,7 +307,6 @@ THINGS = [
         **LINED,
         words=f"{LINE_WORDS} margin {{}}",
         beside=False,
-        measured=False,
     ),
     Thing(
         "film",

@@ -38,7 +38,7 @@ def _read(value: object, dim: str) -> tuple[Span, str]:
 Film = Annotated[tuple[Span, str], partial(_read, dim="film coefficient")]
 Margin = Annotated[tuple[Span, str], partial(_read, dim="temperature difference")]
 Expansion = Annotated[tuple[Span, str], partial(_read, dim="thermal expansion")]
-ColdEnd = Annotated[tuple[Span, str], partial(_read, dim="temperature")]
+OwnTemperature = Annotated[tuple[Span, str], partial(_read, dim="temperature")]
 Temperatures = Annotated[Span, partial(_span, dim="temperature")]
 Speeds = Annotated[Span, partial(_span, dim="speed")]
 Lengths = Annotated[Span, partial(_span, dim="length")]
@@ -70,7 +70,7 @@ class Line(Entry, aliases={"hose_class": "class"}):
     pressure: Stress | None = None
     fluid: Name | None = None
     fluid_state: Name | None = None
-    fluid_limit: Temperature | None = None
+    fluid_limit: OwnTemperature | None = None
     fluid_limit_from: Name | None = None
     marked_for: Name | None = None
     beside: Name | None = None
@@ -86,7 +86,7 @@ class Line(Entry, aliases={"hose_class": "class"}):
     factor_on_yield: Ratios | None = None
     yield_strength: Stress | None = None
     tensile_strength: Stress | None = None
-    line_limit: Temperature | None = None
+    line_limit: OwnTemperature | None = None
     line_limit_from: Name | None = None
     hot_od: Length | None = None
     hot_temperature: Temperatures | None = None
@@ -110,7 +110,7 @@ class Line(Entry, aliases={"hose_class": "class"}):
     anchors: Length | None = None
     exhaust_material: Name | None = None
     expansion: Expansion | None = None
-    cold_end: ColdEnd | None = None
+    cold_end: OwnTemperature | None = None
     clip_spacing: Length | None = None
     points: tuple[Point, ...] = ()
     radius: Length | None = None

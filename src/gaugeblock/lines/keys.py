@@ -179,6 +179,13 @@ class Line(Value):
         return self.replace(words=words, spans={k: v for k, v in self.spans.items() if k not in names})
 
 
+# How a measure that was read is written, for a refusal.
+_EXAMPLES = {
+    "temperature": "150 degC",
+    "temperature difference": "20 degC",
+    "thermal expansion": "17.3 um/(m*K)",
+    "film coefficient": "20 W/(m**2*K)",
+}
 _MAY_BE_NEGATIVE = ("temperature", "temperature difference")
 _MAY_BE_ZERO = ("gap", "speed")
 NO_PLACE = "page not given"
@@ -196,7 +203,7 @@ def read_span(text: str, dim: str, where: str) -> tuple[Span, str]:
         return span.parse_span(text, dim, where), ""
     from gaugeblock.known import parse_known
 
-    known = parse_known(text, dim, where, "20 W/(m**2*K)")
+    known = parse_known(text, dim, where, _EXAMPLES.get(dim, "12 in"))
     return known.ends, known.read_by
 
 

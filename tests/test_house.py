@@ -28,7 +28,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("calc",),
     ("drawing",),
     ("answer",),
-    ("job", "finding"),
+    ("job", "finding", "found"),
     ("bodies", "space", "warmth"),
     WINGS,
     ("domains",),

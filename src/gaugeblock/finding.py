@@ -6,6 +6,7 @@ from operator import itemgetter
 
 from gaugeblock import lookup
 from gaugeblock.errors import InputError
+from gaugeblock.found import Found
 from gaugeblock.tables.catalogue import DOMAINS, TABLES, columns_of, keys_of
 from gaugeblock.tables.lines import read_text
 from gaugeblock.tables.load import Refdata, refdata
@@ -18,16 +19,11 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Row
 
 SHOWN = 20
-# Lines that an answer may fill.
-_SCREEN = 15
 _SEARCHED = ("conditions", "note", "source", "basis")
-_LEAST_NAME = 16
 # Services of a car that a shop builds; what is printed for others stands behind.
 _OTHERS = ("aircraft", "boat", "marine", "industrial", "railway")
 _OWN = ("any", "vehicle", "one vehicle", "vehicle safety cage")
 _LONGEST = 200
-# Cells that a hit is read without.
-_SAYS_NO_MORE = ("not stated", "any", "vehicle")
 
 
 class Entry:
@@ -83,103 +79,11 @@ def plain(text: str) -> str:
     return f" {' '.join(text.translate(_MARKS).casefold().split())} "
 
 
-class Found:
-    """What was found: ``groups`` of (entry, figures), ``more`` keys beyond those, ``nearest`` when there is none."""
-
-    __slots__ = ("asked", "data", "groups", "more", "nearest")
-
-    def __init__(
-        self, asked: str, groups: list[tuple[Entry, list[Figure]]], more: int, near: list[str], data: Refdata
-    ) -> None:
-        self.asked = asked
-        self.groups = groups
-        self.more = more
-        self.nearest = near
-        self.data = data
-
-    def as_dict(self) -> dict[str, object]:
-        """For JSON: the keys of a Sheet, and the groups by key."""
-        from gaugeblock.answer.sheet import figure_dict
-
-        keys: list[dict[str, object]] = []
-        flat: list[dict[str, object]] = []
-        rules: list[dict[str, str]] = []
-        for entry, figures in self.groups:
-            if entry.rule is not None:
-                rules.append({"domain": entry.table.split("/", 1)[0], **entry.rule})
-                continue
-            made = [figure_dict(f, self.data) for f in figures]
-            flat += made
-            keys.append(
-                {"table": entry.table, "key": figures[0].key, "label": entry.label, "figures": [f["id"] for f in made]}
-            )
-        return {
-            "asked": {"text": self.asked},
-            "data_release": self.data.release,
-            "keys": keys,
-            "figures": flat,
-            "rules": rules,
-            "more": self.more,
-            "nearest": self.nearest,
-            "checks": [],
-            "cautions": [],
-        }
-
-    def text(self, columns: int | None = None, whole: bool = False) -> str:
-        """For a person: one line a hit, none wider than the screen, as many as it holds; every one with ``whole``."""
-        from gaugeblock.answer.text import width, wrap
-
-        wide = columns or width()
-        if not self.groups:
-            lines = wrap(f"Nothing has all of these words: {self.asked}.", 0, 2, wide=wide)
-            lines += wrap(f"Near it: {', '.join(self.nearest)}.", 0, 2, wide=wide) if self.nearest else []
-            return "\n".join([*lines, "The figure of its maker governs."])
-        hits = [self._line(entry, figures, wide).splitlines() for entry, figures in self.groups]
-        foot = wrap("Ask for one of them, and it comes with its source and its checks.", 0, 2, wide=wide)
-        room = len(hits) if whole else max(_SCREEN - len(foot) - 1, 1)
-        lines = []
-        kept = 0
-        while kept < len(hits) and (whole or len(lines) + len(hits[kept]) <= room):
-            lines += hits[kept]
-            kept += 1
-        if more := self.more + len(hits) - kept:
-            lines.append(f"... and {more} more: add a word, or --list")
-        return "\n".join([*lines, *foot])
-
-    def _line(self, entry: Entry, figures: list[Figure], wide: int) -> str:
-        """One hit in one line, or two on a narrow screen: what it is, its first figure and how far to trust that; what
-        does not fit is cut off the name, never off the number.
-        """
-        from gaugeblock.answer.printing import printed
-        from gaugeblock.answer.text import label, wrap
-
-        if entry.rule is not None:
-            text = f"rule: {entry.rule['subject']}: {entry.rule['statement']}"
-            return text if len(text) <= wide else f"{text[: wide - 3].rsplit(' ', 1)[0]}..."
-        figure = figures[0]
-        more = f" and {len(figures) - 1} more" if len(figures) > 1 else ""
-        standing = f" ({figure.standing})" if figure.standing else ""
-        what = label(figure).removeprefix("tightening ")
-        says = f": {what} {printed(figure, self.data)}{standing} {figure.trust}"
-        parts = entry.label.split(" | ")
-        name = ", ".join(
-            part for n, part in enumerate(parts) if part not in _SAYS_NO_MORE or (n == 0 and part != "any")
-        )
-        for tail in (says + more, says, says.removesuffix(" (from memory)")):
-            if len(name + tail) <= wide:
-                return name + tail
-        room = wide - len(tail) - 3
-        if room >= _LEAST_NAME:
-            return f"{name[:room]}...{tail}"
-        cut = name if len(name) <= wide else f"{name[: wide - 3]}..."
-        return "\n".join([cut, *wrap(tail[2:], 2, 4, wide=wide)])
-
-
-def find(text: str, *, data: Refdata | None = None, whole: bool = False) -> Found:
+def find(text: str, *, data: Refdata | None = None, whole: bool = False, named: bool = False) -> Found:
     """Every key and rule that has all words of ``text``: whole words first, key before quantity before the rest.
 
-    At most 20 keys, then how many more; with ``whole`` every one. Nothing found is an empty answer with the nearest
-    keys.
+    At most 20 keys, then how many more; with ``whole`` every one; with ``named`` those alone whose key, other names or
+    quantities have each word whole. Nothing found is an empty answer with the nearest keys.
     InputError for a text without a word, or of over 200 characters.
     """
     data = data or refdata()
@@ -189,11 +93,13 @@ def find(text: str, *, data: Refdata | None = None, whole: bool = False) -> Foun
     entries = [entry for shelf in _shelves(data) if shelf.may_hold(words) for entry in shelf.that_may_hold(words)]
     for word in sorted(words, key=len, reverse=True):
         entries = [entry for entry in entries if word in entry.all]
+    if named:
+        entries = [entry for entry in entries if all(_place(entry.named, word) is not None for word in words)]
     hits = [(_score(entry, words), i, entry) for i, entry in enumerate(entries)]
     hits.sort(key=lambda h: h[:2])
     shown = hits if whole else hits[:SHOWN]
-    groups = [(entry, _figures(entry, data)) for _, _, entry in shown]
-    near = _nearest(text, words, data) if not hits else []
+    groups = [(entry, _figures(entry, words, data)) for _, _, entry in shown]
+    near = _nearest(text, words, data) if not (hits or named) else []
     return Found(text, groups, len(hits) - len(shown), near, data)
 
 
@@ -211,20 +117,33 @@ def _score(entry: Entry, words: list[str]) -> tuple[int, bool, int, int]:
     pieces, places = 0, 0
     named = entry.named
     for word in words:
-        wholes = (f" {word} ", f" {word}s ")
-        place = next((n for n, text in enumerate(named) if wholes[0] in text or wholes[1] in text), len(named))
-        pieces += place == len(named) and wholes[0] not in entry.rest and wholes[1] not in entry.rest
+        place = _place(named, word)
+        if place is None:
+            place = len(named)
+            pieces += _place([entry.rest], word) is None
         places += place
     text = " ".join(words)
     side = 0 if any(text == cell.casefold() for cell in entry.key) else 1 if text in named[1] else 2
     return pieces, entry.is_other, places - (side == 0) * len(words), side
 
 
-def _figures(entry: Entry, data: Refdata) -> list[Figure]:
+def _place(texts: list[str], word: str) -> int | None:
+    """Which of the texts is the first to have a word whole, or its plural."""
+    wholes = (f" {word} ", f" {word}s ")
+    return next((n for n, text in enumerate(texts) if wholes[0] in text or wholes[1] in text), None)
+
+
+def _figures(entry: Entry, words: list[str], data: Refdata) -> list[Figure]:
+    """The figure that governs each quantity of a key, those first that are called by most of the words."""
     by_quantity: dict[str, list[Row]] = {}
     for row in entry.rows:
         by_quantity.setdefault(row.cells["quantity"], []).append(row)
-    return [lookup.govern_rows(rows, data) for rows in by_quantity.values()]
+
+    def called(quantity: str) -> int:
+        names = plain(f"{quantity.replace('_', ' ')} {data.quantity(quantity)['words']}")
+        return sum(_place([names], word) is not None for word in words)
+
+    return [lookup.govern_rows(by_quantity[q], data) for q in sorted(by_quantity, key=called, reverse=True)]
 
 
 class Shelf:
@@ -334,7 +253,9 @@ def _keys_of(name: str, data: Refdata, sought: list[set[str]] | None = None) -> 
             for w in said.get(asked, ())
             if w not in narrows or all(at_key[c] in (cell, "any") for c, cell in narrows[w].items())
         ]
-        about = " ".join(f"{q} {words_of[q]}" for q in dict.fromkeys([r.values[at] for r in rows]))
+        about = " ".join(
+            f"{q.replace('_', ' ')} {q} {words_of[q]}" for q in dict.fromkeys([r.values[at] for r in rows])
+        )
         rest = " ".join([cell for r in rows for cell in searched(r.values)])
         raw = (_home(name), " ".join(rows[0].key), " ".join(aliases), about, rest)
         out.append(Entry(name, rows[0].key, raw, rows, None))

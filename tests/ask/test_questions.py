@@ -18,7 +18,9 @@ from gaugeblock.cli import main
 HERE = Path(__file__).resolve().parent
 # Of a hundred questions so many are right at the first try; none may be wrong.
 RIGHT = 0.95
-KINDS = ("same", "asks", "none", "refuse")
+# Of rows that were looked through so many stand on the first screen.
+LISTED = 12
+KINDS = ("same", "asks", "none", "refuse", "lists")
 
 
 def questions() -> list[dict[str, Any]]:
@@ -62,6 +64,8 @@ def verdict(question: dict[str, Any]) -> str:
 
 def numbers(got: dict[str, Any]) -> list[str]:
     """Every number that an answer decides on."""
+    if "keys" in got:
+        return [figure["id"] for figure in got["figures"]]
     told = [got] if "decision" in got else got.get("table", {}).get("rows", [])
     return [figure for one in told for figure in one["decision"]["figures"]]
 
@@ -77,12 +81,18 @@ def is_right(kind: str, question: dict[str, Any], code: int, got: dict[str, Any]
         return code == 2 and any(alike(word.casefold()) in refusal(got, question["ask"]) for word in texts)
     if kind == "none":
         return code in (0, 1) and got.get("decision", {}).get("kind") == "none" and got["decision"]["do"] != ""
+    if kind == "lists":
+        return code == 0 and any(one in key["label"] for one in texts for key in got.get("keys", [])[:LISTED])
     names = {SPOKEN.get(one, one) for one in texts}
     if code == 2:
         return any(one in refusal(got, question["ask"]) for one in names)
+    if "keys" in got:
+        return False  # rows that were looked through: `lists` alone allows them
     if "table" in got:
         is_open = not names.isdisjoint(SPOKEN.get(one, one) for one in got["table"]["open"])
         return is_open and is_about(question.get("about"), got)
+    if "questions" not in got:
+        return False
     asked = json.dumps([[q["key"], q["text"]] for q in got["questions"]]).casefold()
     return got["decision"]["kind"] in ("ask", "none") and any(one in asked for one in names)
 

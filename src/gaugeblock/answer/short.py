@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from gaugeblock.answer.decision import Decision
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.figure import Figure
+    from gaugeblock.tables.load import Refdata
 
 _MOST_LINES = 15
 _WIDE = 80
@@ -90,7 +91,7 @@ def _decided(sheet: Sheet, unit: str | None, wide: int, most: int | None = None)
         if len(lines[0]) > wide:
             numbers = wrap(f"{verb.strip()} {_numbers(figure, sheet, unit)}", 2, 8, wide=wide)
             lines = [*numbers, *wrap(figure.trust, 8, 8, wide=wide)]
-        lines += wrap(_source(figure, sheet), 8, 8, wide=wide)
+        lines += wrap(source_of(figure, sheet.data), 8, 8, wide=wide)
         return lines + (wrap(decision.do, 8, 8, wide=wide) if decision.do else [])
     if decision.kind == NONE:
         return wrap(decision.do or "Nobody has the figure: ask the part maker.", 2, 13, "NO FIGURE", wide=wide)
@@ -152,7 +153,7 @@ def _numbers(figure: Figure, sheet: Sheet, unit: str | None) -> str:
     return first if other is None else f"{first}    {number_only(figure, sheet.data, other)}"
 
 
-def _source(figure: Figure, sheet: Sheet) -> str:
+def source_of(figure: Figure, data: Refdata) -> str:
     """Where the number comes from, and what other sources print."""
     from gaugeblock import units
 
@@ -162,7 +163,7 @@ def _source(figure: Figure, sheet: Sheet) -> str:
         from_ = next((f for f in read if f.quantity == figure.quantity), read[0] if read else None)
         name = figure.rule.name.replace("_", " ")
         where = f" ({figure.rule.source} {figure.rule.locator})".replace(" )", ")") if figure.rule.source else ""
-        text = f"By {name}{where}" if from_ is None else f"By {name}, from {_range(from_, sheet)}{_read(from_)}"
+        text = f"By {name}{where}" if from_ is None else f"By {name}, from {_range(from_, data)}{_read(from_)}"
     elif not figure.source:
         text = "Common practice; no publication was found"
     else:
@@ -184,9 +185,9 @@ def _speakers(figure: Figure) -> str:
     return f" {count} sources, {low} to {high}{unit}." if low != high else f" {count} sources print it."
 
 
-def _range(figure: Figure, sheet: Sheet) -> str:
+def _range(figure: Figure, data: Refdata) -> str:
     """The ends of what a number was made of, where it is a range: both ends hold, not the number alone."""
-    return f"{printed(figure, sheet.data)}, " if figure.value is None and figure.low is not None else ""
+    return f"{printed(figure, data)}, " if figure.value is None and figure.low is not None else ""
 
 
 def _read(figure: Figure) -> str:

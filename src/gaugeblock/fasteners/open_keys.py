@@ -84,6 +84,10 @@ def _quantities(data: Refdata) -> list[str]:
 BY_PIPE = "exhaust clamp"
 
 
+# A thread that exists, and nobody's figure of it was found.
+NO_SIZE = "no published source for this size, which is a thread"
+
+
 def _is_length(typed: str) -> bool:
     """Whether a size is the diameter of a pipe, and no thread."""
     try:
@@ -125,7 +129,7 @@ def size_cell(typed: str, part_cell: str, service: str, data: Refdata) -> str:
     if not sizes or keys.threads_of(typed, own, data):
         return typed
     do = "the figure of another size does not answer: ask the maker"
-    raise LookupMiss(typed, f"{part_cell} size", "no published source for this size", sizes, do)
+    raise LookupMiss(typed, f"{part_cell} size", NO_SIZE if thread else "no published source for this size", sizes, do)
 
 
 def _lies_in(typed: str, cell: str) -> bool:

@@ -15,7 +15,7 @@ from gaugeblock.fasteners import keys, read
 from gaugeblock.fasteners.bolt import Piece
 from gaugeblock.fasteners.decide import decide
 from gaugeblock.fasteners.draft import CONDITION, Draft
-from gaugeblock.fasteners.open_keys import LIMITS, TABLE, open_names, open_ways, rows_of, size_cell
+from gaugeblock.fasteners.open_keys import LIMITS, NO_SIZE, TABLE, open_names, open_ways, rows_of, size_cell
 from gaugeblock.fasteners.said import ask_of_maker, ask_of_threads
 from gaugeblock.fasteners.torque import UNCONFIRMED
 from gaugeblock.fasteners.way import Way, exact_way, table_way
@@ -34,6 +34,7 @@ if TYPE_CHECKING:
     from gaugeblock.job.wrench import WrenchRange
 
 _MOST = 3
+_MOST_SIZES = 4
 HABIT, BESIDE = "a published figure", "maker's figure beside the table"
 
 
@@ -106,7 +107,7 @@ def part(
     try:
         return answer(piece, asked, data)
     except LookupMiss as miss:
-        if not wish.is_named:
+        if not wish.is_named and miss.why != NO_SIZE:
             raise
         return unknown(piece, miss, asked, data)  # what somebody names is set, whatever the tables know
 
@@ -120,7 +121,8 @@ def answer(piece: Piece, asked: dict[str, str | None], data: Refdata) -> Sheet:
 
 def unknown(piece: Piece, refused: LookupMiss, asked: dict[str, str | None], data: Refdata) -> Sheet:
     """The Sheet of a part that the tables do not know: a torque that somebody names is set, else its maker is asked."""
-    return _answer(piece, {}, [], refused, asked, data)
+    at = {"part": piece.part, "service": piece.service, "size": piece.size or ""} if refused.why == NO_SIZE else {}
+    return _answer(piece, at, [], refused, asked, data)
 
 
 def _keys(piece: Piece, data: Refdata) -> dict[str, str]:
@@ -260,8 +262,15 @@ def _open_keys(at: dict[str, str], miss: LookupMiss | None, draft: Draft) -> lis
 
 
 def _elsewhere(at: dict[str, str], data: Refdata) -> str:
-    """That figures of the part are on record for another service, where its own has none."""
+    """That figures of the part are on record for other sizes or for another service, where its own has none."""
     rows = [r for r in data.table(TABLE).rows if r["part"] == at.get("part") and not r["standing"]]
+    sizes = list(dict.fromkeys(r["size"] for r in rows if r["service"] in ("any", at.get("service", ""))))
+    if at.get("size", "not stated") not in ("not stated", *sizes) and sizes and "any" not in sizes:
+        named = [s for s in sizes if s != "not stated"]
+        if named:
+            more = f" and {len(named) - _MOST_SIZES} more" if len(named) > _MOST_SIZES else ""
+            shown = ", ".join(named[:_MOST_SIZES])
+            return f" The tables have no {at['size']}, but {shown}{more}: another size does not answer."
     services = sorted({r["service"] for r in rows} - {"any", at.get("service", "")})
     if not services or any(r["service"] in ("any", at.get("service", "")) for r in rows):
         return ""

@@ -11,7 +11,10 @@ from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from typing import Never
+
     from gaugeblock.answer.table import Table
+    from gaugeblock.found import Found
     from gaugeblock.plain.convert import Conversion
 
 
@@ -29,18 +32,17 @@ _UNITS = frozenset(_SAID_LAST.split())
 
 
 class Answer(Value):
-    """A question answered: how it was ``read_as``, and ``found``: a Sheet, a Table, or the Conversion of a measure;
-    ``unit`` is the
-    one that it was wanted in.
+    """A question answered: how it was ``read_as``, and ``found``: a Sheet, a Table, the Conversion of a measure, or
+    the rows Found; ``unit`` is the one that it was wanted in.
     """
 
     __slots__ = ("found", "read_as", "unit")
 
     read_as: str
-    found: Sheet | Table | Conversion
+    found: Sheet | Table | Conversion | Found
     unit: str
 
-    def __init__(self, read_as: str, found: Sheet | Table | Conversion, unit: str = "") -> None:
+    def __init__(self, read_as: str, found: Sheet | Table | Conversion | Found, unit: str = "") -> None:
         put(self, "read_as", read_as)
         put(self, "found", found)
         put(self, "unit", unit)
@@ -50,14 +52,16 @@ class Answer(Value):
         return {"read_as": self.read_as, **self.found.as_dict()}
 
 
-def ask(question: str, *, compare: str | None = None, data: Refdata | None = None) -> Sheet | Table | Conversion:
+def ask(
+    question: str, *, compare: str | None = None, data: Refdata | None = None
+) -> Sheet | Table | Conversion | Found:
     """The answer to a question in plain words.
 
     ``question`` is a line as people say it: ``3/8-16 grade 8 anti-seize into aluminum``; ``compare`` an option whose
     usual values are put side by side (``condition``). Returns the Sheet of the command that answers it; a Table where
-    a key that changes the number was not said; the Conversion of a measure (``31 ft lbs in nm``). Raises InputError
-    that names
-    every word that was not understood, and whatever the answer itself refuses.
+    a key that changes the number was not said; the Conversion of a measure (``31 ft lbs in nm``). The rows
+    Found that have every word of a line which no answer reads whole. Raises InputError that names every word that was
+    not understood, and whatever the answer itself refuses.
 
     >>> ask("3/8-16 grade 5 dry").decision.figure.text
     '31'
@@ -68,14 +72,16 @@ def ask(question: str, *, compare: str | None = None, data: Refdata | None = Non
 def answer(question: str, *, compare: str | None = None, data: Refdata | None = None) -> Answer:
     """As ``ask``, with how the line was read."""
     data = data or refdata()
-    read_as = read_or_converted(question, data)
+    read_as = read_or_found(question, data)
     if isinstance(read_as, Reading):
         return answer_to(read_as, compare, data)
-    return Answer("a conversion", read_as)
+    return Answer(read_as.read_as, read_as)
 
 
-def read_or_converted(question: str, data: Refdata) -> Reading | Conversion:
-    """How a question is read, or the conversion that it asks for; InputError for neither."""
+def read_or_found(question: str, data: Refdata) -> Reading | Conversion | Found:
+    """How a question is read, the conversion that it asks for, or the rows that have all its words; InputError for
+    none of these.
+    """
     words = words_of(question)
     if len(words) < _LONGEST_CONVERSION and (words[-1] in _UNITS or "how" in words or "convert" in words):
         from gaugeblock.plain.convert import conversion
@@ -83,22 +89,33 @@ def read_or_converted(question: str, data: Refdata) -> Reading | Conversion:
         found = conversion(words, data)
         if found is not None:
             return found
-    return reading_of(question, data)
+    reading = understood(words, data)
+    is_whole = not reading.unread and all(need in reading.values for need in reading.topic.needs)
+    if is_whole:
+        return reading
+    from gaugeblock.plain.listing import listed
+
+    return listed(words, data) or _refused(question, words, reading, data)
 
 
 def reading_of(question: str, data: Refdata) -> Reading:
-    """How a question is read; InputError for one that is not read whole."""
+    """How a question is read by one answer; InputError for one that is not read whole."""
     words = words_of(question)
     reading = understood(words, data)
+    if reading.unread or any(need not in reading.values for need in reading.topic.needs):
+        _refused(question, words, reading, data)
+    return reading
+
+
+def _refused(question: str, words: tuple[str, ...], reading: Reading, data: Refdata) -> Never:
+    """Raise InputError for a line that was not read whole."""
     if reading.unread:
         from gaugeblock.plain.refused import not_understood
 
         raise not_understood(question, words, reading, _as_said(reading), data)
-    if any(need not in reading.values for need in reading.topic.needs):
-        from gaugeblock.plain.refused import not_said
+    from gaugeblock.plain.refused import not_said
 
-        raise not_said(question, words, reading, _as_said(reading), data)
-    return reading
+    raise not_said(question, words, reading, _as_said(reading), data)
 
 
 def answer_to(reading: Reading, compare: str | None, data: Refdata) -> Answer:

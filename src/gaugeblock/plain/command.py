@@ -6,6 +6,7 @@ from gaugeblock.answer.command import common_options, parser_of, print_sheet, pr
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from gaugeblock.found import Found
     from gaugeblock.plain.convert import Conversion
 
 EXAMPLE = "gaugeblock ask 3/8-16 grade 8 anti-seize into aluminum"
@@ -28,18 +29,18 @@ def ask(argv: list[str]) -> int:
 
     got = answer(" ".join(a.words), compare=a.compare, data=refdata(a.data_release))
     if not isinstance(got.found, Table | Sheet):
-        return print_conversion(got.found, a.json, got.read_as)
+        return print_as_it_is(got.found, a.json)
     if isinstance(got.found, Table):
         return print_table(got.found, a.json, a.unit or got.unit or None, got.read_as, a.why)
     return print_sheet(got.found, a.json, a.unit or got.unit or None, a.why, got.read_as)
 
 
-def print_conversion(found: Conversion, as_json: bool, read_as: str) -> int:
-    """Print the conversion of a measure; the exit code."""
+def print_as_it_is(found: Conversion | Found, as_json: bool) -> int:
+    """Print the conversion of a measure, or rows that were found; the exit code."""
     if as_json:
         import json
 
-        print(json.dumps({"read_as": read_as, **found.as_dict()}, ensure_ascii=False, indent=2))
+        print(json.dumps({"read_as": found.read_as, **found.as_dict()}, ensure_ascii=False, indent=2))
     else:
-        print(f"read as {read_as}\n{found.text()}")
+        print(f"read as {found.read_as}\n{found.text()}")
     return 0

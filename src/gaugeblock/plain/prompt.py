@@ -12,8 +12,8 @@ from gaugeblock.answer.sheet import Sheet
 from gaugeblock.answer.table import Table
 from gaugeblock.answer.text import fitted
 from gaugeblock.errors import GaugeblockError
-from gaugeblock.plain.answer import Answer, answer_to, read_or_converted
-from gaugeblock.plain.command import print_conversion
+from gaugeblock.plain.answer import Answer, answer_to, read_or_found
+from gaugeblock.plain.command import print_as_it_is
 from gaugeblock.plain.reading import Reading
 from gaugeblock.tables.load import Refdata, refdata
 
@@ -72,9 +72,9 @@ class Prompt:
         elif self._run is not None and (word in ("find", "sources") or " --" in text):
             self._command(text)
         else:
-            read_as = read_or_converted(text, self.data)
+            read_as = read_or_found(text, self.data)
             if not isinstance(read_as, Reading):
-                print_conversion(read_as, False, "a conversion")
+                print_as_it_is(read_as, False)
                 return
             self.reading = read_as
             self.answer = answer_to(self.reading, None, self.data)

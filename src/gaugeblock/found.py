@@ -1,0 +1,137 @@
+"""What a look through the tables found, for JSON and for a person."""
+
+from __future__ import annotations
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
+    from gaugeblock.finding import Entry
+    from gaugeblock.tables.load import Refdata
+
+# Lines that an answer may fill.
+_SCREEN = 15
+_LEAST_NAME = 16
+# Cells that a hit is read without.
+_SAYS_NO_MORE = ("not stated", "any", "vehicle")
+# So few figures are told with their sources.
+_FEW = 4
+
+
+class Found:
+    """What was found: ``groups`` of (entry, figures), ``more`` keys beyond those, ``nearest`` when there is none."""
+
+    __slots__ = ("asked", "data", "groups", "more", "nearest")
+
+    def __init__(
+        self, asked: str, groups: list[tuple[Entry, list[Figure]]], more: int, near: list[str], data: Refdata
+    ) -> None:
+        self.asked = asked
+        self.groups = groups
+        self.more = more
+        self.nearest = near
+        self.data = data
+
+    @property
+    def read_as(self) -> str:
+        """How a line was read that these rows answer."""
+        return f"a look through the tables for: {self.asked}"
+
+    def as_dict(self) -> dict[str, object]:
+        """For JSON: the keys of a Sheet, and the groups by key."""
+        from gaugeblock.answer.sheet import figure_dict
+
+        keys: list[dict[str, object]] = []
+        flat: list[dict[str, object]] = []
+        rules: list[dict[str, str]] = []
+        for entry, figures in self.groups:
+            if entry.rule is not None:
+                rules.append({"domain": entry.table.split("/", 1)[0], **entry.rule})
+                continue
+            made = [figure_dict(f, self.data) for f in figures]
+            flat += made
+            keys.append(
+                {"table": entry.table, "key": figures[0].key, "label": entry.label, "figures": [f["id"] for f in made]}
+            )
+        return {
+            "asked": {"text": self.asked},
+            "data_release": self.data.release,
+            "keys": keys,
+            "figures": flat,
+            "rules": rules,
+            "more": self.more,
+            "nearest": self.nearest,
+            "checks": [],
+            "cautions": [],
+        }
+
+    def text(self, columns: int | None = None, whole: bool = False) -> str:
+        """For a person: one line a hit, none wider than the screen, as many as it holds; every one with ``whole``."""
+        from gaugeblock.answer.text import width, wrap
+
+        wide = columns or width()
+        if not self.groups:
+            lines = wrap(f"Nothing has all of these words: {self.asked}.", 0, 2, wide=wide)
+            lines += wrap(f"Near it: {', '.join(self.nearest)}.", 0, 2, wide=wide) if self.nearest else []
+            return "\n".join([*lines, "The figure of its maker governs."])
+        if 0 < sum(len(figures) for _, figures in self.groups) <= _FEW and not self.more:
+            hits = [self._whole(entry, figures, wide) for entry, figures in self.groups]
+            foot = ["The part maker's figure governs if you have it."]
+        else:
+            hits = [self._line(entry, figures, wide).splitlines() for entry, figures in self.groups]
+            foot = wrap("Ask for one of them, and it comes with its source and its checks.", 0, 2, wide=wide)
+        room = len(hits) if whole else max(_SCREEN - len(foot) - 1, 1)
+        lines = []
+        kept = 0
+        while kept < len(hits) and (whole or len(lines) + len(hits[kept]) <= room):
+            lines += hits[kept]
+            kept += 1
+        if more := self.more + len(hits) - kept:
+            lines.append(f"... and {more} more: add a word, or --list")
+        return "\n".join([*lines, *foot])
+
+    def _whole(self, entry: Entry, figures: list[Figure], wide: int) -> list[str]:
+        """One hit with every figure that it has, and where each stands."""
+        from gaugeblock.answer.short import source_of
+        from gaugeblock.answer.text import wrap
+
+        lines = self._line(entry, figures[:1], wide).splitlines() if figures else wrap(
+            f"rule: {entry.rule['statement']}" if entry.rule is not None else entry.label, 0, 2, wide=wide)
+        for n, figure in enumerate(figures):
+            if n:
+                lines += wrap(self._says(figure), 2, 4, wide=wide)
+            lines += wrap(source_of(figure, self.data), 8, 8, wide=wide)
+        return lines
+
+    def _says(self, figure: Figure) -> str:
+        """What a figure is, its number and how far to trust it."""
+        from gaugeblock.answer.printing import printed
+        from gaugeblock.answer.text import label
+
+        standing = f" ({figure.standing})" if figure.standing else ""
+        what = label(figure).removeprefix("tightening ")
+        return f"{what} {printed(figure, self.data)}{standing} {figure.trust}"
+
+    def _line(self, entry: Entry, figures: list[Figure], wide: int) -> str:
+        """One hit in one line, or two on a narrow screen: what it is, its first figure and how far to trust that; what
+        does not fit is cut off the name, never off the number.
+        """
+        from gaugeblock.answer.text import wrap
+
+        if entry.rule is not None:
+            text = f"rule: {entry.rule['subject']}: {entry.rule['statement']}"
+            return text if len(text) <= wide else f"{text[: wide - 3].rsplit(' ', 1)[0]}..."
+        figure = figures[0]
+        more = f" and {len(figures) - 1} more" if len(figures) > 1 else ""
+        says = f": {self._says(figure)}"
+        parts = entry.label.split(" | ")
+        name = ", ".join(
+            part for n, part in enumerate(parts) if part not in _SAYS_NO_MORE or (n == 0 and part != "any")
+        )
+        for tail in (says + more, says, says.removesuffix(" (from memory)")):
+            if len(name + tail) <= wide:
+                return name + tail
+        room = wide - len(tail) - 3
+        if room >= _LEAST_NAME:
+            return f"{name[:room]}...{tail}"
+        cut = name if len(name) <= wide else f"{name[: wide - 3]}..."
+        return "\n".join([cut, *wrap(tail[2:], 2, 4, wide=wide)])

@@ -1,0 +1,96 @@
+"""A line that no answer reads whole, and every word of which stands in the tables: the rows that have them all.
+
+Nothing is left out for it that could change a number: a word that no row has, or one that turns another, and the line
+is refused as it was. A word for a measure (pressure, depth) holds for the figures shown, not for the name of a part.
+"""
+
+from __future__ import annotations
+
+from gaugeblock.plain.chatter import CHATTER, TURNING
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
+    from gaugeblock.finding import Entry
+    from gaugeblock.found import Found
+    from gaugeblock.tables.load import Refdata
+
+# Rows of more keys than these are no answer: the line says too little.
+MOST = 40
+_LEAST = 2  # words
+# Words that ask for a figure and say nothing of the thing.
+_ASKING = frozenset(["spec", "figure", "rating", "rated", "carry", "hold", "handle"])
+_LONG = {
+    "max": "maximum",
+    "min": "minimum",
+    "most": "maximum",
+    "least": "minimum",
+    "biggest": "maximum",
+    "temp": "temperature",
+    "hot": "temperature",
+    "tight": "torque",
+    "amp": "current",
+    "volt": "voltage",
+    "pound": "mass",
+    "weight": "mass",
+    "heavy": "mass",
+    "weigh": "mass",
+    "thick": "thickness",
+    "wide": "width",
+    "long": "length",
+    "deep": "depth",
+    "apart": "spacing",
+    "od": "outside diameter",
+    "id": "inside diameter",
+}
+_SAID = """
+pressure temperature torque mass length width diameter angle speed current voltage hardness strength area ratio force
+load flow capacity preload backlash spacing radius fuse point maximum minimum
+"""
+# What is measured -> what of it stands in the name of a quantity.
+_MEASURES = {
+    "size": ("size", "diameter", "width", "thickness", "across"),
+    "depth": ("depth", "engagement"),
+    "clearance": ("clearance", "gap"),
+    "gap": ("gap", "clearance"),
+    "thickness": ("thickness", "wall"),
+    **{word: (word,) for word in _SAID.split()},
+}
+# What has its own answer, with checks that a bare number would leave out.
+_ASKED_ALONE = ("fasteners/torques",)
+
+
+def listed(words: tuple[str, ...], data: Refdata) -> Found | None:
+    """The rows whose key, names or quantities have every word of a line; None for a word that none has."""
+    if not TURNING.isdisjoint(words):
+        return None
+    said = [_singular(w) for w in words if w not in CHATTER]
+    wanted = [part for w in said for part in _LONG.get(w, w).split() if part not in _ASKING]
+    measures = [w for w in wanted if w in _MEASURES]
+    things = [w for w in wanted if w not in _MEASURES]
+    if len(wanted) < _LEAST or not any(len(w) > 2 and w.isalpha() for w in things):
+        return None
+    from gaugeblock.finding import find
+    from gaugeblock.found import Found
+
+    found = find(" ".join(things), data=data, named=True, whole=True)
+    groups: list[tuple[Entry, list[Figure]]] = []
+    for entry, figures in found.groups:
+        if entry.table in _ASKED_ALONE:
+            return None
+        kept = [f for f in figures if all(_is_of(f, w, data) for w in measures)]
+        if kept or (entry.rule is not None and all(f" {w}" in " ".join(entry.named) for w in measures)):
+            groups.append((entry, kept))
+    if not any(figures for _, figures in groups) or len(groups) > MOST:
+        return None
+    return Found(" ".join(wanted), groups, 0, [], data)
+
+
+def _is_of(figure: Figure, measure: str, data: Refdata) -> bool:
+    """Whether a figure is of a measure, by the name of its quantity."""
+    name = f"{figure.quantity.replace('_', ' ')} {data.quantity(figure.quantity)['words']}"
+    return any(piece in name for piece in _MEASURES[measure])
+
+
+def _singular(word: str) -> str:
+    return word[:-1] if len(word) > 3 and word.isalpha() and word[-1] == "s" != word[-2] else word

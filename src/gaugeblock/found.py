@@ -94,8 +94,11 @@ class Found:
         from gaugeblock.answer.short import source_of
         from gaugeblock.answer.text import wrap
 
-        lines = self._line(entry, figures[:1], wide).splitlines() if figures else wrap(
-            f"rule: {entry.rule['statement']}" if entry.rule is not None else entry.label, 0, 2, wide=wide)
+        lines = (
+            self._line(entry, figures[:1], wide).splitlines()
+            if figures
+            else wrap(f"rule: {entry.rule['statement']}" if entry.rule is not None else entry.label, 0, 2, wide=wide)
+        )
         for n, figure in enumerate(figures):
             if n:
                 lines += wrap(self._says(figure), 2, 4, wide=wide)

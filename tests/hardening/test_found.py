@@ -94,3 +94,13 @@ hangers = [{at = "48 in", length = "3 in"}, {at = "48 in", length = "3 in"}, {at
     once = [f.typical for f in alone.items[0].sheet.figures if f.quantity == "hanger_load"]
     assert 2 * loads[1] == pytest.approx(once[1])
     assert sum(loads) == pytest.approx(sum(once))
+
+
+SERVICES = sorted({row["service"] for row in refdata().table("fasteners/part_torques").rows})
+
+
+@pytest.mark.parametrize("service", SERVICES)
+def test_parts_of_a_service_that_leave_different_things_open_are_one_table(
+    service: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["part", "--service", service]) in (0, 2), capsys.readouterr().err

@@ -94,7 +94,8 @@ def opened(
         what = " and the ".join(map(spoken, missing))
         why = f"the {what} {'was' if len(missing) == 1 else 'were'} not said"
         raise InputError(", ".join(said.values()) or topic.noun, topic.noun, why, there, f"say the {what}")
-    return _table(topic, values, said, (tuple(found[0]), found), data)
+    # of one part the size is open, of the next the seat
+    return _table(topic, values, said, (tuple(dict.fromkeys(key for row in found for key in row)), found), data)
 
 
 def _more(topic: Topic, values: dict[str, str], data: Refdata) -> list[dict[str, str]]:

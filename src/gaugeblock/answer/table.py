@@ -98,7 +98,8 @@ class Table(Value):
 
         wide = columns or width()
         unit = unit or self._unit()
-        across = list(dict.fromkeys(line.key[self.open[-1]] for line in self.lines)) if self.open else []
+        is_alike = all(set(self.open) <= line.key.keys() for line in self.lines)
+        across = list(dict.fromkeys(line.key[self.open[-1]] for line in self.lines)) if self.open and is_alike else []
         is_grid = len(self.open) > 1 and 1 < len(across) <= _GRID
         body, tail = self._grid(across, unit, wide) if is_grid else (self._list(unit, wide), [])
         foot = []

@@ -174,7 +174,8 @@ GAP = Topic(
     rf"how (?:close|near|far)|can|{_NEAR}|{_EXHAUST}|(?:the |my )?headers?|room|enough|clear",
     needs=("to",),
     columns={"to": _neighbours},
-    asks_for=r"close|near|clearance|gap|room|clear|how far|away",
+    asks_for=rf"close|near|clearance|gap|room|clear|how far|away|headers?|{_EXHAUST}",
+    is_named=True,  # a brake line alone is no question of its gap
     table="exhausts",
     job_keys={"to": "gaps[]"},
 )

@@ -45,6 +45,7 @@ if TYPE_CHECKING:
     from gaugeblock.exhaust.outlet import exhaust_outlet as exhaust_outlet
     from gaugeblock.exhaust.pipe import exhaust_pipe as exhaust_pipe
     from gaugeblock.exhaust.run.answer import exhaust_run as exhaust_run
+    from gaugeblock.fasteners.depth import engagement as engagement
     from gaugeblock.fasteners.hole import hole as hole
     from gaugeblock.fasteners.part import part as part
     from gaugeblock.fasteners.torque import torque as torque
@@ -143,6 +144,7 @@ __all__ = [
     "circuit",
     "clips",
     "compared",
+    "engagement",
     "exhaust_gap",
     "exhaust_hanger",
     "exhaust_ignition",

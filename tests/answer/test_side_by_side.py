@@ -50,6 +50,7 @@ COMPARED = {
     'section --od "1-3/4 in" --wall ".120 in" --compare "wall=.083 in, .095 in, .120 in"': 3,
     'growth --length "60 in" --hot "500 degC" --material "carbon steel" --compare material': 2,
     "hole M8 --fit close --compare fit": 3,
+    "engagement 3/8-16 --into steel --compare into": 6,
     'clips --length "9 ft" --service brake --compare service': 3,
     'exhaust gap --to "fuel line" --compare neighbour': 10,
     'exhaust joint --kind "slip joint" --compare kind': 5,

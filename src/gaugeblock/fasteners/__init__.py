@@ -8,10 +8,11 @@ WING = Wing(
         "torque": ("commands", "what to tighten a thread to, and the clamp it gives"),
         "part": ("commands", "what to tighten a plug, line nut, clamp or wheel nut to"),
         "hole": ("commands", "what to drill for a tap, or for a bolt to pass"),
+        "engagement": ("commands", "how much thread a bolt needs in the metal"),
     },
-    {"torque": "torque", "part": "part", "hole": "hole"},
+    {"torque": "torque", "part": "part", "hole": "hole", "engagement": "depth"},
     {"fasteners": "Fastener"},
     ("physics", "torque_physics", "part_physics"),
     hints=r"torqu\w*|tight\w*|bolts?|screws?|studs?|nuts?|grade|gr ?[0-9]|class|m[0-9][0-9.x]*|[0-9/]+-[0-9]{2}|plugs?"
-    r"|drill\w*|tap|tapping|holes?",
+    r"|drill\w*|tap|tapping|holes?|deep|engage\w*",
 )

@@ -324,4 +324,40 @@ HOLE = Topic(
     columns={"thread": ("fasteners/holes", "thread"), "fit": ("fasteners/holes", "fit")},
     opens=_open_hole,
 )
-TOPICS = (TORQUE, PART, HOLE)
+
+
+def _engagement() -> Callable[..., Sheet]:
+    from gaugeblock.fasteners.depth import engagement
+
+    return engagement
+
+
+def _open_engagement(values: dict[str, str], data: Refdata) -> Open | None:
+    """Each thread of a bare size, each metal that a rule is for: whatever was not said."""
+    from gaugeblock.fasteners.depth import metals
+
+    threads, open_keys = _threads(values["thread"], data)[:1], ["thread"]
+    rows = [{"thread": cell} for cell in threads]
+    if "into" not in values:
+        open_keys.append("into")
+        rows = [{**row, "into": metal} for row in rows for metal in metals(data)]
+    return tuple(open_keys), rows
+
+
+ENGAGEMENT = Topic(
+    _engagement,
+    "engagement",
+    {
+        "thread": THREAD,
+        "into": (_TAPPED_METAL, Named(_metals, say="into {}", tail=_METAL_TAIL, doubt=1)),
+    },
+    r"(?:how )?(?:deep|far|much|long)(?:"
+    r" thread)?|threads?|engage\w*|bolts?|screws?|studs?|minimum|min|least|depth|length"
+    r"|holes?|tapped|blind|screw(?:ed)? in|thread(?:ed)? in",
+    needs=("thread",),
+    asks_for=r"how deep|deep|engage\w*|depth|how far|how much thread|how many threads",
+    is_named=True,
+    columns={"thread": _usual_threads, "into": ("fasteners/engagement", "into")},
+    opens=_open_engagement,
+)
+TOPICS = (TORQUE, PART, HOLE, ENGAGEMENT)

@@ -1,4 +1,4 @@
-"""``torque``, ``part`` and ``hole`` at the command line."""
+"""``torque``, ``part``, ``hole`` and ``engagement`` at the command line."""
 
 from __future__ import annotations
 
@@ -115,6 +115,20 @@ def hole(argv: list[str]) -> int:
     from gaugeblock.fasteners.hole import hole as sheet_of
 
     return print_open(sheet_of, _topic("HOLE"), {"thread": a.thread, "fit": a.fit}, a, is_open=a.thread is None)
+
+
+def engagement(argv: list[str]) -> int:
+    """Run ``gaugeblock engagement``; the exit code."""
+    about = "How much thread a bolt needs in the metal that it goes into."
+    parser = parser_of("engagement", about, "gaugeblock engagement 3/8-16 --into aluminium")
+    parser.add_argument("thread", nargs="?", metavar="THREAD", help="3/8-16, M8")
+    parser.add_argument("--into", metavar="METAL", help="the tapped metal: aluminium, cast iron, steel")
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.fasteners.depth import engagement as sheet_of
+
+    options = {"thread": a.thread, "into": a.into}
+    return print_open(sheet_of, _topic("ENGAGEMENT"), options, a, is_open=a.thread is None)
 
 
 def _torque_options(parser: argparse.ArgumentParser) -> None:

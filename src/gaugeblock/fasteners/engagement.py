@@ -18,7 +18,11 @@ from gaugeblock.figure import Figure
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from gaugeblock.fasteners.keys import Thread
     from gaugeblock.tables.load import Refdata
+    from gaugeblock.value import Keys
 
 SHORT = "one diameter engaged"
 
@@ -105,7 +109,7 @@ def check_threads(found: Joint, strain: Strain, tapped: Tapped, draft: Draft) ->
 # --- length -----------------------------------------------------------------------------------------------------------
 
 
-def _minimums(metal: str, data: Refdata) -> list[Figure]:
+def minimums(metal: str, data: Refdata) -> list[Figure]:
     """The rules for a tapped metal, the shortest length first."""
     least = lookup.look_up_or_none("fasteners/engagement", "engagement_minimum", data=data, into=metal, load="normal")
     if least is None:
@@ -114,18 +118,23 @@ def _minimums(metal: str, data: Refdata) -> list[Figure]:
     return sorted((least, *lost), key=lambda f: f.typical)
 
 
+def ends(by_length: Mapping[Figure, Figure], data: Refdata) -> tuple[Figure, Figure]:
+    """The shortest length that a rule asks, and the one that governs: the longest where its rule is one for bolts."""
+    shortest, longest = min(by_length, key=base), max(by_length, key=base)
+    return shortest, longest if _is_stop(by_length[longest], data) else shortest
+
+
 def _check_length(found: Joint, tapped: Tapped, draft: Draft) -> None:
     """Engaged length against the rules. A rule printed for studs informs a bolt; that of capscrews can stop it."""
-    rules = _minimums(tapped.metal, draft.data)
+    rules = minimums(tapped.metal, draft.data)
     if tapped.insert == "yes":
         draft.check(Check(LENGTH, OK, "the insert holds the thread: its maker says how long it must be", bears=INFORM))
         return
     if not rules:
         draft.check(Check(LENGTH, CANNOT_TELL, f"no published minimum for {tapped.metal}: ask the maker", bears=INFORM))
         return
-    needed = {_needed(rule, found, draft.data): rule for rule in rules}
-    shortest, longest = min(needed, key=base), max(needed, key=base)
-    governing = longest if _is_stop(needed[longest], draft.data) else shortest
+    by_length = {needed(rule, found.thread, found.diameter, found.key, draft.data): rule for rule in rules}
+    shortest, governing = ends(by_length, draft.data)
     draft.figure(governing)
     if tapped.engagement is None:
         reason = f"{number_only(governing, draft.data)} or more is needed in {tapped.metal}"
@@ -141,7 +150,7 @@ def _check_length(found: Joint, tapped: Tapped, draft: Draft) -> None:
     got = units.from_base(base(given), governing.unit)
     says = (
         f"{tapped.engagement} engaged; {number_only(governing, draft.data)} needed in {tapped.metal} "
-        f"({_rule(needed[governing])})"
+        f"({_rule(by_length[governing])})"
     )
     bounds = (
         stripping.bound(governing),
@@ -149,11 +158,13 @@ def _check_length(found: Joint, tapped: Tapped, draft: Draft) -> None:
         (got - governing.typical) / governing.typical,
     )
     if got >= governing.typical * (1 - 1e-9):
-        draft.check(Check(LENGTH, OK, says, *bounds, bears=STOP if _is_stop(needed[governing], draft.data) else INFORM))
-    elif not _is_stop(needed[governing], draft.data):
+        draft.check(
+            Check(LENGTH, OK, says, *bounds, bears=STOP if _is_stop(by_length[governing], draft.data) else INFORM)
+        )
+    elif not _is_stop(by_length[governing], draft.data):
         draft.check(Check(LENGTH, NOT_OK, f"{says}: a rule for studs, for information", *bounds, bears=INFORM))
     elif got >= base_in(shortest, governing.unit) * (1 - 1e-9):
-        reason = f"{says}; {_rule(needed[shortest])} asks {number_only(shortest, draft.data)}"
+        reason = f"{says}; {_rule(by_length[shortest])} asks {number_only(shortest, draft.data)}"
         draft.check(Check(LENGTH, CANNOT_TELL, reason, *bounds, bears=ASK))
         draft.ask(Question(MEASURE, "Engage more thread, or ask the maker of the part.", "engagement", (LENGTH,)))
     else:
@@ -197,11 +208,11 @@ def _rule(rule: Figure) -> str:
     return f"{rule.typical:g} diameters, {rule.source or 'habit'}"
 
 
-def _needed(minimum: Figure, found: Joint, data: Refdata) -> Figure:
+def needed(minimum: Figure, thread: Thread, diameter: Figure, key: Keys, data: Refdata) -> Figure:
     """Minimum length of engagement: diameters times the diameter, with the addend where the source prints one."""
-    unit = "mm" if found.thread.is_metric else "in"
-    length = minimum.typical * base(found.diameter)
-    inputs = [minimum, found.diameter]
+    unit = "mm" if thread.is_metric else "in"
+    length = minimum.typical * base(diameter)
+    inputs = [minimum, diameter]
     metal, load = minimum.key["into"], minimum.key["load"]
     addend = None
     if load != "any":
@@ -218,6 +229,6 @@ def _needed(minimum: Figure, found: Joint, data: Refdata) -> Figure:
         data,
         about=f"{metal} {minimum.source}",
         side="min",
-        key=found.key,
+        key=key,
         conditions=f"minimum in {metal}{' by a rule for studs' if 'stud' in minimum.conditions else ''}",
     )

@@ -48,6 +48,7 @@ if TYPE_CHECKING:
     from gaugeblock.fasteners.depth import engagement as engagement
     from gaugeblock.fasteners.hole import hole as hole
     from gaugeblock.fasteners.part import part as part
+    from gaugeblock.fasteners.thread_facts import thread as thread
     from gaugeblock.fasteners.torque import torque as torque
     from gaugeblock.figure import Figure as Figure
     from gaugeblock.finding import find as find
@@ -183,6 +184,7 @@ __all__ = [
     "sources",
     "spline",
     "steel",
+    "thread",
     "torque",
     "validate",
 ]

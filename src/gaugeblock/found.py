@@ -31,11 +31,6 @@ class Found:
         self.nearest = near
         self.data = data
 
-    @property
-    def read_as(self) -> str:
-        """How a line was read that these rows answer."""
-        return f"a look through the tables for: {self.asked}"
-
     def as_dict(self) -> dict[str, object]:
         """For JSON: the keys of a Sheet, and the groups by key."""
         from gaugeblock.answer.sheet import figure_dict

@@ -34,6 +34,7 @@ if TYPE_CHECKING:
 NUMBER = r"(?:[0-9]+[ -][0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]*\.[0-9]+|[0-9]+)"
 END = r"(?=[ ]|$)"
 _LONGEST = 8
+_MOST_DIGITS = 3  # of a length without a unit
 # A line has its numbers in digits, whatever was said.
 _DIGITS = {
     w: str(n)
@@ -43,7 +44,13 @@ _DIGITS = {
 }
 # How each unit is said, by dimension.
 SAYS = {
-    "length": {"in": "in|ins|inch|inches|\"|inch's", "mm": "mm|mil|millimet(?:re|er)s?", "ft": "ft|feet|foot|'"},
+    "length": {
+        "in": "in|ins|inch|inches|\"|inch's",
+        "mm": "mm|mil|millimet(?:re|er)s?",
+        "ft": "ft|feet|foot|'",
+        "m": "m|met(?:re|er)s?",
+        "cm": "cm|centimet(?:re|er)s?",
+    },
     "temperature": {
         "degC": "deg ?c|degrees? c|c|celsius|degrees? celsius|centigrade|degrees? centigrade",
         "degF": "deg ?f|degrees? f|f|fahrenheit|degrees? fahrenheit",
@@ -56,7 +63,14 @@ SAYS = {
     "angle": {"deg": "deg|degs|degrees?|°"},
     "rotational speed": {"rpm": "rpm|revs|r/min"},
     "speed": {"mph": "mph|miles (?:an|per) hour", "km/h": "kmh|km/h|kph|kilomet(?:re|er)s (?:an|per) hour"},
-    "stress": {"ksi": "ksi", "psi": "psi", "MPa": "mpa", "bar": "bar", "Msi": "msi", "GPa": "gpa"},
+    "stress": {
+        "ksi": "ksi",
+        "psi": "psi",
+        "MPa": "mpa|megapascals?|n/mm2|newtons? per square mm",
+        "bar": "bars?",
+        "Msi": "msi",
+        "GPa": "gpa",
+    },
     "force": {"lbf": "lbs?|lbf|pounds?(?: force)?", "N": "n|newtons?", "kN": "kn|kilonewtons?"},
     "film coefficient": {
         "W/(m**2*K)": r"w(?:/|ith) ?m(?:\*\*|\^)?2[ */]?k|watts? per (?:square )?met(?:re|er).{0,12}k"
@@ -223,6 +237,8 @@ def amount(
         unit = next((u for i, u in enumerate(names) if match[f"u{i}"]), bare)
         if not unit and dimension == "length" and ("/" in match["number"] or match["number"][0] == "."):
             unit = "in"  # nobody writes millimetres so
+        if dimension == "length" and unit == bare and match["number"].isdigit() and len(match["number"]) > _MOST_DIGITS:
+            return None  # a steel's number, and no length
         return f"{match['number']} {unit}" if unit else None
 
     return Shaped(pattern, value, say, doubt, cue)

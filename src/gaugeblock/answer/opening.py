@@ -178,11 +178,21 @@ def sheet_of(topic: Topic, values: Mapping[str, str], data: Refdata) -> Sheet:
     return topic.call(topic.settle(dict(values), data) if topic.settle is not None else values, data)
 
 
+_SPOKEN = {
+    "klass": "class",
+    "nps": "pipe size",
+    "od": "outside diameter",
+    "to": "neighbour",
+    "hot": "temperature of the hot part",
+    "into": "metal that it goes into",
+    "fit": "kind of hole",
+    "at": "temperature",
+}
+
+
 def spoken(key: str) -> str:
     """An option as a person says it."""
-    return {"klass": "class", "nps": "pipe size", "od": "outside diameter", "to": "neighbour"}.get(
-        key, key.replace("_", " ")
-    )
+    return _SPOKEN.get(key, key.replace("_", " "))
 
 
 def _left_open(error: Ambiguous, values: Mapping[str, str], topic: Topic) -> str | None:

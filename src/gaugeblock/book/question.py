@@ -12,15 +12,15 @@ from gaugeblock.answer.text import label
 from gaugeblock.book import settle
 from gaugeblock.book.sheet_view import cell, sheet_view
 from gaugeblock.book.words import GOVERNS, release
+from gaugeblock.found import Found
 from gaugeblock.packet.paper import Paper
-from gaugeblock.plain.answer import answer_to, read_or_found
+from gaugeblock.plain.answer import Answer, answer_to, read_or_answered
 from gaugeblock.plain.convert import Conversion
 from gaugeblock.plain.reading import Reading
 
 if TYPE_CHECKING:
     from typing import Any
 
-    from gaugeblock.found import Found
     from gaugeblock.tables.load import Refdata
 
 
@@ -29,11 +29,9 @@ def answer(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[st
 
     Raises whatever the reading or the answer refuses.
     """
-    read_as = read_or_found(asked["text"], data)
-    if isinstance(read_as, Conversion):
-        return _conversion(read_as, data)
-    if not isinstance(read_as, Reading):
-        return _found(read_as, data)
+    read_as = read_or_answered(asked["text"], data)
+    if isinstance(read_as, Answer):
+        return _otherwise(read_as, metric, data)
     reading = said_too(read_as, asked.get("also") or {})
     found = answer_to(reading, asked.get("compare"), data)
     paper = Paper(data, metric)
@@ -51,30 +49,41 @@ def answer(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[st
     }
 
 
-def _conversion(found: Conversion, data: Refdata) -> dict[str, Any]:
+def _otherwise(answer: Answer, metric: bool | None, data: Refdata) -> dict[str, Any]:
+    """What the page shows of an answer that no reading stands behind."""
+    view: dict[str, Any] = {}
+    if isinstance(answer.found, Sheet):
+        view = sheet_view(answer.found, Paper(data, metric))
+    elif isinstance(answer.found, Conversion):
+        view = _conversion(answer.found)
+    elif isinstance(answer.found, Found):
+        view = _found(answer.found)
+    said = {"read_as": pretty(answer.read_as), "compare": [], "release": release(data), "governs": GOVERNS}
+    return {**view, **said}
+
+
+def _conversion(found: Conversion) -> dict[str, Any]:
     """A measure in another unit as a table of one row, which says that no table has it."""
     row = {"names": [pretty(found.given)], "also": {}, "kind": "use", "word": "", "number": pretty(found.found)}
     row |= {"other": "" if found.is_exact else found.exact, "trust": "CONVERSION"}
     title = "a conversion of what you gave, no figure of any table"
-    view = {"is": "table", "title": title, "open": [], "rows": [row], "more": 0, "read_as": "a conversion"}
-    return {**view, "compare": [], "release": release(data), "governs": GOVERNS}
+    return {"is": "table", "title": title, "open": [], "rows": [row], "more": 0}
 
 
-def _found(found: Found, data: Refdata) -> dict[str, Any]:
+def _found(found: Found) -> dict[str, Any]:
     """The rows that have every word of a line, each with its first figure."""
     rows = []
     for entry, figures in found.groups:
         names = [pretty(part) for part in entry.label.split(" | ") if part not in ("any", "not stated")]
         row: dict[str, Any] = {"names": names, "also": {}, "kind": "use", "word": "", "number": "", "trust": ""}
         if figures:
-            row |= {"number": pretty(printed(figures[0], data)), "trust": figures[0].trust}
+            row |= {"number": pretty(printed(figures[0], found.data)), "trust": figures[0].trust}
             row["word"] = label(figures[0])
         else:
             row["names"] = [pretty(entry.rule["statement"])] if entry.rule is not None else names
         rows.append(row)
     title = "what the tables have of it"
-    view = {"is": "table", "title": title, "open": [], "rows": rows, "more": found.more, "read_as": found.read_as}
-    return {**view, "compare": [], "release": release(data), "governs": GOVERNS}
+    return {"is": "table", "title": title, "open": [], "rows": rows, "more": found.more}
 
 
 def said_too(reading: Reading, also: dict[str, str]) -> Reading:

@@ -221,3 +221,11 @@ def load_share(bolt_n_m: T, members_n_m: T) -> T:
 def engagement_for_load(load_n: T, strength_pa: T, shear_area_m2: T, engaged_m: T) -> T:
     """The thread engaged, in m, that bears a load: F L / (0.577 Su As), As the shear area over the length L."""
     return load_n * engaged_m / (0.577 * strength_pa * shear_area_m2)
+
+
+def tap_depth(pitch: float, share: float) -> float:
+    """How much less than the major diameter a tap drill is, in the unit of ``pitch``.
+
+    ``share`` of the full height of a 60 degree thread that is left, 0 to 1; source: tap_drill_for_thread_share.
+    """
+    return 1.299038 * pitch * share

@@ -125,7 +125,8 @@ RUN = Topic(
         ),
     },
     (
-        rf"(?:how (?:much|far) )?(?:will|does|do)? ?(?:{_EXHAUST})|grows?|growth|expan(?:d|ds|sion)|longer|hot|when|"
+        rf"(?:how (?:much|far) )?(?:will|does|do)? ?(?:{_EXHAUST})|(?:from"
+        r" )?cold|grows?|growth|expan(?:d|ds|sion)|longer|hot|when|"
         r"get|gets|move|moves|heat|pipe|tube"
     ),
     needs=("length", "od", "wall", "material"),
@@ -287,7 +288,7 @@ IGNITION = Topic(
         "lead": (amount("length", followed=r"(?:from|off|to) (?:the )?(?:headers?|pipe|exhaust)", say="lead {} off"),),
     },
     (
-        rf"{_PLUGS}|gap|reach|heat"
+        rf"{_PLUGS}|gap|reach|heat|(?:breaker )?points?|electronic|transistor(?:ised|ized)?|cdi|ignition"
         r" ?range|timing|ignition|before|after|with|headers?|(?:what|which)|(?:does|do|will|did)"
         r"|chang(?:e|es|ed)|the same|check|putting|on|from|(?:plug|spark plug) (?:wires?|leads?)|leads?|hotter"
         r"|colder|for|set|same"

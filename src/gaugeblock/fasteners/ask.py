@@ -4,11 +4,19 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.unpublished import maker_of, named_by
-from gaugeblock.errors import Ambiguous, LookupMiss
-from gaugeblock.fasteners import keys
+from gaugeblock.errors import LookupMiss
 from gaugeblock.fasteners.open_keys import LIMITS
 from gaugeblock.fasteners.own_words import KNOWN, Tapped, apart
 from gaugeblock.fasteners.spoken import CONDITION, GRADE, INSERT, THREAD, TOOLS, TORQUE_SAID, unit_of
+from gaugeblock.fasteners.thread_ask import (
+    INTO,
+    METAL_TAIL,
+    TAPPED_METAL,
+    THREADS,
+    metals_said,
+    threads_of,
+    usual_threads,
+)
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -18,11 +26,6 @@ if TYPE_CHECKING:
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.tables.load import Refdata, Row
 
-_INTO = r"(?:into|in to|in|going into|screwed into|threaded into|tapped into|tapped in)(?: (?:an?|the|my))?(?: bare)?"
-_METAL_TAIL = (
-    r"block|head|heads|intake|manifold|case|casing|housing|casting|part|plate|hole|cover|tapped hole|oil pan|pan|sump"
-    r"|hub|knuckle|rail|radiator|tank|bell ?housing|gearbox|transmission|fitting|pipe|flange"
-)
 _EVERYDAY = {
     "metric": ("ISO 898-1 8.8", "ISO 898-1 10.9", "ISO 898-1 12.9"),
     "inch": ("SAE J429 5", "SAE J429 8"),
@@ -32,15 +35,10 @@ _EVERYDAY = {
 _CONDITIONS = ("dry", "oiled", "anti-seize")
 
 
-def _metals(data: Refdata) -> dict[str, str]:
-    """The metals by name; ``alloy`` alone is as often the steel of the bolt."""
-    return {w: c for w, c in words_of("fasteners", "into", "fasteners/engagement")(data).items() if w != "alloy"}
-
-
 def _open_bolt(values: dict[str, str], data: Refdata) -> Open | None:
     """Coarse and fine of a bare size, the everyday grades, dry, oiled and with anti-seize: whatever was not said."""
     open_keys, rows = [], [values]
-    threads = _threads(values["thread"], data)
+    threads = threads_of(values["thread"], data)
     if len(threads) > 1:
         open_keys.append("thread")
         rows = [{**row, "thread": cell} for row in rows for cell in threads]
@@ -61,36 +59,8 @@ def _open_bolt(values: dict[str, str], data: Refdata) -> Open | None:
 def _settle_bolt(values: dict[str, str], data: Refdata) -> dict[str, str]:
     """``M8 fine`` is M8x1 where that is the one fine thread of the size; a metal and its strength are two options."""
     values = apart(values)
-    threads = _threads(values["thread"], data) if values["thread"].endswith(" fine") else ()
+    threads = threads_of(values["thread"], data) if values["thread"].endswith(" fine") else ()
     return {**values, "thread": threads[0]} if len(threads) == 1 else values
-
-
-def _threads(typed: str, data: Refdata) -> list[str]:
-    """The thread, or the coarse and the fine one of a bare size; the fine ones of a metric size."""
-    if typed.endswith(" fine"):
-        size = typed.removesuffix(" fine")
-        coarse = keys.thread(size, data).cell
-        own = data.table("fasteners/threads").column("thread").values()
-        found = [c for c in own if c.startswith(f"{size}x") and c != coarse]
-        if not found:
-            raise LookupMiss(typed, "thread", "no fine thread of this size in the tables", [coarse], "say its pitch")
-        return found
-    try:
-        return [keys.thread(typed, data).cell]
-    except Ambiguous as error:
-        cells = data.table("fasteners/threads").column("thread").values()
-        size = typed.replace(" ", "-") + "-"
-        return [c for c in cells if c.startswith(size) and c.endswith((" UNC", " UNF"))] or list(error.nearest)
-    except LookupMiss:
-        return [typed]
-
-
-def _usual_threads(data: Refdata) -> list[str]:
-    """The coarse and fine threads in inches and the coarse ones in millimetres."""
-    cells = list(dict.fromkeys(data.table("fasteners/threads").column("thread").values()))
-    sizes = dict.fromkeys(c.partition("x")[0] for c in cells if c.startswith("M"))
-    coarse = {keys.thread(size, data).cell for size in sizes}
-    return [c for c in cells if c in coarse or c.endswith((" UNC", " UNF"))]
 
 
 def _settle_part(values: dict[str, str], data: Refdata) -> dict[str, str]:
@@ -160,11 +130,6 @@ _TIGHTEN = (
     r" values?)?|torquing|tork|torgue|tighten(?:ed|ing)?(?: down)?|tightness|how tight"
     r"|(?:ft|foot|inch|in)[- ]?(?:lbs?|pounds?)|newton met(?:re|er)s?|nm|set(?:ting)?|snug"
 )
-
-
-_TAPPED_METAL = Named(
-    words_of("fasteners", "into", "fasteners/engagement"), lead=_INTO, say="into {}", tail=_METAL_TAIL
-)
 TORQUE = Topic(
     _torque,
     "torque",
@@ -173,9 +138,9 @@ TORQUE = Topic(
         "grade": GRADE,
         "condition": CONDITION,
         "into": (
-            Tapped(_TAPPED_METAL),
-            _TAPPED_METAL,
-            Named(_metals, say="into {}", tail=_METAL_TAIL, doubt=4),
+            Tapped(TAPPED_METAL),
+            TAPPED_METAL,
+            Named(metals_said, say="into {}", tail=METAL_TAIL, doubt=4),
         ),
         "insert": INSERT,
         "given": (
@@ -213,13 +178,13 @@ TORQUE = Topic(
         "joint": (Shaped(r"permanent(?: joint)?", always("permanent"), "permanent joint", cue=("permanent",)),),
         **TOOLS,
     },
-    _TIGHTEN
-    + r"|(?:cap |machine |set )?(?:bolts?|screws?|studs?)|capscrews?|hex(?: head)?|fasteners?|threads?|nuts?|hex"
+    _TIGHTEN + r"|18[-/]8|pitch|(?:cap |machine |set )?(?:bolts?|screws?|studs?)|capscrews?|hex(?:"
+    r" head)?|fasteners?|threads?|nuts?|hex"
     r" head|flange head|socket(?: head)?(?: cap)?|allen",
     needs=("thread",),
     table="fasteners",
     job_keys={"maker": "maker.torque", "grip": "grip.length"},
-    columns={"thread": _usual_threads},
+    columns={"thread": usual_threads},
     opens=_open_bolt,
     settle=_settle_bolt,
 )
@@ -252,17 +217,25 @@ PART = Topic(
                 rf"(?P<n>{NUMBER})(?: ?(?:inch|in|\"))?", lambda m: f"{m['n']} in" if "/" in m["n"] else None, doubt=3
             ),
         ),
-        "seat": (Named(words_of("fasteners", "seat", "fasteners/part_torques"), tail="seat|seats|seated|type"),),
+        "seat": (
+            Named(words_of("fasteners", "seat", "fasteners/part_torques"), tail="seat|seats|seated|type"),
+            Shaped(  # the metal of a washer is none of the part's
+                r"(?:with )?(?:an? |2 |1 |new |the )*(?:copper |alumini?um |crush |sealing |fibre |fiber )+(?:sealing "
+                r")?washers?",
+                always("gasket"),
+                cue=("washer",),
+            ),
+        ),
         "material": (
             Named(
                 words_of("fasteners", "material", "fasteners/part_torques"),
-                lead=_INTO,
+                lead=INTO,
                 say="into {}",
-                tail=_METAL_TAIL,
+                tail=METAL_TAIL,
             ),
             Named(
                 words_of("fasteners", "material", "fasteners/part_torques"),
-                tail=_METAL_TAIL + "|lines?|tubes?|tubing",
+                tail=METAL_TAIL + "|lines?|tubes?|tubing",
                 doubt=1,
             ),
         ),
@@ -281,83 +254,4 @@ PART = Topic(
     opens=_open_part,
     settle=_settle_part,
 )
-
-
-def _hole() -> Callable[..., Sheet]:
-    from gaugeblock.fasteners.hole import hole
-
-    return hole
-
-
-def _open_hole(values: dict[str, str], data: Refdata) -> Open | None:
-    """The holes that are on record for a thread, or those of its clearance, where none was named."""
-    from gaugeblock.fasteners.hole import fits_of
-
-    said = values.get("fit", "")
-    if said not in ("", _CLEARANCE) or "thread" not in values:
-        return None
-    fits = [f for f in fits_of(keys.thread(values["thread"], data).cell, data) if f.startswith(said)]
-    return (("fit",), [{"fit": f} for f in fits]) if fits else None
-
-
-_CLEARANCE = "clearance"
-HOLE = Topic(
-    _hole,
-    "hole to drill",
-    {
-        "thread": THREAD,
-        "fit": (
-            Shaped(
-                r"(?:tap(?:ping|ped)?|threaded)(?: (?:drill|hole|size))*(?: bit)?|drill(?: bit)? for a tap",
-                always("tap drill"),
-            ),
-            Named(words_of("fasteners", "fit", "fasteners/holes"), tail="fit|clearance|holes?"),
-            Shaped(r"clearances?(?: (?:holes?|drill|fit))*|through holes?", always(_CLEARANCE)),
-        ),
-    },
-    r"(?:what |which )?(?:size )?(?:drill(?: bit)?s?|bits?|holes?)(?:"
-    r" size)?|tap(?:ped|ping)?|thread(?:ed)?|diameter|size"
-    r"|bolts?|screws?|pass|through|do i drill|to drill|need",
-    needs=("thread",),
-    asks_for=r"drill\w*|bits?|taps?|tapp\w+|clearance|holes?",
-    is_named=True,
-    columns={"thread": ("fasteners/holes", "thread"), "fit": ("fasteners/holes", "fit")},
-    opens=_open_hole,
-)
-
-
-def _engagement() -> Callable[..., Sheet]:
-    from gaugeblock.fasteners.depth import engagement
-
-    return engagement
-
-
-def _open_engagement(values: dict[str, str], data: Refdata) -> Open | None:
-    """Each thread of a bare size, each metal that a rule is for: whatever was not said."""
-    from gaugeblock.fasteners.depth import metals
-
-    threads, open_keys = _threads(values["thread"], data)[:1], ["thread"]
-    rows = [{"thread": cell} for cell in threads]
-    if "into" not in values:
-        open_keys.append("into")
-        rows = [{**row, "into": metal} for row in rows for metal in metals(data)]
-    return tuple(open_keys), rows
-
-
-ENGAGEMENT = Topic(
-    _engagement,
-    "engagement",
-    {
-        "thread": THREAD,
-        "into": (_TAPPED_METAL, Named(_metals, say="into {}", tail=_METAL_TAIL, doubt=1)),
-    },
-    r"(?:how )?(?:deep|far|much|long)(?:"
-    r" thread)?|threads?|engage\w*|bolts?|screws?|studs?|minimum|min|least|depth|length"
-    r"|holes?|tapped|blind|screw(?:ed)? in|thread(?:ed)? in",
-    needs=("thread",),
-    asks_for=r"how deep|deep|engage\w*|depth|how far|how much thread|how many threads",
-    is_named=True,
-    columns={"thread": _usual_threads, "into": ("fasteners/engagement", "into")},
-    opens=_open_engagement,
-)
-TOPICS = (TORQUE, PART, HOLE, ENGAGEMENT)
+TOPICS = (TORQUE, PART, *THREADS)

@@ -1,4 +1,4 @@
-"""``torque``, ``part``, ``hole`` and ``engagement`` at the command line."""
+"""``torque``, ``part``, ``hole``, ``engagement`` and ``thread`` at the command line."""
 
 from __future__ import annotations
 
@@ -12,6 +12,7 @@ if TYPE_CHECKING:
 
 
 _topic = partial(topic_in, "gaugeblock.fasteners.ask")
+_of_thread = partial(topic_in, "gaugeblock.fasteners.thread_ask")
 
 
 def torque(argv: list[str]) -> int:
@@ -114,7 +115,7 @@ def hole(argv: list[str]) -> int:
     a = parser.parse_args(argv)
     from gaugeblock.fasteners.hole import hole as sheet_of
 
-    return print_open(sheet_of, _topic("HOLE"), {"thread": a.thread, "fit": a.fit}, a, is_open=a.thread is None)
+    return print_open(sheet_of, _of_thread("HOLE"), {"thread": a.thread, "fit": a.fit}, a, is_open=a.thread is None)
 
 
 def engagement(argv: list[str]) -> int:
@@ -128,7 +129,22 @@ def engagement(argv: list[str]) -> int:
     from gaugeblock.fasteners.depth import engagement as sheet_of
 
     options = {"thread": a.thread, "into": a.into}
-    return print_open(sheet_of, _topic("ENGAGEMENT"), options, a, is_open=a.thread is None)
+    return print_open(sheet_of, _of_thread("ENGAGEMENT"), options, a, is_open=a.thread is None)
+
+
+def thread(argv: list[str]) -> int:
+    """Run ``gaugeblock thread``; the exit code."""
+    about = "The pitch of a thread, its diameter and the area that carries."
+    parser = parser_of("thread", about, 'gaugeblock thread M10 --fact "stress area"')
+    parser.add_argument("thread", nargs="?", metavar="THREAD", help="3/8-16, M8, which is coarse")
+    fact = "pitch (which it is where nothing is asked), stress area, root area, diameter"
+    parser.add_argument("--fact", default="pitch", metavar="F", help=fact)
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.fasteners.thread_facts import thread as sheet_of
+
+    options = {"thread": a.thread, "fact": a.fact}
+    return print_open(sheet_of, _of_thread("FACT"), options, a, is_open=a.thread is None)
 
 
 def _torque_options(parser: argparse.ArgumentParser) -> None:

@@ -21,7 +21,7 @@ VERB = "ENGAGE"
 
 
 def _topic() -> Topic:
-    from gaugeblock.fasteners.ask import ENGAGEMENT
+    from gaugeblock.fasteners.thread_ask import ENGAGEMENT
 
     return ENGAGEMENT
 

@@ -2,32 +2,52 @@
 
 from __future__ import annotations
 
-from gaugeblock import lookup
+from gaugeblock import lookup, units
+from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.decision import none, use
+from gaugeblock.answer.making import base, derived
 from gaugeblock.answer.sheet import Sheet, opens
+from gaugeblock.calc.fasteners import tap_depth
 from gaugeblock.errors import Ambiguous
 from gaugeblock.fasteners import keys
 from gaugeblock.tables.load import Refdata, canonical, refdata
 from gaugeblock.tables.part import rows_of
+from gaugeblock.value import Keys
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.answer.asking import Topic
+    from gaugeblock.fasteners.keys import Thread
+    from gaugeblock.figure import Figure
 
 TABLE = "fasteners/holes"
 VERB = "DRILL"
-_CLEARANCE = "clearance"
+TAP, _CLEARANCE = "tap drill", "clearance"
+RULE, SHARE = "tap_drill_for_thread_share", 0.75
+_FITS = ("close", "normal", "free")
+_SAME = 1e-6  # of a diameter, m
 
 
 def _hole_topic() -> Topic:
-    from gaugeblock.fasteners.ask import HOLE
+    from gaugeblock.fasteners.thread_ask import HOLE
 
     return HOLE
 
 
 def fits_of(thread: str, data: Refdata) -> list[str]:
-    """The kinds of hole that are on record for a thread's cell: for its tap, and for a bolt to pass."""
-    return list(dict.fromkeys(row["fit"] for row in rows_of(data, TABLE, thread) if not row["standing"]))
+    """The kinds of hole for a thread's cell: for its tap, and for a bolt to pass, which goes by its diameter alone."""
+    own = [row["fit"] for row in rows_of(data, TABLE, thread) if not row["standing"]]
+    passing = [row["fit"] for row in rows_of(data, TABLE, _alike(thread, data)) if row["fit"].startswith(_CLEARANCE)]
+    return list(dict.fromkeys([TAP, *own, *passing]))
+
+
+def _alike(thread: str, data: Refdata) -> str:
+    """The thread of the tables with the diameter of this one, the thread itself where it has a hole for a bolt."""
+    cells = list(dict.fromkeys(data.table(TABLE).column("thread").values()))
+    if thread in cells:
+        return thread
+    diameter = keys.thread(thread, data).diameter_m
+    return next((c for c in cells if abs(keys.thread(c, data).diameter_m - diameter) < _SAME), thread)
 
 
 @opens(_hole_topic, "thread")
@@ -36,8 +56,9 @@ def hole(thread: str, *, fit: str | None = None, data: Refdata | None = None) ->
 
     ``thread`` ``3/8-16`` or ``M8``; ``fit`` ``tap drill``, or ``close``, ``normal`` or ``free`` for a bolt to pass.
 
-    Returns a Sheet; its decision is ``none`` for a thread of which no hole is on record. Raises Ambiguous with the
-    holes there are when none is named, LookupMiss for what is no thread or no fit.
+    Returns a Sheet. The drill for a tap of which no list has one is calculated for three quarters of the full thread;
+    the hole for a bolt to pass is that of its diameter, coarse or fine. Raises Ambiguous with the holes there are when
+    none is named, LookupMiss for what is no thread or no fit.
 
     >>> hole("M8", fit="tap drill").decision.figure.text
     '6.8'
@@ -46,14 +67,32 @@ def hole(thread: str, *, fit: str | None = None, data: Refdata | None = None) ->
     found = keys.thread(thread, data)
     known = fits_of(found.cell, data)
     asked = {"thread": thread, "fit": fit}
+    fit = f"{_CLEARANCE}, {fit.casefold()}" if fit is not None and fit.casefold() in _FITS else fit
     cell = None if fit is None else canonical(data, TABLE, "fit", fit)
-    if not known:
-        do = "No drill list that was read has this thread. The tap's maker has its drill."
-        return Sheet(f"hole for {found.cell}", asked, data, [], [], [], decision=none(VERB, do))
+    title = f"hole for {found.cell}, {cell}"
     if cell is not None and cell not in known and cell.startswith(_CLEARANCE):
-        known = [k for k in known if k.startswith(_CLEARANCE)] or known
+        known = [k for k in known if k.startswith(_CLEARANCE)]
+        if not known:
+            do = "No drill list that was read has a bolt of this size. Its maker's catalogue has the hole."
+            return Sheet(title, asked, data, [], [], [], decision=none(VERB, do))
         cell = None
     if cell is None or cell not in known:
         raise Ambiguous(found.cell, "fit", "which hole was not said", known, "name one of these")
-    figure = lookup.look_up(TABLE, "hole_diameter", data=data, thread=found.cell, fit=cell)
-    return Sheet(f"hole for {found.cell}, {cell}", asked, data, [figure], [], [], decision=use(VERB, figure))
+    at = found.cell if cell == TAP else _alike(found.cell, data)
+    figure = lookup.look_up_or_none(TABLE, "hole_diameter", data=data, thread=at, fit=cell)
+    if figure is not None:
+        return Sheet(title, asked, data, [figure], [], [], decision=use(VERB, figure))
+    made = _calculated(found, data)
+    said = [Caution("No drill list that was read has this thread. Take the nearest drill.", "damage", (made.id,), "")]
+    return Sheet(title, asked, data, [made], [], said, decision=use(VERB, made))
+
+
+def _calculated(thread: Thread, data: Refdata) -> Figure:
+    """The drill for a tap, for the share of thread that the drill lists take."""
+    unit = "mm" if thread.is_metric else "in"
+    diameter = lookup.look_up("fasteners/threads", "major_diameter", data=data, thread=thread.cell)
+    length = base(diameter) - tap_depth(thread.pitch_m, SHARE)
+    key = Keys(thread=thread.cell)
+    value = units.from_base(length, unit)
+    about = f"{SHARE:.0%} of the full thread"
+    return derived(RULE, "hole_diameter", value, unit, [diameter], data, key=key, conditions=about)

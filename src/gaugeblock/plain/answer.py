@@ -72,15 +72,13 @@ def ask(
 def answer(question: str, *, compare: str | None = None, data: Refdata | None = None) -> Answer:
     """As ``ask``, with how the line was read."""
     data = data or refdata()
-    read_as = read_or_found(question, data)
-    if isinstance(read_as, Reading):
-        return answer_to(read_as, compare, data)
-    return Answer(read_as.read_as, read_as)
+    read_as = read_or_answered(question, data)
+    return read_as if isinstance(read_as, Answer) else answer_to(read_as, compare, data)
 
 
-def read_or_found(question: str, data: Refdata) -> Reading | Conversion | Found:
-    """How a question is read, the conversion that it asks for, or the rows that have all its words; InputError for
-    none of these.
+def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
+    """How a question is read; or, where no answer of a command is meant, the conversion that it asks for, the rows that
+    have all its words, or whose figure it is. InputError for none of these.
     """
     words = words_of(question)
     if len(words) < _LONGEST_CONVERSION and (words[-1] in _UNITS or "how" in words or "convert" in words):
@@ -88,21 +86,30 @@ def read_or_found(question: str, data: Refdata) -> Reading | Conversion | Found:
 
         found = conversion(words, data)
         if found is not None:
-            return found
+            return Answer("a conversion", found)
     reading = understood(words, data)
-    is_whole = not reading.unread and all(need in reading.values for need in reading.topic.needs)
-    if is_whole:
+    if reading.is_whole:
         return reading
-    from gaugeblock.plain.listing import listed
+    return _otherwise(words, reading, data) or _refused(question, words, reading, data)
 
-    return listed(words, data) or _refused(question, words, reading, data)
+
+def _otherwise(words: tuple[str, ...], reading: Reading, data: Refdata) -> Answer | None:
+    """What a line comes to that no answer reads whole: rows of the tables, or a name that none of them has."""
+    from gaugeblock.plain.listing import listed
+    from gaugeblock.plain.unnamed import unnamed
+
+    found = listed(words, data)
+    if found is not None:
+        return Answer(f"a look through the tables for: {found.asked}", found)
+    sheet = unnamed(words, reading, data)
+    return None if sheet is None else Answer(f"torque: {sheet.title}", sheet)
 
 
 def reading_of(question: str, data: Refdata) -> Reading:
     """How a question is read by one answer; InputError for one that is not read whole."""
     words = words_of(question)
     reading = understood(words, data)
-    if reading.unread or any(need not in reading.values for need in reading.topic.needs):
+    if not reading.is_whole:
         _refused(question, words, reading, data)
     return reading
 
@@ -138,7 +145,7 @@ def understood(words: tuple[str, ...], data: Refdata) -> Reading:
                 return reading
             if best is None or reading.cost < best.cost:
                 best = reading
-        if best is not None and not best.unread and all(n in best.values for n in best.topic.needs):
+        if best is not None and best.is_whole:
             return best
     assert best is not None
     return mend(words, best, data) or best

@@ -10,13 +10,13 @@ _CHATTER = """
 a about actual actually advise again ahead all also am amount an and answer any anybody anyone anything appropriate
 approx approximately are around as ask asking at away back be been before being bench best bit bloody boss bro bud
 buddy build building built but by call called came can car cars chap chart check checking com come correct could
-currently customer damn day dear did do does doing done down dude each em er even everyday exact exactly fella figure
-figures find folks following for friend from front garage general generally get gets getting give given gives go goes
+currently customer damn day dear did do does doing done down dude each em er erm even everyday exact exactly fella figure
+figures find folks following for forget forgot friend from front garage general generally get gets getting give given gives go goes
 going gonna good got gotta guess guy guys had handy has have having he hello help her here hey hi him his hmm hold how
 howdy i i'd i'll i'm i've idea if im in info into is it it'd it'll it's its ive job just kind kinda kindly know let
 let's like likely list listen little look looked looking lookup lot m ma'am made make makes making man many mate may
 maybe me mean means mister morning mr much must my myself name need needed needs normal normally now number numbers of
-off oh ok okay on once one ones onto our out own per please pls print probably problem project proper properly pull put
+off oh ok okay on once one ones onto ordinary our out own per please pls print probably problem project proper properly pull put
 puts putting question quick quickly quite quote real really reckon recommend recommendation recommended remember
 remind require required requirement requirements right run running s said same sat say saying says see seems shall
 shop should show side sir sit sits sitting so some somebody someone something somewhere sorry sort spec specced

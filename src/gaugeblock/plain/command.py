@@ -6,8 +6,7 @@ from gaugeblock.answer.command import common_options, parser_of, print_sheet, pr
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from gaugeblock.found import Found
-    from gaugeblock.plain.convert import Conversion
+    from gaugeblock.plain.answer import Answer
 
 EXAMPLE = "gaugeblock ask 3/8-16 grade 8 anti-seize into aluminum"
 
@@ -22,25 +21,27 @@ def ask(argv: list[str]) -> int:
     parser.add_argument("words", nargs="+", metavar="WORDS", help="what you want to know, as you would say it")
     common_options(parser)
     a = parser.parse_args(argv)
-    from gaugeblock.answer.sheet import Sheet
-    from gaugeblock.answer.table import Table
     from gaugeblock.plain.answer import answer
     from gaugeblock.tables.load import refdata
 
     got = answer(" ".join(a.words), compare=a.compare, data=refdata(a.data_release))
-    if not isinstance(got.found, Table | Sheet):
-        return print_as_it_is(got.found, a.json)
+    return print_answer_of(got, a.json, a.unit, a.why)
+
+
+def print_answer_of(got: Answer, as_json: bool = False, unit: str | None = None, why: bool = False) -> int:
+    """Print an answer, whatever it was found to be; the exit code."""
+    from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.answer.table import Table
+
+    unit = unit or got.unit or None
     if isinstance(got.found, Table):
-        return print_table(got.found, a.json, a.unit or got.unit or None, got.read_as, a.why)
-    return print_sheet(got.found, a.json, a.unit or got.unit or None, a.why, got.read_as)
-
-
-def print_as_it_is(found: Conversion | Found, as_json: bool) -> int:
-    """Print the conversion of a measure, or rows that were found; the exit code."""
+        return print_table(got.found, as_json, unit, got.read_as, why)
+    if isinstance(got.found, Sheet):
+        return print_sheet(got.found, as_json, unit, why, got.read_as)
     if as_json:
         import json
 
-        print(json.dumps({"read_as": found.read_as, **found.as_dict()}, ensure_ascii=False, indent=2))
+        print(json.dumps(got.as_dict(), ensure_ascii=False, indent=2))
     else:
-        print(f"read as {found.read_as}\n{found.text()}")
+        print(f"read as {got.read_as}\n{got.found.text()}")
     return 0

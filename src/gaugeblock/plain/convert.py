@@ -127,11 +127,6 @@ class Conversion(Value):
     def __hash__(self) -> int:
         return hash((self.given, self.exact, self.unit))
 
-    @property
-    def read_as(self) -> str:
-        """How the line was read."""
-        return "a conversion"
-
     def as_dict(self) -> dict[str, object]:
         """For JSON: what was given, and the number in the other unit."""
         told = {"given": self.given, "value": self.exact, "unit": self.unit, "printed": self.found}

@@ -5,15 +5,15 @@ from __future__ import annotations
 import contextlib
 import os
 
-from gaugeblock.answer.command import print_sheet, print_table
+from gaugeblock.answer.command import print_table
 from gaugeblock.answer.opening import spoken
 from gaugeblock.answer.refusal import told
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.answer.table import Table
 from gaugeblock.answer.text import fitted
 from gaugeblock.errors import GaugeblockError
-from gaugeblock.plain.answer import Answer, answer_to, read_or_found
-from gaugeblock.plain.command import print_as_it_is
+from gaugeblock.plain.answer import Answer, answer_to, read_or_answered
+from gaugeblock.plain.command import print_answer_of
 from gaugeblock.plain.reading import Reading
 from gaugeblock.tables.load import Refdata, refdata
 
@@ -72,12 +72,9 @@ class Prompt:
         elif self._run is not None and (word in ("find", "sources") or " --" in text):
             self._command(text)
         else:
-            read_as = read_or_found(text, self.data)
-            if not isinstance(read_as, Reading):
-                print_as_it_is(read_as, False)
-                return
-            self.reading = read_as
-            self.answer = answer_to(self.reading, None, self.data)
+            read_as = read_or_answered(text, self.data)
+            self.reading = None if isinstance(read_as, Answer) else read_as
+            self.answer = read_as if isinstance(read_as, Answer) else answer_to(read_as, None, self.data)
             self._show()
 
     def _again(self, rest: str) -> None:
@@ -125,10 +122,8 @@ class Prompt:
         unit = unit or (self.answer.unit if self.answer is not None else "") or None
         if self.answer is None:
             print("Nothing was asked yet.")
-        elif isinstance(self.answer.found, Table):
-            print_table(self.answer.found, False, unit, self.answer.read_as, why)
-        elif isinstance(self.answer.found, Sheet):
-            print_sheet(self.answer.found, False, unit, why, self.answer.read_as)
+        else:
+            print_answer_of(self.answer, False, unit, why)
 
 
 def talk(ask: Callable[[str], str] = input, run: Callable[[list[str]], int] | None = None) -> int:

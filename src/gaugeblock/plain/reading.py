@@ -58,6 +58,11 @@ class Reading(Value):
         put(self, "mended", mended)
 
     @property
+    def is_whole(self) -> bool:
+        """Whether every word was read, and nothing that is needed is missing."""
+        return not self.unread and all(need in self.values for need in self.topic.needs)
+
+    @property
     def is_plain(self) -> bool:
         """Whether every word was read as part of an option, without a doubt, and nothing needed is missing."""
         return bool(self.values) and self.cost == _HIT * len(self.values)
@@ -170,16 +175,18 @@ def mend(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | N
 
 
 def _near(word: str, known: set[str]) -> list[str]:
-    if len(word) < 5 or not word.isalpha():
+    if len(word) < 4 or not word.isalpha():
         return []
     most = 1 if len(word) < 8 else 2
-    found = [(d, k) for k in known if k[:1] == word[:1] and (d := _distance(word, k, most)) <= most]
+    if len(word) == 4:  # of so short a word only a letter that was left out
+        known = {k for k in known if len(k) == 5}
+    found = [(d, k) for k in known if k[:1] == word[:1] and (d := distance(word, k, most)) <= most]
     least = min((d for d, _ in found), default=0)
     nearest = {k for d, k in found if d == least}
     return [k for k in nearest if not (k.endswith("s") and k[:-1] in nearest)]
 
 
-def _distance(a: str, b: str, most: int) -> int:
+def distance(a: str, b: str, most: int) -> int:
     """Letters changed, put in, left out or changed over between two words; ``most + 1`` where it is more."""
     if abs(len(a) - len(b)) > most:
         return most + 1

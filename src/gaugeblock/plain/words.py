@@ -76,6 +76,30 @@ _PARTS = {
     "thirtysecond": 32,
     "thirtyseconds": 32,
 }
+# What a hurried hand writes for a word.
+_SHORT = {
+    "trq": "torque",
+    "tq": "torque",
+    "sz": "size",
+    "wt": "weight",
+    "crit": "critical",
+    "exh": "exhaust",
+    "batt": "battery",
+    "pts": "points",
+    "ign": "ignition",
+    "elec": "electric",
+    "brg": "bearing",
+    "brgs": "bearings",
+    "cyl": "cylinder",
+    "hyd": "hydraulic",
+    "thru": "through",
+    "xmember": "crossmember",
+    "w": "with",
+    "n": "and",
+    "rad": "radiator",
+    "mtr": "motor",
+    "alt": "alternator",
+}
 # Where "one" and "a" are a number: before a part of an inch, a unit, or "point".
 _AFTER_ONE = {*_PARTS, "inch", "point", "and", "thirty", "by", "mm", "hundred", "thousand", *_ONES}
 _MOST = 60
@@ -102,7 +126,12 @@ def words_of(line: str) -> tuple[str, ...]:
     text = re.sub(r"\b(grade|gr|class) ?([0-9]{1,2}(?:\.[0-9])?)'?s\b", r"\1 \2", text)
     text = re.sub(r"[,;:!?()\[\]]+|\.(?=\s|$)", " ", text)
     text = re.sub(r"(?<=[a-z])/(?=[a-z])(?<!\bw/)", " / ", text) if " / " in text else text
-    words = _in_digits([w.strip("'`*_") or "'" for w in text.split()])
+    text = re.sub(r"millimet(?:re|er)s?\b", "mm", text)
+    # "40 mm by 2": the second has the unit of the first
+    text = re.sub(
+        r"(?<![0-9./-])([0-9.]+) ?(?:mm|millimet(?:re|er)s?) (?:by|x) ([0-9.]+)(?= |$)(?! ?m)", r"\1 mm x \2 mm", text
+    )
+    words = _in_digits([_SHORT.get(w, w) for w in (w.strip("'`*_") or "'" for w in text.split())])
     if not words:
         raise InputError(visible(line) or "(blank)", "question", "no words in it", (), "type what you want to know")
     if len(words) > _MOST:
@@ -178,6 +207,10 @@ def _whole(words: list[str], at: int) -> tuple[int | None, int]:
         is_part = nxt in _PARTS and not (
             word == "a" and nxt in ("half", "quarter") and at and _is_number(words[at - 1])
         )
+        if word == "a" and nxt in ("hundred", "thousand"):
+            return _hundreds(words, 1, at + 1)
+        if word == "one" and nxt in ("hundred", "thousand"):
+            return _hundreds(words, 1, at + 1)
         return (1, at + 1) if is_part or (word == "one" and nxt in _AFTER_ONE) else (None, at)
     if word in _TENS:
         if nxt in _ONES and 0 < _ONES[nxt] < 10:

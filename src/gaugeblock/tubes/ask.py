@@ -59,6 +59,8 @@ def _bare_od(match: re.Match[str]) -> str | None:
     number = match["n"]
     if match["mm"]:
         return f"{number} mm"
+    if "/" not in number and float(number) > _MOST_INCHES and not match["in"]:
+        return f"{number} mm"  # no shop bends a tube of so many inches
     if match["in"] or "/" in number or ("." in number and not number.startswith((".", "0."))):
         return f"{number} in"
     return None
@@ -73,6 +75,7 @@ def _wall(match: re.Match[str]) -> str | None:
     return f"{number} in" if float(number) < 1 else None
 
 
+_MOST_INCHES = 12
 _OD = (
     Shaped(
         rf"(?P<n>{NUMBER})(?:(?P<in>{_IN})| ?(?P<mm>mm))?(?: ?(?:od|o\.d|outside diameter|outside|dia(?:meter)?))?",
@@ -94,7 +97,12 @@ _WALLS = (
     ),
 )
 _THOUSANDTHS = Shaped(r"(?:x |by )?(?P<n>0[0-9]{2})(?: wall)?", lambda m: f".{m['n']} in", "{} wall")
-_MM_WALL = Shaped(r"(?:x|by) ?(?P<n>[0-9](?:\.[0-9]+)?) ?(?P<mm>mm)(?: wall)?", _wall, "{} wall")
+_MM_WALL = Shaped(
+    r"(?:x|by) ?(?P<n>[0-9](?:\.[0-9]+)?)(?: ?(?P<mm>mm))?(?: wall)?",
+    lambda m: _wall(m) or f"{m['n']} mm",
+    "{} wall",
+    doubt=1,
+)
 _RADIUS = (
     Shaped(
         rf"(?:on |with |in |using |round |around )?(?:an? |my |the )?(?P<n>{NUMBER})(?:{_IN}| ?(?P<mm>mm))?"
@@ -128,10 +136,21 @@ _TEST = (
 )
 
 
-def _open_bend(values: dict[str, str], _data: Refdata) -> Open | None:
-    if "method" in values:
-        return None
-    return ("method",), [{"method": m} for m in ("rotary draw", "mandrel", "press")]
+# The metals of a shop's tube, where none was named.
+_USUAL = ("1020 DOM", "1020 ERW", "4130", "304 stainless")
+
+
+def _open_bend(values: dict[str, str], data: Refdata) -> Open | None:
+    """The ways to bend, and a shop's usual metals where none was named; on a die that is there it is one way."""
+    typed = values.get("material", "")
+    methods = [] if "method" in values else ["rotary draw", "mandrel", "press"]
+    if typed and keys.names_metal(typed, data):
+        return (("method",), [{"method": m} for m in methods]) if methods else None
+    if "radius" in values:
+        methods = methods[:1]
+    open_keys = ("material", "method") if methods else ("material",)
+    rows = [(metal, m) for metal in _USUAL for m in methods or [""]]
+    return open_keys, [dict(zip(open_keys, row, strict=False)) for row in rows]
 
 
 def _systems(data: Refdata) -> dict[str, str]:
@@ -223,7 +242,7 @@ BEND = Topic(
     r" )?(?:bends?|bending|bent|bendable)|tubes?|tubing|take|kinks?|how tight|tightest|min(?:imum)?(?: bend)?"
     r" radius|(?:smallest|tightest|least)(?: bend)?(?: radius)?|minimum|min|od|x|die|bender|exhaust|(?:fuel |brake"
     r" |hard )?lines?|(?:main )?hoop|rules|shoe",
-    needs=("od", "wall", "material"),
+    needs=("od", "wall"),
     opens=_open_bend,
     joined=("material",),
     columns={"material": ("tubes/materials", "family"), **_STOCK_COLUMNS},
@@ -259,6 +278,7 @@ PIPE = Topic(
     r" big|real|true|thick(?:ness)?|stainless|steel|nominal",
     needs=("nps",),
     asks_for=r"pipes?|nps|sch\w*|std|xs|xxs",
+    is_named=True,  # a number alone is of anything
     columns={"nps": ("tubes/pipe_sizes", "nps"), "schedule": ("tubes/pipe_sizes", "schedule")},
 )
 SECTION = Topic(

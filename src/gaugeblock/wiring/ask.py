@@ -105,11 +105,13 @@ CIRCUIT = Topic(
         "wire": (Shaped(r"(?P<n>[0-9]+(?:/0)?) ?(?:awg|gauge|gage|ga|guage)(?: (?:wire|cable))?", _gauge, "{} wire"),),
     },
     (
-        r"(?:what |which )?(?:size|gauge|gage)?(?: of)? ?(?:wires?|wiring|cables?)(?: size| gauge)?"
+        r"(?:what |which )?(?:size|gauge|gage)?(?: of)? ?(?:wires?|wiring|cables?)(?: size| gauge)?|(?:what|which)"
+        r" (?:size|gauge|gage)"
         r"|circuits?|(?:cooling |electric |radiator |heater )*(?:fans?|blowers?)|(?:fuel |water |vacuum |washer"
         r" |electric"
         r" )*pumps?|(?:head|fog|work|tail|brake |driving |light)?(?:lights?(?: bars?)?|lamps?)|voltage drop|amps?|carry"
-        r"|battery|from the battery|relays?|alternators?|generators?|winch(?:es)?|compressors?|stereo|amplifier|charger"
+        r"|(?:trunk|boot|rear|front)[- ]?mount(?:ed)?|battery|from the"
+        r" battery|relays?|alternators?|generators?|winch(?:es)?|compressors?|stereo|amplifier|charger"
         r"|charg(?:e|ing)|horns?|heaters?|ignition|coils?|loads?|draws?|motor|(?:what )?fuses?(?: size)?|breakers?"
     ),
     needs=("current", "length"),

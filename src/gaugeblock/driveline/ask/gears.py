@@ -61,7 +61,8 @@ GEARING = Topic(
         "transfer": (Shaped(rf"(?P<n>{NUMBER}) transfer(?: case)?", lambda m: m["n"], "transfer {}"),),
     },
     r"(?:engine )?(?:rpms?|revs?|revolutions)|engine"
-    r" speed|turn(?:ing)?|tires?|tyres?|gears?|gearing|axle|cruise|cruising|highway|top speed|speed|rear end",
+    r" speed|turn(?:ing)?|tires?|tyres?|gears?|gearing|axle|cruise|cruising|highway|top speed|(?:in )?top(?:"
+    r" gear)?|overdrive|speed|rear end",
     needs=("ratios",),
     table="gearing",
     job_keys={"ratios": "ratios[]", "gears": "gears[]"},

@@ -90,7 +90,8 @@ SHAFT = Topic(
         "yield_strength": known("stress", "yields?(?: stress)?", "yield {}", cue=("yield",)),
         "modulus": known("stress", "modulus(?: of elasticity)?|young'?s modulus", "modulus {}", cue=("modul",)),
     },
-    rf"{_PROPELLER}|whips?|whirls?|whipping|critical(?: speed)?|safe|vibrat\w*|how (?:fast|long)|spin|turn|too long"
+    rf"{_PROPELLER}|whips?|whirls?|whipping|critical(?: speed)?|rpms?|revs|speed|safe|vibrat\w*|how"
+    r" (?:fast|long)|spin|turn|too long"
     r"|longest|long|tube|steel|x|max(?:imum)?",
     needs=("od", "length"),
     table="shafts",

@@ -5,11 +5,22 @@ from __future__ import annotations
 from gaugeblock.answer.asking import Named, Shaped, Topic, amount, words_of
 from gaugeblock.driveline.ask.common import answer_of
 
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.tables.load import Refdata
+
+
+def _components(data: Refdata) -> dict[str, str]:
+    """The components; a phrase that has a step in it (``pinion preload``) would hide the step."""
+    known = words_of("driveline", "component", "driveline/setup")(data)
+    return {phrase: cell for phrase, cell in known.items() if "preload" not in phrase}
+
+
 SETUP = Topic(
     lambda: answer_of("setups.answer", "setup"),
     "axle set-up",
     {
-        "component": (Named(words_of("driveline", "component", "driveline/setup")),),
+        "component": (Named(_components),),
         "step": (
             Named(words_of("driveline", "step", "driveline/setup")),
             Shaped(
@@ -23,7 +34,8 @@ SETUP = Topic(
             amount("length", say="as left {}", doubt=1),
         ),
     },
-    r"set(?:ting)?(?: ?up)?|axle|diff(?:erential)?|rear(?: end)?|gears?|crown ?wheel|setting|how much|clearance|torque",
+    r"set(?:ting)?(?: ?up)?|axle|diff(?:erential)?|rear(?: end)?|gears?|crown ?wheel|(?:with )?(?:an? )?(?:crush"
+    r" (?:sleeve|spacer)|solid spacer)|setting|how much|clearance|torque",
     needs=("component", "step"),
     columns={key: ("driveline/setup", key) for key in ("axle", "component", "step", "wear")},
     settle=lambda values, _data: {"axle": "rear", **values},

@@ -70,7 +70,7 @@ STEEL = Topic(
     },
     r"(?:yield|tensile|torsional)(?: strength| yield)?|strength|how"
     r" strong|strong|hold|carr(?:y|ies)|enough|torque|twist|hard(?:ness|ened)?|treated|heat treat(?:ed|ment)?"
-    r"|steel|bars?|shafts?|axles?(?: shafts?)?|good for|take|stand|break|breaks|survive",
+    r"|rc|hrc|rockwell|steel|bars?|shafts?|axles?(?: shafts?)?|good for|take|stand|break|breaks|survive",
     needs=("grade",),
     table="driveline",
     job_keys={"grade": "steel", "shaft": "diameter"},

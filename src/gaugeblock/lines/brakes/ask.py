@@ -89,7 +89,9 @@ CIRCUIT = Topic(
             Shaped(rf"{_RATIO}(?: pedal(?: ratio)?)?", lambda m: m["n"], "pedal {} to 1"),
             Shaped(rf"(?P<n>{NUMBER}) 1 pedal(?: ratio)?", lambda m: m["n"], "pedal {} to 1"),
             Shaped(rf"(?P<n>{NUMBER}) pedal ratio", lambda m: m["n"], "pedal {} to 1"),
-            Shaped(rf"pedal ratio(?: of| is)? (?P<n>{NUMBER})(?: ?(?:to|:) ?1)?", lambda m: m["n"], "pedal {} to 1"),
+            Shaped(
+                rf"(?:pedal )?ratio(?: of| is)? (?P<n>{NUMBER})(?: ?(?:to|:) ?1)?", lambda m: m["n"], "pedal {} to 1"
+            ),
         ),
         "kind": (
             Shaped(r"(?:rear |front )?drums?(?: brakes?)?", always("drum"), "drums"),
@@ -106,7 +108,8 @@ CIRCUIT = Topic(
         "travel": (amount("length", after="(?:of )?(?:piston )?travel", say="travel {}"),),
         "wheels": (Shaped(r"(?P<n>[1-8]) wheels?", lambda m: m["n"], "{} wheels"),),
     },
-    r"(?:line |brake )?pressure|(?:brake )?pedal|master(?: cylinder)?|brakes?|hydraulics?|with|psi|what|how"
+    r"(?:line |brake )?pressure|press(?:ing)?|push(?:ing)?|(?:brake )?pedal|master(?:"
+    r" cylinder)?|brakes?|hydraulics?|with|psi|what|how"
     r" much|rear|front",
     needs=("force", "ratio"),
     opens=_open_circuit,

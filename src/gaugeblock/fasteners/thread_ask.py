@@ -1,0 +1,188 @@
+"""What is asked of a thread itself: its hole, its pitch, how much of it a metal needs."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import Named, Shaped, Topic, always, words_of
+from gaugeblock.errors import Ambiguous, LookupMiss
+from gaugeblock.fasteners import keys
+from gaugeblock.fasteners.spoken import THREAD
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from gaugeblock.answer.asking import Open
+    from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.tables.load import Refdata
+
+INTO = r"(?:into|in to|in|going into|screwed into|threaded into|tapped into|tapped in)(?: (?:an?|the|my))?(?: bare)?"
+METAL_TAIL = (
+    r"block|head|heads|intake|manifold|case|casing|housing|casting|part|plate|hole|cover|tapped hole|oil pan|pan|sump"
+    r"|hub|knuckle|rail|radiator|tank|bell ?housing|gearbox(?: housing| case)?|transmission(?:"
+    r" case)?|fitting|pipe|flange"
+    r"|rims?|wheels?|crossmember|chassis|frame|bracket|beam|axle|sheet|tab|stock|bar"
+)
+
+
+def metals_said(data: Refdata) -> dict[str, str]:
+    """The metals by name; ``alloy`` alone is as often the steel of the bolt."""
+    return {w: c for w, c in words_of("fasteners", "into", "fasteners/engagement")(data).items() if w != "alloy"}
+
+
+TAPPED_METAL = Named(
+    words_of("fasteners", "into", "fasteners/engagement"), lead=INTO, say="into {}", tail=METAL_TAIL
+)
+
+
+def threads_of(typed: str, data: Refdata) -> list[str]:
+    """The thread, or the coarse and the fine one of a bare size; the fine ones of a metric size."""
+    if typed.endswith(" fine"):
+        size = typed.removesuffix(" fine")
+        coarse = keys.thread(size, data).cell
+        own = data.table("fasteners/threads").column("thread").values()
+        found = [c for c in own if c.startswith(f"{size}x") and c != coarse]
+        if not found:
+            raise LookupMiss(typed, "thread", "no fine thread of this size in the tables", [coarse], "say its pitch")
+        return found
+    try:
+        return [keys.thread(typed, data).cell]
+    except Ambiguous as error:
+        cells = data.table("fasteners/threads").column("thread").values()
+        size = typed.replace(" ", "-") + "-"
+        return [c for c in cells if c.startswith(size) and c.endswith((" UNC", " UNF"))] or list(error.nearest)
+    except LookupMiss:
+        return [typed]
+
+
+def usual_threads(data: Refdata) -> list[str]:
+    """The coarse and fine threads in inches and the coarse ones in millimetres."""
+    cells = list(dict.fromkeys(data.table("fasteners/threads").column("thread").values()))
+    sizes = dict.fromkeys(c.partition("x")[0] for c in cells if c.startswith("M"))
+    coarse = {keys.thread(size, data).cell for size in sizes}
+    return [c for c in cells if c in coarse or c.endswith((" UNC", " UNF"))]
+
+
+def _hole() -> Callable[..., Sheet]:
+    from gaugeblock.fasteners.hole import hole
+
+    return hole
+
+
+def _open_hole(values: dict[str, str], data: Refdata) -> Open | None:
+    """The holes that are on record for a thread, or those of its clearance, where none was named; coarse and fine of a
+    bare size have each its tap drill, and one clearance.
+    """
+    from gaugeblock.fasteners.hole import TAP, fits_of
+
+    said = values.get("fit", "")
+    threads = threads_of(values["thread"], data) if "thread" in values else []
+    if not threads or (len(threads) == 1 and said not in ("", _CLEARANCE)):
+        return None
+    if said == TAP:
+        return ("thread",), [{"thread": cell} for cell in threads]
+    fits = [f for f in fits_of(keys.thread(threads[0], data).cell, data) if f.startswith(_CLEARANCE)]
+    if said in fits:
+        return ("thread",), [{"thread": threads[0]}]
+    rows = [{"thread": threads[0], "fit": f} for f in fits]
+    if not said:
+        rows = [*({"thread": cell, "fit": TAP} for cell in threads), *rows]
+    return ("thread", "fit"), rows
+
+
+_CLEARANCE = "clearance"
+HOLE = Topic(
+    _hole,
+    "hole to drill",
+    {
+        "thread": THREAD,
+        "fit": (
+            Shaped(
+                r"(?:tap(?:ping|ped)?|threaded)(?: (?:drill|hole|size))*(?: bit)?|drill(?: bit)? for a tap",
+                always("tap drill"),
+            ),
+            Named(words_of("fasteners", "fit", "fasteners/holes"), tail="fit|clearance|holes?"),
+            Shaped(r"clearances?(?: (?:holes?|drill|fit))*|through holes?", always(_CLEARANCE)),
+        ),
+    },
+    r"(?:how )?big|(?:what |which )?(?:size )?(?:drill(?: bit)?s?|bits?|holes?)(?:"
+    r" size)?|tap(?:ped|ping)?|thread(?:ed)?|diameter|size"
+    r"|bolts?|screws?|pass|through|do i drill|to drill|need",
+    needs=("thread",),
+    asks_for=r"drill\w*|bits?|taps?|tapp\w+|clearance|holes?",
+    is_named=True,
+    columns={"thread": ("fasteners/holes", "thread"), "fit": ("fasteners/holes", "fit")},
+    opens=_open_hole,
+)
+
+
+def _engagement() -> Callable[..., Sheet]:
+    from gaugeblock.fasteners.depth import engagement
+
+    return engagement
+
+
+def _open_engagement(values: dict[str, str], data: Refdata) -> Open | None:
+    """Each thread of a bare size, each metal that a rule is for: whatever was not said."""
+    from gaugeblock.fasteners.depth import metals
+
+    threads, open_keys = threads_of(values["thread"], data)[:1], ["thread"]
+    rows = [{"thread": cell} for cell in threads]
+    if "into" not in values:
+        open_keys.append("into")
+        rows = [{**row, "into": metal} for row in rows for metal in metals(data)]
+    return tuple(open_keys), rows
+
+
+ENGAGEMENT = Topic(
+    _engagement,
+    "engagement",
+    {
+        "thread": THREAD,
+        "into": (TAPPED_METAL, Named(metals_said, say="into {}", tail=METAL_TAIL, doubt=1)),
+    },
+    r"(?:how )?(?:deep|far|much|long)(?:"
+    r" thread)?|threads?|engage\w*|bolts?|screws?|studs?|minimum|min|least|depth|length"
+    r"|holes?|tapped|blind|screw(?:ed)? in|thread(?:ed)? in",
+    needs=("thread",),
+    asks_for=r"how deep|deep|engage\w*|depth|how far|how much thread|how many threads",
+    is_named=True,
+    columns={"thread": usual_threads, "into": ("fasteners/engagement", "into")},
+    opens=_open_engagement,
+)
+
+
+def _thread() -> Callable[..., Sheet]:
+    from gaugeblock.fasteners.thread_facts import thread
+
+    return thread
+
+
+def _open_thread(values: dict[str, str], data: Refdata) -> Open | None:
+    """Coarse and fine of a bare size."""
+    threads = threads_of(values["thread"], data)
+    return (("thread",), [{"thread": cell} for cell in threads]) if threads != [values["thread"]] else None
+
+
+FACT = Topic(
+    _thread,
+    "thread",
+    {
+        "thread": THREAD,
+        "fact": (
+            Shaped(
+                r"(?:how many |what )?(?:threads?|tpi)(?: per inch| to the inch)|how many (?:threads?|tpi)|tpi|pitch",
+                always("pitch"),
+            ),
+            Shaped(r"(?:tensile )?stress area|area", always("stress area")),
+            Shaped(r"root area|minor (?:diameter )?area", always("root area")),
+            Shaped(r"(?:major |outside )?dia(?:meter)?|od|how (?:big|thick)(?: around| across)?", always("diameter")),
+        ),
+    },
+    r"threads?|bolts?|screws?|studs?|coarse|standard|unc|unified|regular|metric|size",
+    needs=("thread", "fact"),
+    columns={"thread": usual_threads},
+    opens=_open_thread,
+    asks_for=r"threads?|tpi|pitch|area|dia(?:meter)?",
+    is_named=True,
+)
+THREADS = (HOLE, ENGAGEMENT, FACT)

@@ -221,11 +221,12 @@ def amount(
     doubt: int = 0,
     cue: tuple[str, ...] = (),
     followed: str = "",
+    most: float = 0,
 ) -> Shaped:
     """A number with its unit between words that mark it: ``before`` and ``after`` are patterns, needed where given.
 
     ``followed`` is what must come after it and is read for itself; ``bare`` is the unit of a number that has none;
-    without it a number needs its unit.
+    without it a number needs its unit. A length of more than ``most`` millimetres is none of this.
     """
     spoken = "|".join(f"(?P<u{i}>{says})" for i, says in enumerate(SAYS[dimension].values()))
     unit = f"(?: ?(?:{spoken}))" + ("?" if bare or dimension == "length" else "")
@@ -239,9 +240,20 @@ def amount(
             unit = "in"  # nobody writes millimetres so
         if dimension == "length" and unit == bare and match["number"].isdigit() and len(match["number"]) > _MOST_DIGITS:
             return None  # a steel's number, and no length
+        if most and unit and _millimetres(match["number"], unit) > most:
+            return None
         return f"{match['number']} {unit}" if unit else None
 
     return Shaped(pattern, value, say, doubt, cue)
+
+
+_IN_MM = {"in": 25.4, "mm": 1, "ft": 304.8, "m": 1000, "cm": 10}
+
+
+def _millimetres(number: str, unit: str) -> float:
+    """A length as people type it, in millimetres."""
+    parts = [part.partition("/") for part in re.split("[ -]", number.removeprefix("-"))]
+    return sum(float(top) / float(bottom or 1) for top, _, bottom in parts if float(bottom or 1)) * _IN_MM[unit]
 
 
 class always:  # noqa: N801 - it stands where a function does

@@ -288,7 +288,7 @@ IGNITION = Topic(
         "lead": (amount("length", followed=r"(?:from|off|to) (?:the )?(?:headers?|pipe|exhaust)", say="lead {} off"),),
     },
     (
-        rf"{_PLUGS}|gap|reach|heat|(?:breaker )?points?|electronic|transistor(?:ised|ized)?|cdi|ignition"
+        rf"{_PLUGS}|gap|reach|heat|(?:breaker )?points?|coil|electronic|transistor(?:ised|ized)?|cdi|ignition"
         r" ?range|timing|ignition|before|after|with|headers?|(?:what|which)|(?:does|do|will|did)"
         r"|chang(?:e|es|ed)|the same|check|putting|on|from|(?:plug|spark plug) (?:wires?|leads?)|leads?|hotter"
         r"|colder|for|set|same"

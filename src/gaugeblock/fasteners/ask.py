@@ -178,7 +178,9 @@ TORQUE = Topic(
         "joint": (Shaped(r"permanent(?: joint)?", always("permanent"), "permanent joint", cue=("permanent",)),),
         **TOOLS,
     },
-    _TIGHTEN + r"|18[-/]8|pitch|(?:cap |machine |set )?(?:bolts?|screws?|studs?)|capscrews?|hex(?:"
+    _TIGHTEN
+    + r"|18[-/]8|(?:bonnet|hood|hinge|fender|wing|bumper|bracket|crossmember|chassis|frame|floor|door)s?|pitch|(?:cap"
+    r" |machine |set )?(?:bolts?|screws?|studs?)|capscrews?|hex(?:"
     r" head)?|fasteners?|threads?|nuts?|hex"
     r" head|flange head|socket(?: head)?(?: cap)?|allen",
     needs=("thread",),
@@ -246,7 +248,8 @@ PART = Topic(
             Named(words_of("fasteners", "service", "fasteners/part_torques")),
         ),
     },
-    _TIGHTEN + r"|nuts?|bolts?|seat|studs?|screws?|brakes?|tubes?|tubing",
+    _TIGHTEN + r"|nuts?|bolts?|seat|studs?|screws?|brakes?|tubes?|tubing|(?:rad(?:iator)?|heater|coolant) hoses?|clips?"
+    r"|(?:the |my )?(?:front|rear)?(?: axle)|wheels?|do up",
     needs=("part",),
     table="fasteners",
     job_keys={"maker": "maker.torque"},

@@ -1,4 +1,4 @@
-"""``torque``, ``part``, ``hole``, ``engagement`` and ``thread`` at the command line."""
+"""``torque``, ``part``, ``hole``, ``engagement``, ``thread`` and ``grade`` at the command line."""
 
 from __future__ import annotations
 
@@ -145,6 +145,19 @@ def thread(argv: list[str]) -> int:
 
     options = {"thread": a.thread, "fact": a.fact}
     return print_open(sheet_of, _of_thread("FACT"), options, a, is_open=a.thread is None)
+
+
+def grade(argv: list[str]) -> int:
+    """Run ``gaugeblock grade``; the exit code."""
+    about = "What a bolt of a grade or class is guaranteed to stand, and the marks on its head."
+    parser = parser_of("grade", about, "gaugeblock grade 10.9")
+    parser.add_argument("grade", nargs="?", metavar="GRADE", help='"SAE J429 5", "grade 8", 10.9')
+    parser.add_argument("--size", metavar="D", help="its diameter: 3/8 in, 10 mm")
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.fasteners.grade_facts import grade as sheet_of
+
+    return print_open(sheet_of, _of_thread("STRENGTH"), {"grade": a.grade, "size": a.size}, a, is_open=a.grade is None)
 
 
 def _torque_options(parser: argparse.ArgumentParser) -> None:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import Named, Shaped, Topic, always, words_of
+from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.fasteners import keys
-from gaugeblock.fasteners.spoken import THREAD
+from gaugeblock.fasteners.spoken import GRADE, THREAD
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -29,9 +29,7 @@ def metals_said(data: Refdata) -> dict[str, str]:
     return {w: c for w, c in words_of("fasteners", "into", "fasteners/engagement")(data).items() if w != "alloy"}
 
 
-TAPPED_METAL = Named(
-    words_of("fasteners", "into", "fasteners/engagement"), lead=INTO, say="into {}", tail=METAL_TAIL
-)
+TAPPED_METAL = Named(words_of("fasteners", "into", "fasteners/engagement"), lead=INTO, say="into {}", tail=METAL_TAIL)
 
 
 def threads_of(typed: str, data: Refdata) -> list[str]:
@@ -185,4 +183,32 @@ FACT = Topic(
     asks_for=r"threads?|tpi|pitch|area|dia(?:meter)?",
     is_named=True,
 )
-THREADS = (HOLE, ENGAGEMENT, FACT)
+
+
+def grades_said(data: Refdata) -> list[str]:
+    """Every grade of the tables with its standard."""
+    rows = data.table("fasteners/grades").rows
+    return list(dict.fromkeys(f"{row['standard']} {row['grade']}" for row in rows if not row.standing))
+
+
+def _grade() -> Callable[..., Sheet]:
+    from gaugeblock.fasteners.grade_facts import grade
+
+    return grade
+
+
+STRENGTH = Topic(
+    _grade,
+    "bolt grade",
+    {
+        "grade": GRADE,
+        "size": (amount("length", before="of|at", say="{}"), amount("length", after="bolts?|screws?|studs?", say="{}")),
+    },
+    r"(?:how )?strong|strength|(?:tensile|proof|yield)(?: strength| stress| load)?|means?|stand(?: for)?|head"
+    r"|mark(?:s|ed|ing|ings)?|stamp(?:s|ed)?|bolts?|screws?|grade|class|ksi|psi|mpa|lines?|what (?:is|are|grade)|is",
+    needs=("grade",),
+    asks_for=r"strong|strength|tensile|proof|mean|means|head|mark\w*|stamp\w*|lines?",
+    is_named=True,
+    columns={"grade": grades_said},
+)
+THREADS = (HOLE, ENGAGEMENT, FACT, STRENGTH)

@@ -7,9 +7,9 @@ from gaugeblock.answer.check import CANNOT_TELL, INFORM, Bound, Check, at_most
 from gaugeblock.answer.making import base, derived
 from gaugeblock.answer.printing import number_only
 from gaugeblock.calc import line_parts as calc
-from gaugeblock.errors import LookupMiss
 from gaugeblock.lines.found import Found
 from gaugeblock.tables.load import canonical
+from gaugeblock.warmth.grown import per_length
 from gaugeblock.warmth.verdict import beside
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -119,8 +119,8 @@ def exhaust_growth(words: Words, hot: Figure | None) -> Found:
     wanted = f"{units.significant(top, 6)} {hot.unit}"
     per, table = own, None
     if line.has("exhaust_material"):
-        make = _coefficient_of if own is not None or cold is not None else _growth_of
-        table = words.read("exhaust_material", lambda typed: make(typed, wanted, data))
+        is_from = own is not None or cold is not None
+        table = words.read("exhaust_material", lambda typed: _grown(typed, wanted, data, is_from))
     per = own or table
     if per is None:
         return Found() if "exhaust_material" in words.unread else cannot(_none_published(line, wanted))
@@ -160,23 +160,10 @@ def _none_published(line: Line, wanted: str) -> str:
     return f"no published growth of {line.word('exhaust_material')} at {wanted}"
 
 
-def _coefficient_of(material: str, at: str, data: Refdata) -> Figure | None:
-    """The mean coefficient of expansion of a material at a temperature; None where none is published."""
-    keys = {"material": material, "temperature": at}
-    return lookup.look_up_or_none("lines/expansion", "expansion_coefficient", data=data, **keys)
-
-
-def _growth_of(material: str, at: str, data: Refdata) -> Figure | None:
-    """Published growth of a material to a temperature, else its coefficient of expansion there; None where neither
-    is.
+def _grown(material: str, at: str, data: Refdata, is_from: bool) -> Figure | None:
+    """Growth of a material for its length to a temperature; None where none is published. LookupMiss for what is no
+    material.
     """
-    keys = {"material": material, "temperature": at}
-    try:
+    if material not in data.table("lines/expansion").column("material"):
         canonical(data, "lines/growth", "material", material)
-    except LookupMiss:
-        if material not in data.table("lines/expansion").column("material"):
-            raise
-    grown = lookup.look_up_or_none("lines/growth", "linear_growth", data=data, **keys)
-    if grown is not None:
-        return grown
-    return lookup.look_up_or_none("lines/expansion", "expansion_coefficient", data=data, **keys)
+    return per_length(material, at, data, is_from=is_from)

@@ -7,25 +7,28 @@ No word stands here that any vocabulary knows, and none that turns, narrows or d
 from __future__ import annotations
 
 _CHATTER = """
-a about actual actually advise again ahead all also am amount an and answer any anybody anyone anything appropriate
-approx approximately are around as ask asking at away back be been before being bench best bit bloody boss bro bud
-buddy build building built but by call called came can car cars chap chart check checking com come correct could
-currently customer damn day dear did do does doing done down dude each em er erm even everyday exact exactly fella figure
-figures find folks following for forget forgot friend from front garage general generally get gets getting give given gives go goes
-going gonna good got gotta guess guy guys had handy has have having he hello help her here hey hi him his hmm hold how
-howdy i i'd i'll i'm i've idea if im in info into is it it'd it'll it's its ive job just kind kinda kindly know let
-let's like likely list listen little look looked looking lookup lot m ma'am made make makes making man many mate may
-maybe me mean means mister morning mr much must my myself name need needed needs normal normally now number numbers of
-off oh ok okay on once one ones onto ordinary our out own per please pls print probably problem project proper properly pull put
-puts putting question quick quickly quite quote real really reckon recommend recommendation recommended remember
-remind require required requirement requirements right run running s said same sat say saying says see seems shall
-shop should show side sir sit sits sitting so some somebody someone something somewhere sorry sort spec specced
-specification specifications specs spot standard start still stuff suggest suggested suppose supposed sure ta table
-take takes talking tell tells thank thanks that that'll that's thats the their them then there there's these they
-they're thing things think this those though thought time to today told tomorrow tonight too truck trunk try trying type
-types typical typically u uh uhh um umm up upto ur us usual usually vehicle very wanna want wanted wants was we we'd
-we'll we're we've well were what what'd what'll what're what's whatever whats when where where's wheres which while
-who will with wondering work working works would write y'all ya yeah yep yes you you'd you'll you're your yours
+a about actual actually advise again ahead all also am amount an and answer any anybody anyone anything anyway
+appropriate approx approximately are around as ask asking at away back ballpark basically be been before being bench
+best bit bloody boss bother bro bud buddy build building built but by call called came can car cars certain chap chart
+check checking cheers com come cooked correct could curious currently customer damn day dear did do does doing done
+down dude each em er erm even everyday exact exactly fancy far fella figure figured figures find folks following for
+forget forgot forgotten friend from front garage general generally get gets getting give given gives go goes going
+gonna good got gotta guess guessing guy guys had handy happen happens happy has have having he hello help her here hey
+hi him his hmm hold honestly hope hoping how howdy i i'd i'll i'm i've idea ideally if im in info into is it it'd
+it'll it's its ive job joining just keep keeping kept kind kinda kindly know leave leaves leaving let let's like
+likely list listen literally little look looked looking lookup lot m ma'am made make makes making man many mate may
+maybe me mean means mind mister morning moving mr much must my myself name need needed needs normal normally now
+number numbers obviously of off offhand oh ok okay on once one ones onto ordinary our out own per plan planning please
+pls print probably problem project proper properly pull put puts putting question quick quickly quite quote real
+really reckon recommend recommendation recommended remember remind require required requirement requirements right
+roughly run running s said same sat say saying says see seems shall shop should show side simply sir sit sits sitting
+so some somebody someone something somewhere sorry sort spanner spec specced specification specifications specs spot
+standard start still stuff suggest suggested suppose supposed sure ta table take takes talking tell tells thank thanks
+that that'll that's thats the their them then there there's these they they're thing things think this those though
+thought time to today told tomorrow tonight too truck trunk try trying type types typical typically u uh uhh um umm up
+upto ur us use using usual usually vehicle very wanna want wanted wants was we we'd we'll we're we've well were what
+what'd what'll what're what's whatever whats when where where's wheres which while who will with wondered wondering
+work working works would write y'all ya yeah yep yes you you'd you'll you're your yours
 """
 _TURNING = """
 aren't can't cant didn't doesn't don't dont except instead isn't isnt neither never no non none nor not or rather un

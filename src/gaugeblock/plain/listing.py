@@ -19,8 +19,26 @@ if TYPE_CHECKING:
 MOST = 40
 _LEAST = 2  # words
 # Words that ask for a figure and say nothing of the thing.
-_ASKING = frozenset(["spec", "figure", "rating", "rated", "carry", "hold", "handle"])
+_ASKING = frozenset(
+    [
+        "spec",
+        "figure",
+        "rating",
+        "rated",
+        "carry",
+        "hold",
+        "handle",
+        "bolt",
+        "screw",
+        "fastener",
+        "take",
+        "run",
+        "fluid",
+    ]
+)
 _LONG = {
+    "rev": "rpm",
+    "limit": "maximum",
     "max": "maximum",
     "min": "minimum",
     "most": "maximum",

@@ -1,4 +1,6 @@
-"""The torque of a fastener that is called by a name which no table has: nobody's figure is known, and its maker has it."""
+"""The torque of a fastener that is called by a name which no table has: nobody's figure is known, and its maker has
+it.
+"""
 
 from __future__ import annotations
 
@@ -11,7 +13,9 @@ if TYPE_CHECKING:
     from gaugeblock.plain.reading import Reading
     from gaugeblock.tables.load import Refdata
 
-_FASTENERS = frozenset(["bolt", "bolts", "nut", "nuts", "screw", "screws", "stud", "studs", "plug", "plugs", "capscrew", "capscrews"])
+_FASTENERS = frozenset(
+    ["bolt", "bolts", "nut", "nuts", "screw", "screws", "stud", "studs", "plug", "plugs", "capscrew", "capscrews"]
+)
 _TORQUE = frozenset(["torque", "torqued", "tight", "tighten", "tightening", "tightened"])
 _MOST_WORDS = 4
 _SLIP = 2  # letters

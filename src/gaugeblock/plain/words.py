@@ -127,6 +127,13 @@ def words_of(line: str) -> tuple[str, ...]:
     text = re.sub(r"[,;:!?()\[\]]+|\.(?=\s|$)", " ", text)
     text = re.sub(r"(?<=[a-z])/(?=[a-z])(?<!\bw/)", " / ", text) if " / " in text else text
     text = re.sub(r"millimet(?:re|er)s?\b", "mm", text)
+    text = re.sub(r"\bn[ .]m\b", "nm", text)
+    text = re.sub(r"\b(m ?(?:[0-9]+|six|eight|ten|twelve|fourteen)) by one\b(?! point)", r"\1 by 1", text)
+    text = re.sub(r"\bfifty[ /-]fifty\b", "50/50", text)
+    text = re.sub(r"\b(?:k|kays|clicks|kilomet(?:re|er)s?) an hour\b|\bkays\b", "km/h", text)
+    text = re.sub(r"\b(?:an |one |1 )?inch and (?:an? |one )?(three )?(quarters?|half|eighths?)\b", _inch_and, text)
+    text = re.sub(r"\b(?:oh|zero) (six|eight|nine|one) (five|three|zero|oh)\b(?= |$)", _thousandths, text)
+    text = re.sub(r"\b([a-z]+|[0-9]+) and a half thousand\b", r"\1 thousand five hundred", text)
     # "40 mm by 2": the second has the unit of the first
     text = re.sub(
         r"(?<![0-9./-])([0-9.]+) ?(?:mm|millimet(?:re|er)s?) (?:by|x) ([0-9.]+)(?= |$)(?! ?m)", r"\1 mm x \2 mm", text
@@ -137,6 +144,18 @@ def words_of(line: str) -> tuple[str, ...]:
     if len(words) > _MOST:
         raise InputError(visible(line), "question", "it is too long", (), "ask for one figure in a few words")
     return tuple(words)
+
+
+def _inch_and(match: re.Match[str]) -> str:
+    """``an inch and three quarters`` is 1 3/4 in."""
+    part = _PARTS[match[2]]
+    return f"1 {3 if match[1] else 1}/{part} in"
+
+
+def _thousandths(match: re.Match[str]) -> str:
+    """``oh nine five`` is .095, as a wall is said."""
+    digits = "".join({"oh": "0", "one": "1"}.get(w) or str(_ONES[w]) for w in match.groups())
+    return f".0{digits}"
 
 
 def _in_digits(words: list[str]) -> list[str]:
@@ -193,7 +212,7 @@ def _in_digits(words: list[str]) -> list[str]:
             continue
         out.append(str(number))
         at = after
-    return _joined(out)
+    return _joined(["mm" if w in ("mil", "mils") and n and _is_number(out[n - 1]) else w for n, w in enumerate(out)])
 
 
 def _whole(words: list[str], at: int) -> tuple[int | None, int]:

@@ -59,7 +59,7 @@ def _bare_od(match: re.Match[str]) -> str | None:
     number = match["n"]
     if match["mm"]:
         return f"{number} mm"
-    if "/" not in number and float(number) > _MOST_INCHES and not match["in"]:
+    if "." in number and float(number) > _MOST_INCHES and not match["in"]:
         return f"{number} mm"  # no shop bends a tube of so many inches
     if match["in"] or "/" in number or ("." in number and not number.startswith((".", "0."))):
         return f"{number} in"
@@ -72,7 +72,7 @@ def _wall(match: re.Match[str]) -> str | None:
         return f"{number} mm"
     if number.isdigit():  # "120 wall" is .120 in thousandths
         return f".{number} in" if len(number) == 3 else None
-    return f"{number} in" if float(number) < 1 else None
+    return f"{number} in" if float(number) < 1 else f"{number} mm" if float(number) < _MOST_INCHES else None
 
 
 _MOST_INCHES = 12
@@ -222,7 +222,11 @@ BEND = Topic(
             Shaped(r"(?:bending )?die", always("rotary draw")),
         ),
         "radius": _RADIUS,
-        "angle": (amount("angle", after="bends?", say="{} bend"), amount("angle", say="{}")),
+        "angle": (
+            amount("angle", after="bends?", say="{} bend"),
+            amount("angle", say="{}"),
+            Shaped(r"(?:an? )?(?P<n>30|45|60|90|120|180)(?: bend)?", lambda m: f"{m['n']} deg", "{} bend", doubt=1),
+        ),
         "service": (
             Named(words_of("tubes", "service"), lead="for|in|on|for an?|for the"),
             Named(words_of("tubes", "service")),
@@ -260,6 +264,16 @@ GAUGE = Topic(
     opens=_open_gauge,
     columns={"number": ("tubes/gauges", "gauge"), "system": ("tubes/gauges", "system")},
 )
+
+
+def _settle_section(values: dict[str, str], data: Refdata) -> dict[str, str]:
+    """``tube`` alone names no metal, and says no more of a section; its mass is that of steel, as the title says."""
+    if keys.names_metal(values.get("material", "tube"), data):
+        return values
+    other = {k: v for k, v in values.items() if k != "material"}
+    return {**other, "material": "steel"} if values.get("fact") == "mass" else other
+
+
 PIPE = Topic(
     lambda: _answer("pipe", "pipe"),
     "pipe",
@@ -293,6 +307,15 @@ SECTION = Topic(
             Shaped(rf"(?P<n>{NUMBER}) ?(?:ft|feet|foot|')", lambda m: f"{m['n']} ft", "{} long"),
             Shaped(rf"(?P<n>{NUMBER}) ?(?:m|met(?:re|er)s?)", lambda m: f"{m['n']} m", "{} long"),
         ),
+        "fact": (
+            Shaped(
+                r"(?:how )?(?:much )?(?:does )?(?:it |an? )?(?:weigh(?:t|s|ing)?|mass|heavy)",
+                always("mass"),
+                "its mass",
+            ),
+            Shaped(r"second moment(?: of area)?|moment of inertia", always("second moment")),
+            Shaped(r"(?:cross[- ]?section(?:al)? )?area", always("area"), "its area"),
+        ),
         "torque": (
             amount("torque", before="(?:twisted|under)(?: by| with| at)?", say="{}"),
             amount("torque", say="{}"),
@@ -311,6 +334,7 @@ SECTION = Topic(
     r" )?section|area"
     r"|modulus|pounds?|lbs?|pipe|(?:per|an?|each) (?:foot|ft|met(?:re|er)|m)|piece|x",
     needs=("od", "wall"),
+    settle=_settle_section,
     joined=("material",),
     columns={"material": _stocks, **_STOCK_COLUMNS},
     asks_for=r"section|second moment|inertia|weigh\w*|mass|heavy|twist\w*|stiff\w*|area",

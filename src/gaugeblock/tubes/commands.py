@@ -120,12 +120,14 @@ def section(argv: list[str]) -> int:
     parser.add_argument("--tensile-strength", "--tensile", metavar="S", help="the same")
     parser.add_argument("--modulus", metavar="E", help="its modulus of elasticity, the same: 29 Msi")
     parser.add_argument("--shear-modulus", metavar="G", help="its modulus of rigidity: 11.5 Msi")
+    fact = "section modulus (which it is where nothing is asked), mass, second moment, area"
+    parser.add_argument("--fact", default="section modulus", metavar="F", help=fact)
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tubes import section as answers
 
     names = ("od", "wall", "material", "length", "torque", "product", "condition", "spec")
-    stated = ("yield_strength", "tensile_strength", "modulus", "shear_modulus")
+    stated = ("yield_strength", "tensile_strength", "modulus", "shear_modulus", "fact")
     given = {name: getattr(a, name) for name in (*names, *stated)}
     return print_open(answers.section, _topic("SECTION"), given, a)
 

@@ -9,6 +9,7 @@ from gaugeblock.answer.making import base, read_positive, stated
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.calc import tubes as calc
+from gaugeblock.errors import InputError
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.tubes import keys
 from gaugeblock.tubes.bend.bent import OWN, Bent
@@ -32,6 +33,12 @@ _FIRST = (
     "second_moment",
     "section_area",
 )
+FACTS = {
+    "section modulus": "section_modulus",
+    "mass": "mass_per_length",
+    "second moment": "second_moment",
+    "area": "section_area",
+}
 MASS, YIELD, TWIST = "mass of the tube", "bending that it takes", "twist of the tube"
 
 
@@ -49,6 +56,7 @@ def section(
     tensile_strength: str | None = None,
     modulus: str | None = None,
     shear_modulus: str | None = None,
+    fact: str = "section modulus",
     data: Refdata | None = None,
 ) -> Sheet:
     """Area, second moment and section modulus of a round tube, its mass, and the bending that brings it to yield.
@@ -58,7 +66,8 @@ def section(
     test on 2026-11-20``) states in their place; ``length`` gives the mass of the piece, and with ``torque`` and
     ``shear_modulus`` its twist. Elastic; welds, holes and bends are not in it.
 
-    Returns a Sheet whose decision is the section modulus. Raises LookupMiss with the nearest keys, InputError or
+    Returns a Sheet whose decision is the ``fact``: ``section modulus``, ``mass`` (which needs a material), ``second
+    moment`` or ``area``. Raises LookupMiss with the nearest keys, InputError or
     UnitError for what cannot be read. Source: elementary beam theory.
 
     >>> round(section(od="1-3/4 in", wall=".120 in").decision.figure.typical, 4)
@@ -78,7 +87,10 @@ def section(
         "tensile_strength": tensile_strength,
         "modulus": modulus,
         "shear_modulus": shear_modulus,
+        "fact": fact,
     }
+    if fact not in FACTS:
+        raise InputError(fact, "fact", "nothing of a section is called so", tuple(FACTS), "ask for one of these")
     size = keys.outside_diameter(od, data)
     stock = keys.stock(material or "steel", data, product, condition, spec)
     tube = Bent(size, keys.wall(wall, data), stock, None, "vehicle", data, own=read_own(asked))
@@ -91,8 +103,14 @@ def section(
     title = f"{tube.key['od']} x {tube.key['wall']} {stock.label if material else 'tube'}: section"
     checks = [*(d.check for d in doubts), *found.checks]
     questions = [*(d.question for d in doubts), *found.questions]
-    decision = none("", doubts[0].text) if doubts else use("", found.figures[0])
-    return Sheet(title, asked, data, found.figures, checks, (), decision=decision, questions=questions)
+    wanted = next((f for f in found.figures if f.quantity == FACTS[fact]), None)
+    if doubts or wanted is None:
+        do = doubts[0].text if doubts else f"The {fact} hangs on the metal: name it."
+        decision = none("", do)
+    else:
+        decision = use("", wanted)
+    figures = [*([wanted] if wanted is not None else []), *(f for f in found.figures if f is not wanted)]
+    return Sheet(title, asked, data, figures, checks, (), decision=decision, questions=questions)
 
 
 def section_of(

@@ -107,10 +107,10 @@ CIRCUIT = Topic(
     (
         r"(?:what |which )?(?:size|gauge|gage)?(?: of)? ?(?:wires?|wiring|cables?)(?: size| gauge)?|(?:what|which)"
         r" (?:size|gauge|gage)"
-        r"|circuits?|(?:cooling |electric |radiator |heater )*(?:fans?|blowers?)|(?:fuel |water |vacuum |washer"
+        r"|circuits?|over|(?:cooling |electric |radiator |heater )*(?:fans?|blowers?)|(?:fuel |water |vacuum |washer"
         r" |electric"
         r" )*pumps?|(?:head|fog|work|tail|brake |driving |light)?(?:lights?(?: bars?)?|lamps?)|voltage drop|amps?|carry"
-        r"|(?:trunk|boot|rear|front)[- ]?mount(?:ed)?|battery|from the"
+        r"|(?:trunk|boot|rear|front)[- ]?mount(?:ed)?|(?:to|in) (?:the )?(?:boot|trunk)|battery|from the"
         r" battery|relays?|alternators?|generators?|winch(?:es)?|compressors?|stereo|amplifier|charger"
         r"|charg(?:e|ing)|horns?|heaters?|ignition|coils?|loads?|draws?|motor|(?:what )?fuses?(?: size)?|breakers?"
     ),

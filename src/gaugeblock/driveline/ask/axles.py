@@ -69,7 +69,7 @@ AXLE = Topic(
     r"|snap|break|twist|survive|live|behind|engine|motor|torque|strong|enough",
     needs=("engine_torque",),
     table="axles",
-    asks_for=r"axles?|half ?shafts?",
+    asks_for=r"engine|motor|gears?|first|1st|low|behind|diff\w*|lsd|locker|spool|final|ratio|converter|clutch|hp",
     is_named=True,  # a torque alone is of anything
     opens=_open_axle,
 )

@@ -47,6 +47,7 @@ GEARING = Topic(
                 _tyre,
                 "tyre {}",
             ),
+            amount("length", after="(?:tall |diameter |high )?(?:tires?|tyres?|wheels?)", say="tyre {}"),
             Shaped(r"(?P<n>[2-4][0-9](?:\.5)?)'?s(?: on it)?", lambda m: f"{m['n']} in", "tyre {}"),
         ),
         "speed": (amount("speed", before="at|doing|for", say="at {}"), amount("speed", say="at {}")),
@@ -62,7 +63,7 @@ GEARING = Topic(
     },
     r"(?:engine )?(?:rpms?|revs?|revolutions)|engine"
     r" speed|turn(?:ing)?|tires?|tyres?|gears?|gearing|axle|cruise|cruising|highway|top speed|(?:in )?top(?:"
-    r" gear)?|overdrive|speed|rear end",
+    r" gear)?|overdrive|(?:in )?direct(?: top| drive)?|speed|rear end",
     needs=("ratios",),
     table="gearing",
     job_keys={"ratios": "ratios[]", "gears": "gears[]"},

@@ -54,19 +54,20 @@ JOINT = Topic(
     table="joints",
     settle=_settle_joint,
 )
+_MOST_TUBE = 200  # mm, of a propeller shaft
 _PROPELLER = r"drive ?shafts?|prop(?:eller)?[- ]?shafts?|prop"
 SHAFT = Topic(
     lambda: answer_of("propshafts.answer", "shaft"),
     "propeller shaft",
     {
         "od": (
-            amount("length", after=rf"(?:od|tube|{_PROPELLER})", bare="in", say="tube {}"),
+            amount("length", after=rf"(?:od|tube|{_PROPELLER})", bare="in", say="tube {}", most=_MOST_TUBE),
             Shaped(  # before its wall, where no length stands
                 r"(?P<n>[1-6](?:\.[0-9]+)?|[1-6] [1-7]/[248])(?: ?(?:in|inch|\"))?(?= (?:x |by )?0?\.[0-9]{2,3})",
                 lambda m: f"{m['n']} in",
                 "tube {}",
             ),
-            amount("length", say="tube {}", doubt=2),
+            amount("length", say="tube {}", doubt=2, most=_MOST_TUBE),
         ),
         "wall": (
             Shaped(

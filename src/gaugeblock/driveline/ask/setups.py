@@ -10,6 +10,9 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 
+_MOST_LEFT = 10  # mm, of backlash, end play and shims
+
+
 def _components(data: Refdata) -> dict[str, str]:
     """The components; a phrase that has a step in it (``pinion preload``) would hide the step."""
     known = words_of("driveline", "component", "driveline/setup")(data)
@@ -30,11 +33,17 @@ SETUP = Topic(
         ),
         "wear": (Named(words_of("driveline", "wear"), tail="bearings?|gears?|parts?"),),
         "as_left": (
-            amount("length", before=r"(?:i have|i've got|i got|left at|left|reads?|measured)", say="as left {}"),
-            amount("length", say="as left {}", doubt=1),
+            amount(
+                "length",
+                before=r"(?:i have|i've got|i got|left at|left|reads?|measured)",
+                say="as left {}",
+                most=_MOST_LEFT,
+            ),
+            amount("length", say="as left {}", doubt=1, most=_MOST_LEFT),
         ),
     },
-    r"set(?:ting)?(?: ?up)?|axle|diff(?:erential)?|rear(?: end)?|gears?|crown ?wheel|(?:with )?(?:an? )?(?:crush"
+    r"[0-9.]+ ?(?:inch|in|\") (?:rear|axle|diff|ring)(?: (?:end|axle|gear))?|set(?:ting)?(?:"
+    r" ?up)?|axle|diff(?:erential)?|rear(?: end)?|gears?|crown ?wheel|(?:with )?(?:an? )?(?:crush"
     r" (?:sleeve|spacer)|solid spacer)|setting|how much|clearance|torque",
     needs=("component", "step"),
     columns={key: ("driveline/setup", key) for key in ("axle", "component", "step", "wear")},

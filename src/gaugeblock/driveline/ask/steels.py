@@ -44,7 +44,7 @@ STEEL = Topic(
         "temper": (
             amount(
                 "temperature",
-                before=r"(?:tempered|temper|drawn|draw)(?: at| to| of)?",
+                before=r"(?:tempered|temper|drawn|draw)(?: it| them)?(?: at| to| of)?",
                 bare="degF",
                 say="tempered at {}",
             ),
@@ -70,7 +70,8 @@ STEEL = Topic(
     },
     r"(?:yield|tensile|torsional)(?: strength| yield)?|strength|how"
     r" strong|strong|hold|carr(?:y|ies)|enough|torque|twist|hard(?:ness|ened)?|treated|heat treat(?:ed|ment)?"
-    r"|rc|hrc|rockwell|steel|bars?|shafts?|axles?(?: shafts?)?|good for|take|stand|break|breaks|survive",
+    r"|rc|hrc|rockwell|temper(?:ed)?|steel|bars?|shafts?|axles?(?: shafts?)?|good"
+    r" for|take|stand|break|breaks|survive|thick|solid|before|carry|twists?",
     needs=("grade",),
     table="driveline",
     job_keys={"grade": "steel", "shaft": "diameter"},

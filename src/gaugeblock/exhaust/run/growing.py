@@ -8,6 +8,7 @@ from gaugeblock.errors import LookupMiss
 from gaugeblock.lookup import look_up_or_none
 from gaugeblock.tables.load import canonical
 from gaugeblock.value import Value, put
+from gaugeblock.warmth import grown
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -107,11 +108,5 @@ class Growth(Value):
 
 
 def per_length(material: str, hot: Figure, data: Refdata, *, is_from: bool = False) -> Figure | None:
-    """Published growth of a steel to a temperature, else its mean coefficient of expansion; None where neither is.
-
-    Printed growth is from one temperature alone: what grows from another (``is_from``) has its coefficient.
-    """
-    wanted = f"{units.significant(hot.typical, 6)} {hot.unit}"
-    keys = {"material": material, "temperature": wanted}
-    grown = None if is_from else look_up_or_none("lines/growth", "linear_growth", data=data, **keys)
-    return grown or look_up_or_none("lines/expansion", "expansion_coefficient", data=data, **keys)
+    """Published growth of a steel to a temperature, else its mean coefficient of expansion; None where neither is."""
+    return grown.per_length(material, f"{units.significant(hot.typical, 6)} {hot.unit}", data, is_from=is_from)

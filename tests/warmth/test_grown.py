@@ -49,3 +49,10 @@ def test_what_has_no_figure_at_a_heat_is_said_to_have_none() -> None:
 def test_what_is_no_material_is_refused() -> None:
     with pytest.raises(LookupMiss):
         growth("1 m", hot="480 degC", material="unobtanium")
+
+
+@pytest.mark.parametrize(("short", "name"), [("304", "stainless steel 304"), ("mild steel", "carbon steel")])
+def test_a_material_is_called_as_people_call_it(short: str, name: str) -> None:
+    sheets = [growth("60 in", hot="500 degC", material=one) for one in (short, name)]
+    assert sheets[0].decision.figure is not None
+    assert sheets[0].decision.figure.typical == sheets[1].decision.figure.typical  # type: ignore[union-attr]

@@ -179,7 +179,7 @@ TORQUE = Topic(
         **TOOLS,
     },
     _TIGHTEN
-    + r"|18[-/]8|(?:bonnet|hood|hinge|fender|wing|bumper|bracket|crossmember|chassis|frame|floor|door)s?|pitch|(?:cap"
+    + r"|18[-/]8|(?:bonnet|hood|hinge|fender|wing|bumper|bracket|crossmember|chassis|frame|floor|door)s?|(?:cap"
     r" |machine |set )?(?:bolts?|screws?|studs?)|capscrews?|hex(?:"
     r" head)?|fasteners?|threads?|nuts?|hex"
     r" head|flange head|socket(?: head)?(?: cap)?|allen",
@@ -248,7 +248,8 @@ PART = Topic(
             Named(words_of("fasteners", "service", "fasteners/part_torques")),
         ),
     },
-    _TIGHTEN + r"|nuts?|bolts?|seat|studs?|screws?|brakes?|tubes?|tubing|(?:rad(?:iator)?|heater|coolant) hoses?|clips?"
+    _TIGHTEN + r"|nuts?|bolts?|seat|studs?|screws?|brakes?|tubes?|tubing|(?:rad(?:iator)?|heater|coolant)"
+    r" hoses?|clips?|(?:water|fuel) pump"
     r"|(?:the |my )?(?:front|rear)?(?: axle)|wheels?|do up",
     needs=("part",),
     table="fasteners",

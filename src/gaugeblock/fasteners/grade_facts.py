@@ -34,7 +34,8 @@ def grade(grade: str, *, size: str | None = None, data: Refdata | None = None) -
     ``grade`` ``SAE J429 5``, ``grade 8``, ``10.9``; ``size`` its diameter, ``3/8 in`` or ``10 mm``, which are taken and
     named where none is given, for large bolts of some grades are weaker.
 
-    Returns a Sheet with tensile, proof and yield strength and the marks on the head, as far as the tables have them; its
+    Returns a Sheet with tensile, proof and yield strength and the marks on the head, as far as the tables have
+    them; its
     decision is the tensile strength, or ``none``. Raises LookupMiss for what is no grade or no size of it.
 
     >>> grade("grade 8").decision.figure.text
@@ -48,7 +49,9 @@ def grade(grade: str, *, size: str | None = None, data: Refdata | None = None) -
     title = f"{standard} {cell}, a bolt of {at}"
     wanted = next((f for f in figures if f.quantity == _QUANTITIES[0]), None)
     if wanted is None:
-        return Sheet(title, asked, data, figures, [], [], decision=none(VERB, "Its standard has it. No table that was read has."))
+        return Sheet(
+            title, asked, data, figures, [], [], decision=none(VERB, "Its standard has it. No table that was read has.")
+        )
     return Sheet(title, asked, data, figures, [], [], decision=use(VERB, wanted))
 
 

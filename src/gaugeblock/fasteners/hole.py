@@ -77,7 +77,7 @@ def hole(thread: str, *, fit: str | None = None, data: Refdata | None = None) ->
             return Sheet(title, asked, data, [], [], [], decision=none(VERB, do))
         cell = None
     if cell is None or cell not in known:
-        raise Ambiguous(found.cell, "fit", "which hole was not said", known, "name one of these")
+        raise Ambiguous(found.cell, "fit", "which hole was not said", known, "name the fit")
     at = found.cell if cell == TAP else _alike(found.cell, data)
     figure = lookup.look_up_or_none(TABLE, "hole_diameter", data=data, thread=at, fit=cell)
     if figure is not None:

@@ -79,7 +79,7 @@ def _open_hole(values: dict[str, str], data: Refdata) -> Open | None:
     if said == TAP:
         return ("thread",), [{"thread": cell} for cell in threads]
     fits = [f for f in fits_of(keys.thread(threads[0], data).cell, data) if f.startswith(_CLEARANCE)]
-    if said in fits:
+    if said in fits or not fits:
         return ("thread",), [{"thread": threads[0]}]
     rows = [{"thread": threads[0], "fit": f} for f in fits]
     if not said:
@@ -102,6 +102,8 @@ HOLE = Topic(
             Shaped(r"clearances?(?: (?:holes?|drill|fit))*|through holes?", always(_CLEARANCE)),
         ),
     },
+    r"75 ?(?:%|percent|per cent)(?: thread)?|(?:in|into) (?:steel|alumini?um|cast iron|iron|brass)(?:"
+    r" (?:block|head|plate|case))?|"
     r"(?:how )?big|(?:what |which )?(?:size )?(?:drill(?: bit)?s?|bits?|holes?)(?:"
     r" size)?|tap(?:ped|ping)?|thread(?:ed)?|diameter|size"
     r"|bolts?|screws?|pass|through|do i drill|to drill|need",

@@ -93,6 +93,12 @@ def _open_heat(values: dict[str, str], data: Refdata) -> Open | None:
     return ("item", "state"), [{"item": item, "state": state} for item in classes for state in _AGES]
 
 
+def _items(data: Refdata) -> dict[str, str]:
+    """What the heat of is asked by name; a rubber hose alone is as often one of coolant or of brakes."""
+    known = words_of("lines", "item", "lines/fluids", "lines/fuels", "lines/materials", bare=False)(data)
+    return {phrase: cell for phrase, cell in known.items() if phrase != "rubber hose"}
+
+
 HEAT = Topic(
     lambda: heat,
     "heat",
@@ -103,7 +109,7 @@ HEAT = Topic(
             Shaped(r"(?:sae )?j?30[- ]?r ?(?P<n>[0-9]+(?:[- ]?t[12])?)(?: (?:fuel )?(?:hose|line))?", _j30),
             Named(lambda data: named_by("lines", "item", data)),
             Named(
-                words_of("lines", "item", "lines/fluids", "lines/fuels", "lines/materials", bare=False),
+                _items,
                 tail=(
                     r"(?:brake |fuel |coolant |oil )?(?:lines?|hoses?)|tubes?|tubing|boots?|seals?|o-?rings?|grommets?"
                     r"|insulat(?:ion|ed)"

@@ -12,19 +12,27 @@ _WANTED = (
     r"(?:in |as |into )?(?:(?P<Nm>nm|n[.-]m|newton[ -]met(?:re|er)s?)|(?P<lbfft>(?:ft|foot)[- ](?:lbs?|pounds?))"
     r"|(?P<lbfin>(?:in|inch)[- ](?:lbs?|pounds?))|(?P<mm>mm|millimet(?:re|er)s?)|(?P<inch>inches|thou|thousandths?"
     r"|decimals?(?: inch(?:es)?)?)|(?P<psi>psi)|in (?P<bar>bar)|(?P<MPa>mpa)|(?P<ksi>ksi)|(?P<degF>fahrenheit)"
-    r"|(?P<degC>celsius|centigrade))(?= |$)|in (?:deg(?:rees?)? )?(?:(?P<F>f)|(?P<C>c))(?= |$)"
+    r"|(?P<degC>celsius|centigrade))(?= |$)|(?:in (?:deg(?:rees?)? )?|deg(?:rees?)? )(?:(?P<F>f)|(?P<C>c))(?= |$)"
 )
 _UNITS = {"Nm": "N*m", "lbfft": "lbf*ft", "lbfin": "lbf*in", "inch": "in", "F": "degF", "C": "degC"}
+# A scale alone, as the last word of a line.
+_LAST = {"f": "degF", "c": "degC"}
 # Words with which it can begin; the pattern is compiled when a line has one.
 _FIRST = """
 in as into nm n-m n.m newton ft foot inch ft-lb ft-lbs foot-pounds in-lb in-lbs inch-pounds mm millimetre millimeter
 millimetres millimeters inches thou thousandth thousandths decimal decimals psi mpa ksi fahrenheit celsius centigrade
+deg degree degrees
 """
 _BEGINS = frozenset(_FIRST.split())
 
 
 def wanted_at(words: tuple[str, ...], at: int) -> Hit | None:
     """The unit that the answer is wanted in, named at this place; a number before it has it as its own."""
+    if words[at] in _LAST and at == len(words) - 1 and at and not words[at - 1][-1:].isdigit():
+        from gaugeblock.answer.asking import Hit
+
+        count = 1
+        return Hit(count, _LAST[words[at]])
     if words[at] not in _BEGINS or (at and words[at - 1][:1].isdigit()):
         return None
     found = re.match(_WANTED, " ".join(words[at : at + 4]))

@@ -98,6 +98,13 @@ _SHORT = {
     "n": "and",
     "rad": "radiator",
     "mtr": "motor",
+    "gage": "gauge",
+    "guage": "gauge",
+    "dia": "diameter",
+    "alum": "aluminum",
+    "alu": "aluminium",
+    "btw": "between",
+    "approx": "about",
     "alt": "alternator",
 }
 # Where "one" and "a" are a number: before a part of an inch, a unit, or "point".
@@ -129,6 +136,7 @@ def words_of(line: str) -> tuple[str, ...]:
     text = re.sub(r"millimet(?:re|er)s?\b", "mm", text)
     text = re.sub(r"\bn[ .]m\b", "nm", text)
     text = re.sub(r"\b(m ?(?:[0-9]+|six|eight|ten|twelve|fourteen)) by one\b(?! point)", r"\1 by 1", text)
+    text = re.sub(r"\b(m ?[0-9]+ ?(?:x |by )?[0-9.]+) ?(?:mm )?pitch\b", r"\1", text)
     text = re.sub(r"\bfifty[ /-]fifty\b", "50/50", text)
     text = re.sub(r"\b(?:k|kays|clicks|kilomet(?:re|er)s?) an hour\b|\bkays\b", "km/h", text)
     text = re.sub(r"\b(?:an |one |1 )?inch and (?:an? |one )?(three )?(quarters?|half|eighths?)\b", _inch_and, text)

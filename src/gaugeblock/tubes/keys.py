@@ -89,9 +89,6 @@ class Radius(Value):
         )
 
 
-NO_METAL = "no metal is named"
-
-
 def _phrases(data: Refdata) -> dict[str, dict[str, str]]:
     """Every listed word and cell -> the columns it fills."""
     got = data.memo.get("tube phrases")
@@ -114,15 +111,6 @@ def _phrases(data: Refdata) -> dict[str, dict[str, str]]:
                 found.setdefault(word, {}).setdefault(column, cell)
         got = data.memo["tube phrases"] = found
     return got  # type: ignore[return-value]
-
-
-def names_metal(typed: str, data: Refdata) -> bool:
-    """Whether a stock names its metal: ``DOM tube`` does, ``tube`` does not."""
-    try:
-        stock(typed, data)
-    except LookupMiss as miss:
-        return miss.why != NO_METAL
-    return True
 
 
 def stock(
@@ -153,7 +141,7 @@ def stock(
         raise LookupMiss(
             material,
             "material",
-            NO_METAL,
+            "no metal is named",
             of_these(material, pool, families(data)),
             "name the metal, as 1020 DOM or steel",
         )

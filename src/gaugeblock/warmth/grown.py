@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from gaugeblock import units
+from gaugeblock.errors import LookupMiss
 from gaugeblock.lookup import look_up_or_none
+from gaugeblock.tables.load import canonical
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -23,10 +25,10 @@ def per_length(material: str, hot: str, data: Refdata, *, is_from: bool = False)
     coefficient that is printed without its range of temperature serves to 100 degC, and no hotter: steel grows a fifth
     more per degree when it is red.
     """
-    for name in dict.fromkeys((_BY_TEMPERATURE.get(material, material), material)):
-        keys = {"material": name, "temperature": hot}
-        grown = None if is_from or name not in _materials("lines/growth", data) else _look("linear_growth", keys, data)
-        grown = grown or (_look("expansion_coefficient", keys, data) if name in _materials("lines/expansion", data) else None)
+    own = _cell("lines/expansion", material, data) or _cell("lines/growth", material, data)
+    for name in dict.fromkeys((_BY_TEMPERATURE.get(own, own), own)):
+        grown = None if is_from else _look("linear_growth", name, hot, data)
+        grown = grown or _look("expansion_coefficient", name, hot, data)
         if grown is not None and (grown.key["temperature"] != "any" or _kelvin(hot) <= _ROOM_K):
             return grown
     return None
@@ -35,12 +37,18 @@ def per_length(material: str, hot: str, data: Refdata, *, is_from: bool = False)
 _TABLE = {"linear_growth": "lines/growth", "expansion_coefficient": "lines/expansion"}
 
 
-def _look(quantity: str, keys: dict[str, str], data: Refdata) -> Figure | None:
-    return look_up_or_none(_TABLE[quantity], quantity, data=data, **keys)
+def _cell(table: str, material: str, data: Refdata) -> str:
+    """A material as a table has it; blank where it has none."""
+    try:
+        return canonical(data, table, "material", material)
+    except LookupMiss:
+        return ""
 
 
-def _materials(table: str, data: Refdata) -> set[str]:
-    return set(data.table(table).column("material").values()) | set(data.table(table).column("material"))
+def _look(quantity: str, material: str, hot: str, data: Refdata) -> Figure | None:
+    table = _TABLE[quantity]
+    cell = _cell(table, material, data)
+    return look_up_or_none(table, quantity, data=data, material=cell, temperature=hot) if cell else None
 
 
 def _kelvin(hot: str) -> float:

@@ -46,6 +46,7 @@ if TYPE_CHECKING:
     from gaugeblock.exhaust.pipe import exhaust_pipe as exhaust_pipe
     from gaugeblock.exhaust.run.answer import exhaust_run as exhaust_run
     from gaugeblock.fasteners.depth import engagement as engagement
+    from gaugeblock.fasteners.grade_facts import grade as grade
     from gaugeblock.fasteners.hole import hole as hole
     from gaugeblock.fasteners.part import part as part
     from gaugeblock.fasteners.thread_facts import thread as thread
@@ -162,6 +163,7 @@ __all__ = [
     "fuel_test",
     "gauge",
     "gearing",
+    "grade",
     "growth",
     "handbrake",
     "hardness",

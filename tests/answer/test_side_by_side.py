@@ -51,6 +51,8 @@ COMPARED = {
     'growth --length "60 in" --hot "500 degC" --material "carbon steel" --compare material': 2,
     "hole M8 --fit close --compare fit": 3,
     "engagement 3/8-16 --into steel --compare into": 6,
+    'thread M12 --compare "thread=M12x1.25, M12x1.5, M12x1.75"': 3,
+    'grade 8.8 --compare "grade=8.8, 10.9, 12.9"': 3,
     'clips --length "9 ft" --service brake --compare service': 3,
     'exhaust gap --to "fuel line" --compare neighbour': 10,
     'exhaust joint --kind "slip joint" --compare kind': 5,

@@ -6,7 +6,7 @@ from gaugeblock.answer.asking import NUMBER, Hit, Named, Shaped, Topic, always, 
 from gaugeblock.answer.stating import known
 from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.tubes import keys
-from gaugeblock.tubes.said import names_metal
+from gaugeblock.tubes.said import is_without_metal
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -145,7 +145,7 @@ def _open_bend(values: dict[str, str], data: Refdata) -> Open | None:
     """The ways to bend, and a shop's usual metals where none was named; on a die that is there it is one way."""
     typed = values.get("material", "")
     methods = [] if "method" in values else ["rotary draw", "mandrel", "press"]
-    if typed and names_metal(typed, data):
+    if not is_without_metal(typed, data):
         return (("method",), [{"method": m} for m in methods]) if methods else None
     if "radius" in values:
         methods = methods[:1]
@@ -269,7 +269,7 @@ GAUGE = Topic(
 
 def _settle_section(values: dict[str, str], data: Refdata) -> dict[str, str]:
     """``tube`` alone names no metal, and says no more of a section; its mass is that of steel, as the title says."""
-    if names_metal(values.get("material", "tube"), data):
+    if not is_without_metal(values.get("material", ""), data):
         return values
     other = {k: v for k, v in values.items() if k != "material"}
     return {**other, "material": "steel"} if values.get("fact") == "mass" else other

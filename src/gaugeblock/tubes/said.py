@@ -9,8 +9,7 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 
-def names_metal(typed: str, data: Refdata) -> bool:
-    """Whether a stock names its metal: ``DOM tube`` does, ``tube`` does not."""
-    known, words = _phrases(data), typed.casefold().split()
-    spans = ((a, b) for a in range(len(words)) for b in range(a + 1, len(words) + 1))
-    return any("family" in known.get(" ".join(words[a:b]), ()) for a, b in spans)
+def is_without_metal(typed: str, data: Refdata) -> bool:
+    """Whether nothing was said of a stock, or a product alone: ``tube`` is of any metal, ``DOM tube`` is of steel."""
+    cells = _phrases(data).get(" ".join(typed.casefold().split()))
+    return not typed or (cells is not None and "family" not in cells)

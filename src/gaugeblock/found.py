@@ -59,7 +59,7 @@ class Found:
             "cautions": [],
         }
 
-    def text(self, columns: int | None = None, whole: bool = False) -> str:
+    def text(self, columns: int | None = None, whole: bool = False, above: int = 0) -> str:
         """For a person: one line a hit, none wider than the screen, as many as it holds; every one with ``whole``."""
         from gaugeblock.answer.text import width, wrap
 
@@ -74,7 +74,7 @@ class Found:
         else:
             hits = [self._line(entry, figures, wide).splitlines() for entry, figures in self.groups]
             foot = wrap("Ask for one of them, and it comes with its source and its checks.", 0, 2, wide=wide)
-        room = len(hits) if whole else max(_SCREEN - len(foot) - 1, 1)
+        room = len(hits) if whole else max(_SCREEN - above - len(foot) - 1, 1)
         lines = []
         kept = 0
         while kept < len(hits) and (whole or len(lines) + len(hits[kept]) <= room):

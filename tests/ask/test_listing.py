@@ -11,7 +11,7 @@ from gaugeblock.found import Found
 
 LISTED = {
     "how many amps can 10 gauge wire carry": ("AWG 10", "current_maximum"),
-    "tensile stress area of 3/8-16": ("3/8-16 UNC", "tensile_stress_area"),
+    "3/8 washer od": ("plain washer", "washer_outside_diameter"),
     "cv joint max angle": ("constant velocity joint", "working_angle_maximum"),
     "brake pedal ratio": ("pedal", "pedal_ratio_typical"),
     "diesel flash point": ("diesel", "flash_point"),

@@ -56,9 +56,11 @@ def test_a_grade_stands_what_its_standard_guarantees(typed: str, size: str | Non
     assert figure.text == text
 
 
-# Drill charts print for 3/8-24 letter Q, 0.332 in; for 5/16-24 letter I, 0.272 in; for M10x1.25 8.8 mm; common practice.
+# Drill charts print for 3/8-24 letter Q, 0.332 in; for 5/16-24 letter I, 0.272 in; for M10x1.25 8.8 mm; common
+# practice.
 @pytest.mark.parametrize(
-    ("typed", "chart"), [("3/8-24", 0.332), ("5/16-24", 0.272), ("7/16-20", 0.3906), ("M10x1.25", 8.8), ("M12x1.5", 10.5)]
+    ("typed", "chart"),
+    [("3/8-24", 0.332), ("5/16-24", 0.272), ("7/16-20", 0.3906), ("M10x1.25", 8.8), ("M12x1.5", 10.5)],
 )
 def test_a_calculated_tap_drill_is_near_that_of_the_charts(typed: str, chart: float) -> None:
     figure = hole(typed, fit="tap drill").decision.figure

@@ -105,11 +105,11 @@ class Named:
     """A word of a vocabulary -> its cell; ``lead`` are words that stand before it, which may be ``needed``.
 
     ``cells`` gives the vocabulary (phrase -> cell); ``tail`` are words that may follow and say no more; ``cue`` are
-    pieces
-    of words, one of which a line must have for the vocabulary to be opened at all.
+    pieces of words, one of which a line must have for the vocabulary to be opened at all; before a word of ``unless`` a
+    phrase means another thing.
     """
 
-    __slots__ = ("_cells", "_cue", "_lead", "_memo", "_say", "_tail", "doubt")
+    __slots__ = ("_cells", "_cue", "_lead", "_memo", "_say", "_tail", "_unless", "doubt")
 
     def __init__(
         self,
@@ -119,7 +119,9 @@ class Named:
         tail: str = "",
         doubt: int = 0,
         cue: tuple[str, ...] = (),
+        unless: str = "",
     ) -> None:
+        self._unless = unless
         self._cells = cells
         self._cue = cue
         self._lead = lead
@@ -152,7 +154,7 @@ class Named:
         phrases = self.phrases(data)
         for end in range(min(len(words), start + _LONGEST), start, -1):
             cell = phrases.get(" ".join(words[start:end]))
-            if cell is not None:
+            if cell is not None and not (self._unless and re.match(self._unless, " ".join(words[end : end + 1]))):
                 count = end - at + self._tail_at(words, end)
                 yield Hit(count, cell, self._say.format(cell), self.doubt)
                 return

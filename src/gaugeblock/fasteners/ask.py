@@ -64,7 +64,10 @@ def _settle_bolt(values: dict[str, str], data: Refdata) -> dict[str, str]:
 
 
 def _settle_part(values: dict[str, str], data: Refdata) -> dict[str, str]:
-    """What is done by turns, or with a part used again, is a row of its own."""
+    """What is done by turns, or with a part used again, is a row of its own; a part goes by its maker's torque,
+    whatever the grade of its bolt.
+    """
+    values = {k: v for k, v in values.items() if k != "grade"}
     kind = values.pop("kind", "")
     if kind:
         name = f"{values['part']}, {kind}"
@@ -178,8 +181,7 @@ TORQUE = Topic(
         "joint": (Shaped(r"permanent(?: joint)?", always("permanent"), "permanent joint", cue=("permanent",)),),
         **TOOLS,
     },
-    _TIGHTEN
-    + r"|18[-/]8|(?:bonnet|hood|hinge|fender|wing|bumper|bracket|crossmember|chassis|frame|floor|door)s?|(?:cap"
+    _TIGHTEN + r"|18[-/]8|(?:bonnet|hood|hinge|fender|wing|bumper|bracket|crossmember|frame|floor|door)s?|(?:cap"
     r" |machine |set )?(?:bolts?|screws?|studs?)|capscrews?|hex(?:"
     r" head)?|fasteners?|threads?|nuts?|hex"
     r" head|flange head|socket(?: head)?(?: cap)?|allen",
@@ -242,13 +244,15 @@ PART = Topic(
             ),
         ),
         "condition": CONDITION,
+        "grade": GRADE,
         **TOOLS,
         "service": (
             Named(words_of("fasteners", "service", "fasteners/part_torques"), lead="on|for|on an?|for an?|on the"),
             Named(words_of("fasteners", "service", "fasteners/part_torques")),
         ),
     },
-    _TIGHTEN + r"|nuts?|bolts?|seat|studs?|screws?|brakes?|tubes?|tubing|(?:rad(?:iator)?|heater|coolant)"
+    _TIGHTEN + r"|nuts?|bolts?|seat|bung|boss|(?:oil"
+    r" )?pans?|sumps?|studs?|screws?|brakes?|tubes?|tubing|(?:rad(?:iator)?|heater|coolant)"
     r" hoses?|clips?|(?:water|fuel) pump"
     r"|(?:the |my )?(?:front|rear)?(?: axle)|wheels?|do up",
     needs=("part",),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.decision import none, use
-from gaugeblock.answer.making import base, derived
+from gaugeblock.answer.making import base, derived, stated
 from gaugeblock.answer.sheet import Sheet, opens
 from gaugeblock.calc.fasteners import tap_depth
 from gaugeblock.errors import Ambiguous
@@ -91,8 +91,10 @@ def _calculated(thread: Thread, data: Refdata) -> Figure:
     """The drill for a tap, for the share of thread that the drill lists take."""
     unit = "mm" if thread.is_metric else "in"
     diameter = lookup.look_up("fasteners/threads", "major_diameter", data=data, thread=thread.cell)
-    length = base(diameter) - tap_depth(thread.pitch_m, SHARE)
+    named = thread.cell.partition("x")[2] if thread.is_metric else f"1/{thread.cell.partition('-')[2].split(' ')[0]}"
+    pitch = stated(units.parse_measure(f"{named} {unit}", "length", "pitch"), "pitch", "thread", data)
+    length = base(diameter) - tap_depth(base(pitch), SHARE)
     key = Keys(thread=thread.cell)
     value = units.from_base(length, unit)
     about = f"{SHARE:.0%} of the full thread"
-    return derived(RULE, "hole_diameter", value, unit, [diameter], data, key=key, conditions=about)
+    return derived(RULE, "hole_diameter", value, unit, [diameter, pitch], data, key=key, conditions=about)

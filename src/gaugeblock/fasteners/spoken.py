@@ -157,13 +157,16 @@ GRADE = (
 )
 
 
+# An oil pan is no oiled thread.
+_OF_OIL = r"(?:pans?|filters?|coolers?|pumps?|lines?|drains?|pressure|caps?|sumps?|seals?|temp\w*|feeds?)$"
 CONDITION = (
     Named(
         words_of("fasteners", "condition"),
         lead=r"(?:with|using|and|on|put|has|have|is|are)(?: some| an?)?",
         tail="on it|on them|on the threads?|threads?",
+        unless=_OF_OIL,
     ),
-    Named(words_of("fasteners", "condition"), tail="threads?|on it|on them|on the threads?"),
+    Named(words_of("fasteners", "condition"), tail="threads?|on it|on them|on the threads?", unless=_OF_OIL),
     Shaped(
         r"(?:no|without) (?:any )?(?:lube|lubed|lubricant|lubricated|lubrication)",
         always("dry"),

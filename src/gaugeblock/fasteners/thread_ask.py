@@ -142,7 +142,7 @@ ENGAGEMENT = Topic(
     },
     r"(?:how )?(?:deep|far|much|long)(?:"
     r" thread)?|threads?|engage\w*|bolts?|screws?|studs?|minimum|min|least|depth|length"
-    r"|holes?|tapped|blind|screw(?:ed)? in|thread(?:ed)? in",
+    r"|holes?|tapped|blind|screw(?:ed)? in|(?:before )?(?:it |they )?(?:will )?strips?|stripping|thread(?:ed)? in",
     needs=("thread",),
     asks_for=r"how deep|deep|engage\w*|depth|how far|how much thread|how many threads",
     is_named=True,
@@ -178,7 +178,7 @@ FACT = Topic(
             Shaped(r"(?:major |outside )?dia(?:meter)?|od|how (?:big|thick)(?: around| across)?", always("diameter")),
         ),
     },
-    r"threads?|bolts?|screws?|studs?|coarse|standard|unc|unified|regular|metric|size",
+    r"threads?|bolts?|screws?|studs?|coarse|unc|unified|regular|metric|size",
     needs=("thread", "fact"),
     columns={"thread": usual_threads},
     opens=_open_thread,

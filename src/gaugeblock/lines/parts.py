@@ -120,7 +120,8 @@ def exhaust_growth(words: Words, hot: Figure | None) -> Found:
     per, table = own, None
     if line.has("exhaust_material"):
         is_from = own is not None or cold is not None
-        table = words.read("exhaust_material", lambda typed: _grown(typed, wanted, data, is_from))
+        read = _grown if own is None else per_length  # beside a coefficient of its own the material may be any
+        table = words.read("exhaust_material", lambda typed: read(typed, wanted, data, is_from=is_from))
     per = own or table
     if per is None:
         return Found() if "exhaust_material" in words.unread else cannot(_none_published(line, wanted))
@@ -160,7 +161,7 @@ def _none_published(line: Line, wanted: str) -> str:
     return f"no published growth of {line.word('exhaust_material')} at {wanted}"
 
 
-def _grown(material: str, at: str, data: Refdata, is_from: bool) -> Figure | None:
+def _grown(material: str, at: str, data: Refdata, *, is_from: bool) -> Figure | None:
     """Growth of a material for its length to a temperature; None where none is published. LookupMiss for what is no
     material.
     """

@@ -32,6 +32,8 @@ def print_answer_of(got: Answer, as_json: bool = False, unit: str | None = None,
     """Print an answer, whatever it was found to be; the exit code."""
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.answer.table import Table
+    from gaugeblock.answer.text import fitted
+    from gaugeblock.found import Found
 
     unit = unit or got.unit or None
     if isinstance(got.found, Table):
@@ -43,5 +45,7 @@ def print_answer_of(got: Answer, as_json: bool = False, unit: str | None = None,
 
         print(json.dumps(got.as_dict(), ensure_ascii=False, indent=2))
     else:
-        print(f"read as {got.read_as}\n{got.found.text()}")
+        head = fitted(f"read as {got.read_as}", 0, 2)
+        found = got.found
+        print("\n".join([*head, found.text(above=len(head)) if isinstance(found, Found) else found.text()]))
     return 0

@@ -73,8 +73,11 @@ class Prompt:
             self._command(text)
         else:
             read_as = read_or_answered(text, self.data)
-            self.reading = None if isinstance(read_as, Answer) else read_as
-            self.answer = read_as if isinstance(read_as, Answer) else answer_to(read_as, None, self.data)
+            if isinstance(read_as, Answer):
+                print_answer_of(read_as)
+                return
+            self.reading = read_as
+            self.answer = answer_to(read_as, None, self.data)
             self._show()
 
     def _again(self, rest: str) -> None:

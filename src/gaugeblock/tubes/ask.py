@@ -112,7 +112,7 @@ _RADIUS = (
         "radius {}",
     ),
     Shaped(
-        rf"(?:on |to |at )?(?:an? )?(?P<n>{NUMBER})(?:{_IN}| ?(?P<mm>mm))?"
+        rf"(?:on |to |at |round |around )?(?:an? )?(?P<n>{NUMBER})(?:{_IN}| ?(?P<mm>mm))?"
         r" (?:clr|centre ?line(?: radius)?|center ?line(?: radius)?|(?:bend )?radius)"
         r"(?P<inside> (?:measured )?(?:to the )?inside)?",
         _inch,
@@ -375,7 +375,7 @@ FLARE = Topic(
             ),
         ),
     },
-    r"flares?|flared|nuts?|(?:nut )?threads?(?: size)?|what threads?|lines?|fuel (?:lines?|pipes?|tubes?)(?:"
+    r"flares?|flared|metric|nuts?|(?:nut )?threads?(?: size)?|what threads?|lines?|fuel (?:lines?|pipes?|tubes?)(?:"
     r" nuts?)?|tubes?|size|fits?|ports?|max(?:imum)? wall|wall(?: max(?:imum)?| limit)?|max(?:imum)?",
     needs=("od",),
     asks_for=r"flares?(?! nuts?)|flared|threads?|ports?|orb|bubble",

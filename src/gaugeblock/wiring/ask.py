@@ -106,7 +106,7 @@ CIRCUIT = Topic(
     },
     (
         r"(?:what |which )?(?:size|gauge|gage)?(?: of)? ?(?:wires?|wiring|cables?)(?: size| gauge)?|(?:what|which)"
-        r" (?:size|gauge|gage)"
+        r" (?:size|gauge|gage|ga)"
         r"|circuits?|over|(?:cooling |electric |radiator |heater )*(?:fans?|blowers?)|(?:fuel |water |vacuum |washer"
         r" |electric"
         r" )*pumps?|(?:head|fog|work|tail|brake |driving |light)?(?:lights?(?: bars?)?|lamps?)|voltage drop|amps?|carry"

@@ -54,14 +54,16 @@ JOINT = Topic(
     table="joints",
     settle=_settle_joint,
 )
-_MOST_TUBE = 200  # mm, of a propeller shaft
+_MOST_TUBE, _MOST_WALL = 200, 12  # mm, of a propeller shaft
 _PROPELLER = r"drive ?shafts?|prop(?:eller)?[- ]?shafts?|prop"
 SHAFT = Topic(
     lambda: answer_of("propshafts.answer", "shaft"),
     "propeller shaft",
     {
         "od": (
-            amount("length", after=rf"(?:od|tube|{_PROPELLER})", bare="in", say="tube {}", most=_MOST_TUBE),
+            amount(
+                "length", after=rf"(?:od|dia(?:meter)?|tube|{_PROPELLER})", bare="in", say="tube {}", most=_MOST_TUBE
+            ),
             Shaped(  # before its wall, where no length stands
                 r"(?P<n>[1-6](?:\.[0-9]+)?|[1-6] [1-7]/[248])(?: ?(?:in|inch|\"))?(?= (?:x |by )?0?\.[0-9]{2,3})",
                 lambda m: f"{m['n']} in",
@@ -75,7 +77,8 @@ SHAFT = Topic(
                 lambda m: f"0.{m['n'].split('.')[1]} in",
                 "{} wall",
             ),
-            amount("length", after="wall", bare="in", say="{} wall"),
+            amount("length", after="wall", bare="in", say="{} wall", most=_MOST_WALL),
+            amount("length", after="wall", bare="mm", say="{} wall", most=_MOST_WALL),
         ),
         "material": (
             Shaped("alumini?um|ally|6061", always("aluminium"), "{}"),

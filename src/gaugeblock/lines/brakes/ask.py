@@ -108,7 +108,7 @@ CIRCUIT = Topic(
         "travel": (amount("length", after="(?:of )?(?:piston )?travel", say="travel {}"),),
         "wheels": (Shaped(r"(?P<n>[1-8]) wheels?", lambda m: m["n"], "{} wheels"),),
     },
-    r"(?:line |brake )?pressure|press(?:ing)?|push(?:ing)?|(?:brake )?pedal|master(?:"
+    r"(?:line |brake )?pressure|(?:i |you )(?:press|push)(?: on)?|pressing|pushing|(?:brake )?pedal|master(?:"
     r" cylinder)?|brakes?|hydraulics?|with|psi|what|how"
     r" much|rear|front",
     needs=("force", "ratio"),

@@ -94,7 +94,16 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
 
 
 def _otherwise(words: tuple[str, ...], reading: Reading, data: Refdata) -> Answer | None:
-    """What a line comes to that no answer reads whole: rows of the tables, or a name that none of them has."""
+    """What a line comes to that no answer reads whole: two things side by side, rows of the tables, or a name that none
+    of them has.
+    """
+    from gaugeblock.plain.versus import parted, side_by_side
+
+    if parted(words) is not None:
+        from gaugeblock.plain.topics import topics
+
+        both = side_by_side(words, [topic for group in topics(words) for topic in group], data)
+        return None if both is None else Answer(_as_said(both[0]), both[1], both[0].unit)
     from gaugeblock.plain.listing import listed
     from gaugeblock.plain.unnamed import unnamed
 

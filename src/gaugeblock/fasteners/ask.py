@@ -251,7 +251,8 @@ PART = Topic(
             Named(words_of("fasteners", "service", "fasteners/part_torques")),
         ),
     },
-    _TIGHTEN + r"|nuts?|bolts?|seat|bung|boss|(?:oil"
+    _TIGHTEN
+    + r"|nuts?|bolts?|seat|(?:rear |front )(?:leaf )?springs?(?: perch| pad)?|perch|pad|worm(?: gear)?|bung|boss|(?:oil"
     r" )?pans?|sumps?|studs?|screws?|brakes?|tubes?|tubing|(?:rad(?:iator)?|heater|coolant)"
     r" hoses?|clips?|(?:water|fuel) pump"
     r"|(?:the |my )?(?:front|rear)?(?: axle)|wheels?|do up",

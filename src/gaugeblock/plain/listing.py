@@ -19,23 +19,9 @@ if TYPE_CHECKING:
 MOST = 40
 _LEAST = 2  # words
 # Words that ask for a figure and say nothing of the thing.
-_ASKING = frozenset(
-    [
-        "spec",
-        "figure",
-        "rating",
-        "rated",
-        "carry",
-        "hold",
-        "handle",
-        "bolt",
-        "screw",
-        "fastener",
-        "take",
-        "run",
-        "fluid",
-    ]
-)
+_ASKING = frozenset(["spec", "figure", "rating", "rated", "carry", "hold", "handle", "take", "run", "fluid"])
+# What any fastener is called; of a torque it is the part, of a fact it says no more.
+_FASTENER = frozenset(["bolt", "screw", "fastener"])
 _LONG = {
     "rev": "rpm",
     "limit": "maximum",
@@ -85,6 +71,8 @@ def listed(words: tuple[str, ...], data: Refdata) -> Found | None:
     said = [_singular(w) for w in words if w not in CHATTER]
     wanted = [part for w in said for part in _LONG.get(w, w).split() if part not in _ASKING]
     measures = [w for w in wanted if w in _MEASURES]
+    if "torque" not in measures:
+        wanted = [w for w in wanted if w not in _FASTENER]
     things = [w for w in wanted if w not in _MEASURES]
     if len(wanted) < _LEAST or not any(len(w) > 2 and w.isalpha() for w in things):
         return None

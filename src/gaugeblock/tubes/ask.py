@@ -220,7 +220,7 @@ BEND = Topic(
         "material": (_STOCK,),
         "method": (
             Named(words_of("tubes", "method", "tubes/bend_minimums")),
-            Shaped(r"(?:bending )?die", always("rotary draw")),
+            Shaped(r"(?:bending )?(?:die|former)", always("rotary draw")),
         ),
         "radius": _RADIUS,
         "angle": (
@@ -329,7 +329,7 @@ SECTION = Topic(
             cue=("modul",),
         ),
     },
-    r"(?:tube )?section(?: modulus| properties)?|second moment(?: of area)?|moment of inertia|how"
+    r"round|(?:tube )?section(?: modulus| properties)?|second moment(?: of area)?|moment of inertia|how"
     r" (?:stiff|heavy)|stiff(?:ness)?"
     r"|(?:how much )?(?:does )?(?:it |an? )?(?:weigh(?:t|s|ing)?|mass|heavy)|twist(?:ed|s)?|tubes?|tubing|(?:cross"
     r" )?section|area"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import NUMBER, Shaped, Topic, amount
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.driveline.ask.common import answer_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -28,6 +28,8 @@ def _tyre(match: re.Match[str]) -> str:
 _RATIO = r"(?:[0-9]\.[0-9]{1,2}(?::1|'?s)?|[0-9]{2}[/:][0-9]{1,2})"
 
 
+# Axle ratios that are common; they are set side by side where the ratio is what is asked.
+_USUAL = "2.73, 3.08, 3.42, 3.73, 4.10, 4.56"
 GEARING = Topic(
     lambda: answer_of("gears.answer", "gearing"),
     "engine speed",
@@ -38,6 +40,13 @@ GEARING = Topic(
                 r" (?:gears?|gearing|axles?|ratios?|rear(?: end| axle)?|diffs?|final(?: drive)?|ring and pinion))*",
                 _ratios,
                 "axle ratio {}",
+            ),
+            Shaped(
+                r"(?:what|which) (?:rear |axle |final |diff )*(?:gear(?:ing|s)?|ratios?)(?: ratio)?(?: do i need)?"
+                r"|(?:what |which )?(?:axle|rear(?: end| axle)?|diff|final drive) ratio",
+                always(_USUAL),
+                "the usual axle ratios",
+                doubt=2,
             ),
         ),
         "tyre": (
@@ -53,11 +62,20 @@ GEARING = Topic(
         "speed": (amount("speed", before="at|doing|for", say="at {}"), amount("speed", say="at {}")),
         "gears": (
             Shaped(
+                r"(?:top|fourth|4th|fifth|5th|sixth|6th|overdrive)(?: gear)?(?: of| is)? (?P<n>0?\.[0-9]+|1(?:\.0+)?)",
+                lambda m: m["n"] if m["n"][0] != "." else f"0{m['n']}",
+                "top gear {}",
+            ),
+            Shaped(
                 rf"(?:with |and |in )?(?:an? )?(?P<n>0?\.[0-9]+|{NUMBER}) (?:overdrive|top(?:"
                 r" gear)?|od|fifth|5th|sixth|6th)",
                 lambda m: m["n"] if m["n"][0] != "." else f"0{m['n']}",
                 "top gear {}",
             ),
+        ),
+        "engine_speed": (
+            amount("rotational speed", before="for|at|doing|sit at|sit on|turn(?:ing)?", say="no more than {}"),
+            amount("rotational speed", say="no more than {}"),
         ),
         "transfer": (Shaped(rf"(?P<n>{NUMBER}) transfer(?: case)?", lambda m: m["n"], "transfer {}"),),
     },

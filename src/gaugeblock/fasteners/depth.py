@@ -40,8 +40,8 @@ def engagement(thread: str, *, into: str | None = None, data: Refdata | None = N
     Returns a Sheet; its decision is ``none`` for a metal that no rule of the tables is for. Raises Ambiguous with the
     metals when none is named, LookupMiss for what is no thread or no metal.
 
-    >>> engagement("3/8-16", into="aluminium").decision.figure.text
-    '0.75'
+    >>> engagement("3/8-16", into="aluminium").decision.figure.typical
+    0.75
     """
     data = data or refdata()
     found = keys.thread(thread, data)

@@ -40,7 +40,7 @@ def engagement(thread: str, *, into: str | None = None, data: Refdata | None = N
     Returns a Sheet; its decision is ``none`` for a metal that no rule of the tables is for. Raises Ambiguous with the
     metals when none is named, LookupMiss for what is no thread or no metal.
 
-    >>> engagement("3/8-16", into="aluminium").decision.figure.typical
+    >>> round(engagement("3/8-16", into="aluminium").decision.figure.typical, 4)
     0.75
     """
     data = data or refdata()

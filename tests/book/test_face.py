@@ -76,3 +76,18 @@ def test_the_trust_words_the_sources_and_the_audit_are_those_of_the_tables() -> 
     counted = {d["say"]: sum(b["figures"] for b in d["by"]) for d in audit["domains"]}
     assert counted == {d["say"]: d["figures"] for d in audit["domains"]}
     assert counted["fasteners"] == sum(len(t.rows) for t in refdata().all_tables() if t.name.startswith("fasteners/"))
+
+
+def test_rows_that_were_looked_through_show_what_they_are_and_where_they_stand() -> None:
+    got = told(do="ask", text="cv joint max angle")
+    row = got["rows"][0]
+    assert row["names"][-1] == "working angle maximum"
+    assert row["number"] == "10\u00b0"
+    assert row["word"] == ""  # a word would stand in place of the number
+    assert "read" in row["other"]
+
+
+def test_a_part_of_another_name_is_told_whose_figure_it_is() -> None:
+    got = told(do="ask", text="steering box bolt torque")
+    assert got["word"] == "NO FIGURE"
+    assert got["read_as"] == "torque: steering box bolt"

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from gaugeblock.answer.pretty import pretty
 from gaugeblock.answer.printing import printed
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.answer.short import source_of
 from gaugeblock.answer.table import Table
 from gaugeblock.answer.text import label
 from gaugeblock.book import settle
@@ -77,10 +78,11 @@ def _found(found: Found) -> dict[str, Any]:
         names = [pretty(part) for part in entry.label.split(" | ") if part not in ("any", "not stated")]
         row: dict[str, Any] = {"names": names, "also": {}, "kind": "use", "word": "", "number": "", "trust": ""}
         if figures:
+            row["names"] = [*names, label(figures[0])]
             row |= {"number": pretty(printed(figures[0], found.data)), "trust": figures[0].trust}
-            row["word"] = label(figures[0])
-        else:
-            row["names"] = [pretty(entry.rule["statement"])] if entry.rule is not None else names
+            row["other"] = source_of(figures[0], found.data)
+        elif entry.rule is not None:
+            row["names"] = [pretty(entry.rule["statement"])]
         rows.append(row)
     title = "what the tables have of it"
     return {"is": "table", "title": title, "open": [], "rows": rows, "more": found.more}

@@ -26,6 +26,7 @@ _TOGETHER = re.compile(
     r" (in|mm|ft|m|lbf\u00b7ft|lbf\u00b7in|N\u00b7m|lbf|kN|N|ksi|psi|MPa|GPa|bar|kPa|\u00b0F|\u00b0C|%|lb|kg|mph|rpm"
     r"|HRC|HB|gauge|BWG)(?![A-Za-z])"
 )
+_MIXED = re.compile(r"\b([0-9]+)-([0-9]+/[0-9]+)(?= in\b)")
 _SIGNIFICANT = re.compile(r"(?<![\w.])\.([0-9])")
 
 
@@ -33,10 +34,15 @@ def pretty(text: str) -> str:
     """Text as a person reads it on paper: units with their signs, a zero before a point, mixed fractions with a
     space.
     """
-    for plain, shown in _UNITS:
-        text = text.replace(plain, shown)
-    text = _SIGNIFICANT.sub(r"0.\1", text)
-    text = re.sub(r"\b([0-9]+)-([0-9]+/[0-9]+)(?= in\b)", r"\1 \2", text)
+    if "*" in text or " de" in text:  # all that a unit's sign stands for has one of these
+        for plain, shown in _UNITS:
+            text = text.replace(plain, shown)
+    if not any(map(str.isdigit, text)):
+        return text
+    if "." in text:
+        text = _SIGNIFICANT.sub(r"0.\1", text)
+    if "/" in text:
+        text = _MIXED.sub(r"\1 \2", text)
     return together(text)
 
 

@@ -46,10 +46,11 @@ def audit_record(packet: dict[str, Any]) -> dict[str, Any]:
     findings: list[dict[str, Any]] = []
     counts: Counter[str] = Counter()
     seen: set[str] = set()
+    walked: set[str] = set()
     for sheet in packet["sheets"]:
         for figure in sheet["figures"]:
             findings += _answer_findings(sheet["name"], figure)
-            for part in _walk(figure):
+            for part in _walk(figure, walked):
                 if part["id"] in seen:
                     continue
                 seen.add(part["id"])
@@ -69,10 +70,15 @@ def audit_record(packet: dict[str, Any]) -> dict[str, Any]:
     return answer(f"packet {packet['document']['digest'][:12]}", packet["data_release"], rows, findings, counts)
 
 
-def _walk(figure: dict[str, Any]) -> Iterator[dict[str, Any]]:
-    yield figure
-    for part in figure["inputs"]:
-        yield from _walk(part)
+def _walk(figure: dict[str, Any], walked: set[str]) -> Iterator[dict[str, Any]]:
+    """A figure and all below it, but for those that were ``walked``: what stands below one is the same everywhere."""
+    stack = [figure]
+    while stack:
+        part = stack.pop()
+        if part["id"] not in walked:
+            walked.add(part["id"])
+            yield part
+            stack.extend(reversed(part["inputs"]))
 
 
 def _answer_findings(sheet: str, figure: dict[str, Any]) -> Iterator[dict[str, Any]]:

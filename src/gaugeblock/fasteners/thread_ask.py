@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 INTO = r"(?:into|in to|in|going into|screwed into|threaded into|tapped into|tapped in)(?: (?:an?|the|my))?(?: bare)?"
 METAL_TAIL = (
     r"block|head|heads|intake|manifold|case|casing|housing|casting|part|plate|hole|cover|tapped hole|oil pan|pan|sump"
-    r"|hub|knuckle|rail|radiator|tank|bell ?housing|gearbox(?: housing| case)?|transmission(?:"
+    r"|hub|knuckle|rail|radiator|tank|bell ?housing|gearbox(?: housing| case| casing)?|transmission(?:"
     r" case)?|fitting|pipe|flange"
     r"|rims?|wheels?|crossmember|chassis|frame|bracket|beam|axle|sheet|tab|stock|bar"
 )

@@ -99,6 +99,13 @@ _SHORT = {
     "rad": "radiator",
     "mtr": "motor",
     "thrd": "thread",
+    "thk": "thick",
+    "whl": "wheel",
+    "whls": "wheels",
+    "hd": "head",
+    "wtr": "water",
+    "cvr": "cover",
+    "resid": "residual",
     "axel": "axle",
     "brk": "brake",
     "gage": "gauge",
@@ -138,6 +145,8 @@ def words_of(line: str) -> tuple[str, ...]:
     text = re.sub(r"(?<=[a-z])/(?=[a-z])(?<!\bw/)", " / ", text) if " / " in text else text
     text = re.sub(r"millimet(?:re|er)s?\b", "mm", text)
     text = re.sub(r"\bn[ .]m\b", "nm", text)
+    text = re.sub(r"\bmild (?=tub(?:e|es|ing)\b|sheet|plate)", "mild steel ", text)
+    text = re.sub(r"\bd[ -]shaft", "driveshaft", text)
     text = re.sub(r"\b(m ?(?:[0-9]+|six|eight|ten|twelve|fourteen)) by one\b(?! point)", r"\1 by 1", text)
     text = re.sub(r"\b(m ?[0-9]+ ?(?:x |by )?[0-9.]+) ?(?:mm )?pitch\b", r"\1", text)
     text = re.sub(r"\bfifty[ /-]fifty\b", "50/50", text)

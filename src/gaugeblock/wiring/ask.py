@@ -47,6 +47,8 @@ CIRCUIT = Topic(
         "voltage": (amount("voltage", say="{}"), amount("voltage", after="systems?", say="{}")),
         "drop": (
             amount("ratio", after="(?:voltage )?drop", say="{} drop"),
+            amount("ratio", before="(?:allowed |voltage )*drop(?: of| is)?", say="{} drop"),
+            amount("voltage", before="(?:allowed |voltage )*drop(?: of| is)?", say="{} drop"),
             amount("voltage", after="(?:voltage )?drop", say="{} drop"),
         ),
         "insulation": (

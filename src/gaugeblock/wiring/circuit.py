@@ -143,6 +143,19 @@ def _doubts(of: Circuit, data: Refdata) -> dict[str, str]:
     return out
 
 
+def _by_drop(every: list[Sized]) -> str:
+    """What to do where no wire will do: where the drop alone is in the way it is said, with what stands the heat."""
+    cool = [s for s in every if s.by_heat < len(SIZES)]
+    if not cool:
+        return "Shorten it, allow more drop, or share the load."
+    loosest = max(cool, key=lambda s: s.setting.number("drop"))
+    size = SIZES[max(s.by_heat for s in cool)]
+    return (
+        f"The drop is in the way: {loosest.setting.way('drop').words}. {size} stands the heat. Say what drop you allow,"
+        " shorten it, or share the load."
+    )
+
+
 def _unlisted(
     title: str, every: list[Sized], given: list[Figure], asked: dict[str, str | None], data: Refdata
 ) -> Sheet:
@@ -153,8 +166,7 @@ def _unlisted(
         text = f"{air} is over what the insulation bears ({insulation}). Choose insulation for more heat."
         key = "insulation"
     else:
-        text = f"No single wire up to {SIZES[-1]} will do. Shorten it, allow more drop, or share the load."
-        key = "current"
+        text, key = f"No single wire up to {SIZES[-1]} will do. {_by_drop(every)}", "current"
     check = Check("wire of the table", CANNOT_TELL, text, subject="wire", bears=ASK)
     question = Question(FILL_IN, text, key, (check.name,))
     return Sheet(title, asked, data, given, [check], [], decision=none(VERB, text), questions=[question])

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-import re
-
 from gaugeblock.errors import InputError, visible
+from gaugeblock.plain.sayings import written
 
 LONGEST = 400
 _PLAIN = str.maketrans(
@@ -135,47 +134,13 @@ def words_of(line: str) -> tuple[str, ...]:
     text = line.translate(_PLAIN).casefold()
     for mark, plain in _VULGAR.items():
         text = text.replace(mark, f" {plain}")
-    text = re.sub(r"(?<=[0-9]),(?=[0-9]{3}\b)", "", text)  # 1,500
-    text = re.sub(r"\bw/o\b", "without", text)
-    text = re.sub(r"\bw/ ?(?=[a-z0-9])", "with ", text)
-    text = re.sub(r"\bw (?=oil|lube|greas|anti|moly|wax|paste|insert|lock|water|the |an? )", "with ", text)
-    text = re.sub(r"(?<![0-9/] )\binch and an? (half|quarter)\b", r"1 and a \1 inch", text)
-    text = re.sub(r"\b(grade|gr|class) ?([0-9]{1,2}(?:\.[0-9])?)'?s\b", r"\1 \2", text)
-    text = re.sub(r"[,;:!?()\[\]]+|\.(?=\s|$)", " ", text)
-    text = re.sub(r"(?<=[a-z])/(?=[a-z])(?<!\bw/)", " / ", text) if " / " in text else text
-    text = re.sub(r"millimet(?:re|er)s?\b", "mm", text)
-    text = re.sub(r"\bn[ .]m\b", "nm", text)
-    text = re.sub(r"\bmild (?=tub(?:e|es|ing)\b|sheet|plate)", "mild steel ", text)
-    text = re.sub(r"\bd[ -]shaft", "driveshaft", text)
-    text = re.sub(r"\b(m ?(?:[0-9]+|six|eight|ten|twelve|fourteen)) by one\b(?! point)", r"\1 by 1", text)
-    text = re.sub(r"\b(m ?[0-9]+ ?(?:x |by )?[0-9.]+) ?(?:mm )?pitch\b", r"\1", text)
-    text = re.sub(r"\bfifty[ /-]fifty\b", "50/50", text)
-    text = re.sub(r"\b(?:k|kays|clicks|kilomet(?:re|er)s?) an hour\b|\bkays\b", "km/h", text)
-    text = re.sub(r"\b(?:an |one |1 )?inch and (?:an? |one )?(three )?(quarters?|half|eighths?)\b", _inch_and, text)
-    text = re.sub(r"\b(?:oh|zero) (six|eight|nine|one) (five|three|zero|oh)\b(?= |$)", _thousandths, text)
-    text = re.sub(r"\b([a-z]+|[0-9]+) and a half thousand\b", r"\1 thousand five hundred", text)
-    # "40 mm by 2": the second has the unit of the first
-    text = re.sub(
-        r"(?<![0-9./-])([0-9.]+) ?(?:mm|millimet(?:re|er)s?) (?:by|x) ([0-9.]+)(?= |$)(?! ?m)", r"\1 mm x \2 mm", text
-    )
+    text = written(text)
     words = _in_digits([_SHORT.get(w, w) for w in (w.strip("'`*_") or "'" for w in text.split())])
     if not words:
         raise InputError(visible(line) or "(blank)", "question", "no words in it", (), "type what you want to know")
     if len(words) > _MOST:
         raise InputError(visible(line), "question", "it is too long", (), "ask for one figure in a few words")
     return tuple(words)
-
-
-def _inch_and(match: re.Match[str]) -> str:
-    """``an inch and three quarters`` is 1 3/4 in."""
-    part = _PARTS[match[2]]
-    return f"1 {3 if match[1] else 1}/{part} in"
-
-
-def _thousandths(match: re.Match[str]) -> str:
-    """``oh nine five`` is .095, as a wall is said."""
-    digits = "".join({"oh": "0", "one": "1"}.get(w) or str(_ONES[w]) for w in match.groups())
-    return f".0{digits}"
 
 
 def _in_digits(words: list[str]) -> list[str]:

@@ -1,0 +1,35 @@
+"""Turns of speech are written as they would have been typed."""
+
+from __future__ import annotations
+
+import pytest
+
+from gaugeblock.plain.words import words_of
+
+SAID = {
+    "an inch and three quarters tube": "1 3/4 in tube",
+    "an inch and a half pipe": "an 1 1/2 inch pipe",
+    "tube oh nine five wall": "tube .095 wall",
+    "at a hundred and ten kilometres an hour": "at 110 km/h",
+    "two and a half thousand revs": "2500 revs",
+    "1,500 ft lbs": "1500 ft lbs",
+    "40 millimetres by 2": "40 mm x 2 mm",
+    "40 mm by 2 mm": "40 mm by 2 mm",
+    "a fifty fifty mix": "a 50/50 mix",
+    "m10 by one nut": "m10 by 1 nut",
+    "m10 by one point two five": "m10 by 1.25",
+    "two mil wall": "2 mm wall",
+    "torque in N m": "torque in nm",
+    "grade 8's": "grade 8",
+    "class 10.9s": "class 10.9",
+    "w/ oil": "with oil",
+    "w/o oil": "without oil",
+    "trq, dry.": "torque dry",
+    "mild tube": "mild steel tube",
+    "d shaft": "driveshaft",
+}
+
+
+@pytest.mark.parametrize(("said", "typed"), SAID.items())
+def test_a_saying_is_written_as_it_is_typed(said: str, typed: str) -> None:
+    assert " ".join(words_of(said)) == typed

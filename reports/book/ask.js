@@ -82,9 +82,10 @@ function table(told, asked, go) {
 
 function row(r, asked, go) {
   const sign = r.word && el("b", { class: `sign ${r.kind}` }, r.word);
-  return button([el("span", {}, r.names.join(", ")), sign || el("b", {}, r.number),
-    el("small", {}, el("span", {}, r.kind === "ask" && r.number ? `${r.number}; ${r.trust}` : r.trust), r.other && el("span", {}, r.other))],
-  () => go(also(asked, r.also)), { class: "tap" });
+  const inside = [el("span", {}, r.names.join(", ")), sign || el("b", {}, r.number),
+    el("small", {}, el("span", {}, r.kind === "ask" && r.number ? `${r.number}; ${r.trust}` : r.trust), r.other && el("span", {}, r.other)),
+    r.said && el("small", { class: "said" }, r.said)];
+  return r.also ? button(inside, () => go(also(asked, r.also)), { class: "tap" }) : el("div", { class: "tap still" }, inside);
 }
 
 function beside(told, asked, go) {

@@ -286,9 +286,11 @@ class Figure(Value):
         low, high = (end if end is not None else self.typical for end in ends)
         return quantity(low, self.unit), quantity(high, self.unit)
 
-    def walk(self) -> Iterator[Figure]:
-        """This figure and every input below it, each once."""
-        seen: set[str] = set()
+    def walk(self, seen: set[str] | None = None) -> Iterator[Figure]:
+        """This figure and every input below it, each once; those whose id is ``seen`` are left out, and it is added
+        to.
+        """
+        seen = set() if seen is None else seen
         stack = [self]
         while stack:
             figure = stack.pop()

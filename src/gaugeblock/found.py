@@ -59,8 +59,11 @@ class Found:
             "cautions": [],
         }
 
-    def text(self, columns: int | None = None, whole: bool = False, above: int = 0) -> str:
-        """For a person: one line a hit, none wider than the screen, as many as it holds; every one with ``whole``."""
+    def text(self, columns: int | None = None, whole: bool = False, above: int = 0, more: str = "--list") -> str:
+        """For a person: one line a hit, none wider than the screen, as many as it holds; every one with ``whole``.
+
+        ``above`` are lines that stand over it already, ``more`` the option that shows every hit.
+        """
         from gaugeblock.answer.text import width, wrap
 
         wide = columns or width()
@@ -80,8 +83,8 @@ class Found:
         while kept < len(hits) and (whole or len(lines) + len(hits[kept]) <= room):
             lines += hits[kept]
             kept += 1
-        if more := self.more + len(hits) - kept:
-            lines.append(f"... and {more} more: add a word, or --list")
+        if left := self.more + len(hits) - kept:
+            lines.append(f"... and {left} more: add a word, or {more}")
         return "\n".join([*lines, *foot])
 
     def _whole(self, entry: Entry, figures: list[Figure], wide: int) -> list[str]:
@@ -89,16 +92,20 @@ class Found:
         from gaugeblock.answer.short import source_of
         from gaugeblock.answer.text import wrap
 
-        lines = (
-            self._line(entry, figures[:1], wide).splitlines()
-            if figures
-            else wrap(f"rule: {entry.rule['statement']}" if entry.rule is not None else entry.label, 0, 2, wide=wide)
-        )
-        for n, figure in enumerate(figures):
-            if n:
-                lines += wrap(self._says(figure), 2, 4, wide=wide)
-            lines += wrap(source_of(figure, self.data), 8, 8, wide=wide)
+        rule = entry.rule
+        lines = wrap(self._name(entry) if rule is None else f"rule: {rule['statement']}", 0, 2, wide=wide)
+        for figure in figures:
+            told = f"{figure.conditions}. " if figure.conditions else ""
+            lines += wrap(self._says(figure), 2, 4, wide=wide)
+            lines += wrap(f"{told}{source_of(figure, self.data)}", 8, 8, wide=wide)
         return lines
+
+    def _name(self, entry: Entry) -> str:
+        """What a hit is, without the cells that say no more."""
+        parts = entry.label.split(" | ")
+        return ", ".join(
+            part for n, part in enumerate(parts) if part not in _SAYS_NO_MORE or (n == 0 and part != "any")
+        )
 
     def _says(self, figure: Figure) -> str:
         """What a figure is, its number and how far to trust it."""
@@ -121,10 +128,7 @@ class Found:
         figure = figures[0]
         more = f" and {len(figures) - 1} more" if len(figures) > 1 else ""
         says = f": {self._says(figure)}"
-        parts = entry.label.split(" | ")
-        name = ", ".join(
-            part for n, part in enumerate(parts) if part not in _SAYS_NO_MORE or (n == 0 and part != "any")
-        )
+        name = self._name(entry)
         for tail in (says + more, says, says.removesuffix(" (from memory)")):
             if len(name + tail) <= wide:
                 return name + tail

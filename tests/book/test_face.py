@@ -84,7 +84,13 @@ def test_rows_that_were_looked_through_show_what_they_are_and_where_they_stand()
     assert row["names"][-1] == "working angle maximum"
     assert row["number"] == "10\u00b0"
     assert row["word"] == ""  # a word would stand in place of the number
-    assert "read" in row["other"]
+    assert row["said"].startswith("printed as less than 10. VSM-4X4-2007")
+    assert row["also"] is None  # there is no more to say of it
+
+
+def test_two_things_set_against_each_other_are_rows() -> None:
+    got = told(do="ask", text="3/8-16 grade 5 vs grade 8 dry")
+    assert [row["number"] for row in got["rows"]] == ["31\u00a0lbf\u00b7ft", "44\u00a0lbf\u00b7ft"]
 
 
 def test_a_part_of_another_name_is_told_whose_figure_it_is() -> None:

@@ -19,6 +19,8 @@ QUESTIONS = {
     "stop": "DOT 4 wet at 340 degF",
     "table": "3/8-16",
     "refused": "purple elephants",
+    "listed": "-6 an aluminum fitting torque",
+    "both": "3/8-16 grade 5 vs grade 8 dry",
 }
 
 
@@ -34,7 +36,9 @@ def show(book: Chromium, screen: str) -> None:
     book.run("document.getElementById('box').focus()")
     book.type(QUESTIONS[screen])
     book.key("Enter", 13, "\r")
-    wait = {"refused": ".card.none", "table": ".rows"}.get(screen, f".card.{screen}")
+    wait = {"refused": ".card.none", "table": ".rows", "listed": ".still", "both": ".still"}.get(
+        screen, f".card.{screen}"
+    )
     book.until(f"document.querySelector('{wait}') !== null")
 
 

@@ -240,7 +240,8 @@ def amount(
         unit = next((u for i, u in enumerate(names) if match[f"u{i}"]), bare)
         if not unit and dimension == "length" and ("/" in match["number"] or match["number"][0] == "."):
             unit = "in"  # nobody writes millimetres so
-        if dimension == "length" and unit == bare and match["number"].isdigit() and len(match["number"]) > _MOST_DIGITS:
+        is_said = any(match[f"u{i}"] for i in range(len(names)))
+        if dimension == "length" and not is_said and match["number"].isdigit() and len(match["number"]) > _MOST_DIGITS:
             return None  # a steel's number, and no length
         if most and unit and _millimetres(match["number"], unit) > most:
             return None

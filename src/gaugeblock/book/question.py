@@ -35,10 +35,7 @@ def answer(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[st
         return _otherwise(read_as, metric, data)
     reading = said_too(read_as, asked.get("also") or {})
     found = answer_to(reading, asked.get("compare"), data)
-    paper = Paper(data, metric)
-    view = sheet_view(found.found, paper) if isinstance(found.found, Sheet) else {}
-    if isinstance(found.found, Table):
-        view = _table(found.found, paper)
+    view = _view(found.found, Paper(data, metric))
     if isinstance(found.found, Sheet):
         settle.add(view, found.found, reading, data)
     return {
@@ -51,21 +48,26 @@ def answer(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[st
 
 
 def _otherwise(answer: Answer, metric: bool | None, data: Refdata) -> dict[str, Any]:
-    """What the page shows of an answer that no reading stands behind."""
-    view: dict[str, Any] = {}
-    if isinstance(answer.found, Sheet):
-        view = sheet_view(answer.found, Paper(data, metric))
-    elif isinstance(answer.found, Conversion):
-        view = _conversion(answer.found)
-    elif isinstance(answer.found, Found):
-        view = _found(answer.found)
+    """What the page shows of an answer that no reading stands behind: nothing more can be said of its rows."""
+    view = _view(answer.found, Paper(data, metric))
+    for row in view.get("rows", ()):
+        row["also"] = None
     said = {"read_as": pretty(answer.read_as), "compare": [], "release": release(data), "governs": GOVERNS}
     return {**view, **said}
 
 
+def _view(found: Sheet | Table | Conversion | Found, paper: Paper) -> dict[str, Any]:
+    """What the page shows of what was found, whatever it is."""
+    if isinstance(found, Sheet):
+        return sheet_view(found, paper)
+    if isinstance(found, Table):
+        return _table(found, paper)
+    return _conversion(found) if isinstance(found, Conversion) else _found(found)
+
+
 def _conversion(found: Conversion) -> dict[str, Any]:
     """A measure in another unit as a table of one row, which says that no table has it."""
-    row = {"names": [pretty(found.given)], "also": {}, "kind": "use", "word": "", "number": pretty(found.found)}
+    row = {"names": [pretty(found.given)], "kind": "use", "word": "", "number": pretty(found.found)}
     row |= {"other": "" if found.is_exact else found.exact, "trust": "CONVERSION"}
     title = "a conversion of what you gave, no figure of any table"
     return {"is": "table", "title": title, "open": [], "rows": [row], "more": 0}
@@ -76,11 +78,12 @@ def _found(found: Found) -> dict[str, Any]:
     rows = []
     for entry, figures in found.groups:
         names = [pretty(part) for part in entry.label.split(" | ") if part not in ("any", "not stated")]
-        row: dict[str, Any] = {"names": names, "also": {}, "kind": "use", "word": "", "number": "", "trust": ""}
+        row: dict[str, Any] = {"names": names, "kind": "use", "word": "", "number": "", "trust": ""}
         if figures:
             row["names"] = [*names, label(figures[0])]
             row |= {"number": pretty(printed(figures[0], found.data)), "trust": figures[0].trust}
-            row["other"] = source_of(figures[0], found.data)
+            told = f"{pretty(figures[0].conditions)}. " if figures[0].conditions else ""
+            row["said"] = f"{told}{pretty(source_of(figures[0], found.data))}"
         elif entry.rule is not None:
             row["names"] = [pretty(entry.rule["statement"])]
         rows.append(row)

@@ -181,7 +181,7 @@ TORQUE = Topic(
         "joint": (Shaped(r"permanent(?: joint)?", always("permanent"), "permanent joint", cue=("permanent",)),),
         **TOOLS,
     },
-    _TIGHTEN + r"|18[-/]8|(?:bonnet|hood|hinge|fender|wing|bumper|bracket|crossmember|frame|floor|door)s?|(?:cap"
+    _TIGHTEN + r"|(?:bonnet|hood|hinge|fender|bumper|bracket|crossmember|frame|floor|door)s?|(?:cap"
     r" |machine |set )?(?:bolts?|screws?|studs?)|capscrews?|hex(?:"
     r" head)?|fasteners?|threads?|nuts?|hex"
     r" head|flange head|socket(?: head)?(?: cap)?|allen",

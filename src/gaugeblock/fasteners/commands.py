@@ -4,15 +4,19 @@ from __future__ import annotations
 
 from functools import partial
 
-from gaugeblock.answer.command import common_options, parser_of, print_open, topic_in
+from gaugeblock.answer.command import common_options, parser_of, print_answer, print_open, topic_in
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     import argparse
+    from collections.abc import Callable
+
+    from gaugeblock.answer.command import Parser
+    from gaugeblock.answer.sheet import Sheet
 
 
 _topic = partial(topic_in, "gaugeblock.fasteners.ask")
-_of_thread = partial(topic_in, "gaugeblock.fasteners.thread_ask")
+_THREADS = "gaugeblock.fasteners.thread_ask"
 
 
 def torque(argv: list[str]) -> int:
@@ -109,42 +113,25 @@ def part(argv: list[str]) -> int:
 def hole(argv: list[str]) -> int:
     """Run ``gaugeblock hole``; the exit code."""
     parser = parser_of("hole", "What to drill for a tap, or for a bolt to pass.", "gaugeblock hole 3/8-16 --fit tap")
-    parser.add_argument("thread", nargs="?", metavar="THREAD", help="3/8-16, M8")
     parser.add_argument("--fit", metavar="F", help="tap, or close, normal or free for a bolt to pass")
-    common_options(parser)
-    a = parser.parse_args(argv)
-    from gaugeblock.fasteners.hole import hole as sheet_of
-
-    return print_open(sheet_of, _of_thread("HOLE"), {"thread": a.thread, "fit": a.fit}, a, is_open=a.thread is None)
+    return _of_thread(parser, argv, "hole", "HOLE")
 
 
 def engagement(argv: list[str]) -> int:
     """Run ``gaugeblock engagement``; the exit code."""
     about = "How much thread a bolt needs in the metal that it goes into."
     parser = parser_of("engagement", about, "gaugeblock engagement 3/8-16 --into aluminium")
-    parser.add_argument("thread", nargs="?", metavar="THREAD", help="3/8-16, M8")
     parser.add_argument("--into", metavar="METAL", help="the tapped metal: aluminium, cast iron, steel")
-    common_options(parser)
-    a = parser.parse_args(argv)
-    from gaugeblock.fasteners.depth import engagement as sheet_of
-
-    options = {"thread": a.thread, "into": a.into}
-    return print_open(sheet_of, _of_thread("ENGAGEMENT"), options, a, is_open=a.thread is None)
+    return _of_thread(parser, argv, "engagement", "ENGAGEMENT")
 
 
 def thread(argv: list[str]) -> int:
     """Run ``gaugeblock thread``; the exit code."""
     about = "The pitch of a thread, its diameter and the area that carries."
     parser = parser_of("thread", about, 'gaugeblock thread M10 --fact "stress area"')
-    parser.add_argument("thread", nargs="?", metavar="THREAD", help="3/8-16, M8, which is coarse")
     fact = "pitch (which it is where nothing is asked), stress area, root area, diameter"
     parser.add_argument("--fact", default="pitch", metavar="F", help=fact)
-    common_options(parser)
-    a = parser.parse_args(argv)
-    from gaugeblock.fasteners.thread_facts import thread as sheet_of
-
-    options = {"thread": a.thread, "fact": a.fact}
-    return print_open(sheet_of, _of_thread("FACT"), options, a, is_open=a.thread is None)
+    return _of_thread(parser, argv, "thread", "FACT")
 
 
 def grade(argv: list[str]) -> int:
@@ -153,11 +140,20 @@ def grade(argv: list[str]) -> int:
     parser = parser_of("grade", about, "gaugeblock grade 10.9")
     parser.add_argument("grade", nargs="?", metavar="GRADE", help='"SAE J429 5", "grade 8", 10.9')
     parser.add_argument("--size", metavar="D", help="its diameter: 3/8 in, 10 mm")
-    common_options(parser)
-    a = parser.parse_args(argv)
-    from gaugeblock.fasteners.grade_facts import grade as sheet_of
+    return print_answer(parser, argv, partial(_answer, "grade"), topic_in(_THREADS, "STRENGTH"), ("grade",))
 
-    return print_open(sheet_of, _of_thread("STRENGTH"), {"grade": a.grade, "size": a.size}, a, is_open=a.grade is None)
+
+def _of_thread(parser: Parser, argv: list[str], name: str, topic: str) -> int:
+    """Print the answer of this name about one thread; the exit code."""
+    parser.add_argument("thread", nargs="?", metavar="THREAD", help="3/8-16, M8, which is coarse")
+    return print_answer(parser, argv, partial(_answer, name), topic_in(_THREADS, topic), ("thread",))
+
+
+def _answer(name: str) -> Callable[..., Sheet]:
+    """The public answer of this name."""
+    import gaugeblock
+
+    return getattr(gaugeblock, name)  # type: ignore[no-any-return]
 
 
 def _torque_options(parser: argparse.ArgumentParser) -> None:

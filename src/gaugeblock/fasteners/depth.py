@@ -61,5 +61,5 @@ def engagement(thread: str, *, into: str | None = None, data: Refdata | None = N
     others = [figure for figure in by_length if figure is not least]
     rule = by_length[least]
     title += f" ({rule.typical:g} diameters, {rule.source or 'habit'})"
-    said = [Caution(f"The rule is for a {rule.conditions}.", "damage", (rule.id,), rule.source)]
+    said = [Caution(f"The rule as printed: {rule.conditions}.", "damage", (rule.id,), rule.source)]
     return Sheet(title, asked, data, [least, *others, rule], [], said, decision=use(VERB, least))

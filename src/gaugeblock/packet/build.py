@@ -155,16 +155,10 @@ def _used(items: list[Item]) -> list[Figure]:
     for item in items:
         bounds = [b.figure for c in item.sheet.checks for b in (c.required, c.actual) if b is not None]
         for figure in (*item.sheet.figures, *(f for f in bounds if f is not None)):
-            stack = [figure]
-            while stack:
-                part = stack.pop()
-                if part.id in walked:
-                    continue
-                walked.add(part.id)
+            for part in figure.walk(walked):
                 seen.setdefault(part.id, part)
                 for other in part.others:
                     seen.setdefault(other.id, other)
-                stack.extend(reversed(part.inputs))
     return list(seen.values())
 
 

@@ -47,5 +47,12 @@ def print_answer_of(got: Answer, as_json: bool = False, unit: str | None = None,
     else:
         head = fitted(f"read as {got.read_as}", 0, 2)
         found = got.found
-        print("\n".join([*head, found.text(above=len(head)) if isinstance(found, Found) else found.text()]))
+        print(
+            "\n".join(
+                [
+                    *head,
+                    found.text(whole=why, above=len(head), more="--why") if isinstance(found, Found) else found.text(),
+                ]
+            )
+        )
     return 0

@@ -22,7 +22,8 @@ def keep(reading: Reading, path: str, data: Refdata) -> str:
     """
     table = reading.topic.table
     if not table:
-        why = f"a job has no place for a {reading.topic.noun}"
+        noun = reading.topic.noun
+        why = f"a job has no place for {'an' if noun[0] in 'aeiou' else 'a'} {noun}"
         raise InputError(reading.topic.noun, "to packet", why, (), "write down the number, or ask for something else")
     old = _text(path)
     taken = _names(old, path)

@@ -27,7 +27,7 @@ class Stock:
 
     def phrases(self, data: Refdata) -> dict[str, str]:
         """The phrases of tubes, as ``Named`` has them."""
-        return {p.casefold(): p for p in keys._phrases(data)}
+        return {p.casefold(): p for p in keys.phrases(data)}
 
     def choices(self, _data: Refdata) -> tuple[str, ...]:
         """None: what stands in a row makes more than any list."""
@@ -35,7 +35,7 @@ class Stock:
 
     def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
         """As many phrases as stand in a row."""
-        known = keys._phrases(data)
+        known = keys.phrases(data)
         end = at
         while end < len(words):
             step = next(
@@ -268,11 +268,15 @@ GAUGE = Topic(
 
 
 def _settle_section(values: dict[str, str], data: Refdata) -> dict[str, str]:
-    """``tube`` alone names no metal, and says no more of a section; its mass is that of steel, as the title says."""
-    if not is_without_metal(values.get("material", ""), data):
-        return values
-    other = {k: v for k, v in values.items() if k != "material"}
-    return {**other, "material": "steel"} if values.get("fact") == "mass" else other
+    """``tube`` alone names no metal, and says no more of a section."""
+    return {k: v for k, v in values.items() if k != "material" or not is_without_metal(v, data)}
+
+
+def _open_section(values: dict[str, str], data: Refdata) -> Open | None:
+    """A shop's steels, where the mass is asked of a tube whose metal was not named."""
+    if values.get("fact") != "mass" or not is_without_metal(values.get("material", ""), data):
+        return None
+    return ("material",), [{"material": metal} for metal in ("1020 DOM", "4130")]
 
 
 PIPE = Topic(
@@ -336,6 +340,7 @@ SECTION = Topic(
     r"|modulus|pounds?|lbs?|pipe|(?:per|an?|each) (?:foot|ft|met(?:re|er)|m)|piece|x",
     needs=("od", "wall"),
     settle=_settle_section,
+    opens=_open_section,
     joined=("material",),
     columns={"material": _stocks, **_STOCK_COLUMNS},
     asks_for=r"section|second moment|inertia|weigh\w*|mass|heavy|twist\w*|stiff\w*|area",
@@ -375,7 +380,7 @@ FLARE = Topic(
             ),
         ),
     },
-    r"flares?|flared|metric|nuts?|(?:nut )?threads?(?: size)?|what threads?|lines?|fuel (?:lines?|pipes?|tubes?)(?:"
+    r"flares?|flared|nuts?|(?:nut )?threads?(?: size)?|what threads?|lines?|fuel (?:lines?|pipes?|tubes?)(?:"
     r" nuts?)?|tubes?|size|fits?|ports?|max(?:imum)? wall|wall(?: max(?:imum)?| limit)?|max(?:imum)?",
     needs=("od",),
     asks_for=r"flares?(?! nuts?)|flared|threads?|ports?|orb|bubble",

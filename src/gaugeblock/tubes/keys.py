@@ -89,7 +89,7 @@ class Radius(Value):
         )
 
 
-def _phrases(data: Refdata) -> dict[str, dict[str, str]]:
+def phrases(data: Refdata) -> dict[str, dict[str, str]]:
     """Every listed word and cell -> the columns it fills."""
     got = data.memo.get("tube phrases")
     if got is None:
@@ -137,7 +137,7 @@ def stock(
     if "family" not in cells:
         from gaugeblock.tables.near import of_these
 
-        pool = [w for w, c in _phrases(data).items() if "family" in c]
+        pool = [w for w, c in phrases(data).items() if "family" in c]
         raise LookupMiss(
             material,
             "material",
@@ -162,13 +162,13 @@ def families(data: Refdata) -> list[str]:
 
 
 def _read(typed: str, where: str, data: Refdata) -> dict[str, str]:
-    phrases = _phrases(data)
+    known = phrases(data)
     words = typed.casefold().replace(",", " ").split()
     cells: dict[str, str] = {}
     at = 0
     while at < len(words):
         for end in range(len(words), at, -1):
-            found = phrases.get(" ".join(words[at:end]))
+            found = known.get(" ".join(words[at:end]))
             if found is not None:
                 for column, cell in found.items():
                     if cells.setdefault(column, cell) != cell:
@@ -184,8 +184,8 @@ def _read(typed: str, where: str, data: Refdata) -> dict[str, str]:
         else:
             from gaugeblock.tables.near import of_these
 
-            near = of_these(" ".join(words[at:]), list(phrases), ())
-            near = near if near.near else of_these(words[at], list(phrases), families(data))
+            near = of_these(" ".join(words[at:]), list(known), ())
+            near = near if near.near else of_these(words[at], list(known), families(data))
             why = f"{words[at]!r} is not a word of the tables"
             raise LookupMiss(typed, where, why, near, "use words of the tables, as 1020 DOM as drawn")
     return cells

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.tubes.keys import _phrases
+from gaugeblock.tubes.keys import phrases
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -11,5 +11,5 @@ if TYPE_CHECKING:
 
 def is_without_metal(typed: str, data: Refdata) -> bool:
     """Whether nothing was said of a stock, or a product alone: ``tube`` is of any metal, ``DOM tube`` is of steel."""
-    cells = _phrases(data).get(" ".join(typed.casefold().split()))
+    cells = phrases(data).get(" ".join(typed.casefold().split()))
     return not typed or (cells is not None and "family" not in cells)

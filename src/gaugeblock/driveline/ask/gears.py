@@ -36,6 +36,7 @@ GEARING = Topic(
     {
         "ratios": (
             Shaped(
+                r"(?:(?:axle|rear(?: end)?|final(?: drive)?|diff) ratio(?: of| is)? )?"
                 rf"(?P<all>{_RATIO}(?:{_JOIN}{_RATIO})*)(?: (?:to 1|to one))?(?:"
                 r" (?:gears?|gearing|axles?|ratios?|rear(?: end| axle)?|diffs?|final(?: drive)?|ring and pinion))*",
                 _ratios,

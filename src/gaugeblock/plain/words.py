@@ -116,6 +116,8 @@ _SHORT = {
     "approx": "about",
     "alt": "alternator",
 }
+# Shorthand that is a unit, behind a number.
+_UNITS = frozenset(["n", "w", "rad", "pts"])
 # Where "one" and "a" are a number: before a part of an inch, a unit, or "point".
 _AFTER_ONE = {*_PARTS, "inch", "point", "and", "thirty", "by", "mm", "hundred", "thousand", *_ONES}
 _MOST = 60
@@ -135,12 +137,18 @@ def words_of(line: str) -> tuple[str, ...]:
     for mark, plain in _VULGAR.items():
         text = text.replace(mark, f" {plain}")
     text = written(text)
-    words = _in_digits([_SHORT.get(w, w) for w in (w.strip("'`*_") or "'" for w in text.split())])
+    words = _in_digits(_in_full([w.strip("'`*_") or "'" for w in text.split()]))
     if not words:
         raise InputError(visible(line) or "(blank)", "question", "no words in it", (), "type what you want to know")
     if len(words) > _MOST:
         raise InputError(visible(line), "question", "it is too long", (), "ask for one figure in a few words")
     return tuple(words)
+
+
+def _in_full(words: list[str]) -> list[str]:
+    """Shorthand in full; what is a unit behind a number stays one: ``400 n``."""
+    after = ["", *words]
+    return [w if w in _UNITS and after[n][:1].isdigit() else _SHORT.get(w, w) for n, w in enumerate(words)]
 
 
 def _in_digits(words: list[str]) -> list[str]:

@@ -82,6 +82,7 @@ if TYPE_CHECKING:
     from gaugeblock.tubes.plan.plan import plan as plan
     from gaugeblock.tubes.section import section as section
     from gaugeblock.wiring.circuit import circuit as circuit
+    from gaugeblock.wiring.fusing import fuse as fuse
     from gaugeblock.wiring.parked import parked as parked
 
 # public name -> the module it stands in, so that importing this package is quick. The answers are named by the domains.
@@ -161,6 +162,7 @@ __all__ = [
     "fuel_habit",
     "fuel_line",
     "fuel_test",
+    "fuse",
     "gauge",
     "gearing",
     "grade",

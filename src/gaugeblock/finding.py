@@ -67,7 +67,8 @@ class Entry:
     @property
     def is_other(self) -> bool:
         """Whether it is of another service than a road vehicle's."""
-        service = self.rows[0]["service"] if self.rows and "service" in self.rows[0].cells else "any"
+        cells = self.rule or (self.rows[0].cells if self.rows else {})
+        service = cells.get("service", "any")
         return service not in _OWN or any(cell.split(" ", 1)[0] in _OTHERS for cell in self.key)
 
 
@@ -101,6 +102,13 @@ def find(text: str, *, data: Refdata | None = None, whole: bool = False, named: 
     groups = [(entry, _figures(entry, words, data)) for _, _, entry in shown]
     near = _nearest(text, words, data) if not (hits or named) else []
     return Found(text, groups, len(hits) - len(shown), near, data)
+
+
+def rules(data: Refdata) -> Iterator[Entry]:
+    """Every rule of every domain."""
+    for shelf in _shelves(data):
+        if shelf.name.endswith("/rules"):
+            yield from shelf.entries
 
 
 def is_there(words: list[str], data: Refdata) -> bool:

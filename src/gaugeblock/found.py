@@ -71,7 +71,7 @@ class Found:
             lines = wrap(f"Nothing has all of these words: {self.asked}.", 0, 2, wide=wide)
             lines += wrap(f"Near it: {', '.join(self.nearest)}.", 0, 2, wide=wide) if self.nearest else []
             return "\n".join([*lines, "The figure of its maker governs."])
-        if 0 < sum(len(figures) for _, figures in self.groups) <= _FEW and not self.more:
+        if sum(len(figures) or 1 for _, figures in self.groups) <= _FEW and not self.more:
             hits = [self._whole(entry, figures, wide) for entry, figures in self.groups]
             foot = ["The part maker's figure governs if you have it."]
         else:
@@ -94,6 +94,8 @@ class Found:
 
         rule = entry.rule
         lines = wrap(self._name(entry) if rule is None else f"rule: {rule['statement']}", 0, 2, wide=wide)
+        if rule is not None:
+            lines += wrap(_who_says(rule), 8, 8, wide=wide)
         for figure in figures:
             told = f"{figure.conditions}. " if figure.conditions else ""
             lines += wrap(self._says(figure), 2, 4, wide=wide)
@@ -137,3 +139,12 @@ class Found:
             return f"{name[:room]}...{tail}"
         cut = name if len(name) <= wide else f"{name[: wide - 3]}..."
         return "\n".join([cut, *wrap(tail[2:], 2, 4, wide=wide)])
+
+
+def _who_says(rule: dict[str, str]) -> str:
+    """For whom a rule is, who says so, and how it was read."""
+    where = ", ".join(rule[key] for key in ("service", "jurisdiction") if rule[key] not in _SAYS_NO_MORE)
+    source = f"{rule['source']}, {rule['locator']}".removesuffix(", ") if rule["source"] else ""
+    read = {"primary": "read", "quoted": "quoted", "memory": "from memory"}.get(rule["checked"], "")
+    said = ", ".join(part for part in (source, read) if part) or "Common practice; no publication was found"
+    return f"{where}. {said}." if where else f"{said}."

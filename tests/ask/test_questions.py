@@ -20,7 +20,9 @@ HERE = Path(__file__).resolve().parent
 RIGHT = 0.95
 # Of rows that were looked through so many stand on the first screen.
 LISTED = 12
-KINDS = ("same", "asks", "none", "refuse", "lists")
+# Of rules that many do.
+FEW = 4
+KINDS = ("same", "asks", "none", "refuse", "lists", "rules")
 
 
 def questions() -> list[dict[str, Any]]:
@@ -83,6 +85,8 @@ def is_right(kind: str, question: dict[str, Any], code: int, got: dict[str, Any]
         return code in (0, 1) and got.get("decision", {}).get("kind") == "none" and got["decision"]["do"] != ""
     if kind == "lists":
         return code == 0 and any(one in key["label"] for one in texts for key in got.get("keys", [])[:LISTED])
+    if kind == "rules":
+        return code == 0 and any(one in rule["statement"] for one in texts for rule in got.get("rules", [])[:FEW])
     names = {SPOKEN.get(one, one) for one in texts}
     if code == 2:
         return any(one in refusal(got, question["ask"]) for one in names)

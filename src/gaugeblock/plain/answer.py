@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.opening import answered, compared
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.plain.reading import Reading, mend, read
 from gaugeblock.plain.words import words_of
 from gaugeblock.tables.load import Refdata, refdata
@@ -73,7 +74,16 @@ def answer(question: str, *, compare: str | None = None, data: Refdata | None = 
     """As ``ask``, with how the line was read."""
     data = data or refdata()
     read_as = read_or_answered(question, data)
-    return read_as if isinstance(read_as, Answer) else answer_to(read_as, compare, data)
+    if isinstance(read_as, Answer):
+        return read_as
+    try:
+        return answer_to(read_as, compare, data)
+    except LookupMiss as error:
+        is_open = compare is not None or isinstance(error, Ambiguous)
+        rules = None if is_open else _ruled(words_of(question), data)
+        if rules is None:
+            raise
+        return rules
 
 
 def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
@@ -87,6 +97,8 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
         found = conversion(words, data)
         if found is not None:
             return Answer("a conversion", found)
+    if "where" in words and (rules := _placed(words, data)) is not None:
+        return rules
     reading = understood(words, data)
     if reading.is_whole:
         return reading
@@ -111,7 +123,24 @@ def _otherwise(words: tuple[str, ...], reading: Reading, data: Refdata) -> Answe
     if found is not None:
         return Answer(f"a look through the tables for: {found.asked}", found)
     sheet = unnamed(words, reading, data)
-    return None if sheet is None else Answer(f"torque: {sheet.title}", sheet)
+    if sheet is not None:
+        return Answer(f"torque: {sheet.title}", sheet)
+    return _ruled(words, data)
+
+
+def _placed(words: tuple[str, ...], data: Refdata) -> Answer | None:
+    """The rules that say where a thing goes."""
+    from gaugeblock.plain.ruled import asks_where
+
+    return _ruled(words, data) if asks_where(words) else None
+
+
+def _ruled(words: tuple[str, ...], data: Refdata) -> Answer | None:
+    """The rules that have every word of a line."""
+    from gaugeblock.plain.ruled import ruled
+
+    rules = ruled(words, data)
+    return None if rules is None else Answer(f"a look through the rules for: {rules.asked}", rules)
 
 
 def reading_of(question: str, data: Refdata) -> Reading:

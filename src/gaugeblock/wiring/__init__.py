@@ -6,9 +6,10 @@ WING = Wing(
     "wiring",
     {
         "circuit": ("commands", "the wire and the fuse of one circuit"),
+        "fuse": ("commands", "the fuse of a load, or the largest that a wire allows"),
         "parked": ("commands", "how long a battery bears a standing draw"),
     },
-    {"circuit": "circuit", "parked": "parked"},
+    {"circuit": "circuit", "fuse": "fusing", "parked": "parked"},
     {"circuits": "Circuit", "batteries": "Battery"},
     hints=(
         r"wires?|wiring|cables?|amps?|[0-9]+ ?a|volts?|[0-9]+"

@@ -39,7 +39,7 @@ CIRCUIT = Topic(
     _circuit,
     "wire",
     {
-        "current": (amount("current", say="{}"),),
+        "current": (amount("current", say="{}"), amount("power", say="{}")),
         "length": (
             amount("length", say="{} one way"),
             amount("length", after="(?:each|one) way|long|away|run|of (?:wire|cable|run)", say="{} one way"),
@@ -119,6 +119,24 @@ CIRCUIT = Topic(
     needs=("current", "length"),
     table="circuits",
     opens=_open,
+    asks_for=r"wir(?:es?|ing)|cables?|gauge|gage|awg|ga|leads?|drop|starter",
+)
+
+
+def _fuse() -> Callable[..., Sheet]:
+    from gaugeblock.wiring.fusing import fuse
+
+    return fuse
+
+
+FUSE = Topic(
+    _fuse,
+    "fuse",
+    {key: CIRCUIT.slots[key] for key in ("current", "voltage", "wire", "insulation", "air", "bundle", "length")},
+    CIRCUIT.signals + r"|protects?|largest|biggest|maximum|max|safe|put|blow",
+    asks_for="fuses?|breakers?|fused",
+    is_named=True,
+    settle=lambda values, _: {k: v for k, v in values.items() if k != "length"},  # it changes the wire alone
 )
 PARKED = Topic(
     _parked,
@@ -152,4 +170,4 @@ PARKED = Topic(
     table="batteries",
     asks_for=r"draw|drain|parked|parasitic|flat|dead|days?|weeks?|ah|reserve",
 )
-TOPICS = (CIRCUIT, PARKED)
+TOPICS = (CIRCUIT, FUSE, PARKED)

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
     from gaugeblock.units import Measure
     from gaugeblock.wiring.conductor import Conductor, Load, Sized
+    from gaugeblock.wiring.fusing import Fused
     from gaugeblock.wiring.keys import Circuit
 
 
@@ -62,10 +63,22 @@ def of_fuse(of: Circuit, load: Load, data: Refdata) -> list[Check]:
         out.append(at_most("connector", _bound(carried, "A"), _bound(connector, "A"), said, subject="connector"))
     if of.relay is not None:
         relay = stated(of.relay, "relay_current_maximum", "relay", data)
-        whole = stated(of.current, "circuit_current", "current", data)
+        whole = current_of(of, data)
         said = f"relay {printed(relay, data)}, {printed(whole, data)} load"
         out.append(at_most("relay", _bound(whole, "A"), _bound(relay, "A"), said, subject="relay"))
     return out
+
+
+def current_of(of: Circuit | Fused, data: Refdata) -> Figure:
+    """The current of a load, as stated or by its power."""
+    if of.power is None:
+        assert of.current is not None
+        return stated(of.current, "circuit_current", "current", data)
+    power = stated(of.power, "load_power", "current", data)
+    voltage = stated(of.voltage, "system_voltage", "voltage", data)
+    key = {"power": of.power.text, "voltage": of.voltage.text}
+    number = base(power) / base(voltage)
+    return derived("current_of_power", "circuit_current", number, "A", (power, voltage), data, key=key)
 
 
 def there(wire: Measure, data: Refdata) -> Figure:

@@ -12,7 +12,7 @@ from gaugeblock.answer.sheet import Sheet
 from gaugeblock.lookup import look_up
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.units import Measure
-from gaugeblock.wiring import conductor, fuse
+from gaugeblock.wiring import checks, conductor, fuse
 from gaugeblock.wiring.answering import VERB, Answer
 from gaugeblock.wiring.conductor import SIZES, Load, Sized
 from gaugeblock.wiring.keys import Circuit, circuit_of
@@ -46,7 +46,8 @@ def circuit(
 ) -> Sheet:
     """The wire and the fuse of one circuit.
 
-    Parameters are text as people write them: ``current`` of the load (``28 A``); ``length`` of the wire from the
+    Parameters are text as people write them: ``current`` of the load (``28 A``), or its power
+    (``100 W``); ``length`` of the wire from the
     source to the load, one way; ``voltage`` of the system; ``drop`` that is allowed, as a share or in volts;
     ``insulation`` a temperature or the letters of the cable (``GXL``); ``air`` along the wire, a temperature or
     ``by the engine``, ``in the cabin``; ``bundle`` how many loaded wires lie together; ``back`` ``wire`` or ``body``,
@@ -86,24 +87,25 @@ def circuit(
 
 def judged(of: Circuit, asked: dict[str, str | None], data: Refdata) -> Sheet:
     """As ``circuit``, of what was read."""
-    current = stated(of.current, "circuit_current", "current", data)
     voltage = stated(of.voltage, "system_voltage", "voltage", data)
+    current = checks.current_of(of, data)
     length = stated(of.length, "wire_length", "length", data)
     name = of.kind if of.is_starter else "circuit"
-    title = f"{name} of {of.current.text}, {of.length.text} at {of.voltage.text}"
+    load = of.current.text if of.power is None else f"{of.power.text} ({of.current.text})"
+    title = f"{name} of {load}, {of.length.text} at {of.voltage.text}"
     given = [current, voltage, length]
     doubts = _doubts(of, data)
     if doubts:
-        checks = [Check(f"{k} as typed", CANNOT_TELL, said, subject=k, bears=ASK) for k, said in doubts.items()]
+        found = [Check(f"{k} as typed", CANNOT_TELL, said, subject=k, bears=ASK) for k, said in doubts.items()]
         questions = [Question(FILL_IN, said, k, (f"{k} as typed",)) for k, said in doubts.items()]
         decision = none(VERB, next(iter(doubts.values())))
-        return Sheet(title, asked, data, given, checks, [], decision=decision, questions=questions)
-    load = _load(of, current, length, data)
+        return Sheet(title, asked, data, given, found, [], decision=decision, questions=questions)
+    wired = _load(of, current, length, data)
     ways = Ways(of, voltage, data)
-    every = [conductor.sized(s, load, data) for s in ways.settings()]
+    every = [conductor.sized(s, wired, data) for s in ways.settings()]
     if not any(s.is_listed for s in every):
         return _unlisted(title, every, given, asked, data)
-    return Answer(title, of, load, ways, every, data).sheet(asked)
+    return Answer(title, of, wired, ways, every, data).sheet(asked)
 
 
 def _load(of: Circuit, current: Figure, length: Figure, data: Refdata) -> Load:
@@ -123,7 +125,7 @@ def _load(of: Circuit, current: Figure, length: Figure, data: Refdata) -> Load:
 
 def _doubts(of: Circuit, data: Refdata) -> dict[str, str]:
     read = {
-        "current": (of.current, "circuit_current"),
+        "current": (of.power or of.current, "load_power" if of.power else "circuit_current"),
         "length": (of.length, "wire_length"),
         "voltage": (of.voltage, "system_voltage"),
         "insulation": (of.insulation, "insulation_temperature"),

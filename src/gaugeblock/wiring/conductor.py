@@ -23,6 +23,7 @@ _TRAILER, _PVC_K = "PVC trailer wire", 273.15 + 90.0
 _TRAILER_AIR = (120, 125, 150)  # degF
 _TINNED = "tin-plated copper wire"
 _AREAS = "AWG marine cable"
+_LIES = ("insulation", "air", "bundle")
 _METRIC = "copper conductor, class 5 and 6, plain"
 
 
@@ -112,6 +113,39 @@ def reference(data: Refdata) -> Figure:
     return look_up(WIRE, "reference_ambient", data=data, item=BOAT, size="all sizes", condition="any")
 
 
+def size_of(gauge: Figure) -> str:
+    """The size of the table that a wire's gauge is, or the next that has no more copper."""
+    number = gauge.typical
+    name = f"AWG {1 - number:.0f}/0" if number < 1 else f"AWG {number:.0f}"
+    if name in SIZES:
+        return name
+    smaller = [s for s in SIZES if number_of(s) >= number]
+    if not smaller:
+        raise LookupMiss(name, "wire", "smaller than any wire of the table", (SIZES[0],), "use a heavier wire")
+    return smaller[-1]
+
+
+def number_of(size: str) -> float:
+    """The gauge number of a size; 1/0 is 0, 2/0 is -1."""
+    name = size.removeprefix("AWG ")
+    return float(1 - int(name[0])) if "/" in name else float(name)
+
+
+def serves(setting: Setting) -> bool:
+    """Whether the insulation bears the air, and the table has a column for it."""
+    insulation = setting.number("insulation")
+    return column_of(insulation) is not None and setting.number("air") < insulation
+
+
+def least_by_heat(amperes: float, setting: Setting, data: Refdata) -> int:
+    """The place in SIZES of the least that stands a current, A, for as long as it lasts; len(SIZES) for none."""
+    if not serves(setting):
+        return len(SIZES)
+    return next(
+        (at for at, size in enumerate(SIZES) if base(allowed(size, setting, data)) >= amperes * (1 - 1e-9)), len(SIZES)
+    )
+
+
 def sized(setting: Setting, load: Load, data: Refdata) -> Sized:
     """The least size by the allowed drop, and the least that stands the heat of its current and its fuse."""
     insulation, air = setting.number("insulation"), setting.number("air")
@@ -190,25 +224,17 @@ class Conductor(Value):
 
 def conductor(size: str, setting: Setting, load: Load, data: Refdata) -> Conductor:
     """The figures of one size. Its drop is worked out only where it may carry the current."""
-    insulation, air, bundle = (setting.way(k).figure for k in ("insulation", "air", "bundle"))
-    assert insulation is not None
-    assert air is not None
-    key = {"size": size, **{k: setting.way(k).words for k in ("insulation", "air", "bundle")}}
+    key = {"size": size, **{k: setting.way(k).words for k in _LIES}}
     if load.cranking is not None:
         return _cranked(size, setting, load, key, data)
-    own = reference(data)
-    number = calc.ambient_factor(low_of(insulation), base(air), base(own))
-    factor_key = {k: key[k] for k in ("insulation", "air")}
-    factor = derived("ambient_factor", "ambient_factor", number, "1", (insulation, air, own), data, key=factor_key)
-    table = table_current(size, column_of(low_of(insulation)) or "", data)
-    inputs = (table, factor) if bundle is None else (table, factor, bundle)
-    value = calc.derated_current(base(table), base(factor), base(bundle) if bundle is not None else 1.0)
-    said = f"{size}, {key['bundle']}, {key['air']}"
-    derated = derived("derated_current", "current_maximum", value, "A", inputs, data, key=key, conditions=said)
-    allowed = _least(derated, vehicle_current(size, low_of(insulation), base(air), data), key, data)
+    insulation, air = (setting.way(k).figure for k in ("insulation", "air"))
+    assert insulation is not None
+    assert air is not None
+    factor, derated, most = _allowed(size, setting, data)
+    value = base(derated)
     area = area_of(size, data)
-    if base(load.current) > base(allowed) * (1 + 1e-9):
-        return Conductor(size, area, factor, allowed, None, None, None)
+    if base(load.current) > base(most) * (1 + 1e-9):
+        return Conductor(size, area, factor, most, None, None, None)
     heat = calc.conductor_temperature(base(air), low_of(insulation), base(load.current), value)
     hot = derived(
         "conductor_temperature_of_load",
@@ -220,7 +246,30 @@ def conductor(size: str, setting: Setting, load: Load, data: Refdata) -> Conduct
         key=key,
     )
     resistance = _resistance(size, hot, key, data)
-    return Conductor(size, area, factor, allowed, hot, resistance, _drop(resistance, setting, load, key, data))
+    return Conductor(size, area, factor, most, hot, resistance, _drop(resistance, setting, load, key, data))
+
+
+def allowed(size: str, setting: Setting, data: Refdata) -> Figure:
+    """What one size may carry as it lies, for as long as the load lasts."""
+    return _allowed(size, setting, data)[2]
+
+
+def _allowed(size: str, setting: Setting, data: Refdata) -> tuple[Figure, Figure, Figure]:
+    """The factor of the air, the boat rule's current as the wire lies, and the least that any table allows."""
+    insulation, air, bundle = (setting.way(k).figure for k in _LIES)
+    assert insulation is not None
+    assert air is not None
+    key = {"size": size, **{k: setting.way(k).words for k in _LIES}}
+    own = reference(data)
+    number = calc.ambient_factor(low_of(insulation), base(air), base(own))
+    factor_key = {k: key[k] for k in ("insulation", "air")}
+    factor = derived("ambient_factor", "ambient_factor", number, "1", (insulation, air, own), data, key=factor_key)
+    table = table_current(size, column_of(low_of(insulation)) or "", data)
+    inputs = (table, factor) if bundle is None else (table, factor, bundle)
+    value = calc.derated_current(base(table), base(factor), base(bundle) if bundle is not None else 1.0)
+    said = f"{size}, {key['bundle']}, {key['air']}"
+    derated = derived("derated_current", "current_maximum", value, "A", inputs, data, key=key, conditions=said)
+    return factor, derated, _least(derated, vehicle_current(size, low_of(insulation), base(air), data), key, data)
 
 
 def _least(derated: Figure, vehicle: Figure | None, key: dict[str, str], data: Refdata) -> Figure:
@@ -271,9 +320,8 @@ def gauge(size: str, by: str, data: Refdata) -> Figure:
     """The gauge number of a size, as the figure that a decision shows; ``by`` is what asks for it."""
     area = area_of(size, data)
     name = size.removeprefix("AWG ")
-    number = float(1 - int(name[0])) if "/" in name else float(name)
     key = {"size": size, "by": by}
-    return derived("wire_gauge_of_area", "wire_gauge", number, "AWG", (area,), data, key=key, text=name)
+    return derived("wire_gauge_of_area", "wire_gauge", number_of(size), "AWG", (area,), data, key=key, text=name)
 
 
 def metric_of(size: str, data: Refdata) -> str | None:

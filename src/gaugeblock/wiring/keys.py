@@ -28,6 +28,7 @@ _MOST = {"bundle": 200, "wires": 12}
 _SHARE = 0.25
 _NOT_OF_A_STARTER = ("bundle", "return", "earth_drop", "fuse", "relay", "wires")
 _OPTIONAL = (
+    "power",
     "drop",
     "insulation",
     "air",
@@ -46,7 +47,8 @@ _OPTIONAL = (
 class Circuit(Value):
     """One circuit; None where something was not given.
 
-    ``drop`` is volts or a share of the voltage; ``insulation`` a temperature or the cell of a cable; ``air`` a
+    ``power`` is the load's where that was given, and ``current`` follows from it; ``drop`` is volts or a share of the
+    voltage; ``insulation`` a temperature or the cell of a cable; ``air`` a
     temperature or one of ``PLACES``; ``bundle`` how many loaded wires lie together; ``back`` one of ``RETURNS``;
     ``earth_drop`` what the body was measured to lose; ``connector`` and ``relay`` what the weakest connector and the
     relay's contact may carry; ``wire`` a wire that is there already, by gauge or area; ``wires`` how many equal ones
@@ -58,6 +60,7 @@ class Circuit(Value):
     current: Measure
     length: Measure
     voltage: Measure
+    power: Measure | None
     drop: Measure | None
     insulation: Measure | str | None
     air: Measure | str | None
@@ -97,10 +100,13 @@ def circuit_of(asked: dict[str, str | None], data: Refdata) -> Circuit:
     def positive(key: str, dimension: str) -> Measure | None:
         return read_positive(typed, dimension, key, zero=key == "earth_drop") if (typed := asked.get(key)) else None
 
+    voltage = read_positive(asked["voltage"] or "", "voltage", "voltage")
+    current, power = load_of(asked["current"] or "", voltage)
     of = Circuit(
-        read_positive(asked["current"] or "", "current", "current"),
+        current,
         read_positive(asked["length"] or "", "length", "length"),
-        read_positive(asked["voltage"] or "", "voltage", "voltage"),
+        voltage,
+        power=power,
         drop=drop_of(asked.get("drop")),
         insulation=insulation_of(asked.get("insulation"), data),
         air=air_of(asked.get("air")),
@@ -126,6 +132,15 @@ def circuit_of(asked: dict[str, str | None], data: Refdata) -> Circuit:
         why = f"{of.wires} wires share the current, and lie together"
         raise InputError(str(of.bundle), "bundle", why, (), "count them all")
     return of
+
+
+def load_of(typed: str, voltage: Measure) -> tuple[Measure, Measure | None]:
+    """The current of a load, and its power where that is what was typed: ``100 W`` at 12 V is 8.33 A."""
+    if not typed.rstrip().casefold().endswith(("w", "watt", "watts")):
+        return read_positive(typed, "current", "current"), None
+    power = read_positive(typed, "power", "current")
+    amps = Fraction(power.to("W")) / Fraction(voltage.to("V"))
+    return Measure(amps, "A", f"{units.significant(float(amps), 3)} A"), power
 
 
 def drop_of(typed: str | None) -> Measure | None:

@@ -19,7 +19,10 @@ if TYPE_CHECKING:
 
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
+    from gaugeblock.wiring.fusing import Fused
     from gaugeblock.wiring.keys import Circuit
+
+    Lies = Circuit | Fused
 
 WIRE, LIMITS = "wiring/wire", "wiring/limits"
 BOAT = "boat copper wire"
@@ -82,8 +85,7 @@ class Ways(Value):
 
     def __init__(self, of: Circuit, voltage: Figure, data: Refdata) -> None:
         drops = _cranking(of, voltage, data) if of.is_starter and of.drop is None else _drops(of, voltage, data)
-        ways = (drops, _insulations(of, data), _airs(of, data), _bundles(of, data), _returns(of))
-        put(self, "by_key", ways)
+        put(self, "by_key", (drops, *lying(of, data), _returns(of)))
 
     @property
     def open(self) -> tuple[str, ...]:
@@ -93,6 +95,11 @@ class Ways(Value):
     def settings(self) -> Iterator[Setting]:
         """Every combination, the safest first."""
         yield from map(Setting, product(*self.by_key))
+
+
+def lying(of: Lies, data: Refdata) -> tuple[tuple[Way, ...], ...]:
+    """The ways that a wire may lie: its insulation, the air along it, the loom."""
+    return _insulations(of, data), _airs(of, data), _bundles(of, data)
 
 
 def _drops(of: Circuit, voltage: Figure, data: Refdata) -> tuple[Way, ...]:
@@ -147,7 +154,7 @@ def _volts(share: Figure, voltage: Figure, data: Refdata) -> Figure:
     return derived("voltage_drop_of_share", "voltage_drop_maximum", number, "V", inputs, data, key=key)
 
 
-def _insulations(of: Circuit, data: Refdata) -> tuple[Way, ...]:
+def _insulations(of: Lies, data: Refdata) -> tuple[Way, ...]:
     if isinstance(of.insulation, Measure):
         figure = stated(of.insulation, "insulation_temperature", "insulation", data)
         return (Way("insulation", figure, f"insulation for {of.insulation.text}"),)
@@ -162,7 +169,7 @@ def _strictest(figure: Figure) -> Figure:
     return min((figure, *(o for o in figure.others if not o.standing)), key=low_of)
 
 
-def _airs(of: Circuit, data: Refdata) -> tuple[Way, ...]:
+def _airs(of: Lies, data: Refdata) -> tuple[Way, ...]:
     if isinstance(of.air, Measure):
         return (Way("air", stated(of.air, "air_temperature", "air", data), f"{of.air.text} air"),)
     cases = {
@@ -178,7 +185,7 @@ def _where(case: str) -> str:
     return ", the least for an engine compartment" if case == "boat engine space" else f" {case}"
 
 
-def _bundles(of: Circuit, data: Refdata) -> tuple[Way, ...]:
+def _bundles(of: Lies, data: Refdata) -> tuple[Way, ...]:
     if of.is_starter:
         return (Way("bundle", None, "alone"),)
     if of.bundle is None:

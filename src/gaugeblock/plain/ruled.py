@@ -1,0 +1,151 @@
+"""A line that no figure answers, and every word of which stands in one rule: what the rules say of it.
+
+A word stands there whole, in another form of itself (mix, mixed, mixing), or under the name that the tables have for
+it. A rule is shown in full with its source, so that nothing is left out for the reader.
+"""
+
+from __future__ import annotations
+
+import re
+
+from gaugeblock.plain.chatter import CHATTER, TURNING
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from gaugeblock.finding import Entry
+    from gaugeblock.found import Found
+    from gaugeblock.tables.load import Refdata
+
+MOST = 6  # rules
+_LEAST = 2  # things said
+_LONGEST = 4  # words of a name
+_STEEL = 4  # digits of a steel or an aluminium
+_SHORTEST = 3  # letters of a word that has other forms
+_ENDS = ("ings", "ing", "ed", "es", "s", "e", "ies", "y")
+_WORD = re.compile(r"[a-z]+|[a-z0-9][a-z0-9./%+-]*")
+# Words that say the same of a rule.
+_SAME = (
+    "beside near close next",
+    "fix repair mend patch",
+    "pipe line tube tubing",
+    "petrol gasoline gas fuel",
+    "retorque recheck check retighten again",
+    "ground earth",
+    "reuse reused renewed new used",
+    "nyloc nylock nylok nylon",
+    "threadlock threadlocker",
+    "trunk boot",
+    "combine together mix",
+    "exhaust header manifold",
+    "temp temperature hot heat degf",
+    "where place position location sits",
+    "order first last",
+    "inspection test",
+)
+_ALIKE: dict[str, set[str]] = {}
+for _group in _SAME:
+    for _word in _group.split():
+        _ALIKE.setdefault(_word, set()).update(_group.split())
+# Words that ask for a rule and say nothing of the thing; and words that say nothing of a number, and much of a place.
+_ASKING = frozenset(
+    [
+        "safe",
+        "ok",
+        "okay",
+        "legal",
+        "allowed",
+        "rule",
+        "rules",
+        "law",
+        "matter",
+        "matters",
+        "fluid",
+        "old",
+        "both",
+        "max",
+        "maximum",
+        "or",
+    ]
+)
+_SAYING = frozenset(["where", "trunk", "front", "side", "running", "once", "garage"])
+_UNITS = frozenset(["in", "inch", "inches", "mm", "ft", "feet", "foot", "deg", "degree", "psi", "bar", "amp", "volt"])
+# What words.csv has that is wider than what was said, or another thing.
+_ELSE = ("opposite ", "related ", "maker of ", "kind of ", "family", "product", "system", "standard", "place", "method")
+
+
+def asks_where(words: tuple[str, ...]) -> bool:
+    """Whether a line asks for a place, and not for a figure."""
+    return "where" in words and not any(char.isdigit() for word in words for char in word.removeprefix("o2"))
+
+
+def ruled(words: tuple[str, ...], data: Refdata) -> Found | None:
+    """The rules that have every word of a line; None where none has, or more do than a person reads."""
+    if not (TURNING - {"or"}).isdisjoint(words):
+        return None
+    wanted = list(_things(words, data))
+    if sum(_is_name(said) for said, _ in wanted) < _LEAST:
+        return None
+    from gaugeblock.finding import rules
+    from gaugeblock.found import Found
+
+    found: list[tuple[bool, int, Entry]] = []
+    for entry in rules(data):
+        held, about = _stems(" ".join(entry.named)), _stems(entry.named[1])
+        if all(any(one <= held for one in ways) for _, ways in wanted):
+            named = sum(any(one <= about for one in ways) for said, ways in wanted if _is_name(said))
+            if named:
+                found.append((entry.is_other, -named, entry))
+    if not 0 < len(found) <= MOST:
+        return None
+    found.sort(key=lambda one: one[:2])  # a car's own, then what it is about
+    return Found(" ".join(said for said, _ in wanted), [(entry, []) for *_, entry in found], 0, [], data)
+
+
+def _is_name(said: str) -> bool:
+    """Whether it names a thing: a word that is no unit, or the four digits of a steel."""
+    return (said not in _UNITS and any(map(str.isalpha, said))) or (len(said) == _STEEL and said.isdigit())
+
+
+def _things(words: tuple[str, ...], data: Refdata) -> Iterator[tuple[str, list[set[str]]]]:
+    """Each thing that is said, and the sets of stems that it may stand as: its own, or those of what it is called."""
+    at = 0
+    while at < len(words):
+        for end in range(min(len(words), at + _LONGEST), at + 1, -1):
+            phrase = " ".join(words[at:end])
+            cells = _cells(phrase, data)
+            if cells:
+                yield phrase, [_stems(text.casefold()) for text in (phrase, *cells)]
+                at = end
+                break
+        else:
+            word = words[at]
+            at += 1
+            if word in _SAYING or (word not in CHATTER and word not in _ASKING):
+                cells = set() if any(map(str.isdigit, word)) else _cells(word, data)
+                yield word, [_stems(text.casefold()) for text in (*_ALIKE.get(word, {word}), *cells)]
+
+
+def _cells(phrase: str, data: Refdata) -> set[str]:
+    """The cells that people call by this phrase, or by its singular."""
+    names = (phrase, phrase.removesuffix("s"))
+    lines = data.lines("words").holding(names[1])
+    return {line[3] for line in lines if line[1].casefold() in names and not line[2].startswith(_ELSE)}
+
+
+def _stems(text: str) -> set[str]:
+    """The stem of each word; ``u-bolt`` is two."""
+    return {_stem(word) for word in _WORD.findall(text)}
+
+
+def _stem(word: str) -> str:
+    """What all forms of a word share: mix, mixed; run, running; size, sizing."""
+    word = word.rstrip("./-%")
+    if not word.isalpha():
+        return word
+    for end in _ENDS:
+        if word.endswith(end) and len(word) - len(end) >= _SHORTEST:
+            word = word.removesuffix(end)
+            break
+    return word[:-1] if len(word) > _SHORTEST and word[-1] == word[-2] else word

@@ -1,0 +1,250 @@
+"""The answer ``fuse``: the fuse that a load takes and the wire that stands it, or the largest that a wire allows."""
+
+from __future__ import annotations
+
+from itertools import product
+
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import ASK, CANNOT_TELL, Bound, Check, at_least
+from gaugeblock.answer.decision import Candidate, Decision, ask, none, use
+from gaugeblock.answer.making import base, read_positive
+from gaugeblock.answer.plausible import did_you_mean, is_plausible
+from gaugeblock.answer.printing import printed
+from gaugeblock.answer.question import FILL_IN, Question
+from gaugeblock.answer.sheet import Sheet
+from gaugeblock.errors import Ambiguous
+from gaugeblock.lookup import look_up
+from gaugeblock.tables.load import Refdata, refdata
+from gaugeblock.units import Measure
+from gaugeblock.value import Value, put
+from gaugeblock.wiring import checks, conductor, keys, settings
+from gaugeblock.wiring.conductor import SIZES
+from gaugeblock.wiring.fuse import FUSES, distance
+from gaugeblock.wiring.settings import Setting
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
+
+VERB = "FIT FUSE"
+_NOMINAL = Measure(12, "V", "12 V")
+# Of its fuse a load that lasts takes no more than this: habit.
+_LASTING = 0.8
+_HOW_LONG = "how long the load lasts"
+
+
+class Fused(Value):
+    """What is asked: the ``load`` (a current), its ``power`` where that was given, or a ``wire``; what the wire lies
+    in.
+    """
+
+    __slots__ = ("air", "bundle", "current", "insulation", "is_starter", "power", "voltage", "wire")
+
+    current: Measure | None
+    power: Measure | None
+    voltage: Measure
+    wire: Measure | None
+    insulation: Measure | str | None
+    air: Measure | str | None
+    bundle: int | None
+    is_starter: bool
+
+    def __init__(self, asked: dict[str, str | None], data: Refdata) -> None:
+        typed, volts = asked.get("current"), asked.get("voltage")
+        voltage = read_positive(volts, "voltage", "voltage") if volts else _NOMINAL
+        current, power = keys.load_of(typed, voltage) if typed else (None, None)
+        put(self, "current", current)
+        put(self, "power", power)
+        put(self, "voltage", voltage)
+        put(self, "wire", keys.wire_of(asked.get("wire")))
+        put(self, "insulation", keys.insulation_of(asked.get("insulation"), data))
+        put(self, "air", keys.air_of(asked.get("air")))
+        put(self, "bundle", keys.count_of(asked.get("bundle"), "bundle"))
+        put(self, "is_starter", False)
+        if current is None and self.wire is None:
+            why = "neither the load nor the wire was given"
+            raise Ambiguous("fuse", "current", why, ("current", "wire"), "give one of both: 20 A, or 12 AWG")
+
+
+def fuse(
+    current: str | None = None,
+    *,
+    wire: str | None = None,
+    voltage: str | None = None,
+    insulation: str | None = None,
+    air: str | None = None,
+    bundle: str | None = None,
+    data: Refdata | None = None,
+) -> Sheet:
+    """The fuse of a load, or the largest that a wire allows.
+
+    Parameters are text as people write them: ``current`` of the load (``20 A``), or its power (``100 W``, at
+    ``voltage``, 12 V unless given); ``wire`` (``12 AWG``, ``4 mm2``); ``insulation``, ``air`` and ``bundle`` as for
+    ``circuit``.
+
+    Returns a Sheet. Of a load: the smallest fuse that is made for it, and where the load lasts the smallest that it
+    takes no more than 80 % of (habit). Of a wire alone: the largest fuse that is no more than the wire may carry. The
+    drop is not looked at: that needs the length, and ``circuit``.
+
+    Raises Ambiguous where neither load nor wire is given; InputError, UnitError or LookupMiss for what cannot be read.
+
+    >>> fuse("8 A").decision.figures[0].text
+    '10'
+    """
+    data = data or refdata()
+    asked = {
+        "current": current,
+        "wire": wire,
+        "voltage": voltage,
+        "insulation": insulation,
+        "air": air,
+        "bundle": bundle,
+    }
+    of = Fused(asked, data)
+    doubt = _doubt(of, data)
+    if doubt:
+        check = Check("load as typed", CANNOT_TELL, doubt, subject="current", bears=ASK)
+        question = Question(FILL_IN, doubt, "current", (check.name,))
+        return Sheet("fuse", asked, data, [], [check], [], decision=none(VERB, doubt), questions=[question])
+    lies = [lie for ways in product(*settings.lying(of, data)) if conductor.serves(lie := Setting(ways))]
+    if not lies:
+        text = "The air is over what the insulation bears. Choose insulation for more heat."
+        check = Check("insulation", CANNOT_TELL, text, subject="insulation", bears=ASK)
+        question = Question(FILL_IN, text, "insulation", (check.name,))
+        return Sheet("fuse", asked, data, [], [check], [], decision=none(VERB, text), questions=[question])
+    return _of_load(of, lies, asked, data) if of.current is not None else _of_wire(of, lies, asked, data)
+
+
+def _doubt(of: Fused, data: Refdata) -> str:
+    """Why a load is questioned, and not worked with; blank where nothing is odd."""
+    for measure, quantity in ((of.power or of.current, "load_power" if of.power else "circuit_current"),):
+        if measure is not None and not is_plausible(measure, quantity, data):
+            return did_you_mean(f"{measure.text} is no usual {quantity.replace('_', ' ')}", ())
+    return ""
+
+
+def _made(least: float, most: float, data: Refdata) -> list[Figure]:
+    """The fuses that are made from a current to another, A, the smallest first, one of each rating."""
+    rows = sorted(data.table(FUSES).by_quantity["fuse_rating"], key=lambda r: (float(r.cells["value"]), r.line))
+    firsts = {float(r.cells["value"]): r for r in reversed(rows) if least <= float(r.cells["value"]) <= most}
+    return [
+        look_up(FUSES, "fuse_rating", data=data, fuse=r.cells["fuse"], rating=r.cells["rating"], load="any")
+        for _, r in sorted(firsts.items())
+    ]
+
+
+def _of_load(of: Fused, lies: list[Setting], asked: dict[str, str | None], data: Refdata) -> Sheet:
+    current = checks.current_of(of, data)
+    load = base(current)
+    title = f"fuse of {of.current.text if of.power is None else of.power.text}" if of.current else "fuse"
+    made = _made(load * (1 - 1e-9), float("inf"), data)
+    if not made:
+        text = f"No fuse of the table carries {printed(current, data)}."
+        return Sheet(title, asked, data, [current], [], [], decision=none(VERB, text))
+    lasting = next((f for f in made if load <= _LASTING * base(f) * (1 + 1e-9)), None)
+    fuses = [f for f in (lasting, made[0]) if f is not None]
+    found, figures = [], [*fuses, current, distance(data)]
+    if of.wire is not None:
+        check, allowed = _stands(of.wire, fuses[0], lies[0], data)
+        found.append(check)
+        figures.append(allowed)
+    if made[0] is not lasting:
+        said = f"the load is {100 * load / base(made[0]):.0f} % of the smaller fuse"
+        found.append(Check(_HOW_LONG, CANNOT_TELL, said, subject="fuse", bears=ASK))
+    decision = _decided(fuses, lasting, found, [_wires(f, lies, data) for f in fuses])
+    unique = list({f.id: f for f in figures}.values())
+    return Sheet(title, asked, data, unique, found, _cautions(data), decision=decision)
+
+
+def _decided(fuses: list[Figure], lasting: Figure | None, found: list[Check], wires: list[str]) -> Decision:
+    """One fuse where the load is well under it, else the two by how long the load lasts."""
+    asks = [c for c in found if c.asks]
+    if not asks:
+        return use(VERB, fuses[0], f"Put it at the source. Take {wires[0]}.")
+    if len({f.id for f in fuses}) == 1 and lasting is not None:
+        return ask(VERB, [Candidate(lasting, "", wires[0])], [c.name for c in asks], f"{asks[0].reason}.")
+    do = "Does the load last? Habit is 80 % of the fuse at most."
+    do = do if lasting is not None else f"{do} No fuse of the table is that large: share the load."
+    do = next((f"{c.reason}." for c in asks if c.name != _HOW_LONG), do)
+    whens = {True: "the load lasts for minutes", False: "it is on for moments"}
+    both = [Candidate(f, whens[f is lasting], wire) for f, wire in zip(fuses, wires, strict=True)]
+    return ask(VERB, both, [c.name for c in asks], do)
+
+
+def _stands(wire: Measure, rating: Figure, lie: Setting, data: Refdata) -> tuple[Check, Figure]:
+    """Whether a wire stands a fuse where it lies hardest."""
+    size = conductor.size_of(checks.there(wire, data))
+    allowed = conductor.allowed(size, lie, data)
+    said = f"{printed(allowed, data)} allowed in {size} as it may lie, {printed(rating, data)} fuse"
+    bounds = Bound(base(allowed), "A", "", allowed), Bound(base(rating), "A", "", rating)
+    return at_least("wire stands the fuse", *bounds, said, subject="wire", bears=ASK), allowed
+
+
+def _wires(rating: Figure, lies: list[Setting], data: Refdata) -> str:
+    """The least wires that stand a fuse, where it lies hardest and where it lies easiest."""
+    sizes = [conductor.least_by_heat(base(rating), lie, data) for lie in lies]
+    held = sorted(n for n in sizes if n < len(SIZES))
+    if not held:
+        return f"no wire up to {SIZES[-1]} that stands it"
+    first, last = SIZES[held[-1]].removeprefix("AWG "), SIZES[held[0]].removeprefix("AWG ")
+    if first == last:
+        return f"wire {first} AWG or heavier"
+    return f"wire {first} AWG or heavier in a hot loom, {last} AWG alone in cool air with the best insulation"
+
+
+def _of_wire(of: Fused, lies: list[Setting], asked: dict[str, str | None], data: Refdata) -> Sheet:
+    assert of.wire is not None
+    gauge = checks.there(of.wire, data)
+    size = conductor.size_of(gauge)
+    title = f"largest fuse of {of.wire.text} wire"
+    by_rating: dict[str, tuple[Figure, Figure, Setting]] = {}
+    for lie in lies:
+        allowed = conductor.allowed(size, lie, data)
+        made = _made(0.0, base(allowed) * (1 + 1e-9), data)
+        if made:
+            by_rating.setdefault(made[-1].id, (made[-1], allowed, lie))
+    ordered = sorted(by_rating.values(), key=lambda one: base(one[0]))
+    if not ordered:
+        text = f"No fuse of the table is small enough for {size} there."
+        return Sheet(title, asked, data, [gauge], [], [], decision=none(VERB, text))
+    picked = ordered if len(ordered) <= 3 else [ordered[0], ordered[len(ordered) // 2], ordered[-1]]
+    figures = [f for rating, allowed, _ in picked for f in (rating, allowed)] + [distance(data), gauge]
+    found, decision = _decided_of_wire(picked, data)
+    return Sheet(
+        title, asked, data, list({f.id: f for f in figures}.values()), found, _cautions(data), decision=decision
+    )
+
+
+def _decided_of_wire(picked: list[tuple[Figure, Figure, Setting]], data: Refdata) -> tuple[list[Check], Decision]:
+    rating, allowed, _ = picked[0]
+    if len(picked) == 1:
+        return [], use(
+            VERB, rating, f"It is the largest made that is not over the {printed(allowed, data)} of the wire."
+        )
+    check = Check(
+        "how the wire lies",
+        CANNOT_TELL,
+        "its insulation, the air and the loom change what it may carry",
+        subject="insulation",
+        bears=ASK,
+    )
+    ways = [
+        Candidate(rating, "; ".join(way.words for way in lie.ways), f"{printed(allowed, data)} allowed")
+        for rating, allowed, lie in picked
+    ]
+    return [check], ask(
+        VERB,
+        ways,
+        [check.name],
+        "The smallest protects the wire wherever it lies. Say insulation, air and loom for more.",
+    )
+
+
+def _cautions(data: Refdata) -> list[Caution]:
+    near = distance(data)
+    text = (
+        f"Put the fuse at the battery, within {printed(near, data)} of wire (boat rule): a short ahead of it is stopped"
+        " by nothing but fire."
+    )
+    drop = "The drop was not looked at: say the length, and the wire is sized for it too."
+    return [Caution(text, "injury", (near.id,)), Caution(drop, "note")]

@@ -1,0 +1,100 @@
+"""Laws over all questions: no number of a line is lost, and no word that an option knows is taken for the topic's
+own.
+"""
+
+from __future__ import annotations
+
+import random
+import re
+import tomllib
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from gaugeblock import domains
+from gaugeblock.answer.asking import Topic
+from gaugeblock.errors import GaugeblockError
+from gaugeblock.plain.answer import Answer, read_or_answered
+from gaugeblock.plain.reading import Reading, read
+from gaugeblock.plain.words import words_of
+from gaugeblock.tables.load import refdata
+
+HERE = Path(__file__).resolve().parent
+NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?|\.[0-9]+")
+# A number of the line that stands in another form in the reading: three weeks are 21 days, six lines are grade 8.
+OTHERWISE = re.compile(
+    r"\b(?:v ?(?:4|6|8|10|12)|o2)\b|[0-9]+ weeks?|[0-9.]+ (?:thou|lines?|dashes)|6 lines on"
+    r" head|(?<![0-9.])0?[0-9]{2,3}(?= wall| dom| 4130)"
+    r"|8\.8 in rear"
+)
+TOPICS = [topic for wing in domains.WINGS if wing.hints for topic in wing.module("ask").TOPICS]
+SPLICED = ["400 n", ".008", "0.25 in", "37", "m7", "3/16", "8.8", "21 mm", "91 deg", "55 %", "13 psi", "303", "9 amps"]
+# Words that say of an option what goes without saying.
+USUAL = {
+    ("torque", "service"): ("vehicle",),
+    ("bend", "service"): ("vehicle", "car", "cars"),
+    ("torque", "into"): ("steel",),
+}
+SHORT = 9  # words of a line that another is put behind
+
+
+@cache
+def lines() -> list[str]:
+    found: list[str] = []
+    for path in sorted(HERE.glob("*questions.toml")):
+        found += [q["ask"] for q in tomllib.loads(path.read_text(encoding="utf-8"))["question"]]
+    return found
+
+
+def reading(line: str) -> Reading | None:
+    """How a line is read by one answer; None where it is refused, or answered without one."""
+    try:
+        found = read_or_answered(line, refdata())
+    except GaugeblockError:
+        return None
+    return None if isinstance(found, Answer) else found
+
+
+def lost(line: str, got: Reading) -> list[float]:
+    """The numbers of a line that stand nowhere in its reading."""
+    told = [float(n) for n in NUMBER.findall(" ".join([*got.values.values(), *got.said.values()]))]
+    typed = OTHERWISE.sub(" ", " ".join(words_of(line)))
+    return [float(n) for n in NUMBER.findall(typed) if float(n) not in told]
+
+
+def test_no_number_of_any_question_is_lost() -> None:
+    read_whole = [(line, got) for line in lines() if (got := reading(line)) is not None]
+    assert len(read_whole) > 400
+    assert [(line, lost(line, got)) for line, got in read_whole if lost(line, got)] == []
+
+
+@pytest.mark.parametrize("number", SPLICED)
+def test_a_number_put_into_a_question_is_read_or_refused(number: str) -> None:
+    drawn = random.Random(number)
+    for line in drawn.sample(lines(), 40):
+        words = line.split()
+        at = drawn.randint(0, len(words))
+        spliced = " ".join([*words[:at], number, *words[at:]])
+        got = reading(spliced)
+        if got is not None:
+            assert not [n for n in lost(spliced, got) if n in map(float, NUMBER.findall(number))], spliced
+
+
+@pytest.mark.parametrize("topic", TOPICS, ids=[f"{n}-{t.noun}" for n, t in enumerate(TOPICS)])
+def test_what_an_option_knows_its_topic_never_drops(topic: Topic) -> None:
+    data, drawn = refdata(), random.Random(topic.noun)
+    whole = [
+        (words, got)
+        for line in lines()
+        if len(words := words_of(line)) <= SHORT and (got := read(words, topic, data)).is_whole
+    ]
+    for key, readers in topic.slots.items():
+        free = [one for one in whole if key not in one[1].values]
+        phrases = sorted({p for reader in readers for p, cell in reader.phrases(data).items() if cell})
+        for phrase in drawn.sample(phrases, min(40, len(phrases))) if free else ():
+            words, before = drawn.choice(free)
+            after = read((*words, *phrase.split()), topic, data)
+            is_dropped = after.is_whole and key not in after.values and after.values == before.values
+            usual = USUAL.get((topic.noun, key), ())
+            assert not is_dropped or phrase.startswith(usual), f"{' '.join(words)} + {phrase}"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from itertools import product
 
 from gaugeblock.answer.caution import Caution
@@ -27,7 +28,7 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
 
 VERB = "FIT FUSE"
-_NOMINAL = Measure(12, "V", "12 V")
+_NOMINAL = Measure(Fraction(12), "V", "12 V")
 # Of its fuse a load that lasts takes no more than this: habit.
 _LASTING = 0.8
 _HOW_LONG = "how long the load lasts"

@@ -16,13 +16,14 @@ from gaugeblock.value import Value, put
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Iterator
+    from typing import TypeAlias
 
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
     from gaugeblock.wiring.fusing import Fused
     from gaugeblock.wiring.keys import Circuit
 
-    Lies = Circuit | Fused
+    Lies: TypeAlias = Circuit | Fused
 
 WIRE, LIMITS = "wiring/wire", "wiring/limits"
 BOAT = "boat copper wire"

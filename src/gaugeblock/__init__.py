@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from gaugeblock.driveline.axles.answer import axle as axle
     from gaugeblock.driveline.axles.answer import axle_compared as axle_compared
     from gaugeblock.driveline.gears.answer import gearing as gearing
+    from gaugeblock.driveline.gears.size import tyre as tyre
     from gaugeblock.driveline.hardness import hardness as hardness
     from gaugeblock.driveline.joints.answer import joint as joint
     from gaugeblock.driveline.propshafts.answer import shaft as shaft
@@ -49,6 +50,7 @@ if TYPE_CHECKING:
     from gaugeblock.fasteners.grade_facts import grade as grade
     from gaugeblock.fasteners.hole import hole as hole
     from gaugeblock.fasteners.part import part as part
+    from gaugeblock.fasteners.pipe_thread import pipe_thread as pipe_thread
     from gaugeblock.fasteners.thread_facts import thread as thread
     from gaugeblock.fasteners.torque import torque as torque
     from gaugeblock.figure import Figure as Figure
@@ -75,6 +77,7 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata as Refdata
     from gaugeblock.tables.load import refdata as refdata
     from gaugeblock.tubes.bend.sheet import bend as bend
+    from gaugeblock.tubes.box import box as box
     from gaugeblock.tubes.flare import flare as flare
     from gaugeblock.tubes.gauge import gauge as gauge
     from gaugeblock.tubes.material import material as material
@@ -141,6 +144,7 @@ __all__ = [
     "axle",
     "axle_compared",
     "bend",
+    "box",
     "brake",
     "brake_fact",
     "brake_hose",
@@ -178,6 +182,7 @@ __all__ = [
     "parked",
     "part",
     "pipe",
+    "pipe_thread",
     "plan",
     "refdata",
     "route",
@@ -190,6 +195,7 @@ __all__ = [
     "steel",
     "thread",
     "torque",
+    "tyre",
     "validate",
 ]
 

@@ -14,6 +14,7 @@ WING = Wing(
         "shaft": ("propshafts.commands", "a propeller shaft: length, travel, whip, joints"),
         "shims": ("shims.commands", "shims for a backlash, or for the mark on a pinion"),
         "gearing": ("gears.commands", "engine speed at road speed, by axle ratio and tyre"),
+        "tyre": ("gears.commands", "what a tyre measures by its size"),
     },
     {
         "steel": "steel",
@@ -26,6 +27,7 @@ WING = Wing(
         "shaft": "propshafts.answer",
         "shims": "shims.answer",
         "gearing": "gears.answer",
+        "tyre": "gears.size",
     },
     {
         "driveline": "Driveline",

@@ -9,6 +9,7 @@ WING = Wing(
         "part": ("commands", "what to tighten a plug, line nut, clamp or wheel nut to"),
         "hole": ("commands", "what to drill for a tap, or for a bolt to pass"),
         "thread": ("commands", "the pitch of a thread, its diameter, the area that carries"),
+        "pipethread": ("commands", "the drill of a pipe thread, its threads an inch"),
         "grade": ("commands", "what a bolt of a grade stands, and the marks on its head"),
         "engagement": ("commands", "how much thread a bolt needs in the metal"),
     },
@@ -18,10 +19,11 @@ WING = Wing(
         "hole": "hole",
         "engagement": "depth",
         "thread": "thread_facts",
+        "pipe_thread": "pipe_thread",
         "grade": "grade_facts",
     },
     {"fasteners": "Fastener"},
     ("physics", "torque_physics", "part_physics"),
     hints=r"torqu\w*|tight\w*|bolts?|screws?|studs?|nuts?|grade|gr ?[0-9]|class|m[0-9][0-9.x]*|[0-9/]+-[0-9]{2}|plugs?"
-    r"|drill\w*|tap|tapping|holes?|deep|engage\w*|threads?|tpi|pitch",
+    r"|drill\w*|tap|tapping|holes?|deep|engage\w*|threads?|tpi|pitch|npt|bspt",
 )

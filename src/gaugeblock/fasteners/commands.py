@@ -134,6 +134,17 @@ def thread(argv: list[str]) -> int:
     return _of_thread(parser, argv, "thread", "FACT")
 
 
+def pipethread(argv: list[str]) -> int:
+    """Run ``gaugeblock pipethread``; the exit code."""
+    about = "The drill for the tap of a taper pipe thread, its threads an inch, how far it goes in."
+    parser = parser_of("pipethread", about, 'gaugeblock pipethread NPT "1/4 in"')
+    parser.add_argument("series", metavar="SERIES", help="NPT or BSPT")
+    parser.add_argument("size", nargs="?", metavar="SIZE", help="its nominal size: 1/4 in")
+    fact = "tap drill (which it is where nothing is asked), pitch, hand tight, thread length"
+    parser.add_argument("--fact", default="tap drill", metavar="F", help=fact)
+    return print_answer(parser, argv, partial(_answer, "pipe_thread"), topic_in(_THREADS, "PIPE_THREAD"), ("size",))
+
+
 def grade(argv: list[str]) -> int:
     """Run ``gaugeblock grade``; the exit code."""
     about = "What a bolt of a grade or class is guaranteed to stand, and the marks on its head."

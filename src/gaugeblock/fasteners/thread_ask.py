@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
+from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.fasteners import keys
 from gaugeblock.fasteners.spoken import GRADE, THREAD
@@ -213,4 +213,40 @@ STRENGTH = Topic(
     is_named=True,
     columns={"grade": grades_said},
 )
-THREADS = (HOLE, ENGAGEMENT, FACT, STRENGTH)
+
+
+def _pipe_thread() -> Callable[..., Sheet]:
+    from gaugeblock.fasteners.pipe_thread import pipe_thread
+
+    return pipe_thread
+
+
+def _series(data: Refdata) -> dict[str, str]:
+    """The series of pipe threads by name."""
+    own = data.table("fasteners/pipe_threads").column("series")
+    return {w: c for w, c in words_of("fasteners", "series")(data).items() if c in own.values()} | dict(own)
+
+
+PIPE_THREAD = Topic(
+    _pipe_thread,
+    "pipe thread",
+    {
+        "series": (Named(_series),),
+        "size": (
+            Shaped(rf"(?P<n>{NUMBER})(?:-(?:27|18|14|11\.5|11|28|19))?(?: ?(?:in|inch|\"))?", lambda m: f"{m['n']} in"),
+        ),
+        "fact": (
+            HOLE.slots["fit"][0],
+            Shaped(
+                r"(?:how many |what )?(?:threads?|tpi)(?: per inch| to the inch)?|how many (?:threads?|tpi)|tpi|pitch",
+                always("pitch"),
+            ),
+            Shaped(r"hand tight(?: engagement)?|(?:how far )?(?:in )?by hand", always("hand tight")),
+            Shaped(r"(?:thread )?length|how long|how deep", always("thread length")),
+        ),
+    },
+    HOLE.signals + r"|threads?|pipes?|taper(?:ed)?|fittings?|plugs?|tight",
+    needs=("series", "size"),
+    columns={"series": ("fasteners/pipe_threads", "series"), "size": ("fasteners/pipe_threads", "size")},
+)
+THREADS = (HOLE, ENGAGEMENT, FACT, STRENGTH, PIPE_THREAD)

@@ -11,6 +11,7 @@ WING = Wing(
         "pipe": ("commands", "a nominal pipe size as a diameter"),
         "material": ("commands", "what a tube's material guarantees"),
         "section": ("commands", "area, section modulus and mass of a tube"),
+        "box": ("commands", "area, section modulus and mass of a square or rectangular tube"),
         "flare": ("commands", "a flare: its wall limit, nut and port thread"),
     },
     {
@@ -19,6 +20,7 @@ WING = Wing(
         "pipe": "pipe",
         "material": "material",
         "section": "section",
+        "box": "box",
         "flare": "flare",
         "plan": "plan.plan",
     },

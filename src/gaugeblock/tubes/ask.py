@@ -5,7 +5,7 @@ from __future__ import annotations
 from gaugeblock.answer.asking import NUMBER, Hit, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
 from gaugeblock.errors import Ambiguous, LookupMiss
-from gaugeblock.tubes import keys
+from gaugeblock.tubes import box_ask, keys
 from gaugeblock.tubes.said import is_without_metal
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -159,7 +159,7 @@ def _systems(data: Refdata) -> dict[str, str]:
     return {w: c for w, c in words_of("tubes", "system", "tubes/gauges")(data).items() if not w[0].isdigit()}
 
 
-def _answer(module: str, name: str) -> Callable[..., Sheet]:
+def answer_in(module: str, name: str) -> Callable[..., Sheet]:
     from importlib import import_module
 
     return getattr(import_module(f"gaugeblock.tubes.{module}"), name)  # type: ignore[no-any-return]
@@ -195,7 +195,7 @@ def _open_flare(values: dict[str, str], data: Refdata) -> Open | None:
     kinds = data.table("tubes/flares").column("flare").values()
     for kind in _OF_BRAKES if "line" in values else kinds:
         try:
-            _answer("flare", "flare")(**_settle_flare({**values, "flare": kind}, data), data=data)
+            answer_in("flare", "flare")(**_settle_flare({**values, "flare": kind}, data), data=data)
         except (LookupMiss, Ambiguous):
             continue
         found.append({"flare": kind})
@@ -212,7 +212,7 @@ def _stocks(data: Refdata) -> list[str]:
 # What may be said of a tube's stock besides its metal.
 _STOCK_COLUMNS = {key: ("tubes/materials", key) for key in ("spec", "product", "condition")}
 BEND = Topic(
-    lambda: _answer("bend.sheet", "bend"),
+    lambda: answer_in("bend.sheet", "bend"),
     "bend",
     {
         "od": _OD,
@@ -253,7 +253,7 @@ BEND = Topic(
     columns={"material": ("tubes/materials", "family"), **_STOCK_COLUMNS},
 )
 GAUGE = Topic(
-    lambda: _answer("gauge", "gauge"),
+    lambda: answer_in("gauge", "gauge"),
     "gauge",
     {
         "number": (Shaped(rf"(?:#)?(?P<n>[0-9]{{1,2}}|0{{2,4}}) ?(?:{_GAUGE})?(?= |$)", lambda m: m["n"], "{} gauge"),),
@@ -280,7 +280,7 @@ def _open_section(values: dict[str, str], data: Refdata) -> Open | None:
 
 
 PIPE = Topic(
-    lambda: _answer("pipe", "pipe"),
+    lambda: answer_in("pipe", "pipe"),
     "pipe",
     {
         "nps": (
@@ -301,7 +301,7 @@ PIPE = Topic(
     columns={"nps": ("tubes/pipe_sizes", "nps"), "schedule": ("tubes/pipe_sizes", "schedule")},
 )
 SECTION = Topic(
-    lambda: _answer("section", "section"),
+    lambda: answer_in("section", "section"),
     "tube section",
     {
         "od": _OD,
@@ -347,7 +347,7 @@ SECTION = Topic(
     is_named=True,
 )
 MATERIAL = Topic(
-    lambda: _answer("material", "material"),
+    lambda: answer_in("material", "material"),
     "strength",
     {"material": (_STOCK,), "od": _OD, "wall": _WALLS},
     r"(?:yield|tensile|ultimate)(?: strength| stress)?|strength|how"
@@ -358,7 +358,7 @@ MATERIAL = Topic(
     asks_for=r"strength|strong|yield|tensile|ultimate|ksi|mpa|guarantee\w*",
 )
 FLARE = Topic(
-    lambda: _answer("flare", "flare"),
+    lambda: answer_in("flare", "flare"),
     "flare",
     {
         "flare": (Named(words_of("tubes", "flare", "tubes/flares"), tail="flares?|flared|fittings?"),),
@@ -394,4 +394,5 @@ FLARE = Topic(
 )
 
 
-TOPICS = (BEND, GAUGE, PIPE, MATERIAL, SECTION, FLARE)
+BOX = box_ask.topic(SECTION)
+TOPICS = (BEND, GAUGE, PIPE, MATERIAL, SECTION, BOX, FLARE)

@@ -132,6 +132,27 @@ def section(argv: list[str]) -> int:
     return print_open(answers.section, _topic("SECTION"), given, a)
 
 
+def box(argv: list[str]) -> int:
+    """``gaugeblock box``: the section of a square or rectangular tube, and its mass."""
+    parser = parser_of(
+        "box",
+        "Area, second moment, section modulus and mass of a square or rectangular tube.",
+        'gaugeblock box "3 x 2 in" --wall ".120 in" --material "1020 DOM" --length "6 ft"',
+    )
+    parser.add_argument("size", metavar="SIZE", help='its sides, the upright one first: "3 x 2 in", "3 x 2 x 3/16 in"')
+    parser.add_argument("--wall", metavar="T", help="wall, where the size has none: .120 in, 3 mm")
+    parser.add_argument("--material", metavar="M", help='"1020 DOM", 304: its density')
+    parser.add_argument("--length", metavar="L", help="of the piece: 6 ft")
+    fact = "section modulus (which it is where nothing is asked), mass, second moment, area"
+    parser.add_argument("--fact", default="section modulus", metavar="F", help=fact)
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.tubes import box as answers
+
+    given = {name: getattr(a, name) for name in ("size", "wall", "material", "length", "fact")}
+    return print_open(answers.box, _topic("BOX"), given, a)
+
+
 def flare(argv: list[str]) -> int:
     """``gaugeblock flare``: what a flare asks of the tube and the nut."""
     parser = parser_of(

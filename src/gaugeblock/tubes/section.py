@@ -21,6 +21,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.tubes.doubt import Doubt
+    from gaugeblock.tubes.keys import Stock
     from gaugeblock.units import Measure
 
 # What of the section a builder works with stands first.
@@ -178,9 +179,15 @@ def _shape(tube: Bent) -> tuple[Figure, Figure, Figure, Figure]:
     return inside, area, second, stiff
 
 
+def density_of(stock: Stock, data: Refdata) -> Figure | None:
+    """The density of a tube's metal: its grade's where one is on record, else its family's."""
+    asked = {"family": stock.family, **({"material": stock.material} if stock.material else {})}
+    return lookup.look_up_or_none("tubes/materials", "density", data=data, **asked)
+
+
 def _mass(tube: Bent, area: Figure, long: Figure | None, found: Gathered) -> None:
     """Mass of a foot or a metre, and of the piece."""
-    density = lookup.look_up_or_none("tubes/materials", "density", data=tube.data, family=tube.family)
+    density = density_of(tube.stock, tube.data)
     if density is None:
         found.lacks(MASS, f"no density of {tube.family} is on record", "Weigh a piece of the tube.", "material")
         return

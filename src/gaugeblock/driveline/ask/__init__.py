@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.driveline.ask.axles import AXLE as AXLE
 from gaugeblock.driveline.ask.gears import GEARING as GEARING
+from gaugeblock.driveline.ask.gears import TYRE as TYRE
 from gaugeblock.driveline.ask.joints import JOINT as JOINT
 from gaugeblock.driveline.ask.joints import SHAFT as SHAFT
 from gaugeblock.driveline.ask.setups import SETUP as SETUP
@@ -14,4 +15,4 @@ from gaugeblock.driveline.ask.steels import HARDNESS as HARDNESS
 from gaugeblock.driveline.ask.steels import STEEL as STEEL
 
 ALONE = (BY_SCALE,)
-TOPICS = (HARDNESS, STEEL, AXLE, GEARING, JOINT, SHIMS, SETUP, SPLINE, SHAFT)
+TOPICS = (HARDNESS, STEEL, AXLE, GEARING, TYRE, JOINT, SHIMS, SETUP, SPLINE, SHAFT)

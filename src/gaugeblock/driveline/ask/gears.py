@@ -25,6 +25,15 @@ def _tyre(match: re.Match[str]) -> str:
     return f"{match['n']} in"
 
 
+def _size(match: re.Match[str]) -> str:
+    from re import findall
+
+    if match["over"]:
+        return match["over"].replace(" ", "").upper()
+    width, aspect, rim = findall(r"[0-9]+(?:\.5)?", match["code"])
+    return f"{width}/{aspect}R{rim}"
+
+
 _RATIO = r"(?:[0-9]\.[0-9]{1,2}(?::1|'?s)?|[0-9]{2}[/:][0-9]{1,2})"
 
 
@@ -86,4 +95,27 @@ GEARING = Topic(
     needs=("ratios",),
     table="gearing",
     job_keys={"ratios": "ratios[]", "gears": "gears[]"},
+)
+TYRE = Topic(
+    lambda: answer_of("gears.size", "tyre"),
+    "tyre",
+    {
+        "size": (
+            Shaped(
+                r"(?P<code>(?:p|lt)?[0-9]{3} ?[/ -] ?[0-9]{2} ?(?:z?r|-|/)? ?[0-9]{2}(?:\.5)?)"
+                r"|(?P<over>[2-4][0-9](?:\.[0-9]+)? ?x ?[0-9]{1,2}(?:\.[0-9]+)? ?(?:r|-) ?[0-9]{2})",
+                _size,
+            ),
+        ),
+        "fact": (
+            Shaped(r"(?:revs?|revolutions|turns)(?: (?:per|a|in a) mile)?", always("revolutions")),
+            Shaped(r"(?:section )?width|how wide", always("width")),
+            Shaped(
+                r"(?:outside |overall |rolling )?(?:dia(?:meter)?|height)|how (?:tall|high|big)|od|tall",
+                always("diameter"),
+            ),
+        ),
+    },
+    r"tires?|tyres?|rubber|sizes?|inches|wheels?",
+    needs=("size",),
 )

@@ -45,3 +45,17 @@ def gearing(argv: list[str]) -> int:
     parser.add_argument("--gears", default="1", metavar="G", help='of the gearbox, the top gear last: "3.06, 1.63, 1"')
     add_options(parser, _OPTIONS)
     return print_answer(parser, argv, _answer, _topic("GEARING"))
+
+
+def _tyre() -> Callable[..., Sheet]:
+    from gaugeblock.driveline.gears.size import tyre as answer
+
+    return answer
+
+
+def tyre(argv: list[str]) -> int:
+    """Run ``gaugeblock tyre``; the exit code."""
+    parser = parser_of("tyre", "What a tyre measures by its size.", "gaugeblock tyre 205/55R16")
+    parser.add_argument("size", metavar="SIZE", help="its code or its outside diameter: 205/55R16, 31x10.50R15, 28 in")
+    parser.add_argument("--fact", default="diameter", metavar="F", help="diameter (default), revolutions or width")
+    return print_answer(parser, argv, _tyre, _topic("TYRE"))

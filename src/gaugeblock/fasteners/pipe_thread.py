@@ -1,0 +1,54 @@
+"""Pipe thread: the drill for its tap, its threads an inch, how far it goes in by hand."""
+
+from __future__ import annotations
+
+from gaugeblock import lookup
+from gaugeblock.answer.decision import none, use
+from gaugeblock.answer.sheet import Sheet
+from gaugeblock.errors import InputError
+from gaugeblock.tables.load import Refdata, canonical, refdata
+
+TABLE = "fasteners/pipe_threads"
+# What may be asked of a pipe thread -> the quantities that have it, the first there is.
+FACTS = {
+    "tap drill": ("hole_diameter",),
+    "pitch": ("threads_per_inch", "pitch"),
+    "hand tight": ("hand_tight_engagement", "gauge_length"),
+    "thread length": ("effective_thread_length", "gauge_length"),
+}
+VERBS = {"tap drill": "DRILL", "pitch": "PITCH", "hand tight": "IN BY HAND", "thread length": "THREAD LENGTH"}
+
+
+def pipe_thread(series: str, size: str, *, fact: str = "tap drill", data: Refdata | None = None) -> Sheet:
+    """What a taper pipe thread measures.
+
+    ``series`` ``NPT`` or ``BSPT``; ``size`` its nominal size (``1/4 in``), which is that of the pipe and no diameter;
+    ``fact`` ``tap drill``, ``pitch``, ``hand tight`` (how far it goes in by hand) or ``thread length``.
+
+    Returns a Sheet; its decision is ``none`` where the tables lack the fact. Raises LookupMiss for what is no pipe
+    thread, InputError for no fact.
+
+    >>> pipe_thread("NPT", "1/4 in").decision.figure.text
+    '0.4375'
+    """
+    data = data or refdata()
+    if fact not in FACTS:
+        raise InputError(fact, "fact", "nothing of a pipe thread is called so", tuple(FACTS), "ask for one of these")
+    size = f"{size} in" if size.replace(" ", "").replace("-", "").replace("/", "").isdigit() else size
+    key = {"series": canonical(data, TABLE, "series", series), "size": canonical(data, TABLE, "size", size)}
+    asked = {"series": series, "size": size, "fact": fact}
+    title = f"{key['size']} {key['series']}"
+    quantities = dict.fromkeys(q for names in FACTS.values() for q in names)
+    every = [f for q in quantities if (f := lookup.look_up_or_none(TABLE, q, data=data, **key)) is not None]
+    wanted = next((f for q in FACTS[fact] for f in every if f.quantity == q), None)
+    if wanted is None:
+        do = f"No table that was read has the {fact} of a {title} thread. The maker of the tap prints it."
+        return Sheet(title, asked, data, every, [], [], decision=none(VERBS[fact], do))
+    verb = "THREADS PER INCH" if wanted.quantity == "threads_per_inch" else VERBS[fact]
+    figures = [wanted, *(f for f in every if f is not wanted)]
+    return Sheet(title, asked, data, figures, [], [], decision=use(verb, wanted, _said(wanted.conditions)))
+
+
+def _said(conditions: str) -> str:
+    """The conditions of a figure as a sentence."""
+    return f"{conditions[:1].upper()}{conditions[1:]}." if conditions else ""

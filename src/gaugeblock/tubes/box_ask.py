@@ -1,0 +1,80 @@
+"""What is asked about a square or rectangular tube, as people say it."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic
+from gaugeblock.tubes.said import is_without_metal
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+
+    from gaugeblock.answer.asking import Open
+    from gaugeblock.tables.load import Refdata
+
+_UNIT = r'(?: ?(?P<u{0}>mm|in|ins|inch(?:es)?|"))?'
+_BY = r" ?(?:x|by|times) ?"
+_LEAST_MM = 15  # a bare side of more is in millimetres: no car has so many inches
+_WALLS_IN = (".065 in", ".083 in", ".120 in", "3/16 in", "1/4 in")
+_WALLS_MM = ("1.6 mm", "2 mm", "3 mm", "4 mm", "5 mm")
+_WALL = r"(?:wall(?: thickness)?|thick|w)"
+_SQUARE = r"(?:square|sq)(?: tub(?:e|ing))?"
+
+
+def _sides(match: re.Match[str]) -> str | None:
+    """``2x2x1/8``, ``40 x 40 x 3``, ``2 inch square``."""
+    said = match.groupdict()
+    first = said["a"] or said["s"]
+    numbers = [first, said["b"] or first, *([said["w"]] if said["w"] else [])]
+    unit = next((u for u in (said["u1"], said["u2"], said["u3"], said["u4"]) if u), "")
+    if not unit:
+        is_whole = first.isdigit() and numbers[1].isdigit()
+        unit = "mm" if is_whole and min(int(n) for n in numbers[:2]) >= _LEAST_MM else "in"
+    return f"{' x '.join(n.replace('-', ' ') for n in numbers)} {'mm' if unit == 'mm' else 'in'}"
+
+
+def _sized() -> tuple[Shaped, ...]:
+    one, two, three, four = (_UNIT.format(n) for n in (1, 2, 3, 4))
+    more = rf"(?:{_BY}(?P<w>{NUMBER}){three}(?: {_WALL})?)?"
+    pattern = (
+        rf"(?P<a>{NUMBER}){one}{_BY}(?P<b>{NUMBER}){two}{more}(?: (?:box|rectang\w+|rect|{_SQUARE}))?"
+        rf"|(?P<s>{NUMBER}){four} {_SQUARE}"
+    )
+    return (Shaped(pattern, _sides),)
+
+
+def _open(values: dict[str, str], data: Refdata) -> Open | None:
+    """The usual walls where none was said; a shop's metals where the mass is asked and none was named."""
+    open_keys: list[str] = []
+    rows: list[dict[str, str]] = [{}]
+    if "wall" not in values and values["size"].count(" x ") == 1:
+        open_keys.append("wall")
+        rows = [{"wall": wall} for wall in (_WALLS_IN if values["size"].endswith("in") else _WALLS_MM)]
+    if values.get("fact") == "mass" and is_without_metal(values.get("material", ""), data):
+        open_keys.append("material")
+        rows = [{**row, "material": metal} for row in rows for metal in ("1020 DOM", "304", "6061")]
+    return (tuple(open_keys), rows) if open_keys else None
+
+
+def topic(section: Topic) -> Topic:
+    """The topic of a box, with the words of a round tube's section."""
+    from gaugeblock.tubes.ask import answer_in
+
+    slots = {
+        "size": _sized(),
+        **{k: section.slots[k] for k in ("wall", "length", "fact")},
+        "material": section.slots["material"],
+    }
+    return Topic(
+        lambda: answer_in("box", "box"),
+        "box section",
+        slots,
+        section.signals + rf"|box(?:es)?|square|rectang(?:le|ular)|rect|shs|rhs|hss|{_WALL}|steel|sections?",
+        needs=("size",),
+        settle=section.settle,
+        opens=_open,
+        joined=("material",),
+        columns=section.columns,
+        asks_for=r"box|square|sq|rect\w*|shs|rhs|hss",
+        is_named=True,
+    )

@@ -1,0 +1,51 @@
+"""What a size code says: two heights and the rim, its turns a mile, its width."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from gaugeblock import InputError, gearing, tyre
+from gaugeblock.answer.decision import NONE, USE
+from gaugeblock.answer.making import base
+from gaugeblock.errors import GaugeblockError
+
+
+@given(st.integers(185, 305), st.integers(50, 80), st.integers(14, 18))
+def test_a_tyre_is_two_heights_and_its_rim_and_rolls_its_circumference(width: int, aspect: int, rim: int) -> None:
+    sheet = tyre(f"{width}/{aspect}R{rim}")
+    across = 2 * width * aspect / 100 + 25.4 * rim
+    assert sheet.figure("tyre_diameter").typical == pytest.approx(across / 25.4)
+    assert sheet.figure("tyre_revolutions").typical == pytest.approx(1609344 / (math.pi * across))
+    assert sheet.decision.kind == USE
+
+
+def test_an_engine_turns_by_the_same_tyre() -> None:
+    asked = gearing("3.73", tyre="225/60R15", speed="60 mph")
+    assert asked.figure("tyre_diameter") == tyre("225/60R15").figure("tyre_diameter")
+
+
+def test_the_overall_size_of_an_off_road_code_is_its_diameter_and_no_width() -> None:
+    assert base(tyre("31x10.50R15").decision.figures[0]) == pytest.approx(31 * 0.0254)
+    assert tyre("31x10.50R15", fact="width").decision.kind == NONE
+    assert tyre("205/55R16", fact="width").decision.figures[0].typical == 205
+
+
+def test_a_tyre_that_no_car_has_is_questioned() -> None:
+    sheet = tyre("205/55R61")
+    assert sheet.decision.kind == NONE
+    assert sheet.questions[0].key == "size"
+
+
+@pytest.mark.parametrize("size", ["", "blue", "-28 in", "0 in"])
+def test_what_is_no_size_is_refused(size: str) -> None:
+    with pytest.raises(GaugeblockError):
+        tyre(size)
+
+
+def test_only_what_a_size_says_is_a_fact() -> None:
+    with pytest.raises(InputError):
+        tyre("205/55R16", fact="grip")

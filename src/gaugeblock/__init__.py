@@ -61,6 +61,7 @@ if TYPE_CHECKING:
     from gaugeblock.lines.brakes.facts import brake_fact as brake_fact
     from gaugeblock.lines.brakes.hand import handbrake as handbrake
     from gaugeblock.lines.brakes.hose import brake_hose as brake_hose
+    from gaugeblock.lines.cooling import coolant as coolant
     from gaugeblock.lines.fuel.habits import fuel_habit as fuel_habit
     from gaugeblock.lines.fuel.leak import fuel_test as fuel_test
     from gaugeblock.lines.fuel.line import fuel_line as fuel_line
@@ -151,6 +152,7 @@ __all__ = [
     "circuit",
     "clips",
     "compared",
+    "coolant",
     "engagement",
     "exhaust_gap",
     "exhaust_hanger",

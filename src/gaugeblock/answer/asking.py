@@ -83,7 +83,7 @@ SAYS = {
     "current": {"A": "a|amps?|amperes?"},
     "voltage": {"V": "v|volts?"},
     "mass": {"kg": "kg|kgs|kilos?|kilograms?", "lb": "lbs?|pounds?"},
-    "power": {"W": "w|watts?", "kW": "kw|kilowatts?", "hp": "hp|horsepower|bhp"},
+    "power": {"W": "w|watts?", "kW": "kw|kilowatts?", "hp": "hp|horsepower|bhp|horses?|ponies"},
     "ratio": {"%": "%|percent|per cent"},
     "number": {"1": "(?!)"},
 }

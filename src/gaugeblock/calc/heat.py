@@ -175,3 +175,22 @@ def grey_pair(
     own_leaves = own_emissivity * own_w_m2 + own_mirror * on_own
     on_hot = hot_to_own * own_leaves + hot_to_hot * hot_leaves + (1.0 - hot_to_own - hot_to_hot) * far_w_m2
     return on_own, on_hot
+
+
+_ATMOSPHERE_PA, _ATMOSPHERE_MMHG = 101325.0, 760.0
+_ANTOINE_A, _ANTOINE_B = 8.14019, 1810.94  # of water, mmHg and degC, 99 to 374 degC
+
+
+def boiling_under_pressure(boiling_k: float, over_pa: float) -> float:
+    """Boiling temperature, K, under a pressure over the air, Pa, of what boils at ``boiling_k`` in the open.
+
+    Water's own boiling curve, by the Antoine equation; the lift of the glycol is taken as the same at every pressure.
+
+    >>> round(boiling_under_pressure(373.15, 15 * 6894.757) - 273.15)  # steam tables: 121 degC at 30 psia
+    121
+    """
+    from math import log10
+
+    held = _ATMOSPHERE_MMHG * (1 + over_pa / _ATMOSPHERE_PA)
+    above = _ANTOINE_B / (_ANTOINE_A - log10(held)) - _ANTOINE_B / (_ANTOINE_A - log10(_ATMOSPHERE_MMHG))
+    return boiling_k + above

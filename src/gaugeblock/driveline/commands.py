@@ -33,13 +33,15 @@ def steel(argv: list[str]) -> int:
     parser.add_argument("--case-depth", metavar="L", help="depth of the hardened case: 0.15 in")
     parser.add_argument("--shear-modulus", metavar="G", help="the steel's own, in place of the table's: 11.5 Msi")
     parser.add_argument("--core-hardness", metavar="H", help="hardness below the case: 25 HRC")
+    parser.add_argument("--fact", default="yield", metavar="F", help="of the steel alone: yield (default) or tensile")
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.driveline.steel import steel as sheet_of
 
     names = ("grade", "treatment", "temper", "section", "shaft", "bore", "length", "torque", "hardness")
     options = {
-        name: getattr(a, name) for name in (*names, "certificate", "case_depth", "core_hardness", "shear_modulus")
+        name: getattr(a, name)
+        for name in (*names, "certificate", "case_depth", "core_hardness", "shear_modulus", "fact")
     }
     options["yield_strength"] = a.own
     return print_open(

@@ -15,7 +15,7 @@ from gaugeblock.driveline.statements import rule_cautions
 from gaugeblock.driveline.steels import TABLE, Steel, governing
 from gaugeblock.driveline.strength import strict_yield, torsional_yields
 from gaugeblock.driveline.torsion import CASED, Strength, torsion
-from gaugeblock.errors import LookupMiss
+from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.tables.load import Refdata, refdata
 
@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from gaugeblock.answer.asking import Topic
 
 UNNAMED = "steel not named"
+FACTS = YIELD, _ = ("yield", "tensile")
 _HARDENED = ("quenched", "hardened", "carburized")
 _PREHEAT_USUAL = 0.45  # range of the formula carbon_equivalent
 _PROCEDURE = 0.635  # the rule's 0.64, as rounded there
@@ -53,6 +54,7 @@ def steel(
     case_depth: str | None = None,
     core_hardness: str | None = None,
     shear_modulus: str | None = None,
+    fact: str = "yield",
     data: Refdata | None = None,
 ) -> Sheet:
     """The strength of a shaft steel, its torsional yield, and what a torque does to a shaft of it.
@@ -63,7 +65,8 @@ def steel(
     (``42 HRC``), which answers alone for a steel whose ``treatment`` nobody knows; ``yield_strength`` this shaft's
     own, by the ``certificate`` named, in place of the table's,
     or measured (``118 ksi by tensile test on 2026-11-20``); ``shear_modulus`` its own;
-    ``case_depth`` and ``core_hardness`` those of a case-hardened shaft.
+    ``case_depth`` and ``core_hardness`` those of a case-hardened shaft; ``fact`` ``yield`` or ``tensile``, which of a
+    steel's strengths is asked where no shaft is.
 
     Returns a Sheet: with a shaft and a torque the factor on torsional yield first; then yield and tensile strength
     (the least that a source states, else the typical one), torsional yield by distortion energy and by the rule of a
@@ -92,6 +95,7 @@ def steel(
         "case_depth": case_depth,
         "core_hardness": core_hardness,
         "shear_modulus": shear_modulus,
+        "fact": fact,
     }
     if certificate is not None:
         from gaugeblock.answer.needs import together
@@ -153,9 +157,12 @@ def judged(shaft: keys.Shaft, asked: dict[str, str | None], data: Refdata) -> Sh
     """As ``steel``, of a shaft that was read."""
     of = Material(shaft, data)
     figures, weld, cautions = of.figures, of.welding, of.cautions
+    wanted = _asked_for(asked.get("fact") or YIELD, shaft)
     if not shaft.is_asked:
-        by_hardness = (f for f in figures if f.quantity == "tensile_strength_typical")
-        end = fact(of.strengths[0] if of.strengths else next(by_hardness, None))
+        by_hardness = next((f for f in figures if f.quantity == "tensile_strength_typical"), None)
+        strengths = [f for f in of.strengths if wanted in f.quantity] or of.strengths
+        end = fact(strengths[0] if strengths else by_hardness)
+        figures = sorted(figures, key=lambda f: f not in end.decision.figures)
         return Sheet(
             of.title,
             asked,
@@ -181,6 +188,15 @@ def judged(shaft: keys.Shaft, asked: dict[str, str | None], data: Refdata) -> Sh
         decision=end.decision,
         questions=end.questions,
     )
+
+
+def _asked_for(fact: str, shaft: keys.Shaft) -> str:
+    """Which strength is asked; InputError for none of them, or beside a shaft, which is judged by its yield."""
+    if fact not in FACTS:
+        raise InputError(fact, "fact", "no strength of a steel is called so", FACTS, "ask for one of these")
+    if fact != YIELD and shaft.is_asked:
+        raise InputError(fact, "fact", "a shaft is judged by its yield", (YIELD,), "leave the shaft or the fact out")
+    return fact
 
 
 def steel_of(shaft: keys.Shaft, data: Refdata) -> Steel:

@@ -130,7 +130,7 @@ _TIGHTEN = (
     r"torque wrench|(?:how )?tite(?:n(?:ed)?)?|crank(?:ed)?(?: down)?|(?:wh?at'?s? )?(?:the )?(?:tightening"
     r" |clamp(?:ing)? )?torque(?:s|d)?(?: specs?| settings?|"
     r" figures?|"
-    r" values?)?|torquing|tork|torgue|tighten(?:ed|ing)?(?: down)?|tightness|how tight"
+    r" values?)?|torquing|bolting|tork|torgue|tighten(?:ed|ing)?(?: down)?|tightness|how tight"
     r"|(?:ft|foot|inch|in)[- ]?(?:lbs?|pounds?)|newton met(?:re|er)s?|nm|set(?:ting)?|snug"
 )
 TORQUE = Topic(

@@ -274,7 +274,15 @@ def _elsewhere(at: dict[str, str], data: Refdata) -> str:
     services = sorted({r["service"] for r in rows} - {"any", at.get("service", "")})
     if not services or any(r["service"] in ("any", at.get("service", "")) for r in rows):
         return ""
-    return f" Figures of it are on record for another service: {', '.join(services)}."
+    return f" Figures of it are on record for another service: {', '.join(services)}.{_of_its_name(at, data)}"
+
+
+def _of_its_name(at: dict[str, str], data: Refdata) -> str:
+    """The parts of a vehicle whose name is this one with a word before it: an oil drain plug, for a drain plug."""
+    services = ("any", at.get("service", ""))
+    rows = (r for r in data.table(TABLE).rows if r["service"] in services and not r["standing"])
+    named = list(dict.fromkeys(r["part"] for r in rows if r["part"].endswith(f" {at.get('part')}")))
+    return f" The tables have the {' and the '.join(named)}: ask for it by that name." if named else ""
 
 
 def _set(piece: Piece, at: dict[str, str], ways: list[Way], draft: Draft) -> list[tuple[Way, Setting]]:

@@ -6,6 +6,7 @@ WING = Wing(
     "lines",
     {
         "heat": ("commands", "what a line, hose, fluid or fuel stands"),
+        "coolant": ("commands", "where a coolant freezes, and boils under its cap"),
         "route": ("commands", "lines past hot parts: cool enough, allowed, held, joined"),
         "clips": ("commands", "how many clips a line takes, and where they stand"),
         "growth": ("commands", "how much a hot length between two anchors grows"),
@@ -15,6 +16,7 @@ WING = Wing(
     },
     {
         "heat": "heat",
+        "coolant": "cooling",
         "route": "route",
         "clips": "held",
         "growth": "held",

@@ -6,6 +6,7 @@ from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words
 from gaugeblock.answer.stating import known
 from gaugeblock.answer.unpublished import named_by
 from gaugeblock.lines.brakes.ask import TOPICS as BRAKES
+from gaugeblock.lines.cooling_ask import COOLANT
 from gaugeblock.lines.fuel.ask import TOPICS as FUELS
 from gaugeblock.lines.held_ask import CLIPS, GROWTH
 
@@ -37,6 +38,7 @@ def _dot(match: re.Match[str]) -> str:
     return f"DOT {number}"
 
 
+_MOST_GAP = 1000  # mm
 _BY = "beside|near|next to|by|from|off|close to|away from|against|alongside|along|under|over|touching"
 
 
@@ -171,7 +173,7 @@ HEAT = Topic(
         "gap": (
             amount("length", followed=_BY, say="{} away"),
             amount("length", after="away", say="{} away"),
-            amount("length", say="{} away", doubt=4),
+            amount("length", say="{} away", doubt=4, most=_MOST_GAP),
         ),
         "hot_od": (
             amount(
@@ -189,7 +191,8 @@ HEAT = Topic(
     r" over)|(?:boiling )?(?:points?|pts?)|(?:max(?:imum)?|top|highest)|"
     r"temp(?:erature)?s?(?: limits?| ratings?| range)?|how hot|too hot|hot|heat(?: limit| rating|"
     r" resist\w*)?|stands?(?: up)?|limits?|survives?|melts?|rated|"
-    r"ratings?|safe|okay|handle|live|good for|cope|degrees|burn|brake fluids?|fluids?|hoses?|(?:brake |fuel |steel"
+    r"ratings?|safe|okay|handle|before|go(?:es)? bad|bad|cooks?|fail(?:s|ure)?|live|good for|cope|degrees|burn|brake"
+    r" fluids?|fluids?|hoses?|(?:brake |fuel |steel"
     r" )?lines?|degrees",
     needs=("item",),
     opens=_open_heat,
@@ -197,4 +200,4 @@ HEAT = Topic(
 )
 
 
-TOPICS = (HEAT, CLIPS, GROWTH, *BRAKES, *FUELS)
+TOPICS = (HEAT, COOLANT, CLIPS, GROWTH, *BRAKES, *FUELS)

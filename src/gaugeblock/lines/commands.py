@@ -89,6 +89,25 @@ def heat(argv: list[str]) -> int:
     return _passing(a, given)
 
 
+def coolant(argv: list[str]) -> int:
+    """``gaugeblock coolant``: where a mixture freezes, and where it boils under its cap."""
+    parser = parser_of(
+        "coolant",
+        "Where a mixture of glycol and water freezes, and where it boils under its cap.",
+        'gaugeblock coolant 50/50 --cap "15 psi"',
+    )
+    parser.add_argument("mix", nargs="?", metavar="MIX", help="glycol to water by volume: 50/50, 40 %%; or water")
+    parser.add_argument("--kind", default="coolant, ethylene glycol", metavar="G", help="propylene glycol; or ethylene")
+    parser.add_argument("--cap", metavar="P", help="pressure stamped on the radiator cap: 15 psi")
+    parser.add_argument("--fact", default="boiling", metavar="F", help="boiling (default) or freezing")
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.lines.cooling import coolant as answer
+
+    options = {name: getattr(a, name) for name in ("mix", "kind", "cap", "fact")}
+    return print_open(answer, _topic("COOLANT"), options, a, is_open=a.mix is None)
+
+
 def _passing(a: argparse.Namespace, given: dict[str, str | None]) -> int:
     """A line beside a hot part, or by itself, with all that was said of both."""
 

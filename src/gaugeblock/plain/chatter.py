@@ -7,7 +7,7 @@ No word stands here that any vocabulary knows, and none that turns, narrows or d
 from __future__ import annotations
 
 _CHATTER = """
-a about actual actually advise again ahead all also am amount an and answer any anybody anyone anything anyway
+a about actual actually advise again ahead all already also am amount an and answer any anybody anyone anything anyway
 appropriate approx approximately are around as ask asking at away back ballpark basically be been before being bench
 best bit bloody boss bother bro bud buddy build building built but by call called came can car cars certain chap chart
 check checking cheers com come cooked correct could curious currently customer damn day dear did do does doing done
@@ -24,10 +24,10 @@ really reckon recommend recommendation recommended remember remind require requi
 roughly run running s said same sat say saying says see seems shall shop should show side simply sir sit sits sitting
 so some somebody someone something somewhere sorry sort spanner spec specced specification specifications specs spot
 standard start still stuff suggest suggested suppose supposed sure ta table take takes talking tell tells thank thanks
-that that'll that's thats the their them then there there's these they they're thing things think this those though
-thought time to today told tomorrow tonight too truck trunk try trying type types typical typically u uh uhh um umm up
-upto ur us use using usual usually vehicle very wanna want wanted wants was we we'd we'll we're we've well were what
-what'd what'll what're what's whatever whats when where where's wheres which while who will with wondered wondering
+that that'll that's thats the their them then there there's theres these they they're thing things think this those
+though thought time to today told tomorrow tonight too truck trunk try trying type types typical typically u uh uhh um
+umm up upto ur us use using usual usually vehicle very wanna want wanted wants was we we'd we'll we're we've well were
+what what'd what'll what're what's whatever whats when where where's wheres which while who will with wondered wondering
 work working works would write y'all ya yeah yep yes you you'd you'll you're your yours
 """
 _TURNING = """

@@ -19,7 +19,9 @@ if TYPE_CHECKING:
 MOST = 40
 _LEAST = 2  # words
 # Words that ask for a figure and say nothing of the thing.
-_ASKING = frozenset(["spec", "figure", "rating", "rated", "carry", "hold", "handle", "take", "run", "fluid"])
+_ASKING = frozenset(
+    ["spec", "figure", "rating", "rated", "carry", "hold", "handle", "take", "run", "fluid", "insulation"]
+)
 # What any fastener is called; of a torque it is the part, of a fact it says no more.
 _FASTENER = frozenset(["bolt", "screw", "fastener"])
 _LONG = {

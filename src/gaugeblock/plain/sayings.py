@@ -22,6 +22,12 @@ def _thousandths(match: re.Match[str]) -> str:
     return f".0{''.join(_DIGITS[w] for w in match.groups())}"
 
 
+def _class(match: re.Match[str]) -> str:
+    """``ten nine`` is the class 10.9 of a bolt."""
+    return f"{_CLASSES[match[1]]}.{_CLASSES[match[2]]}"
+
+
+_CLASSES = {"eight": "8", "ten": "10", "twelve": "12", "nine": "9"}
 # A piece that a line must have, for no pattern is made in vain; the pattern; what is written for it. In this order.
 _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("w/o", r"\bw/o\b", "without"),
@@ -39,6 +45,12 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("by one", r"\b(m ?(?:[0-9]+|six|eight|ten|twelve|fourteen)) by one\b(?! point)", r"\1 by 1"),
     ("pitch", r"\b(m ?[0-9]+(?: ?x ?| by | )[0-9](?:\.[0-9]+)?) ?(?:mm )?pitch\b", r"\1"),
     ("18", r"\b(?:stainless (?:steel )?)?18[-/]8(?: stainless)?(?: steel)?(?= |$)", "stainless"),
+    ("eights", r"\b(one|three|five|seven) eights\b", r"\1 eighths"),
+    (" nine", r"\b(ten|twelve) (nine)\b(?! (?:and|teen|hundred|thousand|point))", _class),
+    (" eight", r"\b(eight) (eight)\b(?! (?:and|hundred|thousand|point))", _class),
+    ("out ", r"\bwithout (?:it |them |the tube )?(?:kinking|collapsing|crushing|wrinkling|flattening|buckling)\b", ""),
+    ("dot ", r"\b(?:put|pour|add) (dot ?[345](?:\.1)?) (?:in |in)?(?:with|to|into|on top of)\b", r"mix \1 with"),
+    ("dot ", r"\bdot ?([345](?:\.1)?) in\b", r"dot \1 into"),
     ("fifty", r"\bfifty[ /-]fifty\b", "50/50"),
     ("hour", r"\b(?:k|kays|clicks|kilomet(?:re|er)s?) an hour\b", "km/h"),
     ("kays", r"\bkays\b", "km/h"),

@@ -380,7 +380,8 @@ FLARE = Topic(
             ),
         ),
     },
-    r"flares?|flared|nuts?|(?:nut )?threads?(?: size)?|what threads?|lines?|fuel (?:lines?|pipes?|tubes?)(?:"
+    r"flares?|flared|metric|fittings?|nuts?|(?:nut )?threads?(?: size)?|what threads?|lines?|fuel"
+    r" (?:lines?|pipes?|tubes?)(?:"
     r" nuts?)?|tubes?|size|fits?|ports?|max(?:imum)? wall|wall(?: max(?:imum)?| limit)?|max(?:imum)?",
     needs=("od",),
     asks_for=r"flares?(?! nuts?)|flared|threads?|ports?|orb|bubble",

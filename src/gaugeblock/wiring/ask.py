@@ -107,7 +107,8 @@ CIRCUIT = Topic(
         "wire": (Shaped(r"(?P<n>[0-9]+(?:/0)?) ?(?:awg|gauge|gage|ga|guage)(?: (?:wire|cable))?", _gauge, "{} wire"),),
     },
     (
-        r"(?:what |which )?(?:size|gauge|gage)?(?: of)? ?(?:wires?|wiring|cables?)(?: size| gauge)?|(?:what|which)"
+        r"(?:how )?(?:big|heavy|thick)|(?:what |which )?(?:size|gauge|gage)?(?: of)? ?(?:wires?|wiring|cables?)(?:"
+        r" size| gauge)?|(?:what|which)"
         r" (?:size|gauge|gage|ga)"
         r"|circuits?|over|(?:cooling |electric |radiator |heater )*(?:fans?|blowers?)|(?:fuel |water |vacuum |washer"
         r" |electric"

@@ -122,8 +122,9 @@ def refused(setting: Setting) -> str:
 def cautions(near: Figure, wire: Conductor, load: Load, of: Circuit, data: Refdata) -> list[Caution]:
     """What can hurt: the unfused wire; what the table is and is not."""
     far = printed(near, data)
+    size = f"a {printed(load.fuse, data)} fuse" if load.fuse is not None else "the fuse"
     fire = (
-        f"Put the fuse at the battery, within {far} of wire (boat rule): a short ahead of it is stopped by nothing but"
+        f"Put {size} at the battery, within {far} of wire (boat rule): a short ahead of it is stopped by nothing but"
         " fire."
     )
     table = (

@@ -52,6 +52,14 @@ GEARING = Topic(
                 "axle ratio {}",
             ),
             Shaped(
+                r"(?P<ring>[0-9]{2}) ?(?:teeth|tooth|t)?(?: on)?(?: the| a)? (?:ring|crown ?wheel)(?: gear)?(?:"
+                r" teeth)?,?"
+                r"(?: and| with)? (?P<pinion>[0-9]{1,2}) ?(?:teeth|tooth|t)?(?: on)?(?: the| a)? pinion(?: teeth)?",
+                lambda m: f"{m['ring']}/{m['pinion']}",
+                "{} teeth",
+                cue=("pinion",),
+            ),
+            Shaped(
                 r"(?:what|which) (?:rear |axle |final |diff )*(?:gear(?:ing|s)?|ratios?)(?: ratio)?(?: do i need)?"
                 r"|(?:what |which )?(?:axle|rear(?: end| axle)?|diff|final drive) ratio",
                 always(_USUAL),
@@ -67,7 +75,25 @@ GEARING = Topic(
                 "tyre {}",
             ),
             amount("length", after="(?:tall |diameter |high )?(?:tires?|tyres?|wheels?)", say="tyre {}"),
+            Shaped(
+                r"(?:tires?|tyres?)(?: that)?(?: are| is| of)? (?P<n>[2-4][0-9](?:\.[0-9]+)?)(?:"
+                r" ?(?:inch(?:es)?|in|\"))?"
+                r"(?: tall| high| diameter)?",
+                lambda m: f"{m['n']} in",
+                "tyre {}",
+                cue=("tire", "tyre"),
+            ),
             Shaped(r"(?P<n>[2-4][0-9](?:\.5)?)'?s(?: on it)?", lambda m: f"{m['n']} in", "tyre {}"),
+        ),
+        "was_ratio": (
+            Shaped(
+                rf"(?:(?:was|were|had|from|right|correct|spot on|accurate)(?: right| correct)?(?: with| at| on)?(?:"
+                rf" the)?) "
+                rf"(?P<n>{_RATIO})(?: gears?| rear| axle| ratio)*",
+                lambda m: m["n"].removesuffix("s").removesuffix("'"),
+                "speedometer right with {}",
+                doubt=1,
+            ),
         ),
         "speed": (amount("speed", before="at|doing|for", say="at {}"), amount("speed", say="at {}")),
         "gears": (
@@ -89,7 +115,8 @@ GEARING = Topic(
         ),
         "transfer": (Shaped(rf"(?P<n>{NUMBER}) transfer(?: case)?", lambda m: m["n"], "transfer {}"),),
     },
-    r"(?:engine )?(?:rpms?|revs?|revolutions)|engine"
+    r"speedo(?:meter)?|clock|went to|changed?|swapped|same (?:tires?|tyres?)|how (?:far|much) (?:off|out)|reads?|shows?"
+    r"|teeth|ring|pinion|ratio|(?:engine )?(?:rpms?|revs?|revolutions)|engine"
     r" speed|turn(?:ing)?|tires?|tyres?|gears?|gearing|axle|cruise|cruising|highway|top speed|(?:in )?top(?:"
     r" gear)?|overdrive|(?:in )?direct(?: top| drive)?|speed|rear end",
     needs=("ratios",),
@@ -102,7 +129,7 @@ TYRE = Topic(
     {
         "size": (
             Shaped(
-                r"(?P<code>(?:p|lt)?[0-9]{3} ?[/ -] ?[0-9]{2} ?(?:z?r|-|/)? ?[0-9]{2}(?:\.5)?)"
+                r"(?P<code>(?:p|lt)?[1-3][0-9]5 ?[/ -] ?[2-9][05](?: ?(?:z?r|-|/) ?| )[12][0-9](?:\.5)?)"
                 r"|(?P<over>[2-4][0-9](?:\.[0-9]+)? ?x ?[0-9]{1,2}(?:\.[0-9]+)? ?(?:r|-) ?[0-9]{2})",
                 _size,
             ),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import Named, Shaped, Topic, amount, words_of
+from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
 from gaugeblock.driveline.ask.common import HARDNESS_SAID, SCALE, SHEAR, answer_of, treatments
 from gaugeblock.errors import Ambiguous
@@ -39,7 +39,10 @@ STEEL = Topic(
         "grade": (Named(words_of("driveline", "steel", "driveline/steels"), tail="steel|shaft|axle|bar", doubt=0),),
         "treatment": (
             Named(words_of("driveline", "treatment", "driveline/steels")),
-            Shaped(r"(?:at |to |treated to )?(?P<n>[0-9]{3}) ?ksi", lambda m: f"quenched and tempered to {m['n']} ksi"),
+            Shaped(
+                r"(?:at |to |treated to )?(?P<n>[0-9]{3}) ?ksi(?! yield)",
+                lambda m: f"quenched and tempered to {m['n']} ksi",
+            ),
         ),
         "temper": (
             amount(
@@ -53,6 +56,14 @@ STEEL = Topic(
             amount("temperature", say="tempered at {}", doubt=3),
         ),
         "hardness": HARDNESS_SAID,
+        "fact": (
+            Shaped(
+                r"(?:what )?(?:ultimate )?tensile(?: strength| stress)?|uts|ultimate(?: strength)?|break(?:s|ing)?(?:"
+                r" strength)?",
+                always("tensile"),
+                "tensile strength",
+            ),
+        ),
         "shaft": (
             amount(
                 "length",
@@ -68,10 +79,10 @@ STEEL = Topic(
         "yield_strength": known("stress", "yields?(?: stress)?", "yield {}", cue=("yield",)),
         "shear_modulus": known("stress", SHEAR, "shear modulus {}", cue=("shear", "rigid", "torsion")),
     },
-    r"(?:yield|tensile|torsional)(?: strength| yield)?|strength|how"
+    r"(?:yield|torsional)(?: strength| yield)?|strength|how"
     r" strong|strong|hold|carr(?:y|ies)|enough|torque|twist|hard(?:ness|ened)?|treated|heat treat(?:ed|ment)?"
     r"|rc|hrc|rockwell|temper(?:ed)?|steel|bars?|shafts?|axles?(?: shafts?)?|good"
-    r" for|take|stand|break|breaks|survive|thick|solid|before|carry|twists?",
+    r" for|take|stand|survive|thick|solid|before|carry|twists?",
     needs=("grade",),
     table="driveline",
     job_keys={"grade": "steel", "shaft": "diameter"},

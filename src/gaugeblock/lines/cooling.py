@@ -1,0 +1,126 @@
+"""The answer ``coolant``: where a mixture of glycol and water freezes, and where it boils under its cap."""
+
+from __future__ import annotations
+
+import re
+
+from gaugeblock import lookup, units
+from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
+from gaugeblock.answer.decision import none, use
+from gaugeblock.answer.making import base, derived, read_positive, stated
+from gaugeblock.answer.plausible import did_you_mean, is_plausible
+from gaugeblock.answer.question import FILL_IN, Question
+from gaugeblock.answer.sheet import Sheet
+from gaugeblock.calc.heat import boiling_under_pressure
+from gaugeblock.errors import InputError, LookupMiss
+from gaugeblock.tables.load import Refdata, canonical, refdata
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
+
+TABLE = "lines/fluids"
+ETHYLENE = "coolant, ethylene glycol"
+FACTS = {"boiling": ("boiling_point_under_cap", "boiling_point"), "freezing": ("freezing_point",)}
+VERBS = {"boiling": "BOILS AT", "freezing": "FREEZES AT"}
+_PARTS = re.compile(r"(?P<glycol>[0-9]{1,3}) ?[/:-] ?(?P<water>[0-9]{1,3})", re.ASCII)
+_PERCENT = re.compile(r"(?P<n>[0-9]{1,3}) ?(?:%|percent|per cent)?", re.ASCII)
+_WHOLE = 100
+
+
+def coolant(
+    mix: str = "50 %",
+    *,
+    kind: str = ETHYLENE,
+    cap: str | None = None,
+    fact: str = "boiling",
+    data: Refdata | None = None,
+) -> Sheet:
+    """Where a coolant freezes, and where it boils.
+
+    Parameters are text as people write them: ``mix`` the share of glycol by volume (``50 %``, ``60/40``, glycol
+    first), or ``water``; ``kind`` of the glycol (``ethylene glycol``, ``propylene glycol``); ``cap`` the pressure
+    stamped on the radiator cap (``15 psi``), without which it boils as in an open pan; ``fact`` ``boiling`` or
+    ``freezing``.
+
+    Returns a Sheet. The boiling point under a cap is an estimate by water's own curve. Raises LookupMiss with the
+    mixtures that the tables have, InputError or UnitError for what cannot be read.
+
+    >>> coolant("50/50", fact="freezing").decision.figure.text
+    '-34'
+    """
+    data = data or refdata()
+    if fact not in FACTS:
+        raise InputError(fact, "fact", "nothing of a coolant is called so", tuple(FACTS), "ask for one of these")
+    asked = {"mix": mix, "kind": kind, "cap": cap, "fact": fact}
+    is_water = mix.strip().casefold() == "water"
+    key = {"item": "water", "state": "any"} if is_water else _glycol(mix, kind, data)
+    title = "water" if is_water else f"{key['item']}, {key['state']}"
+    figures = [
+        f for q in ("freezing_point", "boiling_point") if (f := lookup.look_up_or_none(TABLE, q, data=data, **key))
+    ]
+    boiling = next((f for f in figures if f.quantity == "boiling_point"), None)
+    if cap is not None:
+        pressure = read_positive(cap, "stress", "cap")
+        title += f", {pressure.text} cap"
+        if not is_plausible(pressure, "cap_pressure", data):
+            said = did_you_mean(f"{pressure.text} is no usual pressure of a radiator cap", ())
+            check = Check("cap as typed", CANNOT_TELL, said, subject="cap", bears=ASK)
+            question = Question(FILL_IN, said, "cap", (check.name,))
+            decision = none(VERBS[fact], said)
+            return Sheet(title, asked, data, figures, [check], [], decision=decision, questions=[question])
+        held = stated(pressure, "cap_pressure", "cap", data)
+        figures += [held, *([_under_cap(boiling, held, data)] if boiling is not None else [])]
+    wanted = next((f for q in FACTS[fact] for f in figures if f.quantity == q), None)
+    if wanted is None:
+        do = f"No table that was read has where it is {fact}. The coolant's maker prints it."
+        return Sheet(title, asked, data, figures, [], _cautions(), decision=none(VERBS[fact], do))
+    ordered = [wanted, *(f for f in reversed(figures) if f is not wanted)]
+    return Sheet(title, asked, data, ordered, [], _cautions(), decision=use(VERBS[fact], wanted, _said(wanted, cap)))
+
+
+def _glycol(mix: str, kind: str, data: Refdata) -> dict[str, str]:
+    """The cells of a mixture."""
+    text = " ".join(mix.split())
+    parts, percent = _PARTS.fullmatch(text), _PERCENT.fullmatch(text)
+    if parts is not None:
+        whole = int(parts["glycol"]) + int(parts["water"])
+        share = _WHOLE * int(parts["glycol"]) / whole if whole else 0
+    elif percent is not None:
+        share = int(percent["n"])
+    else:
+        raise InputError(mix, "mix", "not a share of glycol", (), "write it as 50 % or 50/50, or water")
+    item = canonical(data, TABLE, "item", kind)
+    states = {
+        float(row["state"].removesuffix(" %")): row["state"]
+        for row in data.table(TABLE).rows
+        if row["item"] == item and row.cells["quantity"] == "freezing_point" and not row["standing"]
+    }
+    cell = next((state for held, state in states.items() if abs(held - share) < 1), None)
+    if cell is None:
+        why = "no mixture of that share in the tables"
+        raise LookupMiss(mix, "mix", why, tuple(states.values()), "use the nearest, and the coolant maker's own table")
+    return {"item": item, "state": cell}
+
+
+def _under_cap(boiling: Figure, cap: Figure, data: Refdata) -> Figure:
+    number = units.from_base(boiling_under_pressure(base(boiling), base(cap)), boiling.unit)
+    key = {**boiling.key, "cap": f"{cap.text} {cap.unit}"}
+    quantity, said = "boiling_point_under_cap", "an estimate, by water's own curve"
+    return derived(quantity, quantity, number, boiling.unit, (boiling, cap), data, key=key, conditions=said)
+
+
+def _said(figure: Figure, cap: str | None) -> str:
+    """What the figure holds for."""
+    if figure.quantity == "boiling_point" and cap is None:
+        return "In an open pan: a cap lifts it. Say the pressure on the cap."
+    if figure.quantity == "freezing_point":
+        return "By volume. Test the mixture in the car by a refractometer or a hydrometer."
+    return "An estimate, some 2 degC either way, and only as long as cap and hoses hold. Boils sooner up a mountain."
+
+
+def _cautions() -> list[Caution]:
+    scald = "Never open the cap of a hot engine: the coolant is over its boiling point, and flashes into steam."
+    poison = "Ethylene glycol poisons people and animals, and tastes sweet: catch it, and keep it closed."
+    return [Caution(scald, "injury"), Caution(poison, "injury")]

@@ -1,0 +1,82 @@
+"""What is asked of a coolant, as people say it."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+    from collections.abc import Callable
+
+    from gaugeblock.answer.asking import Open
+    from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.tables.load import Refdata
+
+_MIXES = ("33 %", "40 %", "50 %", "60 %")
+
+
+def _coolant() -> Callable[..., Sheet]:
+    from gaugeblock.lines.cooling import coolant
+
+    return coolant
+
+
+def _kinds(data: Refdata) -> dict[str, str]:
+    """The glycols by name, and what a shop calls a coolant."""
+    return {word: cell for word, cell in data.words("lines", "item").items() if cell.startswith("coolant, ")}
+
+
+def _pounds(match: re.Match[str]) -> str:
+    return f"{match['n']} psi"
+
+
+def _mix(match: re.Match[str]) -> str:
+    return f"{match['n']} %" if match["n"] else f"{match['a']}/{match['b']}"
+
+
+def _open(values: dict[str, str], _data: Refdata) -> Open | None:
+    """The usual mixtures, where none was said."""
+    return None if "mix" in values else (("mix",), [{"mix": mix} for mix in _MIXES])
+
+
+COOLANT = Topic(
+    _coolant,
+    "coolant",
+    {
+        "mix": (
+            Shaped(
+                r"(?:an? )?(?:(?P<a>[3-7][0-9]) ?[/:-] ?(?P<b>[3-7][0-9])|(?P<n>[3-7][0-9]) ?(?:%|percent|per cent))"
+                r"(?: mix(?:ture)?| solution)?",
+                _mix,
+            ),
+            Shaped(r"(?:plain |straight |pure )?water", always("water"), "plain water"),
+        ),
+        "kind": (Named(_kinds, tail="mix|mixture|solution"),),
+        "cap": (
+            amount("stress", before="(?:with|under|at)(?: an?| the)?", say="{} cap"),
+            amount("stress", after="(?:rad(?:iator)? |pressure )*cap", say="{} cap"),
+            amount("stress", say="{} cap"),
+            Shaped(r"(?P<n>[0-9]{1,2})(?: ?(?:lbs?|pounds?|pound))(?: (?:rad(?:iator)? )?cap)", _pounds, "{} cap"),
+        ),
+        "fact": (
+            Shaped(
+                r"(?:freez\w*|froze|frozen|burst)(?: (?:points?|protection|temp\w*|down to))?|how cold|cold(?:est)?"
+                r"|protect(?:s|ion|ed)?(?: to| down to)?",
+                always("freezing"),
+                "where it freezes",
+            ),
+            Shaped(
+                r"(?:when does (?:it )?)?boil\w*(?: over)?(?: points?| temp\w*)?|how hot",
+                always("boiling"),
+                "where it boils",
+            ),
+        ),
+    },
+    r"mix(?:ture)?|good(?: to)?|down to|rad(?:iator)?(?: cap)?|cap|pressure|temp(?:erature)?s?|points?|solution|glycol"
+    r"|coolant|antifreeze|over|limit",
+    needs=("fact",),
+    asks_for=r"coolants?|anti-?fre\w*|glycol|radiator|rad|cap|50/50|60/40|40/60|mix\w*",
+    is_named=True,
+    opens=_open,
+)

@@ -88,6 +88,7 @@ if TYPE_CHECKING:
     from gaugeblock.wiring.circuit import circuit as circuit
     from gaugeblock.wiring.fusing import fuse as fuse
     from gaugeblock.wiring.parked import parked as parked
+    from gaugeblock.wiring.size import wire_size as wire_size
 
 # public name -> the module it stands in, so that importing this package is quick. The answers are named by the domains.
 _FACE = {
@@ -199,6 +200,7 @@ __all__ = [
     "torque",
     "tyre",
     "validate",
+    "wire_size",
 ]
 
 

@@ -34,7 +34,8 @@ def is_plausible(measure: Measure, quantity: str, data: Refdata) -> bool:
     row = data.entry("quantities", quantity)
     if span is None or row is None or units.dimension(measure.unit) != units.dimension(row["plausible_unit"]):
         return True
-    return span[0] * (1 - 1e-9) <= base_of(measure) <= span[1] * (1 + 1e-9)
+    low, high = (end + way * 1e-9 * abs(end) for end, way in zip(span, (-1, 1), strict=True))
+    return low <= base_of(measure) <= high
 
 
 def run_together(measure: Measure) -> str:

@@ -104,7 +104,10 @@ CIRCUIT = Topic(
             ),
         ),
         "connector": (amount("current", after="connector", say="{} connector"),),
-        "wire": (Shaped(r"(?P<n>[0-9]+(?:/0)?) ?(?:awg|gauge|gage|ga|guage)(?: (?:wire|cable))?", _gauge, "{} wire"),),
+        "wire": (
+            Shaped(r"(?P<n>[0-9]+(?:/0)?) ?(?:awg|gauge|gage|ga|guage)(?: (?:wire|cable))?", _gauge, "{} wire"),
+            Shaped(r"(?P<n>[1-4]/0)(?: (?:wire|cable))?", _gauge, "{} wire"),
+        ),
     },
     (
         r"(?:how )?(?:big|heavy|thick)|(?:what |which )?(?:size|gauge|gage)?(?: of)? ?(?:wires?|wiring|cables?)(?:"
@@ -139,6 +142,36 @@ FUSE = Topic(
     is_named=True,
     settle=lambda values, _: {k: v for k, v in values.items() if k != "length"},  # it changes the wire alone
 )
+
+
+def _wire_size() -> Callable[..., Sheet]:
+    from gaugeblock.wiring.size import wire_size
+
+    return wire_size
+
+
+SIZE = Topic(
+    _wire_size,
+    "wire size",
+    {
+        "wire": (
+            *CIRCUIT.slots["wire"],
+            Shaped(
+                r"(?P<n>[0-9]+(?:\.[0-9]+)?) ?(?:mm2|mm\^2|sq ?mm|square (?:mm|millimet(?:re|er)s?))(?:"
+                r" (?:wire|cable))?",
+                lambda m: f"{m['n']} mm2",
+                "{} wire",
+            ),
+            Shaped(r"awg ?(?P<n>[0-9]+(?:/0)?)", _gauge, "{} wire"),
+        ),
+    },
+    r"(?:in|to|as)?(?: what)? ?(?:awg|mm2|mm\^2|sq ?mm|square"
+    r" (?:mm|millimet(?:re|er)s?)|metric|gauges?)|equals?|equivalent"
+    r"|wires?|cables?|copper|how (?:thick|big)|area|cross[- ]?section|convert(?:ed)?",
+    needs=("wire",),
+    asks_for=r"mm2|mm\^2|sq ?mm|square|metric|awg|copper|area|equivalent|equals?|convert\w*|cross\S*",
+    is_named=True,
+)
 PARKED = Topic(
     _parked,
     "parked",
@@ -171,4 +204,4 @@ PARKED = Topic(
     table="batteries",
     asks_for=r"draw|drain|parked|parasitic|flat|dead|days?|weeks?|ah|reserve",
 )
-TOPICS = (CIRCUIT, FUSE, PARKED)
+TOPICS = (CIRCUIT, FUSE, SIZE, PARKED)

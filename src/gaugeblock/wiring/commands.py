@@ -69,6 +69,20 @@ def fuse(argv: list[str]) -> int:
     return print_answer(parser, argv, _fuse, _topic("FUSE"))
 
 
+def _wire_size() -> Callable[..., Sheet]:
+    from gaugeblock.wiring.size import wire_size as answer
+
+    return answer
+
+
+def wiresize(argv: list[str]) -> int:
+    """Run ``gaugeblock wiresize``; the exit code."""
+    about = "A wire's gauge as the copper it holds, or the gauge of a metric wire."
+    parser = parser_of("wiresize", about, 'gaugeblock wiresize "10 AWG"')
+    parser.add_argument("wire", metavar="WIRE", help="10 AWG, 2/0, 6 mm2")
+    return print_answer(parser, argv, _wire_size, _topic("SIZE"))
+
+
 def _parked() -> Callable[..., Sheet]:
     from gaugeblock.wiring.parked import parked as answer
 

@@ -1,0 +1,53 @@
+"""The answer ``wire_size``: a gauge number as copper, or the gauge of a metric wire."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
+from gaugeblock.answer.decision import none, use
+from gaugeblock.answer.making import stated
+from gaugeblock.answer.plausible import did_you_mean, is_plausible
+from gaugeblock.answer.question import FILL_IN, Question
+from gaugeblock.answer.sheet import Sheet
+from gaugeblock.errors import InputError
+from gaugeblock.tables.load import Refdata, refdata
+from gaugeblock.wiring import checks, conductor
+from gaugeblock.wiring.keys import wire_of
+
+_SAE = "A cable sold by an SAE number holds 3 to 12 % less copper than AWG of that number."
+
+
+def wire_size(wire: str, *, data: Refdata | None = None) -> Sheet:
+    """A gauge number as the copper that it holds, or the gauge of a metric wire.
+
+    ``wire`` is ``10 AWG``, ``2/0``, ``6 mm2`` or ``10500 cmil``.
+
+    Returns a Sheet: of a gauge its area, and the least metric wire that replaces it; of an area the gauge that has no
+    more copper. Raises InputError, UnitError or LookupMiss for what is no wire of the tables.
+
+    >>> wire_size("2.5 mm2").decision.figure.text
+    '14'
+    """
+    data = data or refdata()
+    asked = {"wire": wire}
+    size = wire_of(wire)
+    if size is None:
+        raise InputError(wire, "wire", "no wire", (), "write it as 10 AWG or 6 mm2")
+    quantity = "wire_gauge" if size.unit == "AWG" else "conductor_area"
+    if not is_plausible(size, quantity, data):
+        said = did_you_mean(f"{size.text} is no usual wire of a car", ())
+        check = Check("wire as typed", CANNOT_TELL, said, subject="wire", bears=ASK)
+        question = Question(FILL_IN, said, "wire", (check.name,))
+        return Sheet(f"wire {wire}", asked, data, [], [check], [], decision=none("WIRE", said), questions=[question])
+    gauge = checks.there(size, data)
+    cell = conductor.size_of(gauge)
+    area, cold = conductor.area_of(cell, data), conductor.cold_resistance(cell, data)
+    if size.unit == "AWG":
+        title = f"{size.text} wire: {conductor.area_text(cell, data)} of copper"
+        metric = conductor.metric_of(cell, data)
+        replaced = f"{metric} is the least metric wire that replaces it. " if metric else ""
+        decision = use("", area, f"{replaced}{_SAE}")
+        return Sheet(title, asked, data, [area, cold], [], [], decision=decision)
+    title = f"{size.text.replace('**', '')} wire as a gauge"
+    given = stated(size, "conductor_area", "wire", data)
+    do = f"The gauge that has no more copper: {conductor.area_text(cell, data)}. It never carries more than that."
+    return Sheet(title, asked, data, [gauge, area, given, cold], [], [], decision=use("GAUGE", gauge, do))

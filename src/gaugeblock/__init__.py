@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from gaugeblock.driveline.axles.answer import axle_compared as axle_compared
     from gaugeblock.driveline.gears.answer import gearing as gearing
     from gaugeblock.driveline.gears.size import tyre as tyre
+    from gaugeblock.driveline.gears.teeth import ratio as ratio
     from gaugeblock.driveline.hardness import hardness as hardness
     from gaugeblock.driveline.joints.answer import joint as joint
     from gaugeblock.driveline.propshafts.answer import shaft as shaft
@@ -187,6 +188,7 @@ __all__ = [
     "pipe",
     "pipe_thread",
     "plan",
+    "ratio",
     "refdata",
     "route",
     "section",

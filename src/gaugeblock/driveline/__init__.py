@@ -14,6 +14,7 @@ WING = Wing(
         "shaft": ("propshafts.commands", "a propeller shaft: length, travel, whip, joints"),
         "shims": ("shims.commands", "shims for a backlash, or for the mark on a pinion"),
         "gearing": ("gears.commands", "engine speed at road speed, by axle ratio and tyre"),
+        "ratio": ("gears.commands", "an axle ratio by the teeth of its gears"),
         "tyre": ("gears.commands", "what a tyre measures by its size"),
     },
     {
@@ -28,6 +29,7 @@ WING = Wing(
         "shims": "shims.answer",
         "gearing": "gears.answer",
         "tyre": "gears.size",
+        "ratio": "gears.teeth",
     },
     {
         "driveline": "Driveline",

@@ -45,7 +45,7 @@ def figure_in_its_range(facts: Facts) -> list[Fault]:
         if limit is None or units.dimension(row.cells["unit"]) != limit[3]:
             continue
         for column, number in facts.numbers(row).items():
-            if not limit[0] * (1 - 1e-9) - 1e-12 <= number <= limit[1] * (1 + 1e-9) + 1e-12:
+            if not limit[0] - 1e-9 * abs(limit[0]) - 1e-12 <= number <= limit[1] * (1 + 1e-9) + 1e-12:
                 faults.append(
                     at_row(row, column, "figure_in_its_range", f"{shown(row, column)}, outside {limit[2]}", READ_AGAIN)
                 )

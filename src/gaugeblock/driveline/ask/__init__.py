@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from gaugeblock.driveline.ask.axles import AXLE as AXLE
 from gaugeblock.driveline.ask.gears import GEARING as GEARING
+from gaugeblock.driveline.ask.gears import TEETH as TEETH
 from gaugeblock.driveline.ask.gears import TYRE as TYRE
 from gaugeblock.driveline.ask.joints import JOINT as JOINT
 from gaugeblock.driveline.ask.joints import SHAFT as SHAFT
+from gaugeblock.driveline.ask.joints import SLOPES as SLOPES
 from gaugeblock.driveline.ask.setups import SETUP as SETUP
 from gaugeblock.driveline.ask.setups import SPLINE as SPLINE
 from gaugeblock.driveline.ask.shims import SHIMS as SHIMS
@@ -15,4 +17,4 @@ from gaugeblock.driveline.ask.steels import HARDNESS as HARDNESS
 from gaugeblock.driveline.ask.steels import STEEL as STEEL
 
 ALONE = (BY_SCALE,)
-TOPICS = (HARDNESS, STEEL, AXLE, GEARING, TYRE, JOINT, SHIMS, SETUP, SPLINE, SHAFT)
+TOPICS = (HARDNESS, STEEL, AXLE, GEARING, TEETH, TYRE, JOINT, SLOPES, SHIMS, SETUP, SPLINE, SHAFT)

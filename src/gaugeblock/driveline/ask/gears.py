@@ -9,6 +9,9 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     import re
 
+    from gaugeblock.answer.asking import Open
+    from gaugeblock.tables.load import Refdata
+
 _JOIN = r"(?: ?(?:,|and|or|vs|versus|against|to) ?| )"
 
 
@@ -37,6 +40,14 @@ def _size(match: re.Match[str]) -> str:
 _RATIO = r"(?:[0-9]\.[0-9]{1,2}(?::1|'?s)?|[0-9]{2}[/:][0-9]{1,2})"
 
 
+_TYRES = ("24 in", "26 in", "28 in", "30 in")
+
+
+def _open_gearing(values: dict[str, str], _data: Refdata) -> Open | None:
+    """Usual tyres, where none was said."""
+    return None if "tyre" in values or "," in values["ratios"] else (("tyre",), [{"tyre": tyre} for tyre in _TYRES])
+
+
 # Axle ratios that are common; they are set side by side where the ratio is what is asked.
 _USUAL = "2.73, 3.08, 3.42, 3.73, 4.10, 4.56"
 GEARING = Topic(
@@ -50,14 +61,6 @@ GEARING = Topic(
                 r" (?:gears?|gearing|axles?|ratios?|rear(?: end| axle)?|diffs?|final(?: drive)?|ring and pinion))*",
                 _ratios,
                 "axle ratio {}",
-            ),
-            Shaped(
-                r"(?P<ring>[0-9]{2}) ?(?:teeth|tooth|t)?(?: on)?(?: the| a)? (?:ring|crown ?wheel)(?: gear)?(?:"
-                r" teeth)?,?"
-                r"(?: and| with)? (?P<pinion>[0-9]{1,2}) ?(?:teeth|tooth|t)?(?: on)?(?: the| a)? pinion(?: teeth)?",
-                lambda m: f"{m['ring']}/{m['pinion']}",
-                "{} teeth",
-                cue=("pinion",),
             ),
             Shaped(
                 r"(?:what|which) (?:rear |axle |final |diff )*(?:gear(?:ing|s)?|ratios?)(?: ratio)?(?: do i need)?"
@@ -120,6 +123,7 @@ GEARING = Topic(
     r" speed|turn(?:ing)?|tires?|tyres?|gears?|gearing|axle|cruise|cruising|highway|top speed|(?:in )?top(?:"
     r" gear)?|overdrive|(?:in )?direct(?: top| drive)?|speed|rear end",
     needs=("ratios",),
+    opens=_open_gearing,
     table="gearing",
     job_keys={"ratios": "ratios[]", "gears": "gears[]"},
 )
@@ -145,4 +149,38 @@ TYRE = Topic(
     },
     r"tires?|tyres?|rubber|sizes?|inches|wheels?",
     needs=("size",),
+)
+TEETH = Topic(
+    lambda: answer_of("gears.teeth", "ratio"),
+    "axle ratio",
+    {
+        "teeth": (
+            Shaped(
+                r"(?:the )?(?:ring|crown ?wheel)(?: gear)?(?: has| with| is)? (?P<ring>[0-9]{2})(?: teeth)?,?(?: and)?"
+                r"(?: the)? pinion(?: has| with| is)? (?P<pinion>[0-9]{1,2})(?: teeth)?",
+                lambda m: f"{m['ring']}/{m['pinion']}",
+                "{} teeth",
+                cue=("pinion",),
+            ),
+            Shaped(
+                r"(?P<ring>[0-9]{2}) ?(?:teeth|tooth|t)?(?: on)?(?: the| a)? (?:ring|crown ?wheel)(?: gear)?(?:"
+                r" teeth)?,?"
+                r"(?: and| with)? (?P<pinion>[0-9]{1,2}) ?(?:teeth|tooth|t)?(?: on)?(?: the| a)? pinion(?: teeth)?",
+                lambda m: f"{m['ring']}/{m['pinion']}",
+                "{} teeth",
+                cue=("pinion",),
+            ),
+            Shaped(
+                r"(?P<ring>[0-9]{2}) ?(?:teeth|tooth|t)? ?(?:/|:|and|to|by|x|over) ?(?P<pinion>[0-9]{1,2})"
+                r" ?(?:teeth|tooth|t)?",
+                lambda m: f"{m['ring']}/{m['pinion']}",
+                "{} teeth",
+                doubt=1,
+            ),
+        ),
+    },
+    r"(?:what |which |gear |axle |rear )*ratio|gears?|ring(?: gear)?|pinion|teeth|tooth|count|crown ?wheel|diff|axle",
+    needs=("teeth",),
+    asks_for="teeth|tooth|ring|pinion|crown ?wheel",
+    is_named=True,
 )

@@ -54,6 +54,41 @@ JOINT = Topic(
     table="joints",
     settle=_settle_joint,
 )
+
+
+def _settle_slopes(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """The three slopes, down to the rear positive."""
+    slopes = ", ".join(values.pop(key) for key in ("gearbox", "shaft", "pinion"))
+    return {**values, "shafts_side": slopes}
+
+
+def _sloped(name: str, way: str, sign: str, say: str) -> Shaped:
+    """A slope that is said of a thing, as the axis of its shaft falls to the rear."""
+    return Shaped(
+        rf"(?:{name})(?: angle)?(?: is| at| points?| slopes?| sits?)*(?: {way})?(?: at| by)?"
+        rf" (?P<n>{NUMBER})(?: ?(?:deg(?:rees?|s)?|\u00b0))?(?: {way})?",
+        lambda m: f"{sign}{m['n']} deg",
+        say,
+    )
+
+
+_BOX = "transmission|trans|tranny|gear ?box|output(?: shaft)?"
+SLOPES = Topic(
+    lambda: answer_of("joints.answer", "joint"),
+    "universal joints",
+    {
+        "gearbox": (_sloped(_BOX, "down", "", "gearbox {}"),),
+        "shaft": (_sloped(r"drive ?shaft|prop(?:eller)?[- ]?shaft|shaft", "down", "", "shaft {}"),),
+        "pinion": (
+            _sloped("pinion(?: nose)?|diff|rear(?: end| axle)?", "up", "", "pinion up {}"),
+            _sloped("pinion(?: nose)?", "down", "-", "pinion {}"),
+        ),
+        **{key: JOINT.slots[key] for key in ("phasing", "speed")},
+    },
+    JOINT.signals + r"|u|down|up|slopes?|ok|right|good|cancel(?:s|led)?",
+    needs=("gearbox", "shaft", "pinion"),
+    settle=_settle_slopes,
+)
 _MOST_TUBE, _MOST_WALL = 200, 12  # mm, of a propeller shaft
 _PROPELLER = r"drive ?shafts?|prop(?:eller)?[- ]?shafts?|prop"
 SHAFT = Topic(

@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-import math
-import re
-
 from gaugeblock import units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, Check
@@ -18,8 +15,8 @@ from gaugeblock.calc import driveline as calc
 from gaugeblock.driveline.gears import speedometer as dial
 from gaugeblock.driveline.gears import tyre as tyres
 from gaugeblock.driveline.gears.drawings import drawings
-from gaugeblock.driveline.gears.given import Gearing, listed, ratio_measure
-from gaugeblock.errors import InputError
+from gaugeblock.driveline.gears.given import Gearing, listed
+from gaugeblock.driveline.gears.teeth import axle_of
 from gaugeblock.figure import Figure
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.value import Value, put
@@ -43,7 +40,6 @@ KEYS = (
     "was_tyre",
     "driven_gear",
 )
-_TEETH = re.compile(r"(?P<ring>[0-9]{1,3})\s*[/:x]\s*(?P<pinion>[0-9]{1,3})", re.ASCII)
 
 
 class Column(Value):
@@ -170,10 +166,10 @@ _WORTH = 2
 
 
 def _columns(of: Gearing, speed: Figure, gears: list[Figure], transfer: Figure | None, data: Refdata) -> list[Column]:
-    axles = [_axle(r, data) for r in of.ratios]
+    axles = [axle_of(r, data) for r in of.ratios]
     own = of.revolutions
     turning = [tyres.by_size(t, data) for t in of.tyres] if own is None else [tyres.by_maker(own, data)]
-    was_axle = _axle(of.was_ratio, data) if of.was_ratio is not None else None
+    was_axle = axle_of(of.was_ratio, data) if of.was_ratio is not None else None
     was_tyre = tyres.by_size(of.was_tyre, data) if of.was_tyre is not None else None
     out = []
     for axle in axles:
@@ -261,30 +257,6 @@ def _doubt(figure: Figure) -> str:
 
 def _named(axle: Figure) -> str:
     return axle.text or units.significant(axle.typical, 3)
-
-
-def _axle(typed: str, data: Refdata) -> Figure:
-    match = _TEETH.fullmatch(typed)
-    if match is None:
-        return stated(ratio_measure(typed, "ratios"), "axle_ratio", "axle ratio", data)
-    teeth = []
-    for name in ("ring", "pinion"):
-        if int(match[name]) == 0:
-            raise InputError(typed, "ratios", "no teeth", (), "count the teeth of ring gear and pinion")
-        measure = units.parse_measure(f"{match[name]} teeth", "tooth count", name)
-        teeth.append(stated(measure, "gear_teeth", f"{name} of {typed}", data))
-    number = teeth[0].typical / teeth[1].typical
-    said = _hunts(int(match["ring"]), int(match["pinion"]))
-    return derived("ratio_of_teeth", "axle_ratio", number, "1", teeth, data, key={"teeth": typed}, conditions=said)
-
-
-def _hunts(ring: int, pinion: int) -> str:
-    """Whether every tooth meets every other, and what that asks of the one who sets the gears up."""
-    common = math.gcd(ring, pinion)
-    if common == 1:
-        return "hunting: every tooth meets every other"
-    kind = "not hunting" if ring % pinion == 0 else "partly hunting"
-    return f"{kind}: teeth have {common} as common factor; set the makers' timing marks tooth to tooth"
 
 
 def _speed(tyre: Tyre, speed: Figure, axle: Figure, gear: Figure, transfer: Figure | None, data: Refdata) -> Figure:

@@ -59,3 +59,18 @@ def tyre(argv: list[str]) -> int:
     parser.add_argument("size", metavar="SIZE", help="its code or its outside diameter: 205/55R16, 31x10.50R15, 28 in")
     parser.add_argument("--fact", default="diameter", metavar="F", help="diameter (default), revolutions or width")
     return print_answer(parser, argv, _tyre, _topic("TYRE"))
+
+
+def _ratio() -> Callable[..., Sheet]:
+    from gaugeblock.driveline.gears.teeth import ratio as answer
+
+    return answer
+
+
+def ratio(argv: list[str]) -> int:
+    """Run ``gaugeblock ratio``; the exit code."""
+    parser = parser_of(
+        "ratio", "The axle ratio of a ring gear and its pinion, by their teeth.", "gaugeblock ratio 41/11"
+    )
+    parser.add_argument("teeth", metavar="TEETH", help="of the ring gear and of the pinion: 41/11")
+    return print_answer(parser, argv, _ratio, _topic("TEETH"))

@@ -119,8 +119,15 @@ def test_a_diameter_alone_offers_the_threads_there_are(size: str, threads: set[s
 def test_what_somebody_names_is_set_on_a_size_that_the_tables_lack() -> None:
     assert part("exhaust clamp", size="2-1/2 in", wanted="40 lbf*ft").decision.kind == USE
     assert part("exhaust clamp", size="5/16-18", wanted="40 lbf*ft").decision.kind == USE
-    with pytest.raises(LookupMiss):
-        part("exhaust clamp", size="5/16-18")
+    assert part("banjo bolt", size="5/16-18", wanted="40 lbf*ft").decision.kind == USE
+
+
+@pytest.mark.parametrize(("name", "size"), [("exhaust clamp", "5/16-18"), ("oil drain plug", "M14x1.5")])
+def test_a_habit_of_no_stated_size_is_asked_about_for_any(name: str, size: str) -> None:
+    sheet = part(name, size=size)
+    assert sheet.decision.kind == ASK
+    assert sheet.decision.figures[0].basis == "common practice"
+    assert f"none by the size {size} was found" in sheet.decision.do
 
 
 @pytest.mark.parametrize("size", ["2-1/2 in", "60 mm", "2-1/4"])

@@ -204,10 +204,21 @@ def _cell(sheet: Sheet, unit: str | None) -> str:
     if decision.kind == ASK and len(numbers) == 1:
         return f"{numbers[0]} ?"
     if decision.kind == ASK and numbers:
-        return f"{numbers[0]} to ?"
+        return f"{_between(numbers)} ?"
     if decision.kind in _WORDS:
         return _WORDS[decision.kind]
     return numbers[0] if numbers else _WORDS[NONE]
+
+
+def _between(numbers: list[str]) -> str:
+    """The safer candidate and the last of them, the unit once where both have it: ``6 to 14 AWG``."""
+    first, last = numbers[0].split(" "), numbers[-1].split(" ")
+    if len(first) == len(last) == _NUMBER_AND_UNIT and first[1] == last[1]:
+        return f"{first[0]} to {numbers[-1]}"
+    return f"{numbers[0]}, to {numbers[-1]}"
+
+
+_NUMBER_AND_UNIT = 2
 
 
 def _number(figure: Figure, sheet: Sheet, unit: str | None) -> str:

@@ -246,6 +246,11 @@ HANGER = Topic(
             amount("length", followed=_BEHIND, say="the first {} behind"),
             amount("length", before=r"first (?:exhaust |pipe )?hangers?(?: is| at)?", say="the first {} behind"),
         ),
+        "od": (
+            amount(
+                "length", after=r"(?:stainless |mild |steel |aluminised |aluminized )*(?:exhaust|pipe|tube)(?: pipe)?"
+            ),
+        ),
         "swing": (amount("angle", say="swings {}"),),
     },
     (
@@ -254,6 +259,7 @@ HANGER = Topic(
     ),
     asks_for=r"spacing|apart|first|swings?|between|every|how far",
     is_named=True,
+    settle=lambda values, _: {k: v for k, v in values.items() if k != "od"},  # the habit is one for all pipes
 )
 _PLUGS = r"(?:the |new |old |these |my )?(?:spark ?)?plugs?"
 IGNITION = Topic(

@@ -140,7 +140,7 @@ def pipethread(argv: list[str]) -> int:
     parser = parser_of("pipethread", about, 'gaugeblock pipethread NPT "1/4 in"')
     parser.add_argument("series", metavar="SERIES", help="NPT or BSPT")
     parser.add_argument("size", nargs="?", metavar="SIZE", help="its nominal size: 1/4 in")
-    fact = "tap drill (which it is where nothing is asked), pitch, hand tight, thread length"
+    fact = "tap drill (which it is where nothing is asked), pitch, diameter, hand tight, thread length"
     parser.add_argument("--fact", default="tap drill", metavar="F", help=fact)
     return print_answer(parser, argv, partial(_answer, "pipe_thread"), topic_in(_THREADS, "PIPE_THREAD"), ("size",))
 

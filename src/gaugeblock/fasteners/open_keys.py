@@ -118,6 +118,7 @@ def size_cell(typed: str, part_cell: str, service: str, data: Refdata) -> str:
     for found in (
         thread if thread in own else "",
         *(c for c in within if _lies_in(typed, c)),
+        "not stated" if thread and _is_a_habit_of_any_size(part_cell, service, data) else "",
         cell,
         known.get(thread.casefold()),
     ):
@@ -130,6 +131,14 @@ def size_cell(typed: str, part_cell: str, service: str, data: Refdata) -> str:
         return typed
     do = "the figure of another size does not answer: ask the maker"
     raise LookupMiss(typed, f"{part_cell} size", NO_SIZE if thread else "no published source for this size", sizes, do)
+
+
+def _is_a_habit_of_any_size(part_cell: str, service: str, data: Refdata) -> bool:
+    """Whether all that the tables have of a part in its service is a habit of no stated size: it is asked about."""
+    own = [
+        r for r in data.table(TABLE).rows if r["part"] == part_cell and r["service"] == service and not r["standing"]
+    ]
+    return bool(own) and all(r["size"] == "not stated" and r.cells["basis"] == "common practice" for r in own)
 
 
 def _lies_in(typed: str, cell: str) -> bool:

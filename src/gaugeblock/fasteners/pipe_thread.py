@@ -13,17 +13,24 @@ TABLE = "fasteners/pipe_threads"
 FACTS = {
     "tap drill": ("hole_diameter",),
     "pitch": ("threads_per_inch", "pitch"),
+    "diameter": ("gauge_plane_major_diameter",),
     "hand tight": ("hand_tight_engagement", "gauge_length"),
     "thread length": ("effective_thread_length", "gauge_length"),
 }
-VERBS = {"tap drill": "DRILL", "pitch": "PITCH", "hand tight": "IN BY HAND", "thread length": "THREAD LENGTH"}
+VERBS = {
+    "tap drill": "DRILL",
+    "pitch": "PITCH",
+    "diameter": "OUTSIDE DIAMETER",
+    "hand tight": "IN BY HAND",
+    "thread length": "THREAD LENGTH",
+}
 
 
 def pipe_thread(series: str, size: str, *, fact: str = "tap drill", data: Refdata | None = None) -> Sheet:
     """What a taper pipe thread measures.
 
     ``series`` ``NPT`` or ``BSPT``; ``size`` its nominal size (``1/4 in``), which is that of the pipe and no diameter;
-    ``fact`` ``tap drill``, ``pitch``, ``hand tight`` (how far it goes in by hand) or ``thread length``.
+    ``fact`` ``tap drill``, ``pitch``, ``diameter``, ``hand tight`` (how far it goes in by hand) or ``thread length``.
 
     Returns a Sheet; its decision is ``none`` where the tables lack the fact. Raises LookupMiss for what is no pipe
     thread, InputError for no fact.

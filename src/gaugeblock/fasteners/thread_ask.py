@@ -16,6 +16,14 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 INTO = r"(?:into|in to|in|going into|screwed into|threaded into|tapped into|tapped in)(?: (?:an?|the|my))?(?: bare)?"
+# Where a hole or a thread is: it changes no drill, no pitch and no size.
+PLACE = (
+    r"(?:in|on|at|of|into|for|through)(?: (?:the|my|an?|this))?(?: old)? (?:thermostat|water pump|oil"
+    r" pump|cylinder|engine"
+    r"|gear ?box|transmission|axle|intake|exhaust|brake|fuel|radiator|heater|sump|oil|valve)?(?: ?(?:housing|block|head"
+    r"|manifold|case|casing|cover|pan|tank|flange|bracket|mount|plate|frame|crossmember|chassis|hub|pump))?(?= |$)"
+    r"|so|cut|bit of room|with|room|space|play|goes|going|screws? in"
+)
 METAL_TAIL = (
     r"block|head|heads|intake|manifold|case|casing|housing|casting|part|plate|hole|cover|tapped hole|oil pan|pan|sump"
     r"|hub|knuckle|rail|radiator|tank|bell ?housing|gearbox(?: housing| case| casing)?|transmission(?:"
@@ -102,7 +110,7 @@ HOLE = Topic(
             Shaped(r"clearances?(?: (?:holes?|drill|fit))*|through holes?", always(_CLEARANCE)),
         ),
     },
-    r"75 ?(?:%|percent|per cent)(?: thread)?|(?:in|into) (?:steel|alumini?um|cast iron|iron|brass)(?:"
+    PLACE + r"|75 ?(?:%|percent|per cent)(?: thread)?|(?:in|into) (?:steel|alumini?um|cast iron|iron|brass)(?:"
     r" (?:block|head|plate|case))?|"
     r"(?:how )?big|(?:what |which )?(?:size )?(?:drill(?: bit)?s?|bits?|holes?)(?:"
     r" size)?|tap(?:ped|ping)?|thread(?:ed)?|diameter|size"
@@ -241,6 +249,7 @@ PIPE_THREAD = Topic(
                 r"(?:how many |what )?(?:threads?|tpi)(?: per inch| to the inch)?|how many (?:threads?|tpi)|tpi|pitch",
                 always("pitch"),
             ),
+            Shaped(r"(?:outside |major )?dia(?:meter)?|od", always("diameter")),
             Shaped(r"hand tight(?: engagement)?|(?:how far )?(?:in )?by hand", always("hand tight")),
             Shaped(r"(?:thread )?length|how long|how deep", always("thread length")),
         ),

@@ -191,7 +191,8 @@ HEAT = Topic(
     r" over)|(?:boiling )?(?:points?|pts?)|(?:max(?:imum)?|top|highest)|"
     r"temp(?:erature)?s?(?: limits?| ratings?| range)?|how hot|too hot|hot|heat(?: limit| rating|"
     r" resist\w*)?|stands?(?: up)?|limits?|survives?|melts?|rated|"
-    r"ratings?|safe|okay|handle|before|go(?:es)? bad|bad|cooks?|fail(?:s|ure)?|live|good for|cope|degrees|burn|brake"
+    r"ratings?|thermal(?: limit)?|glass(?: fib(?:re|er))?|safe|okay|handle|before|go(?:es)?"
+    r" bad|bad|cooks?|fail(?:s|ure)?|live|good for|cope|degrees|burn|brake"
     r" fluids?|fluids?|hoses?|(?:brake |fuel |steel"
     r" )?lines?|degrees",
     needs=("item",),

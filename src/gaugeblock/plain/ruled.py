@@ -52,6 +52,7 @@ for _group in _SAME:
 _ASKING = frozenset(
     [
         "safe",
+        "left",
         "ok",
         "okay",
         "legal",
@@ -70,6 +71,8 @@ _ASKING = frozenset(
     ]
 )
 _SAYING = frozenset(["where", "trunk", "front", "side", "running", "once", "garage"])
+# Where a thing is, behind all that is said of it.
+_PLACE = re.compile(r"(?: (?:on|in|at|of|from|under|behind) (?:the|my|an?|this|that|it)(?: [a-z-]+){0,3})+$")
 _UNITS = frozenset(["in", "inch", "inches", "mm", "ft", "feet", "foot", "deg", "degree", "psi", "bar", "amp", "volt"])
 # What words.csv has that is wider than what was said, or another thing.
 _ELSE = ("opposite ", "related ", "maker of ", "kind of ", "family", "product", "system", "standard", "place", "method")
@@ -81,7 +84,20 @@ def asks_where(words: tuple[str, ...]) -> bool:
 
 
 def ruled(words: tuple[str, ...], data: Refdata) -> Found | None:
-    """The rules that have every word of a line; None where none has, or more do than a person reads."""
+    """The rules that have every word of a line; where none has, those that have all but the place at its end, which is
+    said. None where none has, or more do than a person reads.
+    """
+    line = " ".join(words)
+    place = _PLACE.search(line)
+    found = _having(words, data)
+    if found is None and place is not None:
+        found = _having(tuple(line[: place.start()].split()), data)
+        if found is not None:
+            found.asked += f" (left out:{place[0]})"
+    return found
+
+
+def _having(words: tuple[str, ...], data: Refdata) -> Found | None:
     if not (TURNING - {"or"}).isdisjoint(words):
         return None
     wanted = list(_things(words, data))
@@ -124,7 +140,8 @@ def _things(words: tuple[str, ...], data: Refdata) -> Iterator[tuple[str, list[s
             at += 1
             if word in _SAYING or (word not in CHATTER and word not in _ASKING):
                 cells = set() if any(map(str.isdigit, word)) else _cells(word, data)
-                yield word, [_stems(text.casefold()) for text in (*_ALIKE.get(word, {word}), *cells)]
+                firsts = {cell.partition(",")[0] for cell in cells}  # coolant, of what follows a comma
+                yield word, [_stems(text.casefold()) for text in (*_ALIKE.get(word, {word}), *cells, *firsts)]
 
 
 def _cells(phrase: str, data: Refdata) -> set[str]:

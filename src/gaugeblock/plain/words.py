@@ -119,7 +119,22 @@ _SHORT = {
 # Shorthand that is a unit, behind a number.
 _UNITS = frozenset(["n", "w", "rad", "pts"])
 # Where "one" and "a" are a number: before a part of an inch, a unit, or "point".
-_AFTER_ONE = {*_PARTS, "inch", "point", "and", "thirty", "by", "mm", "hundred", "thousand", *_ONES}
+_AFTER_ONE = {
+    *_PARTS,
+    "degree",
+    "amp",
+    "foot",
+    "volt",
+    "inch",
+    "point",
+    "and",
+    "thirty",
+    "by",
+    "mm",
+    "hundred",
+    "thousand",
+    *_ONES,
+}
 _MOST = 60
 
 

@@ -97,6 +97,7 @@ CIRCUIT = Topic(
         ),
         "kind": (
             Shaped(
+                r"(?:(?:engine )?(?:earth|ground)(?:ing)? (?:strap|cable|lead)(?: size)?(?: for)?(?: the)? )?"
                 r"(?:starter|cranking|starting)(?: motor)?(?: (?:cable|lead|wire))?",
                 always("starter cable"),
                 "starter cable",
@@ -107,6 +108,12 @@ CIRCUIT = Topic(
         "wire": (
             Shaped(r"(?P<n>[0-9]+(?:/0)?) ?(?:awg|gauge|gage|ga|guage)(?: (?:wire|cable))?", _gauge, "{} wire"),
             Shaped(r"(?P<n>[1-4]/0)(?: (?:wire|cable))?", _gauge, "{} wire"),
+            Shaped(
+                r"(?P<n>[0-9]+(?:\.[0-9]+)?) ?(?:mm2|mm\^2|sq ?mm|square (?:mm|millimet(?:re|er)s?))(?:"
+                r" (?:wire|cable))?",
+                lambda m: f"{m['n']} mm2",
+                "{} wire",
+            ),
         ),
     },
     (
@@ -136,9 +143,21 @@ def _fuse() -> Callable[..., Sheet]:
 FUSE = Topic(
     _fuse,
     "fuse",
-    {key: CIRCUIT.slots[key] for key in ("current", "voltage", "wire", "insulation", "air", "bundle", "length")},
-    CIRCUIT.signals + r"|protects?|largest|biggest|maximum|max|safe|put|blow",
-    asks_for="fuses?|breakers?|fused",
+    {
+        **{key: CIRCUIT.slots[key] for key in ("current", "voltage", "wire", "insulation", "air", "bundle", "length")},
+        "fact": (
+            Shaped(
+                r"(?:how (?:many|much) )?(?:amps?|current|ampacity)?(?: (?:can|does|will|may|should))*"
+                r"(?: (?:an? |the )?(?:wire|it|this))? ?(?:carry|carries|handle|ampacity|take)"
+                r"|how (?:many|much) (?:amps?|current)|current|ampacity",
+                always("current"),
+                "what it carries",
+            ),
+        ),
+    },
+    CIRCUIT.signals
+    + r"|current|ampacity|handle|how many amps|safely|protects?|largest|biggest|maximum|max|safe|put|blow",
+    asks_for="fuses?|breakers?|fused|carry|ampacity|handle|current",
     is_named=True,
     settle=lambda values, _: {k: v for k, v in values.items() if k != "length"},  # it changes the wire alone
 )
@@ -156,12 +175,6 @@ SIZE = Topic(
     {
         "wire": (
             *CIRCUIT.slots["wire"],
-            Shaped(
-                r"(?P<n>[0-9]+(?:\.[0-9]+)?) ?(?:mm2|mm\^2|sq ?mm|square (?:mm|millimet(?:re|er)s?))(?:"
-                r" (?:wire|cable))?",
-                lambda m: f"{m['n']} mm2",
-                "{} wire",
-            ),
             Shaped(r"awg ?(?P<n>[0-9]+(?:/0)?)", _gauge, "{} wire"),
         ),
     },

@@ -13,7 +13,7 @@ from gaugeblock.answer.plausible import did_you_mean, is_plausible
 from gaugeblock.answer.printing import printed
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.errors import Ambiguous
+from gaugeblock.errors import Ambiguous, InputError
 from gaugeblock.lookup import look_up
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.units import Measure
@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
 
 VERB = "FIT FUSE"
+FACTS = FUSE, CURRENT = ("fuse", "current")
 _NOMINAL = Measure(Fraction(12), "V", "12 V")
 # Of its fuse a load that lasts takes no more than this: habit.
 _LASTING = 0.8
@@ -75,13 +76,14 @@ def fuse(
     insulation: str | None = None,
     air: str | None = None,
     bundle: str | None = None,
+    fact: str = FUSE,
     data: Refdata | None = None,
 ) -> Sheet:
     """The fuse of a load, or the largest that a wire allows.
 
     Parameters are text as people write them: ``current`` of the load (``20 A``), or its power (``100 W``, at
     ``voltage``, 12 V unless given); ``wire`` (``12 AWG``, ``4 mm2``); ``insulation``, ``air`` and ``bundle`` as for
-    ``circuit``.
+    ``circuit``; ``fact`` ``fuse``, or ``current``: what the wire may carry.
 
     Returns a Sheet. Of a load: the smallest fuse that is made for it, and where the load lasts the smallest that it
     takes no more than 80 % of (habit). Of a wire alone: the largest fuse that is no more than the wire may carry. The
@@ -100,7 +102,10 @@ def fuse(
         "insulation": insulation,
         "air": air,
         "bundle": bundle,
+        "fact": fact,
     }
+    if fact not in FACTS:
+        raise InputError(fact, "fact", "nothing of a fuse is called so", FACTS, "ask for one of these")
     of = Fused(asked, data)
     doubt = _doubt(of, data)
     if doubt:
@@ -113,7 +118,9 @@ def fuse(
         check = Check("insulation", CANNOT_TELL, text, subject="insulation", bears=ASK)
         question = Question(FILL_IN, text, "insulation", (check.name,))
         return Sheet("fuse", asked, data, [], [check], [], decision=none(VERB, text), questions=[question])
-    return _of_load(of, lies, asked, data) if of.current is not None else _of_wire(of, lies, asked, data)
+    if of.wire is not None and (of.current is None or fact == CURRENT):
+        return _of_wire(of, lies, asked, data)
+    return _of_load(of, lies, asked, data)
 
 
 def _doubt(of: Fused, data: Refdata) -> str:
@@ -197,7 +204,9 @@ def _of_wire(of: Fused, lies: list[Setting], asked: dict[str, str | None], data:
     assert of.wire is not None
     gauge = checks.there(of.wire, data)
     size = conductor.size_of(gauge)
-    title = f"largest fuse of {of.wire.text} wire"
+    is_current = asked["fact"] == CURRENT
+    wire = f"{of.wire.text.replace('**', '')} wire"
+    title = f"what {wire} may carry" if is_current else f"largest fuse of {wire}"
     by_rating: dict[str, tuple[Figure, Figure, Setting]] = {}
     for lie in lies:
         allowed = conductor.allowed(size, lie, data)
@@ -210,35 +219,32 @@ def _of_wire(of: Fused, lies: list[Setting], asked: dict[str, str | None], data:
         return Sheet(title, asked, data, [gauge], [], [], decision=none(VERB, text))
     picked = ordered if len(ordered) <= 3 else [ordered[0], ordered[len(ordered) // 2], ordered[-1]]
     figures = [f for rating, allowed, _ in picked for f in (rating, allowed)] + [distance(data), gauge]
-    found, decision = _decided_of_wire(picked, data)
+    found, decision = _decided_of_wire(picked, data, is_current=is_current)
     return Sheet(
         title, asked, data, list({f.id: f for f in figures}.values()), found, _cautions(data), decision=decision
     )
 
 
-def _decided_of_wire(picked: list[tuple[Figure, Figure, Setting]], data: Refdata) -> tuple[list[Check], Decision]:
-    rating, allowed, _ = picked[0]
-    if len(picked) == 1:
-        return [], use(
-            VERB, rating, f"It is the largest made that is not over the {printed(allowed, data)} of the wire."
-        )
-    check = Check(
-        "how the wire lies",
-        CANNOT_TELL,
-        "its insulation, the air and the loom change what it may carry",
-        subject="insulation",
-        bears=ASK,
-    )
-    ways = [
-        Candidate(rating, "; ".join(way.words for way in lie.ways), f"{printed(allowed, data)} allowed")
-        for rating, allowed, lie in picked
+def _decided_of_wire(
+    picked: list[tuple[Figure, Figure, Setting]], data: Refdata, *, is_current: bool
+) -> tuple[list[Check], Decision]:
+    """The largest fuse, or the current that the wire may carry, in each way that it may lie."""
+    verb = "CARRIES" if is_current else VERB
+    shown = [allowed if is_current else rating for rating, allowed, _ in picked]
+    said = [
+        f"{printed(rating, data)} is the largest fuse" if is_current else f"{printed(allowed, data)} allowed"
+        for rating, allowed, _ in picked
     ]
-    return [check], ask(
-        VERB,
-        ways,
-        [check.name],
-        "The smallest protects the wire wherever it lies. Say insulation, air and loom for more.",
-    )
+    if len(picked) == 1:
+        return [], use(verb, shown[0], f"{said[0][:1].upper()}{said[0][1:]}, as it lies.")
+    why = "its insulation, the air and the loom change what it may carry"
+    check = Check("how the wire lies", CANNOT_TELL, why, subject="insulation", bears=ASK)
+    ways = [
+        Candidate(figure, "; ".join(way.words for way in lie.ways), then)
+        for figure, then, (_, _, lie) in zip(shown, said, picked, strict=True)
+    ]
+    do = "The smallest holds wherever the wire lies. Say insulation, air and loom for more."
+    return [check], ask(verb, ways, [check.name], do)
 
 
 def _cautions(data: Refdata) -> list[Caution]:

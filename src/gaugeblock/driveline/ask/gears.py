@@ -118,7 +118,8 @@ GEARING = Topic(
         ),
         "transfer": (Shaped(rf"(?P<n>{NUMBER}) transfer(?: case)?", lambda m: m["n"], "transfer {}"),),
     },
-    r"speedo(?:meter)?|clock|went to|changed?|swapped|same (?:tires?|tyres?)|how (?:far|much) (?:off|out)|reads?|shows?"
+    r"[3-6] ?speed(?: (?:box|gear ?box|transmission|trans))?|(?:gear ?)?box|rear|speedo(?:meter)?|clock|went"
+    r" to|changed?|swapped|same (?:tires?|tyres?)|how (?:far|much) (?:off|out)|reads?|shows?"
     r"|teeth|ring|pinion|ratio|(?:engine )?(?:rpms?|revs?|revolutions)|engine"
     r" speed|turn(?:ing)?|tires?|tyres?|gears?|gearing|axle|cruise|cruising|highway|top speed|(?:in )?top(?:"
     r" gear)?|overdrive|(?:in )?direct(?: top| drive)?|speed|rear end",

@@ -63,11 +63,12 @@ def _settle_slopes(values: dict[str, str], _data: Refdata) -> dict[str, str]:
 
 
 def _sloped(name: str, way: str, sign: str, say: str) -> Shaped:
-    """A slope that is said of a thing, as the axis of its shaft falls to the rear."""
+    """A slope that is said of a thing, as the axis of its shaft falls to the rear; level is none."""
     return Shaped(
-        rf"(?:{name})(?: angle)?(?: is| at| points?| slopes?| sits?)*(?: {way})?(?: at| by)?"
-        rf" (?P<n>{NUMBER})(?: ?(?:deg(?:rees?|s)?|\u00b0))?(?: {way})?",
-        lambda m: f"{sign}{m['n']} deg",
+        rf"(?:(?:shaft )?angle (?:of|at|on) (?:the )?)?(?:{name})(?: angle)?(?: is| at| points?| slopes?| sits?)*"
+        rf"(?:(?: {way})?(?: at| by)? (?P<n>{NUMBER})(?: ?(?:deg(?:rees?|s)?|\u00b0))?(?: {way})?|(?P<level> level|"
+        r" flat))",
+        lambda m: f"{sign}{m['n']} deg" if m["n"] else "0 deg",
         say,
     )
 
@@ -78,14 +79,14 @@ SLOPES = Topic(
     "universal joints",
     {
         "gearbox": (_sloped(_BOX, "down", "", "gearbox {}"),),
-        "shaft": (_sloped(r"drive ?shaft|prop(?:eller)?[- ]?shaft|shaft", "down", "", "shaft {}"),),
+        "shaft": (_sloped(r"drive ?shaft|prop(?:eller)?[- ]?shaft|prop|shaft", "down", "", "shaft {}"),),
         "pinion": (
             _sloped("pinion(?: nose)?|diff|rear(?: end| axle)?", "up", "", "pinion up {}"),
             _sloped("pinion(?: nose)?", "down", "-", "pinion {}"),
         ),
         **{key: JOINT.slots[key] for key in ("phasing", "speed")},
     },
-    JOINT.signals + r"|u|down|up|slopes?|ok|right|good|cancel(?:s|led)?",
+    JOINT.signals + r"|u|shafts?|down|up|slopes?|ok|right|good|cancel(?:s|led)?",
     needs=("gearbox", "shaft", "pinion"),
     settle=_settle_slopes,
 )

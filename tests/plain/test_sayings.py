@@ -37,6 +37,17 @@ SAID = {
     "trq, dry.": "torque dry",
     "mild tube": "mild steel tube",
     "d shaft": "driveshaft",
+    "three eights sixteen": "3/8 16",
+    "m12 by 1.75 ten nine": "m12 by 1.75 10.9",
+    "ten nine hundred": "10 900",
+    "bend without it kinking": "bend",
+    "without oil": "without oil",
+    "put dot 5 in with dot 3": "mix dot 5 with dot 3",
+    "dot 5 in a dot 3 car": "dot 5 into a dot 3 car",
+    "vee clamp no I mean the band clamp": "the band clamp",
+    "2.5mm2 wire": "2.5 mm2 wire",
+    "steel into an aluminum pan": "into an aluminum pan",
+    "one degree up": "1 degree up",
 }
 
 

@@ -97,7 +97,8 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
         found = conversion(words, data)
         if found is not None:
             return Answer("a conversion", found)
-    if "where" in words and (rules := _placed(words, data)) is not None:
+    rules = _rules_first(words, data)
+    if rules is not None:
         return rules
     reading = understood(words, data)
     if reading.is_whole:
@@ -128,11 +129,13 @@ def _otherwise(words: tuple[str, ...], reading: Reading, data: Refdata) -> Answe
     return _ruled(words, data)
 
 
-def _placed(words: tuple[str, ...], data: Refdata) -> Answer | None:
-    """The rules that say where a thing goes."""
-    from gaugeblock.plain.ruled import asks_where
+def _rules_first(words: tuple[str, ...], data: Refdata) -> Answer | None:
+    """The rules that answer a line which asks for no figure."""
+    if "where" not in words and words[1:2] not in (("i",), ("you",), ("we",), ("it",)):
+        return None  # without opening the rules
+    from gaugeblock.plain.ruled import asks_no_figure
 
-    return _ruled(words, data) if asks_where(words) else None
+    return _ruled(words, data) if asks_no_figure(words) else None
 
 
 def _ruled(words: tuple[str, ...], data: Refdata) -> Answer | None:

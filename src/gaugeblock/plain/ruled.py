@@ -38,6 +38,7 @@ _SAME = (
     "threadlock threadlocker",
     "trunk boot",
     "combine together mix",
+    "crush sealing",
     "exhaust header manifold",
     "temp temperature hot heat degf",
     "where place position location sits",
@@ -74,13 +75,15 @@ _SAYING = frozenset(["where", "trunk", "front", "side", "running", "once", "gara
 # Where a thing is, behind all that is said of it.
 _PLACE = re.compile(r"(?: (?:on|in|at|of|from|under|behind) (?:the|my|an?|this|that|it)(?: [a-z-]+){0,3})+$")
 _UNITS = frozenset(["in", "inch", "inches", "mm", "ft", "feet", "foot", "deg", "degree", "psi", "bar", "amp", "volt"])
+_MAY = {(can, who) for can in ("can", "should", "may", "do", "must") for who in ("i", "you", "we")} | {("is", "it")}
 # What words.csv has that is wider than what was said, or another thing.
 _ELSE = ("opposite ", "related ", "maker of ", "kind of ", "family", "product", "system", "standard", "place", "method")
 
 
-def asks_where(words: tuple[str, ...]) -> bool:
-    """Whether a line asks for a place, and not for a figure."""
-    return "where" in words and not any(char.isdigit() for word in words for char in word.removeprefix("o2"))
+def asks_no_figure(words: tuple[str, ...]) -> bool:
+    """Whether a line asks for a place, or whether something may be done, and not for a figure."""
+    has_figures = any(char.isdigit() for word in words for char in word.removeprefix("o2"))
+    return ("where" in words and not has_figures) or words[:2] in _MAY
 
 
 def ruled(words: tuple[str, ...], data: Refdata) -> Found | None:
@@ -108,6 +111,8 @@ def _having(words: tuple[str, ...], data: Refdata) -> Found | None:
 
     found: list[tuple[bool, int, Entry]] = []
     for entry in rules(data):
+        if not all(any(all(map(entry.all.__contains__, one)) for one in ways) for _, ways in wanted):
+            continue  # a stem is how its word begins
         held, about = _stems(" ".join(entry.named)), _stems(entry.named[1])
         if all(any(one <= held for one in ways) for _, ways in wanted):
             named = sum(any(one <= about for one in ways) for said, ways in wanted if _is_name(said))

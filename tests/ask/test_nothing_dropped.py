@@ -16,6 +16,7 @@ from gaugeblock import domains
 from gaugeblock.answer.asking import Topic
 from gaugeblock.errors import GaugeblockError
 from gaugeblock.plain.answer import Answer, read_or_answered
+from gaugeblock.plain.chatter import ASIDE, CHATTER, TURNING
 from gaugeblock.plain.reading import Reading, read
 from gaugeblock.plain.words import words_of
 from gaugeblock.tables.load import refdata
@@ -26,7 +27,7 @@ NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?|\.[0-9]+")
 OTHERWISE = re.compile(
     r"\b(?:v ?(?:4|6|8|10|12)|o2)\b|[0-9]+ weeks?|[0-9.]+ (?:thou|lines?|dashes)|6 lines on"
     r" head|(?<![0-9.])0?[0-9]{2,3}(?= wall| dom| 4130)"
-    r"|8\.8 in rear"
+    r"|8\.8 in rear|(?<=in )mm2|\b5 speed|\b3 55 gears|(?<=4\.1 to )1\b"
 )
 TOPICS = [topic for wing in domains.WINGS if wing.hints for topic in wing.module("ask").TOPICS]
 SPLICED = ["400 n", ".008", "0.25 in", "37", "m7", "3/16", "8.8", "21 mm", "91 deg", "55 %", "13 psi", "303", "9 amps"]
@@ -98,3 +99,25 @@ def test_what_an_option_knows_its_topic_never_drops(topic: Topic) -> None:
             is_dropped = after.is_whole and key not in after.values and after.values == before.values
             usual = USUAL.get((topic.noun, key), ())
             assert not is_dropped or phrase.startswith(usual), f"{' '.join(words)} + {phrase}"
+
+
+def test_a_word_that_is_left_out_is_said_and_is_of_no_vocabulary_that_changes_a_figure() -> None:
+    found = read_or_answered("2x2x1/8 box weight for the roadster", refdata())
+    assert isinstance(found, Reading)
+    assert found.aside == ("roadster",)
+    changing = re.compile(
+        "condition|lubricant|surface|material|into|insert|grade|treatment|temper|state|wear|service|seat"
+    )
+    words = {word for word in ASIDE for line in refdata().lines("words").holding(word) if _means(line, word, changing)}
+    assert not words
+    assert not ASIDE & (CHATTER | TURNING)
+
+
+def _means(line: list[str], word: str, columns: re.Pattern[str]) -> bool:
+    return line[1] == word and columns.search(line[2]) is not None
+
+
+@pytest.mark.parametrize("line", ["transmission pan bolt torque", "bumper bolt m8 8.8 dry torque"])
+def test_beside_a_part_no_word_is_left_out(line: str) -> None:
+    got = reading(line)
+    assert got is None or not ("part" in got.topic.slots and got.aside)

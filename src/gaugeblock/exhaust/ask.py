@@ -172,7 +172,8 @@ GAP = Topic(
         "hot": (amount("temperature", before="(?:at|running(?: at)?)", say="pipe at {}"),),
         "movement": (amount("length", after="(?:movement|of growth|growth)", say="moves {}"),),
     },
-    rf"how (?:close|near|far)|can|{_NEAR}|{_EXHAUST}|(?:the |my )?headers?|room|enough|clear",
+    rf"how (?:close|near|far)|can|{_NEAR}|{_EXHAUST}|(?:the |my )?headers?|room|enough|clear|run"
+    r"|without (?:an? |any )?(?:heat )?shield(?:ing)?|unshielded",  # what rules ask is of bare pipes
     needs=("to",),
     columns={"to": _neighbours},
     asks_for=rf"close|near|clearance|gap|room|clear|how far|away|headers?|{_EXHAUST}",
@@ -248,7 +249,8 @@ HANGER = Topic(
         ),
         "od": (
             amount(
-                "length", after=r"(?:stainless |mild |steel |aluminised |aluminized )*(?:exhaust|pipe|tube)(?: pipe)?"
+                "length",
+                after=r"(?:stainless |mild |steel |aluminised )*(?:exhaust|pipe|tube|system)(?: pipe| system)?",
             ),
         ),
         "swing": (amount("angle", say="swings {}"),),

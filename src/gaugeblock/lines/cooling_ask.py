@@ -50,6 +50,7 @@ COOLANT = Topic(
                 r"(?: mix(?:ture)?| solution)?",
                 _mix,
             ),
+            Shaped(r"half(?: and half)?(?: (?:antifreeze|coolant|water|glycol))?", always("50 %"), "half and half"),
             Shaped(r"(?:plain |straight |pure )?water", always("water"), "plain water"),
         ),
         "kind": (Named(_kinds, tail="mix|mixture|solution"),),

@@ -33,7 +33,7 @@ def _services(_data: Refdata) -> tuple[str, ...]:
 def _open_growth(values: dict[str, str], data: Refdata) -> Open | None:
     """Every metal whose growth is on record, or every stainless one, where no coefficient is stated."""
     said = values.get("material", "")
-    if "expansion" in values or said not in ("", _STAINLESS):
+    if "expansion" in values or said not in ("", _STAINLESS, f"{_STAINLESS} steel"):
         return None
     metals = dict.fromkeys(m for table in _GROWN for m in data.table(table).column("material").values())
     return ("material",), [{"material": m} for m in sorted(metals) if m.startswith(said)]
@@ -70,6 +70,7 @@ GROWTH = Topic(
             Named(words_of("lines", "material", *_GROWN)),
             Shaped("stainless(?: steel)?", always(_STAINLESS), "stainless steel", doubt=1),
         ),
+        "od": (amount("length", followed=r"(?:stainless|mild|steel|exhaust|pipe|tube|header)"),),
         "expansion": known(
             "thermal expansion",
             "(?:its |own )*(?:coefficient|expansion|cte)(?: coefficient| of(?: thermal)? expansion)?",
@@ -78,9 +79,10 @@ GROWTH = Topic(
         ),
     },
     r"(?:how much )?(?:does|will)?(?: it| an?| my| the)?|grow(?:th|s|ing)?|expan(?:ds?|sion)|(?:how much )?longer"
-    r"|lengthens?|exhausts?|pipes?|tubes?|lines?|headers?|thermal|anchors|hot|heat",
+    r"|lengthens?|from cold|cold|goes|exhausts?|pipes?|tubes?|lines?|headers?|thermal|anchors|hot|heat",
     needs=("length", "hot"),
     opens=_open_growth,
+    settle=lambda values, _: {k: v for k, v in values.items() if k != "od"},  # a length grows alike at any diameter
     asks_for=r"grow\w*|expan\w*|longer|lengthens?",
     is_named=True,
 )

@@ -123,10 +123,11 @@ def _otherwise(words: tuple[str, ...], reading: Reading, data: Refdata) -> Answe
     found = listed(words, data)
     if found is not None:
         return Answer(f"a look through the tables for: {found.asked}", found)
+    rules = _ruled(words, data)
+    if rules is not None:
+        return rules
     sheet = unnamed(words, reading, data)
-    if sheet is not None:
-        return Answer(f"torque: {sheet.title}", sheet)
-    return _ruled(words, data)
+    return None if sheet is None else Answer(f"torque: {sheet.title}", sheet)
 
 
 def _rules_first(words: tuple[str, ...], data: Refdata) -> Answer | None:
@@ -197,5 +198,6 @@ def _as_said(reading: Reading) -> str:
     text = ", ".join(reading.said.values())
     text = f"{reading.topic.noun}: {text}" if text else reading.topic.noun
     text += f", wanted in {reading.unit}" if reading.unit else ""
+    text += f"; left out: {', '.join(reading.aside)}" if reading.aside else ""
     mended = "; ".join(f'"{typed}" as {meant}' for typed, meant in reading.mended)
     return f"{text} ({mended})" if mended else text

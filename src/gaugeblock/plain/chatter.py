@@ -34,6 +34,23 @@ _TURNING = """
 aren't can't cant didn't doesn't don't dont except instead isn't isnt neither never no non none nor not or rather un
 unless versus vs w/o wasn't without won't wont
 """
+# Where a thing sits, what is done with it and whose it is: where no answer reads such a word, it is left out, and said.
+# None names a metal, a finish, a lubricant, a state or a service: those change a figure, and refuse a line.
+_ASIDE = """
+aftermarket another antique book bought bracket brackets broke broken brother buddy's budget bumper buy buying classic
+comes coming convert converted converting corner correctly coupe cowl crawling crossmember cruise cruising custom
+dad's daily dash dashboard decent difference different difficult drive driver driver's drives driveway driving easy
+eighties electric engine entire expensive fab fabbed fabricate fabricated fabricating fender fifties finally firewall
+floor gearbox gloves gone hang homemade hood hotrod hung inspector install installation installed installing keeps kit
+later lose loses losing loud middle modified modify motor mount mounted mounting neighbor neighbour nice nineties
+noise noisy one's order ordered ordering other others particular passenger passenger's person pickup planned plus
+positioned positive pretty pulled pulling pulls push pushing quiet ratchet rattle rattled rattles rattling rebuild
+rebuilding replace replaced replacing restomod restoration restoring road roadster roof safely sedan sell selling
+setup seventies shake shakes shaking similar simple sixties smell smells snap snapped soon squeak street stuck
+subframe suv swap swapped swapping system tranny trans transmission tried uncle underneath underside until upgrade
+upgraded upgrading van vintage wagon weekend went whole wife wobble wobbles yesterday
+"""
 CHATTER = frozenset(_CHATTER.split())
+ASIDE = frozenset(_ASIDE.split())
 # What turns or doubts another word; never left out.
 TURNING = frozenset(_TURNING.split())

@@ -76,7 +76,7 @@ def listed(words: tuple[str, ...], data: Refdata) -> Found | None:
     if "torque" not in measures:
         wanted = [w for w in wanted if w not in _FASTENER]
     things = [w for w in wanted if w not in _MEASURES]
-    if len(wanted) < _LEAST or not any(len(w) > 2 and w.isalpha() for w in things):
+    if len(wanted) < _LEAST or not any(len(w) > 2 and w.replace("-", "").isalpha() for w in things):
         return None
     from gaugeblock.finding import find
     from gaugeblock.found import Found

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from gaugeblock.negation import denied
-from gaugeblock.plain.chatter import CHATTER, TURNING
+from gaugeblock.plain.chatter import ASIDE, CHATTER, TURNING
 from gaugeblock.plain.wanted import wanted_at
 from gaugeblock.value import Value, put
 
@@ -17,7 +17,8 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 # What a word costs by how it is read: as part of an option, as the topic's own, as chatter, not at all.
-_HIT, _SIGNAL, _CHATTER, _UNREAD = 2, 2, 3, 100
+_HIT, _SIGNAL, _CHATTER, _ASIDE, _UNREAD = 2, 2, 3, 9, 100
+_LEFT_OUT = "\0"  # before a word that was left out
 _MISSING = 40
 _NOT_ASKED, _NOT_NAMED = 7, 1000
 
@@ -26,10 +27,10 @@ class Reading(Value):
     """How a line was read: its ``topic``, the ``values`` by option, what a person is told, the words left ``unread``.
 
     ``cost`` is lower the better it fits; ``mended`` are words that were nearly typed, each with what it was read as;
-    ``unit`` is the one that the answer is wanted in.
+    ``unit`` is the one that the answer is wanted in; ``aside`` are words that were left out, which change no figure.
     """
 
-    __slots__ = ("cost", "mended", "said", "topic", "unit", "unread", "values")
+    __slots__ = ("aside", "cost", "mended", "said", "topic", "unit", "unread", "values")
 
     topic: Topic
     values: dict[str, str]
@@ -38,6 +39,7 @@ class Reading(Value):
     cost: int
     mended: tuple[tuple[str, str], ...]
     unit: str
+    aside: tuple[str, ...]
 
     def __init__(
         self,
@@ -48,7 +50,9 @@ class Reading(Value):
         cost: int,
         mended: tuple[tuple[str, str], ...] = (),
         unit: str = "",
+        aside: tuple[str, ...] = (),
     ) -> None:
+        put(self, "aside", aside)
         put(self, "unit", unit)
         put(self, "topic", topic)
         put(self, "values", values)
@@ -75,6 +79,7 @@ _Step = tuple[int, "tuple[tuple[str, Hit], ...]", "tuple[str, ...]"]
 def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
     """How a topic reads the words: each word once, with the fewest left over, the longest phrases first."""
     hits = [_hits_at(words, at, topic, data) for at in range(len(words))]
+    is_of_parts = "part" in topic.slots  # there a word more is another part
     memo: dict[tuple[int, frozenset[tuple[str, str]]], _Step] = {}
 
     def best(at: int, used: frozenset[tuple[str, str]]) -> _Step:
@@ -107,6 +112,8 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
         cost, found, left = best(at + 1, used)
         if words[at] in CHATTER:
             yield cost + _CHATTER, found, left
+        elif words[at] in ASIDE and not is_of_parts:
+            yield cost + _ASIDE, found, (_LEFT_OUT + words[at], *left)
         else:
             yield cost + _UNREAD, found, (words[at], *left)
 
@@ -121,12 +128,14 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
         said.setdefault(key, hit.said)
     said = {key: said[key] for key in topic.slots if key in said}
     unit = values.pop(_UNIT, "")
+    aside = tuple(word[1:] for word in left if word[0] == _LEFT_OUT)
+    left = tuple(word for word in left if word[0] != _LEFT_OUT)
     kept = _not_said(left, values)
     cost -= (len(left) - len(kept)) * (_UNREAD - _CHATTER)
     cost += _MISSING * sum(need not in values for need in topic.needs)
     if topic.asks_for and re.search(rf"\b(?:{topic.asks_for})\b", " ".join(words)) is None:
         cost += _NOT_NAMED if topic.is_named else _NOT_ASKED
-    return Reading(topic, values, said, kept, cost, unit=unit)
+    return Reading(topic, values, said, kept, cost, unit=unit, aside=aside)
 
 
 def _not_said(left: tuple[str, ...], values: dict[str, str]) -> tuple[str, ...]:
@@ -160,7 +169,7 @@ def mend(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | N
     A word is put right only when one word alone is so near to it, and it is said to the reader. Short words, those
     that turn another, and those that mean something of another thing (a drawn tube) are never changed.
     """
-    known = reading.topic.vocabulary(data) | CHATTER
+    known = reading.topic.vocabulary(data) | CHATTER | ASIDE
     changes: dict[str, str] = {}
     for word in reading.unread:
         near = _near(word, known) if word not in TURNING and word not in known and not denied(word) else []

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 
-from gaugeblock.plain.chatter import CHATTER, TURNING
+from gaugeblock.plain.chatter import ASIDE, CHATTER, TURNING
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -90,14 +90,18 @@ def ruled(words: tuple[str, ...], data: Refdata) -> Found | None:
     """The rules that have every word of a line; where none has, those that have all but the place at its end, which is
     said. None where none has, or more do than a person reads.
     """
+    found = _having(words, data)
+    if found is not None:
+        return found
     line = " ".join(words)
     place = _PLACE.search(line)
-    found = _having(words, data)
-    if found is None and place is not None:
-        found = _having(tuple(line[: place.start()].split()), data)
+    less = tuple(line[: place.start()].split()) if place is not None else words
+    for fewer in (less, tuple(word for word in less if word not in ASIDE)):
+        found = _having(fewer, data) if fewer != words else None
         if found is not None:
-            found.asked += f" (left out:{place[0]})"
-    return found
+            found.asked += f" (left out: {' '.join([*(w for w in less if w not in fewer), *words[len(less) :]])})"
+            return found
+    return None
 
 
 def _having(words: tuple[str, ...], data: Refdata) -> Found | None:

@@ -22,12 +22,22 @@ def _thousandths(match: re.Match[str]) -> str:
     return f".0{''.join(_DIGITS[w] for w in match.groups())}"
 
 
+def _dash(match: re.Match[str]) -> str:
+    """``dash six`` is -6, as a tube is sized by sixteenths."""
+    return f"-{_CLASSES.get(match[1], match[1])}"
+
+
+def _by_part(match: re.Match[str]) -> str:
+    """``by eighth`` is by 1/8."""
+    return f"by 1/{_PARTS.get(match[1], 16)}"
+
+
 def _class(match: re.Match[str]) -> str:
     """``ten nine`` is the class 10.9 of a bolt."""
     return f"{_CLASSES[match[1]]}.{_CLASSES[match[2]]}"
 
 
-_CLASSES = {"eight": "8", "ten": "10", "twelve": "12", "nine": "9"}
+_CLASSES = {"four": "4", "six": "6", "eight": "8", "ten": "10", "twelve": "12", "nine": "9"}
 # A piece that a line must have, for no pattern is made in vain; the pattern; what is written for it. In this order.
 _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("w/o", r"\bw/o\b", "without"),
@@ -45,6 +55,12 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("by one", r"\b(m ?(?:[0-9]+|six|eight|ten|twelve|fourteen)) by one\b(?! point)", r"\1 by 1"),
     ("pitch", r"\b(m ?[0-9]+(?: ?x ?| by | )[0-9](?:\.[0-9]+)?) ?(?:mm )?pitch\b", r"\1"),
     ("18", r"\b(?:stainless (?:steel )?)?18[-/]8(?: stainless)?(?: steel)?(?= |$)", "stainless"),
+    ("ifference", r"^.*\bdifference between (?:an? |the )?(.+?) and (?:an? |the )?(.+)$", r"\1 vs \2"),
+    ("u joint", r"\bu joint", "u-joint"),
+    ("cross member", r"\bcross member", "crossmember"),
+    ("dash ", r"\bdash (four|six|eight|ten|twelve|[0-9]+)\b", _dash),
+    (" by ", r"\bby (?:an? )?(eighth|quarter|half|sixteenth)\b", _by_part),
+    ("ised", r"\b(galvan|alumin)ised\b", r"\1ized"),
     ("i mean", r"^.*\b(?:no|sorry|wait)[, ]+i mean(?:t)?\b", ""),
     ("old ", r"\b(?:old|rusty old) (?=cast|car\b|truck|manifold|engine|block|gearbox|axle|frame|chassis)", ""),
     (" to it", r"\bor (?:close|near|next) to it\b", ""),

@@ -6,6 +6,7 @@ from gaugeblock.answer.asking import NUMBER, Hit, Named, Shaped, Topic, always, 
 from gaugeblock.answer.stating import known
 from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.tubes import box_ask, keys
+from gaugeblock.tubes.pipe_ask import PIPE
 from gaugeblock.tubes.said import is_without_metal
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -259,7 +260,8 @@ GAUGE = Topic(
         "number": (Shaped(rf"(?:#)?(?P<n>[0-9]{{1,2}}|0{{2,4}}) ?(?:{_GAUGE})?(?= |$)", lambda m: m["n"], "{} gauge"),),
         "system": (Named(_systems),),
     },
-    rf"(?:{_GAUGE})|thick(?:ness)?|how thick|wall(?: thickness)?|in inches|in mm|decimal|steel|dia(?:meter)?|metal",
+    rf"(?:{_GAUGE})|thick(?:ness)?|how thick|wall(?: thickness)?|in inches|in mm|decimal|steel|dia(?:meter)?|metal"
+    r"|sheet|floor ?pans?|pan|panel|for",
     needs=("number",),
     asks_for=rf"(?:{_GAUGE})|[a-z]wg|[0-9]ga|sheet\w*",
     opens=_open_gauge,
@@ -279,27 +281,6 @@ def _open_section(values: dict[str, str], data: Refdata) -> Open | None:
     return ("material",), [{"material": metal} for metal in ("1020 DOM", "4130")]
 
 
-PIPE = Topic(
-    lambda: answer_in("pipe", "pipe"),
-    "pipe",
-    {
-        "nps": (
-            Shaped(rf"(?P<n>{NUMBER}){_IN}?(?: nominal)?(?: nps)?", lambda m: m["n"].replace("-", " "), "{} pipe"),
-            Shaped(rf"nps (?P<n>{NUMBER})", lambda m: m["n"].replace("-", " "), "{} pipe"),
-        ),
-        "schedule": (
-            Named(words_of("tubes", "schedule", bare=False)),
-            Shaped(r"(?:sch|schedule|sched)\.? ?(?P<n>[0-9]+s?)", lambda m: m["n"].upper(), "schedule {}"),
-            Shaped(r"(?P<n>[0-9]+s)", lambda m: m["n"].upper(), "schedule {}"),
-        ),
-    },
-    r"(?:steel |black |galvanised |galvanized )?pipes?|od|outside(?: diameter)?|inside|bore|id|wall|dia(?:meter)?|how"
-    r" big|real|true|thick(?:ness)?|stainless|steel|nominal",
-    needs=("nps",),
-    asks_for=r"pipes?|nps|sch\w*|std|xs|xxs",
-    is_named=True,  # a number alone is of anything
-    columns={"nps": ("tubes/pipe_sizes", "nps"), "schedule": ("tubes/pipe_sizes", "schedule")},
-)
 SECTION = Topic(
     lambda: answer_in("section", "section"),
     "tube section",

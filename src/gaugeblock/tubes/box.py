@@ -23,10 +23,10 @@ if TYPE_CHECKING:
     from gaugeblock.units import Measure
 
 FACTS = {
-    "section modulus": "section_modulus",
-    "mass": "mass_per_length",
-    "second moment": "second_moment",
-    "area": "section_area",
+    "section modulus": ("section_modulus",),
+    "mass": ("tube_mass", "mass_per_length"),
+    "second moment": ("second_moment",),
+    "area": ("section_area",),
 }
 _UNNAMED = "hangs on the metal: name it"
 _SIDES = ("height", "width")
@@ -74,7 +74,7 @@ def box(
     density = None if stock is None else density_of(stock, data)
     if density is not None:
         figures += _mass(figures[2], density, long, sides["height"].unit == "in", data)
-    wanted = next((f for f in figures if f.quantity == FACTS[fact]), None)
+    wanted = next((f for q in FACTS[fact] for f in figures if f.quantity == q), None)
     if wanted is None:
         why = f"hangs on the metal: no density of {stock.label} is on record" if stock is not None else _UNNAMED
         decision = none("", f"The {fact} {why}.")

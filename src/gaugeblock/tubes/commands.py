@@ -70,11 +70,13 @@ def pipe(argv: list[str]) -> int:
     )
     parser.add_argument("nps", nargs="?", metavar="SIZE", help='nominal pipe size: "1-1/2"')
     parser.add_argument("--schedule", metavar="S", help="40, 80, 10S, STD, XS")
+    fact = "outside diameter (which it is where nothing is asked), wall, bore, mass"
+    parser.add_argument("--fact", default="outside diameter", metavar="F", help=fact)
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tubes import pipe as answers
 
-    options = {"nps": a.nps, "schedule": a.schedule}
+    options = {"nps": a.nps, "schedule": a.schedule, "fact": a.fact}
     return print_open(answers.pipe, _topic("PIPE"), options, a, is_open=a.nps is None)
 
 

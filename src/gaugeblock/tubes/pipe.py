@@ -4,25 +4,39 @@ from __future__ import annotations
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.check import CANNOT_TELL, INFORM, Check
-from gaugeblock.answer.decision import use
+from gaugeblock.answer.decision import none, use
 from gaugeblock.answer.making import base, derived
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.calc import tubes as calc
+from gaugeblock.errors import InputError
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.tubes import keys
 from gaugeblock.tubes.rules import rules_of
 
+# What may be asked of a pipe -> its quantity.
+FACTS = {
+    "outside diameter": "outside_diameter",
+    "wall": "wall_thickness",
+    "bore": "inside_diameter",
+    "mass": "mass_per_length",
+}
 
-def pipe(nps: str, *, schedule: str | None = None, data: Refdata | None = None) -> Sheet:
-    """The true OD of a pipe size, its wall and bore when the schedule is named.
 
-    Raises LookupMiss with the nearest sizes or schedules.
+def pipe(
+    nps: str, *, schedule: str | None = None, fact: str = "outside diameter", data: Refdata | None = None
+) -> Sheet:
+    """The true OD of a pipe size, its wall, bore and mass when the schedule is named.
+
+    ``fact`` is what is asked first: ``outside diameter``, ``wall``, ``bore`` or ``mass``. Raises LookupMiss with the
+    nearest sizes or schedules, InputError for no fact.
 
     >>> pipe("1 1/2", schedule="40").figures[0].text
     '1.9'
     """
     data = data or refdata()
-    asked = {"nps": nps, "schedule": schedule}
+    asked = {"nps": nps, "schedule": schedule, "fact": fact}
+    if fact not in FACTS:
+        raise InputError(fact, "fact", "nothing of a pipe is called so", tuple(FACTS), "ask for one of these")
     nps = keys.pipe_size(nps)
     od = lookup.look_up("tubes/pipe_sizes", "outside_diameter", data=data, nps=nps)
     figures, checks = [od], []
@@ -50,4 +64,9 @@ def pipe(nps: str, *, schedule: str | None = None, data: Refdata | None = None) 
         figures += [] if mass is None else [mass]
     cautions = rules_of(data, "pipe and tube", "pipe bender and tube")
     title = f"pipe {od.key['nps']}{f', schedule {schedule}' if schedule else ''}: not a {od.key['nps']} in tube"
-    return Sheet(title, asked, data, figures, checks, cautions, decision=use("", od))
+    wanted = next((f for f in figures if f.quantity == FACTS[fact]), None)
+    if wanted is None:
+        do = f"The {fact} hangs on the schedule: name it." if schedule is None else f"No table has its {fact}."
+        return Sheet(title, asked, data, figures, checks, cautions, decision=none("", do))
+    figures = [wanted, *(f for f in figures if f is not wanted)]
+    return Sheet(title, asked, data, figures, checks, cautions, decision=use("", wanted))

@@ -35,10 +35,10 @@ _FIRST = (
     "section_area",
 )
 FACTS = {
-    "section modulus": "section_modulus",
-    "mass": "mass_per_length",
-    "second moment": "second_moment",
-    "area": "section_area",
+    "section modulus": ("section_modulus",),
+    "mass": ("tube_mass", "mass_per_length"),
+    "second moment": ("second_moment",),
+    "area": ("section_area",),
 }
 MASS, YIELD, TWIST = "mass of the tube", "bending that it takes", "twist of the tube"
 
@@ -104,7 +104,7 @@ def section(
     title = f"{tube.key['od']} x {tube.key['wall']} {stock.label if material else 'tube'}: section"
     checks = [*(d.check for d in doubts), *found.checks]
     questions = [*(d.question for d in doubts), *found.questions]
-    wanted = next((f for f in found.figures if f.quantity == FACTS[fact]), None)
+    wanted = next((f for q in FACTS[fact] for f in found.figures if f.quantity == q), None)
     if doubts or wanted is None:
         do = doubts[0].text if doubts else f"The {fact} hangs on the metal: name it."
         decision = none("", do)

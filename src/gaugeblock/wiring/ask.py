@@ -60,6 +60,7 @@ CIRCUIT = Topic(
                 (r"(?:by|near|beside|next to) (?:the )?engine|(?:in the )?engine bay|under the (?:hood" r"|bonnet)"),
                 always("by the engine"),
             ),
+            Shaped(r"(?:where )?(?:it ?is |it'?s |its )?hot", always("by the engine"), doubt=1),
             Shaped(r"in(?:side)? the (?:cabin|car|cockpit)|under the dash", always("in the cabin")),
             amount("temperature", say="air {}", doubt=1),
             amount("temperature", before="(?:in|at)", say="air {}"),

@@ -16,9 +16,10 @@ _JOIN = r"(?: ?(?:,|and|or|vs|versus|against|to) ?| )"
 
 
 def _ratios(match: re.Match[str]) -> str:
-    from re import findall
+    import re
 
-    return ", ".join(findall(r"[0-9]+\.[0-9]+|[0-9]+[/:][0-9]+|[0-9]+", match["all"])).replace(":", "/")
+    typed = re.sub(r"\b([2-6]) ([0-9]{2})\b", r"\1.\2", match["all"])  # three fifty five
+    return ", ".join(re.findall(r"[0-9]+\.[0-9]+|[0-9]+[/:][0-9]+|[0-9]+", typed)).replace(":", "/")
 
 
 def _tyre(match: re.Match[str]) -> str:
@@ -37,7 +38,7 @@ def _size(match: re.Match[str]) -> str:
     return f"{width}/{aspect}R{rim}"
 
 
-_RATIO = r"(?:[0-9]\.[0-9]{1,2}(?::1|'?s)?|[0-9]{2}[/:][0-9]{1,2})"
+_RATIO = r"(?:[0-9]\.[0-9]{1,2}(?::1|'?s)?|[0-9]{2}[/:][0-9]{1,2}|[2-6] [0-9]{2}(?= (?:gears?|rear|axle|ratio)))"
 
 
 _TYRES = ("24 in", "26 in", "28 in", "30 in")

@@ -64,6 +64,7 @@ STEEL = Topic(
                 "tensile strength",
             ),
         ),
+        "splines": (Shaped(r"(?P<n>[0-9]{2}) ?(?:splines?|spl)", lambda m: m["n"], "{} splines"),),
         "shaft": (
             amount(
                 "length",
@@ -87,6 +88,9 @@ STEEL = Topic(
     table="driveline",
     job_keys={"grade": "steel", "shaft": "diameter"},
     columns={"grade": ("driveline/steels", "steel"), "treatment": ("driveline/steels", "treatment")},
+    settle=lambda values, _: {
+        k: v for k, v in values.items() if k != "splines"
+    },  # their root is the shaft that is said
     opens=_open_steel,
 )
 HARDNESS = Topic(

@@ -28,7 +28,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("calc",),
     ("drawing",),
     ("answer",),
-    ("job", "finding", "found"),
+    ("job", "finding", "found", "shelf"),
     ("bodies", "space", "warmth"),
     WINGS,
     ("domains",),

@@ -5,7 +5,7 @@ from __future__ import annotations
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
-    from gaugeblock.finding import Entry
+    from gaugeblock.shelf import Entry
     from gaugeblock.tables.load import Refdata
 
 # Lines that an answer may fill.

@@ -11,8 +11,8 @@ from gaugeblock.plain.chatter import CHATTER, TURNING
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
-    from gaugeblock.finding import Entry
     from gaugeblock.found import Found
+    from gaugeblock.shelf import Entry
     from gaugeblock.tables.load import Refdata
 
 # Rows of more keys than these are no answer: the line says too little.

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import io
 
 from gaugeblock.errors import DataError
 
@@ -23,17 +24,39 @@ def is_decimal(text: str) -> bool:
 
 def read_lines(path: str, name: str, columns: tuple[str, ...]) -> list[list[str]]:
     """The cells of the lines after the header of one CSV file; DataError names file, line and fault."""
-    try:
-        with open(path, newline="", encoding="utf-8") as handle:
-            rows = list(csv.reader(handle, strict=True))
-    except (OSError, csv.Error, UnicodeDecodeError) as error:
-        raise _unreadable(name, error) from None
+    text = read_text(path, name)
+    rows = _plainly(text)
+    if rows is None:
+        try:
+            rows = list(csv.reader(io.StringIO(text, newline=""), strict=True))
+        except csv.Error as error:
+            raise _unreadable(name, error) from None
     if not rows or tuple(rows[0]) != columns:
         raise _other_header(name, columns)
     if set(map(len, rows)) != {len(columns)}:
         line, cells = next((n, c) for n, c in enumerate(rows, 1) if len(c) != len(columns))
         raise _other_width(name, line, cells, columns)
     return rows[1:]
+
+
+def _plainly(text: str) -> list[list[str]] | None:
+    """The cells of a text that has each row on a line of its own; None for another text."""
+    lines = text.removesuffix("\n").split("\n")
+    try:
+        return None if "" in lines else split(lines)
+    except csv.Error:
+        return None
+
+
+def split(lines: list[str]) -> list[list[str]]:
+    """The cells of some lines: one without a quote is split at its commas, which is quicker than reading it. csv.Error
+    where a cell goes on beyond its line.
+    """
+    others = csv.reader([line for line in lines if '"' in line or "\r" in line], strict=True)
+    try:
+        return [next(others) if '"' in line or "\r" in line else line.split(",") for line in lines]
+    except StopIteration:
+        raise csv.Error("a cell goes on beyond its line") from None
 
 
 def read_text(path: str, name: str) -> str:
@@ -74,21 +97,29 @@ def split_some(
     lines: list[str], name: str, columns: tuple[str, ...], firsts: tuple[str, ...]
 ) -> list[tuple[int, list[str]]]:
     """Of the lines that begin with one of ``firsts``, the number and the cells."""
-    numbers = [at for at, line in enumerate(lines) if line.startswith(firsts)]
+    return split_at(lines, [at for at, line in enumerate(lines) if line.startswith(firsts)], name, columns)
+
+
+def split_at(lines: list[str], places: list[int], name: str, columns: tuple[str, ...]) -> list[tuple[int, list[str]]]:
+    """Of the lines at some places, the number and the cells."""
     try:
-        rows = list(csv.reader([lines[at] for at in numbers], strict=True))
+        rows = split([lines[at] for at in places])
     except csv.Error as error:
         raise _unreadable(name, error) from None
-    if len(rows) != len(numbers) or not set(map(len, rows)) <= {len(columns)}:
-        at, cells = next((n, c) for n, c in zip(numbers, rows, strict=False) if len(c) != len(columns))
+    if not set(map(len, rows)) <= {len(columns)}:
+        at, cells = next((n, c) for n, c in zip(places, rows, strict=True) if len(c) != len(columns))
         raise _other_width(name, at + 1, cells, columns)
-    return [(at + 1, cells) for at, cells in zip(numbers, rows, strict=True)]
+    return [(at + 1, cells) for at, cells in zip(places, rows, strict=True)]
+
+
+# After so many questions the lines are sorted by their first cells: that takes as long as some ten searches.
+_MANY = 8
 
 
 class Lines:
     """The text of one list; a line is split when it is asked for, since a look-up needs few."""
 
-    __slots__ = ("_blocks", "_columns", "_name", "_text")
+    __slots__ = ("_asked", "_begins", "_blocks", "_columns", "_name", "_text")
 
     def __init__(self, path: str, name: str, columns: tuple[str, ...]) -> None:
         self._name = name
@@ -99,17 +130,35 @@ class Lines:
             raise _other_header(name, columns)
         self._text = f"\n{text}" if not text or text.endswith("\n") else f"\n{text}\n"
         self._blocks: dict[str, str] = {}
+        self._asked = 0
+        self._begins: dict[str, list[int]] = {}
 
     def of(self, first: str) -> list[list[str]]:
         """The cells of the lines whose first cell is this."""
+        return [self._split(at, self._text.find("\n", at + 1)) for at in self._begun_by(first)]
+
+    def _begun_by(self, first: str) -> list[int]:
+        """Where the lines begin whose first cell is this."""
+        self._asked += 1
+        if self._asked > _MANY and "," not in first:
+            if not self._begins:
+                self._sort()
+            return self._begins.get(first, [])
         text, sought = self._text, f"\n{first},"
         found = []
         at = text.find(sought)
         while at >= 0:
-            end = text.find("\n", at + 1)
-            found.append(self._split(at, end))
-            at = text.find(sought, end)
+            found.append(at)
+            at = text.find(sought, at + 1)
         return found
+
+    def _sort(self) -> None:
+        at = 0
+        for line in self._text[1:-1].split("\n"):
+            first, comma, _ = line.partition(",")
+            if comma:
+                self._begins.setdefault(first, []).append(at)
+            at += len(line) + 1
 
     def column_of(self, first: str, at: int, cell: str) -> list[list[str]]:
         """The cells of the lines whose first cell is ``first`` and whose cell in column ``at`` is ``cell``.

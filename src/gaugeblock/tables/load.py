@@ -41,6 +41,7 @@ class Refdata:
         self._frozen = self._last_closed() if self._is_own else None
         self._lives: dict[tuple[str, str], bool] = {}
         self._tables: dict[str, Table] = {}
+        self._rows: dict[str, dict[int, Row]] = {}  # by line, those that were asked for alone
         self.parts: dict[str, Part] = {}  # of tables that are not open yet
         self._lists: dict[str, Lines] = {}
         self._words: dict[tuple[str, str], dict[str, str]] = {}
@@ -90,8 +91,8 @@ class Refdata:
         """Where a file stands, named without its ending."""
         return os.path.join(self.folder, *name.split("/")) + ".csv"
 
-    def _read(self, name: str, table: bool = False) -> list[list[str]]:
-        columns = columns_of(name) if table else LISTS[name.rsplit("/", 1)[-1]]
+    def _read(self, name: str) -> list[list[str]]:
+        columns = columns_of(name) if name in TABLES else LISTS[name.rsplit("/", 1)[-1]]
         return read_lines(self.path(name), name, columns)
 
     def lines(self, name: str) -> Lines:
@@ -119,16 +120,30 @@ class Refdata:
 
     def verify_table(self, name: str) -> None:
         """DataError when the rows of a table that live in a closed release are not those that were released."""
-        self._verify(name, lambda: self._read(name, table=True))
+        self._verify(name, lambda: self._read(name))
 
     def living(self, name: str) -> list[tuple[int, list[str]]]:
-        """The cells of the living lines of ``domain/table``, each with the number of its line."""
-        columns = columns_of(name)
+        """The cells of the living lines of a table, or of the rules of a domain, each with the number of its line."""
+        if name in self._tables:
+            return [(row.line, row.values) for row in self._tables[name].rows]
+        columns = columns_of(name) if name in TABLES else LISTS["rules"]
         since, until = columns.index("since"), columns.index("until")
-        lines = self._read(name, table=True)
+        lines = self._read(name)
         self._verify(name, lambda: lines)
         lives = {span: self.lives(*span) for span in {(cells[since], cells[until]) for cells in lines}}
         return [(line, cells) for line, cells in enumerate(lines, 2) if lives[cells[since], cells[until]]]
+
+    def row(self, name: str, line: int, cells: list[str]) -> Row:
+        """The row of one living line of a table; a row is one thing, however it was read first."""
+        rows = self._rows.get(name)
+        if rows is None:
+            opened = self._tables.get(name)
+            rows = self._rows[name] = {row.line: row for row in opened.rows} if opened is not None else {}
+        got = rows.get(line)
+        if got is None:
+            columns = columns_of(name)
+            got = rows[line] = Row(name, line, columns, cells, tuple(cells[: len(columns) - len(ROW_COLUMNS)]))
+        return got
 
     def table(self, name: str) -> Table:
         """The living rows of ``domain/table``."""
@@ -137,8 +152,8 @@ class Refdata:
             columns = columns_of(name)
             width = len(columns) - len(ROW_COLUMNS)
             rows = [Row(name, line, columns, cells, tuple(cells[:width])) for line, cells in self.living(name)]
-            if name in self.parts:  # a row is one thing, however it was read first
-                known = self.parts.pop(name).rows
+            self.parts.pop(name, None)
+            if known := self._rows.pop(name, None):
                 rows = [known.get(row.line, row) for row in rows]
             by_quantity: dict[str, list[Row]] = {}
             for row in rows:
@@ -180,13 +195,8 @@ class Refdata:
         """The living rules without a number of one domain, with their line."""
         got = self._statements.get(domain)
         if got is None:
-            lines = self._read(f"{domain}/rules")
-            self._verify(f"{domain}/rules", lambda: lines)
-            got = self._statements[domain] = []
-            for line, cells in enumerate(lines, 2):
-                row = dict(zip(LISTS["rules"], cells, strict=True), line=str(line))
-                if self.lives(row["since"], row["until"]):
-                    got.append(Keys(row))
+            lines = self.living(f"{domain}/rules")
+            got = self._statements[domain] = [statement(line, cells) for line, cells in lines]
         return got
 
     def quantity(self, name: str) -> dict[str, str]:
@@ -252,6 +262,11 @@ def refdata(release: str | None = None) -> Refdata:
     if got is None:
         got = _OPEN[release] = Refdata(release=release)
     return got
+
+
+def statement(line: int, cells: list[str]) -> dict[str, str]:
+    """A rule without a number, from a line of a domain's rules."""
+    return Keys(zip((*LISTS["rules"], "line"), (*cells, str(line)), strict=True))
 
 
 def _opened(folder: str, release: str) -> Refdata:

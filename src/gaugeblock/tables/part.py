@@ -18,13 +18,14 @@ _MOST = 3
 
 
 class Part:
-    """The lines of one table as they stand, and what was read of them: tables of a few rows by the first key's cell."""
+    """The lines of one table as they stand, and the tables of a few rows that were read of them, by their first
+    cell.
+    """
 
-    __slots__ = ("lines", "rows", "tables")
+    __slots__ = ("lines", "tables")
 
     def __init__(self, lines: list[str]) -> None:
         self.lines = lines
-        self.rows: dict[int, Row] = {}
         self.tables: dict[str, Table | None] = {}
 
 
@@ -72,18 +73,17 @@ def _opened(data: Refdata, name: str) -> Part:
 
 
 def _read(data: Refdata, name: str, cell: str, part: Part) -> Table | None:
-    from gaugeblock.tables.load import Row, Table
+    from gaugeblock.tables.load import Table
 
     columns = columns_of(name)
     found = split_some(part.lines, name, columns, (f"{cell},", "any,", '"'))
     width = len(columns) - len(ROW_COLUMNS)
     since, until = columns.index("since"), columns.index("until")
-    rows, by_quantity = [], dict[str, list[Row]]()
+    rows: list[Row] = []
+    by_quantity: dict[str, list[Row]] = {}
     for line, cells in found:
         if cells[0] in (cell, "any") and data.lives(cells[since], cells[until]):
-            row = part.rows.get(line)
-            if row is None:
-                row = part.rows[line] = Row(name, line, columns, cells, tuple(cells[:width]))
+            row = data.row(name, line, cells)
             rows.append(row)
             by_quantity.setdefault(cells[width], []).append(row)
     return Table(name, rows, by_quantity) if any(row.key[0] == cell for row in rows) else None

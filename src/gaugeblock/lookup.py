@@ -57,10 +57,10 @@ def _made(row: Row, data: Refdata, chosen_by: str = "") -> Figure:
     return Figure(
         f"{row.table}:{'|'.join(row.key)}:{quantity}:{place}@{since}",
         quantity,
-        row.number("value") if value else None,
+        row.decimal("value", value) if value else None,
         unit,
-        low=row.number("low") if low else None,
-        high=row.number("high") if high else None,
+        low=row.decimal("low", low) if low else None,
+        high=row.decimal("high", high) if high else None,
         side=data.quantity(quantity)["side"],
         basis=basis,
         checked=checked,

@@ -44,8 +44,10 @@ class Row:
     def number(self, column: str) -> float | None:
         """The decimal in ``value``, ``low`` or ``high``; None when blank; DataError when it is not a decimal."""
         text = self[column]
-        if not text:
-            return None
+        return self.decimal(column, text) if text else None
+
+    def decimal(self, column: str, text: str) -> float:
+        """The number of a cell that is not blank; DataError when it is not a decimal."""
         if not is_decimal(text):
             why, do = f"{text!r} is not a decimal number", "write it with a point and no unit"
             raise DataError(f"{self.table}.csv", f"line {self.line}, column {column}", why, (), do)

@@ -12,6 +12,8 @@ from gaugeblock.tables.load import Refdata, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from gaugeblock.figure import Figure
     from gaugeblock.shelf import Entry, Shelf
     from gaugeblock.tables.load import Row

@@ -192,6 +192,11 @@ class Ruling(Entry):
         """None: it has no number."""
         return []
 
+    @property
+    def is_other(self) -> bool:
+        """Whether it is of another service than a road vehicle's."""
+        return self.rule is not None and self.rule["service"] not in _OWN
+
     def _is_of(self, sought: Sought, *, whole: bool = False) -> bool:
         word = sought.word
         return word in self.statement and (not whole or is_whole(word, plain(self.statement)))

@@ -35,8 +35,11 @@ HOW = {
     "tubes": ("condition", "method", "schedule"),
     "wiring": ("condition",),
 }
-# Steel and stainless pipe have one table of outsides; hardness and gauge of steel are what was meant anyway.
-SAY_NO_MORE = {"steel", "tube", "tubes", "tubing", "pipe", "pipes", "hose", "hoses", "stainless", "brake", "brakes"}
+# Steel and stainless pipe have one table of outsides; hardness and gauge of steel are what was meant anyway; the pipe
+# threads of the tables are all taper ones.
+SAY_NO_MORE = set(
+    "steel tube tubes tubing pipe pipes hose hoses stainless brake brakes taper tapered".split()  # noqa: SIM905
+)
 laws = settings(deadline=None, max_examples=150, suppress_health_check=[HealthCheck.too_slow])
 
 

@@ -10,7 +10,7 @@ from gaugeblock.finding import plain
 from gaugeblock.found import Found
 
 LISTED = {
-    "how many amps can 10 gauge wire carry": ("AWG 10", "current_maximum"),
+    "chassis wiring current 10 awg": ("AWG 10", "current_maximum"),
     "3/8 washer od": ("plain washer", "washer_outside_diameter"),
     "cv joint max angle": ("constant velocity joint", "working_angle_maximum"),
     "brake pedal ratio": ("pedal", "pedal_ratio_typical"),

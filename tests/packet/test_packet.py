@@ -162,7 +162,7 @@ def test_a_makers_figure_without_its_place_is_kept_and_the_place_is_asked_for() 
 
 
 def test_an_unknown_part_is_answered_ask_the_maker() -> None:
-    made = packet_of('[[fasteners]]\nname = "clamp"\npart = "exhaust clamp"\nsize = "5/16-18"\n')
+    made = packet_of('[[fasteners]]\nname = "clamp"\npart = "exhaust clamp, V-band"\nsize = "5/16-18"\n')
     assert "no published source" in made.items[0].sheet.checks[0].reason
 
 

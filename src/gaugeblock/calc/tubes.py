@@ -240,8 +240,8 @@ def box_area(height_m: T, width_m: T, wall_m: T) -> T:
 def box_second_moment(height_m: T, width_m: T, wall_m: T) -> T:
     """Second moment of area of a rectangular tube across its height, m**4; corners as ``box_area``.
 
-    >>> round(box_second_moment(3, 2, 0.174), 2)
-    1.77
+    >>> round(box_second_moment(3, 2, 0.174), 3)
+    1.765
     """
     outside = _rounded_second_moment(height_m, width_m, 2 * wall_m)
     return outside - _rounded_second_moment(height_m - 2 * wall_m, width_m - 2 * wall_m, wall_m)

@@ -101,4 +101,4 @@ def _is_of(figure: Figure, measure: str, data: Refdata) -> bool:
 
 
 def _singular(word: str) -> str:
-    return word[:-1] if len(word) > 3 and word.isalpha() and word[-1] == "s" != word[-2] else word
+    return word[:-1] if len(word) > 3 and word.isalpha() and word[-1] == "s" and word[-2] not in "isu" else word

@@ -14,8 +14,8 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from gaugeblock.finding import Entry
     from gaugeblock.found import Found
+    from gaugeblock.shelf import Entry
     from gaugeblock.tables.load import Refdata
 
 MOST = 6  # rules
@@ -115,9 +115,10 @@ def _having(words: tuple[str, ...], data: Refdata) -> Found | None:
 
     found: list[tuple[bool, int, Entry]] = []
     for entry in rules(data):
-        if not all(any(all(map(entry.all.__contains__, one)) for one in ways) for _, ways in wanted):
+        text = f"{entry.text} {entry.rule['statement'].casefold()}" if entry.rule is not None else entry.text
+        if not all(any(all(map(text.__contains__, one)) for one in ways) for _, ways in wanted):
             continue  # a stem is how its word begins
-        held, about = _stems(" ".join(entry.named)), _stems(entry.named[1])
+        held, about = _stems(text), _stems(entry.text)
         if all(any(one <= held for one in ways) for _, ways in wanted):
             named = sum(any(one <= about for one in ways) for said, ways in wanted if _is_name(said))
             if named:

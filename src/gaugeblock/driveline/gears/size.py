@@ -30,8 +30,8 @@ def tyre(size: str, *, fact: str = "diameter", data: Refdata | None = None) -> S
     Returns a Sheet: the outside diameter of the new tyre, free of load, with all else that its size says; the decision
     is ``none`` where the size does not say the fact. Raises InputError for what is no size of a tyre, or no fact.
 
-    >>> tyre("205/55R16").decision.figure.text
-    '24.9'
+    >>> round(tyre("205/55R16").decision.figure.typical, 1)
+    24.9
     """
     data = data or refdata()
     if fact not in FACTS:

@@ -127,7 +127,7 @@ def size_cell(typed: str, part_cell: str, service: str, data: Refdata) -> str:
     sizes = [c for c in own if c not in ("any", "not stated")]
     if not sizes and part_cell.startswith(BY_PIPE) and _is_length(typed):
         return "not stated"
-    if not sizes or keys.threads_of(typed, own, data):
+    if (not sizes and not (thread and "any" not in own)) or keys.threads_of(typed, own, data):
         return typed
     do = "the figure of another size does not answer: ask the maker"
     raise LookupMiss(typed, f"{part_cell} size", NO_SIZE if thread else "no published source for this size", sizes, do)

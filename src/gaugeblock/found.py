@@ -95,7 +95,7 @@ class Found:
         rule = entry.rule
         lines = wrap(self._name(entry) if rule is None else f"rule: {rule['statement']}", 0, 2, wide=wide)
         if rule is not None:
-            lines += wrap(_who_says(rule), 8, 8, wide=wide)
+            lines += wrap(who_says(rule), 8, 8, wide=wide)
         for figure in figures:
             told = f"{figure.conditions}. " if figure.conditions else ""
             lines += wrap(self._says(figure), 2, 4, wide=wide)
@@ -141,7 +141,7 @@ class Found:
         return "\n".join([cut, *wrap(tail[2:], 2, 4, wide=wide)])
 
 
-def _who_says(rule: dict[str, str]) -> str:
+def who_says(rule: dict[str, str]) -> str:
     """For whom a rule is, who says so, and how it was read."""
     where = ", ".join(rule[key] for key in ("service", "jurisdiction") if rule[key] not in _SAYS_NO_MORE)
     source = f"{rule['source']}, {rule['locator']}".removesuffix(", ") if rule["source"] else ""

@@ -23,6 +23,7 @@ QUESTIONS = {
     "refused": "purple elephants",
     "listed": "-6 an aluminum fitting torque",
     "both": "3/8-16 grade 5 vs grade 8 dry",
+    "ruled": "can i mix dot 4 and dot 5",
 }
 
 
@@ -38,7 +39,7 @@ def show(book: Chromium, screen: str) -> None:
     book.run("document.getElementById('box').focus()")
     book.type(QUESTIONS[screen])
     book.key("Enter", 13, "\r")
-    wait = {"refused": ".card.none", "table": ".rows", "listed": ".still", "both": ".still"}.get(
+    wait = {"refused": ".card.none", "table": ".rows", "listed": ".still", "both": ".still", "ruled": ".still"}.get(
         screen, f".card.{screen}"
     )
     book.until(f"document.querySelector('{wait}') !== null")

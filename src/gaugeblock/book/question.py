@@ -13,7 +13,7 @@ from gaugeblock.answer.text import label
 from gaugeblock.book import settle
 from gaugeblock.book.sheet_view import cell, sheet_view
 from gaugeblock.book.words import GOVERNS, release
-from gaugeblock.found import Found
+from gaugeblock.found import Found, who_says
 from gaugeblock.packet.paper import Paper
 from gaugeblock.plain.answer import Answer, answer_to, read_or_answered
 from gaugeblock.plain.convert import Conversion
@@ -85,7 +85,7 @@ def _found(found: Found) -> dict[str, Any]:
             told = f"{pretty(figures[0].conditions)}. " if figures[0].conditions else ""
             row["said"] = f"{told}{pretty(source_of(figures[0], found.data))}"
         elif entry.rule is not None:
-            row["names"] = [pretty(entry.rule["statement"])]
+            row |= {"names": [pretty(entry.rule["statement"])], "said": pretty(who_says(entry.rule))}
         rows.append(row)
     title = "what the tables have of it"
     return {"is": "table", "title": title, "open": [], "rows": rows, "more": found.more}

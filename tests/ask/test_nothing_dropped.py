@@ -27,7 +27,7 @@ NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?|\.[0-9]+")
 OTHERWISE = re.compile(
     r"\b(?:v ?(?:4|6|8|10|12)|o2)\b|[0-9]+ weeks?|[0-9.]+ (?:thou|lines?|dashes)|6 lines on"
     r" head|(?<![0-9.])0?[0-9]{2,3}(?= wall| dom| 4130)"
-    r"|8\.8 in rear|(?<=in )mm2|\b5 speed|\b3 55 gears|(?<=4\.1 to )1\b"
+    r"|8\.8 in rear|9 inch ring|(?<=in )mm2|\b5 speed|\b3 55 gears|(?<=4\.1 to )1\b"
 )
 TOPICS = [topic for wing in domains.WINGS if wing.hints for topic in wing.module("ask").TOPICS]
 SPLICED = ["400 n", ".008", "0.25 in", "37", "m7", "3/16", "8.8", "21 mm", "91 deg", "55 %", "13 psi", "303", "9 amps"]

@@ -59,6 +59,7 @@ def verdict(question: dict[str, Any]) -> str:
     one, be it to use, to ask about, in a table or in a STOP.
     """
     code, got = run(["ask", "--json", "--", *question["ask"].split(" ")])
+    assert code != 3, question["ask"]  # a fault of the program
     if any(is_right(kind, question, code, got) for kind in KINDS if kind in question):
         return "right"
     return "wrong" if numbers(got) else "asks"

@@ -74,7 +74,8 @@ COOLANT = Topic(
             ),
         ),
     },
-    r"mix(?:ture)?|good(?: to)?|down to|rad(?:iator)?(?: cap)?|cap|pressure|temp(?:erature)?s?|points?|solution|glycol"
+    r"below(?: freezing| zero)?|how far|mix(?:ture)?|good(?: to)?|down to|rad(?:iator)?(?:"
+    r" cap)?|cap|pressure|temp(?:erature)?s?|points?|solution|glycol"
     r"|coolant|antifreeze|over|limit",
     needs=("fact",),
     asks_for=r"coolants?|anti-?fre\w*|glycol|radiator|rad|cap|50/50|60/40|40/60|mix\w*",

@@ -213,7 +213,8 @@ PARKED = Topic(
             Shaped(rf"(?P<n>{NUMBER}) weeks?", lambda m: f"{int(m['n']) * 7} days" if m["n"].isdigit() else None, "{}"),
         ),
     },
-    r"(?:parasitic |standing )?(?:draw|drain)|battery|flat|dead|parked|stands?|how long|before|last",
+    r"(?:parasitic |standing )?(?:draw|drain)|battery|flat|dead|parked|(?:with )?(?:the )?key off|(?:something"
+    r" )?draws|stands?|how long|before|last",
     needs=("draw",),
     table="batteries",
     asks_for=r"draw|drain|parked|parasitic|flat|dead|days?|weeks?|ah|reserve",

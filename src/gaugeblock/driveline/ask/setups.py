@@ -19,6 +19,12 @@ def _components(data: Refdata) -> dict[str, str]:
     return {phrase: cell for phrase, cell in known.items() if "preload" not in phrase}
 
 
+def _settle_setup(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """A rear axle, where none was said; a backlash is that of the ring gear, whichever gear is named."""
+    values = {"axle": "rear", **values}
+    return {**values, "component": "ring gear"} if values.get("step") == "backlash" else values
+
+
 SETUP = Topic(
     lambda: answer_of("setups.answer", "setup"),
     "axle set-up",
@@ -47,7 +53,7 @@ SETUP = Topic(
     r" (?:sleeve|spacer)|solid spacer)|setting|how much|clearance|torque",
     needs=("component", "step"),
     columns={key: ("driveline/setup", key) for key in ("axle", "component", "step", "wear")},
-    settle=lambda values, _data: {"axle": "rear", **values},
+    settle=_settle_setup,
 )
 # The pitches of the standard that shafts of a vehicle have.
 _PITCHES = (4, 5, 6, 8, 10, 12, 16, 20, 24, 32, 40, 48)

@@ -29,7 +29,12 @@ def _by_value(value: str, *, steel: str = "", data: Refdata) -> Sheet:
 
 def _open_steel(values: dict[str, str], data: Refdata) -> Open | None:
     """The treatments of a steel that was named alone, each with what its shaft yields at."""
-    return treatments("grade", values, answer_of("steel", "steel"), data)
+    return treatments("grade", _without_splines(values, data), answer_of("steel", "steel"), data)
+
+
+def _without_splines(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """How many splines a shaft has says nothing of the diameter that was said."""
+    return {k: v for k, v in values.items() if k != "splines"}
 
 
 STEEL = Topic(

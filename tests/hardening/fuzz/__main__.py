@@ -39,6 +39,22 @@ def commands(count: int, seed: int) -> tuple[Counter[str], Found]:
     return by, found
 
 
+def questions(count: int, seed: int) -> tuple[Counter[str], Found]:
+    """Questions in plain words, in process."""
+    from hardening.fuzz import commands as lines
+    from hardening.fuzz import questions as asked
+
+    by: Counter[str] = Counter()
+    found: Found = {}
+    for number in range(count):
+        argv = asked.question(Random(f"{seed} {number}"))
+        wrong, code = lines.judge(argv)
+        by[f"exit {code}"] += 1
+        if wrong:
+            _note(found, wrong, repr(argv))
+    return by, found
+
+
 def jobs(count: int, seed: int) -> tuple[Counter[str], Found]:
     """Job files, in process; of one in twenty the pages are made too, one in ten by an earlier release."""
     from hardening.fuzz import jobs as texts
@@ -60,7 +76,11 @@ def jobs(count: int, seed: int) -> tuple[Counter[str], Found]:
     return by, found
 
 
-KINDS: dict[str, Callable[[int, int], tuple[Counter[str], Found]]] = {"commands": commands, "jobs": jobs}
+KINDS: dict[str, Callable[[int, int], tuple[Counter[str], Found]]] = {
+    "commands": commands,
+    "questions": questions,
+    "jobs": jobs,
+}
 
 
 def main() -> int:

@@ -48,6 +48,8 @@ SAID = {
     "2.5mm2 wire": "2.5 mm2 wire",
     "steel into an aluminum pan": "into an aluminum pan",
     "one degree up": "1 degree up",
+    "galvanised sheet": "galvanized sheet",
+    "aluminised steel": "aluminised steel",
 }
 
 

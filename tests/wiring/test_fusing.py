@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import product
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -11,6 +13,9 @@ from gaugeblock.answer.decision import ASK, NONE, USE
 from gaugeblock.answer.making import base
 from gaugeblock.lookup import look_up
 from gaugeblock.tables.load import refdata
+from gaugeblock.wiring import conductor
+from gaugeblock.wiring.fusing import Fused
+from gaugeblock.wiring.settings import Setting, lying
 
 COOL = {"insulation": "105 degC", "air": "30 degC", "bundle": "1"}
 
@@ -48,6 +53,31 @@ def test_a_wires_largest_fuse_is_within_the_boat_rules_current(size: str) -> Non
     assert rating <= base(table)
     larger = [float(r.cells["value"]) for r in refdata().table("wiring/fuses").by_quantity["fuse_rating"]]
     assert not [one for one in larger if rating < one <= base(table)]
+
+
+@pytest.mark.parametrize("size", ["AWG 18", "AWG 14", "AWG 10", "AWG 4", "AWG 2/0"])
+@pytest.mark.parametrize("said", [{}, {"insulation": "GXL"}, {"bundle": "10"}, {"air": "by the engine"}])
+def test_the_smallest_holds_wherever_the_wire_may_lie(size: str, said: dict[str, str]) -> None:
+    data = refdata()
+    name = size.removeprefix("AWG ") + " AWG"
+    of = Fused({"wire": name, **said}, data)
+    lies = [lie for ways in product(*lying(of, data)) if conductor.serves(lie := Setting(ways))]
+    least = min(base(conductor.allowed(size, lie, data)) for lie in lies)
+    assert base(fuse(wire=name, **said).decision.figures[0]) <= least
+    assert base(fuse(wire=name, fact="current", **said).decision.figures[0]) == pytest.approx(least)
+
+
+@pytest.mark.parametrize("said", [{}, {"insulation": "GXL"}, {"bundle": "10"}])
+def test_a_wire_that_is_named_is_judged_where_it_lies_hottest(said: dict[str, str]) -> None:
+    least = base(fuse(wire="10 AWG", fact="current", **said).decision.figures[0])
+    sheet = fuse("10 A", wire="10 AWG", **said)
+    check = next(c for c in sheet.checks if c.name == "wire stands the fuse")
+    assert check.actual is not None
+    assert check.actual.value == pytest.approx(least)
+
+
+def test_where_no_single_wire_serves_it_is_said() -> None:
+    assert "no single wire" in fuse("350 A").decision.candidates[0].then
 
 
 def test_a_power_is_a_current_at_its_voltage() -> None:

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from gaugeblock import wire_size
 from gaugeblock.answer.decision import NONE
 from gaugeblock.answer.making import base
-from gaugeblock.errors import GaugeblockError
+from gaugeblock.errors import GaugeblockError, LookupMiss
 
 SIZES = ["18 AWG", "14 AWG", "10 AWG", "6 AWG", "2 AWG", "1/0", "4/0"]
 
@@ -30,6 +30,12 @@ def test_a_gauge_holds_the_copper_of_astm_b258(size: str) -> None:
 def test_the_gauge_of_a_metric_wire_has_no_more_copper(area: float) -> None:
     sheet = wire_size(f"{area} mm2")
     assert base(sheet.figure("conductor_area")) <= area * 1e-6 * 1.04
+
+
+@pytest.mark.parametrize("size", ["13 AWG", "5 AWG", "3 AWG"])
+def test_a_gauge_that_the_tables_lack_is_not_given_anothers_copper(size: str) -> None:
+    with pytest.raises(LookupMiss):
+        wire_size(size)
 
 
 def test_a_wire_that_no_car_has_is_questioned_and_what_is_none_refused() -> None:

@@ -15,7 +15,7 @@ from gaugeblock.book.sheet_view import cell, sheet_view
 from gaugeblock.book.words import GOVERNS, release
 from gaugeblock.found import Found, who_says
 from gaugeblock.packet.paper import Paper
-from gaugeblock.plain.answer import Answer, answer_to, read_or_answered
+from gaugeblock.plain.answer import Answer, answer_or_rules, answer_to, read_or_answered
 from gaugeblock.plain.convert import Conversion
 from gaugeblock.plain.reading import Reading
 
@@ -34,7 +34,10 @@ def answer(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[st
     if isinstance(read_as, Answer):
         return _otherwise(read_as, metric, data)
     reading = said_too(read_as, asked.get("also") or {})
-    found = answer_to(reading, asked.get("compare"), data)
+    compare = asked.get("compare")
+    found = answer_to(reading, compare, data) if compare else answer_or_rules(asked["text"], reading, data)
+    if isinstance(found.found, Found):
+        return _otherwise(found, metric, data)
     view = _view(found.found, Paper(data, metric))
     if isinstance(found.found, Sheet):
         settle.add(view, found.found, reading, data)

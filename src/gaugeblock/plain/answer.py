@@ -76,11 +76,15 @@ def answer(question: str, *, compare: str | None = None, data: Refdata | None = 
     read_as = read_or_answered(question, data)
     if isinstance(read_as, Answer):
         return read_as
+    return answer_to(read_as, compare, data) if compare is not None else answer_or_rules(question, read_as, data)
+
+
+def answer_or_rules(question: str, reading: Reading, data: Refdata) -> Answer:
+    """The answer to a question that was read; what the rules say of it where the tables have no such thing."""
     try:
-        return answer_to(read_as, compare, data)
+        return answer_to(reading, None, data)
     except LookupMiss as error:
-        is_open = compare is not None or isinstance(error, Ambiguous)
-        rules = None if is_open else _ruled(words_of(question), data)
+        rules = None if isinstance(error, Ambiguous) else _ruled(words_of(question), data)
         if rules is None:
             raise
         return rules

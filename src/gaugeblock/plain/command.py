@@ -47,12 +47,6 @@ def print_answer_of(got: Answer, as_json: bool = False, unit: str | None = None,
     else:
         head = fitted(f"read as {got.read_as}", 0, 2)
         found = got.found
-        print(
-            "\n".join(
-                [
-                    *head,
-                    found.text(whole=why, above=len(head), more="--why") if isinstance(found, Found) else found.text(),
-                ]
-            )
-        )
+        text = found.text(whole=why, above=len(head), more="--why") if isinstance(found, Found) else found.text()
+        print("\n".join([*head, text]))
     return 0

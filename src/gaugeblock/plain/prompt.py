@@ -12,7 +12,8 @@ from gaugeblock.answer.sheet import Sheet
 from gaugeblock.answer.table import Table
 from gaugeblock.answer.text import fitted
 from gaugeblock.errors import GaugeblockError
-from gaugeblock.plain.answer import Answer, answer_to, read_or_answered
+from gaugeblock.found import Found
+from gaugeblock.plain.answer import Answer, answer_or_rules, answer_to, read_or_answered
 from gaugeblock.plain.command import print_answer_of
 from gaugeblock.plain.reading import Reading
 from gaugeblock.tables.load import Refdata, refdata
@@ -72,13 +73,17 @@ class Prompt:
         elif self._run is not None and (word in ("find", "sources") or " --" in text):
             self._command(text)
         else:
-            read_as = read_or_answered(text, self.data)
-            if isinstance(read_as, Answer):
-                print_answer_of(read_as)
-                return
-            self.reading = read_as
-            self.answer = answer_to(read_as, None, self.data)
-            self._show()
+            self._ask(text)
+
+    def _ask(self, text: str) -> None:
+        """Answer a question. Rules, rows and conversions have no more to show: the answer before them is kept."""
+        read_as = read_or_answered(text, self.data)
+        found = read_as if isinstance(read_as, Answer) else answer_or_rules(text, read_as, self.data)
+        if isinstance(read_as, Answer) or isinstance(found.found, Found):
+            print_answer_of(found)
+            return
+        self.reading, self.answer = read_as, found
+        self._show()
 
     def _again(self, rest: str) -> None:
         """The last answer in another unit."""

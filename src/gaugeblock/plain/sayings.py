@@ -64,7 +64,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("cross member", r"\bcross member", "crossmember"),
     ("dash ", r"\bdash (four|six|eight|ten|twelve|[0-9]+)\b", _dash),
     (" by ", r"\bby (?:an? )?(eighth|quarter|half|sixteenth)\b", _by_part),
-    ("ised", r"\b(galvan|alumin)ised\b", r"\1ized"),
+    ("galvanised", r"\bgalvanised\b", "galvanized"),
     ("i mean", r"^.*\b(?:no|sorry|wait)[, ]+i mean(?:t)?\b", ""),
     ("old ", r"\b(?:old|rusty old) (?=cast|car\b|truck|manifold|engine|block|gearbox|axle|frame|chassis)", ""),
     (" to it", r"\bor (?:close|near|next) to it\b", ""),

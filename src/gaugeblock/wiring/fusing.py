@@ -144,7 +144,9 @@ def _made(least: float, most: float, data: Refdata) -> list[Figure]:
 def _of_load(of: Fused, lies: list[Setting], asked: dict[str, str | None], data: Refdata) -> Sheet:
     current = checks.current_of(of, data)
     load = base(current)
-    title = f"fuse of {of.current.text if of.power is None else of.power.text}" if of.current else "fuse"
+    assert of.current is not None
+    by_power = "" if of.power is None else f"{of.power.text} at {of.voltage.text}: "
+    title = f"fuse of {by_power}{of.current.text}"
     made = _made(load * (1 - 1e-9), float("inf"), data)
     if not made:
         text = f"No fuse of the table carries {printed(current, data)}."
@@ -153,7 +155,7 @@ def _of_load(of: Fused, lies: list[Setting], asked: dict[str, str | None], data:
     fuses = [f for f in (lasting, made[0]) if f is not None]
     found, figures = [], [*fuses, current, distance(data)]
     if of.wire is not None:
-        check, allowed = _stands(of.wire, fuses[0], lies[0], data)
+        check, allowed = _stands(of.wire, fuses[0], lies, data)
         found.append(check)
         figures.append(allowed)
     if made[0] is not lasting:
@@ -168,7 +170,7 @@ def _decided(fuses: list[Figure], lasting: Figure | None, found: list[Check], wi
     """One fuse where the load is well under it, else the two by how long the load lasts."""
     asks = [c for c in found if c.asks]
     if not asks:
-        return use(VERB, fuses[0], f"Put it at the source. Take {wires[0]}.")
+        return use(VERB, fuses[0], f"Put it at the source: {wires[0]}.")
     if len({f.id for f in fuses}) == 1 and lasting is not None:
         return ask(VERB, [Candidate(lasting, "", wires[0])], [c.name for c in asks], f"{asks[0].reason}.")
     do = "Does the load last? Habit is 80 % of the fuse at most."
@@ -179,25 +181,30 @@ def _decided(fuses: list[Figure], lasting: Figure | None, found: list[Check], wi
     return ask(VERB, both, [c.name for c in asks], do)
 
 
-def _stands(wire: Measure, rating: Figure, lie: Setting, data: Refdata) -> tuple[Check, Figure]:
+def _stands(wire: Measure, rating: Figure, lies: list[Setting], data: Refdata) -> tuple[Check, Figure]:
     """Whether a wire stands a fuse where it lies hardest."""
     size = conductor.size_of(checks.there(wire, data))
-    allowed = conductor.allowed(size, lie, data)
-    said = f"{printed(allowed, data)} allowed in {size} as it may lie, {printed(rating, data)} fuse"
+    allowed = min((conductor.allowed(size, lie, data) for lie in lies), key=base)
+    said = f"{size} may carry {printed(allowed, data)} where it lies hottest, under the fuse's {printed(rating, data)}"
     bounds = Bound(base(allowed), "A", "", allowed), Bound(base(rating), "A", "", rating)
     return at_least("wire stands the fuse", *bounds, said, subject="wire", bears=ASK), allowed
 
 
 def _wires(rating: Figure, lies: list[Setting], data: Refdata) -> str:
     """The least wires that stand a fuse, where it lies hardest and where it lies easiest."""
-    sizes = [conductor.least_by_heat(base(rating), lie, data) for lie in lies]
-    held = sorted(n for n in sizes if n < len(SIZES))
-    if not held:
-        return f"no wire up to {SIZES[-1]} that stands it"
-    first, last = SIZES[held[-1]].removeprefix("AWG "), SIZES[held[0]].removeprefix("AWG ")
-    if first == last:
-        return f"wire {first} AWG or heavier"
-    return f"wire {first} AWG or heavier in a hot loom, {last} AWG alone in cool air with the best insulation"
+    sizes = sorted({conductor.least_by_heat(base(rating), lie, data) for lie in lies})
+    if sizes[0] == len(SIZES):
+        return f"no single wire up to {_size(len(SIZES) - 1)} stands it"
+    if len(sizes) == 1:
+        return f"wire {_size(sizes[0])} or heavier"
+    if sizes[-1] == len(SIZES):
+        return f"no single wire where it lies hottest, {_size(sizes[0])} where it lies coolest"
+    most = f"{_size(sizes[-1])} or heavier"
+    return f"wire {most} where it lies hottest, {_size(sizes[0])} where it lies coolest"
+
+
+def _size(at: int) -> str:
+    return f"{SIZES[at].removeprefix('AWG ')} AWG"
 
 
 def _of_wire(of: Fused, lies: list[Setting], asked: dict[str, str | None], data: Refdata) -> Sheet:
@@ -208,12 +215,15 @@ def _of_wire(of: Fused, lies: list[Setting], asked: dict[str, str | None], data:
     wire = f"{of.wire.text.replace('**', '')} wire"
     title = f"what {wire} may carry" if is_current else f"largest fuse of {wire}"
     by_rating: dict[str, tuple[Figure, Figure, Setting]] = {}
-    for lie in lies:
-        allowed = conductor.allowed(size, lie, data)
+    for allowed, lie in sorted(
+        ((conductor.allowed(size, lie, data), lie) for lie in lies), key=lambda one: base(one[0])
+    ):
         made = _made(0.0, base(allowed) * (1 + 1e-9), data)
-        if made:
-            by_rating.setdefault(made[-1].id, (made[-1], allowed, lie))
-    ordered = sorted(by_rating.values(), key=lambda one: base(one[0]))
+        if not made:
+            by_rating.clear()  # it must hold wherever the wire may lie
+            break
+        by_rating.setdefault(made[-1].id, (made[-1], allowed, lie))  # of one fuse the way that allows the least
+    ordered = list(by_rating.values())
     if not ordered:
         text = f"No fuse of the table is small enough for {size} there."
         return Sheet(title, asked, data, [gauge], [], [], decision=none(VERB, text))

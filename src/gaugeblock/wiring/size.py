@@ -8,7 +8,7 @@ from gaugeblock.answer.making import stated
 from gaugeblock.answer.plausible import did_you_mean, is_plausible
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.errors import InputError
+from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.wiring import checks, conductor
 from gaugeblock.wiring.keys import wire_of
@@ -40,6 +40,9 @@ def wire_size(wire: str, *, data: Refdata | None = None) -> Sheet:
         return Sheet(f"wire {wire}", asked, data, [], [check], [], decision=none("WIRE", said), questions=[question])
     gauge = checks.there(size, data)
     cell = conductor.size_of(gauge)
+    if size.unit == "AWG" and conductor.number_of(cell) != gauge.typical:
+        near = sorted(conductor.SIZES, key=lambda s: abs(conductor.number_of(s) - gauge.typical))[:2]
+        raise LookupMiss(wire, "wire", "not a size of the tables", near, "use one of these, or its maker's sheet")
     area, cold = conductor.area_of(cell, data), conductor.cold_resistance(cell, data)
     if size.unit == "AWG":
         title = f"{size.text} wire: {conductor.area_text(cell, data)} of copper"

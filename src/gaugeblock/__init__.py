@@ -78,6 +78,7 @@ if TYPE_CHECKING:
     from gaugeblock.tables.fault import Fault as Fault
     from gaugeblock.tables.load import Refdata as Refdata
     from gaugeblock.tables.load import refdata as refdata
+    from gaugeblock.tubes.arc import arc as arc
     from gaugeblock.tubes.bend.sheet import bend as bend
     from gaugeblock.tubes.box import box as box
     from gaugeblock.tubes.flare import flare as flare
@@ -141,6 +142,7 @@ __all__ = [
     "Sheet",
     "Table",
     "UnitError",
+    "arc",
     "ask",
     "audit_packet",
     "audit_refdata",

@@ -65,6 +65,7 @@ COMPARED = {
     "tyre 205/55R16 --compare fact": 3,
     'ratio 41/11 --compare "teeth=41/11, 39/10"': 2,
     'box "3 x 2 in" --wall ".120 in" --compare "wall=.083 in, .120 in"': 2,
+    'arc --radius "5 in" --angle "90 deg" --compare "angle=45 deg, 90 deg"': 2,
     'pipethread NPT "1/4 in" --compare size': 6,
     'coolant 50/50 --cap "15 psi" --compare mix': 4,
     'parked --draw "35 mA" --battery "60 Ah" --compare "draw=20 mA, 35 mA, 50 mA"': 3,

@@ -25,7 +25,7 @@ from gaugeblock.plain.prompt import Prompt
         ("120 in lbs to ft lbs", "120 lbf*in", "10 lbf*ft"),
         ("five eighths in mm", "5/8 in", "15.875 mm"),
         ("how many mm in 3/8 inch", "3/8 in", "9.525 mm"),
-        ("16 thou in mm", "16 thousandths of an inch", "0.4064 mm"),
+        ("16 thou in mm", "0.016 in", "0.4064 mm"),
         ("25.4 mm to inches please", "25.4 mm", "1 in"),
         ("50 lbs in kg", "50 lb", "about 22.68 kg"),
         ("50 lbs in newtons", "50 lbf", "about 222.41 N"),

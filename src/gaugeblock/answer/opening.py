@@ -58,7 +58,7 @@ def compared(topic: Topic, values: dict[str, str], said: Mapping[str, str], comp
     others = {k: v for k, v in values.items() if k != key}
     told = {k: v for k, v in said.items() if k != key}
     if named:
-        return _table(topic, others, told, ((key,), [{key: value} for value in named]), data, "compared")
+        return _table(topic, others, told, _named(topic, others, key, named, data), data, "compared")
     try:
         left = topic.opens(others, data) if topic.opens is not None else None
     except (GaugeblockError, KeyError):  # what it cannot do without is open too
@@ -75,6 +75,15 @@ def compared(topic: Topic, values: dict[str, str], said: Mapping[str, str], comp
     if own is not None and len(left[0]) == 1 and all(row[key] != own for row in rows):
         rows = [{key: own}, *rows]
     return _table(topic, others, told, (left[0], rows), data, "compared")
+
+
+def _named(topic: Topic, others: dict[str, str], key: str, named: Sequence[str], data: Refdata) -> Open:
+    """The values that are named of an option, each with every value of what else is open."""
+    rows = [{key: value} for value in named]
+    left = topic.opens({**others, **rows[0]}, data) if topic.opens is not None else None
+    if left is None or not left[1] or key in left[0]:
+        return (key,), rows
+    return (key, *left[0]), [{**row, **more} for row in rows for more in left[1]]
 
 
 def opened(

@@ -169,6 +169,9 @@ class Table(Value):
         if len(kinds) > 1:
             names = [self._with_label(name, line) for name, line in zip(names, self.lines, strict=True)]
             first = min(max(map(len, names), default=0) + 4, wide // 2)
+        elif all(told := [line.sheet.title.partition(": ")[2] for line in self.lines]) and len(set(told)) > 1:
+            names = [f"{name}: {more}" for name, more in zip(names, told, strict=True)]
+            first = min(max(map(len, names), default=0) + 4, wide // 2)
         cell = max(14, *(len(_cell(line.sheet, unit)) + 2 for line in self.lines))
         seconds = [len(_second(line.sheet.decision.figures, line.sheet, unit)) + 2 for line in self.lines]
         second = max(12, *seconds) if max(seconds) > 2 else 0

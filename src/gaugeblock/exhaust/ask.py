@@ -152,7 +152,9 @@ GAP = Topic(
         "to": (
             Shaped(
                 (
-                    r"(?:the |an? |my )?(?P<n>brake (?:line|hose|pipe)|fuel (?:line|hose|pipe|tank)|gas tank|tank|floor"
+                    r"(?:the |an? |my )?(?:(?:flexible|flex|rubber|plastic|nylon|steel|copper|metal) )?(?P<n>brake"
+                    r" (?:line|hose|pipe)"
+                    r"|fuel (?:line|hose|pipe|tank)|gas tank|tank|floor"
                     r"|frame|body|wires?|wiring|harness|loom|tyres?|tires?|ground|road|plug (?:leads?|wires?)|spark"
                     r" plug"
                     r" (?:leads?|wires?)|engine mounts?|mounts?|rubber boots?|cv boots?|boots?|bush(?:es|ings?)?|axle"

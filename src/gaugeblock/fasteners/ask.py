@@ -252,7 +252,7 @@ PART = Topic(
         ),
     },
     _TIGHTEN
-    + r"|(?:on|at|to) (?:the |an? )?(?:brake )?cal?lipers?|exhaust pipes?|pipes?|threads|nuts?|bolts?|seat|(?:rear"
+    + r"|(?:on|at|to) (?:the |an? )?(?:brake )?cal?lipers?|exhaust pipes?|pipes?|threads?|nuts?|bolts?|seat|(?:rear"
     r" |front"
     r" )(?:leaf )?springs?(?:"
     r" perch| pad)?|perch|pad|worm(?: gear)?|bung|boss|(?:oil"

@@ -106,7 +106,7 @@ CLIPS = Topic(
         ),
     },
     r"(?:how many |cushion(?:ed)? |rubber |line |p[- ]?)*clips?|clipp(?:ed|ing)|supports?|hard ?lines?|lines?|pipes?"
-    r"|hoses?|tubes?|tubing|hold|run|long",
+    r"|hoses?|tubes?|tubing|hold|run|long|how far apart|apart|spac(?:ed|ing)|along|frame|rails?|every",
     needs=("length",),
     opens=_open_clips,
     columns={"service": _services},

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from gaugeblock.answer.decision import NONE
 from gaugeblock.answer.opening import answered, compared
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.errors import Ambiguous, LookupMiss
+from gaugeblock.errors import Ambiguous, GaugeblockError, LookupMiss
+from gaugeblock.plain.chatter import STORY
 from gaugeblock.plain.reading import Reading, mend, read
 from gaugeblock.plain.words import words_of
 from gaugeblock.tables.load import Refdata, refdata
@@ -30,27 +32,36 @@ mph kph kmh km/h hour fps m/s second l litre liter litres liters gal gals gallon
 ci cid lph gph gpm minute please rad radians deg degrees
 """
 _UNITS = frozenset(_SAID_LAST.split())
+# Topics that may have a word which was nearly typed.
+_MENDED = 3
+_NEARLY = 2  # words that were left
 
 
 class Answer(Value):
     """A question answered: how it was ``read_as``, and ``found``: a Sheet, a Table, the Conversion of a measure, or
-    the rows Found; ``unit`` is the one that it was wanted in.
+    the rows Found; ``unit`` is the one that it was wanted in; ``more`` are the answers to what else was asked in the
+    line.
     """
 
-    __slots__ = ("found", "read_as", "unit")
+    __slots__ = ("found", "more", "read_as", "unit")
 
     read_as: str
     found: Sheet | Table | Conversion | Found
     unit: str
+    more: tuple[Answer, ...]
 
-    def __init__(self, read_as: str, found: Sheet | Table | Conversion | Found, unit: str = "") -> None:
+    def __init__(
+        self, read_as: str, found: Sheet | Table | Conversion | Found, unit: str = "", more: tuple[Answer, ...] = ()
+    ) -> None:
+        put(self, "more", more)
         put(self, "read_as", read_as)
         put(self, "found", found)
         put(self, "unit", unit)
 
     def as_dict(self) -> dict[str, object]:
         """The JSON of the answer, with how the line was read."""
-        return {"read_as": self.read_as, **self.found.as_dict()}
+        more = {"more": [one.as_dict() for one in self.more]} if self.more else {}
+        return {"read_as": self.read_as, **self.found.as_dict(), **more}
 
 
 def ask(
@@ -82,12 +93,26 @@ def answer(question: str, *, compare: str | None = None, data: Refdata | None = 
 def answer_or_rules(question: str, reading: Reading, data: Refdata) -> Answer:
     """The answer to a question that was read; what the rules say of it where the tables have no such thing."""
     try:
-        return answer_to(reading, None, data)
+        return _with_bolt(reading, answer_to(reading, None, data), data)
     except LookupMiss as error:
         rules = None if isinstance(error, Ambiguous) else _ruled(words_of(question), data)
         if rules is None:
             raise
         return rules
+
+
+def _with_bolt(reading: Reading, got: Answer, data: Refdata) -> Answer:
+    """An answer that has no figure of a part; with it what a plain bolt of its thread and grade takes."""
+    if "part" not in reading.values or "grade" not in reading.values or "size" not in reading.values:
+        return got
+    if isinstance(got.found, Sheet) and got.found.decision.kind != NONE:
+        return got
+    said = " ".join(text for key, text in reading.said.items() if key not in ("part", "kind", "seat"))
+    bolt = understood(words_of(said), data)
+    if not bolt.is_whole or "thread" not in bolt.values:
+        return got
+    other = answer_to(bolt, None, data)
+    return got.replace(more=(other.replace(read_as=f"{other.read_as}: a plain bolt of this thread, not this part"),))
 
 
 def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
@@ -106,8 +131,70 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
         return rules
     reading = understood(words, data)
     if reading.is_whole:
-        return reading
-    return _otherwise(words, reading, data) or _refused(question, words, reading, data)
+        return (None if STORY.issuperset(reading.aside) else _ruled(words, data, whole=True)) or reading
+    if "part" in reading.values:
+        from gaugeblock.plain.beside import of_its_place
+
+        again = of_its_place(words, reading, data)
+        if again is not None:
+            return again
+    other = _otherwise(words, reading, data) or _beside(words, reading, data)
+    is_near = bool(reading.values) and all(need in reading.values for need in reading.topic.needs)
+    if other is None and not (is_near and len(reading.unread) <= _NEARLY):  # else the word in the way is told
+        other = _near(words, data)
+    return other or _refused(question, words, reading, data)
+
+
+def _near(words: tuple[str, ...], data: Refdata) -> Answer | None:
+    """The rules that have most of a line."""
+    from gaugeblock.plain.ruled import nearest
+
+    rules = nearest(words, data)
+    return None if rules is None else Answer(f"a look through the rules for: {rules.asked}", rules)
+
+
+def _beside(words: tuple[str, ...], reading: Reading, data: Refdata) -> Answer | None:
+    """The answer to the question of a line that has more beside it: what is not answered is told."""
+    from gaugeblock.plain.beside import alone, corrected, in_either_unit, twice
+
+    again = corrected(words, data)
+    if again is not None:
+        return answer_to(again, None, data)
+    found = in_either_unit(words, reading, data) or twice(words, data)
+    if found is not None:
+        return Answer(_as_said(found[0]), found[1], found[0].unit)
+    first = alone(words, understood, data)
+    if first is None:
+        return _ruled_alone(words, data)
+    got, rest = answer_to(first[0], None, data), " ".join(first[1])
+    other = _second(first[0], first[1], data)
+    if other is None:
+        return got.replace(read_as=f"{got.read_as}; not answered: {rest}")
+    return got.replace(more=(other,))
+
+
+def _ruled_alone(words: tuple[str, ...], data: Refdata) -> Answer | None:
+    """The rules that answer the first of two questions."""
+    from gaugeblock.plain.beside import questions
+
+    for head, rest in questions(words):
+        rules = _ruled(head, data)
+        if rules is not None:
+            return rules.replace(read_as=f"{rules.read_as}; not answered: {' '.join(rest)}")
+    return None
+
+
+def _second(first: Reading, rest: tuple[str, ...], data: Refdata) -> Answer | None:
+    """The answer to a second question, by itself or with what the first was about; None where it has none."""
+    about = words_of(" ".join(first.said.values()))
+    for words in (rest[1:], (*about, *rest[1:])):
+        reading = understood(words, data)
+        if reading.is_whole and reading.values and (reading.topic, reading.values) != (first.topic, first.values):
+            try:
+                return answer_to(reading, None, data)
+            except GaugeblockError:
+                continue
+    return None
 
 
 def _otherwise(words: tuple[str, ...], reading: Reading, data: Refdata) -> Answer | None:
@@ -143,11 +230,11 @@ def _rules_first(words: tuple[str, ...], data: Refdata) -> Answer | None:
     return _ruled(words, data) if asks_no_figure(words) else None
 
 
-def _ruled(words: tuple[str, ...], data: Refdata) -> Answer | None:
-    """The rules that have every word of a line."""
+def _ruled(words: tuple[str, ...], data: Refdata, *, whole: bool = False) -> Answer | None:
+    """The rules that have every word of a line; unless it has to be ``whole``, all but a place or a doing."""
     from gaugeblock.plain.ruled import ruled
 
-    rules = ruled(words, data)
+    rules = ruled(words, data, whole=whole)
     return None if rules is None else Answer(f"a look through the rules for: {rules.asked}", rules)
 
 
@@ -183,18 +270,19 @@ def understood(words: tuple[str, ...], data: Refdata) -> Reading:
     """The reading that leaves the fewest words: of all topics of all wings, those that the words point to first."""
     from gaugeblock.plain.topics import topics
 
-    best: Reading | None = None
+    found: list[Reading] = []
     for group in topics(words):
         for topic in group:
             reading = read(words, topic, data)
             if reading.is_plain:  # every word is part of an option: no other topic can read it better
                 return reading
-            if best is None or reading.cost < best.cost:
-                best = reading
-        if best is not None and best.is_whole:
+            found.append(reading)
+        best = min(found, key=lambda one: one.cost)
+        if best.is_whole:
             return best
-    assert best is not None
-    return mend(words, best, data) or best
+    likely = sorted(found, key=lambda one: one.cost)[:_MENDED]
+    mended = [again for one in likely if (again := mend(words, one, data)) is not None]
+    return min([*likely, *mended], key=lambda one: one.cost)
 
 
 def _as_said(reading: Reading) -> str:

@@ -29,7 +29,20 @@ def ask(argv: list[str]) -> int:
 
 
 def print_answer_of(got: Answer, as_json: bool = False, unit: str | None = None, why: bool = False) -> int:
-    """Print an answer, whatever it was found to be; the exit code."""
+    """Print an answer, whatever it was found to be, and what else was asked; the exit code."""
+    if as_json and got.more:
+        import json
+
+        print(json.dumps(got.as_dict(), ensure_ascii=False, indent=2))
+        return 0
+    code = _print_one(got, as_json, unit, why)
+    for other in got.more:
+        print()
+        code = max(code, _print_one(other, as_json, unit, why))
+    return code
+
+
+def _print_one(got: Answer, as_json: bool, unit: str | None, why: bool) -> int:
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.answer.table import Table
     from gaugeblock.answer.text import fitted

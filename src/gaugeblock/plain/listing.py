@@ -6,7 +6,7 @@ is refused as it was. A word for a measure (pressure, depth) holds for the figur
 
 from __future__ import annotations
 
-from gaugeblock.plain.chatter import CHATTER, TURNING
+from gaugeblock.plain.chatter import ASIDE, CHATTER, TURNING
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -70,6 +70,17 @@ def listed(words: tuple[str, ...], data: Refdata) -> Found | None:
     """The rows whose key, names or quantities have every word of a line; None for a word that none has."""
     if not TURNING.isdisjoint(words):
         return None
+    found = _listed(words, data)
+    less = tuple(word for word in words if word not in ASIDE)
+    if found is not None or len(less) == len(words):
+        return found
+    found = _listed(less, data)
+    if found is not None:
+        found.asked += f" (left out: {' '.join(word for word in words if word in ASIDE)})"
+    return found
+
+
+def _listed(words: tuple[str, ...], data: Refdata) -> Found | None:
     said = [_singular(w) for w in words if w not in CHATTER]
     wanted = [part for w in said for part in _LONG.get(w, w).split() if part not in _ASKING]
     measures = [w for w in wanted if w in _MEASURES]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from gaugeblock.negation import denied
-from gaugeblock.plain.chatter import ASIDE, CHATTER, TURNING
+from gaugeblock.plain.chatter import ASIDE, CHATTER, OF_A_THING, PLAIN, STORY, THINGS, TURNING
 from gaugeblock.plain.wanted import wanted_at
 from gaugeblock.value import Value, put
 
@@ -79,7 +79,7 @@ _Step = tuple[int, "tuple[tuple[str, Hit], ...]", "tuple[str, ...]"]
 def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
     """How a topic reads the words: each word once, with the fewest left over, the longest phrases first."""
     hits = [_hits_at(words, at, topic, data) for at in range(len(words))]
-    is_of_parts = "part" in topic.slots  # there a word more is another part
+    left_out = STORY if "part" in topic.slots else ASIDE  # a place there is another part
     memo: dict[tuple[int, frozenset[tuple[str, str]]], _Step] = {}
 
     def best(at: int, used: frozenset[tuple[str, str]]) -> _Step:
@@ -112,7 +112,7 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
         cost, found, left = best(at + 1, used)
         if words[at] in CHATTER:
             yield cost + _CHATTER, found, left
-        elif words[at] in ASIDE and not is_of_parts:
+        elif words[at] in left_out or (words[at] in OF_A_THING and words[at + 1 : at + 2] and words[at + 1] in THINGS):
             yield cost + _ASIDE, found, (_LEFT_OUT + words[at], *left)
         else:
             yield cost + _UNREAD, found, (words[at], *left)
@@ -169,10 +169,14 @@ def mend(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | N
     A word is put right only when one word alone is so near to it, and it is said to the reader. Short words, those
     that turn another, and those that mean something of another thing (a drawn tube) are never changed.
     """
-    known = reading.topic.vocabulary(data) | CHATTER | ASIDE
+    known = reading.topic.vocabulary(data) | CHATTER
     changes: dict[str, str] = {}
     for word in reading.unread:
-        near = _near(word, known) if word not in TURNING and word not in known and not denied(word) else []
+        near = (
+            _near(word, known)
+            if word not in PLAIN and word not in TURNING | ASIDE and word not in known and not denied(word)
+            else []
+        )
         if len(near) == 1 and not any(line[1] == word for line in data.lines("words").holding(word)):
             changes[word] = near[0]
     if not changes:

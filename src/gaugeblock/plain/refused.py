@@ -64,7 +64,7 @@ def not_understood(question: str, words: tuple[str, ...], reading: Reading, as_s
         key, word, other = twice
         why = f'not understood: "{word}" beside {other}: of the {spoken(key)} there can be one'
         do = "ask for one of them"
-    elif (without := _without_unit(words, reading, data)) is not None:
+    elif (without := without_unit(words, reading, data)) is not None:
         number, fits = without
         why = f'not understood: {left}; "{number}" has no unit' if len(reading.unread) > 1 else f"{number} of what"
         do = f"say its unit: {' or '.join(f'{number} {unit}' for unit in fits)}"
@@ -77,7 +77,7 @@ def not_understood(question: str, words: tuple[str, ...], reading: Reading, as_s
     return InputError(question, where, why, lambda: _near(words, reading, data), do)
 
 
-def _without_unit(words: tuple[str, ...], reading: Reading, data: Refdata) -> tuple[str, list[str]] | None:
+def without_unit(words: tuple[str, ...], reading: Reading, data: Refdata) -> tuple[str, list[str]] | None:
     """A number that was left because it has no unit, and the units with which the topic would read it."""
     for at, number in enumerate(words):
         if number not in reading.unread or not re.fullmatch(r"[0-9]+(?:\.[0-9]+)?", number):

@@ -7,8 +7,9 @@ it. A rule is shown in full with its source, so that nothing is left out for the
 from __future__ import annotations
 
 import re
+from math import log
 
-from gaugeblock.plain.chatter import ASIDE, CHATTER, TURNING
+from gaugeblock.plain.chatter import ASIDE, CHATTER, STORY, TURNING
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -22,7 +23,12 @@ MOST = 6  # rules
 _LEAST = 2  # things said
 _LONGEST = 4  # words of a name
 _STEEL = 4  # digits of a steel or an aluminium
+_SHARE, _AS_NEAR = 0.6, 0.1  # of the words, each by how rare it is
+_LEAST_NEAR, _MOST_NEAR = 3, 3  # words; rules
 _SHORTEST = 3  # letters of a word that has other forms
+_NAME = re.compile(r"[^0-9]+|(?!m[0-9]|v[0-9]|grade|class|sch|gauge)[a-z]+[ -]?[0-9][a-z0-9.]*")  # dot 4, gl-5; no size
+_NUMBERED = frozenset(["dot", "gl", "gl-", "grade", "class", "sae", "type", "no", "number", "an"])
+_PLACES = ASIDE | {"front", "left", "right", "side", "where"}
 _ENDS = ("ings", "ing", "ed", "es", "s", "e", "ies", "y")
 _WORD = re.compile(r"[a-z]+|[a-z0-9][a-z0-9./%+-]*")
 # Words that say the same of a rule.
@@ -44,6 +50,8 @@ _SAME = (
     "where place position location sits",
     "order first last",
     "inspection test",
+    "least minimum min smallest",
+    "injected injection injector efi",
 )
 _ALIKE: dict[str, set[str]] = {}
 for _group in _SAME:
@@ -66,6 +74,13 @@ _ASKING = frozenset(
         "fluid",
         "old",
         "both",
+        "set",
+        "go",
+        "hold",
+        "run",
+        "way",
+        "put",
+        "regular",
         "max",
         "maximum",
         "or",
@@ -86,12 +101,12 @@ def asks_no_figure(words: tuple[str, ...]) -> bool:
     return ("where" in words and not has_figures) or words[:2] in _MAY
 
 
-def ruled(words: tuple[str, ...], data: Refdata) -> Found | None:
+def ruled(words: tuple[str, ...], data: Refdata, *, whole: bool = False) -> Found | None:
     """The rules that have every word of a line; where none has, those that have all but the place at its end, which is
-    said. None where none has, or more do than a person reads.
+    said. None where none has, or more do than a person reads; and where it has to be ``whole`` and a word is left.
     """
     found = _having(words, data)
-    if found is not None:
+    if found is not None or whole:
         return found
     line = " ".join(words)
     place = _PLACE.search(line)
@@ -102,6 +117,46 @@ def ruled(words: tuple[str, ...], data: Refdata) -> Found | None:
             found.asked += f" (left out: {' '.join([*(w for w in less if w not in fewer), *words[len(less) :]])})"
             return found
     return None
+
+
+def nearest(words: tuple[str, ...], data: Refdata) -> Found | None:
+    """The rules that have most of a line, by how rare each word is in all rules: what they lack is told. None for a
+    line
+    that is turned, or of which no rule has enough.
+
+    A number or a grade stands in a rule by chance: the words alone have to reach the share too. A place counts
+    where the
+    rule has it.
+    """
+    if not (TURNING - {"or"}).isdisjoint(words):
+        return None
+    from gaugeblock.finding import rules
+    from gaugeblock.found import Found
+
+    entries = [(one, _stems(f"{one.text} {one.rule['statement'].casefold()}")) for one in rules(data) if one.rule]
+    wanted = list(_things(tuple(word for word in words if word not in STORY), data))
+    holding = [(said, [any(one <= held for one in ways) for _, held in entries]) for said, ways in wanted]
+    rare = {said: log(len(entries) / (sum(has) + 0.5)) for said, has in holding}
+    named = {said for said, _ in wanted if said not in _UNITS and _NAME.fullmatch(said)}
+    found: list[tuple[float, int, Entry]] = []
+    for at, (entry, _) in enumerate(entries):
+        had = {said for said, has in holding if has[at]}
+        counted = {said for said, _ in wanted if said in had or said not in _PLACES}
+        shares = [
+            sum(rare[w] for w in had & own) / max(1e-9, sum(rare[w] for w in counted & own)) for own in (named, counted)
+        ]
+        if len(had & named) >= _LEAST_NEAR and min(shares) >= _SHARE:
+            found.append((-min(shares), at, entry))
+    if not found:
+        return None
+    found.sort(key=lambda one: one[:2])
+    near = [one for one in found if one[0] <= found[0][0] + _AS_NEAR][:_MOST_NEAR]
+    lacking = [said for said, has in holding if not any(has[at] for _, at, _ in near)]
+    if any(words[n + 1 : n + 2] and words[n + 1] in lacking for n, word in enumerate(words) if word in _NUMBERED):
+        return None  # a class that none of them has
+    asked = " ".join(said for said, _ in wanted if said not in lacking)
+    asked += f" (not in them: {', '.join(lacking)})" if lacking else ""
+    return Found(asked, [(entry, []) for *_, entry in near], 0, [], data)
 
 
 def _having(words: tuple[str, ...], data: Refdata) -> Found | None:

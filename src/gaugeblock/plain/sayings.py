@@ -8,6 +8,8 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+# What stands where somebody takes back what he said.
+CORRECTED = "\u21ba"
 _PARTS = {"half": 2, "quarter": 4, "quarters": 4, "eighth": 8, "eighths": 8}
 _DIGITS = {"oh": "0", "zero": "0", "one": "1", "three": "3", "five": "5", "six": "6", "eight": "8", "nine": "9"}
 
@@ -37,6 +39,65 @@ def _class(match: re.Match[str]) -> str:
     return f"{_CLASSES[match[1]]}.{_CLASSES[match[2]]}"
 
 
+def _hundredths(match: re.Match[str]) -> str:
+    """``oh ninety five`` is .095, as a wall is said."""
+    return f".0{_TENS[match[1]]}{_DIGITS_SAID.get(match[2] or '', '0')}"
+
+
+def _tyre(match: re.Match[str]) -> str:
+    """``two seventy five sixty r fifteen`` is 275/60R15, as a tyre is said."""
+    width = _HUNDREDS[match[1]] + _TENS[match[2]] + _DIGITS_SAID.get(match[3] or "", "0")
+    return f"{width}/{_TENS[match[4]]}{_DIGITS_SAID.get(match[5] or '', '0')}r{_RIMS.get(match[6], match[6])}"
+
+
+_TENS = {
+    w: str(n) for n, w in enumerate(["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"], 2)
+}
+_HUNDREDS = {"one": "1", "two": "2", "three": "3"}
+_DIGITS_SAID = {"two": "2", "three": "3", "five": "5", "six": "6", "eight": "8"}
+_RIMS = {w: str(n) for n, w in enumerate(["thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen"], 13)}
+_OF_TEN = "|".join(_TENS)
+_TYRE = (
+    rf"\b(one|two|three) ({_OF_TEN})[ -]?(five)? ({_OF_TEN})[ -]?(five)?(?: series)? (?:z ?)?r"
+    rf" ?({'|'.join(_RIMS)}|1[3-9])\b"
+)
+# What nobody wants of a bolt, a tube or a line: it is no condition.
+_HARM = (
+    r"(?:strip|shear|break|snap|leak|crack|warp|loosen|come (?:loose|undone|off)|fall off|pull out|fail|back out|kink"
+    r"|collapse|wrinkle|flatten|crush|burn|melt|rub|rattle|sag|fry|blow|boil)(?:s|es)?(?: (?:out|off|up|over|on me))*"
+)
+_WHOSE = r"(?:(?:the|my|it|they|them|this|that) )?(?:[a-z]+ )?"
+_GOAL = (
+    rf"\bso (?:that )?{_WHOSE}(?:will not|won'?t|do(?:es)? not|do(?:es)?n'?t|can'?t|cannot|would not|wouldn'?t)"
+    rf" {_HARM}\b"
+)
+_BEFORE = rf"\bbefore {_WHOSE}{_HARM}\b"
+
+
+def _an(match: re.Match[str]) -> str:
+    """``an-6`` is a flare of 37 degrees on a tube of six sixteenths."""
+    from fractions import Fraction
+
+    return f"{match[1]}an flare {Fraction(int(match[2] or match[3]), 16)} in"
+
+
+def _over_hundred(match: re.Match[str]) -> str:
+    """``one twenty wall`` is .120."""
+    return f".1{_TENS[match[1]]}{ {'five': '5', 'four': '4', 'eight': '8'}.get(match[2] or '', '0') }"
+
+
+def _oil(match: re.Match[str]) -> str:
+    """``eighty ninety`` is a gear oil of 80W-90, as it is said."""
+    return f"{_OILS[match[1].replace('-', ' ')]}w-{_OILS[match[2]]}"
+
+
+_OILS = {"seventy five": "75", "eighty": "80", "eighty five": "85", "ninety": "90", "one forty": "140"}
+_CARS = (
+    r"(?:cast|cars?\b|trucks?\b|manifold|engine|block|gearbox|axle|frame|chassis|pick-?ups?\b|vans?\b|wagons?\b"
+    r"|sedans?\b|coupes?\b|six\b|beast|heap|girl|lady|thing|project|can\b|junk|ride\b|hot"
+    r" ?rods?\b|school|man\b|buddy|mate\b|v-?[68]\b"
+    r"|brackets?\b|body\b|shell\b|farm\b|ute\b|roadster|convertible|sports car|bus\b|motor\b|lump)"
+)
 _CLASSES = {"four": "4", "six": "6", "eight": "8", "ten": "10", "twelve": "12", "nine": "9"}
 # A piece that a line must have, for no pattern is made in vain; the pattern; what is written for it. In this order.
 _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
@@ -55,6 +116,11 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("by one", r"\b(m ?(?:[0-9]+|six|eight|ten|twelve|fourteen)) by one\b(?! point)", r"\1 by 1"),
     ("pitch", r"\b(m ?[0-9]+(?: ?x ?| by | )[0-9](?:\.[0-9]+)?) ?(?:mm )?pitch\b", r"\1"),
     ("18", r"\b(?:stainless (?:steel )?)?18[-/]8(?: stainless)?(?: steel)?(?= |$)", "stainless"),
+    (
+        "ifference in",
+        r"^.*\bdifference in (\w+) between (?:an? |the )?(.+?) and (?:an? |the )?(.+)$",
+        r"\1 \2 vs \1 \3",
+    ),
     ("ifference", r"^.*\bdifference between (?:an? |the )?(.+?) and (?:an? |the )?(.+)$", r"\1 vs \2"),
     ("alum", r"\balu(?:mnium|minuim|mnum|minim|munim)\b", "aluminum"),
     ("one thirty", r"\bfour one thirty\b", "4130"),
@@ -66,7 +132,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     (" by ", r"\bby (?:an? )?(eighth|quarter|half|sixteenth)\b", _by_part),
     ("galvanised", r"\bgalvanised\b", "galvanized"),
     ("i mean", r"^.*\b(?:no|sorry|wait)[, ]+i mean(?:t)?\b", ""),
-    ("old ", r"\b(?:old|rusty old) (?=cast|car\b|truck|manifold|engine|block|gearbox|axle|frame|chassis)", ""),
+    ("old ", rf"\b(?:old|rusty old) (?={_CARS})", ""),
     (" to it", r"\bor (?:close|near|next) to it\b", ""),
     ("steel in", r"\bsteel (?=(?:in|into|going into|in to) (?:an? |the |my )?al(?:um|loy|ly))", ""),
     ("mm2", r"(?<=[0-9])mm2\b", " mm2"),
@@ -75,8 +141,76 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     (" nine", r"\b(ten|twelve) (nine)\b(?! (?:and|teen|hundred|thousand|point))", _class),
     (" eight", r"\b(eight) (eight)\b(?! (?:and|hundred|thousand|point))", _class),
     ("out ", r"\bwithout (?:it |them |the tube )?(?:kinking|collapsing|crushing|wrinkling|flattening|buckling)\b", ""),
+    (" so ", _GOAL, ""),
+    (" before ", _BEFORE, ""),
+    (
+        "oh ",
+        r"\boh (twenty|thirty|forty|fifty|sixty|eighty|ninety)[ -]?(two|three|five|six|eight)?(?= |$)",
+        _hundredths,
+    ),
+    (" r", _TYRE, _tyre),
+    ("rubber", r"\brubber (?=cv boot|grommet|bellows)", ""),
+    ("set of", r"\ban? set of\b", ""),
+    ("thread", r"\b(inch|in|[0-9]/[0-9]+|mm) (studs?|bolts?|screws?|nuts?) (fine|coarse) threads?\b", r"\1 \3 \2"),
+    ("nothing ", r"\bnothing (?:crazy|fancy|special|serious|exotic|wild|much|too \w+)\b", ""),
+    (
+        "no ",
+        (
+            r"\b(?:with |(?:it )?(?:came|comes) with )?no"
+            r" (?:paperwork|papers|manual|book|idea|clue|rush|hurry|info\w*|docs?)\b"
+        ),
+        "",
+    ),
+    (" not", r"\bbut maybe not\b", ""),
+    ("of boost", r"\b(?:pounds?|lbs?) of boost\b", "psi boost"),
+    (" six", r"\b(?:(?:an? |the |my )?(?:old|straight|inline|slant|flat) six|six[- ]cylinder)\b", ""),
+    ("ty", r"\b(seventy[ -]five|eighty|eighty[ -]five) (?:w |weight )?(ninety|one forty)\b", _oil),
+    ("wheel stud", r"\bwheel studs?\b(?=.*\b(?:torque|tight))", "wheel nut"),
+    ("alloys", r"\balloys\b", "alloy wheels"),
+    ("left", r"\bleft[ -]?hand(?:ed)?(?: threads?)?\b(?! (?:side|drive|door|wheel))", "left-hand"),
+    ("an", r"^(?=.*\bthreads?\b)(.*)\b(?:an ?-? ?([0-9]+)|-([0-9]+) ?an)\b", _an),
+    (" wall", r"\bone (twenty|thirty|eighty)(?:[ -](five|four|eight))?(?= wall)", _over_hundred),
+    (
+        "wait",
+        r"\b(?:no wait|wait no|wait)(?: no)?(?: (?:it|that|they|its|it's|i) (?:was|were|is|are|meant?))?\b",
+        CORRECTED,
+    ),
+    ("scratch that", r"\bscratch that\b", CORRECTED),
+    (
+        "e",
+        r"^(.*?)(\bm ?[0-9]+\b|\b[0-9]+ ?mm\b|\b[0-9]/[0-9]+\b)(?! ?(?:x|-|by) ?[0-9]|(?: in\w*| thread| inch)?"
+        r" (?:fine|coarse))"
+        r"(.*?) (?<!is )(?<!be )(?<!are )(?<!it )(coarse|fine)(?: (?:thread(?:ed)?|pitch))?(?= *$| bolt| nut| stud|"
+        r" screw)",
+        r"\1\2 \4\3",
+    ),
+    ("small block", r"\bsmall block\b", "engine"),
+    ("big block", r"\bbig block\b", "engine"),
+    (
+        "new ",
+        (
+            r"\b(?:brand )?new"
+            r" (?=wires?\b|wiring|lines?\b|hoses?\b|bender|dies?\b|tool|engine|motor|exhaust|headers?\b|wheels?\b"
+            r"|tyres?\b|tires?\b|to me)"
+        ),
+        "",
+    ),
+    (
+        "too ",
+        r"\b(?:(?:is|are) (?:that|it|this|they) )?(?:a bit |way |much |any )?too"
+        r" (?:thin|small|big|short|heavy|weak|narrow|wide|steep)\b(?: for(?= it\b| that\b| this\b))?",
+        "",
+    ),
+    ("hottest", r"\b(?:what is the |what's the )?hottest\b", "how hot"),
+    ("mandrel", r"\b(?:with)?(?:no|out) (?:an? |the |my |using an? )?mandrel\b", "rotary draw"),
+    ("overdrive", r"\b(?:no|without|not in) (?:an? )?overdrive\b", "direct"),
+    (
+        "through",
+        r"\b(?:slides?|slips?|goes|fits?|pass(?:es)?|clears?) (?:right |easily |freely )?through\b",
+        "clearance",
+    ),
     ("dot ", r"\b(?:put|pour|add) (dot ?[345](?:\.1)?) (?:in |in)?(?:with|to|into|on top of)\b", r"mix \1 with"),
-    ("dot ", r"\bdot ?([345](?:\.1)?) in\b", r"dot \1 into"),
+    ("dot ", r"\bdot ?([345](?:\.1)?|three|four|five(?: point one)?) in\b", r"dot \1 into"),
     ("fifty", r"\bfifty[ /-]fifty\b", "50/50"),
     ("hour", r"\b(?:k|kays|clicks|kilomet(?:re|er)s?) an hour\b", "km/h"),
     ("kays", r"\bkays\b", "km/h"),

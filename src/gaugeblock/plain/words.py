@@ -77,6 +77,9 @@ _PARTS = {
 }
 # What a hurried hand writes for a word.
 _SHORT = {
+    "pt": "point",
+    "flair": "flare",
+    "flaired": "flared",
     "trq": "torque",
     "tq": "torque",
     "sz": "size",
@@ -117,7 +120,7 @@ _SHORT = {
     "alt": "alternator",
 }
 # Shorthand that is a unit, behind a number.
-_UNITS = frozenset(["n", "w", "rad", "pts"])
+_UNITS = frozenset(["n", "w", "rad", "pts", "pt"])
 # Where "one" and "a" are a number: before a part of an inch, a unit, or "point".
 _AFTER_ONE = {
     *_PARTS,
@@ -136,6 +139,7 @@ _AFTER_ONE = {
     *_ONES,
 }
 _MOST = 60
+_THOUSANDTHS = frozenset(["thou", "thous", "thousandth", "thousandths"])
 
 
 def words_of(line: str) -> tuple[str, ...]:
@@ -220,7 +224,19 @@ def _in_digits(words: list[str]) -> list[str]:
             continue
         out.append(str(number))
         at = after
+    out = _in_inches(out)
     return _joined(["mm" if w in ("mil", "mils") and n and _is_number(out[n - 1]) else w for n, w in enumerate(out)])
+
+
+def _in_inches(words: list[str]) -> list[str]:
+    """Thousandths of an inch behind a number: ``12 thou`` is 0.012 in."""
+    out: list[str] = []
+    for word in words:
+        if word in _THOUSANDTHS and out and out[-1].isdigit():
+            out[-1:] = [f"{int(out[-1]) / 1000:g}", "in"]
+        else:
+            out.append(word)
+    return out
 
 
 def _whole(words: list[str], at: int) -> tuple[int | None, int]:

@@ -12,6 +12,7 @@ WING = Wing(
         "material": ("commands", "what a tube's material guarantees"),
         "section": ("commands", "area, section modulus and mass of a tube"),
         "box": ("commands", "area, section modulus and mass of a square or rectangular tube"),
+        "arc": ("commands", "how much tube a bend takes up"),
         "flare": ("commands", "a flare: its wall limit, nut and port thread"),
     },
     {
@@ -21,6 +22,7 @@ WING = Wing(
         "material": "material",
         "section": "section",
         "box": "box",
+        "arc": "arc",
         "flare": "flare",
         "plan": "plan.plan",
     },

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Hit, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
-from gaugeblock.errors import Ambiguous, LookupMiss
-from gaugeblock.tubes import box_ask, keys
+from gaugeblock.tubes import box_ask, flare_ask, keys
 from gaugeblock.tubes.pipe_ask import PIPE
 from gaugeblock.tubes.said import is_without_metal
 
@@ -172,35 +171,10 @@ def _open_gauge(values: dict[str, str], data: Refdata) -> Open | None:
         return None
     rows = data.table("tubes/gauges").of("wall_thickness")
     number = values["number"]
+    if not number.isdigit():
+        return ("system",), [{"system": s} for s in dict.fromkeys(r["system"] for r in rows if not r["standing"])]
     systems = [r["system"] for r in rows if r["gauge"] == number and not r["standing"]]
     return ("system",), [{"system": s} for s in dict.fromkeys(systems)]
-
-
-# A brake line is flared double, or in a bubble: a single flare may crack.
-_OF_BRAKES = ("45 deg double", "bubble (ISO)")
-
-
-def _settle_flare(values: dict[str, str], _data: Refdata) -> dict[str, str]:
-    """Which line it is says which flares are meant, and that the nut of a double one is that of an inverted flare."""
-    settled = {k: v for k, v in values.items() if k != "line"}
-    if "line" in values and values.get("flare") == _OF_BRAKES[0]:
-        settled.setdefault("standard", "inverted flare")
-    return settled
-
-
-def _open_flare(values: dict[str, str], data: Refdata) -> Open | None:
-    """The kinds of flare of a tube of this size."""
-    if "flare" in values:
-        return None
-    found = []
-    kinds = data.table("tubes/flares").column("flare").values()
-    for kind in _OF_BRAKES if "line" in values else kinds:
-        try:
-            answer_in("flare", "flare")(**_settle_flare({**values, "flare": kind}, data), data=data)
-        except (LookupMiss, Ambiguous):
-            continue
-        found.append({"flare": kind})
-    return ("flare",), found
 
 
 def _stocks(data: Refdata) -> list[str]:
@@ -253,14 +227,30 @@ BEND = Topic(
     joined=("material",),
     columns={"material": ("tubes/materials", "family"), **_STOCK_COLUMNS},
 )
+ARC = Topic(
+    lambda: answer_in("arc", "arc"),
+    "length in a bend",
+    {"radius": _RADIUS, "angle": (*BEND.slots["angle"], amount("angle", after="angle", say="{}"))},
+    r"(?:how )?(?:much|long)(?: (?:tube|tubing|pipe|material|stock|metal|length))?|lengths?|tubes?|tubing|pipe|material"
+    r"|stock|arc(?: length)?|bends?|elbows?|take up|takes? up|takes?|eat|eats|use|uses|use up|uses"
+    r" up|die|just|developed"
+    r"|exhaust|for",
+    needs=("radius", "angle"),
+    asks_for=r"how much|how long|arc|length|takes? up|eats?|uses?",
+    is_named=True,
+)
 GAUGE = Topic(
     lambda: answer_in("gauge", "gauge"),
     "gauge",
     {
-        "number": (Shaped(rf"(?:#)?(?P<n>[0-9]{{1,2}}|0{{2,4}}) ?(?:{_GAUGE})?(?= |$)", lambda m: m["n"], "{} gauge"),),
+        "number": (
+            Shaped(rf"(?:#)?(?P<n>[0-9]{{1,2}}|0{{2,4}}) ?(?:{_GAUGE})?(?= |$)", lambda m: m["n"], "{} gauge"),
+            *(amount("length", after=after, say="{} thick") for after in (r"(?:thick(?:ness)?|wall)", "")),
+        ),
         "system": (Named(_systems),),
     },
-    rf"(?:{_GAUGE})|thick(?:ness)?|how thick|wall(?: thickness)?|in inches|in mm|decimal|steel|dia(?:meter)?|metal"
+    rf"(?:{_GAUGE})|close to|nearest|plate|thick(?:ness)?|how thick|wall(?: thickness)?|in inches|in"
+    r" mm|decimal|steel|dia(?:meter)?|metal"
     r"|sheet|floor ?pans?|pan|panel|for",
     needs=("number",),
     asks_for=rf"(?:{_GAUGE})|[a-z]wg|[0-9]ga|sheet\w*",
@@ -338,43 +328,8 @@ MATERIAL = Topic(
     columns={"material": _stocks, **_STOCK_COLUMNS},
     asks_for=r"strength|strong|yield|tensile|ultimate|ksi|mpa|guarantee\w*",
 )
-FLARE = Topic(
-    lambda: answer_in("flare", "flare"),
-    "flare",
-    {
-        "flare": (Named(words_of("tubes", "flare", "tubes/flares"), tail="flares?|flared|fittings?"),),
-        "od": _OD,
-        "wall": _WALLS,
-        "standard": (Named(words_of("tubes", "standard", "tubes/flares")),),
-        "line": (Shaped(r"brakes?(?: (?:lines?|pipes?|tubes?|tubing))?", always("brake line"), "of a brake line"),),
-        "port": (
-            Shaped(
-                r"(?:port|thread|threads?) (?P<t>[0-9/]+-[0-9]{2}|m[0-9]+x[0-9.]+)",
-                lambda m: m["t"].upper() if m["t"][0] == "m" else m["t"],
-                "port {}",
-            ),
-            Shaped(
-                r"(?P<t>[0-9/]+-[0-9]{2}|m[0-9]+x[0-9.]+)(?: (?:port|threads?))?",
-                lambda m: m["t"].upper() if m["t"][0] == "m" else m["t"],
-                "port {}",
-                doubt=1,
-            ),
-        ),
-    },
-    r"flares?|flared|metric|fittings?|nuts?|(?:nut )?threads?(?: size)?|what threads?|lines?|fuel"
-    r" (?:lines?|pipes?|tubes?)(?:"
-    r" nuts?)?|tubes?|size|fits?|ports?|max(?:imum)? wall|wall(?: max(?:imum)?| limit)?|max(?:imum)?",
-    needs=("od",),
-    asks_for=r"flares?(?! nuts?)|flared|threads?|ports?|orb|bubble",
-    opens=_open_flare,
-    settle=_settle_flare,
-    columns={
-        "flare": ("tubes/flares", "flare"),
-        "od": ("tubes/flares", "od"),
-        "standard": ("tubes/flares", "standard"),
-    },
-)
 
 
 BOX = box_ask.topic(SECTION)
-TOPICS = (BEND, GAUGE, PIPE, MATERIAL, SECTION, BOX, FLARE)
+FLARE = flare_ask.topic(_OD, _WALLS)
+TOPICS = (BEND, ARC, GAUGE, PIPE, MATERIAL, SECTION, BOX, FLARE)

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 _UNIT = r'(?: ?(?P<u{0}>mm|in|ins|inch(?:es)?|"))?'
+_IN = r'(?:in|ins|inch(?:es)?|")'
 _BY = r" ?(?:x|by|times) ?"
 _LEAST_MM = 15  # a bare side of more is in millimetres: no car has so many inches
 _WALLS_IN = (".065 in", ".083 in", ".120 in", "3/16 in", "1/4 in")
@@ -24,6 +25,8 @@ _SQUARE = r"(?:square|sq)(?: tub(?:e|ing))?"
 def _sides(match: re.Match[str]) -> str | None:
     """``2x2x1/8``, ``40 x 40 x 3``, ``2 inch square``."""
     said = match.groupdict()
+    if said["a2"]:  # 2x2 1/8 wall
+        return f"{said['a2']} x {said['b2']} x {said['w2']} in"
     first = said["a"] or said["s"]
     numbers = [first, said["b"] or first, *([said["w"]] if said["w"] else [])]
     unit = next((u for u in (said["u1"], said["u2"], said["u3"], said["u4"]) if u), "")
@@ -37,6 +40,8 @@ def _sized() -> tuple[Shaped, ...]:
     one, two, three, four = (_UNIT.format(n) for n in (1, 2, 3, 4))
     more = rf"(?:{_BY}(?P<w>{NUMBER}){three}(?: {_WALL})?)?"
     pattern = (
+        rf"(?P<a2>[0-9]+){_BY}(?P<b2>[0-9]+) (?P<w2>[0-9]+/[0-9]+|0?\.[0-9]+)(?: ?{_IN})? {_WALL}(?:"
+        rf" (?:box|{_SQUARE}))?|"
         rf"(?P<a>{NUMBER}){one}{_BY}(?P<b>{NUMBER}){two}{more}(?: (?:box|rectang\w+|rect|{_SQUARE}))?"
         rf"|(?P<s>{NUMBER}){four} {_SQUARE}"
     )

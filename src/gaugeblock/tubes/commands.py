@@ -1,4 +1,4 @@
-"""The tube commands: bend, gauge, pipe, material, flare. Each returns its exit code."""
+"""The tube commands: bend, arc, gauge, pipe, material, section, box, flare. Each returns its exit code."""
 
 from __future__ import annotations
 
@@ -52,8 +52,12 @@ def bend(argv: list[str]) -> int:
 
 def gauge(argv: list[str]) -> int:
     """``gaugeblock gauge``: the wall that a gauge number means."""
-    parser = parser_of("gauge", "The wall that a gauge number means in one system.", "gaugeblock gauge 16 --system BWG")
-    parser.add_argument("number", nargs="?", metavar="NUMBER", help='16, "16 ga", "16 BWG"')
+    parser = parser_of(
+        "gauge",
+        "The wall that a gauge number means in one system; or the gauge that is nearest to a wall.",
+        "gaugeblock gauge 16 --system BWG",
+    )
+    parser.add_argument("number", nargs="?", metavar="NUMBER", help='16, "16 ga", "16 BWG"; or a wall: ".120 in"')
     parser.add_argument("--system", metavar="S", help='BWG (tube), "sheet steel", stainless, AWG ...')
     common_options(parser)
     a = parser.parse_args(argv)
@@ -155,6 +159,22 @@ def box(argv: list[str]) -> int:
     return print_open(answers.box, _topic("BOX"), given, a)
 
 
+def arc(argv: list[str]) -> int:
+    """``gaugeblock arc``: how much tube a bend takes up."""
+    parser = parser_of(
+        "arc",
+        "How much of a straight tube a bend takes up: its arc at the centre line.",
+        'gaugeblock arc --radius "5-1/2 in" --angle "90 deg"',
+    )
+    parser.add_argument("--radius", required=True, metavar="R", help="of the die, to the centre line: 5-1/2 in")
+    parser.add_argument("--angle", required=True, metavar="A", help="that the tube turns: 90 deg")
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.tubes import arc as answers
+
+    return print_open(answers.arc, _topic("ARC"), {"radius": a.radius, "angle": a.angle}, a)
+
+
 def flare(argv: list[str]) -> int:
     """``gaugeblock flare``: what a flare asks of the tube and the nut."""
     parser = parser_of(
@@ -167,11 +187,12 @@ def flare(argv: list[str]) -> int:
     parser.add_argument("--wall", metavar="T", help="wall to check: .028 in")
     parser.add_argument("--standard", metavar="S", help="of the nut: 'inverted flare', 'SAE J514', AN924 ...")
     parser.add_argument("--port", metavar="THREAD", help="thread of the port: 3/8-24, M10x1")
+    parser.add_argument("--fact", default="wall", metavar="F", help="wall (which it is where nothing is asked), thread")
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tubes import flare as answers
 
-    options = {name: getattr(a, name) for name in ("flare", "od", "wall", "standard", "port")}
+    options = {name: getattr(a, name) for name in ("flare", "od", "wall", "standard", "port", "fact")}
     if a.od is None and a.flare is not None and (a.flare[:1].isdigit() or a.flare[:1] == ".") and "/" in a.flare:
         options |= {"flare": None, "od": a.flare}  # no kind of flare is a fraction
     return print_open(answers.flare, _topic("FLARE"), options, a, is_open=None in (options["flare"], options["od"]))

@@ -7,10 +7,10 @@ import re
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import CANNOT_TELL, INFORM, NOT_OK, OK, Bound, Check
-from gaugeblock.answer.decision import Candidate, ask, none, stop, use
+from gaugeblock.answer.decision import USE, Candidate, ask, none, stop, use
 from gaugeblock.answer.making import stated
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.errors import InputError, LookupMiss
+from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.load import Refdata, canonical, refdata
 from gaugeblock.tubes import keys
@@ -28,6 +28,8 @@ WALL = "wall against the flare's limit"
 _FIRST = ("wall_maximum", "flare_diameter", "seat_angle")
 # What a flare is asked for, the first that the tables have: its seat angle is in its name.
 _FACTS = ("wall_maximum", "flare_diameter", "nut_thread_major_diameter", "port_thread_major_diameter")
+_THREADS = ("nut_thread_major_diameter", "port_thread_major_diameter")
+FACTS = ("wall", "thread")
 _THREAD = re.compile(
     r"(?:M\s*(?P<d>[0-9.]+)\s*x\s*(?P<p>[0-9.]+)|(?P<size>[0-9 /.]+?)\s*-\s*(?P<tpi>[0-9]+).*)", re.IGNORECASE
 )
@@ -40,18 +42,23 @@ def flare(
     wall: str | None = None,
     standard: str | None = None,
     port: str | None = None,
+    fact: str = "wall",
     data: Refdata | None = None,
 ) -> Sheet:
     """What a flare asks of the tube: wall limit, diameter, and the nut's thread; whether wall and port thread fit.
 
     ``flare`` ``double``, ``AN``, ``bubble``, ``ORB``; ``od`` of the tube; ``wall`` to check; ``standard`` of the nut;
-    ``port`` its thread (``3/8-24``, ``M10x1``). A limit printed in rounded millimetres is held to half its last digit.
-    Raises LookupMiss with the nearest keys.
+    ``port`` its thread (``3/8-24``, ``M10x1``); ``fact`` what is asked of it: ``wall`` (its limit) or ``thread``
+    (of the
+    nut). A limit printed in rounded millimetres is held to half its last digit.
+    Raises LookupMiss with the nearest keys, Ambiguous where nuts of several threads fit and the ``thread`` is asked.
 
     >>> flare("double", od="3/16 in", wall=".028 in").checks[0].result
     'ok'
     """
     data = data or refdata()
+    if fact not in FACTS:
+        raise InputError(fact, "fact", "nothing of a flare is called so", FACTS, "ask for one of these")
     cell = canonical(data, "tubes/flares", "flare", flare)
     size = keys.outside_diameter(od, data)
     nut = None if standard is None else canonical(data, "tubes/flares", "standard", standard)
@@ -61,10 +68,12 @@ def flare(
         checks.append(_wall_check(figures, wall, cell, od, data))
     if port is not None:
         checks.append(_port_check(figures, port))
-    asked = {"flare": flare, "od": od, "wall": wall, "standard": standard, "port": port}
+    asked = {"flare": flare, "od": od, "wall": wall, "standard": standard, "port": port, "fact": fact}
     title = f"{cell} flare on {od} tube{_threads_said(figures)}"
     facts = (f for q in _FACTS for f in figures if f.quantity == q)
     decision = _decision(next(facts, figures[0] if figures else None), checks)
+    if fact == "thread" and decision.kind == USE:
+        decision = _threaded(figures, od)
     return Sheet(title, asked, data, figures, checks, _cautions(cell, size, figures, data), decision=decision)
 
 
@@ -118,6 +127,18 @@ def _cautions(cell: str, size: Measure, figures: list[Figure], data: Refdata) ->
         )
         cautions.append(Caution(text, "injury", (), "refdata"))
     return cautions
+
+
+def _threaded(figures: list[Figure], od: str) -> Decision:
+    """The thread of the nut: Ambiguous where the standards have several."""
+    kinds = list(dict.fromkeys(f.key["standard"] for f in figures if f.quantity in _THREADS))
+    texts = {kind: _thread_text(figures, kind) for kind in kinds}
+    if len(set(texts.values())) > 1:
+        raise Ambiguous(od, "standard", "nuts of several threads fit this flare", kinds, "name the standard of the nut")
+    major = next((f for f in figures if f.quantity in _THREADS), None)
+    if major is None:
+        return none("NUT THREAD", "No thread of its nut is on record: measure it, or ask the maker of the fitting.")
+    return use(f"{'PORT' if major.quantity.startswith('port') else 'NUT'} THREAD {texts[kinds[0]]}", major)
 
 
 def _decision(fact: Figure | None, checks: list[Check]) -> Decision:

@@ -173,6 +173,13 @@ TEETH = Topic(
                 cue=("pinion",),
             ),
             Shaped(
+                r"(?P<pinion>[0-9]{1,2})(?: tooth)? pinion(?: teeth)?(?: and| with)?(?: an?)? (?P<ring>[0-9]{2})(?:"
+                r" tooth)?(?: on)?(?: the)?"
+                r" ring(?: gear)?(?: teeth)?",
+                lambda m: f"{m['ring']}/{m['pinion']}",
+                "{} teeth",
+            ),
+            Shaped(
                 r"(?P<ring>[0-9]{2}) ?(?:teeth|tooth|t)? ?(?:/|:|and|to|by|x|over) ?(?P<pinion>[0-9]{1,2})"
                 r" ?(?:teeth|tooth|t)?",
                 lambda m: f"{m['ring']}/{m['pinion']}",

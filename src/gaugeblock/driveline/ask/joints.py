@@ -101,7 +101,8 @@ SHAFT = Topic(
                 "length", after=rf"(?:od|dia(?:meter)?|tube|{_PROPELLER})", bare="in", say="tube {}", most=_MOST_TUBE
             ),
             Shaped(  # before its wall, where no length stands
-                r"(?P<n>[1-6](?:\.[0-9]+)?|[1-6] [1-7]/[248])(?: ?(?:in|inch|\"))?(?= (?:x |by )?0?\.[0-9]{2,3})",
+                r"(?P<n>[1-6](?:\.[0-9]+)?|[1-6] [1-7]/[248])(?: ?(?:in|inch|\"))?(?: (?:tube|od))?(?= (?:x |by"
+                r" )?0?\.[0-9]{2,3})",
                 lambda m: f"{m['n']} in",
                 "tube {}",
             ),
@@ -132,10 +133,10 @@ SHAFT = Topic(
     },
     rf"{_PROPELLER}|whips?|whirls?|whipping|critical(?: speed)?|rpms?|revs|speed|safe|vibrat\w*|how"
     r" (?:fast|long)|spin|turn|too long"
-    r"|longest|long|tube|steel|x|max(?:imum)?",
+    r"|longest|long|tube|shaft|steel|x|max(?:imum)?|1 piece",
     needs=("od", "length"),
     table="shafts",
-    asks_for=rf"{_PROPELLER}|whips?|whirls?|whipping",
+    asks_for=rf"{_PROPELLER}|whips?|whirls?|whipping|critical speed",
     is_named=True,  # two lengths alone are of anything
     opens=_open_shaft,
 )

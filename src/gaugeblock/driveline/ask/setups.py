@@ -48,7 +48,7 @@ SETUP = Topic(
             amount("length", say="as left {}", doubt=1, most=_MOST_LEFT),
         ),
     },
-    r"(?:[6-9]|1[0-4])(?:\.[0-9]+)? ?(?:inch|in|\") (?:rear|axle|diff|ring)(?: (?:end|axle|gear))?|set(?:ting)?(?:"
+    r"(?:[6-9]|1[0-4])(?:\.[0-9]+)? ?(?:inch|in|\")(?: (?:rear|axle|diff|ring))?(?: (?:end|axle|gear))?|set(?:ting)?(?:"
     r" ?up)?|axle|diff(?:erential)?|rear(?: end)?|gears?|crown ?wheel|(?:with )?(?:an? )?(?:crush"
     r" (?:sleeve|spacer)|solid spacer)|setting|how much|clearance|torque",
     needs=("component", "step"),

@@ -1,0 +1,223 @@
+"""A line that no answer reads whole for what stands beside its question: a second question, a choice at its end, two
+values of one option, a number without its unit.
+
+What is not answered is told, word for word; and where a word of it is a value of an option of the answer (``and
+oiled``),
+nothing is answered, for it changes the figure.
+"""
+
+from __future__ import annotations
+
+from gaugeblock.answer.opening import compared
+from gaugeblock.errors import GaugeblockError
+from gaugeblock.plain.chatter import ASIDE, CHATTER, TURNING
+from gaugeblock.plain.reading import Reading, read
+from gaugeblock.plain.sayings import CORRECTED
+from gaugeblock.plain.topics import topics
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+    from gaugeblock.answer.asking import Topic
+    from gaugeblock.answer.table import Table
+    from gaugeblock.tables.load import Refdata
+
+_JOINS = frozenset(["and", "or", "but", "then", "also"])
+_ASKS = frozenset(
+    [
+        "how",
+        "what",
+        "what's",
+        "which",
+        "where",
+        "when",
+        "why",
+        "who",
+        "do",
+        "does",
+        "did",
+        "is",
+        "are",
+        "can",
+        "could",
+        "should",
+        "shall",
+        "will",
+        "would",
+        "must",
+        "may",
+    ]
+)
+_LEAST_HEAD = 3  # words of a question
+_MOST_CHOICE = 3  # words on either side of the "or" that ends a line
+_BELONGS = frozenset(["of", "on", "in", "for", "from"])
+_MOST_BETWEEN = 4  # words: of my rusty old
+_ENGINE = frozenset(["engine", "motor"])  # on which most parts are that have no other place
+_DEGREES = frozenset(["degrees", "degree", "deg"])
+_EITHER = 2  # units
+_SURE = 2  # the doubt from which a reader is no witness
+
+
+def parted(words: tuple[str, ...]) -> Iterator[tuple[tuple[str, ...], tuple[str, ...]]]:
+    """A question and what stands behind it: the next question, or the choice in which it ends; the longest first."""
+    for at in range(len(words) - 2, _LEAST_HEAD - 1, -1):
+        if words[at] in _JOINS and words[at + 1] in _ASKS:
+            yield words[:at], words[at:]
+        elif words[at] == "or" and at >= len(words) - 1 - _MOST_CHOICE:
+            for back in range(1, min(_MOST_CHOICE, at - _LEAST_HEAD) + 1):
+                yield words[: at - back], words[at - back :]
+
+
+def questions(words: tuple[str, ...]) -> Iterator[tuple[tuple[str, ...], tuple[str, ...]]]:
+    """As ``parted``, where nothing behind the question turns another word."""
+    return ((head, rest) for head, rest in parted(words) if (TURNING - {"or"}).isdisjoint(rest))
+
+
+def alone(
+    words: tuple[str, ...], understood: Callable[[tuple[str, ...], Refdata], Reading], data: Refdata
+) -> tuple[Reading, tuple[str, ...]] | None:
+    """The question that is read whole without what stands behind it, and that; None where there is no such one, or
+    where a word behind it turns another or would change the answer.
+    """
+    for head, rest in questions(words):
+        reading = understood(head, data)
+        if reading.is_whole and reading.values and not reading.mended and not _changes(rest, reading, data):
+            return reading, rest
+    return None
+
+
+def of_its_place(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | None:
+    """The line with a place that was said behind a part put before it: the drain plug of my axle is the axle drain
+    plug.
+    None where no part is called so.
+    """
+    if "part" not in reading.values or len(set(reading.unread)) != 1:
+        return None
+    at = words.index(reading.unread[0]) if reading.unread[0] in words else 0
+    start = next((n for n in range(at - 1, max(-1, at - _MOST_BETWEEN), -1) if words[n] in _BELONGS), None)
+    if start is None:
+        return None
+    rest = (*words[:start], *words[at + 1 :])
+    for before in range(len(rest)):
+        again = read((*rest[:before], words[at], *rest[before:]), reading.topic, data)
+        if again.is_whole and again.values["part"] != reading.values["part"] and not again.aside:
+            return again
+    again = read(rest, reading.topic, data)
+    return again.replace(aside=(*again.aside, words[at])) if words[at] in _ENGINE and again.is_whole else None
+
+
+def _changes(rest: tuple[str, ...], reading: Reading, data: Refdata) -> bool:
+    """Whether a word is a value of an option of the answer, and not the one that was read."""
+    for key, readers in reading.topic.slots.items():
+        for at, word in enumerate(rest):
+            if word in CHATTER or word in ASIDE:
+                continue
+            for reader in readers:
+                for hit in reader.take(rest, at, data):
+                    if hit.doubt < _SURE and hit.value != reading.values.get(key):
+                        return True
+    return False
+
+
+def corrected(words: tuple[str, ...], data: Refdata) -> Reading | None:
+    """The line with the value that took another back: ``800 degrees, no wait, it was 1000``; None where it is not one
+    option's.
+    """
+    if words.count(CORRECTED) != 1:
+        return None
+    at = words.index(CORRECTED)
+    for topic in (topic for group in topics(words) for topic in group):
+        reading = read((*words[:at], *words[at + 1 :]), topic, data)
+        if any(need not in reading.values for need in topic.needs):
+            continue
+        other = _other((*words[:at], *words[at + 1 :]), reading, data, at)
+        if other is not None:
+            key, value, said = other
+            return reading.replace(values={**reading.values, key: value}, said={**reading.said, key: said}, unread=())
+    return None
+
+
+def twice(words: tuple[str, ...], data: Refdata) -> tuple[Reading, Table] | None:
+    """The Table of two values that were said of one option: ``grade 5 or grade 8``."""
+    without = tuple(word for word in _as_one(words) if word != "or")
+    if len(without) == len(words) or not TURNING.isdisjoint(without):
+        return None
+    for topic in (topic for group in topics(words) for topic in group):
+        reading = read(without, topic, data)
+        if not reading.unread or any(need not in reading.values for need in topic.needs):
+            continue
+        other = _other(without, reading, data)
+        if other is None:
+            continue
+        key, value, said = other
+        names = f"{key}={reading.values[key]}; {value}"
+        told = {**reading.said, key: f"{reading.said[key]} and {said}"}
+        table = _side_by_side(topic, reading, told, names, data)
+        if table is not None:
+            return reading.replace(said=told, unread=()), table
+    return None
+
+
+def _side_by_side(topic: Topic, reading: Reading, told: dict[str, str], names: str, data: Refdata) -> Table | None:
+    try:
+        table = compared(topic, reading.values, told, names, data)
+    except (GaugeblockError, KeyError, TypeError):  # or what it cannot do without is open too
+        return None
+    return table if len(table.lines) > 1 else None
+
+
+def _as_one(words: tuple[str, ...]) -> tuple[str, ...]:
+    """A second question for another value alone as a choice: ``and what for M10x1.5`` is or M10x1.5."""
+    for at in range(_LEAST_HEAD, len(words) - _LEAST_HEAD):
+        if words[at : at + 3] in (("and", "what", "for"), ("and", "what", "about"), ("and", "also", "for")):
+            return (*words[:at], "or", *words[at + 3 :])
+    return words
+
+
+def _other(words: tuple[str, ...], reading: Reading, data: Refdata, start: int = 0) -> tuple[str, str, str] | None:
+    """The option of which every word that was left is a second value, from a place on: option, value, how it is
+    said.
+    """
+    left = set(reading.unread)
+    for key in reading.values:
+        for at in range(start, len(words)):
+            for reader in reading.topic.slots.get(key, ()):
+                for hit in reader.take(words, at, data):
+                    if hit.value != reading.values[key] and left <= set(words[at : at + hit.count]):
+                        return key, hit.value, hit.said
+    return None
+
+
+def _bare_degrees(words: tuple[str, ...], reading: Reading) -> tuple[str, list[str]] | None:
+    """A number of degrees that was left for want of its scale."""
+    at = next((n for n, word in enumerate(words) if word in _DEGREES and n and words[n - 1] in reading.unread), 0)
+    return (words[at - 1], ["degF", "degC"]) if at else None
+
+
+def in_either_unit(words: tuple[str, ...], reading: Reading, data: Refdata) -> tuple[Reading, Table] | None:
+    """The Table of a number without its unit in each of the two that it may have: 70 is 70 mph or 70 km/h."""
+    from gaugeblock.plain.refused import without_unit
+
+    found = without_unit(words, reading, data) or _bare_degrees(words, reading)
+    if found is None or not set(reading.unread) <= {found[0], *_DEGREES}:
+        return None
+    number, fits = found
+    at = words.index(number)
+    if words[at + 1 : at + 2] and words[at + 1] in _DEGREES:
+        words = (*words[: at + 1], *words[at + 2 :])
+    every = [read((*words[: at + 1], unit.casefold(), *words[at + 1 :]), reading.topic, data) for unit in fits]
+    options = [tuple(way.values) for way in every]
+    likely = max(options, key=options.count)  # 70 mph and 70 km/h are a speed, 70 rpm is another thing
+    ways = [way for way in every if tuple(way.values) == likely]
+    if len(ways) < _EITHER or not all(way.is_whole for way in ways):
+        return None
+    first = ways[0]
+    apart = [key for key in first.values if any(way.values.get(key) != first.values[key] for way in ways)]
+    if len(apart) != 1:
+        return None
+    key = apart[0]
+    told = {**first.said, key: " or ".join(way.said[key] for way in ways)}
+    names = f"{key}={'; '.join(way.values[key] for way in ways)}"
+    table = _side_by_side(reading.topic, first, told, names, data)
+    return None if table is None else (first.replace(said=told), table)

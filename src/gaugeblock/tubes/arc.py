@@ -1,0 +1,62 @@
+"""Arc: how much tube a bend takes up."""
+
+from __future__ import annotations
+
+from gaugeblock import units
+from gaugeblock.answer.check import CANNOT_TELL, INFORM, Check
+from gaugeblock.answer.decision import none, use
+from gaugeblock.answer.making import derived, read_positive, stated
+from gaugeblock.answer.plausible import did_you_mean, is_plausible
+from gaugeblock.answer.question import FILL_IN, Question
+from gaugeblock.answer.sheet import Sheet
+from gaugeblock.calc import tubes as calc
+from gaugeblock.errors import InputError
+from gaugeblock.tables.load import Refdata, refdata
+from gaugeblock.tubes import keys
+
+_TURN = 360  # degrees
+_NAMES = {"radius": "centre_line_radius", "angle": "bend_angle"}
+
+
+def arc(radius: str, angle: str, *, data: Refdata | None = None) -> Sheet:
+    """How much of a straight tube a bend takes up: its arc at the centre line.
+
+    ``radius`` to the centre line (``5-1/2 in``); ``angle`` that the tube turns, over 0 to 360 deg (``90 deg``).
+
+    Returns a Sheet whose decision is the developed length. Raises InputError or UnitError for what cannot be read.
+    Source: NAVEDTRA 14119, bend allowance; the tube keeps its length at the centre line.
+
+    >>> round(arc("5-1/2 in", "90 deg").decision.figure.typical, 2)
+    8.64
+    """
+    data = data or refdata()
+    asked = {"radius": radius, "angle": angle}
+    read = {
+        "radius": keys.size(radius, "radius", _NAMES["radius"], data),
+        "angle": read_positive(angle, "angle", "angle"),
+    }
+    turned = read["angle"].to("deg")
+    if turned > _TURN:
+        raise InputError(read["angle"].text, "angle", "a bend is over 0 to 360 deg", (), "give the angle that it turns")
+    title = f"bend of {read['angle'].text} on a {read['radius'].text} radius"
+    doubts = {
+        name: did_you_mean(f"{measure.text} is no usual {name} of a bend", ())
+        for name, measure in read.items()
+        if not is_plausible(measure, _NAMES[name], data)
+    }
+    if doubts:
+        checks = [Check(f"{k} as typed", CANNOT_TELL, said, subject=k, bears=INFORM) for k, said in doubts.items()]
+        questions = [Question(FILL_IN, said, k, (f"{k} as typed",)) for k, said in doubts.items()]
+        decision = none("", next(iter(doubts.values())))
+        return Sheet(title, asked, data, [], checks, (), decision=decision, questions=questions)
+    given = tuple(stated(read[name], quantity, name, data) for name, quantity in _NAMES.items())
+    length = calc.developed_length(
+        units.to_base(float(read["radius"].value), read["radius"].unit), read["angle"].to("rad")
+    )
+    unit = "in" if read["radius"].unit in ("in", "ft") else "mm"
+    key = {name: measure.text for name, measure in read.items()}
+    conditions = "arc at the centre line"
+    number = units.from_base(length, unit)
+    made = derived("developed_length", "developed_length", number, unit, given, data, key=key, conditions=conditions)
+    do = "From the first tangent to the last, at the centre line. What the bender must hold on either side comes to it."
+    return Sheet(title, asked, data, [made, *given], [], (), decision=use("LENGTH IN THE BEND", made, do))

@@ -35,6 +35,8 @@ def sheet(line: str) -> Sheet:
         ("3/8-16 grade 5 dry or oiled", "condition", ["dry", "oiled"]),
         ("tap drill for M10x1.25 and what for M10x1.5", "thread", ["M10x1.25", "M10x1.5"]),
         ("rpm at 75 with 3.31 gears and 26 in tire", "speed", ["75 mph", "75 km/h"]),
+        ("tap drill and clearance hole for m8", "fit", ["clearance, normal", "tap drill"]),
+        ("tap drill m8, and what size clearance hole", "fit", ["clearance, normal", "tap drill"]),
         ("neoprene 250 degrees", "at", ["250 degF", "250 degC"]),
     ],
 )

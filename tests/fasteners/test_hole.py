@@ -52,7 +52,7 @@ def test_clearance_alone_leaves_out_the_tap() -> None:
 
 
 def test_a_thread_without_a_hole_on_record_has_none() -> None:
-    assert hole("7/16-20", fit="close").decision.kind == NONE
+    assert hole("9/16-18", fit="close").decision.kind == NONE
 
 
 def test_what_is_no_fit_is_refused() -> None:

@@ -237,8 +237,8 @@ def softer_part_takes_no_more_torque(facts: Facts) -> list[Fault]:
 
 
 # A tap drill leaves this share of the full thread height; a clearance hole is wider than its bolt by this share of it
-# and 0.4 mm.
-TAPPED_SHARE, CLEARANCE_SHARE = (0.55, 0.95), 0.15
+# and 0.4 mm, a free one by more.
+TAPPED_SHARE, CLEARANCE_SHARE, FREE_SHARE = (0.55, 0.95), 0.15, 0.20
 
 
 def hole_suits_its_thread(facts: Facts) -> list[Fault]:
@@ -254,7 +254,8 @@ def hole_suits_its_thread(facts: Facts) -> list[Fault]:
             sound = TAPPED_SHARE[0] <= share <= TAPPED_SHARE[1]
             found = f"{printed(row)} leaves {share:.2f} of the thread of {row.cells['thread']}"
         else:
-            sound = thread.major_m < hole < thread.major_m * (1 + CLEARANCE_SHARE) + 0.0004
+            share = FREE_SHARE if row.cells["fit"].endswith("free") else CLEARANCE_SHARE
+            sound = thread.major_m < hole < thread.major_m * (1 + share) + 0.0004
             found = f"{printed(row)} for a bolt of {row.cells['thread']}"
         if not sound:
             faults.append(at_row(row, column_of(row), "hole_suits_its_thread", found, READ_AGAIN))

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 # What a word costs by how it is read: as part of an option, as the topic's own, as chatter, not at all.
 _HIT, _SIGNAL, _CHATTER, _ASIDE, _UNREAD = 2, 2, 3, 9, 100
+_AND = frozenset(["and", "or"])
 _LEFT_OUT = "\0"  # before a word that was left out
 _MISSING = 40
 _NOT_ASKED, _NOT_NAMED = 7, 1000
@@ -73,7 +74,7 @@ class Reading(Value):
 
 
 _UNIT = "unit wanted"
-_Step = tuple[int, "tuple[tuple[str, Hit], ...]", "tuple[str, ...]"]
+_Step = tuple[int, "tuple[tuple[str, Hit, int], ...]", "tuple[str, ...]"]
 
 
 def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
@@ -96,11 +97,11 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
             if key in taken and taken[key] != hit.value and key not in topic.joined:
                 continue
             cost, found, left = best(at + hit.count, used | {(key, hit.value)})
-            yield cost + _HIT + hit.doubt, ((key, hit), *found), left
+            yield cost + _HIT + hit.doubt, ((key, hit, at), *found), left
         wanted = wanted_at(words, at)
         if wanted is not None and taken.get(_UNIT, wanted.value) == wanted.value:
             cost, found, left = best(at + wanted.count, used | {(_UNIT, wanted.value)})
-            yield cost + _SIGNAL, ((_UNIT, wanted), *found), left
+            yield cost + _SIGNAL, ((_UNIT, wanted, at), *found), left
         count = topic.signal(words, at)
         if count:
             cost, found, left = best(at + count, used)
@@ -120,7 +121,7 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
     cost, found, left = best(0, frozenset())
     values: dict[str, str] = {}
     said: dict[str, str] = {}
-    for key, hit in found:
+    for key, hit, _ in found:
         if key in topic.joined and key in values:
             values[key] += f" {hit.value}"
             said[key] += f" {hit.said}"
@@ -132,10 +133,38 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
     left = tuple(word for word in left if word[0] != _LEFT_OUT)
     kept = _not_said(left, values)
     cost -= (len(left) - len(kept)) * (_UNREAD - _CHATTER)
+    other = _passed_over(words, hits, found, values, topic)
+    kept, cost = (*kept, *other), cost + _UNREAD * len(other)
     cost += _MISSING * sum(need not in values for need in topic.needs)
     if topic.asks_for and re.search(rf"\b(?:{topic.asks_for})\b", " ".join(words)) is None:
         cost += _NOT_NAMED if topic.is_named else _NOT_ASKED
     return Reading(topic, values, said, kept, cost, unit=unit, aside=aside)
+
+
+def _passed_over(
+    words: tuple[str, ...],
+    hits: list[list[tuple[str, Hit]]],
+    found: tuple[tuple[str, Hit, int], ...],
+    values: dict[str, str],
+    topic: Topic,
+) -> tuple[str, ...]:
+    """The words that are surely another value of an option that was read, and were taken for the topic's own: the tap
+    drill, and the clearance hole.
+    """
+    if _AND.isdisjoint(words):
+        return ()
+    read_at = {at + n for _, hit, at in found for n in range(hit.count)}
+    parted = [n for n, word in enumerate(words) if word in _AND]
+    places = {key: at for key, _, at in found}
+    return tuple(
+        word
+        for at, here in enumerate(hits)
+        for key, hit in here
+        if key in values and key not in topic.joined and not hit.doubt and hit.count > 1 and hit.value != values[key]
+        if read_at.isdisjoint(range(at, at + hit.count)) and topic.signal(words, at) < hit.count
+        if any(min(at, places[key]) < n < max(at, places[key]) for n in parted)
+        for word in words[at : at + hit.count]
+    )
 
 
 def _not_said(left: tuple[str, ...], values: dict[str, str]) -> tuple[str, ...]:

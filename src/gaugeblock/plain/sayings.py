@@ -86,6 +86,12 @@ def _over_hundred(match: re.Match[str]) -> str:
     return f".1{_TENS[match[1]]}{ {'five': '5', 'four': '4', 'eight': '8'}.get(match[2] or '', '0') }"
 
 
+def _fit(match: re.Match[str]) -> str:
+    """``clearance hole for a 3/8 bolt, loose fit`` is a free clearance hole of it."""
+    fit = {"loose": "free", "easy": "free", "snug": "close"}.get(match[2], match[2])
+    return f"clearance {fit} {match[1]}"
+
+
 def _oil(match: re.Match[str]) -> str:
     """``eighty ninety`` is a gear oil of 80W-90, as it is said."""
     return f"{_OILS[match[1].replace('-', ' ')]}w-{_OILS[match[2]]}"
@@ -183,6 +189,11 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"(.*?) (?<!is )(?<!be )(?<!are )(?<!it )(coarse|fine)(?: (?:thread(?:ed)?|pitch))?(?= *$| bolt| nut| stud|"
         r" screw)",
         r"\1\2 \4\3",
+    ),
+    (
+        "clearance",
+        r"\bclearance(?: (?:holes?|drills?|bits?))?\b (.+?) (close|free|normal|loose|easy|snug)(?: fit(?:ting)?)?\b",
+        _fit,
     ),
     ("small block", r"\bsmall block\b", "engine"),
     ("big block", r"\bbig block\b", "engine"),

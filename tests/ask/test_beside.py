@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import random
+
 import pytest
 
+from ask.test_nothing_dropped import lines
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.answer.table import Table
-from gaugeblock.errors import InputError
+from gaugeblock.errors import GaugeblockError, InputError
 from gaugeblock.plain.answer import answer, read_or_answered
 from gaugeblock.plain.beside import parted
 from gaugeblock.plain.chatter import ASIDE, CHATTER, OF_A_THING, PLAIN, STORY, TURNING
@@ -147,3 +150,24 @@ def test_a_word_of_everyday_speech_is_no_slip_of_the_keys(word: str) -> None:
 def test_a_line_is_parted_before_its_next_question() -> None:
     words = tuple(["tap", "drill", "for", "1/4-28", "and", "what", "for", "1/4-20"])
     assert (words[:4], words[4:]) in list(parted(words))
+
+
+# Words that change a figure, or may: none of them is another name of what a question says.
+CHANGING = ("titanium", "brass", "cracked", "painted", "cadmium plated", "bronze", "rusty", "without an insert")
+JOINED = (" {}", " and {}", " or {}", " and what if it is {}", " but {}", " and is it {}", " so it stays {}")
+
+
+@pytest.mark.parametrize("phrase", CHANGING)
+@pytest.mark.parametrize("joined", JOINED)
+def test_a_word_that_changes_a_figure_is_refused_told_or_changes_the_answer(phrase: str, joined: str) -> None:
+    drawn = random.Random(phrase + joined)
+    for line in drawn.sample(lines(), 6):
+        try:
+            before = answer(line)
+            after = answer(line + joined.format(phrase))
+        except GaugeblockError:
+            continue
+        if not isinstance(before.found, Sheet) or not isinstance(after.found, Sheet):
+            continue
+        is_same = before.found.decision == after.found.decision
+        assert not is_same or any(word in after.read_as for word in phrase.split() if len(word) > 4), line

@@ -43,11 +43,17 @@ def answer(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[st
         settle.add(view, found.found, reading, data)
     return {
         **view,
-        "read_as": pretty(found.read_as),
+        "read_as": _read_as(found),
         "compare": settle.comparable(reading, data),
         "release": release(data),
         "governs": GOVERNS,
     }
+
+
+def _read_as(answer: Answer) -> str:
+    """How a line was read; of what else it asked the page shows how to ask it."""
+    more = "".join(f"; ask by itself: {one.read_as}" for one in answer.more)
+    return pretty(f"{answer.read_as}{more}")
 
 
 def _otherwise(answer: Answer, metric: bool | None, data: Refdata) -> dict[str, Any]:
@@ -55,7 +61,7 @@ def _otherwise(answer: Answer, metric: bool | None, data: Refdata) -> dict[str, 
     view = _view(answer.found, Paper(data, metric))
     for row in view.get("rows", ()):
         row["also"] = None
-    said = {"read_as": pretty(answer.read_as), "compare": [], "release": release(data), "governs": GOVERNS}
+    said = {"read_as": _read_as(answer), "compare": [], "release": release(data), "governs": GOVERNS}
     return {**view, **said}
 
 

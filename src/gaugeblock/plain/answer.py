@@ -34,6 +34,7 @@ ci cid lph gph gpm minute please rad radians deg degrees
 _UNITS = frozenset(_SAID_LAST.split())
 # Topics that may have a word which was nearly typed.
 _MENDED = 3
+_OF_THE_FIRST = frozenset(["it", "its", "it's", "they", "them", "this", "that", "those", "these"])
 _NEARLY = 2  # words that were left
 
 
@@ -187,7 +188,8 @@ def _ruled_alone(words: tuple[str, ...], data: Refdata) -> Answer | None:
 def _second(first: Reading, rest: tuple[str, ...], data: Refdata) -> Answer | None:
     """The answer to a second question, by itself or with what the first was about; None where it has none."""
     about = words_of(" ".join(first.said.values()))
-    for words in (rest[1:], (*about, *rest[1:])):
+    by_itself = [rest[1:]] if _OF_THE_FIRST.isdisjoint(rest) else []
+    for words in (*by_itself, (*about, *rest[1:])):
         reading = understood(words, data)
         if reading.is_whole and reading.values and (reading.topic, reading.values) != (first.topic, first.values):
             try:

@@ -162,6 +162,12 @@ TORQUE = Topic(
                 "clamp at {}",
                 cue=("too", "enough", "ok", "safe", "right"),
             ),
+            Shaped(
+                rf"(?:to|at) (?P<n>{NUMBER}) ?{TORQUE_SAID}",
+                lambda m: f"{m['n']} {unit_of(m['unit'])}",
+                "clamp at {}",
+                doubt=2,
+            ),
         ),
         "engagement": (
             amount(

@@ -25,7 +25,9 @@ PLACE = (
     r"|so|cut|bit of room|with|room|space|play|goes|going|screws? in"
 )
 METAL_TAIL = (
-    r"block|head|heads|intake|manifold|case|casing|housing|casting|part|plate|hole|cover|tapped hole|oil pan|pan|sump"
+    r"(?:timing|chain|front|rear|side|valve|water pump|thermostat|end|gear)"
+    r" (?:cover|case|housing|plate)|block|head|heads|intake|manifold|case|casing|housing|casting|part|plate|hole|cover|tapped"
+    r" hole|oil pan|pan|sump"
     r"|hub|knuckle|rail|radiator|tank|bell ?housing|gearbox(?: housing| case| casing)?|transmission(?:"
     r" case)?|fitting|pipe|flange"
     r"|rims?|wheels?|crossmember|chassis|frame|bracket|beam|axle|sheet|tab|stock|bar"

@@ -53,6 +53,7 @@ undercarriage underneath underside wheelwell windscreen
 # called
 # by one.
 _STORY = """
+filled
 
 hook hooking lowered import imports bender's measured dim wanting syncing lists
 

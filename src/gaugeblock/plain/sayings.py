@@ -195,6 +195,12 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"\bclearance(?: (?:holes?|drills?|bits?))?\b (.+?) (close|free|normal|loose|easy|snug)(?: fit(?:ting)?)?\b",
         _fit,
     ),
+    (" lug ", r"(?<![0-9.x/-])\b(?:four|five|six|eight|[4568])[- ]lug\b(?! nut)", ""),
+    (
+        "wheel ",
+        r"(?<![0-9.x/-])\b(?:all )?(?:four|five|six|eight|[4-8]) (?=(?:wheel|lug) (?:nuts?|studs?|bolts?)\b)",
+        "",
+    ),
     ("small block", r"\bsmall block\b", "engine"),
     ("big block", r"\bbig block\b", "engine"),
     (

@@ -256,9 +256,11 @@ PIPE_THREAD = Topic(
             Shaped(r"(?:thread )?length|how long|how deep", always("thread length")),
         ),
     },
-    HOLE.signals + r"|threads?|pipes?|taper(?:ed)?|plugs?|tight|fittings?|for (?:an? |the |my"
-    r" )?(?:(?:oil|water|fuel|air|brake|coolant|temp\w*|pressure|block) )*"
-    r"(?:senders?|sensors?|switch(?:es)?|sending units?|gauges?|ports?|bungs?|adapters?|fittings?)",
+    r"for (?:an? |the |my )?(?:(?:oil|water|fuel|air|brake|coolant|temp\w*|pressure|block)"
+    r" )*(?:senders?|sensors?|switch(?:es)?"
+    r"|sending units?|gauges?|ports?|bungs?|adapters?|fittings?)|"
+    + HOLE.signals
+    + r"|threads?|pipes?|taper(?:ed)?|fittings?|plugs?|tight",
     needs=("series", "size"),
     columns={"series": ("fasteners/pipe_threads", "series"), "size": ("fasteners/pipe_threads", "size")},
 )

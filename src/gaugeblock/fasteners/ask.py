@@ -167,6 +167,7 @@ TORQUE = Topic(
                 lambda m: f"{m['n']} {unit_of(m['unit'])}",
                 "clamp at {}",
                 doubt=2,
+                cue=("nm", "n.m", "n m", "lb", "pound", "newton"),
             ),
         ),
         "engagement": (

@@ -104,6 +104,12 @@ _CARS = (
     r" ?rods?\b|school|man\b|buddy|mate\b|v-?[68]\b"
     r"|brackets?\b|body\b|shell\b|farm\b|ute\b|roadster|convertible|sports car|bus\b|motor\b|lump)"
 )
+# The series of a thread, said apart from its size.
+_SERIES = (
+    r"^(.*?)(\bm ?[0-9]+\b|\b[0-9]+ ?mm\b|\b[0-9]/[0-9]+\b)(?! ?(?:x|-|by) ?[0-9]|(?: in\w*| thread| inch)?"
+    r" (?:fine|coarse))"
+    r"(.*?) (?<!is )(?<!be )(?<!are )(?<!it )(coarse|fine)(?: (?:thread(?:ed)?|pitch))?(?= *$| bolt| nut| stud| screw)"
+)
 _CLASSES = {"four": "4", "six": "6", "eight": "8", "ten": "10", "twelve": "12", "nine": "9"}
 # A piece that a line must have, for no pattern is made in vain; the pattern; what is written for it. In this order.
 _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
@@ -154,7 +160,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"\boh (twenty|thirty|forty|fifty|sixty|eighty|ninety)[ -]?(two|three|five|six|eight)?(?= |$)",
         _hundredths,
     ),
-    (" r", _TYRE, _tyre),
+    (" r ", _TYRE, _tyre),
     ("rubber", r"\brubber (?=cv boot|grommet|bellows)", ""),
     ("set of", r"\ban? set of\b", ""),
     ("thread", r"\b(inch|in|[0-9]/[0-9]+|mm) (studs?|bolts?|screws?|nuts?) (fine|coarse) threads?\b", r"\1 \3 \2"),
@@ -170,11 +176,11 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     (" not", r"\bbut maybe not\b", ""),
     ("of boost", r"\b(?:pounds?|lbs?) of boost\b", "psi boost"),
     (" six", r"\b(?:(?:an? |the |my )?(?:old|straight|inline|slant|flat) six|six[- ]cylinder)\b", ""),
-    ("ty", r"\b(seventy[ -]five|eighty|eighty[ -]five) (?:w |weight )?(ninety|one forty)\b", _oil),
+    ("ninety", r"\b(seventy[ -]five|eighty|eighty[ -]five) (?:w |weight )?(ninety|one forty)\b", _oil),
     ("wheel stud", r"\bwheel studs?\b(?=.*\b(?:torque|tight))", "wheel nut"),
     ("alloys", r"\balloys\b", "alloy wheels"),
     ("left", r"\bleft[ -]?hand(?:ed)?(?: threads?)?\b(?! (?:side|drive|door|wheel))", "left-hand"),
-    ("an", r"^(?=.*\bthreads?\b)(.*)\b(?:an ?-? ?([0-9]+)|-([0-9]+) ?an)\b", _an),
+    ("thread", r"^(?=.*\bthreads?\b)(.*)\b(?:an ?-? ?([0-9]+)|-([0-9]+) ?an)\b", _an),
     (" wall", r"\bone (twenty|thirty|eighty)(?:[ -](five|four|eight))?(?= wall)", _over_hundred),
     (
         "wait",
@@ -182,14 +188,8 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         CORRECTED,
     ),
     ("scratch that", r"\bscratch that\b", CORRECTED),
-    (
-        "e",
-        r"^(.*?)(\bm ?[0-9]+\b|\b[0-9]+ ?mm\b|\b[0-9]/[0-9]+\b)(?! ?(?:x|-|by) ?[0-9]|(?: in\w*| thread| inch)?"
-        r" (?:fine|coarse))"
-        r"(.*?) (?<!is )(?<!be )(?<!are )(?<!it )(coarse|fine)(?: (?:thread(?:ed)?|pitch))?(?= *$| bolt| nut| stud|"
-        r" screw)",
-        r"\1\2 \4\3",
-    ),
+    ("coarse", _SERIES, r"\1\2 \4\3"),
+    (" fine", _SERIES, r"\1\2 \4\3"),
     (
         "clearance",
         r"\bclearance(?: (?:holes?|drills?|bits?))?\b (.+?) (close|free|normal|loose|easy|snug)(?: fit(?:ting)?)?\b",

@@ -196,7 +196,13 @@ def _second(first: Reading, rest: tuple[str, ...], data: Refdata) -> Answer | No
                 return answer_to(reading, None, data)
             except GaugeblockError:
                 continue
-    return None
+    from gaugeblock.plain.beside import of_the_same
+
+    same = of_the_same(rest[1:], first, data)
+    try:
+        return None if same is None else answer_to(same, None, data)
+    except GaugeblockError:
+        return None
 
 
 def _otherwise(words: tuple[str, ...], reading: Reading, data: Refdata) -> Answer | None:

@@ -87,6 +87,23 @@ def alone(
     return None
 
 
+def of_the_same(words: tuple[str, ...], first: Reading, data: Refdata) -> Reading | None:
+    """A second question about what the first was about: ``and how deep in cast iron``, of the thread that was said."""
+    best: Reading | None = None
+    for topic in (topic for group in topics(words) for topic in group):
+        missing = [need for need in topic.needs if need in first.values]
+        reading = read(words, topic, data)
+        if topic is first.topic or not missing or reading.unread or not (reading.values or topic.asks_for):
+            continue
+        if any(need not in first.values and need not in reading.values for need in topic.needs):
+            continue
+        if best is None or reading.cost < best.cost:
+            said = {need: first.said[need] for need in missing}
+            values = {need: first.values[need] for need in missing}
+            best = reading.replace(values={**values, **reading.values}, said={**said, **reading.said})
+    return best
+
+
 def of_its_place(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | None:
     """The line with a place that was said behind a part put before it: the drain plug of my axle is the axle drain
     plug.

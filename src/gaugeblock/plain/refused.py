@@ -166,6 +166,7 @@ def _near(words: tuple[str, ...], reading: Reading, data: Refdata) -> list[str]:
     for run in _runs(words, reading.unread):
         near = nearest(run, singular, 2 * _MOST_NEAR)
         found += [n for n in near if not set(n.split()) <= set(words) and _shares(n, left)]
+    found = [cell.casefold() if (cell := known.get(n, n)).casefold() in known else n for n in found]
     by_cell = {known.get(n, n): n for n in reversed(found)}
     return [n for n in found if by_cell[known.get(n, n)] == n and known.get(n, n) not in barred][:_MOST_NEAR]
 

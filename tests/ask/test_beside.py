@@ -86,6 +86,15 @@ def test_a_second_question_that_can_be_answered_is_answered_too() -> None:
     assert got.as_dict()["more"]
 
 
+def test_what_a_second_question_says_of_the_same_thing_is_said_of_both() -> None:
+    got = answer("torque 3/8-16 grade 8 dry and how deep in aluminum")
+    assert isinstance(got.found, Sheet)
+    assert got.found.decision == sheet("torque 3/8-16 grade 8 dry into aluminum").decision
+    (deep,) = got.more
+    assert isinstance(deep.found, Sheet)
+    assert deep.found.decision == sheet("how deep 3/8-16 in aluminum").decision
+
+
 def test_a_part_without_a_figure_brings_the_plain_bolt_of_its_thread() -> None:
     got = answer("how tight motor mount bolts 7/16-14 grade 5 dry")
     assert isinstance(got.found, Sheet)

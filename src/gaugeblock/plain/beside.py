@@ -77,13 +77,16 @@ def questions(words: tuple[str, ...]) -> Iterator[tuple[tuple[str, ...], tuple[s
 def alone(
     words: tuple[str, ...], understood: Callable[[tuple[str, ...], Refdata], Reading], data: Refdata
 ) -> tuple[Reading, tuple[str, ...]] | None:
-    """The question that is read whole without what stands behind it, and that; None where there is no such one, or
-    where a word behind it turns another or would change the answer.
+    """The question that is read whole without what stands behind it, and that; what it says besides of the same
+    thing is
+    said of both. None where there is no such one, or where a word behind it turns another or would change the answer.
     """
     for head, rest in questions(words):
         reading = understood(head, data)
-        if reading.is_whole and reading.values and not reading.mended and not _changes(rest, reading, data):
-            return reading, rest
+        if reading.is_whole and reading.values and not reading.mended:
+            more = _with(rest, reading, data)
+            if more is not None:
+                return more, rest
     return None
 
 
@@ -124,17 +127,24 @@ def of_its_place(words: tuple[str, ...], reading: Reading, data: Refdata) -> Rea
     return again.replace(aside=(*again.aside, words[at])) if words[at] in _ENGINE and again.is_whole else None
 
 
-def _changes(rest: tuple[str, ...], reading: Reading, data: Refdata) -> bool:
-    """Whether a word is a value of an option of the answer, and not the one that was read."""
+def _with(rest: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | None:
+    """The reading with what the words behind it say besides: into aluminium. None where one is another value of
+    what was
+    read, or a number.
+    """
+    values, said = dict(reading.values), dict(reading.said)
     for key, readers in reading.topic.slots.items():
         for at, word in enumerate(rest):
             if word in CHATTER or word in ASIDE:
                 continue
-            for reader in readers:
-                for hit in reader.take(rest, at, data):
-                    if hit.doubt < _SURE and hit.value != reading.values.get(key):
-                        return True
-    return False
+            for hit in (hit for reader in readers for hit in reader.take(rest, at, data)):
+                is_sure = hit.doubt < _SURE
+                if hit.value == values.get(key) or not (is_sure or key == "into"):
+                    continue
+                if key in values or any(map(str.isdigit, hit.value)):
+                    return None
+                values[key], said[key] = hit.value, hit.said
+    return reading.replace(values=values, said={key: said[key] for key in reading.topic.slots if key in said})
 
 
 def corrected(words: tuple[str, ...], data: Refdata) -> Reading | None:

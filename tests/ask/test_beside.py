@@ -157,7 +157,7 @@ def test_a_word_of_everyday_speech_is_no_slip_of_the_keys(word: str) -> None:
 
 
 def test_a_line_is_parted_before_its_next_question() -> None:
-    words = tuple(["tap", "drill", "for", "1/4-28", "and", "what", "for", "1/4-20"])
+    words = ("tap", "drill", "for", "1/4-28", "and", "what", "for", "1/4-20")
     assert (words[:4], words[4:]) in list(parted(words))
 
 

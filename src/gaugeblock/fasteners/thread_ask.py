@@ -24,10 +24,10 @@ PLACE = (
     r"|manifold|case|casing|cover|pan|tank|flange|bracket|mount|plate|frame|crossmember|chassis|hub|pump))?(?= |$)"
     r"|so|cut|bit of room|with|room|space|play|goes|going|screws? in"
 )
+_COVER = r"(?:timing|chain|front|rear|side|valve|water pump|thermostat|end|gear) (?:cover|case|housing|plate)"
 METAL_TAIL = (
-    r"(?:timing|chain|front|rear|side|valve|water pump|thermostat|end|gear)"
-    r" (?:cover|case|housing|plate)|block|head|heads|intake|manifold|case|casing|housing|casting|part|plate|hole|cover|tapped"
-    r" hole|oil pan|pan|sump"
+    rf"{_COVER}|block|head|heads|intake|manifold|case|casing|housing|casting|part|plate|hole|cover|tapped hole|oil"
+    r" pan|pan|sump"
     r"|hub|knuckle|rail|radiator|tank|bell ?housing|gearbox(?: housing| case| casing)?|transmission(?:"
     r" case)?|fitting|pipe|flange"
     r"|rims?|wheels?|crossmember|chassis|frame|bracket|beam|axle|sheet|tab|stock|bar"

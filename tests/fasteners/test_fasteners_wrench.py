@@ -147,6 +147,25 @@ def test_a_wrench_without_a_graduation_near_enough_stops() -> None:
         assert sheet.decision.kind == "stop"
 
 
+@pytest.mark.parametrize(("start", "is_set"), [("103.97", True), ("103.99", True), ("104.01", False), ("96.01", True)])
+def test_a_wrench_may_miss_by_what_its_standard_lets_it_and_no_more(start: str, is_set: bool) -> None:
+    """ISO 6789: 4 % over 10 N*m; the only graduations near are this one and one far off."""
+    maker = ("100 N*m", "maker's sheet", "p. 1")
+    sheet = torque("M12x1.75", grade="8.8", condition="dry", maker=maker, wrench=f"{start} to 200 N*m by 50")
+    assert (check_of(sheet, "wrench can set it").result == OK) is is_set
+
+
+def test_a_fifth_of_its_range_is_where_a_wrench_begins_to_serve() -> None:
+    """ISO 6789 tests from 20 % of the greatest torque: there the finer graduations of the larger wrench are taken."""
+    maker = ("20 N*m", "maker's sheet", "p. 1")
+    wrenches = ["10 to 100 N*m by 0.5", "10 to 60 N*m by 1"]
+    sheet = torque("M8x1.25", grade="8.8", condition="dry", maker=maker, wrench=wrenches)  # type: ignore[arg-type]
+    assert sheet.figure("torque_setting").conditions == f"wrench {wrenches[0]}"
+    lower = ["10 to 101 N*m by 0.5", "10 to 60 N*m by 1"]
+    sheet = torque("M8x1.25", grade="8.8", condition="dry", maker=maker, wrench=lower)  # type: ignore[arg-type]
+    assert sheet.figure("torque_setting").conditions == f"wrench {lower[1]}"
+
+
 @fast
 @given(
     question=questions,

@@ -195,6 +195,20 @@ def test_a_fillet_informs_and_decides_nothing() -> None:
     assert all(f.quantity != "shaft_peak_stress" for f in plain.figures)
 
 
+@pytest.mark.parametrize(
+    ("half", "asked"),
+    [
+        ({"fillet": "1/16 in"}, "shoulder"),
+        ({"shoulder": "1-1/2 in"}, "fillet"),
+        ({"spline": "24/48"}, "teeth"),
+        ({"teeth": "30"}, "spline"),
+    ],
+)
+def test_half_of_a_form_asks_for_the_other_half(half: dict[str, str], asked: str) -> None:
+    sheet = axle("4340", **STRONG, **half, **ENGINE, **TYRE)
+    assert (sheet.decision.kind, sheet.questions[0].key) == (NONE, asked)
+
+
 def test_a_case_is_judged_where_it_ends() -> None:
     cased = {
         "treatment": "induction hardened",

@@ -215,6 +215,8 @@ def test_a_makers_figure_as_high_as_the_dry_one_cannot_be_told_of() -> None:
         "3/8-16", grade="grade 5", condition="antiseize", maker=("31 lbf*ft", "sheet", "p. 1"), confirmed="maker"
     )
     assert check_of(sheet, "dry torque not used here").result == CANNOT_TELL
+    (question,) = [q for q in sheet.questions if q.key == "maker.condition"]
+    assert (question.kind, question.checks) == ("ask the maker", ("dry torque not used here",))
 
 
 def test_a_dry_thread_has_no_such_check() -> None:

@@ -329,6 +329,12 @@ def test_a_point_then_the_narrower_range_then_an_open_one_then_any(book: Book) -
     assert book.proof_at("0.1 in").text == "1"
 
 
+def test_the_widest_range_with_two_ends_is_narrower_than_one_with_one(book: Book) -> None:
+    book.proof("58", "over 16 mm")
+    book.proof("60", "10 to 900000 mm")
+    assert book.proof_at("20 mm").text == "60"
+
+
 def test_the_narrower_range_wins_over_a_better_checked_wider_one(book: Book) -> None:
     book.proof("85", "1/4 to 1 in", checked="primary")
     book.proof("80", "3/4 to 1 in", checked="memory", source="OLD")

@@ -47,6 +47,11 @@ def test_guaranteed_and_typical_are_apart() -> None:
     assert "MIL-T-6736" in cautions(sheet)
 
 
+def test_that_a_name_covers_two_guarantees_is_said_of_the_metal_that_it_names() -> None:
+    said = {metal: "covers two guarantees" in cautions(material(metal)) for metal in ("4130 normalized", "304")}
+    assert said == {"4130 normalized": True, "304": False}
+
+
 def test_a_spec_that_steps_by_size_asks_for_the_size() -> None:
     with pytest.raises(Ambiguous, match="od and wall"):
         material("4130 normalized", spec="MIL-T-6736")

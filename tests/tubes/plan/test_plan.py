@@ -11,6 +11,8 @@ from hypothesis import strategies as st
 
 from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK
 from gaugeblock.errors import InputError
+from gaugeblock.tubes.plan import bench
+from gaugeblock.tubes.plan.drawings import obstacles
 from gaugeblock.tubes.plan.plan import plan, work_out
 from gaugeblock.tubes.plan.planned import Plan
 
@@ -97,6 +99,37 @@ def test_angles_to_set_come_from_the_test_bends_of_this_tube() -> None:
     split = {**BENDS, "material": "1020", "product": "DOM"}
     same = [{**t, "material": "1020 DOM", "wall": "0.12 in"} for t in DIE["test_bends"]]  # type: ignore[attr-defined]
     assert result(work_out(split, die={**DIE, "test_bends": same}), "angle to set")[0] == OK
+    for wall, verdict in ((".122 in", OK), (".095 in", CANNOT_TELL)):  # a wall as measured is the one that was bought
+        walls = [{**t, "wall": wall} for t in DIE["test_bends"]]  # type: ignore[attr-defined]
+        assert result(work_out(BENDS, die={**DIE, "test_bends": walls}), "angle to set")[0] == verdict
+
+
+def test_a_box_is_drawn_as_wide_and_as_high_as_it_is_seen() -> None:
+    box = {"name": "tank", "box": {"middle": ["10 in", "0 in", "20 in"], "size": ["6 in", "4 in", "2 in"]}}
+    made = work_out({**OFFSET, "obstacles": [box]}, die=DIE)
+    for right, up, wide, high in (
+        ((1, 0, 0), (0, 0, 1), 6, 2),
+        ((0, 1, 0), (0, 0, 1), 4, 2),
+        ((1, 0, 0), (0, 1, 0), 6, 4),
+    ):
+        (shown,), _, _ = obstacles(made, made.shape.line, right, up)
+        assert [h / 0.0254 for h in shown.half] == pytest.approx([wide / 2, high / 2])
+
+
+def test_rows_that_just_fill_the_screen_are_all_shown() -> None:
+    rows = [[f"row {n}"] for n in range(12)]
+    whole = bench._on_a_screen(["head", ""], rows, [], ["foot"])
+    assert whole == ["head", "", *(row[0] for row in rows)]
+    cut = bench._on_a_screen(["head", ""], [*rows, ["one too many"]], [], ["foot"])
+    assert cut == [*whole[:-1], "  ... and 2 more bends: --why"]
+
+
+def test_what_is_shown_of_a_tube_is_indented_by_pairs() -> None:
+    """Lines begin at the edge, and what explains the table stands under it, two in."""
+    told = bench.render(work_out(CLEAR, die=DIE, stock_length="20 ft"), why=True).splitlines()
+    prose = [line for line in told if line.strip().startswith(("clockwise is", "rounding moves", "weld seam"))]
+    assert len(prose) == 3
+    assert {len(line) - len(line.lstrip()) for line in prose} == {2}
 
 
 def test_without_a_test_bend_the_angle_is_a_range_said_to_be_an_estimate() -> None:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import shutil
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 from hypothesis import given
@@ -14,6 +16,8 @@ from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK
 from gaugeblock.answer.text import render
 from gaugeblock.errors import InputError
 from gaugeblock.fasteners.torque import torque
+from gaugeblock.fasteners.way import table_way
+from gaugeblock.tables.load import Refdata, refdata, refdata_folder
 
 # --- setting of the wrench --------------------------------------------------------------------------------------------
 
@@ -145,6 +149,19 @@ def test_a_wrench_without_a_graduation_near_enough_stops() -> None:
         with pytest.raises(KeyError):
             sheet.figure("torque_setting")
         assert sheet.decision.kind == "stop"
+
+
+def test_a_tables_torque_is_kept_to_itself_where_no_row_says_how_far_it_may_be_off(tmp_path: Path) -> None:
+    folder = tmp_path / "refdata"
+    shutil.copytree(refdata_folder(), folder)
+    table = folder / "fasteners" / "preload.csv"
+    lines = table.read_text(encoding="utf-8").splitlines(keepends=True)
+    table.write_text("".join(line for line in lines if "torque_tolerance" not in line), encoding="utf-8")
+    figure = torque("3/8-16", **DRY5).decision.figure
+    assert figure is not None
+    with_row, without = (table_way(figure, data) for data in (refdata(), Refdata(str(folder))))
+    assert (with_row.low, with_row.high) == pytest.approx((0.9 * figure.typical, 1.1 * figure.typical))
+    assert (without.low, without.high) == (figure.typical, figure.typical)
 
 
 @pytest.mark.parametrize(("start", "is_set"), [("103.97", True), ("103.99", True), ("104.01", False), ("96.01", True)])

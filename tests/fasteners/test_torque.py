@@ -26,7 +26,8 @@ from gaugeblock.answer.printing import printed
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.answer.short import short
 from gaugeblock.answer.text import render
-from gaugeblock.errors import LookupMiss
+from gaugeblock.errors import InputError, LookupMiss
+from gaugeblock.fasteners.maker import read_maker
 from gaugeblock.fasteners.part import part
 from gaugeblock.fasteners.torque import torque
 from gaugeblock.figure import Figure
@@ -74,6 +75,20 @@ def test_the_makers_figure_governs_and_is_printed_as_makers() -> None:
     line = next(line for line in render(sheet).splitlines() if "TIGHTENING TORQUE" in line)
     assert "33 lbf*ft" in line
     assert line.endswith("MAKER")
+
+
+@pytest.mark.parametrize("text", ["0.5 to 0.8 N*m", "0.05 to 0.8 N*m", "7 to 9 lbf*in"])
+def test_a_makers_range_is_read_however_small_it_is(text: str) -> None:
+    maker = read_maker((text, "sheet", "p. 1"))
+    assert maker is not None
+    figure = maker.figure(0)
+    assert f"{figure.low:g} to {figure.high:g} {figure.unit}" == text
+
+
+@pytest.mark.parametrize("text", ["0 to 0.8 N*m", "0.8 to 0.8 N*m", "0.8 to 0.5 N*m"])
+def test_a_makers_range_that_does_not_rise_from_over_nothing_is_refused(text: str) -> None:
+    with pytest.raises(InputError):
+        read_maker((text, "sheet", "p. 1"))
 
 
 def test_the_makers_figure_is_checked_against_proof_too() -> None:

@@ -192,6 +192,9 @@ def test_a_fillet_informs_and_decides_nothing() -> None:
     assert torque_of(sharp, "stress_concentration_factor") > 1.3
     (check,) = [c for c in sharp.checks if c.name == "stress in the fillet"]
     assert check.bears == "inform"
+    assert check.required is not None
+    assert check.actual is not None
+    assert check.margin == pytest.approx(1 - (check.actual.value or 0) / (check.required.value or 1))
     assert all(f.quantity != "shaft_peak_stress" for f in plain.figures)
 
 

@@ -205,6 +205,20 @@ def test_a_kick_up_over_a_pipe_clears_it_by_what_was_asked_and_tells_what_the_ar
     assert made.sheet.figure("apex_moved").typical >= (5.5 - reach) * tan(pi / 8) - 1e-9
 
 
+def test_a_bend_that_cuts_no_corner_costs_no_gap() -> None:
+    """Over a pipe that is rounder, with its gap and half the tube, than the die: 1.25 + 1 + 0.875 over 3 in."""
+    made = work_out(CLEAR, die={**DIE, "radius": "3 in", "test_bends": []})
+    assert made.sheet.figure("surface_gap").typical == pytest.approx(1, abs=1e-3)
+    assert not [f for f in made.sheet.figures if f.quantity in ("gap_cost", "apex_moved")]
+
+
+def test_the_bench_is_told_of_the_section_where_it_was_asked_for() -> None:
+    plain, asked = work_out(OFFSET, die=DIE), work_out({**OFFSET, "section": {"length": "30 in"}}, die=DIE)
+    for why in (False, True):
+        assert "section modulus" not in bench.render(plain, why=why).split("CHECKS")[0]
+        assert "section modulus 0.2345 in**3" in bench.render(asked, why=why).split("CHECKS")[0]
+
+
 def test_two_pipes_side_by_side_are_cleared_as_one_thing() -> None:
     clear = {**CLEAR["clear"], "spacing": "3 in", "at": "20 in", "span": "40 in"}  # type: ignore[dict-item]
     made = work_out({**CLEAR, "clear": clear}, die=DIE)

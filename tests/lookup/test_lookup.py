@@ -335,6 +335,15 @@ def test_the_widest_range_with_two_ends_is_narrower_than_one_with_one(book: Book
     assert book.proof_at("20 mm").text == "60"
 
 
+def test_of_two_rows_that_each_leave_one_key_open_the_one_that_names_the_earlier_key_governs(book: Book) -> None:
+    """Whichever is better checked: the condition of a thread counts before its nut."""
+    book.torque("31", condition="dry", nut="any", checked="memory")
+    book.torque("40", condition="any", nut="prevailing", checked="primary")
+    figure = book.governing(nut="prevailing")
+    assert figure.text == "31"
+    assert [(o.text, o.chosen_by) for o in figure.others] == [("40", "specificity")]
+
+
 def test_the_narrower_range_wins_over_a_better_checked_wider_one(book: Book) -> None:
     book.proof("85", "1/4 to 1 in", checked="primary")
     book.proof("80", "3/4 to 1 in", checked="memory", source="OLD")

@@ -15,7 +15,7 @@ from gaugeblock.errors import Ambiguous, DataError, InputError, LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.finding import SHOWN, find
 from gaugeblock.lookup import STEPS, disagreement, look_up, look_up_or_none, same_specificity, spread
-from gaugeblock.spreads import apart
+from gaugeblock.spreads import apart, spread_ends
 from gaugeblock.tables.catalogue import LISTS, columns_of, refdata_folder
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.tables.releases import released_files
@@ -557,6 +557,15 @@ def test_the_spread_is_the_envelope_of_the_rows_as_specific_as_the_governing_one
     assert figure.text == "31"
     assert {o.text for o in same_specificity(figure)} == {"29", "400 to 420"}
     assert spread(figure) == pytest.approx((29, 35))
+
+
+def test_only_what_lies_beyond_the_governing_row_sets_an_end_of_the_spread(book: Book) -> None:
+    book.torque("31")
+    book.torque("31", source="OLD")
+    book.torque("30", checked="memory", source="AAA")
+    assert [o.text for o in spread_ends(book.governing())] == ["30"]
+    book.torque("33", checked="memory", source="BBB")
+    assert sorted(o.text for o in spread_ends(book.governing())) == ["30", "33"]
 
 
 def test_the_spread_of_one_row_is_its_own_ends(book: Book) -> None:

@@ -74,6 +74,13 @@ def test_a_hose_class_answers_by_itself():
     assert heat("fuel hose", klass="R9").governing.id == heat("R9").governing.id
 
 
+def test_figures_of_other_classes_and_states_are_told_until_one_is_named():
+    told = [c.text for c in heat("PTFE hose").cautions if c.text.startswith("More figures by")]
+    assert [text.split("; name the ")[1] for text in told] == ["class.", "state."]
+    named = heat("PTFE hose", klass="hose MIL-DTL-25579", state="continuous")
+    assert not [c.text for c in named.cautions if c.text.startswith("More figures by")]
+
+
 def test_the_only_class_there_is_answers_and_is_said():
     sheet = heat("nylon 12", state="continuous")
     assert sheet.governing.value == 90

@@ -71,3 +71,17 @@ def test_where_there_are_no_rows_the_keys_that_close_it_are_named(
     error = refused(name, told, more)
     assert error.nearest
     assert error.table is None
+
+
+def test_a_table_that_is_whole_does_not_say_that_there_is_more() -> None:
+    table = refused("torque", ("3/8-16",), {"grade": "SAE J429 5"}).table
+    assert isinstance(table, Table)
+    told = (table.title, table.asked, table.data, table.open, table.lines[:2])
+    assert "more" not in Table(*told).text()
+    assert "  ... and more: say more of it" in Table(*told, 3).text().splitlines()
+
+
+def test_a_title_that_goes_on_is_set_in_by_two() -> None:
+    table = refused("torque", ("3/8-16",), {}).table
+    assert isinstance(table, Table)
+    assert table.text(columns=40).splitlines()[:2] == ["torque: 3/8-16; not said: grade,", "  condition"]

@@ -85,6 +85,14 @@ def test_a_makers_range_is_read_however_small_it_is(text: str) -> None:
     assert f"{figure.low:g} to {figure.high:g} {figure.unit}" == text
 
 
+def test_each_stage_of_a_makers_figure_says_which_of_how_many_it_is() -> None:
+    maker = read_maker(("22 N*m, then 40 N*m, then 90 deg", "sheet", "p. 1"))
+    assert maker is not None
+    figures = [maker.figure(n) for n in range(3)]
+    assert [f.conditions for f in figures] == ["stage 1 of 3", "stage 2 of 3", "stage 3 of 3"]
+    assert [f"{f.text} {f.unit}" for f in figures] == ["22 N*m", "40 N*m", "90 deg"]
+
+
 @pytest.mark.parametrize("text", ["0 to 0.8 N*m", "0.8 to 0.8 N*m", "0.8 to 0.5 N*m"])
 def test_a_makers_range_that_does_not_rise_from_over_nothing_is_refused(text: str) -> None:
     with pytest.raises(InputError):

@@ -70,6 +70,9 @@ def test_words(line: str, words: str) -> None:
         ("section of 3/4 tube .065 wall", "tube section: 3/4 in OD, .065 in wall, tube"),
         ("section of 1.75 tube .120 wall", "tube section: 1.75 in OD, .120 in wall, tube"),
         ("section of 44.5 mm tube 3 mm wall", "tube section: 44.5 mm OD, 3 mm wall, tube"),
+        ("clips brake line .9 m long", "clips of a line: .9 m, brake"),
+        ("driveshaft 3 in od 1/8 wall steel 48 in long", "propeller shaft: tube 3 in, 1/8 in wall, steel, 48 in long"),
+        ("driveshaft 3 in od 1/8 in wall steel 48 in long", "propeller shaft: tube 3 in, 1/8 in wall, steel, 48 in"),
         (
             "100 lbs on the pedal ratio 6 master 1 in",
             "brake circuit: 1 in master cylinder, 100 lbf on the pedal, pedal 6",

@@ -143,8 +143,10 @@ def test_whatever_is_not_given_a_spline_keeps_the_laws(seating: str | None, left
 
 def test_a_spline_of_a_job_has_its_decision() -> None:
     job = domains.parse_job('[[splines]]\nname = "axle"\npitch = "24/48"\nteeth = 35\ntorque = "800 lbf*ft"\n')
-    sheet = page.item(job.splines[0], job.shop, refdata()).sheet
-    assert (sheet.decision.kind, sheet.questions[0].key) == ("ask", "material")
+    item = page.item(job.splines[0], job.shop, refdata())
+    assert (item.sheet.decision.kind, item.sheet.questions[0].key) == ("ask", "material")
+    assert item.card is not None
+    assert [box.label for box in item.card.boxes if box.half] == ["outside diameter", "engaged length"]  # in one row
     wrong = domains.parse_job('[[splines]]\nname = "axle"\npitch = "7/7"\nteeth = 35\n')
     assert page.item(wrong.splines[0], wrong.shop, refdata()).sheet.questions[0].key == "pitch"
 

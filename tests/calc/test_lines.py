@@ -222,7 +222,7 @@ def test_sight_past_a_narrow_shield_is_noticed():
 
 @pytest.mark.parametrize("over", [0.005, 0.025, 0.045])
 def test_an_arc_covers_from_the_angle_at_which_no_sight_passes_its_edge(over):
-    """Straight sights from every point of the pipe to every point of the line, and where they cross the arc's circle."""
+    """Straight sights from points of the pipe to points of the line, and where they cross the arc's own circle."""
     round_it = numpy.exp(1j * numpy.linspace(0.0, 2 * pi, 721))
     start = (PIPE * round_it)[:, None]
     way = PIPE + LINE + 0.05 + (LINE * round_it)[None] - start

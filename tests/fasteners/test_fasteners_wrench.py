@@ -236,6 +236,13 @@ def test_length_of_engagement(options: dict[str, str], result: str, said: str) -
     assert said in check.reason
 
 
+def test_the_length_that_was_measured_stands_on_the_sheet_beside_the_one_that_is_needed() -> None:
+    sheet = torque("3/8-16", **DRY5, into="aluminum", engagement="3/4 in")
+    lengths = [(f.basis, f.text) for f in sheet.figures if f.quantity == "length_of_engagement"]
+    assert ("stated", "3/4") in lengths
+    assert len(lengths) == 2
+
+
 def test_a_rule_for_studs_informs_and_one_for_capscrews_stops() -> None:
     short = check_of(torque("3/8-16", **DRY5, into="steel", engagement="3/8 in"), "length of engagement")
     assert (short.result, short.bears) == (NOT_OK, "inform")

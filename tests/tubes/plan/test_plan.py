@@ -10,9 +10,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK
+from gaugeblock.calc import path as paths
+from gaugeblock.drawing import tube_drawing
 from gaugeblock.errors import InputError
 from gaugeblock.tubes.plan import bench
-from gaugeblock.tubes.plan.drawings import obstacles
+from gaugeblock.tubes.plan.drawings import obstacles, views
 from gaugeblock.tubes.plan.plan import plan, work_out
 from gaugeblock.tubes.plan.planned import Plan
 
@@ -114,6 +116,17 @@ def test_a_box_is_drawn_as_wide_and_as_high_as_it_is_seen() -> None:
     ):
         (shown,), _, _ = obstacles(made, made.shape.line, right, up)
         assert [h / 0.0254 for h in shown.half] == pytest.approx([wide / 2, high / 2])
+
+
+def test_what_is_up_in_the_vehicle_is_up_on_paper_and_what_lies_flat_is_not_turned_round() -> None:
+    for rise, over in ((0.2, 0.0), (-0.2, 0.0), (0.0, 0.2), (0.0, -0.2), (-0.1, 0.2)):
+        apexes = [(0.0, 0.0, 0.0), (0.5, 0.0, 0.0), (0.7, over, rise), (1.2, over, rise)]
+        line = paths.path(*paths.from_points(apexes, 0.1))
+        right, up = tube_drawing.true_plane(line)
+        shown_right, shown_up, _ = views(line)
+        assert shown_right == right
+        assert shown_up == pytest.approx(tuple(-x for x in up) if up[2] < -1e-3 else up)
+        assert shown_up[2] > -1e-6
 
 
 def test_rows_that_just_fill_the_screen_are_all_shown() -> None:

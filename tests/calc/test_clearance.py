@@ -236,13 +236,13 @@ def test_a_collar_that_moves_grows_along_its_axis_by_the_way_along_it_and_in_wid
 
 def test_many_pairs_at_once_have_the_gaps_that_they_have_one_by_one():
     """Both are within the tolerance over the truth: moving, bent, crossing, in line and touching, in one call."""
-    rng = np.random.default_rng(11)
-    tolerance = 1e-6
+    rng = np.random.default_rng(2)
+    tolerance = 1e-5
     still = ((0.0, 0.0, 0.0), (0.0, 0.0, 0.0))
     curves, boxes = [], []
-    for n in range(40):
-        curves += [(_line(rng, n % 3, 0.3), 0.01), (_line(rng, n % 2, 0.3), 0.02)]
-        reach = rng.uniform(0, 0.2, 6) * rng.integers(0, 2, 6)
+    for _ in range(150):
+        curves += [(_line(rng, int(rng.integers(0, 3)), 0.3), 0.0), (_line(rng, int(rng.integers(0, 3)), 0.3), 0.0)]
+        reach = rng.uniform(0, 0.3, 6) * rng.integers(0, 2, 6)
         boxes.append((tuple((-reach[:3]).tolist()), tuple(reach[3:].tolist())))
     for q0, q1 in (
         ((0.5, -1, 0), (0.5, 1, 0)),

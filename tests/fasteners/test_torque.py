@@ -246,6 +246,16 @@ def test_a_dry_thread_has_no_such_check() -> None:
     assert [c.name for c in torque("3/8-16", **DRY5).checks] == ["clamp at low friction within proof"]
 
 
+def test_a_share_past_proof_is_told_with_both_its_ends_and_as_it_usually_is() -> None:
+    sheet = torque("3/8-16", **DRY5, wanted="60 lbf*ft")
+    assert check_of(sheet, "clamp at low friction within proof").result == NOT_OK
+    ends_, usual = [(f.low, f.high) for f in sheet.figures if f.quantity == "share_of_proof"]
+    assert usual == (None, None)
+    assert ends_[0] is not None
+    assert ends_[1] is not None
+    assert 100 < ends_[0] < ends_[1]
+
+
 def test_only_a_lesser_row_past_proof_gives_cannot_tell_with_its_name() -> None:
     sheet = torque("3/8-16", grade="grade 5", condition="oiled")
     check = check_of(sheet, "clamp at low friction within proof")

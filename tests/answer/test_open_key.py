@@ -8,7 +8,9 @@ import pickle
 import pytest
 
 import gaugeblock
-from gaugeblock import Ambiguous, Table
+from gaugeblock import Ambiguous, Table, domains
+from gaugeblock.answer.opening import choices
+from gaugeblock.tables.load import refdata
 
 OPEN = [
     ("torque", ("3/8-16",), {}, ("grade", "condition")),
@@ -71,3 +73,28 @@ def test_where_there_are_no_rows_the_keys_that_close_it_are_named(
     error = refused(name, told, more)
     assert error.nearest
     assert error.table is None
+
+
+def test_a_table_that_is_whole_does_not_say_that_there_is_more() -> None:
+    table = refused("torque", ("3/8-16",), {"grade": "SAE J429 5"}).table
+    assert isinstance(table, Table)
+    told = (table.title, table.asked, table.data, table.open, table.lines[:2])
+    assert "more" not in Table(*told).text()
+    assert "  ... and more: say more of it" in Table(*told, 3).text().splitlines()
+
+
+def test_a_title_that_goes_on_is_set_in_by_two() -> None:
+    table = refused("torque", ("3/8-16",), {}).table
+    assert isinstance(table, Table)
+    assert table.text(columns=40).splitlines()[:2] == ["torque: 3/8-16; not said: grade,", "  condition"]
+
+
+@pytest.mark.parametrize("grade", ["4340", "1040", "1137"])
+def test_the_values_of_an_option_are_those_of_the_rows_of_what_was_said(grade: str) -> None:
+    data = refdata()
+    (wing,) = [w for w in domains.WINGS if w.name == "driveline"]
+    (topic,) = [t for t in wing.module("ask").TOPICS if {"grade", "treatment"} <= set(t.columns)]
+    rows = [row for row in data.table("driveline/steels").rows if not row.standing]
+    own = {row["treatment"] for row in rows if row["steel"] in (grade, "any")} - {"any", "not stated"}
+    assert set(choices(topic, "treatment", {"grade": grade}, data)) == own
+    assert own < set(choices(topic, "treatment", {}, data))

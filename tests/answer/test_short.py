@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
+from gaugeblock import fuse
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.short import short
 from gaugeblock.fasteners.part import part
@@ -75,3 +76,11 @@ def test_no_other_torque_of_the_bolt_stands_under_the_number(more: dict[str, obj
     assert bolt.decision.kind == "use"
     under = short(bolt, columns=80).splitlines()[3:]
     assert [line for line in under if "tightening torque" in line and ("lbf*" in line or "N*m" in line)] == []
+
+
+def test_what_the_tables_have_is_only_said_of_the_quantity_that_was_stated() -> None:
+    own = short(torque("3/8-16", grade="SAE J429 5", condition="oiled", nut_factor="0.16"))
+    assert "nut factor 0.16 GIVEN; the tables have 0.18" in own
+    other = short(fuse("10 A", wire="10 AWG"))
+    assert "circuit current 10 A" in other
+    assert "the tables have" not in other

@@ -63,6 +63,30 @@ def test_words(line: str, words: str) -> None:
 # ------------------------------------------------------------------------------------------------
 
 
+@pytest.mark.parametrize(
+    ("line", "words"),
+    [
+        ("section of 2 in tube .120 wall", "tube section: 2 in OD, .120 in wall, tube"),
+        ("section of 3/4 tube .065 wall", "tube section: 3/4 in OD, .065 in wall, tube"),
+        ("section of 1.75 tube .120 wall", "tube section: 1.75 in OD, .120 in wall, tube"),
+        ("section of 44.5 mm tube 3 mm wall", "tube section: 44.5 mm OD, 3 mm wall, tube"),
+        ("clips brake line .9 m long", "clips of a line: .9 m, brake"),
+        ("driveshaft 3 in od 1/8 wall steel 48 in long", "propeller shaft: tube 3 in, 1/8 in wall, steel, 48 in long"),
+        ("driveshaft 3 in od 1/8 in wall steel 48 in long", "propeller shaft: tube 3 in, 1/8 in wall, steel, 48 in"),
+        (
+            "100 lbs on the pedal ratio 6 master 1 in",
+            "brake circuit: 1 in master cylinder, 100 lbf on the pedal, pedal 6",
+        ),
+    ],
+)
+def test_a_bare_number_has_the_unit_that_a_shop_means(
+    line: str, words: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    main(["ask", *line.split()])
+    said = capsys.readouterr()
+    assert (said.out + said.err).casefold().startswith(f"read as {words}".casefold())
+
+
 def test_chatter_is_no_word_of_any_vocabulary() -> None:
     harmless = {"vehicle", "car", "cars", "an", "check", "make"}  # never read as an option by themselves
     for topic in TOPICS:

@@ -7,6 +7,7 @@ import math
 import numpy as np
 import pytest
 
+from gaugeblock.calc import bounded, nearest
 from gaugeblock.calc import clearance as c
 from gaugeblock.calc import path as p
 
@@ -221,6 +222,42 @@ def test_collars_equal_brute_force():
         assert low <= true + 1e-9
         assert gap <= true + 1e-4
         assert true <= gap + 2e-3  # the points stand 2.5 mm apart on one's faces
+
+
+def test_a_collar_that_moves_grows_along_its_axis_by_the_way_along_it_and_in_width_by_the_way_across():
+    collar = c.Cylinder((1.0, 2.0, 3.0), (0, 0, 1), 0.01, 0.05)
+    along = collar.grown((0, 0, -0.1), (0, 0, 0.3))
+    assert (along.half, along.radius) == pytest.approx((0.21, 0.05), abs=1e-12)
+    assert along.centre == pytest.approx((1.0, 2.0, 3.1))
+    across = collar.grown((-0.2, 0, 0), (0.1, 0, 0))
+    assert (across.half, across.radius) == pytest.approx((0.01, 0.2), abs=1e-12)
+    assert across.centre == pytest.approx((0.95, 2.0, 3.0))
+
+
+def test_many_pairs_at_once_have_the_gaps_that_they_have_one_by_one():
+    """Both are within the tolerance over the truth: moving, bent, crossing, in line and touching, in one call."""
+    rng = np.random.default_rng(2)
+    tolerance = 1e-5
+    still = ((0.0, 0.0, 0.0), (0.0, 0.0, 0.0))
+    curves, boxes = [], []
+    for _ in range(150):
+        curves += [(_line(rng, int(rng.integers(0, 3)), 0.3), 0.0), (_line(rng, int(rng.integers(0, 3)), 0.3), 0.0)]
+        reach = rng.uniform(0, 0.3, 6) * rng.integers(0, 2, 6)
+        boxes.append((tuple((-reach[:3]).tolist()), tuple(reach[3:].tolist())))
+    for q0, q1 in (
+        ((0.5, -1, 0), (0.5, 1, 0)),
+        ((0.3, 0, 0), (0.6, 0, 0)),
+        ((1, 0, 0), (2, 0, 0)),
+        ((2, 0, 0), (3, 0, 0)),
+    ):
+        curves += [(c.straight_pipe("a", (0, 0, 0), (1, 0, 0), 0.0).path, 0.0)]
+        curves += [(c.straight_pipe("b", q0, q1, 0.0).path, 0.0)]
+        boxes.append(((-0.1, 0.0, -0.1), (0.1, 0.0, 0.1)) if q0[0] < 2 else still)
+    pairs = [(2 * n, 2 * n + 1) for n in range(len(boxes))]
+    every = nearest.curve_pairs(curves, pairs, tolerance, boxes)
+    for (i, j), box, (gap, _, _) in zip(pairs, boxes, every, strict=True):
+        assert gap == pytest.approx(bounded.curve_pair(curves[i], curves[j], tolerance, box)[0], abs=1.01 * tolerance)
+    assert [gap for gap, _, _ in every[-4:]] == pytest.approx([0.0, 0.0, 0.0, 1.0], abs=1e-9)
 
 
 def test_a_box_taken_out_is_met_along_its_way():

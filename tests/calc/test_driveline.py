@@ -114,3 +114,12 @@ def test_arrays_answer_as_scalars_do(function: object, arguments: tuple[float, .
     arrays = function(*(np.full(3, a) for a in arguments))
     assert arrays.shape == (3,)
     assert arrays == pytest.approx(np.full(3, scalar), rel=1e-12)
+
+
+def test_the_planes_of_two_joints_by_shafts_along_the_edges_of_a_cube() -> None:
+    """Shafts along (1, 0, 0), (1, 1, 0) and (1, 0, 1): planes square to (0, 0, 1) and (1, -1, -1)."""
+    eighth = math.pi / 4
+    got = calc.joint_plane_angle((0.0, 0.0), (0.0, eighth), (eighth, 0.0))
+    assert got == pytest.approx(math.acos(3**-0.5), rel=1e-12)
+    assert calc.joint_plane_angle((0.0, 0.0), (0.0, eighth), (0.0, -eighth)) == pytest.approx(0.0, abs=1e-12)
+    assert calc.joint_plane_angle((0.0, eighth), (0.0, eighth), (eighth, 0.0)) == 0.0

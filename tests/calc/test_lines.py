@@ -220,6 +220,19 @@ def test_sight_past_a_narrow_shield_is_noticed():
     assert not shields.curved(PIPE, LINE, 0.05, PIPE + 0.025, 0.1).covered
 
 
+@pytest.mark.parametrize("over", [0.005, 0.025, 0.045])
+def test_an_arc_covers_from_the_angle_at_which_no_sight_passes_its_edge(over):
+    """Straight sights from points of the pipe to points of the line, and where they cross the arc's own circle."""
+    round_it = numpy.exp(1j * numpy.linspace(0.0, 2 * pi, 721))
+    start = (PIPE * round_it)[:, None]
+    way = PIPE + LINE + 0.05 + (LINE * round_it)[None] - start
+    ahead = (start * way.conj()).real / abs(way) ** 2
+    share = -ahead + numpy.sqrt(ahead**2 + ((PIPE + over) ** 2 - PIPE**2) / abs(way) ** 2)
+    widest = float(abs(numpy.angle(start + share * way)).max())
+    assert shields.curved(PIPE, LINE, 0.05, PIPE + over, widest + 1e-3).covered
+    assert not shields.curved(PIPE, LINE, 0.05, PIPE + over, widest - 1e-3).covered
+
+
 def test_a_narrow_shield_or_a_shield_outside_the_air_points_is_told():
     assert "too narrow" in behind(shields.flat(PIPE, LINE, 0.05, 0.005)).why_outside()
     assert not behind(shields.flat(PIPE, LINE, 0.05, 0.005)).inside

@@ -219,6 +219,28 @@ def test_a_negative_straight_is_refused_with_the_largest_radius_that_fits():
         p.from_points(points, best * 1.001, needed=0.02)
 
 
+@given(
+    st.lists(st.tuples(st.floats(0.2, 0.6), st.floats(0.05, 1.5)), min_size=1, max_size=5),
+    st.floats(0.3, 0.6),
+    st.floats(0.0, 0.1),
+)
+def test_the_largest_radius_leaves_what_is_needed_and_no_more(legs, last, needed):
+    """However little the bends turn: by that radius the shortest straight is just what is needed."""
+    angles = [angle for _, angle in legs]
+    points = shapes.template([*(length for length, _ in legs), last], angles, [0.0] * len(angles))
+    best = p.largest_radius([*(length for length, _ in legs), last], angles, needed)
+    stick, _ = p.from_points(points, best * (1 - 1e-12), needed=needed * (1 - 1e-9))
+    assert min(stick.straights) == pytest.approx(needed, abs=1e-6)
+
+
+def test_a_leg_shorter_than_what_is_needed_is_told_that_no_radius_fits():
+    points = [(0, 0, 0), (0, 0.2, 0), (0, 0.2, 0.15), (0, 0.4, 0.15)]
+    with pytest.raises(p.TooTightError, match=r"65\.00 mm or less would fit"):
+        p.from_points(points, 0.1, needed=0.02)
+    with pytest.raises(p.TooTightError, match="no radius would fit"):
+        p.from_points(points, 0.1, needed=0.16)
+
+
 def test_turns_are_clockwise_seen_from_the_start():
     # runs rearward, goes up, then to the right: seen from the start looking up along the second leg
     stick, _ = p.from_points([(0, 0, 0), (1, 0, 0), (1, 0, 1), (1, 1, 1)], 0.1)
@@ -360,6 +382,15 @@ def test_the_cost_of_the_corner_is_said():
     assert got.moved == pytest.approx((6.0 - 2.875) * math.tan(PI / 8))
     assert got.flat == pytest.approx(0.0, abs=1e-12)
     assert got.rises == (6.875, 6.875)
+
+
+@pytest.mark.parametrize("bad", [{"gap": -1e-9}, {"span": 0.0}, {"od": 0.0}])
+def test_a_kick_up_without_a_tube_or_a_span_is_refused(bad):
+    ask = {"span": 2.0, "gap": 0.0, "od": 0.04, "angle": 0.8, "radius": 0.1}
+    thing = shapes.Beneath(width=0.3, height=0.2, place=1.0)
+    assert shapes.clear_over(thing, **ask).points[-1][0] == 2.0
+    with pytest.raises(ValueError, match="more than nothing"):
+        shapes.clear_over(thing, **(ask | bad))
 
 
 def test_a_kick_up_that_does_not_land_is_refused_with_what_is_missing():

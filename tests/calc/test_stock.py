@@ -53,10 +53,11 @@ def test_the_lower_bound_is_never_over_the_fewest(sizes):
 
 
 def test_a_better_plan_than_fullest_first_is_found():
-    # fullest first takes 3 bars of 10 here; 2 do: 5 + 3 + 2 and 4 + 4 + 2... by the search
-    sizes = [4.0, 4.0, 3.0, 3.0, 2.0, 2.0, 2.0]
+    # fullest first takes 3 bars of 10 here, 5 + 4, 4 + 3 + 2 and 2; 2 do, 5 + 3 + 2 and 4 + 4 + 2, by the search
+    sizes = [5.0, 4.0, 4.0, 3.0, 2.0, 2.0]
     got = stock.cut_list([(str(i), s) for i, s in enumerate(sizes)], 10.0)
     assert (len(got.bars), got.optimal) == (2, True)
+    assert sorted(s for bar in got.bars for _, s in bar.pieces) == sorted(sizes)
     assert "no plan needs fewer" in got.says
 
 

@@ -192,7 +192,24 @@ def test_a_fillet_informs_and_decides_nothing() -> None:
     assert torque_of(sharp, "stress_concentration_factor") > 1.3
     (check,) = [c for c in sharp.checks if c.name == "stress in the fillet"]
     assert check.bears == "inform"
+    assert check.required is not None
+    assert check.actual is not None
+    assert check.margin == pytest.approx(1 - (check.actual.value or 0) / (check.required.value or 1))
     assert all(f.quantity != "shaft_peak_stress" for f in plain.figures)
+
+
+@pytest.mark.parametrize(
+    ("half", "asked"),
+    [
+        ({"fillet": "1/16 in"}, "shoulder"),
+        ({"shoulder": "1-1/2 in"}, "fillet"),
+        ({"spline": "24/48"}, "teeth"),
+        ({"teeth": "30"}, "spline"),
+    ],
+)
+def test_half_of_a_form_asks_for_the_other_half(half: dict[str, str], asked: str) -> None:
+    sheet = axle("4340", **STRONG, **half, **ENGINE, **TYRE)
+    assert (sheet.decision.kind, sheet.questions[0].key) == (NONE, asked)
 
 
 def test_a_case_is_judged_where_it_ends() -> None:

@@ -64,6 +64,12 @@ def test_several_ratios_are_candidates_and_ask_which_is_fitted() -> None:
     assert sheet.as_dict()["grid"] == [list(row) for row in sheet.grid]
 
 
+def test_ratios_in_one_gear_stand_fastest_first_by_that_gear() -> None:
+    sheet = gearing("3.08, 4.10, 3.55", tyre="28 in")
+    assert [c.figure.typical for c in sheet.decision.candidates] == sorted(speeds(sheet), reverse=True)
+    assert ["4.1" in c.when for c in sheet.decision.candidates] == [True, False, False]
+
+
 def test_tyres_stand_side_by_side_and_a_gear_that_overspeeds_the_engine_says_so() -> None:
     sheet = gearing("3.55", tyre="26 in, 28 in", gears="3.06, 1", engine_speed="6000 rpm")
     assert sheet.grid[0] == ("gear", "3.55, 26 in", "3.55, 28 in")
@@ -76,6 +82,15 @@ def test_a_school_problem_prints_what_a_larger_tyre_does_to_the_speedometer() ->
     sheet = gearing("3.55", tyre="P205/75R14", was_tyre="P185/75R14")
     assert sheet.figure("speedometer_ratio").typical == pytest.approx(24.92 / 26.10, abs=3e-4)
     assert sheet.figure("speedometer_reading").typical == pytest.approx(60 * 24.92 / 26.10, abs=0.02)
+
+
+@pytest.mark.parametrize(("tyre", "result"), [("28 in", "ok"), ("25 in", "not ok"), ("31 in", "not ok")])
+def test_one_axle_and_tyre_tell_whether_the_speedometer_shows_what_is_recommended(tyre: str, result: str) -> None:
+    """A tenth off either way is outside of any recommendation for cars; side by side it is not judged."""
+    (check,) = [c for c in gearing("3.55", tyre=tyre, was_tyre="28 in").checks if c.subject == "speedometer"]
+    assert (check.result, check.bears) == (result, "inform")
+    both = gearing("3.55", tyre=f"{tyre}, 27 in", was_tyre="28 in")
+    assert not [c for c in both.checks if c.subject == "speedometer"]
 
 
 @settings(max_examples=60, deadline=None)

@@ -31,6 +31,7 @@ def whip(**more: str) -> float:
 def test_a_shaft_that_is_known_is_used() -> None:
     sheet = shaft(**TUBE, **WAY, **FAST)
     assert sheet.decision.kind == "use"
+    assert sheet.title == "propeller shaft, 3 in x 0.083 in, steel"
     assert (sheet.decision.verb, sheet.decision.figures[0].text) == ("MAKE", "48")
     assert [round(f.typical) for f in sheet.figures if f.quantity == "driveshaft_speed"] == [1634, 3067, 5000]
     assert [f.typical for f in sheet.figures if f.quantity == "slip_travel"] == pytest.approx([0.5, 0.75])
@@ -52,6 +53,20 @@ def test_the_longer_piece_of_two_whips_first() -> None:
     assert "front_length" in [
         q.key for q in shaft(**TUBE, **WAY, **FAST, shafts_side="1 deg, 1 deg, 2 deg, 1 deg").questions
     ]
+
+
+@pytest.mark.parametrize(
+    ("own", "factor"), [({"modulus": "10000 ksi"}, 10 / 29), ({"density": "2700 kg/m**3"}, 7850 / 2700)]
+)
+def test_a_shafts_own_figure_takes_the_place_of_its_metals(own: dict[str, str], factor: float) -> None:
+    """It whips as the root of E over rho; steel has 29,000 ksi and 7,850 kg/m**3 to 2 %."""
+    assert whip(**own) / whip() == pytest.approx(factor**0.5, rel=0.02)
+
+
+def test_the_joints_turn_as_fast_as_the_fastest_gear_turns_the_shaft() -> None:
+    """5,000 rpm through 0.7: 7,142.9."""
+    sheet = shaft(**TUBE, **WAY, engine_speed="5000 rpm", gears="3.06, 0.7", shafts_side="1 deg, 4 deg, 1 deg")
+    assert {f.key["speed"] for f in sheet.figures if f.quantity == "joint_acceleration"} == {"7143 rpm"}
 
 
 @pytest.mark.parametrize(

@@ -101,6 +101,13 @@ def test_a_preload_in_the_wrong_unit_is_questioned() -> None:
     assert "Did you mean 20 lbf·in?" in plain(sheet.decision.do)
 
 
+def test_a_makers_figure_is_only_taken_for_one_in_a_unit_that_an_indicator_reads() -> None:
+    """150 um would be a usual backlash, and no dial has that unit."""
+    sheet = setup("rear", "ring gear", "backlash", maker=("150 mm", None, None, "s", "p"))
+    assert "far from any backlash" in sheet.decision.do
+    assert "Did you mean" not in sheet.decision.do
+
+
 def test_the_makers_and_the_manuals_figures_apart_are_said() -> None:
     maker = (None, "0.012 in", "0.014 in", "axle maker's sheet", "page 4")
     sheet = setup("forklift axle (TM 10-3930-669-34)", "ring gear", "final setting", as_left="0.013 in", maker=maker)

@@ -26,6 +26,16 @@ def test_the_manuals_example_of_side_shims() -> None:
     sheet = shims(move="0.010 in", ring_side="0.250 in", other_side="0.265 in", preload="0.004 in")
     keeps_form(sheet, KEYS)
     assert packs(sheet) == pytest.approx([0.244, 0.279])
+    assert [f.key["moved"] for f in sheet.figures if f.quantity == "shim_pack" and f.basis == "derived"] == [
+        "0.010"
+    ] * 2
+
+
+def test_shims_that_were_worked_out_say_how_much_was_moved() -> None:
+    """0.004 in of backlash at 0.7 a thousandth of shim: 0.005714 in."""
+    asked = {"backlash": "0.012 in", "wanted": "0.008 in", "per_shim": "0.7", "ring_side": "0.250 in"}
+    (pack,) = [f for f in shims(**asked).figures if f.quantity == "shim_pack" and f.basis == "derived"]
+    assert pack.key["moved"] == "0.005714"
 
 
 @pytest.mark.parametrize(

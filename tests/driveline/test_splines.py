@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from driveline.asking import only
 from driveline.forms import keeps_form
-from gaugeblock import domains, spline
+from gaugeblock import domains, spline, units
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline import page
 from gaugeblock.driveline.job import Splines
@@ -27,6 +29,29 @@ def test_the_root_form_changes_only_coarse_splines_and_the_hub() -> None:
     ]
     assert coarse[0] > coarse[1]
     assert fine[0] == fine[1]
+
+
+@pytest.mark.parametrize(
+    ("pitch", "per_inch", "teeth", "clearance"), [("24/48", 24, 35, 0.002), ("4/8", 4, 21, 0.00525)]
+)
+def test_the_sizes_of_a_side_fit_are_those_of_its_standard(
+    pitch: str, per_inch: int, teeth: int, clearance: float
+) -> None:
+    """ANSI B92.1 by hand: D = N/P, circular pitch pi/P, form diameters (N - 1)/P - 2 cF and (N + 1)/P + 2 cF with
+    cF = 0.001 D, 0.002 in at least.
+    """
+    sheet = spline(pitch, str(teeth))
+    wanted = {
+        "spline_pitch_diameter": teeth / per_inch,
+        "spline_circular_pitch": math.pi / per_inch,
+        "spline_base_diameter": teeth / per_inch * math.cos(math.radians(30)),
+        "spline_form_diameter_external": (teeth - 1) / per_inch - 2 * clearance,
+        "spline_form_diameter_internal": (teeth + 1) / per_inch + 2 * clearance,
+    }
+    got = {
+        name: units.from_base(units.to_base(f.typical, f.unit), "in") for name in wanted for f in [sheet.figure(name)]
+    }
+    assert got == pytest.approx(wanted, rel=1e-9)
 
 
 def test_spline_shear_without_its_factors_cannot_be_told() -> None:
@@ -118,8 +143,10 @@ def test_whatever_is_not_given_a_spline_keeps_the_laws(seating: str | None, left
 
 def test_a_spline_of_a_job_has_its_decision() -> None:
     job = domains.parse_job('[[splines]]\nname = "axle"\npitch = "24/48"\nteeth = 35\ntorque = "800 lbf*ft"\n')
-    sheet = page.item(job.splines[0], job.shop, refdata()).sheet
-    assert (sheet.decision.kind, sheet.questions[0].key) == ("ask", "material")
+    item = page.item(job.splines[0], job.shop, refdata())
+    assert (item.sheet.decision.kind, item.sheet.questions[0].key) == ("ask", "material")
+    assert item.card is not None
+    assert [box.label for box in item.card.boxes if box.half] == ["outside diameter", "engaged length"]  # in one row
     wrong = domains.parse_job('[[splines]]\nname = "axle"\npitch = "7/7"\nteeth = 35\n')
     assert page.item(wrong.splines[0], wrong.shop, refdata()).sheet.questions[0].key == "pitch"
 

@@ -279,3 +279,10 @@ def test_a_quench_named_in_one_of_both_finds_its_steel_and_says_so(grade: str, t
     assert found in sheet.title.split(", ")
     assert "the quench is named in one of them only" in texts(sheet)
     assert "quench is named" not in texts(steel(grade, treatment=found, temper="800 degF"))
+
+
+def test_another_quench_is_not_taken_for_it_where_no_temper_is_named_that_both_have() -> None:
+    with pytest.raises(LookupMiss) as refused:
+        steel("4340", treatment="water quenched and tempered")
+    assert any("quenched and tempered" in near for near in refused.value.nearest)
+    assert "quench is named" in texts(steel("4340", treatment="water quenched and tempered", temper="1000 degF"))

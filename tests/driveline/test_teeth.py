@@ -22,6 +22,10 @@ def test_the_engine_turns_by_the_same_ratio() -> None:
     assert gearing("41/11", tyre="28 in").figure("axle_ratio") == ratio("41/11").decision.figures[0]
 
 
+def test_gears_of_as_many_teeth_turn_alike() -> None:
+    assert ratio("30/30").decision.figures[0].typical == 1
+
+
 @pytest.mark.parametrize("teeth", ["", "3.73", "11/41", "41/0", "41", "41/11/3"])
 def test_what_is_no_pair_of_tooth_counts_is_refused(teeth: str) -> None:
     with pytest.raises(InputError):

@@ -58,6 +58,7 @@ def test_a_limit_that_alone_is_printed_is_told_and_asked_about(size: str, limit:
     assert sheet.decision.kind == "ask"
     (candidate,) = sheet.decision.candidates
     assert (candidate.figure.text, candidate.then) == (limit, "no more than this")
+    assert "maker.torque" in [q.key for q in sheet.questions]
 
 
 @pytest.mark.parametrize("size", ["M11x1.25", "3/16 in", "60 mm"])

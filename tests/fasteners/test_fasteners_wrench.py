@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import shutil
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 from hypothesis import given
@@ -14,6 +16,8 @@ from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK
 from gaugeblock.answer.text import render
 from gaugeblock.errors import InputError
 from gaugeblock.fasteners.torque import torque
+from gaugeblock.fasteners.way import table_way
+from gaugeblock.tables.load import Refdata, refdata, refdata_folder
 
 # --- setting of the wrench --------------------------------------------------------------------------------------------
 
@@ -147,6 +151,38 @@ def test_a_wrench_without_a_graduation_near_enough_stops() -> None:
         assert sheet.decision.kind == "stop"
 
 
+def test_a_tables_torque_is_kept_to_itself_where_no_row_says_how_far_it_may_be_off(tmp_path: Path) -> None:
+    folder = tmp_path / "refdata"
+    shutil.copytree(refdata_folder(), folder)
+    table = folder / "fasteners" / "preload.csv"
+    lines = table.read_text(encoding="utf-8").splitlines(keepends=True)
+    table.write_text("".join(line for line in lines if "torque_tolerance" not in line), encoding="utf-8")
+    figure = torque("3/8-16", **DRY5).decision.figure
+    assert figure is not None
+    with_row, without = (table_way(figure, data) for data in (refdata(), Refdata(str(folder))))
+    assert (with_row.low, with_row.high) == pytest.approx((0.9 * figure.typical, 1.1 * figure.typical))
+    assert (without.low, without.high) == (figure.typical, figure.typical)
+
+
+@pytest.mark.parametrize(("start", "is_set"), [("103.97", True), ("103.99", True), ("104.01", False), ("96.01", True)])
+def test_a_wrench_may_miss_by_what_its_standard_lets_it_and_no_more(start: str, is_set: bool) -> None:
+    """ISO 6789: 4 % over 10 N*m; the only graduations near are this one and one far off."""
+    maker = ("100 N*m", "maker's sheet", "p. 1")
+    sheet = torque("M12x1.75", grade="8.8", condition="dry", maker=maker, wrench=f"{start} to 200 N*m by 50")
+    assert (check_of(sheet, "wrench can set it").result == OK) is is_set
+
+
+def test_a_fifth_of_its_range_is_where_a_wrench_begins_to_serve() -> None:
+    """ISO 6789 tests from 20 % of the greatest torque: there the finer graduations of the larger wrench are taken."""
+    maker = ("20 N*m", "maker's sheet", "p. 1")
+    wrenches = ["10 to 100 N*m by 0.5", "10 to 60 N*m by 1"]
+    sheet = torque("M8x1.25", grade="8.8", condition="dry", maker=maker, wrench=wrenches)  # type: ignore[arg-type]
+    assert sheet.figure("torque_setting").conditions == f"wrench {wrenches[0]}"
+    lower = ["10 to 101 N*m by 0.5", "10 to 60 N*m by 1"]
+    sheet = torque("M8x1.25", grade="8.8", condition="dry", maker=maker, wrench=lower)  # type: ignore[arg-type]
+    assert sheet.figure("torque_setting").conditions == f"wrench {lower[1]}"
+
+
 @fast
 @given(
     question=questions,
@@ -198,6 +234,13 @@ def test_length_of_engagement(options: dict[str, str], result: str, said: str) -
     check = check_of(torque("3/8-16", **DRY5, **options), "length of engagement")
     assert check.result == result
     assert said in check.reason
+
+
+def test_the_length_that_was_measured_stands_on_the_sheet_beside_the_one_that_is_needed() -> None:
+    sheet = torque("3/8-16", **DRY5, into="aluminum", engagement="3/4 in")
+    lengths = [(f.basis, f.text) for f in sheet.figures if f.quantity == "length_of_engagement"]
+    assert ("stated", "3/4") in lengths
+    assert len(lengths) == 2
 
 
 def test_a_rule_for_studs_informs_and_one_for_capscrews_stops() -> None:

@@ -26,7 +26,8 @@ from gaugeblock.answer.printing import printed
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.answer.short import short
 from gaugeblock.answer.text import render
-from gaugeblock.errors import LookupMiss
+from gaugeblock.errors import InputError, LookupMiss
+from gaugeblock.fasteners.maker import read_maker
 from gaugeblock.fasteners.part import part
 from gaugeblock.fasteners.torque import torque
 from gaugeblock.figure import Figure
@@ -74,6 +75,28 @@ def test_the_makers_figure_governs_and_is_printed_as_makers() -> None:
     line = next(line for line in render(sheet).splitlines() if "TIGHTENING TORQUE" in line)
     assert "33 lbf*ft" in line
     assert line.endswith("MAKER")
+
+
+@pytest.mark.parametrize("text", ["0.5 to 0.8 N*m", "0.05 to 0.8 N*m", "7 to 9 lbf*in"])
+def test_a_makers_range_is_read_however_small_it_is(text: str) -> None:
+    maker = read_maker((text, "sheet", "p. 1"))
+    assert maker is not None
+    figure = maker.figure(0)
+    assert f"{figure.low:g} to {figure.high:g} {figure.unit}" == text
+
+
+def test_each_stage_of_a_makers_figure_says_which_of_how_many_it_is() -> None:
+    maker = read_maker(("22 N*m, then 40 N*m, then 90 deg", "sheet", "p. 1"))
+    assert maker is not None
+    figures = [maker.figure(n) for n in range(3)]
+    assert [f.conditions for f in figures] == ["stage 1 of 3", "stage 2 of 3", "stage 3 of 3"]
+    assert [f"{f.text} {f.unit}" for f in figures] == ["22 N*m", "40 N*m", "90 deg"]
+
+
+@pytest.mark.parametrize("text", ["0 to 0.8 N*m", "0.8 to 0.8 N*m", "0.8 to 0.5 N*m"])
+def test_a_makers_range_that_does_not_rise_from_over_nothing_is_refused(text: str) -> None:
+    with pytest.raises(InputError):
+        read_maker((text, "sheet", "p. 1"))
 
 
 def test_the_makers_figure_is_checked_against_proof_too() -> None:
@@ -215,10 +238,22 @@ def test_a_makers_figure_as_high_as_the_dry_one_cannot_be_told_of() -> None:
         "3/8-16", grade="grade 5", condition="antiseize", maker=("31 lbf*ft", "sheet", "p. 1"), confirmed="maker"
     )
     assert check_of(sheet, "dry torque not used here").result == CANNOT_TELL
+    (question,) = [q for q in sheet.questions if q.key == "maker.condition"]
+    assert (question.kind, question.checks) == ("ask the maker", ("dry torque not used here",))
 
 
 def test_a_dry_thread_has_no_such_check() -> None:
     assert [c.name for c in torque("3/8-16", **DRY5).checks] == ["clamp at low friction within proof"]
+
+
+def test_a_share_past_proof_is_told_with_both_its_ends_and_as_it_usually_is() -> None:
+    sheet = torque("3/8-16", **DRY5, wanted="60 lbf*ft")
+    assert check_of(sheet, "clamp at low friction within proof").result == NOT_OK
+    ends_, usual = [(f.low, f.high) for f in sheet.figures if f.quantity == "share_of_proof"]
+    assert usual == (None, None)
+    assert ends_[0] is not None
+    assert ends_[1] is not None
+    assert 100 < ends_[0] < ends_[1]
 
 
 def test_only_a_lesser_row_past_proof_gives_cannot_tell_with_its_name() -> None:

@@ -51,6 +51,27 @@ def test_every_kind_of_item_is_decided_and_has_its_card(table, keys, kind):
 
 
 @pytest.mark.parametrize(
+    ("keys", "said"),
+    [
+        (
+            {"kind": "hand brake", "force": "300 N", "ratio": "6", "cables": "2", "lever": "150 mm"},
+            {"force of the foot or hand": "300 N", "whole way of the lever": "150 mm", "cables": "2"},
+        ),
+        (
+            {"kind": "flexible hose", "hose": "16 in", "droop": "14 in", "lock": "13 in"},
+            {"free length of the hose": "16 in", "way at full droop": "14 in", "way at full lock": "13 in"},
+        ),
+        (CIRCUIT, {"kind": "drum", "bore of the master cylinder": "1 in", "bore of the pistons": "7/8 in"}),
+    ],
+)
+def test_the_facts_of_a_brake_are_those_of_its_kind(keys, said):
+    got = item("brakes", **keys)
+    facts = {row.label: row.text for row in got.facts}
+    assert said.items() <= facts.items()
+    assert {text for key, text in keys.items() if key != "kind"} <= set(facts.values())
+
+
+@pytest.mark.parametrize(
     ("table", "keys", "key"),
     [
         ("brakes", CIRCUIT | {"bore": "elephant"}, "bore"),

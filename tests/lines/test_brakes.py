@@ -102,6 +102,10 @@ def test_a_residual_valve_is_asked_of_the_maker():
     sheet = brake_fact("residual valve", case="drums")
     assert sheet.decision.kind == "ask"
     assert sheet.questions[0].kind in KINDS
+    assert [(c.figure.text, c.when) for c in sheet.decision.candidates] == [
+        ("7", "by a textbook"),
+        ("10", "as shops fit it"),
+    ]
     assert brake_fact("residual valve", case="disc above").decision.kind == "none"
 
 

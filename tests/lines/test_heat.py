@@ -74,6 +74,26 @@ def test_a_hose_class_answers_by_itself():
     assert heat("fuel hose", klass="R9").governing.id == heat("R9").governing.id
 
 
+def test_figures_of_other_classes_and_states_are_told_until_one_is_named():
+    told = [c.text for c in heat("PTFE hose").cautions if c.text.startswith("More figures by")]
+    assert [text.split("; name the ")[1] for text in told] == ["class.", "state."]
+    named = heat("PTFE hose", klass="hose MIL-DTL-25579", state="continuous")
+    assert not [c.text for c in named.cautions if c.text.startswith("More figures by")]
+
+
+@pytest.mark.parametrize(("question", "columns"), [("brake fluid", 2), ("wet brake fluid", 1), ("dry brake fluid", 1)])
+def test_brake_fluid_of_no_class_is_every_class_new_and_old_as_it_was_said(question, columns, capsys):
+    """49 CFR 571.116, S5.1.1 and S5.1.2: boiling points in degC, wet and dry."""
+    law = {"DOT 3": (140, 205), "DOT 4": (155, 230), "DOT 5": (180, 260), "DOT 5.1": (180, 260)}
+    main(["ask", "boiling", "point", *question.split(), "--json"])
+    rows = json.loads(capsys.readouterr().out)["table"]["rows"]
+    assert len(rows) == 4 * columns
+    for row in rows:
+        key = {"state": question.split()[0], **row["key"]}
+        (figure,) = [f for f in row["figures"] if f["id"] in row["decision"]["figures"]]
+        assert (figure["value"], figure["unit"]) == (law[key["item"]][key["state"] == "dry"], "degC")
+
+
 def test_the_only_class_there_is_answers_and_is_said():
     sheet = heat("nylon 12", state="continuous")
     assert sheet.governing.value == 90

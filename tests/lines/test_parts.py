@@ -16,6 +16,16 @@ def test_clips_have_count_and_places():
     assert check_of(route("coolant", length="1 m"), "clips").result == "cannot tell"
 
 
+def test_an_exhaust_of_a_coefficient_of_its_own_grows_from_twenty_degrees():
+    """12e-6 by 100 in by 500 K."""
+    given = {**BESIDE, "hot_temperature": "520 degC"}
+    sheet = route("brake", **given, anchors="100 in", expansion="12 um/(m*K)")
+    assert sheet.figure("thermal_growth").value == pytest.approx(0.6, rel=1e-9)
+    assert sheet.figure("slip_needed").value == pytest.approx(0.6, rel=1e-9)
+    cold = route("brake", **given, anchors="100 in", expansion="12 um/(m*K)", cold_end="120 degC")
+    assert cold.figure("thermal_growth").value == pytest.approx(0.48, rel=1e-9)
+
+
 def test_exhaust_growth_asks_for_slip():
     sheet = route(
         "brake", **{**BESIDE, "hot_temperature": "700 degF"}, anchors="100 ft", exhaust_material="carbon steel"

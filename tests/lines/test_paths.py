@@ -39,9 +39,11 @@ def test_the_paths_of_a_job_line_give_its_gap_and_its_nearest_place():
     # 1.90625 in; the search gives a lower bound within 0.02 mm of it, cut to 0.001 in on the near side
     assert 1.904 <= float(sheet.asked["gap"].removesuffix(" in")) <= 1.906
     assert says(sheet, "at 20 in rearward from the datum")
+    assert (sheet.asked["length"], sheet.asked["hot_od"]) == ("40.0 in", "2 in")
     metric = route_of_part(_line_of_a_job(), is_metric=True)
     assert 48.38 <= float(metric.asked["gap"].removesuffix(" mm")) <= 48.419
     assert says(metric, "at 508 mm rearward from the datum")
+    assert (metric.asked["length"], metric.asked["hot_od"]) == ("1016 mm", "50.8 mm")
     assert "from the paths" in sheet.figure("gap").note
     assert (
         route_of_part(_line_of_a_job(points=[["0 in", "0 in", "3 in"], ["40 in", "0 in", "3 in"]])).asked["gap"]

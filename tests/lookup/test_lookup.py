@@ -15,7 +15,7 @@ from gaugeblock.errors import Ambiguous, DataError, InputError, LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.finding import SHOWN, find
 from gaugeblock.lookup import STEPS, disagreement, look_up, look_up_or_none, same_specificity, spread
-from gaugeblock.spreads import apart
+from gaugeblock.spreads import apart, spread_ends
 from gaugeblock.tables.catalogue import LISTS, columns_of, refdata_folder
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.tables.releases import released_files
@@ -329,6 +329,21 @@ def test_a_point_then_the_narrower_range_then_an_open_one_then_any(book: Book) -
     assert book.proof_at("0.1 in").text == "1"
 
 
+def test_the_widest_range_with_two_ends_is_narrower_than_one_with_one(book: Book) -> None:
+    book.proof("58", "over 16 mm")
+    book.proof("60", "10 to 900000 mm")
+    assert book.proof_at("20 mm").text == "60"
+
+
+def test_of_two_rows_that_each_leave_one_key_open_the_one_that_names_the_earlier_key_governs(book: Book) -> None:
+    """Whichever is better checked: the condition of a thread counts before its nut."""
+    book.torque("31", condition="dry", nut="any", checked="memory")
+    book.torque("40", condition="any", nut="prevailing", checked="primary")
+    figure = book.governing(nut="prevailing")
+    assert figure.text == "31"
+    assert [(o.text, o.chosen_by) for o in figure.others] == [("40", "specificity")]
+
+
 def test_the_narrower_range_wins_over_a_better_checked_wider_one(book: Book) -> None:
     book.proof("85", "1/4 to 1 in", checked="primary")
     book.proof("80", "3/4 to 1 in", checked="memory", source="OLD")
@@ -542,6 +557,15 @@ def test_the_spread_is_the_envelope_of_the_rows_as_specific_as_the_governing_one
     assert figure.text == "31"
     assert {o.text for o in same_specificity(figure)} == {"29", "400 to 420"}
     assert spread(figure) == pytest.approx((29, 35))
+
+
+def test_only_what_lies_beyond_the_governing_row_sets_an_end_of_the_spread(book: Book) -> None:
+    book.torque("31")
+    book.torque("31", source="OLD")
+    book.torque("30", checked="memory", source="AAA")
+    assert [o.text for o in spread_ends(book.governing())] == ["30"]
+    book.torque("33", checked="memory", source="BBB")
+    assert sorted(o.text for o in spread_ends(book.governing())) == ["30", "33"]
 
 
 def test_the_spread_of_one_row_is_its_own_ends(book: Book) -> None:

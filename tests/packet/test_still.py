@@ -80,6 +80,13 @@ def test_an_earlier_form_of_packet_is_not_called_current(record: dict[str, Any])
     assert still_good({**record, "contract": 1})["state"] == UNKNOWN
 
 
+def test_a_print_whose_job_is_no_longer_read_is_not_called_current(record: dict[str, Any]) -> None:
+    found = still_good({**record, "job": {**record["job"], "hovercraft": [{"name": "skirt"}]}})
+    assert (found["state"], found["items"]) == (UNKNOWN, [])
+    assert "no longer read" in found["why"]
+    assert "hovercraft" in report(found)
+
+
 def test_a_changed_decision_in_the_print_itself_is_seen(record: dict[str, Any]) -> None:
     other = copy.deepcopy(record)
     sheet = next(s for s in other["sheets"] if s["decision"]["kind"] == "use")

@@ -50,6 +50,13 @@ def named(made: build.Packet, name: str) -> Item:
     return next(i for i in made.items if i.name == name)
 
 
+def test_the_facts_of_a_tube_name_the_die_that_it_is_bent_on() -> None:
+    bent = named(packet_of(SHOP + TUBE.format(name="brace", count=1)), "brace")
+    assert {row.label: row.text for row in bent.facts}["die"] == "die A, radius 5-1/2 in"
+    without = TUBE.replace('die = "die A"', 'radius = "5-1/2 in"').format(name="brace", count=1)
+    assert "die" not in [row.label for row in named(packet_of(SHOP + without), "brace").facts]
+
+
 def test_the_card_says_what_to_cut_and_has_a_row_a_bend() -> None:
     made = packet_of(SHOP + TUBE.format(name="brace", count=1))
     item = named(made, "brace")

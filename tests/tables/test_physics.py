@@ -159,6 +159,18 @@ SLIPS: list[tuple[str, Cells, Cells, str]] = [
     ),
     (
         "wiring/wire",
+        {"item": "solid copper wire", "size": "AWG 4", "quantity": "conductor_diameter"},
+        {"value": "0.18194"},  # that of the next number, AWG 5
+        "wire_agrees_with_its_gauge",
+    ),
+    (
+        "wiring/wire",
+        {"item": "solid copper wire", "size": "AWG 4", "quantity": "resistance", "source": "AWGHP"},
+        {"value": "0.3133"},
+        "wire_agrees_with_its_gauge",
+    ),
+    (
+        "wiring/wire",
         {"item": "copper conductor, class 5 and 6, plain", "size": "4 mm2"},
         {"value": "3.95"},
         "metric_wire_agrees_with_its_area",

@@ -191,6 +191,24 @@ def test_a_stated_yield_strength_gives_the_bending_it_takes() -> None:
     assert [f.basis for f in all_of(sheet, "yield_strength")] == ["stated", "published"]
 
 
+def test_a_wall_that_no_tube_has_is_asked_about() -> None:
+    sheet = section(od="1-3/4 in", wall=".001 in")
+    assert (sheet.decision.kind, [q.key for q in sheet.questions]) == (NONE, ["wall"])
+    assert section(od="1-3/4 in", wall=".120 in").questions == ()
+
+
+@pytest.mark.parametrize(
+    ("od", "said"), [("6 in", "Did you mean 0.05 in?"), ("4 in", "Did you mean 0.05 in?"), ("6.1 in", "Read it again.")]
+)
+def test_a_wall_too_thin_for_its_tube_is_asked_with_its_point_one_place_on_where_that_is_a_tube(
+    od: str, said: str
+) -> None:
+    """A tube of 6 in has a wall of a 120th at least, 0.05 in."""
+    sheet = section(od=od, wall=".005 in")
+    assert "is hardly a tube" in sheet.decision.do
+    assert said in sheet.decision.do.replace("\N{NO-BREAK SPACE}", " ")
+
+
 def test_the_twist_of_a_piece_by_its_shear_modulus() -> None:
     sheet = section(od="44.5 mm", wall="3 mm", torque="200 N*m", length="1 m", shear_modulus="80 GPa")
     second = base(of(sheet, "second_moment"))

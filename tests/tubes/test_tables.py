@@ -47,6 +47,21 @@ def test_guaranteed_and_typical_are_apart() -> None:
     assert "MIL-T-6736" in cautions(sheet)
 
 
+@pytest.mark.parametrize(
+    ("metal", "said"),
+    [
+        ("4130 normalized", "covers two guarantees"),
+        ("1020 DOM as drawn", "As-drawn 1020 DOM guarantees only 5 % elongation"),
+        ("1010 ERW", "Wall of as-welded tube may be well under nominal"),
+    ],
+)
+def test_the_rule_of_a_metal_is_said_of_it_and_of_no_other(metal: str, said: str) -> None:
+    assert said in cautions(material(metal))
+    assert "unknown grade" in cautions(material(metal))
+    for other in {"4130 normalized", "1020 DOM as drawn", "1010 ERW", "304"} - {metal}:
+        assert said not in cautions(material(other))
+
+
 def test_a_spec_that_steps_by_size_asks_for_the_size() -> None:
     with pytest.raises(Ambiguous, match="od and wall"):
         material("4130 normalized", spec="MIL-T-6736")

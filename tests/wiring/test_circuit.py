@@ -85,6 +85,23 @@ def test_insulation_that_the_air_melts_is_no_candidate_and_is_said() -> None:
     assert (none_.decision.kind, none_.questions[0].key) == (NONE, "insulation")
 
 
+@pytest.mark.parametrize(
+    ("key", "ways"),
+    [
+        ("air", {"50 degC": "cabin", "105 degC": "engine"}),
+        ("drop", {"3 %": "3 %", "10 %": "10 %"}),
+        ("back", {"wire": "back by a wire", "body": "back through"}),
+    ],
+)
+def test_a_candidate_says_what_it_loses_as_it_does_once_its_way_is_settled(key: str, ways: dict[str, str]) -> None:
+    candidates = asked(**{key: None}).decision.candidates
+    assert len(candidates) == 2
+    for way, said in ways.items():
+        (candidate,) = [c for c in candidates if said in c.when]
+        lost = asked(**{key: way}).figure("voltage_drop")
+        assert candidate.then.startswith(f"loses {to_base(lost.typical, lost.unit):.2f} V; ")
+
+
 def test_a_wire_that_is_there_stops_when_it_loses_too_much_and_asks_when_it_is_hot() -> None:
     keeps_form(asked(wire="8 AWG"))
     assert asked(wire="8 AWG").decision.kind == STOP

@@ -44,7 +44,7 @@ def run_together(measure: Measure) -> str:
     if not (over.isdigit() and bottom.isdigit()) or len(over) < 2 or int(over) <= int(bottom):
         return ""
     whole, top = over[:-1], over[-1]
-    if len(over) > 2 and over[-2] != "0" and int(over[-2:]) < int(bottom):
+    if over[-2] != "0" and int(over[-2:]) < int(bottom):
         whole, top = over[:-2], over[-2:]
     if int(top) == 0 or int(top) >= int(bottom):
         return ""

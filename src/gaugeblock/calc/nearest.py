@@ -217,7 +217,7 @@ def _moved(
         z = q0 + t[:, None] * (q1 - q0) - p0 - s[:, None] * (p1 - p0)
         way = (z + move) / np.where(apart > 0, apart, 1.0)[:, None]
         nearest = np.minimum(way * (low - move), way * (high - move)).sum(-1)
-        bound = np.maximum(bound, np.where(apart > 0, apart + nearest, 0.0))
+        bound = np.maximum(bound, apart + nearest)
         stood, move = move, np.clip(-z, low, high)
         now = np.linalg.norm(z + move, axis=1)
         best_s, best_t = np.where(now < least, s, best_s), np.where(now < least, t, best_t)

@@ -10,7 +10,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK
+from gaugeblock.calc import path as paths
+from gaugeblock.drawing import tube_drawing
 from gaugeblock.errors import InputError
+from gaugeblock.tubes.plan import bench
+from gaugeblock.tubes.plan.drawings import obstacles, views
 from gaugeblock.tubes.plan.plan import plan, work_out
 from gaugeblock.tubes.plan.planned import Plan
 
@@ -97,6 +101,48 @@ def test_angles_to_set_come_from_the_test_bends_of_this_tube() -> None:
     split = {**BENDS, "material": "1020", "product": "DOM"}
     same = [{**t, "material": "1020 DOM", "wall": "0.12 in"} for t in DIE["test_bends"]]  # type: ignore[attr-defined]
     assert result(work_out(split, die={**DIE, "test_bends": same}), "angle to set")[0] == OK
+    for wall, verdict in ((".122 in", OK), (".095 in", CANNOT_TELL)):  # a wall as measured is the one that was bought
+        walls = [{**t, "wall": wall} for t in DIE["test_bends"]]  # type: ignore[attr-defined]
+        assert result(work_out(BENDS, die={**DIE, "test_bends": walls}), "angle to set")[0] == verdict
+
+
+def test_a_box_is_drawn_as_wide_and_as_high_as_it_is_seen() -> None:
+    box = {"name": "tank", "box": {"middle": ["10 in", "0 in", "20 in"], "size": ["6 in", "4 in", "2 in"]}}
+    made = work_out({**OFFSET, "obstacles": [box]}, die=DIE)
+    for right, up, wide, high in (
+        ((1, 0, 0), (0, 0, 1), 6, 2),
+        ((0, 1, 0), (0, 0, 1), 4, 2),
+        ((1, 0, 0), (0, 1, 0), 6, 4),
+    ):
+        (shown,), _, _ = obstacles(made, made.shape.line, right, up)
+        assert [h / 0.0254 for h in shown.half] == pytest.approx([wide / 2, high / 2])
+
+
+def test_what_is_up_in_the_vehicle_is_up_on_paper_and_what_lies_flat_is_not_turned_round() -> None:
+    for rise, over in ((0.2, 0.0), (-0.2, 0.0), (0.0, 0.2), (0.0, -0.2), (-0.1, 0.2)):
+        apexes = [(0.0, 0.0, 0.0), (0.5, 0.0, 0.0), (0.7, over, rise), (1.2, over, rise)]
+        line = paths.path(*paths.from_points(apexes, 0.1))
+        right, up = tube_drawing.true_plane(line)
+        shown_right, shown_up, _ = views(line)
+        assert shown_right == right
+        assert shown_up == pytest.approx(tuple(-x for x in up) if up[2] < -1e-3 else up)
+        assert shown_up[2] > -1e-6
+
+
+def test_rows_that_just_fill_the_screen_are_all_shown() -> None:
+    rows = [[f"row {n}"] for n in range(12)]
+    whole = bench._on_a_screen(["head", ""], rows, [], ["foot"])
+    assert whole == ["head", "", *(row[0] for row in rows)]
+    cut = bench._on_a_screen(["head", ""], [*rows, ["one too many"]], [], ["foot"])
+    assert cut == [*whole[:-1], "  ... and 2 more bends: --why"]
+
+
+def test_what_is_shown_of_a_tube_is_indented_by_pairs() -> None:
+    """Lines begin at the edge, and what explains the table stands under it, two in."""
+    told = bench.render(work_out(CLEAR, die=DIE, stock_length="20 ft"), why=True).splitlines()
+    prose = [line for line in told if line.strip().startswith(("clockwise is", "rounding moves", "weld seam"))]
+    assert len(prose) == 3
+    assert {len(line) - len(line.lstrip()) for line in prose} == {2}
 
 
 def test_without_a_test_bend_the_angle_is_a_range_said_to_be_an_estimate() -> None:
@@ -170,6 +216,20 @@ def test_a_kick_up_over_a_pipe_clears_it_by_what_was_asked_and_tells_what_the_ar
     reach = 1.25 + 1 + 0.875
     assert made.sheet.figure("gap_cost").typical == pytest.approx((5.5 - reach) * (1 / cos(pi / 8) - 1))
     assert made.sheet.figure("apex_moved").typical >= (5.5 - reach) * tan(pi / 8) - 1e-9
+
+
+def test_a_bend_that_cuts_no_corner_costs_no_gap() -> None:
+    """Over a pipe that is rounder, with its gap and half the tube, than the die: 1.25 + 1 + 0.875 over 3 in."""
+    made = work_out(CLEAR, die={**DIE, "radius": "3 in", "test_bends": []})
+    assert made.sheet.figure("surface_gap").typical == pytest.approx(1, abs=1e-3)
+    assert not [f for f in made.sheet.figures if f.quantity in ("gap_cost", "apex_moved")]
+
+
+def test_the_bench_is_told_of_the_section_where_it_was_asked_for() -> None:
+    plain, asked = work_out(OFFSET, die=DIE), work_out({**OFFSET, "section": {"length": "30 in"}}, die=DIE)
+    for why in (False, True):
+        assert "section modulus" not in bench.render(plain, why=why).split("CHECKS")[0]
+        assert "section modulus 0.2345 in**3" in bench.render(asked, why=why).split("CHECKS")[0]
 
 
 def test_two_pipes_side_by_side_are_cleared_as_one_thing() -> None:

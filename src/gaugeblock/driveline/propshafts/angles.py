@@ -124,10 +124,10 @@ def _state(
 
 
 def _turning(speed: Figure) -> Measure:
-    """The speed of the shaft as it was typed, else to four digits."""
+    """The speed of the shaft in the unit that it was typed in, else in rpm to four digits."""
     unit = speed.unit if speed.text else "rpm"
     value = f"{speed.typical:.12g}" if speed.text else units.significant(units.from_base(base(speed), "rpm"), 4)
-    return Measure(Fraction(value), unit, f"{speed.text or value} {unit}")
+    return Measure(Fraction(value), unit, f"{value} {unit}")
 
 
 def _named(told: Judged, state: str, is_judged: bool) -> Judged:

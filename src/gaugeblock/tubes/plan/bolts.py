@@ -66,8 +66,8 @@ def _crush(table: TubeBolts, given: Given, metal: Metal | None) -> Found:
 
 
 def _slip(table: TubeBolts, given: Given, force: float | None) -> Found:
-    lost = [k for k in ("clamp_load", "friction", "count") if not getattr(table, k)]
-    if lost or table.clamp_load is None or table.friction is None or table.count is None:
+    lost = [k for k in ("clamp_load", "friction", "count") if getattr(table, k) is None]
+    if table.clamp_load is None or table.friction is None or table.count is None:
         names = " and ".join(k.replace("_", " ") for k in lost)
         why = f"slotted holes hold by friction only; give the {names} ({', '.join(f'bolts.{k}' for k in lost)})"
         return Found(checks=[Check(SLOTS, CANNOT_TELL, why, bears=INFORM)])

@@ -53,6 +53,7 @@ undercarriage underneath underside wheelwell windscreen
 # called
 # by one.
 _STORY = """
+alright she welding feeds feed drawing stand putting
 filled
 
 hook hooking lowered import imports bender's measured dim wanting syncing lists

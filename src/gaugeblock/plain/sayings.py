@@ -160,7 +160,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"\boh (twenty|thirty|forty|fifty|sixty|eighty|ninety)[ -]?(two|three|five|six|eight)?(?= |$)",
         _hundredths,
     ),
-    (" r ", _TYRE, _tyre),
+    ("teen", _TYRE, _tyre),
     ("rubber", r"\brubber (?=cv boot|grommet|bellows)", ""),
     ("set of", r"\ban? set of\b", ""),
     ("thread", r"\b(inch|in|[0-9]/[0-9]+|mm) (studs?|bolts?|screws?|nuts?) (fine|coarse) threads?\b", r"\1 \3 \2"),
@@ -201,13 +201,17 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"(?<![0-9.x/-])\b(?:all )?(?:four|five|six|eight|[4-8]) (?=(?:wheel|lug) (?:nuts?|studs?|bolts?)\b)",
         "",
     ),
+    ("silicone ", r"\bsilicone (vacuum|boost|turbo|intake|air|fuel|oil|breather) hoses?\b", r"silicone-\1-hose"),
+    ("tempered ", r"\btempered (?:to|at) (\w+(?:[ -]\w+)?) (?=rockwell|hrc|rc\b)", r"\1 "),
+    ("band clamp", r"^(?=.*\b(?:hoses?|worm|radiator)\b)(.*)\bband clamps?\b", r"\1hose clamp"),
     ("small block", r"\bsmall block\b", "engine"),
     ("big block", r"\bbig block\b", "engine"),
     (
         "new ",
         (
             r"\b(?:brand )?new"
-            r" (?=wires?\b|wiring|lines?\b|hoses?\b|bender|dies?\b|tool|engine|motor|exhaust|headers?\b|wheels?\b"
+            r" (?=(?:brake|fuel|coolant|vacuum|heater|clutch|steel)?"
+            r" ?(?:wires?|wiring|lines?|hoses?)\b|lines?\b|hoses?\b|bender|dies?\b|tool|engine|motor|exhaust|headers?\b|wheels?\b"
             r"|tyres?\b|tires?\b|to me)"
         ),
         "",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.errors import InputError, visible
+from gaugeblock.plain.chatter import CHATTER
 from gaugeblock.plain.sayings import written
 
 LONGEST = 400
@@ -156,12 +157,18 @@ def words_of(line: str) -> tuple[str, ...]:
     for mark, plain in _VULGAR.items():
         text = text.replace(mark, f" {plain}")
     text = written(text)
-    words = _in_digits(_in_full([w.strip("'`*_") or "'" for w in text.split()]))
+    words = _in_digits(_in_full([_not_owned(w.strip("'`*_") or "'") for w in text.split()]))
     if not words:
         raise InputError(visible(line) or "(blank)", "question", "no words in it", (), "type what you want to know")
     if len(words) > _MOST:
         raise InputError(visible(line), "question", "it is too long", (), "ask for one figure in a few words")
     return tuple(words)
+
+
+def _not_owned(word: str) -> str:
+    """A word without the ``'s`` of a verb or an owner: the head's got three lines."""
+    is_owned = len(word) > 3 and word.endswith("'s") and word[:-2].isalpha() and word not in CHATTER
+    return word[:-2] if is_owned else word
 
 
 def _in_full(words: list[str]) -> list[str]:
@@ -229,7 +236,7 @@ def _in_digits(words: list[str]) -> list[str]:
 
 
 def _in_inches(words: list[str]) -> list[str]:
-    """Thousandths of an inch behind a number: ``12 thou`` is 0.012 in."""
+    """Thousandths of an inch behind a number, ``12 thou`` is 0.012 in."""
     out: list[str] = []
     for word in words:
         if word in _THOUSANDTHS and out and out[-1].isdigit():

@@ -242,6 +242,12 @@ def test_a_makers_figure_as_high_as_the_dry_one_cannot_be_told_of() -> None:
     assert (question.kind, question.checks) == ("ask the maker", ("dry torque not used here",))
 
 
+def test_a_torque_is_called_by_its_thread_grade_and_condition() -> None:
+    assert torque("3/8-16", **DRY5).title == "3/8-16 UNC, SAE J429 5, dry"
+    assert torque("3/8-16", wanted="20 lbf*ft", condition="dry").title == "3/8-16 UNC, dry"
+    assert torque(None, wanted="20 lbf*ft").title == "bolt"
+
+
 def test_a_dry_thread_has_no_such_check() -> None:
     assert [c.name for c in torque("3/8-16", **DRY5).checks] == ["clamp at low friction within proof"]
 

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import json
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from gaugeblock import units
 from gaugeblock.answer.question import KINDS
+from gaugeblock.cli import main
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.lines.brakes.circuit import brake
 from gaugeblock.lines.brakes.facts import brake_fact
@@ -96,6 +99,14 @@ def test_a_rule_of_several_places_asks_which():
         brake_fact("leak test")
     with pytest.raises(LookupMiss):
         brake_fact("leak test", place="US Texas")
+
+
+def test_residual_pressure_is_a_table_of_its_cases_until_one_is_said(capsys):
+    main(["ask", "residual", "pressure", "--json"])
+    rows = json.loads(capsys.readouterr().out)["table"]["rows"]
+    assert [row["key"]["case"].split(",")[0] for row in rows] == ["drum", "disc", "disc"]
+    main(["ask", "residual", "pressure", "drums", "--json"])
+    assert json.loads(capsys.readouterr().out)["decision"]["kind"] == "ask"
 
 
 def test_a_residual_valve_is_asked_of_the_maker():

@@ -87,6 +87,9 @@ def test_brake_fluid_of_no_class_is_every_class_new_and_old_as_it_was_said(quest
     law = {"DOT 3": (140, 205), "DOT 4": (155, 230), "DOT 5": (180, 260), "DOT 5.1": (180, 260)}
     main(["ask", "boiling", "point", *question.split(), "--json"])
     rows = json.loads(capsys.readouterr().out)["table"]["rows"]
+    main(["ask", "boiling", "point", *question.split()])
+    printed = capsys.readouterr().out
+    assert all(f"  {klass} " in printed for klass in law)
     assert len(rows) == 4 * columns
     for row in rows:
         key = {"state": question.split()[0], **row["key"]}

@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 
 from gaugeblock import units
+from gaugeblock.answer.making import derived
+from gaugeblock.figure import weakness
 from gaugeblock.lookup import STEPS, disagreement, figure_of, govern_rows, same_specificity
 from gaugeblock.tables.catalogue import LIGHTEST, SOURCE_WEIGHTS, TABLES
 from gaugeblock.tables.load import Refdata, Row, refdata
@@ -68,3 +70,28 @@ def test_every_kind_of_source_has_a_weight() -> None:
     kinds = {data.source(r["source"])["kind"] for t in data.all_tables() for r in t.rows if r["source"]}
     assert kinds <= set(SOURCE_WEIGHTS)
     assert set(SOURCE_WEIGHTS.values()) == {0, 1, 2, 3}
+
+
+@pytest.mark.parametrize(
+    ("rule", "basis", "checked"),
+    [
+        ("tensile_from_brinell", "common practice", "quoted"),
+        ("bolt_load_in_service", "published", "memory"),
+        ("linear_interpolation", "published", "primary"),
+    ],
+)
+def test_what_is_worked_out_is_as_weak_as_the_weaker_of_rule_and_number(rule: str, basis: str, checked: str) -> None:
+    data = refdata()
+    number = govern_rows([next(r for r in data.table("fasteners/torques").rows if r["checked"] == "primary")], data)
+    made = derived(rule, number.quantity, number.typical, number.unit, (number,), data)
+    assert (number.evidence.basis, number.evidence.checked) == ("published", "primary")
+    assert (made.evidence.basis, made.evidence.checked) == (basis, checked)
+    weak = number.replace(id="habit", basis="common practice", checked="")
+    assert derived(rule, number.quantity, 1.0, number.unit, (weak,), data).evidence.basis == "common practice"
+
+
+def test_what_was_read_is_stronger_than_what_was_quoted_and_that_than_memory_and_habit() -> None:
+    ranks = [weakness("published", "primary"), weakness("published", "quoted"), weakness("published", "memory")]
+    ranks.append(weakness("common practice", "primary"))
+    assert ranks == sorted(set(ranks))
+    assert weakness("stated", "") == weakness("measured", "primary") == ranks[0]

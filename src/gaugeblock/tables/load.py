@@ -18,7 +18,7 @@ from gaugeblock.value import Keys
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Callable, Container
+    from collections.abc import Callable, Mapping
 
     from gaugeblock.tables.part import Part
 
@@ -48,6 +48,7 @@ class Refdata:
         self._rules: dict[str, Rule] = {}
         self._statements: dict[str, list[dict[str, str]]] = {}
         self._quantities: dict[str, dict[str, str]] = {}
+        self.weights: dict[str, tuple[int, int]] = {}  # of sources, and their editions, as rows are ranked
         self.memo: dict[object, object] = {}
         self.sole: dict[Row, Figure] = {}  # of rows that answered alone
 
@@ -114,8 +115,8 @@ class Refdata:
         return got
 
     @property
-    def opened(self) -> Container[str]:
-        """The names of the tables that were opened whole."""
+    def opened(self) -> Mapping[str, Table]:
+        """The tables that were opened whole, by name."""
         return self._tables
 
     def verify_table(self, name: str) -> None:

@@ -17,6 +17,8 @@ if TYPE_CHECKING:
 
 # Where the standing stands, counted from the end of a row of figures.
 _STANDING = ROW_COLUMNS.index("standing") - len(ROW_COLUMNS)
+# Value, low and high, the same.
+_NUMBERS = slice(ROW_COLUMNS.index("value") - len(ROW_COLUMNS), ROW_COLUMNS.index("high") + 1 - len(ROW_COLUMNS))
 
 
 class Row:
@@ -55,16 +57,14 @@ class Row:
     @property
     def typical(self) -> float:
         """The value, or the middle of low and high, or the one end there is; DataError when there is none."""
-        value, low, high = map(self.number, ("value", "low", "high"))
-        if value is not None:
-            return value
-        if low is not None and high is not None:
-            return (low + high) / 2
-        end = high if low is None else low
-        if end is None:
+        value, low, high = self.values[_NUMBERS]
+        if value:
+            return self.decimal("value", value)
+        ends = [self.decimal(column, text) for column, text in (("low", low), ("high", high)) if text]
+        if not ends:
             why = "no value, no low and no high"
             raise DataError(f"{self.table}.csv", f"line {self.line}", why, (), "give at least one")
-        return end
+        return sum(ends) / len(ends)
 
     def decimal(self, column: str, text: str) -> float:
         """The number of a cell that is not blank; DataError when it is not a decimal."""

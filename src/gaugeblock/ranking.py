@@ -1,4 +1,4 @@
-"""Ranking: which of the rows that answer governs, and the step at which each other loses, in the order of ``lookup``."""
+"""Ranking: which of the rows that answer governs, and at which step each other loses; ``lookup`` has the order."""
 
 from __future__ import annotations
 

@@ -24,6 +24,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("figure", "registry"),
     ("tables",),
     ("spreads", "asked"),
+    ("ranking",),
     ("lookup", "frames", "span", "known"),
     ("calc",),
     ("drawing",),

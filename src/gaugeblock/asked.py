@@ -21,15 +21,23 @@ class WholeTable(Exception):
 def wants_of(data: Refdata, table: Table, keys: Mapping[str, str]) -> list[str | Fraction | None]:
     """What is asked of each key, in their order; a vehicle's where a service is not said."""
     wants: list[str | Fraction | None] = []
-    for key in table.keys:
-        typed = keys.get(key.name)
+    for name, means in table.means:
+        typed = keys.get(name)
         if typed is None:
-            wants.append("vehicle" if key.name == "service" else None)
-        elif key.match == "exact":
-            wants.append(table.spelled(key.name).get(typed) or _cell(data, table, key, typed))
+            wants.append("vehicle" if name == "service" else None)
         else:
-            wants.append(_measure(data, table, key, typed))
+            want = means.get(typed)
+            wants.append(_read(data, table, len(wants), typed) if want is None else want)
     return wants
+
+
+def _read(data: Refdata, table: Table, at: int, typed: str) -> str | Fraction:
+    """What a text asks of a key that does not have it as it stands."""
+    key = table.keys[at]
+    if key.match == "exact":
+        return _cell(data, table, key, typed)
+    got = table.means[at][1][typed] = _measure(data, table, key, typed)
+    return got
 
 
 def _cell(data: Refdata, table: Table, key: Key, typed: str) -> str:
@@ -81,6 +89,9 @@ def _measure(data: Refdata, table: Table, key: Key, typed: str) -> Fraction | st
     memo = ("measured", dim, typed)
     got = data.memo.get(memo)
     if got is None:
-        measure = units.parse_measure(typed, dim, f"{table.name} {key.name}")
-        got = data.memo[memo] = measure.value * units.factor(measure.unit) + units.offset(measure.unit)
+        got = table.single(key.name, typed)
+        if got is None:
+            measure = units.parse_measure(typed, dim, f"{table.name} {key.name}")
+            got = measure.value * units.factor(measure.unit) + units.offset(measure.unit)
+        data.memo[memo] = got
     return got  # type: ignore[return-value]

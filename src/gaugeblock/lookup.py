@@ -14,12 +14,13 @@ from gaugeblock import units
 from gaugeblock.asked import WholeTable, wants_of
 from gaugeblock.asked import known_service as known_service
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss
-from gaugeblock.figure import CHECKED, Figure
-from gaugeblock.spreads import STEPS as STEPS
+from gaugeblock.figure import Figure
+from gaugeblock.ranking import STEPS as STEPS
+from gaugeblock.ranking import Asked, Rank, of_one_key, rank, rank_of_fitting, ranked
 from gaugeblock.spreads import disagreement as disagreement
 from gaugeblock.spreads import same_specificity as same_specificity
 from gaugeblock.spreads import spread as spread
-from gaugeblock.tables.catalogue import LIGHTEST, ROW_COLUMNS, SOURCE_WEIGHTS, VEHICLE_SERVICES, Key, keys_of
+from gaugeblock.tables.catalogue import ROW_COLUMNS, Key, keys_of
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.load import Refdata, Row, Table, refdata
 from gaugeblock.tables.part import part_of
@@ -34,10 +35,6 @@ if TYPE_CHECKING:
 
 # Where the columns begin that every row has, counted from its end.
 _FIRST = -len(ROW_COLUMNS)
-# A key with what is asked of it: a cell, a number in base units, or None when it is not asked.
-Asked = list[tuple[Key, str | Fraction | None]]
-# 0 when the row may govern, 1 when its standing forbids it, 2 when its service does; then specificity by column.
-Rank = tuple[int, tuple[Fraction, ...]]
 
 
 def figure_of(row: Row, data: Refdata) -> Figure:
@@ -93,10 +90,10 @@ def look_up(
     '0.0775'
     """
     data = data or refdata()
-    memo_key = (table, quantity, of_source, *keys.items())
+    memo_key = (table, quantity, of_source, *keys, *keys.values())  # as many names as values
     got = data.memo.get(memo_key)
     if got is None:
-        part = _part(data, table, keys) if of_source is None else None
+        part = _part(data, table, keys) if of_source is None and table not in data.opened else None
         try:
             got = None if part is None else _decide(data, part, quantity, keys, None)
         except (LookupMiss, WholeTable):
@@ -109,7 +106,7 @@ def look_up(
 
 def _part(data: Refdata, table: str, keys: Mapping[str, str]) -> Table | None:
     """The rows that the first key's cell can meet, where the table is not open and the cell is asked as it stands."""
-    first = keys.get(keys_of(table)[0].name) if table not in data.opened else None
+    first = keys.get(keys_of(table)[0].name)
     return None if first is None else part_of(data, table, first)
 
 
@@ -120,7 +117,7 @@ def look_up_or_none(table: str, quantity: str, *, data: Refdata | None = None, *
     data = data or refdata()
     memo_key = ("or none", table, quantity, *keys.items())
     if memo_key not in data.memo:
-        part = _part(data, table, keys)
+        part = _part(data, table, keys) if table not in data.opened else None
         try:
             if part is not None:
                 data.memo[memo_key] = _decide(data, part, quantity, keys, None)
@@ -150,12 +147,17 @@ def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str], of
         if name not in table.names:
             raise InputError(name, table.name, "not a key of this table", table.names, "use one of these")
     wants = wants_of(data, table, keys)
-    close = rows if of_source is not None else table.index(quantity).fitting(wants)
-    if len(close) == 1 and of_source is None and _governs_alone(close[0], table, wants):
-        return data.sole.setdefault(close[0], _made(close[0], data, "only row"))
-    asked = list(zip(table.keys, wants, strict=True))
-    matched = [(rank, row) for row in close if (rank := _rank(row, asked)) is not None]
+    close = table.index(quantity).fitting(wants)
+    if of_source is not None:
+        close = [row for row in close if row["source"] == of_source]
+    if len(close) == 1 and _governs_alone(close[0], table, wants):
+        got = data.sole.get(close[0])
+        if got is None:
+            got = data.sole[close[0]] = _made(close[0], data, "only row")
+        return got
+    matched = [(rank, row) for row in close if (rank := rank_of_fitting(row, table, wants)) is not None]
     if not any(rank[0] == 0 for rank, _ in matched):
+        asked = list(zip(table.keys, wants, strict=True))
         for at, (key, want) in enumerate(asked):
             if key.match == "interpolated" and want is not None:
                 between = _interpolate(data, rows, asked, at, quantity)
@@ -171,90 +173,20 @@ def _governs_alone(row: Row, table: Table, wants: Sequence[str | Fraction | None
     return not row.standing and (at is None or row.key[at] in ("any", wants[at]))
 
 
-def _rank(row: Row, asked: Asked, skip: Sequence[int] = ()) -> Rank | None:
-    """How well a row matches; None when it does not. The keys at the indexes ``skip`` are not looked at."""
-    informs = 1 if row.standing else 0
-    specific: list[Fraction] = []
-    for i, ((key, want), cell) in enumerate(zip(asked, row.key, strict=True)):
-        if cell == "any" or i in skip:
-            specific.append(_ANY)
-        elif want is None:
-            return None
-        elif key.match == "exact":
-            if cell == want:
-                specific.append(_EQUAL)
-            elif key.name == "service" and want in VEHICLE_SERVICES:
-                informs = max(informs, 2)
-                specific.append(_ANY)
-            else:
-                return None
-        else:
-            interval = parse_interval(cell)
-            if interval is None or not isinstance(want, Fraction) or not interval.holds(want):
-                return None
-            width = interval.width
-            specific.append(_EQUAL if interval.is_point else _OPEN_RANGE if width is None else Fraction(1) + width)
-    return informs, tuple(specific)
-
-
-_EQUAL = Fraction(0)
-_OPEN_RANGE = Fraction(10**9)
-_ANY = Fraction(10**10)
-
-
-def _ranked(data: Refdata, quantity: str, matched: list[tuple[Rank, Row]]) -> list[tuple[tuple[object, ...], Row]]:
-    """Rows with what they are ranked by, the one that governs first."""
-    meta = data.quantity(quantity)
-    prefers = meta["prefers"].split(" > ")
-    safer = meta["safer"]
-
-    def order(item: tuple[Rank, Row]) -> tuple[object, ...]:
-        (informs, specific), row = item
-        c = row.cells
-        figure = figure_of(row, data)
-        number = units.to_base(figure.typical, figure.unit)
-        end = number if safer == "low" else -number if safer == "high" else 0.0
-        source = data.source(c["source"]) if c["source"] and len(matched) > 1 else None
-        year = source["year"] if source is not None else ""
-        return (
-            1 if informs == 1 else 0,
-            1 if informs == 2 else 0,
-            specific,
-            prefers.index(c["basis"]) if c["basis"] in prefers else len(prefers),
-            (LIGHTEST if source is None else SOURCE_WEIGHTS.get(source["kind"], LIGHTEST)) + (c["checked"] == "memory"),
-            CHECKED.index(c["checked"]) if c["checked"] in CHECKED else len(CHECKED),
-            end,
-            -int(year) if year else 0,
-            c["source"],
-        )
-
-    return sorted(((order(m), m[1]) for m in matched), key=lambda pair: (pair[0], pair[1].line))
-
-
 def _govern(data: Refdata, quantity: str, matched: list[tuple[Rank, Row]]) -> Figure:
-    ranked = _ranked(data, quantity, matched)
-    best = ranked[0][0]
-
-    def lost_at(rank: tuple[object, ...]) -> str:
-        return next((step for step, a, b in zip(STEPS, best, rank, strict=True) if a != b), "source id")
-
-    others = tuple(figure_of(row, data).ranked(lost_at(rank)) for rank, row in ranked[1:])
-    chosen = "only row" if len(ranked) == 1 else lost_at(ranked[1][0])
-    return figure_of(ranked[0][1], data).ranked(chosen, others)
+    (best, chosen), *rest = ranked(data, quantity, matched)
+    others = tuple([figure_of(row, data).ranked(step) for row, step in rest])
+    return figure_of(best, data).ranked(chosen, others)
 
 
 def govern_rows(rows: list[Row], data: Refdata) -> Figure:
     """The governing Figure among rows of one table, key and quantity, the rest in ``others``."""
-    return _govern(data, rows[0]["quantity"], _of_one_key(rows))
+    return _govern(data, rows[0]["quantity"], of_one_key(rows))
 
 
 def governing_row(rows: list[Row], data: Refdata) -> Row:
     """As ``govern_rows``, the row alone."""
-    return _ranked(data, rows[0]["quantity"], _of_one_key(rows))[0][1]
-
-
-def _of_one_key(rows: list[Row]) -> list[tuple[Rank, Row]]:
-    return [((1 if row.standing else 0, ()), row) for row in rows]
+    return ranked(data, rows[0]["quantity"], of_one_key(rows))[0][0]
 
 
 def _interpolate(data: Refdata, rows: list[Row], asked: Asked, at: int, quantity: str) -> Figure | None:
@@ -326,7 +258,7 @@ def _miss(
     for at, (key, want) in enumerate(asked):
         if want is not None and key.match == "exact" and key.name != "service":  # most rows go by their words alone
             close = [row for row in close if row.key[at] in (want, "any")]
-    would = [row for row in close if _rank(row, asked, skip=open_keys) is not None]
+    would = [row for row in close if rank(row, asked, skip=open_keys) is not None]
     depends = [i for i in open_keys if any(row.key[i] != "any" for row in would)]
     if would and depends:
         named = " and ".join(asked[i][0].name for i in depends)

@@ -127,16 +127,7 @@ def _is_unread(cells: list[str]) -> bool:
 
 def _apart(rows: list[Row]) -> tuple[float, float] | None:
     """Lowest and highest of rows that disagree, in the unit of the first."""
-    return spreads.apart([(_typical(row), row["unit"]) for row in rows])
-
-
-def _typical(row: Row) -> float:
-    """As ``Figure.typical``."""
-    value = row.number("value")
-    if value is not None:
-        return value
-    ends = [end for end in (row.number("low"), row.number("high")) if end is not None]
-    return sum(ends) / len(ends)
+    return spreads.apart([(row.typical, row["unit"]) for row in rows])
 
 
 def _row_findings(row: Row, data: Refdata) -> Iterator[dict[str, Any]]:

@@ -1,4 +1,4 @@
-"""Index: the rows of one quantity of a table by their exact keys, so that a question meets few of them."""
+"""Index: the rows of one quantity of a table by their exact keys and single measures, so that a question meets few."""
 
 from __future__ import annotations
 
@@ -15,53 +15,35 @@ if TYPE_CHECKING:
     from gaugeblock.tables.catalogue import Key
     from gaugeblock.tables.load import Row
 
-# Rows of the same exact keys above this number are sorted by their single measures too, at the second question.
-_MANY = 6
 _WALKS = 3
 _LINE = attrgetter("line")
 
 
-class Drawer:
-    """The rows whose exact keys are the same; where they are many, those of one single measure are found by it."""
+class Group:
+    """The rows that name the same keys, by the cells of these: a measure stands as its numerator and denominator.
 
-    __slots__ = ("_at", "_points", "_rest", "_times", "rows")
+    ``ranges`` are the keys in which they have a range, that is, in which what is asked must lie.
+    """
 
-    def __init__(self, at: int | None) -> None:
-        self.rows: list[Row] = []
-        self._at = at
-        self._times = 0
-        self._points: dict[tuple[int, int], list[Row]] = {}
-        self._rest: list[Row] = []
+    __slots__ = ("cells_of", "ranges", "rows")
 
-    def near(self, wants: Sequence[str | Fraction | None]) -> list[Row]:
-        """The rows that a question may meet: those without another single measure than it asks."""
-        at = self._at
-        if at is None or len(self.rows) <= _MANY:
-            return self.rows
-        want = wants[at]
-        self._times += 1
-        if self._times == 1 or not isinstance(want, Fraction):
-            return self.rows
-        if self._times == 2 or not (self._points or self._rest):
-            self._sort(at)
-        found = self._points.get(want.as_integer_ratio())
-        return self._rest if found is None else [*found, *self._rest]
+    def __init__(self, named: Sequence[int], ranges: Sequence[int]) -> None:
+        self.cells_of: Callable[[Any], Any] = itemgetter(*named) if named else _nothing
+        self.ranges = ranges
+        self.rows: dict[Any, list[Row]] = {}
 
-    def _sort(self, at: int) -> None:
-        self._points.clear()
-        self._rest.clear()
-        for row in self.rows:
-            interval = parse_interval(row.key[at])
-            if interval is not None and interval.low is not None and interval.is_point:
-                self._points.setdefault(interval.low.as_integer_ratio(), []).append(row)
-            else:
-                self._rest.append(row)
+    def fitting(self, asked: Sequence[Any]) -> Sequence[Row]:
+        """Those that fit what is asked of each key."""
+        found: Sequence[Row] = self.rows.get(self.cells_of(asked), ())
+        for at in self.ranges if found else ():
+            found = [row for row in found if _holds(row.key[at], asked[at])]
+        return found
 
 
 class Index:
     """The rows of one quantity by the cells of their exact keys; the service stands outside, for it only ranks.
 
-    The first few questions walk through the rows: to sort them takes as long as some twenty walks.
+    The first few questions walk through the rows: to sort them takes as long as some ten walks.
     """
 
     __slots__ = ("_exact", "_groups", "_measured", "_rows", "_walks")
@@ -71,61 +53,73 @@ class Index:
         self._exact = [i for i, key in enumerate(keys) if key.match == "exact" and key.name != "service"]
         self._measured = [i for i, key in enumerate(keys) if key.match != "exact"]
         self._walks = 0
-        self._groups: list[tuple[Callable[[Any], Any], dict[Any, Drawer]]] = []
+        self._groups: list[Group] = []
 
-    def fitting(self, wants: Sequence[str | Fraction | None]) -> list[Row]:
+    def fitting(self, wants: Sequence[str | Fraction | None]) -> Sequence[Row]:
         """The rows that fit what is asked of each key, in table order, whatever their service."""
+        asked: Sequence[Any] = wants
+        if self._measured:
+            asked = [want.as_integer_ratio() if isinstance(want, Fraction) else want for want in wants]
         if self._walks < _WALKS:
             self._walks += 1
-            return self.walked(wants)
+            return self._walked(asked)
         if not self._groups:
             self._sort()
-        found: list[Row] = []
-        for cells_of, group in self._groups:
-            drawer = group.get(cells_of(wants))
-            if drawer is not None:
-                found += drawer.near(wants)
-        found = self._measuring(found, wants)
+        if len(self._groups) == 1:
+            return self._groups[0].fitting(asked)
+        found = [row for group in self._groups for row in group.fitting(asked)]
         if len(found) > 1:
             found.sort(key=_LINE)
         return found
 
-    def walked(self, wants: Sequence[str | Fraction | None]) -> list[Row]:
+    def _walked(self, asked: Sequence[Any]) -> list[Row]:
         """The same, by a walk through all rows."""
         found = self._rows
         for at in self._exact:
-            want = wants[at]
+            want = asked[at]
             found = [row for row in found if row.key[at] in (want, "any")]
-        return self._measuring(found, wants)
-
-    def _measuring(self, found: list[Row], wants: Sequence[str | Fraction | None]) -> list[Row]:
         for at in self._measured:
-            want = wants[at]
+            want = asked[at]
             found = [row for row in found if row.key[at] == "any" or _holds(row.key[at], want)]
         return found
 
     def _sort(self) -> None:
-        first = self._measured[0] if self._measured else None
-        # rows that name the same keys stand together, by the cells of those; ``any`` meets whatever is asked
-        groups: dict[tuple[int, ...], tuple[Callable[[Any], Any], dict[Any, Drawer]]] = {}
+        """Put the rows that name the same keys together, by the cells of those; ``any`` meets whatever is asked."""
+        columns = list(zip(*[row.key for row in self._rows], strict=True))
+        self._measured = [at for at in self._measured if {*columns[at]} != {"any"}]
+        single = {at: {cell: _single(cell) for cell in {*columns[at]}} for at in self._measured}
+        loose = [at for at in self._exact if "any" in columns[at]] + self._measured
+        groups: dict[tuple[str | None, ...], Group] = {}
         for row in self._rows:
-            cells = row.key
-            named = tuple([i for i in self._exact if cells[i] != "any"])
-            group = groups.get(named)
+            cells: Sequence[Any] = row.key
+            if single:
+                cells = [single[at][cell] if at in single else cell for at, cell in enumerate(cells)]
+            form = tuple([cell if cell in _NO_CELL else "" for cell in [cells[at] for at in loose]])
+            group = groups.get(form)
             if group is None:
-                group = groups[named] = (itemgetter(*named) if named else _nothing, {})
-            at = group[0](cells)
-            drawer = group[1].get(at)
-            if drawer is None:
-                drawer = group[1][at] = Drawer(first)
-            drawer.rows.append(row)
+                said = dict(zip(loose, form, strict=True))
+                named = [at for at in (*self._exact, *self._measured) if said.get(at) not in _NO_CELL or at not in said]
+                group = groups[form] = Group(named, [at for at in self._measured if said[at] is None])
+            group.rows.setdefault(group.cells_of(cells), []).append(row)
         self._groups = list(groups.values())
 
 
-def _nothing(_: object) -> None:
-    """What a row without an exact key asks of them."""
+# What a row has in a key that it does not name by one cell: ``any``, or a range.
+_NO_CELL = ("any", None)
 
 
-def _holds(cell: str, want: str | Fraction | None) -> bool:
+def _single(cell: str) -> tuple[int, int] | str | None:
+    """A single measure as numerator and denominator; ``any`` as it is; None for a range."""
     interval = parse_interval(cell)
-    return interval is not None and isinstance(want, Fraction) and interval.holds(want)
+    return cell if interval is None else interval.single
+
+
+def _nothing(_: object) -> tuple[()]:
+    """What a row without an exact key asks of them."""
+    return ()
+
+
+def _holds(cell: str, asked: tuple[int, int] | str | None) -> bool:
+    """Whether a measure, as numerator and denominator, lies in the interval of a cell."""
+    interval = parse_interval(cell)
+    return interval is not None and isinstance(asked, tuple) and interval.holds_ratio(*asked)

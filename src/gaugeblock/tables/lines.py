@@ -49,14 +49,27 @@ def _plainly(text: str) -> list[list[str]] | None:
 
 
 def split(lines: list[str]) -> list[list[str]]:
-    """The cells of some lines: one without a quote is split at its commas, which is quicker than reading it. csv.Error
-    where a cell goes on beyond its line.
+    """The cells of some lines: to split one at its commas and quotes is quicker than reading it. csv.Error where a cell
+    goes on beyond its line.
     """
-    others = csv.reader([line for line in lines if '"' in line or "\r" in line], strict=True)
-    try:
-        return [next(others) if '"' in line or "\r" in line else line.split(",") for line in lines]
-    except StopIteration:
-        raise csv.Error("a cell goes on beyond its line") from None
+    return [_quoted(line) if '"' in line or "\r" in line else line.split(",") for line in lines]
+
+
+def _quoted(line: str) -> list[str]:
+    """The cells of a line with quotes: every other part between these is a cell. One of another form is read."""
+    first, *parts = line.split('"')
+    last = parts.pop() if parts else "?"
+    if len(parts) % 2 == 0 or first[-1:] not in ("", ",") or last[:1] not in ("", ",") or "\r" in line:
+        return next(csv.reader([line], strict=True), [])
+    cells = first[:-1].split(",") if first else []
+    cells.append(parts[0])
+    for at in range(1, len(parts), 2):
+        between = parts[at]
+        if between[:1] != "," or between[-1] != ",":
+            return next(csv.reader([line], strict=True), [])
+        cells += between[1:-1].split(",") if len(between) > 1 else ()
+        cells.append(parts[at + 1])
+    return cells + last[1:].split(",") if last else cells
 
 
 def read_text(path: str, name: str) -> str:
@@ -172,12 +185,12 @@ class Lines:
         block = text[text.rfind("\n", 0, one) + 1 : text.find("\n", other)]
         lines = block.split("\n")
         try:
-            split = list(csv.reader(lines, strict=True)) if '"' in block else [line.split(",") for line in lines]
+            cut = split(lines)
         except csv.Error as error:
             raise _unreadable(self._name, error) from None
-        if set(map(len, split)) != {len(self._columns)}:
+        if set(map(len, cut)) != {len(self._columns)}:
             self.all()  # which names the line
-        return [cells for cells in split if cells[0] == first and cells[at] == cell]
+        return [cells for cells in cut if cells[0] == first and cells[at] == cell]
 
     def _block(self, first: str) -> str:
         """The text from the first line whose first cell is this to the last."""
@@ -213,7 +226,7 @@ class Lines:
     def _split(self, start: int, end: int) -> list[str]:
         line = self._text[start + 1 : end]
         try:
-            cells = next(csv.reader([line], strict=True)) if '"' in line else line.split(",")
+            (cells,) = split([line])
         except csv.Error as error:
             raise _unreadable(self._name, error) from None
         if len(cells) != len(self._columns):

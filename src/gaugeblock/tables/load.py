@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+from operator import itemgetter
 
 from gaugeblock.errors import DataError, InputError, LookupMiss, Offers
 from gaugeblock.figure import Figure, Rule
@@ -18,7 +19,7 @@ from gaugeblock.value import Keys
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Callable, Container
+    from collections.abc import Callable, Mapping
 
     from gaugeblock.tables.part import Part
 
@@ -48,6 +49,7 @@ class Refdata:
         self._rules: dict[str, Rule] = {}
         self._statements: dict[str, list[dict[str, str]]] = {}
         self._quantities: dict[str, dict[str, str]] = {}
+        self.weights: dict[str, tuple[int, int]] = {}  # of sources, and their editions, as rows are ranked
         self.memo: dict[object, object] = {}
         self.sole: dict[Row, Figure] = {}  # of rows that answered alone
 
@@ -114,8 +116,8 @@ class Refdata:
         return got
 
     @property
-    def opened(self) -> Container[str]:
-        """The names of the tables that were opened whole."""
+    def opened(self) -> Mapping[str, Table]:
+        """The tables that were opened whole, by name."""
         return self._tables
 
     def verify_table(self, name: str) -> None:
@@ -127,11 +129,11 @@ class Refdata:
         if name in self._tables:
             return [(row.line, row.values) for row in self._tables[name].rows]
         columns = columns_of(name) if name in TABLES else LISTS["rules"]
-        since, until = columns.index("since"), columns.index("until")
+        span_of = itemgetter(columns.index("since"), columns.index("until"))
         lines = self._read(name)
         self._verify(name, lambda: lines)
-        lives = {span: self.lives(*span) for span in {(cells[since], cells[until]) for cells in lines}}
-        return [(line, cells) for line, cells in enumerate(lines, 2) if lives[cells[since], cells[until]]]
+        alive = {span for span in set(map(span_of, lines)) if self.lives(*span)}
+        return [line for line in enumerate(lines, 2) if span_of(line[1]) in alive]
 
     def row(self, name: str, line: int, cells: list[str]) -> Row:
         """The row of one living line of a table; a row is one thing, however it was read first."""

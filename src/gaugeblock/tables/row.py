@@ -9,8 +9,16 @@ from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.lines import is_decimal
 from gaugeblock.value import Keys
 
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from fractions import Fraction
+
+    from gaugeblock.tables.catalogue import Key
+
 # Where the standing stands, counted from the end of a row of figures.
 _STANDING = ROW_COLUMNS.index("standing") - len(ROW_COLUMNS)
+# Value, low and high, the same.
+_NUMBERS = slice(ROW_COLUMNS.index("value") - len(ROW_COLUMNS), ROW_COLUMNS.index("high") + 1 - len(ROW_COLUMNS))
 
 
 class Row:
@@ -46,6 +54,18 @@ class Row:
         text = self[column]
         return self.decimal(column, text) if text else None
 
+    @property
+    def typical(self) -> float:
+        """The value, or the middle of low and high, or the one end there is; DataError when there is none."""
+        value, low, high = self.values[_NUMBERS]
+        if value:
+            return self.decimal("value", value)
+        ends = [self.decimal(column, text) for column, text in (("low", low), ("high", high)) if text]
+        if not ends:
+            why = "no value, no low and no high"
+            raise DataError(f"{self.table}.csv", f"line {self.line}", why, (), "give at least one")
+        return sum(ends) / len(ends)
+
     def decimal(self, column: str, text: str) -> float:
         """The number of a cell that is not blank; DataError when it is not a decimal."""
         if not is_decimal(text):
@@ -58,8 +78,8 @@ class Table:
     """The rows of one table that live in one release, by quantity."""
 
     __slots__ = (
-        *("_dimensions", "_indexes", "_spelled"),
-        *("by_quantity", "cells_of", "keys", "name", "names", "rows", "service"),
+        *("_dimensions", "_indexes", "_means"),
+        *("by_quantity", "cells_of", "keys", "measured", "name", "names", "rows", "service"),
     )
 
     def __init__(self, name: str, rows: list[Row], by_quantity: dict[str, list[Row]]) -> None:
@@ -68,10 +88,11 @@ class Table:
         self.rows = rows
         self.by_quantity = by_quantity
         self.cells_of: dict[str, dict[str, str]] = {}
-        self.names = tuple(key.name for key in self.keys)
+        self.names = tuple([key.name for key in self.keys])
         self.service = self.names.index("service") if "service" in self.names else None
+        self.measured = tuple([at for at, key in enumerate(self.keys) if key.match != "exact"])
         self._indexes: dict[str, Index] = {}
-        self._spelled: dict[str, dict[str, str]] = {}
+        self._means: list[tuple[str, dict[str, str | Fraction]]] = []
         self._dimensions: dict[str, str | None] = {}
 
     def index(self, quantity: str) -> Index:
@@ -94,26 +115,41 @@ class Table:
         """The distinct cells of a key column, each by its case-folded spelling."""
         got = self.cells_of.get(name)
         if got is None:
-            at = next(i for i, k in enumerate(self.keys) if k.name == name)
-            distinct = dict.fromkeys(row.key[at] for row in self.rows)
-            got = self.cells_of[name] = {cell.casefold(): cell for cell in distinct}
+            got = self.cells_of[name] = {cell.casefold(): cell for cell in self._distinct(name)}
         return got
 
-    def spelled(self, name: str) -> dict[str, str]:
-        """The cells of an exact key that are asked as they stand there; those of a service and of measures are read."""
-        got = self._spelled.get(name)
-        if got is None:
-            at = self.names.index(name)
-            is_word = self.keys[at].match == "exact" and name != "service"
-            column = self.column(name) if is_word else {}
-            distinct = {row.key[at] for row in self.rows} if is_word else ()
-            got = self._spelled[name] = {c: column[c.casefold()] for c in distinct if c == " ".join(c.split())}
-        return got
+    def _distinct(self, name: str) -> dict[str, None]:
+        at = self.names.index(name)
+        return dict.fromkeys([row.key[at] for row in self.rows])
+
+    @property
+    def means(self) -> list[tuple[str, dict[str, str | Fraction]]]:
+        """The keys in their order, each with what a text asks of it where that is known: of an exact key a cell that is
+        asked as it stands, of a measure a number in base units that was read. A service is always read.
+        """
+        if not self._means:
+            self._means = [(key.name, self._as_they_stand(key)) for key in self.keys]
+        return self._means
+
+    def _as_they_stand(self, key: Key) -> dict[str, str | Fraction]:
+        if key.match != "exact" or key.name == "service":
+            return {}
+        column = self.column(key.name)
+        return {c: column[c.casefold()] for c in self._distinct(key.name) if c == " ".join(c.split())}
+
+    def single(self, name: str, cell: str) -> Fraction | None:
+        """The single measure of a cell that stands in a key column, in base units and of the column's dimension; else
+        None.
+        """
+        if self.column(name).get(cell.casefold()) != cell:
+            return None
+        interval = parse_interval(cell)
+        is_single = interval is not None and interval.is_point and interval.dimension == self.dimension(name)
+        return interval.low if interval is not None and is_single else None
 
     def dimension(self, name: str) -> str | None:
         """The dimension of a key column of measures; None where every row says ``any``."""
         if name not in self._dimensions:
-            at = next(i for i, k in enumerate(self.keys) if k.name == name)
-            intervals = (parse_interval(row.key[at]) for row in self.rows)
+            intervals = map(parse_interval, self._distinct(name))
             self._dimensions[name] = next((i.dimension for i in intervals if i is not None), None)
         return self._dimensions[name]

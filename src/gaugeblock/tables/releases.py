@@ -10,7 +10,6 @@ import hashlib
 import os
 from functools import cache
 from json.encoder import encode_basestring
-from operator import itemgetter
 from typing import TYPE_CHECKING
 
 from gaugeblock.tables.catalogue import DOMAINS, LISTS, TABLES, columns_of
@@ -23,6 +22,7 @@ if TYPE_CHECKING:
 RELEASED_LISTS = ("sources", "quantities", "formulas", "words")
 # Columns that a digest leaves out: how a row ends, and what is known about a quantity beside its figures.
 UNFROZEN = {"quantities": frozenset({"may", "plausible_low", "plausible_high", "plausible_unit"})}
+_ESCAPED = bytes([*range(0x20), *b'"\\'])  # by JSON
 
 
 @cache
@@ -46,29 +46,28 @@ def row_digest(table: str, cells: Mapping[str, str]) -> str:
 
 def row_digests(table: str, columns: Sequence[str], rows: Iterable[Sequence[str]]) -> list[str]:
     """As ``row_digest``, of many rows with the same columns."""
-    kept = sorted(
-        (column, at) for at, column in enumerate(columns) if column != "until" and column not in UNFROZEN.get(table, ())
-    )
+    kept = [
+        (f'"{columns[at]}":', at)
+        for at in sorted(range(len(columns)), key=columns.__getitem__)
+        if columns[at] != "until" and columns[at] not in UNFROZEN.get(table, ())
+    ]
     every = list(rows)
-    if not every:
-        return []
-    if not _is_plain("".join(map("".join, every))):  # nearly all rows have nothing to escape
-        every = [r if _is_plain("".join(r)) else [encode_basestring(cell)[1:-1] for cell in r] for r in every]
-    # JSON without spaces: ["table",{"column":"cell",...}], sorted by column; all rows at once, then the blanks taken out:
-    # a quote within a cell is escaped, so that none of these stands in a cell
-    heads = ",".join([f'"{column}":"%s"' for column, _ in kept])
-    form = f'["{table}",{{{heads}}}]'
-    text = "\n".join(map(form.__mod__, map(itemgetter(*[at for _, at in kept]), every)))
-    for column, _ in kept[:-1]:
-        text = text.replace(f'"{column}":"",', "")
-    last = f'"{kept[-1][0]}":""}}'
-    text = text.replace(f",{last}", "}").replace(f"{{{last}", "{}")
-    return [hashlib.sha256(line).hexdigest() for line in text.encode().split(b"\n")]
+    is_plain = _is_plain("".join(map("".join, every)))  # as nearly all tables are: asked of all rows at once
+    out = []
+    for cells in every:
+        # JSON without spaces: ["table",{"column":"cell",...}], sorted by column
+        if is_plain or _is_plain("".join(cells)):
+            text = ",".join([f'{head}"{cell}"' for head, at in kept if (cell := cells[at])])
+        else:
+            text = ",".join([head + encode_basestring(cell) for head, at in kept if (cell := cells[at])])
+        out.append(hashlib.sha256(f'["{table}",{{{text}}}]'.encode()).hexdigest())
+    return out
 
 
 def _is_plain(text: str) -> bool:
-    """Whether JSON has nothing to escape in a text."""
-    return text.isprintable() and '"' not in text and "\\" not in text
+    """Whether JSON has nothing to escape in a text: no quote, no backslash, no control character."""
+    coded = text.encode()
+    return len(coded.translate(None, _ESCAPED)) == len(coded)
 
 
 def combine(digests: Iterable[str]) -> str:

@@ -8,6 +8,7 @@ if TYPE_CHECKING:
     from typing import Any, NoReturn, Self
 
 put = object.__setattr__  # for the constructors of values alone
+_PARTS: dict[tuple[str, ...], tuple[str, ...]] = {}  # by slots
 
 
 class Value:
@@ -23,7 +24,10 @@ class Value:
     @classmethod
     def _parts(cls) -> tuple[str, ...]:
         slots: tuple[str, ...] = cls.__slots__
-        return tuple(s for s in slots if not s.startswith("_"))
+        parts = _PARTS.get(slots)
+        if parts is None:
+            parts = _PARTS[slots] = tuple([s for s in slots if not s.startswith("_")])
+        return parts
 
     def _pairs(self) -> Iterator[tuple[str, Any]]:
         for name in self._parts():
@@ -61,7 +65,10 @@ class Value:
 
     def replace(self, **changes: Any) -> Self:
         """A copy with some parts changed."""
-        return type(self)(**{**dict(self._pairs()), **changes})
+        for name in self._parts():
+            if name not in changes:
+                changes[name] = getattr(self, name)
+        return type(self)(**changes)
 
 
 def _again(kind: Any, slots: dict[str, Any]) -> Any:

@@ -49,27 +49,49 @@ def _plainly(text: str) -> list[list[str]] | None:
 
 
 def split(lines: list[str]) -> list[list[str]]:
-    """The cells of some lines: to split one at its commas and quotes is quicker than reading it. csv.Error where a cell
-    goes on beyond its line.
+    """The cells of some lines: a line with no quote inside a cell is taken apart at its quotes and commas, which is
+    quicker than reading it sign by sign. csv.Error where a cell goes on beyond its line.
     """
-    return [_quoted(line) if '"' in line or "\r" in line else line.split(",") for line in lines]
+    rows: list[list[str]] = []
+    others = []
+    for at, line in enumerate(lines):
+        if '"' in line or "\r" in line:
+            cells = _quoted(line)
+            if cells is None:
+                others.append(at)
+                cells = []
+            rows.append(cells)
+        else:
+            rows.append(line.split(","))
+    read = list(csv.reader([lines[at] for at in others], strict=True))
+    if len(read) != len(others):
+        raise csv.Error("a cell goes on beyond its line")
+    for at, cells in zip(others, read, strict=True):
+        rows[at] = cells
+    return rows
 
 
-def _quoted(line: str) -> list[str]:
-    """The cells of a line with quotes: every other part between these is a cell. One of another form is read."""
-    first, *parts = line.split('"')
-    last = parts.pop() if parts else "?"
-    if len(parts) % 2 == 0 or first[-1:] not in ("", ",") or last[:1] not in ("", ",") or "\r" in line:
-        return next(csv.reader([line], strict=True), [])
-    cells = first[:-1].split(",") if first else []
-    cells.append(parts[0])
-    for at in range(1, len(parts), 2):
-        between = parts[at]
+def _quoted(line: str) -> list[str] | None:
+    """The cells of a line whose quotes stand round whole cells and nowhere else; None for another line."""
+    pieces = line.split('"')
+    last = len(pieces) - 1
+    if last % 2 or "\r" in line:
+        return None
+    cells = pieces[0][:-1].split(",") if pieces[0] else []
+    if pieces[0][-1:] not in ("", ","):
+        return None
+    for at in range(1, last, 2):
+        cells.append(pieces[at])
+        between = pieces[at + 1]
+        if at + 1 == last:
+            if between[:1] not in ("", ","):
+                return None
+            return cells + between[1:].split(",") if between else cells
         if between[:1] != "," or between[-1] != ",":
-            return next(csv.reader([line], strict=True), [])
-        cells += between[1:-1].split(",") if len(between) > 1 else ()
-        cells.append(parts[at + 1])
-    return cells + last[1:].split(",") if last else cells
+            return None
+        if between != ",":
+            cells += between[1:-1].split(",")
+    return None  # no quote
 
 
 def read_text(path: str, name: str) -> str:
@@ -185,12 +207,12 @@ class Lines:
         block = text[text.rfind("\n", 0, one) + 1 : text.find("\n", other)]
         lines = block.split("\n")
         try:
-            cut = split(lines)
+            split = list(csv.reader(lines, strict=True)) if '"' in block else [line.split(",") for line in lines]
         except csv.Error as error:
             raise _unreadable(self._name, error) from None
-        if set(map(len, cut)) != {len(self._columns)}:
+        if set(map(len, split)) != {len(self._columns)}:
             self.all()  # which names the line
-        return [cells for cells in cut if cells[0] == first and cells[at] == cell]
+        return [cells for cells in split if cells[0] == first and cells[at] == cell]
 
     def _block(self, first: str) -> str:
         """The text from the first line whose first cell is this to the last."""
@@ -226,7 +248,7 @@ class Lines:
     def _split(self, start: int, end: int) -> list[str]:
         line = self._text[start + 1 : end]
         try:
-            (cells,) = split([line])
+            cells = next(csv.reader([line], strict=True)) if '"' in line else line.split(",")
         except csv.Error as error:
             raise _unreadable(self._name, error) from None
         if len(cells) != len(self._columns):

@@ -211,7 +211,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         (
             r"\b(?:brand )?new"
             r" (?=(?:brake|fuel|coolant|vacuum|heater|clutch|steel)?"
-            r" ?(?:wires?|wiring|lines?|hoses?)\b|lines?\b|hoses?\b|bender|dies?\b|tool|engine|motor|exhaust|headers?\b|wheels?\b"
+            r" ?(?:wires?|wiring|lines?|hoses?)\b|bender|dies?\b|tool|engine|motor|exhaust|headers?\b|wheels?\b"
             r"|tyres?\b|tires?\b|to me)"
         ),
         "",

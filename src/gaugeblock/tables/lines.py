@@ -207,12 +207,12 @@ class Lines:
         block = text[text.rfind("\n", 0, one) + 1 : text.find("\n", other)]
         lines = block.split("\n")
         try:
-            split = list(csv.reader(lines, strict=True)) if '"' in block else [line.split(",") for line in lines]
+            cut = split(lines)
         except csv.Error as error:
             raise _unreadable(self._name, error) from None
-        if set(map(len, split)) != {len(self._columns)}:
+        if set(map(len, cut)) != {len(self._columns)}:
             self.all()  # which names the line
-        return [cells for cells in split if cells[0] == first and cells[at] == cell]
+        return [cells for cells in cut if cells[0] == first and cells[at] == cell]
 
     def _block(self, first: str) -> str:
         """The text from the first line whose first cell is this to the last."""
@@ -248,7 +248,7 @@ class Lines:
     def _split(self, start: int, end: int) -> list[str]:
         line = self._text[start + 1 : end]
         try:
-            cells = next(csv.reader([line], strict=True)) if '"' in line else line.split(",")
+            (cells,) = split([line])
         except csv.Error as error:
             raise _unreadable(self._name, error) from None
         if len(cells) != len(self._columns):

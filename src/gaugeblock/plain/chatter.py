@@ -39,118 +39,113 @@ unless versus vs w/o wasn't without won't wont
 # another part, and the line is refused. None names a metal, a finish, a lubricant, a state or a service: those change a
 # figure.
 _PLACE = """
-timing kit motorcycle bike
 
-aftermarket another antique backyard bay bays bodies bracket brackets bumper ceiling components console corner cowl
-crossmember cruise dash dashboard different doors driver driver's drivetrain edge electric engine entry fender fenders
-firewall floor floorboard floors footwell frame framerail gearbox handmade homemade hood hoods inboard instrument
-intake interior kit located location locations marker mating middle modified motor motors mount mounted mounting noise
-other others outboard panels particular passenger passenger's platform plus portion positive powerplant powertrain
-rail rails ratchet rear restomod road roof stringer stuck subframe system tranny trans transaxle transmission
-undercarriage underneath underside wheelwell windscreen
+aftermarket another antique backyard bay bays bike bodies bracket brackets bumper ceiling components console corner
+cowl crossmember cruise dash dashboard different doors driver driver's drivetrain edge electric engine entry fender
+fenders firewall floor floorboard floors footwell frame framerail gearbox handmade homemade hood hoods inboard
+instrument intake interior kit located location locations marker mating middle modified motor motorcycle motors mount
+mounted mounting noise other others outboard panels particular passenger passenger's platform plus portion positive
+powerplant powertrain rail rails ratchet rear restomod road roof stringer stuck subframe system timing tranny trans
+transaxle transmission undercarriage underneath underside wheelwell windscreen
 """
 # Whom it is for, when, how one came to ask and what is done: left out and said, beside a part too, for no part is
 # called
 # by one.
 _STORY = """
-alright she welding feeds feed drawing stand putting
-filled
-
-hook hooking lowered import imports bender's measured dim wanting syncing lists
 
 'bout 'cause 'em 'til 1920s 1930s 1940s 1950s 1960s 1970s 1980s 1990s absolutely accelerate accelerating accept
 accepted according achieve act acting adapt adapted adapting adjust adjusted admit admitted adventure afford afraid
 afternoon afternoons afterward afterwards agree agreed aim aiming aka alas align aligning aligns allow allowed along
-amateur amazed amazing angry announce annoyed annoying anxious anyhow apparently appear appeared appears appreciate
-appreciated april arrangement arrive arrived asap asked asks assume assumed assuming assumption attach attached
-attaches attaching attempt attempted attempting aunt auntie australian autumn await aware awesome awful baby badly
-barn basic beast beater beautiful began begin beginner beginning begins begun believe believed beneath bet better bid
-bigger blame blew blowing bodyshop book books bored borrow borrowed bothered bothering bought bounce bouncing bout
-boys bring bringing brings broke broken brother brothers brought browse browsed btw buddies buddy's budget builds bump
-bumps bunch business busy buy buyer buying buys cabriolet cafe canadian car's care careful carefully catching cause
-cautious century certainly chance chances cheap cheaper cheapest children choice choices choose choosing chopper chose
-chosen christmas clank classic clearly clever client clients club clue clunk clunking colleague comes comfortable
-comfy coming comment comments commute commuter commuting complain complaining complains complete completed completely
-concern concerned confidence confident confirm confirmed confused confusing connected connects consider considered
-considering convert converted convertible converting convinced cop cops copy correctly cos cost costs coulda coupe
-coupes course cousin cousins coworker coz craft crap crawl crawling crawls crazy creak creaking create cruiser
-cruisers cruises cruising custom cute cuz dad's daddy dads daft daily damned dare darn dates daughter dealer
-dealership decade decades december decent decide decided deciding decision decisions definitely demand depend
-depending depends describe described deserve design designed designing desperate details determine determined diagnose
-diagnosed difference differently difficult disagree disaster discover discovered discuss discussed discussion
-dismantle dismantled drivable drive driveable drives driveway driving drove due dumb eager earlier early easier
-easiest easily easter easy eat eats edition educated eighties elder email embarrassed ending engineer engineers enjoy
-enough enter entire entirely equally escape especially essentially estimate estimates etc eternal evening event
-eventual eventually evidence evidently examiner excellent excited excuse exist exists expect expected expensive
-experience expert experts explain explained export extremely eyeball eyeballed fab fabbed fabricate fabricated
-fabricating fabrication fabricator facebook facing failed failing fails fair fairly fall fallen falling falls farm
-fastback fastened fastening father father's fathers favorite favourite fear february feeling feelings feels fellas
-felt fifties fill filling finalise finalize finally finding finds finicky finishing fitment fix fixes fixing flatbed
-fleet folk follow followed followers follows fool fooling foolish foreign forever forgetting forgive forth forties
-fortunately forum forum's forums fought found frankly freely friday friend's friends frustrated frustrating fun funds
-funny further future fyi g'day gal gals garages gather gave gentleman gentlemen genuine genuinely gimme girl
-girlfriend giving glad gloves goal goals gone goodness gosh gossip gotcha grab grabbed grabbing grandad granddad
-grandfather grandma grandpa grandson grateful greatly grind grinding grinds group guards guessed guesses guidance
-guideline guidelines guru guy's habit handed happened happening hardtop hassle hatch hatchback hate hated headache
-heap hear heard hearing heck hell helped helpful helping helps hesitate hint history hiya hobby hobbyist hoist holiday
-home homework homie honest hooked hooking hooning hop hoped hopefully hopeless horrible horsing hotrod hotrods hour's
-house hubby huge hurry hurting husband i4 i6 ie ignorant imagine imagined imho imo import important importantly
-imported impressed impression include included includes including incredible indeed indicate indicated individually
-information initially innit insane insist insists inspector inspector's install installation installed installing
-instance instruct instructed instruction instructions insurance intend intended intending intention interest
-interested interesting internet introduce invest invoice involve involved involves issue issued issues jalopy jeez
-jobs joined joke journey judge judging july jumped june justify keeps kick kid kidding kids kitcar knew knocking
-knocks knowing knowledge known knows lad ladies lads lady landlord language lately later latest laugh laughing lawn
-laying lazy leaked leaking learn learned learning learnt left-hand legend legit lemme lent lesson letter library
-licence license liked likewise limo listed listening lives living loan local locally logic lol looks lose loses losing
-lotta loud lousy love loved lovely lowrider luck luckily lucky lunch machinist magazine mail manage managed management
-manager march mates matey meaning meant meanwhile mechanic mechanic's mechanics members mention mentioned mentions
-mentor mercifully mess message messed messing messy miserable misplaced mock mocked mockup modding modification
-modifications modify mom moments monday money month months mot mother motorway moved moves movie mum muscle musclecar
-myth nasty neat neatly necessarily necessary needing neighbor neighbors neighbour neighbours nephew nerve nervous
-newbie nice niece night nightmare nights nineties noises noisy notes notice noticed noticing november novice nowadays
-object obvious occasionally occur occurred october oddly offer offered offers oi oldie oldtimer omg one's online
-opinion opinions opportunity optimum option options order ordered ordering ought ourselves outta overhaul overhauled
-overhauling overkill overthinking owe owner owners owning owns page pages paid pal pals paperwork parade paranoid
-parents participate particularly path patience pavement pay paying pays people perhaps permission person personally
-persons phone photo photos phrase pic pick picked picking picks pickup pickups picky pics picture pictures piece
-pieces pity planned plans played playing pleasant pleased plenty pointed police polite pony poor popped popping pops
-popular positioned positioning possible possibly posted posts potential potentially practical practice precise
-precisely predict prefer preferably prepare prepared preparing presently presumably pretty previous prewar price
-prices pricey pride prior pro problems procedure proceed produce professional progress project's projects promise
-promised proud provide provided pulled pulling pulls purchase purchased purchasing purposes push pushing puzzled
-quandary quest questions quickest quiet quoted quotes random randomly rare rarely ratrod rattle rattled rattles
-rattling reaction read realise realised realize realized reason reasonable reasonably reasons rebuild rebuilding
-recall receive recent recently reckoned reckons refer reference references referring regard regarding regardless
-registration regret regularly relevant reliable reliably rely relying remembered reminder repeat repeated replace
-replaced replacing reply report reported reports request requested reroute rerouted rerouting rescue research
-researched researching resolve resource respect respond response responsible rest resto restomods restoration restore
-restored restores restoring result results review reviewed rides rig rigged rip risk risks risky roadside roadster
-roadtrip roadworthy rookie ropey rotates route routed routes routine routing rub rubbed rubbing rubbish rubs runabout
-rush rushed rushing sad safe safely sake saloon salvage sanity satisfied saturday saturdays saved saves saving saw
-scared scary scenario school scrape scrapes scraping search searched searching season secondly secretly secured
-securing sedan sedans seeing seek seeking seem seemed seemingly seen seldom selection sell seller selling send sends
-sensible sent september serious seriously session setup seventies shake shakes shaking shame shared shed shop's
-shopping shops shortly shoulda shoved showcar showed showing shown showroom signs silly similar simple sister
+alright amateur amazed amazing angry announce annoyed annoying anxious anyhow apparently appear appeared appears
+appreciate appreciated april arrangement arrive arrived asap asked asks assume assumed assuming assumption attach
+attached attaches attaching attempt attempted attempting aunt auntie australian autumn await aware awesome awful baby
+badly barn basic beast beater beautiful began begin beginner beginning begins begun believe believed bender's beneath
+bet better bid bigger blame blew blowing bodyshop book books bored borrow borrowed bothered bothering bought bounce
+bouncing bout boys bring bringing brings broke broken brother brothers brought browse browsed btw buddies buddy's
+budget builds bump bumps bunch business busy buy buyer buying buys cabriolet cafe canadian car's care careful
+carefully catching cause cautious century certainly chance chances cheap cheaper cheapest children choice choices
+choose choosing chopper chose chosen christmas clank classic clearly clever client clients club clue clunk clunking
+colleague comes comfortable comfy coming comment comments commute commuter commuting complain complaining complains
+complete completed completely concern concerned confidence confident confirm confirmed confused confusing connected
+connects consider considered considering convert converted convertible converting convinced cop cops copy correctly
+cos cost costs coulda coupe coupes course cousin cousins coworker coz craft crap crawl crawling crawls crazy creak
+creaking create cruiser cruisers cruises cruising custom cute cuz dad's daddy dads daft daily damned dare darn dates
+daughter dealer dealership decade decades december decent decide decided deciding decision decisions definitely demand
+depend depending depends describe described deserve design designed designing desperate details determine determined
+diagnose diagnosed difference differently difficult dim disagree disaster discover discovered discuss discussed
+discussion dismantle dismantled drawing drivable drive driveable drives driveway driving drove due dumb eager earlier
+early easier easiest easily easter easy eat eats edition educated eighties elder email embarrassed ending engineer
+engineers enjoy enough enter entire entirely equally escape especially essentially estimate estimates etc eternal
+evening event eventual eventually evidence evidently examiner excellent excited excuse exist exists expect expected
+expensive experience expert experts explain explained export extremely eyeball eyeballed fab fabbed fabricate
+fabricated fabricating fabrication fabricator facebook facing failed failing fails fair fairly fall fallen falling
+falls farm fastback fastened fastening father father's fathers favorite favourite fear february feed feeds feeling
+feelings feels fellas felt fifties fill filled filling finalise finalize finally finding finds finicky finishing
+fitment fix fixes fixing flatbed fleet folk follow followed followers follows fool fooling foolish foreign forever
+forgetting forgive forth forties fortunately forum forum's forums fought found frankly freely friday friend's friends
+frustrated frustrating fun funds funny further future fyi g'day gal gals garages gather gave gentleman gentlemen
+genuine genuinely gimme girl girlfriend giving glad gloves goal goals gone goodness gosh gossip gotcha grab grabbed
+grabbing grandad granddad grandfather grandma grandpa grandson grateful greatly grind grinding grinds group guards
+guessed guesses guidance guideline guidelines guru guy's habit handed happened happening hardtop hassle hatch
+hatchback hate hated headache heap hear heard hearing heck hell helped helpful helping helps hesitate hint history
+hiya hobby hobbyist hoist holiday home homework homie honest hook hooked hooking hooning hop hoped hopefully hopeless
+horrible horsing hotrod hotrods hour's house hubby huge hurry hurting husband i4 i6 ie ignorant imagine imagined imho
+imo import important importantly imported imports impressed impression include included includes including incredible
+indeed indicate indicated individually information initially innit insane insist insists inspector inspector's install
+installation installed installing instance instruct instructed instruction instructions insurance intend intended
+intending intention interest interested interesting internet introduce invest invoice involve involved involves issue
+issued issues jalopy jeez jobs joined joke journey judge judging july jumped june justify keeps kick kid kidding kids
+kitcar knew knocking knocks knowing knowledge known knows lad ladies lads lady landlord language lately later latest
+laugh laughing lawn laying lazy leaked leaking learn learned learning learnt left-hand legend legit lemme lent lesson
+letter library licence license liked likewise limo listed listening lists lives living loan local locally logic lol
+looks lose loses losing lotta loud lousy love loved lovely lowered lowrider luck luckily lucky lunch machinist
+magazine mail manage managed management manager march mates matey meaning meant meanwhile measured mechanic mechanic's
+mechanics members mention mentioned mentions mentor mercifully mess message messed messing messy miserable misplaced
+mock mocked mockup modding modification modifications modify mom moments monday money month months mot mother motorway
+moved moves movie mum muscle musclecar myth nasty neat neatly necessarily necessary needing neighbor neighbors
+neighbour neighbours nephew nerve nervous newbie nice niece night nightmare nights nineties noises noisy notes notice
+noticed noticing november novice nowadays object obvious occasionally occur occurred october oddly offer offered
+offers oi oldie oldtimer omg one's online opinion opinions opportunity optimum option options order ordered ordering
+ought ourselves outta overhaul overhauled overhauling overkill overthinking owe owner owners owning owns page pages
+paid pal pals paperwork parade paranoid parents participate particularly path patience pavement pay paying pays people
+perhaps permission person personally persons phone photo photos phrase pic pick picked picking picks pickup pickups
+picky pics picture pictures piece pieces pity planned plans played playing pleasant pleased plenty pointed police
+polite pony poor popped popping pops popular positioned positioning possible possibly posted posts potential
+potentially practical practice precise precisely predict prefer preferably prepare prepared preparing presently
+presumably pretty previous prewar price prices pricey pride prior pro problems procedure proceed produce professional
+progress project's projects promise promised proud provide provided pulled pulling pulls purchase purchased purchasing
+purposes push pushing puzzled quandary quest questions quickest quiet quoted quotes random randomly rare rarely ratrod
+rattle rattled rattles rattling reaction read realise realised realize realized reason reasonable reasonably reasons
+rebuild rebuilding recall receive recent recently reckoned reckons refer reference references referring regard
+regarding regardless registration regret regularly relevant reliable reliably rely relying remembered reminder repeat
+repeated replace replaced replacing reply report reported reports request requested reroute rerouted rerouting rescue
+research researched researching resolve resource respect respond response responsible rest resto restomods restoration
+restore restored restores restoring result results review reviewed rides rig rigged rip risk risks risky roadside
+roadster roadtrip roadworthy rookie ropey rotates route routed routes routine routing rub rubbed rubbing rubbish rubs
+runabout rush rushed rushing sad safe safely sake saloon salvage sanity satisfied saturday saturdays saved saves
+saving saw scared scary scenario school scrape scrapes scraping search searched searching season secondly secretly
+secured securing sedan sedans seeing seek seeking seem seemed seemingly seen seldom selection sell seller selling send
+sends sensible sent september serious seriously session setup seventies shake shakes shaking shame shared she shed
+shop's shopping shops shortly shoulda shoved showcar showed showing shown showroom signs silly similar simple sister
 situation sixties skeptical skids skill skills sleep sleeper slowly smaller smart smell smells snap snapped sold solve
 solved somehow sometime sometimes son sons soon sooner sounds sourced sources speak speaking spend spending spent
-spirited spoken spooked sports spots squeak squeaks squeal squealing squeals stages stay stays stepdad story
+spirited spoken spooked sports spots squeak squeaks squeal squealing squeals stages stand stay stays stepdad story
 straightforward strange stranger strategy street streetable streets struggle struggled struggling student students
 studied study studying stupid succeed success such suck sucks suggestion suggestions suggests suits sunday sundays
 supposedly supposing surely surging surprise surprised surprisingly suv swap swapped swapping swaps swaying swear
-sweet talked task tasks taught teach teacher team teardown tearing technician techs telling tempted tempting terrible
-terribly tester thankfully thanking theory therefore thirties thorough thoroughly thoughts throw throwing thursday thx
-tia tip title tolerate tomorrow's topic totally toward towards trading traffic trained training transport trick tricks
-tricky tried trip trouble troubles troubleshoot troubleshooting truck's truly trust trusted trusting truth tuesday
-turning tutorial twenties ty typed typing ugly ultimately uncle uncle's understand understanding understood
-unfortunately unhappy unlucky until update updated upgrade upgraded upgrading upset urgent useful useless user users
-ute utes utterly v10 v12 v6 v8 van vans verify version vibrate vibrated vibrates vibrations video videos view vin
-vintage visit voice wacky wagon wagons wait waited waiting wake walk walked wandering wassup wasted wasting watch
-watched watching web website websites wednesday week weekend weekends weekly weird welder's went whatsoever wherever
-whether whichever whine whines whining whirr whoever whole wife wife's wiggle wiggles willing win wired wise wisely
-wish wives wobble wobbles wobbly woman women wonder wonders woody words workbench workshop world worried worries worry
-worrying worse worst worth woulda wow writing written wrote y'know ya'll yank yard yards yearly yell yesterday yet yo
-youtube yuck yup
+sweet syncing talked task tasks taught teach teacher team teardown tearing technician techs telling tempted tempting
+terrible terribly tester thankfully thanking theory therefore thirties thorough thoroughly thoughts throw throwing
+thursday thx tia tip title tolerate tomorrow's topic totally toward towards trading traffic trained training transport
+trick tricks tricky tried trip trouble troubles troubleshoot troubleshooting truck's truly trust trusted trusting
+truth tuesday turning tutorial twenties ty typed typing ugly ultimately uncle uncle's understand understanding
+understood unfortunately unhappy unlucky until update updated upgrade upgraded upgrading upset urgent useful useless
+user users ute utes utterly v10 v12 v6 v8 van vans verify version vibrate vibrated vibrates vibrations video videos
+view vin vintage visit voice wacky wagon wagons wait waited waiting wake walk walked wandering wanting wassup wasted
+wasting watch watched watching web website websites wednesday week weekend weekends weekly weird welder's welding went
+whatsoever wherever whether whichever whine whines whining whirr whoever whole wife wife's wiggle wiggles willing win
+wired wise wisely wish wives wobble wobbles wobbly woman women wonder wonders woody words workbench workshop world
+worried worries worry worrying worse worst worth woulda wow writing written wrote y'know ya'll yank yard yards yearly
+yell yesterday yet yo youtube yuck yup
 """
 # Words of everyday speech that may say more of a thing: never taken for a slip of the keys, and never left out.
 _PLAIN = """

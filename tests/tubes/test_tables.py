@@ -150,7 +150,9 @@ def test_a_look_up_loads_none_of_the_heavy_modules(tmp_path: Path) -> None:
         )
     count, heavy = out.stdout.rstrip().rsplit("\n", 1)[-1].split(" ", 1)
     assert heavy == "[]"
-    assert int(count) <= 115  # long files are split, a table is read in part; the time is in the bench
+    assert (
+        int(count) <= 116
+    )  # long files are split, ranking is a room of its own, a table is read in part; the time is in the bench
 
 
 def test_a_grade_that_the_tables_lack_is_told_as_that() -> None:

@@ -32,6 +32,7 @@ mph kph kmh km/h hour fps m/s second l litre liter litres liters gal gals gallon
 ci cid lph gph gpm minute please rad radians deg degrees
 """
 _UNITS = frozenset(_SAID_LAST.split())
+PLAIN_BOLT = ": a plain bolt of this thread, not this part"
 # Topics that may have a word which was nearly typed.
 _MENDED = 3
 _OF_THE_FIRST = frozenset(["it", "its", "it's", "they", "them", "this", "that", "those", "these"])
@@ -113,7 +114,7 @@ def _with_bolt(reading: Reading, got: Answer, data: Refdata) -> Answer:
     if not bolt.is_whole or "thread" not in bolt.values:
         return got
     other = answer_to(bolt, None, data)
-    return got.replace(more=(other.replace(read_as=f"{other.read_as}: a plain bolt of this thread, not this part"),))
+    return got.replace(more=(other.replace(read_as=f"{other.read_as}{PLAIN_BOLT}"),))
 
 
 def read_or_answered(question: str, data: Refdata) -> Reading | Answer:

@@ -8,6 +8,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.plain.answer import Answer
 
+SCREEN = 15  # lines
 EXAMPLE = "gaugeblock ask 3/8-16 grade 8 anti-seize into aluminum"
 
 
@@ -29,17 +30,42 @@ def ask(argv: list[str]) -> int:
 
 
 def print_answer_of(got: Answer, as_json: bool = False, unit: str | None = None, why: bool = False) -> int:
-    """Print an answer, whatever it was found to be, and what else was asked; the exit code."""
+    """Print an answer, whatever it was found to be, and what else was asked; the exit code. A plain bolt beside a part
+    that has no figure is shown where the screen has room for it, else how to ask for it.
+    """
+    from gaugeblock.plain.answer import PLAIN_BOLT
+
     if as_json and got.more:
         import json
 
         print(json.dumps(got.as_dict(), ensure_ascii=False, indent=2))
         return 0
-    code = _print_one(got, as_json, unit, why)
+    if not got.more:
+        return _print_one(got, as_json, unit, why)
+    code, text = _printed(got, as_json, unit, why)
+    print(text)
     for other in got.more:
-        print()
-        code = max(code, _print_one(other, as_json, unit, why))
+        also, more = _printed(other, as_json, unit, why)
+        if other.read_as.endswith(PLAIN_BOLT) and not why and f"{text}\n\n{more}".count("\n") >= SCREEN:
+            from gaugeblock.answer.text import fitted
+
+            said = other.read_as.removesuffix(PLAIN_BOLT).partition(": ")[2].replace(",", "")
+            print("\n".join(fitted(f"A plain bolt of this thread: ask {said}", 2, 4)))
+            continue
+        print(f"\n{more}")
+        code = max(code, also)
     return code
+
+
+def _printed(got: Answer, as_json: bool, unit: str | None, why: bool) -> tuple[int, str]:
+    """The exit code of an answer, and what is printed of it."""
+    import contextlib
+    import io
+
+    out = io.StringIO()
+    with contextlib.redirect_stdout(out):
+        code = _print_one(got, as_json, unit, why)
+    return code, out.getvalue().removesuffix("\n")
 
 
 def _print_one(got: Answer, as_json: bool, unit: str | None, why: bool) -> int:

@@ -74,7 +74,8 @@ def ask(
     ``question`` is a line as people say it: ``3/8-16 grade 8 anti-seize into aluminum``; ``compare`` an option whose
     usual values are put side by side (``condition``). Returns the Sheet of the command that answers it; a Table where
     a key that changes the number was not said; the Conversion of a measure (``31 ft lbs in nm``). The rows
-    Found that have every word of a line which no answer reads whole. Raises InputError that names every word that was
+    Found that have every word of a line which no answer reads whole; of two questions the first. Raises InputError
+    that names every word that was
     not understood, and whatever the answer itself refuses.
 
     >>> ask("3/8-16 grade 5 dry").decision.figure.text
@@ -113,7 +114,10 @@ def _with_bolt(reading: Reading, got: Answer, data: Refdata) -> Answer:
     bolt = understood(words_of(said), data)
     if not bolt.is_whole or "thread" not in bolt.values:
         return got
-    other = answer_to(bolt, None, data)
+    try:
+        other = answer_to(bolt, None, data)
+    except GaugeblockError:  # what is known of the part stands without it
+        return got
     return got.replace(more=(other.replace(read_as=f"{other.read_as}{PLAIN_BOLT}"),))
 
 

@@ -1,8 +1,7 @@
 """A line that no answer reads whole for what stands beside its question: a second question, a choice at its end, two
 values of one option, a number without its unit.
 
-What is not answered is told, word for word; and where a word of it is a value of an option of the answer (``and
-oiled``),
+What is not answered is told, word for word. Where a word of it is another value of what was read (``and oiled``),
 nothing is answered, for it changes the figure.
 """
 
@@ -77,9 +76,9 @@ def questions(words: tuple[str, ...]) -> Iterator[tuple[tuple[str, ...], tuple[s
 def alone(
     words: tuple[str, ...], understood: Callable[[tuple[str, ...], Refdata], Reading], data: Refdata
 ) -> tuple[Reading, tuple[str, ...]] | None:
-    """The question that is read whole without what stands behind it, and that; what it says besides of the same
-    thing is
-    said of both. None where there is no such one, or where a word behind it turns another or would change the answer.
+    """The question that is read whole without what stands behind it, and that. What it says besides of the same thing
+    is said of both. None where there is no such one, or where a word behind it turns another or would change the
+    answer.
     """
     for head, rest in questions(words):
         reading = understood(head, data)
@@ -109,8 +108,7 @@ def of_the_same(words: tuple[str, ...], first: Reading, data: Refdata) -> Readin
 
 def of_its_place(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | None:
     """The line with a place that was said behind a part put before it: the drain plug of my axle is the axle drain
-    plug.
-    None where no part is called so.
+    plug. None where no part is called so.
     """
     if "part" not in reading.values or len(set(reading.unread)) != 1:
         return None
@@ -128,16 +126,16 @@ def of_its_place(words: tuple[str, ...], reading: Reading, data: Refdata) -> Rea
 
 
 def _with(rest: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | None:
-    """The reading with what the words behind it say besides: into aluminium. None where one is another value of
-    what was
-    read, or a number.
+    """The reading with what the words behind it say besides: into aluminium. None where one is another value of what
+    was read, or a number.
     """
     values, said = dict(reading.values), dict(reading.said)
     for key, readers in reading.topic.slots.items():
         for at, word in enumerate(rest):
-            if word in CHATTER or word in ASIDE:
-                continue
+            is_small = word in CHATTER or word in ASIDE  # by itself, but not in the engine bay
             for hit in (hit for reader in readers for hit in reader.take(rest, at, data)):
+                if is_small and hit.count == 1:
+                    continue
                 is_sure = hit.doubt < _SURE
                 if hit.value == values.get(key) or not (is_sure or key == "into"):
                     continue

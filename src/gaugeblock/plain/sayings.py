@@ -9,7 +9,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
 # What stands where somebody takes back what he said.
-CORRECTED = "\u21ba"
+CORRECTED = "no-wait"
 _PARTS = {"half": 2, "quarter": 4, "quarters": 4, "eighth": 8, "eighths": 8}
 _DIGITS = {"oh": "0", "zero": "0", "one": "1", "three": "3", "five": "5", "six": "6", "eight": "8", "nine": "9"}
 
@@ -54,7 +54,7 @@ _TENS = {
     w: str(n) for n, w in enumerate(["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"], 2)
 }
 _HUNDREDS = {"one": "1", "two": "2", "three": "3"}
-_DIGITS_SAID = {"two": "2", "three": "3", "five": "5", "six": "6", "eight": "8"}
+_DIGITS_SAID = {"two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "eight": "8"}
 _RIMS = {w: str(n) for n, w in enumerate(["thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen"], 13)}
 _OF_TEN = "|".join(_TENS)
 _TYRE = (
@@ -83,7 +83,7 @@ def _an(match: re.Match[str]) -> str:
 
 def _over_hundred(match: re.Match[str]) -> str:
     """``one twenty wall`` is .120."""
-    return f".1{_TENS[match[1]]}{ {'five': '5', 'four': '4', 'eight': '8'}.get(match[2] or '', '0') }"
+    return f".1{_TENS[match[1]]}{_DIGITS_SAID.get(match[2] or '', '0')}"
 
 
 def _fit(match: re.Match[str]) -> str:
@@ -184,7 +184,10 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     (" wall", r"\bone (twenty|thirty|eighty)(?:[ -](five|four|eight))?(?= wall)", _over_hundred),
     (
         "wait",
-        r"\b(?:no wait|wait no|wait)(?: no)?(?: (?:it|that|they|its|it's|i) (?:was|were|is|are|meant?))?\b",
+        (
+            r"\b(?:no wait|wait no|wait(?= (?:it|that|they) (?:was|were)\b))(?: (?:it|that|they|its|it's|i)"
+            r" (?:was|were|is|are|meant?))?\b"
+        ),
         CORRECTED,
     ),
     ("scratch that", r"\bscratch that\b", CORRECTED),

@@ -15,7 +15,7 @@ from gaugeblock.errors import DataError, GaugeblockError, InputError, OutputErro
 from gaugeblock.tables import closed
 from gaugeblock.tables.catalogue import LISTS, refdata_folder
 from gaugeblock.tables.load import read_lines
-from gaugeblock.tables.releases import release_digest, release_digests
+from gaugeblock.tables.releases import release_digest, release_digests, released_files
 
 
 def close(version: str, folder: str | None = None) -> str:
@@ -65,6 +65,8 @@ def _carry(folder: str, rows: list[dict[str, str]]) -> None:
             raise DataError(row["version"], "releases.csv", f"its rows have the digest {whole}", (), "run validate")
         lines += [[row["version"], "", whole], *([row["version"], *entry] for entry in sorted(files.items()))]
     _write(closed.closed_file(), lines)
+    standing = closed.file_bytes(folder, released_files())
+    _write(closed.bytes_file(), [closed.BYTES_HEADER.split(","), *map(list, standing)])
 
 
 def _write(path: str, lines: list[list[str]]) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import shutil
 from pathlib import Path
 
 import pytest
@@ -203,3 +204,30 @@ def test_each_closed_release_is_signed_off_in_the_change_log() -> None:
     text = (Path(__file__).resolve().parents[2] / "CHANGELOG.md").read_text(encoding="utf-8")
     signed = dict(re.findall(r"^\| ([0-9.]+) \| `([0-9a-f]{64})` \|$", text, re.MULTILINE))
     assert signed == closed.carried().whole
+
+
+def test_a_release_whose_files_stand_as_closed_has_the_digest_of_its_rows(tmp_path: Path) -> None:
+    folder = refdata_folder()
+    newest = next(reversed(closed.carried().whole))
+    # the last release is closed: a draft's rows come after it, and the files differ until it is closed too
+    if closed.whole_as_closed(newest, folder):
+        assert closed.whole_as_closed(newest, folder) == release_digest(folder, newest)
+    copy = tmp_path / "refdata"
+    shutil.copytree(folder, copy)
+    assert closed.whole_as_closed(newest, str(copy)) == closed.whole_as_closed(newest, folder)
+    assert closed.whole_as_closed("99.0.0", str(copy)) == ""
+    for name in ("sources", "fasteners/torques", "wiring/rules"):
+        path = copy / f"{name}.csv"
+        before = path.read_bytes()
+        path.write_bytes(before.replace(b"\n", b"\r\n", 1))
+        assert closed.whole_as_closed(newest, str(copy)) == ""
+        path.unlink()
+        assert closed.whole_as_closed(newest, str(copy)) == ""
+        path.write_bytes(before)
+
+
+def test_the_bytes_that_the_program_carries_are_those_of_the_last_closing() -> None:
+    """Where the newest release is closed; a draft's files have grown."""
+    with (Path(refdata_folder()) / "releases.csv").open(encoding="ascii") as handle:
+        last = [line.rstrip("\n").split(",") for line in handle][-1]
+    assert bool(closed.whole_as_closed(last[0], refdata_folder())) is bool(last[-1])

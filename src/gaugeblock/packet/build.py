@@ -16,6 +16,7 @@ from gaugeblock.job.model import Job
 from gaugeblock.packet.order import in_order_of_work
 from gaugeblock.packet.together import against_each_other, drawn
 from gaugeblock.tables import releases
+from gaugeblock.tables.closed import whole_as_closed
 
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
@@ -36,7 +37,7 @@ class Packet:
         record: dict[str, Any],
         found: dict[str, Any],
         data: Refdata,
-        parts: dict[str, list[str]],
+        parts: dict[str, list[bytes]],
     ) -> None:
         self.encoded = parts
         self.job = job
@@ -76,7 +77,8 @@ def build(job: Job, data: Refdata, program: str) -> Packet:
         "questions": questions(items),
         "sources": sources(items, data, used),
     }
-    parts = digest.encoded({**record, "sheets": []}) | {"sheets": ["[", *digest.encoded_sheets(record["sheets"]), "]"]}
+    parts = digest.encoded({**record, "sheets": []})
+    parts["sheets"] = [b"[", *digest.encoded_sheets(record["sheets"]), b"]"]
     record["document"]["digest"] = digest.digest_of(parts)
     parts |= digest.encoded({"document": record["document"]})
     return Packet(job, items, record, audit_record(record), data, parts)
@@ -98,10 +100,13 @@ def _items(table: str, page: Any, job: Job, data: Refdata, before: list[Item]) -
 
 
 def data_digest(data: Refdata) -> str:
-    """The digest of the data release, worked out from its rows. DataError when a closed release had another one."""
+    """The digest of the data release: as it was closed where no file has changed since, else worked out from its rows.
+    DataError when a closed release had another one.
+    """
     got = data.memo.get("data digest")
     if got is None:
-        got = releases.release_digest(data.folder, data.release, data.read_so_far())
+        got = whole_as_closed(data.release, data.folder)
+        got = got or releases.release_digest(data.folder, data.release, data.read_so_far())
         closed = next(r["sha256"] for r in data.releases if r["version"] == data.release)
         if closed and closed != got:
             why = "its rows are not those that were released: a cell was changed, a row added or taken out"

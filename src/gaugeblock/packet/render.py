@@ -2,27 +2,21 @@
 
 from __future__ import annotations
 
-import contextlib
 import json
 import os
-import re
-import sys
-from functools import cache
 from typing import TYPE_CHECKING, Any
-
-import jinja2
-import jinja2.bccache
-from markupsafe import Markup
 
 from gaugeblock.answer.decision import STOP
 from gaugeblock.answer.pretty import pretty
 from gaugeblock.errors import DataError
+from gaugeblock.packet import markdown
 from gaugeblock.packet.build import sources
 from gaugeblock.packet.cards import card, pages
 from gaugeblock.packet.cautions import told
 from gaugeblock.packet.chosen import Scope, chosen
 from gaugeblock.packet.desk import desk
 from gaugeblock.packet.first import Place, first_page
+from gaugeblock.packet.page.whole import page
 from gaugeblock.packet.paper import Paper
 from gaugeblock.packet.trust_page import trust_page
 from gaugeblock.packet.worklist import sheets, worklist
@@ -31,53 +25,14 @@ if TYPE_CHECKING:
     from gaugeblock.answer.item import Item
     from gaugeblock.packet.build import Packet
 
-_MARKDOWN_MARKS = re.compile(r"([\\`*_{}\[\]<>#|&!~])")
-_LIKE_A_LIST = re.compile(r"\A([0-9]*)([-+.)])(?=\s)")
-
 
 def templates_folder() -> str:
-    """The folder of the templates: inside the installed package, else beside ``src`` in a checkout."""
+    """The folder of the page's styles: inside the installed package, else beside ``src`` in a checkout."""
     package = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
     for folder in (os.path.join(package, "_templates"), os.path.join(package, "..", "..", "reports", "templates")):
-        if os.path.isfile(os.path.join(folder, "packet.html.j2")):
+        if os.path.isfile(os.path.join(folder, "packet.css")):
             return os.path.normpath(folder)
-    raise DataError("templates", "installation", "the templates are not there", (), "install gaugeblock again")
-
-
-class Compiled(jinja2.FileSystemBytecodeCache):
-    """Compiled templates, kept beside them as Python keeps its modules: written where that is wanted and can be."""
-
-    def __init__(self) -> None:
-        super().__init__(os.path.join(templates_folder(), "__pycache__"))
-
-    def dump_bytecode(self, bucket: jinja2.bccache.Bucket) -> None:
-        """Keep one, or leave it."""
-        if sys.dont_write_bytecode:
-            return
-        with contextlib.suppress(OSError):
-            os.makedirs(self.directory, exist_ok=True)
-            super().dump_bytecode(bucket)
-
-
-@cache
-def _environment(autoescape: bool) -> jinja2.Environment:
-    return jinja2.Environment(
-        loader=jinja2.FileSystemLoader(templates_folder()),
-        autoescape=autoescape,
-        undefined=jinja2.StrictUndefined,
-        keep_trailing_newline=True,
-        trim_blocks=autoescape,
-        bytecode_cache=Compiled(),
-        finalize=None if autoescape else markdown_text,
-    )
-
-
-def markdown_text(value: object) -> object:
-    """What stands in a slot of packet.md, so that Markdown prints it as it is: marks escaped, line breaks as spaces."""
-    if not isinstance(value, str):
-        return value
-    text = _MARKDOWN_MARKS.sub(r"\\\1", " ".join(value.split()))
-    return _LIKE_A_LIST.sub(r"\1\\\2", text)
+    raise DataError("templates", "installation", "the styles of the page are not there", (), "install gaugeblock again")
 
 
 def css_string(text: str) -> str:
@@ -88,38 +43,35 @@ def css_string(text: str) -> str:
 def render(packet: Packet, scope: Scope | None = None) -> dict[str, bytes]:
     """File name -> content of the three files; the pages hold what ``scope`` says, all without one."""
     view = view_of(packet, scope or Scope())
-    page = _environment(True).get_template("packet.html.j2").render(**view, **_page_extras(packet))
-    text = _environment(False).get_template("packet.md.j2").render(**view)
     return {
-        "packet.md": text.encode(),
-        "packet.html": page.encode(),
+        "packet.md": markdown.document(view).encode(),
+        "packet.html": page(view, _css(), _title_block(packet)).encode(),
         "packet.json": record_bytes(packet.encoded),
     }
 
 
-def record_bytes(parts: dict[str, list[str]]) -> bytes:
+def record_bytes(parts: dict[str, list[bytes]]) -> bytes:
     """An encoded record as JSON, one line a top-level key and one an entry of its lists, so that two packets
     compare by line.
     """
-    pieces: list[str] = []
+    pieces: list[bytes] = []
     before = "{"
     for key, (first, *rest) in parts.items():
-        pieces.append(f"{before}{json.dumps(key)}:{first}")
+        pieces += (f"{before}{json.dumps(key)}:".encode(), first)
         if len(rest) > 1:
             for at, entry in enumerate(rest[:-1]):
-                pieces += (",\n" if at else "\n", entry)
-            pieces.append(f"\n{rest[-1]}")
+                pieces += (b",\n" if at else b"\n", entry)
+            pieces += (b"\n", rest[-1])
         else:
             pieces += rest
         before = ",\n"
-    pieces.append("}\n")
-    return b"".join([piece.encode() for piece in pieces])
+    pieces.append(b"}\n")
+    return b"".join(pieces)
 
 
-def _page_extras(packet: Packet) -> dict[str, Any]:
+def _css() -> str:
     with open(os.path.join(templates_folder(), "packet.css"), encoding="utf-8") as handle:
-        css = handle.read()
-    return {"css": Markup(css), "block": {k: Markup(v) for k, v in _title_block(packet).items()}}
+        return handle.read()
 
 
 def _title_block(packet: Packet) -> dict[str, str]:
@@ -144,7 +96,7 @@ def _title_block(packet: Packet) -> dict[str, str]:
 
 
 def view_of(packet: Packet, scope: Scope) -> dict[str, Any]:
-    """What the templates print of a packet."""
+    """What the pages show of a packet."""
     record, title = packet.record, packet.job.title
     units = packet.job.shop.units
     paper = Paper(packet.data, None if units is None else units == "metric")

@@ -128,13 +128,6 @@ def read_raw(path: str, name: str, columns: tuple[str, ...]) -> list[str]:
     return lines
 
 
-def split_some(
-    lines: list[str], name: str, columns: tuple[str, ...], firsts: tuple[str, ...]
-) -> list[tuple[int, list[str]]]:
-    """Of the lines that begin with one of ``firsts``, the number and the cells."""
-    return split_at(lines, [at for at, line in enumerate(lines) if line.startswith(firsts)], name, columns)
-
-
 def split_at(lines: list[str], places: list[int], name: str, columns: tuple[str, ...]) -> list[tuple[int, list[str]]]:
     """Of the lines at some places, the number and the cells."""
     try:

@@ -7,14 +7,14 @@ look-up splits only the lines that begin with its cell, or with ``any``.
 from __future__ import annotations
 
 from gaugeblock.tables.catalogue import ROW_COLUMNS, columns_of, keys_of
-from gaugeblock.tables.lines import read_raw, split_some
+from gaugeblock.tables.lines import read_raw, split_at
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata, Row, Table
 
 # After so many cells of one table it is quicker to open it whole.
-_MOST = 3
+_MOST = 24
 
 
 class Part:
@@ -22,11 +22,26 @@ class Part:
     cell.
     """
 
-    __slots__ = ("lines", "tables")
+    __slots__ = ("_begun", "lines", "tables")
 
     def __init__(self, lines: list[str]) -> None:
         self.lines = lines
         self.tables: dict[str, Table | None] = {}
+        self._begun: dict[str, list[int]] = {}
+
+    def begun_by(self, cell: str) -> list[int]:
+        """Where the lines stand that begin with a cell, with ``any`` or with a quote; the first time they are walked
+        through, the second time sorted.
+        """
+        if not self.tables:
+            firsts = (f"{cell},", "any,", '"')
+            return [at for at, line in enumerate(self.lines) if line.startswith(firsts)]
+        begun = self._begun
+        if not begun:
+            for at, line in enumerate(self.lines):
+                first = '"' if line[:1] == '"' else line[: line.find(",")]
+                begun.setdefault(first, []).append(at)
+        return sorted([*begun.get(cell, ()), *begun.get("any", ()), *begun.get('"', ())])
 
 
 def part_of(data: Refdata, name: str, cell: str) -> Table | None:
@@ -76,7 +91,7 @@ def _read(data: Refdata, name: str, cell: str, part: Part) -> Table | None:
     from gaugeblock.tables.load import Table
 
     columns = columns_of(name)
-    found = split_some(part.lines, name, columns, (f"{cell},", "any,", '"'))
+    found = split_at(part.lines, part.begun_by(cell), name, columns)
     width = len(columns) - len(ROW_COLUMNS)
     since, until = columns.index("since"), columns.index("until")
     rows: list[Row] = []

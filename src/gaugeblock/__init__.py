@@ -7,7 +7,7 @@
 
 from __future__ import annotations
 
-__version__ = "0.11.0"
+__version__ = "0.12.0"
 
 TYPE_CHECKING = False  # a type checker sees each name; a running program loads it when it is first used
 if TYPE_CHECKING:
@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from gaugeblock.driveline.gears.answer import gearing as gearing
     from gaugeblock.driveline.gears.size import tyre as tyre
     from gaugeblock.driveline.gears.teeth import ratio as ratio
+    from gaugeblock.driveline.gears.true_speed import true_speed as true_speed
     from gaugeblock.driveline.hardness import hardness as hardness
     from gaugeblock.driveline.joints.answer import joint as joint
     from gaugeblock.driveline.propshafts.answer import shaft as shaft
@@ -87,8 +88,10 @@ if TYPE_CHECKING:
     from gaugeblock.tubes.pipe import pipe as pipe
     from gaugeblock.tubes.plan.plan import plan as plan
     from gaugeblock.tubes.section import section as section
+    from gaugeblock.tubes.sheet_metal import sheet as sheet
     from gaugeblock.wiring.circuit import circuit as circuit
     from gaugeblock.wiring.fusing import fuse as fuse
+    from gaugeblock.wiring.lost import drop as drop
     from gaugeblock.wiring.parked import parked as parked
     from gaugeblock.wiring.size import wire_size as wire_size
 
@@ -157,6 +160,7 @@ __all__ = [
     "clips",
     "compared",
     "coolant",
+    "drop",
     "engagement",
     "exhaust_gap",
     "exhaust_hanger",
@@ -196,12 +200,14 @@ __all__ = [
     "section",
     "setup",
     "shaft",
+    "sheet",
     "shims",
     "sources",
     "spline",
     "steel",
     "thread",
     "torque",
+    "true_speed",
     "tyre",
     "validate",
     "wire_size",

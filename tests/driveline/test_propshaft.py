@@ -116,7 +116,9 @@ def test_what_is_missing_is_asked_one_by_one() -> None:
         sheet = shaft(**kept, slip_in="1 in")
         assert sheet.decision.kind == "ask"
         assert key in [q.key for q in sheet.questions]
-    assert shaft(**TUBE, **FAST).decision.kind == "none"
+    longest = shaft(**TUBE, **FAST)  # how long it may be is known, how long it is must be measured
+    assert longest.decision.figures[0].quantity == "joint_distance_maximum"
+    assert [q.key for q in longest.questions] == ["length"]
 
 
 @pytest.mark.parametrize(
@@ -171,3 +173,19 @@ def test_the_unit_it_was_typed_in_changes_nothing(size: str, length: int) -> Non
     assert mm.figure("critical_speed").typical == pytest.approx(
         shaft(**TUBE, length=f"{length} in").figure("critical_speed").typical, rel=1e-9
     )
+
+
+@pytest.mark.parametrize(("od", "wall", "rpm"), [("3 in", "0.083 in", "6000 rpm"), ("4 in", "0.125 in", "4500 rpm")])
+def test_the_longest_shaft_is_the_one_that_is_kept_under_that_speed(od: str, wall: str, rpm: str) -> None:
+    """Asked again with the length that it said, the speed to keep under is the speed that was asked."""
+    sheet = shaft(od=od, wall=wall, material="steel", speed=rpm)
+    assert sheet.decision.kind == "ask"
+    longest = sheet.decision.figures[0]
+    assert longest.quantity == "joint_distance_maximum"
+    again = shaft(od=od, wall=wall, material="steel", length=f"{longest.typical} in")
+    assert again.decision.figures[0].typical == pytest.approx(float(rpm.removesuffix(" rpm")), rel=1e-6)
+
+
+def test_an_engine_and_its_top_gear_say_the_speed_too() -> None:
+    sheet = shaft(od="3 in", wall="0.083 in", material="steel", engine_speed="6000 rpm", gears="1")
+    assert sheet.decision.figures[0].quantity == "joint_distance_maximum"

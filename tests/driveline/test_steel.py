@@ -286,3 +286,20 @@ def test_another_quench_is_not_taken_for_it_where_no_temper_is_named_that_both_h
         steel("4340", treatment="water quenched and tempered")
     assert any("quenched and tempered" in near for near in refused.value.nearest)
     assert "quench is named" in texts(steel("4340", treatment="water quenched and tempered", temper="1000 degF"))
+
+
+def test_the_hardness_of_a_treatment_is_its_tables_and_the_conversion_beside_it() -> None:
+    """4340 oil quenched, tempered at 800 degF: the nickel producers' table prints 401 and 415 HB."""
+    sheet = steel("4340", treatment="oil quenched and tempered", temper="800 degF", fact="hardness")
+    assert sheet.decision.verb == "HARDNESS NEAR"
+    assert sheet.decision.figure.unit == "HB"
+    assert sheet.decision.figure.typical in (401, 415)
+    assert 42 < sheet.figure("hardness_hrc").typical < 45
+
+
+def test_a_steel_without_a_hardness_says_so() -> None:
+    rows = [r for r in refdata().table("driveline/steels").rows if not r.standing]
+    hard = {(r["steel"], r["treatment"]) for r in rows if r["quantity"].startswith("hardness")}
+    strong = {(r["steel"], r["treatment"]) for r in rows if r["quantity"] == "yield_strength" and r["temper"] == "any"}
+    grade, treatment = min(pair for pair in strong - hard if "any" not in pair)
+    assert steel(grade, treatment=treatment, fact="hardness").decision.kind == "none"

@@ -390,7 +390,7 @@ class Topic:
 
     def vocabulary(self, data: Refdata) -> set[str]:
         """Every single word that the topic knows."""
-        known = set(re.findall(r"[a-z]{4,}", self.signals))
+        known = set(re.findall(r"[a-z]{4,}", f"{self.signals} {self.noun}"))
         for readers in self.slots.values():
             for reader in readers:
                 for phrase in reader.phrases(data):

@@ -24,6 +24,17 @@ def critical_speed(length_m: T, modulus_pa: T, density: T, diameter_m: T, bore_m
     return (_PI / length_m) ** 2 * (modulus_pa / density) ** 0.5 * radius_of_gyration_m
 
 
+def longest_for_speed(speed_rad_s: T, modulus_pa: T, density: T, diameter_m: T, bore_m: T = 0.0, share: T = 1.0) -> T:
+    """The longest distance between the joints, m, at which a tube turns this share of its critical speed, at most.
+
+    Source: ``critical_speed`` solved for its length, which it falls with the square of.
+
+    >>> round(longest_for_speed(critical_speed(1.5, 205e9, 7850.0, 0.0762, 0.072), 205e9, 7850.0, 0.0762, 0.072), 6)
+    1.5
+    """
+    return (critical_speed(1.0, modulus_pa, density, diameter_m, bore_m) * share / speed_rad_s) ** 0.5
+
+
 def critical_speed_central_mass(length_m: T, modulus_pa: T, second_moment_m4: T, mass_kg: T) -> T:
     """Whirling speed in rad/s with all the mass at mid-length: sqrt(48 E I / (m L^3)). Not for a uniform tube.
 

@@ -16,6 +16,7 @@ WING = Wing(
         "gearing": ("gears.commands", "engine speed at road speed, by axle ratio and tyre"),
         "ratio": ("gears.commands", "an axle ratio by the teeth of its gears"),
         "tyre": ("gears.commands", "what a tyre measures by its size"),
+        "truespeed": ("gears.commands", "how fast it goes by a speedometer that was right with another tyre"),
     },
     {
         "steel": "steel",
@@ -29,6 +30,7 @@ WING = Wing(
         "shims": "shims.answer",
         "gearing": "gears.answer",
         "tyre": "gears.size",
+        "true_speed": "gears.true_speed",
         "ratio": "gears.teeth",
     },
     {

@@ -13,6 +13,8 @@ from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from gaugeblock.answer.question import Question
     from gaugeblock.driveline.cause import Cause
     from gaugeblock.driveline.keys import Hardness, Shaft
@@ -60,6 +62,14 @@ def fact(strength: Figure | None) -> Outcome:
     is_typical = strength.quantity.endswith("_typical")
     do = "Typical, not guaranteed: a certificate or a hardness test of the part decides." if is_typical else ""
     return Outcome(use(verb, strength, do))
+
+
+def hardness_fact(found: Sequence[Figure]) -> Outcome:
+    """How hard a steel is by the tables; ``found`` has it first on the scale of the table, then on others."""
+    if not found:
+        return Outcome(none("HARDNESS", "Measure it on the part: no hardness of this steel and treatment was found."))
+    do = "Typical, not guaranteed: measure it on the part, away from a decarburised skin."
+    return Outcome(use("HARDNESS NEAR", found[0], do))
 
 
 def outcome(shaft: Shaft, found: Torsion, data: Refdata) -> Outcome:

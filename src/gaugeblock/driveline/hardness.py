@@ -15,6 +15,10 @@ from gaugeblock.figure import Figure
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.tables.part import rows_of
 
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.driveline.steels import Steel
+
 TABLE = "driveline/hardness"
 _QUANTITIES = (
     "tensile_strength_typical",
@@ -64,6 +68,21 @@ def tensile_from(measured: Figure, of: Hardness, data: Refdata) -> Figure | None
             conditions="below the tables: rough screen only",
         )
     return converted(of, "tensile_strength_typical", data)
+
+
+def hardness_of(steel: Steel, data: Refdata) -> tuple[Figure, ...]:
+    """How hard a steel is by its own table, and on the Rockwell C scale where the conversion reaches it; empty"
+    " where it has none."""
+    for quantity, scale in (("hardness_hrc_typical", "HRC"), ("hardness_hb_typical", "HB")):
+        own = steel.figure(quantity)
+        if own is None:
+            continue
+        if scale == "HRC" or own.value is None:
+            return (own,)
+        of = Hardness(scale, units.significant(own.value, 6))
+        other = converted(of, "hardness_hrc", data)
+        return (own,) if other is None else (own, other)
+    return ()
 
 
 def hardness(scale: str, value: str, *, data: Refdata | None = None) -> Sheet:

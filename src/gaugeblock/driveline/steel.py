@@ -9,7 +9,7 @@ from gaugeblock.answer.making import base, derived, stated
 from gaugeblock.answer.sheet import Sheet, opens
 from gaugeblock.calc import driveline as calc
 from gaugeblock.driveline import keys
-from gaugeblock.driveline.carrying import fact, outcome
+from gaugeblock.driveline.carrying import fact, hardness_fact, outcome
 from gaugeblock.driveline.case import with_case
 from gaugeblock.driveline.statements import rule_cautions
 from gaugeblock.driveline.steels import TABLE, Steel, governing
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from gaugeblock.answer.asking import Topic
 
 UNNAMED = "steel not named"
-FACTS = YIELD, _ = ("yield", "tensile")
+FACTS = YIELD, _, HARDNESS = ("yield", "tensile", "hardness")
 _HARDENED = ("quenched", "hardened", "carburized")
 _PREHEAT_USUAL = 0.45  # range of the formula carbon_equivalent
 _PROCEDURE = 0.635  # the rule's 0.64, as rounded there
@@ -65,8 +65,8 @@ def steel(
     (``42 HRC``), which answers alone for a steel whose ``treatment`` nobody knows; ``yield_strength`` this shaft's
     own, by the ``certificate`` named, in place of the table's,
     or measured (``118 ksi by tensile test on 2026-11-20``); ``shear_modulus`` its own;
-    ``case_depth`` and ``core_hardness`` those of a case-hardened shaft; ``fact`` ``yield`` or ``tensile``, which of a
-    steel's strengths is asked where no shaft is.
+    ``case_depth`` and ``core_hardness`` those of a case-hardened shaft; ``fact`` ``yield``,
+    ``tensile`` or ``hardness``, which of these is asked where no shaft is.
 
     Returns a Sheet: with a shaft and a torque the factor on torsional yield first; then yield and tensile strength
     (the least that a source states, else the typical one), torsional yield by distortion energy and by the rule of a
@@ -160,8 +160,10 @@ def judged(shaft: keys.Shaft, asked: dict[str, str | None], data: Refdata) -> Sh
     wanted = _asked_for(asked.get("fact") or YIELD, shaft)
     if not shaft.is_asked:
         by_hardness = next((f for f in figures if f.quantity == "tensile_strength_typical"), None)
+        hard = _hardness(of.table, data) if wanted == HARDNESS else ()
         strengths = [f for f in of.strengths if wanted in f.quantity] or of.strengths
-        end = fact(strengths[0] if strengths else by_hardness)
+        end = hardness_fact(hard) if wanted == HARDNESS else fact(strengths[0] if strengths else by_hardness)
+        figures = [*hard, *figures]
         figures = sorted(figures, key=lambda f: f not in end.decision.figures)
         return Sheet(
             of.title,
@@ -190,10 +192,16 @@ def judged(shaft: keys.Shaft, asked: dict[str, str | None], data: Refdata) -> Sh
     )
 
 
+def _hardness(table: Steel, data: Refdata) -> tuple[Figure, ...]:
+    from gaugeblock.driveline import hardness as tables
+
+    return tables.hardness_of(table, data)
+
+
 def _asked_for(fact: str, shaft: keys.Shaft) -> str:
     """Which strength is asked; InputError for none of them, or beside a shaft, which is judged by its yield."""
     if fact not in FACTS:
-        raise InputError(fact, "fact", "no strength of a steel is called so", FACTS, "ask for one of these")
+        raise InputError(fact, "fact", "nothing of a steel is called so", FACTS, "ask for one of these")
     if fact != YIELD and shaft.is_asked:
         raise InputError(fact, "fact", "a shaft is judged by its yield", (YIELD,), "leave the shaft or the fact out")
     return fact

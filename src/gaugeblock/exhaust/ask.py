@@ -175,7 +175,8 @@ GAP = Topic(
         "movement": (amount("length", after="(?:movement|of growth|growth)", say="moves {}"),),
     },
     rf"how (?:close|near|far)|can|{_NEAR}|{_EXHAUST}|(?:the |my )?headers?|room|enough|clear|run"
-    r"|without (?:an? |any )?(?:heat )?shield(?:ing)?|unshielded",  # what rules ask is of bare pipes
+    r"|(?:if )?(?:there(?:'?s| is) )?(?:without|no)(?: an?| any| room for an?| space for an?)? (?:heat"
+    r" )?shield(?:ing)?|unshielded|bare (?:exhaust|headers?|pipes?)(?: pipes?)?|past|big|exhaust",
     needs=("to",),
     columns={"to": _neighbours},
     asks_for=rf"close|near|clearance|gap|room|clear|how far|away|headers?|{_EXHAUST}",
@@ -255,15 +256,21 @@ HANGER = Topic(
                 after=r"(?:stainless |mild |steel |aluminised )*(?:exhaust|pipe|tube|system)(?: pipe| system)?",
             ),
         ),
+        "run": (
+            amount("length", after="(?:long|run)"),
+            amount("length", before="(?:running|runs?|long|length)(?: of)?"),
+        ),
         "swing": (amount("angle", say="swings {}"),),
     },
     (
-        rf"{_BEHIND}|{_EXHAUST}|(?:rubber )?hangers?|hang|spacing|apart|first|between|swings?|distance|how"
+        rf"under(?: (?:a|the|my))?|{_BEHIND}|{_EXHAUST}|(?:rubber )?hangers?|hang|spacing|apart|first|between"
+        r"|swings?|distance|how"
         r" (?:far|many|close)|where|should|place|go|every|for|hot|rubbers?"
     ),
-    asks_for=r"spacing|apart|first|swings?|between|every|how far",
+    asks_for=r"spacing|apart|first|swings?|between|every|how far|hangers?",
     is_named=True,
-    settle=lambda values, _: {k: v for k, v in values.items() if k != "od"},  # the habit is one for all pipes
+    # the habit is one for all pipes
+    settle=lambda values, _: {k: v for k, v in values.items() if k not in ("od", "run")},
 )
 _PLUGS = r"(?:the |new |old |these |my )?(?:spark ?)?plugs?"
 IGNITION = Topic(

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 
 TABLE = "fasteners/holes"
 VERB = "DRILL"
-TAP, _CLEARANCE = "tap drill", "clearance"
+TAP, _CLEARANCE, INSERT = "tap drill", "clearance", "thread insert"
 RULE, SHARE = "tap_drill_for_thread_share", 0.75
 _FITS = ("close", "normal", "free")
 _SAME = 1e-6  # of a diameter, m
@@ -54,7 +54,8 @@ def _alike(thread: str, data: Refdata) -> str:
 def hole(thread: str, *, fit: str | None = None, data: Refdata | None = None) -> Sheet:
     """The hole to drill for a thread.
 
-    ``thread`` ``3/8-16`` or ``M8``; ``fit`` ``tap drill``, or ``close``, ``normal`` or ``free`` for a bolt to pass.
+    ``thread`` ``3/8-16`` or ``M8``; ``fit`` ``tap drill``, ``close``, ``normal`` or ``free`` for a bolt to pass, or
+    ``thread insert``.
 
     Returns a Sheet. The drill for a tap of which no list has one is calculated for three quarters of the full thread;
     the hole for a bolt to pass is that of its diameter, coarse or fine. Raises Ambiguous with the holes there are when
@@ -68,6 +69,9 @@ def hole(thread: str, *, fit: str | None = None, data: Refdata | None = None) ->
     known = fits_of(found.cell, data)
     asked = {"thread": thread, "fit": fit}
     fit = f"{_CLEARANCE}, {fit.casefold()}" if fit is not None and fit.casefold() in _FITS else fit
+    if fit == INSERT:
+        do = "The insert's maker gives its drill and its tap: the hole is larger than that of the bolt's own tap."
+        return Sheet(f"hole for an insert of {found.cell}", asked, data, [], [], [], decision=none(VERB, do))
     cell = None if fit is None else canonical(data, TABLE, "fit", fit)
     title = f"hole for {found.cell}, {cell}"
     if cell is not None and cell not in known and cell.startswith(_CLEARANCE):

@@ -105,6 +105,12 @@ HOLE = Topic(
         "thread": THREAD,
         "fit": (
             Shaped(
+                r"(?:(?:an?|the) )?(?:wire |steel |coil )?(?:thread )?inserts?(?: (?:drill|hole|size|tap))*",
+                always("thread insert"),
+                "for a thread insert",
+                cue=("insert",),
+            ),
+            Shaped(
                 r"(?:tap(?:ping|ped)?|threaded)(?: (?:drill|hole|size))*(?: bit)?|drill(?: bit)? for a tap",
                 always("tap drill"),
             ),

@@ -106,7 +106,12 @@ HEAT = Topic(
     "heat",
     {
         "item": (
-            Shaped(r"(?:brake fluid |fluid )?dot[- ]?(?P<n>3|4|5\.1|51|5)(?: (?:brake )?fluid)?", _dot),
+            Shaped(
+                r"(?:(?:brake )?fluid (?:boil(?:s|ing)?(?: points?| pts?| temps?)? |temp\w* |limits? |max\w*"
+                r" )?(?:of |for )?)?"
+                r"dot[- ]?(?P<n>3|4|5\.1|51|5)(?: (?:brake )?fluid)?",
+                _dot,
+            ),
             Shaped(r"brake fluid (?P<n>3|4|5\.1|5)", _dot),
             Shaped(r"(?:sae )?j?30[- ]?r ?(?P<n>[0-9]+(?:[- ]?t[12])?)(?: (?:fuel )?(?:hose|line))?", _j30),
             Named(lambda data: named_by("lines", "item", data)),
@@ -190,10 +195,9 @@ HEAT = Topic(
     r" temps?)?|boil"
     r" over)|(?:boiling )?(?:points?|pts?)|(?:max(?:imum)?|top|highest)|"
     r"temp(?:erature)?s?(?: limits?| ratings?| range)?|how hot|too hot|hot|heat(?: limit| rating|"
-    r" resist\w*)?|stands?(?: up)?|limits?|survives?|melts?|rated|"
+    r" resist\w*)?|runs?|runn?ing|routed|stands?(?: up)?|limits?|survives?|melts?|rated|"
     r"ratings?|thermal(?: limit)?|glass(?: fib(?:re|er))?|safe|okay|handle|before|go(?:es)?"
-    r" bad|bad|cooks?|fail(?:s|ure)?|live|good for|cope|degrees|burn|brake"
-    r" fluids?|fluids?|hoses?|(?:brake |fuel |steel"
+    r" bad|bad|cooks?|fail(?:s|ure)?|live|good for|cope|degrees|burn|hoses?|(?:brake |fuel |steel"
     r" )?lines?|degrees",
     needs=("item",),
     opens=_open_heat,

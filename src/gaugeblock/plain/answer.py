@@ -5,8 +5,8 @@ from __future__ import annotations
 from gaugeblock.answer.decision import NONE
 from gaugeblock.answer.opening import answered, compared
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.errors import Ambiguous, GaugeblockError, LookupMiss
-from gaugeblock.plain.chatter import STORY
+from gaugeblock.errors import Ambiguous, GaugeblockError, InputError, LookupMiss
+from gaugeblock.plain.chatter import is_story
 from gaugeblock.plain.reading import Reading, mend, read
 from gaugeblock.plain.words import words_of
 from gaugeblock.tables.load import Refdata, refdata
@@ -34,7 +34,7 @@ ci cid lph gph gpm minute please rad radians deg degrees
 _UNITS = frozenset(_SAID_LAST.split())
 PLAIN_BOLT = ": a plain bolt of this thread, not this part"
 # Topics that may have a word which was nearly typed.
-_MENDED = 3
+_MENDED = 5
 _OF_THE_FIRST = frozenset(["it", "its", "it's", "they", "them", "this", "that", "those", "these"])
 _NEARLY = 2  # words that were left
 
@@ -97,7 +97,7 @@ def answer_or_rules(question: str, reading: Reading, data: Refdata) -> Answer:
     """The answer to a question that was read; what the rules say of it where the tables have no such thing."""
     try:
         return _with_bolt(reading, answer_to(reading, None, data), data)
-    except LookupMiss as error:
+    except (LookupMiss, InputError) as error:
         rules = None if isinstance(error, Ambiguous) else _ruled(words_of(question), data)
         if rules is None:
             raise
@@ -137,7 +137,7 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
         return rules
     reading = understood(words, data)
     if reading.is_whole:
-        return (None if STORY.issuperset(reading.aside) else _ruled(words, data, whole=True)) or reading
+        return (None if all(map(is_story, reading.aside)) else _ruled(words, data, whole=True)) or reading
     if "part" in reading.values:
         from gaugeblock.plain.beside import of_its_place
 
@@ -293,9 +293,9 @@ def understood(words: tuple[str, ...], data: Refdata) -> Reading:
         best = min(found, key=lambda one: one.cost)
         if best.is_whole:
             return best
-    likely = sorted(found, key=lambda one: one.cost)[:_MENDED]
+    likely = sorted(found, key=lambda one: (len(one.unread), one.cost))[:_MENDED]
     mended = [again for one in likely if (again := mend(words, one, data)) is not None]
-    return min([*likely, *mended], key=lambda one: one.cost)
+    return min([*found, *mended], key=lambda one: one.cost)
 
 
 def _as_said(reading: Reading) -> str:

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.opening import compared
 from gaugeblock.errors import GaugeblockError
-from gaugeblock.plain.chatter import ASIDE, CHATTER, TURNING
+from gaugeblock.plain.chatter import CHATTER, TURNING, is_aside
 from gaugeblock.plain.reading import Reading, read
 from gaugeblock.plain.sayings import CORRECTED
 from gaugeblock.plain.topics import topics
@@ -132,7 +132,7 @@ def _with(rest: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | N
     values, said = dict(reading.values), dict(reading.said)
     for key, readers in reading.topic.slots.items():
         for at, word in enumerate(rest):
-            is_small = word in CHATTER or word in ASIDE  # by itself, but not in the engine bay
+            is_small = word in CHATTER or is_aside(word)  # by itself, but not in the engine bay
             for hit in (hit for reader in readers for hit in reader.take(rest, at, data)):
                 if is_small and hit.count == 1:
                     continue

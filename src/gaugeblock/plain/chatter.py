@@ -6,6 +6,8 @@ No word stands here that any vocabulary knows, and none that turns, narrows or d
 
 from __future__ import annotations
 
+from gaugeblock.plain.everyday import is_everyday
+
 _CHATTER = """
 a about actual actually advise again ahead all already also am amount an and answer any anybody anyone anything anyway
 appropriate approx approximately are around as ask asking at away back ballpark basically be been before being bench
@@ -39,14 +41,20 @@ unless versus vs w/o wasn't without won't wont
 # another part, and the line is refused. None names a metal, a finish, a lubricant, a state or a service: those change a
 # figure.
 _PLACE = """
-
-aftermarket another antique backyard bay bays bike bodies bracket brackets bumper ceiling components console corner
-cowl crossmember cruise dash dashboard different doors driver driver's drivetrain edge electric engine entry fender
-fenders firewall floor floorboard floors footwell frame framerail gearbox handmade homemade hood hoods inboard
-instrument intake interior kit located location locations marker mating middle modified motor motorcycle motors mount
-mounted mounting noise other others outboard panels particular passenger passenger's platform plus portion positive
-powerplant powertrain rail rails ratchet rear restomod road roof stringer stuck subframe system timing tranny trans
-transaxle transmission undercarriage underneath underside wheelwell windscreen
+aftermarket another antique attachment backyard badge bag bay bays beds bicycle bike bodies booth bracket brackets
+bucket buckets buggy bullbar bumper cabinet camera camper canopy caravan carriage ceiling chair coach components
+console container conveyor corner cowl crane crate crossmember cruise cupboard dash dashboard desk different digger
+dog doors drawbar drawer driver driver's drivetrain dumpster edge electric elevator engine entry estate excavator
+fence fender fenders field firewall floor floorboard floors footwell forklift fourby frame framerail gate gearbox
+gokart grain grass grille guns gutter handlebar handmade helmet homemade hood hoods horse hut inboard instrument
+intake interior kart kit ladder lathe lawnmower loader located location locations lorries lorry machinery mailbox
+marker mating middle mirrors mixer modified motor motorbike motorcycle motors mount mountain mounted mounting mower
+mudflap mudguard noise office other others outboard panels particular passenger passenger's patio pen pillar pit
+platform plough plow plowing plus pocket porch portion positive powerplant powertrain quad racks rail railing rails
+ramp ramps ratchet rear restomod road robot roof rug scooter shelf shelves sidecar sled sofa spade sprayer stairs
+stool stringer stuck subframe swing system tent timing toolbox towbar tower tractor tractors tranny trans transaxle
+transmission tree trolley tub undercarriage underneath underside vice vise visor wheelbarrow wheelwell window windows
+windscreen windshield woods
 """
 # Whom it is for, when, how one came to ask and what is done: left out and said, beside a part too, for no part is
 # called
@@ -169,5 +177,17 @@ ASIDE = frozenset(_PLACE.split()) | STORY
 THINGS = ASIDE | frozenset(
     ["car", "cars", "truck", "vehicle", "bench", "build", "project", "spec", "figure", "chart", "garage"]
 )
+
+
+def is_story(word: str) -> bool:
+    """Whether a word says whom it is for, when, how one came to ask: left out and said, beside a part too."""
+    return word in STORY or is_everyday(word)
+
+
+def is_aside(word: str) -> bool:
+    """Whether a word is left out and said where no part is asked for: of the story, or a place."""
+    return word in ASIDE or is_everyday(word)
+
+
 # What turns or doubts another word; never left out.
 TURNING = frozenset(_TURNING.split())

@@ -6,7 +6,7 @@ is refused as it was. A word for a measure (pressure, depth) holds for the figur
 
 from __future__ import annotations
 
-from gaugeblock.plain.chatter import ASIDE, CHATTER, TURNING
+from gaugeblock.plain.chatter import CHATTER, TURNING, is_aside
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -71,12 +71,12 @@ def listed(words: tuple[str, ...], data: Refdata) -> Found | None:
     if not TURNING.isdisjoint(words):
         return None
     found = _listed(words, data)
-    less = tuple(word for word in words if word not in ASIDE)
+    less = tuple(word for word in words if not is_aside(word))
     if found is not None or len(less) == len(words):
         return found
     found = _listed(less, data)
     if found is not None:
-        found.asked += f" (left out: {' '.join(word for word in words if word in ASIDE)})"
+        found.asked += f" (left out: {' '.join(word for word in words if is_aside(word))})"
     return found
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from gaugeblock.negation import denied
-from gaugeblock.plain.chatter import ASIDE, CHATTER, OF_A_THING, PLAIN, STORY, THINGS, TURNING
+from gaugeblock.plain.chatter import CHATTER, OF_A_THING, PLAIN, THINGS, TURNING, is_aside, is_story
 from gaugeblock.plain.wanted import wanted_at
 from gaugeblock.value import Value, put
 
@@ -80,7 +80,7 @@ _Step = tuple[int, "tuple[tuple[str, Hit, int], ...]", "tuple[str, ...]"]
 def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
     """How a topic reads the words: each word once, with the fewest left over, the longest phrases first."""
     hits = [_hits_at(words, at, topic, data) for at in range(len(words))]
-    left_out = STORY if "part" in topic.slots else ASIDE  # a place there is another part
+    left_out = is_story if "part" in topic.slots else is_aside  # a place there is another part
     memo: dict[tuple[int, frozenset[tuple[str, str]]], _Step] = {}
 
     def best(at: int, used: frozenset[tuple[str, str]]) -> _Step:
@@ -113,7 +113,7 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
         cost, found, left = best(at + 1, used)
         if words[at] in CHATTER:
             yield cost + _CHATTER, found, left
-        elif words[at] in left_out or (words[at] in OF_A_THING and words[at + 1 : at + 2] and words[at + 1] in THINGS):
+        elif left_out(words[at]) or (words[at] in OF_A_THING and words[at + 1 : at + 2] and words[at + 1] in THINGS):
             yield cost + _ASIDE, found, (_LEFT_OUT + words[at], *left)
         else:
             yield cost + _UNREAD, found, (words[at], *left)
@@ -203,7 +203,11 @@ def mend(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | N
     for word in reading.unread:
         near = (
             _near(word, known)
-            if word not in PLAIN and word not in TURNING | ASIDE and word not in known and not denied(word)
+            if word not in PLAIN
+            and word not in TURNING
+            and not is_aside(word)
+            and word not in known
+            and not denied(word)
             else []
         )
         if len(near) == 1 and not any(line[1] == word for line in data.lines("words").holding(word)):
@@ -220,11 +224,13 @@ def _near(word: str, known: set[str]) -> list[str]:
     if len(word) < 4 or not word.isalpha():
         return []
     most = 1 if len(word) < 8 else 2
-    if len(word) == 4:  # of so short a word only a letter that was left out
-        known = {k for k in known if len(k) == 5}
+    if len(word) == 4:  # of so short a word only a letter that was left out, or two changed over
+        known = {k for k in known if len(k) == 5 or sorted(k) == sorted(word)}
     found = [(d, k) for k in known if k[:1] == word[:1] and (d := distance(word, k, most)) <= most]
     least = min((d for d, _ in found), default=0)
     nearest = {k for d, k in found if d == least}
+    if len(nearest) > 1:  # letters changed over are the likeliest slip
+        nearest = {k for k in nearest if sorted(k) == sorted(word)} or nearest
     return [k for k in nearest if not (k.endswith("s") and k[:-1] in nearest)]
 
 

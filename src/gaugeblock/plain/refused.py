@@ -168,7 +168,8 @@ def _near(words: tuple[str, ...], reading: Reading, data: Refdata) -> list[str]:
         found += [n for n in near if not set(n.split()) <= set(words) and _shares(n, left)]
     found = [cell.casefold() if (cell := known.get(n, n)).casefold() in known else n for n in found]
     by_cell = {known.get(n, n): n for n in reversed(found)}
-    return [n for n in found if by_cell[known.get(n, n)] == n and known.get(n, n) not in barred][:_MOST_NEAR]
+    kept = [n for n in found if by_cell[known.get(n, n)] == n and known.get(n, n) not in barred]
+    return list(dict.fromkeys(kept))[:_MOST_NEAR]
 
 
 def _relations(topic: Topic, left: list[str], data: Refdata) -> tuple[list[str], set[str]]:

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from math import log
 
-from gaugeblock.plain.chatter import ASIDE, CHATTER, STORY, TURNING
+from gaugeblock.plain.chatter import ASIDE, CHATTER, TURNING, is_aside, is_story
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -111,7 +111,7 @@ def ruled(words: tuple[str, ...], data: Refdata, *, whole: bool = False) -> Foun
     line = " ".join(words)
     place = _PLACE.search(line)
     less = tuple(line[: place.start()].split()) if place is not None else words
-    for fewer in (less, tuple(word for word in less if word not in ASIDE)):
+    for fewer in (less, tuple(word for word in less if not is_aside(word))):
         found = _having(fewer, data) if fewer != words else None
         if found is not None:
             found.asked += f" (left out: {' '.join([*(w for w in less if w not in fewer), *words[len(less) :]])})"
@@ -134,7 +134,7 @@ def nearest(words: tuple[str, ...], data: Refdata) -> Found | None:
     from gaugeblock.found import Found
 
     entries = [(one, _stems(f"{one.text} {one.rule['statement'].casefold()}")) for one in rules(data) if one.rule]
-    wanted = list(_things(tuple(word for word in words if word not in STORY), data))
+    wanted = list(_things(tuple(word for word in words if not is_story(word)), data))
     holding = [(said, [any(one <= held for one in ways) for _, held in entries]) for said, ways in wanted]
     rare = {said: log(len(entries) / (sum(has) + 0.5)) for said, has in holding}
     named = {said for said, _ in wanted if said not in _UNITS and _NAME.fullmatch(said)}

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from gaugeblock.plain.said_numbers import SAID
+
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -63,13 +65,20 @@ _TYRE = (
 )
 # What nobody wants of a bolt, a tube or a line: it is no condition.
 _HARM = (
-    r"(?:strip|shear|break|snap|leak|crack|warp|loosen|come (?:loose|undone|off)|fall off|pull out|fail|back out|kink"
-    r"|collapse|wrinkle|flatten|crush|burn|melt|rub|rattle|sag|fry|blow|boil)(?:s|es)?(?: (?:out|off|up|over|on me))*"
+    r"(?:strip|pull|gall|round|choke|strangle|shear|break|snap|leak|crack|warp|loosen|come (?:loose|undone|off)"
+    r"|fall off|pull out|fail|back out|kink"
+    r"|collapse|wrinkle|flatten|crush|burn|melt|rub|rattle|sag|fry|blow|boil)(?:s|es)?(?: (?:out|off|up|over|on"
+    r" me))*(?: (?:the |its |my )?threads?)?"
 )
 _WHOSE = r"(?:(?:the|my|it|they|them|this|that) )?(?:[a-z]+ )?"
 _GOAL = (
     rf"\bso (?:that )?{_WHOSE}(?:will not|won'?t|do(?:es)? not|do(?:es)?n'?t|can'?t|cannot|would not|wouldn'?t)"
     rf" {_HARM}\b"
+)
+_UNWANTED = (
+    r"\b(?:and |but )?(?:i|we|he|she|they) (?:dont|don't|do not|doesn't|doesnt) want (?:it|them|this|that|the"
+    r" \w+) (?:to be |being )?"
+    r"(?:choked(?: up)?|strangled|restricted|strangling|choking)\b"
 )
 _BEFORE = rf"\bbefore {_WHOSE}{_HARM}\b"
 
@@ -111,9 +120,45 @@ _SERIES = (
     r"(.*?) (?<!is )(?<!be )(?<!are )(?<!it )(coarse|fine)(?: (?:thread(?:ed)?|pitch))?(?= *$| bolt| nut| stud| screw)"
 )
 _CLASSES = {"four": "4", "six": "6", "eight": "8", "ten": "10", "twelve": "12", "nine": "9"}
+# What is on the hands of who asks is not on the thread.
+_DIRTY = (
+    r"\b(?:and |with )?(?:(?:my|me|his|both) )*hands?(?: (?:are|is|were|all|both|covered|full|black|dirty|in"
+    r"|with|of|and|too))+"
+    r" (?:the )?(?:grease|oil|greasy|oily|mud|dirty|muck|dirt|brake fluid|gloves)\b"
+)
+# "14 thou and i want 8": the second has the unit of the first.
+_SAME_THOU = (
+    r"\b([0-9]+ ?thou(?:sandths?)?\b.*?)\b((?:want|wants|wanted|need|needs|should be|spec is|down to|get)(?: it"
+    r"| to be| at| down to)*)"
+    r" ([0-9]{1,2})(?= |$)(?! ?(?:thou|in|inch|mm|deg|ft|lb|nm|x|by|/|:))"
+)
 # A piece that a line must have, for no pattern is made in vain; the pattern; what is written for it. In this order.
 _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("w/o", r"\bw/o\b", "without"),
+    ("-seat", r"\b(gasket|taper|tapered|flat|conical)-seat", r"\1 seat"),
+    (" or so", r"\bor so\b", ""),
+    ("fitting ", r"^(?:i'm |im |i am |we're |just )?fitting (?=an? |the |my |our |new )", ""),
+    ("tail shaft", r"\btail ?shaft", "driveshaft"),
+    ("tailshaft", r"\btailshaft", "driveshaft"),
+    (" no ", r"\b(taper(?:ed)? seat)(?: with)? no (?:washer|gasket|crush washer)\b", r"\1"),
+    (
+        "ing a ",
+        r"\b(?:building|making|fabbing|fabricating|doing|welding up) an?"
+        r" (?:chassis|frame|roll ?cage|cage|buggy)\b(?: and\b)?",
+        "",
+    ),
+    (" or thereabouts", r"\bor thereabouts\b", ""),
+    ("hand", _DIRTY, ""),
+    ("the crank", r"\b(?:at|on|off) the crank\b(?! (?:bolt|pulley|nut|damper|snout))", ""),
+    ("flywheel", r"\bat the flywheel\b(?! bolt)", ""),
+    ("drawn", r"\bdrawn(?: back)? (?=(?:at|to) )", "tempered "),
+    ("drew", r"\bdrew (?:it |them )?(?:back )?(?=(?:at|to) )", "tempered "),
+    ("one-piece", r"\bone-piece\b", "one piece"),
+    ("thou", _SAME_THOU, r"\1 \2 \3 thou"),
+    ("oxidi", r"\boxidi[sz]ed\b", "oxidised"),
+    ("litre", r"\b(lit(?:re|er)s?) an hour\b", "litres per hour"),
+    ("kilogram", r"\bkilogram[ -]?(?=centi)", "kg"),
+    ("kg", r"\bkg[- ]?(?:centimet(?:re|er)s?|cms?)\b", "kg-cm"),
     ("w/", r"\bw/ ?(?=[a-z0-9])", "with "),
     ("w ", r"\bw (?=oil|lube|greas|anti|moly|wax|paste|insert|lock|water|the |an? )", "with "),
     ("inch and a", r"(?<![0-9/] )\binch and an? (half|quarter)\b", r"1 and a \1 inch"),
@@ -153,6 +198,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     (" nine", r"\b(ten|twelve) (nine)\b(?! (?:and|teen|hundred|thousand|point))", _class),
     (" eight", r"\b(eight) (eight)\b(?! (?:and|hundred|thousand|point))", _class),
     ("out ", r"\bwithout (?:it |them |the tube )?(?:kinking|collapsing|crushing|wrinkling|flattening|buckling)\b", ""),
+    (" want", _UNWANTED, ""),
     (" so ", _GOAL, ""),
     (" before ", _BEFORE, ""),
     (
@@ -245,6 +291,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     # "40 mm by 2": the second has the unit of the first
     ("mm", r"(?<![0-9./-])([0-9.]+) ?mm (?:by|x) ([0-9.]+)(?= |$)(?! ?m)", r"\1 mm x \2 mm"),
 )
+_EVERY = (*SAID, *_SAYINGS)
 _MARKS = str.maketrans(dict.fromkeys(",;:!?()[]", " "))
 
 
@@ -253,7 +300,7 @@ def written(text: str) -> str:
     if "," in text:
         text = re.sub(r"(?<=[0-9]),(?=[0-9]{3}\b)", "", text)  # 1,500
     text = _without_marks(text)
-    for cue, pattern, shown in _SAYINGS:
+    for cue, pattern, shown in _EVERY:
         if cue in text:
             text = re.sub(pattern, shown, text)
     return text

@@ -12,16 +12,26 @@ _WANTED = (
     r"(?:in |as |into )?(?:(?P<Nm>nm|n[.-]m|newton[ -]met(?:re|er)s?)|(?P<lbfft>(?:ft|foot)[- ](?:lbs?|pounds?))"
     r"|(?P<lbfin>(?:in|inch)[- ](?:lbs?|pounds?))|(?P<mm>mm|millimet(?:re|er)s?)|(?P<inch>inches|thou|thousandths?"
     r"|decimals?(?: inch(?:es)?)?)|(?P<psi>psi)|in (?P<bar>bar)|(?P<MPa>mpa)|(?P<ksi>ksi)|(?P<degF>fahrenheit)"
-    r"|(?P<degC>celsius|centigrade))(?= |$)|(?:in (?:deg(?:rees?)? )?|deg(?:rees?)? )(?:(?P<F>f)|(?P<C>c))(?= |$)"
+    r"|(?P<degC>celsius|centigrade)|(?P<Lh>lph|l/h|lit(?:re|er)s? (?:per|an?) hour)|(?P<galh>gph|gal(?:lon)?s?"
+    r" (?:per|an?) hour))(?= |$)|(?:in (?:deg(?:rees?)? )?|deg(?:rees?)? )(?:(?P<F>f)|(?P<C>c))(?= |$)"
 )
-_UNITS = {"Nm": "N*m", "lbfft": "lbf*ft", "lbfin": "lbf*in", "inch": "in", "F": "degF", "C": "degC"}
+_UNITS = {
+    "Nm": "N*m",
+    "lbfft": "lbf*ft",
+    "lbfin": "lbf*in",
+    "inch": "in",
+    "F": "degF",
+    "C": "degC",
+    "Lh": "L/h",
+    "galh": "gal/h",
+}
 # A scale alone, as the last word of a line.
 _LAST = {"f": "degF", "c": "degC"}
 # Words with which it can begin; the pattern is compiled when a line has one.
 _FIRST = """
 in as into nm n-m n.m newton ft foot inch ft-lb ft-lbs foot-pounds in-lb in-lbs inch-pounds mm millimetre millimeter
 millimetres millimeters inches thou thousandth thousandths decimal decimals psi mpa ksi fahrenheit celsius centigrade
-deg degree degrees
+deg degree degrees lph l/h litre litres liter liters gph gal gals gallon gallons
 """
 _BEGINS = frozenset(_FIRST.split())
 

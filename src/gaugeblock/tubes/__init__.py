@@ -13,6 +13,7 @@ WING = Wing(
         "section": ("commands", "area, section modulus and mass of a tube"),
         "box": ("commands", "area, section modulus and mass of a square or rectangular tube"),
         "arc": ("commands", "how much tube a bend takes up"),
+        "sheet": ("commands", "what a piece of sheet weighs"),
         "flare": ("commands", "a flare: its wall limit, nut and port thread"),
     },
     {
@@ -23,6 +24,7 @@ WING = Wing(
         "section": "section",
         "box": "box",
         "arc": "arc",
+        "sheet": "sheet_metal",
         "flare": "flare",
         "plan": "plan.plan",
     },

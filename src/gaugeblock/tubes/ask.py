@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Hit, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
-from gaugeblock.tubes import box_ask, flare_ask, keys
+from gaugeblock.tubes import box_ask, flare_ask, keys, sheet_ask
 from gaugeblock.tubes.pipe_ask import PIPE
 from gaugeblock.tubes.said import is_without_metal
 
@@ -221,7 +221,7 @@ BEND = Topic(
     r"(?:bend )?radius|hard ?lines?|clr|(?:can i |will (?:it )?|does (?:it )?|how tight can i"
     r" )?(?:bends?|bending|bent|bendable)|tubes?|tubing|take|kinks?|how tight|tightest|min(?:imum)?(?: bend)?"
     r" radius|(?:smallest|tightest|least)(?: bend)?(?: radius)?|minimum|min|od|x|die|bender|exhaust|(?:fuel |brake"
-    r" |hard )?lines?|(?:main )?hoop|rules|shoe",
+    r" |hard )?lines?|(?:main |roll )?hoop|rules|shoe|cent(?:re|er)[ -]?line",
     needs=("od", "wall"),
     opens=_open_bend,
     joined=("material",),
@@ -332,4 +332,5 @@ MATERIAL = Topic(
 
 BOX = box_ask.topic(SECTION)
 FLARE = flare_ask.topic(_OD, _WALLS)
-TOPICS = (BEND, ARC, GAUGE, PIPE, MATERIAL, SECTION, BOX, FLARE)
+SHEET = sheet_ask.topic(lambda: answer_in("sheet_metal", "sheet"), _STOCK)
+TOPICS = (BEND, ARC, GAUGE, PIPE, MATERIAL, SECTION, BOX, FLARE, SHEET)

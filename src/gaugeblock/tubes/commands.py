@@ -1,4 +1,4 @@
-"""The tube commands: bend, arc, gauge, pipe, material, section, box, flare. Each returns its exit code."""
+"""The tube commands: bend, arc, sheet, gauge, pipe, material, section, box, flare. Each returns its exit code."""
 
 from __future__ import annotations
 
@@ -173,6 +173,25 @@ def arc(argv: list[str]) -> int:
     from gaugeblock.tubes import arc as answers
 
     return print_open(answers.arc, _topic("ARC"), {"radius": a.radius, "angle": a.angle}, a)
+
+
+def sheet(argv: list[str]) -> int:
+    """``gaugeblock sheet``: what a piece of sheet weighs."""
+    parser = parser_of(
+        "sheet",
+        "What a piece of sheet weighs.",
+        'gaugeblock sheet --size "4 ft x 8 ft" --thickness "14 ga"',
+    )
+    parser.add_argument("--size", required=True, metavar="S", help="its two sides: 4 ft x 8 ft")
+    parser.add_argument("--thickness", required=True, metavar="T", help="0.075 in, or a gauge number: 14 ga")
+    parser.add_argument("--material", default="mild steel", metavar="M", help="mild steel (default), 304, aluminium")
+    parser.add_argument("--system", metavar="G", help="of the gauge number, where it is not the metal's usual one")
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.tubes import sheet_metal as answers
+
+    given = {name: getattr(a, name) for name in ("size", "thickness", "material", "system")}
+    return print_open(answers.sheet, _topic("SHEET"), given, a)
 
 
 def flare(argv: list[str]) -> int:

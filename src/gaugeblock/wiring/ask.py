@@ -91,6 +91,11 @@ CIRCUIT = Topic(
                 always("body"),
                 "return by the body",
             ),
+            Shaped(
+                r"(?:the )?(?:body|chassis|frame) (?:is|for|as)(?: the)? (?:return|ground|earth)",
+                always("body"),
+                "return by the body",
+            ),
         ),
         "fuse": (
             amount("current", after="fuse", say="{} fuse"),
@@ -118,15 +123,18 @@ CIRCUIT = Topic(
         ),
     },
     (
-        r"(?:how )?(?:big|heavy|thick)|(?:what |which )?(?:size|gauge|gage)?(?: of)? ?(?:wires?|wiring|cables?)(?:"
+        r"(?:how )?(?:big|heavy|thick)|(?:(?:one|1|each) )?way|(?:how (?:many|much) )?(?:volts?|voltage)"
+        r"|drop(?:s|ped)?|los(?:e|es|ing|s)"
+        r"|copper|through|down|across|(?:what |which )?(?:size|gauge|gage)?(?: of)? ?(?:wires?|wiring|cables?)(?:"
         r" size| gauge)?|(?:what|which)"
         r" (?:size|gauge|gage|ga)"
         r"|(?:in )?total|altogether|all together|together|awg|ga|circuits?|over|(?:cooling |electric |radiator |heater"
         r" )*(?:fans?|blowers?)|(?:fuel |water |vacuum"
         r" |washer"
         r" |electric"
-        r" )*pumps?|(?:head|fog|work|tail|brake |driving |light)?(?:lights?(?: bars?)?|lamps?)|voltage drop|amps?|carry"
-        r"|(?:trunk|boot|rear|front)[- ]?mount(?:ed)?|(?:to|in) (?:the )?(?:boot|trunk)|battery|from the"
+        r" |lift )*pumps?|(?:head|fog|work|tail|brake |driving |light)?(?:lights?(?: bars?)?|lamps?)|voltage"
+        r" drop|amps?|carry"
+        r"|(?:trunk|boot|rear|front)[- ]?mount(?:ed)?|(?:to|in|into) (?:the )?(?:boot|trunk)|battery|from the"
         r" battery|relays?|alternators?|generators?|winch(?:es)?|compressors?|stereo|amplifier|charger"
         r"|charg(?:e|ing)|horns?|heaters?|ignition|coils?|loads?|draws?|motor|(?:what )?fuses?(?: size)?|breakers?"
     ),
@@ -159,10 +167,35 @@ FUSE = Topic(
         ),
     },
     CIRCUIT.signals
-    + r"|current|ampacity|handle|how many amps|safely|protects?|largest|biggest|maximum|max|safe|put|blow",
+    + r"|fit|both|fed|driving|current|ampacity|handle|how many amps|safely|protects?|largest|biggest|maximum"
+    r"|max|safe|put|blow",
     asks_for="fuses?|breakers?|fused|carry|ampacity|handle|current",
     is_named=True,
     settle=lambda values, _: {k: v for k, v in values.items() if k != "length"},  # it changes the wire alone
+)
+
+
+def _drop() -> Callable[..., Sheet]:
+    from gaugeblock.wiring.lost import drop
+
+    return drop
+
+
+DROP = Topic(
+    _drop,
+    "voltage drop",
+    {
+        **{key: CIRCUIT.slots[key] for key in ("wire", "current", "length", "voltage")},
+        "back": (
+            *CIRCUIT.slots["back"],
+            Shaped(r"(?:there and back|both ways|(?:and|plus) back|round trip)", always("wire"), "return by wire"),
+        ),
+    },
+    CIRCUIT.signals + r"|over|in that|that|this|get|end|at the end",
+    needs=("wire", "current", "length"),
+    asks_for=r"drops?|dropped|dropping|los(?:e|es|ing|s|t)|how many volts|what voltage",
+    is_named=True,
+    settle=lambda values, _: {k: v for k, v in values.items() if k != "voltage"},
 )
 
 
@@ -221,4 +254,4 @@ PARKED = Topic(
     table="batteries",
     asks_for=r"draw|drain|parked|parasitic|flat|dead|days?|weeks?|ah|reserve",
 )
-TOPICS = (CIRCUIT, FUSE, SIZE, PARKED)
+TOPICS = (DROP, CIRCUIT, FUSE, SIZE, PARKED)

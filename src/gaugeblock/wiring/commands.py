@@ -70,6 +70,26 @@ def fuse(argv: list[str]) -> int:
     return print_answer(parser, argv, _fuse, _topic("FUSE"))
 
 
+def _drop() -> Callable[..., Sheet]:
+    from gaugeblock.wiring.lost import drop as answer
+
+    return answer
+
+
+def drop(argv: list[str]) -> int:
+    """Run ``gaugeblock drop``; the exit code."""
+    parser = parser_of(
+        "drop",
+        "The volts that a wire loses between the source and the load.",
+        'gaugeblock drop --wire "12 AWG" --current "25 A" --length "12 ft" --return body',
+    )
+    parser.add_argument("--wire", required=True, metavar="WIRE", help="12 AWG, 2/0, 4 mm2")
+    parser.add_argument("--current", required=True, metavar="I", help="of the load: 25 A")
+    parser.add_argument("--length", required=True, metavar="L", help="from the source to the load, one way: 12 ft")
+    parser.add_argument("--return", dest="back", metavar="WAY", help="how the current comes back: wire or body")
+    return print_answer(parser, argv, _drop, _topic("DROP"))
+
+
 def _wire_size() -> Callable[..., Sheet]:
     from gaugeblock.wiring.size import wire_size as answer
 

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from gaugeblock.driveline.ask.axles import AXLE as AXLE
 from gaugeblock.driveline.ask.gears import GEARING as GEARING
+from gaugeblock.driveline.ask.gears import SPEEDO as SPEEDO
 from gaugeblock.driveline.ask.gears import TEETH as TEETH
 from gaugeblock.driveline.ask.gears import TYRE as TYRE
 from gaugeblock.driveline.ask.joints import JOINT as JOINT
+from gaugeblock.driveline.ask.joints import LONGEST as LONGEST
 from gaugeblock.driveline.ask.joints import SHAFT as SHAFT
 from gaugeblock.driveline.ask.joints import SLOPES as SLOPES
 from gaugeblock.driveline.ask.setups import SETUP as SETUP
@@ -17,4 +19,4 @@ from gaugeblock.driveline.ask.steels import HARDNESS as HARDNESS
 from gaugeblock.driveline.ask.steels import STEEL as STEEL
 
 ALONE = (BY_SCALE,)
-TOPICS = (HARDNESS, STEEL, AXLE, GEARING, TEETH, TYRE, JOINT, SLOPES, SHIMS, SETUP, SPLINE, SHAFT)
+TOPICS = (HARDNESS, STEEL, AXLE, GEARING, TEETH, TYRE, JOINT, SLOPES, SHIMS, SETUP, SPLINE, SHAFT, LONGEST, SPEEDO)

@@ -17,6 +17,8 @@ def _open_axle(values: dict[str, str], data: Refdata) -> Open | None:
     return treatments("material", values, answer_of("axles.answer", "axle"), data) if "material" in values else None
 
 
+# An axle is geared between these: a number so said of one is no thickness.
+_USUAL_RATIO = r"[2-6]\.[0-9]{1,2}"
 AXLE = Topic(
     lambda: answer_of("axles.answer", "axle"),
     "axle shaft",
@@ -47,9 +49,18 @@ AXLE = Topic(
                 lambda m: m["n"],
                 "axle ratio {}",
             ),
+            Shaped(rf"(?P<n>{_USUAL_RATIO})(?: to 1)? axle(?! ?shafts?)", lambda m: m["n"], "axle ratio {}"),
+            Shaped(
+                r"(?:axle|rear(?: end)?|diff(?:erential)?|final(?: drive)?|ring and pinion)(?: ratio)?(?: (?:is"
+                r"|of|has|at|an?))*"
+                rf" (?P<n>{_USUAL_RATIO})(?: to 1)?(?! ?(?:in|inch|inches|mm|\"))",
+                lambda m: m["n"],
+                "axle ratio {}",
+            ),
         ),
         "differential": (
             Shaped("open(?: diff(?:erential)?)?", always("open"), "open differential"),
+            Shaped(r"shared?s?(?: it)? even(?:ly)?", always("open"), "open differential"),
             Shaped("(?:locked|spool|welded|locker)(?: diff(?:erential)?)?", always("locked"), "locked differential"),
             Shaped(
                 "(?:limited[- ]slip|lsd)(?: diff(?:erential)?)?",
@@ -66,7 +77,8 @@ AXLE = Topic(
         "converter": (Shaped("manual|no converter|clutch", always("none"), "no converter"),),
     },
     r"(?:will|does|do|can|how much)(?: it| an?| my| the)?|axle(?: shafts?)?|half ?shafts?|shafts?|holds?|takes?|carry"
-    r"|snap|break|twist|survive|live|behind|engine|motor|torque|strong|enough",
+    r"|snap(?:s|ping|ped)?|break(?:s|ing)?|twist(?:s|ing)?|each|side"
+    r"|see(?:s|ing)?|get|survive|live|behind|engine|motor|torque|strong|enough",
     needs=("engine_torque",),
     table="axles",
     asks_for=r"engine|motor|gears?|first|1st|low|behind|diff\w*|lsd|locker|spool|final|ratio|converter|clutch|hp",

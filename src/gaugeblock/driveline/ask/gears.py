@@ -193,3 +193,54 @@ TEETH = Topic(
     asks_for="teeth|tooth|ring|pinion|crown ?wheel",
     is_named=True,
 )
+_WHEN_RIGHT = (
+    r"(?:(?:it |they |i )*(?:was|were|had|used to (?:be|have)|instead of|from|off|took off|took|replac(?:ed"
+    r"|ing)|over|before|originally|stock"
+    r"|factory|right (?:with|on))(?: (?:it|with|on|the|of|my|old|had|were|was|stock|factory|for))*)"
+)
+_CODED = r"(?:p|lt)?[1-3][0-9]5 ?[/ -] ?[2-9][05](?: ?(?:z?r|-|/) ?| )[12][0-9](?:\.5)?"
+_TALL = r"[2-4][0-9](?:\.[0-9]+)?"
+
+
+def _either(match: re.Match[str]) -> str | None:
+    """A tyre by its code, or by its diameter."""
+    if not match["code"]:
+        return f"{match['n']} in"
+    from re import findall
+
+    width, aspect, rim = findall(r"[0-9]+(?:\.5)?", match["code"])
+    return f"{width}/{aspect}R{rim}"
+
+
+_EITHER_TYRE = (
+    rf"(?:(?P<code>{_CODED})s?|(?P<n>{_TALL}) ?(?:inch(?:es)?|in|\"|'?s)?)"
+    r"(?: (?:tall |inch )*(?:tyres?|tires?|rubber|wheels?))?"
+)
+SPEEDO = Topic(
+    lambda: answer_of("gears.true_speed", "true_speed"),
+    "speed with other tyres",
+    {
+        "tyre": (
+            Shaped(
+                r"(?:(?:now|to|on|for|put|fitted|with|got|running)(?: it| the| my| a set of| new| on)*"
+                rf" )?{_EITHER_TYRE}",
+                _either,
+                "tyre {}",
+            ),
+        ),
+        "was": (
+            Shaped(rf"{_WHEN_RIGHT} {_EITHER_TYRE}", _either, "right with {}"),
+            Shaped(rf"{_EITHER_TYRE}(?= (?:to|for|off))", _either, "right with {}"),
+        ),
+        "shown": (
+            amount("speed", before="(?:says?|reads?|shows?|at|reading|showing|doing)(?: about)?", say="shown {}"),
+            amount("speed", say="shown {}"),
+        ),
+    },
+    r"speedo(?:meter)?s?|clock|dial|reads?|reading|says?|shows?|how fast|true|real(?:ly)?|actual(?:ly)?|speed"
+    r"|going|doing"
+    r"|error|off|out|tyres?|tires?|wheels?|gps|fitted|put|on|back|took|changed|swapped|went|to|from|factory",
+    needs=("tyre", "was", "shown"),
+    asks_for=r"speedo\w*|true speed|real speed|actual speed|how fast|really (?:doing|going)|actually (?:doing|going)",
+    is_named=True,
+)

@@ -47,7 +47,9 @@ JOINT = Topic(
         "speed": (amount("rotational speed", before="at", say="at {}"), amount("rotational speed", say="at {}")),
     },
     r"(?:u|universal|uj|cardan|hooke'?s?)[- ]?joints?|ujs?|joints?|drive ?shaft|prop(?:eller)?[-"
-    r" ]?shaft|angles?|vibrat\w*|working|operating",
+    r" ]?shaft|angles?|vibrat\w*|working|operating"
+    r"|fastest|slowest|highest|lowest|greatest|least|speeds?|bent|one|single"
+    r"|(?:speed )?(?:changes?|varia\w+|varies|ripple|swing)|see|output",
     needs=("angle",),
     asks_for=r"u|ujs?|u-?joints?|joints?|cardan|hooke\S*|drive ?shafts?|prop\S*|phase[ds]?|yokes?",
     is_named=True,  # an angle alone is of anything
@@ -122,7 +124,13 @@ SHAFT = Topic(
             Shaped("(?:mild )?steel|dom", always("steel"), "{}"),
         ),
         "length": (
-            amount("length", after="(?:long|between (?:the )?joints|joint to joint)", bare="in", say="{} long"),
+            amount(
+                "length",
+                after="(?:long|between (?:the )?joints?(?: cent(?:re|er)s?)?|joint to joint|cent(?:re|er) to"
+                " cent(?:re|er))",
+                bare="in",
+                say="{} long",
+            ),
             amount("length", before="length(?: of| is)?", bare="in", say="{} long"),
             amount("length", say="{} long", doubt=3),
         ),
@@ -138,5 +146,15 @@ SHAFT = Topic(
     table="shafts",
     asks_for=rf"{_PROPELLER}|whips?|whirls?|whipping|critical speed",
     is_named=True,  # two lengths alone are of anything
+    opens=_open_shaft,
+)
+LONGEST = Topic(
+    SHAFT.answer,
+    "propeller shaft",
+    {key: readers for key, readers in SHAFT.slots.items() if key != "length"},
+    SHAFT.signals + r"|(?:in )?(?:1|one)|piece|dare|can|go|run|at",
+    needs=("od", "wall", "speed"),
+    asks_for=r"longest|how long|max(?:imum)? length|greatest length",
+    is_named=True,
     opens=_open_shaft,
 )

@@ -78,7 +78,7 @@ SHIMS = Topic(
         ),
     },
     r"shims?|shimming|carrier|side bearings?|diff(?:erential)?|pinion(?: depth)?|depth|axle|backlash|which(?: shims?)?"
-    r"|(?:to )?mov(?:e|ing)|packs?|rear(?: end)?|ring(?: gear)?|crown ?wheel",
+    r"|(?:to )?mov(?:e|ing)|packs?|rear(?: end)?|ring(?: gear)?|crown ?wheel|across|over|far|shows?",
     table="shims",
     asks_for=r"shim(?:s|ming)?",
     is_named=True,

@@ -37,6 +37,12 @@ def _without_splines(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     return {k: v for k, v in values.items() if k != "splines"}
 
 
+def _settle_steel(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """Without the splines, whose root is the shaft that is said; a hardness that is given is not asked for."""
+    left_out = {"splines", *(("fact",) if "hardness" in values and values.get("fact") == "hardness" else ())}
+    return {k: v for k, v in values.items() if k not in left_out}
+
+
 STEEL = Topic(
     lambda: answer_of("steel", "steel"),
     "shaft steel",
@@ -68,6 +74,13 @@ STEEL = Topic(
                 always("tensile"),
                 "tensile strength",
             ),
+            Shaped(
+                r"(?:what |which )?(?:rockwell|hrc|brinell)?(?: )?hardness|(?:what|which) (?:rockwell|hrc"
+                r"|brinell)|how hard"
+                r"|rockwell(?= should|$)",
+                always("hardness"),
+                "hardness",
+            ),
         ),
         "splines": (Shaped(r"(?P<n>[0-9]{2}) ?(?:splines?|spl)", lambda m: m["n"], "{} splines"),),
         "shaft": (
@@ -87,15 +100,13 @@ STEEL = Topic(
     },
     r"(?:yield|torsional)(?: strength| yield)?|strength|how"
     r" strong|strong|hold|carr(?:y|ies)|enough|torque|twist|hard(?:ness|ened)?|treated|heat treat(?:ed|ment)?"
-    r"|rc|hrc|rockwell|temper(?:ed)?|steel|bars?|shafts?|axles?(?: shafts?)?|good"
+    r"|rc|hrc|rockwell|temper(?:ed)?|quenched|splined|it|steel|bars?|shafts?|axles?(?: shafts?)?|good"
     r" for|take|stand|yields?|before it|survive|thick|solid|before|carry|twists?",
     needs=("grade",),
     table="driveline",
     job_keys={"grade": "steel", "shaft": "diameter"},
     columns={"grade": ("driveline/steels", "steel"), "treatment": ("driveline/steels", "treatment")},
-    settle=lambda values, _: {
-        k: v for k, v in values.items() if k != "splines"
-    },  # their root is the shaft that is said
+    settle=_settle_steel,
     opens=_open_steel,
 )
 HARDNESS = Topic(

@@ -26,9 +26,10 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.driveline.axles.pull import Pull
     from gaugeblock.driveline.keys import Shaft
-    from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
 
+_SEES = "ONE SHAFT SEES"
+_STEEL_DECIDES = "its steel decides whether it carries that"
 _STEEL = "steel of the shaft"
 REACHES = "torque that reaches the shaft"
 # What is asked for a key that is not given.
@@ -88,7 +89,7 @@ def judged(shaft: Shaft, form: Form, pull: Pull, asked: dict[str, str | None], d
     standing = cases(pull, data)
     reached = [f for c in standing[:1] for f in (c.torque, c.engine, c.tyre) if f is not None]
     if doubts or not standing or shaft.grade == "":
-        return _unjudged(pull, doubts, reached, asked, data)
+        return _unjudged(pull, doubts, standing, asked, data)
     of = Material(_bar(shaft, form), data)
     endings = [_ending(body, of, case, data) for case in standing]
     worst = endings[0]
@@ -217,7 +218,7 @@ _MEANT = {
 def _unjudged(
     pull: Pull,
     doubts: dict[str, str],
-    reached: list[Figure],
+    standing: list[Case],
     asked: dict[str, str | None],
     data: Refdata,
 ) -> Sheet:
@@ -227,7 +228,7 @@ def _unjudged(
     checks = [c.replace(name=c.name.replace("_", " ")) for c in checks]
     if doubts:
         do = next(iter(doubts.values()))
-    elif not reached:
+    elif not standing:
         lacks = pull.lacks()
         why = f"not given: {', '.join(k.replace('_', ' ') for k in lacks)}"
         checks.append(Check(REACHES, CANNOT_TELL, why, subject="shaft torque", bears=ASK))
@@ -237,8 +238,12 @@ def _unjudged(
         do = "What steel is the shaft of, and how was it treated?"
         checks.append(Check(_STEEL, CANNOT_TELL, "not given: material, treatment", bears=ASK))
         questions.append(Question(FILL_IN, do, "material", (_STEEL,)))
-    figures = [] if doubts else reached
-    return Sheet("axle shaft", asked, data, figures, checks, [], decision=none(VERB, do), questions=questions)
+    figures = [f for c in ([] if doubts else standing) for f in (c.torque, c.engine, c.tyre) if f is not None]
+    decision = none(VERB, do)
+    if figures:
+        candidates = [Candidate(c.torque, c.when or "whatever its steel", _STEEL_DECIDES) for c in standing[:MOST_CANDIDATES]]
+        decision = ask(_SEES, candidates, (_STEEL,), do)
+    return Sheet("axle shaft", asked, data, figures, checks, [], decision=decision, questions=questions)
 
 
 def _cautions(worst: Ending, pull: Pull, form: Form, data: Refdata) -> list[Caution]:

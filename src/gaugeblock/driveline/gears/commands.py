@@ -61,6 +61,25 @@ def tyre(argv: list[str]) -> int:
     return print_answer(parser, argv, _tyre, _topic("TYRE"))
 
 
+def _true_speed() -> Callable[..., Sheet]:
+    from gaugeblock.driveline.gears.true_speed import true_speed as answer
+
+    return answer
+
+
+def truespeed(argv: list[str]) -> int:
+    """Run ``gaugeblock truespeed``; the exit code."""
+    parser = parser_of(
+        "truespeed",
+        "How fast it goes by a speedometer that was right with another tyre.",
+        'gaugeblock truespeed --tyre "33 in" --was "31 in" --shown "100 km/h"',
+    )
+    parser.add_argument("--tyre", required=True, metavar="T", help="that is fitted: 285/30R20, 33 in")
+    parser.add_argument("--was", required=True, metavar="T", help="with which the speedometer was right: 31 in")
+    parser.add_argument("--shown", required=True, metavar="V", help="what the speedometer shows: 100 km/h")
+    return print_answer(parser, argv, _true_speed, _topic("SPEEDO"))
+
+
 def _ratio() -> Callable[..., Sheet]:
     from gaugeblock.driveline.gears.teeth import ratio as answer
 

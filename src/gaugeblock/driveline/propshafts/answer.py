@@ -53,7 +53,9 @@ if TYPE_CHECKING:
         droop_side: str | None
 
 
-VERB, SPEED_VERB = "MAKE", "KEEP UNDER"
+VERB, SPEED_VERB, LONGEST_VERB = "MAKE", "KEEP UNDER", "NO LONGER THAN"
+_LONGEST = "there it turns the share of its critical speed that shops stay under"
+_TO_MEASURE = "Measure the distance between the centres of the joints at ride height, and give it."
 _OF_MAKING = ("bump", "droop", "slip_in", "engaged", "spline_diameter", "wind_up", "torque")
 LENGTH, DOUBT = "distance between the joints", "as it was typed"
 KEYS = (
@@ -131,6 +133,9 @@ def judged(of: Propeller, asked: dict[str, str | None], data: Refdata, name: str
     number = next((f for f in moved.distances if f.locator == "length"), None)
     is_of_speed = number is not None and found.kept is not None and not is_made
     decision = _decide_speed(found, told, data) if is_of_speed else _decide(number, found, told)
+    most = whirling.longest(of, found, data) if number is None and not is_made else None
+    if most is not None:
+        decision = ask(LONGEST_VERB, [Candidate(most, "between the joints", _LONGEST)], (LENGTH,), _TO_MEASURE)
     opinion = whirling.second_opinion(found)
     own = (f for f in (found.critical, found.kept) if f is not None)
     angles = (f for state in at for f in state.figures)

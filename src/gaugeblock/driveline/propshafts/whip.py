@@ -96,6 +96,26 @@ def whip(of: Propeller, longest: Figure | None, data: Refdata) -> Whip:
     )
 
 
+def longest(of: Propeller, found: Whip, data: Refdata) -> Figure | None:
+    """How long the tube may be between its joints for the greatest speed that it is to turn at; None where its tube,
+    its metal or its speed is not known.
+    """
+    od, wall, metal = figure_of(of, "od", data), figure_of(of, "wall", data), _metal(of, data)
+    if od is None or wall is None or metal is None or found.fastest is None:
+        return None
+    modulus, density = metal
+    share = found.share.low if found.share.low is not None else found.share.typical
+    hole = base(od) - 2 * base(wall)
+    value = whirl.longest_for_speed(
+        base(found.fastest), base(modulus), base(density), base(od), hole, units.to_base(share, found.share.unit)
+    )
+    key = {"tube": f"{text_of(od)} x {text_of(wall)}", "speed": text_of(found.fastest)}
+    key["material"] = of.material or "as given"
+    inputs = (found.share, modulus, density, od, wall, found.fastest)
+    number = units.from_base(value, od.unit)
+    return derived("longest_shaft_for_speed", "joint_distance_maximum", number, od.unit, inputs, data, key=key)
+
+
 def calc_speed(length: Figure, modulus: Figure, density: Figure, od: Figure, hole_m: float) -> float:
     """The critical speed of a tube in rad/s."""
     return float(whirl.critical_speed(base(length), base(modulus), base(density), base(od), hole_m))

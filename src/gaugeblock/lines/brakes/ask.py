@@ -80,6 +80,7 @@ CIRCUIT = Topic(
             amount(
                 "length", before=r"(?:master|m/?c)(?: cyl(?:inder)?)?(?: bore)?(?: of| is)?", say="{} master cylinder"
             ),
+            amount("length", after="bore", say="{} master cylinder", doubt=3),
         ),
         "force": (
             Shaped(rf"(?P<n>{NUMBER}) ?(?:lbs?|lbf|pounds?){_FOOT}", _pounds, "{} on the pedal", cue=("lb", "pound")),
@@ -108,7 +109,10 @@ CIRCUIT = Topic(
         "travel": (amount("length", after="(?:of )?(?:piston )?travel", say="travel {}"),),
         "wheels": (Shaped(r"(?P<n>[1-8]) wheels?", lambda m: m["n"], "{} wheels"),),
     },
-    r"(?:line |brake )?pressure|(?:i |you )(?:press|push)(?: on)?|pressing|pushing|(?:brake )?pedal|master(?:"
+    r"(?:with )?(?:no|without|not? an?)(?: an?| the| power)? (?:boosters?|servos?|power assist\w*|assist\w*"
+    r"|power brakes?)"
+    r"|manual(?: brakes?)?|un(?:boosted|assisted)|non[- ](?:boosted|assisted|power)|come[sd]?|pushes|get|makes?"
+    r"|(?:line |brake )?pressure|(?:i |you )(?:press|push)(?: on)?|pressing|pushing|(?:brake )?pedal|master(?:"
     r" cylinder)?|brakes?|hydraulics?|with|psi|what|how"
     r" much|rear|front",
     needs=("force", "ratio"),

@@ -110,7 +110,7 @@ FUEL = Topic(
         "duty": (amount("ratio", after="duty(?: cycle)?", say="{} duty"),),
     },
     r"injectors?|(?:what |which |how (?:big|much) )?(?:size )?(?:fuel )?pumps?(?: size)?|fuel(?: system| supply| flow)?"
-    r"|engine|motor|makes"
+    r"|engine|motor|makes|(?:what )?size(?: of)?|litres|hour"
     r"|making|do i need|need|for|enough|burns?|uses?|can i|does|feed|supply|how big|how"
     r" much|flow|gallons|run(?:ning)?|on",
     needs=("power",),

@@ -1,0 +1,81 @@
+"""The answer ``truespeed``: how fast it goes when the speedometer was right with another tyre."""
+
+from __future__ import annotations
+
+from gaugeblock import units
+from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
+from gaugeblock.answer.decision import none, use
+from gaugeblock.answer.making import base, derived, read_positive, stated
+from gaugeblock.answer.plausible import did_you_mean, is_plausible, plausible_range
+from gaugeblock.answer.question import FILL_IN, Question
+from gaugeblock.answer.sheet import Sheet
+from gaugeblock.driveline.gears.tyre import Tyre, by_size
+from gaugeblock.tables.load import Refdata, refdata
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
+    from gaugeblock.units import Measure
+
+VERB = "TRUE SPEED"
+_PERCENT = 100
+
+
+def true_speed(tyre: str, was: str, shown: str, *, data: Refdata | None = None) -> Sheet:
+    """How fast a vehicle goes by a speedometer that was right with another tyre.
+
+    ``tyre`` the one that is fitted and ``was`` the one with which it was right, each by its code (``285/30R20``) or its
+    outside diameter (``33 in``); ``shown`` what the speedometer shows (``100 km/h``). The axle ratio is the same.
+
+    Returns a Sheet whose decision is the true speed. Raises InputError or UnitError for what cannot be read. Source:
+    the shaft turns as often at one reading, so that speeds are as the turns of the tyres in a mile.
+
+    >>> round(true_speed("33 in", "31 in", "100 km/h").decision.figure.typical, 1)
+    106.5
+    """
+    data = data or refdata()
+    asked: dict[str, str | None] = {"tyre": tyre, "was": was, "shown": shown}
+    read = read_positive(shown, "speed", "shown")
+    now, old = by_size(tyre, data), by_size(was, data)
+    title = f"speedometer at {read.text} on {tyre}, right with {was}"
+    doubts = _doubts({"tyre": now, "was": old}, read, data)
+    if doubts:
+        checks = [Check(f"{k} as typed", CANNOT_TELL, said, subject=k, bears=ASK) for k, said in doubts.items()]
+        questions = [Question(FILL_IN, said, k, (f"{k} as typed",)) for k, said in doubts.items()]
+        decision = none(VERB, next(iter(doubts.values())))
+        return Sheet(title, asked, data, [], checks, [], decision=decision, questions=questions)
+    reading = stated(read, "speedometer_reading", "shown", data)
+    share = base(old.turns) / base(now.turns)
+    key = {"tyre": tyre, "was": was}
+    number = units.from_base(base(reading) * share, read.unit)
+    inputs = (reading, old.turns, now.turns)
+    speed = derived("true_speed_of_tyres", "road_speed", number, read.unit, inputs, data, key=key)
+    figures = [speed, reading, *now.below[-1:], *old.below[-1:], now.turns, old.turns]
+    return Sheet(title, asked, data, list(dict.fromkeys(figures)), [], [], decision=use(VERB, speed, _said(share)))
+
+
+def _said(share: float) -> str:
+    """By how much the speedometer is off, in words."""
+    off = units.significant(abs(_PERCENT * (share - 1)), 2)
+    if abs(share - 1) < _HAIR:
+        return "The speedometer stays right."
+    way, covers = ("faster", "more") if share > 1 else ("slower", "less")
+    return f"It goes {off} % {way} than the speedometer shows, and it covers {covers} than it counts."
+
+
+_HAIR = 0.0005
+
+
+def _doubts(tyres: dict[str, Tyre], shown: Measure, data: Refdata) -> dict[str, str]:
+    out = {}
+    for key, tyre in tyres.items():
+        if not all(_is_usual(figure, data) for figure in (tyre.below[-1], tyre.turns)):
+            out[key] = did_you_mean(f"{tyre.typed} makes a tyre that no car has", ())
+    if not is_plausible(shown, "road_speed", data):
+        out["shown"] = did_you_mean(f"{shown.text} is no usual speed of a car", ())
+    return out
+
+
+def _is_usual(figure: Figure, data: Refdata) -> bool:
+    span = plausible_range(figure.quantity, data)
+    return span is None or span[0] <= base(figure) <= span[1]

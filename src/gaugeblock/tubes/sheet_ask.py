@@ -1,0 +1,60 @@
+"""What is asked about the mass of a piece of sheet, as people say it."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, amount
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+    from collections.abc import Callable
+
+    from gaugeblock.answer.asking import Open, Reader
+    from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.tables.load import Refdata
+
+_GAUGE = r"ga|gauge|gage|guage"
+_UNITS = {"'": "ft", "foot": "ft", "feet": "ft", '"': "in", "inch": "in", "inches": "in"}
+_UNIT = r"(?: ?(?P<{0}>ft|feet|foot|'|in|inch(?:es)?|\"|mm|m))?"
+_SIDES = rf"(?P<a>{NUMBER}){_UNIT.format('ua')} ?(?:x|by) ?(?P<b>{NUMBER}){_UNIT.format('ub')}"
+_LARGE = 12  # feet; a bare side over this is in inches
+
+
+def _sides(match: re.Match[str]) -> str | None:
+    """Two sides, in feet where no unit is said: a 4x8 sheet."""
+    unit = match["ub"] or match["ua"]
+    own = _UNITS.get(match["ua"] or unit or "ft", match["ua"] or unit or "ft")
+    other = _UNITS.get(unit or "ft", unit or "ft")
+    if unit is None and max(float(match[k]) for k in "ab" if "/" not in match[k]) > _LARGE:
+        return None
+    return f"{match['a']} {own} x {match['b']} {other}"
+
+
+def _open(values: dict[str, str], _data: Refdata) -> Open | None:
+    """A shop's metals, where none was named."""
+    if "material" in values:
+        return None
+    return ("material",), [{"material": metal} for metal in ("mild steel", "304 stainless", "5052 aluminum")]
+
+
+def topic(answer: Callable[[], Callable[..., Sheet]], stock: Reader) -> Topic:
+    """The topic of the answer; ``stock`` reads a metal."""
+    return Topic(
+        answer,
+        "mass of sheet",
+        {
+            "size": (Shaped(rf"{_SIDES}(?: (?:sheets?|plates?|panels?|pieces?))?", _sides, "{}"),),
+            "thickness": (
+                Shaped(rf"(?P<n>[0-9]{{1,2}}) ?(?:{_GAUGE})", lambda m: f"{m['n']} ga", "{}"),
+                *(amount("length", after=after, say="{} thick") for after in ("thick|plate|sheet", "")),
+            ),
+            "material": (stock,),
+        },
+        r"(?:how (?:much|heavy)|what)?(?: does| is)?(?: an?)?|weigh(?:s|t|ing)?|mass|heavy|sheets?|plates?"
+        r"|panels?|metal"
+        rf"|of|thick|mild|steel|{_GAUGE}|full",
+        needs=("size", "thickness"),
+        asks_for=r"sheets?|plates?|panels?",
+        is_named=True,
+        opens=_open,
+    )

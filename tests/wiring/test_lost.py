@@ -1,0 +1,48 @@
+"""The volts that a wire loses: by the resistance of the handbook's tables of copper wire, both ways back."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from gaugeblock import drop
+from gaugeblock.answer.decision import ASK, NONE, USE
+from gaugeblock.errors import GaugeblockError, LookupMiss
+
+# Ohm per 1000 ft of solid bare copper at 20 degC, NBS Handbook 100, from memory. The table that governs is the greatest
+# of aircraft wire, whose strands hold less copper from 16 to 8: up to a third more.
+NBS100 = {"18 AWG": 6.385, "14 AWG": 2.525, "12 AWG": 1.588, "10 AWG": 0.9989, "8 AWG": 0.6282, "4 AWG": 0.2485}
+
+
+@pytest.mark.parametrize("wire", NBS100)
+def test_by_the_handbooks_resistance(wire: str) -> None:
+    sheet = drop(wire, "10 A", "10 ft", back="body")
+    assert sheet.decision.kind == USE
+    least = NBS100[wire] * 10 * 10 / 1000
+    assert 0.97 * least <= sheet.decision.figure.typical <= 1.35 * least
+
+
+@given(st.sampled_from(list(NBS100)), st.integers(1, 40), st.integers(1, 30))
+def test_a_wire_back_doubles_it_and_it_rises_with_both(wire: str, amps: int, feet: int) -> None:
+    one, two = (drop(wire, f"{amps} A", f"{feet} ft", back=way).decision for way in ("body", "wire"))
+    assert two.figures[0].typical == pytest.approx(2 * one.figures[0].typical)
+    more = drop(wire, f"{amps + 1} A", f"{feet} ft", back="body").decision
+    assert more.figures[0].typical > one.figures[0].typical
+
+
+def test_the_way_back_is_asked_and_both_are_shown() -> None:
+    sheet = drop("4 mm2", "25 A", "3.6 m")
+    assert sheet.decision.kind == ASK
+    high, low = (f.typical for f in sheet.decision.figures)
+    assert high == pytest.approx(2 * low)
+    assert [q.key for q in sheet.questions] == ["return"]
+
+
+def test_what_no_car_has_is_questioned_and_what_cannot_be_read_refused() -> None:
+    assert drop("12 AWG", "25000 A", "12 ft").decision.kind == NONE
+    with pytest.raises(LookupMiss):
+        drop("13 AWG", "25 A", "12 ft")
+    for typed in (("", "25 A", "12 ft"), ("12 AWG", "0 A", "12 ft"), ("12 AWG", "25 V", "12 ft")):
+        with pytest.raises(GaugeblockError):
+            drop(*typed)

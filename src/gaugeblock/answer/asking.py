@@ -391,6 +391,8 @@ class Topic:
     def vocabulary(self, data: Refdata) -> set[str]:
         """Every single word that the topic knows."""
         known = set(re.findall(r"[a-z]{4,}", f"{self.signals} {self.noun}"))
+        for stem, ends in re.findall(r"([a-z]{3,})\(\?:([a-z|]+)\)", self.signals):  # weigh(?:t|s|ing)
+            known.update(stem + end for end in ends.split("|"))
         for readers in self.slots.values():
             for reader in readers:
                 for phrase in reader.phrases(data):

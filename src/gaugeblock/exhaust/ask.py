@@ -244,7 +244,8 @@ HANGER = Topic(
     {
         "spacing": (
             amount("length", after="(?:apart|spacing|between)", say="{} apart"),
-            amount("length", before=r"(?:spacing|every)(?: of)?", say="{} apart"),
+            amount("length", before=r"every", say="{} apart"),
+            amount("length", before=r"spacing(?: of)?", say="{} apart", doubt=1),  # or the pipe, said before its name
         ),
         "first": (
             amount("length", followed=_BEHIND, say="the first {} behind"),

@@ -144,7 +144,9 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
         again = of_its_place(words, reading, data)
         if again is not None:
             return again
-    other = _otherwise(words, reading, data) or _beside(words, reading, data)
+    meant = dict(reading.mended)
+    put_right = tuple(meant.get(word, word) for word in words)
+    other = _otherwise(put_right, reading, data) or _beside(words, reading, data)
     is_near = bool(reading.values) and all(need in reading.values for need in reading.topic.needs)
     if other is None and not (is_near and len(reading.unread) <= _NEARLY):  # else the word in the way is told
         other = _near(words, data)

@@ -147,6 +147,12 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r" (?:chassis|frame|roll ?cage|cage|buggy)\b(?: and\b)?",
         "",
     ),
+    (
+        "ing a",
+        r"\b(?:bolting|mounting|putting|fitting)(?: up)? an? (?:tow ?bar|bull ?bar|hitch|winch|bracket|rack)"
+        r" (?:on|up|in|down)\b",
+        "",
+    ),
     (" or thereabouts", r"\bor thereabouts\b", ""),
     ("hand", _DIRTY, ""),
     ("the crank", r"\b(?:at|on|off) the crank\b(?! (?:bolt|pulley|nut|damper|snout))", ""),

@@ -91,4 +91,7 @@ def _wall(thickness: str, family: str, system: str | None, data: Refdata) -> Fig
         named = system or _SYSTEMS.get(family)
         cell = None if named is None else canonical(data, "tubes/gauges", "system", named)
         return keys.gauge_wall(re.sub("[a-z ]", "", text), cell, data)
+    if system is not None:
+        why = "a gauge number has a system, a thickness has none"
+        raise InputError(system, "system", why, (), "give the gauge number, or leave the system out")
     return stated(keys.size(thickness, "thickness", "wall_thickness", data), "wall_thickness", "thickness", data)

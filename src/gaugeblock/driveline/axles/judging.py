@@ -241,7 +241,9 @@ def _unjudged(
     figures = [f for c in ([] if doubts else standing) for f in (c.torque, c.engine, c.tyre) if f is not None]
     decision = none(VERB, do)
     if figures:
-        candidates = [Candidate(c.torque, c.when or "whatever its steel", _STEEL_DECIDES) for c in standing[:MOST_CANDIDATES]]
+        candidates = [
+            Candidate(c.torque, c.when or "whatever its steel", _STEEL_DECIDES) for c in standing[:MOST_CANDIDATES]
+        ]
         decision = ask(_SEES, candidates, (_STEEL,), do)
     return Sheet("axle shaft", asked, data, figures, checks, [], decision=decision, questions=questions)
 

@@ -98,7 +98,9 @@ LEFT_OUT = {
 def program() -> bytes:
     """The program and its tables as one archive."""
     source = ROOT / "src" / "gaugeblock"
-    inside = {f"gaugeblock/{p.relative_to(source)}": p for p in source.rglob("*") if p.suffix in (".py", ".csv", ".txt")}
+    inside = {
+        f"gaugeblock/{p.relative_to(source)}": p for p in source.rglob("*") if p.suffix in (".py", ".csv", ".txt")
+    }
     inside = {n: p for n, p in inside.items() if n not in LEFT_OUT}
     tables = ROOT / "refdata"
     inside |= {f"gaugeblock/_refdata/{p.relative_to(tables)}": p for p in tables.rglob("*") if p.is_file()}

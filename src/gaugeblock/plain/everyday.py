@@ -16,7 +16,7 @@ _TEXT: list[str] = []
 def is_everyday(word: str) -> bool:
     """Whether a word says nothing of a figure in whatever sentence.
 
-    >>> is_everyday("teacher"), is_everyday("stainless")
+    >>> is_everyday("government"), is_everyday("stainless")
     (True, False)
     """
     got = _KNOWN.get(word)

@@ -41,7 +41,7 @@ def drop(wire: str, current: str, length: str, *, back: str | None = None, data:
     LookupMiss for what cannot be read. Source: AC 43.13-1B Table 11-7, with the resistance of the table of wires.
 
     >>> round(drop("12 AWG", "25 A", "12 ft", back="body").decision.figure.typical, 2)
-    0.53
+    0.61
     """
     data = data or refdata()
     asked = {"wire": wire, "current": current, "length": length, "return": back}

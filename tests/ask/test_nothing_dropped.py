@@ -95,6 +95,8 @@ def test_what_an_option_knows_its_topic_never_drops(topic: Topic) -> None:
         phrases = sorted({p for reader in readers for p, cell in reader.phrases(data).items() if cell})
         for phrase in drawn.sample(phrases, min(40, len(phrases))) if free else ():
             words, before = drawn.choice(free)
+            if {w.rstrip("s") for w in phrase.split()} <= {w.rstrip("s") for w in words}:
+                continue  # said already
             after = read((*words, *phrase.split()), topic, data)
             is_dropped = after.is_whole and key not in after.values and after.values == before.values
             usual = USUAL.get((topic.noun, key), ())

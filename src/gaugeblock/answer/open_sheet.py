@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
     from gaugeblock.errors import GaugeblockError
+    from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
 
 
@@ -45,3 +46,20 @@ class Task:
     def _sheet(self, check: Check, do: str, questions: list[Question]) -> Sheet:
         decision = none(self.verb, do)
         return Sheet(self.name, self.asked, self.data, [], [check], [], decision=decision, questions=questions)
+
+
+def questioned(
+    title: str,
+    asked: dict[str, str | None],
+    doubts: Mapping[str, str],
+    verb: str,
+    data: Refdata,
+    figures: Sequence[Figure] = (),
+) -> Sheet:
+    """The sheet of a bench answer that was given what is hardly meant: nothing is calculated, each key of ``doubts`` is
+    asked with its words.
+    """
+    checks = [Check(f"{k} as typed", CANNOT_TELL, said, subject=k, bears=ASK) for k, said in doubts.items()]
+    questions = [Question(FILL_IN, said, k, (f"{k} as typed",)) for k, said in doubts.items()]
+    decision = none(verb, next(iter(doubts.values())))
+    return Sheet(title, asked, data, list(figures), checks, [], decision=decision, questions=questions)

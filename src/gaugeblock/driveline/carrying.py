@@ -69,6 +69,8 @@ def hardness_fact(found: Sequence[Figure]) -> Outcome:
     if not found:
         return Outcome(none("HARDNESS", "Measure it on the part: no hardness of this steel and treatment was found."))
     do = "Typical, not guaranteed: measure it on the part, away from a decarburised skin."
+    for other in found[1:2]:
+        do = f"About {other.typical:.0f} {other.unit} by conversion. {do}"
     return Outcome(use("HARDNESS NEAR", found[0], do))
 
 

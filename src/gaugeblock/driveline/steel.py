@@ -155,9 +155,9 @@ class Material:
 
 def judged(shaft: keys.Shaft, asked: dict[str, str | None], data: Refdata) -> Sheet:
     """As ``steel``, of a shaft that was read."""
+    wanted = _asked_for(asked.get("fact") or YIELD, shaft)
     of = Material(shaft, data)
     figures, weld, cautions = of.figures, of.welding, of.cautions
-    wanted = _asked_for(asked.get("fact") or YIELD, shaft)
     if not shaft.is_asked:
         by_hardness = next((f for f in figures if f.quantity == "tensile_strength_typical"), None)
         hard = _hardness(of.table, data) if wanted == HARDNESS else ()

@@ -42,19 +42,18 @@ unless versus vs w/o wasn't without won't wont
 # figure.
 _PLACE = """
 aftermarket another antique attachment auger backyard badge bag baler bay bays beds bicycle bike bodies booth bracket
-brackets bucket buckets buggy bullbar bumper cabinet camera camper canopy caravan carriage ceiling chair coach combine
-components console container conveyor corner cowl crane crate crossmember cruise cupboard dash dashboard desk
-different digger dog doors drawbar drawer driver driver's drivetrain dumpster edge electric elevator engine entry
-estate excavator fence fender fenders field firewall floor floorboard floors footwell forklift fourby frame framerail
-gate gearbox gokart grain grass grille guns gutter handlebar handmade harvester helmet homemade hood hoods horse hut
-implement inboard instrument intake interior kart kit ladder lathe lawnmower loader located location locations lorries
-lorry machinery mailbox marker mating middle mirrors mixer modified motor motorbike motorcycle motors mount mountain
-mounted mounting mower mudflap mudguard noise office other others outboard panels particular passenger passenger's
-patio pen pillar pit platform plough plow plowing plus pocket porch portion positive powerplant powertrain pto quad
-racks rail railing rails ramp ramps ratchet rear restomod road robot roof rug scooter shelf shelves sidecar sled sofa
-spade sprayer stairs stool stringer stuck subframe swing system tent timing toolbox towbar tower tractor tractors
-tranny trans transaxle transmission tree trolley tub undercarriage underneath underside vice vise visor wheelbarrow
-wheelwell window windows windscreen windshield woods
+brackets bucket buckets buggy bullbar bumper cabinet camera camper canopy caravan carriage ceiling chair coach
+components console container conveyor corner cowl crate crossmember cruise cupboard dash dashboard desk different
+digger doors drawer driver driver's drivetrain dumpster edge electric elevator engine entry estate excavator fence
+fender fenders field firewall floor floorboard floors footwell forklift fourby frame framerail gate gearbox gokart
+grain grass grille guns gutter handmade harvester helmet homemade hood hoods hut implement inboard instrument intake
+interior kart kit lathe lawnmower loader located location locations lorries lorry machinery mailbox marker mating
+middle mirrors mixer modified motor motorbike motorcycle motors mount mounted mounting mower mudflap mudguard noise
+office other others outboard panels particular passenger passenger's patio pen pillar pit platform plough plow plowing
+plus pocket porch portion positive powerplant powertrain pto quad racks rail railing rails ramp ramps ratchet rear
+restomod road robot roof rug scooter shelf shelves sidecar sled sofa spade sprayer stairs stool stringer stuck
+subframe system tent timing toolbox tower tractor tractors tranny trans transaxle transmission tree trolley tub
+undercarriage underneath underside vice vise visor wheelbarrow wheelwell window windows windscreen windshield woods
 """
 # Whom it is for, when, how one came to ask and what is done: left out and said, beside a part too, for no part is
 # called

@@ -26,8 +26,18 @@ _GEARED = r"(?:axles?|diffs?|differentials?|rear(?: ?end| axle)?|final drive|rin
 _RATIO = rf"(two|three|four|five)[ -]({_TWO_DIGITS})"
 _RIMS = {**_TEENS, "twenty": "20", "twenty two": "22", "twenty four": "24"}
 _OF_RIM = "twenty two|twenty four|twent(?:y|ie)|" + "|".join(_TEENS)
-_WIDTH = rf"(one|two|three) (?:({_OF_TEN})|oh)[ -]five"
-_ASPECT = rf"({_OF_TEN})[ -]?(five)?"
+# Without its R a tyre is known by the five at the end of its width.
+_TYRE = (
+    rf"\b(one|two|three) (?:({_OF_TEN})|oh)[ -]?(five)?[ -]({_OF_TEN})[ -]?(five)?(?: series)?( (?:z ?)?r)?"
+    rf"[ -]?((?:{_OF_RIM})s?|1[3-9]|2[0-4])\b"
+)
+# What is counted, not measured: two thirty amp relays.
+_COUNTED = (
+    r"(?! ?(?:foot|ft) (?:long|of|pieces?|lengths?|sticks?|runs?|sections?|wires?|cables?|tubes?|bars?|lines?))"
+    r"(?! ?(?:amps?|volts?|watts?) (?:fuses?|relays|breakers|fans|pumps|loads|circuits|lamps|lights|batteries"
+    r"|alternators|wires|feeds))"
+    r"(?! ?(?:degrees?|deg) (?:bends?|elbows?|turns?|flares?|joints?|angles?|mandrel))"
+)
 
 
 def _pair(said: str) -> str:
@@ -44,11 +54,12 @@ def _geared(match: re.Match[str]) -> str:
 
 
 def _tyre(match: re.Match[str]) -> str:
-    """``two forty five forty eighteens`` is 245/40R18."""
-    width = _ONES[match[1]] + (_TENS[match[2]] if match[2] else "0") + "5"
-    rim = match[5].removesuffix("s")
-    rim = {"twentie": "twenty"}.get(rim, rim)
-    return f"{width}/{_TENS[match[3]]}{'5' if match[4] else '0'}r{_RIMS[rim]}"
+    """``two seventy five sixty r fifteen`` is 275/60R15; ``two forty five forty eighteens`` 245/40R18."""
+    if not (match[3] or match[6]):
+        return match[0]
+    width = _ONES[match[1]] + (_TENS[match[2]] if match[2] else "0") + ("5" if match[3] else "0")
+    rim = match[7].removesuffix("s").replace("twentie", "twenty")
+    return f"{width}/{_TENS[match[4]]}{'5' if match[5] else '0'}r{_RIMS.get(rim, rim)}"
 
 
 def _tall(match: re.Match[str]) -> str:
@@ -65,12 +76,22 @@ def _with_pitch(match: re.Match[str]) -> str:
 
 def _watts(match: re.Match[str]) -> str:
     """``two 55 watt`` lamps are 110 W."""
-    each = match[2]
-    number = int(each) if each.isdigit() else int(_pair(each)) if each != "hundred" else 100
-    return f"{int(_ONES.get(match[1], match[1])) * number} watt"
+    each = int(match[2] or _pair(match[3]))
+    return f"{int(_ONES.get(match[1], match[1])) * each} watt"
 
 
 _METRIC = {"six": "6", "eight": "8", "ten": "10", "twelve": "12", "fourteen": "14", "sixteen": "16", "eighteen": "18"}
+
+
+def _of_bend(match: re.Match[str]) -> str:
+    """``one eighty degree bend`` is one of 180 deg, ``one ninety degree bend`` one of 90.
+
+    Of ``one sixty`` both are usual: ``1x`` is refused.
+    """
+    said = _pair(match[1])
+    if said in ("80", "35"):
+        return f"1{said} degree {match[2]}"
+    return f"{'' if said in ('90', '45') else '1x '}{said} degree {match[2]}"
 
 
 def _hundreds(match: re.Match[str]) -> str:
@@ -79,6 +100,9 @@ def _hundreds(match: re.Match[str]) -> str:
 
 
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+    ("een", _TYRE, _tyre),
+    ("twent", _TYRE, _tyre),
+    (" r ", _TYRE, _tyre),
     (
         " ",
         rf"(?P<before>\b{_GEARED}(?: ratio)?(?: (?:is|are|has|of|at|an?|with))* ){_RATIO}(?P<behind>)(?= |$)"
@@ -86,9 +110,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         _geared,
     ),
     (" ", rf"(?P<before>)\b{_RATIO}(?P<behind> (?:to one )?{_GEARED}\b)", _geared),
-    ("een", rf"\b{_WIDTH}[ -]{_ASPECT}(?: series)?(?: z?r)?[ -]((?:{_OF_RIM})s?)\b", _tyre),
-    ("twent", rf"\b{_WIDTH}[ -]{_ASPECT}(?: series)?(?: z?r)?[ -]((?:{_OF_RIM})s?)\b", _tyre),
-    ("ty ", r"\b(twenty|thirty|forty)[ -]((?:one|two|three|four|five|seven|eight|nine)s|sixes)\b", _tall),
+    ("ty ", r"\b(thirty|forty)[ -]((?:one|two|three|four|five|seven|eight|nine)s|sixes)\b", _tall),
     ("three oh four", r"\bthree oh four\b", "304"),
     ("four oh nine", r"\bfour oh nine\b", "409"),
     ("three sixteen", r"\bthree sixteen(?= stainless|l\b)|(?<=stainless )three sixteen\b", "316"),
@@ -104,9 +126,9 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     (
         "watt",
         (
-            rf"\b(two|three|four|five|six|eight|[2-8]) (?:x )?([0-9]{{1,3}}|hundred"
-            rf"|(?:{_OF_TEN})(?:[ -](?:{_OF_ONE}))?)"
-            r" ?(?:w|watts?)\b(?: each)?"
+            rf"\b(two|three|four|five|six|eight|[2-8]) (?:x )?(?:([0-9]{{1,3}}) ?(?:w|watts?)\b(?: each)?"
+            rf"|((?:{_OF_TEN})(?:[ -](?:{_OF_ONE}))?) ?watts?\b(?: each|(?= (?:driving |spot |fog |head |work"
+            r" )*(?:lamps|lights|bulbs|fans))))"
         ),
         _watts,
     ),
@@ -114,11 +136,12 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         " ",
         (
             rf"(?<!point )(?<!and )\b({_OF_ONE})[ -]({_TWO_DIGITS})"
-            r"(?= ?(?:horse|horsepower|hp|ponies|amps?|degrees?|deg|foot|ft|pounds?|lbs?|psi|nm|newton"
+            r"(?= ?(?:horse|horsepower|hp|ponies|amps?|degrees?|deg|foot|ft|pounds?|lbs?|psi|nm|newton|watts?"
             r"|fahrenheit|celsius|kpa|rpm)\b)"
-            r"(?! ?(?:foot|ft) (?:long|of|pieces?|lengths?|sticks?|runs?|sections?))(?! ?amp fuse)"
+            rf"{_COUNTED}"
         ),
         _hundreds,
     ),
+    (" degree", rf"\bone ({_TWO_DIGITS})[ -]degrees? (bends?|elbows?|turns?|mandrel)\b", _of_bend),
     ("v ", r"\bv (eight|six|twelve|ten|four)\b", lambda m: f"v{_METRIC.get(m[1]) or _ONES.get(m[1]) or _TEENS[m[1]]}"),
 )

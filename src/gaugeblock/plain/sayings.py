@@ -46,23 +46,10 @@ def _hundredths(match: re.Match[str]) -> str:
     return f".0{_TENS[match[1]]}{_DIGITS_SAID.get(match[2] or '', '0')}"
 
 
-def _tyre(match: re.Match[str]) -> str:
-    """``two seventy five sixty r fifteen`` is 275/60R15, as a tyre is said."""
-    width = _HUNDREDS[match[1]] + _TENS[match[2]] + _DIGITS_SAID.get(match[3] or "", "0")
-    return f"{width}/{_TENS[match[4]]}{_DIGITS_SAID.get(match[5] or '', '0')}r{_RIMS.get(match[6], match[6])}"
-
-
 _TENS = {
     w: str(n) for n, w in enumerate(["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"], 2)
 }
-_HUNDREDS = {"one": "1", "two": "2", "three": "3"}
 _DIGITS_SAID = {"two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "eight": "8"}
-_RIMS = {w: str(n) for n, w in enumerate(["thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen"], 13)}
-_OF_TEN = "|".join(_TENS)
-_TYRE = (
-    rf"\b(one|two|three) ({_OF_TEN})[ -]?(five)? ({_OF_TEN})[ -]?(five)?(?: series)? (?:z ?)?r"
-    rf" ?({'|'.join(_RIMS)}|1[3-9])\b"
-)
 # What nobody wants of a bolt, a tube or a line: it is no condition.
 _HARM = (
     r"(?:strip|pull|gall|round|choke|strangle|shear|break|snap|leak|crack|warp|loosen|come (?:loose|undone|off)"
@@ -147,11 +134,12 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r" (?:chassis|frame|roll ?cage|cage|buggy)\b(?: and\b)?",
         "",
     ),
+    ("towbar", r"\btowbar\b", "tow bar"),
     (
-        "ing a",
-        r"\b(?:bolting|mounting|putting|fitting)(?: up)? an? (?:tow ?bar|bull ?bar|hitch|winch|bracket|rack)"
-        r" (?:on|up|in|down)\b",
-        "",
+        "tow bar",
+        r"\b(?:(?:bolting|mounting|putting|fitting)(?: up)? )?(?:an? |the |my )?tow bar\b(?! bolt)(?: on| up)?"
+        r"(?=.*\bbolts?\b)",
+        "tow bar bolt",
     ),
     (" or thereabouts", r"\bor thereabouts\b", ""),
     ("hand", _DIRTY, ""),
@@ -212,7 +200,6 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"\boh (twenty|thirty|forty|fifty|sixty|eighty|ninety)[ -]?(two|three|five|six|eight)?(?= |$)",
         _hundredths,
     ),
-    ("teen", _TYRE, _tyre),
     ("rubber", r"\brubber (?=cv boot|grommet|bellows)", ""),
     ("set of", r"\ban? set of\b", ""),
     ("thread", r"\b(inch|in|[0-9]/[0-9]+|mm) (studs?|bolts?|screws?|nuts?) (fine|coarse) threads?\b", r"\1 \3 \2"),

@@ -5,11 +5,10 @@ from __future__ import annotations
 import re
 
 from gaugeblock import units
-from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.decision import none, use
 from gaugeblock.answer.making import base, derived, read_positive, stated
+from gaugeblock.answer.open_sheet import questioned
 from gaugeblock.answer.plausible import did_you_mean, is_plausible
-from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import InputError
 from gaugeblock.tables.load import Refdata, canonical, refdata
@@ -22,7 +21,7 @@ if TYPE_CHECKING:
     from gaugeblock.units import Measure
 
 VERB = "WEIGHS"
-_SIZE = re.compile(r"(?P<a>.+?) ?(?:x|by) ?(?P<b>.+)")
+_SIZE = re.compile(r"(?P<a>.+?) ?(?:(?<![a-z])|(?<=ft)|(?<=in)|(?<=mm))(?:x|by)(?![a-z]) ?(?P<b>.+)")
 # The metal of a sheet -> the system that its gauge numbers are of.
 _SYSTEMS = {"stainless steel": "stainless sheet", "aluminum alloy": "AWG", "steel": "manufacturers standard sheet"}
 
@@ -47,15 +46,10 @@ def sheet(
     stock = keys.stock(material, data)
     wall = _wall(thickness, stock.family, system, data)
     title = f"sheet of {stock.label}, {' x '.join(side.text for side in sides)}, {thickness}"
-    doubts = [
-        did_you_mean(f"{s.text} is no usual side of a sheet", ())
-        for s in sides
-        if not is_plausible(s, "sheet_side", data)
-    ]
-    if doubts:
-        check = Check("size as typed", CANNOT_TELL, doubts[0], subject="size", bears=ASK)
-        question = Question(FILL_IN, doubts[0], "size", (check.name,))
-        return Sheet(title, asked, data, [wall], [check], [], decision=none(VERB, doubts[0]), questions=[question])
+    odd = next((side for side in sides if not is_plausible(side, "sheet_side", data)), None)
+    if odd is not None:
+        said = did_you_mean(f"{odd.text} is no usual side of a sheet", ())
+        return questioned(title, asked, {"size": said}, VERB, data, [wall])
     density = density_of(stock, data)
     if density is None:
         do = f"No density of {stock.label} is on record: weigh a piece."
@@ -65,7 +59,8 @@ def sheet(
     kilos = base(long) * base(wide) * base(wall) * base(density)
     key = {"size": size, "thickness": thickness, "material": stock.label}
     inputs = (long, wide, wall, density)
-    mass = derived("sheet_mass", "sheet_mass", units.from_base(kilos, unit), unit, inputs, data, key=key)
+    number = units.from_base(kilos, unit)
+    mass = derived("sheet_mass", "sheet_mass", number, unit, inputs, data, key=key, text=units.significant(number, 3))
     do = f"{wall.text} {wall.unit} thick. Mills roll sheet some per cent thicker or thinner."
     return Sheet(title, asked, data, [mass, wall, density, long, wide], [], [], decision=use(VERB, mass, do))
 
@@ -87,7 +82,7 @@ def _sides(size: str) -> list[Measure]:
 def _wall(thickness: str, family: str, system: str | None, data: Refdata) -> Figure:
     """The thickness as stated, or that of a gauge number."""
     text = thickness.casefold().strip()
-    if re.fullmatch(r"[0-9]{1,2} ?(?:ga|gage|gauge|g)?", text):
+    if re.fullmatch(r"[0-9]{1,3} ?(?:ga|gage|gauge|g)?", text):
         named = system or _SYSTEMS.get(family)
         cell = None if named is None else canonical(data, "tubes/gauges", "system", named)
         return keys.gauge_wall(re.sub("[a-z ]", "", text), cell, data)

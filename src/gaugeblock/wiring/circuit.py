@@ -6,6 +6,7 @@ from gaugeblock import units
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.decision import none
 from gaugeblock.answer.making import base, derived, stated
+from gaugeblock.answer.open_sheet import questioned
 from gaugeblock.answer.plausible import did_you_mean, is_plausible
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
@@ -96,10 +97,7 @@ def judged(of: Circuit, asked: dict[str, str | None], data: Refdata) -> Sheet:
     given = [current, voltage, length]
     doubts = _doubts(of, data)
     if doubts:
-        found = [Check(f"{k} as typed", CANNOT_TELL, said, subject=k, bears=ASK) for k, said in doubts.items()]
-        questions = [Question(FILL_IN, said, k, (f"{k} as typed",)) for k, said in doubts.items()]
-        decision = none(VERB, next(iter(doubts.values())))
-        return Sheet(title, asked, data, given, found, [], decision=decision, questions=questions)
+        return questioned(title, asked, doubts, VERB, data, given)
     wired = _load(of, current, length, data)
     ways = Ways(of, voltage, data)
     every = [conductor.sized(s, wired, data) for s in ways.settings()]

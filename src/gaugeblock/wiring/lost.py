@@ -4,17 +4,19 @@ from __future__ import annotations
 
 from gaugeblock import units
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
-from gaugeblock.answer.decision import Candidate, ask, none, use
+from gaugeblock.answer.decision import Candidate, ask, use
 from gaugeblock.answer.making import base, derived, stated
+from gaugeblock.answer.open_sheet import questioned
 from gaugeblock.answer.plausible import did_you_mean, is_plausible
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.calc import wiring as calc
-from gaugeblock.errors import InputError, LookupMiss
+from gaugeblock.errors import InputError
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.units import parse_measure
-from gaugeblock.wiring import checks, conductor
+from gaugeblock.wiring import conductor
 from gaugeblock.wiring.keys import back_of, wire_of
+from gaugeblock.wiring.size import listed
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -56,15 +58,8 @@ def drop(wire: str, current: str, length: str, *, back: str | None = None, data:
     title = f"{size.text} wire, {read['current'].text} over {read['length'].text}"
     doubts = _doubts(size, read, data)
     if doubts:
-        found = [Check(f"{k} as typed", CANNOT_TELL, said, subject=k, bears=ASK) for k, said in doubts.items()]
-        questions = [Question(FILL_IN, said, k, (f"{k} as typed",)) for k, said in doubts.items()]
-        decision = none(VERB, next(iter(doubts.values())))
-        return Sheet(title, asked, data, [], found, [], decision=decision, questions=questions)
-    gauge = checks.there(size, data)
-    cell = conductor.size_of(gauge)
-    if size.unit == "AWG" and conductor.number_of(cell) != gauge.typical:
-        near = sorted(conductor.SIZES, key=lambda s: abs(conductor.number_of(s) - gauge.typical))[:2]
-        raise LookupMiss(wire, "wire", "not a size of the tables", near, "use one of these, or its maker's sheet")
+        return questioned(title, asked, doubts, VERB, data)
+    gauge, cell = listed(size, data)
     given = [stated(read[key], quantity, key, data) for key, (_, quantity) in _READ.items()]
     cold = conductor.cold_resistance(cell, data)
     lost = {k: _lost(k, cell, cold, given, data) for k in ([way] if way else list(_WAYS))}

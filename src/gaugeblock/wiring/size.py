@@ -13,6 +13,11 @@ from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.wiring import checks, conductor
 from gaugeblock.wiring.keys import wire_of
 
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
+    from gaugeblock.units import Measure
+
 _SAE = "A cable sold by an SAE number holds 3 to 12 % less copper than AWG of that number."
 
 
@@ -38,11 +43,7 @@ def wire_size(wire: str, *, data: Refdata | None = None) -> Sheet:
         check = Check("wire as typed", CANNOT_TELL, said, subject="wire", bears=ASK)
         question = Question(FILL_IN, said, "wire", (check.name,))
         return Sheet(f"wire {wire}", asked, data, [], [check], [], decision=none("WIRE", said), questions=[question])
-    gauge = checks.there(size, data)
-    cell = conductor.size_of(gauge)
-    if size.unit == "AWG" and conductor.number_of(cell) != gauge.typical:
-        near = sorted(conductor.SIZES, key=lambda s: abs(conductor.number_of(s) - gauge.typical))[:2]
-        raise LookupMiss(wire, "wire", "not a size of the tables", near, "use one of these, or its maker's sheet")
+    gauge, cell = listed(size, data)
     area, cold = conductor.area_of(cell, data), conductor.cold_resistance(cell, data)
     if size.unit == "AWG":
         title = f"{size.text} wire: {conductor.area_text(cell, data)} of copper"
@@ -54,3 +55,15 @@ def wire_size(wire: str, *, data: Refdata | None = None) -> Sheet:
     given = stated(size, "conductor_area", "wire", data)
     do = f"The gauge that has no more copper: {conductor.area_text(cell, data)}. It never carries more than that."
     return Sheet(title, asked, data, [gauge, area, given, cold], [], [], decision=use("GAUGE", gauge, do))
+
+
+def listed(size: Measure, data: Refdata) -> tuple[Figure, str]:
+    """The gauge of a wire, and the size of the tables that it is or has no less copper than; LookupMiss for a gauge
+    number that the tables do not have.
+    """
+    gauge = checks.there(size, data)
+    cell = conductor.size_of(gauge)
+    if size.unit == "AWG" and conductor.number_of(cell) != gauge.typical:
+        near = sorted(conductor.SIZES, key=lambda s: abs(conductor.number_of(s) - gauge.typical))[:2]
+        raise LookupMiss(size.text, "wire", "not a size of the tables", near, "use one of these, or its maker's sheet")
+    return gauge, cell

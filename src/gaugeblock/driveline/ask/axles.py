@@ -53,7 +53,7 @@ AXLE = Topic(
             Shaped(
                 r"(?:axle|rear(?: end)?|diff(?:erential)?|final(?: drive)?|ring and pinion)(?: ratio)?(?: (?:is"
                 r"|of|has|at|an?))*"
-                rf" (?P<n>{_USUAL_RATIO})(?: to 1)?(?! ?(?:in|inch|inches|mm|\"))",
+                rf" (?P<n>{_USUAL_RATIO})(?: to 1)?(?! ?(?:in|inch|inches|mm|\"|dia(?:meter)?|thick|round|shaft))",
                 lambda m: m["n"],
                 "axle ratio {}",
             ),

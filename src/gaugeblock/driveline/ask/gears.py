@@ -30,11 +30,14 @@ def _tyre(match: re.Match[str]) -> str:
 
 
 def _size(match: re.Match[str]) -> str:
+    return match["over"].replace(" ", "").upper() if match["over"] else _code(match["code"])
+
+
+def _code(said: str) -> str:
+    """A tyre's code as it is printed on it: ``225 70 15`` is 225/70R15."""
     from re import findall
 
-    if match["over"]:
-        return match["over"].replace(" ", "").upper()
-    width, aspect, rim = findall(r"[0-9]+(?:\.5)?", match["code"])
+    width, aspect, rim = findall(r"[0-9]+(?:\.5)?", said)
     return f"{width}/{aspect}R{rim}"
 
 
@@ -202,14 +205,9 @@ _CODED = r"(?:p|lt)?[1-3][0-9]5 ?[/ -] ?[2-9][05](?: ?(?:z?r|-|/) ?| )[12][0-9](
 _TALL = r"[2-4][0-9](?:\.[0-9]+)?"
 
 
-def _either(match: re.Match[str]) -> str | None:
+def _either(match: re.Match[str]) -> str:
     """A tyre by its code, or by its diameter."""
-    if not match["code"]:
-        return f"{match['n']} in"
-    from re import findall
-
-    width, aspect, rim = findall(r"[0-9]+(?:\.5)?", match["code"])
-    return f"{width}/{aspect}R{rim}"
+    return _code(match["code"]) if match["code"] else f"{match['n']} in"
 
 
 _EITHER_TYRE = (

@@ -152,7 +152,7 @@ LONGEST = Topic(
     SHAFT.answer,
     "propeller shaft",
     {key: readers for key, readers in SHAFT.slots.items() if key != "length"},
-    SHAFT.signals + r"|(?:in )?(?:1|one)|piece|dare|can|go|run|at",
+    SHAFT.signals + r"|(?:in )?(?:1|one)[ -]piece|dare|can|go|run|at",
     needs=("od", "wall", "speed"),
     asks_for=r"longest|how long|max(?:imum)? length|greatest length",
     is_named=True,

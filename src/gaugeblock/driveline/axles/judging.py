@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 _SEES = "ONE SHAFT SEES"
+_SEEN = "one shaft sees this, whatever its steel"
 _STEEL_DECIDES = "its steel decides whether it carries that"
 _STEEL = "steel of the shaft"
 REACHES = "torque that reaches the shaft"
@@ -242,7 +243,8 @@ def _unjudged(
     decision = none(VERB, do)
     if figures:
         candidates = [
-            Candidate(c.torque, c.when or "whatever its steel", _STEEL_DECIDES) for c in standing[:MOST_CANDIDATES]
+            Candidate(c.torque, f"one shaft sees this when {c.when}" if c.when else _SEEN, _STEEL_DECIDES)
+            for c in standing[:MOST_CANDIDATES]
         ]
         decision = ask(_SEES, candidates, (_STEEL,), do)
     return Sheet("axle shaft", asked, data, figures, checks, [], decision=decision, questions=questions)

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from gaugeblock import units
-from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
-from gaugeblock.answer.decision import none, use
+from gaugeblock.answer.decision import use
 from gaugeblock.answer.making import base, derived, read_positive, stated
+from gaugeblock.answer.open_sheet import questioned
 from gaugeblock.answer.plausible import did_you_mean, is_plausible, plausible_range
-from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline.gears.tyre import Tyre, by_size
 from gaugeblock.tables.load import Refdata, refdata
@@ -40,10 +39,7 @@ def true_speed(tyre: str, was: str, shown: str, *, data: Refdata | None = None) 
     title = f"speedometer at {read.text} on {tyre}, right with {was}"
     doubts = _doubts({"tyre": now, "was": old}, read, data)
     if doubts:
-        checks = [Check(f"{k} as typed", CANNOT_TELL, said, subject=k, bears=ASK) for k, said in doubts.items()]
-        questions = [Question(FILL_IN, said, k, (f"{k} as typed",)) for k, said in doubts.items()]
-        decision = none(VERB, next(iter(doubts.values())))
-        return Sheet(title, asked, data, [], checks, [], decision=decision, questions=questions)
+        return questioned(title, asked, doubts, VERB, data)
     reading = stated(read, "speedometer_reading", "shown", data)
     share = base(old.turns) / base(now.turns)
     key = {"tyre": tyre, "was": was}

@@ -109,7 +109,7 @@ CIRCUIT = Topic(
         "travel": (amount("length", after="(?:of )?(?:piston )?travel", say="travel {}"),),
         "wheels": (Shaped(r"(?P<n>[1-8]) wheels?", lambda m: m["n"], "{} wheels"),),
     },
-    r"(?:with )?(?:no|without|not? an?)(?: an?| the| power)? (?:boosters?|servos?|power assist\w*|assist\w*"
+    r"(?:with )?(?:no|without)(?: an?| the| power)? (?:boosters?|servos?|power assist\w*|assist\w*"
     r"|power brakes?)"
     r"|manual(?: brakes?)?|un(?:boosted|assisted)|non[- ](?:boosted|assisted|power)|come[sd]?|pushes|get|makes?"
     r"|(?:line |brake )?pressure|(?:i |you )(?:press|push)(?: on)?|pressing|pushing|(?:brake )?pedal|master(?:"

@@ -11,6 +11,7 @@ import gzip
 import hashlib
 import io
 import json
+import re
 import shutil
 import struct
 import subprocess
@@ -78,14 +79,21 @@ def unpacked(package: bytes) -> dict[str, bytes]:
 
 
 # Modules of Python that neither the runtime nor the program has a use for on a phone.
-UNUSED = ("_pyrepl", "doctest", "imaplib", "mailbox", "pdb", "poplib", "smtplib", "unittest", "wsgiref", "xmlrpc")
+UNUSED = (
+    *("_pyrepl", "doctest", "imaplib", "mailbox", "pdb", "poplib", "smtplib", "unittest", "wsgiref", "xmlrpc"),
+    *("ftplib", "multiprocessing", "optparse", "pickletools"),
+)
+# Of its encodings those of single countries and of old machines, but the one that an archive's names may have.
+CODE_PAGES = re.compile(
+    r"encodings/(?:cp(?!437|125[02])|mac_|iso8859_(?!1\.)|koi8|kz1048|ptcp154|hp_roman8|tis_620|palmos)"
+)
 
 
 def without_unused(library: bytes) -> bytes:
     """Python's own modules but for those that nothing here uses."""
     with zipfile.ZipFile(io.BytesIO(library)) as archive:
         kept = [n for n in archive.namelist() if not n.endswith("/")]
-        kept = [n for n in kept if n.partition("/")[0].partition(".")[0] not in UNUSED]
+        kept = [n for n in kept if n.partition("/")[0].partition(".")[0] not in UNUSED and not CODE_PAGES.match(n)]
         return zipped({name: archive.read(name) for name in kept})
 
 

@@ -19,6 +19,7 @@ TOPICS = [t for wing in domains.WINGS if wing.hints for t in wing.module("ask").
 # Said so often that they are kept, though one letter makes another word of them.
 KEPT = {
     *("boy", "game", "games", "keen", "lets", "men", "party", "sale", "sing", "song", "songs", "started"),
+    *("loves", "loving", "breeding"),
     *("tale", "teams", "took", "weary", "meet", "meets", "stance"),
 }
 

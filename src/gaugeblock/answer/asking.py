@@ -167,6 +167,14 @@ class Named:
         return found[0].count(" ") + 1 if found else 0
 
 
+def _plain_words(pattern: str) -> set[str]:
+    """The words of four letters and more that a pattern spells, and those it makes of a stem: weigh(?:t|s|ing)."""
+    known = set(re.findall(r"[a-z]{4,}", pattern))
+    for stem, ends in re.findall(r"([a-z]{3,})\(\?:([a-z|]+)\)", pattern):
+        known.update(stem + end for end in ends.split("|"))
+    return known
+
+
 class Shaped:
     """A pattern of words -> the text of ``value(match)``; None of it leaves the words.
 
@@ -193,7 +201,7 @@ class Shaped:
 
     def phrases(self, _data: Refdata) -> dict[str, str]:
         """The plain words of the pattern, so that one that is nearly typed is known."""
-        return dict.fromkeys(re.findall(r"[a-z]{4,}", self._pattern), "")
+        return dict.fromkeys(_plain_words(self._pattern), "")
 
     def choices(self, _data: Refdata) -> tuple[str, ...]:
         """What it always means, where it means one thing."""
@@ -388,11 +396,15 @@ class Topic:
         found = self._signal.match(" ".join(words[at : at + 5]))
         return found[0].count(" ") + 1 if found else 0
 
+    def is_meant(self, words: tuple[str, ...]) -> bool:
+        """Whether a line has a word that names the topic, or one with which it is asked for."""
+        if self.asks_for:
+            return re.search(rf"\b(?:{self.asks_for})\b", " ".join(words)) is not None
+        return any(self.signal(words, at) for at in range(len(words)))
+
     def vocabulary(self, data: Refdata) -> set[str]:
         """Every single word that the topic knows."""
-        known = set(re.findall(r"[a-z]{4,}", f"{self.signals} {self.noun}"))
-        for stem, ends in re.findall(r"([a-z]{3,})\(\?:([a-z|]+)\)", self.signals):  # weigh(?:t|s|ing)
-            known.update(stem + end for end in ends.split("|"))
+        known = _plain_words(f"{self.signals} {self.noun}")
         for readers in self.slots.values():
             for reader in readers:
                 for phrase in reader.phrases(data):

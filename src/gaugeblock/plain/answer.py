@@ -147,6 +147,12 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
     meant = dict(reading.mended)
     put_right = tuple(meant.get(word, word) for word in words)
     other = _otherwise(put_right, reading, data) or _beside(words, reading, data)
+    if other is None:
+        from gaugeblock.plain.leaving import left_round
+
+        round_it = left_round(put_right, reading, data)
+        if round_it is not None:
+            return round_it
     is_near = bool(reading.values) and all(need in reading.values for need in reading.topic.needs)
     if other is None and not (is_near and len(reading.unread) <= _NEARLY):  # else the word in the way is told
         other = _near(words, data)

@@ -6,6 +6,7 @@ import re
 
 from gaugeblock.negation import denied
 from gaugeblock.plain.chatter import CHATTER, OF_A_THING, PLAIN, THINGS, TURNING, is_aside, is_story
+from gaugeblock.plain.english import is_english
 from gaugeblock.plain.wanted import wanted_at
 from gaugeblock.value import Value, put
 
@@ -21,6 +22,7 @@ _HIT, _SIGNAL, _CHATTER, _ASIDE, _UNREAD = 2, 2, 3, 9, 100
 _AND = frozenset(["and", "or"])
 _LEFT_OUT = "\0"  # before a word that was left out
 _MISSING = 40
+_MOST_ALIKE = 3
 _NOT_ASKED, _NOT_NAMED = 7, 1000
 
 
@@ -136,7 +138,7 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
     other = _passed_over(words, hits, found, values, topic)
     kept, cost = (*kept, *other), cost + _UNREAD * len(other)
     cost += _MISSING * sum(need not in values for need in topic.needs)
-    if topic.asks_for and re.search(rf"\b(?:{topic.asks_for})\b", " ".join(words)) is None:
+    if topic.asks_for and not topic.is_meant(words):
         cost += _NOT_NAMED if topic.is_named else _NOT_ASKED
     return Reading(topic, values, said, kept, cost, unit=unit, aside=aside)
 
@@ -201,16 +203,13 @@ def mend(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | N
     known = reading.topic.vocabulary(data) | CHATTER
     changes: dict[str, str] = {}
     for word in reading.unread:
-        near = (
-            _near(word, known)
-            if word not in PLAIN
-            and word not in TURNING
-            and not is_aside(word)
-            and word not in known
-            and not denied(word)
-            else []
-        )
-        if len(near) == 1 and not any(line[1] == word for line in data.lines("words").holding(word)):
+        if word in PLAIN or word in TURNING or is_aside(word) or word in known or denied(word):
+            continue
+        near = slips(word, known)
+        if is_english(word):  # it was meant as it stands, or of several
+            near = [one for one in near if one.rstrip("s") == word.rstrip("s")]
+        is_sure = len(near) == 1 or (bool(near) and _are_alike(words, word, near, reading.topic, data))
+        if is_sure and not any(line[1] == word for line in data.lines("words").holding(word)):
             changes[word] = near[0]
     if not changes:
         return None
@@ -220,7 +219,16 @@ def mend(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | N
     return again.replace(mended=tuple(changes.items()))
 
 
-def _near(word: str, known: set[str]) -> list[str]:
+def _are_alike(words: tuple[str, ...], word: str, near: list[str], topic: Topic, data: Refdata) -> bool:
+    """Whether a line comes to the same with each of the words that one may be a slip of: temper, tempered."""
+    if len(near) > _MOST_ALIKE:
+        return False
+    ways = [read(tuple(one if w == word else w for w in words), topic, data) for one in near]
+    return all((way.values, word in way.unread) == (ways[0].values, False) for way in ways)
+
+
+def slips(word: str, known: set[str]) -> list[str]:
+    """The known words of which a word is a slip of the keys, those that it is nearest to."""
     if len(word) < 4 or not word.isalpha():
         return []
     most = 1 if len(word) < 8 else 2

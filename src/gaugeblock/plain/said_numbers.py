@@ -31,6 +31,19 @@ _TYRE = (
     rf"\b(one|two|three) (?:({_OF_TEN})|oh)[ -]?(five)?[ -]({_OF_TEN})[ -]?(five)?(?: series)?( (?:z ?)?r)?"
     rf"[ -]?((?:{_OF_RIM})s?|1[3-9]|2[0-4])\b"
 )
+_TYRE_OF_FIFTEEN = (
+    rf"\b(one|two|three) fifteen ({_OF_TEN})[ -]?(five)?(?: series)?( (?:z ?)?r)?"
+    rf"[ -]?((?:{_OF_RIM})s(?= |$)|(?:{_OF_RIM}|1[3-9]|2[0-4])(?= (?:tyres?|tires?|rubber|rims?|wheels?)\b))"
+)
+_TYRE_BY_DIGITS = (
+    rf"\b(one|two|three) ({_OF_ONE}) five ({_OF_TEN})[ -]?(five)?(?: series)?"
+    rf"( (?:z ?)?r)?[ -]?((?:{_OF_RIM})s?|1[3-9]|2[0-4])\b"
+)
+_METRIC_SIZE = (
+    r"\b(?P<size>six|eight|ten|twelve|fourteen|sixteen|eighteen|(?<![0-9/.])[0-9]{1,2})"
+    r"[ -]?(?:mm|mils?|millimet(?:re|er)s?)"
+)
+_PITCH = r"(?:one|1)(?: point (?P<pitch>oh|zero|five|two five|seven five))?"
 # What is counted, not measured: two thirty amp relays.
 _COUNTED = (
     r"(?! ?(?:foot|ft) (?:long|of|pieces?|lengths?|sticks?|runs?|sections?|wires?|cables?|tubes?|bars?|lines?))"
@@ -62,6 +75,12 @@ def _tyre(match: re.Match[str]) -> str:
     return f"{width}/{_TENS[match[4]]}{'5' if match[5] else '0'}r{_RIMS.get(rim, rim)}"
 
 
+def _tyre_of_fifteen(match: re.Match[str]) -> str:
+    """``two fifteen seventy fifteen tyres`` are 215/70R15."""
+    rim = match[5].removesuffix("s").replace("twentie", "twenty")
+    return f"{_ONES[match[1]]}15/{_TENS[match[2]]}{'5' if match[3] else '0'}r{_RIMS.get(rim, rim)}"
+
+
 def _tall(match: re.Match[str]) -> str:
     """``thirty threes`` are tyres 33 in tall."""
     one = match[2].removesuffix("s").replace("sixe", "six")
@@ -78,6 +97,23 @@ def _watts(match: re.Match[str]) -> str:
     """``two 55 watt`` lamps are 110 W."""
     each = int(match[2] or _pair(match[3]))
     return f"{int(_ONES.get(match[1], match[1])) * each} watt"
+
+
+def _bolts_with_pitch(match: re.Match[str], what: str) -> str:
+    """``twelve millimetre bolts one point seven five pitch`` are bolts M12x1.75."""
+    part = {None: "", "oh": "", "zero": "", "five": ".5", "two five": ".25", "seven five": ".75"}[match["pitch"]]
+    return f"m{_METRIC.get(match['size'], match['size'])}x1{part}{what}"
+
+
+def _tyre_by_digits(match: re.Match[str]) -> str:
+    """``two six five seventy seventeen`` is 265/70R17."""
+    rim = match[6].removesuffix("s").replace("twentie", "twenty")
+    return f"{_ONES[match[1]]}{_ONES[match[2]]}5/{_TENS[match[3]]}{'5' if match[4] else '0'}r{_RIMS.get(rim, rim)}"
+
+
+def _part_of_an_inch(match: re.Match[str]) -> str:
+    """``eighth inch`` is 1/8 in; ``three eighth inch`` stays."""
+    return match[0] if match[1] else f"1/{8 if match[2] == 'eighth' else 16} inch"
 
 
 _METRIC = {"six": "6", "eight": "8", "ten": "10", "twelve": "12", "fourteen": "14", "sixteen": "16", "eighteen": "18"}
@@ -100,6 +136,9 @@ def _hundreds(match: re.Match[str]) -> str:
 
 
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+    ("/", r"\b([0-9]{3}/[0-9]{2} ?(?:z?r|-) ?[0-9]{2})'?s\b", r"\1"),
+    ("fifteen ", _TYRE_OF_FIFTEEN, _tyre_of_fifteen),
+    ("een", _TYRE_BY_DIGITS, _tyre_by_digits),
     ("een", _TYRE, _tyre),
     ("twent", _TYRE, _tyre),
     (" r ", _TYRE, _tyre),
@@ -115,11 +154,34 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("four oh nine", r"\bfour oh nine\b", "409"),
     ("three sixteen", r"\bthree sixteen(?= stainless|l\b)|(?<=stainless )three sixteen\b", "316"),
     ("three twenty one", r"\bthree twenty one(?= stainless)|(?<=stainless )three twenty one\b", "321"),
+    ("pair of", r"\b(?:an? |the |my )?pair of (?=(?:[0-9]|[a-z]+ty)[a-z0-9 -]{0,12}?w(?:atts?)?\b)", "two "),
+    *(
+        (
+            f"{part} inch",
+            rf"\b((?:{_OF_ONE}|{_OF_TEEN}|[0-9/]+)[ -])?(?:an? )?({part})[ -]inch\b",
+            _part_of_an_inch,
+        )
+        for part in ("eighth", "sixteenth")
+    ),
+    *(
+        (f"eighty {one}", rf"^(?=.*\brelay)(.*)\beighty[ -]{one}\b", rf"\g<1>8{n}")
+        for n, one in enumerate(("five", "six", "seven"), 5)
+    ),
+    (" pitch", rf"{_METRIC_SIZE} (?:by )?{_PITCH} pitch\b", lambda m: _bolts_with_pitch(m, "")),
+    (
+        " pitch",
+        (
+            rf"{_METRIC_SIZE} (?P<what>bolts?|studs?|nuts?|screws?|caps?crews?|fittings?|threads?)"
+            rf"(?: with| and| by)?(?: an?)? {_PITCH} pitch\b"
+        ),
+        lambda m: _bolts_with_pitch(m, f" {m['what']}"),
+    ),
+    ("half a ", r"\bhalf an? (?=volt|amp|degree|gallon|litre|liter|metre|meter|mm|millimet|thou\b)", "0.5 "),
     (
         "by one",
         (
-            r"\b(six|eight|ten|twelve|fourteen|sixteen|eighteen)(?: mm| mil| millimeters?)? by one"
-            r"(?: point (oh|zero|five|two five|seven five))?(?= |$)(?! (?:inch|and|half))"
+            r"\b(six|eight|ten|twelve|fourteen|sixteen|eighteen)(?: mm| mil| millimet(?:re|er)s?)? by one"
+            r"(?: point (oh|zero|five|two five|seven five))?(?= |$)(?: pitch)?(?! (?:inch|and|half))"
         ),
         _with_pitch,
     ),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from gaugeblock.plain.said_beside import SAID_BESIDE
 from gaugeblock.plain.said_numbers import SAID
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -50,24 +51,6 @@ _TENS = {
     w: str(n) for n, w in enumerate(["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"], 2)
 }
 _DIGITS_SAID = {"two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "eight": "8"}
-# What nobody wants of a bolt, a tube or a line: it is no condition.
-_HARM = (
-    r"(?:strip|pull|gall|round|choke|strangle|shear|break|snap|leak|crack|warp|loosen|come (?:loose|undone|off)"
-    r"|fall off|pull out|fail|back out|kink"
-    r"|collapse|wrinkle|flatten|crush|burn|melt|rub|rattle|sag|fry|blow|boil)(?:s|es)?(?: (?:out|off|up|over|on"
-    r" me))*(?: (?:the |its |my )?threads?)?"
-)
-_WHOSE = r"(?:(?:the|my|it|they|them|this|that) )?(?:[a-z]+ )?"
-_GOAL = (
-    rf"\bso (?:that )?{_WHOSE}(?:will not|won'?t|do(?:es)? not|do(?:es)?n'?t|can'?t|cannot|would not|wouldn'?t)"
-    rf" {_HARM}\b"
-)
-_UNWANTED = (
-    r"\b(?:and |but )?(?:i|we|he|she|they) (?:dont|don't|do not|doesn't|doesnt) want (?:it|them|this|that|the"
-    r" \w+) (?:to be |being )?"
-    r"(?:choked(?: up)?|strangled|restricted|strangling|choking)\b"
-)
-_BEFORE = rf"\bbefore {_WHOSE}{_HARM}\b"
 
 
 def _an(match: re.Match[str]) -> str:
@@ -107,12 +90,6 @@ _SERIES = (
     r"(.*?) (?<!is )(?<!be )(?<!are )(?<!it )(coarse|fine)(?: (?:thread(?:ed)?|pitch))?(?= *$| bolt| nut| stud| screw)"
 )
 _CLASSES = {"four": "4", "six": "6", "eight": "8", "ten": "10", "twelve": "12", "nine": "9"}
-# What is on the hands of who asks is not on the thread.
-_DIRTY = (
-    r"\b(?:and |with )?(?:(?:my|me|his|both) )*hands?(?: (?:are|is|were|all|both|covered|full|black|dirty|in"
-    r"|with|of|and|too))+"
-    r" (?:the )?(?:grease|oil|greasy|oily|mud|dirty|muck|dirt|brake fluid|gloves)\b"
-)
 # "14 thou and i want 8": the second has the unit of the first.
 _SAME_THOU = (
     r"\b([0-9]+ ?thou(?:sandths?)?\b.*?)\b((?:want|wants|wanted|need|needs|should be|spec is|down to|get)(?: it"
@@ -124,7 +101,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("w/o", r"\bw/o\b", "without"),
     ("-seat", r"\b(gasket|taper|tapered|flat|conical)-seat", r"\1 seat"),
     (" or so", r"\bor so\b", ""),
-    ("fitting ", r"^(?:i'm |im |i am |we're |just )?fitting (?=an? |the |my |our |new )", ""),
+    ("fitting ", r"^(?:i'm |im |i am |we're |just )?fitting (?=an? |the |my |our |new |some |[0-9])", ""),
     ("tail shaft", r"\btail ?shaft", "driveshaft"),
     ("tailshaft", r"\btailshaft", "driveshaft"),
     (" no ", r"\b(taper(?:ed)? seat)(?: with)? no (?:washer|gasket|crush washer)\b", r"\1"),
@@ -142,7 +119,6 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         "tow bar bolt",
     ),
     (" or thereabouts", r"\bor thereabouts\b", ""),
-    ("hand", _DIRTY, ""),
     ("the crank", r"\b(?:at|on|off) the crank\b(?! (?:bolt|pulley|nut|damper|snout))", ""),
     ("flywheel", r"\bat the flywheel\b(?! bolt)", ""),
     ("drawn", r"\bdrawn(?: back)? (?=(?:at|to) )", "tempered "),
@@ -186,15 +162,14 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("old ", rf"\b(?:old|rusty old) (?={_CARS})", ""),
     (" to it", r"\bor (?:close|near|next) to it\b", ""),
     ("steel in", r"\bsteel (?=(?:in|into|going into|in to) (?:an? |the |my )?al(?:um|loy|ly))", ""),
+    ("square m", r"\bsquare (?:mm|mils?)\b", "mm2"),
+    ("outside", r"\b(in|inch|inches|mm) outside\b(?! dia)", r"\1 od"),
     ("mm2", r"(?<=[0-9])mm2\b", " mm2"),
     ("copper slip", r"\bcopper slip\b", "copper grease"),
     ("eights", r"\b(one|three|five|seven) eights\b", r"\1 eighths"),
     (" nine", r"\b(ten|twelve) (nine)\b(?! (?:and|teen|hundred|thousand|point))", _class),
     (" eight", r"\b(eight) (eight)\b(?! (?:and|hundred|thousand|point))", _class),
     ("out ", r"\bwithout (?:it |them |the tube )?(?:kinking|collapsing|crushing|wrinkling|flattening|buckling)\b", ""),
-    (" want", _UNWANTED, ""),
-    (" so ", _GOAL, ""),
-    (" before ", _BEFORE, ""),
     (
         "oh ",
         r"\boh (twenty|thirty|forty|fifty|sixty|eighty|ninety)[ -]?(two|three|five|six|eight)?(?= |$)",
@@ -214,6 +189,18 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ),
     (" not", r"\bbut maybe not\b", ""),
     ("of boost", r"\b(?:pounds?|lbs?) of boost\b", "psi boost"),
+    *(
+        (
+            f" {n}",
+            rf"\b(petrol|diesel|injected|carburet+ed|turbo|boosted) {n}\b(?! (?:hundred|thousand|inch|mm|point|an?d?))",
+            r"\1",
+        )
+        for n in ("four", "six", "eight")
+    ),
+    ("no turbo", r"\bno (?:turbo|blower|supercharger)\b", "no boost"),
+    ("-and-", r"\binch-and-(?:an?-)?(half|quarter|three-quarters?)", lambda m: f"inch and {m[1].replace('-', ' ')}"),
+    ("mm", r"(?<![0-9./x-])\b([0-9.]+) ?x ?([0-9.]+) ?mm\b(?! ?x)", r"\1 mm x \2 mm"),
+    (" by ", r"(?<![0-9./x-])\b([0-9.]+) by ([0-9.]+) mm\b", r"\1 mm x \2 mm"),
     (" six", r"\b(?:(?:an? |the |my )?(?:old|straight|inline|slant|flat) six|six[- ]cylinder)\b", ""),
     ("ninety", r"\b(seventy[ -]five|eighty|eighty[ -]five) (?:w |weight )?(ninety|one forty)\b", _oil),
     ("wheel stud", r"\bwheel studs?\b(?=.*\b(?:torque|tight))", "wheel nut"),
@@ -275,6 +262,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("dot ", r"\b(?:put|pour|add) (dot ?[345](?:\.1)?) (?:in |in)?(?:with|to|into|on top of)\b", r"mix \1 with"),
     ("dot ", r"\bdot ?([345](?:\.1)?|three|four|five(?: point one)?) in\b", r"dot \1 into"),
     ("fifty", r"\bfifty[ /-]fifty\b", "50/50"),
+    ("k's", r"(?<=[0-9d] )k's\b", "km/h"),
     ("hour", r"\b(?:k|kays|clicks|kilomet(?:re|er)s?) an hour\b", "km/h"),
     ("kays", r"\bkays\b", "km/h"),
     ("inch and", r"\b(?:an |one |1 )?inch and (?:an? |one )?(three )?(quarters?|half|eighths?)\b", _inch_and),
@@ -284,7 +272,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     # "40 mm by 2": the second has the unit of the first
     ("mm", r"(?<![0-9./-])([0-9.]+) ?mm (?:by|x) ([0-9.]+)(?= |$)(?! ?m)", r"\1 mm x \2 mm"),
 )
-_EVERY = (*SAID, *_SAYINGS)
+_EVERY = (*SAID, *_SAYINGS, *SAID_BESIDE)
 _MARKS = str.maketrans(dict.fromkeys(",;:!?()[]", " "))
 
 

@@ -10,7 +10,8 @@ if TYPE_CHECKING:
 
 _WANTED = (
     r"(?:in |as |into )?(?:(?P<Nm>nm|n[.-]m|newton[ -]met(?:re|er)s?)|(?P<lbfft>(?:ft|foot)[- ](?:lbs?|pounds?))"
-    r"|(?P<lbfin>(?:in|inch)[- ](?:lbs?|pounds?))|(?P<mm>mm|millimet(?:re|er)s?)|(?P<inch>inches|thou|thousandths?"
+    r"|(?P<lbfin>(?:in|inch)[- ](?:lbs?|pounds?))|(?P<mm>mm|millimet(?:re|er)s?)|(?P<inch>inches|thou"
+    r"|thousandths?(?: of an inch)?"
     r"|decimals?(?: inch(?:es)?)?)|(?P<psi>psi)|in (?P<bar>bar)|(?P<MPa>mpa)|(?P<ksi>ksi)|(?P<degF>fahrenheit)"
     r"|(?P<degC>celsius|centigrade)|(?P<Lh>lph|l/h|lit(?:re|er)s? (?:per|an?) hour)|(?P<galh>gph|gal(?:lon)?s?"
     r" (?:per|an?) hour))(?= |$)|(?:in (?:deg(?:rees?)? )?|deg(?:rees?)? )(?:(?P<F>f)|(?P<C>c))(?= |$)"
@@ -45,7 +46,7 @@ def wanted_at(words: tuple[str, ...], at: int) -> Hit | None:
         return Hit(count, _LAST[words[at]])
     if words[at] not in _BEGINS or (at and words[at - 1][:1].isdigit()):
         return None
-    found = re.match(_WANTED, " ".join(words[at : at + 4]))
+    found = re.match(_WANTED, " ".join(words[at : at + 5]))
     if found is None or found.lastgroup is None:
         return None
     from gaugeblock.answer.asking import Hit

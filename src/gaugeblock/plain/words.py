@@ -251,6 +251,9 @@ def _whole(words: list[str], at: int) -> tuple[int | None, int]:
     word, nxt = words[at], words[at + 1] if at + 1 < len(words) else ""
     if word.isdigit() and nxt == "and":
         return int(word), at + 1
+    if word == "hundred" and nxt == "and" and not (at and _is_number(words[at - 1])):
+        more, end = _whole(words, at + 2) if at + 2 < len(words) else (None, at)
+        return (100 + more, end) if more is not None and more < 100 else (None, at)
     if word in ("one", "a", "half", "quarter"):
         if word in ("half", "quarter"):
             return (1, at) if nxt in ("inch", "in", "-", "by", "of") or _is_number(nxt) else (None, at)

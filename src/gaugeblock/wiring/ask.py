@@ -50,6 +50,13 @@ CIRCUIT = Topic(
             amount("ratio", before="(?:allowed |voltage )*drop(?: of| is)?", say="{} drop"),
             amount("voltage", before="(?:allowed |voltage )*drop(?: of| is)?", say="{} drop"),
             amount("voltage", after="(?:voltage )?drop", say="{} drop"),
+            amount("ratio", before=r"(?:(?:voltage )?drop )?(?:under|below|less than|within|at most)", say="{} drop"),
+            amount(
+                "voltage",
+                before=r"(?:(?:keeps?|stays?|los(?:e|es|ing)|drops?) (?:me |it |us )?)?"
+                r"(?:under|less than|no more than|at most|within|below|only)(?: an?)?",
+                say="{} drop",
+            ),
         ),
         "insulation": (
             amount("temperature", after="(?:insulation|insulated|wire|cable)", say="{} insulation"),
@@ -123,7 +130,8 @@ CIRCUIT = Topic(
         ),
     },
     (
-        r"(?:how )?(?:big|heavy|thick)|(?:(?:one|1|each) )?way|(?:how (?:many|much) )?(?:volts?|voltage)"
+        r"(?:what |which |how many )?(?:mm2|sq ?mm)|pulls?|keeps?|lives?|(?:how )?(?:big|heavy|thick)|(?:(?:one"
+        r"|1|each) )?way|(?:how (?:many|much) )?(?:volts?|voltage)"
         r"|drop(?:s|ped)?|los(?:e|es|ing|s)"
         r"|copper|through|down|across|(?:what |which )?(?:size|gauge|gage)?(?: of)? ?(?:wires?|wiring|cables?)(?:"
         r" size| gauge)?|(?:what|which)"

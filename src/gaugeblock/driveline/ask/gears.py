@@ -118,7 +118,7 @@ GEARING = Topic(
         ),
         "engine_speed": (
             amount("rotational speed", before="for|at|doing|sit at|sit on|turn(?:ing)?", say="no more than {}"),
-            amount("rotational speed", say="no more than {}"),
+            Shaped(r"(?P<n>[0-9]{3,5}) ?(?:rpm|revs|r/min)", lambda m: f"{m['n']} rpm", "no more than {}"),
         ),
         "transfer": (Shaped(rf"(?P<n>{NUMBER}) transfer(?: case)?", lambda m: m["n"], "transfer {}"),),
     },
@@ -197,7 +197,7 @@ TEETH = Topic(
     is_named=True,
 )
 _WHEN_RIGHT = (
-    r"(?:(?:it |they |i )*(?:was|were|had|used to (?:be|have)|instead of|from|off|took off|took|replac(?:ed"
+    r"(?:(?:it |they |i )*(?:was|were|had|used to (?:be|have|run)|instead of|from|off|took off|took|replac(?:ed"
     r"|ing)|over|before|originally|stock"
     r"|factory|right (?:with|on))(?: (?:it|with|on|the|of|my|old|had|were|was|stock|factory|for))*)"
 )

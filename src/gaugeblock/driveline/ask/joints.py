@@ -134,14 +134,24 @@ SHAFT = Topic(
             amount("length", before="length(?: of| is)?", bare="in", say="{} long"),
             amount("length", say="{} long", doubt=3),
         ),
-        "speed": (amount("rotational speed", before="at", say="at {}"), amount("rotational speed", say="at {}")),
+        "speed": (
+            amount("rotational speed", before="at", say="at {}"),
+            amount("rotational speed", say="at {}"),
+            Shaped(
+                r"(?:revs?|revved|spins?|spun|turns?|winds?|wound|buzz(?:es|ed)?|runs?)(?: (?:it|them|her|him|up|out))*"
+                r"(?: to| at)? (?P<n>[1-9][0-9]{3,4})(?! ?[a-z]*[0-9/])",
+                lambda m: f"{m['n']} rpm",
+                "at {}",
+            ),
+        ),
         "torque": (amount("torque", say="{}"),),
         "yield_strength": known("stress", "yields?(?: stress)?", "yield {}", cue=("yield",)),
         "modulus": known("stress", "modulus(?: of elasticity)?|young'?s modulus", "modulus {}", cue=("modul",)),
     },
     rf"{_PROPELLER}|whips?|whirls?|whipping|critical(?: speed)?|rpms?|revs|speed|safe|vibrat\w*|how"
     r" (?:fast|long)|spin|turn|too long"
-    r"|longest|long|tube|shaft|steel|x|max(?:imum)?|1 piece",
+    r"|(?:in )?(?:direct(?: top| drive)?|top)(?: gear)?|start(?:s|ing)?(?: to)?|longest|long|tube|shaft|steel|x"
+    r"|max(?:imum)?|1 piece",
     needs=("od", "length"),
     table="shafts",
     asks_for=rf"{_PROPELLER}|whips?|whirls?|whipping|critical speed",

@@ -65,6 +65,15 @@ def _pounds(match: re.Match[str]) -> str:
     return f"{match['n']} lbf"
 
 
+def _kilos(match: re.Match[str]) -> str | None:
+    """The weight of so many kilograms."""
+    try:
+        return f"{float(match['n']) * _GRAVITY:.0f} N"
+    except ValueError:  # 1 1/2
+        return None
+
+
+_GRAVITY = 9.80665  # m/s2
 _FOOT = r"(?: (?:on|at|of)(?: the)? (?:pedal|foot)| (?:of )?(?:foot|pedal|leg)(?: force| effort)?| force)?"
 _RATIO = rf"(?P<n>{NUMBER}) ?(?:to|:) ?1"
 
@@ -84,6 +93,7 @@ CIRCUIT = Topic(
         ),
         "force": (
             Shaped(rf"(?P<n>{NUMBER}) ?(?:lbs?|lbf|pounds?){_FOOT}", _pounds, "{} on the pedal", cue=("lb", "pound")),
+            Shaped(rf"(?P<n>{NUMBER}) ?(?:kg|kgs|kilos?|kgf){_FOOT}", _kilos, "{} on the pedal", cue=("kg", "kilo")),
             Shaped(rf"(?P<n>{NUMBER}) ?(?:n|newtons?){_FOOT}", lambda m: f"{m['n']} N", "{} on the pedal"),
         ),
         "ratio": (

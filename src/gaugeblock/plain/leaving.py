@@ -1,0 +1,109 @@
+"""A line whose question is whole, and that tells a story round it: the words of the story, which are left out and said.
+
+A word may be left where it can say nothing more of what is asked: it is a word of the language and not a slip of the
+keys, no number, turns nothing, is a value of no option, and names no metal, finish, form, standard, state or fastener.
+"""
+
+from __future__ import annotations
+
+import re
+from itertools import pairwise
+
+from gaugeblock.plain.chatter import PLAIN, TURNING
+from gaugeblock.plain.english import is_english
+from gaugeblock.plain.reading import Reading
+from gaugeblock.plain.round_words import ASKED, CHANGING, PLACES, ROUND
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.tables.load import Refdata
+
+_SHORT = 9  # words: in so short a line each is meant
+_MOST = 10  # words; of a longer story too much may be meant
+_LEAST_VALUES = 2  # or one, and the question's own word
+# Columns of words.csv whose cells change a figure.
+_OF_A_STATE = re.compile(
+    "condition|lubricant|surface|material|into|insert|grade|treatment|temper|state|wear|seat|fluid|flare|coating|finish"
+)
+_FASTENERS = frozenset(
+    ["bolt", "bolts", "nut", "nuts", "screw", "screws", "stud", "studs", "plug", "plugs", "capscrew", "capscrews"]
+)
+_LINKS = frozenset(
+    ["of", "on", "for", "in", "to", "from", "the", "a", "an", "my", "our", "your", "his", "this", "that"]
+)
+_LINKING = frozenset(["of", "on", "for", "in", "to", "from"])
+
+
+def left_round(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | None:
+    """The reading without the words that stand round its question; None where one of them may say more of it."""
+    if len(words) <= _SHORT or not 0 < len(reading.unread) <= _MOST or not _is_sure(words, reading):
+        return None
+    own = _own(reading, data)
+    named = _named_by(words, reading, data) if {"part", "thread"} & reading.topic.slots.keys() else set()
+    for word in dict.fromkeys(reading.unread):
+        if word in named or not all(_is_round(part, words, own, data) for part in _parts(word)):
+            return None
+    return reading.replace(unread=(), aside=(*reading.aside, *dict.fromkeys(reading.unread)))
+
+
+def _is_sure(words: tuple[str, ...], reading: Reading) -> bool:
+    """Whether all that the answer needs was said, and surely this is asked."""
+    if not reading.values or any(need not in reading.values for need in reading.topic.needs):
+        return False
+    is_named = reading.topic.is_meant(words)
+    return is_named and (len(reading.values) >= _LEAST_VALUES or bool(reading.topic.asks_for))
+
+
+def _named_by(words: tuple[str, ...], reading: Reading, data: Refdata) -> set[str]:
+    """Words that name a fastener: the blade bolts; the bolts of the blade, where thread and grade were not both said
+    or the tables have such a part.
+    """
+    found: set[str] = set()
+    is_plain = {"thread", "grade"} <= reading.values.keys()
+    for at, word in enumerate(words):
+        if word in _FASTENERS:
+            found.update(words[max(0, at - 2) : at])
+            after = at + 1
+            if words[after : after + 1] and words[after] in _LINKING:
+                while after < len(words) and words[after] in _LINKS:
+                    after += 1
+                behind = words[after : after + 2]
+                found.update(w for w in behind if not is_plain or _is_of_a_part(w, data))
+    return found
+
+
+def _is_of_a_part(word: str, data: Refdata) -> bool:
+    """Whether the name of some part has a word."""
+    lines = data.lines("words").holding(word)
+    return any(line[0] == "fasteners" and "part" in line[2] and word in line[1].casefold().split() for line in lines)
+
+
+def _is_round(word: str, words: tuple[str, ...], own: set[str], data: Refdata) -> bool:
+    """Whether a word says nothing of what is asked."""
+    if word in TURNING or word in ASKED or not word.isalpha() or word in own or word in CHANGING:
+        return False
+    if word not in PLACES | ROUND and word in _changing(data):
+        return False
+    if word in PLACES:  # over 250 degF is a limit
+        return not any(after[:1].isdigit() for one, after in pairwise(words) if one == word)
+    return word in ROUND or (word not in PLAIN and is_english(word))
+
+
+def _parts(word: str) -> list[str]:
+    """The words of one with a hyphen: four-link."""
+    return word.split("-") if "-" in word else [word]
+
+
+def _own(reading: Reading, data: Refdata) -> set[str]:
+    """The words that are by themselves a value of some option."""
+    readers = [reader for own in reading.topic.slots.values() for reader in own]
+    return {phrase for reader in readers for phrase, cell in reader.phrases(data).items() if cell and " " not in phrase}
+
+
+def _changing(data: Refdata) -> set[str]:
+    """The words by which people call a metal, a finish, a lubricant, a state, a fluid, a grade of whatever."""
+    got = data.memo.get("changing words")
+    if got is None:
+        lines = (line for line in data.lines("words").all() if _OF_A_STATE.search(line[2]) and " " not in line[1])
+        got = data.memo["changing words"] = {line[1].casefold() for line in lines}
+    return got  # type: ignore[return-value]

@@ -1,0 +1,76 @@
+"""What is said beside a question and changes no figure -> nothing: dirty hands, the weather, what nobody wants."""
+
+from __future__ import annotations
+
+# What nobody wants of a bolt, a tube or a line: it is no condition.
+_HARM = (
+    r"(?:strip|pull|gall|round|choke|strangle|shear|break|snap|leak|crack|warp|loosen|come (?:loose|undone|off)"
+    r"|fall off|pull out|fail|back out|kink"
+    r"|collapse|wrinkle|flatten|crush|burn|melt|rub|rattle|sag|fry|blow|boil|cook|perish|harden|burst|go(?:es)?"
+    r" (?:hard|soft|off|bad|bang))(?:s|es)?(?: (?:out|off|up|over|on"
+    r" me))*(?: (?:the |its |my )?threads?)?"
+)
+_WHOSE = r"(?:(?:the|my|it|they|them|this|that) )?(?:[a-z]+ )?"
+_GOAL = (
+    rf"\b(?:so that|so|that|which|and) {_WHOSE}(?:will not|won'?t|do(?:es)? not|do(?:es)?n'?t|can'?t|cannot"
+    r"|would not|wouldn'?t)"
+    rf" {_HARM}\b"
+)
+_UNWANTED = (
+    r"\b(?:and |but )?(?:i|we|he|she|they) (?:dont|don't|do not|doesn't|doesnt) want (?:it|them|this|that|the"
+    r" \w+) (?:to be |being )?"
+    r"(?:choked(?: up)?|strangled|restricted|strangling|choking)\b"
+)
+_BEFORE = rf"\bbefore {_WHOSE}(?!boil){_HARM}\b"
+# What the pipe of an exhaust shall not do.
+_CHOKING = (
+    r"\b(?:and |but )?(?:that |which |it )?(?:will not|won'?t|would not|wouldn'?t|does not|doesn'?t|do not|don'?t|not)"
+    r" (?:be |get )?(?:choked?|choking|strangled?|restrict(?:ed|ive)?|silly|loud|fancy)"
+    r"(?: (?:it|her|him|them|me|power|the (?:engine|motor)))?\b"
+)
+# What is on the hands of who asks is not on the thread.
+_FILTH = r"(?:grease|oil|greasy|oily|mud|muddy|dirty|muck|mucky|dirt|brake fluid|gloves)"
+_HANDS = r"(?:hands?|fingers?|thumbs?|mitts|paws|gloves|arms?|elbows|face|phone|screen)"
+_DIRTY = (
+    rf"\b(?:and |with )?(?:(?:my|me|his|both) )*{_HANDS}(?: (?:are|is|were|all|both|covered|full|black|dirty|in"
+    rf"|with|of|and|too))+ (?:the )?{_FILTH}\b"
+)
+_ON_HANDS = (
+    rf"\b(?:and |with |got |i have |i've got |ive got )?(?:the )?{_FILTH}(?: (?:is|all))*(?: (?:over|on|up to"
+    r"|to|covering|in"
+    rf"|under|off))+ (?:my|me|both|the|his) ?(?:own )?{_HANDS}\b|\b(?:and |with |got )?(?:my |me )?{_FILTH} {_HANDS}\b"
+)
+_WEATHER = (
+    r"\b(?:and )?(?:its |it's |it is |it was |im |i'm )?(?:bloody |damn |so |too )?(?:hot|cold|wet|freezing"
+    r"|boiling|windy)"
+    r" (?:as out here|as out|out here|outside|out|in here|as hell|as heck|today|tonight)\b(?: here\b)?"
+)
+# A piece that a line must have; the pattern; what is written for it.
+SAID_BESIDE = (
+    ("hand", _DIRTY, ""),
+    ("finger", _DIRTY, ""),
+    ("glove", _DIRTY, ""),
+    *(
+        (cue, _ON_HANDS, "")
+        for cue in ("hand", "finger", "thumb", "phone", "glove", "paws", "mitts", "screen", "elbow")
+    ),
+    *((cue, _WEATHER, "") for cue in (" here", "outside", " out ", "as he", "today", "tonight")),
+    ("oil change", r"\b(?:an? |the )?oil(?: and filter)? change\b", ""),
+    (
+        "instead of",
+        r"\binstead of (?:the |that )?(?:dry|book|printed|listed|old|maker'?s) (?:number|figure|torque|value|spec)\b",
+        "",
+    ),
+    ("length of", r"\b(?:an? )(?:short |long |nice )?length of (?=[a-z0-9])", ""),
+    ("true ", r"\btrue (?=duals?\b)", ""),
+    ("flat ", r"\bflat (?:out|on (?:my|his|me) back|on the floor|chat|to the floor)\b", ""),
+    ("hard", r"\b(?:and )?(?:it is|its|it's) (?:glass|dead|file|too) hard(?: now)?\b(?! to)", ""),
+    *(
+        (cue, r"\b(?:four|five|two|[245]) (?=(?:new |old |used )?(?:tyres|tires|wheels)\b(?! nut))", "")
+        for cue in ("tyres", "tires", "wheels")
+    ),
+    (" want", _UNWANTED, ""),
+    *((cue, _CHOKING, "") for cue in ("chok", "strangl", "restrict", "silly", "loud", "fancy")),
+    *((cue, _GOAL, "") for cue in (" so ", " that ", " which ", " and ")),
+    (" before ", _BEFORE, ""),
+)

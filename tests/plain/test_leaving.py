@@ -1,0 +1,99 @@
+"""A story round a question: its words are left out and said; none that may change the figure ever is."""
+
+from __future__ import annotations
+
+import random
+from pathlib import Path
+
+import pytest
+
+from gaugeblock.errors import GaugeblockError
+from gaugeblock.plain.answer import Answer, answer, read_or_answered
+from gaugeblock.plain.chatter import ASIDE, CHATTER, PLAIN, TURNING
+from gaugeblock.plain.english import english_file, is_english
+from gaugeblock.plain.everyday import is_everyday
+from gaugeblock.plain.reading import Reading
+from gaugeblock.plain.round_words import ASKED, CHANGING, PLACES, ROUND
+from gaugeblock.tables.load import refdata
+
+WORDS = Path(english_file()).read_text(encoding="ascii").split()
+# Told at length, each with a place where a word of the story may stand.
+STORIES = (
+    "my mate has a {} on the bench and wants to know how tight a 3/8-16 grade 8 bolt goes when it is oiled",
+    "so the {} is going back together on saturday and i need the tap drill for 7/16-20 before the boss comes back",
+    "we were by the {} when he asked what a 1.75 x .120 dom tube weighs per foot and we all forgot it",
+    "the {} came off again so what does 50/50 glycol with a 15 psi cap boil at in this old truck",
+    "there is a {} in the way and my fan draws 25 amps at 12 volts over 12 feet so what wire do i run to it",
+)
+
+
+def read(line: str) -> Reading | None:
+    """How a line is read; None where it is refused or answered another way."""
+    try:
+        got = read_or_answered(line, refdata())
+    except GaugeblockError:
+        return None
+    return None if isinstance(got, Answer) else got
+
+
+def test_the_list_is_in_order_and_has_no_word_of_another() -> None:
+    assert sorted(set(WORDS)) == WORDS
+    assert not set(WORDS) & (CHANGING | TURNING | CHATTER | PLAIN)
+    assert not any(map(is_everyday, WORDS))
+    assert not (ROUND | PLACES) & (CHANGING | ASKED | TURNING)
+
+
+@pytest.mark.parametrize("word", ["stainles", "galvinised", "antisieze", "torgue", "tempertaure", "bsf", "gxl", "m8"])
+def test_a_slip_or_an_abbreviation_is_no_word_of_the_language(word: str) -> None:
+    assert not is_english(word)
+
+
+@pytest.mark.parametrize("story", STORIES, ids=range(len(STORIES)))
+def test_a_word_of_the_story_changes_nothing_and_is_said(story: str) -> None:
+    plain = read(story.format("car"))
+    assert plain is not None
+    for word in ("windmill", "wheelbarrow", "cathedral", "orchard", "gearbox", "four-poster"):
+        told = read(story.format(word))
+        if told is None:  # some answer knows it
+            assert word == "gearbox"
+            continue
+        assert (told.topic, told.values) == (plain.topic, plain.values), word
+        assert word in told.aside
+
+
+@pytest.mark.parametrize("story", STORIES, ids=range(len(STORIES)))
+def test_what_may_change_a_figure_is_never_left_out(story: str) -> None:
+    drawn = random.Random(story)
+    for word in drawn.sample([w for w in sorted((CHANGING | ASKED) - ASIDE) if not is_everyday(w)], 25):
+        told = read(story.format(word))
+        assert told is None or word not in told.aside, word
+
+
+@pytest.mark.parametrize("story", STORIES, ids=range(len(STORIES)))
+def test_no_number_is_left_out_of_a_story(story: str) -> None:
+    for number in ("37", "4.5", "3/16", "700", "m10"):
+        told = read(story.format(number))
+        assert told is None or number not in told.aside, number
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "fuel pressure for lemonade 300 hp",
+        "damp bolt 3/8-16 gr 5",
+        "blade bolts 5/8-11 grade 8 oiled",
+        "3/8-16 grade 5 dry torque to yield",
+        "the mower blade bolts are back on the farm and they are 5/8-11 grade 8 and oiled how tight do they go",
+        "i have a british car from long ago on the bench so what is the tap drill for a 5/16 bsf hole in it",
+    ],
+)
+def test_a_short_line_a_named_bolt_or_another_standard_is_refused(line: str) -> None:
+    assert read(line) is None
+
+
+def test_a_word_meant_as_it_stands_is_no_slip() -> None:
+    found = answer(
+        "the tag fell off my grain truck axle and i counted 41 teeth on the crown wheel and 11 on the pinion"
+    )
+    assert '"fell"' not in found.read_as
+    assert "fell" in found.read_as

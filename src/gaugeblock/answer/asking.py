@@ -8,6 +8,8 @@ from __future__ import annotations
 
 import re
 
+from gaugeblock.answer.said_units import SAYS
+
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Mapping
@@ -41,51 +43,6 @@ _DIGITS = {
     for n, w in enumerate(
         ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"]
     )
-}
-# How each unit is said, by dimension.
-SAYS = {
-    "length": {
-        "in": "in|ins|inch|inches|\"|inch's",
-        "mm": "mm|mil|millimet(?:re|er)s?",
-        "ft": "ft|feet|foot|'",
-        "m": "m|met(?:re|er)s?",
-        "cm": "cm|centimet(?:re|er)s?",
-    },
-    "temperature": {
-        "degC": "deg ?c|degrees? c|c|celsius|degrees? celsius|centigrade|degrees? centigrade",
-        "degF": "deg ?f|degrees? f|f|fahrenheit|degrees? fahrenheit",
-    },
-    "torque": {
-        "lbf*ft": "(?:ft|foot|feet)[-. *]?(?:lbs?|lbf|pounds?)|(?:lbs?|lbf|pounds?)[-. *]?(?:ft|foot|feet)",
-        "lbf*in": "(?:in|inch)[-. *]?(?:lbs?|lbf|pounds?)|(?:lbs?|lbf|pounds?)[-. *]?(?:in|inch(?:es)?)",
-        "N*m": "n[-. *]?m|newton[ -]met(?:re|er)s?",
-    },
-    "angle": {"deg": "deg|degs|degrees?|°"},
-    "rotational speed": {"rpm": "rpm|revs|r/min"},
-    "speed": {"mph": "mph|miles (?:an|per) hour", "km/h": "kmh|km/h|kph|kilomet(?:re|er)s (?:an|per) hour"},
-    "stress": {
-        "ksi": "ksi",
-        "psi": "psi",
-        "MPa": "mpa|megapascals?|n/mm2|newtons? per square mm",
-        "bar": "bars?",
-        "Msi": "msi",
-        "GPa": "gpa",
-    },
-    "force": {"lbf": "lbs?|lbf|pounds?(?: force)?", "N": "n|newtons?", "kN": "kn|kilonewtons?"},
-    "film coefficient": {
-        "W/(m**2*K)": r"w(?:/|ith) ?m(?:\*\*|\^)?2[ */]?k|watts? per (?:square )?met(?:re|er).{0,12}k"
-    },
-    "thermal expansion": {
-        "um/(m*K)": (
-            r"um/ ?m[ */]?(?:deg ?)?[kc]|ppm(?:/(?:deg ?)?[kc])?|microns? per met(?:re|er)(?: per degrees?)?(?: c)?"
-        ),
-    },
-    "current": {"A": "a|amps?|amperes?"},
-    "voltage": {"V": "v|volts?"},
-    "mass": {"kg": "kg|kgs|kilos?|kilograms?", "lb": "lbs?|pounds?"},
-    "power": {"W": "w|watts?", "kW": "kw|kilowatts?", "hp": "hp|horsepower|bhp|horses?|ponies"},
-    "ratio": {"%": "%|percent|per cent"},
-    "number": {"1": "(?!)"},
 }
 
 
@@ -298,7 +255,10 @@ def _spoken(cells: Mapping[str, str]) -> dict[str, str]:
     """Each phrase as it is typed: commas out, with its hyphens and without, in the plural too."""
     found: dict[str, str] = {}
     for phrase, cell in cells.items():
-        plain = " ".join(phrase.casefold().translate(_PARTED).split())
+        plain = phrase.casefold()
+        if "," in plain or "(" in plain:
+            plain = plain.translate(_PARTED)
+        plain = " ".join(plain.split())
         found.setdefault(plain, cell)
         if "-" in plain:
             found.setdefault(plain.replace("-", " "), cell)

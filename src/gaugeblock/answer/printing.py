@@ -151,10 +151,28 @@ def window_step(low: float, high: float, step: Fraction | None) -> Fraction | No
     return finer
 
 
+# Figures as they were printed, each kept with its text so that no other takes its place.
+_PRINTED: dict[tuple[int, int, str | None], tuple[Figure, Refdata, str]] = {}
+_MOST_PRINTED = 2048
+
+
 def printed(figure: Figure, data: Refdata, unit: str | None = None) -> str:
     """A figure as text with its unit: the source's own digits in its own unit, everything else rounded by side."""
     if figure.text and (unit is None or unit == figure.unit):
         return with_unit(figure.text, figure.unit)
+    # on its card, in its sheet and in the record it is printed alike: a packet asks for each nearly twice
+    key = id(figure), id(data), unit
+    known = _PRINTED.get(key)
+    if known is not None and known[0] is figure:
+        return known[2]
+    if len(_PRINTED) >= _MOST_PRINTED:
+        _PRINTED.clear()
+    text = _printed(figure, data, unit)
+    _PRINTED[key] = figure, data, text
+    return text
+
+
+def _printed(figure: Figure, data: Refdata, unit: str | None) -> str:
     to = unit or display_unit(figure.typical, figure.unit)
     inside_to = units.from_base(units.to_base(figure.typical, figure.unit), to)
     step = fine_step(step_of(figure.quantity, to, data), to, inside_to)

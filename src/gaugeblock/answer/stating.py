@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import NUMBER, SAYS, Shaped
+from gaugeblock.answer.asking import NUMBER, Shaped
+from gaugeblock.answer.said_units import SAYS
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import re
-from typing import TYPE_CHECKING
-
+TYPE_CHECKING = False
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
@@ -36,7 +34,6 @@ _TRADE: tuple[tuple[str, ...], ...] = (
     ("wheel",),
     ("drain plug", "fluid", "first start"),
 )
-_WORDS = tuple(re.compile(r"\b(?:" + "|".join(map(re.escape, group)) + ")") for group in _TRADE)
 _GROUP = {"tubes": "tube", "lines": "line", "driveline": "axle", "wiring": "circuit"}
 # Within a group what is made comes before what bolts it, and what is set last.
 _MADE = {"tubes": 0, "lines": 0, "fasteners": 1}
@@ -68,8 +65,16 @@ def _rank(item: Item) -> tuple[int, int, int, int]:
 def _group(item: Item) -> int:
     where = next((r.text for r in item.facts if r.label == "where"), "")
     for text in (item.name.casefold(), where.casefold()):
-        found = [(match.start(), n) for n, words in enumerate(_WORDS) if (match := words.search(text))]
+        found = [(at, n) for n, words in enumerate(_TRADE) for word in words if (at := _begins(word, text)) >= 0]
         if found:
             return min(found)[1]
     word = _GROUP.get(item.domain)
     return next((n for n, group in enumerate(_TRADE) if word in group), len(_TRADE))
+
+
+def _begins(word: str, text: str) -> int:
+    """Where a text has a word begin; -1 where it does not."""
+    at = text.find(word)
+    while at > 0 and (text[at - 1].isalnum() or text[at - 1] == "_"):
+        at = text.find(word, at + 1)
+    return at

@@ -18,7 +18,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
-_SHORT = 9  # words: in so short a line each is meant
+SHORT = 9  # words: in so short a line each is meant
 _MOST = 10  # words; of a longer story too much may be meant
 _LEAST_VALUES = 2  # or one, and the question's own word
 # Columns of words.csv whose cells change a figure.
@@ -36,7 +36,7 @@ _LINKING = frozenset(["of", "on", "for", "in", "to", "from"])
 
 def left_round(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | None:
     """The reading without the words that stand round its question; None where one of them may say more of it."""
-    if len(words) <= _SHORT or not 0 < len(reading.unread) <= _MOST or not _is_sure(words, reading):
+    if len(words) <= SHORT or not 0 < len(reading.unread) <= _MOST or not _is_sure(words, reading):
         return None
     own = _own(reading, data)
     named = _named_by(words, reading, data) if {"part", "thread"} & reading.topic.slots.keys() else set()

@@ -6,6 +6,9 @@ is refused as it was. A word for a measure (pressure, depth) holds for the figur
 
 from __future__ import annotations
 
+import re
+from itertools import combinations
+
 from gaugeblock.plain.chatter import CHATTER, TURNING, is_aside
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -13,7 +16,7 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.found import Found
     from gaugeblock.shelf import Entry
-    from gaugeblock.tables.load import Refdata
+    from gaugeblock.tables.load import Refdata, Table
 
 # Rows of more keys than these are no answer: the line says too little.
 MOST = 40
@@ -62,6 +65,15 @@ _MEASURES = {
     "thickness": ("thickness", "wall"),
     **{word: (word,) for word in _SAID.split()},
 }
+_EMISSIVITY = "emissivity"
+# How a surface is called, and how the tables have it.
+_SURFACES = {
+    "rusty": "rusted",
+    "oxidized": "oxidised",
+    "shiny": "polished",
+    "aluminum": "aluminium",
+    "dull": "oxidised",
+}
 # What has its own answer, with checks that a bare number would leave out.
 _ASKED_ALONE = ("fasteners/torques",)
 
@@ -70,7 +82,7 @@ def listed(words: tuple[str, ...], data: Refdata) -> Found | None:
     """The rows whose key, names or quantities have every word of a line; None for a word that none has."""
     if not TURNING.isdisjoint(words):
         return None
-    found = _listed(words, data)
+    found = _listed(words, data) or _of_a_surface(words, data)
     less = tuple(word for word in words if not is_aside(word))
     if found is not None or len(less) == len(words):
         return found
@@ -78,6 +90,31 @@ def listed(words: tuple[str, ...], data: Refdata) -> Found | None:
     if found is not None:
         found.asked += f" (left out: {' '.join(word for word in words if is_aside(word))})"
     return found
+
+
+def _of_a_surface(words: tuple[str, ...], data: Refdata) -> Found | None:
+    """The emissivities of the surface that a longer line names, by the words that stand in their keys; what is left
+    out is said.
+    """
+    if _EMISSIVITY not in words:
+        return None
+    table = data.table("lines/emissivity")
+    known = {word for row in table.rows for cell in row.key[:2] for word in re.findall("[a-z]{4,}", cell.casefold())}
+    said = dict.fromkeys(_SURFACES.get(word, word) for word in words)
+    kept = [word for word in said if word in known]
+    for count in range(len(kept), 0, -1):
+        for some in combinations(kept, count):
+            found = _listed((_EMISSIVITY, *some), data) if any(_is_metal(word, table) for word in some) else None
+            if found is not None:
+                rest = [word for word in words if word not in (_EMISSIVITY, *some) and _SURFACES.get(word) not in some]
+                found.asked += f" (left out: {' '.join(word for word in rest if word not in CHATTER)})"
+                return found
+    return None
+
+
+def _is_metal(word: str, table: Table) -> bool:
+    """Whether a word names the material of a row."""
+    return any(word in row.key[0].casefold().split() for row in table.rows)
 
 
 def _listed(words: tuple[str, ...], data: Refdata) -> Found | None:

@@ -6,7 +6,6 @@ import re
 
 from gaugeblock.negation import denied
 from gaugeblock.plain.chatter import CHATTER, OF_A_THING, PLAIN, THINGS, TURNING, is_aside, is_story
-from gaugeblock.plain.english import is_english
 from gaugeblock.plain.wanted import wanted_at
 from gaugeblock.value import Value, put
 
@@ -200,13 +199,16 @@ def mend(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | N
     A word is put right only when one word alone is so near to it, and it is said to the reader. Short words, those
     that turn another, and those that mean something of another thing (a drawn tube) are never changed.
     """
+    from gaugeblock.plain.english import is_english
+    from gaugeblock.plain.round_words import CHANGING
+
     known = reading.topic.vocabulary(data) | CHATTER
     changes: dict[str, str] = {}
     for word in reading.unread:
         if word in PLAIN or word in TURNING or is_aside(word) or word in known or denied(word):
             continue
         near = slips(word, known)
-        if is_english(word):  # it was meant as it stands, or of several
+        if is_english(word) or word in CHANGING:  # it was meant as it stands, or of several
             near = [one for one in near if one.rstrip("s") == word.rstrip("s")]
         is_sure = len(near) == 1 or (bool(near) and _are_alike(words, word, near, reading.topic, data))
         if is_sure and not any(line[1] == word for line in data.lines("words").holding(word)):

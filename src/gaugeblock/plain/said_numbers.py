@@ -135,20 +135,25 @@ def _hundreds(match: re.Match[str]) -> str:
     return f"{_ONES[match[1]]}{_pair(match[2])}"
 
 
+# What a number of two digits has when it is said aloud.
+_SAID_BY_TENS = ("ty", "een", "eleven", "twelve", " ten", " oh ")
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
-    ("/", r"\b([0-9]{3}/[0-9]{2} ?(?:z?r|-) ?[0-9]{2})'?s\b", r"\1"),
+    *((cue, r"\b([0-9]{3}/[0-9]{2} ?(?:z?r|-) ?[0-9]{2})'?s\b", r"\1") for cue in ("r1", "r 1", "r2")),
     ("fifteen ", _TYRE_OF_FIFTEEN, _tyre_of_fifteen),
     ("een", _TYRE_BY_DIGITS, _tyre_by_digits),
     ("een", _TYRE, _tyre),
     ("twent", _TYRE, _tyre),
     (" r ", _TYRE, _tyre),
-    (
-        " ",
-        rf"(?P<before>\b{_GEARED}(?: ratio)?(?: (?:is|are|has|of|at|an?|with))* ){_RATIO}(?P<behind>)(?= |$)"
-        r"(?! (?:inch|thou|rpm|mph|foot|feet|degrees|pounds|and an? |hundred|point))",
-        _geared,
+    *(
+        (
+            cue,
+            rf"(?P<before>\b{_GEARED}(?: ratio)?(?: (?:is|are|has|of|at|an?|with))* ){_RATIO}(?P<behind>)(?= |$)"
+            r"(?! (?:inch|thou|rpm|mph|foot|feet|degrees|pounds|and an? |hundred|point))",
+            _geared,
+        )
+        for cue in _SAID_BY_TENS
     ),
-    (" ", rf"(?P<before>)\b{_RATIO}(?P<behind> (?:to one )?{_GEARED}\b)", _geared),
+    *((cue, rf"(?P<before>)\b{_RATIO}(?P<behind> (?:to one )?{_GEARED}\b)", _geared) for cue in _SAID_BY_TENS),
     ("ty ", r"\b(thirty|forty)[ -]((?:one|two|three|four|five|seven|eight|nine)s|sixes)\b", _tall),
     ("three oh four", r"\bthree oh four\b", "304"),
     ("four oh nine", r"\bfour oh nine\b", "409"),
@@ -194,15 +199,18 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         ),
         _watts,
     ),
-    (
-        " ",
+    *(
         (
-            rf"(?<!point )(?<!and )\b({_OF_ONE})[ -]({_TWO_DIGITS})"
-            r"(?= ?(?:horse|horsepower|hp|ponies|amps?|degrees?|deg|foot|ft|pounds?|lbs?|psi|nm|newton|watts?"
-            r"|fahrenheit|celsius|kpa|rpm)\b)"
-            rf"{_COUNTED}"
-        ),
-        _hundreds,
+            cue,
+            (
+                rf"(?<!point )(?<!and )\b({_OF_ONE})[ -]({_TWO_DIGITS})"
+                r"(?= ?(?:horse|horsepower|hp|ponies|amps?|degrees?|deg|foot|ft|pounds?|lbs?|psi|nm|newton|watts?"
+                r"|fahrenheit|celsius|kpa|rpm)\b)"
+                rf"{_COUNTED}"
+            ),
+            _hundreds,
+        )
+        for cue in _SAID_BY_TENS
     ),
     (" degree", rf"\bone ({_TWO_DIGITS})[ -]degrees? (bends?|elbows?|turns?|mandrel)\b", _of_bend),
     ("v ", r"\bv (eight|six|twelve|ten|four)\b", lambda m: f"v{_METRIC.get(m[1]) or _ONES.get(m[1]) or _TEENS[m[1]]}"),

@@ -1,0 +1,48 @@
+"""How each unit is said, by dimension: patterns of the words behind a number."""
+
+from __future__ import annotations
+
+SAYS = {
+    "length": {
+        "in": "in|ins|inch|inches|\"|inch's",
+        "mm": "mm|mil|millimet(?:re|er)s?",
+        "ft": "ft|feet|foot|'",
+        "m": "m|met(?:re|er)s?",
+        "cm": "cm|centimet(?:re|er)s?",
+    },
+    "temperature": {
+        "degC": "deg ?c|degrees? c|c|celsius|degrees? celsius|centigrade|degrees? centigrade",
+        "degF": "deg ?f|degrees? f|f|fahrenheit|degrees? fahrenheit",
+    },
+    "torque": {
+        "lbf*ft": "(?:ft|foot|feet)[-. *]?(?:lbs?|lbf|pounds?)|(?:lbs?|lbf|pounds?)[-. *]?(?:ft|foot|feet)",
+        "lbf*in": "(?:in|inch)[-. *]?(?:lbs?|lbf|pounds?)|(?:lbs?|lbf|pounds?)[-. *]?(?:in|inch(?:es)?)",
+        "N*m": "n[-. *]?m|newton[ -]met(?:re|er)s?",
+    },
+    "angle": {"deg": "deg|degs|degrees?|°"},
+    "rotational speed": {"rpm": "rpm|revs|r/min"},
+    "speed": {"mph": "mph|miles (?:an|per) hour", "km/h": "kmh|km/h|kph|kilomet(?:re|er)s (?:an|per) hour"},
+    "stress": {
+        "ksi": "ksi",
+        "psi": "psi",
+        "MPa": "mpa|megapascals?|n/mm2|newtons? per square mm",
+        "bar": "bars?",
+        "Msi": "msi",
+        "GPa": "gpa",
+    },
+    "force": {"lbf": "lbs?|lbf|pounds?(?: force)?", "N": "n|newtons?", "kN": "kn|kilonewtons?"},
+    "film coefficient": {
+        "W/(m**2*K)": r"w(?:/|ith) ?m(?:\*\*|\^)?2[ */]?k|watts? per (?:square )?met(?:re|er).{0,12}k"
+    },
+    "thermal expansion": {
+        "um/(m*K)": (
+            r"um/ ?m[ */]?(?:deg ?)?[kc]|ppm(?:/(?:deg ?)?[kc])?|microns? per met(?:re|er)(?: per degrees?)?(?: c)?"
+        ),
+    },
+    "current": {"A": "a|amps?|amperes?"},
+    "voltage": {"V": "v|volts?"},
+    "mass": {"kg": "kg|kgs|kilos?|kilograms?", "lb": "lbs?|pounds?"},
+    "power": {"W": "w|watts?", "kW": "kw|kilowatts?", "hp": "hp|horsepower|bhp|horses?|ponies"},
+    "ratio": {"%": "%|percent|per cent"},
+    "number": {"1": "(?!)"},
+}

@@ -7,8 +7,9 @@ from pathlib import Path
 
 import pytest
 
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import GaugeblockError
-from gaugeblock.plain.answer import Answer, answer, read_or_answered
+from gaugeblock.plain.answer import PLAIN_BOLT, Answer, answer, read_or_answered
 from gaugeblock.plain.chatter import ASIDE, CHATTER, PLAIN, TURNING
 from gaugeblock.plain.english import english_file, is_english
 from gaugeblock.plain.everyday import is_everyday
@@ -81,9 +82,7 @@ def test_no_number_is_left_out_of_a_story(story: str) -> None:
     [
         "fuel pressure for lemonade 300 hp",
         "damp bolt 3/8-16 gr 5",
-        "blade bolts 5/8-11 grade 8 oiled",
         "3/8-16 grade 5 dry torque to yield",
-        "the mower blade bolts are back on the farm and they are 5/8-11 grade 8 and oiled how tight do they go",
         "i have a british car from long ago on the bench so what is the tap drill for a 5/16 bsf hole in it",
     ],
 )
@@ -97,3 +96,22 @@ def test_a_word_meant_as_it_stands_is_no_slip() -> None:
     )
     assert '"fell"' not in found.read_as
     assert "fell" in found.read_as
+
+
+@pytest.mark.parametrize(
+    ("line", "name"),
+    [
+        ("mower blade bolts 5/8-11 grade 8 oiled", "mower blade bolt"),
+        (
+            "the mower blade bolts on the farm are 5/8-11 grade 8 and oiled and the boss asks how tight",
+            "mower blade bolt",
+        ),
+        ("caliper bolts m12x1.5 10.9", "caliper bolt"),
+    ],
+)
+def test_a_part_that_no_table_has_gets_no_number_and_the_plain_bolt_is_named(line: str, name: str) -> None:
+    got = answer(line)
+    assert isinstance(got.found, Sheet)
+    assert (got.found.title, got.found.decision.kind, got.found.figures) == (name, "none", [])
+    assert len(got.more) == 1
+    assert got.more[0].read_as.endswith(PLAIN_BOLT)

@@ -111,7 +111,8 @@ HOLE = Topic(
                 cue=("insert",),
             ),
             Shaped(
-                r"(?:tap(?:ping|ped)?|threaded)(?: (?:drill|hole|size))*(?: bit)?|drill(?: bit)? for a tap",
+                r"(?:tap(?:ping|ped)?|threaded)(?: (?:drill|hole|size))*(?: bit)?|drill(?: bit)? for a tap"
+                r"|before (?:the |i |we )?tap(?:ping)?(?: it)?",
                 always("tap drill"),
             ),
             Named(words_of("fasteners", "fit", "fasteners/holes"), tail="fit|clearance|holes?"),
@@ -154,7 +155,11 @@ ENGAGEMENT = Topic(
     "engagement",
     {
         "thread": THREAD,
-        "into": (TAPPED_METAL, Named(metals_said, say="into {}", tail=METAL_TAIL, doubt=1)),
+        "into": (
+            TAPPED_METAL,
+            Named(metals_said, say="into {}", tail=METAL_TAIL, doubt=1),
+            Shaped(r"alloy (?:casting|case|block|head|housing)", always("aluminium"), "into {}", doubt=1),
+        ),
     },
     r"(?:how )?(?:deep|far|much|long)(?:"
     r" thread)?|threads?|engage\w*|bolts?|screws?|studs?|minimum|min|least|depth|length"

@@ -36,6 +36,7 @@ PLAIN_BOLT = ": a plain bolt of this thread, not this part"
 # Topics that may have a word which was nearly typed.
 _MENDED = 5
 _OF_THE_FIRST = frozenset(["it", "its", "it's", "they", "them", "this", "that", "those", "these"])
+_AS_LIKELY = 200  # of two words that were left
 _NEARLY = 2  # words that were left
 
 
@@ -148,15 +149,39 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
     put_right = tuple(meant.get(word, word) for word in words)
     other = _otherwise(put_right, reading, data) or _beside(words, reading, data)
     if other is None:
-        from gaugeblock.plain.leaving import left_round
+        from gaugeblock.plain.leaving import SHORT, left_round, of_a_named_bolt
 
-        round_it = left_round(put_right, reading, data)
-        if round_it is not None:
-            return round_it
+        others = _nearly_as_likely(put_right, reading, data) if len(words) > SHORT else []
+        for one in (reading, *others):
+            round_it = left_round(put_right, one, data)
+            if round_it is not None:
+                return round_it
+        of_a_part = of_a_named_bolt(put_right, reading, data)
+        if of_a_part is not None:
+            return _named_bolt(*of_a_part, data)
     is_near = bool(reading.values) and all(need in reading.values for need in reading.topic.needs)
     if other is None and not (is_near and len(reading.unread) <= _NEARLY):  # else the word in the way is told
         other = _near(words, data)
     return other or _refused(question, words, reading, data)
+
+
+def _nearly_as_likely(words: tuple[str, ...], best: Reading, data: Refdata) -> list[Reading]:
+    """The readings that leave a word or two more than the best one, the likeliest first."""
+    from gaugeblock.plain.topics import topics
+
+    found = (read(words, topic, data) for group in topics(words) for topic in group if topic is not best.topic)
+    return sorted((one for one in found if one.cost <= best.cost + _AS_LIKELY), key=lambda one: one.cost)
+
+
+def _named_bolt(name: str, plain: Reading, data: Refdata) -> Answer:
+    """Whose figure the torque of a part's bolt is; with it what a plain bolt of its thread and grade takes."""
+    from gaugeblock.plain.unnamed import nobodys
+
+    left_out = f"; left out: {', '.join(plain.aside)}" if plain.aside else ""
+    bolt = answer_to(plain.replace(aside=()), None, data)
+    return Answer(
+        f"torque: {name}{left_out}", nobodys(name, data), more=(bolt.replace(read_as=f"{bolt.read_as}{PLAIN_BOLT}"),)
+    )
 
 
 def _near(words: tuple[str, ...], data: Refdata) -> Answer | None:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import os
 
+from gaugeblock.plain.chatter import CHATTER, PLAIN
 from gaugeblock.plain.everyday import is_everyday
 
 # What makes another form of a word, and what stands there for a letter that it took away.
@@ -27,7 +28,7 @@ _ENDS = (
     ("ness", ("",)),
     ("less", ("",)),
 )
-_SHORTEST = 3  # letters
+_SHORTEST, _PART = 3, 4  # letters, of a word, and of each of two that make one
 _TEXT: list[str] = []
 
 
@@ -37,14 +38,23 @@ def is_english(word: str) -> bool:
     >>> is_english("certifying"), is_english("smeared"), is_english("stainles")
     (True, True, False)
     """
-    return is_everyday(word) or (word.isalpha() and any(map(_is_listed, _forms(word))))
+    if is_everyday(word):
+        return True
+    return word.isalpha() and (any(map(_is_listed, _forms(word))) or _is_of_two(word))
+
+
+def _is_of_two(word: str) -> bool:
+    """Whether it is made of two words of the list: coursework."""
+    return any(
+        _is_listed(word[:at]) and any(map(_is_listed, _forms(word[at:]))) for at in range(_PART, len(word) - _PART + 1)
+    )
 
 
 def _is_listed(word: str) -> bool:
     if not _TEXT:
         with open(english_file(), encoding="ascii") as handle:
             _TEXT.append(f"\n{handle.read()}")
-    return f"\n{word}\n" in _TEXT[0] or is_everyday(word)
+    return f"\n{word}\n" in _TEXT[0] or word in CHATTER or word in PLAIN or is_everyday(word)
 
 
 def _forms(word: str) -> list[str]:

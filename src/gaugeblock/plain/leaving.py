@@ -12,7 +12,7 @@ from itertools import pairwise
 from gaugeblock.plain.chatter import PLAIN, TURNING
 from gaugeblock.plain.english import is_english
 from gaugeblock.plain.reading import Reading
-from gaugeblock.plain.round_words import ASKED, CHANGING, PLACES, ROUND
+from gaugeblock.plain.round_words import ASKED, CHANGING, OF_A_BOLT, PLACES, ROUND
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 SHORT = 9  # words: in so short a line each is meant
 _MOST = 10  # words; of a longer story too much may be meant
+_LONGEST_NAME = 3  # words
 _LEAST_VALUES = 2  # or one, and the question's own word
 # Columns of words.csv whose cells change a figure.
 _OF_A_STATE = re.compile(
@@ -39,8 +40,11 @@ def left_round(words: tuple[str, ...], reading: Reading, data: Refdata) -> Readi
     if len(words) <= SHORT or not 0 < len(reading.unread) <= _MOST or not _is_sure(words, reading):
         return None
     own = _own(reading, data)
-    named = _named_by(words, reading, data) if {"part", "thread"} & reading.topic.slots.keys() else set()
+    is_bolt = bool({"part", "thread"} & reading.topic.slots.keys())
+    named = _named_by(words, reading, data) if is_bolt else set()
     for word in dict.fromkeys(reading.unread):
+        if word in OF_A_BOLT and word not in own and not is_bolt:
+            continue
         if word in named or not all(_is_round(part, words, own, data) for part in _parts(word)):
             return None
     return reading.replace(unread=(), aside=(*reading.aside, *dict.fromkeys(reading.unread)))
@@ -51,7 +55,8 @@ def _is_sure(words: tuple[str, ...], reading: Reading) -> bool:
     if not reading.values or any(need not in reading.values for need in reading.topic.needs):
         return False
     is_named = reading.topic.is_meant(words)
-    return is_named and (len(reading.values) >= _LEAST_VALUES or bool(reading.topic.asks_for))
+    is_said = len(reading.values) >= _LEAST_VALUES or "part" in reading.values or bool(reading.topic.asks_for)
+    return is_named and is_said
 
 
 def _named_by(words: tuple[str, ...], reading: Reading, data: Refdata) -> set[str]:
@@ -70,6 +75,33 @@ def _named_by(words: tuple[str, ...], reading: Reading, data: Refdata) -> set[st
                 behind = words[after : after + 2]
                 found.update(w for w in behind if not is_plain or _is_of_a_part(w, data))
     return found
+
+
+def of_a_named_bolt(words: tuple[str, ...], reading: Reading, data: Refdata) -> tuple[str, Reading] | None:
+    """The name of a fastener whose thread and grade were said and whose part no table has, and the reading without it;
+    None for a line that is not whole without it.
+    """
+    if not {"thread", "grade"} <= reading.values.keys() or not reading.unread:
+        return None
+    own, named = _own(reading, data), _named_by(words, reading, data)
+    name = [word for word in dict.fromkeys(reading.unread) if word in named]
+    rest = [word for word in dict.fromkeys(reading.unread) if word not in named]
+    is_thing = all(
+        word in ROUND or (len(words) > SHORT and is_english(word)) or _is_of_a_part(word, data) for word in name
+    )
+    changes = any(word in CHANGING | TURNING | ASKED | PLAIN or word in own or word in _changing(data) for word in name)
+    if not name or not is_thing or changes or len(name) > _LONGEST_NAME:
+        return None
+    if rest and (len(words) <= SHORT or not all(_is_round(word, words, own, data) for word in rest)):
+        return None
+    fastener = next((word for word in words if word in _FASTENERS), "bolt")
+    before = words[: words.index(fastener)] if fastener in words else ()
+    at = len(before)
+    while at and before[at - 1] in {*name, *reading.aside}:  # the mower blade bolt
+        at -= 1
+    called = before[at:] if {*name} <= {*before[at:]} else tuple(name)
+    aside = tuple(word for word in (*reading.aside, *rest) if word not in called)
+    return f"{' '.join(called)} {fastener.removesuffix('s')}", reading.replace(unread=(), aside=aside)
 
 
 def _is_of_a_part(word: str, data: Refdata) -> bool:

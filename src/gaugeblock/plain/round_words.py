@@ -38,8 +38,11 @@ _PLACES = """
 above across apart along always around away before behind below beside between down each even ever every first
 front last left lost near new once only over place possible rear right same several some sort top under upper lower
 very up way
+young great true wild total useful usual early final fresh rare wrong worse nice set
 """
 PLACES = frozenset(_PLACES.split())
+# Of a bolt they say how it is; of other things nothing.
+OF_A_BOLT = frozenset(["old", "plain", "big", "little", "wet", "new"])
 # A metal, a finish, a form, a standard, a state, a count: of the thing itself. The line is refused.
 _CHANGING = """
 ba bsf bsw bspp bspt bsc cei whitworth british imperial metric american european japanese german chinese swedish

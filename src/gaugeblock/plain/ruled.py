@@ -26,6 +26,7 @@ _STEEL = 4  # digits of a steel or an aluminium
 _SHARE, _AS_NEAR = 0.6, 0.1  # of the words, each by how rare it is
 _LEAST_NEAR, _MOST_NEAR = 3, 3  # words; rules
 _SHORTEST = 3  # letters of a word that has other forms
+_TERMINALS = frozenset(["30", "85", "86", "87", "87a"])
 _NAME = re.compile(r"[^0-9]+|(?!m[0-9]|v[0-9]|grade|class|sch|gauge)[a-z]+[ -]?[0-9][a-z0-9.]*")  # dot 4, gl-5; no size
 _NUMBERED = frozenset(["dot", "gl", "gl-", "grade", "class", "sae", "type", "no", "number", "an"])
 _PLACES = ASIDE | {"front", "left", "right", "side", "where"}
@@ -108,6 +109,8 @@ def ruled(words: tuple[str, ...], data: Refdata, *, whole: bool = False) -> Foun
     found = _having(words, data)
     if found is not None or whole:
         return found
+    if "relay" in words and len(_TERMINALS & {*words}) >= _LEAST:  # whatever is told round them
+        return _having(("relay", "terminals", *sorted(_TERMINALS & {*words})), data)
     line = " ".join(words)
     place = _PLACE.search(line)
     less = tuple(line[: place.start()].split()) if place is not None else words

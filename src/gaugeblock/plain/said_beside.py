@@ -4,7 +4,7 @@ from __future__ import annotations
 
 # What nobody wants of a bolt, a tube or a line: it is no condition.
 _HARM = (
-    r"(?:strip|pull|gall|round|choke|strangle|shear|break|snap|leak|crack|warp|loosen|come (?:loose|undone|off)"
+    r"(?:strip|over ?stretch|stretch|pull|gall|round|choke|strangle|shear|break|snap|leak|crack|warp|loosen|come (?:loose|undone|off)"
     r"|fall off|pull out|fail|back out|kink"
     r"|collapse|wrinkle|flatten|crush|burn|melt|rub|rattle|sag|fry|blow|boil|cook|perish|harden|burst|go(?:es)?"
     r" (?:hard|soft|off|bad|bang))(?:s|es)?(?: (?:out|off|up|over|on"
@@ -12,7 +12,7 @@ _HARM = (
 )
 _WHOSE = r"(?:(?:the|my|it|they|them|this|that) )?(?:[a-z]+ )?"
 _GOAL = (
-    rf"\b(?:so that|so|that|which|and) {_WHOSE}(?:will not|won'?t|do(?:es)? not|do(?:es)?n'?t|can'?t|cannot"
+    rf"\b(?:so that|so|that|which|and) (?:i |we )?{_WHOSE}(?:will not|won'?t|do(?:es)? not|do(?:es)?n'?t|can'?t|cannot"
     r"|would not|wouldn'?t)"
     rf" {_HARM}\b"
 )
@@ -63,6 +63,11 @@ SAID_BESIDE = (
     ),
     ("length of", r"\b(?:an? )(?:short |long |nice )?length of (?=[a-z0-9])", ""),
     ("true ", r"\btrue (?=duals?\b)", ""),
+    ("for nothing", r"\bfor nothing\b", ""),
+    *(
+        (cue, r"\b(?:in |into )?(?:the )?post[- ]hole (?:digger|borer|auger)s?\b", "digger")
+        for cue in ("post hole", "post-hole")
+    ),
     ("flat ", r"\bflat (?:out|on (?:my|his|me) back|on the floor|chat|to the floor)\b", ""),
     ("hard", r"\b(?:and )?(?:it is|its|it's) (?:glass|dead|file|too) hard(?: now)?\b(?! to)", ""),
     *(

@@ -40,7 +40,12 @@ def unnamed(words: tuple[str, ...], reading: Reading, data: Refdata) -> Sheet | 
     text = " ".join([*name[:-1], name[-1].removesuffix("s")])
     if _is_nearly_known(text, data):
         return None
-    return nobody(text, _WHO, "TIGHTEN", "torque", {"part": text}, data)
+    return nobodys(text, data)
+
+
+def nobodys(name: str, data: Refdata) -> Sheet:
+    """The Sheet of a part whose torque its maker alone has."""
+    return nobody(name, _WHO, "TIGHTEN", "torque", {"part": name}, data)
 
 
 def _is_nearly_known(text: str, data: Refdata) -> bool:

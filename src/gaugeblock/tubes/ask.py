@@ -230,14 +230,19 @@ BEND = Topic(
 ARC = Topic(
     lambda: answer_in("arc", "arc"),
     "length in a bend",
-    {"radius": _RADIUS, "angle": (*BEND.slots["angle"], amount("angle", after="angle", say="{}"))},
-    r"(?:how )?(?:much|long)(?: (?:tube|tubing|pipe|material|stock|metal|length))?|lengths?|tubes?|tubing|pipe|material"
+    {
+        "radius": _RADIUS,
+        "angle": (*BEND.slots["angle"], amount("angle", after="angle", say="{}")),
+        **{key: BEND.slots[key] for key in ("od", "wall", "material", "method")},
+    },
+    r"(?:how )?(?:much|long)(?: (?:tube|tubing|pipe|material|stock|metal|length))?|lengths?|bending|itself|tubes?|tubing|pipe|material"
     r"|stock|arc(?: length)?|bends?|elbows?|take up|takes? up|takes?|eat|eats|use|uses|use up|uses"
     r" up|die|just|developed"
     r"|exhaust|for",
     needs=("radius", "angle"),
     asks_for=r"how much|how long|arc|length|takes? up|eats?|uses?",
     is_named=True,
+    settle=lambda values, _: {key: values[key] for key in ("radius", "angle")},  # the same for whatever tube
 )
 GAUGE = Topic(
     lambda: answer_in("gauge", "gauge"),

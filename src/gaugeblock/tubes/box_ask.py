@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import NUMBER, Shaped, Topic
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, amount
 from gaugeblock.tubes.said import is_without_metal
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -18,6 +18,7 @@ _BY = r" ?(?:x|by|times) ?"
 _LEAST_MM = 15  # a bare side of more is in millimetres: no car has so many inches
 _WALLS_IN = (".065 in", ".083 in", ".120 in", "3/16 in", "1/4 in")
 _WALLS_MM = ("1.6 mm", "2 mm", "3 mm", "4 mm", "5 mm")
+_MOST_WALL = 13  # mm
 _WALL = r"(?:wall(?: thickness)?|thick|w)"
 _SQUARE = r"(?:square|sq)(?: tub(?:e|ing))?"
 
@@ -67,7 +68,8 @@ def topic(section: Topic) -> Topic:
 
     slots = {
         "size": _sized(),
-        **{k: section.slots[k] for k in ("wall", "length", "fact")},
+        "wall": (*section.slots["wall"], amount("length", after="wall(?: thickness)?", say="{} wall", most=_MOST_WALL)),
+        **{k: section.slots[k] for k in ("length", "fact")},
         "material": section.slots["material"],
     }
     return Topic(

@@ -29,6 +29,13 @@ def _open(values: dict[str, str], _data: Refdata) -> Open | None:
     return None if "voltage" in values else (("voltage",), [{"voltage": "12 V"}, {"voltage": "24 V"}])
 
 
+def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """The cable of a starter is judged alone, however the current comes back."""
+    if values.get("kind") == "starter cable" and values.get("back") == "body":
+        return {key: value for key, value in values.items() if key != "back"}
+    return values
+
+
 def _parked() -> Callable[..., Sheet]:
     from gaugeblock.wiring.parked import parked
 
@@ -147,6 +154,7 @@ CIRCUIT = Topic(
         r"|charg(?:e|ing)|horns?|heaters?|ignition|coils?|loads?|draws?|motor|(?:what )?fuses?(?: size)?|breakers?"
     ),
     needs=("current", "length"),
+    settle=_settle,
     table="circuits",
     opens=_open,
     asks_for=r"wir(?:es?|ing)|cables?|gauge|gage|awg|ga|leads?|drop|starter",

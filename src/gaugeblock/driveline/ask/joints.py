@@ -117,6 +117,7 @@ SHAFT = Topic(
                 "{} wall",
             ),
             amount("length", after="wall", bare="in", say="{} wall", most=_MOST_WALL),
+            amount("length", before="x|by", say="{} wall", most=_MOST_WALL),
             amount("length", after="wall", bare="mm", say="{} wall", most=_MOST_WALL),
         ),
         "material": (

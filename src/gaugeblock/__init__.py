@@ -7,7 +7,7 @@
 
 from __future__ import annotations
 
-__version__ = "0.12.0"
+__version__ = "0.13.0"
 
 TYPE_CHECKING = False  # a type checker sees each name; a running program loads it when it is first used
 if TYPE_CHECKING:
@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from gaugeblock.driveline.axles.answer import axle as axle
     from gaugeblock.driveline.axles.answer import axle_compared as axle_compared
     from gaugeblock.driveline.gears.answer import gearing as gearing
+    from gaugeblock.driveline.gears.regear import regear as regear
     from gaugeblock.driveline.gears.size import tyre as tyre
     from gaugeblock.driveline.gears.teeth import ratio as ratio
     from gaugeblock.driveline.gears.true_speed import true_speed as true_speed
@@ -196,6 +197,7 @@ __all__ = [
     "plan",
     "ratio",
     "refdata",
+    "regear",
     "route",
     "section",
     "setup",

@@ -16,6 +16,7 @@ WING = Wing(
         "gearing": ("gears.commands", "engine speed at road speed, by axle ratio and tyre"),
         "ratio": ("gears.commands", "an axle ratio by the teeth of its gears"),
         "tyre": ("gears.commands", "what a tyre measures by its size"),
+        "regear": ("gears.commands", "the axle ratio for other tyres, at the engine speed of before"),
         "truespeed": ("gears.commands", "how fast it goes by a speedometer that was right with another tyre"),
     },
     {
@@ -30,6 +31,7 @@ WING = Wing(
         "shims": "shims.answer",
         "gearing": "gears.answer",
         "tyre": "gears.size",
+        "regear": "gears.regear",
         "true_speed": "gears.true_speed",
         "ratio": "gears.teeth",
     },

@@ -253,7 +253,7 @@ TOOLS: dict[str, tuple[Reader, ...]] = {
         Shaped(
             r"(?:the )?(?:maker|manufacturer|manual|book|factory|maker's sheet|sheet)(?:'s)?"
             r"(?: (?:says|said|calls for|wants|gives|figure|spec|is|figure is|spec is))?"
-            rf" (?:(?P<low>{NUMBER}) ?(?:to|-) ?)?(?P<high>{NUMBER}) ?{TORQUE_SAID}",
+            rf" (?:(?P<low>{NUMBER}) ?(?:to|-) ?)?(?P<high>{NUMBER}) ?{TORQUE_SAID}(?: dry)?",
             _stated,
             "maker's {}",
             cue=("maker", "manu", "book", "factory", "sheet"),

@@ -40,7 +40,7 @@ def is_english(word: str) -> bool:
     """
     if is_everyday(word):
         return True
-    return word.isalpha() and (any(map(_is_listed, _forms(word))) or _is_of_two(word))
+    return word.isalpha() and (any(map(_is_listed, _all_forms(word))) or _is_of_two(word))
 
 
 def _is_of_two(word: str) -> bool:
@@ -55,6 +55,11 @@ def _is_listed(word: str) -> bool:
         with open(english_file(), encoding="ascii") as handle:
             _TEXT.append(f"\n{handle.read()}")
     return f"\n{word}\n" in _TEXT[0] or word in CHATTER or word in PLAIN or is_everyday(word)
+
+
+def _all_forms(word: str) -> list[str]:
+    """Its forms, and those of what is said without its last letter: plumbin."""
+    return _forms(word) + (_forms(f"{word}g") if word.endswith("in") else [])
 
 
 def _forms(word: str) -> list[str]:

@@ -43,7 +43,7 @@ def left_round(words: tuple[str, ...], reading: Reading, data: Refdata) -> Readi
     is_bolt = bool({"part", "thread"} & reading.topic.slots.keys())
     named = _named_by(words, reading, data) if is_bolt else set()
     for word in dict.fromkeys(reading.unread):
-        if word in OF_A_BOLT and word not in own and not is_bolt:
+        if word not in own and (word == "new" or (word in OF_A_BOLT and not is_bolt)):
             continue
         if word in named or not all(_is_round(part, words, own, data) for part in _parts(word)):
             return None
@@ -74,7 +74,7 @@ def _named_by(words: tuple[str, ...], reading: Reading, data: Refdata) -> set[st
                     after += 1
                 behind = words[after : after + 2]
                 found.update(w for w in behind if not is_plain or _is_of_a_part(w, data))
-    return found
+    return found - {"new"}  # as a bolt is, where nothing else is said
 
 
 def of_a_named_bolt(words: tuple[str, ...], reading: Reading, data: Refdata) -> tuple[str, Reading] | None:

@@ -38,7 +38,7 @@ _PLACES = """
 above across apart along always around away before behind below beside between down each even ever every first
 front last left lost near new once only over place possible rear right same several some sort top under upper lower
 very up way
-young great true wild total useful usual early final fresh rare wrong worse nice set
+young great true wild total useful usual early final fresh rare wrong worse nice set special together after below
 """
 PLACES = frozenset(_PLACES.split())
 # Of a bolt they say how it is; of other things nothing.
@@ -59,7 +59,7 @@ double doubled twin twins dual duals pair pairs triple triples quad both twice h
 insulated shielded lined unlined vented unvented ventilated sealed pressurised pressurized boosted supercharged
 turbocharged nitrous methanol ethanol e85 alcohol diesel kerosene biodiesel hydrogen electric hybrid marine
 aircraft aviation aeroplane airplane boat military railway industrial peak burst proof ultimate working
-intermittent continuous momentary surge stall inrush vertical horizontal inside outside inner outer innermost
+intermittent continuous momentary surge inrush vertical horizontal inside outside inner outer innermost
 outermost external internal maximum minimum max min lightest heaviest safest tightest loosest least most thickwall
 thinwall seamless seamed erw drawn extruded square rectangular oval octagonal hexagonal hex
 """

@@ -27,6 +27,10 @@ _SHARE, _AS_NEAR = 0.6, 0.1  # of the words, each by how rare it is
 _LEAST_NEAR, _MOST_NEAR = 3, 3  # words; rules
 _SHORTEST = 3  # letters of a word that has other forms
 _TERMINALS = frozenset(["30", "85", "86", "87", "87a"])
+_BRITISH = {"bsf": "bsf", "bsw": "bsw", "whitworth": "bsw", "whit": "bsw", "ba": "ba"}
+_OF_BA = re.compile("[0-9]{1,2}ba")
+_DRILLING = frozenset(["drill", "drills", "drilled", "tap", "tapping", "tapped", "hole"])
+_TORQUE = frozenset(["torque", "tight", "tighten", "torqued"])  # of which no rule says anything
 _NAME = re.compile(r"[^0-9]+|(?!m[0-9]|v[0-9]|grade|class|sch|gauge)[a-z]+[ -]?[0-9][a-z0-9.]*")  # dot 4, gl-5; no size
 _NUMBERED = frozenset(["dot", "gl", "gl-", "grade", "class", "sae", "type", "no", "number", "an"])
 _PLACES = ASIDE | {"front", "left", "right", "side", "where"}
@@ -109,8 +113,13 @@ def ruled(words: tuple[str, ...], data: Refdata, *, whole: bool = False) -> Foun
     found = _having(words, data)
     if found is not None or whole:
         return found
-    if "relay" in words and len(_TERMINALS & {*words}) >= _LEAST:  # whatever is told round them
-        return _having(("relay", "terminals", *sorted(_TERMINALS & {*words})), data)
+    about = _subject(words)
+    if about:  # whatever is told round it
+        found = _having(about, data)
+        if found is not None:
+            rest = [word for word in words if word not in about and word not in CHATTER and word[0].isalpha()]
+            found.asked += f" (left out: {' '.join(rest)})"
+        return found
     line = " ".join(words)
     place = _PLACE.search(line)
     less = tuple(line[: place.start()].split()) if place is not None else words
@@ -120,6 +129,17 @@ def ruled(words: tuple[str, ...], data: Refdata, *, whole: bool = False) -> Foun
             found.asked += f" (left out: {' '.join([*(w for w in less if w not in fewer), *words[len(less) :]])})"
             return found
     return None
+
+
+def _subject(words: tuple[str, ...]) -> tuple[str, ...]:
+    """What a line is about that the rules alone have: the terminals of a relay, a British thread."""
+    if "relay" in words and len(_TERMINALS & {*words}) >= _LEAST:
+        return ("relay", "terminals", *sorted(_TERMINALS & {*words}))
+    series = next((_BRITISH.get(word, word) for word in words if word in _BRITISH or _OF_BA.fullmatch(word)), "")
+    if not series or _TORQUE & {*words}:
+        return ()
+    drill = ("tap", "drill") if _DRILLING & {*words} else ("threads", "per", "inch") if series in ("bsf", "bsw") else ()
+    return ("british", series, *drill)
 
 
 def nearest(words: tuple[str, ...], data: Refdata) -> Found | None:

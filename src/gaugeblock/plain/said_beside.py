@@ -4,7 +4,8 @@ from __future__ import annotations
 
 # What nobody wants of a bolt, a tube or a line: it is no condition.
 _HARM = (
-    r"(?:strip|over ?stretch|stretch|pull|gall|round|choke|strangle|shear|break|snap|leak|crack|warp|loosen|come (?:loose|undone|off)"
+    r"(?:strip|over ?stretch|stretch|pull|gall|round|choke|strangle|shear|break|snap|leak|crack|warp|loosen"
+    r"|come (?:loose|undone|off)"
     r"|fall off|pull out|fail|back out|kink"
     r"|collapse|wrinkle|flatten|crush|burn|melt|rub|rattle|sag|fry|blow|boil|cook|perish|harden|burst|go(?:es)?"
     r" (?:hard|soft|off|bad|bang))(?:s|es)?(?: (?:out|off|up|over|on"
@@ -63,6 +64,39 @@ SAID_BESIDE = (
     ),
     ("length of", r"\b(?:an? )(?:short |long |nice )?length of (?=[a-z0-9])", ""),
     ("true ", r"\btrue (?=duals?\b)", ""),
+    *(
+        (
+            cue,
+            r"\b(?:spat|spewed|puked|lost|boiled|threw|dumped|chucked|spits|pukes|boils|dumps) (?:out )?(?:its"
+            r"|her|his|all its"
+            r"|all the|the)(?: own)? (?:water|coolant)(?: (?:out|off|away|again))*",
+            "",
+        )
+        for cue in (" water", " coolant")
+    ),
+    ("straight", r"\bon the straights?\b(?! pipe)", ""),
+    ("copper ", r"\bthe copper (?=pulled|stopped|booked|caught|got me|did me)", "the policeman "),
+    ("room for", r"\bno room for (?:an? |the )?(?:heat ?)?shield(?:ing)?\b", "no shield"),
+    (
+        "worried",
+        r"\b(?:and |but )?(?:now )?(?:i am |i'm |im |am )?worried (?:about|it(?:'ll| will| is)) [a-z]+ing"
+        r" (?:the |my )?[a-z]+\b",
+        "",
+    ),
+    (
+        "before i",
+        r"\bbefore i (?:blame|bin|scrap|curse) (?:the |my )?(?:[a-z]+ )?(?:gasket|pump|engine|motor|lot|thing|head)\b",
+        "",
+    ),
+    (
+        "before ",
+        (
+            r"\bbefore (?:i|we|he|she) (?!tap|drill|ream|boil|melt|cut|bend|weld|temper|flare)[a-z]+"
+            r" (?:the|my|it|them|this|that|his|her)(?: [a-z]+){0,2}$"
+        ),
+        "",
+    ),
+    ("elbow", r"\b(?:i am |i'm |im )?up to (?:my|the|his|me) elbows(?: in (?:an? |the )?[a-z]+)?\b", ""),
     ("for nothing", r"\bfor nothing\b", ""),
     *(
         (cue, r"\b(?:in |into )?(?:the )?post[- ]hole (?:digger|borer|auger)s?\b", "digger")

@@ -172,13 +172,13 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("out ", r"\bwithout (?:it |them |the tube )?(?:kinking|collapsing|crushing|wrinkling|flattening|buckling)\b", ""),
     (
         "oh ",
-        r"\boh (twenty|thirty|forty|fifty|sixty|eighty|ninety)[ -]?(two|three|five|six|eight)?(?= |$)",
+        r"\b(?:point )?oh (twenty|thirty|forty|fifty|sixty|eighty|ninety)[ -]?(two|three|five|six|eight)?(?= |$)",
         _hundredths,
     ),
     ("rubber", r"\brubber (?=cv boot|grommet|bellows)", ""),
     ("set of", r"\ban? set of\b", ""),
     ("thread", r"\b(inch|in|[0-9]/[0-9]+|mm) (studs?|bolts?|screws?|nuts?) (fine|coarse) threads?\b", r"\1 \3 \2"),
-    ("nothing ", r"\bnothing (?:crazy|fancy|special|serious|exotic|wild|much|too \w+)\b", ""),
+    ("nothing ", r"\bnothing (?:silly|flash|daft|mad|loud|crazy|fancy|special|serious|exotic|wild|much|too \w+)\b", ""),
     (
         "no ",
         (
@@ -266,7 +266,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("hour", r"\b(?:k|kays|clicks|kilomet(?:re|er)s?) an hour\b", "km/h"),
     ("kays", r"\bkays\b", "km/h"),
     ("inch and", r"\b(?:an |one |1 )?inch and (?:an? |one )?(three )?(quarters?|half|eighths?)\b", _inch_and),
-    ("oh ", r"\boh (six|eight|nine|one) (five|three|zero|oh)\b(?= |$)", _thousandths),
+    ("oh ", r"\b(?:point )?oh (six|eight|nine|one) (five|three|zero|oh)\b(?= |$)", _thousandths),
     ("zero ", r"\bzero (six|eight|nine|one) (five|three|zero|oh)\b(?= |$)", _thousandths),
     ("half thousand", r"\b([a-z]+|[0-9]+) and a half thousand\b", r"\1 thousand five hundred"),
     # "40 mm by 2": the second has the unit of the first

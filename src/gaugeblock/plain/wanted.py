@@ -27,7 +27,7 @@ _UNITS = {
     "galh": "gal/h",
 }
 # A scale alone, as the last word of a line.
-_LAST = {"f": "degF", "c": "degC"}
+_LAST = {"f": "degF", "c": "degC", "inch": "in"}
 # Words with which it can begin; the pattern is compiled when a line has one.
 _FIRST = """
 in as into nm n-m n.m newton ft foot inch ft-lb ft-lbs foot-pounds in-lb in-lbs inch-pounds mm millimetre millimeter

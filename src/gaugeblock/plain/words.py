@@ -117,6 +117,7 @@ _SHORT = {
     "gage": "gauge",
     "guage": "gauge",
     "dia": "diameter",
+    "ally": "aluminium",
     "alum": "aluminum",
     "alu": "aluminium",
     "btw": "between",

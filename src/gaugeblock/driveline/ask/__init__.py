@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.driveline.ask.axles import AXLE as AXLE
 from gaugeblock.driveline.ask.gears import GEARING as GEARING
+from gaugeblock.driveline.ask.gears import REGEAR as REGEAR
 from gaugeblock.driveline.ask.gears import SPEEDO as SPEEDO
 from gaugeblock.driveline.ask.gears import TEETH as TEETH
 from gaugeblock.driveline.ask.gears import TYRE as TYRE
@@ -19,4 +20,7 @@ from gaugeblock.driveline.ask.steels import HARDNESS as HARDNESS
 from gaugeblock.driveline.ask.steels import STEEL as STEEL
 
 ALONE = (BY_SCALE,)
-TOPICS = (HARDNESS, STEEL, AXLE, GEARING, TEETH, TYRE, JOINT, SLOPES, SHIMS, SETUP, SPLINE, SHAFT, LONGEST, SPEEDO)
+TOPICS = (
+    *(HARDNESS, STEEL, AXLE, GEARING, TEETH, TYRE, JOINT, SLOPES, SHIMS, SETUP, SPLINE, SHAFT, LONGEST),
+    *(SPEEDO, REGEAR),
+)

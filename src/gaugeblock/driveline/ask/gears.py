@@ -242,3 +242,40 @@ SPEEDO = Topic(
     asks_for=r"speedo\w*|true speed|real speed|actual speed|how fast|really (?:doing|going)|actually (?:doing|going)",
     is_named=True,
 )
+REGEAR = Topic(
+    lambda: answer_of("gears.regear", "regear"),
+    "axle ratio for other tyres",
+    {
+        "ratio": (
+            Shaped(
+                rf"(?:(?:it |i )?(?:had|has|with|have|got|on|in) )?(?P<n>{_RATIO})(?: to 1)?(?: (?:gears?"
+                r"|gearing|axles?|ratios?"
+                r"|diffs?|rear(?: end| axle)?|final(?: drive)?|ring and pinion))+",
+                lambda m: m["n"],
+                "axle ratio {}",
+            ),
+            Shaped(rf"(?:with |on |had )?(?P<n>{_RATIO})'?s", lambda m: m["n"], "axle ratio {}"),
+        ),
+        "was": (
+            Shaped(rf"(?:came|comes) (?:with|on) {_EITHER_TYRE}", _either, "in place of the one on {}"),
+            Shaped(rf"{_WHEN_RIGHT} {_EITHER_TYRE}", _either, "in place of the one on {}"),
+            Shaped(rf"{_EITHER_TYRE}(?= (?:up )?(?:to|for|off))", _either, "in place of the one on {}"),
+        ),
+        "tyre": (
+            Shaped(
+                r"(?:(?:now|up|to|on|for|put|fitted|fitting|with|got|running|it's|its|going)(?: it| the| my| a set of|"
+                rf" new| on| to)* )?{_EITHER_TYRE}",
+                _either,
+                "tyre {}",
+            ),
+        ),
+    },
+    r"(?:what|which) (?:axle |diff |rear |final )*(?:ratios?|gears?|gearing)|(?:gets?|gives?|keeps?|puts?|brings?)"
+    r"(?: it| me| us| the)*(?: back)?(?: to)?|same (?:pull|revs|rpm|go|power|gearing|engine speed|feel)|back"
+    r"|stock|factory"
+    r"|original(?:ly)?|re-?gear(?:ing|ed)?|tyres?|tires?|wheels?|went|had|now|came|with|from|swapped|changed|do i"
+    r" need|need",
+    needs=("ratio", "was", "tyre"),
+    asks_for=r"(?:what|which) (?:axle |diff |rear |final )*(?:ratios?|gears?|gearing)|re-?gear\w*",
+    is_named=True,
+)

@@ -80,6 +80,25 @@ def truespeed(argv: list[str]) -> int:
     return print_answer(parser, argv, _true_speed, _topic("SPEEDO"))
 
 
+def _regear() -> Callable[..., Sheet]:
+    from gaugeblock.driveline.gears.regear import regear as answer
+
+    return answer
+
+
+def regear(argv: list[str]) -> int:
+    """Run ``gaugeblock regear``; the exit code."""
+    parser = parser_of(
+        "regear",
+        "The axle ratio that gives with other tyres the engine speed of before.",
+        'gaugeblock regear 3.73 --was "31 in" --tyre "35 in"',
+    )
+    parser.add_argument("ratio", metavar="RATIO", help="that is fitted: 3.73")
+    parser.add_argument("--was", required=True, metavar="T", help="the tyre that it drove: 31 in, 235/75R15")
+    parser.add_argument("--tyre", required=True, metavar="T", help="the tyre that it shall drive: 35 in, 285/75R16")
+    return print_answer(parser, argv, _regear, _topic("REGEAR"))
+
+
 def _ratio() -> Callable[..., Sheet]:
     from gaugeblock.driveline.gears.teeth import ratio as answer
 

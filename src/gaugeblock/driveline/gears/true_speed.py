@@ -14,7 +14,6 @@ from gaugeblock.tables.load import Refdata, refdata
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
-    from gaugeblock.units import Measure
 
 VERB = "TRUE SPEED"
 _PERCENT = 100
@@ -37,7 +36,9 @@ def true_speed(tyre: str, was: str, shown: str, *, data: Refdata | None = None) 
     read = read_positive(shown, "speed", "shown")
     now, old = by_size(tyre, data), by_size(was, data)
     title = f"speedometer at {read.text} on {tyre}, right with {was}"
-    doubts = _doubts({"tyre": now, "was": old}, read, data)
+    doubts = doubts_of_tyres({"tyre": now, "was": old}, data)
+    if not is_plausible(read, "road_speed", data):
+        doubts["shown"] = did_you_mean(f"{read.text} is no usual speed of a car", ())
     if doubts:
         return questioned(title, asked, doubts, VERB, data)
     reading = stated(read, "speedometer_reading", "shown", data)
@@ -62,14 +63,13 @@ def _said(share: float) -> str:
 _HAIR = 0.0005
 
 
-def _doubts(tyres: dict[str, Tyre], shown: Measure, data: Refdata) -> dict[str, str]:
-    out = {}
-    for key, tyre in tyres.items():
-        if not all(_is_usual(figure, data) for figure in (tyre.below[-1], tyre.turns)):
-            out[key] = did_you_mean(f"{tyre.typed} makes a tyre that no car has", ())
-    if not is_plausible(shown, "road_speed", data):
-        out["shown"] = did_you_mean(f"{shown.text} is no usual speed of a car", ())
-    return out
+def doubts_of_tyres(tyres: dict[str, Tyre], data: Refdata) -> dict[str, str]:
+    """A doubt of each tyre that no car has, by its option."""
+    return {
+        key: did_you_mean(f"{tyre.typed} makes a tyre that no car has", ())
+        for key, tyre in tyres.items()
+        if not all(_is_usual(figure, data) for figure in (tyre.below[-1], tyre.turns))
+    }
 
 
 def _is_usual(figure: Figure, data: Refdata) -> bool:

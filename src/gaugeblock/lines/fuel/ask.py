@@ -48,7 +48,8 @@ def _test() -> Callable[..., Sheet]:
 
 
 def _flow(match: re.Match[str]) -> str:
-    return f"{match['n']} {_FLOWS[match['u'].replace(' ', '')]}"
+    said = match["u"].replace(" ", "")
+    return f"{match['n']} {'L/h' if said[0] == 'l' else 'gal/h' if said.endswith('hour') else _FLOWS[said]}"
 
 
 def _consumption(match: re.Match[str]) -> str:
@@ -81,7 +82,13 @@ FUEL = Topic(
             Shaped(rf"(?:bsfc(?: of| is)? )?(?P<n>{NUMBER}) (?:bsfc|lbs?/hp)", _consumption, "burns {}"),
             Shaped(rf"bsfc(?: of| is)? (?P<n>{NUMBER})", _consumption, "burns {}"),
         ),
-        "pump": (Shaped(rf"(?P<n>{NUMBER}) ?(?P<u>gph|gpm|lph)(?: pump)?", _flow, "pump {}"),),
+        "pump": (
+            Shaped(
+                rf"(?P<n>{NUMBER}) ?(?P<u>gph|gpm|lph|l/h|lit(?:re|er)s? per hour|gal(?:lon)?s? per hour)(?: pump)?",
+                _flow,
+                "pump {}",
+            ),
+        ),
         "length": (
             Shaped(
                 rf"(?P<n>{NUMBER}) ?(?P<u>ft|feet|foot|m|metres?|meters?)(?: (?:of )?(?:fuel"

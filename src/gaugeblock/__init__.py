@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from gaugeblock.driveline.gears.true_speed import true_speed as true_speed
     from gaugeblock.driveline.hardness import hardness as hardness
     from gaugeblock.driveline.joints.answer import joint as joint
+    from gaugeblock.driveline.joints.limit import joint_limit as joint_limit
     from gaugeblock.driveline.propshafts.answer import shaft as shaft
     from gaugeblock.driveline.setups.answer import setup as setup
     from gaugeblock.driveline.shims.answer import shims as shims
@@ -187,6 +188,7 @@ __all__ = [
     "heat",
     "hole",
     "joint",
+    "joint_limit",
     "look_up",
     "make_packet",
     "material",

@@ -62,6 +62,7 @@ COMPARED = {
     "hardness 42 HRC --compare scale": 1,
     'sheet --size "4 ft x 8 ft" --thickness "14 ga" --compare "thickness=14 ga, 16 ga, 18 ga"': 3,
     'drop --wire "12 AWG" --current "25 A" --length "12 ft" --return body --compare "wire=10 AWG, 12 AWG"': 2,
+    'jointlimit --speed "3000 rpm" --compare "speed=3000 rpm, 4000 rpm"': 2,
     'regear 3.73 --was "31 in" --tyre "33 in" --compare "tyre=33 in, 35 in"': 2,
     'truespeed --tyre "33 in" --was "31 in" --shown "60 mph" --compare "tyre=32 in, 33 in"': 2,
     'wiresize "10 AWG" --compare "wire=10 AWG, 8 AWG"': 2,

@@ -1,4 +1,4 @@
-"""``steel``, ``hardness``, ``spline``, ``setup`` and ``joint`` at the command line."""
+"""``steel``, ``hardness``, ``spline``, ``setup``, ``joint`` and ``jointlimit`` at the command line."""
 
 from __future__ import annotations
 
@@ -150,3 +150,18 @@ def joint(argv: list[str]) -> int:
     names = ("angle", "second", "top", "second_top", "shafts_top", "phasing", "speed")
     options = {**{name: getattr(a, name) for name in names}, "shafts_side": a.side}
     return print_open(sheet_of, _topic("JOINT"), options, a)
+
+
+def jointlimit(argv: list[str]) -> int:
+    """Run ``gaugeblock jointlimit``; the exit code."""
+    parser = parser_of(
+        "jointlimit",
+        "The greatest usual working angle of a universal joint at a driveshaft's speed.",
+        'gaugeblock jointlimit --speed "3000 rpm"',
+    )
+    parser.add_argument("--speed", metavar="N", help="of the driveshaft at the vehicle's top speed: 3000 rpm")
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.driveline.joints.limit import joint_limit as sheet_of
+
+    return print_open(sheet_of, _topic("JOINT_LIMIT"), {"speed": a.speed}, a, is_open=a.speed is None)

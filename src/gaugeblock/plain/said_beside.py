@@ -97,6 +97,15 @@ SAID_BESIDE = (
         "",
     ),
     ("elbow", r"\b(?:i am |i'm |im )?up to (?:my|the|his|me) elbows(?: in (?:an? |the )?[a-z]+)?\b", ""),
+    *(
+        (
+            cue,
+            r"\b(?:lifted|raised|lowered|dropped)(?: (?:it|her|him|me|my|the|our)(?: [a-z]+)?)? (?:by )?"
+            r"(?:one|two|three|four|five|six|eight|[0-9]+) ?(?:inch(?:es)?|in|mm)\b",
+            "",
+        )
+        for cue in ("lifted", "raised", "lowered", "dropped")
+    ),
     ("for nothing", r"\bfor nothing\b", ""),
     *(
         (cue, r"\b(?:in |into )?(?:the )?post[- ]hole (?:digger|borer|auger)s?\b", "digger")

@@ -100,6 +100,10 @@ _SAME_THOU = (
 _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("w/o", r"\bw/o\b", "without"),
     ("-seat", r"\b(gasket|taper|tapered|flat|conical)-seat", r"\1 seat"),
+    ("slick", r"\bslicks?\b", "tyre"),
+    ("cab", r"\b(?:double|twin|crew|single)[ -]cab\b", "pickup"),
+    ("the pair", r"\b(?:for|between) the pair(?: of them)?\b", "in total"),
+    ("old ", rf"\b(?:rusty )?old (?:diesel|petrol) (?={_CARS})", ""),
     (" or so", r"\bor so\b", ""),
     ("fitting ", r"^(?:i'm |im |i am |we're |just )?fitting (?=an? |the |my |our |new |some |[0-9])", ""),
     ("tail shaft", r"\btail ?shaft", "driveshaft"),

@@ -235,8 +235,9 @@ ARC = Topic(
         "angle": (*BEND.slots["angle"], amount("angle", after="angle", say="{}")),
         **{key: BEND.slots[key] for key in ("od", "wall", "material", "method")},
     },
-    r"(?:how )?(?:much|long)(?: (?:tube|tubing|pipe|material|stock|metal|length))?|lengths?|bending|itself|tubes?|tubing|pipe|material"
-    r"|stock|arc(?: length)?|bends?|elbows?|take up|takes? up|takes?|eat|eats|use|uses|use up|uses"
+    r"(?:how )?(?:much|long)(?: (?:tube|tubing|pipe|material|stock|metal|length))?|lengths?|bending|itself"
+    r"|tubes?|tubing|pipe|material|stock|arc(?: length)?|bends?|elbows?|take up|takes? up|takes?|eat|eats|use"
+    r"|uses|use up|uses"
     r" up|die|just|developed"
     r"|exhaust|for",
     needs=("radius", "angle"),

@@ -9,6 +9,7 @@ from gaugeblock.driveline.ask.gears import SPEEDO as SPEEDO
 from gaugeblock.driveline.ask.gears import TEETH as TEETH
 from gaugeblock.driveline.ask.gears import TYRE as TYRE
 from gaugeblock.driveline.ask.joints import JOINT as JOINT
+from gaugeblock.driveline.ask.joints import JOINT_LIMIT as JOINT_LIMIT
 from gaugeblock.driveline.ask.joints import LONGEST as LONGEST
 from gaugeblock.driveline.ask.joints import SHAFT as SHAFT
 from gaugeblock.driveline.ask.joints import SLOPES as SLOPES
@@ -22,5 +23,5 @@ from gaugeblock.driveline.ask.steels import STEEL as STEEL
 ALONE = (BY_SCALE,)
 TOPICS = (
     *(HARDNESS, STEEL, AXLE, GEARING, TEETH, TYRE, JOINT, SLOPES, SHIMS, SETUP, SPLINE, SHAFT, LONGEST),
-    *(SPEEDO, REGEAR),
+    *(SPEEDO, REGEAR, JOINT_LIMIT),
 )

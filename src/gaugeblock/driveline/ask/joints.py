@@ -58,6 +58,29 @@ JOINT = Topic(
 )
 
 
+def _open_limit(values: dict[str, str], data: Refdata) -> Open | None:
+    """Every speed that is printed, where none was said."""
+    if "speed" in values:
+        return None
+    rows = (r for r in data.table("driveline/joints").of("working_angle_maximum") if r["joint"] == "single cardan")
+    speeds = {r["shaft_speed"] for r in rows if not r.standing and r["case"].startswith("normal operation")}
+    return ("speed",), [{"speed": speed} for speed in sorted(speeds)]
+
+
+JOINT_LIMIT = Topic(
+    lambda: answer_of("joints.limit", "joint_limit"),
+    "greatest angle of a universal joint",
+    {"speed": JOINT.slots["speed"]},
+    JOINT.signals
+    + r"|(?:how much|what|the)? ?(?:max(?:imum)?|most|greatest|biggest|steepest)(?: (?:working|operating|joint))?(?:"
+    r" angle)?|how (?:much|steep)|too (?:much|steep)|prop|allowed|run(?:s)?|turns?|can|should|at that speed|limit|u",
+    asks_for=r"(?:max(?:imum)?|most|greatest|biggest|steepest|how much|limit).*\bangles?"
+    r"|angles?.*\b(?:max(?:imum)?|limit|most)",
+    is_named=True,
+    opens=_open_limit,
+)
+
+
 def _settle_slopes(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """The three slopes, down to the rear positive."""
     slopes = ", ".join(values.pop(key) for key in ("gearbox", "shaft", "pinion"))

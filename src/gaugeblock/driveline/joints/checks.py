@@ -156,7 +156,7 @@ def usual(found: Working, speed: Measure | None, data: Refdata) -> Judged:
         ASK_MAKER, f"What angle does the joint's maker allow at {text_of(turning)}?", "notes", (SPEED,)
     )
     try:
-        limit = _limit_at(turning, data)
+        limit = limit_at(turning, data)
     except LookupMiss:
         why = f"the trade's table has no figure at {text_of(turning)}, and it is not extrapolated: ask the maker"
         check = Check(SPEED, CANNOT_TELL, why, None, got, bears=ASK)
@@ -174,7 +174,7 @@ def usual(found: Working, speed: Measure | None, data: Refdata) -> Judged:
     return Judged(check, f"Lessen the angle to {units.significant(most, 3)} deg, or run the shaft slower.", ask_maker)
 
 
-def _limit_at(turning: Figure, data: Refdata) -> Figure:
+def limit_at(turning: Figure, data: Refdata) -> Figure:
     """What is printed at a speed, or between two; under the slowest printed speed its figure, which is the stricter."""
     slowest, _ = _speeds(data)
     point = parse_interval(slowest.key["shaft_speed"])

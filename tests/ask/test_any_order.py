@@ -85,7 +85,7 @@ def test_a_word_that_says_how_is_read_told_or_refused(question: str, word: str, 
     plain = understood(words_of(question), DATA)
     is_read = got.read_as != "" and (reading.values != plain.values or reading.topic is not plain.topic)
     is_told = (
-        _is_said(word, reading.values)
+        _is_said(word, {**reading.values, "read as": got.read_as})  # two values of one option stand there, side by side
         or _is_part_of_a_phrase(word, words)
         or word in re.findall(r"[\w-]+", got.read_as)
     )

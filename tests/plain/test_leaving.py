@@ -112,6 +112,6 @@ def test_a_word_meant_as_it_stands_is_no_slip() -> None:
 def test_a_part_that_no_table_has_gets_no_number_and_the_plain_bolt_is_named(line: str, name: str) -> None:
     got = answer(line)
     assert isinstance(got.found, Sheet)
-    assert (got.found.title, got.found.decision.kind, got.found.figures) == (name, "none", [])
+    assert (got.found.title, got.found.decision.kind, got.found.figures) == (name, "none", ())
     assert len(got.more) == 1
     assert got.more[0].read_as.endswith(PLAIN_BOLT)

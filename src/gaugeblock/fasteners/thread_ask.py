@@ -119,8 +119,9 @@ HOLE = Topic(
             Shaped(r"clearances?(?: (?:holes?|drill|fit))*|through holes?", always(_CLEARANCE)),
         ),
     },
-    PLACE + r"|75 ?(?:%|percent|per cent)(?: thread)?|(?:(?:in|into) )?(?:steel|alumini?um|cast iron|iron|brass)(?:"
-    r" (?:tee|block|head|plate|case|bracket|casting))*|"
+    PLACE + r"|75 ?(?:%|percent|per cent)(?: thread)?|(?:in|into) (?:steel|alumini?um|cast iron|iron|brass)(?:"
+    r" (?:block|head|plate|case))?|(?:steel|alumini?um|cast iron|iron|brass)"
+    r" (?:tee|block|plate|case|bracket|casting)s?(?: block)?|"
     r"(?:how )?big|(?:what |which )?(?:size )?(?:drill(?: bit)?s?|bits?|holes?)(?:"
     r" size)?|tap(?:ped|ping)?|thread(?:ed)?|diameter|size"
     r"|bolts?|screws?|pass|through|do i drill|to drill|need",

@@ -28,7 +28,7 @@ _ENDS = (
     ("ness", ("",)),
     ("less", ("",)),
 )
-_SHORTEST, _PART = 3, 4  # letters, of a word, and of each of two that make one
+_SHORTEST = 3  # letters
 _TEXT: list[str] = []
 
 
@@ -38,16 +38,7 @@ def is_english(word: str) -> bool:
     >>> is_english("certifying"), is_english("smeared"), is_english("stainles")
     (True, True, False)
     """
-    if is_everyday(word):
-        return True
-    return word.isalpha() and (any(map(_is_listed, _all_forms(word))) or _is_of_two(word))
-
-
-def _is_of_two(word: str) -> bool:
-    """Whether it is made of two words of the list: coursework."""
-    return any(
-        _is_listed(word[:at]) and any(map(_is_listed, _forms(word[at:]))) for at in range(_PART, len(word) - _PART + 1)
-    )
+    return is_everyday(word) or (word.isalpha() and any(map(_is_listed, _all_forms(word))))
 
 
 def _is_listed(word: str) -> bool:

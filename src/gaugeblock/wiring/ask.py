@@ -137,7 +137,7 @@ CIRCUIT = Topic(
         ),
     },
     (
-        r"(?:what |which |how many )?(?:mm2|sq ?mm)|(?:wiper|window|seat|door|aerial|washer)s?(?: (?:motors?"
+        r"(?:what |which |how many )?(?:mm2|sq ?mm)|(?:wiper|window|seat|aerial)s?(?: (?:motors?"
         r"|heaters?))?|heated seats?|pulls?|keeps?|lives?|(?:how )?(?:big|heavy|thick)|(?:(?:one"
         r"|1|each) )?way|(?:how (?:many|much) )?(?:volts?|voltage)"
         r"|drop(?:s|ped)?|los(?:e|es|ing|s)"

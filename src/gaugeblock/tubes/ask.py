@@ -243,7 +243,7 @@ ARC = Topic(
     needs=("radius", "angle"),
     asks_for=r"how much|how long|arc|length|takes? up|eats?|uses?",
     is_named=True,
-    settle=lambda values, _: {key: values[key] for key in ("radius", "angle")},  # the same for whatever tube
+    settle=lambda values, _: {k: values[k] for k in ("radius", "angle") if k in values},  # the same for whatever tube
 )
 GAUGE = Topic(
     lambda: answer_in("gauge", "gauge"),

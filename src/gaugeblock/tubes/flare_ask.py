@@ -80,7 +80,7 @@ def topic(od: tuple[Reader, ...], walls: tuple[Reader, ...]) -> Topic:
                 ),
             ),
         },
-        r"(?:flare )?angles?(?: (?:of|for|on))?(?: (?:an?|the))?|flares?|flared|metric|fittings?|nuts?|(?:nut"
+        r"(?:flare )?angles?|flares?|flared|metric|fittings?|nuts?|(?:nut"
         r" )?threads?(?: size)?|what threads?|lines?|fuel"
         r" (?:lines?|pipes?|tubes?)(?:"
         r" nuts?)?|tubes?|size|fits?|ports?|max(?:imum)? wall|wall(?: max(?:imum)?| limit)?|max(?:imum)?",

@@ -15,6 +15,7 @@ from gaugeblock.plain.english import english_file, is_english
 from gaugeblock.plain.everyday import is_everyday
 from gaugeblock.plain.reading import Reading
 from gaugeblock.plain.round_words import ASKED, CHANGING, PLACES, ROUND
+from gaugeblock.plain.words import words_of
 from gaugeblock.tables.load import refdata
 
 WORDS = Path(english_file()).read_text(encoding="ascii").split()
@@ -115,3 +116,35 @@ def test_a_part_that_no_table_has_gets_no_number_and_the_plain_bolt_is_named(lin
     assert (got.found.title, got.found.decision.kind, got.found.figures) == (name, "none", ())
     assert len(got.more) == 1
     assert got.more[0].read_as.endswith(PLAIN_BOLT)
+
+
+@pytest.mark.parametrize(
+    ("story", "other"),
+    [
+        ("there is a carb on the bench so what pump does a 350 hp petrol engine need on {} without boost", "injection"),
+        ("my mate says the 3/8-16 grade 8 bolt in his shed is dry and has {} on it so how tight does it go", "oil"),
+        ("we were by the lathe when he asked what dot 4 boils at when it is wet and {} out of the tin", "fresh"),
+    ],
+)
+def test_another_value_of_an_option_is_never_left_out(story: str, other: str) -> None:
+    told = read(story.format(other))
+    assert told is None or other not in told.aside
+
+
+@pytest.mark.parametrize(
+    ("line", "kept"),
+    [
+        ("dot 4 wet out of a can", "wet"),
+        ("31x10.5 tyres", "31x10.5"),
+        ("drum brakes on 2 wheels", "2"),
+        ("we lifted it four inches and it shakes", "lifted"),
+        ("m8 8.8 and worried about stripping the aluminium", "aluminium"),
+        ("4340 and do not harden it", "not"),
+        ("which hose won't melt at 400 f", "won't"),
+        ("3/8-16 grade 5 before i oil the bolts", "oil"),
+        ("a length of 48 in", "length"),
+        ("4140 it's dead hard", "hard"),
+    ],
+)
+def test_no_saying_takes_away_what_may_change_a_figure(line: str, kept: str) -> None:
+    assert kept in words_of(line)

@@ -11,8 +11,9 @@ from itertools import pairwise
 
 from gaugeblock.plain.chatter import PLAIN, TURNING
 from gaugeblock.plain.english import is_english
-from gaugeblock.plain.reading import Reading
+from gaugeblock.plain.reading import Reading, hits_at
 from gaugeblock.plain.round_words import ASKED, CHANGING, OF_A_BOLT, PLACES, ROUND
+from gaugeblock.plain.unnamed import FASTENERS
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -26,9 +27,6 @@ _LEAST_VALUES = 2  # or one, and the question's own word
 _OF_A_STATE = re.compile(
     "condition|lubricant|surface|material|into|insert|grade|treatment|temper|state|wear|seat|fluid|flare|coating|finish"
 )
-_FASTENERS = frozenset(
-    ["bolt", "bolts", "nut", "nuts", "screw", "screws", "stud", "studs", "plug", "plugs", "capscrew", "capscrews"]
-)
 _LINKS = frozenset(
     ["of", "on", "for", "in", "to", "from", "the", "a", "an", "my", "our", "your", "his", "this", "that"]
 )
@@ -39,13 +37,13 @@ def left_round(words: tuple[str, ...], reading: Reading, data: Refdata) -> Readi
     """The reading without the words that stand round its question; None where one of them may say more of it."""
     if len(words) <= SHORT or not 0 < len(reading.unread) <= _MOST or not _is_sure(words, reading):
         return None
-    own = _own(reading, data)
+    own = _own(words, reading, data)
     is_bolt = bool({"part", "thread"} & reading.topic.slots.keys())
     named = _named_by(words, reading, data) if is_bolt else set()
     for word in dict.fromkeys(reading.unread):
         if word not in own and (word == "new" or (word in OF_A_BOLT and not is_bolt)):
             continue
-        if word in named or not all(_is_round(part, words, own, data) for part in _parts(word)):
+        if word in named or not all(_is_round(part, words, own, data) for part in word.split("-")):
             return None
     return reading.replace(unread=(), aside=(*reading.aside, *dict.fromkeys(reading.unread)))
 
@@ -66,7 +64,7 @@ def _named_by(words: tuple[str, ...], reading: Reading, data: Refdata) -> set[st
     found: set[str] = set()
     is_plain = {"thread", "grade"} <= reading.values.keys()
     for at, word in enumerate(words):
-        if word in _FASTENERS:
+        if word in FASTENERS:
             found.update(words[max(0, at - 2) : at])
             after = at + 1
             if words[after : after + 1] and words[after] in _LINKING:
@@ -83,7 +81,7 @@ def of_a_named_bolt(words: tuple[str, ...], reading: Reading, data: Refdata) -> 
     """
     if not {"thread", "grade"} <= reading.values.keys() or not reading.unread:
         return None
-    own, named = _own(reading, data), _named_by(words, reading, data)
+    own, named = _own(words, reading, data), _named_by(words, reading, data)
     name = [word for word in dict.fromkeys(reading.unread) if word in named]
     rest = [word for word in dict.fromkeys(reading.unread) if word not in named]
     is_thing = all(
@@ -94,7 +92,7 @@ def of_a_named_bolt(words: tuple[str, ...], reading: Reading, data: Refdata) -> 
         return None
     if rest and (len(words) <= SHORT or not all(_is_round(word, words, own, data) for word in rest)):
         return None
-    fastener = next((word for word in words if word in _FASTENERS), "bolt")
+    fastener = next((word for word in words if word in FASTENERS), "bolt")
     before = words[: words.index(fastener)] if fastener in words else ()
     at = len(before)
     while at and before[at - 1] in {*name, *reading.aside}:  # the mower blade bolt
@@ -121,15 +119,14 @@ def _is_round(word: str, words: tuple[str, ...], own: set[str], data: Refdata) -
     return word in ROUND or (word not in PLAIN and is_english(word))
 
 
-def _parts(word: str) -> list[str]:
-    """The words of one with a hyphen: four-link."""
-    return word.split("-") if "-" in word else [word]
-
-
-def _own(reading: Reading, data: Refdata) -> set[str]:
-    """The words that are by themselves a value of some option."""
-    readers = [reader for own in reading.topic.slots.values() for reader in own]
-    return {phrase for reader in readers for phrase, cell in reader.phrases(data).items() if cell and " " not in phrase}
+def _own(words: tuple[str, ...], reading: Reading, data: Refdata) -> set[str]:
+    """The words that may be a value of some option of the topic: one that is taken by another value too."""
+    found: set[str] = set()
+    for at in range(len(words)):
+        for key, hit in hits_at(words, at, reading.topic, data):
+            if hit.value != reading.values.get(key):
+                found.update(words[at : at + hit.count])
+    return found
 
 
 def _changing(data: Refdata) -> set[str]:

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.found import Found
     from gaugeblock.shelf import Entry
-    from gaugeblock.tables.load import Refdata, Table
+    from gaugeblock.tables.load import Refdata
 
 # Rows of more keys than these are no answer: the line says too little.
 MOST = 40
@@ -66,6 +66,7 @@ _MEASURES = {
     **{word: (word,) for word in _SAID.split()},
 }
 _EMISSIVITY = "emissivity"
+_MOST_SAID = 5  # words of a surface
 # How a surface is called, and how the tables have it.
 _SURFACES = {
     "rusty": "rusted",
@@ -98,23 +99,18 @@ def _of_a_surface(words: tuple[str, ...], data: Refdata) -> Found | None:
     """
     if _EMISSIVITY not in words:
         return None
-    table = data.table("lines/emissivity")
-    known = {word for row in table.rows for cell in row.key[:2] for word in re.findall("[a-z]{4,}", cell.casefold())}
-    said = dict.fromkeys(_SURFACES.get(word, word) for word in words)
-    kept = [word for word in said if word in known]
+    keys = [row.key for row in data.table("lines/emissivity").rows]
+    known = {word for key in keys for cell in key[:2] for word in re.findall("[a-z]{4,}", cell.casefold())}
+    metals = {word for key in keys for word in key[0].casefold().split()}
+    kept = [word for word in dict.fromkeys(_SURFACES.get(word, word) for word in words) if word in known][:_MOST_SAID]
     for count in range(len(kept), 0, -1):
         for some in combinations(kept, count):
-            found = _listed((_EMISSIVITY, *some), data) if any(_is_metal(word, table) for word in some) else None
+            found = None if metals.isdisjoint(some) else _listed((_EMISSIVITY, *some), data)
             if found is not None:
                 rest = [word for word in words if word not in (_EMISSIVITY, *some) and _SURFACES.get(word) not in some]
                 found.asked += f" (left out: {' '.join(word for word in rest if word not in CHATTER)})"
                 return found
     return None
-
-
-def _is_metal(word: str, table: Table) -> bool:
-    """Whether a word names the material of a row."""
-    return any(word in row.key[0].casefold().split() for row in table.rows)
 
 
 def _listed(words: tuple[str, ...], data: Refdata) -> Found | None:

@@ -80,7 +80,7 @@ _Step = tuple[int, "tuple[tuple[str, Hit, int], ...]", "tuple[str, ...]"]
 
 def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
     """How a topic reads the words: each word once, with the fewest left over, the longest phrases first."""
-    hits = [_hits_at(words, at, topic, data) for at in range(len(words))]
+    hits = [hits_at(words, at, topic, data) for at in range(len(words))]
     left_out = is_story if "part" in topic.slots else is_aside  # a place there is another part
     memo: dict[tuple[int, frozenset[tuple[str, str]]], _Step] = {}
 
@@ -182,7 +182,7 @@ def _not_said(left: tuple[str, ...], values: dict[str, str]) -> tuple[str, ...]:
     return tuple(word for word in left if word not in own and (len(word) < 5 or word.removesuffix("s") not in own))
 
 
-def _hits_at(words: tuple[str, ...], at: int, topic: Topic, data: Refdata) -> list[tuple[str, Hit]]:
+def hits_at(words: tuple[str, ...], at: int, topic: Topic, data: Refdata) -> list[tuple[str, Hit]]:
     """What each option can take here; a word of chatter is never an option by itself (``an`` is no flare)."""
     return [
         (key, hit)

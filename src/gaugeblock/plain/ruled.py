@@ -10,6 +10,7 @@ import re
 from math import log
 
 from gaugeblock.plain.chatter import ASIDE, CHATTER, TURNING, is_aside, is_story
+from gaugeblock.plain.unnamed import TORQUE
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -30,7 +31,8 @@ _TERMINALS = frozenset(["30", "85", "86", "87", "87a"])
 _BRITISH = {"bsf": "bsf", "bsw": "bsw", "whitworth": "bsw", "whit": "bsw", "ba": "ba"}
 _OF_BA = re.compile("[0-9]{1,2}ba")
 _DRILLING = frozenset(["drill", "drills", "drilled", "tap", "tapping", "tapped", "hole"])
-_TORQUE = frozenset(["torque", "tight", "tighten", "torqued"])  # of which no rule says anything
+# Of what no rule of a British thread says anything.
+_OF_NO_RULE = TORQUE | {"flats", "spanner", "wrench", "hexagon", "hex", "head", "jaw", "socket"}
 _NAME = re.compile(r"[^0-9]+|(?!m[0-9]|v[0-9]|grade|class|sch|gauge)[a-z]+[ -]?[0-9][a-z0-9.]*")  # dot 4, gl-5; no size
 _NUMBERED = frozenset(["dot", "gl", "gl-", "grade", "class", "sae", "type", "no", "number", "an"])
 _PLACES = ASIDE | {"front", "left", "right", "side", "where"}
@@ -136,7 +138,7 @@ def _subject(words: tuple[str, ...]) -> tuple[str, ...]:
     if "relay" in words and len(_TERMINALS & {*words}) >= _LEAST:
         return ("relay", "terminals", *sorted(_TERMINALS & {*words}))
     series = next((_BRITISH.get(word, word) for word in words if word in _BRITISH or _OF_BA.fullmatch(word)), "")
-    if not series or _TORQUE & {*words}:
+    if not series or _OF_NO_RULE & {*words}:
         return ()
     drill = ("tap", "drill") if _DRILLING & {*words} else ("threads", "per", "inch") if series in ("bsf", "bsw") else ()
     return ("british", series, *drill)

@@ -7,13 +7,13 @@ _HARM = (
     r"(?:strip|over ?stretch|stretch|pull|gall|round|choke|strangle|shear|break|snap|leak|crack|warp|loosen"
     r"|come (?:loose|undone|off)"
     r"|fall off|pull out|fail|back out|kink"
-    r"|collapse|wrinkle|flatten|crush|burn|melt|rub|rattle|sag|fry|blow|boil|cook|perish|harden|burst|go(?:es)?"
+    r"|collapse|wrinkle|flatten|crush|burn|melt|rub|rattle|sag|fry|blow|boil|cook|perish|burst|go(?:es)?"
     r" (?:hard|soft|off|bad|bang))(?:s|es)?(?: (?:out|off|up|over|on"
     r" me))*(?: (?:the |its |my )?threads?)?"
 )
 _WHOSE = r"(?:(?:the|my|it|they|them|this|that) )?(?:[a-z]+ )?"
 _GOAL = (
-    rf"\b(?:so that|so|that|which|and) (?:i |we )?{_WHOSE}(?:will not|won'?t|do(?:es)? not|do(?:es)?n'?t|can'?t|cannot"
+    rf"\b(?:so that|so|that|and) (?:i |we )?{_WHOSE}(?:will not|won'?t|do(?:es)? not|do(?:es)?n'?t|can'?t|cannot"
     r"|would not|wouldn'?t)"
     rf" {_HARM}\b"
 )
@@ -42,9 +42,8 @@ _ON_HANDS = (
     rf"|under|off))+ (?:my|me|both|the|his) ?(?:own )?{_HANDS}\b|\b(?:and |with |got )?(?:my |me )?{_FILTH} {_HANDS}\b"
 )
 _WEATHER = (
-    r"\b(?:and )?(?:its |it's |it is |it was |im |i'm )?(?:bloody |damn |so |too )?(?:hot|cold|wet|freezing"
-    r"|boiling|windy)"
-    r" (?:as out here|as out|out here|outside|out|in here|as hell|as heck|today|tonight)\b(?: here\b)?"
+    r"\b(?:and )?(?:its|it's|it is|it was|im|i'm) (?:bloody |damn |so |too )?(?:hot|cold|wet|freezing|boiling|windy)"
+    r" (?:as out here|as out|out here|outside|out(?! of)|in here|as hell|as heck|today|tonight)\b(?: here\b)?"
 )
 # A piece that a line must have; the pattern; what is written for it.
 SAID_BESIDE = (
@@ -62,7 +61,11 @@ SAID_BESIDE = (
         r"\binstead of (?:the |that )?(?:dry|book|printed|listed|old|maker'?s) (?:number|figure|torque|value|spec)\b",
         "",
     ),
-    ("length of", r"\b(?:an? )(?:short |long |nice )?length of (?=[a-z0-9])", ""),
+    (
+        "length of",
+        r"\ban? (?:short |long |nice )?length of (?=(?:[a-z0-9]+ ){1,4}(?:bar|rod|stock|tube|tubing|pipe|wire)\b)",
+        "",
+    ),
     ("true ", r"\btrue (?=duals?\b)", ""),
     *(
         (
@@ -80,18 +83,13 @@ SAID_BESIDE = (
     (
         "worried",
         r"\b(?:and |but )?(?:now )?(?:i am |i'm |im |am )?worried (?:about|it(?:'ll| will| is)) [a-z]+ing"
-        r" (?:the |my )?[a-z]+\b",
-        "",
-    ),
-    (
-        "before i",
-        r"\bbefore i (?:blame|bin|scrap|curse) (?:the |my )?(?:[a-z]+ )?(?:gasket|pump|engine|motor|lot|thing|head)\b",
+        r" (?:the |my )?(?:fluid|fuel|hose|line|paint|carpet|wires|it|them)\b",
         "",
     ),
     (
         "before ",
         (
-            r"\bbefore (?:i|we|he|she) (?!tap|drill|ream|boil|melt|cut|bend|weld|temper|flare)[a-z]+"
+            r"\bbefore (?:i|we|he|she) (?:blame|bin|scrap|curse|paint|ruin|wreck|order|ring|call|start|close|sell|lose)"
             r" (?:the|my|it|them|this|that|his|her)(?: [a-z]+){0,2}$"
         ),
         "",
@@ -100,9 +98,9 @@ SAID_BESIDE = (
     *(
         (
             cue,
-            r"\b(?:lifted|raised|lowered|dropped)(?: (?:it|her|him|me|my|the|our)(?: [a-z]+)?)? (?:by )?"
+            r"\b(lifted|raised|lowered|dropped)(?: (?:it|her|him|me|my|the|our)(?: [a-z]+)?)? (?:by )?"
             r"(?:one|two|three|four|five|six|eight|[0-9]+) ?(?:inch(?:es)?|in|mm)\b",
-            "",
+            r"\1",  # which is told
         )
         for cue in ("lifted", "raised", "lowered", "dropped")
     ),
@@ -112,13 +110,12 @@ SAID_BESIDE = (
         for cue in ("post hole", "post-hole")
     ),
     ("flat ", r"\bflat (?:out|on (?:my|his|me) back|on the floor|chat|to the floor)\b", ""),
-    ("hard", r"\b(?:and )?(?:it is|its|it's) (?:glass|dead|file|too) hard(?: now)?\b(?! to)", ""),
     *(
-        (cue, r"\b(?:four|five|two|[245]) (?=(?:new |old |used )?(?:tyres|tires|wheels)\b(?! nut))", "")
-        for cue in ("tyres", "tires", "wheels")
+        (cue, r"(?<![0-9.x/-])\b(?:four|five|two|[245]) (?=(?:new |old |used )?(?:tyres|tires)\b)", "")
+        for cue in ("tyres", "tires")
     ),
     (" want", _UNWANTED, ""),
     *((cue, _CHOKING, "") for cue in ("chok", "strangl", "restrict", "silly", "loud", "fancy")),
-    *((cue, _GOAL, "") for cue in (" so ", " that ", " which ", " and ")),
+    *((cue, _GOAL, "") for cue in (" so ", " that ", " and ")),
     (" before ", _BEFORE, ""),
 )

@@ -196,7 +196,8 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(
         (
             f" {n}",
-            rf"\b(petrol|diesel|injected|carburet+ed|turbo|boosted) {n}\b(?! (?:hundred|thousand|inch|mm|point|an?d?))",
+            rf"\b(petrol|diesel|injected|carburet+ed|turbo|boosted) {n}\b"
+            r"(?! (?:hundred|thousand|inch|mm|point|an?d?|injectors?|[a-z0-9]+ (?:cc|lbs?|pounds?)))",
             r"\1",
         )
         for n in ("four", "six", "eight")

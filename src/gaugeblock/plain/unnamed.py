@@ -13,10 +13,10 @@ if TYPE_CHECKING:
     from gaugeblock.plain.reading import Reading
     from gaugeblock.tables.load import Refdata
 
-_FASTENERS = frozenset(
+FASTENERS = frozenset(
     ["bolt", "bolts", "nut", "nuts", "screw", "screws", "stud", "studs", "plug", "plugs", "capscrew", "capscrews"]
 )
-_TORQUE = frozenset(["torque", "torqued", "tight", "tighten", "tightening", "tightened"])
+TORQUE = frozenset(["torque", "torqued", "tight", "tighten", "tightening", "tightened"])
 _MOST_WORDS = 4
 _SLIP = 2  # letters
 _WHO = "the maker of the car or of the part"
@@ -28,12 +28,12 @@ def unnamed(words: tuple[str, ...], reading: Reading, data: Refdata) -> Sheet | 
     A name that is nearly one of the tables is a slip of the keys, and a grade or a condition is of a bolt that the
     tables may know: neither is answered here.
     """
-    if _TORQUE.isdisjoint(words) or not TURNING.isdisjoint(words):
+    if TORQUE.isdisjoint(words) or not TURNING.isdisjoint(words):
         return None
     if not {"grade", "condition", "into", "insert"}.isdisjoint(reading.values):
         return None
-    left = [w for w in words if w not in CHATTER and w not in _TORQUE]
-    last = max((n for n, w in enumerate(left) if w in _FASTENERS), default=0)
+    left = [w for w in words if w not in CHATTER and w not in TORQUE]
+    last = max((n for n, w in enumerate(left) if w in FASTENERS), default=0)
     name, rest = left[: last + 1], left[last + 1 :]
     if not 1 < len(name) <= _MOST_WORDS or rest or not all(w.isalpha() for w in name):
         return None

@@ -336,6 +336,6 @@ def _as_said(reading: Reading) -> str:
     text = ", ".join(reading.said.values())
     text = f"{reading.topic.noun}: {text}" if text else reading.topic.noun
     text += f", wanted in {reading.unit}" if reading.unit else ""
-    text += f"; left out: {', '.join(reading.aside)}" if reading.aside else ""
+    text += f"; left out: {', '.join(dict.fromkeys(reading.aside))}" if reading.aside else ""
     mended = "; ".join(f'"{typed}" as {meant}' for typed, meant in reading.mended)
     return f"{text} ({mended})" if mended else text

@@ -241,7 +241,7 @@ def slips(word: str, known: set[str]) -> list[str]:
     nearest = {k for d, k in found if d == least}
     if len(nearest) > 1:  # letters changed over are the likeliest slip
         nearest = {k for k in nearest if sorted(k) == sorted(word)} or nearest
-    return [k for k in nearest if not (k.endswith("s") and k[:-1] in nearest)]
+    return sorted(k for k in nearest if not (k.endswith("s") and k[:-1] in nearest))  # a set has no order of its own
 
 
 def distance(a: str, b: str, most: int) -> int:

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from gaugeblock import domains
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import GaugeblockError
 from gaugeblock.plain.answer import PLAIN_BOLT, Answer, answer, read_or_answered
@@ -14,7 +15,7 @@ from gaugeblock.plain.chatter import ASIDE, CHATTER, PLAIN, TURNING
 from gaugeblock.plain.english import english_file, is_english
 from gaugeblock.plain.everyday import is_everyday
 from gaugeblock.plain.reading import Reading
-from gaugeblock.plain.round_words import ASKED, CHANGING, PLACES, ROUND
+from gaugeblock.plain.round_words import ASKED, BY_KIND, CHANGING, PLACES, QUALITY, ROUND
 from gaugeblock.plain.words import words_of
 from gaugeblock.tables.load import refdata
 
@@ -68,7 +69,50 @@ def test_what_may_change_a_figure_is_never_left_out(story: str) -> None:
     drawn = random.Random(story)
     for word in drawn.sample([w for w in sorted((CHANGING | ASKED) - ASIDE) if not is_everyday(w)], 25):
         told = read(story.format(word))
-        assert told is None or word not in told.aside, word
+        assert told is None or word not in told.aside or _kind(word) in told.topic.unmoved, word
+
+
+def _kind(word: str) -> str:
+    """The kind of a word that may change a figure; blank for one with which a figure is asked."""
+    return next((kind for kind, words in BY_KIND.items() if word in words), "")
+
+
+def test_each_word_is_of_one_kind_and_each_topic_names_kinds() -> None:
+    assert sum(map(len, BY_KIND.values())) == len(CHANGING)
+    every = [topic for wing in domains.WINGS if wing.hints for topic in wing.module("ask").TOPICS]
+    assert all(topic.unmoved <= {*BY_KIND, QUALITY} for topic in every)
+    assert any(topic.unmoved for topic in every)
+    # what nobody can say of a bolt, a hose or a steel without changing its figure
+    assert not any(t.unmoved for t in every if {"condition", "klass", "part"} & t.slots.keys())
+
+
+@pytest.mark.parametrize(
+    ("line", "left", "kept"),
+    [
+        (
+            "how much does a 304 {} pipe six foot long grow at 600 f when it runs from the header to the box",
+            "welded",
+            "brass",
+        ),
+        (
+            "i have to do a {} 90 degree bend on a 4.5 inch radius so how much tube does the bend use",
+            "chrome",
+            "inside",
+        ),
+        ("what thread is the tube nut on a {} fuel line of 3/8 tube with the 37 degree flare", "hard", "twin"),
+        (
+            "{} car with 3.73 gears and 28 inch tyres on the motorway at 70 mph so what does the engine turn",
+            "race",
+            "worn",
+        ),
+    ],
+)
+def test_a_word_is_left_out_where_its_kind_cannot_move_the_answer(line: str, left: str, kept: str) -> None:
+    told = read(line.format(left))
+    assert told is not None
+    assert left in told.aside
+    other = read(line.format(kept))
+    assert other is None or kept not in other.aside
 
 
 @pytest.mark.parametrize("story", STORIES, ids=range(len(STORIES)))

@@ -282,7 +282,7 @@ class Topic:
     ``job_keys`` the options that have another name there, with ``[]`` behind it where a list stands there and ``#``
     where a whole number does; ``columns`` are the table and the column that have every value of an option, or what
     finds
-    them.
+    them. ``unmoved`` are the kinds of words that change nothing of the answer, as ``plain/round_words.py`` lists them.
     """
 
     __slots__ = (
@@ -300,6 +300,7 @@ class Topic:
         "signals",
         "slots",
         "table",
+        "unmoved",
     )
 
     def __init__(
@@ -317,8 +318,10 @@ class Topic:
         table: str = "",
         job_keys: Mapping[str, str] | None = None,
         columns: Mapping[str, tuple[str, str] | Callable[[Refdata], Iterable[str]]] | None = None,
+        unmoved: str = "",
     ) -> None:
         self.columns = columns or {}
+        self.unmoved = frozenset(unmoved.split())
         self.table = table
         self.job_keys = job_keys or {}
         self.joined = joined

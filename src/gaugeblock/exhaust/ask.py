@@ -93,6 +93,7 @@ PIPE = Topic(
     needs=("power",),
     asks_for=r"exhausts?|tail ?pipes?|pipes?|duals|mufflers?",
     table="exhausts",
+    unmoved="metal finish state standard quality",
 )
 
 
@@ -133,6 +134,7 @@ RUN = Topic(
     columns={"material": ("exhaust/expansion", "material")},
     asks_for=r"grows?|growth|expan(?:d|ds|sion)|longer|moves?",
     table="exhausts",
+    unmoved="finish standard service quality",
 )
 _NEAR = (
     r"near|close(?: to)?|clearance(?: to)?|from|to|next to|gap(?: to)?|away from|off|distance|between|and|under|over"
@@ -183,6 +185,7 @@ GAP = Topic(
     is_named=True,  # a brake line alone is no question of its gap
     table="exhausts",
     job_keys={"to": "gaps[]"},
+    unmoved="standard quality",
 )
 _AGAIN = r"re-?(?:tighten(?:ing)?|torqu(?:e|ing)|check)"
 _KINDS = (
@@ -272,6 +275,7 @@ HANGER = Topic(
     is_named=True,
     # the habit is one for all pipes
     settle=lambda values, _: {k: v for k, v in values.items() if k not in ("od", "run")},
+    unmoved="metal finish state form standard service quality",
 )
 _PLUGS = r"(?:the |new |old |these |my )?(?:spark ?)?plugs?"
 IGNITION = Topic(

@@ -170,6 +170,7 @@ ENGAGEMENT = Topic(
     is_named=True,
     columns={"thread": usual_threads, "into": ("fasteners/engagement", "into")},
     opens=_open_engagement,
+    unmoved="service",
 )
 
 

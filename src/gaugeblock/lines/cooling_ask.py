@@ -81,4 +81,5 @@ COOLANT = Topic(
     asks_for=r"coolants?|anti-?fre\w*|glycol|radiator|rad|cap|50/50|60/40|40/60|mix\w*",
     is_named=True,
     opens=_open,
+    unmoved="metal finish form standard service quality",
 )

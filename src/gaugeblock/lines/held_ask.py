@@ -85,6 +85,7 @@ GROWTH = Topic(
     settle=lambda values, _: {k: v for k, v in values.items() if k != "od"},  # a length grows alike at any diameter
     asks_for=r"grow\w*|expan\w*|longer|lengthens?",
     is_named=True,
+    unmoved="finish state form standard service quality",
 )
 CLIPS = Topic(
     lambda: _answer("clips"),
@@ -112,5 +113,6 @@ CLIPS = Topic(
     columns={"service": _services},
     asks_for=r"clips?|clipp(?:ed|ing)|supports?",
     is_named=True,
+    unmoved="finish standard quality",
 )
 TOPICS = (GROWTH, CLIPS)

@@ -1,7 +1,8 @@
 """A line whose question is whole, and that tells a story round it: the words of the story, which are left out and said.
 
 A word may be left where it can say nothing more of what is asked: it is a word of the language and not a slip of the
-keys, no number, turns nothing, is a value of no option, and names no metal, finish, form, standard, state or fastener.
+keys, no number, turns nothing, is a value of no option, names no fastener, and no metal, finish, form, standard or
+state that can move the answer: the length in a bend hangs on no metal.
 """
 
 from __future__ import annotations
@@ -12,21 +13,25 @@ from itertools import pairwise
 from gaugeblock.plain.chatter import PLAIN, TURNING
 from gaugeblock.plain.english import is_english
 from gaugeblock.plain.reading import Reading, hits_at
-from gaugeblock.plain.round_words import ASKED, CHANGING, OF_A_BOLT, PLACES, ROUND
+from gaugeblock.plain.round_words import ASKED, BY_KIND, CHANGING, COUNTING, OF_A_BOLT, PLACES, QUALITY, ROUND
 from gaugeblock.plain.unnamed import FASTENERS
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from gaugeblock.answer.asking import Topic
     from gaugeblock.tables.load import Refdata
 
 SHORT = 9  # words: in so short a line each is meant
 _MOST = 10  # words; of a longer story too much may be meant
 _LONGEST_NAME = 3  # words
 _LEAST_VALUES = 2  # or one, and the question's own word
-# Columns of words.csv whose cells change a figure.
-_OF_A_STATE = re.compile(
-    "condition|lubricant|surface|material|into|insert|grade|treatment|temper|state|wear|seat|fluid|flare|coating|finish"
-)
+# Columns of words.csv whose cells change a figure, by the kind of their words.
+_OF_A_KIND = {
+    "finish": re.compile("condition|lubricant|surface|coating|finish"),
+    "metal": re.compile("material|into|insert|grade"),
+    "state": re.compile("treatment|temper|state|wear"),
+    "form": re.compile("seat|fluid|flare"),
+}
 _LINKS = frozenset(
     ["of", "on", "for", "in", "to", "from", "the", "a", "an", "my", "our", "your", "his", "this", "that"]
 )
@@ -43,7 +48,7 @@ def left_round(words: tuple[str, ...], reading: Reading, data: Refdata) -> Readi
     for word in dict.fromkeys(reading.unread):
         if word not in own and (word == "new" or (word in OF_A_BOLT and not is_bolt)):
             continue
-        if word in named or not all(_is_round(part, words, own, data) for part in word.split("-")):
+        if word in named or not all(_is_round(part, words, own, reading.topic, data) for part in word.split("-")):
             return None
     return reading.replace(unread=(), aside=(*reading.aside, *dict.fromkeys(reading.unread)))
 
@@ -90,7 +95,7 @@ def of_a_named_bolt(words: tuple[str, ...], reading: Reading, data: Refdata) -> 
     changes = any(word in CHANGING | TURNING | ASKED | PLAIN or word in own or word in _changing(data) for word in name)
     if not name or not is_thing or changes or len(name) > _LONGEST_NAME:
         return None
-    if rest and (len(words) <= SHORT or not all(_is_round(word, words, own, data) for word in rest)):
+    if rest and (len(words) <= SHORT or not all(_is_round(word, words, own, reading.topic, data) for word in rest)):
         return None
     fastener = next((word for word in words if word in FASTENERS), "bolt")
     before = words[: words.index(fastener)] if fastener in words else ()
@@ -108,15 +113,24 @@ def _is_of_a_part(word: str, data: Refdata) -> bool:
     return any(line[0] == "fasteners" and "part" in line[2] and word in line[1].casefold().split() for line in lines)
 
 
-def _is_round(word: str, words: tuple[str, ...], own: set[str], data: Refdata) -> bool:
+def _is_round(word: str, words: tuple[str, ...], own: set[str], topic: Topic, data: Refdata) -> bool:
     """Whether a word says nothing of what is asked."""
-    if word in TURNING or word in ASKED or not word.isalpha() or word in own or word in CHANGING:
-        return False
-    if word not in PLACES | ROUND and word in _changing(data):
+    if word in TURNING or word in ASKED or not word.isalpha() or word in own or _moves(word, topic, data):
         return False
     if word in PLACES:  # over 250 degF is a limit
         return not any(after[:1].isdigit() for one, after in pairwise(words) if one == word)
-    return word in ROUND or (word not in PLAIN and is_english(word))
+    if word in ROUND:
+        return True
+    if word in PLAIN:
+        return QUALITY in topic.unmoved and word not in COUNTING and word not in topic.vocabulary(data)
+    return word in CHANGING or is_english(word)
+
+
+def _moves(word: str, topic: Topic, data: Refdata) -> bool:
+    """Whether a word is of a kind that can move the answer."""
+    if any(word in found for kind, found in BY_KIND.items() if kind not in topic.unmoved):
+        return True
+    return word not in PLACES | ROUND and not _changing(data).get(word, frozenset()) <= topic.unmoved
 
 
 def _own(words: tuple[str, ...], reading: Reading, data: Refdata) -> set[str]:
@@ -129,10 +143,16 @@ def _own(words: tuple[str, ...], reading: Reading, data: Refdata) -> set[str]:
     return found
 
 
-def _changing(data: Refdata) -> set[str]:
-    """The words by which people call a metal, a finish, a lubricant, a state, a fluid, a grade of whatever."""
+def _changing(data: Refdata) -> dict[str, frozenset[str]]:
+    """The words by which people call a metal, a finish, a lubricant, a state, a fluid, a grade of whatever -> of which
+    kinds they are.
+    """
     got = data.memo.get("changing words")
     if got is None:
-        lines = (line for line in data.lines("words").all() if _OF_A_STATE.search(line[2]) and " " not in line[1])
-        got = data.memo["changing words"] = {line[1].casefold() for line in lines}
+        found: dict[str, set[str]] = {}
+        for line in data.lines("words").all():
+            kinds = [kind for kind, columns in _OF_A_KIND.items() if columns.search(line[2])]
+            if kinds and " " not in line[1]:
+                found.setdefault(line[1].casefold(), set()).update(kinds)
+        got = data.memo["changing words"] = {word: frozenset(kinds) for word, kinds in found.items()}
     return got  # type: ignore[return-value]

@@ -43,28 +43,57 @@ young great true wild useful usual early final fresh rare wrong worse nice set s
 PLACES = frozenset(_PLACES.split())
 # Of a bolt they say how it is; of other things nothing.
 OF_A_BOLT = frozenset(["old", "plain", "big", "little", "wet", "new"])
-# A metal, a finish, a form, a standard, a state, a count: of the thing itself. The line is refused.
-_CHANGING = """
-acetal acme aeroplane aircraft airplane alcohol alloy aluminium aluminum american annealed anodised anodized
-aviation ba bent billet biodiesel blued boat boosted booster both braided brass british bronze bsc bsf bspp bspt
-bsw burst buttress cadmium carbide carbon cast castellated cei ceramic chased chinese chrome chromed coated
-composite continuous copper corroded damaged damp dampened diesel dipped double doubled dozen drawn drilled dual
-duals e85 each electric erw ethanol european external extruded fiberglass fibre fibreglass flanged forged french
-frosty galled galvanised galvanized german graphite grease greased ground half hardened heaviest helical hex
-hexagonal hollow honed horizontal hybrid hydrogen icy imperial inconel industrial inner innermost inrush inside
-insulated intermittent internal iron italian japanese kerosene knurled lacquered lead least lefthand lightest lined
-lithium loosest lubed lubricant lubricated machining magnesium maraging marine max maximum methanol metric military
-min minimum moist moly momentary monel most muddy necked nickel nitronic nitrous normalised normalized nylon
-octagonal outer outermost outside oval painted pair pairs parallel peak peened phosphated pitted plastic plated
-polished polyester powdercoated pressurised pressurized proof ptfe quad race racing railway rectangular recut
-reduced reground retapped reused reverse reversed rolled rubber russian rust rusted rusty safest sandy sealant
-sealed sealer seamed seamless secondhand seized several sheathed shield shielded shouldered silicone silver slotted
-soaked soaped softened splined split square steel sticky stretched stripped supercharged surge swedish tacky
-tapered tempered thickwall thinwall threadlocked thrice tightest tin titanium trapezoidal triple triples tungsten
-turbocharged twice twin twins ultimate unlined unvented vented ventilated vertical waisted water waxed welded
-wetted whitworth wood wooden working worn wrapped zinc
+# What a word may change of a figure, by its kind: of a question whose answer a kind can move, such a word is never
+# left out, and the line is refused. ``Topic.unmoved`` names the kinds that cannot move an answer.
+_CHANGING = {
+    "metal": """
+acetal alloy aluminium aluminum brass bronze carbide carbon ceramic composite copper fiberglass fibre fibreglass
+inconel iron lead lithium magnesium maraging monel nickel nitronic nylon plastic polyester ptfe rubber silicone
+silver steel tin titanium tungsten wood wooden zinc
+""",
+    "finish": """
+anodised anodized blued cadmium chrome chromed coated damp dampened dipped frosty galvanised galvanized graphite
+grease greased icy lacquered lubed lubricant lubricated moist moly muddy painted phosphated plated polished
+powdercoated sandy sealant sealed sealer soaked soaped sticky tacky threadlocked water waxed wetted
+""",
+    "state": """
+annealed burst chased corroded damaged galled hardened honed loosest machining normalised normalized peened pitted
+recut reduced reground retapped reused rust rusted rusty secondhand seized softened stretched stripped tempered
+tightest worn
+""",
+    "form": """
+acme bent billet braided buttress cast castellated continuous drawn drilled erw extruded flanged forged ground
+helical hex hexagonal hollow horizontal insulated knurled lined necked octagonal oval rectangular rolled seamed
+seamless sheathed shield shielded shouldered slotted solid splined split square stepped tapered thickwall thinwall
+trapezoidal unlined unvented vented ventilated vertical waisted welded wrapped
+""",
+    "side": """
+external inner innermost inside internal lefthand outer outermost outside reverse reversed
+""",
+    "standard": """
+american ba british bsc bsf bspp bspt bsw cei chinese european french german imperial italian japanese metric
+russian swedish whitworth
+""",
+    "count": """
+both double doubled dozen dual duals each half heaviest highest inrush intermittent least lightest max maximum min
+minimum momentary most pair pairs parallel peak proof quad safest several surge thrice triple triples twice twin
+twins ultimate
+""",
+    "service": """
+aeroplane aircraft airplane alcohol aviation biodiesel boat boosted booster diesel e85 electric ethanol hybrid
+hydrogen industrial kerosene marine methanol military nitrous pressurised pressurized race racing railway
+supercharged turbocharged working
+""",
+}
+BY_KIND = {kind: frozenset(words.split()) for kind, words in _CHANGING.items()}
+CHANGING = frozenset[str]().union(*BY_KIND.values())
+# The kind of the words of everyday speech that say how a thing is: hard, short, soft. Those that count are of none.
+QUALITY = "quality"
+_COUNTING = """
+both double each equal even every extra few full half last least less level many more most once only pair quarter same
+second several single third total twice whole
 """
-CHANGING = frozenset(_CHANGING.split())
+COUNTING = frozenset(_COUNTING.split())
 # With what a figure is asked: of a second one nothing is left out.
 _ASKED = """
 angle backlash boil boils boiling bore burn deep depth diameter drill drop emissivity engagement flare force freeze

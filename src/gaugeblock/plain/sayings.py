@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 
-from gaugeblock.plain.said_beside import SAID_BESIDE
-from gaugeblock.plain.said_numbers import SAID
+from gaugeblock.plain.said.apart import SAID_APART
+from gaugeblock.plain.said.beside import SAID_BESIDE
+from gaugeblock.plain.said.numbers import SAID
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -277,7 +278,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     # "40 mm by 2": the second has the unit of the first
     ("mm", r"(?<![0-9./-])([0-9.]+) ?mm (?:by|x) ([0-9.]+)(?= |$)(?! ?m)", r"\1 mm x \2 mm"),
 )
-_EVERY = (*SAID, *_SAYINGS, *SAID_BESIDE)
+_EVERY = (*SAID, *_SAYINGS, *SAID_APART, *SAID_BESIDE)
 _MARKS = str.maketrans(dict.fromkeys(",;:!?()[]", " "))
 
 

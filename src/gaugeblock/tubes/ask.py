@@ -244,6 +244,7 @@ ARC = Topic(
     asks_for=r"how much|how long|arc|length|takes? up|eats?|uses?",
     is_named=True,
     settle=lambda values, _: {k: values[k] for k in ("radius", "angle") if k in values},  # the same for whatever tube
+    unmoved="metal finish state form standard service quality",
 )
 GAUGE = Topic(
     lambda: answer_in("gauge", "gauge"),
@@ -322,6 +323,7 @@ SECTION = Topic(
     columns={"material": _stocks, **_STOCK_COLUMNS},
     asks_for=r"section|second moment|inertia|weigh\w*|mass|heavy|twist\w*|stiff\w*|area",
     is_named=True,
+    unmoved="finish state standard service quality",
 )
 MATERIAL = Topic(
     lambda: answer_in("material", "material"),

@@ -84,4 +84,5 @@ def topic(section: Topic) -> Topic:
         columns=section.columns,
         asks_for=r"box|square|sq|rect\w*|shs|rhs|hss",
         is_named=True,
+        unmoved="finish state standard service quality",
     )

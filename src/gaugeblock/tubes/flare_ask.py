@@ -93,4 +93,5 @@ def topic(od: tuple[Reader, ...], walls: tuple[Reader, ...]) -> Topic:
             "od": ("tubes/flares", "od"),
             "standard": ("tubes/flares", "standard"),
         },
+        unmoved="finish state service quality",
     )

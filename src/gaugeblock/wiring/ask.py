@@ -159,6 +159,7 @@ CIRCUIT = Topic(
     table="circuits",
     opens=_open,
     asks_for=r"wir(?:es?|ing)|cables?|gauge|gage|awg|ga|leads?|drop|starter",
+    unmoved="quality",
 )
 
 
@@ -189,6 +190,7 @@ FUSE = Topic(
     asks_for="fuses?|breakers?|fused|carry|ampacity|handle|current",
     is_named=True,
     settle=lambda values, _: {k: v for k, v in values.items() if k != "length"},  # it changes the wire alone
+    unmoved="quality",
 )
 
 
@@ -213,6 +215,7 @@ DROP = Topic(
     asks_for=r"drops?|dropped|dropping|los(?:e|es|ing|s|t)|how many volts|what voltage",
     is_named=True,
     settle=lambda values, _: {k: v for k, v in values.items() if k != "voltage"},
+    unmoved="standard service quality",
 )
 
 
@@ -270,5 +273,6 @@ PARKED = Topic(
     needs=("draw",),
     table="batteries",
     asks_for=r"draw|drain|parked|parasitic|flat|dead|days?|weeks?|ah|reserve",
+    unmoved="metal finish form standard service quality",
 )
 TOPICS = (DROP, CIRCUIT, FUSE, SIZE, PARKED)

@@ -84,4 +84,5 @@ AXLE = Topic(
     asks_for=r"engine|motor|gears?|first|1st|low|behind|diff\w*|lsd|locker|spool|final|ratio|converter|clutch|hp",
     is_named=True,  # a torque alone is of anything
     opens=_open_axle,
+    unmoved="finish standard",
 )

@@ -131,6 +131,7 @@ GEARING = Topic(
     opens=_open_gearing,
     table="gearing",
     job_keys={"ratios": "ratios[]", "gears": "gears[]"},
+    unmoved="metal finish form standard service quality",
 )
 TYRE = Topic(
     lambda: answer_of("gears.size", "tyre"),
@@ -154,6 +155,7 @@ TYRE = Topic(
     },
     r"tires?|tyres?|rubber|sizes?|inches|wheels?",
     needs=("size",),
+    unmoved="metal finish form standard service quality",
 )
 TEETH = Topic(
     lambda: answer_of("gears.teeth", "ratio"),
@@ -195,6 +197,7 @@ TEETH = Topic(
     needs=("teeth",),
     asks_for="teeth|tooth|ring|pinion|crown ?wheel",
     is_named=True,
+    unmoved="metal finish state form standard service quality",
 )
 _WHEN_RIGHT = (
     r"(?:(?:it |they |i )*(?:was|were|had|used to (?:be|have|run)|instead of|from|off|took off|took|replac(?:ed"
@@ -241,6 +244,7 @@ SPEEDO = Topic(
     needs=("tyre", "was", "shown"),
     asks_for=r"speedo\w*|true speed|real speed|actual speed|how fast|really (?:doing|going)|actually (?:doing|going)",
     is_named=True,
+    unmoved="metal finish form standard service quality",
 )
 REGEAR = Topic(
     lambda: answer_of("gears.regear", "regear"),
@@ -278,4 +282,5 @@ REGEAR = Topic(
     needs=("ratio", "was", "tyre"),
     asks_for=r"(?:what|which) (?:axle |diff |rear |final )*(?:ratios?|gears?|gearing)|re-?gear\w*",
     is_named=True,
+    unmoved="metal finish form standard service quality",
 )

@@ -55,6 +55,7 @@ JOINT = Topic(
     is_named=True,  # an angle alone is of anything
     table="joints",
     settle=_settle_joint,
+    unmoved="metal finish form standard service quality",
 )
 
 
@@ -78,6 +79,7 @@ JOINT_LIMIT = Topic(
     r"|angles?.*\b(?:max(?:imum)?|limit|most)",
     is_named=True,
     opens=_open_limit,
+    unmoved="metal finish form standard service quality",
 )
 
 
@@ -114,6 +116,7 @@ SLOPES = Topic(
     JOINT.signals + r"|u|shafts?|down|up|slopes?|ok|right|good|cancel(?:s|led)?",
     needs=("gearbox", "shaft", "pinion"),
     settle=_settle_slopes,
+    unmoved="metal finish form standard service quality",
 )
 _MOST_TUBE, _MOST_WALL = 200, 12  # mm, of a propeller shaft
 _PROPELLER = r"drive ?shafts?|prop(?:eller)?[- ]?shafts?|prop"
@@ -181,6 +184,7 @@ SHAFT = Topic(
     asks_for=rf"{_PROPELLER}|whips?|whirls?|whipping|critical speed",
     is_named=True,  # two lengths alone are of anything
     opens=_open_shaft,
+    unmoved="finish standard service quality",
 )
 LONGEST = Topic(
     SHAFT.answer,
@@ -191,4 +195,5 @@ LONGEST = Topic(
     asks_for=r"longest|how long|max(?:imum)? length|greatest length",
     is_named=True,
     opens=_open_shaft,
+    unmoved="finish standard service quality",
 )

@@ -82,4 +82,5 @@ SHIMS = Topic(
     table="shims",
     asks_for=r"shim(?:s|ming)?",
     is_named=True,
+    unmoved="metal finish standard service quality",
 )

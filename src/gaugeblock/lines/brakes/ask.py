@@ -129,6 +129,7 @@ CIRCUIT = Topic(
     opens=_open_circuit,
     table="brakes",
     asks_for=r"brakes?|master|pedal|wheel cyl\w*|cal?lipers?|slave",
+    unmoved="metal finish standard quality",
 )
 
 FACT = Topic(
@@ -215,6 +216,7 @@ HAND = Topic(
     needs=("force", "ratio"),
     table="brakes",
     asks_for=r"(?:hand|parking|park)[- ]?brakes?|handbrake|cables?",
+    unmoved="metal finish standard quality",
 )
 HOSE = Topic(
     _hose,
@@ -238,5 +240,6 @@ HOSE = Topic(
     needs=("droop", "lock"),
     table="brakes",
     asks_for=r"(?:brake |flexible )hose|droop|lock",
+    unmoved="metal finish standard quality",
 )
 TOPICS = (CIRCUIT, FACT, HAND, HOSE)

@@ -123,6 +123,7 @@ FUEL = Topic(
     needs=("power",),
     table="fuel",
     asks_for=r"fuel|pumps?|bsfc|gph|lph|gpm|feed",
+    unmoved="metal finish form standard quality",
 )
 INJECTORS = Topic(
     _fuel,
@@ -132,6 +133,7 @@ INJECTORS = Topic(
     needs=("injectors", "injector"),
     table="fuel",
     asks_for="injectors?",
+    unmoved="metal finish form standard quality",
 )
 _LINE_SLOTS = ("power", "fuel", "boost", "system", "consumption", "pump", "length")
 LINE = Topic(
@@ -145,6 +147,7 @@ LINE = Topic(
     needs=("power",),
     table="fuel",
     asks_for=r"(?:fuel |feed )(?:lines?|hoses?|tubes?|pipes?)",
+    unmoved="metal finish form standard quality",
 )
 TEST = Topic(
     _test,

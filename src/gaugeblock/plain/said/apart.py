@@ -1,0 +1,125 @@
+"""A part told apart from its bolts, a state told as a doing -> as one would have typed it: the straps of the"
+" u-joint."""
+
+from __future__ import annotations
+
+_BOLTS = r"(?:bolts?|screws?|cap ?screws?)"
+_THE = r"(?:the |my |his |these |those |them |some |new |old |little |wee )*"
+_SEE = r"(?:cannot|can't|cant|couldn't|could not|don't|dont|do not)"
+# Bolts of a part that is named before them: what stands between is kept.
+_HEADERS = (
+    r"\b(?:put|putting|bolt|bolted|bolting|did|doing|got|hung|hanging) (?:up )?(?:the |my |his )?headers? (?:back )?"
+    rf"(?:on|up|in)?(?: again)?(?: with| and| using)* ({_THE}(?:[0-9][0-9/ x.-]*|m ?[0-9]+[x0-9. ]*|[a-z]+"
+    rf" (?:eighths?|sixteenths?)|coarse|fine|inch|in|mm| )*){_BOLTS}\b"
+)
+# A piece that a line must have; the pattern; what is written for it.
+SAID_APART = (
+    (
+        "strap",
+        rf"^(?=.*\bu-joint)(?!.*\bu-joint straps?\b)(.*?)\bstraps?\b(?: kind of)?(?: {_BOLTS})?",
+        r"\1u-joint strap bolts",
+    ),
+    (
+        "u-joint strap bolts",
+        r"(?<=u-joint strap bolts)(.*?)(?:(?:over|on|of|at|in) )?\b(?:the )?(?:rear |front )?u-joint(?: caps?)?\b",
+        r"\1",
+    ),
+    (
+        "u-joint strap bolts",
+        r"\b(?:(?:over|on|of|at|in) )?(?:the )?(?:rear |front )?u-joint(?: caps?)?\b(?! strap)",
+        "",
+    ),
+    ("u-joint strap bolts", rf"(?<=u-joint strap bolts)(.*?)\b{_THE}(?:strap )?(?:{_BOLTS}|straps)\b", r"\1"),
+    ("headers", _HEADERS, r"header bolts \1"),
+    ("header ", _HEADERS, r"header bolts \1"),
+    (
+        "wheels",
+        r"\b(nuts|studs) (?:(?:that |which )?(?:go|are|fit|sit) )?(?:on|for) (?:the |my |his )?((?:alloy|steel"
+        r"|ally) )?wheels\b",
+        r"wheel nuts \2wheels",
+    ),
+    *(
+        (cue, rf"^(?=.*\b{pan}\b)(?!.*\b(?:spark|drain|fill\w*|level|{pan}) plug)(.*?)\bplug\b", r"\1drain plug")
+        for cue, pan in (("sump", "sump"), ("oil pan", "oil pan"))
+    ),
+    *(
+        (
+            cue,
+            rf"\b(?:i |we )?{_SEE} see any (?:marks?|markings|lines)(?: on (?:the |its |their )?heads?)?\b",
+            "no marks",
+        )
+        for cue in (" marks", " markings", " lines")
+    ),
+    (
+        "marks",
+        r"\b(?:(?:some|a) [a-z]+ )?(?:has )?(?:ground|filed|sanded|worn|rubbed) the marks off(?: (?:the |its "
+        r"|their )?heads?)?\b",
+        "no marks",
+    ),
+    ("alloy ", r"\balloy (?=(?:allen|socket|cap) )", ""),
+    *((cue, r"\b(anti-?s[a-z]+|never-?seez) copper\b", r"copper \1") for cue in ("antis", "anti-s")),
+    ("copper washers", r"\b(?:fresh |new )?copper washers(?: (?:on )?both sides)?\b", "copper washers"),
+    (
+        " says",
+        r"\b(?:and |but )?(?:the |my |this |that )(?:chart|table|book|manual|sheet|poster|spec|list|wall)(?:"
+        r" (?:on|in|at|over|here|i|we|the|my|his|have|wall|shop|door|bench))*"
+        r" (?:only )?(?:says|gives|shows|lists) (?:it |them |that |for )?dry(?: (?:figures?|numbers?|only"
+        r"|torques?|values?))?\b",
+        "",
+    ),
+    *(
+        (
+            cue,
+            r"\bbefore (?:i|we|it|you) (?:need|needs|have|has|got|want|must)(?: to)? (?:put |fit |use |have "
+            r"|add |run )?(?:an? |the )?(?:heat )?(?:shield(?:ing)?|sleev(?:e|ing)|wrap)(?: on (?:it|them)|"
+            r" (?:over|round|around) (?:it|them))?\b",
+            "",
+        )
+        for cue in ("shield", "sleev", "wrap")
+    ),
+    (
+        "cable",
+        r"\b(?:number|no\.?|size|#) ?(0000|000|00|0|one|two|three|four|six|eight|ten|[1-9]0?|1[0-8])(?= (?:\w+"
+        r" )?(?:cable|wire)\b)",
+        r"\1 gauge",
+    ),
+    (
+        "wire",
+        r"\b(?:number|no\.?|#) ?(0000|000|00|0|one|two|three|four|six|eight|ten|twelve|fourteen|sixteen"
+        r"|eighteen|[1-9]0?|1[0-8])(?= (?:\w+ )?(?:cable|wire)\b)",
+        r"\1 gauge",
+    ),
+    *(
+        (
+            cue,
+            r"\b(?:(?:after|in|for|about|only|every|in about|just) )*(?:an?|one|two|three|four|five|six|seven"
+            r"|eight|ten|twelve|twenty|[0-9]+)"
+            rf" {cue.strip()}\b(?: (?:ago|back|now|running|before|later))?",
+            "",
+        )
+        for cue in (
+            " laps",
+            " goes",
+            " tries",
+            " attempts",
+            " bucks",
+            " dollars",
+            " quid",
+            " blokes",
+            " lads",
+            " mates",
+            " kids",
+            " customers",
+        )
+    ),
+    (
+        " no slip",
+        r"\b(?:with |and )?no slip(?:page)?\b(?! (?:joint|yoke))",
+        "",
+    ),
+    (
+        "turn",
+        r"^(?=.*\bspark plugs?\b)(.*)\bhow (?:much|far|many)(?: of an?| do i| should i| to| of)* turns?\b(?! down)",
+        r"\1spark plug turns",
+    ),
+)

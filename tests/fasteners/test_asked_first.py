@@ -95,6 +95,31 @@ def test_a_makers_figure_for_a_bolt_is_for_the_threads_it_says() -> None:
         assert not any("whether its torque" in q.text for q in sheet.questions)  # he says it
 
 
+FORMS = (
+    "15 lbf*ft",
+    "14 to 15 lbf*ft",
+    "8 lbf*ft, then 15 lbf*ft",
+    "8 lbf*ft, then 15 lbf*ft + 90 deg",
+    "15 lbf*ft + yield",
+)
+
+
+@pytest.mark.parametrize("form", FORMS)
+@pytest.mark.parametrize("own", [{}, {"nut_factor": "0.2"}], ids=["tables", "own friction"])
+def test_whatever_a_maker_gives_is_for_the_threads_it_says(form: str, own: dict[str, str]) -> None:
+    """By one torque, a range, stages, an angle or yield; of threads whose friction nobody published too."""
+    conditions = ("dry", "oiled", "anti-seize", "cadmium plated", "thread-locking liquid")
+    for here in conditions:
+        for of_maker in conditions:
+            maker = {"torque": form, "source": "m", "place": "p. 1", "condition": of_maker}
+            sheet = torque("3/8-16", grade="SAE J429 5", condition=here, maker=maker, **own)  # type: ignore[arg-type]
+            asked = any("or use" in q.text for q in sheet.questions)
+            assert asked == (here != of_maker), (here, of_maker)
+            if asked:
+                assert sheet.decision.kind != USE, (here, of_maker)
+                assert all(of_maker in c.when for c in sheet.decision.candidates)
+
+
 # --- a size that says no thread
 
 

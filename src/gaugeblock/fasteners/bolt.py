@@ -233,10 +233,11 @@ class Bolt(Value):
     """A thread with its grade and condition in key cells, what it goes into, the tools, a torque that somebody names,
     and what is known of this very bolt.
 
-    ``thread``, ``grade`` (standard and grade) and ``condition`` (cell, surface, lubricant) may each be missing.
+    ``thread``, ``grade`` (standard and grade) and ``condition`` (cell, surface, lubricant) may each be missing;
+    ``rubs`` is the cell of a condition whose friction nobody published.
     """
 
-    __slots__ = ("condition", "grade", "grip", "joint", "own", "service", "tapped", "thread", "tools", "wish")
+    __slots__ = ("condition", "grade", "grip", "joint", "own", "rubs", "service", "tapped", "thread", "tools", "wish")
 
     thread: Thread | None
     grade: tuple[str, str] | None
@@ -248,6 +249,7 @@ class Bolt(Value):
     wish: Wish
     own: Own
     grip: Grip | None
+    rubs: str
 
     def __init__(
         self,
@@ -261,6 +263,7 @@ class Bolt(Value):
         wish: Wish | None = None,
         own: Own | None = None,
         grip: Grip | None = None,
+        rubs: str = "",
     ) -> None:
         put(self, "thread", thread)
         put(self, "grade", grade)
@@ -272,6 +275,12 @@ class Bolt(Value):
         put(self, "wish", wish or Wish())
         put(self, "own", own or Own())
         put(self, "grip", grip)
+        put(self, "rubs", rubs)
+
+    @property
+    def of_threads(self) -> str:
+        """The condition of the threads; blank where none was said."""
+        return self.condition[0] if self.condition is not None else self.rubs
 
     @property
     def has_typed(self) -> bool:

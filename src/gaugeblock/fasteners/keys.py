@@ -287,6 +287,17 @@ def condition(typed: str, data: Refdata) -> tuple[str, str, str]:
     return got  # type: ignore[return-value]
 
 
+def condition_cell(typed: str, data: Refdata) -> str:
+    """The condition cell that was typed, one without a published friction too: it is asked about and not worked out."""
+    try:
+        return condition(typed, data)[0]
+    except LookupMiss:
+        cell = data.words("fasteners", "condition").get(" ".join(typed.split()).casefold())
+        if cell is None or cell == "not stated":
+            raise
+        return cell
+
+
 def surface_of(standard: str, grade_cell: str, surface: str, data: Refdata) -> str:
     """The surface that rubs: a bare one is that of the grade's own metal, where words.csv names it."""
     words = data.words("fasteners", "surface")

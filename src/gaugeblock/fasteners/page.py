@@ -18,7 +18,7 @@ from gaugeblock.fasteners.job import Fastener, MakerTorque
 from gaugeblock.fasteners.maker import TORQUE, Maker, Stage, Stages, range_of
 from gaugeblock.fasteners.read import grip as read_grip
 from gaugeblock.fasteners.read import metal_cell
-from gaugeblock.fasteners.unknown import unknown
+from gaugeblock.fasteners.unknown import is_without_friction, unknown
 from gaugeblock.figure import Figure
 from gaugeblock.job.model import Shop
 from gaugeblock.tables.load import Refdata, canonical
@@ -82,7 +82,7 @@ def _maker(made: MakerTorque | None, data: Refdata) -> Maker | None:
     stages = _stages(made)
     if stages is None:
         return None
-    condition = keys.condition(made.condition, data)[0] if made.condition else ""
+    condition = keys.condition_cell(made.condition, data) if made.condition else ""
     return Maker(stages, made.source or "", made.place or "", condition, made.new_bolts == "yes")
 
 
@@ -159,7 +159,7 @@ _OF_PART = ("part", "size", "seat", "material", "service", "condition", "locknut
 
 def _part_sheet(job: Fastener, shop: Shop, data: Refdata) -> Sheet:
     asked = _asked(job, _OF_PART)
-    condition = keys.condition(job.condition, data)[0] if job.condition else ""
+    condition = keys.condition_cell(job.condition, data) if job.condition else ""
     tools, wish = _tools(job, shop, data), _wish(job, data)
     name = job.part or ""
     try:
@@ -182,14 +182,26 @@ def _thread_sheet(job: Fastener, shop: Shop, data: Refdata) -> Sheet:
             tapped = tapped.replace(metal=metal_cell(job.into, data))
         if thread is not None and grade is not None:
             keys.refuse_other_thread(thread, grade, data)
-        condition = keys.condition(job.condition, data) if job.condition else None
+        condition, rubs = _of_threads(job, wish, data)
         if grade is not None and condition is not None:
             keys.refuse_other_metal(grade, condition, data)
-        bolt = Bolt(thread, grade, condition, job.service, job.joint or "reused", tapped, tools, wish)
+        bolt = Bolt(thread, grade, condition, job.service, job.joint or "reused", tapped, tools, wish, rubs=rubs)
         return torque.answer(bolt.replace(own=_own(job), grip=read_grip(_grip(job), data)), asked, data)
     except LookupMiss as miss:
         bolt = Bolt(thread, None, None, job.service, job.joint or "reused", tapped, tools, wish)
         return _refused(job, bolt, miss, asked, data)
+
+
+def _of_threads(job: Fastener, wish: Wish, data: Refdata) -> tuple[tuple[str, str, str] | None, str]:
+    """The condition of the threads; where nobody published its friction and a torque is named, its cell alone."""
+    if not job.condition:
+        return None, ""
+    try:
+        return keys.condition(job.condition, data), ""
+    except LookupMiss as miss:
+        if not wish.is_named or not is_without_friction(miss):
+            raise
+        return None, keys.condition_cell(job.condition, data)
 
 
 def _refused(job: Fastener, bolt: Bolt, miss: LookupMiss, asked: dict[str, str | None], data: Refdata) -> Sheet:

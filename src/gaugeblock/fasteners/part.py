@@ -16,7 +16,7 @@ from gaugeblock.fasteners.bolt import Piece
 from gaugeblock.fasteners.decide import decide
 from gaugeblock.fasteners.draft import CONDITION, Draft
 from gaugeblock.fasteners.open_keys import LIMITS, NO_SIZE, TABLE, open_names, open_ways, rows_of, size_cell
-from gaugeblock.fasteners.said import ask_of_maker, ask_of_threads
+from gaugeblock.fasteners.said import ask_of_maker, ask_of_threads, threads, threads_are
 from gaugeblock.fasteners.torque import UNCONFIRMED
 from gaugeblock.fasteners.way import Way, exact_way, table_way
 from gaugeblock.fasteners.wrench import settings_of, stages_in_words
@@ -85,7 +85,7 @@ def part(
         seat,
         material,
         lookup.known_service(service),
-        keys.condition(condition, data)[0] if condition else "",
+        keys.condition_cell(condition, data) if condition else "",
         tools,
         wish,
     )
@@ -201,7 +201,7 @@ def _ways(piece: Piece, at: dict[str, str], found: list[Figure], miss: LookupMis
             draft.check(_against(torques[-1], found[0], data))
         if piece.condition and piece.condition != (maker.condition or "dry"):
             ask_of_threads(maker.condition, piece.condition, "part", draft)
-        when = f"the threads are {maker.condition}" if maker.condition not in ("", piece.condition) else ""
+        when = threads_are(maker.condition) if maker.condition != piece.condition else ""
         return [exact_way(f, when) for f in torques[-1:] or figures[:1]]
     if piece.wish.wanted is not None:
         want = stated(piece.wish.wanted, "tightening_torque", "wanted", data)
@@ -217,10 +217,10 @@ def _ways(piece: Piece, at: dict[str, str], found: list[Figure], miss: LookupMis
     when = UNCONFIRMED if any(q.key == "maker.torque" for q in draft.questions) else ""
     if piece.condition and piece.condition != "dry":
         when = "the threads are clean and dry"
-        reason = f"the figure is not printed for {piece.condition} threads, which turn easier and clamp harder"
+        reason = f"the figure is not printed for {threads(piece.condition)}, which may turn easier and clamp harder"
         draft.check(Check(CONDITION, CANNOT_TELL, reason, bears=ASK))
         names = (CONDITION, HABIT) if found[0].basis == "common practice" else (CONDITION,)
-        text = f"Ask the part's maker for the torque with {piece.condition}, or clean and dry the threads."
+        text = f"Ask the part's maker for the torque of {threads(piece.condition)}, or clean and dry the threads."
         draft.ask(Question(ASK_MAKER, text, "maker.torque", names))
     if found[0].basis == "common practice":
         draft.check(Check(HABIT, CANNOT_TELL, "no publication was found: this is what the trade does", bears=ASK))

@@ -134,7 +134,7 @@ def wish(
 
         made = read_maker(maker)
     if made is not None and made.condition:
-        made = made.replace(condition=keys.condition(made.condition, data)[0])
+        made = made.replace(condition=keys.condition_cell(made.condition, data))
     want = read_positive(wanted, "torque", "wanted") if wanted else None
     judged = read_positive(given, "torque", "--given") if given else None
     names = confirmed.replace(",", " ").split() if isinstance(confirmed, str) else tuple(confirmed or ())

@@ -20,16 +20,44 @@ if TYPE_CHECKING:
 def ask_of_threads(of_maker: str, here: str, what: str, draft: Draft) -> None:
     """The maker's figure is for other threads than these, or he does not say so: one torque then clamps otherwise."""
     if of_maker:
-        reason = f"the maker's figure is for {of_maker} threads, and these are {here}"
+        reason = f"the maker's figure is for {threads(of_maker)}, and these are {threads(here)}"
         text, key = (
-            f"Ask the {what}'s maker for the torque with {here}, or make the threads {of_maker}.",
+            f"Ask the {what}'s maker for the torque of {threads(here)}, or use {threads(of_maker)}.",
             "maker.torque",
         )
     else:
-        reason = f"the maker's figure does not say that it is for {here} threads, which clamp otherwise"
-        text, key = f"Ask the maker whether its torque is for {here} threads.", "maker.condition"
+        reason = f"the maker's figure does not say that it is for {threads(here)}, which clamp otherwise"
+        text, key = f"Ask the maker whether its torque is for {threads(here)}.", "maker.condition"
     draft.check(Check(CONDITION, CANNOT_TELL, reason, bears=ASK))
     draft.ask(Question(ASK_MAKER, text, key, (CONDITION,)))
+
+
+def for_other_threads(bolt: Bolt, draft: Draft) -> str:
+    """Ask where the maker's figure is for other threads than these; the condition that makes it the one, else blank."""
+    maker, here = bolt.wish.maker, bolt.of_threads
+    if maker is None or not here or maker.condition in ("", here):
+        return ""
+    ask_of_threads(maker.condition, here, "bolt", draft)
+    return threads_are(maker.condition)
+
+
+def threads(condition: str) -> str:
+    """Threads in a condition, in words.
+
+    >>> threads("oiled"), threads("thread-locking liquid")
+    ('oiled threads', 'threads with thread-locking liquid')
+    """
+    return f"{condition} threads" if condition.endswith(_OF_A_STATE) else f"threads with {condition}"
+
+
+def threads_are(condition: str) -> str:
+    """What makes a figure for a condition the one, in words; blank for no condition."""
+    if not condition:
+        return ""
+    return f"the threads are {condition}" if condition.endswith(_OF_A_STATE) else f"the threads have {condition}"
+
+
+_OF_A_STATE = ("dry", "ed", "less")  # what ends a word that says how a thread is
 
 
 def ask_of_maker(wish: Wish, draft: Draft) -> None:

@@ -126,6 +126,7 @@ def torque(
         if not is_without_friction(miss):
             raise
         bolt = read.bolt(thread, grade, None, service, joint, tapped, tools, wish, data)
+        bolt = bolt.replace(rubs=keys.condition_cell(condition or "", data))
         if not (wish.is_named or own.nut_factor is not None):
             return unknown(", ".join(t for t in (thread, grade, condition) if t), miss, asked, data)
     bolt = bolt.replace(own=own, grip=read.grip(gripped, data))
@@ -208,7 +209,7 @@ def _ways(bolt: Bolt, found: Joint, whole: Figure | None, draft: Draft) -> tuple
     data, tapped = draft.data, bolt.tapped
     named = _named_figures(bolt.wish, data)
     if (maker := bolt.wish.maker) is not None:
-        other = f"the threads are {maker.condition}" if maker.condition not in ("", found.key["condition"]) else ""
+        other = said.threads_are(maker.condition) if maker.condition != bolt.of_threads else ""
         return [exact_way(named[-1], other)], clamp.MAKER
     ceiling = target.ceiling_into(found, tapped.metal, data) if tapped.metal else None
     whose = clamp.WANTED if named or bolt.own.preload is not None else clamp.TABLE
@@ -275,9 +276,8 @@ def _judge(main: Figure, whose: str, bolt: Bolt, found: Joint, draft: Draft) -> 
         springs.check(found, strain, bolt.grip, draft)
     draft.figure(*strain.figures)
     draft.figure(proof.actual.figure if proof.actual is not None else None)
-    maker, here = bolt.wish.maker, found.key["condition"]
-    if maker is not None and maker.condition not in ("", here):
-        said.ask_of_threads(maker.condition, here, "bolt", draft)
+    maker = bolt.wish.maker
+    said.for_other_threads(bolt, draft)
     least = target.least_of(found, data)
     if least is not None:
         from gaugeblock.fasteners.least import check_least
@@ -316,7 +316,8 @@ def _by_stages(bolt: Bolt, title: str, asked: Asked, draft: Draft) -> Sheet:
     assert maker is not None
     figures = [maker.figure(at) for at, stage in enumerate(maker.stages.steps) if stage.low is not None]
     torques = [f for f in figures if f.quantity == "tightening_torque"]
-    ways = [exact_way(f) for f in torques[-1:] or figures[:1]]
+    when = said.for_other_threads(bolt, draft)
+    ways = [exact_way(f, when) for f in torques[-1:] or figures[:1]]
     said.ask_of_maker(bolt.wish, draft)
     outcomes, stages = _set(ways, bolt, draft)
     draft.figure(*(f for _, setting in outcomes for f in setting.steps or (setting.figure,)), *figures)
@@ -376,7 +377,7 @@ def _named_only(bolt: Bolt, asked: Asked, data: Refdata) -> Sheet:
     lacks = ", ".join(n for n in ("thread", "grade", "condition") if getattr(bolt, n) is None)
     draft.check(Check(PROOF, CANNOT_TELL, f"not judged: {lacks} not given", bears=INFORM))
     said.ask_of_maker(bolt.wish, draft)
-    outcomes, stages = _set([exact_way(named[-1])], bolt, draft)
+    outcomes, stages = _set([exact_way(named[-1], said.for_other_threads(bolt, draft))], bolt, draft)
     draft.figure(*named)
     first = tuple(f for _, setting in outcomes for f in setting.steps or (setting.figure,))
     return draft.sheet(_title(bolt), asked, decide(outcomes, draft, stages), first)

@@ -27,7 +27,7 @@ function body(shown, choose) {
     const f = shown.figures[0];
     return [
       el("p", { class: "big" }, el("span", { class: "v", style: `--len:${Math.max(3, f.value.length)}` }, f.value),
-        f.unit && [" ", el("span", { class: "u" }, f.unit)], " ", state),
+        f.unit && [" ", el("span", { class: "u" }, f.unit)], f.plus && [" ", el("span", { class: "v" }, f.plus)], " ", state),
       f.other && el("p", { class: "other" }, f.other),
       shown.order && el("p", { class: "steps" }, shown.order + (shown.steps.length ? ":" : "")),
       shown.steps.length > 0 && el("ol", { class: "steps" }, shown.steps.map(s => el("li", {}, s))),
@@ -44,11 +44,11 @@ function body(shown, choose) {
   return [state && el("p", { class: "big" }, state), el("p", { class: "do" }, shown.do), el("div", { class: "empty", "aria-hidden": "true" })];
 }
 
-const amount = f => `${f.value}${f.unit ? `\u00a0${f.unit}` : ""}`;
+const amount = f => `${f.value}${f.unit ? `\u00a0${f.unit}` : ""}${f.plus ? `\u00a0${f.plus}` : ""}`;
 
 function candidate(f, choose) {
   const when = [f.when, f.then].filter(Boolean).join(": ");
-  const inside = [el("span", { class: "v" }, f.value), f.unit && [" ", el("span", { class: "u" }, f.unit)],
+  const inside = [el("span", { class: "v" }, f.value), f.unit && [" ", el("span", { class: "u" }, f.unit)], f.plus && [" ", el("span", { class: "u" }, f.plus)],
     f.other && el("span", { class: "o" }, f.other), when && el("span", { class: "when" }, when)];
   if (!choose || !f.also) return el("div", {}, inside);
   return button([inside, el("span", { class: "pick" }, "It is so: use this one")], () => choose(f.also));

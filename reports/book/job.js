@@ -90,7 +90,7 @@ function front(told, found, page) {
 const SAYS = { ask: "ASK FIRST", stop: "STOP", none: "NO FIGURE" };
 
 function figureOf(c) {
-  const numbers = (c.card?.figures ?? []).map(f => [f.value, f.unit].filter(Boolean).join("\u00a0")).join(" or ");
+  const numbers = (c.card?.figures ?? []).map(f => [f.value, f.unit, f.plus].filter(Boolean).join("\u00a0")).join(" or ");
   if (c.kind === "use") return numbers;
   return c.kind === "ask" && numbers ? `${SAYS.ask}: ${numbers}` : SAYS[c.kind] ?? "";
 }

@@ -18,18 +18,23 @@ MOST_CANDIDATES = 3
 
 
 class Candidate(Value):
-    """A figure that may be the one: ``when`` (the condition that makes it so) and ``then`` (what comes of it)."""
+    """A figure that may be the one: ``when`` (the condition that makes it so) and ``then`` (what comes of it).
 
-    __slots__ = ("figure", "then", "when")
+    ``plus`` is what is done after it, and stands beside the number wherever that is shown: ``+ 90 deg``.
+    """
+
+    __slots__ = ("figure", "plus", "then", "when")
 
     figure: Figure
     when: str
     then: str
+    plus: str
 
-    def __init__(self, figure: Figure, when: str = "", then: str = "") -> None:
+    def __init__(self, figure: Figure, when: str = "", then: str = "", plus: str = "") -> None:
         put(self, "figure", figure)
         put(self, "when", when)
         put(self, "then", then)
+        put(self, "plus", plus)
 
 
 class Decision(Value):
@@ -75,6 +80,7 @@ class Decision(Value):
             "figures": [c.figure.id for c in self.candidates],
             "when": [c.when for c in self.candidates],
             "then": [c.then for c in self.candidates],
+            **({"plus": plus} if any(plus := [c.plus for c in self.candidates]) else {}),
             "because": list(self.because),
             "do": self.do,
         }

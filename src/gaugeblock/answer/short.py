@@ -9,7 +9,7 @@ from gaugeblock.answer.text import READ, label, width, wrap
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from gaugeblock.answer.decision import Decision
+    from gaugeblock.answer.decision import Candidate, Decision
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
@@ -88,9 +88,10 @@ def _decided(sheet: Sheet, unit: str | None, wide: int, most: int | None = None)
         (candidate,) = decision.candidates
         figure = candidate.figure
         verb = f"  {decision.verb or label(figure).upper()}   "
-        lines = [f"{verb}{_numbers(figure, sheet, unit)}     {figure.trust}"]
+        said = f"{_numbers(figure, sheet, unit)}{_plus(candidate)}"
+        lines = [f"{verb}{said}     {figure.trust}"]
         if len(lines[0]) > wide:
-            numbers = wrap(f"{verb.strip()} {_numbers(figure, sheet, unit)}", 2, 8, wide=wide)
+            numbers = wrap(f"{verb.strip()} {said}", 2, 8, wide=wide)
             lines = [*numbers, *wrap(figure.trust, 8, 8, wide=wide)]
         lines += wrap(source_of(figure, sheet.data), 8, 8, wide=wide)
         return lines + (wrap(decision.do, 8, 8, wide=wide) if decision.do else [])
@@ -107,13 +108,18 @@ def _decided(sheet: Sheet, unit: str | None, wide: int, most: int | None = None)
     return _asked(decision, sheet, unit, wide, most)
 
 
+def _plus(candidate: Candidate) -> str:
+    """What is done after the number, behind it."""
+    return f"   {candidate.plus}" if candidate.plus else ""
+
+
 def _asked(decision: Decision, sheet: Sheet, unit: str | None, wide: int, most: int | None) -> list[str]:
     candidates = decision.candidates
     lines = wrap(decision.do, 2, 13, "ASK FIRST", wide=wide)
     words = list(dict.fromkeys(c.figure.trust for c in candidates))
     for candidate in candidates:
         trust = candidate.figure.trust if len(words) > 1 else ""
-        told = "; ".join(t for t in (candidate.when, candidate.then) if t)
+        told = "; ".join(t for t in (candidate.plus, candidate.when, candidate.then) if t)
         said = (told, trust, most, wide)
         head = f"        {_columns(_numbers(candidate.figure, sheet, unit))}"
         if len(head) > wide * 0.6:

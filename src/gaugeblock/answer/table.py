@@ -199,7 +199,7 @@ def _is_named(quantity: str, title: str) -> bool:
 def _cell(sheet: Sheet, unit: str | None) -> str:
     """What a row comes to in one cell: the number to use, or the candidates, or a word."""
     decision = sheet.decision
-    numbers = [_number(f, sheet, unit) for f in decision.figures]
+    numbers = [f"{_number(c.figure, sheet, unit)} {c.plus}".rstrip() for c in decision.candidates]
     if decision.kind == NONE and sheet.figures:
         from gaugeblock.answer.text import label
 

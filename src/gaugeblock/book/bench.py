@@ -94,7 +94,7 @@ def done(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[str,
         written = {label: text for label, text in filled.get(str(n), {}).items() if text.strip()}
         if not written:
             continue
-        shown = " or ".join(paper.of(item).number(f) for f in item.sheet.decision.figures)
+        shown = paper.of(item).numbers(item.sheet.decision)
         lines += ["", "[[card]]", f"number = {n}", f"name = {_text(item.name)}"]
         lines += [f"says = {_text(f'{item.sheet.decision.kind}: {shown}'.rstrip(': '))}"]
         lines += [f"{_text(label)} = {_text(text.strip())}" for label, text in written.items()]

@@ -41,11 +41,10 @@ def cell(sheet: Sheet, paper: Paper) -> dict[str, Any]:
     decision, figures = sheet.decision, sheet.decision.figures
     item = Item("", sheet.title, (), sheet, None)
     paper = paper.of(item)
-    numbers = [paper.number(f) for f in figures] if decision.kind != STOP else []
     return {
         "kind": decision.kind,
         "word": WORDS[decision.kind],
-        "number": " or ".join(numbers),
+        "number": paper.numbers(decision) if decision.kind != STOP else "",
         "other": paper.other(figures[0]) if figures and decision.kind == USE else "",
         "trust": figures[0].trust if figures else "",
     }

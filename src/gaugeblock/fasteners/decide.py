@@ -86,7 +86,7 @@ def decide(outcomes: Sequence[tuple[Way, Setting]], draft: Draft, stages: Sequen
     """The Decision over the ways that there are, the safer first, and all that was checked."""
     stops = [c for c in draft.checks if c.stops]
     asks = [c for c in draft.checks if c.asks]
-    candidates = [Candidate(setting.figure, way.when, way.then) for way, setting in outcomes]
+    candidates = [Candidate(setting.figure, way.when, way.then, way.plus) for way, setting in outcomes]
     if not outcomes:
         return Decision(NONE, TIGHTEN, (), [c.name for c in asks], _to_ask(draft) or "Ask the part's maker.")
     verb = verb_of(outcomes[0][1])

@@ -86,6 +86,14 @@ class Stages(Value):
         return tuple(s for s in self.steps if s.kind == TORQUE)
 
     @property
+    def after(self) -> str:
+        """What follows the number that stands first, the last torque or else the first step: ``+ 90 deg``."""
+        torques = [at for at, step in enumerate(self.steps) if step.is_torque]
+        first = torques[-1] if torques else next((at for at, step in enumerate(self.steps) if step.low is not None), 0)
+        says = {ANGLE: "+ {}", BACK: "then back {}", YIELD: "then to yield"}
+        return " ".join(says[step.kind].format(step.text) for step in self.steps[first + 1 :])
+
+    @property
     def is_plain(self) -> bool:
         """Whether it is one torque, or its range, and nothing after."""
         return len(self.steps) == 1 and self.steps[0].kind == TORQUE

@@ -202,7 +202,7 @@ def _ways(piece: Piece, at: dict[str, str], found: list[Figure], miss: LookupMis
         if piece.condition and piece.condition != (maker.condition or "dry"):
             ask_of_threads(maker.condition, piece.condition, "part", draft)
         when = threads_are(maker.condition) if maker.condition != piece.condition else ""
-        return [exact_way(f, when) for f in torques[-1:] or figures[:1]]
+        return [exact_way(f, when).replace(plus=maker.stages.after) for f in torques[-1:] or figures[:1]]
     if piece.wish.wanted is not None:
         want = stated(piece.wish.wanted, "tightening_torque", "wanted", data)
         draft.figure(want)

@@ -317,7 +317,7 @@ def _by_stages(bolt: Bolt, title: str, asked: Asked, draft: Draft) -> Sheet:
     figures = [maker.figure(at) for at, stage in enumerate(maker.stages.steps) if stage.low is not None]
     torques = [f for f in figures if f.quantity == "tightening_torque"]
     when = said.for_other_threads(bolt, draft)
-    ways = [exact_way(f, when) for f in torques[-1:] or figures[:1]]
+    ways = [exact_way(f, when).replace(plus=maker.stages.after) for f in torques[-1:] or figures[:1]]
     said.ask_of_maker(bolt.wish, draft)
     outcomes, stages = _set(ways, bolt, draft)
     draft.figure(*(f for _, setting in outcomes for f in setting.steps or (setting.figure,)), *figures)

@@ -16,10 +16,11 @@ if TYPE_CHECKING:
 class Way(Value):
     """A torque with the least and the most that a setting for it may give at the fastener, in the torque's unit.
 
+    ``plus`` is what is done after it: ``+ 90 deg``.
     ``is_most`` says that it is a ceiling, which is never passed, not even by what a wrench may miss by.
     """
 
-    __slots__ = ("figure", "high", "is_most", "low", "then", "when")
+    __slots__ = ("figure", "high", "is_most", "low", "plus", "then", "when")
 
     figure: Figure
     low: float
@@ -27,9 +28,17 @@ class Way(Value):
     is_most: bool
     when: str
     then: str
+    plus: str
 
     def __init__(
-        self, figure: Figure, low: float, high: float, is_most: bool = False, when: str = "", then: str = ""
+        self,
+        figure: Figure,
+        low: float,
+        high: float,
+        is_most: bool = False,
+        when: str = "",
+        then: str = "",
+        plus: str = "",
     ) -> None:
         put(self, "figure", figure)
         put(self, "low", low)
@@ -37,6 +46,7 @@ class Way(Value):
         put(self, "is_most", is_most)
         put(self, "when", when)
         put(self, "then", then)
+        put(self, "plus", plus)
 
 
 def exact_way(figure: Figure, when: str = "", then: str = "") -> Way:

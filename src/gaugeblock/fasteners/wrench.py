@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, STOP, Bound, Check, at_least, at_most
+from gaugeblock.answer.item import NEW_BOLTS_FIRST
 from gaugeblock.answer.making import base, derived, moved_ends, stated
 from gaugeblock.answer.printing import display_unit
 from gaugeblock.answer.question import FILL_IN, MEASURE, Question
@@ -343,7 +344,7 @@ def stages_in_words(wish: Wish, tools: Tools, draft: Draft) -> list[str]:
         return []
     drag = drag_of(tools, draft.data)
     is_in_play = drag is not None or tools.adapter is not None or bool(tools.wrenches)
-    said = ["fit new bolts"] if wish.maker.new_bolts else []
+    said = [NEW_BOLTS_FIRST] if wish.maker.new_bolts else []
     for at, stage in enumerate(wish.maker.stages.steps):
         if not stage.is_torque or not is_in_play:
             said.append(stage.do)

@@ -74,6 +74,7 @@ def _candidate(candidate: Candidate, paper: Paper) -> SimpleNamespace:
     shown = paper.split(candidate.figure)
     shown.when = pretty(candidate.when)
     shown.then = pretty(candidate.then)
+    shown.plus = pretty(candidate.plus)
     return shown
 
 

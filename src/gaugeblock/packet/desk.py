@@ -45,7 +45,7 @@ def desk(item: Item, place: Place, paper: Paper, cautions: list[SimpleNamespace]
         anchor=f"desk-{place.number}",
         what=pretty(item.card.what) if item.card is not None else "",
         outcome=_OUTCOME.get(decision.kind, ""),
-        number=" or ".join(paper.number(f) for f in decision.figures) if decision.kind != STOP else "",
+        number=paper.numbers(decision) if decision.kind != STOP else "",
         condition=item.card.condition if item.card is not None else "",
         facts=[SimpleNamespace(label=pretty(r.label), text=pretty(r.text)) for r in item.facts if r.text],
         figures=[_line(f, paper, roles.get(f.id, ""), is_first=n == 0) for n, f in enumerate(figures)],

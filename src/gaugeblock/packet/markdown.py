@@ -117,12 +117,12 @@ def _row(cells: Sequence[str]) -> str:
 
 def _used(c: SimpleNamespace) -> str:
     figure = c.figures[0]
-    number = _say("\n**%s %s", c.verb, figure.value) + _put(" %s", figure.unit)
+    number = _say("\n**%s %s", c.verb, figure.value) + _put(" %s", figure.unit) + _put(" %s", figure.plus)
     return f"{number}**" + _put(" (%s)", figure.other) + _put(" **%s**", c.condition) + "\n"
 
 
 def _candidate(f: SimpleNamespace) -> str:
-    number = _say("\n- %s %s", f.value, f.unit) + _put(" (%s)", f.other)
+    number = _say("\n- %s %s", f.value, f.unit) + _put(" %s", f.plus) + _put(" (%s)", f.other)
     return number + _put(": %s", f.when) + _put("; %s", f.then)
 
 

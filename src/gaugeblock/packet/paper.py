@@ -15,6 +15,7 @@ from gaugeblock.answer.text import READ
 from gaugeblock.figure import TRUST
 
 if TYPE_CHECKING:
+    from gaugeblock.answer.decision import Decision
     from gaugeblock.answer.item import Item
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
@@ -64,6 +65,12 @@ class Paper:
         text = pretty(number_only(figure, self.data, self.unit_first(figure)))
         word = _COUNTED.get(figure.quantity)
         return text if word is None else f"{text}{NO_BREAK}{word if text == '1' else f'{word}s'}"
+
+    def numbers(self, decision: Decision) -> str:
+        """The number of each candidate as it stands large, with what is done after it: ``44 lbf*ft + 90 deg``."""
+        return " or ".join(
+            f"{self.number(c.figure)}{NO_BREAK if c.plus else ''}{pretty(c.plus)}" for c in decision.candidates
+        )
 
     def whole(self, figure: Figure) -> str:
         """The number with its window."""

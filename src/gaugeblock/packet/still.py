@@ -56,7 +56,12 @@ def says(sheet: Mapping[str, Any]) -> str:
     """What a sheet decides, as a person reads it: the verb and its numbers."""
     decision = sheet["decision"]
     figures = {figure["id"]: figure for figure in sheet["figures"]}
-    numbers = [str(figures[id]["printed"]) for id in decision["figures"] if id in figures]
+    after = decision.get("plus") or [""] * len(decision["figures"])
+    numbers = [
+        f"{figures[id]['printed']} {plus}".rstrip()
+        for id, plus in zip(decision["figures"], after, strict=True)
+        if id in figures
+    ]
     word = {"use": decision["verb"] or "USE", "ask": "ASK FIRST", "stop": "STOP", "none": "NO FIGURE"}[decision["kind"]]
     return f"{word} {' or '.join(numbers)}".strip()
 

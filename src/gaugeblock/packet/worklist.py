@@ -6,6 +6,7 @@ from types import SimpleNamespace
 from typing import TYPE_CHECKING
 
 from gaugeblock.answer.decision import ASK, NONE, STOP, USE
+from gaugeblock.answer.item import NEW_BOLTS_FIRST
 from gaugeblock.answer.pretty import pretty
 from gaugeblock.packet.measure import height
 
@@ -53,9 +54,10 @@ def _height(line: SimpleNamespace) -> float:
 def _line(item: Item, place: Place, paper: Paper) -> SimpleNamespace:
     decision, card, paper = item.sheet.decision, item.card, paper.of(item)
     assert card is not None
-    numbers = " or ".join(paper.number(f) for f in decision.figures)
-    if len(card.steps) > 1 and decision.kind == USE:
-        numbers += f" in {len(card.steps)} steps"  # the last of them is not all that is done
+    numbers = paper.numbers(decision)
+    steps = sum(step != NEW_BOLTS_FIRST for step in card.steps)
+    if steps > 1 and decision.kind == USE:
+        numbers += f" in {steps} steps"  # the last of them is not all that is done
     says = {STOP: "STOP", ASK: "ask first", NONE: "no figure"}.get(decision.kind, "")
     return SimpleNamespace(
         place=place,

@@ -80,12 +80,13 @@ def _used(c: SimpleNamespace) -> Markup:
         ticks = join([fill('<span><span class="tick"></span>%s</span>', s) for s in c.steps])
         steps = fill('<div class="steps">%s%s</div>', order, ticks)
     return fill(
-        """<div class="big"><span class="verb">%s</span><span class="v%s">%s</span>%s%s<span class="o">%s</span></div>
+        """<div class="big"><span class="verb">%s</span><span class="v%s">%s</span>%s%s%s<span class="o">%s</span></div>
 %s%s""",
         c.verb,
         _ranged(figure),
         figure.value,
         put('<span class="u">%s</span>', figure.unit),
+        put('<span class="v range">%s</span>', figure.plus),
         put(_CONDITION, c.condition),
         figure.other,
         steps,
@@ -105,10 +106,11 @@ def _line(c: SimpleNamespace, shape: str) -> Markup:
 def _asked(c: SimpleNamespace) -> Markup:
     values = [
         fill(
-            '<div><div class="v%s">%s%s <span>%s</span></div><div class="when">%s%s</div></div>',
+            '<div><div class="v%s">%s%s%s <span>%s</span></div><div class="when">%s%s</div></div>',
             _ranged(f),
             f.value,
             put(" <small>%s</small>", f.unit),
+            put(" %s", f.plus),
             f.other,
             f.when,
             fill("%s%s", ": " if f.when else "", f.then) if f.then else NOTHING,

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from gaugeblock.answer.decision import ASK, NONE, USE
 from gaugeblock.cli import main
 from gaugeblock.errors import Ambiguous, GaugeblockError, LookupMiss
-from gaugeblock.fasteners import page
+from gaugeblock.fasteners import place
 from gaugeblock.fasteners.job import Fastener
 from gaugeblock.fasteners.part import part
 from gaugeblock.fasteners.torque import torque
@@ -238,10 +238,10 @@ def test_a_setting_is_of_who_named_the_torque() -> None:
     tools = {"adapter": "2 in on 12 in", "wrench": "10 to 150 lbf*ft by 1"}
     maker = ("30 lbf*ft", "manual", "p. 4")
     table = torque("3/8-16", grade="SAE J429 5", condition="dry", **tools)  # type: ignore[arg-type]
-    trust = [
-        s.decision.figure.trust if s.decision.figure is not None else ""
-        for s in (table, torque("3/8-16", maker=maker, **tools), torque("3/8-16", wanted="30 lbf*ft", **tools))  # type: ignore[arg-type]
-    ]
+    by_maker = torque("3/8-16", maker=maker, **tools)  # type: ignore[arg-type]
+    by_wish = torque("3/8-16", wanted="30 lbf*ft", **tools)  # type: ignore[arg-type]
+    figures = [s.decision.figure for s in (table, by_maker, by_wish)]
+    trust = [figure.trust if figure is not None else "" for figure in figures]
     assert trust == ["CALCULATED, PUBLISHED", "CALCULATED, MAKER", "CALCULATED, GIVEN"]
 
 
@@ -260,20 +260,41 @@ def test_a_makers_range_is_said_with_the_setting_and_where_no_wrench_reaches_it(
 @pytest.mark.parametrize(
     ("name", "word", "is_said"),
     [
-        ("clutch cover to flywheel", "soft gasket", False),
-        ("rocker cover", "soft gasket", True),
         ("flywheel bolts", "Wheel nuts", False),
         ("steering wheel nut", "Wheel nuts", False),
         ("wheel nuts", "Wheel nuts", True),
         ("intake manifold", "Hot joint", False),
         ("header tank bracket", "Hot joint", False),
         ("header flange", "Hot joint", True),
-        ("recovered bracket", "soft gasket", False),
     ],
 )
 def test_cautions_of_a_place_are_of_that_place(name: str, word: str, is_said: bool) -> None:
-    said = page._shop_cautions(Fastener(name=name))
+    said = place.cautions(Fastener(name=name))
     assert any(word in c.text for c in said) is is_said
+
+
+@pytest.mark.parametrize(
+    ("name", "is_soft"),
+    [
+        ("rocker cover", True),
+        ("rubber mount under the gearbox", True),
+        ("oil pan", True),
+        ("clutch cover to flywheel", False),
+        ("recovered bracket", False),
+        ("frame rail", False),
+    ],
+)
+def test_a_soft_joint_is_asked_about_unless_its_maker_is_heard(name: str, is_soft: bool, tmp_path: Path) -> None:
+    """Common practice: a bolt chart's torque is for a joint of metal."""
+    lone = f'[[fasteners]]\nname = "{name}"\nthread = "5/16-18"\ngrade = "SAE J429 5"\ncondition = "dry"\n'
+    heard = f'{lone}maker = {{ torque = "11 lbf*ft", source = "manual", place = "p. 2" }}\n'
+    job = tmp_path / "job.toml"
+    for text, is_asked in ((lone, is_soft), (heard, False)):
+        job.write_text(text, encoding="utf-8")
+        (made,) = make.make(str(job)).items
+        assert (made.sheet.decision.kind == ASK) is is_asked
+        assert any(c.name == place.SOFT and c.asks for c in made.sheet.checks) is is_asked
+        assert any("soft joint" in q.text for q in made.sheet.questions) is is_asked
 
 
 # --- one grammar of keys

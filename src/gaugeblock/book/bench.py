@@ -35,7 +35,7 @@ def job(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[str, 
     cards = []
     for n, item in enumerate(made.items, 1):
         of = paper.of(item)
-        shown = card(n, item, paper, cautions[n]) if item.card is not None else None
+        shown = card(n, item, paper) if item.card is not None else None
         cards.append(
             {
                 "number": n,

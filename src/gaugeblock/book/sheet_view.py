@@ -9,7 +9,6 @@ from gaugeblock.answer.item import Card, Item
 from gaugeblock.answer.pretty import pretty
 from gaugeblock.answer.text import MARKS, label
 from gaugeblock.packet.cards import card
-from gaugeblock.packet.cautions import told
 
 if TYPE_CHECKING:
     from typing import Any
@@ -27,7 +26,7 @@ def sheet_view(sheet: Sheet, paper: Paper) -> dict[str, Any]:
     condition = next((str(sheet.asked[k]) for k in _STATES if sheet.asked.get(k)), "")
     item = Item("", sheet.title, (), sheet, Card(sheet.title, condition.upper()))
     paper = paper.of(item)
-    shown = card(1, item, paper, told(item, set()))
+    shown = card(1, item, paper)
     return {
         "is": "sheet",
         "word": WORDS[sheet.decision.kind],

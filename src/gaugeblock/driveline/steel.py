@@ -331,8 +331,8 @@ def _cautions(found: Steel, strengths: list[Figure], data: Refdata) -> list[Caut
     elif any("not guaranteed" in f.conditions or "estimated" in f.conditions for f in strengths):
         out.append(
             Caution(
-                "Estimated minimum, not a guarantee: the mill's certificate governs.",
-                "injury",
+                "The steel's strength is an estimated minimum, not a guarantee: the mill's certificate governs.",
+                "damage",
                 tuple(f.id for f in strengths),
                 "refdata",
             )

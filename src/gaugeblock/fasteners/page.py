@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterator
 
 from gaugeblock import units
-from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.item import Box, Card, Item, Row
 from gaugeblock.answer.printing import number_only, shop_unit
 from gaugeblock.answer.sheet import Sheet
@@ -16,6 +14,7 @@ from gaugeblock.fasteners.bolt import OWN, Bolt, CrowFoot, Grip, Own, Piece, Tap
 from gaugeblock.fasteners.decide import Tightening
 from gaugeblock.fasteners.job import Fastener, MakerTorque
 from gaugeblock.fasteners.maker import TORQUE, Maker, Stage, Stages, range_of
+from gaugeblock.fasteners.place import of_its_place
 from gaugeblock.fasteners.read import grip as read_grip
 from gaugeblock.fasteners.read import metal_cell
 from gaugeblock.fasteners.unknown import is_without_friction, unknown
@@ -23,12 +22,6 @@ from gaugeblock.figure import Figure
 from gaugeblock.job.model import Shop
 from gaugeblock.tables.load import Refdata, canonical
 from gaugeblock.units import Measure, text_of
-
-# Places that a careful shop knows, as whole words of what the job calls the item and where it stands.
-_WHEEL = re.compile(r"(?<!steering )\bwheel (nut|bolt|stud)|\bwheels\b")
-_OTHERS_LIFE = re.compile(r"\b(brake|caliper|steering|suspension)")
-_HOT = re.compile(r"\b(exhaust|header(?!s? tank)|(?<!intake )(?<!inlet )manifold|turbo|catalyst|silencer|muffler)")
-_SOFT = re.compile(r"(?<!clutch )\bcover\b|\b(gasket|oil pan|sump|rubber|bushing)")
 
 
 def problems(item: Fastener, data: Refdata) -> Iterator[Problem]:
@@ -59,11 +52,7 @@ def problems(item: Fastener, data: Refdata) -> Iterator[Problem]:
 def item(job: Fastener, shop: Shop, data: Refdata) -> Item:
     """The Item of one fastener of the job. What is wrong with it alone is its own question."""
     made = _part_sheet(job, shop, data) if job.part is not None else _thread_sheet(job, shop, data)
-    checks, questions = list(made.checks), list(made.questions)
-    cautions = [*made.cautions, *_shop_cautions(job)]
-    sheet = Sheet(
-        made.title, made.asked, data, made.figures, checks, cautions, decision=made.decision, questions=questions
-    )
+    sheet = of_its_place(made, job)
     return Item("fasteners", job.name, _facts(job), sheet, _card(job, sheet, shop, data))
 
 
@@ -209,32 +198,6 @@ def _refused(job: Fastener, bolt: Bolt, miss: LookupMiss, asked: dict[str, str |
     if bolt.wish.is_named and miss.where != "grade":
         return torque.answer(bolt, asked, data)
     return unknown(", ".join(t for t in (job.thread, job.grade, job.condition) if t), miss, asked, data)
-
-
-def _shop_cautions(job: Fastener) -> list[Caution]:
-    """What a careful shop adds for the place that the job names."""
-    words = f"{job.name} {job.where or ''} {job.part or ''}".casefold()
-    out = []
-    is_wheel = _WHEEL.search(words)
-    if is_wheel or _OTHERS_LIFE.search(words):
-        out.append(
-            Caution("Brake, wheel and steering work is checked by a second person before the car moves.", "injury")
-        )
-    if is_wheel:
-        out.append(
-            Caution("Wheel nuts: no oil on the seats, crosswise, and checked again after the first miles.", "injury")
-        )
-    if _HOT.search(words) and job.retighten is None:
-        out.append(Caution("Hot joint: say whether it is tightened again, cold, after the first heat.", "damage"))
-    if _SOFT.search(words):
-        out.append(
-            Caution(
-                "A soft gasket or rubber in the joint is crushed before a bolt chart's torque is reached: ask the"
-                " part's maker.",
-                "damage",
-            )
-        )
-    return out
 
 
 _OPTIONAL = ("engagement", "insert", "locknut", "order", "passes", "retighten", "into", "seat", "material")

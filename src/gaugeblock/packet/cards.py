@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 
 from gaugeblock.answer.decision import ASK, NONE, STOP, USE, fact
 from gaugeblock.answer.pretty import pretty
+from gaugeblock.packet.cautions import warned
+from gaugeblock.packet.first import also
 from gaugeblock.packet.measure import height, width
 
 if TYPE_CHECKING:
@@ -22,13 +24,12 @@ _LEAST = 54.0
 _GAP = 2.4
 # The width of the middle column, with the boxes at its right and below it.
 _ROOM, _WIDE_ROOM = 109.0, 159.0
-_LONGEST_WARNING = 150
 # Said once, at the head of the cards.
 _MAKER_LINE = "The maker's figure, if you have it, settles it."
 
 
-def card(number: int, item: Item, paper: Paper, cautions: list[SimpleNamespace]) -> SimpleNamespace:
-    """One card as the template prints it; of its item's ``cautions`` it bears one warning."""
+def card(number: int, item: Item, paper: Paper) -> SimpleNamespace:
+    """One card as the template prints it."""
     made = item.card
     if made is None:
         raise ValueError(item.name)
@@ -45,7 +46,7 @@ def card(number: int, item: Item, paper: Paper, cautions: list[SimpleNamespace])
         counted=made.counted,
         kind=decision.kind,
         verb=decision.verb or "SET",
-        do="" if steps and decision.kind == USE else pretty(decision.do.replace(_MAKER_LINE, "").strip()),
+        do="" if steps and decision.kind == USE else _do(item),
         figures=figures,
         condition=made.condition,
         what=pretty(made.what),
@@ -54,7 +55,7 @@ def card(number: int, item: Item, paper: Paper, cautions: list[SimpleNamespace])
         notes=[pretty(_capital(n.rstrip("."))) for n in made.notes],
         again=pretty(made.again),
         trust=_trust(item, paper),
-        cautions=_warning(cautions),
+        cautions=warned(item),
         boxes=_boxes(made, decision.kind),
         table=[[pretty(c) for c in row] for row in made.table] if decision.kind in (USE, ASK) else [],
     )
@@ -63,6 +64,11 @@ def card(number: int, item: Item, paper: Paper, cautions: list[SimpleNamespace])
 def _capital(text: str) -> str:
     """With a capital at its beginning, as a sentence has it."""
     return text[:1].upper() + text[1:]
+
+
+def _do(item: Item) -> str:
+    """What to do, in words; all that stops it."""
+    return f"{pretty(item.sheet.decision.do.replace(_MAKER_LINE, '').strip())} {also(item)}".strip()
 
 
 def _fact(figures: tuple[Figure, ...]) -> str:
@@ -84,11 +90,6 @@ def _trust(item: Item, paper: Paper) -> SimpleNamespace:
     words = list(dict.fromkeys(f.trust for f in figures))
     sources = list(dict.fromkeys(paper.root(f) for f in figures))
     return SimpleNamespace(word=" or ".join(words), source="; ".join(sources))
-
-
-def _warning(cautions: list[SimpleNamespace]) -> list[SimpleNamespace]:
-    """The one warning that a card bears: the first that is short."""
-    return [c for c in cautions if c.word == "WARNING" and len(c.text) <= _LONGEST_WARNING][:1]
 
 
 def _boxes(made: Card, kind: str) -> list[SimpleNamespace]:

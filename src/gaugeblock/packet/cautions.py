@@ -13,6 +13,7 @@ if TYPE_CHECKING:
 
 # A reader heeds few: so many of each an item. The rest, and every note, stands in packet.json.
 _MOST = {"WARNING": 2, "CAUTION": 1, "NOTE": 0}
+_LONGEST_ON_A_CARD = 150  # characters
 # What the program itself says of this very job, or a careful shop of this very work; a quoted law or study is a note.
 _OWN = ("calculated", "refdata", "common practice", "assumed")
 
@@ -24,15 +25,30 @@ def signal(caution: Caution) -> str:
     return {"injury": "WARNING", "damage": "CAUTION"}.get(caution.severity, "NOTE")
 
 
+def warned(item: Item) -> list[SimpleNamespace]:
+    """The one warning that a card bears, the most urgent that is short: on each card that it concerns, for a card is
+    carried to the car alone.
+    """
+    texts = [c.text for c in _ranked(item) if signal(c) == "WARNING" and len(pretty(c.text)) <= _LONGEST_ON_A_CARD]
+    return [SimpleNamespace(word="WARNING", text=pretty(text)) for text in texts[:1]]
+
+
 def told(item: Item, said: set[str]) -> list[SimpleNamespace]:
-    """The cautions of an item that were not said before, most urgent first; ``said`` is added to."""
+    """The cautions of an item that were not said before, most urgent first; ``said`` is added to. What its card warns
+    of is one of the few.
+    """
     left = dict(_MOST)
+    left["WARNING"] -= sum(c.text in said for c in _ranked(item) if pretty(c.text) in {w.text for w in warned(item)})
     out = []
-    ranked = sorted(item.sheet.cautions, key=lambda c: (list(_MOST).index(signal(c)), c.source != "calculated"))
-    for caution in ranked:
+    for caution in _ranked(item):
         word = signal(caution)
         if caution.text not in said and left[word]:
             left[word] -= 1
             said.add(caution.text)
             out.append(SimpleNamespace(word=word, text=pretty(caution.text)))
     return out
+
+
+def _ranked(item: Item) -> list[Caution]:
+    """The cautions of an item, the most urgent first; of those what was worked out of this very job."""
+    return sorted(item.sheet.cautions, key=lambda c: (list(_MOST).index(signal(c)), c.source != "calculated"))

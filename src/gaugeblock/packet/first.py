@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 # Of so many items the count is told, not the names.
 _MANY = 4
 HEADS = {ASK_MAKER: "Ask the maker", MEASURE: "Measure on the car", FILL_IN: "Fill in the job file"}
+OF_READY = "Of cards that are ready without it"
 # Millimetres of a Letter sheet that the first page may fill (A4 has more). The sizes below are those of packet.css.
 _SHEET = 243.0
 _HEADING, _FOOT = 10.2, 31.0
@@ -49,22 +50,25 @@ def first_page(items: Sequence[Item], status: str, about: str = "") -> SimpleNam
     kinds = [i.sheet.decision.kind for i in items]
     stops = kinds.count(STOP)
     ready = kinds.count(USE)
-    groups = [SimpleNamespace(head=HEADS[kind], rows=rows) for kind in KINDS if (rows := _rows(items, kind))]
+    groups = [SimpleNamespace(head=HEADS[kind], rows=rows) for kind in KINDS if (rows := _rows(items, (kind,)))]
+    groups += [SimpleNamespace(head=OF_READY, rows=rows) for rows in [_rows(items, KINDS, of_ready=True)] if rows]
     stopped = [_stopped(i, n) for n, i in enumerate(items, 1) if i.sheet.decision.kind == STOP]
-    top = max(23.0, 15.3 + height(about, 9, 1.15, 100)) + (8.0 if _contradiction(status, stops) else 0)
+    asks = len(items) - stops - ready
+    contradiction = _contradiction(status, stops, asks)
+    top = max(23.0, 15.3 + height(about, 9, 1.15, 100)) + (8.0 if contradiction else 0)
     top += _HEADING * (bool(stopped) + bool(groups)) + sum(_stop_height(s) for s in stopped)
     _mark_first([*(s for s in stopped), *(i for g in groups for row in g.rows for i in row.items)])
     is_compact = top + _FOOT + sum(_group_height(g, _ROOMY) for g in groups) > _SHEET
     return SimpleNamespace(
         is_ready=stops == 0 and ready == len(items),
         stops=stops,
-        asks=len(items) - stops - ready,
+        asks=asks,
         ready=ready,
         stopped=stopped,
         groups=groups,
         is_compact=is_compact,
         sheets=_sheets(groups, _CLOSE if is_compact else _ROOMY, top),
-        contradiction=_contradiction(status, stops),
+        contradiction=contradiction,
     )
 
 
@@ -114,11 +118,14 @@ def _sheets(groups: Sequence[SimpleNamespace], rows: Rows, top: float) -> list[l
     return out
 
 
-def _contradiction(status: str, stops: int) -> str:
-    if not stops or not status.startswith("for build"):
+def _contradiction(status: str, stops: int, asks: int) -> str:
+    if not (stops or asks) or not status.startswith("for build"):
         return ""
-    what = "one item stops" if stops == 1 else f"{stops} items stop"
-    return f"The job file says \u201cfor build\u201d, but {what}."
+    what = [(stops, "one item stops", f"{stops} items stop"), (asks, "one is asked first", f"{asks} are asked first")]
+    if not stops:
+        what = [(asks, "one item is asked first", f"{asks} items are asked first")]
+    said = " and ".join(one if count == 1 else several for count, one, several in what if count)
+    return f"The job file says \u201cfor build\u201d, but {said}."
 
 
 def _stopped(item: Item, number: int) -> SimpleNamespace:
@@ -127,7 +134,22 @@ def _stopped(item: Item, number: int) -> SimpleNamespace:
     why, do = pretty(_sentence(why)), pretty(_sentence(decision.do))
     if why[:20].casefold() in do.casefold():
         why = ""  # the sentence says it whole
-    return SimpleNamespace(name=item.name, number=number, why=why, do=do)
+    return SimpleNamespace(name=item.name, number=number, why=why, do=f"{do} {also(item)}".rstrip())
+
+
+def also(item: Item) -> str:
+    """What else stops an item, besides what its decision says: each reason in a sentence of its own."""
+    decision = item.sheet.decision
+    stops = [c for c in item.sheet.checks if c.stops]
+    if decision.kind != STOP or len(stops) < _SEVERAL:
+        return ""
+    first = next((c for c in stops if c.name in decision.because), stops[0])
+    told = f"{first.reason} {decision.do}".casefold()
+    rest = dict.fromkeys(c.reason for c in stops if c is not first and c.reason.casefold() not in told)
+    return pretty(" ".join(f"Also: {_sentence(reason)}" for reason in rest))
+
+
+_SEVERAL = 2
 
 
 def _sentence(text: str) -> str:
@@ -151,17 +173,19 @@ def _runs(numbers: Sequence[int]) -> str:
     return ", ".join(said)
 
 
-def _rows(items: Sequence[Item], kind: str) -> list[SimpleNamespace]:
-    """One row a question, with every item that it settles; an item that asks without a question of its own says
-    what to do.
+def _rows(items: Sequence[Item], kinds: Sequence[str], *, of_ready: bool = False) -> list[SimpleNamespace]:
+    """One row a question, with every open item that it settles, or ``of_ready`` ones; an item that asks without a
+    question of its own says what to do.
     """
     rows: dict[str, list[tuple[Item, int]]] = {}
     for number, item in enumerate(items, 1):
-        questions = [q for q in item.sheet.questions if q.kind == kind]
+        if (item.sheet.decision.kind == USE) != of_ready:
+            continue
+        questions = [q for q in item.sheet.questions if q.kind in kinds]
         for question in questions:
             rows.setdefault(question.text, []).append((item, number))
         decision = item.sheet.decision
-        if kind == FILL_IN and not item.sheet.questions and decision.kind not in (USE, STOP):
+        if FILL_IN in kinds and not item.sheet.questions and decision.kind not in (USE, STOP):
             rows.setdefault(decision.do, []).append((item, number))
     merged: dict[tuple[int, ...], list[str]] = {}
     for text, found in rows.items():

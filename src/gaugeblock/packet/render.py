@@ -6,7 +6,7 @@ import json
 import os
 from typing import TYPE_CHECKING, Any
 
-from gaugeblock.answer.decision import STOP
+from gaugeblock.answer.decision import USE
 from gaugeblock.answer.pretty import pretty
 from gaugeblock.errors import DataError
 from gaugeblock.packet import markdown
@@ -77,7 +77,7 @@ def _css() -> str:
 def _title_block(packet: Packet) -> dict[str, str]:
     """The fields of ISO 7200 in three boxes at the foot of every page, as CSS strings."""
     document = packet.record["document"]
-    said = document["status"] + (", not ready" if any(i.sheet.decision.kind == STOP for i in packet.items) else "")
+    said = document["status"] + (", not ready" if any(i.sheet.decision.kind != USE for i in packet.items) else "")
     left = [
         f"owner: {document['owner'] or '________'}",
         f"spec packet: {document['identification'] or '________'}",
@@ -103,9 +103,9 @@ def view_of(packet: Packet, scope: Scope) -> dict[str, Any]:
     said: set[str] = set()
     shown = chosen(packet.items, scope.sheet)
     cautions = {n: told(i, said) for n, i in shown.items()}
-    made = {n: card(n, i, paper, cautions[n]) for n, i in shown.items() if i.card is not None}
-    for n, bears in made.items():
-        cautions[n] = [c for c in cautions[n] if c not in bears.cautions]
+    made = {n: card(n, i, paper) for n, i in shown.items() if i.card is not None}
+    on_cards = [c for bears in made.values() for c in bears.cautions]  # and not again at the desk
+    cautions = {n: [c for c in found if c not in on_cards] for n, found in cautions.items()}
     sheets_of_cards = pages(list(made.values()))
     front = first_page(packet.items, record["document"]["status"], f"{title.vehicle or ''} {title.notes or ''}")
     listed = record["sources"] if scope.is_whole else sources(list(shown.values()), packet.data)

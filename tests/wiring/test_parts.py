@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from gaugeblock import circuit, domains
+from gaugeblock import circuit, domains, fuse
 from gaugeblock.answer.decision import ASK, NONE, STOP, USE
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import InputError
@@ -82,8 +82,8 @@ def test_wires_side_by_side_share_the_current_and_each_has_its_fuse() -> None:
     two = asked(wires="2", bundle="2")
     keeps_form(two)
     assert gauge(two) > gauge(asked())
-    assert two.figure("fuse_rating").typical == 15
-    assert "Fuse each with 15 A" in two.decision.do
+    assert two.figure("fuse_rating").typical == 20
+    assert "Fuse each with 20 A" in two.decision.do
     assert any("side by side" in c.text for c in two.cautions if c.severity == "injury")
     assert gauge(asked(wires="1")) == gauge(asked())
 
@@ -131,8 +131,19 @@ def test_cold_air_allows_no_more_than_the_table() -> None:
 
 
 def test_a_load_that_fills_its_fuse_is_warned_of() -> None:
-    assert any("80 % at most" in c.text for c in asked("28 A").cautions)
+    assert any("80 % at most" in c.text for c in asked("28 A", fuse="30 A").cautions)
+    assert not any("80 % at most" in c.text for c in asked("28 A").cautions)
     assert not any("80 % at most" in c.text for c in asked("20 A", fuse="30 A").cautions)
+
+
+@pytest.mark.parametrize("amps", [0.5, 2, 3, 4.01, 7, 9, 12, 16, 18, 22, 24.1, 28, 30, 33, 45, 60])
+def test_a_circuit_gets_the_fuse_that_is_told_for_a_load_that_lasts(amps: float) -> None:
+    """The same fuse, whichever way it is asked; common practice: a lasting load takes 80 % of it at most."""
+    lasting = fuse(current=f"{amps} A").decision.figures[0]
+    made = asked(f"{amps} A", length="2 ft")
+    assert made.figure("fuse_rating").id == lasting.id
+    assert amps <= 0.8 * lasting.typical * (1 + 1e-9)
+    assert not any("of its fuse" in c.text for c in made.cautions)
 
 
 def test_wires_that_share_are_all_in_the_bundle() -> None:

@@ -9,19 +9,27 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
+    from gaugeblock.tables.row import Row
     from gaugeblock.wiring.conductor import Conductor
     from gaugeblock.wiring.keys import Circuit
 
 FUSES = "wiring/fuses"
+# Of its fuse a load that lasts takes no more than this: habit.
+LASTING = 0.8
 _SOURCE = ("distance of fuse from source", "at source impractical")
 
 
 def fuse_for(of: Circuit, current: Figure, data: Refdata) -> Figure | None:
-    """The fuse that was given, else the smallest that is made and carries the load; None where none is listed."""
+    """The fuse that was given, else the smallest that is made of which the load, should it last, takes no more than
+    habit allows; for a load too large for that the smallest that carries it; None where none is listed.
+    """
     if of.fuse is not None:
         return stated(of.fuse, "fuse_rating", "fuse", data)
-    least = base(current) * (1 - 1e-9)
-    rows = [r for r in data.table(FUSES).by_quantity.get("fuse_rating", []) if float(r.cells["value"]) >= least]
+    every = data.table(FUSES).by_quantity.get("fuse_rating", [])
+    rows: list[Row] = []
+    for share in (LASTING, 1.0):
+        least = base(current) / share * (1 - 1e-9)
+        rows = rows or [r for r in every if float(r.cells["value"]) >= least]
     if not rows:
         return None
     best = min(rows, key=lambda r: (float(r.cells["value"]), r.line))

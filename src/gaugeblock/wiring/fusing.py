@@ -20,7 +20,7 @@ from gaugeblock.units import Measure
 from gaugeblock.value import Value, put
 from gaugeblock.wiring import checks, conductor, keys, settings
 from gaugeblock.wiring.conductor import SIZES
-from gaugeblock.wiring.fuse import FUSES, distance
+from gaugeblock.wiring.fuse import FUSES, LASTING, distance
 from gaugeblock.wiring.settings import Setting
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -30,8 +30,6 @@ if TYPE_CHECKING:
 VERB = "FIT FUSE"
 FACTS = FUSE, CURRENT = ("fuse", "current")
 _NOMINAL = Measure(Fraction(12), "V", "12 V")
-# Of its fuse a load that lasts takes no more than this: habit.
-_LASTING = 0.8
 _HOW_LONG = "how long the load lasts"
 
 
@@ -151,7 +149,7 @@ def _of_load(of: Fused, lies: list[Setting], asked: dict[str, str | None], data:
     if not made:
         text = f"No fuse of the table carries {printed(current, data)}."
         return Sheet(title, asked, data, [current], [], [], decision=none(VERB, text))
-    lasting = next((f for f in made if load <= _LASTING * base(f) * (1 + 1e-9)), None)
+    lasting = next((f for f in made if load <= LASTING * base(f) * (1 + 1e-9)), None)
     fuses = [f for f in (lasting, made[0]) if f is not None]
     found, figures = [], [*fuses, current, distance(data)]
     if of.wire is not None:

@@ -28,7 +28,6 @@ _QUESTIONS = {
     "bundle": (FILL_IN, "How many loaded wires lie in the same loom? Count this one too."),
     "return": (FILL_IN, "Does the current come back by a wire or through the body?"),
 }
-_LASTING = 0.8
 _NAMED = {
     "drop": "the allowed drop",
     "insulation": "the insulation",
@@ -145,7 +144,7 @@ def cautions(near: Figure, wire: Conductor, load: Load, of: Circuit, data: Refda
         text = "Wires side by side share the current only while all are whole: fuse each by itself, all of one length."
         out.append(Caution(text, "injury"))
     out.append(Caution(sae, "damage", (wire.area.id,)))
-    if load.fuse is not None and base(load.current) > _LASTING * base(load.fuse):
+    if load.fuse is not None and base(load.current) > fuse.LASTING * base(load.fuse):
         share = 100 * base(load.current) / base(load.fuse)
         text = (
             f"The load is {share:.0f} % of its fuse. Where it lasts, habit is 80 % at most: give the next bigger fuse"

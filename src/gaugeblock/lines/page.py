@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from gaugeblock import units
-from gaugeblock.answer.decision import USE
+from gaugeblock.answer.decision import ASK, USE, Decision
 from gaugeblock.answer.item import Box, Card, Item, Row
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
@@ -21,6 +21,7 @@ from gaugeblock.lines.paths import route_of_part
 from gaugeblock.lines.placed import placed_line
 from gaugeblock.tables.load import Refdata
 from gaugeblock.warmth.item import JUDGES, OPEN_STATES, is_limit
+from gaugeblock.warmth.verdict import CLOSE_K, low_end
 
 _ALWAYS = ("service", "material", "fluid", "gap")
 _SHOWN = 2
@@ -112,6 +113,16 @@ def _whose(limit: Figure) -> str:
     return ", ".join(p for p in (limit.key.get("item", "limit"), state) if p and p not in OPEN_STATES)
 
 
+def _to_read(decision: Decision, hot: str | None) -> str:
+    """What a crayon or thermocouple may read under the limit that stands large: what it is good to is kept free."""
+    limit = decision.figures[0] if decision.kind in (USE, ASK) and decision.figures else None
+    if limit is None or limit.quantity not in JUDGES:
+        return ""
+    unit = hot or limit.unit
+    room = units.from_base(CLOSE_K, f"delta_{unit}")
+    return f"May read {low_end(limit, unit) - room:.0f} {unit} at most: a reading is good to {room:.0f} {unit}"
+
+
 def _card(job: Line, sheet: Sheet, is_metric: bool | None) -> Card:
     data, decision = sheet.data, sheet.decision
     hot = "degF" if is_metric is False else "degC" if is_metric else None
@@ -119,6 +130,7 @@ def _card(job: Line, sheet: Sheet, is_metric: bool | None) -> Card:
     gap = job.gap or sheet.asked.get("gap") or ""
     far = None if is_metric is None else "mm" if is_metric else "in"
     notes = [
+        _to_read(decision, hot) if job.margin is None else "",
         f"Beside the {job.beside}{f', gap {gap}' if gap else ''}" if job.beside else "",
         f"Gap needed {number_only(needed, data, far)} ({needed.trust})" if needed is not None else "",
         f"Measured {job.temperature}" if job.temperature else "",

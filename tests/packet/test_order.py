@@ -51,6 +51,24 @@ def test_without_steps_the_trade_makes_before_it_bolts_and_starts_with_the_mount
     assert found[5:] == ["brake line nuts", "axle spline nut", "wheel nuts"]
 
 
+@pytest.mark.parametrize(
+    ("name", "as_one"),
+    [
+        ("bell housing bolts", "bellhousing bolts"),
+        ("flex plate bolts", "flexplate bolts"),
+        ("crank pulley bolt", "crankshaft bolt"),
+        ("gear box mount", "gearbox mount"),
+        ("prop shaft bolts", "driveshaft bolts"),
+        ("cross-member bolts", "crossmember bolts"),
+    ],
+)
+def test_a_compound_is_placed_however_it_is_spelled(name: str, as_one: str) -> None:
+    wheels = BOLT.format("wheel nuts", "")
+    assert names(wheels + BOLT.format(name, "")) == [name, "wheel nuts"]
+    both = names(BOLT.format(as_one, "") + BOLT.format("engine mount", "") + BOLT.format(name, ""))
+    assert both == ["engine mount", as_one, name]
+
+
 def test_the_cut_list_goes_before_the_first_tube_of_the_steps() -> None:
     text = BOLT.format("a", "step = 1") + TUBE.format("hoop", "step = 2") + TUBE.format("brace", "step = 3")
     assert names(text) == ["a", "cut list of all tubes", "hoop", "brace"]

@@ -37,7 +37,7 @@ class Task:
 
     def refused(self, error: GaugeblockError, keys: Mapping[str, str], otherwise: str) -> Sheet:
         """The sheet of an item that the tables refuse. ``keys`` is where an error arose -> the key to correct."""
-        near = f" The nearest: {error.choices}." if error.nearest else ""
+        near = f" {error.choices}." if error.nearest else ""
         do = f"{error.asked}: {error.why}.{near}"
         questions = [Question(FILL_IN, do, keys.get(error.where, otherwise), (self.check,))]
         check = Check(self.check, CANNOT_TELL, f"{error.asked}: {error.why}", bears=ASK)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from gaugeblock import units
+from gaugeblock.answer.decision import ASK, Decision
 from gaugeblock.answer.item import Box, Card, Item, Row
 from gaugeblock.answer.printing import number_only, shop_unit
 from gaugeblock.answer.sheet import Sheet
@@ -14,12 +15,14 @@ from gaugeblock.fasteners.bolt import OWN, Bolt, CrowFoot, Grip, Own, Piece, Tap
 from gaugeblock.fasteners.decide import Tightening
 from gaugeblock.fasteners.job import Fastener, MakerTorque
 from gaugeblock.fasteners.maker import TORQUE, Maker, Stage, Stages, range_of
+from gaugeblock.fasteners.passes import passes
 from gaugeblock.fasteners.place import of_its_place
 from gaugeblock.fasteners.read import grip as read_grip
 from gaugeblock.fasteners.read import metal_cell
 from gaugeblock.fasteners.unknown import is_without_friction, unknown
 from gaugeblock.figure import Figure
 from gaugeblock.job.model import Shop
+from gaugeblock.job.wrench import WrenchRange
 from gaugeblock.tables.load import Refdata, canonical
 from gaugeblock.units import Measure, text_of
 
@@ -84,8 +87,11 @@ def _stages(made: MakerTorque) -> Stages | None:
 
 def _tools(job: Fastener, shop: Shop, data: Refdata) -> Tools:
     nut = canonical(data, "fasteners/prevailing", "nut", job.locknut) if job.locknut else ""
-    wrenches = (job.wrench,) if job.wrench is not None else shop.wrenches
-    return Tools(nut, job.prevailing, _adapter(job), wrenches)
+    return Tools(nut, job.prevailing, _adapter(job), _wrenches(job, shop))
+
+
+def _wrenches(job: Fastener, shop: Shop) -> tuple[WrenchRange, ...]:
+    return (job.wrench,) if job.wrench is not None else tuple(shop.wrenches)
 
 
 def _adapter(job: Fastener) -> CrowFoot | None:
@@ -231,8 +237,8 @@ def _card(job: Fastener, sheet: Sheet, shop: Shop, data: Refdata) -> Card:
         count=job.count or 1,
         counted="" if job.count is None else "pieces" if job.part else "bolts" if job.count > 1 else "bolt",
         order=job.order or "",
-        steps=stages or (_passes(job.passes, shown, unit, data) if shown is not None else ()),
-        notes=[*_notes(job, sheet, shown, unit, data), job.notes or ""],
+        steps=stages or (passes(job.passes, shown, unit, _wrenches(job, shop), data) if shown is not None else ()),
+        notes=[*_of_order(job, decision), *_notes(job, sheet, shown, unit, data), job.notes or ""],
         again=job.retighten or "",
         boxes=[
             Box("maker's figure, page"),
@@ -243,6 +249,15 @@ def _card(job: Fastener, sheet: Sheet, shop: Shop, data: Refdata) -> Card:
             *([Box("tightened again, date")] if job.retighten else []),
         ],
     )
+
+
+def _of_order(job: Fastener, decision: Decision) -> list[str]:
+    """Order and passes where the number is open: they hold for whichever it comes to."""
+    if decision.kind != ASK:
+        return []
+    shares = [f"{measure.to('1') * 100:.3g} %" for measure in job.passes]
+    passed = f"Passes: {', '.join(shares)} of what is settled" if shares else ""
+    return [f"Order: {job.order}" if job.order else "", passed]
 
 
 def _notes(job: Fastener, sheet: Sheet, shown: Figure | None, unit: str, data: Refdata) -> list[str]:
@@ -286,17 +301,3 @@ def _unit_of(figure: Figure, shop: Shop, data: Refdata) -> str:
     """The unit that the card's number stands in."""
     metric = None if shop.units is None else shop.units == "metric"
     return number_only(figure, data, shop_unit(figure, metric)).rsplit(" ", 1)[-1]
-
-
-def _passes(shares: tuple[Measure, ...], figure: Figure, unit: str, data: Refdata) -> list[str]:
-    """Each pass in the unit of the card's number; a range has both its ends."""
-    parts = []
-    for measure in shares:
-        share = measure.to("1")
-        if share == 1:
-            parts.append(number_only(figure, data, unit))
-            continue
-        ends = [None if e is None else e * share for e in (figure.value, figure.low, figure.high)]
-        value, low, high = ends if figure.value is None else (ends[0], None, None)
-        parts.append(number_only(figure.replace(value=value, low=low, high=high, text=""), data, unit))
-    return parts

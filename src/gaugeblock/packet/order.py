@@ -13,10 +13,10 @@ if TYPE_CHECKING:
 _TRADE: tuple[tuple[str, ...], ...] = (
     ("engine mount", "mount bracket"),
     ("crossmember",),
-    ("flywheel", "flexplate", "crankshaft"),
+    ("flywheel", "flexplate", "crankshaft", "crank pulley", "crank damper"),
     ("clutch", "converter"),
-    ("bell housing",),
-    ("gearbox to", "transmission to"),
+    ("bellhousing",),
+    ("gearbox to", "transmission to", "engine to"),
     ("gearbox mount", "transmission mount"),
     ("header", "manifold", "collector"),
     ("spark plug", "plug"),
@@ -27,7 +27,7 @@ _TRADE: tuple[tuple[str, ...], ...] = (
     ("pinion",),
     ("ring gear", "backlash", "side bearing"),
     ("axle", "u-bolt", "spring"),
-    ("propeller shaft", "driveshaft", "joint"),
+    ("propeller shaft", "propshaft", "driveshaft", "joint", "u-joint"),
     ("brake", "caliper", "calliper"),
     ("steering",),
     ("circuit", "wiring", "battery", "fuse"),
@@ -64,12 +64,34 @@ def _rank(item: Item) -> tuple[int, int, int, int]:
 
 def _group(item: Item) -> int:
     where = next((r.text for r in item.facts if r.label == "where"), "")
-    for text in (item.name.casefold(), where.casefold()):
+    for text in (_joined(item.name), _joined(where)):
         found = [(at, n) for n, words in enumerate(_TRADE) for word in words if (at := _begins(word, text)) >= 0]
         if found:
             return min(found)[1]
     word = _GROUP.get(item.domain)
     return next((n for n, group in enumerate(_TRADE) if word in group), len(_TRADE))
+
+
+def _joined(text: str) -> str:
+    """A text in lower case, its compounds in one word as the list has them: bell housing, flex-plate, u joint."""
+    text = text.casefold()
+    for parted, whole in _COMPOUNDS:
+        text = text.replace(f"{parted[0]} {parted[1]}", whole).replace(f"{parted[0]}-{parted[1]}", whole)
+    return text
+
+
+_COMPOUNDS = (
+    (("bell", "housing"), "bellhousing"),
+    (("gear", "box"), "gearbox"),
+    (("flex", "plate"), "flexplate"),
+    (("fly", "wheel"), "flywheel"),
+    (("cross", "member"), "crossmember"),
+    (("drive", "shaft"), "driveshaft"),
+    (("prop", "shaft"), "propshaft"),
+    (("crank", "shaft"), "crankshaft"),
+    (("u", "bolt"), "u-bolt"),
+    (("u", "joint"), "u-joint"),
+)
 
 
 def _begins(word: str, text: str) -> int:

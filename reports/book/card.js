@@ -35,7 +35,7 @@ function body(shown, choose) {
   }
   if (shown.kind === "stop") {
     return [el("p", { class: "do" }, shown.do), shown.figures.map(f => el("p", { class: "say" }, f.when && `${f.when} `,
-      f.then === "required" ? el("b", {}, amount(f)) : el("s", {}, amount(f))))];
+      f.then === "required" || f.when === "required" ? el("b", {}, amount(f)) : el("s", {}, amount(f))))];
   }
   if (shown.kind === "ask") {
     return [state && el("p", { class: "big" }, state), el("p", { class: "do" }, shown.do),

@@ -10,12 +10,16 @@ from hypothesis import strategies as st
 
 from fasteners.fastener_questions import asked, is_key
 from gaugeblock.answer.check import CANNOT_TELL
+from gaugeblock.answer.pretty import pretty
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.cli import main
 from gaugeblock.domains import hooks, parse_job
 from gaugeblock.errors import GaugeblockError, LookupMiss
 from gaugeblock.fasteners import keys, page
+from gaugeblock.fasteners.part import part
 from gaugeblock.fasteners.torque import torque
+from gaugeblock.packet.paper import Paper
 from gaugeblock.tables.load import refdata
 
 DATA = refdata()
@@ -71,7 +75,8 @@ def test_a_torque_and_an_angle_stand_alone_with_their_stages() -> None:
     maker = {"torque": "22 N*m + 90 deg", "source": "engine manual", "place": "p. 12", "new_bolts": "yes"}
     sheet = torque("M8", grade="10.9", condition="oiled", maker=maker)
     assert (sheet.decision.kind, sheet.decision.verb) == ("use", "TIGHTEN")
-    assert sheet.decision.stages == ("fit new bolts", "tighten to 22 N*m", "turn 90 deg more")  # type: ignore[attr-defined]
+    stages = ("fit new bolts", "tighten to 22 N*m", "turn 90 deg more")
+    assert sheet.decision.stages == stages  # type: ignore[attr-defined]
     assert "new bolts" in sheet.decision.do
     assert {f.basis for f in sheet.figures} == {"maker"}
     crow = torque("M8", grade="10.9", condition="oiled", maker=maker, adapter="2 in on 12 in")
@@ -236,3 +241,31 @@ def test_less_than_one_diameter_engaged_is_never_used_unasked(
 
 def test_one_diameter_in_steel_is_used() -> None:
     assert torque("3/8-16", grade="8", condition="dry", into="steel", engagement="3/8 in").decision.kind == "use"
+
+
+@pytest.mark.parametrize(
+    ("torque_of_maker", "plus"),
+    [
+        ("22 N*m", ""),
+        ("20 N*m, then 22 N*m", ""),
+        ("22 N*m + 90 deg", "+ 90 deg"),
+        ("20 N*m, then 22 N*m + 90 deg + 45 deg", "+ 90 deg + 45 deg"),
+        ("22 N*m, then yield", "then to yield"),
+    ],
+)
+def test_what_follows_the_last_torque_stands_beside_it_everywhere(
+    torque_of_maker: str, plus: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    maker = {"torque": torque_of_maker, "source": "engine manual", "place": "p. 12"}
+    for sheet in (
+        torque("M8", grade="10.9", condition="oiled", maker=maker),
+        torque("M8", maker=maker),
+        part("cylinder head bolt", size="M8", maker=maker),
+    ):
+        assert [c.plus for c in sheet.decision.candidates] == [plus]
+        assert sheet.decision.as_dict().get("plus", [""]) == [plus]
+        paper = Paper(sheet.data, None)
+        assert paper.numbers(sheet.decision).endswith(pretty(plus) if plus else "m")
+    main(["torque", "M8", "--maker", torque_of_maker])
+    first = capsys.readouterr().out.splitlines()[2]
+    assert plus in first

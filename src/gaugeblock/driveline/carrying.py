@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
-from gaugeblock.answer.decision import Candidate, Decision, ask, none, stop, use
+from gaugeblock.answer.decision import USE, Candidate, Decision, ask, none, stop, use
 from gaugeblock.answer.making import base
 from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range
 from gaugeblock.answer.printing import number_only
@@ -85,7 +85,8 @@ def outcome(shaft: Shaft, found: Torsion, data: Refdata) -> Outcome:
     )
     if doubts:
         sized = found.capacity is not None and not {"diameter", "bore", "yield_strength"} & {d.key for d in doubts}
-        capacity = [Candidate(found.capacity, "whatever the torque", "it yields there")] if sized else []  # type: ignore[arg-type]
+        yields = found.capacity if sized else None
+        capacity = [Candidate(yields, "whatever the torque", "it yields there")] if yields is not None else []
         names = [c.name for c in checks]
         made = ask(VERB, capacity, names, doubts[0].do) if capacity else none(VERB, doubts[0].do)
         return Outcome(made, questions, checks)
@@ -106,7 +107,8 @@ def _decide(found: Torsion, open_names: list[str], data: Refdata) -> Decision:
             return none(VERB, do)
         return ask(VERB, [Candidate(capacity, _when(causes), "the surface yields there")], open_names, do)
     if not causes:
-        return use(VERB, factor, f"{number_only(factor, data)} times the torque asked of it.{at}")
+        said = f"{number_only(factor, data)} times the torque asked of it.{at}"
+        return Decision(USE, VERB, (Candidate(factor, plus="times the torque"),), (), said)
     cause = causes[0]
     point = f" at {least}" if least else ""
     then = f"the surface yields{point}"

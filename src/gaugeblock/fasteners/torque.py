@@ -274,8 +274,7 @@ def _judge(main: Figure, whose: str, bolt: Bolt, found: Joint, draft: Draft) -> 
         from gaugeblock.fasteners import springs
 
         springs.check(found, strain, bolt.grip, draft)
-    draft.figure(*strain.figures)
-    draft.figure(proof.actual.figure if proof.actual is not None else None)
+    draft.figure(*strain.figures, proof.actual.figure if proof.actual is not None else None)
     maker = bolt.wish.maker
     said.for_other_threads(bolt, draft)
     least = target.least_of(found, data)
@@ -315,9 +314,9 @@ def _by_stages(bolt: Bolt, title: str, asked: Asked, draft: Draft) -> Sheet:
     maker = bolt.wish.maker
     assert maker is not None
     figures = [maker.figure(at) for at, stage in enumerate(maker.stages.steps) if stage.low is not None]
-    torques = [f for f in figures if f.quantity == "tightening_torque"]
+    main = [f for f in figures if f.quantity == "tightening_torque"][-1:] or figures[:1]
     when = said.for_other_threads(bolt, draft)
-    ways = [exact_way(f, when).replace(plus=maker.stages.after) for f in torques[-1:] or figures[:1]]
+    ways = [exact_way(f, when).replace(plus=maker.stages.after) for f in main]
     said.ask_of_maker(bolt.wish, draft)
     outcomes, stages = _set(ways, bolt, draft)
     draft.figure(*(f for _, setting in outcomes for f in setting.steps or (setting.figure,)), *figures)

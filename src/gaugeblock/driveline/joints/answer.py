@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.decision import Candidate, Decision, ask, stop, use
+from gaugeblock.answer.decision import USE, Candidate, Decision, ask, stop
 from gaugeblock.answer.making import read_positive
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline.joints.checks import CANCELS, Judged, cancels, needles_roll, usual
@@ -131,11 +131,11 @@ def _decide(of: Joints, found: Working, pair: Swings | None, one: Figure, told: 
         if check.name == CANCELS or allowed is None:
             shown = Candidate(now, "", "vibrates" if check.name == CANCELS else "the joint wears and vibrates")
         else:
-            shown = Candidate(allowed, "", "no more than this lasts")
+            shown = Candidate(allowed, "", "required")
         return stop(VERB, [shown], [t.check.name for t in stops], stops[0].do)
     asks = [t for t in told if t.check.asks]
     if not asks:
-        return use(VERB, now)
+        return Decision(USE, VERB, (Candidate(now, plus="of its speed"),))
     names = [t.check.name for t in asks]
     do = asks[0].do
     if pair is not None and of.phasing is None:

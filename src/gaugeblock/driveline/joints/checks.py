@@ -171,7 +171,17 @@ def usual(found: Working, speed: Measure | None, data: Refdata) -> Judged:
     check = at_most(SPEED, got, Bound(most, "deg", "max", limit), reason, bears=STOP)
     if check.result == OK:
         return Judged(check)
-    return Judged(check, f"Lessen the angle to {units.significant(most, 3)} deg, or run the shaft slower.", ask_maker)
+    do = f"Lessen {_over(found, most)} to {units.significant(most, 3)} deg, or run the shaft slower."
+    return Judged(check, do, ask_maker)
+
+
+def _over(found: Working, most: float) -> str:
+    """Which joints stand at more than an angle, deg, in words."""
+    if len(found.angles) == 1:
+        return "the angle"
+    angles = [(n, base(a)) for n, a in enumerate(found.angles, 1)]
+    over = [f"joint {n} ({degrees(angle)})" for n, angle in angles if math.degrees(angle) > most]
+    return f"the angle of {' and '.join(over)}"
 
 
 def limit_at(turning: Figure, data: Refdata) -> Figure:

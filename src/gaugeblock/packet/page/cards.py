@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from gaugeblock.answer.pretty import NO_BREAK
 from gaugeblock.packet.page.filling import NOTHING, fill, join, put
 from gaugeblock.packet.page.front import head
 
@@ -109,7 +110,7 @@ def _asked(c: SimpleNamespace) -> Markup:
             '<div><div class="v%s">%s%s%s <span>%s</span></div><div class="when">%s%s</div></div>',
             _ranged(f),
             f.value,
-            put(" <small>%s</small>", f.unit),
+            put(f"{' ' if _ranged(f) else NO_BREAK}<small>%s</small>", f.unit),
             put(" %s", f.plus),
             f.other,
             f.when,
@@ -124,9 +125,9 @@ def _asked(c: SimpleNamespace) -> Markup:
 def _stopped(c: SimpleNamespace) -> Markup:
     said = [
         fill(
-            "%s%s" + ("<b>%s %s</b>" if f.then == "required" else "<s>%s %s</s>"),
-            f.when,
-            " " if f.when else "",
+            "%s%s" + ("<b>%s %s</b>" if "required" in (f.when, f.then) else "<s>%s %s</s>"),
+            f.when or ("required" if f.then == "required" else ""),
+            " " if f.when or f.then == "required" else "",
             f.value,
             f.unit,
         )

@@ -7,7 +7,7 @@
 
 from __future__ import annotations
 
-__version__ = "0.13.0"
+__version__ = "0.14.0"
 
 TYPE_CHECKING = False  # a type checker sees each name; a running program loads it when it is first used
 if TYPE_CHECKING:
@@ -65,6 +65,7 @@ if TYPE_CHECKING:
     from gaugeblock.lines.brakes.facts import brake_fact as brake_fact
     from gaugeblock.lines.brakes.hand import handbrake as handbrake
     from gaugeblock.lines.brakes.hose import brake_hose as brake_hose
+    from gaugeblock.lines.brakes.master import mastercylinder as mastercylinder
     from gaugeblock.lines.cooling import coolant as coolant
     from gaugeblock.lines.fuel.habits import fuel_habit as fuel_habit
     from gaugeblock.lines.fuel.leak import fuel_test as fuel_test
@@ -191,6 +192,7 @@ __all__ = [
     "joint_limit",
     "look_up",
     "make_packet",
+    "mastercylinder",
     "material",
     "parked",
     "part",

@@ -36,3 +36,19 @@ def test_what_no_car_has_is_questioned_and_what_cannot_be_read_refused() -> None
     for typed in (("33 in", "31 in", "0 mph"), ("round", "31 in", "60 mph"), ("33 in", "31 in", "60 lb")):
         with pytest.raises(GaugeblockError):
             true_speed(*typed)
+
+
+@pytest.mark.parametrize(("now", "was"), [("33 in", "31 in"), ("195/50R15", "195/65R15"), ("28 in", "28 in")])
+def test_a_speedometer_without_a_shown_speed_is_off_by_the_turns_of_its_tyres(now: str, was: str) -> None:
+    off = true_speed(now, was).decision.figure
+    shown = true_speed(now, was, "60 mph").decision.figure
+    assert off is not None
+    assert shown is not None
+    assert off.quantity == "speedometer_ratio"
+    assert off.typical * shown.typical == pytest.approx(60)
+    assert ("stays right" in true_speed(now, was).decision.do) is (now == was)
+
+
+def test_a_speedometer_reads_high_on_smaller_tyres() -> None:
+    assert "too high" in true_speed("195/50R15", "195/65R15").decision.do
+    assert "too low" in true_speed("33 in", "31 in").decision.do

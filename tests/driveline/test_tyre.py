@@ -49,3 +49,12 @@ def test_what_is_no_size_is_refused(size: str) -> None:
 def test_only_what_a_size_says_is_a_fact() -> None:
     with pytest.raises(InputError):
         tyre("205/55R16", fact="grip")
+
+
+@pytest.mark.parametrize("size", ["205/55R16", "31x10.50R15", "28 in"])
+def test_the_way_round_a_tyre_times_its_turns_is_a_mile(size: str) -> None:
+    round_it = tyre(size, fact="circumference").decision.figure
+    turns = tyre(size, fact="revolutions").decision.figure
+    assert round_it is not None
+    assert turns is not None
+    assert base(round_it) * turns.typical == pytest.approx(1609.344, rel=1e-6)

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 # Of so many items the count is told, not the names.
 _MANY = 4
 HEADS = {ASK_MAKER: "Ask the maker", MEASURE: "Measure on the car", FILL_IN: "Fill in the job file"}
-OF_READY = "Of cards that are ready without it"
+OF_READY = "Ready without it"
 # Millimetres of a Letter sheet that the first page may fill (A4 has more). The sizes below are those of packet.css.
 _SHEET = 243.0
 _HEADING, _FOOT = 10.2, 31.0

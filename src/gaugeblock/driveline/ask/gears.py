@@ -148,6 +148,11 @@ TYRE = Topic(
             Shaped(r"(?:revs?|revolutions|turns)(?: (?:per|a|in a) mile)?", always("revolutions")),
             Shaped(r"(?:section )?width|how wide", always("width")),
             Shaped(
+                r"(?:rolling |outside )?(?:circ?u?m?f[a-z]*|roll ?out|rollout)|way round|distance (?:round|around)"
+                r"|how far (?:round|around)",
+                always("circumference"),
+            ),
+            Shaped(
                 r"(?:outside |overall |rolling )?(?:dia(?:meter)?|height)|how (?:tall|high|big)|od|tall",
                 always("diameter"),
             ),
@@ -239,9 +244,10 @@ SPEEDO = Topic(
         ),
     },
     r"speedo(?:meter)?s?|clock|dial|reads?|reading|says?|shows?|how fast|true|real(?:ly)?|actual(?:ly)?|speed"
+    r"|(?:how many |what |by what |which )?percent(?:age)?|per ?cent|over|under|fast|slow|how much|how far|too|high|low"
     r"|going|doing"
     r"|error|off|out|tyres?|tires?|wheels?|gps|fitted|put|on|back|took|changed|swapped|went|to|from|factory",
-    needs=("tyre", "was", "shown"),
+    needs=("tyre", "was"),
     asks_for=r"speedo\w*|true speed|real speed|actual speed|how fast|really (?:doing|going)|actually (?:doing|going)",
     is_named=True,
     unmoved="metal finish form standard service quality",

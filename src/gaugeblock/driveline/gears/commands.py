@@ -57,7 +57,9 @@ def tyre(argv: list[str]) -> int:
     """Run ``gaugeblock tyre``; the exit code."""
     parser = parser_of("tyre", "What a tyre measures by its size.", "gaugeblock tyre 205/55R16")
     parser.add_argument("size", metavar="SIZE", help="its code or its outside diameter: 205/55R16, 31x10.50R15, 28 in")
-    parser.add_argument("--fact", default="diameter", metavar="F", help="diameter (default), revolutions or width")
+    parser.add_argument(
+        "--fact", default="diameter", metavar="F", help="diameter (default), revolutions, circumference or width"
+    )
     return print_answer(parser, argv, _tyre, _topic("TYRE"))
 
 
@@ -76,7 +78,7 @@ def truespeed(argv: list[str]) -> int:
     )
     parser.add_argument("--tyre", required=True, metavar="T", help="that is fitted: 285/30R20, 33 in")
     parser.add_argument("--was", required=True, metavar="T", help="with which the speedometer was right: 31 in")
-    parser.add_argument("--shown", required=True, metavar="V", help="what the speedometer shows: 100 km/h")
+    parser.add_argument("--shown", metavar="V", help="what the speedometer shows: 100 km/h")
     return print_answer(parser, argv, _true_speed, _topic("SPEEDO"))
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock import units
-from gaugeblock.answer.decision import use
+from gaugeblock.answer.decision import USE, Candidate, Decision, use
 from gaugeblock.answer.making import base, derived, read_positive, stated
 from gaugeblock.answer.open_sheet import questioned
 from gaugeblock.answer.plausible import did_you_mean, is_plausible, plausible_range
@@ -19,28 +19,31 @@ VERB = "TRUE SPEED"
 _PERCENT = 100
 
 
-def true_speed(tyre: str, was: str, shown: str, *, data: Refdata | None = None) -> Sheet:
+def true_speed(tyre: str, was: str, shown: str | None = None, *, data: Refdata | None = None) -> Sheet:
     """How fast a vehicle goes by a speedometer that was right with another tyre.
 
     ``tyre`` the one that is fitted and ``was`` the one with which it was right, each by its code (``285/30R20``) or its
     outside diameter (``33 in``); ``shown`` what the speedometer shows (``100 km/h``). The axle ratio is the same.
 
-    Returns a Sheet whose decision is the true speed. Raises InputError or UnitError for what cannot be read. Source:
-    the shaft turns as often at one reading, so that speeds are as the turns of the tyres in a mile.
+    Returns a Sheet whose decision is the true speed; where nothing is shown, what the speedometer shows over the true
+    speed. Raises InputError or UnitError for what cannot be read. Source: the shaft turns as often at one reading, so
+    that speeds are as the turns of the tyres in a mile.
 
     >>> round(true_speed("33 in", "31 in", "100 km/h").decision.figure.typical, 1)
     106.5
     """
     data = data or refdata()
     asked: dict[str, str | None] = {"tyre": tyre, "was": was, "shown": shown}
-    read = read_positive(shown, "speed", "shown")
+    read = None if shown is None else read_positive(shown, "speed", "shown")
     now, old = by_size(tyre, data), by_size(was, data)
-    title = f"speedometer at {read.text} on {tyre}, right with {was}"
+    title = f"speedometer{f' at {read.text}' if read is not None else ''} on {tyre}, right with {was}"
     doubts = doubts_of_tyres({"tyre": now, "was": old}, data)
-    if not is_plausible(read, "road_speed", data):
+    if read is not None and not is_plausible(read, "road_speed", data):
         doubts["shown"] = did_you_mean(f"{read.text} is no usual speed of a car", ())
     if doubts:
         return questioned(title, asked, doubts, VERB, data)
+    if read is None:
+        return _of_tyres(title, asked, now, old, data)
     reading = stated(read, "speedometer_reading", "shown", data)
     share = base(old.turns) / base(now.turns)
     key = {"tyre": tyre, "was": was}
@@ -49,6 +52,26 @@ def true_speed(tyre: str, was: str, shown: str, *, data: Refdata | None = None) 
     speed = derived("true_speed_of_tyres", "road_speed", number, read.unit, inputs, data, key=key)
     figures = [speed, reading, *now.below[-1:], *old.below[-1:], now.turns, old.turns]
     return Sheet(title, asked, data, list(dict.fromkeys(figures)), [], [], decision=use(VERB, speed, _said(share)))
+
+
+def _of_tyres(title: str, asked: dict[str, str | None], now: Tyre, old: Tyre, data: Refdata) -> Sheet:
+    """What the speedometer shows over the true speed."""
+    number, key = base(now.turns) / base(old.turns), {"tyre": now.typed, "was": old.typed}
+    inputs = (now.turns, old.turns)
+    shows = derived("speedometer_ratio_of_tyres", "speedometer_ratio", number, "1", inputs, data, key=key)
+    figures = [shows, *now.below[-1:], *old.below[-1:], now.turns, old.turns]
+    candidate = Candidate(shows, plus="times the true speed")
+    decision = Decision(USE, "SPEEDOMETER SHOWS", (candidate,), (), _shown(number))
+    return Sheet(title, asked, data, list(dict.fromkeys(figures)), [], [], decision=decision)
+
+
+def _shown(ratio: float) -> str:
+    """How far the speedometer is off the true speed, in words."""
+    off = units.significant(abs(_PERCENT * (ratio - 1)), 2)
+    if abs(ratio - 1) < _HAIR:
+        return "The speedometer stays right."
+    way, covers = ("high", "more") if ratio > 1 else ("low", "less")
+    return f"It reads {off} % too {way}, and counts {covers} way than it goes."
 
 
 def _said(share: float) -> str:

@@ -61,6 +61,12 @@ def _hose() -> Callable[..., Sheet]:
     return brake_hose
 
 
+def _master() -> Callable[..., Sheet]:
+    from gaugeblock.lines.brakes.master import mastercylinder
+
+    return mastercylinder
+
+
 def _pounds(match: re.Match[str]) -> str:
     return f"{match['n']} lbf"
 
@@ -242,4 +248,48 @@ HOSE = Topic(
     asks_for=r"(?:brake |flexible )hose|droop|lock",
     unmoved="metal finish standard quality",
 )
-TOPICS = (CIRCUIT, FACT, HAND, HOSE)
+_BORE = r"(?P<n>[0-9]+ [0-9]+/[0-9]+|[0-9]+/[0-9]+|[01]?\.[0-9]+|[12])(?P<unit> ?(?:inch(?:es)?|in|\"|mm))?"
+_CYLINDER = r"(?:(?: inch| bore)* (?:brake )?(?:master(?: cylinders?)?|m/?c|one|bore))?(?: bore)?"
+
+
+def _bore(match: re.Match[str]) -> str:
+    return f"{match['n']} {'mm' if 'mm' in (match['unit'] or '') else 'in'}"
+
+
+MASTER = Topic(
+    _master,
+    "another master cylinder",
+    {
+        "was": (
+            Shaped(
+                r"(?:from|was|instead of|in place of|replac(?:ed|ing)|took(?: out| off)?|swap(?:ped|ping)?(?: out)?"
+                r"|pulled(?: out| off)?|had|off|old|change(?:d)?|changing|over)"
+                r"(?: (?:the|my|an?|old|original|stock|its))*(?: (?:brake )?master(?: cylinder)?(?: from)?)?"
+                rf" {_BORE}{_CYLINDER}"
+                r"(?: (?:off|out))?",
+                _bore,
+                "in place of {}",
+            ),
+            Shaped(rf"{_BORE}{_CYLINDER}(?= (?:to|for) )", _bore, "in place of {}"),
+        ),
+        "master": (
+            Shaped(
+                r"(?:to|for|with|now|put|fitted|on|in|went to|up to|down to|new)(?: (?:the|my|an?|new|on|in|back))*"
+                rf"(?: (?:brake )?master(?: cylinder)?(?: of)?)? {_BORE}{_CYLINDER}(?: on| in)?",
+                _bore,
+                "{} now",
+            ),
+            Shaped(rf"{_BORE}{_CYLINDER}", _bore, "{} now"),
+            Shaped(rf"(?:master|m/?c)(?: cylinder)?(?: bore)?(?: of| is| now| to)* {_BORE}", _bore, "{} now"),
+        ),
+    },
+    r"(?:brake )?master(?: cyl(?:inder)?s?)?|pedal|(?:same|line|brake|more|less)? ?(?:line )?pressure|harder"
+    r"|easier|softer|firmer"
+    r"|how much|what|more|less|push(?:ing)?|press(?:ing)?|foot|same|for|do i get|get|now|leg|effort|on|brakes?"
+    r"|bore|size|bigger|smaller|larger|change[sd]?|do|does|to|it|will i have to|travel|further|because|difference",
+    needs=("master", "was"),
+    asks_for=r"master(?: cyl(?:inder)?)?|m/?c",
+    is_named=True,
+    unmoved="metal finish standard quality",
+)
+TOPICS = (CIRCUIT, FACT, HAND, HOSE, MASTER)

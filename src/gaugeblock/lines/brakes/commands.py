@@ -114,3 +114,21 @@ def handbrake(argv: list[str]) -> int:
     parser.add_argument("--lever", metavar="L", help="whole way of the grip: 150 mm")
     parser.add_argument("--rated", metavar="F", help="pull that a cable stands, by its maker: 2000 N")
     return print_answer(parser, argv, _handbrake, _topic("HAND"))
+
+
+def _mastercylinder() -> Callable[..., Sheet]:
+    from gaugeblock.lines.brakes.master import mastercylinder as answer
+
+    return answer
+
+
+def mastercylinder(argv: list[str]) -> int:
+    """Run ``gaugeblock mastercylinder``; the exit code."""
+    parser = parser_of(
+        "mastercylinder",
+        "What another bore of a master cylinder does to the pressure and the pedal, by the same foot.",
+        'gaugeblock mastercylinder "7/8 in" --was "1 in"',
+    )
+    parser.add_argument("master", metavar="BORE", help="of the master cylinder now: 7/8 in")
+    parser.add_argument("--was", required=True, metavar="BORE", help="of the one before: 1 in")
+    return print_answer(parser, argv, _mastercylinder, _topic("MASTER"))

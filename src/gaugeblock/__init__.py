@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from gaugeblock.driveline.axles.answer import axle_compared as axle_compared
     from gaugeblock.driveline.gears.answer import gearing as gearing
     from gaugeblock.driveline.gears.regear import regear as regear
+    from gaugeblock.driveline.gears.road_speed import roadspeed as roadspeed
     from gaugeblock.driveline.gears.size import tyre as tyre
     from gaugeblock.driveline.gears.teeth import ratio as ratio
     from gaugeblock.driveline.gears.true_speed import true_speed as true_speed
@@ -202,6 +203,7 @@ __all__ = [
     "ratio",
     "refdata",
     "regear",
+    "roadspeed",
     "route",
     "section",
     "setup",

@@ -250,6 +250,15 @@ def _series(data: Refdata) -> dict[str, str]:
     return {w: c for w, c in words_of("fasteners", "series")(data).items() if c in own.values()} | dict(own)
 
 
+def _open_series(values: dict[str, str], data: Refdata) -> Open | None:
+    """The series of pipe threads that have the size, where none was said."""
+    if "series" in values:
+        return None
+    rows = data.table("fasteners/pipe_threads").rows
+    found = sorted({row["series"] for row in rows if row["size"] == values["size"]}, reverse=True)
+    return ("series",), [{"series": series} for series in found]
+
+
 PIPE_THREAD = Topic(
     _pipe_thread,
     "pipe thread",
@@ -261,7 +270,8 @@ PIPE_THREAD = Topic(
         "fact": (
             HOLE.slots["fit"][0],
             Shaped(
-                r"(?:how many |what )?(?:threads?|tpi)(?: per inch| to the inch)?|how many (?:threads?|tpi)|tpi|pitch",
+                r"(?:how many |what )(?:threads?|tpi)(?: per inch| to the inch)?|threads? (?:per|to the) inch"
+                r"|tpi|pitch",
                 always("pitch"),
             ),
             Shaped(r"(?:outside |major )?dia(?:meter)?|od", always("diameter")),
@@ -274,7 +284,10 @@ PIPE_THREAD = Topic(
     r"|sending units?|gauges?|ports?|bungs?|adapters?|fittings?)|"
     + HOLE.signals
     + r"|threads?|pipes?|taper(?:ed)?|fittings?|plugs?|tight",
-    needs=("series", "size"),
+    needs=("size",),
+    asks_for=r"np[tsf]\w*|bsp\w*|pipe",
+    is_named=True,
+    opens=_open_series,
     columns={"series": ("fasteners/pipe_threads", "series"), "size": ("fasteners/pipe_threads", "size")},
 )
 THREADS = (HOLE, ENGAGEMENT, FACT, STRENGTH, PIPE_THREAD)

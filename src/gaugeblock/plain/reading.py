@@ -207,9 +207,9 @@ def mend(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | N
     for word in reading.unread:
         if word in PLAIN or word in TURNING or is_aside(word) or word in known or denied(word):
             continue
-        near = slips(word, known)
-        if is_english(word) or word in CHANGING:  # it was meant as it stands, or of several
-            near = [one for one in near if one.rstrip("s") == word.rstrip("s")]
+        near = [f"{word}g"] if word.endswith("in") and f"{word}g" in known else slips(word, known)
+        if is_english(word) or word in CHANGING:  # it was meant as it stands, or of several, or said so
+            near = [one for one in near if one.rstrip("s") == word.rstrip("s") or one == f"{word}g"]
         is_sure = len(near) == 1 or (bool(near) and _are_alike(words, word, near, reading.topic, data))
         if is_sure and not any(line[1] == word for line in data.lines("words").holding(word)):
             changes[word] = near[0]

@@ -68,6 +68,8 @@ def not_understood(question: str, words: tuple[str, ...], reading: Reading, as_s
         number, fits = without
         why = f'not understood: {left}; "{number}" has no unit' if len(reading.unread) > 1 else f"{number} of what"
         do = f"say its unit: {' or '.join(f'{number} {unit}' for unit in fits)}"
+        missing = [spoken(need) for need in reading.topic.needs if need not in reading.values]
+        do += f"; say the {' and the '.join(missing)} too" if missing else ""
     elif bare and bare in reading.unread:
         why, do = f"not understood: {bare} degrees of what", "say whether it is degF or degC"
     else:

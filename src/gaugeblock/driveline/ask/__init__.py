@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock.driveline.ask.axles import AXLE as AXLE
 from gaugeblock.driveline.ask.gears import GEARING as GEARING
 from gaugeblock.driveline.ask.gears import REGEAR as REGEAR
+from gaugeblock.driveline.ask.gears import ROAD as ROAD
 from gaugeblock.driveline.ask.gears import SPEEDO as SPEEDO
 from gaugeblock.driveline.ask.gears import TEETH as TEETH
 from gaugeblock.driveline.ask.gears import TYRE as TYRE
@@ -23,5 +24,5 @@ from gaugeblock.driveline.ask.steels import STEEL as STEEL
 ALONE = (BY_SCALE,)
 TOPICS = (
     *(HARDNESS, STEEL, AXLE, GEARING, TEETH, TYRE, JOINT, SLOPES, SHIMS, SETUP, SPLINE, SHAFT, LONGEST),
-    *(SPEEDO, REGEAR, JOINT_LIMIT),
+    *(SPEEDO, REGEAR, ROAD, JOINT_LIMIT),
 )

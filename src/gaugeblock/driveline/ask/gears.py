@@ -117,8 +117,11 @@ GEARING = Topic(
             ),
         ),
         "engine_speed": (
-            amount("rotational speed", before="for|at|doing|sit at|sit on|turn(?:ing)?", say="no more than {}"),
-            Shaped(r"(?P<n>[0-9]{3,5}) ?(?:rpm|revs|r/min)", lambda m: f"{m['n']} rpm", "no more than {}"),
+            # alone it asks for the road speed
+            amount(
+                "rotational speed", before="for|at|doing|sit at|sit on|turn(?:ing)?", say="no more than {}", doubt=1
+            ),
+            Shaped(r"(?P<n>[0-9]{3,5}) ?(?:rpm|revs|r/min)", lambda m: f"{m['n']} rpm", "no more than {}", doubt=1),
         ),
         "transfer": (Shaped(rf"(?P<n>{NUMBER}) transfer(?: case)?", lambda m: m["n"], "transfer {}"),),
     },
@@ -249,6 +252,64 @@ SPEEDO = Topic(
     r"|error|off|out|tyres?|tires?|wheels?|gps|fitted|put|on|back|took|changed|swapped|went|to|from|factory",
     needs=("tyre", "was"),
     asks_for=r"speedo\w*|true speed|real speed|actual speed|how fast|really (?:doing|going)|actually (?:doing|going)",
+    is_named=True,
+    unmoved="metal finish form standard service quality",
+)
+_AT = (
+    r"(?:at|to|hits?|with|doing|turn(?:ing)?|spin(?:ning)?|rev(?:s|ving)?(?: (?:it|her|to|out))*|line at"
+    r"|redline(?: is| at| of)?|on)"
+)
+ROAD = Topic(
+    lambda: answer_of("gears.road_speed", "roadspeed"),
+    "road speed",
+    {
+        "ratio": (
+            Shaped(
+                r"(?:(?:axle|rear(?: end)?|final(?: drive)?|diff) (?:ratio )?(?:of |is )?)?"
+                rf"(?P<n>{_RATIO})(?: to 1)?(?: (?:gears?|gearing|axles?|ratios?|diffs?|rear(?: end| axle)?"
+                r"|final(?: drive)?|ring and pinion))*",
+                lambda m: m["n"].removesuffix("s").removesuffix("'"),
+                "axle ratio {}",
+            ),
+        ),
+        "tyre": (*GEARING.slots["tyre"], amount("length", after="slicks?", say="tyre {}")),
+        "engine_speed": (
+            amount("rotational speed", before=_AT, say="engine at {}"),
+            amount("rotational speed", say="engine at {}"),
+            # nobody drives so fast
+            Shaped(
+                rf"{_AT} (?:about )?(?P<n>[1-9][0-9]{{3}})(?! ?(?:lbs?|pounds|feet|ft|miles|mm))",
+                lambda m: f"{m['n']} rpm",
+                "engine at {}",
+            ),
+        ),
+        "gear": (
+            Shaped(
+                rf"(?:with |and |in )?(?:an? |the )?(?P<n>0?\.[0-9]+|{NUMBER}) (?:overdrive|top(?: gear)?|od"
+                r"|(?:second|2nd"
+                r"|third|3rd|fourth|4th|fifth|5th|sixth|6th)(?: gear)?|gear)",
+                lambda m: m["n"] if m["n"][0] != "." else f"0{m['n']}",
+                "gear {}",
+            ),
+            Shaped(
+                r"(?:in )?(?:top|second|2nd|third|3rd|fourth|4th|fifth|5th|sixth|6th|overdrive)(?: gear)?(?: of| is|,)?"
+                r" (?P<n>0?\.[0-9]+|[1-3]\.[0-9]+)",
+                lambda m: m["n"] if m["n"][0] != "." else f"0{m['n']}",
+                "gear {}",
+            ),
+            Shaped(
+                r"(?:in )?(?:top|fourth|4th|direct)(?: gear)?(?: (?:which|that))?(?: is|,)?"
+                r" (?:1 to 1|one to one|1:1|direct)|(?:1 to 1|one to one|1:1|direct)(?: top(?: gear)?)?",
+                always("1"),
+                "gear 1 to 1",
+            ),
+        ),
+    },
+    r"how fast|(?:what|which) (?:road )?speed|road speed|top speed|(?:how many )?(?:mph|km/h|kph|miles an hour)|speed"
+    r"|engine|rpms?|revs|gears?|axle|rear(?: end)?|diff|tyres?|tires?|(?:in )?top(?: gear)?|(?:the )?line|crossed|shift"
+    r"|redline|limiter|go(?:es|ing)?|doing|car|it|that|am i|will it|was he|would|is|at|fast",
+    needs=("ratio", "tyre", "engine_speed"),
+    asks_for=r"how fast|(?:what|which|road|top) speed|how many (?:mph|km/h|miles)|what mph|mph at|speed at|rpms?|revs",
     is_named=True,
     unmoved="metal finish form standard service quality",
 )

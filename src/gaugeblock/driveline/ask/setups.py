@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import Named, Shaped, Topic, amount, words_of
+from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.driveline.ask.common import answer_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -36,6 +36,7 @@ SETUP = Topic(
                 r"backlash|preload|run-?out|end ?play|pattern|depth",
                 lambda m: m[0].replace("-", "").replace("end play", "end play"),
             ),
+            Shaped(r"(?:turning|rotating|drag|starting) torque|drag|torque to turn", always("preload")),
         ),
         "wear": (Named(words_of("driveline", "wear"), tail="bearings?|gears?|parts?"),),
         "as_left": (

@@ -114,3 +114,23 @@ def ratio(argv: list[str]) -> int:
     )
     parser.add_argument("teeth", metavar="TEETH", help="of the ring gear and of the pinion: 41/11")
     return print_answer(parser, argv, _ratio, _topic("TEETH"))
+
+
+def _roadspeed() -> Callable[..., Sheet]:
+    from gaugeblock.driveline.gears.road_speed import roadspeed as answer
+
+    return answer
+
+
+def roadspeed(argv: list[str]) -> int:
+    """Run ``gaugeblock roadspeed``; the exit code."""
+    parser = parser_of(
+        "roadspeed",
+        "How fast it goes at a speed of the engine.",
+        'gaugeblock roadspeed 4.56 --tyre "29 in" --engine-speed "6800 rpm"',
+    )
+    parser.add_argument("ratio", metavar="RATIO", help="axle ratio: 4.56")
+    parser.add_argument("--tyre", required=True, metavar="T", help="size code or outside diameter: P215/65R15, 28 in")
+    parser.add_argument("--engine-speed", required=True, metavar="N", help="of the engine: 6800 rpm")
+    parser.add_argument("--gear", default="1", metavar="R", help="ratio of the gear that is in: 0.7 (default 1)")
+    return print_answer(parser, argv, _roadspeed, _topic("ROAD"))

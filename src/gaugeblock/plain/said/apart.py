@@ -56,7 +56,27 @@ SAID_APART = (
         r"|their )?heads?)?\b",
         "no marks",
     ),
+    (
+        "silicone",
+        r"\b(?:the |my |his )?(coolant|heater|radiator|rad|water) hoses?\b(?! clamp)(.*?)\b(?:(?:going|gone"
+        r"|went|in|of|made"
+        r" of|is|are|it is|its|to) )+silicone\b(?: hoses?)?",
+        r"silicone coolant hose\2",
+    ),
+    ("hose silicone", r"\b(?:coolant|heater|radiator|rad|water) hoses? silicone\b", "silicone coolant hose"),
+    ("hoses silicone", r"\b(?:coolant|heater|radiator|rad|water) hoses? silicone\b", "silicone coolant hose"),
     ("alloy ", r"\balloy (?=(?:allen|socket|cap) )", ""),
+    *(
+        (
+            cue,
+            r"\b(?:(?:so |and |but )?(?:my |his |the |some |a )?[a-z]+ )?(?:stripped|sheared|snapped|broke"
+            r"|rounded|cross ?threaded)"
+            r" (?:out |off )?the (?:last|old|other|first) (?:one|bolt|plug|nut|stud)\b(?: off| out| in)?(?:"
+            r" (?:so|and))?",
+            "",
+        )
+        for cue in ("stripped", "sheared", "snapped", "broke", "rounded", "threaded")
+    ),
     *((cue, r"\b(anti-?s[a-z]+|never-?seez) copper\b", r"copper \1") for cue in ("antis", "anti-s")),
     ("copper washers", r"\b(?:fresh |new )?copper washers(?: (?:on )?both sides)?\b", "copper washers"),
     (

@@ -18,6 +18,7 @@ WING = Wing(
     hints=(
         r"exhausts?|tail ?pipes?|mufflers?|silencers?|collectors?|hangers?|slip|bellows|flex|back"
         r" ?pressure|cross ?over|balance|outlet|hp|horsepower|bhp|litres?|liters?|cc|expanded?|timing|heat ?range"
+        r"|headers?|manifolds?|downpipes?|gap|how (?:far|close|near)"
         r"|plug (?:gap|reach|wires?|leads?)|reach|re-?torque|(?:plugs?|leads?|wires?) .*headers?"
     ),
 )

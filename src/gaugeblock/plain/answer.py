@@ -139,14 +139,14 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
     reading = understood(words, data)
     if reading.is_whole:
         return (None if all(map(is_story, reading.aside)) else _ruled(words, data, whole=True)) or reading
+    meant = dict(reading.mended)
+    put_right = tuple(meant.get(word, word) for word in words)
     if "part" in reading.values:
         from gaugeblock.plain.beside import of_its_place
 
-        again = of_its_place(words, reading, data)
+        again = of_its_place(put_right, reading, data)
         if again is not None:
-            return again
-    meant = dict(reading.mended)
-    put_right = tuple(meant.get(word, word) for word in words)
+            return again.replace(mended=reading.mended)
     other = _otherwise(put_right, reading, data) or _beside(words, reading, data)
     if other is None:
         from gaugeblock.plain.leaving import SHORT, left_round, of_a_named_bolt

@@ -222,6 +222,16 @@ def _bare_degrees(words: tuple[str, ...], reading: Reading) -> tuple[str, list[s
     return (words[at - 1], ["degF", "degC"]) if at else None
 
 
+def _is_count(words: tuple[str, ...], at: int) -> bool:
+    """Whether a whole number says how many there are of what stands behind it: two cooling fans."""
+    behind = words[at + 1 : at + 3]
+    is_things = any(w.isalpha() and w.endswith("s") and len(w) > _SHORT for w in behind) and words[at].isdigit()
+    return is_things and not (behind and behind[0] in (*_DEGREES, *_JOINS, *CHATTER))
+
+
+_SHORT = 3
+
+
 def in_either_unit(words: tuple[str, ...], reading: Reading, data: Refdata) -> tuple[Reading, Table] | None:
     """The Table of a number without its unit in each of the two that it may have: 70 is 70 mph or 70 km/h."""
     from gaugeblock.plain.refused import without_unit
@@ -231,6 +241,8 @@ def in_either_unit(words: tuple[str, ...], reading: Reading, data: Refdata) -> t
         return None
     number, fits = found
     at = words.index(number)
+    if _is_count(words, at):
+        return None
     if words[at + 1 : at + 2] and words[at + 1] in _DEGREES:
         words = (*words[: at + 1], *words[at + 2 :])
     every = [read((*words[: at + 1], unit.casefold(), *words[at + 1 :]), reading.topic, data) for unit in fits]

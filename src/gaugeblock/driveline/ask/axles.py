@@ -19,6 +19,7 @@ def _open_axle(values: dict[str, str], data: Refdata) -> Open | None:
 
 # An axle is geared between these: a number so said of one is no thickness.
 _USUAL_RATIO = r"[2-6]\.[0-9]{1,2}"
+_MOST_SHAFT = 60  # mm
 AXLE = Topic(
     lambda: answer_of("axles.answer", "axle"),
     "axle shaft",
@@ -27,7 +28,13 @@ AXLE = Topic(
         "treatment": (Named(words_of("driveline", "treatment", "driveline/steels")),),
         "temper": (amount("temperature", before=r"(?:tempered|drawn)(?: at| to)?", bare="degF", say="tempered at {}"),),
         "diameter": (
-            amount("length", after=r"(?:axle(?: shafts?)?|shafts?|dia(?:meter)?|thick)", bare="in", say="shaft {}"),
+            amount(  # a number over that is a ratio
+                "length",
+                after=r"(?:axle(?: shafts?)?|shafts?|dia(?:meter)?|thick)",
+                bare="in",
+                say="shaft {}",
+                most=_MOST_SHAFT,
+            ),
             amount("length", say="shaft {}", doubt=2),
         ),
         "length": (amount("length", after="long", say="{} long"),),

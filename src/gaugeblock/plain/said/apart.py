@@ -3,9 +3,15 @@
 
 from __future__ import annotations
 
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+    from collections.abc import Callable
+
 _BOLTS = r"(?:bolts?|screws?|cap ?screws?)"
 _THE = r"(?:the |my |his |these |those |them |some |new |old |little |wee )*"
 _SEE = r"(?:cannot|can't|cant|couldn't|could not|don't|dont|do not)"
+_SIZES = {"six": "6", "eight": "8", "ten": "10", "twelve": "12", "fourteen": "14", "sixteen": "16"}
 # Bolts of a part that is named before them: what stands between is kept.
 _HEADERS = (
     r"\b(?:put|putting|bolt|bolted|bolting|did|doing|got|hung|hanging) (?:up )?(?:the |my |his )?headers? (?:back )?"
@@ -13,7 +19,7 @@ _HEADERS = (
     rf" (?:eighths?|sixteenths?)|coarse|fine|inch|in|mm| )*){_BOLTS}\b"
 )
 # A piece that a line must have; the pattern; what is written for it.
-SAID_APART = (
+SAID_APART: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     (
         "strap",
         rf"^(?=.*\bu-joint)(?!.*\bu-joint straps?\b)(.*?)\bstraps?\b(?: kind of)?(?: {_BOLTS})?",
@@ -30,6 +36,31 @@ SAID_APART = (
         "",
     ),
     ("u-joint strap bolts", rf"(?<=u-joint strap bolts)(.*?)\b{_THE}(?:strap )?(?:{_BOLTS}|straps)\b", r"\1"),
+    (
+        "u-joint strap bolts",
+        r"(?<=u-joint strap bolts)(.*?)\b(?:on|into|to|in) the (?:pinion |diff |rear )?yoke\b",
+        r"\1",
+    ),
+    ("angel", r"\bangel\b", "angle"),
+    *(
+        (
+            cue,
+            r"\b(?:steel|iron|alloy|ally|alumini?um) (bracket|plate|tab|flange|mount|panel)(?=s? (?:on ?)?to )",
+            r"\1",
+        )
+        for cue in ("bracket", " plate", " tab", "flange", " mount", "panel")
+    ),
+    (
+        "metric ",
+        r"\bmetric (six|eight|ten|twelve|fourteen|sixteen|[0-9]{1,2})(?= (?:bolt|nut|stud|screw|thread|by|x"
+        r"|with|coarse|fine|in|into|dry)|$)",
+        lambda m: f"m{_SIZES.get(m[1], m[1])}",
+    ),
+    *(
+        (cue, r"\bkilogram(?:me)?s?[ -]met(?:re|er)s?\b", "kg-m")
+        for cue in ("kilogram m", "kilograms m", "kilogram-m", "kilogramme")
+    ),
+    ("pounds feet", r"\bpounds? feet\b", "pound feet"),
     ("headers", _HEADERS, r"header bolts \1"),
     ("header ", _HEADERS, r"header bolts \1"),
     (

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 # What nobody wants of a bolt, a tube or a line: it is no condition.
 _HARM = (
-    r"(?:strip|over ?stretch|stretch|pull|gall|round|choke|strangle|shear|break|snap|leak|crack|warp|loosen"
+    r"(?:shake|wear|vibrate|whip|strip|over ?stretch|stretch|pull|gall|round|choke|strangle|shear|break|snap"
+    r"|leak|crack|warp|loosen"
     r"|come (?:loose|undone|off)"
     r"|fall off|pull out|fail|back out|kink"
     r"|collapse|wrinkle|flatten|crush|burn|melt|rub|rattle|sag|fry|blow|boil|cook|perish|burst|go(?:es)?"
@@ -22,7 +23,20 @@ _UNWANTED = (
     r" \w+) (?:to be |being )?"
     r"(?:choked(?: up)?|strangled|restricted|strangling|choking)\b"
 )
-_BEFORE = rf"\bbefore {_WHOSE}(?!boil){_HARM}\b"
+_BEFORE = rf"\bbefore {_WHOSE}(?!boil){_HARM}(?: or {_HARM})?\b"
+# What a torque shall not do.
+_SPOILING = r"(?:strip|pull|gall|ruin|damage|break|snap|crack|stretch|crush|wreck|squash|bend)"
+_SPOILED = (
+    r"(?: (?:out|off))?(?: (?:the |my |his |its )?(?:threads?|bolts?|head|plug|alloy|alumini?um|casing|pan"
+    r"|caps?|it|them|hole|stud)"
+    r"(?: (?:on|of) (?:it|them))?)?"
+)
+_HARMLESS = (
+    rf"\b(?:that |which |and )?(?:won't|wont|will not|doesn't|does not) {_SPOILING}{_SPOILED}(?! at\b)(?=$| )",
+    r"\bwithout (?:stripping|pulling|breaking|snapping|cracking|ruining|galling|damaging|crushing|wrecking"
+    rf"|bending)(?! dies?){_SPOILED}(?=$| )",
+    rf"\b(?:and |but )?(?:i |we )?(?:dont|don't|do not) want to {_SPOILING}{_SPOILED}(?=$| )",
+)
 # What the pipe of an exhaust shall not do.
 _CHOKING = (
     r"\b(?:and |but )?(?:that |which |it )?(?:will not|won'?t|would not|wouldn'?t|does not|doesn'?t|do not|don'?t|not)"
@@ -114,6 +128,39 @@ SAID_BESIDE = (
         (cue, r"(?<![0-9.x/-])\b(?:four|five|two|[245]) (?=(?:new |old |used )?(?:tyres|tires)\b)", "")
         for cue in ("tyres", "tires")
     ),
+    *((cue, _HARMLESS[0], "") for cue in ("won't", "wont ", "will not", "doesn't", "does not")),
+    ("without ", _HARMLESS[1], ""),
+    *((cue, _HARMLESS[2], "") for cue in ("dont want to", "don't want to", "do not want to")),
+    *(
+        (
+            cue,
+            r"(?<![0-9./-])\b(?:two|three|four|both|[2-4]) ((?:[a-z]+ )?(?!inch|feet|volts|amps|hours|pounds)[a-z]+s)\b"
+            r"(?=.*\b(?:together|in total|between them|all up|combined)\b)",
+            r"\1",
+        )
+        for cue in ("together", "in total", "between them", "all up", "combined")
+    ),
+    (
+        "tight enough",
+        r"\b(?:and |but )?(?:i (?:figure|reckon|think|guess) )?(?:i'm|im|i am|we're|were|we are) not (?:doing"
+        r"|getting|pulling) (?:it|them"
+        r"|em) (?:up )?tight enough\b",
+        "",
+    ),
+    *(
+        (
+            cue,
+            r"\bkeeps? (?:on )?(?:backing|coming|working|rattling|vibrating|shaking) (?:out|loose|off"
+            r"|undone)(?: on me)?\b",
+            "",
+        )
+        for cue in ("keep ", "keeps ")
+    ),
+    *(
+        (cue, r"\bon (?:the |my |an? )?inch[- ]pound (?:torque )?wrench\b", "")
+        for cue in ("inch pound wrench", "inch-pound wrench")
+    ),
+    ("new one", r"\b(?:and )?(?:ive |i've |i have |i )?got an? new one(?: (?:going in|to go in|to fit))?\b", ""),
     (" want", _UNWANTED, ""),
     *((cue, _CHOKING, "") for cue in ("chok", "strangl", "restrict", "silly", "loud", "fancy")),
     *((cue, _GOAL, "") for cue in (" so ", " that ", " and ")),

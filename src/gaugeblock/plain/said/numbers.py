@@ -154,6 +154,10 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         for cue in _SAID_BY_TENS
     ),
     *((cue, rf"(?P<before>)\b{_RATIO}(?P<behind> (?:to one )?{_GEARED}\b)", _geared) for cue in _SAID_BY_TENS),
+    *(
+        (cue, rf"(?P<before>)\b{_RATIO}(?P<behind> (?:to|for|with|and|or) [0-9]\.[0-9]{{2}} (?:{_GEARED})\b)", _geared)
+        for cue in _SAID_BY_TENS
+    ),
     ("ty ", r"\b(thirty|forty)[ -]((?:one|two|three|four|five|seven|eight|nine)s|sixes)\b", _tall),
     ("three oh four", r"\bthree oh four\b", "304"),
     ("four oh nine", r"\bfour oh nine\b", "409"),

@@ -36,6 +36,7 @@ if TYPE_CHECKING:
     from gaugeblock.driveline.shims.answer import shims as shims
     from gaugeblock.driveline.splines.answer import spline as spline
     from gaugeblock.driveline.steel import steel as steel
+    from gaugeblock.driveline.stress import shaftstress as shaftstress
     from gaugeblock.errors import Ambiguous as Ambiguous
     from gaugeblock.errors import DataError as DataError
     from gaugeblock.errors import GaugeblockError as GaugeblockError
@@ -208,6 +209,7 @@ __all__ = [
     "section",
     "setup",
     "shaft",
+    "shaftstress",
     "sheet",
     "shims",
     "sources",

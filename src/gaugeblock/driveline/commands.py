@@ -1,10 +1,16 @@
-"""``steel``, ``hardness``, ``spline``, ``setup``, ``joint`` and ``jointlimit`` at the command line."""
+"""``steel``, ``shaftstress``, ``hardness``, ``spline``, ``setup``, ``joint`` and ``jointlimit`` at the command line."""
 
 from __future__ import annotations
 
 from functools import partial
 
-from gaugeblock.answer.command import common_options, parser_of, print_open, topic_in
+from gaugeblock.answer.command import common_options, parser_of, print_answer, print_open, topic_in
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from gaugeblock.answer.sheet import Sheet
 
 _topic = partial(topic_in, "gaugeblock.driveline.ask")
 
@@ -165,3 +171,22 @@ def jointlimit(argv: list[str]) -> int:
     from gaugeblock.driveline.joints.limit import joint_limit as sheet_of
 
     return print_open(sheet_of, _topic("JOINT_LIMIT"), {"speed": a.speed}, a, is_open=a.speed is None)
+
+
+def _shaftstress() -> Callable[..., Sheet]:
+    from gaugeblock.driveline.stress import shaftstress as answer
+
+    return answer
+
+
+def shaftstress(argv: list[str]) -> int:
+    """Run ``gaugeblock shaftstress``; the exit code."""
+    parser = parser_of(
+        "shaftstress",
+        "The shear stress at the surface of a round shaft under a torque.",
+        'gaugeblock shaftstress "1-1/4 in" --torque "1100 lbf*ft"',
+    )
+    parser.add_argument("diameter", metavar="DIA", help="of the shaft: 1-1/4 in")
+    parser.add_argument("--torque", required=True, metavar="T", help="in the shaft: 1100 lbf*ft")
+    parser.add_argument("--bore", metavar="DIA", help="of a hollow shaft")
+    return print_answer(parser, argv, _shaftstress, _topic("STRESS"))

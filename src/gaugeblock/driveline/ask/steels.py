@@ -128,3 +128,29 @@ BY_SCALE = Topic(
     needs=("scale", "value"),
     columns={"scale": ("driveline/hardness", "scale")},
 )
+STRESS = Topic(
+    lambda: answer_of("stress", "shaftstress"),
+    "shear stress of a shaft",
+    {
+        "diameter": (
+            amount(
+                "length",
+                after=r"(?:solid |round )*(?:shafts?|axles?(?: shaft)?|bars?|dia(?:meter)?|solid|round|across|thick)",
+            ),
+            amount("length", before=r"(?:shaft|axle(?: shaft)?|bar|dia(?:meter)?|down to)(?: of| is| to)?"),
+            amount("length", doubt=1),
+        ),
+        "torque": (amount("torque", say="under {}"),),
+        "bore": (
+            amount("length", after="(?:bore|hole|inside)", say="bore {}"),
+            amount("length", before="(?:bored?|bore of|hole of|hollow)", say="bore {}"),
+        ),
+    },
+    r"(?:what |how much )?(?:shear |torsional |torsion )?stress(?:es)?|ksi|mpa|psi|shafts?|axles?|bars?|solid"
+    r"|round|steel"
+    r"|carr(?:y|ies)|torque|load|through|across|under|with|turned|putting|going|surface|see|has|takes?|twist(?:ing)?",
+    needs=("diameter", "torque"),
+    asks_for=r"stress(?:es)?",
+    is_named=True,
+    unmoved="metal finish standard service quality",
+)

@@ -223,7 +223,6 @@ PART = Topic(
         ),
         "size": (
             *THREAD,
-            Shaped(r"(?P<n>1[2345][1358]0)(?: series)?(?= u-joint)", lambda m: f"{m['n']} series", cue=("u-joint",)),
             amount("length", say="{}", doubt=1),
             Shaped(
                 rf"(?P<n>{NUMBER})(?: ?(?:inch|in|\"))?", lambda m: f"{m['n']} in" if "/" in m["n"] else None, doubt=3

@@ -283,7 +283,9 @@ PIPE_THREAD = Topic(
     r" )*(?:senders?|sensors?|switch(?:es)?"
     r"|sending units?|gauges?|ports?|bungs?|adapters?|fittings?)|"
     + HOLE.signals
-    + r"|threads?|pipes?|taper(?:ed)?|fittings?|plugs?|tight",
+    + r"|(?:put|fit|screw)(?:ting|ing)?(?: in)? (?:an?|the|my) (?:(?:oil|water|fuel|air|coolant|temp\w*|pressure) )*"
+    r"(?:senders?|sensors?|sending units?|switch(?:es)?)(?: (?:in|into) (?:the |my )?(?:block|head|manifold))?"
+    r"|threads?|pipes?|taper(?:ed)?|fittings?|plugs?|tight",
     needs=("size",),
     asks_for=r"np[tsf]\w*|bsp\w*|pipe",
     is_named=True,

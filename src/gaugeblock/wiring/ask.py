@@ -210,7 +210,8 @@ DROP = Topic(
             Shaped(r"(?:there and back|both ways|(?:and|plus) back|round trip)", always("wire"), "return by wire"),
         ),
     },
-    CIRCUIT.signals + r"|over|in that|that|this|get|end|at the end",
+    CIRCUIT.signals
+    + r"|over|in that|that|this|get|end|at the end|los(?:e|es|ing|t)|starter|battery|boot|trunk|pulls?|moved",
     needs=("wire", "current", "length"),
     asks_for=r"drops?|dropped|dropping|los(?:e|es|ing|s|t)|how many volts|what voltage",
     is_named=True,

@@ -46,7 +46,8 @@ JOINT = Topic(
         ),
         "speed": (amount("rotational speed", before="at", say="at {}"), amount("rotational speed", say="at {}")),
     },
-    r"(?:u|universal|uj|cardan|hooke'?s?)[- ]?joints?|ujs?|joints?|drive ?shaft|prop(?:eller)?[-"
+    r"cross[- ]type|(?:truck |car )?driveline|(?:u|universal|uj|cardan|hooke'?s?)[- ]?joints?|ujs?|joints?"
+    r"|drive ?shaft|prop(?:eller)?[-"
     r" ]?shaft|angles?|vibrat\w*|working|operating"
     r"|fastest|slowest|highest|lowest|greatest|least|speeds?|bent|one|single"
     r"|(?:speed )?(?:changes?|varia\w+|varies|ripple|swing)|see|output",

@@ -38,7 +38,10 @@ SETUP = Topic(
             ),
             Shaped(r"(?:turning|rotating|drag|starting) torque|drag|torque to turn", always("preload")),
         ),
-        "wear": (Named(words_of("driveline", "wear"), tail="bearings?|gears?|parts?"),),
+        "wear": (
+            Named(words_of("driveline", "wear"), tail="bearings?|gears?|parts?"),
+            Shaped(r"(?P<n>new|used)(?= (?:drive )?(?:pinion|carrier|side|ring|crown))", lambda m: m["n"]),
+        ),
         "as_left": (
             amount(
                 "length",

@@ -41,6 +41,7 @@ SAID_APART: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
         r"(?<=u-joint strap bolts)(.*?)\b(?:on|into|to|in) the (?:pinion |diff |rear )?yoke\b",
         r"\1",
     ),
+    ("hang on", r"^(?:oh |ok |right |hey )?hang on\b", ""),
     ("angel", r"\bangel\b", "angle"),
     *(
         (

@@ -188,7 +188,63 @@ def test_another_value_of_an_option_is_never_left_out(story: str, other: str) ->
         ("3/8-16 grade 5 before i oil the bolts", "oil"),
         ("a length of 48 in", "length"),
         ("4140 it's dead hard", "hard"),
+        ("m8 8.8 without an insert", "without"),
+        ("spark plug without a washer", "without"),
+        ("which boot won't crack at 250 f", "won't"),
+        ("a bolt that won't turn", "won't"),
+        ("3/8-16 grade 5 and i do not want to oil it", "not"),
+        ("alloy head m8", "alloy"),
+        ("steel plate 1/4 in", "steel"),
+        ("2 lamps of 55 watt", "2"),
+        ("4 fans 10 amps each", "4"),
+        ("number 4 bolts", "4"),
+        ("the copper washers are used", "used"),
+        ("the chart says oiled", "oiled"),
+        ("i cannot see any oil on it", "cannot"),
     ],
 )
 def test_no_saying_takes_away_what_may_change_a_figure(line: str, kept: str) -> None:
     assert kept in words_of(line)
+
+
+@pytest.mark.parametrize(
+    ("line", "asked"),
+    [
+        ("how far should i keep a rubber fuel hose from the header", "exhaust gap"),
+        ("400 lb ft first gear 3.0 and a 4.10 axle how much torque does an axle shaft see", "axle shaft"),
+        ("4 gauge cable 20 ft to the starter 200 amps how many volts lost", "voltage drop"),
+        ("number four cable 20 ft to the starter 200 amps how many volts lost", "voltage drop"),
+        ("top speed 3.55 axle 205/55r16 6000 rpm", "road speed"),
+    ],
+)
+def test_what_was_once_read_as_another_thing(line: str, asked: str) -> None:
+    told = read(line)
+    assert told is not None
+    assert told.topic.noun == asked
+    assert "4 deg" not in str(told.values)
+    assert told.values.get("diameter") is None
+
+
+def test_a_count_of_things_is_no_measure_without_its_unit() -> None:
+    line = "two cooling fans pull 25 amps each on one relay what size fuse at 12 volts"
+    assert read(line) is None
+    with pytest.raises(GaugeblockError) as refused:
+        answer(line)
+    assert "2 ft" not in str(refused.value)
+
+
+@pytest.mark.parametrize(
+    ("told", "typed"),
+    [
+        ("the straps over the u joint caps with 1/4-28 bolts how tight", "u-joint strap bolts with 1/4-28 how tight"),
+        ("put the headers on with 3/8 coarse bolts", "header bolts 3/8 coarse"),
+        ("alloy sump with a 14 mm plug", "alloy sump with a 14 mm drain plug"),
+        ("m12x1.5 nuts for alloy wheels", "m12x1.5 wheel nuts alloy wheels"),
+        ("3/8-16 bolts and i cannot see any marks on the heads", "3/8-16 bolts and no marks"),
+        ("metric ten bolt", "m10 bolt"),
+        ("number four cable", "4 gauge cable"),
+        ("two fans pull 25 amps together", "fans pull 25 amps together"),
+    ],
+)
+def test_a_turn_of_speech_is_what_one_would_have_typed(told: str, typed: str) -> None:
+    assert [w for w in words_of(told) if w != "the"] == [w for w in words_of(typed) if w != "the"]

@@ -123,7 +123,7 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
     values: dict[str, str] = {}
     said: dict[str, str] = {}
     for key, hit, _ in found:
-        if key in topic.joined and key in values:
+        if key in topic.joined and key in values and hit.value not in values[key].split():
             values[key] += f" {hit.value}"
             said[key] += f" {hit.said}"
         values.setdefault(key, hit.value)

@@ -237,7 +237,7 @@ ARC = Topic(
     },
     r"(?:how )?(?:much|long)(?: (?:tube|tubing|pipe|material|stock|metal|length))?|lengths?|bending|itself"
     r"|tubes?|tubing|pipe|material|stock|arc(?: length)?|bends?|elbows?|take up|takes? up|takes?|eat|eats|use"
-    r"|uses|use up|used up|used|uses"
+    r"|uses|use[ds]? up|uses"
     r" up|die|just|developed"
     r"|exhaust|for",
     needs=("radius", "angle"),

@@ -81,7 +81,7 @@ def _kilos(match: re.Match[str]) -> str | None:
 
 _GRAVITY = 9.80665  # m/s2
 _FOOT = r"(?: (?:on|at|of)(?: the)? (?:pedal|foot)| (?:of )?(?:foot|pedal|leg)(?: force| effort)?| force)?"
-_RATIO = rf"(?P<n>{NUMBER}) ?(?:to|:) ?1"
+_RATIO = rf"(?P<n>{NUMBER}) ?(?:to|:) ?(?:1|one)"
 
 CIRCUIT = Topic(
     _circuit,
@@ -263,7 +263,7 @@ MASTER = Topic(
         "was": (
             Shaped(
                 r"(?:from|was|instead of|in place of|replac(?:ed|ing)|took(?: out| off)?|swap(?:ped|ping)?(?: out)?"
-                r"|pulled(?: out| off)?|had|off|old|change(?:d)?|changing|over)"
+                r"|pulled(?: out| off)?|had|off|old|change(?:d)?|over)"
                 r"(?: (?:the|my|an?|old|original|stock|its))*(?: (?:brake )?master(?: cylinder)?(?: from)?)?"
                 rf" {_BORE}{_CYLINDER}"
                 r"(?: (?:off|out))?",

@@ -15,7 +15,8 @@ _SIZES = {"six": "6", "eight": "8", "ten": "10", "twelve": "12", "fourteen": "14
 # Bolts of a part that is named before them: what stands between is kept.
 _HEADERS = (
     r"\b(?:put|putting|bolt|bolted|bolting|did|doing|got|hung|hanging) (?:up )?(?:the |my |his )?headers? (?:back )?"
-    rf"(?:on|up|in)?(?: again)?(?: with| and| using)* ({_THE}(?:[0-9][0-9/ x.-]*|m ?[0-9]+[x0-9. ]*|[a-z]+"
+    r"(?:on|up|in)?(?: again)?(?: with| and| using| they are| they're| theyre| its| it's)*"
+    rf" ({_THE}(?:[0-9][0-9/ x.-]*|m ?[0-9]+[x0-9. ]*|[a-z]+"
     rf" (?:eighths?|sixteenths?)|coarse|fine|inch|in|mm| )*){_BOLTS}\b"
 )
 # A piece that a line must have; the pattern; what is written for it.

@@ -33,7 +33,7 @@ _SPOILED = (
 )
 _HARMLESS = (
     rf"\b(?:that |which |and )?(?:won't|wont|will not|doesn't|does not) {_SPOILING}{_SPOILED}(?! at\b)(?=$| )",
-    r"\bwithout (?:stripping|pulling|breaking|snapping|cracking|ruining|galling|damaging|crushing|wrecking"
+    r"\bwithout (?:stretching|stripping|pulling|breaking|snapping|cracking|ruining|galling|damaging|crushing|wrecking"
     rf"|bending)(?! dies?){_SPOILED}(?=$| )",
     rf"\b(?:and |but )?(?:i |we )?(?:dont|don't|do not) want to {_SPOILING}{_SPOILED}(?=$| )",
 )

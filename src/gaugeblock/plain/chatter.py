@@ -26,7 +26,8 @@ really reckon recommend recommendation recommended remember remind require requi
 roughly run running s said same sat say saying says see seems shall shop should show side simply sir sit sits sitting
 so some somebody someone something somewhere sorry sort spanner spec specced specification specifications specs spot
 standard start still stuff suggest suggested suppose supposed sure ta table take takes talking tell tells thank thanks
-that that'll that's thats the their them then there there's theres these they they're theyre thing things think this those
+that that'll that's thats the their them then there there's theres these they they're theyre thing things think this
+those
 though thought time to today told tomorrow tonight too truck trunk try trying type types typical typically u uh uhh um
 umm up upto ur us use using usual usually vehicle very wanna want wanted wants was we we'd we'll we're we've well were
 what what'd what'll what're what's whatever whats when where where's wheres which while who will with wondered wondering

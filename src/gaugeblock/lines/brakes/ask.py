@@ -285,7 +285,7 @@ MASTER = Topic(
     },
     r"(?:brake )?master(?: cyl(?:inder)?s?)?|pedal|(?:same|line|brake|more|less)? ?(?:line )?pressure|harder"
     r"|easier|softer|firmer"
-    r"|how much|what|more|less|push(?:ing)?|press(?:ing)?|foot|same|for|do i get|get|now|leg|effort|on|brakes?"
+    r"|how much|what|more|less|push(?:ing)?|foot|same|for|do i get|get|now|leg|effort|on|brakes?"
     r"|bore|size|bigger|smaller|larger|change[sd]?|do|does|to|it|will i have to|travel|further|because|difference",
     needs=("master", "was"),
     asks_for=r"master(?: cyl(?:inder)?)?|m/?c",

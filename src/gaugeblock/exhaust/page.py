@@ -221,7 +221,7 @@ def _table(run: Run, found: Worked, data: Refdata) -> list[tuple[str, ...]]:
         )
         for one in found.hung
     ]
-    return [("HOLDS AT", "FROM FRONT", "CARRIES", "MOVES HOT", "SWINGS"), *rows] if rows else []
+    return [("HOLDS AT", "ALONG THE PIPE", "CARRIES", "MOVES HOT", "SWINGS"), *rows] if rows else []
 
 
 def _carries(one: Hung, data: Refdata) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator
 
 from gaugeblock import units
@@ -233,7 +234,7 @@ def _card(job: Fastener, sheet: Sheet, shop: Shop, data: Refdata) -> Card:
     unit = _unit_of(shown, shop, data) if shown is not None else ""
     return Card(
         what,
-        (job.condition or "").upper() or ("" if job.part else "CONDITION?"),
+        (job.condition or "").upper() or (_as_printed(shown) if job.part else "CONDITION?"),
         count=job.count or 1,
         counted="" if job.count is None else "pieces" if job.part else "bolts" if job.count > 1 else "bolt",
         order=job.order or "",
@@ -249,6 +250,18 @@ def _card(job: Fastener, sheet: Sheet, shop: Shop, data: Refdata) -> Card:
             *([Box("tightened again, date")] if job.retighten else []),
         ],
     )
+
+
+def _as_printed(shown: Figure | None) -> str:
+    """The threads that a table's figure of a part is for, where nothing else is said: clean and dry."""
+    if shown is None or any(
+        f.basis in ("maker", "stated", "measured") or _WETTED.search(f.conditions) for f in shown.walk()
+    ):
+        return ""
+    return "CLEAN, DRY"
+
+
+_WETTED = re.compile(r"oil|lubric|greas|seize|seal|compound|paste|wet|lock", re.IGNORECASE)
 
 
 def _of_order(job: Fastener, decision: Decision) -> list[str]:

@@ -134,6 +134,9 @@ def _stopped(item: Item, number: int) -> SimpleNamespace:
     why, do = pretty(_sentence(why)), pretty(_sentence(decision.do))
     if why[:20].casefold() in do.casefold():
         why = ""  # the sentence says it whole
+    first, _, rest = do.partition(". ")
+    if rest and first.casefold().removeprefix("it is ") in why.casefold():
+        do = rest  # and not twice
     return SimpleNamespace(name=item.name, number=number, why=why, do=f"{do} {also(item)}".rstrip())
 
 

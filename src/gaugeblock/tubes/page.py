@@ -78,7 +78,7 @@ def together(job: Any, items: list[Item], data: Refdata) -> list[Item]:
     rows = [(*r[:-1], r[-1].replace(" ", "\u00a0")) for r in cut_rows(groups)]  # a length stays on one line
     lengths = f"{bars} stock length{'s' if bars != 1 else ''} of {shop.stock_length or '____'}"
     what = "all tubes of this job, by material and size"
-    card = Card(what, counted="list", table=rows, notes=[lengths], boxes=[Box("as done"), *_BY])
+    card = Card(what, counted="list", table=rows, notes=[lengths] if bars else [], boxes=[Box("as done"), *_BY])
     return [Item("tubes", "cut list of all tubes", facts, sheet, card)]
 
 

@@ -53,8 +53,8 @@ def roadspeed(ratio: str, tyre: str, engine_speed: str, *, gear: str = "1", data
     fast = base(turning) / (base(axle) * base(inside) * base(rolls.turns))
     inputs = (turning, rolls.turns, axle, inside)
     number = units.from_base(fast, "mph")
-    key = {"ratio": ratio, "tyre": tyre, "engine_speed": engine_speed, "gear": gear}
-    speed = derived("road_speed_at_engine_speed", "road_speed", number, "mph", inputs, data, key=key)
+    of = {"ratio": ratio, "tyre": tyre, "engine_speed": engine_speed, "gear": gear}
+    speed = derived("road_speed_at_engine_speed", "road_speed", number, "mph", inputs, data, key=of)
     figures = list(dict.fromkeys([speed, turning, axle, inside, *rolls.below[-1:], rolls.turns]))
     return Sheet(title, asked, data, figures, [], [], decision=use(VERB, speed, _DO))
 

@@ -123,8 +123,11 @@ def _decision(found: Found) -> Decision:
         return stop(VERB, [Candidate(f) for f in counts], [c.name for c in failed], f"{failed[0].reason}.")
     if not counts:
         return none(VERB, " ".join(q.text for q in found.questions) or "Give the stock length and the kerf.")
-    said = "; ".join(f"{f.typical:g} of {f.conditions.partition(';')[0]}" for f in counts)
-    return use(VERB, counts[0], f"Stock lengths: {said}.", [c.name for c in found.checks if c.result == OK])
+    said = "; ".join(
+        f"{f.typical:g} stock length{'' if f.typical == 1 else 's'} of tube {f.conditions.partition(';')[0]}"
+        for f in counts
+    )
+    return use(VERB, counts[0], f"{said}.", [c.name for c in found.checks if c.result == OK])
 
 
 def _left_out(plans: Sequence[Plan]) -> Found:

@@ -69,7 +69,7 @@ class Paper:
     def numbers(self, decision: Decision) -> str:
         """The number of each candidate as it stands large, with what is done after it: ``44 lbf*ft + 90 deg``."""
         return " or ".join(
-            f"{self.number(c.figure)}{NO_BREAK if c.plus else ''}{pretty(c.plus)}" for c in decision.candidates
+            f"{self.number(c.figure)}{' ' if c.plus else ''}{_held(pretty(c.plus))}" for c in decision.candidates
         )
 
     def whole(self, figure: Figure) -> str:
@@ -132,6 +132,14 @@ class Paper:
         link = figure.evidence
         word = TRUST[link.basis]
         return f"{word}, from memory" if link.checked == "memory" else word
+
+
+def _held(plus: str) -> str:
+    """What is done after a number, on one line where it is short: ``+ 90 deg``."""
+    return plus.replace(" ", NO_BREAK) if len(plus) <= _SHORT_PLUS else plus
+
+
+_SHORT_PLUS = 9
 
 
 def _is_drag(figure: Figure) -> bool:

@@ -42,10 +42,10 @@ def sheets(lines: Sequence[SimpleNamespace]) -> list[list[SimpleNamespace]]:
 def _height(line: SimpleNamespace) -> float:
     figure = f"{line.says}mm {line.figure}" if line.says else line.figure
     cells = (
-        height(line.name, 9.5, 1.12, 40.5),
-        height(figure, 10.5, 1.12, 36, bold=True),
-        height(line.condition, 9.5, 1.12, 19),
-        height(line.trust, 8.5, 1.12, 23),
+        height(line.name, 9.5, 1.12, 37.5),
+        height(figure, 10.5, 1.12, 34, bold=True),
+        height(line.condition, 8.5, 1.12, 26),
+        height(line.trust, 8.5, 1.12, 21),
         height(line.again, 8.5, 1.12, 18),
     )
     return max(7.6, max(cells) + 0.8)

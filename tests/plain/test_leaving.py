@@ -201,6 +201,8 @@ def test_another_value_of_an_option_is_never_left_out(story: str, other: str) ->
         ("the copper washers are used", "used"),
         ("the chart says oiled", "oiled"),
         ("i cannot see any oil on it", "cannot"),
+        ("4x4 1/4 wall square tube weight per foot", "4x4"),
+        ("the 4x4 box 1/4 wall", "4x4"),
     ],
 )
 def test_no_saying_takes_away_what_may_change_a_figure(line: str, kept: str) -> None:

@@ -86,7 +86,7 @@ STEEL = Topic(
         "shaft": (
             amount(
                 "length",
-                after=r"(?:shaft|axle(?: shaft)?|(?:round )?bar|dia(?:meter)?|round)",
+                after=r"(?:shaft|axle(?: shaft)?|(?:round )?bar|(?:minor |root )?dia(?:meter)?|round)",
                 bare="in",
                 say="shaft {}",
             ),

@@ -43,6 +43,7 @@ SAID_APART: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
         r"\1",
     ),
     ("hang on", r"^(?:oh |ok |right |hey )?hang on\b", ""),
+    ("fluid", r"(?<!dot )(?<!dot)\b(5\.1|five point one)(?= (?:brake )?fluid)", "dot 5.1"),
     ("angel", r"\bangel\b", "angle"),
     *(
         (

@@ -72,13 +72,24 @@ SAID_BESIDE = (
     ("oil change", r"\b(?:an? |the )?oil(?: and filter)? change\b", ""),
     (
         "instead of",
-        r"\binstead of (?:the |that )?(?:dry|book|printed|listed|old|maker'?s) (?:number|figure|torque|value|spec)\b",
+        r"\binstead of (?:the |that )?(?:dry|book|printed|listed|old|maker'?s) (?:number|figure|torque|value"
+        r"|spec|one)\b",
         "",
     ),
     (
         "length of",
         r"\ban? (?:short |long |nice )?length of (?=(?:[a-z0-9]+ ){1,4}(?:bar|rod|stock|tube|tubing|pipe|wire)\b)",
         "",
+    ),
+    ("old ", r"\bold (?=(?:guy|man|boy|fella|bloke|timer|hand|girl|lady|mate)\b)", ""),
+    *(
+        (
+            cue,
+            r"\b(my|the|our|this|that|his|her|old) (?:four by four|4x4|4 by 4)\b"
+            r"(?! ?(?:x|by|inch|in|mm|box|tube|square|post|steel|bar|wall|[0-9]))",
+            r"\1 truck",
+        )
+        for cue in ("four by four", "4x4", "4 by 4")
     ),
     ("true ", r"\btrue (?=duals?\b)", ""),
     *(

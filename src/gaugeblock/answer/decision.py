@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
 USE, ASK, STOP, NONE = KINDS = ("use", "ask", "stop", "none")
 MOST_CANDIDATES = 3
+NEW_BOLTS_FIRST = "fit new bolts"  # a step of a tightening that tightens nothing
 
 
 class Candidate(Value):

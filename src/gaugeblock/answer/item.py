@@ -38,10 +38,6 @@ class Box(Value):
         put(self, "half", half)
 
 
-# A step that tightens nothing.
-NEW_BOLTS_FIRST = "fit new bolts"
-
-
 class Card(Value):
     """What stands at the car beside the decision of the sheet, whose number, verb, trust and outcome the packet prints.
 

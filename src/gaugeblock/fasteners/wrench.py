@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, STOP, Bound, Check, at_least, at_most
-from gaugeblock.answer.item import NEW_BOLTS_FIRST
+from gaugeblock.answer.decision import NEW_BOLTS_FIRST
 from gaugeblock.answer.making import base, derived, moved_ends, stated
 from gaugeblock.answer.printing import display_unit
 from gaugeblock.answer.question import FILL_IN, MEASURE, Question

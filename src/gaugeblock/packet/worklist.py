@@ -5,8 +5,7 @@ from __future__ import annotations
 from types import SimpleNamespace
 from typing import TYPE_CHECKING
 
-from gaugeblock.answer.decision import ASK, NONE, STOP, USE
-from gaugeblock.answer.item import NEW_BOLTS_FIRST
+from gaugeblock.answer.decision import ASK, NEW_BOLTS_FIRST, NONE, STOP, USE
 from gaugeblock.answer.pretty import pretty
 from gaugeblock.packet.measure import height
 

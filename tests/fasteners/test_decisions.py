@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from fasteners.fastener_questions import asked, is_key
 from gaugeblock.answer.check import CANNOT_TELL
-from gaugeblock.answer.pretty import pretty
+from gaugeblock.answer.pretty import NO_BREAK, pretty
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.cli import main
@@ -265,7 +265,8 @@ def test_what_follows_the_last_torque_stands_beside_it_everywhere(
         assert [c.plus for c in sheet.decision.candidates] == [plus]
         assert sheet.decision.as_dict().get("plus", [""]) == [plus]
         paper = Paper(sheet.data, None)
-        assert paper.numbers(sheet.decision).endswith(pretty(plus) if plus else "m")
+        shown = paper.numbers(sheet.decision).replace(NO_BREAK, " ")
+        assert shown.endswith(pretty(plus) if plus else "m")
     main(["torque", "M8", "--maker", torque_of_maker])
     first = capsys.readouterr().out.splitlines()[2]
     assert plus in first

@@ -101,6 +101,11 @@ def test_each_word_is_of_one_kind_and_each_topic_names_kinds() -> None:
         ),
         ("what thread is the tube nut on a {} fuel line of 3/8 tube with the 37 degree flare", "hard", "twin"),
         (
+            "truck with 3.73 gears and 28 inch tyres on the {} trail at 20 mph so what does the engine turn",
+            "rough",
+            "low",
+        ),
+        (
             "{} car with 3.73 gears and 28 inch tyres on the motorway at 70 mph so what does the engine turn",
             "race",
             "worn",
@@ -202,6 +207,14 @@ def test_another_value_of_an_option_is_never_left_out(story: str, other: str) ->
         ("the chart says oiled", "oiled"),
         ("i cannot see any oil on it", "cannot"),
         ("4x4 1/4 wall square tube weight per foot", "4x4"),
+        ("a torque that won't strip the aluminium", "aluminium"),
+        ("m6 without stripping the alloy", "alloy"),
+        ("how tight a grade 8 goes in", "8"),
+        ("a 3/8 goes into steel", "3/8"),
+        ("grade eight goes in dry", "8"),
+        ("a loom of 4 wires together", "4"),
+        ("2 pipes together", "2"),
+        ("the stop light fuse lasts 6 laps of 30 minutes", "30"),
         ("the 4x4 box 1/4 wall", "4x4"),
     ],
 )

@@ -68,7 +68,7 @@ seamless sheathed shield shielded shouldered slotted solid splined split square 
 trapezoidal unlined unvented vented ventilated vertical waisted welded wrapped
 """,
     "side": """
-external inner innermost inside internal lefthand outer outermost outside reverse reversed
+external inner innermost inside internal lefthand outer outermost outside range reverse reversed
 """,
     "standard": """
 american ba british bsc bsf bspp bspt bsw cei chinese european french german imperial italian japanese metric
@@ -90,8 +90,8 @@ CHANGING = frozenset[str]().union(*BY_KIND.values())
 # The kind of the words of everyday speech that say how a thing is: hard, short, soft. Those that count are of none.
 QUALITY = "quality"
 _COUNTING = """
-both double each equal even every extra few full half last least less level many more most once only pair quarter same
-second several single third total twice whole
+both cold double each empty equal even every extra few first full half high hot last least less level low lower many
+more most once only open pair quarter same second several single third top total twice upper whole
 """
 COUNTING = frozenset(_COUNTING.split())
 # With what a figure is asked: of a second one nothing is left out.

@@ -146,16 +146,14 @@ SAID_APART: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
     *(
         (
             cue,
-            r"\b(?:(?:after|in|for|about|only|every|in about|just) )*(?:an?|one|two|three|four|five|six|seven"
+            r"(?<![0-9./x-])\b(?:(?:after|in|for|about|only|every|in about|just) )*(?:an?|one|two|three|four"
+            r"|five|six|seven"
             r"|eight|ten|twelve|twenty|[0-9]+)"
             rf" {cue.strip()}\b(?: (?:ago|back|now|running|before|later))?",
             "",
         )
         for cue in (
             " laps",
-            " goes",
-            " tries",
-            " attempts",
             " bucks",
             " dollars",
             " quid",

@@ -25,16 +25,16 @@ _UNWANTED = (
 )
 _BEFORE = rf"\bbefore {_WHOSE}(?!boil){_HARM}(?: or {_HARM})?\b"
 # What a torque shall not do.
-_SPOILING = r"(?:strip|pull|gall|ruin|damage|break|snap|crack|stretch|crush|wreck|squash|bend)"
+_SPOILING = r"(?:strip|pull|gall|ruin|damage|break|snap|crack|stretch|crush|wreck|squash)"
 _SPOILED = (
-    r"(?: (?:out|off))?(?: (?:the |my |his |its )?(?:threads?|bolts?|head|plug|alloy|alumini?um|casing|pan"
+    r"(?: (?:out|off))?(?: (?:the |my |his |its )?(?:threads?|bolts?|head|plug|casing|pan"
     r"|caps?|it|them|hole|stud)"
     r"(?: (?:on|of) (?:it|them))?)?"
 )
 _HARMLESS = (
     rf"\b(?:that |which |and )?(?:won't|wont|will not|doesn't|does not) {_SPOILING}{_SPOILED}(?! at\b)(?=$| )",
-    r"\bwithout (?:stretching|stripping|pulling|breaking|snapping|cracking|ruining|galling|damaging|crushing|wrecking"
-    rf"|bending)(?! dies?){_SPOILED}(?=$| )",
+    r"\bwithout (?:stretching|stripping|pulling|breaking|snapping|cracking|ruining|galling|damaging|crushing|wrecking)"
+    rf"(?! dies?){_SPOILED}(?=$| )",
     rf"\b(?:and |but )?(?:i |we )?(?:dont|don't|do not) want to {_SPOILING}{_SPOILED}(?=$| )",
 )
 # What the pipe of an exhaust shall not do.
@@ -145,7 +145,8 @@ SAID_BESIDE = (
     *(
         (
             cue,
-            r"(?<![0-9./-])\b(?:two|three|four|both|[2-4]) ((?:[a-z]+ )?(?!inch|feet|volts|amps|hours|pounds)[a-z]+s)\b"
+            r"(?<![0-9./-])\b(?:two|three|four|both|[2-4]) ((?:[a-z]+ )?(?:fans|lamps|lights|bulbs|pumps|motors"
+            r"|horns|spots|heaters))\b"
             r"(?=.*\b(?:together|in total|between them|all up|combined)\b)",
             r"\1",
         )

@@ -29,8 +29,13 @@ def warned(item: Item) -> list[SimpleNamespace]:
     """The one warning that a card bears, the most urgent that is short: on each card that it concerns, for a card is
     carried to the car alone.
     """
-    texts = [c.text for c in _ranked(item) if signal(c) == "WARNING" and len(pretty(c.text)) <= _LONGEST_ON_A_CARD]
-    return [SimpleNamespace(word="WARNING", text=pretty(text)) for text in texts[:1]]
+    text = _on_card(item)
+    return [SimpleNamespace(word="WARNING", text=pretty(text))] if text else []
+
+
+def _on_card(item: Item) -> str:
+    texts = (c.text for c in _ranked(item) if signal(c) == "WARNING")
+    return next((text for text in texts if len(pretty(text)) <= _LONGEST_ON_A_CARD), "")
 
 
 def told(item: Item, said: set[str]) -> list[SimpleNamespace]:
@@ -38,7 +43,7 @@ def told(item: Item, said: set[str]) -> list[SimpleNamespace]:
     of is one of the few.
     """
     left = dict(_MOST)
-    left["WARNING"] -= sum(c.text in said for c in _ranked(item) if pretty(c.text) in {w.text for w in warned(item)})
+    left["WARNING"] -= _on_card(item) in said
     out = []
     for caution in _ranked(item):
         word = signal(caution)

@@ -40,6 +40,7 @@ def test_what_is_not_likely_is_questioned_and_what_is_no_measure_refused() -> No
     ("line", "gear"),
     [
         ("how fast at 6800 rpm with 4.56 gears and 29 inch tyres", "1"),
+        ("how fast at 6800 with 4.56 gear 29 in tyre", "1"),
         ("top speed 4.56 axle 29 in tyres 6800 rpm", "1"),
         ("what mph at 6800 rpm 4.56 gears 29 in tire 0.7 overdrive", "0.7"),
         ("4.56 gears 29 inch slick hits 6800 in top one to one how fast", "1"),

@@ -24,7 +24,7 @@ _NUMBER = r"[0-9][0-9.,/]*"
 _TOGETHER = re.compile(
     rf"({_NUMBER}(?:[ -]{_NUMBER})?(?: to {_NUMBER}(?:[ -]{_NUMBER})?)?(?: x {_NUMBER})?)"
     r" (in|mm|ft|m|lbf\u00b7ft|lbf\u00b7in|N\u00b7m|lbf|kN|N|ksi|psi|MPa|GPa|bar|kPa|\u00b0F|\u00b0C|%|lb|kg|mph|rpm"
-    r"|HRC|HRB|HB|HV|gauge|BWG|AWG|A|V|W|kW|hp|Ah|L|mL|gal|mm2|mm\u00b2|kPa|km/h|m/s|ft/s|L/h|gal/h|lb/ft|kg/m)"
+    r"|HRC|HRB|HB|HV|gauge|BWG|AWG|A|V|W|kW|hp|Ah|L|mL|gal|mm2|mm\u00b2|km/h|m/s|ft/s|L/h|gal/h|lb/ft|kg/m)"
     r"(?![A-Za-z])"
 )
 _MIXED = re.compile(r"\b([0-9]+)-([0-9]+/[0-9]+)(?= in\b)")

@@ -13,7 +13,6 @@ from gaugeblock.errors import InputError
 from gaugeblock.tables.load import Refdata, refdata
 
 VERB = "SHEAR STRESS"
-_METRIC = ("N*m", "mm")
 _DO = "At the surface, away from steps, keyways and splines, which raise it. Name the steel for whether it carries it."
 
 
@@ -47,7 +46,7 @@ def shaftstress(diameter: str, torque: str, *, bore: str | None = None, data: Re
     hole = figures.get("bore")
     if hole is not None and base(hole) >= base(figures["diameter"]):
         raise InputError(bore or "", "bore", "as large as the shaft, or larger", (), "give the bore of the shaft")
-    unit = "MPa" if read["torque"][0].unit in _METRIC else "ksi"
+    unit = "MPa" if read["torque"][0].unit == "N*m" else "ksi"
     key = {"diameter": diameter, "bore": bore or "0", "torque": torque_text(figures["torque"])}
     stress = stress_of(figures["torque"], figures["diameter"], hole, unit, key, data)
     text = "A clutch let in hard, or a spinning wheel that bites again, strikes a shaft with more than a steady torque."

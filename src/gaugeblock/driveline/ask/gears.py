@@ -287,7 +287,7 @@ ROAD = Topic(
             Shaped(
                 rf"(?:with |and |in )?(?:an? |the )?(?P<n>0?\.[0-9]+|{NUMBER}) (?:overdrive|top(?: gear)?|od"
                 r"|(?:second|2nd"
-                r"|third|3rd|fourth|4th|fifth|5th|sixth|6th)(?: gear)?|gear)",
+                r"|third|3rd|fourth|4th|fifth|5th|sixth|6th)(?: gear)?)",
                 lambda m: m["n"] if m["n"][0] != "." else f"0{m['n']}",
                 "gear {}",
             ),

@@ -35,9 +35,10 @@ def _read(data: Refdata, table: Table, at: int, typed: str) -> str | Fraction:
     """What a text asks of a key that does not have it as it stands."""
     key = table.keys[at]
     if key.match == "exact":
-        return _cell(data, table, key, typed)
-    got = table.means[at][1][typed] = _measure(data, table, key, typed)
-    return got
+        got = table.as_it_stands(at, typed)
+        return _cell(data, table, key, typed) if got is None else got
+    measure = table.means[at][1][typed] = _measure(data, table, key, typed)
+    return measure
 
 
 def _cell(data: Refdata, table: Table, key: Key, typed: str) -> str:

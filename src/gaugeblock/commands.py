@@ -7,8 +7,8 @@ from gaugeblock.errors import InputError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from argparse import Namespace
     from collections.abc import Mapping
+    from types import SimpleNamespace
     from typing import Any
 
     from gaugeblock.differences import Difference
@@ -176,7 +176,7 @@ def audit(argv: list[str]) -> int:
     return 1 if any(kinds.get(kind) for kind in a.fail_on) else 0
 
 
-def _audited_tables(a: Namespace) -> Mapping[str, int]:
+def _audited_tables(a: SimpleNamespace) -> Mapping[str, int]:
     """Print the audit of the tables; how many findings of each kind there are."""
     from gaugeblock.audit import report, tables
     from gaugeblock.tables.load import refdata
@@ -199,7 +199,7 @@ def _audited_tables(a: Namespace) -> Mapping[str, int]:
     return counts
 
 
-def _audited_packet(a: Namespace) -> Mapping[str, int]:
+def _audited_packet(a: SimpleNamespace) -> Mapping[str, int]:
     """Print the audit of a packet and whether it is still good; how many findings of each kind there are."""
     from gaugeblock.answer.text import width, wrap
     from gaugeblock.audit import report

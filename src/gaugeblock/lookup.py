@@ -298,4 +298,7 @@ def choices(table: str, column: str, *, data: Refdata | None = None, **fixed: st
     got = (data or refdata()).table(table)
     at = got.names.index(column)
     asked = [(got.names.index(k), v) for k, v in fixed.items()]
-    return list(dict.fromkeys(row.key[at] for row in got.rows if all(row.key[i] == v for i, v in asked)))
+    rows = got.rows
+    for i, cell in asked:
+        rows = [row for row in rows if row.key[i] == cell]
+    return list(dict.fromkeys([row.key[at] for row in rows]))

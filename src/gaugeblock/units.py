@@ -147,7 +147,8 @@ def parse_number(text: str, where: str = "number") -> Fraction:
     elif match["n"] is not None:
         value = Fraction(int(match["n"]), int(match["d"]))
     else:
-        value = Fraction(match["dec"] if not match["dec"].endswith(".") else match["dec"] + "0")
+        whole, _, part = match["dec"].partition(".")
+        value = Fraction(int(whole + part), 10 ** len(part))
     return -value if match["sign"] == "-" else value
 
 

@@ -22,7 +22,7 @@ def _read(lines: list[str]) -> list[list[str]] | None:
 def _split(lines: list[str]) -> list[list[str]] | None:
     try:
         return split(lines)
-    except csv.Error:
+    except ValueError:
         return None
 
 

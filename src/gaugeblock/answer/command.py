@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-import argparse
-
+from gaugeblock.answer.options import Parser
 from gaugeblock.errors import InputError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Mapping, Sequence
-    from typing import Any, NoReturn
+    from types import SimpleNamespace
+    from typing import Any
 
     from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.sheet import Sheet
@@ -20,51 +20,9 @@ if TYPE_CHECKING:
 _COMPARE = 'an option\'s usual values side by side: condition, grade ...; or those you name: "wall=.095 in, .120 in"'
 
 
-class Parser(argparse.ArgumentParser):
-    """Refuses with our own one message instead of usage and exit."""
-
-    def parse_args(self, args: Any = None, namespace: Any = None) -> Any:
-        """As the library's; ``--grade=--`` gives nothing to an option in some editions of it, and a list in others."""
-        for text in args or ():
-            if text.startswith("--") and text.endswith("=--"):
-                self.error(f"argument {text[:-3]}: expected one argument")
-        return super().parse_args(args, namespace)
-
-    def error(self, message: str) -> NoReturn:
-        """Refuse what cannot be parsed; InputError says what was wrong and where help is."""
-        _, is_missing, names = message.partition("the following arguments are required: ")
-        if is_missing:
-            asked = [self._asked(name) for name in names.split(", ")]
-            why = f"not said: {'; '.join(asked)}"
-            do = f"say it, or see {self.prog} --help"
-            raise InputError(self.prog.removeprefix("gaugeblock "), "command line", why, (), do)
-        raise InputError(self.prog.split(" ")[-1], "command line", message, (), f"see {self.prog} --help")
-
-    def _asked(self, name: str) -> str:
-        """An option that was not given, and what it is."""
-        for action in self._actions:
-            if name in (*action.option_strings, action.metavar):
-                return f"{name}, {action.help.replace('%%', '%')}" if action.help else name
-        return name
-
-
 def parser_of(name: str, about: str, example: str) -> Parser:
-    """The parser of one command, with its worked example."""
-    from gaugeblock.answer.text import width, wrap
-
-    return Parser(
-        prog=f"gaugeblock {name}",
-        description="\n".join(wrap(about, 0, 0, wide=width())),
-        epilog=f"example:\n  {example}",
-        allow_abbrev=False,
-        formatter_class=_help,
-    )
-
-
-def _help(prog: str) -> argparse.HelpFormatter:
-    from gaugeblock.answer.text import width
-
-    return argparse.RawDescriptionHelpFormatter(prog, width=width())
+    """The options of one command, none yet, with its worked example."""
+    return Parser(f"gaugeblock {name}", about, example)
 
 
 def common_options(parser: Parser, unit: bool = True, compare: bool = True) -> None:
@@ -194,7 +152,7 @@ def print_open(
     answer: Callable[..., Sheet],
     topic_of: Callable[[], Topic],
     options: Mapping[str, Any],
-    a: argparse.Namespace,
+    a: SimpleNamespace,
     is_open: bool = False,
 ) -> int:
     """Print the answer to these options, or the Table of what was not said and changes the number; the exit code.

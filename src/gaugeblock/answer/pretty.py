@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 NO_BREAK = "\u00a0"
 _UNITS = (
@@ -31,6 +32,7 @@ _MIXED = re.compile(r"\b([0-9]+)-([0-9]+/[0-9]+)(?= in\b)")
 _SIGNIFICANT = re.compile(r"(?<![\w.])\.([0-9])")
 
 
+@lru_cache(maxsize=4096)  # a packet says most texts twice: on the card and at the desk
 def pretty(text: str) -> str:
     """Text as a person reads it on paper: units with their signs, a zero before a point, mixed fractions with a
     space.

@@ -131,7 +131,7 @@ def fine_step(step: Fraction | None, unit: str, value: float) -> Fraction | None
     while (
         step is not None
         and value
-        and abs(value) < _FEWEST_STEPS * step
+        and abs(value) < _FEWEST_STEPS * step.numerator / step.denominator
         and not _is_fraction(unit, step)
         and step > _FINEST
     ):

@@ -93,9 +93,9 @@ class Sheet(Value):
         results = {c.result for c in self.checks}
         return NOT_OK if NOT_OK in results else CANNOT_TELL if CANNOT_TELL in results else OK
 
-    def as_dict(self) -> dict[str, object]:
-        """The sheet in the JSON of the contract."""
-        made: dict[int, dict[str, object]] = {}
+    def as_dict(self, made: dict[int, dict[str, object]] | None = None) -> dict[str, object]:
+        """The sheet in the JSON of the contract; ``made`` as in ``figure_dict``, where sheets share figures."""
+        made = {} if made is None else made
         return {
             "asked": self.asked,
             "data_release": self.data.release,
@@ -111,7 +111,7 @@ class Sheet(Value):
 def figure_dict(figure: Figure, data: Refdata, made: dict[int, dict[str, object]] | None = None) -> dict[str, object]:
     """A Figure in the JSON of the contract: every key present, null when not given, derived numbers at 12 digits.
 
-    ``made`` holds the figures of one sheet by identity: an input of ten answers is worked out once.
+    ``made`` holds the figures of sheets that are kept by identity: an input of ten answers is worked out once.
     """
     made = {} if made is None else made
     got = made.get(id(figure))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import cache
 
 from gaugeblock import units
 from gaugeblock.driveline.statements import statements_on
@@ -31,6 +32,12 @@ _PAIRED = Fraction(25, 9)
 _STEPS = ("specificity", "basis", "checked", "safer end", "edition", "source id")
 
 
+@cache
+def _exact(size: float) -> Fraction:
+    """A size as the tables' sections have theirs."""
+    return Fraction(size).limit_denominator(10**7)
+
+
 class Steel:
     """The rows of one steel at one treatment and temper, and the size they are asked for.
 
@@ -38,9 +45,7 @@ class Steel:
     another section is refused; else such a row answers and ``covers`` says that it does not fit.
     """
 
-    __slots__ = ("_exact", "composition", "data", "grade", "key", "rows", "size", "strict", "temper", "treatment")
-
-    _exact: Fraction
+    __slots__ = ("composition", "data", "grade", "key", "rows", "size", "strict", "temper", "treatment")
 
     def __init__(self, shaft: Shaft, data: Refdata) -> None:
         self.data = data
@@ -96,11 +101,7 @@ class Steel:
         interval = parse_interval(section)
         if interval is None or self.size is None:
             return True
-        try:
-            exact = self._exact
-        except AttributeError:
-            exact = self._exact = Fraction(self.size).limit_denominator(10**7)
-        return interval.holds(exact)
+        return interval.holds(_exact(self.size))
 
     @property
     def fits(self) -> tuple[bool, ...]:

@@ -15,7 +15,6 @@ from gaugeblock.errors import LookupMiss
 from gaugeblock.exhaust.statements import cautions
 from gaugeblock.lookup import figure_of, look_up
 from gaugeblock.tables.load import Refdata, refdata
-from gaugeblock.tables.near import nearest
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -110,6 +109,8 @@ def neighbour_of(typed: str) -> str:
     for one in (said, said.removesuffix("s")):
         if one in _WORDS or one in NEIGHBOURS:
             return _WORDS.get(one, one)
+    from gaugeblock.tables.near import nearest
+
     near = list(dict.fromkeys(_WORDS.get(n, n) for n in nearest(said, [*NEIGHBOURS, *_WORDS], 5)))
     raise LookupMiss(
         typed[:60], "to", "no neighbour of an exhaust that is known", near or list(NEIGHBOURS)[:5], "use one"

@@ -32,6 +32,7 @@ Stiffness = Annotated[Measure, partial(values.measure, dim="stiffness")]
 Area = Annotated[Measure, partial(values.measure, dim="area")]
 
 RUN, PIPE, JOINT, OUTLET, IGNITION = WHAT = ("run", "pipe", "joint", "outlet", "ignition")
+SMALL = (JOINT, OUTLET, IGNITION)
 
 
 class ExhaustHanger(Part):

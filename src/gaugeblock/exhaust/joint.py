@@ -17,7 +17,6 @@ from gaugeblock.errors import LookupMiss
 from gaugeblock.exhaust.statements import cautions
 from gaugeblock.lookup import figure_of, look_up, look_up_or_none
 from gaugeblock.tables.load import Refdata, canonical, refdata
-from gaugeblock.tables.near import nearest
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -149,6 +148,8 @@ def kind_of(typed: str) -> str:
     said = " ".join(typed.casefold().replace("-", " ").split())
     if said in KINDS or said in _WORDS:
         return _WORDS.get(said, said)
+    from gaugeblock.tables.near import nearest
+
     near = list(dict.fromkeys(_WORDS.get(n, n) for n in nearest(said, [*KINDS, *_WORDS], 5)))
     raise LookupMiss(
         typed[:60], "kind", "no joint of an exhaust that is known", near or list(KINDS)[:5], "use one of these"

@@ -10,7 +10,6 @@ from gaugeblock.errors import LookupMiss
 from gaugeblock.exhaust.statements import cautions, of_topic
 from gaugeblock.lookup import figure_of
 from gaugeblock.tables.load import Refdata, refdata
-from gaugeblock.tables.near import nearest
 
 VERB = "END IT"
 _ALL = ("any", "vehicle", "heavy truck")
@@ -35,6 +34,8 @@ def exhaust_outlet(jurisdiction: str | None = None, *, data: Refdata | None = No
         said = jurisdiction.casefold().strip()
         here = next((p for p in places if p.casefold() == said or p.casefold().split()[-1] == said), None)
         if here is None:
+            from gaugeblock.tables.near import nearest
+
             near = nearest(jurisdiction, places, 5) or places[:5]
             raise LookupMiss(
                 jurisdiction[:60], "jurisdiction", "no rule of this place is listed", near, "use one of these"

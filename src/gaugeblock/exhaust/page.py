@@ -16,16 +16,13 @@ from gaugeblock.calc import path as paths
 from gaugeblock.drawing import run_drawing
 from gaugeblock.drawing.lengths import tape
 from gaugeblock.errors import GaugeblockError, InputError, Problem
-from gaugeblock.exhaust import pipe
-from gaugeblock.exhaust.job import PIPE, Exhaust, ExhaustGap
-from gaugeblock.exhaust.keys import pipe_of
+from gaugeblock.exhaust.job import PIPE, SMALL, Exhaust, ExhaustGap
 from gaugeblock.exhaust.run import answer as run_answer
 from gaugeblock.exhaust.run.answer import Worked
 from gaugeblock.exhaust.run.given import Flex, Gap, Hanger, Mass, Run
 from gaugeblock.exhaust.run.hanging import Hung
 from gaugeblock.exhaust.run.judging import left_of
 from gaugeblock.exhaust.run.shape import Shape, drawn
-from gaugeblock.exhaust.tasks import SMALL, small
 from gaugeblock.job.model import Shop
 from gaugeblock.tables.load import Refdata
 from gaugeblock.units import Measure, text_of
@@ -57,6 +54,8 @@ def item_of(job: Exhaust, shop: Shop, data: Refdata, tubes: Mapping[str, Drawn])
     if job.kind == PIPE:
         return Item("exhaust", job.name, facts, _pipe_sheet(job, data), _pipe_card(job))
     if job.kind in SMALL:
+        from gaugeblock.exhaust.tasks import small  # what a job does not have is not loaded
+
         return small(job, facts, data)
     sheet, found, run = _run_sheet(job, data, tubes)
     metric = shop.units == "metric"
@@ -75,6 +74,9 @@ def _facts(job: Exhaust) -> list[Row]:
 
 
 def _pipe_sheet(job: Exhaust, data: Refdata) -> Sheet:
+    from gaugeblock.exhaust import pipe
+    from gaugeblock.exhaust.keys import pipe_of
+
     asked: dict[str, str | None] = {k: getattr(job, k) for k in _PIPE}
     asked |= {k: text_of(getattr(job, k)) for k in ("od", "wall", "length")}
     task = Task(job.name, asked, pipe.VERB, pipe.SIZE, data)

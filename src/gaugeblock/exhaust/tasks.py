@@ -13,7 +13,6 @@ from gaugeblock.figure import Figure
 from gaugeblock.tables.load import Refdata
 from gaugeblock.units import text_of
 
-SMALL = (JOINT, OUTLET, IGNITION)
 _KEYS = {
     JOINT: ("joint", "od", "wall", "socket", "overlap", "angle", "tried", "clamp"),
     OUTLET: ("jurisdiction",),

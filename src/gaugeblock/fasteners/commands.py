@@ -8,10 +8,10 @@ from gaugeblock.answer.command import common_options, parser_of, print_answer, p
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    import argparse
     from collections.abc import Callable
+    from types import SimpleNamespace
 
-    from gaugeblock.answer.command import Parser
+    from gaugeblock.answer.options import Parser
     from gaugeblock.answer.sheet import Sheet
 
 
@@ -167,7 +167,7 @@ def _answer(name: str) -> Callable[..., Sheet]:
     return getattr(gaugeblock, name)  # type: ignore[no-any-return]
 
 
-def _torque_options(parser: argparse.ArgumentParser) -> None:
+def _torque_options(parser: Parser) -> None:
     """What bolts and parts share: a torque that is named, and the tools."""
     add = parser.add_argument
     add("--service", default="vehicle", metavar="S", help="vehicle (default), aircraft, ...")
@@ -184,7 +184,7 @@ def _torque_options(parser: argparse.ArgumentParser) -> None:
     add("--confirmed", metavar="OPTION", help="an option that looks odd and was read twice: maker, prevailing ...")
 
 
-def _own_options(parser: argparse.ArgumentParser) -> None:
+def _own_options(parser: Parser) -> None:
     """What is known of this very bolt, in place of the tables."""
     add = parser.add_argument
     measured = 'measured, with " by TOOL on 2026-11-20" behind it'
@@ -205,14 +205,14 @@ def _own_options(parser: argparse.ArgumentParser) -> None:
     add("--grip-load", metavar="FORCE", help="outside load that pulls the joint apart, on one bolt")
 
 
-def _grip(a: argparse.Namespace) -> dict[str, str] | None:
+def _grip(a: SimpleNamespace) -> dict[str, str] | None:
     """The grip of the options; None where none is given."""
     names = ("shank", "metal", "modulus", "bolt_modulus", "load")
     given = {"length": a.grip, **{name: getattr(a, f"grip_{name}") for name in names}}
     return {k: v for k, v in given.items() if v} or None
 
 
-def _maker(a: argparse.Namespace) -> dict[str, str] | None:
+def _maker(a: SimpleNamespace) -> dict[str, str] | None:
     """The maker's figure of the options; None where none is given."""
     if a.maker is None:
         of_maker = ("maker_source", "maker_place", "maker_condition", "new_bolts")

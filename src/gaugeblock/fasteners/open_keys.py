@@ -102,8 +102,6 @@ def size_cell(typed: str, part_cell: str, service: str, data: Refdata) -> str:
     As the table has it, as a thread (``1/2-20`` is ``1/2-20 UNF``), or the range it lies in, that of its own service
     before those of others.
     """
-    rows = data.table(TABLE).rows
-    near = {r["size"] for r in rows if r["part"] == part_cell and r["service"] in (service, "any")}
     own = lookup.choices(TABLE, "size", data=data, part=part_cell)
     known = data.table(TABLE).column("size")
     text = " ".join(typed.split()).casefold()
@@ -114,9 +112,12 @@ def size_cell(typed: str, part_cell: str, service: str, data: Refdata) -> str:
         thread = keys.thread(typed, data).cell
     except LookupMiss:
         thread = ""
+    if thread in own:
+        return thread
+    near = {*lookup.choices(TABLE, "size", data=data, part=part_cell, service=service)}
+    near |= {*lookup.choices(TABLE, "size", data=data, part=part_cell, service="any")}
     within = sorted((c for c in own if c.startswith(("to ", "over ")) or " to " in c), key=lambda c: c not in near)
     for found in (
-        thread if thread in own else "",
         *(c for c in within if _lies_in(typed, c)),
         "not stated" if thread and _is_a_habit_of_any_size(part_cell, service, data) else "",
         cell,

@@ -20,7 +20,6 @@ from gaugeblock.fasteners.passes import passes
 from gaugeblock.fasteners.place import of_its_place
 from gaugeblock.fasteners.read import grip as read_grip
 from gaugeblock.fasteners.read import metal_cell
-from gaugeblock.fasteners.unknown import is_without_friction, unknown
 from gaugeblock.figure import Figure
 from gaugeblock.job.model import Shop
 from gaugeblock.job.wrench import WrenchRange
@@ -195,6 +194,8 @@ def _of_threads(job: Fastener, wish: Wish, data: Refdata) -> tuple[tuple[str, st
     try:
         return keys.condition(job.condition, data), ""
     except LookupMiss as miss:
+        from gaugeblock.fasteners.unknown import is_without_friction
+
         if not wish.is_named or not is_without_friction(miss):
             raise
         return None, keys.condition_cell(job.condition, data)
@@ -204,6 +205,8 @@ def _refused(job: Fastener, bolt: Bolt, miss: LookupMiss, asked: dict[str, str |
     """The sheet of a bolt that the tables have no torque for: a torque that somebody names is set, else it is asked."""
     if bolt.wish.is_named and miss.where != "grade":
         return torque.answer(bolt, asked, data)
+    from gaugeblock.fasteners.unknown import unknown
+
     return unknown(", ".join(t for t in (job.thread, job.grade, job.condition) if t), miss, asked, data)
 
 

@@ -8,8 +8,8 @@ from gaugeblock.answer.command import common_options, parser_of, print_answer, p
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    import argparse
     from collections.abc import Callable
+    from types import SimpleNamespace
 
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.job.model import Job
@@ -108,7 +108,7 @@ def coolant(argv: list[str]) -> int:
     return print_open(answer, _topic("COOLANT"), options, a, is_open=a.mix is None)
 
 
-def _passing(a: argparse.Namespace, given: dict[str, str | None]) -> int:
+def _passing(a: SimpleNamespace, given: dict[str, str | None]) -> int:
     """A line beside a hot part, or by itself, with all that was said of both."""
 
     def answer(item: str, *, data: Refdata, beside: str | None = None, **options: str | None) -> Sheet:
@@ -121,7 +121,7 @@ def _passing(a: argparse.Namespace, given: dict[str, str | None]) -> int:
     return print_open(answer, _topic("HEAT"), options, a, is_open=a.item is None)
 
 
-def _by_itself(a: argparse.Namespace, given: dict[str, str | None]) -> int:
+def _by_itself(a: SimpleNamespace, given: dict[str, str | None]) -> int:
     """A line that passes nothing hot, with what is known of it: its own limit, margin, clips."""
     from gaugeblock.errors import InputError
 

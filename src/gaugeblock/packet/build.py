@@ -16,11 +16,12 @@ from gaugeblock.job.model import Job
 from gaugeblock.packet.order import in_order_of_work
 from gaugeblock.packet.together import against_each_other, drawn
 from gaugeblock.tables import releases
+from gaugeblock.tables.catalogue import columns_of
 from gaugeblock.tables.closed import whole_as_closed
 
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
-    from gaugeblock.tables.load import Refdata
+    from gaugeblock.tables.load import Refdata, Row
 
 CONTRACT = 2
 
@@ -55,6 +56,7 @@ def build(job: Job, data: Refdata, program: str) -> Packet:
     items += against_each_other(job, items, data)
     items = in_order_of_work([_questioned(i) for i in items])
     used = _used(items)
+    made: dict[int, dict[str, object]] = {}
     title = job.title
     status = title.status or "draft"
     record: dict[str, Any] = {
@@ -72,7 +74,7 @@ def build(job: Job, data: Refdata, program: str) -> Packet:
         "data_digest": data_digest(data),
         "rows_used": _rows_used(used, items, data),
         "job": job.as_dict(),
-        "sheets": [{"name": i.name, "card": n, **i.sheet.as_dict()} for n, i in enumerate(items, 1)],
+        "sheets": [{"name": i.name, "card": n, **i.sheet.as_dict(made)} for n, i in enumerate(items, 1)],
         "settle_first": settle_first(items),
         "questions": questions(items),
         "sources": sources(items, data, used),
@@ -175,11 +177,15 @@ def _named(items: list[Item]) -> set[str]:
 def _rows_used(used: list[Figure], items: list[Item], data: Refdata) -> list[dict[str, str]]:
     """Every refdata row behind a figure of the packet, with its digest."""
     wanted = {id for id in {f.id for f in used} | _named(items) if "/" in id.split(":", 1)[0]}
-    out = []
+    of_table: dict[str, dict[str, Row]] = {}
     for row, figure in data.figures_made():
         if figure.id in wanted:
             wanted.discard(figure.id)
-            out.append({"id": figure.id, "sha256": releases.row_digest(row.table, row.cells)})
+            of_table.setdefault(row.table, {})[figure.id] = row
+    out = []
+    for table, rows in of_table.items():
+        digests = releases.row_digests(table, columns_of(table), [row.values for row in rows.values()])
+        out += [{"id": id, "sha256": digest} for id, digest in zip(rows, digests, strict=True)]
     return sorted(out, key=lambda r: r["id"])
 
 

@@ -9,7 +9,6 @@ import gaugeblock
 from gaugeblock import domains
 from gaugeblock.answer.decision import ASK, NONE, STOP, USE
 from gaugeblock.job.output import write_all
-from gaugeblock.packet import earlier
 from gaugeblock.packet.build import Packet, build
 from gaugeblock.packet.chosen import Scope, chosen
 from gaugeblock.packet.render import render
@@ -81,5 +80,11 @@ def make_packet(job_path: str, folder: str, release: str | None = None, scope: S
     scope = scope or Scope()
     made = make(job_path, release)
     items = chosen(made.items, scope.sheet)
-    write_all(folder, render(made, scope), lambda at: earlier.refuse(at, made.record))
+
+    def allows(at: str) -> None:
+        from gaugeblock.packet import earlier  # of a folder that is there already
+
+        earlier.refuse(at, made.record)
+
+    write_all(folder, render(made, scope), allows)
     return Made(made, folder, items)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -16,8 +17,11 @@ _KIND = {"stop": "STOP", "ask": "ASK FIRST"}
 
 def markdown_text(value: object) -> object:
     """What stands in a slot, so that Markdown prints it as it is: marks escaped, line breaks as spaces."""
-    if not isinstance(value, str):
-        return value
+    return _as_it_is(value) if isinstance(value, str) else value
+
+
+@lru_cache(maxsize=4096)  # half of what a packet says it says twice
+def _as_it_is(value: str) -> str:
     text = _MARKS.sub(r"\\\1", " ".join(value.split()))
     return _LIKE_A_LIST.sub(r"\1\\\2", text)
 

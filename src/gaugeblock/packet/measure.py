@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 # Advance widths in thousandths of the size, of the sans serif that the pages name (Liberation Sans, which has those of
 # the usual sans serif of printers). Signs that are not listed are taken as wide as a digit.
 _WIDTHS = {
@@ -25,7 +27,7 @@ _WIDTHS = {
     1015: "@",
     400: "\u00b0",
 }
-_WIDTH = {ord(sign): width for width, signs in _WIDTHS.items() for sign in signs}
+_WIDTH = {sign: width for width, signs in _WIDTHS.items() for sign in signs}
 _DIGIT = 556
 _BOLD = 1.07
 # Pairs of letters that stand closer make a line about so much shorter.
@@ -33,9 +35,10 @@ _KERNED = 0.985
 _MM = 25.4 / 72
 
 
+@lru_cache(maxsize=4096)  # the same words stand on many cards
 def width(text: str, points: float, bold: bool = False) -> float:
     """The width of a text in mm."""
-    total = sum(_WIDTH.get(ord(sign), _DIGIT) for sign in text)
+    total = sum([_WIDTH.get(sign, _DIGIT) for sign in text])
     return total / 1000 * points * _MM * _KERNED * (_BOLD if bold else 1.0)
 
 

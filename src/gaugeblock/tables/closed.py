@@ -35,28 +35,36 @@ def bytes_file() -> str:
 
 
 class Closed:
-    """The digests of closed releases: ``whole`` by version, ``files`` by version and file."""
+    """The digests of closed releases: ``whole`` by version; of a file they are looked for when it is read."""
 
-    __slots__ = ("files", "whole")
+    __slots__ = ("_of", "_text", "whole")
 
     def __init__(self) -> None:
         self.whole: dict[str, str] = {}
-        self.files: dict[str, dict[str, str]] = {}
         try:
-            with open(closed_file(), encoding="ascii") as handle:
-                head, *lines = handle.read().split("\n")
+            with open(closed_file(), "rb") as handle:
+                head, _, lines = handle.read().decode("ascii").partition("\n")
         except (OSError, ValueError) as error:
             raise DataError("closed.csv", "installation", f"cannot be read: {error}", (), "install again") from None
         if head != HEADER:
             raise DataError("closed.csv", "installation", "not the digests of releases", (), "install again")
-        for line in lines:
-            version, _, rest = line.partition(",")
-            file, _, digest = rest.partition(",")
-            if file:
-                self.files[version][file] = digest
-            elif version:
-                self.whole[version] = digest
-                self.files[version] = {}
+        self._text = f"\n{lines.rstrip()}\n"
+        self._of: dict[str, dict[str, str]] = {}
+        at = self._text.find(",,")  # the line of a release itself names no file
+        while at >= 0:
+            version = self._text[self._text.rfind("\n", 0, at) + 1 : at]
+            self.whole[version] = self._text[at + 2 : self._text.find("\n", at)]
+            at = self._text.find(",,", at + 1)
+
+    def of(self, version: str, file: str) -> str:
+        """The digest of a file's rows in a release; blank where it carries none."""
+        got = self._of.get(version)
+        if got is None:
+            text, begins = self._text, f"\n{version},"
+            last = text.rfind(begins)
+            lines = text[text.find(begins) + 1 : text.find("\n", last + 1)].split("\n") if last >= 0 else []
+            got = self._of[version] = {file: digest for _, file, digest in (line.split(",") for line in lines)}
+        return got.get(file, "")
 
     def check_list(self, releases: Sequence[Mapping[str, str]]) -> None:
         """DataError when a release is not closed with the digest that is carried for it."""
@@ -68,7 +76,7 @@ class Closed:
 
 
 _CARRIED: list[Closed] = []
-_SEEN: list[str] = []
+_SEEN: list[set[str]] = []
 
 
 def carried() -> Closed:
@@ -80,7 +88,7 @@ def carried() -> Closed:
 
 def verify(version: str, file: str, path: str, rows: Callable[[], Sequence[Sequence[str]]]) -> None:
     """DataError when the rows of a file that live in a closed release are not those that were released."""
-    expected = carried().files[version].get(file, "")
+    expected = carried().of(version, file)
     mark = _mark(path, expected)
     if mark and mark in _known():
         return
@@ -91,7 +99,12 @@ def verify(version: str, file: str, path: str, rows: Callable[[], Sequence[Seque
         why = f"not the rows that were released as {version}: a cell was changed, a row added or taken out"
         raise DataError(f"{file}.csv", f"data release {version}", why, (), _DO)
     if mark:
-        _remember(mark)
+        _remember([mark])
+
+
+def path_of(folder: str, name: str) -> str:
+    """Where a file of refdata stands, named without its ending."""
+    return os.path.join(folder, *name.split("/")) + ".csv"
 
 
 def file_bytes(folder: str, names: Iterable[str]) -> list[tuple[str, str]]:
@@ -100,25 +113,31 @@ def file_bytes(folder: str, names: Iterable[str]) -> list[tuple[str, str]]:
 
     found = []
     for name in sorted(names):
-        with open(os.path.join(folder, *name.split("/")) + ".csv", "rb") as handle:
+        with open(path_of(folder, name), "rb") as handle:
             found.append((name, hashlib.sha256(handle.read()).hexdigest()))
     return found
 
 
 def whole_as_closed(version: str, folder: str) -> str:
-    """The digest of a closed release, where every file stands byte for byte as it was closed; blank elsewhere: then
-    its rows must be looked at.
+    """The digest of a closed release, where every file is known to hold its rows or stands byte for byte as it was
+    closed; blank elsewhere: then the rows must be looked at.
     """
     from gaugeblock.tables.releases import released_files
 
     whole = carried().whole.get(version, "")
+    marks = [_mark(path_of(folder, name), carried().of(version, name)) for name in released_files()] if whole else []
+    if whole and _known().issuperset(marks):
+        return whole
     try:
         with open(bytes_file(), encoding="ascii") as handle:
             closed_so = handle.read()
         found = file_bytes(folder, released_files()) if whole else []
     except (OSError, ValueError):
         return ""
-    return whole if closed_so == "\n".join([BYTES_HEADER, *map(",".join, found), ""]) else ""
+    if closed_so != "\n".join([BYTES_HEADER, *map(",".join, found), ""]):
+        return ""
+    _remember(mark for mark in marks if mark)
+    return whole
 
 
 def _mark(path: str, expected: str) -> str:
@@ -126,7 +145,7 @@ def _mark(path: str, expected: str) -> str:
         s = os.stat(path)
     except OSError:
         return ""
-    return f"\n{expected[:32]} {s.st_size} {s.st_mtime_ns} {s.st_ctime_ns} {s.st_ino} {path}\n"
+    return f"{expected[:32]} {s.st_size} {s.st_mtime_ns} {s.st_ctime_ns} {s.st_ino} {path}"
 
 
 def _cache() -> str:
@@ -139,28 +158,29 @@ def _cache() -> str:
     return os.path.join(folder, "gaugeblock", "checked") if os.path.isabs(folder) else ""
 
 
-def _known() -> str:
+def _known() -> set[str]:
     if not _SEEN:
         try:
-            with open(_cache(), encoding="utf-8", errors="replace") as handle:
-                _SEEN.append(handle.read(_CACHE_LIMIT))
+            with open(_cache(), "rb") as handle:
+                _SEEN.append({*handle.read(_CACHE_LIMIT).decode(errors="replace").split("\n")} - {""})
         except OSError:
-            _SEEN.append("")
+            _SEEN.append(set())
     return _SEEN[0]
 
 
-def _remember(mark: str) -> None:
+def _remember(marks: Iterable[str]) -> None:
     path = _cache()
-    _SEEN[:] = [_known() + mark]
+    new = sorted({*marks} - _known())
+    _known().update(new)
     try:
-        if not path:
+        if not path or not new:
             return
         os.makedirs(os.path.dirname(path), mode=0o700, exist_ok=True)
-        full = len(_SEEN[0]) >= _CACHE_LIMIT
+        full = os.path.lexists(path) and os.lstat(path).st_size >= _CACHE_LIMIT
         how = os.O_WRONLY | os.O_CREAT | (os.O_TRUNC if full else os.O_APPEND)
         handle = os.open(path, how | getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_NONBLOCK", 0), 0o600)
         try:
-            os.write(handle, mark.encode("utf-8", "replace"))
+            os.write(handle, "".join(f"\n{mark}\n" for mark in new).encode("utf-8", "replace"))
         finally:
             os.close(handle)
     except (OSError, ValueError):

@@ -117,7 +117,8 @@ def _parse(cell: str) -> Interval:
     shift = units.offset(unit)
 
     def base(text: str) -> Fraction:
-        return units.parse_number(text, "interval") * to_base + shift
+        scaled = units.parse_number(text, "interval") * to_base
+        return scaled + shift if shift else scaled
 
     low = base(match["a"]) if match["a"] is not None else None
     high = base(match["b"]) if match["b"] is not None else None

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 from operator import itemgetter
 
 from gaugeblock.errors import DataError, InputError, LookupMiss, Offers
@@ -91,7 +90,7 @@ class Refdata:
 
     def path(self, name: str) -> str:
         """Where a file stands, named without its ending."""
-        return os.path.join(self.folder, *name.split("/")) + ".csv"
+        return closed.path_of(self.folder, name)
 
     def _read(self, name: str) -> list[list[str]]:
         columns = columns_of(name) if name in TABLES else LISTS[name.rsplit("/", 1)[-1]]
@@ -286,7 +285,7 @@ def canonical(data: Refdata, table: str, column: str, typed: str) -> str:
     if column == columns_of(table)[0] and table not in data.opened:
         from gaugeblock.tables.part import first_cell
 
-        cell = first_cell(data, table, folded, data.words(table.split("/", 1)[0], column).get(folded))
+        cell = first_cell(data, table, folded, lambda: data.words(table.split("/", 1)[0], column).get(folded))
         if cell is not None:
             return cell
     cells = data.table(table).column(column)

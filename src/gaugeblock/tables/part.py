@@ -11,6 +11,8 @@ from gaugeblock.tables.lines import read_raw, split_at
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from gaugeblock.tables.load import Refdata, Row, Table
 
 # After so many cells of one table it is quicker to open it whole.
@@ -62,8 +64,8 @@ def rows_of(data: Refdata, name: str, cell: str) -> list[Row]:
     return [row for row in (part or data.table(name)).rows if row.key[0] == cell]
 
 
-def first_cell(data: Refdata, name: str, folded: str, word: str | None) -> str | None:
-    """The cell of a table's first key that is spelled so, whatever its case, else the one of a listed ``word``; None
+def first_cell(data: Refdata, name: str, folded: str, cell_of: Callable[[], str | None]) -> str | None:
+    """The cell of a table's first key that is spelled so, whatever its case, else that which a listed word means; None
     where no living row has it, or the table is better opened whole.
     """
     if name in data.opened or keys_of(name)[0].match != "exact":
@@ -75,6 +77,7 @@ def first_cell(data: Refdata, name: str, folded: str, word: str | None) -> str |
         return (
             next((cell for cell in sorted(spelled) if part_of(data, name, cell)), None) if len(spelled) == 1 else None
         )
+    word = cell_of()
     return word if word is not None and part_of(data, name, word) is not None else None
 
 

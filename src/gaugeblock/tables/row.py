@@ -13,7 +13,6 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from fractions import Fraction
 
-    from gaugeblock.tables.catalogue import Key
 
 # Where the standing stands, counted from the end of a row of figures.
 _STANDING = ROW_COLUMNS.index("standing") - len(ROW_COLUMNS)
@@ -124,18 +123,22 @@ class Table:
 
     @property
     def means(self) -> list[tuple[str, dict[str, str | Fraction]]]:
-        """The keys in their order, each with what a text asks of it where that is known: of an exact key a cell that is
-        asked as it stands, of a measure a number in base units that was read. A service is always read.
+        """The keys in their order, each with what a text asks of it where that is known: of an exact key that was read
+        once a cell that is asked as it stands, of a measure a number in base units that was read.
         """
         if not self._means:
-            self._means = [(key.name, self._as_they_stand(key)) for key in self.keys]
+            self._means = [(key.name, {}) for key in self.keys]
         return self._means
 
-    def _as_they_stand(self, key: Key) -> dict[str, str | Fraction]:
-        if key.match != "exact" or key.name == "service":
-            return {}
-        column = self.column(key.name)
-        return {c: column[c.casefold()] for c in self._distinct(key.name) if c == " ".join(c.split())}
+    def as_it_stands(self, at: int, typed: str) -> str | Fraction | None:
+        """What a text asks of an exact key that has it as it stands; None of another, and of a service, which is always
+        read.
+        """
+        name, means = self.means[at]
+        if not means and name != "service":
+            column = self.column(name)
+            means |= {c: column[c.casefold()] for c in self._distinct(name) if c == " ".join(c.split())}
+        return means.get(typed)
 
     def single(self, name: str, cell: str) -> Fraction | None:
         """The single measure of a cell that stands in a key column, in base units and of the column's dimension; else

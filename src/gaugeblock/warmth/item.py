@@ -142,7 +142,7 @@ class Item(Value):
         return next(iter(states)) if len(states) == 1 else "any"
 
     def _rows(self, *quantities: str) -> list[Row]:
-        return [r for r in self.rows if r["quantity"] in quantities and not r["standing"]]
+        return [r for r in self.rows if not r.standing and r["quantity"] in quantities]
 
     @property
     def _classes(self) -> tuple[str | None, ...]:

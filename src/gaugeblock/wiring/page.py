@@ -10,7 +10,7 @@ from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import GaugeblockError, Problem
 from gaugeblock.job.model import Shop
 from gaugeblock.tables.load import Refdata
-from gaugeblock.wiring import circuit, parked
+from gaugeblock.wiring import circuit
 from gaugeblock.wiring.answering import VERB
 from gaugeblock.wiring.conductor import metric_of
 from gaugeblock.wiring.job import Battery, Circuit
@@ -43,6 +43,8 @@ def item(job: Circuit | Battery, shop: Shop, data: Refdata) -> Item:
 
 
 def _battery(job: Battery, data: Refdata) -> Item:
+    from gaugeblock.wiring import parked
+
     asked: dict[str, str | None] = {k: getattr(job, k) for k in _PARKED}
     task = Task(job.name, asked, parked.VERB, "time parked", data)
     missing = [k for k in ("draw", "battery") if not asked[k] and not (k == "battery" and asked["reserve"])]

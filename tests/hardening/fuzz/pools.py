@@ -213,13 +213,13 @@ class _Caught(Exception):
 
 
 @cache
-def parsers() -> dict[str, argparse.ArgumentParser]:
-    """The parser of every command, and of every question of a command that has several, by its words."""
+def told_parsers() -> dict[str, command.Parser]:
+    """The options of every command, and of every question of a command that has several, by its words."""
     from gaugeblock.cli import _run
 
-    found: dict[str, argparse.ArgumentParser] = {}
+    found: dict[str, command.Parser] = {}
 
-    def catch(self: argparse.ArgumentParser, args: object = None, namespace: object = None) -> None:
+    def catch(self: command.Parser, argv: object) -> None:
         found[self.prog.removeprefix("gaugeblock ")] = self
         raise _Caught
 
@@ -237,3 +237,9 @@ def parsers() -> dict[str, argparse.ArgumentParser]:
     finally:
         command.Parser.parse_args = real  # type: ignore[method-assign]
     return found
+
+
+@cache
+def parsers() -> dict[str, argparse.ArgumentParser]:
+    """The same, each with the library's parser of it."""
+    return {name: parser.library() for name, parser in told_parsers().items()}

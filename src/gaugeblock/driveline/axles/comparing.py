@@ -133,8 +133,9 @@ def _treated(data: Refdata) -> list[tuple[str, str, str, list[Row]]]:
     if memo not in data.memo:
         by: dict[tuple[str, str], list[Row]] = {}
         for row in data.table(TABLE).rows:
-            if row["treatment"] != "any" and not row["standing"]:
-                by.setdefault((row["steel"], row["treatment"]), []).append(row)
+            steel, treatment, *_ = row.key
+            if treatment != "any" and not row.standing:
+                by.setdefault((steel, treatment), []).append(row)
         out = []
         for (steel, treatment), rows in by.items():
             strong = [r for r in rows if r["quantity"] in STRENGTHS and r["quantity"].startswith("yield")]

@@ -7,10 +7,10 @@ from gaugeblock.errors import InputError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from argparse import ArgumentParser as Parser
     from collections.abc import Callable
     from typing import Any
 
+    from gaugeblock.answer.options import Parser
     from gaugeblock.job.model import Job
     from gaugeblock.tubes.plan.planned import Plan
 

@@ -93,9 +93,9 @@ def look_up(
     memo_key = (table, quantity, of_source, *keys, *keys.values())  # as many names as values
     got = data.memo.get(memo_key)
     if got is None:
-        part = _part(data, table, keys) if of_source is None and table not in data.opened else None
+        part = _part(data, table, keys) if table not in data.opened else None
         try:
-            got = None if part is None else _decide(data, part, quantity, keys, None)
+            got = None if part is None else _decide(data, part, quantity, keys, of_source)
         except (LookupMiss, WholeTable):
             got = None  # the whole table knows what is near
         if got is None:

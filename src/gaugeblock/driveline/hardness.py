@@ -71,8 +71,9 @@ def tensile_from(measured: Figure, of: Hardness, data: Refdata) -> Figure | None
 
 
 def hardness_of(steel: Steel, data: Refdata) -> tuple[Figure, ...]:
-    """How hard a steel is by its own table, and on the Rockwell C scale where the conversion reaches it; empty"
-    " where it has none."""
+    """How hard a steel is by its own table, and on the Rockwell C scale where the conversion reaches it; empty where it
+    has none.
+    """
     for quantity, scale in (("hardness_hrc_typical", "HRC"), ("hardness_hb_typical", "HB")):
         own = steel.figure(quantity)
         if own is None:

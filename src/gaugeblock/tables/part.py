@@ -64,6 +64,19 @@ def rows_of(data: Refdata, name: str, cell: str) -> list[Row]:
     return [row for row in (part or data.table(name)).rows if row.key[0] == cell]
 
 
+def rows_of_quantities(data: Refdata, name: str, *quantities: str) -> list[Row]:
+    """The living rows of some quantities of a table, in its order, where it is not open read without the others."""
+    if name in data.opened:
+        return [row for row in data.table(name).rows if row["quantity"] in quantities]
+    columns = columns_of(name)
+    at, span = columns.index("quantity"), slice(columns.index("since"), columns.index("until") + 1)
+    lines = _opened(data, name).lines
+    sought = tuple([f",{quantity}," for quantity in quantities])
+    places = [n for n, line in enumerate(lines) if any(one in line for one in sought)]
+    found = split_at(lines, places, name, columns)
+    return [data.row(name, n, cells) for n, cells in found if cells[at] in quantities and data.lives(*cells[span])]
+
+
 def first_cell(data: Refdata, name: str, folded: str, cell_of: Callable[[], str | None]) -> str | None:
     """The cell of a table's first key that is spelled so, whatever its case, else that which a listed word means; None
     where no living row has it, or the table is better opened whole.

@@ -14,6 +14,7 @@ from gaugeblock.driveline.steels import STRENGTHS, TABLE, Steel
 from gaugeblock.driveline.strength import strength_of
 from gaugeblock.driveline.torsion import Strength, torsion
 from gaugeblock.errors import InputError
+from gaugeblock.tables.part import rows_of_quantities
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata, Row
 
+_YIELDS = tuple(name for name in STRENGTHS if name.startswith("yield"))
 STEELS, SPLINES = COMPARED = ("steels", "splines")
 _RANK = (USE, ASK, STOP, NONE)
 # Under this factor a card shows what stronger steels would do.
@@ -132,15 +134,14 @@ def _treated(data: Refdata) -> list[tuple[str, str, str, list[Row]]]:
     memo = ("steels by treatment",)
     if memo not in data.memo:
         by: dict[tuple[str, str], list[Row]] = {}
-        for row in data.table(TABLE).rows:
+        for row in rows_of_quantities(data, TABLE, *_YIELDS):
             steel, treatment, *_ = row.key
             if treatment != "any" and not row.standing:
                 by.setdefault((steel, treatment), []).append(row)
         out = []
         for (steel, treatment), rows in by.items():
-            strong = [r for r in rows if r["quantity"] in STRENGTHS and r["quantity"].startswith("yield")]
-            for temper in dict.fromkeys(r["temper"] for r in strong):
-                own = [r for r in strong if r["temper"] in ("any", temper)]
+            for temper in dict.fromkeys(r["temper"] for r in rows):
+                own = [r for r in rows if r["temper"] in ("any", temper)]
                 out.append((steel, treatment, temper, own))
         data.memo[memo] = out
     return data.memo[memo]  # type: ignore[return-value]

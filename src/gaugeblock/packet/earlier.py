@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import json
 import os
-from typing import Any
+from typing import Any, BinaryIO
 
 from gaugeblock.errors import OutputError
 from gaugeblock.job.values import shown
@@ -14,6 +14,7 @@ from gaugeblock.job.values import shown
 PAPERS = ("packet.md", "packet.html")
 RECORD = "packet.json"
 _LARGEST = 200_000_000
+_HEAD = 64_000  # bytes in which the first lines stand
 
 
 def refuse(folder: str, record: dict[str, Any]) -> None:
@@ -55,9 +56,8 @@ def _document(path: str) -> dict[str, Any] | None:
     try:
         if not os.path.isfile(path) or os.path.getsize(path) > _LARGEST:
             return None
-        with open(path, encoding="utf-8") as handle:
-            text = handle.read()
-        record = _top(text)
+        with open(path, "rb") as handle:
+            record = _top(handle)
         document = record["document"]
         ours = str(record["program"]).startswith("gaugeblock") and type(record["contract"]) is int
         return document if ours and len(document["digest"]) == 64 else None
@@ -65,15 +65,18 @@ def _document(path: str) -> dict[str, Any] | None:
         return None
 
 
-def _top(text: str) -> Any:
+def _top(handle: BinaryIO) -> Any:
     """What a record says of itself: its first three lines as this program writes them, else all of it."""
-    *first, _ = text.split(",\n", 3)
-    if len(first) == 3 and text.endswith("}\n"):
-        try:
-            return json.loads(",".join(first) + "}")
-        except ValueError:
-            pass
-    return json.loads(text)
+    *first, _ = handle.read(_HEAD).split(b",\n", 3)
+    if len(first) == 3:
+        handle.seek(-2, os.SEEK_END)
+        if handle.read() == b"}\n":
+            try:
+                return json.loads(b",".join(first) + b"}")
+            except ValueError:
+                pass
+    handle.seek(0)
+    return json.loads(handle.read())
 
 
 def _holds(path: str, mark: str) -> bool:

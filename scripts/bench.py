@@ -132,7 +132,8 @@ COLD: list[tuple[str, list[str], str]] = [
             'joint --side "3 deg, 5 deg, 3 deg" --phasing "in phase" --speed "3000 rpm"',
         )
     ),
-    ("packet (demo)", ["packet", DEMO, "--out", "{out}"], "25x"),
+    ("packet (demo), into a new folder", ["packet", DEMO, "--out", "{new}"], "25x"),
+    ("packet (demo), over the last one", ["packet", DEMO, "--out", "{out}"], "25x"),
     ("ask 3/8-16 grade 8 with anti-seize", ["ask", "3/8-16", "grade", "8", "with", "anti-seize"], "5x"),
     ("find spark plug", ["find", "spark", "plug"], "5x"),
     ("find steel", ["find", "steel"], "5x"),
@@ -154,9 +155,13 @@ def cold() -> None:
     bare = [str(BIN / "python"), "-c", "pass"]
     with tempfile.TemporaryDirectory() as out:
         for name, argv, budget in COLD:
-            command = [str(BIN / "gaugeblock"), *(a.replace("{out}", out + "/packet") for a in argv)]
-            once(command)
-            pairs = [(once(command), once(bare)) for _ in range(ROUNDS if budget == "4x" else 5)]
+
+            def command(n: int, argv: list[str] = argv) -> list[str]:
+                folders = {"{out}": f"{out}/packet", "{new}": f"{out}/packet {n}"}
+                return [str(BIN / "gaugeblock"), *(folders.get(a, a) for a in argv)]
+
+            once(command(0))
+            pairs = [(once(command(n)), once(bare)) for n in range(1, ROUNDS + 1)]
             mine = statistics.median(p[0] for p in pairs)
             ratio = statistics.median(p[0] / p[1] for p in pairs)
             print(f"| {name} | {mine * 1000:.0f} ms | {ratio:.1f} | {budget} |")

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from functools import cache
 
 from gaugeblock.errors import InputError, UnitError
 from gaugeblock.unit_table import TYPED as TYPED
@@ -74,7 +75,15 @@ def convert(value: Fraction, unit: str, to: str) -> Fraction:
             spellings(dimension(unit)),
             "ask for a unit of the same dimension",
         )
-    return (value * factor(unit) + offset(unit) - offset(to)) / factor(to)
+    scaled = value * factor(unit)
+    shift = _shift(unit, to)
+    return (scaled + shift if shift else scaled) / factor(to)
+
+
+@cache
+def _shift(unit: str, to: str) -> Fraction:
+    """How far the zero of one unit stands from that of another, in base units."""
+    return offset(unit) - offset(to)
 
 
 def to_base(value: float, unit: str) -> float:

@@ -5,6 +5,7 @@ x runs right and y down, as SVG has it. Sizes of text are cap-and-descender heig
 
 from __future__ import annotations
 
+from functools import lru_cache
 from math import atan2, cos, degrees, hypot, pi, sin
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -22,6 +23,7 @@ CENTRE = "6 1.2 1.2 1.2"
 HIDDEN = "2.4 1.2"
 
 
+@lru_cache(maxsize=8192)  # one coordinate stands in many lines
 def number(value: float) -> str:
     """A coordinate at a thousandth of a millimetre, without idle zeros."""
     text = f"{value:.3f}".rstrip("0").rstrip(".")

@@ -20,6 +20,20 @@ _WORD, _SHARE = 5, 0.75
 _LINKS = frozenset(["a", "an", "and", "any", "at", "by", "for", "in", "of", "on", "the", "to", "with"])
 
 
+# One of these stands in every text that ``_TURNS`` finds something in, or a word that ends in ``nt``: to look for them
+# is quicker than to make the pattern.
+_PIECES = ("no", "never", "without", "w/o", "minus", "neither", "n't")
+
+
+def turn(plain: str) -> re.Match[str] | None:
+    """Where a text in lower case turns round what comes after; None where it turns nothing."""
+    if not any(piece in plain for piece in _PIECES):
+        ends = plain.split("nt")[1:]
+        if not any(end[:1] in ("", "_") or not end[0].isalnum() for end in ends):
+            return None
+    return re.search(_TURNS, plain)
+
+
 def denied(text: str) -> str:
     """The words that a text turns round, in lower case; blank where it turns none.
 
@@ -27,7 +41,7 @@ def denied(text: str) -> str:
     ('oiled', 'plated', 'oil', '')
     """
     plain = " ".join(text.casefold().split())
-    found = re.search(_TURNS, plain)
+    found = turn(plain)
     if found is not None:
         return plain[found.end() :].strip(" -")
     if re.search("[- ]free$", plain):
@@ -42,7 +56,7 @@ def denied(text: str) -> str:
 def affirmed(text: str) -> str:
     """The words before those that a text turns round: ``wheel nut`` of ``wheel nut not lubed``."""
     plain = " ".join(text.casefold().split())
-    found = re.search(_TURNS, plain)
+    found = turn(plain)
     return plain[: found.start()].strip(" ,") if found is not None else ""
 
 
@@ -68,7 +82,7 @@ def stem(word: str) -> str:
 def says(choice: str, base: str) -> bool:
     """Whether a choice says a word of ``base``, and does not itself turn it round."""
     plain = " ".join(choice.casefold().split())
-    found = re.search(_TURNS, plain)
+    found = turn(plain)
     own = plain[: found.start()] if found is not None else re.sub(r"[^ ]+[- ]free$", "", plain)
     return any(_alike(a, b) for a in _stems(base) for b in _stems(own))
 

@@ -22,14 +22,14 @@ _UNITS = (
 )
 # A number with a unit after it, a mixed fraction, or a range: what must stay on one line.
 _NUMBER = r"[0-9][0-9.,/]*"
-_TOGETHER = re.compile(
+_TOGETHER = (
     rf"({_NUMBER}(?:[ -]{_NUMBER})?(?: to {_NUMBER}(?:[ -]{_NUMBER})?)?(?: x {_NUMBER})?)"
     r" (in|mm|ft|m|lbf\u00b7ft|lbf\u00b7in|N\u00b7m|lbf|kN|N|ksi|psi|MPa|GPa|bar|kPa|\u00b0F|\u00b0C|%|lb|kg|mph|rpm"
     r"|HRC|HRB|HB|HV|gauge|BWG|AWG|A|V|W|kW|hp|Ah|L|mL|gal|mm2|mm\u00b2|km/h|m/s|ft/s|L/h|gal/h|lb/ft|kg/m)"
     r"(?![A-Za-z])"
 )
-_MIXED = re.compile(r"\b([0-9]+)-([0-9]+/[0-9]+)(?= in\b)")
-_SIGNIFICANT = re.compile(r"(?<![\w.])\.([0-9])")
+_MIXED = r"\b([0-9]+)-([0-9]+/[0-9]+)(?= in\b)"
+_SIGNIFICANT = r"(?<![\w.])\.([0-9])"
 
 
 @lru_cache(maxsize=4096)  # a packet says most texts twice: on the card and at the desk
@@ -43,12 +43,12 @@ def pretty(text: str) -> str:
     if not any(map(str.isdigit, text)):
         return text
     if "." in text:
-        text = _SIGNIFICANT.sub(r"0.\1", text)
+        text = re.sub(_SIGNIFICANT, r"0.\1", text)
     if "/" in text:
-        text = _MIXED.sub(r"\1 \2", text)
+        text = re.sub(_MIXED, r"\1 \2", text)
     return together(text)
 
 
 def together(text: str) -> str:
     """Text whose numbers stay with their units, whose fractions and ranges stay whole."""
-    return _TOGETHER.sub(lambda m: m[0].replace(" ", NO_BREAK), text)
+    return re.sub(_TOGETHER, lambda m: m[0].replace(" ", NO_BREAK), text)

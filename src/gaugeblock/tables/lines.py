@@ -162,7 +162,7 @@ def split_at(lines: list[str], places: list[int], name: str, columns: tuple[str,
 
 
 # After so many questions the lines are sorted by their first cells: that takes as long as some ten searches.
-_MANY = 8
+_MANY = 30
 
 
 class Lines:

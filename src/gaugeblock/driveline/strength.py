@@ -17,23 +17,25 @@ if TYPE_CHECKING:
 
 def torsional_yields(found: Steel, yields: Figure, data: Refdata) -> list[Figure]:
     """Torsional yield by distortion energy, then by the axle paper's rule; typical when the yield is typical."""
-    quantity = (
-        "torsional_yield_strength_typical" if yields.quantity.endswith("_typical") else "torsional_yield_strength"
-    )
     note = "" if "hardened" in found.treatment else "the rule's paper is on induction hardened axle shafts"
+    value = calc.torsional_yield_axle_practice(base(yields))
+    words = "by the axle shaft rule, 0.6 of yield"
+    practice = _made("shear_yield_axle_practice", value, words, found, yields, data)
+    return [by_distortion_energy(found, yields, data), practice.replace(note=note) if note else practice]
 
-    def by(rule: str, value: float, conditions: str, note: str = "") -> Figure:
-        unit = yields.unit
-        number = units.from_base(value, unit)
-        made = derived(rule, quantity, number, unit, (yields,), data, key=found.key, conditions=conditions)
-        return made.replace(note=note) if note else made
 
-    energy = calc.torsional_yield_distortion_energy(base(yields))
-    practice = calc.torsional_yield_axle_practice(base(yields))
-    return [
-        by("shear_yield_distortion_energy", energy, "by distortion energy, 0.577 of yield"),
-        by("shear_yield_axle_practice", practice, "by the axle shaft rule, 0.6 of yield", note),
-    ]
+def by_distortion_energy(found: Steel, yields: Figure, data: Refdata) -> Figure:
+    """Torsional yield by distortion energy; typical when the yield is typical."""
+    value = calc.torsional_yield_distortion_energy(base(yields))
+    words = "by distortion energy, 0.577 of yield"
+    return _made("shear_yield_distortion_energy", value, words, found, yields, data)
+
+
+def _made(rule: str, value: float, conditions: str, found: Steel, yields: Figure, data: Refdata) -> Figure:
+    is_typical = yields.quantity.endswith("_typical")
+    quantity = "torsional_yield_strength_typical" if is_typical else "torsional_yield_strength"
+    number = units.from_base(value, yields.unit)
+    return derived(rule, quantity, number, yields.unit, (yields,), data, key=found.key, conditions=conditions)
 
 
 def strength_of(found: Steel, data: Refdata) -> Strength:
@@ -49,7 +51,7 @@ def _strength_of(found: Steel, data: Refdata) -> Strength:
     yields = governing(found, "yield_strength", "yield_strength_typical")
     if yields is None:
         return Strength()
-    return Strength(torsional_yields(found, yields, data)[0], strict_yield(found, yields, data))
+    return Strength(by_distortion_energy(found, yields, data), strict_yield(found, yields, data))
 
 
 def strict_yield(found: Steel, yields: Figure, data: Refdata) -> Figure | None:
@@ -59,4 +61,4 @@ def strict_yield(found: Steel, yields: Figure, data: Refdata) -> Figure | None:
     lowest = min((yields, *lookup.same_specificity(yields)), key=base)
     if lowest.id == yields.id:
         return None
-    return torsional_yields(found, lowest, data)[0]
+    return by_distortion_energy(found, lowest, data)

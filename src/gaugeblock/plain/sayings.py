@@ -107,14 +107,16 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("old ", rf"\b(?:rusty )?old (?:diesel|petrol) (?={_CARS})", ""),
     (" or so", r"\bor so\b", ""),
     ("fitting ", r"^(?:i'm |im |i am |we're |just )?fitting (?=an? |the |my |our |new |some |[0-9])", ""),
-    ("tail shaft", r"\btail ?shaft", "driveshaft"),
-    ("tailshaft", r"\btailshaft", "driveshaft"),
+    ("tail", r"\btail ?shaft", "driveshaft"),
     (" no ", r"\b(taper(?:ed)? seat)(?: with)? no (?:washer|gasket|crush washer)\b", r"\1"),
-    (
-        "ing a ",
-        r"\b(?:building|making|fabbing|fabricating|doing|welding up) an?"
-        r" (?:chassis|frame|roll ?cage|cage|buggy)\b(?: and\b)?",
-        "",
+    *(
+        (
+            cue,
+            r"\b(?:building|making|fabbing|fabricating|doing|welding up) an?"
+            r" (?:chassis|frame|roll ?cage|cage|buggy)\b(?: and\b)?",
+            "",
+        )
+        for cue in ("chassis", "frame", "cage", "buggy")
     ),
     ("towbar", r"\btowbar\b", "tow bar"),
     (
@@ -131,7 +133,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("one-piece", r"\bone-piece\b", "one piece"),
     ("thou", _SAME_THOU, r"\1 \2 \3 thou"),
     ("oxidi", r"\boxidi[sz]ed\b", "oxidised"),
-    ("litre", r"\b(lit(?:re|er)s?) an hour\b", "litres per hour"),
+    *((cue, r"\b(lit(?:re|er)s?) an hour\b", "litres per hour") for cue in ("litre", "liter")),
     ("kilogram", r"\bkilogram[ -]?(?=centi)", "kg"),
     ("kg", r"\bkg[- ]?(?:centimet(?:re|er)s?|cms?)\b", "kg-cm"),
     ("w/", r"\bw/ ?(?=[a-z0-9])", "with "),
@@ -203,12 +205,22 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         )
         for n in ("four", "six", "eight")
     ),
-    ("no turbo", r"\bno (?:turbo|blower|supercharger)\b", "no boost"),
+    *(
+        (
+            cue,
+            r"\b(?:no|without (?:an? )?)(?: (?:an? )?)?(?:turbo|blower|supercharger)\b(?! (?:oil|bolt|nut|flange|drain|feed))",
+            "no boost",
+        )
+        for cue in ("turbo", "blower", "supercharger")
+    ),
     ("-and-", r"\binch-and-(?:an?-)?(half|quarter|three-quarters?)", lambda m: f"inch and {m[1].replace('-', ' ')}"),
     ("mm", r"(?<![0-9./x-])\b([0-9.]+) ?x ?([0-9.]+) ?mm\b(?! ?x)", r"\1 mm x \2 mm"),
     (" by ", r"(?<![0-9./x-])\b([0-9.]+) by ([0-9.]+) mm\b", r"\1 mm x \2 mm"),
     (" six", r"\b(?:(?:an? |the |my )?(?:old|straight|inline|slant|flat) six|six[- ]cylinder)\b", ""),
-    ("ninety", r"\b(seventy[ -]five|eighty|eighty[ -]five) (?:w |weight )?(ninety|one forty)\b", _oil),
+    *(
+        (cue, r"\b(seventy[ -]five|eighty|eighty[ -]five) (?:w |weight )?(ninety|one forty)\b", _oil)
+        for cue in ("ninety", "one forty")
+    ),
     ("wheel stud", r"\bwheel studs?\b(?=.*\b(?:torque|tight))", "wheel nut"),
     ("alloys", r"\balloys\b", "alloy wheels"),
     ("left", r"\bleft[ -]?hand(?:ed)?(?: threads?)?\b(?! (?:side|drive|door|wheel))", "left-hand"),
@@ -230,7 +242,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"\bclearance(?: (?:holes?|drills?|bits?))?\b (.+?) (close|free|normal|loose|easy|snug)(?: fit(?:ting)?)?\b",
         _fit,
     ),
-    (" lug ", r"(?<![0-9.x/-])\b(?:four|five|six|eight|[4568])[- ]lug\b(?! nut)", ""),
+    ("lug", r"(?<![0-9.x/-])\b(?:four|five|six|eight|[4568])[- ]lug\b(?! nut)", ""),
     (
         "wheel ",
         r"(?<![0-9.x/-])\b(?:all )?(?:four|five|six|eight|[4-8]) (?=(?:wheel|lug) (?:nuts?|studs?|bolts?)\b)",
@@ -265,8 +277,8 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"\b(?:slides?|slips?|goes|fits?|pass(?:es)?|clears?) (?:right |easily |freely )?through\b",
         "clearance",
     ),
-    ("dot ", r"\b(?:put|pour|add) (dot ?[345](?:\.1)?) (?:in |in)?(?:with|to|into|on top of)\b", r"mix \1 with"),
-    ("dot ", r"\bdot ?([345](?:\.1)?|three|four|five(?: point one)?) in\b", r"dot \1 into"),
+    ("dot", r"\b(?:put|pour|add) (dot ?[345](?:\.1)?) (?:in |in)?(?:with|to|into|on top of)\b", r"mix \1 with"),
+    ("dot", r"\bdot ?([345](?:\.1)?|three|four|five(?: point one)?) in\b", r"dot \1 into"),
     ("fifty", r"\bfifty[ /-]fifty\b", "50/50"),
     ("k's", r"(?<=[0-9d] )k's\b", "km/h"),
     ("hour", r"\b(?:k|kays|clicks|kilomet(?:re|er)s?) an hour\b", "km/h"),

@@ -66,8 +66,8 @@ def sheet(
 
 
 def _sides(size: str) -> list[Measure]:
-    """The two sides of ``4 ft x 8 ft``; where the first has no unit it has that of the second, feet where"
-    " neither has."""
+    """The two sides of ``4 ft x 8 ft``; where the first has no unit it has that of the second, feet where
+    neither has."""
     found = _SIZE.fullmatch(" ".join(size.casefold().replace("'", " ft").split()))
     if found is None:
         raise InputError(size, "size", "no two sides", (), "write them as 4 ft x 8 ft")

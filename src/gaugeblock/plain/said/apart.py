@@ -1,5 +1,4 @@
-"""A part told apart from its bolts, a state told as a doing -> as one would have typed it: the straps of the"
-" u-joint."""
+"""A part told apart from its bolts, a state told as a doing -> as one would have typed it."""
 
 from __future__ import annotations
 
@@ -33,8 +32,9 @@ SAID_APART: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
     ),
     (
         "u-joint strap bolts",
-        r"\b(?:(?:over|on|of|at|in) )?(?:the )?(?:rear |front )?u-joint(?: caps?)?\b(?! strap)",
-        "",
+        r"^(?=.*u-joint strap bolts)(.*?)\b(?:(?:over|on|of|at|in) )?(?:the )?(?:rear |front )?u-joint(?: caps?)?\b"
+        r"(?! strap)",
+        r"\1",
     ),
     ("u-joint strap bolts", rf"(?<=u-joint strap bolts)(.*?)\b{_THE}(?:strap )?(?:{_BOLTS}|straps)\b", r"\1"),
     (
@@ -61,9 +61,9 @@ SAID_APART: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
     ),
     *(
         (cue, r"\bkilogram(?:me)?s?[ -]met(?:re|er)s?\b", "kg-m")
-        for cue in ("kilogram m", "kilograms m", "kilogram-m", "kilogramme")
+        for cue in ("kilogram m", "kilograms m", "kilogram-m", "kilograms-m", "kilogramme")
     ),
-    ("pounds feet", r"\bpounds? feet\b", "pound feet"),
+    ("pound", r"\bpounds? feet\b", "pound feet"),
     ("headers", _HEADERS, r"header bolts \1"),
     ("header ", _HEADERS, r"header bolts \1"),
     (
@@ -82,7 +82,7 @@ SAID_APART: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
             rf"\b(?:i |we )?{_SEE} see any (?:marks?|markings|lines)(?: on (?:the |its |their )?heads?)?\b",
             "no marks",
         )
-        for cue in (" marks", " markings", " lines")
+        for cue in (" mark", " lines")
     ),
     (
         "marks",
@@ -111,10 +111,10 @@ SAID_APART: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
         )
         for cue in ("stripped", "sheared", "snapped", "broke", "rounded", "threaded")
     ),
-    *((cue, r"\b(anti-?s[a-z]+|never-?seez) copper\b", r"copper \1") for cue in ("antis", "anti-s")),
+    *((cue, r"\b(anti-?s[a-z]+|never-?seez) copper\b", r"copper \1") for cue in ("antis", "anti-s", "never")),
     ("copper washers", r"\b(?:fresh |new )?copper washers(?: (?:on )?both sides)?\b", "copper washers"),
     (
-        " says",
+        " dry",
         r"\b(?:and |but )?(?:the |my |this |that )(?:chart|table|book|manual|sheet|poster|spec|list|wall)(?:"
         r" (?:on|in|at|over|here|i|we|the|my|his|have|wall|shop|door|bench))*"
         r" (?:only )?(?:says|gives|shows|lists) (?:it |them |that |for )?dry(?: (?:figures?|numbers?|only"

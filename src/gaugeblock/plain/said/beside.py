@@ -45,6 +45,7 @@ _CHOKING = (
 )
 # What is on the hands of who asks is not on the thread.
 _FILTH = r"(?:grease|oil|greasy|oily|mud|muddy|dirty|muck|mucky|dirt|brake fluid|gloves)"
+_OF_HANDS = ("hand", "finger", "thumb", "mitts", "paws", "glove", "arm", "elbow", "face", "phone", "screen")
 _HANDS = r"(?:hands?|fingers?|thumbs?|mitts|paws|gloves|arms?|elbows|face|phone|screen)"
 _DIRTY = (
     rf"\b(?:and |with )?(?:(?:my|me|his|both) )*{_HANDS}(?: (?:are|is|were|all|both|covered|full|black|dirty|in"
@@ -61,15 +62,10 @@ _WEATHER = (
 )
 # A piece that a line must have; the pattern; what is written for it.
 SAID_BESIDE = (
-    ("hand", _DIRTY, ""),
-    ("finger", _DIRTY, ""),
-    ("glove", _DIRTY, ""),
-    *(
-        (cue, _ON_HANDS, "")
-        for cue in ("hand", "finger", "thumb", "phone", "glove", "paws", "mitts", "screen", "elbow")
-    ),
+    *((cue, _DIRTY, "") for cue in _OF_HANDS),
+    *((cue, _ON_HANDS, "") for cue in _OF_HANDS),
     *((cue, _WEATHER, "") for cue in (" here", "outside", " out ", "as he", "today", "tonight")),
-    ("oil change", r"\b(?:an? |the )?oil(?: and filter)? change\b", ""),
+    (" change", r"\b(?:an? |the )?oil(?: and filter)? change\b", ""),
     (
         "instead of",
         r"\binstead of (?:the |that )?(?:dry|book|printed|listed|old|maker'?s) (?:number|figure|torque|value"
@@ -170,7 +166,7 @@ SAID_BESIDE = (
     ),
     *(
         (cue, r"\bon (?:the |my |an? )?inch[- ]pound (?:torque )?wrench\b", "")
-        for cue in ("inch pound wrench", "inch-pound wrench")
+        for cue in ("inch pound ", "inch-pound ")
     ),
     ("new one", r"\b(?:and )?(?:ive |i've |i have |i )?got an? new one(?: (?:going in|to go in|to fit))?\b", ""),
     (" want", _UNWANTED, ""),

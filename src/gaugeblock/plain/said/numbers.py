@@ -136,14 +136,12 @@ def _hundreds(match: re.Match[str]) -> str:
 
 
 # What a number of two digits has when it is said aloud.
-_SAID_BY_TENS = ("ty", "een", "eleven", "twelve", " ten", " oh ")
+_SAID_BY_TENS = ("ty", "een", "eleven", "twelve", " ten", " oh ", "-ten", "-oh ")
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
-    *((cue, r"\b([0-9]{3}/[0-9]{2} ?(?:z?r|-) ?[0-9]{2})'?s\b", r"\1") for cue in ("r1", "r 1", "r2")),
+    *((cue, r"\b([0-9]{3}/[0-9]{2} ?z?r ?[12][0-9])'?s\b", r"\1") for cue in ("r1", "r 1", "r2", "r 2")),
     ("fifteen ", _TYRE_OF_FIFTEEN, _tyre_of_fifteen),
-    ("een", _TYRE_BY_DIGITS, _tyre_by_digits),
-    ("een", _TYRE, _tyre),
-    ("twent", _TYRE, _tyre),
-    (" r ", _TYRE, _tyre),
+    (" five ", _TYRE_BY_DIGITS, _tyre_by_digits),
+    ("ty", _TYRE, _tyre),
     *(
         (
             cue,
@@ -158,7 +156,10 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         (cue, rf"(?P<before>)\b{_RATIO}(?P<behind> (?:to|for|with|and|or) [0-9]\.[0-9]{{2}} (?:{_GEARED})\b)", _geared)
         for cue in _SAID_BY_TENS
     ),
-    ("ty ", r"\b(thirty|forty)[ -]((?:one|two|three|four|five|seven|eight|nine)s|sixes)\b", _tall),
+    *(
+        (cue, r"\b(thirty|forty)[ -]((?:one|two|three|four|five|seven|eight|nine)s|sixes)\b", _tall)
+        for cue in ("ty ", "ty-")
+    ),
     ("three oh four", r"\bthree oh four\b", "304"),
     ("four oh nine", r"\bfour oh nine\b", "409"),
     ("three sixteen", r"\bthree sixteen(?= stainless|l\b)|(?<=stainless )three sixteen\b", "316"),
@@ -166,7 +167,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("pair of", r"\b(?:an? |the |my )?pair of (?=(?:[0-9]|[a-z]+ty)[a-z0-9 -]{0,12}?w(?:atts?)?\b)", "two "),
     *(
         (
-            f"{part} inch",
+            part,
             rf"\b((?:{_OF_ONE}|{_OF_TEEN}|[0-9/]+)[ -])?(?:an? )?({part})[ -]inch\b",
             _part_of_an_inch,
         )
@@ -194,14 +195,15 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         ),
         _with_pitch,
     ),
-    (
-        "watt",
+    *(
         (
+            cue,
             rf"\b(two|three|four|five|six|eight|[2-8]) (?:x )?(?:([0-9]{{1,3}}) ?(?:w|watts?)\b(?: each)?"
             rf"|((?:{_OF_TEN})(?:[ -](?:{_OF_ONE}))?) ?watts?\b(?: each|(?= (?:driving |spot |fog |head |work"
-            r" )*(?:lamps|lights|bulbs|fans))))"
-        ),
-        _watts,
+            r" )*(?:lamps|lights|bulbs|fans))))",
+            _watts,
+        )
+        for cue in ("watt", *(f"{digit}{blank}w" for digit in range(10) for blank in ("", " ")))
     ),
     *(
         (
@@ -216,6 +218,6 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         )
         for cue in _SAID_BY_TENS
     ),
-    (" degree", rf"\bone ({_TWO_DIGITS})[ -]degrees? (bends?|elbows?|turns?|mandrel)\b", _of_bend),
+    ("degree", rf"\bone ({_TWO_DIGITS})[ -]degrees? (bends?|elbows?|turns?|mandrel)\b", _of_bend),
     ("v ", r"\bv (eight|six|twelve|ten|four)\b", lambda m: f"v{_METRIC.get(m[1]) or _ONES.get(m[1]) or _TEENS[m[1]]}"),
 )

@@ -125,10 +125,13 @@ class Named:
 
 
 def _plain_words(pattern: str) -> set[str]:
-    """The words of four letters and more that a pattern spells, and those it makes of a stem: weigh(?:t|s|ing)."""
+    """The words of four letters and more that a pattern spells, those it makes of a stem: weigh(?:t|s|ing), and of
+    two that may be one: drive ?shaft.
+    """
     known = set(re.findall(r"[a-z]{4,}", pattern))
     for stem, ends in re.findall(r"([a-z]{3,})\(\?:([a-z|]+)\)", pattern):
         known.update(stem + end for end in ends.split("|"))
+    known.update(first + second for first, second in re.findall(r"([a-z]{3,}) \?([a-z]{3,})", pattern))
     return known
 
 

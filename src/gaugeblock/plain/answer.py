@@ -159,6 +159,12 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
         of_a_part = of_a_named_bolt(put_right, reading, data)
         if of_a_part is not None:
             return _named_bolt(*of_a_part, data)
+        from gaugeblock.plain.convert import in_a_story
+
+        told = in_a_story(words, data)
+        if told is not None:
+            left_out = f"; left out: {', '.join(told[1])}" if told[1] else ""
+            return Answer(f"a conversion{left_out}", told[0])
     is_near = bool(reading.values) and all(need in reading.values for need in reading.topic.needs)
     if other is None and not (is_near and len(reading.unread) <= _NEARLY):  # else the word in the way is told
         other = _near(words, data)

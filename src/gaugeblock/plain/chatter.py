@@ -34,8 +34,9 @@ what what'd what'll what're what's whatever whats when where where's wheres whic
 work working works would write y'all ya yeah yep yes you you'd you'll you're your yours
 """
 _TURNING = """
-aren't can't cant didn't doesn't don't dont except instead isn't isnt neither never no non none nor not or rather un
-unless versus vs w/o wasn't without won't wont
+aren't arent can't cannot cant couldn't couldnt didn't didnt doesn't doesnt don't dont except hadn't hasn't hasnt
+haven't havent instead isn't isnt neither never no non none nor not or rather un unless versus vs w/o wasn't wasnt
+weren't werent without won't wont wouldn't wouldnt
 """
 # What a thing belongs to or sits on: where no answer reads such a word, it is left out, and said; beside a part it
 # names

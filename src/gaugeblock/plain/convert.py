@@ -100,6 +100,8 @@ _FORMS = tuple(
         rf"(?P<to>{_ANY}) (?:in|for|from|of) {_MEASURE}",
     )
 )
+# What ends a story: what is that in psi.
+_LAST = rf"(?:what(?:'?s| is| does| would)?|how (?:much|many)) (?:is )?(?:that|it|this)(?: come(?:s)? (?:out )?to| be| make)? (?:in|as|to) (?P<to>{_ANY})"
 _ASKS = re.compile(r"\b(?:in|to|into|as|is|equals?|are|=|for|from|of)\b|=")
 _EXACT_DIGITS, _SHOWN_DIGITS = 6, 5
 
@@ -156,6 +158,28 @@ def conversion(words: tuple[str, ...], data: Refdata) -> Conversion | None:
         if found is not None:
             return _converted(found["n"], found["from"] or "", found["to"], data)
     return None
+
+
+def in_a_story(words: tuple[str, ...], data: Refdata) -> tuple[Conversion, tuple[str, ...]] | None:
+    """The conversion with which a story ends, of the one measure that it tells: 2.2 bar on the left rear, so what is
+    that in psi; and the words that were left out. None for another line.
+    """
+    line = " ".join(words)
+    asked = re.search(rf"\b{_LAST}$", line)
+    if asked is None:
+        return None
+    told = line[: asked.start()]
+    numbers = re.findall(r"(?<![^ ])[-.]?[0-9][^ ]*", told)
+    measures = [found for found in re.finditer(rf"(?<![^ ]){_MEASURE}(?![^ ])", told) if found["from"]]
+    if len(measures) != 1 or len(numbers) != len(measures[0]["n"].split()):
+        return None
+    measure = measures[0]
+    try:
+        found = _converted(measure["n"], measure["from"], asked["to"], data)
+    except InputError:
+        return None  # the story is of something else
+    rest = f"{told[: measure.start()]} {told[measure.end() :]}".split()
+    return None if found is None else (found, tuple(word for word in dict.fromkeys(rest) if word not in CHATTER))
 
 
 def _bare(words: tuple[str, ...]) -> str:

@@ -11,6 +11,7 @@ import re
 from itertools import pairwise
 
 from gaugeblock.plain.chatter import PLAIN, TURNING
+from gaugeblock.plain.denying import agreed
 from gaugeblock.plain.english import is_english
 from gaugeblock.plain.reading import Reading, hits_at
 from gaugeblock.plain.round_words import ASKED, BY_KIND, CHANGING, COUNTING, OF_A_BOLT, PLACES, QUALITY, ROUND
@@ -35,6 +36,7 @@ _OF_A_KIND = {
 _LINKS = frozenset(
     ["of", "on", "for", "in", "to", "from", "the", "a", "an", "my", "our", "your", "his", "this", "that"]
 )
+_COUNTED = frozenset(["gear", "moment", "speed", "hand", "pass", "stage", "step", "bend", "wire", "one"])
 _LINKING = frozenset(["of", "on", "for", "in", "to", "from"])
 
 
@@ -45,12 +47,31 @@ def left_round(words: tuple[str, ...], reading: Reading, data: Refdata) -> Readi
     own = _own(words, reading, data)
     is_bolt = bool({"part", "thread"} & reading.topic.slots.keys())
     named = _named_by(words, reading, data) if is_bolt else set()
+    denied = agreed(words, reading, data)
     for word in dict.fromkeys(reading.unread):
+        if word in denied:
+            continue
+        if " " in word:
+            return None
         if word not in own and (word == "new" or (word in OF_A_BOLT and not is_bolt)):
+            continue
+        if (is_bolt and word == "steel" and _is_of_fasteners(words)) or (word == "second" and _is_of_a_thing(words)):
             continue
         if word in named or not all(_is_round(part, words, own, reading.topic, data) for part in word.split("-")):
             return None
     return reading.replace(unread=(), aside=(*reading.aside, *dict.fromkeys(reading.unread)))
+
+
+def _is_of_fasteners(words: tuple[str, ...]) -> bool:
+    """Whether all that is called steel are fasteners, which every grade on record is of."""
+    return all(after in FASTENERS for one, after in pairwise((*words, "")) if one == "steel") and not (
+        {"stainless", "mild"} & {*words}
+    )
+
+
+def _is_of_a_thing(words: tuple[str, ...]) -> bool:
+    """Whether a second one of something is told, and no gear, nor a time."""
+    return all(after.isalpha() and after not in _COUNTED for one, after in pairwise((*words, "")) if one == "second")
 
 
 def _is_sure(words: tuple[str, ...], reading: Reading) -> bool:

@@ -210,6 +210,8 @@ def mend(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | N
         near = [f"{word}g"] if word.endswith("in") and f"{word}g" in known else slips(word, known)
         if is_english(word) or word in CHANGING:  # it was meant as it stands, or of several, or said so
             near = [one for one in near if one.rstrip("s") == word.rstrip("s") or one == f"{word}g"]
+        else:
+            near = _that_is_read(words, word, slips(word, known, every=True), reading.topic, data) or near
         is_sure = len(near) == 1 or (bool(near) and _are_alike(words, word, near, reading.topic, data))
         if is_sure and not any(line[1] == word for line in data.lines("words").holding(word)):
             changes[word] = near[0]
@@ -229,8 +231,20 @@ def _are_alike(words: tuple[str, ...], word: str, near: list[str], topic: Topic,
     return all((way.values, word in way.unread) == (ways[0].values, False) for way in ways)
 
 
-def slips(word: str, known: set[str]) -> list[str]:
-    """The known words of which a word is a slip of the keys, those that it is nearest to."""
+def _that_is_read(words: tuple[str, ...], word: str, near: list[str], topic: Topic, data: Refdata) -> list[str]:
+    """The one word of several that one may be a slip of with which alone a line is read whole; none where there are
+    more.
+    """
+    if not 1 < len(near) <= _MOST_ALIKE:
+        return []
+    whole = [one for one in near if read(tuple(one if w == word else w for w in words), topic, data).is_whole]
+    return whole if len(whole) == 1 else []
+
+
+def slips(word: str, known: set[str], *, every: bool = False) -> list[str]:
+    """The known words of which a word is a slip of the keys, those that it is nearest to; of these the likeliest, if
+    not ``every`` one.
+    """
     if len(word) < 4 or not word.isalpha():
         return []
     most = 1 if len(word) < 8 else 2
@@ -239,7 +253,7 @@ def slips(word: str, known: set[str]) -> list[str]:
     found = [(d, k) for k in known if k[:1] == word[:1] and (d := distance(word, k, most)) <= most]
     least = min((d for d, _ in found), default=0)
     nearest = {k for d, k in found if d == least}
-    if len(nearest) > 1:  # letters changed over are the likeliest slip
+    if len(nearest) > 1 and not every:  # letters changed over are the likeliest slip
         nearest = {k for k in nearest if sorted(k) == sorted(word)} or nearest
     return sorted(k for k in nearest if not (k.endswith("s") and k[:-1] in nearest))  # a set has no order of its own
 

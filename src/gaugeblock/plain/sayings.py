@@ -99,6 +99,35 @@ _SAME_THOU = (
 )
 # A piece that a line must have, for no pattern is made in vain; the pattern; what is written for it. In this order.
 _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+    *((" ".join(unit), rf"\b{' '.join(unit)}\b", unit) for unit in ("psi", "ksi", "rpm", "mph", "kph", "awg", "npt")),
+    (
+        "break ",
+        r"\bbreak (?=(?:calipers?|pads?|lines?|pipes?|hoses?|fluid|pedals?|dis[ck]s?|drums?|shoes?|cylinders?|rotors?"
+        r"|boosters?|servo|master|bleeders?|tubes?)\b)",
+        "brake ",
+    ),
+    *(
+        (cue, r"\b(?:four|4|all|two|2|front|rear)[- ]?wheel[- ]?drive\b", "truck")
+        for cue in ("wheel drive", "wheel-drive", "wheeldrive")
+    ),
+    (
+        "lead",
+        r"\b(?:positive|negative|live|earth|battery|jump|starter|supply|feed) leads?\b(?! (?:time|acid))",
+        "cable",
+    ),
+    ("life of me", r"\bfor the life of me\b", ""),
+    ("treater", r"\bheat[- ]treaters?\b", "shop"),
+    ("strip", r"\b(?:at|down|on) the (?:drag[- ]?)?strip\b", "at the track"),
+    *(
+        (
+            cue,
+            r"\b(?:coming|due|leaving|leaves|back|picking (?:it|her|him) up|collecting|shuts?|closes?|knocking off)"
+            r" (?:at|by|before|around|about) (?:one|two|three|four|five|six|seven|eight|nine|ten|[1-9]|1[0-2])\b"
+            r"(?= (?:so|and|but|what|how|which|where|can|do|does)\b|$)",
+            "",
+        )
+        for cue in (" at ", " by ", " before ", " around ", " about ")
+    ),
     ("w/o", r"\bw/o\b", "without"),
     ("-seat", r"\b(gasket|taper|tapered|flat|conical)-seat", r"\1 seat"),
     ("slick", r"\bslicks?\b", "tyre"),

@@ -296,6 +296,11 @@ SECTION = Topic(
                 always("mass"),
                 "its mass",
             ),
+            Shaped(
+                r"(?:how many )?(?:lbs?|pounds?|kgs?|kilos?|kilograms?) (?:per|an?|each) (?:foot|ft|met(?:re|er)|m)",
+                always("mass"),
+                "its mass",
+            ),
             Shaped(r"second moment(?: of area)?|moment of inertia", always("second moment")),
             Shaped(r"(?:cross[- ]?section(?:al)? )?area", always("area"), "its area"),
         ),
@@ -321,7 +326,7 @@ SECTION = Topic(
     opens=_open_section,
     joined=("material",),
     columns={"material": _stocks, **_STOCK_COLUMNS},
-    asks_for=r"section|second moment|inertia|weigh\w*|mass|heavy|twist\w*|stiff\w*|area",
+    asks_for=r"section|second moment|inertia|weigh\w*|mass|heavy|twist\w*|stiff\w*|area|(?:per|an?) (?:foot|ft|m)",
     is_named=True,
     unmoved="finish state standard service quality",
 )

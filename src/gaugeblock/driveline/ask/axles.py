@@ -48,7 +48,11 @@ AXLE = Topic(
                 lambda m: m["n"],
                 "first gear {}",
             ),
-            Shaped(rf"(?:first|1st|low)(?: gear)?(?: of| is)? (?P<n>{NUMBER})", lambda m: m["n"], "first gear {}"),
+            Shaped(
+                rf"(?:first|1st|low)(?: gear)?(?: of| is)? (?P<n>{NUMBER})(?: to 1)?",
+                lambda m: m["n"],
+                "first gear {}",
+            ),
         ),
         "ratio": (
             Shaped(

@@ -1,0 +1,101 @@
+"""What a line turns round changes nothing where it is of nothing that is asked, or the other of what was said."""
+
+from __future__ import annotations
+
+import pytest
+
+from gaugeblock.errors import GaugeblockError
+from gaugeblock.plain.answer import Answer, answer
+
+
+def read(line: str) -> Answer | None:
+    try:
+        return answer(line)
+    except GaugeblockError:
+        return None
+
+
+TOLD = "i am putting the bracket back on at home with {} so what torque do i set the m12 8.8 bolts to in the frame {}"
+
+
+@pytest.mark.parametrize("said", ["no book", "no manual", "no clue", "no money"])
+def test_what_nobody_asks_for_may_be_missing(said: str) -> None:
+    told = read(TOLD.format(said, "dry"))
+    assert told is not None
+    assert "dry" in told.read_as
+
+
+@pytest.mark.parametrize(
+    ("line", "said", "denied"),
+    [
+        (TOLD.format("no oil", "dry"), "dry", "no oil"),
+        (TOLD.format("plain clean threads and i do not have anti-seize", "dry"), "dry", ""),
+        (
+            "fella wants a single pipe out the back because he cannot afford duals and the motor is 350 horsepower"
+            " what diameter exhaust should he run",
+            "one pipe",
+            "",
+        ),
+    ],
+)
+def test_the_other_value_denied_agrees_with_what_was_said(line: str, said: str, denied: str) -> None:
+    told = read(line)
+    assert told is not None
+    assert said in told.read_as
+    assert denied in told.read_as, "what was left out is said"
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        TOLD.format("no washers", "dry"),
+        TOLD.format("no insert and not dry", ""),
+        TOLD.format("never dry threads", "dry"),  # the value itself is denied
+        TOLD.format("no plating that i can see", ""),
+        "m10 10.9 no oil",
+        "what does the brake fluid boil at if it is not dot 4 and the can has been open for two years on my shelf",
+        "how far from the header does the fuel hose stay when there is no shield fitted that i could find anywhere",
+    ],
+)
+def test_what_is_denied_and_may_move_the_answer_is_never_left(line: str) -> None:
+    told = read(line)
+    assert (
+        told is None
+        or "left out" not in told.read_as
+        or not any(f"{turn} " in told.read_as.partition("left out")[2] for turn in ("no", "not", "never", "without"))
+    )
+
+
+@pytest.mark.parametrize(
+    ("line", "found", "left"),
+    [
+        (
+            "the gauge at the circuit only reads in bar and he is asking for two point two bar on the left rear so what"
+            " is that in p s i",
+            "2.2 bar",
+            "circuit",
+        ),
+        (
+            "the manual says 45 newton metres and my wrench is in foot pounds so whats that in foot pounds",
+            "45 N*m",
+            "wrench",
+        ),
+    ],
+)
+def test_a_story_that_ends_with_another_unit_is_a_conversion(line: str, found: str, left: str) -> None:
+    told = answer(line)
+    assert told.found.as_dict()["asked"]["given"] == found  # type: ignore[index]
+    assert left in told.read_as
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "my scale reads 12 stone and the tank is 40 litres, what is that in gallons",  # two numbers
+        "the bolt is an m10 10.9 so what is that in foot pounds",
+        "the bolt is 40 mm long and the book says foot pounds so what is that in foot pounds",
+    ],
+)
+def test_two_measures_or_none_are_no_conversion(line: str) -> None:
+    told = read(line)
+    assert told is None or not told.read_as.startswith("a conversion")

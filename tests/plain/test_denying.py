@@ -99,3 +99,21 @@ def test_a_story_that_ends_with_another_unit_is_a_conversion(line: str, found: s
 def test_two_measures_or_none_are_no_conversion(line: str) -> None:
     told = read(line)
     assert told is None or not told.read_as.startswith("a conversion")
+
+
+def test_a_part_that_was_named_is_called_by_its_last_word() -> None:
+    told = answer("the car weeps at the sump plug so what torque for an m14x1.5 plug into an aluminium pan")
+    assert "oil drain plug" in told.read_as
+    assert "spark" not in told.read_as
+
+
+@pytest.mark.parametrize(
+    ("line", "meant"),
+    [
+        ("4140 hardnes drawn at 400F", "hardness"),  # hardens is as near, and says nothing here
+        ("205/55r16 overall hight", "height"),
+        ("driveshft critical speed 2 metre long 3 inch by .083", "driveshafts"),
+    ],
+)
+def test_of_words_as_near_the_one_that_is_read_is_meant(line: str, meant: str) -> None:
+    assert f"as {meant}" in answer(line).read_as

@@ -221,6 +221,12 @@ def test_another_value_of_an_option_is_never_left_out(story: str, other: str) ->
         ("no turbo oil feed line", "no"),
         ("heat treat it to 800 f", "heat"),
         ("4 wheel nuts", "wheel"),
+        ("3 times the diameter deep", "3"),
+        ("five times as long", "5"),
+        ("1955 lb on the wheel", "1955"),
+        ("19 mm socket head bolt", "19"),
+        ("ring and pinion backlash", "ring"),
+        ("the joint feels tight at 3 deg", "tight"),
         ("grade eight goes in dry", "8"),
         ("a loom of 4 wires together", "4"),
         ("2 pipes together", "2"),
@@ -240,6 +246,7 @@ def test_no_saying_takes_away_what_may_change_a_figure(line: str, kept: str) -> 
         ("4 gauge cable 20 ft to the starter 200 amps how many volts lost", "voltage drop"),
         ("number four cable 20 ft to the starter 200 amps how many volts lost", "voltage drop"),
         ("top speed 3.55 axle 205/55r16 6000 rpm", "road speed"),
+        ("weeps at the sump plug so what torque for an m14x1.5 plug into an aluminium pan with a new washer", "torque"),
     ],
 )
 def test_what_was_once_read_as_another_thing(line: str, asked: str) -> None:

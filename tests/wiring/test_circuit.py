@@ -99,7 +99,10 @@ def test_a_candidate_says_what_it_loses_as_it_does_once_its_way_is_settled(key: 
     for way, said in ways.items():
         (candidate,) = [c for c in candidates if said in c.when]
         lost = asked(**{key: way}).figure("voltage_drop")
-        assert candidate.then.startswith(f"loses {to_base(lost.typical, lost.unit):.2f} V; ")
+        metric, loses, _ = candidate.then.split("; ")
+        assert loses == f"loses {to_base(lost.typical, lost.unit):.2f} V"
+        assert metric.startswith("or ")
+        assert metric.endswith(" mm2")
 
 
 def test_a_wire_that_is_there_stops_when_it_loses_too_much_and_asks_when_it_is_hot() -> None:

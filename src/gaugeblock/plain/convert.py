@@ -101,7 +101,11 @@ _FORMS = tuple(
     )
 )
 # What ends a story: what is that in psi.
-_LAST = rf"(?:what(?:'?s| is| does| would)?|how (?:much|many)) (?:is )?(?:that|it|this)(?: come(?:s)? (?:out )?to| be| make)? (?:in|as|to) (?P<to>{_ANY})"
+_LAST = (
+    r"(?:what(?:'?s| is| does| would)?|how (?:much|many)) (?:is )?(?:that|it|this)(?: comes?(?: out)?| be| make)?"
+    rf" (?:in|as|to) (?P<to>{_ANY})"
+)
+_POLITE = frozenset(["please", "mate", "thanks", "ta", "cheers", "then", "exactly", "anyway", "pls", "love", "roughly"])
 _ASKS = re.compile(r"\b(?:in|to|into|as|is|equals?|are|=|for|from|of)\b|=")
 _EXACT_DIGITS, _SHOWN_DIGITS = 6, 5
 
@@ -164,7 +168,10 @@ def in_a_story(words: tuple[str, ...], data: Refdata) -> tuple[Conversion, tuple
     """The conversion with which a story ends, of the one measure that it tells: 2.2 bar on the left rear, so what is
     that in psi; and the words that were left out. None for another line.
     """
-    line = " ".join(words)
+    last = len(words)
+    while last and words[last - 1] in _POLITE:
+        last -= 1
+    line = " ".join(words[:last])
     asked = re.search(rf"\b{_LAST}$", line)
     if asked is None:
         return None

@@ -19,6 +19,8 @@ _DOING = frozenset(_DONE.split())
 # Of these it need not be said what.
 _BY_ITSELF = frozenset(["know", "remember", "recall", "see"])
 _BEFORE_IT = frozenset(["a", "an", "the", "any", "my", "his", "our", "her", "one", "no", "to", "enough", "much", "of"])
+# What nobody wants.
+_UNWANTED = frozenset(["fire", "trouble", "mess", "leak", "leaks", "surprises", "smell", "noise", "drama", "accident"])
 _GOES_ON = frozenset(["what", "how", "which", "where", "if", "so", "and", "but", "when", "why"])
 # What a shop has to look things up in, and what it runs short of.
 _SHORT_OF = """
@@ -29,8 +31,8 @@ _PAPERS = frozenset(_SHORT_OF.split())
 
 
 def agreed(words: tuple[str, ...], reading: Reading, data: Refdata) -> set[str]:
-    """Of what was left of a line, what it turns round (``no book``, ``dont have``) and changes nothing of what was read:
-    it is of no option at all, or the other value of one that was said (``no oil`` of threads that are dry).
+    """Of what was left of a line, what it turns round (``no book``, ``dont have``) and changes nothing of what was
+    read: it is of no option at all, or the other value of one that was said (``no oil`` of threads that are dry).
     """
     found: set[str] = set()
     pairs = list(pairwise((*words, "")))
@@ -55,7 +57,7 @@ def _thing(words: tuple[str, ...], at: int) -> str:
 
 def _is_nothing(word: str, reading: Reading, data: Refdata) -> bool:
     """Whether a word is of the story alone."""
-    is_told = word in _PAPERS or (is_story(word) and word not in reading.topic.vocabulary(data))
+    is_told = word in _PAPERS or word in _UNWANTED or (is_story(word) and word not in reading.topic.vocabulary(data))
     return is_told and not _hits(word, reading, data)
 
 

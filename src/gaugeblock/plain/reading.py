@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from gaugeblock.answer.asking import Hit
 from gaugeblock.negation import denied
 from gaugeblock.plain.chatter import CHATTER, OF_A_THING, PLAIN, THINGS, TURNING, is_aside, is_story
 from gaugeblock.plain.wanted import wanted_at
@@ -13,7 +14,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from gaugeblock.answer.asking import Hit, Topic
+    from gaugeblock.answer.asking import Topic
     from gaugeblock.tables.load import Refdata
 
 # What a word costs by how it is read: as part of an option, as the topic's own, as chatter, not at all.
@@ -80,7 +81,7 @@ _Step = tuple[int, "tuple[tuple[str, Hit, int], ...]", "tuple[str, ...]"]
 
 def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
     """How a topic reads the words: each word once, with the fewest left over, the longest phrases first."""
-    hits = [hits_at(words, at, topic, data) for at in range(len(words))]
+    hits = _called_again(words, [hits_at(words, at, topic, data) for at in range(len(words))])
     left_out = is_story if "part" in topic.slots else is_aside  # a place there is another part
     memo: dict[tuple[int, frozenset[tuple[str, str]]], _Step] = {}
 
@@ -140,6 +141,32 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
     if topic.asks_for and not topic.is_meant(words):
         cost += _NOT_NAMED if topic.is_named else _NOT_ASKED
     return Reading(topic, values, said, kept, cost, unit=unit, aside=aside)
+
+
+def _called_again(words: tuple[str, ...], hits: list[list[tuple[str, Hit]]]) -> list[list[tuple[str, Hit]]]:
+    """The hits, where a part that was named in full is called by its last word: the sump plug, and then the plug, which
+    by itself would be a spark plug.
+    """
+    named = {
+        words[at + hit.count - 1]: hit
+        for at, here in enumerate(hits)
+        for key, hit in here
+        if key == "part" and hit.count > 1 and not hit.doubt
+    }
+    if not named:
+        return hits
+    return [
+        [
+            (
+                key,
+                Hit(1, named[word].value, named[word].said)
+                if key == "part" and hit.count == 1 and word in named
+                else hit,
+            )
+            for key, hit in here
+        ]
+        for word, here in zip(words, hits, strict=True)
+    ]
 
 
 def _passed_over(

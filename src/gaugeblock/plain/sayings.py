@@ -116,6 +116,28 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         "cable",
     ),
     ("life of me", r"\bfor the life of me\b", ""),
+    *(
+        (
+            cue,
+            r"(?<![0-9./x-])\b(?:two|three|four|five|six|ten|a dozen|a hundred|[2-9]) times\b"
+            r"(?! (?:the |as |a |its? |dia\w*|wider|faster))",
+            "",
+        )
+        for cue in (" times",)
+    ),
+    (
+        "nineteen ",
+        r"\bnineteen (?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)"
+        rf"(?:[ -](?:one|two|three|four|five|six|seven|eight|nine))? (?={_CARS})",
+        "",
+    ),
+    ("19", rf"(?<![0-9./x-])\b19[2-9][0-9] (?={_CARS})", ""),
+    (
+        "ring and pinion",
+        r"^(?=.*\bpinion (?:bearings? )?preload)(.*?)\b(?:an? |the |my |this )?(?:new )?ring and pinion\b",
+        r"\1the axle",
+    ),
+    (" to me", r"\b(?:which |that |it )?(?:feels|seems|looks) (?:a bit |too )?(?:tight|loose) to me\b", ""),
     ("treater", r"\bheat[- ]treaters?\b", "shop"),
     ("strip", r"\b(?:at|down|on) the (?:drag[- ]?)?strip\b", "at the track"),
     *(
@@ -237,7 +259,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(
         (
             cue,
-            r"\b(?:no|without (?:an? )?)(?: (?:an? )?)?(?:turbo|blower|supercharger)\b(?! (?:oil|bolt|nut|flange|drain|feed))",
+            r"\b(?:no|without(?: an?)?) (?:turbo|blower|supercharger)\b(?! (?:oil|bolt|nut|flange|drain|feed))",
             "no boost",
         )
         for cue in ("turbo", "blower", "supercharger")

@@ -82,6 +82,8 @@ _SHORT = {
     "flair": "flare",
     "flaired": "flared",
     "trq": "torque",
+    "torq": "torque",
+    "ali": "aluminium",
     "tourqe": "torque",
     "torqu": "torque",
     "toruqe": "torque",

@@ -61,9 +61,10 @@ def when(setting: Setting, keys: Sequence[str]) -> str:
 
 
 def then(one: Sized, wire: Conductor, data: Refdata) -> str:
-    """What comes of a wire: what it loses, and which of drop and heat asked for it."""
+    """What comes of a wire: its metric size, what it loses, and which of drop and heat asked for it."""
     lost = f"loses {number_only(wire.drop, data)}" if wire.drop is not None else "over what it may carry"
-    return f"{lost}; {governs(one)}"
+    metric = conductor.metric_of(wire.size, data)
+    return f"{f'or {metric}; ' if metric else ''}{lost}; {governs(one)}"
 
 
 def governs(one: Sized) -> str:

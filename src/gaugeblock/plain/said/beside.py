@@ -110,7 +110,8 @@ SAID_BESIDE = (
     (
         "before ",
         (
-            r"\bbefore (?:i|we|he|she) (?:blame|bin|scrap|curse|paint|ruin|wreck|order|ring|call|start|close|sell|lose)"
+            r"\bbefore (?:i|we|he|she) (?:blame|bin|scrap|curse|paint|ruin|wreck|order|ring|call|start|close|sell|lose"
+            r"|drill|cut|buy|machine|send)"
             r" (?:the|my|it|them|this|that|his|her)(?: [a-z]+){0,2}$"
         ),
         "",

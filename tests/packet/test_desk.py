@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import re
+from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
 
 from gaugeblock.domains import parse_job
-from gaugeblock.packet import build, render
+from gaugeblock.packet import build, make, render
 from gaugeblock.packet.chosen import Scope
 from gaugeblock.tables.load import refdata
 
+ROOT = Path(__file__).resolve().parents[2]
 HEAD = '{shop}\n[[fasteners]]\nname = "a"\nthread = "{thread}"\ngrade = "{grade}"\ncondition = "{condition}"\n{more}\n'
 
 
@@ -69,3 +71,14 @@ def test_a_small_torque_is_told_in_the_unit_of_the_wrench() -> None:
     assert "lbf\u00b7ft" in note
     said = " ".join([*card.notes, *(f.number for f in seen.desk.figures)])
     assert not re.search(r"lbf\u00b7in", said)
+
+
+BUILDS = (ROOT / "reports" / "examples" / "demo.toml", *sorted((ROOT / "tests" / "packet" / "builds").glob("*.toml")))
+
+
+@pytest.mark.parametrize("job", BUILDS, ids=lambda path: path.stem)
+def test_no_two_lines_of_a_desk_sheet_say_they_are_the_same(job: Path) -> None:
+    seen = render.view_of(make.make(str(job)), Scope())
+    for sheet in seen["sheets"]:
+        names = [(f.label, f.role, f.source) for f in sheet.figures]
+        assert len({*names}) == len(names), (sheet.name, names)

@@ -28,7 +28,7 @@ _TOGETHER = (
     r"|HRC|HRB|HB|HV|gauge|BWG|AWG|A|V|W|kW|hp|Ah|L|mL|gal|mm2|mm\u00b2|km/h|m/s|ft/s|L/h|gal/h|lb/ft|kg/m)"
     r"(?![A-Za-z])"
 )
-_MIXED = r"\b([0-9]+)-([0-9]+/[0-9]+)(?= in\b)"
+_MIXED = r"\b([0-9]+)-([0-9]+/[0-9]+)(?= (?:in|deg)\b|\u00b0)"
 _SIGNIFICANT = r"(?<![\w.])\.([0-9])"
 
 

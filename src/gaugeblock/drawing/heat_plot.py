@@ -80,18 +80,24 @@ def temperature_against_gap(
         page.text((x(value), _TOP + tall + 5.4), f"{value:g}", TEXT, "middle")
     page.rectangle(_LEFT, _TOP, wide, tall, MEDIUM)
     page.text((_LEFT + wide / 2, _HEIGHT - 12.0), f"gap, surface to surface, {gap_unit}", TEXT, "middle")
-    page.text((4.0, _TOP + tall / 2), f"line, {temperature_unit}", TEXT, "middle", turn=-90)
+    degrees = temperature_unit.replace("deg", "\u00b0")
+    page.text((4.0, _TOP + tall / 2), f"line, {degrees}", TEXT, "middle", turn=-90)
     page.polyline([(x(p[0]), y(p[3])) for p in points], THIN)
     page.polyline([(x(p[0]), y(p[1])) for p in points], THIN)
     page.polyline([(x(p[0]), y(p[2])) for p in points], THICK)
     for mark in limits:
         page.line((_LEFT, y(mark.value)), (_LEFT + wide, y(mark.value)), MEDIUM, HIDDEN)
         page.text((_LEFT + wide - 1.5, y(mark.value) - 1.2), mark.words, TEXT, "end", bold=True, clear=True)
-    for i, mark in enumerate(m for m in gaps if m.value <= columns[-1]):
-        page.line((x(mark.value), _TOP), (x(mark.value), _TOP + tall), MEDIUM, CENTRE)
-        right = x(mark.value) + 1.2 + text_width(mark.words, TEXT) > _LEFT + wide
-        place = (x(mark.value) + (-1.2 if right else 1.2), _TOP + tall - 3.0 - 5.0 * i)
-        page.text(place, mark.words, TEXT, "end" if right else "start")
+    curves = [(x(g), y(high), y(low)) for g, low, _, high in points]
+    taken = [(_LEFT, _LEFT + wide, y(m.value) - TEXT - 1.2, y(m.value) + 0.5) for m in limits]
+    for mark in [m for m in gaps if m.value <= columns[-1]]:
+        at, room = x(mark.value), text_width(mark.words, TEXT)
+        page.line((at, _TOP), (at, _TOP + tall), MEDIUM, CENTRE)
+        right = at + 1.2 + room > _LEFT + wide
+        ends = (at - 1.2 - room, at - 1.2) if right else (at + 1.2, at + 1.2 + room)
+        base = _free(ends, [_TOP + tall - 3.0 - 5.0 * n for n in range(int(tall / 5.0))], curves, taken)
+        taken.append((*ends, base - TEXT, base + 1.0))
+        page.text((ends[1 if right else 0], base), mark.words, TEXT, "end" if right else "start", clear=True)
     page.rectangle(1.0, _HEIGHT - 9.4, 5.0, 3.2, THIN, fill=_GREY)
     page.text((7.5, _HEIGHT - 6.6), "low to high of the inputs; thick line: likely", TEXT)
     page.text(
@@ -100,6 +106,27 @@ def temperature_against_gap(
         TEXT,
     )
     return page.svg()
+
+
+def _free(
+    ends: tuple[float, float],
+    bases: Sequence[float],
+    curves: Sequence[tuple[float, float, float]],
+    taken: Sequence[tuple[float, float, float, float]],
+) -> float:
+    """The first base line on which words from ``ends`` to ``ends`` lie on no curve and on no other words; the first of
+    all where none is free. ``curves`` are place, top and bottom of what is drawn, ``taken`` the boxes of words.
+    """
+    left, right = ends
+    near = [n for n, (place, _, _) in enumerate(curves) if left <= place <= right]
+    first, last = (min(near) - 1, max(near) + 1) if near else (0, len(curves) - 1)
+    beside = curves[max(first, 0) : last + 1]
+    drawn = [(left, right, min(top for _, top, _ in beside), max(bottom for _, _, bottom in beside)), *taken]
+    for base in bases:
+        above, below = base - TEXT, base + 1.0
+        if not any(a < right and left < b and top < below and above < bottom for a, b, top, bottom in drawn):
+            return base
+    return bases[0]
 
 
 def section(

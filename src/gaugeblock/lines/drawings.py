@@ -6,6 +6,7 @@ from math import exp, log
 
 from gaugeblock import units
 from gaugeblock.answer.drawing import Drawing
+from gaugeblock.answer.pretty import pretty
 from gaugeblock.answer.printing import number_only
 from gaugeblock.warmth import estimate as line_heat
 from gaugeblock.warmth.verdict import low_end
@@ -41,7 +42,7 @@ def drawings(worst: Estimate, limit: Figure | None, needed: Figure | None, data:
         marks.append(heat_plot.Mark(needed.typical, f"needed {number_only(needed, data)}"))
     limits = []
     if limit is not None:
-        text = f"limit {number_only(limit, data, unit)}"
+        text = pretty(f"limit {number_only(limit, data, unit)}")
         limits.append(heat_plot.Mark(low_end(limit, unit), text))
     shield = "" if beside.shield == "none" else f", {beside.shield} shield"
     plot = heat_plot.temperature_against_gap(

@@ -67,8 +67,18 @@ def _capital(text: str) -> str:
 
 
 def _do(item: Item) -> str:
-    """What to do, in words; all that stops it."""
-    return f"{pretty(item.sheet.decision.do.replace(_MAKER_LINE, '').strip())} {also(item)}".strip()
+    """What to do, in words; all that stops it; and whether the first page has more to settle."""
+    said = pretty(item.sheet.decision.do.replace(_MAKER_LINE, "").strip())
+    return " ".join(text for text in (said, also(item), _more(item, said)) if text)
+
+
+def _more(item: Item, said: str) -> str:
+    """How many questions of an open item its card does not say."""
+    if item.sheet.decision.kind not in (ASK, NONE):
+        return ""
+    texts = dict.fromkeys(pretty(q.text) for q in item.sheet.questions)
+    left = sum(text not in said for text in texts) - (not any(text in said for text in texts))
+    return "" if left <= 0 else f"The first page asks {'one thing' if left == 1 else f'{left} things'} more."
 
 
 def _fact(figures: tuple[Figure, ...]) -> str:
@@ -187,4 +197,4 @@ def _asked(made: SimpleNamespace, room: float) -> float:
 
 
 def _none(made: SimpleNamespace, room: float) -> float:
-    return 1 + _question(made, room) + 14
+    return 1 + _question(made, room) + 17.4

@@ -37,6 +37,7 @@ def desk(item: Item, place: Place, paper: Paper, cautions: list[SimpleNamespace]
     roles = _roles(item)
     listed = sorted(_once(listed, paper), key=lambda f: _place(f, roles))
     figures = listed[: _MOST_FIGURES + _told_twice(listed)]
+    apart = _apart(figures, roles)
     told = [c for c in sheet.checks if c.result != OK and not _is_on_card(c, item)]
     told = [c for c in told if c.bears != INFORM]  # what informs changes nothing that is set today: packet.json has it
     return SimpleNamespace(
@@ -48,7 +49,9 @@ def desk(item: Item, place: Place, paper: Paper, cautions: list[SimpleNamespace]
         number=paper.numbers(decision) if decision.kind != STOP else "",
         condition=item.card.condition if item.card is not None else "",
         facts=[SimpleNamespace(label=pretty(r.label), text=pretty(r.text)) for r in item.facts if r.text],
-        figures=[_line(f, paper, roles.get(f.id, ""), is_first=n == 0) for n, f in enumerate(figures)],
+        figures=[
+            _line(f, paper, roles.get(f.id, ""), apart.get(f.id, ""), is_first=n == 0) for n, f in enumerate(figures)
+        ],
         more=len(listed) - len(figures),
         checks=[_check(c) for c in told],
         kept=sum(c.result == OK for c in sheet.checks),
@@ -99,9 +102,29 @@ def _place(figure: Figure, roles: dict[str, str]) -> int:
     return 2 if figure.quantity in _MINOR else 1 if roles.get(figure.id) == _COMPARED else 0
 
 
-def _line(figure: Figure, paper: Paper, role: str, *, is_first: bool) -> SimpleNamespace:
-    case = figure.key.get("bend" if figure.quantity == "surface_gap" else "case", "")
-    name = label(figure) + (f": {case}" if 0 < len(case) <= _SHORT else "")
+def _apart(figures: list[Figure], roles: dict[str, str]) -> dict[str, str]:
+    """What tells figures of one quantity apart that would stand under one name: of which gap, in which gear."""
+    alike: dict[tuple[str, str], list[Figure]] = {}
+    for figure in figures:
+        alike.setdefault((figure.quantity, roles.get(figure.id, "")), []).append(figure)
+    found: dict[str, str] = {}
+    for group in alike.values():
+        said = [_case(f) or f.conditions.split(";")[0] for f in group]
+        for count in range(1, max(text.count(",") for text in said) + 2):
+            short = [",".join(text.split(",")[:count]) for text in said]
+            if len({*short}) == len(group) > 1:
+                found |= {f.id: text for f, text in zip(group, short, strict=True)}
+                break
+    return found
+
+
+def _case(figure: Figure) -> str:
+    return figure.key.get("bend" if figure.quantity == "surface_gap" else "case", "")
+
+
+def _line(figure: Figure, paper: Paper, role: str, apart: str, *, is_first: bool) -> SimpleNamespace:
+    case = apart or (_case(figure) if len(_case(figure)) <= _SHORT else "")
+    name = label(figure) + (f": {case}" if case else "")
     whole = paper.whole(figure)
     number, _, window = whole.partition(" (")
     others = sorted({paper.number(o) for o in figure.others if not o.standing and o.chosen_by != "service"} - {number})

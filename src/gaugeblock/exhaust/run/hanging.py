@@ -154,4 +154,6 @@ def _pull(name: str, load: Figure | None, moved: Figure | None, long: Figure | N
     if load is None or moved is None or long is None:
         return None
     force = units.from_base(base(load) * base(moved) / base(long), load.unit)
-    return derived("hanger_pull", "hanger_pull", force, load.unit, (load, moved, long), data, about=name)
+    return derived(
+        "hanger_pull", "hanger_pull", force, load.unit, (load, moved, long), data, about=name, conditions=name
+    )

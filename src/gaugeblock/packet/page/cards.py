@@ -143,7 +143,7 @@ def _stopped(c: SimpleNamespace) -> Markup:
 
 def _none(c: SimpleNamespace) -> Markup:
     shape = '<div class="askline"><span class="ask">NO FIGURE</span>%s<span class="s%s">%s</span></div>\n'
-    return fill('%s<div class="emptybox"></div>\n', _line(c, shape))
+    return fill('%s<small>the figure, once it is found</small><div class="emptybox"></div>\n', _line(c, shape))
 
 
 def _table(c: SimpleNamespace) -> Markup:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from gaugeblock.answer.pretty import pretty
 from gaugeblock.drawing.lengths import degrees_text
 from gaugeblock.drawing.order_sheet import order_sheet
 from gaugeblock.drawing.stick_drawing import turned
@@ -21,13 +22,13 @@ def order(made: Plan, marks: Marks, tool: Tool, finished: Callable[[float, float
     ends = [f"{w} {tape.short(t)}" for w, t in (("START", layout.trim_start), ("END", layout.trim_end)) if t > 0]
     radius = tool.radius.text or f"{tool.radius.typical:.3f}"
     facts = [
-        ("tube", " x ".join(str(t) for t in (tube.od, tube.wall) if t)),
+        ("tube", " x ".join(pretty(str(t)) for t in (tube.od, tube.wall) if t)),
         ("material", " ".join(t for t in (tube.material, tube.product, tube.condition) if t)),
         ("bought to", tube.spec or ""),
         ("how many", str(tube.count) if tube.count else ""),
-        ("radius", f"{radius} {tool.radius.unit} to the centre line"),
+        ("radius", pretty(f"{radius} {tool.radius.unit} to the centre line")),
         ("method", tube.method or ""),
-        ("tolerance", f"+/- {tube.tolerance}" if tube.tolerance else ""),
+        ("tolerance", pretty(f"+/- {tube.tolerance}") if tube.tolerance else ""),
         ("leave on", ", ".join(ends) or "no trim at the ends"),
         ("ordered by", ""),
         ("date", ""),

@@ -168,6 +168,24 @@ def test_a_size_from_memory_asks(case):
     assert sheet.decision.figures[0].checked == "memory"
 
 
+@pytest.mark.parametrize(
+    ("case", "low", "high"),
+    [("no booster", 5.0, 7.0), ("manual", 5.0, 7.0), ("servo", 4.0, 5.0), ("assisted", 4.0, 5.0)],
+)
+def test_a_pedal_has_the_ratio_that_shops_give_it(case: str, low: float, high: float) -> None:
+    sheet = brake_fact("pedal ratio", case=case)
+    (figure,) = sheet.decision.figures
+    assert (sheet.decision.kind, figure.low, figure.high) == ("ask", low, high)
+    assert figure.trust == "HABIT"
+
+
+def test_what_help_a_pedal_has_is_asked() -> None:
+    with pytest.raises(Ambiguous):
+        brake_fact("pedal ratio")
+    with pytest.raises(InputError, match="place"):
+        brake_fact("pedal ratio", case="manual", place="US federal")
+
+
 def test_a_booster_that_was_not_given_is_asked_before_a_rating_is_passed():
     typed = {"force": "100 lbf", "ratio": "6", "rated": "3000 psi"}
     sheet = brake("1 in", **typed)

@@ -191,7 +191,7 @@ TORQUE = Topic(
     _TIGHTEN + r"|(?:bonnet|hood|hinge|fender|bumper|bracket|crossmember|frame|floor|door)s?|(?:cap"
     r" |machine |set )?(?:bolts?|screws?|studs?)|capscrews?|hex(?:"
     r" head)?|fasteners?|threads?|nuts?|hex"
-    r" head|flange head|socket(?: head)?(?: cap)?|allen",
+    r" head|flange head|flange(?= bolts?\b| screws?\b)|socket(?: head)?(?: cap)?|allen",
     needs=("thread",),
     table="fasteners",
     job_keys={"maker": "maker.torque", "grip": "grip.length"},

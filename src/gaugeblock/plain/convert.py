@@ -156,12 +156,23 @@ def conversion(words: tuple[str, ...], data: Refdata) -> Conversion | None:
     """
     line = _bare(words)
     if _ASKS.search(line) is None:
-        return None
+        return _side_by_side(line, data)
     for form in _FORMS:
         found = form.fullmatch(line)
         if found is not None:
             return _converted(found["n"], found["from"] or "", found["to"], data)
     return None
+
+
+def _side_by_side(line: str, data: Refdata) -> Conversion | None:
+    """A measure and another unit of its kind, and no word more: ``10 bar psi``."""
+    found = re.fullmatch(rf"{_MEASURE} (?P<to>{_ANY})", line)
+    if found is None or not found["from"]:
+        return None
+    try:
+        return _converted(found["n"], found["from"], found["to"], data)
+    except InputError:
+        return None
 
 
 def in_a_story(words: tuple[str, ...], data: Refdata) -> tuple[Conversion, tuple[str, ...]] | None:

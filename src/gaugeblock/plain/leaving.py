@@ -36,6 +36,7 @@ _OF_A_KIND = {
 _LINKS = frozenset(
     ["of", "on", "for", "in", "to", "from", "the", "a", "an", "my", "our", "your", "his", "this", "that"]
 )
+_ASKING = frozenset(["what", "which", "whats", "what's"])
 _COUNTED = frozenset(["gear", "moment", "speed", "hand", "pass", "stage", "step", "bend", "wire", "one"])
 _LINKING = frozenset(["of", "on", "for", "in", "to", "from"])
 
@@ -47,6 +48,8 @@ def left_round(words: tuple[str, ...], reading: Reading, data: Refdata) -> Readi
     own = _own(words, reading, data)
     is_bolt = bool({"part", "thread"} & reading.topic.slots.keys())
     named = _named_by(words, reading, data) if is_bolt else set()
+    if any(before in _ASKING and word in reading.unread for before, word in pairwise(words)):
+        return None  # it is what is asked
     denied = agreed(words, reading, data)
     for word in dict.fromkeys(reading.unread):
         if word in denied:

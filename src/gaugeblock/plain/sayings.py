@@ -138,6 +138,26 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"\1the axle",
     ),
     (" to me", r"\b(?:which |that |it )?(?:feels|seems|looks) (?:a bit |too )?(?:tight|loose) to me\b", ""),
+    ("third member", r"\bthird member\b", "axle"),
+    ("hole saw", r"\bhole ?saws?\b", "saw"),
+    *(
+        (cue, r"\bon (?:hot|cold|warm|wet|rainy) (?:days?|nights?|mornings?)\b", "")
+        for cue in (" day", " night", " morning")
+    ),
+    (" loose", r"\b(?:came|come|comes|coming|worked|works|shook|rattled|keeps coming) loose\b(?: again)?", ""),
+    (
+        "no ",
+        r"\b(?:with )?no (?:head )?(?:marks?|markings)(?: (?:on|at) (?:the |its |their )?heads?)?(?: at all)?(?= |$)",
+        "no marks",
+    ),
+    *(
+        (
+            cue,
+            r"\b(?:went and )?stripped (?:out )?(?:an? |the |my |his |one )?(?=.*\b(?:insert|coil)s?\b)",
+            "",
+        )
+        for cue in ("stripped",)
+    ),
     ("treater", r"\bheat[- ]treaters?\b", "shop"),
     ("strip", r"\b(?:at|down|on) the (?:drag[- ]?)?strip\b", "at the track"),
     *(

@@ -43,12 +43,12 @@ def _open_circuit(values: dict[str, str], data: Refdata) -> Open | None:
 def _open_fact(values: dict[str, str], _data: Refdata) -> Open | None:
     """The places that have a rule, or the kinds of brake."""
     from gaugeblock.lines.brakes.facts import subject_of
-    from gaugeblock.lines.brakes.habits import CASES, RESIDUAL, SIZE, TUBES
+    from gaugeblock.lines.brakes.habits import CASES, PEDAL, PEDALS, RESIDUAL, SIZE, TUBES
     from gaugeblock.lines.brakes.rules import RULES
 
     named = subject_of(values["subject"])
-    if named in (RESIDUAL, SIZE):
-        cases = CASES if named == RESIDUAL else TUBES
+    if named in (RESIDUAL, SIZE, PEDAL):
+        cases = tuple(CASES if named == RESIDUAL else TUBES if named == SIZE else PEDALS)
         return None if "case" in values else (("case",), [{"case": c} for c in cases])
     if named in RULES and "place" not in values and len(RULES[named]) > 1:
         return ("place",), [{"place": r.place} for r in RULES[named]]
@@ -161,6 +161,11 @@ FACT = Topic(
             Shaped(r"(?:stopping|braking) distances?", always("stopping distance")),
             Shaped(r"pedal (?:reserve|travel)", always("pedal reserve")),
             Shaped(
+                r"(?:what )?(?:brake )?pedal (?:lever(?:age)? )?ratio(?: (?:should|do|does|for))?"
+                r"|ratio (?:of|for) (?:the |a |my )?(?:brake )?pedal",
+                always("pedal ratio"),
+            ),
+            Shaped(
                 r"(?:what )?size (?:of )?brake (?:line|tube|pipe)s?|brake (?:line|tube|pipe)s? (?:size|diameter)",
                 always("line size"),
             ),
@@ -171,6 +176,12 @@ FACT = Topic(
             ),
         ),
         "case": (
+            Shaped(
+                r"(?:no|without an?|minus the) (?:booster|servo|assist\w*|vacuum booster)|manual(?: brakes?)?"
+                r"|un(?:assisted|boosted)",
+                always("no assist"),
+            ),
+            Shaped(r"(?:with an? )?(?:booster|servo)(?: brakes?)?|power(?:ed)? brakes?|boosted", always("assisted")),
             Shaped(r"(?:for )?(?:rear |front )?drums?(?: brakes?)?", always("drum"), "drums"),
             Shaped(r"to (?:one |a |each |the )?(?:front )?wheels?", always("to one wheel")),
             Shaped(r"to (?:the |an )?(?:rear )?axle", always("to an axle or a long run")),

@@ -52,13 +52,15 @@ def brake(argv: list[str]) -> int:
         ' "14 in" --lock "13 in"',
     )
     about = (
-        "residual pressure, line size, balance, bleeding, leak test, parking brake, stopping distance, pedal reserve"
+        "residual pressure, line size, pedal ratio, balance, bleeding, leak test, parking brake, stopping distance, pedal"
+        " reserve"
     )
     parser.add_argument("subject", nargs="?", metavar="SUBJECT", help=about)
     parser.add_argument(
         "--case",
         metavar="C",
-        help='of a residual pressure: drum, "disc below", "disc above"; of a tube: "one wheel", axle',
+        help='of a residual pressure: drum, "disc below", "disc above"; of a tube: "one wheel", axle; of a'
+        ' pedal: assisted, "no assist"',
     )
     parser.add_argument("--place", metavar="P", help='whose rule: "US federal"')
     for option, text in _OPTIONS.items():

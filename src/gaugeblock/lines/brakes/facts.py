@@ -10,7 +10,7 @@ from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet, opens
 from gaugeblock.errors import InputError
 from gaugeblock.lines.brakes import balance, habits, rules
-from gaugeblock.lines.brakes.habits import BRAKES, RESIDUAL, SIZE
+from gaugeblock.lines.brakes.habits import BRAKES, PEDAL, RESIDUAL, SIZE
 from gaugeblock.lines.brakes.rules import LEAK, PARKING, RESERVE, STOPPING
 from gaugeblock.lines.given import choice_of
 from gaugeblock.lookup import look_up
@@ -24,6 +24,7 @@ BALANCE, BLEEDING = "balance", "bleeding"
 SUBJECTS = {
     RESIDUAL: ("residual", "residual valve", "residual pressure valve", "rpv"),
     SIZE: ("size", "tube size", "line", "brake line size", "tube"),
+    PEDAL: ("ratio", "lever ratio", "pedal leverage"),
     BALANCE: ("bias", "brake balance", "brake bias", "proportioning", "proportioning valve"),
     BLEEDING: ("bleed", "bleed order", "bleeding order", "bleed sequence"),
     LEAK: ("leak", "pressure test", "hold test", "test", "leak check"),
@@ -32,7 +33,10 @@ SUBJECTS = {
     RESERVE: ("reserve", "pedal", "pedal travel"),
 }
 # What a subject does not go by: a rule has its place, a habit its case.
-_UNUSED = {**dict.fromkeys((BALANCE, BLEEDING), ("case", "place")), **dict.fromkeys((RESIDUAL, SIZE), ("place",))}
+_UNUSED = {
+    **dict.fromkeys((BALANCE, BLEEDING), ("case", "place")),
+    **dict.fromkeys((RESIDUAL, SIZE, PEDAL), ("place",)),
+}
 _ORDER = (
     "Bleed by the vehicle's own manual. Of four manuals read, three print right rear, left rear, right front, left"
     " front; one begins with the wheel nearest the place that was opened. After the master cylinder was off or ran"
@@ -52,9 +56,10 @@ def brake_fact(
 ) -> Sheet:
     """What rules and habits say of a brake.
 
-    ``subject`` is ``residual pressure``, ``line size``, ``balance``, ``bleeding``, ``leak test``, ``parking brake``,
-    ``stopping distance`` or ``pedal reserve``; ``case`` the kind of brake of a residual pressure (``drum``, ``disc
-    below``, ``disc above``) or what a tube feeds (``to one wheel``, ``axle``);
+    ``subject`` is ``residual pressure``, ``line size``, ``pedal ratio``, ``balance``, ``bleeding``, ``leak test``,
+    ``parking brake``, ``stopping distance`` or ``pedal reserve``; ``case`` the kind of brake of a residual pressure
+    (``drum``, ``disc below``, ``disc above``), what a tube feeds (``to one wheel``, ``axle``), or the help that a pedal
+    has (``assisted``, ``no assist``);
     ``place`` whose rule it is (``US federal``).
 
     Raises InputError for a subject or a case that there is not, LookupMiss for a place without such a rule, Ambiguous
@@ -73,6 +78,8 @@ def brake_fact(
         return balance.judged("brake balance", asked, data)
     if named == RESIDUAL:
         return habits.residual(case, asked, data)
+    if named == PEDAL:
+        return habits.pedal(case, asked, data)
     if named == SIZE:
         return habits.size(case, asked, data)
     return rules.judged(named, place, asked, data)

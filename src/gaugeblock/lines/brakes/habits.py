@@ -1,4 +1,4 @@
-"""What shops do where no publication speaks: residual pressure, and the size of brake tube."""
+"""What shops do where no publication speaks: residual pressure, the size of brake tube, the ratio of a pedal."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 BRAKES = "lines/brakes"
-RESIDUAL, SIZE = "residual pressure", "line size"
+RESIDUAL, SIZE, PEDAL = "residual pressure", "line size", "pedal ratio"
 _BELOW, _ABOVE = "disc, master cylinder below the calipers", "disc, master cylinder above the calipers"
 CASES = {
     "drum": ("drums", "drum brakes", "drum brake"),
@@ -28,6 +28,18 @@ CASES = {
 TUBES = {
     "to one wheel": ("one wheel", "wheel", "front", "caliper"),
     "to an axle or a long run": ("axle", "rear", "rear axle", "long run", "to the rear", "to an axle"),
+}
+PEDALS = {
+    "no assist": (
+        "no booster",
+        "no servo",
+        "manual",
+        "unassisted",
+        "without a booster",
+        "without a servo",
+        "unboosted",
+    ),
+    "assisted": ("booster", "servo", "power", "boosted", "with a booster", "with a servo", "power brakes"),
 }
 _NO_VALVE = "No residual valve: habit fits none where the master cylinder stands above the calipers."
 
@@ -56,6 +68,22 @@ def size(case: str | None, asked: dict[str, str | None], data: Refdata) -> Sheet
     return Sheet(
         title, asked, data, [figure], [check], [], decision=ask("TUBE", candidates, (SIZE,), do), questions=[question]
     )
+
+
+def pedal(case: str | None, asked: dict[str, str | None], data: Refdata) -> Sheet:
+    """The Sheet of the lever ratio of a brake pedal; Ambiguous where it was not said whether there is a booster."""
+    which = choice_of(case, "case", PEDALS)
+    if which is None:
+        raise Ambiguous(PEDAL, BRAKES, "a booster changes it", tuple(PEDALS), "name the case")
+    figure = look_up(BRAKES, "pedal_ratio_typical", data=data, subject="pedal", case=which, service="vehicle")
+    check = Check(PEDAL, CANNOT_TELL, "habit: no publication of it was found", bears=ASK)
+    text = "Which pedal ratio does the maker of the master cylinder, or of its booster, print?"
+    candidates = [Candidate(figure, "as shops make it", "more of it asks less of the foot and more way of the pedal")]
+    do = "Before you make the pedal, work out the line pressure that foot, ratio and bore give."
+    decision = ask("PEDAL RATIO", candidates, (PEDAL,), do)
+    question = Question(ASK_MAKER, text, "case", (PEDAL,))
+    title = f"pedal ratio, {which}"
+    return Sheet(title, asked, data, [figure], [check], [], decision=decision, questions=[question])
 
 
 def _residual(which: str, asked: dict[str, str | None], data: Refdata) -> Sheet:

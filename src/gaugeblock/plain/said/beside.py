@@ -74,7 +74,7 @@ SAID_BESIDE = (
     ),
     (
         "length of",
-        r"\ban? (?:short |long |nice )?length of (?=(?:[a-z0-9]+ ){1,4}(?:bar|rod|stock|tube|tubing|pipe|wire)\b)",
+        r"\ban? (?:short |long |nice )?length of (?=(?:[a-z0-9]+ ){1,7}(?:bar|rod|stock|tube|tubing|pipe|wire)\b)",
         "",
     ),
     ("old ", r"\bold (?=(?:guy|man|boy|fella|bloke|timer|hand|girl|lady|mate)\b)", ""),
@@ -91,9 +91,9 @@ SAID_BESIDE = (
     *(
         (
             cue,
-            r"\b(?:spat|spewed|puked|lost|boiled|threw|dumped|chucked|spits|pukes|boils|dumps) (?:out )?(?:its"
-            r"|her|his|all its"
-            r"|all the|the)(?: own)? (?:water|coolant)(?: (?:out|off|away|again))*",
+            r"\b(?:spat|spewed|puked|lost|boiled|threw|dumped|chucked|spits|pukes|boils|dumps|pushed|pushes|pushing"
+            r"|puking|spewing|losing|dumping)(?: out)?(?: (?:its|her|his|all its|all the|the))?(?: own)? (?:water|coolant)"
+            r"(?: (?:out|off|away|again))*",
             "",
         )
         for cue in (" water", " coolant")

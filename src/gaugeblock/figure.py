@@ -85,6 +85,7 @@ class _Open:
     """
 
     __slots__: tuple[str, ...] = (
+        "_below",
         "_evidence",
         "basis",
         "checked",
@@ -130,6 +131,7 @@ class _Open:
     inputs: tuple[Figure, ...]
     others: tuple[Figure, ...]
     text: str
+    _below: tuple[bool, bool]
     _evidence: Evidence | None
 
 
@@ -145,7 +147,7 @@ class Figure(Value, _Open):
 
     @classmethod
     def _parts(cls) -> tuple[str, ...]:
-        return _Open.__slots__[1:]  # its evidence is worked out
+        return _Open.__slots__[2:]  # its evidence and what stands below it are worked out
 
     def __init__(
         self,
@@ -287,10 +289,22 @@ class Figure(Value, _Open):
         word = TRUST[self.basis]
         if self.basis == "derived":
             word = f"{word}, {TRUST[self.evidence.basis]}"
-        recalled = any(
-            f.checked == "memory" or (f.rule is not None and f.rule.checked == "memory") for f in self.walk()
-        )
-        return f"{word} (from memory)" if recalled else word
+        return f"{word} (from memory)" if self.below[0] else word
+
+    @property
+    def below(self) -> tuple[bool, bool]:
+        """Whether a figure from memory, and whether a nut factor, stands here or among the inputs; looked at once."""
+        try:
+            return self._below
+        except AttributeError:
+            pass
+        recalled = self.checked == "memory" or (self.rule is not None and self.rule.checked == "memory")
+        rubs = self.quantity == "nut_factor"
+        for figure in self.inputs:
+            of_input = figure.below
+            recalled, rubs = recalled or of_input[0], rubs or of_input[1]
+        put(self, "_below", (recalled, rubs))
+        return recalled, rubs
 
     @property
     def is_range(self) -> bool:

@@ -215,7 +215,7 @@ def _printed(figure: Figure, data: Refdata, unit: str | None) -> str:
 
 def rests_on_friction(figure: Figure) -> bool:
     """Whether a nut factor stands behind a figure: friction is not known to more than three digits."""
-    return any(f.quantity == "nut_factor" for f in figure.walk())
+    return figure.below[1]
 
 
 def _three_digits(most: float, figure: Figure, unit: str, step: Fraction | None) -> Fraction | None:

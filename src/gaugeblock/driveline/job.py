@@ -10,11 +10,9 @@ from gaugeblock.driveline.keys import FITS, PHASES, ROOTS, SEATINGS
 from gaugeblock.driveline.propshafts.job import STARTER as SHAFTS_STARTER
 from gaugeblock.driveline.propshafts.job import PropellerShaft
 from gaugeblock.driveline.propshafts.job import faults as shaft_faults
-from gaugeblock.driveline.shims.job import STARTER as SHIMS_STARTER
-from gaugeblock.driveline.shims.job import ShimLog
 from gaugeblock.job import values
-from gaugeblock.job.checks import Fault, given
-from gaugeblock.job.kind import Kind
+from gaugeblock.job.checks import Fault, given, no_faults
+from gaugeblock.job.kind import Kind, Later
 from gaugeblock.job.locate import Path
 from gaugeblock.job.part import (
     AnyFigure,
@@ -166,10 +164,6 @@ class GearingItem(Entry):
     notes: Text | None = None
 
 
-def no_faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fault]:
-    yield from ()
-
-
 def faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fault]:
     kind = item.get("kind")
     wrong = {"shaft": SETUP, "setup": SHAFT}.get(kind if isinstance(kind, str) else "", ())
@@ -299,7 +293,7 @@ KINDS = {
     "driveline": Kind(Driveline, faults, STARTER),
     "axles": Kind(AxleShaft, axle_faults, AXLES_STARTER),
     "shafts": Kind(PropellerShaft, shaft_faults, SHAFTS_STARTER),
-    "shims": Kind(ShimLog, no_faults, SHIMS_STARTER),
+    "shims": Later("gaugeblock.driveline.shims.job"),
     "splines": Kind(Splines, no_faults, SPLINES_STARTER),
     "joints": Kind(Joints, joint_faults, JOINTS_STARTER),
     "gearing": Kind(GearingItem, no_faults, GEARING_STARTER),

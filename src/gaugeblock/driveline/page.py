@@ -6,24 +6,29 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from importlib import import_module
+from typing import TYPE_CHECKING
 
 from gaugeblock.answer.item import Item, Row
-from gaugeblock.driveline.axles.job import AxleShaft
-from gaugeblock.driveline.job import SETUP, SHAFT, Driveline, GearingItem, Joints, Splines
-from gaugeblock.driveline.propshafts.job import PropellerShaft
-from gaugeblock.driveline.shims.job import ShimLog
+from gaugeblock.driveline.job import SETUP, SHAFT, Driveline
 from gaugeblock.errors import Problem
 from gaugeblock.job.model import Shop
 from gaugeblock.tables.load import Refdata
 from gaugeblock.units import text_of
 
+if TYPE_CHECKING:
+    from gaugeblock.driveline.axles.job import AxleShaft
+    from gaugeblock.driveline.job import GearingItem, Joints, Splines
+    from gaugeblock.driveline.propshafts.job import PropellerShaft
+    from gaugeblock.driveline.shims.job import ShimLog
+
+# The page of an item of another table, by its model: what a job does not have is not loaded.
 _PAGES = {
-    AxleShaft: "axles",
-    PropellerShaft: "propshafts",
-    ShimLog: "shims",
-    Joints: "joints",
-    GearingItem: "gearing",
-    Splines: "splines",
+    "AxleShaft": "axles",
+    "PropellerShaft": "propshafts",
+    "ShimLog": "shims",
+    "Joints": "joints",
+    "GearingItem": "gearing",
+    "Splines": "splines",
 }
 
 
@@ -43,11 +48,9 @@ def item(
     job: Driveline | AxleShaft | PropellerShaft | ShimLog | Splines | Joints | GearingItem, shop: Shop, data: Refdata
 ) -> Item:
     """The Item of one item of the job. Each kind reads its own rooms alone."""
-    for kind, name in _PAGES.items():
-        if isinstance(job, kind):
-            made: Item = import_module(f"gaugeblock.driveline.pages.{name}").item_of(job, data)
-            return made
-    assert isinstance(job, Driveline)
+    if not isinstance(job, Driveline):
+        made: Item = import_module(f"gaugeblock.driveline.pages.{_PAGES[type(job).__name__]}").item_of(job, data)
+        return made
     names = [k for k in (SETUP if is_setup(job) else SHAFT) if k != "maker"]
     asked = {"step" if k == "setting" else k: text_of(getattr(job, k)) for k in names}
     facts = [Row("where", job.where or ""), *(Row(k.replace("_", " "), t) for k, t in asked.items() if t)]

@@ -1,14 +1,12 @@
 """``[[exhausts]]``: a run of exhaust with its hangers and neighbours, or the pipe that an engine asks for."""
 
-from collections.abc import Iterator
 from functools import partial
-from typing import Annotated, Any
+from typing import Annotated
 
 from gaugeblock.exhaust.run.fixing import KINDS as FLEXIBLE
 from gaugeblock.job import values
-from gaugeblock.job.checks import Fault
+from gaugeblock.job.checks import no_faults
 from gaugeblock.job.kind import Kind
-from gaugeblock.job.locate import Path
 from gaugeblock.job.part import (
     Entry,
     Force,
@@ -127,10 +125,6 @@ class Exhaust(Entry):
     timing_before: Name | None = None
     timing_after: Name | None = None
     notes: Text | None = None
-
-
-def no_faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fault]:
-    yield from ()
 
 
 STARTER = """\

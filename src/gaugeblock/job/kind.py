@@ -32,3 +32,22 @@ class Kind:
         self.faults = faults
         self.starter = starter
         self.clashes = clashes
+
+
+class Later(Kind):
+    """A Kind that stands in a module of its own as ``KIND``, and is loaded when a job has such a table."""
+
+    __slots__ = ("_module",)
+
+    def __init__(self, module: str) -> None:
+        self._module = module
+
+    def __getattr__(self, name: str) -> Any:
+        if name not in Kind.__slots__:
+            raise AttributeError(name)
+        from importlib import import_module
+
+        kind = import_module(self._module).KIND
+        for slot in Kind.__slots__:
+            setattr(self, slot, getattr(kind, slot))
+        return getattr(self, name)

@@ -4,7 +4,7 @@ What is tightened, bent, run and set up is modelled by the domains; a Kind is wh
 Keys of refdata (threads, grades, materials ...) stay text here; the hooks of ``read`` look them up.
 """
 
-from collections.abc import Mapping
+from collections.abc import Container, Mapping
 from functools import cache
 from typing import TYPE_CHECKING, Annotated, Any
 
@@ -12,6 +12,7 @@ from gaugeblock.job import form
 from gaugeblock.job.kind import Kind
 from gaugeblock.job.part import (
     BendAngle,
+    Entry,
     Gap,
     IssueDate,
     Length,
@@ -106,9 +107,10 @@ class Job(Part, aliases={"title": "job"}):
         def __getattr__(self, name: str) -> Any: ...
 
 
-def job_model(kinds: Mapping[str, Kind]) -> type[Job]:
-    """The model of a job with the tables of ``kinds``."""
-    return _job_model(tuple((table, kind.model) for table, kind in kinds.items()))
+def job_model(kinds: Mapping[str, Kind], given: Container[str] | None = None) -> type[Job]:
+    """The model of a job with the tables of ``kinds``; those that are not ``given`` stay what any item is, unread."""
+    is_given = kinds if given is None else given
+    return _job_model(tuple((t, kind.model if t in is_given else Entry) for t, kind in kinds.items()))
 
 
 @cache

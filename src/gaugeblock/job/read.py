@@ -69,7 +69,7 @@ def parse_job(
     if too_long:
         raise _job_error(where, [names.problem(*fault) for fault in too_long])
     refused: list[Refused] = []
-    model = job_model(kinds)
+    model = job_model(kinds, data)
     job = model.read(data, (), refused)
     refused.sort(key=lambda r: outline.line_of(r.path) or 0)
     bad = {r.path[:2] for r in refused}

@@ -1,20 +1,14 @@
 """``[[lines]]``: a fluid line, its path and what is hot beside it."""
 
-from collections.abc import Iterator
 from functools import partial
-from typing import Annotated, Any
+from typing import Annotated
 
 from gaugeblock.errors import InputError
 from gaugeblock.job import values
-from gaugeblock.job.checks import Fault
-from gaugeblock.job.kind import Kind
-from gaugeblock.job.locate import Path
+from gaugeblock.job.checks import no_faults
+from gaugeblock.job.kind import Kind, Later
 from gaugeblock.job.model import Move
 from gaugeblock.job.part import Entry, Gap, Length, Name, Part, Point, Stress, Temperature, Text, Wall, one_of
-from gaugeblock.lines.brakes.job import STARTER as BRAKES_STARTER
-from gaugeblock.lines.brakes.job import Brake
-from gaugeblock.lines.fuel.job import STARTER as FUEL_STARTER
-from gaugeblock.lines.fuel.job import Fuel
 from gaugeblock.lines.keys import READ_BY, SERVICES, SHIELDS, SIDES, read_span
 from gaugeblock.span import Span, of, parse_span
 
@@ -124,15 +118,6 @@ class Line(Entry, aliases={"hose_class": "class"}):
     notes: Text | None = None
 
 
-def no_faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fault]:
-    yield from ()
-
-
-def faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fault]:
-    """Nothing that a line's keys say of each other is refused."""
-    yield from ()
-
-
 STARTER = """\
 #[[lines]]                              # one a fluid line
 #name = "EXAMPLE rear brake line"
@@ -211,7 +196,7 @@ STARTER = """\
 """
 
 KINDS = {
-    "lines": Kind(Line, faults, STARTER),
-    "brakes": Kind(Brake, no_faults, BRAKES_STARTER),
-    "fuel": Kind(Fuel, no_faults, FUEL_STARTER),
+    "lines": Kind(Line, no_faults, STARTER),
+    "brakes": Later("gaugeblock.lines.brakes.job"),
+    "fuel": Later("gaugeblock.lines.fuel.job"),
 }

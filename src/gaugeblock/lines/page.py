@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from importlib import import_module
+from typing import TYPE_CHECKING
 
 from gaugeblock import units
 from gaugeblock.answer.decision import ASK, USE, Decision
@@ -13,8 +15,6 @@ from gaugeblock.bodies import Placed
 from gaugeblock.errors import InputError, Problem
 from gaugeblock.figure import Figure
 from gaugeblock.job.model import Shop
-from gaugeblock.lines.brakes.job import Brake
-from gaugeblock.lines.fuel.job import Fuel
 from gaugeblock.lines.job import HotPipe, Line
 from gaugeblock.lines.keys import label_of, line_of_part
 from gaugeblock.lines.paths import route_of_part
@@ -23,13 +23,17 @@ from gaugeblock.tables.load import Refdata
 from gaugeblock.warmth.item import JUDGES, OPEN_STATES, is_limit
 from gaugeblock.warmth.verdict import CLOSE_K, low_end
 
+if TYPE_CHECKING:
+    from gaugeblock.lines.brakes.job import Brake
+    from gaugeblock.lines.fuel.job import Fuel
+
 _ALWAYS = ("service", "material", "fluid", "gap")
 _SHOWN = 2
 
 
 def problems(item: Line | Brake | Fuel, data: Refdata) -> Iterator[Problem]:
     """Points that cannot be bent to their radius. An unknown material or fluid is an open question of the sheet."""
-    if isinstance(item, Brake | Fuel):
+    if not isinstance(item, Line):
         return
     if not item.points and not isinstance(item.hot, HotPipe):
         return  # an item that is not sound comes with its plain texts alone, maybe without a name
@@ -41,19 +45,14 @@ def problems(item: Line | Brake | Fuel, data: Refdata) -> Iterator[Problem]:
 
 def placed(line: Line | Brake | Fuel, _item: Item, data: Refdata) -> list[Placed]:
     """What of a line stands in the vehicle."""
-    return [] if isinstance(line, Brake | Fuel) else placed_line(line, data)
+    return placed_line(line, data) if isinstance(line, Line) else []
 
 
 def item(job: Line | Brake | Fuel, shop: Shop, data: Refdata) -> Item:
     """The Item of one item of the job."""
-    if isinstance(job, Brake):
-        from gaugeblock.lines.brakes import page as brakes
-
-        return brakes.item_of(job, data)
-    if isinstance(job, Fuel):
-        from gaugeblock.lines.fuel import page as fuel
-
-        return fuel.item_of(job, data)
+    if not isinstance(job, Line):
+        made: Item = import_module(f"gaugeblock.lines.{_PAGES[type(job).__name__]}").item_of(job, data)
+        return made
     is_metric = None if shop.units is None else shop.units == "metric"
     sheet = route_of_part(job, draw=True, data=data, is_metric=is_metric)
     given = line_of_part(job)
@@ -69,6 +68,8 @@ def item(job: Line | Brake | Fuel, shop: Shop, data: Refdata) -> Item:
     return Item("lines", job.name, facts, sheet, _card(job, sheet, is_metric))
 
 
+# The page of an item of another table, by its model: what a job does not have is not loaded.
+_PAGES = {"Brake": "brakes.page", "Fuel": "fuel.page"}
 # What the desk calls a key where its own name is no word of the trade.
 _SAID = {
     "od": "outside diameter",

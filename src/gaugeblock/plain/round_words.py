@@ -5,7 +5,8 @@ from __future__ import annotations
 # Parts, cars, tools and doings: where nothing reads such a word, and the question is whole without it, it tells what
 # the question is for.
 _ROUND = """
-accessories airbox cart carts combine drawbar alternator amplifier analyser apex apron arch arches arm arms assembly backplate ball balljoint
+accessories airbox cart carts combine drawbar
+alternator amplifier analyser apex apron arch arches arm arms assembly backplate ball balljoint
 balancer barrel bars bearings bellhousing bell belts blade blades bleeder blower boot bonnet bottle bracing
 brake brakes breather bulkhead bushes bushing bushings cab cables caliper calipers cam cams camshaft canister carb
 carbs carburettor carburetor carrier casing chassis chain clutch collector column compressor conrod conrods console
@@ -26,7 +27,8 @@ truss tunnel turbo turbos tyre tyres valve valves vent wagon welder welds wheel 
 wing wings wiper wipers wishbone wishbones workshop yoke yokes paper plumbing puking silencer spewing supplier
 
 ache aching bend broke cracking cracked crossing crosses dripping driving fitted fits flex flung
-grinding leaks leaking lifted lost measure measured measures measuring mending moved moving overhaul overhauled passes passing pulled
+grinding leaks leaking lifted lost measure measured measures measuring
+mending moved moving overhaul overhauled passes passing pulled
 pushing pushed quoted rattles reach reaches reaching rebuilt refit refitted removing repair repaired repairing
 replace replaced replacing rocking rocks routed routing runs running scraping scrapped sheared shook
 shortened snapped snapping spinning spins swapped swapping taking towing tows turned turns twisted upgrade

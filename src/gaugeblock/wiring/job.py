@@ -1,11 +1,9 @@
 """``[[circuits]]``: one circuit of the vehicle; ``[[batteries]]``: one that stands with a draw."""
 
-from collections.abc import Iterator
-from typing import Annotated, Any
+from typing import Annotated
 
-from gaugeblock.job.checks import Fault
+from gaugeblock.job.checks import no_faults
 from gaugeblock.job.kind import Kind
-from gaugeblock.job.locate import Path
 from gaugeblock.job.part import Entry, Name, Text, one_of
 from gaugeblock.wiring.keys import KINDS as KINDS_OF
 
@@ -43,10 +41,6 @@ class Battery(Entry):
     draw: Name | None = None
     days: Name | None = None
     notes: Text | None = None
-
-
-def no_faults(path: Path, item: dict[str, Any], job: dict[str, Any]) -> Iterator[Fault]:
-    yield from ()
 
 
 STARTER = """\

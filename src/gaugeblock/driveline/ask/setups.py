@@ -52,7 +52,8 @@ SETUP = Topic(
             amount("length", say="as left {}", doubt=1, most=_MOST_LEFT),
         ),
     },
-    r"(?:[6-9]|1[0-4])(?:\.[0-9]+| [1-7]/[248])? ?(?:inch(?:es)?|in|\")(?: (?:rear|axle|diff|ring(?! and|s)|across|over))?(?:"
+    r"(?:[6-9]|1[0-4])(?:\.[0-9]+| [1-7]/[248])? ?(?:inch(?:es)?|in|\")"
+    r"(?: (?:rear|axle|diff|ring(?! and|s)|across|over))?(?:"
     r" (?:end|axle|gear))?|dial(?: (?:gauge|indicator|clock))?|sheet|set(?:ting)?(?:"
     r" ?up)?|axle|diff(?:erential)?|rear(?: end)?|gears?|crown ?wheel|(?:with )?(?:an? )?(?:crush"
     r" (?:sleeve|spacer)|solid spacer)|setting|how much|clearance|torque",

@@ -3,6 +3,8 @@
 from typing import Annotated
 
 from gaugeblock.driveline.shims.given import SIGNS
+from gaugeblock.job.checks import no_faults
+from gaugeblock.job.kind import Kind
 from gaugeblock.job.part import Entry, Gap, Name, Ratio, Text, one_of
 
 
@@ -48,3 +50,4 @@ STARTER = """\
 #new_mark = "-1"                        # on the pinion that goes in
 #sign = "plus adds"                     # or "plus takes off": ask the axle maker
 """
+KIND = Kind(ShimLog, no_faults, STARTER)

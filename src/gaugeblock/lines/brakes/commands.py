@@ -52,8 +52,8 @@ def brake(argv: list[str]) -> int:
         ' "14 in" --lock "13 in"',
     )
     about = (
-        "residual pressure, line size, pedal ratio, balance, bleeding, leak test, parking brake, stopping distance, pedal"
-        " reserve"
+        "residual pressure, line size, pedal ratio, balance, bleeding, leak test, parking brake, stopping distance,"
+        " pedal reserve"
     )
     parser.add_argument("subject", nargs="?", metavar="SUBJECT", help=about)
     parser.add_argument(

@@ -2,6 +2,8 @@
 
 from typing import Annotated
 
+from gaugeblock.job.checks import no_faults
+from gaugeblock.job.kind import Kind
 from gaugeblock.job.part import Entry, Name, Text, one_of
 from gaugeblock.lines.brakes.keys import KINDS
 
@@ -67,3 +69,4 @@ STARTER = """\
 #lever = "150 mm"                       # of a hand brake, whole way of the grip
 #notes = ""
 """
+KIND = Kind(Brake, no_faults, STARTER)

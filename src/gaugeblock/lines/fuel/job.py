@@ -2,6 +2,8 @@
 
 from typing import Annotated
 
+from gaugeblock.job.checks import no_faults
+from gaugeblock.job.kind import Kind
 from gaugeblock.job.part import Entry, Name, Text, one_of
 from gaugeblock.lines.fuel.keys import BOOSTS, FUELS, LINES, SYSTEMS
 
@@ -67,3 +69,4 @@ STARTER = """\
 #line = "drawn tube"                    # "drawn tube" or "rubber hose"
 #notes = ""
 """
+KIND = Kind(Fuel, no_faults, STARTER)

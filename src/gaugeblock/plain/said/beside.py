@@ -92,7 +92,8 @@ SAID_BESIDE = (
         (
             cue,
             r"\b(?:spat|spewed|puked|lost|boiled|threw|dumped|chucked|spits|pukes|boils|dumps|pushed|pushes|pushing"
-            r"|puking|spewing|losing|dumping)(?: out)?(?: (?:its|her|his|all its|all the|the))?(?: own)? (?:water|coolant)"
+            r"|puking|spewing|losing|dumping)(?: out)?(?: (?:its|her|his|all its|all the|the))?(?: own)?"
+            r" (?:water|coolant)"
             r"(?: (?:out|off|away|again))*",
             "",
         )

@@ -139,7 +139,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ),
     (" to me", r"\b(?:which |that |it )?(?:feels|seems|looks) (?:a bit |too )?(?:tight|loose) to me\b", ""),
     ("third member", r"\bthird member\b", "axle"),
-    ("hole saw", r"\bhole ?saws?\b", "saw"),
+    ("saw", r"\bhole ?saws?\b", "saw"),
     *(
         (cue, r"\bon (?:hot|cold|warm|wet|rainy) (?:days?|nights?|mornings?)\b", "")
         for cue in (" day", " night", " morning")

@@ -81,6 +81,8 @@ def parse_job(
         why = f"{fault.why} (see line {first})" if first else fault.why
         problems.append(names.problem(fault.path, why, fault.nearest, fault.do))
     for table, hook in (hooks or {}).items():
+        if table not in data:
+            continue
         for index, item in _readable(data, table, kinds[table].model, bad, job):
             problems += [names.problem((table, index, *_split(p.path)), p.why, p.nearest, p.do) for p in hook(item)]
     if problems:

@@ -24,12 +24,20 @@ class Part:
     cell.
     """
 
-    __slots__ = ("_begun", "lines", "tables")
+    __slots__ = ("_begun", "_spelled", "lines", "tables")
 
     def __init__(self, lines: list[str]) -> None:
         self.lines = lines
         self.tables: dict[str, Table | None] = {}
         self._begun: dict[str, list[int]] = {}
+        self._spelled: dict[str, set[str]] = {}
+
+    def spelled(self, folded: str) -> set[str]:
+        """The first cells that are spelled so, whatever their case, living or not."""
+        if not self._spelled:
+            for cell in {line[: line.find(",")] for line in self.lines}:
+                self._spelled.setdefault(cell.casefold(), set()).add(cell)
+        return self._spelled.get(folded, set())
 
     def begun_by(self, cell: str) -> list[int]:
         """Where the lines stand that begin with a cell, with ``any`` or with a quote; the first time they are walked
@@ -83,9 +91,7 @@ def first_cell(data: Refdata, name: str, folded: str, cell_of: Callable[[], str 
     """
     if name in data.opened or keys_of(name)[0].match != "exact":
         return None
-    part = _opened(data, name)
-    begins, length = f"{folded},", len(folded) + 1
-    spelled = {line[: length - 1] for line in part.lines if line[:length].casefold() == begins}
+    spelled = _opened(data, name).spelled(folded)
     if spelled:
         return (
             next((cell for cell in sorted(spelled) if part_of(data, name, cell)), None) if len(spelled) == 1 else None

@@ -331,12 +331,9 @@ def metric_of(size: str, data: Refdata) -> str | None:
     for row in data.table(WIRE).of("resistance_maximum"):
         if row.cells["item"] == _METRIC:
             cell = row.cells["size"]
-            try:
-                got = look_up(WIRE, "resistance_maximum", data=data, item=_METRIC, size=cell, condition="20 degC")
-            except LookupMiss:
-                continue
+            got = look_up_or_none(WIRE, "resistance_maximum", data=data, item=_METRIC, size=cell, condition="20 degC")
             is_as_big = float(cell.split()[0]) >= units.from_base(base(area), "mm**2")
-            if is_as_big and base(got) <= most:
+            if got is not None and is_as_big and base(got) <= most:
                 return cell
     return None
 

@@ -11,6 +11,7 @@ from gaugeblock.answer.making import base, stated
 from gaugeblock.calc import tubes as calc
 from gaugeblock.errors import InputError
 from gaugeblock.tables.catalogue import VEHICLE_SERVICES
+from gaugeblock.tables.part import rows_of_quantities
 from gaugeblock.tubes import keys
 from gaugeblock.tubes.bend.bent import CAGE, OWN, Bent
 
@@ -280,12 +281,9 @@ def trade(tube: Bent, *, is_tested: bool = False) -> list[Caution]:
 
 def _pipe_sized(tube: Bent) -> bool:
     """Whether the OD is the name or the OD of a pipe size: the look-alikes."""
-    table = tube.data.table("tubes/pipe_sizes")
-    if any(
-        units.parse_number(r["value"]) * units.factor(r["unit"]) == tube.od_m
-        for r in table.by_quantity.get("outside_diameter", [])
-        if r["value"]
-    ):
-        return True
-    inches = tube.od_m / units.factor("in")
-    return units.fraction_text(inches) in table.column("nps")
+    inches = units.fraction_text(tube.od_m / units.factor("in"))
+    for row in rows_of_quantities(tube.data, "tubes/pipe_sizes", "outside_diameter"):
+        value = row["value"]
+        if row["nps"] == inches or (value and units.parse_number(value) * units.factor(row["unit"]) == tube.od_m):
+            return True
+    return False

@@ -9,7 +9,7 @@ from collections.abc import Callable, Mapping
 
 from gaugeblock.errors import OutputError
 from gaugeblock.job.switch import MARK, Torn, beside_file, clear_beside, heal, place_new, replace
-from gaugeblock.job.system import Busy, fill, lock, sync_folder
+from gaugeblock.job.system import Busy, Content, fill, lock, sync_folder
 from gaugeblock.job.values import shown
 
 _REASONS = {
@@ -30,7 +30,7 @@ _REASONS = {
 
 
 def write_all(
-    folder: str | os.PathLike[str], files: Mapping[str, bytes], allows: Callable[[str], None] | None = None
+    folder: str | os.PathLike[str], files: Mapping[str, Content], allows: Callable[[str], None] | None = None
 ) -> None:
     """Write ``files`` (name -> content) into ``folder``, made when its parent exists; other files in it stay.
 

@@ -16,7 +16,7 @@ import time
 import zlib
 from collections.abc import Iterator, Mapping
 
-from gaugeblock.job.system import exchange, fill, sync_folder
+from gaugeblock.job.system import Content, exchange, fill, sync_folder
 
 MARK = ".gaugeblock-"
 _SWITCH = MARK + "switch-"
@@ -38,7 +38,7 @@ class _Stays(Exception):
     """This folder cannot be exchanged for another."""
 
 
-def place_new(folder: str, files: Mapping[str, bytes]) -> None:
+def place_new(folder: str, files: Mapping[str, Content]) -> None:
     """A folder that does not exist yet, with its files, in one step."""
     beside = _beside(folder, 0)
     os.mkdir(beside)
@@ -53,7 +53,7 @@ def place_new(folder: str, files: Mapping[str, bytes]) -> None:
     sync_folder(os.path.dirname(folder))
 
 
-def replace(folder: str, files: Mapping[str, bytes]) -> None:
+def replace(folder: str, files: Mapping[str, Content]) -> None:
     """The files of a folder that exists for new ones; all else in it stays. OSError, with the old ones there; or
     Torn.
     """
@@ -112,7 +112,7 @@ def clear_beside(path: str, alone: bool) -> None:
 # One folder for another
 
 
-def _exchanged(folder: str, files: Mapping[str, bytes]) -> None:
+def _exchanged(folder: str, files: Mapping[str, Content]) -> None:
     old = os.stat(folder)
     along = _going_along(folder, files)
     beside = _beside(folder, old.st_ino)
@@ -134,7 +134,7 @@ def _exchanged(folder: str, files: Mapping[str, bytes]) -> None:
         _clear(beside, folder, tuple(files))
 
 
-def _going_along(folder: str, files: Mapping[str, bytes]) -> list[str]:
+def _going_along(folder: str, files: Mapping[str, Content]) -> list[str]:
     """What else stands in a folder; _Stays when it holds more than plain files, or someone stands in it."""
     along = []
     with os.scandir(folder) as entries:
@@ -182,7 +182,7 @@ def _clear(beside: str, folder: str, names: tuple[str, ...]) -> None:
 # File by file
 
 
-def _one_by_one(folder: str, files: Mapping[str, bytes]) -> None:
+def _one_by_one(folder: str, files: Mapping[str, Content]) -> None:
     at = os.path.join(folder, _SWITCH + _token())
     new, old = os.path.join(at, "new"), os.path.join(at, "old")
     note = os.path.join(at, _NOTE)
@@ -220,7 +220,7 @@ def _keep(path: str, kept: str) -> None:
             fill(kept, handle.read())
 
 
-def _back(at: str, folder: str, files: Mapping[str, bytes], had: list[str], error: BaseException) -> None:
+def _back(at: str, folder: str, files: Mapping[str, Content], had: list[str], error: BaseException) -> None:
     """Put the old files back, those that lost their place; Torn when that fails too."""
     new, old = os.path.join(at, "new"), os.path.join(at, "old")
     placed = [name for name in files if not os.path.lexists(os.path.join(new, name))]

@@ -11,12 +11,17 @@ import errno
 import os
 import sys
 import time
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from typing import TypeAlias
 
 WAIT_S = 20.0
 _HERE = -100  # AT_FDCWD: names are looked up from the working folder
 _EXCHANGE = 2  # RENAME_EXCHANGE of Linux, RENAME_SWAP of macOS
 _UNSUPPORTED = (errno.ENOLCK, errno.EOPNOTSUPP, errno.ENOSYS, errno.EINVAL, errno.EBADF)
+
+
+# What a file is to hold, whole or in pieces: to put millions of bytes together first takes a copy of them all.
+Content: TypeAlias = bytes | Sequence[bytes]
 
 
 class Busy(Exception):
@@ -83,12 +88,12 @@ def sync_folder(folder: str) -> None:
             os.close(handle)
 
 
-def fill(path: str, content: bytes) -> None:
+def fill(path: str, content: Content) -> None:
     """Write a file that must not exist yet, down to the disk. OSError when it cannot be; a part of it may stand
     then.
     """
     handle = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), 0o666)
     with os.fdopen(handle, "wb") as out:
-        out.write(content)
+        out.writelines((content,) if isinstance(content, bytes) else content)
         out.flush()
         os.fsync(out.fileno())

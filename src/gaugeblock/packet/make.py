@@ -11,7 +11,7 @@ from gaugeblock.answer.decision import ASK, NONE, STOP, USE
 from gaugeblock.job.output import write_all
 from gaugeblock.packet.build import Packet, build
 from gaugeblock.packet.chosen import Scope, chosen
-from gaugeblock.packet.render import render
+from gaugeblock.packet.render import files_of
 from gaugeblock.tables.load import refdata
 
 if TYPE_CHECKING:
@@ -86,5 +86,5 @@ def make_packet(job_path: str, folder: str, release: str | None = None, scope: S
 
         earlier.refuse(at, made.record)
 
-    write_all(folder, render(made, scope), allows)
+    write_all(folder, files_of(made, scope), allows)
     return Made(made, folder, items)

@@ -42,15 +42,20 @@ def css_string(text: str) -> str:
 
 def render(packet: Packet, scope: Scope | None = None) -> dict[str, bytes]:
     """File name -> content of the three files; the pages hold what ``scope`` says, all without one."""
-    view = view_of(packet, scope or Scope())
+    return {name: b"".join(pieces) for name, pieces in files_of(packet, scope or Scope()).items()}
+
+
+def files_of(packet: Packet, scope: Scope) -> dict[str, list[bytes]]:
+    """As ``render``, each content in pieces."""
+    view = view_of(packet, scope)
     return {
-        "packet.md": markdown.document(view).encode(),
-        "packet.html": page(view, _css(), _title_block(packet)).encode(),
-        "packet.json": record_bytes(packet.encoded),
+        "packet.md": [markdown.document(view).encode()],
+        "packet.html": [page(view, _css(), _title_block(packet)).encode()],
+        "packet.json": record_pieces(packet.encoded),
     }
 
 
-def record_bytes(parts: dict[str, list[bytes]]) -> bytes:
+def record_pieces(parts: dict[str, list[bytes]]) -> list[bytes]:
     """An encoded record as JSON, one line a top-level key and one an entry of its lists, so that two packets
     compare by line.
     """
@@ -66,7 +71,7 @@ def record_bytes(parts: dict[str, list[bytes]]) -> bytes:
             pieces += rest
         before = ",\n"
     pieces.append(b"}\n")
-    return b"".join(pieces)
+    return pieces
 
 
 def _css() -> str:

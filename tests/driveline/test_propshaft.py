@@ -10,6 +10,7 @@ from driveline.forms import keeps_form
 from gaugeblock import shaft
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline.propshafts.job import PropellerShaft
+from gaugeblock.driveline.propshafts.whip import STRESS
 from gaugeblock.errors import InputError, LookupMiss
 
 KEYS = set(PropellerShaft.keys)
@@ -189,3 +190,12 @@ def test_the_longest_shaft_is_the_one_that_is_kept_under_that_speed(od: str, wal
 def test_an_engine_and_its_top_gear_say_the_speed_too() -> None:
     sheet = shaft(od="3 in", wall="0.083 in", material="steel", engine_speed="6000 rpm", gears="1")
     assert sheet.decision.figures[0].quantity == "joint_distance_maximum"
+
+
+def test_what_is_left_of_a_tube_under_its_torque() -> None:
+    (check,) = [
+        c for c in shaft(**TUBE, **WAY, torque="900 lbf*ft", yield_strength="60 ksi").checks if c.name == STRESS
+    ]
+    assert check.required is not None
+    assert check.actual is not None
+    assert check.margin == pytest.approx(1 - check.actual.value / check.required.value)

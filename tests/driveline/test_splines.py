@@ -44,6 +44,7 @@ def test_the_sizes_of_a_side_fit_are_those_of_its_standard(
     wanted = {
         "spline_pitch_diameter": teeth / per_inch,
         "spline_circular_pitch": math.pi / per_inch,
+        "spline_space_width": math.pi / per_inch / 2,
         "spline_base_diameter": teeth / per_inch * math.cos(math.radians(30)),
         "spline_form_diameter_external": (teeth - 1) / per_inch - 2 * clearance,
         "spline_form_diameter_internal": (teeth + 1) / per_inch + 2 * clearance,

@@ -177,7 +177,7 @@ FACT = Topic(
         ),
         "case": (
             Shaped(
-                r"(?:no|without an?|minus the) (?:booster|servo|assist\w*|vacuum booster)|manual(?: brakes?)?"
+                r"(?:no|without an?) (?:booster|servo|assist\w*|vacuum booster)|manual(?: brakes?)?"
                 r"|un(?:assisted|boosted)",
                 always("no assist"),
             ),

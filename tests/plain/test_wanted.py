@@ -21,6 +21,9 @@ DATA = refdata()
         ("3/8-16 grade 5 dry inch pounds", "lbf*in"),
         ("pinion bearing preload new bearings inch pounds", "lbf*in"),
         ("16ga wall in thousandths", "in"),
+        ("3/8-16 grade 5 dry in lb ft", "lbf*ft"),
+        ("3/8-16 grade 5 dry in pound feet", "lbf*ft"),
+        ("m6 8.8 dry in pound inches", "lbf*in"),
         ("dot 3 wet in fahrenheit", "degF"),
     ],
 )

@@ -77,6 +77,7 @@ def _more(item: Item, said: str) -> str:
     if item.sheet.decision.kind not in (ASK, NONE):
         return ""
     texts = dict.fromkeys(pretty(q.text) for q in item.sheet.questions)
+    # what the card says is one of them, in its own words or in others
     left = sum(text not in said for text in texts) - (not any(text in said for text in texts))
     return "" if left <= 0 else f"The first page asks {'one thing' if left == 1 else f'{left} things'} more."
 

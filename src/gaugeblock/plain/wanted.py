@@ -9,8 +9,9 @@ if TYPE_CHECKING:
     from gaugeblock.answer.asking import Hit
 
 _WANTED = (
-    r"(?:in |as |into )?(?:(?P<Nm>nm|n[.-]m|newton[ -]met(?:re|er)s?)|(?P<lbfft>(?:ft|foot)[- ](?:lbs?|pounds?))"
-    r"|(?P<lbfin>(?:in|inch)[- ](?:lbs?|pounds?))|(?P<mm>mm|millimet(?:re|er)s?)|(?P<inch>inches|thou"
+    r"(?:in |as |into )?(?:(?P<Nm>nm|n[.-]m|newton[ -]met(?:re|er)s?)|(?P<lbfft>(?:ft|foot)[- ](?:lbs?|pounds?)"
+    r"|(?:lbs?|pounds?)[- ](?:ft|foot|feet))|(?P<lbfin>(?:in|inch)[- ](?:lbs?|pounds?)"
+    r"|(?:lbs?|pounds?)[- ](?:in|inch|inches))|(?P<mm>mm|millimet(?:re|er)s?)|(?P<inch>inches|thou"
     r"|thousandths?(?: of an inch)?"
     r"|decimals?(?: inch(?:es)?)?)|(?P<psi>psi)|in (?P<bar>bar)|(?P<MPa>mpa)|(?P<ksi>ksi)|(?P<degF>fahrenheit)"
     r"|(?P<degC>celsius|centigrade)|(?P<Lh>lph|l/h|lit(?:re|er)s? (?:per|an?) hour)|(?P<galh>gph|gal(?:lon)?s?"

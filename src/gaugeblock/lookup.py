@@ -28,7 +28,7 @@ from gaugeblock.value import Keys
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Callable, Mapping, Sequence
 
     from gaugeblock.errors import Offers
 
@@ -96,10 +96,13 @@ def look_up(
         part = _part(data, table, keys) if table not in data.opened else None
         try:
             got = None if part is None else _decide(data, part, quantity, keys, of_source)
-        except (LookupMiss, WholeTable):
+        except (LookupMiss, _NoRow, WholeTable):
             got = None  # the whole table knows what is near
         if got is None:
-            got = _decide(data, data.table(table), quantity, keys, of_source)
+            try:
+                got = _decide(data, data.table(table), quantity, keys, of_source)
+            except _NoRow as nothing:
+                raise nothing.why() from None
         data.memo[memo_key] = got
     return got  # type: ignore[return-value]
 
@@ -119,11 +122,8 @@ def look_up_or_none(table: str, quantity: str, *, data: Refdata | None = None, *
     if memo_key not in data.memo:
         part = _part(data, table, keys) if table not in data.opened else None
         try:
-            if part is not None:
-                data.memo[memo_key] = _decide(data, part, quantity, keys, None)
-            else:
-                data.memo[memo_key] = look_up(table, quantity, data=data, **keys)
-        except LookupMiss:
+            data.memo[memo_key] = _decide(data, data.table(table) if part is None else part, quantity, keys, None)
+        except (LookupMiss, _NoRow):
             data.memo[memo_key] = None
         except WholeTable:
             data.table(table)
@@ -131,18 +131,20 @@ def look_up_or_none(table: str, quantity: str, *, data: Refdata | None = None, *
     return data.memo[memo_key]  # type: ignore[return-value]
 
 
+class _NoRow(Exception):
+    """No row answers; ``why`` makes what says so, for to find what is near takes longer than a look-up."""
+
+    def __init__(self, why: Callable[[], LookupMiss]) -> None:
+        super().__init__()
+        self.why = why
+
+
 def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str], of_source: str | None) -> Figure:
     rows = table.by_quantity.get(quantity, [])
     if of_source is not None:
         rows = [r for r in rows if r["source"] == of_source]
     if not rows:
-
-        def near() -> Offers:
-            from gaugeblock.tables.near import of_these
-
-            return of_these(quantity, list(table.by_quantity))
-
-        raise LookupMiss(quantity, table.name, "no such quantity in this table", near, "use one of these")
+        raise _NoRow(lambda: _no_quantity(table, quantity))
     for name in keys:
         if name not in table.names:
             raise InputError(name, table.name, "not a key of this table", table.names, "use one of these")
@@ -163,7 +165,7 @@ def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str], of
                 between = _interpolate(data, rows, asked, at, quantity)
                 if between is not None:
                     return between
-        raise _miss(data, table, rows, asked, quantity, keys, matched)
+        raise _NoRow(lambda: _miss(data, table, rows, asked, quantity, keys, matched))
     return _govern(data, quantity, matched)
 
 
@@ -232,6 +234,17 @@ def _interpolate(data: Refdata, rows: list[Row], asked: Asked, at: int, quantity
         rule=data.rule("linear_interpolation"),
         inputs=(low, high),
     )
+
+
+def _no_quantity(table: Table, quantity: str) -> LookupMiss:
+    """Why nothing answers where a table has no such quantity."""
+
+    def near() -> Offers:
+        from gaugeblock.tables.near import of_these
+
+        return of_these(quantity, list(table.by_quantity))
+
+    return LookupMiss(quantity, table.name, "no such quantity in this table", near, "use one of these")
 
 
 def _miss(

@@ -242,10 +242,9 @@ def diameter_of(thread: Thread, data: Refdata) -> Figure:
 
 
 def proof_of(at: dict[str, str], data: Refdata) -> Figure:
-    """The proof strength of a grade and size, else 0.85 of its yield strength; LookupMiss where neither is on
-    record.
+    """The proof strength of a grade and size, else 0.85 of its yield strength by the textbook's estimate; LookupMiss
+    where neither is on record.
     """
-    """The proof strength of a grade, else 0.85 of its yield strength by the textbook's estimate."""
     try:
         return lookup.look_up("fasteners/grades", "proof_strength", data=data, **at)
     except LookupMiss as miss:

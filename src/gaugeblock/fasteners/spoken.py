@@ -15,8 +15,8 @@ _SPAN = rf"(?P<low>{NUMBER})(?: ?(?:to|-|and) ?)(?P<high>{NUMBER})"
 
 
 TORQUE_SAID = (
-    r"(?P<unit>(?:ft|foot|in|inch)[-. *]?(?:lbs?|pounds?)|(?:lbs?|pounds?)[-. *]?(?:ft|foot|in|inch)|n[. ]?m|newton["
-    r" -]met(?:re|er)s?)"
+    r"(?P<unit>(?:ft|foot|feet|in|inch)[-. *]?(?:lbs?|lbf|pounds?)|(?:lbs?|lbf|pounds?)[-. *]?(?:ft|foot|feet|in|inch)"
+    r"|n[-. *]?m|newton[ -]met(?:re|er)s?)"
 )
 
 

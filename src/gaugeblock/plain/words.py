@@ -19,6 +19,24 @@ _PLAIN = str.maketrans(
         "\u2013": "-",
         "\u2014": " ",
         "\u00ba": "\u00b0",
+        "\u02da": "\u00b0",
+        "\u2103": "\u00b0c",
+        "\u2109": "\u00b0f",
+        "\u2212": "-",
+        "\u2011": "-",
+        "\u2010": "-",
+        "\u2044": "/",
+        "\u00b7": "-",
+        "\u22c5": "-",
+        "\u2022": "-",
+        "\u2219": "-",
+        "\u00b2": "2",
+        "\u00b3": "3",
+        "\u00b5": "u",
+        "\u03bc": "u",
+        "\u2026": " ",
+        "\u202f": " ",
+        "\u2009": " ",
         "\u00a0": " ",
         "\t": " ",
         "\n": " ",
@@ -162,6 +180,8 @@ def words_of(line: str) -> tuple[str, ...]:
     text = line.translate(_PLAIN).casefold()
     for mark, plain in _VULGAR.items():
         text = text.replace(mark, f" {plain}")
+    if "\u00b0" in text:
+        text = _of_degrees(text)
     text = written(text)
     words = _in_digits(_in_full([_not_owned(w.strip("'`*_") or "'") for w in text.split()]))
     if not words:
@@ -169,6 +189,13 @@ def words_of(line: str) -> tuple[str, ...]:
     if len(words) > _MOST:
         raise InputError(visible(line), "question", "it is too long", (), "ask for one figure in a few words")
     return tuple(words)
+
+
+def _of_degrees(text: str) -> str:
+    """A sign of degrees with its scale in letters, as people type it: 120 degC."""
+    import re
+
+    return re.sub(r" ?\u00b0 ?(?:deg )?([cf])(?![a-z])", r" deg\1", text)
 
 
 def _not_owned(word: str) -> str:

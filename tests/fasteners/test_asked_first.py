@@ -91,7 +91,9 @@ def test_a_makers_figure_for_a_bolt_is_for_the_threads_it_says() -> None:
         maker = {"torque": "25 lbf*ft", "source": "m", "place": "p. 1", "condition": of_maker}
         sheet = torque("3/8-16", grade="SAE J429 5", condition=here, maker=maker)
         assert sheet.decision.kind == ASK
-        assert sheet.decision.candidates[0].when == f"the threads are {of_maker}"
+        whens = {c.figure.basis: c.when for c in sheet.decision.candidates}
+        assert whens["maker"] == f"the threads are {of_maker}"
+        assert whens["derived"] == f"the threads are {here}, and the maker names no other torque"
         assert not any("whether its torque" in q.text for q in sheet.questions)  # he says it
 
 
@@ -117,7 +119,9 @@ def test_whatever_a_maker_gives_is_for_the_threads_it_says(form: str, own: dict[
             assert asked == (here != of_maker), (here, of_maker)
             if asked:
                 assert sheet.decision.kind != USE, (here, of_maker)
-                assert all(of_maker in c.when for c in sheet.decision.candidates)
+                makers = [c for c in sheet.decision.candidates if c.figure.basis != "derived"]
+                assert all(of_maker in c.when for c in makers)
+                assert all(here in c.when for c in sheet.decision.candidates if c not in makers)
 
 
 # --- a size that says no thread

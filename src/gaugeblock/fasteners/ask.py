@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.unpublished import maker_of, named_by
 from gaugeblock.errors import LookupMiss
+from gaugeblock.fasteners.makers_words import OfMaker, with_threads
 from gaugeblock.fasteners.open_keys import LIMITS
 from gaugeblock.fasteners.own_words import KNOWN, Tapped, apart
 from gaugeblock.fasteners.spoken import CONDITION, GRADE, INSERT, THREAD, TOOLS, TORQUE_SAID, unit_of
@@ -22,7 +25,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from gaugeblock.answer.asking import Open
+    from gaugeblock.answer.asking import Open, Reader
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.tables.load import Refdata, Row
 
@@ -58,7 +61,9 @@ def _open_bolt(values: dict[str, str], data: Refdata) -> Open | None:
 
 def _settle_bolt(values: dict[str, str], data: Refdata) -> dict[str, str]:
     """``M8 fine`` is M8x1 where that is the one fine thread of the size; a metal and its strength are two options."""
-    values = apart(values)
+    values = with_threads(apart(values))
+    if "thread" not in values:
+        return values
     threads = threads_of(values["thread"], data) if values["thread"].endswith(" fine") else ()
     return {**values, "thread": threads[0]} if len(threads) == 1 else values
 
@@ -67,7 +72,7 @@ def _settle_part(values: dict[str, str], data: Refdata) -> dict[str, str]:
     """What is done by turns, or with a part used again, is a row of its own; a part goes by its maker's torque,
     whatever the grade of its bolt.
     """
-    values = {k: v for k, v in values.items() if k != "grade"}
+    values = {k: v for k, v in with_threads(values).items() if k != "grade"}
     kind = values.pop("kind", "")
     if kind:
         name = f"{values['part']}, {kind}"
@@ -117,13 +122,27 @@ def _open_part(values: dict[str, str], data: Refdata) -> Open | None:
 def _torque() -> Callable[..., Sheet]:
     from gaugeblock.fasteners.torque import torque
 
-    return torque
+    return partial(_of_maker, torque)
 
 
 def _part() -> Callable[..., Sheet]:
     from gaugeblock.fasteners.part import part
 
-    return part
+    return partial(_of_maker, part)
+
+
+def _of_maker(
+    answer: Callable[..., Sheet],
+    *args: object,
+    maker: str | None = None,
+    maker_condition: str | None = None,
+    **options: object,
+) -> Sheet:
+    """The answer with what was said of the maker's torque as one option."""
+    if maker is None:
+        return answer(*args, **options)
+    own = {"torque": maker, "condition": maker_condition} if maker_condition else maker
+    return answer(*args, maker=own, **options)
 
 
 _TIGHTEN = (
@@ -133,68 +152,73 @@ _TIGHTEN = (
     r" values?)?|torquing|bolting|tork|torgue|tighten(?:ed|ing)?(?: down)?|tightness|how tight"
     r"|(?:ft|foot|inch|in)[- ]?(?:lbs?|pounds?)|newton met(?:re|er)s?|nm|set(?:ting)?|snug"
 )
-TORQUE = Topic(
-    _torque,
-    "torque",
-    {
-        "thread": THREAD,
-        "grade": GRADE,
-        "condition": CONDITION,
-        "into": (
-            Tapped(TAPPED_METAL),
-            TAPPED_METAL,
-            Named(metals_said, say="into {}", tail=METAL_TAIL, doubt=4),
+_SLOTS: dict[str, tuple[Reader, ...]] = {
+    "thread": THREAD,
+    "grade": GRADE,
+    "condition": CONDITION,
+    "into": (
+        Tapped(TAPPED_METAL),
+        TAPPED_METAL,
+        Named(metals_said, say="into {}", tail=METAL_TAIL, doubt=4),
+    ),
+    "insert": INSERT,
+    "given": (
+        Shaped(
+            r"(?:what )?clamp(?:ing)?(?: load| force)?(?: (?:do i get|does it give|at|from|for|of|is|with|i get))*"
+            rf" (?P<n>{NUMBER}) ?{TORQUE_SAID}",
+            lambda m: f"{m['n']} {unit_of(m['unit'])}",
+            "clamp at {}",
+            cue=("clamp",),
         ),
-        "insert": INSERT,
-        "given": (
-            Shaped(
-                r"(?:what )?clamp(?:ing)?(?: load| force)?(?: (?:do i get|does it give|at|from|for|of|is|with|i get))*"
-                rf" (?P<n>{NUMBER}) ?{TORQUE_SAID}",
-                lambda m: f"{m['n']} {unit_of(m['unit'])}",
-                "clamp at {}",
-                cue=("clamp",),
-            ),
-            Shaped(
-                rf"(?:is )?(?P<n>{NUMBER}) ?{TORQUE_SAID} (?:too much|too tight|too"
-                r" high|enough|ok|okay|safe|alright|all"
-                r" right)",
-                lambda m: f"{m['n']} {unit_of(m['unit'])}",
-                "clamp at {}",
-                cue=("too", "enough", "ok", "safe", "right"),
-            ),
-            Shaped(
-                rf"(?:to|at) (?P<n>{NUMBER}) ?{TORQUE_SAID}",
-                lambda m: f"{m['n']} {unit_of(m['unit'])}",
-                "clamp at {}",
-                doubt=2,
-                cue=("nm", "n.m", "n m", "lb", "pound", "newton"),
-            ),
+        Shaped(
+            rf"(?:is )?(?P<n>{NUMBER}) ?{TORQUE_SAID} (?:too much|too tight|too"
+            r" high|enough|ok|okay|safe|alright|all"
+            r" right)",
+            lambda m: f"{m['n']} {unit_of(m['unit'])}",
+            "clamp at {}",
+            cue=("too", "enough", "ok", "safe", "right"),
         ),
-        "engagement": (
-            amount(
-                "length",
-                after=r"(?:deep|engaged|engagement|of thread|of threads|of engagement|thread engagement|in)",
-                say="{} engaged",
-                cue=("deep", "engag", "thread", " in"),
-            ),
-            amount(
-                "length",
-                before=r"(?:engagement|engaged|screwed in|goes in|thread engagement)(?: of| is)?",
-                say="{} engaged",
-                cue=("engag", "screwed in", "goes in"),
-            ),
+        Shaped(
+            rf"(?:to|at) (?P<n>{NUMBER}) ?{TORQUE_SAID}",
+            lambda m: f"{m['n']} {unit_of(m['unit'])}",
+            "clamp at {}",
+            doubt=2,
+            cue=("nm", "n.m", "n m", "lb", "pound", "newton"),
         ),
-        **KNOWN,
-        "joint": (Shaped(r"permanent(?: joint)?", always("permanent"), "permanent joint", cue=("permanent",)),),
-        **TOOLS,
-    },
+    ),
+    "engagement": (
+        amount(
+            "length",
+            after=r"(?:deep|engaged|engagement|of thread|of threads|of engagement|thread engagement|in)",
+            say="{} engaged",
+            cue=("deep", "engag", "thread", " in"),
+        ),
+        amount(
+            "length",
+            before=r"(?:engagement|engaged|screwed in|goes in|thread engagement)(?: of| is)?",
+            say="{} engaged",
+            cue=("engag", "screwed in", "goes in"),
+        ),
+    ),
+    **KNOWN,
+    "joint": (Shaped(r"permanent(?: joint)?", always("permanent"), "permanent joint", cue=("permanent",)),),
+    **TOOLS,
+    "maker": (OfMaker(),),
+}
+_SIGNALS = (
     _TIGHTEN + r"|(?:bonnet|hood|hinge|fender|bumper|bracket|crossmember|frame|floor|door)s?|(?:cap"
     r" |machine |set )?(?:bolts?|screws?|studs?)|capscrews?|hex(?:"
     r" head)?|fasteners?|threads?|nuts?|hex"
-    r" head|flange head|flange(?= bolts?\b| screws?\b)|socket(?: head)?(?: cap)?|allen",
+    r" head|flange head|flange(?= bolts?\b| screws?\b)|socket(?: head)?(?: cap)?|allen"
+)
+TORQUE = Topic(
+    _torque,
+    "torque",
+    _SLOTS,
+    _SIGNALS,
     needs=("thread",),
     table="fasteners",
-    job_keys={"maker": "maker.torque", "grip": "grip.length"},
+    job_keys={"maker": "maker.torque", "maker_condition": "maker.condition", "grip": "grip.length"},
     columns={"thread": usual_threads},
     opens=_open_bolt,
     settle=_settle_bolt,
@@ -253,6 +277,7 @@ PART = Topic(
         "condition": CONDITION,
         "grade": GRADE,
         **TOOLS,
+        "maker": (OfMaker(),),
         "service": (
             Named(words_of("fasteners", "service", "fasteners/part_torques"), lead="on|for|on an?|for an?|on the"),
             Named(words_of("fasteners", "service", "fasteners/part_torques")),
@@ -268,9 +293,24 @@ PART = Topic(
     r"|(?:the |my )?(?:front|rear)?(?: axle)|wheels?|do up",
     needs=("part",),
     table="fasteners",
-    job_keys={"maker": "maker.torque"},
+    job_keys={"maker": "maker.torque", "maker_condition": "maker.condition"},
     columns={"part": ("fasteners/part_torques", "part"), "size": ("fasteners/part_torques", "size")},
     opens=_open_part,
     settle=_settle_part,
 )
-TOPICS = (TORQUE, PART, *THREADS)
+
+
+def _for_other_threads() -> Callable[..., Sheet]:
+    return partial(_torque(), None)
+
+
+# A maker's torque and the threads that there are, whatever the bolt.
+OTHER_THREADS = Topic(
+    _for_other_threads,
+    "torque",
+    {key: readers for key, readers in _SLOTS.items() if key != "thread"},
+    _SIGNALS,
+    needs=("maker", "condition"),
+    settle=_settle_bolt,
+)
+TOPICS = (TORQUE, PART, OTHER_THREADS, *THREADS)

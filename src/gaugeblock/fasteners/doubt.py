@@ -149,8 +149,20 @@ def _span(found: Joint | None, bolt: Bolt, data: Refdata) -> tuple[float, float]
     if found is None or found.proof is None:
         return _span_of_size(bolt, data)
     proof_n = base(found.area) * units.to_base(found.proof.least, found.proof.unit)
-    whole = found.friction.factor.typical * base(found.diameter) * proof_n
+    whole = _nut_factor(found, bolt, data) * base(found.diameter) * proof_n
     return LEAST_SHARE * whole, MOST_SHARE * whole
+
+
+def _nut_factor(found: Joint, bolt: Bolt, data: Refdata) -> float:
+    """The nut factor of the threads that a maker's torque is for, else of these."""
+    maker = bolt.wish.maker
+    if maker is not None and maker.condition not in ("", bolt.of_threads):
+        from gaugeblock.fasteners.turned import factor_of
+
+        there = factor_of(bolt, maker.condition, data)
+        if there is not None:
+            return there.typical
+    return found.friction.factor.typical
 
 
 def _span_of_size(bolt: Bolt, data: Refdata) -> tuple[float, float] | None:

@@ -194,11 +194,6 @@ def _range(match: re.Match[str]) -> str:
     return f"{match['low']} to {match['high']} {unit} by {match['step'] or '1'}"
 
 
-def _stated(match: re.Match[str]) -> str:
-    low = f"{match['low']} to " if match["low"] else ""
-    return f"{low}{match['high']} {unit_of(match['unit'])}"
-
-
 def unit_of(text: str) -> str:
     if text[:1] == "n":
         return "N*m"
@@ -248,16 +243,6 @@ TOOLS: dict[str, tuple[Reader, ...]] = {
             cue=("drag", "prevail", "down"),
         ),
         amount("torque", after=r"(?:of )?(?:drag|prevailing(?: torque)?)", say="drag {}", cue=("drag", "prevail")),
-    ),
-    "maker": (
-        Shaped(
-            r"(?:the )?(?:maker|manufacturer|manual|book|factory|maker's sheet|sheet)(?:'s)?"
-            r"(?: (?:says|said|calls for|wants|gives|figure|spec|is|figure is|spec is))?"
-            rf" (?:(?P<low>{NUMBER}) ?(?:to|-) ?)?(?P<high>{NUMBER}) ?{TORQUE_SAID}(?: dry)?",
-            _stated,
-            "maker's {}",
-            cue=("maker", "manu", "book", "factory", "sheet"),
-        ),
     ),
     "wanted": (
         amount(

@@ -187,7 +187,7 @@ def _known(bolt: Bolt, found: Joint, asked: Asked, draft: Draft) -> Sheet:
         draft.figure(apart)
         draft.caution(clamp.far_apart(apart))
     said.ask_of_maker(bolt.wish, draft)
-    outcomes, stages = _set(ways, bolt, draft)
+    outcomes, stages = _set(_safer_first(ways) if whose == clamp.MAKER else ways, bolt, draft)
     decision = decide(outcomes, draft, stages)
     first = tuple(f for _, setting in outcomes for f in setting.steps or (setting.figure,))
     return draft.sheet(found.title, asked, decision, first)
@@ -208,9 +208,8 @@ def _ways(bolt: Bolt, found: Joint, whole: Figure | None, draft: Draft) -> tuple
     """The torques that may be the one, the safer first, and whose they are."""
     data, tapped = draft.data, bolt.tapped
     named = _named_figures(bolt.wish, data)
-    if (maker := bolt.wish.maker) is not None:
-        other = said.threads_are(maker.condition) if maker.condition != bolt.of_threads else ""
-        return [exact_way(named[-1], other)], clamp.MAKER
+    if bolt.wish.maker is not None:
+        return _makers_ways(bolt, named[-1], draft, found.friction.factor), clamp.MAKER
     ceiling = target.ceiling_into(found, tapped.metal, data) if tapped.metal else None
     whose = clamp.WANTED if named or bolt.own.preload is not None else clamp.TABLE
     first = named[0] if named else whole
@@ -245,6 +244,27 @@ def _ways(bolt: Bolt, found: Joint, whole: Figure | None, draft: Draft) -> tuple
     return [way], whose
 
 
+def _makers_ways(bolt: Bolt, torque: Figure, draft: Draft, known: Figure | None = None) -> list[Way]:
+    """A maker's torque; where it is for other threads than these, with it what clamps as much here, the last of the
+    two.
+    """
+    maker = bolt.wish.maker
+    other = said.for_other_threads(bolt, draft)
+    own = exact_way(torque, other)
+    if not other or maker is None or not maker.stages.is_plain:
+        return [own]
+    from gaugeblock.fasteners.turned import turned
+
+    here = turned(bolt, torque, known, draft.data)
+    if here is None:
+        return [own]
+    return [own, exact_way(here, f"{said.threads_are(bolt.of_threads)}, and the maker names no other torque")]
+
+
+def _safer_first(ways: list[Way]) -> list[Way]:
+    return sorted(ways, key=lambda way: way.figure.typical)
+
+
 def _without_low_friction(found: Joint, draft: Draft) -> str:
     """A calculated torque whose lowest friction no publication gives is asked about: what makes it the one."""
     name = "friction of the threads"
@@ -276,7 +296,6 @@ def _judge(main: Figure, whose: str, bolt: Bolt, found: Joint, draft: Draft) -> 
         springs.check(found, strain, bolt.grip, draft)
     draft.figure(*strain.figures, proof.actual.figure if proof.actual is not None else None)
     maker = bolt.wish.maker
-    said.for_other_threads(bolt, draft)
     least = target.least_of(found, data)
     if least is not None:
         from gaugeblock.fasteners.least import check_least
@@ -286,7 +305,8 @@ def _judge(main: Figure, whose: str, bolt: Bolt, found: Joint, draft: Draft) -> 
     if dry is None:
         draft.caution(clamp.slippery(proof, strain, whose))
     else:
-        check, caution = clamp.dry_check(main, dry, whose, maker.condition if maker is not None else "")
+        is_for = "" if maker is None else bolt.of_threads if main.basis == "derived" else maker.condition
+        check, caution = clamp.dry_check(main, dry, whose, is_for)
         draft.figure(dry.share)
         draft.check(check)
         draft.caution(caution)
@@ -376,7 +396,13 @@ def _named_only(bolt: Bolt, asked: Asked, data: Refdata) -> Sheet:
     lacks = ", ".join(n for n in ("thread", "grade", "condition") if getattr(bolt, n) is None)
     draft.check(Check(PROOF, CANNOT_TELL, f"not judged: {lacks} not given", bears=INFORM))
     said.ask_of_maker(bolt.wish, draft)
-    outcomes, stages = _set([exact_way(named[-1], said.for_other_threads(bolt, draft))], bolt, draft)
+    ways = [exact_way(named[-1])] if maker is None else _makers_ways(bolt, named[-1], draft)
+    if maker is not None and not maker.condition and bolt.condition is not None:
+        from gaugeblock.fasteners.turned import is_slippery
+
+        if is_slippery(bolt, data):
+            said.ask_of_threads("", bolt.of_threads, "bolt", draft)
+    outcomes, stages = _set(_safer_first(ways), bolt, draft)
     draft.figure(*named)
     first = tuple(f for _, setting in outcomes for f in setting.steps or (setting.figure,))
     return draft.sheet(_title(bolt), asked, decide(outcomes, draft, stages), first)

@@ -1,0 +1,102 @@
+"""How people say a maker's torque and the threads that it is for: the book says 90 N*m dry."""
+
+from __future__ import annotations
+
+import re
+
+from gaugeblock.answer.asking import END, NUMBER, Hit, Named, Shaped
+from gaugeblock.fasteners.spoken import CONDITION, TORQUE_SAID, unit_of
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from gaugeblock.tables.load import Refdata
+
+_FOR = " for "
+_PAPER = (
+    r"(?:maker|manufacturer|(?:work ?shop |owner'?s |service |repair )?manual|handbook|book|chart|factory"
+    r"|(?:maker's |data |spec |torque )?sheet|torque table|table|plate|label|sticker)"
+)
+_SAYS = (
+    r"says?|said|calls? for|called for|wants?|gives?|gave|reads?|shows?|figure|spec|specs|specifies|specified|is|of"
+    r"|quotes?|quoted|lists?|listed|asks? for|states?|stated|torque|puts it at|has it at|has them at|it at|it as"
+    r"|to be|at|about|for (?:them|it|these|this|the bolts?)"
+)
+_TORQUE = rf"(?:(?P<low>{NUMBER}) ?(?:to|-) ?)?(?P<high>{NUMBER}) ?{TORQUE_SAID}"
+# What may stand between the torque and the threads that it is for, and behind these.
+_LEADS = re.compile(
+    r"(?:(?:for|on|with|when|if|is|it is|it's|they are|done|set)(?= |$) ?)*(?:(?:an?|the|clean|new)(?= |$) ?)*"
+)
+_TAIL = re.compile(rf"(?:(?:clean )?(?:bolts?|nuts?|studs?|screws?|threads?|ones?|fasteners?)){END}")
+
+
+def _stated(match: re.Match[str]) -> str:
+    low = f"{match['low']} to " if match["low"] else ""
+    return f"{low}{match['high']} {unit_of(match['unit'])}"
+
+
+def _dry(match: re.Match[str]) -> str:
+    return f"{_stated(match)}{_FOR}dry"
+
+
+class OfMaker:
+    """A maker's torque, with the threads that it is for where they are said next to it: ``90 N*m for dry``."""
+
+    __slots__ = ("_conditions", "_torques")
+
+    def __init__(self) -> None:
+        cue = ("maker", "manu", "book", "factory", "sheet", "chart", "table", "plate", "label", "sticker")
+        dry = r"(?:dry|unlubricated) (?:torque|figure|spec|value|number)"
+        self._torques = (
+            Shaped(
+                rf"(?:the |my |its |his |her |our )?{_PAPER}(?:'s)? {dry}(?: (?:{_SAYS}))* {_TORQUE}",
+                _dry,
+                cue=("dry", "unlub"),
+            ),
+            Shaped(rf"(?:the )?{dry}(?: (?:{_SAYS}))* {_TORQUE}", _dry, cue=("dry", "unlub")),
+            Shaped(
+                rf"(?:the |my |its |his |her |our )?{_PAPER}(?:'s)?(?: (?:{_SAYS}))* {_TORQUE}",
+                _stated,
+                cue=cue,
+            ),
+        )
+        self._conditions: tuple[Named, ...] = tuple(one for one in CONDITION if isinstance(one, Named))
+
+    def phrases(self, data: Refdata) -> dict[str, str]:
+        """Those of the torques."""
+        return {phrase: cell for one in self._torques for phrase, cell in one.phrases(data).items()}
+
+    def choices(self, _data: Refdata) -> tuple[str, ...]:
+        """None: a torque is whatever the maker says."""
+        return ()
+
+    def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
+        """The torque, and the threads that it is for."""
+        for one in self._torques:
+            for hit in one.take(words, at, data):
+                if _FOR in hit.value:
+                    yield Hit(hit.count, hit.value, f"maker's {hit.value}")
+                    return
+                rest = at + hit.count
+                led = _LEADS.match(" ".join(words[rest : rest + 5]))
+                rest += len(led[0].split()) if led is not None else 0
+                for more in self._next(words, rest, data):
+                    value = f"{hit.value}{_FOR}{more.value}"
+                    end = rest + more.count
+                    tail = _TAIL.match(" ".join(words[end : end + 2]))
+                    end += len(tail[0].split()) if tail is not None else 0
+                    yield Hit(end - at, value, f"maker's {value}")
+                    return
+                yield Hit(hit.count, hit.value, f"maker's {hit.value}")
+                return
+
+    def _next(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
+        for condition in self._conditions:
+            yield from condition.take(words, at, data)
+
+
+def with_threads(values: dict[str, str]) -> dict[str, str]:
+    """The torque and the threads that it is for as two options."""
+    torque, is_for, condition = values.get("maker", "").partition(_FOR)
+    return {**values, "maker": torque, "maker_condition": condition} if is_for else values

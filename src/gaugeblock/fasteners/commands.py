@@ -71,7 +71,8 @@ def torque(argv: list[str]) -> int:
         "adapter": a.adapter,
         "confirmed": a.confirmed,
     }
-    return print_open(sheet_of, _topic("TORQUE"), options, a, is_open=a.thread is None)
+    is_of_maker = a.maker is not None and a.condition is not None  # its torque, whatever the thread
+    return print_open(sheet_of, _topic("TORQUE"), options, a, is_open=a.thread is None and not is_of_maker)
 
 
 def part(argv: list[str]) -> int:

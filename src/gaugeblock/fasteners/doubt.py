@@ -159,7 +159,7 @@ def _nut_factor(found: Joint, bolt: Bolt, data: Refdata) -> float:
     if maker is not None and maker.condition not in ("", bolt.of_threads):
         from gaugeblock.fasteners.turned import factor_of
 
-        there = factor_of(bolt, maker.condition, data)
+        there = factor_of(bolt.grade, maker.condition, data)
         if there is not None:
             return there.typical
     return found.friction.factor.typical

@@ -63,9 +63,9 @@ class OfMaker:
         )
         self._conditions: tuple[Named, ...] = tuple(one for one in CONDITION if isinstance(one, Named))
 
-    def phrases(self, data: Refdata) -> dict[str, str]:
-        """Those of the torques."""
-        return {phrase: cell for one in self._torques for phrase, cell in one.phrases(data).items()}
+    def phrases(self, _data: Refdata) -> dict[str, str]:
+        """None: what is said of a maker are words of everyday speech."""
+        return {}
 
     def choices(self, _data: Refdata) -> tuple[str, ...]:
         """None: a torque is whatever the maker says."""
@@ -98,5 +98,5 @@ class OfMaker:
 
 def with_threads(values: dict[str, str]) -> dict[str, str]:
     """The torque and the threads that it is for as two options."""
-    torque, is_for, condition = values.get("maker", "").partition(_FOR)
+    torque, is_for, condition = str(values.get("maker", "")).partition(_FOR)
     return {**values, "maker": torque, "maker_condition": condition} if is_for else values

@@ -35,6 +35,7 @@ if TYPE_CHECKING:
 
 _MOST = 3
 _MOST_SIZES = 4
+_BOLTS = ("bolt", "bolts", "stud", "studs", "capscrew", "capscrews")
 HABIT, BESIDE = "a published figure", "maker's figure beside the table"
 
 
@@ -202,7 +203,8 @@ def _ways(piece: Piece, at: dict[str, str], found: list[Figure], miss: LookupMis
         if piece.condition and piece.condition != (maker.condition or "dry"):
             ask_of_threads(maker.condition, piece.condition, "part", draft)
         when = threads_are(maker.condition) if maker.condition != piece.condition else ""
-        return [exact_way(f, when).replace(plus=maker.stages.after) for f in torques[-1:] or figures[:1]]
+        ways = [exact_way(f, when).replace(plus=maker.stages.after) for f in torques[-1:] or figures[:1]]
+        return _with_turned(ways, piece, data)
     if piece.wish.wanted is not None:
         want = stated(piece.wish.wanted, "tightening_torque", "wanted", data)
         draft.figure(want)
@@ -231,6 +233,25 @@ def _ways(piece: Piece, at: dict[str, str], found: list[Figure], miss: LookupMis
             draft.ask(Question(ASK_MAKER, text, "maker.torque", (HABIT,)))
         when = when or "the part's maker says the same, or says nothing"
     return [table_way(found[0], data, when)]
+
+
+def _with_turned(ways: list[Way], piece: Piece, data: Refdata) -> list[Way]:
+    """A maker's torque for other threads than these, with what clamps as much here, the safer first; of a part that is
+    a bolt or a stud, for on others seat or sealing rub too.
+    """
+    maker = piece.wish.maker
+    is_bolt = piece.part.endswith(_BOLTS) and "wheel" not in piece.part
+    if maker is None or not (is_bolt and maker.stages.is_plain and maker.condition and piece.condition):
+        return ways
+    if maker.condition == piece.condition:
+        return ways
+    from gaugeblock.fasteners.turned import turned
+
+    here = turned(ways[0].figure, maker.condition, piece.condition, None, data)
+    if here is None:
+        return ways
+    way = exact_way(here, f"{threads_are(piece.condition)}, and the maker names no other torque")
+    return sorted([*ways, way], key=lambda one: one.figure.typical)
 
 
 def _open_keys(at: dict[str, str], miss: LookupMiss | None, draft: Draft) -> list[Way]:

@@ -255,7 +255,7 @@ def _makers_ways(bolt: Bolt, torque: Figure, draft: Draft, known: Figure | None 
         return [own]
     from gaugeblock.fasteners.turned import turned
 
-    here = turned(bolt, torque, known, draft.data)
+    here = turned(torque, maker.condition, bolt.of_threads, bolt.grade, draft.data, known=known)
     if here is None:
         return [own]
     return [own, exact_way(here, f"{said.threads_are(bolt.of_threads)}, and the maker names no other torque")]
@@ -400,7 +400,7 @@ def _named_only(bolt: Bolt, asked: Asked, data: Refdata) -> Sheet:
     if maker is not None and not maker.condition and bolt.condition is not None:
         from gaugeblock.fasteners.turned import is_slippery
 
-        if is_slippery(bolt, data):
+        if is_slippery(bolt.of_threads, bolt.grade, data):
             said.ask_of_threads("", bolt.of_threads, "bolt", draft)
     outcomes, stages = _set(_safer_first(ways), bolt, draft)
     draft.figure(*named)

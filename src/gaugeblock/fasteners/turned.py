@@ -9,56 +9,54 @@ from gaugeblock.fasteners.joint import friction_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from gaugeblock.fasteners.bolt import Bolt
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
 
+# What oil takes off is in every table of torques; a paste that takes more is asked about.
+_AS_OIL = 0.85
+Grade = tuple[str, str] | None
 
-def turned(bolt: Bolt, torque: Figure, known: Figure | None, data: Refdata) -> Figure | None:
-    """The torque that gives threads in the bolt's condition the clamp load of ``torque``, which is its maker's for
-    threads in another one; None where the friction of either is not on record. ``known`` is the bolt's own nut factor.
 
-    T = K D F with the same diameter and clamp load: T_here = T K_here / K_there. Source of the relation: Shigley's
-    Mechanical Engineering Design, 9th ed., Eq. 8-27.
+def turned(
+    torque: Figure, there: str, here: str, grade: Grade, data: Refdata, *, known: Figure | None = None
+) -> Figure | None:
+    """The torque that gives threads in the condition ``here`` the clamp load of ``torque``, a maker's for threads in
+    the condition ``there``; None where the friction of either is not on record.
+
+    ``grade`` is the bolt's, plain steel where it is None; ``known`` the nut factor of these threads, where it is not
+    the tables'. T = K D F with the same diameter and clamp load: T_here = T K_here / K_there. Source of the relation:
+    Shigley's Mechanical Engineering Design, 9th ed., Eq. 8-27.
     """
-    maker = bolt.wish.maker
-    if maker is None:
+    own, other = known or factor_of(grade, here, data), factor_of(grade, there, data)
+    if own is None or other is None:
         return None
-    here = factor_of(bolt, bolt.condition[0], data) if known is None and bolt.condition is not None else known
-    there = factor_of(bolt, maker.condition, data)
-    if here is None or there is None:
-        return None
-    share = here.typical / there.typical
-    of = f"the same clamp load as {torque.text} {torque.unit} on {maker.condition} threads"
+    share = own.typical / other.typical
+    of = f"the same clamp load as {torque.text} {torque.unit} on {there} threads"
     return derived(
         "torque_for_other_threads",
         "tightening_torque",
         None if torque.value is None else torque.value * share,
         torque.unit,
-        (torque, here, there),
+        (torque, own, other),
         data,
-        about=bolt.of_threads,
+        about=here,
         ends=(
             None if torque.low is None else torque.low * share,
             None if torque.high is None else torque.high * share,
         ),
-        conditions=f"{of}; nut factor {here.text} for {there.text}",
+        conditions=f"{of}; nut factor {own.text} for {other.text}",
     )
 
 
-def is_slippery(bolt: Bolt, data: Refdata) -> bool:
-    """Whether a torque of dry threads clamps a good deal harder on the bolt's: what oil does is in every torque."""
-    here = None if bolt.condition is None else factor_of(bolt, bolt.condition[0], data)
-    dry = factor_of(bolt, "dry", data)
+def is_slippery(condition: str, grade: Grade, data: Refdata) -> bool:
+    """Whether a torque of dry threads clamps a good deal harder in a condition, more than it does on oil."""
+    here, dry = factor_of(grade, condition, data), factor_of(grade, "dry", data)
     return here is not None and dry is not None and here.typical < _AS_OIL * dry.typical
 
 
-_AS_OIL = 0.85
-
-
-def factor_of(bolt: Bolt, condition: str, data: Refdata) -> Figure | None:
-    """The nut factor of the bolt's grade, or of plain steel, in a condition; None where it is not on record."""
+def factor_of(grade: Grade, condition: str, data: Refdata) -> Figure | None:
+    """The nut factor of a grade, or of plain steel, in a condition; None where it is not on record."""
     try:
-        return friction_of(bolt.grade or ("", ""), keys.condition(condition, data), data).factor
+        return friction_of(grade or ("", ""), keys.condition(condition, data), data).factor
     except LookupMiss:
         return None

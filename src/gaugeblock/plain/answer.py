@@ -32,6 +32,8 @@ mph kph kmh km/h hour fps m/s second l litre liter litres liters gal gals gallon
 ci cid lph gph gpm minute please rad radians deg degrees
 """
 _UNITS = frozenset(_SAID_LAST.split())
+# What reads another unit than the book has.
+_READ_BY = frozenset(["wrench", "gauge", "spanner", "dial", "clicker", "reads"])
 PLAIN_BOLT = ": a plain bolt of this thread, not this part"
 # Topics that may have a word which was nearly typed.
 _MENDED = 5
@@ -136,6 +138,10 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
     rules = _rules_first(words, data)
     if rules is not None:
         return rules
+    if not _READ_BY.isdisjoint(words):
+        told = _converted_in_a_story(words, data)
+        if told is not None:
+            return told
     reading = understood(words, data)
     if reading.is_whole:
         return (None if all(map(is_story, reading.aside)) else _ruled(words, data, whole=True)) or reading
@@ -159,16 +165,25 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
         of_a_part = of_a_named_bolt(put_right, reading, data)
         if of_a_part is not None:
             return _named_bolt(*of_a_part, data)
-        from gaugeblock.plain.convert import in_a_story
-
-        told = in_a_story(words, data)
+        told = _converted_in_a_story(words, data)
         if told is not None:
-            left_out = f"; left out: {', '.join(told[1])}" if told[1] else ""
-            return Answer(f"a conversion{left_out}", told[0])
+            return told
     is_near = bool(reading.values) and all(need in reading.values for need in reading.topic.needs)
     if other is None and not (is_near and len(reading.unread) <= _NEARLY):  # else the word in the way is told
         other = _near(words, data)
     return other or _refused(question, words, reading, data)
+
+
+def _converted_in_a_story(words: tuple[str, ...], data: Refdata) -> Answer | None:
+    """The conversions of the one measure that a story tells."""
+    from gaugeblock.plain.convert import in_a_story
+
+    told = in_a_story(words, data)
+    if told is None:
+        return None
+    left_out = f"; left out: {', '.join(told[1])}" if told[1] else ""
+    first, *more = told[0]
+    return Answer(f"a conversion{left_out}", first, more=tuple(Answer("a conversion", one) for one in more))
 
 
 def _nearly_as_likely(words: tuple[str, ...], best: Reading, data: Refdata) -> list[Reading]:

@@ -105,6 +105,12 @@ _LAST = (
     r"(?:what(?:'?s| is| does| would)?|how (?:much|many)) (?:is )?(?:that|it|this)(?: comes?(?: out)?| be| make)?"
     rf" (?:in|as|to) (?P<to>{_ANY})"
 )
+# A unit of torque or pressure that is named alone, as a wrench or a gauge has it: no word of speech is one of these.
+_NAMED = ("lbf*ft", "lbf*in", "N*m", "psi", "bar", "kPa", "MPa")
+_OTHER = rf"(?<![^ ])(?P<to>{'|'.join(_SPOKEN[unit] for unit in _NAMED)})(?![^ ])"
+# What has another unit than the book, and what a measure is of: with no more said nothing else can be asked.
+_READS = frozenset(["wrench", "wrenches", "gauge", "spanner", "dial", "clicker", "tool", "scale", "both", "reads"])
+_OF_IT = frozenset(["torque", "pressure", "tightening"])
 _POLITE = frozenset(["please", "mate", "thanks", "ta", "cheers", "then", "exactly", "anyway", "pls", "love", "roughly"])
 _ASKS = re.compile(r"\b(?:in|to|into|as|is|equals?|are|=|for|from|of)\b|=")
 _EXACT_DIGITS, _SHOWN_DIGITS = 6, 5
@@ -175,29 +181,38 @@ def _side_by_side(line: str, data: Refdata) -> Conversion | None:
         return None
 
 
-def in_a_story(words: tuple[str, ...], data: Refdata) -> tuple[Conversion, tuple[str, ...]] | None:
-    """The conversion with which a story ends, of the one measure that it tells: 2.2 bar on the left rear, so what is
-    that in psi; and the words that were left out. None for another line.
+def in_a_story(words: tuple[str, ...], data: Refdata) -> tuple[tuple[Conversion, ...], tuple[str, ...]] | None:
+    """The conversions that a story asks for, of the one measure that it tells: 2.2 bar on the left rear, so what is
+    that in psi; the book says 16 inch pounds and my wrench reads newton metres. With them the words that were left
+    out. None for another line.
     """
     last = len(words)
     while last and words[last - 1] in _POLITE:
         last -= 1
     line = " ".join(words[:last])
     asked = re.search(rf"\b{_LAST}$", line)
-    if asked is None:
-        return None
-    told = line[: asked.start()]
+    told = line if asked is None else line[: asked.start()]
     numbers = re.findall(r"(?<![^ ])[-.]?[0-9][^ ]*", told)
     measures = [found for found in re.finditer(rf"(?<![^ ]){_MEASURE}(?![^ ])", told) if found["from"]]
     if len(measures) != 1 or len(numbers) != len(measures[0]["n"].split()):
         return None
     measure = measures[0]
-    try:
-        found = _converted(measure["n"], measure["from"], asked["to"], data)
-    except InputError:
-        return None  # the story is of something else
-    rest = f"{told[: measure.start()]} {told[measure.end() :]}".split()
-    return None if found is None else (found, tuple(word for word in dict.fromkeys(rest) if word not in CHATTER))
+    rest = f"{told[: measure.start()]} | {told[measure.end() :]}"
+    others = [] if asked is not None else list(re.finditer(_OTHER, rest))
+    found: dict[str, Conversion] = {}
+    for to in [asked["to"]] if asked is not None else [one["to"] for one in others]:
+        try:
+            made = _converted(measure["n"], measure["from"], to, data)
+        except InputError:
+            return None  # the story is of something else
+        if made is None:
+            return None
+        found.setdefault(made.unit, made)
+    for one in reversed(others):
+        rest = f"{rest[: one.start()]} {rest[one.end() :]}"
+    left = tuple(word for word in dict.fromkeys(rest.split()) if word not in CHATTER and word != "|")
+    is_meant = asked is not None or _READS & {*left} or {*left} <= _OF_IT
+    return (tuple(found.values()), left) if found and is_meant else None
 
 
 def _bare(words: tuple[str, ...]) -> str:

@@ -55,6 +55,7 @@ if TYPE_CHECKING:
     from gaugeblock.fasteners.depth import engagement as engagement
     from gaugeblock.fasteners.grade_facts import grade as grade
     from gaugeblock.fasteners.hole import hole as hole
+    from gaugeblock.fasteners.identify import identify as identify
     from gaugeblock.fasteners.part import part as part
     from gaugeblock.fasteners.pipe_thread import pipe_thread as pipe_thread
     from gaugeblock.fasteners.thread_facts import thread as thread
@@ -90,6 +91,7 @@ if TYPE_CHECKING:
     from gaugeblock.tubes.flare import flare as flare
     from gaugeblock.tubes.gauge import gauge as gauge
     from gaugeblock.tubes.material import material as material
+    from gaugeblock.tubes.overbend import overbend as overbend
     from gaugeblock.tubes.pipe import pipe as pipe
     from gaugeblock.tubes.plan.plan import plan as plan
     from gaugeblock.tubes.section import section as section
@@ -190,12 +192,14 @@ __all__ = [
     "hardness",
     "heat",
     "hole",
+    "identify",
     "joint",
     "joint_limit",
     "look_up",
     "make_packet",
     "mastercylinder",
     "material",
+    "overbend",
     "parked",
     "part",
     "pipe",

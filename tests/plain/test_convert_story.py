@@ -13,14 +13,16 @@ from gaugeblock.plain.convert import Conversion
     ("line", "found"),
     [
         ("the manual says sixteen inch pounds but the only gauge here reads newton metres", {"N*m": 1.80776}),
-        ("book says eight and a half kilogram metres, wrench has foot pounds and newton metres, give me both",
-         {"lbf*ft": 61.4806, "N*m": 83.3565}),
+        (
+            "book says eight and a half kilogram metres, wrench has foot pounds and newton metres, give me both",
+            {"lbf*ft": 61.4806, "N*m": 83.3565},
+        ),
         ("pump is 43 psi but the gauge is bar", {"bar": 2.96475}),
         ("torque 90 N\u00b7m in ft lbs", {"lbf*ft": 66.3806}),
         ("35 kilogram metres in foot pounds and newton metres", {"lbf*ft": 253.155, "N*m": 343.233}),
         ("40 lb\u00b7ft in N\u00b7m", {"N*m": 54.2327}),
     ],
-)  # fmt: skip
+)
 def test_the_other_unit_of_a_story_is_what_is_asked(line: str, found: dict[str, float]) -> None:
     """Factors: NIST SP 811, B.8 (1 lbf ft = 1.355 818 N m, 1 kgf m = 9.806 65 N m, 1 psi = 6 894.757 Pa)."""
     got = answer(line)

@@ -189,6 +189,7 @@ def sheet_of(topic: Topic, values: Mapping[str, str], data: Refdata) -> Sheet:
 
 _SPOKEN = {
     "klass": "class",
+    "test": "test bend",
     "nps": "pipe size",
     "od": "outside diameter",
     "to": "neighbour",

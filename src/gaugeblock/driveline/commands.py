@@ -183,10 +183,11 @@ def shaftstress(argv: list[str]) -> int:
     """Run ``gaugeblock shaftstress``; the exit code."""
     parser = parser_of(
         "shaftstress",
-        "The shear stress at the surface of a round shaft under a torque.",
+        "The shear stress at the surface of a round shaft under a torque, or the torque at which it yields.",
         'gaugeblock shaftstress "1-1/4 in" --torque "1100 lbf*ft"',
     )
     parser.add_argument("diameter", metavar="DIA", help="of the shaft: 1-1/4 in")
-    parser.add_argument("--torque", required=True, metavar="T", help="in the shaft: 1100 lbf*ft")
+    parser.add_argument("--torque", metavar="T", help="in the shaft: 1100 lbf*ft")
     parser.add_argument("--bore", metavar="DIA", help="of a hollow shaft")
+    parser.add_argument("--shear-yield", metavar="S", help="where its steel yields in shear, for that torque: 500 MPa")
     return print_answer(parser, argv, _shaftstress, _topic("STRESS"))

@@ -1,4 +1,4 @@
-"""``torque``, ``part``, ``hole``, ``engagement``, ``thread`` and ``grade`` at the command line."""
+"""``torque``, ``part``, ``hole``, ``engagement``, ``thread``, ``identify`` and ``grade`` at the command line."""
 
 from __future__ import annotations
 
@@ -133,6 +133,15 @@ def thread(argv: list[str]) -> int:
     fact = "pitch (which it is where nothing is asked), stress area, root area, diameter"
     parser.add_argument("--fact", default="pitch", metavar="F", help=fact)
     return _of_thread(parser, argv, "thread", "FACT")
+
+
+def identify(argv: list[str]) -> int:
+    """Run ``gaugeblock identify``; the exit code."""
+    about = "The thread that an outside diameter and a pitch are of."
+    parser = parser_of("identify", about, 'gaugeblock identify "22.2 mm" "14 tpi"')
+    parser.add_argument("diameter", metavar="DIAMETER", help="over the threads of the bolt or the fitting: .374 in")
+    parser.add_argument("pitch", metavar="PITCH", help="threads an inch, or the pitch: 16 tpi, 1.5 mm")
+    return print_answer(parser, argv, partial(_answer, "identify"), topic_in(_THREADS, "IDENTIFY"), ())
 
 
 def pipethread(argv: list[str]) -> int:

@@ -292,4 +292,59 @@ PIPE_THREAD = Topic(
     opens=_open_series,
     columns={"series": ("fasteners/pipe_threads", "series"), "size": ("fasteners/pipe_threads", "size")},
 )
-THREADS = (HOLE, ENGAGEMENT, FACT, STRENGTH, PIPE_THREAD)
+
+
+def _identify() -> Callable[..., Sheet]:
+    from gaugeblock.fasteners.identify import identify
+
+    return identify
+
+
+_ACROSS = (
+    r"(?:over|across|outside|on)(?: (?:the|its|all|of))*(?: (?:threads?|crests?|outside|diameter|od))*"
+    r"(?: of (?:the |its )?(?:threads?|bolt|fitting))?|o\.?d\.?|outside(?: diameter)?|dia(?:meter)?|thick|across|wide"
+)
+_MEASURED = (
+    r"(?:it |that |which )?(?:measures?|measured|mikes?|miked|reads?|is|comes? (?:out|up)|calipers?|od|outside"
+    r"(?: diameter)?|diameter|mic|mics|micd)(?: (?:out|up|at|to|as|about|just|under|over|roughly|is|of|a))*"
+)
+IDENTIFY = Topic(
+    _identify,
+    "measured thread",
+    {
+        "diameter": (
+            amount("length", before=_MEASURED, after=_ACROSS),
+            amount("length", after=_ACROSS),
+            amount("length", before=_MEASURED),
+            Shaped(
+                rf"(?:{_MEASURED} )?(?P<n>0?\.[0-9]{{3,4}})(?: (?:{_ACROSS}))?", lambda m: f"{m['n']} in", "{}", doubt=1
+            ),
+            amount("length", doubt=2),
+        ),
+        "pitch": (
+            Shaped(
+                r"(?P<n>[0-9]{1,2}(?:\.5)?) ?(?:tpi|threads? (?:per|to the|an|to an|in an?|each)(?: (?:one )?inch)?"
+                r"|threads?)(?: inch)?",
+                lambda m: f"{m['n']} tpi",
+                "{}",
+            ),
+            Shaped(
+                r"(?:pitch|gauge says|pitch gauge says|thread gauge says)(?: (?:is|of|gauge|says|fits|reads|at))*"
+                r" (?P<n>[0-9]?\.?[0-9]+) ?mm",
+                lambda m: f"{m['n']} mm",
+                "pitch {}",
+                cue=("pitch", "gauge"),
+            ),
+            Shaped(r"(?P<n>[0-9]?\.?[0-9]+) ?(?:mm )?pitch", lambda m: f"{m['n']} mm", "pitch {}", cue=("pitch",)),
+        ),
+    },
+    r"(?:what|which)(?: size| kind of| sort of)? (?:thread|bolt|screw|fitting|stud|tap|is (?:it|this|that))(?: is"
+    r" (?:it|this))?"
+    r"|threads?|bolts?|studs?|screws?|fittings?|nose|male|identify|flare|37|degrees?|tube|hydraulic|suit|die nut"
+    r"|what (?:is|tube)|which tube(?: does it suit)?|does it|it|mystery",
+    needs=("diameter", "pitch"),
+    asks_for=r"what|which|identify|mystery|unknown",
+    is_named=True,
+    unmoved="metal finish state form standard service quality",
+)
+THREADS = (HOLE, ENGAGEMENT, FACT, STRENGTH, PIPE_THREAD, IDENTIFY)

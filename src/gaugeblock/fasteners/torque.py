@@ -8,7 +8,7 @@ from gaugeblock.answer.making import base, stated
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, Question
 from gaugeblock.answer.sheet import opens
 from gaugeblock.errors import InputError, LookupMiss
-from gaugeblock.fasteners import clamp, keys, read, said, target, wrench
+from gaugeblock.fasteners import clamp, keys, read, said, target, turned, wrench
 from gaugeblock.fasteners.bolt import OWN, Own
 from gaugeblock.fasteners.decide import decide, judged
 from gaugeblock.fasteners.draft import PROOF, Draft
@@ -187,7 +187,7 @@ def _known(bolt: Bolt, found: Joint, asked: Asked, draft: Draft) -> Sheet:
         draft.figure(apart)
         draft.caution(clamp.far_apart(apart))
     said.ask_of_maker(bolt.wish, draft)
-    outcomes, stages = _set(_safer_first(ways) if whose == clamp.MAKER else ways, bolt, draft)
+    outcomes, stages = _set(turned.safer_first(ways) if whose == clamp.MAKER else ways, bolt, draft)
     decision = decide(outcomes, draft, stages)
     first = tuple(f for _, setting in outcomes for f in setting.steps or (setting.figure,))
     return draft.sheet(found.title, asked, decision, first)
@@ -209,7 +209,7 @@ def _ways(bolt: Bolt, found: Joint, whole: Figure | None, draft: Draft) -> tuple
     data, tapped = draft.data, bolt.tapped
     named = _named_figures(bolt.wish, data)
     if bolt.wish.maker is not None:
-        return _makers_ways(bolt, named[-1], draft, found.friction.factor), clamp.MAKER
+        return turned.makers_ways(bolt, named[-1], draft, found.friction.factor), clamp.MAKER
     ceiling = target.ceiling_into(found, tapped.metal, data) if tapped.metal else None
     whose = clamp.WANTED if named or bolt.own.preload is not None else clamp.TABLE
     first = named[0] if named else whole
@@ -242,27 +242,6 @@ def _ways(bolt: Bolt, found: Joint, whole: Figure | None, draft: Draft) -> tuple
     if tapped.insert == "" and is_over:
         return [bare, way.replace(when="a steel thread insert is fitted", then="the full torque")], whose
     return [way], whose
-
-
-def _makers_ways(bolt: Bolt, torque: Figure, draft: Draft, known: Figure | None = None) -> list[Way]:
-    """A maker's torque; where it is for other threads than these, with it what clamps as much here, the last of the
-    two.
-    """
-    maker = bolt.wish.maker
-    other = said.for_other_threads(bolt, draft)
-    own = exact_way(torque, other)
-    if not other or maker is None or not maker.stages.is_plain:
-        return [own]
-    from gaugeblock.fasteners.turned import turned
-
-    here = turned(torque, maker.condition, bolt.of_threads, bolt.grade, draft.data, known=known)
-    if here is None:
-        return [own]
-    return [own, exact_way(here, f"{said.threads_are(bolt.of_threads)}, and the maker names no other torque")]
-
-
-def _safer_first(ways: list[Way]) -> list[Way]:
-    return sorted(ways, key=lambda way: way.figure.typical)
 
 
 def _without_low_friction(found: Joint, draft: Draft) -> str:
@@ -324,9 +303,8 @@ def _set(ways: Sequence[Way], bolt: Bolt, draft: Draft) -> tuple[list[tuple[Way,
     thread = bolt.thread.cell if bolt.thread is not None else ""
     outcomes = settings_of(ways, bolt.tools, thread, bolt.service, draft)
     maker = bolt.wish.maker
-    if maker is None or (maker.stages.is_plain and not maker.new_bolts):
-        return outcomes, []
-    return outcomes, stages_in_words(bolt.wish, bolt.tools, draft)
+    is_one = maker is None or (maker.stages.is_plain and not maker.new_bolts)
+    return outcomes, [] if is_one else stages_in_words(bolt.wish, bolt.tools, draft)
 
 
 def _by_stages(bolt: Bolt, title: str, asked: Asked, draft: Draft) -> Sheet:
@@ -354,17 +332,16 @@ def _backwards(bolt: Bolt, found: Joint, given: units.Measure, asked: Asked, dra
     strain = clamp.strain_of(main, found, data)
     draft.figure(strain.clamp, *at_thread, setting, *_named_figures(bolt.wish, data), found.table)
     draft.figure(target.calculated_torque(found, data), found.published, target.table_times_multiplier(found, data))
-    ceiling = target.ceiling_into(found, bolt.tapped.metal, data) if bolt.tapped.metal else None
-    if ceiling is not None:
+    if bolt.tapped.metal:
         from gaugeblock.fasteners import engagement
 
-        draft.figure(ceiling)
-        draft.caution(engagement.ceiling_caution(ceiling))
-        engagement.check_ceiling(main, ceiling, bolt.tapped, True, draft)
-    elif bolt.tapped.metal:
-        from gaugeblock.fasteners import engagement
-
-        engagement.check_tables_metal(bolt.tapped, draft)
+        ceiling = target.ceiling_into(found, bolt.tapped.metal, data)
+        if ceiling is not None:
+            draft.figure(ceiling)
+            draft.caution(engagement.ceiling_caution(ceiling))
+            engagement.check_ceiling(main, ceiling, bolt.tapped, True, draft)
+        else:
+            engagement.check_tables_metal(bolt.tapped, draft)
     _judge(main, clamp.GIVEN, bolt, found, draft)
     draft.caution(*said.said_once(main, found))
     return draft.sheet(found.title, asked, judged(strain.clamp, setting, draft))
@@ -396,13 +373,10 @@ def _named_only(bolt: Bolt, asked: Asked, data: Refdata) -> Sheet:
     lacks = ", ".join(n for n in ("thread", "grade", "condition") if getattr(bolt, n) is None)
     draft.check(Check(PROOF, CANNOT_TELL, f"not judged: {lacks} not given", bears=INFORM))
     said.ask_of_maker(bolt.wish, draft)
-    ways = [exact_way(named[-1])] if maker is None else _makers_ways(bolt, named[-1], draft)
-    if maker is not None and not maker.condition and bolt.condition is not None:
-        from gaugeblock.fasteners.turned import is_slippery
-
-        if is_slippery(bolt.of_threads, bolt.grade, data):
-            said.ask_of_threads("", bolt.of_threads, "bolt", draft)
-    outcomes, stages = _set(_safer_first(ways), bolt, draft)
+    ways = [exact_way(named[-1])] if maker is None else turned.makers_ways(bolt, named[-1], draft)
+    if maker is not None and not maker.condition and turned.is_slippery(bolt, data):
+        said.ask_of_threads("", bolt.of_threads, "bolt", draft)
+    outcomes, stages = _set(turned.safer_first(ways), bolt, draft)
     draft.figure(*named)
     first = tuple(f for _, setting in outcomes for f in setting.steps or (setting.figure,))
     return draft.sheet(_title(bolt), asked, decide(outcomes, draft, stages), first)

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from gaugeblock.answer.making import derived
 from gaugeblock.errors import LookupMiss
-from gaugeblock.fasteners import keys
+from gaugeblock.fasteners import keys, said
 from gaugeblock.fasteners.joint import friction_of
+from gaugeblock.fasteners.way import Way, exact_way
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from gaugeblock.fasteners.bolt import Bolt
+    from gaugeblock.fasteners.draft import Draft
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
 
@@ -48,9 +51,31 @@ def turned(
     )
 
 
-def is_slippery(condition: str, grade: Grade, data: Refdata) -> bool:
-    """Whether a torque of dry threads clamps a good deal harder in a condition, more than it does on oil."""
-    here, dry = factor_of(grade, condition, data), factor_of(grade, "dry", data)
+def makers_ways(bolt: Bolt, torque: Figure, draft: Draft, known: Figure | None = None) -> list[Way]:
+    """A maker's torque; where it is for other threads than the bolt's, with it what clamps as much here, the last of
+    the two. ``known`` is the nut factor of these threads, where it is not the tables'.
+    """
+    maker = bolt.wish.maker
+    other = said.for_other_threads(bolt, draft)
+    own = exact_way(torque, other)
+    if not other or maker is None or not maker.stages.is_plain:
+        return [own]
+    here = turned(torque, maker.condition, bolt.of_threads, bolt.grade, draft.data, known=known)
+    if here is None:
+        return [own]
+    return [own, exact_way(here, f"{said.threads_are(bolt.of_threads)}, and the maker names no other torque")]
+
+
+def safer_first(ways: list[Way]) -> list[Way]:
+    """The ways, the least torque first."""
+    return sorted(ways, key=lambda way: way.figure.typical)
+
+
+def is_slippery(bolt: Bolt, data: Refdata) -> bool:
+    """Whether a torque of dry threads clamps a good deal harder on the bolt's, more than it does on oil."""
+    if bolt.condition is None:
+        return False
+    here, dry = factor_of(bolt.grade, bolt.of_threads, data), factor_of(bolt.grade, "dry", data)
     return here is not None and dry is not None and here.typical < _AS_OIL * dry.typical
 
 

@@ -165,6 +165,7 @@ _AFTER_ONE = {
 }
 _MOST = 60
 _THOUSANDTHS = frozenset(["thou", "thous", "thousandth", "thousandths"])
+_THOU = [[word] for word in sorted(_THOUSANDTHS)]
 
 
 def words_of(line: str) -> tuple[str, ...]:
@@ -221,7 +222,7 @@ def _in_digits(words: list[str]) -> list[str]:
             and (tail in _ONES or tail in _PARTS or tail[:-1] in _PARTS)
         ):
             text += [head, tail]
-        elif dash and (head in _PARTS) and tail:
+        elif dash and head in _PARTS and (_is_number(tail) or tail in ("in", "inch")):
             text += [head, "-", tail]
         else:
             text.append(word)
@@ -257,6 +258,10 @@ def _in_digits(words: list[str]) -> list[str]:
                 at = end + 1
                 continue
         second, end = _whole(text, after) if after < len(text) else (None, after)
+        if second is not None and 0 < number < 10 <= second < 100 and text[end : end + 1] in _THOU:
+            out.append(f"{number}{second}")  # three seventy-four thou
+            at = end
+            continue
         is_pair = second is not None and 10 <= number < 100 and 10 <= second < 100
         if is_pair and (end >= len(text) or text[end] not in (*_PARTS, "point")):
             out.append(f"{number}{second}")  # forty-three forty is 4340

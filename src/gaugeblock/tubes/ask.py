@@ -4,20 +4,18 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Hit, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
-from gaugeblock.tubes import box_ask, flare_ask, keys, sheet_ask
+from gaugeblock.tubes import bend_ask, box_ask, flare_ask, keys, sheet_ask
 from gaugeblock.tubes.pipe_ask import PIPE
-from gaugeblock.tubes.said import is_without_metal
+from gaugeblock.tubes.said import DEG, answer_in, is_without_metal
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     import re
-    from collections.abc import Callable, Iterable
+    from collections.abc import Iterable
 
     from gaugeblock.answer.asking import Open, Reader
-    from gaugeblock.answer.sheet import Sheet
     from gaugeblock.tables.load import Refdata
 
-_DEG = r"deg|degs|degrees?|°"
 _IN = r"(?: ?(?:inch(?:es)?|in|\"))"
 _GAUGE = r"gauge|gage|ga|guage"
 
@@ -133,7 +131,7 @@ _OWN: dict[str, tuple[Reader, ...]] = {
 }
 _TEST = (
     rf"(?:with )?(?:an? |the )*test (?:bends?|piece)(?: (?:of|was|is|went|set|bent|at|to))* (?P<set>{NUMBER})"
-    rf" ?(?:{_DEG})?"
+    rf" ?(?:{DEG})?"
 )
 
 
@@ -157,12 +155,6 @@ def _open_bend(values: dict[str, str], data: Refdata) -> Open | None:
 def _systems(data: Refdata) -> dict[str, str]:
     """The systems of gauge numbers; a word with its own number (``10 awg``) would hide the number."""
     return {w: c for w, c in words_of("tubes", "system", "tubes/gauges")(data).items() if not w[0].isdigit()}
-
-
-def answer_in(module: str, name: str) -> Callable[..., Sheet]:
-    from importlib import import_module
-
-    return getattr(import_module(f"gaugeblock.tubes.{module}"), name)  # type: ignore[no-any-return]
 
 
 def _open_gauge(values: dict[str, str], data: Refdata) -> Open | None:
@@ -211,7 +203,7 @@ BEND = Topic(
         "test": (
             Shaped(
                 rf"{_TEST}(?: (?:set|and|got|gave|came|sprang|springs?|back|to|for|kept|left|at))* (?P<got>{NUMBER})"
-                rf" ?(?:{_DEG})?(?: (?:got|kept|left|after))?",
+                rf" ?(?:{DEG})?(?: (?:got|kept|left|after))?",
                 lambda m: f"{m['set']} deg set, {m['got']} deg got",
                 "test bend {}",
                 cue=("test",),
@@ -227,25 +219,9 @@ BEND = Topic(
     joined=("material",),
     columns={"material": ("tubes/materials", "family"), **_STOCK_COLUMNS},
 )
-ARC = Topic(
-    lambda: answer_in("arc", "arc"),
-    "length in a bend",
-    {
-        "radius": _RADIUS,
-        "angle": (*BEND.slots["angle"], amount("angle", after="angle", say="{}")),
-        **{key: BEND.slots[key] for key in ("od", "wall", "material", "method")},
-    },
-    r"(?:how )?(?:much|long)(?: (?:tube|tubing|pipe|material|stock|metal|length))?|lengths?|bending|itself"
-    r"|tubes?|tubing|pipe|material|stock|arc(?: length)?|bends?|elbows?|take up|takes? up|takes?|eat|eats|use"
-    r"|uses|use[ds]? up|uses"
-    r" up|die|just|developed"
-    r"|exhaust|for",
-    needs=("radius", "angle"),
-    asks_for=r"how much|how long|arc|length|takes? up|eats?|uses?",
-    is_named=True,
-    settle=lambda values, _: {k: values[k] for k in ("radius", "angle") if k in values},  # the same for whatever tube
-    unmoved="metal finish state form standard service quality",
-)
+
+
+ARC, OVERBEND = bend_ask.arc_of(BEND.slots), bend_ask.overbend_of(BEND.slots)
 GAUGE = Topic(
     lambda: answer_in("gauge", "gauge"),
     "gauge",
@@ -346,4 +322,4 @@ MATERIAL = Topic(
 BOX = box_ask.topic(SECTION)
 FLARE = flare_ask.topic(_OD, _WALLS)
 SHEET = sheet_ask.topic(lambda: answer_in("sheet_metal", "sheet"), _STOCK)
-TOPICS = (BEND, ARC, GAUGE, PIPE, MATERIAL, SECTION, BOX, FLARE, SHEET)
+TOPICS = (BEND, ARC, OVERBEND, GAUGE, PIPE, MATERIAL, SECTION, BOX, FLARE, SHEET)

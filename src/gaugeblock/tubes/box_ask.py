@@ -64,7 +64,7 @@ def _open(values: dict[str, str], data: Refdata) -> Open | None:
 
 def topic(section: Topic) -> Topic:
     """The topic of a box, with the words of a round tube's section."""
-    from gaugeblock.tubes.ask import answer_in
+    from gaugeblock.tubes.said import answer_in
 
     slots = {
         "size": _sized(),

@@ -1,4 +1,4 @@
-"""The tube commands: bend, arc, sheet, gauge, pipe, material, section, box, flare. Each returns its exit code."""
+"""The tube commands: bend, arc, overbend, sheet, gauge, pipe, material, section, box, flare. Each returns its code."""
 
 from __future__ import annotations
 
@@ -168,11 +168,30 @@ def arc(argv: list[str]) -> int:
     )
     parser.add_argument("--radius", required=True, metavar="R", help="of the die, to the centre line: 5-1/2 in")
     parser.add_argument("--angle", required=True, metavar="A", help="that the tube turns: 90 deg")
+    parser.add_argument("--legs", metavar="L", help='straights beside the bend, to where it starts: "20 in, 12 in"')
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tubes import arc as answers
 
-    return print_open(answers.arc, _topic("ARC"), {"radius": a.radius, "angle": a.angle}, a)
+    return print_open(answers.arc, _topic("ARC"), {"radius": a.radius, "angle": a.angle, "legs": a.legs}, a)
+
+
+def overbend(argv: list[str]) -> int:
+    """``gaugeblock overbend``: how far to pull a bend that springs back."""
+    parser = parser_of(
+        "overbend",
+        "How far to pull a bend so that it is right when the tool lets go, by one test bend.",
+        'gaugeblock overbend "45 deg" --test "90 deg set, 87 deg got"',
+    )
+    parser.add_argument("angle", metavar="ANGLE", help="of the finished bend: 45 deg")
+    parser.add_argument(
+        "--test", required=True, metavar="BEND", help='one bend of the same stock: "90 deg set, 87 deg got"'
+    )
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.tubes import overbend as answers
+
+    return print_open(answers.overbend, _topic("OVERBEND"), {"angle": a.angle, "test": a.test}, a)
 
 
 def sheet(argv: list[str]) -> int:

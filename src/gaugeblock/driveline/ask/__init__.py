@@ -19,11 +19,12 @@ from gaugeblock.driveline.ask.setups import SPLINE as SPLINE
 from gaugeblock.driveline.ask.shims import SHIMS as SHIMS
 from gaugeblock.driveline.ask.steels import BY_SCALE as BY_SCALE
 from gaugeblock.driveline.ask.steels import HARDNESS as HARDNESS
+from gaugeblock.driveline.ask.steels import SHEAR_YIELD as SHEAR_YIELD
 from gaugeblock.driveline.ask.steels import STEEL as STEEL
 from gaugeblock.driveline.ask.steels import STRESS as STRESS
 
 ALONE = (BY_SCALE,)
 TOPICS = (
     *(HARDNESS, STEEL, AXLE, GEARING, TEETH, TYRE, JOINT, SLOPES, SHIMS, SETUP, SPLINE, SHAFT, LONGEST),
-    *(SPEEDO, REGEAR, ROAD, JOINT_LIMIT, STRESS),
+    *(SPEEDO, REGEAR, ROAD, JOINT_LIMIT, STRESS, SHEAR_YIELD),
 )

@@ -154,3 +154,46 @@ STRESS = Topic(
     is_named=True,
     unmoved="metal finish standard service quality",
 )
+SHEAR_YIELD = Topic(
+    lambda: answer_of("stress", "shaftstress"),
+    "torque at which a shaft yields",
+    {
+        "diameter": (
+            amount(
+                "length",
+                after=r"(?:solid |round )*(?:shafts?|axles?(?: shaft)?|bars?|dia(?:meter)?|solid|round|across|thick)",
+            ),
+            amount("length", before=r"(?:shaft|axle(?: shaft)?|bar|dia(?:meter)?|down to)(?: of| is| to)?"),
+            amount("length", doubt=1),
+        ),
+        "shear_yield": (
+            amount(
+                "stress",
+                before=r"(?:(?:yields?|yielding|lets? go|gives?|goes) (?:in|under) )?(?:shear(?:ing)?|torsion)(?:"
+                r" yields?)?"
+                r"(?: (?:strength|stress|is|of|at|limit|about))*",
+                say="shear yield {}",
+            ),
+            amount(
+                "stress",
+                before=r"(?:yields?|yielding|lets? go|gives?)(?: (?:at|about|around|is))*",
+                after=r"(?:in|under) (?:shear(?:ing)?|torsion)",
+                say="shear yield {}",
+            ),
+            amount("stress", after=r"(?:in |of )?shear(?: yield)?(?: strength)?", say="shear yield {}"),
+        ),
+        "bore": (
+            amount("length", after="(?:bore|hole|inside)", say="bore {}"),
+            amount("length", before="(?:bored?|bore of|hole of|hollow)", say="bore {}"),
+        ),
+    },
+    r"(?:what |how much )?(?:shear |torsional |torsion )?stress(?:es)?|ksi|mpa|psi|shafts?|axles?|bars?|solid"
+    r"|round|steel"
+    r"|half[ -]?shaft|plain|thinnest(?: part| point)?|(?:before |until |when )?(?:it )?(?:yields?|twists?|takes? a set"
+    r"|lets go)|how much|its|axle|carr(?:y|ies)|torque|load|through|across|under|with|turned|putting|going|surface"
+    r"|see|has|takes?|twist(?:ing)?",
+    needs=("diameter", "shear_yield"),
+    asks_for=r"torque|carry|take|takes|hold|stand|newton metres|pounds",
+    is_named=True,
+    unmoved="metal finish standard service quality",
+)

@@ -1,0 +1,133 @@
+"""What is asked about a bend that is made: how much tube it takes, and how far to pull it."""
+
+from __future__ import annotations
+
+from gaugeblock import units
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, amount
+from gaugeblock.tubes.said import DEG, answer_in
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+    from collections.abc import Mapping
+
+    from gaugeblock.answer.asking import Reader
+
+
+def _legs(match: re.Match[str]) -> str:
+    """The straights beside a bend: one, or two alike."""
+    unit = "mm" if match["unit"] == "mm" else "in"
+    leg = f"{match['n']} {unit}"
+    return f"{leg}, {leg}" if match["both"] or match["each"] else leg
+
+
+def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
+    """How much tube a bend takes up, with what is said of the tube as of any bend."""
+    return Topic(
+        lambda: answer_in("arc", "arc"),
+        "length in a bend",
+        {
+            "radius": slots["radius"],
+            "angle": (*slots["angle"], amount("angle", after="angle", say="{}")),
+            "legs": (
+                Shaped(
+                    rf"(?:(?:with |want |and )*(?P<both>two|2|both) )?(?:straight )?(?:legs?|straights?|sides?|ends?"
+                    rf"|arms?)"
+                    rf"(?: (?:of|at|are|is|each|both|to be))* (?P<n>{NUMBER}) ?(?P<unit>in|inch(?:es)?|mm|\")"
+                    r"(?: (?P<each>each(?: (?:side|end|way))?|both(?: sides| ends)?|long|either side|apiece))*"
+                    r"(?: to where the bend starts)?",
+                    _legs,
+                    "legs {}",
+                    cue=("leg", "straight", "side", "arm"),
+                ),
+                Shaped(
+                    rf"(?P<both>)(?P<n>{NUMBER}) ?(?P<unit>in|inch(?:es)?|mm|\") (?:of )?(?:straight )?(?:legs?"
+                    rf"|straights?)?"
+                    r" ?(?P<each>each (?:side|end|way)|(?:on |at )?(?:both|either) (?:sides?|ends?)|each)",
+                    _legs,
+                    "legs {}",
+                    cue=("each", "both", "either"),
+                ),
+            ),
+            **{key: slots[key] for key in ("od", "wall", "material", "method")},
+        },
+        r"(?:how )?(?:much|long)(?: (?:tube|tubing|pipe|material|stock|metal|length))?|lengths?|bending|itself"
+        r"|tubes?|tubing|pipe|material|stock|arc(?: length)?|bends?|elbows?|take up|takes? up|takes?|eat|eats|use"
+        r"|uses|use[ds]? up|uses"
+        r" up|die|just|developed"
+        r"|exhaust|for",
+        needs=("radius", "angle"),
+        asks_for=r"how much|how long|arc|length|takes? up|eats?|uses?",
+        is_named=True,
+        settle=lambda values, _: {k: values[k] for k in ("radius", "angle", "legs") if k in values},  # of whatever tube
+        unmoved="metal finish state form standard service quality",
+    )
+
+
+def _pulled(match: re.Match[str]) -> str | None:
+    """What a bend was pulled to, and what it came to: ``springs back 3`` is by so much, ``to 87`` is what is left."""
+    put, got = float(units.parse_number(match["set"])), float(units.parse_number(match["got"]))
+    if got < put / 2:
+        got = put - got
+    return f"{match['set']} deg set, {got:g} deg got" if 0 < got <= put else None
+
+
+_LETS_GO = (
+    r"springs?|sprung|sprang|springing|relax(?:es|ed)?|comes?|came|opens?|opened|ends?|ended|measures?|measured|goes"
+    r"|went|gives?|gave|drops?|dropped|unwinds?|unwound|settles?|settled|falls?|fell|reads?|is|was|got|kept|leaves"
+)
+_WANTED_BEND = (
+    r"(?:for|to get|get|want|wants|wanted|need|needs|finish(?:es|ed)?|ends? up|winds? up|true|dead|final|actual)"
+    r"(?: (?:it|to|an?|be|me|at|finish|finished|up|true|dead|actual|real|get|end|with|square|bend|of|come|out|the))*"
+)
+
+
+def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
+    """How far to pull a bend that springs back."""
+    return Topic(
+        lambda: answer_in("overbend", "overbend"),
+        "overbend",
+        {
+            "test": (
+                *slots["test"],
+                Shaped(
+                    r"(?:(?:when |if )?(?:i |we )?(?:pull(?:ed|ing)?|bent|set|wound|took|take|bending|go|went)"
+                    r"(?: (?:it|this|that|mine|round|over|to|at|past|on|the|die|bender|an?|my|tube|pipe))* )?"
+                    rf"(?P<set>{NUMBER}) ?(?:{DEG})?(?: (?!want|need|for|so|what|how)[a-z]+){{0,6}}? (?:{_LETS_GO})"
+                    rf"(?: (?:back|out|up|open|to|at|as|about|only|around|down|be|just|off|by|it|me|roughly|an?))*"
+                    rf" (?P<got>{NUMBER}) ?(?:{DEG})?",
+                    _pulled,
+                    "test bend {}",
+                    cue=("pull", "bent", "spr", "relax", "out", "back", "open", "set"),
+                ),
+            ),
+            "angle": (
+                Shaped(
+                    rf"over-?bend(?: to| for| an?)? (?P<n>{NUMBER}) ?(?:{DEG})?", lambda m: f"{m['n']} deg", "to get {}"
+                ),
+                Shaped(
+                    rf"{_WANTED_BEND} (?P<n>{NUMBER}) ?(?:{DEG})?(?: bends?)?", lambda m: f"{m['n']} deg", "to get {}"
+                ),
+                Shaped(
+                    rf"(?P<n>{NUMBER}) ?(?:{DEG})? (?:finished|wanted|true|final)",
+                    lambda m: f"{m['n']} deg",
+                    "to get {}",
+                ),
+            ),
+            **{key: slots[key] for key in ("od", "wall", "material", "method", "radius")},
+        },
+        r"(?:over-?|over )?(?:bend|bends|bending|pull|pulled|pulling)|spring(?:s|ing)?(?: ?back)?|sprang|sprung"
+        r"|pointer|stop"
+        r"|tubes?|tubing|pipe|bender|die|set|go|wind|take|round|finish|relax(?:es)?|lets? go|true|how far|bent"
+        r"|degrees?|it"
+        r"|where (?:do|should) i stop",
+        needs=("angle", "test"),
+        joined=("material",),
+        asks_for=(
+            r"spring\w*|sprang|sprung|relax\w*|over-?bend|overbent|over bend|pull\w*|pointer|opens|comes out"
+            r"|came out|set [0-9]+ and got"
+        ),
+        is_named=True,
+        settle=lambda values, _: {k: values[k] for k in ("angle", "test") if k in values},  # one stock, one die
+        unmoved="metal finish state form standard service quality",
+    )

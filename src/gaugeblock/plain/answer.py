@@ -171,7 +171,24 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
     is_near = bool(reading.values) and all(need in reading.values for need in reading.topic.needs)
     if other is None and not (is_near and len(reading.unread) <= _NEARLY):  # else the word in the way is told
         other = _near(words, data)
-    return other or _refused(question, words, reading, data)
+    return other or _doubtful(put_right, reading, data) or _refused(question, words, reading, data)
+
+
+def _doubtful(words: tuple[str, ...], reading: Reading, data: Refdata) -> Answer | None:
+    """The answer of a line with a word or two that are not known: it stands if they change nothing."""
+    from gaugeblock.plain.doubtful import in_doubt, unknown_words
+
+    left = unknown_words(words, reading, data)
+    if not left:
+        return None
+    try:
+        got = answer_to(reading.replace(unread=()), None, data)
+    except GaugeblockError:
+        return None  # what it lacks is told with the word
+    if not isinstance(got.found, Sheet):
+        return None
+    told = f"{got.read_as}; not understood: {', '.join(left)}"
+    return got.replace(read_as=told, found=in_doubt(got.found, left))
 
 
 def _converted_in_a_story(words: tuple[str, ...], data: Refdata) -> Answer | None:

@@ -38,6 +38,13 @@ _LINKS = frozenset(
 )
 _ASKING = frozenset(["what", "which", "whats", "what's"])
 _COUNTED = frozenset(["gear", "moment", "speed", "hand", "pass", "stage", "step", "bend", "wire", "one"])
+# Units that a question may have: one alone is no small thing.
+_UNIT_WORDS = """
+psi ksi bar mpa kpa rpm revs mph kph nm lb lbs ft feet foot inch inches mm cm metre metres meter meters amp amps
+volt volts watt watts degree degrees celsius fahrenheit percent gallon gallons litre litres liter liters hp kw
+horsepower newton newtons kg kilos kilo pounds pound ounce ounces thou mil mils gauge hour hours minute minutes
+"""
+UNITS = frozenset(_UNIT_WORDS.split())
 _LINKING = frozenset(["of", "on", "for", "in", "to", "from"])
 
 
@@ -47,7 +54,7 @@ def left_round(words: tuple[str, ...], reading: Reading, data: Refdata) -> Readi
         return None
     own = _own(words, reading, data)
     is_bolt = bool({"part", "thread"} & reading.topic.slots.keys())
-    named = _named_by(words, reading, data) if is_bolt else set()
+    named = named_by(words, reading, data) if is_bolt else set()
     if any(before in _ASKING and word in reading.unread for before, word in pairwise(words)):
         return None  # it is what is asked
     denied = agreed(words, reading, data)
@@ -86,7 +93,7 @@ def _is_sure(words: tuple[str, ...], reading: Reading) -> bool:
     return is_named and is_said
 
 
-def _named_by(words: tuple[str, ...], reading: Reading, data: Refdata) -> set[str]:
+def named_by(words: tuple[str, ...], reading: Reading, data: Refdata) -> set[str]:
     """Words that name a fastener: the blade bolts; the bolts of the blade, where thread and grade were not both said
     or the tables have such a part.
     """
@@ -110,7 +117,7 @@ def of_a_named_bolt(words: tuple[str, ...], reading: Reading, data: Refdata) -> 
     """
     if not {"thread", "grade"} <= reading.values.keys() or not reading.unread:
         return None
-    own, named = _own(words, reading, data), _named_by(words, reading, data)
+    own, named = _own(words, reading, data), named_by(words, reading, data)
     name = [word for word in dict.fromkeys(reading.unread) if word in named]
     rest = [word for word in dict.fromkeys(reading.unread) if word not in named]
     is_thing = all(
@@ -137,12 +144,29 @@ def _is_of_a_part(word: str, data: Refdata) -> bool:
     return any(line[0] == "fasteners" and "part" in line[2] and word in line[1].casefold().split() for line in lines)
 
 
+def may_change(word: str, words: tuple[str, ...], reading: Reading, data: Refdata) -> bool:
+    """Whether a word that was left may say more of what is asked, be it of the language or not."""
+    own, topic = _own(words, reading, data), reading.topic
+    parts = word.split("-")
+    if " " in word or word in own or not all(part.isalpha() for part in parts):
+        return True
+    if any(part in TURNING or part in ASKED or part in UNITS or _moves(part, topic, data) for part in parts):
+        return True
+    if any(part in PLACES and _before_a_number(part, words) for part in parts):
+        return True
+    return any(part in PLAIN and (QUALITY not in topic.unmoved or part in COUNTING) for part in parts)
+
+
+def _before_a_number(word: str, words: tuple[str, ...]) -> bool:
+    return any(after[:1].isdigit() for one, after in pairwise(words) if one == word)
+
+
 def _is_round(word: str, words: tuple[str, ...], own: set[str], topic: Topic, data: Refdata) -> bool:
     """Whether a word says nothing of what is asked."""
     if word in TURNING or word in ASKED or not word.isalpha() or word in own or _moves(word, topic, data):
         return False
     if word in PLACES:  # over 250 degF is a limit
-        return not any(after[:1].isdigit() for one, after in pairwise(words) if one == word)
+        return not _before_a_number(word, words)
     if word in ROUND:
         return True
     if word in PLAIN:

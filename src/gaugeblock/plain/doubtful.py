@@ -1,0 +1,61 @@
+"""A line that is whole but for a word or two that nobody here knows: its answer, which stands if they change nothing."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from gaugeblock.answer.check import ASK as BEARS
+from gaugeblock.answer.check import CANNOT_TELL, Check
+from gaugeblock.answer.decision import ASK, USE
+from gaugeblock.answer.question import FILL_IN, Question
+from gaugeblock.plain.chatter import CHATTER
+from gaugeblock.plain.leaving import SHORT, may_change, named_by
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.plain.reading import Reading
+    from gaugeblock.tables.load import Refdata
+
+NAME = "words not understood"
+_MOST, _MOST_OF_A_STORY = 2, 3
+_ASKING = frozenset(["what", "which", "whats", "what's", "how"])
+
+
+def unknown_words(words: tuple[str, ...], reading: Reading, data: Refdata) -> tuple[str, ...]:
+    """The words that are not known and that are no sign of anything which could change the number; none where one may
+    be such a sign, where the question is not whole, or where too much of it is not known.
+
+    A number, a unit, what turns another word, a value of an option, a metal, a finish, a state, and what names a
+    fastener are never among them: such a line is refused.
+    """
+    left = tuple(dict.fromkeys(reading.unread))
+    most = _MOST if len(words) <= SHORT else _MOST_OF_A_STORY
+    content = [word for word in words if word not in CHATTER]
+    topic = reading.topic
+    is_whole = reading.values and all(need in reading.values for need in topic.needs)
+    if not 0 < len(left) <= most or not is_whole or not topic.is_meant(words):
+        return ()
+    if len(left) * 3 > len(content) or "part" in topic.slots:
+        return ()
+    named = named_by(words, reading, data) if "thread" in topic.slots else set()
+    asked = {word for before, word in pairwise(words) if before in _ASKING}
+    if any(word in named or word in asked or may_change(word, words, reading, data) for word in left):
+        return ()
+    return left
+
+
+def in_doubt(sheet: Sheet, left: tuple[str, ...]) -> Sheet:
+    """The answer as one that stands if the words that were left change nothing."""
+    decision = sheet.decision
+    quoted = " and ".join(f'"{word}"' for word in left)
+    is_one = len(left) == 1
+    when = f"{quoted} {'changes' if is_one else 'change'} nothing"
+    do = f"Say {quoted} in other words: {'it was' if is_one else 'they were'} not understood."
+    check = Check(NAME, CANNOT_TELL, f"not understood: {quoted}", bears=BEARS)
+    question = Question(FILL_IN, do, "question", (NAME,))
+    if decision.kind in (USE, ASK):
+        candidates = tuple(one.replace(when=f"{one.when}; {when}".removeprefix("; ")) for one in decision.candidates)
+        told = do if decision.kind == USE else f"{decision.do} {do}"
+        decision = decision.replace(kind=ASK, candidates=candidates, because=(*decision.because, NAME), do=told)
+    return sheet.replace(decision=decision, checks=(*sheet.checks, check), questions=(*sheet.questions, question))

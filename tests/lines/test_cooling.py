@@ -6,9 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from gaugeblock import InputError, coolant
+from gaugeblock import InputError, ask, coolant
 from gaugeblock.answer.decision import NONE, USE
-from gaugeblock.errors import LookupMiss, UnitError
+from gaugeblock.answer.sheet import Sheet
+from gaugeblock.errors import GaugeblockError, LookupMiss, UnitError
 
 # Saturation temperature of water, degC, at pounds over the air: steam tables as handbooks print them (20, 30, 40 psia
 # are 108.9, 121.3 and 130.7 degC).
@@ -20,6 +21,46 @@ PRINTED = {"33 %": 0, "50 %": -34, "60/40": -65}  # degF: three Army publication
 def test_water_under_a_cap_boils_by_the_steam_tables(over: float, boils: float) -> None:
     figure = coolant("water", cap=f"{over} psi").figure("boiling_point_under_cap")
     assert (figure.typical - 32) / 1.8 == pytest.approx(boils, abs=0.5)
+
+
+# Where water boils in an open pan up a mountain, degF: the table that the US Department of Agriculture prints for cooks
+# (from memory).
+MOUNTAIN = {"2000 ft": 208, "5000 ft": 203, "7500 ft": 198, "10000 ft": 194}
+
+
+@pytest.mark.parametrize(("height", "boils"), MOUNTAIN.items())
+def test_water_up_a_mountain_boils_where_cooks_are_told(height: str, boils: float) -> None:
+    assert coolant("water", air=height).figure("boiling_point_under_cap").typical == pytest.approx(boils, abs=1.2)
+
+
+def test_the_air_at_the_sea_changes_nothing() -> None:
+    for cap in (None, "15 psi"):
+        plain = coolant("50 %", cap=cap).decision.figures[0].typical
+        assert coolant("50 %", cap=cap, air="101.325 kPa").decision.figures[0].typical == pytest.approx(plain, abs=1e-6)
+        assert coolant("50 %", cap=cap, air="0 ft" if cap else "101.325 kPa").decision.figures[0].typical == (
+            pytest.approx(plain, abs=1e-6)
+        )
+
+
+@pytest.mark.parametrize("air", ["90000 ft", "moon", "", "500 psi", "-200 ft"])
+def test_what_is_no_air_is_refused(air: str) -> None:
+    with pytest.raises(GaugeblockError):
+        coolant("water", air=air)
+
+
+@pytest.mark.parametrize(
+    ("line", "air"),
+    [
+        ("plain water boils at 5000 ft", "5000 ft"),
+        ("what temp does water boil at 7000 feet elevation", "7000 ft"),
+        ("50/50 coolant 15 psi cap at 8000 feet when does it boil", "8000 ft"),
+        ("barometer says nine hundred millibar, where does plain water boil", "90 kPa"),
+    ],
+)
+def test_the_height_is_read(line: str, air: str) -> None:
+    sheet = ask(line)
+    assert isinstance(sheet, Sheet)
+    assert sheet.asked["air"] == air
 
 
 @pytest.mark.parametrize(("mix", "freezes"), PRINTED.items())

@@ -181,8 +181,17 @@ _ATMOSPHERE_PA, _ATMOSPHERE_MMHG = 101325.0, 760.0
 _ANTOINE_A, _ANTOINE_B = 8.14019, 1810.94  # of water, mmHg and degC, 99 to 374 degC
 
 
+def air_pressure(altitude_m: float) -> float:
+    """Pressure of the standard atmosphere, Pa, at an altitude to 11 km. Source: ISO 2533.
+
+    >>> round(air_pressure(1500) / 100)  # ISO 2533: 845.6 hPa
+    846
+    """
+    return float(_ATMOSPHERE_PA * (1 - 2.25577e-5 * altitude_m) ** 5.25588)
+
+
 def boiling_under_pressure(boiling_k: float, over_pa: float) -> float:
-    """Boiling temperature, K, under a pressure over the air, Pa, of what boils at ``boiling_k`` in the open.
+    """Boiling temperature, K, under a pressure over one atmosphere, Pa, of what boils at ``boiling_k`` at one.
 
     Water's own boiling curve, by the Antoine equation; the lift of the glycol is taken as the same at every pressure.
 

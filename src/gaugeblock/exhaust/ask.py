@@ -178,7 +178,8 @@ GAP = Topic(
     },
     rf"how (?:close|near|far)|can|{_NEAR}|{_EXHAUST}|(?:the |my )?headers?|room|enough|clear|run"
     r"|(?:if )?(?:there(?:'?s| is) )?(?:without|no)(?: an?| any| room for an?| space for an?)? (?:heat"
-    r" )?shield(?:ing)?|unshielded|bare (?:exhaust|headers?|pipes?)(?: pipes?)?|past|big|exhaust",
+    r" )?shield(?:ing)?|unshielded|bare (?:exhaust|headers?|pipes?)(?: pipes?)?|past|big|exhaust|air|all round|round"
+    r"|(?:rubber[ -])?hung|hanging|bare(?= floor| body| frame)|under|over|between|leave",
     needs=("to",),
     columns={"to": _neighbours},
     asks_for=rf"close|near|clearance|gap|room|clear|how far|away|headers?|{_EXHAUST}",

@@ -40,6 +40,8 @@ _CONDITIONS = ("dry", "oiled", "anti-seize")
 
 def _open_bolt(values: dict[str, str], data: Refdata) -> Open | None:
     """Coarse and fine of a bare size, the everyday grades, dry, oiled and with anti-seize: whatever was not said."""
+    if "thread" not in values:
+        return None  # a maker's torque stands whatever the thread
     open_keys, rows = [], [values]
     threads = threads_of(values["thread"], data)
     if len(threads) > 1:

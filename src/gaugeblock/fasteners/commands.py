@@ -146,9 +146,9 @@ def identify(argv: list[str]) -> int:
 
 def pipethread(argv: list[str]) -> int:
     """Run ``gaugeblock pipethread``; the exit code."""
-    about = "The drill for the tap of a taper pipe thread, its threads an inch, how far it goes in."
+    about = "The drill for the tap of a pipe thread, its threads an inch, how far it goes in."
     parser = parser_of("pipethread", about, 'gaugeblock pipethread NPT "1/4 in"')
-    parser.add_argument("series", metavar="SERIES", help="NPT or BSPT")
+    parser.add_argument("series", metavar="SERIES", help="NPT, BSPT or BSPP (straight)")
     parser.add_argument("size", nargs="?", metavar="SIZE", help="its nominal size: 1/4 in")
     fact = "tap drill (which it is where nothing is asked), pitch, diameter, hand tight, thread length"
     parser.add_argument("--fact", default="tap drill", metavar="F", help=fact)

@@ -98,7 +98,7 @@ def _found(across: float, step: float, data: Refdata) -> list[tuple[str, Figure]
 
 def _pipes(across: float, step: float, data: Refdata) -> list[tuple[str, Figure]]:
     table, found = "fasteners/pipe_threads", []
-    pairs = dict.fromkeys((row["series"], row["size"]) for row in data.table(table).rows)
+    pairs = dict.fromkeys((row["series"], row["size"]) for row in data.table(table).rows if row["series"] in _KIND)
     for series, size in pairs:
         tpi = lookup.look_up_or_none(table, "threads_per_inch", data=data, series=series, size=size)
         outside = lookup.look_up_or_none(table, "gauge_plane_major_diameter", data=data, series=series, size=size)

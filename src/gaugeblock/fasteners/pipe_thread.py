@@ -8,6 +8,10 @@ from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import InputError
 from gaugeblock.tables.load import Refdata, canonical, refdata
 
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.figure import Figure
+
 TABLE = "fasteners/pipe_threads"
 # What may be asked of a pipe thread -> the quantities that have it, the first there is.
 FACTS = {
@@ -27,9 +31,9 @@ VERBS = {
 
 
 def pipe_thread(series: str, size: str, *, fact: str = "tap drill", data: Refdata | None = None) -> Sheet:
-    """What a taper pipe thread measures.
+    """What a pipe thread measures.
 
-    ``series`` ``NPT`` or ``BSPT``; ``size`` its nominal size (``1/4 in``), which is that of the pipe and no diameter;
+    ``series`` ``NPT``, ``BSPT`` or ``BSPP`` (straight); ``size`` its nominal size (``1/4 in``), that of the pipe;
     ``fact`` ``tap drill``, ``pitch``, ``diameter``, ``hand tight`` (how far it goes in by hand) or ``thread length``.
 
     Returns a Sheet; its decision is ``none`` where the tables lack the fact. Raises LookupMiss for what is no pipe
@@ -50,6 +54,8 @@ def pipe_thread(series: str, size: str, *, fact: str = "tap drill", data: Refdat
     wanted = next((f for q in FACTS[fact] for f in every if f.quantity == q), None)
     if wanted is None:
         do = f"No table that was read has the {fact} of a {title} thread. The maker of the tap prints it."
+        straight = _straight(key, fact, data)
+        every, do = [*straight, *every], f"{do}{_told(straight)}"
         return Sheet(title, asked, data, every, [], [], decision=none(VERBS[fact], do))
     verb = "THREADS PER INCH" if wanted.quantity == "threads_per_inch" else VERBS[fact]
     figures = [wanted, *(f for f in every if f is not wanted)]
@@ -59,3 +65,15 @@ def pipe_thread(series: str, size: str, *, fact: str = "tap drill", data: Refdat
 def _said(conditions: str) -> str:
     """The conditions of a figure as a sentence."""
     return f"{conditions[:1].upper()}{conditions[1:]}." if conditions else ""
+
+
+def _straight(key: dict[str, str], fact: str, data: Refdata) -> list[Figure]:
+    """What the straight thread of a British taper one's size has of a fact; none where that is not on record."""
+    if key["series"] != "BSPT" or fact != "tap drill":
+        return []
+    found = lookup.look_up_or_none(TABLE, "hole_diameter", data=data, series="BSPP", size=key["size"])
+    return [] if found is None else [found]
+
+
+def _told(straight: list[Figure]) -> str:
+    return "".join(f" The straight one, BSPP, is drilled {f.text} {f.unit}." for f in straight)

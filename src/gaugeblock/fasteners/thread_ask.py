@@ -164,7 +164,10 @@ ENGAGEMENT = Topic(
     },
     r"(?:how )?(?:deep|far|much|long)(?:"
     r" thread)?|threads?|engage\w*|bolts?|screws?|studs?|minimum|min|least|depth|length"
-    r"|holes?|tapped|blind|screw(?:ed)? in|(?:before )?(?:it |they )?(?:will )?strips?|stripping|thread(?:ed)? in",
+    r"|holes?|tapped|blind|screw(?:ed)? in|(?:before )?(?:it |they )?(?:will )?strips?|stripping|thread(?:ed)? in"
+    r"|(?:so |if i want |so that |before )?(?:the |my |an? )?(?:bolts?|studs?|screws?) (?:to )?(?:breaks?|snaps?|fails?"
+    r"|gives?(?: up| way)?|let'?s? go)|before (?:the |its |it |they )?(?:threads?|hole)? ?(?:do|does|pulls? out|strips?"
+    r"|gives?(?: way| up)?|let'?s? go)",
     needs=("thread",),
     asks_for=r"how deep|deep|engage\w*|depth|how far|how much thread|how many threads",
     is_named=True,

@@ -44,7 +44,7 @@ def _torque_topic() -> Topic:
 
 @opens(_torque_topic, "thread")
 def torque(
-    thread: str,
+    thread: str | None = None,
     *,
     grade: str | None = None,
     condition: str | None = None,

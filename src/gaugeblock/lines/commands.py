@@ -99,12 +99,13 @@ def coolant(argv: list[str]) -> int:
     parser.add_argument("mix", nargs="?", metavar="MIX", help="glycol to water by volume: 50/50, 40 %%; or water")
     parser.add_argument("--kind", default="coolant, ethylene glycol", metavar="G", help="propylene glycol; or ethylene")
     parser.add_argument("--cap", metavar="P", help="pressure stamped on the radiator cap: 15 psi")
+    parser.add_argument("--air", metavar="H", help="height over the sea: 5000 ft; or the barometer: 90 kPa")
     parser.add_argument("--fact", default="boiling", metavar="F", help="boiling (default) or freezing")
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.lines.cooling import coolant as answer
 
-    options = {name: getattr(a, name) for name in ("mix", "kind", "cap", "fact")}
+    options = {name: getattr(a, name) for name in ("mix", "kind", "cap", "air", "fact")}
     return print_open(answer, _topic("COOLANT"), options, a, is_open=a.mix is None)
 
 

@@ -12,7 +12,7 @@ from gaugeblock.answer.making import base, derived, read_positive, stated
 from gaugeblock.answer.plausible import did_you_mean, is_plausible
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.calc.heat import boiling_under_pressure
+from gaugeblock.calc.heat import air_pressure, boiling_under_pressure
 from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.tables.load import Refdata, canonical, refdata
 
@@ -27,6 +27,7 @@ VERBS = {"boiling": "BOILS AT", "freezing": "FREEZES AT"}
 _PARTS = re.compile(r"(?P<glycol>[0-9]{1,3}) ?[/:-] ?(?P<water>[0-9]{1,3})", re.ASCII)
 _PERCENT = re.compile(r"(?P<n>[0-9]{1,3}) ?(?:%|percent|per cent)?", re.ASCII)
 _WHOLE = 100
+_SEA_PA = 101325.0
 
 
 def coolant(
@@ -34,6 +35,7 @@ def coolant(
     *,
     kind: str = ETHYLENE,
     cap: str | None = None,
+    air: str | None = None,
     fact: str = "boiling",
     data: Refdata | None = None,
 ) -> Sheet:
@@ -41,7 +43,8 @@ def coolant(
 
     Parameters are text as people write them: ``mix`` the share of glycol by volume (``50 %``, ``60/40``, glycol
     first), or ``water``; ``kind`` of the glycol (``ethylene glycol``, ``propylene glycol``); ``cap`` the pressure
-    stamped on the radiator cap (``15 psi``), without which it boils as in an open pan; ``fact`` ``boiling`` or
+    stamped on the radiator cap (``15 psi``), without which it boils as in an open pan; ``air`` the height over the sea
+    (``5000 ft``) or what the barometer reads there (``90 kPa``), at the sea unless given; ``fact`` ``boiling`` or
     ``freezing``.
 
     Returns a Sheet. The boiling point under a cap is an estimate by water's own curve. Raises LookupMiss with the
@@ -53,14 +56,16 @@ def coolant(
     data = data or refdata()
     if fact not in FACTS:
         raise InputError(fact, "fact", "nothing of a coolant is called so", tuple(FACTS), "ask for one of these")
-    asked = {"mix": mix, "kind": kind, "cap": cap, "fact": fact}
+    asked = {"mix": mix, "kind": kind, "cap": cap, "air": air, "fact": fact}
     is_water = mix.strip().casefold() == "water"
-    key = {"item": "water", "state": "any"} if is_water else _glycol(mix, kind, data)
+    of_glycol = canonical(data, TABLE, "item", kind)
+    key = {"item": "water", "state": "any"} if is_water else _glycol(mix, of_glycol, data)
     title = "water" if is_water else f"{key['item']}, {key['state']}"
     figures = [
         f for q in ("freezing_point", "boiling_point") if (f := lookup.look_up_or_none(TABLE, q, data=data, **key))
     ]
     boiling = next((f for f in figures if f.quantity == "boiling_point"), None)
+    held = None
     if cap is not None:
         pressure = read_positive(cap, "stress", "cap")
         title += f", {pressure.text} cap"
@@ -71,13 +76,20 @@ def coolant(
             decision = none(VERBS[fact], said)
             return Sheet(title, asked, data, figures, [check], [], decision=decision, questions=[question])
         held = stated(pressure, "cap_pressure", "cap", data)
-        figures += [held, *([_under_cap(boiling, held, data)] if boiling is not None else [])]
+        figures.append(held)
+    around = _around(air, data)
+    figures += around
+    title += f", {air.strip()}" if air is not None else ""
+    if boiling is not None and (held is not None or around):
+        figures.append(_lifted(boiling, held, around[0] if around else None, data))
     wanted = next((f for q in FACTS[fact] for f in figures if f.quantity == q), None)
     if wanted is None:
         do = f"No table that was read has where it is {fact}. The coolant's maker prints it."
         return Sheet(title, asked, data, figures, [], _cautions(), decision=none(VERBS[fact], do))
     ordered = [wanted, *(f for f in reversed(figures) if f is not wanted)]
-    return Sheet(title, asked, data, ordered, [], _cautions(), decision=use(VERBS[fact], wanted, _said(wanted, cap)))
+    return Sheet(
+        title, asked, data, ordered, [], _cautions(), decision=use(VERBS[fact], wanted, _said(wanted, cap, air))
+    )
 
 
 def _glycol(mix: str, kind: str, data: Refdata) -> dict[str, str]:
@@ -104,20 +116,52 @@ def _glycol(mix: str, kind: str, data: Refdata) -> dict[str, str]:
     return {"item": item, "state": cell}
 
 
-def _under_cap(boiling: Figure, cap: Figure, data: Refdata) -> Figure:
-    number = units.from_base(boiling_under_pressure(base(boiling), base(cap)), boiling.unit)
-    key = {**boiling.key, "cap": f"{cap.text} {cap.unit}"}
+def _around(air: str | None, data: Refdata) -> list[Figure]:
+    """The pressure of the air around, and what it was worked out from: a barometer's, or that of an altitude."""
+    if air is None:
+        return []
+    is_height = units.split_quantity(air.strip())[1] in units.spellings("length")
+    measure = read_positive(air, "length" if is_height else "stress", "air", zero=is_height)
+    quantity = "altitude" if is_height else "air_pressure"
+    if not is_plausible(measure, quantity, data):
+        why = "no height over the sea where cars run" if is_height else "no pressure of the air"
+        raise InputError(measure.text, "air", why, (), "give the height, 5000 ft, or the barometer, 90 kPa")
+    given = stated(measure, quantity, "air", data)
+    if not is_height:
+        return [given]
+    pressure = units.from_base(air_pressure(base(given)), "kPa")
+    key = {"altitude": measure.text}
+    said = "of a day of standard weather"
+    made = derived(
+        "air_pressure_at_altitude", "air_pressure", pressure, "kPa", (given,), data, key=key, conditions=said
+    )
+    return [made, given]
+
+
+def _lifted(boiling: Figure, cap: Figure | None, air: Figure | None, data: Refdata) -> Figure:
+    """Where it boils under a cap, or in air that is not that of the sea."""
+    over = 0.0 if cap is None else base(cap)
     quantity, said = "boiling_point_under_cap", "an estimate, by water's own curve"
-    return derived(quantity, quantity, number, boiling.unit, (boiling, cap), data, key=key, conditions=said)
+    key = {**boiling.key, "cap": "none" if cap is None else f"{cap.text} {cap.unit}"}
+    if air is None:
+        number = units.from_base(boiling_under_pressure(base(boiling), over), boiling.unit)
+        assert cap is not None
+        return derived(quantity, quantity, number, boiling.unit, (boiling, cap), data, key=key, conditions=said)
+    number = units.from_base(boiling_under_pressure(base(boiling), over + base(air) - _SEA_PA), boiling.unit)
+    key["air"] = f"{air.typical:.4g} {air.unit}"
+    inputs = (boiling, air) if cap is None else (boiling, air, cap)
+    return derived("boiling_point_in_air", quantity, number, boiling.unit, inputs, data, key=key, conditions=said)
 
 
-def _said(figure: Figure, cap: str | None) -> str:
+def _said(figure: Figure, cap: str | None, air: str | None) -> str:
     """What the figure holds for."""
     if figure.quantity == "boiling_point" and cap is None:
         return "In an open pan: a cap lifts it. Say the pressure on the cap."
     if figure.quantity == "freezing_point":
         return "By volume. Test the mixture in the car by a refractometer or a hydrometer."
-    return "An estimate, some 2 degC either way, and only as long as cap and hoses hold. Boils sooner up a mountain."
+    holds = " and only as long as cap and hoses hold." if cap is not None else " in an open pan: a cap lifts it."
+    where = "" if air is not None else " Boils sooner up a mountain: say how high."
+    return f"An estimate, some 2 degC either way,{holds}{where}"
 
 
 def _cautions() -> list[Caution]:

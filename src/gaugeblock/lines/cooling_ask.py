@@ -60,6 +60,28 @@ COOLANT = Topic(
             amount("stress", say="{} cap"),
             Shaped(r"(?P<n>[0-9]{1,2})(?: ?(?:lbs?|pounds?|pound))(?: (?:rad(?:iator)? )?cap)", _pounds, "{} cap"),
         ),
+        "air": (
+            amount(
+                "length",
+                before=r"(?:at|up at|live at|elevation(?: of)?|altitude(?: of)?|up)(?: about)?",
+                after="(?:of )?(?:altitude|elevation|above sea level|up|high)",
+                say="at {}",
+            ),
+            amount(
+                "length",
+                before=r"(?:at|up at|up in|live at|elevation|altitude)(?: of)?(?: about)?",
+                say="at {}",
+            ),
+            amount("length", after="(?:of )?(?:altitude|elevation|above sea level|up|high)", say="at {}"),
+            Shaped(
+                r"(?:(?:the )?(?:barometer|air pressure|air|glass)(?: (?:says|reads|is|at|shows|of))*"
+                r" )?(?P<n>[0-9]{3,4})"
+                r" ?(?:millibar|hpa)",
+                lambda m: f"{float(m['n']) / 10:g} kPa",
+                "air {}",
+                cue=("millibar", "hpa"),
+            ),
+        ),
         "fact": (
             Shaped(
                 r"(?:freez\w*|froze|frozen|burst)(?: (?:points?|protection|temp\w*|down to))?|how cold|cold(?:est)?"
@@ -78,7 +100,7 @@ COOLANT = Topic(
     r" cap)?|cap|pressure|temp(?:erature)?s?|points?|solution|glycol"
     r"|coolant|antifreeze|over|limit",
     needs=("fact",),
-    asks_for=r"coolants?|anti-?fre\w*|glycol|radiator|rad|cap|50/50|60/40|40/60|mix\w*",
+    asks_for=r"coolants?|anti-?fre\w*|glycol|radiator|rad|cap|50/50|60/40|40/60|mix\w*|water",
     is_named=True,
     opens=_open,
     unmoved="metal finish form standard service quality",

@@ -53,14 +53,16 @@ GROWTH = Topic(
     {
         "length": (amount("length", after="long|between (?:its |the )?anchors", say="{}"), amount("length", say="{}")),
         "hot": (
-            amount("temperature", before="(?:to|at|up to|reach(?:es)?|gets to|hits|hot at)(?: about)?", say="at {}"),
+            amount(
+                "temperature", before="(?:to|and|at|up to|reach(?:es)?|gets to|hits|hot at)(?: about)?", say="at {}"
+            ),
             amount("temperature", after="hot", say="at {}"),
             amount("temperature", say="at {}", doubt=1),
         ),
         "cold_end": (
             amount(
                 "temperature",
-                before="from|starting (?:at|from)|cold(?: end)?(?: at| is| of)?|fitted at|built at",
+                before="from|between|starting (?:at|from)|cold(?: end)?(?: at| is| of)?|fitted at|built at",
                 say="from {}",
             ),
             amount("temperature", followed="to", say="from {}"),
@@ -79,7 +81,8 @@ GROWTH = Topic(
         ),
     },
     r"(?:how much )?(?:does|will)?(?: it| an?| my| the)?|grow(?:th|s|ing)?|expan(?:ds?|sion)|(?:how much )?longer"
-    r"|lengthens?|from cold|cold|goes|exhausts?|pipes?|tubes?|lines?|headers?|thermal|anchors|hot|heat",
+    r"|lengthens?|gets?|run|length|piece|from cold|cold|goes|exhausts?|pipes?|tubes?|lines?|headers?|thermal|anchors"
+    r"|hot|heat",
     needs=("length", "hot"),
     opens=_open_growth,
     settle=lambda values, _: {k: v for k, v in values.items() if k != "od"},  # a length grows alike at any diameter

@@ -25,7 +25,8 @@ _GOES_ON = frozenset(["what", "how", "which", "where", "if", "so", "and", "but",
 # What a shop has to look things up in, and what it runs short of.
 _SHORT_OF = """
 book books manual manuals paper papers paperwork sheet chart charts clue clues idea ideas money cash time luck
-catalogue catalog receipt card instructions info information internet signal brains patience
+catalogue catalog plate label tag sticker card box receipt card instructions
+info information internet signal brains patience
 """
 _PAPERS = frozenset(_SHORT_OF.split())
 

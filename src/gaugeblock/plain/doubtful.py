@@ -1,4 +1,5 @@
-"""A line that is whole but for a word or two that nobody here knows: its answer, which stands if they change nothing."""
+"""A line that is whole but for a word or two that nobody here knows: its answer, which stands if they change"
+" nothing."""
 
 from __future__ import annotations
 

@@ -75,6 +75,9 @@ def not_understood(question: str, words: tuple[str, ...], reading: Reading, as_s
     else:
         why = f"not understood: {left}"
         do = _elsewhere(words, reading.topic, data) or "say it in other words, or leave it out if it changes nothing"
+    lacks = [spoken(need) for need in reading.topic.needs if need not in reading.values]
+    if lacks and reading.topic.is_meant(words) and "say the" not in do:
+        do = f"say the {' and the '.join(lacks)} too; {do}"
     where = f"read as {as_said}" if reading.values else ""
     return InputError(question, where, why, lambda: _near(words, reading, data), do)
 
@@ -121,7 +124,9 @@ def not_said(question: str, words: tuple[str, ...], reading: Reading, as_said: s
         why = f"the {what} was not said, nor what of it is asked"
         do = "say what it is of: a shaft and its steel, a tube and its wall, a bolt and its grade"
         return InputError(question, "", why, (), do)
-    do, verb = _elsewhere(words, reading.topic, data) or f"say the {what}", "was" if len(missing) == 1 else "were"
+    is_sure = bool(reading.values) and reading.topic.is_meant(words)  # what is lacking helps more than another way
+    other = "" if is_sure else _elsewhere(words, reading.topic, data)
+    do, verb = other or f"say the {what}", "was" if len(missing) == 1 else "were"
     return InputError(question, f"read as {as_said}", f"the {what} {verb} not said", (), do)
 
 

@@ -7,6 +7,7 @@ import re
 from gaugeblock.plain.said.apart import SAID_APART
 from gaugeblock.plain.said.beside import SAID_BESIDE
 from gaugeblock.plain.said.numbers import SAID
+from gaugeblock.plain.said.round import SAID_ROUND
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -115,6 +116,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"\b(?:positive|negative|live|earth|battery|jump|starter|supply|feed) leads?\b(?! (?:time|acid))",
         "cable",
     ),
+    *SAID_ROUND,
     ("life of me", r"\bfor the life of me\b", ""),
     *(
         (
@@ -295,7 +297,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("wheel stud", r"\bwheel studs?\b(?=.*\b(?:torque|tight))", "wheel nut"),
     ("alloys", r"\balloys\b", "alloy wheels"),
     ("left", r"\bleft[ -]?hand(?:ed)?(?: threads?)?\b(?! (?:side|drive|door|wheel))", "left-hand"),
-    ("thread", r"^(?=.*\bthreads?\b)(.*)\b(?:an ?-? ?([0-9]+)|-([0-9]+) ?an)\b", _an),
+    ("thread", r"^(?=.*\bthreads?\b)(.*?)(?:\ban ?-? ?([0-9]+)|(?<![^ ])-([0-9]+) ?an)\b", _an),
     (" wall", r"\bone (twenty|thirty|eighty)(?:[ -](five|four|eight))?(?= wall)", _over_hundred),
     (
         "wait",

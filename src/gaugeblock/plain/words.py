@@ -141,6 +141,24 @@ _SHORT = {
     "alum": "aluminum",
     "alu": "aluminium",
     "btw": "between",
+    "sheild": "shield",
+    "sheilds": "shields",
+    "emisivity": "emissivity",
+    "emmisivity": "emissivity",
+    "emissivty": "emissivity",
+    "emmissivity": "emissivity",
+    "guague": "gauge",
+    "exaust": "exhaust",
+    "exhuast": "exhaust",
+    "exhast": "exhaust",
+    "alternater": "alternator",
+    "radiater": "radiator",
+    "callipers": "calipers",
+    "propellor": "propeller",
+    "millibars": "millibar",
+    "mbar": "millibar",
+    "endfloat": "end float",
+    "endplay": "end play",
     "approx": "about",
     "alt": "alternator",
 }
@@ -149,6 +167,7 @@ _UNITS = frozenset(["n", "w", "rad", "pts", "pt"])
 # Where "one" and "a" are a number: before a part of an inch, a unit, or "point".
 _AFTER_ONE = {
     *_PARTS,
+    "tenth",
     "degree",
     "amp",
     "foot",
@@ -247,6 +266,11 @@ def _in_digits(words: list[str]) -> list[str]:
                 out.append(f"{number}.{digits}")
                 at = end
                 continue
+        tenths, end = _tenths(number, text, after)
+        if tenths:
+            out.append(tenths)
+            at = end
+            continue
         if nxt in _PARTS:
             out.append(f"{number}/{_PARTS[nxt]}")
             at = after + 1
@@ -258,19 +282,23 @@ def _in_digits(words: list[str]) -> list[str]:
                 at = end + 1
                 continue
         second, end = _whole(text, after) if after < len(text) else (None, after)
-        if second is not None and 0 < number < 10 <= second < 100 and text[end : end + 1] in _THOU:
-            out.append(f"{number}{second}")  # three seventy-four thou
-            at = end
-            continue
-        is_pair = second is not None and 10 <= number < 100 and 10 <= second < 100
+        is_thou = second is not None and 0 < number < 10 <= second < 100 and text[end : end + 1] in _THOU
+        is_pair = second is not None and (is_thou or 10 <= number < 100) and 10 <= second < 100
         if is_pair and (end >= len(text) or text[end] not in (*_PARTS, "point")):
-            out.append(f"{number}{second}")  # forty-three forty is 4340
+            out.append(f"{number}{second}")  # forty-three forty is 4340, three seventy-four thou
             at = end
             continue
         out.append(str(number))
         at = after
     out = _in_inches(out)
     return _joined(["mm" if w in ("mil", "mils") and n and _is_number(out[n - 1]) else w for n, w in enumerate(out)])
+
+
+def _tenths(number: int, text: list[str], at: int) -> tuple[str, int]:
+    """Tenths of a unit, ``three tenths of a volt`` 0.3, and the place behind them; blank for none."""
+    if number >= 10 or text[at : at + 1] not in (["tenth"], ["tenths"]):
+        return "", at
+    return f"0.{number}", at + (3 if text[at + 1 : at + 3] in (["of", "a"], ["of", "an"]) else 1)
 
 
 def _in_inches(words: list[str]) -> list[str]:
@@ -302,12 +330,21 @@ def _whole(words: list[str], at: int) -> tuple[int | None, int]:
             return _hundreds(words, 1, at + 1)
         if word == "one" and nxt in ("hundred", "thousand"):
             return _hundreds(words, 1, at + 1)
-        return (1, at + 1) if is_part or (word == "one" and nxt in _AFTER_ONE) else (None, at)
+        is_one = word == "one" and nxt in _AFTER_ONE and (nxt != "and" or _is_of_a_whole(words, at + 2))
+        return (1, at + 1) if is_part or is_one else (None, at)
     if word in _TENS:
         if nxt in _ONES and 0 < _ONES[nxt] < 10:
             return _hundreds(words, _TENS[word] + _ONES[nxt], at + 2)
         return _hundreds(words, _TENS[word] + (1 if nxt == "one" else 0), at + (2 if nxt == "one" else 1))
     return _hundreds(words, _ONES[word], at + 1) if word in _ONES else (None, at)
+
+
+def _is_of_a_whole(words: list[str], at: int) -> bool:
+    """Whether a part or a number follows: one and a half, and not the big one and the cable."""
+    nxt = words[at : at + 2]
+    return bool(nxt) and (
+        _is_number(nxt[0]) or nxt[0] in _PARTS or (nxt[0] in ("a", "an", "one") and nxt[-1] in _PARTS)
+    )
 
 
 def _hundreds(words: list[str], number: int, at: int) -> tuple[int, int]:

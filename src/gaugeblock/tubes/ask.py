@@ -277,6 +277,7 @@ SECTION = Topic(
                 always("mass"),
                 "its mass",
             ),
+            Shaped(r"(?:in )?(?:lbs?|pounds?|kgs?)/(?:ft|foot|m)", always("mass"), "its mass", cue=("/",)),
             Shaped(r"second moment(?: of area)?|moment of inertia", always("second moment")),
             Shaped(r"(?:cross[- ]?section(?:al)? )?area", always("area"), "its area"),
         ),
@@ -302,7 +303,10 @@ SECTION = Topic(
     opens=_open_section,
     joined=("material",),
     columns={"material": _stocks, **_STOCK_COLUMNS},
-    asks_for=r"section|second moment|inertia|weigh\w*|mass|heavy|twist\w*|stiff\w*|area|(?:per|an?) (?:foot|ft|m)",
+    asks_for=(
+        r"section|second moment|inertia|weigh\w*|mass|heavy|twist\w*|stiff\w*|area|(?:per|an?) (?:foot|ft|m)"
+        r"|lbs?/ft|kg/m"
+    ),
     is_named=True,
     unmoved="finish state standard service quality",
 )

@@ -55,7 +55,7 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         r"|tubes?|tubing|pipe|material|stock|arc(?: length)?|bends?|elbows?|take up|takes? up|takes?|eat|eats|use"
         r"|uses|use[ds]? up|uses"
         r" up|die|just|developed"
-        r"|exhaust|for",
+        r"|exhaust|for|tangent(?: points?)?|corner|along the centre ?line|how far is it|set ?back",
         needs=("radius", "angle"),
         asks_for=r"how much|how long|arc|length|takes? up|eats?|uses?",
         is_named=True,
@@ -118,7 +118,7 @@ def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         },
         r"(?:over-?|over )?(?:bend|bends|bending|pull|pulled|pulling)|spring(?:s|ing)?(?: ?back)?|sprang|sprung"
         r"|pointer|stop"
-        r"|tubes?|tubing|pipe|bender|die|set|go|wind|take|round|finish|relax(?:es)?|lets? go|true|how far|bent"
+        r"|tubes?|tubing|pipe|bender|die|set|go|wind|take|round|finish|relax(?:es)?|let'?s? go|true|how far|bent"
         r"|degrees?|it"
         r"|where (?:do|should) i stop",
         needs=("angle", "test"),

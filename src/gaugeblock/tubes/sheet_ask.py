@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import NUMBER, Shaped, Topic, amount
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -17,6 +17,7 @@ _GAUGE = r"ga|gauge|gage|guage"
 _UNITS = {"'": "ft", "foot": "ft", "feet": "ft", '"': "in", "inch": "in", "inches": "in"}
 _UNIT = r"(?: ?(?P<{0}>ft|feet|foot|'|in|inch(?:es)?|\"|mm|m))?"
 _SIDES = rf"(?P<a>{NUMBER}){_UNIT.format('ua')} ?(?:x|by) ?(?P<b>{NUMBER}){_UNIT.format('ub')}"
+_MILLIMETRES = 300  # no sheet has two sides of so many feet or inches
 _LARGE = 12  # feet; a bare side over this is in inches
 
 
@@ -25,6 +26,8 @@ def _sides(match: re.Match[str]) -> str | None:
     unit = match["ub"] or match["ua"]
     own = _UNITS.get(match["ua"] or unit or "ft", match["ua"] or unit or "ft")
     other = _UNITS.get(unit or "ft", unit or "ft")
+    if unit is None and min(float(match[k]) if "/" not in match[k] else 0 for k in "ab") >= _MILLIMETRES:
+        return f"{match['a']} mm x {match['b']} mm"
     if unit is None and max(float(match[k]) for k in "ab" if "/" not in match[k]) > _LARGE:
         return None
     return f"{match['a']} {own} x {match['b']} {other}"
@@ -43,7 +46,11 @@ def topic(answer: Callable[[], Callable[..., Sheet]], stock: Reader) -> Topic:
         answer,
         "mass of sheet",
         {
-            "size": (Shaped(rf"{_SIDES}(?: (?:sheets?|plates?|panels?|pieces?))?", _sides, "{}"),),
+            "size": (
+                Shaped(rf"{_SIDES}(?: (?:sheets?|plates?|panels?|pieces?))?", _sides, "{}"),
+                Shaped(r"(?:an?|one|1|per|each) square met(?:re|er)(?: of)?", always("1 m x 1 m"), cue=("square",)),
+                Shaped(r"(?:an?|one|1|per|each) square (?:foot|ft)(?: of)?", always("1 ft x 1 ft"), cue=("square",)),
+            ),
             "thickness": (
                 Shaped(rf"(?P<n>[0-9]{{1,2}}) ?(?:{_GAUGE})", lambda m: f"{m['n']} ga", "{}"),
                 *(amount("length", after=after, say="{} thick") for after in ("thick|plate|sheet", "")),

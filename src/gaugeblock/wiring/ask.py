@@ -152,7 +152,8 @@ CIRCUIT = Topic(
         r" drop|amps?|carry"
         r"|(?:trunk|boot|rear|front)[- ]?mount(?:ed)?|(?:to|in|into) (?:the )?(?:boot|trunk)|battery|from the"
         r" battery|relays?|alternators?|generators?|winch(?:es)?|compressors?|stereo|amplifier|charger"
-        r"|charg(?:e|ing)|horns?|heaters?|ignition|coils?|loads?|draws?|motor|(?:what )?fuses?(?: size)?|breakers?"
+        r"|charg(?:e|ing)|horns?|heaters?|ignition|coils?|loads?|draws?|motor|lost|los(?:e|ing|s)|copper|plate"
+        r"|(?:what )?fuses?(?: size)?|breakers?"
     ),
     needs=("current", "length"),
     settle=_settle,
@@ -174,6 +175,20 @@ FUSE = Topic(
     "fuse",
     {
         **{key: CIRCUIT.slots[key] for key in ("current", "voltage", "wire", "insulation", "air", "bundle", "length")},
+        "lasts": (
+            Shaped(
+                r"(?:(?:a |an |is |it's )?(?:steady|continuous|constant)(?: (?:load|draw|duty))?"
+                r"|(?:(?:which |that )?(?:is |it's |runs? |stays )+)(?:on )?(?:continuously|constantly|all (?:the"
+                r" time|day|night)))",
+                always("yes"),
+                "the load lasts",
+            ),
+            Shaped(
+                r"(?:for )?(?:moments|a moment|momentary|momentarily|seconds|a few seconds)|short (?:bursts?|duty)",
+                always("no"),
+                "on for moments",
+            ),
+        ),
         "fact": (
             Shaped(
                 r"(?:how (?:many|much) )?(?:amps?|current|ampacity)?(?: (?:can|does|will|may|should))*"

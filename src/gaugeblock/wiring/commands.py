@@ -66,6 +66,7 @@ def fuse(argv: list[str]) -> int:
     parser.add_argument("--insulation", metavar="T", help="what it bears, or the letters of the cable: 105 degC, GXL")
     parser.add_argument("--air", metavar="T", help='along the wire: 60 degC, "by the engine", "in the cabin"')
     parser.add_argument("--bundle", metavar="N", help="how many loaded wires lie together, this one too")
+    parser.add_argument("--lasts", metavar="YES", help="yes or no: whether the load is on for minutes")
     parser.add_argument("--fact", default="fuse", metavar="F", help="fuse (default), or current: what a wire may carry")
     return print_answer(parser, argv, _fuse, _topic("FUSE"))
 

@@ -74,6 +74,7 @@ def fuse(
     insulation: str | None = None,
     air: str | None = None,
     bundle: str | None = None,
+    lasts: str | None = None,
     fact: str = FUSE,
     data: Refdata | None = None,
 ) -> Sheet:
@@ -81,7 +82,8 @@ def fuse(
 
     Parameters are text as people write them: ``current`` of the load (``20 A``), or its power (``100 W``, at
     ``voltage``, 12 V unless given); ``wire`` (``12 AWG``, ``4 mm2``); ``insulation``, ``air`` and ``bundle`` as for
-    ``circuit``; ``fact`` ``fuse``, or ``current``: what the wire may carry.
+    ``circuit``; ``lasts`` whether the load is on for minutes (``yes``, ``no``); ``fact`` ``fuse``,
+    or ``current``: what the wire may carry.
 
     Returns a Sheet. Of a load: the smallest fuse that is made for it, and where the load lasts the smallest that it
     takes no more than 80 % of (habit). Of a wire alone: the largest fuse that is no more than the wire may carry. The
@@ -100,8 +102,11 @@ def fuse(
         "insulation": insulation,
         "air": air,
         "bundle": bundle,
+        "lasts": lasts,
         "fact": fact,
     }
+    if lasts not in (None, "yes", "no"):
+        raise InputError(str(lasts)[:60], "lasts", "not yes or no", ("yes", "no"), "say whether it is on for minutes")
     if fact not in FACTS:
         raise InputError(fact, "fact", "nothing of a fuse is called so", FACTS, "ask for one of these")
     of = Fused(asked, data)
@@ -150,13 +155,17 @@ def _of_load(of: Fused, lies: list[Setting], asked: dict[str, str | None], data:
         text = f"No fuse of the table carries {printed(current, data)}."
         return Sheet(title, asked, data, [current], [], [], decision=none(VERB, text))
     lasting = next((f for f in made if load <= LASTING * base(f) * (1 + 1e-9)), None)
-    fuses = [f for f in (lasting, made[0]) if f is not None]
+    if asked["lasts"] == "yes" and lasting is None:
+        text = "No fuse of the table is that large: share the load."
+        return Sheet(title, asked, data, [current], [], [], decision=none(VERB, text))
+    ways = {"yes": (lasting,), "no": (made[0],)}.get(asked["lasts"] or "", (lasting, made[0]))
+    fuses = [f for f in ways if f is not None]
     found, figures = [], [*fuses, current, distance(data)]
     if of.wire is not None:
         check, allowed = _stands(of.wire, fuses[0], lies, data)
         found.append(check)
         figures.append(allowed)
-    if made[0] is not lasting:
+    if made[0] is not lasting and not asked["lasts"]:
         said = f"the load is {100 * load / base(made[0]):.0f} % of the smaller fuse"
         found.append(Check(_HOW_LONG, CANNOT_TELL, said, subject="fuse", bears=ASK))
     decision = _decided(fuses, lasting, found, [_wires(f, lies, data) for f in fuses])

@@ -82,6 +82,13 @@ GEARING = Topic(
                 "tyre {}",
             ),
             amount("length", after="(?:tall |diameter |high )?(?:tires?|tyres?|wheels?)", say="tyre {}"),
+            amount(
+                "length",
+                before=r"(?:tires?|tyres?|wheels?)(?: (?:that|of|are|is|with|at|stand|about|an?))*",
+                after=r"(?:(?:rolling|overall|outside|in|across|loaded) )*(?:diameter|dia|tall|high|height|od|across)",
+                say="tyre {}",
+                cue=("tyre", "tire", "wheel"),
+            ),
             Shaped(
                 r"(?:tires?|tyres?)(?: that)?(?: are| is| of)? (?P<n>[2-4][0-9](?:\.[0-9]+)?)(?:"
                 r" ?(?:inch(?:es)?|in|\"))?"
@@ -161,7 +168,8 @@ TYRE = Topic(
             ),
         ),
     },
-    r"tires?|tyres?|rubber|sizes?|inches|wheels?",
+    r"tires?|tyres?|rubber|sizes?|inches|wheels?|(?:when |brand )new|unloaded|off the car"
+    r"|not (?:squashed|loaded|squat|flattened)(?: by (?:the|its|any) (?:load|weight))?|(?:with )?(?:no|without) load",
     needs=("size",),
     unmoved="metal finish form standard service quality",
 )

@@ -33,8 +33,13 @@ SETUP = Topic(
         "step": (
             Named(words_of("driveline", "step", "driveline/setup")),
             Shaped(
-                r"backlash|preload|run-?out|end ?play|pattern|depth",
-                lambda m: m[0].replace("-", "").replace("end play", "end play"),
+                r"backlash|preload|run-?out|end[ -]?(?:play|float)|pattern|depth",
+                lambda m: "end play" if m[0].startswith("end") else m[0].replace("-", ""),
+            ),
+            Shaped(
+                r"(?:how much )?(?:rock|lash|slop|free ?play|play)(?= should| between| in (?:the|it)| at)",
+                always("backlash"),
+                cue=("rock", "lash", "slop", "play"),
             ),
             Shaped(r"(?:turning|rotating|drag|starting) torque|drag|torque to turn", always("preload")),
         ),
@@ -56,7 +61,10 @@ SETUP = Topic(
     r"(?: (?:rear|axle|diff|ring(?! and|s)|across|over))?(?:"
     r" (?:end|axle|gear))?|dial(?: (?:gauge|indicator|clock))?|sheet|set(?:ting)?(?:"
     r" ?up)?|axle|diff(?:erential)?|rear(?: end)?|gears?|crown ?wheel|(?:with )?(?:an? )?(?:crush"
-    r" (?:sleeve|spacer)|solid spacer)|setting|how much|clearance|torque",
+    r" (?:sleeve|spacer)|solid spacer)|setting|how much|clearance|torque|taper(?:ed)?(?: roller)?|thou|teeth|tooth"
+    r"|between (?:the )?(?:teeth|gears)|on (?:an? |the )?(?:crown ?wheel|ring gear) tooth|dial gauge|lock|turn(?:ing)?"
+    r"|turn over|stop at|(?:with )?(?:an? |the )?(?:new )?crush (?:sleeve|spacer)|new (?:pinion |oil )?(?:seal|nut)"
+    r"|(?:with )?no (?:oil )?seal(?: (?:fitted|in))?(?: yet)?",
     needs=("component", "step"),
     columns={key: ("driveline/setup", key) for key in ("axle", "component", "step", "wear")},
     settle=_settle_setup,

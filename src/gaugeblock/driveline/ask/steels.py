@@ -116,7 +116,9 @@ HARDNESS = Topic(
     r"(?:in|to|as|into|equals?|is)"
     rf" (?:{SCALE}|ksi|mpa|psi|tensile)|convert(?:ed)?|conversion|hard(?:ness)?"
     r"|(?:torsion(?:al)?|shear|yield|tensile)?(?: yield)? ?strength|torsion(?:al)?|shear|yield|tensile|equivalent"
-    r"|ksi|psi|steel|shaft|axle|bar",
+    r"|ksi|psi|steel|shaft|axle|bar|half[- ]?shafts?|(?:right |all the way )?through|tests?|tested|file(?:"
+    r" test(?:er)?)?"
+    r"|goes with|(?:what )?does (?:that|it) (?:mean|come to)|comes? to|works? out|roughly|file tester|tester",
     needs=("value",),
 )
 # At the bench a hardness has its scale beside it; a question has both in one.
@@ -164,19 +166,20 @@ SHEAR_YIELD = Topic(
                 after=r"(?:solid |round )*(?:shafts?|axles?(?: shaft)?|bars?|dia(?:meter)?|solid|round|across|thick)",
             ),
             amount("length", before=r"(?:shaft|axle(?: shaft)?|bar|dia(?:meter)?|down to)(?: of| is| to)?"),
+            amount("length", before=r"(?:plain|solid|round)(?: (?:plain|solid|round))*", after=r"(?:axle|shaft|bar)s?"),
             amount("length", doubt=1),
         ),
         "shear_yield": (
             amount(
                 "stress",
-                before=r"(?:(?:yields?|yielding|lets? go|gives?|goes) (?:in|under) )?(?:shear(?:ing)?|torsion)(?:"
+                before=r"(?:(?:yields?|yielding|let'?s? go|gives?|goes) (?:in|under) )?(?:shear(?:ing)?|torsion)(?:"
                 r" yields?)?"
                 r"(?: (?:strength|stress|is|of|at|limit|about))*",
                 say="shear yield {}",
             ),
             amount(
                 "stress",
-                before=r"(?:yields?|yielding|lets? go|gives?)(?: (?:at|about|around|is))*",
+                before=r"(?:yields?|yielding|let'?s? go|gives?)(?: (?:at|about|around|is))*",
                 after=r"(?:in|under) (?:shear(?:ing)?|torsion)",
                 say="shear yield {}",
             ),
@@ -189,8 +192,8 @@ SHEAR_YIELD = Topic(
     },
     r"(?:what |how much )?(?:shear |torsional |torsion )?stress(?:es)?|ksi|mpa|psi|shafts?|axles?|bars?|solid"
     r"|round|steel"
-    r"|half[ -]?shaft|plain|thinnest(?: part| point)?|(?:before |until |when )?(?:it )?(?:yields?|twists?|takes? a set"
-    r"|lets go)|how much|its|axle|carr(?:y|ies)|torque|load|through|across|under|with|turned|putting|going|surface"
+    r"|half[ -]?shaft|thinnest(?: part| point)?|(?:before |until |when )?(?:it )?(?:yields?|twists?|takes? a set"
+    r"|let'?s go)|how much|its|axle|carr(?:y|ies)|torque|load|through|across|under|with|turned|putting|going|surface"
     r"|see|has|takes?|twist(?:ing)?",
     needs=("diameter", "shear_yield"),
     asks_for=r"torque|carry|take|takes|hold|stand|newton metres|pounds",

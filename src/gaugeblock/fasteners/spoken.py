@@ -162,7 +162,8 @@ _OF_OIL = r"(?:pans?|filters?|coolers?|pumps?|lines?|drains?|pressure|caps?|sump
 CONDITION = (
     Named(
         words_of("fasteners", "condition"),
-        lead=r"(?:with|using|and|on|put|has|have|is|are)(?: some| an?)?",
+        lead=r"(?:(?:coated|smeared|covered|painted|dabbed|slathered|plastered)(?: (?:the )?threads)?(?: (?:in|with))?"
+        r"|with|using|and|on|put|has|have|is|are)(?: some| an?)?",
         tail="on it|on them|on the threads?|threads?",
         unless=_OF_OIL,
     ),

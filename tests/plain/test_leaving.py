@@ -275,7 +275,7 @@ def test_a_count_of_things_is_no_measure_without_its_unit() -> None:
     [
         ("the straps over the u joint caps with 1/4-28 bolts how tight", "u-joint strap bolts with 1/4-28 how tight"),
         ("put the headers on with 3/8 coarse bolts", "header bolts 3/8 coarse"),
-        ("alloy sump with a 14 mm plug", "alloy sump with a 14 mm drain plug"),
+        ("alloy sump with a 14 mm plug", "alloy sump with a 14 mm oil drain plug"),
         ("m12x1.5 nuts for alloy wheels", "m12x1.5 wheel nuts alloy wheels"),
         ("3/8-16 bolts and i cannot see any marks on the heads", "3/8-16 bolts and no marks"),
         ("metric ten bolt", "m10 bolt"),

@@ -73,7 +73,11 @@ PIPE = Topic(
         ),
         "speed": (amount("rotational speed", say="{}"),),
         "pipes": (
-            Shaped(r"(?:dual|twin|two|2) (?:exhausts?|pipes?|tail ?pipes?|system)|duals?", always("2"), "two pipes"),
+            Shaped(
+                r"(?:dual|twin|two|2)(?: separate| independent)? (?:exhausts?|pipes?|tail ?pipes?|system)|duals?",
+                always("2"),
+                "two pipes",
+            ),
             Shaped(r"single(?: (?:exhaust|pipe|system))?", always("1"), "one pipe"),
         ),
         "od": (

@@ -308,7 +308,8 @@ _ACROSS = (
     r"(?: of (?:the |its )?(?:threads?|bolt|fitting))?|o\.?d\.?|outside(?: diameter)?|dia(?:meter)?|thick|across|wide"
 )
 _MEASURED = (
-    r"(?:it |that |which )?(?:measures?|measured|mikes?|miked|reads?|is|comes? (?:out|up)|calipers?|od|outside"
+    r"(?:it |that |which )?(?:measures?|measured|measuring|mikes?|miked|reads?|is|comes? (?:out|up)|calipers?|od"
+    r"|outside"
     r"(?: diameter)?|diameter|mic|mics|micd)(?: (?:out|up|at|to|as|about|just|under|over|roughly|is|of|a))*"
 )
 IDENTIFY = Topic(
@@ -344,7 +345,7 @@ IDENTIFY = Topic(
     r"(?:what|which)(?: size| kind of| sort of)? (?:thread|bolt|screw|fitting|stud|tap|is (?:it|this|that))(?: is"
     r" (?:it|this))?"
     r"|threads?|bolts?|studs?|screws?|fittings?|nose|male|identify|flare|37|degrees?|tube|hydraulic|suit|die nut"
-    r"|what (?:is|tube)|which tube(?: does it suit)?|does it|it|mystery",
+    r"|what (?:is|tube)|which tube(?: does it suit)?|does it|it|mystery|parallel|straight|measuring|has|have",
     needs=("diameter", "pitch"),
     asks_for=r"what|which|identify|mystery|unknown",
     is_named=True,

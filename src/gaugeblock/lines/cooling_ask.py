@@ -50,7 +50,11 @@ COOLANT = Topic(
                 r"(?: mix(?:ture)?| solution)?",
                 _mix,
             ),
-            Shaped(r"half(?: and half)?(?: (?:antifreeze|coolant|water|glycol))?", always("50 %"), "half and half"),
+            Shaped(
+                r"half(?: and half)?(?: (?:antifreeze|coolant|water|glycol(?: and water)?))?",
+                always("50 %"),
+                "half and half",
+            ),
             Shaped(r"(?:plain |straight |pure )?water", always("water"), "plain water"),
         ),
         "kind": (Named(_kinds, tail="mix|mixture|solution"),),
@@ -96,7 +100,8 @@ COOLANT = Topic(
             ),
         ),
     },
-    r"below(?: freezing| zero)?|how far|mix(?:ture)?|good(?: to)?|down to|rad(?:iator)?(?:"
+    r"(?:and|to|with) water(?= with| under| on| at| what| when|$)|gets? to|it gets to|before|below(?: freezing|"
+    r" zero)?|how far|mix(?:ture)?|good(?: to)?|down to|rad(?:iator)?(?:"
     r" cap)?|cap|pressure|temp(?:erature)?s?|points?|solution|glycol"
     r"|coolant|antifreeze|over|limit",
     needs=("fact",),

@@ -81,7 +81,8 @@ GROWTH = Topic(
         ),
     },
     r"(?:how much )?(?:does|will)?(?: it| an?| my| the)?|grow(?:th|s|ing)?|expan(?:ds?|sion)|(?:how much )?longer"
-    r"|lengthens?|gets?|run|length|piece|from cold|cold|goes|exhausts?|pipes?|tubes?|lines?|headers?|thermal|anchors"
+    r"|lengthens?|gets?|(?:when |as )?(?:it )?(?:warms?(?: up)?|heats?(?: up)?)|run|length|piece|from cold|cold|goes"
+    r"|exhausts?|pipes?|tubes?|lines?|headers?|thermal|anchors"
     r"|hot|heat",
     needs=("length", "hot"),
     opens=_open_growth,

@@ -29,6 +29,7 @@ _ENDS = (
     ("less", ("",)),
 )
 _SHORTEST = 3  # letters
+_KEEPS_E = ("ee", "oe", "ye", "ie")  # seeing, shoeing; spacing loses its e
 _TEXT: list[str] = []
 
 
@@ -59,7 +60,8 @@ def _forms(word: str) -> list[str]:
     for end, others in _ENDS:
         stem = word.removesuffix(end)
         if stem != word and len(stem) >= _SHORTEST:
-            found += [stem + other for other in others]
+            is_form = not (stem.endswith("e") and end[0] in "eiy" and stem[-2:] not in _KEEPS_E)
+            found += [stem + other for other in others] if is_form else []
             if len(stem) > _SHORTEST and stem[-1] == stem[-2]:
                 found.append(stem[:-1])
     return found

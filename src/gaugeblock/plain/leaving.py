@@ -74,9 +74,8 @@ def left_round(words: tuple[str, ...], reading: Reading, data: Refdata) -> Readi
 
 def _is_of_fasteners(words: tuple[str, ...]) -> bool:
     """Whether all that is called steel are fasteners, which every grade on record is of."""
-    return all(after in FASTENERS for one, after in pairwise((*words, "")) if one == "steel") and not (
-        {"stainless", "mild"} & {*words}
-    )
+    behind = (words[at + 1 : at + 4] for at, word in enumerate(words) if word == "steel")
+    return not {"stainless", "mild"} & {*words} and all(not FASTENERS.isdisjoint(after) for after in behind)
 
 
 def _is_of_a_thing(words: tuple[str, ...]) -> bool:

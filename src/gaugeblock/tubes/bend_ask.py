@@ -42,8 +42,9 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
                 ),
                 Shaped(
                     rf"(?P<both>)(?P<n>{NUMBER}) ?(?P<unit>in|inch(?:es)?|mm|\") (?:of )?(?:straight )?(?:legs?"
-                    rf"|straights?)?"
-                    r" ?(?P<each>each (?:side|end|way)|(?:on |at )?(?:both|either) (?:sides?|ends?)|each)",
+                    rf"|straights?|tube)?(?: on| at)?"
+                    r" ?(?P<each>each (?:side|end|way)|(?:both|either) (?:sides?|ends?)|each)"
+                    r"(?: (?:measured )?(?:up )?to where the bend starts)?",
                     _legs,
                     "legs {}",
                     cue=("each", "both", "either"),

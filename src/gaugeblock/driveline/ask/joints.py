@@ -176,7 +176,8 @@ SHAFT = Topic(
         "yield_strength": known("stress", "yields?(?: stress)?", "yield {}", cue=("yield",)),
         "modulus": known("stress", "modulus(?: of elasticity)?|young'?s modulus", "modulus {}", cue=("modul",)),
     },
-    rf"{_PROPELLER}|whips?|whirls?|whipping|critical(?: speed)?|rpms?|revs|speed|safe|vibrat\w*|how"
+    rf"{_PROPELLER}|whips?|whirls?|whipping|outside(?: dia(?:meter)?)?|between (?:the )?(?:joint )?centres|critical(?:"
+    r" speed)?|rpms?|revs|speed|safe|vibrat\w*|how"
     r" (?:fast|long)|spin|turn|too long"
     r"|(?:in )?(?:direct(?: top| drive)?|top)(?: gear)?|start(?:s|ing)?(?: to)?|longest|long|tube|shaft|steel|x"
     r"|max(?:imum)?|1 piece",

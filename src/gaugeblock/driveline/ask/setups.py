@@ -7,6 +7,8 @@ from gaugeblock.driveline.ask.common import answer_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    import re
+
     from gaugeblock.tables.load import Refdata
 
 
@@ -23,6 +25,11 @@ def _settle_setup(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """A rear axle, where none was said; a backlash is that of the ring gear, whichever gear is named."""
     values = {"axle": "rear", **values}
     return {**values, "component": "ring gear"} if values.get("step") == "backlash" else values
+
+
+def _twice(match: re.Match[str]) -> str | None:
+    """A pitch said in one breath, ``twenty four forty eight``: its second number is twice the first."""
+    return f"{match['a']}/{match['b']}" if int(match["b"]) == 2 * int(match["a"]) else None
 
 
 SETUP = Topic(
@@ -77,6 +84,7 @@ SPLINE = Topic(
     {
         "pitch": (
             Shaped(r"(?P<p>[0-9]{2}/[0-9]{2})(?: pitch)?", lambda m: m["p"], "{} pitch"),
+            Shaped(r"(?P<a>12|16|20|24|32|40|48)(?P<b>24|32|40|48|64|80|96) pitch", _twice, "{} pitch", cue=("pitch",)),
             Named(words_of("driveline", "pitch")),
         ),
         "teeth": (
@@ -87,7 +95,7 @@ SPLINE = Topic(
         "length": (amount("length", after=r"(?:long|engaged|engagement|of engagement)", say="{} long"),),
     },
     r"(?:involute )?splines?|splined|shafts?|yokes?|(?:outside |major |minor |pitch )?dia(?:meter)?s?|o\.?d|major|minor"
-    r"|pitch|sizes?|axle|how big|across|measure|torque|carry|hold",
+    r"|pitch|30 degrees?(?: pressure angle)?|sizes?|axle|how big|across|measure|torque|carry|hold",
     needs=("pitch", "teeth"),
     table="splines",
     columns={

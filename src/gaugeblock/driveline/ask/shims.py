@@ -43,11 +43,21 @@ SHIMS = Topic(
     "shims",
     {
         "backlash": _length(f"backlash{_IS}", "backlash {}", "(?:of )?backlash"),
-        "wanted": _length(
-            r"(?:i )?want(?:ed|s)?(?: it)?(?: (?:at|to be))?|should be|needs? to be|needs?|to get|target(?: of| is)?"
-            r"|(?:maker|book|manual) (?:says|wants)|spec(?: is)?",
-            "wanted {}",
-            "wanted",
+        "wanted": (
+            *_length(
+                r"(?:i )?want(?:ed|s)?(?: it)?(?: (?:at|to be))?|should be|needs? to be|needs?|to get|target(?: of|"
+                r" is)?"
+                r"|(?:maker|book|manual) (?:says|wants)|spec(?: is)?",
+                "wanted {}",
+                "wanted",
+            ),
+            Shaped(
+                r"(?:i )?(?:want|need)(?:s|ed)?(?: it)?(?: (?:at|to be))? (?P<n>[0-9]{1,2})(?= (?:so|how|what|which)"
+                r"|$)",
+                lambda m: f"{int(m['n']) / 1000:g} in",
+                "wanted {}",
+                doubt=1,
+            ),
         ),
         "per_shim": (
             Shaped(
@@ -78,7 +88,9 @@ SHIMS = Topic(
         ),
     },
     r"shims?|shimming|carrier|side bearings?|diff(?:erential)?|pinion(?: depth)?|depth|axle|backlash|which(?: shims?)?"
-    r"|(?:to )?mov(?:e|ing)|packs?|rear(?: end)?|ring(?: gear)?|crown ?wheel|across|over|far|shows?",
+    r"|(?:to )?mov(?:e|ing)|packs?|rear(?: end)?|ring(?: gear)?|crown ?wheel|across|over|far|shows?|set(?:ting)?(?:"
+    r" up)?|(?:the )?dial(?: says| reads)?|says|reads|nearer|closer"
+    r"|(?:nearer|closer)(?: to)?(?: the)? pinion(?: or further(?: off| away| out)?)?|bring",
     table="shims",
     asks_for=r"shim(?:s|ming)?",
     is_named=True,

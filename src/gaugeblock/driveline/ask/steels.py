@@ -116,7 +116,8 @@ HARDNESS = Topic(
     r"(?:in|to|as|into|equals?|is)"
     rf" (?:{SCALE}|ksi|mpa|psi|tensile)|convert(?:ed)?|conversion|hard(?:ness)?"
     r"|(?:torsion(?:al)?|shear|yield|tensile)?(?: yield)? ?strength|torsion(?:al)?|shear|yield|tensile|equivalent"
-    r"|ksi|psi|steel|shaft|axle|bar|half[- ]?shafts?|(?:right |all the way )?through|tests?|tested|file(?:"
+    r"|ksi|psi|steel|shaft|axle|bar|half[- ]?shafts?|(?:right |all the way )?through|tests?|tested|reads?|hardness"
+    r" tester|file(?:"
     r" test(?:er)?)?"
     r"|goes with|(?:what )?does (?:that|it) (?:mean|come to)|comes? to|works? out|roughly|file tester|tester",
     needs=("value",),

@@ -72,7 +72,9 @@ FUEL = Topic(
         ),
         "boost": (
             Shaped(r"(?:boost(?:ed)?|turbo(?:charged|ed)?|supercharged|blown)(?: engine)?", always("boost"), "boosted"),
-            Shaped(r"(?:naturally aspirated|n/?a|no boost|not boosted|non[- ]turbo)", always("no boost")),
+            Shaped(
+                r"(?:naturally aspirated|n/?a|no boost|not boosted|unboosted|unblown|non[- ]turbo)", always("no boost")
+            ),
         ),
         "system": (
             Shaped(r"(?:efi|fuel injection|injection|injected)", always("injection")),
@@ -81,6 +83,14 @@ FUEL = Topic(
         "consumption": (
             Shaped(rf"(?:bsfc(?: of| is)? )?(?P<n>{NUMBER}) (?:bsfc|lbs?/hp)", _consumption, "burns {}"),
             Shaped(rf"bsfc(?: of| is)? (?P<n>{NUMBER})", _consumption, "burns {}"),
+            Shaped(
+                rf"(?:that )?(?:(?:burns?|uses?|drinks?) )?(?P<n>{NUMBER}) ?(?:lbs?|pounds?) (?:(?:of )?(?:fuel"
+                rf"|petrol) )?"
+                r"(?:per|an?|each|for each) (?:hp|horsepower|horse)[ -]?(?:(?:an?|per) )?(?:h|hr|hour)",
+                _consumption,
+                "burns {}",
+                cue=("horse", "hp"),
+            ),
         ),
         "pump": (
             Shaped(
@@ -118,7 +128,7 @@ FUEL = Topic(
     },
     r"injectors?|(?:what |which |how (?:big|much) )?(?:size )?(?:fuel )?pumps?(?: size)?|fuel(?: system| supply| flow)?"
     r"|engine|motor|makes|(?:what )?size(?: of)?|litres|hour"
-    r"|making|do i need|need|for|enough|burns?|uses?|can i|does|feed|supply|how big|how"
+    r"|making|deliver|give|do i need|need|for|enough|burns?|uses?|can i|does|feed|supply|how big|how"
     r" much|flow|gallons|run(?:ning)?|on",
     needs=("power",),
     table="fuel",

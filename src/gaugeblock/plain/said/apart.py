@@ -73,7 +73,7 @@ SAID_APART: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
         r"wheel nuts \2wheels",
     ),
     *(
-        (cue, rf"^(?=.*\b{pan}\b)(?!.*\b(?:spark|drain|fill\w*|level|{pan}) plug)(.*?)\bplug\b", r"\1drain plug")
+        (cue, rf"^(?=.*\b{pan}\b)(?!.*\b(?:spark|drain|fill\w*|level|{pan}) plug)(.*?)\bplug\b", r"\1oil drain plug")
         for cue, pan in (("sump", "sump"), ("oil pan", "oil pan"))
     ),
     *(

@@ -16,6 +16,10 @@ _UNMARKED = (
     r"\b(?:and )?(?:there(?:'s| is) )?nothing (?:is |was )?(?:stamped|marked|printed|cast)"
     r"(?: (?:on|in) (?:it|them|the \w+))?"
 )
+# From 70 to 770 degrees f: the first has the unit of the second.
+_UNIT = r"(?:deg(?:rees?)? ?(?:f|c)|fahrenheit|celsius|centigrade|degf|degc|rpm)"
+_SPAN = rf"\b(from|between) (-?[0-9.]+) (to|and) (-?[0-9.]+ ?({_UNIT}))\b"
+_LETTERS = ("hrc", "hrb", "awg", "swg", "bwg", "clr", "cfm", "gph", "lph")
 # A piece that a line must have; the pattern; what is written for it.
 SAID_ROUND: tuple[tuple[str, str, str], ...] = (
     *(
@@ -29,6 +33,26 @@ SAID_ROUND: tuple[tuple[str, str, str], ...] = (
         "",
     ),
     *((f"{cent}-line", rf"\b{cent}-line\b", f"{cent} line") for cent in ("centre", "center")),
+    *((cue, _SPAN, r"\1 \2 \5 \3 \4") for cue in ("from", "between")),
+    *((" ".join(word), rf"\b{' '.join(word)}\b", word) for word in _LETTERS),
+    ("of an inch", r"(?<=[0-9]/[0-9]) of an inch\b", " inch"),
+    ("of an inch", r"(?<=[0-9]/1[06]) of an inch\b", " inch"),
+    ("of an inch", r"\b(halves|quarters?|eighths?|sixteenths?) of an inch\b", r"\1 inch"),
+    *(
+        (cue, r"\bwithout (?:choking|strangling|restricting|robbing)(?: it| her| the engine)?\b", "")
+        for cue in ("chok", "strangl", "restrict", "robb")
+    ),
+    ("level", r"\b(?:(?:down )?here )?at sea level\b", ""),
+    *((cue, r"\ball the way (?:back|to the (?:back|rear))\b", "") for cue in ("way back", "way to")),
+    (" an ", r"\bsize ([0-9]+) an\b", r"an-\1"),
+    (
+        "drain plug",
+        r"^(?!.*\b(?:gear ?box(?:es)?|transmissions?|trans|axle|diff(?:erential)?|radiator|rad|transfer|tank|block"
+        r"|cooler"
+        r"|mower|hub"
+        r"|final drive|pump|compressor|valve|military)\b)(.*?)(?<!oil )(?<!sump )(?<!pan )\bdrain plug\b",
+        r"\1oil drain plug",
+    ),
     ("stamped", _UNMARKED, ""),
     ("marked", _UNMARKED, ""),
     ("printed", _UNMARKED, ""),

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import json
 from math import cos, pi, tan
+from types import SimpleNamespace
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -15,6 +17,7 @@ from gaugeblock.drawing import tube_drawing
 from gaugeblock.errors import InputError
 from gaugeblock.tubes.plan import bench
 from gaugeblock.tubes.plan.drawings import obstacles, views
+from gaugeblock.tubes.plan.load import _Load, _worst
 from gaugeblock.tubes.plan.plan import plan, work_out
 from gaugeblock.tubes.plan.planned import Plan
 
@@ -561,3 +564,18 @@ def test_a_plan_is_frozen() -> None:
     for value in (made, made.marks, made.shape, made.given, made.around):
         with pytest.raises(AttributeError, match="frozen"):
             value.name_of_nothing = 1  # type: ignore[union-attr]
+
+
+def test_both_hands_of_a_torque_load_a_frame_alike() -> None:
+    """Of a frame alike on both sides the feet bear alike, whichever way the torque turns."""
+    metal: Any = SimpleNamespace(od=0.04, wall=0.003, modulus_pa=200e9)
+    nodes = [(0.0, 0.0), (0.0, 0.3), (0.8, 0.3), (0.8, 0.0)]
+    for feet in ("fixed", "pinned"):
+        for apart in (0.0, 0.8):
+            loaded = [1, 2] if apart else [1]
+            load = _Load(1000.0 * len(loaded), 0.0, 0.0, 400.0, apart, ())
+            worst = _worst(nodes, [0, 3, *loaded], metal, feet, load)
+            if apart:
+                left, right = worst.reactions[0], worst.reactions[3]
+                assert abs(left[1]) == pytest.approx(abs(right[1]), rel=1e-6), (feet, apart)
+                assert left[2] == pytest.approx(right[2], rel=1e-6, abs=1e-9), (feet, apart)

@@ -99,7 +99,8 @@ def _trust(item: Item, paper: Paper) -> SimpleNamespace:
     """The trust word and the source of what is shown, once where the candidates agree."""
     figures = item.sheet.decision.figures
     words = list(dict.fromkeys(f.trust for f in figures))
-    sources = list(dict.fromkeys(paper.root(f) for f in figures))
+    told = dict.fromkeys(paper.root(f) for f in figures)
+    sources = [one for one in told if not any(one != other and other.endswith(one) for other in told)]
     return SimpleNamespace(word=" or ".join(words), source="; ".join(sources))
 
 

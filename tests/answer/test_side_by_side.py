@@ -74,6 +74,8 @@ COMPARED = {
     'ratio 41/11 --compare "teeth=41/11, 39/10"': 2,
     'box "3 x 2 in" --wall ".120 in" --compare "wall=.083 in, .120 in"': 2,
     'arc --radius "5 in" --angle "90 deg" --compare "angle=45 deg, 90 deg"': 2,
+    'overbend "45 deg" --test "90 deg set, 87 deg got" --compare "angle=30 deg, 60 deg"': 2,
+    'identify "22.2 mm" "14 tpi" --compare "pitch=14 tpi, 12 tpi"': 2,
     'pipethread NPT "1/4 in" --compare size': 6,
     'coolant 50/50 --cap "15 psi" --compare mix': 4,
     'parked --draw "35 mA" --battery "60 Ah" --compare "draw=20 mA, 35 mA, 50 mA"': 3,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import partial
+from functools import wraps
 
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.unpublished import maker_of, named_by
@@ -124,27 +124,26 @@ def _open_part(values: dict[str, str], data: Refdata) -> Open | None:
 def _torque() -> Callable[..., Sheet]:
     from gaugeblock.fasteners.torque import torque
 
-    return partial(_of_maker, torque)
+    return _of_maker(torque)
 
 
 def _part() -> Callable[..., Sheet]:
     from gaugeblock.fasteners.part import part
 
-    return partial(_of_maker, part)
+    return _of_maker(part)
 
 
-def _of_maker(
-    answer: Callable[..., Sheet],
-    *args: object,
-    maker: str | None = None,
-    maker_condition: str | None = None,
-    **options: object,
-) -> Sheet:
-    """The answer with what was said of the maker's torque as one option."""
-    if maker is None:
-        return answer(*args, **options)
-    own = {"torque": maker, "condition": maker_condition} if maker_condition else maker
-    return answer(*args, maker=own, **options)
+def _of_maker(answer: Callable[..., Sheet]) -> Callable[..., Sheet]:
+    """The answer, which takes what was said of the maker's torque as one option."""
+
+    @wraps(answer)
+    def asked(*args: object, maker: str | None = None, maker_condition: str | None = None, **options: object) -> Sheet:
+        if maker is None:
+            return answer(*args, **options)
+        own = {"torque": maker, "condition": maker_condition} if maker_condition else maker
+        return answer(*args, maker=own, **options)
+
+    return asked
 
 
 _TIGHTEN = (
@@ -306,7 +305,7 @@ PART = Topic(
 
 
 def _for_other_threads() -> Callable[..., Sheet]:
-    return partial(_torque(), None)
+    return _torque()
 
 
 # A maker's torque and the threads that there are, whatever the bolt.

@@ -6,7 +6,7 @@ import random
 
 import pytest
 
-from gaugeblock import ask, identify
+from gaugeblock import ask, identify, part
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import GaugeblockError
 from gaugeblock.fasteners import keys
@@ -91,3 +91,12 @@ def test_it_is_asked_as_people_say_it(line: str, name: str) -> None:
     sheet = ask(line)
     assert isinstance(sheet, Sheet)
     assert _names(sheet) == {name}
+
+
+@pytest.mark.parametrize(("thread", "tube"), [("3/8-24", "3/16 in"), ("7/16-24", "1/4 in")])
+def test_a_line_nut_is_known_by_its_thread(thread: str, tube: str) -> None:
+    """The nut of a double flare goes by its tube; the table says which thread its nut has."""
+    by_thread = part("brake tube nut", size=thread, seat="45 deg", material="steel").decision
+    by_tube = part("brake tube nut", size=tube, seat="45 deg", material="steel").decision
+    assert by_thread.figures == by_tube.figures
+    assert by_thread.figures

@@ -114,6 +114,9 @@ def size_cell(typed: str, part_cell: str, service: str, data: Refdata) -> str:
         thread = ""
     if thread in own:
         return thread
+    tube = _tube_of_its_nut(thread or text, part_cell, data)
+    if tube:
+        return tube
     near = {*lookup.choices(TABLE, "size", data=data, part=part_cell, service=service)}
     near |= {*lookup.choices(TABLE, "size", data=data, part=part_cell, service="any")}
     within = sorted((c for c in own if c.startswith(("to ", "over ")) or " to " in c), key=lambda c: c not in near)
@@ -132,6 +135,17 @@ def size_cell(typed: str, part_cell: str, service: str, data: Refdata) -> str:
         return typed
     do = "the figure of another size does not answer: ask the maker"
     raise LookupMiss(typed, f"{part_cell} size", NO_SIZE if thread else "no published source for this size", sizes, do)
+
+
+def _tube_of_its_nut(thread: str, part_cell: str, data: Refdata) -> str:
+    """The tube whose nut has a thread, of a part that goes by its tube: 3/8-24 is the nut of 3/16 in; blank for none."""
+    name = thread.partition(" ")[0]
+    if "-" not in name and "x" not in name:
+        return ""
+    sought = re.compile(rf"\b{re.escape(name)} nut\b", re.IGNORECASE)
+    rows = (r for r in data.table(TABLE).rows if r["part"] == part_cell and not r["standing"])
+    found = {r["size"] for r in rows if sought.search(r["conditions"])}
+    return found.pop() if len(found) == 1 else ""
 
 
 def _is_a_habit_of_any_size(part_cell: str, service: str, data: Refdata) -> bool:

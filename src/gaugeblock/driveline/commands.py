@@ -93,12 +93,13 @@ def spline(argv: list[str]) -> int:
     parser.add_argument("--seating", metavar="S", help='"fixed" (shrunk or piloted, it cannot rock) or "flexible"')
     parser.add_argument("--misalignment", metavar="M", help="of a flexible one: 0.002 in/in")
     parser.add_argument("--revolutions", metavar="N", help='that a flexible one must last: "1000000 revolutions"')
+    parser.add_argument("--fact", default="major diameter", metavar="F", help="or minor diameter, pitch diameter")
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.driveline.splines.answer import spline as sheet_of
 
     names = ("pitch", "teeth", "pressure_angle", "root", "fit", "torque", "bore", "material", "source", "load")
-    flexible = ("cycles", "length", "seating", "misalignment", "revolutions")
+    flexible = ("cycles", "length", "seating", "misalignment", "revolutions", "fact")
     options = {name: getattr(a, name) for name in (*names, *flexible)}
     return print_open(sheet_of, _topic("SPLINE"), options, a, is_open=None in (a.pitch, a.teeth))
 

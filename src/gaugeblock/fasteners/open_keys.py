@@ -138,7 +138,7 @@ def size_cell(typed: str, part_cell: str, service: str, data: Refdata) -> str:
 
 
 def _tube_of_its_nut(thread: str, part_cell: str, data: Refdata) -> str:
-    """The tube whose nut has a thread, of a part that goes by its tube: 3/8-24 is the nut of 3/16 in; blank for none."""
+    """The tube whose nut has a thread, of a part that goes by its tube: 3/16 in for a nut 3/8-24; blank for none."""
     name = thread.partition(" ")[0]
     if "-" not in name and "x" not in name:
         return ""

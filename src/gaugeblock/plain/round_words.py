@@ -70,6 +70,7 @@ seamless sheathed shield shielded shouldered slotted solid splined split square 
 trapezoidal unlined unvented vented ventilated vertical waisted welded wrapped
 """,
     "side": """
+slope slopes sloping sloped slant slants tipped tips tilted tilts
 external inner innermost inside internal lefthand outer outermost outside range reverse reversed
 """,
     "standard": """

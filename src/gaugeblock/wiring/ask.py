@@ -222,7 +222,7 @@ DROP = Topic(
         **{key: CIRCUIT.slots[key] for key in ("wire", "current", "length", "voltage")},
         "back": (
             *CIRCUIT.slots["back"],
-            Shaped(r"(?:there and back|both ways|(?:and|plus) back|round trip)", always("wire"), "return by wire"),
+            Shaped(r"(?:there and back|both ways|(?:and|plus) back)", always("wire"), "return by wire"),
         ),
     },
     CIRCUIT.signals

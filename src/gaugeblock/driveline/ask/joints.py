@@ -93,8 +93,10 @@ def _settle_slopes(values: dict[str, str], _data: Refdata) -> dict[str, str]:
 def _sloped(name: str, way: str, sign: str, say: str) -> Shaped:
     """A slope that is said of a thing, as the axis of its shaft falls to the rear; level is none."""
     return Shaped(
-        rf"(?:(?:shaft )?angle (?:of|at|on) (?:the )?)?(?:{name})(?: angle)?(?: is| at| points?| slopes?| sits?)*"
-        rf"(?:(?: {way})?(?: at| by)? (?P<n>{NUMBER})(?: ?(?:deg(?:rees?|s)?|\u00b0))?(?: {way})?|(?P<level> level|"
+        rf"(?:(?:shaft )?angle (?:of|at|on) (?:the )?)?(?:{name})(?: angle)?(?: is| at| points?| slopes?| sits?|"
+        rf" tipped| tilted| tips?| falls?| runs?)*"
+        rf"(?:(?: {way})?(?: at| by)? (?P<n>{NUMBER})(?: ?(?:deg(?:rees?|s)?|\u00b0))?(?: {way}(?: to the (?:back"
+        rf"|rear))?)?|(?P<level> level|"
         r" flat))",
         lambda m: f"{sign}{m['n']} deg" if m["n"] else "0 deg",
         say,

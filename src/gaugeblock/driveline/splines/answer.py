@@ -13,6 +13,7 @@ from gaugeblock.driveline.keys import FIXED, SplineLoad
 from gaugeblock.driveline.splines.sizes import Sizes, check_form, teeth_of
 from gaugeblock.driveline.splines.strength import Strained, strained
 from gaugeblock.driveline.statements import rule_cautions
+from gaugeblock.errors import InputError
 from gaugeblock.tables.load import Refdata, refdata
 
 VERB = "CARRIES"
@@ -20,6 +21,14 @@ VERB = "CARRIES"
 _OF_LOAD = ("bore", "material", "source", "load", "cycles", "length", "seating")
 _NEEDS = {**dict.fromkeys(_OF_LOAD, ("torque",)), **dict.fromkeys(("misalignment", "revolutions"), ("seating",))}
 _USUAL = {"pressure_angle": "30 deg", "root": "flat root", "fit": "side fit"}
+
+
+# The size that is asked for -> what stands before the number, and its quantity.
+FACTS = {
+    "major diameter": ("MEASURES", "spline_major_diameter_external"),
+    "minor diameter": ("AT THE ROOTS", "spline_minor_diameter_external"),
+    "pitch diameter": ("PITCH DIAMETER", "spline_pitch_diameter"),
+}
 
 
 def spline(
@@ -39,6 +48,7 @@ def spline(
     seating: str | None = None,
     misalignment: str | None = None,
     revolutions: str | None = None,
+    fact: str = "major diameter",
     data: Refdata | None = None,
 ) -> Sheet:
     """Basic sizes of a 30 degree involute spline from its pitch and tooth count.
@@ -50,7 +60,9 @@ def spline(
     rock) or
     ``flexible``, which needs its ``misalignment`` (``0.002 in/in``) and the ``revolutions`` that it must last.
 
-    Returns a Sheet: the shaft spline's outside diameter first. These are basic sizes, without tolerance or fit.
+    ``fact`` is the size that is asked for: ``major diameter`` of the shaft, ``minor diameter`` or ``pitch diameter``.
+
+    Returns a Sheet: that size first. These are basic sizes, without tolerance or fit.
 
     Raises InputError for another pressure angle, root or fit than the equations that were read, or a pitch that is
     none.
@@ -76,7 +88,10 @@ def spline(
         "seating": seating,
         "misalignment": misalignment,
         "revolutions": revolutions,
+        "fact": fact,
     }
+    if fact not in FACTS:
+        raise InputError(fact, "fact", "no size of a spline is called so", tuple(FACTS), "ask for one of these")
     together(asked, _NEEDS)
     cell = data.words("driveline", "pitch").get(" ".join(pitch.split()).casefold(), pitch.strip())
     count = teeth_of(teeth)
@@ -114,8 +129,11 @@ def judged(made: Sizes, load: SplineLoad | None, asked: dict[str, str | None], d
     cautions = rule_cautions(data, "splines", "computed dimensions")
     cautions.append(Caution(text, "note", (figures[0].id,), "B921"))
     if load is None:
+        verb, quantity = FACTS[asked.get("fact") or "major diameter"]
+        wanted = next(f for f in figures if f.quantity == quantity)
+        figures = [wanted, *(f for f in figures if f is not wanted)]
         do = "Basic size: measure a mating part."
-        return Sheet(title, asked, data, figures, [], cautions, decision=use("MEASURES", figures[0], do))
+        return Sheet(title, asked, data, figures, [], cautions, decision=use(verb, wanted, do))
     found = strained(made, load, data)
     cautions += rule_cautions(
         data, "splined shaft", "stress checks", "root finish and cold", "fixed and flexible splines"

@@ -184,9 +184,10 @@ class Table(Value):
                 continue
             row = f"  {name:<{first - 2}}{numbers}"
             fits = len(row + trust) <= wide
+            under = min(len(row) - second, wide - max(map(len, trust.split()), default=0))  # its longest word fits too
             out += [
                 f"{row}{trust if fits else ''}".rstrip(),
-                *([] if fits or not trust else wrap(trust, len(row) - second, len(row) - second, wide=wide)),
+                *([] if fits or not trust else wrap(trust, under, under, wide=wide)),
             ]
         return out
 

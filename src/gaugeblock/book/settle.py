@@ -72,7 +72,9 @@ def comparable(reading: Reading, data: Refdata) -> list[dict[str, str]]:
 def _options(topic: Topic) -> tuple[str, ...]:
     """What the answer of a topic can be told."""
     answer = topic.answer()
-    code = getattr(answer, "__wrapped__", answer).__code__
+    while hasattr(answer, "__wrapped__"):
+        answer = answer.__wrapped__
+    code = answer.__code__
     names = code.co_varnames[: code.co_argcount + code.co_kwonlyargcount]
     return tuple(n for n in names if n != "data")
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from gaugeblock import units
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, Check
 from gaugeblock.answer.making import base, stated
-from gaugeblock.answer.question import ASK_MAKER, FILL_IN, Question
+from gaugeblock.answer.question import ASK_MAKER, Question
 from gaugeblock.answer.sheet import opens
 from gaugeblock.errors import InputError, LookupMiss
-from gaugeblock.fasteners import clamp, keys, read, said, target, turned, wrench
+from gaugeblock.fasteners import clamp, keys, read, said, target, wrench
 from gaugeblock.fasteners.bolt import OWN, Own
 from gaugeblock.fasteners.decide import decide, judged
 from gaugeblock.fasteners.draft import PROOF, Draft
@@ -141,7 +141,7 @@ def answer(bolt: Bolt, asked: Asked, data: Refdata) -> Sheet:
     if bolt.thread is not None and bolt.grade is not None and bolt.condition is not None:
         found = joint_of(bolt.thread, bolt.grade, bolt.condition, bolt.service, bolt.joint, data)
         return _known(bolt, found, asked, Draft(data))
-    return _named_only(bolt, asked, data) if bolt.wish.is_named else _missing(bolt, asked, data)
+    return _unknown(bolt, asked, data)
 
 
 def _of_stated(bolt: Bolt, asked: Asked, data: Refdata) -> Sheet:
@@ -157,7 +157,7 @@ def _of_stated(bolt: Bolt, asked: Asked, data: Refdata) -> Sheet:
         draft.figure(*found.beside)
         springs.ask_for_stretch(bolt, draft)
         return _known(bolt, found, asked, draft)
-    return _named_only(bolt, asked, data) if bolt.wish.is_named else _missing(bolt, asked, data, draft)
+    return _unknown(bolt, asked, data, draft)
 
 
 # --- a bolt that is known ---------------------------------------------------------------------------------------------
@@ -187,7 +187,8 @@ def _known(bolt: Bolt, found: Joint, asked: Asked, draft: Draft) -> Sheet:
         draft.figure(apart)
         draft.caution(clamp.far_apart(apart))
     said.ask_of_maker(bolt.wish, draft)
-    outcomes, stages = _set(turned.safer_first(ways) if whose == clamp.MAKER else ways, bolt, draft)
+    ways = sorted(ways, key=lambda way: way.figure.typical) if whose == clamp.MAKER else ways  # the safer first
+    outcomes, stages = _set(ways, bolt, draft)
     decision = decide(outcomes, draft, stages)
     first = tuple(f for _, setting in outcomes for f in setting.steps or (setting.figure,))
     return draft.sheet(found.title, asked, decision, first)
@@ -209,6 +210,8 @@ def _ways(bolt: Bolt, found: Joint, whole: Figure | None, draft: Draft) -> tuple
     data, tapped = draft.data, bolt.tapped
     named = _named_figures(bolt.wish, data)
     if bolt.wish.maker is not None:
+        from gaugeblock.fasteners import turned
+
         return turned.makers_ways(bolt, named[-1], draft, found.friction.factor), clamp.MAKER
     ceiling = target.ceiling_into(found, tapped.metal, data) if tapped.metal else None
     whose = clamp.WANTED if named or bolt.own.preload is not None else clamp.TABLE
@@ -359,6 +362,14 @@ def _title(bolt: Bolt) -> str:
     return ", ".join(p for p in parts if p) or "bolt"
 
 
+def _unknown(bolt: Bolt, asked: Asked, data: Refdata, draft: Draft | None = None) -> Sheet:
+    if bolt.wish.is_named:
+        return _named_only(bolt, asked, data)
+    from gaugeblock.fasteners.lacking import missing
+
+    return missing(bolt, _title(bolt), asked, data, draft)
+
+
 def _named_only(bolt: Bolt, asked: Asked, data: Refdata) -> Sheet:
     """A torque that somebody names, on a bolt whose thread, grade or condition is not known: set, but not judged."""
     draft = Draft(data)
@@ -373,28 +384,14 @@ def _named_only(bolt: Bolt, asked: Asked, data: Refdata) -> Sheet:
     lacks = ", ".join(n for n in ("thread", "grade", "condition") if getattr(bolt, n) is None)
     draft.check(Check(PROOF, CANNOT_TELL, f"not judged: {lacks} not given", bears=INFORM))
     said.ask_of_maker(bolt.wish, draft)
-    ways = [exact_way(named[-1])] if maker is None else turned.makers_ways(bolt, named[-1], draft)
-    if maker is not None and not maker.condition and turned.is_slippery(bolt, data):
-        said.ask_of_threads("", bolt.of_threads, "bolt", draft)
-    outcomes, stages = _set(turned.safer_first(ways), bolt, draft)
+    ways = [exact_way(named[-1])]
+    if maker is not None:
+        from gaugeblock.fasteners import turned
+
+        ways = turned.safer_first(turned.makers_ways(bolt, named[-1], draft))
+        if not maker.condition and turned.is_slippery(bolt, data):
+            said.ask_of_threads("", bolt.of_threads, "bolt", draft)
+    outcomes, stages = _set(ways, bolt, draft)
     draft.figure(*named)
     first = tuple(f for _, setting in outcomes for f in setting.steps or (setting.figure,))
     return draft.sheet(_title(bolt), asked, decide(outcomes, draft, stages), first)
-
-
-def _missing(bolt: Bolt, asked: Asked, data: Refdata, draft: Draft | None = None) -> Sheet:
-    """No torque can be found: what is missing is asked."""
-    draft = draft or Draft(data)
-    draft.caution(*said.read_as(bolt))
-    texts = {
-        "thread": "Give the thread: size and pitch.",
-        "grade": "Read the marks on the bolt's head, and give its grade.",
-        "condition": "Say how the threads are tightened: dry, oiled, with a paste.",
-    }
-    is_there = {"grade": bolt.own.has_strength, "condition": bolt.own.nut_factor is not None}
-    missing = [n for n in texts if getattr(bolt, n) is None and not is_there.get(n, False)]
-    name = "tightening torque"
-    draft.check(Check(name, CANNOT_TELL, f"{', '.join(missing)} not given", bears=ASK))
-    for key in missing:
-        draft.ask(Question(FILL_IN, texts[key], key, (name,)))
-    return draft.sheet(_title(bolt), asked, decide((), draft))

@@ -31,7 +31,10 @@ def compared(
     [('dry', '44'), ('oiled', '33')]
     """
     data = data or refdata()
-    code = getattr(answer, "__wrapped__", answer).__code__
+    inner = answer
+    while hasattr(inner, "__wrapped__"):
+        inner = inner.__wrapped__
+    code = inner.__code__
     names = code.co_varnames[: code.co_argcount + code.co_kwonlyargcount]
     values: dict[str, object] = {**dict(zip(names, given, strict=False)), **options}
     values = {k: v for k, v in values.items() if v is not None}

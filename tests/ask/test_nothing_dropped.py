@@ -28,7 +28,8 @@ NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?|\.[0-9]+")
 OTHERWISE = re.compile(
     r"\b(?:v ?(?:4|6|8|10|12)|o2)\b|[0-9]+ weeks?|[0-9.]+ (?:thou|lines?|dashes)|6 lines on"
     r" head|(?<![0-9.])0?[0-9]{2,3}(?= wall| dom| 4130)"
-    r"|8\.8 in rear|8\.8 inch ring|9 inch ring|8 1/2 inch(?:es)? (?:across|diff)|50 kilos|(?<=in )mm2|(?<=what )mm2"
+    r"|8\.8 in rear|8\.8 inch ring|9 inch ring|8 1/2 inch(?:es)? (?:across|diff)|50 kilos"
+    r"|900 millibar|2448(?= pitch)|(?<=in )mm2|(?<=what )mm2"
     r"|\b5 speed|\b3 55 gears|(?<=4\.1 to )1\b"
 )
 TOPICS = [topic for wing in domains.WINGS if wing.hints for topic in wing.module("ask").TOPICS]

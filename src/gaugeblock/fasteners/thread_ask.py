@@ -325,6 +325,9 @@ IDENTIFY = Topic(
             ),
             amount("length", doubt=2),
         ),
+        "nose": (  # it changes no thread
+            amount("angle", after="(?:nose|seat|flare|cone|taper)(?: on it)?", say="{} nose"),
+        ),
         "pitch": (
             Shaped(
                 r"(?P<n>[0-9]{1,2}(?:\.5)?) ?(?:tpi|threads? (?:per|to the|an|to an|in an?|each)(?: (?:one )?inch)?"
@@ -344,9 +347,10 @@ IDENTIFY = Topic(
     },
     r"(?:what|which)(?: size| kind of| sort of)? (?:thread|bolt|screw|fitting|stud|tap|is (?:it|this|that))(?: is"
     r" (?:it|this))?"
-    r"|threads?|bolts?|studs?|screws?|fittings?|nose|male|identify|flare|37|degrees?|tube|hydraulic|suit|die nut"
+    r"|threads?|bolts?|studs?|screws?|fittings?|nose|male|identify|flare|tube|hydraulic|suit|die nut"
     r"|what (?:is|tube)|which tube(?: does it suit)?|does it|it|mystery|parallel|straight|measuring|has|have",
     needs=("diameter", "pitch"),
+    settle=lambda values, _: {k: v for k, v in values.items() if k != "nose"},
     asks_for=r"what|which|identify|mystery|unknown",
     is_named=True,
     unmoved="metal finish state form standard service quality",

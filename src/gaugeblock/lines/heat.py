@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from gaugeblock.warmth.item import Item
 
 VERB = "KEEP UNDER"
+_NO_DURATION = "duration not printed"
 MOST = 3  # choices of a state that stand as candidates
 NO_MORE = "the maker of the part states no more"
 TOO_HOT = "It is too hot by a figure from memory."
@@ -189,6 +190,8 @@ def _said(found: Item, limit: Figure, at: Figure | None) -> str:
         said = f"That is no limit of cold: how cold {found.said} may get is not on record."
     if limit.quantity == "storage_temperature_maximum":
         return f"{said} That is in storage; ask the maker what it stands in use.".strip()
+    if _NO_DURATION in limit.conditions:
+        return f"{said} For how long is not printed: stay well under it where it is hot for hours.".strip()
     return said
 
 

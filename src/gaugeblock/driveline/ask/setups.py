@@ -91,6 +91,7 @@ SPLINE = Topic(
             Shaped(r"(?P<n>[0-9]{1,2})[- ]?(?:tooth|teeth|splines?|t)", lambda m: m["n"], "{} teeth"),
             Shaped(r"(?P<n>[0-9]{2})", lambda m: m["n"], "{} teeth", doubt=2),
         ),
+        "pressure_angle": (amount("angle", say="{} pressure angle"), amount("angle", after="pressure angle", say="{}")),
         "fact": (
             Shaped(r"pitch (?:circle )?dia(?:meter)?|pcd", always("pitch diameter"), "its pitch diameter"),
             Shaped(r"(?:minor|root|inside) dia(?:meter)?", always("minor diameter"), "its minor diameter"),
@@ -99,7 +100,7 @@ SPLINE = Topic(
         "length": (amount("length", after=r"(?:long|engaged|engagement|of engagement)", say="{} long"),),
     },
     r"(?:involute )?splines?|splined|shafts?|yokes?|(?:outside |major )?dia(?:meter)?s?|o\.?d|major"
-    r"|pitch|30 degrees?(?: pressure angle)?|sizes?|axle|how big|across|measure|torque|carry|hold",
+    r"|pitch|sizes?|axle|how big|across|measure|torque|carry|hold",
     needs=("pitch", "teeth"),
     table="splines",
     columns={

@@ -8,7 +8,7 @@ from gaugeblock.errors import Ambiguous, GaugeblockError, InputError, LookupMiss
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping, Sequence
+    from collections.abc import Callable, Iterable, Mapping, Sequence
 
     from gaugeblock.answer.asking import Open, Topic
     from gaugeblock.answer.sheet import Sheet
@@ -233,3 +233,12 @@ def _table(
     known = ", ".join(text for key, text in said.items() if key not in open_keys)
     title = f"{topic.noun}: {known or 'what there is'}; {how}: {', '.join(map(spoken, open_keys))}"
     return Table(title, values, data, open_keys, lines, max(0, len(rows) - MOST))
+
+
+def names_of(answer: Callable[..., Sheet]) -> tuple[str, ...]:
+    """What a public answer can be told, by name and in its order, under whatever it is wrapped in."""
+    while hasattr(answer, "__wrapped__"):
+        answer = answer.__wrapped__
+    code = answer.__code__
+    names = code.co_varnames[: code.co_argcount + code.co_kwonlyargcount]
+    return tuple(name for name in names if name != "data")

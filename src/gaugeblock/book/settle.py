@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from gaugeblock.answer.asking import Named
 from gaugeblock.answer.decision import ASK, USE
-from gaugeblock.answer.opening import answered, spoken
+from gaugeblock.answer.opening import answered, names_of, spoken
 from gaugeblock.answer.pretty import pretty
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import GaugeblockError
@@ -28,7 +28,7 @@ _YES_NO = ("no", "yes")
 def add(view: dict[str, Any], sheet: Sheet, reading: Reading, data: Refdata) -> None:
     """Put into a view what may be tapped or typed: ``questions``, each with its key, and ``also`` of each candidate."""
     topic = reading.topic
-    options = _options(topic)
+    options = names_of(topic.answer())
     view["questions"] = []
     ways: list[tuple[dict[str, str], Sheet]] = []
     for question in sheet.questions:
@@ -67,16 +67,6 @@ def comparable(reading: Reading, data: Refdata) -> list[dict[str, str]]:
         if left is not None and key in left[0] and len(left[1]) > 1:
             found.append({"key": key, "say": spoken(key)})
     return found
-
-
-def _options(topic: Topic) -> tuple[str, ...]:
-    """What the answer of a topic can be told."""
-    answer = topic.answer()
-    while hasattr(answer, "__wrapped__"):
-        answer = answer.__wrapped__
-    code = answer.__code__
-    names = code.co_varnames[: code.co_argcount + code.co_kwonlyargcount]
-    return tuple(n for n in names if n != "data")
 
 
 def _choices(topic: Topic, key: str, data: Refdata) -> list[str]:

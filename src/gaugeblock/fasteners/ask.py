@@ -302,15 +302,9 @@ PART = Topic(
     opens=_open_part,
     settle=_settle_part,
 )
-
-
-def _for_other_threads() -> Callable[..., Sheet]:
-    return _torque()
-
-
 # A maker's torque and the threads that there are, whatever the bolt.
 OTHER_THREADS = Topic(
-    _for_other_threads,
+    _torque,
     "torque",
     {key: readers for key, readers in _SLOTS.items() if key != "thread"},
     _SIGNALS,

@@ -18,7 +18,7 @@ from gaugeblock.fasteners.draft import CONDITION, Draft
 from gaugeblock.fasteners.open_keys import LIMITS, NO_SIZE, TABLE, open_names, open_ways, rows_of, size_cell
 from gaugeblock.fasteners.said import ask_of_maker, ask_of_threads, threads, threads_are
 from gaugeblock.fasteners.torque import UNCONFIRMED
-from gaugeblock.fasteners.way import Way, exact_way, table_way
+from gaugeblock.fasteners.way import Way, exact_way, safer_first, table_way
 from gaugeblock.fasteners.wrench import settings_of, stages_in_words
 from gaugeblock.tables.load import Refdata, canonical, refdata
 
@@ -251,7 +251,7 @@ def _with_turned(ways: list[Way], piece: Piece, data: Refdata) -> list[Way]:
     if here is None:
         return ways
     way = exact_way(here, f"{threads_are(piece.condition)}, and the maker names no other torque")
-    return sorted([*ways, way], key=lambda one: one.figure.typical)
+    return safer_first([*ways, way])
 
 
 def _open_keys(at: dict[str, str], miss: LookupMiss | None, draft: Draft) -> list[Way]:

@@ -13,7 +13,7 @@ from gaugeblock.fasteners.bolt import OWN, Own
 from gaugeblock.fasteners.decide import decide, judged
 from gaugeblock.fasteners.draft import PROOF, Draft
 from gaugeblock.fasteners.joint import Joint, joint_of
-from gaugeblock.fasteners.way import Way, exact_way, table_way
+from gaugeblock.fasteners.way import Way, exact_way, safer_first, table_way
 from gaugeblock.fasteners.wrench import settings_of, stages_in_words
 from gaugeblock.tables.load import Refdata, refdata
 
@@ -187,8 +187,7 @@ def _known(bolt: Bolt, found: Joint, asked: Asked, draft: Draft) -> Sheet:
         draft.figure(apart)
         draft.caution(clamp.far_apart(apart))
     said.ask_of_maker(bolt.wish, draft)
-    ways = sorted(ways, key=lambda way: way.figure.typical) if whose == clamp.MAKER else ways  # the safer first
-    outcomes, stages = _set(ways, bolt, draft)
+    outcomes, stages = _set(safer_first(ways) if whose == clamp.MAKER else ways, bolt, draft)
     decision = decide(outcomes, draft, stages)
     first = tuple(f for _, setting in outcomes for f in setting.steps or (setting.figure,))
     return draft.sheet(found.title, asked, decision, first)
@@ -388,7 +387,7 @@ def _named_only(bolt: Bolt, asked: Asked, data: Refdata) -> Sheet:
     if maker is not None:
         from gaugeblock.fasteners import turned
 
-        ways = turned.safer_first(turned.makers_ways(bolt, named[-1], draft))
+        ways = safer_first(turned.makers_ways(bolt, named[-1], draft))
         if not maker.condition and turned.is_slippery(bolt, data):
             said.ask_of_threads("", bolt.of_threads, "bolt", draft)
     outcomes, stages = _set(ways, bolt, draft)

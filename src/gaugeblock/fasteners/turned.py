@@ -66,11 +66,6 @@ def makers_ways(bolt: Bolt, torque: Figure, draft: Draft, known: Figure | None =
     return [own, exact_way(here, f"{said.threads_are(bolt.of_threads)}, and the maker names no other torque")]
 
 
-def safer_first(ways: list[Way]) -> list[Way]:
-    """The ways, the least torque first."""
-    return sorted(ways, key=lambda way: way.figure.typical)
-
-
 def is_slippery(bolt: Bolt, data: Refdata) -> bool:
     """Whether a torque of dry threads clamps a good deal harder on the bolt's, more than it does on oil."""
     if bolt.condition is None:

@@ -9,6 +9,8 @@ from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
 
@@ -74,3 +76,8 @@ def table_way(figure: Figure, data: Refdata, when: str = "", then: str = "") -> 
     elif figure.low is not None and figure.high is not None:
         low, high = max(low, figure.low), min(high, figure.high)
     return Way(figure, low, high, is_most, when, then)
+
+
+def safer_first(ways: Sequence[Way]) -> list[Way]:
+    """The ways, the least torque first."""
+    return sorted(ways, key=lambda way: way.figure.typical)

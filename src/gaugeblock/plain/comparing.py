@@ -31,15 +31,11 @@ def compared(
     [('dry', '44'), ('oiled', '33')]
     """
     data = data or refdata()
-    inner = answer
-    while hasattr(inner, "__wrapped__"):
-        inner = inner.__wrapped__
-    code = inner.__code__
-    names = code.co_varnames[: code.co_argcount + code.co_kwonlyargcount]
+    names = opening.names_of(answer)
     values: dict[str, object] = {**dict(zip(names, given, strict=False)), **options}
     values = {k: v for k, v in values.items() if v is not None}
     said = {k: v for k, v in values.items() if isinstance(v, str)}
-    topic = _topic(answer, [n for n in names if n != "data"])
+    topic = _topic(answer, list(names))
     return opening.compared(topic, values, said, key, data)  # type: ignore[arg-type]
 
 

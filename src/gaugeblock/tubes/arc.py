@@ -19,7 +19,6 @@ from gaugeblock.tubes import keys
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
-    from gaugeblock.units import Measure
 
 _TURN = 360  # degrees
 _NO_CORNER = 170  # degrees: towards a U the corner runs away
@@ -71,20 +70,18 @@ def arc(radius: str, angle: str, *, legs: str | None = None, data: Refdata | Non
     conditions = "arc at the centre line"
     number = units.from_base(length, unit)
     made = derived("developed_length", "developed_length", number, unit, given, data, key=key, conditions=conditions)
-    beside = _setback(read["radius"], turned, unit, given, key, data)
+    beside = _setback(turned, unit, given, key, data)
     if straights:
         return _to_cut(made, given, straights, asked, data)
     do = "From the first tangent to the last, at the centre line. What the bender must hold on either side comes to it."
     return Sheet(title, asked, data, [made, *beside, *given], [], (), decision=use("LENGTH IN THE BEND", made, do))
 
 
-def _setback(
-    radius: Measure, turned: float, unit: str, given: tuple[Figure, ...], key: dict[str, str], data: Refdata
-) -> list[Figure]:
+def _setback(turned: float, unit: str, given: tuple[Figure, ...], key: dict[str, str], data: Refdata) -> list[Figure]:
     """From the start of the bend to the corner that its straights would make; none of a bend that makes no corner."""
     if turned >= _NO_CORNER:
         return []
-    exact = units.from_base(calc.setback(radius.to("in") * units.to_base(1.0, "in"), radians(turned)), unit)
+    exact = units.from_base(calc.setback(base(given[0]), radians(turned)), unit)
     conditions = "from where the bend starts to the corner of the two centre lines"
     return [derived("setback_tube", "setback", exact, unit, given, data, key=key, conditions=conditions)]
 

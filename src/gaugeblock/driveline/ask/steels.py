@@ -162,13 +162,8 @@ SHEAR_YIELD = Topic(
     "torque at which a shaft yields",
     {
         "diameter": (
-            amount(
-                "length",
-                after=r"(?:solid |round )*(?:shafts?|axles?(?: shaft)?|bars?|dia(?:meter)?|solid|round|across|thick)",
-            ),
-            amount("length", before=r"(?:shaft|axle(?: shaft)?|bar|dia(?:meter)?|down to)(?: of| is| to)?"),
             amount("length", before=r"(?:plain|solid|round)(?: (?:plain|solid|round))*", after=r"(?:axle|shaft|bar)s?"),
-            amount("length", doubt=1),
+            *STRESS.slots["diameter"],
         ),
         "shear_yield": (
             amount(
@@ -186,16 +181,10 @@ SHEAR_YIELD = Topic(
             ),
             amount("stress", after=r"(?:in |of )?shear(?: yield)?(?: strength)?", say="shear yield {}"),
         ),
-        "bore": (
-            amount("length", after="(?:bore|hole|inside)", say="bore {}"),
-            amount("length", before="(?:bored?|bore of|hole of|hollow)", say="bore {}"),
-        ),
+        "bore": STRESS.slots["bore"],
     },
-    r"(?:what |how much )?(?:shear |torsional |torsion )?stress(?:es)?|ksi|mpa|psi|shafts?|axles?|bars?|solid"
-    r"|round|steel"
-    r"|half[ -]?shaft|thinnest(?: part| point)?|(?:before |until |when )?(?:it )?(?:yields?|twists?|takes? a set"
-    r"|let'?s go)|how much|its|axle|carr(?:y|ies)|torque|load|through|across|under|with|turned|putting|going|surface"
-    r"|see|has|takes?|twist(?:ing)?",
+    STRESS.signals + r"|half[ -]?shaft|thinnest(?: part| point)?|how much|its"
+    r"|(?:before |until |when )?(?:it )?(?:yields?|twists?|takes? a set|let'?s go)",
     needs=("diameter", "shear_yield"),
     asks_for=r"torque|carry|take|takes|hold|stand|newton metres|pounds",
     is_named=True,

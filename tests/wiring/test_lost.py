@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from gaugeblock import drop
+from gaugeblock import drop, wire_size
 from gaugeblock.answer.decision import ASK, NONE, USE
 from gaugeblock.errors import GaugeblockError, LookupMiss
 
@@ -46,3 +46,30 @@ def test_what_no_car_has_is_questioned_and_what_cannot_be_read_refused() -> None
     for typed in (("", "25 A", "12 ft"), ("12 AWG", "0 A", "12 ft"), ("12 AWG", "25 V", "12 ft")):
         with pytest.raises(GaugeblockError):
             drop(*typed)
+
+
+# Greatest resistance at 20 degC of conductors of copper, ohm per km: IEC 60228 class 5, plain, and the nearly alike of
+# ISO 6722 for road vehicles, both from memory.
+METRIC = {"0.75": (26.0, 24.7), "1.5": (13.3, 12.7), "2.5": (7.98, 7.60), "6": (3.30, 3.14), "16": (1.21, 1.16)}
+
+
+@pytest.mark.parametrize("area", METRIC)
+def test_a_metric_wire_by_its_own_standard(area: str) -> None:
+    """16 mm2 stands 20 % of copper over 6 AWG, the next gauge down, and is not reckoned as that."""
+    lost = drop(f"{area} mm2", "10 A", "10 m", back="body").decision.figure.typical
+    for resistance in METRIC[area]:
+        assert resistance <= lost * 10 <= 1.09 * resistance
+
+
+# Gauges that the tables have; of the others the next one down counts.
+MADE = (18, 16, 14, 12, 10, 8, 6, 4, 2, 1)
+
+
+@given(st.floats(1, 100))
+def test_no_metric_wire_loses_less_than_its_copper_or_more_than_the_next_gauge_down(area: float) -> None:
+    sheet = drop(f"{area:.2f} mm2", "10 A", "10 m", back="body")
+    sized = wire_size(f"{area:.2f} mm2").decision.figure
+    gauge = sized.text if "/" in sized.text or sized.typical in MADE else f"{sized.typical + 1:.0f}"
+    lost = sheet.decision.figure.typical
+    assert lost <= drop(f"{gauge} AWG", "10 A", "10 m", back="body").decision.figure.typical * (1 + 1e-9)
+    assert lost >= 0.99 * 17.241 / area * 0.1

@@ -91,7 +91,7 @@ class Answer:
         pairs = zip(self.shown, self.built, strict=True)
         out = [c for s, w in pairs for c in checks.of_wire(s, w, self.load, self.data)]
         out += checks.of_fuse(self.of, self.load, self.data)
-        out += checks.of_wire_there(self.of, self.shown, self.data)
+        out += checks.of_wire_there(self.of, self.shown, self.load, self.data)
         questions = []
         for key in self.open:
             kind, text = words.question(key)

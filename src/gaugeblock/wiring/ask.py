@@ -93,20 +93,21 @@ CIRCUIT = Topic(
         ),
         "back": (
             Shaped(
-                (r"(?:return(?:ed)?|ground(?:ed)?|earth(?:ed)?)(?: by| through| to)?(?: an?| the)?" r" (?:wire|cable)"),
+                r"(?:return(?:ed)?|ground(?:ed)?|earth(?:ed)?)(?: by| through| to)?(?: an?| the)?(?: own| second)?"
+                r" (?:wire|cable)|(?:wire|cable) (?:return|ground|earth)|(?:its )?own (?:ground|earth|return)",
                 always("wire"),
                 "return by wire",
             ),
             Shaped(
                 (
-                    r"(?:return(?:ed)?|ground(?:ed)?|earth(?:ed)?)(?: by| through| to)?(?: an?| the)?"
-                    r" (?:body|chassis|frame)"
+                    r"(?:return(?:s|ed|ing)?|ground(?:s|ed)?|earth(?:s|ed)?|comes back|back)"
+                    r"(?: by| through| to| via)?(?: an?| the)? (?:body|chassis|frame|shell)"
                 ),
                 always("body"),
                 "return by the body",
             ),
             Shaped(
-                r"(?:the )?(?:body|chassis|frame) (?:is|for|as)(?: the)? (?:return|ground|earth)",
+                r"(?:the )?(?:body|chassis|frame|shell)(?: (?:is|for|as)(?: the)?)? (?:return|ground|earth)(?:ed)?",
                 always("body"),
                 "return by the body",
             ),

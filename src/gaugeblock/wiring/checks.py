@@ -11,6 +11,7 @@ from gaugeblock.answer.printing import printed
 from gaugeblock.calc import wiring as calc
 from gaugeblock.wiring import conductor
 from gaugeblock.wiring.conductor import SIZES
+from gaugeblock.wiring.keys import named
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -92,7 +93,7 @@ def there(wire: Measure, data: Refdata) -> Figure:
     return derived("wire_gauge_within_area", "wire_gauge", number, "AWG", (area,), data, key=key, text=text)
 
 
-def of_wire_there(of: Circuit, shown: list[Sized], data: Refdata) -> list[Check]:
+def of_wire_there(of: Circuit, shown: list[Sized], load: Load, data: Refdata) -> list[Check]:
     """Whether the wire that is there is big enough: the drop can stop it, a boat's table can only ask."""
     if of.wire is None:
         return []
@@ -101,13 +102,29 @@ def of_wire_there(of: Circuit, shown: list[Sized], data: Refdata) -> list[Check]
     out = []
     for at, name in (("by_drop", "drop"), ("by_heat", "heat")):
         needed = [getattr(s, at) for s in shown]
-        least = conductor.gauge(SIZES[max(needed)], name, data)
         bears = STOP if name == "drop" and len(set(needed)) == 1 else ASK
-        named = of.wire.text.replace("mm**2", "mm2")
-        said = f"{named} is there, {least.text} AWG is needed for the {name}"
+        if name == "drop":
+            by_volts = _loses(of.wire, own, shown[needed.index(max(needed))], load, data)
+            if by_volts is not None:
+                out.append(by_volts.replace(bears=bears))
+                continue
+        least = conductor.gauge(SIZES[max(needed)], name, data)
+        said = f"{named(of.wire)} is there, {least.text} AWG is needed for the {name}"
         bound = Bound(least.typical, "AWG", "max", least)
         result = OK if own.typical <= least.typical else NOT_OK  # gauge numbers go below zero and have no share of room
         out.append(
             Check(f"wire that is there, {name}", result, said, bound, actual, subject="wire", case=name, bears=bears)
         )
     return out
+
+
+def _loses(wire: Measure, own: Figure, one: Sized, load: Load, data: Refdata) -> Check | None:
+    """Whether a metric wire keeps the drop, by its own resistance; None for a gauge, and where it may not carry it."""
+    limit = one.setting.way("drop").figure
+    if wire.unit == "AWG" or limit is None:
+        return None
+    lost = conductor.conductor(conductor.size_of(own), one.setting, load, data, wire=wire).drop
+    if lost is None:
+        return None
+    said = f"{named(wire)} is there, and loses {printed(lost, data)} of {printed(limit, data)}"
+    return at_most("wire that is there, drop", _bound(lost, "V"), _bound(limit, "V"), said, subject="wire", case="drop")

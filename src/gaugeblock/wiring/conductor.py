@@ -15,6 +15,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
+    from gaugeblock.units import Measure
 
 SIZES = tuple(f"AWG {n}" for n in ["18", "16", "14", "12", "10", "8", "6", "4", "2", "1", "1/0", "2/0", "3/0", "4/0"])
 _COLUMNS = (60, 75, 80, 90, 105, 125, 200)
@@ -24,7 +25,7 @@ _TRAILER_AIR = (120, 125, 150)  # degF
 _TINNED = "tin-plated copper wire"
 _AREAS = "AWG marine cable"
 _LIES = ("insulation", "air", "bundle")
-_METRIC = "copper conductor, class 5 and 6, plain"
+_METRIC = "copper conductor, class 5 and 6, tinned"
 
 
 class Load(Value):
@@ -106,6 +107,27 @@ def vehicle_current(size: str, insulation_k: float, air_k: float, data: Refdata)
 def cold_resistance(size: str, data: Refdata) -> Figure:
     """The greatest resistance of this size at 20 degC."""
     return look_up(WIRE, "resistance_maximum", data=data, item=_TINNED, size=size, condition="20 degC")
+
+
+def cold_resistance_of(wire: Measure, gauge: str, data: Refdata) -> Figure:
+    """The greatest resistance at 20 degC of a wire whose ``gauge`` has no more copper: that of the gauge, or of the
+    largest metric size that it holds where that has less.
+    """
+    metric, of_gauge = metric_within(wire, data), cold_resistance(gauge, data)
+    return of_gauge if metric is None else min(of_gauge, metric, key=base)
+
+
+def metric_within(wire: Measure, data: Refdata) -> Figure | None:
+    """The greatest resistance of the largest metric size that a wire holds; None for a gauge and for a thinner wire."""
+    if wire.unit == "AWG":
+        return None
+    area = wire.to("mm**2") * (1 + 1e-9)
+    within = [
+        look_up(WIRE, "resistance_maximum", data=data, item=_METRIC, size=row.cells["size"], condition="20 degC")
+        for row in data.table(WIRE).of("resistance_maximum")
+        if row.cells["item"] == _METRIC and float(row.cells["size"].split()[0]) <= area
+    ]
+    return min(within, key=base, default=None)
 
 
 def reference(data: Refdata) -> Figure:
@@ -222,11 +244,15 @@ class Conductor(Value):
         return tuple(f for f in every if f is not None)
 
 
-def conductor(size: str, setting: Setting, load: Load, data: Refdata) -> Conductor:
-    """The figures of one size. Its drop is worked out only where it may carry the current."""
+def conductor(size: str, setting: Setting, load: Load, data: Refdata, *, wire: Measure | None = None) -> Conductor:
+    """The figures of one size, with the resistance of ``wire``, which has no less copper, where one is given.
+
+    Its drop is worked out only where it may carry the current.
+    """
     key = {"size": size, **{k: setting.way(k).words for k in _LIES}}
+    cold = cold_resistance(size, data) if wire is None else cold_resistance_of(wire, size, data)
     if load.cranking is not None:
-        return _cranked(size, setting, load, key, data)
+        return _cranked(size, cold, setting, load, key, data)
     insulation, air = (setting.way(k).figure for k in ("insulation", "air"))
     assert insulation is not None
     assert air is not None
@@ -245,8 +271,8 @@ def conductor(size: str, setting: Setting, load: Load, data: Refdata) -> Conduct
         data,
         key=key,
     )
-    resistance = _resistance(size, hot, key, data)
-    return Conductor(size, area, factor, most, hot, resistance, _drop(resistance, setting, load, key, data))
+    resistance = _resistance(cold, hot, key, data)
+    return Conductor(size, area, factor, most, hot, resistance, _drop(resistance, setting, load, data))
 
 
 def allowed(size: str, setting: Setting, data: Refdata) -> Figure:
@@ -282,15 +308,15 @@ def _least(derated: Figure, vehicle: Figure | None, key: dict[str, str], data: R
     return derived("least_of_two_currents", "current_maximum", number, "A", both, data, key=key, conditions=said)
 
 
-def _resistance(size: str, hot: Figure, key: dict[str, str], data: Refdata) -> Figure:
-    cold = cold_resistance(size, data)
+def _resistance(cold: Figure, hot: Figure, key: dict[str, str], data: Refdata) -> Figure:
+    key = {**key, "size": cold.key["size"]}
     ohms = units.from_base(calc.resistance_hot(base(cold), base(hot)), cold.unit)
     return derived("copper_resistance_hot", "resistance", ohms, cold.unit, (cold, hot), data, key=key)
 
 
-def _cranked(size: str, setting: Setting, load: Load, key: dict[str, str], data: Refdata) -> Conductor:
+def _cranked(size: str, cold: Figure, setting: Setting, load: Load, key: dict[str, str], data: Refdata) -> Conductor:
     """A cable of the starter: nothing cools it in the seconds that it works."""
-    air, area, cold = setting.way("air").figure, area_of(size, data), cold_resistance(size, data)
+    air, area = setting.way("air").figure, area_of(size, data)
     assert air is not None
     assert load.cranking is not None
     heat = calc.temperature_after(base(air), base(load.current), base(cold), base(load.cranking), base(area))
@@ -303,17 +329,17 @@ def _cranked(size: str, setting: Setting, load: Load, key: dict[str, str], data:
         data,
         key=key,
     )
-    resistance = _resistance(size, hot, key, data)
-    return Conductor(size, area, None, None, hot, resistance, _drop(resistance, setting, load, key, data))
+    resistance = _resistance(cold, hot, key, data)
+    return Conductor(size, area, None, None, hot, resistance, _drop(resistance, setting, load, data))
 
 
-def _drop(resistance: Figure, setting: Setting, load: Load, key: dict[str, str], data: Refdata) -> Figure:
+def _drop(resistance: Figure, setting: Setting, load: Load, data: Refdata) -> Figure:
     back, pair = setting.way("return").words, is_pair(setting)
     number = calc.voltage_drop(base(resistance), base(load.length), base(load.current), 2 if pair else 1)
     rule = "voltage_drop_two_wire" if pair else "voltage_drop_single_run"
     inputs = (load.length, resistance, load.current)
-    said = f"{key['size']}, {back}"
-    return derived(rule, "voltage_drop", number, "V", inputs, data, key={**key, "return": back}, conditions=said)
+    key = {**resistance.key, "return": back}
+    return derived(rule, "voltage_drop", number, "V", inputs, data, key=key, conditions=f"{key['size']}, {back}")
 
 
 def gauge(size: str, by: str, data: Refdata) -> Figure:

@@ -219,7 +219,7 @@ def _of_wire(of: Fused, lies: list[Setting], asked: dict[str, str | None], data:
     gauge = checks.there(of.wire, data)
     size = conductor.size_of(gauge)
     is_current = asked["fact"] == CURRENT
-    wire = f"{of.wire.text.replace('**', '')} wire"
+    wire = f"{keys.named(of.wire)} wire"
     title = f"what {wire} may carry" if is_current else f"largest fuse of {wire}"
     by_rating: dict[str, tuple[Figure, Figure, Setting]] = {}
     for allowed, lie in sorted(

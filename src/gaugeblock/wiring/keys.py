@@ -216,3 +216,8 @@ def wire_of(typed: str | None) -> Measure | None:
         raise InputError(typed, "wire", "not a wire gauge", (), "write it as 10 AWG, 2/0 or 6 mm2")
     number = 1 - int(text[0]) if "/" in text else int(text)
     return Measure(Fraction(number), "AWG", f"{text} AWG")
+
+
+def named(wire: Measure) -> str:
+    """A wire as the trade writes it: ``16 mm2``, ``10 AWG``."""
+    return wire.text.replace("mm**2", "mm2")

@@ -11,11 +11,11 @@ from gaugeblock.answer.plausible import did_you_mean, is_plausible
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.calc import wiring as calc
-from gaugeblock.errors import InputError
+from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.units import parse_measure
 from gaugeblock.wiring import conductor
-from gaugeblock.wiring.keys import back_of, wire_of
+from gaugeblock.wiring.keys import back_of, named, wire_of
 from gaugeblock.wiring.size import listed
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -55,15 +55,15 @@ def drop(wire: str, current: str, length: str, *, back: str | None = None, data:
     for key, measure in read.items():
         if measure.value <= 0:
             raise InputError(measure.text, key, "not over zero", (), "give what there is")
-    title = f"{size.text} wire, {read['current'].text} over {read['length'].text}"
+    title = f"{named(size)} wire, {read['current'].text} over {read['length'].text}"
     doubts = _doubts(size, read, data)
     if doubts:
         return questioned(title, asked, doubts, VERB, data)
-    gauge, cell = listed(size, data)
+    cold = _resistance(size, data)
+    held = cold.key["size"]
     given = [stated(read[key], quantity, key, data) for key, (_, quantity) in _READ.items()]
-    cold = conductor.cold_resistance(cell, data)
-    lost = {k: _lost(k, cell, cold, given, data) for k in ([way] if way else list(_WAYS))}
-    figures = [*lost.values(), *given, gauge, cold]
+    lost = {k: _lost(k, held, cold, given, data) for k in ([way] if way else list(_WAYS))}
+    figures = [*lost.values(), *given, cold]
     if way:
         decision = use(VERB, lost[way], f"{_WAYS[way][0].upper()}{_WAYS[way][1:]}. {_WARM}")
         return Sheet(title, asked, data, figures, [], [], decision=decision)
@@ -73,6 +73,18 @@ def drop(wire: str, current: str, length: str, *, back: str | None = None, data:
     decision = ask(VERB, candidates, (_BACK,), f"Say how the current comes back. {_WARM}")
     question = Question(FILL_IN, text, "return", (_BACK,))
     return Sheet(title, asked, data, figures, [check], [], decision=decision, questions=[question])
+
+
+def _resistance(wire: Measure, data: Refdata) -> Figure:
+    """That of a gauge, of a metric size, or of the next one down; LookupMiss for what no table has."""
+    try:
+        _, cell = listed(wire, data)
+    except LookupMiss:
+        small = conductor.metric_within(wire, data)
+        if small is None:
+            raise
+        return small
+    return conductor.cold_resistance_of(wire, cell, data)
 
 
 def _doubts(size: Measure, read: dict[str, Measure], data: Refdata) -> dict[str, str]:

@@ -11,7 +11,7 @@ from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.wiring import checks, conductor
-from gaugeblock.wiring.keys import wire_of
+from gaugeblock.wiring.keys import named, wire_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -39,19 +39,19 @@ def wire_size(wire: str, *, data: Refdata | None = None) -> Sheet:
         raise InputError(wire, "wire", "no wire", (), "write it as 10 AWG or 6 mm2")
     quantity = "wire_gauge" if size.unit == "AWG" else "conductor_area"
     if not is_plausible(size, quantity, data):
-        said = did_you_mean(f"{size.text} is no usual wire of a car", ())
+        said = did_you_mean(f"{named(size)} is no usual wire of a car", ())
         check = Check("wire as typed", CANNOT_TELL, said, subject="wire", bears=ASK)
         question = Question(FILL_IN, said, "wire", (check.name,))
         return Sheet(f"wire {wire}", asked, data, [], [check], [], decision=none("WIRE", said), questions=[question])
     gauge, cell = listed(size, data)
     area, cold = conductor.area_of(cell, data), conductor.cold_resistance(cell, data)
     if size.unit == "AWG":
-        title = f"{size.text} wire: {conductor.area_text(cell, data)} of copper"
+        title = f"{named(size)} wire: {conductor.area_text(cell, data)} of copper"
         metric = conductor.metric_of(cell, data)
         replaced = f"{metric} is the least metric wire that replaces it. " if metric else ""
         decision = use("", area, f"{replaced}{_SAE}")
         return Sheet(title, asked, data, [area, cold], [], [], decision=decision)
-    title = f"{size.text.replace('**', '')} wire as a gauge"
+    title = f"{named(size)} wire as a gauge"
     given = stated(size, "conductor_area", "wire", data)
     do = f"The gauge that has no more copper: {conductor.area_text(cell, data)}. It never carries more than that."
     return Sheet(title, asked, data, [gauge, area, given, cold], [], [], decision=use("GAUGE", gauge, do))

@@ -7,7 +7,7 @@
 
 from __future__ import annotations
 
-__version__ = "0.15.0"
+__version__ = "0.16.0"
 
 TYPE_CHECKING = False  # a type checker sees each name; a running program loads it when it is first used
 if TYPE_CHECKING:
@@ -69,6 +69,7 @@ if TYPE_CHECKING:
     from gaugeblock.lines.brakes.hand import handbrake as handbrake
     from gaugeblock.lines.brakes.hose import brake_hose as brake_hose
     from gaugeblock.lines.brakes.master import mastercylinder as mastercylinder
+    from gaugeblock.lines.brakes.pedal import pedal as pedal
     from gaugeblock.lines.cooling import coolant as coolant
     from gaugeblock.lines.fuel.habits import fuel_habit as fuel_habit
     from gaugeblock.lines.fuel.leak import fuel_test as fuel_test
@@ -202,6 +203,7 @@ __all__ = [
     "overbend",
     "parked",
     "part",
+    "pedal",
     "pipe",
     "pipe_thread",
     "plan",

@@ -64,6 +64,7 @@ COMPARED = {
     'drop --wire "12 AWG" --current "25 A" --length "12 ft" --return body --compare "wire=10 AWG, 12 AWG"': 2,
     'jointlimit --speed "3000 rpm" --compare "speed=3000 rpm, 4000 rpm"': 2,
     'mastercylinder "7/8 in" --was "1 in" --compare "master=3/4 in, 7/8 in"': 2,
+    'pedal "900 psi" --master "7/8 in" --force "80 lbf" --compare "master=3/4 in, 7/8 in"': 2,
     'shaftstress "1 in" --torque "1000 lbf*ft" --compare "diameter=1 in, 1-1/4 in"': 2,
     'roadspeed 4.56 --tyre "29 in" --engine-speed "6800 rpm" --compare "gear=1, 0.7"': 2,
     'regear 3.73 --was "31 in" --tyre "33 in" --compare "tyre=33 in, 35 in"': 2,

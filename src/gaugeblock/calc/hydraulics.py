@@ -38,6 +38,25 @@ def line_pressure(force_n: T, ratio: T, bore_m: T, assist: T = 1.0) -> T:
     return force_n * ratio * assist / area(bore_m)
 
 
+def ratio_of_pressure(pressure_pa: T, force_n: T, bore_m: T, assist: T = 1.0) -> T:
+    """The pedal ratio that gives a line pressure: p A / (F B).
+
+    >>> round(ratio_of_pressure(764 * 6894.757, 100 * 4.4482216, 0.0254), 2)
+    6.0
+    """
+    return pressure_pa * area(bore_m) / (force_n * assist)
+
+
+def force_of_pressure(pressure_pa: T, ratio: T, bore_m: T, assist: T = 1.0) -> T:
+    """The force on the pedal that gives a line pressure, N: p A / (R B)."""
+    return pressure_pa * area(bore_m) / (ratio * assist)
+
+
+def bore_of_pressure(pressure_pa: T, force_n: T, ratio: T, assist: T = 1.0) -> T:
+    """The greatest bore of a master cylinder that gives a line pressure, m: sqrt(4 F R B / (pi p))."""
+    return (4 * force_n * ratio * assist / (pi * pressure_pa)) ** 0.5
+
+
 def piston_force(pressure_pa: T, bore_m: T, pistons: T = 1.0) -> T:
     """Force of the pistons on one pad or shoe, N."""
     return pressure_pa * pistons * area(bore_m)

@@ -259,6 +259,38 @@ HOSE = Topic(
     asks_for=r"(?:brake |flexible )hose|droop|lock",
     unmoved="metal finish standard quality",
 )
+
+
+def _pedal() -> Callable[..., Sheet]:
+    from gaugeblock.lines.brakes.pedal import pedal
+
+    return pedal
+
+
+# What gives a pressure that is wanted: the two that were said of bore, foot and pedal ratio say the third.
+PEDAL = Topic(
+    _pedal,
+    "pedal for a pressure",
+    {
+        "pressure": (
+            amount("stress", say="{} wanted", after="(?:of )?(?:line |brake )?pressure", cue=("press",)),
+            amount("stress", say="{} wanted"),
+        ),
+        **{key: CIRCUIT.slots[key] for key in ("master", "force", "ratio")},
+        "assist": (
+            Shaped(rf"{_RATIO} (?:booster|servo|assist\w*)", lambda m: m["n"], "booster {} to 1"),
+            Shaped(rf"(?:booster|servo|assist\w*)(?: of| with| ratio)* {_RATIO}", lambda m: m["n"], "booster {} to 1"),
+        ),
+    },
+    CIRCUIT.signals
+    + r"|gives?|need(?:ed)?|wants?|wanted|for|target|reach|hit|make|build|see|at the (?:line|cal?lipers?|wheels?)"
+    r"|(?:pedal )?(?:ratio|leverage)|bore|size|foot|force|effort|leg|hard|into|using|through|off|from|line",
+    needs=("pressure",),
+    table="brakes",
+    asks_for=r"brakes?|master|pedal|foot|cal?lipers?|m/?c",
+    is_named=True,
+    unmoved="metal finish standard quality",
+)
 _BORE = r"(?P<n>[0-9]+ [0-9]+/[0-9]+|[0-9]+/[0-9]+|[01]?\.[0-9]+|[12])(?P<unit> ?(?:inch(?:es)?|in|\"|mm))?"
 _CYLINDER = r"(?:(?: inch| bore)* (?:brake )?(?:master(?: cylinders?)?|m/?c|one|bore))?(?: bore)?"
 
@@ -303,4 +335,4 @@ MASTER = Topic(
     is_named=True,
     unmoved="metal finish standard quality",
 )
-TOPICS = (CIRCUIT, FACT, HAND, HOSE, MASTER)
+TOPICS = (CIRCUIT, FACT, HAND, HOSE, MASTER, PEDAL)

@@ -134,3 +134,22 @@ def mastercylinder(argv: list[str]) -> int:
     parser.add_argument("master", metavar="BORE", help="of the master cylinder now: 7/8 in")
     parser.add_argument("--was", required=True, metavar="BORE", help="of the one before: 1 in")
     return print_answer(parser, argv, _mastercylinder, _topic("MASTER"))
+
+
+def _pedal() -> Callable[..., Sheet]:
+    from gaugeblock.lines.brakes.pedal import pedal as answer
+
+    return answer
+
+
+def pedal(argv: list[str]) -> int:
+    """Run ``gaugeblock pedal``; the exit code."""
+    parser = parser_of(
+        "pedal",
+        "The pedal ratio, the foot or the master cylinder for a wanted line pressure: give two of the three.",
+        'gaugeblock pedal "900 psi" --master "7/8 in" --force "80 lbf"',
+    )
+    parser.add_argument("pressure", metavar="PRESSURE", help="wanted in the line: 900 psi")
+    for option in ("master", "force", "ratio", "assist"):
+        parser.add_argument(f"--{option}", metavar="X", help=_OPTIONS[option])
+    return print_answer(parser, argv, _pedal, _topic("PEDAL"))

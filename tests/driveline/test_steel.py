@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import shutil
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
@@ -14,8 +15,10 @@ from gaugeblock import steel
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.answer.text import render
 from gaugeblock.driveline.steels import STRENGTHS
-from gaugeblock.errors import Ambiguous, InputError, LookupMiss, UnitError
+from gaugeblock.errors import Ambiguous, GaugeblockError, InputError, LookupMiss, UnitError
+from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.load import Refdata, refdata
+from gaugeblock.units import to_base
 
 
 def test_both_torsional_yields_are_shown_and_distortion_energy_comes_first() -> None:
@@ -303,3 +306,35 @@ def test_a_steel_without_a_hardness_says_so() -> None:
     strong = {(r["steel"], r["treatment"]) for r in rows if r["quantity"] == "yield_strength" and r["temper"] == "any"}
     grade, treatment = min(pair for pair in strong - hard if "any" not in pair)
     assert steel(grade, treatment=treatment, fact="hardness").decision.kind == "none"
+
+
+@pytest.mark.parametrize("size", ["0.75 in", "1 in", "30 mm", "2 in"])
+def test_no_bar_is_taken_as_stronger_than_a_bar_of_the_table(size: str) -> None:
+    """Over all steels: what a source calls the least never governs over a lower typical value of a bar no larger."""
+    data = refdata()
+    asked = {(r["steel"], r["treatment"], r["temper"]) for r in data.table("driveline/steels").rows}
+    lower = 0
+    for grade, treatment, temper in sorted(asked):
+        typed = None if temper == "any" else temper
+        try:
+            sheet = steel(grade, treatment=treatment, temper=typed, shaft=size)
+        except GaugeblockError:
+            continue
+        taken = next((f for f in sheet.figures if f.quantity.startswith("yield_strength")), None)
+        if taken is None or taken.quantity != "yield_strength":
+            lower += taken is not None
+            continue
+        for row in data.table("driveline/steels").rows:
+            span = parse_interval(row["section"])
+            if (
+                (row["steel"], row["treatment"], row["temper"], row["quantity"])
+                != (grade, treatment, temper, "yield_strength_typical")
+                or row["standing"]
+                or span is None
+                or span.high is None
+            ):
+                continue
+            if float(span.high) <= to_base(float(Fraction(size.split(maxsplit=1)[0])), size.split()[1]) * (1 + 1e-9):
+                typical = to_base(float(row["value"] or row["low"]), row["unit"])
+                assert to_base(taken.typical, taken.unit) <= typical / 0.98 * (1 + 1e-9), (grade, treatment, size)
+    assert lower > 10

@@ -312,10 +312,10 @@ def test_the_short_answer_counts_its_sources_and_says_how_far_apart_they_are() -
     figure = torque("M10x1.5", grade="8.8", condition="dry").decision.figure
     assert figure is not None
     alike = [figure, *(o for o in figure.others if o.chosen_by not in ("standing", "service", "specificity"))]
-    ends = [units.in_unit(e, f.unit, figure.unit) for f in alike for e in (f.value, f.low, f.high) if e is not None]
+    ends = [units.in_unit(e, f.unit, "N*m") for f in alike for e in (f.value, f.low, f.high) if e is not None]
     text = short(torque("M10x1.5", grade="8.8", condition="dry"))
     low, high = (units.significant(end, 3) for end in (min(ends), max(ends)))
     assert len({f.source for f in alike}) == 4
-    assert f"4 sources, {low} to {high} {figure.unit}." in " ".join(text.split())
+    assert f"4 sources, {low} to {high} N*m." in " ".join(text.split())
     assert "One source." in short(part("spark plug", size="14 mm", seat="taper", material="aluminium"))
     assert "source." not in short(part("brake bleeder screw")), "a habit has no publication to count"

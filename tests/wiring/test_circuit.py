@@ -105,7 +105,8 @@ def test_a_candidate_says_what_it_loses_as_it_does_once_its_way_is_settled(key: 
         assert metric.endswith(" mm2")
 
 
-def test_a_wire_that_is_there_stops_when_it_loses_too_much_and_asks_when_it_is_hot() -> None:
+def test_a_wire_that_is_there_stops_when_it_loses_too_much_and_when_it_is_hot() -> None:
+    """One gauge is named, that of drop and heat together."""
     keeps_form(asked(wire="8 AWG"))
     assert asked(wire="8 AWG").decision.kind == STOP
     assert asked(wire="6").decision.kind == USE
@@ -113,7 +114,10 @@ def test_a_wire_that_is_there_stops_when_it_loses_too_much_and_asks_when_it_is_h
     assert asked(length="1 ft", wire="12 AWG").decision.kind == USE
     hot = asked(length="1 ft", drop="10 %", insulation="GPT", bundle="10", wire="10 AWG")
     keeps_form(hot)
-    assert hot.decision.kind == ASK
+    assert hot.decision.kind == STOP
+    needed = hot.decision.figures[0].text
+    assert f"{needed} AWG is needed" in hot.decision.do
+    assert asked(length="1 ft", drop="10 %", insulation="GPT", bundle="10", wire=f"{needed} AWG").decision.kind == USE
 
 
 def test_the_fuse_is_no_larger_than_wire_and_connector_allow() -> None:

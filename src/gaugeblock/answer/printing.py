@@ -254,6 +254,7 @@ def other_unit(figure: Figure) -> str | None:
     return _OTHER_UNIT.get(unit)
 
 
+_INCH_SERIES = (" UNC", " UNF", " UNEF", " BSW", " BSF", " UN")
 INCHES = (
     "lbf*ft",
     "lbf*in",
@@ -278,10 +279,25 @@ INCHES = (
 )
 
 
-def shop_unit(figure: Figure, metric: bool | None) -> str | None:
-    """The unit that stands first in a shop of inches or of metres; None for the figure's own. What a tool is set to
-    is never turned into another unit.
+def is_of_metric(figure: Figure) -> bool | None:
+    """Whether a torque is of a metric thread (then newton metres stand first) or an inch one; None where neither is
+    said, or somebody named the torque in the unit of his own.
     """
+    if figure.basis in ("maker", "stated", "measured") or figure.quantity == "torque_setting":
+        return None
+    if units.dimension(figure.unit) != "torque":
+        return None
+    thread = figure.key.get("thread") or figure.key.get("size") or ""
+    if thread[:1] == "M" and thread[1:2].isdigit():
+        return True
+    return False if thread.endswith(_INCH_SERIES) else None
+
+
+def shop_unit(figure: Figure, metric: bool | None = None) -> str | None:
+    """The unit that stands first in a shop of inches or of metres, of a torque by its thread where that is not said;
+    None for the figure's own. What a tool is set to is never turned into another unit.
+    """
+    metric = is_of_metric(figure) if metric is None else metric
     if metric is None or figure.quantity in ("torque_setting", "angle_from_snug"):
         return None
     other = other_unit(figure)

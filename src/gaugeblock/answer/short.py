@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.decision import ASK, NONE, STOP, USE
 from gaugeblock.answer.pretty import pretty
-from gaugeblock.answer.printing import number_only, other_unit, printed
+from gaugeblock.answer.printing import number_only, other_unit, printed, shop_unit
 from gaugeblock.answer.text import READ, label, width, wrap
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -157,7 +157,10 @@ def _numbers(figure: Figure, sheet: Sheet, unit: str | None) -> str:
         return number_only(figure, sheet.data, unit)
     other = other_unit(figure)
     first = number_only(figure, sheet.data)
-    return first if other is None else f"{first}    {number_only(figure, sheet.data, other)}"
+    if other is None:
+        return first
+    both = (first, number_only(figure, sheet.data, other))
+    return "    ".join(both if shop_unit(figure) is None else reversed(both))
 
 
 def source_of(figure: Figure, data: Refdata) -> str:
@@ -187,8 +190,9 @@ def _speakers(figure: Figure) -> str:
     count = len({f.source for f in (figure, *spreads.same_specificity(figure)) if f.source})
     if count == 1:
         return " One source."
-    low, high = (units.significant(v, 3) for v in spreads.spread(figure))
-    unit = "" if figure.unit == "1" else f" {figure.unit}"
+    to = shop_unit(figure) or figure.unit
+    low, high = (units.significant(units.in_unit(v, figure.unit, to), 3) for v in spreads.spread(figure))
+    unit = "" if to == "1" else f" {to}"
     return f" {count} sources, {low} to {high}{unit}." if low != high else f" {count} sources print it."
 
 

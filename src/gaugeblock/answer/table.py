@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.decision import ASK, NONE, STOP
-from gaugeblock.answer.printing import number_only, other_unit
+from gaugeblock.answer.printing import number_only, other_unit, shop_unit
 from gaugeblock.value import Keys, Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -229,7 +229,7 @@ def _number(figure: Figure, sheet: Sheet, unit: str | None) -> str:
     from gaugeblock import units
 
     is_alike = unit is not None and units.dimension(unit) == units.dimension(figure.unit)
-    return number_only(figure, sheet.data, unit if is_alike else None)
+    return number_only(figure, sheet.data, unit if is_alike else shop_unit(figure))
 
 
 def _second(figures: tuple[Figure, ...], sheet: Sheet, unit: str | None) -> str:
@@ -239,6 +239,8 @@ def _second(figures: tuple[Figure, ...], sheet: Sheet, unit: str | None) -> str:
         return ""
     is_alike = unit is not None and units.dimension(unit) == units.dimension(figures[0].unit)
     other = other_unit(figures[0].replace(unit=unit)) if is_alike else other_unit(figures[0])
+    if not is_alike and shop_unit(figures[0]) is not None:
+        return number_only(figures[0], sheet.data)
     return number_only(figures[0], sheet.data, other) if other else ""
 
 

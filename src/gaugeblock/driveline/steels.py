@@ -29,6 +29,8 @@ STRENGTHS = (
 )
 # The sources pair 425 degC with 800 degF, 540 with 1000: 5 degF apart at most.
 _PAIRED = Fraction(25, 9)
+# Two figures that are no further apart are the same, printed in two units.
+_SAME = 0.98
 _STEPS = ("specificity", "basis", "checked", "safer end", "edition", "source id")
 
 
@@ -160,10 +162,20 @@ class Steel:
 
 def governing(steel: Steel, least: str, typical: str) -> Figure | None:
     """The least value that a source states, else the typical one; a row that covers the section before one that
-    does not.
+    does not. A typical value of a bar of this section, or of a smaller one, that is lower than what another
+    source calls the least is the one: no bar is stronger than bars are.
     """
     found = [f for f in (steel.figure(least), steel.figure(typical)) if f is not None]
+    if len(found) > 1:
+        stated, usual = found
+        section = usual.key["section"]
+        if section != "any" and (steel.covers(section) or steel.beyond(section)) and _low(usual) < _SAME * _low(stated):
+            return usual.replace(others=(*usual.others, stated.replace(chosen_by="safer end", others=())))
     return next((f for f in found if steel.covers(f.key["section"])), found[0] if found else None)
+
+
+def _low(figure: Figure) -> float:
+    return units.to_base(figure.typical, figure.unit)
 
 
 def _said(row: Row) -> str:

@@ -6,7 +6,7 @@ from gaugeblock import units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, STOP, Bound, Check, at_most
 from gaugeblock.answer.making import base, derived
-from gaugeblock.answer.printing import number_only
+from gaugeblock.answer.printing import number_only, shop_unit
 from gaugeblock.calc import fasteners as calc
 from gaugeblock.fasteners.draft import DRY, PROOF
 from gaugeblock.fasteners.joint import Joint
@@ -175,16 +175,21 @@ def proof_check(strain: Strain, found: Joint, whose: str) -> Check:
     return Check(PROOF, CANNOT_TELL, reason, required, actual, margin, bears=bears)
 
 
-def slippery(proof: Check, strain: Strain, whose: str) -> Caution | None:
-    """A caution where a table's torque passes proof at the lowest friction on record, though not at the usual one."""
+def slippery(proof: Check, strain: Strain, whose: str, dry: DryHere | None = None) -> Caution | None:
+    """A caution where a torque of a table, or worked out, passes proof at the lowest friction on record, though not at
+    the usual one; with what the dry torque would come to on threads that are not dry.
+    """
     share = strain.share
-    if whose != TABLE or share is None or proof.result != CANNOT_TELL or (share.high or 0.0) <= 100:
+    if whose != TABLE or share is None or proof.result != CANNOT_TELL or share.high is None or share.high <= 100:
         return None
+    is_more = dry is not None and dry.highest > share.high * _AS_SLIPPERY
+    and_dry = f" The dry torque, {dry.number}, reaches {dry.highest:.0f} %." if dry is not None and is_more else ""
     text = (
-        f"If this lot of threads is as slippery as any on record, this torque reaches {share.high:.0f} % of proof, "
-        "and the bolt stretches for good."
+        f"On threads as slippery as any on record this torque reaches {share.high:.0f} % of proof: the bolt stretches"
+        f" for good.{and_dry}"
     )
-    return Caution(text, "damage", (share.id,), "calculated")
+    ids = (share.id,) if dry is None else (share.id, dry.share.id)
+    return Caution(text, "damage" if dry is None else "injury", ids, "calculated")
 
 
 def _at_usual_friction(share: Figure) -> Figure:
@@ -198,16 +203,21 @@ def _at_usual_friction(share: Figure) -> Figure:
     )
 
 
-class DryHere(Value):
-    """What the dry torque would do on this condition: the torque, the share of proof, and that in words."""
+_AS_SLIPPERY = 1.01  # no more than this is the same torque
 
-    __slots__ = ("figure", "share", "text")
+
+class DryHere(Value):
+    """What the dry torque would do on this condition: the torque and its number, the share of proof, that in words."""
+
+    __slots__ = ("figure", "number", "share", "text")
 
     figure: Figure
+    number: str
     share: Figure
     text: str
 
-    def __init__(self, figure: Figure, share: Figure, text: str) -> None:
+    def __init__(self, figure: Figure, number: str, share: Figure, text: str) -> None:
+        put(self, "number", number)
         put(self, "figure", figure)
         put(self, "share", share)
         put(self, "text", text)
@@ -234,12 +244,12 @@ def _dry_here(found: Joint, data: Refdata) -> DryHere | None:
     figure = None if dry is None else dry.published or calculated_torque(dry, data)
     if figure is None or proof_load is None:
         return None
-    number = number_only(figure, data)
+    number = number_only(figure, data, shop_unit(figure))
     used = f"if {number}, the dry figure, were used here"
     clamp = clamp_of(figure, found, data)
     share = share_of(clamp, proof_load, found, data, "share_of_proof_with_dry_torque", used)
     ends = f"{share.typical:.0f} % of proof, {share.high or 0.0:.0f} % at the lowest friction"
-    return DryHere(figure, share, f"the dry torque, {number}, gives {ends} on {found.condition} threads")
+    return DryHere(figure, number, share, f"the dry torque, {number}, gives {ends} on {found.condition} threads")
 
 
 def dry_check(answer: Figure, dry: DryHere, whose: str, for_condition: str = "") -> tuple[Check, Caution]:

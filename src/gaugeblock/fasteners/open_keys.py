@@ -7,6 +7,7 @@ import re
 from gaugeblock import lookup, units
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss, UnitError
 from gaugeblock.fasteners import keys
+from gaugeblock.fasteners.unsized import may_be
 from gaugeblock.fasteners.way import Way, table_way
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.load import Refdata
@@ -106,23 +107,24 @@ def size_cell(typed: str, part_cell: str, service: str, data: Refdata) -> str:
     known = data.table(TABLE).column("size")
     text = " ".join(typed.split()).casefold()
     cell = known.get(text) or data.words("fasteners", "size").get(text)
-    if cell is not None and cell in own:
-        return cell
     try:
-        thread = keys.thread(typed, data).cell
+        known_as: keys.Thread | None = keys.thread(typed, data)
     except LookupMiss:
-        thread = ""
-    if thread in own:
-        return thread
+        known_as = None
+    thread = known_as.cell if known_as is not None else ""
+    near = {*lookup.choices(TABLE, "size", data=data, part=part_cell, service=service)}
+    near |= {*lookup.choices(TABLE, "size", data=data, part=part_cell, service="any")}
+    is_unsized = known_as is not None and may_be(known_as, part_cell, service, data)
+    for one in (cell, thread):
+        if one in own and (one in near or not is_unsized):
+            return one
     tube = _tube_of_its_nut(thread or text, part_cell, data)
     if tube:
         return tube
-    near = {*lookup.choices(TABLE, "size", data=data, part=part_cell, service=service)}
-    near |= {*lookup.choices(TABLE, "size", data=data, part=part_cell, service="any")}
     within = sorted((c for c in own if c.startswith(("to ", "over ")) or " to " in c), key=lambda c: c not in near)
     for found in (
         *(c for c in within if _lies_in(typed, c)),
-        "not stated" if thread and _is_a_habit_of_any_size(part_cell, service, data) else "",
+        "not stated" if is_unsized else "",
         cell,
         known.get(thread.casefold()),
     ):
@@ -146,14 +148,6 @@ def _tube_of_its_nut(thread: str, part_cell: str, data: Refdata) -> str:
     rows = (r for r in data.table(TABLE).rows if r["part"] == part_cell and not r["standing"])
     found = {r["size"] for r in rows if sought.search(r["conditions"])}
     return found.pop() if len(found) == 1 else ""
-
-
-def _is_a_habit_of_any_size(part_cell: str, service: str, data: Refdata) -> bool:
-    """Whether all that the tables have of a part in its service is a habit of no stated size: it is asked about."""
-    own = [
-        r for r in data.table(TABLE).rows if r["part"] == part_cell and r["service"] == service and not r["standing"]
-    ]
-    return bool(own) and all(r["size"] == "not stated" and r.cells["basis"] == "common practice" for r in own)
 
 
 def _lies_in(typed: str, cell: str) -> bool:

@@ -15,6 +15,7 @@ from gaugeblock.fasteners import keys, read
 from gaugeblock.fasteners.bolt import Piece
 from gaugeblock.fasteners.decide import decide
 from gaugeblock.fasteners.draft import CONDITION, Draft
+from gaugeblock.fasteners.elsewhere import elsewhere
 from gaugeblock.fasteners.open_keys import LIMITS, NO_SIZE, TABLE, open_names, open_ways, rows_of, size_cell
 from gaugeblock.fasteners.said import ask_of_maker, ask_of_threads, threads, threads_are
 from gaugeblock.fasteners.torque import UNCONFIRMED
@@ -34,7 +35,6 @@ if TYPE_CHECKING:
     from gaugeblock.job.wrench import WrenchRange
 
 _MOST = 3
-_MOST_SIZES = 4
 _BOLTS = ("bolt", "bolts", "stud", "studs", "capscrew", "capscrews")
 HABIT, BESIDE = "a published figure", "maker's figure beside the table"
 
@@ -266,7 +266,7 @@ def _open_keys(at: dict[str, str], miss: LookupMiss | None, draft: Draft) -> lis
             draft.ask(Question(FILL_IN, f"Say the thread of the stud: {cells}.", "size", (name,)))
             return ways[:_MOST]
         draft.check(Check(name, CANNOT_TELL, "no published source: ask the maker", bears=ASK))
-        text = f"Ask the part's maker for its torque.{_elsewhere(at, draft.data)}"
+        text = f"Ask the part's maker for its torque.{elsewhere(at, draft.data)}"
         draft.ask(Question(ASK_MAKER, text, "maker.torque", (name,)))
         return []
     draft.check(Check(name, CANNOT_TELL, f"{miss.why}; name them: {miss.choices}", bears=ASK))
@@ -277,33 +277,9 @@ def _open_keys(at: dict[str, str], miss: LookupMiss | None, draft: Draft) -> lis
     if len(ways) > _MOST:
         text += " Not all of them are shown."
     if not ways:
-        text += _elsewhere(at, draft.data)
+        text += elsewhere(at, draft.data)
     draft.ask(Question(FILL_IN, text, left_open[0] if left_open else "part", (name,)))
     return ways[:_MOST]
-
-
-def _elsewhere(at: dict[str, str], data: Refdata) -> str:
-    """That figures of the part are on record for other sizes or for another service, where its own has none."""
-    rows = [r for r in data.table(TABLE).rows if r["part"] == at.get("part") and not r["standing"]]
-    sizes = list(dict.fromkeys(r["size"] for r in rows if r["service"] in ("any", at.get("service", ""))))
-    if at.get("size", "not stated") not in ("not stated", *sizes) and sizes and "any" not in sizes:
-        named = [s for s in sizes if s != "not stated"]
-        if named:
-            more = f" and {len(named) - _MOST_SIZES} more" if len(named) > _MOST_SIZES else ""
-            shown = ", ".join(named[:_MOST_SIZES])
-            return f" The tables have no {at['size']}, but {shown}{more}: another size does not answer."
-    services = sorted({r["service"] for r in rows} - {"any", at.get("service", "")})
-    if not services or any(r["service"] in ("any", at.get("service", "")) for r in rows):
-        return ""
-    return f" Figures of it are on record for another service: {', '.join(services)}.{_of_its_name(at, data)}"
-
-
-def _of_its_name(at: dict[str, str], data: Refdata) -> str:
-    """The parts of a vehicle whose name is this one with a word before it: an oil drain plug, for a drain plug."""
-    services = ("any", at.get("service", ""))
-    rows = (r for r in data.table(TABLE).rows if r["service"] in services and not r["standing"])
-    named = list(dict.fromkeys(r["part"] for r in rows if r["part"].endswith(f" {at.get('part')}")))
-    return f" The tables have the {' and the '.join(named)}: ask for it by that name." if named else ""
 
 
 def _set(piece: Piece, at: dict[str, str], ways: list[Way], draft: Draft) -> list[tuple[Way, Setting]]:

@@ -290,7 +290,7 @@ def _judge(main: Figure, whose: str, bolt: Bolt, found: Joint, draft: Draft) -> 
         check, caution = clamp.dry_check(main, dry, whose, is_for)
         draft.figure(dry.share)
         draft.check(check)
-        draft.caution(caution)
+        draft.caution(clamp.slippery(proof, strain, whose, dry) or caution)
         if whose == clamp.MAKER and check.asks and maker is not None and not maker.condition:
             text = "Ask the maker whether its torque is for dry threads."
             draft.ask(Question(ASK_MAKER, text, "maker.condition", (check.name,)))

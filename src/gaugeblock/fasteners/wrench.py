@@ -29,6 +29,8 @@ if TYPE_CHECKING:
     from gaugeblock.job.wrench import WrenchRange
     from gaugeblock.tables.load import Refdata
 
+# Ends of a habit that are no further apart than this are one figure and its tolerance.
+_ONE_FIGURE = 1.25
 DRAG, LARGEST = "locknut's drag", "locknut not too tight"
 
 
@@ -157,9 +159,16 @@ def setting(way: Way, drag: Figure | None, tools: Tools, data: Refdata) -> Setti
             conditions=f"crow-foot {tools.adapter.text}",
         )
         steps = [now, *steps]
-    if not tools.wrenches:
+    if not tools.wrenches or is_disagreement(way.figure):
         return Setting(now, tuple(steps))
     return _on_a_wrench(way, now, (low, high), steps, tools.wrenches, data)
+
+
+def is_disagreement(figure: Figure) -> bool:
+    """Whether a range is a habit's ends that are far apart: its middle is nobody's figure, and none is set to it."""
+    if figure.basis != "common practice" or figure.value is not None or not figure.low or not figure.high:
+        return False
+    return figure.high > _ONE_FIGURE * figure.low
 
 
 def crow_foot_figures(adapter: CrowFoot, data: Refdata) -> tuple[Figure, ...]:
@@ -238,7 +247,7 @@ def _nearest(wrench: WrenchRange, now: Figure, low: float, high: float) -> Fract
 
 def check_wrench(made: Setting, tools: Tools, draft: Draft) -> None:
     """Whether a wrench can set it, with what one may miss by and whose standard says so."""
-    if not tools.wrenches:
+    if not tools.wrenches or (made.wrench is None and not made.is_short):
         return
     wanted = made.figure if made.is_short else made.figure.inputs[0]
     text = f"{units.significant(wanted.typical, 4)} {wanted.unit}"

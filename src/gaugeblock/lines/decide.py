@@ -144,7 +144,7 @@ def _when(choice: Choice, judged: Judged, questions: Sequence[Question]) -> str:
         return "the fluid stands as much"
     if questions and questions[0].key == "temperature":
         return "the line, measured hot, stays under it"
-    return "all that is asked comes out well"
+    return "what is asked first comes out well"
 
 
 def _then(limit: Figure, temperature: Figure | None) -> str:

@@ -9,6 +9,7 @@ from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE
 from gaugeblock.calc import line_parts as calc
 from gaugeblock.lines.found import Found, asking
+from gaugeblock.lines.rated import is_sold_for_a_pressure, rated
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -24,6 +25,9 @@ _ON = {
     "yield": ("yield_strength", "yields", "thin_wall_hoop_pressure"),
     "burst": ("tensile_strength", "bursts", "thin_wall_burst"),
 }
+
+
+_OWN_STRENGTH = ("tensile_strength", "yield_strength")
 
 
 class Pipe(Value):
@@ -55,6 +59,8 @@ def pressure(line: Line, item: Item | None, data: Refdata) -> Found:
     peak = line.figure("pressure", data)
     if peak is None:
         return Found()
+    if item is not None and is_sold_for_a_pressure(item) and not any(line.has(one) for one in _OWN_STRENGTH):
+        return rated(item, peak, data)
     od, wall = line.figure("od", data), line.figure("wall", data)
     if od is None or wall is None:
         key, what = ("od", "outside diameter") if od is None else ("wall", "wall")

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from gaugeblock import units
 from gaugeblock.answer.pretty import NO_BREAK, pretty
-from gaugeblock.answer.printing import INCHES, number_only, other_unit, printed, shop_unit
+from gaugeblock.answer.printing import INCHES, is_of_metric, number_only, other_unit, printed, shop_unit
 from gaugeblock.answer.text import READ
 from gaugeblock.figure import TRUST
 
@@ -45,7 +45,10 @@ class Paper:
         shown = next(iter(item.sheet.decision.figures), None)
         if shown is None or shown.unit not in (*INCHES, *_METRES):
             return self
-        metric = shown.unit not in INCHES if self.metric is None else self.metric
+        metric = self.metric
+        if metric is None:
+            of_thread = is_of_metric(shown)
+            metric = shown.unit not in INCHES if of_thread is None else of_thread
         if shown.unit not in _TORQUES:
             return Paper(self.data, metric)
         unit = self.number(shown).rsplit(NO_BREAK, 1)[-1].replace("\u00b7", "*")

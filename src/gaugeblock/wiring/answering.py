@@ -111,7 +111,10 @@ class Answer:
         stops = [c for c in found if c.stops]
         if stops:
             return stop(
-                VERB, [Candidate(self.gauges[0], "", "required")], [c.name for c in stops], words.stopped(stops[0])
+                VERB,
+                [Candidate(self.gauges[0], "", "required")],
+                [c.name for c in stops],
+                words.stopped(stops[0], self.gauges[0]),
             )
         failing = [c.name for c in found if c.asks]
         if not failing:

@@ -94,7 +94,7 @@ def there(wire: Measure, data: Refdata) -> Figure:
 
 
 def of_wire_there(of: Circuit, shown: list[Sized], load: Load, data: Refdata) -> list[Check]:
-    """Whether the wire that is there is big enough: the drop can stop it, a boat's table can only ask."""
+    """Whether the wire that is there is big enough: where all is settled drop and heat stop it, else they ask."""
     if of.wire is None:
         return []
     own = there(of.wire, data)
@@ -102,7 +102,7 @@ def of_wire_there(of: Circuit, shown: list[Sized], load: Load, data: Refdata) ->
     out = []
     for at, name in (("by_drop", "drop"), ("by_heat", "heat")):
         needed = [getattr(s, at) for s in shown]
-        bears = STOP if name == "drop" and len(set(needed)) == 1 else ASK
+        bears = STOP if len(set(needed)) == 1 else ASK
         if name == "drop":
             by_volts = _loses(of.wire, own, shown[needed.index(max(needed))], load, data)
             if by_volts is not None:

@@ -102,8 +102,10 @@ def earth(left: Figure, data: Refdata) -> str:
     return f"What does the body lose under load, from the load's earth to the battery? {printed(left, data)} is left."
 
 
-def stopped(check: Check) -> str:
-    """What would make a stop right."""
+def stopped(check: Check, needed: Figure) -> str:
+    """What would make a stop right; of a wire the gauge that drop and heat need together."""
+    if check.subject == "wire":
+        return f"{check.reason.partition(' is there')[0]} is there, and {needed.text} AWG is needed: too small a wire."
     right = {
         "connector": "fit a connector for more current",
         "relay": "fit a relay for more current",

@@ -40,7 +40,7 @@ def front(view: Mapping[str, Any]) -> Markup:
             put('<p class="contradiction">%s</p>', first.contradiction),
             _stopped(first.stopped, page_of) if first.stopped else NOTHING,
             asked,
-            *(_asked(groups, page_of, " compact" if first.is_compact else "") for groups in first.sheets),
+            *_sheets(first, page_of),
             _WORDS,
         ]
     )
@@ -97,16 +97,26 @@ def _stopped(rows: Sequence[SimpleNamespace], page_of: PageOf) -> Markup:
     )
 
 
-def _asked(groups: Sequence[SimpleNamespace], page_of: PageOf, compact: str) -> Markup:
+def _sheets(first: SimpleNamespace, page_of: PageOf) -> list[Markup]:
+    """The questions sheet by sheet; a kind that goes on has its heading again, which a screen has no need of."""
+    compact, made, last = " compact" if first.is_compact else "", [], ""
+    for groups in first.sheets:
+        made.append(_asked(groups, page_of, compact, last))
+        last = groups[-1].head if groups else last
+    return made
+
+
+def _asked(groups: Sequence[SimpleNamespace], page_of: PageOf, compact: str, last: str) -> Markup:
     """The questions of one sheet, a table a kind."""
     tables = [
         fill(
-            """<table class="q%s"><caption>%s</caption>
+            """<table class="q%s%s"><caption>%s</caption>
 <thead><tr><th scope="col" class="k"></th><th scope="col" class="t">%s</th><th scope="col"></th>\
 <th scope="col" class="b">answer</th><th scope="col" class="p"></th></tr></thead><tbody>
 %s</tbody></table>
 """,
             compact,
+            " more" if group.head == last else "",
             group.head,
             group.head,
             join([_question(row, page_of) for row in group.rows]),

@@ -149,11 +149,18 @@ def may_change(word: str, words: tuple[str, ...], reading: Reading, data: Refdat
     parts = word.split("-")
     if " " in word or word in own or not all(part.isalpha() for part in parts):
         return True
+    if any(is_listed(part, data) for part in parts):
+        return True
     if any(part in TURNING or part in ASKED or part in UNITS or _moves(part, topic, data) for part in parts):
         return True
     if any(part in PLACES and _before_a_number(part, words) for part in parts):
         return True
     return any(part in PLAIN and (QUALITY not in topic.unmoved or part in COUNTING) for part in parts)
+
+
+def is_listed(word: str, data: Refdata) -> bool:
+    """Whether words.csv has a word, of whatever column: the trade means something by it."""
+    return any(line[1].casefold() == word for line in data.lines("words").holding(word))
 
 
 def _before_a_number(word: str, words: tuple[str, ...]) -> bool:

@@ -240,8 +240,11 @@ def mend(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | N
         else:
             near = _that_is_read(words, word, slips(word, known, every=True), reading.topic, data) or near
         is_sure = len(near) == 1 or (bool(near) and _are_alike(words, word, near, reading.topic, data))
-        if is_sure and not any(line[1] == word for line in data.lines("words").holding(word)):
+        cells = {line[3].casefold() for line in data.lines("words").holding(word) if line[1].casefold() == word}
+        if is_sure and not cells:
             changes[word] = near[0]
+        elif len(meant := {c for c in cells & known if distance(word, c, 1) < 2}) == 1:  # a listed slip: deisel
+            changes[word] = meant.pop()
     if not changes:
         return None
     again = read(tuple(changes.get(w, w) for w in words), reading.topic, data)

@@ -2,7 +2,16 @@
 
 from __future__ import annotations
 
+from gaugeblock.answer.decision import ASK, STOP
+from gaugeblock.answer.pretty import pretty
 from gaugeblock.value import Value, put
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from gaugeblock.answer.check import Check
+    from gaugeblock.answer.decision import Decision
 
 
 class Drawing(Value):
@@ -22,3 +31,11 @@ class Drawing(Value):
         put(self, "svg", svg)
         put(self, "page", page)
         put(self, "wide", wide)
+
+
+def held_back(decision: Decision, checks: Iterable[Check]) -> tuple[str, list[str]]:
+    """Why an order is not to be sent as it stands: a word and every reason; blank and none where it may be."""
+    if decision.kind == STOP:
+        reasons = [f"{c.reason[:1].upper()}{c.reason[1:]}." for c in checks if c.stops]
+        return "DO NOT MAKE YET", [pretty(one) for one in dict.fromkeys([decision.do, *reasons])]
+    return ("ASK FIRST", [pretty(decision.do)]) if decision.kind == ASK else ("", [])

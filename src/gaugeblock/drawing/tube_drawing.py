@@ -107,6 +107,7 @@ def finished(
         letter_of(page, first, o, letter, taken)
     for letter, pipe in zip(LETTERS[len(obstacles) :], pipes, strict=False):
         pipe_letter(page, first, pipe, letter, taken)
+    _over_all(page, first, line, od, reads)
     _dimension(page, first, line, od, reads, taken)
     if is_alone:
         return page.svg()
@@ -274,6 +275,11 @@ def _dimension(page: svg.Page, view: View, line: Path, od: float, reads: Reads, 
                 taken += [(spot[0] + side * x, spot[1]) for x in (8.0, 13.0)]
             for q in (a, b):
                 page.circle(q, 0.5, svg.THIN, fill="#000")
+
+
+def _over_all(page: svg.Page, view: View, line: Path, od: float, reads: Reads) -> None:
+    """Width and rise over all; drawn before the labels, which stand clear of its lines."""
+    wide = od * view.scale / 2
     drawn = [view.on_page(view.flat(p)) for p in chords(line, od / 50)]
     low, left, right = max(p[1] for p in drawn), min(p[0] for p in drawn), max(p[0] for p in drawn)
     ends = [view.flat(line.parts[0].at(0.0)), view.flat(line.parts[-1].at(line.parts[-1].length))]

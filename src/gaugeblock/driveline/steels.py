@@ -106,9 +106,12 @@ class Steel:
         return interval.holds(_exact(self.size))
 
     @property
-    def fits(self) -> tuple[bool, ...]:
-        """Which of the sections of its rows hold the size: steels of one key that fit alike have one strength."""
-        return (self.size is None, *map(self.covers, dict.fromkeys(r["section"] for r in self.rows)))
+    def fits(self) -> tuple[tuple[bool, bool], ...]:
+        """Which of the sections of its rows hold the size, and which are smaller: steels of one key that fit alike
+        have one strength.
+        """
+        sections = dict.fromkeys(r["section"] for r in self.rows)
+        return ((self.size is None, False), *((self.covers(s), self.beyond(s)) for s in sections))
 
     def beyond(self, section: str) -> bool:
         """Whether the size asked is larger than all of a section cell."""

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.decision import Candidate, none, stop, use
+from gaugeblock.answer.decision import Candidate, ask, none, stop, use
 from gaugeblock.answer.sheet import Sheet, opens
 from gaugeblock.errors import Ambiguous
 from gaugeblock.lines.doubts import doubts
+from gaugeblock.lines.heat import sentence
 from gaugeblock.lines.keys import SERVICES, line_of_text
 from gaugeblock.lines.parts import exhaust_growth, supports
 from gaugeblock.lines.words import Words
@@ -110,6 +111,9 @@ def _sheet(title: str, line: Line, found: Found, data: Refdata, quantity: str, o
         ends = [*([] if required is None else [Candidate(required, "", "required")]), Candidate(main, "", "refused")]
         said = f"{stops[0].reason[:1].upper()}{stops[0].reason[1:]}."
         decision = stop("", ends, [c.name for c in stops], said)
+    elif asks := [c for c in found.checks if c.asks]:
+        when = "no rule of your place says less"
+        decision = ask("", [Candidate(main, when)], [c.name for c in asks], sentence(asks[0].reason))
     else:
         decision = use("", main, found.checks[0].reason if found.checks else "")
     asked: Mapping[str, str | None] = {k: v for k, v in line.asked().items() if v is not None}

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from gaugeblock import lookup, units
-from gaugeblock.answer.check import CANNOT_TELL, INFORM, Bound, Check, at_most
+from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, STOP, Bound, Check, at_most
 from gaugeblock.answer.making import base, derived
-from gaugeblock.answer.printing import number_only
+from gaugeblock.answer.printing import number_only, number_text
 from gaugeblock.calc import line_parts as calc
 from gaugeblock.lines.found import Found
 from gaugeblock.tables.load import canonical
@@ -82,19 +84,25 @@ def _clips(run: Figure, limit: Figure, data: Refdata, published: Figure | None =
     unit = tape_unit(run.unit)
     apart = units.from_base(long_m / (count + 1), unit)
     spacing = derived("support_spacing_even", "support_spacing", apart, unit, (run, clips), data, about=about)
-    places = ", ".join(units.significant(units.from_base(p, unit), 4) for p in calc.support_places(long_m, count)[:12])
+    step = Fraction(1, 16) if unit == "in" else Fraction(1)
+    placed = (units.from_base(p, unit) for p in calc.support_places(long_m, count)[:12])
+    places = ", ".join(number_text(p, unit, "target", step) for p in placed)
     more = " ..." if count > 12 else ""
     where = f"at {places}{more} {unit} from one end" if count else "none between the fittings"
     reason = (
         f"{count} clips {where}; plus one beside each bend and each change to hose; "
         f"{beside(limit, unit, data)} apart at most"
     )
-    judges = limit if published is None else published
+    judges, bears = limit if published is None else published, STOP
     if published is not None and published is not limit:
-        reason += f"; {beside(published, unit, data)} is the most that is published"
+        whose = f"{published.source or 'habit'} ({published.conditions})" if published.conditions else published.source
+        most = f"{beside(published, unit, data)} is the most by {whose}"
+        is_over = units.to_base(apart, unit) > base(published) * (1 + 1e-9)
+        reason = f"{most}; asked for are {reason}" if is_over else f"{reason}; {most}"
+        bears = ASK  # a rule of one place: whether it is the builder's own is asked
     required = Bound(units.from_base(base(judges), unit), unit, "max", judges)
     told = (limit, clips, spacing, *(() if published is None else (published,)))
-    return Found(told, (at_most("clips", Bound(apart, unit, figure=spacing), required, reason),))
+    return Found(told, (at_most("clips", Bound(apart, unit, figure=spacing), required, reason, bears=bears),))
 
 
 def exhaust_growth(words: Words, hot: Figure | None) -> Found:

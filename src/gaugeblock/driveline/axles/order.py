@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from gaugeblock.answer.decision import ASK, STOP, Decision
-from gaugeblock.answer.drawing import Drawing
+from gaugeblock.answer.drawing import Drawing, held_back
 from gaugeblock.answer.pretty import pretty
+from gaugeblock.answer.sheet import Sheet
 from gaugeblock.drawing.axle_plan import HEIGHT as PLAN_HEIGHT
 from gaugeblock.drawing.axle_plan import WIDTH as PLAN_WIDTH
 from gaugeblock.drawing.axle_plan import axle_plan
@@ -27,7 +27,7 @@ def is_ordered(job: AxleShaft) -> bool:
     return any(getattr(job, key) is not None for key in ORDER)
 
 
-def order(job: AxleShaft, decision: Decision) -> Drawing:
+def order(job: AxleShaft, sheet: Sheet) -> Drawing:
     """The page; what was not given prints a line to fill in."""
 
     def text(key: str) -> str:
@@ -61,8 +61,6 @@ def order(job: AxleShaft, decision: Decision) -> Drawing:
         "Spring seats: between their middles. Seat angle: how far the pinion points up from the seats.",
         "Measure on the car at ride height. Weld nothing before wheels, springs and brakes were tried on it.",
     ]
-    first = {STOP: "DO NOT MAKE YET", ASK: "ASK FIRST"}.get(decision.kind)
-    notes = [f"{first}: {pretty(decision.do)}", *notes] if first else notes
 
     def fitted(width: float, height: float) -> str:
         page = Page(width, height, "axle from above")
@@ -72,7 +70,9 @@ def order(job: AxleShaft, decision: Decision) -> Drawing:
             page.nested(drawing_body(_plan(job)), 0, 0, PLAN_WIDTH * scale, PLAN_HEIGHT * scale, size)
         return page.svg()
 
-    svg = order_sheet(job.name, facts, rows, fitted, notes, order="ONE AXLE")
+    svg = order_sheet(
+        job.name, facts, rows, fitted, notes, order="ONE AXLE", hold=held_back(sheet.decision, sheet.checks)
+    )
     return Drawing(f"{job.name}: order for an axle shop", svg, "portrait")
 
 

@@ -55,7 +55,7 @@ def item_of(job: AxleShaft, data: Refdata) -> Item:
             "driveline", job.name, facts, (refused := _refused(job, error, asked, data)), _card(job, refused, [])
         )
     if is_ordered(job):
-        sheet = sheet.replace(drawings=(*sheet.drawings, order(job, sheet.decision)))
+        sheet = sheet.replace(drawings=(*sheet.drawings, order(job, sheet)))
     return Item("driveline", job.name, facts, sheet, _card(job, sheet, _stronger(of, sheet, asked)))
 
 

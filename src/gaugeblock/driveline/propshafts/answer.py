@@ -149,14 +149,15 @@ def judged(of: Propeller, asked: dict[str, str | None], data: Refdata, name: str
         *strained,
         *whirling.beside(of, data),
     )
+    checks = [t.check for t in told] + ([opinion] if opinion is not None else [])
     return Sheet(
         _title(of),
         asked,
         data,
         list(dict.fromkeys(shown)),
-        [t.check for t in told] + ([opinion] if opinion is not None else []),
+        checks,
         _cautions(at, data, is_made=is_made),
-        drawings(of, at, moved, found, decision, name, data),
+        drawings(of, at, moved, found, decision, checks, name, data),
         decision=decision,
         questions=[t.question for t in told if t.question is not None],
     )

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.decision import ASK, STOP
-from gaugeblock.answer.drawing import Drawing
+from gaugeblock.answer.drawing import Drawing, held_back
 from gaugeblock.answer.pretty import pretty
 from gaugeblock.answer.printing import number_only
 from gaugeblock.driveline.propshafts.angles import BUMP, DROOP, State
@@ -13,6 +12,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from gaugeblock.answer.check import Check
     from gaugeblock.answer.decision import Decision
     from gaugeblock.driveline.propshafts.given import Propeller
     from gaugeblock.driveline.propshafts.travel import Travel
@@ -20,17 +20,28 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
 
+_NOTES = (
+    "Length: between the centres of the two joints. Measure it on the car, on its wheels.",
+    "Slopes are down to the rear. Balance the shaft with its own yokes.",
+)
 _ONE, _TWO = ("gearbox", "shaft", "pinion"), ("gearbox", "front piece", "rear piece", "pinion")
 
 
 def drawings(
-    of: Propeller, at: Sequence[State], moved: Travel, found: Whip, decision: Decision, name: str, data: Refdata
+    of: Propeller,
+    at: Sequence[State],
+    moved: Travel,
+    found: Whip,
+    decision: Decision,
+    checks: Sequence[Check],
+    name: str,
+    data: Refdata,
 ) -> list[Drawing]:
     """The side view where the slopes are known; the order sheet too for a shaft that has a ``name``."""
     view = _view(of, at, moved, data)
     out = [Drawing("side view, every slope true", view)] if view else []
     if name and decision.candidates:
-        page = _order(of, at, moved, found, decision, name, view, data)
+        page = _order(of, at, moved, found, held_back(decision, checks), name, view, data)
         out.append(Drawing(f"{name}: order for a driveshaft shop", page, "portrait"))
     return out
 
@@ -59,7 +70,7 @@ def _order(
     at: Sequence[State],
     moved: Travel,
     found: Whip,
-    decision: Decision,
+    hold: tuple[str, list[str]],
     name: str,
     view: str,
     data: Refdata,
@@ -105,7 +116,7 @@ def _order(
             page.nested(drawing_body(view), 0, 0, across * scale, down * scale, (across, down))
         return page.svg()
 
-    return order_sheet(name, facts, rows, fitted, _notes(decision), order="ONE PROPELLER SHAFT")
+    return order_sheet(name, facts, rows, fitted, _NOTES, order="ONE PROPELLER SHAFT", hold=hold)
 
 
 def _size(view: str) -> tuple[float, float]:
@@ -115,13 +126,3 @@ def _size(view: str) -> tuple[float, float]:
 
 def _number(figure: Figure | None, data: Refdata) -> str:
     return pretty(number_only(figure, data)) if figure is not None else ""
-
-
-def _notes(decision: Decision) -> list[str]:
-    notes = [
-        "Length: between the centres of the two joints. Measure it on the car, on its wheels.",
-        "Slopes are down to the rear. Balance the shaft with its own yokes.",
-    ]
-    if decision.kind == STOP:
-        return [f"DO NOT MAKE YET: {pretty(decision.do)}", *notes]
-    return [f"ASK FIRST: {pretty(decision.do)}", *notes] if decision.kind == ASK else notes

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from gaugeblock.answer.drawing import held_back
 from gaugeblock.answer.pretty import pretty
 from gaugeblock.drawing.lengths import degrees_text
 from gaugeblock.drawing.order_sheet import order_sheet
@@ -45,4 +46,5 @@ def order(made: Plan, marks: Marks, tool: Tool, finished: Callable[[float, float
         "Angles are those of the finished tube: springback is the bender's.",
         "Add what your machine needs at the ends. Send a first piece for approval.",
     ]
-    return order_sheet(made.name, facts, rows, finished, notes)
+    hold = held_back(made.sheet.decision, made.sheet.checks)
+    return order_sheet(made.name, facts, rows, finished, notes, hold=hold)

@@ -7,7 +7,7 @@
 
 from __future__ import annotations
 
-__version__ = "0.16.0"
+__version__ = "0.17.0"
 
 TYPE_CHECKING = False  # a type checker sees each name; a running program loads it when it is first used
 if TYPE_CHECKING:
@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from gaugeblock.driveline.gears.size import tyre as tyre
     from gaugeblock.driveline.gears.teeth import ratio as ratio
     from gaugeblock.driveline.gears.true_speed import true_speed as true_speed
+    from gaugeblock.driveline.gears.turns import turns as turns
     from gaugeblock.driveline.hardness import hardness as hardness
     from gaugeblock.driveline.joints.answer import joint as joint
     from gaugeblock.driveline.joints.limit import joint_limit as joint_limit
@@ -64,6 +65,7 @@ if TYPE_CHECKING:
     from gaugeblock.finding import find as find
     from gaugeblock.finding import sources as sources
     from gaugeblock.frames import frame as frame
+    from gaugeblock.lines.antifreeze import antifreeze as antifreeze
     from gaugeblock.lines.brakes.circuit import brake as brake
     from gaugeblock.lines.brakes.facts import brake_fact as brake_fact
     from gaugeblock.lines.brakes.hand import handbrake as handbrake
@@ -92,6 +94,8 @@ if TYPE_CHECKING:
     from gaugeblock.tubes.flare import flare as flare
     from gaugeblock.tubes.gauge import gauge as gauge
     from gaugeblock.tubes.material import material as material
+    from gaugeblock.tubes.notch import cope as cope
+    from gaugeblock.tubes.offset import offset as offset
     from gaugeblock.tubes.overbend import overbend as overbend
     from gaugeblock.tubes.pipe import pipe as pipe
     from gaugeblock.tubes.plan.plan import plan as plan
@@ -101,6 +105,7 @@ if TYPE_CHECKING:
     from gaugeblock.wiring.fusing import fuse as fuse
     from gaugeblock.wiring.lost import drop as drop
     from gaugeblock.wiring.parked import parked as parked
+    from gaugeblock.wiring.reach import reach as reach
     from gaugeblock.wiring.size import wire_size as wire_size
 
 # public name -> the module it stands in, so that importing this package is quick. The answers are named by the domains.
@@ -153,6 +158,7 @@ __all__ = [
     "Sheet",
     "Table",
     "UnitError",
+    "antifreeze",
     "arc",
     "ask",
     "audit_packet",
@@ -168,6 +174,7 @@ __all__ = [
     "clips",
     "compared",
     "coolant",
+    "cope",
     "drop",
     "engagement",
     "exhaust_gap",
@@ -200,6 +207,7 @@ __all__ = [
     "make_packet",
     "mastercylinder",
     "material",
+    "offset",
     "overbend",
     "parked",
     "part",
@@ -208,6 +216,7 @@ __all__ = [
     "pipe_thread",
     "plan",
     "ratio",
+    "reach",
     "refdata",
     "regear",
     "roadspeed",
@@ -224,6 +233,7 @@ __all__ = [
     "thread",
     "torque",
     "true_speed",
+    "turns",
     "tyre",
     "validate",
     "wire_size",

@@ -75,7 +75,7 @@ def test_every_rule_is_an_expression_or_a_procedure() -> None:
         "procedure" if r in PROCEDURES else "evaluated" if r in corpus.figures() else "no figure" for r in RULES
     )
     assert counts.total() == len(RULES)
-    assert counts["procedure"] <= 29  # a beam on its hangers, and two of a bent run, are no arithmetic
+    assert counts["procedure"] <= 30  # beams on hangers and the curve of a cope are no arithmetic
     assert counts["evaluated"] >= 80
 
 

@@ -43,6 +43,12 @@ SAYS = {
     "voltage": {"V": "v|volts?"},
     "mass": {"kg": "kg|kgs|kilos?|kilograms?", "lb": "lbs?|pounds?"},
     "power": {"W": "w|watts?", "kW": "kw|kilowatts?", "hp": "hp|horsepower|bhp|horses?|ponies"},
+    "volume": {
+        "L": "l|lit(?:re|er)s?",
+        "qt": "qts?|quarts?",
+        "gal": "gals?|gallons?",
+        "pint": "pints?",
+    },
     "ratio": {"%": "%|percent|per cent"},
     "number": {"1": "(?!)"},
 }

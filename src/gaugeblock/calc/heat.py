@@ -203,3 +203,17 @@ def boiling_under_pressure(boiling_k: float, over_pa: float) -> float:
     held = _ATMOSPHERE_MMHG * (1 + over_pa / _ATMOSPHERE_PA)
     above = _ANTOINE_B / (_ANTOINE_A - log10(held)) - _ANTOINE_B / (_ANTOINE_A - log10(_ATMOSPHERE_MMHG))
     return boiling_k + above
+
+
+def antifreeze_to_fill(system_m3: T, share: T) -> T:
+    """Neat antifreeze for an empty system, m^3: the share of it all."""
+    return system_m3 * share
+
+
+def antifreeze_to_swap(system_m3: T, now: T, share: T) -> T:
+    """What is drained of a system and put back neat, m^3: V (w - n)/(1 - n), for what is drained has the share n.
+
+    >>> round(antifreeze_to_swap(14.0, 0.3, 0.5), 6)
+    4.0
+    """
+    return system_m3 * (share - now) / (1 - now)

@@ -5,6 +5,8 @@ Every argument may be a float or an array (n,); the answer has the same shape.
 
 from __future__ import annotations
 
+from math import pi
+
 from gaugeblock.calc import namespace
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -16,6 +18,15 @@ if TYPE_CHECKING:
 _ZERO_C = 273.15
 _MIL_M = 0.0000254
 _CMIL_M2 = 5.067074790974977e-10
+
+
+def area_of_gauge(gauge: T) -> T:
+    """The metal of a solid round wire of an American gauge, m^2; 1/0 is 0, 2/0 is -1. ASTM B258: 5 mil at No. 36.
+
+    >>> [round(area_of_gauge(n) * 1e6, 2) for n in (10, 0, -3)]
+    [5.26, 53.48, 107.22]
+    """
+    return pi / 4 * (5 * 25.4e-6 * 92 ** ((36 - gauge) / 39)) ** 2
 
 
 def gauge_of_area(area_m2: T) -> T:
@@ -90,3 +101,17 @@ def voltage_drop(ohm_m: T, length_m: T, current_a: T, ways: T = 1) -> T:
 def parking_time(charge_c: T, share: T, draw_a: T) -> T:
     """Seconds in which a steady draw takes this share of a battery's charge."""
     return charge_c * share / draw_a
+
+
+def reach(volts: T, resistance: T, amperes: T, ways: T) -> T:
+    """How far a wire may run, m, one way, before it loses so many volts: V / (r I n), r in ohm/m.
+
+    >>> round(reach(0.5, 0.00509, 20.0, 1), 2)
+    4.91
+    """
+    return volts / (resistance * amperes * ways)
+
+
+def standing_draw(charge_c: T, share: T, time_s: T) -> T:
+    """The draw that takes a share of a battery's charge in a time, A."""
+    return charge_c * share / time_s

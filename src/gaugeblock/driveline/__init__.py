@@ -16,6 +16,7 @@ WING = Wing(
         "shims": ("shims.commands", "shims for a backlash, or for the mark on a pinion"),
         "gearing": ("gears.commands", "engine speed at road speed, by axle ratio and tyre"),
         "ratio": ("gears.commands", "an axle ratio by the teeth of its gears"),
+        "turns": ("gears.commands", "an axle ratio by turning a wheel and counting the shaft"),
         "tyre": ("gears.commands", "what a tyre measures by its size"),
         "shaftstress": ("commands", "the shear stress of a round shaft under a torque"),
         "roadspeed": ("gears.commands", "how fast it goes at a speed of the engine"),
@@ -40,6 +41,7 @@ WING = Wing(
         "regear": "gears.regear",
         "true_speed": "gears.true_speed",
         "ratio": "gears.teeth",
+        "turns": "gears.turns",
     },
     {
         "driveline": "Driveline",

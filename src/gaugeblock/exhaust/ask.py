@@ -90,7 +90,8 @@ PIPE = Topic(
     },
     (
         rf"(?:what |which )?(?:size|diameter|dia)?(?: of)? ?(?:{_PIPES})(?: size| diameter)?|back ?pressure|big enough"
-        r"|too (?:small|big)|engine|motor|for|mufflers?|exhausts?|size|[vi][- ]?(?:4|6|8|10|12|twin)"
+        r"|too (?:small|big)|(?:what |which )?(?:bore|diameter)|engine|motor|for|mufflers?|exhausts?|size"
+        r"|[vi][- ]?(?:4|6|8|10|12|twin)"
         r"|(?:straight|inline|flat) (?:four|five|six|eight|[4568])|small block|big block|headers?|how"
         r" big|diameter|inside"
     ),

@@ -330,8 +330,9 @@ IDENTIFY = Topic(
         ),
         "pitch": (
             Shaped(
+                r"(?:(?:the |my )?(?:pitch|thread) gauge (?:says|reads|shows|fits|gives) )?"
                 r"(?P<n>[0-9]{1,2}(?:\.5)?) ?(?:tpi|threads? (?:per|to the|an|to an|in an?|each)(?: (?:one )?inch)?"
-                r"|threads?)(?: inch)?",
+                r"|threads?|to (?:the|an) inch)(?: inch)?",
                 lambda m: f"{m['n']} tpi",
                 "{}",
             ),
@@ -348,7 +349,8 @@ IDENTIFY = Topic(
     r"(?:what|which)(?: size| kind of| sort of)? (?:thread|bolt|screw|fitting|stud|tap|is (?:it|this|that))(?: is"
     r" (?:it|this))?"
     r"|threads?|bolts?|studs?|screws?|fittings?|nose|male|identify|flare|tube|hydraulic|suit|die nut"
-    r"|what (?:is|tube)|which tube(?: does it suit)?|does it|it|mystery|parallel|straight|measuring|has|have",
+    r"|what (?:is|tube)|which tube(?: does it suit)?|does it|it|mystery|parallel|straight|measuring|has|have|got"
+    r"|mikes?(?: at| out at)?|measures?|calipers?|over the threads?|union|tapers?|tapered",
     needs=("diameter", "pitch"),
     settle=lambda values, _: {k: v for k, v in values.items() if k != "nose"},
     asks_for=r"what|which|identify|mystery|unknown",

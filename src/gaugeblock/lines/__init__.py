@@ -7,6 +7,7 @@ WING = Wing(
     {
         "heat": ("commands", "what a line, hose, fluid or fuel stands"),
         "coolant": ("commands", "where a coolant freezes, and boils under its cap"),
+        "antifreeze": ("commands", "how much neat antifreeze a cooling system takes"),
         "route": ("commands", "lines past hot parts: cool enough, allowed, held, joined"),
         "clips": ("commands", "how many clips a line takes, and where they stand"),
         "growth": ("commands", "how much a hot length between two anchors grows"),
@@ -19,6 +20,7 @@ WING = Wing(
     {
         "heat": "heat",
         "coolant": "cooling",
+        "antifreeze": "antifreeze",
         "route": "route",
         "clips": "held",
         "growth": "held",

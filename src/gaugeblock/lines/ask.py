@@ -6,7 +6,7 @@ from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words
 from gaugeblock.answer.stating import known
 from gaugeblock.answer.unpublished import named_by
 from gaugeblock.lines.brakes.ask import TOPICS as BRAKES
-from gaugeblock.lines.cooling_ask import COOLANT
+from gaugeblock.lines.cooling_ask import ANTIFREEZE, COOLANT
 from gaugeblock.lines.fuel.ask import TOPICS as FUELS
 from gaugeblock.lines.held_ask import CLIPS, GROWTH
 
@@ -205,4 +205,4 @@ HEAT = Topic(
 )
 
 
-TOPICS = (HEAT, COOLANT, CLIPS, GROWTH, *BRAKES, *FUELS)
+TOPICS = (HEAT, COOLANT, ANTIFREEZE, CLIPS, GROWTH, *BRAKES, *FUELS)

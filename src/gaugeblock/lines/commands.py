@@ -210,3 +210,24 @@ def route(argv: list[str], read_job: Callable[[str], Job]) -> int:
 
     print(json.dumps({"sheets": [{"name": s.title, **s.as_dict()} for s in sheets]}, ensure_ascii=False, indent=2))
     return 1 if any(s.decision.kind == STOP for s in sheets) else 0
+
+
+def antifreeze(argv: list[str]) -> int:
+    """``gaugeblock antifreeze``: how much neat antifreeze a cooling system takes."""
+    parser = parser_of(
+        "antifreeze",
+        "How much neat antifreeze a cooling system takes, from empty or topped up.",
+        'gaugeblock antifreeze "14 qt" --mix "50 %" --now "30 %"',
+    )
+    parser.add_argument("system", metavar="VOLUME", help="what the system holds in all: 9 L, 14 qt")
+    parser.add_argument("--frost", metavar="T", help="the cold that it must stand: -25 degC")
+    parser.add_argument("--mix", metavar="M", help="or the share of glycol that is wanted: 50 %%, 50/50")
+    parser.add_argument("--now", metavar="M", help="the share that is in it; without it the system is empty: 30 %%")
+    parser.add_argument("--kind", default="coolant, ethylene glycol", metavar="G", help="propylene glycol; or ethylene")
+    return print_answer(parser, argv, _antifreeze, _topic("ANTIFREEZE"))
+
+
+def _antifreeze() -> Callable[..., Sheet]:
+    from gaugeblock.lines.antifreeze import antifreeze as answer
+
+    return answer

@@ -92,17 +92,21 @@ def coolant(
     )
 
 
-def _glycol(mix: str, kind: str, data: Refdata) -> dict[str, str]:
-    """The cells of a mixture."""
+def share_of(mix: str) -> float:
+    """The share of glycol, in per cent, of ``50 %`` or ``50/50``."""
     text = " ".join(mix.split())
     parts, percent = _PARTS.fullmatch(text), _PERCENT.fullmatch(text)
     if parts is not None:
         whole = int(parts["glycol"]) + int(parts["water"])
-        share = _WHOLE * int(parts["glycol"]) / whole if whole else 0
-    elif percent is not None:
-        share = int(percent["n"])
-    else:
-        raise InputError(mix, "mix", "not a share of glycol", (), "write it as 50 % or 50/50, or water")
+        return _WHOLE * int(parts["glycol"]) / whole if whole else 0.0
+    if percent is not None:
+        return float(percent["n"])
+    raise InputError(mix, "mix", "not a share of glycol", (), "write it as 50 % or 50/50, or water")
+
+
+def _glycol(mix: str, kind: str, data: Refdata) -> dict[str, str]:
+    """The cells of a mixture."""
+    share = share_of(mix)
     item = canonical(data, TABLE, "item", kind)
     states = {
         float(row["state"].removesuffix(" %")): row["state"]

@@ -94,6 +94,12 @@ COOLANT = Topic(
                 "where it freezes",
             ),
             Shaped(
+                r"(?:(?:good )?(?:down )?to |for |at )(?:minus |-)[0-9]{1,2} ?(?:deg(?:rees?)? ?)?(?:f|c|fahrenheit"
+                r"|celsius)?",
+                always("freezing"),
+                "where it freezes",
+            ),
+            Shaped(
                 r"(?:when does (?:it )?)?boil\w*(?: over)?(?: points?| temp\w*)?|how hot",
                 always("boiling"),
                 "where it boils",
@@ -108,5 +114,56 @@ COOLANT = Topic(
     asks_for=r"coolants?|anti-?fre\w*|glycol|radiator|rad|cap|50/50|60/40|40/60|mix\w*|water",
     is_named=True,
     opens=_open,
+    unmoved="metal finish form standard service quality",
+)
+
+
+def _antifreeze() -> Callable[..., Sheet]:
+    from gaugeblock.lines.antifreeze import antifreeze
+
+    return antifreeze
+
+
+def _cold(match: re.Match[str]) -> str:
+    unit = "degF" if (match["f"] or "").startswith("f") else "degC"
+    return f"-{match['n']} {unit}"
+
+
+_SHARE = r"(?P<n>[0-9]{1,2}) ?(?:%|percent|per cent)"
+ANTIFREEZE = Topic(
+    _antifreeze,
+    "antifreeze",
+    {
+        "system": (
+            amount("volume", after="(?:cooling )?(?:system|capacity|in all|in total|coolant)", say="system of {}"),
+            amount("volume", before="(?:system|capacity|it|engine)(?: (?:holds|takes|is|of))*", say="system of {}"),
+            amount("volume", say="system of {}"),
+        ),
+        "frost": (
+            Shaped(
+                r"(?:(?:down )?to |at |for )?(?:minus |-|below )(?P<n>[0-9]{1,2}) ?(?:deg(?:rees?)? ?)?(?P<f>f\w*"
+                r"|c\w*)?",
+                _cold,
+                "good to {}",
+            ),
+        ),
+        "now": (
+            Shaped(
+                rf"(?:(?:is|it'?s|only|at|now|just|has|currently) )+{_SHARE}", lambda m: f"{m['n']} %", "{} in it now"
+            ),
+        ),
+        "mix": (
+            *COOLANT.slots["mix"][:2],
+            Shaped(rf"(?:want|to|need|get|make)(?: it)?(?: to| up to)? {_SHARE}", lambda m: f"{m['n']} %", "{} wanted"),
+        ),
+        "kind": COOLANT.slots["kind"],
+    },
+    r"how (?:many|much)(?: (?:lit(?:re|er)s?|quarts?|pints?|gallons?))?|neat(?: stuff)?|straight|pure|concentrate|add"
+    r"|put"
+    r"(?: in| back)?|drain(?: out| off)?|top up|antifreeze|coolant|glycol|want|i|do|as|and|system|holds?|takes?|litres?"
+    r"|for|good to|protect(?:ion|ed)?|down|only|mix",
+    needs=("system",),
+    asks_for=r"anti-?freeze|coolant|glycol|neat|mix",
+    is_named=True,
     unmoved="metal finish form standard service quality",
 )

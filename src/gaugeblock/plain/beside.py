@@ -48,6 +48,7 @@ _ASKS = frozenset(
         "may",
     ]
 )
+_COMPARES = frozenset(["same", "different", "difference", "than", "versus", "vs", "like"])
 _LEAST_HEAD = 3  # words of a question
 _MOST_CHOICE = 3  # words on either side of the "or" that ends a line
 _BELONGS = frozenset(["of", "on", "in", "for", "from"])
@@ -129,6 +130,8 @@ def _with(rest: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | N
     """The reading with what the words behind it say besides: into aluminium. None where one is another value of what
     was read, or a number.
     """
+    if not _COMPARES.isdisjoint(rest):  # is british gauge the same: it says nothing of this gauge
+        return reading
     values, said = dict(reading.values), dict(reading.said)
     for key, readers in reading.topic.slots.items():
         for at, word in enumerate(rest):

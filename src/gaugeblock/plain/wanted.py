@@ -32,7 +32,8 @@ _LAST = {"f": "degF", "c": "degC", "inch": "in"}
 # Words with which it can begin; the pattern is compiled when a line has one.
 _FIRST = """
 in as into nm n-m n.m newton ft foot inch ft-lb ft-lbs foot-pounds in-lb in-lbs inch-pounds mm millimetre millimeter
-millimetres millimeters inches thou thousandth thousandths decimal decimals psi mpa ksi fahrenheit celsius centigrade
+millimetres millimeters inches lb lbs pound pounds thou thousandth thousandths
+decimal decimals psi mpa ksi fahrenheit celsius centigrade
 deg degree degrees lph l/h litre litres liter liters gph gal gals gallon gallons
 """
 _BEGINS = frozenset(_FIRST.split())

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Hit, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
-from gaugeblock.tubes import bend_ask, box_ask, flare_ask, keys, sheet_ask
+from gaugeblock.tubes import bend_ask, box_ask, flare_ask, keys, shape_ask, sheet_ask
 from gaugeblock.tubes.pipe_ask import PIPE
 from gaugeblock.tubes.said import DEG, answer_in, is_without_metal
 
@@ -50,8 +50,15 @@ _STOCK = Stock()
 
 
 def _inch(match: re.Match[str]) -> str | None:
-    inside = " inside" if match.groupdict().get("inside") else ""
-    return f"{match['n']} {'mm' if match['mm'] else 'in'}{inside}"
+    said = match.groupdict()
+    number = said["n"]
+    is_bare = not said["mm"] and not said["in"] and number.replace(".", "", 1).isdigit()
+    unit = "mm" if said["mm"] or (is_bare and float(number) > _LARGEST_DIE) else "in"
+    return f"{number} {unit}{' inside' if said.get('inside') else ''}"
+
+
+# No shop has a die of so many inches: a larger number without a unit is millimetres.
+_LARGEST_DIE = 16
 
 
 def _bare_od(match: re.Match[str]) -> str | None:
@@ -104,20 +111,21 @@ _MM_WALL = Shaped(
 )
 _RADIUS = (
     Shaped(
-        rf"(?:on |with |in |using |round |around )?(?:an? |my |the )?(?P<n>{NUMBER})(?:{_IN}| ?(?P<mm>mm))?"
+        rf"(?:on |with |in |using |round |around )?(?:an? |my |the )?(?P<n>{NUMBER})(?:(?P<in>{_IN})| ?(?P<mm>mm))?"
         r"(?: radius| clr| centre ?line| center ?line)?(?= (?:die|former|shoe))",
         _inch,
         "radius {}",
     ),
     Shaped(
-        rf"(?:on |to |at |round |around )?(?:an? )?(?P<n>{NUMBER})(?:{_IN}| ?(?P<mm>mm))?"
+        rf"(?:on |to |at |round |around )?(?:an? )?(?P<n>{NUMBER})(?:(?P<in>{_IN})| ?(?P<mm>mm))?"
         r" (?:clr|centre ?line(?: radius)?|center ?line(?: radius)?|(?:bend )?radius)"
         r"(?P<inside> (?:measured )?(?:to the )?inside)?",
         _inch,
         "radius {}",
     ),
     Shaped(
-        rf"(?:clr|(?:centre ?line |center ?line |bend )?radius)(?: of| is)? (?P<n>{NUMBER})(?:{_IN}| ?(?P<mm>mm))?",
+        rf"(?:clr|(?:centre ?line |center ?line |bend )?radius)(?: of| is)? (?P<n>{NUMBER})(?:(?P<in>{_IN})"
+        rf"| ?(?P<mm>mm))?",
         _inch,
         "radius {}",
     ),
@@ -222,6 +230,7 @@ BEND = Topic(
 
 
 ARC, OVERBEND = bend_ask.arc_of(BEND.slots), bend_ask.overbend_of(BEND.slots)
+OFFSET, COPE = shape_ask.offset_of(BEND.slots), shape_ask.cope_of()
 GAUGE = Topic(
     lambda: answer_in("gauge", "gauge"),
     "gauge",
@@ -326,4 +335,4 @@ MATERIAL = Topic(
 BOX = box_ask.topic(SECTION)
 FLARE = flare_ask.topic(_OD, _WALLS)
 SHEET = sheet_ask.topic(lambda: answer_in("sheet_metal", "sheet"), _STOCK)
-TOPICS = (BEND, ARC, OVERBEND, GAUGE, PIPE, MATERIAL, SECTION, BOX, FLARE, SHEET)
+TOPICS = (BEND, ARC, OVERBEND, OFFSET, COPE, GAUGE, PIPE, MATERIAL, SECTION, BOX, FLARE, SHEET)

@@ -234,3 +234,39 @@ def flare(argv: list[str]) -> int:
     if a.od is None and a.flare is not None and (a.flare[:1].isdigit() or a.flare[:1] == ".") and "/" in a.flare:
         options |= {"flare": None, "od": a.flare}  # no kind of flare is a fraction
     return print_open(answers.flare, _topic("FLARE"), options, a, is_open=None in (options["flare"], options["od"]))
+
+
+def offset(argv: list[str]) -> int:
+    """``gaugeblock offset``: how far apart the two bends of an offset are."""
+    parser = parser_of(
+        "offset",
+        "How far apart the two equal bends of an offset are, along the tube; with a die's radius as it is marked.",
+        'gaugeblock offset "4 in" --angle "30 deg" --radius "6 in"',
+    )
+    parser.add_argument("rise", metavar="RISE", help="how far the tube is carried over: 4 in")
+    parser.add_argument("--angle", required=True, metavar="A", help="of each of the two bends: 30 deg")
+    parser.add_argument("--across", metavar="L", help="how far to the side besides, of a rolling offset: 3 in")
+    parser.add_argument("--radius", metavar="R", help="of the die, to the centre line: 6 in")
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.tubes import offset as answers
+
+    given = {key: getattr(a, key) for key in ("rise", "angle", "across", "radius")}
+    return print_open(answers.offset, _topic("OFFSET"), given, a)
+
+
+def cope(argv: list[str]) -> int:
+    """``gaugeblock cope``: how deep a tube is coped to sit on another."""
+    parser = parser_of(
+        "cope",
+        "How deep the end of a tube is coped to sit on another tube, and the hole saw for it.",
+        'gaugeblock cope "1-1/2 in" --onto "1-3/4 in" --angle "60 deg"',
+    )
+    parser.add_argument("od", metavar="OD", help="of the tube that is coped: 1-1/2 in")
+    parser.add_argument("--onto", required=True, metavar="OD", help="of the tube that it sits on: 1-3/4 in")
+    parser.add_argument("--angle", default="90 deg", metavar="A", help="between their axes: 90 deg (default)")
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.tubes import notch as answers
+
+    return print_open(answers.cope, _topic("COPE"), {"od": a.od, "onto": a.onto, "angle": a.angle}, a)

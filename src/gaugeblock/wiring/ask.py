@@ -283,13 +283,51 @@ PARKED = Topic(
         "days": (
             Shaped(rf"(?P<n>{NUMBER}) days?", lambda m: f"{m['n']} days", "{}"),
             Shaped(rf"(?P<n>{NUMBER}) weeks?", lambda m: f"{int(m['n']) * 7} days" if m["n"].isdigit() else None, "{}"),
+            Shaped(
+                rf"(?P<n>{NUMBER}) months?", lambda m: f"{int(m['n']) * 30} days" if m["n"].isdigit() else None, "{}"
+            ),
         ),
     },
-    r"(?:parasitic |standing )?(?:draw|drain)|battery|flat|dead|parked|(?:with )?(?:the )?key off|(?:something"
+    r"(?:parasitic |standing )?(?:draw|drain)|(?:what |how much )?(?:parasitic |standing )?(?:draw|drain) (?:can|may) i"
+    r" (?:live with|have|leave)|car|sits?|live with|how much|battery|flat|dead|parked|(?:with )?(?:the )?key off"
+    r"|(?:something"
     r" )?draws|stands?|how long|before|last",
-    needs=("draw",),
+    needs=("battery",),
     table="batteries",
     asks_for=r"draw|drain|parked|parasitic|flat|dead|days?|weeks?|ah|reserve",
     unmoved="metal finish form standard service quality",
 )
-TOPICS = (DROP, CIRCUIT, FUSE, SIZE, PARKED)
+
+
+def _reach() -> Callable[..., Sheet]:
+    from gaugeblock.wiring.reach import reach
+
+    return reach
+
+
+REACH = Topic(
+    _reach,
+    "reach of a wire",
+    {
+        **{key: DROP.slots[key] for key in ("wire", "current", "back")},
+        "drop": (
+            Shaped(
+                r"(?:an? )?half (?:an? )?volt",
+                always("0.5 V"),
+                "to lose {}",
+            ),
+            amount(
+                "voltage", before=r"(?:los(?:e|es|ing)|drop(?:s|ping)?|to|under|below|of)(?: to)?", say="to lose {}"
+            ),
+            amount("voltage", say="to lose {}"),
+        ),
+    },
+    CIRCUIT.signals
+    + r"|run|before|i|can i|how far|long|longest|furthest|reach(?:es)?|away|lose|losing|drop|keep|only|most|max"
+    r"|cable|wire|it|at|draw(?:s|ing)?",
+    needs=("wire", "current", "drop"),
+    asks_for=r"how far|longest|furthest|reach\w*|how long a (?:run|wire|cable)|max(?:imum)? (?:run|length)",
+    is_named=True,
+    unmoved="standard service quality",
+)
+TOPICS = (DROP, CIRCUIT, FUSE, SIZE, PARKED, REACH)

@@ -91,6 +91,26 @@ def drop(argv: list[str]) -> int:
     return print_answer(parser, argv, _drop, _topic("DROP"))
 
 
+def _reach() -> Callable[..., Sheet]:
+    from gaugeblock.wiring.reach import reach as answer
+
+    return answer
+
+
+def reach(argv: list[str]) -> int:
+    """Run ``gaugeblock reach``; the exit code."""
+    parser = parser_of(
+        "reach",
+        "How far a wire may run, one way, before it loses so many volts.",
+        'gaugeblock reach --wire "4 mm2" --current "20 A" --drop "0.5 V" --return body',
+    )
+    parser.add_argument("--wire", required=True, metavar="WIRE", help="12 AWG, 2/0, 4 mm2")
+    parser.add_argument("--current", required=True, metavar="I", help="of the load: 20 A")
+    parser.add_argument("--drop", required=True, metavar="V", help="that may be lost: 0.5 V")
+    parser.add_argument("--return", dest="back", metavar="WAY", help="how the current comes back: wire or body")
+    return print_answer(parser, argv, _reach, _topic("REACH"))
+
+
 def _wire_size() -> Callable[..., Sheet]:
     from gaugeblock.wiring.size import wire_size as answer
 
@@ -115,10 +135,10 @@ def parked(argv: list[str]) -> int:
     """Run ``gaugeblock parked``; the exit code."""
     parser = parser_of(
         "parked",
-        "How long a battery bears a standing draw and still starts the engine.",
+        "How long a battery bears a standing draw and still starts the engine; without one the draw for so many days.",
         'gaugeblock parked --draw "35 mA" --battery "60 Ah" --days "21 days"',
     )
-    parser.add_argument("--draw", required=True, metavar="I", help="of the vehicle at rest: 35 mA")
+    parser.add_argument("--draw", metavar="I", help="of the vehicle at rest: 35 mA")
     parser.add_argument("--battery", metavar="Q", help="charge of the full battery: 60 Ah")
     parser.add_argument("--reserve", metavar="T", help="or its reserve capacity: 100 min")
     parser.add_argument("--days", metavar="T", help="that it is to stand: 21 days")

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from gaugeblock import units
 from gaugeblock.answer.making import base, derived
-from gaugeblock.answer.printing import printed
 from gaugeblock.calc import wiring as calc
 from gaugeblock.errors import LookupMiss
 from gaugeblock.lookup import look_up, look_up_or_none
@@ -364,7 +363,12 @@ def metric_of(size: str, data: Refdata) -> str | None:
     return None
 
 
-def area_text(size: str, data: Refdata) -> str:
-    """The copper of a size as the trade writes it: ``5.32 mm2``."""
-    area = area_of(size, data)
-    return printed(area, data, "mm**2").replace("mm**2", "mm2")
+def area_by_standard(gauge: Figure, data: Refdata) -> Figure:
+    """The copper of a solid wire of a gauge, by the standard of the gauge."""
+    mils = units.from_base(calc.area_of_gauge(gauge.typical), "cmil")
+    return derived("area_of_wire_gauge", "conductor_area", mils, "cmil", (gauge,), data, key={"gauge": gauge.text})
+
+
+def area_text(size: str) -> str:
+    """The copper of a size as the trade writes it: ``5.26 mm2``."""
+    return f"{units.significant(calc.area_of_gauge(number_of(size)) * 1e6, 3)} mm2"

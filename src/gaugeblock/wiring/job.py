@@ -49,7 +49,7 @@ STARTER = """\
 #where = "beside the tank"
 #step = 1                               # its place in the order of the work, where the usual order is not yours
 #kind = "load"                          # "load", or "starter cable"
-#current = "10 A"                       # of the load; or its power: "100 W"
+#current = "10 A"                       # of the load; a power will do too: current = "100 W"
 #length = "8 ft"                        # from the source to the load, one way
 #voltage = "12 V"                       # of the system
 #drop = "3 %"                           # that is allowed: a share, or volts

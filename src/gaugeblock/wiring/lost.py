@@ -24,12 +24,12 @@ if TYPE_CHECKING:
     from gaugeblock.units import Measure
 
 VERB = "LOSES UP TO"
-_BACK = "way back"
+BACK = "way back"
 # What is typed -> dimension and quantity.
 _READ = {"current": ("current", "circuit_current"), "length": ("length", "wire_length")}
-_WARM = "A wire that is 60 degC (140 degF) warm loses a sixth more. Joints and switches come to it."
-_COUNTED = {"wire": "the way there and back", "body": "the way there alone"}
-_WAYS = {"wire": "back by a wire of the same size", "body": "back through the body"}
+WARM = "A wire that is 60 degC (140 degF) warm loses a sixth more. Joints and switches come to it."
+COUNTED = {"wire": "the way there and back", "body": "the way there alone"}
+WAYS = {"wire": "back by a wire of the same size", "body": "back through the body"}
 
 
 def drop(wire: str, current: str, length: str, *, back: str | None = None, data: Refdata | None = None) -> Sheet:
@@ -59,23 +59,23 @@ def drop(wire: str, current: str, length: str, *, back: str | None = None, data:
     doubts = _doubts(size, read, data)
     if doubts:
         return questioned(title, asked, doubts, VERB, data)
-    cold = _resistance(size, data)
+    cold = resistance_of(size, data)
     held = cold.key["size"]
     given = [stated(read[key], quantity, key, data) for key, (_, quantity) in _READ.items()]
-    lost = {k: _lost(k, held, cold, given, data) for k in ([way] if way else list(_WAYS))}
+    lost = {k: _lost(k, held, cold, given, data) for k in ([way] if way else list(WAYS))}
     figures = [*lost.values(), *given, cold]
     if way:
-        decision = use(VERB, lost[way], f"{_WAYS[way][0].upper()}{_WAYS[way][1:]}. {_WARM}")
+        decision = use(VERB, lost[way], f"{WAYS[way][0].upper()}{WAYS[way][1:]}. {WARM}")
         return Sheet(title, asked, data, figures, [], [], decision=decision)
     text = "How does the current come back: by a wire of the same size, or through the body?"
-    check = Check(_BACK, CANNOT_TELL, "not given: the way back", subject="return", bears=ASK)
-    candidates = [Candidate(figure, _WAYS[k], _COUNTED[k]) for k, figure in lost.items()]
-    decision = ask(VERB, candidates, (_BACK,), f"Say how the current comes back. {_WARM}")
-    question = Question(FILL_IN, text, "return", (_BACK,))
+    check = Check(BACK, CANNOT_TELL, "not given: the way back", subject="return", bears=ASK)
+    candidates = [Candidate(figure, WAYS[k], COUNTED[k]) for k, figure in lost.items()]
+    decision = ask(VERB, candidates, (BACK,), f"Say how the current comes back. {WARM}")
+    question = Question(FILL_IN, text, "return", (BACK,))
     return Sheet(title, asked, data, figures, [check], [], decision=decision, questions=[question])
 
 
-def _resistance(wire: Measure, data: Refdata) -> Figure:
+def resistance_of(wire: Measure, data: Refdata) -> Figure:
     """That of a gauge, of a metric size, or of the next one down; LookupMiss for what no table has."""
     try:
         _, cell = listed(wire, data)
@@ -102,7 +102,7 @@ def _lost(way: str, cell: str, cold: Figure, given: list[Figure], data: Refdata)
     pair = way == "wire"
     number = calc.voltage_drop(base(cold), base(length), base(current), 2 if pair else 1)
     rule = "voltage_drop_two_wire" if pair else "voltage_drop_single_run"
-    key = {"size": cell, "return": _WAYS[way]}
+    key = {"size": cell, "return": WAYS[way]}
     inputs = (length, cold, current)
     volts = units.from_base(number, "V")
     return derived(rule, "voltage_drop", volts, "V", inputs, data, key=key, conditions=f"{cell} at 20 degC")

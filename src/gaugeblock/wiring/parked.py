@@ -6,10 +6,10 @@ from gaugeblock import units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, Bound, Check, at_least, at_most
 from gaugeblock.answer.decision import ASK as ASKS
-from gaugeblock.answer.decision import Candidate, Decision, ask, decided, none
+from gaugeblock.answer.decision import Candidate, Decision, ask, decided, none, use
 from gaugeblock.answer.making import base, derived, read_positive, stated
 from gaugeblock.answer.plausible import did_you_mean, is_plausible
-from gaugeblock.answer.printing import number_only, printed
+from gaugeblock.answer.printing import number_only, printed, significant_by_side
 from gaugeblock.answer.question import FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.calc import wiring as calc
@@ -38,13 +38,13 @@ class Parked(Value):
 
     __slots__ = ("battery", "days", "draw", "reserve")
 
-    draw: Measure
+    draw: Measure | None
     battery: Measure | None
     reserve: Measure | None
     days: Measure | None
 
     def __init__(
-        self, draw: Measure, battery: Measure | None, reserve: Measure | None, days: Measure | None = None
+        self, draw: Measure | None, battery: Measure | None, reserve: Measure | None, days: Measure | None = None
     ) -> None:
         if battery is None and reserve is None:
             why = "neither its charge nor its reserve capacity"
@@ -56,19 +56,19 @@ class Parked(Value):
 
 
 def parked(
-    draw: str,
+    draw: str | None = None,
     *,
     battery: str | None = None,
     reserve: str | None = None,
     days: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
-    """How long a battery bears a standing draw and still starts the engine.
+    """How long a battery bears a standing draw and still starts the engine; or the draw that it bears for so long.
 
     Parameters are text as people write them: ``draw`` of the vehicle at rest (``35 mA``); ``battery`` its charge
     (``60 Ah``), or ``reserve`` its reserve capacity (``100 min``); ``days`` that it is to stand.
 
-    Returns a Sheet: the time, of a full battery at 25 degC.
+    Returns a Sheet: the time, of a full battery at 25 degC; without a draw the most that it may be for the days.
 
     Raises Ambiguous where neither of both is given, InputError or UnitError for what cannot be read.
 
@@ -84,15 +84,16 @@ def parked_of(asked: dict[str, str | None]) -> Parked:
     """The Parked of what was typed."""
     read = {k: read_positive(t, dim, k) if (t := asked.get(k)) else None for k, (dim, _) in _READ.items()}
     draw = read.pop("draw")
-    if draw is None:
-        raise InputError("draw", "draw", "not given", (), "measure it, an hour after the last door was shut")
+    if draw is None and read["days"] is None:
+        do = "measure it, an hour after the last door was shut; or give the days that it is to stand"
+        raise InputError("draw", "draw", "not said: the draw of the vehicle at rest", (), do)
     return Parked(draw, **read)
 
 
 def judged(of: Parked, asked: dict[str, str | None], data: Refdata) -> Sheet:
     """As ``parked``, of what was read."""
-    title = f"parked with a draw of {of.draw.text}"
-    draw = stated(of.draw, "standing_current", "draw", data)
+    title = f"parked with a draw of {of.draw.text}" if of.draw else f"parked for {of.days.text if of.days else ''}"
+    draw = stated(of.draw, "standing_current", "draw", data) if of.draw else None
     doubts = {
         key: did_you_mean(f"{measure.text} is no usual {quantity.replace('_', ' ')}", ())
         for key, (_, quantity) in _READ.items()
@@ -102,11 +103,14 @@ def judged(of: Parked, asked: dict[str, str | None], data: Refdata) -> Sheet:
         checks = [Check(f"{k} as typed", CANNOT_TELL, said, subject=k, bears=ASK) for k, said in doubts.items()]
         questions = [Question(FILL_IN, said, k, (f"{k} as typed",)) for k, said in doubts.items()]
         decision = none(VERB, next(iter(doubts.values())))
-        return Sheet(title, asked, data, [draw], checks, [], decision=decision, questions=questions)
+        figures = [] if draw is None else [draw]
+        return Sheet(title, asked, data, figures, checks, [], decision=decision, questions=questions)
     charge = _charge(of, data)
     share = look_up(
         LIMITS, "discharge_to_no_start", data=data, subject="share used when it no longer starts", case="any"
     )
+    if of.draw is None or draw is None:
+        return _draw_for(of, charge, share, title, asked, data)
     number = units.from_base(calc.parking_time(base(charge), base(share), base(draw)), "days")
     key = {"draw": of.draw.text, "battery": printed(charge, data)}
     time = derived("parking_time", "parking_time", number, "days", (charge, share, draw), data, key=key)
@@ -118,6 +122,22 @@ def judged(of: Parked, asked: dict[str, str | None], data: Refdata) -> Sheet:
     return Sheet(
         title, asked, data, [time, charge, share, draw], checks, _cautions(), decision=decision, questions=questions
     )
+
+
+def _draw_for(
+    of: Parked, charge: Figure, share: Figure, title: str, asked: dict[str, str | None], data: Refdata
+) -> Sheet:
+    """The most that the vehicle may draw for the days that it is to stand."""
+    assert of.days is not None
+    days = stated(of.days, "parking_time", "days", data)
+    number = units.from_base(calc.standing_draw(base(charge), base(share), base(days)), "mA")
+    key = {"days": of.days.text, "battery": printed(charge, data)}
+    text = significant_by_side(number, "max", 2)
+    inputs = (charge, share, days)
+    most = derived("draw_for_days", "standing_current_maximum", number, "mA", inputs, data, key=key, text=text)
+    do = f"A full battery of {number_only(charge, data)} then loses {number_only(share, data)} of its charge."
+    figures = [most, charge, share, days]
+    return Sheet(title, asked, data, figures, [], _cautions(), decision=use("MAY DRAW", most, do))
 
 
 def _asked(decision: Decision, time: Figure, checks: list[Check]) -> Decision:

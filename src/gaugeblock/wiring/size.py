@@ -44,16 +44,18 @@ def wire_size(wire: str, *, data: Refdata | None = None) -> Sheet:
         question = Question(FILL_IN, said, "wire", (check.name,))
         return Sheet(f"wire {wire}", asked, data, [], [check], [], decision=none("WIRE", said), questions=[question])
     gauge, cell = listed(size, data)
-    area, cold = conductor.area_of(cell, data), conductor.cold_resistance(cell, data)
+    cold = conductor.cold_resistance(cell, data)
     if size.unit == "AWG":
-        title = f"{named(size)} wire: {conductor.area_text(cell, data)} of copper"
+        title = f"{named(size)} wire: {conductor.area_text(cell)} of copper"
         metric = conductor.metric_of(cell, data)
         replaced = f"{metric} is the least metric wire that replaces it. " if metric else ""
+        area = conductor.area_by_standard(gauge, data)
         decision = use("", area, f"{replaced}{_SAE}")
-        return Sheet(title, asked, data, [area, cold], [], [], decision=decision)
+        return Sheet(title, asked, data, [area, gauge, cold], [], [], decision=decision)
     title = f"{named(size)} wire as a gauge"
     given = stated(size, "conductor_area", "wire", data)
-    do = f"The gauge that has no more copper: {conductor.area_text(cell, data)}. It never carries more than that."
+    do = f"The gauge that has no more copper: {conductor.area_text(cell)}. It never carries more than that."
+    area = conductor.area_of(cell, data)
     return Sheet(title, asked, data, [gauge, area, given, cold], [], [], decision=use("GAUGE", gauge, do))
 
 

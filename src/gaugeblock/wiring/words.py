@@ -90,7 +90,7 @@ def do(one: Sized, wire: Conductor, load: Load, of: Circuit, data: Refdata) -> s
     lost = f"It loses {number_only(wire.drop, data)} of {number_only(limit, data)}; {governs(one)}."
     metric = conductor.metric_of(wire.size, data)
     bigger = f"the next bigger is {SIZES[one.at + 1].removeprefix('AWG ')} AWG" if one.at + 1 < len(SIZES) else ""
-    copper = f"{conductor.area_text(wire.size, data)} of copper" + (f", {metric} as metric wire" if metric else "")
+    copper = f"{conductor.area_text(wire.size)} of copper" + (f", {metric} as metric wire" if metric else "")
     many = f" {of.wires} such wires side by side." if of.wires and of.wires > 1 else ""
     it = "each" if many else "it"
     fused = f" Fuse {it} with {printed(load.fuse, data)} at the source." if load.fuse is not None else ""

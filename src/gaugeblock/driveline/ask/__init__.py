@@ -22,9 +22,10 @@ from gaugeblock.driveline.ask.steels import HARDNESS as HARDNESS
 from gaugeblock.driveline.ask.steels import SHEAR_YIELD as SHEAR_YIELD
 from gaugeblock.driveline.ask.steels import STEEL as STEEL
 from gaugeblock.driveline.ask.steels import STRESS as STRESS
+from gaugeblock.driveline.ask.turning import TURNS as TURNS
 
 ALONE = (BY_SCALE,)
 TOPICS = (
     *(HARDNESS, STEEL, AXLE, GEARING, TEETH, TYRE, JOINT, SLOPES, SHIMS, SETUP, SPLINE, SHAFT, LONGEST),
-    *(SPEEDO, REGEAR, ROAD, JOINT_LIMIT, STRESS, SHEAR_YIELD),
+    *(SPEEDO, REGEAR, TURNS, ROAD, JOINT_LIMIT, STRESS, SHEAR_YIELD),
 )

@@ -211,7 +211,7 @@ TEETH = Topic(
     },
     r"(?:what |which |gear |axle |rear )*ratio|gears?|ring(?: gear)?|pinion|teeth|tooth|count|crown ?wheel|diff|axle",
     needs=("teeth",),
-    asks_for="teeth|tooth|ring|pinion|crown ?wheel",
+    asks_for="teeth|tooth|ring|pinion|crown ?wheel|ratio",
     is_named=True,
     unmoved="metal finish state form standard service quality",
 )

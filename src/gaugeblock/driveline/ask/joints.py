@@ -31,7 +31,24 @@ JOINT = Topic(
     lambda: answer_of("joints.answer", "joint"),
     "universal joint",
     {
+        "top": (
+            amount(
+                "angle",
+                after=r"(?:off |out )?(?:in |from |on )?(?:the )?(?:plan|top|above)(?: view)?",
+                say="{} seen from above",
+                cue=("plan", "top", "above"),
+            ),
+            amount(
+                "angle",
+                before=r"(?:in |from |on )?(?:the )?(?:plan|top|above)(?: view)?(?: angle)?(?: of| is)?",
+                say="{} seen from above",
+                cue=("plan", "top", "above"),
+            ),
+        ),
         "angle": (
+            amount(
+                "angle", after=r"(?:off |out |down )?(?:in |from |on )?(?:the )?(?:side|elevation)(?: view)?", say="{}"
+            ),
             amount("angle", say="{}"),
             Shaped(rf"(?P<n>{NUMBER})(?= and {NUMBER} ?deg)", lambda m: f"{m['n']} deg"),
         ),
@@ -49,6 +66,7 @@ JOINT = Topic(
     r"cross[- ]type|(?:truck |car )?driveline|(?:u|universal|uj|cardan|hooke'?s?)[- ]?joints?|ujs?|joints?"
     r"|drive ?shaft|prop(?:eller)?[-"
     r" ]?shaft|angles?|vibrat\w*|working|operating"
+    r"|(?:whats?|what is) the (?:real|true|actual|compound)|real|true|actual|compound|off|view|prop"
     r"|fastest|slowest|highest|lowest|greatest|least|speeds?|bent|one|single"
     r"|(?:speed )?(?:changes?|varia\w+|varies|ripple|swing)|see|output",
     needs=("angle",),

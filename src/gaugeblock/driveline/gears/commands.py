@@ -134,3 +134,22 @@ def roadspeed(argv: list[str]) -> int:
     parser.add_argument("--engine-speed", required=True, metavar="N", help="of the engine: 6800 rpm")
     parser.add_argument("--gear", default="1", metavar="R", help="ratio of the gear that is in: 0.7 (default 1)")
     return print_answer(parser, argv, _roadspeed, _topic("ROAD"))
+
+
+def _turns() -> Callable[..., Sheet]:
+    from gaugeblock.driveline.gears.turns import turns as answer
+
+    return answer
+
+
+def turns(argv: list[str]) -> int:
+    """Run ``gaugeblock turns``; the exit code."""
+    parser = parser_of(
+        "turns",
+        "The ratio of an axle whose cover stays on: turn a wheel, and count the propeller shaft.",
+        "gaugeblock turns 1.9 --turned one",
+    )
+    parser.add_argument("shaft", metavar="TURNS", help="of the propeller shaft: 1.9")
+    parser.add_argument("--wheel", default="1", metavar="TURNS", help="of the wheel: 1 (default), 10")
+    parser.add_argument("--turned", metavar="W", help="one wheel (the other held, open differential) or both")
+    return print_answer(parser, argv, _turns, _topic("TURNS"))

@@ -57,4 +57,28 @@ SAID_ROUND: tuple[tuple[str, str, str], ...] = (
     ("marked", _UNMARKED, ""),
     ("printed", _UNMARKED, ""),
     ("cast", _UNMARKED, ""),
+    ("sh", r"\bsh(?:ud|oud|uld|ld)\b", "should"),
+    ("=", r" ?= ?", " is "),
+    ("yes or no", r"\byes or no\b", ""),
+    (
+        "crank",
+        r"\b(?:till|until|before) (?:it|she|he|they|the (?:car|engine))(?: just)?"
+        r" (?:wo(?:n'?t|nt)|will not|can'?t|does(?:n'?t|nt)) crank"
+        r"(?: (?:over|it|her))?\b",
+        "until it is flat",
+    ),
+    (
+        "into",
+        r"\b((?:pipe|line|tube|banjo|union)(?: (?:nuts?|bolts?|unions?))?)((?: be| go(?:es)?| going)?) (?:in )?into"
+        r" (?:an? |the |my )?"
+        r"(?:wheel cylinder|master(?: cylinder)?|cal?liper|slave(?: cylinder)?|brake hose|junction block)s?\b",
+        r"\1\2",
+    ),
+    ("wet", r"\bwet(?: boiling point)? of (?:dot ?)?5\.1 (?:vs|versus|and|or) (?:dot ?)?5\b", "wet dot 5.1 vs dot 5"),
+    (
+        "water in it",
+        r"\bafter (?:it'?s |it has |it )?(?:had )?(?:an? )?(?:few|couple of|some|[0-9]+|two"
+        r"|three) years(?: of)? water in it",
+        "and wet",
+    ),
 )

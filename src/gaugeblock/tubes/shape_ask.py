@@ -1,0 +1,106 @@
+"""What is asked of an offset and of a cope, as people say it."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
+from gaugeblock.answer.said_units import SAYS
+from gaugeblock.tubes.said import answer_in
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+    from collections.abc import Mapping
+
+    from gaugeblock.answer.asking import Reader
+
+_IN = r"(?: ?(?:(?P<mm>mm|millimet(?:re|er)s?)|in|inch(?:es)?|\"))?"
+_DEG = "|".join(SAYS["angle"].values())
+
+
+def _length(match: re.Match[str]) -> str:
+    number = match["n"]
+    is_mm = match["mm"] or (number.isdigit() and int(number) > _MOST_INCHES)
+    return f"{number} {'mm' if is_mm else 'in'}"
+
+
+_MOST_INCHES = 20  # of an offset or a tube without a unit: more is millimetres
+
+
+def _degrees(match: re.Match[str]) -> str:
+    return f"{match['n']} deg"
+
+
+def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
+    """How far apart the two bends of an offset are."""
+    return Topic(
+        lambda: answer_in("offset", "offset"),
+        "offset",
+        {
+            "rise": (
+                Shaped(rf"(?P<n>{NUMBER}){_IN} (?:offset|jog|kick|dog ?leg|rise|jump|step|set)", _length, "{} over"),
+                Shaped(
+                    rf"(?:offset|jog|rise|kick|up|over|jump|step|set)(?: (?:of|by|it|is))* (?P<n>{NUMBER}){_IN}",
+                    _length,
+                    "{} over",
+                ),
+            ),
+            "across": (
+                Shaped(
+                    rf"(?:and )?(?:across|sideways|side|over|roll)(?: by)? (?P<n>{NUMBER}){_IN}", _length, "{} across"
+                ),
+                Shaped(rf"(?P<n>{NUMBER}){_IN} (?:across|sideways|to the side|roll)", _length, "{} across"),
+            ),
+            "angle": (
+                Shaped(
+                    rf"(?:(?:with|using|by|two|2|a pair of|both|at) )*(?P<n>{NUMBER}) ?(?:{_DEG}|s)(?: bends?)?",
+                    _degrees,
+                    "bends of {}",
+                ),
+                Shaped(r"(?:two|2) (?P<n>15|22\.5|30|45|60)(?: bends?)", _degrees, "bends of {}"),
+            ),
+            "radius": slots["radius"],
+        },
+        r"(?:how far|distance|spacing|centres?|centers?|length)?(?: apart)?(?: between)?(?: the)?(?: two"
+        r"| 2)? ?(?:bend )?"
+        r"(?:marks?|bends?|corners?)|offsets?|jog|rolling|travel|slant(?:ing)?(?: bit)?|how (?:long|far)|got to|go|need"
+        r"|tubes?|pipe|between|apart|dog ?leg|to get|with",
+        needs=("rise", "angle"),
+        asks_for=r"offset|jog|rolling|travel|dog ?leg|slant\w*|between|apart|across",
+        is_named=True,
+        unmoved="metal finish state form standard service quality",
+    )
+
+
+def cope_of() -> Topic:
+    """How deep a tube is coped."""
+    tube = r"(?: (?:od|tubes?|tubing|pipe|chrome moly|dom))?"
+    return Topic(
+        lambda: answer_in("notch", "cope"),
+        "cope",
+        {
+            "od": (
+                Shaped(
+                    rf"(?P<n>{NUMBER}){_IN}{tube}(?= (?:on|onto|on to|to|into|against|sits on|meets))", _length, "{}"
+                ),
+                Shaped(rf"(?:cope|notch|fishmouth|saddle)(?: an?| the)? (?P<n>{NUMBER}){_IN}{tube}", _length, "{}"),
+            ),
+            "onto": (
+                Shaped(
+                    rf"(?:on|onto|on to|to|into|against|sits on|meets)(?: an?| the)? (?P<n>{NUMBER}){_IN}{tube}",
+                    _length,
+                    "onto {}",
+                ),
+            ),
+            "angle": (
+                Shaped(r"square(?: on)?|at a right angle|straight on", always("90 deg"), "square"),
+                amount("angle", before="(?:at|by)", say="at {}"),
+                amount("angle", say="at {}"),
+            ),
+        },
+        r"(?:how deep|depth)|copes?|coped|notch(?:es|ed)?|fish ?mouth|saddle|tubes?|deep|cut|hole ?saw|is|does|the|what"
+        r"|size|for|of",
+        needs=("od", "onto"),
+        asks_for=r"cope[sd]?|notch\w*|fish ?mouth|saddle",
+        is_named=True,
+        unmoved="metal finish state form standard service quality",
+    )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from gaugeblock import circuit, domains, fuse
+from gaugeblock import circuit, domains, drop, fuse
 from gaugeblock.answer.decision import ASK, NONE, STOP, USE
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import InputError
@@ -191,3 +191,16 @@ def test_what_is_wrong_with_an_item_is_its_question(more: str, kind: str, key: s
     sheet = page.item(one, job.shop, refdata()).sheet  # type: ignore[attr-defined]
     assert sheet.decision.kind == kind
     assert key in [q.key for q in sheet.questions]
+
+
+@pytest.mark.parametrize(("amps", "feet"), [(150, 10), (200, 16), (300, 8), (500, 7)])
+def test_a_battery_in_the_boot_has_a_cable(amps: int, feet: int) -> None:
+    """By the looser of two manuals: 0.4 V for the positive cable with its connections (TM671)."""
+    sheet = circuit(f"{amps} A", f"{feet} ft", kind="starter cable", voltage="12 V", insulation="GXL", air="50 degC")
+    assert sheet.decision.kind in (ASK, USE)
+    smallest = sheet.decision.figures[-1].text
+    for figure in sheet.decision.figures:
+        lost = drop(f"{figure.text} AWG", f"{amps} A", f"{feet} ft", back="body").decision.figures[0].typical
+        assert lost <= 0.4
+    assert smallest
+    assert not any("3 %" in q.text for q in sheet.questions)

@@ -94,7 +94,7 @@ class Answer:
         out += checks.of_wire_there(self.of, self.shown, self.load, self.data)
         questions = []
         for key in self.open:
-            kind, text = words.question(key)
+            kind, text = words.question(key, is_starter=self.of.is_starter)
             out.append(Check(key, CANNOT_TELL, "open, and it changes the wire", subject=key, bears=ASK))
             questions.append(Question(kind, text, key, (key,)))
         if self.unserved:

@@ -120,18 +120,26 @@ def _drops(of: Circuit, voltage: Figure, data: Refdata) -> tuple[Way, ...]:
     return (Way("drop", _less_earth(_volts(share, voltage, data), of, data), of.drop.text),)
 
 
+_SHORT_FEET = 6  # to which a manual has figures of their own
+
+
 def _cranking(of: Circuit, voltage: Figure, data: Refdata) -> tuple[Way, ...]:
     """What a cable may lose while the starter turns, by the manuals; by its length where they say."""
     volts, feet = base(voltage), units.from_base(units.to_base(float(of.length.value), of.length.unit), "ft")
     system = next((s for s, (low, high) in _SYSTEMS.items() if low <= volts <= high), "")
     case = "each cable"
     subject = f"{system} starting"
-    if system == "12 V" and feet <= 6:
+    if system == "12 V" and feet <= _SHORT_FEET:
         subject, case = "12 V cranking", "cable under 3 ft" if feet < 3 else "cable over 3 to 6 ft"
     if not system:
         raise InputError(f"{of.voltage.text}", "drop", "no manual was found for this voltage", (), "give the drop")
     figure = look_up(LIMITS, "voltage_drop_maximum", data=data, subject=subject, case=case, service="vehicle")
-    return (Way("drop", figure, f"{printed(figure, data)} while cranking"),)
+    strict = Way("drop", figure, f"{printed(figure, data)} while cranking")
+    if system != "12 V" or feet <= _SHORT_FEET:
+        return (strict,)
+    subject, case = "cranking", "battery positive cable and connections"  # of a battery in the boot
+    loose = look_up(LIMITS, "voltage_drop_maximum", data=data, subject=subject, case=case, service="vehicle")
+    return strict, Way("drop", loose, f"{printed(loose, data)} while cranking, connections and all")
 
 
 def _less_earth(limit: Figure, of: Circuit, data: Refdata) -> Figure:

@@ -37,9 +37,12 @@ _NAMED = {
 }
 
 
-def question(key: str) -> tuple[str, str]:
+_CRANKING = "How much may the cable lose while cranking: 0.2 V as a manual has it, or 0.4 V with its connections?"
+
+
+def question(key: str, *, is_starter: bool = False) -> tuple[str, str]:
     """The kind and the text of the question of an open key."""
-    return _QUESTIONS[key]
+    return (FILL_IN, _CRANKING) if key == "drop" and is_starter else _QUESTIONS[key]
 
 
 def deciding(open_keys: Sequence[str], every: Sequence[Sized]) -> tuple[str, ...]:

@@ -184,6 +184,7 @@ GAP = Topic(
     rf"how (?:close|near|far)|can|{_NEAR}|{_EXHAUST}|(?:the |my )?headers?|room|enough|clear|run"
     r"|(?:if )?(?:there(?:'?s| is) )?(?:without|no)(?: an?| any| room for an?| space for an?)? (?:heat"
     r" )?shield(?:ing)?|unshielded|bare (?:exhaust|headers?|pipes?)(?: pipes?)?|past|big|exhaust|air|all round|round"
+    r"|(?:at )?full (?:bump|droop|travel|lock)|bump|tail ?pipes?|silencer(?: box)?|muffler|ended up|back axle"
     r"|(?:rubber[ -])?hung|hanging|bare(?= floor| body| frame)|under|over|between|leave",
     needs=("to",),
     columns={"to": _neighbours},

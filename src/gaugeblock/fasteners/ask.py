@@ -311,4 +311,20 @@ OTHER_THREADS = Topic(
     needs=("maker", "condition"),
     settle=_settle_bolt,
 )
-TOPICS = (TORQUE, PART, OTHER_THREADS, *THREADS)
+# What a wrench is set to with a crow-foot on it, whatever the bolt.
+CROW_FOOT = Topic(
+    _torque,
+    "setting with a crow-foot",
+    {
+        "adapter": _SLOTS["adapter"],
+        "wanted": (*_SLOTS["wanted"], amount("torque", say="wanted {}")),
+        "wrench": _SLOTS["wrench"],
+    },
+    _SIGNALS + r"|setting|what|want(?:ed)?|on the (?:nut|bolt)|at the (?:nut|bolt)|nut|bolt|wrench|set(?: it)?(?: to)?"
+    r"|get|to",
+    needs=("adapter", "wanted"),
+    asks_for=r"crow\S*",
+    is_named=True,
+    unmoved="metal finish standard service quality",
+)
+TOPICS = (TORQUE, PART, OTHER_THREADS, CROW_FOOT, *THREADS)

@@ -227,6 +227,16 @@ TOOLS: dict[str, tuple[Reader, ...]] = {
             "crow-foot {}",
             cue=("crow",),
         ),
+        Shaped(
+            rf"(?:an? |the |my )?crow'?s?[ -]?(?:foot|feet)(?: (?:that )?(?:sticks?|stands?|goes|is|reaches|of|out"
+            rf"|by))*"
+            rf" (?P<arm>{NUMBER}) ?(?:inch(?:es)?|in|\")(?P<arm2>)(?: (?:dead|straight|out|long|in line))*"
+            rf" (?:on|off|from|with)(?: an?| the| my)* (?P<wrench>{NUMBER}) ?(?:inch(?:es)?|in|\")(?P<at>)"
+            r"(?: (?:torque )?wrench)?",
+            _arms,
+            "crow-foot {}",
+            cue=("crow",),
+        ),
     ),
     "locknut": (
         Named(

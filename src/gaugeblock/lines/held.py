@@ -105,7 +105,8 @@ def _sheet(title: str, line: Line, found: Found, data: Refdata, quantity: str, o
     if doubted.questions:
         decision = none("", doubted.questions[0].text)
     elif main is None:
-        decision = none("", otherwise)
+        reasons = [sentence(c.reason) for c in found.checks if "the tables have it" in c.reason]
+        decision = none("", f"{reasons[0]} State its coefficient of expansion." if reasons else otherwise)
     elif stops:
         required = stops[0].required.figure if stops[0].required is not None else None
         ends = [*([] if required is None else [Candidate(required, "", "required")]), Candidate(main, "", "refused")]

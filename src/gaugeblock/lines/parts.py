@@ -10,6 +10,7 @@ from gaugeblock.answer.making import base, derived
 from gaugeblock.answer.printing import number_only, number_text
 from gaugeblock.calc import line_parts as calc
 from gaugeblock.lines.found import Found
+from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.load import canonical
 from gaugeblock.warmth.grown import per_length
 from gaugeblock.warmth.verdict import beside
@@ -132,7 +133,7 @@ def exhaust_growth(words: Words, hot: Figure | None) -> Found:
         table = words.read("exhaust_material", lambda typed: read(typed, wanted, data, is_from=is_from))
     per = own or table
     if per is None:
-        return Found() if "exhaust_material" in words.unread else cannot(_none_published(line, wanted))
+        return Found() if "exhaust_material" in words.unread else cannot(_none_published(line, wanted, data))
     beside_it = [f for f in (own, table) if f is not None and own is not None]
     if cold is not None:
         rule, said = "thermal_growth_from", f"from {cold.text} {cold.unit}"
@@ -165,8 +166,17 @@ def _by_table(data: Refdata) -> str:
     return "thermal_growth_by_table" if data.entry("formulas", "thermal_growth_by_table") else "thermal_growth"
 
 
-def _none_published(line: Line, wanted: str) -> str:
-    return f"no published growth of {line.word('exhaust_material')} at {wanted}"
+def _none_published(line: Line, wanted: str, data: Refdata) -> str:
+    material = line.word("exhaust_material") or ""
+    said = f"no published growth of {material} at {wanted}"
+    ends = [
+        (span.high, row["temperature"])
+        for table in ("lines/growth", "lines/expansion")
+        for row in data.table(table).rows
+        if row["material"].casefold() == material.casefold() and not row["standing"]
+        if (span := parse_interval(row["temperature"])) is not None and span.high is not None
+    ]
+    return f"{said}; the tables have it for {max(ends)[1]}" if ends else said
 
 
 def _grown(material: str, at: str, data: Refdata, *, is_from: bool) -> Figure | None:

@@ -313,7 +313,8 @@ SECTION = Topic(
     joined=("material",),
     columns={"material": _stocks, **_STOCK_COLUMNS},
     asks_for=(
-        r"section|second moment|inertia|weigh\w*|mass|heavy|twist\w*|stiff\w*|area|(?:per|an?) (?:foot|ft|m)"
+        r"section|second moment|inertia|weigh\w*|mass|heavy|twist\w*|stiff\w*|area|(?:per|an?) (?:foot|ft|m|met(?:re"
+        r"|er))"
         r"|lbs?/ft|kg/m"
     ),
     is_named=True,

@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from gaugeblock.answer.asking import Reader
+    from gaugeblock.tables.load import Refdata
 
 
 def _legs(match: re.Match[str]) -> str:
@@ -83,6 +84,11 @@ _WANTED_BEND = (
 )
 
 
+def _settle_overbend(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """One stock and one die; the test bend is of the angle that is wanted, where no other is said."""
+    return {"angle": values.get("angle") or values["test"].partition(" set")[0], "test": values["test"]}
+
+
 def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
     """How far to pull a bend that springs back."""
     return Topic(
@@ -122,13 +128,13 @@ def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         r"|tubes?|tubing|pipe|bender|die|set|go|wind|take|round|finish|relax(?:es)?|let'?s? go|true|how far|bent"
         r"|degrees?|it"
         r"|where (?:do|should) i stop",
-        needs=("angle", "test"),
+        needs=("test",),
         joined=("material",),
         asks_for=(
             r"spring\w*|sprang|sprung|relax\w*|over-?bend|overbent|over bend|pull\w*|pointer|opens|comes out"
             r"|came out|set [0-9]+ and got"
         ),
         is_named=True,
-        settle=lambda values, _: {k: values[k] for k in ("angle", "test") if k in values},  # one stock, one die
+        settle=_settle_overbend,
         unmoved="metal finish state form standard service quality",
     )

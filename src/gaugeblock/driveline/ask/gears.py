@@ -149,7 +149,7 @@ TYRE = Topic(
     {
         "size": (
             Shaped(
-                r"(?P<code>(?:p|lt)?[1-3][0-9]5 ?[/ -] ?[2-9][05](?: ?(?:z?r|-|/) ?| )[12][0-9](?:\.5)?)"
+                r"(?P<code>(?:p|lt)?[1-3][0-9]5 ?[/ -] ?[2-9][05](?: ?(?:z?r|-|/) ?| )[12][0-9](?:\.5)?) ?(?:c|lt|xl)?"
                 r"|(?P<over>[2-4][0-9](?:\.[0-9]+)? ?x ?[0-9]{1,2}(?:\.[0-9]+)? ?(?:r|-) ?[0-9]{2})",
                 _size,
             ),
@@ -334,11 +334,13 @@ REGEAR = Topic(
                 "axle ratio {}",
             ),
             Shaped(rf"(?:with |on |had )?(?P<n>{_RATIO})'?s", lambda m: m["n"], "axle ratio {}"),
+            Shaped(rf"with(?: a)? (?P<n>{_RATIO})", lambda m: m["n"], "axle ratio {}"),
         ),
         "was": (
             Shaped(rf"(?:came|comes) (?:with|on) {_EITHER_TYRE}", _either, "in place of the one on {}"),
             Shaped(rf"{_WHEN_RIGHT} {_EITHER_TYRE}", _either, "in place of the one on {}"),
             Shaped(rf"{_EITHER_TYRE}(?= (?:up )?(?:to|for|off))", _either, "in place of the one on {}"),
+            Shaped(rf"from (?:the )?{_EITHER_TYRE}", _either, "in place of the one on {}"),
         ),
         "tyre": (
             Shaped(

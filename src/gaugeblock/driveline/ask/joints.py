@@ -90,9 +90,20 @@ def _open_limit(values: dict[str, str], data: Refdata) -> Open | None:
 JOINT_LIMIT = Topic(
     lambda: answer_of("joints.limit", "joint_limit"),
     "greatest angle of a universal joint",
-    {"speed": JOINT.slots["speed"]},
+    {
+        "speed": (
+            amount("rotational speed", before="at", say="at {}"),
+            amount("rotational speed", say="at {}"),
+            Shaped(
+                r"(?:at )?(?P<n>[1-9][0-9]{2,3}) (?:drive ?shaft|prop(?:eller)?(?:[- ]?shaft)?) (?:rpm|revs)",
+                lambda m: f"{m['n']} rpm",
+                "at {}",
+            ),
+        )
+    },
     JOINT.signals
-    + r"|(?:how much|what|the)? ?(?:max(?:imum)?|most|greatest|biggest|steepest)(?: (?:working|operating|joint))?(?:"
+    + r"|(?:drive|prop(?:eller)?)? ?(?:shaft )?rpm|revs|uj|(?:how much|what|the)? ?(?:max(?:imum)?|most|greatest"
+    r"|biggest|steepest)(?: (?:working|operating|joint))?(?:"
     r" angle)?|how (?:much|steep)|too (?:much|steep)|prop|allowed|run(?:s)?|turns?|can|should|at that speed|limit|u",
     asks_for=r"(?:max(?:imum)?|most|greatest|biggest|steepest|how much|limit).*\bangles?"
     r"|angles?.*\b(?:max(?:imum)?|limit|most)",
@@ -111,7 +122,8 @@ def _settle_slopes(values: dict[str, str], _data: Refdata) -> dict[str, str]:
 def _sloped(name: str, way: str, sign: str, say: str) -> Shaped:
     """A slope that is said of a thing, as the axis of its shaft falls to the rear; level is none."""
     return Shaped(
-        rf"(?:(?:shaft )?angle (?:of|at|on) (?:the )?)?(?:{name})(?: angle)?(?: is| at| points?| slopes?| sits?|"
+        rf"(?:(?:shaft )?angle (?:of|at|on) (?:the )?)?(?:{name})(?: (?:tail(?: ?shaft)?|output|flange"
+        rf"|nose))?(?: angle)?(?: is| at| points?| slopes?| sits?|"
         rf" tipped| tilted| tips?| falls?| runs?)*"
         rf"(?:(?: {way})?(?: at| by)? (?P<n>{NUMBER})(?: ?(?:deg(?:rees?|s)?|\u00b0))?(?: {way}(?: to the (?:back"
         rf"|rear))?)?|(?P<level> level|"
@@ -186,7 +198,8 @@ SHAFT = Topic(
             amount("rotational speed", before="at", say="at {}"),
             amount("rotational speed", say="at {}"),
             Shaped(
-                r"(?:revs?|revved|spins?|spun|turns?|winds?|wound|buzz(?:es|ed)?|runs?)(?: (?:it|them|her|him|up|out))*"
+                r"(?:revs?|revved|spins?|spun|turns?|turning|winds?|wound|buzz(?:es|ed)?|runs?)(?: (?:it|them|her|him"
+                r"|up|out))*"
                 r"(?: to| at)? (?P<n>[1-9][0-9]{3,4})(?! ?[a-z]*[0-9/])",
                 lambda m: f"{m['n']} rpm",
                 "at {}",
@@ -212,7 +225,7 @@ LONGEST = Topic(
     SHAFT.answer,
     "propeller shaft",
     {key: readers for key, readers in SHAFT.slots.items() if key != "length"},
-    SHAFT.signals + r"|(?:in )?(?:1|one)[ -]piece|dare|can|go|run|at",
+    SHAFT.signals + r"|(?:in )?(?:1|one)[ -]piece|i|dare|can|go|run|at|flat out|turning",
     needs=("od", "wall", "speed"),
     asks_for=r"longest|how long|max(?:imum)? length|greatest length",
     is_named=True,

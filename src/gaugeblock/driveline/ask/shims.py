@@ -33,7 +33,7 @@ def _length(before: str, say: str, after: str = "") -> tuple[Reader, ...]:
 
 def _mark(whose: str, say: str) -> tuple[Reader, ...]:
     """The mark on a pinion: a whole number with its sign."""
-    words = rf"(?:{whose})(?: (?:pinion|gear|mark|marked|is|was|says|reads|at|of))*"
+    words = rf"(?:{whose})(?: (?:pinion|gear|head|one|mark|marked|is|was|says|reads|at|of))*"
     return (Shaped(rf"{words} (?P<n>[+-]?[0-9]{{1,2}})", lambda m: m["n"], say),)
 
 
@@ -74,10 +74,12 @@ SHIMS = Topic(
         "other_side": _length(rf"(?:to |on |the )*(?:other|opposite|far|pinion) side{_IS}", "other side {}"),
         "preload": _length(r"preload(?: shims?)?(?: (?:of|is|each side))*", "preload shim {}", "preload shims?"),
         "shim": _length(
-            rf"(?:pinion |depth |old )*shims?(?: (?:in|there))*{_IS}", "pinion shim {}", "(?:pinion |depth )+shims?"
+            rf"(?:pinion |depth |old )*shims?(?: (?:in|there))*{_IS}",
+            "pinion shim {}",
+            "(?:pinion |depth )*shims?(?: under (?:the |its )?head)?",
         ),
         "old_mark": _mark("old|mark(?:ed)? was|was|came out", "old mark {}"),
-        "new_mark": _mark("new|now|goes in|mark(?:ed)? is", "new mark {}"),
+        "new_mark": _mark("new|now|goes in|mark(?:ed)? is|pinion head is|(?:new )?pinion is", "new mark {}"),
         "sign": (
             Shaped(r"plus (?:adds|means (?:more|thicker)|is thicker)", always("plus adds"), "plus adds"),
             Shaped(
@@ -87,12 +89,13 @@ SHIMS = Topic(
             ),
         ),
     },
-    r"shims?|shimming|carrier|side bearings?|diff(?:erential)?|pinion(?: depth)?|depth|axle|backlash|which(?: shims?)?"
+    r"shims?|shimming|(?:shift|slide|move)(?: the)? carrier|carrier|side bearings?|diff(?:erential)?|pinion(?: depth)?"
+    r"|depth|axle|backlash|which(?: shims?)?"
     r"|(?:to )?mov(?:e|ing)|packs?|rear(?: end)?|ring(?: gear)?|crown ?wheel|across|over|far|shows?|set(?:ting)?(?:"
     r" up)?|(?:the )?dial(?: says| reads)?|says|reads|nearer|closer"
     r"|(?:nearer|closer)(?: to)?(?: the)? pinion(?: or further(?: off| away| out)?)?|bring",
     table="shims",
-    asks_for=r"shim(?:s|ming)?",
+    asks_for=r"shim(?:s|ming)?|(?:shift|slide|move)(?: the)? carrier",
     is_named=True,
     unmoved="metal finish standard service quality",
 )

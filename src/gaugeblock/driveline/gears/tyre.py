@@ -17,7 +17,8 @@ if TYPE_CHECKING:
     from gaugeblock.units import Measure
 
 _CODE = re.compile(
-    r"(?:P|LT)?\s*(?P<width>[0-9]{3})/(?P<aspect>[0-9]{2,3})\s*(?:ZR|R|D|B|-)?\s*(?P<rim>[0-9]{2}(?:\.5)?)",
+    r"(?:P|LT)?\s*(?P<width>[0-9]{3})/(?P<aspect>[0-9]{2,3})\s*(?:ZR|R|D|B|-)?\s*(?P<rim>[0-9]{2}(?:\.5)?)\s*(?:C|LT"
+    r"|XL)?",
     re.ASCII | re.IGNORECASE,
 )
 # An off-road size says its overall diameter first: 31x10.50R15.

@@ -48,7 +48,7 @@ def _test() -> Callable[..., Sheet]:
 
 
 def _flow(match: re.Match[str]) -> str:
-    said = match["u"].replace(" ", "")
+    said = match["u"].replace(" an ", " per ").replace(" a ", " per ").replace(" ", "")
     return f"{match['n']} {'L/h' if said[0] == 'l' else 'gal/h' if said.endswith('hour') else _FLOWS[said]}"
 
 
@@ -94,7 +94,9 @@ FUEL = Topic(
         ),
         "pump": (
             Shaped(
-                rf"(?P<n>{NUMBER}) ?(?P<u>gph|gpm|lph|l/h|lit(?:re|er)s? per hour|gal(?:lon)?s? per hour)(?: pump)?",
+                rf"(?P<n>{NUMBER}) ?(?:us )?(?P<u>gph|gpm|lph|l/h|lit(?:re|er)s? (?:per|an?) hour|gal(?:lon)?s? (?:per"
+                rf"|an?) hour)"
+                r"(?: pump)?",
                 _flow,
                 "pump {}",
             ),

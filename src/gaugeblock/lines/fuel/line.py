@@ -18,7 +18,7 @@ from gaugeblock.lines.fuel.pipe import pipe_with
 from gaugeblock.lines.given import doubtful, lacking
 from gaugeblock.lookup import look_up
 from gaugeblock.tables.load import Refdata, refdata
-from gaugeblock.units import in_unit
+from gaugeblock.units import in_unit, significant
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -69,6 +69,8 @@ def judged(of: Supply, asked: dict[str, str | None], data: Refdata) -> Sheet:
     checks.append(Check(_NAME, CANNOT_TELL, said, subject="bore", bears=ASK))
     candidates = [Candidate(row, f"{_inch(row)}, {row.key['case']}", _then(flow, pipe, data)) for row, pipe in kept]
     do = "Ask the pump's maker for the bore at inlet and outlet: no line to the pump is smaller than its inlet."
+    if of.given.figure("pump", data) is None and of.boost is None and "boost" in way.said:
+        do += f" The flow is reckoned {way.said}: say whether it has boost."
     decision = ask(VERB, candidates, (_NAME,), do)
     if not kept:
         decision = none(VERB, f"None of the usual bores loses so little in {length.text if length else ''}.")
@@ -105,7 +107,8 @@ def _check(of: Supply, row: Figure, pipe: Pipe, data: Refdata) -> Check | None:
 
 def _then(flow: Figure, pipe: Pipe, data: Refdata) -> str:
     loss = "" if pipe.loss is None else f", loses {number_only(pipe.loss, data)}"
-    return f"{number_only(pipe.speed, data)} at {number_only(flow, data)}{loss}"
+    speed, needed = (f"{significant(f.typical, 2)} {f.unit}" for f in (pipe.speed, flow))
+    return f"{speed} at {needed}{loss}"
 
 
 def _questions(of: Supply) -> list[Question]:

@@ -81,4 +81,18 @@ SAID_ROUND: tuple[tuple[str, str, str], ...] = (
         r"|three) years(?: of)? water in it",
         "and wet",
     ),
+    ("pa", r"\bpa ?1[12] (?=nylon)", ""),
+    ("lock nut", r"\block nuts?\b", "locknut"),
+    ("dial", r"\bdial(?:l?ed)(?: in)?\b", "set"),
+    ("drag", r",? ?\bdo i (?:have to |need to )?add (?:on )?(?:the |its )?drag(?: on)?\b", ""),
+    (
+        "drop",
+        r"\b(0?\.[0-9]+|[1-3]) ?v(?:olts?)? drop,? (?:at |on )?(6|12|24) ?v(?:olts?)?\b",
+        r"\2 volts \1 volts drop",
+    ),
+    (
+        "drop",
+        r"\b(6|12|24) ?v(?:olts?)? drop\b",
+        r"\1 volt system voltage drop",
+    ),  # of a system, and none that anybody allows
 )

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from driveline.asking import SHAFT, only, shaft, texts
 from gaugeblock import steel
+from gaugeblock.answer.decision import ASK
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.answer.text import render
 from gaugeblock.driveline.steels import STRENGTHS
@@ -338,3 +339,19 @@ def test_no_bar_is_taken_as_stronger_than_a_bar_of_the_table(size: str) -> None:
                 typical = to_base(float(row["value"] or row["low"]), row["unit"])
                 assert to_base(taken.typical, taken.unit) <= typical / 0.98 * (1 + 1e-9), (grade, treatment, size)
     assert lower > 10
+
+
+@pytest.mark.parametrize("torque", ["500 lbf*ft", "1800 lbf*ft", "2500 N*m"])
+@pytest.mark.parametrize("steel_is", [{"hardness": "30 HRC"}, {"treatment": "quenched and tempered to class BC"}])
+def test_without_a_diameter_the_thinnest_that_does_not_yield_is_told(torque: str, steel_is: dict[str, str]) -> None:
+    """The shaft of that diameter, asked about, yields at the torque."""
+    grade = "4140" if "hardness" in steel_is else "A434"
+    sheet = steel(grade, torque=torque, **steel_is)
+    assert sheet.decision.kind == ASK
+    least = sheet.decision.figures[0]
+    assert least.quantity == "shaft_diameter_least"
+    again = steel(grade, torque=torque, shaft=f"{least.typical:.9f} {least.unit}", **steel_is)
+    factor = next(f for f in again.figures if f.quantity.startswith("torsional_yield_factor"))
+    if grade == "4140":
+        assert factor.typical == pytest.approx(1, rel=1e-3)
+    assert 1 - 1e-3 <= factor.typical < 1.5  # a thin bar of a class is stronger than its thickest one

@@ -177,6 +177,10 @@ def judged(shaft: keys.Shaft, asked: dict[str, str | None], data: Refdata) -> Sh
         )
     more = with_case(shaft, of.table, torsion(shaft, of.table, of.strength, data), data)
     end = outcome(shaft, more, data)
+    if shaft.diameter is None:
+        from gaugeblock.driveline.slimmest import with_slimmest
+
+        end = with_slimmest(end, shaft, of.strength, data)
     cautions += [*more.cautions, *rule_cautions(data, "splines", "stress in the spline")]
     own = () if more.factor is None or end.checks else (more.factor,)
     shown = dict.fromkeys((*end.decision.figures, *own, *figures, *more.figures, *weld))

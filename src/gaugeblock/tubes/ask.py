@@ -67,6 +67,8 @@ def _bare_od(match: re.Match[str]) -> str | None:
         return f"{number} mm"
     if "." in number and float(number) > _MOST_INCHES and not match["in"]:
         return f"{number} mm"  # no shop bends a tube of so many inches
+    if match["in"] and number.isdigit() and int(number) > _MOST_INCHES:
+        return None  # a leg, and no tube
     if match["in"] or "/" in number or ("." in number and not number.startswith((".", "0."))):
         return f"{number} in"
     return None

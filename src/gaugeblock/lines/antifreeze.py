@@ -51,18 +51,21 @@ def antifreeze(
     asked: dict[str, str | None] = {"system": system, "frost": frost, "mix": mix, "now": now, "kind": kind}
     whole = read_positive(system, "volume", "system")
     title = f"antifreeze for {whole.text}"
-    if not is_plausible(whole, "coolant_volume", data):
-        said = did_you_mean(f"{whole.text} is no usual cooling system", ())
-        return questioned(title, asked, {"system": said}, VERB, data)
     item = canonical(data, TABLE, "item", kind)
+    cold = units.parse_measure(frost, "temperature", "frost") if frost is not None else None
+    share = share_of(mix) if mix is not None else 0.0
+    has = share_of(now) if now is not None else None
     if frost is None and mix is None:
         why = "neither the frost nor the mixture was given"
         raise Ambiguous("antifreeze", "frost", why, ("frost", "mix"), "give one of both: -25 degC, or 50 %")
+    if frost is not None and mix is not None:
+        raise InputError(frost, "frost", f"{mix} is wanted too, and they are two wishes", (), "give one of both")
+    if not is_plausible(whole, "coolant_volume", data):
+        said = did_you_mean(f"{whole.text} is no usual cooling system", ())
+        return questioned(title, asked, {"system": said}, VERB, data)
     rests: list[Figure] = []
-    if mix is not None:
-        share = share_of(mix)
-    else:
-        found = _for_frost(frost or "", item, data)
+    if cold is not None:
+        found = _for_frost(cold, item, data)
         if found is None:
             do = f"No mixture of the tables stands {frost}: the antifreeze's maker prints what does."
             return Sheet(title, asked, data, [], [], _cautions(), decision=none(VERB, do))
@@ -73,13 +76,14 @@ def antifreeze(
     volume = stated(whole, "coolant_volume", "system", data)
     wanted = stated(_percent(share), "glycol_share", "mix", data)
     inputs = [volume, wanted]
-    if now is None:
+    if has is None:
         number = antifreeze_to_fill(base(volume), share / _WHOLE)
         rule, said = "antifreeze_to_fill", f"Then fill up with clean water: {share:g} % of it all is glycol."
     else:
-        has = share_of(now)
         if not 0 <= has < share:
-            raise InputError(now, "now", f"not under the {share:g} % that is wanted", (), "there is nothing to add")
+            raise InputError(
+                str(now), "now", f"not under the {share:g} % that is wanted", (), "there is nothing to add"
+            )
         inputs.append(stated(_percent(has), "glycol_share", "now", data))
         number = antifreeze_to_swap(base(volume), has / _WHOLE, share / _WHOLE)
         rule, said = "antifreeze_to_swap", "Drain as much first, mixed as it is, and put this in neat."
@@ -93,9 +97,8 @@ def antifreeze(
     return Sheet(title, asked, data, [made, *inputs, *rests], [], _cautions(), decision=decision)
 
 
-def _for_frost(frost: str, item: str, data: Refdata) -> tuple[float, Figure] | None:
+def _for_frost(cold: Measure, item: str, data: Refdata) -> tuple[float, Figure] | None:
     """The least share of the tables that does not freeze at a cold, and where it does; None where none is enough."""
-    cold = units.parse_measure(frost, "temperature", "frost")
     rows = [r for r in data.table(TABLE).rows if r["item"] == item and r["quantity"] == "freezing_point"]
     shares = sorted({float(r["state"].removesuffix(" %")) for r in rows if not r["standing"]})
     for share in shares:

@@ -86,7 +86,9 @@ _WANTED_BEND = (
 
 def _settle_overbend(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """One stock and one die; the test bend is of the angle that is wanted, where no other is said."""
-    return {"angle": values.get("angle") or values["test"].partition(" set")[0], "test": values["test"]}
+    tested = values.get("test", "")
+    angle = values.get("angle") or tested.partition(" set")[0]
+    return {key: value for key, value in (("angle", angle), ("test", tested)) if value}
 
 
 def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:

@@ -62,10 +62,10 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         },
         r"(?:how far|distance|spacing|centres?|centers?|length)?(?: apart)?(?: between)?(?: the)?(?: two"
         r"| 2)? ?(?:bend )?"
-        r"(?:marks?|bends?|corners?)|offsets?|jog|rolling|travel|slant(?:ing)?(?: bit)?|how (?:long|far)|got to|go|need"
+        r"(?:marks?|bends?|corners?)|offsets?|jog|travel|slant(?:ing)?(?: bit)?|how (?:long|far)|got to|go|need"
         r"|tubes?|pipe|between|apart|dog ?leg|to get|with",
         needs=("rise", "angle"),
-        asks_for=r"offset|jog|rolling|travel|dog ?leg|slant\w*|between|apart|across",
+        asks_for=r"offset|jog|travel|dog ?leg|slant\w*|between|apart|across",
         is_named=True,
         unmoved="metal finish state form standard service quality",
     )
@@ -79,14 +79,12 @@ def cope_of() -> Topic:
         "cope",
         {
             "od": (
-                Shaped(
-                    rf"(?P<n>{NUMBER}){_IN}{tube}(?= (?:on|onto|on to|to|into|against|sits on|meets))", _length, "{}"
-                ),
+                Shaped(rf"(?P<n>{NUMBER}){_IN}{tube}(?= (?:on|onto|on to|to|into|against|sits on))", _length, "{}"),
                 Shaped(rf"(?:cope|notch|fishmouth|saddle)(?: an?| the)? (?P<n>{NUMBER}){_IN}{tube}", _length, "{}"),
             ),
             "onto": (
                 Shaped(
-                    rf"(?:on|onto|on to|to|into|against|sits on|meets)(?: an?| the)? (?P<n>{NUMBER}){_IN}{tube}",
+                    rf"(?:on|onto|on to|to|into|against|sits on)(?: an?| the)? (?P<n>{NUMBER}){_IN}{tube}",
                     _length,
                     "onto {}",
                 ),

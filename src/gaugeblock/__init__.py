@@ -7,7 +7,7 @@
 
 from __future__ import annotations
 
-__version__ = "0.17.0"
+__version__ = "0.18.0"
 
 TYPE_CHECKING = False  # a type checker sees each name; a running program loads it when it is first used
 if TYPE_CHECKING:
@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from gaugeblock.driveline.axles.answer import axle as axle
     from gaugeblock.driveline.axles.answer import axle_compared as axle_compared
     from gaugeblock.driveline.gears.answer import gearing as gearing
+    from gaugeblock.driveline.gears.final_drive import finaldrive as finaldrive
     from gaugeblock.driveline.gears.regear import regear as regear
     from gaugeblock.driveline.gears.road_speed import roadspeed as roadspeed
     from gaugeblock.driveline.gears.size import tyre as tyre
@@ -184,6 +185,7 @@ __all__ = [
     "exhaust_outlet",
     "exhaust_pipe",
     "exhaust_run",
+    "finaldrive",
     "find",
     "flare",
     "frame",

@@ -66,6 +66,7 @@ COMPARED = {
     'mastercylinder "7/8 in" --was "1 in" --compare "master=3/4 in, 7/8 in"': 2,
     'offset "4 in" --angle "30 deg" --compare "angle=30 deg, 45 deg"': 2,
     'cope "1-1/2 in" --onto "1-3/4 in" --compare "onto=1-1/2 in, 1-3/4 in"': 2,
+    'finaldrive "2500 rpm" --at "70 mph" --tyre "25 in" --compare "gear=1, 0.82"': 2,
     'turns 1.9 --turned one --compare "turned=one, both"': 2,
     'antifreeze "14 qt" --mix "50 %" --compare "mix=40 %, 50 %"': 2,
     'reach --wire "4 mm2" --current "20 A" --drop "0.5 V" --return body --compare "wire=4 mm2, 6 mm2"': 2,

@@ -16,6 +16,7 @@ WING = Wing(
         "shims": ("shims.commands", "shims for a backlash, or for the mark on a pinion"),
         "gearing": ("gears.commands", "engine speed at road speed, by axle ratio and tyre"),
         "ratio": ("gears.commands", "an axle ratio by the teeth of its gears"),
+        "finaldrive": ("gears.commands", "the axle ratio for an engine speed at a road speed"),
         "turns": ("gears.commands", "an axle ratio by turning a wheel and counting the shaft"),
         "tyre": ("gears.commands", "what a tyre measures by its size"),
         "shaftstress": ("commands", "the shear stress of a round shaft under a torque"),
@@ -42,6 +43,7 @@ WING = Wing(
         "true_speed": "gears.true_speed",
         "ratio": "gears.teeth",
         "turns": "gears.turns",
+        "finaldrive": "gears.final_drive",
     },
     {
         "driveline": "Driveline",

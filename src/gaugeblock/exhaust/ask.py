@@ -159,7 +159,8 @@ GAP = Topic(
         "to": (
             Shaped(
                 (
-                    r"(?:the |an? |my )?(?:(?:flexible|flex|rubber|plastic|nylon|steel|copper|metal) )?(?P<n>brake"
+                    r"(?:the |an? |my )?(?:(?:flexible|flex|rubber|plastic|nylon|steel|copper"
+                    r"|metal) )?(?:petrol (?=tank))?(?P<n>brake"
                     r" (?:line|hose|pipe)"
                     r"|fuel (?:line|hose|pipe|tank)|gas tank|tank|floor"
                     r"|frame|body|wires?|wiring|harness|loom|tyres?|tires?|ground|road|plug (?:leads?|wires?)|spark"
@@ -184,7 +185,8 @@ GAP = Topic(
     rf"how (?:close|near|far)|can|{_NEAR}|{_EXHAUST}|(?:the |my )?headers?|room|enough|clear|run"
     r"|(?:if )?(?:there(?:'?s| is) )?(?:without|no)(?: an?| any| room for an?| space for an?)? (?:heat"
     r" )?shield(?:ing)?|unshielded|bare (?:exhaust|headers?|pipes?)(?: pipes?)?|past|big|exhaust|air|all round|round"
-    r"|(?:at )?full (?:bump|droop|travel|lock)|bump|tail ?pipes?|silencer(?: box)?|muffler|ended up|back axle"
+    r"|(?:at )?full (?:bump|droop|travel|lock)|bump|tail ?pipes?|down ?pipes?|pass|ends? up|silencer(?: box)?|muffler"
+    r"|ended up|back axle"
     r"|(?:rubber[ -])?hung|hanging|bare(?= floor| body| frame)|under|over|between|leave",
     needs=("to",),
     columns={"to": _neighbours},

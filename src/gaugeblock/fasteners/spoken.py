@@ -237,6 +237,14 @@ TOOLS: dict[str, tuple[Reader, ...]] = {
             "crow-foot {}",
             cue=("crow",),
         ),
+        Shaped(
+            rf"(?:an? |the )?(?P<arm>{NUMBER}) ?(?:inch(?:es)?|in|\") crow'?s?[ -]?(?:foot|feet)(?P<arm2>)"
+            r"(?: (?:stuck|straight|out|sticking|dead|in line))*(?: (?:on|off|from|of|at|the|an?|my|end))+"
+            rf" (?P<wrench>{NUMBER}) ?(?:inch(?:es)?|in|\")(?P<at>)(?: (?:torque )?wrench)?",
+            _arms,
+            "crow-foot {}",
+            cue=("crow",),
+        ),
     ),
     "locknut": (
         Named(

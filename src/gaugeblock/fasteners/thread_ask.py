@@ -9,6 +9,7 @@ from gaugeblock.fasteners.spoken import GRADE, THREAD
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    import re
     from collections.abc import Callable
 
     from gaugeblock.answer.asking import Open
@@ -105,7 +106,7 @@ HOLE = Topic(
         "thread": THREAD,
         "fit": (
             Shaped(
-                r"(?:(?:an?|the) )?(?:wire |steel |coil )?(?:thread )?inserts?(?: (?:drill|hole|size|tap))*",
+                r"(?:(?:an?|the) )?(?:wire |steel |coil )*(?:thread )?inserts?(?: (?:drill|hole|size|tap))*",
                 always("thread insert"),
                 "for a thread insert",
                 cue=("insert",),
@@ -151,11 +152,22 @@ def _open_engagement(values: dict[str, str], data: Refdata) -> Open | None:
     return tuple(open_keys), rows
 
 
+def _metric(match: re.Match[str]) -> str:
+    return f"M{match['n']}"
+
+
 ENGAGEMENT = Topic(
     _engagement,
     "engagement",
     {
-        "thread": THREAD,
+        "thread": (
+            *THREAD,
+            Shaped(
+                r"(?:an? )?(?P<n>[4-9]|1[0-9]|2[04]) ?(?:mm|mil|millimet(?:re|er))(?= (?:bolt|stud|screw))",
+                _metric,
+                "{}",
+            ),
+        ),
         "into": (
             TAPPED_METAL,
             Named(metals_said, say="into {}", tail=METAL_TAIL, doubt=1),
@@ -164,7 +176,8 @@ ENGAGEMENT = Topic(
     },
     r"(?:how )?(?:deep|far|much|long)(?:"
     r" thread)?|threads?|engage\w*|bolts?|screws?|studs?|minimum|min|least|depth|length"
-    r"|holes?|tapped|blind|screw(?:ed)? in|(?:before )?(?:it |they )?(?:will )?strips?|stripping|thread(?:ed)? in"
+    r"|(?:to be )?as strong as (?:the |my |a )?(?:bolts?|studs?|screws?)|go|must|holes?|tapped|blind|screw(?:ed)? in"
+    r"|(?:before )?(?:it |they )?(?:will )?strips?|stripping|thread(?:ed)? in"
     r"|(?:so |if i want |so that |before )?(?:the |my |an? )?(?:bolts?|studs?|screws?) (?:to )?(?:breaks?|snaps?|fails?"
     r"|gives?(?: up| way)?|let'?s? go)|before (?:the |its |it |they )?(?:threads?|hole)? ?(?:do|does|pulls? out|strips?"
     r"|gives?(?: way| up)?|let'?s? go)",

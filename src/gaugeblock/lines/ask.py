@@ -61,6 +61,8 @@ def heat(item: str, *, data: Refdata, **options: str) -> Sheet:
 
         why = "it is of an estimate beside a hot part, and no hot part was named"
         raise InputError(options[hot_only[0]], "question", why, (), "name the hot part too, or leave it out")
+    if "at" in options and _OWN.isdisjoint(options) and not any(k in options for k in _OF_ESTIMATE):
+        options.pop("beside", None)  # how hot it gets there is said
     if "beside" in options or not _OWN.isdisjoint(options):
         from gaugeblock.errors import InputError
         from gaugeblock.lines.beside import beside

@@ -136,7 +136,11 @@ ANTIFREEZE = Topic(
     {
         "system": (
             amount("volume", after="(?:cooling )?(?:system|capacity|in all|in total|coolant)", say="system of {}"),
-            amount("volume", before="(?:system|capacity|it|engine)(?: (?:holds|takes|is|of))*", say="system of {}"),
+            amount(
+                "volume",
+                before="(?:system|capacity|it|engine)(?:'?s)?(?: (?:holds|takes|is|of|us))*",
+                say="system of {}",
+            ),
             amount("volume", say="system of {}"),
         ),
         "frost": (
@@ -154,14 +158,18 @@ ANTIFREEZE = Topic(
         ),
         "mix": (
             *COOLANT.slots["mix"][:2],
-            Shaped(rf"(?:want|to|need|get|make)(?: it)?(?: to| up to)? {_SHARE}", lambda m: f"{m['n']} %", "{} wanted"),
+            Shaped(
+                r"(?:want|to|need|get|make)(?: it)?(?: to| up to| get)? (?P<n>[2-7][0-9])(?: ?(?:%|percent|per cent))?",
+                lambda m: f"{m['n']} %",
+                "{} wanted",
+            ),
         ),
         "kind": COOLANT.slots["kind"],
     },
     r"how (?:many|much)(?: (?:lit(?:re|er)s?|quarts?|pints?|gallons?))?|neat(?: stuff)?|straight|pure|concentrate|add"
     r"|put"
     r"(?: in| back)?|drain(?: out| off)?|top up|antifreeze|coolant|glycol|want|i|do|as|and|system|holds?|takes?|litres?"
-    r"|for|good to|protect(?:ion|ed)?|down|only|mix",
+    r"|for|good to|to get|off|rad(?:iator)?|block|frost|protect(?:ion|ed)?|down|only|mix",
     needs=("system",),
     asks_for=r"anti-?freeze|coolant|glycol|neat|mix",
     is_named=True,

@@ -65,7 +65,7 @@ GROWTH = Topic(
                 before="from|between|starting (?:at|from)|cold(?: end)?(?: at| is| of)?|fitted at|built at",
                 say="from {}",
             ),
-            amount("temperature", followed="to", say="from {}"),
+            amount("temperature", followed="(?:up )?to", say="from {}"),
             amount("temperature", after="cold", say="from {}"),
         ),
         "material": (

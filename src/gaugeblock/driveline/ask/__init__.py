@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.driveline.ask.axles import AXLE as AXLE
+from gaugeblock.driveline.ask.final_drive import FINAL_DRIVE as FINAL_DRIVE
 from gaugeblock.driveline.ask.gears import GEARING as GEARING
 from gaugeblock.driveline.ask.gears import REGEAR as REGEAR
 from gaugeblock.driveline.ask.gears import ROAD as ROAD
@@ -27,5 +28,5 @@ from gaugeblock.driveline.ask.turning import TURNS as TURNS
 ALONE = (BY_SCALE,)
 TOPICS = (
     *(HARDNESS, STEEL, AXLE, GEARING, TEETH, TYRE, JOINT, SLOPES, SHIMS, SETUP, SPLINE, SHAFT, LONGEST),
-    *(SPEEDO, REGEAR, TURNS, ROAD, JOINT_LIMIT, STRESS, SHEAR_YIELD),
+    *(SPEEDO, REGEAR, FINAL_DRIVE, TURNS, ROAD, JOINT_LIMIT, STRESS, SHEAR_YIELD),
 )

@@ -54,13 +54,21 @@ TURNS = Topic(
                 "{} of the wheel",
                 cue=("wheel",),
             ),
+            Shaped(
+                r"(?P<n>[0-9]{1,2})(?: full| complete) (?:turns?|revs?|revolutions?)",
+                _number,
+                "{} of the wheel",
+                cue=("wheel",),
+            ),
         ),
         "turned": (
             Shaped(
                 r"(?:one (?:back |rear )?wheel (?:is |was )?(?:jacked(?: up)?|up|off the (?:floor|ground)))"
                 r"|(?:the )?other(?: one| wheel| side)?(?: is| was| stays| stayed)? (?:on the (?:floor|ground)|held"
                 r"|still|down)"
-                r"|one back wheel jacked other on the floor",
+                r"|one back wheel jacked other on the floor"
+                r"|one (?:back |rear )?wheel (?:is |was )?(?:still )?(?:on|down on) the (?:floor|ground)"
+                r"|spun the other",
                 always("one"),
                 "one wheel turned, the other held",
             ),
@@ -73,12 +81,13 @@ TURNS = Topic(
             ),
         ),
     },
-    r"(?:what'?s|whats|what is|which)(?: the)? ratio(?: of(?: the| my)? (?:diff|axle|rear end))?|ratio|diff|axle"
+    r"what have i got|full|whisker|and a|(?:what'?s|whats|what is|which)(?: the)? ratio(?: of(?: the| my)? (?:diff"
+    r"|axle|rear end))?|ratio|diff|axle"
     r"|rear end"
     r"|box in neutral|neutral|in neutral|and|i|round|exactly|jacked|floor|on the|prop|shaft|wheels?|turn(?:ed|s)?|back"
     r"|rear",
     needs=("shaft",),
-    asks_for=r"ratio",
+    asks_for=r"ratio|what have i got",
     is_named=True,
     unmoved="metal finish state form standard service quality",
 )

@@ -96,9 +96,15 @@ CIRCUIT = Topic(
                 "length", before=r"(?:master|m/?c)(?: cyl(?:inder)?)?(?: bore)?(?: of| is)?", say="{} master cylinder"
             ),
             amount("length", after="bore", say="{} master cylinder", doubt=3),
+            amount("length", after="cylinder", say="{} master cylinder", doubt=2),
         ),
         "force": (
-            Shaped(rf"(?P<n>{NUMBER}) ?(?:lbs?|lbf|pounds?){_FOOT}", _pounds, "{} on the pedal", cue=("lb", "pound")),
+            Shaped(
+                rf"(?P<n>{NUMBER}) ?(?:lbs?|lbf|pounds?)(?: shove| push| stamp)?{_FOOT}",
+                _pounds,
+                "{} on the pedal",
+                cue=("lb", "pound"),
+            ),
             Shaped(rf"(?P<n>{NUMBER}) ?(?:kg|kgs|kilos?|kgf){_FOOT}", _kilos, "{} on the pedal", cue=("kg", "kilo")),
             Shaped(rf"(?P<n>{NUMBER}) ?(?:n|newtons?){_FOOT}", lambda m: f"{m['n']} N", "{} on the pedal"),
         ),

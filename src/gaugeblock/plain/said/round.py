@@ -2,6 +2,19 @@
 
 from __future__ import annotations
 
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+    from collections.abc import Callable
+
+_PARTS = {"eighth": "1/8", "quarter": "1/4", "half": "1/2", "three eighths": "3/8"}
+
+
+def _pipe(match: re.Match[str]) -> str:
+    """``an eighth npt`` is 1/8 npt."""
+    return f"{_PARTS.get(match[1], '3/4')} npt"
+
+
 # What is done so that nothing bad comes of it changes nothing: so that it neither knocks nor scorches.
 _BAD = (
     r"(?:knocks?|rattles?|hits?|rubs?|touch(?:es)?|scorch(?:es)?|burns?|melts?|cooks?|boils?|chafes?|sags?|squeaks?"
@@ -21,7 +34,7 @@ _UNIT = r"(?:deg(?:rees?)? ?(?:f|c)|fahrenheit|celsius|centigrade|degf|degc|rpm)
 _SPAN = rf"\b(from|between) (-?[0-9.]+) (to|and) (-?[0-9.]+ ?({_UNIT}))\b"
 _LETTERS = ("hrc", "hrb", "awg", "swg", "bwg", "clr", "cfm", "gph", "lph")
 # A piece that a line must have; the pattern; what is written for it.
-SAID_ROUND: tuple[tuple[str, str, str], ...] = (
+SAID_ROUND: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(
         (cue, _PURPOSE, "")
         for cue in ("doesn't", "doesnt", "does not", "neither", "don't", "dont", "do not", "won't", "wont", "will not")
@@ -95,4 +108,17 @@ SAID_ROUND: tuple[tuple[str, str, str], ...] = (
         r"\b(6|12|24) ?v(?:olts?)? drop\b",
         r"\1 volt system voltage drop",
     ),  # of a system, and none that anybody allows
+    ("npt", r"\b(?:an? )?(eighth|quarter|half|three eighths|three quarters?)(?: inch)? npt\b", _pipe),
+    ("lash", r"(?<!back)(?<!-)\blash\b", "backlash"),
+    ("or not", r",? ?\b(?:is )?(?:that|it) (?:is )?(?:ok|okay|enough|safe)? ?or not\b", ""),
+    ("wot", r"\bwot\b", "what"),
+    ("slathered", r"\bslathered (?:it|them|em|the (?:bolts|threads)) in\b", "with"),
+    ("8.8s", r"\b8\.8s\b", "8.8"),
+    ("tester", r"\btester (?:reads|says|shows)\b", "now"),
+    ("us ", r"(?<=[0-9] )us (?=gals?\b|gallons?\b|quarts?\b|pints?\b)", ""),  # the gallon of every answer
+    ("clocks", r"\b(?<=backlash )clocks\b", "is"),
+    ("anti", r"\b(copper|nickel|moly) anti-?s(?:ie|ei)z(?:e|ing)?\b", r"\1 anti-seize"),
+    ("hard", r"\bhow hard (?:do|should|can) i pull (?:it|them)\b", "how tight"),
+    ("silicone", r"\bsilicone (?=(?:heater|coolant|rad(?:iator)?) hose (?:clip|clamp))", ""),
+    ("hose", r"\b(clip|clamp)s? on (?:an? |the )?silicone (?=(?:heater|coolant|rad(?:iator)?) hose)", r"\1 on "),
 )

@@ -1,0 +1,47 @@
+"""What is asked of the axle ratio for an engine speed, as people say it."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
+from gaugeblock.driveline.ask.common import answer_of
+from gaugeblock.driveline.ask.gears import ROAD
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+
+
+def _tall(match: re.Match[str]) -> str:
+    return f"{match['n']} {'mm' if match['mm'] else 'in'}"
+
+
+FINAL_DRIVE = Topic(
+    lambda: answer_of("gears.final_drive", "finaldrive"),
+    "axle ratio for an engine speed",
+    {
+        "engine_speed": (amount("rotational speed", say="{} wanted"),),
+        "at": (
+            amount("speed", before="(?:at|doing|going|on)(?: about)?", say="at {}"),
+            amount("speed", say="at {}"),
+        ),
+        "tyre": (
+            Shaped(
+                rf"(?P<n>{NUMBER}) ?(?:(?P<mm>mm)|inch(?:es)?|in|\")(?: tall| dia(?:meter)?)*(?: tyres?| tires?)"
+                r"(?: dia(?:meter)?)?",
+                _tall,
+                "tyre {}",
+            ),
+            *ROAD.slots["tyre"],
+        ),
+        "gear": (
+            Shaped(r"direct(?: top)?|top is direct|1 ?[:to]* ?1 top", always("1"), "direct top"),
+            *ROAD.slots["gear"],
+        ),
+    },
+    r"(?:what|which)(?: axle| diff| rear| final)*(?: drive)?(?: ratios?| gears?)?|final drive|diff|axle|ratio|rear end"
+    r"|would|have me|gives?|gets?|puts?|want|need|me|do i need|doing|with|at|in|top|gear|tyres?|tires?|cruise|cruising",
+    needs=("engine_speed", "at", "tyre"),
+    asks_for=r"(?:what|which) (?:axle|diff|rear|final|ratio|gears?)\b.*",
+    is_named=True,
+    unmoved="metal finish form standard service quality",
+)

@@ -57,6 +57,13 @@ def _share(match: re.Match[str]) -> str:
     return f"{match['n']} %"
 
 
+def _pounds(match: re.Match[str]) -> str:
+    """Pounds that clamp are a force, whatever the word."""
+    return f"{match['n']} lbf"
+
+
+_POUNDS = rf"(?P<n>{NUMBER}) ?(?:lbs?|lbf|pounds?)(?: force| of force)?"
+_CLAMP = r"(?:preload|clamp(?:ing)?(?: load| force)?|bolt (?:load|tension)|tension|squeeze)"
 KNOWN: dict[str, tuple[Reader, ...]] = {
     "nut_factor": known(
         "number", r"nut factor|k factor|friction factor|k", "nut factor {}", bare="1", cue=("k", "fact")
@@ -74,9 +81,9 @@ KNOWN: dict[str, tuple[Reader, ...]] = {
             "preload {} of proof",
             cue=("preload",),
         ),
-        *known(
-            "force", r"preload|clamp(?:ing)?(?: load| force)|bolt load", "preload {}", cue=("preload", "clamp", "load")
-        ),
+        *known("force", _CLAMP, "preload {}", cue=("preload", "clamp", "load", "tension", "squeeze")),
+        Shaped(rf"{_POUNDS}(?: of)? {_CLAMP}", _pounds, "preload {}", cue=("lb", "pound")),
+        Shaped(rf"{_CLAMP}(?: of| is| at| to)* {_POUNDS}", _pounds, "preload {}", cue=("lb", "pound")),
         amount("length", before="stretch(?:ed)?(?: it)?(?: of| is| to| by)?", say="stretched {}", cue=("stretch",)),
         amount("length", after="(?:of )?(?:bolt )?stretch", say="stretched {}", cue=("stretch",)),
     ),

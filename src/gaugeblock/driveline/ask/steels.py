@@ -5,7 +5,7 @@ from __future__ import annotations
 from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
 from gaugeblock.driveline.ask.common import HARDNESS_SAID, SCALE, SHEAR, answer_of, treatments
-from gaugeblock.errors import Ambiguous
+from gaugeblock.errors import Ambiguous, InputError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -27,6 +27,21 @@ def _by_value(value: str, *, steel: str = "", data: Refdata) -> Sheet:
     return hardness(scale, number, data=data)
 
 
+def _no_temper_wanted(values: dict[str, str]) -> None:
+    """Raises InputError where the temper is what is wanted: no answer turns a hardness into one."""
+    if "wanted_temper" in values:
+        grade = values.get("grade", "4140")
+        hard = values.get("hardness", "?")
+        strength = "" if "?" in hard else f", `gaugeblock hardness {hard}` that of a hardness"
+        raise InputError(
+            "which temper",
+            f"read as shaft steel {grade}",
+            "no answer here says at what to temper for a hardness; the steelmaker's or heat treater's curve does",
+            (),
+            f"`gaugeblock steel {grade} --compare temper` shows the strength at each temper{strength}",
+        )
+
+
 def _open_steel(values: dict[str, str], data: Refdata) -> Open | None:
     """The treatments of a steel that was named alone, each with what its shaft yields at."""
     return treatments("grade", _without_splines(values, data), answer_of("steel", "steel"), data)
@@ -34,15 +49,22 @@ def _open_steel(values: dict[str, str], data: Refdata) -> Open | None:
 
 def _without_splines(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """How many splines a shaft has says nothing of the diameter that was said."""
+    _no_temper_wanted(values)
     return {k: v for k, v in values.items() if k != "splines"}
 
 
 def _settle_steel(values: dict[str, str], _data: Refdata) -> dict[str, str]:
-    """Without the splines, whose root is the shaft that is said; a hardness that is given is not asked for."""
+    """Without the splines, whose root is the shaft that is said; a hardness that is given is not asked for.
+
+    Raises InputError as ``_no_temper_wanted`` does.
+    """
+    _no_temper_wanted(values)
     left_out = {"splines", *(("fact",) if "hardness" in values and values.get("fact") == "hardness" else ())}
     return {k: v for k, v in values.items() if k not in left_out}
 
 
+# ``temper 4140`` names a steel: nobody tempers at 4140 degF.
+_NO_STEEL = r"(?! (?:10[1-9]|15[0-9]|4[0-9]{2}|[5-9][0-9]{2})[0-9]\b)"
 STEEL = Topic(
     lambda: answer_of("steel", "steel"),
     "shaft steel",
@@ -58,13 +80,23 @@ STEEL = Topic(
         "temper": (
             amount(
                 "temperature",
-                before=r"(?:tempered|temper|drawn|draw)(?: it| them)?(?: at| to| of)?",
+                before=rf"(?:tempered|temper|drawn|draw)(?: it| them)?(?: at| to| of)?{_NO_STEEL}",
                 bare="degF",
                 say="tempered at {}",
             ),
             amount("temperature", after="temper", bare="degF", say="tempered at {}"),
             amount("temperature", before="at", say="tempered at {}", doubt=2),
             amount("temperature", say="tempered at {}", doubt=3),
+        ),
+        "wanted_temper": (
+            Shaped(
+                r"(?:at )?(?:what|which|how hot)(?: temp(?:erature)?| heat)?(?: (?:to|do|should|i|you|we))*"
+                r" (?:temper|draw)(?:ing|ed)?"
+                r"(?: (?:temp(?:erature)?|heat))?(?: back)?"
+                r"|(?:temper|draw)(?:ing)? (?:temp(?:erature)?|heat)(?= for)",
+                always("asked"),
+                "its temper asked",
+            ),
         ),
         "hardness": HARDNESS_SAID,
         "fact": (

@@ -46,6 +46,12 @@ SAID_ROUND: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
         "",
     ),
     *((f"{cent}-line", rf"\b{cent}-line\b", f"{cent} line") for cent in ("centre", "center")),
+    ("up to", rf"(?<=[0-9]) up to (?=-?[0-9.]+ ?{_UNIT}\b)", " to "),
+    (
+        "grow",
+        rf"\b(grow[a-z]*) (?:of )?(-?[0-9.]+) to (-?[0-9.]+ ?({_UNIT}))\b",
+        r"\1 from \2 \4 to \3",
+    ),
     *((cue, _SPAN, r"\1 \2 \5 \3 \4") for cue in ("from", "between")),
     *((" ".join(word), rf"\b{' '.join(word)}\b", word) for word in _LETTERS),
     ("of an inch", r"(?<=[0-9]/[0-9]) of an inch\b", " inch"),
@@ -109,6 +115,17 @@ SAID_ROUND: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
         r"\1 volt system voltage drop",
     ),  # of a system, and none that anybody allows
     ("npt", r"\b(?:an? )?(eighth|quarter|half|three eighths|three quarters?)(?: inch)? npt\b", _pipe),
+    (
+        "npt",
+        r"\b(?:torque|tighten(?:ing)?(?: torque)?|how tight)(?: (?:for|on|of|an?|is|to|do|i|the))* "
+        r"([0-9]+/[0-9]+)(?: in(?:ch)?)? ?npt(?: (?:fitting|plug|adapt[eo]r)s?)?\b",
+        r"torque of a taper pipe thread fitting \1 in",
+    ),
+    (
+        "npt",
+        r"\b([0-9]+/[0-9]+)(?: in(?:ch)?)? ?npt(?: (?:fitting|plug|adapt[eo]r)s?)? (?:torque|how tight)\b",
+        r"torque of a taper pipe thread fitting \1 in",
+    ),
     ("lash", r"(?<!back)(?<!-)\blash\b", "backlash"),
     ("or not", r",? ?\b(?:is )?(?:that|it) (?:is )?(?:ok|okay|enough|safe)? ?or not\b", ""),
     ("wot", r"\bwot\b", "what"),

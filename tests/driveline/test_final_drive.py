@@ -12,7 +12,7 @@ from gaugeblock.answer.decision import NONE, USE
 
 @given(st.integers(1500, 5000), st.integers(30, 120), st.integers(22, 34), st.floats(0.6, 1.6))
 def test_with_the_ratio_it_goes_at_the_speed(rpm: int, mph: int, inches: int, gear: float) -> None:
-    sheet = finaldrive(f"{rpm} rpm", at=f"{mph} mph", tyre=f"{inches} in", gear=f"{gear:.2f}")
+    sheet = finaldrive(f"{rpm} rpm", speed=f"{mph} mph", tyre=f"{inches} in", gear=f"{gear:.2f}")
     if not sheet.decision.figures:
         assert sheet.decision.kind == NONE
         return
@@ -23,8 +23,8 @@ def test_with_the_ratio_it_goes_at_the_speed(rpm: int, mph: int, inches: int, ge
 
 
 def test_what_no_car_has_is_questioned() -> None:
-    assert finaldrive("9000 rpm", at="10 mph", tyre="25 in").decision.kind == NONE
-    assert finaldrive("2500 rpm", at="900 mph", tyre="25 in").decision.kind == NONE
+    assert finaldrive("9000 rpm", speed="10 mph", tyre="25 in").decision.kind == NONE
+    assert finaldrive("2500 rpm", speed="900 mph", tyre="25 in").decision.kind == NONE
 
 
 @pytest.mark.parametrize(
@@ -32,11 +32,11 @@ def test_what_no_car_has_is_questioned() -> None:
     [
         (
             "want 2500 rpm at 110 kmh 640mm tyre dia top gear 0.82 which final drive",
-            {"at": "110 km/h", "tyre": "640 mm", "gear": "0.82"},
+            {"speed": "110 km/h", "tyre": "640 mm", "gear": "0.82"},
         ),
         (
             "which diff would have me at 2500 rpm doing seventy mph on 195/70-14 with direct top",
-            {"at": "70 mph", "tyre": "195/70R14"},
+            {"speed": "70 mph", "tyre": "195/70R14"},
         ),
     ],
 )

@@ -197,6 +197,11 @@ _SPOKEN = {
     "into": "metal that it goes into",
     "fit": "kind of hole",
     "at": "temperature",
+    "was": "size that it had before",
+    "ratios": "axle ratio",
+    "value": "hardness",
+    "number": "gauge number",
+    "onto": "tube that it meets",
 }
 
 

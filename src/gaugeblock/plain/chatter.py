@@ -140,7 +140,7 @@ saving saw scared scary scenario school scrape scrapes scraping search searched 
 secured securing sedan sedans seeing seek seeking seem seemed seemingly seen seldom selection sell seller selling send
 sends sensible sent september serious seriously session setup seventies shake shakes shaking shame shared she shed
 shop's shopping shops shortly shoulda shoved showcar showed showing shown showroom signs silly similar simple sister
-situation sixties skeptical skids skill skills sleep sleeper slowly smaller smart smell smells snap snapped sold solve
+situation sixties skeptical skids skill skills sleep sleeper slowly smaller smart smell smells snapped sold solve
 solved somehow sometime sometimes son sons soon sooner sounds sourced sources speak speaking spend spending spent
 spirited spoken spooked sports spots squeak squeaks squeal squealing squeals stages stand stay stays stepdad story
 straightforward strange stranger strategy street streetable streets struggle struggled struggling student students

@@ -103,5 +103,6 @@ angle backlash boil boils boiling bore burn deep depth diameter drill drop emiss
 freezes fuse gap hanger hangers hardness heat height length mass melt pitch preload pressure radius ratio revs rpm
 spacing speed strength swell temperature thick thickness thread threads tight tighten torque volts voltage wall
 weigh weighs weight wide width wire yield yields
+buckle buckles buckling collapse deflect deflects deflection fail rupture shear shears snap stretch strip
 """
 ASKED = frozenset(_ASKED.split())

@@ -163,6 +163,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ),
     ("treater", r"\bheat[- ]treaters?\b", "shop"),
     ("strip", r"\b(?:at|down|on) the (?:drag[- ]?)?strip\b", "at the track"),
+    ("strip", r"\b(?:drag[- ]?)?strip (?=(?:car|truck|motor|engine)s?\b)", ""),
     *(
         (
             cue,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.driveline.ask.common import answer_of
 from gaugeblock.driveline.ask.gears import ROAD
+from gaugeblock.driveline.ask.named_gear import GEAR_NAMED, NAMED_GEAR, with_its_ratio
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -19,8 +20,11 @@ FINAL_DRIVE = Topic(
     lambda: answer_of("gears.final_drive", "finaldrive"),
     "axle ratio for an engine speed",
     {
-        "engine_speed": (amount("rotational speed", say="{} wanted"),),
-        "at": (
+        "engine_speed": (
+            amount("rotational speed", before="(?:for|at|turning|sit at|about|only)(?: about)?", say="{} wanted"),
+            amount("rotational speed", say="{} wanted"),
+        ),
+        "speed": (
             amount("speed", before="(?:at|doing|going|on)(?: about)?", say="at {}"),
             amount("speed", say="at {}"),
         ),
@@ -37,10 +41,13 @@ FINAL_DRIVE = Topic(
             Shaped(r"direct(?: top)?|top is direct|1 ?[:to]* ?1 top", always("1"), "direct top"),
             *ROAD.slots["gear"],
         ),
+        NAMED_GEAR: GEAR_NAMED,
     },
     r"(?:what|which)(?: axle| diff| rear| final)*(?: drive)?(?: ratios?| gears?)?|final drive|diff|axle|ratio|rear end"
-    r"|would|have me|gives?|gets?|puts?|want|need|me|do i need|doing|with|at|in|top|gear|tyres?|tires?|cruise|cruising",
-    needs=("engine_speed", "at", "tyre"),
+    r"|would|have me|gives?|gets?|puts?|want|need|me|do i need|should i (?:run|fit)|for|to|doing|with|at|in|top|gear"
+    r"|tyres?|tires?|cruise|cruising",
+    needs=("engine_speed", "speed", "tyre"),
+    settle=with_its_ratio("gear"),
     asks_for=r"(?:what|which) (?:axle|diff|rear|final|ratio|gears?)\b.*",
     is_named=True,
     unmoved="metal finish form standard service quality",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.driveline.ask.common import answer_of
+from gaugeblock.driveline.ask.named_gear import GEAR_NAMED, NAMED_GEAR, with_its_ratio
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -44,11 +45,14 @@ def _code(said: str) -> str:
 _RATIO = r"(?:[0-9]\.[0-9]{1,2}(?::1|'?s)?|[0-9]{2}[/:][0-9]{1,2}|[2-6] [0-9]{2}(?= (?:gears?|rear|axle|ratio)))"
 
 
+# What stands after a number that is the axle's and no gear's.
+_OF_AXLE = r"(?:axle|rear|diff|final|ratio|ring|gears?\b|gearing)"
 _TYRES = ("24 in", "26 in", "28 in", "30 in")
 
 
-def _open_gearing(values: dict[str, str], _data: Refdata) -> Open | None:
+def _open_gearing(values: dict[str, str], data: Refdata) -> Open | None:
     """Usual tyres, where none was said."""
+    with_its_ratio("gears")(values, data)
     return None if "tyre" in values or "," in values["ratios"] else (("tyre",), [{"tyre": tyre} for tyre in _TYRES])
 
 
@@ -112,15 +116,22 @@ GEARING = Topic(
         "speed": (amount("speed", before="at|doing|for", say="at {}"), amount("speed", say="at {}")),
         "gears": (
             Shaped(
-                r"(?:top|fourth|4th|fifth|5th|sixth|6th|overdrive)(?: gear)?(?: of| is)? (?P<n>0?\.[0-9]+|1(?:\.0+)?)",
+                r"(?:in )?(?:top|fourth|4th|fifth|5th|sixth|6th|overdrive)(?: gear)?(?: of|(?: which| that)? is|,)?"
+                r" (?P<n>0?\.[0-9]+|1(?:\.0+)?)",
                 lambda m: m["n"] if m["n"][0] != "." else f"0{m['n']}",
-                "top gear {}",
+                "gear {}",
+            ),
+            Shaped(
+                r"(?:in )?(?:first|1st|second|2nd|third|3rd)(?: gear)?(?: of|(?: which| that)? is|,)?"
+                rf" (?P<n>[1-3]\.[0-9]+)(?! ?(?:to 1 )?{_OF_AXLE})",
+                lambda m: m["n"],
+                "gear {}",
             ),
             Shaped(
                 rf"(?:with |and |in )?(?:an? )?(?P<n>0?\.[0-9]+|{NUMBER}) (?:overdrive|top(?:"
-                r" gear)?|od|fifth|5th|sixth|6th)",
+                r" gear)?|od|(?:first|1st|second|2nd|third|3rd|fourth|4th|fifth|5th|sixth|6th)(?: gear)?)",
                 lambda m: m["n"] if m["n"][0] != "." else f"0{m['n']}",
-                "top gear {}",
+                "gear {}",
             ),
         ),
         "engine_speed": (
@@ -130,15 +141,17 @@ GEARING = Topic(
             ),
             Shaped(r"(?P<n>[0-9]{3,5}) ?(?:rpm|revs|r/min)", lambda m: f"{m['n']} rpm", "no more than {}", doubt=1),
         ),
+        NAMED_GEAR: GEAR_NAMED,
         "transfer": (Shaped(rf"(?P<n>{NUMBER}) transfer(?: case)?", lambda m: m["n"], "transfer {}"),),
     },
     r"[3-6] ?speed(?: (?:box|gear ?box|transmission|trans))?|(?:gear ?)?box|rear|speedo(?:meter)?|clock|went"
     r" to|changed?|swapped|same (?:tires?|tyres?)|how (?:far|much) (?:off|out)|reads?|shows?"
     r"|teeth|ring|pinion|ratio|(?:engine )?(?:rpms?|revs?|revolutions)|engine"
     r" speed|turn(?:ing)?|tires?|tyres?|gears?|gearing|axle|cruise|cruising|highway|top speed|(?:in )?top(?:"
-    r" gear)?|overdrive|(?:in )?direct(?: top| drive)?|speed|rear end",
+    r" gear)?|(?:in )?direct(?: top| drive)?|speed|rear end",
     needs=("ratios",),
     opens=_open_gearing,
+    settle=with_its_ratio("gears"),
     table="gearing",
     job_keys={"ratios": "ratios[]", "gears": "gears[]"},
     unmoved="metal finish form standard service quality",
@@ -312,11 +325,13 @@ ROAD = Topic(
                 "gear 1 to 1",
             ),
         ),
+        NAMED_GEAR: GEAR_NAMED,
     },
     r"how fast|(?:what|which) (?:road )?speed|road speed|top speed|(?:how many )?(?:mph|km/h|kph|miles an hour)|speed"
     r"|engine|rpms?|revs|gears?|axle|rear(?: end)?|diff|tyres?|tires?|(?:in )?top(?: gear)?|(?:the )?line|crossed|shift"
     r"|redline|limiter|go(?:es|ing)?|doing|car|it|that|am i|will it|was he|would|is|at|fast",
     needs=("ratio", "tyre", "engine_speed"),
+    settle=with_its_ratio("gear"),
     asks_for=r"how fast|(?:what|which|road|top) speed|how many (?:mph|km/h|miles)|what mph|mph at|speed at|rpms?|revs",
     is_named=True,
     unmoved="metal finish form standard service quality",

@@ -134,9 +134,9 @@ def judged(of: Gearing, asked: dict[str, str | None], data: Refdata) -> Sheet:
     if doubts:
         decision: Decision = none(VERB, next(iter(doubts.values())))
     elif len(columns) == 1:
-        decision = use(VERB, tops[0], _said(columns[0], speed, data))
+        decision = use(VERB, tops[0], _said(columns[0], speed, gears, data))
     else:
-        check, question, decision = _choice(columns, speed, data)
+        check, question, decision = _choice(columns, speed, gears, data)
         checks.append(check)
         questions.append(question)
     if not doubts:
@@ -187,19 +187,29 @@ def _has_tyres(columns: Sequence[Column]) -> bool:
     return len({c.tyre.typed for c in columns}) > 1
 
 
-def _said(column: Column, speed: Figure, data: Refdata) -> str:
+def _gear_of(gears: list[Figure]) -> str:
+    """The gear whose engine speed is told: the last, which is direct where none was said."""
+    if len(gears) > 1:
+        return f"in top gear, {gears[-1].text}"
+    return "in a direct gear" if base(gears[0]) == 1 else f"in the gear of {gears[0].text}"
+
+
+def _said(column: Column, speed: Figure, gears: list[Figure], data: Refdata) -> str:
     more = f" {dial.said(column.shown, speed, data)}" if column.shown is not None else ""
-    return f"In top gear at {speed.text} {speed.unit}.{more}"
+    gear = _gear_of(gears)
+    return f"{gear[0].upper()}{gear[1:]} at {speed.text} {speed.unit}.{more}"
 
 
-def _choice(columns: list[Column], speed: Figure, data: Refdata) -> tuple[Check, Question, Decision]:
+def _choice(
+    columns: list[Column], speed: Figure, gears: list[Figure], data: Refdata
+) -> tuple[Check, Question, Decision]:
     """Several ratios or tyres side by side: which is fitted is asked."""
     has_tyres, has_ratios = _has_tyres(columns), len({c.axle.id for c in columns}) > 1
     what = "ratio" if has_ratios else "tyre"
     key, name = ("ratios", "axle ratio") if has_ratios else ("tyre", "tyre")
     check = Check(name, CANNOT_TELL, f"{len(columns)} columns are compared", bears=ASK)
     question = Question(FILL_IN, f"Which of these {what}s is fitted?", key, (name,))
-    at = f"{number_only(speed, data)} in top gear"
+    at = f"{number_only(speed, data)} {_gear_of(gears)}"
     pairs = sorted(columns, key=lambda c: -base(c.speeds[-1]))[:MOST_CANDIDATES]
     candidates = [
         Candidate(

@@ -166,10 +166,10 @@ def finaldrive(argv: list[str]) -> int:
     parser = parser_of(
         "finaldrive",
         "The axle ratio that gives an engine speed at a road speed.",
-        'gaugeblock finaldrive "2500 rpm" --at "110 km/h" --tyre "640 mm" --gear 0.82',
+        'gaugeblock finaldrive "2500 rpm" --speed "110 km/h" --tyre "640 mm" --gear 0.82',
     )
     parser.add_argument("engine_speed", metavar="RPM", help="that is wanted of the engine: 2500 rpm")
-    parser.add_argument("--at", required=True, metavar="V", help="the road speed: 110 km/h, 70 mph")
+    parser.add_argument("--speed", required=True, metavar="V", help="the road speed: 110 km/h, 70 mph")
     parser.add_argument("--tyre", required=True, metavar="T", help="P215/65R15, or its diameter: 640 mm")
     parser.add_argument("--gear", default="1", metavar="G", help="ratio of the gear that is in: 1 (default), 0.82")
     return print_answer(parser, argv, _finaldrive, _topic("FINAL_DRIVE"))

@@ -15,27 +15,27 @@ from gaugeblock.tables.load import Refdata, refdata
 VERB = "USE RATIO"
 _WHAT = {
     "engine_speed": ("engine_speed", "speed of an engine", "rotational speed"),
-    "at": ("road_speed", "road speed", "speed"),
+    "speed": ("road_speed", "road speed", "speed"),
 }
 
 
-def finaldrive(engine_speed: str, *, at: str, tyre: str, gear: str = "1", data: Refdata | None = None) -> Sheet:
+def finaldrive(engine_speed: str, *, speed: str, tyre: str, gear: str = "1", data: Refdata | None = None) -> Sheet:
     """The axle ratio that gives an engine speed at a road speed.
 
-    ``engine_speed`` that is wanted (``2500 rpm``) ``at`` a road speed (``110 km/h``); ``tyre`` its code
+    ``engine_speed`` that is wanted (``2500 rpm``) at a road ``speed`` (``110 km/h``); ``tyre`` its code
     (``P215/65R15``) or its outside diameter (``640 mm``); ``gear`` the ratio of the gear that is in (``0.82``).
 
     Returns a Sheet whose decision is the ratio; nothing slips. One that no axle has is asked about. Raises InputError
     or UnitError for what cannot be read. Source: as ``roadspeed``, turned round.
 
-    >>> round(finaldrive("2500 rpm", at="70 mph", tyre="24.7 in").decision.figure.typical, 2)
+    >>> round(finaldrive("2500 rpm", speed="70 mph", tyre="24.7 in").decision.figure.typical, 2)
     2.62
     """
     data = data or refdata()
-    asked: dict[str, str | None] = {"engine_speed": engine_speed, "at": at, "tyre": tyre, "gear": gear}
+    asked: dict[str, str | None] = {"engine_speed": engine_speed, "speed": speed, "tyre": tyre, "gear": gear}
     read = {key: read_positive(str(asked[key]), dimension, key) for key, (*_, dimension) in _WHAT.items()}
     inside, rolls = ratio_measure(gear, "gear"), by_size(tyre, data)
-    title = f"axle ratio for {read['engine_speed'].text} at {read['at'].text}, {tyre}"
+    title = f"axle ratio for {read['engine_speed'].text} at {read['speed'].text}, {tyre}"
     doubts = doubts_of_tyres({"tyre": rolls}, data)
     for key, measure in read.items():
         quantity, what, _ = _WHAT[key]

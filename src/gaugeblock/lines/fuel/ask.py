@@ -13,6 +13,9 @@ if TYPE_CHECKING:
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.tables.load import Refdata
 
+# The pumps that move no fuel.
+_NO_FUEL = ("water", "coolant", "oil", "steering", "vacuum", "washer", "air", "brake")
+_OTHERS = "".join(f"(?<!{what} )" for what in _NO_FUEL)
 _FLOWS = {"gph": "gal/h", "gpm": "gal/min", "lph": "L/h"}
 
 
@@ -134,7 +137,7 @@ FUEL = Topic(
     r" much|flow|gallons|run(?:ning)?|on",
     needs=("power",),
     table="fuel",
-    asks_for=r"fuel|pumps?|bsfc|gph|lph|gpm|feed",
+    asks_for=rf"fuel|{_OTHERS}pumps?|bsfc|gph|lph|gpm|feed",
     unmoved="metal finish form standard quality",
 )
 INJECTORS = Topic(

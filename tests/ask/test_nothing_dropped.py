@@ -23,10 +23,10 @@ from gaugeblock.tables.load import refdata
 
 HERE = Path(__file__).resolve().parent
 NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?|\.[0-9]+")
-# A number of the line that stands in another form in the reading: three weeks are 21 days, six lines are grade 8,
-# 50 kilos 490 N; or says no more of an answer: the size of an axle whose maker is asked.
+# A number of the line that stands in another form in the reading: three weeks are 21 days, three months 90, six lines
+# are grade 8, 50 kilos 490 N; or says no more of an answer: the size of an axle whose maker is asked.
 OTHERWISE = re.compile(
-    r"\b(?:v ?(?:4|6|8|10|12)|o2)\b|[0-9]+ weeks?|[0-9.]+ (?:thou|lines?|dashes)|6 lines on"
+    r"\b(?:v ?(?:4|6|8|10|12)|o2)\b|[0-9]+ (?:weeks?|months?)|[0-9.]+ (?:thou|lines?|dashes)|6 lines on"
     r" head|(?<![0-9.])0?[0-9]{2,3}(?= wall| dom| 4130)"
     r"|8\.8 in rear|8\.8 inch ring|9 inch ring|8 1/2 inch(?:es)? (?:across|diff)|50 kilos"
     r"|900 millibar|2448(?= pitch)|(?<=in )mm2|(?<=what )mm2"

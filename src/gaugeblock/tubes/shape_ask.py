@@ -54,9 +54,9 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
                 Shaped(
                     rf"(?:(?:with|using|by|two|2|a pair of|both|at) )*(?P<n>{NUMBER}) ?(?:{_DEG}|s)(?: bends?)?",
                     _degrees,
-                    "bends of {}",
+                    "2 bends of {}",
                 ),
-                Shaped(r"(?:two|2) (?P<n>15|22\.5|30|45|60)(?: bends?)", _degrees, "bends of {}"),
+                Shaped(r"(?:two|2) (?P<n>15|22\.5|30|45|60)(?: bends?)", _degrees, "2 bends of {}"),
             ),
             "radius": slots["radius"],
         },

@@ -15,7 +15,7 @@ discs dizzy distributor downpipe downpipes driveline driveshaft driveshafts drum
 fans filter fitting fittings flange flanges flywheel forks fuselage gauge gauges gearbox gearboxes glovebox
 governor halfshaft halfshafts handbrake harness header headers headlamp headlamps headlight
 headlights heater hinge hinges hitch hoses housing hub hubs hump hydraulics ignition indicator injector injectors
-intercooler jack jacks jig joints keyway knuckle ladder lamp lamps latch leads lever lifter lifters light lights
+intercooler jack jacks jig joints knuckle ladder lamp lamps latch leads lever lifter lifters light lights
 linkage loom looms lug lugs manifold manifolds mast mirror muffler mufflers neck nose paddock pads
 patch pedal pedals pickup pipes pipework piston pistons plumbing pod press pulley pulleys pump pumps punch pushrod
 radiator radio rear regulator relays rim rims rings rivets rocker rockers rod rods rollcage rotor rotors saddle
@@ -67,6 +67,7 @@ tightest worn
 acme bent billet braided buttress cast castellated continuous drawn drilled erw extruded flanged forged ground
 helical hex hexagonal hollow horizontal insulated knurled lined necked octagonal oval rectangular rolled seamed
 seamless sheathed shield shielded shouldered slotted solid splined split square stepped tapered thickwall thinwall
+keyed keyway keyways notch notched grooved
 trapezoidal unlined unvented vented ventilated vertical waisted welded wrapped
 """,
     "side": """
@@ -84,6 +85,7 @@ twins ultimate
 """,
     "service": """
 aeroplane aircraft airplane alcohol aviation biodiesel boat boosted booster diesel e85 electric ethanol hybrid
+cyclic fatigue impact loading
 hydrogen industrial kerosene marine methanol military nitrous pressurised pressurized race racing railway
 supercharged turbocharged working
 """,

@@ -114,6 +114,7 @@ SAID_ROUND: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
         r"\b(6|12|24) ?v(?:olts?)? drop\b",
         r"\1 volt system voltage drop",
     ),  # of a system, and none that anybody allows
+    ("drop", r"\bdrop(?: (?:at|on|in|from))? (6|12|24) ?v(?:olts?)?\b", r"drop \1 volt system"),
     ("npt", r"\b(?:an? )?(eighth|quarter|half|three eighths|three quarters?)(?: inch)? npt\b", _pipe),
     (
         "npt",
@@ -126,6 +127,8 @@ SAID_ROUND: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
         r"\b([0-9]+/[0-9]+)(?: in(?:ch)?)? ?npt(?: (?:fitting|plug|adapt[eo]r)s?)? (?:torque|how tight)\b",
         r"torque of a taper pipe thread fitting \1 in",
     ),
+    ("impact", r"\bimpact (?=(?:gun|wrench|driver|socket)s?\b)", ""),  # a tool of the story
+    ("piece", r"\b(?:two|2|three|3)[ -]piece\b", "multi-piece"),  # a shaft of two pieces is no whole one
     ("lash", r"(?<!back)(?<!-)\blash\b", "backlash"),
     ("or not", r",? ?\b(?:is )?(?:that|it) (?:is )?(?:ok|okay|enough|safe)? ?or not\b", ""),
     ("wot", r"\bwot\b", "what"),

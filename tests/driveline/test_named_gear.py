@@ -5,7 +5,11 @@ from __future__ import annotations
 import pytest
 
 from gaugeblock import ask, finaldrive, gearing, roadspeed
+from gaugeblock.book.completing import understood, words_of
+from gaugeblock.book.settle import comparable
+from gaugeblock.driveline.ask.named_gear import NAMED_GEAR
 from gaugeblock.errors import Ambiguous
+from gaugeblock.tables.load import refdata
 
 _GEARS = ["overdrive", "first", "2nd", "third gear", "5th", "sixth"]
 _SAID = [
@@ -39,3 +43,9 @@ def test_the_other_two_take_it_too() -> None:
     ratio = ask("which axle ratio for 2500 rpm at 70 mph 28 inch tyre 0.7 overdrive")
     want = finaldrive("2500 rpm", speed="70 mph", tyre="28 in", gear="0.7")
     assert ratio.as_dict()["decision"] == want.as_dict()["decision"]
+
+
+def test_a_page_may_compare_a_line_with_a_named_gear() -> None:
+    reading = understood(words_of("rpm at 60 mph 3.73 axle 28 inch tyre 0.7 overdrive in fifth"), refdata())
+    assert reading.values[NAMED_GEAR] == "fifth"
+    assert [one["key"] for one in comparable(reading, refdata())] == ["tyre"]

@@ -63,7 +63,10 @@ def comparable(reading: Reading, data: Refdata) -> list[dict[str, str]]:
         if key not in reading.values or key in topic.needs:
             continue
         others = {k: v for k, v in reading.values.items() if k != key}
-        left = topic.opens(others, data)
+        try:
+            left = topic.opens(others, data)
+        except GaugeblockError:  # without it the question is not whole
+            continue
         if left is not None and key in left[0] and len(left[1]) > 1:
             found.append({"key": key, "say": spoken(key)})
     return found

@@ -7,6 +7,8 @@ from gaugeblock.answer.pretty import pretty
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from gaugeblock.tables.load import Refdata
     from gaugeblock.units import Measure
 
@@ -77,3 +79,12 @@ def did_you_mean(said: str, readings: tuple[str, ...]) -> str:
     """``said`` as a sentence, with what may have been meant as a question behind it."""
     meant = f" Did you mean {' or '.join(readings[:2])}?" if readings else " Read it again."
     return pretty(f"{said}.{meant}")
+
+
+def unusual(read: Mapping[str, tuple[Measure, str]], data: Refdata) -> dict[str, str]:
+    """Of what was read, key by key with its quantity, what is not plausible: each key with the doubt in words."""
+    return {
+        key: did_you_mean(f"{measure.text} is no usual {quantity.replace('_', ' ')}", ())
+        for key, (measure, quantity) in read.items()
+        if not is_plausible(measure, quantity, data)
+    }

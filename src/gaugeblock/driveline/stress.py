@@ -7,7 +7,7 @@ from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.decision import use
 from gaugeblock.answer.making import base, derived, read_positive, stated
 from gaugeblock.answer.open_sheet import questioned
-from gaugeblock.answer.plausible import did_you_mean, is_plausible
+from gaugeblock.answer.plausible import unusual
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.calc import driveline as calc
 from gaugeblock.driveline.torsion import stress_of, torque_text
@@ -65,11 +65,7 @@ def shaftstress(
     title = (
         f"shaft of {read['diameter'][0].text} {'under' if torque else 'that yields in shear at'} {read[under][0].text}"
     )
-    doubts = {
-        key: did_you_mean(f"{measure.text} is no usual {quantity.replace('_', ' ')}", ())
-        for key, (measure, quantity) in read.items()
-        if not is_plausible(measure, quantity, data)
-    }
+    doubts = unusual(read, data)
     if doubts:
         return questioned(title, asked, doubts, verb, data)
     figures = {key: stated(measure, quantity, key, data) for key, (measure, quantity) in read.items()}

@@ -68,7 +68,7 @@ def antifreeze(
         found = _for_frost(cold, item, data)
         if found is None:
             do = f"No mixture of the tables stands {frost}: the antifreeze's maker prints what does."
-            return Sheet(title, asked, data, [], [], _cautions(), decision=none(VERB, do))
+            return Sheet(title, asked, data, [], [], _cautions(item), decision=none(VERB, do))
         share, freezes = found
         rests.append(freezes)
     if not 0 < share < _WHOLE:
@@ -94,7 +94,7 @@ def antifreeze(
     freeze = next((f"It freezes at {number_only(f, data)}. " for f in rests), "")
     over = " Over 60 % it freezes sooner again." if share > _MOST else ""
     decision = use(VERB, made, f"{said} {freeze}Check it with a hydrometer or a refractometer.{over}")
-    return Sheet(title, asked, data, [made, *inputs, *rests], [], _cautions(), decision=decision)
+    return Sheet(title, asked, data, [made, *inputs, *rests], [], _cautions(item), decision=decision)
 
 
 def _for_frost(cold: Measure, item: str, data: Refdata) -> tuple[float, Figure] | None:
@@ -113,9 +113,8 @@ def _percent(share: float) -> Measure:
     return units.parse_measure(f"{share:g} %", "ratio", "mix")
 
 
-def _cautions() -> tuple[Caution, ...]:
+def _cautions(item: str) -> tuple[Caution, ...]:
     text = "Ethylene glycol poisons people and animals, and tastes sweet: catch it, and keep it closed."
-    return (
-        Caution("Never open the cap of a hot engine: coolant over its boiling point flashes into steam.", "injury"),
-        Caution(text, "injury"),
-    )
+    poison = (Caution(text, "injury"),) if item == ETHYLENE else ()
+    hot = "Never open the cap of a hot engine: coolant over its boiling point flashes into steam."
+    return (Caution(hot, "injury"), *poison)

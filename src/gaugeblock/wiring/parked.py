@@ -8,7 +8,7 @@ from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, Bound, Check, at_l
 from gaugeblock.answer.decision import ASK as ASKS
 from gaugeblock.answer.decision import Candidate, Decision, ask, decided, none, use
 from gaugeblock.answer.making import base, derived, read_positive, stated
-from gaugeblock.answer.plausible import did_you_mean, is_plausible
+from gaugeblock.answer.plausible import unusual
 from gaugeblock.answer.printing import number_only, printed, significant_by_side
 from gaugeblock.answer.question import FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
@@ -94,11 +94,8 @@ def judged(of: Parked, asked: dict[str, str | None], data: Refdata) -> Sheet:
     """As ``parked``, of what was read."""
     title = f"parked with a draw of {of.draw.text}" if of.draw else f"parked for {of.days.text if of.days else ''}"
     draw = stated(of.draw, "standing_current", "draw", data) if of.draw else None
-    doubts = {
-        key: did_you_mean(f"{measure.text} is no usual {quantity.replace('_', ' ')}", ())
-        for key, (_, quantity) in _READ.items()
-        if (measure := getattr(of, key)) is not None and not is_plausible(measure, quantity, data)
-    }
+    read = {key: (getattr(of, key), quantity) for key, (_, quantity) in _READ.items() if getattr(of, key) is not None}
+    doubts = unusual(read, data)
     if doubts:
         checks = [Check(f"{k} as typed", CANNOT_TELL, said, subject=k, bears=ASK) for k, said in doubts.items()]
         questions = [Question(FILL_IN, said, k, (f"{k} as typed",)) for k, said in doubts.items()]

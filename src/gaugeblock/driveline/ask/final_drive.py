@@ -47,7 +47,7 @@ FINAL_DRIVE = Topic(
     r"|would|have me|gives?|gets?|puts?|want|need|me|do i need|should i (?:run|fit)|for|to|doing|with|at|in|top|gear"
     r"|tyres?|tires?|cruise|cruising",
     needs=("engine_speed", "speed", "tyre"),
-    settle=with_its_ratio("gear"),
+    settle=with_its_ratio("gear", "axle ratio for an engine speed"),
     asks_for=r"(?:what|which) (?:axle|diff|rear|final|ratio|gears?)\b.*",
     is_named=True,
     unmoved="metal finish form standard service quality",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.driveline.ask.common import answer_of
-from gaugeblock.driveline.ask.named_gear import GEAR_NAMED, NAMED_GEAR, with_its_ratio
+from gaugeblock.driveline.ask.named_gear import GEAR_NAMED, HIGH, LOW, NAMED_GEAR, with_its_ratio
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -50,9 +50,12 @@ _OF_AXLE = r"(?:axle|rear|diff|final|ratio|ring|gears?\b|gearing)"
 _TYRES = ("24 in", "26 in", "28 in", "30 in")
 
 
+_gears_said = with_its_ratio("gears", "engine speed")
+
+
 def _open_gearing(values: dict[str, str], data: Refdata) -> Open | None:
     """Usual tyres, where none was said."""
-    with_its_ratio("gears")(values, data)
+    _gears_said(values, data)
     return None if "tyre" in values or "," in values["ratios"] else (("tyre",), [{"tyre": tyre} for tyre in _TYRES])
 
 
@@ -116,20 +119,20 @@ GEARING = Topic(
         "speed": (amount("speed", before="at|doing|for", say="at {}"), amount("speed", say="at {}")),
         "gears": (
             Shaped(
-                r"(?:in )?(?:top|fourth|4th|fifth|5th|sixth|6th|overdrive)(?: gear)?(?: of|(?: which| that)? is|,)?"
+                rf"(?:in )?(?:top|{HIGH}|overdrive)(?: gear)?(?: of|(?: which| that)? is|,)?"
                 r" (?P<n>0?\.[0-9]+|1(?:\.0+)?)",
                 lambda m: m["n"] if m["n"][0] != "." else f"0{m['n']}",
                 "gear {}",
             ),
             Shaped(
-                r"(?:in )?(?:first|1st|second|2nd|third|3rd)(?: gear)?(?: of|(?: which| that)? is|,)?"
+                rf"(?:in )?(?:{LOW})(?: gear)?(?: of|(?: which| that)? is|,)?"
                 rf" (?P<n>[1-3]\.[0-9]+)(?! ?(?:to 1 )?{_OF_AXLE})",
                 lambda m: m["n"],
                 "gear {}",
             ),
             Shaped(
                 rf"(?:with |and |in )?(?:an? )?(?P<n>0?\.[0-9]+|{NUMBER}) (?:overdrive|top(?:"
-                r" gear)?|od|(?:first|1st|second|2nd|third|3rd|fourth|4th|fifth|5th|sixth|6th)(?: gear)?)",
+                rf" gear)?|od|(?:{LOW}|{HIGH})(?: gear)?)",
                 lambda m: m["n"] if m["n"][0] != "." else f"0{m['n']}",
                 "gear {}",
             ),
@@ -151,7 +154,7 @@ GEARING = Topic(
     r" gear)?|(?:in )?direct(?: top| drive)?|speed|rear end",
     needs=("ratios",),
     opens=_open_gearing,
-    settle=with_its_ratio("gears"),
+    settle=_gears_said,
     table="gearing",
     job_keys={"ratios": "ratios[]", "gears": "gears[]"},
     unmoved="metal finish form standard service quality",
@@ -331,7 +334,7 @@ ROAD = Topic(
     r"|engine|rpms?|revs|gears?|axle|rear(?: end)?|diff|tyres?|tires?|(?:in )?top(?: gear)?|(?:the )?line|crossed|shift"
     r"|redline|limiter|go(?:es|ing)?|doing|car|it|that|am i|will it|was he|would|is|at|fast",
     needs=("ratio", "tyre", "engine_speed"),
-    settle=with_its_ratio("gear"),
+    settle=with_its_ratio("gear", "road speed"),
     asks_for=r"how fast|(?:what|which|road|top) speed|how many (?:mph|km/h|miles)|what mph|mph at|speed at|rpms?|revs",
     is_named=True,
     unmoved="metal finish form standard service quality",

@@ -12,12 +12,13 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 NAMED_GEAR = "named_gear"
-_NTH = r"first|1st|second|2nd|third|3rd|fourth|4th|fifth|5th|sixth|6th"
+LOW = r"first|1st|second|2nd|third|3rd"
+HIGH = r"fourth|4th|fifth|5th|sixth|6th"
 _EXAMPLE = {"first": "3.06", "second": "1.90", "third": "1.40", "fourth": "1"}
 _PLAIN = {"1st": "first", "2nd": "second", "3rd": "third", "4th": "fourth", "5th": "fifth", "6th": "sixth"}
 GEAR_NAMED = (
     Shaped(
-        rf"(?:(?:with|in|and) )?(?:an? |the |its )*(?P<n>overdrive|{_NTH})(?: gear)?",
+        rf"(?:(?:with|in|and) )?(?:an? |the |its )*(?P<n>overdrive|{LOW}|{HIGH})(?: gear)?",
         lambda m: _PLAIN.get(m["n"], m["n"]),
         "in {}",
         doubt=1,
@@ -26,8 +27,8 @@ GEAR_NAMED = (
 )
 
 
-def with_its_ratio(option: str) -> Callable[[dict[str, str], Refdata], dict[str, str]]:
-    """The options without the gear's name; ``option`` is the one that holds its ratio.
+def with_its_ratio(option: str, noun: str) -> Callable[[dict[str, str], Refdata], dict[str, str]]:
+    """The options without the gear's name; ``option`` is the one that holds its ratio, ``noun`` what is asked.
 
     The settling raises Ambiguous where a gear is named and its ratio is not said.
     """
@@ -36,8 +37,8 @@ def with_its_ratio(option: str) -> Callable[[dict[str, str], Refdata], dict[str,
         if NAMED_GEAR in values and option not in values:
             named = values[NAMED_GEAR]
             raise Ambiguous(
-                named,
                 "gear",
+                f"read as {noun}, in {named}",
                 f"the ratio of {named} was not said, and it differs from gearbox to gearbox",
                 (),
                 f'say it with the gear, as "{_EXAMPLE.get(named, "0.70")} {named}"',

@@ -29,8 +29,8 @@ def _by_value(value: str, *, steel: str = "", data: Refdata) -> Sheet:
 
 def _no_temper_wanted(values: dict[str, str]) -> None:
     """Raises InputError where the temper is what is wanted: no answer turns a hardness into one."""
-    if "wanted_temper" in values:
-        grade = values.get("grade", "4140")
+    if "wanted_temper" in values and "grade" in values:
+        grade = values["grade"]
         hard = values.get("hardness", "?")
         strength = "" if "?" in hard else f", `gaugeblock hardness {hard}` that of a hardness"
         raise InputError(

@@ -8,7 +8,7 @@ from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.decision import Candidate, ask, use
 from gaugeblock.answer.making import base, derived, read_positive, stated
 from gaugeblock.answer.open_sheet import questioned
-from gaugeblock.answer.plausible import did_you_mean, is_plausible, plausible_range
+from gaugeblock.answer.plausible import plausible_range, unusual
 from gaugeblock.answer.printing import number_only, significant_by_side
 from gaugeblock.answer.question import MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
@@ -70,11 +70,7 @@ def pedal(
     asked: dict[str, str | None] = dict(zip(_READ, (pressure, master, force, ratio, assist), strict=True))
     wanted = _third(asked)
     read = {k: read_positive(text, _READ[k][0], k) for k, text in asked.items() if text}
-    doubts = {
-        key: did_you_mean(f"{measure.text} is no usual {_READ[key][1].replace('_', ' ')}", ())
-        for key, measure in read.items()
-        if not is_plausible(measure, _READ[key][1], data)
-    }
+    doubts = unusual({key: (measure, _READ[key][1]) for key, measure in read.items()}, data)
     title = f"brake pedal for {read[PRESSURE].text}"
     if doubts:
         return questioned(title, asked, doubts, _VERBS[wanted], data)

@@ -128,7 +128,7 @@ SAID_ROUND: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
         r"torque of a taper pipe thread fitting \1 in",
     ),
     ("impact", r"\bimpact (?=(?:gun|wrench|driver|socket)s?\b)", ""),  # a tool of the story
-    ("piece", r"\b(?:two|2|three|3)[ -]piece\b", "multi-piece"),  # a shaft of two pieces is no whole one
+    ("piece", r"\b(two|2|three|3) piece\b", r"\1-piece"),  # a shaft of two pieces is no whole one
     ("lash", r"(?<!back)(?<!-)\blash\b", "backlash"),
     ("or not", r",? ?\b(?:is )?(?:that|it) (?:is )?(?:ok|okay|enough|safe)? ?or not\b", ""),
     ("wot", r"\bwot\b", "what"),

@@ -163,6 +163,11 @@ WAITING = {
 }
 
 
+def test_no_text_is_lowered_to_begin_with_a_capital() -> None:
+    """``capitalize`` makes N*m of a wrench n*m; ``capital`` leaves the letters that mean something."""
+    assert [path.name for path in modules() if ".capitalize()" in path.read_text(encoding="utf-8")] == []
+
+
 def names_in(node: ast.AST) -> Iterator[str]:
     """Every name that is used below a node."""
     if isinstance(node, ast.Name):

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from gaugeblock.answer.pretty import capital
+
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
@@ -147,4 +149,4 @@ def who_says(rule: dict[str, str]) -> str:
     source = f"{rule['source']}, {rule['locator']}".removesuffix(", ") if rule["source"] else ""
     read = {"primary": "read", "quoted": "quoted", "memory": "from memory"}.get(rule["checked"], "")
     said = ", ".join(part for part in (source, read) if part) or "Common practice; no publication was found"
-    return f"{where}. {said[:1].upper()}{said[1:]}." if where else f"{said[:1].upper()}{said[1:]}."
+    return f"{where}. {capital(said)}." if where else f"{capital(said)}."

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.decision import ASK, STOP
-from gaugeblock.answer.pretty import pretty
+from gaugeblock.answer.pretty import capital, pretty
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -36,6 +36,6 @@ class Drawing(Value):
 def held_back(decision: Decision, checks: Iterable[Check]) -> tuple[str, list[str]]:
     """Why an order is not to be sent as it stands: a word and every reason; blank and none where it may be."""
     if decision.kind == STOP:
-        reasons = [f"{c.reason[:1].upper()}{c.reason[1:]}." for c in checks if c.stops]
+        reasons = [f"{capital(c.reason)}." for c in checks if c.stops]
         return "DO NOT MAKE YET", [pretty(one) for one in dict.fromkeys([decision.do, *reasons])]
     return ("ASK FIRST", [pretty(decision.do)]) if decision.kind == ASK else ("", [])

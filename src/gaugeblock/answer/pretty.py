@@ -33,6 +33,11 @@ _SIGNIFICANT = r"(?<![\w.])\.([0-9])"
 
 
 @lru_cache(maxsize=4096)  # a packet says most texts twice: on the card and at the desk
+def capital(text: str) -> str:
+    """Text with its first letter large and all others as they are: a unit's letters mean something."""
+    return text[:1].upper() + text[1:]
+
+
 def pretty(text: str) -> str:
     """Text as a person reads it on paper: units with their signs, a zero before a point, mixed fractions with a
     space.

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.text import width, wrap
 from gaugeblock.errors import GaugeblockError, JobError
 
@@ -20,5 +21,5 @@ def told(error: GaugeblockError) -> str:
         lines = [f"{where}: {error.asked}: {error.why}." if where else f"{error.asked}: {error.why}."]
     lines += [f"{error.choices}."] if error.nearest else []
     lines += [f"{error.do}."] if error.do else []
-    capital = [line if "/" in line.partition(" ")[0] else line[:1].upper() + line[1:] for line in lines]
-    return "\n".join(part for line in capital for part in wrap(line, 0, 2, wide=wide))
+    shown = [line if "/" in line.partition(" ")[0] else capital(line) for line in lines]
+    return "\n".join(part for line in shown for part in wrap(line, 0, 2, wide=wide))

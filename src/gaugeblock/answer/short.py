@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.decision import ASK, NONE, STOP, USE
-from gaugeblock.answer.pretty import pretty
+from gaugeblock.answer.pretty import capital, pretty
 from gaugeblock.answer.printing import number_only, other_unit, printed, shop_unit
 from gaugeblock.answer.text import READ, label, width, wrap
 
@@ -35,7 +35,7 @@ def short(
     grid = aligned(sheet.grid, wide) if decision.kind in (USE, ASK) else []
     beside = _beside(sheet, wide) if decision.kind in (USE, ASK) and not grid else []
     open_ones = [q for q in sheet.questions if pretty(q.text) not in pretty(decision.do)]
-    rest = [wrap(f"{q.kind.capitalize()}: {q.text}", 2, 4, wide=wide) for q in open_ones[:2]]
+    rest = [wrap(f"{capital(q.kind)}: {q.text}", 2, 4, wide=wide) for q in open_ones[:2]]
     cares = [c for c in sheet.cautions if c.severity in ("injury", "damage")]
     cares.sort(key=lambda c: c.severity != "injury")
     rest += [wrap(f"CARE  {c.text}", 2, 8, wide=wide) for c in cares[:_MOST_CAUTIONS]]

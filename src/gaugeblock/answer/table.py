@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.decision import ASK, NONE, STOP
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import number_only, other_unit, shop_unit
 from gaugeblock.value import Keys, Value, put
 
@@ -112,7 +113,7 @@ class Table(Value):
         said = "  The part maker's figure governs if you have it."
         gap = wide - len(said) - len(release)
         foot += [f"{said}{' ' * gap}{release}"] if gap > 1 else [*wrap(said.strip(), 2, 2, wide=wide), f"  {release}"]
-        what = self.title.rpartition("; ")[2].capitalize() + "." if above else self.title
+        what = capital(self.title.rpartition("; ")[2]) + "." if above else self.title
         kinds = {f.quantity for line in self.lines for f in line.sheet.decision.figures[:1]}
         named = kinds.pop() if len(kinds) == 1 else ""
         if named and not _is_named(named, self.title):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock import lookup
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.text import width, wrap
 from gaugeblock.tables.catalogue import DOMAINS
 
@@ -65,7 +66,7 @@ def lines_of(found: dict[str, Any]) -> list[str]:
     for name in ("formulas", "statements"):
         if found[name]:
             cited = ", ".join(dict.fromkeys(n.replace("_", " ") for n in found[name]))
-            lines += wrap(f"{name[:-1].capitalize()}s that cite it: {cited}.", 2, 4, wide=wide)
+            lines += wrap(f"{capital(name[:-1])}s that cite it: {cited}.", 2, 4, wide=wide)
     quantity = ""
     for one in sorted(figures, key=lambda f: f["quantity"]):
         if one["quantity"] != quantity:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import gaugeblock
 from gaugeblock import domains
-from gaugeblock.answer.pretty import pretty
+from gaugeblock.answer.pretty import capital, pretty
 from gaugeblock.book.sheet_view import why
 from gaugeblock.book.words import GOVERNS, release
 from gaugeblock.errors import InputError
@@ -128,7 +128,7 @@ def starter(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[s
 
 
 def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
+    return capital(text)
 
 
 def _text(text: str) -> str:

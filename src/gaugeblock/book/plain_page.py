@@ -5,6 +5,7 @@ from __future__ import annotations
 from html import escape
 from typing import TYPE_CHECKING
 
+from gaugeblock.answer.pretty import capital
 from gaugeblock.book import shelves
 from gaugeblock.book.words import GOVERNS, release
 
@@ -27,7 +28,7 @@ def plain_page(data: Refdata) -> str:
 
 
 def _parts(data: Refdata) -> Iterator[str]:
-    yield f"<h1>The tables</h1><p>{escape(release(data).capitalize())}. {escape(GOVERNS)}</p>"
+    yield f"<h1>The tables</h1><p>{escape(capital(release(data)))}. {escape(GOVERNS)}</p>"
     yield "<p>This page only lists what is on record. It checks nothing: a figure may not fit your part.</p>"
     for domain in shelves.domains({}, None, data)["domains"]:
         yield f"<h2>{escape(domain['say'])}</h2>"

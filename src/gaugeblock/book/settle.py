@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from gaugeblock.answer.asking import Named
 from gaugeblock.answer.decision import ASK, USE
 from gaugeblock.answer.opening import answered, names_of, spoken
-from gaugeblock.answer.pretty import pretty
+from gaugeblock.answer.pretty import capital, pretty
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import GaugeblockError
 
@@ -40,7 +40,7 @@ def add(view: dict[str, Any], sheet: Sheet, reading: Reading, data: Refdata) -> 
         ways += [({key: value}, got) for value, got in tried]
         view["questions"].append(
             {
-                "kind": question.kind.capitalize(),
+                "kind": capital(question.kind),
                 "text": pretty(question.text),
                 "key": key,
                 "say": spoken(key),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from gaugeblock import domains as wings
-from gaugeblock.answer.pretty import pretty
+from gaugeblock.answer.pretty import capital, pretty
 from gaugeblock.answer.text import label, place
 from gaugeblock.book.words import release
 from gaugeblock.packet.paper import Paper
@@ -58,7 +58,7 @@ def domains(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[s
         shelves = [{"table": t.name, "say": named(t.name), "figures": len(t.rows)} for t in tables]
         out.append(
             {
-                "say": _SAYS.get(wing.name, wing.name.capitalize()),
+                "say": _SAYS.get(wing.name, capital(wing.name)),
                 "tables": shelves,
             }
         )
@@ -68,7 +68,7 @@ def domains(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[s
 def named(table: str) -> str:
     """A table in words."""
     words = table.partition("/")[2].replace("_", " ")
-    return words[:1].upper() + words[1:]
+    return capital(words)
 
 
 def table(asked: dict[str, Any], metric: bool | None, data: Refdata) -> dict[str, Any]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 import gaugeblock
-from gaugeblock.answer.pretty import pretty
+from gaugeblock.answer.pretty import capital, pretty
 from gaugeblock.errors import JobError
 
 if TYPE_CHECKING:
@@ -54,5 +54,5 @@ def refusal(error: GaugeblockError) -> dict[str, Any]:
 
 def _sentence(text: str) -> str:
     text = text.strip()
-    text = text[:1].upper() + text[1:]
+    text = capital(text)
     return text if not text or text[-1] in ".?!" else f"{text}."

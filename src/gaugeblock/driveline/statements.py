@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.caution import Caution
+from gaugeblock.answer.pretty import capital
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -20,7 +21,7 @@ def rule_cautions(data: Refdata, topic: str, *subjects: str, named: bool = False
             continue
         service = "" if rule["service"] in ("any", "vehicle") else f" ({rule['service']})"
         place = f"{rule['source']} {rule['locator']}" if rule["source"] else rule["basis"]
-        subject = f"{rule['subject'][0].upper()}{rule['subject'][1:]}: " if named else ""
+        subject = f"{capital(rule['subject'])}: " if named else ""
         out.append(Caution(subject + rule["statement"] + service, rule["severity"], (), place))
     return out
 

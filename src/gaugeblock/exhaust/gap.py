@@ -8,6 +8,7 @@ from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, Bound,
 from gaugeblock.answer.decision import Candidate, Decision, ask, stop, use
 from gaugeblock.answer.making import base, derived, read_positive, stated
 from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
@@ -257,7 +258,7 @@ def _doubts(cold: Figure | None, moved: Figure | None, data: Refdata) -> list[tu
 def _informs(figure: Figure, data: Refdata) -> Caution:
     service = figure.key.get("service", "")
     said = f"{figure.key['subject']}: {number_only(figure, data)}"
-    text = f"{said[0].upper()}{said[1:]} ({service}; {figure.conditions or 'nothing more is said'})."
+    text = f"{capital(said)} ({service}; {figure.conditions or 'nothing more is said'})."
     return Caution(text, "note", (figure.id,), figure.source or figure.basis)
 
 

@@ -7,6 +7,7 @@ from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, OK, Bound, Check, 
 from gaugeblock.answer.decision import Candidate, ask, none, use
 from gaugeblock.answer.making import read_positive, stated
 from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
@@ -94,7 +95,7 @@ def exhaust_hanger(
     if first_said is None:
         decision = use(VERB, shown[0], "Habit, tried in this shop.")
     else:
-        do = f"{first_said.reason[0].upper()}{first_said.reason[1:]}."
+        do = f"{capital(first_said.reason)}."
         decision = ask(VERB, candidates, [c.name for c in asks], do)
     listed = list({f.id: f for f in (*decision.figures, *habits.values(), *read.values())}.values())
     told = cautions(data, ("exhaust",), ("carbon monoxide", "fixed point"))

@@ -9,6 +9,7 @@ from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, Bound,
 from gaugeblock.answer.decision import Candidate, Decision, ask, none, use
 from gaugeblock.answer.making import base, read_positive, stated
 from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
@@ -198,7 +199,7 @@ def _base_unit(figure: Figure) -> str:
 
 def _decided(read: dict[str, Figure], checks: list[Check]) -> Decision:
     asks = [c for c in checks if c.asks]
-    first = f"{asks[0].reason[0].upper()}{asks[0].reason[1:]}".rstrip(".?") if asks else ""
+    first = capital(asks[0].reason).rstrip(".?") if asks else ""
     do = f"{first}." if not first.endswith("?") else first
     if "maker_gap" not in read or any(c.name.endswith("as typed") for c in asks):
         return none(VERB, do)

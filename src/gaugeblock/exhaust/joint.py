@@ -10,6 +10,7 @@ from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, OK, Bound, Check, 
 from gaugeblock.answer.decision import Candidate, Decision, ask, none, use
 from gaugeblock.answer.making import base, derived, read_positive, stated
 from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
@@ -233,7 +234,7 @@ def judged(name: str, asked: dict[str, str | None], data: Refdata) -> Sheet:
 def _informs(figure: Figure, data: Refdata) -> Caution:
     """The torque of a clamp on another machine, or on one vehicle: it informs."""
     part = figure.key["part"]
-    text = f"{part[0].upper()}{part[1:]}: {number_only(figure, data)} ({figure.key['service']}); its maker's governs."
+    text = f"{capital(part)}: {number_only(figure, data)} ({figure.key['service']}); its maker's governs."
     return Caution(text, "note", (figure.id,), figure.source or figure.basis)
 
 
@@ -365,5 +366,5 @@ def _decided(of: Kind, main: Sequence[Figure], more: Sequence[Figure], checks: S
     if not asks:
         return use(of.verb, shown[0], "Habit, tried in this shop.")
     first = next((c for c in asks if c.name != _ALONE), asks[0])
-    do = f"{first.reason[0].upper()}{first.reason[1:]}."
+    do = f"{capital(first.reason)}."
     return ask(of.verb, candidates, [c.name for c in asks], do)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.decision import ASK, NONE, STOP, USE, Candidate, Decision
-from gaugeblock.answer.pretty import pretty
+from gaugeblock.answer.pretty import capital, pretty
 from gaugeblock.fasteners.bolt import OWN
 from gaugeblock.fasteners.draft import CAN_SET, CLOSED, DRY, HOLDS, LENGTH, LOADED, PROOF, REUSE, STRETCH
 from gaugeblock.value import put
@@ -137,4 +137,4 @@ def _to_ask(draft: Draft, names: Sequence[str] = ()) -> str:
 
 def _sentence(text: str) -> str:
     text = text.strip()
-    return pretty(f"{text[:1].upper()}{text[1:]}{'' if text.endswith(('.', '?')) else '.'}")
+    return pretty(f"{capital(text)}{'' if text.endswith(('.', '?')) else '.'}")

@@ -13,6 +13,7 @@ from gaugeblock.answer.plausible import (
     plausible_range,
     run_together,
 )
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
 from gaugeblock.fasteners.bolt import Bolt, Piece, Tapped, Tools, Wish
 from gaugeblock.figure import Figure
@@ -222,7 +223,7 @@ def _outside(measure: Measure, span: tuple[float, float], whose: str) -> str:
     low, high = (units.significant(units.from_base(e, unit), 2) for e in span)
     far = "low" if got < span[0] else "high"
     said = f"{whose}{measure.text} is very {far} here: this fastener takes about {low} to {high} {unit}"
-    return did_you_mean(said[0].upper() + said[1:], other_readings(measure, *span, TORQUES))
+    return did_you_mean(capital(said), other_readings(measure, *span, TORQUES))
 
 
 def _of_drag(tools: Tools, torque: Figure | Measure | None, data: Refdata) -> list[Doubt]:

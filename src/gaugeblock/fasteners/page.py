@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator
 from gaugeblock import units
 from gaugeblock.answer.decision import ASK, Decision
 from gaugeblock.answer.item import Box, Card, Item, Row
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import number_only, shop_unit
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import GaugeblockError, InputError, LookupMiss, Problem
@@ -282,7 +283,7 @@ def _notes(job: Fastener, sheet: Sheet, shown: Figure | None, unit: str, data: R
     inside = list(shown.walk()) if shown is not None else []
     wrench = next((f.conditions for f in inside if f.conditions.startswith("wrench ")), "")
     if wrench:
-        notes.append(wrench.capitalize())
+        notes.append(capital(wrench))
     if job.adapter is not None:
         counted = any(f.quantity == "adapter_length" for f in inside)
         adapter = _adapter(job)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock import lookup
 from gaugeblock.answer.decision import none, use
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import InputError
 from gaugeblock.tables.load import Refdata, canonical, refdata
@@ -64,7 +65,7 @@ def pipe_thread(series: str, size: str, *, fact: str = "tap drill", data: Refdat
 
 def _said(conditions: str) -> str:
     """The conditions of a figure as a sentence."""
-    return f"{conditions[:1].upper()}{conditions[1:]}." if conditions else ""
+    return f"{capital(conditions)}." if conditions else ""
 
 
 def _straight(key: dict[str, str], fact: str, data: Refdata) -> list[Figure]:

@@ -7,6 +7,7 @@ from __future__ import annotations
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.making import base
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import number_only
 from gaugeblock.warmth.item import ANSWERS, OPEN_STATES
 
@@ -84,7 +85,7 @@ def cautions_of(found: Item) -> list[Caution]:
         if figure.quantity == "heat_ageing_test_temperature":
             out += statements(found.data, (("reading limits", "rubber type letters"),))
         if figure.quantity in ("temperature_rating_minimum", "pressure_rating_minimum"):
-            what = figure.quantity.replace("_", " ").capitalize()
+            what = capital(figure.quantity.replace("_", " "))
             text = f"{what} is what a standard demands of the line, not what every line stands."
             out.append(Caution(text, "note", (figure.id,), figure.source))
     if any(f.quantity in ("working_pressure_maximum", "burst_pressure_minimum") for f in found.figures):
@@ -122,7 +123,7 @@ def boils(found: Item | None, at: Figure | None) -> list[Caution]:
     if units.to_base(low, told.unit) >= base(at):
         return []
     text = (
-        f"{found.said[:1].upper()}{found.said[1:]} begins to boil near {units.significant(low, 3)} {told.unit} in an"
+        f"{capital(found.said)} begins to boil near {units.significant(low, 3)} {told.unit} in an"
         f" open vessel, under {number_only(at, found.data)}: vapour in the feed starves the engine, and a leak flashes."
         " Shield the line or move it."
     )

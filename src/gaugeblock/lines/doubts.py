@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock import units
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.question import FILL_IN, MEASURE
 from gaugeblock.lines.found import Found, asking
 from gaugeblock.lines.keys import KEYS, label_of
@@ -49,7 +50,7 @@ def _out_of_range(name: str, end: Measure, data: Refdata) -> Found:
 
 def _doubt(key: str, said: str, kind: str, readings: tuple[str, ...] = ()) -> Found:
     check = Check(f"{label_of(key)}: plausible", CANNOT_TELL, said, subject=key, bears=ASK)
-    return asking(check, kind, did_you_mean(said[:1].upper() + said[1:], readings), key)
+    return asking(check, kind, did_you_mean(capital(said), readings), key)
 
 
 def _beside_each_other(line: Line, data: Refdata) -> Found:

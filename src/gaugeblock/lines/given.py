@@ -9,6 +9,7 @@ from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.decision import Candidate, Decision, none, stop
 from gaugeblock.answer.making import read_positive, stated
 from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import InputError
@@ -113,7 +114,7 @@ def stopped(verb: str, stops: Sequence[Check]) -> Decision:
         wrong, right = right, wrong
     ends = ((right, "required"), (wrong, "refused"))
     shown = [Candidate(b.figure, "", then) for b, then in ends if b is not None and b.figure is not None]
-    do = f"{first.reason[:1].upper()}{first.reason[1:]}."
+    do = f"{capital(first.reason)}."
     return stop(verb, shown, [c.name for c in stops], do)
 
 

@@ -6,6 +6,7 @@ from gaugeblock import units
 from gaugeblock.answer.check import INFORM, NOT_OK
 from gaugeblock.answer.decision import Candidate, Decision, ask, none, stop, use
 from gaugeblock.answer.making import stated
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet, opens
 from gaugeblock.answer.unpublished import maker_of, nobody
@@ -197,7 +198,7 @@ def _said(found: Item, limit: Figure, at: Figure | None) -> str:
 
 def sentence(text: str) -> str:
     """Text with a capital and a full stop."""
-    return f"{text[:1].upper()}{text[1:]}."
+    return f"{capital(text)}."
 
 
 def is_cold(at: Figure) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.decision import Candidate, ask, none, stop, use
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.sheet import Sheet, opens
 from gaugeblock.errors import Ambiguous
 from gaugeblock.lines.doubts import doubts
@@ -110,7 +111,7 @@ def _sheet(title: str, line: Line, found: Found, data: Refdata, quantity: str, o
     elif stops:
         required = stops[0].required.figure if stops[0].required is not None else None
         ends = [*([] if required is None else [Candidate(required, "", "required")]), Candidate(main, "", "refused")]
-        said = f"{stops[0].reason[:1].upper()}{stops[0].reason[1:]}."
+        said = f"{capital(stops[0].reason)}."
         decision = stop("", ends, [c.name for c in stops], said)
     elif asks := [c for c in found.checks if c.asks]:
         when = "no rule of your place says less"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock import units
 from gaugeblock.answer.check import CANNOT_TELL, INFORM, Bound, Check, at_most
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import printed
 from gaugeblock.answer.question import ASK_MAKER
 from gaugeblock.lines.found import Found, asking
@@ -31,7 +32,7 @@ def rated(item: Item, peak: Figure, data: Refdata) -> Found:
     if working is not None:
         said = f"{_name(item)} is for {_said(working, peak, data)} at most in use, and {asked} is asked of it"
         check = at_most(SUBJECT, _bound(peak, peak.unit), _bound(working, peak.unit), said, subject=SUBJECT)
-        text = f"{said[:1].upper()}{said[1:]}: take one for that pressure, or ask its maker."
+        text = f"{capital(said)}: take one for that pressure, or ask its maker."
         return asking(check, ASK_MAKER, text, "pressure", (working,))
     text = f"Ask the maker of the {_name(item)} for its working pressure."
     for quantity, what in _TESTS.items():

@@ -5,6 +5,7 @@ job.
 from __future__ import annotations
 
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.question import FILL_IN
 from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.lines.found import Found, asking
@@ -52,5 +53,5 @@ class Words:
             near = f"; nearest: {', '.join(refusal.nearest)}" if refusal.nearest else ""
             text = f"{self.line.word(key)}: {refusal.why}{near}"
             check = Check(label_of(key), CANNOT_TELL, text, subject=key, bears=ASK)
-            out += asking(check, FILL_IN, f"Correct the {label_of(key)}. {text[:1].upper()}{text[1:]}.", key)
+            out += asking(check, FILL_IN, f"Correct the {label_of(key)}. {capital(text)}.", key)
         return out

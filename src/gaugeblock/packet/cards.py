@@ -6,7 +6,7 @@ from types import SimpleNamespace
 from typing import TYPE_CHECKING
 
 from gaugeblock.answer.decision import ASK, NONE, STOP, USE, fact
-from gaugeblock.answer.pretty import pretty
+from gaugeblock.answer.pretty import capital, pretty
 from gaugeblock.packet.cautions import warned
 from gaugeblock.packet.first import also
 from gaugeblock.packet.measure import height, width
@@ -63,7 +63,7 @@ def card(number: int, item: Item, paper: Paper) -> SimpleNamespace:
 
 def _capital(text: str) -> str:
     """With a capital at its beginning, as a sentence has it."""
-    return text[:1].upper() + text[1:]
+    return capital(text)
 
 
 def _do(item: Item) -> str:

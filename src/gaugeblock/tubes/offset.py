@@ -9,6 +9,7 @@ from gaugeblock.answer.decision import use
 from gaugeblock.answer.making import base, derived, read_positive, stated
 from gaugeblock.answer.open_sheet import questioned
 from gaugeblock.answer.plausible import did_you_mean, is_plausible
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.calc import tubes as calc
@@ -76,7 +77,7 @@ def offset(
     ahead = units.from_base(corners * cos(turn), unit)
     run = derived("offset_run", "offset_run", ahead, unit, [travel, given["angle"]], data, key=key)
     if "radius" not in given:
-        do = f"{said[0].upper()}{said[1:]}. Say the die's radius for the marks on the stick."
+        do = f"{capital(said)}. Say the die's radius for the marks on the stick."
         figures = [travel, run, *given.values()]
         return Sheet(title, asked, data, figures, [], (), decision=use(VERB, travel, do))
     back = calc.setback(base(given["radius"]), turn)

@@ -10,6 +10,7 @@ from gaugeblock.answer.check import ASK, CANNOT_TELL, Bound, Check, at_least
 from gaugeblock.answer.decision import Candidate, Decision, ask, none, use
 from gaugeblock.answer.making import base, read_positive
 from gaugeblock.answer.plausible import did_you_mean, is_plausible
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import printed
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
@@ -253,7 +254,7 @@ def _decided_of_wire(
         for rating, allowed, _ in picked
     ]
     if len(picked) == 1:
-        return [], use(verb, shown[0], f"{said[0][:1].upper()}{said[0][1:]}, as it lies.")
+        return [], use(verb, shown[0], f"{capital(said[0])}, as it lies.")
     why = "its insulation, the air and the loom change what it may carry"
     check = Check("how the wire lies", CANNOT_TELL, why, subject="insulation", bears=ASK)
     ways = [

@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.decision import Candidate, ask, use
 from gaugeblock.answer.plausible import unusual
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import InputError, LookupMiss
@@ -70,7 +71,7 @@ def by_way(
     figures = [*found.values(), *rest]
     if len(found) == 1:
         ((way, figure),) = found.items()
-        do = f"{said}{WAYS[way][0].upper()}{WAYS[way][1:]}. {_WARM}"
+        do = f"{said}{capital(WAYS[way])}. {_WARM}"
         return Sheet(title, asked, data, figures, [], [], decision=use(verb, figure, do))
     text = "How does the current come back: by a wire of the same size, or through the body?"
     check = Check(_BACK, CANNOT_TELL, "not given: the way back", subject="return", bears=ASK)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.drawing import Drawing
 from gaugeblock.answer.making import base
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import number_only, printed
 from gaugeblock.answer.question import FILL_IN, MEASURE
 from gaugeblock.wiring import conductor, fuse
@@ -82,7 +83,7 @@ def ask_for(keys: Sequence[str], unserved: str = "") -> str:
     names = [_NAMED[k] for k in keys]
     listed = names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
     said = f"Settle {listed}: the wire hangs on {'it' if len(names) == 1 else 'them'}."
-    return f"{said} {unserved[0].upper()}{unserved[1:]}." if unserved else said
+    return f"{said} {capital(unserved)}." if unserved else said
 
 
 def do(one: Sized, wire: Conductor, load: Load, of: Circuit, data: Refdata) -> str:
@@ -97,7 +98,7 @@ def do(one: Sized, wire: Conductor, load: Load, of: Circuit, data: Refdata) -> s
     many = f" {of.wires} such wires side by side." if of.wires and of.wires > 1 else ""
     it = "each" if many else "it"
     fused = f" Fuse {it} with {printed(load.fuse, data)} at the source." if load.fuse is not None else ""
-    return f"{lost} {copper[0].upper()}{copper[1:]}{'; ' + bigger if bigger else ''}.{many}{fused}"
+    return f"{lost} {capital(copper)}{'; ' + bigger if bigger else ''}.{many}{fused}"
 
 
 def earth(left: Figure, data: Refdata) -> str:

@@ -8,6 +8,7 @@ from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, Check
 from gaugeblock.answer.decision import MOST_CANDIDATES, Candidate, Decision, ask, none, use
 from gaugeblock.answer.making import base, derived, stated
 from gaugeblock.answer.plausible import did_you_mean, is_plausible
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
@@ -197,7 +198,7 @@ def _gear_of(gears: list[Figure]) -> str:
 def _said(column: Column, speed: Figure, gears: list[Figure], data: Refdata) -> str:
     more = f" {dial.said(column.shown, speed, data)}" if column.shown is not None else ""
     gear = _gear_of(gears)
-    return f"{gear[0].upper()}{gear[1:]} at {speed.text} {speed.unit}.{more}"
+    return f"{capital(gear)} at {speed.text} {speed.unit}.{more}"
 
 
 def _choice(

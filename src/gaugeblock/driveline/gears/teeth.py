@@ -8,6 +8,7 @@ import re
 from gaugeblock import units
 from gaugeblock.answer.decision import use
 from gaugeblock.answer.making import derived, stated
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline.gears.given import ratio_measure
 from gaugeblock.errors import InputError
@@ -36,7 +37,7 @@ def ratio(teeth: str, *, data: Refdata | None = None) -> Sheet:
     figure = axle_of(teeth.strip(), data)
     if figure.typical < 1:
         raise InputError(teeth, "teeth", "the pinion has more teeth than the ring gear", (), "the ring gear first")
-    said = f"{figure.conditions[:1].upper()}{figure.conditions[1:]}."
+    said = f"{capital(figure.conditions)}."
     title, asked = f"ring gear and pinion {teeth.strip()}", {"teeth": teeth}
     return Sheet(title, asked, data, [figure], [], [], decision=use("RATIO", figure, said))
 

@@ -7,6 +7,7 @@ from gaugeblock.answer.decision import Candidate, ask, use
 from gaugeblock.answer.making import base, derived, stated
 from gaugeblock.answer.open_sheet import questioned
 from gaugeblock.answer.plausible import did_you_mean, plausible_range
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import InputError
@@ -64,7 +65,7 @@ def turns(shaft: str, *, wheel: str = "1", turned: str | None = None, data: Refd
             [*found.values(), *given],
             [],
             (),
-            decision=use(VERB, found[which], f"{_WHENS[which][0].upper()}{_WHENS[which][1:]}. {_DO}"),
+            decision=use(VERB, found[which], f"{capital(_WHENS[which])}. {_DO}"),
         )
     text = "Did both wheels turn, or one alone while the other was held?"
     check = Check(_HOW, CANNOT_TELL, "not given", subject="turned", bears=ASK)

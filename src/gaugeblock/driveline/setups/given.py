@@ -8,6 +8,7 @@ from gaugeblock import units
 from gaugeblock.answer.maker import maker_figure
 from gaugeblock.answer.making import stated
 from gaugeblock.answer.plausible import base_of, did_you_mean, is_plausible, other_readings, plausible_range
+from gaugeblock.answer.pretty import capital
 from gaugeblock.driveline.setups.rows import dimension_of, envelope, quantity_of
 from gaugeblock.value import Value, put
 
@@ -129,10 +130,10 @@ def _among(measure: Measure) -> tuple[str, ...]:
 def _finding_doubt(got: Measure, dimension: str, rule: Figure | None, name: str) -> str:
     own = units.dimension(got.unit)
     if own != dimension:
-        return f"{name.capitalize()}, {got.text}, is a {own}; a {dimension} is set at this step. Read it again."
+        return f"{capital(name)}, {got.text}, is a {own}; a {dimension} is set at this step. Read it again."
     if got.value < 0:
         upright = (f"{got.number.lstrip('-')} {got.unit}",)
-        return did_you_mean(f"{name.capitalize()} is below zero, {got.text}", upright)
+        return did_you_mean(f"{capital(name)} is below zero, {got.text}", upright)
     if rule is None:
         return ""
     ends = [units.to_base(e, rule.unit) for e in (rule.low, rule.value, rule.high) if e is not None]
@@ -140,4 +141,4 @@ def _finding_doubt(got: Measure, dimension: str, rule: Figure | None, name: str)
     if low / 10 <= base_of(got) <= high * 10:
         return ""
     meant = other_readings(got, low * 0.5, high * 2, _among(got))
-    return did_you_mean(f"{name.capitalize()}, {got.text}, is far from the figure", meant) if meant else ""
+    return did_you_mean(f"{capital(name)}, {got.text}, is far from the figure", meant) if meant else ""

@@ -8,6 +8,7 @@ from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.decision import Candidate, ask, none, use
 from gaugeblock.answer.making import base, derived, stated
 from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
@@ -195,7 +196,7 @@ def _way(way: int) -> str:
 
 def _do(way: int, packs: list[Figure], data: Refdata) -> str:
     end = f" Fit: {_said(packs, data)}" if packs else " The preload stays as it was."
-    return f"{_way(way).capitalize()}.{end} Read the backlash again."
+    return f"{capital(_way(way))}.{end} Read the backlash again."
 
 
 def _pinion(of: Shims, data: Refdata) -> tuple[Decision, list[Figure], list[Check], list[Question]]:

@@ -7,6 +7,7 @@ from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.decision import Candidate, Decision, ask, none, stop, use
 from gaugeblock.answer.making import base, read_positive, stated, stated_known
 from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import InputError
@@ -252,11 +253,11 @@ def _decided(found: Worked, checks: list[Check]) -> Decision:
     if stops:
         bounds = [b.figure for c in stops for b in (c.required, c.actual) if b is not None and b.figure is not None]
         shown = [Candidate(f, "", "required" if n == 0 else "found") for n, f in enumerate(bounds[:2])]
-        return stop(VERB, shown, [c.name for c in stops], f"{stops[0].reason[0].upper()}{stops[0].reason[1:]}.")
+        return stop(VERB, shown, [c.name for c in stops], f"{capital(stops[0].reason)}.")
     if found.end is None:
         first = asks[0].reason if asks else "too little is known"
-        return none(VERB, f"{first[0].upper()}{first[1:]}.")
+        return none(VERB, f"{capital(first)}.")
     if asks:
         shown = [Candidate(found.end, "it is free behind the fixed point", "the far end moves so far")]
-        return ask(VERB, shown, [c.name for c in asks], f"{asks[0].reason[0].upper()}{asks[0].reason[1:]}.")
+        return ask(VERB, shown, [c.name for c in asks], f"{capital(asks[0].reason)}.")
     return use(VERB, found.end, "The far end moves so far: leave it free, and room to every neighbour.")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.decision import ASK, Candidate, Decision, ask, decided
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.lines.brakes import words
@@ -103,4 +104,4 @@ def _decision(of: Circuit, worked: Worked, checks: list[Check], data: Refdata) -
     first = next(c for c in checks if c.asks)
     pressed = f"{number_only(worked.push, data)} on each {of.noun}" if worked.push is not None else "as worked out"
     candidate = Candidate(worked.pressure, words.when(of), pressed)
-    return ask(VERB, [candidate], decision.because, f"{first.reason[:1].upper()}{first.reason[1:]}.")
+    return ask(VERB, [candidate], decision.because, f"{capital(first.reason)}.")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import CANNOT_TELL, INFORM, Check
 from gaugeblock.answer.decision import use
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import Ambiguous, LookupMiss
@@ -123,7 +124,7 @@ def judged(named: str, place: str | None, asked: dict[str, str | None], data: Re
     figure = of(rule.quantity, rule.subject)
     more = [of(q, s) for q, s in rule.more]
     said = figure.conditions
-    do = rule.do.format(*(number_only(f, data) for f in more), c=said[:1].upper() + said[1:])
+    do = rule.do.format(*(number_only(f, data) for f in more), c=capital(said))
     said = "a rule of inspection or approval, not a target; local rules govern"
     check = Check("what it is", CANNOT_TELL, said, subject="rule", bears=INFORM)
     decision = use(rule.verb, figure, do)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.decision import ASK, MOST_CANDIDATES, Candidate, Decision, ask, decided
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.lines.fuel.checks import checks_of
@@ -156,9 +157,5 @@ def _decision(ways: Sequence[Demand], pipes: Sequence[Pipe], checks: list[Check]
     candidates = [Candidate(w.needed, w.said, w.then) for w in ways[:MOST_CANDIDATES]]
     reasons = [c for c in checks if c.asks]
     own = [c for c in reasons if c.subject not in ("consumption", "fuel")]
-    do = (
-        f"{own[0].reason[:1].upper()}{own[0].reason[1:]}."
-        if own
-        else "Settle what the engine burns: the flow hangs on it."
-    )
+    do = f"{capital(own[0].reason)}." if own else "Settle what the engine burns: the flow hangs on it."
     return ask(VERB, candidates, decision.because, do)

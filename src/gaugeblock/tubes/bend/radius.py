@@ -6,6 +6,7 @@ from gaugeblock import units
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, Bound, Check, at_least
 from gaugeblock.answer.decision import Candidate, ask, none, stop, use
 from gaugeblock.answer.making import base
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
 from gaugeblock.tubes.bend.bent import CAGE, MINIMUMS, Bent
@@ -169,7 +170,7 @@ def _against(name: str, tube: Bent, minimum: Minimum) -> Check:
     elif check.result == NOT_OK and over_low:
         why = "between the ends of the rule"
     if why:
-        return Check(name, CANNOT_TELL, f"{text}. {why.capitalize()}: {_TEST}", needed, got, bears=_bears(tube, ASK))
+        return Check(name, CANNOT_TELL, f"{text}. {capital(why)}: {_TEST}", needed, got, bears=_bears(tube, ASK))
     if check.result == NOT_OK:
         return check.replace(reason=f"{check.reason}: use a larger die")
     if is_habit:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.decision import Candidate, ask, none, stop, use
+from gaugeblock.answer.pretty import capital
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -51,4 +52,4 @@ def _settles(check: Check, questions: Sequence[Question]) -> str:
 
 def _sentence(check: Check) -> str:
     text = f"{check.name}: {check.reason}"
-    return text[0].upper() + text[1:] + ("" if text.endswith((".", "?")) else ".")
+    return capital(text) + ("" if text.endswith((".", "?")) else ".")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import inf
 
 from gaugeblock.answer.check import NOT_OK, Check
+from gaugeblock.answer.pretty import capital
 from gaugeblock.bodies import Typed
 from gaugeblock.calc import path as paths
 from gaugeblock.calc import shapes
@@ -76,9 +77,7 @@ def _tight(given: Given, tool: Tool, refusal: paths.TooTightError) -> Found:
             )
         )
         fits.append(f"a die of {tape.down(refusal.largest_radius)} radius or less for this shape")
-    reason += (
-        f": this die cannot make it. {' or '.join(fits).capitalize()} would work" if fits else ": no die can make it"
-    )
+    reason += f": this die cannot make it. {capital(' or '.join(fits))} would work" if fits else ": no die can make it"
     return Found(figures, [Check(NAME, NOT_OK, f"{reason}. No marks are given")])
 
 

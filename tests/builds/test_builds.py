@@ -4,6 +4,7 @@ open is worth asking.
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from pathlib import Path
 
@@ -11,6 +12,7 @@ import pytest
 
 from gaugeblock.packet import make
 from gaugeblock.packet.build import Packet
+from gaugeblock.packet.render import render
 
 DEMO = Path(__file__).parents[2] / "reports" / "examples" / "demo.toml"
 BUILDS = [DEMO, *sorted(Path(__file__).parent.glob("*.toml"))]
@@ -43,3 +45,10 @@ def test_no_question_is_asked_twice(packet: Packet) -> None:
 def test_every_question_names_the_key_that_closes_it(packet: Packet) -> None:
     for question in packet.record["questions"]:
         assert question["key"], question
+
+
+def test_a_unit_keeps_its_letters_on_paper(packet: Packet) -> None:
+    pages = [render(packet)[name].decode() for name in ("packet.html", "packet.md")]
+    assert any("N·m" in page for page in pages)
+    for page in pages:
+        assert not re.search(r"\b[0-9.]+ (?:n\*m|n·m|degc|degf|awg|mpa|kpa|v|a|hrc)\b", page)

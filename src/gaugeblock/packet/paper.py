@@ -125,8 +125,9 @@ class Paper:
             if _is_drag(part):
                 continue  # a locknut's drag is added to what the torque rests on
             if part.basis in ("published", "maker", "measured"):
-                shown = "" if part is figure else f"{self.number(part)}, "
-                return shown + self.source(part)
+                is_read = part.basis == "published"  # what a maker's paper says is told in its own unit
+                number = self.number(part) if is_read else pretty(number_only(part, self.data))
+                return f"{'' if part is figure else f'{number}, '}{self.source(part)}"
         made = next((p for p in same if p.rule is not None and p.rule.name not in _OF_THE_TOOL), same[-1])
         return self.source(made)
 

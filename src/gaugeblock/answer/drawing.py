@@ -36,6 +36,7 @@ class Drawing(Value):
 def held_back(decision: Decision, checks: Iterable[Check]) -> tuple[str, list[str]]:
     """Why an order is not to be sent as it stands: a word and every reason; blank and none where it may be."""
     if decision.kind == STOP:
-        reasons = [f"{capital(c.reason)}." for c in checks if c.stops]
+        said = decision.do.casefold()
+        reasons = [f"{capital(c.reason)}." for c in checks if c.stops and c.reason.casefold() not in said]
         return "DO NOT MAKE YET", [pretty(one) for one in dict.fromkeys([decision.do, *reasons])]
     return ("ASK FIRST", [pretty(decision.do)]) if decision.kind == ASK else ("", [])

@@ -128,9 +128,8 @@ def _decide(of: Joints, found: Working, pair: Swings | None, one: Figure, told: 
     if stops:
         check = stops[0].check
         allowed = check.required.figure if check.required is not None else None
-        if check.name == CANCELS or allowed is None:
-            shown = Candidate(now, "", "vibrates" if check.name == CANCELS else "the joint wears and vibrates")
-        else:
+        shown = Candidate(now, "", "the speed swings by")
+        if check.name != CANCELS and allowed is not None:
             shown = Candidate(allowed, "", "required")
         return stop(VERB, [shown], [t.check.name for t in stops], stops[0].do)
     asks = [t for t in told if t.check.asks]
@@ -139,7 +138,7 @@ def _decide(of: Joints, found: Working, pair: Swings | None, one: Figure, told: 
     names = [t.check.name for t in asks]
     do = asks[0].do
     if pair is not None and of.phasing is None:
-        worse = Candidate(pair.bad, "the yokes are a quarter turn out", "vibrates")
+        worse = Candidate(pair.bad, "the yokes are a quarter turn out", "it vibrates")
         better = Candidate(pair.good, "the yokes stand in line", "this is all that is left")
         return ask(VERB, [worse, better], names, do)
     if pair is None:

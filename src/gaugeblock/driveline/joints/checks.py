@@ -68,16 +68,22 @@ def cancels(of: Joints, found: Working, swings: Swings, data: Refdata) -> Judged
             do,
             question,
         )
-    ends = swings.text
     if of.phasing is None:
         question = Question(MEASURE, "Do the yokes at the two ends of the shaft stand in line?", "phasing", (CANCELS,))
-        why = f"the phasing of the yokes is not given: {ends}"
+        why = f"the phasing of the yokes is not given: {swings.either}"
         return Judged(
             Check(CANCELS, CANNOT_TELL, why, bears=ASK), "See whether the yokes of the shaft stand in line.", question
         )
     if of.phasing == "wrong phase":
         actual = Bound(swings.bad.typical, "%", "", swings.bad)
-        check = Check(CANCELS, NOT_OK, f"the yokes are out of phase: {ends}", None, actual, bears=STOP)
+        check = Check(
+            CANCELS,
+            NOT_OK,
+            f"the yokes are a quarter turn out of phase: {swings.out_of_phase}",
+            None,
+            actual,
+            bears=STOP,
+        )
         question = Question(FILL_IN, "How do the yokes stand once the shaft is put right?", "phasing", (CANCELS,))
         return Judged(check, "Put the yokes of the shaft in line: pull the slip joint, and turn it.", question)
     return _in_phase(found, swings, data)
@@ -85,7 +91,7 @@ def cancels(of: Joints, found: Working, swings: Swings, data: Refdata) -> Judged
 
 def _in_phase(found: Working, swings: Swings, data: Refdata) -> Judged:
     """Yokes in line: the planes must agree, and the angles be equal within what is published."""
-    ends = swings.text
+    ends = swings.in_line
     actual = Bound(swings.good.typical, "%", "", swings.good)
     apart = abs(base(found.angles[0]) - base(found.angles[1]))
     if found.apart > _SAME and min(base(a) for a in found.angles) > _SAME:
@@ -120,7 +126,11 @@ def _in_phase(found: Working, swings: Swings, data: Refdata) -> Judged:
     got = Bound(math.degrees(apart), "deg")
     required = Bound(math.degrees(base(strict)), "deg", "max", strict)
     check = at_most(
-        CANCELS, got, required, f"{said}; at most {text_of(strict)}, {strict.source}", bears=STOP if is_far else ASK
+        CANCELS,
+        got,
+        required,
+        f"{said}; at most {text_of(strict)} is asked by {strict.source}",
+        bears=STOP if is_far else ASK,
     )
     if check.result == OK:
         return Judged(check)

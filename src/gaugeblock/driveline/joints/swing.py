@@ -33,15 +33,29 @@ class Swings(Value):
         put(self, "bad", bad)
 
     @property
-    def text(self) -> str:
-        """All three in one line."""
-        one, good, bad = (f"{units.significant(f.typical, 3)} %" for f in (self.one, self.good, self.bad))
-        return f"{good} in phase, {bad} out of phase, {one} of one joint alone"
+    def in_line(self) -> str:
+        """What is left with the yokes in line."""
+        return f"the driven shaft's speed swings by {_percent(self.good)}"
+
+    @property
+    def either(self) -> str:
+        """What the phasing of the yokes makes of it."""
+        return f"{self.in_line} with the yokes in line, and by {_percent(self.bad)} with them a quarter turn out"
+
+    @property
+    def out_of_phase(self) -> str:
+        """What the wrong phasing leaves, beside what the right one would."""
+        swings = f"the driven shaft's speed swings by {_percent(self.bad)}"
+        return f"{swings}, and with the yokes in line by {_percent(self.good)}"
 
     def left_by(self, difference_rad: float, found: Working) -> float:
         """What a pair in one plane would leave, in per cent, were the lesser of its angles that much less."""
         worst = max(base(a) for a in found.angles)
         return 100 * float(calc.pair_speed_swing(worst, max(worst - difference_rad, 0.0)))
+
+
+def _percent(figure: Figure) -> str:
+    return f"{units.significant(figure.typical, 3)} %"
 
 
 def one_joint(angle: Figure, data: Refdata) -> Figure:

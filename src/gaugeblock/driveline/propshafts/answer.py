@@ -212,7 +212,9 @@ def _decide_speed(found: whirling.Whip, told: list[Judged], data: Refdata) -> De
     whips = f"It whips at {number_only(found.critical, data)}."
     stops, asks = [t for t in told if t.check.stops], [t for t in told if t.check.asks]
     if stops:
-        return stop(SPEED_VERB, [Candidate(found.kept, "", whips)], [t.check.name for t in stops], stops[0].do)
+        return stop(
+            SPEED_VERB, [Candidate(found.kept, "", "shops stay under")], [t.check.name for t in stops], stops[0].do
+        )
     if asks:
         shown = [Candidate(found.kept, "shops stay under this", f"it whips at {number_only(found.critical, data)}")]
         return ask(SPEED_VERB, shown, [t.check.name for t in asks], asks[0].do)

@@ -87,3 +87,39 @@ def test_the_thread_of_the_nut_is_told_when_it_is_asked(flare: str, od: str, sta
     decision = gaugeblock.flare(flare, od=od, standard=standard, fact="thread").decision
     assert decision.verb.endswith(f"THREAD {thread}")
     assert decision.figure is not None
+
+
+def test_legs_to_the_corner_come_to_what_the_cut_length_of_their_shape_is() -> None:
+    """Two ways to one stick: 20 and 12 in to the corner are 14 and 6 in to a 90 degree bend of 6 in radius."""
+    corner = gaugeblock.arc("6 in", "90 deg", corner="20 in, 12 in").decision.figure
+    legs = gaugeblock.arc("6 in", "90 deg", legs="14 in, 6 in").decision.figure
+    assert corner is not None
+    assert legs is not None
+    assert corner.typical == pytest.approx(legs.typical)
+    assert corner.typical == pytest.approx(20 + 12 - 2 * 6 + 6 * math.pi / 2)
+
+
+@pytest.mark.parametrize("angle", [20, 45, 90, 135])
+def test_the_bend_starts_a_setback_before_the_corner(angle: int) -> None:
+    sheet = gaugeblock.arc("140 mm", f"{angle} deg", corner="900 mm")
+    start, setback = sheet.decision.figure, next(f for f in sheet.figures if f.quantity == "setback")
+    assert sheet.decision.verb == "BEND STARTS"
+    assert start is not None
+    assert start.typical == pytest.approx(900 - 140 * math.tan(math.radians(angle) / 2))
+    asked = gaugeblock.arc("140 mm", f"{angle} deg", fact="setback").decision.figure
+    assert asked is not None
+    assert asked.typical == pytest.approx(setback.typical)
+
+
+def test_what_has_no_corner_or_no_room_is_refused() -> None:
+    with pytest.raises(InputError, match="before the corner"):
+        gaugeblock.arc("6 in", "90 deg", corner="4 in")
+    with pytest.raises(InputError, match="no corner"):
+        gaugeblock.arc("6 in", "180 deg", corner="20 in")
+    with pytest.raises(InputError, match="give one"):
+        gaugeblock.arc("6 in", "90 deg", corner="20 in", legs="20 in")
+    with pytest.raises(InputError, match="one of these"):
+        gaugeblock.arc("6 in", "90 deg", fact="colour")
+    with pytest.raises(InputError, match="give the leg"):
+        gaugeblock.arc("6 in", "90 deg", fact="start")
+    assert gaugeblock.arc("6 in", "180 deg", fact="setback").decision.kind == "none"

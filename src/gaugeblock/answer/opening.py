@@ -77,6 +77,16 @@ def compared(topic: Topic, values: dict[str, str], said: Mapping[str, str], comp
     return _table(topic, others, told, (left[0], rows), data, "compared")
 
 
+def of_things(
+    topic: Topic, values: dict[str, str], said: Mapping[str, str], rows: Sequence[dict[str, str]], data: Refdata
+) -> Table:
+    """The answers for whole things side by side, each by all that is said of it alone: ``2 in x .095 in``."""
+    key = topic.noun
+    lines = [Line({key: " x ".join(row.values())}, sheet_of(topic, {**values, **row}, data)) for row in rows]
+    known = ", ".join(text for name, text in said.items() if name not in rows[0])
+    return Table(f"{key}: {known or 'side by side'}; compared: {key}", values, data, (key,), lines, 0)
+
+
 def _named(topic: Topic, others: dict[str, str], key: str, named: Sequence[str], data: Refdata) -> Open:
     """The values that are named of an option, each with every value of what else is open."""
     rows = [{key: value} for value in named]

@@ -7,10 +7,11 @@ from gaugeblock.answer.opening import answered, compared
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import Ambiguous, GaugeblockError, InputError, LookupMiss
 from gaugeblock.plain.chatter import is_story
+from gaugeblock.plain.given import Answer as Answer
 from gaugeblock.plain.reading import Reading, mend, read
+from gaugeblock.plain.wanted import is_in
 from gaugeblock.plain.words import words_of
 from gaugeblock.tables.load import Refdata, refdata
-from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -37,36 +38,10 @@ _READ_BY = frozenset(["wrench", "gauge", "spanner", "dial", "clicker", "reads"])
 PLAIN_BOLT = ": a plain bolt of this thread, not this part"
 # Topics that may have a word which was nearly typed.
 _MENDED = 5
+_GOES_ON = frozenset(["same", "ditto", "the", "and", "now", "ok", "then", "as"])
 _OF_THE_FIRST = frozenset(["it", "its", "it's", "they", "them", "this", "that", "those", "these"])
 _AS_LIKELY = 200  # of two words that were left
 _NEARLY = 2  # words that were left
-
-
-class Answer(Value):
-    """A question answered: how it was ``read_as``, and ``found``: a Sheet, a Table, the Conversion of a measure, or
-    the rows Found; ``unit`` is the one that it was wanted in; ``more`` are the answers to what else was asked in the
-    line.
-    """
-
-    __slots__ = ("found", "more", "read_as", "unit")
-
-    read_as: str
-    found: Sheet | Table | Conversion | Found
-    unit: str
-    more: tuple[Answer, ...]
-
-    def __init__(
-        self, read_as: str, found: Sheet | Table | Conversion | Found, unit: str = "", more: tuple[Answer, ...] = ()
-    ) -> None:
-        put(self, "more", more)
-        put(self, "read_as", read_as)
-        put(self, "found", found)
-        put(self, "unit", unit)
-
-    def as_dict(self) -> dict[str, object]:
-        """The JSON of the answer, with how the line was read."""
-        more = {"more": [one.as_dict() for one in self.more]} if self.more else {}
-        return {"read_as": self.read_as, **self.found.as_dict(), **more}
 
 
 def ask(
@@ -99,12 +74,17 @@ def answer(question: str, *, compare: str | None = None, data: Refdata | None = 
 def answer_or_rules(question: str, reading: Reading, data: Refdata) -> Answer:
     """The answer to a question that was read; what the rules say of it where the tables have no such thing."""
     try:
-        return _with_bolt(reading, answer_to(reading, None, data), data)
+        got = _with_bolt(reading, answer_to(reading, None, data), data)
+        if not is_in(reading.unit, got.found):
+            why = f"it was read as {got.read_as}, and nothing of that is in {reading.unit}"
+            raise InputError(reading.unit, "", why, (), f"say what you want in {reading.unit}")
+        return got
     except (LookupMiss, InputError) as error:
-        rules = None if isinstance(error, Ambiguous) else _ruled(words_of(question), data)
-        if rules is None:
+        words = words_of(question)
+        other = None if isinstance(error, Ambiguous) else _outside(words, data) or _ruled(words, data)
+        if other is None:
             raise
-        return rules
+        return other
 
 
 def _with_bolt(reading: Reading, got: Answer, data: Refdata) -> Answer:
@@ -129,12 +109,19 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
     have all its words, or whose figure it is. InputError for none of these.
     """
     words = words_of(question)
+    if words and words[0] in _GOES_ON:
+        from gaugeblock.plain.follow import refuse
+
+        refuse(words)
     if len(words) < _LONGEST_CONVERSION and (words[-1] in _UNITS or "how" in words or "convert" in words):
-        from gaugeblock.plain.convert import conversion
+        from gaugeblock.plain.convert import conversion, conversions
 
         found = conversion(words, data)
         if found is not None:
             return Answer("a conversion", found)
+        several = conversions(words, data)
+        if several:
+            return Answer("conversions", several[0], more=tuple(Answer("a conversion", one) for one in several[1:]))
     rules = _rules_first(words, data)
     if rules is not None:
         return rules
@@ -153,7 +140,15 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
         again = of_its_place(put_right, reading, data)
         if again is not None:
             return again.replace(mended=reading.mended)
-    other = _otherwise(put_right, reading, data) or _beside(words, reading, data)
+    is_near = bool(reading.values) and all(need in reading.values for need in reading.topic.needs)
+    other = _outside(words, data)
+    if other is not None:
+        other = (
+            None
+            if is_near and reading.topic.is_meant(words)
+            else _ruled(words, data) or _ruled_alone(words, data) or other
+        )
+    other = other or _otherwise(put_right, reading, data) or _beside(words, reading, data)
     if other is None:
         from gaugeblock.plain.leaving import SHORT, left_round, of_a_named_bolt
 
@@ -168,10 +163,23 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
         told = _converted_in_a_story(words, data)
         if told is not None:
             return told
-    is_near = bool(reading.values) and all(need in reading.values for need in reading.topic.needs)
+    if other is None:
+        other = _outside(words, data)
     if other is None and not (is_near and len(reading.unread) <= _NEARLY):  # else the word in the way is told
         other = _near(words, data)
     return other or _doubtful(put_right, reading, data) or _refused(question, words, reading, data)
+
+
+def _outside(words: tuple[str, ...], data: Refdata) -> Answer | None:
+    """Who has what is asked, where it is of a subject that no table is about; of some a rule says something."""
+    from gaugeblock.plain.outside import by_rule, outside
+
+    sheet = outside(words, data)
+    if sheet is None:
+        return None
+    about = by_rule(words, sheet.title)
+    rules = _ruled(about, data) if about else None
+    return rules or Answer(f"a question of {sheet.title}", sheet)
 
 
 def _doubtful(words: tuple[str, ...], reading: Reading, data: Refdata) -> Answer | None:

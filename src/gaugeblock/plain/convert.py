@@ -170,6 +170,20 @@ def conversion(words: tuple[str, ...], data: Refdata) -> Conversion | None:
     return None
 
 
+def conversions(words: tuple[str, ...], data: Refdata) -> tuple[Conversion, ...]:
+    """The conversions that a line asks for, one or several with ``and`` between them; none where one is no
+    conversion.
+    """
+    parts: list[list[str]] = [[]]
+    for word in words:
+        if word in ("and", "also", "then"):
+            parts.append([])
+        else:
+            parts[-1].append(word)
+    found = [conversion(tuple(part), data) for part in parts if part]
+    return tuple(one for one in found if one is not None) if len(parts) > 1 and all(found) else ()
+
+
 def _side_by_side(line: str, data: Refdata) -> Conversion | None:
     """A measure and another unit of its kind, and no word more: ``10 bar psi``."""
     found = re.fullmatch(rf"{_MEASURE} (?P<to>{_ANY})", line)

@@ -26,6 +26,7 @@ HELP = """\
 Ask as you would say it: 3/8 grade 8    How it was read stands first.
   why                     everything behind the last answer
   again in N*m            the last answer in another unit
+  same but oiled          the last question with that in place of what it had
   compare condition       the last question for every usual value of a key
   find spark plug         all words, over every table and rule
   to packet build.toml    put it into a job file
@@ -77,13 +78,20 @@ class Prompt:
 
     def _ask(self, text: str) -> None:
         """Answer a question. Rules, rows and conversions have no more to show: the answer before them is kept."""
-        read_as = read_or_answered(text, self.data)
+        read_as = self._followed(text) or read_or_answered(text, self.data)
         found = read_as if isinstance(read_as, Answer) else answer_or_rules(text, read_as, self.data)
         if isinstance(read_as, Answer) or isinstance(found.found, Found):
             print_answer_of(found)
             return
         self.reading, self.answer = read_as, found
         self._show()
+
+    def _followed(self, text: str) -> Reading | None:
+        """The last question with what this line puts in place of it; None for a line that is a question itself."""
+        from gaugeblock.plain.follow import followed
+        from gaugeblock.plain.words import words_of
+
+        return None if self.reading is None else followed(words_of(text), self.reading, self.data)
 
     def _again(self, rest: str) -> None:
         """The last answer in another unit."""

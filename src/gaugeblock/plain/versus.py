@@ -1,8 +1,11 @@
-"""Two things of one kind set against each other in a line: ``grade 5 vs grade 8``."""
+"""Two things of one kind set against each other in a line: ``grade 5 vs grade 8``, ``stiffer, 2 x .095 or 1 3/4 x
+.120``.
+"""
 
 from __future__ import annotations
 
-from gaugeblock.answer.opening import compared
+from gaugeblock.answer.opening import compared, of_things
+from gaugeblock.errors import GaugeblockError
 from gaugeblock.plain.reading import read
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -12,12 +15,14 @@ if TYPE_CHECKING:
     from gaugeblock.plain.reading import Reading
     from gaugeblock.tables.load import Refdata
 
-_AGAINST = (("vs",), ("versus",), ("compared", "to"), ("compared", "with"), ("against",))
+_AGAINST = (("vs",), ("versus",), ("compared", "to"), ("compared", "with"), ("against",), ("than",))
+# With which two whole things are told apart: then an "or" sets them against each other too.
+_TELLS_APART = frozenset(["stiffer", "stronger", "heavier", "lighter", "stiffest", "strongest", "heaviest", "lightest"])
 
 
 def parted(words: tuple[str, ...]) -> tuple[tuple[str, ...], tuple[str, ...]] | None:
     """What stands before and behind the word that sets two things against each other; None for no such word."""
-    for mark in _AGAINST:
+    for mark in (*_AGAINST, *([] if _TELLS_APART.isdisjoint(words) else [("or",)])):
         for at in range(1, len(words) - len(mark)):
             if words[at : at + len(mark)] == mark:
                 return words[:at], words[at + len(mark) :]
@@ -28,17 +33,32 @@ def side_by_side(words: tuple[str, ...], topics: list[Topic], data: Refdata) -> 
     """The Table of the one option in which the two differ, whatever else was said of either; None where they differ in
     more, where a word of either is not understood, or where one of them has no answer.
     """
-    halves = parted(words)
+    halves = parted(_first_question(words))
     if halves is None:
         return None
-    best: tuple[int, Reading, Reading] | None = None
+    told_apart = not _TELLS_APART.isdisjoint(words)
+    found: list[tuple[int, Reading, Reading]] = []
     for topic in topics:
         first, second = (read(half, topic, data) for half in halves)
-        if not first.unread and not second.unread and (best is None or first.cost + second.cost < best[0]):
-            best = first.cost + second.cost, first, second
-    if best is None:
-        return None
-    _, first, second = best
+        if not first.unread and not second.unread:
+            found.append((first.cost + second.cost, first, second))
+    for _, first, second in sorted(found, key=lambda one: one[0]):
+        both = _whole(first, second, data) if told_apart else _apart(first, second, data)
+        if both is not None or not told_apart:
+            return both
+    return None
+
+
+def _first_question(words: tuple[str, ...]) -> tuple[str, ...]:
+    """The line without a second question of the same two: ``and which is heavier``."""
+    for at in range(1, len(words) - 1):
+        if words[at] == "and" and words[at + 1] in ("which", "what", "whats", "what's") and parted(words[:at]):
+            return words[:at]
+    return words
+
+
+def _apart(first: Reading, second: Reading, data: Refdata) -> tuple[Reading, Table] | None:
+    """The Table of the one option in which two readings differ."""
     apart = [k for k in first.values if k in second.values and first.values[k] != second.values[k]]
     values, said = {**second.values, **first.values}, {**second.said, **first.said}
     if len(apart) != 1 or any(need not in values for need in first.topic.needs):
@@ -48,3 +68,31 @@ def side_by_side(words: tuple[str, ...], topics: list[Topic], data: Refdata) -> 
     told[apart[0]] = f"{first.said[apart[0]]} and {second.said[apart[0]]}"
     table = compared(first.topic, values, said, names, data)
     return (first.replace(values=values, said=told), table) if len(table.lines) > 1 else None
+
+
+def _whole(first: Reading, second: Reading, data: Refdata) -> tuple[Reading, Table] | None:
+    """The Table of two things that were both said whole, a tube and another, in all in which they differ."""
+    one_said = first.values.keys() ^ second.values.keys()  # of one of them, and meant of both
+    asked = {k: v for k, v in {**second.values, **first.values}.items() if k in _ASKED or k in one_said}
+    both = [{**reading.values, **asked} for reading in (first, second)]
+    left = first.topic.opens(both[0], data) if first.topic.opens is not None else None
+    if left is not None and left[1]:  # a shop's usual metal, the same for both
+        both = [{**values, **left[1][0]} for values in both]
+    apart = tuple(key for key in first.topic.slots if both[0].get(key) != both[1].get(key))
+    needs = first.topic.needs
+    if not apart or any(need not in values for need in needs for values in both):
+        return None
+    common = {key: value for key, value in both[0].items() if key not in apart}
+    said = {**second.said, **first.said}
+    told = {key: said.get(key, common[key]) for key in first.topic.slots if key in common}
+    told.update({key: f"{first.said.get(key, '')} and {second.said.get(key, '')}" for key in apart})
+    rows = [{key: values[key] for key in apart if key in values} for values in both]
+    try:
+        table = of_things(first.topic, common, told, rows, data)
+    except GaugeblockError:
+        return None
+    has_figures = all(line.sheet.figures for line in table.lines)
+    return (first.replace(values=common, said=told), table) if has_figures else None
+
+
+_ASKED = ("fact",)

@@ -9,9 +9,9 @@ if TYPE_CHECKING:
     from gaugeblock.answer.asking import Hit
 
 _WANTED = (
-    r"(?:in |as |into )?(?:(?P<Nm>nm|n[.-]m|newton[ -]met(?:re|er)s?)|(?P<lbfft>(?:ft|foot)[- ](?:lbs?|pounds?)"
-    r"|(?:lbs?|pounds?)[- ](?:ft|foot|feet))|(?P<lbfin>(?:in|inch)[- ](?:lbs?|pounds?)"
-    r"|(?:lbs?|pounds?)[- ](?:in|inch|inches))|(?P<mm>mm|millimet(?:re|er)s?)|(?P<inch>inches|thou"
+    r"(?:in |as |into )?(?:(?P<Nm>nm|n[.*-]m|newton[ -]met(?:re|er)s?)|(?P<lbfft>(?:ft|foot)[- ](?:lbs?|pounds?)"
+    r"|(?:lbs?|pounds?)[- ](?:ft|foot|feet)|lbf?\*ft|ft\*lbf?)|(?P<lbfin>(?:in|inch)[- ](?:lbs?|pounds?)"
+    r"|(?:lbs?|pounds?)[- ](?:in|inch|inches)|lbf?\*in|in\*lbf?)|(?P<mm>mm|millimet(?:re|er)s?)|(?P<inch>inches|thou"
     r"|thousandths?(?: of an inch)?"
     r"|decimals?(?: inch(?:es)?)?)|(?P<psi>psi)|in (?P<bar>bar)|(?P<MPa>mpa)|(?P<ksi>ksi)|(?P<degF>fahrenheit)"
     r"|(?P<degC>celsius|centigrade)|(?P<Lh>lph|l/h|lit(?:re|er)s? (?:per|an?) hour)|(?P<galh>gph|gal(?:lon)?s?"
@@ -31,12 +31,23 @@ _UNITS = {
 _LAST = {"f": "degF", "c": "degC", "inch": "in"}
 # Words with which it can begin; the pattern is compiled when a line has one.
 _FIRST = """
-in as into nm n-m n.m newton ft foot inch ft-lb ft-lbs foot-pounds in-lb in-lbs inch-pounds mm millimetre millimeter
+in as into nm n-m n.m n*m newton ft foot inch ft-lb ft-lbs lbf*ft lb*ft ft*lb ft*lbf lbf*in
+lb*in in*lb in*lbf foot-pounds in-lb in-lbs inch-pounds mm millimetre millimeter
 millimetres millimeters inches lb lbs pound pounds thou thousandth thousandths
 decimal decimals psi mpa ksi fahrenheit celsius centigrade
 deg degree degrees lph l/h litre litres liter liters gph gal gals gallon gallons
 """
 _BEGINS = frozenset(_FIRST.split())
+
+
+def is_in(unit: str, found: object) -> bool:
+    """Whether an answer has a figure of the dimension in which it is wanted, or none at all."""
+    from gaugeblock import units
+    from gaugeblock.answer.sheet import Sheet
+
+    if not unit or not isinstance(found, Sheet) or not found.figures:
+        return True
+    return any(units.dimension(figure.unit) == units.dimension(unit) for figure in found.figures)
 
 
 def wanted_at(words: tuple[str, ...], at: int) -> Hit | None:

@@ -1,4 +1,4 @@
-"""Arc: how much tube a bend takes up, and what to cut for it with its straight legs."""
+"""Arc: how much tube a bend takes up, where it starts, and what to cut for it with its straight legs."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from gaugeblock.answer.check import CANNOT_TELL, INFORM, Check
 from gaugeblock.answer.decision import none, use
 from gaugeblock.answer.making import base, derived, read_positive, stated
 from gaugeblock.answer.plausible import did_you_mean, is_plausible
+from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.calc import tubes as calc
@@ -23,26 +24,43 @@ if TYPE_CHECKING:
 _TURN = 360  # degrees
 _NO_CORNER = 170  # degrees: towards a U the corner runs away
 _LEGS = 2
+FACTS = ("length", "setback", "start")
 _NAMES = {"radius": "centre_line_radius", "angle": "bend_angle"}
 
 
-def arc(radius: str, angle: str, *, legs: str | None = None, data: Refdata | None = None) -> Sheet:
+def arc(
+    radius: str,
+    angle: str,
+    *,
+    legs: str | None = None,
+    corner: str | None = None,
+    fact: str = "length",
+    data: Refdata | None = None,
+) -> Sheet:
     """How much of a straight tube a bend takes up: its arc at the centre line.
 
     ``radius`` to the centre line (``5-1/2 in``); ``angle`` that the tube turns, over 0 to 360 deg (``90 deg``);
-    ``legs`` the straights on either side, each to where the bend starts (``20 in, 20 in``).
+    ``legs`` the straights on either side, each to where the bend starts (``20 in, 20 in``), or ``corner`` the same to
+    the corner, where their centre lines cross; ``fact`` what is wanted first: ``length``, ``setback`` or ``start``.
 
-    Returns a Sheet whose decision is the developed length, with legs the length to cut. Raises InputError or UnitError
-    for what cannot be read. Source: NAVEDTRA 14119, bend allowance; the tube keeps its length at the centre line.
+    Returns a Sheet whose decision is the developed length, with two legs the length to cut, with one leg to the corner
+    where the bend starts; or the ``fact``. Raises InputError or UnitError for what cannot be read. Source: NAVEDTRA
+    14119, bend allowance; the tube keeps its length at the centre line.
 
     >>> round(arc("5-1/2 in", "90 deg").decision.figure.typical, 2)
     8.64
     >>> round(arc("6 in", "90 deg", legs="20 in, 20 in").decision.figure.typical, 2)
     49.42
+    >>> arc("6 in", "90 deg", corner="20 in").decision.figure.typical
+    14.0
     """
     data = data or refdata()
-    asked = {"radius": radius, "angle": angle, "legs": legs}
-    straights = _straights(legs, data)
+    asked = {"radius": radius, "angle": angle, "legs": legs, "corner": corner, "fact": fact}
+    if fact not in FACTS:
+        raise InputError(fact, "fact", "nothing of a bend is called so", FACTS, "ask for one of these")
+    if legs is not None and corner is not None:
+        raise InputError(corner, "corner", "legs to where the bend starts were given too", (), "give one of the two")
+    straights, to_corner = _straights(legs, "legs", data), _straights(corner, "corner", data)
     read = {
         "radius": keys.size(radius, "radius", _NAMES["radius"], data),
         "angle": read_positive(angle, "angle", "angle"),
@@ -71,10 +89,54 @@ def arc(radius: str, angle: str, *, legs: str | None = None, data: Refdata | Non
     number = units.from_base(length, unit)
     made = derived("developed_length", "developed_length", number, unit, given, data, key=key, conditions=conditions)
     beside = _setback(turned, unit, given, key, data)
+    if to_corner:
+        straights = _before_the_bend(to_corner, beside, title, data)
+    if fact == "setback":
+        return _with_setback(title, asked, [made, *beside, *given], data)
+    start = straights[0] if straights and (fact == "start" or (to_corner and len(straights) < _LEGS)) else None
+    if start is not None:
+        do = "From the end of the tube to where the bend starts. Your die may want its mark before that."
+        figures = [start, made, *beside, *given]
+        return Sheet(f"{title}, corner {corner}", asked, data, figures, [], (), decision=use("BEND STARTS", start, do))
+    if fact == "start":
+        raise InputError(fact, "fact", "no leg was given", (), 'give the leg to the corner: --corner "20 in"')
     if straights:
-        return _to_cut(made, given, straights, asked, data)
+        return _to_cut(made, (*beside, *given), straights, asked, data)
     do = "From the first tangent to the last, at the centre line. What the bender must hold on either side comes to it."
     return Sheet(title, asked, data, [made, *beside, *given], [], (), decision=use("LENGTH IN THE BEND", made, do))
+
+
+def _with_setback(title: str, asked: dict[str, str | None], figures: list[Figure], data: Refdata) -> Sheet:
+    """The Sheet of the setback, where the bend makes a corner."""
+    found = next((f for f in figures if f.quantity == "setback"), None)
+    if found is None:
+        do = f"A bend of {_NO_CORNER} deg and more makes no corner, and so has no setback. Use its length."
+        return Sheet(title, asked, data, figures, [], (), decision=none("", do))
+    do = "From where the bend starts to the corner of the two centre lines. Take it from the leg to mark the start."
+    figures = [found, *(f for f in figures if f is not found)]
+    return Sheet(title, asked, data, figures, [], (), decision=use("SETBACK", found, do))
+
+
+def _before_the_bend(
+    corners: tuple[Figure, ...], setback: list[Figure], title: str, data: Refdata
+) -> tuple[Figure, ...]:
+    """The straight that each leg to the corner leaves before the bend starts."""
+    if not setback:
+        why = f"a bend of {_NO_CORNER} deg and more makes no corner"
+        raise InputError(title, "corner", why, (), "give the legs to where the bend starts")
+    back, made = setback[0], []
+    for n, leg in enumerate(corners, 1):
+        left = base(leg) - base(back)
+        if left < 0:
+            short = f"the bend starts {units.significant(back.typical, 3)} {back.unit} before the corner"
+            raise InputError(f"{leg.text} {leg.unit}", "corner", short, (), "take a longer leg or a smaller radius")
+        number, key = units.from_base(left, back.unit), {**back.key, "corner": f"{leg.text} {leg.unit}"}
+        text = f"leg {n}, to where the bend starts"
+        inputs = (leg, back)
+        made.append(
+            derived("straight_between_bends", "straight", number, back.unit, inputs, data, key=key, conditions=text)
+        )
+    return tuple(made)
 
 
 def _setback(turned: float, unit: str, given: tuple[Figure, ...], key: dict[str, str], data: Refdata) -> list[Figure]:
@@ -86,16 +148,16 @@ def _setback(turned: float, unit: str, given: tuple[Figure, ...], key: dict[str,
     return [derived("setback_tube", "setback", exact, unit, given, data, key=key, conditions=conditions)]
 
 
-def _straights(legs: str | None, data: Refdata) -> tuple[Figure, ...]:
-    """The straight legs of a bend, each to where the bend starts; InputError for more than two."""
+def _straights(legs: str | None, name: str, data: Refdata) -> tuple[Figure, ...]:
+    """The legs of a bend, as given under a name; InputError for more than two."""
     if legs is None:
         return ()
     texts = [text.strip() for text in legs.split(",") if text.strip()]
     if not 0 < len(texts) <= _LEGS:
-        raise InputError(legs[:60] or "(blank)", "legs", "one bend has one or two", (), 'write them as "20 in, 12 in"')
+        raise InputError(legs[:60] or "(blank)", name, "one bend has one or two", (), 'write them as "20 in, 12 in"')
+    quantity = "straight" if name == "legs" else "apex_distance"
     return tuple(
-        stated(keys.size(text, "legs", "straight", data), "straight", f"leg {n}", data)
-        for n, text in enumerate(texts, 1)
+        stated(keys.size(text, name, quantity, data), quantity, f"leg {n}", data) for n, text in enumerate(texts, 1)
     )
 
 
@@ -108,7 +170,8 @@ def _to_cut(
 ) -> Sheet:
     """The Sheet of the length to cut: the straight legs and the arc."""
     length = units.from_base(sum(map(base, (*straights, bend))), bend.unit)
-    text = " and ".join(f"{one.text} {one.unit}" for one in straights)
+    corner = asked["corner"]
+    text = " and ".join((corner or asked["legs"] or "").split(", "))
     made = derived(
         "tube_cut_length",
         "cut_length",
@@ -116,9 +179,14 @@ def _to_cut(
         bend.unit,
         (*straights, bend),
         data,
-        key={**bend.key, "legs": asked["legs"] or ""},
-        conditions=f"legs of {text} to where the bend starts, and the arc between them",
+        key={**bend.key, "legs": asked["legs"] or f"{corner} to the corner"},
+        conditions=f"legs of {text} to {'the corner' if corner else 'where the bend starts'}, and the arc between them",
     )
     do = "Nothing is in it to trim, or for the bender to hold: add what yours needs."
-    title = f"bend of {bend.key['angle']} on a {bend.key['radius']} radius, legs {text}"
+    if corner:
+        start = straights[0]
+        do = f"The bend starts {number_only(start, data)} from the end of the first leg. {do}"
+    title = (
+        f"bend of {bend.key['angle']} on a {bend.key['radius']} radius, legs {text}{' to the corner' if corner else ''}"
+    )
     return Sheet(title, asked, data, [made, bend, *straights, *given], [], (), decision=use("CUT", made, do))

@@ -90,12 +90,18 @@ _OD = (
         _bare_od,
         "{} OD",
     ),
+    Shaped(r"(?P<n>[1-9])(?= (?:(?:x|by) )?0?\.[0-3][0-9]*(?: |$))", lambda m: f"{m['n']} in", "{} OD", doubt=1),
 )
 _WALLS = (
     Shaped(
         rf"(?:x |by )?(?P<n>0?\.[0-9]+)(?:{_IN}| ?(?P<mm>mm))?(?: ?(?:wall(?: thickness)?|thick|w))?", _wall, "{} wall"
     ),
     Shaped(rf"(?:x |by )?(?P<n>[0-9.]+)(?:{_IN}| ?(?P<mm>mm))? (?:wall(?: thickness)?|thick)", _wall, "{} wall"),
+    Shaped(
+        rf"(?:x |by |with |and )*(?:an? )?(?P<n>[0-9]+/[0-9]+)(?:{_IN})? (?:wall(?: thickness)?|thick)",
+        lambda m: f"{m['n']} in",
+        "{} wall",
+    ),
     Shaped(r"wall (?:of |is )?(?P<n>0?\.[0-9]+|[0-9.]+(?= ?mm))(?: ?(?:in|inch|\")| ?(?P<mm>mm))?", _wall, "{} wall"),
     Shaped(
         rf"(?:x |by )?(?P<n>[0-9]{{1,2}}) ?(?:{_GAUGE}|bwg)(?: wall)?(?: bwg)?",
@@ -289,7 +295,10 @@ SECTION = Topic(
                 "its mass",
             ),
             Shaped(r"(?:in )?(?:lbs?|pounds?|kgs?)/(?:ft|foot|m)", always("mass"), "its mass", cue=("/",)),
+            Shaped(r"(?:kgs?|kilos?|kilograms?|lbs|pounds)|(?:heavier|lighter)", always("mass"), "its mass", doubt=1),
             Shaped(r"second moment(?: of area)?|moment of inertia", always("second moment")),
+            Shaped(r"(?:how )?stiff\w*", always("second moment"), "how stiff it is: its second moment"),
+            Shaped(r"(?:how )?strong\w*|strength", always("section modulus"), "its section modulus"),
             Shaped(r"(?:cross[- ]?section(?:al)? )?area", always("area"), "its area"),
         ),
         "torque": (
@@ -304,8 +313,7 @@ SECTION = Topic(
             cue=("modul",),
         ),
     },
-    r"round|(?:tube )?section(?: modulus| properties)?|second moment(?: of area)?|moment of inertia|how"
-    r" (?:stiff|heavy)|stiff(?:ness)?"
+    r"round|(?:tube )?section(?: modulus| properties)?|second moment(?: of area)?|moment of inertia|how heavy"
     r"|(?:how much )?(?:does )?(?:it |an? )?(?:weigh(?:t|s|ing)?|mass|heavy)|twist(?:ed|s)?|tubes?|tubing|(?:cross"
     r" )?section|area"
     r"|modulus|pounds?|lbs?|pipe|(?:per|an?|each) (?:foot|ft|met(?:re|er)|m)|piece|x",
@@ -315,7 +323,8 @@ SECTION = Topic(
     joined=("material",),
     columns={"material": _stocks, **_STOCK_COLUMNS},
     asks_for=(
-        r"section|second moment|inertia|weigh\w*|mass|heavy|twist\w*|stiff\w*|area|(?:per|an?) (?:foot|ft|m|met(?:re"
+        r"section|second moment|inertia|weigh\w*|mass|heav\w+|lighter|twist\w*|stiff\w*|strong\w*|area|kgs?|kilos?"
+        r"|kilograms?|lbs|(?:per|an?) (?:foot|ft|m|met(?:re"
         r"|er))"
         r"|lbs?/ft|kg/m"
     ),
@@ -327,11 +336,11 @@ MATERIAL = Topic(
     "strength",
     {"material": (_STOCK,), "od": _OD, "wall": _WALLS},
     r"(?:yield|tensile|ultimate)(?: strength| stress)?|strength|how"
-    r" strong|strong|steel|tubes?|tubing|guarantee[ds]?|min(?:imum)?|ksi|mpa",
+    r" strong|strong\w*|steel|tubes?|tubing|guarantee[ds]?|min(?:imum)?|ksi|mpa",
     needs=("material",),
     joined=("material",),
     columns={"material": _stocks, **_STOCK_COLUMNS},
-    asks_for=r"strength|strong|yield|tensile|ultimate|ksi|mpa|guarantee\w*",
+    asks_for=r"strength|strong\w*|yield|tensile|ultimate|ksi|mpa|guarantee\w*",
 )
 
 

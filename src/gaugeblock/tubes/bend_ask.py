@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock import units
-from gaugeblock.answer.asking import NUMBER, Shaped, Topic, amount
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.tubes.said import DEG, answer_in
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -22,6 +22,77 @@ def _legs(match: re.Match[str]) -> str:
     return f"{leg}, {leg}" if match["both"] or match["each"] else leg
 
 
+_OF_ARC = ("radius", "angle", "legs", "corner", "fact")
+_TO_CORNER = (
+    r"(?:(?:measured|taken|each|both|up|out|out to|all|long) )*to (?:the |where the )?(?:cent(?:re|er) ?lines? )?"
+    r"(?:corner|apex|intersection|cent(?:re|er) ?line of the (?:other|second"
+    r"|next) (?:leg|side|straight|tube|run))"
+)
+_UNIT = r"(?: ?(?P<unit>in|inch(?:es)?|mm|\"))?"
+
+
+def _corner(match: re.Match[str]) -> str:
+    """The legs of a bend to its corner: one, or two; a large number without a unit is millimetres."""
+    said = match.groupdict()
+    unit = said["unit"] or ("mm" if all(n.isdigit() for n in (said["n"], said.get("m") or "0")) else "in")
+    unit = "mm" if unit == "mm" and (said["unit"] or int(said["n"]) > _MOST_INCHES) else "in"
+    legs = [said["n"], *([said["m"]] if said.get("m") else [])]
+    return ", ".join(f"{leg} {unit}" for leg in legs)
+
+
+_MOST_INCHES = 60  # of a leg without a unit: more is millimetres
+
+
+_LEG_READERS = (
+    Shaped(
+        rf"(?:(?:with |want |and )*(?P<both>two|2|both) )?(?:straight )?(?:legs?|straights?|sides?|ends?"
+        rf"|arms?)"
+        rf"(?: (?:of|at|are|is|each|both|to be))* (?P<n>{NUMBER}) ?(?P<unit>in|inch(?:es)?|mm|\")"
+        r"(?: (?P<each>each(?: (?:side|end|way))?|both(?: sides| ends)?|long|either side|apiece))*"
+        r"(?: to where the bend starts)?",
+        _legs,
+        "legs {}",
+        cue=("leg", "straight", "side", "arm"),
+    ),
+    Shaped(
+        rf"(?P<both>)(?P<n>{NUMBER}) ?(?P<unit>in|inch(?:es)?|mm|\") (?:of )?(?:straight )?(?:legs?"
+        rf"|straights?|tube)?(?: on| at)?"
+        r" ?(?P<each>each (?:side|end|way)|(?:both|either) (?:sides?|ends?)|each)"
+        r"(?: (?:measured )?(?:up )?to where the bend starts)?",
+        _legs,
+        "legs {}",
+        cue=("each", "both", "either"),
+    ),
+)
+_CORNER_READERS = (
+    Shaped(
+        rf"(?:(?:with|of|straight) )*(?:legs?|sides?|arms?|ends?|straights?)(?: (?:of|at|are|is))*"
+        rf" (?P<n>{NUMBER})(?:(?: ?(?:in|inch(?:es)?|mm|\"))? (?:and|by|x) (?P<m>{NUMBER}))?{_UNIT}"
+        rf" {_TO_CORNER}",
+        _corner,
+        "legs to the corner {}",
+        cue=("corner", "apex", "inter", "line"),
+    ),
+    Shaped(
+        rf"(?P<n>{NUMBER}){_UNIT} (?:(?:leg|side|straight) )?(?:from (?:the |an? )?(?:one )?ends?"
+        rf"(?: of (?:the |my )?(?:tube|pipe|stick|stock))? )?{_TO_CORNER}",
+        _corner,
+        "leg to the corner {}",
+        cue=("corner", "apex", "inter", "line"),
+    ),
+)
+_FACT_READERS = (
+    Shaped(r"(?:what(?:s| is)? )?(?:the )?set ?back", always("setback"), "its setback"),
+    Shaped(
+        r"(?:where|how far)(?: (?:do|does|is|from the end|in|should|would|i|we|you|it|the|my|go|goes|put|make|"
+        r"scribe|to|bend|first))* (?:start(?:s|ing)?(?: mark)?|marks?)(?: (?:go|goes|at|it|start|sit))*",
+        always("start"),
+        "where it starts",
+    ),
+    Shaped(r"start(?:ing)? marks?", always("start"), "where it starts"),
+)
+
+
 def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
     """How much tube a bend takes up, with what is said of the tube as of any bend."""
     return Topic(
@@ -30,38 +101,21 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         {
             "radius": slots["radius"],
             "angle": (*slots["angle"], amount("angle", after="angle", say="{}")),
-            "legs": (
-                Shaped(
-                    rf"(?:(?:with |want |and )*(?P<both>two|2|both) )?(?:straight )?(?:legs?|straights?|sides?|ends?"
-                    rf"|arms?)"
-                    rf"(?: (?:of|at|are|is|each|both|to be))* (?P<n>{NUMBER}) ?(?P<unit>in|inch(?:es)?|mm|\")"
-                    r"(?: (?P<each>each(?: (?:side|end|way))?|both(?: sides| ends)?|long|either side|apiece))*"
-                    r"(?: to where the bend starts)?",
-                    _legs,
-                    "legs {}",
-                    cue=("leg", "straight", "side", "arm"),
-                ),
-                Shaped(
-                    rf"(?P<both>)(?P<n>{NUMBER}) ?(?P<unit>in|inch(?:es)?|mm|\") (?:of )?(?:straight )?(?:legs?"
-                    rf"|straights?|tube)?(?: on| at)?"
-                    r" ?(?P<each>each (?:side|end|way)|(?:both|either) (?:sides?|ends?)|each)"
-                    r"(?: (?:measured )?(?:up )?to where the bend starts)?",
-                    _legs,
-                    "legs {}",
-                    cue=("each", "both", "either"),
-                ),
-            ),
+            "legs": _LEG_READERS,
+            "corner": _CORNER_READERS,
+            "fact": _FACT_READERS,
             **{key: slots[key] for key in ("od", "wall", "material", "method")},
         },
         r"(?:how )?(?:much|long)(?: (?:tube|tubing|pipe|material|stock|metal|length))?|lengths?|bending|itself"
         r"|tubes?|tubing|pipe|material|stock|arc(?: length)?|bends?|elbows?|take up|takes? up|takes?|eat|eats|use"
         r"|uses|use[ds]? up|uses"
         r" up|die|just|developed"
-        r"|exhaust|for|tangent(?: points?)?|corner|along the centre ?line|how far is it|set ?back",
+        r"|exhaust|for|tangent(?: points?)?|corner|along the centre ?line|how far is it|straight|stick|stock"
+        r"|cut length",
         needs=("radius", "angle"),
-        asks_for=r"how much|how long|arc|length|takes? up|eats?|uses?",
+        asks_for=r"how much|how long|arc|length|takes? up|eats?|uses?|set ?back|marks?|starts?",
         is_named=True,
-        settle=lambda values, _: {k: values[k] for k in ("radius", "angle", "legs") if k in values},  # of whatever tube
+        settle=lambda values, _: {k: values[k] for k in _OF_ARC if k in values},  # of whatever tube
         unmoved="metal finish state form standard service quality",
     )
 
@@ -79,8 +133,10 @@ _LETS_GO = (
     r"|went|gives?|gave|drops?|dropped|unwinds?|unwound|settles?|settled|falls?|fell|reads?|is|was|got|kept|leaves"
 )
 _WANTED_BEND = (
-    r"(?:for|to get|get|want|wants|wanted|need|needs|finish(?:es|ed)?|ends? up|winds? up|true|dead|final|actual)"
-    r"(?: (?:it|to|an?|be|me|at|finish|finished|up|true|dead|actual|real|get|end|with|square|bend|of|come|out|the))*"
+    r"(?:for|to get|get|want|wants|wanted|need|needs|finish(?:es|ed)?|ends? up|winds? up|land|lands|true|dead"
+    r"|final|actual)"
+    r"(?: (?:it|to|an?|be|me|at|finish|finished|up|true|dead|actual|real|get|end|with|square|bend|of|come|out|the|on"
+    r"|at|exactly|bang))*"
 )
 
 
@@ -125,7 +181,8 @@ def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
             ),
             **{key: slots[key] for key in ("od", "wall", "material", "method", "radius")},
         },
-        r"(?:over-?|over )?(?:bend|bends|bending|pull|pulled|pulling)|spring(?:s|ing)?(?: ?back)?|sprang|sprung"
+        r"(?:how (?:much|far) )?over|(?:over-?|over )?(?:bend|bends|bending|pull|pulled|pulling)|spring(?:s"
+        r"|ing)?(?: ?back)?|sprang|sprung"
         r"|pointer|stop"
         r"|tubes?|tubing|pipe|bender|die|set|go|wind|take|round|finish|relax(?:es)?|let'?s? go|true|how far|bent"
         r"|degrees?|it"

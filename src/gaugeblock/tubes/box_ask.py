@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
+import re
+
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, amount
 from gaugeblock.tubes.said import is_without_metal
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    import re
-
     from gaugeblock.answer.asking import Open
     from gaugeblock.tables.load import Refdata
 
@@ -29,6 +29,8 @@ def _sides(match: re.Match[str]) -> str | None:
     if said["a2"]:  # 2x2 1/8 wall
         return f"{said['a2']} x {said['b2']} x {said['w2']} in"
     first = said["a"] or said["s"]
+    if said["b"] and not said["w"] and re.match(r"0?\.[0-2]", said["b"]):
+        return None  # a round tube and its wall: no box has so short a side
     numbers = [first, said["b"] or first, *([said["w"]] if said["w"] else [])]
     unit = next((u for u in (said["u1"], said["u2"], said["u3"], said["u4"]) if u), "")
     if not unit:

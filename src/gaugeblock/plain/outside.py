@@ -1,0 +1,155 @@
+"""What a shop asks and no table is about: welding settings, tyre pressures, an engine's clearances; who has it.
+
+Nothing here is a figure. A line is of such a subject where a pattern finds its thing and what is asked of it.
+"""
+
+from __future__ import annotations
+
+import re
+
+from gaugeblock.answer.decision import none
+from gaugeblock.answer.sheet import Sheet
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.tables.load import Refdata
+
+_WELD = r"mig|tig|mma|gmaw|gtaw|stick weld\w*|weld(?:s|ing|ed|er)?|electrodes?|brazing|braze"
+_ENGINE = "The maker of the engine prints it in the workshop manual."
+_CAR = "The maker of the vehicle prints it in the handbook or the workshop manual."
+_WELDER = "The maker of the wire or rod prints it, and a qualified procedure governs a weld that carries a load."
+# The thing, what is asked of it (blank: the thing alone asks), how it is called, who has it.
+_SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
+    (
+        _WELD,
+        r"amps?|amperage|current|volts?|voltage|settings?|wire speed|wire feed|heat setting|polarity|tungsten"
+        r"|inductance",
+        "the settings of a welder",
+        _WELDER,
+    ),
+    (r"fillers?(?: rods?| wires?| metals?)?|(?:welding|mig|tig) (?:rods?|wires?)", "", "the filler of a weld", _WELDER),
+    (_WELD, r"filler|rods?|(?:which|what)(?: \w+)? wires?", "the filler of a weld", _WELDER),
+    (rf"argon|shielding gas|{_WELD}", r"gas(?: flow)?|flow|argon|co2|purge", "the gas of a weld", _WELDER),
+    (r"pre-?heat(?:ing|ed)?|post-?heat(?:ing|ed)?|interpass", "", "the preheat of a weld", _WELDER),
+    (
+        r"ty(?:re|res)|tires?|[0-9]{3}/[0-9]{2}z?r[0-9]{2}",
+        r"pressures?|psi|bar|pump(?:ed)? up|inflate\w*",
+        "tyre pressures",
+        "The maker of the vehicle prints it; of other tyres the tyre's maker has it by load.",
+    ),
+    (r"toe(?:[ -](?:in|out))?|camber|cast[eo]r|tracking|king ?pin inclination|ackermann", "", "wheel alignment", _CAR),
+    (r"valves?|tappets?|rockers?", r"clearances?|lash|gaps?|lift|timing", "valve clearances", _ENGINE),
+    (
+        r"pistons?|rings?|main bearings?|mains|big ends?|rod bearings?|crank(?:shaft)?|cam(?:shaft)?|head gasket|deck",
+        r"clearances?|gaps?|end ?(?:float|play)|crush|lift|duration|height|timing",
+        "the clearances inside an engine",
+        _ENGINE,
+    ),
+    (
+        r"ignition timing|timing advance|compression ratio|valve timing|float height|idle mixture",
+        "",
+        "the tuning of an engine",
+        _ENGINE,
+    ),
+    (
+        r"jets?|carb(?:s|urettors?|uretors?)?",
+        r"sizes?|cfm|jetting|main|pilot|idle",
+        "the size of a carburettor or its jets",
+        _ENGINE,
+    ),
+    (
+        r"(?:what|which|how much) (?:\w+ )?oil|oil (?:grade|capacity|weight|viscosity|level|pressure)",
+        "",
+        "the oil of an engine, a gearbox or an axle",
+        "The maker of that unit prints its grade, its amount and its pressure.",
+    ),
+    (
+        r"coolant|fuel|oil|tank|gearbox|axle|diff",
+        r"how much a vehicle takes of its fluids",
+        "how much a vehicle takes of its fluids",
+        _CAR,
+    ),
+    (
+        r"dis[ck]s?|rotors?|drums?|pads?|shoes|linings?",
+        r"thickness|run-?out|wear|worn|minimum|min|diameter|limits?",
+        "the wear limits of a brake",
+        "The maker stamps it on the disc or the drum, and prints it in the workshop manual.",
+    ),
+    (
+        r"coil ?springs?|leaf springs?|springs?|shocks?|dampers?|coilovers?|torsion bars?",
+        r"rates?|lengths?|stiffness|heights?|travel|damping|preload|coils|turns",
+        "springs and dampers",
+        "The maker of the spring or the damper has it.",
+    ),
+    (
+        r"radiators?|cfm",
+        r"sizes?|fans?|core|rows|capacity|area",
+        "the size of a radiator or a fan",
+        "The maker of the radiator has it by the heat of the engine.",
+    ),
+    (
+        r"(?:press|interference|shrink|sliding|running|push|transition|light drive|force) fits?|interference"
+        r"|[a-z]{1,2}[5-9] (?:on|for|limits?|tolerance|fit|shaft|hole)|limits and fits|tolerance (?:class|grade)"
+        r"|(?:hole|shaft|bore) (?:tolerance|limits)",
+        "",
+        "the limits of a fit",
+        "The maker of the bearing prints the fits of its seats; a book of limits and fits has the rest.",
+    ),
+    (
+        r"batter(?:y|ies)",
+        r"cca|cold crank\w*|ah|amp ?hours?|capacity",
+        "the size of a battery",
+        "The maker of the engine or the starter says what it cranks with.",
+    ),
+    (
+        r"clutch(?:es)?",
+        r"clamp|torque capacity|diameter|pressure|size",
+        "clutches",
+        "The maker of the clutch has what it carries.",
+    ),
+    (
+        r"paint\w*|primer|lacquer|powder ?coat\w*",
+        r"dry\w*|cur\w*|times?|coats?|bake\w*|thin\w*",
+        "paint",
+        "The maker of the paint prints it on the tin and in its sheet.",
+    ),
+    (
+        r"colou?rs?|cherry(?: red)?",
+        r"temper\w*|heat\w*|temperature|hot|forg\w*",
+        "the colours of hot steel",
+        "A colour is no thermometer: use a crayon, a pyrometer or the steel maker's cycle.",
+    ),
+)
+
+# With these a line asks for what the tables have, whatever else it tells.
+_OF_THE_TABLES = frozenset(
+    ["fuse", "cable", "torque", "drill", "relay", "bolt", "bolts", "nut", "nuts", "stud", "hose"]
+)
+# What a rule may say of a subject: the words of a line by which it is found.
+_OF_A_RULE = {"the filler of a weld": re.compile("filler|stainless|mild|steel|3[0-9]{2}")}
+
+
+def by_rule(words: tuple[str, ...], subject: str) -> tuple[str, ...]:
+    """The words of a line by which a rule of its subject is found; none where no rule is about it."""
+    kept = _OF_A_RULE.get(subject)
+    return () if kept is None else tuple(word for word in words if kept.fullmatch(word))
+
+
+def outside(words: tuple[str, ...], data: Refdata) -> Sheet | None:
+    """The Sheet of a subject that no table is about; None where the line names none of them."""
+    line = " ".join(words)
+    for thing, asked, what, who in _SUBJECTS:
+        found = re.search(rf"(?<![^ ])(?:{thing})(?![^ ])", line)
+        if found is None:
+            continue
+        rest = f"{line[: found.start()]} {line[found.end() :]}"
+        if asked:
+            about = re.search(rf"(?<![^ ])(?:{asked})(?![^ ])", rest)
+            if about is None:
+                continue
+            rest = f"{rest[: about.start()]} {rest[about.end() :]}"
+        if not _OF_THE_TABLES.isdisjoint(rest.split()):
+            return None  # this is what is asked
+        do = f"No table here is about {what}. {who}"
+        return Sheet(what, {"words": line}, data, [], [], (), decision=none("", do))
+    return None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 import pytest
@@ -186,3 +187,37 @@ def test_no_hanger_is_overloaded_silently(places: list[int], limit: int) -> None
     keeps_form(sheet)
     over = [f for f in sheet.figures if f.quantity == "hanger_load" and "hanger" in f.conditions and f.typical > limit]
     assert not over or sheet.decision.kind == STOP
+
+
+@pytest.mark.parametrize(
+    ("metric", "foreign"),
+    [(True, r"[0-9] (?:in|ft|lbf?|psi|degF)\b"), (False, r"[0-9] (?:mm|cm|m|kg|N|bar|degC)\b")],
+)
+def test_every_reason_is_in_the_units_that_were_typed(metric: bool, foreign: str) -> None:
+    """Hangers too far apart and a first one too far behind: the habit stands beside them in their own unit."""
+    told = (
+        exhaust_run(
+            "3 m",
+            "63.5 mm",
+            "1.6 mm",
+            "409",
+            hot="550 degC",
+            fixed="0.3 m",
+            hangers="1 m, 2.9 m",
+            flex="0.15 m at 0.1 m",
+        )
+        if metric
+        else exhaust_run(
+            "120 in",
+            "2-1/2 in",
+            ".065 in",
+            "409",
+            hot="900 degF",
+            fixed="10 in",
+            hangers="40 in, 115 in",
+            flex="6 in at 4 in",
+        )
+    )
+    reasons = [check.reason for check in told.checks if "hanger" in check.name]
+    assert any("the habit is" in reason for reason in reasons)
+    assert [reason for reason in reasons if re.search(foreign, reason)] == []

@@ -114,7 +114,7 @@ def _odd(key: str, figure: Figure, data: Refdata) -> Question | None:
 def _held(key: str, figure: Figure, most: Figure, data: Refdata) -> Check:
     """What was given against the habit; past its far end it asks, for no habit stops."""
     end = units.from_base(units.to_base(most.high or most.typical, most.unit), figure.unit)
-    said = f"{number_only(figure, data)} {_SAID[key]}, the habit is {number_only(most, data)}"
+    said = f"{number_only(figure, data)} {_SAID[key]}, the habit is {number_only(most, data, figure.unit)}"
     said += "" if most.high is not None else " at most"
     bounds = Bound(figure.typical, figure.unit, figure=figure), Bound(end, figure.unit, "max", most)
     return at_most(f"{key} of the hangers", *bounds, said, subject=key, bears=ASK)

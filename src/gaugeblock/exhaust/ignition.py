@@ -166,7 +166,7 @@ def _lead(read: dict[str, Figure], data: Refdata) -> list[tuple[Check, Question 
         "exhaust/clearances", "clearance_minimum", data=data, subject="exhaust to spark plug lead", case="any"
     )
     lead = read["lead"]
-    said = f"the lead is {number_only(lead, data)} from the pipe, the habit is {number_only(habit, data)}"
+    said = f"the lead is {number_only(lead, data)} from the pipe, the habit is {number_only(habit, data, lead.unit)}"
     need = Bound(units.from_base(base(habit), lead.unit), lead.unit, "min", habit)
     check = at_least(name, Bound(lead.typical, lead.unit, figure=lead), need, said, bears=ASK)
     text = f"Route the lead away from the pipe, or sleeve it: {said}."

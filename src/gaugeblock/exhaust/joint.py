@@ -346,7 +346,8 @@ def _checked(
     overlap = next((f for f in more if f.quantity == "overlap_minimum"), None)
     if overlap is not None and "overlap" in read:
         actual = Bound(units.from_base(base(read["overlap"]), overlap.unit), overlap.unit, figure=read["overlap"])
-        said = f"the overlap is {number_only(read['overlap'], data)}, the habit is {number_only(overlap, data)}"
+        own = read["overlap"]
+        said = f"the overlap is {number_only(own, data)}, the habit is {number_only(overlap, data, own.unit)}"
         need = Bound(overlap.typical, overlap.unit, "min", overlap)
         checks.append(at_least("overlap", actual, need, said, bears=ASK))
     questions = [

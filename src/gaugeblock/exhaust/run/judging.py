@@ -208,7 +208,7 @@ def _spacing(run: Run, data: Refdata) -> Told:
         far = units.from_base(b.at.to("m") - a.at.to("m"), unit)
         most = units.from_base(units.to_base(habit.high or habit.typical, habit.unit), unit)
         pair = f"hangers {n} and {n + 1}"
-        said = f"{pair} are {units.significant(far, 3)} {unit} apart, the habit is {number_only(habit, data)}"
+        said = f"{pair} are {units.significant(far, 3)} {unit} apart, the habit is {number_only(habit, data, unit)}"
         check = at_most(f"spacing of {pair}", Bound(far, unit), Bound(most, unit, "max", habit), said, bears=ASK)
         checks.append(check)
         if check.result != OK:
@@ -219,7 +219,7 @@ def _spacing(run: Run, data: Refdata) -> Told:
         most = units.from_base(base(limit), unit)
         said = (
             f"the first hanger stands {units.significant(far, 3)} {unit} behind the flexible section, the habit is"
-            f" {number_only(limit, data)} at most"
+            f" {number_only(limit, data, unit)} at most"
         )
         check = at_most("first hanger", Bound(far, unit), Bound(most, unit, "max", limit), said, bears=ASK)
         checks.append(check)

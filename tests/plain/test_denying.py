@@ -28,7 +28,8 @@ def test_what_nobody_asks_for_may_be_missing(said: str) -> None:
 @pytest.mark.parametrize(
     ("line", "said", "denied"),
     [
-        (TOLD.format("no oil", "dry"), "dry", "no oil"),
+        (TOLD.format("no oil", "dry"), "dry", ""),
+        (TOLD.format("no zinc", "dry"), "dry", "no zinc"),
         (TOLD.format("plain clean threads and i do not have anti-seize", "dry"), "dry", ""),
         (
             "fella wants a single pipe out the back because he cannot afford duals and the motor is 350 horsepower"

@@ -141,6 +141,7 @@ def identify(argv: list[str]) -> int:
     parser = parser_of("identify", about, 'gaugeblock identify "22.2 mm" "14 tpi"')
     parser.add_argument("diameter", metavar="DIAMETER", help="over the threads of the bolt or the fitting: .374 in")
     parser.add_argument("pitch", metavar="PITCH", help="threads an inch, or the pitch: 16 tpi, 1.5 mm")
+    parser.add_argument("--form", metavar="FORM", help="parallel or taper, where that was seen")
     return print_answer(parser, argv, partial(_answer, "identify"), topic_in(_THREADS, "IDENTIFY"), ())
 
 

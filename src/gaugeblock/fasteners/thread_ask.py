@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.errors import Ambiguous, LookupMiss
 from gaugeblock.fasteners import keys
+from gaugeblock.fasteners.identify_ask import IDENTIFY
 from gaugeblock.fasteners.spoken import GRADE, THREAD
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -310,64 +311,4 @@ PIPE_THREAD = Topic(
 )
 
 
-def _identify() -> Callable[..., Sheet]:
-    from gaugeblock.fasteners.identify import identify
-
-    return identify
-
-
-_ACROSS = (
-    r"(?:over|across|outside|on)(?: (?:the|its|all|of))*(?: (?:threads?|crests?|outside|diameter|od))*"
-    r"(?: of (?:the |its )?(?:threads?|bolt|fitting))?|o\.?d\.?|outside(?: diameter)?|dia(?:meter)?|thick|across|wide"
-)
-_MEASURED = (
-    r"(?:it |that |which )?(?:measures?|measured|measuring|mikes?|miked|reads?|is|comes? (?:out|up)|calipers?|od"
-    r"|outside"
-    r"(?: diameter)?|diameter|mic|mics|micd)(?: (?:out|up|at|to|as|about|just|under|over|roughly|is|of|a))*"
-)
-IDENTIFY = Topic(
-    _identify,
-    "measured thread",
-    {
-        "diameter": (
-            amount("length", before=_MEASURED, after=_ACROSS),
-            amount("length", after=_ACROSS),
-            amount("length", before=_MEASURED),
-            Shaped(
-                rf"(?:{_MEASURED} )?(?P<n>0?\.[0-9]{{3,4}})(?: (?:{_ACROSS}))?", lambda m: f"{m['n']} in", "{}", doubt=1
-            ),
-            amount("length", doubt=2),
-        ),
-        "nose": (  # it changes no thread
-            amount("angle", after="(?:nose|seat|flare|cone|taper)(?: on it)?", say="{} nose"),
-        ),
-        "pitch": (
-            Shaped(
-                r"(?:(?:the |my )?(?:pitch|thread) gauge (?:says|reads|shows|fits|gives) )?"
-                r"(?P<n>[0-9]{1,2}(?:\.5)?) ?(?:tpi|threads? (?:per|to the|an|to an|in an?|each)(?: (?:one )?inch)?"
-                r"|threads?|to (?:the|an) inch)(?: inch)?",
-                lambda m: f"{m['n']} tpi",
-                "{}",
-            ),
-            Shaped(
-                r"(?:pitch|gauge says|pitch gauge says|thread gauge says)(?: (?:is|of|gauge|says|fits|reads|at))*"
-                r" (?P<n>[0-9]?\.?[0-9]+) ?mm",
-                lambda m: f"{m['n']} mm",
-                "pitch {}",
-                cue=("pitch", "gauge"),
-            ),
-            Shaped(r"(?P<n>[0-9]?\.?[0-9]+) ?(?:mm )?pitch", lambda m: f"{m['n']} mm", "pitch {}", cue=("pitch",)),
-        ),
-    },
-    r"(?:what|which)(?: size| kind of| sort of)? (?:thread|bolt|screw|fitting|stud|tap|is (?:it|this|that))(?: is"
-    r" (?:it|this))?"
-    r"|threads?|bolts?|studs?|screws?|fittings?|nose|male|identify|flare|tube|hydraulic|suit|die nut"
-    r"|what (?:is|tube)|which tube(?: does it suit)?|does it|it|mystery|parallel|straight|measuring|has|have|got"
-    r"|mikes?(?: at| out at)?|measures?|calipers?|over the threads?|union|tapers?|tapered",
-    needs=("diameter", "pitch"),
-    settle=lambda values, _: {k: v for k, v in values.items() if k != "nose"},
-    asks_for=r"what|which|identify|mystery|unknown",
-    is_named=True,
-    unmoved="metal finish state form standard service quality",
-)
 THREADS = (HOLE, ENGAGEMENT, FACT, STRENGTH, PIPE_THREAD, IDENTIFY)

@@ -132,6 +132,12 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
     reading = understood(words, data)
     if reading.is_whole:
         return (None if all(map(is_story, reading.aside)) else _ruled(words, data, whole=True)) or reading
+    if any(" " in word for word in reading.unread):
+        from gaugeblock.plain.denying import without_denied
+
+        affirmed = without_denied(words, reading, data, understood)
+        if affirmed is not None:
+            return affirmed
     meant = dict(reading.mended)
     put_right = tuple(meant.get(word, word) for word in words)
     if "part" in reading.values:

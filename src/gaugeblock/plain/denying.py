@@ -4,11 +4,17 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from gaugeblock.answer.opening import answered
+from gaugeblock.answer.sheet import Sheet
+from gaugeblock.errors import GaugeblockError
+from gaugeblock.negation import says
 from gaugeblock.plain.chatter import CHATTER, is_story
 from gaugeblock.plain.reading import Reading, hits_at
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from gaugeblock.tables.load import Refdata
 
 # What one does not do to a thing that is named next: I do not have a book.
@@ -29,6 +35,15 @@ catalogue catalog plate label tag sticker card box receipt card instructions
 info information internet signal brains patience
 """
 _PAPERS = frozenset(_SHORT_OF.split())
+_DENIES = (("not",), ("no",), ("without",), ("w/o",), ("isnt",), ("isn't",), ("instead", "of"), ("rather", "than"))
+_INTO = frozenset(["in", "into", "on"])
+# A metal has one of these.
+_TREATED = (
+    frozenset(["annealed"]),
+    frozenset(["normalised", "normalized"]),
+    frozenset(["hardened", "quenched"]),
+    frozenset(["as-rolled", "rolled"]),
+)
 
 
 def agreed(words: tuple[str, ...], reading: Reading, data: Refdata) -> set[str]:
@@ -42,11 +57,78 @@ def agreed(words: tuple[str, ...], reading: Reading, data: Refdata) -> set[str]:
         places = [at for at, pair in enumerate(pairs) if pair == (first, denied)]
         if not denied or len(places) != 1:
             continue
+        if denied not in _DOING and any(hit.count > 1 for _, hit in hits_at(words, places[0] + 1, reading.topic, data)):
+            continue  # more is denied than the next word
         thing = _thing(words, places[0] + 2) if denied in _DOING else denied
         is_nothing = thing and (_is_nothing(thing, reading, data) or _is_other(thing, reading, data))
         if is_nothing or (not thing and denied in _BY_ITSELF):
             found |= {token, thing} if words.count(thing) == 1 else {token}
     return found
+
+
+def without_denied(
+    words: tuple[str, ...], first: Reading, data: Refdata, read: Callable[..., Reading]
+) -> Reading | None:
+    """The reading of a line without what it denies, where all of that was said otherwise: oiled, not dry. None for a
+    line that denies nothing, or something that it leaves open.
+    """
+    denials = [
+        (at, at + len(turn))
+        for at in range(len(words))
+        if " ".join(words[at : at + 2]) in first.unread and (turn := _turn(words, at))
+    ]
+    if not denials:
+        return None
+    rest: list[str] = []
+    denied: list[tuple[tuple[str, ...], tuple[str, ...]]] = []
+    end = 0
+    for at, behind in denials:
+        after = behind
+        if at < end:
+            return None
+        while words[after : after + 1] and words[after] in _BEFORE_IT | _INTO:
+            after += 1
+        if after >= len(words):
+            return None
+        phrase = max([1, *(hit.count for _, hit in hits_at(words, after, first.topic, data))])
+        rest += words[end:at]
+        end = after + phrase
+        denied.append((words[at:end], words[after:end]))
+    again = read((*rest, *words[end:]), data)
+    if not again.is_whole or not again.values or not all(_is_said_otherwise(thing, again, data) for _, thing in denied):
+        return None
+    return again.replace(aside=(*again.aside, *(" ".join(all_of_it) for all_of_it, _ in denied)))
+
+
+def _turn(words: tuple[str, ...], at: int) -> tuple[str, ...]:
+    """The words at this place that deny what comes after them."""
+    return next((turn for turn in _DENIES if words[at : at + len(turn)] == turn), ())
+
+
+def _is_said_otherwise(thing: tuple[str, ...], reading: Reading, data: Refdata) -> bool:
+    """Whether what is denied is of options that were said, and said otherwise; or another treatment of the metal."""
+    if any(word in CHATTER for word in thing):
+        return False
+    found = [(key, hit) for key, hit in hits_at(thing, 0, reading.topic, data) if hit.count == len(thing)]
+    if found:
+        return all(
+            key in reading.values and reading.values[key] != hit.value and not _is_open(key, hit.value, reading, data)
+            for key, hit in found
+        )
+    said = {word for text in reading.said.values() for word in text.casefold().split()}
+    own = next((group for group in _TREATED if group.issuperset(thing)), None)
+    return own is not None and any(not group.isdisjoint(said) for group in _TREATED if group is not own)
+
+
+def _is_open(key: str, denied: str, reading: Reading, data: Refdata) -> bool:
+    """Whether an option that was said leaves several values open, and what is denied is one of them."""
+    try:
+        found = answered(reading.topic, dict(reading.values), reading.said, data)
+    except GaugeblockError:  # what is lacking is told
+        return False
+    if isinstance(found, Sheet) or key not in found.open:
+        return False
+    return found.more > 0 or any(says(line.key.get(key, ""), denied) for line in found.lines)
 
 
 def _thing(words: tuple[str, ...], at: int) -> str:

@@ -1,0 +1,135 @@
+"""What is asked of a thread that was measured: which it is."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import Shaped, Topic, always, amount
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+    from collections.abc import Callable
+
+    from gaugeblock.answer.sheet import Sheet
+
+
+def _identify() -> Callable[..., Sheet]:
+    from gaugeblock.fasteners.identify import identify
+
+    return identify
+
+
+_ACROSS = (
+    r"(?:over|across|outside|on)(?: (?:the|its|all|of))*(?: (?:threads?|crests?|outside|diameter|od))*"
+    r"(?: of (?:the |its )?(?:threads?|bolt|fitting))?|o\.?d\.?|outside(?: diameter)?|diameter|thick|across|wide"
+)
+_MEASURED = (
+    r"(?:it |that |which )?(?:measures?|measured|measuring|mikes?|miked|miking|reads?|is|comes? (?:out|up)"
+    r"|calipers?|verniers?|od|outside(?: diameter)?|diameter|mic|mics|micd)"
+    r"(?: (?:out|up|at|to|as|about|just|under|over|roughly|is|of|a))*"
+)
+# A gauge of pitches that lies in the thread, or nearly.
+_FITS = (
+    r"(?: (?:sort of|kind of|nearly|almost|just about|just|seems to|about|only|sits?))*"
+    r"(?: (?:fits?|fitted|drops? in|goes in|go in|match(?:es)?|lies in|sits in|in))?"
+)
+_LEAST_MM, _MOST_MM = 3.5, 75.0  # no thread of inches is so thick, and none of millimetres is thinner
+_LEAST_TPI, _MOST_TPI, _MOST_PITCH = 8, 80, 3.5
+_SERIES = "unf|unc|bspp?|bspt|npt|whitworth"
+_GUESS = (
+    rf"(?:m ?[0-9]+(?:x[0-9.]+)?|metric(?: [0-9]+)?|imperial|(?:[0-9]+/[0-9]+(?: ?(?:in|inch))? )?(?:{_SERIES})"
+    r"|[0-9]+/[0-9]+(?: ?(?:in|inch))?)"
+)
+
+
+def _across(match: re.Match[str]) -> str | None:
+    """An outside without its unit: more than 3.5 are millimetres, under 2 inches."""
+    number = float(match["n"])
+    if _LEAST_MM < number < _MOST_MM:
+        return f"{match['n']} mm"
+    return f"{match['n']} in" if number < 2 else None
+
+
+def _gauged(match: re.Match[str]) -> str | None:
+    """A pitch gauge by its number: 1.25 is of millimetres, 24 of threads an inch."""
+    number = float(match["n"])
+    if "." not in match["n"] and _LEAST_TPI <= number <= _MOST_TPI:
+        return f"{match['n']} tpi"
+    return f"{match['n']} mm" if 0 < number <= _MOST_PITCH else None
+
+
+IDENTIFY = Topic(
+    _identify,
+    "measured thread",
+    {
+        "diameter": (
+            amount("length", before=_MEASURED, after=_ACROSS),
+            amount("length", after=_ACROSS),
+            amount("length", before=_MEASURED),
+            Shaped(
+                rf"(?:{_MEASURED} )?(?P<n>0?\.[0-9]{{3,4}})(?: (?:{_ACROSS}))?", lambda m: f"{m['n']} in", "{}", doubt=1
+            ),
+            Shaped(rf"(?:{_MEASURED} )?(?P<n>[0-9]+(?:\.[0-9]+)?) (?:{_ACROSS})", _across, doubt=1),
+            Shaped(rf"{_MEASURED} (?P<n>[0-9]+\.[0-9]+)", _across, doubt=1),
+            amount("length", doubt=2),
+        ),
+        "nose": (  # it changes no thread
+            amount("angle", after="(?:nose|seat|flare|cone|taper)(?: on it)?", say="{} nose"),
+        ),
+        "form": (
+            Shaped(
+                r"(?:it is |is )?(?:parallel|straight)(?: threads?)?(?: (?:not|no) taper(?:ed)?)?", always("parallel")
+            ),
+            Shaped(
+                r"(?:it |is |it is )?taper(?:s|ed|ing)?(?: threads?)?(?: (?:not|no) (?:parallel|straight))?",
+                always("taper"),
+            ),
+        ),
+        "guess": (  # the name that one would give it changes nothing of what was measured
+            Shaped(
+                rf"(?:is|would|could) (?:it|that|this)(?: be)?(?: (?:an?|the))? (?P<one>{_GUESS})"
+                rf"(?: or (?:an? )?(?P<two>{_GUESS}|what|something else))?",
+                lambda m: m[0].partition(" it ")[2] or m[0],
+                "taken for {}",
+                cue=("it", "that", "this"),
+            ),
+            Shaped(rf"(?:an? )?(?P<one>{_GUESS}) or (?:an? )?(?P<two>{_GUESS})", lambda m: m[0], "taken for {}"),
+        ),
+        "pitch": (
+            Shaped(
+                r"(?:(?:the |my )?(?:pitch|thread) gauge (?:says|reads|shows|fits|gives) )?"
+                r"(?P<n>[0-9]{1,2}(?:\.5)?) ?(?:tpi|threads? (?:per|to the|an|to an|in an?|each)(?: (?:one )?inch)?"
+                rf"|threads?|to (?:the|an) inch)(?: inch)?(?: (?:pitch |thread )?gauge{_FITS})?",
+                lambda m: f"{m['n']} tpi",
+                "{}",
+            ),
+            Shaped(
+                r"(?:pitch|gauge says|pitch gauge says|thread gauge says)(?: (?:is|of|gauge|says|fits|reads|at))*"
+                r" (?P<n>[0-9]?\.?[0-9]+) ?mm",
+                lambda m: f"{m['n']} mm",
+                "pitch {}",
+                cue=("pitch", "gauge"),
+            ),
+            Shaped(r"(?P<n>[0-9]?\.?[0-9]+) ?(?:mm )?pitch", lambda m: f"{m['n']} mm", "pitch {}", cue=("pitch",)),
+            Shaped(
+                rf"(?:the |my |an? )?(?P<n>[0-9]*\.?[0-9]+) ?(?:mm )?(?:pitch |thread )?gauge{_FITS}",
+                _gauged,
+                "pitch {}",
+                cue=("gauge",),
+            ),
+        ),
+    },
+    r"(?:whats?|what's|which)(?: size| kind of| sort of)? (?:thread|bolt|screw|fitting|stud|tap|nut"
+    r"|(?:is )?(?:it|this|that))(?: is(?: (?:it|this|that))?)?"
+    r"|(?:brake |fuel |oil |clutch |cooler |water |turbo )*(?:pipe |line |hose |tube )?"
+    r"(?:nuts?|unions?|fittings?|bolts?|adapt[eo]rs?)"
+    r"|(?:off|from|of|out of)(?: (?:an?|the|my|some))*(?: old)?(?: (?:fuel|oil|water|brake|clutch|hydraulic|carb"
+    r"|gear ?box|engine|pump|caliper|cylinder|cooler|tank|filter|tractor|block|head|radiator))+"
+    r"|threads?|bolts?|studs?|screws?|fittings?|nose|male|identify|flare|tube|hydraulic|suit|die nut|plugs?|ports?"
+    r"|what (?:is|tube)|which tube(?: does it suit)?|does it|it|its|mystery|measuring|has|have|got"
+    r"|mikes?(?: at| out at)?|measures?|calipers?|over the threads?|union",
+    needs=("diameter", "pitch"),
+    settle=lambda values, _: {k: v for k, v in values.items() if k not in ("nose", "guess")},
+    asks_for=r"what|whats|what's|which|identify|mystery|unknown|is (?:it|this|that)",
+    is_named=True,
+    unmoved="metal finish state form standard service quality",
+)

@@ -48,7 +48,7 @@ def test_two_values_are_put_side_by_side(line: str, key: str, values: list[str])
     assert list(dict.fromkeys(row.key[key] for row in found.lines)) == values
 
 
-@pytest.mark.parametrize("line", ["3/8-16 grade 5 dry oiled", "3/8-16 grade 5 dry and not oiled", "3/8-16 grade 5 or"])
+@pytest.mark.parametrize("line", ["3/8-16 grade 5 dry oiled", "3/8-16 grade 5 dry and not dry", "3/8-16 grade 5 or"])
 def test_two_values_without_a_choice_are_refused(line: str) -> None:
     with pytest.raises(InputError):
         answer(line)

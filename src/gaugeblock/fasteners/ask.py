@@ -8,6 +8,7 @@ from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amoun
 from gaugeblock.answer.unpublished import maker_of, named_by
 from gaugeblock.errors import LookupMiss
 from gaugeblock.fasteners.makers_words import OfMaker, with_threads
+from gaugeblock.fasteners.mended import REPAIRED
 from gaugeblock.fasteners.open_keys import LIMITS
 from gaugeblock.fasteners.own_words import KNOWN, Tapped, apart
 from gaugeblock.fasteners.spoken import CONDITION, GRADE, INSERT, THREAD, TOOLS, TORQUE_SAID, unit_of
@@ -147,6 +148,8 @@ def _of_maker(answer: Callable[..., Sheet]) -> Callable[..., Sheet]:
 
 
 _TIGHTEN = (
+    r"(?:(?:do|should|must|would|can) (?:i|you|we) )?(?:knock|reduce|lower|drop|cut|bring|take)(?: the| my| its)*"
+    r" torque(?: figure| down| back| off)?(?: (?:and )?(?:by )?how much)?|"
     r"(?:set|drop|back|wind|turn|bring)(?: (?:the|my) (?:torque )?(?:wrench|clicker|spanner))?(?: (?:off|down))*"
     r" to(?= |$)|"
     r"(?:torque )?(?:wrench|clicker)|torque wrench|(?:how )?tite(?:n(?:ed)?)?|crank(?:ed)?(?: down)?|(?:wh?at'?s?"
@@ -327,4 +330,4 @@ CROW_FOOT = Topic(
     is_named=True,
     unmoved="metal finish standard service quality",
 )
-TOPICS = (TORQUE, PART, OTHER_THREADS, CROW_FOOT, *THREADS)
+TOPICS = (TORQUE, PART, OTHER_THREADS, CROW_FOOT, REPAIRED, *THREADS)

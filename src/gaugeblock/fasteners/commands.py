@@ -115,6 +115,7 @@ def hole(argv: list[str]) -> int:
     """Run ``gaugeblock hole``; the exit code."""
     parser = parser_of("hole", "What to drill for a tap, or for a bolt to pass.", "gaugeblock hole 3/8-16 --fit tap")
     parser.add_argument("--fit", metavar="F", help="tap, or close, normal or free for a bolt to pass")
+    parser.add_argument("--share", metavar="S", help='of the full thread, where it is not three quarters: "60 %%"')
     return _of_thread(parser, argv, "hole", "HOLE")
 
 

@@ -159,7 +159,7 @@ GRADE = (
 
 # An oil pan is no oiled thread.
 _OF_OIL = r"(?:pans?|filters?|coolers?|pumps?|lines?|drains?|pressure|caps?|sumps?|seals?|temp\w*|feeds?)$"
-_NONE_OF = r"(?:with )?(?:not|no|without|w/o|non|never|free of)(?: (?:any|been|an?|the))*"
+_NONE_OF = r"(?:with )?(?:no|without|w/o)(?: (?:any|been|an?|the))*"
 _SLIPPERY = r"(?:lub(?:e|ed|es|ricant|ricated|rication|ing)|oil|oiled|oily|grease|greased|greasy)"
 _ON_IT = r"(?: (?:on|to|in)(?: (?:the|my|its?|them|it))*(?: (?:threads?|bolts?|studs?))?)?"
 CONDITION = (
@@ -171,6 +171,11 @@ CONDITION = (
         unless=_OF_OIL,
     ),
     Named(words_of("fasteners", "condition"), tail="threads?|on it|on them|on the threads?", unless=_OF_OIL),
+    Shaped(
+        r"(?P<metal>copper|moly|nickel)[ -]?(?:greased|slipped|pasted|coated)",
+        lambda m: {"copper": "copper anti-seize", "nickel": "nickel anti-seize"}.get(m["metal"], "moly paste"),
+        cue=("copper", "moly", "nickel"),
+    ),
     Shaped(rf"un-?(?:greased|lubed|oiled)(?: or un-?(?:greased|lubed|oiled))*{_ON_IT}", always("dry"), cue=("un",)),
     Shaped(r"[n]othing on (?:the |my |its )?(?:threads?|bolts?|studs?)", always("dry"), cue=("nothing",)),
     Shaped(  # and another thing may be said to be on them

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
-from gaugeblock.errors import Ambiguous, LookupMiss
+from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.fasteners import keys
 from gaugeblock.fasteners.identify_ask import IDENTIFY
 from gaugeblock.fasteners.spoken import GRADE, THREAD
@@ -84,7 +84,7 @@ def _open_hole(values: dict[str, str], data: Refdata) -> Open | None:
     """
     from gaugeblock.fasteners.hole import TAP, fits_of
 
-    said = values.get("fit", "")
+    said = values.get("fit", TAP if "share" in values else "")
     threads = threads_of(values["thread"], data) if "thread" in values else []
     if not threads or (len(threads) == 1 and said not in ("", _CLEARANCE)):
         return None
@@ -100,6 +100,15 @@ def _open_hole(values: dict[str, str], data: Refdata) -> Open | None:
 
 
 _CLEARANCE = "clearance"
+_USUAL_SHARE = "75 %"
+
+
+def _settle_hole(values: dict[str, str], _: Refdata) -> dict[str, str]:
+    """A share of the thread is a tap's; three quarters is what the drill lists take."""
+    kept = {k: v for k, v in values.items() if k != "usual" and (k, v) != ("share", _USUAL_SHARE)}
+    return {**kept, "fit": "tap drill"} if "share" in values and "fit" not in values else kept
+
+
 HOLE = Topic(
     _hole,
     "hole to drill",
@@ -120,8 +129,26 @@ HOLE = Topic(
             Named(words_of("fasteners", "fit", "fasteners/holes"), tail="fit|clearance|holes?"),
             Shaped(r"clearances?(?: (?:holes?|drill|fit))*|through holes?", always(_CLEARANCE)),
         ),
+        "share": (
+            Shaped(
+                rf"(?:for |at |to )?(?:(?:about|around|only|an?|the) )*(?P<n>{NUMBER}) ?(?:%|percent|per cent)"
+                r"(?: (?:of )?(?:the |an? )?(?:full )?(?:threads?|engagement))*",
+                lambda m: f"{m['n']} %",
+                "{} of the thread",
+                cue=("%", "percent", "per cent"),
+            ),
+        ),
+        "usual": (  # the drill that one has, in place of which another is asked for
+            Shaped(
+                rf"(?:instead of|rather than) (?:an? |the )?(?P<n>{NUMBER})(?: ?(?:mm|in|inch))?",
+                lambda m: m["n"],
+                "in place of {}",
+                cue=("instead of", "rather than"),
+            ),
+        ),
     },
-    PLACE + r"|75 ?(?:%|percent|per cent)(?: thread)?|(?:in|into) (?:steel|alumini?um|cast iron|iron|brass)(?:"
+    PLACE + r"|(?:(?:i |we )?keeps? )?(?:snap|break|snapp|wreck)(?:s|ing|ed)?(?: (?:the|my|off))* taps?"
+    r"|(?:in|into) (?:stainless|steel|alumini?um|cast iron|iron|brass)(?:"
     r" (?:block|head|plate|case))?|(?:steel|alumini?um|cast iron|iron|brass)"
     r" (?:tee|block|plate|case|bracket|casting)s?(?: block)?|"
     r"(?:how )?big|(?:what |which )?(?:size )?(?:drill(?: bit)?s?|bits?|holes?)(?:"
@@ -132,6 +159,7 @@ HOLE = Topic(
     is_named=True,
     columns={"thread": ("fasteners/holes", "thread"), "fit": ("fasteners/holes", "fit")},
     opens=_open_hole,
+    settle=_settle_hole,
 )
 
 
@@ -227,6 +255,9 @@ FACT = Topic(
 )
 
 
+_METRIC, _INCH = "metric", "imperial"
+
+
 def grades_said(data: Refdata) -> list[str]:
     """Every grade of the tables with its standard."""
     rows = data.table("fasteners/grades").rows
@@ -239,19 +270,35 @@ def _grade() -> Callable[..., Sheet]:
     return grade
 
 
+def _settle_grade(values: dict[str, str], _: Refdata) -> dict[str, str]:
+    """The grade, where it is of the inches or the metric bolts that were said."""
+    grade, system = values["grade"], values.get("system")
+    is_metric = grade.startswith(("ISO 898-1", "ISO 3506", "ISO "))
+    if system is not None and is_metric != (system == _METRIC):
+        other = _METRIC if is_metric else _INCH
+        raise InputError(grade, "grade", f"it is of {other} bolts, not of {system} ones", (), "read the head again")
+    return {k: v for k, v in values.items() if k != "system"}
+
+
 STRENGTH = Topic(
     _grade,
     "bolt grade",
     {
         "grade": GRADE,
         "size": (amount("length", before="of|at", say="{}"), amount("length", after="bolts?|screws?|studs?", say="{}")),
+        "system": (
+            Shaped(r"(?:it is |its )?(?:an? )?(?:imperial|inch(?: size[ds]?)?|unified)", always(_INCH), "{}"),
+            Shaped(r"(?:it is |its )?(?:an? )?metric", always(_METRIC), "{}"),
+        ),
     },
     r"(?:how )?strong|strength|(?:tensile|proof|yield)(?: strength| stress| load)?|means?|stand(?: for)?|head"
-    r"|mark(?:s|ed|ing|ings)?|stamp(?:s|ed)?|bolts?|screws?|grade|class|ksi|psi|mpa|lines?|what (?:is|are|grade)|is",
+    r"|mark(?:s|ed|ing|ings)?|stamp(?:s|ed)?|on it"
+    r"|bolts?|screws?|grade|class|ksi|psi|mpa|lines?|what (?:is|are|grade)|is",
     needs=("grade",),
     asks_for=r"strong|strength|tensile|proof|mean|means|head|mark\w*|stamp\w*|lines?",
     is_named=True,
     columns={"grade": grades_said},
+    settle=_settle_grade,
 )
 
 

@@ -34,6 +34,8 @@ def unknown(title: str, miss: LookupMiss, asked: Mapping[str, str | None], data:
         text = f"Ask the bolt's maker for its torque: {reason}."
         if miss.where == METAL:
             text = f"Ask the part's maker for its torque into {miss.asked}. The tables have {miss.choices}."
+        elif is_without_friction(miss) and miss.asked == "thread-locking liquid":
+            text += " The liquid's maker says whether the dry or the oiled torque is used with it: then ask with that."
         question = Question(ASK_MAKER, text, "maker.torque", (name,))
     draft = Draft(data)
     draft.check(Check(name, CANNOT_TELL, reason, bears=ASK))

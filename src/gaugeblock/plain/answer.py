@@ -99,6 +99,10 @@ def _with_bolt(reading: Reading, got: Answer, data: Refdata) -> Answer:
         return got
     try:
         other = answer_to(bolt, None, data)
+        if isinstance(other.found, Sheet) and other.found.decision.kind == NONE:  # its condition left open has some
+            keys = [key for key in bolt.values if key != "condition"]
+            bolt = bolt.replace(values={k: bolt.values[k] for k in keys}, said={k: bolt.said[k] for k in keys})
+            other = answer_to(bolt, None, data)
     except GaugeblockError:  # what is known of the part stands without it
         return got
     return got.replace(more=(other.replace(read_as=f"{other.read_as}{PLAIN_BOLT}"),))
@@ -257,11 +261,11 @@ def _beside(words: tuple[str, ...], reading: Reading, data: Refdata) -> Answer |
     first = alone(words, understood, data)
     if first is None:
         return _ruled_alone(words, data)
-    got, rest = answer_to(first[0], None, data), " ".join(first[1])
+    got, rest = _with_bolt(first[0], answer_to(first[0], None, data), data), " ".join(first[1])
     other = _second(first[0], first[1], data)
     if other is None:
         return got.replace(read_as=f"{got.read_as}; not answered: {rest}")
-    return got.replace(more=(other,))
+    return got.replace(more=(*got.more, other))
 
 
 def _ruled_alone(words: tuple[str, ...], data: Refdata) -> Answer | None:

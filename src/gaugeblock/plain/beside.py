@@ -16,7 +16,7 @@ from gaugeblock.plain.topics import topics
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
+    from collections.abc import Callable, Iterator, Mapping
 
     from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.table import Table
@@ -93,18 +93,30 @@ def alone(
 def of_the_same(words: tuple[str, ...], first: Reading, data: Refdata) -> Reading | None:
     """A second question about what the first was about: ``and how deep in cast iron``, of the thread that was said."""
     best: Reading | None = None
+    known, told = _by_other_names(first.values), _by_other_names(first.said)
     for topic in (topic for group in topics(words) for topic in group):
-        missing = [need for need in topic.needs if need in first.values]
+        missing = [need for need in topic.needs if need in known]
         reading = read(words, topic, data)
         if topic is first.topic or not missing or reading.unread or not (reading.values or topic.asks_for):
             continue
-        if any(need not in first.values and need not in reading.values for need in topic.needs):
+        if any(need not in known and need not in reading.values for need in topic.needs):
             continue
         if best is None or reading.cost < best.cost:
-            said = {need: first.said[need] for need in missing}
-            values = {need: first.values[need] for need in missing}
+            missing += [key for key in ("into",) if key in known and key in topic.slots]
+            said = {key: told[key] for key in missing}
+            values = {key: known[key] for key in missing}
             best = reading.replace(values={**values, **reading.values}, said={**said, **reading.said})
     return best
+
+
+def _by_other_names(values: Mapping[str, str]) -> dict[str, str]:
+    """What was said of a part by the names that its options have of a plain bolt: its size a thread, its material what
+    the thread goes into.
+    """
+    if "part" not in values:
+        return {**values}
+    names = {"size": "thread", "material": "into"}
+    return {names.get(key, key): value for key, value in values.items()}
 
 
 def of_its_place(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | None:

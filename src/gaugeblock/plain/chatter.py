@@ -115,7 +115,8 @@ looks lose loses losing lotta loud lousy love loved lovely lowered lowrider luck
 magazine mail manage managed management manager march mates matey meaning meant meanwhile measured mechanic mechanic's
 mechanics members mention mentioned mentions mentor mercifully mess message messed messing messy miserable misplaced
 mock mocked mockup modding modification modifications modify mom moments monday money month months mot mother motorway
-moved moves movie mum muscle musclecar myth nasty neat neatly necessarily necessary needing neighbor neighbors
+moved moves movie mum muppet muppets muscle musclecar
+myth nasty neat neatly necessarily necessary needing neighbor neighbors
 neighbour neighbours nephew nerve nervous newbie nice niece night nightmare nights nineties noises noisy notes notice
 noticed noticing november novice nowadays object obvious occasionally occur occurred october oddly offer offered
 offers oi oldie oldtimer omg one's online opinion opinions opportunity optimum option options order ordered ordering

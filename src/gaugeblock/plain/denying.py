@@ -37,6 +37,9 @@ info information internet signal brains patience
 _PAPERS = frozenset(_SHORT_OF.split())
 _DENIES = (("not",), ("no",), ("without",), ("w/o",), ("isnt",), ("isn't",), ("instead", "of"), ("rather", "than"))
 _INTO = frozenset(["in", "into", "on"])
+# With these it is asked, and not said: is it not dry.
+_IS_IT = frozenset(["is", "are", "was", "were", "does", "do", "if", "when", "why"])
+_ASKED_OF = frozenset(["it", "they", "that", "this", "them", "i"])
 # A metal has one of these.
 _TREATED = (
     frozenset(["annealed"]),
@@ -84,7 +87,7 @@ def without_denied(
     end = 0
     for at, behind in denials:
         after = behind
-        if at < end:
+        if at < end or (words[at - 1 : at] and words[at - 1] in _ASKED_OF and words[at - 2] in _IS_IT):
             return None
         while words[after : after + 1] and words[after] in _BEFORE_IT | _INTO:
             after += 1

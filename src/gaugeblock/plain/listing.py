@@ -82,7 +82,7 @@ _ASKED_ALONE = ("fasteners/torques",)
 def listed(words: tuple[str, ...], data: Refdata) -> Found | None:
     """The rows whose key, names or quantities have every word of a line; None for a word that none has."""
     if not TURNING.isdisjoint(words):
-        return None
+        return _of_another_metal(words, data)
     found = _listed(words, data) or _of_a_surface(words, data)
     less = tuple(word for word in words if not is_aside(word))
     if found is not None or len(less) == len(words):
@@ -90,6 +90,21 @@ def listed(words: tuple[str, ...], data: Refdata) -> Found | None:
     found = _listed(less, data)
     if found is not None:
         found.asked += f" (left out: {' '.join(word for word in words if is_aside(word))})"
+    return found
+
+
+def _of_another_metal(words: tuple[str, ...], data: Refdata) -> Found | None:
+    """The rows of a line that denies another metal than the one it names: alloy, not steel."""
+    metals = data.words("fasteners", "material")
+    at = next((n for n, word in enumerate(words[:-1]) if word == "not"), -1)
+    denied = metals.get(words[at + 1], "") if at >= 0 else ""
+    rest = (*words[: max(at, 0)], *words[at + 2 :])
+    if not denied or not TURNING.isdisjoint(rest) or not {metals[w] for w in rest if w in metals} - {denied}:
+        return None
+    found = listed(rest, data)
+    if found is None or any(denied in entry.label.casefold() for entry, _ in found.groups):
+        return None
+    found.asked += f" (left out: not {words[at + 1]})"
     return found
 
 

@@ -66,9 +66,19 @@ SAID_APART: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
     ("pound", r"\bpounds? feet\b", "pound feet"),
     ("headers", _HEADERS, r"header bolts \1"),
     ("header ", _HEADERS, r"header bolts \1"),
+    *(
+        (
+            cue,
+            r"\b(alloy|alumini?um|ally|steel|brass|stainless)( (?:flare |jic |hose )?(?:fitting|nut|end)s?)"
+            r" (?:on|in|into|to|onto) (?:an? |the )?(?:\1 )?(?:adapt[eo]rs?|unions?)\b",
+            r"\1\2",
+        )
+        for cue in ("adapt", "union")
+    ),
     (
         "wheels",
-        r"\b(nuts|studs) (?:(?:that |which )?(?:go|are|fit|sit) )?(?:on|for) (?:the |my |his )?((?:alloy|steel"
+        r"(?<!lug )(?<!wheel )\b(nuts|studs)"
+        r" (?:(?:that |which )?(?:go|are|fit|sit) )?(?:on|for) (?:the |my |his )?((?:alloy|steel"
         r"|ally) )?wheels\b",
         r"wheel nuts \2wheels",
     ),

@@ -12,7 +12,7 @@ _PARTS = {"eighth": "1/8", "quarter": "1/4", "half": "1/2", "three eighths": "3/
 
 def _pipe(match: re.Match[str]) -> str:
     """``an eighth npt`` is 1/8 npt."""
-    return f"{_PARTS.get(match[1], '3/4')} npt"
+    return f"{_PARTS.get(match[1], '3/4')} {match[2]}"
 
 
 # What is done so that nothing bad comes of it changes nothing: so that it neither knocks nor scorches.
@@ -115,7 +115,10 @@ SAID_ROUND: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
         r"\1 volt system voltage drop",
     ),  # of a system, and none that anybody allows
     ("drop", r"\bdrop(?: (?:at|on|in|from))? (6|12|24) ?v(?:olts?)?\b", r"drop \1 volt system"),
-    ("npt", r"\b(?:an? )?(eighth|quarter|half|three eighths|three quarters?)(?: inch)? npt\b", _pipe),
+    *(
+        (cue, rf"\b(?:an? )?(eighth|quarter|half|three eighths|three quarters?)(?: inch)? ({cue})", _pipe)
+        for cue in ("npt", "bsp")
+    ),
     (
         "npt",
         r"\b(?:torque|tighten(?:ing)?(?: torque)?|how tight)(?: (?:for|on|of|an?|is|to|do|i|the))* "

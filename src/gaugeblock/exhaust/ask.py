@@ -159,14 +159,14 @@ GAP = Topic(
         "to": (
             Shaped(
                 (
-                    r"(?:the |an? |my )?(?:(?:flexible|flex|rubber|plastic|nylon|steel|copper"
+                    r"(?:the |an? |my )?(?:(?:flexible|flex|rubber|steel|copper"
                     r"|metal) )?(?:petrol (?=tank))?(?P<n>brake"
                     r" (?:line|hose|pipe)"
-                    r"|fuel (?:line|hose|pipe|tank)|gas tank|tank|floor"
+                    r"|(?:(?:nylon|plastic) )?fuel (?:line|hose|pipe|tank)|gas tank|tank|floor"
                     r"|frame|body|wires?|wiring|harness|loom|tyres?|tires?|ground|road|plug (?:leads?|wires?)|spark"
                     r" plug"
                     r" (?:leads?|wires?)|engine mounts?|mounts?|rubber boots?|cv boots?|boots?|bush(?:es|ings?)?|axle"
-                    r"|driveshaft|suspension|carpet|undercoating)"
+                    r"|driveshaft|suspension|carpet|undercoating)(?: rubbers?)?"
                 ),
                 lambda m: m["n"],
                 "to the {}",
@@ -187,10 +187,14 @@ GAP = Topic(
     r" )?shield(?:ing)?|unshielded|bare (?:exhaust|headers?|pipes?)(?: pipes?)?|past|big|exhaust|air|all round|round"
     r"|(?:at )?full (?:bump|droop|travel|lock)|bump|tail ?pipes?|down ?pipes?|pass|ends? up|silencer(?: box)?|muffler"
     r"|ended up|back axle"
-    r"|(?:rubber[ -])?hung|hanging|bare(?= floor| body| frame)|under|over|between|leave",
+    r"|(?:rubber[ -])?hung|hanging|bare(?= floor| body| frame)|under|over|between|leave"
+    r"|(?:(?:turbo|exhaust) )?(?:down ?pipes?|manifolds?)|running|stay(?: there| put)?"
+    r"|for (?:about )?an? (?:foot|metre|yard)"
+    r"|or (?:do|should|must|will) i (?:need|have|want)?(?: to)?|(?:do|should) i|(?:shield|sleeve|move)(?: it)?$"
+    r"|what (?:will|can|does) (?:the|that|its?) (?:rubber|line|hose|boot)|(?:take|stand|survive)$",
     needs=("to",),
     columns={"to": _neighbours},
-    asks_for=rf"close|near|clearance|gap|room|clear|how far|away|headers?|{_EXHAUST}",
+    asks_for=rf"close|near|clearance|gap|room|clear|how far|away|headers?|down ?pipes?|manifolds?|{_EXHAUST}",
     is_named=True,  # a brake line alone is no question of its gap
     table="exhausts",
     job_keys={"to": "gaps[]"},

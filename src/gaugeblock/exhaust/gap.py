@@ -52,6 +52,8 @@ _WORDS = {
     "gas tank": "fuel tank",
     "fuel hose": "fuel line",
     "fuel pipe": "fuel line",
+    **dict.fromkeys(("nylon fuel line", "nylon fuel hose", "nylon fuel pipe"), "fuel line"),
+    **dict.fromkeys(("plastic fuel line", "plastic fuel hose", "plastic fuel pipe"), "fuel line"),
     "line": "brake line",
     "brake hose": "brake line",
     "brake pipe": "brake line",
@@ -191,6 +193,9 @@ def exhaust_gap(
     title = f"exhaust to {known.name}" + (f", {cold.text} {cold.unit}" if cold is not None else "")
     left = hot_gap(cold, moved, known.name, data) if cold is not None and moved is not None else cold
     checks, questions = checked(known, left, data)
+    if to.casefold().strip().startswith(_NYLON):
+        checks.append(Check("nylon beside an exhaust", CANNOT_TELL, _NO_NYLON, bears=ASK))
+        questions.append(Question(MEASURE, _NO_NYLON, "to", ("nylon beside an exhaust",)))
     odd = _doubts(cold, moved, data)
     checks += [c for c, _ in odd]
     questions += [q for _, q in odd]
@@ -209,6 +214,8 @@ def exhaust_gap(
     figures = [*decision.figures, *(warm.figures if warm is not None else ()), *known.own, *known.others]
     figures += [f for f in (left, cold, moved) if f is not None]
     told = cautions(data, ("line near exhaust", "fire", "exhaust"), _STATED.get(known.name, ()))
+    if to.casefold().strip().startswith(_NYLON):
+        told = [*cautions(data, ("line routing",), ("nylon fuel line",)), *told]
     told += [_informs(f, data) for f in known.others[:2]]
     told += warm.cautions if warm is not None else ()
     if known.name == "rubber boot":
@@ -219,6 +226,8 @@ def exhaust_gap(
     return Sheet(title, asked, data, listed, checks, told, decision=decision, questions=questions)
 
 
+_NYLON = ("nylon", "plastic")
+_NO_NYLON = "Nylon tube does not belong beside an exhaust part: run metal tube or a rated hose there, and a shield"
 _HEAT = ("pipe", "hot", "hot_finish", "od", "finish", "air", "soak_air", "what", "state", "limit", "measured")
 NO_HEAT = "an estimate of its heat needs the diameter of the pipe, the heat of its metal and its own diameter"
 _RUBBER = "natural rubber, lasting heat"

@@ -15,6 +15,7 @@ from gaugeblock.fasteners.spoken import CONDITION, GRADE, INSERT, THREAD, TOOLS,
 from gaugeblock.fasteners.thread_ask import (
     INTO,
     METAL_TAIL,
+    TAPPED_GRADES,
     TAPPED_METAL,
     THREADS,
     metals_said,
@@ -166,6 +167,7 @@ _SLOTS: dict[str, tuple[Reader, ...]] = {
     "into": (
         Tapped(TAPPED_METAL),
         TAPPED_METAL,
+        *TAPPED_GRADES,
         Named(metals_said, say="into {}", tail=METAL_TAIL, doubt=4),
     ),
     "insert": INSERT,

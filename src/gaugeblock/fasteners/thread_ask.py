@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from gaugeblock.answer.alloys import Graded
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.fasteners import keys
@@ -41,6 +42,7 @@ def metals_said(data: Refdata) -> dict[str, str]:
     return {w: c for w, c in words_of("fasteners", "into", "fasteners/engagement")(data).items() if w != "alloy"}
 
 
+TAPPED_GRADES = (Graded("aluminium", lead=INTO, say="into {}"), Graded("aluminium", say="into {}", doubt=2))
 TAPPED_METAL = Named(words_of("fasteners", "into", "fasteners/engagement"), lead=INTO, say="into {}", tail=METAL_TAIL)
 
 
@@ -199,6 +201,7 @@ ENGAGEMENT = Topic(
         ),
         "into": (
             TAPPED_METAL,
+            *TAPPED_GRADES,
             Named(metals_said, say="into {}", tail=METAL_TAIL, doubt=1),
             Shaped(r"alloy (?:casting|case|block|head|housing)", always("aluminium"), "into {}", doubt=1),
         ),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from gaugeblock.answer.alloys import Graded
 from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
 
@@ -71,6 +72,7 @@ GROWTH = Topic(
         "material": (
             Named(words_of("lines", "material", *_GROWN)),
             Shaped("stainless(?: steel)?", always(_STAINLESS), "stainless steel", doubt=1),
+            Graded("aluminium"),
         ),
         "od": (amount("length", followed=r"(?:stainless|mild|steel|exhaust|pipe|tube|header)"),),
         "expansion": known(

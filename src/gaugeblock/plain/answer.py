@@ -126,13 +126,18 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
         several = conversions(words, data)
         if several:
             return Answer("conversions", several[0], more=tuple(Answer("a conversion", one) for one in several[1:]))
-    rules = _rules_first(words, data)
+    from gaugeblock.plain.subjects import refused_by_name, told_by_subject
+
+    refused_by_name(question, words)
+    told = told_by_subject(words, data)
+    rules = Answer(f"a look through the rules for: {told.asked}", told) if told is not None else None
+    rules = rules or _rules_first(words, data)
     if rules is not None:
         return rules
     if not _READ_BY.isdisjoint(words):
-        told = _converted_in_a_story(words, data)
-        if told is not None:
-            return told
+        converted = _converted_in_a_story(words, data)
+        if converted is not None:
+            return converted
     reading = understood(words, data)
     if reading.is_whole:
         return (None if all(map(is_story, reading.aside)) else _ruled(words, data, whole=True)) or reading
@@ -158,7 +163,7 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
             if is_near and reading.topic.is_meant(words)
             else _ruled(words, data) or _ruled_alone(words, data) or other
         )
-    other = other or _otherwise(put_right, reading, data) or _beside(words, reading, data)
+    other = other or _otherwise(put_right, reading, data) or _beside(words, put_right, reading, data)
     if other is None:
         from gaugeblock.plain.leaving import SHORT, left_round, of_a_named_bolt
 
@@ -170,10 +175,9 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
         of_a_part = of_a_named_bolt(put_right, reading, data)
         if of_a_part is not None:
             return _named_bolt(*of_a_part, data)
-        told = _converted_in_a_story(words, data)
-        if told is not None:
-            return told
-    if other is None:
+        converted = _converted_in_a_story(words, data)
+        if converted is not None:
+            return converted
         other = _outside(words, data)
     if other is None and not (is_near and len(reading.unread) <= _NEARLY):  # else the word in the way is told
         other = _near(words, data)
@@ -248,14 +252,14 @@ def _near(words: tuple[str, ...], data: Refdata) -> Answer | None:
     return None if rules is None else Answer(f"a look through the rules for: {rules.asked}", rules)
 
 
-def _beside(words: tuple[str, ...], reading: Reading, data: Refdata) -> Answer | None:
+def _beside(words: tuple[str, ...], put_right: tuple[str, ...], reading: Reading, data: Refdata) -> Answer | None:
     """The answer to the question of a line that has more beside it: what is not answered is told."""
     from gaugeblock.plain.beside import alone, corrected, in_either_unit, twice
 
     again = corrected(words, data)
     if again is not None:
         return answer_to(again, None, data)
-    found = in_either_unit(words, reading, data) or twice(words, data)
+    found = in_either_unit(words, reading, data) or twice(put_right, data)
     if found is not None:
         return Answer(_as_said(found[0]), found[1], found[0].unit)
     first = alone(words, understood, data)

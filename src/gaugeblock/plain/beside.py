@@ -182,7 +182,7 @@ def twice(words: tuple[str, ...], data: Refdata) -> tuple[Reading, Table] | None
     """The Table of two values that were said of one option: ``grade 5 or grade 8``, ``tap drill and clearance
     hole``.
     """
-    without = tuple(word for word in _as_one(words) if word != "or")
+    without = tuple(word for word in _as_one(words) if word != "or" and not (word == "both" and "and" in words))
     if (len(without) == len(words) and "and" not in words) or not TURNING.isdisjoint(without):
         return None
     for topic in (topic for group in topics(words) for topic in group):

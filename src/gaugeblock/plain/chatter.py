@@ -63,7 +63,7 @@ undercarriage underneath underside vice vise visor wheelbarrow wheelwell window 
 _STORY = """
 
 bakkie bakkies boet caravan coursework freezer fridge gday g'day he's helper howzit highway itll ja lekker lorry
-motorhome mrs nobody recce scrutineer scrutineers servo shes she's theyll
+motorhome mrs nobody recce scrutineer scrutineers shes she's theyll
 they'll theyve they've tipper tourer youll youve you've
 
 'bout 'cause 'em 'til 1920s 1930s 1940s 1950s 1960s 1970s 1980s 1990s absolutely accelerate accelerating accept

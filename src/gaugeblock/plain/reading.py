@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import permutations
 
 from gaugeblock.answer.asking import Hit
 from gaugeblock.negation import denied
@@ -22,6 +23,7 @@ _HIT, _SIGNAL, _CHATTER, _ASIDE, _UNREAD = 2, 2, 3, 9, 100
 _AND = frozenset(["and", "or"])
 _LEFT_OUT = "\0"  # before a word that was left out
 _MISSING = 40
+_LEAST_TWO = 2  # values of one option
 _MOST_ALIKE = 3
 _NOT_ASKED, _NOT_NAMED = 7, 1000
 
@@ -81,7 +83,8 @@ _Step = tuple[int, "tuple[tuple[str, Hit, int], ...]", "tuple[str, ...]"]
 
 def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
     """How a topic reads the words: each word once, with the fewest left over, the longest phrases first."""
-    hits = _called_again(words, [hits_at(words, at, topic, data) for at in range(len(words))])
+    every = [hits_at(words, at, topic, data) for at in range(len(words))]
+    hits = _narrowed(words, _called_again(words, every), topic, data)
     left_out = is_story if "part" in topic.slots else is_aside  # a place there is another part
     memo: dict[tuple[int, frozenset[tuple[str, str]]], _Step] = {}
 
@@ -121,14 +124,13 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
             yield cost + _UNREAD, found, (words[at], *left)
 
     cost, found, left = best(0, frozenset())
-    values: dict[str, str] = {}
-    said: dict[str, str] = {}
+    values, said = dict[str, str](), dict[str, str]()
     for key, hit, _ in found:
         if key in topic.joined and key in values and hit.value not in values[key].split():
             values[key] += f" {hit.value}"
             said[key] += f" {hit.said}"
         values.setdefault(key, hit.value)
-        said.setdefault(key, hit.said)
+        said[key] = hit.said if hit.said.startswith(said.get(key, "")) else said[key]  # aluminium, and then its grade
     said = {key: said[key] for key in topic.slots if key in said}
     unit = values.pop(_UNIT, "")
     aside = tuple(word[1:] for word in left if word[0] == _LEFT_OUT)
@@ -167,6 +169,52 @@ def _called_again(words: tuple[str, ...], hits: list[list[tuple[str, Hit]]]) -> 
         ]
         for word, here in zip(words, hits, strict=True)
     ]
+
+
+def _narrowed(
+    words: tuple[str, ...], hits: list[list[tuple[str, Hit]]], topic: Topic, data: Refdata
+) -> list[list[tuple[str, Hit]]]:
+    """The hits, where a thing was said in general and elsewhere by its own name, which side by side are one: stainless,
+    and then 304.
+    """
+    said: dict[str, list[tuple[int, Hit]]] = {}
+    for at, here in enumerate(hits):
+        for key, hit in here:
+            if key not in topic.joined and not _is_turned(words, at):
+                said.setdefault(key, []).append((at, hit))
+    own: dict[tuple[int, str, str], Hit] = {}
+    for key, found in said.items():
+        if len({hit.value for _, hit in found}) < _LEAST_TWO:
+            continue
+        for (at, wide), (place, narrow) in permutations(found, 2):
+            ends = sorted([(at, at + wide.count), (place, place + narrow.count)])
+            if wide.value == narrow.value or ends[0][1] > ends[1][0]:
+                continue
+            if not _AND.isdisjoint(words[ends[0][1] : ends[1][0]]):
+                continue
+            said_wide, said_own = words[at : at + wide.count], words[place : place + narrow.count]
+            both = (said_own + said_wide, said_wide + said_own)
+            if any(_is_one(phrase, narrow.value, key, topic, data) for phrase in both):
+                own[at, key, wide.value] = narrow
+    if not own:
+        return hits
+    return [
+        [
+            (key, Hit(hit.count, one.value, one.said) if (one := own.get((at, key, hit.value))) else hit)
+            for key, hit in here
+        ]
+        for at, here in enumerate(hits)
+    ]
+
+
+def _is_turned(words: tuple[str, ...], at: int) -> bool:
+    return at > 0 and words[at - 1] in TURNING
+
+
+def _is_one(phrase: tuple[str, ...], value: str, key: str, topic: Topic, data: Refdata) -> bool:
+    """Whether an option takes a phrase whole, as this value."""
+    hits = (hit for reader in topic.slots[key] for hit in reader.take(phrase, 0, data))
+    return any(hit.count == len(phrase) and hit.value == value and not hit.doubt for hit in hits)
 
 
 def _passed_over(

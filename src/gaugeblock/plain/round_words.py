@@ -19,7 +19,7 @@ intercooler jack jacks jig joints knuckle ladder lamp lamps latch leads lever li
 linkage loom looms lug lugs manifold manifolds mast mirror muffler mufflers neck nose paddock pads
 patch pedal pedals pickup pipes pipework piston pistons plumbing pod press pulley pulleys pump pumps punch pushrod
 radiator radio rear regulator relays rim rims rings rivets rocker rockers rod rods rollcage rotor rotors saddle
-seats sedan sender sensor sensors servo shafts shackle shackles shell shims shock shocks silencer silencers
+seats sedan sender sensor sensors shafts shackle shackles shell shims shock shocks silencer silencers
 sill sills skid skin solenoid spindle spring springs sprocket stand starter steering stereo strainer stripe strut
 struts stub sump supplier suspension switches tachometer tailgate tailpipe tailpipes tailshaft tank tanks tappets
 tee thermostat throttle throttles thermometer tiller tooling torch track trailer trailers transfer trim trolley

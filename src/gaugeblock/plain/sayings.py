@@ -373,6 +373,8 @@ def written(text: str) -> str:
     """A line in lower case as it would have been typed: its marks off, its sayings in digits and units."""
     if "," in text:
         text = re.sub(r"(?<=[0-9]),(?=[0-9]{3}\b)", "", text)  # 1,500
+    if ":1" in text:
+        text = re.sub(r"(?<=[0-9]) ?: ?(?=1(?![0-9./]))", " to ", text)  # 6:1
     text = _without_marks(text)
     for cue, pattern, shown in _EVERY:
         if cue in text:

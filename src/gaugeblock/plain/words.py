@@ -161,6 +161,8 @@ _SHORT = {
     "endfloat": "end float",
     "endplay": "end play",
     "approx": "about",
+    "celcius": "celsius",
+    "farenheit": "fahrenheit",
     "alt": "alternator",
 }
 # Shorthand that is a unit, behind a number.

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from gaugeblock.answer.alloys import Graded
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.answer.stating import known
 from gaugeblock.driveline.ask.common import answer_of
@@ -180,7 +181,9 @@ SHAFT = Topic(
             amount("length", after="wall", bare="mm", say="{} wall", most=_MOST_WALL),
         ),
         "material": (
-            Shaped("alumini?um|ally|6061", always("aluminium"), "{}"),
+            Graded("aluminium"),
+            Graded("steel"),
+            Shaped("alumini?um|ally", always("aluminium"), "{}"),
             Shaped("(?:mild )?steel|dom", always("steel"), "{}"),
         ),
         "length": (

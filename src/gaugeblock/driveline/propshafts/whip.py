@@ -189,8 +189,8 @@ def judged(of: Propeller, found: Whip, data: Refdata, *, is_made: bool = True) -
         required = Bound(critical.typical, "rpm", "max", critical)
         why = f"it is to turn {turns} and whips at {whips}"
         other = "shorter pieces" if of.is_in_two_pieces else "a shorter shaft, or two pieces with a centre bearing"
-        do = f"It is to turn {turns} and whips at {whips}: use a larger tube{' or' if of.is_in_two_pieces else ','}"
-        f" {other}."
+        link = " or" if of.is_in_two_pieces else ","
+        do = f"It is to turn {turns} and whips at {whips}: use a larger tube{link} {other}."
         question = Question(FILL_IN, "What tube, or what length, is it made of instead?", "od", (WHIPS,))
         return Judged(Check(WHIPS, NOT_OK, why, required, actual, room, subject="whip", bears=STOP), do, question)
     required = Bound(found.kept.typical, "rpm", "max", found.kept)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
+from gaugeblock.lines.brakes.lever import Lever
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -14,10 +15,16 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 
-def _circuit() -> Callable[..., Sheet]:
+def circuit(*, data: Refdata, **options: str) -> Sheet:
+    """The circuit; InputError for one with a booster whose ratio was not said."""
     from gaugeblock.lines.brakes.circuit import brake
 
-    return brake
+    if options.get("assist") == _HAS_BOOSTER:
+        from gaugeblock.errors import InputError
+
+        why = "the line pressure behind a booster hangs on the booster, and its ratio was not said"
+        raise InputError("booster", "", why, (), "say its ratio: `4:1 booster`; or say `no booster`")
+    return brake(data=data, **options)
 
 
 def _fact() -> Callable[..., Sheet]:
@@ -83,8 +90,14 @@ _GRAVITY = 9.80665  # m/s2
 _FOOT = r"(?: (?:on|at|of)(?: the)? (?:pedal|foot)| (?:of )?(?:foot|pedal|leg)(?: force| effort)?| force)?"
 _RATIO = rf"(?P<n>{NUMBER}) ?(?:to|:) ?(?:1|one)"
 
+_HAS_BOOSTER = "a booster"
+ASSIST = (
+    Shaped(rf"{_RATIO} (?:booster|servo|assist\w*)", lambda m: m["n"], "booster {} to 1"),
+    Shaped(rf"(?:booster|servo|assist\w*)(?: of| with| ratio)* {_RATIO}", lambda m: m["n"], "booster {} to 1"),
+)
+
 CIRCUIT = Topic(
-    _circuit,
+    lambda: circuit,
     "brake circuit",
     {
         "master": (
@@ -109,11 +122,14 @@ CIRCUIT = Topic(
             Shaped(rf"(?P<n>{NUMBER}) ?(?:n|newtons?){_FOOT}", lambda m: f"{m['n']} N", "{} on the pedal"),
         ),
         "ratio": (
+            Lever(),
             Shaped(rf"{_RATIO}(?: pedal(?: ratio)?)?", lambda m: m["n"], "pedal {} to 1"),
             Shaped(rf"(?P<n>{NUMBER}) 1 pedal(?: ratio)?", lambda m: m["n"], "pedal {} to 1"),
             Shaped(rf"(?P<n>{NUMBER}) pedal ratio", lambda m: m["n"], "pedal {} to 1"),
             Shaped(
-                rf"(?:pedal )?ratio(?: of| is)? (?P<n>{NUMBER})(?: ?(?:to|:) ?1)?", lambda m: m["n"], "pedal {} to 1"
+                rf"(?:pedal )?ratio(?: of| is)? (?P<n>{NUMBER})(?: ?(?:to|:) ?(?:1|one))?",
+                lambda m: m["n"],
+                "pedal {} to 1",
             ),
         ),
         "kind": (
@@ -130,13 +146,27 @@ CIRCUIT = Topic(
         "stroke": (amount("length", after="stroke", say="stroke {}"),),
         "travel": (amount("length", after="(?:of )?(?:piston )?travel", say="travel {}"),),
         "wheels": (Shaped(r"(?P<n>[1-8]) wheels?", lambda m: m["n"], "{} wheels"),),
+        "assist": (
+            *ASSIST,
+            Shaped(
+                r"(?:(?:with|has|have|got|through|it has)(?: an?| the| got)? )?(?:(?:vacuum "
+                r"|brake )?(?:servo|booster)s?"
+                r"(?: assist\w*)?|boosted(?: brakes?)?|power(?:ed)?[ -](?:assist\w*|brakes?)|(?:servo )?assisted)"
+                r"(?: fitted)?",
+                always(_HAS_BOOSTER),
+                "with a booster",
+                doubt=1,
+                cue=("servo", "boost", "power", "assist"),
+            ),
+        ),
     },
     r"(?:with )?(?:no|without)(?: an?| the| power)? (?:boosters?|servos?|power assist\w*|assist\w*"
     r"|power brakes?)"
-    r"|manual(?: brakes?)?|un(?:boosted|assisted)|non[- ](?:boosted|assisted|power)|come[sd]?|pushes|get|makes?"
+    r"|manual(?: brakes?)?|un(?:boosted|assisted)|(?:non[- ]|not )(?:boosted|assisted|power)"
+    r"|come[sd]?|pushes|get|makes?"
     r"|(?:line |brake )?pressure|(?:i |you )(?:press|push)(?: on)?|pressing|pushing|(?:brake )?pedal|master(?:"
     r" cylinder)?|brakes?|hydraulics?|with|psi|what|how"
-    r" much|rear|front",
+    r" much|rear|front|single(?: master)?(?: cylinder)?|(?:my |his )?(?:leg|foot)|i get",
     needs=("force", "ratio"),
     opens=_open_circuit,
     table="brakes",
@@ -283,10 +313,7 @@ PEDAL = Topic(
             amount("stress", say="{} wanted"),
         ),
         **{key: CIRCUIT.slots[key] for key in ("master", "force", "ratio")},
-        "assist": (
-            Shaped(rf"{_RATIO} (?:booster|servo|assist\w*)", lambda m: m["n"], "booster {} to 1"),
-            Shaped(rf"(?:booster|servo|assist\w*)(?: of| with| ratio)* {_RATIO}", lambda m: m["n"], "booster {} to 1"),
-        ),
+        "assist": ASSIST,
     },
     CIRCUIT.signals
     + r"|gives?|need(?:ed)?|wants?|wanted|for|target|reach|hit|make|build|see|at the (?:line|cal?lipers?|wheels?)"

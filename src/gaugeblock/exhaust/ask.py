@@ -83,6 +83,12 @@ PIPE = Topic(
         "od": (
             amount("length", after="(?:exhaust|pipe|tube|system)(?: pipe)?", bare="in", say="{} pipe"),
             amount("length", before=r"(?:is|will|does|with)(?: an?)?", say="{} pipe"),
+            amount(
+                "length",
+                before=r"exhaust(?: pipe)?(?: of)?",
+                followed="(?:will|does|is|enough|ok|big|for|do)",
+                say="{} pipe",
+            ),
         ),
         "wall": (amount("length", after="wall", say="{} wall"),),
         "gas": (amount("temperature", say="gas {}"),),
@@ -90,7 +96,8 @@ PIPE = Topic(
     },
     (
         rf"(?:what |which )?(?:size|diameter|dia)?(?: of)? ?(?:{_PIPES})(?: size| diameter)?|back ?pressure|big enough"
-        r"|too (?:small|big)|(?:what |which )?(?:bore|diameter)|engine|motor|for|mufflers?|exhausts?|size"
+        r"|too (?:small|big)|(?:will|does) it (?:do|take|flow|cope(?: with)?)|ok for"
+        r"|(?:what |which )?(?:bore|diameter)|engine|motor|for|mufflers?|exhausts?|size"
         r"|[vi][- ]?(?:4|6|8|10|12|twin)"
         r"|(?:straight|inline|flat) (?:four|five|six|eight|[4568])|small block|big block|headers?|how"
         r" big|diameter|inside"
@@ -166,7 +173,7 @@ GAP = Topic(
                     r"|frame|body|wires?|wiring|harness|loom|tyres?|tires?|ground|road|plug (?:leads?|wires?)|spark"
                     r" plug"
                     r" (?:leads?|wires?)|engine mounts?|mounts?|rubber boots?|cv boots?|boots?|bush(?:es|ings?)?|axle"
-                    r"|driveshaft|suspension|carpet|undercoating)(?: rubbers?)?"
+                    r"|driveshaft|prop(?:eller)? ?shaft|suspension|carpet|undercoating)(?: rubbers?)?"
                 ),
                 lambda m: m["n"],
                 "to the {}",
@@ -270,7 +277,8 @@ HANGER = Topic(
         "od": (
             amount(
                 "length",
-                after=r"(?:stainless |mild |steel |aluminised )*(?:exhaust|pipe|tube|system)(?: pipe| system)?",
+                after=r"(?:(?:stainless|mild|steel|alumini[sz]ed) )*(?:exhaust|pipe|tube|system|stainless|steel)"
+                r"(?: pipe| system)?",
             ),
         ),
         "run": (

@@ -79,7 +79,7 @@ _WORDS = {
     "axle": "axle or suspension",
     "suspension": "axle or suspension",
     "driveshaft": "axle or suspension",
-    "propeller shaft": "axle or suspension",
+    **dict.fromkeys(("propeller shaft", "propshaft", "prop shaft"), "axle or suspension"),
     "wood": "what burns",
     "undercoating": "what burns",
     "carpet": "what burns",

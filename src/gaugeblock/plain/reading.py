@@ -15,7 +15,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from gaugeblock.answer.asking import Topic
+    from gaugeblock.answer.asking import Reader, Topic
     from gaugeblock.tables.load import Refdata
 
 # What a word costs by how it is read: as part of an option, as the topic's own, as chatter, not at all.
@@ -24,6 +24,7 @@ _AND = frozenset(["and", "or"])
 _LEFT_OUT = "\0"  # before a word that was left out
 _MISSING = 40
 _LEAST_TWO = 2  # values of one option
+_GRADE = re.compile("[0-9]{3,4}[a-z]?")
 _MOST_ALIKE = 3
 _NOT_ASKED, _NOT_NAMED = 7, 1000
 
@@ -190,12 +191,15 @@ def _narrowed(
             ends = sorted([(at, at + wide.count), (place, place + narrow.count)])
             if wide.value == narrow.value or ends[0][1] > ends[1][0]:
                 continue
+            said_wide, said_own = words[at : at + wide.count], words[place : place + narrow.count]
+            if 1 < wide.count < narrow.count and said_own[-wide.count :] == said_wide:
+                own[at, key, wide.value] = narrow  # the nylon fuel line, and then the fuel line
             if not _AND.isdisjoint(words[ends[0][1] : ends[1][0]]):
                 continue
-            said_wide, said_own = words[at : at + wide.count], words[place : place + narrow.count]
-            both = (said_own + said_wide, said_wide + said_own)
-            if any(_is_one(phrase, narrow.value, key, topic, data) for phrase in both):
-                own[at, key, wide.value] = narrow
+            for phrase in (said_own + said_wide, said_wide + said_own):
+                one = _as_one(phrase, wide, narrow, topic.slots[key], data)
+                if one is not None:
+                    own[at, key, wide.value] = own[place, key, narrow.value] = one
     if not own:
         return hits
     return [
@@ -211,10 +215,15 @@ def _is_turned(words: tuple[str, ...], at: int) -> bool:
     return at > 0 and words[at - 1] in TURNING
 
 
-def _is_one(phrase: tuple[str, ...], value: str, key: str, topic: Topic, data: Refdata) -> bool:
-    """Whether an option takes a phrase whole, as this value."""
-    hits = (hit for reader in topic.slots[key] for hit in reader.take(phrase, 0, data))
-    return any(hit.count == len(phrase) and hit.value == value and not hit.doubt for hit in hits)
+def _as_one(phrase: tuple[str, ...], wide: Hit, narrow: Hit, readers: Iterable[Reader], data: Refdata) -> Hit | None:
+    """What an option takes a general name and an own one for, side by side: the own one, or both where the own one is
+    a number: aluminium 5052.
+    """
+    is_number = _GRADE.fullmatch(narrow.value) is not None and not any(map(str.isdigit, wide.value))
+    for hit in (hit for reader in readers for hit in reader.take(phrase, 0, data)):
+        if hit.count == len(phrase) and not hit.doubt and (hit.value == narrow.value or is_number):
+            return hit
+    return None
 
 
 def _passed_over(

@@ -1,7 +1,8 @@
 """What a line is about that rules alone have: which of them say it, however it is told; and what is refused by name.
 
 Each Subject has patterns, every one of which the line must have. A rule that forbids a thing says it however the line
-goes on; any other subject is answered only where every word of the line belongs to it. What is left over is said.
+goes on; any other subject is answered only where every number of the line belongs to it, and where it has a pattern of
+its words every word. What is left over is said.
 """
 
 from __future__ import annotations
@@ -22,20 +23,30 @@ _MIX = (
     r"mix(?:es|ed|ing)?|top(?:s|ped|ping)?(?: it| this| that)?(?: up)?|compatible|add(?:ed|ing)?|pour(?:ed|ing)?|put"
     r"|blend(?:ed|ing)?|together|in with|into|on top of|interchange\w*"
 )
+_INTO = rf"{_MIX}|swap\w*|chang\w*|instead|in an?|had|replac\w*|go(?:es)? in|upgrad\w*|car"
 _FLUID = r"(?:dot ?-?(?:3|4|5\.1|51|5)|5\.1|[345]|silicone|glycol|mineral oil|lhm)"
+# Rubbers by name, and what they are put in.
+_NITRILE, _EPDM, _FKM = r"nitrile|nbr|buna(?:[- ]n)?", r"epdm|ethylene[- ]propylene", r"fkm|fpm|fluoro\w+"
+_OF_BRAKES = r"brake fluid|dot ?-?(?:3|4|5\.1)|brakes?|master cylinder|cal?lipers?"
+_OF_OIL = r"oil|fuel|petrol|gas|gasoline|diesel|grease"
+_STANDS = r"ok|okay|safe|with|in|for|swells?|soften\w*|stands?|use|compatible|good|resist\w*|survive"
+_NO_STAND = r"temp\w*|hot|heat|deg[cf]|limit|pressure|torque|emissivity|coolant|boost|vacuum"
 _HOT_WORK = (
     r"weld\w*|braz(?:e|ed|ing)|solder\w*|torch\w*|blow ?(?:lamp|torch)|flame|gas axe|oxy\w*|plasma|grind(?:ing|er)?"
-    r"|cut(?:ting)?|heat(?:ed|ing)?|mig|tig|stick"
+    r"|cut(?:ting)?|heat(?:ed|ing)? (?:up )?(?:the|an?|it|my)|mig|tig|stick"
 )
 _FORGED = (
     r"steering (?:arms?|knuckles?|links?|levers?|box arms?)|spindles?|stub axles?|track rods?|tie rods?|drag links?"
     r"|(?:pitman|drop|idler) arms?|knuckles?"
     r"|(?:leaf|coil|torsion|road|rear|front) springs?"
     r"(?! (?:perch|pad|hanger|bracket|mount|shackle|bush|seat|cup|plate|saddle|u.?bolt)\w*)"
+    r"|(?:grade [58]|8\.8|10\.9|12\.9|hardened|high tensile)(?: \w+)? (?:bolts?|studs?)|bolt heads?"
     r"|(?:axle|half) ?shafts?|torsion bars?|anti-?roll bars?|sway bars?"
 )
 
 _HOSE, _BRAKE_FLUID = "hose for fuel injection", "brake fluid, mixed"
+_BUNG = "place and angle of an oxygen sensor bung in the exhaust pipe"
+_FORBIDDEN = "heat on a forged or heat-treated part"
 _HOT_RUN = "how hot an exhaust runs"
 _LOW = "SAE J30 R6, R7, R8"
 # What is measured of an exhaust that runs.
@@ -74,9 +85,10 @@ _KINDS_OF_FLUID = (
 _SUBJECTS = (
     Subject(
         _BRAKE_FLUID,
-        (_MIX, rf"{_FLUID}(?![\w.]).*(?<![\w.]){_FLUID}", r"dot ?-?[345]\S*|dot|brake fluids?"),
+        (_INTO, rf"{_FLUID}(?![\w.]).*(?<![\w.]){_FLUID}", r"dot ?-?[345]\S*|dot|brake fluids?"),
         ("DOT 5", "brake fluids mixed"),
-        rf"{_MIX}|{_KINDS_OF_FLUID}|up|got|all|only|each|other|kinds?|types?|different|same|old|new|fresh|used|instead",
+        rf"{_INTO}|{_KINDS_OF_FLUID}|over|up|got|all|only|each|other|kinds?|types?|different|same|old|new|fresh"
+        "|used|instead",
         unless=r"power steering|atf|transmission|engine|motor|gear|water|grease|diesel|petrol|hoses?|seals?|rubber"
         r"|boil\w*|temp\w*",
     ),
@@ -84,9 +96,9 @@ _SUBJECTS = (
         "oil in a brake system",
         (
             r"power steering fluid|atf|transmission fluid|(?:engine|motor|gear|gearbox|hydraulic|petroleum) ?oil|grease"
-            r"|wd ?40|diesel|petrol|gasoline|paraffin|kerosene",
+            r"|diesel|petrol|gasoline|paraffin|kerosene",
             r"brake (?:fluid|system|reservoir|master(?: cylinder)?)|brakes?|master cylinder|dot ?[- ]?(?:3|4|5\.1)",
-            _MIX,
+            rf"{_MIX}|in|into|instead|contaminat\w*|mistake|wrong",
         ),
         ("oil or grease in a brake system",),
     ),
@@ -103,7 +115,7 @@ _SUBJECTS = (
         r"|kinds?|types?|makes?|old|new|radiator|system|got|all|only",
     ),
     Subject(
-        "heat on a forged or heat-treated part",
+        _FORBIDDEN,
         (
             _FORGED,
             r"heat(?:ed|ing)?(?! treat)|(?:red|cherry|orange) ?(?:red|hot)|torch\w*|gas axe|blow ?(?:lamp|torch)"
@@ -122,6 +134,76 @@ _SUBJECTS = (
         ),
         ("exhaust wrap, mild steel",),
         unless=r"stand|how hot|temp\w*|thick\w*",
+    ),
+    *(
+        Subject(f"{name} and {fluid}", (rubber, of, _STANDS), rules, unless=_NO_STAND)
+        for name, rubber, fluid, of, rules in (
+            ("nitrile", _NITRILE, "brake fluid", _OF_BRAKES, ("nitrile rubber and brake fluid",)),
+            ("EPDM", _EPDM, "brake fluid", _OF_BRAKES, ("EPDM rubber and oil or fuel",)),
+            ("EPDM", _EPDM, "oil or fuel", _OF_OIL, ("EPDM rubber and oil or fuel",)),
+            ("fluorocarbon rubber", _FKM, "brake fluid", _OF_BRAKES, ("fluorocarbon rubber and brake fluid",)),
+            ("fluorocarbon rubber", _FKM, "oil or fuel", _OF_OIL, ("fluorocarbon rubber and brake fluid",)),
+            (
+                "silicone hose",
+                r"silicone[- ](?:\w+[- ])?hoses?",
+                "oil or fuel",
+                _OF_OIL,
+                ("silicone rubber and fuel or oil",),
+            ),
+            ("nitrile", _NITRILE, "oil or fuel", _OF_OIL, ("nitrile rubber and brake fluid",)),
+        )
+    ),
+    Subject(
+        "how often brake fluid is changed",
+        (
+            r"how often|how many years|interval|every (?:[0-9]|year|two)\S*|when (?:do|should|must)|how long",
+            r"chang(?:e|ed|ing)|renew\w*|replac\w*|flush\w*|last",
+            r"brake fluid|dot ?-?(?:3|4|5\.1)",
+        ),
+        ("brake fluid, how often", "brake fluid change"),
+        unless=r"pads?|shoes?|discs?|boil\w*",
+    ),
+    Subject(
+        "wrap on a turbocharger or a manifold",
+        (r"wrap(?:s|ped|ping)?|blanket|lagging|bandage", r"turbo\w*|manifolds?", r"ok|okay|safe|can|should|on|over|do"),
+        ("exhaust wrap, turbocharger and manifold", "exhaust insulation"),
+        unless=r"stand|how hot|temp\w*|thick\w*|conductivity",
+    ),
+    Subject(
+        "where an oxygen sensor sits",
+        (
+            r"o2|oxygen|lambda|wide ?band",
+            r"where|how (?:far|close|near)|place\w*|position|put|go(?:es)?",
+            r"turbo\w*|cat|catalytic|converter|collectors?|down ?pipes?|ports?|head",
+        ),
+        ("oxygen sensor place", "oxygen sensor far from the engine", _BUNG),
+        unless=r"torque|tight\w*|thread|volt\w*|wires?|fuse|temp\w*|hot",
+    ),
+    Subject(
+        "hot work on a car near its fuel",
+        (
+            r"weld\w*|braz(?:e|ed|ing)|torch\w*|plasma|grind(?:ing|er)?|mig|tig|gas axe|oxy\w*",
+            r"near|beside|next to|close to|under|with the",
+            r"(?:fuel|petrol|gas|gasoline|diesel) (?:tanks?|lines?|pipes?|hoses?|rails?|cells?)",
+        ),
+        ("welding", "battery and electronics while welding"),
+        unless=r"exhausts?|gap|how (?:close|near|far)|headers?|mufflers?|silencers?|torque|length|size",
+    ),
+    Subject(
+        "clip on an injection hose",
+        (
+            r"worm[- ]?drive|hose (?:clips?|clamps?)|(?:clips?|clamps?)",
+            r"efi|inject\w*|high[- ]pressure (?:fuel|petrol)",
+            r"hoses?|lines?|rail",
+        ),
+        ("fuel injection hose clamp",),
+        unless=r"torque|tight\w*|spacing|far apart|every|size",
+    ),
+    Subject(
+        "how long a braided brake hose lasts",
+        (r"braided|braid", r"brakes?|hoses?", r"last|lasts|life|how long|renew\w*|replac\w*|age"),
+        ("braided brake hose, life",),
+        unless=r"droop|lock|length|temp\w*|hot|pressure|fuel|psi",
     ),
     Subject(
         _HOT_RUN,
@@ -159,7 +241,8 @@ _REFUSED = (
             r"|(?:washed|rinsed|drained|emptied|empty|flushed|steamed|steam|old|used|leaky|leaking)\b.*\btanks?",
         ),
         r"gap|clearance|straps?|torque|tight\w*|shields?|shielding|battery|new tank|(?:build|mak|fabricat)\w*"
-        r"|from scratch|how thick|thickness|wall|gauge|sheet|hoses?|beside|near|away|exhausts?|wires?|lines?|cable|air"
+        r"|from scratch|how thick|thickness|wall|gauge|sheet|hoses?|beside|near|next to|close to|away"
+        r"|exhausts?(?! (?:gas|fumes))|wires?|lines?|cable|air"
         r"|(?:water|header|expansion|hydraulic) tanks?",
         "a tank or a drum that held fuel can explode when it is welded, brazed, soldered, cut or heated: no washing and"
         " "
@@ -182,6 +265,7 @@ _REFUSED = (
 )
 # One of these pieces stands in every line of a subject, so that no pattern is made in vain.
 _CUES = re.compile(
+    "nitrile|nbr|buna|epdm|f[kp]m|fluor|silicone|chang|clip|clamp|braid|o2|oxygen|lambda|band|"
     "hot|temp|glow|dot|mix|top|weld|torch|flame|heat|red|wrap|hose|r[0-9]|primar|coolant|freeze|brak|tank|drum"
 )
 
@@ -206,7 +290,8 @@ def told_by_subject(words: tuple[str, ...], data: Refdata) -> Found | None:
         if not subject.has(line):
             continue
         left = _left(line, subject)
-        if subject.words and left:
+        has_number = any(char.isdigit() for word in left for char in word)
+        if left and (subject.words or (has_number and subject.name != _FORBIDDEN)):
             continue
         return _found(subject, line, left, data)
     return None

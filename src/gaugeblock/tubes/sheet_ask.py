@@ -64,6 +64,5 @@ def topic(answer: Callable[[], Callable[..., Sheet]], stock: Reader) -> Topic:
         asks_for=r"sheets?|plates?|panels?",
         is_named=True,
         opens=_open,
-        joined=("material",),
         unmoved="state standard service quality",
     )

@@ -81,7 +81,11 @@ FUEL = Topic(
         ),
         "system": (
             Shaped(r"(?:efi|fuel injection|injection|injected)", always("injection")),
-            Shaped(r"(?:carbs?|carburet+[eo]rs?|carburet+ed)", always("carburettor")),
+            Shaped(
+                r"(?:(?:twin|dual|triple|two|2|single|side ?drau?[gf]h?t|down ?drau?[gf]h?t) )*"
+                r"(?:carbs?|carburet+[eo]rs?|carburet+ed)",
+                always("carburettor"),
+            ),
         ),
         "consumption": (
             Shaped(rf"(?:bsfc(?: of| is)? )?(?P<n>{NUMBER}) (?:bsfc|lbs?/hp)", _consumption, "burns {}"),

@@ -70,6 +70,20 @@ def test_what_a_plus_means_is_asked_unless_it_changes_nothing() -> None:
     assert shims(shim="0.031 in", old_mark="+2", new_mark="+2").decision.kind == "use"
 
 
+def test_what_a_moved_shim_does_to_the_backlash() -> None:
+    """The change is the ratio of this axle times the shim; without it the ends of the one axle that is printed."""
+    (figure,) = shims(move="0.010 in", per_shim="0.7", fact="backlash").decision.figures
+    assert (figure.quantity, figure.typical) == ("backlash", pytest.approx(0.007))
+    sheet = shims(move="0.010 in", fact="backlash")
+    assert (sheet.decision.kind, [q.key for q in sheet.questions]) == ("ask", ["per_shim"])
+    assert [f.typical for f in sheet.decision.figures] == pytest.approx([0.008, 0.005])
+    there_and_back = shims(backlash="0.012 in", wanted="0.005 in", per_shim="0.7").decision.figures[0]
+    assert there_and_back.typical == pytest.approx(0.010)
+    assert shims(fact="backlash").decision.kind == "none"
+    with pytest.raises(InputError):
+        shims(move="0.010 in", fact="preload")
+
+
 def test_what_a_shim_moves_is_measured_on_this_axle() -> None:
     sheet = shims(backlash="0.012 in", wanted="0.006 in")
     assert (sheet.decision.kind, [q.key for q in sheet.questions]) == ("ask", ["per_shim"])

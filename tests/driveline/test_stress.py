@@ -39,6 +39,18 @@ def test_twice_as_thick_takes_an_eighth() -> None:
     assert thin.typical == pytest.approx(16 * 1000 / (math.pi * 0.02**3) / 1e6)
 
 
+def test_the_yield_in_tension_counts_by_distortion_energy() -> None:
+    """Mott, p. 547: a ductile steel yields in shear at 0.577 of what it yields at in tension."""
+    in_tension = shaftstress("1-1/4 in", yield_strength="160 ksi").decision.figure
+    in_shear = shaftstress("1-1/4 in", shear_yield=f"{160 / math.sqrt(3)} ksi").decision.figure
+    assert in_tension is not None
+    assert in_shear is not None
+    assert in_tension.typical == pytest.approx(in_shear.typical)
+    assert in_tension.typical * 12 == pytest.approx(160e3 / math.sqrt(3) * math.pi * 1.25**3 / 16)
+    with pytest.raises(InputError):
+        shaftstress("1-1/4 in", shear_yield="92 ksi", yield_strength="160 ksi")
+
+
 def test_what_is_not_likely_is_questioned_and_what_cannot_be_refused() -> None:
     assert shaftstress("40 in", "1000 N*m").decision.kind == NONE
     with pytest.raises(InputError):

@@ -191,4 +191,5 @@ def shaftstress(argv: list[str]) -> int:
     parser.add_argument("--torque", metavar="T", help="in the shaft: 1100 lbf*ft")
     parser.add_argument("--bore", metavar="DIA", help="of a hollow shaft")
     parser.add_argument("--shear-yield", metavar="S", help="where its steel yields in shear, for that torque: 500 MPa")
+    parser.add_argument("--yield-strength", metavar="S", help="or where it yields in tension: 160 ksi")
     return print_answer(parser, argv, _shaftstress, _topic("STRESS"))

@@ -19,6 +19,20 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
 
 VERB, YIELDS = "SHEAR STRESS", "YIELDS AT"
+# What is read of each option: its dimension, and the quantity that it is.
+_READ = {
+    "diameter": ("length", "shaft_diameter"),
+    "torque": ("torque", "shaft_torque"),
+    "bore": ("length", "shaft_bore"),
+    "shear_yield": ("stress", "torsional_yield_strength"),
+    "yield_strength": ("stress", "yield_strength"),
+}
+# What a shaft is judged under, and how a title says it.
+_UNDER = {
+    "torque": "under",
+    "shear_yield": "that yields in shear at",
+    "yield_strength": "that yields in tension at",
+}
 _DO = "At the surface, away from steps, keyways and splines, which raise it. Name the steel for whether it carries it."
 _KEEP = "Keep well under it: steps, keyways and splines lower it, and a shock is more than the engine's torque."
 
@@ -29,15 +43,17 @@ def shaftstress(
     *,
     bore: str | None = None,
     shear_yield: str | None = None,
+    yield_strength: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """The shear stress at the surface of a round shaft under a torque, or the torque at which its steel yields.
 
     ``diameter`` of the shaft (``1-1/4 in``), ``torque`` in it (``1100 lbf*ft``) or ``shear_yield`` of its steel
-    (``500 MPa``: some 0.58 of what it yields at in tension), ``bore`` of a hollow one.
+    (``500 MPa``), or ``yield_strength``, what it yields at in tension: 0.577 of that is its shear yield by distortion
+    energy; ``bore`` of a hollow one.
 
     Returns a Sheet whose decision is the stress, or that torque. Raises InputError or UnitError for what cannot be
-    read, and where torque and shear yield are both given, or neither. Source: elementary mechanics, T r / J.
+    read, and where not one of torque and the two yields is given. Source: elementary mechanics, T r / J.
 
     >>> round(shaftstress("4 in", "15000 lbf*ft").decision.figure.typical, 2)
     14.32
@@ -45,26 +61,25 @@ def shaftstress(
     2651
     """
     data = data or refdata()
-    asked = {"diameter": diameter, "torque": torque, "bore": bore, "shear_yield": shear_yield}
-    if (torque is None) == (shear_yield is None):
-        why = "the torque was not said, nor where the steel yields in shear" if torque is None else "one is worked out"
-        do = "give the torque for the stress, or the shear yield for the torque"
+    asked = {
+        "diameter": diameter,
+        "torque": torque,
+        "bore": bore,
+        "shear_yield": shear_yield,
+        "yield_strength": yield_strength,
+    }
+    under = [key for key in _UNDER if asked[key] is not None]
+    if len(under) != 1:
+        why = "one is worked out" if under else "the torque was not said, nor where the steel yields"
+        do = "give the torque for the stress, or one yield, in shear or in tension, for the torque"
         raise InputError(diameter, "shaft", why, (), do)
     read = {
-        "diameter": (read_positive(diameter, "length", "diameter"), "shaft_diameter"),
-        **({"torque": (read_positive(torque, "torque", "torque"), "shaft_torque")} if torque else {}),
-        **({"bore": (read_positive(bore, "length", "bore"), "shaft_bore")} if bore else {}),
-        **(
-            {"shear_yield": (read_positive(shear_yield, "stress", "shear yield"), "torsional_yield_strength")}
-            if shear_yield
-            else {}
-        ),
+        key: (read_positive(text, dimension, key.replace("_", " ")), quantity)
+        for key, (dimension, quantity) in _READ.items()
+        if (text := asked[key])
     }
-    under = "torque" if torque else "shear_yield"
     verb = VERB if torque else YIELDS
-    title = (
-        f"shaft of {read['diameter'][0].text} {'under' if torque else 'that yields in shear at'} {read[under][0].text}"
-    )
+    title = f"shaft of {read['diameter'][0].text} {_UNDER[under[0]]} {read[under[0]][0].text}"
     doubts = unusual(read, data)
     if doubts:
         return questioned(title, asked, doubts, verb, data)
@@ -72,6 +87,8 @@ def shaftstress(
     hole = figures.get("bore")
     if hole is not None and base(hole) >= base(figures["diameter"]):
         raise InputError(bore or "", "bore", "as large as the shaft, or larger", (), "give the bore of the shaft")
+    if "yield_strength" in figures:
+        figures["shear_yield"] = _in_shear(figures["yield_strength"], data)
     made = _stress(figures, diameter, bore, data) if torque else _torque(figures, diameter, bore, data)
     text = "A clutch let in hard, or a spinning wheel that bites again, strikes a shaft with more than a steady torque."
     cautions = [Caution(text, "injury", (made.id,), "common practice")]
@@ -93,5 +110,15 @@ def _torque(figures: dict[str, Figure], diameter: str, bore: str | None, data: R
     unit = "N*m" if size.unit == "mm" else "lbf*ft"
     name = "torque_at_torsional_yield"
     inputs = (strength, size) if hole is None else (strength, size, hole)
-    key = {"diameter": diameter, "bore": bore or "0", "shear yield": f"{strength.text} {strength.unit}"}
+    known = figures.get("yield_strength", strength)
+    key = {"diameter": diameter, "bore": bore or "0", "yield": f"{known.text} {known.unit}"}
     return derived(name, name, units.from_base(torque, unit), unit, inputs, data, key=key)
+
+
+def _in_shear(tension: Figure, data: Refdata) -> Figure:
+    """What a steel yields at in shear, of what it yields at in tension."""
+    rule, quantity = "shear_yield_distortion_energy", "torsional_yield_strength"
+    number = units.from_base(calc.torsional_yield_distortion_energy(base(tension)), tension.unit)
+    key = {"yield": f"{tension.text} {tension.unit}"}
+    words = "by distortion energy, 0.577 of yield"
+    return derived(rule, quantity, number, tension.unit, (tension,), data, key=key, conditions=words)

@@ -9,7 +9,6 @@ from gaugeblock.driveline.ask.gears import REGEAR as REGEAR
 from gaugeblock.driveline.ask.gears import ROAD as ROAD
 from gaugeblock.driveline.ask.gears import SPEEDO as SPEEDO
 from gaugeblock.driveline.ask.gears import TEETH as TEETH
-from gaugeblock.driveline.ask.gears import TYRE as TYRE
 from gaugeblock.driveline.ask.joints import JOINT as JOINT
 from gaugeblock.driveline.ask.joints import JOINT_LIMIT as JOINT_LIMIT
 from gaugeblock.driveline.ask.joints import LONGEST as LONGEST
@@ -23,10 +22,17 @@ from gaugeblock.driveline.ask.steels import HARDNESS as HARDNESS
 from gaugeblock.driveline.ask.steels import SHEAR_YIELD as SHEAR_YIELD
 from gaugeblock.driveline.ask.steels import STEEL as STEEL
 from gaugeblock.driveline.ask.steels import STRESS as STRESS
+from gaugeblock.driveline.ask.steels import TENSILE_YIELD as TENSILE_YIELD
 from gaugeblock.driveline.ask.turning import TURNS as TURNS
+from gaugeblock.driveline.ask.tyres import SHORT_TYRE as SHORT_TYRE
+from gaugeblock.driveline.ask.tyres import TYRE as TYRE
+from gaugeblock.driveline.ask.unanswered import OTHER_STEEL as OTHER_STEEL
+from gaugeblock.driveline.ask.unanswered import STRONGER as STRONGER
+from gaugeblock.driveline.ask.unanswered import TAPER as TAPER
 
 ALONE = (BY_SCALE,)
 TOPICS = (
     *(HARDNESS, STEEL, AXLE, GEARING, TEETH, TYRE, JOINT, SLOPES, SHIMS, SETUP, SPLINE, SHAFT, LONGEST),
-    *(SPEEDO, REGEAR, FINAL_DRIVE, TURNS, ROAD, JOINT_LIMIT, STRESS, SHEAR_YIELD),
+    *(SPEEDO, REGEAR, FINAL_DRIVE, TURNS, ROAD, JOINT_LIMIT, STRESS, SHEAR_YIELD, TENSILE_YIELD),
+    *(OTHER_STEEL, STRONGER, TAPER, SHORT_TYRE),
 )

@@ -15,7 +15,9 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 SHEAR = r"(?:shear|torsion(?:al)?|rigidity) modulus|modulus of rigidity"
-SCALE = r"hrc|rockwell c|rockwell b|rockwell|hrb|rc|brinell|bhn|hbw|hb|vickers|hv"
+SCALE = r"hrc|rockwell c|rockwell b|rockwell|hrb|rc|rb|brinell|bhn|hbw|hb|vickers|hv"
+# A scale of Rockwell by its letter: 30 on the C scale.
+_LETTER = r"(?:on |by |in )?(?:the )?(?:rockwell )?(?P<letter>[bc])(?: rockwell)?[ -]scale"
 _SCALES = {
     "rockwell": "HRC",
     "rockwell c": "HRC",
@@ -23,6 +25,7 @@ _SCALES = {
     "hrc": "HRC",
     "rockwell b": "HRB",
     "hrb": "HRB",
+    "rb": "HRB",
     "vickers": "HV",
     "hv": "HV",
 }
@@ -32,9 +35,17 @@ def _hardness(match: re.Match[str]) -> str:
     return f"{match['n']} {_SCALES.get(match['scale'], 'HB')}"
 
 
+_HARD = r"(?P<n>[0-9]{1,3}(?:\.[0-9]+)?)"
 HARDNESS_SAID = (
-    Shaped(rf"(?:measured |tested )?(?P<n>[0-9]+(?:\.[0-9]+)?) ?(?P<scale>{SCALE})(?: hardness)?", _hardness),
-    Shaped(rf"(?P<scale>{SCALE}) (?:of |is )?(?P<n>[0-9]+(?:\.[0-9]+)?)", _hardness),
+    Shaped(
+        rf"(?:measured |tested )?(?:about )?(?P<n>[0-9]+(?:\.[0-9]+)?) ?(?P<scale>{SCALE})(?: hardness)?", _hardness
+    ),
+    Shaped(rf"(?P<scale>{SCALE}) ?(?:of |is |about )*(?P<n>[0-9]+(?:\.[0-9]+)?)(?! [0-9]+/)", _hardness),
+    Shaped(rf"{_HARD} {_LETTER}", lambda m: f"{m['n']} HR{m['letter'].upper()}"),
+    Shaped(
+        rf"(?:{_LETTER})(?: (?:of|is|about|at|reads?|reading|says))* {_HARD}",
+        lambda m: f"{m['n']} HR{m['letter'].upper()}",
+    ),
     Shaped(r"hardness (?:of |is )?(?P<n>[0-9]{2,3})", lambda m: f"{m['n']} ?", "hardness {}", doubt=6),
 )
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.driveline.ask.common import answer_of
 from gaugeblock.driveline.ask.named_gear import GEAR_NAMED, HIGH, LOW, NAMED_GEAR, with_its_ratio
+from gaugeblock.driveline.ask.tyres import code_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -28,18 +29,6 @@ def _tyre(match: re.Match[str]) -> str:
     if code:
         return code.upper().replace(" ", "").replace("-", "R") if "r" not in code else code.upper().replace(" ", "")
     return f"{match['n']} in"
-
-
-def _size(match: re.Match[str]) -> str:
-    return match["over"].replace(" ", "").upper() if match["over"] else _code(match["code"])
-
-
-def _code(said: str) -> str:
-    """A tyre's code as it is printed on it: ``225 70 15`` is 225/70R15."""
-    from re import findall
-
-    width, aspect, rim = findall(r"[0-9]+(?:\.5)?", said)
-    return f"{width}/{aspect}R{rim}"
 
 
 _RATIO = r"(?:[0-9]\.[0-9]{1,2}(?::1|'?s)?|[0-9]{2}[/:][0-9]{1,2}|[2-6] [0-9]{2}(?= (?:gears?|rear|axle|ratio)))"
@@ -159,36 +148,6 @@ GEARING = Topic(
     job_keys={"ratios": "ratios[]", "gears": "gears[]"},
     unmoved="metal finish form standard service quality",
 )
-TYRE = Topic(
-    lambda: answer_of("gears.size", "tyre"),
-    "tyre",
-    {
-        "size": (
-            Shaped(
-                r"(?P<code>(?:p|lt)?[1-3][0-9]5 ?[/ -] ?[2-9][05](?: ?(?:z?r|-|/) ?| )[12][0-9](?:\.5)?) ?(?:c|lt|xl)?"
-                r"|(?P<over>[2-4][0-9](?:\.[0-9]+)? ?x ?[0-9]{1,2}(?:\.[0-9]+)? ?(?:r|-) ?[0-9]{2})",
-                _size,
-            ),
-        ),
-        "fact": (
-            Shaped(r"(?:revs?|revolutions|turns)(?: (?:per|a|in a) mile)?", always("revolutions")),
-            Shaped(r"(?:section )?width|how wide", always("width")),
-            Shaped(
-                r"(?:rolling |outside )?(?:circ?u?m?f[a-z]*|roll ?out|rollout)|way round|distance (?:round|around)"
-                r"|how far (?:round|around)",
-                always("circumference"),
-            ),
-            Shaped(
-                r"(?:outside |overall |rolling )?(?:dia(?:meter)?|height)|how (?:tall|high|big)|od|tall",
-                always("diameter"),
-            ),
-        ),
-    },
-    r"tires?|tyres?|rubber|sizes?|inches|wheels?|(?:when |brand )new|unloaded|off the car"
-    r"|not (?:squashed|loaded|squat|flattened)(?: by (?:the|its|any) (?:load|weight))?|(?:with )?(?:no|without) load",
-    needs=("size",),
-    unmoved="metal finish form standard service quality",
-)
 TEETH = Topic(
     lambda: answer_of("gears.teeth", "ratio"),
     "axle ratio",
@@ -232,8 +191,8 @@ TEETH = Topic(
     unmoved="metal finish state form standard service quality",
 )
 _WHEN_RIGHT = (
-    r"(?:(?:it |they |i )*(?:was|were|had|used to (?:be|have|run)|instead of|from|off|took off|took|replac(?:ed"
-    r"|ing)|over|before|originally|stock"
+    r"(?:(?:it |they |i )*(?:was|were|had|used to (?:be|have|run)|instead of|in (?:place|lieu) of|from|off"
+    r"|took off|took|replac(?:ed|ing)|over|before|originally|stock"
     r"|factory|right (?:with|on))(?: (?:it|with|on|the|of|my|old|had|were|was|stock|factory|for))*)"
 )
 _CODED = r"(?:p|lt)?[1-3][0-9]5 ?[/ -] ?[2-9][05](?: ?(?:z?r|-|/) ?| )[12][0-9](?:\.5)?"
@@ -242,18 +201,22 @@ _TALL = r"[2-4][0-9](?:\.[0-9]+)?"
 
 def _either(match: re.Match[str]) -> str:
     """A tyre by its code, or by its diameter."""
-    return _code(match["code"]) if match["code"] else f"{match['n']} in"
+    return code_of(match["code"]) if match["code"] else f"{match['n']} in"
 
 
 _EITHER_TYRE = (
     rf"(?:(?P<code>{_CODED})s?|(?P<n>{_TALL}) ?(?:inch(?:es)?|in|\"|'?s)?)"
     r"(?: (?:tall |inch )*(?:tyres?|tires?|rubber|wheels?))?"
 )
+_ANY_TYRE = _EITHER_TYRE.replace("?P<code>", "?:").replace("?P<n>", "?:")
+# One set comes off and another goes on, whichever is said first.
+_COMES = r"(?:(?:were|was|are|came|come|went|going|put|now) )*"
 SPEEDO = Topic(
     lambda: answer_of("gears.true_speed", "true_speed"),
     "speed with other tyres",
     {
         "tyre": (
+            Shaped(rf"(?:(?:and|now) )*{_EITHER_TYRE} {_COMES}on", _either, "tyre {}", cue=(" on",)),
             Shaped(
                 r"(?:(?:now|to|on|for|put|fitted|with|got|running)(?: it| the| my| a set of| new| on)*"
                 rf" )?{_EITHER_TYRE}",
@@ -262,6 +225,13 @@ SPEEDO = Topic(
             ),
         ),
         "was": (
+            Shaped(
+                rf"{_EITHER_TYRE} {_COMES}off"
+                rf"(?= (?:and |then |with |now )*{_ANY_TYRE} {_COMES}on\b|$| speedo| what| how)",
+                _either,
+                "right with {}",
+                cue=(" off",),
+            ),
             Shaped(rf"{_WHEN_RIGHT} {_EITHER_TYRE}", _either, "right with {}"),
             Shaped(rf"{_EITHER_TYRE}(?= (?:to|for|off))", _either, "right with {}"),
         ),
@@ -273,6 +243,7 @@ SPEEDO = Topic(
     r"speedo(?:meter)?s?|clock|dial|reads?|reading|says?|shows?|how fast|true|real(?:ly)?|actual(?:ly)?|speed"
     r"|(?:how many |what |by what |which )?percent(?:age)?|per ?cent|over|under|fast|slow|how much|how far|too|high|low"
     r"|going|doing"
+    r"|(?:out|off)(?: by)?(?: how (?:much|far))?|by how much"
     r"|error|off|out|tyres?|tires?|wheels?|gps|fitted|put|on|back|took|changed|swapped|went|to|from|factory",
     needs=("tyre", "was"),
     asks_for=r"speedo\w*|true speed|real speed|actual speed|how fast|really (?:doing|going)|actually (?:doing|going)",

@@ -122,18 +122,23 @@ def _settle_slopes(values: dict[str, str], _data: Refdata) -> dict[str, str]:
 
 def _sloped(name: str, way: str, sign: str, say: str) -> Shaped:
     """A slope that is said of a thing, as the axis of its shaft falls to the rear; level is none."""
+    way = rf"{way}(?: (?:to|at) (?:the )?(?:back|rear)(?: end)?)?"
     return Shaped(
         rf"(?:(?:shaft )?angle (?:of|at|on) (?:the )?)?(?:{name})(?: (?:tail(?: ?shaft)?|output|flange"
-        rf"|nose))?(?: angle)?(?: is| at| points?| slopes?| sits?|"
-        rf" tipped| tilted| tips?| falls?| runs?)*"
-        rf"(?:(?: {way})?(?: at| by)? (?P<n>{NUMBER})(?: ?(?:deg(?:rees?|s)?|\u00b0))?(?: {way}(?: to the (?:back"
-        rf"|rear))?)?|(?P<level> level|"
+        rf"|nose))?(?: angle)?(?: is| at| points?| slopes?| sloping| sits?|"
+        rf" tipped| tilted| tips?| falls?| runs?| running)*"
+        rf"(?:(?: {way})?(?: at| by)? (?P<n>{NUMBER})(?: ?(?:deg(?:rees?|s)?|\u00b0))?(?: {way})?|(?P<level> level|"
         r" flat))",
         lambda m: f"{sign}{m['n']} deg" if m["n"] else "0 deg",
         say,
     )
 
 
+# The other half of the one question whether they cancel.
+_OR_ELSE = (
+    r"(?:or )?(?:will|would|does|is|do|are) (?:it|she|they|that) (?:be )?(?:going to |gonna )?"
+    r"(?:shak(?:es?|ing)|vibrat(?:es?|ing)|rumbl(?:es?|ing)|whin(?:es?|ing)|wobbl(?:es?|ing)|drum(?:s|ming)?|growl)"
+)
 _BOX = "transmission|trans|tranny|gear ?box|output(?: shaft)?"
 SLOPES = Topic(
     lambda: answer_of("joints.answer", "joint"),
@@ -147,7 +152,7 @@ SLOPES = Topic(
         ),
         **{key: JOINT.slots[key] for key in ("phasing", "speed")},
     },
-    JOINT.signals + r"|u|shafts?|down|up|slopes?|ok|right|good|cancel(?:s|led)?",
+    JOINT.signals + rf"|u|shafts?|down|up|slopes?|ok|right|good|cancel(?:s|led)?|{_OR_ELSE}",
     needs=("gearbox", "shaft", "pinion"),
     settle=_settle_slopes,
     unmoved="metal finish form standard service quality",

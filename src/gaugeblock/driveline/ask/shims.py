@@ -69,7 +69,24 @@ SHIMS = Topic(
                 "{} per shim",
             ),
         ),
-        "move": _length(r"(?:shim )?change(?: of)?|mov(?:e|ed|ing)(?: an?)?", "move {}", "shim change"),
+        "move": _length(
+            r"(?:shim )?change(?: of)?|(?:mov(?:e|ed|ing)|shift(?:ed|ing)?|swapp?(?:ed|ing)?|slide|slid)(?: an?)?"
+            r"(?: (?:the )?(?:carrier|diff(?:erential)?|shims?))?(?: (?:over|across|by|of))*",
+            "move {}",
+            "shim change",
+        ),
+        "fact": (
+            Shaped(
+                r"(?:what does |how much (?:does |will |do )?|what happens to )(?:that |it )?(?:the )?(?:"
+                r"(?:change|alter|move"
+                r"|do to|affect) (?:the )?)?backlash"
+                r"(?: (?:change|alter|move|shift|differ|go)s?(?: by)?)?"
+                r"|backlash (?:change|alter|move)s?(?: by)? (?:how much|what)|(?:change|difference) (?:in|of) backlash",
+                always("backlash"),
+                "what the backlash changes by",
+                cue=("backlash",),
+            ),
+        ),
         "ring_side": _length(rf"(?:from |on |the )*ring(?: gear)?(?:'s)?(?: side)?{_IS}", "ring side {}"),
         "other_side": _length(rf"(?:to |on |the )*(?:other|opposite|far|pinion) side{_IS}", "other side {}"),
         "preload": _length(r"preload(?: shims?)?(?: (?:of|is|each side))*", "preload shim {}", "preload shims?"),
@@ -91,11 +108,13 @@ SHIMS = Topic(
     },
     r"shims?|shimming|(?:shift|slide|move)(?: the)? carrier|carrier|side bearings?|diff(?:erential)?|pinion(?: depth)?"
     r"|depth|axle|backlash|which(?: shims?)?"
+    r"|from (?:one )?side to (?:the other(?: side)?|side)|from the left to the right|by|to the other side"
     r"|(?:to )?mov(?:e|ing)|packs?|rear(?: end)?|ring(?: gear)?|crown ?wheel|across|over|far|shows?|set(?:ting)?(?:"
     r" up)?|(?:the )?dial(?: says| reads)?|says|reads|nearer|closer"
     r"|(?:nearer|closer)(?: to)?(?: the)? pinion(?: or further(?: off| away| out)?)?|bring",
     table="shims",
-    asks_for=r"shim(?:s|ming)?|(?:shift|slide|move)(?: the)? carrier",
+    asks_for=r"shim(?:s|ming)?|(?:shift|slide|mov(?:e|ed|ing))(?: the)? (?:carrier|diff)|backlash changes?"
+    r"|change.* backlash",
     is_named=True,
     unmoved="metal finish standard service quality",
 )

@@ -215,10 +215,39 @@ SHEAR_YIELD = Topic(
         ),
         "bore": STRESS.slots["bore"],
     },
-    STRESS.signals + r"|half[ -]?shaft|thinnest(?: part| point)?|how much|its"
+    STRESS.signals + r"|half[ -]?shafts?|thinnest(?: part| point)?|how much|its"
     r"|(?:before |until |when )?(?:it )?(?:yields?|twists?|takes? a set|let'?s go)",
     needs=("diameter", "shear_yield"),
     asks_for=r"torque|carry|take|takes|hold|stand|newton metres|pounds",
     is_named=True,
     unmoved="metal finish standard service quality",
+)
+_TENSION = r"(?:tensile |tension )?yields?(?: (?:strength|stress|point|in tension))*"
+# The same of a steel of which one knows where it yields in tension, as a certificate says it.
+TENSILE_YIELD = Topic(
+    SHEAR_YIELD.answer,
+    SHEAR_YIELD.noun,
+    {
+        "diameter": SHEAR_YIELD.slots["diameter"],
+        "yield_strength": (
+            amount(
+                "stress",
+                after=rf"(?:{_TENSION})(?! ?(?:in |under )?(?:shear|torsion))",
+                say="yields in tension at {}",
+                cue=("yield",),
+            ),
+            amount(
+                "stress",
+                before=rf"(?:{_TENSION})(?: (?:of|at|is|about|around))*",
+                say="yields in tension at {}",
+                cue=("yield",),
+            ),
+        ),
+        "bore": STRESS.slots["bore"],
+    },
+    SHEAR_YIELD.signals,
+    needs=("diameter", "yield_strength"),
+    asks_for=SHEAR_YIELD.asks_for,
+    is_named=True,
+    unmoved="metal finish form standard service quality",
 )

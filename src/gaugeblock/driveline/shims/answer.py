@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock import lookup, units
+from gaugeblock import units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.decision import Candidate, ask, none, use
@@ -12,24 +12,19 @@ from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.driveline.shims.given import PINION, SIDE, SIGNS, Shims
+from gaugeblock.driveline.shims.change import SHIFT, change, of_another_axle
+from gaugeblock.driveline.shims.given import BACKLASH, FACTS, PINION, SIDE, SIGNS, Shims
 from gaugeblock.driveline.statements import rule_cautions
+from gaugeblock.errors import InputError
 from gaugeblock.tables.load import Refdata, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.answer.decision import Decision
     from gaugeblock.figure import Figure
-    from gaugeblock.units import Measure
 
-TABLE = "driveline/setup"
 MOVE, FIT = "MOVE", "FIT"
-SHIFT, DEPTH, TYPED = "backlash for each shim moved", "what a plus mark means", "as it was typed"
-_EXAMPLE = (
-    "light utility truck, lighter axle, front and rear (TM 9-2320-289-34)",
-    "side bearing shims",
-    "for each shim moved",
-)
+DEPTH, TYPED = "what a plus mark means", "as it was typed"
 
 
 def shims(
@@ -45,6 +40,7 @@ def shims(
     old_mark: str | None = None,
     new_mark: str | None = None,
     sign: str | None = None,
+    fact: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """Shim arithmetic: backlash moved without changing the preload, or pinion depth by the pinion's mark.
@@ -54,7 +50,7 @@ def shims(
     change from the gauge stack; ``ring_side`` and ``other_side`` the packs; ``preload`` added to each side after it.
     Pinion: ``shim`` that is in, or that the depth gauge asks for; ``old_mark`` and ``new_mark`` on the pinions
     (``+2``, thousandths of an inch, hundredths of a millimetre with a shim in mm); ``sign`` ``plus adds`` or
-    ``plus takes off``, which makers do not agree on.
+    ``plus takes off``, which makers do not agree on. ``fact`` ``backlash`` asks what a shim that is moved does to it.
 
     Returns a Sheet: the shim to move or to fit. What an axle does with a shim is measured on it or asked of its maker.
 
@@ -77,7 +73,10 @@ def shims(
         "old_mark": old_mark,
         "new_mark": new_mark,
         "sign": sign,
+        "fact": fact,
     }
+    if fact not in (None, *FACTS):
+        raise InputError(str(fact)[:60], "fact", "nothing of shims is called so", FACTS, "ask for one of these")
     return judged(Shims.read(asked), asked, data or refdata())
 
 
@@ -88,7 +87,10 @@ def judged(of: Shims, asked: dict[str, str | None], data: Refdata) -> Sheet:
         checks = [Check(TYPED, CANNOT_TELL, q.text, subject=q.key, bears=ASK) for q in doubts]
         decision = none(FIT if of.is_pinion else MOVE, doubts[0].text)
         return Sheet(_title(of), asked, data, [], checks, _cautions(of, data), decision=decision, questions=doubts)
-    decision, figures, checks, questions = _pinion(of, data) if of.is_pinion else _side(of, data)
+    is_change = asked.get("fact") == BACKLASH
+    decision, figures, checks, questions = (
+        change(of, data) if is_change else _pinion(of, data) if of.is_pinion else _side(of, data)
+    )
     cautions = _cautions(of, data)
     listed = dict.fromkeys((*decision.figures, *figures))
     return Sheet(_title(of), asked, data, list(listed), checks, cautions, decision=decision, questions=questions)
@@ -127,10 +129,7 @@ def _side(of: Shims, data: Refdata) -> tuple[Decision, list[Figure], list[Check]
         moved = _moved(found, wanted, per, data)
         packs = _packs(of, moved, way, data)
         return use(MOVE, moved, _do(way, packs, data)), [*packs, found, wanted, per], [], []
-    example = lookup.look_up(
-        TABLE, "backlash_per_shim", data=data, axle=_EXAMPLE[0], component=_EXAMPLE[1], step=_EXAMPLE[2]
-    )
-    ends = [stated(_end(n), "backlash_per_shim", "of another axle", data) for n in (example.high, example.low) if n]
+    example, ends = of_another_axle(data)
     moves = [_moved(found, wanted, e, data) for e in ends]
     shown = [
         Candidate(m, f"a shim moves {e.text} of itself, as on one truck axle", _way(way))
@@ -149,10 +148,6 @@ def _side(of: Shims, data: Refdata) -> tuple[Decision, list[Figure], list[Check]
 
 
 _NOTHING = 1e-8
-
-
-def _end(number: float) -> Measure:
-    return units.parse_measure(f"{number:g}", "ratio", "per shim")
 
 
 def _moved(found: Figure, wanted: Figure, per: Figure, data: Refdata) -> Figure:

@@ -22,6 +22,7 @@ _OPTIONS = (
     ("old-mark", "M", "on the pinion that comes out: +2"),
     ("new-mark", "M", "on the pinion that goes in: -1"),
     ("sign", "S", '"plus adds" or "plus takes off", by the axle maker'),
+    ("fact", "F", "shim, or backlash: what the shim that is moved does to it"),
 )
 
 

@@ -28,6 +28,8 @@ SIDE = {
 PINION = {"shim": "shim_pack"}
 MARKS = ("old_mark", "new_mark")
 SIGNS = ("plus adds", "plus takes off")
+# What is asked: the shim to move or to fit, or what a shim that was moved does to the backlash.
+FACTS = SHIM, BACKLASH = ("shim", "backlash")
 KEYS = (*SIDE, *PINION, *MARKS, "sign")
 _MAY_BE_ZERO = ("backlash", "move", "preload")
 _MARK = re.compile(r"[+-]?[0-9]{1,3}(?:\.[0-9])?", re.ASCII)

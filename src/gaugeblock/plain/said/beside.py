@@ -66,6 +66,12 @@ SAID_BESIDE = (
     *((cue, _ON_HANDS, "") for cue in _OF_HANDS),
     *((cue, _WEATHER, "") for cue in (" here", "outside", " out ", "as he", "today", "tonight")),
     (" change", r"\b(?:an? |the )?oil(?: and filter)? change\b", ""),
+    ("speedo", r"\b(speedo(?:meter)?)(?: (?:is|will|be|going|to|reads|now))* wrong\b", r"\1 error"),
+    (
+        "or not",
+        r"\b(ok|okay|alright|all right|fine|safe|legal|good|enough|allowed)(?: for (?:it|this|that))? or not\b",
+        r"\1",
+    ),
     (
         "instead of",
         r"\binstead of (?:the |that )?(?:dry|book|printed|listed|old|maker'?s) (?:number|figure|torque|value"

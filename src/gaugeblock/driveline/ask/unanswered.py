@@ -1,0 +1,144 @@
+"""What is asked of the driveline that no answer here works out: each refusal says why, and what to ask instead."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic
+from gaugeblock.driveline.ask.common import answer_of
+from gaugeblock.driveline.ask.setups import SPLINE
+from gaugeblock.driveline.ask.steels import STEEL
+from gaugeblock.errors import InputError
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.answer.asking import Open
+    from gaugeblock.tables.load import Refdata
+
+
+def _no_other_standard(values: dict[str, str], _data: Refdata) -> Open | None:
+    """Raises InputError: a steel of another standard is not taken for one of the tables."""
+    name = values["other_steel"]
+    raise InputError(
+        name,
+        "",
+        "it is a British or European name, and the tables have no steel under it; a steel of another standard is"
+        " not taken for it",
+        (),
+        "take its yield from the mill certificate, or test its hardness: `gaugeblock hardness 28 HRC` turns that into"
+        " strength",
+    )
+
+
+OTHER_STEEL = Topic(
+    STEEL.answer,
+    STEEL.noun,
+    {
+        "other_steel": (
+            Shaped(
+                # EN24T, 817M40, 42CrMo4
+                r"(?P<n>en ?[0-9]{1,2}[a-z]{0,2}|[0-9]{3}[mah][0-9]{2}t?|[0-9]{2}(?:cr|mn|ni|mo|si|v)+[0-9]{0,2})"
+                r"(?: steel| bar)*",
+                lambda m: m["n"].upper().replace(" ", ""),
+            ),
+        ),
+        **{key: readers for key, readers in STEEL.slots.items() if key != "grade"},
+    },
+    STEEL.signals + r"|(?:what|which)(?: is|'?s)?(?: the)?|condition|[a-z] condition|equivalent|same as|like",
+    needs=("other_steel",),
+    opens=_no_other_standard,
+    unmoved="metal finish state form standard service quality",
+)
+
+
+_THAN = (
+    r"(?:over|vs|versus|against|than|to|or|and|instead of|from|up from|compared (?:to|with))"
+    r"(?: (?:an?|the|my|old|new))*"
+)
+_STRONGER = r"(?:(?:is|are|be|how|much|any|that) )*(?:stronger|tougher)"
+_TEETH = r"[1-6][0-9]"
+_SPLINES = r"[- ]?(?:splines?|splined|spl)(?: (?:shafts?|axles?|axle shafts?|half ?shafts?))?"
+_THICK = rf"{NUMBER}(?: ?(?:inch(?:es)?|in|mm|\"))?"
+_SHAFTS = r"(?: (?:solid|round))*(?: (?:axle )?(?:shafts?|axles?|bars?|half ?shafts?))"
+
+
+def _pair(one: str, other: str, of: str) -> Shaped:
+    """Two sizes of shafts that are set against each other; that of one of them may go without its noun."""
+    return Shaped(
+        rf"(?:(?P<a>{one}){other} {_THAN} (?P<b>{one})(?:{other})?|(?P<c>{one})(?:{other})? {_THAN} (?P<d>{one}){other}"
+        rf"|(?P<e>{one})(?:{other})? {_STRONGER} {_THAN} (?P<f>{one})(?:{other})?)",
+        lambda m: f"{m['a'] or m['c'] or m['e']} against {m['b'] or m['d'] or m['f']} {of}",
+        cue=("strong", "strength", "tough", "spline", "shaft", "axle", "bar"),
+    )
+
+
+def _no_cube(values: dict[str, str], _data: Refdata) -> Open | None:
+    """Raises InputError: how much stronger one shaft is than another is not worked out; the way to it is told."""
+    first, _, rest = values["shafts"].partition(" against ")
+    second, _, of = rest.rpartition(" ")
+    if of == "splines":
+        where = "at the root of its splines"
+        pitch = values.get("pitch", "24/48")
+        do = (
+            f'ask "{first} spline {pitch} minor diameter" and "{second} spline {pitch} minor diameter" with the pitch'
+            " of yours, then what torque a shaft of each of these stands in your steel: 4340 30 HRC"
+        )
+    else:
+        where = "where it is thinnest"
+        do = f'ask "{first} shaft" and "{second} shaft", each with its steel: 4340 30 HRC'
+    why = (
+        "no answer here sets two shafts against each other: of one steel their strength goes with the cube of the"
+        f" diameter {where}"
+    )
+    raise InputError(f"{first} {of} against {second}", "", why, (), do)
+
+
+STRONGER = Topic(
+    lambda: answer_of("splines.answer", "spline"),
+    "strength of two shafts",
+    {
+        "shafts": (_pair(_TEETH, _SPLINES, "splines"), _pair(_THICK, _SHAFTS, "shafts")),
+        "pitch": SPLINE.slots["pitch"],
+    },
+    rf"(?:by )?how much|{_STRONGER}|strength|strong|more (?:torque|strength)|torque|is|it|worth|going|upgrade|steel"
+    r"|same steel|shafts?|axles?|pitch|take|hold",
+    needs=("shafts",),
+    opens=_no_cube,
+    asks_for="stronger|strength|tougher|more torque",
+    is_named=True,
+    unmoved="metal finish form standard service quality",
+)
+_AMOUNT = rf"(?P<n>{NUMBER})(?: ?(?P<unit>thou|inch|in|mm|\"))?"
+
+
+def _no_sum(_values: dict[str, str], _data: Refdata) -> Open | None:
+    """Raises InputError: what shims a play and a preload ask for is not worked out; how it is reckoned is told."""
+    why = (
+        "no answer here adds it up: the shims change by the end float and the preload together, both in one unit."
+        " Shims that hold the bearings apart, under a cap or in a spacer, come out; shims behind a bearing that push"
+        " it up go in"
+    )
+    do = "add the two, change the shims by that, and read the turning torque against the axle maker's figure"
+    raise InputError("shims for a preload", "", why, (), do)
+
+
+TAPER = Topic(
+    lambda: answer_of("shims.answer", "shims"),
+    "bearing preload by shims",
+    {
+        "play": (
+            Shaped(rf"{_AMOUNT}(?: of)? end[ -]?(?:float|play)", lambda m: m[0]),
+            Shaped(rf"end[ -]?(?:float|play)(?: (?:is|of|at|reads?|measures?|measured))* {_AMOUNT}", lambda m: m[0]),
+        ),
+        "preload": (
+            Shaped(rf"{_AMOUNT}(?: of)? preload", lambda m: m[0]),
+            Shaped(rf"preload(?: (?:is|of|at|should be))* {_AMOUNT}", lambda m: m[0]),
+        ),
+    },
+    r"taper(?:ed)?(?: roller)?|(?:wheel|side|pinion|carrier|diff(?:erential)?|roller)? ?bearings?|hub|(?:i )?measured?"
+    r"|reads?|shims?|shimming|packs?|with|in|fitted|want(?:s|ed)?|needs?|comes? out|take out|remove|add|goes in"
+    r"|how (?:much|thick)|end[ -]?(?:float|play)|preload|setting|set",
+    needs=("play", "preload"),
+    opens=_no_sum,
+    asks_for=r"shims?|shimming",
+    is_named=True,
+    unmoved="metal finish form standard service quality",
+)

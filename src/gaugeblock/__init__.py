@@ -90,6 +90,7 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata as Refdata
     from gaugeblock.tables.load import refdata as refdata
     from gaugeblock.tubes.arc import arc as arc
+    from gaugeblock.tubes.beam import beam as beam
     from gaugeblock.tubes.bend.sheet import bend as bend
     from gaugeblock.tubes.box import box as box
     from gaugeblock.tubes.flare import flare as flare
@@ -166,6 +167,7 @@ __all__ = [
     "audit_refdata",
     "axle",
     "axle_compared",
+    "beam",
     "bend",
     "box",
     "brake",

@@ -78,3 +78,10 @@ def test_it_says_what_it_is_and_the_prompt_keeps_its_last_answer(capsys: pytest.
     for line in ("3/8-16 grade 5 dry", "31 ft lbs in nm", "again in N*m"):
         prompt.take(line)
     assert "TIGHTEN   42 N*m" in capsys.readouterr().out
+
+
+def test_two_measures_in_a_line_are_both_converted() -> None:
+    got = answer("95 inlb in nm, and 3.5 bar in psi")
+    told = [one.found.text() for one in (got, *got.more)]
+    assert "10.734 N*m" in told[0]
+    assert "50.763 psi" in told[1]

@@ -89,6 +89,24 @@ def tube_lengths(straights_m: T, radii_m: T, angles_rad: T) -> T:
     return straights_m.sum(axis=-1) + (radii_m * angles_rad).sum(axis=-1)
 
 
+def beam_centre_load(stress_pa: T, section_modulus_m3: T, span_m: T) -> T:
+    """Load in the middle of a beam on two supports that brings its outside to a stress, N: 4 stress W / L.
+
+    Source: elementary beam theory, moment F L / 4.
+    """
+    return 4 * stress_pa * section_modulus_m3 / span_m
+
+
+def beam_centre_stress(force_n: T, section_modulus_m3: T, span_m: T) -> T:
+    """Greatest bending stress of a beam on two supports under a load in its middle, Pa: F L / (4 W)."""
+    return force_n * span_m / (4 * section_modulus_m3)
+
+
+def beam_centre_sag(force_n: T, span_m: T, modulus_pa: T, second_moment_m4: T) -> T:
+    """How far the middle of a beam on two supports goes down under a load there, m: F L^3 / (48 E I)."""
+    return force_n * span_m**3 / (48 * modulus_pa * second_moment_m4)
+
+
 def setback_sheet(inside_radius_m: T, thickness_m: T, angle_rad: T) -> T:
     """Mould-line setback of sheet, m: tan(angle/2) (R + t). Source: AMT Airframe handbook, ch. 4, step 2."""
     ns = namespace.of(inside_radius_m, thickness_m, angle_rad)

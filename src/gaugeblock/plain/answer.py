@@ -22,19 +22,6 @@ if TYPE_CHECKING:
     from gaugeblock.plain.convert import Conversion
 
 
-# A line that may ask for a conversion: short, and with a unit at its end or a word that asks for one.
-_LONGEST_CONVERSION = 12
-_SAID_LAST = """
-in ins inch inches decimal decimals mm mms millimetre millimeter millimetres millimeters ft feet foot m metres
-meters micron microns um thou thousandths cm cms centimetres centimeters km kilometres kilometers miles mile lb
-lbs pounds pound nm n-m newton metre meter kgm kg-m psi ksi bar bars kpa mpa atm mmhg inhg mercury c f celsius
-centigrade fahrenheit n kn newtons kg kgs kilos kilograms g grams oz ounces hp horsepower kw kilowatts w watts
-mph kph kmh km/h hour fps m/s second l litre liter litres liters gal gals gallon gallons qt quarts pints cc ml
-ci cid lph gph gpm minute please rad radians deg degrees
-"""
-_UNITS = frozenset(_SAID_LAST.split())
-# What reads another unit than the book has.
-_READ_BY = frozenset(["wrench", "gauge", "spanner", "dial", "clicker", "reads"])
 PLAIN_BOLT = ": a plain bolt of this thread, not this part"
 # Topics that may have a word which was nearly typed.
 _MENDED = 5
@@ -117,15 +104,11 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
         from gaugeblock.plain.follow import refuse
 
         refuse(words)
-    if len(words) < _LONGEST_CONVERSION and (words[-1] in _UNITS or "how" in words or "convert" in words):
-        from gaugeblock.plain.convert import conversion, conversions
+    from gaugeblock.plain.converted import converted, in_a_story, read_in_another_unit
 
-        found = conversion(words, data)
-        if found is not None:
-            return Answer("a conversion", found)
-        several = conversions(words, data)
-        if several:
-            return Answer("conversions", several[0], more=tuple(Answer("a conversion", one) for one in several[1:]))
+    found = converted(words, data)
+    if found is not None:
+        return found
     from gaugeblock.plain.subjects import refused_by_name, told_by_subject
 
     refused_by_name(question, words)
@@ -134,10 +117,9 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
     rules = rules or _rules_first(words, data)
     if rules is not None:
         return rules
-    if not _READ_BY.isdisjoint(words):
-        converted = _converted_in_a_story(words, data)
-        if converted is not None:
-            return converted
+    read_by = read_in_another_unit(words, data)
+    if read_by is not None:
+        return read_by
     reading = understood(words, data)
     if reading.is_whole:
         return (None if all(map(is_story, reading.aside)) else _ruled(words, data, whole=True)) or reading
@@ -175,9 +157,9 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
         of_a_part = of_a_named_bolt(put_right, reading, data)
         if of_a_part is not None:
             return _named_bolt(*of_a_part, data)
-        converted = _converted_in_a_story(words, data)
-        if converted is not None:
-            return converted
+        story = in_a_story(words, data)
+        if story is not None:
+            return story
         other = _outside(words, data)
     if other is None and not (is_near and len(reading.unread) <= _NEARLY):  # else the word in the way is told
         other = _near(words, data)
@@ -211,18 +193,6 @@ def _doubtful(words: tuple[str, ...], reading: Reading, data: Refdata) -> Answer
         return None
     told = f"{got.read_as}; not understood: {', '.join(left)}"
     return got.replace(read_as=told, found=in_doubt(got.found, left))
-
-
-def _converted_in_a_story(words: tuple[str, ...], data: Refdata) -> Answer | None:
-    """The conversions of the one measure that a story tells."""
-    from gaugeblock.plain.convert import in_a_story
-
-    told = in_a_story(words, data)
-    if told is None:
-        return None
-    left_out = f"; left out: {', '.join(told[1])}" if told[1] else ""
-    first, *more = told[0]
-    return Answer(f"a conversion{left_out}", first, more=tuple(Answer("a conversion", one) for one in more))
 
 
 def _nearly_as_likely(words: tuple[str, ...], best: Reading, data: Refdata) -> list[Reading]:

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 # What people say for a unit, beside its own spelling; one that says two units is that which the other end leaves.
 _SPOKEN = {
     "in": r"in|ins|inch|inches|\"|decimal inch(?:es)?|decimals?",
-    "mm": r"mm|mms|millimet(?:re|er)s?",
+    "mm": r"mm|mms|mill|mills|millimet(?:re|er)s?",
     "ft": r"ft|feet|foot|'",
     "m": r"m|met(?:re|er)s?",
     "um": r"um|microns?",

@@ -97,7 +97,7 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
     ),
     (
         r"batter(?:y|ies)",
-        r"cca|cold crank\w*|ah|amp ?hours?|capacity",
+        r"cca|cold crank\w*",
         "the size of a battery",
         "The maker of the engine or the starter says what it cranks with.",
     ),

@@ -105,6 +105,7 @@ angle backlash boil boils boiling bore burn deep depth diameter drill drop emiss
 freezes fuse gap hanger hangers hardness heat height length mass melt pitch preload pressure radius ratio revs rpm
 spacing speed strength swell temperature thick thickness thread threads tight tighten torque volts voltage wall
 weigh weighs weight wide width wire yield yields
+compare compared comparing comparison difference
 buckle buckles buckling collapse deflect deflects deflection fail rupture shear shears snap stretch strip
 """
 ASKED = frozenset(_ASKED.split())

@@ -354,7 +354,7 @@ def _hundreds(words: list[str], number: int, at: int) -> tuple[int, int]:
     if at >= len(words) or words[at] not in ("hundred", "thousand"):
         return number, at
     number *= 100 if words[at] == "hundred" else 1000
-    rest = at + 2 if words[at + 1 : at + 2] == ["and"] else at + 1
+    rest = at + 2 if words[at + 1 : at + 2] in (["and"], ["an"], ["n"], ["an'"]) else at + 1
     more, end = _whole(words, rest) if rest < len(words) and words[rest] not in _PARTS else (None, at)
     return (number + more, end) if more is not None and more < number else (number, at + 1)
 

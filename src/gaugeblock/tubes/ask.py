@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Hit, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
-from gaugeblock.tubes import bend_ask, box_ask, flare_ask, keys, shape_ask, sheet_ask
+from gaugeblock.tubes import beam_ask, bend_ask, box_ask, flare_ask, keys, shape_ask, sheet_ask
 from gaugeblock.tubes.pipe_ask import PIPE
 from gaugeblock.tubes.said import DEG, answer_in, is_without_metal
 
@@ -47,6 +47,7 @@ class Stock:
 
 
 _STOCK = Stock()
+_MILD = Shaped(r"mild(?! steel)", always("mild steel"), cue=("mild",))
 
 
 def _inch(match: re.Match[str]) -> str | None:
@@ -91,12 +92,21 @@ _OD = (
         "{} OD",
     ),
     Shaped(r"(?P<n>[1-9])(?= (?:(?:x|by) )?0?\.[0-3][0-9]*(?: |$))", lambda m: f"{m['n']} in", "{} OD", doubt=1),
+    Shaped(
+        r"(?P<n>[0-9]{1,3}) (?:od|o\.d|outside(?: diameter)?)",
+        lambda m: f"{m['n']} {'mm' if int(m['n']) > _MOST_INCHES else 'in'}",
+        "{} OD",
+    ),
+    Shaped(
+        r"(?P<n>[1-9][0-9]{1,2})(?= (?:x|by) [1-9](?:\.[0-9]+)?(?: |$))", lambda m: f"{m['n']} mm", "{} OD", doubt=1
+    ),
 )
 _WALLS = (
     Shaped(
         rf"(?:x |by )?(?P<n>0?\.[0-9]+)(?:{_IN}| ?(?P<mm>mm))?(?: ?(?:wall(?: thickness)?|thick|w))?", _wall, "{} wall"
     ),
     Shaped(rf"(?:x |by )?(?P<n>[0-9.]+)(?:{_IN}| ?(?P<mm>mm))? (?:wall(?: thickness)?|thick)", _wall, "{} wall"),
+    Shaped(r"(?:x |by )?(?P<n>[1-9]) (?:wall(?: thickness)?|thick)", lambda m: f"{m['n']} mm", "{} wall"),
     Shaped(
         rf"(?:x |by |with |and )*(?:an? )?(?P<n>[0-9]+/[0-9]+)(?:{_IN})? (?:wall(?: thickness)?|thick)",
         lambda m: f"{m['n']} in",
@@ -200,7 +210,7 @@ BEND = Topic(
     {
         "od": _OD,
         "wall": (*_WALLS, _MM_WALL, _THOUSANDTHS),
-        "material": (_STOCK,),
+        "material": (_STOCK, _MILD),
         "method": (
             Named(words_of("tubes", "method", "tubes/bend_minimums")),
             Shaped(r"(?:bending )?(?:die|former)", always("rotary draw")),
@@ -226,7 +236,7 @@ BEND = Topic(
             ),
         ),
     },
-    r"(?:bend )?radius|hard ?lines?|clr|(?:can i |will (?:it )?|does (?:it )?|how tight can i"
+    r"(?:bend )?radius|plain bender|flatten|hard ?lines?|clr|(?:can i |will (?:it )?|does (?:it )?|how tight can i"
     r" )?(?:bends?|bending|bent|bendable)|tubes?|tubing|take|kinks?|how tight|tightest|min(?:imum)?(?: bend)?"
     r" radius|(?:smallest|tightest|least)(?: bend)?(?: radius)?|minimum|min|od|x|die|bender|exhaust|(?:fuel |brake"
     r" |hard )?lines?|(?:main |roll )?hoop|rules|shoe|cent(?:re|er)[ -]?line",
@@ -239,6 +249,7 @@ BEND = Topic(
 
 ARC, OVERBEND = bend_ask.arc_of(BEND.slots), bend_ask.overbend_of(BEND.slots)
 OFFSET, COPE = shape_ask.offset_of(BEND.slots), shape_ask.cope_of()
+_LEAST_MM_WALL = 0.5  # a wall without a unit: under it inches
 GAUGE = Topic(
     lambda: answer_in("gauge", "gauge"),
     "gauge",
@@ -246,8 +257,21 @@ GAUGE = Topic(
         "number": (
             Shaped(rf"(?:#)?(?P<n>[0-9]{{1,2}}|0{{2,4}}) ?(?:{_GAUGE})?(?= |$)", lambda m: m["n"], "{} gauge"),
             *(amount("length", after=after, say="{} thick") for after in (r"(?:thick(?:ness)?|wall)", "")),
+            Shaped(
+                r"(?P<n>0?\.[0-9]+|[0-9]+\.[0-9]+) (?:thick(?:ness)?|wall)",
+                lambda m: f"{m['n']} {'in' if float(m['n']) < _LEAST_MM_WALL else 'mm'}",
+                "{} thick",
+            ),
         ),
-        "system": (Named(_systems),),
+        "system": (
+            Shaped(
+                r"(?:swg|british)(?: gauge)? (?:and )?(?:not|no) (?:the )?(?:yank|american|us|u\.s\.)(?: (?:one|kind"
+                r"|gauge))?",
+                always("SWG (British)"),
+                cue=("swg", "british"),
+            ),
+            Named(_systems),
+        ),
     },
     rf"(?:{_GAUGE})|close to|nearest|plate|thick(?:ness)?|how thick|wall(?: thickness)?|in inches|in"
     r" mm|decimal|steel|dia(?:meter)?|metal"
@@ -277,7 +301,7 @@ SECTION = Topic(
     {
         "od": _OD,
         "wall": (*_WALLS, _MM_WALL, _THOUSANDTHS),
-        "material": (_STOCK,),
+        "material": (_STOCK, _MILD),
         "length": (
             amount("length", after="long|of it|piece|stick|length", say="{} long"),
             Shaped(rf"(?P<n>{NUMBER}) ?(?:ft|feet|foot|')", lambda m: f"{m['n']} ft", "{} long"),
@@ -344,7 +368,8 @@ MATERIAL = Topic(
 )
 
 
+BEAM = beam_ask.beam_of(SECTION.slots, _settle_section)
 BOX = box_ask.topic(SECTION)
 FLARE = flare_ask.topic(_OD, _WALLS)
 SHEET = sheet_ask.topic(lambda: answer_in("sheet_metal", "sheet"), _STOCK)
-TOPICS = (BEND, ARC, OVERBEND, OFFSET, COPE, GAUGE, PIPE, MATERIAL, SECTION, BOX, FLARE, SHEET)
+TOPICS = (BEND, ARC, OVERBEND, OFFSET, COPE, GAUGE, PIPE, MATERIAL, SECTION, BEAM, BOX, FLARE, SHEET)

@@ -64,6 +64,22 @@ _LEG_READERS = (
         cue=("each", "both", "either"),
     ),
 )
+_TWO_READERS = (
+    Shaped(
+        rf"(?:(?:with|of|straight|hoop) )*(?:legs?|sides?|arms?|straights?)(?: (?:of|at|are|is))* (?P<n>{NUMBER})"
+        rf"(?: ?(?:in|inch(?:es)?|mm|\"))?(?: one (?:side|end|way))? (?:and|by|x) (?P<m>{NUMBER}){_UNIT}"
+        r"(?: (?:the |on the )?other(?: (?:side|end|way))?)?",
+        _corner,
+        "legs {}",
+        cue=("leg", "side", "arm", "straight"),
+    ),
+    Shaped(
+        rf"(?P<n>{NUMBER})(?P<m>){_UNIT} (?:straight )?legs",
+        lambda m: f"{_corner(m)}, {_corner(m)}",
+        "legs {} each",
+        cue=("legs",),
+    ),
+)
 _CORNER_READERS = (
     Shaped(
         rf"(?:(?:with|of|straight) )*(?:legs?|sides?|arms?|ends?|straights?)(?: (?:of|at|are|is))*"
@@ -93,6 +109,17 @@ _FACT_READERS = (
 )
 
 
+_MEASURED = ("to the corner of the centre lines", "to where the bend starts")
+
+
+def _settle_arc(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """The bend of whatever tube; two legs are to the corner or to where it starts, as one of the two has it."""
+    found = {key: values[key] for key in _OF_ARC if key in values}
+    if "two" in values and values.get("measured") in _MEASURED:
+        found["corner" if values["measured"] == _MEASURED[0] else "legs"] = values["two"]
+    return found
+
+
 def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
     """How much tube a bend takes up, with what is said of the tube as of any bend."""
     return Topic(
@@ -103,6 +130,7 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
             "angle": (*slots["angle"], amount("angle", after="angle", say="{}")),
             "legs": _LEG_READERS,
             "corner": _CORNER_READERS,
+            "two": _TWO_READERS,
             "fact": _FACT_READERS,
             **{key: slots[key] for key in ("od", "wall", "material", "method")},
         },
@@ -111,11 +139,12 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         r"|uses|use[ds]? up|uses"
         r" up|die|just|developed"
         r"|exhaust|for|tangent(?: points?)?|corner|along the centre ?line|how far is it|straight|stick|stock"
-        r"|cut length",
+        r"|cut length|(?:in )?between|saw off|cut|saw|hoop",
         needs=("radius", "angle"),
-        asks_for=r"how much|how long|arc|length|takes? up|eats?|uses?|set ?back|marks?|starts?",
+        asks_for=r"how much|how long|arc|length|takes? up|eats?|uses?|cut|saw|set ?back|marks?|starts?",
         is_named=True,
-        settle=lambda values, _: {k: values[k] for k in _OF_ARC if k in values},  # of whatever tube
+        settle=_settle_arc,
+        opens=lambda values, _: (("measured",), [{"measured": one} for one in _MEASURED]) if "two" in values else None,
         unmoved="metal finish state form standard service quality",
     )
 
@@ -130,7 +159,8 @@ def _pulled(match: re.Match[str]) -> str | None:
 
 _LETS_GO = (
     r"springs?|sprung|sprang|springing|relax(?:es|ed)?|comes?|came|opens?|opened|ends?|ended|measures?|measured|goes"
-    r"|went|gives?|gave|drops?|dropped|unwinds?|unwound|settles?|settled|falls?|fell|reads?|is|was|got|kept|leaves"
+    r"|went|gives?|gave|drops?|dropped|unwinds?|unwound|settles?|settled|falls?|fell|reads?|is|its|it's|was|got|kept"
+    r"|leaves"
 )
 _WANTED_BEND = (
     r"(?:for|to get|get|want|wants|wanted|need|needs|finish(?:es|ed)?|ends? up|winds? up|land|lands|true|dead"
@@ -157,13 +187,15 @@ def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
                 *slots["test"],
                 Shaped(
                     r"(?:(?:when |if )?(?:i |we )?(?:pull(?:ed|ing)?|bent|set|wound|took|take|bending|go|went)"
-                    r"(?: (?:it|this|that|mine|round|over|to|at|past|on|the|die|bender|an?|my|tube|pipe))* )?"
-                    rf"(?P<set>{NUMBER}) ?(?:{DEG})?(?: (?!want|need|for|so|what|how)[a-z]+){{0,6}}? (?:{_LETS_GO})"
+                    r"(?: (?:it|this|that|mine|round|over|to|at|past|on|the|die|bender|an?|my|me|tube|pipe|test|bit"
+                    r"|piece|sample"
+                    r"|first|one))* )?"
+                    rf"(?P<set>{NUMBER}) ?(?:{DEG})?(?: (?!want|need|for|so|what|how)[a-z]+){{0,8}}? (?:{_LETS_GO})"
                     rf"(?: (?:back|out|up|open|to|at|as|about|only|around|down|be|just|off|by|it|me|roughly|an?))*"
                     rf" (?P<got>{NUMBER}) ?(?:{DEG})?",
                     _pulled,
                     "test bend {}",
-                    cue=("pull", "bent", "spr", "relax", "out", "back", "open", "set"),
+                    cue=("pull", "bent", "spr", "relax", "out", "back", "open", "set", "let"),
                 ),
             ),
             "angle": (
@@ -181,7 +213,8 @@ def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
             ),
             **{key: slots[key] for key in ("od", "wall", "material", "method", "radius")},
         },
-        r"(?:how (?:much|far) )?over|(?:over-?|over )?(?:bend|bends|bending|pull|pulled|pulling)|spring(?:s"
+        r"(?:how (?:much|far) )?over|test (?:bit|piece|bend)|dial|(?:over-?|over )?(?:bend|bends|bending|pull|pulled"
+        r"|pulling)|spring(?:s"
         r"|ing)?(?: ?back)?|sprang|sprung"
         r"|pointer|stop"
         r"|tubes?|tubing|pipe|bender|die|set|go|wind|take|round|finish|relax(?:es)?|let'?s? go|true|how far|bent"
@@ -190,7 +223,8 @@ def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         needs=("test",),
         joined=("material",),
         asks_for=(
-            r"spring\w*|sprang|sprung|relax\w*|over-?bend|overbent|over bend|pull\w*|pointer|opens|comes out"
+            r"spring\w*|sprang|sprung|relax\w*|lets? (?:it )?go|let'?s go|test (?:bit|piece|bend)|over-?bend|overbent"
+            r"|over bend|pull\w*|pointer|opens|comes out"
             r"|came out|set [0-9]+ and got"
         ),
         is_named=True,

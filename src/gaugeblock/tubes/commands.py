@@ -259,6 +259,31 @@ def offset(argv: list[str]) -> int:
     return print_open(answers.offset, _topic("OFFSET"), given, a)
 
 
+def beam(argv: list[str]) -> int:
+    """``gaugeblock beam``: what a straight tube bears in the middle of a span."""
+    parser = parser_of(
+        "beam",
+        "What a straight tube bears in the middle between two supports, and when it bends for good.",
+        'gaugeblock beam --od "1-1/2 in" --wall ".095 in" --span "30 in" --material "1020 DOM" --load "200 lb" --bump 2'
+        ' --share "50 %"',
+    )
+    parser.add_argument("--od", required=True, metavar="D", help="outside diameter: 1-1/2 in")
+    parser.add_argument("--wall", required=True, metavar="T", help='wall: .095 in, "11 BWG"')
+    parser.add_argument("--span", required=True, metavar="L", help="between the two supports: 30 in")
+    parser.add_argument("--material", metavar="M", help='"1020 DOM", "4130 normalized": its yield strength')
+    parser.add_argument("--load", metavar="M", help="what sits in the middle: 500 lb, 200 kg")
+    parser.add_argument("--bump", metavar="N", help="how many times its weight it comes to on the road: 2")
+    parser.add_argument("--share", metavar="S", help='of the yield strength that is allowed: "50 %%"')
+    own = "this tube's own, in place of the tables': 62 ksi"
+    parser.add_argument("--yield-strength", "--yield", metavar="S", help=own)
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.tubes import beam as answers
+
+    names = ("od", "wall", "span", "material", "load", "bump", "share", "yield_strength")
+    return print_open(answers.beam, _topic("BEAM"), {name: getattr(a, name) for name in names}, a)
+
+
 def cope(argv: list[str]) -> int:
     """``gaugeblock cope``: how deep a tube is coped to sit on another."""
     parser = parser_of(

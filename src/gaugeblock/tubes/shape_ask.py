@@ -37,9 +37,11 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         "offset",
         {
             "rise": (
-                Shaped(rf"(?P<n>{NUMBER}){_IN} (?:offset|jog|kick|dog ?leg|rise|jump|step|set)", _length, "{} over"),
                 Shaped(
-                    rf"(?:offset|jog|rise|kick|up|over|jump|step|set)(?: (?:of|by|it|is))* (?P<n>{NUMBER}){_IN}",
+                    rf"(?P<n>{NUMBER}){_IN} (?:offset|jog|joggle|kick|dog ?leg|rise|jump|step|set)", _length, "{} over"
+                ),
+                Shaped(
+                    rf"(?:offset|jog|joggle|rise|kick|up|over|jump|step|set)(?: (?:of|by|it|is))* (?P<n>{NUMBER}){_IN}",
                     _length,
                     "{} over",
                 ),
@@ -62,10 +64,10 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         },
         r"(?:how far|distance|spacing|centres?|centers?|length)?(?: apart)?(?: between)?(?: the)?(?: two"
         r"| 2)? ?(?:bend )?"
-        r"(?:marks?|bends?|corners?)|offsets?|jog|travel|slant(?:ing)?(?: bit)?|how (?:long|far)|got to|go|need"
+        r"(?:marks?|bends?|corners?)|offsets?|jog|joggle|travel|slant(?:ing)?(?: bit)?|how (?:long|far)|got to|go|need"
         r"|tubes?|pipe|between|apart|dog ?leg|to get|with",
         needs=("rise", "angle"),
-        asks_for=r"offset|jog|travel|dog ?leg|slant\w*|between|apart|across",
+        asks_for=r"offset|jog|joggle|travel|dog ?leg|slant\w*|between|apart|across",
         is_named=True,
         unmoved="metal finish state form standard service quality",
     )
@@ -79,8 +81,18 @@ def cope_of() -> Topic:
         "cope",
         {
             "od": (
-                Shaped(rf"(?P<n>{NUMBER}){_IN}{tube}(?= (?:on|onto|on to|to|into|against|sits on))", _length, "{}"),
-                Shaped(rf"(?:cope|notch|fishmouth|saddle)(?: an?| the)? (?P<n>{NUMBER}){_IN}{tube}", _length, "{}"),
+                Shaped(
+                    rf"(?P<n>{NUMBER}){_IN}{tube}(?: (?:going|goes|coming|square|straight|that|which))*(?= (?:on|onto"
+                    rf"|on to|to|into"
+                    r"|against|sits on))",
+                    _length,
+                    "{}",
+                ),
+                Shaped(
+                    rf"(?:cope|notch|fish ?mouth|saddle)(?: (?:on|of|for|in|an?|the))* (?P<n>{NUMBER}){_IN}{tube}",
+                    _length,
+                    "{}",
+                ),
             ),
             "onto": (
                 Shaped(

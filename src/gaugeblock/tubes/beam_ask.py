@@ -1,0 +1,72 @@
+"""What is asked of a tube across a gap with a load in its middle, as people say it."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
+from gaugeblock.tubes.said import answer_in
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Callable, Mapping
+
+    from gaugeblock.answer.asking import Reader
+    from gaugeblock.tables.load import Refdata
+
+    Settle = Callable[[dict[str, str], Refdata], dict[str, str]]
+
+_BETWEEN = (
+    r"(?:across|over|spanning|span(?: of| is)?|between(?: the)?(?: two| 2)?(?: supports?| stands?| rails?| ends?)?)"
+    r"(?: (?:an?|of|the|is|about|gap|span|are))*"
+)
+_APART = (
+    r"(?:span|apart|gap|between(?: the| two| 2| its)*(?: supports?| stands?| rails?| ends?| mounts?| feet)?"
+    r"|(?:from )?support to support|across)"
+)
+_SITS = (
+    r"(?:hung|hanging|hangs?|sat|sitting|sits|standing|stands|placed|parked|on it|load|weight|in (?:the )?(?:middle"
+    r"|cent(?:re|er)))"
+)
+
+
+def beam_of(slots: Mapping[str, tuple[Reader, ...]], settle: Settle) -> Topic:
+    """What a tube bears in the middle of a span."""
+    return Topic(
+        lambda: answer_in("beam", "beam"),
+        "load on a tube",
+        {
+            "od": slots["od"],
+            "wall": slots["wall"],
+            "span": (
+                Shaped(rf"{_BETWEEN} (?:a |one )?met(?:re|er)(?: gap| span)?", always("1 m"), "across {}"),
+                amount("length", before=_BETWEEN, say="across {}"),
+                amount("length", after=_APART, say="across {}"),
+            ),
+            "material": slots["material"],
+            "load": (
+                amount("mass", after=rf"(?:of \w+ )?{_SITS}", say="{} on it"),
+                amount("mass", before=r"(?:load|weight|hold|carry|take|bear|with)(?: of| is)?", say="{} on it"),
+                amount("mass", say="{} on it"),
+                Shaped(rf"(?P<n>{NUMBER}) ?(?:pounds?|lbs?)", lambda m: f"{m['n']} lb", "{} on it"),
+            ),
+            "bump": (
+                Shaped(
+                    rf"(?:bumps?|bump factor|jolts?|shock)(?: factor| of| times)* (?P<n>{NUMBER})(?: times| x)?",
+                    lambda m: m["n"],
+                    "bumps {} times",
+                ),
+                Shaped(rf"(?P<n>{NUMBER}) (?:g|gs|times)(?: bumps?| jolts?)?", lambda m: m["n"], "bumps {} times"),
+            ),
+            "yield_strength": slots["yield_strength"],
+        },
+        r"between (?:two |2 )?(?:stands|supports|rails|jacks|boxes|trestles)|(?:what|how much)? ?(?:weight|load"
+        r"|mass)(?: (?:will|can|does|would) it)?|hold|holds|bear|bears|carr(?:y|ies)"
+        r"|take|takes|support|supports|middle|cent(?:re|er)|tubes?|tubing|pipe|crossmember|cross ?member|beam|bar"
+        r"|sag|sags|droop|bend|bends|hung|hanging|sitting|sat|sits|stands?|rails?|gap|between|across|x|hoist|gantry"
+        r"|it|gonna|going to",
+        needs=("od", "wall", "span"),
+        joined=("material",),
+        settle=settle,
+        asks_for=r"hold|holds|bear|bears|carry|carries|support|sag|sags|droop|load|weight",
+        is_named=True,
+        unmoved="finish state standard service quality",
+    )

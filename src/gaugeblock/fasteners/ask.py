@@ -283,7 +283,15 @@ PART = Topic(
                 doubt=1,
             ),
         ),
-        "condition": CONDITION,
+        "condition": (
+            *CONDITION,
+            Shaped(  # its figure is for threads without, and another thing may be said to be on them
+                r"(?:no|without|w/o)(?: any)? (?:copper |nickel )?(?:anti-?s(?:ei|ie)ze|anti s(?:ei|ie)ze|paste|slip)",
+                always("dry"),
+                doubt=105,
+                cue=("anti", "paste", "slip"),
+            ),
+        ),
         "grade": GRADE,
         **TOOLS,
         "maker": (OfMaker(),),
@@ -293,7 +301,7 @@ PART = Topic(
         ),
     },
     _TIGHTEN
-    + r"|(?:on|at|to) (?:the |an? )?(?:brake )?cal?lipers?|exhaust pipes?|pipes?|threads?|nuts?|bolts?|seat|(?:rear"
+    + r"|tight(?= (?:for|on) the)|(?:on|at|to) (?:the |an? )?(?:brake )?cal?lipers?|exhaust pipes?|pipes?|threads?|nuts?|bolts?|seat|(?:rear"
     r" |front"
     r" )(?:leaf )?springs?(?:"
     r" perch| pad)?|perch|pad|worm(?: gear)?|bung|boss|(?:oil"

@@ -121,6 +121,12 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
     if read_by is not None:
         return read_by
     reading = understood(words, data)
+    if "part" in reading.values and "and" in words:
+        from gaugeblock.plain.beside import of_its_mate
+
+        both = of_its_mate(words, reading, data)
+        if both is not None:
+            return Answer(_as_said(both[0]), both[1], both[0].unit)
     if reading.is_whole:
         return (None if all(map(is_story, reading.aside)) else _ruled(words, data, whole=True)) or reading
     if any(" " in word for word in reading.unread):

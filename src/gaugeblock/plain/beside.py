@@ -49,6 +49,7 @@ _ASKS = frozenset(
     ]
 )
 _COMPARES = frozenset(["same", "different", "difference", "than", "versus", "vs", "like"])
+_MATES = (("stud", "nut"), ("nut", "stud", "bolt"), ("bolt", "nut"))
 _LEAST_HEAD = 3  # words of a question
 _MOST_CHOICE = 3  # words on either side of the "or" that ends a line
 _BELONGS = frozenset(["of", "on", "in", "for", "from"])
@@ -107,6 +108,23 @@ def of_the_same(words: tuple[str, ...], first: Reading, data: Refdata) -> Readin
             values = {key: known[key] for key in missing}
             best = reading.replace(values={**values, **reading.values}, said={**said, **reading.said})
     return best
+
+
+def of_its_mate(words: tuple[str, ...], reading: Reading, data: Refdata) -> tuple[Reading, Table] | None:
+    """The Table of a part and of its mate that was named behind an "and" by its last word: an exhaust manifold stud,
+    and the nut.
+    """
+    part = reading.values["part"]
+    first, last = part.rpartition(" ")[::2]
+    kinds = next((kinds for kind, *kinds in _MATES if kind == last), [])
+    known = {row["part"] for row in data.table("fasteners/part_torques").rows}
+    behind = {w.removesuffix("s") for n, w in enumerate(words) if "and" in words[max(0, n - _MOST_BETWEEN) : n]}
+    other = next((kind for kind in kinds if kind in behind and f"{first} {kind}" in known), "")
+    if not other or not set(reading.unread) <= {"tight"}:
+        return None
+    told = {**reading.said, "part": f"{reading.said['part']} and {other}"}
+    table = _side_by_side(reading.topic, reading, told, f"part={part}; {first} {other}", data)
+    return None if table is None else (reading.replace(said=told, unread=()), table)
 
 
 def _by_other_names(values: Mapping[str, str]) -> dict[str, str]:

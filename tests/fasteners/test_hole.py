@@ -8,7 +8,7 @@ import gaugeblock
 from gaugeblock import hole
 from gaugeblock.answer.decision import NONE, USE
 from gaugeblock.answer.table import Table
-from gaugeblock.errors import Ambiguous, LookupMiss
+from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.tables.load import refdata
 
 ROWS = [row for row in refdata().table("fasteners/holes").rows if not row["standing"]]
@@ -72,3 +72,24 @@ def test_what_is_no_fit_is_refused() -> None:
 )
 def test_it_is_asked_as_people_say_it(question: str, number: str) -> None:
     assert gaugeblock.ask(question).decision.figure.text == number
+
+
+@pytest.mark.parametrize(
+    ("thread", "share", "drill"),
+    [
+        ("M6", "60 %", 5.22),  # 6 - 1.299 x 1 x 0.6
+        ("3/8-16", "50%", 0.334),  # 0.375 - 1.299 / 16 x 0.5
+        ("1/4-20", "70 percent", 0.2045),
+    ],
+)
+def test_a_share_of_the_thread_has_its_own_drill(thread: str, share: str, drill: float) -> None:
+    """The 60 degree thread has 0.6495 P of height on each side."""
+    figure = hole(thread, fit="tap drill", share=share).decision.figure
+    assert figure is not None
+    assert figure.value == pytest.approx(drill, abs=0.001)
+
+
+@pytest.mark.parametrize(("fit", "share"), [("close", "60 %"), ("tap drill", "30 %"), ("tap drill", "much")])
+def test_a_share_of_no_tap_is_refused(fit: str, share: str) -> None:
+    with pytest.raises(InputError):
+        hole("M6", fit=fit, share=share)

@@ -56,6 +56,36 @@ def test_threads_too_near_to_tell_are_both_shown_and_asked_about() -> None:
     assert len(_names(sheet)) == 2
 
 
+def test_a_gauge_that_nearly_fits_is_asked_about_and_the_other_thread_is_ruled_out() -> None:
+    """3/8-24 has 25.4 / 24 = 1.058 mm of pitch; M10x1 is no thinner than 9.6 mm, worn or new."""
+    sheet = identify("9.45 mm", "1.0 mm")
+    assert sheet.decision.kind == "ask"
+    assert _names(sheet) == {"3/8-24 UNF"}
+    assert "It is no M10x1" in sheet.decision.do
+    assert any("strip" in caution.text for caution in sheet.cautions)
+
+
+@pytest.mark.parametrize(
+    ("diameter", "pitch", "form", "names"),
+    [
+        ("13.1 mm", "19 tpi", "parallel", {"1/4 BSPP, a British straight pipe thread"}),
+        ("13.1 mm", "19 tpi", "taper", {"1/4 BSPT, a British taper pipe thread"}),
+        ("13.6 mm", "18 tpi", "taper", {"1/4 NPT, an American taper pipe thread"}),
+        ("13.6 mm", "18 tpi", "parallel", set()),  # NPT has no straight thread of this outside
+        ("9.9 mm", "1.5 mm", "taper", set()),
+    ],
+)
+def test_a_form_that_was_seen_leaves_the_threads_of_that_form(
+    diameter: str, pitch: str, form: str, names: set[str]
+) -> None:
+    assert _names(identify(diameter, pitch, form=form)) == names
+
+
+def test_a_form_of_no_thread_is_refused() -> None:
+    with pytest.raises(GaugeblockError):
+        identify("13.1 mm", "19 tpi", form="round")
+
+
 def test_what_measures_as_no_thread_is_none() -> None:
     sheet = identify("9.4 mm", "20 tpi")
     assert sheet.decision.kind == "none"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from gaugeblock.errors import GaugeblockError
+from gaugeblock.errors import GaugeblockError, InputError
 from gaugeblock.plain.answer import Answer, answer
 
 
@@ -118,3 +118,28 @@ def test_a_part_that_was_named_is_called_by_its_last_word() -> None:
 )
 def test_of_words_as_near_the_one_that_is_read_is_meant(line: str, meant: str) -> None:
     assert f"as {meant}" in answer(line).read_as
+
+
+@pytest.mark.parametrize(
+    ("line", "same"),
+    [
+        ("m8 10.9 oiled not dry", "m8 10.9 oiled"),
+        ("m10 8.8 oiled not zinc plated", "m10 8.8 oiled"),
+        ("3/8-16 grade 8 not grade 5 dry", "3/8-16 grade 8 dry"),
+        ("m8 8.8 dry into aluminium not into steel", "m8 8.8 dry into aluminium"),
+        ("4130 tube normalised yield not annealed", "4130 tube normalised yield"),
+    ],
+)
+def test_in_a_short_line_too_what_was_said_otherwise_agrees(line: str, same: str) -> None:
+    told, plain = answer(line), answer(same)
+    assert told.found == plain.found
+    assert "not" in told.read_as, "what was left out is said"
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["m10 8.8 not zinc plated", "m10 8.8 not plated", "m8 8.8 dry not into aluminium", "4130 yield not normalised"],
+)
+def test_what_is_open_is_never_denied_away(line: str) -> None:
+    with pytest.raises(InputError):
+        answer(line)

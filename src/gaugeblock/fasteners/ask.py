@@ -288,7 +288,7 @@ PART = Topic(
             Shaped(  # its figure is for threads without, and another thing may be said to be on them
                 r"(?:no|without|w/o)(?: any)? (?:copper |nickel )?(?:anti-?s(?:ei|ie)ze|anti s(?:ei|ie)ze|paste|slip)",
                 always("dry"),
-                doubt=105,
+                doubt=175,
                 cue=("anti", "paste", "slip"),
             ),
         ),

@@ -36,7 +36,7 @@ _LEAST_MM, _MOST_MM = 3.5, 75.0  # no thread of inches is so thick, and none of 
 _LEAST_TPI, _MOST_TPI, _MOST_PITCH = 8, 80, 3.5
 _SERIES = "unf|unc|bspp?|bspt|npt|whitworth"
 _GUESS = (
-    rf"(?:m ?[0-9]+(?:x[0-9.]+)?|metric(?: [0-9]+)?|imperial|(?:[0-9]+/[0-9]+(?: ?(?:in|inch))? )?(?:{_SERIES})"
+    rf"(?:m ?[0-9]+(?:x[0-9.]+)?(?: fine| coarse)?|metric(?: [0-9]+)?|imperial|(?:[0-9]+/[0-9]+(?: ?(?:in|inch))? )?(?:{_SERIES})"
     r"|[0-9]+/[0-9]+(?: ?(?:in|inch))?)"
 )
 
@@ -98,14 +98,14 @@ IDENTIFY = Topic(
             Shaped(
                 r"(?:(?:the |my )?(?:pitch|thread) gauge (?:says|reads|shows|fits|gives) )?"
                 r"(?P<n>[0-9]{1,2}(?:\.5)?) ?(?:tpi|threads? (?:per|to the|an|to an|in an?|each)(?: (?:one )?inch)?"
-                rf"|threads?|to (?:the|an) inch)(?: inch)?(?: (?:pitch |thread )?gauge{_FITS})?",
+                rf"|threads?|(?:to the|to an|an|per) inch)(?: inch)?(?: (?:pitch |thread )?gauge{_FITS})?",
                 lambda m: f"{m['n']} tpi",
                 "{}",
             ),
             Shaped(
                 r"(?:pitch|gauge says|pitch gauge says|thread gauge says)(?: (?:is|of|gauge|says|fits|reads|at))*"
-                r" (?P<n>[0-9]?\.?[0-9]+) ?mm",
-                lambda m: f"{m['n']} mm",
+                r" (?P<n>[0-9]?\.?[0-9]+)(?P<unit> ?mm)?",
+                lambda m: f"{m['n']} mm" if m["unit"] else _gauged(m),
                 "pitch {}",
                 cue=("pitch", "gauge"),
             ),
@@ -126,7 +126,7 @@ IDENTIFY = Topic(
     r"|gear ?box|engine|pump|caliper|cylinder|cooler|tank|filter|tractor|block|head|radiator))+"
     r"|threads?|bolts?|studs?|screws?|fittings?|nose|male|identify|flare|tube|hydraulic|suit|die nut|plugs?|ports?"
     r"|what (?:is|tube)|which tube(?: does it suit)?|does it|it|its|mystery|measuring|has|have|got"
-    r"|mikes?(?: at| out at)?|measures?|calipers?|over the threads?|union",
+    r"|mikes?(?: at| out at)?|measures?|calipers?|over the threads?|union|fine|coarse|across",
     needs=("diameter", "pitch"),
     settle=lambda values, _: {k: v for k, v in values.items() if k not in ("nose", "guess")},
     asks_for=r"what|whats|what's|which|identify|mystery|unknown|is (?:it|this|that)",

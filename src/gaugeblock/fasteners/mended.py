@@ -28,7 +28,7 @@ _CARE = (
 
 def repaired(*, thread: str | None = None, data: Refdata, **_: object) -> Sheet:
     """The Sheet of a bolt into a repaired hole: no figure, and who may have one."""
-    title = f"{thread} thread in a repaired hole" if thread else "thread in a repaired hole"
+    title = f"{thread or ''} thread in a repaired or damaged hole".strip()
     question = Question(ASK_MAKER, "What torque does whoever made the repair allow for it?", "maker")
     caution = Caution(_CARE, "injury")
     return Sheet(
@@ -42,7 +42,7 @@ def _repaired() -> Callable[..., Sheet]:
 
 _DONE = (
     r"(?:weld(?:ed)?|braz(?:ed)?|fill(?:ed)?|built|tigged|migged|glued|epoxied|repaired|retapped"
-    r"|re-tapped|redrilled|re-drilled|tapped again|drilled and tapped|cracked)(?: up| over| in| out)?"
+    r"|re-tapped|redrilled|recut|re-cut|stripped|damaged|re-drilled|tapped again|drilled and tapped|cracked)(?: up| over| in| out)?"
 )
 REPAIRED = Topic(
     _repaired,
@@ -62,7 +62,9 @@ REPAIRED = Topic(
         "into": (TAPPED_METAL,),
     },
     r"(?:what|how much)(?: can| should| do)? (?:i )?torque|torque(?:d)?|tight(?:en)?|how tight|(?:an? |the )?(?:holes?"
-    r"|threads?|boss(?:es)?|ears?|lugs?|repairs?|bolts?|screws?|studs?|inserts?)|(?:in|into|on)(?: an?| the| my)*"
+    r"|threads?|boss(?:es)?|ears?|lugs?|repairs?|bolts?|screws?|studs?|inserts?"
+    r"|(?:(?:sump|drain|oil|filler|spark|caliper|gear ?box) )+(?:plugs?|holes?|bolts?))"
+    r"|(?:in|into|on)(?: an?| the| my)*"
     rf" (?:(?:old|cast|cracked|broken|mended|gear ?box|engine|transmission|axle|bell ?housing|sump) )*(?:{METAL_TAIL})",
     needs=("repair", "thread"),
     asks_for=r"torque\w*|tight\w*|nm|lbs?",

@@ -144,7 +144,8 @@ def _marks(data: Refdata) -> dict[str, str]:
     """Lines on a bolt's head -> the grade that they mean, where they mean one."""
     found: dict[str, str] = {}
     rows = [r for r in data.table("fasteners/head_marks").rows if not r.standing]
-    for word, mark in data.words("fasteners", "mark").items():
+    marks = {**data.words("fasteners", "mark"), "no lines": "no lines"}
+    for word, mark in marks.items():
         grades = {f"{r.key[1]} {r.key[2]}" for r in rows if r.key[0] == mark}
         if len(grades) == 1:
             found[word] = re.sub(r" or .*", "", grades.pop())  # of two grades with one mark, the weaker

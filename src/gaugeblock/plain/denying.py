@@ -15,6 +15,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from gaugeblock.answer.asking import Hit
     from gaugeblock.tables.load import Refdata
 
 # What one does not do to a thing that is named next: I do not have a book.
@@ -112,7 +113,8 @@ def _is_said_otherwise(thing: tuple[str, ...], reading: Reading, data: Refdata) 
     """Whether what is denied is of options that were said, and said otherwise; or another treatment of the metal."""
     if any(word in CHATTER for word in thing):
         return False
-    found = [(key, hit) for key, hit in hits_at(thing, 0, reading.topic, data) if hit.count == len(thing)]
+    ways = (thing, ("into", *thing))  # alloy by itself may be the bolt's
+    found = next((hits for way in ways if (hits := _whole_hits(way, reading, data))), [])
     if found:
         return all(
             key in reading.values and reading.values[key] != hit.value and not _is_open(key, hit.value, reading, data)
@@ -121,6 +123,11 @@ def _is_said_otherwise(thing: tuple[str, ...], reading: Reading, data: Refdata) 
     said = {word for text in reading.said.values() for word in text.casefold().split()}
     own = next((group for group in _TREATED if group.issuperset(thing)), None)
     return own is not None and any(not group.isdisjoint(said) for group in _TREATED if group is not own)
+
+
+def _whole_hits(thing: tuple[str, ...], reading: Reading, data: Refdata) -> list[tuple[str, Hit]]:
+    """What the options take of all these words."""
+    return [(key, hit) for key, hit in hits_at(thing, 0, reading.topic, data) if hit.count == len(thing)]
 
 
 def _is_open(key: str, denied: str, reading: Reading, data: Refdata) -> bool:

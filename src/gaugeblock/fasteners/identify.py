@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 _INCH = 0.0254
 # A pitch gauge tells 20 threads an inch from 19 and 1.25 mm from 1.27 only by many threads: so near is the same.
 _SAME_PITCH = 0.013
-_NEAR_PITCH = 0.065  # a gauge that nearly fits: of 1 mm in 24 threads an inch, of 1.5 mm in 16
+_NEAR_PITCH = 0.06  # a gauge that nearly fits: of 1 mm in 24 threads an inch, of 1.5 mm in 16
 _FAR = 0.1  # of the outside: beyond it nobody takes one thread for the other
 # How far under its size the outside of a good thread may be, in its tolerance; a worn one is further.
 _UNDER, _OVER = 2.0, 0.6

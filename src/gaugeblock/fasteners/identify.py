@@ -78,7 +78,7 @@ def identify(diameter: str, pitch: str, *, form: str | None = None, data: Refdat
         return _may_be(title, asked, found, "more than one thread has this diameter and pitch", say, data)
     near = _found(outside, step, form, data, _NEAR_PITCH)
     if near:
-        say = f"{_thinner(outside, step, data)}Count its threads over an inch: a gauge may only nearly fit."
+        say = f"{_thinner(outside, step, data)}Count its threads over an inch: a gauge may only nearly fit. Old British ones are not here."
         return _may_be(title, asked, near, f"no thread of this diameter has {said}, and these have nearly", say, data)
     nearest = ", ".join(_nearest(outside, step, data))
     do = (

@@ -122,6 +122,7 @@ IDENTIFY = Topic(
     r"|(?:is )?(?:it|this|that))(?: is(?: (?:it|this|that))?)?"
     r"|(?:brake |fuel |oil |clutch |cooler |water |turbo )*(?:pipe |line |hose |tube )?"
     r"(?:nuts?|unions?|fittings?|bolts?|adapt[eo]rs?)"
+    r"|(?:(?:oil|water|air|temp|temperature|pressure|brake|reverse|fan) )+(?:switch|sender|sensor)"
     r"|(?:off|from|of|out of)(?: (?:an?|the|my|some))*(?: old)?(?: (?:fuel|oil|water|brake|clutch|hydraulic|carb"
     r"|gear ?box|engine|pump|caliper|cylinder|cooler|tank|filter|tractor|block|head|radiator))+"
     r"|threads?|bolts?|studs?|screws?|fittings?|nose|male|identify|flare|tube|hydraulic|suit|die nut|plugs?|ports?"
@@ -129,7 +130,7 @@ IDENTIFY = Topic(
     r"|mikes?(?: at| out at)?|measures?|calipers?|over the threads?|union|fine|coarse|across",
     needs=("diameter", "pitch"),
     settle=lambda values, _: {k: v for k, v in values.items() if k not in ("nose", "guess")},
-    asks_for=r"what|whats|what's|which|identify|mystery|unknown|is (?:it|this|that)",
+    asks_for=r"what|whats|what's|which|identify|mystery|unknown|is (?:it|this|that)|across|over (?:the )?threads?",
     is_named=True,
     unmoved="metal finish state form standard service quality",
 )

@@ -51,7 +51,7 @@ REPAIRED = Topic(
         "repair": (
             Shaped(
                 rf"(?:(?:that |which )?(?:has been|was|is|been) )?{_DONE}(?:(?: and| then| again)* {_DONE})*"
-                r"(?: (?:holes?|threads?|boss(?:es)?))?",
+                r"(?: (?:alloy|alumini?um|steel|cast iron))?(?: (?:holes?|threads?|boss(?:es)?))?",
                 lambda m: m[0],
                 "{}",
             ),

@@ -300,8 +300,8 @@ PART = Topic(
             Named(words_of("fasteners", "service", "fasteners/part_torques")),
         ),
     },
-    _TIGHTEN
-    + r"|tight(?= (?:for|on) the)|(?:on|at|to) (?:the |an? )?(?:brake )?cal?lipers?|exhaust pipes?|pipes?|threads?|nuts?|bolts?|seat|(?:rear"
+    _TIGHTEN + r"|tight(?= (?:for|on) the)|(?:on|at|to) (?:the |an? )?(?:brake )?cal?lipers?"
+    r"|exhaust pipes?|pipes?|threads?|nuts?|bolts?|seat|(?:rear"
     r" |front"
     r" )(?:leaf )?springs?(?:"
     r" perch| pad)?|perch|pad|worm(?: gear)?|bung|boss|(?:oil"

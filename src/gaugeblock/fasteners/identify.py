@@ -31,6 +31,7 @@ _UNDER, _OVER = 2.0, 0.6
 _PIPE_UNDER, _PIPE_OVER = 0.05, 0.02  # of the outside: a taper is measured where one will
 _MOST = 4
 _OLD = "On an old British machine it may be Whitworth: the same size and pitch, and another angle. "
+_COUNT = "Count its threads over an inch: a gauge may only nearly fit. Old British ones are not here."
 _NAME = "thread as measured"
 _KIND = {"BSPT": "BSP, a British pipe thread, straight or taper", "NPT": "NPT, an American taper pipe thread"}
 PARALLEL, TAPER = FORMS = ("parallel", "taper")
@@ -78,7 +79,7 @@ def identify(diameter: str, pitch: str, *, form: str | None = None, data: Refdat
         return _may_be(title, asked, found, "more than one thread has this diameter and pitch", say, data)
     near = _found(outside, step, form, data, _NEAR_PITCH)
     if near:
-        say = f"{_thinner(outside, step, data)}Count its threads over an inch: a gauge may only nearly fit. Old British ones are not here."
+        say = f"{_thinner(outside, step, data)}{_COUNT}"
         return _may_be(title, asked, near, f"no thread of this diameter has {said}, and these have nearly", say, data)
     nearest = ", ".join(_nearest(outside, step, data))
     do = (

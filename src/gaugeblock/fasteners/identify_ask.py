@@ -36,7 +36,8 @@ _LEAST_MM, _MOST_MM = 3.5, 75.0  # no thread of inches is so thick, and none of 
 _LEAST_TPI, _MOST_TPI, _MOST_PITCH = 8, 80, 3.5
 _SERIES = "unf|unc|bspp?|bspt|npt|whitworth"
 _GUESS = (
-    rf"(?:m ?[0-9]+(?:x[0-9.]+)?(?: fine| coarse)?|metric(?: [0-9]+)?|imperial|(?:[0-9]+/[0-9]+(?: ?(?:in|inch))? )?(?:{_SERIES})"
+    rf"(?:m ?[0-9]+(?:x[0-9.]+)?(?: fine| coarse)?|metric(?: [0-9]+)?|imperial"
+    rf"|(?:[0-9]+/[0-9]+(?: ?(?:in|inch))? )?(?:{_SERIES})"
     r"|[0-9]+/[0-9]+(?: ?(?:in|inch))?)"
 )
 

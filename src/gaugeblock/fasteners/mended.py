@@ -42,7 +42,8 @@ def _repaired() -> Callable[..., Sheet]:
 
 _DONE = (
     r"(?:weld(?:ed)?|braz(?:ed)?|fill(?:ed)?|built|tigged|migged|glued|epoxied|repaired|retapped"
-    r"|re-tapped|redrilled|recut|re-cut|stripped|damaged|re-drilled|tapped again|drilled and tapped|cracked)(?: up| over| in| out)?"
+    r"|re-tapped|redrilled|recut|re-cut|stripped|damaged|re-drilled"
+    r"|tapped again|drilled and tapped|cracked)(?: up| over| in| out)?"
 )
 REPAIRED = Topic(
     _repaired,

@@ -11,6 +11,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
+    from gaugeblock.answer.decision import Decision
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
@@ -103,9 +104,7 @@ class Table(Value):
         across = list(dict.fromkeys(line.key[self.open[-1]] for line in self.lines)) if self.open and is_alike else []
         is_grid = len(self.open) > 1 and 1 < len(across) <= _GRID
         body, tail = self._grid(across, unit, wide) if is_grid else (self._list(unit, wide), [])
-        foot = []
-        if any(line.sheet.decision.kind == ASK for line in self.lines):
-            foot += wrap("A ? asks first: ask for that row alone, and it says what settles it.", 2, 2, wide=wide)
+        foot: list[str] = []
         shared = [c for c in self.lines[0].sheet.cautions if all(c in line.sheet.cautions for line in self.lines)]
         cares = sorted((c for c in shared if c.severity in _CARES), key=lambda c: _CARES.index(c.severity))
         foot += [part for c in cares[:1] for part in wrap(f"CARE  {c.text}", 2, 8, wide=wide)]
@@ -121,6 +120,10 @@ class Table(Value):
             what += f" Shown: {shown}." if above else f"; shown: {shown}"
         head = [*wrap(what, 0, 2, wide=wide), ""]
         room = _SCREEN - above - len(head) - len(tail) - len(foot) - (self.more > 0)
+        asking = [line.sheet.decision for line in self.lines if line.sheet.decision.kind == ASK]
+        told = [[part for text in texts for part in wrap(text, 2, 2, wide=wide)] for texts in _settling(asking)]
+        settling = next((one for one in told if len(body) + len(one) <= room), told[-1])
+        foot, room = [*settling, *foot], room - len(settling)
         body, cut = (body, 0) if whole or len(body) <= room else _kept(body, room - (not self.more))
         rest = "more: say more of it" if self.more else f"{cut} more: --why"
         foot = [f"  ... and {rest}"] * bool(self.more or cut) + foot
@@ -191,6 +194,22 @@ class Table(Value):
                 *([] if fits or not trust else wrap(trust, under, under, wide=wide)),
             ]
         return out
+
+
+def _settling(asking: list[Decision]) -> list[list[str]]:
+    """What settles the rows that ask first, in fewer and fewer words: what to do and what their ends are for, where all
+    say the same.
+    """
+    if not asking:
+        return [[]]
+    least = [["A ? asks first: ask for that row alone, and it says what settles it."]]
+    if len({decision.do for decision in asking}) > 1:
+        return least
+    do = f"A ? asks first. {asking[0].do}"
+    ends = {(decision.candidates[0].when, decision.candidates[-1].when) for decision in asking if decision.candidates}
+    first, last = ends.pop() if len(ends) == 1 else ("", "")
+    both = [[do, f"The first figure is for: {first}.", f"The last figure is for: {last}."]] if first != last else []
+    return [*both, [do], *least]
 
 
 def _is_named(quantity: str, title: str) -> bool:

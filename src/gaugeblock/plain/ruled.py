@@ -28,6 +28,9 @@ _SHARE, _AS_NEAR = 0.6, 0.1  # of the words, each by how rare it is
 _LEAST_NEAR, _MOST_NEAR = 3, 3  # words; rules
 _SHORTEST = 3  # letters of a word that has other forms
 _TERMINALS = frozenset(["30", "85", "86", "87", "87a"])
+# Whether a load needs a relay, or may hang on its switch.
+_RELAYS = frozenset(["relay", "relays"])
+_SWITCHED = frozenset(["switch", "switches", "need", "without", "no"])
 _BRITISH = {"bsf": "bsf", "bsw": "bsw", "whitworth": "bsw", "whit": "bsw", "ba": "ba"}
 _OF_BA = re.compile("[0-9]{1,2}ba")
 _DRILLING = frozenset(["drill", "drills", "drilled", "tap", "tapping", "tapped", "hole"])
@@ -119,7 +122,7 @@ def ruled(words: tuple[str, ...], data: Refdata, *, whole: bool = False) -> Foun
     if about:  # whatever is told round it
         found = _having(about, data)
         if found is not None:
-            rest = [word for word in words if word not in about and word not in CHATTER and word[0].isalpha()]
+            rest = [word for word in words if word not in about and word not in CHATTER]
             found.asked += f" (left out: {' '.join(rest)})"
         return found
     line = " ".join(words)
@@ -135,8 +138,10 @@ def ruled(words: tuple[str, ...], data: Refdata, *, whole: bool = False) -> Foun
 
 def _subject(words: tuple[str, ...]) -> tuple[str, ...]:
     """What a line is about that the rules alone have: the terminals of a relay, a British thread."""
-    if "relay" in words and len(_TERMINALS & {*words}) >= _LEAST:
+    if "relay" in words and (len(_TERMINALS & {*words}) >= _LEAST or "87a" in words):
         return ("relay", "terminals", *sorted(_TERMINALS & {*words}))
+    if not _RELAYS.isdisjoint(words) and not _SWITCHED.isdisjoint(words):
+        return ("relay", "load", "switch")
     series = next((_BRITISH.get(word, word) for word in words if word in _BRITISH or _OF_BA.fullmatch(word)), "")
     if not series or _OF_NO_RULE & {*words}:
         return ()

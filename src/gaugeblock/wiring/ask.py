@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
+from gaugeblock.answer.asking import Shaped, Topic, always, amount
+from gaugeblock.errors import Ambiguous
+from gaugeblock.wiring.alternator_ask import ALTERNATOR
+from gaugeblock.wiring.parked_ask import PARKED
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     import re
     from collections.abc import Callable
 
-    from gaugeblock.answer.asking import NUMBER, Open, Shaped, Topic, always, amount
+    from gaugeblock.answer.asking import Open
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.tables.load import Refdata
 
@@ -36,12 +39,6 @@ def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     return values
 
 
-def _parked() -> Callable[..., Sheet]:
-    from gaugeblock.wiring.parked import parked
-
-    return parked
-
-
 CIRCUIT = Topic(
     _circuit,
     "wire",
@@ -57,7 +54,13 @@ CIRCUIT = Topic(
             amount("ratio", before="(?:allowed |voltage )*drop(?: of| is)?", say="{} drop"),
             amount("voltage", before="(?:allowed |voltage )*drop(?: of| is)?", say="{} drop"),
             amount("voltage", after="(?:voltage )?drop", say="{} drop"),
-            amount("ratio", before=r"(?:(?:voltage )?drop )?(?:under|below|less than|within|at most)", say="{} drop"),
+            amount(
+                "ratio",
+                before=r"(?:(?:voltage )?drop )?"
+                r"(?:under|below|less than|within|at most|max(?:imum)?|no more than|up to)",
+                say="{} drop",
+            ),
+            amount("ratio", after=r"(?:max(?:imum)?|at most|or less)(?: (?:voltage )?drop)?", say="{} drop"),
             amount(
                 "voltage",
                 before=r"(?:(?:keeps?|stays?|los(?:e|es|ing)|drops?) (?:me |it |us )?)?"
@@ -68,6 +71,12 @@ CIRCUIT = Topic(
         "insulation": (
             amount("temperature", after="(?:insulation|insulated|wire|cable)", say="{} insulation"),
             Shaped(r"(?P<n>gxl|sxl|txl|gpt|twp|hdt)(?: (?:wire|cable))?", lambda m: m["n"].upper()),
+            # as the tables call it; cross-linked thin wall, which stands more, goes by its letters
+            Shaped(
+                r"thin[- ]?wall(?:ed)?(?: pvc)?(?: (?:wire|cable))?(?! (?:txl|xlpe|cross))",
+                always("TWP"),
+                "thin-wall PVC (TWP)",
+            ),
         ),
         "air": (
             Shaped(
@@ -98,11 +107,23 @@ CIRCUIT = Topic(
                 always("wire"),
                 "return by wire",
             ),
+            Shaped(  # of two ways it is the other one
+                r"not (?:(?:to|through|by|via|on|using|earthed|grounded|returned) )*(?:the )?"
+                r"(?:chassis|body|frame|shell)(?: (?:earth|ground|return)(?:ed|s)?)?",
+                always("wire"),
+                "return by wire",
+            ),
             Shaped(
                 (
                     r"(?:return(?:s|ed|ing)?|ground(?:s|ed)?|earth(?:s|ed)?|comes back|back)"
                     r"(?: by| through| to| via)?(?: an?| the)? (?:body|chassis|frame|shell)"
                 ),
+                always("body"),
+                "return by the body",
+            ),
+            Shaped(
+                r"(?:(?:earth|ground)(?:ed|s)? (?:it )?local(?:ly)?|local (?:earth|ground))"
+                r"(?: to (?:the )?(?:body|chassis|frame))?",
                 always("body"),
                 "return by the body",
             ),
@@ -149,7 +170,7 @@ CIRCUIT = Topic(
         r" )*(?:fans?|blowers?)|(?:fuel |water |vacuum"
         r" |washer"
         r" |electric"
-        r" |lift )*pumps?|(?:head|fog|work|tail|brake |driving |light)?(?:lights?(?: bars?)?|lamps?)|voltage"
+        r" |lift )*pumps?|(?:head ?|fog ?|work ?|tail ?|brake |driving |light)?(?:lights?(?: bars?)?|lamps?)|voltage"
         r" drop|amps?|carry"
         r"|(?:trunk|boot|rear|front)[- ]?mount(?:ed)?|(?:to|in|into) (?:the )?(?:boot|trunk)|battery|from the"
         r" battery|relays?|alternators?|generators?|winch(?:es)?|compressors?|stereo|amplifier|charger"
@@ -171,11 +192,22 @@ def _fuse() -> Callable[..., Sheet]:
     return fuse
 
 
+def _settle_fuse(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """The length changes the wire alone; a fuse that is there is no load, where load or wire was said."""
+    found = {k: v for k, v in values.items() if k not in ("length", "fitted")}
+    return (
+        found
+        if {"current", "wire"} & found.keys() or "fitted" not in values
+        else {"current": values["fitted"], **found}
+    )
+
+
 FUSE = Topic(
     _fuse,
     "fuse",
     {
         **{key: CIRCUIT.slots[key] for key in ("current", "voltage", "wire", "insulation", "air", "bundle", "length")},
+        "fitted": (amount("current", after="(?:fuses?|breakers?)", say="{} fuse"),),
         "lasts": (
             Shaped(
                 r"(?:(?:a |an |is |it's )?(?:steady|continuous|constant)(?: (?:load|draw|duty))?"
@@ -205,7 +237,7 @@ FUSE = Topic(
     r"|max|safe|put|blow",
     asks_for="fuses?|breakers?|fused|carry|ampacity|handle|current",
     is_named=True,
-    settle=lambda values, _: {k: v for k, v in values.items() if k != "length"},  # it changes the wire alone
+    settle=_settle_fuse,
     unmoved="quality",
 )
 
@@ -258,45 +290,6 @@ SIZE = Topic(
     asks_for=r"mm2|mm\^2|sq ?mm|square|metric|awg|copper|area|equivalent|equals?|convert\w*|cross\S*",
     is_named=True,
 )
-PARKED = Topic(
-    _parked,
-    "parked",
-    {
-        "draw": (
-            Shaped(
-                rf"(?P<n>{NUMBER}) ?(?P<u>ma|milliamps?|milli amps?|a|amps?)(?: (?:draw|drain|standing|parasitic)(?:"
-                r" draw| drain)?)?",
-                lambda m: f"{m['n']} {'mA' if m['u'].startswith('m') else 'A'}",
-                "draw {}",
-            ),
-        ),
-        "battery": (
-            Shaped(rf"(?P<n>{NUMBER}) ?(?:ah|amp[- ]?hours?)(?: battery)?", lambda m: f"{m['n']} Ah", "battery {}"),
-        ),
-        "reserve": (
-            Shaped(
-                rf"(?P<n>{NUMBER}) ?(?:min|minutes?)(?: reserve(?: capacity)?)?",
-                lambda m: f"{m['n']} min",
-                "reserve {}",
-            ),
-        ),
-        "days": (
-            Shaped(rf"(?P<n>{NUMBER}) days?", lambda m: f"{m['n']} days", "{}"),
-            Shaped(rf"(?P<n>{NUMBER}) weeks?", lambda m: f"{int(m['n']) * 7} days" if m["n"].isdigit() else None, "{}"),
-            Shaped(
-                rf"(?P<n>{NUMBER}) months?", lambda m: f"{int(m['n']) * 30} days" if m["n"].isdigit() else None, "{}"
-            ),
-        ),
-    },
-    r"(?:parasitic |standing )?(?:draw|drain)|(?:what |how much )?(?:parasitic |standing )?(?:draw|drain) (?:can|may) i"
-    r" (?:live with|have|leave)|car|sits?|live with|how much|battery|flat|dead|parked|(?:with )?(?:the )?key off"
-    r"|(?:something"
-    r" )?draws|stands?|how long|before|last",
-    needs=("battery",),
-    table="batteries",
-    asks_for=r"draw|drain|parked|parasitic|flat|dead|days?|weeks?|ah|reserve",
-    unmoved="metal finish form standard service quality",
-)
 
 
 def _reach() -> Callable[..., Sheet]:
@@ -330,4 +323,34 @@ REACH = Topic(
     is_named=True,
     unmoved="standard service quality",
 )
-TOPICS = (DROP, CIRCUIT, FUSE, SIZE, PARKED, REACH)
+_LEFT = {"current": "how many amps it carries (or how many watts)", "length": "how long the cable is, one way"}
+
+
+def _not_said(values: dict[str, str], data: Refdata) -> Open | None:
+    """Raises Ambiguous that asks for what a cable is sized by."""
+    missing = [key for key in _LEFT if key not in values]
+    if not missing:
+        return _open(values, data)
+    what = " and the ".join(missing)
+    is_one = len(missing) == 1
+    why = f"the {what} {'was' if is_one else 'were'} not said, and the size hangs on {'it' if is_one else 'them'}"
+    thing = "starter cable" if "kind" in values else "cable"
+    do = f"say {', and '.join(_LEFT[key] for key in missing)}"
+    raise Ambiguous(thing, "", why, (), do)
+
+
+# The size of a cable is asked, and what it hangs on was not said.
+CABLE = Topic(
+    _circuit,
+    "wire",
+    CIRCUIT.slots,
+    CIRCUIT.signals
+    + r"|(?:moving|moved|move|putting|mounting|relocat(?:ed|ing|e))|(?:in|into|to) (?:the )?(?:back|rear)",
+    opens=_not_said,
+    settle=_settle,
+    asks_for=r"(?:size|gauge|how (?:big|thick|heavy)).*\b(?:cables?|wires?|wiring)"
+    r"|(?:cables?|wires?|wiring)\b.*(?:size|gauge|how (?:big|thick|heavy))",
+    is_named=True,
+    unmoved="quality",
+)
+TOPICS = (DROP, CIRCUIT, FUSE, SIZE, PARKED, REACH, CABLE, ALTERNATOR)

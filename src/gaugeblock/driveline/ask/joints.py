@@ -56,6 +56,12 @@ JOINT = Topic(
         "both": (Shaped("both(?: of the)?(?: ends)?", always("yes"), "both joints"),),
         "second": (
             amount("angle", before="and|other(?: end)?(?: is| at)?|second(?: is| at)?", say="second {}"),
+            Shaped(
+                rf"(?:and )?(?P<n>{NUMBER})(?: ?deg(?:rees)?)? (?:at |on )?(?:the )?(?:other|second|back|rear|diff)"
+                r"(?: end| one)?",
+                lambda m: f"{m['n']} deg",
+                "second {}",
+            ),
             amount("angle", say="second {}", doubt=1),
         ),
         "phasing": (
@@ -68,6 +74,7 @@ JOINT = Topic(
     r"|drive ?shaft|prop(?:eller)?[-"
     r" ]?shaft|angles?|vibrat\w*|working|operating"
     r"|(?:whats?|what is) the (?:real|true|actual|compound)|real|true|actual|compound|off|view|prop"
+    r"|(?:at |on )?(?:the |at )?(?:one|front|first|gearbox) end"
     r"|fastest|slowest|highest|lowest|greatest|least|speeds?|bent|one|single"
     r"|(?:speed )?(?:changes?|varia\w+|varies|ripple|swing)|see|output",
     needs=("angle",),
@@ -209,6 +216,12 @@ SHAFT = Topic(
                 r"(?:revs?|revved|spins?|spun|turns?|turning|winds?|wound|buzz(?:es|ed)?|runs?)(?: (?:it|them|her|him"
                 r"|up|out))*"
                 r"(?: to| at)? (?P<n>[1-9][0-9]{3,4})(?! ?[a-z]*[0-9/])",
+                lambda m: f"{m['n']} rpm",
+                "at {}",
+            ),
+            # a propeller shaft is at no other thousands
+            Shaped(
+                r"at (?P<n>[1-9][0-9]{3})(?! ?(?:lbs?|pounds?|ft|feet|foot|n[-.]?m|newton|mm|in|inch|kg|deg))",
                 lambda m: f"{m['n']} rpm",
                 "at {}",
             ),

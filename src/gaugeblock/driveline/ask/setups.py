@@ -36,7 +36,7 @@ SETUP = Topic(
     lambda: answer_of("setups.answer", "setup"),
     "axle set-up",
     {
-        "component": (Named(_components),),
+        "component": (Named(_components), Shaped(r"half[ -]?shafts?", always("axle shaft"), "axle shaft")),
         "step": (
             Named(words_of("driveline", "step", "driveline/setup")),
             Shaped(

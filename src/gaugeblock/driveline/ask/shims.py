@@ -108,6 +108,7 @@ SHIMS = Topic(
     },
     r"shims?|shimming|(?:shift|slide|move)(?: the)? carrier|carrier|side bearings?|diff(?:erential)?|pinion(?: depth)?"
     r"|depth|axle|backlash|which(?: shims?)?"
+    r"|which way(?: (?:do|should) (?:i|we|they|the shims))?(?: (?:move|go|shift))?|way"
     r"|from (?:one )?side to (?:the other(?: side)?|side)|from the left to the right|by|to the other side"
     r"|(?:to )?mov(?:e|ing)|packs?|rear(?: end)?|ring(?: gear)?|crown ?wheel|across|over|far|shows?|set(?:ting)?(?:"
     r" up)?|(?:the )?dial(?: says| reads)?|says|reads|nearer|closer"

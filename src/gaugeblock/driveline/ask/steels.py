@@ -133,7 +133,7 @@ STEEL = Topic(
     r"(?:yield|torsional)(?: strength| yield)?|strength|how"
     r" strong|strong|hold|carr(?:y|ies)|enough|torque|twist|hard(?:ness|ened)?|treated|heat treat(?:ed|ment)?"
     r"|rc|hrc|rockwell|temper(?:ed)?|quenched|splined|it|steel|bars?|shafts?|axles?(?: shafts?)?|good"
-    r" for|stub|round|take|stand|yields?|before it|survive|thick|solid|before|carry|twists?",
+    r" for|stub|round|take|stand|yields?|before it|limit|half[ -]?shafts?|survive|thick|solid|before|carry|twists?",
     needs=("grade",),
     table="driveline",
     job_keys={"grade": "steel", "shaft": "diameter"},

@@ -6,7 +6,7 @@ from gaugeblock.answer.asking import NUMBER, Shaped, Topic
 from gaugeblock.driveline.ask.common import answer_of
 from gaugeblock.driveline.ask.setups import SPLINE
 from gaugeblock.driveline.ask.steels import STEEL
-from gaugeblock.errors import InputError
+from gaugeblock.errors import Ambiguous
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -15,9 +15,9 @@ if TYPE_CHECKING:
 
 
 def _no_other_standard(values: dict[str, str], _data: Refdata) -> Open | None:
-    """Raises InputError: a steel of another standard is not taken for one of the tables."""
+    """Raises Ambiguous: a steel of another standard is not taken for one of the tables."""
     name = values["other_steel"]
-    raise InputError(
+    raise Ambiguous(
         name,
         "",
         "it is a British or European name, and the tables have no steel under it; a steel of another standard is"
@@ -71,7 +71,7 @@ def _pair(one: str, other: str, of: str) -> Shaped:
 
 
 def _no_cube(values: dict[str, str], _data: Refdata) -> Open | None:
-    """Raises InputError: how much stronger one shaft is than another is not worked out; the way to it is told."""
+    """Raises Ambiguous: how much stronger one shaft is than another is not worked out; the way to it is told."""
     first, _, rest = values["shafts"].partition(" against ")
     second, _, of = rest.rpartition(" ")
     if of == "splines":
@@ -88,7 +88,7 @@ def _no_cube(values: dict[str, str], _data: Refdata) -> Open | None:
         "no answer here sets two shafts against each other: of one steel their strength goes with the cube of the"
         f" diameter {where}"
     )
-    raise InputError(f"{first} {of} against {second}", "", why, (), do)
+    raise Ambiguous(f"{first} {of} against {second}", "", why, (), do)
 
 
 STRONGER = Topic(
@@ -110,14 +110,14 @@ _AMOUNT = rf"(?P<n>{NUMBER})(?: ?(?P<unit>thou|inch|in|mm|\"))?"
 
 
 def _no_sum(_values: dict[str, str], _data: Refdata) -> Open | None:
-    """Raises InputError: what shims a play and a preload ask for is not worked out; how it is reckoned is told."""
+    """Raises Ambiguous: what shims a play and a preload ask for is not worked out; how it is reckoned is told."""
     why = (
         "no answer here adds it up: the shims change by the end float and the preload together, both in one unit."
         " Shims that hold the bearings apart, under a cap or in a spacer, come out; shims behind a bearing that push"
         " it up go in"
     )
     do = "add the two, change the shims by that, and read the turning torque against the axle maker's figure"
-    raise InputError("shims for a preload", "", why, (), do)
+    raise Ambiguous("shims for a preload", "", why, (), do)
 
 
 TAPER = Topic(

@@ -66,6 +66,19 @@ SAID_BESIDE = (
     *((cue, _ON_HANDS, "") for cue in _OF_HANDS),
     *((cue, _WEATHER, "") for cue in (" here", "outside", " out ", "as he", "today", "tonight")),
     (" change", r"\b(?:an? |the )?oil(?: and filter)? change\b", ""),
+    (
+        " back",
+        r"\b([0-9.]+) ?(m|metres?|meters?|ft|feet|foot) (?:out|there|along) and (?:\1 ?(?:\2)?|the same) back"
+        r"(?: (?:in|by|along|through|on)(?: an?| the)?(?: own| return)? (?:wire|cable))?(?= |$)",
+        r"\1 \2 one way wire return",
+    ),
+    (
+        "relay",
+        r"^(?=.*\brelay)(.*?)\b(?:when |while |with )?(?:it is |it's |its |the coil is |coil |is )*"
+        r"not (?:pulled in|energi[sz]ed|powered|triggered|fired|switched on)\b",
+        r"\1at rest",
+    ),
+    ("half", r"\ban? (half(?=[- ]shaft))", r"\1"),
     ("speedo", r"\b(speedo(?:meter)?)(?: (?:is|will|be|going|to|reads|now))* wrong\b", r"\1 error"),
     (
         "or not",

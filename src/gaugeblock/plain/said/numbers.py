@@ -186,6 +186,10 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         ),
         lambda m: _bolts_with_pitch(m, f" {m['what']}"),
     ),
+    *(
+        (cue, r"\b([0-9]{2,3}) ?w(?:atts?)? x ?([2-8])\b", lambda m: f"{int(m[1]) * int(m[2])} watt")
+        for cue in ("w x", "watt x", "watts x")
+    ),
     ("half a ", r"\bhalf an? (?=volt|amp|degree|gallon|litre|liter|metre|meter|mm|millimet|thou\b)", "0.5 "),
     (
         "by one",

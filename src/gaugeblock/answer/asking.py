@@ -281,7 +281,8 @@ class Topic:
     the topic and say no more; ``needs`` are options without which there is no answer; ``opens`` says which options
     were left open and every set of values for them; ``settle`` turns what was read into the options of the answer.
     ``joined`` are options that may be said in several places; ``asks_for`` is a pattern of which a line has something
-    when it means this topic, and ``is_named`` that it has to; ``table`` is the table of a job that has a place for it,
+    when it means this topic, and ``is_named`` that it has to; ``asks_back`` a pattern of lines that are asked for what
+    they lack before any rule is looked for; ``table`` is the table of a job that has a place for it,
     ``job_keys`` the options that have another name there, with ``[]`` behind it where a list stands there and ``#``
     where a whole number does; ``columns`` are the table and the column that have every value of an option, or what
     finds
@@ -291,6 +292,7 @@ class Topic:
     __slots__ = (
         "_signal",
         "answer",
+        "asks_back",
         "asks_for",
         "columns",
         "is_named",
@@ -322,7 +324,9 @@ class Topic:
         job_keys: Mapping[str, str] | None = None,
         columns: Mapping[str, tuple[str, str] | Callable[[Refdata], Iterable[str]]] | None = None,
         unmoved: str = "",
+        asks_back: str = "",
     ) -> None:
+        self.asks_back = asks_back
         self.columns = columns or {}
         self.unmoved = frozenset(unmoved.split())
         self.table = table
@@ -367,6 +371,10 @@ class Topic:
         if self.asks_for:
             return re.search(rf"\b(?:{self.asks_for})\b", " ".join(words)) is not None
         return any(self.signal(words, at) for at in range(len(words)))
+
+    def asks_again(self, words: tuple[str, ...]) -> bool:
+        """Whether a line that lacks something is asked for it, whatever the rules have."""
+        return bool(self.asks_back) and re.search(rf"\b(?:{self.asks_back})\b", " ".join(words)) is not None
 
     def vocabulary(self, data: Refdata) -> set[str]:
         """Every single word that the topic knows."""

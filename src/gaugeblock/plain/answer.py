@@ -135,6 +135,8 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
         affirmed = without_denied(words, reading, data, understood)
         if affirmed is not None:
             return affirmed
+    if not reading.unread and reading.topic.asks_again(words):
+        _refused(question, words, reading, data)
     meant = dict(reading.mended)
     put_right = tuple(meant.get(word, word) for word in words)
     if "part" in reading.values:

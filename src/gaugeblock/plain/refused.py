@@ -124,7 +124,10 @@ def not_said(question: str, words: tuple[str, ...], reading: Reading, as_said: s
         why = f"the {what} was not said, nor what of it is asked"
         do = "say what it is of: a shaft and its steel, a tube and its wall, a bolt and its grade"
         return InputError(question, "", why, (), do)
-    is_sure = bool(reading.values) and reading.topic.is_meant(words)  # what is lacking helps more than another way
+    is_asked = reading.topic.asks_again(words)
+    is_sure = is_asked or (
+        bool(reading.values) and reading.topic.is_meant(words)
+    )  # what is lacking helps more than another way
     other = "" if is_sure else _elsewhere(words, reading.topic, data)
     do, verb = other or f"say the {what}", "was" if len(missing) == 1 else "were"
     return InputError(question, f"read as {as_said}", f"the {what} {verb} not said", (), do)

@@ -28,9 +28,8 @@ _SHARE, _AS_NEAR = 0.6, 0.1  # of the words, each by how rare it is
 _LEAST_NEAR, _MOST_NEAR = 3, 3  # words; rules
 _SHORTEST = 3  # letters of a word that has other forms
 _TERMINALS = frozenset(["30", "85", "86", "87", "87a"])
-# Whether a load needs a relay, or may hang on its switch.
-_RELAYS = frozenset(["relay", "relays"])
-_SWITCHED = frozenset(["switch", "switches", "need", "without", "no"])
+# What a load draws, which no rule of relays hangs on but by its own limit.
+_DRAWN = re.compile(r"[0-9.]+(?:a|amps?|w|watts?)?|amps?|watts?")
 _BRITISH = {"bsf": "bsf", "bsw": "bsw", "whitworth": "bsw", "whit": "bsw", "ba": "ba"}
 _OF_BA = re.compile("[0-9]{1,2}ba")
 _DRILLING = frozenset(["drill", "drills", "drilled", "tap", "tapping", "tapped", "hole"])
@@ -140,8 +139,8 @@ def _subject(words: tuple[str, ...]) -> tuple[str, ...]:
     """What a line is about that the rules alone have: the terminals of a relay, a British thread."""
     if "relay" in words and (len(_TERMINALS & {*words}) >= _LEAST or "87a" in words):
         return ("relay", "terminals", *sorted(_TERMINALS & {*words}))
-    if not _RELAYS.isdisjoint(words) and not _SWITCHED.isdisjoint(words):
-        return ("relay", "load", "switch")
+    if not {"relay", "relays"}.isdisjoint(words) and any(map(_DRAWN.fullmatch, words)):
+        return tuple(word for word in words if not _DRAWN.fullmatch(word))
     series = next((_BRITISH.get(word, word) for word in words if word in _BRITISH or _OF_BA.fullmatch(word)), "")
     if not series or _OF_NO_RULE & {*words}:
         return ()

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import Shaped, Topic, always, amount
-from gaugeblock.errors import Ambiguous
 from gaugeblock.wiring.alternator_ask import ALTERNATOR
 from gaugeblock.wiring.parked_ask import PARKED
 
@@ -122,12 +121,6 @@ CIRCUIT = Topic(
                 "return by the body",
             ),
             Shaped(
-                r"(?:(?:earth|ground)(?:ed|s)? (?:it )?local(?:ly)?|local (?:earth|ground))"
-                r"(?: to (?:the )?(?:body|chassis|frame))?",
-                always("body"),
-                "return by the body",
-            ),
-            Shaped(
                 r"(?:the )?(?:body|chassis|frame|shell)(?: (?:is|for|as)(?: the)?)? (?:return|ground|earth)(?:ed)?",
                 always("body"),
                 "return by the body",
@@ -182,6 +175,8 @@ CIRCUIT = Topic(
     table="circuits",
     opens=_open,
     asks_for=r"wir(?:es?|ing)|cables?|gauge|gage|awg|ga|leads?|drop|starter",
+    asks_back=r"(?:size|gauge|how (?:big|thick|heavy)).*\b(?:cables?|wires?|wiring)"
+    r"|(?:cables?|wires?|wiring)\b.*(?:size|gauge|how (?:big|thick|heavy))",
     unmoved="quality",
 )
 
@@ -323,34 +318,4 @@ REACH = Topic(
     is_named=True,
     unmoved="standard service quality",
 )
-_LEFT = {"current": "how many amps it carries (or how many watts)", "length": "how long the cable is, one way"}
-
-
-def _not_said(values: dict[str, str], data: Refdata) -> Open | None:
-    """Raises Ambiguous that asks for what a cable is sized by."""
-    missing = [key for key in _LEFT if key not in values]
-    if not missing:
-        return _open(values, data)
-    what = " and the ".join(missing)
-    is_one = len(missing) == 1
-    why = f"the {what} {'was' if is_one else 'were'} not said, and the size hangs on {'it' if is_one else 'them'}"
-    thing = "starter cable" if "kind" in values else "cable"
-    do = f"say {', and '.join(_LEFT[key] for key in missing)}"
-    raise Ambiguous(thing, "", why, (), do)
-
-
-# The size of a cable is asked, and what it hangs on was not said.
-CABLE = Topic(
-    _circuit,
-    "wire",
-    CIRCUIT.slots,
-    CIRCUIT.signals
-    + r"|(?:moving|moved|move|putting|mounting|relocat(?:ed|ing|e))|(?:in|into|to) (?:the )?(?:back|rear)",
-    opens=_not_said,
-    settle=_settle,
-    asks_for=r"(?:size|gauge|how (?:big|thick|heavy)).*\b(?:cables?|wires?|wiring)"
-    r"|(?:cables?|wires?|wiring)\b.*(?:size|gauge|how (?:big|thick|heavy))",
-    is_named=True,
-    unmoved="quality",
-)
-TOPICS = (DROP, CIRCUIT, FUSE, SIZE, PARKED, REACH, CABLE, ALTERNATOR)
+TOPICS = (DROP, CIRCUIT, FUSE, SIZE, PARKED, REACH, ALTERNATOR)

@@ -79,6 +79,13 @@ SAID_BESIDE = (
         r"\1at rest",
     ),
     ("half", r"\ban? (half(?=[- ]shaft))", r"\1"),
+    ("relay", r"\b(?:without|with no|no)(?: an?| any| the| using an?)? relay\b", "relay"),
+    (
+        "local",
+        r"\b(?:(?:earth|ground)(?:ed|s)? (?:it )?local(?:ly)?|local (?:earth|ground))\b"
+        r"(?: to (?:the )?(?:body|chassis|frame))?",
+        "body return",
+    ),
     ("speedo", r"\b(speedo(?:meter)?)(?: (?:is|will|be|going|to|reads|now))* wrong\b", r"\1 error"),
     (
         "or not",

@@ -6,9 +6,10 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from gaugeblock.calc import axles
 from gaugeblock.calc import driveline as calc
 
 sizes = st.floats(0.005, 0.2)
@@ -20,6 +21,33 @@ angles = st.floats(0.0, math.radians(45))
 def test_stress_and_torque_are_inverses(diameter: float, torque: float) -> None:
     stress = calc.torsional_shear_stress(torque, diameter)
     assert calc.torque_from_shear_stress(stress, diameter) == pytest.approx(torque)
+
+
+@given(torques, st.floats(5e7, 9e8), st.floats(0.0, 0.3))
+def test_the_least_diameter_stands_at_the_stress_asked_whatever_its_bore(
+    torque: float, stress: float, bore: float
+) -> None:
+    diameter = axles.least_diameter(torque, stress, bore)
+    assert diameter > bore
+    # J / r of a thin wall loses digits: compare the diameters that stress and torque agree on
+    assert diameter * (diameter**4 - bore**4) == pytest.approx(diameter**2 * 16 * torque / (math.pi * stress), rel=1e-6)
+    both = axles.least_diameter(np.array([torque, torque]), stress, np.array([bore, 0.0]))
+    assert both.tolist() == pytest.approx([diameter, (16 * torque / (math.pi * stress)) ** (1 / 3)])
+
+
+@pytest.mark.parametrize(
+    ("ratio", "high"),
+    [(2.0, 1.0), (1.5, 2.0), (1.1, 0.5), (1.25, 4.0)],
+)
+def test_a_fillet_has_the_peak_of_the_published_polynomials(ratio: float, high: float) -> None:
+    """Its four columns, put together by their powers of the root of h / r."""
+    d = 0.03
+    big = ratio * d
+    h = (big - d) / 2
+    root, y = high**0.5, 1 - 1 / ratio
+    rows = ((0.905, 0.783, -0.075), (-0.437, -1.969, 0.553), (1.557, 1.073, -0.578), (-1.061, 0.171, 0.086))
+    peak = sum(c * root**i * y**n for n, row in enumerate(rows) for i, c in enumerate(row))
+    assert axles.fillet_concentration_torsion(big, d, h / high) == pytest.approx(peak)
 
 
 @given(sizes, torques, st.floats(0.0, 0.95))
@@ -123,3 +151,39 @@ def test_the_planes_of_two_joints_by_shafts_along_the_edges_of_a_cube() -> None:
     assert got == pytest.approx(math.acos(3**-0.5), rel=1e-12)
     assert calc.joint_plane_angle((0.0, 0.0), (0.0, eighth), (0.0, -eighth)) == pytest.approx(0.0, abs=1e-12)
     assert calc.joint_plane_angle((0.0, eighth), (0.0, eighth), (eighth, 0.0)) == 0.0
+
+
+@given(angles, angles, st.floats(0.0, math.pi / 2))
+@settings(max_examples=30, deadline=None)
+def test_two_joints_in_any_planes_swing_as_two_cardan_joints_turned_one_after_the_other(
+    first: float, second: float, apart: float
+) -> None:
+    """By the angles themselves: the shaft between turns by atan2(sin, cos b cos), and its yoke stands in line."""
+    turned = np.linspace(0.0, math.pi, 20001)
+    behind = np.unwrap(np.arctan2(np.sin(turned), math.cos(first) * np.cos(turned)))
+    at = behind - apart + math.pi / 2
+    out = np.unwrap(np.arctan2(np.sin(at), math.cos(second) * np.cos(at)))
+    speed = np.gradient(out, turned)[1:-1]
+    swing = calc.pair_speed_swing_in_planes(first, second, apart)
+    assert swing == pytest.approx(float(speed.max() - speed.min()), rel=2e-3, abs=1e-5)
+    many = calc.pair_speed_swing_in_planes(np.array([first, first]), second, np.array([apart, 0.0]), 0.0)
+    assert many.tolist() == pytest.approx([swing, calc.pair_speed_swing(first, second)], rel=1e-3, abs=1e-5)
+    # a yoke that is offset is planes that stand otherwise
+    assert calc.pair_speed_swing_in_planes(first, second, apart, 0.1) == pytest.approx(
+        calc.pair_speed_swing_in_planes(first, second, apart - 0.1), abs=1e-12
+    )
+
+
+@given(angles, angles)
+def test_joints_a_quarter_turn_out_swing_as_their_planes_do(first: float, second: float) -> None:
+    wrong = calc.pair_speed_swing_in_planes(first, second, 0.0, math.pi / 2)
+    assert calc.pair_speed_swing_wrong_phase(first, second) == pytest.approx(wrong, rel=1e-3, abs=1e-5)
+
+
+def test_the_planes_of_many_shafts_are_those_of_each() -> None:
+    rows = [(0.0, 0.0, 0.1, 0.2, 0.3, -0.1), (0.1, 0.2, 0.1, 0.2, 0.3, -0.1), (0.1, 0.0, -0.1, 0.3, 0.05, 0.0)]
+    alone = [calc.joint_plane_angle((a, b), (c, d), (e, f)) for a, b, c, d, e, f in rows]
+    a, b, c, d, e, f = (np.array(column) for column in zip(*rows, strict=True))
+    assert calc.joint_plane_angle((a, b), (c, d), (e, f)).tolist() == pytest.approx(alone, abs=1e-12)
+    assert alone[1] == 0.0
+    assert 0.0 < min(alone[0], alone[2]) <= max(alone) <= math.pi / 2

@@ -111,6 +111,105 @@ def test_outside_the_correlations_it_says_so():
     assert line().inside
 
 
+@pytest.mark.parametrize(
+    ("part", "at", "over"),
+    [
+        ("film_k", 273.15, -1e-9),
+        ("film_k", 673.15, 1e-9),
+        ("rayleigh", 1e12, 1.0),
+        ("reynolds_prandtl", 0.2, -0.2),  # 0 is still air, which has no such number
+    ],
+)
+def test_what_is_inside_has_no_reason_to_be_outside_at_the_very_limits(part, at, over):
+    for value in (at, at + over / 2, at + over, at - over / 2, at - over):
+        got = line()
+        setattr(got, part, value)
+        assert bool(got.inside) == (got.why_outside() == ""), (part, value)
+        shaded = behind(SHAPES["flat"])
+        names = ("film_k", "rayleigh", "reynolds_prandtl")
+        shaded.shield = tuple(value if n == part else getattr(got, n) for n in names)
+        assert bool(shaded.inside) == (shaded.why_outside() == ""), (part, value)
+        assert got.inside == shaded.inside
+    still = line()
+    assert still.reynolds_prandtl == 0.0
+
+
+def test_why_a_balance_is_outside_is_told_in_the_numbers_of_the_figures():
+    got = line(air_k=260.0, hot_k=270.0)
+    said = f"the air film would be at {got.film_k - 273.15:.0f} degC; the air figures cover 0 to 400 degC"
+    assert got.why_outside() == said
+    got = line(speed=1e-4)
+    assert f"Re Pr {got.reynolds_prandtl:.2g} is not over the 0.2" in got.why_outside()
+    got = behind(shields.flat(PIPE, LINE, 0.05, 0.005))
+    assert "straight sight past its edges" in got.why_outside()
+    hot_tube = behind(SHAPES["tube"], 0.9, hot_k=1500.0)
+    assert f"the air film of the shield would be at {hot_tube.shield[0] - 273.15:.0f} degC" in hot_tube.why_outside()
+
+
+def test_what_does_not_close_is_told_as_a_share_of_the_largest_flow():
+    got = line()
+    for absorbed, emitted, convected, carried, share in (
+        (8.0, 1.0, 2.0, 1.0, 0.5),
+        (1.0, 8.0, -2.0, 1.0, 0.75),
+        (1.0, 1.0, 1.0, -10.0, 0.9),
+        (1.0, 1.0, -10.0, 1.0, 0.9),
+        (0.0, 0.0, 0.0, 0.0, 0.0),
+    ):
+        got.absorbed, got.emitted, got.convected, got.carried = absorbed, emitted, convected, carried
+        assert got.residual == pytest.approx(share)
+        got.kelvin = numpy.array([300.0])
+        got.absorbed, got.convected = numpy.array([absorbed]), numpy.array([convected])
+        assert got.residual == pytest.approx([share])
+        got.kelvin = 300.0
+
+
+@pytest.mark.parametrize("array", [False, True])
+@pytest.mark.parametrize("root", [1.0, 250.0, 301.0, 399.0])
+def test_the_temperature_is_found_in_few_steps_and_inside_its_bounds(array, root):
+    asked = []
+
+    def net(x):
+        asked.append(x)
+        if not array:
+            assert 0.0 <= x <= 400.0 + 1e-3
+        return (root**4 - x**4) / 1e8 + (root - x)
+
+    low, high, start = (numpy.array([v]) if array else v for v in (0.0, 400.0, 300.0))
+    got = calc.solve(net, low, high, 1.0, start)
+    assert got == pytest.approx(root, rel=1e-12)
+    assert len(asked) <= 14
+
+
+def test_a_flow_through_a_sleeve_is_two_resistances_in_a_row():
+    sleeve = calc.Cooling(2.0, 313.15, 0.003, 0.05)
+    wall = numpy.log((LINE + 0.003) / LINE) / (2 * pi * 0.05)
+    assert sleeve.from_surface(LINE) == pytest.approx(1 / (1 / 2.0 + wall))
+    under = sleeve.under_sleeve(400.0, LINE)
+    assert (under - 313.15) * 2.0 == pytest.approx((400.0 - under) / wall)
+    bare = calc.Cooling(2.0, 313.15)
+    assert bare.from_surface(LINE) == 2.0
+    assert bare.under_sleeve(400.0, LINE) == 400.0
+    assert calc.Around(600.0, 300.0, AIR, cooling=sleeve).outside(LINE) == LINE + 0.003
+    assert calc.Around(600.0, 300.0, AIR).outside(LINE) == LINE
+
+
+def test_flow_brings_a_line_to_the_fluid_and_what_it_carries_is_what_it_gains():
+    got = line(cooling=calc.Cooling(2.0, 280.0))
+    assert got.carried == pytest.approx(2.0 * (got.kelvin - 280.0))
+    assert got.line_k == got.kelvin
+    hot_oil = line(hot_k=400.0, gap_m=0.5, cooling=calc.Cooling(1e6, 420.0))
+    assert hot_oil.kelvin == pytest.approx(420.0, abs=1e-3)
+    cold = line(cooling=calc.Cooling(1e6, 250.0))
+    assert cold.kelvin == pytest.approx(250.0, abs=1e-3)
+
+
+def test_a_film_that_is_given_stands_in_place_of_the_correlations():
+    around = calc.Around(673.15, 313.15, AIR, film=17.0)
+    got = calc.line_beside_pipe(calc.Round(PIPE, 0.8), calc.Round(LINE, 0.8), 0.025, around)
+    assert got.convected == pytest.approx(17.0 * 2 * pi * LINE * (got.kelvin - 313.15))
+    assert got.residual < 1e-9
+
+
 def test_a_sleeve_alone_does_not_cool_a_line_without_flow():
     """Only its size changes the answer: the same sleeve with any conductivity gives the same temperature."""
     thin, thick = (line(cooling=calc.Cooling(0.0, 313.15, 0.003, k)).kelvin for k in (0.05, 5.0))
@@ -146,6 +245,21 @@ def test_arrays_of_other_inputs_equal_scalars():
     got = line(hot_k=hots, speed=speeds, e1=numpy.array([0.2, 0.5, 0.9]))
     for i, (h, v, e) in enumerate(zip(hots, speeds, (0.2, 0.5, 0.9), strict=True)):
         assert got.kelvin[i] == pytest.approx(line(hot_k=float(h), speed=float(v), e1=e).kelvin, abs=1e-7)
+
+
+@pytest.mark.parametrize("surface", [313.15, 320.0, 600.0])
+def test_the_film_of_arrays_is_that_of_scalars_however_slow_the_air(surface):
+    speeds = numpy.array([0.0, 1e-4, 1e-3, 5e-3, 0.05, 1.0, 30.0])
+    many = calc.convection(surface, 313.15, 2 * LINE, speeds, AIR)
+    for i, speed in enumerate(speeds.tolist()):
+        one = calc.convection(surface, 313.15, 2 * LINE, speed, AIR)
+        assert [float(numpy.broadcast_to(m, 7)[i]) for m in many] == pytest.approx(one)
+    k, nu, pr = AIR.at((surface + 313.15) / 2)
+    forced = heat.nusselt_forced(2 * LINE / nu, pr)
+    still = heat.nusselt_natural(heat.rayleigh(surface - 313.15, (surface + 313.15) / 2, 2 * LINE, nu, pr), pr)
+    assert many[0][0] == pytest.approx(still * k / (2 * LINE))
+    assert many[0][5] == pytest.approx(max(forced, still) * k / (2 * LINE))
+    assert (many[1], many[3][5]) == pytest.approx(((surface + 313.15) / 2, 2 * LINE / nu * pr))
 
 
 # ---- view factors and shields ----------------------------------------------------------------------------------------
@@ -218,6 +332,52 @@ def test_sight_past_a_narrow_shield_is_noticed():
     assert SHAPES["flat"].covered
     assert not shields.flat(PIPE, LINE, 0.05, 0.005).covered
     assert not shields.curved(PIPE, LINE, 0.05, PIPE + 0.025, 0.1).covered
+
+
+@pytest.mark.parametrize("place", [0.2, 0.5, 0.9])
+@pytest.mark.parametrize("own", [LINE, 2 * PIPE])
+def test_a_sheet_covers_from_the_width_at_which_no_sight_passes_its_edge(place, own):
+    """Straight sights from points of the pipe to points of the line, and where they cross the sheet's plane."""
+    round_it = numpy.exp(1j * numpy.linspace(0.0, 2 * pi, 1441))
+    one, two = (PIPE * round_it)[:, None], PIPE + own + 0.05 + (own * round_it)[None]
+    at = PIPE + place * 0.05
+    across = one.imag + (two.imag - one.imag) * (at - one.real) / (two.real - one.real)
+    # a sight leaves the pipe and meets the line from outside only
+    way = two - one
+    leaves = (one.conj() * way).real > 0
+    meets = ((two - (PIPE + own + 0.05)).conj() * way).real < 0
+    widest = float(abs(across[leaves & meets]).max())
+    assert shields.flat(PIPE, own, 0.05, widest * 1.001, place).covered
+    assert not shields.flat(PIPE, own, 0.05, widest * 0.999, place).covered
+
+
+def test_a_sheet_is_as_wide_as_it_is_and_a_tube_goes_all_round():
+    sheet = shields.flat(PIPE, LINE, 0.05, 0.06, 0.4)
+    assert sheet.width_m == pytest.approx(0.12)
+    assert sheet.convects_m * pi == pytest.approx(2 * 0.12)  # a cylinder of the perimeter of both faces
+    assert sheet.pipe_to_shield == pytest.approx(numpy.arctan(0.06 / (PIPE + 0.02)) / pi)
+    assert sheet.line_to_shield == pytest.approx(numpy.arctan(0.06 / (LINE + 0.03)) / pi)
+    assert (sheet.self_view, sheet.gap_conductance_over_k) == (0.0, 0.0)
+    tube, half = SHAPES["tube"], SHAPES["arc"]
+    assert tube.width_m == pytest.approx(2 * pi * (PIPE + 0.025))
+    assert half.width_m == pytest.approx(tube.width_m / 2)
+    assert (tube.pipe_to_shield, half.pipe_to_shield) == pytest.approx((1.0, 0.5))
+    assert tube.convects_m == half.convects_m == pytest.approx(2 * (PIPE + 0.025))
+    assert tube.gap_conductance_over_k == pytest.approx(2 * pi / numpy.log((PIPE + 0.025) / PIPE))
+    assert half.gap_conductance_over_k == 0.0
+    assert tube.line_to_shield == heat.view_factor_cylinders(LINE, PIPE + 0.025, 0.025)
+    assert tube.covered
+    assert tube.self_view == pytest.approx(1 - PIPE / (PIPE + 0.025))
+    many = shields.curved(PIPE, LINE, 0.05, PIPE + 0.025, numpy.array([pi / 2, pi]))
+    for name in shields.Shield.__slots__:
+        pair = [getattr(half, name), getattr(tube, name)]
+        assert numpy.broadcast_to(getattr(many, name), 2).tolist() == pytest.approx(pair)
+
+
+def test_nothing_shines_through_a_shield_as_warm_as_all_else():
+    got = behind(SHAPES["flat"], hot_k=313.15)
+    assert got.kelvin == pytest.approx(313.15, abs=1e-6)
+    assert got.shield_k == pytest.approx(313.15, abs=1e-6)
 
 
 @pytest.mark.parametrize("over", [0.005, 0.025, 0.045])

@@ -261,7 +261,122 @@ def test_the_path_is_found_on_a_plane():
     assert [line.at(x)[2] for x in heights] == pytest.approx([0.1, 0.1])
 
 
+@given(sticks, lengths, vectors, st.floats(-1.5, 1.5))
+@settings(max_examples=60, deadline=None)
+def test_a_plane_is_met_where_the_height_over_it_changes_its_sign(rows, end, normal, height):
+    assume(p.norm(normal) > 0.1)
+    line = p.path(p.Stick((p.Bend(s, t if i else 0.0, a, r) for i, (s, t, a, r) in enumerate(rows)), end))
+    n = p.unit(normal)
+    point = (height * n[0], height * n[1], height * n[2])
+    found = line.on_plane(point, normal)
+    assert list(found) == sorted(found)
+    assert [p.dot(line.at(x), n) for x in found] == pytest.approx([height] * len(found), abs=1e-9)
+    places = np.linspace(0.0, line.length, 2000)
+    over = np.array([p.dot(line.at(x), n) for x in places]) - height
+    for i in np.flatnonzero(over[:-1] * over[1:] < 0):
+        assert any(places[i] - 1e-9 <= x <= places[i + 1] + 1e-9 for x in found)
+
+
+def test_a_plane_is_met_by_both_legs_of_a_u_by_its_back_alone_and_not_past_it():
+    line = p.path(p.Stick([p.Bend(0.0, 0.0, PI, 0.1)], 0.0), POSE)
+    assert line.on_plane((0.05, 0, 0), (1, 0, 0)) == pytest.approx((0.1 * PI / 6, 0.1 * 5 * PI / 6))
+    assert line.on_plane((0, 0.15, 0), (0, -3, 0)) == pytest.approx((0.1 * 2 * PI / 3,))
+    assert line.on_plane((0.11, 0, 0), (1, 0, 0)) == ()
+    assert line.on_plane((0, 0, 0), (0, 0, 1)) == ()
+
+
 # shapes
+
+
+def test_a_shape_begins_at_nothing_and_has_the_straights_that_were_asked():
+    def straights(points, radius):
+        assert points[0] == (0.0, 0.0)
+        stick, _ = p.from_points(shapes.place(points, (0, 0, 0), (0, 1, 0), (0, 0, 1)), radius)
+        return stick
+
+    bent = straights(shapes.single_bend(0.5, 0.4, 0.8), 0.1)
+    back = 0.1 * math.tan(0.4)
+    assert bent.straights == pytest.approx((0.5 - back, 0.4 - back))
+    assert [b.angle for b in bent.bends] == pytest.approx([0.8])
+    assert shapes.single_bend(0.5, 0.4, 0.8)[2][1] > 0  # up
+    kicked = shapes.kick_up(0.25, 0.3, 0.7, 0.15, radius=0.1)
+    assert straights(kicked, 0.1).straights[::2] == pytest.approx((0.15, 0.25, 0.15))
+    assert shapes.kick_up_flat(kicked[-1][0], 0.3, 0.7, 0.15, radius=0.1) == pytest.approx(0.25)
+    square = shapes.kick_up(0.25, 0.3, PI / 2, 0.15, radius=0.1)
+    assert shapes.kick_up_flat(square[-1][0], 0.3, PI / 2, 0.15, radius=0.1) == pytest.approx(0.25)
+    assert square[-1][0] == pytest.approx(0.25 + 2 * 0.15 + 4 * 0.1)
+    up = shapes.offset(0.3, PI / 2, 0.2, 0.1, radius=0.1)
+    assert [x for x, _ in up] == pytest.approx([0.0, 0.3, 0.3, 0.5])
+    assert [y for _, y in up] == [0.0, 0.0, 0.3, 0.3]
+
+
+@pytest.mark.parametrize(("make", "most"), [(shapes.offset, PI / 2), (shapes.saddle, PI / 4)], ids=["offset", "saddle"])
+def test_an_angle_is_over_nothing_and_to_its_most_and_a_rise_over_nothing(make, most):
+    make(0.5, most, 0.2, 0.1, radius=0.05)
+    for angle in (0.0, -0.1, most * 1.001):
+        with pytest.raises(ValueError, match=f"over 0 and at most {most * 180 / PI:.0f} degrees"):
+            make(0.5, angle, 0.2, 0.1, radius=0.05)
+    for rise in (0.0, -0.1):
+        with pytest.raises(ValueError, match="more than nothing"):
+            make(rise, most, 0.2, 0.1, radius=0.0)
+
+
+def test_a_rise_too_small_is_told_with_its_leg_in_millimetres():
+    with pytest.raises(shapes.RiseTooSmallError, match=r"straight 2 would be .* or a rise of 58\.58 mm or more") as low:
+        shapes.offset(0.05, PI / 4, 0.1, 0.1, radius=0.1)
+    assert low.value.smallest_rise == pytest.approx(0.2 * (1 - math.sqrt(0.5)))
+    with pytest.raises(shapes.RiseTooSmallError, match="straight 4 would be"):
+        shapes.kick_up(0.2, 0.3, 0.7, 0.1, radius=0.1, second_rise=0.01)
+    with pytest.raises(shapes.RiseTooSmallError, match="straight 2 would be"):
+        shapes.kick_up(0.2, 0.01, 0.7, 0.1, radius=0.1, second_rise=0.3)
+    thing = shapes.Beneath(width=0.3, height=0.2, place=1.0)
+    with pytest.raises(shapes.RiseTooSmallError, match="straight 4 would be"):
+        shapes.clear_over(thing, span=2.0, gap=0.0, od=0.04, angle=0.8, radius=0.1, second_foot_height=0.21)
+
+
+@pytest.mark.parametrize("bad", ["width", "round_radius", "up", "sideways"])
+def test_what_is_beneath_has_no_negative_size(bad):
+    ask = {"width": 0.0, "height": -0.1, "place": -1.0, "round_radius": 0.0, "up": 0.0, "sideways": 0.0}
+    assert shapes.Beneath(**ask).height == -0.1
+    with pytest.raises(ValueError, match="not negative"):
+        shapes.Beneath(**(ask | {bad: -1e-9}))
+
+
+def test_what_moves_beneath_is_cleared_wherever_it_stands():
+    """A thing that moves is a thing that is higher and wider by its movement; what is narrow has its flat drawn out."""
+    ask = {"span": 2.4, "gap": 0.01, "od": 0.04, "angle": 0.8, "radius": 0.1, "second_foot_height": 0.05}
+    moved = shapes.clear_over(shapes.Beneath(width=0.2, height=0.2, place=1.1, up=0.03, sideways=0.04), **ask)
+    grown = shapes.clear_over(shapes.Beneath(width=0.28, height=0.23, place=1.1), **ask)
+    for name in shapes.Cleared.__slots__:
+        assert np.ravel(getattr(moved, name)) == pytest.approx(np.ravel(getattr(grown, name))), name
+    assert moved.rises == pytest.approx((0.26, 0.21))
+    assert not moved.is_drawn_out
+    assert moved.points[-1] == (2.4, 0.05)
+    thin = shapes.clear_over(shapes.Beneath(width=0.0, height=0.2, place=1.1), needed=0.06, **ask)
+    stick, _ = p.from_points(shapes.place(thin.points, (0, 0, 0), (0, 1, 0), (0, 0, 1)), 0.1)
+    assert thin.is_drawn_out
+    assert (stick.straights[2], thin.flat) == pytest.approx((0.06, 0.06))
+    assert thin.feet == pytest.approx((stick.straights[0], stick.straights[4]))
+    assert thin.points[2][0] - 1.1 == pytest.approx(1.1 - thin.points[3][0])
+    assert thin.moved == pytest.approx(thin.points[3][0] - thin.sharp_points[3][0])
+    wide = shapes.clear_over(shapes.Beneath(width=0.0, height=0.2, place=1.1, round_radius=0.2), **ask)
+    assert (wide.cost, wide.moved) == (0.0, 0.0)
+    assert wide.points == wide.sharp_points
+
+
+def test_the_plane_of_a_tube_is_found_where_it_has_one():
+    flat = [(0, 0, 0), (1, 0, 0), (1, 0, 1), (2, 0, 1.5)]
+    assert shapes.plane_normal(flat) == pytest.approx((0.0, -1.0, 0.0))
+    assert shapes.plane_normal([(0, 0, 0), (1, 0, 0), (3, 0, 0)]) is None
+    assert shapes.plane_normal([(0, 0, 0), (1, 0, 0)]) is None
+    with pytest.raises(ValueError, match="one plane"):
+        shapes.plane_normal([*flat, (2, 0.01, 2)])
+
+
+def test_a_template_has_one_angle_and_one_turn_a_bend():
+    for lengths_, angles, turns in (([1.0, 1.0], [], []), ([1.0, 1.0], [0.5], []), ([1.0], [0.5], [0.0])):
+        with pytest.raises(ValueError, match="one length more"):
+            shapes.template(lengths_, angles, turns)
 
 
 @given(st.floats(0.02, 0.6), st.floats(0.05, PI / 2), st.floats(0.02, 0.2), st.floats(0.0, 0.1))

@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gaugeblock.calc import path as p
-from gaugeblock.calc import shapes, stick
+from gaugeblock.calc import shapes, stick, tubes
 
 PI = math.pi
 INCH = 0.0254
@@ -188,3 +188,118 @@ def test_an_angle_outside_the_test_bends_is_told_with_what_they_gave():
     told = "120.00 deg lies outside the test bends, which gave 45.00 to 90.00 deg"
     with pytest.raises(stick.OutsideTestsError, match=told):
         stick.set_angle(2 * PI / 3, [(47 * PI / 180, PI / 4), (94 * PI / 180, PI / 2)])
+
+
+def test_the_first_bend_has_no_turn_and_of_gaps_alike_the_first_takes_the_seam():
+    made = p.Stick([p.Bend(0.3, 0.7, 1.0, 0.1), p.Bend(0.3, 0.4, 1.0, 0.1)], 0.3)
+    assert [m.turn for m in stick.lay_out(made, stick.Die(0.1)).marks] == [0.0, 0.4]
+    assert stick.seam_line([0.0, PI / 2]) == pytest.approx((PI / 4, PI / 4))
+    assert stick.seam_line([0.0, PI / 3, 2 * PI / 3]) == pytest.approx((PI / 6, PI / 6))
+    assert stick.seam_line([]) == pytest.approx((PI / 2, PI / 2))
+
+
+@given(st.lists(st.floats(0.05, 3.0), min_size=1, max_size=5))
+def test_the_seam_of_the_mirrored_tube_is_the_mirrored_seam(lines):
+    lines = [0.0, *lines]
+    (at, clear), (other, same) = stick.seam_line(lines), stick.seam_line([-x for x in lines])
+    assert same == pytest.approx(clear, abs=1e-9)
+    assert abs((at + other + PI / 2) % PI - PI / 2) < 1e-9
+
+
+@pytest.mark.parametrize("od", [0.02, 0.04])
+@pytest.mark.parametrize("modulus", [1e11, 2e11])
+def test_a_radius_is_elastic_from_the_yield_at_which_the_outer_fibre_does_not_yield(od, modulus):
+    ask = {"radius": 0.5, "od": od, "wall": 0.002, "modulus": modulus}
+    limit = modulus * od / (2 * 0.5)
+    for share in (1.0, 1.2):
+        with pytest.raises(ValueError, match="the radius is elastic"):
+            stick.set_angle_estimate(1.0, yields=(0.1 * limit, share * limit), **ask)
+    low, high = stick.set_angle_estimate(1.0, yields=(0.1 * limit, 0.2 * limit), **ask)
+    ratios = [tubes.springback_sheet(0.5, od, y * limit, modulus) for y in (0.1, 0.2)]
+    ratios += [tubes.springback_tube(0.5, od, od - 0.004, y * limit, modulus) for y in (0.1, 0.2)]
+    assert (low, high) == pytest.approx((1 / max(ratios), 1 / min(ratios)))
+
+
+@pytest.mark.parametrize("put", [0.3, 1.2])
+def test_one_test_bend_serves_in_proportion_and_one_that_kept_nothing_does_not(put):
+    assert stick.set_angle_in_proportion(1.5, (put, 0.8 * put)) == pytest.approx(1.875)
+    for got in (0.0, -0.1):
+        with pytest.raises(ValueError, match="kept no angle"):
+            stick.set_angle_in_proportion(1.5, (put, got))
+
+
+def test_two_shapes_are_as_far_apart_as_their_farthest_joints():
+    one = _stick([(0.3, 0.0, 1.0, 0.1), (0.2, 0.5, 0.5, 0.1)])
+    assert stick.shape_shift(one, _stick([(0.3, 0.0, 1.0, 0.1), (0.2, 0.5, 0.5, 0.1)], end=0.37)) == pytest.approx(0.07)
+    longer = _stick([(0.3, 0.0, 1.0, 0.1), (0.21, 0.5, 0.5, 0.1)])
+    assert stick.shape_shift(one, longer) == pytest.approx(0.01)
+
+
+@pytest.mark.parametrize("step", [None, 0.001])
+@pytest.mark.parametrize("datum", ["start", "end", "centre", 0.45])
+def test_the_blank_has_one_length_wherever_its_marks_are_from(datum, step):
+    made = _stick([(0.3004, 0.0, 1.0, 0.1), (0.2003, 1.0, 0.5, 0.12), (0.4001, -2.0, 2.0, 0.09)])
+    got = stick.lay_out(made, stick.Die(0.1, 0.01), trims=(0.0202, 0.0303), datum=datum, step=step)
+    zero = {"start": -0.0202, "end": made.developed_length + 0.0303, "centre": made.developed_length / 2}.get(
+        datum, 0.45
+    )
+    assert got.datum == pytest.approx(zero)
+    assert (got.start, got.end) == pytest.approx((-0.0202 - zero, made.developed_length + 0.0303 - zero))
+    assert got.end_rounded - got.start_rounded == pytest.approx(stick.round_to(got.cut_length, step))
+    assert got.end_rounded == pytest.approx(got.end, abs=0.0011)
+    if datum in ("start", "end"):
+        assert (got.start_rounded if datum == "start" else got.end_rounded) == pytest.approx(0.0, abs=1e-12)
+    for mark, (first, last) in zip(got.marks, made.tangents, strict=True):
+        assert mark.tangent == (first if mark.goes > 0 else last)
+        assert mark.position == pytest.approx(mark.tangent - mark.goes * 0.01 - zero)
+        assert mark.arc == pytest.approx(last - first)
+        assert mark.goes == (-1 if datum == "end" or (datum in ("centre", 0.45) and last <= zero) else 1)
+    by_way = [got.marks[n - 1] for n in got.order]
+    assert sorted(by_way, key=lambda m: (-m.goes, m.goes * m.position)) == by_way
+
+
+def test_half_a_step_goes_up():
+    assert stick.round_to(0.0125, 0.005) == pytest.approx(0.015)
+    assert stick.round_to(-0.0125, 0.005) == pytest.approx(-0.01)
+    assert stick.round_to(0.01249, 0.005) == pytest.approx(0.01)
+    assert stick.round_to(0.01249, None) == stick.round_to(0.01249, 0.0) == 0.01249
+
+
+def test_the_straight_between_bends_is_the_grip_unless_it_is_given():
+    assert stick.Die(0.1, grip=0.05).between == 0.05
+    assert stick.Die(0.1, grip=0.05, between=0.0).between == 0.0
+    grip = stick.Grip(1, "start", 0.05, 0.05 + 1e-10)
+    assert grip.short == 0.0
+    assert stick.Grip(1, "start", 0.05, 0.06).short == pytest.approx(0.01)
+
+
+@given(rows, st.floats(0.0, 3.0), st.integers(0, 10**6))
+@settings(max_examples=60)
+def test_the_bound_of_a_tube_marked_from_its_middle_holds_whichever_way_its_marks_are_off(drawn, at, seed):
+    made, die = _stick(drawn), stick.Die(0.1, 0.0)
+    rng = np.random.default_rng(seed)
+    got = stick.lay_out(made, die, datum=min(at, 1.0) * made.developed_length)
+    step = 0.002
+    for m in got.marks:
+        m.rounded = m.position + rng.choice([-1.0, 1.0]) * step / 2
+    got.start_rounded, got.end_rounded = got.start - step / 2, got.end + rng.choice([-2, 2]) * step / 2
+    moved = stick.shape_shift(made, stick.as_marked(got, die))
+    assert moved <= stick.rounding_bound(made, step, outward=True) * (1 + 1e-9)
+    assert stick.rounding_bound(made, step, outward=True) == pytest.approx(stick.rounding_bound(made, step) + step / 2)
+
+
+def test_the_bound_grows_with_every_step_by_what_swings():
+    """One right angle on 0.1, its far end 0.3 on: by the angle the end swings about the arc's centre; by a turn about
+    the straight before it.
+    """
+    made = _stick([(0.5, 0.0, PI / 2, 0.1)], end=0.3)
+    d = math.radians(0.5)
+    far = math.hypot(0.3, 0.1)
+    plain = stick.rounding_bound(made, 0.002)
+    assert plain == pytest.approx(0.001 * (2 + 2 * math.sin(PI / 4)))
+    by_angle = stick.rounding_bound(made, 0.002, 2 * d)
+    assert by_angle == pytest.approx(0.001 * (2 + 2 * math.sin(PI / 4 + d / 2)) + d * (far + 0.1))
+    assert stick.rounding_bound(made, 0.0, 0.0, 0.02) == pytest.approx(0.0, abs=1e-12)
+    two = _stick([(0.5, 0.0, PI / 2, 0.1), (0.2, PI, PI / 2, 0.1)], end=0.3)
+    # a Z: what follows the second straight lies from its line by the arc, 0.1 + 0.1 from its centre, and the end by 0.4
+    assert stick.rounding_bound(two, 0.0, 0.0, 0.02) == pytest.approx(0.01 * 0.4)

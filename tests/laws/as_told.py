@@ -1,0 +1,127 @@
+"""What the answers told when they were last read: their decisions and their numbers, without their words.
+
+``as_told.txt`` holds it for every line of the corpus. A change that was meant is written by ``scripts/bless``, and its
+difference is read like the difference of an example packet. Words may change and nothing here does.
+"""
+
+from __future__ import annotations
+
+import io
+import json
+import os
+import re
+import shlex
+import textwrap
+from contextlib import redirect_stderr, redirect_stdout
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+from unittest import mock
+
+from gaugeblock.cli import main
+from gaugeblock.tables.load import refdata
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+HERE = Path(__file__).parent
+KEPT = HERE / "as_told.txt"
+_NUMBER = re.compile(r"[0-9]+(?:[./:-][0-9]+)*")
+_WIDE = 118
+
+
+def corpus() -> list[str]:
+    """Every command line of the corpus, once."""
+    lines = [
+        line.removeprefix("gaugeblock ")
+        for name in ("questions.txt", "commands.txt")
+        for line in (HERE / name).read_text(encoding="utf-8").splitlines()
+        if line and not line.startswith("#")
+    ]
+    return list(dict.fromkeys(lines))
+
+
+def kept() -> dict[str, list[str]]:
+    """What is kept, by command line."""
+    found: dict[str, list[str]] = {}
+    for line in KEPT.read_text(encoding="utf-8").splitlines():
+        if line.startswith("  "):
+            found[list(found)[-1]].append(line)
+        elif line and not line.startswith("#"):
+            found[line] = []
+    return found
+
+
+def told(line: str) -> list[str]:
+    """What an answer tells, a fact a line: what is decided, each figure, each check, what is asked, all its numbers."""
+    with mock.patch.dict(os.environ, {"COLUMNS": "80", "LINES": "24"}):
+        code, text = _said(shlex.split(line))
+        page, (_, record) = numbers(text), _said([*shlex.split(line), "--json"])
+    out = [f"  ends with {code}"]
+    for sheet in _sheets(json.loads(record)):
+        out += _of_sheet(sheet)
+    return [*out, *_wrapped(f"page {page}")]
+
+
+def numbers(text: str) -> str:
+    """The numbers of a text in their order, but for the release of the data, which changes nothing by itself."""
+    return " ".join(_NUMBER.findall(text.replace(refdata().release, ""))) or "none"
+
+
+def _said(argv: list[str]) -> tuple[int, str]:
+    out, err = io.StringIO(), io.StringIO()
+    with redirect_stdout(out), redirect_stderr(err):
+        code = main(argv)
+    return code, out.getvalue() or err.getvalue()
+
+
+def _sheets(record: Any) -> Iterator[dict[str, Any]]:
+    if isinstance(record, dict):
+        if "decision" in record and "checks" in record:
+            yield record
+        for value in record.values():
+            yield from _sheets(value)
+    elif isinstance(record, list):
+        for value in record:
+            yield from _sheets(value)
+
+
+def _of_sheet(sheet: dict[str, Any]) -> Iterator[str]:
+    decision = sheet["decision"]
+    printed = {figure["id"]: figure["printed"] for figure in sheet["figures"]}
+    yield f"  {decision['kind']} {decision['verb']} {'; '.join(printed[id] for id in decision['figures'])}".rstrip()
+    if decision["because"]:
+        yield f"  because {'; '.join(decision['because'])}"
+    for figure in sheet["figures"]:
+        marks = ", ".join(filter(None, (figure["basis"], figure["checked"], figure["side"], figure["chosen_by"])))
+        yield from _wrapped(f"{figure['quantity']} {figure['printed']} ({marks}){_made(figure)}")
+    for check in sheet["checks"]:
+        bears = f" {check['bears']}" if check["bears"] else ""
+        yield from _wrapped(f"check {check['name']}: {check['result']}{bears}, {numbers(check['reason'])}")
+    for question in sheet["questions"]:
+        yield f"  asks {question['key']} ({question['kind']})"
+    for caution in sheet["cautions"]:
+        yield f"  caution {caution['severity']}: {numbers(caution['text'])}"
+
+
+def _made(figure: dict[str, Any]) -> str:
+    """What a figure is worked out of, or who else prints it."""
+    if figure["rule"]:
+        return f" = {figure['rule']['name']}({', '.join(one['printed'] for one in figure['inputs'])})"
+    others = ", ".join(one["printed"] for one in figure["others"])
+    return f" beside {others}" if others else ""
+
+
+def _wrapped(text: str) -> list[str]:
+    """A long line in several; those that follow are set in."""
+    return textwrap.wrap(text, _WIDE, initial_indent="  ", subsequent_indent="      ", break_on_hyphens=False)
+
+
+def write() -> None:
+    """Write what is told today."""
+    head = "# What the answers of the corpus told when they were last read (see as_told.py); written by scripts/bless."
+    blocks = ["\n".join([line, *told(line)]) for line in corpus()]
+    KEPT.write_text("\n\n".join([head, *blocks]) + "\n", encoding="utf-8")
+
+
+if __name__ == "__main__":
+    write()

@@ -17,6 +17,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 from unittest import mock
 
+from gaugeblock import __version__
 from gaugeblock.cli import main
 from gaugeblock.tables.load import refdata
 
@@ -58,13 +59,13 @@ def told(line: str) -> list[str]:
         page, (_, record) = numbers(text), _said([*shlex.split(line), "--json"])
     out = [f"  ends with {code}"]
     for sheet in _sheets(json.loads(record)):
-        out += _of_sheet(sheet)
-    return [*out, *_wrapped(f"page {page}")]
+        out += of_sheet(sheet)
+    return [*out, *wrapped(f"page {page}")]
 
 
 def numbers(text: str) -> str:
-    """The numbers of a text in their order, but for the release of the data, which changes nothing by itself."""
-    return " ".join(_NUMBER.findall(text.replace(refdata().release, ""))) or "none"
+    """The numbers of a text in their order, but for the releases, which change nothing by themselves."""
+    return " ".join(_NUMBER.findall(text.replace(refdata().release, "").replace(__version__, ""))) or "none"
 
 
 def _said(argv: list[str]) -> tuple[int, str]:
@@ -85,7 +86,7 @@ def _sheets(record: Any) -> Iterator[dict[str, Any]]:
             yield from _sheets(value)
 
 
-def _of_sheet(sheet: dict[str, Any]) -> Iterator[str]:
+def of_sheet(sheet: dict[str, Any]) -> Iterator[str]:
     decision = sheet["decision"]
     printed = {figure["id"]: figure["printed"] for figure in sheet["figures"]}
     yield f"  {decision['kind']} {decision['verb']} {'; '.join(printed[id] for id in decision['figures'])}".rstrip()
@@ -93,10 +94,10 @@ def _of_sheet(sheet: dict[str, Any]) -> Iterator[str]:
         yield f"  because {'; '.join(decision['because'])}"
     for figure in sheet["figures"]:
         marks = ", ".join(filter(None, (figure["basis"], figure["checked"], figure["side"], figure["chosen_by"])))
-        yield from _wrapped(f"{figure['quantity']} {figure['printed']} ({marks}){_made(figure)}")
+        yield from wrapped(f"{figure['quantity']} {figure['printed']} ({marks}){_made(figure)}")
     for check in sheet["checks"]:
         bears = f" {check['bears']}" if check["bears"] else ""
-        yield from _wrapped(f"check {check['name']}: {check['result']}{bears}, {numbers(check['reason'])}")
+        yield from wrapped(f"check {check['name']}: {check['result']}{bears}, {numbers(check['reason'])}")
     for question in sheet["questions"]:
         yield f"  asks {question['key']} ({question['kind']})"
     for caution in sheet["cautions"]:
@@ -111,7 +112,7 @@ def _made(figure: dict[str, Any]) -> str:
     return f" beside {others}" if others else ""
 
 
-def _wrapped(text: str) -> list[str]:
+def wrapped(text: str) -> list[str]:
     """A long line in several; those that follow are set in."""
     return textwrap.wrap(text, _WIDE, initial_indent="  ", subsequent_indent="      ", break_on_hyphens=False)
 

@@ -1,0 +1,87 @@
+"""What the packets of the test builds were when they were last read: decisions, numbers, pages, and how high each card.
+
+``as_built.txt`` holds it; a change that was meant is written by ``scripts/bless``. Words may change and nothing here
+does, but where they make a card higher.
+"""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from gaugeblock.packet import cards, first, make, render
+from gaugeblock.packet.chosen import Scope
+from laws.as_told import numbers, of_sheet, wrapped
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+TESTS = Path(__file__).parents[1]
+KEPT = Path(__file__).parent / "as_built.txt"
+_DRAWN = re.compile(r"<(style|svg)\b.*?</\1>", re.DOTALL)
+_MARKS = re.compile(r"\b[0-9a-f]{12,}\b")  # digests
+
+
+def builds() -> list[Path]:
+    """The jobs of the tests."""
+    return [
+        *sorted(TESTS.glob("builds/*.toml")),
+        *sorted(TESTS.glob("packet/builds/*.toml")),
+        TESTS / "laws/trial.toml",
+    ]
+
+
+def named(build: Path) -> str:
+    """A build by its place under the tests."""
+    return build.relative_to(TESTS).as_posix()
+
+
+def kept() -> dict[str, list[str]]:
+    """What is kept, by build."""
+    found: dict[str, list[str]] = {}
+    for line in KEPT.read_text(encoding="utf-8").splitlines():
+        if line.startswith("build "):
+            found[line.removeprefix("build ")] = []
+        elif line and found:
+            found[list(found)[-1]].append(line)
+    return found
+
+
+def built(build: Path) -> list[str]:
+    """What a packet shows."""
+    made = make.make(str(build))
+    view, files = render.view_of(made, Scope()), render.render(made)
+    front = view["first"]
+    out = [
+        f"first page: {front.stops} stop, {front.asks} ask, {front.ready} ready, {len(front.sheets)} sheets,"
+        f" {'close' if front.is_compact else 'roomy'}",
+        *(f"  {group.head}: {', '.join(f'{_row(row)} mm' for row in group.rows)}" for group in front.groups),
+        *(f"  stop {row.number}: {first._stop_height(row):.2f} mm" for row in front.stopped),
+    ]
+    heights = {card.number: cards._height(card) for page in view["cards"] for card in page}
+    for number, (item, sheet) in enumerate(zip(made.items, made.record["sheets"], strict=True), 1):
+        page = view["page_of"].get(number)
+        out.append(f"{number}. {item.name}" + (f": page {page}, {heights[number]:.2f} mm" if page else ""))
+        out += of_sheet(sheet)
+    out += wrapped(f"text {_numbers(files['packet.md'].decode())}")
+    out += wrapped(f"page {_numbers(_DRAWN.sub('', files['packet.html'].decode()))}")
+    return out
+
+
+def _row(row: object) -> str:
+    return f"{first._row_height(row, first._ROOMY):.2f} or {first._row_height(row, first._CLOSE):.2f}"  # type: ignore[arg-type]
+
+
+def _numbers(text: str) -> str:
+    return numbers(_MARKS.sub("", text))
+
+
+def _blocks() -> Iterator[str]:
+    yield "# What the packets of the test builds were when they were last read (see as_built.py); by scripts/bless."
+    for build in builds():
+        yield "\n".join([f"build {named(build)}", *built(build)])
+
+
+if __name__ == "__main__":
+    KEPT.write_text("\n\n".join(_blocks()) + "\n", encoding="utf-8")

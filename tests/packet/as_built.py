@@ -7,10 +7,11 @@ does, but where they make a card higher.
 from __future__ import annotations
 
 import re
+from collections import Counter
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from gaugeblock.packet import cards, first, make, render
+from gaugeblock.packet import cards, first, make, render, worklist
 from gaugeblock.packet.chosen import Scope
 from laws.as_told import numbers, of_sheet, wrapped
 
@@ -51,7 +52,7 @@ def kept() -> dict[str, list[str]]:
 def built(build: Path) -> list[str]:
     """What a packet shows."""
     made = make.make(str(build))
-    view, files = render.view_of(made, Scope()), render.render(made)
+    view = render.view_of(made, Scope())
     front = view["first"]
     out = [
         f"first page: {front.stops} stop, {front.asks} ask, {front.ready} ready, {len(front.sheets)} sheets,"
@@ -59,14 +60,26 @@ def built(build: Path) -> list[str]:
         *(f"  {group.head}: {', '.join(f'{_row(row)} mm' for row in group.rows)}" for group in front.groups),
         *(f"  stop {row.number}: {first._stop_height(row):.2f} mm" for row in front.stopped),
     ]
+    out += [f"list: {', '.join(f'{worklist._height(line):.2f}' for line in page)} mm" for page in view["lists"]]
     heights = {card.number: cards._height(card) for page in view["cards"] for card in page}
     for number, (item, sheet) in enumerate(zip(made.items, made.record["sheets"], strict=True), 1):
         page = view["page_of"].get(number)
         out.append(f"{number}. {item.name}" + (f": page {page}, {heights[number]:.2f} mm" if page else ""))
         out += of_sheet(sheet)
-    out += wrapped(f"text {_numbers(files['packet.md'].decode())}")
-    out += wrapped(f"page {_numbers(_DRAWN.sub('', files['packet.html'].decode()))}")
+    for name, scope in (("whole", Scope()), ("cards", Scope(True)), ("last", Scope(sheet=made.items[-1].name))):
+        files = render.render(made, scope)
+        out += wrapped(f"{name}, text {_numbers(files['packet.md'].decode())}")
+        page = _DRAWN.sub("", files["packet.html"].decode())
+        out += wrapped(f"{name}, page {_numbers(page)}")
+        out += wrapped(f"{name}, built of {_parts(page)}")
     return out
+
+
+def _parts(page: str) -> str:
+    """How many there are of each element and of each class of a page."""
+    found = Counter(re.findall(r"<([a-z0-9]+)", page))
+    found.update(f".{name}" for names in re.findall(r'class="([^"]*)"', page) for name in names.split())
+    return ", ".join(f"{count} {name}" for name, count in sorted(found.items()))
 
 
 def _row(row: object) -> str:

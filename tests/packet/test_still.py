@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 
 from gaugeblock.cli import main
-from gaugeblock.packet.still import AFFECTED, CURRENT, UNAFFECTED, UNKNOWN, report, still_good
+from gaugeblock.packet.still import AFFECTED, CURRENT, UNAFFECTED, UNKNOWN, job_text, report, says, still_good
 from gaugeblock.tables.load import Refdata, refdata, refdata_folder
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -100,3 +100,50 @@ def test_the_audit_of_a_packet_begins_with_it(capsys: pytest.CaptureFixture[str]
     assert main(["audit", str(DEMO), "--json"]) == 0
     assert json.loads(capsys.readouterr().out)["still"]["state"] == CURRENT
     assert refdata().release == json.loads(DEMO.read_text(encoding="utf-8"))["data_release"]
+
+
+@pytest.mark.parametrize(("count", "told"), [(1, 0), (12, 0), (13, 1), (20, 8)])
+def test_of_many_changed_decisions_twelve_are_told_and_how_many_more(count: int, told: int) -> None:
+    items = [{"item": f"item {n}", "then": "USE 1", "now": "USE 2"} for n in range(count)]
+    text = report({"state": AFFECTED, "why": "", "then": "1", "now": "2", "rows": [], "items": items})
+    assert text.startswith(f"Is this print still good? No: {count} decisions are others today (release 1, 2).")
+    assert text.count("printed USE 1; today USE 2") == count - told
+    assert (f"... and {told} more" in text) == bool(told)
+    assert text.endswith("\nPrint it again before it is used.")
+
+
+def test_a_job_is_written_as_it_was_but_for_what_is_blank() -> None:
+    job = {
+        "shop": {"units": "inch", "wrenches": ["10 to 80 lbf*ft by 1"], "blank": None, "none": [], "no": ""},
+        "fasteners": [
+            {"name": 'the "big" one', "step": 2, "new": True, "used": False, "maker": {"torque": "3", "p": ""}}
+        ],
+    }
+    assert job_text(job) == (
+        '[shop]\nunits = "inch"\nwrenches = ["10 to 80 lbf*ft by 1"]\n'
+        '[[fasteners]]\nname = "the \\"big\\" one"\nstep = 2\nnew = true\nused = false\nmaker = {torque = "3"}\n'
+    )
+
+
+@pytest.mark.parametrize(
+    ("kind", "verb", "said"),
+    [
+        ("use", "TIGHTEN", "TIGHTEN 31 lbf*ft + 90 deg or 40 lbf*ft"),
+        ("use", "", "USE 31 lbf*ft + 90 deg or 40 lbf*ft"),
+        ("ask", "TIGHTEN", "ASK FIRST 31 lbf*ft + 90 deg or 40 lbf*ft"),
+        ("stop", "", "STOP 31 lbf*ft + 90 deg or 40 lbf*ft"),
+        ("none", "", "NO FIGURE 31 lbf*ft + 90 deg or 40 lbf*ft"),
+    ],
+)
+def test_what_a_sheet_decides_is_said_in_a_line(kind: str, verb: str, said: str) -> None:
+    figures = [{"id": "a", "printed": "31 lbf*ft"}, {"id": "b", "printed": "40 lbf*ft"}]
+    decision = {"kind": kind, "verb": verb, "figures": ["a", "gone", "b"], "plus": ["+ 90 deg", "", ""]}
+    assert says({"decision": decision, "figures": figures}) == said
+    del decision["plus"]
+    assert says({"decision": decision, "figures": figures}) == said.replace(" + 90 deg", "")
+    assert says({"decision": {**decision, "figures": []}, "figures": figures}) == said.partition(" 31")[0]
+
+
+def test_a_print_says_how_many_of_its_rows_changed_without_effect() -> None:
+    text = report({"state": UNAFFECTED, "why": "", "then": "1", "now": "2", "rows": ["a", "b"], "items": []})
+    assert "Yes: 2 of its rows changed between data release 1 and 2" in text

@@ -16,6 +16,7 @@ from contextlib import redirect_stderr, redirect_stdout
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 from unittest import mock
+from zlib import crc32
 
 from gaugeblock import __version__
 from gaugeblock.cli import main
@@ -28,6 +29,8 @@ HERE = Path(__file__).parent
 KEPT = HERE / "as_told.txt"
 _NUMBER = re.compile(r"[0-9]+(?:[./:-][0-9]+)*")
 _WIDE = 118
+# What answers without a sheet, and no question of the corpus is.
+_NO_SHEETS = ("audit", "sources TM238 --list", "sources torque manual")
 
 
 def corpus() -> list[str]:
@@ -38,7 +41,7 @@ def corpus() -> list[str]:
         for line in (HERE / name).read_text(encoding="utf-8").splitlines()
         if line and not line.startswith("#")
     ]
-    return list(dict.fromkeys(lines))
+    return [*dict.fromkeys(lines), *_NO_SHEETS]
 
 
 def kept() -> dict[str, list[str]]:
@@ -57,10 +60,16 @@ def told(line: str) -> list[str]:
     with mock.patch.dict(os.environ, {"COLUMNS": "80", "LINES": "24"}):
         code, text = _said(shlex.split(line))
         page, (_, record) = numbers(text), _said([*shlex.split(line), "--json"])
+        why = numbers(_said([*shlex.split(line), "--why"])[1]) if _is_asked_why(line) else ""
     out = [f"  ends with {code}"]
     for sheet in _sheets(json.loads(record)):
         out += of_sheet(sheet)
-    return [*out, *wrapped(f"page {page}")]
+    return [*out, *wrapped(f"page {page}"), *(wrapped(f"why {why}") if why else ())]
+
+
+def _is_asked_why(line: str) -> bool:
+    """Whether an answer is asked for its whole page too: a third of them, and always the same ones."""
+    return line not in _NO_SHEETS and crc32(line.encode()) % 3 == 0
 
 
 def numbers(text: str) -> str:

@@ -61,6 +61,7 @@ SLIPS: list[tuple[str, Cells, Cells, str]] = [
         "strength_shares_are_likely",
     ),
     ("tubes/materials", TUBE | {"quantity": "hardness_hrb_minimum"}, {"value": "60"}, "rockwell_agrees_with_tensile"),
+    ("tubes/materials", TUBE | {"quantity": "hardness_hrb_minimum"}, {"value": "9"}, "rockwell_agrees_with_tensile"),
     ("tubes/materials", TUBE | {"quantity": "elongation"}, {"value": "50"}, "figure_near_its_peers"),
     ("tubes/materials", TUBE | {"quantity": "hardness_hrb_minimum"}, {"value": "8"}, "figure_near_its_peers"),
     ("tubes/sizes", {"quantity": "wall_tolerance", "wall": "0.065 in"}, {"low": "-0.02"}, "tolerance_is_a_small_share"),

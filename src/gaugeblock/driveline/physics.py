@@ -63,8 +63,8 @@ def rockwell_agrees_with_tensile(facts: Facts) -> list[Fault]:
                 continue
             hardness = units.from_base(facts.middle(row), "HRB")
             capped = quantity == "hardness_hrb_minimum" and hardness >= CAPPED_HRB
-            share = units.from_base(facts.middle(tensile), "ksi") / (hardness - 9)
-            if not least <= share <= (CAPPED_SHARE if capped else most):
+            strength = units.from_base(facts.middle(tensile), "ksi")  # a hardness of 9 or less goes with none
+            if not least * (hardness - 9) <= strength <= (CAPPED_SHARE if capped else most) * (hardness - 9):
                 found = f"{printed(row)} beside tensile strength {printed(tensile)} of line {tensile.line}"
                 faults.append(at_row(row, column_of(row), "rockwell_agrees_with_tensile", found, READ_AGAIN))
     return faults

@@ -66,6 +66,8 @@ def built(build: Path) -> list[str]:
         page = view["page_of"].get(number)
         out.append(f"{number}. {item.name}" + (f": page {page}, {heights[number]:.2f} mm" if page else ""))
         out += of_sheet(sheet)
+        for drawing in item.sheet.drawings:
+            out += wrapped(f"drawing {drawing.title}: {_ink(drawing.svg)}")
     for name, scope in (("whole", Scope()), ("cards", Scope(True)), ("last", Scope(sheet=made.items[-1].name))):
         files = render.render(made, scope)
         out += wrapped(f"{name}, text {_numbers(files['packet.md'].decode())}")
@@ -80,6 +82,14 @@ def _parts(page: str) -> str:
     found = Counter(re.findall(r"<([a-z0-9]+)", page))
     found.update(f".{name}" for names in re.findall(r'class="([^"]*)"', page) for name in names.split())
     return ", ".join(f"{count} {name}" for name, count in sorted(found.items()))
+
+
+def _ink(svg: str) -> str:
+    """What a drawing says, how many there are of its elements, and what its coordinates come to."""
+    said = numbers(" ".join(re.findall(r">([^<>]+)<", svg)))
+    elements = Counter(re.findall(r"<([a-z]+)", svg))
+    ink = sum(float(number) for number in re.findall(r"[0-9]+(?:\.[0-9]+)?", re.sub(r">[^<>]+<", "><", svg)))
+    return f"{', '.join(f'{count} {name}' for name, count in sorted(elements.items()))}; {ink:.0f}; {said}"
 
 
 def _row(row: object) -> str:

@@ -37,6 +37,7 @@ LEFT_OUT = ("tests/packaging", "tests/hardening", "tests/test_house.py", "tests/
 LEFT_OUT += ("tests/packet/test_accessible.py", "tests/test_readme.py", "tests/refdata", "tests/book")
 SECONDS = 40.0  # of tests, as they were timed, that judge one change at first
 LAWS = ("tests/laws", "tests/published")
+QUESTIONS = ("tests/ask", "tests/plain")  # of the topics, whose slots and weights stand outside of all functions
 
 COMPARED = {
     ast.Lt: ("<", "<="),
@@ -257,6 +258,7 @@ def judged(change: Change, tree: Path, tests: dict[str, tuple[float, list[str]]]
     near = sorted((t for t, (_, called) in tests.items() if calls in called), key=lambda t: tests[t][0])
     room = change.file.split("/")[0].removesuffix(".py")
     homes = (f"tests/{room}", f"tests/test_{room}.py", f"src/gaugeblock/{change.file}", *LAWS)
+    homes += QUESTIONS if "ask" in change.file else ()
     far = [t for t in tests if t.startswith(homes) and t not in near] if not near or change.function == 0 else []
     first, spent = [], 0.0
     for test in near:

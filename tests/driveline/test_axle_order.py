@@ -36,6 +36,28 @@ def test_the_order_says_what_was_given_and_changes_no_figure() -> None:
         assert pretty(words) in drawing.svg
 
 
+def test_a_pinion_whose_place_was_not_given_says_so_on_the_plan() -> None:
+    for given, said, unsaid in (
+        ("", "pinion: place not given", "pinion, forward"),
+        ('pinion_offset = "1 in"\n', "1 in to the right", "place not given"),
+        ('pinion_offset = "0 in"\n', "pinion, forward", " to the "),
+    ):
+        (drawing,) = item('flange_to_flange = "60 in"\n' + given).sheet.drawings
+        plan = drawing.svg
+        assert pretty(said) in plan, said
+        assert pretty(unsaid) not in plan, unsaid
+
+
+@pytest.mark.parametrize(
+    ("key", "inside", "outside"), [("spring_seats", "59.9", "60"), ("pinion_offset", "-29.9", "-30")]
+)
+def test_seats_and_pinion_lie_between_the_flanges_and_not_on_them(key: str, inside: str, outside: str) -> None:
+    flanges = 'flange_to_flange = "60 in"\n'
+    assert item(f'{flanges}{key} = "{inside} in"\n').sheet.drawings
+    with pytest.raises(JobError, match="does not lie between flanges"):
+        item(f'{flanges}{key} = "{outside} in"\n')
+
+
 def test_seats_outside_the_flanges_are_refused() -> None:
     with pytest.raises(JobError, match="does not lie between flanges"):
         item('flange_to_flange = "60 in"\nspring_seats = "63 in"\n')

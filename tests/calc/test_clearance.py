@@ -162,6 +162,35 @@ def test_a_box_in_vehicle_axes_meets_its_movement_exactly():
     assert road.gap == pytest.approx(0.3 - 0.1 - 0.02, abs=1e-9)
 
 
+def test_a_body_round_its_movement_reaches_as_much_further_as_it_moves():
+    low, high = (-0.1, -0.2, -0.3), (0.4, 0.5, 0.7)
+    box = c.Box("box", (1.0, 2.0, 3.0), (0.1, 0.2, 0.3))
+    grown = box.grown(low, high)
+    for axis in range(3):
+        way = tuple(float(axis == k) for k in range(3))
+        back = tuple(-x for x in way)
+        assert grown.support(way) == pytest.approx(box.support(way) + high[axis])
+        assert grown.support(back) == pytest.approx(box.support(back) - low[axis])
+    cylinder = c.Cylinder((1.0, 2.0, 3.0), (0, 0, 1), 0.01, 0.05)
+    wide = cylinder.grown(low, high)
+    assert wide.centre == pytest.approx(grown.centre)
+    assert wide.support((0, 0, 1)) == pytest.approx(cylinder.support((0, 0, 1)) + 0.7)
+    assert wide.radius == pytest.approx(0.05 + 0.25 + 0.35)
+    floor = c.Plane("floor", (0, 0, 1.0), (0, 0, 2)).grown(low, high)
+    assert (floor.point, floor.normal) == ((0, 0, 1.7), (0, 0, 1.0))
+    lean = c.Plane("wall", (0, 0, 0), (-1, 1, 0)).grown(low, high)
+    assert c.dot(lean.point, lean.normal) == pytest.approx((0.1 + 0.5) / math.sqrt(2))
+
+
+def test_how_far_two_parts_may_come_nearer_is_what_each_may_move():
+    one = c.Moves(forward=0.1, rearward=0.2, left=0.3, right=0.4, down=0.5, up=0.6)
+    two = c.Moves(forward=0.01, rearward=0.02, left=0.03, right=0.04, down=0.05, up=0.06)
+    assert (one.low, one.high) == ((-0.1, -0.3, -0.5), (0.2, 0.4, 0.6))
+    low, high = c._relative(one, two)
+    assert low == pytest.approx((-0.21, -0.43, -0.65))
+    assert high == pytest.approx((0.12, 0.34, 0.56))
+
+
 def test_movement_counts_by_its_direction_only():
     pipe = c.straight_pipe("pipe", (-1, 0, 0), (1, 0, 0), 0.02)
     for moves, gap in ((c.Moves(down=0.03), 0.03), (c.Moves(up=0.03), 0.06), (c.Moves(left=0.2, right=0.2), 0.06)):

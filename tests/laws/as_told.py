@@ -61,6 +61,7 @@ def told(line: str) -> list[str]:
         code, text = _said(shlex.split(line))
         page, (_, record) = numbers(text), _said([*shlex.split(line), "--json"])
         why = numbers(_said([*shlex.split(line), "--why"])[1]) if _is_asked_why(line) else ""
+    assert not re.search(r"\bNone\b(?! of)", text), text
     out = [f"  ends with {code}"]
     for sheet in _sheets(json.loads(record)):
         out += of_sheet(sheet)
@@ -99,6 +100,13 @@ def of_sheet(sheet: dict[str, Any]) -> Iterator[str]:
     decision = sheet["decision"]
     printed = {figure["id"]: figure["printed"] for figure in sheet["figures"]}
     yield f"  {decision['kind']} {decision['verb']} {'; '.join(printed[id] for id in decision['figures'])}".rstrip()
+    for when, then, plus in zip(
+        decision["when"], decision["then"], decision.get("plus") or decision["when"], strict=True
+    ):
+        told_of = [name for name, text in (("when", when), ("then", then)) if text]
+        yield f"  candidate {' '.join(told_of) or 'alone'}: {numbers(f'{when} {then} {plus}')}"
+    if decision["do"]:
+        yield f"  do {numbers(decision['do'])}"
     if decision["because"]:
         yield f"  because {'; '.join(decision['because'])}"
     for figure in sheet["figures"]:
@@ -106,11 +114,20 @@ def of_sheet(sheet: dict[str, Any]) -> Iterator[str]:
         yield from wrapped(f"{figure['quantity']} {figure['printed']} ({marks}){_made(figure)}")
     for check in sheet["checks"]:
         bears = f" {check['bears']}" if check["bears"] else ""
-        yield from wrapped(f"check {check['name']}: {check['result']}{bears}, {numbers(check['reason'])}")
+        held = f"{_bound(check['actual'])} against {_bound(check['required'])}, margin {_shown(check['margin'])}"
+        yield from wrapped(f"check {check['name']}: {check['result']}{bears}, {held}; {numbers(check['reason'])}")
     for question in sheet["questions"]:
-        yield f"  asks {question['key']} ({question['kind']})"
+        yield f"  asks {question['key']} ({question['kind']}) {numbers(question['text'])}"
     for caution in sheet["cautions"]:
         yield f"  caution {caution['severity']}: {numbers(caution['text'])}"
+
+
+def _bound(bound: dict[str, Any] | None) -> str:
+    return "nothing" if bound is None else f"{_shown(bound['value'])} {bound['unit']}"
+
+
+def _shown(number: float | None) -> str:
+    return "none" if number is None else f"{number:.4g}"
 
 
 def _made(figure: dict[str, Any]) -> str:

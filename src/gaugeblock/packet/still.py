@@ -47,8 +47,7 @@ def still_good(record: Mapping[str, Any], data: Refdata | None = None) -> dict[s
         then_says, now_says = says(sheet), says(now[sheet["name"]]) if sheet["name"] in now else "not in the job"
         if then_says != now_says:
             items.append({"item": sheet["name"], "then": then_says, "now": now_says})
-    is_same = not items and not closed and today.record["data_digest"] == record["data_digest"]
-    state = AFFECTED if items else CURRENT if is_same or not closed else UNAFFECTED
+    state = AFFECTED if items else UNAFFECTED if closed else CURRENT
     return {"state": state, "why": "", "then": release, "now": data.release, "rows": closed, "items": items}
 
 

@@ -40,8 +40,6 @@ class Listed(Value):
 def listed(od: str, od_m: Fraction, wall: str, wall_m: Fraction, stock: Stock, data: Refdata) -> Listed:
     """The listed size of a tube of ``od_m`` and ``wall_m`` metres; as typed where no tolerance reaches a listed one."""
     bent = [r for r in data.table(_BENT).rows if r["family"] == stock.family]
-    if any(_is(r["wall"], wall_m) and _is(r["od"], od_m) for r in bent):
-        return Listed(od, wall)
     sizes = _of_metal(data.table(_SIZES).rows, stock)
     named_od, of_od = _nearest(od, od_m, (r["od"] for r in bent), sizes, "od_tolerance", "")
     named = parse_interval(named_od) if of_od else None
@@ -70,12 +68,6 @@ def _of_metal(rows: Iterable[Row], stock: Stock) -> list[Row]:
     fit = [r for r in rows if r["material"] in (stock.family, "any") and not r["standing"]]
     fit = [r for r in fit if stock.product is None or r["product"] == stock.product]
     return [r for r in fit if stock.spec is None or r["spec"] in (stock.spec, "any")]
-
-
-def _is(cell: str, value: Fraction) -> bool:
-    """Whether a cell is this one size."""
-    interval = parse_interval(cell)
-    return interval is not None and interval.low == value == interval.high
 
 
 def _holds(cell: str, value: Fraction) -> bool:

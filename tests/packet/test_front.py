@@ -7,6 +7,7 @@ from types import SimpleNamespace
 
 import pytest
 
+from gaugeblock.answer.decision import NEW_BOLTS_FIRST
 from gaugeblock.domains import parse_job
 from gaugeblock.packet import build, first, order, render, trust_page, worklist
 from gaugeblock.packet.chosen import Scope
@@ -96,6 +97,20 @@ def test_a_list_goes_on_over_the_next_sheet_where_it_is_full() -> None:
     assert [len(s) for s in worklist.sheets([line] * most)] == [most]
     assert [len(s) for s in worklist.sheets([line] * (2 * most + 1))] == [most, most, 1]
     assert worklist.sheets([]) == [[]]
+
+
+@pytest.mark.parametrize(
+    ("steps", "said"), [((), ""), (("20",), ""), (("20", "40"), " in 2 steps"), ((NEW_BOLTS_FIRST, "20"), "")]
+)
+def test_a_number_that_is_reached_in_one_step_is_not_said_to_be(steps: tuple[str, ...], said: str) -> None:
+    paper = SimpleNamespace(numbers=lambda _: "40 lbf*ft", weakest=lambda _: "PUBLISHED")
+    paper.of = lambda _: paper
+    card = SimpleNamespace(steps=steps, condition="dry", again="")
+    for kind, figure in (("use", f"40 lbf*ft{said}"), ("ask", "40 lbf*ft"), ("stop", "")):
+        sheet = SimpleNamespace(decision=SimpleNamespace(kind=kind, verb="TIGHTEN", figures=()))
+        item = SimpleNamespace(name="a", card=card, sheet=sheet)
+        (line,) = worklist.worklist([item, SimpleNamespace(card=None)], [1, 2], paper)  # type: ignore[list-item, arg-type]
+        assert line.figure == figure
 
 
 def test_a_link_names_three_items_and_counts_the_rest() -> None:

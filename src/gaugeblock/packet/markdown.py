@@ -126,7 +126,7 @@ def _used(c: SimpleNamespace) -> str:
 
 
 def _candidate(f: SimpleNamespace) -> str:
-    number = _say("\n- %s %s", f.value, f.unit) + _put(" %s", f.plus) + _put(" (%s)", f.other)
+    number = _say("\n- %s", f.value) + _put(" %s", f.unit) + _put(" %s", f.plus) + _put(" (%s)", f.other)
     return number + _put(": %s", f.when) + _put("; %s", f.then)
 
 

@@ -29,6 +29,13 @@ HERE = Path(__file__).parent
 KEPT = HERE / "as_told.txt"
 _NUMBER = re.compile(r"[0-9]+(?:[./:-][0-9]+)*")
 _WIDE = 118
+_ONE = "item source check thing step bolt figure wire row card page answer question candidate shim clip"
+_HOLE = re.compile(
+    r"\bNone\b(?! of)|\bnan\b|\binf\b|\b(and|or|the|a|of|to|in) \1\b| [,;.:](?![0-9])|[,;:][,;.]|\(\)|\( | \)"
+    r"|(?<![\w./-])1 [a-z]+s\b"
+    rf"|(?<![\w./-])(?:[2-9]|[1-9][0-9]+) (?:{_ONE.replace(' ', '|')})\b"
+)
+_SOUND = ("1 is", "1 times", "1 was", "1 has", "1 carries", "1 swings")  # joint 1 is ...
 # What answers without a sheet, and no question of the corpus is.
 _NO_SHEETS = ("audit", "sources TM238 --list", "sources torque manual")
 
@@ -60,12 +67,11 @@ def told(line: str) -> list[str]:
     with mock.patch.dict(os.environ, {"COLUMNS": "80", "LINES": "24"}):
         code, text = _said(shlex.split(line))
         page, (_, record) = numbers(text), _said([*shlex.split(line), "--json"])
-        why = numbers(_said([*shlex.split(line), "--why"])[1]) if _is_asked_why(line) else ""
-    assert not re.search(r"\bNone\b(?! of)", text), text
-    out = [f"  ends with {code}"]
+        whole = _said([*shlex.split(line), "--why"])[1] if _is_asked_why(line) else ""
+    out = [f"  ends with {code}", *holes(text)]
     for sheet in _sheets(json.loads(record)):
         out += of_sheet(sheet)
-    return [*out, *wrapped(f"page {page}"), *(wrapped(f"why {why}") if why else ())]
+    return [*out, *wrapped(f"page {page}"), *(wrapped(f"why {numbers(whole)}") if whole else ()), *holes(whole)]
 
 
 def _is_asked_why(line: str) -> bool:
@@ -76,6 +82,12 @@ def _is_asked_why(line: str) -> bool:
 def numbers(text: str) -> str:
     """The numbers of a text in their order, but for the releases, which change nothing by themselves."""
     return " ".join(_NUMBER.findall(text.replace(refdata().release, "").replace(__version__, ""))) or "none"
+
+
+def holes(text: str) -> list[str]:
+    """Where a sentence has a hole, a word twice or a wrong number: ``None``, ``and and``, ``1 items``, ``2 item``."""
+    flat = " ".join(text.replace("...", "~").split())
+    return [f"  hole {found[0]}" for found in _HOLE.finditer(flat) if found[0] not in _SOUND]
 
 
 def _said(argv: list[str]) -> tuple[int, str]:

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 from gaugeblock.packet import cards, first, make, render, worklist
 from gaugeblock.packet.chosen import Scope
-from laws.as_told import numbers, of_sheet, wrapped
+from laws.as_told import holes, numbers, of_sheet, wrapped
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -70,6 +70,7 @@ def built(build: Path) -> list[str]:
             out += wrapped(f"drawing {drawing.title}: {_ink(drawing.svg)}")
     for name, scope in (("whole", Scope()), ("cards", Scope(True)), ("last", Scope(sheet=made.items[-1].name))):
         files = render.render(made, scope)
+        out += holes(files["packet.md"].decode())
         out += wrapped(f"{name}, text {_numbers(files['packet.md'].decode())}")
         page = _DRAWN.sub("", files["packet.html"].decode())
         out += wrapped(f"{name}, page {_numbers(page)}")

@@ -12,3 +12,7 @@ from packet.as_built import builds, built, kept, named
 @pytest.mark.parametrize("build", builds(), ids=named)
 def test_a_packet_is_as_it_was_last_read(build: Path) -> None:
     assert built(build) == kept().get(named(build)), "where it was meant: scripts/bless, and read the difference"
+
+
+def test_no_packet_that_is_kept_has_a_hole() -> None:
+    assert [line for build in kept().values() for line in build if line.startswith("  hole ")] == []

@@ -11,10 +11,12 @@ from collections import Counter
 from pathlib import Path
 
 from gaugeblock import domains
+from gaugeblock.fasteners import part_physics
 from gaugeblock.tables import physics
 from gaugeblock.tables.catalogue import TABLES, columns_of, refdata_folder
 from gaugeblock.tables.facts import NUMBERS, Facts
 from gaugeblock.tables.fault import Fault
+from gaugeblock.tables.limits import own_ranges
 from gaugeblock.tables.load import Row
 from gaugeblock.tables.raw import read_raw
 
@@ -22,6 +24,7 @@ KEPT = Path(__file__).parent / "as_noticed.txt"
 RELEASE = (0, 18, 0)
 # A damaged figure is so many times itself or its inverse; half of the rows are left whole, so that neighbours part.
 FACTORS = (1.005, 1.02, 1.06, 1.2, 1.6, 3.0, 10.0)
+RANGES = own_ranges()
 
 
 def _release(text: str) -> tuple[int, ...]:
@@ -71,6 +74,33 @@ def counted() -> list[str]:
     return [f"{name}: {' '.join(str(one[name]) for one in by)}" for name in names]
 
 
+def bands() -> list[str]:
+    """The torques that a part may have, N*m, by trial of the rule alone: a line a part."""
+    rule = part_physics.part_torque_suits_its_part
+    parts = {row.cells["part"]: row for row in rows()["fasteners/part_torques"] if row.cells["unit"] != "deg"}
+
+    def is_told(row: Row, torque: float) -> bool:
+        cells = row.cells | {"value": f"{torque:.9g}", "low": "", "high": "", "unit": "N*m", "standing": ""}
+        cells["quantity"] = "tightening_torque"
+        tried = Row(row.table, row.line, tuple(cells), list(cells.values()), row.key)
+        return bool(rule(Facts({row.table: [tried]}, RANGES)))
+
+    def edge(row: Row, good: float, bad: float) -> float:
+        while abs(bad / good - 1) > 1e-5:
+            middle = (good * bad) ** 0.5
+            good, bad = (good, middle) if is_told(row, middle) else (middle, bad)
+        return good
+
+    out = []
+    for part, row in sorted(parts.items()):
+        good = next((t for t in (20.0, 60.0, 5.0, 200.0, 2.0, 600.0, 1.0) if not is_told(row, t)), None)
+        if good is not None and is_told(row, 1e-4) and is_told(row, 1e7):
+            out.append(f"{part}: {edge(row, good, 1e-4):.4g} to {edge(row, good, 1e7):.4g} N*m")
+        else:
+            out.append(f"{part}: any torque")
+    return out
+
+
 def kept() -> list[str]:
     """The lines that are kept."""
     return [line for line in KEPT.read_text(encoding="utf-8").splitlines() if not line.startswith("#")]
@@ -80,4 +110,4 @@ if __name__ == "__main__":
     head = (
         f"# Faults that each rule finds at figures {', '.join(f'{f:g}' for f in FACTORS)} times off; by scripts/bless."
     )
-    KEPT.write_text("\n".join([head, *counted()]) + "\n", encoding="utf-8")
+    KEPT.write_text("\n".join([head, *counted(), "# Torques that a part may have.", *bands()]) + "\n", encoding="utf-8")

@@ -18,7 +18,7 @@ from typing import TYPE_CHECKING, Any
 from unittest import mock
 from zlib import crc32
 
-from gaugeblock import __version__
+from gaugeblock import __version__, domains
 from gaugeblock.cli import main
 from gaugeblock.tables.load import refdata
 
@@ -37,6 +37,7 @@ _HOLE = re.compile(
 )
 _SOUND = ("1 is", "1 times", "1 was", "1 has", "1 carries", "1 swings")  # joint 1 is ...
 # What answers without a sheet, and no question of the corpus is.
+_PARTS = ("exhaust pipe", "exhaust run", "exhaust gap", "exhaust joint", "exhaust hanger")
 _NO_SHEETS = ("audit", "sources TM238 --list", "sources torque manual")
 
 
@@ -48,7 +49,8 @@ def corpus() -> list[str]:
         for line in (HERE / name).read_text(encoding="utf-8").splitlines()
         if line and not line.startswith("#")
     ]
-    return [*dict.fromkeys(lines), *_NO_SHEETS]
+    bare = [name for name in domains.commands() if name not in ("exhaust", "route", "tube")]
+    return [*dict.fromkeys([*lines, *bare, *_PARTS]), *_NO_SHEETS]
 
 
 def kept() -> dict[str, list[str]]:
@@ -69,6 +71,8 @@ def told(line: str) -> list[str]:
         page, (_, record) = numbers(text), _said([*shlex.split(line), "--json"])
         whole = _said([*shlex.split(line), "--why"])[1] if _is_asked_why(line) else ""
     out = [f"  ends with {code}", *holes(text)]
+    if code == 2:  # what is lacking is named by its option
+        out += wrapped(f"names {' '.join(re.findall('--[a-z-]+', text)) or 'no option'}")
     for sheet in _sheets(json.loads(record)):
         out += of_sheet(sheet)
     return [*out, *wrapped(f"page {page}"), *(wrapped(f"why {numbers(whole)}") if whole else ()), *holes(whole)]
@@ -131,7 +135,7 @@ def of_sheet(sheet: dict[str, Any]) -> Iterator[str]:
     for question in sheet["questions"]:
         yield f"  asks {question['key']} ({question['kind']}) {numbers(question['text'])}"
     for caution in sheet["cautions"]:
-        yield f"  caution {caution['severity']}: {numbers(caution['text'])}"
+        yield f"  caution {caution['severity']}: {' '.join(caution['text'].split()[:4])} ~ {numbers(caution['text'])}"
 
 
 def _bound(bound: dict[str, Any] | None) -> str:

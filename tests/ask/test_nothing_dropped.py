@@ -26,7 +26,7 @@ NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?|\.[0-9]+")
 # A number of the line that stands in another form in the reading: three weeks are 21 days, three months 90, six lines
 # are grade 8, 50 kilos 490 N; or says no more of an answer: the size of an axle whose maker is asked.
 OTHERWISE = re.compile(
-    r"\b(?:v ?(?:4|6|8|10|12)|o2)\b|[0-9]+ (?:weeks?|months?)|[0-9.]+ (?:thou|lines?|dashes)|6 lines on"
+    r"\b(?:v ?(?:4|6|8|10|12)|o2)\b|[0-9]+ (?:weeks?|months?)|[0-9.]+ (?:thou|(?:radial )?lines?|dashes)|6 lines on"
     r" head|(?<![0-9.])0?[0-9]{2,3}(?= wall| dom| 4130)"
     r"|8\.8 in rear|8\.8 inch ring|9 inch ring|8 1/2 inch(?:es)? (?:across|diff)|50 kilos"
     r"|900 millibar|2448(?= pitch)|(?<=in )mm2|(?<=what )mm2"
@@ -62,7 +62,8 @@ def reading(line: str) -> Reading | None:
 
 def lost(line: str, got: Reading) -> list[float]:
     """The numbers of a line that stand nowhere in its reading."""
-    told = [float(n) for n in NUMBER.findall(" ".join([*got.values.values(), *got.said.values()]))]
+    denied = [said for said in got.aside if said.startswith(("not ", "no ", "without ", "instead of ", "rather than "))]
+    told = [float(n) for n in NUMBER.findall(" ".join([*got.values.values(), *got.said.values(), *denied]))]
     typed = OTHERWISE.sub(" ", " ".join(words_of(line)))
     return [float(n) for n in NUMBER.findall(typed) if float(n) not in told]
 

@@ -28,7 +28,7 @@ NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?|\.[0-9]+")
 OTHERWISE = re.compile(
     r"\b(?:v ?(?:4|6|8|10|12)|o2)\b|[0-9]+ (?:weeks?|months?)|[0-9.]+ (?:thou|(?:radial )?lines?|dashes)|6 lines on"
     r" head|(?<![0-9.])0?[0-9]{2,3}(?= wall| dom| 4130)"
-    r"|8\.8 in rear|8\.8 inch ring|9 inch ring|8 1/2 inch(?:es)? (?:across|diff)|50 kilos"
+    r"|8\.8 in rear|8\.8 inch ring|9 inch ring|8 1/2 inch(?:es)? (?:across|diff)|50 (?:kilos|kg)"
     r"|900 millibar|2448(?= pitch)|(?<=in )mm2|(?<=what )mm2"
     r"|\b5 speed|\b3 55 gears|(?<=4\.1 to )1\b"
 )
@@ -39,6 +39,7 @@ USUAL = {
     ("torque", "service"): ("vehicle",),
     ("bend", "service"): ("vehicle", "car", "cars"),
     ("torque", "into"): ("steel",),
+    ("heat", "beside"): ("truck",),  # an exhaust wrap is on the exhaust of something
 }
 SHORT = 9  # words of a line that another is put behind
 

@@ -107,11 +107,11 @@ _SUBJECTS = (
         (
             _MIX + r"|with|and|or",
             r"coolants?|anti-?freeze",
-            r"(?:green|orange|pink|red|blue|yellow|purple|oat|iat|hoat)\b.*"
-            r"\b(?:green|orange|pink|red|blue|yellow|purple|oat|iat|hoat)|different (?:colou?rs?|kinds?|types?|makes?)",
+            r"(?:green|orange|pink|red|blue|yellow|oat|iat|hoat)\b.*"
+            r"\b(?:green|orange|pink|red|blue|yellow|oat|iat|hoat)|different (?:colou?rs?|kinds?|types?|makes?)",
         ),
         ("coolants mixed",),
-        rf"{_MIX}|coolants?|anti-?freeze|green|orange|pink|red|blue|yellow|purple|oat|iat|hoat|up|different|colou?rs?"
+        rf"{_MIX}|coolants?|anti-?freeze|green|orange|pink|red|blue|yellow|oat|iat|hoat|up|different|colou?rs?"
         r"|kinds?|types?|makes?|old|new|radiator|system|got|all|only",
     ),
     Subject(
@@ -210,7 +210,8 @@ _SUBJECTS = (
         (
             r"how hot|temp(?:erature)?s?|glow\w*",
             r"headers?|primar(?:y|ies)|down ?pipes?|manifolds?|exhausts?|tail ?pipes?|collectors?",
-            r"gets?|runs?|running|go(?:es)?|full (?:load|chat|throttle|power)|flat out|wide open|skin|surface|glow\w*",
+            r"(?:primar\w+|down ?pipes?|manifolds?|tail ?pipes?|collectors?|exhausts?)\b.*\bgets?|runs?|running"
+            r"|full (?:load|chat|throttle|power)|flat out|wide open|skin|surface|glow\w*",
         ),
         ("exhaust surface temperature",),
         r"how hot|temp\w*|exhausts?|headers?|primar\w+|down ?pipes?|manifolds?|tail ?pipes?|collectors?|pipes?|tubes?"

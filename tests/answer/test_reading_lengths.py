@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from gaugeblock.answer.asking import amount
+from gaugeblock.answer.asking import _millimetres, amount
 from gaugeblock.tables.load import refdata
 
 
@@ -15,3 +15,22 @@ from gaugeblock.tables.load import refdata
 def test_a_steels_number_is_no_length(words: str, found: list[str]) -> None:
     hits = amount("length", bare="in").take(tuple(words.split()), 0, refdata())
     assert [hit.value for hit in hits] == found
+
+
+@pytest.mark.parametrize(
+    ("number", "unit", "millimetres"),
+    [
+        ("3/4", "in", 19.05),
+        ("1-3/4", "in", 44.45),
+        ("1 3/4", "in", 44.45),
+        (".5", "in", 12.7),
+        ("12", "mm", 12),
+        ("2", "ft", 609.6),
+        ("1.5", "m", 1500),
+        ("3", "cm", 30),
+        ("-2", "mm", 2),
+        ("2/0", "in", 0),
+    ],
+)
+def test_a_length_as_it_is_typed_in_millimetres(number: str, unit: str, millimetres: float) -> None:
+    assert _millimetres(number, unit) == pytest.approx(millimetres)

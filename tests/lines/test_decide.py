@@ -139,3 +139,13 @@ def test_a_state_on_which_no_limit_depends_is_not_asked():
     sheet = route("coolant", material="EPDM", fluid="coolant, ethylene glycol")
     assert (sheet.decision.kind, sheet.decision.figure.text) == ("use", "140")
     assert not sheet.questions
+
+
+@pytest.mark.parametrize(
+    ("paper", "whose"), [({}, "the limit given"), ({"line_limit_from": "sheet"}, "its maker's limit")]
+)
+def test_a_limit_is_said_to_be_its_makers_where_he_states_it(paper, whose):
+    keys = {"material": "nylon tube", "fluid": "petrol", "temperature": "60 degC", "temperature_by": "thermocouple"}
+    sheet = route("fuel feed", **keys, **paper, line_limit="100 degC")
+    (said,) = (c.reason for c in sheet.checks if "100 degC" in c.reason)
+    assert f"{whose} is 100 degC" in said

@@ -11,8 +11,12 @@ from collections import Counter
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from gaugeblock import domains
+from gaugeblock.job.starter import starter_text
 from gaugeblock.packet import cards, first, make, render, worklist
+from gaugeblock.packet.build import Packet, build
 from gaugeblock.packet.chosen import Scope
+from gaugeblock.tables.load import refdata
 from laws.as_told import holes, numbers, of_sheet, wrapped
 
 if TYPE_CHECKING:
@@ -24,18 +28,22 @@ _DRAWN = re.compile(r"<(style|svg)\b.*?</\1>", re.DOTALL)
 _MARKS = re.compile(r"\b[0-9a-f]{12,}\b")  # digests
 
 
+STARTER = Path("starter")  # with every key that it explains, and no item an example
+
+
 def builds() -> list[Path]:
-    """The jobs of the tests."""
+    """The jobs of the tests, and the starter."""
     return [
+        STARTER,
         *sorted(TESTS.glob("builds/*.toml")),
         *sorted(TESTS.glob("packet/builds/*.toml")),
         TESTS / "laws/trial.toml",
     ]
 
 
-def named(build: Path) -> str:
+def named(job: Path) -> str:
     """A build by its place under the tests."""
-    return build.relative_to(TESTS).as_posix()
+    return "starter" if job == STARTER else job.relative_to(TESTS).as_posix()
 
 
 def kept() -> dict[str, list[str]]:
@@ -49,9 +57,9 @@ def kept() -> dict[str, list[str]]:
     return found
 
 
-def built(build: Path) -> list[str]:
+def built(job: Path) -> list[str]:
     """What a packet shows."""
-    made = make.make(str(build))
+    made = _started() if job == STARTER else make.make(str(job))
     view = render.view_of(made, Scope())
     front = view["first"]
     out = [
@@ -85,6 +93,12 @@ def _parts(page: str) -> str:
     return ", ".join(f"{count} {name}" for name, count in sorted(found.items()))
 
 
+def _started() -> Packet:
+    text = re.sub(r"(?m)^#(?=[\[\]a-z]|  \{)", "", starter_text(domains.tables())).replace("EXAMPLE ", "")
+    data = refdata()
+    return build(domains.parse_job(text, hooks=domains.hooks(data)), data, "test")
+
+
 def _ink(svg: str) -> str:
     """What a drawing says, how many there are of its elements, and what its coordinates come to."""
     said = numbers(" ".join(re.findall(r">([^<>]+)<", svg)))
@@ -103,8 +117,8 @@ def _numbers(text: str) -> str:
 
 def _blocks() -> Iterator[str]:
     yield "# What the packets of the test builds were when they were last read (see as_built.py); by scripts/bless."
-    for build in builds():
-        yield "\n".join([f"build {named(build)}", *built(build)])
+    for job in builds():
+        yield "\n".join([f"build {named(job)}", *built(job)])
 
 
 if __name__ == "__main__":

@@ -52,3 +52,15 @@ def test_a_speedometer_without_a_shown_speed_is_off_by_the_turns_of_its_tyres(no
 def test_a_speedometer_reads_high_on_smaller_tyres() -> None:
     assert "too high" in true_speed("195/50R15", "195/65R15").decision.do
     assert "too low" in true_speed("33 in", "31 in").decision.do
+
+
+@pytest.mark.parametrize(
+    ("tyre", "was", "words"),
+    [("33 in", "31 in", ("faster", "covers more")), ("29 in", "31 in", ("slower", "covers less"))],
+)
+def test_a_larger_tyre_goes_faster_than_the_speedometer_shows(tyre: str, was: str, words: tuple[str, str]) -> None:
+    said = true_speed(tyre, was, "60 mph").decision.do
+    assert all(word in said for word in words), said
+    shown = true_speed(tyre, was, None).decision.do
+    way = ("low", "counts less") if words[0] == "faster" else ("high", "counts more")
+    assert all(word in shown for word in way), shown

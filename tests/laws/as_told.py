@@ -1,7 +1,8 @@
-"""What the answers told when they were last read: their decisions and their numbers, without their words.
+"""What the answers told when they were last read: their decisions and numbers, and of their words the few that turn.
 
 ``as_told.txt`` holds it for every line of the corpus. A change that was meant is written by ``scripts/bless``, and its
-difference is read like the difference of an example packet. Words may change and nothing here does.
+difference is read like the difference of an example packet. Other words may change and nothing here
+does.
 """
 
 from __future__ import annotations
@@ -27,7 +28,12 @@ if TYPE_CHECKING:
 
 HERE = Path(__file__).parent
 KEPT = HERE / "as_told.txt"
-_NUMBER = re.compile(r"[0-9]+(?:[./:-][0-9]+)*")
+# A number, or a word that turns what is said round.
+_NUMBER = re.compile(
+    r"[0-9]+(?:[./:-][0-9]+)*"
+    r"|\b(?:not|no|never|more|less|over|under|high(?:er)?|low(?:er)?|faster|slower|larger|smaller|longer|shorter"
+    r"|thicker|thinner|above|below|left|right|maker's|given)\b"
+)
 _WIDE = 118
 _ONE = "item source check thing step bolt figure wire row card page answer question candidate shim clip"
 _HOLE = re.compile(
@@ -84,7 +90,7 @@ def _is_asked_why(line: str) -> bool:
 
 
 def numbers(text: str) -> str:
-    """The numbers of a text in their order, but for the releases, which change nothing by themselves."""
+    """The numbers of a text, and its words that turn, in their order, but for the releases, which change nothing by themselves."""
     return " ".join(_NUMBER.findall(text.replace(refdata().release, "").replace(__version__, ""))) or "none"
 
 

@@ -84,3 +84,12 @@ def test_what_the_tables_have_is_only_said_of_the_quantity_that_was_stated() -> 
     other = short(fuse("10 A", wire="10 AWG"))
     assert "circuit current 10 A" in other
     assert "the tables have" not in other
+
+
+def test_a_line_that_just_fits_is_one_line() -> None:
+    sheet = torque("3/8-16", grade="5", condition="dry")
+    wide = next(line for line in short(sheet, columns=200).splitlines() if "TIGHTEN" in line)
+    assert wide in short(sheet, columns=len(wide)).splitlines()
+    parted = short(sheet, columns=len(wide) - 1).splitlines()
+    assert wide not in parted
+    assert any(line.strip() == sheet.decision.candidates[0].figure.trust for line in parted)

@@ -14,6 +14,8 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
 
+# How good a tool is and how far two ways agree: asked for when somebody doubts a number.
+MINOR = ("torque_difference", "wrench_tolerance", "rounding_effect", "bend_ratio")
 _MOST_LINES = 15
 _WIDE = 80
 _MOST_BESIDE = 3
@@ -210,7 +212,7 @@ def _beside(sheet: Sheet, wide: int) -> list[str]:
     """The next figures of the answer, one a line; what could be taken for the number to use is left out."""
     from gaugeblock import units
 
-    shown = {f.quantity for f in sheet.decision.figures}
+    shown = {*MINOR, *(f.quantity for f in sheet.decision.figures)}
     kinds = {units.dimension(f.unit) for f in sheet.decision.figures}
     lines: list[str] = []
     most = _MOST_BESIDE

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from gaugeblock.answer.check import INFORM, OK
 from gaugeblock.answer.decision import ASK, NONE, STOP
 from gaugeblock.answer.pretty import pretty
+from gaugeblock.answer.short import MINOR
 from gaugeblock.answer.text import label
 
 if TYPE_CHECKING:
@@ -23,8 +24,6 @@ _SHORT = 24
 _MOST_FIGURES = 5
 _GOVERNS, _COMPARED = "governs", "for comparison"
 _WHICH = ("first", "second", "third")
-# How good a tool is and how far two ways agree: asked for when somebody doubts a number.
-_MINOR = ("torque_difference", "wrench_tolerance", "rounding_effect", "bend_ratio")
 _OUTCOME = {STOP: "STOP", ASK: "ASK FIRST", NONE: "NO FIGURE"}
 
 
@@ -99,7 +98,7 @@ def _roles(item: Item) -> dict[str, str]:
 
 def _place(figure: Figure, roles: dict[str, str]) -> int:
     """Where a figure stands: what the card rests on, then what comes of it, then comparisons, last what is minor."""
-    return 2 if figure.quantity in _MINOR else 1 if roles.get(figure.id) == _COMPARED else 0
+    return 2 if figure.quantity in MINOR else 1 if roles.get(figure.id) == _COMPARED else 0
 
 
 def _apart(figures: list[Figure], roles: dict[str, str]) -> dict[str, str]:

@@ -11,7 +11,7 @@ KEPT = kept()
 
 @pytest.mark.parametrize("line", KEPT)
 def test_an_answer_is_as_it_was_last_read(line: str) -> None:
-    assert told(line) == KEPT[line], "where it was meant: scripts/bless, and read the difference"
+    assert told(line) == KEPT[line], f"{line}: where it was meant, scripts/bless, and read the difference"
 
 
 def test_every_line_of_the_corpus_is_kept() -> None:

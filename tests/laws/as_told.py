@@ -81,7 +81,13 @@ def told(line: str) -> list[str]:
         out += wrapped(f"names {' '.join(re.findall('--[a-z-]+', text)) or 'no option'}")
     for sheet in _sheets(json.loads(record)):
         out += of_sheet(sheet)
-    return [*out, *wrapped(f"page {page}"), *(wrapped(f"why {numbers(whole)}") if whole else ()), *holes(whole)]
+    return [
+        *out,
+        *wrapped(f"page {page}"),
+        f"  set in {_indents(text)}",
+        *(wrapped(f"why {numbers(whole)}") if whole else ()),
+        *holes(whole),
+    ]
 
 
 def _is_asked_why(line: str) -> bool:
@@ -90,8 +96,14 @@ def _is_asked_why(line: str) -> bool:
 
 
 def numbers(text: str) -> str:
-    """The numbers of a text, and its words that turn, in their order, but for the releases, which change nothing by themselves."""
+    """The numbers of a text and its words that turn, in their order, but for the releases, which change nothing."""
     return " ".join(_NUMBER.findall(text.replace(refdata().release, "").replace(__version__, ""))) or "none"
+
+
+def _indents(text: str) -> str:
+    """How far the lines of a page are set in, each depth once."""
+    depths = {len(line) - len(line.lstrip()) for line in text.splitlines() if line.strip()}
+    return " ".join(map(str, sorted(depths)))
 
 
 def holes(text: str) -> list[str]:

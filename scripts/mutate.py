@@ -108,7 +108,11 @@ def _walk(node: ast.AST, function: int) -> Iterator[tuple[ast.AST, int]]:
 
 
 def _stands_still(node: ast.AST) -> bool:
-    """What does not run: types, texts that document, lists of slots, and refusals, whose words other tests hold."""
+    """What does not run: types, texts that document, lists of slots, refusals, whose words other tests hold, and that a
+    zip is strict, which guards what cannot be.
+    """
+    if isinstance(node, ast.keyword) and node.arg == "strict":
+        return True
     if isinstance(node, ast.If) and isinstance(node.test, ast.Name) and node.test.id == "TYPE_CHECKING":
         return True
     if isinstance(node, ast.Assign) and isinstance(node.targets[0], ast.Name):

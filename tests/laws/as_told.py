@@ -76,6 +76,8 @@ def told(line: str) -> list[str]:
         code, text = _said(shlex.split(line))
         page, (_, record) = numbers(text), _said([*shlex.split(line), "--json"])
         whole = _said([*shlex.split(line), "--why"])[1] if _is_asked_why(line) else ""
+    with mock.patch.dict(os.environ, {"COLUMNS": "40", "LINES": "24"}):
+        narrow = _said(shlex.split(line))[1]
     out = [f"  ends with {code}", *holes(text)]
     if code == 2:  # what is lacking is named by its option
         out += wrapped(f"names {' '.join(re.findall('--[a-z-]+', text)) or 'no option'}")
@@ -84,7 +86,7 @@ def told(line: str) -> list[str]:
     return [
         *out,
         *wrapped(f"page {page}"),
-        f"  set in {_indents(text)}",
+        f"  set in {_indents(text)}; narrow {_indents(narrow)}",
         *(wrapped(f"why {numbers(whole)}") if whole else ()),
         *holes(whole),
     ]

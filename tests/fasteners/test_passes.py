@@ -47,3 +47,15 @@ def test_without_a_wrench_a_pass_is_the_share_itself() -> None:
     figure = torque("3/8-16", grade="SAE J429 5", condition="dry").decision.figure
     assert figure is not None
     assert passes(shares(50, 100), figure, "lbf*ft", (), refdata()) == ["16 lbf*ft", "31 lbf*ft"]
+
+
+@pytest.mark.parametrize(
+    ("small", "made"), [("10 to 30 N*m by 1", "30 N*m on the wrench 10 to 30 N*m by 1"), ("10 to 29 N*m by 1", BY_HAND)]
+)
+def test_a_wrench_is_set_at_its_very_end_and_not_past_it(small: str, made: str) -> None:
+    names = ("50 to 200 N*m by 1", small)
+    sheet = torque("M12", grade="8.8", condition="dry", wanted="100 N*m", wrench=names)
+    figure = sheet.figure("torque_setting")
+    assert figure.typical == 100
+    wrenches = [read_wrench(name) for name in names]
+    assert passes(shares(30, 100), figure, "N*m", wrenches, refdata())[0] == made

@@ -64,6 +64,7 @@ COMPARED = {
     'drop --wire "12 AWG" --current "25 A" --length "12 ft" --return body --compare "wire=10 AWG, 12 AWG"': 2,
     'jointlimit --speed "3000 rpm" --compare "speed=3000 rpm, 4000 rpm"': 2,
     'mastercylinder "7/8 in" --was "1 in" --compare "master=3/4 in, 7/8 in"': 2,
+    'beam --od "1.5 in" --wall ".095 in" --span "30 in" --material "1020 DOM" --compare "wall=.065 in, .120 in"': 2,
     'offset "4 in" --angle "30 deg" --compare "angle=30 deg, 45 deg"': 2,
     'cope "1-1/2 in" --onto "1-3/4 in" --compare "onto=1-1/2 in, 1-3/4 in"': 2,
     'finaldrive "2500 rpm" --speed "70 mph" --tyre "25 in" --compare "gear=1, 0.82"': 2,

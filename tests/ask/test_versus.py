@@ -14,6 +14,12 @@ PAIRS = {
     "dot 3 vs dot 4 boiling point wet": ("item", ["dot 3 boiling point wet", "dot 4 boiling point wet"]),
     "16 gauge awg compared to 16 gauge bwg": ("system", ["16 gauge awg", "16 gauge bwg"]),
     "tap drill m8 vs m10": ("thread", ["tap drill m8", "tap drill m10"]),
+    "which is stronger grade 8 or class 10.9": ("bolt grade", ["grade 8 strength", "class 10.9 strength"]),
+    "is 8.8 better than grade 5": ("grade", ["8.8 strength", "grade 5 strength"]),
+    "blue thread locker on a 5/16-24 grade 8, same number as dry or not": (
+        "condition",
+        ["5/16-24 grade 8 thread locker", "5/16-24 grade 8 dry"],
+    ),
 }
 
 
@@ -43,3 +49,9 @@ def test_each_row_is_the_answer_to_its_own_question(line: str, wanted: tuple[str
 def test_what_cannot_be_set_side_by_side_is_refused(line: str) -> None:
     with pytest.raises(GaugeblockError):
         gaugeblock.ask(line)
+
+
+def test_two_grades_show_what_each_stands_before_it_stretches() -> None:
+    table = gaugeblock.ask("which is stronger grade 8 or class 10.9")
+    assert isinstance(table, Table)
+    assert table.text().count("proof strength") == len(table.lines)

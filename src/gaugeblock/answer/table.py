@@ -45,10 +45,10 @@ class Line(Value):
 class Table(Value):
     """The answers of a question side by side: ``open`` keys, ``lines`` one for each set of values, ``title``.
 
-    ``more`` is how many further sets of values there are.
+    ``more`` is how many further sets of values there are; ``beside`` are quantities that stand under each row too.
     """
 
-    __slots__ = ("asked", "data", "lines", "more", "open", "title")
+    __slots__ = ("asked", "beside", "data", "lines", "more", "open", "title")
 
     title: str
     asked: Mapping[str, str | None]
@@ -56,6 +56,7 @@ class Table(Value):
     open: tuple[str, ...]
     lines: tuple[Line, ...]
     more: int
+    beside: tuple[str, ...]
 
     def __init__(
         self,
@@ -65,7 +66,9 @@ class Table(Value):
         open: Iterable[str],
         lines: Iterable[Line],
         more: int = 0,
+        beside: Iterable[str] = (),
     ) -> None:
+        put(self, "beside", tuple(beside))
         put(self, "title", title)
         put(self, "asked", Keys(asked))  # type: ignore[arg-type]
         put(self, "data", data)
@@ -113,15 +116,18 @@ class Table(Value):
         gap = wide - len(said) - len(release)
         foot += [f"{said}{' ' * gap}{release}"] if gap > 1 else [*wrap(said.strip(), 2, 2, wide=wide), f"  {release}"]
         what = capital(self.title.rpartition("; ")[2]) + "." if above else self.title
-        kinds = {f.quantity for line in self.lines for f in line.sheet.decision.figures[:1]}
+        kinds = {f.quantity for line in self.lines for f in _shown(line)}
         named = kinds.pop() if len(kinds) == 1 else ""
         if named and not _is_named(named, self.title):
             shown = named.replace("_", " ")
             what += f" Shown: {shown}." if above else f"; shown: {shown}"
         head = [*wrap(what, 0, 2, wide=wide), ""]
         room = _SCREEN - above - len(head) - len(tail) - len(foot) - (self.more > 0)
+        stops = _stopped([line.sheet.decision for line in self.lines if line.sheet.decision.kind == STOP])
         asking = [line.sheet.decision for line in self.lines if line.sheet.decision.kind == ASK]
-        told = [[part for text in texts for part in wrap(text, 2, 2, wide=wide)] for texts in _settling(asking)]
+        told = [
+            [part for text in (*stops, *texts) for part in wrap(text, 2, 2, wide=wide)] for texts in _settling(asking)
+        ]
         settling = next((one for one in told if len(body) + len(one) <= room), told[-1])
         foot, room = [*settling, *foot], room - len(settling)
         body, cut = (body, 0) if whole or len(body) <= room else _kept(body, room - (not self.more))
@@ -130,8 +136,8 @@ class Table(Value):
         return "\n".join([*head, *body, *tail, *foot])
 
     def _unit(self) -> str | None:
-        """The unit of most of the numbers, so that a column is of one unit."""
-        found = [f.unit for line in self.lines for f in line.sheet.decision.figures[:1]]
+        """The unit of most of the numbers, a torque's by its thread, so that a column is of one unit."""
+        found = [shop_unit(f) or f.unit for line in self.lines for f in line.sheet.decision.figures[:1]]
         return max(found, key=found.count) if found else None
 
     def _grid(self, across: list[str], unit: str | None, wide: int) -> tuple[list[str], list[str]]:
@@ -151,9 +157,15 @@ class Table(Value):
             for i, value in enumerate(across):
                 sheet = cells.get((*at, value))
                 row += f"{_cell(sheet, unit):<{step}}" if sheet is not None else " " * step
-                trusts[i] += [f.trust for f in sheet.decision.figures[:1]] if sheet is not None else []
+                trusts[i] += [f.trust for f in _shown_of(sheet)] if sheet is not None else []
             out.append(row.rstrip())
         return out, _under(trusts, first, step)
+
+    def _beside(self, line: Line, unit: str | None) -> list[str]:
+        """The further figures of a row, each with its name."""
+        own = {f.quantity: f for f in line.sheet.figures}
+        kept = [own[quantity] for quantity in self.beside if quantity in own]
+        return [f"{f.quantity.replace('_', ' ')} {_number(f, line.sheet, unit)}" for f in kept]
 
     def _with_label(self, name: str, line: Line) -> str:
         from gaugeblock.answer.text import label
@@ -177,10 +189,10 @@ class Table(Value):
             names = [f"{name}: {more}" for name, more in zip(names, told, strict=True)]
             first = min(max(map(len, names), default=0) + 4, wide // 2)
         cell = max(14, *(len(_cell(line.sheet, unit)) + 2 for line in self.lines))
-        seconds = [len(_second(line.sheet.decision.figures, line.sheet, unit)) + 2 for line in self.lines]
+        seconds = [len(_second(_shown(line), line.sheet, unit)) + 2 for line in self.lines]
         second = max(12, *seconds) if max(seconds) > 2 else 0
         for name, line in zip(names, self.lines, strict=True):
-            figures = line.sheet.decision.figures
+            figures = _shown(line)
             numbers = f"{_cell(line.sheet, unit):<{cell}}{_second(figures, line.sheet, unit):<{second}}"
             trust = figures[0].trust if figures else ""
             if wide < _NARROW or len(name) + 4 > first or first + len(numbers.rstrip()) > wide:
@@ -193,7 +205,25 @@ class Table(Value):
                 f"{row}{trust if fits else ''}".rstrip(),
                 *([] if fits or not trust else wrap(trust, under, under, wide=wide)),
             ]
+            out += [part for text in self._beside(line, unit) for part in wrap(text, 8, 10, wide=wide)]
         return out
+
+
+def _shown(line: Line) -> tuple[Figure, ...]:
+    """The figure that stands in a row; none where it stops, whatever the torque that would be kept to."""
+    return _shown_of(line.sheet)
+
+
+def _shown_of(sheet: Sheet) -> tuple[Figure, ...]:
+    return () if sheet.decision.kind == STOP else sheet.decision.figures[:1]
+
+
+def _stopped(stopping: list[Decision]) -> list[str]:
+    """Why the rows that stop do, and what to do, where all say the same."""
+    whys = list(dict.fromkeys(decision.do for decision in stopping))
+    if len(whys) > 1:
+        return ["A row that stops says why: ask for that row alone."]
+    return [f"Stop: {why}" for why in whys]
 
 
 def _settling(asking: list[Decision]) -> list[list[str]]:

@@ -6,7 +6,8 @@ from functools import wraps
 
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.unpublished import maker_of, named_by
-from gaugeblock.errors import LookupMiss
+from gaugeblock.errors import InputError, LookupMiss
+from gaugeblock.fasteners.crow_foot import CROW_FOOT_SIGNALS, CROW_FOOT_SLOTS, settle_crow_foot
 from gaugeblock.fasteners.makers_words import OfMaker, with_threads
 from gaugeblock.fasteners.mended import REPAIRED
 from gaugeblock.fasteners.open_keys import LIMITS
@@ -22,6 +23,7 @@ from gaugeblock.fasteners.thread_ask import (
     threads_of,
     usual_threads,
 )
+from gaugeblock.fasteners.tightening import OUTCOME, TIGHTEN
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -77,6 +79,12 @@ def _settle_part(values: dict[str, str], data: Refdata) -> dict[str, str]:
     whatever the grade of its bolt.
     """
     values = {k: v for k, v in with_threads(values).items() if k != "grade"}
+    if "pipe" in values:
+        values = _by_its_pipe(values, data)
+    size = values.get("size", "")
+    if size[:1] == "M" and size[1:].isdigit():  # a spark plug of M14 is listed by 14 mm
+        sizes, plain = _sizes(values["part"], data), f"{size[1:]} mm"
+        values["size"] = plain if plain in sizes and not any(own.startswith(size) for own in sizes) else size
     kind = values.pop("kind", "")
     if kind:
         name = f"{values['part']}, {kind}"
@@ -84,6 +92,21 @@ def _settle_part(values: dict[str, str], data: Refdata) -> dict[str, str]:
             raise LookupMiss(name, "part", "not in the tables", (), "ask its maker, or leave it out")
         values["part"] = name
     return values
+
+
+def _by_its_pipe(values: dict[str, str], data: Refdata) -> dict[str, str]:
+    """A nut whose thread and tube were both said, by the one of them that its torques are listed by."""
+    rest = {k: v for k, v in values.items() if k != "pipe"}
+    pipe, size = values["pipe"], values.get("size", "")
+    if not size.startswith("M"):
+        raise InputError(pipe, "size", "it was said beside another size", (), "say the tube or the thread, not both")
+    sizes = _sizes(values["part"], data)
+    return {**rest, "size": pipe} if size not in sizes and pipe in sizes else rest
+
+
+def _sizes(part: str, data: Refdata) -> set[str]:
+    """The sizes that a part's torques are listed by."""
+    return {row["size"] for row in data.table("fasteners/part_torques").rows if row["part"] == part}
 
 
 def _tightens(row: Row) -> bool:
@@ -148,18 +171,6 @@ def _of_maker(answer: Callable[..., Sheet]) -> Callable[..., Sheet]:
     return asked
 
 
-_TIGHTEN = (
-    r"(?:(?:do|should|must|would|can) (?:i|you|we) )?(?:knock|reduce|lower|drop|cut|bring|take)(?: the| my| its)*"
-    r" torque(?: figure| down| back| off)?(?: (?:and )?(?:by )?how much)?|"
-    r"(?:set|drop|back|wind|turn|bring)(?: (?:the|my) (?:torque )?(?:wrench|clicker|spanner))?(?: (?:off|down))*"
-    r" to(?= |$)|"
-    r"(?:torque )?(?:wrench|clicker)|torque wrench|(?:how )?tite(?:n(?:ed)?)?|crank(?:ed)?(?: down)?|(?:wh?at'?s?"
-    r" )?(?:the )?(?:tightening"
-    r" |clamp(?:ing)? )?torque(?:s|d)?(?: specs?| settings?|"
-    r" figures?|"
-    r" values?)?|torquing|bolting|tork|torgue|tighten(?:ed|ing)?(?: down)?|tightness|how tight"
-    r"|(?:ft|foot|inch|in)[- ]?(?:lbs?|pounds?)|newton met(?:re|er)s?|nm|set(?:ting)?|snug"
-)
 _SLOTS: dict[str, tuple[Reader, ...]] = {
     "thread": THREAD,
     "grade": GRADE,
@@ -173,8 +184,10 @@ _SLOTS: dict[str, tuple[Reader, ...]] = {
     "insert": INSERT,
     "given": (
         Shaped(
-            r"(?:what )?clamp(?:ing)?(?: load| force)?(?: (?:do i get|does it give|at|from|for|of|is|with|i get))*"
-            rf" (?P<n>{NUMBER}) ?{TORQUE_SAID}",
+            r"(?:what |how much )?clamp(?:ing)?(?: load| force)?(?: (?:do i get|does it give|at|from|for|of|is|with"
+            r"|i get|does"
+            r"|do|did|will|would))*"
+            rf" (?P<n>{NUMBER}) ?{TORQUE_SAID}(?: (?:give|make|put on|come to|get)(?: me)?)?",
             lambda m: f"{m['n']} {unit_of(m['unit'])}",
             "clamp at {}",
             cue=("clamp",),
@@ -188,6 +201,14 @@ _SLOTS: dict[str, tuple[Reader, ...]] = {
             cue=("too", "enough", "ok", "safe", "right"),
         ),
         Shaped(
+            r"(?:did|done|used|put|went|pulled|gave|torqued|tightened)(?: (?:it|them|em|to|at|up|on))*"
+            rf" (?P<n>{NUMBER}) ?{TORQUE_SAID}",
+            lambda m: f"{m['n']} {unit_of(m['unit'])}",
+            "clamp at {}",
+            doubt=1,
+            cue=("did", "done", "used", "put", "went", "pulled", "gave", "torqued", "tightened"),
+        ),
+        Shaped(
             rf"(?:to|at) (?P<n>{NUMBER}) ?{TORQUE_SAID}",
             lambda m: f"{m['n']} {unit_of(m['unit'])}",
             "clamp at {}",
@@ -196,6 +217,15 @@ _SLOTS: dict[str, tuple[Reader, ...]] = {
         ),
     ),
     "engagement": (
+        Shaped(
+            r"(?:(?:that |which |and )?(?:only|just) )?(?:goes|screws|threads|reaches|gets|got|has|have|is"
+            r"|winds)(?: (?:in|only"
+            rf"|just|about))* (?P<n>{NUMBER}) ?(?P<u>mm|inch(?:es)?|in|\")(?: (?:of thread|in|deep|down))?"
+            r"(?= (?:into|in) (?:the |my |an? )?[a-z])",
+            lambda m: f"{m['n']} {'mm' if m['u'] == 'mm' else 'in'}",
+            "{} engaged",
+            cue=("goes", "screws", "threads", "reaches", "gets", "got", "has", "have", "is", "winds"),
+        ),
         amount(
             "length",
             after=r"(?:deep|engaged|engagement|of thread|of threads|of engagement|thread engagement|in)",
@@ -215,7 +245,7 @@ _SLOTS: dict[str, tuple[Reader, ...]] = {
     "maker": (OfMaker(),),
 }
 _SIGNALS = (
-    _TIGHTEN + r"|(?:bonnet|hood|hinge|fender|bumper|bracket|crossmember|frame|floor|door)s?|(?:cap"
+    TIGHTEN + "|" + OUTCOME + r"|(?:bonnet|hood|hinge|fender|bumper|bracket|crossmember|frame|floor|door)s?|(?:cap"
     r" |machine |set )?(?:bolts?|screws?|studs?)|capscrews?|hex(?:"
     r" head)?|fasteners?|threads?|nuts?|hex"
     r" head|flange head|flange(?= bolts?\b| screws?\b)|socket(?: head)?(?: cap)?|allen"
@@ -261,6 +291,17 @@ PART = Topic(
                 rf"(?P<n>{NUMBER})(?: ?(?:inch|in|\"))?", lambda m: f"{m['n']} in" if "/" in m["n"] else None, doubt=3
             ),
         ),
+        "pipe": (  # the tube of a nut whose thread was said changes nothing
+            amount(
+                "length",
+                before="(?:on|for)(?: an?| the| my)?",
+                after="(?:brake |fuel |steel )?(?:pipe|line|tub(?:e|ing))",
+                say="on {} pipe",
+                doubt=30,
+                cue=("pipe", "line", "tub"),
+                most=25,
+            ),
+        ),
         "seat": (
             Named(words_of("fasteners", "seat", "fasteners/part_torques"), tail="seat|seats|seated|type"),
             Shaped(  # the metal of a washer is none of the part's
@@ -300,7 +341,7 @@ PART = Topic(
             Named(words_of("fasteners", "service", "fasteners/part_torques")),
         ),
     },
-    _TIGHTEN + r"|tight(?= (?:for|on) the)|(?:on|at|to) (?:the |an? )?(?:brake )?cal?lipers?"
+    TIGHTEN + r"|tight(?= (?:for|on) the)|(?:on|at|to) (?:the |an? )?(?:brake )?cal?lipers?"
     r"|exhaust pipes?|pipes?|threads?|nuts?|bolts?|seat|(?:rear"
     r" |front"
     r" )(?:leaf )?springs?(?:"
@@ -328,16 +369,13 @@ OTHER_THREADS = Topic(
 CROW_FOOT = Topic(
     _torque,
     "setting with a crow-foot",
-    {
-        "adapter": _SLOTS["adapter"],
-        "wanted": (*_SLOTS["wanted"], amount("torque", say="wanted {}")),
-        "wrench": _SLOTS["wrench"],
-    },
-    _SIGNALS + r"|setting|what|want(?:ed)?|on the (?:nut|bolt)|at the (?:nut|bolt)|nut|bolt|wrench|set(?: it)?(?: to)?"
-    r"|get|to",
-    needs=("adapter", "wanted"),
+    {**CROW_FOOT_SLOTS, "wanted": (*_SLOTS["wanted"], amount("torque", say="wanted {}"))},
+    f"{_SIGNALS}|{CROW_FOOT_SIGNALS}",
+    needs=("crow_foot_length", "wrench_length", "wanted"),
     asks_for=r"crow\S*",
     is_named=True,
+    asks_back=r"crow\S*",
+    settle=settle_crow_foot,
     unmoved="metal finish standard service quality",
 )
 TOPICS = (TORQUE, PART, OTHER_THREADS, CROW_FOOT, REPAIRED, *THREADS)

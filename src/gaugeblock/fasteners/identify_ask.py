@@ -34,7 +34,7 @@ _FITS = (
 )
 _LEAST_MM, _MOST_MM = 3.5, 75.0  # no thread of inches is so thick, and none of millimetres is thinner
 _LEAST_TPI, _MOST_TPI, _MOST_PITCH = 8, 80, 3.5
-_SERIES = "unf|unc|bspp?|bspt|npt|whitworth"
+_SERIES = "unf|unc|bspp?|bspt|npt|bsf"  # a Whitworth thread has the pitch of UNC: a rule says what tells them apart
 _GUESS = (
     rf"(?:m ?[0-9]+(?:x[0-9.]+)?(?: fine| coarse)?|metric(?: [0-9]+)?|imperial"
     rf"|(?:[0-9]+/[0-9]+(?: ?(?:in|inch))? )?(?:{_SERIES})"
@@ -112,7 +112,8 @@ IDENTIFY = Topic(
             ),
             Shaped(r"(?P<n>[0-9]?\.?[0-9]+) ?(?:mm )?pitch", lambda m: f"{m['n']} mm", "pitch {}", cue=("pitch",)),
             Shaped(
-                rf"(?:the |my |an? )?(?P<n>[0-9]*\.?[0-9]+) ?(?:mm )?(?:pitch |thread )?gauge{_FITS}",
+                r"(?:(?:and |it )*(?:takes|suits|wants|matches|fits|needs) )?(?:the |my |an? )?"
+                rf"(?P<n>[0-9]*\.?[0-9]+) ?(?:mm )?(?:pitch |thread )?gauge{_FITS}",
                 _gauged,
                 "pitch {}",
                 cue=("gauge",),
@@ -126,12 +127,15 @@ IDENTIFY = Topic(
     r"|(?:(?:oil|water|air|temp|temperature|pressure|brake|reverse|fan) )+(?:switch|sender|sensor)"
     r"|(?:off|from|of|out of)(?: (?:an?|the|my|some))*(?: old)?(?: (?:fuel|oil|water|brake|clutch|hydraulic|carb"
     r"|gear ?box|engine|pump|caliper|cylinder|cooler|tank|filter|tractor|block|head|radiator))+"
+    r"|(?:old|rusty|manky|odd|strange|weird)(?= (?:rusty |old |brake |fuel )*(?:bolt|stud|screw|fitting|union|nut"
+    r"|plug|thread))"
     r"|threads?|bolts?|studs?|screws?|fittings?|nose|male|identify|flare|tube|hydraulic|suit|die nut|plugs?|ports?"
     r"|what (?:is|tube)|which tube(?: does it suit)?|does it|it|its|mystery|measuring|has|have|got"
     r"|mikes?(?: at| out at)?|measures?|calipers?|over the threads?|union|fine|coarse|across",
     needs=("diameter", "pitch"),
     settle=lambda values, _: {k: v for k, v in values.items() if k not in ("nose", "guess")},
-    asks_for=r"what|whats|what's|which|identify|mystery|unknown|is (?:it|this|that)|across|over (?:the )?threads?",
+    asks_for=r"what|whats|what's|which|identify|mystery|unknown|is (?:it|this|that)|across|over (?:the )?threads?"
+    r"|measures?|mikes?|mics?|takes|tpi",
     is_named=True,
     unmoved="metal finish state form standard service quality",
 )

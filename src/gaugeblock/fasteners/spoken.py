@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, always, amount, words_of
+from gaugeblock.fasteners.crow_foot import ADAPTER
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -214,12 +215,6 @@ def unit_of(text: str) -> str:
     return "lbf*in" if "in" in text else "lbf*ft"
 
 
-def _arms(match: re.Match[str]) -> str | None:
-    arm = match["arm"] or match["arm2"]
-    at = f" at {match['at']} deg" if match["at"] else ""
-    return f"{arm} in on {match['wrench']} in{at}" if arm else None
-
-
 TOOLS: dict[str, tuple[Reader, ...]] = {
     "wrench": (
         Shaped(
@@ -230,35 +225,7 @@ TOOLS: dict[str, tuple[Reader, ...]] = {
         ),
         Shaped(rf"{_SPAN} ?(?:{TORQUE_SAID}) (?:torque )?wrench{_BY}", _range, "wrench {}", cue=("wrench",)),
     ),
-    "adapter": (
-        Shaped(
-            rf"(?:an? )?(?:(?P<arm>{NUMBER}) ?(?:inch|in|\") )?crow[ -]?(?:foot|feet)(?: (?:of )?(?P<arm2>{NUMBER})"
-            r" ?(?:inch|in|\"))?"
-            rf" on (?:an? )?(?P<wrench>{NUMBER}) ?(?:inch|in|\")(?: (?:torque )?wrench)?(?: at (?P<at>[0-9]+)(?: deg|"
-            r" degrees)?)?",
-            _arms,
-            "crow-foot {}",
-            cue=("crow",),
-        ),
-        Shaped(
-            rf"(?:an? |the |my )?crow'?s?[ -]?(?:foot|feet)(?: (?:that )?(?:sticks?|stands?|goes|is|reaches|of|out"
-            rf"|by))*"
-            rf" (?P<arm>{NUMBER}) ?(?:inch(?:es)?|in|\")(?P<arm2>)(?: (?:dead|straight|out|long|in line))*"
-            rf" (?:on|off|from|with)(?: an?| the| my)* (?P<wrench>{NUMBER}) ?(?:inch(?:es)?|in|\")(?P<at>)"
-            r"(?: (?:torque )?wrench)?",
-            _arms,
-            "crow-foot {}",
-            cue=("crow",),
-        ),
-        Shaped(
-            rf"(?:an? |the )?(?P<arm>{NUMBER}) ?(?:inch(?:es)?|in|\") crow'?s?[ -]?(?:foot|feet)(?P<arm2>)"
-            r"(?: (?:stuck|straight|out|sticking|dead|in line))*(?: (?:on|off|from|of|at|the|an?|my|end))+"
-            rf" (?P<wrench>{NUMBER}) ?(?:inch(?:es)?|in|\")(?P<at>)(?: (?:torque )?wrench)?",
-            _arms,
-            "crow-foot {}",
-            cue=("crow",),
-        ),
-    ),
+    "adapter": ADAPTER,
     "locknut": (
         Named(
             words_of("fasteners", "nut", "fasteners/prevailing"),

@@ -115,8 +115,33 @@ HOLE = Topic(
     _hole,
     "hole to drill",
     {
-        "thread": THREAD,
+        "thread": (
+            *THREAD,
+            Shaped(
+                r"(?P<n>[2-9]|1[0-9]|2[0247]) ?mm(?= (?:thread|tap|tapped|tapping|metric)(?: |$|s))"
+                r"|metric (?P<m>[2-9]|1[0-9]|2[0247])(?: ?mm)?(?= |$)(?! ?x)",
+                lambda m: f"M{m['n'] or m['m']}",
+                cue=("mm", "metric"),
+            ),
+        ),
         "fit": (
+            Shaped(
+                r"(?:an? )?(?:sloppy|loose|easy|slack|baggy|generous|wobbly|rattling)(?: fit)?",
+                always("clearance, free"),
+                doubt=1,
+                cue=("sloppy", "loose", "easy", "slack", "baggy", "generous", "wobbly", "rattl"),
+            ),
+            Shaped(
+                r"(?:so )?(?:that )?(?:(?:it|they|the (?:bolt|screw|stud)|bolt) )?(?:slides?|drops?|slips?|falls?)"
+                r" (?:straight |right )?(?:in|through)(?: (?:easy|easily|freely))?",
+                always(_CLEARANCE),
+                cue=("slide", "drop", "slip", "fall"),
+            ),
+            Shaped(
+                r"(?:an? )?(?:snug|neat|tight|close|good close|nice close)(?: (?:fit|one))",
+                always("clearance, close"),
+                cue=("snug", "neat", "tight", "close"),
+            ),
             Shaped(
                 r"(?:(?:an?|the) )?(?:wire |steel |coil )*(?:thread )?inserts?(?: (?:drill|hole|size|tap))*",
                 always("thread insert"),
@@ -244,6 +269,12 @@ FACT = Topic(
                 r"(?:how many |what )?(?:threads?|tpi)(?: per inch| to the inch)|how many (?:threads?|tpi)|tpi|pitch",
                 always("pitch"),
             ),
+            Shaped(  # which of two it is
+                r"(?:(?:is )?(?:it|that) )?(?:an? )?(?P<a>[0-3](?:\.[0-9]{1,2})?)(?: ?mm)?(?: pitch)? or (?:an? )?"
+                r"(?P<b>[0-3](?:\.[0-9]{1,2})?)(?: ?mm)?(?: pitch)?",
+                lambda m: f"pitch: {m['a']} or {m['b']}",
+                cue=(" or ",),
+            ),
             Shaped(r"(?:tensile )?stress area|area", always("stress area")),
             Shaped(r"root area|minor (?:diameter )?area", always("root area")),
             Shaped(r"(?:major |outside )?dia(?:meter)?|od|how (?:big|thick)(?: around| across)?", always("diameter")),
@@ -253,8 +284,9 @@ FACT = Topic(
     needs=("thread", "fact"),
     columns={"thread": usual_threads},
     opens=_open_thread,
-    asks_for=r"threads?|tpi|pitch|area|dia(?:meter)?",
+    asks_for=r"threads?|tpi|pitch|area|dia(?:meter)?|[0-3](?:\.[0-9]+)?(?: ?mm)? or (?:an? )?[0-3](?:\.[0-9]+)?",
     is_named=True,
+    settle=lambda values, _: {k: v.partition(":")[0] if k == "fact" else v for k, v in values.items()},
 )
 
 
@@ -294,11 +326,12 @@ STRENGTH = Topic(
             Shaped(r"(?:it is |its )?(?:an? )?metric", always(_METRIC), "{}"),
         ),
     },
-    r"(?:how )?strong|strength|(?:tensile|proof|yield)(?: strength| stress| load)?|means?|stand(?: for)?|head"
+    r"(?:how )?(?:much |any )?strong(?:er|est)?|the same(?: as)?|better|strength"
+    r"|(?:tensile|proof|yield)(?: strength| stress| load)?|means?|stand(?: for)?|head"
     r"|mark(?:s|ed|ing|ings)?|stamp(?:s|ed)?|on it"
     r"|bolts?|screws?|grade|class|ksi|psi|mpa|lines?|what (?:is|are|grade)|is",
     needs=("grade",),
-    asks_for=r"strong|strength|tensile|proof|mean|means|head|mark\w*|stamp\w*|lines?",
+    asks_for=r"strong\w*|strength|tensile|proof|mean|means|head|mark\w*|stamp\w*|lines?",
     is_named=True,
     columns={"grade": grades_said},
     settle=_settle_grade,

@@ -62,6 +62,7 @@ def answer_or_rules(question: str, reading: Reading, data: Refdata) -> Answer:
     """The answer to a question that was read; what the rules say of it where the tables have no such thing."""
     try:
         got = _with_bolt(reading, answer_to(reading, None, data), data)
+        got = _with_guess(reading, got, data)
         if not is_in(reading.unit, got.found):
             why = f"it was read as {got.read_as}, and nothing of that is in {reading.unit}"
             raise InputError(reading.unit, "", why, (), f"say what you want in {reading.unit}")
@@ -93,6 +94,14 @@ def _with_bolt(reading: Reading, got: Answer, data: Refdata) -> Answer:
     except GaugeblockError:  # what is known of the part stands without it
         return got
     return got.replace(more=(other.replace(read_as=f"{other.read_as}{PLAIN_BOLT}"),))
+
+
+def _with_guess(reading: Reading, got: Answer, data: Refdata) -> Answer:
+    """A thread that was identified; with it the rule of the series that it was taken for, where rules alone have it."""
+    if "bsf" not in reading.values.get("guess", ""):
+        return got
+    rules = _ruled(("british", "bsf", "threads", "per", "inch"), data)
+    return got if rules is None else got.replace(more=(*got.more, rules))
 
 
 def read_or_answered(question: str, data: Refdata) -> Reading | Answer:

@@ -296,10 +296,14 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         (cue, r"\b(seventy[ -]five|eighty|eighty[ -]five) (?:w |weight )?(ninety|one forty)\b", _oil)
         for cue in ("ninety", "one forty")
     ),
-    ("wheel stud", r"\bwheel studs?\b(?=.*\b(?:torque|tight))", "wheel nut"),
+    ("wheel stud", r"^(?=.*\b(?:torque|tight))(.*?)\bwheel studs?\b", r"\1wheel nut"),
     ("alloys", r"\balloys\b", "alloy wheels"),
     ("left", r"\bleft[ -]?hand(?:ed)?(?: threads?)?\b(?! (?:side|drive|door|wheel))", "left-hand"),
-    ("thread", r"^(?=.*\bthreads?\b)(.*?)(?:\ban ?-? ?([0-9]+)|(?<![^ ])-([0-9]+) ?an)\b", _an),
+    (
+        "thread",
+        r"^(?=.*\bthreads?\b)(.*?)(?:\ban ?-? ?([0-9]+)(?! (?:to the|tpi|threads?|per))|(?<![^ ])-([0-9]+) ?an)\b",
+        _an,
+    ),
     (" wall", r"\bone (twenty|thirty|eighty)(?:[ -](five|four|eight))?(?= wall)", _over_hundred),
     (
         "wait",

@@ -44,6 +44,14 @@ _FORGED = (
     r"|(?:axle|half) ?shafts?|torsion bars?|anti-?roll bars?|sway bars?"
 )
 
+# What is put in once more; what is asked of it otherwise.
+_AGAIN = (
+    r"re-?us(?:e|ed|ing|able)|use (?:it |them |the old \w+ )?(?:again|twice)|again|twice|second time|old (?:one|ones"
+    r"|sleeve"
+    r"|washers?)|refit\w*|put (?:it |them )?back|anneal\w*|back off|new (?:one|ones) (?:each|every)|every time"
+    r"|each time"
+)
+_NO_AGAIN = r"torque|tight|how tight|lb|lbf|nm|ft|size|preload (?:of|is)|turning|thick\w*|heat|clamp"
 _HOSE, _BRAKE_FLUID = "hose for fuel injection", "brake fluid, mixed"
 _BUNG = "place and angle of an oxygen sensor bung in the exhaust pipe"
 _FORBIDDEN = "heat on a forged or heat-treated part"
@@ -200,6 +208,18 @@ _SUBJECTS = (
         unless=r"torque|tight\w*|spacing|far apart|every|size",
     ),
     Subject(
+        "sealing washers used again",
+        (r"(?:copper|crush|sealing|alumini?um|ally|banjo|bonded)(?: (?:sealing|crush))? washers?", _AGAIN),
+        ("crush washers and sealing washers",),
+        unless=_NO_AGAIN,
+    ),
+    Subject(
+        "crush sleeve used again; no rule here lets one be used again",
+        (r"(?:crush|collapsible|pinion|preload) (?:sleeves?|spacers?|tubes?)", _AGAIN),
+        ("crush sleeve",),
+        unless=_NO_AGAIN,
+    ),
+    Subject(
         "how long a braided brake hose lasts",
         (r"braided|braid", r"brakes?|hoses?", r"last|lasts|life|how long|renew\w*|replac\w*|age"),
         ("braided brake hose, life",),
@@ -232,8 +252,15 @@ _SUBJECTS = (
         unless=r"size|bore|inch|in|mm|temp\w*|hot|heat|degf|degc|e85|ethanol|diesel|nylon|ptfe|braided",
     ),
 )
+_JOINT = r"v-? ?bands?|slip[- ](?:joints?|fits?|ons?)|slip(?= or| vs)|flanges?|ball (?:and socket|joints?)"
 # What has no figure and is refused by name: the patterns, what a line of it does not have, why, what to do.
 _REFUSED = (
+    (
+        (r"whitworth|whit|bsw|bsf|[0-9]{1,2} ?ba", r"torques?|tight\w*|how (?:hard|tight)|nm|ft lbs?|foot pounds?"),
+        r"tap|tapping|drill|pitch|tpi|threads? (?:per|to the)|spanner|flats|banjo|plugs?",
+        "no torque of a British thread is on record, Whitworth, BSF or BA: that of a UNC or UNF bolt is not for it",
+        "ask the maker of the vehicle or of the bolt; the thread itself: `gaugeblock find bsf`, `gaugeblock find bsw`",
+    ),
     (
         (
             rf"(?<!inert )(?:{_HOT_WORK})",
@@ -253,6 +280,16 @@ _REFUSED = (
     ),
     (
         (
+            rf"(?:{_JOINT}).*\b(?:or|vs|versus|than)\b.*(?:{_JOINT})",
+            r"exhausts?|turbo\w*|headers?|down ?pipes?|collectors?",
+        ),
+        r"torque|tight\w*|lbs?|lbf|nm|sizes?|gap|clearance|how (?:far|long|much|hot)|temp\w*|length",
+        "no rule was found that chooses between a V-band, a flange, a ball joint and a slip joint",
+        "ask the makers of the joints for the heat and the movement that each takes; what the tables have of each: "
+        "`gaugeblock find v-band`, `gaugeblock find slip joint`",
+    ),
+    (
+        (
             r"primar(?:y|ies)",
             r"sizes?|diameter|dia|od|bore|id|big|large|length|long",
             r"pipes?|tubes?|primar\w+|headers?",
@@ -267,7 +304,8 @@ _REFUSED = (
 # One of these pieces stands in every line of a subject, so that no pattern is made in vain.
 _CUES = re.compile(
     "nitrile|nbr|buna|epdm|f[kp]m|fluor|silicone|chang|clip|clamp|braid|o2|oxygen|lambda|band|"
-    "hot|temp|glow|dot|mix|top|weld|torch|flame|heat|red|wrap|hose|r[0-9]|primar|coolant|freeze|brak|tank|drum"
+    "washer|sleeve|spacer|slip|whit|bs[wf]|[0-9]ba|hot|temp|glow|dot|mix|top|weld|torch|flame|heat|red|wrap|hose"
+    "|r[0-9]|primar|coolant|freeze|brak|tank|drum"
 )
 
 

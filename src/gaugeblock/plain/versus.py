@@ -15,7 +15,15 @@ if TYPE_CHECKING:
     from gaugeblock.plain.reading import Reading
     from gaugeblock.tables.load import Refdata
 
-_AGAINST = (("vs",), ("versus",), ("compared", "to"), ("compared", "with"), ("against",), ("than",))
+_AGAINST = (
+    ("vs",),
+    ("versus",),
+    ("compared", "to"),
+    ("compared", "with"),
+    ("against",),
+    ("than",),
+    ("as", "strong", "as"),
+)
 # With which two whole things are told apart: then an "or" sets them against each other too.
 _TELLS_APART = frozenset(["stiffer", "stronger", "heavier", "lighter", "stiffest", "strongest", "heaviest", "lightest"])
 
@@ -40,7 +48,8 @@ def side_by_side(words: tuple[str, ...], topics: list[Topic], data: Refdata) -> 
     found: list[tuple[int, Reading, Reading]] = []
     for topic in topics:
         first, second = (read(half, topic, data) for half in halves)
-        if not first.unread and not second.unread:
+        has_needs = told_apart or {*topic.needs} <= first.values.keys() | second.values.keys()
+        if has_needs and not first.unread and not second.unread:
             found.append((first.cost + second.cost, first, second))
     for _, first, second in sorted(found, key=lambda one: one[0]):
         both = _whole(first, second, data) if told_apart else _apart(first, second, data)
@@ -66,7 +75,7 @@ def _apart(first: Reading, second: Reading, data: Refdata) -> tuple[Reading, Tab
     names = f"{apart[0]}={first.values[apart[0]]}; {second.values[apart[0]]}"
     told = {k: v for k, v in said.items() if k != apart[0]}
     told[apart[0]] = f"{first.said[apart[0]]} and {second.said[apart[0]]}"
-    table = compared(first.topic, values, said, names, data)
+    table = compared(first.topic, values, said, names, data).replace(beside=_BESIDE.get(first.topic.noun, ()))
     return (first.replace(values=values, said=told), table) if len(table.lines) > 1 else None
 
 
@@ -88,7 +97,7 @@ def _whole(first: Reading, second: Reading, data: Refdata) -> tuple[Reading, Tab
     told.update({key: f"{first.said.get(key, '')} and {second.said.get(key, '')}" for key in apart})
     rows = [{key: values[key] for key in apart if key in values} for values in both]
     try:
-        table = of_things(first.topic, common, told, rows, data)
+        table = of_things(first.topic, common, told, rows, data).replace(beside=_BESIDE.get(first.topic.noun, ()))
     except GaugeblockError:
         return None
     has_figures = all(line.sheet.figures for line in table.lines)
@@ -96,3 +105,5 @@ def _whole(first: Reading, second: Reading, data: Refdata) -> tuple[Reading, Tab
 
 
 _ASKED = ("fact",)
+# What is told of each beside its first figure: what a bolt stands before it stretches.
+_BESIDE = {"bolt grade": ("proof_strength",)}

@@ -25,10 +25,10 @@ _UNWANTED = (
 )
 _BEFORE = rf"\bbefore {_WHOSE}(?!boil){_HARM}(?: or {_HARM})?\b"
 # What a torque shall not do.
-_SPOILING = r"(?:strip|pull|gall|ruin|damage|break|snap|crack|stretch|crush|wreck|squash)"
+_SPOILING = r"(?:strip|pull|gall|ruin|damage|break|snap|crack|stretch|crush|wreck|squash|wring|shear|twist|round|split)"
 _SPOILED = (
     r"(?: (?:out|off))?(?: (?:the |my |his |its )?(?:threads?|bolts?|head|plug|casing|pan"
-    r"|caps?|it|them|hole|stud)"
+    r"|caps?|it|them|hole|stud|nut|union|pipe|flare)(?: (?:off|out))?"
     r"(?: (?:on|of) (?:it|them))?)?"
 )
 _HARMLESS = (
@@ -62,6 +62,36 @@ _WEATHER = (
 )
 # A piece that a line must have; the pattern; what is written for it.
 SAID_BESIDE = (
+    *(  # what somebody will not do again to so many of them
+        (
+            cue,
+            r"\b(?:and |but |so )?(?:i am|i'm|im|we are|we're|i will|i'll|i do|we do|i) ?(?:not|never|don't|dont"
+            r"|won't|wont)"
+            r"(?: want to| going to| gonna| about to)? "
+            r"(?:clean|wip|degreas|strip|tak|do|pull|buy|wash|chang|replac|swapp|undo)(?:e|ing)?(?: (?:apart|off|out))?"
+            r"(?: (?:all|the|lot|[a-z]+teen|[a-z]+ty|one|two|three|four|five|six|seven|eight|nine|ten|twelve|[0-9]+"
+            r"|a dozen"
+            r"|every))* (?:of (?:em|them|'em|these|those)|the lot|em all|them all|all of it)"
+            r"(?: (?:off|out|again|down|up|now|all))*(?= |$)",
+            "",
+        )
+        for cue in (" of ", "the lot", " all")
+    ),
+    (
+        "same ",
+        r"\b(?:and |but )?(?:is (?:it|that|the (?:torque|figure|number)) |do i use |use )?(?:the )?same"
+        r"(?: (?:number|torque|figure|setting|value|spec))? (?:as|like)(?: (?:if|when|for|it|they|was|were|is|are"
+        r"|the|a))*"
+        r" (dry|oiled|greased)(?: (?:bolts?|threads?|figure|torque|number))?(?: or (?:not|less|lower|different|what"
+        r"|no))?$",
+        r"vs \1",
+    ),
+    (
+        " or is ",
+        r"\bor is (?:that|it|this)(?: be)?(?: just)? (?:asking for|looking for|inviting|a recipe for)"
+        r" (?:trouble|grief|disaster|leaks?)\b",
+        "",
+    ),
     *((cue, _DIRTY, "") for cue in _OF_HANDS),
     *((cue, _ON_HANDS, "") for cue in _OF_HANDS),
     *((cue, _WEATHER, "") for cue in (" here", "outside", " out ", "as he", "today", "tonight")),

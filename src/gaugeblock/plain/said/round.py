@@ -134,6 +134,16 @@ SAID_ROUND: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
     ("piece", r"\b(two|2|three|3) piece\b", r"\1-piece"),  # a shaft of two pieces is no whole one
     ("lash", r"(?<!back)(?<!-)\blash\b", "backlash"),
     ("or not", r",? ?\b(?:is )?(?:that|it) (?:is )?(?:ok|okay|enough|safe)? ?or not\b", ""),
+    ("re us", r"\bre us(?=e|ing)", "reus"),
+    ("thru", r"\bthru\b", "through"),
+    (
+        "through",
+        r"\b((?:bolts?|studs?|screws?|pins?)(?: (?:to|that|which|will|can|just|should))*) (?:drops?|falls?|slides?"
+        r"|slips?"
+        r"|goes|go|fits?|pass(?:es)?|pokes?|pushes)"
+        r"(?: (?:right|easily|freely|straight|nicely))? through(?: (?:it|easily|freely|nicely))?(?= |$)(?! the)",
+        r"\1 clearance",
+    ),
     ("wot", r"\bwot\b", "what"),
     ("slathered", r"\bslathered (?:it|them|em|the (?:bolts|threads)) in\b", "with"),
     ("8.8s", r"\b8\.8s\b", "8.8"),

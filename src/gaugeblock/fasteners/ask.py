@@ -23,7 +23,7 @@ from gaugeblock.fasteners.thread_ask import (
     threads_of,
     usual_threads,
 )
-from gaugeblock.fasteners.tightening import OUTCOME, TIGHTEN
+from gaugeblock.fasteners.tightening import OUTCOME, STRIPS, TIGHTEN
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -44,6 +44,9 @@ _CONDITIONS = ("dry", "oiled", "anti-seize")
 
 def _open_bolt(values: dict[str, str], data: Refdata) -> Open | None:
     """Coarse and fine of a bare size, the everyday grades, dry, oiled and with anti-seize: whatever was not said."""
+    if "strips" in values and "engagement" not in values:
+        why = "no table has the torque at which threads strip"
+        raise InputError("strip", "", why, (), "say how much thread is engaged, 12 mm, and in which metal")
     if "thread" not in values:
         return None  # a maker's torque stands whatever the thread
     open_keys, rows = [], [values]
@@ -67,7 +70,7 @@ def _open_bolt(values: dict[str, str], data: Refdata) -> Open | None:
 
 def _settle_bolt(values: dict[str, str], data: Refdata) -> dict[str, str]:
     """``M8 fine`` is M8x1 where that is the one fine thread of the size; a metal and its strength are two options."""
-    values = with_threads(apart(values))
+    values = {k: v for k, v in with_threads(apart(values)).items() if k != "strips"}
     if "thread" not in values:
         return values
     threads = threads_of(values["thread"], data) if values["thread"].endswith(" fine") else ()
@@ -201,7 +204,7 @@ _SLOTS: dict[str, tuple[Reader, ...]] = {
             cue=("too", "enough", "ok", "safe", "right"),
         ),
         Shaped(
-            r"(?:did|done|used|put|went|pulled|gave|torqued|tightened)(?: (?:it|them|em|to|at|up|on))*"
+            r"(?:did|d[o]ne|used|put|went|pulled|gave|torqued|tightened)(?: (?:it|them|em|to|at|up|on))*"
             rf" (?P<n>{NUMBER}) ?{TORQUE_SAID}",
             lambda m: f"{m['n']} {unit_of(m['unit'])}",
             "clamp at {}",
@@ -240,6 +243,9 @@ _SLOTS: dict[str, tuple[Reader, ...]] = {
         ),
     ),
     **KNOWN,
+    "strips": (
+        Shaped(STRIPS, always("strips"), "whether it strips", cue=("strip", "pull", "let go", "lets go", "give")),
+    ),
     "joint": (Shaped(r"permanent(?: joint)?", always("permanent"), "permanent joint", cue=("permanent",)),),
     **TOOLS,
     "maker": (OfMaker(),),

@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 
 _CROW = (
     r"(?:an? |the |my )?crow'?s?[ -]?(?:foot|feet)"
-    r"(?: (?:adapt[eo]r|spanner|attachment|extension|head|end|wrench(?= (?:is|that|of|sticks?|stands?))))?"
+    r"(?: (?:ad[a]pt[eo]r|spanner|attachment|extension|head|end|wrench(?= (?:is|that|of|sticks?|stands?))))?"
 )
 _UNIT = r"inch(?:es)?|in|\"|mm|cm"
 _OUT = (
@@ -120,9 +120,9 @@ CROW_FOOT_SLOTS: dict[str, tuple[Reader, ...]] = {
             cue=("right angle", "square", "sideways", "perpend"),
         ),
         Shaped(
-            r"(?:facing|pointing|turned|pointed|folded|sticking) back(?:wards?)?(?: (?:towards?|to|at|over|along))?"
+            r"(?:facing|pointing|turned|pointed|folded|sticking) back(?:w[a]rds?)?(?: (?:towards?|to|at|over|along))?"
             r"(?: (?:the |my )?(?:handle|grip|hand|me|wrench))?"
-            r"|back(?:wards?)? (?:towards?|to|at|over|along) (?:the |my )?(?:handle|grip|hand|me|wrench)",
+            r"|back(?:w[a]rds?)? (?:towards?|to|at|over|along) (?:the |my )?(?:handle|grip|hand|me|wrench)",
             always("180"),
             "at {} deg",
             cue=("back",),

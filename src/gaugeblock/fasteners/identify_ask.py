@@ -112,7 +112,7 @@ IDENTIFY = Topic(
             ),
             Shaped(r"(?P<n>[0-9]?\.?[0-9]+) ?(?:mm )?pitch", lambda m: f"{m['n']} mm", "pitch {}", cue=("pitch",)),
             Shaped(
-                r"(?:(?:and |it )*(?:takes|suits|wants|matches|fits|needs) )?(?:the |my |an? )?"
+                r"(?:(?:and |it )*(?:takes|s[u]its|wants|matches|fits|needs) )?(?:the |my |an? )?"
                 rf"(?P<n>[0-9]*\.?[0-9]+) ?(?:mm )?(?:pitch |thread )?gauge{_FITS}",
                 _gauged,
                 "pitch {}",

@@ -138,7 +138,7 @@ HOLE = Topic(
                 cue=("slide", "drop", "slip", "fall"),
             ),
             Shaped(
-                r"(?:an? )?(?:snug|neat|tight|close|good close|nice close)(?: (?:fit|one))",
+                r"(?:an? )?(?:snug|neat|tight|close|good close)(?: (?:fit|one))",
                 always("clearance, close"),
                 cue=("snug", "neat", "tight", "close"),
             ),

@@ -99,7 +99,13 @@ CROW_FOOT_SLOTS: dict[str, tuple[Reader, ...]] = {
             cue=("wrench", "handle", "clicker"),
         ),
         Shaped(rf"{_W}{_SPAN}", _wrench, "wrench {}", cue=("grip", "handle", "hand", "pull", "hold")),
-        Shaped(rf"(?:on|off) (?:(?:the )?end of )?(?:an? |the |my )?{_W}(?: long)?", _wrench, "wrench {}", doubt=1),
+        Shaped(
+            rf"(?:on|off) (?:(?:the )?end of )?(?:an? |the |my )?{_W}(?: long)?",
+            _wrench,
+            "wrench {}",
+            doubt=1,
+            cue=("on a", "off a", "on the", "on my", "end of", "on 1", "on 2"),
+        ),
     ),
     "turned": (
         Shaped(
@@ -110,7 +116,12 @@ CROW_FOOT_SLOTS: dict[str, tuple[Reader, ...]] = {
             "at {} deg",
             cue=("deg",),
         ),
-        Shaped(rf"(?:turned |set )?at (?P<n>90|60|45|30|0)(?= |$)(?! ?(?:{_TORQUES}))", lambda m: m["n"], "at {} deg"),
+        Shaped(
+            rf"(?:turned |set )?at (?P<n>90|60|45|30|0)(?= |$)(?! ?(?:{_TORQUES}))",
+            lambda m: m["n"],
+            "at {} deg",
+            cue=("at 90", "at 60", "at 45", "at 30", "at 0"),
+        ),
         Shaped(
             r"(?:(?:at|turned|set|fitted|sticking|is|its|it's) )*(?:an? )?(?:right angles?|square|sideways"
             r"|perpendicular)"

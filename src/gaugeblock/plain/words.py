@@ -164,6 +164,7 @@ _SHORT = {
     "celcius": "celsius",
     "farenheit": "fahrenheit",
     "alt": "alternator",
+    "realy": "really",
 }
 # Shorthand that is a unit, behind a number.
 _UNITS = frozenset(["n", "w", "rad", "pts", "pt"])

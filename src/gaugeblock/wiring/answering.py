@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
     from gaugeblock.wiring.keys import Circuit
-    from gaugeblock.wiring.settings import Ways
+    from gaugeblock.wiring.settings import Setting, Ways
 
 VERB = "USE WIRE"
 
@@ -34,7 +34,7 @@ class Answer:
         self.open = words.deciding(ways.open, every)
         cold = next((s for s in every if not s.is_listed), None)
         self.unserved = words.refused(cold.setting) if cold is not None else ""
-        self.shown = _shown(every)
+        self.shown = _shown(every, ways.plain)
         self.built = [conductor.conductor(SIZES[s.at], s.setting, load, data) for s in self.shown]
         self.gauges = [self.gauge(s) for s in self.shown]
 
@@ -130,13 +130,19 @@ class Answer:
         return ask(VERB, candidates, failing, f"{reason}.")
 
 
-def _shown(every: Sequence[Sized]) -> list[Sized]:
-    """The settings to show, the biggest wire first: one where all need the same, else up to three."""
+def _shown(every: Sequence[Sized], plain: Setting) -> list[Sized]:
+    """The settings to show, the biggest wire first: one where all need the same, else up to three, of which one is
+    the plain circuit.
+    """
     by_size: dict[int, Sized] = {}
     for one in every:
         if one.is_listed:
             by_size.setdefault(one.at, one)
     sizes = sorted(by_size, reverse=True)
     few = len(sizes) <= MOST_CANDIDATES
-    picked = sizes if few else [sizes[0], sizes[len(sizes) // 2], sizes[-1]]
+    usual = next((one for one in every if one.is_listed and one.setting == plain), None)
+    if usual is not None and len(sizes) > 1:
+        by_size[usual.at] = usual
+    middle = sizes[len(sizes) // 2] if usual is None or usual.at in (sizes[0], sizes[-1]) else usual.at
+    picked = sizes if few else [sizes[0], middle, sizes[-1]]
     return [by_size[n] for n in picked]

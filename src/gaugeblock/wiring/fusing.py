@@ -63,8 +63,12 @@ class Fused(Value):
         put(self, "bundle", keys.count_of(asked.get("bundle"), "bundle"))
         put(self, "is_starter", False)
         if current is None and self.wire is None:
-            why = "neither the load nor the wire was given"
-            raise Ambiguous("fuse", "current", why, ("current", "wire"), "give one of both: 20 A, or 12 AWG")
+            why = "it is chosen by what the circuit draws, or by the wire that it protects, and neither was said"
+            do = (
+                "say what it draws, which its label or its paper has, as 20 A or 240 W; or say the wire that is there, as"
+                " 12 AWG or 2.5 mm2"
+            )
+            raise Ambiguous("fuse size", "", why, (), do)
 
 
 def fuse(

@@ -93,6 +93,13 @@ class Ways(Value):
         """The keys that have more than one way."""
         return tuple(ways[0].key for ways in self.by_key if len(ways) > 1)
 
+    @property
+    def plain(self) -> Setting:
+        """The circuit as it mostly lies where nothing is said: alone, in the cabin, back through the body; of drop
+        and insulation the stricter.
+        """
+        return Setting(tuple(ways[0] if ways[0].key in ("drop", "insulation") else ways[-1] for ways in self.by_key))
+
     def settings(self) -> Iterator[Setting]:
         """Every combination, the safest first."""
         yield from map(Setting, product(*self.by_key))

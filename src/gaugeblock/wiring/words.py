@@ -38,6 +38,8 @@ _NAMED = {
 }
 
 
+# What a person knows of a wire by looking stands first.
+_BY_SIGHT = ("return", "bundle", "air", "insulation", "drop")
 _CRANKING = "How much may the cable lose while cranking: 0.2 V as a manual has it, or 0.4 V with its connections?"
 
 
@@ -60,8 +62,8 @@ def deciding(open_keys: Sequence[str], every: Sequence[Sized]) -> tuple[str, ...
 
 
 def when(setting: Setting, keys: Sequence[str]) -> str:
-    """The ways of some keys as one condition."""
-    return "; ".join(setting.way(k).words for k in keys)
+    """The ways of some keys as one condition, what is seen at a glance first."""
+    return "; ".join(setting.way(k).words for k in _BY_SIGHT if k in keys)
 
 
 def then(one: Sized, wire: Conductor, data: Refdata) -> str:
@@ -80,7 +82,7 @@ def governs(one: Sized) -> str:
 
 def ask_for(keys: Sequence[str], unserved: str = "") -> str:
     """What to settle first, and what would never do."""
-    names = [_NAMED[k] for k in keys]
+    names = [_NAMED[k] for k in _BY_SIGHT if k in keys]
     listed = names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
     said = f"Settle {listed}: the wire hangs on {'it' if len(names) == 1 else 'them'}."
     return f"{said} {capital(unserved)}." if unserved else said

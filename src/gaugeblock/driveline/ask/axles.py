@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
-from gaugeblock.driveline.ask.common import HARDNESS_SAID, SHEAR, answer_of, treatments
+from gaugeblock.driveline.ask.common import HALF_SHAFT, HARDNESS_SAID, SHEAR, answer_of, treatments
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -87,7 +87,7 @@ AXLE = Topic(
         ),
         "converter": (Shaped("manual|no converter|clutch", always("none"), "no converter"),),
     },
-    r"(?:will|does|do|can|how much)(?: it| an?| my| the)?|axle(?: shafts?)?|half ?shafts?|shafts?|holds?|takes?|carry"
+    rf"{HALF_SHAFT}|(?:will|does|do|can|how much)(?: it| an?| my| the)?|axle|shafts?|holds?|takes?|carry"
     r"|snap(?:s|ping|ped)?|break(?:s|ing)?|twist(?:s|ing)?|each|side"
     r"|see(?:s|ing)?|get|survive|live|behind|engine|motor|torque|strong|enough",
     needs=("engine_torque",),

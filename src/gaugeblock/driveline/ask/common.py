@@ -14,6 +14,8 @@ if TYPE_CHECKING:
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.tables.load import Refdata
 
+# How a shaft from the differential to a wheel is called; a drive shaft or a propeller shaft may be a tube.
+HALF_SHAFT = r"(?:half|axle|stub)[- ]?(?:shafts?|axles?)|solid (?:drive|prop(?:eller)?)[- ]?shafts?"
 SHEAR = r"(?:shear|torsion(?:al)?|rigidity) modulus|modulus of rigidity"
 SCALE = r"hrc|rockwell c|rockwell b|rockwell|hrb|rc|rb|brinell|bhn|hbw|hb|vickers|hv"
 # A scale of Rockwell by its letter: 30 on the C scale.

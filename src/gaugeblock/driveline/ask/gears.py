@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from gaugeblock.answer.asking import Open
     from gaugeblock.tables.load import Refdata
 
+_CODED = r"(?:p|lt)?[1-3][0-9]5 ?[/ -] ?[2-9][05](?: ?(?:z?r|-|/) ?| )[12][0-9](?:\.5)?"
 _JOIN = r"(?: ?(?:,|and|or|vs|versus|against|to) ?| )"
 
 
@@ -27,7 +28,7 @@ def _ratios(match: re.Match[str]) -> str:
 def _tyre(match: re.Match[str]) -> str:
     code = match["code"]
     if code:
-        return code.upper().replace(" ", "").replace("-", "R") if "r" not in code else code.upper().replace(" ", "")
+        return code_of(code)
     return f"{match['n']} in"
 
 
@@ -72,7 +73,7 @@ GEARING = Topic(
         ),
         "tyre": (
             Shaped(
-                r"(?P<code>p?[0-9]{3} ?/ ?[0-9]{2} ?[zr-]?r? ?[0-9]{2})|(?P<n>[0-9]{2}(?:\.[0-9]+)?)"
+                rf"(?P<code>{_CODED})'?s?(?: (?:tires?|tyres?|rubber|rims?|wheels?))*|(?P<n>[0-9]{2}(?:\.[0-9]+)?)"
                 r" ?(?:inch|in|\")? (?:tall )?(?:tires?|tyres?|rubber)",
                 _tyre,
                 "tyre {}",
@@ -195,7 +196,6 @@ _WHEN_RIGHT = (
     r"|took off|took|replac(?:ed|ing)|over|before|originally|stock"
     r"|factory|right (?:with|on))(?: (?:it|with|on|the|of|my|old|had|were|was|stock|factory|for))*)"
 )
-_CODED = r"(?:p|lt)?[1-3][0-9]5 ?[/ -] ?[2-9][05](?: ?(?:z?r|-|/) ?| )[12][0-9](?:\.5)?"
 _TALL = r"[2-4][0-9](?:\.[0-9]+)?"
 
 

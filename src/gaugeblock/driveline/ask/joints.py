@@ -28,6 +28,8 @@ def _open_shaft(values: dict[str, str], data: Refdata) -> Open | None:
     return ("material",), [{"material": m} for m in found]
 
 
+# How the joint behind the first one is called.
+_SECOND = r"(?:other|second|back|rear|diff|pinion)(?: (?:end|one|joint|uj|u-joint))?"
 JOINT = Topic(
     lambda: answer_of("joints.answer", "joint"),
     "universal joint",
@@ -57,10 +59,16 @@ JOINT = Topic(
         "second": (
             amount("angle", before="and|other(?: end)?(?: is| at)?|second(?: is| at)?", say="second {}"),
             Shaped(
-                rf"(?:and )?(?P<n>{NUMBER})(?: ?deg(?:rees)?)? (?:at |on )?(?:the )?(?:other|second|back|rear|diff)"
-                r"(?: end| one)?",
+                rf"(?:and )?(?P<n>{NUMBER})(?: ?deg(?:rees)?)? (?:at |on )?(?:the )?(?:{_SECOND})",
                 lambda m: f"{m['n']} deg",
                 "second {}",
+            ),
+            Shaped(
+                rf"(?:and )?(?:at |on )?(?:the )?(?:{_SECOND})(?: (?:is|at|runs?|running|has|works?|sits?|joint))*"
+                rf" (?P<n>{NUMBER})(?: ?(?:deg(?:rees|s)?|\u00b0))?(?! ?(?:rpm|revs|in|inch|mm|thou))",
+                lambda m: f"{m['n']} deg",
+                "second {}",
+                cue=("other", "second", "back", "rear", "diff", "pinion"),
             ),
             amount("angle", say="second {}", doubt=1),
         ),
@@ -75,7 +83,7 @@ JOINT = Topic(
     r" ]?shaft|angles?|vibrat\w*|working|operating"
     r"|(?:whats?|what is) the (?:real|true|actual|compound)|real|true|actual|compound|off|view|prop"
     r"|(?:at |on )?(?:the |at )?(?:one|front|first|gearbox) end"
-    r"|fastest|slowest|highest|lowest|greatest|least|speeds?|bent|one|single"
+    r"|fastest|runs?|running|front|slowest|highest|lowest|greatest|least|speeds?|bent|one|single"
     r"|(?:speed )?(?:changes?|varia\w+|varies|ripple|swing)|see|output",
     needs=("angle",),
     asks_for=r"u|ujs?|u-?joints?|joints?|cardan|hooke\S*|drive ?shafts?|prop\S*|phase[ds]?|yokes?",
@@ -199,6 +207,14 @@ SHAFT = Topic(
             Shaped("(?:mild )?steel|dom", always("steel"), "{}"),
         ),
         "length": (
+            Shaped(  # no shaft is so many inches long
+                r"(?P<n>[3-9][0-9]{2}|[12][0-9]{3}) (?:long|(?:joint )?cent(?:re|er)s?(?: to cent(?:re|er)s?)?"
+                rf"|between (?:the )?(?:joints?(?: cent(?:re|er)s?)?|cent(?:re|er)s?|ujs?|u-joints?)"
+                rf"|joint to joint|(?:{_PROPELLER})(?! ?(?:rpm|revs|speed)))",
+                lambda m: f"{m['n']} mm",
+                "{} long",
+                cue=("long", "between", "cent", "joint", "prop", "shaft"),
+            ),
             amount(
                 "length",
                 after="(?:long|between (?:the )?joints?(?: cent(?:re|er)s?)?|joint to joint|cent(?:re|er) to"

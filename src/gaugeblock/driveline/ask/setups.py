@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
-from gaugeblock.driveline.ask.common import answer_of
+from gaugeblock.driveline.ask.common import HALF_SHAFT, answer_of
+from gaugeblock.errors import Ambiguous
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     import re
 
+    from gaugeblock.answer.asking import Open
     from gaugeblock.tables.load import Refdata
 
 
@@ -78,6 +80,28 @@ SETUP = Topic(
 )
 # The pitches of the standard that shafts of a vehicle have.
 _PITCHES = (4, 5, 6, 8, 10, 12, 16, 20, 24, 32, 40, 48)
+# Those that are set side by side where none was said.
+_USUAL_PITCHES = ("16/32", "20/40", "24/48", "32/64")
+
+
+# So few splines may have parallel sides.
+_PARALLEL = ("4", "6", "10", "16")
+
+
+def _open_pitch(values: dict[str, str], _data: Refdata) -> Open | None:
+    """The usual pitches, where none was said: teeth alone give no diameter.
+
+    Raises Ambiguous where a load is asked of it, or where it may be no involute spline.
+    """
+    if "pitch" in values:
+        return None
+    if values["teeth"] not in _PARALLEL and not {"torque", "length"} & values.keys():
+        return ("pitch",), [{"pitch": pitch} for pitch in _USUAL_PITCHES]
+    few = values["teeth"] in _PARALLEL
+    why = "the pitch was not said" + (", and so few splines may have parallel sides" if few else "")
+    raise Ambiguous("pitch", f"spline of {values['teeth']} teeth", why, (), "say the pitch too, as 24/48")
+
+
 SPLINE = Topic(
     lambda: answer_of("splines.answer", "spline"),
     "spline",
@@ -99,9 +123,13 @@ SPLINE = Topic(
         "torque": (amount("torque", say="{}"),),
         "length": (amount("length", after=r"(?:long|engaged|engagement|of engagement)", say="{} long"),),
     },
+    rf"{HALF_SHAFT}|drive ?shafts?|prop(?:eller)?[- ]?shafts?|"
     r"(?:involute )?splines?|splined|shafts?|yokes?|(?:outside |major )?dia(?:meter)?s?|o\.?d|major"
-    r"|pitch|sizes?|axle|how big|across|measure|torque|carry|hold",
-    needs=("pitch", "teeth"),
+    r"|pitch|sizes?|axle|(?:how (?:big|thick|fat)|what size)(?: is it| across| round)?|across|measure|torque|carry|hold",
+    needs=("teeth",),
+    opens=_open_pitch,
+    asks_for=r"splin\w*|[0-9]{2}/[0-9]{2}|pitch",
+    is_named=True,  # a count of teeth alone is of anything
     table="splines",
     columns={
         "pitch": lambda _: [f"{n}/{2 * n}" for n in _PITCHES],

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
-from gaugeblock.driveline.ask.common import HARDNESS_SAID, SCALE, SHEAR, answer_of, treatments
+from gaugeblock.driveline.ask.common import HALF_SHAFT, HARDNESS_SAID, SCALE, SHEAR, answer_of, treatments
 from gaugeblock.errors import Ambiguous, InputError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -130,10 +130,11 @@ STEEL = Topic(
         "yield_strength": known("stress", "yields?(?: stress)?", "yield {}", cue=("yield",)),
         "shear_modulus": known("stress", SHEAR, "shear modulus {}", cue=("shear", "rigid", "torsion")),
     },
+    rf"{HALF_SHAFT}|"
     r"(?:yield|torsional)(?: strength| yield)?|strength|how"
     r" strong|strong|hold|carr(?:y|ies)|enough|torque|twist|hard(?:ness|ened)?|treated|heat treat(?:ed|ment)?"
     r"|rc|hrc|rockwell|temper(?:ed)?|quenched|splined|it|steel|bars?|shafts?|axles?(?: shafts?)?|good"
-    r" for|stub|round|take|stand|yields?|before it|limit|half[ -]?shafts?|survive|thick|solid|before|carry|twists?",
+    r" for|stub|round|take|stand|yields?|before it|limit|survive|thick|solid|before|carry|twists?",
     needs=("grade",),
     table="driveline",
     job_keys={"grade": "steel", "shaft": "diameter"},
@@ -145,10 +146,10 @@ HARDNESS = Topic(
     lambda: _by_value,
     "hardness",
     {"value": HARDNESS_SAID, "steel": (Named(words_of("driveline", "steel", "driveline/steels"), say="steel {}"),)},
-    rf"(?:in|to|as|into|equals?|is|what|which)(?: what)? (?:{SCALE}|ksi|mpa|psi|tensile)|convert(?:ed)?|conversion"
+    rf"{HALF_SHAFT}|(?:in|to|as|into|equals?|is|what|which)(?: what)? (?:{SCALE}|ksi|mpa|psi|tensile)|convert(?:ed)?|conversion"
     rf"|hard(?:ness)?"
     r"|(?:torsion(?:al)?|shear|yield|tensile)?(?: yield)? ?strength|torsion(?:al)?|shear|yield|tensile|equivalent"
-    r"|ksi|psi|steel|shaft|axle|bar|half[- ]?shafts?|(?:right |all the way )?through|tests?|tested|reads?|hardness"
+    r"|ksi|psi|steel|shaft|axle|bar|(?:right |all the way )?through|tests?|tested|reads?|hardness"
     r" tester|file(?:"
     r" test(?:er)?)?"
     r"|goes with|(?:what )?does (?:that|it) (?:mean|come to)|comes? to|works? out|roughly|file tester|tester",
@@ -181,6 +182,7 @@ STRESS = Topic(
             amount("length", before="(?:bored?|bore of|hole of|hollow)", say="bore {}"),
         ),
     },
+    rf"{HALF_SHAFT}|"
     r"(?:what |how much )?(?:shear |torsional |torsion )?stress(?:es)?|ksi|mpa|psi|shafts?|axles?|bars?|solid"
     r"|round|steel"
     r"|carr(?:y|ies)|torque|load|through|across|under|with|turned|putting|going|surface|see|has|takes?|twist(?:ing)?",
@@ -215,7 +217,7 @@ SHEAR_YIELD = Topic(
         ),
         "bore": STRESS.slots["bore"],
     },
-    STRESS.signals + r"|half[ -]?shafts?|thinnest(?: part| point)?|how much|its"
+    STRESS.signals + r"|thinnest(?: part| point)?|how much|its"
     r"|(?:before |until |when )?(?:it )?(?:yields?|twists?|takes? a set|let'?s go)",
     needs=("diameter", "shear_yield"),
     asks_for=r"torque|carry|take|takes|hold|stand|newton metres|pounds",

@@ -10,8 +10,20 @@ if TYPE_CHECKING:
     import re
 
 _SHAFT = r"(?:the )?(?:prop(?:eller)?[- ]?shaft|prop|drive ?shaft|pinion(?: flange)?|yoke|shaft|input)"
-_WENT = r"(?:(?:goes|went|turns|turned|spins|spun|rotates?d?|does|did|came|comes|gets|got)(?: round| around| over)?)"
-_N = {"once": "1", "one": "1", "two": "2", "twice": "2", "ten": "10"}
+_WENT = (
+    r"(?:(?:goes|went|going|turns|turned|spins|spun|rotates?d?|does|did|came|comes|gets|got|made|makes|moved)"
+    r"(?: (?:round|around|over))?)"
+)
+# How near a turn was seen says nothing of the count.
+_ABOUT = r"(?:(?:about|exactly|just|nearly|roughly|round|around|near(?: enough| as)?|almost|only|maybe|like|say) )*"
+_TURNS = r"(?:times?|turns?|revs?|revolutions?|rounds?|rotations?)"
+_OF_A_WHEEL = r"(?:the |a |an |one |jacked |jacked up |back |rear |other |free |lifted )*(?:wheels?|tyres?|tires?)"
+_N = {"once": "1", "one": "1", "a": "1", "two": "2", "twice": "2", "ten": "10"}
+_WHEEL = "wheel|tyre|tire"
+_UP = r"jacked(?: up)?|lifted(?: up)?|up in the air|up|raised|off the (?:floor|ground|deck)|in the air"
+_DOWN = r"(?:still |down )?on the (?:floor|ground|deck)|held|chocked|still|down"
+_ONE = r"(?:one|1) (?:(?:back|rear) )?"
+_COUNT = r"(?P<n>one|once|two|twice|ten|[0-9]{1,2})"
 
 
 def _number(match: re.Match[str]) -> str:
@@ -24,14 +36,13 @@ TURNS = Topic(
     {
         "shaft": (
             Shaped(
-                rf"{_SHAFT} {_WENT}(?: round| about| exactly| just| nearly| roughly)* (?P<n>{NUMBER})"
-                r"(?: (?:times?|turns?|revs?|revolutions?|rounds?))?",
+                rf"{_SHAFT} {_WENT} {_ABOUT}(?P<n>{NUMBER})(?: {_TURNS})?",
                 _number,
                 "{} of the shaft",
                 cue=("prop", "shaft", "pinion", "yoke"),
             ),
             Shaped(
-                rf"(?P<n>{NUMBER}) (?:turns?|times|revs?|revolutions?) (?:of|on|at) {_SHAFT}",
+                rf"(?P<n>{NUMBER}) {_TURNS} (?:of|on|at) {_SHAFT}",
                 _number,
                 "{} of the shaft",
                 cue=("prop", "shaft", "pinion", "yoke"),
@@ -39,38 +50,44 @@ TURNS = Topic(
         ),
         "wheel": (
             Shaped(
-                r"(?:(?:i )?(?:turn(?:ed|ing)?|spun|spin|rotated?) )?(?:the |a |one |jacked |back |rear )*wheels?"
-                r"(?: (?:went|goes|turned|turns|round|exactly|is|was|spun))*"
-                r" (?P<n>one|once|two|twice|ten|[0-9]{1,2})(?: (?:full |complete )?(?:turns?|times?|revs?|revolutions?"
-                r"|rounds?))?",
+                rf"(?:(?:i )?(?:turn(?:ed|ing)?|spun|spin|rotated?|rolled) )?{_OF_A_WHEEL}"
+                rf"(?: (?:went|goes|turned|turns|round|around|exactly|is|was|spun|by hand))* {_COUNT}"
+                rf"(?: (?:full|complete|whole))?(?: {_TURNS})?",
                 _number,
                 "{} of the wheel",
-                cue=("wheel",),
+                cue=("wheel", "tyre", "tire"),
             ),
             Shaped(
-                r"(?P<n>one|once|two|twice|ten|[0-9]{1,2})(?: full| complete)? (?:turns?|times|revs?|revolutions?)"
-                r" (?:of|on|at) (?:(?:the |a |one )*wheels?|(?=both ))",
+                rf"{_COUNT}(?: (?:full|complete|whole))? {_TURNS} (?:of|on|at|to) (?:{_OF_A_WHEEL}|(?=both ))",
                 _number,
                 "{} of the wheel",
-                cue=("wheel",),
+                cue=("wheel", "tyre", "tire"),
             ),
             Shaped(
-                r"(?P<n>[0-9]{1,2})(?: full| complete) (?:turns?|revs?|revolutions?)",
+                rf"{_COUNT} (?:full|complete|whole) {_TURNS}",
                 _number,
                 "{} of the wheel",
-                cue=("wheel",),
+                cue=("full", "complete", "whole"),
+            ),
+            Shaped(
+                rf"(?:(?:gave|give|giving|turned) (?:it|her|him|that)|turned) {_COUNT}(?: (?:full|complete|whole))?"
+                rf" {_TURNS}",
+                _number,
+                "{} of the wheel",
+                cue=("gave", "give", "giving", "turned"),
             ),
         ),
         "turned": (
             Shaped(
-                r"(?:one (?:back |rear )?wheel (?:is |was )?(?:jacked(?: up)?|up|off the (?:floor|ground)))"
-                r"|(?:the )?other(?: one| wheel| side)?(?: is| was| stays| stayed)? (?:on the (?:floor|ground)|held"
-                r"|still|down)"
-                r"|one back wheel jacked other on the floor"
-                r"|one (?:back |rear )?wheel (?:is |was )?(?:still )?(?:on|down on) the (?:floor|ground)"
+                rf"{_ONE}(?:{_WHEEL}|side|end) (?:is |was )?(?:{_DOWN})(?: and| with)*(?: the)? other(?: one)?"
+                rf"(?: (?:{_WHEEL}|side|end))? (?:is |was )?(?:{_UP})"
+                rf"|{_ONE}(?:{_WHEEL}|side|end) (?:is |was )?(?:{_UP}|{_DOWN})"
+                rf"|(?:{_UP}) (?:an? |{_ONE})(?:{_WHEEL}|side|end)"
+                rf"|(?:the )?other(?: one)?(?: (?:{_WHEEL}|side|end))? (?:is |was |stays |stayed |still )*(?:{_DOWN})"
                 r"|spun the other",
                 always("one"),
                 "one wheel turned, the other held",
+                cue=("one", "1", "other", "up"),
             ),
             Shaped(
                 r"both(?: (?:back|rear))?(?: wheels)?(?: (?:up|turned|together|turning|off the (?:floor|ground)))*"
@@ -81,13 +98,13 @@ TURNS = Topic(
             ),
         ),
     },
-    r"what have i got|full|whisker|and a|(?:what'?s|whats|what is|which)(?: the)? ratio(?: of(?: the| my)? (?:diff"
-    r"|axle|rear end))?|ratio|diff|axle"
-    r"|rear end"
-    r"|box in neutral|neutral|in neutral|and|i|round|exactly|jacked|floor|on the|prop|shaft|wheels?|turn(?:ed|s)?|back"
-    r"|rear",
+    r"(?:(?:what|which)(?:'?s| is)?(?: the| axle| rear)* )?(?:diff(?:erential)?|gears?|gearing|ratio|axle|rear end)"
+    r"(?: ratio)?(?: (?:of|in) (?:the |my )?(?:diff|axle|rear end|thing|car))?(?: (?:have |has |'?ve )?(?:i|it)(?: got)?)?"
+    r"|what have i got|full|whisker|and a|open(?: diff(?:erential)?)?|by hand|gave|give|giving|lifted|raised"
+    r"|(?:with the |the )?(?:gear ?)?box(?: is)? in neutral|in neutral|neutral|and|i|round|around|exactly|jacked(?: up)?"
+    r"|floor|ground|on the|prop|shaft|drive ?shaft|wheels?|tyres?|tires?|turn(?:ed|s)?|back|rear|count(?:ed)?",
     needs=("shaft",),
-    asks_for=r"ratio|what have i got",
+    asks_for=r"ratio|what have i got|(?:what|which) (?:axle |rear )?(?:diff|gears?|gearing|axle|rear end)",
     is_named=True,
     unmoved="metal finish state form standard service quality",
 )

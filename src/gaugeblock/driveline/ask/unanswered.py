@@ -17,13 +17,18 @@ if TYPE_CHECKING:
 def _no_other_standard(values: dict[str, str], _data: Refdata) -> Open | None:
     """Raises Ambiguous: a steel of another standard is not taken for one of the tables."""
     name = values["other_steel"]
+    asked = ""
+    if "shaft" in values and "torque" in values:
+        asked = (
+            f'first see what it must bear: `gaugeblock shaftstress "{values["shaft"]}" --torque "{values["torque"]}"`; '
+        )
     raise Ambiguous(
         name,
         "",
         "it is a British or European name, and the tables have no steel under it; a steel of another standard is"
         " not taken for it",
         (),
-        "take its yield from the mill certificate, or test its hardness: `gaugeblock hardness 28 HRC` turns that into"
+        f"{asked}take its yield from the mill certificate, or test its hardness: `gaugeblock hardness 28 HRC` turns that into"
         " strength",
     )
 

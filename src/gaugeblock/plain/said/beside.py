@@ -206,6 +206,14 @@ SAID_BESIDE = (
         )
         for cue in ("together", "in total", "between them", "all up", "combined")
     ),
+    (  # one current of a pair is that of both, unless it is of each
+        "pair of",
+        r"\b(?:an? |the |my )?pair of ((?:[a-z]+ ){0,2}(?:fans|lamps|lights|bulbs|pumps|motors|horns|spots|spotlights"
+        r"|heaters|headlights|headlamps))"
+        r"(?= (?:that |which |they )?(?:pull|draw|tak|us|need|want)(?:e?s|ing|e)?(?: about| up to| around)? [a-z0-9. -]+?"
+        r" ?(?:amps?|a|watts?|w)\b(?! (?:each|apiece|per|a piece)))",
+        r"\1",
+    ),
     (
         "tight enough",
         r"\b(?:and |but )?(?:i (?:figure|reckon|think|guess) )?(?:i'm|im|i am|we're|were|we are) not (?:doing"

@@ -58,7 +58,7 @@ def _pair(said: str) -> str:
     first, _, second = said.replace("-", " ").partition(" ")
     if first == "oh":
         return f"0{_ONES[second]}"
-    return _TEENS.get(first) or f"{_TENS[first]}{_ONES.get(second, '0')}"
+    return _ONES.get(first) or _TEENS.get(first) or f"{_TENS[first]}{_ONES.get(second, '0')}"
 
 
 def _geared(match: re.Match[str]) -> str:
@@ -97,6 +97,13 @@ def _watts(match: re.Match[str]) -> str:
     """``two 55 watt`` lamps are 110 W."""
     each = int(match[2] or _pair(match[3]))
     return f"{int(_ONES.get(match[1], match[1])) * each} watt"
+
+
+def _of_each(match: re.Match[str]) -> str:
+    """``pair of fans that draw 10 amps each`` draw 20 A."""
+    count = int(_ONES.get(match[1], "2" if match[1].startswith("pair") else match[1]))
+    each = float(match[4] or _pair(match[5]))
+    return f"{match[2]} {match[3]} {count * each:g} {match[6]}"
 
 
 def _bolts_with_pitch(match: re.Match[str], what: str) -> str:
@@ -138,6 +145,24 @@ def _hundreds(match: re.Match[str]) -> str:
 # What a number of two digits has when it is said aloud.
 _SAID_BY_TENS = ("ty", "een", "eleven", "twelve", " ten", " oh ", "-ten", "-oh ")
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+    *(  # 373 gears, and 373s where a speed is asked: 3.73
+        (
+            cue,
+            r"(?<![0-9./x-])\b([2-6])([0-9]{2})(?:'?s)? (?=(?:gears?|gearing|rear ends?|rear axles?|axles?(?! ?shaft)|diffs?"
+            r"|differential|final drive|ring and pinion|ratio)\b)",
+            r"\1.\2 ",
+        )
+        for cue in (" gear", " rear", " axle", " diff", " final", " ring", " ratio")
+    ),
+    *(
+        (
+            f"{digit}s",
+            r"^(?=.*\b(?:rpms?|revs?|mph|km/h|kph|tyres?|tires?|gears?|speedo|speed|cruis\w+|highway|motorway)\b)"
+            r"(?!.*\b(?:stainless|exhaust|pipe|tube)\b)(.*?)(?<![0-9./x-])\b([2-6])([0-9]{2})'?s\b",
+            r"\1\2.\3s",
+        )
+        for digit in range(10)
+    ),
     *((cue, r"\b([0-9]{3}/[0-9]{2} ?z?r ?[12][0-9])'?s\b", r"\1") for cue in ("r1", "r 1", "r2", "r 2")),
     ("fifteen ", _TYRE_OF_FIFTEEN, _tyre_of_fifteen),
     (" five ", _TYRE_BY_DIGITS, _tyre_by_digits),
@@ -189,6 +214,18 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(
         (cue, r"\b([0-9]{2,3}) ?w(?:atts?)? x ?([2-8])\b", lambda m: f"{int(m[1]) * int(m[2])} watt")
         for cue in ("w x", "watt x", "watts x")
+    ),
+    *(
+        (
+            cue,
+            rf"(?<![0-9./x-])\b(?:an? |the |my )?(pair of|two|three|four|six|[2-8]) ((?:[a-z]+ ){{0,2}}(?:fans|lamps|lights"
+            r"|bulbs|pumps|motors|horns|spots|spotlights|heaters|headlights))"
+            r" (at|of|(?:that |which |they )?(?:pull|draw|tak|us|need|want)(?:e?s|ing|e)?(?: about| up to| around)?)"
+            rf" (?:([0-9]+(?:\.[0-9]+)?)|((?:{_OF_TEN})(?:[ -](?:{_OF_ONE}))?|{_OF_TEEN}|{_OF_ONE}))"
+            r" ?(amps?|a|watts?|w) (?:each|apiece|a piece)\b",
+            _of_each,
+        )
+        for cue in (" each", " apiece", " a piece")
     ),
     ("half a ", r"\bhalf an? (?=volt|amp|degree|gallon|litre|liter|metre|meter|mm|millimet|thou\b)", "0.5 "),
     (

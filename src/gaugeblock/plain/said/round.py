@@ -79,12 +79,15 @@ SAID_ROUND: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
     ("sh", r"\bsh(?:ud|oud|uld|ld)\b", "should"),
     ("=", r" ?= ?", " is "),
     ("yes or no", r"\byes or no\b", ""),
-    (
-        "crank",
-        r"\b(?:till|until|before) (?:it|she|he|they|the (?:car|engine))(?: just)?"
-        r" (?:wo(?:n'?t|nt)|will not|can'?t|does(?:n'?t|nt)) crank"
-        r"(?: (?:over|it|her))?\b",
-        "until it is flat",
+    *(
+        (
+            cue,
+            r"\b(?:till|until|before) (?:it|she|he|they|the (?:car|engine|truck|van|bike|thing))(?: just)?"
+            r" (?:wo(?:n'?t|nt)|will not|can'?t|cannot|does(?:n'?t|nt)|fails to|refuses to|won't even)"
+            r" (?:crank|start|fire|turn over|go)(?: (?:over|up|it|her))?\b",
+            "until it is flat",
+        )
+        for cue in ("crank", "start", "fire", "turn over", " go")
     ),
     (
         "into",
@@ -144,7 +147,17 @@ SAID_ROUND: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
         r"(?: (?:right|easily|freely|straight|nicely))? through(?: (?:it|easily|freely|nicely))?(?= |$)(?! the)",
         r"\1 clearance",
     ),
+    (
+        "no good",
+        r"\b(is|are|will|would) (that|it|this|they|those)(?: be)? no good\b(?! (?:dry|with|in|at|on))",
+        r"\1 \2 ok",
+    ),
     ("wot", r"\bwot\b", "what"),
+    *(
+        (cue, rf"\b{cue} (?:right|on|accurate|true)(?= (?:with|on|at|for|when)\b)", "right")
+        for cue in ("dead", "spot", "bang")
+    ),
+    ("summat", r"\bsummat\b", "something"),
     ("slathered", r"\bslathered (?:it|them|em|the (?:bolts|threads)) in\b", "with"),
     ("8.8s", r"\b8\.8s\b", "8.8"),
     ("tester", r"\btester (?:reads|says|shows)\b", "now"),

@@ -136,8 +136,12 @@ class Table(Value):
         return "\n".join([*head, *body, *tail, *foot])
 
     def _unit(self) -> str | None:
-        """The unit of most of the numbers, a torque's by its thread, so that a column is of one unit."""
+        """The unit of most of the numbers, a torque's by its thread, so that a column is of one unit; a road speed
+        keeps that of its line.
+        """
         found = [shop_unit(f) or f.unit for line in self.lines for f in line.sheet.decision.figures[:1]]
+        if {*found} == {"mph", "km/h"}:
+            return None  # a clock in km/h is told in km/h
         return max(found, key=found.count) if found else None
 
     def _grid(self, across: list[str], unit: str | None, wide: int) -> tuple[list[str], list[str]]:

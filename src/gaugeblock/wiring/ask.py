@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import Shaped, Topic, always, amount
+from gaugeblock.errors import Ambiguous
 from gaugeblock.wiring.alternator_ask import ALTERNATOR
 from gaugeblock.wiring.parked_ask import PARKED
 
@@ -190,6 +191,10 @@ def _fuse() -> Callable[..., Sheet]:
 def _settle_fuse(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """The length changes the wire alone; a fuse that is there is no load, where load or wire was said."""
     found = {k: v for k, v in values.items() if k not in ("length", "fitted")}
+    length = values.get("length", "")
+    if length.endswith("mm") and not {"current", "wire", "fitted"} & values.keys():
+        why = "a wire goes by the area of its copper, and this is a width or a length"
+        raise Ambiguous(length, "fuse", why, (), f"say {length}2 if that is its area, as it is sold")
     return (
         found
         if {"current", "wire"} & found.keys() or "fitted" not in values

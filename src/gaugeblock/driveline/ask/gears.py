@@ -233,7 +233,9 @@ SPEEDO = Topic(
                 cue=(" off",),
             ),
             Shaped(rf"{_WHEN_RIGHT} {_EITHER_TYRE}", _either, "right with {}"),
-            Shaped(rf"{_EITHER_TYRE}(?= (?:to|for|off))", _either, "right with {}"),
+            Shaped(
+                rf"{_EITHER_TYRE}(?= (?:to(?! (?:get|go|be|keep|put|bring|have))|for|off))", _either, "right with {}"
+            ),
         ),
         "shown": (
             amount("speed", before="(?:says?|reads?|shows?|at|reading|showing|doing)(?: about)?", say="shown {}"),
@@ -324,11 +326,18 @@ REGEAR = Topic(
             ),
             Shaped(rf"(?:with |on |had )?(?P<n>{_RATIO})'?s", lambda m: m["n"], "axle ratio {}"),
             Shaped(rf"with(?: a)? (?P<n>{_RATIO})", lambda m: m["n"], "axle ratio {}"),
+            Shaped(
+                rf"(?:had|got|has|running) (?P<n>{_RATIO})(?= (?:and|with|on)\b)", lambda m: m["n"], "axle ratio {}"
+            ),
         ),
         "was": (
             Shaped(rf"(?:came|comes) (?:with|on) {_EITHER_TYRE}", _either, "in place of the one on {}"),
             Shaped(rf"{_WHEN_RIGHT} {_EITHER_TYRE}", _either, "in place of the one on {}"),
-            Shaped(rf"{_EITHER_TYRE}(?= (?:up )?(?:to|for|off))", _either, "in place of the one on {}"),
+            Shaped(
+                rf"{_EITHER_TYRE}(?= (?:up )?(?:to(?! (?:get|go|be|keep|put|bring|have))|for|off))",
+                _either,
+                "in place of the one on {}",
+            ),
             Shaped(rf"from (?:the )?{_EITHER_TYRE}", _either, "in place of the one on {}"),
         ),
         "tyre": (

@@ -29,6 +29,14 @@ def _settle_setup(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     return {**values, "component": "ring gear"} if values.get("step") == "backlash" else values
 
 
+def _open_component(values: dict[str, str], _data: Refdata) -> Open | None:
+    """Raises Ambiguous where the part was not said; a backlash is that of the ring gear alone."""
+    if "component" in values or values["step"] == "backlash":
+        return None
+    why = "the part that it is of was not said"
+    raise Ambiguous(values["step"], "axle set-up", why, (), "say the component: ring gear, pinion, carrier bearing")
+
+
 def _twice(match: re.Match[str]) -> str | None:
     """A pitch said in one breath, ``twenty four forty eight``: its second number is twice the first."""
     return f"{match['a']}/{match['b']}" if int(match["b"]) == 2 * int(match["a"]) else None
@@ -66,6 +74,7 @@ SETUP = Topic(
             amount("length", say="as left {}", doubt=1, most=_MOST_LEFT),
         ),
     },
+    r"(?:[7-9]|1[0-4])\.[0-9]+ (?:rear(?: end| axle)?|axle|diff)|"
     r"(?:[6-9]|1[0-4])(?:\.[0-9]+| [1-7]/[248])? ?(?:inch(?:es)?|in|\")"
     r"(?: (?:rear|axle|diff|ring(?! and|s)|across|over))?(?:"
     r" (?:end|axle|gear))?|dial(?: (?:gauge|indicator|clock))?|sheet|set(?:ting)?(?:"
@@ -74,7 +83,8 @@ SETUP = Topic(
     r"|between (?:the )?(?:teeth|gears)|on (?:an? |the )?(?:crown ?wheel|ring gear) tooth|dial gauge|lock|turn(?:ing)?"
     r"|turn over|stop at|(?:with )?(?:an? |the )?(?:new )?crush (?:sleeve|spacer)|new (?:pinion |oil )?(?:seal|nut)"
     r"|(?:with )?no (?:oil )?seal(?: (?:fitted|in))?(?: yet)?",
-    needs=("component", "step"),
+    needs=("step",),
+    opens=_open_component,
     columns={key: ("driveline/setup", key) for key in ("axle", "component", "step", "wear")},
     settle=_settle_setup,
 )

@@ -27,7 +27,8 @@ _COUNT = r"(?P<n>one|once|two|twice|ten|[0-9]{1,2})"
 
 
 def _number(match: re.Match[str]) -> str:
-    return _N.get(match["n"], match["n"])
+    said = match["n"] or match.groupdict()["m"]
+    return _N.get(said, said)
 
 
 TURNS = Topic(
@@ -42,7 +43,8 @@ TURNS = Topic(
                 cue=("prop", "shaft", "pinion", "yoke"),
             ),
             Shaped(
-                rf"(?P<n>{NUMBER}) {_TURNS} (?:of|on|at) {_SHAFT}",
+                rf"(?P<n>{NUMBER}) {_TURNS} (?:of|on|at) {_SHAFT}|(?:turned|spun|turning) {_SHAFT} {_ABOUT}(?P<m>{NUMBER})"
+                rf" {_TURNS}",
                 _number,
                 "{} of the shaft",
                 cue=("prop", "shaft", "pinion", "yoke"),
@@ -102,7 +104,7 @@ TURNS = Topic(
     r"(?: ratio)?(?: (?:of|in) (?:the |my )?(?:diff|axle|rear end|thing|car))?(?: (?:have |has |'?ve )?(?:i|it)(?: got)?)?"
     r"|what have i got|full|whisker|and a|open(?: diff(?:erential)?)?|by hand|gave|give|giving|lifted|raised"
     r"|(?:with the |the )?(?:gear ?)?box(?: is)? in neutral|in neutral|neutral|and|i|round|around|exactly|jacked(?: up)?"
-    r"|floor|ground|on the|prop|shaft|drive ?shaft|wheels?|tyres?|tires?|turn(?:ed|s)?|back|rear|count(?:ed)?",
+    r"|floor|ground|on the|prop|shaft|drive ?shaft|wheels?|tyres?|tires?|turn(?:ed|s)?|back(?: end)?|rear(?: end)?|count(?:ed)?",
     needs=("shaft",),
     asks_for=r"ratio|what have i got|(?:what|which) (?:axle |rear )?(?:diff|gears?|gearing|axle|rear end)",
     is_named=True,

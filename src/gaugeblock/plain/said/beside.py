@@ -110,11 +110,15 @@ SAID_BESIDE = (
     ),
     ("half", r"\ban? (half(?=[- ]shaft))", r"\1"),
     ("relay", r"\b(?:without|with no|no)(?: an?| any| the| using an?)? relay\b", "relay"),
-    (
-        "local",
-        r"\b(?:(?:earth|ground)(?:ed|s)? (?:it )?local(?:ly)?|local (?:earth|ground))\b"
-        r"(?: to (?:the )?(?:body|chassis|frame))?",
-        "body return",
+    *(
+        (
+            cue,
+            r"\b(?:(?:earth|ground)(?:ed|s)? (?:it |them |it'?s )?(?:local(?:ly)?|nearby|right there|close by"
+            r"|(?:at|by|near|next to) the (?:front|back|rear|lamps?|lights?|pump|fans?|load|motor|winch))"
+            r"|local (?:earth|ground))\b(?: to (?:the )?(?:body|chassis|frame))?",
+            "body return",
+        )
+        for cue in ("earth", "ground")
     ),
     ("speedo", r"\b(speedo(?:meter)?)(?: (?:is|will|be|going|to|reads|now))* wrong\b", r"\1 error"),
     (

@@ -28,6 +28,12 @@ def _open_shaft(values: dict[str, str], data: Refdata) -> Open | None:
     return ("material",), [{"material": m} for m in found]
 
 
+# A propeller shaft is at no other thousands.
+_THOUSANDS = Shaped(
+    r"at (?P<n>[1-9][0-9]{3})(?! ?(?:lbs?|pounds?|ft|feet|foot|n[-.]?m|newton|mm|in|inch|kg|deg))",
+    lambda m: f"{m['n']} rpm",
+    "at {}",
+)
 # How the joint behind the first one is called.
 _SECOND = r"(?:other|second|back|rear|diff|pinion)(?: (?:end|one|joint|uj|u-joint))?"
 JOINT = Topic(
@@ -76,11 +82,15 @@ JOINT = Topic(
             Shaped(r"(?:in|correct(?:ly)?) phased?", always("in phase")),
             Shaped(r"(?:out of|wrong) phase|90 deg(?:rees)? out", always("wrong phase")),
         ),
-        "speed": (amount("rotational speed", before="at", say="at {}"), amount("rotational speed", say="at {}")),
+        "speed": (
+            amount("rotational speed", before="at", say="at {}"),
+            amount("rotational speed", say="at {}"),
+            _THOUSANDS,
+        ),
     },
     r"cross[- ]type|(?:truck |car )?driveline|(?:u|universal|uj|cardan|hooke'?s?)[- ]?joints?|ujs?|joints?"
     r"|drive ?shaft|prop(?:eller)?[-"
-    r" ]?shaft|angles?|vibrat\w*|working|operating"
+    r" ]?shaft|shaft|angles?|vibrat\w*|working|operating"
     r"|(?:whats?|what is) the (?:real|true|actual|compound)|real|true|actual|compound|off|view|prop"
     r"|(?:at |on )?(?:the |at )?(?:one|front|first|gearbox) end"
     r"|fastest|runs?|running|front|slowest|highest|lowest|greatest|least|speeds?|bent|one|single"
@@ -235,12 +245,7 @@ SHAFT = Topic(
                 lambda m: f"{m['n']} rpm",
                 "at {}",
             ),
-            # a propeller shaft is at no other thousands
-            Shaped(
-                r"at (?P<n>[1-9][0-9]{3})(?! ?(?:lbs?|pounds?|ft|feet|foot|n[-.]?m|newton|mm|in|inch|kg|deg))",
-                lambda m: f"{m['n']} rpm",
-                "at {}",
-            ),
+            _THOUSANDS,
         ),
         "torque": (amount("torque", say="{}"),),
         "yield_strength": known("stress", "yields?(?: stress)?", "yield {}", cue=("yield",)),

@@ -25,7 +25,7 @@ def _components(data: Refdata) -> dict[str, str]:
 
 def _settle_setup(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """A rear axle, where none was said; a backlash is that of the ring gear, whichever gear is named."""
-    values = {"axle": "rear", **values}
+    values = {"axle": "rear", **{k: v for k, v in values.items() if k != "size"}}
     return {**values, "component": "ring gear"} if values.get("step") == "backlash" else values
 
 
@@ -64,6 +64,13 @@ SETUP = Topic(
             Named(words_of("driveline", "wear"), tail="bearings?|gears?|parts?"),
             Shaped(r"(?P<n>new|used)(?= (?:drive )?(?:pinion|carrier|side|ring|crown))", lambda m: m["n"]),
         ),
+        "size": (  # of the ring gear, by which people call an axle; no figure goes by it
+            Shaped(
+                r"(?P<n>(?:[7-9]|1[0-4])\.[0-9]+) (?:rear(?: end| axle)?|axle|diff)",
+                lambda m: m["n"],
+                "ring gear {} in",
+            ),
+        ),
         "as_left": (
             amount(
                 "length",
@@ -74,7 +81,6 @@ SETUP = Topic(
             amount("length", say="as left {}", doubt=1, most=_MOST_LEFT),
         ),
     },
-    r"(?:[7-9]|1[0-4])\.[0-9]+ (?:rear(?: end| axle)?|axle|diff)|"
     r"(?:[6-9]|1[0-4])(?:\.[0-9]+| [1-7]/[248])? ?(?:inch(?:es)?|in|\")"
     r"(?: (?:rear|axle|diff|ring(?! and|s)|across|over))?(?:"
     r" (?:end|axle|gear))?|dial(?: (?:gauge|indicator|clock))?|sheet|set(?:ting)?(?:"
@@ -128,7 +134,12 @@ SPLINE = Topic(
         "pressure_angle": (amount("angle", say="{} pressure angle"), amount("angle", after="pressure angle", say="{}")),
         "fact": (
             Shaped(r"pitch (?:circle )?dia(?:meter)?|pcd", always("pitch diameter"), "its pitch diameter"),
-            Shaped(r"(?:minor|root|inside) dia(?:meter)?", always("minor diameter"), "its minor diameter"),
+            Shaped(
+                r"(?:minor|root|inside) dia(?:meter)?|(?:(?:dia(?:meter)?|size|thick(?:ness)?) )?(?:at|of|in|across) (?:the |its )?"
+                r"(?:root|bottom)s?(?: of (?:the |its )?splines?)?",
+                always("minor diameter"),
+                "its minor diameter",
+            ),
         ),
         "torque": (amount("torque", say="{}"),),
         "length": (amount("length", after=r"(?:long|engaged|engagement|of engagement)", say="{} long"),),

@@ -21,7 +21,7 @@ _OF_A_WHEEL = r"(?:the |a |an |one |jacked |jacked up |back |rear |other |free |
 _N = {"once": "1", "one": "1", "a": "1", "two": "2", "twice": "2", "ten": "10"}
 _WHEEL = "wheel|tyre|tire"
 _UP = r"jacked(?: up)?|lifted(?: up)?|up in the air|up|raised|off the (?:floor|ground|deck)|in the air"
-_DOWN = r"(?:still |down )?on the (?:floor|ground|deck)|held|chocked|still|down"
+_DOWN = r"(?:still |down )?on (?:the )?(?:floor|ground|deck)|held|chocked|still|down"
 _ONE = r"(?:one|1) (?:(?:back|rear) )?"
 _COUNT = r"(?P<n>one|once|two|twice|ten|[0-9]{1,2})"
 
@@ -43,7 +43,7 @@ TURNS = Topic(
                 cue=("prop", "shaft", "pinion", "yoke"),
             ),
             Shaped(
-                rf"(?P<n>{NUMBER}) {_TURNS} (?:of|on|at) {_SHAFT}|(?:turned|spun|turning) {_SHAFT} {_ABOUT}(?P<m>{NUMBER})"
+                rf"(?P<n>{NUMBER})(?: {_TURNS})? (?:of|on|at) {_SHAFT}|(?:turned|spun|turning) {_SHAFT} {_ABOUT}(?P<m>{NUMBER})"
                 rf" {_TURNS}",
                 _number,
                 "{} of the shaft",
@@ -54,25 +54,25 @@ TURNS = Topic(
             Shaped(
                 rf"(?:(?:i )?(?:turn(?:ed|ing)?|spun|spin|rotated?|rolled) )?{_OF_A_WHEEL}"
                 rf"(?: (?:went|goes|turned|turns|round|around|exactly|is|was|spun|by hand))* {_COUNT}"
-                rf"(?: (?:full|complete|whole))?(?: {_TURNS})?",
+                rf"(?: (?:full|complete))?(?: {_TURNS})?",
                 _number,
                 "{} of the wheel",
                 cue=("wheel", "tyre", "tire"),
             ),
             Shaped(
-                rf"{_COUNT}(?: (?:full|complete|whole))? {_TURNS} (?:of|on|at|to) (?:{_OF_A_WHEEL}|(?=both ))",
+                rf"{_COUNT}(?: (?:full|complete))? {_TURNS} (?:of|on|at|to) (?:{_OF_A_WHEEL}|(?=both ))",
                 _number,
                 "{} of the wheel",
                 cue=("wheel", "tyre", "tire"),
             ),
             Shaped(
-                rf"{_COUNT} (?:full|complete|whole) {_TURNS}",
+                rf"{_COUNT} (?:full|complete) {_TURNS}",
                 _number,
                 "{} of the wheel",
-                cue=("full", "complete", "whole"),
+                cue=("full", "complete"),
             ),
             Shaped(
-                rf"(?:(?:gave|give|giving|turned) (?:it|her|him|that)|turned) {_COUNT}(?: (?:full|complete|whole))?"
+                rf"(?:(?:gave|give|giving|turned) (?:it|her|him|that)|turned) {_COUNT}(?: (?:full|complete))?"
                 rf" {_TURNS}",
                 _number,
                 "{} of the wheel",

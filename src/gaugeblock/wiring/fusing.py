@@ -65,7 +65,8 @@ class Fused(Value):
         if current is None and self.wire is None:
             why = "it is chosen by what the circuit draws, or by the wire that it protects, and neither was said"
             do = (
-                "say what it draws, which its label or its paper has, as 20 A or 240 W; or say the wire that is there, as"
+                "say what it draws, which its label or its paper has, as 20 A or 240 W; or say the"
+                " wire that is there, as"
                 " 12 AWG or 2.5 mm2"
             )
             raise Ambiguous("fuse size", "", why, (), do)

@@ -135,7 +135,8 @@ SPLINE = Topic(
         "fact": (
             Shaped(r"pitch (?:circle )?dia(?:meter)?|pcd", always("pitch diameter"), "its pitch diameter"),
             Shaped(
-                r"(?:minor|root|inside) dia(?:meter)?|(?:(?:dia(?:meter)?|size|thick(?:ness)?) )?(?:at|of|in|across) (?:the |its )?"
+                r"(?:minor|root|inside) dia(?:meter)?|(?:(?:dia(?:meter)?|size|thick(?:ness)?) )?(?:at|of"
+                r"|in|across) (?:the |its )?"
                 r"(?:root|bottom)s?(?: of (?:the |its )?splines?)?",
                 always("minor diameter"),
                 "its minor diameter",
@@ -146,7 +147,8 @@ SPLINE = Topic(
     },
     rf"{HALF_SHAFT}|drive ?shafts?|prop(?:eller)?[- ]?shafts?|"
     r"(?:involute )?splines?|splined|shafts?|yokes?|(?:outside |major )?dia(?:meter)?s?|o\.?d|major"
-    r"|pitch|sizes?|axle|(?:how (?:big|thick|fat)|what size)(?: is it| across| round)?|across|measure|torque|carry|hold",
+    r"|pitch|sizes?|axle|(?:how (?:big|thick|fat)|what size)(?: is it| across| round)?|across|measure"
+    r"|torque|carry|hold",
     needs=("teeth",),
     opens=_open_pitch,
     asks_for=r"splin\w*|[0-9]{2}/[0-9]{2}|pitch",

@@ -146,7 +146,8 @@ HARDNESS = Topic(
     lambda: _by_value,
     "hardness",
     {"value": HARDNESS_SAID, "steel": (Named(words_of("driveline", "steel", "driveline/steels"), say="steel {}"),)},
-    rf"{HALF_SHAFT}|(?:in|to|as|into|equals?|is|what|which)(?: what)? (?:{SCALE}|ksi|mpa|psi|tensile)|convert(?:ed)?|conversion"
+    rf"{HALF_SHAFT}|(?:in|to|as|into|equals?|is|what|which)(?: what)? (?:{SCALE}|ksi|mpa|psi|tensile)"
+    rf"|convert(?:ed)?|conversion"
     rf"|hard(?:ness)?"
     r"|(?:torsion(?:al)?|shear|yield|tensile)?(?: yield)? ?strength|torsion(?:al)?|shear|yield|tensile|equivalent"
     r"|ksi|psi|steel|shaft|axle|bar|(?:right |all the way )?through|tests?|tested|reads?|hardness"

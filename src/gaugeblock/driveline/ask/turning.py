@@ -43,7 +43,8 @@ TURNS = Topic(
                 cue=("prop", "shaft", "pinion", "yoke"),
             ),
             Shaped(
-                rf"(?P<n>{NUMBER})(?: {_TURNS})? (?:of|on|at) {_SHAFT}|(?:turned|spun|turning) {_SHAFT} {_ABOUT}(?P<m>{NUMBER})"
+                rf"(?P<n>{NUMBER})(?: {_TURNS})? (?:of|on|at) {_SHAFT}|(?:turned|spun|turning)"
+                rf" {_SHAFT} {_ABOUT}(?P<m>{NUMBER})"
                 rf" {_TURNS}",
                 _number,
                 "{} of the shaft",
@@ -101,10 +102,13 @@ TURNS = Topic(
         ),
     },
     r"(?:(?:what|which)(?:'?s| is)?(?: the| axle| rear)* )?(?:diff(?:erential)?|gears?|gearing|ratio|axle|rear end)"
-    r"(?: ratio)?(?: (?:of|in) (?:the |my )?(?:diff|axle|rear end|thing|car))?(?: (?:have |has |'?ve )?(?:i|it)(?: got)?)?"
+    r"(?: ratio)?(?: (?:of|in) (?:the |my )?(?:diff|axle|rear end|thing|car))?(?: (?:have |has "
+    r"|'?ve )?(?:i|it)(?: got)?)?"
     r"|what have i got|full|whisker|and a|open(?: diff(?:erential)?)?|by hand|gave|give|giving|lifted|raised"
-    r"|(?:with the |the )?(?:gear ?)?box(?: is)? in neutral|in neutral|neutral|and|i|round|around|exactly|jacked(?: up)?"
-    r"|floor|ground|on the|prop|shaft|drive ?shaft|wheels?|tyres?|tires?|turn(?:ed|s)?|back(?: end)?|rear(?: end)?|count(?:ed)?",
+    r"|(?:with the |the )?(?:gear ?)?box(?: is)? in neutral|in neutral|neutral|and|i|round|around|exactly"
+    r"|jacked(?: up)?"
+    r"|floor|ground|on the|prop|shaft|drive ?shaft|wheels?|tyres?|tires?|turn(?:ed|s)?|back(?: end)?"
+    r"|rear(?: end)?|count(?:ed)?",
     needs=("shaft",),
     asks_for=r"ratio|what have i got|(?:what|which) (?:axle |rear )?(?:diff|gears?|gearing|axle|rear end)",
     is_named=True,

@@ -214,7 +214,8 @@ SAID_BESIDE = (
         "pair of",
         r"\b(?:an? |the |my )?pair of ((?:[a-z]+ ){0,2}(?:fans|lamps|lights|bulbs|pumps|motors|horns|spots|spotlights"
         r"|heaters|headlights|headlamps))"
-        r"(?= (?:that |which |they )?(?:pull|draw|tak|us|need|want)(?:e?s|ing|e)?(?: about| up to| around)? [a-z0-9. -]+?"
+        r"(?= (?:that |which |they )?(?:pull|draw|tak|us|need|want)(?:e?s|ing|e)?(?: about| up to|"
+        r" around)? [a-z0-9. -]+?"
         r" ?(?:amps?|a|watts?|w)\b(?! (?:each|apiece|per|a piece)))",
         r"\1",
     ),

@@ -100,7 +100,9 @@ def _watts(match: re.Match[str]) -> str:
 
 
 def _of_each(match: re.Match[str]) -> str:
-    """``pair of fans that draw 10 amps each`` draw 20 A."""
+    """``pair of fans that draw 10 amps each`` draw 20 A on their wire; a fuse may be of each."""
+    if any(word in match.string for word in ("fuse", "relay", "breaker")):
+        return match[0]
     count = int(_ONES.get(match[1], "2" if match[1].startswith("pair") else match[1]))
     each = float(match[4] or _pair(match[5]))
     return f"{match[2]} {match[3]} {count * each:g} {match[6]}"
@@ -148,7 +150,8 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(  # 373 gears, and 373s where a speed is asked: 3.73
         (
             cue,
-            r"(?<![0-9./x-])\b([2-6])([0-9]{2})(?:'?s)? (?=(?:gears?|gearing|rear ends?|rear axles?|axles?(?! ?shaft)|diffs?"
+            r"(?<![0-9./x-])\b([2-6])([0-9]{2})(?:'?s)? (?=(?:gears?|gearing|rear ends?|rear axles?"
+            r"|axles?(?! ?shaft)|diffs?"
             r"|differential|final drive|ring and pinion|ratio)\b)",
             r"\1.\2 ",
         )
@@ -218,7 +221,8 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(
         (
             cue,
-            rf"(?<![0-9./x-])\b(?:an? |the |my )?(pair of|two|three|four|six|[2-8]) ((?:[a-z]+ ){{0,2}}(?:fans|lamps|lights"
+            rf"(?<![0-9./x-])\b(?:an? |the |my )?(pair of|two|three|four|six|[2-8]) ((?:[a-z]+"
+            rf" ){{0,2}}(?:fans|lamps|lights"
             r"|bulbs|pumps|motors|horns|spots|spotlights|heaters|headlights))"
             r" (at|of|(?:that |which |they )?(?:pull|draw|tak|us|need|want)(?:e?s|ing|e)?(?: about| up to| around)?)"
             rf" (?:([0-9]+(?:\.[0-9]+)?)|((?:{_OF_TEN})(?:[ -](?:{_OF_ONE}))?|{_OF_TEEN}|{_OF_ONE}))"

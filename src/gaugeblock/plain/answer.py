@@ -6,6 +6,7 @@ from gaugeblock.answer.decision import NONE
 from gaugeblock.answer.opening import answered, compared
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import Ambiguous, GaugeblockError, InputError, LookupMiss
+from gaugeblock.plain.by_rule import asked_for, first_of_two, nearly, outside_of, rules_of, with_guess
 from gaugeblock.plain.chatter import is_story
 from gaugeblock.plain.given import Answer as Answer
 from gaugeblock.plain.reading import Reading, mend, read
@@ -62,14 +63,14 @@ def answer_or_rules(question: str, reading: Reading, data: Refdata) -> Answer:
     """The answer to a question that was read; what the rules say of it where the tables have no such thing."""
     try:
         got = _with_bolt(reading, answer_to(reading, None, data), data)
-        got = _with_guess(reading, got, data)
+        got = with_guess(reading, got, data)
         if not is_in(reading.unit, got.found):
             why = f"it was read as {got.read_as}, and nothing of that is in {reading.unit}"
             raise InputError(reading.unit, "", why, (), f"say what you want in {reading.unit}")
         return got
     except (LookupMiss, InputError) as error:
         words = words_of(question)
-        other = None if isinstance(error, Ambiguous) else _outside(words, data) or _ruled(words, data)
+        other = None if isinstance(error, Ambiguous) else outside_of(words, data) or rules_of(words, data)
         if other is None:
             raise
         return other
@@ -96,24 +97,32 @@ def _with_bolt(reading: Reading, got: Answer, data: Refdata) -> Answer:
     return got.replace(more=(other.replace(read_as=f"{other.read_as}{PLAIN_BOLT}"),))
 
 
-def _with_guess(reading: Reading, got: Answer, data: Refdata) -> Answer:
-    """A thread that was identified; with it the rule of the series that it was taken for, where rules alone have it."""
-    if "bsf" not in reading.values.get("guess", ""):
-        return got
-    rules = _ruled(("british", "bsf", "threads", "per", "inch"), data)
-    return got if rules is None else got.replace(more=(*got.more, rules))
-
-
 def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
     """How a question is read; or, where no answer of a command is meant, the conversion that it asks for, the rows that
     have all its words, or whose figure it is. InputError for none of these.
     """
     words = words_of(question)
+    before = _before_reading(question, words, data)
+    if before is not None:
+        return before
+    reading = understood(words, data)
+    surely = _surely(words, reading, data)
+    if surely is not None:
+        return surely
+    if not reading.unread and reading.topic.asks_again(words):
+        _refused(question, words, reading, data)
+    return _not_whole(question, words, reading, data)
+
+
+def _before_reading(question: str, words: tuple[str, ...], data: Refdata) -> Answer | None:
+    """The conversions or the rules that a line plainly asks for; InputError for a line that is no whole question, or
+    that is refused by name.
+    """
     if words and words[0] in _GOES_ON:
         from gaugeblock.plain.follow import refuse
 
         refuse(words)
-    from gaugeblock.plain.converted import converted, in_a_story, read_in_another_unit
+    from gaugeblock.plain.converted import converted, read_in_another_unit
 
     found = converted(words, data)
     if found is not None:
@@ -123,13 +132,11 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
     refused_by_name(question, words)
     told = told_by_subject(words, data)
     rules = Answer(f"a look through the rules for: {told.asked}", told) if told is not None else None
-    rules = rules or _rules_first(words, data)
-    if rules is not None:
-        return rules
-    read_by = read_in_another_unit(words, data)
-    if read_by is not None:
-        return read_by
-    reading = understood(words, data)
+    return rules or asked_for(words, data) or read_in_another_unit(words, data)
+
+
+def _surely(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | Answer | None:
+    """What a line that is read whole comes to, a part and its mate, or one that denies what it says otherwise."""
     if "part" in reading.values and "and" in words:
         from gaugeblock.plain.beside import of_its_mate
 
@@ -137,15 +144,16 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
         if both is not None:
             return Answer(_as_said(both[0]), both[1], both[0].unit)
     if reading.is_whole:
-        return (None if all(map(is_story, reading.aside)) else _ruled(words, data, whole=True)) or reading
+        return (None if all(map(is_story, reading.aside)) else rules_of(words, data, whole=True)) or reading
     if any(" " in word for word in reading.unread):
         from gaugeblock.plain.denying import without_denied
 
-        affirmed = without_denied(words, reading, data, understood)
-        if affirmed is not None:
-            return affirmed
-    if not reading.unread and reading.topic.asks_again(words):
-        _refused(question, words, reading, data)
+        return without_denied(words, reading, data, understood)
+    return None
+
+
+def _not_whole(question: str, words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | Answer:
+    """What a line comes to that no answer reads whole; InputError where it comes to nothing."""
     meant = dict(reading.mended)
     put_right = tuple(meant.get(word, word) for word in words)
     if "part" in reading.values:
@@ -155,12 +163,12 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
         if again is not None:
             return again.replace(mended=reading.mended)
     is_near = bool(reading.values) and all(need in reading.values for need in reading.topic.needs)
-    other = _outside(words, data)
+    other = outside_of(words, data)
     if other is not None:
         other = (
             None
             if is_near and reading.topic.is_meant(words)
-            else _ruled(words, data) or _ruled_alone(words, data) or other
+            else rules_of(words, data) or first_of_two(words, data) or other
         )
     other = other or _otherwise(put_right, reading, data) or _beside(words, put_right, reading, data)
     if other is None:
@@ -174,25 +182,15 @@ def read_or_answered(question: str, data: Refdata) -> Reading | Answer:
         of_a_part = of_a_named_bolt(put_right, reading, data)
         if of_a_part is not None:
             return _named_bolt(*of_a_part, data)
+        from gaugeblock.plain.converted import in_a_story
+
         story = in_a_story(words, data)
         if story is not None:
             return story
-        other = _outside(words, data)
+        other = outside_of(words, data)
     if other is None and not (is_near and len(reading.unread) <= _NEARLY):  # else the word in the way is told
-        other = _near(words, data)
+        other = nearly(words, data)
     return other or _doubtful(put_right, reading, data) or _refused(question, words, reading, data)
-
-
-def _outside(words: tuple[str, ...], data: Refdata) -> Answer | None:
-    """Who has what is asked, where it is of a subject that no table is about; of some a rule says something."""
-    from gaugeblock.plain.outside import by_rule, outside
-
-    sheet = outside(words, data)
-    if sheet is None:
-        return None
-    about = by_rule(words, sheet.title)
-    rules = _ruled(about, data) if about else None
-    return rules or Answer(f"a question of {sheet.title}", sheet)
 
 
 def _doubtful(words: tuple[str, ...], reading: Reading, data: Refdata) -> Answer | None:
@@ -231,14 +229,6 @@ def _named_bolt(name: str, plain: Reading, data: Refdata) -> Answer:
     )
 
 
-def _near(words: tuple[str, ...], data: Refdata) -> Answer | None:
-    """The rules that have most of a line."""
-    from gaugeblock.plain.ruled import nearest
-
-    rules = nearest(words, data)
-    return None if rules is None else Answer(f"a look through the rules for: {rules.asked}", rules)
-
-
 def _beside(words: tuple[str, ...], put_right: tuple[str, ...], reading: Reading, data: Refdata) -> Answer | None:
     """The answer to the question of a line that has more beside it: what is not answered is told."""
     from gaugeblock.plain.beside import alone, corrected, in_either_unit, twice
@@ -251,23 +241,12 @@ def _beside(words: tuple[str, ...], put_right: tuple[str, ...], reading: Reading
         return Answer(_as_said(found[0]), found[1], found[0].unit)
     first = alone(words, understood, data)
     if first is None:
-        return _ruled_alone(words, data)
+        return first_of_two(words, data)
     got, rest = _with_bolt(first[0], answer_to(first[0], None, data), data), " ".join(first[1])
     other = _second(first[0], first[1], data)
     if other is None:
         return got.replace(read_as=f"{got.read_as}; not answered: {rest}")
     return got.replace(more=(*got.more, other))
-
-
-def _ruled_alone(words: tuple[str, ...], data: Refdata) -> Answer | None:
-    """The rules that answer the first of two questions."""
-    from gaugeblock.plain.beside import questions
-
-    for head, rest in questions(words):
-        rules = _ruled(head, data)
-        if rules is not None:
-            return rules.replace(read_as=f"{rules.read_as}; not answered: {' '.join(rest)}")
-    return None
 
 
 def _second(first: Reading, rest: tuple[str, ...], data: Refdata) -> Answer | None:
@@ -307,28 +286,11 @@ def _otherwise(words: tuple[str, ...], reading: Reading, data: Refdata) -> Answe
     found = listed(words, data)
     if found is not None:
         return Answer(f"a look through the tables for: {found.asked}", found)
-    rules = _ruled(words, data)
+    rules = rules_of(words, data)
     if rules is not None:
         return rules
     sheet = unnamed(words, reading, data)
     return None if sheet is None else Answer(f"torque: {sheet.title}", sheet)
-
-
-def _rules_first(words: tuple[str, ...], data: Refdata) -> Answer | None:
-    """The rules that answer a line which asks for no figure."""
-    if "where" not in words and words[1:2] not in (("i",), ("you",), ("we",), ("it",)):
-        return None  # without opening the rules
-    from gaugeblock.plain.ruled import asks_no_figure
-
-    return _ruled(words, data) if asks_no_figure(words) else None
-
-
-def _ruled(words: tuple[str, ...], data: Refdata, *, whole: bool = False) -> Answer | None:
-    """The rules that have every word of a line; unless it has to be ``whole``, all but a place or a doing."""
-    from gaugeblock.plain.ruled import ruled
-
-    rules = ruled(words, data, whole=whole)
-    return None if rules is None else Answer(f"a look through the rules for: {rules.asked}", rules)
 
 
 def reading_of(question: str, data: Refdata) -> Reading:

@@ -11,8 +11,8 @@ if TYPE_CHECKING:
 # A line that may ask for a conversion: short, and with a unit at its end or a word that asks for one.
 _LONGEST_CONVERSION = 12
 _SAID_LAST = """
-in ins inch inches decimal decimals mm mms mill mills millimetre millimeter millimetres millimeters ft feet foot m metres
-meters micron microns um thou thousandths cm cms centimetres centimeters km kilometres kilometers miles mile lb
+in ins inch inches decimal decimals mm mms mill mills millimetre millimeter millimetres millimeters ft feet foot m
+metres meters micron microns um thou thousandths cm cms centimetres centimeters km kilometres kilometers miles mile lb
 lbs pounds pound nm n-m newton metre meter kgm kg-m psi ksi bar bars kpa mpa atm mmhg inhg mercury c f celsius
 centigrade fahrenheit n kn newtons kg kgs kilos kilograms g grams oz ounces hp horsepower kw kilowatts w watts
 mph kph kmh km/h hour fps m/s second l litre liter litres liters gal gals gallon gallons qt quarts pints cc ml

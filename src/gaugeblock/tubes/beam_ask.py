@@ -23,7 +23,7 @@ _APART = (
     r"|(?:from )?support to support|across)"
 )
 _SITS = (
-    r"(?:hung|hanging|hangs?|sat|sitting|sits|standing|stands|placed|parked|on it|load|weight|in (?:the )?(?:middle"
+    r"(?:h[au]ng(?:ing|s)?|sat|sitting|sits|standing|stands|placed|parked|on it|load|weight|in (?:the )?(?:middle"
     r"|cent(?:re|er)))"
 )
 
@@ -61,7 +61,8 @@ def beam_of(slots: Mapping[str, tuple[Reader, ...]], settle: Settle) -> Topic:
         r"between (?:two |2 )?(?:stands|supports|rails|jacks|boxes|trestles)|(?:what|how much)? ?(?:weight|load"
         r"|mass)(?: (?:will|can|does|would) it)?|hold|holds|bear|bears|carr(?:y|ies)"
         r"|take|takes|support|supports|middle|cent(?:re|er)|tubes?|tubing|pipe|crossmember|cross ?member|beam|bar"
-        r"|sag|sags|droop|bend|bends|hung|hanging|sitting|sat|sits|stands?|rails?|gap|between|across|x|hoist|gantry"
+        r"|sag|sags|droop|bend|bends|h[au]ng(?:ing|s)?|sitting|sat|sits|stands?|rails?|gap|between|across|x|hoist"
+        r"|gantry"
         r"|it|gonna|going to",
         needs=("od", "wall", "span"),
         joined=("material",),

@@ -82,7 +82,7 @@ def cope_of() -> Topic:
         {
             "od": (
                 Shaped(
-                    rf"(?P<n>{NUMBER}){_IN}{tube}(?: (?:going|goes|coming|square|straight|that|which))*(?= (?:on|onto"
+                    rf"(?P<n>{NUMBER}){_IN}{tube}(?: (?:going|goes|square|straight|that|which))*(?= (?:on|onto"
                     rf"|on to|to|into"
                     r"|against|sits on))",
                     _length,

@@ -1,0 +1,68 @@
+"""What the rules say of a line, as its Answer: of all its words, of the first of two questions, of most of it; and who
+has what no table is about.
+"""
+
+from __future__ import annotations
+
+from gaugeblock.plain.given import Answer
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.plain.reading import Reading
+    from gaugeblock.tables.load import Refdata
+
+
+def rules_of(words: tuple[str, ...], data: Refdata, *, whole: bool = False) -> Answer | None:
+    """The rules that have every word of a line; unless it has to be ``whole``, all but a place or a doing."""
+    from gaugeblock.plain.ruled import ruled
+
+    rules = ruled(words, data, whole=whole)
+    return None if rules is None else Answer(f"a look through the rules for: {rules.asked}", rules)
+
+
+def asked_for(words: tuple[str, ...], data: Refdata) -> Answer | None:
+    """The rules that answer a line which asks for no figure."""
+    if "where" not in words and words[1:2] not in (("i",), ("you",), ("we",), ("it",)):
+        return None  # without opening the rules
+    from gaugeblock.plain.ruled import asks_no_figure
+
+    return rules_of(words, data) if asks_no_figure(words) else None
+
+
+def first_of_two(words: tuple[str, ...], data: Refdata) -> Answer | None:
+    """The rules that answer the first of two questions."""
+    from gaugeblock.plain.beside import questions
+
+    for head, rest in questions(words):
+        rules = rules_of(head, data)
+        if rules is not None:
+            return rules.replace(read_as=f"{rules.read_as}; not answered: {' '.join(rest)}")
+    return None
+
+
+def nearly(words: tuple[str, ...], data: Refdata) -> Answer | None:
+    """The rules that have most of a line."""
+    from gaugeblock.plain.ruled import nearest
+
+    rules = nearest(words, data)
+    return None if rules is None else Answer(f"a look through the rules for: {rules.asked}", rules)
+
+
+def outside_of(words: tuple[str, ...], data: Refdata) -> Answer | None:
+    """Who has what is asked, where it is of a subject that no table is about; of some a rule says something."""
+    from gaugeblock.plain.outside import by_rule, outside
+
+    sheet = outside(words, data)
+    if sheet is None:
+        return None
+    about = by_rule(words, sheet.title)
+    rules = rules_of(about, data) if about else None
+    return rules or Answer(f"a question of {sheet.title}", sheet)
+
+
+def with_guess(reading: Reading, got: Answer, data: Refdata) -> Answer:
+    """A thread that was identified; with it the rule of the series that it was taken for, where rules alone have it."""
+    if "bsf" not in reading.values.get("guess", ""):
+        return got
+    rules = rules_of(("british", "bsf", "threads", "per", "inch"), data)
+    return got if rules is None else got.replace(more=(*got.more, rules))

@@ -89,11 +89,17 @@ def of_things(
 
 def _named(topic: Topic, others: dict[str, str], key: str, named: Sequence[str], data: Refdata) -> Open:
     """The values that are named of an option, each with every value of what else is open."""
-    rows = [{key: value} for value in named]
+    rows = [row for value in named for row in _each(topic, others, {key: value}, data)]
     left = topic.opens({**others, **rows[0]}, data) if topic.opens is not None else None
     if left is None or not left[1] or key in left[0]:
         return (key,), rows
     return (key, *left[0]), [{**row, **more} for row in rows for more in left[1]]
+
+
+def _each(topic: Topic, others: dict[str, str], row: dict[str, str], data: Refdata) -> list[dict[str, str]]:
+    """A value that is named, or each that it may mean by itself: of stainless every one on record."""
+    left = topic.opens({**others, **row}, data) if topic.opens is not None else None
+    return [{**row, **one} for one in left[1]] if left is not None and left[0] == tuple(row) and left[1] else [row]
 
 
 def opened(
@@ -211,6 +217,8 @@ _SPOKEN = {
     "ratios": "axle ratio",
     "value": "hardness",
     "number": "gauge number",
+    "droop": "way from fitting to fitting at full droop",
+    "lock": "way from fitting to fitting at full lock",
     "onto": "tube that it meets",
 }
 

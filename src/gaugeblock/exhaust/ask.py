@@ -55,6 +55,7 @@ def _outlet() -> Callable[..., Sheet]:
     return exhaust_outlet
 
 
+_LONG = 6  # letters of 2 1/2 and no more
 _VOLUMES = {"l": "L", "c": "cm**3", "in": "in**3"}
 _EXHAUST = r"(?:the |an? |my )?(?:exhausts?|tail ?pipes?|mufflers?|silencers?)(?: (?:pipe|tube|system|run))?"
 _PIPES = r"(?:exhaust|tail|down) ?(?:pipes?|tubes?|system)?|pipes?|tubing"
@@ -78,11 +79,18 @@ PIPE = Topic(
                 always("2"),
                 "two pipes",
             ),
+            Shaped(r"(?:dual|twin)s?(?= [0-9])", always("2"), "two pipes", cue=("dual", "twin")),
             Shaped(r"single(?: (?:exhaust|pipe|system))?", always("1"), "one pipe"),
         ),
         "od": (
             amount("length", after="(?:exhaust|pipe|tube|system)(?: pipe)?", bare="in", say="{} pipe"),
             amount("length", before=r"(?:is|will|does|with)(?: an?)?", say="{} pipe"),
+            Shaped(
+                rf"(?P<n>{NUMBER})(?: ?(?:(?P<mm>mm)|in|inch|\"))?(?= or | for |$)",
+                lambda m: f"{m['n']} {'mm' if m['mm'] else 'in'}" if len(m["n"]) < _LONG or m["mm"] else None,
+                "{} pipe",
+                doubt=3,
+            ),
             amount(
                 "length",
                 before=r"exhaust(?: pipe)?(?: of)?",
@@ -179,7 +187,23 @@ GAP = Topic(
                 "to the {}",
             ),
         ),
-        "gap": (amount("length", say="{} gap", doubt=1),),
+        "gap": (
+            amount("length", say="{} gap", doubt=1),
+            Shaped(
+                r"(?:(?:right|hard|up|lay|laid|lie|resting|rest|flat) )*(?:against|touching|on to|onto)",
+                always("0 in"),
+                "touching",
+                cue=("against", "touching", "onto", "on to"),
+            ),
+        ),
+        "what": (
+            Shaped(
+                r"(?P<n>gxl|sxl|txl|gpt|twp|hdt)(?= (?:wire|wiring|cable|loom|harness))",
+                lambda m: m["n"].upper(),
+                "{} insulation",
+                cue=("gxl", "sxl", "txl", "gpt", "twp", "hdt"),
+            ),
+        ),
         "od": (
             amount(
                 "length", bare="in", followed="(?:steel |hard )?(?:brake|fuel) (?:line|hose|pipe)s?", say="{} across"
@@ -189,7 +213,8 @@ GAP = Topic(
         "hot": (amount("temperature", before="(?:at|running(?: at)?)", say="pipe at {}"),),
         "movement": (amount("length", after="(?:movement|of growth|growth)", say="moves {}"),),
     },
-    rf"how (?:close|near|far)|can|{_NEAR}|{_EXHAUST}|(?:the |my )?headers?|room|enough|clear|run"
+    rf"how (?:close|near|far)|can|{_NEAR}|{_EXHAUST}|(?:the |my |an? )?headers?(?: tubes?| pipes?)?|lay|lie|room"
+    rf"|enough|clear|run"
     r"|(?:if )?(?:there(?:'?s| is) )?(?:without|no)(?: an?| any| room for an?| space for an?)? (?:heat"
     r" )?shield(?:ing)?|unshielded|bare (?:exhaust|headers?|pipes?)(?: pipes?)?|past|big|exhaust|air|all round|round"
     r"|(?:at )?full (?:bump|droop|travel|lock)|bump|tail ?pipes?|down ?pipes?|pass|ends? up|silencer(?: box)?|muffler"
@@ -251,7 +276,10 @@ OUTLET = Topic(
         ),
     },
     (
-        rf"{_EXHAUST}|outlets?|tips?|exits?|ends?|come out|stick(?:s|ing)?(?: out)?|point(?:s|ing)?|past|beyond"
+        rf"{_EXHAUST}|outlets?|tips?|exits?|ends?|(?:stop|finish|quit|terminate|dump|turn)s?(?= (?:out|short"
+        rf"|before|ahead"
+        r"|just|behind|under|in front|at))|(?:just |right )?(?:ahead|short) of|out|just|back|tyres?|tires?|come out"
+        r"|stick(?:s|ing)?(?: out)?|point(?:s|ing)?|past|beyond"
         r"|(?:the )?body|bumpers?|how far|have to|has to|dump(?:s)?|legal|allowed|rules?|law|where|side|"
         r"under|in front of|may|before|rear|wheel|door"
     ),

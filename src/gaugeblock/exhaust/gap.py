@@ -196,6 +196,11 @@ def exhaust_gap(
     if to.casefold().strip().startswith(_NYLON):
         checks.append(Check("nylon beside an exhaust", CANNOT_TELL, _NO_NYLON, bears=ASK))
         questions.append(Question(MEASURE, _NO_NYLON, "to", ("nylon beside an exhaust",)))
+    stands = _stands(known.name, what, data)
+    if stands is not None:
+        said = f"Its insulation stands {number_only(stands, data)}: measure how hot it gets where the wire lies"
+        checks.append(Check("what the insulation stands", CANNOT_TELL, said, bears=ASK))
+        questions.append(Question(MEASURE, f"{said}.", "measured", ("what the insulation stands",)))
     odd = _doubts(cold, moved, data)
     checks += [c for c, _ in odd]
     questions += [q for _, q in odd]
@@ -212,7 +217,7 @@ def exhaust_gap(
         checks.append(Check("rule of the place", CANNOT_TELL, why, bears=INFORM))
     decision = _decided(known, left, checks, is_local, warm)
     figures = [*decision.figures, *(warm.figures if warm is not None else ()), *known.own, *known.others]
-    figures += [f for f in (left, cold, moved) if f is not None]
+    figures += [f for f in (left, cold, moved, stands) if f is not None]
     told = cautions(data, ("line near exhaust", "fire", "exhaust"), _STATED.get(known.name, ()))
     if to.casefold().strip().startswith(_NYLON):
         told = [*cautions(data, ("line routing",), ("nylon fuel line",)), *told]
@@ -236,6 +241,13 @@ _STATED = {
     "brake line": ("brake fluid on exhaust",),
     "what burns": ("dry grass under the car",),
 }
+
+
+def _stands(name: str, what: str | None, data: Refdata) -> Figure | None:
+    """What the insulation of a wire stands, where its letters were said."""
+    cable = data.words("wiring", "item").get((what or "").casefold()) if name == "wire" else None
+    every = {"item": cable or "", "size": "all sizes", "condition": "any"}
+    return look_up("wiring/wire", "temperature_maximum", data=data, **every) if cable is not None else None
 
 
 def _read(typed: str | None, where: str, quantity: str, data: Refdata) -> Figure | None:

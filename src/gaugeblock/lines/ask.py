@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
 from gaugeblock.answer.unpublished import named_by
+from gaugeblock.lines.age import DRY, NewUnlessOld, Old
 from gaugeblock.lines.brakes.ask import TOPICS as BRAKES
 from gaugeblock.lines.cooling_ask import ANTIFREEZE, COOLANT
 from gaugeblock.lines.fuel.ask import TOPICS as FUELS
@@ -18,11 +19,6 @@ if TYPE_CHECKING:
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.tables.load import Refdata
 
-_OLD = (
-    r"(?:when |once |after )?(?:it's |its |it is )?(?:old|aged|used|wet|moist|years? old|in use|a year|2 years"
-    r"|been in (?:the |my |there )?(?:car |truck )?(?:for )?(?:a )?(?:years?|ages|long|while)|for years)(?: in use|"
-    r" old)?"
-)
 _NEW = (
     r"(?:brand )?(?:new|fresh|dry|unopened)(?: (?:from|out of) (?:an?|the) (?:sealed |new"
     r" )?(?:can|bottle))?|(?:from|out of) (?:an?|the) (?:sealed |new )?(?:can|bottle)"
@@ -120,17 +116,20 @@ HEAT = Topic(
             Named(
                 _items,
                 tail=(
-                    r"(?:brake |fuel |coolant |oil )?(?:lines?|hoses?)|tubes?|tubing|boots?|seals?|o-?rings?|grommets?"
+                    r"(?:brake |fuel |coolant |oil )?(?:lines?|hoses?|pipes?)|tubes?|tubing|boots?|seals?"
+                    r"|o-?rings?|grommets?"
                     r"|insulat(?:ion|ed)"
                 ),
             ),
         ),
         "klass": (Named(words_of("lines", "class", "lines/materials"), doubt=1),),
         "state": (
-            Named(words_of("lines", "state", "lines/fluids", "lines/fuels", "lines/materials", bare=False)),
+            NewUnlessOld(
+                Named(words_of("lines", "state", "lines/fluids", "lines/fuels", "lines/materials", bare=False))
+            ),
             Shaped(r"50[ /-]50(?: (?:mix|with water|water))?|half and half", always("50 %"), "50 %"),
-            Shaped(_OLD, always("wet"), "old (wet)", doubt=1),
-            Shaped(_NEW, always("dry"), "new (dry)", doubt=1),
+            Old(),
+            NewUnlessOld(Shaped(_NEW, always(DRY), "new (dry)", doubt=1)),
             Shaped(r"(?:all day|for long|all the time|steady|constant(?:ly)?)", always("continuous")),
             Shaped(
                 r"(?:for )?(?:a )?(?:short (?:while|time)|moment|minute|few minutes|briefly|short)",
@@ -141,7 +140,8 @@ HEAT = Topic(
             amount(
                 "temperature",
                 before=(
-                    r"(?:at|to|of|in|hits?|sees?|reach(?:es)?|gets? to|gets? up to|up to|goes to|around|about|next"
+                    r"(?:at|to|of|in|hits?|sees?|reach(?:es)?|gets? to|gets?|it gets to|it gets|gets? up to|up to"
+                    r"|goes to|around|about|next"
                     r" to)(?: about| around)?"
                 ),
                 say="at {}",
@@ -177,6 +177,16 @@ HEAT = Topic(
                 words_of("lines", "part", "lines/heat_sources"), lead=rf"(?:{_BY})(?: an?| the| my)?", say="beside {}"
             ),
         ),
+        "place": (
+            Shaped(
+                rf"(?:{_BY}) (?:the |an? |my )?(?:hot |exhaust |turbo )*(?:manifolds?|down ?pipes?|exhausts?|turbo"
+                rf"|engine"
+                r"|silencer|muffler|tail ?pipe)(?: pipe| system)?(?=.* [0-9])",
+                always("there"),
+                "near what is hot",
+                doubt=5,  # without a temperature the gap is asked
+            ),
+        ),
         "gap": (
             amount("length", followed=_BY, say="{} away"),
             amount("length", after="away", say="{} away"),
@@ -198,11 +208,20 @@ HEAT = Topic(
     r" over)|(?:boiling )?(?:points?|pts?)|(?:max(?:imum)?|top|highest)|"
     r"temp(?:erature)?s?(?: limits?| ratings?| range)?|how hot|too hot|hot|heat(?: limit| rating|"
     r" resist\w*)?|runs?|runn?ing|routed|stands?(?: up)?|limits?|survives?|melts?|rated|"
-    r"ratings?|thermal(?: limit)?|glass(?: fib(?:re|er))?|safe|okay|handle|before|go(?:es)?"
+    r"ratings?|how (?:much|far) (?:lower|less|higher|worse|better)"
+    r"|(?:regular|ordinary|normal|plain|standard|stock|usual|bog standard)(?= (?:old )?(?:black )?(?:rubber|epdm"
+    r"|silicone"
+    r"|nitrile|nylon|steel))|last|there"
+    r"|(?:new|fresh)(?: fluid)? (?:and|or|versus|vs|against) (?:when )?(?:old|used)(?: fluid)?"
+    r"|(?:old|used)(?: fluid)? (?:and|or|versus|vs|against) (?:when )?(?:new|fresh)"
+    r"(?: fluid)?|thermal(?: limit)?|glass(?: fib(?:re|er))?|safe|okay|handle|before|go(?:es)?"
     r" bad|bad|cooks?|fail(?:s|ure)?|live|good for|cope|degrees|burn|hoses?|(?:brake |fuel |steel"
     r" )?lines?|degrees",
     needs=("item",),
     opens=_open_heat,
+    settle=lambda values, _: {
+        k: v for k, v in values.items() if k != "place"
+    },  # how hot it gets there is said, or asked
     columns={"beside": ("lines/heat_sources", "part")},
 )
 

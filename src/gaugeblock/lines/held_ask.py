@@ -8,6 +8,7 @@ from gaugeblock.answer.stating import known
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    import re
     from collections.abc import Callable
 
     from gaugeblock.answer.asking import Open
@@ -48,6 +49,12 @@ def _open_clips(values: dict[str, str], _data: Refdata) -> Open | None:
     return ("service",), [{"service": s} for s in _CLIPPED if s.startswith(said)]
 
 
+def _above(match: re.Match[str]) -> str:
+    """So many degrees over a shop of 20 degC."""
+    is_c = match["u"].removeprefix("deg")[0] == "c"
+    return f"{int(match['n']) + (20 if is_c else 68)} {'degC' if is_c else 'degF'}"
+
+
 GROWTH = Topic(
     lambda: _answer("growth"),
     "growth",
@@ -56,6 +63,15 @@ GROWTH = Topic(
         "hot": (
             amount(
                 "temperature", before="(?:to|and|at|up to|reach(?:es)?|gets to|hits|hot at)(?: about)?", say="at {}"
+            ),
+            Shaped(
+                r"(?P<n>[0-9]{2,4}) ?(?:deg(?:rees?)? ?)?(?P<u>c|f|celsius|centigrade|fahrenheit|degc|degf)"
+                r" (?:above|over|hotter than|up (?:on|from)|more than) (?:the )?(?:shop|room|ambient|workshop"
+                r"|garage|outside|air"
+                r"|day)(?: air)?(?: temp(?:erature)?)?",
+                _above,
+                "at {}, above a shop of 20 degC",
+                cue=("above", "over", "hotter", "up ", "more"),
             ),
             amount("temperature", after="hot", say="at {}"),
             amount("temperature", say="at {}", doubt=1),
@@ -71,6 +87,7 @@ GROWTH = Topic(
         ),
         "material": (
             Named(words_of("lines", "material", *_GROWN)),
+            Shaped("mild", always("carbon steel"), "mild steel", doubt=1),
             Shaped("stainless(?: steel)?", always(_STAINLESS), "stainless steel", doubt=1),
             Graded("aluminium"),
         ),
@@ -83,7 +100,9 @@ GROWTH = Topic(
         ),
     },
     r"(?:how much )?(?:does|will)?(?: it| an?| my| the)?|grow(?:th|s|ing)?|expan(?:ds?|sion)|(?:how much )?longer"
-    r"|lengthens?|gets?|(?:when |as )?(?:it )?(?:warms?(?: up)?|heats?(?: up)?)|run|length|piece|from cold|cold|goes"
+    r"|which (?:one )?(?:moves|grows|expands|gets|stretches) (?:the )?(?:more|most|longer|furthest)|system|moves?|more"
+    r"|above|lengthens?|gets?|(?:when |as )?(?:it )?(?:warms?(?: up)?|heats?(?: up)?)|run|length|piece|from cold"
+    r"|cold|goes"
     r"|exhausts?|pipes?|tubes?|lines?|headers?|thermal|anchors"
     r"|hot|heat",
     needs=("length", "hot"),

@@ -236,9 +236,14 @@ def _beside(words: tuple[str, ...], put_right: tuple[str, ...], reading: Reading
     again = corrected(words, data)
     if again is not None:
         return answer_to(again, None, data)
-    found = in_either_unit(words, reading, data) or twice(put_right, data)
+    found = in_either_unit(words, reading, data)
     if found is not None:
         return Answer(_as_said(found[0]), found[1], found[0].unit)
+    found = twice(put_right, data)
+    if found is not None:
+        from gaugeblock.plain.versus import told
+
+        return told(_as_said(found[0]), found[0].unit, found[1])
     first = alone(words, understood, data)
     if first is None:
         return first_of_two(words, data)
@@ -273,13 +278,13 @@ def _otherwise(words: tuple[str, ...], reading: Reading, data: Refdata) -> Answe
     """What a line comes to that no answer reads whole: two things side by side, rows of the tables, or a name that none
     of them has.
     """
-    from gaugeblock.plain.versus import parted, side_by_side
+    from gaugeblock.plain.versus import parted, side_by_side, told
 
     if parted(words) is not None:
         from gaugeblock.plain.topics import topics
 
         both = side_by_side(words, [topic for group in topics(words) for topic in group], data)
-        return None if both is None else Answer(_as_said(both[0]), both[1], both[0].unit)
+        return None if both is None else told(_as_said(both[0]), both[0].unit, both[1])
     from gaugeblock.plain.listing import listed
     from gaugeblock.plain.unnamed import unnamed
 

@@ -59,7 +59,7 @@ def agreed(words: tuple[str, ...], reading: Reading, data: Refdata) -> set[str]:
     for token in reading.unread:
         first, _, denied = token.partition(" ")
         places = [at for at, pair in enumerate(pairs) if pair == (first, denied)]
-        if not denied or len(places) != 1:
+        if not denied or first == "or" or len(places) != 1:  # or stainless: a second value denies nothing
             continue
         if denied not in _DOING and any(hit.count > 1 for _, hit in hits_at(words, places[0] + 1, reading.topic, data)):
             continue  # more is denied than the next word

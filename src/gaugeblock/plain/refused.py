@@ -57,7 +57,9 @@ def not_understood(question: str, words: tuple[str, ...], reading: Reading, as_s
     turns = [w for w in reading.unread if w.split()[0] in TURNING]
     twice = _twice(words, reading, data)
     bare = next((n for n, w in pairwise(words) if w == "degrees" and _NUMBER.fullmatch(n)), "")
-    if turns:
+    if turns and bare in reading.unread and all(w.startswith("or ") for w in turns):
+        why, do = f"not understood: {left}; {bare} degrees of what", "say whether it is degF or degC"
+    elif turns:
         why = f"not understood: {left}; it may turn the answer round, so nothing is answered"
         do = "say what it is, not what it is not"
     elif twice and len(reading.unread) == 1:

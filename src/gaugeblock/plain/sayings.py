@@ -216,7 +216,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("kg", r"\bkg[- ]?(?:centimet(?:re|er)s?|cms?)\b", "kg-cm"),
     ("w/", r"\bw/ ?(?=[a-z0-9])", "with "),
     ("w ", r"\bw (?=oil|lube|greas|anti|moly|wax|paste|insert|lock|water|the |an? )", "with "),
-    ("inch and a", r"(?<![0-9/] )\binch and an? (half|quarter)\b", r"1 and a \1 inch"),
+    ("inch and a", r"(?<![0-9/] )\binch and an? (half|quarter|eighth|sixteenth)\b", r"1 and a \1 inch"),
     ("gr", r"\b(grade|gr) ?([0-9]{1,2}(?:\.[0-9])?)'?s\b", r"\1 \2"),
     ("class", r"\b(class) ?([0-9]{1,2}(?:\.[0-9])?)'?s\b", r"\1 \2"),
     (" / ", r"(?<=[a-z])/(?=[a-z])(?<!\bw/)", " / "),

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.opening import compared, of_things
 from gaugeblock.errors import GaugeblockError
+from gaugeblock.plain.given import Answer
 from gaugeblock.plain.reading import read
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -20,6 +21,8 @@ _AGAINST = (
     ("versus",),
     ("compared", "to"),
     ("compared", "with"),
+    ("compare", "to"),
+    ("compare", "with"),
     ("against",),
     ("than",),
     ("as", "strong", "as"),
@@ -28,9 +31,20 @@ _AGAINST = (
 _TELLS_APART = frozenset(["stiffer", "stronger", "heavier", "lighter", "stiffest", "strongest", "heaviest", "lightest"])
 
 
+# One pipe of a size or two of another.
+_ONE, _TWO = frozenset(["single", "one"]), frozenset(["dual", "duals", "twin", "twins", "two"])
+
+
+def tells_apart(words: tuple[str, ...]) -> bool:
+    """Whether two whole things are told apart: the stiffer of two tubes, a single pipe or twin pipes."""
+    if not _TELLS_APART.isdisjoint(words):
+        return True
+    return "or" in words and not _ONE.isdisjoint(words) and not _TWO.isdisjoint(words)
+
+
 def parted(words: tuple[str, ...]) -> tuple[tuple[str, ...], tuple[str, ...]] | None:
     """What stands before and behind the word that sets two things against each other; None for no such word."""
-    for mark in (*_AGAINST, *([] if _TELLS_APART.isdisjoint(words) else [("or",)])):
+    for mark in (*_AGAINST, *([("or",)] if tells_apart(words) else [])):
         for at in range(1, len(words) - len(mark)):
             if words[at : at + len(mark)] == mark:
                 return words[:at], words[at + len(mark) :]
@@ -44,7 +58,7 @@ def side_by_side(words: tuple[str, ...], topics: list[Topic], data: Refdata) -> 
     halves = parted(_first_question(words))
     if halves is None:
         return None
-    told_apart = not _TELLS_APART.isdisjoint(words)
+    told_apart = tells_apart(words)
     found: list[tuple[int, Reading, Reading]] = []
     for topic in topics:
         first, second = (read(half, topic, data) for half in halves)
@@ -56,6 +70,22 @@ def side_by_side(words: tuple[str, ...], topics: list[Topic], data: Refdata) -> 
         if both is not None or not told_apart:
             return both
     return None
+
+
+def told(read_as: str, unit: str, table: Table) -> Answer:
+    """The Table; of two that what it shows does not tell apart, each answer whole: the same flow, what was given."""
+    decisions = [line.sheet.decision for line in table.lines]
+    shown = [tuple(f"{figure.text} {figure.unit}" for figure in one.figures) for one in decisions]
+    is_given = all(
+        len(texts) == 1 and texts[0] in " x ".join(line.key.values())
+        for texts, line in zip(shown, table.lines, strict=True)
+    )
+    is_alike = len({(one.kind, *texts) for one, texts in zip(decisions, shown, strict=True)}) == 1
+    is_told = len({one.do for one in decisions}) > 1
+    if len(table.lines) != _TWO_THINGS or table.more or not (is_given or (is_alike and is_told)):
+        return Answer(read_as, table, unit)
+    first, second = (Answer(f"{read_as}: {' x '.join(line.key.values())}", line.sheet, unit) for line in table.lines)
+    return first.replace(more=(second,))
 
 
 def _first_question(words: tuple[str, ...]) -> tuple[str, ...]:
@@ -107,3 +137,4 @@ def _whole(first: Reading, second: Reading, data: Refdata) -> tuple[Reading, Tab
 _ASKED = ("fact",)
 # What is told of each beside its first figure: what a bolt stands before it stretches.
 _BESIDE = {"bolt grade": ("proof_strength",)}
+_TWO_THINGS = 2

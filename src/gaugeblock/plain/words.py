@@ -186,6 +186,10 @@ _AFTER_ONE = {
     "thousand",
     *_ONES,
 }
+_HUNDRED_OF = frozenset(
+    ["pounds", "pound", "lbs", "lb", "kilos", "kg", "horse", "horsepower", "psi", "degrees", "newtons", "mm"]
+)
+_FEW = frozenset(["couple", "few", "several", "some", "many", "of"])
 _MOST = 60
 _THOUSANDTHS = frozenset(["thou", "thous", "thousandth", "thousandths"])
 _THOU = [[word] for word in sorted(_THOUSANDTHS)]
@@ -324,6 +328,8 @@ def _whole(words: list[str], at: int) -> tuple[int | None, int]:
     if word == "hundred" and nxt == "and" and not (at and _is_number(words[at - 1])):
         more, end = _whole(words, at + 2) if at + 2 < len(words) else (None, at)
         return (100 + more, end) if more is not None and more < 100 else (None, at)
+    if word == "hundred" and nxt in _HUNDRED_OF and not (at and (_is_number(words[at - 1]) or words[at - 1] in _FEW)):
+        return 100, at + 1  # said without its "a"
     if word in ("one", "a", "half", "quarter"):
         if word in ("half", "quarter"):
             return (1, at) if nxt in ("inch", "in", "-", "by", "of") or _is_number(nxt) else (None, at)

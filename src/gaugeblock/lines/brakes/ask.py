@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
+from gaugeblock.lines.brakes.hand_ask import HAND, HOSE, RATIO, kilos, pounds
 from gaugeblock.lines.brakes.lever import Lever
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -33,12 +34,6 @@ def _fact() -> Callable[..., Sheet]:
     return brake_fact
 
 
-def _hand() -> Callable[..., Sheet]:
-    from gaugeblock.lines.brakes.hand import handbrake
-
-    return handbrake
-
-
 def _open_circuit(values: dict[str, str], data: Refdata) -> Open | None:
     """The master cylinders that shops fit, where its bore was not said."""
     if "master" in values:
@@ -62,38 +57,27 @@ def _open_fact(values: dict[str, str], _data: Refdata) -> Open | None:
     return None
 
 
-def _hose() -> Callable[..., Sheet]:
-    from gaugeblock.lines.brakes.hose import brake_hose
-
-    return brake_hose
-
-
 def _master() -> Callable[..., Sheet]:
     from gaugeblock.lines.brakes.master import mastercylinder
 
     return mastercylinder
 
 
-def _pounds(match: re.Match[str]) -> str:
-    return f"{match['n']} lbf"
-
-
-def _kilos(match: re.Match[str]) -> str | None:
-    """The weight of so many kilograms."""
-    try:
-        return f"{float(match['n']) * _GRAVITY:.0f} N"
-    except ValueError:  # 1 1/2
-        return None
-
-
-_GRAVITY = 9.80665  # m/s2
-_FOOT = r"(?: (?:on|at|of)(?: the)? (?:pedal|foot)| (?:of )?(?:foot|pedal|leg)(?: force| effort)?| force)?"
-_RATIO = rf"(?P<n>{NUMBER}) ?(?:to|:) ?(?:1|one)"
-
+_FOOT = (
+    r"(?:(?: (?:on|at|of)(?: the| my)? (?:pedal|foot)| (?:of )?(?:foot|pedal|leg|boot|shoe)(?: force| effort)?| force"
+    r"| (?:at|on) (?:it|the most|most))*)"
+)
+_PUSH = r"(?: (?:ever|really|be|push|press|give|get|manage|do|put|stamp|exert|make|down|it|on|in))*"
+# A limit of the foot is its force: she cannot push more than 400 N.
+_AT_MOST = (
+    rf"(?:(?:can(?:no|')?t|can not|won'?t|will not|couldn'?t|do(?:es)?n'?t want to|don'?t like to|never){_PUSH}(?:"
+    rf" any)?"
+    rf" (?:more|harder|over|above|past)(?: than)? |(?:can )?only{_PUSH} )?"
+)
 _HAS_BOOSTER = "a booster"
 ASSIST = (
-    Shaped(rf"{_RATIO} (?:booster|servo|assist\w*)", lambda m: m["n"], "booster {} to 1"),
-    Shaped(rf"(?:booster|servo|assist\w*)(?: of| with| ratio)* {_RATIO}", lambda m: m["n"], "booster {} to 1"),
+    Shaped(rf"{RATIO} (?:booster|servo|assist\w*)", lambda m: m["n"], "booster {} to 1"),
+    Shaped(rf"(?:booster|servo|assist\w*)(?: of| with| ratio)* {RATIO}", lambda m: m["n"], "booster {} to 1"),
 )
 
 CIRCUIT = Topic(
@@ -108,23 +92,35 @@ CIRCUIT = Topic(
             amount(
                 "length", before=r"(?:master|m/?c)(?: cyl(?:inder)?)?(?: bore)?(?: of| is)?", say="{} master cylinder"
             ),
+            Shaped(
+                r"(?P<n>[01]\.[0-9]+)(?: bore)? (?:brake )?(?:master|m/?c)(?: cyl(?:inder)?)?(?: bore)?",
+                lambda m: f"{m['n']} in",  # no cylinder is so many millimetres
+                "{} master cylinder",
+                cue=("mast", "mc", "m/c"),
+            ),
             amount("length", after="bore", say="{} master cylinder", doubt=3),
             amount("length", after="cylinder", say="{} master cylinder", doubt=2),
         ),
         "force": (
             Shaped(
-                rf"(?P<n>{NUMBER}) ?(?:lbs?|lbf|pounds?)(?: shove| push| stamp)?{_FOOT}",
-                _pounds,
+                rf"{_AT_MOST}(?P<n>{NUMBER}) ?(?:lbs?|lbf|pounds?)(?: shove| push| stamp)?{_FOOT}",
+                pounds,
                 "{} on the pedal",
                 cue=("lb", "pound"),
             ),
-            Shaped(rf"(?P<n>{NUMBER}) ?(?:kg|kgs|kilos?|kgf){_FOOT}", _kilos, "{} on the pedal", cue=("kg", "kilo")),
-            Shaped(rf"(?P<n>{NUMBER}) ?(?:n|newtons?){_FOOT}", lambda m: f"{m['n']} N", "{} on the pedal"),
+            Shaped(
+                rf"{_AT_MOST}(?P<n>{NUMBER}) ?(?:kg|kgs|kilos?|kgf){_FOOT}",
+                kilos,
+                "{} on the pedal",
+                cue=("kg", "kilo"),
+            ),
+            Shaped(rf"{_AT_MOST}(?P<n>{NUMBER}) ?(?:n|newtons?){_FOOT}", lambda m: f"{m['n']} N", "{} on the pedal"),
         ),
         "ratio": (
             Lever(),
-            Shaped(rf"{_RATIO}(?: pedal(?: ratio)?)?", lambda m: m["n"], "pedal {} to 1"),
+            Shaped(rf"{RATIO}(?: pedal(?: ratio)?)?", lambda m: m["n"], "pedal {} to 1"),
             Shaped(rf"(?P<n>{NUMBER}) 1 pedal(?: ratio)?", lambda m: m["n"], "pedal {} to 1"),
+            Shaped(r"(?P<n>[3-9](?:\.[0-9]+)?|1[0-2](?:\.[0-9]+)?) pedal(?! ratio)", lambda m: m["n"], "pedal {} to 1"),
             Shaped(rf"(?P<n>{NUMBER}) pedal ratio", lambda m: m["n"], "pedal {} to 1"),
             Shaped(
                 rf"(?:pedal )?ratio(?: of| is)? (?P<n>{NUMBER})(?: ?(?:to|:) ?(?:1|one))?",
@@ -166,7 +162,8 @@ CIRCUIT = Topic(
     r"|come[sd]?|pushes|get|makes?"
     r"|(?:line |brake )?pressure|(?:i |you )(?:press|push)(?: on)?|pressing|pushing|(?:brake )?pedal|master(?:"
     r" cylinder)?|brakes?|hydraulics?|with|psi|what|how"
-    r" much|rear|front|single(?: master)?(?: cylinder)?|(?:my |his )?(?:leg|foot)|i get",
+    r" much|(?:in )?(?:the )?(?:brake )?(?:lines|pipes)|on it|rear|front|single(?: master)?(?: cylinder)?|(?:my "
+    r"|his )?(?:leg|foot)|i get",
     needs=("force", "ratio"),
     opens=_open_circuit,
     table="brakes",
@@ -247,55 +244,6 @@ FACT = Topic(
     table="brakes",
 )
 
-HAND = Topic(
-    _hand,
-    "hand brake",
-    {
-        "force": (
-            Shaped(rf"(?P<n>{NUMBER}) ?(?:lbs?|lbf|pounds?)(?: pull| of pull| by hand)?", _pounds, "{} by hand"),
-            Shaped(
-                rf"(?P<n>{NUMBER}) ?(?:n|newtons?)(?: pull| of pull| by hand)?", lambda m: f"{m['n']} N", "{} by hand"
-            ),
-        ),
-        "ratio": (Shaped(rf"{_RATIO}(?: lever(?: ratio)?)?", lambda m: m["n"], "lever {} to 1"),),
-        "cables": (
-            Shaped(
-                r"(?P<n>[1-4]|two|one) cables?", lambda m: {"two": "2", "one": "1"}.get(m["n"], m["n"]), "{} cables"
-            ),
-        ),
-        "travel": (amount("length", after="(?:of )?(?:cable )?travel", say="cable travel {}"),),
-    },
-    r"(?:hand|parking|park)[- ]?brakes?|lever|cables?|pull|force|how hard|what|with",
-    needs=("force", "ratio"),
-    table="brakes",
-    asks_for=r"(?:hand|parking|park)[- ]?brakes?|handbrake|cables?",
-    unmoved="metal finish standard quality",
-)
-HOSE = Topic(
-    _hose,
-    "brake hose",
-    {
-        "hose": (
-            amount("length", after="(?:of )?(?:long )?(?:flexible |brake )?hose|long", say="hose {}"),
-            amount("length", before="(?:brake )?hose(?: of| is)?", say="hose {}"),
-        ),
-        "droop": (
-            amount("length", after="(?:at |of )?(?:full )?droop", say="{} at droop"),
-            amount("length", before="(?:full )?droop(?: of| is)?", say="{} at droop"),
-        ),
-        "lock": (
-            amount("length", after="(?:at |of )?(?:full )?lock", say="{} at lock"),
-            amount("length", before="(?:full )?lock(?: of| is)?", say="{} at lock"),
-        ),
-    },
-    r"(?:flexible |brake )?(?:brake )?hoses?|how long|length|long"
-    r" enough|is|a|and|at|full|droop|lock|between|fittings|for",
-    needs=("droop", "lock"),
-    table="brakes",
-    asks_for=r"(?:brake |flexible )hose|droop|lock",
-    unmoved="metal finish standard quality",
-)
-
 
 def _pedal() -> Callable[..., Sheet]:
     from gaugeblock.lines.brakes.pedal import pedal
@@ -346,7 +294,7 @@ MASTER = Topic(
                 _bore,
                 "in place of {}",
             ),
-            Shaped(rf"{_BORE}{_CYLINDER}(?= (?:to|for) )", _bore, "in place of {}"),
+            Shaped(rf"{_BORE}{_CYLINDER}(?= (?:to|for|or|vs|versus|against|and) )", _bore, "in place of {}"),
         ),
         "master": (
             Shaped(
@@ -362,7 +310,9 @@ MASTER = Topic(
     r"(?:brake )?master(?: cyl(?:inder)?s?)?|pedal|(?:same|line|brake|more|less)? ?(?:line )?pressure|harder"
     r"|easier|softer|firmer"
     r"|how much|what|more|less|push(?:ing)?|foot|same|for|do i get|get|now|leg|effort|on|brakes?"
-    r"|bore|size|bigger|smaller|larger|change[sd]?|do|does|to|it|will i have to|travel|further|because|difference",
+    r"|bore|size|bigger|smaller|larger|or|versus|vs|against|manual|discs?|disks?|drums?|change[sd]?|do|does|to|it"
+    r"|will i have to|travel|further|because"
+    r"|difference",
     needs=("master", "was"),
     asks_for=r"master(?: cyl(?:inder)?)?|m/?c",
     is_named=True,

@@ -161,3 +161,23 @@ def _decision(pull: Figure, way: Figure | None, checks: list[Check], data: Refda
     first = next(c for c in checks if c.asks)
     taken = f"the grip moves {number_only(way, data)}" if way is not None else _shared(pull)
     return ask(VERB, [Candidate(pull, "with that hand", taken)], decision.because, f"{first.reason}.")
+
+
+def on_slope(sheet: Sheet, slope: str, weight: str) -> Sheet:
+    """The pull of the cable where it is asked whether the brake holds, which hangs on the brake itself."""
+    if sheet.decision.figure is None:
+        return sheet
+    where = f"a slope of {slope}" if slope else "a slope"
+    load = f" with {weight}" if weight else ""
+    text = (
+        f"Whether it holds on {where}{load} hangs on the gain of the brake and on the tyre: what force at the tyre"
+        f" comes of"
+        " each newton in the cable, by its arms, shoes, drum and the tyre's radius? Try it on that slope, both"
+        " ways, laden."
+    )
+    why = "what the brake makes of its cable was not said"
+    check = Check("hold on this slope", CANNOT_TELL, why, subject="slope", bears=ASKS)
+    question = Question(MEASURE, text, "gain", (check.name,))
+    candidate = Candidate(sheet.decision.figure, "the pull of the cable alone", _shared(sheet.decision.figure))
+    decision = ask(VERB, [candidate], (check.name,), text)
+    return sheet.replace(checks=(*sheet.checks, check), decision=decision, questions=(question, *sheet.questions))

@@ -20,9 +20,23 @@ _FLOWS = {"gph": "gal/h", "gpm": "gal/min", "lph": "L/h"}
 
 
 def _fuel() -> Callable[..., Sheet]:
+    return supply
+
+
+def supply(*, data: Refdata, **options: str) -> Sheet:
+    """The supply; InputError for a pipe that was told by neither its bore nor its outside."""
     from gaugeblock.lines.fuel.supply import fuel
 
-    return fuel
+    options.pop("displacement", None)  # the power was said, and settles it
+    outside = options.pop("outside", "")
+    if outside and "bore" not in options:
+        from gaugeblock.errors import InputError
+
+        why = "a pipe is sold by its outside, and what flows hangs on its bore, which was not said"
+        raise InputError(
+            outside, "bore", why, (), "say the bore of each by itself: `6 mm bore`, the outside less two walls"
+        )
+    return fuel(data=data, **options)
 
 
 def _line() -> Callable[..., Sheet]:
@@ -120,6 +134,27 @@ FUEL = Topic(
             amount("length", after="(?:bore|id|inside)(?: (?:fuel )?line)?", say="bore {}"),
             amount("length", after="(?:fuel )?(?:line|hose|tube|feed)", say="bore {}", doubt=1),
         ),
+        "outside": (
+            Shaped(
+                rf"(?:or )?(?P<n>{NUMBER}) ?(?P<u>mm|in|inch|\")?(?: (?:od|outside|o\.d\.))?(?: (?:steel|copper"
+                rf"|alloy|hard|nylon"
+                r"|kunifer))*(?: (?:fuel|petrol))? (?:pipe|pipes|tubing|od)",
+                lambda m: f"{m['n']} {'mm' if m['u'] == 'mm' else 'in'}" if m["u"] or "/" in m["n"] else None,
+                "a pipe of {}",
+                doubt=1,
+                cue=("pipe", "tubing", " od"),
+            ),
+        ),
+        "displacement": (
+            Shaped(
+                rf"(?P<n>{NUMBER}) ?(?P<u>l|lit(?:re|er)s?|cc|ci|cid|cu in|cubic inch(?:es)?)(?! (?:per|an?)\b)"
+                r"(?: (?:engine|motor|v6|v8))?",
+                lambda m: f"{m['n']} {m['u']}",
+                "an engine of {}",
+                doubt=1,
+                cue=("l", "c"),
+            ),
+        ),
         "reserve": (amount("ratio", after="(?:reserve|margin|headroom|over|spare)", say="{} over"),),
         "filter": (Shaped(rf"(?P<n>{NUMBER}) ?(?:microns?|um)(?: filter)?", lambda m: f"{m['n']} um", "filter {}"),),
         "injectors": (
@@ -135,11 +170,13 @@ FUEL = Topic(
         ),
         "duty": (amount("ratio", after="duty(?: cycle)?", say="{} duty"),),
     },
-    r"injectors?|(?:what |which |how (?:big|much) )?(?:size )?(?:fuel )?pumps?(?: size)?|fuel(?: system| supply| flow)?"
+    r"lines?|pipes?|injectors?|(?:what |which |how (?:big|much) )?(?:size )?(?:fuel )?pumps?(?: size)?|fuel(?:"
+    r" system| supply| flow)?"
     r"|engine|motor|makes|(?:what )?size(?: of)?|litres|hour"
     r"|making|deliver|give|do i need|need|for|enough|burns?|uses?|can i|does|feed|supply|how big|how"
     r" much|flow|gallons|run(?:ning)?|on",
     needs=("power",),
+    joined=("outside",),
     table="fuel",
     asks_for=rf"fuel|{_OTHERS}pumps?|bsfc|gph|lph|gpm|feed",
     unmoved="metal finish form standard quality",

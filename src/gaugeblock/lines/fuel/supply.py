@@ -158,4 +158,6 @@ def _decision(ways: Sequence[Demand], pipes: Sequence[Pipe], checks: list[Check]
     reasons = [c for c in checks if c.asks]
     own = [c for c in reasons if c.subject not in ("consumption", "fuel")]
     do = f"{capital(own[0].reason)}." if own else "Settle what the engine burns: the flow hangs on it."
+    unlost = [p for p in pipes if p.loss is None]  # its length was not given
+    do = " ".join([do, *(f"In a {p.name} of this bore it runs at {number_only(p.speed, data)}." for p in unlost)])
     return ask(VERB, candidates, decision.because, do)

@@ -29,9 +29,31 @@ _UNMARKED = (
     r"\b(?:and )?(?:there(?:'s| is) )?nothing (?:is |was )?(?:stamped|marked|printed|cast)"
     r"(?: (?:on|in) (?:it|them|the \w+))?"
 )
+# Is 8 mm fuel pipe enough or do i go up to 10: the second size is told as the first.
+_GO_UP = (
+    r"^(.*?)\b([0-9./]+(?: [0-9]/[0-9]+)?) ?(mm|inch|in)? ?(?:\w+ )??((?:fuel|petrol) (?:lines?|hoses?|pipes?"
+    r"|tubes?))\b(.*?)"
+    r"\bor (?:do|should|must|shall|would) (?:i|we)(?: have to| need to| want to| better)? (?:go|step|move|jump"
+    r"|need|use)"
+    r"(?: up| down)?(?: to)?(?: an?| the)? ([0-9./]+)(?: ?(mm|inch|in))?\b"
+)
+
+
+def _or_size(match: re.Match[str]) -> str:
+    """The line with both sizes of a fuel line side by side."""
+    before, first, unit, line, between, second, own = match.groups()
+    own = own or unit
+    sizes = [f"{size} {said}".strip() for size, said in ((first, unit or ""), (second, own or ""))]
+    return f"{before}{sizes[0]} {line} or {sizes[1]} {line}{between}"
+
+
 # From 70 to 770 degrees f: the first has the unit of the second.
-_UNIT = r"(?:deg(?:rees?)? ?(?:f|c)|fahrenheit|celsius|centigrade|degf|degc|rpm)"
-_SPAN = rf"\b(from|between) (-?[0-9.]+) (to|and) (-?[0-9.]+ ?({_UNIT}))\b"
+_UNIT = r"(?:deg(?:rees?)? ?(?:f|c)|fahrenheit|celsius|centigrade|degf|degc|[fc]|rpm)"
+_ROUND_NUMBER = (
+    r"(?:an?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen|eighteen) (?:hundred|thousand)"
+)
+_SPAN = rf"\b(from|between) (-?[0-9.]+|{_ROUND_NUMBER}) (to|and) ((?:-?[0-9.]+|{_ROUND_NUMBER}) ?({_UNIT}))\b"
+_METAL = r"(?:stainless|mild|carbon|304|316|321|409|alumini?um|copper|titanium)(?: steel)?"
 _LETTERS = ("hrc", "hrb", "awg", "swg", "bwg", "clr", "cfm", "gph", "lph")
 # A piece that a line must have; the pattern; what is written for it.
 SAID_ROUND: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
@@ -51,6 +73,26 @@ SAID_ROUND: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
         "grow",
         rf"\b(grow[a-z]*) (?:of )?(-?[0-9.]+) to (-?[0-9.]+ ?({_UNIT}))\b",
         r"\1 from \2 \4 to \3",
+    ),
+    (
+        "an inch ",
+        r"(?<!half )(?<!quarter )(?<!eighth )(?<!of )(?<!to )(?<!per )\ban inch (?=off\b|from\b|away\b|clear\b"
+        r"|apart\b)",
+        "1 inch ",
+    ),
+    ("fuel ", _GO_UP, _or_size),
+    (
+        "which ",
+        rf"^(?=.*\bwhich (?:one |of them )?(?:moves|grows|expands|gets|stretches) (?:the )?(?:more|most"
+        rf"|longer))(.*?{_METAL})"
+        r" (?:and|but)? ?not ",
+        r"\1 or ",
+    ),
+    (
+        "ifferent",
+        rf"\b(?:and|or) (?:is|would|does|will) ({_METAL})(?: (?:be|grow|move|get))? (?:any |much |very"
+        rf" )?different(?:ly)?\b",
+        r"or \1",
     ),
     *((cue, _SPAN, r"\1 \2 \5 \3 \4") for cue in ("from", "between")),
     *((" ".join(word), rf"\b{' '.join(word)}\b", word) for word in _LETTERS),

@@ -1,0 +1,143 @@
+"""What is asked of a hand brake, and of the length of a brake hose, as people say it."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, amount
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+    from collections.abc import Callable
+
+    from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.tables.load import Refdata
+
+_GRAVITY = 9.80665  # m/s2
+RATIO = rf"(?P<n>{NUMBER}) ?(?:to|:) ?(?:1|one)"
+
+
+def pounds(match: re.Match[str]) -> str:
+    """A force in pounds."""
+    return f"{match['n']} lbf"
+
+
+def kilos(match: re.Match[str]) -> str | None:
+    """The weight of so many kilograms."""
+    try:
+        return f"{float(match['n']) * _GRAVITY:.0f} N"
+    except ValueError:  # 1 1/2
+        return None
+
+
+def _hand() -> Callable[..., Sheet]:
+    return hand
+
+
+def hand(*, data: Refdata, **options: str) -> Sheet:
+    """The pull of the cable; of a slope that it shall hold, what that hangs on is asked."""
+    from gaugeblock.lines.brakes.hand import handbrake, on_slope
+
+    slope, weight = options.pop("slope", ""), options.pop("weight", "")
+    sheet = handbrake(data=data, **options)
+    return on_slope(sheet, slope, weight) if slope or weight else sheet
+
+
+def _hose() -> Callable[..., Sheet]:
+    from gaugeblock.lines.brakes.hose import brake_hose
+
+    return brake_hose
+
+
+def _slope(match: re.Match[str]) -> str:
+    return f"1 in {match['n']}" if match["n"] else f"{match['p']} %"
+
+
+_PULL = r"(?: (?:of )?(?:pull|hand|by hand|on (?:it|the lever)))*"
+HAND = Topic(
+    _hand,
+    "hand brake",
+    {
+        "force": (
+            Shaped(rf"(?:pull )?(?P<n>{NUMBER}) ?(?:lbs?|lbf|pounds?){_PULL}", pounds, "{} by hand"),
+            Shaped(rf"(?P<n>{NUMBER}) ?(?:n|newtons?){_PULL}", lambda m: f"{m['n']} N", "{} by hand"),
+            Shaped(rf"(?P<n>{NUMBER}) ?(?:kg|kgs|kgf|kilos?){_PULL}", kilos, "{} by hand", cue=("kg", "kilo")),
+        ),
+        "ratio": (Shaped(rf"{RATIO}(?: lever(?: ratio)?)?", lambda m: m["n"], "lever {} to 1"),),
+        "cables": (
+            Shaped(
+                r"(?P<n>[1-4]|two|one) cables?", lambda m: {"two": "2", "one": "1"}.get(m["n"], m["n"]), "{} cables"
+            ),
+        ),
+        "travel": (amount("length", after="(?:of )?(?:cable )?travel", say="cable travel {}"),),
+        "slope": (
+            Shaped(
+                r"(?:on |of |up |down |at )?(?:an? |the )?(?:(?:hill|slope|grade|gradient|incline) of )?(?:1|one) in"
+                r" (?P<n>[0-9]{1,2})(?: (?:hill|slope|grade|gradient|incline))?(?P<p>)",
+                _slope,
+                "on a slope of {}",
+                cue=(" in ",),
+            ),
+            Shaped(
+                r"(?:on |of |up |down |at )?(?:an? |the )?(?:(?:hill|slope|grade|gradient|incline) of"
+                r" )?(?P<p>[0-9]{1,2}) ?"
+                r"(?:%|percent|per cent)(?: (?:hill|slope|grade|gradient|incline))?(?P<n>)",
+                _slope,
+                "on a slope of {}",
+                cue=("%", "percent", "per cent"),
+            ),
+        ),
+        "weight": (
+            amount("mass", before="(?:car|truck|van|it|vehicle|thing|weight|weighing)(?: (?:is|weighs|at|of|about))*"),
+            amount("mass", after="(?:car|truck|van|vehicle|ute|trailer)"),
+        ),
+    },
+    r"(?:hand|parking|park)[- ]?brakes?(?: lever)?|lever|cables?|pull|force|how hard|what|with|holds?|will",
+    needs=("force", "ratio"),
+    table="brakes",
+    asks_for=r"(?:hand|parking|park)[- ]?brakes?|handbrake|cables?",
+    unmoved="metal finish standard quality",
+)
+_WAY = r"[0-9./]+(?: ?(?:mm|cm|in|inch|inches))?"
+HOSE = Topic(
+    _hose,
+    "brake hose",
+    {
+        "hose": (
+            amount("length", after="(?:of )?(?:long )?(?:flexible |flexi |flex |brake )*hose|long", say="hose {}"),
+            amount("length", before="(?:brake )?hose(?: of| is)?", say="hose {}"),
+        ),
+        "droop": (
+            amount("length", after="(?:at |of )?(?:full )?droop", say="{} at droop"),
+            amount("length", before="(?:full )?droop(?: of| is)?", say="{} at droop"),
+        ),
+        "lock": (
+            amount("length", after="(?:at |of )?(?:full )?lock", say="{} at lock"),
+            amount("length", before="(?:full )?lock(?: of| is)?", say="{} at lock"),
+        ),
+        "way": (
+            Shaped(
+                r"(?:(?:the |an? |my )?(?:front |rear |back )?(?:wheels?|axles?|hubs?|suspension|travel|it|arm) )"
+                rf"(?:goes|go|moves?|travels?|has|does|gets|of|is|drops?|swings?)(?: about| around)? (?P<n>{_WAY}"
+                rf"(?: (?:up|down|total|in total|travel|in all|of (?:wheel )?travel|of droop|of bump|and {_WAY}))*)",
+                lambda m: m["n"],
+                "the wheel moves {}, which gives no length by itself",
+                cue=("wheel", "axle", "hub", "suspension", "travel", "it ", "arm"),
+            ),
+            Shaped(
+                rf"(?P<n>{_WAY} (?:up|of (?:wheel |suspension |axle )?travel|of wheel movement)(?: and {_WAY} down)?)",
+                lambda m: m["n"],
+                "the wheel moves {}, which gives no length by itself",
+                cue=(" up", "travel", "movement"),
+            ),
+        ),
+    },
+    r"(?:flexible |flexi |flex |front |rear |back |axle |brake |rubber |braided )*hoses?|flexi|flex|front|rear|axle|how"
+    r" long|length|long"
+    r" enough|is|a|and|at|full|droop|lock|between|fittings|for|make|should|need",
+    needs=("droop", "lock"),
+    settle=lambda values, _: {key: value for key, value in values.items() if key != "way"},
+    table="brakes",
+    asks_back=r"how long .*hose|hose .*how long|hose length|length of .*hose|how long .*flexi",
+    asks_for=r"(?:brake |flexible |flexi |flex )hose|flexi|droop|lock",
+    unmoved="metal finish standard quality",
+)

@@ -190,7 +190,7 @@ GAP = Topic(
         "gap": (
             amount("length", say="{} gap", doubt=1),
             Shaped(
-                r"(?:(?:right|hard|up|lay|laid|lie|resting|rest|flat) )*(?:against|touching|on to|onto)",
+                r"(?:(?:right|hard|up|lay|lie|resting|rest|flat) )*(?:against|touching|on to|onto)",
                 always("0 in"),
                 "touching",
                 cue=("against", "touching", "onto", "on to"),

@@ -67,7 +67,7 @@ _FOOT = (
     r"(?:(?: (?:on|at|of)(?: the| my)? (?:pedal|foot)| (?:of )?(?:foot|pedal|leg|boot|shoe)(?: force| effort)?| force"
     r"| (?:at|on) (?:it|the most|most))*)"
 )
-_PUSH = r"(?: (?:ever|really|be|push|press|give|get|manage|do|put|stamp|exert|make|down|it|on|in))*"
+_PUSH = r"(?: (?:ever|really|be|push|press|give|get|do|put|stamp|exert|make|down|it|on|in))*"
 # A limit of the foot is its force: she cannot push more than 400 N.
 _AT_MOST = (
     rf"(?:(?:can(?:no|')?t|can not|won'?t|will not|couldn'?t|do(?:es)?n'?t want to|don'?t like to|never){_PUSH}(?:"
@@ -294,7 +294,8 @@ MASTER = Topic(
                 _bore,
                 "in place of {}",
             ),
-            Shaped(rf"{_BORE}{_CYLINDER}(?= (?:to|for|or|vs|versus|against|and) )", _bore, "in place of {}"),
+            Shaped(rf"{_BORE}{_CYLINDER}(?= (?:to|for|and) )", _bore, "in place of {}"),
+            Shaped(rf"{_BORE}{_CYLINDER} (?:or|vs|versus|against)(?: an?)?(?= [0-9.])", _bore, "in place of {}"),
         ),
         "master": (
             Shaped(
@@ -310,7 +311,7 @@ MASTER = Topic(
     r"(?:brake )?master(?: cyl(?:inder)?s?)?|pedal|(?:same|line|brake|more|less)? ?(?:line )?pressure|harder"
     r"|easier|softer|firmer"
     r"|how much|what|more|less|push(?:ing)?|foot|same|for|do i get|get|now|leg|effort|on|brakes?"
-    r"|bore|size|bigger|smaller|larger|or|versus|vs|against|manual|discs?|disks?|drums?|change[sd]?|do|does|to|it"
+    r"|bore|size|bigger|smaller|larger|manual|discs?|disks?|drums?|change[sd]?|do|does|to|it"
     r"|will i have to|travel|further|because"
     r"|difference",
     needs=("master", "was"),

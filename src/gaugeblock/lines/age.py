@@ -93,7 +93,10 @@ class Old:
         line = " ".join(words[at : at + 16])
         ends = [found.end() for form in self._compiled if (found := form.match(line)) is not None and found.end()]
         if ends:
-            yield Hit(line[: max(ends)].rstrip().count(" ") + 1, WET, "old (wet)", self.doubt)
+            phrase = line[: max(ends)].rstrip()
+            is_told = any(map(str.isdigit, phrase))  # no number is lost
+            said = f"wet, as {phrase}" if is_told else "old (wet)"
+            yield Hit(phrase.count(" ") + 1, WET, said, 0 if is_told else self.doubt)
 
 
 class NewUnlessOld:

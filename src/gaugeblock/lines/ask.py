@@ -124,11 +124,11 @@ HEAT = Topic(
         ),
         "klass": (Named(words_of("lines", "class", "lines/materials"), doubt=1),),
         "state": (
+            Old(),
             NewUnlessOld(
                 Named(words_of("lines", "state", "lines/fluids", "lines/fuels", "lines/materials", bare=False))
             ),
             Shaped(r"50[ /-]50(?: (?:mix|with water|water))?|half and half", always("50 %"), "50 %"),
-            Old(),
             NewUnlessOld(Shaped(_NEW, always(DRY), "new (dry)", doubt=1)),
             Shaped(r"(?:all day|for long|all the time|steady|constant(?:ly)?)", always("continuous")),
             Shaped(

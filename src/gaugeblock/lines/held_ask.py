@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from gaugeblock.answer.alloys import Graded
-from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
+from gaugeblock.answer.asking import Hit, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     import re
-    from collections.abc import Callable
+    from collections.abc import Callable, Iterable
 
     from gaugeblock.answer.asking import Open
     from gaugeblock.answer.sheet import Sheet
@@ -49,6 +49,28 @@ def _open_clips(values: dict[str, str], _data: Refdata) -> Open | None:
     return ("service",), [{"service": s} for s in _CLIPPED if s.startswith(said)]
 
 
+_ABOVE = (
+    r"(?P<n>[0-9]{2,4}) ?(?:deg(?:rees?)? ?)?(?P<u>c|f|celsius|centigrade|fahrenheit|degc|degf)"
+    r" (?:above|over|hotter than|up (?:on|from)|more than) (?:the )?(?:shop|room|ambient|workshop"
+    r"|garage|outside|air"
+    r"|day)(?: air)?(?: temp(?:erature)?)?"
+)
+
+
+class Above(Shaped):
+    """So many degrees over a shop of 20 degC, in the scale that was said."""
+
+    __slots__ = ()
+
+    def __init__(self) -> None:
+        super().__init__(_ABOVE, _above, cue=("above", "over", "hotter", "up ", "more"))
+
+    def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
+        """As it is read, and told with what was typed."""
+        for hit in super().take(words, at, data):
+            yield Hit(hit.count, hit.value, f"at {hit.value}, {words[at]} over a shop of 20 degC")
+
+
 def _above(match: re.Match[str]) -> str:
     """So many degrees over a shop of 20 degC."""
     is_c = match["u"].removeprefix("deg")[0] == "c"
@@ -64,15 +86,7 @@ GROWTH = Topic(
             amount(
                 "temperature", before="(?:to|and|at|up to|reach(?:es)?|gets to|hits|hot at)(?: about)?", say="at {}"
             ),
-            Shaped(
-                r"(?P<n>[0-9]{2,4}) ?(?:deg(?:rees?)? ?)?(?P<u>c|f|celsius|centigrade|fahrenheit|degc|degf)"
-                r" (?:above|over|hotter than|up (?:on|from)|more than) (?:the )?(?:shop|room|ambient|workshop"
-                r"|garage|outside|air"
-                r"|day)(?: air)?(?: temp(?:erature)?)?",
-                _above,
-                "at {}, above a shop of 20 degC",
-                cue=("above", "over", "hotter", "up ", "more"),
-            ),
+            Above(),
             amount("temperature", after="hot", say="at {}"),
             amount("temperature", say="at {}", doubt=1),
         ),

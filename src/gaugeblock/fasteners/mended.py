@@ -68,6 +68,6 @@ REPAIRED = Topic(
     r"|(?:in|into|on)(?: an?| the| my)*"
     rf" (?:(?:old|cast|cracked|broken|mended|gear ?box|engine|transmission|axle|bell ?housing|sump) )*(?:{METAL_TAIL})",
     needs=("repair", "thread"),
-    asks_for=r"torque\w*|tight\w*|nm|lbs?",
+    asks_for=_DONE,
     is_named=True,
 )

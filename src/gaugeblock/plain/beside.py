@@ -37,6 +37,7 @@ _ASKS = frozenset(
         "does",
         "did",
         "is",
+        "am",
         "are",
         "can",
         "could",

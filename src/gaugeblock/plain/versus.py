@@ -114,6 +114,8 @@ def _whole(first: Reading, second: Reading, data: Refdata) -> tuple[Reading, Tab
     one_said = first.values.keys() ^ second.values.keys()  # of one of them, and meant of both
     asked = {k: v for k, v in {**second.values, **first.values}.items() if k in _ASKED or k in one_said}
     both = [{**reading.values, **asked} for reading in (first, second)]
+    if any(need not in values for need in first.topic.needs for values in both):
+        return None
     left = first.topic.opens(both[0], data) if first.topic.opens is not None else None
     if left is not None and left[1]:  # a shop's usual metal, the same for both
         both = [{**values, **left[1][0]} for values in both]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock.errors import InputError, visible
 from gaugeblock.plain.both_ways import one_way
 from gaugeblock.plain.chatter import CHATTER
+from gaugeblock.plain.said.glued import set_apart
 from gaugeblock.plain.sayings import written
 
 LONGEST = 400
@@ -210,7 +211,7 @@ def words_of(line: str) -> tuple[str, ...]:
         text = text.replace(mark, f" {plain}")
     if "\u00b0" in text:
         text = _of_degrees(text)
-    text = written(text)
+    text = set_apart(written(text))
     words = one_way(_in_digits(_in_full([_not_owned(w.strip("'`*_") or "'") for w in text.split()])))
     if not words:
         raise InputError(visible(line) or "(blank)", "question", "no words in it", (), "type what you want to know")

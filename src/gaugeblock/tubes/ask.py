@@ -236,7 +236,8 @@ BEND = Topic(
             ),
         ),
     },
-    r"(?:bend )?radius|plain bender|flatten|hard ?lines?|clr|(?:can i |will (?:it )?|does (?:it )?|how tight can i"
+    r"(?:bend )?radius|plain bender|flatten|too tight|hard ?lines?|clr|(?:can i |will (?:it )?|does (?:it )?"
+    r"|how tight can i"
     r" )?(?:bends?|bending|bent|bendable)|tubes?|tubing|take|kinks?|how tight|tightest|min(?:imum)?(?: bend)?"
     r" radius|(?:smallest|tightest|least)(?: bend)?(?: radius)?|minimum|min|od|x|die|bender|exhaust|(?:fuel |brake"
     r" |hard )?lines?|(?:main |roll )?hoop|rules|shoe|cent(?:re|er)[ -]?line",

@@ -64,7 +64,8 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         },
         r"(?:how far|distance|spacing|centres?|centers?|length)?(?: apart)?(?: between)?(?: the)?(?: two"
         r"| 2)? ?(?:bend )?"
-        r"(?:marks?|bends?|corners?)|offsets?|jog|joggle|travel|slant(?:ing)?(?: bit)?|how (?:long|far)|got to|go|need"
+        r"(?:marks?|bends?|corners?)|offsets?|jog|joggle|step(?:ped)?|travel|slant(?:ing)?(?: bit)?|how (?:long|far)"
+        r"|got to|go|need"
         r"|tubes?|pipe|between|apart|dog ?leg|to get|with",
         needs=("rise", "angle"),
         asks_for=r"offset|jog|joggle|travel|dog ?leg|slant\w*|between|apart|across",
@@ -82,14 +83,14 @@ def cope_of() -> Topic:
         {
             "od": (
                 Shaped(
-                    rf"(?P<n>{NUMBER}){_IN}{tube}(?: (?:going|goes|square|straight|that|which))*(?= (?:on|onto"
+                    rf"(?P<n>{NUMBER}){_IN}{tube}(?: (?:going|goes|lands?|square|straight|that|which))*(?= (?:on|onto"
                     rf"|on to|to|into"
                     r"|against|sits on))",
                     _length,
                     "{}",
                 ),
                 Shaped(
-                    rf"(?:cope|notch|fish ?mouth|saddle)(?: (?:on|of|for|in|an?|the))* (?P<n>{NUMBER}){_IN}{tube}",
+                    rf"(?:cope|notch|fish ?mouth|saddle)(?: (?:on|of|for|in|if|an?|the))* (?P<n>{NUMBER}){_IN}{tube}",
                     _length,
                     "{}",
                 ),
@@ -104,6 +105,7 @@ def cope_of() -> Topic:
             "angle": (
                 Shaped(r"square(?: on)?|at a right angle|straight on", always("90 deg"), "square"),
                 amount("angle", before="(?:at|by)", say="at {}"),
+                Shaped(r"at (?P<n>30|45|60|90)", _degrees, "at {}"),
                 amount("angle", say="at {}"),
             ),
         },

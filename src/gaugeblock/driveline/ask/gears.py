@@ -49,6 +49,11 @@ def _open_gearing(values: dict[str, str], data: Refdata) -> Open | None:
     return None if "tyre" in values or "," in values["ratios"] else (("tyre",), [{"tyre": tyre} for tyre in _TYRES])
 
 
+def _open_tyre(values: dict[str, str], _data: Refdata) -> Open | None:
+    """Usual tyres, where none was said."""
+    return None if "tyre" in values else (("tyre",), [{"tyre": tyre} for tyre in _TYRES])
+
+
 # Axle ratios that are common; they are set side by side where the ratio is what is asked.
 _USUAL = "2.73, 3.08, 3.42, 3.73, 4.10, 4.56"
 GEARING = Topic(
@@ -306,7 +311,8 @@ ROAD = Topic(
     r"how fast|(?:what|which) (?:road )?speed|road speed|top speed|(?:how many )?(?:mph|km/h|kph|miles an hour)|speed"
     r"|engine|rpms?|revs|gears?|axle|rear(?: end)?|diff|tyres?|tires?|(?:in )?top(?: gear)?|(?:the )?line|crossed|shift"
     r"|redline|limiter|go(?:es|ing)?|doing|car|it|that|am i|will it|was he|would|is|at|fast",
-    needs=("ratio", "tyre", "engine_speed"),
+    needs=("ratio", "engine_speed"),
+    opens=_open_tyre,
     settle=with_its_ratio("gear", "road speed"),
     asks_for=r"how fast|(?:what|which|road|top) speed|how many (?:mph|km/h|miles)|what mph|mph at|speed at|rpms?|revs",
     is_named=True,

@@ -179,6 +179,26 @@ SAID_ROUND: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
     ("piece", r"\b(two|2|three|3) piece\b", r"\1-piece"),  # a shaft of two pieces is no whole one
     ("lash", r"(?<!back)(?<!-)\blash\b", "backlash"),
     ("or not", r",? ?\b(?:is )?(?:that|it) (?:is )?(?:ok|okay|enough|safe)? ?or not\b", ""),
+    (
+        "or is",
+        r",? ?\bor is (?:that|it) (?:an? )?(?:no[- ]?no|no|bad|silly|wrong|stupid|rubbish)(?: idea| thing)?$",
+        "",
+    ),
+    ("-degree", r"(?<=[a-z0-9])-degrees?\b", " degree"),
+    ("sloppy", r"\bnot (?:too |a |an |so )*sloppy(?: (?:one|fit))?", "close fit"),
+    (
+        "shield",
+        r"\bif (?:i|we) (?:don'?t|do not) (?:put|fit|use|have|run)(?: on| in| up)? (?:an? |any )?shield",
+        "no shield",
+    ),
+    (
+        "more than",
+        r"\b(?:so )?(?:that )?(?:i |we |it )?(?:don'?t|do not|doesn'?t|not to|won'?t) (?:want to )?(?:lose"
+        r"|drop)(?: any)? more"
+        r" than",
+        "drop",
+    ),
+    ("50 50", r"\b50 50(?= (?:mix |of )*(?:coolant|antifreeze|anti-freeze|glycol|mix|water))", "50/50"),
     ("re us", r"\bre us(?=e|ing)", "reus"),
     ("thru", r"\bthru\b", "through"),
     (

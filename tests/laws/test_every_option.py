@@ -38,6 +38,7 @@ FREE_OF = {
     "setup": {"as-found", "as-left"},
     "torque": {"grip-metal"},  # one that no table has, beside its own modulus
     "growth": {"material"},  # the same beside its own coefficient
+    "shaft": {"material"},  # and beside its own modulus and density
 }
 NO_VALUE = {"json", "why", "help", "draw"}
 ELSEWHERE = {"in", "data-release", "compare"}

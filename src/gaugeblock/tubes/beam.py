@@ -188,7 +188,13 @@ def _sag(
         return []
     down = calc.beam_centre_sag(force, base(given["span"]), base(modulus), base(shape["second_moment"]))
     number = units.from_base(down, tube.unit)
-    inputs = (given["load"], given["span"], modulus, shape["second_moment"])
+    inputs = (
+        given["load"],
+        *((given["bump"],) if "bump" in given else ()),
+        given["span"],
+        modulus,
+        shape["second_moment"],
+    )
     return [
         tube.derived("beam_centre_sag", "deflection", number, tube.unit, inputs, conditions=words, mark=mark),
         modulus,

@@ -31,7 +31,7 @@ def _settle_setup(values: dict[str, str], _data: Refdata) -> dict[str, str]:
 
 def _open_component(values: dict[str, str], _data: Refdata) -> Open | None:
     """Raises Ambiguous where the part was not said; a backlash is that of the ring gear alone."""
-    if "component" in values or values["step"] == "backlash":
+    if "component" in values or values.get("step", "backlash") == "backlash":
         return None
     why = "the part that it is of was not said"
     raise Ambiguous(values["step"], "axle set-up", why, (), "say the component: ring gear, pinion, carrier bearing")

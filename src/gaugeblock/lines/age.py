@@ -30,7 +30,7 @@ _SINCE = (
     r"|one|1|it's|its) ?)*(?:[0-9]{4}|'?[0-9]{2}|new|year|winter|summer|spring|autumn|in)?"
 )
 _THERE = (
-    r"(?:(?:in|on|inside|for|from|out of) )?(?:the |my |his |her |a |use |there |service )*"
+    r"(?:(?:in|on|inside|for|fr[o]m|out of) )?(?:the |my |his |her |a |use |there |service )*"
     r"(?:car|truck|van|bike|system|reservoir|use|service|there|it|can|bottle|shelf|lines?|calipers?|vehicle|one)?"
 )
 _BEEN = (
@@ -50,8 +50,8 @@ _FORMS = (
     r"|second ?hand)"
     r"(?: fluid| stuff| in use| old)?",
     _SINCE,
-    r"(?:from|in|of|dated|filled in|filled|back in|changed in|put in) (?:19[5-9][0-9]|20[0-4][0-9])",
-    r"(?:that |which |and |but |it |its |it's |is |was )*(?:not|isn'?t|aint|ain't|no longer|wasn'?t|far from)"
+    r"(?:fr[o]m|in|of|dated|filled in|filled|back in|changed in|put in) (?:19[5-9][0-9]|20[0-4][0-9])",
+    r"(?:that |which |and |but |it |its |it's |is |was )*(?:not|isn'?t|aint|ain't|no longer|wasn'?t|far fr[o]m)"
     r" (?:very |so |quite |exactly |that |been )*(?:new|fresh|dry)(?: any ?more)?",
 )
 # What is a sign of age wherever it stands; an old truck is none, nor how often it is changed.
@@ -61,7 +61,7 @@ _SIGN = (
     r"|since|used|aged|stale|tired|unknown|old(?:er|ish)?(?! (?:truck|car|van|bike|ute|school|girl|man|heap"
     r"|thing|motor|wagon|sedan|pickup|bus|beast|jeep))|second ?hand|20[0-2][0-9]|19[5-9][0-9]|opened|brown|black|dirty"
     r"|(?:been|sat|sitting) (?:in|on|there|around|open)|original|"
-    r"(?:not|never|isn'?t|aint|ain't|no longer|wasn'?t|hardly|far from|anything but) (?:\w+ ){0,2}(?:new|fresh|dry"
+    r"(?:not|never|isn'?t|aint|ain't|no longer|wasn'?t|hardly|far fr[o]m|anything but) (?:\w+ ){0,2}(?:new|fresh|dry"
     r"|changed"
     r"|unopened))\b"
 )

@@ -20,8 +20,8 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 _NEW = (
-    r"(?:brand )?(?:new|fresh|dry|unopened)(?: (?:from|out of) (?:an?|the) (?:sealed |new"
-    r" )?(?:can|bottle))?|(?:from|out of) (?:an?|the) (?:sealed |new )?(?:can|bottle)"
+    r"(?:brand )?(?:new|fresh|dry|unopened)(?: (?:fr[o]m|out of) (?:an?|the) (?:sealed |new"
+    r" )?(?:can|bottle))?|(?:fr[o]m|out of) (?:an?|the) (?:sealed |new )?(?:can|bottle)"
 )
 
 

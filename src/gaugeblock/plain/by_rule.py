@@ -50,14 +50,18 @@ def nearly(words: tuple[str, ...], data: Refdata) -> Answer | None:
 
 def outside_of(words: tuple[str, ...], data: Refdata) -> Answer | None:
     """Who has what is asked, where it is of a subject that no table is about; of some a rule says something."""
-    from gaugeblock.plain.outside import by_rule, outside
+    from gaugeblock.plain.outside import by_rule, not_looked_at, outside
 
-    sheet = outside(words, data)
-    if sheet is None:
+    found = outside(words, data)
+    if found is None:
         return None
+    sheet, known = found
     about = by_rule(words, sheet.title)
     rules = rules_of(about, data) if about else None
-    return rules or Answer(f"a question of {sheet.title}", sheet)
+    if rules is not None:
+        more = not_looked_at(words, " ".join((known, *about)))
+        return rules.replace(read_as=f"{rules.read_as}{more}")
+    return Answer(f"a question of {sheet.title}{not_looked_at(words, known)}", sheet)
 
 
 def with_guess(reading: Reading, got: Answer, data: Refdata) -> Answer:

@@ -9,6 +9,7 @@ import re
 
 from gaugeblock.answer.decision import none
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.plain.chatter import CHATTER, TURNING, is_aside
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -135,21 +136,31 @@ def by_rule(words: tuple[str, ...], subject: str) -> tuple[str, ...]:
     return () if kept is None else tuple(word for word in words if kept.fullmatch(word))
 
 
-def outside(words: tuple[str, ...], data: Refdata) -> Sheet | None:
-    """The Sheet of a subject that no table is about; None where the line names none of them."""
+def not_looked_at(words: tuple[str, ...], known: str) -> str:
+    """What a line says besides, for which nobody looked: ``; not looked at: ...``, or nothing."""
+    left = [w for w in dict.fromkeys(words) if w not in CHATTER and not is_aside(w) and w not in known.split()]
+    return f"; not looked at: {', '.join(left)}" if left else ""
+
+
+def outside(words: tuple[str, ...], data: Refdata) -> tuple[Sheet, str] | None:
+    """The Sheet of a subject that no table is about, and the words by which it was known; None where the line names
+    none of them, or turns what it says.
+    """
+    if not TURNING.isdisjoint(words):
+        return None
     line = " ".join(words)
     for thing, asked, what, who in _SUBJECTS:
         found = re.search(rf"(?<![^ ])(?:{thing})(?![^ ])", line)
         if found is None:
             continue
-        rest = f"{line[: found.start()]} {line[found.end() :]}"
+        rest, known = f"{line[: found.start()]} {line[found.end() :]}", found[0]
         if asked:
             about = re.search(rf"(?<![^ ])(?:{asked})(?![^ ])", rest)
             if about is None:
                 continue
-            rest = f"{rest[: about.start()]} {rest[about.end() :]}"
+            rest, known = f"{rest[: about.start()]} {rest[about.end() :]}", f"{known} {about[0]}"
         if not _OF_THE_TABLES.isdisjoint(rest.split()):
             return None  # this is what is asked
         do = f"No table here is about {what}. {who}"
-        return Sheet(what, {"words": line}, data, [], [], (), decision=none("", do))
+        return Sheet(what, {"words": line}, data, [], [], (), decision=none("", do)), known
     return None

@@ -304,7 +304,8 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("left", r"\bleft[ -]?hand(?:ed)?(?: threads?)?\b(?! (?:side|drive|door|wheel))", "left-hand"),
     (
         "thread",
-        r"^(?=.*\bthreads?\b)(.*?)(?:\ban ?-? ?([0-9]+)(?! (?:to the|tpi|threads?|per))|(?<![^ ])-([0-9]+) ?an)\b",
+        r"^(?=.*\bthreads?\b)(.*?)(?:\ban ?-? ?([0-9]+)(?! (?:to the|tpi|threads? (?:per|to|an|on)\b|per))"
+        r"|(?<![^ ])-([0-9]+) ?an)\b",
         _an,
     ),
     (" wall", r"\bone (twenty|thirty|eighty)(?:[ -](five|four|eight))?(?= wall)", _over_hundred),

@@ -332,14 +332,20 @@ def told_by_subject(words: tuple[str, ...], data: Refdata) -> Found | None:
         has_number = any(char.isdigit() for word in left for char in word)
         if left and (subject.words or (has_number and subject.name != _FORBIDDEN)):
             continue
-        return _found(subject, line, left, data)
+        aside = [word for word in dict.fromkeys(_rest(line, subject).split()) if is_aside(word)]
+        return _found(subject, line, [*left, *aside], data)
     return None
+
+
+def _rest(line: str, subject: Subject) -> str:
+    """A line without what its subject is known by."""
+    known = "|".join((*subject.patterns, subject.words)) if subject.words else "|".join(subject.patterns)
+    return re.sub(rf"(?<![\w.])(?:{known})(?![\w.])", " ", line)
 
 
 def _left(line: str, subject: Subject) -> list[str]:
     """The words of a line that say nothing of its subject."""
-    known = "|".join((*subject.patterns, subject.words)) if subject.words else "|".join(subject.patterns)
-    rest = re.sub(rf"(?<![\w.])(?:{known})(?![\w.])", " ", line)
+    rest = _rest(line, subject)
     said = {word for word in rest.split() if word not in CHATTER and not is_aside(word)}
     numbers = {word for word in said if re.fullmatch(r"[0-9.]+", word)} if "psi|bar" in subject.words else set()
     turning = TURNING if not subject.words or subject.name == _BRAKE_FLUID else frozenset(["or"])

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.driveline.ask.common import HALF_SHAFT, answer_of
-from gaugeblock.errors import Ambiguous
+from gaugeblock.errors import Ambiguous, InputError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -30,11 +30,11 @@ def _settle_setup(values: dict[str, str], _data: Refdata) -> dict[str, str]:
 
 
 def _open_component(values: dict[str, str], _data: Refdata) -> Open | None:
-    """Raises Ambiguous where the part was not said; a backlash is that of the ring gear alone."""
+    """Raises InputError where the part was not said; a backlash is that of the ring gear alone."""
     if "component" in values or values.get("step", "backlash") == "backlash":
         return None
     why = "the part that it is of was not said"
-    raise Ambiguous(values["step"], "axle set-up", why, (), "say the component: ring gear, pinion, carrier bearing")
+    raise InputError(values["step"], "axle set-up", why, (), "say the component: ring gear, pinion, carrier bearing")
 
 
 def _twice(match: re.Match[str]) -> str | None:

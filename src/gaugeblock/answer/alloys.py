@@ -45,6 +45,8 @@ class Graded:
 
     def take(self, words: tuple[str, ...], at: int, _data: Refdata) -> Iterable[Hit]:
         """The number of the metal at this place."""
+        if not any(word[:1].isdigit() and word[1:4].isdigit() for word in words):
+            return
         grade, names = _GRADES[self._metal]
         if self._compiled is None:
             self._compiled = re.compile(rf"{self._lead}(?:(?:{names}) )?(?P<n>{grade})(?: (?:{names}))?{END}")

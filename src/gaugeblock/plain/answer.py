@@ -6,7 +6,7 @@ from gaugeblock.answer.decision import NONE
 from gaugeblock.answer.opening import answered, compared
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import Ambiguous, GaugeblockError, InputError, LookupMiss
-from gaugeblock.plain.by_rule import asked_for, first_of_two, nearly, outside_of, rules_of, with_guess
+from gaugeblock.plain.by_rule import asked_for, first_of_two, nearly, outside_of, rules_of, subject_of, with_guess
 from gaugeblock.plain.chatter import is_story
 from gaugeblock.plain.given import Answer as Answer
 from gaugeblock.plain.reading import Reading, mend, read
@@ -127,12 +127,7 @@ def _before_reading(question: str, words: tuple[str, ...], data: Refdata) -> Ans
     found = converted(words, data)
     if found is not None:
         return found
-    from gaugeblock.plain.subjects import refused_by_name, told_by_subject
-
-    refused_by_name(question, words)
-    told = told_by_subject(words, data)
-    rules = Answer(f"a look through the rules for: {told.asked}", told) if told is not None else None
-    return rules or asked_for(words, data) or read_in_another_unit(words, data)
+    return subject_of(question, words, data) or asked_for(words, data) or read_in_another_unit(words, data)
 
 
 def _surely(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | Answer | None:

@@ -12,6 +12,27 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 
+# One of these pieces stands in every line of a subject, so that no pattern of one is made in vain.
+_PIECES = """
+nitrile nbr buna epdm fkm fpm fluor silicone chang clip clamp braid o2 oxygen lambda band hot temp glow dot mix top weld
+washer sleeve spacer slip whit bsw bsf 0ba 1ba 2ba 3ba 4ba 5ba 6ba 7ba 8ba 9ba
+torch flame heat red wrap hose r0 r1 r2 r3 r4 r5 r6 r7 r8 r9 primar coolant freeze brak tank drum
+"""
+_CUES = tuple(_PIECES.split())
+
+
+def subject_of(question: str, words: tuple[str, ...], data: Refdata) -> Answer | None:
+    """The rules that say all of what a line is about; InputError for a line that is refused by name."""
+    line = " ".join(words)
+    if not any(cue in line for cue in _CUES):
+        return None
+    from gaugeblock.plain.subjects import refused_by_name, told_by_subject
+
+    refused_by_name(question, words)
+    told = told_by_subject(words, data)
+    return None if told is None else Answer(f"a look through the rules for: {told.asked}", told)
+
+
 def rules_of(words: tuple[str, ...], data: Refdata, *, whole: bool = False) -> Answer | None:
     """The rules that have every word of a line; unless it has to be ``whole``, all but a place or a doing."""
     from gaugeblock.plain.ruled import ruled

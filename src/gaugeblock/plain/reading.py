@@ -24,7 +24,7 @@ _AND = frozenset(["and", "or"])
 _LEFT_OUT = "\0"  # before a word that was left out
 _MISSING = 40
 _LEAST_TWO = 2  # values of one option
-_GRADE = re.compile("[0-9]{3,4}[a-z]?")
+_GRADE = "[0-9]{3,4}[a-z]?"
 _MOST_ALIKE = 3
 _NOT_ASKED, _NOT_NAMED = 7, 1000
 
@@ -219,7 +219,7 @@ def _as_one(phrase: tuple[str, ...], wide: Hit, narrow: Hit, readers: Iterable[R
     """What an option takes a general name and an own one for, side by side: the own one, or both where the own one is
     a number: aluminium 5052.
     """
-    is_number = _GRADE.fullmatch(narrow.value) is not None and not any(map(str.isdigit, wide.value))
+    is_number = re.fullmatch(_GRADE, narrow.value) is not None and not any(map(str.isdigit, wide.value))
     for hit in (hit for reader in readers for hit in reader.take(phrase, 0, data)):
         if hit.count == len(phrase) and not hit.doubt and (hit.value == narrow.value or is_number):
             return hit

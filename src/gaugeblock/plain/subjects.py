@@ -301,19 +301,11 @@ _REFUSED = (
         "`gaugeblock ask exhaust pipe size for 300 hp`",
     ),
 )
-# One of these pieces stands in every line of a subject, so that no pattern is made in vain.
-_CUES = re.compile(
-    "nitrile|nbr|buna|epdm|f[kp]m|fluor|silicone|chang|clip|clamp|braid|o2|oxygen|lambda|band|"
-    "washer|sleeve|spacer|slip|whit|bs[wf]|[0-9]ba|hot|temp|glow|dot|mix|top|weld|torch|flame|heat|red|wrap|hose"
-    "|r[0-9]|primar|coolant|freeze|brak|tank|drum"
-)
 
 
 def refused_by_name(question: str, words: tuple[str, ...]) -> None:
     """InputError of a line that asks for what no table has, and that would be dangerous to answer by a number."""
     line = " ".join(words)
-    if not _CUES.search(line):
-        return
     for patterns, unless, why, do in _REFUSED:
         if re.search(rf"\b(?:{unless})\b", line) or not all(re.search(rf"\b(?:{p})\b", line) for p in patterns):
             continue
@@ -323,7 +315,7 @@ def refused_by_name(question: str, words: tuple[str, ...]) -> None:
 def told_by_subject(words: tuple[str, ...], data: Refdata) -> Found | None:
     """The rules that say all of what a line is about; None for a line that is about none of these subjects."""
     line = " ".join(words)
-    if words[-1] in TURNING or not _CUES.search(line):
+    if words[-1] in TURNING:
         return None
     for subject in _SUBJECTS:
         if not subject.has(line):

@@ -24,7 +24,7 @@ _MIX = (
     r"|blend(?:ed|ing)?|together|in with|into|on top of|interchange\w*"
 )
 _INTO = rf"{_MIX}|swap\w*|chang\w*|instead|in an?|had|replac\w*|go(?:es)? in|upgrad\w*|car"
-_FLUID = r"(?:dot ?-?(?:3|4|5\.1|51|5)|5\.1|[345]|silicone|glycol|mineral oil|lhm)"
+_FLUID = r"(?:dot ?-?(?:3|4|5\.1|51|5)|5\.1|[345]|silicone|glycol|mineral oil)"
 # Rubbers by name, and what they are put in.
 _NITRILE, _EPDM, _FKM = r"nitrile|nbr|buna(?:[- ]n)?", r"epdm|ethylene[- ]propylene", r"fkm|fpm|fluoro\w+"
 _OF_BRAKES = r"brake fluid|dot ?-?(?:3|4|5\.1)|brakes?|master cylinder|cal?lipers?"
@@ -88,7 +88,7 @@ class Subject:
 
 
 _KINDS_OF_FLUID = (
-    r"dot|[345]|5\.1|51|silicone|glycol|mineral|oil|lhm|brake|fluids?|system|clutch|reservoir|master|cylinder"
+    r"dot|[345]|5\.1|51|silicone|glycol|mineral|oil|brake|fluids?|system|clutch|reservoir|master|cylinder"
 )
 _SUBJECTS = (
     Subject(

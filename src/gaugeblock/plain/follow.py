@@ -17,6 +17,7 @@ _SAME = re.compile(
     r"(?:and |now |ok |then )*(?:the )?(?:same|ditto|as above|as before)(?: (?:again|thing|one|question|bolt|tube"
     r"|wire))?"
     r"(?: (?:but|with|in|into|for|only|just|except|now|on|at|and|if))+(?= |$)|(?:same again|ditto)(?= |$)"
+    r"|(?:the )?(?:same|as)(?: as)? (?:before|above|last time)$"
     r"|and (?:in|into|with|if|on)(?= |$)"
 )
 # And one that may go on.

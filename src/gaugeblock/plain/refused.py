@@ -111,7 +111,9 @@ def not_said(question: str, words: tuple[str, ...], reading: Reading, as_said: s
     missing = [need for need in reading.topic.needs if need not in reading.values]
     named = [w for w in words if w not in CHATTER and w not in _UNITS and not _NUMBER.fullmatch(w)]
     named = named or [w for w in words if w.isalpha()] * CHATTER.issuperset(words)
-    is_named = bool(reading.mended) or any(reading.topic.signal(words, at) for at in range(len(words)))
+    is_named = bool(reading.mended) or any(
+        word not in CHATTER and reading.topic.signal(words, at) for at, word in enumerate(words)
+    )
     if not reading.values and len(missing) == len(reading.topic.needs) and not is_named:
         said = f'nothing in "{" ".join(words[:8])}" has a figure' if named else ""
         why = f"{said}: the {' or the '.join(map(spoken, missing))} was not said".removeprefix(": ")

@@ -87,9 +87,7 @@ class Subject:
         return all(re.search(rf"(?<![\w.])(?:{pattern})(?![\w.])", line) for pattern in self.patterns)
 
 
-_KINDS_OF_FLUID = (
-    r"dot|[345]|5\.1|51|silicone|glycol|mineral|oil|brake|fluids?|system|clutch|reservoir|master|cylinder"
-)
+_KINDS_OF_FLUID = r"dot|[345]|5\.1|51|silicone|glycol|mineral|oil|brake|fluids?|system|clutch|reservoir|master|cylinder"
 _SUBJECTS = (
     Subject(
         _BRAKE_FLUID,

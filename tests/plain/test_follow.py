@@ -50,7 +50,9 @@ def test_what_was_never_said_is_not_taken_back(capsys: pytest.CaptureFixture[str
     assert "22 N*m" not in capsys.readouterr().out
 
 
-@pytest.mark.parametrize("line", ["same but stainless", "and in aluminium instead of steel?", "ditto with oil", "same as before"])
+@pytest.mark.parametrize(
+    "line", ["same but stainless", "and in aluminium instead of steel?", "ditto with oil", "same as before"]
+)
 def test_alone_it_is_refused_and_told_why(line: str) -> None:
     with pytest.raises(InputError, match="goes on from another question"):
         gaugeblock.ask(line)

@@ -52,7 +52,13 @@ def print_answer_of(got: Answer, as_json: bool = False, unit: str | None = None,
             said = other.read_as.removesuffix(PLAIN_BOLT).partition(": ")[2].replace(",", "")
             print("\n".join(fitted(f"A plain bolt of this thread: ask {said}", 2, 4)))
             continue
+        if not why and f"{text}\n\n{more}".count("\n") >= SCREEN:
+            from gaugeblock.answer.text import fitted
+
+            print("\n".join(fitted(f"Also: {other.read_as}. --why shows that too, or ask for it alone.", 2, 4)))
+            continue
         print(f"\n{more}")
+        text = f"{text}\n\n{more}"
         code = max(code, also)
     return code
 

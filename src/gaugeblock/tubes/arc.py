@@ -51,7 +51,7 @@ def arc(
     8.64
     >>> round(arc("6 in", "90 deg", legs="20 in, 20 in").decision.figure.typical, 2)
     49.42
-    >>> arc("6 in", "90 deg", corner="20 in").decision.figure.typical
+    >>> round(arc("6 in", "90 deg", corner="20 in").decision.figure.typical, 6)
     14.0
     """
     data = data or refdata()

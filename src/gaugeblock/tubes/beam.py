@@ -69,7 +69,7 @@ def beam(
 
     >>> sheet = beam("1-1/2 in", ".095 in", "30 in", material="1020 DOM", bump="2", share="50 %")
     >>> round(sheet.decision.figure.typical)
-    320
+    254
     """
     data = data or refdata()
     asked = {"od": od, "wall": wall, "span": span, "material": material, "load": load, "bump": bump, "share": share}

@@ -50,11 +50,15 @@ def test_silicone_fluid_is_told_first_where_it_is_named() -> None:
 
 
 @pytest.mark.parametrize("doing", ["weld", "solder", "braze", "torch", "grind"])
-def test_a_tank_that_held_fuel_is_refused_with_its_danger_and_who_does_it(doing: str) -> None:
-    with pytest.raises(InputError) as caught:
-        ask(f"can i {doing} a rinsed petrol tank")
-    assert "explode" in str(caught.value)
-    assert "tank repairer" in caught.value.do
+def test_of_a_tank_that_held_fuel_the_danger_is_told_with_who_says_it_and_who_does_it(doing: str) -> None:
+    found = ask(f"can i {doing} a rinsed petrol tank")
+    assert isinstance(found, Found)
+    first, second = (entry.rule for entry, _ in found.groups)
+    assert first is not None
+    assert second is not None
+    assert (first["source"], first["checked"], first["severity"]) == ("8CCR5166", "primary", "injury")
+    assert "explodes" in second["statement"]
+    assert "tank repairer" in second["statement"]
 
 
 SAID = [

@@ -83,3 +83,17 @@ def test_a_longer_span_and_harder_bumps_bear_less(key: str, more: str, less: str
     assert low is not None
     assert high is not None
     assert low.typical < high.typical
+
+
+def test_bumps_are_told_by_their_rule_and_no_number_of_them_stands_in_the_program() -> None:
+    sheet = gaugeblock.beam(**TUBE)
+    assert any("two to three times" in caution.text for caution in sheet.cautions)
+    assert not any(mark.isdigit() for question in sheet.questions for mark in question.text)
+
+
+def test_what_stops_says_what_the_greatest_load_is_of() -> None:
+    """Without the bumps nothing is called allowed: it is where the tube bends for good."""
+    at_rest = gaugeblock.beam(**TUBE, load="1100 lb").decision
+    settled = gaugeblock.beam(**SETTLED, load="1100 lb").decision
+    assert "bends for good, standing still" in at_rest.candidates[0].then
+    assert settled.candidates[0].then == "at most"

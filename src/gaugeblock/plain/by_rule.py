@@ -26,7 +26,8 @@ def subject_of(question: str, words: tuple[str, ...], data: Refdata) -> Answer |
     line = " ".join(words)
     if not any(cue in line for cue in _CUES):
         return None
-    from gaugeblock.plain.subjects import refused_by_name, told_by_subject
+    from gaugeblock.plain.by_name import refused_by_name
+    from gaugeblock.plain.subjects import told_by_subject
 
     refused_by_name(question, words)
     told = told_by_subject(words, data)

@@ -52,6 +52,7 @@ def print_answer_of(got: Answer, as_json: bool = False, unit: str | None = None,
             said = other.read_as.removesuffix(PLAIN_BOLT).partition(": ")[2].replace(",", "")
             print("\n".join(fitted(f"A plain bolt of this thread: ask {said}", 2, 4)))
             continue
+        code = max(code, also)
         if not why and f"{text}\n\n{more}".count("\n") >= SCREEN:
             from gaugeblock.answer.text import fitted
 
@@ -59,7 +60,6 @@ def print_answer_of(got: Answer, as_json: bool = False, unit: str | None = None,
             continue
         print(f"\n{more}")
         text = f"{text}\n\n{more}"
-        code = max(code, also)
     return code
 
 

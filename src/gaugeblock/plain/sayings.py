@@ -122,7 +122,8 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(
         (
             cue,
-            r"(?<![0-9./x-])(?<!wheel )(?<!wheels )(?<!tyre )(?<!tire )(?<!round )(?<!around )(?<!turned )(?<!went )"
+            r"(?<![0-9./x-])(?<!bump )(?<!bumps )(?<!factor )(?<!wheel )(?<!wheels )(?<!tyre )(?<!tire )(?<!round"
+            r" )(?<!around )(?<!turned )(?<!went )"
             r"(?<!turned it )(?<!turned them )(?<!spun it )(?<!spun )(?<!goes )(?<!turns )(?<!spins"
             r" )(?<!shaft )(?<!prop )"
             r"\b(?:two|three|four|five|six|ten|a dozen|a hundred|[2-9]) times\b"

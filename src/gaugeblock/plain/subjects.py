@@ -1,4 +1,4 @@
-"""What a line is about that rules alone have: which of them say it, however it is told; and what is refused by name.
+"""What a line is about that rules alone have: which of them say it, however it is told.
 
 Each Subject has patterns, every one of which the line must have. A rule that forbids a thing says it however the line
 goes on; any other subject is answered only where every number of the line belongs to it, and where it has a pattern of
@@ -9,15 +9,19 @@ from __future__ import annotations
 
 import re
 
-from gaugeblock.errors import InputError
 from gaugeblock.plain.chatter import CHATTER, TURNING, is_aside
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from gaugeblock.figure import Figure
     from gaugeblock.found import Found
     from gaugeblock.shelf import Entry
     from gaugeblock.tables.load import Refdata
+
+    Groups = list[tuple[Entry, list[Figure]]]
+    Shown = Callable[[str, Refdata], tuple[tuple[str, ...], Groups]]
 
 _MIX = (
     r"mix(?:es|ed|ing)?|top(?:s|ped|ping)?(?: it| this| that)?(?: up)?|compatible|add(?:ed|ing)?|pour(?:ed|ing)?|put"
@@ -52,10 +56,8 @@ _AGAIN = (
     r"|each time"
 )
 _NO_AGAIN = r"torque|tight|how tight|lb|lbf|nm|ft|size|preload (?:of|is)|turning|thick\w*|heat|clamp"
-_HOSE, _BRAKE_FLUID = "hose for fuel injection", "brake fluid, mixed"
+_BRAKE_FLUID = "brake fluid, mixed"
 _BUNG = "place and angle of an oxygen sensor bung in the exhaust pipe"
-_FORBIDDEN = "heat on a forged or heat-treated part"
-_HOT_RUN = "how hot an exhaust runs"
 _LOW = "SAE J30 R6, R7, R8"
 # What is measured of an exhaust that runs.
 _OF_A_RUN = ("exhaust header", "exhaust gas at port, petrol engine")
@@ -66,14 +68,25 @@ _CLASS_RULES = (("SAE J30 R9", "9"), (_LOW, "6 7 8"), ("SAE J30 R14", "14"), ("S
 class Subject:
     """A subject: its ``name``; ``patterns``, each of which a line must have; ``unless`` one that it must not have;
     ``rules`` the subjects of the rules that say it; ``words`` a pattern of the words that say no more of it, blank
-    where the rule holds whatever is said.
+    where the rule holds whatever is said; ``forbids`` where it holds whatever number is said too; ``shown`` gives the
+    rules of it that a line asks for, and the rows beside them.
     """
 
-    __slots__ = ("name", "patterns", "rules", "unless", "words")
+    __slots__ = ("forbids", "name", "patterns", "rules", "shown", "unless", "words")
 
     def __init__(
-        self, name: str, patterns: tuple[str, ...], rules: tuple[str, ...], words: str = "", unless: str = ""
+        self,
+        name: str,
+        patterns: tuple[str, ...],
+        rules: tuple[str, ...],
+        words: str = "",
+        unless: str = "",
+        *,
+        forbids: bool = False,
+        shown: Shown | None = None,
     ) -> None:
+        self.forbids = forbids
+        self.shown = shown
         self.name = name
         self.patterns = patterns
         self.rules = rules
@@ -87,16 +100,37 @@ class Subject:
         return all(re.search(rf"(?<![\w.])(?:{pattern})(?![\w.])", line) for pattern in self.patterns)
 
 
+def _of_fluids(line: str, _data: Refdata) -> tuple[tuple[str, ...], Groups]:
+    """The rules of brake fluids that are mixed: that of silicone where it is named."""
+    is_named = re.search(r"(?<![\w.])(?:dot ?-?)?5(?![\w.])|silicone", line) is not None
+    return _OF_FLUIDS if is_named else _OF_FLUIDS[1:], []
+
+
+def _of_hoses(line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
+    """The rules of the classes of fuel hose that are named, and the pressures that these bear."""
+    named = set(re.findall(r"\b(?:30)?r ?(6|7|8|9|10|14)\b", line))
+    wanted = tuple(one for one, of in _CLASS_RULES if (named or {"9", "6"}) & {*of.split()})
+    wanted = (_LOW,) if _LOW in wanted and len(named) > 1 else wanted
+    return wanted, _pressures(named | {"9"}, data)
+
+
+def _of_a_run(_line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
+    """The rule of an exhaust's heat, and what was measured of one."""
+    return ("exhaust surface temperature",), _shelved("exhaust", "lines/heat_sources", _OF_A_RUN, data)
+
+
+_OF_FLUIDS = ("DOT 5", "brake fluids mixed")
 _KINDS_OF_FLUID = r"dot|[345]|5\.1|51|silicone|glycol|mineral|oil|brake|fluids?|system|clutch|reservoir|master|cylinder"
 _SUBJECTS = (
     Subject(
         _BRAKE_FLUID,
         (_INTO, rf"{_FLUID}(?![\w.]).*(?<![\w.]){_FLUID}", r"dot ?-?[345]\S*|dot|brake fluids?"),
-        ("DOT 5", "brake fluids mixed"),
+        _OF_FLUIDS,
         rf"{_INTO}|{_KINDS_OF_FLUID}|over|up|got|all|only|each|other|kinds?|types?|different|same|old|new|fresh"
         "|used|instead",
         unless=r"power steering|atf|transmission|engine|motor|gear|water|grease|diesel|petrol|hoses?|seals?|rubber"
         r"|boil\w*|temp\w*",
+        shown=_of_fluids,
     ),
     Subject(
         "oil in a brake system",
@@ -121,7 +155,7 @@ _SUBJECTS = (
         r"|kinds?|types?|makes?|old|new|radiator|system|got|all|only",
     ),
     Subject(
-        _FORBIDDEN,
+        "heat on a forged or heat-treated part",
         (
             _FORGED,
             r"heat(?:ed|ing)?(?! treat)|(?:red|cherry|orange) ?(?:red|hot)|torch\w*|gas axe|blow ?(?:lamp|torch)"
@@ -130,6 +164,22 @@ _SUBJECTS = (
         ("heat treated or forged part",),
         unless=r"pre-?heat\w*|heat treat\w*|shields?|shielding|torque|tight\w*|hrc|rockwell|axle tubes?|quench\w*"
         r"|temper(?:ed|ing)?|how hot|temp\w*",
+        forbids=True,
+    ),
+    Subject(
+        "hot work on a tank or a drum that held fuel",
+        (
+            rf"(?<!inert )(?:{_HOT_WORK})",
+            r"(?:fuel|petrol|gas|gasoline|diesel|paraffin|kerosene) (?:tanks?|cells?|drums?|cans?|barrels?)"
+            r"|(?:tanks?|cells?|drums?|barrels?)\b.*\b(?:fuel|petrol|gasoline|diesel)|jerry ?cans?|oil drums?"
+            r"|(?:washed|rinsed|drained|emptied|empty|flushed|steamed|steam|old|used|leaky|leaking)\b.*\btanks?",
+        ),
+        ("tank or drum that held fuel",),
+        unless=r"gap|clearance|straps?|torque|tight\w*|shields?|shielding|battery|new tank|(?:build|mak|fabricat)\w*"
+        r"|from scratch|how thick|thickness|wall|gauge|sheet|hoses?|beside|near|next to|close to|away"
+        r"|exhausts?(?! (?:gas|fumes))|wires?|lines?|cable|air"
+        r"|(?:water|header|expansion|hydraulic) tanks?",
+        forbids=True,
     ),
     Subject(
         "wrap on headers (no figure of how long it lasts was found)",
@@ -224,7 +274,7 @@ _SUBJECTS = (
         unless=r"droop|lock|length|temp\w*|hot|pressure|fuel|psi",
     ),
     Subject(
-        _HOT_RUN,
+        "how hot an exhaust runs",
         (
             r"how hot|temp(?:erature)?s?|glow\w*",
             r"headers?|primar(?:y|ies)|down ?pipes?|manifolds?|exhausts?|tail ?pipes?|collectors?",
@@ -236,9 +286,10 @@ _SUBJECTS = (
         r"|flat out|full|load|throttle|power|chat|wide|open|hard|skin|surface|outside|metal|wall"
         r"|glow\w*|red|gets?|runs?"
         r"|running|goes|go|turbo|v8|engine|petrol|pulling|towing|hill|track|on|typical\w*",
+        shown=_of_a_run,
     ),
     Subject(
-        _HOSE,
+        "hose for fuel injection",
         (
             r"hoses?|r ?(?:6|7|9|10|14)|30 ?r ?(?:6|7|9|10|14)",
             r"efi|inject(?:ion|ed|or|ors)|fuel inject\w*|high pressure",
@@ -248,66 +299,9 @@ _SUBJECTS = (
         r"hoses?|lines?|rubber|fuel|efi|inject\w*|(?:30)?r?(?:6|7|9|10|14)|j?30|sae|psi|bar|pressure|high|rated|rating"
         r"|system|pump|rail|petrol|gas|side|feed|hold|stand|return|clamps?|clips?|good",
         unless=r"size|bore|inch|in|mm|temp\w*|hot|heat|degf|degc|e85|ethanol|diesel|nylon|ptfe|braided",
+        shown=_of_hoses,
     ),
 )
-_JOINT = r"v-? ?bands?|slip[- ](?:joints?|fits?|ons?)|slip(?= or| vs)|flanges?|ball (?:and socket|joints?)"
-# What has no figure and is refused by name: the patterns, what a line of it does not have, why, what to do.
-_REFUSED = (
-    (
-        (r"whitworth|whit|bsw|bsf|[0-9]{1,2} ?ba", r"torques?|tight\w*|how (?:hard|tight)|nm|ft lbs?|foot pounds?"),
-        r"tap|tapping|drill|pitch|tpi|threads? (?:per|to the)|spanner|flats|banjo|plugs?",
-        "no torque of a British thread is on record, Whitworth, BSF or BA: that of a UNC or UNF bolt is not for it",
-        "ask the maker of the vehicle or of the bolt; the thread itself: `gaugeblock find bsf`, `gaugeblock find bsw`",
-    ),
-    (
-        (
-            rf"(?<!inert )(?:{_HOT_WORK})",
-            r"(?:fuel|petrol|gas|gasoline|diesel|paraffin|kerosene) (?:tanks?|cells?|drums?|cans?|barrels?)"
-            r"|(?:tanks?|cells?|drums?|barrels?)\b.*\b(?:fuel|petrol|gasoline|diesel)|jerry ?cans?|oil drums?"
-            r"|(?:washed|rinsed|drained|emptied|empty|flushed|steamed|steam|old|used|leaky|leaking)\b.*\btanks?",
-        ),
-        r"gap|clearance|straps?|torque|tight\w*|shields?|shielding|battery|new tank|(?:build|mak|fabricat)\w*"
-        r"|from scratch|how thick|thickness|wall|gauge|sheet|hoses?|beside|near|next to|close to|away"
-        r"|exhausts?(?! (?:gas|fumes))|wires?|lines?|cable|air"
-        r"|(?:water|header|expansion|hydraulic) tanks?",
-        "a tank or a drum that held fuel can explode when it is welded, brazed, soldered, cut or heated: no washing and"
-        " "
-        "no waiting time is on record that makes it safe",
-        "keep flame and sparks off it; a tank repairer cleans it, fills it with a gas that does not burn and measures "
-        "it free of vapour first; or fit a new tank",
-    ),
-    (
-        (
-            rf"(?:{_JOINT}).*\b(?:or|vs|versus|than)\b.*(?:{_JOINT})",
-            r"exhausts?|turbo\w*|headers?|down ?pipes?|collectors?",
-        ),
-        r"torque|tight\w*|lbs?|lbf|nm|sizes?|gap|clearance|how (?:far|long|much|hot)|temp\w*|length",
-        "no rule was found that chooses between a V-band, a flange, a ball joint and a slip joint",
-        "ask the makers of the joints for the heat and the movement that each takes; what the tables have of each: "
-        "`gaugeblock find v-band`, `gaugeblock find slip joint`",
-    ),
-    (
-        (
-            r"primar(?:y|ies)",
-            r"sizes?|diameter|dia|od|bore|id|big|large|length|long",
-            r"pipes?|tubes?|primar\w+|headers?",
-        ),
-        r"wire|cable|coil|gap|stroke|chain|how hot|temp\w*",
-        "the tables have no rule for the primary tubes of a header, neither for their diameter nor for their length; "
-        "none was found that could be read",
-        "take them from the maker of the cam or of the header; for the pipe behind the collector say the power: "
-        "`gaugeblock ask exhaust pipe size for 300 hp`",
-    ),
-)
-
-
-def refused_by_name(question: str, words: tuple[str, ...]) -> None:
-    """InputError of a line that asks for what no table has, and that would be dangerous to answer by a number."""
-    line = " ".join(words)
-    for patterns, unless, why, do in _REFUSED:
-        if re.search(rf"\b(?:{unless})\b", line) or not all(re.search(rf"\b(?:{p})\b", line) for p in patterns):
-            continue
-        raise InputError(question, "", why, (), do)
 
 
 def told_by_subject(words: tuple[str, ...], data: Refdata) -> Found | None:
@@ -320,7 +314,7 @@ def told_by_subject(words: tuple[str, ...], data: Refdata) -> Found | None:
             continue
         left = _left(line, subject)
         has_number = any(char.isdigit() for word in left for char in word)
-        if left and (subject.words or (has_number and subject.name != _FORBIDDEN)):
+        if left and (subject.words or (has_number and not subject.forbids)):
             continue
         aside = [word for word in dict.fromkeys(_rest(line, subject).split()) if is_aside(word)]
         return _found(subject, line, [*left, *aside], data)
@@ -346,17 +340,8 @@ def _found(subject: Subject, line: str, left: list[str], data: Refdata) -> Found
     from gaugeblock.finding import rules
     from gaugeblock.found import Found
 
-    groups: list[tuple[Entry, list[Figure]]] = []
-    wanted = subject.rules
-    if subject.name == _HOSE:
-        named = set(re.findall(r"\b(?:30)?r ?(6|7|8|9|10|14)\b", line))
-        wanted = tuple(one for one, of in _CLASS_RULES if (named or {"9", "6"}) & {*of.split()})
-        wanted = (_LOW,) if _LOW in wanted and len(named) > 1 else wanted
-        groups = _pressures(named | {"9"}, data)
-    elif subject.name == _HOT_RUN:
-        groups = _shelved("exhaust", "lines/heat_sources", _OF_A_RUN, data)
-    elif subject.name == _BRAKE_FLUID and not re.search(r"(?<![\w.])(?:dot ?-?)?5(?![\w.])|silicone", line):
-        wanted = wanted[1:]
+    groups: Groups
+    wanted, groups = (subject.rules, []) if subject.shown is None else subject.shown(line, data)
     for one in wanted:
         groups += [(entry, []) for entry in rules(data) if entry.rule is not None and entry.rule["subject"] == one]
     held = " ".join(entry.rule["statement"].casefold() for entry, _ in groups if entry.rule is not None)
@@ -365,14 +350,14 @@ def _found(subject: Subject, line: str, left: list[str], data: Refdata) -> Found
     return Found(f"{subject.name}{_numbers(line)}{more}", groups, 0, [], data)
 
 
-def _pressures(named: set[str], data: Refdata) -> list[tuple[Entry, list[Figure]]]:
+def _pressures(named: set[str], data: Refdata) -> Groups:
     """The working pressures of the fuel hoses of these classes."""
     groups = _shelved("fuel hose j30 working pressure", "lines/materials", ("fuel hose",), data)
     kept = [(e, [f for f in figures if f.quantity == "working_pressure_maximum"]) for e, figures in groups]
     return [(e, figures) for e, figures in kept if figures and named & set(re.findall(r"r([0-9]+)", e.text))]
 
 
-def _shelved(text: str, table: str, things: tuple[str, ...], data: Refdata) -> list[tuple[Entry, list[Figure]]]:
+def _shelved(text: str, table: str, things: tuple[str, ...], data: Refdata) -> Groups:
     """The rows of a table that have the words of a text, those of these things alone."""
     from gaugeblock.finding import find
 

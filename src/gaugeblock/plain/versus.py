@@ -120,8 +120,7 @@ def _whole(first: Reading, second: Reading, data: Refdata) -> tuple[Reading, Tab
     if left is not None and left[1]:  # a shop's usual metal, the same for both
         both = [{**values, **left[1][0]} for values in both]
     apart = tuple(key for key in first.topic.slots if both[0].get(key) != both[1].get(key))
-    needs = first.topic.needs
-    if not apart or any(need not in values for need in needs for values in both):
+    if not apart:
         return None
     common = {key: value for key, value in both[0].items() if key not in apart}
     said = {**second.said, **first.said}

@@ -138,8 +138,7 @@ def _sheet(
         conditions=words,
         mark=mark,
     )
-    figures = [greatest]
-    check: Check | None = None
+    figures, part, check = [greatest], None, None
     if "load" in given:
         force = base(given["load"]) * bump * G
         stress = tube.derived(
@@ -164,10 +163,19 @@ def _sheet(
         check = _judged(part, allowed, given, data)
     figures += [*given.values(), weak, stiff, shape["second_moment"]]
     asks = _asks(given)
-    decision = _decided(greatest, figures, check, asks, given, data)
-    caution = Caution(_SCREENING, "injury", (greatest.id,), "calculated")
+    decision = _decided(greatest, part, check, asks, data)
+    cautions = [Caution(_SCREENING, "injury", (greatest.id,), "calculated"), *_rules(greatest, data)]
     checks = [*([] if check is None else [check]), *(Check(q.key, CANNOT_TELL, q.text, bears=BEARS_ASK) for q in asks)]
-    return Sheet(title, asked, data, figures, checks, (caution,), decision=decision, questions=asks)
+    return Sheet(title, asked, data, figures, checks, cautions, decision=decision, questions=asks)
+
+
+def _rules(greatest: Figure, data: Refdata) -> list[Caution]:
+    """What the rules say of a load on a tube: what bumps make of it."""
+    return [
+        Caution(rule["statement"], rule["severity"], (greatest.id,), rule["basis"])
+        for rule in data.statements("tubes")
+        if rule["topic"] == "load on a tube" and not rule["standing"]
+    ]
 
 
 def _words(given: dict[str, Figure]) -> str:
@@ -216,48 +224,33 @@ def _judged(part: Figure, allowed: float, given: dict[str, Figure], data: Refdat
 
 def _asks(given: dict[str, Figure]) -> list[Question]:
     """What must be said before anything is built on it."""
-    out = []
-    if "bump" not in given:
-        text = (
-            "How many times its weight does the load come to on the road? Shops reckon with 2 to 3 (common practice)."
-        )
-        out.append(Question(FILL_IN, text, "bump", ("bump",)))
-    if "share" not in given:
-        text = "What share of the yield strength is allowed, by who signs for it? (share: 50 %)"
-        out.append(Question(FILL_IN, text, "share", ("share",)))
-    return out
+    every = {
+        "bump": "How many times its weight does the load come to on the road?",
+        "share": "What share of the yield strength is allowed? Who signs for it says.",
+    }
+    return [Question(FILL_IN, text, key, (key,)) for key, text in every.items() if key not in given]
+
+
+_LACKS = {"bump": "how hard it is bumped", "share": "what share of yield is allowed"}
 
 
 def _decided(
-    greatest: Figure,
-    figures: list[Figure],
-    check: Check | None,
-    asks: list[Question],
-    given: dict[str, Figure],
-    data: Refdata,
+    greatest: Figure, part: Figure | None, check: Check | None, asks: list[Question], data: Refdata
 ) -> Decision:
     """The greatest load, or what the load comes to."""
+    lost = [question.key for question in asks]
+    still = ", standing still" if "bump" in lost else ""
     if check is not None and check.stops:
         do = f"Too much for this tube: {check.reason}. Take a larger tube, a shorter span, or a stronger metal."
-        return stop(VERB, [Candidate(greatest, "", "at most")], [check.name], do)
-    lost = " and ".join(
-        {"bump": "how hard it is bumped", "share": "what share of yield is allowed"}[q.key] for q in asks
-    )
-    if asks:
-        when = (
-            "standing still it begins to bend for good there"
-            if "bump" not in given
-            else "there it begins to bend for good"
-        )
-        shown = [Candidate(greatest, when if "share" not in given else "standing still")]
-        if check is not None:
-            shown.insert(
-                0,
-                Candidate(
-                    figures[1], "that is how hard the load works it" + ("" if "bump" in given else ", standing still")
-                ),
-            )
-        return ask(VERB, shown, [q.key for q in asks], f"Say {lost}, before anything is built on it.")
-    if check is not None:
-        return use("SHARE OF YIELD", figures[1], f"The most that is allowed is {number_only(greatest, data)}.")
+        word = "at most" if not lost else f"bends for good{still}, at" if "share" in lost else f"allowed{still}"
+        return stop(VERB, [Candidate(greatest, "", word)], [check.name], do)
+    if lost:
+        then = f"it begins to bend for good{still}" if "share" in lost else f"that share is reached{still}"
+        shown = [Candidate(greatest, then)]
+        if part is not None:
+            shown.insert(0, Candidate(part, f"of the yield strength, under this load{still}"))
+        do = f"Say {' and '.join(_LACKS[key] for key in lost)}, before anything is built on it."
+        return ask(VERB, shown, lost, do)
+    if part is not None:
+        return use("SHARE OF YIELD", part, f"The most that is allowed is {number_only(greatest, data)}.")
     return use(VERB, greatest, "In the middle of the span. Less is borne where it is welded, drilled or bent.")

@@ -56,6 +56,14 @@ def beam_of(slots: Mapping[str, tuple[Reader, ...]], settle: Settle) -> Topic:
                 ),
                 Shaped(rf"(?P<n>{NUMBER}) (?:g|gs|times)(?: bumps?| jolts?)?", lambda m: m["n"], "bumps {} times"),
             ),
+            "share": (
+                Shaped(
+                    rf"(?:(?:at|to|allow(?:ed|ing)?|only|using|use) )*(?P<n>{NUMBER}) ?(?:%|percent|per cent)"
+                    r"(?: (?:of|the|its|is|yield|strength|allowed))*",
+                    lambda m: f"{m['n']} %",
+                    "{} of yield allowed",
+                ),
+            ),
             "yield_strength": slots["yield_strength"],
         },
         r"between (?:two |2 )?(?:stands|supports|rails|jacks|boxes|trestles)|(?:what|how much)? ?(?:weight|load"
@@ -67,7 +75,7 @@ def beam_of(slots: Mapping[str, tuple[Reader, ...]], settle: Settle) -> Topic:
         needs=("od", "wall", "span"),
         joined=("material",),
         settle=settle,
-        asks_for=r"hold|holds|bear|bears|carry|carries|support|sag|sags|droop|load|weight",
+        asks_for=r"span|hold|holds|bear|bears|carry|carries|support|sag|sags|droop|load|weight",
         is_named=True,
         unmoved="finish state standard service quality",
     )

@@ -25,12 +25,11 @@ def _no_other_standard(values: dict[str, str], _data: Refdata) -> Open | None:
     raise Ambiguous(
         name,
         "",
-        "it is a British or European name, and the tables have no steel under it; a steel of another standard is"
-        " not taken for it",
+        "it is a British or European name, and the tables have no steel under it; a steel of another standard is not"
+        " taken for it",
         (),
-        f"{asked}take its yield from the mill certificate, or test its hardness: `gaugeblock"
-        f" hardness 28 HRC` turns that into"
-        " strength",
+        f"{asked}take its yield from the mill certificate, or test its hardness: `gaugeblock hardness 28 HRC` turns"
+        " that into strength",
     )
 
 

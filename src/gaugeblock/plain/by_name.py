@@ -1,0 +1,49 @@
+"""What a line asks for by name, and no table has: it is refused with the reason and the way to it."""
+
+from __future__ import annotations
+
+import re
+
+from gaugeblock.errors import InputError
+
+_JOINT = r"v-? ?bands?|slip[- ](?:joints?|fits?|ons?)|slip(?= or| vs)|flanges?|ball (?:and socket|joints?)"
+# What has no figure and is refused by name: the patterns, what a line of it does not have, why, what to do.
+_REFUSED = (
+    (
+        (r"whitworth|whit|bsw|bsf|[0-9]{1,2} ?ba", r"torques?|tight\w*|how (?:hard|tight)|nm|ft lbs?|foot pounds?"),
+        r"tap|tapping|drill|pitch|tpi|threads? (?:per|to the)|spanner|flats|banjo|plugs?",
+        "no torque of a British thread is on record, Whitworth, BSF or BA: that of a UNC or UNF bolt is not for it",
+        "ask the maker of the vehicle or of the bolt; the thread itself: `gaugeblock find bsf`, `gaugeblock find bsw`",
+    ),
+    (
+        (
+            rf"(?:{_JOINT}).*\b(?:or|vs|versus|than)\b.*(?:{_JOINT})",
+            r"exhausts?|turbo\w*|headers?|down ?pipes?|collectors?",
+        ),
+        r"torque|tight\w*|lbs?|lbf|nm|sizes?|gap|clearance|how (?:far|long|much|hot)|temp\w*|length",
+        "no rule was found that chooses between a V-band, a flange, a ball joint and a slip joint",
+        "ask the makers of the joints for the heat and the movement that each takes; what the tables have of each: "
+        "`gaugeblock find v-band`, `gaugeblock find slip joint`",
+    ),
+    (
+        (
+            r"primar(?:y|ies)",
+            r"sizes?|diameter|dia|od|bore|id|big|large|length|long",
+            r"pipes?|tubes?|primar\w+|headers?",
+        ),
+        r"wire|cable|coil|gap|stroke|chain|how hot|temp\w*",
+        "the tables have no rule for the primary tubes of a header, neither for their diameter nor for their length; "
+        "none was found that could be read",
+        "take them from the maker of the cam or of the header; for the pipe behind the collector say the power: "
+        "`gaugeblock ask exhaust pipe size for 300 hp`",
+    ),
+)
+
+
+def refused_by_name(question: str, words: tuple[str, ...]) -> None:
+    """InputError of a line that asks for what no table has, and that would be dangerous to answer by a number."""
+    line = " ".join(words)
+    for patterns, unless, why, do in _REFUSED:
+        if re.search(rf"\b(?:{unless})\b", line) or not all(re.search(rf"\b(?:{p})\b", line) for p in patterns):
+            continue
+        raise InputError(question, "", why, (), do)

@@ -58,7 +58,7 @@ def beam_of(slots: Mapping[str, tuple[Reader, ...]], settle: Settle) -> Topic:
             ),
             "share": (
                 Shaped(
-                    rf"(?:(?:at|to|allow(?:ed|ing)?|only|using|use) )*(?P<n>{NUMBER}) ?(?:%|percent|per cent)"
+                    rf"(?:(?:at|to|allowed|only|using|use) )*(?P<n>{NUMBER}) ?(?:%|percent|per cent)"
                     r"(?: (?:of|the|its|is|yield|strength|allowed))*",
                     lambda m: f"{m['n']} %",
                     "{} of yield allowed",

@@ -43,7 +43,11 @@ def beam_of(slots: Mapping[str, tuple[Reader, ...]], settle: Settle) -> Topic:
             ),
             "material": slots["material"],
             "load": (
-                amount("mass", after=rf"(?:of \w+ )?{_SITS}", say="{} on it"),
+                amount(
+                    "mass",
+                    after=rf"(?:of (?:load|weight|engine|motor|gearbox|box|axle|kit|stuff|man|gear|it) )?{_SITS}",
+                    say="{} on it",
+                ),
                 amount("mass", before=r"(?:load|weight|hold|carry|take|bear|with)(?: of| is)?", say="{} on it"),
                 amount("mass", say="{} on it"),
                 Shaped(rf"(?P<n>{NUMBER}) ?(?:pounds?|lbs?)", lambda m: f"{m['n']} lb", "{} on it"),

@@ -162,6 +162,12 @@ _LETS_GO = (
     r"|went|gives?|gave|drops?|dropped|unwinds?|unwound|settles?|settled|falls?|fell|reads?|is|its|it's|was|got|kept"
     r"|leaves"
 )
+# What stands between the pull and what became of it; any other word is read for itself.
+_BETWEEN = (
+    r"on|in|with|it|this|that|mine|then|and|but|the|a|an|my|bender|machine|die|former|dial|pointer|tube|tubing|pipe|piece"
+    r"|test|trial|bend|sample|bit|one|first|lever|arm|when|once|after|i|we|let|lets|let's|letting|go|goes|off|of|up|back"
+    r"|release|released|only|just|always|usually|at|which|same"
+)
 _WANTED_BEND = (
     r"(?:for|to get|get|want|wants|wanted|need|needs|finish(?:es|ed)?|ends? up|winds? up|land|lands|true|dead"
     r"|final|actual)"
@@ -190,7 +196,7 @@ def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
                     r"(?: (?:it|this|that|mine|round|over|to|at|past|on|the|die|bender|an?|my|me|tube|pipe|test|bit"
                     r"|piece|sample"
                     r"|first|one))* )?"
-                    rf"(?P<set>{NUMBER}) ?(?:{DEG})?(?: (?!want|need|for|so|what|how)[a-z]+){{0,8}}? (?:{_LETS_GO})"
+                    rf"(?P<set>{NUMBER}) ?(?:{DEG})?(?: (?:{_BETWEEN}))* (?:{_LETS_GO})"
                     rf"(?: (?:back|out|up|open|to|at|as|about|only|around|down|be|just|off|by|it|me|roughly|an?))*"
                     rf" (?P<got>{NUMBER}) ?(?:{DEG})?",
                     _pulled,

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 NAME = "words not understood"
-_MOST, _MOST_OF_A_STORY = 2, 3
+_MOST, _MOST_OF_A_STORY = 3, 5
 _ASKING = frozenset(["what", "which", "whats", "what's", "how"])
 
 
@@ -37,7 +37,7 @@ def unknown_words(words: tuple[str, ...], reading: Reading, data: Refdata) -> tu
     is_whole = reading.values and all(need in reading.values for need in topic.needs)
     if not 0 < len(left) <= most or not is_whole or not topic.is_meant(words):
         return ()
-    if len(left) * 3 > len(content) or "part" in topic.slots:
+    if len(left) * 2 > len(content) or "part" in topic.slots:
         return ()
     named = named_by(words, reading, data) if "thread" in topic.slots else set()
     asked = {word for before, word in pairwise(words) if before in _ASKING}

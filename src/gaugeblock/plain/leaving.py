@@ -155,7 +155,7 @@ def may_change(word: str, words: tuple[str, ...], reading: Reading, data: Refdat
         return True
     if any(part in PLACES and _before_a_number(part, words) for part in parts):
         return True
-    return any(part in PLAIN and (QUALITY not in topic.unmoved or part in COUNTING) for part in parts)
+    return any(part in COUNTING for part in parts)
 
 
 def is_listed(word: str, data: Refdata) -> bool:

@@ -8,6 +8,7 @@ from gaugeblock.plain.said.apart import SAID_APART
 from gaugeblock.plain.said.beside import SAID_BESIDE
 from gaugeblock.plain.said.numbers import SAID
 from gaugeblock.plain.said.round import SAID_ROUND
+from gaugeblock.plain.said.turned import SAID_TURNED
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -261,7 +262,6 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"\b(?:point )?oh (twenty|thirty|forty|fifty|sixty|eighty|ninety)[ -]?(two|three|five|six|eight)?(?= |$)",
         _hundredths,
     ),
-    ("rubber", r"\brubber (?=cv boot|grommet|bellows)", ""),
     ("set of", r"\ban? set of\b", ""),
     ("thread", r"\b(inch|in|[0-9]/[0-9]+|mm) (studs?|bolts?|screws?|nuts?) (fine|coarse) threads?\b", r"\1 \3 \2"),
     ("nothing ", r"\bnothing (?:silly|flash|daft|mad|loud|crazy|fancy|special|serious|exotic|wild|much|too \w+)\b", ""),
@@ -353,7 +353,6 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r" (?:thin|small|big|short|heavy|weak|narrow|wide|steep)\b(?: for(?= it\b| that\b| this\b))?",
         "",
     ),
-    ("hottest", r"\b(?:what is the |what's the )?hottest\b", "how hot"),
     ("mandrel", r"\b(?:with)?(?:no|out) (?:an? |the |my |using an? )?mandrel\b", "rotary draw"),
     ("overdrive", r"\b(?:no|without|not in) (?:an? )?overdrive\b", "direct"),
     (
@@ -364,24 +363,24 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("dot", r"\b(?:put|pour|add) (dot ?[345](?:\.1)?) (?:in |in)?(?:with|to|into|on top of)\b", r"mix \1 with"),
     ("dot", r"\bdot ?([345](?:\.1)?|three|four|five(?: point one)?) in\b", r"dot \1 into"),
     ("fifty", r"\bfifty[ /-]fifty\b", "50/50"),
-    ("k's", r"(?<=[0-9d] )k's\b", "km/h"),
-    ("hour", r"\b(?:k|kays|clicks|kilomet(?:re|er)s?) an hour\b", "km/h"),
-    ("kays", r"\bkays\b", "km/h"),
     ("inch and", r"\b(?:an |one |1 )?inch and (?:an? |one )?(three )?(quarters?|half|eighths?)\b", _inch_and),
     ("oh ", r"\b(?:point )?oh (six|eight|nine|one) (five|three|zero|oh)\b(?= |$)", _thousandths),
     ("zero ", r"\bzero (six|eight|nine|one) (five|three|zero|oh)\b(?= |$)", _thousandths),
-    ("half thousand", r"\b([a-z]+|[0-9]+) and a half thousand\b", r"\1 thousand five hundred"),
     # "40 mm by 2": the second has the unit of the first
     ("mm", r"(?<![0-9./-])([0-9.]+) ?mm (?:by|x) ([0-9.]+)(?= |$)(?! ?m)", r"\1 mm x \2 mm"),
 )
-_EVERY = (*SAID, *_SAYINGS, *SAID_APART, *SAID_BESIDE)
+_EVERY = (*SAID, *_SAYINGS, *SAID_APART, *SAID_TURNED, *SAID_BESIDE)
 _MARKS = str.maketrans(dict.fromkeys(",;:!?()[]", " "))
+# Between two numbers that are said one after the other, of which neither is part of the other: ninety, twenty inches.
+PARTED = "\x02"
+_ONE_AFTER_ANOTHER = r"(?<=(?:ty|en|ne|wo|ee|ur|ve|ix|ht|ed|nd)),(?= (?:a |one|tw|thr|fo|fi|si|se|ei|ni|te|el))"
 
 
 def written(text: str) -> str:
     """A line in lower case as it would have been typed: its marks off, its sayings in digits and units."""
     if "," in text:
         text = re.sub(r"(?<=[0-9]),(?=[0-9]{3}\b)", "", text)  # 1,500
+        text = re.sub(_ONE_AFTER_ANOTHER, f" {PARTED}", text)
     if ":1" in text:
         text = re.sub(r"(?<=[0-9]) ?: ?(?=1(?![0-9./]))", " to ", text)  # 6:1
     text = _without_marks(text)

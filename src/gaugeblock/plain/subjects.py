@@ -44,13 +44,13 @@ _FORGED = (
     r"|(?:pitman|drop|idler) arms?|knuckles?"
     r"|(?:leaf|coil|torsion|road|rear|front) springs?"
     r"(?! (?:perch|pad|hanger|bracket|mount|shackle|bush|seat|cup|plate|saddle|u.?bolt)\w*)"
-    r"|(?:grade [58]|8\.8|10\.9|12\.9|hardened|high tensile)(?: \w+)? (?:bolts?|studs?)|bolt heads?"
+    r"|(?:grade [58]|8\.8|10\.9|12\.9|hardened|high tensile)(?: (?:steel|hex|head|cap|wheel))? (?:bolts?|studs?)|bolt heads?"
     r"|(?:axle|half) ?shafts?|torsion bars?|anti-?roll bars?|sway bars?"
 )
 
 # What is put in once more; what is asked of it otherwise.
 _AGAIN = (
-    r"re-?us(?:e|ed|ing|able)|use (?:it |them |the old \w+ )?(?:again|twice)|again|twice|second time|old (?:one|ones"
+    r"re-?us(?:e|ed|ing|able)|use (?:it |them |the old (?:one|ones|sleeve|washers?) )?(?:again|twice)|again|twice|second time|old (?:one|ones"
     r"|sleeve"
     r"|washers?)|refit\w*|put (?:it |them )?back|anneal\w*|back off|new (?:one|ones) (?:each|every)|every time"
     r"|each time"
@@ -138,7 +138,7 @@ _SUBJECTS = (
             r"power steering fluid|atf|transmission fluid|(?:engine|motor|gear|gearbox|hydraulic|petroleum) ?oil|grease"
             r"|diesel|petrol|gasoline|paraffin|kerosene",
             r"brake (?:fluid|system|reservoir|master(?: cylinder)?)|brakes?|master cylinder|dot ?[- ]?(?:3|4|5\.1)",
-            rf"{_MIX}|in|into|instead|contaminat\w*|mistake|wrong",
+            rf"{_MIX}|in|into|instead|contaminat\w*|mistake",
         ),
         ("oil or grease in a brake system",),
     ),
@@ -201,7 +201,7 @@ _SUBJECTS = (
             ("fluorocarbon rubber", _FKM, "oil or fuel", _OF_OIL, ("fluorocarbon rubber and brake fluid",)),
             (
                 "silicone hose",
-                r"silicone[- ](?:\w+[- ])?hoses?",
+                r"silicone[- ](?:(?:rubber|coolant|radiator|heater|boost|intercooler|turbo|water|vacuum|joiner)[- ])?hoses?",
                 "oil or fuel",
                 _OF_OIL,
                 ("silicone rubber and fuel or oil",),
@@ -324,6 +324,7 @@ def told_by_subject(words: tuple[str, ...], data: Refdata) -> Found | None:
 def _rest(line: str, subject: Subject) -> str:
     """A line without what its subject is known by."""
     known = "|".join((*subject.patterns, subject.words)) if subject.words else "|".join(subject.patterns)
+    known = known.replace(".*", "|")  # what stands between two of its words is not known by them
     return re.sub(rf"(?<![\w.])(?:{known})(?![\w.])", " ", line)
 
 

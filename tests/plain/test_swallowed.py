@@ -33,6 +33,11 @@ def test_patterns_are_seen() -> None:
     assert not any(map(swallows, (r"rectang\w+", r"(?P<n>[1-9])(?= (?:[a-z]+ )?fans?)")))
 
 
+@pytest.mark.parametrize("topic", TOPICS, ids=lambda topic: topic.noun)
+def test_the_own_words_of_a_topic_are_named(topic: Topic) -> None:
+    assert not swallows(topic.signals), topic.noun
+
+
 @pytest.mark.parametrize(("noun", "key", "pattern"), PATTERNS)
 def test_a_pattern_takes_in_only_words_that_it_names(noun: str, key: str, pattern: str) -> None:
     assert not swallows(pattern), (noun, key)

@@ -127,6 +127,12 @@ def _before_reading(question: str, words: tuple[str, ...], data: Refdata) -> Ans
     found = converted(words, data)
     if found is not None:
         return found
+    if "on" in words or "about" in words:
+        from gaugeblock.plain.held import held
+
+        there = held(words, data)
+        if there is not None:
+            return there
     return subject_of(question, words, data) or asked_for(words, data) or read_in_another_unit(words, data)
 
 
@@ -189,8 +195,31 @@ def _not_whole(question: str, words: tuple[str, ...], reading: Reading, data: Re
 
 
 def _doubtful(words: tuple[str, ...], reading: Reading, data: Refdata) -> Answer | None:
-    """The answer of a line with a word or two that are not known: it stands if they change nothing."""
-    from gaugeblock.plain.doubtful import in_doubt, unknown_words
+    """The answer of a line with words that are not known: it stands if they change nothing. Where the whole line has
+    none, that of its first question.
+    """
+    from gaugeblock.plain.beside import questions
+    from gaugeblock.plain.leaving import left_round
+
+    got = _in_doubt(words, reading, data)
+    if got is not None:
+        return got
+    for head, rest in questions(words):
+        first = understood(head, data)
+        round_it = left_round(head, first, data)
+        try:
+            got = _in_doubt(head, first, data) if round_it is None else answer_to(round_it, None, data)
+        except GaugeblockError:  # what it lacks is told of the whole line
+            continue
+        if got is not None:
+            return got.replace(read_as=f"{got.read_as}; not answered: {' '.join(rest)}")
+    return None
+
+
+def _in_doubt(words: tuple[str, ...], reading: Reading, data: Refdata) -> Answer | None:
+    """The answer that stands if the words which are not known change nothing; None where they may."""
+    from gaugeblock.answer.table import Table
+    from gaugeblock.plain.doubtful import in_doubt, table_in_doubt, unknown_words
 
     left = unknown_words(words, reading, data)
     if not left:
@@ -199,10 +228,10 @@ def _doubtful(words: tuple[str, ...], reading: Reading, data: Refdata) -> Answer
         got = answer_to(reading.replace(unread=()), None, data)
     except GaugeblockError:
         return None  # what it lacks is told with the word
-    if not isinstance(got.found, Sheet):
-        return None
     told = f"{got.read_as}; not understood: {', '.join(left)}"
-    return got.replace(read_as=told, found=in_doubt(got.found, left))
+    if isinstance(got.found, Sheet):
+        return got.replace(read_as=told, found=in_doubt(got.found, left))
+    return got.replace(read_as=told, found=table_in_doubt(got.found, left)) if isinstance(got.found, Table) else None
 
 
 def _nearly_as_likely(words: tuple[str, ...], best: Reading, data: Refdata) -> list[Reading]:

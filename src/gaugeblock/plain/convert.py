@@ -49,7 +49,7 @@ _SPOKEN = {
     "kgf": r"kgf|kgs?|kilos?",
     "g": r"g|grams?",
     "oz": r"oz|ounces?",
-    "hp": r"hp|horsepower|bhp|horses?",
+    "hp": r"hp|(?:brake )?horse ?power|bhp|horses?",
     "kW": r"kw|kilowatts?",
     "W": r"w|watts?",
     "mph": r"mph|miles (?:an|per) hour",
@@ -73,6 +73,10 @@ _SPOKEN = {
     "lb/h": r"lbs?/hr?|pph|pounds? (?:an|per) hour",
     "deg": r"deg|degs|degrees?",
     "rad": r"rad|radians?",
+    "hundredths of a mm": r"hundredths of an? (?:mm|millimet(?:re|er))",
+    "kgf/cm2": r"(?:kgf?|kilos?|kilograms?)(?:/| per )(?:cm2|square (?:cm|centimet(?:re|er)))",
+    "lbf/in": r"(?:lbs?|lbf|pounds?)(?:/| per )(?:in|inch)",
+    "N/mm": r"n/mm|newtons? per (?:mm|millimet(?:re|er))",
     "kg/m": r"kg/m|kilograms? per met(?:re|er)",
     "lb/ft": r"lbs?/ft|pounds? per foot",
 }
@@ -87,6 +91,8 @@ _MADE = {
     "kg*m": (Fraction("9.80665"), "N*m"),
     "kgf": (Fraction("9.80665"), "N"),
     "inHg": (Fraction("25.4"), "mmHg"),
+    "hundredths of a mm": (Fraction(1, 100), "mm"),
+    "kgf/cm2": (Fraction("0.980665"), "bar"),
 }
 _SHOWN = {"thou": "thousandths of an inch", "mile": "miles", "gal": "US gal", "qt": "US qt", "pint": "US pint"}
 _ANY = "|".join(sorted({p for text in _SPOKEN.values() for p in [f"(?:{text})"]}, key=len, reverse=True))
@@ -98,6 +104,7 @@ _FORMS = tuple(
         rf" (?:in|to|into|as|is|equals?|=)(?: (?:what|how many|a|an))? (?P<to>{_ANY})",
         rf"how (?:many|much)(?: in)? (?P<to>{_ANY}) (?:is|are|in|to|do|does|make|makes|equals?|=)(?: an?)? {_MEASURE}",
         rf"(?P<to>{_ANY}) (?:in|for|from|of) {_MEASURE}",
+        rf"(?P<from>{_ANY}) (?P<n>-?{NUMBER}) (?:in|to|into|as) (?P<to>{_ANY})",
     )
 )
 # What ends a story: what is that in psi.
@@ -106,7 +113,7 @@ _LAST = (
     rf" (?:in|as|to) (?P<to>{_ANY})"
 )
 # A unit of torque or pressure that is named alone, as a wrench or a gauge has it: no word of speech is one of these.
-_NAMED = ("lbf*ft", "lbf*in", "N*m", "psi", "bar", "kPa", "MPa")
+_NAMED = ("lbf*ft", "lbf*in", "N*m", "psi", "bar", "kPa", "MPa", "N/mm", "lbf/in")
 _OTHER = rf"(?<![^ ])(?P<to>{'|'.join(_SPOKEN[unit] for unit in _NAMED)})(?![^ ])"
 # What has another unit than the book, and what a measure is of: with no more said nothing else can be asked.
 _READS = frozenset(["wrench", "wrenches", "gauge", "spanner", "dial", "clicker", "tool", "scale", "both", "reads"])

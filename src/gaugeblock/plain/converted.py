@@ -16,7 +16,7 @@ metres meters micron microns um thou thousandths cm cms centimetres centimeters 
 lbs pounds pound nm n-m newton metre meter kgm kg-m psi ksi bar bars kpa mpa atm mmhg inhg mercury c f celsius
 centigrade fahrenheit n kn newtons kg kgs kilos kilograms g grams oz ounces hp horsepower kw kilowatts w watts
 mph kph kmh km/h hour fps m/s second l litre liter litres liters gal gals gallon gallons qt quarts pints cc ml
-ci cid lph gph gpm minute please rad radians deg degrees
+ci cid cm2 centimetre centimeter lph gph gpm minute please rad radians deg degrees
 """
 _UNITS = frozenset(_SAID_LAST.split())
 # What reads another unit than the book has.
@@ -25,6 +25,12 @@ _READ_BY = frozenset(["wrench", "gauge", "spanner", "dial", "clicker", "reads"])
 
 def converted(words: tuple[str, ...], data: Refdata) -> Answer | None:
     """The conversions that a short line asks for, or a story of a wrench that reads another unit; None for others."""
+    if "mpg" in words or "gallon" in words:
+        from gaugeblock.plain.economy import economy
+
+        told = economy(words, data)
+        if told:
+            return Answer("a conversion", told[0], more=tuple(Answer("a conversion", one) for one in told[1:]))
     if len(words) < _LONGEST_CONVERSION and (words[-1] in _UNITS or "how" in words or "convert" in words):
         from gaugeblock.plain.convert import conversion, conversions
 

@@ -15,10 +15,12 @@ from gaugeblock.plain.leaving import SHORT, may_change, named_by
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.answer.table import Table
     from gaugeblock.plain.reading import Reading
     from gaugeblock.tables.load import Refdata
 
 NAME = "words not understood"
+_SURELY = {"thread", "grade"}  # by which a bolt is known, whatever it holds
 _MOST, _MOST_OF_A_STORY = 3, 5
 _ASKING = frozenset(["what", "which", "whats", "what's", "how"])
 
@@ -37,13 +39,19 @@ def unknown_words(words: tuple[str, ...], reading: Reading, data: Refdata) -> tu
     is_whole = reading.values and all(need in reading.values for need in topic.needs)
     if not 0 < len(left) <= most or not is_whole or not topic.is_meant(words):
         return ()
-    if len(left) * 2 > len(content) or "part" in topic.slots:
+    is_unsure = "part" in topic.slots and not (len(words) > SHORT and reading.values.keys() >= _SURELY)
+    if len(left) * 2 > len(content) or is_unsure:
         return ()
     named = named_by(words, reading, data) if "thread" in topic.slots else set()
     asked = {word for before, word in pairwise(words) if before in _ASKING}
     if any(word in named or word in asked or may_change(word, words, reading, data) for word in left):
         return ()
     return left
+
+
+def table_in_doubt(table: Table, left: tuple[str, ...]) -> Table:
+    """The rows of a table, each as one that stands if the words that were left change nothing."""
+    return table.replace(lines=[line.replace(sheet=in_doubt(line.sheet, left)) for line in table.lines])
 
 
 def in_doubt(sheet: Sheet, left: tuple[str, ...]) -> Sheet:

@@ -149,7 +149,7 @@ def may_change(word: str, words: tuple[str, ...], reading: Reading, data: Refdat
     parts = word.split("-")
     if " " in word or word in own or not all(part.isalpha() for part in parts):
         return True
-    if any(is_listed(part, data) for part in parts):
+    if any(is_listed(part, data) and part not in ROUND for part in parts):
         return True
     if any(part in TURNING or part in ASKED or part in UNITS or _moves(part, topic, data) for part in parts):
         return True

@@ -10,18 +10,13 @@ from __future__ import annotations
 import re
 
 from gaugeblock.plain.chatter import CHATTER, TURNING, is_aside
+from gaugeblock.plain.subject import Subject, shelved
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
-    from gaugeblock.figure import Figure
     from gaugeblock.found import Found
-    from gaugeblock.shelf import Entry
+    from gaugeblock.plain.subject import Groups
     from gaugeblock.tables.load import Refdata
-
-    Groups = list[tuple[Entry, list[Figure]]]
-    Shown = Callable[[str, Refdata], tuple[tuple[str, ...], Groups]]
 
 _MIX = (
     r"mix(?:es|ed|ing)?|top(?:s|ped|ping)?(?: it| this| that)?(?: up)?|compatible|add(?:ed|ing)?|pour(?:ed|ing)?|put"
@@ -44,13 +39,15 @@ _FORGED = (
     r"|(?:pitman|drop|idler) arms?|knuckles?"
     r"|(?:leaf|coil|torsion|road|rear|front) springs?"
     r"(?! (?:perch|pad|hanger|bracket|mount|shackle|bush|seat|cup|plate|saddle|u.?bolt)\w*)"
-    r"|(?:grade [58]|8\.8|10\.9|12\.9|hardened|high tensile)(?: (?:steel|hex|head|cap|wheel))? (?:bolts?|studs?)|bolt heads?"
+    r"|(?:grade [58]|8\.8|10\.9|12\.9|hardened|high tensile)(?: (?:steel|hex|head|cap|wheel))? (?:bolts?|studs?)"
+    r"|bolt heads?"
     r"|(?:axle|half) ?shafts?|torsion bars?|anti-?roll bars?|sway bars?"
 )
 
 # What is put in once more; what is asked of it otherwise.
 _AGAIN = (
-    r"re-?us(?:e|ed|ing|able)|use (?:it |them |the old (?:one|ones|sleeve|washers?) )?(?:again|twice)|again|twice|second time|old (?:one|ones"
+    r"re-?us(?:e|ed|ing|able)|use (?:it |them |the old (?:one|ones|sleeve|washers?) )?(?:again|twice)|again|twice"
+    r"|second time|old (?:one|ones"
     r"|sleeve"
     r"|washers?)|refit\w*|put (?:it |them )?back|anneal\w*|back off|new (?:one|ones) (?:each|every)|every time"
     r"|each time"
@@ -63,41 +60,6 @@ _LOW = "SAE J30 R6, R7, R8"
 _OF_A_RUN = ("exhaust header", "exhaust gas at port, petrol engine")
 # The rules of hoses, and of which classes each is.
 _CLASS_RULES = (("SAE J30 R9", "9"), (_LOW, "6 7 8"), ("SAE J30 R14", "14"), ("SAE J30 R10", "10"))
-
-
-class Subject:
-    """A subject: its ``name``; ``patterns``, each of which a line must have; ``unless`` one that it must not have;
-    ``rules`` the subjects of the rules that say it; ``words`` a pattern of the words that say no more of it, blank
-    where the rule holds whatever is said; ``forbids`` where it holds whatever number is said too; ``shown`` gives the
-    rules of it that a line asks for, and the rows beside them.
-    """
-
-    __slots__ = ("forbids", "name", "patterns", "rules", "shown", "unless", "words")
-
-    def __init__(
-        self,
-        name: str,
-        patterns: tuple[str, ...],
-        rules: tuple[str, ...],
-        words: str = "",
-        unless: str = "",
-        *,
-        forbids: bool = False,
-        shown: Shown | None = None,
-    ) -> None:
-        self.forbids = forbids
-        self.shown = shown
-        self.name = name
-        self.patterns = patterns
-        self.rules = rules
-        self.words = words
-        self.unless = unless
-
-    def has(self, line: str) -> bool:
-        """Whether a line has every pattern of it."""
-        if self.unless and re.search(rf"\b(?:{self.unless})\b", line):
-            return False
-        return all(re.search(rf"(?<![\w.])(?:{pattern})(?![\w.])", line) for pattern in self.patterns)
 
 
 def _of_fluids(line: str, _data: Refdata) -> tuple[tuple[str, ...], Groups]:
@@ -116,9 +78,27 @@ def _of_hoses(line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
 
 def _of_a_run(_line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
     """The rule of an exhaust's heat, and what was measured of one."""
-    return ("exhaust surface temperature",), _shelved("exhaust", "lines/heat_sources", _OF_A_RUN, data)
+    return ("exhaust surface temperature",), shelved("exhaust", "lines/heat_sources", _OF_A_RUN, data)
 
 
+# A line about a circuit has one of these.
+_OF_WIRING = (
+    "clip",
+    "clamp",
+    " tie",
+    "support",
+    "secur",
+    "relay",
+    "solder",
+    "crimp",
+    "fus",
+    "batter",
+    "alternator",
+    "dynamo",
+    "charg",
+    "crank",
+    "start",
+)
 _OF_FLUIDS = ("DOT 5", "brake fluids mixed")
 _KINDS_OF_FLUID = r"dot|[345]|5\.1|51|silicone|glycol|mineral|oil|brake|fluids?|system|clutch|reservoir|master|cylinder"
 _SUBJECTS = (
@@ -201,7 +181,8 @@ _SUBJECTS = (
             ("fluorocarbon rubber", _FKM, "oil or fuel", _OF_OIL, ("fluorocarbon rubber and brake fluid",)),
             (
                 "silicone hose",
-                r"silicone[- ](?:(?:rubber|coolant|radiator|heater|boost|intercooler|turbo|water|vacuum|joiner)[- ])?hoses?",
+                r"silicone[- ](?:(?:rubber|coolant|radiator|heater|boost|intercooler|turbo|water|vacuum"
+                r"|joiner)[- ])?hoses?",
                 "oil or fuel",
                 _OF_OIL,
                 ("silicone rubber and fuel or oil",),
@@ -309,7 +290,7 @@ def told_by_subject(words: tuple[str, ...], data: Refdata) -> Found | None:
     line = " ".join(words)
     if words[-1] in TURNING:
         return None
-    for subject in _SUBJECTS:
+    for subject in _likely(line):
         if not subject.has(line):
             continue
         left = _left(line, subject)
@@ -319,6 +300,15 @@ def told_by_subject(words: tuple[str, ...], data: Refdata) -> Found | None:
         aside = [word for word in dict.fromkeys(_rest(line, subject).split()) if is_aside(word)]
         return _found(subject, line, [*left, *aside], data)
     return None
+
+
+def _likely(line: str) -> tuple[Subject, ...]:
+    """The subjects that a line may be about."""
+    if not any(piece in line for piece in _OF_WIRING):
+        return _SUBJECTS
+    from gaugeblock.plain.subjects_of_wiring import SUBJECTS
+
+    return (*SUBJECTS, *_SUBJECTS)
 
 
 def _rest(line: str, subject: Subject) -> str:
@@ -346,24 +336,17 @@ def _found(subject: Subject, line: str, left: list[str], data: Refdata) -> Found
     for one in wanted:
         groups += [(entry, []) for entry in rules(data) if entry.rule is not None and entry.rule["subject"] == one]
     held = " ".join(entry.rule["statement"].casefold() for entry, _ in groups if entry.rule is not None)
-    left = [word for word in left if not re.search(rf"\b{word}\b", held)]
+    numbers = _numbers(line)
+    left = [word for word in left if not re.search(rf"\b{re.escape(word)}\b", f"{held} {numbers}")]
     more = f" (not in them: {', '.join(left)})" if left else ""
-    return Found(f"{subject.name}{_numbers(line)}{more}", groups, 0, [], data)
+    return Found(f"{subject.name}{numbers}{more}", groups, 0, [], data)
 
 
 def _pressures(named: set[str], data: Refdata) -> Groups:
     """The working pressures of the fuel hoses of these classes."""
-    groups = _shelved("fuel hose j30 working pressure", "lines/materials", ("fuel hose",), data)
+    groups = shelved("fuel hose j30 working pressure", "lines/materials", ("fuel hose",), data)
     kept = [(e, [f for f in figures if f.quantity == "working_pressure_maximum"]) for e, figures in groups]
     return [(e, figures) for e, figures in kept if figures and named & set(re.findall(r"r([0-9]+)", e.text))]
-
-
-def _shelved(text: str, table: str, things: tuple[str, ...], data: Refdata) -> Groups:
-    """The rows of a table that have the words of a text, those of these things alone."""
-    from gaugeblock.finding import find
-
-    groups = find(text, data=data, whole=True).groups
-    return [(entry, figures) for entry, figures in groups if entry.table == table and entry.key[0] in things]
 
 
 def _numbers(line: str) -> str:

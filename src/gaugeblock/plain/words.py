@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from gaugeblock.errors import InputError, visible
 from gaugeblock.plain.both_ways import one_way
 from gaugeblock.plain.chatter import CHATTER
@@ -37,11 +39,7 @@ _PLAIN = str.maketrans(
         "\u00b5": "u",
         "\u03bc": "u",
         "\u2026": " ",
-        "\u202f": " ",
-        "\u2009": " ",
-        "\u00a0": " ",
-        "\t": " ",
-        "\n": " ",
+        **dict.fromkeys("\u202f\u2009\u00a0\t\n", " "),
     }
 )
 _VULGAR = {
@@ -390,7 +388,9 @@ def _is_number(word: str) -> bool:
 def _joined(words: list[str]) -> list[str]:
     """A dash that stood alone, back between its neighbours; a number and its inch mark that were parted."""
     out: list[str] = []
-    for word in words:
+    for word, after in pairwise((*words, "")):
+        if word == "-" and not (out and _is_number(out[-1]) and _is_number(after)):
+            continue  # between two clauses
         if (out and (out[-1].endswith("-") and _is_number(word) and len(out[-1]) > 1)) or (
             word in ("-", '"') and out and _is_number(out[-1])
         ):

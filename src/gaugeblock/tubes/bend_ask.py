@@ -164,8 +164,9 @@ _LETS_GO = (
 )
 # What stands between the pull and what became of it; any other word is read for itself.
 _BETWEEN = (
-    r"on|in|with|it|this|that|mine|then|and|but|the|a|an|my|bender|machine|die|former|dial|pointer|tube|tubing|pipe|piece"
-    r"|test|trial|bend|sample|bit|one|first|lever|arm|when|once|after|i|we|let|lets|let's|letting|go|goes|off|of|up|back"
+    r"on|in|with|it|this|that|mine|then|and|but|the|a|an|my|bender|machine|die|former|dial|pointer|tube|tubing|pipe"
+    r"|piece"
+    r"|test|trial|bend|sample|bit|one|first|lever|arm|when|once|after|i|we|let|l[e]ts|l[e]tting|go|goes|off|of|up|back"
     r"|release|released|only|just|always|usually|at|which|same"
 )
 _WANTED_BEND = (

@@ -45,7 +45,7 @@ ALTERNATOR = Topic(
             Shaped(r"(?P<n>[1-9])(?= (?:[a-z]+ )?(?:fans?|pumps?|lamps?|lights?|blowers?|heaters?))", lambda m: m["n"]),
         ),
     },
-    r"fans?|pumps?|winch(?:es)?|lamps?|lights?|screens?|heaters?|blowers?|stereo|ignition|compressor|battery"
+    r"loads?|fans?|pumps?|winch(?:es)?|lamps?|lights?|screens?|heaters?|blowers?|stereo|ignition|compressor|battery"
     r"|total|draws?|(?:cooling|electric|fuel|heated|head|radiator)"
     r"|(?:what|which|how (?:big|many|much))(?: (?:an?|of an?))?|amps?|amperage|size|rating|output|need(?:s|ed)?"
     r"|big(?:ger)?"
@@ -54,7 +54,7 @@ ALTERNATOR = Topic(
     opens=_no_loads,
     joined=("loads",),
     asks_for=r"(?:what|which|how (?:big|many|much)|size|need).*(?:alternator|dynamo)"
-    r"|(?:alternator|dynamo).*(?:amps?|amperage|size|big|rating|output|enough)",
+    r"|(?:alternator|dynamo).*(?:amps?|amperage|size|big|rating|output|enough|load)",
     is_named=True,
     unmoved="metal finish form standard service quality",
 )

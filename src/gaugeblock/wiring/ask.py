@@ -43,7 +43,13 @@ CIRCUIT = Topic(
     _circuit,
     "wire",
     {
-        "current": (amount("current", say="{}"), amount("power", say="{}")),
+        "current": (
+            amount("current", say="{}"),
+            amount(
+                "current", after="on (?:high|full(?: speed| beam)?|max)", say="{}", cue=("on high", "on full", "on max")
+            ),
+            amount("power", say="{}"),
+        ),
         "length": (
             amount("length", say="{} one way"),
             amount("length", after="(?:each|one) way|long|away|run|of (?:wire|cable|run)", say="{} one way"),
@@ -101,6 +107,19 @@ CIRCUIT = Topic(
             ),
         ),
         "back": (
+            Shaped(
+                r"(?:twin|two|2)[- ]core(?: (?:cable|wire|flex))?",
+                always("wire"),
+                "return by wire",
+                cue=("core",),
+            ),
+            Shaped(
+                r"(?:ground(?:s|ed)?|earth(?:s|ed)?) (?:right |just )?(?:beside(?: it)?|next to it|there|locally|nearby"
+                r"|at the (?:lamp|fan|pump|motor|unit|light|winch|load))",
+                always("body"),
+                "return by the body",
+                cue=("ground", "earth"),
+            ),
             Shaped(
                 r"(?:return(?:ed)?|ground(?:ed)?|earth(?:ed)?)(?: by| through| to)?(?: an?| the)?(?: own| second)?"
                 r" (?:wire|cable)|(?:wire|cable) (?:return|ground|earth)|(?:its )?own (?:ground|earth|return)",
@@ -169,7 +188,8 @@ CIRCUIT = Topic(
         r"|(?:trunk|boot|rear|front)[- ]?mount(?:ed)?|(?:to|in|into) (?:the )?(?:boot|trunk)|battery|from the"
         r" battery|relays?|alternators?|generators?|winch(?:es)?|compressors?|stereo|amplifier|charger"
         r"|charg(?:e|ing)|horns?|heaters?|ignition|coils?|loads?|draws?|motor|lost|los(?:e|ing|s)|copper|plate"
-        r"|(?:what )?fuses?(?: size)?|breakers?"
+        r"|(?:what )?fuses?(?: size)?|breakers?|fuse ?box(?:es)?|cross[- ]?sections?|bulbs?|solenoids?|inverters?"
+        r"|(?:trailer|electric) (?:plugs?|sockets?|brakes?)|trailers?|(?:gets?|get) power"
     ),
     needs=("current", "length"),
     settle=_settle,
@@ -259,7 +279,8 @@ DROP = Topic(
         ),
     },
     CIRCUIT.signals
-    + r"|over|in that|that|this|get|end|at the end|los(?:e|es|ing|t)|starter|battery|boot|trunk|pulls?|moved",
+    + r"|less|more|least|over|in that|that|this|get|end|at the end|los(?:e|es|ing|t)|starter|battery|boot|trunk|pulls?"
+    r"|moved",
     needs=("wire", "current", "length"),
     asks_for=r"drops?|dropped|dropping|los(?:e|es|ing|s|t)|how many volts|what voltage",
     is_named=True,
@@ -298,6 +319,14 @@ def _reach() -> Callable[..., Sheet]:
     return reach
 
 
+def _open_drop(values: dict[str, str], _data: Refdata) -> Open | None:
+    """3 and 10 per cent of the system, and half a volt, where nobody said what may be lost."""
+    if "drop" in values:
+        return None
+    share = 2 if values.get("voltage", "").startswith("24") else 1
+    return ("drop",), [{"drop": f"{volts * share:g} V"} for volts in (0.36, 0.5, 1.2)]
+
+
 REACH = Topic(
     _reach,
     "reach of a wire",
@@ -314,12 +343,16 @@ REACH = Topic(
             ),
             amount("voltage", say="to lose {}"),
         ),
+        "voltage": (amount("voltage", after="(?:systems?|supply|battery|batteries|electrics)", say="{}"),),
     },
     CIRCUIT.signals
     + r"|run|before|i|can i|how far|long|longest|furthest|reach(?:es)?|away|lose|losing|drop|keep|only|most|max"
     r"|cable|wire|it|at|draw(?:s|ing)?",
-    needs=("wire", "current", "drop"),
-    asks_for=r"how far|longest|furthest|reach\w*|how long a (?:run|wire|cable)|max(?:imum)? (?:run|length)",
+    needs=("wire", "current"),
+    opens=_open_drop,
+    settle=lambda values, _: {k: v for k, v in values.items() if k != "voltage"},
+    asks_for=r"how far|longest|furthest|reach\w*|how long (?:can|could|may|a run|a wire|a cable)|max(?:imum)? (?:run"
+    r"|length)",
     is_named=True,
     unmoved="standard service quality",
 )

@@ -365,8 +365,8 @@ def metric_of(size: str, data: Refdata) -> str | None:
 
 def area_by_standard(gauge: Figure, data: Refdata) -> Figure:
     """The copper of a solid wire of a gauge, by the standard of the gauge."""
-    mils = units.from_base(calc.area_of_gauge(gauge.typical), "cmil")
-    return derived("area_of_wire_gauge", "conductor_area", mils, "cmil", (gauge,), data, key={"gauge": gauge.text})
+    area = units.from_base(calc.area_of_gauge(gauge.typical), "mm**2")
+    return derived("area_of_wire_gauge", "conductor_area", area, "mm**2", (gauge,), data, key={"gauge": gauge.text})
 
 
 def area_text(size: str) -> str:

@@ -47,12 +47,14 @@ PARKED = Topic(
             ),
         ),
     },
-    r"(?:parasitic |standing )?(?:draw|drain)|(?:what |how much )?(?:parasitic |standing )?(?:draw|drain) (?:can|may) i"
+    r"radio|clock|alarm|fridge|meter|lights?|(?:parasitic |standing )?(?:draw|drain)"
+    r"|(?:what |how much )?(?:parasitic |standing )?(?:draw|drain) (?:can|may) i"
     r" (?:live with|have|leave)|car|sits?|live with|how much|battery|flat|dead|parked|(?:with )?(?:the )?key off"
     r"|(?:something"
     r" )?draws|stands?|how long|before|last",
     needs=("battery",),
     table="batteries",
-    asks_for=r"draw|drain|parked|parasitic|flat|dead|days?|weeks?|ah|reserve",
+    asks_for=r"draw|drain|parked|parasitic|flat|dead|days?|weeks?|ah|reserve"
+    r"|how long.*\bbattery (?:last|hold)",
     unmoved="metal finish form standard service quality",
 )

@@ -1,0 +1,36 @@
+"""Wires, batteries and relays as a shop says them -> as one would have typed it."""
+
+from __future__ import annotations
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+    from collections.abc import Callable
+
+_COUNT = {"double": "2", "one": "1", "two": "2", "three": "3", "four": "4", "single": "1"}
+_CIRCUIT = r"(?=.*\b(?:amps?|volts?|cables?|wires?|awg|fuses?|what gauge)\b)"
+_STOCK = r"(?!.*\b(?:tub(?:e|es|ing)|box|section|plate|sheet|bar|bend|inch)\b)"
+# A piece that a line must have; the pattern; what is written for it.
+SAID_WIRED: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+    (
+        "ught",
+        r"\b(one|two|three|four|double|single|[1-4])[ -](?:aught|ought|nought|naught)s?\b",
+        lambda m: f"{_COUNT.get(m[1], m[1])}/0",
+    ),
+    (
+        " or ",
+        r"(?<![0-9./x-])\b([0-9]+(?:\.[0-9]+)?) or ([0-9]+(?:\.[0-9]+)?) ?(gauge|awg|ga|mm2)\b",
+        r"\1 \3 or \2 \3",
+    ),
+    (" square", rf"^{_CIRCUIT}{_STOCK}(.*?)(?<! a) square\b(?! (?:feet|foot|met|mil|cent|on|to|one|root))", r"\1 mm2"),
+    ("cranking amps", r"\bcranking amps\b", "amps cranking"),
+    (
+        "keeps ",
+        r"\b(?:if|because|since|as|when|and|but) (?:the|my|an?) (?:[0-9]+|[a-z]+)(?: ?(?:a|amps?))?(?: fuse"
+        r"| one)? keeps"
+        r"(?: on)? (?:blowing|popping|going)\b",
+        "",
+    ),
+    ("everything ", r"\b(?:with )?everything (?:switched |turned )?off\b", "with the key off"),
+    ("spotties", r"\bspotties\b", "driving lights"),
+)

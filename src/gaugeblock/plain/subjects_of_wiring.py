@@ -1,0 +1,142 @@
+"""What a line about a circuit is about that rules alone have, and the rows that stand beside them."""
+
+from __future__ import annotations
+
+import re
+
+from gaugeblock.plain.subject import Subject, shelved
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.plain.subject import Groups
+    from gaugeblock.tables.load import Refdata
+
+_LIMITS = "wiring/limits"
+_NO_SIZE = r"what (?:size|gauge)|how (?:big|thick)|torque|tight\w*|volts? (?:lost|drop)|how far"
+# What a subject shows beside its rules: the text to find, and of which things.
+_COIL = ("ISO relay coil, 12 V",)
+_CHARGING = ("12 V system",)
+_HELD_WIRES = ("wire", "semitrailer wiring", "boat wire")
+_WIRES = r"wires?|wiring|looms?|harness\w*|cables?"
+_PIPES = r"(?:brake |fuel )?(?:lines?|pipes?|hoses?)|tub(?:e|es|ing)"
+
+
+def _of_the_coil(_line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
+    return ("relay coil current",), shelved("relay coil", _LIMITS, _COIL, data)
+
+
+def _of_charging(_line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
+    return (), shelved("charging voltage", _LIMITS, _CHARGING, data)
+
+
+def _of_cranking(line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
+    """The volts that each part of a starter's circuit may lose, of 24 V where that is said."""
+    cranking = shelved("voltage drop", _LIMITS, (f"{'24' if '24' in line else '12'} V battery cables",), data)
+    parts = [] if "24" in line else shelved("cranking voltage drop", _LIMITS, ("12 V cranking",), data)
+    return ("cranking",), [*cranking, *parts]
+
+
+def _of_clips(line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
+    """How far apart wires are held, and how far apart pipes are: both where neither is named."""
+    is_wire, is_pipe = (re.search(rf"\b(?:{one})\b", line) for one in (_WIRES, _PIPES))
+    wires = [] if is_pipe and not is_wire else shelved("wire support spacing", _LIMITS, _HELD_WIRES, data)
+    of = next((one for one in ("brake", "fuel") if one in line), "vehicle")
+    pipes = [] if is_wire else shelved(f"{of} line support spacing", "lines/supports", ("vehicle",), data)
+    return ("support",) if wires and not pipes else (), [*pipes, *wires]
+
+
+SUBJECTS = (
+    Subject(
+        "how far apart clips are",
+        (
+            r"how often|how far apart|spacing|every|apart|interval\w*|distance between|between (?:the )?(?:clips"
+            r"|clamps)",
+            r"clip(?:s|ped|ping)?|clamp(?:s|ed|ing)?|tie(?:s|d)?|zip ?ties?|supports?|supported|secur\w+|fasten\w*"
+            r"|p-?clips?",
+            rf"{_WIRES}|{_PIPES}|things|stuff|them|it|you|i",
+        ),
+        (),
+        unless=r"torque|tight\w*|aircraft|boats?|marine|hangers?|exhaust|hydraulic|size|worm|t-?bolt|od|copper|nickel",
+        shown=_of_clips,
+    ),
+    Subject(
+        "relay or no relay",
+        (
+            r"relays?",
+            r"(?:need|needs|needed|require[sd]?|necessary|have to (?:use|fit|have|run)|should i (?:use|fit|run|add)"
+            r"|do i (?:use|fit|run))(?: (?:an?|the|any|my|1|one|to|use|fit|seperate|separate|extra))* relays?"
+            r"|relays? (?:or (?:not|no|just|direct\w*|(?:an? )?switch)|necessary|needed|required)"
+            r"|without (?:an?|the|any) relays?|(?:is|are) (?:an? )?relays? (?:needed|necessary|worth)"
+            r"|(?:with|through) (?:an?|the) switch (?:or|instead)",
+        ),
+        ("relay or no relay",),
+        unless=rf"{_NO_SIZE}|pins?|8[567]a?|coil|diode|terminals?|wire (?:size|gauge)|legs?|fuses?|both",
+        forbids=True,
+    ),
+    Subject(
+        "terminals of a relay",
+        (r"relays?", r"(?:5|five|4|four|3|three)[- ]?pins?|8[567]a?|legs?|terminals?|pin ?outs?|pins?"),
+        ("terminals of a relay, 30, 85, 86, 87 and 87a",),
+        unless=_NO_SIZE,
+        forbids=True,
+    ),
+    Subject(
+        "the coil of a relay",
+        (r"relays?", r"coils?", r"amps?|current|draws?|ohms?|resistance|pulls?|takes?|milliamps?|ma"),
+        (),
+        unless=_NO_SIZE,
+        shown=_of_the_coil,
+    ),
+    Subject(
+        "crimped or soldered",
+        (
+            r"crimp(?:s|ed|ing)?|solder(?:s|ed|ing)?",
+            r"lugs?|wires?|cables?|terminals?|joints?|looms?|harness\w*|splices?|connections?|ends?|wiring|battery",
+            r"or|vs|versus|better|best|practice|ok|okay|should|which|can|both|stronger|reliable|good",
+        ),
+        ("solder or crimp", "joints"),
+        unless=rf"{_NO_SIZE}|pull|force|temp\w*|melt\w*",
+        forbids=True,
+    ),
+    Subject(
+        "wires and their fuses",
+        (
+            r"which|what|do all|does every|must every|should every|any|every|each",
+            r"wires?|cables?|circuits?|feeds?|leads?",
+            r"(?:need\w*|have|has|must|should|without|no|be)(?: to| not| a| an| any| be| no)* (?:fus(?:es?|ed|ing)"
+            r"|protect\w*)",
+        ),
+        ("fuse at source", "starter cable"),
+        unless=rf"{_NO_SIZE}|what fuse|which fuse|amps?|watts?|awg|gauge|mm2",
+    ),
+    Subject(
+        "the fuse of a battery in the trunk",
+        (r"boot|trunk|rear|back", r"batter(?:y|ies)", r"fus(?:e|es|ed|ing)|breaker|cut[- ]?off"),
+        ("battery in the trunk or the cabin", "starter cable", "fuse at source"),
+        unless=rf"{_NO_SIZE}|amps?|awg|gauge|mm2",
+    ),
+    Subject(
+        "volts that a starter's circuit may lose",
+        (
+            r"allow\w*|permi\w*|max(?:imum)?|accept\w*|normal|how much|limit|ok|okay|most|should",
+            r"(?:(?:6|12|24) )?volts?(?: drop)?|voltage(?: drop)?|drop",
+            r"starter|starting|cranking|crank",
+            r"drop|los(?:e|es|t|s)|lost",
+        ),
+        (),
+        unless=r"amps?|awg|gauge|mm2|feet|foot|ft|met(?:re|er)s?|m",
+        shown=_of_cranking,
+    ),
+    Subject(
+        "charging voltage",
+        (
+            r"alternators?|dynamos?|charg(?:e|es|ing)|batter(?:y|ies)|system",
+            r"volt\w*|read(?:s|ing)?|show(?:s|ing)?|put(?:s|ting)? out|meter",
+            r"running|charging|idling|at idle|tick ?over|engine on|good|healthy|output|regulat\w*",
+        ),
+        (),
+        unless=rf"{_NO_SIZE}|amps?|wires?|cables?|fuses?|drop\w*|los\w*|cca|ah|milliamps?|flat|drain|draw|ground|earth"
+        r"|frame|resting|key off|pulley|horse\w*|lamps?|lights?|bulbs?",
+        shown=_of_charging,
+    ),
+)

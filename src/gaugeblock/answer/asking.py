@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 
 from gaugeblock.answer.said_units import SAYS
+from gaugeblock.answer.starting import part_for
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -274,6 +275,9 @@ def _spoken(cells: Mapping[str, str]) -> dict[str, str]:
     return found
 
 
+_FEW_LINES = 3  # after so many the whole pattern is made once
+
+
 class Topic:
     """What one answer can be asked: its slots by option, the words that name it, what it must have.
 
@@ -290,6 +294,8 @@ class Topic:
     """
 
     __slots__ = (
+        "_line",
+        "_lines",
         "_signal",
         "answer",
         "asks_back",
@@ -342,6 +348,8 @@ class Topic:
         self.opens = opens
         self.settle = settle
         self._signal: re.Pattern[str] | None = None
+        self._line: tuple[str, ...] | None = None
+        self._lines = 0
 
     def __repr__(self) -> str:
         return f"<Topic {self.noun}>"
@@ -361,10 +369,20 @@ class Topic:
 
     def signal(self, words: tuple[str, ...], at: int) -> int:
         """How many words at this place name the topic."""
-        if self._signal is None:
-            self._signal = re.compile(f"(?:{self.signals}){END}")
-        found = self._signal.match(" ".join(words[at : at + 5]))
+        if words is not self._line:
+            self._make(words)
+        found = None if self._signal is None else self._signal.match(" ".join(words[at : at + 5]))
         return found[0].count(" ") + 1 if found else 0
+
+    def _make(self, words: tuple[str, ...]) -> None:
+        """The pattern of the words that name the topic: of the first lines as much as they can match."""
+        self._line = words
+        self._lines += 1
+        if self._lines <= _FEW_LINES:
+            part = part_for(self.signals, " ".join(words))
+            self._signal = re.compile(f"(?:{part}){END}") if part else None
+        elif self._lines == _FEW_LINES + 1:
+            self._signal = re.compile(f"(?:{self.signals}){END}")
 
     def is_meant(self, words: tuple[str, ...]) -> bool:
         """Whether a line has a word that names the topic, or one with which it is asked for."""

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import re
 
+from gaugeblock.answer.patterns import part_for, plain_words
 from gaugeblock.answer.said_units import SAYS
-from gaugeblock.answer.starting import part_for
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -125,17 +125,6 @@ class Named:
         return found[0].count(" ") + 1 if found else 0
 
 
-def _plain_words(pattern: str) -> set[str]:
-    """The words of four letters and more that a pattern spells, those it makes of a stem: weigh(?:t|s|ing), and of
-    two that may be one: drive ?shaft.
-    """
-    known = set(re.findall(r"[a-z]{4,}", pattern))
-    for stem, ends in re.findall(r"([a-z]{3,})\(\?:([a-z|]+)\)", pattern):
-        known.update(stem + end for end in ends.split("|"))
-    known.update(first + second for first, second in re.findall(r"([a-z]{3,}) \?([a-z]{3,})", pattern))
-    return known
-
-
 class Shaped:
     """A pattern of words -> the text of ``value(match)``; None of it leaves the words.
 
@@ -162,7 +151,7 @@ class Shaped:
 
     def phrases(self, _data: Refdata) -> dict[str, str]:
         """The plain words of the pattern, so that one that is nearly typed is known."""
-        return dict.fromkeys(_plain_words(self._pattern), "")
+        return dict.fromkeys(plain_words(self._pattern), "")
 
     def choices(self, _data: Refdata) -> tuple[str, ...]:
         """What it always means, where it means one thing."""
@@ -289,8 +278,7 @@ class Topic:
     they lack before any rule is looked for; ``table`` is the table of a job that has a place for it,
     ``job_keys`` the options that have another name there, with ``[]`` behind it where a list stands there and ``#``
     where a whole number does; ``columns`` are the table and the column that have every value of an option, or what
-    finds
-    them. ``unmoved`` are the kinds of words that change nothing of the answer, as ``plain/round_words.py`` lists them.
+    finds them. ``unmoved`` are kinds of words that change nothing of the answer (``plain/round_words.py``).
     """
 
     __slots__ = (
@@ -396,7 +384,7 @@ class Topic:
 
     def vocabulary(self, data: Refdata) -> set[str]:
         """Every single word that the topic knows."""
-        known = _plain_words(f"{self.signals} {self.noun}")
+        known = plain_words(f"{self.signals} {self.noun}")
         for readers in self.slots.values():
             for reader in readers:
                 for phrase in reader.phrases(data):

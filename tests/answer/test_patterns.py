@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from gaugeblock import domains
 from gaugeblock.answer.asking import END, Topic
-from gaugeblock.answer.starting import alternatives, part_for
+from gaugeblock.answer.patterns import alternatives, part_for
 
 TOPICS: list[Topic] = [t for wing in domains.WINGS if wing.hints for t in wing.module("ask").TOPICS]
 WORDS = sorted(

@@ -10,10 +10,10 @@ from typing import Any
 
 import pytest
 
-from gaugeblock.plain.sayings import _EVERY
+from gaugeblock.plain.sayings import SELDOM, every, seldom
 
 CUES: dict[str, list[str]] = {}
-for cue, pattern, _ in _EVERY:
+for cue, pattern, _ in every():
     CUES.setdefault(pattern, []).append(cue)
 CATEGORIES = {codes.CATEGORY_DIGIT: "059", codes.CATEGORY_WORD: "qz5", codes.CATEGORY_SPACE: " "}
 LINES = 200
@@ -62,3 +62,8 @@ def test_every_line_of_a_saying_has_its_cue(pattern: str) -> None:
         line = _text(chance, tree) if pattern[0] == "^" else f"so {_text(chance, tree)} now"
         if re.search(pattern, line):
             assert any(cue in line for cue in CUES[pattern]), line
+
+
+@pytest.mark.parametrize("name", SELDOM)
+def test_a_module_of_sayings_is_read_where_one_of_its_cues_stands(name: str) -> None:
+    assert set(SELDOM[name].split("|")) == {cue for cue, _, _ in seldom(name)}

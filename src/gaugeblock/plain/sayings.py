@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 import re
+from importlib import import_module
 
 from gaugeblock.plain.said.apart import SAID_APART
 from gaugeblock.plain.said.beside import SAID_BESIDE
 from gaugeblock.plain.said.numbers import SAID
 from gaugeblock.plain.said.round import SAID_ROUND
-from gaugeblock.plain.said.turned import SAID_TURNED
-from gaugeblock.plain.said.wired import SAID_WIRED
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    Sayings = tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...]
 
 # What stands where somebody takes back what he said.
 CORRECTED = "no-wait"
@@ -70,18 +70,6 @@ def _over_hundred(match: re.Match[str]) -> str:
     return f".1{_TENS[match[1]]}{_DIGITS_SAID.get(match[2] or '', '0')}"
 
 
-def _fit(match: re.Match[str]) -> str:
-    """``clearance hole for a 3/8 bolt, loose fit`` is a free clearance hole of it."""
-    fit = {"loose": "free", "easy": "free", "snug": "close"}.get(match[2], match[2])
-    return f"clearance {fit} {match[1]}"
-
-
-def _oil(match: re.Match[str]) -> str:
-    """``eighty ninety`` is a gear oil of 80W-90, as it is said."""
-    return f"{_OILS[match[1].replace('-', ' ')]}w-{_OILS[match[2]]}"
-
-
-_OILS = {"seventy five": "75", "eighty": "80", "eighty five": "85", "ninety": "90", "one forty": "140"}
 _CARS = (
     r"(?:cast|cars?\b|trucks?\b|manifold|engine|block|gearbox|axle|frame|chassis|pick-?ups?\b|vans?\b|wagons?\b"
     r"|sedans?\b|coupes?\b|six\b|beast|heap|girl|lady|thing|project|can\b|junk|ride\b|hot"
@@ -297,10 +285,6 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("mm", r"(?<![0-9./x-])\b([0-9.]+) ?x ?([0-9.]+) ?mm\b(?! ?x)", r"\1 mm x \2 mm"),
     (" by ", r"(?<![0-9./x-])\b([0-9.]+) by ([0-9.]+) mm\b", r"\1 mm x \2 mm"),
     (" six", r"\b(?:(?:an? |the |my )?(?:old|straight|inline|slant|flat) six|six[- ]cylinder)\b", ""),
-    *(
-        (cue, r"\b(seventy[ -]five|eighty|eighty[ -]five) (?:w |weight )?(ninety|one forty)\b", _oil)
-        for cue in ("ninety", "one forty")
-    ),
     ("wheel stud", r"^(?=.*\b(?:torque|tight))(.*?)\bwheel studs?\b", r"\1wheel nut"),
     ("alloys", r"\balloys\b", "alloy wheels"),
     ("left", r"\bleft[ -]?hand(?:ed)?(?: threads?)?\b(?! (?:side|drive|door|wheel))", "left-hand"),
@@ -322,11 +306,6 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("scratch that", r"\bscratch that\b", CORRECTED),
     ("coarse", _SERIES, r"\1\2 \4\3"),
     (" fine", _SERIES, r"\1\2 \4\3"),
-    (
-        "clearance",
-        r"\bclearance(?: (?:holes?|drills?|bits?))?\b (.+?) (close|free|normal|loose|easy|snug)(?: fit(?:ting)?)?\b",
-        _fit,
-    ),
     ("lug", r"(?<![0-9.x/-])\b(?:four|five|six|eight|[4568])[- ]lug\b(?! nut)", ""),
     (
         "wheel ",
@@ -356,11 +335,6 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ),
     ("mandrel", r"\b(?:with)?(?:no|out) (?:an? |the |my |using an? )?mandrel\b", "rotary draw"),
     ("overdrive", r"\b(?:no|without|not in) (?:an? )?overdrive\b", "direct"),
-    (
-        "through",
-        r"\b(?:slides?|slips?|goes|fits?|pass(?:es)?|clears?) (?:right |easily |freely )?through\b",
-        "clearance",
-    ),
     ("dot", r"\b(?:put|pour|add) (dot ?[345](?:\.1)?) (?:in |in)?(?:with|to|into|on top of)\b", r"mix \1 with"),
     ("dot", r"\bdot ?([345](?:\.1)?|three|four|five(?: point one)?) in\b", r"dot \1 into"),
     ("fifty", r"\bfifty[ /-]fifty\b", "50/50"),
@@ -370,7 +344,12 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     # "40 mm by 2": the second has the unit of the first
     ("mm", r"(?<![0-9./-])([0-9.]+) ?mm (?:by|x) ([0-9.]+)(?= |$)(?! ?m)", r"\1 mm x \2 mm"),
 )
-_EVERY = (*SAID, *_SAYINGS, *SAID_APART, *SAID_TURNED, *SAID_WIRED, *SAID_BESIDE)
+# Sayings that are read where a line has a piece of one: what is seldom said costs the others no time.
+SELDOM: dict[str, str] = {
+    "fits": "through|clearance|ninety|one forty",
+    "turned": " or | instead|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",
+    "wired": "ught| or | square|cranking amps|keeps |everything |spotties",
+}
 _MARKS = str.maketrans(dict.fromkeys(",;:!?()[]", " "))
 # Between two numbers that are said one after the other, of which neither is part of the other: ninety, twenty inches.
 PARTED = "\x02"
@@ -385,10 +364,30 @@ def written(text: str) -> str:
     if ":1" in text:
         text = re.sub(r"(?<=[0-9]) ?: ?(?=1(?![0-9./]))", " to ", text)  # 6:1
     text = _without_marks(text)
-    for cue, pattern, shown in _EVERY:
+    for sayings in (SAID, _SAYINGS, SAID_APART):
+        text = _said(text, sayings)
+    for name, pieces in SELDOM.items():
+        if any(piece in text for piece in pieces.split("|")):
+            text = _said(text, seldom(name))
+    return _said(text, SAID_BESIDE)
+
+
+def _said(text: str, sayings: Sayings) -> str:
+    for cue, pattern, shown in sayings:
         if cue in text:
             text = re.sub(pattern, shown, text)
     return text
+
+
+def seldom(name: str) -> Sayings:
+    """The sayings of a module that is read where they are needed."""
+    module = import_module(f"gaugeblock.plain.said.{name}")
+    return module.SAID  # type: ignore[no-any-return]
+
+
+def every() -> Sayings:
+    """All sayings in their order."""
+    return (*SAID, *_SAYINGS, *SAID_APART, *(one for name in SELDOM for one in seldom(name)), *SAID_BESIDE)
 
 
 def _without_marks(text: str) -> str:

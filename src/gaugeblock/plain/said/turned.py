@@ -8,7 +8,7 @@ _MORE_OR_LESS = (
 )
 _ENDS = r"(?= *$| (?:and|what|how|which|if|please|pls|n)\b)"
 # A piece that a line must have; the pattern; what is written for it.
-SAID_TURNED: tuple[tuple[str, str, str], ...] = (
+SAID: tuple[tuple[str, str, str], ...] = (
     ("k's", r"(?<=[0-9d] )k's\b", "km/h"),
     ("hour", r"\b(?:k|kays|clicks|kilomet(?:re|er)s?) an hour\b", "km/h"),
     ("kays", r"\bkays\b", "km/h"),
@@ -22,7 +22,7 @@ SAID_TURNED: tuple[tuple[str, str, str], ...] = (
         r"\1",
     ),
     (" or ", r"\bor (?:is it |am i |are they )?not(?: really)?(?= *$| (?:and|what|how|which|please|pls|n)\b)", ""),
-    ("or no", r"\bor (?:no|nope|nah)(?= *$)", ""),
+    (" or ", r"\bor (?:no|nope|nah)(?= *$)", ""),
     *(
         (
             cue,

@@ -11,7 +11,7 @@ _COUNT = {"double": "2", "one": "1", "two": "2", "three": "3", "four": "4", "sin
 _CIRCUIT = r"(?=.*\b(?:amps?|volts?|cables?|wires?|awg|fuses?|what gauge)\b)"
 _STOCK = r"(?!.*\b(?:tub(?:e|es|ing)|box|section|plate|sheet|bar|bend|inch)\b)"
 # A piece that a line must have; the pattern; what is written for it.
-SAID_WIRED: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     (
         "ught",
         r"\b(one|two|three|four|double|single|[1-4])[ -](?:aught|ought|nought|naught)s?\b",

@@ -95,22 +95,22 @@ _MADE = {
     "kgf/cm2": (Fraction("0.980665"), "bar"),
 }
 _SHOWN = {"thou": "thousandths of an inch", "mile": "miles", "gal": "US gal", "qt": "US qt", "pint": "US pint"}
-_ANY = "|".join(sorted({p for text in _SPOKEN.values() for p in [f"(?:{text})"]}, key=len, reverse=True))
-_MEASURE = rf"(?P<n>-?{NUMBER})(?: ?(?P<from>{_ANY}))?"
+ANY_UNIT = "|".join(sorted({p for text in _SPOKEN.values() for p in [f"(?:{text})"]}, key=len, reverse=True))
+_MEASURE = rf"(?P<n>-?{NUMBER})(?: ?(?P<from>{ANY_UNIT}))?"
 _FORMS = tuple(
     re.compile(form)
     for form in (
         rf"(?:convert(?:ed|ing)?|conversion(?: of)?|change|turn|=)? ?{_MEASURE}"
-        rf" (?:in|to|into|as|is|equals?|=)(?: (?:what|how many|a|an))? (?P<to>{_ANY})",
-        rf"how (?:many|much)(?: in)? (?P<to>{_ANY}) (?:is|are|in|to|do|does|make|makes|equals?|=)(?: an?)? {_MEASURE}",
-        rf"(?P<to>{_ANY}) (?:in|for|from|of) {_MEASURE}",
-        rf"(?P<from>{_ANY}) (?P<n>-?{NUMBER}) (?:in|to|into|as) (?P<to>{_ANY})",
+        rf" (?:in|to|into|as|is|equals?|=)(?: (?:what|how many|a|an))? (?P<to>{ANY_UNIT})",
+        rf"how (?:many|much)(?: in)? (?P<to>{ANY_UNIT}) (?:is|are|in|to|do|does|make|makes|equals?|=)(?: an?)? {_MEASURE}",
+        rf"(?P<to>{ANY_UNIT}) (?:in|for|from|of) {_MEASURE}",
+        rf"(?P<from>{ANY_UNIT}) (?P<n>-?{NUMBER}) (?:in|to|into|as) (?P<to>{ANY_UNIT})",
     )
 )
 # What ends a story: what is that in psi.
 _LAST = (
     r"(?:what(?:'?s| is| does| would)?|how (?:much|many)) (?:is )?(?:that|it|this)(?: comes?(?: out)?| be| make)?"
-    rf" (?:in|as|to) (?P<to>{_ANY})"
+    rf" (?:in|as|to) (?P<to>{ANY_UNIT})"
 )
 # A unit of torque or pressure that is named alone, as a wrench or a gauge has it: no word of speech is one of these.
 _NAMED = ("lbf*ft", "lbf*in", "N*m", "psi", "bar", "kPa", "MPa", "N/mm", "lbf/in")
@@ -173,7 +173,7 @@ def conversion(words: tuple[str, ...], data: Refdata) -> Conversion | None:
     for form in _FORMS:
         found = form.fullmatch(line)
         if found is not None:
-            return _converted(found["n"], found["from"] or "", found["to"], data)
+            return converted_to(found["n"], found["from"] or "", found["to"], data)
     return None
 
 
@@ -193,11 +193,11 @@ def conversions(words: tuple[str, ...], data: Refdata) -> tuple[Conversion, ...]
 
 def _side_by_side(line: str, data: Refdata) -> Conversion | None:
     """A measure and another unit of its kind, and no word more: ``10 bar psi``."""
-    found = re.fullmatch(rf"{_MEASURE} (?P<to>{_ANY})", line)
+    found = re.fullmatch(rf"{_MEASURE} (?P<to>{ANY_UNIT})", line)
     if found is None or not found["from"]:
         return None
     try:
-        return _converted(found["n"], found["from"], found["to"], data)
+        return converted_to(found["n"], found["from"], found["to"], data)
     except InputError:
         return None
 
@@ -223,7 +223,7 @@ def in_a_story(words: tuple[str, ...], data: Refdata) -> tuple[tuple[Conversion,
     found: dict[str, Conversion] = {}
     for to in [asked["to"]] if asked is not None else [one["to"] for one in others]:
         try:
-            made = _converted(measure["n"], measure["from"], to, data)
+            made = converted_to(measure["n"], measure["from"], to, data)
         except InputError:
             return None  # the story is of something else
         if made is None:
@@ -248,7 +248,15 @@ def _bare(words: tuple[str, ...]) -> str:
     return " ".join(words[first:last])
 
 
-def _converted(number: str, unit: str, to: str, data: Refdata) -> Conversion | None:
+def unit_of(said: str) -> str:
+    """The unit that people say so; the first of several."""
+    return next((name for name, spoken in _SPOKEN.items() if re.fullmatch(spoken, said)), "")
+
+
+def converted_to(number: str, unit: str, to: str, data: Refdata) -> Conversion | None:
+    """A number of a unit in another, each as people say it; None where no unit is meant. InputError where they measure
+    two things.
+    """
     ends = [name for name, spoken in _SPOKEN.items() if re.fullmatch(spoken, to)]
     starts = [name for name, spoken in _SPOKEN.items() if re.fullmatch(spoken, unit)] if unit else []
     if not unit and ("/" in number or number.lstrip("-").startswith((".", "0."))):

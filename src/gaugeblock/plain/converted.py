@@ -19,6 +19,11 @@ mph kph kmh km/h hour fps m/s second l litre liter litres liters gal gals gallon
 ci cid cm2 centimetre centimeter lph gph gpm minute please rad radians deg degrees
 """
 _UNITS = frozenset(_SAID_LAST.split())
+# With these two measures are set side by side.
+_MORE_OR_LESS = """
+bigger larger longer smaller shorter thicker thinner wider more less higher lower heavier lighter hotter same equal
+"""
+_COMPARED = frozenset(_MORE_OR_LESS.split())
 # What reads another unit than the book has.
 _READ_BY = frozenset(["wrench", "gauge", "spanner", "dial", "clicker", "reads"])
 
@@ -31,6 +36,12 @@ def converted(words: tuple[str, ...], data: Refdata) -> Answer | None:
         told = economy(words, data)
         if told:
             return Answer("a conversion", told[0], more=tuple(Answer("a conversion", one) for one in told[1:]))
+    if not _COMPARED.isdisjoint(words):
+        from gaugeblock.plain.bigger import bigger
+
+        both = bigger(words, data)
+        if both is not None:
+            return both
     if len(words) < _LONGEST_CONVERSION and (words[-1] in _UNITS or "how" in words or "convert" in words):
         from gaugeblock.plain.convert import conversion, conversions
 

@@ -174,7 +174,8 @@ def nearest(words: tuple[str, ...], data: Refdata) -> Found | None:
         shares = [
             sum(rare[w] for w in had & own) / max(1e-9, sum(rare[w] for w in counted & own)) for own in (named, counted)
         ]
-        if len(had & named) >= _LEAST_NEAR and min(shares) >= _SHARE:
+        is_most = len(had & named) > len(counted & named) / 2
+        if len(had & named) >= _LEAST_NEAR and min(shares) >= _SHARE and is_most:
             found.append((-min(shares), at, entry))
     if not found:
         return None

@@ -21,7 +21,12 @@ SAID: tuple[tuple[str, str, str], ...] = (
         rf"(?:{_MORE_OR_LESS}|the same|not)\b(?! than)",
         r"\1",
     ),
-    (" or ", r"\bor (?:is it |am i |are they )?not(?: really)?(?= *$| (?:and|what|how|which|please|pls|n)\b)", ""),
+    (
+        " or ",
+        r"^(?!.*\bsame\b)(.*?) or (?:is it |am i |are they )?not(?: really)?(?= *$| (?:and|what|how|which|please|pls"
+        r"|n)\b)",
+        r"\1",
+    ),
     (" or ", r"\bor (?:no|nope|nah)(?= *$)", ""),
     *(
         (

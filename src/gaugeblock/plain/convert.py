@@ -102,7 +102,8 @@ _FORMS = tuple(
     for form in (
         rf"(?:convert(?:ed|ing)?|conversion(?: of)?|change|turn|=)? ?{_MEASURE}"
         rf" (?:in|to|into|as|is|equals?|=)(?: (?:what|how many|a|an))? (?P<to>{ANY_UNIT})",
-        rf"how (?:many|much)(?: in)? (?P<to>{ANY_UNIT}) (?:is|are|in|to|do|does|make|makes|equals?|=)(?: an?)? {_MEASURE}",
+        rf"how (?:many|much)(?: in)? (?P<to>{ANY_UNIT}) (?:is|are|in|to|do|does|make|makes|equals?"
+        rf"|=)(?: an?)? {_MEASURE}",
         rf"(?P<to>{ANY_UNIT}) (?:in|for|from|of) {_MEASURE}",
         rf"(?P<from>{ANY_UNIT}) (?P<n>-?{NUMBER}) (?:in|to|into|as) (?P<to>{ANY_UNIT})",
     )

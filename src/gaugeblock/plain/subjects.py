@@ -82,23 +82,10 @@ def _of_a_run(_line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
 
 
 # A line about a circuit has one of these.
-_OF_WIRING = (
-    "clip",
-    "clamp",
-    " tie",
-    "support",
-    "secur",
-    "relay",
-    "solder",
-    "crimp",
-    "fus",
-    "batter",
-    "alternator",
-    "dynamo",
-    "charg",
-    "crank",
-    "start",
-)
+_WIRING = """
+clip clamp tie support secur relay solder crimp fus batter alternator dynamo charg crank start terminal cca idl zip
+"""
+_OF_WIRING = tuple(_WIRING.split())
 _OF_FLUIDS = ("DOT 5", "brake fluids mixed")
 _KINDS_OF_FLUID = r"dot|[345]|5\.1|51|silicone|glycol|mineral|oil|brake|fluids?|system|clutch|reservoir|master|cylinder"
 _SUBJECTS = (

@@ -139,4 +139,73 @@ SUBJECTS = (
         r"|frame|resting|key off|pulley|horse\w*|lamps?|lights?|bulbs?",
         shown=_of_charging,
     ),
+    Subject(
+        "battery cables, which first",
+        (
+            r"batter(?:y|ies)|terminals?|(?:jump )?leads?|cables?",
+            r"first|(?:on|off) last|in (?:what|which) order|what order",
+            r"batter(?:y|ies)|negative|positive|earth|ground|terminals?|disconnect\w*|remov\w*|off|take|undo",
+        ),
+        ("battery cables, which first",),
+        unless=rf"{_NO_SIZE}|fus\w*|relay|amps?|charg\w*|how long|flat|draw\w*|bolts?|nuts?|gears?|calipers?|bleed\w*",
+        forbids=True,
+    ),
+    Subject(
+        "cold cranking amps and amp hours",
+        (r"cca|cold crank\w*(?: amps?)?", r"ah|amp[- ]?hours?|amps?|mean\w*|equal|same|what is|convert\w*|into|rating"),
+        ("cold cranking amps and amp hours",),
+        unless=r"cables?|wires?|awg|drop",
+        forbids=True,
+    ),
+    Subject(
+        "an alternator and what it is to run",
+        (
+            r"alternators?|dynamos?",
+            r"(?:what|which|how big|how many|how large|size|big enough|enough|for|bigger|uprat\w*|need|will|do i)\b.*",
+            r"size|amps?|big|loads?|enough|stereo|amplifier|idle|pulleys?|fans?|winch\w*|conversion|swap|upgrade"
+            r"|keep up",
+        ),
+        ("size of an alternator",),
+        unless=r"wires?|cables?|fuses?|link|bolts?|bracket|torque|tight\w*|nuts?|horse\w*|kw|power|drop|volts?|fusible"
+        r"|gauge|awg|mm2|charge wire|length|feet|ft|met(?:re|er)s?",
+        forbids=True,
+    ),
+    Subject(
+        "what an alternator takes from the engine",
+        (
+            r"alternators?|dynamos?",
+            r"horse ?power|hp|kw|power|drag|rob\w*",
+            r"takes?|take off|draw\w*|rob\w*|cost\w*|use\w*|need\w*|lose\w*|drag",
+        ),
+        ("power that an alternator takes",),
+        unless=r"wires?|cables?|fuses?|bolts?|steering",
+        forbids=True,
+    ),
+    Subject(
+        "charging at idle",
+        (r"idl\w*|tick ?over", r"charg\w*|batter(?:y|ies)", r"enough|does|do|will|can|how long|charge"),
+        ("charging at idle",),
+        unless=rf"{_NO_SIZE}|volts?|voltage|read\w*|show\w*|amps?|wires?|pulleys?|alternator",
+    ),
+    Subject(
+        "slow and quick fuses",
+        (
+            r"slow[- ]?(?:blow|burn|blowing)?|time[- ]?(?:delay|lag)|delay|anti[- ]?surge",
+            r"fus(?:e|es|ed)",
+            r"difference|or|vs|versus|better|which|what|use|need|for|should|why|when|normal|fast|quick|ordinary",
+        ),
+        ("slow and quick fuses",),
+        unless=rf"{_NO_SIZE}|what amp|amps?|awg",
+    ),
+    Subject(
+        "cable ties and heat",
+        (
+            r"(?:zip|cable|tie|nylon|plastic)[- ]?(?:ties|tie|wraps?)|zipties?",
+            r"hot|heat|temp\w*|turbo\w*|exhausts?|headers?|manifolds?|melt\w*|deg[cf]|degrees|engine|bonnet|hood"
+            r"|stands?|near",
+        ),
+        ("cable ties, heat",),
+        unless=r"how far apart|spacing|every|often",
+        forbids=True,
+    ),
 )

@@ -347,7 +347,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
 # Sayings that are read where a line has a piece of one: what is seldom said costs the others no time.
 SELDOM: dict[str, str] = {
     "fits": "through|clearance|ninety|one forty",
-    "turned": " or | instead|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",
+    "turned": " 4 | or | instead|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",
     "wired": "ught| or | square|cranking amps|keeps |everything |spotties",
 }
 _MARKS = str.maketrans(dict.fromkeys(",;:!?()[]", " "))

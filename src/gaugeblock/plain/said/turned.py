@@ -43,6 +43,12 @@ SAID: tuple[tuple[str, str, str], ...] = (
         r" (?:over|past|above|beyond|any faster than|faster than)\b",
         "keep under",
     ),
+    (
+        " 4 ",
+        r"\b(drill|torque|wire|fuse|hole|bit|tap|die|pump|size|spec|setting|gap|gauge|relay|line|pipe|hose|nut"
+        r"|plug)s? 4 (?=m ?[0-9]|[0-9]+/|an? |the |my )",
+        r"\1 for ",
+    ),
     ("mic", r"\b(?:mics|miced|mic'd|miked|mikes|mic) (?=(?:it|the|this|that|my|one|up|out|at|an?)\b)", "measures "),
     ("nb", r"(?<![a-z0-9])([0-9]{1,3}) ?nb\b", r"dn \1"),
     (

@@ -17,7 +17,7 @@ _PIECES = """
 nitrile nbr buna epdm fkm fpm fluor silicone chang clip clamp braid o2 oxygen lambda band hot temp glow dot mix top weld
 washer sleeve spacer slip whit bsw bsf 0ba 1ba 2ba 3ba 4ba 5ba 6ba 7ba 8ba 9ba
 torch flame heat red wrap hose r0 r1 r2 r3 r4 r5 r6 r7 r8 r9 primar coolant freeze brak tank drum
-terminal cca idl zip secur tie support relay solder crimp fus batter alternator dynamo charg crank start
+terminal cca idl zip volt drop secur tie support relay solder crimp fus batter alternator dynamo charg crank start
 """
 _CUES = tuple(_PIECES.split())
 

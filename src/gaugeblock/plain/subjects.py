@@ -83,7 +83,7 @@ def _of_a_run(_line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
 
 # A line about a circuit has one of these.
 _WIRING = """
-clip clamp tie support secur relay solder crimp fus batter alternator dynamo charg crank start terminal cca idl zip
+clip clamp tie support secur relay solder crimp fus batter alternator dynamo charg crank start terminal cca idl zip volt drop
 """
 _OF_WIRING = tuple(_WIRING.split())
 _OF_FLUIDS = ("DOT 5", "brake fluids mixed")

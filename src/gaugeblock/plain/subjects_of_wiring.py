@@ -16,6 +16,11 @@ _NO_SIZE = r"what (?:size|gauge)|how (?:big|thick)|torque|tight\w*|volts? (?:los
 # What a subject shows beside its rules: the text to find, and of which things.
 _COIL = ("ISO relay coil, 12 V",)
 _CHARGING = ("12 V system",)
+_CIRCUITS = (
+    "main feeders, blowers, electronics, navigation lights",
+    "other lighting and where it is not critical",
+    "fire engine 12 V",
+)
 _HELD_WIRES = ("wire", "semitrailer wiring", "boat wire")
 _WIRES = r"wires?|wiring|looms?|harness\w*|cables?"
 _PIPES = r"(?:brake |fuel )?(?:lines?|pipes?|hoses?)|tub(?:e|es|ing)"
@@ -34,6 +39,11 @@ def _of_cranking(line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
     cranking = shelved("voltage drop", _LIMITS, (f"{'24' if '24' in line else '12'} V battery cables",), data)
     parts = [] if "24" in line else shelved("cranking voltage drop", _LIMITS, ("12 V cranking",), data)
     return ("cranking",), [*cranking, *parts]
+
+
+def _of_a_circuit(_line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
+    """The shares of its volts that a circuit may lose; the tables have them of boats and fire engines."""
+    return (), shelved("voltage drop share", _LIMITS, _CIRCUITS, data)
 
 
 def _of_clips(line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
@@ -126,6 +136,20 @@ SUBJECTS = (
         (),
         unless=r"amps?|awg|gauge|mm2|feet|foot|ft|met(?:re|er)s?|m",
         shown=_of_cranking,
+    ),
+    Subject(
+        "volts that a circuit may lose",
+        (
+            r"allow\w*|permi\w*|max(?:imum)?|accept\w*|normal|limit|ok|okay|too much|should|typical",
+            r"(?:volts?|voltage)(?: drop)?|drop",
+            r"drop\w*|los(?:e|es|t|s|ing)|bulb|socket",
+            r"lights?|lighting|lamps?|bulbs?|headlights?|circuits?|wir(?:es?|ing)|cables?|earths?|grounds?|ecu"
+            r"|sensors?|looms?",
+        ),
+        (),
+        unless=r"amps?|awg|gauge|mm2|feet|foot|ft|met(?:re|er)s?|m|fus\w*|what (?:wire|size|cable)",
+        shown=_of_a_circuit,
+        forbids=True,
     ),
     Subject(
         "charging voltage",

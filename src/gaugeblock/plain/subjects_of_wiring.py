@@ -41,6 +41,14 @@ def _of_cranking(line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
     return ("cranking",), [*cranking, *parts]
 
 
+def _of_fusing(_line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
+    """The rule that every wire is fused, and that of the starter's cable: where the fuse sits is another matter."""
+    from gaugeblock.finding import rules
+
+    every = [one for one in rules(data) if one.rule is not None and one.rule["statement"].startswith("Every wire not")]
+    return ("starter cable",), [(one, []) for one in every]
+
+
 def _of_a_circuit(_line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
     """The shares of its volts that a circuit may lose; the tables have them of boats and fire engines."""
     return (), shelved("voltage drop share", _LIMITS, _CIRCUITS, data)
@@ -116,13 +124,14 @@ SUBJECTS = (
             r"(?:need\w*|have|has|must|should|without|no|be)(?: to| not| a| an| any| be| no)* (?:fus(?:es?|ed|ing)"
             r"|protect\w*)",
         ),
-        ("fuse at source", "starter cable"),
+        (),
         unless=rf"{_NO_SIZE}|what fuse|which fuse|amps?|watts?|awg|gauge|mm2",
+        shown=_of_fusing,
     ),
     Subject(
         "the fuse of a battery in the trunk",
         (r"boot|trunk|rear|back", r"batter(?:y|ies)", r"fus(?:e|es|ed|ing)|breaker|cut[- ]?off"),
-        ("battery in the trunk or the cabin", "starter cable", "fuse at source"),
+        ("battery in the trunk or the cabin", "starter cable"),
         unless=rf"{_NO_SIZE}|amps?|awg|gauge|mm2",
     ),
     Subject(

@@ -72,7 +72,9 @@ def torque(argv: list[str]) -> int:
         "confirmed": a.confirmed,
     }
     is_of_maker = a.maker is not None and a.condition is not None  # its torque, whatever the thread
-    return print_open(sheet_of, _topic("TORQUE"), options, a, is_open=a.thread is None and not is_of_maker)
+    is_through = a.adapter is not None and a.given is not None  # what reaches the nut, whatever the thread
+    is_open = a.thread is None and not (is_of_maker or is_through)
+    return print_open(sheet_of, _topic("TORQUE"), options, a, is_open=is_open)
 
 
 def part(argv: list[str]) -> int:

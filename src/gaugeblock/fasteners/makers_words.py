@@ -40,6 +40,10 @@ def _dry(match: re.Match[str]) -> str:
     return f"{_stated(match)}{_FOR}dry"
 
 
+def _for_threads(match: re.Match[str]) -> str:
+    return f"{_stated(match)}{_FOR}{'dry' if match['threads'] == 'dry' else 'oiled'}"
+
+
 class OfMaker:
     """A maker's torque, with the threads that it is for where they are said next to it: ``90 N*m for dry``."""
 
@@ -55,6 +59,13 @@ class OfMaker:
                 cue=("dry", "unlub"),
             ),
             Shaped(rf"(?:the )?{dry}(?: (?:{_SAYS}))* {_TORQUE}", _dry, cue=("dry", "unlub")),
+            Shaped(
+                r"(?:the |my )?(?:torque |tightening )?(?:figure|torque|number|value)(?: that| which)? (?:i|we)"
+                r" (?:was|were|have|had|got|ve)(?: been)?(?: given| told| got)?(?: (?:is|was|it is|it's|for))*"
+                rf" (?P<threads>dry|oiled|greased)(?: (?:threads?|bolts?|ones?))?(?: (?:at|is|of|and|it's))* {_TORQUE}",
+                _for_threads,
+                cue=("given", "told", "got", "have", "had"),
+            ),
             Shaped(
                 rf"(?:the |my |its |his |her |our )?{_PAPER}(?:'s)?(?: (?:{_SAYS}))* {_TORQUE}",
                 _stated,

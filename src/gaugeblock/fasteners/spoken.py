@@ -156,6 +156,11 @@ def _marks(data: Refdata) -> dict[str, str]:
 GRADE = (
     Named(_grades, tail="on (?:the |its )?heads?|on top"),
     Named(_marks, tail="on (?:the |its )?head|on top", cue=("line", "mark", "dash", "head")),
+    Shaped(  # of a metric class, though a standard of inches is called by the same head
+        r"(?P<n>8\.8|10\.9|12\.9) (?:socket|allen|cap)(?: heads?)?(?: cap)?(?: (?:screws?|bolts?))?",
+        lambda m: f"ISO 898-1 {m['n']}",
+        cue=("socket", "allen", "cap"),
+    ),
 )
 
 
@@ -167,7 +172,9 @@ _ON_IT = r"(?: (?:on|to|in)(?: (?:the|my|its?|them|it))*(?: (?:threads?|bolts?|s
 CONDITION = (
     Named(
         words_of("fasteners", "condition"),
-        lead=r"(?:(?:coated|smeared|covered|painted|dabbed|slathered|plastered)(?: (?:the )?threads)?(?: (?:in|with))?"
+        lead=r"(?:(?:coated|smeared|covered|painted|dabbed|slathered|plastered|smothered|drowned|lathered|dunked)"
+        r"(?: (?:the )?threads| them| it| em)?(?: (?:in|with))?"
+        r"|(?:with |using |just )*(?:an? |the )(?:smear|dab|touch|drop|wipe|film|lick|squirt|splash|dollop) of"
         r"|with|using|and|on|put|has|have|is|are)(?: some| an?)?",
         tail="on it|on them|on the threads?|threads?",
         unless=_OF_OIL,
@@ -194,6 +201,13 @@ _NO = r"no|without|without an?|without any|no steel|without a steel|without stee
 
 
 INSERT = (
+    Shaped(  # where one is asked about there is none
+        r"(?:or )?(?:do|does|should|must|would|will) (?:i|we|it)(?: really| now)? (?:need|want|fit|take|put in)"
+        r"(?: an?| the)?(?: (?:steel|wire|thread(?:ed)?))* inserts?",
+        always("no"),
+        "no insert yet",
+        cue=("insert",),
+    ),
     Shaped(rf"(?:{_NO}) (?:thread(?:ed)? )?inserts?", always("no"), "no steel insert", cue=("insert",)),
     Shaped(
         r"(?:with|has|and)?(?: ?an?)?(?: ?steel)? ?(?:thread(?:ed)? )?inserts?(?: fitted| installed)?",

@@ -1,0 +1,53 @@
+"""How bolts are told by the people who turn them -> what they would have typed: eight-eights, blue locker, kg-m."""
+
+from __future__ import annotations
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+    from collections.abc import Callable
+
+_NUMBER = r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[a-z]+teen|[a-z]+ty|oh|point)"
+_CLASS = r"(?:[0-9]+\.[89]|(?:eight point|eight) eight|(?:ten point|ten|twelve point|twelve) nine|grade \w+|gr ?[0-9])"
+
+
+def _nines(match: re.Match[str]) -> str:
+    """``ten-nines`` are of the class 10.9."""
+    return f"{10 if match[1] == 'ten' else 12}.9"
+
+
+# A piece that a line must have; the pattern; what is written for it.
+SAID_OF_BOLTS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+    (" - ", rf" - (?=[a-z])(?!{_NUMBER}\b)", " "),
+    ("eight-eight", r"\beight-eights?\b", "8.8"),
+    ("eights", r"\beight(?: point | )eights\b", "8.8"),
+    ("-nine", r"\b(ten|twelve)-nines?\b", _nines),
+    ("nines", r"\b(ten|twelve)(?: point | )nines\b", _nines),
+    *((f"m{n}s", rf"\bm{n}s\b", f"m{n}") for n in (5, 6, 8, 10, 12, 14, 16, 20)),
+    ("locker", r"\b(?:(blue|red) )?(?<!thread)(?<!thread )locker(?= (?:on|in|to) )", r"\1 threadlocker"),
+    ("locker", r"\b(blue|red) locker\b", r"\1 threadlocker"),
+    *(
+        (cue, r"\b(?:the )?(?:opposite|other) way (?:round|around)(?: (?:to|from) (?:the )?(?:usual|normal))\b", "")
+        for cue in ("way round", "way around")
+    ),
+    (
+        "wet or dry",
+        r"\b(?:and |but )?(?:it |that )?(?:does not|doesn't|doesnt|never) (?:say|state|mention)(?:s|ed)?"
+        r"(?: (?:if|whether)(?: it is| it's)?)? wet or dry\b",
+        "",
+    ),
+    (
+        "still ",
+        r"\b(?:do|should|can|must) (?:i|we) still (?:pull|use|go to|do|run|give it|torque to) (?:the |it to the )?"
+        r"(?:full|whole|same) (?:whack|amount|figure|torque|number|lot"
+        r"|(?:one )?(?:ten|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|hundred)(?: five)?|[0-9]+)\b",
+        "",
+    ),
+    (
+        "no room",
+        r"\b(?:(?:because|cause|as|since) )?(?:there's|there is|theres|i have|i've|i've got|got) no room"
+        r"(?: (?:to (?:swing|turn|move|pull)|in there))?\b(?! (?:for|to))",
+        "",
+    ),
+    ("set", rf"\b({_CLASS}) ?set ?screws?\b", r"\1 bolts"),
+)

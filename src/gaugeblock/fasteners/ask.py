@@ -18,9 +18,9 @@ from gaugeblock.fasteners.thread_ask import (
     TAPPED_METAL,
     THREADS,
     metals_said,
-    threads_of,
     usual_threads,
 )
+from gaugeblock.fasteners.threads_said import threads_of
 from gaugeblock.fasteners.tightening import CLAMPS, OUTCOME, ROUND_A_BOLT, STRIPS, TIGHTEN
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path

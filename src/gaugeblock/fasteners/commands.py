@@ -165,7 +165,11 @@ def grade(argv: list[str]) -> int:
     parser = parser_of("grade", about, "gaugeblock grade 10.9")
     parser.add_argument("grade", nargs="?", metavar="GRADE", help='"SAE J429 5", "grade 8", 10.9')
     parser.add_argument("--size", metavar="D", help="its diameter: 3/8 in, 10 mm")
-    return print_answer(parser, argv, partial(_answer, "grade"), topic_in(_THREADS, "STRENGTH"), ("grade",))
+    parser.add_argument("--thread", metavar="THREAD", help="3/8-16, M10: what such a bolt bears")
+    parser.add_argument("--load", metavar="L", help="tensile (which breaks it), proof, clamp, shear")
+    return print_answer(
+        parser, argv, partial(_answer, "grade"), topic_in("gaugeblock.fasteners.strength_ask", "STRENGTH"), ("grade",)
+    )
 
 
 def _of_thread(parser: Parser, argv: list[str], name: str, topic: str) -> int:

@@ -87,8 +87,20 @@ def outside_of(words: tuple[str, ...], data: Refdata) -> Answer | None:
 
 
 def with_guess(reading: Reading, got: Answer, data: Refdata) -> Answer:
-    """A thread that was identified; with it the rule of the series that it was taken for, where rules alone have it."""
-    if "bsf" not in reading.values.get("guess", ""):
+    """A thread that was identified; with it the rule of the series that it was taken for, where rules alone have it:
+    BSF, or what stands on an old British machine.
+    """
+    series = "bsf" if "bsf" in reading.values.get("guess", "") else ""
+    if not series and reading.topic.noun == "measured thread" and "british" in reading.aside:
+        from gaugeblock import units
+
+        across = units.parse_measure(reading.values["diameter"], "length", "diameter").to("mm")
+        series = "ba" if across <= _MOST_BA_MM else "bsf"
+    if not series:
         return got
-    rules = rules_of(("british", "bsf", "threads", "per", "inch"), data)
+    of = ("threads", "per", "inch") if series == "bsf" else ("tap", "drill")
+    rules = rules_of(("british", series, *of), data)
     return got if rules is None else got.replace(more=(*got.more, rules))
+
+
+_MOST_BA_MM = 6.1  # 0BA, the thickest

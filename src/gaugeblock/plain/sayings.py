@@ -396,4 +396,4 @@ def _without_marks(text: str) -> str:
     text = text.translate(_MARKS)
     if "." not in text:
         return text
-    return " ".join([word[:-1] if word.endswith(".") else word for word in text.split(" ")])
+    return " ".join([word.rstrip(".") for word in text.split(" ")])

@@ -19,6 +19,7 @@ def _nines(match: re.Match[str]) -> str:
 # A piece that a line must have; the pattern; what is written for it.
 SAID_OF_BOLTS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     (" - ", rf" - (?=[a-z])(?!{_NUMBER}\b)", " "),
+    ("half an inch", r"\bhalf an inch\b", "1/2 inch"),
     ("eight-eight", r"\beight-eights?\b", "8.8"),
     ("eights", r"\beight(?: point | )eights\b", "8.8"),
     ("-nine", r"\b(ten|twelve)-nines?\b", _nines),
@@ -49,5 +50,35 @@ SAID_OF_BOLTS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...]
         r"(?: (?:to (?:swing|turn|move|pull)|in there))?\b(?! (?:for|to))",
         "",
     ),
+    (
+        "no ",
+        r"\b(?:(?:i've|i have|we've|we have|have|got|i've got) )?no (?:letter|number|metric|inch|fractional) (?:drills?|bits?)"
+        r"(?: (?:here|left|to hand|in the box))?(?: so\b)?",
+        "",
+    ),
+    ("metric ", r"\b(which|what) metric (bit|drill)(?: bit| size)?\b", r"\1 \2 in mm"),
+    (
+        "not the",
+        r"\bnot the (?:coarse|fine) (?:one|thread|pitch)\b(?=.*\bpitch\b)",
+        "",
+    ),
+    (
+        " pitch",
+        r"\b(m ?[0-9]+) (holes?|bolts?|nuts?|studs?|threads?) +(?:(?:the|with|of|an?|in) +)*"
+        r"((?:one|two|[0-9])(?: point (?:two five|seven five|five|two|zero|oh)|\.[0-9]+)?) pitch\b",
+        r"\1 by \3 \2",
+    ),
+    (
+        "get in",
+        r"\b(?:i )?(?:can't|cant|cannot) get in (?:there )?(?:with|for) (?:an? |the |my )?(?:pitch |thread )?gauge\b",
+        "",
+    ),
+    *(
+        (f"{kind} ", rf"\b{kind} (?:thread )?(?:on|for|of) (?:an? |the |my )?(m ?[0-9]+)\b", rf"\1 {kind}")
+        for kind in ("fine", "coarse")
+    ),
+    ("pommy", r"\bpommy\b", "british"),
+    ("line", r"\bso (?:that )?(?:it|they|everything|things)(?: all)? lines? up\b", ""),
+    ("opening", r"\bopening for (?=(?:an? |the )?(?:m ?[0-9]|[0-9]+/[0-9]))", "hole for "),
     ("set", rf"\b({_CLASS}) ?set ?screws?\b", r"\1 bolts"),
 )

@@ -126,6 +126,7 @@ def engagement(argv: list[str]) -> int:
     about = "How much thread a bolt needs in the metal that it goes into."
     parser = parser_of("engagement", about, "gaugeblock engagement 3/8-16 --into aluminium")
     parser.add_argument("--into", metavar="METAL", help="the tapped metal: aluminium, cast iron, steel")
+    parser.add_argument("--have", metavar="LENGTH", help="how much is engaged, to be judged: 5/8 in, 15 mm")
     return _of_thread(parser, argv, "engagement", "ENGAGEMENT")
 
 

@@ -45,7 +45,7 @@ def _by_its_pipe(values: dict[str, str], data: Refdata) -> dict[str, str]:
     """A nut whose thread and tube were both said, by the one of them that its torques are listed by."""
     rest = {k: v for k, v in values.items() if k != "pipe"}
     pipe, size = values["pipe"], values.get("size", "")
-    if not size.startswith("M"):
+    if not (size.startswith("M") or "-" in size):
         raise InputError(pipe, "size", "it was said beside another size", (), "say the tube or the thread, not both")
     sizes = _sizes(values["part"], data)
     return {**rest, "size": pipe} if size not in sizes and pipe in sizes else rest
@@ -116,6 +116,12 @@ PART = Topic(
             Shaped(r"turns?(?: past (?:snug|contact|finger tight))", always("by turns")),
             Shaped(r"how (?:much|many) turns?", always("by turns")),
             Shaped(
+                r"how (?:far|much) (?:past|beyond|after|from) (?:finger|hand)[- ]?tight"
+                r"(?: (?:do|should|must) i (?:turn|go|take|wind)(?: (?:it|them))?)?",
+                always("by turns"),
+                cue=("tight",),
+            ),
+            Shaped(
                 r"(?:used again|reused|re-used|reusing|re-using|refitted|refitting|second hand)(?: an?)?(?:"
                 r" (?:old|used))?",
                 always("used again"),
@@ -138,9 +144,20 @@ PART = Topic(
                 cue=("pipe", "line", "tub"),
                 most=25,
             ),
+            amount(
+                "length",
+                before="(?:on|for)(?: an?| the| my)?",
+                followed="steel (?:brake |fuel )?(?:pipe|line|tub)",
+                say="on {} pipe",
+                doubt=30,
+                cue=("steel",),
+                most=25,
+            ),
         ),
         "seat": (
             Named(words_of("fasteners", "seat", "fasteners/part_torques"), tail="seat|seats|seated|type"),
+            Shaped(r"(?:inverted )?double (?:inverted )?flares?", always("45 deg"), cue=("flare",)),
+            Shaped(r"(?:with )?(?:an? |the )?crush (?:gasket|ring)s?", always("gasket"), cue=("crush",)),
             Shaped(  # the metal of a washer is none of the part's
                 r"(?:with )?(?:an? |2 |1 |new |the )*(?:copper |alumini?um |crush |sealing |fibre |fiber )+(?:sealing "
                 r")?washers?",
@@ -185,7 +202,7 @@ PART = Topic(
     r" perch| pad)?|perch|pad|worm(?: gear)?|bung|boss|(?:oil"
     r" )?pans?|sumps?|studs?|screws?|brakes?|tubes?|tubing|(?:rad(?:iator)?|heater|coolant)"
     r" hoses?|clips?|(?:water|fuel) pump"
-    r"|(?:the |my )?(?:front|rear)?(?: axle)|wheels?|do up",
+    r"|(?:the |my )?(?:front|rear)?(?: axle)|wheels?|do up|new(?= (?:spark )?plugs?(?: |$))",
     needs=("part",),
     table="fasteners",
     job_keys={"maker": "maker.torque", "maker_condition": "maker.condition"},

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.alloys import Graded
-from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, words_of
+from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.fasteners import keys
 from gaugeblock.fasteners.hole_ask import HOLE, TAPPING
 from gaugeblock.fasteners.identify_ask import IDENTIFY
@@ -70,6 +70,11 @@ def _metric(match: re.Match[str]) -> str:
     return f"M{match['n']}"
 
 
+# Whether it is enough, which the answer says of what is engaged.
+_LONG_ENOUGH = (
+    r"(?:far|deep|long|much|thread)? ?(?:enough|plenty)(?: thread)?|(?:or )?(?:should|must|do|shall) i (?:go|buy|get|use|fit)"
+    r"(?: (?:deeper|longer|with longer))?|deeper|longer|(?:for|on|in) the (?:bell ?housing|gear ?box|casing|case)"
+)
 ENGAGEMENT = Topic(
     _engagement,
     "engagement",
@@ -88,8 +93,24 @@ ENGAGEMENT = Topic(
             Named(metals_said, say="into {}", tail=METAL_TAIL, doubt=1),
             Shaped(r"alloy (?:casting|case|block|head|housing)", always("aluminium"), "into {}", doubt=1),
         ),
+        "have": (
+            Shaped(
+                r"(?:(?:that|they|it|which) )?(?:(?:only|just|but) )?(?:go(?:es)?|screws?|threads?|reach(?:es)?|winds?|gets?)(?: only)?"
+                rf"(?: (?:in|about|just))* (?P<n>{NUMBER}) ?(?P<u>mm|inch(?:es)?|in|\")(?: deep| in)?(?: of(?= ))?",
+                lambda m: f"{m['n']} {'mm' if m['u'] == 'mm' else 'in'}",
+                "{} engaged",
+                cue=("go", "screw", "thread", "reach", "wind", "get"),
+            ),
+            amount(
+                "length",
+                before="(?:i |we )?(?:only |just )?(?:have|got|with)(?: only)?",
+                after="(?:of (?:good )?threads?|engaged|of engagement|in)",
+                say="{} engaged",
+                cue=("have", "got", "with"),
+            ),
+        ),
     },
-    r"(?:how )?(?:deep|far|much|long)(?:"
+    rf"{_LONG_ENOUGH}|(?:how )?(?:deep|far|much|long)(?:"
     r" thread)?|threads?|engage\w*|bolts?|screws?|studs?|minimum|min|least|depth|length"
     r"|(?:to be )?as strong as (?:the |my |a )?(?:bolts?|studs?|screws?)|go|must|holes?|tapped|blind|screw(?:ed)? in"
     r"|(?:before )?(?:it |they )?(?:will )?strips?|stripping|thread(?:ed)? in"
@@ -97,11 +118,39 @@ ENGAGEMENT = Topic(
     r"|gives?(?: up| way)?|let'?s? go)|before (?:the |its |it |they )?(?:threads?|hole)? ?(?:do|does|pulls? out|strips?"
     r"|gives?(?: way| up)?|let'?s? go)",
     needs=("thread",),
-    asks_for=r"how deep|deep|engage\w*|depth|how far|how much thread|how many threads",
+    asks_for=r"far enough|deep enough|long enough|only go(?:es)? in|how deep|deep|engage\w*|depth|how far|how much thread|how many threads",
     is_named=True,
     columns={"thread": usual_threads, "into": ("fasteners/engagement", "into")},
     opens=_open_engagement,
     unmoved="service",
+)
+
+
+def _by_diameters() -> Callable[..., Sheet]:
+    from gaugeblock.fasteners.depth import by_diameters
+
+    return by_diameters
+
+
+# How much of a thread a metal needs whatever the thread: in diameters, where these are named.
+DIAMETERS = Topic(
+    _by_diameters,
+    "engagement in diameters",
+    {
+        "into": ENGAGEMENT.slots["into"],
+        "have": (
+            Shaped(
+                rf"(?P<n>{NUMBER}|an?|one) (?:bolt )?diameters?(?: (?:of )?(?:thread|engagement|deep|engaged|in))*",
+                lambda m: f"{1 if m['n'][0] in 'ao' else m['n']} diameters",
+                cue=("diameter",),
+            ),
+        ),
+    },
+    rf"diameters?|(?:how many|of)|{ENGAGEMENT.signals}",
+    needs=("into",),
+    asks_for="diameters?",
+    is_named=True,
+    settle=lambda values, _: {"into": values["into"]},
 )
 
 
@@ -190,6 +239,9 @@ PIPE_THREAD = Topic(
         "fact": (
             TAPPING,
             Shaped(
+                r"(?:drill|bore) (?:it|them|this|that)(?: out)?(?: to)?", always("tap drill"), cue=("drill", "bore")
+            ),
+            Shaped(
                 r"(?:how many |what )(?:threads?|tpi)(?: per inch| to the inch)?|threads? (?:per|to the) inch"
                 r"|tpi|pitch",
                 always("pitch"),
@@ -203,7 +255,13 @@ PIPE_THREAD = Topic(
     r" )*(?:senders?|sensors?|switch(?:es)?"
     r"|sending units?|gauges?|ports?|bungs?|adapters?|fittings?)|"
     + HOLE.signals
-    + r"|(?:put|fit|screw)(?:ting|ing)?(?: in)? (?:an?|the|my) (?:(?:oil|water|fuel|air|coolant|temp\w*|pressure) )*"
+    + r"|(?:into|in|on)(?: an?| the| my)? (?:alumini?um|alloy|steel|cast iron|iron|brass) (?:sump|pan|tank|block|head|case"
+    r"|pot|body|manifold|housing|rocker cover)"
+    r"|(?:making )?(?:an? )?(?:weld[- ](?:in|on) )?(?:bungs?|boss(?:es)?)"
+    r"|(?:out of|from)(?: an?)? (?:mild )?(?:steel|stainless|brass|alumini?um) (?:bar|stock|hex|round)"
+    r"|(?:fe)?m[a]les?"
+    r"|(?:does|do) the tap go|tap go(?:es)?"
+    r"|(?:put|fit|screw)(?:ting|ing)?(?: in)? (?:an?|the|my) (?:(?:oil|water|fuel|air|coolant|temp\w*|pressure) )*"
     r"(?:senders?|sensors?|sending units?|switch(?:es)?)(?: (?:in|into) (?:the |my )?(?:block|head|manifold))?"
     r"|threads?|pipes?|taper(?:ed)?|fittings?|plugs?|tight",
     needs=("size",),
@@ -214,4 +272,4 @@ PIPE_THREAD = Topic(
 )
 
 
-THREADS = (HOLE, ENGAGEMENT, FACT, STRENGTH, PIPE_THREAD, IDENTIFY)
+THREADS = (HOLE, ENGAGEMENT, DIAMETERS, FACT, STRENGTH, PIPE_THREAD, IDENTIFY)

@@ -19,18 +19,40 @@ washer sleeve spacer slip whit bsw bsf 0ba 1ba 2ba 3ba 4ba 5ba 6ba 7ba 8ba 9ba
 torch flame heat red wrap hose r0 r1 r2 r3 r4 r5 r6 r7 r8 r9 primar coolant freeze brak tank drum
 """
 _CUES = tuple(_PIECES.split())
+# The same of the subjects of bolts and wrenches.
+_OF_BOLTS = (
+    *("crow", "nyl", "red or", "blue or", "ng washer", "split washer", "lock washer", "lockwasher", "star washer"),
+    *("recheck", "re-check", "retorq", "re-torq", "retight", "re-tight", "over the wheel", "over the lug"),
+    *(
+        "check the wheel",
+        "check wheel",
+        "seiz",
+        "gall",
+        "stretch",
+        "tty",
+        "to-yield",
+        "to yield",
+        "goes below",
+        "go below",
+    ),
+    *("the big", "of its range", "of the range", "closer", "closest", "accura", "scatter", "proof"),
+)
 
 
 def subject_of(question: str, words: tuple[str, ...], data: Refdata) -> Answer | None:
     """The rules that say all of what a line is about; InputError for a line that is refused by name."""
     line = " ".join(words)
-    if not any(cue in line for cue in _CUES):
-        return None
-    from gaugeblock.plain.by_name import refused_by_name
-    from gaugeblock.plain.subjects import told_by_subject
+    told = None
+    if any(cue in line for cue in _CUES):
+        from gaugeblock.plain.by_name import refused_by_name
+        from gaugeblock.plain.subjects import told_by_subject
 
-    refused_by_name(question, words)
-    told = told_by_subject(words, data)
+        refused_by_name(question, words)
+        told = told_by_subject(words, data)
+    if told is None and any(cue in line for cue in _OF_BOLTS):
+        from gaugeblock.plain.bolt_subjects import told_of_bolts
+
+        told = told_of_bolts(words, data)
     return None if told is None else Answer(f"a look through the rules for: {told.asked}", told)
 
 

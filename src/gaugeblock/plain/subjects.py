@@ -13,7 +13,7 @@ from gaugeblock.plain.chatter import CHATTER, TURNING, is_aside
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Iterable
 
     from gaugeblock.figure import Figure
     from gaugeblock.found import Found
@@ -116,7 +116,7 @@ def _of_hoses(line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
 
 def _of_a_run(_line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
     """The rule of an exhaust's heat, and what was measured of one."""
-    return ("exhaust surface temperature",), _shelved("exhaust", "lines/heat_sources", _OF_A_RUN, data)
+    return ("exhaust surface temperature",), shelved("exhaust", "lines/heat_sources", _OF_A_RUN, data)
 
 
 _OF_FLUIDS = ("DOT 5", "brake fluids mixed")
@@ -304,12 +304,14 @@ _SUBJECTS = (
 )
 
 
-def told_by_subject(words: tuple[str, ...], data: Refdata) -> Found | None:
-    """The rules that say all of what a line is about; None for a line that is about none of these subjects."""
+def told_by_subject(words: tuple[str, ...], data: Refdata, subjects: Iterable[Subject] = ()) -> Found | None:
+    """The rules that say all of what a line is about; None for a line that is about none of these ``subjects``, which
+    are those of this module where none are given.
+    """
     line = " ".join(words)
     if words[-1] in TURNING:
         return None
-    for subject in _SUBJECTS:
+    for subject in subjects or _SUBJECTS:
         if not subject.has(line):
             continue
         left = _left(line, subject)
@@ -353,12 +355,12 @@ def _found(subject: Subject, line: str, left: list[str], data: Refdata) -> Found
 
 def _pressures(named: set[str], data: Refdata) -> Groups:
     """The working pressures of the fuel hoses of these classes."""
-    groups = _shelved("fuel hose j30 working pressure", "lines/materials", ("fuel hose",), data)
+    groups = shelved("fuel hose j30 working pressure", "lines/materials", ("fuel hose",), data)
     kept = [(e, [f for f in figures if f.quantity == "working_pressure_maximum"]) for e, figures in groups]
     return [(e, figures) for e, figures in kept if figures and named & set(re.findall(r"r([0-9]+)", e.text))]
 
 
-def _shelved(text: str, table: str, things: tuple[str, ...], data: Refdata) -> Groups:
+def shelved(text: str, table: str, things: tuple[str, ...], data: Refdata) -> Groups:
     """The rows of a table that have the words of a text, those of these things alone."""
     from gaugeblock.finding import find
 

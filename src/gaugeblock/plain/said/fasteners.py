@@ -77,6 +77,28 @@ SAID_OF_BOLTS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...]
         (f"{kind} ", rf"\b{kind} (?:thread )?(?:on|for|of) (?:an? |the |my )?(m ?[0-9]+)\b", rf"\1 {kind}")
         for kind in ("fine", "coarse")
     ),
+    ("not npt", r"\bnot npt\b(?=.*\b(?:british|bsp))", ""),
+    (
+        "british ",
+        r"\bbritish (?:standard )?(?:pipe )?(taper|parallel|straight)(?:ed)?(?: pipe)?(?: (?:one|thread|tap|fitting|kind))?\b"
+        r"(?= |$)",
+        r"bsp \1",
+    ),
+    (
+        "no torque wrench",
+        r"\b(?:(?:i've|ive|i have|with|got|have) )*no torque wrench(?: (?:handy|here|with me|to hand|available))?\b",
+        "",
+    ),
+    ("pressure plate", r"\bpressure plate (?:on)?to (?:the |my )?flywheel\b(?! bolts?)", "pressure plate bolts"),
+    *(
+        (
+            f" m{n}",
+            rf"(?<![0-9./x-])\b(?:two|three|four|five|six|eight|ten|twelve|[2-9]|1[02]) (?=m{n}\b)",
+            "",
+        )
+        for n in (5, 6, 8, 10, 12, 14, 16, 20)
+    ),
+    ("line nut", r"(?<!brake )(?<!fuel )(?<!flare )\bline nuts?\b(?=.*\bbrake (?:pipe|line|tube))", "brake line nuts"),
     ("pommy", r"\bpommy\b", "british"),
     ("line", r"\bso (?:that )?(?:it|they|everything|things)(?: all)? lines? up\b", ""),
     ("opening", r"\bopening for (?=(?:an? |the )?(?:m ?[0-9]|[0-9]+/[0-9]))", "hole for "),

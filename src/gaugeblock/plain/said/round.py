@@ -226,7 +226,12 @@ SAID_ROUND: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
     ("us ", r"(?<=[0-9] )us (?=gals?\b|gallons?\b|quarts?\b|pints?\b)", ""),  # the gallon of every answer
     ("clocks", r"\b(?<=backlash )clocks\b", "is"),
     ("anti", r"\b(copper|nickel|moly) anti-?s(?:ie|ei)z(?:e|ing)?\b", r"\1 anti-seize"),
-    ("hard", r"\bhow hard (?:do|should|can) i pull (?:it|them)\b", "how tight"),
+    (
+        "hard",
+        r"\bhow hard (?:do|should|can|must) (?:i|you|we) (?:pull|go|do|nip|turn|crank|wind)(?: (?:it|them|on it|up))*"
+        r"(?: before (?:something|it|they) (?:gives?|goes|go|lets? go))?(?= |$)",
+        "how tight",
+    ),
     ("silicone", r"\bsilicone (?=(?:heater|coolant|rad(?:iator)?) hose (?:clip|clamp))", ""),
     ("hose", r"\b(clip|clamp)s? on (?:an? |the )?silicone (?=(?:heater|coolant|rad(?:iator)?) hose)", r"\1 on "),
 )

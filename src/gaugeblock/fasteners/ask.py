@@ -11,7 +11,7 @@ from gaugeblock.fasteners.of_maker import of_maker
 from gaugeblock.fasteners.own_words import KNOWN, Tapped, TappedPlate, apart
 from gaugeblock.fasteners.part_ask import PART
 from gaugeblock.fasteners.share import SHARE
-from gaugeblock.fasteners.spoken import CONDITION, GRADE, INSERT, THREAD, TOOLS, TORQUE_SAID, unit_of
+from gaugeblock.fasteners.spoken import CONDITION, GRADE, INSERT, THREAD, TOOLS, TORQUE_SAID, torque_of
 from gaugeblock.fasteners.thread_ask import (
     METAL_TAIL,
     TAPPED_GRADES,
@@ -43,8 +43,9 @@ _CONDITIONS = ("dry", "oiled", "anti-seize")
 def _open_bolt(values: dict[str, str], data: Refdata) -> Open | None:
     """Coarse and fine of a bare size, the everyday grades, dry, oiled and with anti-seize: whatever was not said."""
     if "strips" in values and "engagement" not in values:
-        why = "no table has the torque at which threads strip"
-        raise InputError("strip", "", why, (), "say how much thread is engaged, 12 mm, and in which metal")
+        why = "no table has the torque at which threads strip; what is engaged can be judged"
+        metal = "" if "into" in values else ", and in which metal"
+        raise InputError("strip", "", why, (), f"say how much thread is engaged, 12 mm{metal}")
     if "thread" not in values:
         return None  # a maker's torque stands whatever the thread
     open_keys, rows = [], [values]
@@ -82,6 +83,10 @@ def _torque() -> Callable[..., Sheet]:
     return of_maker(torque)
 
 
+_OF_THREAD = (
+    r"engaged|engagement|(?:of )?(?:good |sound )?threads? (?:left|engaged)|of (?:good |sound )?threads?"
+    r"|of engagement|thread engagement"
+)
 _SLOTS: dict[str, tuple[Reader, ...]] = {
     "thread": THREAD,
     "grade": GRADE,
@@ -99,39 +104,48 @@ _SLOTS: dict[str, tuple[Reader, ...]] = {
             r"|i get|does"
             r"|do|did|will|would))*"
             rf" (?P<n>{NUMBER}) ?{TORQUE_SAID}(?: (?:give|make|put on|come to|get)(?: me)?)?",
-            lambda m: f"{m['n']} {unit_of(m['unit'])}",
+            lambda m: torque_of(m["n"], m["unit"]),
             "clamp at {}",
             cue=("clamp",),
         ),
         Shaped(
             rf"(?:is )?(?P<n>{NUMBER}) ?{TORQUE_SAID} (?:too much|too tight|too"
-            r" high|enough|ok|okay|safe|alright|all"
+            r" high|too low|plenty|low|enough|ok|okay|safe|alright|all"
             r" right)",
-            lambda m: f"{m['n']} {unit_of(m['unit'])}",
+            lambda m: torque_of(m["n"], m["unit"]),
             "clamp at {}",
             cue=("too", "enough", "ok", "safe", "right"),
         ),
         Shaped(
             r"(?:did|d[o]ne|used|put|went|pulled|gave|torqued|tightened)(?: (?:it|them|em|to|at|up|on))*"
             rf" (?P<n>{NUMBER}) ?{TORQUE_SAID}",
-            lambda m: f"{m['n']} {unit_of(m['unit'])}",
+            lambda m: torque_of(m["n"], m["unit"]),
             "clamp at {}",
             doubt=1,
             cue=("did", "done", "used", "put", "went", "pulled", "gave", "torqued", "tightened"),
         ),
         Shaped(
             rf"(?:to|at) (?P<n>{NUMBER}) ?{TORQUE_SAID}",
-            lambda m: f"{m['n']} {unit_of(m['unit'])}",
+            lambda m: torque_of(m["n"], m["unit"]),
             "clamp at {}",
             doubt=2,
-            cue=("nm", "n.m", "n m", "lb", "pound", "newton"),
+            cue=("nm", "n.m", "n m", "lb", "pound", "newton", "kg"),
         ),
-        Shaped(  # of a torque that is told, and what comes of it asked behind it
-            rf"(?:does |do |will |would |is )?(?P<n>{NUMBER}) ?{TORQUE_SAID}(?: each)?(?=.* (?:{CLAMPS})(?= |$))",
-            lambda m: f"{m['n']} {unit_of(m['unit'])}",
+        Shaped(
+            r"(?:(?:will|would|does|do|can|could) )?(?:(?:it|they|that|the threads?) )*(?:hold|take|stand|bear|survive)"
+            rf" (?P<n>{NUMBER}) ?{TORQUE_SAID}",
+            lambda m: torque_of(m["n"], m["unit"]),
             "clamp at {}",
             doubt=1,
-            cue=("squeeze", "kn", "clamp", "stretch", " see"),
+            cue=("hold", "take", "stand", "bear", "surv"),
+        ),
+        Shaped(  # of a torque that is told, and what comes of it asked behind it
+            rf"(?:does |do |will |would |is )?(?P<n>{NUMBER}) ?{TORQUE_SAID}(?: each)?"
+            rf"(?=.* (?:{CLAMPS})(?= |$)| on (?:an?|the|my|these)? ?(?:m ?[0-9]|[0-9]+/))",
+            lambda m: torque_of(m["n"], m["unit"]),
+            "clamp at {}",
+            doubt=1,
+            cue=("squeeze", "kn", "clamp", "stretch", " see", " on "),
         ),
     ),
     "engagement": (
@@ -156,13 +170,13 @@ _SLOTS: dict[str, tuple[Reader, ...]] = {
         amount(
             "length",
             before=r"(?:there is |there's |has |have |got )?(?:only|just|about|barely)",
-            after=r"(?:deep|engaged|engagement|of (?:good |sound )?threads?(?: left)?|of engagement|thread engagement)",
+            after=rf"(?:deep|{_OF_THREAD})",
             say="{} engaged",
             cue=("deep", "engag", "thread"),
         ),
         amount(
             "length",
-            after=r"(?:deep|engaged|engagement|of (?:good |sound )?threads?(?: left)?|of engagement|thread engagement|in)",
+            after=rf"(?:deep|{_OF_THREAD}|in)",
             say="{} engaged",
             cue=("deep", "engag", "thread", " in"),
         ),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock import lookup, units
+from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.decision import none, use
 from gaugeblock.answer.making import base, derived
 from gaugeblock.answer.sheet import Sheet
@@ -17,16 +18,19 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
 
-TENSILE, PROOF, CLAMP, SHEAR = LOADS = ("tensile", "proof", "clamp", "shear")
+TENSILE, PROOF, CLAMP, SHEAR, STRETCH = LOADS = ("tensile", "proof", "clamp", "shear", "stretch")
 _QUANTITIES = {TENSILE: "tensile_load", PROOF: "proof_load", CLAMP: "preload"}
 _VERBS = {TENSILE: "BREAKS AT", PROOF: "PROOF LOAD", CLAMP: "CLAMP"}
+
+_BREAKS = "There it breaks. What hangs, lifts or moves may put a good deal less on it: stay far under the proof load."
 
 
 def bolt_load(standard: str, grade: str, thread: str, load: str, asked: dict[str, str | None], data: Refdata) -> Sheet:
     """The Sheet of one load of a bolt, with the others beside it.
 
     ``load`` is ``tensile``, which breaks it, ``proof``, which it stands, ``clamp``, three quarters of that, or
-    ``shear``, of which no table has any. Area times strength, of ``tensile_load_from_area``, ``proof_load`` and
+    ``shear``, of which no table has any; or ``stretch``, how much longer the clamp makes it over its ``grip`` with so
+    much plain ``shank`` in it, both of ``asked``. Area times strength, of ``tensile_load_from_area``, ``proof_load`` and
     ``preload_target``; what a standard prints of the bolt itself goes before. LookupMiss for no strength on record.
     """
     if load not in LOADS:
@@ -57,8 +61,31 @@ def bolt_load(standard: str, grade: str, thread: str, load: str, asked: dict[str
     if load == SHEAR:
         across = none("SHEAR LOAD", _across(strength, area, found, data))
         return Sheet(title, asked, data, [*figures.values(), strength, area], [], [], decision=across)
+    if load == STRETCH:
+        return _stretched(title, (standard, grade), clamp, found, asked, data)
     main = figures.pop(load)
-    return Sheet(title, asked, data, [main, *figures.values()], [], [], decision=use(_VERBS[load], main))
+    said = [Caution(_BREAKS, "injury", (main.id,), "")] if load == TENSILE else []
+    return Sheet(title, asked, data, [main, *figures.values()], [], said, decision=use(_VERBS[load], main))
+
+
+def _stretched(
+    title: str, grade: tuple[str, str], clamp: Figure, thread: Thread, asked: dict[str, str | None], data: Refdata
+) -> Sheet:
+    """The Sheet of how much longer the clamp makes a bolt; the plain shank inside the grip stretches least."""
+    from gaugeblock.fasteners.joint import joint_of
+    from gaugeblock.fasteners.own import read_grip
+    from gaugeblock.fasteners.springs import bolt_stiffness, stretch_of
+
+    if asked.get("grip") is None:
+        raise InputError("stretch", "grip", "it hangs on the grip", (), "say how much is clamped, washers too: 60 mm")
+    grip = read_grip({"length": asked["grip"], "shank": asked.get("shank")})
+    joint = joint_of(thread, grade, keys.condition("dry", data), "vehicle", "reused", data)
+    stiff = bolt_stiffness(joint, grip, data)
+    if stiff is None:
+        do = "Say how much plain shank is inside the grip: 0 where the thread runs all through it."
+        return Sheet(title, asked, data, [clamp], [], [], decision=none("STRETCH", do))
+    figure = stretch_of(clamp, stiff, joint, data)
+    return Sheet(title, asked, data, [figure, clamp, stiff], [], [], decision=use("STRETCH", figure))
 
 
 def _load(

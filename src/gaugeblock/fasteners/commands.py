@@ -167,7 +167,9 @@ def grade(argv: list[str]) -> int:
     parser.add_argument("grade", nargs="?", metavar="GRADE", help='"SAE J429 5", "grade 8", 10.9')
     parser.add_argument("--size", metavar="D", help="its diameter: 3/8 in, 10 mm")
     parser.add_argument("--thread", metavar="THREAD", help="3/8-16, M10: what such a bolt bears")
-    parser.add_argument("--load", metavar="L", help="tensile (which breaks it), proof, clamp, shear")
+    parser.add_argument("--load", metavar="L", help="tensile (which breaks it), proof, clamp, shear, stretch")
+    parser.add_argument("--grip", metavar="LENGTH", help="all that the bolt clamps, for its stretch")
+    parser.add_argument("--shank", metavar="LENGTH", help='plain shank inside the grip; "0 mm" where all is thread')
     return print_answer(
         parser, argv, partial(_answer, "grade"), topic_in("gaugeblock.fasteners.strength_ask", "STRENGTH"), ("grade",)
     )

@@ -81,6 +81,7 @@ CROW_FOOT_SLOTS: dict[str, tuple[Reader, ...]] = {
             "crow-foot {}",
             cue=("stick", "stand", "reach", "exten", "add", "offset"),
         ),
+        Shaped(rf"{_A}(?= on (?:an? |the |my )?[0-9])", _arm, "crow-foot {}", doubt=1, cue=(" on ",)),
         Shaped(rf"{_A} (?:of )?(?:offset|longer|extra){_OUT}", _arm, "crow-foot {}", cue=("offset", "longer", "extra")),
     ),
     "wrench_length": (

@@ -34,6 +34,8 @@ def grade(
     size: str | None = None,
     thread: str | None = None,
     load: str | None = None,
+    grip: str | None = None,
+    shank: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """What a bolt of a grade or class is guaranteed to stand.
@@ -41,7 +43,8 @@ def grade(
     ``grade`` ``SAE J429 5``, ``grade 8``, ``10.9``; ``size`` its diameter, ``3/8 in`` or ``10 mm``, which are taken and
     named where none is given, for large bolts of some grades are weaker; ``thread`` ``3/8-16`` or ``M10`` for its loads
     in place of its strengths, ``load`` the one that is asked: ``tensile``, which breaks it and is taken where none is
-    given, ``proof``, ``clamp`` or ``shear``.
+    given, ``proof``, ``clamp``, ``shear`` or ``stretch``, how much longer that clamp makes it over its ``grip``,
+    ``60 mm``, with so much plain ``shank`` inside it, ``0 mm``.
 
     Returns a Sheet with tensile, proof and yield strength and the marks on the head, as far as the tables have
     them; its decision is the tensile strength, or ``none``; of a thread, its loads. Raises LookupMiss for what is no
@@ -55,7 +58,7 @@ def grade(
     if thread is not None:
         from gaugeblock.fasteners.bolt_load import TENSILE, bolt_load
 
-        typed = {"grade": grade, "thread": thread, "load": load}
+        typed = {"grade": grade, "thread": thread, "load": load, "grip": grip, "shank": shank}
         return bolt_load(standard, cell, thread, load or TENSILE, typed, data)
     if load is not None:
         raise InputError(load, "load", "a load hangs on the thread", (), "say the thread: 3/8-16, M10")

@@ -96,7 +96,7 @@ HOLE = Topic(
                 cue=("ahead", "before"),
             ),
             Shaped(
-                r"(?:with |and )?no (?:slop|play|slack|wobble|rattle)(?: in it)?|(?:as )?an? fitted bolt",
+                r"(?:with |and )?no (?:slop|play|slack|wobble|rattle)(?: in it)?|(?:as )?(?:an? )?fitted (?:bolt|hole)",
                 always("clearance, close"),
                 cue=("no ", "fitted"),
             ),
@@ -163,7 +163,7 @@ HOLE = Topic(
                 cue=(" too ",),
             ),
             Shaped(
-                r"(?:(?:the |my |our )?(?:welder|mate|boss|foreman|old man|he|she|they|i) (?:say|reckon|think|want)s?"
+                r"(?:(?:the |my |our )?(?:welder|mate|boss|old man|he|she|they|i) (?:say|reckon|think|want)s?"
                 rf"(?: (?:on|it'?s|for))? (?:an? )?)(?P<n>{NUMBER})(?: ?(?:mm|in|inch))?(?: (?:is |will )?(?:be |do )?"
                 r"(?:fine|enough|plenty|ok|okay|right|best))?(?: (?:who|which) (?:has it|is|of us is) right)?",
                 lambda m: m["n"],
@@ -178,12 +178,12 @@ HOLE = Topic(
     r" (?:tee|block|plate|case|bracket|casting)s?(?: block)?|"
     r"(?:how )?big|(?:what |which )?(?:size )?(?:drill(?: bit)?s?|bits?|holes?)(?:"
     r" size)?|tap(?:ped|ping)?|thread(?:ed)?|diameter|size"
-    r"|bolts?|screws?|pass|through|do i drill|to drill|need|bore|ream(?:er|ed|ing)?|pilot|ahead of|opening"
+    r"|bolts?|screws?|pass|through|do i drill|to drill|need|bore|ream(?:er|ed|ing)?|pilot|ahead of|opening|(?:weld[- ]in )?bungs?"
     r"|(?:an? )?single size|(?:that )?suits? (?:the )?(?:2|both|pair)"
     r"|(?:(?:an?|the) )?(?:(?:suspension|motor|engine|gear ?box) )?(?:bracket|mount|plate)|mark(?:ing|ed)? out"
     r"|(?:for )?(?:[2-9]|1[02])(?= m[0-9])",
     needs=("thread",),
-    asks_for=r"drill\w*|bits?|taps?|tapp\w+|clearance|holes?|bore|ream\w*|mark(?:ing)? out",
+    asks_for=r"drill\w*|bits?|taps?|tapp\w+|clearance|holes?|bore|ream\w*|mark(?:ing)? out|too (?:big|small|tight|loose) for",
     is_named=True,
     joined=("usual",),
     columns={"thread": ("fasteners/holes", "thread"), "fit": ("fasteners/holes", "fit")},

@@ -93,6 +93,9 @@ IDENTIFY = Topic(
                 always("taper"),
             ),
         ),
+        "origin": (  # with which the rules of the old threads are shown
+            Shaped(r"(?:(?:an? )?old )?british", always("british"), cue=("british",)),
+        ),
         "guess": (  # the name that one would give it changes nothing of what was measured
             Shaped(
                 rf"(?:is|would|could) (?:it|that|this)(?: be)?(?: (?:an?|the))? (?P<one>{_GUESS})"
@@ -133,10 +136,10 @@ IDENTIFY = Topic(
             Shaped(r"(?P<n>[0-9]?\.?[0-9]+) ?(?:mm )?pitch", lambda m: f"{m['n']} mm", "pitch {}", cue=("pitch",)),
             Shaped(
                 r"(?:(?:and |it )*(?:takes|s[u]its|wants|matches|fits|needs) )?(?:the |my |an? )?"
-                rf"(?P<n>[0-9]*\.?[0-9]+) ?(?:mm )?(?:pitch |thread )?gauge{_FITS}",
+                rf"(?P<n>[0-9]*\.?[0-9]+) ?(?:mm )?(?:(?:pitch |thread )?gauge|leaf|blade){_FITS}",
                 _gauged,
                 "pitch {}",
-                cue=("gauge",),
+                cue=("gauge", "leaf", "blade"),
             ),
         ),
     },
@@ -153,7 +156,7 @@ IDENTIFY = Topic(
     r"|what (?:is|tube)|which tube(?: does it suit)?|does it|it|its|mystery|measuring|has|have|got"
     r"|mikes?(?: at| out at)?|measures?|calipers?|over the threads?|union|fine|coarse|across",
     needs=("diameter", "pitch"),
-    settle=lambda values, _: {k: v for k, v in values.items() if k not in ("nose", "guess")},
+    settle=lambda values, _: {k: v for k, v in values.items() if k not in ("nose", "guess", "origin")},
     asks_for=r"what|whats|what's|which|identify|mystery|unknown|is (?:it|this|that)|across|over (?:the )?threads?"
     r"|measures?|mikes?|mics?|takes|tpi|leaf",
     is_named=True,

@@ -121,6 +121,6 @@ KNOWN: dict[str, tuple[Reader, ...]] = {
     "tapped_strength": known("stress", _TAPPED, "tapped metal of {}", cue=("tapped", "threaded")),
     "grip": (
         amount("length", before="grip(?: length)?(?: of| is)?", say="grip {}", cue=("grip",)),
-        amount("length", after="grip(?: length)?", say="grip {}", cue=("grip",)),
+        amount("length", after="(?:of )?grip(?: length)?", say="grip {}", cue=("grip",)),
     ),
 }

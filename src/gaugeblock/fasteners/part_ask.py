@@ -116,7 +116,7 @@ PART = Topic(
             Shaped(r"turns?(?: past (?:snug|contact|finger tight))", always("by turns")),
             Shaped(r"how (?:much|many) turns?", always("by turns")),
             Shaped(
-                r"how (?:far|much) (?:past|beyond|after|from) (?:finger|hand)[- ]?tight"
+                r"how (?:far|much)(?: (?:do i|should i|to) (?:turn|go)(?: (?:it|them))?)? (?:past|beyond|after|from) (?:finger|hand)[- ]?tight"
                 r"(?: (?:do|should|must) i (?:turn|go|take|wind)(?: (?:it|them))?)?",
                 always("by turns"),
                 cue=("tight",),
@@ -195,7 +195,7 @@ PART = Topic(
             Named(words_of("fasteners", "service", "fasteners/part_torques")),
         ),
     },
-    TIGHTEN + r"|tight(?= (?:for|on) the)|(?:on|at|to) (?:the |an? )?(?:brake )?cal?lipers?"
+    "brake lines?|" + TIGHTEN + r"|tight(?= (?:for|on) the)|(?:on|at|to) (?:the |an? )?(?:brake )?cal?lipers?"
     r"|exhaust pipes?|pipes?|threads?|nuts?|bolts?|seat|(?:rear"
     r" |front"
     r" )(?:leaf )?springs?(?:"

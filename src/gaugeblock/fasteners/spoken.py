@@ -17,7 +17,7 @@ _SPAN = rf"(?P<low>{NUMBER})(?: ?(?:to|-|and) ?)(?P<high>{NUMBER})"
 
 TORQUE_SAID = (
     r"(?P<unit>(?:ft|foot|feet|in|inch)[-. *]?(?:lbs?|lbf|pounds?)|(?:lbs?|lbf|pounds?)[-. *]?(?:ft|foot|feet|in|inch)"
-    r"|n[-. *]?m|newton[ -]met(?:re|er)s?)"
+    r"|n[-. *]?m|newton[ -]met(?:re|er)s?|kgf?[-. *]?m)"
 )
 
 
@@ -39,6 +39,9 @@ _SERIES = {
 _SIZE = r"(?:#|no\.? ?|number |num )(?P<no>[0-9]+)|(?P<size>[0-9]+[ -][0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+|0?\.[0-9]+)"
 
 
+_MANY = 2  # of so many inches no bolt is here
+
+
 def _metric(match: re.Match[str]) -> str:
     pitch = match["pitch"] or match["pitch2"]
     if pitch:
@@ -48,6 +51,9 @@ def _metric(match: re.Match[str]) -> str:
 
 def _inch(match: re.Match[str]) -> str | None:
     size = f"#{match['no']}" if match["no"] else match["size"].replace("-", " ")
+    whole, _, part = size.partition(" ")
+    if part and whole.isdigit() and int(whole) >= _MANY:
+        size = part  # four 3/8-16 bolts: how many there are
     series = _SERIES.get(match["series"] or "", "")
     if match["tpi"]:
         return f"{size}-{match['tpi']}" + (f" {series}" if series else "")
@@ -175,7 +181,7 @@ CONDITION = (
         lead=r"(?:(?:coated|smeared|covered|painted|dabbed|slathered|plastered|smothered|drowned|lathered|dunked)"
         r"(?: (?:the )?threads| them| it| em)?(?: (?:in|with))?"
         r"|(?:with |using |just )*(?:an? |the )(?:smear|dab|touch|drop|wipe|film|lick|squirt|splash|dollop) of"
-        r"|with|using|and|on|put|has|have|is|are)(?: some| an?)?",
+        r"|(?:i|we|i've|ive|we've|he|they) used|with|using|and|on|put|has|have|is|are)(?: some| an?)?",
         tail="on it|on them|on the threads?|threads?",
         unless=_OF_OIL,
     ),
@@ -221,6 +227,18 @@ INSERT = (
 def _range(match: re.Match[str]) -> str:
     unit = unit_of(match["unit"] or "ft lb")
     return f"{match['low']} to {match['high']} {unit} by {match['step'] or '1'}"
+
+
+_KILOGRAM_M = 9.80665  # N*m
+
+
+def torque_of(number: str, unit: str) -> str:
+    """A torque as it is typed, of one in kilogram metres in newton metres."""
+    if unit[:1] == "k":
+        parts = [part.partition("/") for part in re.split("[ -]", number)]
+        kilograms = sum(float(top) / float(bottom or 1) for top, _, bottom in parts)
+        return f"{kilograms * _KILOGRAM_M:.4g} N*m"
+    return f"{number} {unit_of(unit)}"
 
 
 def unit_of(text: str) -> str:

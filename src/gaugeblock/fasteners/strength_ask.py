@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import Shaped, Topic, always, amount
 from gaugeblock.errors import InputError
+from gaugeblock.fasteners.own_words import KNOWN
 from gaugeblock.fasteners.spoken import GRADE, THREAD
 from gaugeblock.fasteners.threads_said import threads_of
 
@@ -46,6 +47,9 @@ def _open_strength(values: dict[str, str], data: Refdata) -> Open | None:
     if "thread" not in values:
         return None
     threads = threads_of(values["thread"], data)
+    if values.get("load") == "stretch" and "grip" in values and "shank" not in values:
+        ends = ("0 mm", values["grip"])  # all thread, and all plain shank
+        return ("thread", "shank"), [{"thread": cell, "shank": shank} for cell in threads for shank in ends]
     if values.get("load") == "shear":
         return ("thread",), [{"thread": threads[0]}]
     return (("thread",), [{"thread": cell} for cell in threads]) if len(threads) > 1 else None
@@ -54,6 +58,12 @@ def _open_strength(values: dict[str, str], data: Refdata) -> Open | None:
 _SHEAR = (
     r"(?:in )?(?:(?:single|double|2|1) )?shear(?:s|ing)?(?: (?:load|strength|force|off))?|sideways|side[- ]?load(?:ing|ed)?"
     r"|(?:held|bolted|supported) (?:on )?both sides?"
+)
+_HOLDS = (
+    r"(?:how much|what)(?: (?:weight|load|force|pull))?(?: (?:will|can|does|would|could))(?: (?:an?|the|my|one|1))?"
+    r"(?=.* (?:hold|carry|lift|bear|support)(?: |$))(?!.*(?:shear|side|torque))"
+    r"|(?:what|how much) (?:weight|load|force|pull)(?: (?:will|can|does|would|could))?"
+    r"(?: (?:snaps?|breaks?|parts?)| (?=.* (?:take|stand|snap|break)(?: |$)))(?!.*(?:shear|side|torque))"
 )
 _PULL = (
     r"(?:(?:in )?(?:an? )?(?:straight|dead) pull|pull(?:ed)? (?:straight )?apart|breaking (?:load|strength|point|strain)"
@@ -71,13 +81,32 @@ STRENGTH = Topic(
         "load": (
             Shaped(_SHEAR, always("shear"), "across its shank", cue=("shear", "side")),
             Shaped(_PULL, always("tensile"), "in straight pull", cue=("pull", "break", "snap", "let", "giv", "part")),
+            Shaped(_HOLDS, always("tensile"), "what breaks it", cue=("how much", "what")),
+            Shaped(
+                r"(?:how (?:much|far|long) )?(?:(?:does|will|do|would|should|can) )?(?:(?:it|an?|the|my) )*str[e]tch(?:es|ed)?"
+                r"|how much longer(?: (?:does|will|do|would))?|(?:bolt )?elongat(?:ion|es?)",
+                always("stretch"),
+                "its stretch",
+                cue=("stretch", "longer", "elong"),
+            ),
             Shaped(r"proof load", always("proof"), "{} load", cue=("proof load",)),
             Shaped(
-                r"(?:(?:what|how much) )?(?:preload(?:ed)?|clamp(?:ing)?(?: (?:load|force))?|squeeze)(?: of| for| from| on)?",
+                r"(?:(?:what|how much) )?(?:preload(?:ed)?|clamp(?:ing)?(?: (?:load|force))?|squeeze)"
+                r"(?: (?:of|for|from|on|should|would|does|do|will|can)(?: (?:an?|the|my|i))?)*",
                 always("clamp"),
                 "clamp",
                 cue=("preload", "clamp", "squeeze"),
             ),
+        ),
+        "grip": KNOWN["grip"],
+        "shank": (
+            Shaped(
+                r"(?:thread(?:ed)?|threads) all (?:the way|through|the way through)|no shank",
+                always("0 mm"),
+                "no shank",
+                cue=("all", "no shank"),
+            ),
+            amount("length", after="(?:of )?(?:plain )?shank", say="shank {}", cue=("shank",)),
         ),
         "plane": (  # where it is cut, and how often: the answer says it of each plane
             Shaped(
@@ -100,10 +129,13 @@ STRENGTH = Topic(
     r"(?:how )?(?:much |any )?strong(?:er|est)?|the same(?: as)?|better|strength"
     r"|(?:tensile|proof|yield)(?: strength| stress| load)?|means?|stand(?: for)?|head"
     r"|mark(?:s|ed|ing|ings)?|stamp(?:s|ed)?|on it"
-    r"|(?:what |how much )?(?:load|force)|(?:it )?(?:takes?|bears?|carry|carries|holds?)|(?:to|on) the (?:axle|chassis|frame)|till|until|kn|kilonewtons?|lbf"
+    r"|(?:what |how much )?(?:load|force)|(?:it )?(?:takes?|bears?|carry|carries|holds?)|(?:to|on) the (?:axle|chassis|frame)"
+    r"|(?:get )?when (?:it is|it's) (?:at )?full|(?:at )?full (?:preload|clamp|torque)"
+    r"|till|until|kn|kilonewtons?|lbf"
     r"|links?|pivots?|sh[o]ck(?:er)?s?|bolts?|screws?|grade|class|ksi|psi|mpa|lines?|what (?:is|are|grade)|is",
     needs=("grade",),
-    asks_for=r"preload\w*|clamp|shear\w*|sideways|side[- ]?load\w*|pull|snaps?|breaks?|strong\w*|strength|tensile|proof"
+    asks_for=r"preload\w*|clamp|shear\w*|sideways|side[- ]?load\w*|pull|snap\w*|break\w*|weight|hold|carry|lift|support|what load|stretch\w*|longer|elongat\w*"
+    r"|strong\w*|strength|tensile|proof"
     r"|mean|means|head|mark\w*|stamp\w*|lines?",
     is_named=True,
     columns={"grade": grades_said},

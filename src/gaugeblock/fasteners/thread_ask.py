@@ -95,8 +95,9 @@ ENGAGEMENT = Topic(
         ),
         "have": (
             Shaped(
-                r"(?:(?:that|they|it|which) )?(?:(?:only|just|but) )?(?:go(?:es)?|screws?|threads?|reach(?:es)?|winds?|gets?)(?: only)?"
-                rf"(?: (?:in|about|just))* (?P<n>{NUMBER}) ?(?P<u>mm|inch(?:es)?|in|\")(?: deep| in)?(?: of(?= ))?",
+                r"(?:(?:that|they|it|which) )?(?:(?:only|just|but) )?(?:(?:go(?:es)?|screws?|threads?|winds?|gets?)"
+                r"(?: (?:only|just|about))* in|reach(?:es)?)(?: (?:only|just|about))*"
+                rf" (?P<n>{NUMBER}) ?(?P<u>mm|inch(?:es)?|in|\")(?: deep| in)?(?: of(?= ))?",
                 lambda m: f"{m['n']} {'mm' if m['u'] == 'mm' else 'in'}",
                 "{} engaged",
                 cue=("go", "screw", "thread", "reach", "wind", "get"),
@@ -239,7 +240,9 @@ PIPE_THREAD = Topic(
         "fact": (
             TAPPING,
             Shaped(
-                r"(?:drill|bore) (?:it|them|this|that)(?: out)?(?: to)?", always("tap drill"), cue=("drill", "bore")
+                r"(?:tap )?drill(?: size)?(?= and .*(?:deep|depth|length|long))|(?:drill|bore) (?:it|them|this|that)(?: out)?(?: to)?",
+                always("tap drill"),
+                cue=("drill", "bore"),
             ),
             Shaped(
                 r"(?:how many |what )(?:threads?|tpi)(?: per inch| to the inch)?|threads? (?:per|to the) inch"
@@ -248,17 +251,17 @@ PIPE_THREAD = Topic(
             ),
             Shaped(r"(?:outside |major )?dia(?:meter)?|od", always("diameter")),
             Shaped(r"hand tight(?: engagement)?|(?:how far )?(?:in )?by hand", always("hand tight")),
-            Shaped(r"(?:thread )?length|how long|how deep", always("thread length")),
+            Shaped(r"(?:thread )?(?:length|depth)|how long|how deep", always("thread length")),
         ),
     },
-    r"for (?:an? |the |my )?(?:(?:oil|water|fuel|air|brake|coolant|temp\w*|pressure|block)"
+    r"(?:out of|from|in)(?: an?)? (?:mild )?(?:steel|stainless|brass|alumini?um) (?:bar|stock|hex|round)"
+    r"|for (?:an? |the |my )?(?:(?:oil|water|fuel|air|brake|coolant|temp\w*|pressure|block)"
     r" )*(?:senders?|sensors?|switch(?:es)?"
     r"|sending units?|gauges?|ports?|bungs?|adapters?|fittings?)|"
     + HOLE.signals
     + r"|(?:into|in|on)(?: an?| the| my)? (?:alumini?um|alloy|steel|cast iron|iron|brass) (?:sump|pan|tank|block|head|case"
     r"|pot|body|manifold|housing|rocker cover)"
     r"|(?:making )?(?:an? )?(?:weld[- ](?:in|on) )?(?:bungs?|boss(?:es)?)"
-    r"|(?:out of|from)(?: an?)? (?:mild )?(?:steel|stainless|brass|alumini?um) (?:bar|stock|hex|round)"
     r"|(?:fe)?m[a]les?"
     r"|(?:does|do) the tap go|tap go(?:es)?"
     r"|(?:put|fit|screw)(?:ting|ing)?(?: in)? (?:an?|the|my) (?:(?:oil|water|fuel|air|coolant|temp\w*|pressure) )*"

@@ -39,7 +39,7 @@ SUBJECTS = (
         "a crow-foot at a right angle",
         (r"crow'?s?[ -]?(?:foot|feet)", r"(?:90|right angles?|square(?: on)?|sideways)(?! ?(?:nm|lb|ft|foot|mm|in))"),
         ("torque wrench with a crow foot, at a right angle",),
-        unless=r"(?:mm|in|inch|cm)|n ?m|ft ?lbs?|foot pounds?|lb ?ft|pounds?|newton",
+        unless=r"(?:mm|in|inch|cm)|on [0-9]+|gr ?[0-9]+|grade|[0-9]+-[0-9]+|m[0-9]+|n ?m|ft ?lbs?|foot pounds?|lb ?ft|pounds?|newton",
         forbids=True,
     ),
     Subject(
@@ -88,6 +88,17 @@ SUBJECTS = (
         forbids=True,
     ),
     Subject(
+        "stainless bolts in place of others",
+        (
+            r"stainless|a[24]-[78]0",
+            r"(?:in (?:its|their|the) place|in place of|instead|swap\w*|replac\w*|change (?:to|them))",
+            r"bolts?|screws?|8\.8|10\.9|grade [258]|gr ?[58]",
+        ),
+        ("stainless", "higher grade replacement"),
+        unless=rf"{_TIGHT}|exhaust|hose|wash\w+|vs",
+        forbids=True,
+    ),
+    Subject(
         "bolts tightened past yield, fitted again",
         (
             r"stretch(?:[- ]type| bolts?| head bolts?|y)?|tty|torque[- ]to[- ]yield|angle[- ]tightened|yield bolts?",
@@ -103,7 +114,8 @@ SUBJECTS = (
         (
             r"(?:torque )?(?:wrench|clicker)",
             r"(?:goes|go|reads?) (?:below|under|down to|that low)|(?:bottom|low(?:er)?|top|end|middle) (?:end )?of (?:its|the) (?:range|scale)"
-            r"|(?:use|using) (?:the|a|my) (?:big|large|half inch|3/4)|too (?:big|coarse) (?:a wrench )?for",
+            r"|(?:use|using) (?:the|a|my) (?:big|large|half inch|3/4)|too (?:big|coarse) (?:a wrench )?for"
+            r"|(?:can i|could i|ok to|okay to) use it (?:at|for|on|down)|big torque wrench",
         ),
         ("range",),
         unless=r"crow\S*|set (?:it )?to|what (?:do|should) i set",
@@ -114,7 +126,7 @@ SUBJECTS = (
         (
             r"angle|turn[- ]of[- ](?:the[- ])?nut|stretch|elongation|by feel|torque wrench|plain torque|torque alone",
             r"closer|closest|accura\w*|scatter|spread|how (?:close|near|far (?:off|out))|trust(?:ed)?|better|best",
-            r"bolt (?:load|tension)|preload|clamp(?: load)?|tension",
+            r"bolt (?:load|tension)|preload|clamp(?: load)?|tension|torque wrench",
         ),
         (),
         unless=r"[0-9].*|brakes?|driveline|joint angle|u-?joint",

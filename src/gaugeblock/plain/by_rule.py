@@ -35,7 +35,23 @@ _OF_BOLTS = (
         "goes below",
         "go below",
     ),
-    *("the big", "of its range", "of the range", "closer", "closest", "accura", "scatter", "proof"),
+    *(
+        "in its place",
+        "in their place",
+        "a2-",
+        "a4-",
+        "stainless",
+        "use it",
+        "big torque",
+        "the big",
+        "of its range",
+        "of the range",
+        "closer",
+        "closest",
+        "accura",
+        "scatter",
+        "proof",
+    ),
 )
 
 
@@ -113,7 +129,7 @@ def with_guess(reading: Reading, got: Answer, data: Refdata) -> Answer:
     BSF, or what stands on an old British machine.
     """
     series = "bsf" if "bsf" in reading.values.get("guess", "") else ""
-    if not series and reading.topic.noun == "measured thread" and "british" in reading.aside:
+    if not series and "origin" in reading.values and "diameter" in reading.values:
         from gaugeblock import units
 
         across = units.parse_measure(reading.values["diameter"], "length", "diameter").to("mm")

@@ -10,6 +10,8 @@ if TYPE_CHECKING:
 _NUMBER = r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[a-z]+teen|[a-z]+ty|oh|point)"
 _CLASS = r"(?:[0-9]+\.[89]|(?:eight point|eight) eight|(?:ten point|ten|twelve point|twelve) nine|grade \w+|gr ?[0-9])"
 
+_OF_GRADE = r"(?:a[24]-[78]0|8\.8|10\.9|12\.9|grade [258]|gr ?[258])"
+
 
 def _nines(match: re.Match[str]) -> str:
     """``ten-nines`` are of the class 10.9."""
@@ -56,7 +58,7 @@ SAID_OF_BOLTS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...]
         r"(?: (?:here|left|to hand|in the box))?(?: so\b)?",
         "",
     ),
-    ("metric ", r"\b(which|what) metric (bit|drill)(?: bit| size)?\b", r"\1 \2 in mm"),
+    ("metric ", r"\bmetric (bit|drill)(?: bit| size)?(?= (?:for|will|would|to|do|ahead|before|can)\b|$)", r"\1 in mm"),
     (
         "not the",
         r"\bnot the (?:coarse|fine) (?:one|thread|pitch)\b(?=.*\bpitch\b)",
@@ -89,16 +91,52 @@ SAID_OF_BOLTS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...]
         r"\b(?:(?:i've|ive|i have|with|got|have) )*no torque wrench(?: (?:handy|here|with me|to hand|available))?\b",
         "",
     ),
-    ("pressure plate", r"\bpressure plate (?:on)?to (?:the |my )?flywheel\b(?! bolts?)", "pressure plate bolts"),
+    *(
+        (cue, rf"\b(?:clutch )?{cue} (?:on)?to (?:the |my )?flywheel\b(?: bolts?)?", "pressure plate bolts")
+        for cue in ("pressure plate", "clutch cover")
+    ),
+    ("nylo", r"\bnylo(?:c|ck|k)s?(?: (?:lock ?)?nuts?)?(?= |$)", "nylon locknut"),
+    ("how hard", r"\bhow hard$", "how tight"),
     *(
         (
             f" m{n}",
-            rf"(?<![0-9./x-])\b(?:two|three|four|five|six|eight|ten|twelve|[2-9]|1[02]) (?=m{n}\b)",
+            rf"(?<![0-9./x-])\b(?:two|three|four|five|six|eight|ten|twelve|[2-9]|1[02]) (?=m{n}\b)"
+            r"(?!.*\b(?:total|together|altogether|combined|pair|between|in all)\b)",
             "",
         )
         for n in (5, 6, 8, 10, 12, 14, 16, 20)
     ),
-    ("line nut", r"(?<!brake )(?<!fuel )(?<!flare )\bline nuts?\b(?=.*\bbrake (?:pipe|line|tube))", "brake line nuts"),
+    *(
+        (
+            f"{kind} nut",
+            rf"(?<!brake )(?<!fuel )(?<!flare )\b{kind} nuts?\b(?=.*\bbrake (?:pipe|line|tube))",
+            "brake line nuts",
+        )
+        for kind in ("line", "tube", "pipe")
+    ),
+    (
+        "clamp",
+        r"\bclamp(?:ing)?(?: load| force)? (?:of|on|for|from|in) (?=.*\b(?:at|to|with) [0-9.]+ ?(?:nm|n m|newton|ft|foot|lb|in))",
+        "what clamp ",
+    ),
+    *(
+        (
+            cue,
+            rf"\b(?:(?:can i |could i |should i )?(?:use|put|fit) )?(?:an? |the )?({_OF_GRADE})(?: (?:bolts?|screws?|ones?))?"
+            rf"(?: in)? {cue} (?:an? |the |my )?({_OF_GRADE})(?: (?:bolts?|screws?|ones?))?(?= |$)",
+            r"\1 vs \2",
+        )
+        for cue in ("instead of", "in place of", "rather than", "to replace")
+    ),
+    *(
+        (
+            cue,
+            rf"\b(?:can i |could i |should i )?(?:swap(?:ping)?|replac(?:e|ing)) (?:an? |the |my )?({_OF_GRADE})"
+            rf"(?: (?:bolts?|screws?|ones?))? (?:for|with) (?:an? |the )?({_OF_GRADE})(?: (?:bolts?|screws?|ones?))?(?= |$)",
+            r"\1 vs \2",
+        )
+        for cue in ("swap", "replac")
+    ),
     ("pommy", r"\bpommy\b", "british"),
     ("line", r"\bso (?:that )?(?:it|they|everything|things)(?: all)? lines? up\b", ""),
     ("opening", r"\bopening for (?=(?:an? |the )?(?:m ?[0-9]|[0-9]+/[0-9]))", "hole for "),

@@ -110,11 +110,11 @@ _SLOTS: dict[str, tuple[Reader, ...]] = {
         ),
         Shaped(
             rf"(?:is )?(?P<n>{NUMBER}) ?{TORQUE_SAID} (?:too much|too tight|too"
-            r" high|too low|plenty|low|enough|ok|okay|safe|alright|all"
+            r" high|too low|plenty|low|right|correct|about right|normal|enough|ok|okay|safe|alright|all"
             r" right)",
             lambda m: torque_of(m["n"], m["unit"]),
             "clamp at {}",
-            cue=("too", "enough", "ok", "safe", "right"),
+            cue=("too", "enough", "ok", "safe", "right", "plenty", "low", "correct", "normal"),
         ),
         Shaped(
             r"(?:did|d[o]ne|used|put|went|pulled|gave|torqued|tightened)(?: (?:it|them|em|to|at|up|on))*"
@@ -147,8 +147,22 @@ _SLOTS: dict[str, tuple[Reader, ...]] = {
             doubt=1,
             cue=("squeeze", "kn", "clamp", "stretch", " see", " on "),
         ),
+        Shaped(  # of which nothing else is said
+            rf"(?P<n>{NUMBER}) ?{TORQUE_SAID}",
+            lambda m: torque_of(m["n"], m["unit"]),
+            "clamp at {}",
+            doubt=30,
+            cue=("nm", "n.m", "n m", "lb", "pound", "newton", "kg"),
+        ),
     ),
     "engagement": (
+        Shaped(
+            rf"(?P<n>{NUMBER}) ?(?P<u>mm|inch(?:es)?|in|\")(?= of (?:an? )?(?:m ?[0-9]|[0-9]+/[0-9]+))",
+            lambda m: f"{m['n']} {'mm' if m['u'] == 'mm' else 'in'}",
+            "{} engaged",
+            doubt=2,
+            cue=(" of ",),
+        ),
         Shaped(
             r"(?:(?:that |which |and )?(?:only|just) )?(?:goes|screws|threads|reaches|gets|got|has|have|is"
             r"|winds)(?: (?:in|only"

@@ -99,6 +99,13 @@ CROW_FOOT_SLOTS: dict[str, tuple[Reader, ...]] = {
             "wrench {}",
             cue=("wrench", "handle", "clicker"),
         ),
+        Shaped(  # no wrench is so many millimetres, or so many inches
+            rf"(?:(?:the|my) )?{_WRENCH}(?:'s)? (?:is|of|length)(?: (?:about|is))? (?P<n>1[0-9]|2[0-9]|3[0-6]|[2-9][0-9]0)"
+            rf"(?= |$)(?! ?(?:{_TORQUES}))",
+            lambda m: f"{m['n']} {'in' if int(m['n']) < 100 else 'mm'}",
+            "wrench {}",
+            cue=("wrench", "handle", "clicker"),
+        ),
         Shaped(rf"{_W}{_SPAN}", _wrench, "wrench {}", cue=("grip", "handle", "hand", "pull", "hold")),
         Shaped(
             rf"(?:on|off) (?:(?:the )?end of )?(?:an? |the |my )?{_W}(?: long)?",

@@ -60,7 +60,7 @@ def grade(
 
         typed = {"grade": grade, "thread": thread, "load": load, "grip": grip, "shank": shank}
         return bolt_load(standard, cell, thread, load or TENSILE, typed, data)
-    if load is not None:
+    if load is not None and load != "shear":
         raise InputError(load, "load", "a load hangs on the thread", (), "say the thread: 3/8-16, M10")
     at = size or next((usual for name, usual in USUAL.items() if standard.startswith(name)), USUAL["ISO"])
     figures = [f for q in _QUANTITIES if (f := _figure(q, standard, cell, at, data)) is not None]
@@ -71,6 +71,9 @@ def grade(
         return Sheet(
             title, asked, data, figures, [], [], decision=none(VERB, "Its standard has it. No table that was read has.")
         )
+    if load is not None:
+        do = f"No table here has it. A designer takes 0.577 of the tensile strength, {wanted.text} {wanted.unit}."
+        return Sheet(title, asked, data, figures, [], [], decision=none("SHEAR STRENGTH", do))
     return Sheet(title, asked, data, figures, [], [], decision=use(VERB, wanted))
 
 

@@ -74,6 +74,8 @@ class OfMaker:
                 _stated,
                 cue=cue,
             ),
+            Shaped(rf"(?:an? |the |my )?{_TORQUE} dry (?:spec|figure|value)", _dry, cue=("dry",)),
+            Shaped(rf"(?:an? |the |my )?{_TORQUE} (?:spec|figure|book value)", _stated, cue=("spec", "figure", "book")),
             Shaped(
                 rf"{_GIVEN}(?: (?:is|was|it is|it's|of))* {_TORQUE}",
                 _stated,

@@ -39,9 +39,6 @@ _SERIES = {
 _SIZE = r"(?:#|no\.? ?|number |num )(?P<no>[0-9]+)|(?P<size>[0-9]+[ -][0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+|0?\.[0-9]+)"
 
 
-_MANY = 2  # of so many inches no bolt is here
-
-
 def _metric(match: re.Match[str]) -> str:
     pitch = match["pitch"] or match["pitch2"]
     if pitch:
@@ -51,9 +48,6 @@ def _metric(match: re.Match[str]) -> str:
 
 def _inch(match: re.Match[str]) -> str | None:
     size = f"#{match['no']}" if match["no"] else match["size"].replace("-", " ")
-    whole, _, part = size.partition(" ")
-    if part and whole.isdigit() and int(whole) >= _MANY:
-        size = part  # four 3/8-16 bolts: how many there are
     series = _SERIES.get(match["series"] or "", "")
     if match["tpi"]:
         return f"{size}-{match['tpi']}" + (f" {series}" if series else "")
@@ -247,6 +241,11 @@ def unit_of(text: str) -> str:
     return "lbf*in" if "in" in text else "lbf*ft"
 
 
+def _locknuts(data: Refdata) -> dict[str, str]:
+    """The locknuts by name; ``nylon`` by itself may be the bolt's metal."""
+    return {w: c for w, c in words_of("fasteners", "nut", "fasteners/prevailing")(data).items() if w != "nylon"}
+
+
 TOOLS: dict[str, tuple[Reader, ...]] = {
     "wrench": (
         Shaped(
@@ -259,12 +258,8 @@ TOOLS: dict[str, tuple[Reader, ...]] = {
     ),
     "adapter": ADAPTER,
     "locknut": (
-        Named(
-            words_of("fasteners", "nut", "fasteners/prevailing"),
-            lead=r"(?:with|and|using)(?: an?)?",
-            say="{} locknut",
-        ),
-        Named(words_of("fasteners", "nut", "fasteners/prevailing"), say="{} locknut"),
+        Named(_locknuts, lead=r"(?:with|and|using)(?: an?)?", say="{} locknut"),
+        Named(_locknuts, say="{} locknut"),
     ),
     "prevailing": (
         amount(

@@ -72,6 +72,7 @@ def _metric(match: re.Match[str]) -> str:
 
 # Whether it is enough, which the answer says of what is engaged.
 _LONG_ENOUGH = (
+    r"how thick(?: (?:does|do|must|should|is))?|(?:need|needs|has|have) to be|(?:to )?tap(?= )|"
     r"(?:far|deep|long|much|thread)? ?(?:enough|plenty)(?: thread)?|(?:or )?(?:should|must|do|shall) i (?:go|buy|get|use|fit)"
     r"(?: (?:deeper|longer|with longer))?|deeper|longer|(?:for|on|in) the (?:bell ?housing|gear ?box|casing|case)"
 )
@@ -119,7 +120,7 @@ ENGAGEMENT = Topic(
     r"|gives?(?: up| way)?|let'?s? go)|before (?:the |its |it |they )?(?:threads?|hole)? ?(?:do|does|pulls? out|strips?"
     r"|gives?(?: way| up)?|let'?s? go)",
     needs=("thread",),
-    asks_for=r"far enough|deep enough|long enough|only go(?:es)? in|how deep|deep|engage\w*|depth|how far|how much thread|how many threads",
+    asks_for=r"how thick|far enough|deep enough|long enough|only go(?:es)? in|how deep|deep|engage\w*|depth|how far|how much thread|how many threads",
     is_named=True,
     columns={"thread": usual_threads, "into": ("fasteners/engagement", "into")},
     opens=_open_engagement,

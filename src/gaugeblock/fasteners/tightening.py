@@ -23,6 +23,8 @@ OUTCOME = (
     r"|this|it|i|we|he"
     r"))?(?: (?:actually|really))?(?: (?:give|gave|get|got|getting|have|make|put on|giving|come to))?(?: me)?)(?= |$)"
     r"|(?:what|how much) clamp(?:ing)?(?: load| force)?(?= |$)(?! bolts?| screws?| nuts?)"
+    r"|(?:(?:will|would|does|can|could|might) )?(?:i|it|that|they) (?:sn[a]p|br[e]ak|str[e]tch)(?: (?:it|them))?"
+    r"|(?:what|how much|how many) (?:percent|per cent|%|share)(?: of)?(?: the)? proof|(?:of|over|under) (?:the )?proof"
     r"|(?:(?:what|how much|how many|in) )?(?:kn|kilonewtons?)(?: (?:of )?(?:squeeze|clamp\w*|pull))?"
     r"|(?:(?:what|how much) )?squeeze(?: is (?:that|it)| (?:does|do|did|will) (?:that|it|i)(?: (?:give|get|make))?)?"
     r"|over ?stretch(?:ed|es)?(?: (?:it|them|the bolts?))?"
@@ -56,8 +58,9 @@ STRIPS = (
 ROUND_A_BOLT = (
     r"(?:fitting|holding|clamping|joining)(?= (?:an?|the|my|some|new|down|on|up|it|them|[0-9m]))"
     r"|(?:through|between|clamping|joining|holding)(?: (?:the|an?|both|2|my))*(?: steel)? (?:flanges?|plates?|brackets?)"
+    r"|(?:winch |base |mounting |motor |backing )?plates?"
     r"|(?:at )?full (?:whack|torque)|take(?= (?:real|proper|full|any) torque)|(?:real|proper|full) torque"
     r"|(?:thermostat |water pump |alternator )?boss(?:es)?|tapped(?= (?:an?|in|into|the|some) )"
-    r"|(?:but |and )?mine(?= (?:have|has|are|is|got|go|went))|(?:to )?run (?:them|it|em)"
+    r"|(?:but |and )?mine(?= (?:have|has|are|is|got|go|went|dry|oiled|greased|plated) ?)|(?:to )?run (?:them|it|em)"
     r"|(?:what |which )?setting(?: on the (?:wrench|clicker))?"
 )

@@ -8,6 +8,7 @@ from gaugeblock.plain.given import Answer
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from gaugeblock.found import Found
     from gaugeblock.plain.reading import Reading
     from gaugeblock.tables.load import Refdata
 
@@ -35,30 +36,17 @@ _OF_BOLTS = (
         "goes below",
         "go below",
     ),
-    *(
-        "in its place",
-        "in their place",
-        "a2-",
-        "a4-",
-        "stainless",
-        "use it",
-        "big torque",
-        "the big",
-        "of its range",
-        "of the range",
-        "closer",
-        "closest",
-        "accura",
-        "scatter",
-        "proof",
-    ),
+    *("in its place", "in their place", "a2-", "a4-", "stainless", "use it", "big torque", "the big", "of its range"),
+    *("of the range", "closer", "closest", "accura", "scatter", "proof", "spanner", "which socket", "what socket"),
+    *("which wrench", "what wrench", "wrench what", "wrench which", "flats", "snap", "break", "yield", "jam nut"),
+    *("thin nut", "thin jam", "half nut", "castle", "cotter", "split pin"),
 )
 
 
 def subject_of(question: str, words: tuple[str, ...], data: Refdata) -> Answer | None:
     """The rules that say all of what a line is about; InputError for a line that is refused by name."""
     line = " ".join(words)
-    told = None
+    told: Found | None = None
     if any(cue in line for cue in _CUES):
         from gaugeblock.plain.by_name import refused_by_name
         from gaugeblock.plain.subjects import told_by_subject
@@ -68,7 +56,7 @@ def subject_of(question: str, words: tuple[str, ...], data: Refdata) -> Answer |
     if told is None and any(cue in line for cue in _OF_BOLTS):
         from gaugeblock.plain.bolt_subjects import told_of_bolts
 
-        told = told_of_bolts(words, data)
+        told = told_of_bolts(question, words, data)
     return None if told is None else Answer(f"a look through the rules for: {told.asked}", told)
 
 

@@ -90,7 +90,9 @@ _CARS = (
 )
 # The series of a thread, said apart from its size.
 _SERIES = (
-    r"^(.*?)(\bm ?[0-9]+\b|\b[0-9]+ ?mm\b|\b[0-9]/[0-9]+\b)(?! ?(?:x|-|by) ?[0-9]|(?: in\w*| thread| inch)?"
+    r"^(.*?)(\bm ?[0-9]+\b|\b[0-9]+ ?mm\b|\b[0-9]/[0-9]+\b"
+    r"|\b(?:half|quarter|three quarters?|(?:three|five|seven) eighths?|(?:five|seven|nine) sixteenths?)(?: inch)?\b)"
+    r"(?! ?(?:x|-|by) ?[0-9]|(?: in\w*| thread| inch)?"
     r" (?:fine|coarse))"
     r"(.*?) (?<!is )(?<!be )(?<!are )(?<!it )(coarse|fine)(?: (?:thread(?:ed)?|pitch))?(?= *$| bolt| nut| stud| screw)"
 )

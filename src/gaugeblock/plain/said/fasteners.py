@@ -24,6 +24,7 @@ SAID_OF_BOLTS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...]
     ("half an inch", r"\bhalf an inch\b", "1/2 inch"),
     ("eight-eight", r"\beight-eights?\b", "8.8"),
     ("eights", r"\beight(?: point | )eights\b", "8.8"),
+    *((f"{one}s", rf"\b{one.replace('.', '[.]')}s\b", one) for one in ("10.9", "12.9")),
     ("-nine", r"\b(ten|twelve)-nines?\b", _nines),
     ("nines", r"\b(ten|twelve)(?: point | )nines\b", _nines),
     *((f"m{n}s", rf"\bm{n}s\b", f"m{n}") for n in (5, 6, 8, 10, 12, 14, 16, 20)),
@@ -69,6 +70,12 @@ SAID_OF_BOLTS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...]
         r"\b(m ?[0-9]+) (holes?|bolts?|nuts?|studs?|threads?) +(?:(?:the|with|of|an?|in) +)*"
         r"((?:one|two|[0-9])(?: point (?:two five|seven five|five|two|zero|oh)|\.[0-9]+)?) pitch\b",
         r"\1 by \3 \2",
+    ),
+    (
+        " pitch",
+        r"\b(m ?[0-9]+)\b(?! ?(?:x|by|-) ?[0-9])(?! (?:holes?|bolts?) )((?: [a-z][a-z-]*){1,5}?) (?:the )?([0-3]\.[0-9]{1,2})"
+        r" pitch\b",
+        r"\1x\3\2",
     ),
     (
         "get in",
@@ -131,11 +138,53 @@ SAID_OF_BOLTS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...]
     *(
         (
             cue,
+            rf"\b(?:is it true (?:that )?)?(?:is |are )?(?:an? )?({_OF_GRADE})(?: bolts?)? (?:is |are )?(?:really |any )?(?:the )?"
+            rf"{cue}(?: to)? (?:an? )?({_OF_GRADE})(?= |$)",
+            r"\1 vs \2",
+        )
+        for cue in (
+            "same as",
+            "equal",
+            "equivalent",
+            "as strong as",
+            "stronger than",
+            "better than",
+            "weaker than",
+            "beats",
+        )
+    ),
+    (
+        "brittle",
+        r"(?:'|\bbe|\b)cause (?:(?:the|it|its|it's|an?|is) )*(?:(?:grade )?(?:[258]|five|eight|8\.8|10\.9|12\.9) )?(?:is )?"
+        r"(?:too |more |so )?brittle\b",
+        "",
+    ),
+    *(
+        (
+            cue,
             rf"\b(?:can i |could i |should i )?(?:swap(?:ping)?|replac(?:e|ing)) (?:an? |the |my )?({_OF_GRADE})"
             rf"(?: (?:bolts?|screws?|ones?))? (?:for|with) (?:an? |the )?({_OF_GRADE})(?: (?:bolts?|screws?|ones?))?(?= |$)",
             r"\1 vs \2",
         )
         for cue in ("swap", "replac")
+    ),
+    *(
+        (cue, rf"\b{cue}(?:two|both|the two|2) (?=(?:steel )?(?:flanges|plates|brackets|tabs)\b)", cue)
+        for cue in ("through ", "between ")
+    ),
+    *(
+        (
+            f"{count} ",
+            rf"(?<![0-9./x-])\b{count} (?=[0-9]+/[0-9]+(?:-[0-9]{{2}}| (?:unc|unf|coarse|fine))\b)"
+            r"(?!.*\b(?:total|together|altogether|combined|pair|between|in all)\b)",
+            "",
+        )
+        for count in ("two", "three", "four", "five", "six", "eight", "ten", "twelve")
+    ),
+    (
+        "unmarked",
+        r"\bunmarked(?= (?:[0-9/]+(?:-[0-9]+)? |m[0-9]+ |inch |hex |steel )*(?:bolts?|screws?|studs?|heads?)\b)",
+        "no marks",
     ),
     ("pommy", r"\bpommy\b", "british"),
     ("line", r"\bso (?:that )?(?:it|they|everything|things)(?: all)? lines? up\b", ""),

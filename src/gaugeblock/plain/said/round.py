@@ -172,8 +172,9 @@ SAID_ROUND: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
     ),
     (
         "npt",
+        r"^(?!.*\b(?:sender|sensor|switch|plug|valve|bleeder)\b)(.*?)"
         r"\b([0-9]+/[0-9]+)(?: in(?:ch)?)? ?npt(?: (?:fitting|plug|adapt[eo]r)s?)? (?:torque|how tight)\b",
-        r"torque of a taper pipe thread fitting \1 in",
+        r"\1torque of a taper pipe thread fitting \2 in",
     ),
     ("impact", r"\bimpact (?=(?:gun|wrench|driver|socket)s?\b)", ""),  # a tool of the story
     ("piece", r"\b(two|2|three|3) piece\b", r"\1-piece"),  # a shaft of two pieces is no whole one

@@ -72,7 +72,9 @@ def torque(argv: list[str]) -> int:
         "confirmed": a.confirmed,
     }
     is_of_maker = a.maker is not None and a.condition is not None  # its torque, whatever the thread
-    return print_open(sheet_of, _topic("TORQUE"), options, a, is_open=a.thread is None and not is_of_maker)
+    is_through = a.adapter is not None and a.given is not None  # what reaches the nut, whatever the thread
+    is_open = a.thread is None and not (is_of_maker or is_through)
+    return print_open(sheet_of, _topic("TORQUE"), options, a, is_open=is_open)
 
 
 def part(argv: list[str]) -> int:
@@ -124,6 +126,7 @@ def engagement(argv: list[str]) -> int:
     about = "How much thread a bolt needs in the metal that it goes into."
     parser = parser_of("engagement", about, "gaugeblock engagement 3/8-16 --into aluminium")
     parser.add_argument("--into", metavar="METAL", help="the tapped metal: aluminium, cast iron, steel")
+    parser.add_argument("--have", metavar="LENGTH", help="how much is engaged, to be judged: 5/8 in, 15 mm")
     return _of_thread(parser, argv, "engagement", "ENGAGEMENT")
 
 
@@ -163,7 +166,13 @@ def grade(argv: list[str]) -> int:
     parser = parser_of("grade", about, "gaugeblock grade 10.9")
     parser.add_argument("grade", nargs="?", metavar="GRADE", help='"SAE J429 5", "grade 8", 10.9')
     parser.add_argument("--size", metavar="D", help="its diameter: 3/8 in, 10 mm")
-    return print_answer(parser, argv, partial(_answer, "grade"), topic_in(_THREADS, "STRENGTH"), ("grade",))
+    parser.add_argument("--thread", metavar="THREAD", help="3/8-16, M10: what such a bolt bears")
+    parser.add_argument("--load", metavar="L", help="tensile (which breaks it), proof, clamp, shear, stretch")
+    parser.add_argument("--grip", metavar="LENGTH", help="all that the bolt clamps, for its stretch")
+    parser.add_argument("--shank", metavar="LENGTH", help='plain shank inside the grip; "0 mm" where all is thread')
+    return print_answer(
+        parser, argv, partial(_answer, "grade"), topic_in("gaugeblock.fasteners.strength_ask", "STRENGTH"), ("grade",)
+    )
 
 
 def _of_thread(parser: Parser, argv: list[str], name: str, topic: str) -> int:

@@ -66,8 +66,8 @@ _ON = (
 )
 # Both lengths in one breath.
 ADAPTER: tuple[Reader, ...] = (
-    Shaped(rf"{_CROW}{_STICKS} {_A}{_ON}", _arms, "crow-foot {}", cue=("crow",)),
-    Shaped(rf"(?:an? |the )?{_A} (?:long |offset )*{_CROW}{_ON}", _arms, "crow-foot {}", cue=("crow",)),
+    Shaped(rf"{_CROW}{_STICKS} {_A}{_ON}", _arms, "crow-foot {}", doubt=3, cue=("crow",)),
+    Shaped(rf"(?:an? |the )?{_A} (?:long |offset )*{_CROW}{_ON}", _arms, "crow-foot {}", doubt=3, cue=("crow",)),
 )
 # Each by itself, wherever it stands.
 CROW_FOOT_SLOTS: dict[str, tuple[Reader, ...]] = {
@@ -81,6 +81,7 @@ CROW_FOOT_SLOTS: dict[str, tuple[Reader, ...]] = {
             "crow-foot {}",
             cue=("stick", "stand", "reach", "exten", "add", "offset"),
         ),
+        Shaped(rf"{_A}(?= on (?:an? |the |my )?[0-9])", _arm, "crow-foot {}", doubt=1, cue=(" on ",)),
         Shaped(rf"{_A} (?:of )?(?:offset|longer|extra){_OUT}", _arm, "crow-foot {}", cue=("offset", "longer", "extra")),
     ),
     "wrench_length": (
@@ -95,6 +96,13 @@ CROW_FOOT_SLOTS: dict[str, tuple[Reader, ...]] = {
             rf"(?:(?:an?|the|my) )?{_WRENCH}(?:'s)?(?: (?:arm|length|long|reach|that|which|is|it's|of|measures?|about"
             rf"|effective|from|{_DRIVE} to {_MIDDLE}))* {_W}(?: long)?{_SPAN}?",
             _wrench,
+            "wrench {}",
+            cue=("wrench", "handle", "clicker"),
+        ),
+        Shaped(  # no wrench is so many millimetres, or so many inches
+            rf"(?:(?:the|my) )?{_WRENCH}(?:'s)? (?:is|of|length)(?: (?:about|is))? (?P<n>1[0-9]|2[0-9]|3[0-6]|[2-9][0-9]0)"
+            rf"(?= |$)(?! ?(?:{_TORQUES}))",
+            lambda m: f"{m['n']} {'in' if int(m['n']) < 100 else 'mm'}",
             "wrench {}",
             cue=("wrench", "handle", "clicker"),
         ),
@@ -140,8 +148,24 @@ CROW_FOOT_SLOTS: dict[str, tuple[Reader, ...]] = {
         ),
     ),
 }
+_NUT = r"(?:nut|bolt|fastener|stud|thread)"
+CROW_FOOT_SLOTS["outcome"] = (  # the wrench was pulled, and what came of it is asked
+    Shaped(
+        rf"(?:what|how much)(?: torque)? (?:did|does|do|will|would|has|is|was)(?: (?:the|that|this|each|my))? (?:it|{_NUT})"
+        r"(?: (?:really|actually|then|now))* (?:get|got|getting|see|seen|feel|take)(?= |$)(?! set)",
+        always("at the nut"),
+        cue=("get", "got", "see", "feel", "take"),
+    ),
+    Shaped(
+        rf"(?:what|how much)(?: torque)? (?:is|was|did i (?:really|actually) (?:put|get|have)) (?:on|at) the {_NUT}",
+        always("at the nut"),
+        cue=(" on the ", " at the "),
+    ),
+)
 CROW_FOOT_SIGNALS = (
-    r"setting|what|want(?:ed)?|(?:on|at|to) the (?:nut|bolt|fastener)|nut|bolt|wrench|set(?: it)?(?: to)?|get|to"
+    r"after|(?:i |we )?(?:had|set|clicked|pulled)(?: (?:the|my) (?:wrench|clicker))?(?: (?:to|at|on|off))?"
+    r"|(?:pointing|sticking|stick(?:s|ing)?|stands?)(?: (?:dead|straight|out))*"
+    r"|setting|what|want(?:ed)?|(?:on|at|to) the (?:nut|bolt|fastener)|nut|bolt|wrench|set(?: it)?(?: to)?|get|to"
     r"|straight|dead|(?:in ?line|straight)(?: with)?(?: (?:the|my) (?:wrench|handle))?|out(?: (?:the )?front)?|clicker"
     rf"|reads?|dial|{_CROW}"
 )
@@ -150,4 +174,5 @@ CROW_FOOT_SIGNALS = (
 def settle_crow_foot(values: dict[str, str], _: object) -> dict[str, str]:
     """The two lengths, and how it is turned, as the answer takes them."""
     at = f" at {values['turned']} deg" if "turned" in values else ""
-    return {"adapter": f"{values['crow_foot_length']} on {values['wrench_length']}{at}", "wanted": values["wanted"]}
+    adapter = f"{values['crow_foot_length']} on {values['wrench_length']}{at}"
+    return {"adapter": adapter, "given" if "outcome" in values else "wanted": values["wanted"]}

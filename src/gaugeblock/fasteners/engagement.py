@@ -121,7 +121,7 @@ def minimums(metal: str, data: Refdata) -> list[Figure]:
 def ends(by_length: Mapping[Figure, Figure], data: Refdata) -> tuple[Figure, Figure]:
     """The shortest length that a rule asks, and the one that governs: the longest where its rule is one for bolts."""
     shortest, longest = min(by_length, key=base), max(by_length, key=base)
-    return shortest, longest if _is_stop(by_length[longest], data) else shortest
+    return shortest, longest if is_stop(by_length[longest], data) else shortest
 
 
 def _check_length(found: Joint, tapped: Tapped, draft: Draft) -> None:
@@ -159,9 +159,9 @@ def _check_length(found: Joint, tapped: Tapped, draft: Draft) -> None:
     )
     if got >= governing.typical * (1 - 1e-9):
         draft.check(
-            Check(LENGTH, OK, says, *bounds, bears=STOP if _is_stop(by_length[governing], draft.data) else INFORM)
+            Check(LENGTH, OK, says, *bounds, bears=STOP if is_stop(by_length[governing], draft.data) else INFORM)
         )
-    elif not _is_stop(by_length[governing], draft.data):
+    elif not is_stop(by_length[governing], draft.data):
         draft.check(Check(LENGTH, NOT_OK, f"{says}: a rule for studs, for information", *bounds, bears=INFORM))
     elif got >= base_in(shortest, governing.unit) * (1 - 1e-9):
         reason = f"{says}; {_rule(by_length[shortest])} asks {number_only(shortest, draft.data)}"
@@ -195,7 +195,7 @@ def base_in(figure: Figure, unit: str) -> float:
     return units.from_base(base(figure), unit)
 
 
-def _is_stop(rule: Figure, data: Refdata) -> bool:
+def is_stop(rule: Figure, data: Refdata) -> bool:
     """Whether a rule is one for bolts: printed with the cut of a bolt's torque. A textbook's for studs informs."""
     metal = rule.key["into"]
     cut = lookup.look_up_or_none(

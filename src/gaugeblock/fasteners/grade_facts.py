@@ -5,7 +5,7 @@ from __future__ import annotations
 from gaugeblock import lookup
 from gaugeblock.answer.decision import none, use
 from gaugeblock.answer.sheet import Sheet, opens
-from gaugeblock.errors import LookupMiss
+from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.fasteners import keys
 from gaugeblock.tables.load import Refdata, refdata
 
@@ -22,27 +22,46 @@ _QUANTITIES = ("tensile_strength", "proof_strength", "yield_strength", "head_mar
 
 
 def _topic() -> Topic:
-    from gaugeblock.fasteners.thread_ask import STRENGTH
+    from gaugeblock.fasteners.strength_ask import STRENGTH
 
     return STRENGTH
 
 
 @opens(_topic, "grade")
-def grade(grade: str, *, size: str | None = None, data: Refdata | None = None) -> Sheet:
+def grade(
+    grade: str,
+    *,
+    size: str | None = None,
+    thread: str | None = None,
+    load: str | None = None,
+    grip: str | None = None,
+    shank: str | None = None,
+    data: Refdata | None = None,
+) -> Sheet:
     """What a bolt of a grade or class is guaranteed to stand.
 
     ``grade`` ``SAE J429 5``, ``grade 8``, ``10.9``; ``size`` its diameter, ``3/8 in`` or ``10 mm``, which are taken and
-    named where none is given, for large bolts of some grades are weaker.
+    named where none is given, for large bolts of some grades are weaker; ``thread`` ``3/8-16`` or ``M10`` for its loads
+    in place of its strengths, ``load`` the one that is asked: ``tensile``, which breaks it and is taken where none is
+    given, ``proof``, ``clamp``, ``shear`` or ``stretch``, how much longer that clamp makes it over its ``grip``,
+    ``60 mm``, with so much plain ``shank`` inside it, ``0 mm``.
 
     Returns a Sheet with tensile, proof and yield strength and the marks on the head, as far as the tables have
-    them; its
-    decision is the tensile strength, or ``none``. Raises LookupMiss for what is no grade or no size of it.
+    them; its decision is the tensile strength, or ``none``; of a thread, its loads. Raises LookupMiss for what is no
+    grade or no size of it, InputError for a load without its thread.
 
     >>> grade("grade 8").decision.figure.text
     '150'
     """
     data = data or refdata()
     standard, cell = keys.grade(grade, data)
+    if thread is not None:
+        from gaugeblock.fasteners.bolt_load import TENSILE, bolt_load
+
+        typed = {"grade": grade, "thread": thread, "load": load, "grip": grip, "shank": shank}
+        return bolt_load(standard, cell, thread, load or TENSILE, typed, data)
+    if load is not None and load != "shear":
+        raise InputError(load, "load", "a load hangs on the thread", (), "say the thread: 3/8-16, M10")
     at = size or next((usual for name, usual in USUAL.items() if standard.startswith(name)), USUAL["ISO"])
     figures = [f for q in _QUANTITIES if (f := _figure(q, standard, cell, at, data)) is not None]
     asked = {"grade": grade, "size": size}
@@ -52,6 +71,9 @@ def grade(grade: str, *, size: str | None = None, data: Refdata | None = None) -
         return Sheet(
             title, asked, data, figures, [], [], decision=none(VERB, "Its standard has it. No table that was read has.")
         )
+    if load is not None:
+        do = f"No table here has it. A designer takes 0.577 of the tensile strength, {wanted.text} {wanted.unit}."
+        return Sheet(title, asked, data, figures, [], [], decision=none("SHEAR STRENGTH", do))
     return Sheet(title, asked, data, figures, [], [], decision=use(VERB, wanted))
 
 

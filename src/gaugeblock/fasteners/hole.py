@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
 TABLE = "fasteners/holes"
 VERB = "DRILL"
-TAP, _CLEARANCE, INSERT = "tap drill", "clearance", "thread insert"
+TAP, _CLEARANCE, INSERT, FORM = "tap drill", "clearance", "thread insert", "form tap"
 RULE, SHARE = "tap_drill_for_thread_share", 0.75
 _FITS = ("close", "normal", "free")
 _LEAST_SHARE, _MOST_SHARE = 0.4, 0.9  # under it no thread holds, over it no tap turns
@@ -32,7 +32,7 @@ _SAME = 1e-6  # of a diameter, m
 
 
 def _hole_topic() -> Topic:
-    from gaugeblock.fasteners.thread_ask import HOLE
+    from gaugeblock.fasteners.hole_ask import HOLE
 
     return HOLE
 
@@ -57,8 +57,8 @@ def _alike(thread: str, data: Refdata) -> str:
 def hole(thread: str, *, fit: str | None = None, share: str | None = None, data: Refdata | None = None) -> Sheet:
     """The hole to drill for a thread.
 
-    ``thread`` ``3/8-16`` or ``M8``; ``fit`` ``tap drill``, ``close``, ``normal`` or ``free`` for a bolt to pass, or
-    ``thread insert``; ``share`` how much of the full thread the tap shall cut, ``60 %``, where it is not the usual
+    ``thread`` ``3/8-16`` or ``M8``; ``fit`` ``tap drill``, ``close``, ``normal`` or ``free`` for a bolt to pass,
+    ``thread insert`` or ``form tap``; ``share`` how much of the full thread the tap shall cut, ``60 %``, where it is not the usual
     three quarters.
 
     Returns a Sheet. The drill for a tap of which no list has one is calculated for three quarters of the full thread;
@@ -78,6 +78,12 @@ def hole(thread: str, *, fit: str | None = None, share: str | None = None, data:
     if fit == INSERT:
         do = "The insert's maker gives its drill and its tap: the hole is larger than that of the bolt's own tap."
         return Sheet(f"hole for an insert of {found.cell}", asked, data, [], [], [], decision=none(VERB, do))
+    if fit == FORM:
+        do = (
+            "A form tap pushes the thread up and cuts none: its hole is larger than that of a cutting tap, which it would"
+            " break in. Its maker prints the drill. Common practice is about the diameter less half a pitch."
+        )
+        return Sheet(f"hole for a form tap of {found.cell}", asked, data, [], [], [], decision=none(VERB, do))
     cell = None if fit is None else canonical(data, TABLE, "fit", fit)
     title = f"hole for {found.cell}, {cell}"
     if cell is not None and cell not in known and cell.startswith(_CLEARANCE):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import Shaped, Topic, always, amount
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -24,6 +24,7 @@ _ACROSS = (
 )
 _MEASURED = (
     r"(?:it |that |which )?(?:measures?|measured|measuring|mikes?|miked|miking|reads?|is|comes? (?:out|up)"
+    r"|(?:the |my )?(?:calipers?|verniers?|mic|micrometer) (?:says?|shows?|gives?|has|reads?)"
     r"|calipers?|verniers?|od|outside(?: diameter)?|diameter|mic|mics|micd)"
     r"(?: (?:out|up|at|to|as|about|just|under|over|roughly|is|of|a))*"
 )
@@ -36,7 +37,7 @@ _LEAST_MM, _MOST_MM = 3.5, 75.0  # no thread of inches is so thick, and none of 
 _LEAST_TPI, _MOST_TPI, _MOST_PITCH = 8, 80, 3.5
 _SERIES = "unf|unc|bspp?|bspt|npt|bsf"  # a Whitworth thread has the pitch of UNC: a rule says what tells them apart
 _GUESS = (
-    rf"(?:m ?[0-9]+(?:x[0-9.]+)?(?: fine| coarse)?|metric(?: [0-9]+)?|imperial"
+    rf"(?:#?[0-9]{{1,2}}-[0-9]{{2}}|m ?[0-9]+(?:x[0-9.]+)?(?: fine| coarse)?|metric(?: [0-9]+)?|imperial"
     rf"|(?:[0-9]+/[0-9]+(?: ?(?:in|inch))? )?(?:{_SERIES})"
     r"|[0-9]+/[0-9]+(?: ?(?:in|inch))?)"
 )
@@ -56,6 +57,13 @@ def _gauged(match: re.Match[str]) -> str | None:
     if "." not in match["n"] and _LEAST_TPI <= number <= _MOST_TPI:
         return f"{match['n']} tpi"
     return f"{match['n']} mm" if 0 < number <= _MOST_PITCH else None
+
+
+def _over(match: re.Match[str]) -> str:
+    """The pitch of so many threads over a length."""
+    parts = [part.partition("/") for part in match["n"].split()]
+    length = sum(float(top) / float(bottom or 1) for top, _, bottom in parts)
+    return f"{length / int(match['c']):.4g} mm"
 
 
 IDENTIFY = Topic(
@@ -85,6 +93,9 @@ IDENTIFY = Topic(
                 always("taper"),
             ),
         ),
+        "origin": (  # with which the rules of the old threads are shown
+            Shaped(r"(?:(?:an? )?old )?british", always("british"), cue=("british",)),
+        ),
         "guess": (  # the name that one would give it changes nothing of what was measured
             Shaped(
                 rf"(?:is|would|could) (?:it|that|this)(?: be)?(?: (?:an?|the))? (?P<one>{_GUESS})"
@@ -93,11 +104,16 @@ IDENTIFY = Topic(
                 "taken for {}",
                 cue=("it", "that", "this"),
             ),
-            Shaped(rf"(?:an? )?(?P<one>{_GUESS}) or (?:an? )?(?P<two>{_GUESS})", lambda m: m[0], "taken for {}"),
+            Shaped(
+                rf"(?:an? )?(?P<one>{_GUESS}) or (?:an? )?(?P<two>{_GUESS}|something else|what|not)",
+                lambda m: m[0],
+                "taken for {}",
+            ),
         ),
         "pitch": (
             Shaped(
-                r"(?:(?:the |my )?(?:pitch|thread) gauge (?:says|reads|shows|fits|gives) )?"
+                r"(?:(?:the |my )?(?:(?:pitch|thread) gauge|leaf|blade)(?: (?:that|which))?"
+                r"(?: (?:says|reads|shows|fits|gives|is|matches))+ )?(?:(?:and |it has )?(?:around|about|roughly) )?"
                 r"(?P<n>[0-9]{1,2}(?:\.5)?) ?(?:tpi|threads? (?:per|to the|an|to an|in an?|each)(?: (?:one )?inch)?"
                 rf"|threads?|(?:to the|to an|an|per) inch)(?: inch)?(?: (?:pitch |thread )?gauge{_FITS})?",
                 lambda m: f"{m['n']} tpi",
@@ -110,17 +126,24 @@ IDENTIFY = Topic(
                 "pitch {}",
                 cue=("pitch", "gauge"),
             ),
+            Shaped(  # so many threads over so much; nine gaps lie between the crests of ten
+                r"(?P<c>[1-9][0-9]?) (?:threads?|pitches) (?:measures?|spans?|covers?|takes? up|comes? to|are|is|in|over"
+                rf"|make)(?: up)? (?P<n>{NUMBER}) ?mm(?: (?:across|long|in all))?",
+                _over,
+                "{}, if that is from a crest to the one as many threads on",
+                cue=("thread", "pitches"),
+            ),
             Shaped(r"(?P<n>[0-9]?\.?[0-9]+) ?(?:mm )?pitch", lambda m: f"{m['n']} mm", "pitch {}", cue=("pitch",)),
             Shaped(
                 r"(?:(?:and |it )*(?:takes|s[u]its|wants|matches|fits|needs) )?(?:the |my |an? )?"
-                rf"(?P<n>[0-9]*\.?[0-9]+) ?(?:mm )?(?:pitch |thread )?gauge{_FITS}",
+                rf"(?P<n>[0-9]*\.?[0-9]+) ?(?:mm )?(?:(?:pitch |thread )?gauge|leaf|blade){_FITS}",
                 _gauged,
                 "pitch {}",
-                cue=("gauge",),
+                cue=("gauge", "leaf", "blade"),
             ),
         ),
     },
-    r"(?:whats?|what's|which)(?: size| kind of| sort of)? (?:thread|bolt|screw|fitting|stud|tap|nut"
+    r"(?:whats?|what's|which)(?: size| kind of| sort of)? (?:pitch(?: am i dealing with| is it| have i got)?|thread|bolt|screw|fitting|stud|tap|nut"
     r"|(?:is )?(?:it|this|that))(?: is(?: (?:it|this|that))?)?"
     r"|(?:brake |fuel |oil |clutch |cooler |water |turbo )*(?:pipe |line |hose |tube )?"
     r"(?:nuts?|unions?|fittings?|bolts?|adapt[eo]rs?)"
@@ -133,9 +156,9 @@ IDENTIFY = Topic(
     r"|what (?:is|tube)|which tube(?: does it suit)?|does it|it|its|mystery|measuring|has|have|got"
     r"|mikes?(?: at| out at)?|measures?|calipers?|over the threads?|union|fine|coarse|across",
     needs=("diameter", "pitch"),
-    settle=lambda values, _: {k: v for k, v in values.items() if k not in ("nose", "guess")},
+    settle=lambda values, _: {k: v for k, v in values.items() if k not in ("nose", "guess", "origin")},
     asks_for=r"what|whats|what's|which|identify|mystery|unknown|is (?:it|this|that)|across|over (?:the )?threads?"
-    r"|measures?|mikes?|mics?|takes|tpi",
+    r"|measures?|mikes?|mics?|takes|tpi|leaf",
     is_named=True,
     unmoved="metal finish state form standard service quality",
 )

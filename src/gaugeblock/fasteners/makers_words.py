@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from gaugeblock.answer.asking import END, NUMBER, Hit, Named, Shaped
-from gaugeblock.fasteners.spoken import CONDITION, TORQUE_SAID, unit_of
+from gaugeblock.fasteners.spoken import CONDITION, TORQUE_SAID, torque_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -24,6 +24,10 @@ _SAYS = (
     r"|to be|at|about|for (?:them|it|these|this|the bolts?)"
 )
 _TORQUE = rf"(?:(?P<low>{NUMBER}) ?(?:to|-) ?)?(?P<high>{NUMBER}) ?{TORQUE_SAID}"
+_GIVEN = (
+    r"(?:the |my )?(?:torque |tightening )?(?:figure|torque|number|value)(?: that| which)? (?:i|we)"
+    r" (?:was|were|have|had|got|ve)(?: been)?(?: given| told| got)?"
+)
 # What may stand between the torque and the threads that it is for, and behind these.
 _LEADS = re.compile(
     r"(?:(?:for|on|with|when|if|is|it is|it's|they are|done|set)(?= |$) ?)*(?:(?:an?|the|clean|new)(?= |$) ?)*"
@@ -32,12 +36,16 @@ _TAIL = re.compile(rf"(?:(?:clean )?(?:bolts?|nuts?|studs?|screws?|threads?|ones
 
 
 def _stated(match: re.Match[str]) -> str:
-    low = f"{match['low']} to " if match["low"] else ""
-    return f"{low}{match['high']} {unit_of(match['unit'])}"
+    high = torque_of(match["high"], match["unit"])
+    return f"{torque_of(match['low'], match['unit']).partition(' ')[0]} to {high}" if match["low"] else high
 
 
 def _dry(match: re.Match[str]) -> str:
     return f"{_stated(match)}{_FOR}dry"
+
+
+def _for_threads(match: re.Match[str]) -> str:
+    return f"{_stated(match)}{_FOR}{'dry' if match['threads'] == 'dry' else 'oiled'}"
 
 
 class OfMaker:
@@ -56,9 +64,22 @@ class OfMaker:
             ),
             Shaped(rf"(?:the )?{dry}(?: (?:{_SAYS}))* {_TORQUE}", _dry, cue=("dry", "unlub")),
             Shaped(
+                rf"{_GIVEN}(?: (?:is|was|it is|it's|for))*"
+                rf" (?P<threads>dry|oiled|greased)(?: (?:threads?|bolts?|ones?))?(?: (?:at|is|of|and|it's))* {_TORQUE}",
+                _for_threads,
+                cue=("given", "told", "got", "have", "had"),
+            ),
+            Shaped(
                 rf"(?:the |my |its |his |her |our )?{_PAPER}(?:'s)?(?: (?:{_SAYS}))* {_TORQUE}",
                 _stated,
                 cue=cue,
+            ),
+            Shaped(rf"(?:an? |the |my )?{_TORQUE} dry (?:spec|figure|value)", _dry, cue=("dry",)),
+            Shaped(rf"(?:an? |the |my )?{_TORQUE} (?:spec|figure|book value)", _stated, cue=("spec", "figure", "book")),
+            Shaped(
+                rf"{_GIVEN}(?: (?:is|was|it is|it's|of))* {_TORQUE}",
+                _stated,
+                cue=("given", "told", "got", "have", "had"),
             ),
         )
         self._conditions: tuple[Named, ...] = tuple(one for one in CONDITION if isinstance(one, Named))

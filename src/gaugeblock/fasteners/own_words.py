@@ -44,6 +44,34 @@ class Tapped:
                 yield Hit(hit.count + more.count, f"{hit.value}{_OF}{more.value}", said, hit.doubt)
 
 
+class TappedPlate:
+    """How thick a plate is that a line says is tapped, which is as much thread as there is: in 1/2 inch steel plate."""
+
+    __slots__ = ("_thick",)
+
+    def __init__(self) -> None:
+        metal = r"alumini?um|alloy|mild|steel|cast|iron|brass|plate|sheet"
+        self._thick = amount(
+            "length",
+            before="(?:tapped |threaded )?(?:in|into|through)(?: (?:an?|the|some|this))?",
+            say="{} engaged",
+            followed=rf"(?:thick )?(?:{metal})",
+        )
+
+    def phrases(self, _data: Refdata) -> dict[str, str]:
+        """None of its own."""
+        return {}
+
+    def choices(self, _data: Refdata) -> tuple[str, ...]:
+        """None: a plate is as thick as it is."""
+        return ()
+
+    def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
+        """The thickness, where the line has a thread cut in the plate."""
+        if not {"tapped", "threaded"}.isdisjoint(words[: at + 1]):
+            yield from self._thick.take(words, at, data)
+
+
 _STRENGTH_OF = known("stress", r"(?:of|with|at|tensile)(?: an?)?(?: tensile)?", "{}")
 
 
@@ -93,6 +121,6 @@ KNOWN: dict[str, tuple[Reader, ...]] = {
     "tapped_strength": known("stress", _TAPPED, "tapped metal of {}", cue=("tapped", "threaded")),
     "grip": (
         amount("length", before="grip(?: length)?(?: of| is)?", say="grip {}", cue=("grip",)),
-        amount("length", after="grip(?: length)?", say="grip {}", cue=("grip",)),
+        amount("length", after="(?:of )?grip(?: length)?", say="grip {}", cue=("grip",)),
     ),
 }

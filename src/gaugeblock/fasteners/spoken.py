@@ -17,7 +17,7 @@ _SPAN = rf"(?P<low>{NUMBER})(?: ?(?:to|-|and) ?)(?P<high>{NUMBER})"
 
 TORQUE_SAID = (
     r"(?P<unit>(?:ft|foot|feet|in|inch)[-. *]?(?:lbs?|lbf|pounds?)|(?:lbs?|lbf|pounds?)[-. *]?(?:ft|foot|feet|in|inch)"
-    r"|n[-. *]?m|newton[ -]met(?:re|er)s?)"
+    r"|n[-. *]?m|newton[ -]met(?:re|er)s?|kgf?[-. *]?m)"
 )
 
 
@@ -71,7 +71,7 @@ THREAD = (
         cue=("x", "by"),
     ),
     Shaped(
-        r"(?P<d>[0-9]+) ?mm(?P<pitch>)(?P<pitch2>)(?: coarse)?(?= bolts?| screws?| studs?| class| grade| [0-9]+\.[89])",
+        r"(?P<d>[0-9]+) ?mm(?P<pitch>)(?P<pitch2>)(?: coarse)?(?= bolts?| screws?| studs?| ones?(?: |$)| class| grade| [0-9]+\.[89])",
         _metric,
         doubt=2,
         cue=("mm",),
@@ -156,6 +156,11 @@ def _marks(data: Refdata) -> dict[str, str]:
 GRADE = (
     Named(_grades, tail="on (?:the |its )?heads?|on top"),
     Named(_marks, tail="on (?:the |its )?head|on top", cue=("line", "mark", "dash", "head")),
+    Shaped(  # of a metric class, though a standard of inches is called by the same head
+        r"(?P<n>8\.8|10\.9|12\.9) (?:socket|allen|cap)(?: heads?)?(?: cap)?(?: (?:screws?|bolts?))?",
+        lambda m: f"ISO 898-1 {m['n']}",
+        cue=("socket", "allen", "cap"),
+    ),
 )
 
 
@@ -167,8 +172,10 @@ _ON_IT = r"(?: (?:on|to|in)(?: (?:the|my|its?|them|it))*(?: (?:threads?|bolts?|s
 CONDITION = (
     Named(
         words_of("fasteners", "condition"),
-        lead=r"(?:(?:coated|smeared|covered|painted|dabbed|slathered|plastered)(?: (?:the )?threads)?(?: (?:in|with))?"
-        r"|with|using|and|on|put|has|have|is|are)(?: some| an?)?",
+        lead=r"(?:(?:coated|smeared|covered|painted|dabbed|slathered|plastered|smothered|drowned|lathered|dunked)"
+        r"(?: (?:the )?threads| them| it| em)?(?: (?:in|with))?"
+        r"|(?:with |using |just )*(?:an? |the )(?:smear|dab|touch|drop|wipe|film|lick|squirt|splash|dollop) of"
+        r"|(?:i|we|i've|ive|we've|he|they) used|with|using|and|on|put|has|have|is|are)(?: some| an?)?",
         tail="on it|on them|on the threads?|threads?",
         unless=_OF_OIL,
     ),
@@ -194,6 +201,13 @@ _NO = r"no|without|without an?|without any|no steel|without a steel|without stee
 
 
 INSERT = (
+    Shaped(  # where one is asked about there is none
+        r"(?:or )?(?:do|does|should|must|would|will) (?:i|we|it)(?: really| now)? (?:need|want|fit|take|put in)"
+        r"(?: an?| the)?(?: (?:steel|wire|thread(?:ed)?))* inserts?",
+        always("no"),
+        "no insert yet",
+        cue=("insert",),
+    ),
     Shaped(rf"(?:{_NO}) (?:thread(?:ed)? )?inserts?", always("no"), "no steel insert", cue=("insert",)),
     Shaped(
         r"(?:with|has|and)?(?: ?an?)?(?: ?steel)? ?(?:thread(?:ed)? )?inserts?(?: fitted| installed)?",
@@ -209,10 +223,27 @@ def _range(match: re.Match[str]) -> str:
     return f"{match['low']} to {match['high']} {unit} by {match['step'] or '1'}"
 
 
+_KILOGRAM_M = 9.80665  # N*m
+
+
+def torque_of(number: str, unit: str) -> str:
+    """A torque as it is typed, of one in kilogram metres in newton metres."""
+    if unit[:1] == "k":
+        parts = [part.partition("/") for part in re.split("[ -]", number)]
+        kilograms = sum(float(top) / float(bottom or 1) for top, _, bottom in parts)
+        return f"{kilograms * _KILOGRAM_M:.4g} N*m"
+    return f"{number} {unit_of(unit)}"
+
+
 def unit_of(text: str) -> str:
     if text[:1] == "n":
         return "N*m"
     return "lbf*in" if "in" in text else "lbf*ft"
+
+
+def _locknuts(data: Refdata) -> dict[str, str]:
+    """The locknuts by name; ``nylon`` by itself may be the bolt's metal."""
+    return {w: c for w, c in words_of("fasteners", "nut", "fasteners/prevailing")(data).items() if w != "nylon"}
 
 
 TOOLS: dict[str, tuple[Reader, ...]] = {
@@ -227,12 +258,8 @@ TOOLS: dict[str, tuple[Reader, ...]] = {
     ),
     "adapter": ADAPTER,
     "locknut": (
-        Named(
-            words_of("fasteners", "nut", "fasteners/prevailing"),
-            lead=r"(?:with|and|using)(?: an?)?",
-            say="{} locknut",
-        ),
-        Named(words_of("fasteners", "nut", "fasteners/prevailing"), say="{} locknut"),
+        Named(_locknuts, lead=r"(?:with|and|using)(?: an?)?", say="{} locknut"),
+        Named(_locknuts, say="{} locknut"),
     ),
     "prevailing": (
         amount(

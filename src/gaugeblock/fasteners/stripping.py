@@ -16,6 +16,7 @@ from gaugeblock.figure import Figure
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from gaugeblock.answer.sheet import Sheet
     from gaugeblock.tables.load import Refdata
 
 FIRST = "bolt breaks before the thread"
@@ -26,6 +27,24 @@ BRITTLE = ("cast iron",)
 def bound(figure: Figure) -> Bound:
     """A figure as the least that is required."""
     return Bound(figure.typical, figure.unit, "min", figure)
+
+
+def told(sheet: Sheet) -> Sheet:
+    """The Sheet of a bolt of which it is asked whether it strips: what its checks say of that stands first."""
+    from gaugeblock.answer.caution import Caution
+
+    found = {check.name: check for check in sheet.checks if check.name in (HOLDS, FIRST)}
+    said = [f"{_TOLD.get((name, check.result), _TOLD[name])} {check.reason}." for name, check in found.items()]
+    return sheet.replace(cautions=(*(Caution(text, "damage", (), "") for text in said), *sheet.cautions))
+
+
+# How each check is told, by what it came to.
+_TOLD: dict[object, str] = {
+    HOLDS: "Stripping under the clamp:",
+    FIRST: "Whether the bolt breaks before the thread:",
+    (FIRST, OK): "The bolt breaks before the thread:",
+    (FIRST, NOT_OK): "The thread may go before the bolt:",
+}
 
 
 class Threads:

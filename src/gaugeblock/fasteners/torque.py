@@ -100,6 +100,10 @@ def torque(
         why = "a wrench's graduations are for finding a setting, and one is given"
         raise InputError(str(wrench), "wrench", why, (), "leave out the wrench or the given setting")
     wish = read.wish(maker, wanted, given, confirmed, data)
+    if thread is None and adapter is not None and wish.given is not None:
+        from gaugeblock.fasteners.through import through
+
+        return through(adapter, wish.given, data)
     stated_ones = (nut_factor, preload, proof_strength, yield_strength, tensile_strength)
     own, gripped = Own(), None
     if any(stated_ones) or grip is not None:

@@ -6,6 +6,12 @@ import re
 
 from gaugeblock.errors import InputError
 
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    Refused = tuple[tuple[str, ...], str, str, str]
+
 _JOINT = r"v-? ?bands?|slip[- ](?:joints?|fits?|ons?)|slip(?= or| vs)|flanges?|ball (?:and socket|joints?)"
 # What has no figure and is refused by name: the patterns, what a line of it does not have, why, what to do.
 _REFUSED = (
@@ -40,10 +46,12 @@ _REFUSED = (
 )
 
 
-def refused_by_name(question: str, words: tuple[str, ...]) -> None:
-    """InputError of a line that asks for what no table has, and that would be dangerous to answer by a number."""
+def refused_by_name(question: str, words: tuple[str, ...], refused: Iterable[Refused] = ()) -> None:
+    """InputError of a line that asks for what no table has, and that would be dangerous to answer by a number: of the
+    ``refused``, which are those of this module where none are given.
+    """
     line = " ".join(words)
-    for patterns, unless, why, do in _REFUSED:
+    for patterns, unless, why, do in refused or _REFUSED:
         if re.search(rf"\b(?:{unless})\b", line) or not all(re.search(rf"\b(?:{p})\b", line) for p in patterns):
             continue
         raise InputError(question, "", why, (), do)

@@ -4,35 +4,51 @@ has what no table is about.
 
 from __future__ import annotations
 
+from importlib import import_module
+
 from gaugeblock.plain.given import Answer
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from gaugeblock.found import Found
     from gaugeblock.plain.reading import Reading
     from gaugeblock.tables.load import Refdata
 
 
-# One of these pieces stands in every line of a subject, so that no pattern of one is made in vain.
-_PIECES = """
-nitrile nbr buna epdm fkm fpm fluor silicone chang clip clamp braid o2 oxygen lambda band hot temp glow dot mix top weld
-washer sleeve spacer slip whit bsw bsf 0ba 1ba 2ba 3ba 4ba 5ba 6ba 7ba 8ba 9ba
-torch flame heat red wrap hose r0 r1 r2 r3 r4 r5 r6 r7 r8 r9 primar coolant freeze brak tank drum
-terminal cca idl zip volt drop secur tie support relay solder crimp fus batter alternator dynamo charg crank start
-"""
-_CUES = tuple(_PIECES.split())
+# A module of subjects, and the pieces of which one stands in every line of its subjects, so that no pattern of one is
+# made in vain; in this order.
+_MODULES: tuple[tuple[str, str], ...] = (
+    (
+        "subjects",
+        "nitrile nbr buna epdm fkm fpm fluor silicone chang clip clamp braid o2 oxygen lambda band hot temp glow dot mix top"
+        " weld washer sleeve spacer slip whit bsw bsf 0ba 1ba 2ba 3ba 4ba 5ba 6ba 7ba 8ba 9ba torch flame heat red wrap"
+        " hose r0 r1 r2 r3 r4 r5 r6 r7 r8 r9 primar coolant freeze brak tank drum",
+    ),
+    (
+        "subjects_of_wiring",
+        "clip clamp tie support secur relay solder crimp fus batter alternator dynamo charg crank start terminal cca idl zip"
+        " volt drop",
+    ),
+    (
+        "subjects_of_bolts",
+        "crow nyl red_or blue_or ng_washer split_washer lock_washer lockwasher star_washer recheck re-check retorq re-torq"
+        " retight re-tight over_the_wheel over_the_lug check_the_wheel check_wheel seiz gall stretch tty to-yield to_yield"
+        " goes_below go_below in_its_place in_their_place a2- a4- stainless use_it big_torque the_big of_its_range"
+        " of_the_range closer closest accura scatter proof spanner which_socket what_socket which_wrench what_wrench"
+        " wrench_what wrench_which flats snap break yield jam_nut thin_nut thin_jam half_nut castle cotter split_pin",
+    ),
+)
 
 
 def subject_of(question: str, words: tuple[str, ...], data: Refdata) -> Answer | None:
     """The rules that say all of what a line is about; InputError for a line that is refused by name."""
     line = " ".join(words)
-    if not any(cue in line for cue in _CUES):
-        return None
-    from gaugeblock.plain.by_name import refused_by_name
-    from gaugeblock.plain.subjects import told_by_subject
-
-    refused_by_name(question, words)
-    told = told_by_subject(words, data)
-    return None if told is None else Answer(f"a look through the rules for: {told.asked}", told)
+    for name, pieces in _MODULES:
+        if any(piece.replace("_", " ") in line for piece in pieces.split()):
+            told: Found | None = import_module(f"gaugeblock.plain.{name}").told(question, words, data)
+            if told is not None:
+                return Answer(f"a look through the rules for: {told.asked}", told)
+    return None
 
 
 def rules_of(words: tuple[str, ...], data: Refdata, *, whole: bool = False) -> Answer | None:
@@ -88,8 +104,20 @@ def outside_of(words: tuple[str, ...], data: Refdata) -> Answer | None:
 
 
 def with_guess(reading: Reading, got: Answer, data: Refdata) -> Answer:
-    """A thread that was identified; with it the rule of the series that it was taken for, where rules alone have it."""
-    if "bsf" not in reading.values.get("guess", ""):
+    """A thread that was identified; with it the rule of the series that it was taken for, where rules alone have it:
+    BSF, or what stands on an old British machine.
+    """
+    series = "bsf" if "bsf" in reading.values.get("guess", "") else ""
+    if not series and "origin" in reading.values and "diameter" in reading.values:
+        from gaugeblock import units
+
+        across = units.parse_measure(reading.values["diameter"], "length", "diameter").to("mm")
+        series = "ba" if across <= _MOST_BA_MM else "bsf"
+    if not series:
         return got
-    rules = rules_of(("british", "bsf", "threads", "per", "inch"), data)
+    of = ("threads", "per", "inch") if series == "bsf" else ("tap", "drill")
+    rules = rules_of(("british", series, *of), data)
     return got if rules is None else got.replace(more=(*got.more, rules))
+
+
+_MOST_BA_MM = 6.1  # 0BA, the thickest

@@ -64,7 +64,7 @@ _STORY = """
 
 bakkie bakkies boet caravan coursework freezer fridge gday g'day he's helper howzit highway itll ja lekker lorry
 motorhome mrs nobody recce scrutineer scrutineers shes she's theyll
-they'll theyve they've tipper tourer youll youve you've
+they'll theyve they've tipper tourer youll youve you've he'd she'd they'd
 
 'bout 'cause 'em 'til 1920s 1930s 1940s 1950s 1960s 1970s 1980s 1990s absolutely accelerate accelerating accept
 accepted according achieve act acting adapt adapted adapting adjust adjusted admit admitted adventure afford afraid

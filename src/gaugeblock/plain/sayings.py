@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 import re
-from importlib import import_module
 
 from gaugeblock.plain.said.apart import SAID_APART
 from gaugeblock.plain.said.beside import SAID_BESIDE
 from gaugeblock.plain.said.numbers import SAID
 from gaugeblock.plain.said.round import SAID_ROUND
+from gaugeblock.plain.seldom import FIRST, LAST, said, sayings_of, seldom_said
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    Sayings = tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...]
+    from gaugeblock.plain.seldom import Sayings
 
 # What stands where somebody takes back what he said.
 CORRECTED = "no-wait"
@@ -78,7 +78,9 @@ _CARS = (
 )
 # The series of a thread, said apart from its size.
 _SERIES = (
-    r"^(.*?)(\bm ?[0-9]+\b|\b[0-9]+ ?mm\b|\b[0-9]/[0-9]+\b)(?! ?(?:x|-|by) ?[0-9]|(?: in\w*| thread| inch)?"
+    r"^(.*?)(\bm ?[0-9]+\b|\b[0-9]+ ?mm\b|\b[0-9]/[0-9]+\b"
+    r"|\b(?:half|quarter|three quarters?|(?:three|five|seven) eighths?|(?:five|seven|nine) sixteenths?)(?: inch)?\b)"
+    r"(?! ?(?:x|-|by) ?[0-9]|(?: in\w*| thread| inch)?"
     r" (?:fine|coarse))"
     r"(.*?) (?<!is )(?<!be )(?<!are )(?<!it )(coarse|fine)(?: (?:thread(?:ed)?|pitch))?(?= *$| bolt| nut| stud| screw)"
 )
@@ -344,12 +346,6 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     # "40 mm by 2": the second has the unit of the first
     ("mm", r"(?<![0-9./-])([0-9.]+) ?mm (?:by|x) ([0-9.]+)(?= |$)(?! ?m)", r"\1 mm x \2 mm"),
 )
-# Sayings that are read where a line has a piece of one: what is seldom said costs the others no time.
-SELDOM: dict[str, str] = {
-    "fits": "through|clearance|ninety|one forty",
-    "turned": " 4 | or | instead|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",
-    "wired": "ught| or | square|cranking amps|keeps |everything |spotties",
-}
 _MARKS = str.maketrans(dict.fromkeys(",;:!?()[]", " "))
 # Between two numbers that are said one after the other, of which neither is part of the other: ninety, twenty inches.
 PARTED = "\x02"
@@ -364,30 +360,16 @@ def written(text: str) -> str:
     if ":1" in text:
         text = re.sub(r"(?<=[0-9]) ?: ?(?=1(?![0-9./]))", " to ", text)  # 6:1
     text = _without_marks(text)
+    text = seldom_said(text, FIRST)
     for sayings in (SAID, _SAYINGS, SAID_APART):
-        text = _said(text, sayings)
-    for name, pieces in SELDOM.items():
-        if any(piece in text for piece in pieces.split("|")):
-            text = _said(text, seldom(name))
-    return _said(text, SAID_BESIDE)
-
-
-def _said(text: str, sayings: Sayings) -> str:
-    for cue, pattern, shown in sayings:
-        if cue in text:
-            text = re.sub(pattern, shown, text)
-    return text
-
-
-def seldom(name: str) -> Sayings:
-    """The sayings of a module that is read where they are needed."""
-    module = import_module(f"gaugeblock.plain.said.{name}")
-    return module.SAID  # type: ignore[no-any-return]
+        text = said(text, sayings)
+    return said(seldom_said(text, LAST), SAID_BESIDE)
 
 
 def every() -> Sayings:
     """All sayings in their order."""
-    return (*SAID, *_SAYINGS, *SAID_APART, *(one for name in SELDOM for one in seldom(name)), *SAID_BESIDE)
+    first, last = ([one for name in modules for one in sayings_of(name)] for modules in (FIRST, LAST))
+    return (*first, *SAID, *_SAYINGS, *SAID_APART, *last, *SAID_BESIDE)
 
 
 def _without_marks(text: str) -> str:
@@ -395,4 +377,4 @@ def _without_marks(text: str) -> str:
     text = text.translate(_MARKS)
     if "." not in text:
         return text
-    return " ".join([word[:-1] if word.endswith(".") else word for word in text.split(" ")])
+    return " ".join([word.rstrip(".") for word in text.split(" ")])

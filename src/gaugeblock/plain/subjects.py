@@ -14,6 +14,8 @@ from gaugeblock.plain.subject import Subject, shelved
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from gaugeblock.found import Found
     from gaugeblock.plain.subject import Groups
     from gaugeblock.tables.load import Refdata
@@ -81,11 +83,6 @@ def _of_a_run(_line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
     return ("exhaust surface temperature",), shelved("exhaust", "lines/heat_sources", _OF_A_RUN, data)
 
 
-# A line about a circuit has one of these.
-_WIRING = """
-clip clamp tie support secur relay solder crimp fus batter alternator dynamo charg crank start terminal cca idl zip volt drop
-"""
-_OF_WIRING = tuple(_WIRING.split())
 _OF_FLUIDS = ("DOT 5", "brake fluids mixed")
 _KINDS_OF_FLUID = r"dot|[345]|5\.1|51|silicone|glycol|mineral|oil|brake|fluids?|system|clutch|reservoir|master|cylinder"
 _SUBJECTS = (
@@ -272,12 +269,20 @@ _SUBJECTS = (
 )
 
 
-def told_by_subject(words: tuple[str, ...], data: Refdata) -> Found | None:
-    """The rules that say all of what a line is about; None for a line that is about none of these subjects."""
+def told(question: str, words: tuple[str, ...], data: Refdata) -> Found | None:
+    """The rules that say all of what a line is about; InputError for a line that is refused by name."""
+    from gaugeblock.plain.by_name import refused_by_name
+
+    refused_by_name(question, words)
+    return told_by_subject(words, data, _SUBJECTS)
+
+
+def told_by_subject(words: tuple[str, ...], data: Refdata, subjects: Iterable[Subject]) -> Found | None:
+    """The rules that say all of what a line is about; None for a line that is about none of these ``subjects``."""
     line = " ".join(words)
     if words[-1] in TURNING:
         return None
-    for subject in _likely(line):
+    for subject in subjects:
         if not subject.has(line):
             continue
         left = _left(line, subject)
@@ -287,15 +292,6 @@ def told_by_subject(words: tuple[str, ...], data: Refdata) -> Found | None:
         aside = [word for word in dict.fromkeys(_rest(line, subject).split()) if is_aside(word)]
         return _found(subject, line, [*left, *aside], data)
     return None
-
-
-def _likely(line: str) -> tuple[Subject, ...]:
-    """The subjects that a line may be about."""
-    if not any(piece in line for piece in _OF_WIRING):
-        return _SUBJECTS
-    from gaugeblock.plain.subjects_of_wiring import SUBJECTS
-
-    return (*SUBJECTS, *_SUBJECTS)
 
 
 def _rest(line: str, subject: Subject) -> str:

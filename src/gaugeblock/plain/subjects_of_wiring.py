@@ -5,9 +5,11 @@ from __future__ import annotations
 import re
 
 from gaugeblock.plain.subject import Subject, shelved
+from gaugeblock.plain.subjects import told_by_subject
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from gaugeblock.found import Found
     from gaugeblock.plain.subject import Groups
     from gaugeblock.tables.load import Refdata
 
@@ -242,3 +244,8 @@ SUBJECTS = (
         forbids=True,
     ),
 )
+
+
+def told(_question: str, words: tuple[str, ...], data: Refdata) -> Found | None:
+    """The rules that say all of what a line about a circuit is about; None for any other."""
+    return told_by_subject(words, data, SUBJECTS)

@@ -127,7 +127,7 @@ SAID_APART: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
         " dry",
         r"\b(?:and |but )?(?:the |my |this |that )(?:chart|table|book|manual|sheet|poster|spec|list|wall)(?:"
         r" (?:on|in|at|over|here|i|we|the|my|his|have|wall|shop|door|bench))*"
-        r" (?:only )?(?:says|gives|shows|lists) (?:it |them |that |for )?dry(?: (?:figures?|numbers?|only"
+        r" (?:only )?(?:says|gives|shows|lists|is|are) (?:it |them |that |for )?dry(?: (?:figures?|numbers?|only"
         r"|torques?|values?))?\b",
         "",
     ),

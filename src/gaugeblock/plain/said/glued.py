@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-_GLUED = ("nm", "psi", "bar", "mm", "kg", "lb", "lbs", "mph", "kph", "kmh", "ksi", "mpa", "kpa", "rpm")
+_GLUED = ("nm", "psi", "bar", "mm", "kg", "lb", "lbs", "mph", "kph", "kmh", "ksi", "mpa", "kpa", "rpm", "tpi", "kn")
 
 
 def set_apart(text: str) -> str:

@@ -172,8 +172,9 @@ SAID_ROUND: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
     ),
     (
         "npt",
+        r"^(?!.*\b(?:sender|sensor|switch|plug|valve|bleeder)\b)(.*?)"
         r"\b([0-9]+/[0-9]+)(?: in(?:ch)?)? ?npt(?: (?:fitting|plug|adapt[eo]r)s?)? (?:torque|how tight)\b",
-        r"torque of a taper pipe thread fitting \1 in",
+        r"\1torque of a taper pipe thread fitting \2 in",
     ),
     ("impact", r"\bimpact (?=(?:gun|wrench|driver|socket)s?\b)", ""),  # a tool of the story
     ("piece", r"\b(two|2|three|3) piece\b", r"\1-piece"),  # a shaft of two pieces is no whole one
@@ -226,7 +227,12 @@ SAID_ROUND: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
     ("us ", r"(?<=[0-9] )us (?=gals?\b|gallons?\b|quarts?\b|pints?\b)", ""),  # the gallon of every answer
     ("clocks", r"\b(?<=backlash )clocks\b", "is"),
     ("anti", r"\b(copper|nickel|moly) anti-?s(?:ie|ei)z(?:e|ing)?\b", r"\1 anti-seize"),
-    ("hard", r"\bhow hard (?:do|should|can) i pull (?:it|them)\b", "how tight"),
+    (
+        "hard",
+        r"\bhow hard (?:do|should|can|must) (?:i|you|we) (?:pull|go|do|nip|turn|crank|wind)(?: (?:it|them|on it|up))*"
+        r"(?: before (?:something|it|they) (?:gives?|goes|go|lets? go))?(?= |$)",
+        "how tight",
+    ),
     ("silicone", r"\bsilicone (?=(?:heater|coolant|rad(?:iator)?) hose (?:clip|clamp))", ""),
     ("hose", r"\b(clip|clamp)s? on (?:an? |the )?silicone (?=(?:heater|coolant|rad(?:iator)?) hose)", r"\1 on "),
 )

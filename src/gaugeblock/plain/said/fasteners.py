@@ -1,0 +1,193 @@
+"""How bolts are told by the people who turn them -> what they would have typed: eight-eights, blue locker, kg-m."""
+
+from __future__ import annotations
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+    from collections.abc import Callable
+
+_NUMBER = r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[a-z]+teen|[a-z]+ty|oh|point)"
+_CLASS = r"(?:[0-9]+\.[89]|(?:eight point|eight) eight|(?:ten point|ten|twelve point|twelve) nine|grade \w+|gr ?[0-9])"
+
+_OF_GRADE = r"(?:a[24]-[78]0|8\.8|10\.9|12\.9|grade [258]|gr ?[258])"
+
+
+def _nines(match: re.Match[str]) -> str:
+    """``ten-nines`` are of the class 10.9."""
+    return f"{10 if match[1] == 'ten' else 12}.9"
+
+
+# A piece that a line must have; the pattern; what is written for it.
+SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+    (" - ", rf" - (?=[a-z])(?!{_NUMBER}\b)", " "),
+    ("half an inch", r"\bhalf an inch\b", "1/2 inch"),
+    ("eight-eight", r"\beight-eights?\b", "8.8"),
+    ("eights", r"\beight(?: point | )eights\b", "8.8"),
+    *((f"{one}s", rf"\b{one.replace('.', '[.]')}s\b", one) for one in ("10.9", "12.9")),
+    ("-nine", r"\b(ten|twelve)-nines?\b", _nines),
+    ("nines", r"\b(ten|twelve)(?: point | )nines\b", _nines),
+    *((f"m{n}s", rf"\bm{n}s\b", f"m{n}") for n in (5, 6, 8, 10, 12, 14, 16, 20)),
+    ("locker", r"\b(?:(blue|red) )?(?<!thread)(?<!thread )locker(?= (?:on|in|to) )", r"\1 threadlocker"),
+    ("locker", r"\b(blue|red) locker\b", r"\1 threadlocker"),
+    *(
+        (cue, r"\b(?:the )?(?:opposite|other) way (?:round|around)(?: (?:to|from) (?:the )?(?:usual|normal))\b", "")
+        for cue in ("way round", "way around")
+    ),
+    (
+        "wet or dry",
+        r"\b(?:and |but )?(?:it |that )?(?:does not|doesn't|doesnt|never) (?:say|state|mention)(?:s|ed)?"
+        r"(?: (?:if|whether)(?: it is| it's)?)? wet or dry\b",
+        "",
+    ),
+    (
+        "still ",
+        r"\b(?:do|should|can|must) (?:i|we) still (?:pull|use|go to|do|run|give it|torque to) (?:the |it to the )?"
+        r"(?:full|whole|same) (?:whack|amount|figure|torque|number|lot"
+        r"|(?:one )?(?:ten|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|hundred)(?: five)?|[0-9]+)\b",
+        "",
+    ),
+    (
+        "no room",
+        r"\b(?:(?:because|cause|as|since) )?(?:there's|there is|theres|i have|i've|i've got|got) no room"
+        r"(?: (?:to (?:swing|turn|move|pull)|in there))?\b(?! (?:for|to))",
+        "",
+    ),
+    (
+        "no ",
+        r"\b(?:(?:i've|i have|we've|we have|have|got|i've got) )?no (?:letter|number|metric|inch|fractional) (?:drills?|bits?)"
+        r"(?: (?:here|left|to hand|in the box))?(?: so\b)?",
+        "",
+    ),
+    ("metric ", r"\bmetric (bit|drill)(?: bit| size)?(?= (?:for|will|would|to|do|ahead|before|can)\b|$)", r"\1 in mm"),
+    (
+        "not the",
+        r"\bnot the (?:coarse|fine) (?:one|thread|pitch)\b(?=.*\bpitch\b)",
+        "",
+    ),
+    (
+        " pitch",
+        r"\b(m ?[0-9]+) (holes?|bolts?|nuts?|studs?|threads?) +(?:(?:the|with|of|an?|in) +)*"
+        r"((?:one|two|[0-9])(?: point (?:two five|seven five|five|two|zero|oh)|\.[0-9]+)?) pitch\b",
+        r"\1 by \3 \2",
+    ),
+    (
+        " pitch",
+        r"\b(m ?[0-9]+)\b(?! ?(?:x|by|-) ?[0-9])(?! (?:holes?|bolts?) )((?: [a-z][a-z-]*){1,5}?) (?:the )?([0-3]\.[0-9]{1,2})"
+        r" pitch\b",
+        r"\1x\3\2",
+    ),
+    (
+        "get in",
+        r"\b(?:i )?(?:can't|cant|cannot) get in (?:there )?(?:with|for) (?:an? |the |my )?(?:pitch |thread )?gauge\b",
+        "",
+    ),
+    *(
+        (f"{kind} ", rf"\b{kind} (?:thread )?(?:on|for|of) (?:an? |the |my )?(m ?[0-9]+)\b", rf"\1 {kind}")
+        for kind in ("fine", "coarse")
+    ),
+    ("not npt", r"\bnot npt\b(?=.*\b(?:british|bsp))", ""),
+    (
+        "british ",
+        r"\bbritish (?:standard )?(?:pipe )?(taper|parallel|straight)(?:ed)?(?: pipe)?(?: (?:one|thread|tap|fitting|kind))?\b"
+        r"(?= |$)",
+        r"bsp \1",
+    ),
+    (
+        "no torque wrench",
+        r"\b(?:(?:i've|ive|i have|with|got|have) )*no torque wrench(?: (?:handy|here|with me|to hand|available))?\b",
+        "",
+    ),
+    *(
+        (cue, rf"\b(?:clutch )?{cue} (?:on)?to (?:the |my )?flywheel\b(?: bolts?)?", "pressure plate bolts")
+        for cue in ("pressure plate", "clutch cover")
+    ),
+    ("nylo", r"\bnylo(?:c|ck|k)s?(?: (?:lock ?)?nuts?)?(?= |$)", "nylon locknut"),
+    ("how hard", r"\bhow hard$", "how tight"),
+    *(
+        (
+            f" m{n}",
+            rf"(?<![0-9./x-])\b(?:two|three|four|five|six|eight|ten|twelve|[2-9]|1[02]) (?=m{n}\b)"
+            r"(?!.*\b(?:total|together|altogether|combined|pair|between|in all)\b)",
+            "",
+        )
+        for n in (5, 6, 8, 10, 12, 14, 16, 20)
+    ),
+    *(
+        (
+            f"{kind} nut",
+            rf"(?<!brake )(?<!fuel )(?<!flare )\b{kind} nuts?\b(?=.*\bbrake (?:pipe|line|tube))",
+            "brake line nuts",
+        )
+        for kind in ("line", "tube", "pipe")
+    ),
+    (
+        "clamp",
+        r"\bclamp(?:ing)?(?: load| force)? (?:of|on|for|from|in) (?=.*\b(?:at|to|with) [0-9.]+ ?(?:nm|n m|newton|ft|foot|lb|in))",
+        "what clamp ",
+    ),
+    *(
+        (
+            cue,
+            rf"\b(?:(?:can i |could i |should i )?(?:use|put|fit) )?(?:an? |the )?({_OF_GRADE})(?: (?:bolts?|screws?|ones?))?"
+            rf"(?: in)? {cue} (?:an? |the |my )?({_OF_GRADE})(?: (?:bolts?|screws?|ones?))?(?= |$)",
+            r"\1 vs \2",
+        )
+        for cue in ("instead of", "in place of", "rather than", "to replace")
+    ),
+    *(
+        (
+            cue,
+            rf"\b(?:is it true (?:that )?)?(?:is |are )?(?:an? )?({_OF_GRADE})(?: bolts?)? (?:is |are )?(?:really |any )?(?:the )?"
+            rf"{cue}(?: to)? (?:an? )?({_OF_GRADE})(?= |$)",
+            r"\1 vs \2",
+        )
+        for cue in (
+            "same as",
+            "equal",
+            "equivalent",
+            "as strong as",
+            "stronger than",
+            "better than",
+            "weaker than",
+            "beats",
+        )
+    ),
+    (
+        "brittle",
+        r"(?:'|\bbe|\b)cause (?:(?:the|it|its|it's|an?|is) )*(?:(?:grade )?(?:[258]|five|eight|8\.8|10\.9|12\.9) )?(?:is )?"
+        r"(?:too |more |so )?brittle\b",
+        "",
+    ),
+    *(
+        (
+            cue,
+            rf"\b(?:can i |could i |should i )?(?:swap(?:ping)?|replac(?:e|ing)) (?:an? |the |my )?({_OF_GRADE})"
+            rf"(?: (?:bolts?|screws?|ones?))? (?:for|with) (?:an? |the )?({_OF_GRADE})(?: (?:bolts?|screws?|ones?))?(?= |$)",
+            r"\1 vs \2",
+        )
+        for cue in ("swap", "replac")
+    ),
+    *(
+        (cue, rf"\b{cue}(?:two|both|the two|2) (?=(?:steel )?(?:flanges|plates|brackets|tabs)\b)", cue)
+        for cue in ("through ", "between ")
+    ),
+    *(
+        (
+            f"{count} ",
+            rf"(?<![0-9./x-])\b{count} (?=[0-9]+/[0-9]+(?:-[0-9]{{2}}| (?:unc|unf|coarse|fine))\b)"
+            r"(?!.*\b(?:total|together|altogether|combined|pair|between|in all)\b)",
+            "",
+        )
+        for count in ("two", "three", "four", "five", "six", "eight", "ten", "twelve")
+    ),
+    (
+        "unmarked",
+        r"\bunmarked(?= (?:[0-9/]+(?:-[0-9]+)? |m[0-9]+ |inch |hex |steel )*(?:bolts?|screws?|studs?|heads?)\b)",
+        "no marks",
+    ),
+    ("pommy", r"\bpommy\b", "british"),
+    ("line", r"\bso (?:that )?(?:it|they|everything|things)(?: all)? lines? up\b", ""),
+    ("opening", r"\bopening for (?=(?:an? |the )?(?:m ?[0-9]|[0-9]+/[0-9]))", "hole for "),
+    ("set", rf"\b({_CLASS}) ?set ?screws?\b", r"\1 bolts"),
+)

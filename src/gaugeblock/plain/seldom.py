@@ -1,0 +1,52 @@
+"""Sayings that are read where a line has a piece of one: what is seldom said costs the other lines no time."""
+
+from __future__ import annotations
+
+import re
+from importlib import import_module
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    Sayings = tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...]
+
+# A module of sayings and the cues of all of them: those that go before the others, and those behind them.
+FIRST: dict[str, str] = {
+    "fasteners": (
+        " - | m10| m12| m14| m16| m20| m5| m6| m8| pitch|-nine|10.9s|12.9s|as strong as|beats|"
+        "better than|between |british |brittle|clamp|clutch cover|coarse |eight |eight-eight|eights|"
+        "equal|equivalent|fine |five |four |get in|half an inch|how hard|in place of|instead of|line|"
+        "line nut|locker|m10s|m12s|m14s|m16s|m20s|m5s|m6s|m8s|metric |nines|no |no room|no torque wrench|"
+        "not npt|not the|nylo|opening|pipe nut|pommy|pressure plate|rather than|replac|same as|set|six |"
+        "still |stronger than|swap|ten |three |through |to replace|tube nut|twelve |two |unmarked|"
+        "way around|way round|weaker than|wet or dry"
+    ),
+}
+LAST: dict[str, str] = {
+    "fits": "through|clearance|ninety|one forty",
+    "turned": " 4 | or | instead|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",
+    "wired": "ught| or | square|cranking amps|keeps |everything |spotties",
+}
+
+
+def seldom_said(text: str, modules: dict[str, str]) -> str:
+    """A line with the sayings of those modules of which it has a piece."""
+    for name, pieces in modules.items():
+        if any(piece in text for piece in pieces.split("|")):
+            text = said(text, sayings_of(name))
+    return text
+
+
+def said(text: str, sayings: Sayings) -> str:
+    """A line with what these sayings write for it."""
+    for cue, pattern, shown in sayings:
+        if cue in text:
+            text = re.sub(pattern, shown, text)
+    return text
+
+
+def sayings_of(name: str) -> Sayings:
+    """The sayings of a module that is read where they are needed."""
+    module = import_module(f"gaugeblock.plain.said.{name}")
+    return module.SAID  # type: ignore[no-any-return]

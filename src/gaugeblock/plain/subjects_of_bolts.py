@@ -1,0 +1,234 @@
+"""What a line on bolts and wrenches is about that rules alone have: fitted again, seized, checked again, in what range.
+
+Each of these rules holds however the line goes on.
+"""
+
+from __future__ import annotations
+
+from gaugeblock.plain.by_name import refused_by_name
+from gaugeblock.plain.subject import Subject, shelved
+from gaugeblock.plain.subjects import told_by_subject
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from typing import Any
+
+    from gaugeblock.found import Found
+    from gaugeblock.plain.subject import Groups
+    from gaugeblock.tables.load import Refdata
+
+_AGAIN = (
+    r"re-?us(?:e|ed|ing|able)|again|twice|second time|old|refit\w*|(?:put|chuck|bung|stick|pop)(?: \w+){0,2} back|back in"
+    r"|bin|chuck|replace\w*|renew\w*|new (?:one|ones)"
+)
+_TIGHT = r"torque (?:of|for|spec|figure)|how tight|n ?m|ft ?lbs?|foot pounds?|lb ?ft"
+_METHODS = (
+    *("torque wrench", "turn-of-nut", "bolt elongation", "by feel"),
+    *("computer-controlled wrench, yield-point sensing", "ultrasonic measurement"),
+)
+
+
+def _of_methods(_line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
+    """The rule of the torque wrench, and how far each way of tightening is off."""
+    return ("torque wrench scatter",), shelved("preload scatter", "fasteners/preload", _METHODS, data)
+
+
+def _of_shares(_line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
+    """The shares of proof that joints are tightened to, and the rule of the torque wrench."""
+    return ("torque wrench scatter",), shelved("target preload share", "fasteners/preload", ("target",), data)
+
+
+class _Of(Subject):
+    """A subject with its ``cues``, of which a line has one, so that no pattern of another is made."""
+
+    __slots__ = ("cues",)
+
+    def __init__(self, cues: tuple[str, ...], *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.cues = cues
+
+
+_SUBJECTS = (
+    _Of(
+        ("crow",),
+        "a crow-foot at a right angle",
+        (r"crow'?s?[ -]?(?:foot|feet)", r"(?:90|right angles?|square(?: on)?|sideways)(?! ?(?:nm|lb|ft|foot|mm|in))"),
+        ("torque wrench with a crow foot, at a right angle",),
+        unless=r"(?:mm|in|inch|cm)|on [0-9]+|gr ?[0-9]+|grade|[0-9]+-[0-9]+|m[0-9]+|n ?m|ft ?lbs?|foot pounds?|lb ?ft|pounds?|newton",
+        forbids=True,
+    ),
+    _Of(
+        ("nyl",),
+        "a locknut with nylon fitted again",
+        (r"ny(?:loc|lock|lok|lon)s?(?: (?:insert )?(?:lock)?nuts?)?", _AGAIN),
+        ("lock washers and nylon nuts", "breakaway test", "reuse in steering"),
+        unless=rf"{_TIGHT}|heat|hot|temp\w*|hose|tube|line|fuel|deg[cf]",
+        forbids=True,
+    ),
+    _Of(
+        ("red", "blue"),
+        "red or blue threadlocker",
+        (r"(?:red|blue) (?:or|vs|versus) (?:red|blue)|(?:red|blue)\b.*\b(?:or|vs|versus|than) (?:red|blue)",),
+        ("blue and red threadlocker", "threadlocker near heat"),
+        unless=rf"{_TIGHT}|wires?|coolant|fuse|paint|an(?:ti-?freeze)?|cables?|dip",
+        forbids=True,
+    ),
+    _Of(
+        ("washer",),
+        "lock washers",
+        (
+            r"(?:spring|split|lock|star) ?washers?",
+            r"do|does|any (?:good|use)|useful|useless|worth\w*|pointless|need\w*|necessary|help|under|should|better",
+        ),
+        ("flat washer and lock washer", "lock washers on flywheel bolts"),
+        unless=_TIGHT,
+        forbids=True,
+    ),
+    _Of(
+        ("wheel", "lug"),
+        "wheel nuts checked again",
+        (
+            r"(?:wheel|lug) ?(?:nuts?|bolts?|studs?)|lugs?",
+            r"re-?check\w*|re-?torqu\w*|re-?tight\w*|(?:go|going|went) (?:back )?over|check\w*|again",
+            r"when|how (?:soon|long|far|often|many)|after|miles|km|tyre|tire|wheel change",
+        ),
+        ("recheck distance", "trailer recheck", "recheck"),
+        unless=rf"{_TIGHT}|re-?us\w+|stud broke|snapped",
+        forbids=True,
+    ),
+    _Of(
+        ("stainless",),
+        "stainless on stainless",
+        (
+            r"stainless",
+            r"seiz\w*|gall(?:s|ed|ing)?|pick(?:s|ed|ing)? up|bind(?:s|ing)?|bound up|locked (?:up|solid)|stuck",
+        ),
+        ("stainless on stainless", "stainless"),
+        unless=rf"{_TIGHT}|exhaust|brake|caliper|piston|hose",
+        forbids=True,
+    ),
+    _Of(
+        ("stainless", "a2-", "a4-"),
+        "stainless bolts in place of others",
+        (
+            r"stainless|a[24]-[78]0",
+            r"(?:in (?:its|their|the) place|in place of|instead|swap\w*|replac\w*|change (?:to|them))",
+            r"bolts?|screws?|8\.8|10\.9|grade [258]|gr ?[58]",
+        ),
+        ("stainless", "higher grade replacement"),
+        unless=rf"{_TIGHT}|exhaust|hose|wash\w+|vs",
+        forbids=True,
+    ),
+    _Of(
+        ("castle", "castellated", "cotter", "split pin", "slotted"),
+        "a castle nut and its pin",
+        (
+            r"castle(?:llated)? nuts?|slotted nuts?|cotter(?: pins?)?|split pins?",
+            r"line up|lines up|align\w*|slots?|back (?:it )?off|next|hole",
+        ),
+        ("castle nuts", "cotter pin slots", "cotter pins and lock tabs"),
+        unless=rf"{_TIGHT}|drill|wheel bearing|hub",
+        forbids=True,
+    ),
+    _Of(
+        ("stretch", "tty", "yield", "angle"),
+        "bolts tightened past yield, fitted again",
+        (
+            r"stretch(?:[- ]type| bolts?| head bolts?|y)?|tty|torque[- ]to[- ]yield|angle[- ]tightened|yield bolts?",
+            r"bolts?|studs?",
+            _AGAIN,
+        ),
+        ("torque-to-yield bolts", "torque to yield", "connecting rod bolts and nuts"),
+        unless=_TIGHT,
+        forbids=True,
+    ),
+    _Of(
+        ("wrench", "clicker"),
+        "the range of a torque wrench",
+        (
+            r"(?:torque )?(?:wrench|clicker)",
+            r"(?:goes|go|reads?) (?:below|under|down to|that low)|(?:bottom|low(?:er)?|top|end|middle) (?:end )?of (?:its|the) (?:range|scale)"
+            r"|(?:use|using) (?:the|a|my) (?:big|large|half inch|3/4)|too (?:big|coarse) (?:a wrench )?for"
+            r"|(?:can i|could i|ok to|okay to) use it (?:at|for|on|down)|big torque wrench",
+        ),
+        ("range",),
+        unless=r"crow\S*|set (?:it )?to|what (?:do|should) i set",
+        forbids=True,
+    ),
+    _Of(
+        ("angle", "turn", "stretch", "elong", "feel", "torque"),
+        "how near each way of tightening comes",
+        (
+            r"angle|turn[- ]of[- ](?:the[- ])?nut|stretch|elongation|by feel|torque wrench|plain torque|torque alone",
+            r"closer|closest|accura\w*|scatter|spread|how (?:close|near|far (?:off|out))|trust(?:ed)?|better|best",
+            r"bolt (?:load|tension)|preload|clamp(?: load)?|tension|torque wrench",
+        ),
+        (),
+        unless=r"[0-9].*|brakes?|driveline|joint angle|u-?joint",
+        forbids=True,
+        shown=_of_methods,
+    ),
+    _Of(
+        ("proof",),
+        "what share of proof to tighten to",
+        (
+            r"(?:75|70|80|85|90|seventy|ninety|three quarters)(?: ?(?:%|percent|per cent))?",
+            r"(?:of )?proof",
+            r"never|not|permanent|re-?us\w+|come (?:out|apart|off)|taken apart|why|go",
+        ),
+        (),
+        unless=rf"{_TIGHT}|m[0-9].*|[0-9]+/[0-9]+|grade|class",
+        forbids=True,
+        shown=_of_shares,
+    ),
+)
+# What has no figure and is refused by name: the pieces of which a line has one, the patterns, what a line of it does
+# not have, why, what to do.
+_REFUSED = (
+    (
+        ("spanner", "socket", "wrench", "flats", "hex"),
+        (
+            r"(?:which|what)(?: size)?(?: of)? (?:spanners?|sockets?|wrench(?:es)?)(?! (?:goes|reads|is))"
+            r"|(?:spanner|socket|wrench|hex) size|across (?:the )?flats|[0-9/]+(?: ?mm)? (?:spanner|socket|wrench)s?\b.*"
+            r"\b(?:what|which) (?:size )?(?:bolt|thread|nut)s?",
+        ),
+        r"torque|tight\w*|crow\S*|lbs?|lbf|nm|whitworth|bs[fw]|ba",
+        "no table here has the hexagon of a bolt or a nut, across its flats",
+        "measure it, or ask the maker: one thread has hexagons of several sizes; for the thread measure over it and its "
+        "pitch: `gaugeblock ask 9.4 mm od 16 tpi`",
+    ),
+    (
+        ("snap", "break", "yield", "shear", "fail", "lets go"),
+        (
+            r"(?:at )?(?:what|which) torque|(?:yield|breaking|failure|snapping) torque|torque (?:that|to|will|does|it takes to)",
+            r"snap\w*|break\w*|yields?|shear\w*|fail\w*|lets? go",
+        ),
+        r"nut factor|crush|spline|shafts?|axles?|half ?shafts?|preload|bars?|re-?us\w+|again|snapped|broken?|new|tubes?",
+        "no table has the torque at which a bolt yields or breaks: it hangs on the friction of its threads",
+        "say a torque, and its clamp is judged: `gaugeblock ask m8 8.8 dry at 30 Nm`; or ask for the pull that breaks it: "
+        "`gaugeblock ask breaking load m8 8.8`",
+    ),
+    (
+        ("jam", "half nut", "thin", "lock nut", "locknut"),
+        (
+            r"jam nuts?|(?:half|thin) (?:jam )?nuts?|lock ?nuts?",
+            r"first|which (?:one )?goes|order|which side|outside|on top",
+        ),
+        r"torque|tight\w*|lbs?|lbf|nm|nylon|nyl\w*|hub|bearings?|wheel",
+        "no rule was found for the order of two nuts on one bolt",
+        "common practice is the thin nut first, against the joint, then the full nut tight on it while the thin one is "
+        "held; the maker of the part says whether it takes such nuts at all",
+    ),
+)
+
+
+def told(question: str, words: tuple[str, ...], data: Refdata) -> Found | None:
+    """The rules that say all of what a line on bolts and wrenches is about; None for any other; InputError for a line
+    that is refused by name.
+    """
+    line = " ".join(words)
+    refused = [(of, no, why, do) for cues, of, no, why, do in _REFUSED if any(cue in line for cue in cues)]
+    if refused:
+        refused_by_name(question, words, refused)
+    likely = [subject for subject in _SUBJECTS if any(cue in line for cue in subject.cues)]
+    return told_by_subject(words, data, likely) if likely else None

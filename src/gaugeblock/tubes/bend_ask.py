@@ -5,13 +5,14 @@ from __future__ import annotations
 from gaugeblock import units
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.tubes.said import DEG, answer_in
+from gaugeblock.tubes.sizes_ask import in_diameters
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     import re
     from collections.abc import Mapping
 
-    from gaugeblock.answer.asking import Reader
+    from gaugeblock.answer.asking import Open, Reader
     from gaugeblock.tables.load import Refdata
 
 
@@ -43,6 +44,26 @@ def _corner(match: re.Match[str]) -> str:
 _MOST_INCHES = 60  # of a leg without a unit: more is millimetres
 
 
+def _corner_in(match: re.Match[str], text: str) -> str:
+    """Two legs of which either may have the unit."""
+    unit = match["unit"] or next((u for u in ("mm", "in") if f" {u}" in f"{text} ".replace("inch", "in")), "")
+    numbers = [match["n"], match["m"]]
+    if not unit:
+        unit = "mm" if all(n.isdigit() and int(n) > _MOST_INCHES for n in numbers) else "in"
+    return ", ".join(f"{n} {'mm' if unit == 'mm' else 'in'}" for n in numbers)
+
+
+def _large_legs(match: re.Match[str]) -> str | None:
+    """``20 x 14``: two legs, where neither can be the wall of a tube."""
+    numbers = [units.parse_number(match[key]) for key in ("n", "m")]
+    if min(numbers) < _LEAST_LEG:
+        return None
+    return _corner_in(match, f"{match['first'] or ''} {match['unit'] or ''}".replace('"', "in").rjust(8))
+
+
+_LEAST_LEG = 6  # of two numbers side by side: less is a wall
+
+
 _LEG_READERS = (
     Shaped(
         rf"(?:(?:with |want |and )*(?P<both>two|2|both) )?(?:straight )?(?:legs?|straights?|sides?|ends?"
@@ -64,7 +85,23 @@ _LEG_READERS = (
         cue=("each", "both", "either"),
     ),
 )
+_OTHER = r"(?:and |then |with )*(?:the )?other(?: (?:one|leg|side|arm|end|is|at|of|was))*"
 _TWO_READERS = (
+    Shaped(
+        rf"one (?:leg|side|arm|end|straight)(?: (?:is|of|at|was))* (?P<n>{NUMBER})(?: ?(?:in|inch(?:es)?|mm|\"))?"
+        rf" {_OTHER} (?P<m>{NUMBER}){_UNIT}",
+        lambda m: _corner_in(m, m[0]),
+        "legs {}",
+        cue=("other",),
+    ),
+    Shaped(
+        rf"(?:with |of )?(?P<n>{NUMBER}){_UNIT.replace('unit', 'first')} ?(?:x|by|and) ?(?P<m>{NUMBER}){_UNIT}"
+        r"(?: (?:legs?|sides?|arms?))?(?! ?(?:x|by) )",
+        _large_legs,
+        "legs {}",
+        doubt=1,
+        cue=(" x ", " by "),
+    ),
     Shaped(
         rf"(?:(?:with|of|straight|hoop) )*(?:legs?|sides?|arms?|straights?)(?: (?:of|at|are|is))* (?P<n>{NUMBER})"
         rf"(?: ?(?:in|inch(?:es)?|mm|\"))?(?: one (?:side|end|way))? (?:and|by|x) (?P<m>{NUMBER}){_UNIT}"
@@ -100,6 +137,34 @@ _CORNER_READERS = (
 _FACT_READERS = (
     Shaped(r"(?:what(?:s| is)? )?(?:the )?set ?back", always("setback"), "its setback"),
     Shaped(
+        r"tangent (?:lengths?|distance)|tangents?(?= (?:of|for|on) )",
+        always("setback"),
+        "its setback",
+        cue=("tangent",),
+    ),
+    Shaped(
+        r"(?:where|how far)(?: (?:do|does|is|should|the|my|from|before|ahead of|back|curve|bend|tangent|it|start|starts"
+        r"|begin|begins|mark|go|goes|and))* (?:back|before|ahead|short|away)(?: (?:of|from|the|it))* (?:corner|apex)"
+        r"|(?:where|how far)(?: (?:do|does|should))?(?: (?:the|my))? (?:curve|bend) (?:starts?|begins?) (?:back )?(?:from"
+        r"|before) (?:the )?(?:corner|apex)",
+        always("setback"),
+        "its setback",
+        cue=("corner", "apex"),
+    ),
+    Shaped(
+        r"(?:where|how far) (?:before|ahead of|back from|from|short of) (?:it|that|this)(?: (?:do|does|should|the|my|goes"
+        r"|start|starting|mark|marks|go|goes|is|i|put|bend))*",
+        always("setback"),
+        "its setback",
+        cue=("how far", "where"),
+    ),
+    Shaped(
+        r"(?:and )?not counting (?:the |any )?(?:straights?|legs?|ends?)|(?:just |only )?the (?:bend|curve) itself",
+        always("length"),
+        "the bend itself",
+        cue=("not counting", "itself"),
+    ),
+    Shaped(
         r"(?:where|how far)(?: (?:do|does|is|from the end|in|should|would|i|we|you|it|the|my|go|goes|put|make|"
         r"scribe|to|bend|first))* (?:start(?:s|ing)?(?: mark)?|marks?)(?: (?:go|goes|at|it|start|sit))*",
         always("start"),
@@ -110,14 +175,74 @@ _FACT_READERS = (
 
 
 _MEASURED = ("to the corner of the centre lines", "to where the bend starts")
+_ENDS = r"(?:the )?(?:cut |outer |tube )?ends?"
+_THE_CORNER = (
+    r"(?:the |an? |that )?(?:imaginary |sharp |theoretical |bend )*(?:cent(?:re|er) ?lines? )?(?:corners?|apex|point of"
+    r" intersection)(?: of the cent(?:re|er) ?lines?)?"
+)
+_MEASURED_READERS = (
+    Shaped(
+        rf"(?:(?:both|all|each|dimensions?|sizes?|legs?|are|is|as) )*(?:measured |taken )?(?:from )?"
+        rf"(?:{_THE_CORNER} to {_ENDS}|{_ENDS} to {_THE_CORNER}|corner to corner|to {_THE_CORNER})"
+        r"(?: on the cent(?:re|er) ?line)?",
+        always(_MEASURED[0]),
+        cue=("corner", "apex", "intersection"),
+    ),
+    Shaped(
+        r"(?:(?:both|all|each|are|is) )*(?:measured |taken )?(?:from )?(?:(?:up )?to (?:where the (?:bend|curve)"
+        r" (?:starts|begins)|(?:the )?tangents?(?: points?)?)|(?:as )?straights? only)",
+        always(_MEASURED[1]),
+        cue=("tangent", "where the", "only"),
+    ),
+)
+
+
+def _corner_of_one(match: re.Match[str]) -> str | None:
+    """A leg that must have its unit: ``then 35`` may be degrees."""
+    return f"{match['n']} {'mm' if match['unit'] == 'mm' else 'in'}" if match["unit"] else None
+
+
+_FIRST = Shaped(
+    rf"(?:it |tube |pipe )?(?:goes|runs|straight(?: for)?|starts with)(?: (?:straight|for|about|an?))* (?P<n>{NUMBER})"
+    rf"{_UNIT}",
+    _corner_of_one,
+    "first leg {}",
+    cue=("then",),
+)
+_LAST = Shaped(
+    rf"(?:and )?then(?: (?:on|another|a further|it|goes|runs|straight|for|about|an?))* (?P<n>{NUMBER}){_UNIT}"
+    r"(?: (?:more|further|straight))*(?! ?deg)",
+    _corner_of_one,
+    "last leg {}",
+    cue=("then",),
+)
 
 
 def _settle_arc(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """The bend of whatever tube; two legs are to the corner or to where it starts, as one of the two has it."""
+    values = in_diameters(values)
     found = {key: values[key] for key in _OF_ARC if key in values}
-    if "two" in values and values.get("measured") in _MEASURED:
-        found["corner" if values["measured"] == _MEASURED[0] else "legs"] = values["two"]
+    two = _two_of(values)
+    if two and values.get("measured") in _MEASURED:
+        found["corner" if values["measured"] == _MEASURED[0] else "legs"] = two
+    elif found.get("fact") == "start" and "corner" not in found:
+        found["fact"] = "setback"  # so far before the corner
+    if "corner" not in found and "legs" in found and values.get("measured") == _MEASURED[0]:
+        found["corner"] = found.pop("legs")
     return found
+
+
+def _two_of(values: dict[str, str]) -> str:
+    """Both legs, said together or one after the other; blank for none."""
+    if "two" in values:
+        return values["two"]
+    return f"{values['first']}, {values['last']}" if {"first", "last"} <= values.keys() else ""
+
+
+def _open_arc(values: dict[str, str], _data: Refdata) -> Open | None:
+    """What two legs are measured to, where it was not said."""
+    is_open = bool(_two_of(values)) and "measured" not in values
+    return (("measured",), [{"measured": one} for one in _MEASURED]) if is_open else None
 
 
 def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
@@ -131,6 +256,9 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
             "legs": _LEG_READERS,
             "corner": _CORNER_READERS,
             "two": _TWO_READERS,
+            "measured": _MEASURED_READERS,
+            "first": (_FIRST,),
+            "last": (_LAST,),
             "fact": _FACT_READERS,
             **{key: slots[key] for key in ("od", "wall", "material", "method")},
         },
@@ -139,12 +267,15 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         r"|uses|use[ds]? up|uses"
         r" up|die|just|developed"
         r"|exhaust|for|tangent(?: points?)?|corner|along the centre ?line|how far is it|straight|stick|stock"
-        r"|cut length|(?:in )?between|saw off|cut|saw|hoop",
+        r"|cut length|(?:in )?between|saw off|cut|saw|hoop|used|eaten|(?:gets? )?eaten up|goes? into|go into|disappears?"
+        r"|swallow(?:s|ed)?|curve|blank(?: length)?|straights|kick|corner|chalked|arms?|legs?|total|bent|grab"
+        r" handle|handle",
         needs=("radius", "angle"),
-        asks_for=r"how much|how long|arc|length|takes? up|eats?|uses?|cut|saw|set ?back|marks?|starts?",
+        asks_for=r"how much|how long|arc|length|takes? up|eats?|eaten|uses?|used|cut|saw|set ?back|marks?|starts?|goes? into"
+        r"|blank|swallow\w*|disappears?|tangents?|back from|how far",
         is_named=True,
         settle=_settle_arc,
-        opens=lambda values, _: (("measured",), [{"measured": one} for one in _MEASURED]) if "two" in values else None,
+        opens=_open_arc,
         unmoved="metal finish state form standard service quality",
     )
 
@@ -192,16 +323,18 @@ def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
             "test": (
                 *slots["test"],
                 Shaped(
-                    r"(?:(?:when |if )?(?:i |we )?(?:pull(?:ed|ing)?|bent|set|wound|took|take|bending|go|went)"
+                    r"(?:(?:when |if )?(?:i |we )?(?:pull(?:ed|ing)?|bent|set|wound|took|take|bending|go|went|reads?|cranked"
+                    r"|dialled|dialed|showed|showing)"
                     r"(?: (?:it|this|that|mine|round|over|to|at|past|on|the|die|bender|an?|my|me|tube|pipe|test|bit"
                     r"|piece|sample"
                     r"|first|one))* )?"
                     rf"(?P<set>{NUMBER}) ?(?:{DEG})?(?: (?:{_BETWEEN}))* (?:{_LETS_GO})"
-                    rf"(?: (?:back|out|up|open|to|at|as|about|only|around|down|be|just|off|by|it|me|roughly|an?))*"
+                    rf"(?: (?:back|out|up|open|to|at|as|about|only|around|down|be|just|off|by|it|me|roughly|an?|the|of|machine"
+                    r"|bender|die|tool|former))*"
                     rf" (?P<got>{NUMBER}) ?(?:{DEG})?",
                     _pulled,
                     "test bend {}",
-                    cue=("pull", "bent", "spr", "relax", "out", "back", "open", "set", "let"),
+                    cue=("pull", "bent", "spr", "relax", "out", "back", "open", "set", "let", "came", "read"),
                 ),
             ),
             "angle": (
@@ -222,7 +355,8 @@ def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         r"(?:how (?:much|far) )?over|test (?:bit|piece|bend)|dial|(?:over-?|over )?(?:bend|bends|bending|pull|pulled"
         r"|pulling)|spring(?:s"
         r"|ing)?(?: ?back)?|sprang|sprung"
-        r"|pointer|stop"
+        r"|pointer|stop|relax(?:ed|es)?(?: back)?|(?:a )?fair bit|past(?: the)?(?: mark)?|mark|crank|machine|stick|trial"
+        r"|test (?:bit|piece|bend)|sample|check|kick(?:s|ed)? back|unwinds?|compensat(?:e|ion)|allow(?:ance)?"
         r"|tubes?|tubing|pipe|bender|die|set|go|wind|take|round|finish|relax(?:es)?|let'?s? go|true|how far|bent"
         r"|degrees?|it"
         r"|where (?:do|should) i stop",

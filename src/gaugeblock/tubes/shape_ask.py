@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from gaugeblock import units
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.answer.said_units import SAYS
 from gaugeblock.tubes.said import answer_in
@@ -19,11 +20,14 @@ _DEG = "|".join(SAYS["angle"].values())
 
 def _length(match: re.Match[str]) -> str:
     number = match["n"]
-    is_mm = match["mm"] or (number.isdigit() and int(number) > _MOST_INCHES)
+    is_mm = match["mm"] or ("in" not in match[0] and units.parse_number(number) > _MOST_INCHES)
     return f"{number} {'mm' if is_mm else 'in'}"
 
 
 _MOST_INCHES = 20  # of an offset or a tube without a unit: more is millimetres
+
+
+SAME = "the same"  # of two tubes of one size
 
 
 def _degrees(match: re.Match[str]) -> str:
@@ -44,6 +48,13 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
                     rf"(?:offset|jog|joggle|rise|kick|up|over|jump|step|set)(?: (?:of|by|it|is))* (?P<n>{NUMBER}){_IN}",
                     _length,
                     "{} over",
+                ),
+                Shaped(
+                    rf"(?:dodge|clear|miss|step|move it|shift it|carry it)(?: (?:it|an?|the|gearbox|crossmember|sump|axle"
+                    rf"|rail|over|tube))* by(?: (?:about|an?))* (?P<n>{NUMBER}){_IN}",
+                    _length,
+                    "{} over",
+                    cue=(" by ",),
                 ),
             ),
             "across": (
@@ -66,9 +77,12 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         r"| 2)? ?(?:bend )?"
         r"(?:marks?|bends?|corners?)|offsets?|jog|joggle|step(?:ped)?|travel|slant(?:ing)?(?: bit)?|how (?:long|far)"
         r"|got to|go|need"
-        r"|tubes?|pipe|between|apart|dog ?leg|to get|with",
+        r"|tubes?|pipe|between|apart|dog ?leg|to get|with|die|former|shoe|(?:bend )?spacing|spaced|making|making an?|room"
+        r"|(?:even )?room(?: for)?(?: both)?(?: bends)?|both bends|(?:what )?straight(?: is)?(?: left)?|(?:down ?)?bar|only"
+        r"|dodge|(?:carries|carry|runs?|goes) on|parallel(?: again)?|(?:the )?second mark|(?:the )?first(?: mark)?|again"
+        r"|kick(?:up)?|where",
         needs=("rise", "angle"),
-        asks_for=r"offset|jog|joggle|travel|dog ?leg|slant\w*|between|apart|across",
+        asks_for=r"offset|jog|joggle|travel|dog ?leg|slant\w*|between|apart|across|dodge|parallel|step|spacing",
         is_named=True,
         unmoved="metal finish state form standard service quality",
     )
@@ -76,16 +90,18 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
 
 def cope_of() -> Topic:
     """How deep a tube is coped."""
-    tube = r"(?: (?:od|tubes?|tubing|pipe|chrome moly|dom))?"
+    tube = r"(?: (?:od|outside(?: diameter)?|tubes?|tubing|pipe|chrome moly|dom|bar))*"
+    sits = (
+        r"(?: (?:going|goes|lands?|landing|square|straight|that|which|butts?|butting|butted|meets?|meeting|sits?|sitting"
+        r"|comes?|coming|joins?|joining|welded|in|up|fits?|is|to be|at a right angle))*"
+    )
     return Topic(
         lambda: answer_in("notch", "cope"),
         "cope",
         {
             "od": (
                 Shaped(
-                    rf"(?P<n>{NUMBER}){_IN}{tube}(?: (?:going|goes|lands?|square|straight|that|which))*(?= (?:on|onto"
-                    rf"|on to|to|into"
-                    r"|against|sits on))",
+                    rf"(?P<n>{NUMBER}){_IN}{tube}{sits}(?= (?:on|onto|on to|to|into|against|its own|itself|the same))",
                     _length,
                     "{}",
                 ),
@@ -94,12 +110,35 @@ def cope_of() -> Topic:
                     _length,
                     "{}",
                 ),
+                Shaped(
+                    rf"(?:the )?(?:brace|branch|strut|smaller tube|gusset tube|diagonal)(?: tube)? is(?: an?)? (?P<n>{NUMBER})"
+                    rf"{_IN}{tube}",
+                    _length,
+                    "{}",
+                    cue=(" is ",),
+                ),
+                Shaped(rf"(?P<n>{NUMBER}){_IN}{tube}", _length, "{}", doubt=2),
             ),
             "onto": (
                 Shaped(
-                    rf"(?:on|onto|on to|to|into|against|sits on)(?: an?| the)? (?P<n>{NUMBER}){_IN}{tube}",
+                    rf"(?:on|onto|on to|to|into|against|sits on|meets|meeting)(?: an?| the)? (?P<n>{NUMBER}){_IN}{tube}"
+                    r"(?: one)?",
                     _length,
                     "onto {}",
+                ),
+                Shaped(
+                    r"(?:the )?(?:(?:thing|tube|one|bar|pipe) )?(?:that )?(?:it )?(?:lands|sits|goes|welds) on is(?: only)?"
+                    rf"(?: an?)? (?P<n>{NUMBER}){_IN}{tube}",
+                    _length,
+                    "onto {}",
+                    cue=(" on is",),
+                ),
+                Shaped(
+                    r"(?:on |onto |to |into |of |with )?(?:(?:its|their) own size|itself|(?:(?:another|one|two|tubes?)"
+                    r" (?:of )?)?(?:the )?same (?:size|diameter|od)(?: (?:tubes?|tubing|pipe))?)",
+                    always(SAME),
+                    "onto its own size",
+                    cue=("same", "own size", "itself"),
                 ),
             ),
             "angle": (
@@ -110,8 +149,10 @@ def cope_of() -> Topic:
             ),
         },
         r"(?:how deep|depth)|copes?|coped|notch(?:es|ed)?|fish ?mouth|saddle|tubes?|deep|cut|hole ?saw|is|does|the|what"
-        r"|size|for|of",
+        r"|size|for|of|(?:how much )?(?:longer|deeper)(?: is)?(?: the)?(?: tip)?|tip|than|(?:the )?throat|bar|main(?: tube)?"
+        r"|comes? in|brace|hole ?saw|saw|can|even|make|that|thing|lands on|or not|meeting|meets|joint",
         needs=("od", "onto"),
+        settle=lambda values, _: {**values, "onto": values["od"]} if values.get("onto") == SAME else values,
         asks_for=r"cope[sd]?|notch\w*|fish ?mouth|saddle",
         is_named=True,
         unmoved="metal finish state form standard service quality",

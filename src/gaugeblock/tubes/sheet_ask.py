@@ -28,6 +28,8 @@ def _sides(match: re.Match[str]) -> str | None:
     other = _UNITS.get(unit or "ft", unit or "ft")
     if unit is None and min(float(match[k]) if "/" not in match[k] else 0 for k in "ab") >= _MILLIMETRES:
         return f"{match['a']} mm x {match['b']} mm"
+    if unit is None and min(float(match[k]) if "/" not in match[k] else 0 for k in "ab") > _LARGE:
+        return f"{match['a']} in x {match['b']} in"  # no sheet has two sides of so many feet, nor of so few millimetres
     if unit is None and max(float(match[k]) for k in "ab" if "/" not in match[k]) > _LARGE:
         return None
     return f"{match['a']} {own} x {match['b']} {other}"
@@ -35,7 +37,7 @@ def _sides(match: re.Match[str]) -> str | None:
 
 def _open(values: dict[str, str], _data: Refdata) -> Open | None:
     """A shop's metals, where none was named."""
-    if "material" in values:
+    if "material" in values or "system" in values:
         return None
     return ("material",), [{"material": metal} for metal in ("mild steel", "304 stainless", "5052 aluminum")]
 
@@ -49,7 +51,17 @@ def topic(answer: Callable[[], Callable[..., Sheet]], stock: Reader) -> Topic:
             "size": (
                 Shaped(rf"{_SIDES}(?: (?:sheets?|plates?|panels?|pieces?))?", _sides, "{}"),
                 Shaped(r"(?:an?|one|1|per|each) square met(?:re|er)(?: of)?", always("1 m x 1 m"), cue=("square",)),
-                Shaped(r"(?:an?|one|1|per|each) square (?:foot|ft)(?: of)?", always("1 ft x 1 ft"), cue=("square",)),
+                Shaped(
+                    r"(?:an?|one|1|per|each) (?:square (?:foot|ft)|(?:foot|ft) square)(?: of)?",
+                    always("1 ft x 1 ft"),
+                    cue=("square",),
+                ),
+                Shaped(r"(?:an?|one|1) met(?:re|er) square(?: of)?", always("1 m x 1 m"), cue=("square",)),
+            ),
+            "system": (
+                Shaped(
+                    r"galv(?:ani[sz]ed)?(?: (?:steel|sheet))*", always("galvanized sheet"), "galvanized", cue=("galv",)
+                ),
             ),
             "thickness": (
                 Shaped(rf"(?P<n>[0-9]{{1,2}}) ?(?:{_GAUGE})", lambda m: f"{m['n']} ga", "{}"),
@@ -59,9 +71,10 @@ def topic(answer: Callable[[], Callable[..., Sheet]], stock: Reader) -> Topic:
         },
         r"(?:how (?:much|heavy)|what)?(?: does| is)?(?: an?)?|weigh(?:s|t|ing)?|mass|heavy|sheets?|plates?"
         r"|panels?|metal"
-        rf"|of|thick|mild|steel|{_GAUGE}|full",
+        rf"|of|thick|mild|steel|{_GAUGE}|full|lbs?|pounds|kgs?|kilos|(?:comes? to)?(?: what)? ?(?:on the )?(?:scales?)|lift"
+        r"|blank|(?:floor )?pan|cutting|bulkhead|each|(?:do they )?(?:each )?comes? to|before|out of|person",
         needs=("size", "thickness"),
-        asks_for=r"sheets?|plates?|panels?",
+        asks_for=r"sheets?|plates?|panels?|blank|pan|(?:4|5|8|10) ?(?:x|by) ?(?:4|5|8|10|12)",
         is_named=True,
         opens=_open,
         unmoved="state standard service quality",

@@ -1,0 +1,188 @@
+"""Sizes and bends of a tube as a shop says them -> as they are typed: 1.75x.120, forty-fives, a U bend."""
+
+from __future__ import annotations
+
+import re
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+_PARTS = {"eighth": "8", "eighths": "8", "sixteenth": "16", "sixteenths": "16"}
+_ONES = {
+    w: str(n)
+    for n, w in enumerate(["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"])
+}
+_ONES["oh"] = "0"
+_TENS = {
+    w: str(n)
+    for n, w in enumerate(
+        ["ten", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety", "hundred"], 1
+    )
+}
+_DIGIT = "|".join(_ONES)
+_TEN = "|".join(_TENS)
+# Words of a line that is about a tube, and of one that is about a thread.
+_TUBE = re.compile(r"\b(?:tub(?:e|es|ing)|pipes?|bends?|bent|die|box|rhs|shs|wall|cds|dom|erw|cope|notch|kg/m)\b")
+_BENT = re.compile(
+    r"\b(?:tub(?:e|es|ing)|pipes?|die|dies|bend|bends|offset|jog|joggle|radius|dodge|former|step|bars?|hoops?)\b"
+)
+_THREAD = re.compile(r"\b(?:bolts?|nuts?|studs?|threads?|screws?|lugs?|taps?|torque)\b")
+_ANGLES = {"fort": "45", "nine": "90", "thir": "30", "sixt": "60"}
+_MOST_WALL = 8  # mm, of a tube whose wall is said without its unit
+_LEAST_OD = 10  # mm
+
+
+def _number(text: str) -> float:
+    """A number as it is typed: 2, 1/8, 1-3/4."""
+    parts = (part.partition("/") for part in text.split("-"))
+    return sum(float(top) / float(bottom or 1) for top, _, bottom in parts)
+
+
+def _three(match: re.Match[str]) -> str:
+    """``50x50x3`` is a box and its wall; ``8x1.25x25`` is a bolt, and stays."""
+    try:
+        first, second, third = (_number(match[n]) for n in (1, 2, 3))
+    except (ValueError, ZeroDivisionError):
+        return match[0]
+    return f"{match[1]} x {match[2]} x {match[3]}" if third < min(first, second) / 2 else match[0]
+
+
+def _two(match: re.Match[str]) -> str:
+    """``38x2`` of a tube is 38 mm with a wall of 2 mm; of a bolt it stays."""
+    is_tube = _TUBE.search(match.string) is not None and _THREAD.search(match.string) is None
+    if not is_tube or int(match[1]) < _LEAST_OD or not 0 < float(match[2]) <= _MOST_WALL:
+        return match[0]
+    return f"{match[1]} mm x {match[2]} mm"
+
+
+def _inch_and(match: re.Match[str]) -> str:
+    """``inch and five eighths`` is 1 5/8 in."""
+    return f"1 {_ONES[match[1]]}/{_PARTS[match[2]]} in"
+
+
+def _bends(match: re.Match[str]) -> str:
+    """``two forty-fives`` of a tube are bends of 45; of a car they are tyres, and stay."""
+    if _BENT.search(match.string) is None or _THREAD.search(match.string) is not None:
+        return match[0]
+    return f"{_ANGLES[match[1][:4]]}s"
+
+
+def _measured(match: re.Match[str]) -> str:
+    """``outside one seven fifty`` is 1.750, as calipers are read aloud."""
+    tens = "00" if match[4] == "hundred" else _TENS[match[4]] + _ONES.get(match[5] or "", "0")
+    return f"{match[1]} {_ONES[match[2]]}.{_ONES[match[3]]}{tens}"
+
+
+def _thick(match: re.Match[str]) -> str:
+    """``quarter plate`` is 1/4 in thick."""
+    top, _, part = match[1].rpartition(" ")
+    return f"{3 if top else 1}/{_PART_OF[part.removesuffix('s')]} inch "
+
+
+_PART_OF = {"half": "2", "quarter": "4", "eighth": "8", "sixteenth": "16"}
+_SPOKEN_WALLS = {
+    "forty nine": ".049",
+    "sixty five": ".065",
+    "eighty three": ".083",
+    "ninety five": ".095",
+    "one twenty": ".120",
+    "one thirty four": ".134",
+    "one fifty six": ".156",
+    "one eighty eight": ".188",
+    "two fifty": ".250",
+}
+_A_WALL = rf"({'|'.join(_SPOKEN_WALLS)}|0?\.[0-9]{{2,3}}|[01][0-9]{{2}})(?: wall)?"
+_FROM_TO = rf"\b(?:(?:going|go|drop|dropping|changing|went) )?from (?:an? )?{_A_WALL} (?:down |up )?to (?:an? )?{_A_WALL}(?= |$)"
+
+
+def _two_walls(match: re.Match[str]) -> str:
+    """``from one twenty wall to ninety five``: two walls side by side."""
+    first, second = (_SPOKEN_WALLS.get(text, text if "." in text else f".{text}") for text in (match[1], match[2]))
+    return f"{first} wall or {second} wall"
+
+
+_GLUED = r"(?<![a-z0-9./-])([0-9][0-9./-]*)x"
+# A piece that a line must have; the pattern; what is written for it.
+SAID_TUBING: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+    *((cue, _GLUED + r"(0?\.[0-9]+)(?![0-9./x-])", r"\1 x \2") for cue in ("x.", "x0.")),
+    *(
+        (f"{digit}x", _GLUED + r"([0-9]+(?:[./-][0-9]+)*)x([0-9]*[./]?[0-9]+)(?![0-9./x-])", _three)
+        for digit in range(10)
+    ),
+    *(
+        (f"{digit}x", r"(?<![a-z0-9./-])([0-9]{2,3})x([0-9](?:\.[0-9]+)?)(?: ?mm)?(?![0-9./x-])", _two)
+        for digit in range(10)
+    ),
+    (
+        "inch and ",
+        r"\b(?:an |one |1 )?inch and (one|three|five|seven)[ -](eighths?|sixteenths?)\b",
+        _inch_and,
+    ),
+    *((cue, r"\b(forty[ -]fives|nineties|thirties|sixties)\b", _bends) for cue in ("fives", "ties")),
+    *(
+        (cue, r"\b(?:an? )?(?:u[- ]|return |hairpin )bend\b", "180 degree bend")
+        for cue in ("u-bend", "n bend", "u bend", "pin b")
+    ),
+    *(
+        (cue, r"\b(?:an? )?(?:right[- ]angled? bend|square bend)\b|\b(?<=to )a right angle\b", "90 degree bend")
+        for cue in ("right", "square bend")
+    ),
+    *(
+        (
+            cue,
+            rf"\b(outside|inside|od|id)(?: is| of| at)? (one|two|three) ({_DIGIT}) ({_TEN})(?:[ -]({_DIGIT}))?\b"
+            r"(?! (?:inch|thou|hundred|point))",
+            _measured,
+        )
+        for cue in (
+            "side one",
+            "side two",
+            "side three",
+            "od one",
+            "od two",
+            "id one",
+            "id two",
+            "side is",
+            "side of",
+            "side at",
+            "od is",
+            "id is",
+        )
+    ),
+    (
+        "coming up short",
+        r"\b(?:and )?(?:i |we )?(?:keep|kept|am|was|were) coming up short(?: (?:on|with) (?:the|my) (?:last|first|other) one)?",
+        "",
+    ),
+    (
+        "left over",
+        r"\bleft over(?: (?:from|off|after) (?:the|my|our|another|an?)(?: (?:last|old|other|big))? job)?",
+        "",
+    ),
+    ("a length of", r"\ba (?:short |long |nice )?length of (?=[0-9])", ""),
+    (
+        "er than",
+        r"\b(stiffer|stronger|heavier|lighter|weaker|bigger|larger|smaller) or (?:stiffer|stronger|heavier|lighter|weaker"
+        r"|bigger|larger|smaller)(?= than)",
+        r"\1",
+    ),
+    *(
+        (
+            f" {metal}",
+            r"\bbetween (?:mild )?steel and (?:alloy|ally|alumini?um)\b",
+            "",
+        )
+        for metal in ("steel and al",)
+    ),
+    *(
+        (
+            cue,
+            r"\b(quarter|half|eighth|sixteenth|three eighths|three sixteenths)(?:[ -]inch)?[ -](?=(?:checker |chequer )?plate\b)",
+            _thick,
+        )
+        for cue in (" plate", "-plate")
+    ),
+    (" wall to ", _FROM_TO, _two_walls),
+    *((cue, _FROM_TO, _two_walls) for cue in ("from .", "from one", "from 1")),
+)

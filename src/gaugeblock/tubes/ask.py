@@ -7,7 +7,19 @@ from gaugeblock.answer.stating import known
 from gaugeblock.tubes import beam_ask, bend_ask, box_ask, flare_ask, shape_ask, sheet_ask
 from gaugeblock.tubes.pipe_ask import PIPE
 from gaugeblock.tubes.said import DEG, answer_in, is_without_metal
-from gaugeblock.tubes.sizes_ask import EVERY_WALL, MILD, OD, RADIUS, STOCK, WALLS
+from gaugeblock.tubes.sizes_ask import (
+    EVERY_WALL,
+    IN,
+    MILD,
+    OD,
+    RADIUS,
+    STOCK,
+    UNIT,
+    WALLS,
+    WallBetween,
+    in_diameters,
+    wall_between,
+)
 from gaugeblock.tubes.sizes_ask import GAUGE as GAUGE_WORDS
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -31,9 +43,22 @@ _TEST = (
 _USUAL = ("1020 DOM", "1020 ERW", "4130", "304 stainless")
 
 
+def _settle_bend(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """A radius as a length; of the outer wall alone neither metal nor bender need be said."""
+    values = in_diameters(values)
+    if {"fact", "least_wall"}.isdisjoint(values):
+        return values
+    return {"material": "steel", "method": _ANY_METHOD, "fact": "outer wall", **values}
+
+
+_ANY_METHOD = "rotary draw"
+
+
 def _open_bend(values: dict[str, str], data: Refdata) -> Open | None:
     """The ways to bend, and a shop's usual metals where none was named; on a die that is there it is one way."""
     typed = values.get("material", "")
+    if not {"fact", "least_wall"}.isdisjoint(values):
+        return None  # geometry, whatever the metal and the bender
     methods = [] if "method" in values else ["rotary draw", "mandrel", "press"]
     if not is_without_metal(typed, data):
         return (("method",), [{"method": m} for m in methods]) if methods else None
@@ -91,6 +116,27 @@ BEND = Topic(
             Named(words_of("tubes", "service"), lead="for|in|on|for an?|for the"),
             Named(words_of("tubes", "service")),
         ),
+        "least_wall": (
+            Shaped(
+                rf"(?:rules? )?(?:wants?|needs?|asks?(?: for)?|requires?|required|calls? for|says?|minimum|min|at least)"
+                rf"(?: (?:an?|of|is|at least))* (?P<n>0?\.[0-9]+|{NUMBER}(?= ?mm))(?:{IN}| ?(?P<mm>mm))?(?: (?:min(?:imum)?"
+                r"|wall|left|or more))* (?:after|at the outside of|in) (?:the )?(?:bending|bend|it is bent)",
+                lambda m: f"{m['n']} {'mm' if m['mm'] else 'in'}",
+                "at least {} after bending",
+                cue=("after", "outside of", " in "),
+            ),
+        ),
+        "fact": (
+            Shaped(
+                r"(?:(?:how (?:much|thin|far|thick)|what|does|will|the) (?:(?:will|does|is|the|wall|a|do|it|be|gets?|go) )*)?"
+                r"(?:wall )?(?:thin(?:s|ning|ned|ner)?(?: out)?|thinnest)(?: of)?(?: the)?(?: wall)?|(?:outer|outside) wall"
+                r"|(?:what |how much )?wall (?:is |will be )?left|(?:how )?(?:thin|thick) (?:will|does|is|the)(?: (?:the|wall"
+                r"|outside|back|heel|of|a|bend|get|be|at))*",
+                always("outer wall"),
+                "its outer wall",
+                cue=("thin", "outer wall", "outside wall", "wall left", "wall is left", "wall will be left", "thick"),
+            ),
+        ),
         **_OWN,
         "test": (
             Shaped(
@@ -106,8 +152,10 @@ BEND = Topic(
     r"|how tight can i"
     r" )?(?:bends?|bending|bent|bendable)|tubes?|tubing|take|kinks?|how tight|tightest|min(?:imum)?(?: bend)?"
     r" radius|(?:smallest|tightest|least)(?: bend)?(?: radius)?|minimum|min|od|x|die|bender|exhaust|(?:fuel |brake"
-    r" |hard )?lines?|(?:main |roll )?hoop|rules|shoe|cent(?:re|er)[ -]?line",
+    r" |hard )?lines?|(?:main |roll )?hoop|rules|shoe|cent(?:re|er)[ -]?line|(?:the )?(?:back|outside|heel|outer side)"
+    r" of (?:the |a |my )?bend|after bending|(?:small|big|large|other) (?:die|former|shoe)",
     needs=("od", "wall"),
+    settle=_settle_bend,
     opens=_open_bend,
     joined=("material",),
     columns={"material": ("tubes/materials", "family"), **_STOCK_COLUMNS},
@@ -124,6 +172,12 @@ GAUGE = Topic(
         "number": (
             Shaped(rf"(?:#)?(?P<n>[0-9]{{1,2}}|0{{2,4}}) ?(?:{GAUGE_WORDS})?(?= |$)", lambda m: m["n"], "{} gauge"),
             *(amount("length", after=after, say="{} thick") for after in (r"(?:thick(?:ness)?|wall)", "")),
+            WallBetween(
+                rf"(?:outside|od|o\.d)(?: (?:is|of|diameter|measures|at))* (?P<od>{NUMBER}){UNIT}(?: (?:and|with|an?))*"
+                rf" (?:inside|id|i\.d|bore)(?: (?:is|of|diameter|measures|at))* (?P<id>{NUMBER})(?: ?(?P<mm>mm)|{IN})?",
+                wall_between,
+                cue=("inside", " id ", "bore"),
+            ),
             Shaped(
                 r"(?P<n>0?\.[0-9]+|[0-9]+\.[0-9]+) (?:thick(?:ness)?|wall)",
                 lambda m: f"{m['n']} {'in' if float(m['n']) < _LEAST_MM_WALL else 'mm'}",
@@ -142,9 +196,10 @@ GAUGE = Topic(
     },
     rf"(?:{GAUGE_WORDS})|close to|nearest|plate|thick(?:ness)?|how thick|wall(?: thickness)?|in inches|in"
     r" mm|decimal|steel|dia(?:meter)?|metal"
-    r"|sheet|floor ?pans?|pan|panel|for",
+    r"|sheet|floor ?pans?|pan|panel|for|(?:the )?same(?: thing| thickness)?|all systems|calipers|(?:old )?(?:roll ?)?(?:bar|cage)"
+    r"|tube|(?:would|do) (?:they|you) call it|call it|called|differ(?:ent|s)?|vary|varies",
     needs=("number",),
-    asks_for=rf"(?:{GAUGE_WORDS})|[a-z]wg|[0-9]ga|sheet\w*",
+    asks_for=rf"what wall|call it|(?:{GAUGE_WORDS})|[a-z]wg|[0-9]ga|sheet\w*",
     opens=_open_gauge,
     columns={"number": ("tubes/gauges", "gauge"), "system": ("tubes/gauges", "system")},
 )
@@ -186,7 +241,32 @@ SECTION = Topic(
                 "its mass",
             ),
             Shaped(r"(?:in )?(?:lbs?|pounds?|kgs?)/(?:ft|foot|m)", always("mass"), "its mass", cue=("/",)),
-            Shaped(r"(?:kgs?|kilos?|kilograms?|lbs|pounds)|(?:heavier|lighter)", always("mass"), "its mass", doubt=1),
+            Shaped(
+                r"(?:go(?:es)?|runs?|comes? (?:to|in at|out at)) (?:per|an?|each) (?:foot|ft|met(?:re|er)|m)",
+                always("mass"),
+                "its mass",
+                cue=("foot", " ft", "metre", "meter", " m"),
+            ),
+            Shaped(
+                r"(?:(?:what|how much) )?(?:weight )?(?:would|do|will|could|can|should) (?:i|we) save"
+                r"|sav(?:e|es|ed|ing)(?: (?:in|on) weight)?",
+                always("mass"),
+                "its mass",
+                cue=("sav",),
+            ),
+            Shaped(
+                r"(?:per|an?|each) (?:foot|ft|met(?:re|er))",
+                always("mass"),
+                "its mass",
+                doubt=1,
+                cue=("foot", " ft", "met"),
+            ),
+            Shaped(
+                r"(?:(?:kgs?|kilos?|kilograms?|lbs?|pounds?)(?: (?:in (?:all|total)|total|all up))?)|(?:heavier|lighter)",
+                always("mass"),
+                "its mass",
+                doubt=1,
+            ),
             Shaped(r"second moment(?: of area)?|moment of inertia", always("second moment")),
             Shaped(r"(?:how )?stiff\w*", always("second moment"), "how stiff it is: its second moment"),
             Shaped(r"(?:how )?strong\w*|strength", always("section modulus"), "its section modulus"),
@@ -204,10 +284,10 @@ SECTION = Topic(
             cue=("modul",),
         ),
     },
-    r"round|(?:tube )?section(?: modulus| properties)?|second moment(?: of area)?|moment of inertia|how heavy"
+    r"round|count|(?:for )?(?:an? |the )?cage|(?:tube )?section(?: modulus| properties)?|second moment(?: of area)?|moment of inertia|how heavy"
     r"|(?:how much )?(?:does )?(?:it |an? )?(?:weigh(?:t|s|ing)?|mass|heavy)|twist(?:ed|s)?|tubes?|tubing|(?:cross"
     r" )?section|area"
-    r"|modulus|pounds?|lbs?|pipe|(?:per|an?|each) (?:foot|ft|met(?:re|er)|m)|piece|x",
+    r"|modulus|pipe|(?:per|an?|each) (?:foot|ft|met(?:re|er)|m)|piece|x",
     needs=("od", "wall"),
     settle=_settle_section,
     opens=_open_section,
@@ -215,7 +295,7 @@ SECTION = Topic(
     columns={"material": _stocks, **_STOCK_COLUMNS},
     asks_for=(
         r"section|second moment|inertia|weigh\w*|mass|heav\w+|lighter|twist\w*|stiff\w*|strong\w*|area|kgs?|kilos?"
-        r"|kilograms?|lbs|(?:per|an?) (?:foot|ft|m|met(?:re"
+        r"|kilograms?|lbs|pounds|save|saving|(?:per|an?) (?:foot|ft|m|met(?:re"
         r"|er))"
         r"|lbs?/ft|kg/m"
     ),

@@ -40,6 +40,8 @@ def beam_of(slots: Mapping[str, tuple[Reader, ...]], settle: Settle) -> Topic:
                 Shaped(rf"{_BETWEEN} (?:a |one )?met(?:re|er)(?: gap| span)?", always("1 m"), "across {}"),
                 amount("length", before=_BETWEEN, say="across {}"),
                 amount("length", after=_APART, say="across {}"),
+                amount("length", before="(?:an?|the)", after="(?:length|piece|long|bit)(?: of)?", say="across {}"),
+                amount("length", after="(?:long|length)", say="across {}"),
             ),
             "material": slots["material"],
             "load": (
@@ -75,7 +77,8 @@ def beam_of(slots: Mapping[str, tuple[Reader, ...]], settle: Settle) -> Topic:
         r"|take|takes|support|supports|middle|cent(?:re|er)|tubes?|tubing|pipe|crossmember|cross ?member|beam|bar"
         r"|sag|sags|droop|bend|bends|h[au]ng(?:ing|s)?|sitting|sat|sits|stands?|rails?|gap|between|across|x|hoist"
         r"|gantry"
-        r"|it|gonna|going to",
+        r"|it|gonna|going to|(?:before it )?(?:bends|bows|goes|yields)(?: for good)?|for good|before|(?:in )?(?:the )?middle"
+        r"|(?:permanently )?(?:bent|bow(?:s|ed)?)|permanently|posts?|legs|uprights?",
         needs=("od", "wall", "span"),
         joined=("material",),
         settle=settle,

@@ -272,7 +272,7 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         r" handle|handle",
         needs=("radius", "angle"),
         asks_for=r"how much|how long|arc|length|takes? up|eats?|eaten|uses?|used|cut|saw|set ?back|marks?|starts?|goes? into"
-        r"|blank|swallow\w*|disappears?|tangents?|back from|how far",
+        r"|blank|swallow\w*|disappears?|tangents?|back from|how far|legs|arms",
         is_named=True,
         settle=_settle_arc,
         opens=_open_arc,

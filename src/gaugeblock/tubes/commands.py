@@ -40,13 +40,16 @@ def bend(argv: list[str]) -> int:
     parser.add_argument("--tensile-strength", "--tensile", metavar="S", help="the same")
     parser.add_argument("--modulus", metavar="E", help="its modulus of elasticity, the same: 29 Msi")
     parser.add_argument("--test", metavar="BEND", help='one bend of the same stock: "47 deg set, 45 deg got"')
+    fact = "radius (which it is where nothing is asked), outer wall: what the bend leaves of the wall"
+    parser.add_argument("--fact", default="radius", metavar="F", help=fact)
+    parser.add_argument("--least-wall", metavar="T", help="that a rule asks for at the outside of the bend: .090 in")
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tubes.bend import sheet as tubes
 
     names = ("od", "wall", "material", "method", "radius", "angle", "service", "measured_to", "product", "condition")
     own = ("spec", "diameters", "maker_radius", "maker_source", "yield_strength", "tensile_strength", "modulus", "test")
-    options = {name: getattr(a, name) for name in (*names, *own)}
+    options = {name: getattr(a, name) for name in (*names, *own, "fact", "least_wall")}
     return print_open(tubes.bend, _topic("BEND"), options, a, is_open=None in (a.material, a.method))
 
 
@@ -76,11 +79,12 @@ def pipe(argv: list[str]) -> int:
     parser.add_argument("--schedule", metavar="S", help="40, 80, 10S, STD, XS")
     fact = "outside diameter (which it is where nothing is asked), wall, bore, mass"
     parser.add_argument("--fact", default="outside diameter", metavar="F", help=fact)
+    parser.add_argument("--tube", metavar="OD", help="a tube to set beside it, by its outside diameter: 48 mm")
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tubes import pipe as answers
 
-    options = {"nps": a.nps, "schedule": a.schedule, "fact": a.fact}
+    options = {"nps": a.nps, "schedule": a.schedule, "fact": a.fact, "tube": a.tube}
     return print_open(answers.pipe, _topic("PIPE"), options, a, is_open=a.nps is None)
 
 

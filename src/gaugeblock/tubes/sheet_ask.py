@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
+from gaugeblock.errors import InputError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -29,10 +30,19 @@ def _sides(match: re.Match[str]) -> str | None:
     if unit is None and min(float(match[k]) if "/" not in match[k] else 0 for k in "ab") >= _MILLIMETRES:
         return f"{match['a']} mm x {match['b']} mm"
     if unit is None and min(float(match[k]) if "/" not in match[k] else 0 for k in "ab") > _LARGE:
-        return f"{match['a']} in x {match['b']} in"  # no sheet has two sides of so many feet, nor of so few millimetres
+        return f"{match['a']} inch x {match['b']} inch"  # no sheet has two sides of so many feet, nor of so few millimetres
     if unit is None and max(float(match[k]) for k in "ab" if "/" not in match[k]) > _LARGE:
         return None
     return f"{match['a']} {own} x {match['b']} {other}"
+
+
+def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """InputError for two sides without a unit that may be inches, beside a thickness in millimetres."""
+    if "inch x" in values.get("size", "") and values.get("thickness", "").endswith("mm"):
+        sides = values["size"].replace(" inch", "")
+        do = f"say {sides} mm, or {sides} inches"
+        raise InputError(values["size"], "size", f"{sides} of what: the thickness is in mm", (), do)
+    return values
 
 
 def _open(values: dict[str, str], _data: Refdata) -> Open | None:
@@ -77,5 +87,6 @@ def topic(answer: Callable[[], Callable[..., Sheet]], stock: Reader) -> Topic:
         asks_for=r"sheets?|plates?|panels?|blank|pan|(?:4|5|8|10) ?(?:x|by) ?(?:4|5|8|10|12)",
         is_named=True,
         opens=_open,
+        settle=_settle,
         unmoved="state standard service quality",
     )

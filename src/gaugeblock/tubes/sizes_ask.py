@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
 IN = r"(?: ?(?:inch(?:es)?|in|\"))"
 GAUGE = r"gauge|gage|ga|guage"
+UNIT = rf"(?: ?(?:mm|millimet(?:re|er)s?)|{IN})?"
 
 
 class Stock:
@@ -187,3 +188,22 @@ def in_diameters(values: dict[str, str]) -> dict[str, str]:
     number, _, unit = values["od"].rpartition(" ")
     made = units.parse_number(number) * units.parse_number(radius.removesuffix(" D"))
     return {**values, "radius": f"{float(made):g} {unit}"}
+
+
+def wall_between(match: re.Match[str]) -> str | None:
+    """The wall between an outside and an inside diameter: 1.750 and 1.510 are .12 in; None for none."""
+    outer, inner = (float(units.parse_number(match[key])) for key in ("od", "id"))
+    unit = "mm" if match["mm"] or outer > _MOST_INCHES else "in"
+    return f"{round((outer - inner) / 2, 6):g} {unit}" if 0 < inner < outer else None
+
+
+class WallBetween(Shaped):
+    """The wall between two diameters, told with both."""
+
+    __slots__ = ()
+
+    def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
+        """As it is read, and told with what was typed."""
+        for hit in super().take(words, at, data):
+            typed = [word for word in words[at : at + hit.count] if word[0].isdigit() or word[0] == "."]
+            yield Hit(hit.count, hit.value, f"{hit.value} thick, half of {' less '.join(typed)}")

@@ -102,6 +102,28 @@ def _two_walls(match: re.Match[str]) -> str:
     return f"{first} wall or {second} wall"
 
 
+_GAUGES = [
+    "ten",
+    "eleven",
+    "twelve",
+    "thirteen",
+    "fourteen",
+    "sixteen",
+    "eighteen",
+    "twenty",
+    "twenty two",
+    "twenty four",
+]
+_METAL = r"(?:mild |carbon |bare )?(?:steel|stainless|galv(?:ani[sz]ed)?|alumini?um|ally)(?: steel)?"
+
+
+def _one_gauge(match: re.Match[str]) -> str:
+    """Whether 18 SWG is the same as 18 gauge: what 18 gauge is in every system."""
+    first, second = (_NUMBERS.get(text, text) for text in (match[1], match[2]))
+    return f"{first} gauge all systems same" if first == second and first.isdigit() else match[0]
+
+
+_NUMBERS = dict(zip(_GAUGES, ("10", "11", "12", "13", "14", "16", "18", "20", "22", "24"), strict=True))
 _GLUED = r"(?<![a-z0-9./-])([0-9][0-9./-]*)x"
 # A piece that a line must have; the pattern; what is written for it.
 SAID_TUBING: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
@@ -185,4 +207,24 @@ SAID_TUBING: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
     ),
     (" wall to ", _FROM_TO, _two_walls),
     *((cue, _FROM_TO, _two_walls) for cue in ("from .", "from one", "from 1")),
+    (
+        "same",
+        r"\b(?:isn't|isnt|is not|aren't|arent|are not) (?:the )?same\b(?=.*\b(?:is it|are they|right|yeah)(?: *$| (?:and|what)))",
+        "same",
+    ),
+    *(
+        (
+            cue,
+            r"^(?=.*\b(?:gauge|ga|gage)\b)(?=.*\b(?:same|different|differ|differs|vary|varies)\b)(.*?)\b(?:(?:in|for|of|between|across)"
+            rf" )?(?:both )?{_METAL}(?: (?:and )?{_METAL})+(?: sheet)?\b",
+            r"\1all systems",
+        )
+        for cue in (" stainless", " alum", " galv")
+    ),
+    (
+        " swg",
+        r"^(?=.*\bsame\b).*?\b([0-9]{1,2}|[a-z]+) swg\b.*?\b([0-9]{1,2}|[a-z]+) (?:gauge|gage|ga)\b.*$",
+        _one_gauge,
+    ),
+    ("not enough", r"\bis (that|it|this|he|she) not (enough)\b(?= *$)", r"is \1 \2"),
 )

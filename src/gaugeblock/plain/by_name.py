@@ -7,6 +7,7 @@ import re
 from gaugeblock.errors import InputError
 
 _JOINT = r"v-? ?bands?|slip[- ](?:joints?|fits?|ons?)|slip(?= or| vs)|flanges?|ball (?:and socket|joints?)"
+_CLAMP = r"u[- ]?bolts?|saddle|band|lap(?: joint)?|butt(?: joint)?"
 # What has no figure and is refused by name: the patterns, what a line of it does not have, why, what to do.
 _REFUSED = (
     (
@@ -24,6 +25,26 @@ _REFUSED = (
         "no rule was found that chooses between a V-band, a flange, a ball joint and a slip joint",
         "ask the makers of the joints for the heat and the movement that each takes; what the tables have of each: "
         "`gaugeblock find v-band`, `gaugeblock find slip joint`",
+    ),
+    (
+        (
+            rf"(?:{_CLAMP}).*\b(?:or|vs|versus|than)\b.*(?:{_CLAMP})",
+            r"clamps?",
+        ),
+        r"torque|tight\w*|lbs?|lbf|nm|hoses?|temp\w*|worm|cables?|leaf|springs?",
+        "no rule was found that chooses between a U-bolt clamp and a band clamp for an exhaust",
+        "ask the makers of the clamps which joint each is for; what the tables have of each: "
+        "`gaugeblock find band clamp`, `gaugeblock find exhaust clamp`",
+    ),
+    (
+        (
+            r"slip[- ]?(?:fits?|joints?|ons?)|swaged|expanded ends?|sleeves?",
+            r"which way(?: round)?|face|facing|against (?:it|the flow)|with the (?:flow|gas)|upstream|downstream",
+            r"flow|gas|way|upstream|downstream",
+        ),
+        r"valves?|filters?|pumps?|torque",
+        "no rule was found that says which way round a slip joint of an exhaust faces",
+        "ask the maker of the exhaust; the joint itself: `gaugeblock ask exhaust slip joint overlap`",
     ),
     (
         (

@@ -116,7 +116,7 @@ def _of_hoses(line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
 
 def _of_a_run(_line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
     """The rule of an exhaust's heat, and what was measured of one."""
-    return ("exhaust surface temperature",), _shelved("exhaust", "lines/heat_sources", _OF_A_RUN, data)
+    return ("exhaust surface temperature",), shelved("exhaust", "lines/heat_sources", _OF_A_RUN, data)
 
 
 _OF_FLUIDS = ("DOT 5", "brake fluids mixed")
@@ -309,7 +309,9 @@ def told_by_subject(words: tuple[str, ...], data: Refdata) -> Found | None:
     line = " ".join(words)
     if words[-1] in TURNING:
         return None
-    for subject in _SUBJECTS:
+    from gaugeblock.plain.tubing_subjects import OF_TUBES
+
+    for subject in (*_SUBJECTS, *OF_TUBES):
         if not subject.has(line):
             continue
         left = _left(line, subject)
@@ -353,12 +355,12 @@ def _found(subject: Subject, line: str, left: list[str], data: Refdata) -> Found
 
 def _pressures(named: set[str], data: Refdata) -> Groups:
     """The working pressures of the fuel hoses of these classes."""
-    groups = _shelved("fuel hose j30 working pressure", "lines/materials", ("fuel hose",), data)
+    groups = shelved("fuel hose j30 working pressure", "lines/materials", ("fuel hose",), data)
     kept = [(e, [f for f in figures if f.quantity == "working_pressure_maximum"]) for e, figures in groups]
     return [(e, figures) for e, figures in kept if figures and named & set(re.findall(r"r([0-9]+)", e.text))]
 
 
-def _shelved(text: str, table: str, things: tuple[str, ...], data: Refdata) -> Groups:
+def shelved(text: str, table: str, things: tuple[str, ...], data: Refdata) -> Groups:
     """The rows of a table that have the words of a text, those of these things alone."""
     from gaugeblock.finding import find
 

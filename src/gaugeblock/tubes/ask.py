@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
 from gaugeblock.tubes import beam_ask, bend_ask, box_ask, flare_ask, shape_ask, sheet_ask
+from gaugeblock.tubes.overbend_ask import overbend_of
 from gaugeblock.tubes.pipe_ask import PIPE
 from gaugeblock.tubes.said import DEG, answer_in, is_without_metal
 from gaugeblock.tubes.sizes_ask import (
@@ -129,7 +130,7 @@ BEND = Topic(
         "fact": (
             Shaped(
                 r"(?:(?:how (?:much|thin|far|thick)|what|does|will|the) (?:(?:will|does|is|the|wall|a|do|it|be|gets?|go) )*)?"
-                r"(?:wall )?(?:thin(?:s|ning|ned|ner)?(?: out)?|thinnest)(?: of)?(?: the)?(?: wall)?|(?:outer|outside) wall"
+                r"(?:wall )?(?:thin(?:s|ned|ner)?(?: out)?|thinnest)(?: of)?(?: the)?(?: wall)?|(?:outer|outside) wall"
                 r"|(?:what |how much )?wall (?:is |will be )?left|(?:how )?(?:thin|thick) (?:will|does|is|the)(?: (?:the|wall"
                 r"|outside|back|heel|of|a|bend|get|be|at))*",
                 always("outer wall"),
@@ -162,7 +163,7 @@ BEND = Topic(
 )
 
 
-ARC, OVERBEND = bend_ask.arc_of(BEND.slots), bend_ask.overbend_of(BEND.slots)
+ARC, OVERBEND = bend_ask.arc_of(BEND.slots), overbend_of(BEND.slots)
 OFFSET, COPE = shape_ask.offset_of(BEND.slots), shape_ask.cope_of()
 _LEAST_MM_WALL = 0.5  # a wall without a unit: under it inches
 GAUGE = Topic(
@@ -196,7 +197,7 @@ GAUGE = Topic(
     },
     rf"(?:{GAUGE_WORDS})|close to|nearest|plate|thick(?:ness)?|how thick|wall(?: thickness)?|in inches|in"
     r" mm|decimal|steel|dia(?:meter)?|metal"
-    r"|sheet|floor ?pans?|pan|panel|for|(?:the )?same(?: thing| thickness)?|all systems|calipers|(?:old )?(?:roll ?)?(?:bar|cage)"
+    r"|sheet|floor ?pans?|pan|panel|for|(?:the )?same(?: thing| thickness)?|all systems|calipers|(?:old )?roll ?(?:bar|cage)"
     r"|tube|(?:would|do) (?:they|you) call it|call it|called|differ(?:ent|s)?|vary|varies",
     needs=("number",),
     asks_for=rf"what wall|call it|(?:{GAUGE_WORDS})|[a-z]wg|[0-9]ga|sheet\w*",
@@ -249,7 +250,7 @@ SECTION = Topic(
             ),
             Shaped(
                 r"(?:(?:what|how much) )?(?:weight )?(?:would|do|will|could|can|should) (?:i|we) save"
-                r"|sav(?:e|es|ed|ing)(?: (?:in|on) weight)?",
+                r"|saved?(?: (?:in|on) weight)?",
                 always("mass"),
                 "its mass",
                 cue=("sav",),

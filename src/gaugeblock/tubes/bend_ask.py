@@ -1,4 +1,4 @@
-"""What is asked about a bend that is made: how much tube it takes, and how far to pull it."""
+"""What is asked about a bend that is made: how much tube it takes, where it starts, what is cut for it."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ def _legs(match: re.Match[str]) -> str:
     return f"{leg}, {leg}" if match["both"] or match["each"] else leg
 
 
-_OF_ARC = ("radius", "angle", "legs", "corner", "fact")
+_OF_ARC = ("radius", "angle", "legs", "corner", "bends", "fact")
 _TO_CORNER = (
     r"(?:(?:measured|taken|each|both|up|out|out to|all|long) )*to (?:the |where the )?(?:cent(?:re|er) ?lines? )?"
     r"(?:corner|apex|intersection|cent(?:re|er) ?line of the (?:other|second"
@@ -143,9 +143,9 @@ _FACT_READERS = (
         cue=("tangent",),
     ),
     Shaped(
-        r"(?:where|how far)(?: (?:do|does|is|should|the|my|from|before|ahead of|back|curve|bend|tangent|it|start|starts"
+        r"(?:where|how far)(?: (?:do|does|is|should|the|my|from|before|ahead of|back|bend|tangent|it|start|starts"
         r"|begin|begins|mark|go|goes|and))* (?:back|before|ahead|short|away)(?: (?:of|from|the|it))* (?:corner|apex)"
-        r"|(?:where|how far)(?: (?:do|does|should))?(?: (?:the|my))? (?:curve|bend) (?:starts?|begins?) (?:back )?(?:from"
+        r"|(?:where|how far)(?: (?:do|does|should))?(?: (?:the|my))? bend (?:starts?|begins?) (?:back )?(?:from"
         r"|before) (?:the )?(?:corner|apex)",
         always("setback"),
         "its setback",
@@ -159,7 +159,7 @@ _FACT_READERS = (
         cue=("how far", "where"),
     ),
     Shaped(
-        r"(?:and )?not counting (?:the |any )?(?:straights?|legs?|ends?)|(?:just |only )?the (?:bend|curve) itself",
+        r"(?:and )?not counting (?:the |any )?(?:straights?|legs?|ends?)|(?:just |only )?the bend itself",
         always("length"),
         "the bend itself",
         cue=("not counting", "itself"),
@@ -177,7 +177,7 @@ _FACT_READERS = (
 _MEASURED = ("to the corner of the centre lines", "to where the bend starts")
 _ENDS = r"(?:the )?(?:cut |outer |tube )?ends?"
 _THE_CORNER = (
-    r"(?:the |an? |that )?(?:imaginary |sharp |theoretical |bend )*(?:cent(?:re|er) ?lines? )?(?:corners?|apex|point of"
+    r"(?:the |an? |that )?(?:imaginary |sharp |bend )*(?:cent(?:re|er) ?lines? )?(?:corners?|apex|point of"
     r" intersection)(?: of the cent(?:re|er) ?lines?)?"
 )
 _MEASURED_READERS = (
@@ -189,7 +189,7 @@ _MEASURED_READERS = (
         cue=("corner", "apex", "intersection"),
     ),
     Shaped(
-        r"(?:(?:both|all|each|are|is) )*(?:measured |taken )?(?:from )?(?:(?:up )?to (?:where the (?:bend|curve)"
+        r"(?:(?:both|all|each|are|is) )*(?:measured |taken )?(?:from )?(?:(?:up )?to (?:where the bend"
         r" (?:starts|begins)|(?:the )?tangents?(?: points?)?)|(?:as )?straights? only)",
         always(_MEASURED[1]),
         cue=("tangent", "where the", "only"),
@@ -202,6 +202,17 @@ def _corner_of_one(match: re.Match[str]) -> str | None:
     return f"{match['n']} {'mm' if match['unit'] == 'mm' else 'in'}" if match["unit"] else None
 
 
+_COUNTED = {"3": "3", "three": "3", "4": "4", "four": "4"}
+_MIDDLE_READERS = (
+    Shaped(
+        rf"(?:and |by )?(?P<n>{NUMBER}){_UNIT} (?:across|wide|over|between)(?: the| its)?(?: (?:top|bends|legs|middle|back))?",
+        lambda m: (
+            f"{m['n']} {m['unit'] or ''}".replace('"', "in").strip().replace("inches", "in").replace("inch", "in")
+        ),
+        "{} between the bends",
+        cue=("across", "wide", "over", "between"),
+    ),
+)
 _FIRST = Shaped(
     rf"(?:it |tube |pipe )?(?:goes|runs|straight(?: for)?|starts with)(?: (?:straight|for|about|an?))* (?P<n>{NUMBER})"
     rf"{_UNIT}",
@@ -221,6 +232,9 @@ _LAST = Shaped(
 def _settle_arc(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """The bend of whatever tube; two legs are to the corner or to where it starts, as one of the two has it."""
     values = in_diameters(values)
+    count, _, angle = values.get("angle", "").rpartition(" x ")
+    if count:
+        values = {**values, "angle": angle, "bends": count}
     found = {key: values[key] for key in _OF_ARC if key in values}
     two = _two_of(values)
     if two and values.get("measured") in _MEASURED:
@@ -233,9 +247,13 @@ def _settle_arc(values: dict[str, str], _data: Refdata) -> dict[str, str]:
 
 
 def _two_of(values: dict[str, str]) -> str:
-    """Both legs, said together or one after the other; blank for none."""
+    """Both legs, said together or one after the other, with what is between two bends; blank for none."""
     if "two" in values:
-        return values["two"]
+        first, _, last = values["two"].partition(", ")
+        middle = values.get("middle", "")
+        if middle and " " not in middle:
+            middle = f"{middle} {first.rpartition(' ')[2]}"
+        return ", ".join(filter(None, (first, middle, last)))
     return f"{values['first']}, {values['last']}" if {"first", "last"} <= values.keys() else ""
 
 
@@ -252,11 +270,27 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         "length in a bend",
         {
             "radius": slots["radius"],
-            "angle": (*slots["angle"], amount("angle", after="angle", say="{}")),
+            "angle": (
+                *slots["angle"],
+                amount("angle", after="angle", say="{}"),
+                Shaped(
+                    rf"(?:with |has |of )*(?P<c>2|3|4|two|three|four|(?:an? )?pair of|both) (?P<n>{NUMBER}) ?(?:s|{DEG})(?: bends?)?",
+                    lambda m: f"{_COUNTED.get(m['c'], '2')} x {m['n']} deg",
+                    "{}",
+                    cue=("2 ", "3 ", "4 ", "pair of", "both"),
+                ),
+                Shaped(
+                    r"(?P<c>2|3|4|(?:an? )?pair of) (?P<n>15|30|45|60|90|120)(?: bends?)",
+                    lambda m: f"{_COUNTED.get(m['c'], '2')} x {m['n']} deg",
+                    "{}",
+                    cue=("2 ", "3 ", "4 ", "pair of"),
+                ),
+            ),
             "legs": _LEG_READERS,
             "corner": _CORNER_READERS,
             "two": _TWO_READERS,
             "measured": _MEASURED_READERS,
+            "middle": _MIDDLE_READERS,
             "first": (_FIRST,),
             "last": (_LAST,),
             "fact": _FACT_READERS,
@@ -268,7 +302,7 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         r" up|die|just|developed"
         r"|exhaust|for|tangent(?: points?)?|corner|along the centre ?line|how far is it|straight|stick|stock"
         r"|cut length|(?:in )?between|saw off|cut|saw|hoop|used|eaten|(?:gets? )?eaten up|goes? into|go into|disappears?"
-        r"|swallow(?:s|ed)?|curve|blank(?: length)?|straights|kick|corner|chalked|arms?|legs?|total|bent|grab"
+        r"|swallow(?:s|ed)?|blank(?: length)?|straights|kick|corner|chalked|arms?|legs?|total|bent|u[- ]?shaped?|top|(?:main |roll )?hoop|grab"
         r" handle|handle",
         needs=("radius", "angle"),
         asks_for=r"how much|how long|arc|length|takes? up|eats?|eaten|uses?|used|cut|saw|set ?back|marks?|starts?|goes? into"
@@ -276,98 +310,5 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         is_named=True,
         settle=_settle_arc,
         opens=_open_arc,
-        unmoved="metal finish state form standard service quality",
-    )
-
-
-def _pulled(match: re.Match[str]) -> str | None:
-    """What a bend was pulled to, and what it came to: ``springs back 3`` is by so much, ``to 87`` is what is left."""
-    put, got = float(units.parse_number(match["set"])), float(units.parse_number(match["got"]))
-    if got < put / 2:
-        got = put - got
-    return f"{match['set']} deg set, {got:g} deg got" if 0 < got <= put else None
-
-
-_LETS_GO = (
-    r"springs?|sprung|sprang|springing|relax(?:es|ed)?|comes?|came|opens?|opened|ends?|ended|measures?|measured|goes"
-    r"|went|gives?|gave|drops?|dropped|unwinds?|unwound|settles?|settled|falls?|fell|reads?|is|its|it's|was|got|kept"
-    r"|leaves"
-)
-# What stands between the pull and what became of it; any other word is read for itself.
-_BETWEEN = (
-    r"on|in|with|it|this|that|mine|then|and|but|the|a|an|my|bender|machine|die|former|dial|pointer|tube|tubing|pipe|piece"
-    r"|test|trial|bend|sample|bit|one|first|lever|arm|when|once|after|i|we|let|lets|let's|letting|go|goes|off|of|up|back"
-    r"|release|released|only|just|always|usually|at|which|same"
-)
-_WANTED_BEND = (
-    r"(?:for|to get|get|want|wants|wanted|need|needs|finish(?:es|ed)?|ends? up|winds? up|land|lands|true|dead"
-    r"|final|actual)"
-    r"(?: (?:it|to|an?|be|me|at|finish|finished|up|true|dead|actual|real|get|end|with|square|bend|of|come|out|the|on"
-    r"|at|exactly|bang))*"
-)
-
-
-def _settle_overbend(values: dict[str, str], _data: Refdata) -> dict[str, str]:
-    """One stock and one die; the test bend is of the angle that is wanted, where no other is said."""
-    tested = values.get("test", "")
-    angle = values.get("angle") or tested.partition(" set")[0]
-    return {key: value for key, value in (("angle", angle), ("test", tested)) if value}
-
-
-def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
-    """How far to pull a bend that springs back."""
-    return Topic(
-        lambda: answer_in("overbend", "overbend"),
-        "overbend",
-        {
-            "test": (
-                *slots["test"],
-                Shaped(
-                    r"(?:(?:when |if )?(?:i |we )?(?:pull(?:ed|ing)?|bent|set|wound|took|take|bending|go|went|reads?|cranked"
-                    r"|dialled|dialed|showed|showing)"
-                    r"(?: (?:it|this|that|mine|round|over|to|at|past|on|the|die|bender|an?|my|me|tube|pipe|test|bit"
-                    r"|piece|sample"
-                    r"|first|one))* )?"
-                    rf"(?P<set>{NUMBER}) ?(?:{DEG})?(?: (?:{_BETWEEN}))* (?:{_LETS_GO})"
-                    rf"(?: (?:back|out|up|open|to|at|as|about|only|around|down|be|just|off|by|it|me|roughly|an?|the|of|machine"
-                    r"|bender|die|tool|former))*"
-                    rf" (?P<got>{NUMBER}) ?(?:{DEG})?",
-                    _pulled,
-                    "test bend {}",
-                    cue=("pull", "bent", "spr", "relax", "out", "back", "open", "set", "let", "came", "read"),
-                ),
-            ),
-            "angle": (
-                Shaped(
-                    rf"over-?bend(?: to| for| an?)? (?P<n>{NUMBER}) ?(?:{DEG})?", lambda m: f"{m['n']} deg", "to get {}"
-                ),
-                Shaped(
-                    rf"{_WANTED_BEND} (?P<n>{NUMBER}) ?(?:{DEG})?(?: bends?)?", lambda m: f"{m['n']} deg", "to get {}"
-                ),
-                Shaped(
-                    rf"(?P<n>{NUMBER}) ?(?:{DEG})? (?:finished|wanted|true|final)",
-                    lambda m: f"{m['n']} deg",
-                    "to get {}",
-                ),
-            ),
-            **{key: slots[key] for key in ("od", "wall", "material", "method", "radius")},
-        },
-        r"(?:how (?:much|far) )?over|test (?:bit|piece|bend)|dial|(?:over-?|over )?(?:bend|bends|bending|pull|pulled"
-        r"|pulling)|spring(?:s"
-        r"|ing)?(?: ?back)?|sprang|sprung"
-        r"|pointer|stop|relax(?:ed|es)?(?: back)?|(?:a )?fair bit|past(?: the)?(?: mark)?|mark|crank|machine|stick|trial"
-        r"|test (?:bit|piece|bend)|sample|check|kick(?:s|ed)? back|unwinds?|compensat(?:e|ion)|allow(?:ance)?"
-        r"|tubes?|tubing|pipe|bender|die|set|go|wind|take|round|finish|relax(?:es)?|let'?s? go|true|how far|bent"
-        r"|degrees?|it"
-        r"|where (?:do|should) i stop",
-        needs=("test",),
-        joined=("material",),
-        asks_for=(
-            r"spring\w*|sprang|sprung|relax\w*|lets? (?:it )?go|let'?s go|test (?:bit|piece|bend)|over-?bend|overbent"
-            r"|over bend|pull\w*|pointer|opens|comes out"
-            r"|came out|set [0-9]+ and got"
-        ),
-        is_named=True,
-        settle=_settle_overbend,
         unmoved="metal finish state form standard service quality",
     )

@@ -174,13 +174,15 @@ def arc(argv: list[str]) -> int:
     parser.add_argument("--angle", required=True, metavar="A", help="that the tube turns: 90 deg")
     parser.add_argument("--legs", metavar="L", help='straights beside the bend, to where it starts: "20 in, 12 in"')
     parser.add_argument("--corner", metavar="L", help='the same, to the corner of the centre lines: "20 in, 12 in"')
+    many = "how many equal bends, where no legs say it: 2; the legs of a hoop are three"
+    parser.add_argument("--bends", metavar="N", help=many)
     fact = "length (which it is where nothing is asked), setback, or start: where the bend starts"
     parser.add_argument("--fact", default="length", metavar="F", help=fact)
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tubes import arc as answers
 
-    given = {name: getattr(a, name) for name in ("radius", "angle", "legs", "corner", "fact")}
+    given = {name: getattr(a, name) for name in ("radius", "angle", "legs", "corner", "bends", "fact")}
     return print_open(answers.arc, _topic("ARC"), given, a)
 
 

@@ -50,7 +50,7 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
                     "{} over",
                 ),
                 Shaped(
-                    rf"(?:dodge|clear|miss|step|move it|shift it|carry it)(?: (?:it|an?|the|gearbox|crossmember|sump|axle"
+                    rf"(?:clear|miss|step|move it|shift it|carry it)(?: (?:it|an?|the|gearbox|crossmember|sump|axle"
                     rf"|rail|over|tube))* by(?: (?:about|an?))* (?P<n>{NUMBER}){_IN}",
                     _length,
                     "{} over",
@@ -79,10 +79,10 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         r"|got to|go|need"
         r"|tubes?|pipe|between|apart|dog ?leg|to get|with|die|former|shoe|(?:bend )?spacing|spaced|making|making an?|room"
         r"|(?:even )?room(?: for)?(?: both)?(?: bends)?|both bends|(?:what )?straight(?: is)?(?: left)?|(?:down ?)?bar|only"
-        r"|dodge|(?:carries|carry|runs?|goes) on|parallel(?: again)?|(?:the )?second mark|(?:the )?first(?: mark)?|again"
+        r"|(?:carries|carry|runs?|goes) on|parallel(?: again)?|(?:the )?second mark|(?:the )?first(?: mark)?|again"
         r"|kick(?:up)?|where",
         needs=("rise", "angle"),
-        asks_for=r"offset|jog|joggle|travel|dog ?leg|slant\w*|between|apart|across|dodge|parallel|step|spacing",
+        asks_for=r"offset|jog|joggle|travel|dog ?leg|slant\w*|between|apart|across|parallel|step|spacing",
         is_named=True,
         unmoved="metal finish state form standard service quality",
     )
@@ -92,8 +92,8 @@ def cope_of() -> Topic:
     """How deep a tube is coped."""
     tube = r"(?: (?:od|outside(?: diameter)?|tubes?|tubing|pipe|chrome moly|dom|bar))*"
     sits = (
-        r"(?: (?:going|goes|lands?|landing|square|straight|that|which|butts?|butting|butted|meets?|meeting|sits?|sitting"
-        r"|comes?|coming|joins?|joining|welded|in|up|fits?|is|to be|at a right angle))*"
+        r"(?: (?:going|goes|lands?|square|straight|that|which|butts?|butted|sits?|sitting"
+        r"|comes?|joins?|joining|welded|in|up|fits?|is|to be|at a right angle))*"
     )
     return Topic(
         lambda: answer_in("notch", "cope"),
@@ -121,7 +121,7 @@ def cope_of() -> Topic:
             ),
             "onto": (
                 Shaped(
-                    rf"(?:on|onto|on to|to|into|against|sits on|meets|meeting)(?: an?| the)? (?P<n>{NUMBER}){_IN}{tube}"
+                    rf"(?:on|onto|on to|to|into|against|sits on)(?: an?| the)? (?P<n>{NUMBER}){_IN}{tube}"
                     r"(?: one)?",
                     _length,
                     "onto {}",
@@ -134,7 +134,7 @@ def cope_of() -> Topic:
                     cue=(" on is",),
                 ),
                 Shaped(
-                    r"(?:on |onto |to |into |of |with )?(?:(?:its|their) own size|itself|(?:(?:another|one|two|tubes?)"
+                    r"(?:on |onto |to |into |of |with )?(?:its own size|itself|(?:(?:another|one|two|tubes?)"
                     r" (?:of )?)?(?:the )?same (?:size|diameter|od)(?: (?:tubes?|tubing|pipe))?)",
                     always(SAME),
                     "onto its own size",
@@ -150,7 +150,7 @@ def cope_of() -> Topic:
         },
         r"(?:how deep|depth)|copes?|coped|notch(?:es|ed)?|fish ?mouth|saddle|tubes?|deep|cut|hole ?saw|is|does|the|what"
         r"|size|for|of|(?:how much )?(?:longer|deeper)(?: is)?(?: the)?(?: tip)?|tip|than|(?:the )?throat|bar|main(?: tube)?"
-        r"|comes? in|brace|hole ?saw|saw|can|even|make|that|thing|lands on|or not|meeting|meets|joint",
+        r"|comes? in|brace|hole ?saw|saw|can|even|make|that|thing|lands on|or not|joint",
         needs=("od", "onto"),
         settle=lambda values, _: {**values, "onto": values["od"]} if values.get("onto") == SAME else values,
         asks_for=r"cope[sd]?|notch\w*|fish ?mouth|saddle",

@@ -92,13 +92,18 @@ _SPOKEN_WALLS = {
     "one eighty eight": ".188",
     "two fifty": ".250",
 }
-_A_WALL = rf"({'|'.join(_SPOKEN_WALLS)}|0?\.[0-9]{{2,3}}|[01][0-9]{{2}})(?: wall)?"
-_FROM_TO = rf"\b(?:(?:going|go|drop|dropping|changing|went) )?from (?:an? )?{_A_WALL} (?:down |up )?to (?:an? )?{_A_WALL}(?= |$)"
+_A_WALL = rf"({'|'.join(_SPOKEN_WALLS)}|0?\.[0-9]{{2,3}}|[01][0-9]{{2}})( wall)?"
+_FROM = r"\b(?:(?:going|go|drop|dropping|changing|went) )?from (?:an? )?"
+_TO = r"(?: (?:down|up))? to (?:an? )?"
+_FROM_TO = rf"{_FROM}{_A_WALL}{_TO}{_A_WALL}(?= |$)"
 
 
 def _two_walls(match: re.Match[str]) -> str:
     """``from one twenty wall to ninety five``: two walls side by side."""
-    first, second = (_SPOKEN_WALLS.get(text, text if "." in text else f".{text}") for text in (match[1], match[2]))
+    is_wall = match[2] or match[4] or ("." in match[1] and _TUBE.search(match.string))
+    if not is_wall or _THREAD.search(match.string):
+        return match[0]
+    first, second = (_SPOKEN_WALLS.get(text, text if "." in text else f".{text}") for text in (match[1], match[3]))
     return f"{first} wall or {second} wall"
 
 
@@ -153,7 +158,7 @@ SAID_TUBING: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
     *(
         (
             cue,
-            rf"\b(outside|inside|od|id)(?: is| of| at)? (one|two|three) ({_DIGIT}) ({_TEN})(?:[ -]({_DIGIT}))?\b"
+            rf"\b(outside|inside)(?: is| of| at)? (one|two|three) ({_DIGIT}) ({_TEN})(?:[ -]({_DIGIT}))?\b"
             r"(?! (?:inch|thou|hundred|point))",
             _measured,
         )
@@ -161,20 +166,15 @@ SAID_TUBING: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
             "side one",
             "side two",
             "side three",
-            "od one",
-            "od two",
-            "id one",
-            "id two",
             "side is",
             "side of",
             "side at",
-            "od is",
-            "id is",
         )
     ),
     (
-        "coming up short",
-        r"\b(?:and )?(?:i |we )?(?:keep|kept|am|was|were) coming up short(?: (?:on|with) (?:the|my) (?:last|first|other) one)?",
+        " short",
+        r"\b(?:and |but )?(?:i |we )?(?:(?:keep|kept|always|am|was|were) (?:on )?)?(?:coming up|cutting (?:it|them|mine)) short"
+        r"(?: (?:on|with) (?:the|my) (?:last|first|other) one)?\b",
         "",
     ),
     (
@@ -205,8 +205,7 @@ SAID_TUBING: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
         )
         for cue in (" plate", "-plate")
     ),
-    (" wall to ", _FROM_TO, _two_walls),
-    *((cue, _FROM_TO, _two_walls) for cue in ("from .", "from one", "from 1")),
+    ("from ", _FROM_TO, _two_walls),
     (
         "same",
         r"\b(?:isn't|isnt|is not|aren't|arent|are not) (?:the )?same\b(?=.*\b(?:is it|are they|right|yeah)(?: *$| (?:and|what)))",
@@ -227,4 +226,52 @@ SAID_TUBING: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
         _one_gauge,
     ),
     ("not enough", r"\bis (that|it|this|he|she) not (enough)\b(?= *$)", r"is \1 \2"),
+    (
+        "no room to ",
+        r"\b(?:and )?(?:there(?:'s| is) )?no room to (?:shift|move) (?:either|it|them|anything|one or the other)\b",
+        "",
+    ),
+    (
+        "turbo",
+        r"^(?=.*\b(?:hp|horse\w*|kw|kilowatts?|bhp)\b)(?=.*\b(?:exhaust|single|duals?|pipe|pipes)\b)(.*?)\bturbo ?charged\b",
+        r"\1turbo",
+    ),
+    (" or ", r"\b(too (?:little|small|tight)) or (?:plenty|enough|too (?:big|much|large)|about right)\b", r"\1"),
+    (
+        "boots",
+        r"^(?=.*\b(?:cylinders?|spark|long tubes|headers?|primar(?:y|ies))\b)(?!.*\b(?:cv|plug|rubber) boots)(.*?)\bboots\b",
+        r"\1plug boots",
+    ),
+    (
+        "an inch",
+        r"\b(half|quarter|(?:an?|one|three|five|seven) (?:quarters?|eighths?|sixteenths?))(?: of)? an inch\b",
+        r"\1 inch",
+    ),
+    (
+        "boot",
+        r"(\bboots? (?:stand|take|survive|handle)) (?:next to|beside|near|by|close to) (?:an? |the )?(?:primary|header"
+        r"|exhaust)(?: tubes?| pipes?)?\b",
+        r"\1",
+    ),
+    *(
+        (
+            cue,
+            r"\b(?:even )?though (?:the |my )?(?:rubbers|hangers|rubber mounts|mounts) are (?:all )?(?:new|good|fine|ok)\b",
+            "",
+        )
+        for cue in ("though ",)
+    ),
+    (" cylinders", r"\b(?:the )?(?:two|both|three) (?:rear|back|front|middle|end) cylinders\b", "the rear cylinders"),
+    ("thinning", r"\bthinning\b(?! (?:coats?|paint|of paint))", "thins"),
+    *((cue, r"\bdodg(?:e|ing)(?= .*\bby\b)", "clear") for cue in ("dodge", "dodging")),
+    ("curve", r"\bcurve\b(?! (?:spring|fit))", "bend"),
+    *(
+        (
+            cue,
+            r"^(?=.*\b(?:cope[sd]?|notch\w*|fish ?mouth|saddle)\b)(.*?)\b(?:meets|meeting|butting(?: up)?(?: to)?) (?=(?:its own|another|an?"
+            r"|the|one of|itself) )",
+            r"\1onto ",
+        )
+        for cue in ("cope", "notch", "mouth", "saddle")
+    ),
 )

@@ -139,6 +139,7 @@ RUN = Topic(
     table="exhausts",
     unmoved="finish standard service quality",
 )
+_SHIELD = r"(?:(?:an?|the|my|some) )?(?:(?:heat|metal|steel|tin|sheet) ?)?shield(?:ing)?"
 _NEAR = (
     r"near|close(?: to)?|clearance(?: to)?|from|to|next to|gap(?: to)?|away from|off|distance|between|and|under|over"
 )
@@ -191,6 +192,17 @@ GAP = Topic(
                 always("0 in"),
                 "touching",
                 cue=("against", "touching", "onto", "on to"),
+            ),
+        ),
+        "shield": (
+            Shaped(
+                rf"(?:if|when|with|once|behind)(?: (?:i|we|you|it|put|fit|have|has|use|add|make|run|is|got|get|there|in))*"
+                rf" {_SHIELD}(?: (?:in|between|them|there|on|it|fitted))*|{_SHIELD} (?:in )?(?:between|there|fitted|on it)"
+                r"(?: them)?",
+                always("yes"),
+                "a shield between",
+                doubt=1,
+                cue=("shield",),
             ),
         ),
         "what": (

@@ -61,6 +61,7 @@ _GAP: tuple[Option, ...] = (
     ("state", "S", "its state: wet, dry, continuous"),
     ("limit", "T", "what its maker says that it stands: 150 degC"),
     ("measured", "T", "what it came to on the car, hot and after shut-down: 90 degC"),
+    ("shield", "W", "what stands between both: yes, 1 mm steel"),
 )
 _JOINT: tuple[Option, ...] = (
     ("kind", "K", "slip joint, sliding joint, butt weld, mitre, collector, balance pipe, sensor boss, flange"),

@@ -31,12 +31,24 @@ def _outlet() -> Callable[..., Sheet]:
     return exhaust_outlet
 
 
+# Places of which no rule is listed: each is named in the answer, and no other place stands in for it.
+_UNLISTED = (
+    r"queensland|victoria|new south wales|nsw|tasmania|australian?|british|britain|england|scotland|wales|uk|american"
+    r"|usa|united states|us federal|federal|california|texas|florida|ohio|ontario|alberta|canadian?|new zealand|ireland"
+    r"|france|french|italy|spain|sweden|norway|japan|south africa"
+)
 OUTLET = Topic(
     _outlet,
     "exhaust outlet",
     {
         "jurisdiction": (
             Shaped(r"(?:in )?(?P<n>germany|austria|new hampshire|quebec|arizona)", lambda m: m["n"], "in {}"),
+            Shaped(
+                rf"(?:(?:in|under|by) )?(?:the )?(?P<n>{_UNLISTED})(?: (?:commercial|federal|motor carrier|road|state"
+                r"|traffic))*(?: (?:rules?|law|code))?",
+                lambda m: m["n"],
+                "in {}",
+            ),
         ),
     },
     (
@@ -49,7 +61,8 @@ OUTLET = Topic(
         r"|behind|instead of at the (?:back|rear)|(?:on the )?(?:left|right|side)|discharge[sd]?|finish(?:es|ed)?|alright"
         r"|design rules|not come out|(?:not )?(?:come|go|be)|camper|should"
     ),
-    asks_for=r"outlets?|exits?|dumps?|come out|tips?|legal|stick\S*|tail ?pipes?|past|beyond|side[- ]?pipes?|discharge\w*"
+    asks_for=r"outlets?|exits?|dumps?|come out|tips?|legal|stick\S*|tail ?pipes?|past|beyond|side[- ]?pipes?"
+    r"|(?:exhausts?|pipe|system) (?:ends?|stops?|finish(?:es)?)|discharge\w*"
     r"|finished",
     is_named=True,  # it needs nothing else
     columns={"jurisdiction": ("exhaust/outlets", "jurisdiction")},

@@ -318,6 +318,7 @@ MATERIAL = Topic(
 
 BEAM = beam_ask.beam_of(SECTION.slots, _settle_section)
 BOX = box_ask.topic(SECTION)
+BOX_BEAM = beam_ask.box_beam_of(BOX, BEAM)
 FLARE = flare_ask.topic(OD, WALLS)
 SHEET = sheet_ask.topic(lambda: answer_in("sheet_metal", "sheet"), STOCK)
-TOPICS = (BEND, ARC, OVERBEND, OFFSET, COPE, GAUGE, PIPE, MATERIAL, SECTION, BEAM, BOX, FLARE, SHEET)
+TOPICS = (BEND, ARC, OVERBEND, OFFSET, COPE, GAUGE, PIPE, MATERIAL, SECTION, BEAM, BOX, BOX_BEAM, FLARE, SHEET)

@@ -19,7 +19,7 @@ _BETWEEN = (
     r"(?: (?:an?|of|the|is|about|gap|span|are))*"
 )
 _APART = (
-    r"(?:span|apart|gap|between(?: the| two| 2| its)*(?: supports?| stands?| rails?| ends?| mounts?| feet)?"
+    r"(?:span|apart|gap|between(?: the| two| 2| its)*(?: supports?| stands?| rails?| ends?| mounts?| feet| posts?| legs| uprights?)?"
     r"|(?:from )?support to support|across)"
 )
 _SITS = (
@@ -82,7 +82,31 @@ def beam_of(slots: Mapping[str, tuple[Reader, ...]], settle: Settle) -> Topic:
         needs=("od", "wall", "span"),
         joined=("material",),
         settle=settle,
-        asks_for=r"span|hold|holds|bear|bears|carry|carries|support|sag|sags|droop|load|weight",
+        asks_for=r"span|hold|holds|bear|bears|carry|carries|support|sag|sags|droop|load|weight|(?:in|at) the (?:middle|cent(?:re|er))",
         is_named=True,
         unmoved="finish state standard service quality",
+    )
+
+
+def box_beam_of(box: Topic, beam: Topic) -> Topic:
+    """What a load in the middle of a span makes of a square or rectangular tube."""
+    return Topic(
+        box.answer,
+        "load on a box tube",
+        {
+            "size": box.slots["size"],
+            "wall": box.slots["wall"],
+            **{key: beam.slots[key] for key in ("span", "material", "load")},
+        },
+        beam.signals
+        + r"|box(?:es)?(?: section)?|square|sections?|rhs|shs|hss|bench|gantry|top|enough|(?:or )?should i go heavier|heavier"
+        r"|most days|how (?:much|far)|steel|wall",
+        needs=("size", "span", "load"),
+        joined=("material",),
+        settle=box.settle,
+        opens=box.opens,
+        asks_for=beam.asks_for,
+        is_named=True,
+        asks_back="box|square|rhs|shs|hss",
+        unmoved="finish standard service quality",
     )

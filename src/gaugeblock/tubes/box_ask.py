@@ -20,7 +20,7 @@ _WALLS_IN = (".065 in", ".083 in", ".120 in", "3/16 in", "1/4 in")
 _WALLS_MM = ("1.6 mm", "2 mm", "3 mm", "4 mm", "5 mm")
 _MOST_WALL = 13  # mm
 _WALL = r"(?:wall(?: thickness)?|thick|w)"
-_SQUARE = r"(?:square|sq)(?: tub(?:e|ing))?"
+_SQUARE = r"(?:square|sq|box)(?: section)?(?: tub(?:e|ing))?"
 
 
 def _sides(match: re.Match[str]) -> str | None:

@@ -153,13 +153,15 @@ def box(argv: list[str]) -> int:
     parser.add_argument("--wall", metavar="T", help="wall, where the size has none: .120 in, 3 mm")
     parser.add_argument("--material", metavar="M", help='"1020 DOM", 304: its density')
     parser.add_argument("--length", metavar="L", help="of the piece: 6 ft")
+    parser.add_argument("--span", metavar="L", help="between two supports, with what loads it: 1.5 m")
+    parser.add_argument("--load", metavar="M", help="what sits in the middle of the span: 200 kg")
     fact = "section modulus (which it is where nothing is asked), mass, second moment, area"
     parser.add_argument("--fact", default="section modulus", metavar="F", help=fact)
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tubes import box as answers
 
-    given = {name: getattr(a, name) for name in ("size", "wall", "material", "length", "fact")}
+    given = {name: getattr(a, name) for name in ("size", "wall", "material", "length", "span", "load", "fact")}
     return print_open(answers.box, _topic("BOX"), given, a)
 
 

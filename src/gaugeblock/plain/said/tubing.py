@@ -274,4 +274,34 @@ SAID_TUBING: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
         )
         for cue in ("cope", "notch", "mouth", "saddle")
     ),
+    *(
+        (cue, r"\b(?:an? |one )?(met(?:re|er)|foot) and a half\b", r"1.5 \1")
+        for cue in ("re and a half", "er and a half", "foot and a half")
+    ),
+    *(
+        (
+            cue,
+            r"\b(?:is (?:that|it|this) enough|will (?:it|that|this) (?:hold|do|cope|take it)|(?:is )?(?:that|it) (?:strong|big) enough)"
+            r" or (?:should|do|must|would) (?:i|we) (?:have to |need to )?(?:go|use|get) (?:heavier|bigger|thicker)\b",
+            "will it hold",
+        )
+        for cue in ("heavier", "bigger", "thicker")
+    ),
+    (
+        "shield",
+        r"^(?=.*\b(?:exhausts?|mufflers?|silencers?|headers?|tail ?pipes?|down ?pipes?|cats?|manifolds?)\b)(.*?)"
+        r"\b(?:do|should|must|would|does) (?:i|we|it) (?:need|have to fit|fit|want|put in|use)(?: to fit)? (?:an? )?"
+        r"(?:heat[- ]?)?shield(?:ing)?\b",
+        r"\1",
+    ),
+    *(
+        (
+            cue,
+            r"^(?!.*\b(?:awg|gauge|ga|cables?|wires?|hoses?|lines?)\b)(.*?)\b(?:is |are )?(?:one|a single|single) ([0-9][0-9./ -]*)(?: ?(?:inch|in|\"))?"
+            r"(?: (?:pipe|exhaust))? as (?:good|big|much|free) as (?:a pair of|twin|dual|two) ([0-9][0-9./ -]*?)(?: ?(?:inch|in|\"))?'?s?"
+            r"(?: (?:pipes?|exhausts?))?(?= |$)",
+            r"\1 exhaust pipe single \2 inch or dual \3 inch",
+        )
+        for cue in (" as good as", " as big as", " as much as", " as free as")
+    ),
 )

@@ -170,6 +170,7 @@ GAP = Topic(
                 lambda m: m["n"],
                 "to the {}",
             ),
+            Shaped(r"(?:the |an? |my )?wiring (?P<n>loom|harness)", lambda m: m["n"], "to the {}", cue=("wiring",)),
             Shaped(
                 r"(?:the |an? |my )?(?:side of the )?(?P<n>(?:plastic|nylon) (?:fuel )?tank)",
                 always("tank"),

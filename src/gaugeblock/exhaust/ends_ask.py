@@ -95,7 +95,7 @@ HANGER = Topic(
             amount("length", before="(?:running|runs?|long|length)(?: of)?"),
             amount(
                 "length",
-                after=r"(?:(?:exhaust|complete|full) )*(?:system|exhaust|pipework)",
+                after=r"(?:(?:of|exhaust|complete|full) )*(?:system|exhaust|pipework)",
                 say="{} long",
                 cue=("system", "exhaust", "pipework"),
             ),

@@ -31,7 +31,7 @@ OF_TUBES = (
         ),
         ("springback",),
         r"spring ?back|springs? back|chro-?mo\w*|4130|dom|erw|mild|steel|stainless|304|alumini?um|tub(?:e|es|ing)"
-        r"|how much|typical\w*|bend\w*|amount|many|degrees?|expect|allow|chart|table|usual",
+        r"|more|less|than|how much|typical\w*|bend\w*|amount|many|degrees?|expect|allow|chart|table|usual",
         unless=r"pulled?|got|came|set|test|sprang|relax\w*|opens?|opened|to get|finish\w*|(?:deg|degrees?) (?:set|got)",
     ),
     Subject(

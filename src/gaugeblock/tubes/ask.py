@@ -130,12 +130,23 @@ BEND = Topic(
         "fact": (
             Shaped(
                 r"(?:(?:how (?:much|thin|far|thick)|what|does|will|the) (?:(?:will|does|is|the|wall|a|do|it|be|gets?|go) )*)?"
-                r"(?:wall )?(?:thin(?:s|ned|ner)?(?: out)?|thinnest)(?: of)?(?: the)?(?: wall)?|(?:outer|outside) wall"
+                r"(?:wall )?(?:thin(?:s|ned|ner)?(?: out)?|thinnest)(?: of)?(?: the)?(?: wall)?|(?:outer|outside) wall(?: left)?"
+                r"|wall (?:after|at the outside of) (?:the )?bend(?:ing)?"
                 r"|(?:what |how much )?wall (?:is |will be )?left|(?:how )?(?:thin|thick) (?:will|does|is|the)(?: (?:the|wall"
                 r"|outside|back|heel|of|a|bend|get|be|at))*",
                 always("outer wall"),
                 "its outer wall",
-                cue=("thin", "outer wall", "outside wall", "wall left", "wall is left", "wall will be left", "thick"),
+                cue=(
+                    "thin",
+                    "wall after",
+                    "wall at the",
+                    "outer wall",
+                    "outside wall",
+                    "wall left",
+                    "wall is left",
+                    "wall will be left",
+                    "thick",
+                ),
             ),
         ),
         **_OWN,
@@ -288,7 +299,7 @@ SECTION = Topic(
     r"round|count|(?:for )?(?:an? |the )?cage|(?:tube )?section(?: modulus| properties)?|second moment(?: of area)?|moment of inertia|how heavy"
     r"|(?:how much )?(?:does )?(?:it |an? )?(?:weigh(?:t|s|ing)?|mass|heavy)|twist(?:ed|s)?|tubes?|tubing|(?:cross"
     r" )?section|area"
-    r"|modulus|pipe|(?:per|an?|each) (?:foot|ft|met(?:re|er)|m)|piece|x",
+    r"|modulus|pipe|piece|x",
     needs=("od", "wall"),
     settle=_settle_section,
     opens=_open_section,

@@ -205,12 +205,12 @@ def _corner_of_one(match: re.Match[str]) -> str | None:
 _COUNTED = {"3": "3", "three": "3", "4": "4", "four": "4"}
 _MIDDLE_READERS = (
     Shaped(
-        rf"(?:and |by )?(?P<n>{NUMBER}){_UNIT} (?:across|wide|over|between)(?: the| its)?(?: (?:top|bends|legs|middle|back))?",
+        rf"(?:and |by )?(?P<n>{NUMBER}){_UNIT} (?:across|wide|over)(?: the| its)?(?: (?:top|bends|legs|middle|back))?",
         lambda m: (
             f"{m['n']} {m['unit'] or ''}".replace('"', "in").strip().replace("inches", "in").replace("inch", "in")
         ),
         "{} between the bends",
-        cue=("across", "wide", "over", "between"),
+        cue=("across", "wide", "over"),
     ),
 )
 _FIRST = Shaped(
@@ -306,7 +306,7 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         r" handle|handle",
         needs=("radius", "angle"),
         asks_for=r"how much|how long|arc|length|takes? up|eats?|eaten|uses?|used|cut|saw|set ?back|marks?|starts?|goes? into"
-        r"|blank|swallow\w*|disappears?|tangents?|back from|how far|legs|arms",
+        r"|blank|swallow\w*|disappears?|tangents?|back from|how far|legs|arms|corners?",
         is_named=True,
         settle=_settle_arc,
         opens=_open_arc,

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from gaugeblock import units
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.answer.said_units import SAYS
@@ -9,7 +11,6 @@ from gaugeblock.tubes.said import answer_in
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    import re
     from collections.abc import Mapping
 
     from gaugeblock.answer.asking import Reader
@@ -20,7 +21,9 @@ _DEG = "|".join(SAYS["angle"].values())
 
 def _length(match: re.Match[str]) -> str:
     number = match["n"]
-    is_mm = match["mm"] or ("in" not in match[0] and units.parse_number(number) > _MOST_INCHES)
+    is_mm = match["mm"] or (
+        not re.search(rf"{re.escape(number)} ?(?:in|\")", match[0]) and units.parse_number(number) > _MOST_INCHES
+    )
     return f"{number} {'mm' if is_mm else 'in'}"
 
 
@@ -50,7 +53,8 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
                     "{} over",
                 ),
                 Shaped(
-                    rf"(?:clear|miss|step|move it|shift it|carry it)(?: (?:it|an?|the|gearbox|crossmember|sump|axle"
+                    rf"(?:clear|miss|step|move it|shift it|carry it)(?: (?:it|an?|the|my|gearbox|crossmember|sump|axle|frame"
+                    rf"|chassis|tank|diff|starter|tunnel|floor|exhaust"
                     rf"|rail|over|tube))* by(?: (?:about|an?))* (?P<n>{NUMBER}){_IN}",
                     _length,
                     "{} over",
@@ -82,7 +86,7 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         r"|(?:carries|carry|runs?|goes) on|parallel(?: again)?|(?:the )?second mark|(?:the )?first(?: mark)?|again"
         r"|kick(?:up)?|where",
         needs=("rise", "angle"),
-        asks_for=r"offset|jog|joggle|travel|dog ?leg|slant\w*|between|apart|across|parallel|step|spacing",
+        asks_for=r"offset|jog|joggle|travel|dog ?leg|slant\w*|between|apart|across|parallel|step|spacing|clear|miss",
         is_named=True,
         unmoved="metal finish state form standard service quality",
     )

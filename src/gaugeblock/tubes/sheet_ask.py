@@ -24,7 +24,9 @@ _LARGE = 12  # feet; a bare side over this is in inches
 
 def _sides(match: re.Match[str]) -> str | None:
     """Two sides, in feet where no unit is said: a 4x8 sheet."""
-    unit = match["ub"] or match["ua"]
+    unit = match["ub"] or match["ua"] or None
+    if unit is None and match["a"].isdigit() and " " in match["b"] and int(match["a"]) <= _LARGE:
+        return None  # 4x8 1/4 is a stock sheet and its thickness
     own = _UNITS.get(match["ua"] or unit or "ft", match["ua"] or unit or "ft")
     other = _UNITS.get(unit or "ft", unit or "ft")
     if unit is None and min(float(match[k]) if "/" not in match[k] else 0 for k in "ab") >= _MILLIMETRES:
@@ -59,6 +61,12 @@ def topic(answer: Callable[[], Callable[..., Sheet]], stock: Reader) -> Topic:
         "mass of sheet",
         {
             "size": (
+                Shaped(
+                    r"(?P<a>[0-9]+)(?P<ua>) ?(?:x|by) ?(?P<b>[0-9]+)(?P<ub>)(?= [0-9]+/[0-9]+(?: |$))",
+                    _sides,
+                    "{}",
+                    cue=("x", "by"),
+                ),
                 Shaped(rf"{_SIDES}(?: (?:sheets?|plates?|panels?|pieces?))?", _sides, "{}"),
                 Shaped(r"(?:an?|one|1|per|each) square met(?:re|er)(?: of)?", always("1 m x 1 m"), cue=("square",)),
                 Shaped(
@@ -84,7 +92,7 @@ def topic(answer: Callable[[], Callable[..., Sheet]], stock: Reader) -> Topic:
         rf"|of|thick|mild|steel|{_GAUGE}|full|lbs?|pounds|kgs?|kilos|(?:comes? to)?(?: what)? ?(?:on the )?(?:scales?)|lift"
         r"|blank|(?:floor )?pan|cutting|bulkhead|each|(?:do they )?(?:each )?comes? to|before|out of|person",
         needs=("size", "thickness"),
-        asks_for=r"sheets?|plates?|panels?|blank|pan|(?:4|5|8|10) ?(?:x|by) ?(?:4|5|8|10|12)",
+        asks_for=r"sheets?|plates?|panels?|blank|pan|galv\w*|(?:4|5|8|10) ?(?:x|by) ?(?:4|5|8|10|12)",
         is_named=True,
         opens=_open,
         settle=_settle,

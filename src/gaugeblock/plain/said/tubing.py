@@ -236,7 +236,11 @@ SAID_TUBING: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
         r"^(?=.*\b(?:hp|horse\w*|kw|kilowatts?|bhp)\b)(?=.*\b(?:exhaust|single|duals?|pipe|pipes)\b)(.*?)\bturbo ?charged\b",
         r"\1turbo",
     ),
-    (" or ", r"\b(too (?:little|small|tight)) or (?:plenty|enough|too (?:big|much|large)|about right)\b", r"\1"),
+    (
+        " or ",
+        r"\b(too (?:little|small|tight)(?: for [0-9.]+ ?[a-z]+)?) or (?:plenty|enough|too (?:big|much|large)|about right)\b",
+        r"\1",
+    ),
     (
         "boots",
         r"^(?=.*\b(?:cylinders?|spark|long tubes|headers?|primar(?:y|ies))\b)(?!.*\b(?:cv|plug|rubber) boots)(.*?)\bboots\b",
@@ -304,4 +308,5 @@ SAID_TUBING: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
         )
         for cue in (" as good as", " as big as", " as much as", " as free as")
     ),
+    ("nb", r"(?<![a-z0-9])nb ?([0-9]{1,3})\b", r"dn \1"),
 )

@@ -19,7 +19,7 @@ VERB = "OUTER WALL"
 _NAME = "outer wall after bending"
 # What stands behind it: what it hangs on, and the wall that may have arrived.
 _BESIDE = ("centre_line_radius", "outer_fibre_strain", "wall_least")
-_AFTER = "Predicted, the whole stretch taken by the wall: it is hardly thinner. Measure the bend, ultrasonic or cut."
+_AFTER = "Predicted, with the whole stretch taken by the wall: it is hardly thinner than that. Measure the bend."
 
 
 def outer_wall(sheet: Sheet, least: str | None, data: Refdata) -> Sheet:

@@ -28,6 +28,17 @@ _REFUSED = (
     ),
     (
         (
+            r"clutch(?: hydraulic| hard)? (?:lines?|pipes?|hoses?)|(?:lines?|pipes?|hoses?) (?:for|of|to) (?:the |my )?clutch",
+            r"exhausts?|headers?|down ?pipes?|manifolds?|mufflers?",
+            r"near|close|gap|clearance|how far|passes|beside|boil\w*|next to|by the",
+        ),
+        r"torque|tight\w*|flares?|threads?|fittings?",
+        "no rule was found for the gap between an exhaust and the line of a clutch",
+        "measure how hot it gets there; what its fluid stands: `gaugeblock ask how hot can dot 4"
+        " get`; what is asked of a brake line: `gaugeblock ask brake line to exhaust gap`",
+    ),
+    (
+        (
             rf"(?:{_CLAMP}).*\b(?:or|vs|versus|than)\b.*(?:{_CLAMP})",
             r"clamps?",
         ),

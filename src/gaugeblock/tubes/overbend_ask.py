@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from gaugeblock import units
-from gaugeblock.answer.asking import NUMBER, Shaped, Topic
+from gaugeblock.answer.asking import NUMBER, Hit, Shaped, Topic
 from gaugeblock.tubes.said import DEG, answer_in
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     import re
-    from collections.abc import Mapping
+    from collections.abc import Iterable, Mapping
 
     from gaugeblock.answer.asking import Reader
     from gaugeblock.tables.load import Refdata
@@ -42,6 +42,18 @@ _WANTED_BEND = (
 )
 
 
+class Pulled(Shaped):
+    """A test bend, told with the degrees by which it opened where these were said."""
+
+    __slots__ = ()
+
+    def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
+        """As it is read, and told with what was typed."""
+        for hit in super().take(words, at, data):
+            back = [word for word in words[at : at + hit.count] if word[0].isdigit() and word not in hit.value.split()]
+            yield Hit(hit.count, hit.value, f"{hit.said}, opened by {back[-1]}" if back else hit.said)
+
+
 def _settle_overbend(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """One stock and one die; the test bend is of the angle that is wanted, where no other is said."""
     tested = values.get("test", "")
@@ -57,7 +69,7 @@ def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         {
             "test": (
                 *slots["test"],
-                Shaped(
+                Pulled(
                     r"(?:(?:when |if )?(?:i |we )?(?:pull(?:ed|ing)?|bent|set|wound|took|take|bending|go|went|reads?|cranked"
                     r"|dialled|dialed|showed|showing)"
                     r"(?: (?:it|this|that|mine|round|over|to|at|past|on|the|die|bender|an?|my|me|tube|pipe|test|bit"

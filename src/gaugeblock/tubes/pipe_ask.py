@@ -63,6 +63,18 @@ class Outside(Shaped):
                     return
 
 
+class OfDn(Shaped):
+    """A pipe by its DN, told with it."""
+
+    __slots__ = ()
+
+    def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
+        """As it is read, and told with what was typed."""
+        for hit in super().take(words, at, data):
+            typed = next(word for word in (words[at], *words[at + 1 : at + 2]) if word.strip("dn"))
+            yield Hit(hit.count, hit.value, f"DN {typed.strip('dn')}: {hit.value} pipe")
+
+
 _MM, _MOST_INCHES = 25.4, 12
 
 
@@ -95,12 +107,7 @@ PIPE = Topic(
         "nps": (
             Shaped(rf"(?P<n>{NUMBER}){_IN}?(?: nominal)?(?: nps)?", lambda m: m["n"].replace("-", " "), "{} pipe"),
             Shaped(rf"nps (?P<n>{NUMBER})", lambda m: m["n"].replace("-", " "), "{} pipe"),
-            Shaped(
-                rf"dn ?(?P<n>{'|'.join(_OF_DN)})(?: pipes?)?",
-                lambda m: _OF_DN[m["n"]],
-                "{} pipe, as DN counts",
-                cue=("dn",),
-            ),
+            OfDn(rf"dn ?(?P<n>{'|'.join(_OF_DN)})(?: pipes?)?", lambda m: _OF_DN[m["n"]], cue=("dn",)),
             Outside(
                 rf"(?:(?:that |which |it )?(?:has|is|are|with)(?: an?)? )?(?:outside|od)(?: diameter)?"
                 rf"(?: of| is)? (?P<n>{NUMBER})(?: ?(?P<mm>mm|millimet(?:re|er)s?)|{_IN})?"

@@ -178,7 +178,8 @@ GAP = Topic(
                 cue=("tank",),
             ),
             Shaped(
-                r"(?:the |an? |my )?(?:plug |ht |ignition |spark )?(?:leads?|plug boots?)(?= (?:to|and|from|near|off|clearance"
+                r"(?:the |an? |my )?(?:plug |ht |ignition |spark )?(?:leads?|plug boots?)(?= (?:to|and|from|near"
+                r"|off|clearance"
                 r"|touching|on|against|by|beside)|$)|(?:spark )?plug boots?",
                 always("plug leads"),
                 "to the plug leads",
@@ -197,8 +198,10 @@ GAP = Topic(
         ),
         "shield": (
             Shaped(
-                rf"(?:if|when|with|once|behind)(?: (?:i|we|you|it|put|fit|have|has|use|add|make|run|is|got|get|there|in))*"
-                rf" {_SHIELD}(?: (?:in|between|them|there|on|it|fitted))*|{_SHIELD} (?:in )?(?:between|there|fitted|on it)"
+                rf"(?:if|when|with|once|behind)(?: (?:i|we|you|it|put|fit|have|has|use|add|make|run|is|got|get"
+                rf"|there|in))*"
+                rf" {_SHIELD}(?: (?:in|between|them|there|on|it|fitted))*|{_SHIELD} (?:in )?(?:between|there"
+                rf"|fitted|on it)"
                 r"(?: them)?",
                 always("yes"),
                 "a shield between",
@@ -232,13 +235,15 @@ GAP = Topic(
     r"|(?:rubber[ -])?hung|hanging|bare(?= floor| body| frame)|under|over|between|leave"
     r"|(?:(?:turbo|exhaust) )?(?:down ?pipes?|manifolds?)|running|stay(?: there| put)?"
     r"|for (?:about )?an? (?:foot|metre|yard)|(?:catalytic )?converter|cats?|side of|between|must be kept|kept"
-    r"|cylinders?|since|clonks?|clunks?|knock(?:s|ing)?|bang(?:s|ing)?|hit(?:s|ting)?|(?:hit )?(?:an? )?bumps?|(?:too )?few mounts|primar(?:y|ies)"
+    r"|cylinders?|since|clonks?|clunks?|knock(?:s|ing)?|bang(?:s|ing)?|hit(?:s|ting)?|(?:hit )?(?:an? )?bumps?"
+    r"|(?:too )?few mounts|primar(?:y|ies)"
     r"|long tubes|clearance|at (?:the )?most|keep burning|burn(?:s|ing|t)?|melt(?:s|ing)?|unshielded|what should i do"
     r"|or (?:do|should|must|will) i (?:need|have|want)?(?: to)?|(?:do|should) i|(?:shield|sleeve|move)(?: it)?$"
     r"|what (?:will|can|does) (?:the|that|its?) (?:rubber|line|hose|boot)|(?:take|stand|survive)$",
     needs=("to",),
     columns={"to": _neighbours},
-    asks_for=rf"cats?|converter|long tubes|close|near|clearance|gap|room|clear|how far|away|headers?|down ?pipes?|manifolds?|{EXHAUST}",
+    asks_for=rf"cats?|converter|long tubes|close|near|clearance|gap|room|clear|how far|away|headers?|down"
+    rf" ?pipes?|manifolds?|{EXHAUST}",
     is_named=True,  # a brake line alone is no question of its gap
     table="exhausts",
     job_keys={"to": "gaps[]"},
@@ -268,7 +273,8 @@ JOINT = Topic(
         "overlap": (amount("length", after="overlap", say="{} overlap"),),
         "fact": (
             Shaped(
-                r"(?:how (?:much|far|deep)(?: (?:should|must|does|do|of|an?|the|i|it|pipe|to|they|in))* )?(?:overlap|insert(?:ion)?"
+                r"(?:how (?:much|far|deep)(?: (?:should|must|does|do|of|an?|the|i|it|pipe|to|they|in))*"
+                r" )?(?:overlap|insert(?:ion)?"
                 r"(?: depth)?|slide in(?:to)?|push(?:ed)? in(?:to)?|go(?:es)? in(?:to)?|depth|engage(?:ment)?)",
                 always("overlap"),
                 "the overlap",

@@ -62,7 +62,8 @@ def exhaust_hanger(
 
     Parameters are text as people write them: ``spacing`` from hanger to hanger (``4 ft``); ``first`` from the flexible
     section, or the first joint, to the first hanger (``10 in``); ``swing`` of a hanger from straight down when hot
-    (``15 deg``); ``run`` the length of the whole run (``12 ft``), of which is told how many hangers that is; ``tried`` how the run was found to hold still.
+    (``15 deg``); ``run`` the length of the whole run (``12 ft``), of which is told how many hangers that is;
+    ``tried`` how the run was found to hold still.
 
     Returns a Sheet: the habits, for no publication about cars was found, and what was given against them. What each
     hanger carries and how far it swings is worked out by ``exhaust_run``. Raises InputError or UnitError for what

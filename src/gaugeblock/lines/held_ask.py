@@ -118,7 +118,8 @@ GROWTH = Topic(
     r"|above|lengthens?|gets?|(?:when |as )?(?:it )?(?:warms?(?: up)?|heats?(?: up)?)|run|length|piece|from cold"
     r"|cold|goes"
     r"|exhausts?|pipes?|tubes?|lines?|headers?|thermal|anchors"
-    r"|hot|heat|(?:how much )?(?:slack|movement|free play)|(?:from the )?flanges?|(?:to the )?(?:first |last |next )?hangers?"
+    r"|hot|heat|(?:how much )?(?:slack|movement|free play)|(?:from the )?flanges?|(?:to the )?(?:first |last "
+    r"|next )?hangers?"
     r"|first|last|runs?",
     needs=("length", "hot"),
     opens=_open_growth,

@@ -28,7 +28,8 @@ _REFUSED = (
     ),
     (
         (
-            r"clutch(?: hydraulic| hard)? (?:lines?|pipes?|hoses?)|(?:lines?|pipes?|hoses?) (?:for|of|to) (?:the |my )?clutch",
+            r"clutch(?: hydraulic| hard)? (?:lines?|pipes?|hoses?)|(?:lines?|pipes?|hoses?) (?:for|of|to) (?:the"
+            r" |my )?clutch",
             r"exhausts?|headers?|down ?pipes?|manifolds?|mufflers?",
             r"near|close|gap|clearance|how far|passes|beside|boil\w*|next to|by the",
         ),

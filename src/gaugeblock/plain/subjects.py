@@ -44,13 +44,15 @@ _FORGED = (
     r"|(?:pitman|drop|idler) arms?|knuckles?"
     r"|(?:leaf|coil|torsion|road|rear|front) springs?"
     r"(?! (?:perch|pad|hanger|bracket|mount|shackle|bush|seat|cup|plate|saddle|u.?bolt)\w*)"
-    r"|(?:grade [58]|8\.8|10\.9|12\.9|hardened|high tensile)(?: (?:steel|hex|head|cap|wheel))? (?:bolts?|studs?)|bolt heads?"
+    r"|(?:grade [58]|8\.8|10\.9|12\.9|hardened|high tensile)(?: (?:steel|hex|head|cap|wheel))? (?:bolts?|studs?)"
+    r"|bolt heads?"
     r"|(?:axle|half) ?shafts?|torsion bars?|anti-?roll bars?|sway bars?"
 )
 
 # What is put in once more; what is asked of it otherwise.
 _AGAIN = (
-    r"re-?us(?:e|ed|ing|able)|use (?:it |them |the old (?:one|ones|sleeve|washers?) )?(?:again|twice)|again|twice|second time|old (?:one|ones"
+    r"re-?us(?:e|ed|ing|able)|use (?:it |them |the old (?:one|ones|sleeve|washers?) )?(?:again|twice)|again"
+    r"|twice|second time|old (?:one|ones"
     r"|sleeve"
     r"|washers?)|refit\w*|put (?:it |them )?back|anneal\w*|back off|new (?:one|ones) (?:each|every)|every time"
     r"|each time"
@@ -201,7 +203,8 @@ _SUBJECTS = (
             ("fluorocarbon rubber", _FKM, "oil or fuel", _OF_OIL, ("fluorocarbon rubber and brake fluid",)),
             (
                 "silicone hose",
-                r"silicone[- ](?:(?:rubber|coolant|radiator|heater|boost|intercooler|turbo|water|vacuum|joiner)[- ])?hoses?",
+                r"silicone[- ](?:(?:rubber|coolant|radiator|heater|boost|intercooler|turbo|water|vacuum"
+                r"|joiner)[- ])?hoses?",
                 "oil or fuel",
                 _OF_OIL,
                 ("silicone rubber and fuel or oil",),

@@ -42,7 +42,8 @@ OF_TUBES = (
             r"outside|outer|back|heel|wall|tub(?:e|es|ing)",
         ),
         ("wall after bending",),
-        r"thin(?:s|ner|ning|ned)?|stretch\w*|bends?|bending|bent|outside|outer|back|heel|wall|tub(?:e|es|ing)|out|inside|get"
+        r"thin(?:s|ner|ning|ned)?|stretch\w*|bends?|bending|bent|outside|outer|back|heel|wall|tub(?:e|es|ing)"
+        r"|out|inside|get"
         r"|side|any",
         unless=r"[0-9.]+",
     ),

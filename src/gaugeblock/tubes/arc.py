@@ -47,7 +47,8 @@ def arc(
     ``18 in, 40 in, 18 in``; ``bends`` how many there are, where no legs say it; ``fact`` what is wanted first:
     ``length``, ``setback`` or ``start``.
 
-    Returns a Sheet whose decision is the developed length, with two legs or more the length to cut, with one leg to the corner
+    Returns a Sheet whose decision is the developed length, with two legs or more the length to cut, with one leg to the
+    corner
     where the bend starts; or the ``fact``. Raises InputError or UnitError for what cannot be read. Source: NAVEDTRA
     14119, bend allowance; the tube keeps its length at the centre line.
 
@@ -134,7 +135,10 @@ def _before_the_bend(
         ends = 2 if 1 < n < len(corners) else 1  # between two bends it loses both setbacks
         left = base(leg) - ends * base(back)
         if left < 0:
-            short = f"the bend starts {units.significant(back.typical, 3)} {back.unit} before {'each' if ends > 1 else 'the'} corner"
+            short = (
+                f"the bend starts {units.significant(back.typical, 3)} {back.unit} before"
+                f" {'each' if ends > 1 else 'the'} corner"
+            )
             raise InputError(f"{leg.text} {leg.unit}", "corner", short, (), "take a longer leg or a smaller radius")
         number, key = units.from_base(left, back.unit), {**back.key, "corner": f"{leg.text} {leg.unit}"}
         text = f"leg {n}, to where the bend starts"

@@ -119,8 +119,10 @@ BEND = Topic(
         ),
         "least_wall": (
             Shaped(
-                rf"(?:rules? )?(?:wants?|needs?|asks?(?: for)?|requires?|required|calls? for|says?|minimum|min|at least)"
-                rf"(?: (?:an?|of|is|at least))* (?P<n>0?\.[0-9]+|{NUMBER}(?= ?mm))(?:{IN}| ?(?P<mm>mm))?(?: (?:min(?:imum)?"
+                rf"(?:rules? )?(?:wants?|needs?|asks?(?: for)?|requires?|required|calls? for|says?|minimum|min"
+                rf"|at least)"
+                rf"(?: (?:an?|of|is|at least))* (?P<n>0?\.[0-9]+|{NUMBER}(?= ?mm))(?:{IN}| ?(?P<mm>mm))?(?:"
+                rf" (?:min(?:imum)?"
                 r"|wall|left|or more))* (?:after|at the outside of|in) (?:the )?(?:bending|bend|it is bent)",
                 lambda m: f"{m['n']} {'mm' if m['mm'] else 'in'}",
                 "at least {} after bending",
@@ -129,10 +131,13 @@ BEND = Topic(
         ),
         "fact": (
             Shaped(
-                r"(?:(?:how (?:much|thin|far|thick)|what|does|will|the) (?:(?:will|does|is|the|wall|a|do|it|be|gets?|go) )*)?"
-                r"(?:wall )?(?:thin(?:s|ned|ner)?(?: out)?|thinnest)(?: of)?(?: the)?(?: wall)?|(?:outer|outside) wall(?: left)?"
+                r"(?:(?:how (?:much|thin|far|thick)|what|does|will|the) (?:(?:will|does|is|the|wall|a|do|it|be"
+                r"|gets?|go) )*)?"
+                r"(?:wall )?(?:thin(?:s|ned|ner)?(?: out)?|thinnest)(?: of)?(?: the)?(?: wall)?|(?:outer"
+                r"|outside) wall(?: left)?"
                 r"|wall (?:after|at the outside of) (?:the )?bend(?:ing)?"
-                r"|(?:what |how much )?wall (?:is |will be )?left|(?:how )?(?:thin|thick) (?:will|does|is|the)(?: (?:the|wall"
+                r"|(?:what |how much )?wall (?:is |will be )?left|(?:how )?(?:thin|thick) (?:will|does|is"
+                r"|the)(?: (?:the|wall"
                 r"|outside|back|heel|of|a|bend|get|be|at))*",
                 always("outer wall"),
                 "its outer wall",
@@ -208,7 +213,8 @@ GAUGE = Topic(
     },
     rf"(?:{GAUGE_WORDS})|close to|nearest|plate|thick(?:ness)?|how thick|wall(?: thickness)?|in inches|in"
     r" mm|decimal|steel|dia(?:meter)?|metal"
-    r"|sheet|floor ?pans?|pan|panel|for|(?:the )?same(?: thing| thickness)?|all systems|calipers|(?:old )?roll ?(?:bar|cage)"
+    r"|sheet|floor ?pans?|pan|panel|for|(?:the )?same(?: thing| thickness)?|all systems|calipers|(?:old )?roll"
+    r" ?(?:bar|cage)"
     r"|tube|(?:would|do) (?:they|you) call it|call it|called|differ(?:ent|s)?|vary|varies",
     needs=("number",),
     asks_for=rf"what wall|call it|(?:{GAUGE_WORDS})|[a-z]wg|[0-9]ga|sheet\w*",
@@ -274,7 +280,8 @@ SECTION = Topic(
                 cue=("foot", " ft", "met"),
             ),
             Shaped(
-                r"(?:(?:kgs?|kilos?|kilograms?|lbs?|pounds?)(?: (?:in (?:all|total)|total|all up))?)|(?:heavier|lighter)",
+                r"(?:(?:kgs?|kilos?|kilograms?|lbs?|pounds?)(?: (?:in (?:all|total)|total|all up))?)|(?:heavier"
+                r"|lighter)",
                 always("mass"),
                 "its mass",
                 doubt=1,
@@ -296,7 +303,8 @@ SECTION = Topic(
             cue=("modul",),
         ),
     },
-    r"round|count|(?:for )?(?:an? |the )?cage|(?:tube )?section(?: modulus| properties)?|second moment(?: of area)?|moment of inertia|how heavy"
+    r"round|count|(?:for )?(?:an? |the )?cage|(?:tube )?section(?: modulus| properties)?|second moment(?: of"
+    r" area)?|moment of inertia|how heavy"
     r"|(?:how much )?(?:does )?(?:it |an? )?(?:weigh(?:t|s|ing)?|mass|heavy)|twist(?:ed|s)?|tubes?|tubing|(?:cross"
     r" )?section|area"
     r"|modulus|pipe|piece|x",

@@ -19,7 +19,8 @@ _BETWEEN = (
     r"(?: (?:an?|of|the|is|about|gap|span|are))*"
 )
 _APART = (
-    r"(?:span|apart|gap|between(?: the| two| 2| its)*(?: supports?| stands?| rails?| ends?| mounts?| feet| posts?| legs| uprights?)?"
+    r"(?:span|apart|gap|between(?: the| two| 2| its)*(?: supports?| stands?| rails?| ends?| mounts?| feet|"
+    r" posts?| legs| uprights?)?"
     r"|(?:from )?support to support|across)"
 )
 _SITS = (
@@ -77,12 +78,14 @@ def beam_of(slots: Mapping[str, tuple[Reader, ...]], settle: Settle) -> Topic:
         r"|take|takes|support|supports|middle|cent(?:re|er)|tubes?|tubing|pipe|crossmember|cross ?member|beam|bar"
         r"|sag|sags|droop|bend|bends|h[au]ng(?:ing|s)?|sitting|sat|sits|stands?|rails?|gap|between|across|x|hoist"
         r"|gantry"
-        r"|it|gonna|going to|(?:before it )?(?:bends|bows|goes|yields)(?: for good)?|for good|before|(?:in )?(?:the )?middle"
+        r"|it|gonna|going to|(?:before it )?(?:bends|bows|goes|yields)(?: for good)?|for good|before|(?:in"
+        r" )?(?:the )?middle"
         r"|(?:permanently )?(?:bent|bow(?:s|ed)?)|permanently|posts?|legs|uprights?",
         needs=("od", "wall", "span"),
         joined=("material",),
         settle=settle,
-        asks_for=r"span|hold|holds|bear|bears|carry|carries|support|sag|sags|droop|load|weight|(?:in|at) the (?:middle|cent(?:re|er))",
+        asks_for=r"span|hold|holds|bear|bears|carry|carries|support|sag|sags|droop|load|weight|(?:in|at) the"
+        r" (?:middle|cent(?:re|er))",
         is_named=True,
         unmoved="finish state standard service quality",
     )
@@ -99,7 +102,8 @@ def box_beam_of(box: Topic, beam: Topic) -> Topic:
             **{key: beam.slots[key] for key in ("span", "material", "load")},
         },
         beam.signals
-        + r"|box(?:es)?(?: section)?|square|sections?|rhs|shs|hss|bench|gantry|top|enough|(?:or )?should i go heavier|heavier"
+        + r"|box(?:es)?(?: section)?|square|sections?|rhs|shs|hss|bench|gantry|top|enough|(?:or )?should i go"
+        r" heavier|heavier"
         r"|most days|how (?:much|far)|steel|wall",
         needs=("size", "span", "load"),
         joined=("material",),

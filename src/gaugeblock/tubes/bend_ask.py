@@ -152,7 +152,8 @@ _FACT_READERS = (
         cue=("corner", "apex"),
     ),
     Shaped(
-        r"(?:where|how far) (?:before|ahead of|back from|from|short of) (?:it|that|this)(?: (?:do|does|should|the|my|goes"
+        r"(?:where|how far) (?:before|ahead of|back from|from|short of) (?:it|that|this)(?: (?:do|does|should"
+        r"|the|my|goes"
         r"|start|starting|mark|marks|go|goes|is|i|put|bend))*",
         always("setback"),
         "its setback",
@@ -274,7 +275,8 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
                 *slots["angle"],
                 amount("angle", after="angle", say="{}"),
                 Shaped(
-                    rf"(?:with |has |of )*(?P<c>2|3|4|two|three|four|(?:an? )?pair of|both) (?P<n>{NUMBER}) ?(?:s|{DEG})(?: bends?)?",
+                    rf"(?:with |has |of )*(?P<c>2|3|4|two|three|four|(?:an? )?pair of|both) (?P<n>{NUMBER})"
+                    rf" ?(?:s|{DEG})(?: bends?)?",
                     lambda m: f"{_COUNTED.get(m['c'], '2')} x {m['n']} deg",
                     "{}",
                     cue=("2 ", "3 ", "4 ", "pair of", "both"),
@@ -301,11 +303,14 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         r"|uses|use[ds]? up|uses"
         r" up|die|just|developed"
         r"|exhaust|for|tangent(?: points?)?|corner|along the centre ?line|how far is it|straight|stick|stock"
-        r"|cut length|(?:in )?between|saw off|cut|saw|hoop|used|eaten|(?:gets? )?eaten up|goes? into|go into|disappears?"
-        r"|swallow(?:s|ed)?|blank(?: length)?|straights|kick|corner|chalked|arms?|legs?|total|bent|u[- ]?shaped?|top|(?:main |roll )?hoop|grab"
+        r"|cut length|(?:in )?between|saw off|cut|saw|hoop|used|eaten|(?:gets? )?eaten up|goes? into|go into"
+        r"|disappears?"
+        r"|swallow(?:s|ed)?|blank(?: length)?|straights|kick|corner|chalked|arms?|legs?|total|bent|u[- ]?shaped?"
+        r"|top|(?:main |roll )?hoop|grab"
         r" handle|handle",
         needs=("radius", "angle"),
-        asks_for=r"how much|how long|arc|length|takes? up|eats?|eaten|uses?|used|cut|saw|set ?back|marks?|starts?|goes? into"
+        asks_for=r"how much|how long|arc|length|takes? up|eats?|eaten|uses?|used|cut|saw|set ?back|marks?"
+        r"|starts?|goes? into"
         r"|blank|swallow\w*|disappears?|tangents?|back from|how far|legs|arms|corners?",
         is_named=True,
         settle=_settle_arc,

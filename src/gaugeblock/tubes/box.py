@@ -97,7 +97,7 @@ def box(
     section = Sheet(title, asked, data, ordered, [], (), decision=use("", wanted, do))
     if span is None or load is None:
         return section
-    from gaugeblock.tubes.box_beam import loaded
+    from gaugeblock.tubes.loaded_box import loaded
 
     return loaded(section, span, load, material, data)
 

@@ -85,7 +85,8 @@ def topic(section: Topic) -> Topic:
         opens=_open,
         joined=("material",),
         columns=section.columns,
-        asks_for=r"box|square|sq|rect\w*|shs|rhs|hss|[0-9./]+ ?(?:mm|in)? (?:x|by) [0-9./]+ ?(?:mm|in)? (?:x|by) [0-9./]+",
+        asks_for=r"box|square|sq|rect\w*|shs|rhs|hss|[0-9./]+ ?(?:mm|in)? (?:x|by) [0-9./]+ ?(?:mm|in)? (?:x|by)"
+        r" [0-9./]+",
         is_named=True,
         unmoved="finish state standard service quality",
     )

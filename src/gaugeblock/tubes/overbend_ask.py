@@ -30,8 +30,10 @@ _LETS_GO = (
 )
 # What stands between the pull and what became of it; any other word is read for itself.
 _BETWEEN = (
-    r"on|in|with|it|this|that|mine|then|and|but|the|a|an|my|bender|machine|die|former|dial|pointer|tube|tubing|pipe|piece"
-    r"|test|trial|bend|sample|bit|one|first|lever|arm|when|once|after|i|we|let|lets|let's|letting|go|goes|off|of|up|back"
+    r"on|in|with|it|this|that|mine|then|and|but|the|a|an|my|bender|machine|die|former|dial|pointer|tube|tubing"
+    r"|pipe|piece"
+    r"|test|trial|bend|sample|bit|one|first|lever|arm|when|once|after|i|we|let|lets|let's|letting|go|goes|off|of"
+    r"|up|back"
     r"|release|released|only|just|always|usually|at|which|same"
 )
 _WANTED_BEND = (
@@ -70,13 +72,15 @@ def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
             "test": (
                 *slots["test"],
                 Pulled(
-                    r"(?:(?:when |if )?(?:i |we )?(?:pull(?:ed|ing)?|bent|set|wound|took|take|bending|go|went|reads?|cranked"
+                    r"(?:(?:when |if )?(?:i |we )?(?:pull(?:ed|ing)?|bent|set|wound|took|take|bending|go|went"
+                    r"|reads?|cranked"
                     r"|dialled|dialed|showed|showing)"
                     r"(?: (?:it|this|that|mine|round|over|to|at|past|on|the|die|bender|an?|my|me|tube|pipe|test|bit"
                     r"|piece|sample"
                     r"|first|one))* )?"
                     rf"(?P<set>{NUMBER}) ?(?:{DEG})?(?: (?:{_BETWEEN}))* (?:{_LETS_GO})"
-                    rf"(?: (?:back|out|up|open|to|at|as|about|only|around|down|be|just|off|by|it|me|roughly|an?|the|of|machine"
+                    rf"(?: (?:back|out|up|open|to|at|as|about|only|around|down|be|just|off|by|it|me|roughly|an?"
+                    rf"|the|of|machine"
                     r"|bender|die|tool|former))*"
                     rf" (?P<got>{NUMBER}) ?(?:{DEG})?",
                     _pulled,
@@ -102,7 +106,8 @@ def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         r"(?:how (?:much|far) )?over|test (?:bit|piece|bend)|dial|(?:over-?|over )?(?:bend|bends|bending|pull|pulled"
         r"|pulling)|spring(?:s"
         r"|ing)?(?: ?back)?|sprang|sprung"
-        r"|pointer|stop|relax(?:ed|es)?(?: back)?|(?:a )?fair bit|past(?: the)?(?: mark)?|mark|crank|machine|stick|trial"
+        r"|pointer|stop|relax(?:ed|es)?(?: back)?|(?:a )?fair bit|past(?: the)?(?: mark)?|mark|crank|machine"
+        r"|stick|trial"
         r"|test (?:bit|piece|bend)|sample|check|kick(?:s|ed)? back|unwinds?|compensat(?:e|ion)|allow(?:ance)?"
         r"|tubes?|tubing|pipe|bender|die|set|go|wind|take|round|finish|relax(?:es)?|let'?s? go|true|how far|bent"
         r"|degrees?|it"

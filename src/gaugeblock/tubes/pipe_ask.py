@@ -94,7 +94,10 @@ def _settle(values: dict[str, str], data: Refdata) -> dict[str, str]:
         own = float(units.parse_number(row["value"])) * units.factor(row["unit"])
         number, _, unit = measured.rpartition(" ")
         if abs(float(units.parse_number(number)) * units.factor(unit) - own) > _WORN * own:
-            why = f"pipe {row['nps']} is {row['value']} {row['unit']} outside in every schedule, and {measured} was measured"
+            why = (
+                f"pipe {row['nps']} is {row['value']} {row['unit']} outside in every schedule, and {measured}"
+                f" was measured"
+            )
             raise InputError(measured, "measured", why, (), "measure it again, or ask for a tube of that diameter")
     return {key: value for key, value in values.items() if key != "measured"}
 
@@ -111,7 +114,8 @@ PIPE = Topic(
             Outside(
                 rf"(?:(?:that |which |it )?(?:has|is|are|with)(?: an?)? )?(?:outside|od)(?: diameter)?"
                 rf"(?: of| is)? (?P<n>{NUMBER})(?: ?(?P<mm>mm|millimet(?:re|er)s?)|{_IN})?"
-                rf"(?: (?:outside|od|across))?|(?P<n2>{NUMBER})(?: ?(?P<mm2>mm)|{_IN})? (?:outside|od|across)(?: diameter)?",
+                rf"(?: (?:outside|od|across))?|(?P<n2>{NUMBER})(?: ?(?P<mm2>mm)|{_IN})? (?:outside|od|across)(?:"
+                rf" diameter)?",
                 lambda m: m[0],
                 cue=("outside", "od", "across"),
             ),
@@ -132,8 +136,10 @@ PIPE = Topic(
         ),
         "tube": (
             Shaped(
-                rf"(?:(?:the )?same (?:size )?as |(?:than|with|against|in|into|for|on|does|will|is) )?(?:an? )?(?P<n>{NUMBER})"
-                rf"(?: ?(?P<mm>mm|millimet(?:re|er)s?)|{_IN})?(?: (?:od|round|steel|dom|erw|cds))* (?:tub(?:e|es|ing)|dom|erw|cds)",
+                rf"(?:(?:the )?same (?:size )?as |(?:than|with|against|in|into|for|on|does|will|is) )?(?:an?"
+                rf" )?(?P<n>{NUMBER})"
+                rf"(?: ?(?P<mm>mm|millimet(?:re|er)s?)|{_IN})?(?: (?:od|round|steel|dom|erw|cds))* (?:tub(?:e|es"
+                rf"|ing)|dom|erw|cds)",
                 _as_length,
                 "beside a {} tube",
                 cue=("tub", "dom", "erw", "cds"),

@@ -53,7 +53,8 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
                     "{} over",
                 ),
                 Shaped(
-                    rf"(?:clear|miss|step|move it|shift it|carry it)(?: (?:it|an?|the|my|gearbox|crossmember|sump|axle|frame"
+                    rf"(?:clear|miss|step|move it|shift it|carry it)(?: (?:it|an?|the|my|gearbox|crossmember"
+                    rf"|sump|axle|frame"
                     rf"|chassis|tank|diff|starter|tunnel|floor|exhaust"
                     rf"|rail|over|tube))* by(?: (?:about|an?))* (?P<n>{NUMBER}){_IN}",
                     _length,
@@ -81,8 +82,10 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         r"| 2)? ?(?:bend )?"
         r"(?:marks?|bends?|corners?)|offsets?|jog|joggle|step(?:ped)?|travel|slant(?:ing)?(?: bit)?|how (?:long|far)"
         r"|got to|go|need"
-        r"|tubes?|pipe|between|apart|dog ?leg|to get|with|die|former|shoe|(?:bend )?spacing|spaced|making|making an?|room"
-        r"|(?:even )?room(?: for)?(?: both)?(?: bends)?|both bends|(?:what )?straight(?: is)?(?: left)?|(?:down ?)?bar|only"
+        r"|tubes?|pipe|between|apart|dog ?leg|to get|with|die|former|shoe|(?:bend )?spacing|spaced|making|making"
+        r" an?|room"
+        r"|(?:even )?room(?: for)?(?: both)?(?: bends)?|both bends|(?:what )?straight(?: is)?(?: left)?|(?:down"
+        r" ?)?bar|only"
         r"|(?:carries|carry|runs?|goes) on|parallel(?: again)?|(?:the )?second mark|(?:the )?first(?: mark)?|again"
         r"|kick(?:up)?|where",
         needs=("rise", "angle"),
@@ -92,59 +95,65 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
     )
 
 
+_TUBE = r"(?: (?:od|outside(?: diameter)?|tubes?|tubing|pipe|chrome moly|dom|bar))*"
+_SITS = (
+    r"(?: (?:going|goes|lands?|square|straight|that|which|butts?|butted|sits?|sitting"
+    r"|comes?|joins?|joining|welded|in|up|fits?|is|to be|at a right angle))*"
+)
+_ONTO = (
+    Shaped(
+        rf"(?:on|onto|on to|to|into|against|sits on)(?: an?| the)? (?P<n>{NUMBER}){_IN}{_TUBE}"
+        r"(?: one)?",
+        _length,
+        "onto {}",
+    ),
+    Shaped(
+        r"(?:the )?(?:(?:thing|tube|one|bar|pipe) )?(?:that )?(?:it )?(?:lands|sits|goes|welds) on"
+        r" is(?: only)?"
+        rf"(?: an?)? (?P<n>{NUMBER}){_IN}{_TUBE}",
+        _length,
+        "onto {}",
+        cue=(" on is",),
+    ),
+    Shaped(
+        r"(?:on |onto |to |into |of |with )?(?:its own size|itself|(?:(?:another|one|two|tubes?)"
+        r" (?:of )?)?(?:the )?same (?:size|diameter|od)(?: (?:tubes?|tubing|pipe))?)",
+        always(SAME),
+        "onto its own size",
+        cue=("same", "own size", "itself"),
+    ),
+)
+
+
 def cope_of() -> Topic:
     """How deep a tube is coped."""
-    tube = r"(?: (?:od|outside(?: diameter)?|tubes?|tubing|pipe|chrome moly|dom|bar))*"
-    sits = (
-        r"(?: (?:going|goes|lands?|square|straight|that|which|butts?|butted|sits?|sitting"
-        r"|comes?|joins?|joining|welded|in|up|fits?|is|to be|at a right angle))*"
-    )
     return Topic(
         lambda: answer_in("notch", "cope"),
         "cope",
         {
             "od": (
                 Shaped(
-                    rf"(?P<n>{NUMBER}){_IN}{tube}{sits}(?= (?:on|onto|on to|to|into|against|its own|itself|the same))",
+                    rf"(?P<n>{NUMBER}){_IN}{_TUBE}{_SITS}(?= (?:on|onto|on to|to|into|against|its own|itself|the"
+                    rf" same))",
                     _length,
                     "{}",
                 ),
                 Shaped(
-                    rf"(?:cope|notch|fish ?mouth|saddle)(?: (?:on|of|for|in|if|an?|the))* (?P<n>{NUMBER}){_IN}{tube}",
+                    rf"(?:cope|notch|fish ?mouth|saddle)(?: (?:on|of|for|in|if|an?|the))* (?P<n>{NUMBER}){_IN}{_TUBE}",
                     _length,
                     "{}",
                 ),
                 Shaped(
-                    rf"(?:the )?(?:brace|branch|strut|smaller tube|gusset tube|diagonal)(?: tube)? is(?: an?)? (?P<n>{NUMBER})"
-                    rf"{_IN}{tube}",
+                    rf"(?:the )?(?:brace|branch|strut|smaller tube|gusset tube|diagonal)(?: tube)? is(?: an?)?"
+                    rf" (?P<n>{NUMBER})"
+                    rf"{_IN}{_TUBE}",
                     _length,
                     "{}",
                     cue=(" is ",),
                 ),
-                Shaped(rf"(?P<n>{NUMBER}){_IN}{tube}", _length, "{}", doubt=2),
+                Shaped(rf"(?P<n>{NUMBER}){_IN}{_TUBE}", _length, "{}", doubt=2),
             ),
-            "onto": (
-                Shaped(
-                    rf"(?:on|onto|on to|to|into|against|sits on)(?: an?| the)? (?P<n>{NUMBER}){_IN}{tube}"
-                    r"(?: one)?",
-                    _length,
-                    "onto {}",
-                ),
-                Shaped(
-                    r"(?:the )?(?:(?:thing|tube|one|bar|pipe) )?(?:that )?(?:it )?(?:lands|sits|goes|welds) on is(?: only)?"
-                    rf"(?: an?)? (?P<n>{NUMBER}){_IN}{tube}",
-                    _length,
-                    "onto {}",
-                    cue=(" on is",),
-                ),
-                Shaped(
-                    r"(?:on |onto |to |into |of |with )?(?:its own size|itself|(?:(?:another|one|two|tubes?)"
-                    r" (?:of )?)?(?:the )?same (?:size|diameter|od)(?: (?:tubes?|tubing|pipe))?)",
-                    always(SAME),
-                    "onto its own size",
-                    cue=("same", "own size", "itself"),
-                ),
-            ),
+            "onto": _ONTO,
             "angle": (
                 Shaped(r"square(?: on)?|at a right angle|straight on", always("90 deg"), "square"),
                 amount("angle", before="(?:at|by)", say="at {}"),
@@ -153,7 +162,8 @@ def cope_of() -> Topic:
             ),
         },
         r"(?:how deep|depth)|copes?|coped|notch(?:es|ed)?|fish ?mouth|saddle|tubes?|deep|cut|hole ?saw|is|does|the|what"
-        r"|size|for|of|(?:how much )?(?:longer|deeper)(?: is)?(?: the)?(?: tip)?|tip|than|(?:the )?throat|bar|main(?: tube)?"
+        r"|size|for|of|(?:how much )?(?:longer|deeper)(?: is)?(?: the)?(?: tip)?|tip|than|(?:the )?throat|bar"
+        r"|main(?: tube)?"
         r"|comes? in|brace|hole ?saw|saw|can|even|make|that|thing|lands on|or not|joint",
         needs=("od", "onto"),
         settle=lambda values, _: {**values, "onto": values["od"]} if values.get("onto") == SAME else values,

@@ -32,7 +32,8 @@ def _sides(match: re.Match[str]) -> str | None:
     if unit is None and min(float(match[k]) if "/" not in match[k] else 0 for k in "ab") >= _MILLIMETRES:
         return f"{match['a']} mm x {match['b']} mm"
     if unit is None and min(float(match[k]) if "/" not in match[k] else 0 for k in "ab") > _LARGE:
-        return f"{match['a']} inch x {match['b']} inch"  # no sheet has two sides of so many feet, nor of so few millimetres
+        # no sheet has two sides of so many feet, nor of so few millimetres
+        return f"{match['a']} inch x {match['b']} inch"
     if unit is None and max(float(match[k]) for k in "ab" if "/" not in match[k]) > _LARGE:
         return None
     return f"{match['a']} {own} x {match['b']} {other}"
@@ -89,7 +90,8 @@ def topic(answer: Callable[[], Callable[..., Sheet]], stock: Reader) -> Topic:
         },
         r"(?:how (?:much|heavy)|what)?(?: does| is)?(?: an?)?|weigh(?:s|t|ing)?|mass|heavy|sheets?|plates?"
         r"|panels?|metal"
-        rf"|of|thick|mild|steel|{_GAUGE}|full|lbs?|pounds|kgs?|kilos|(?:comes? to)?(?: what)? ?(?:on the )?(?:scales?)|lift"
+        rf"|of|thick|mild|steel|{_GAUGE}|full|lbs?|pounds|kgs?|kilos|(?:comes? to)?(?: what)? ?(?:on the"
+        rf" )?(?:scales?)|lift"
         r"|blank|(?:floor )?pan|cutting|bulkhead|each|(?:do they )?(?:each )?comes? to|before|out of|person",
         needs=("size", "thickness"),
         asks_for=r"sheets?|plates?|panels?|blank|pan|galv\w*|(?:4|5|8|10) ?(?:x|by) ?(?:4|5|8|10|12)",

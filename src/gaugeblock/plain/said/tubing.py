@@ -173,7 +173,8 @@ SAID_TUBING: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
     ),
     (
         " short",
-        r"\b(?:and |but )?(?:i |we )?(?:(?:keep|kept|always|am|was|were) (?:on )?)?(?:coming up|cutting (?:it|them|mine)) short"
+        r"\b(?:and |but )?(?:i |we )?(?:(?:keep|kept|always|am|was|were) (?:on )?)?(?:coming up|cutting (?:it"
+        r"|them|mine)) short"
         r"(?: (?:on|with) (?:the|my) (?:last|first|other) one)?\b",
         "",
     ),
@@ -185,7 +186,8 @@ SAID_TUBING: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
     ("a length of", r"\ba (?:short |long |nice )?length of (?=[0-9])", ""),
     (
         "er than",
-        r"\b(stiffer|stronger|heavier|lighter|weaker|bigger|larger|smaller) or (?:stiffer|stronger|heavier|lighter|weaker"
+        r"\b(stiffer|stronger|heavier|lighter|weaker|bigger|larger|smaller) or (?:stiffer|stronger|heavier"
+        r"|lighter|weaker"
         r"|bigger|larger|smaller)(?= than)",
         r"\1",
     ),
@@ -200,7 +202,8 @@ SAID_TUBING: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
     *(
         (
             cue,
-            r"\b(quarter|half|eighth|sixteenth|three eighths|three sixteenths)(?:[ -]inch)?[ -](?=(?:checker |chequer )?plate\b)",
+            r"\b(quarter|half|eighth|sixteenth|three eighths|three sixteenths)(?:[ -]inch)?[ -](?=(?:checker "
+            r"|chequer )?plate\b)",
             _thick,
         )
         for cue in (" plate", "-plate")
@@ -208,13 +211,15 @@ SAID_TUBING: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
     ("from ", _FROM_TO, _two_walls),
     (
         "same",
-        r"\b(?:isn't|isnt|is not|aren't|arent|are not) (?:the )?same\b(?=.*\b(?:is it|are they|right|yeah)(?: *$| (?:and|what)))",
+        r"\b(?:isn't|isnt|is not|aren't|arent|are not) (?:the )?same\b(?=.*\b(?:is it|are they|right|yeah)(?: *$"
+        r"| (?:and|what)))",
         "same",
     ),
     *(
         (
             cue,
-            r"^(?=.*\b(?:gauge|ga|gage)\b)(?=.*\b(?:same|different|differ|differs|vary|varies)\b)(.*?)\b(?:(?:in|for|of|between|across)"
+            r"^(?=.*\b(?:gauge|ga|gage)\b)(?=.*\b(?:same|different|differ|differs|vary|varies)\b)(.*?)\b(?:(?:in"
+            r"|for|of|between|across)"
             rf" )?(?:both )?{_METAL}(?: (?:and )?{_METAL})+(?: sheet)?\b",
             r"\1all systems",
         )
@@ -233,17 +238,20 @@ SAID_TUBING: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
     ),
     (
         "turbo",
-        r"^(?=.*\b(?:hp|horse\w*|kw|kilowatts?|bhp)\b)(?=.*\b(?:exhaust|single|duals?|pipe|pipes)\b)(.*?)\bturbo ?charged\b",
+        r"^(?=.*\b(?:hp|horse\w*|kw|kilowatts?|bhp)\b)(?=.*\b(?:exhaust|single|duals?|pipe|pipes)\b)(.*?)\bturbo"
+        r" ?charged\b",
         r"\1turbo",
     ),
     (
         " or ",
-        r"\b(too (?:little|small|tight)(?: for [0-9.]+ ?[a-z]+)?) or (?:plenty|enough|too (?:big|much|large)|about right)\b",
+        r"\b(too (?:little|small|tight)(?: for [0-9.]+ ?[a-z]+)?) or (?:plenty|enough|too (?:big|much|large)"
+        r"|about right)\b",
         r"\1",
     ),
     (
         "boots",
-        r"^(?=.*\b(?:cylinders?|spark|long tubes|headers?|primar(?:y|ies))\b)(?!.*\b(?:cv|plug|rubber) boots)(.*?)\bboots\b",
+        r"^(?=.*\b(?:cylinders?|spark|long tubes|headers?|primar(?:y|ies))\b)(?!.*\b(?:cv|plug|rubber)"
+        r" boots)(.*?)\bboots\b",
         r"\1plug boots",
     ),
     (
@@ -260,7 +268,8 @@ SAID_TUBING: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
     *(
         (
             cue,
-            r"\b(?:even )?though (?:the |my )?(?:rubbers|hangers|rubber mounts|mounts) are (?:all )?(?:new|good|fine|ok)\b",
+            r"\b(?:even )?though (?:the |my )?(?:rubbers|hangers|rubber mounts|mounts) are (?:all )?(?:new|good"
+            r"|fine|ok)\b",
             "",
         )
         for cue in ("though ",)
@@ -272,7 +281,8 @@ SAID_TUBING: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
     *(
         (
             cue,
-            r"^(?=.*\b(?:cope[sd]?|notch\w*|fish ?mouth|saddle)\b)(.*?)\b(?:meets|meeting|butting(?: up)?(?: to)?) (?=(?:its own|another|an?"
+            r"^(?=.*\b(?:cope[sd]?|notch\w*|fish ?mouth|saddle)\b)(.*?)\b(?:meets|meeting|butting(?: up)?(?:"
+            r" to)?) (?=(?:its own|another|an?"
             r"|the|one of|itself) )",
             r"\1onto ",
         )
@@ -285,7 +295,8 @@ SAID_TUBING: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
     *(
         (
             cue,
-            r"\b(?:is (?:that|it|this) enough|will (?:it|that|this) (?:hold|do|cope|take it)|(?:is )?(?:that|it) (?:strong|big) enough)"
+            r"\b(?:is (?:that|it|this) enough|will (?:it|that|this) (?:hold|do|cope|take it)|(?:is )?(?:that|it)"
+            r" (?:strong|big) enough)"
             r" or (?:should|do|must|would) (?:i|we) (?:have to |need to )?(?:go|use|get) (?:heavier|bigger|thicker)\b",
             "will it hold",
         )
@@ -301,8 +312,10 @@ SAID_TUBING: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
     *(
         (
             cue,
-            r"^(?!.*\b(?:awg|gauge|ga|cables?|wires?|hoses?|lines?)\b)(.*?)\b(?:is |are )?(?:one|a single|single) ([0-9][0-9./ -]*)(?: ?(?:inch|in|\"))?"
-            r"(?: (?:pipe|exhaust))? as (?:good|big|much|free) as (?:a pair of|twin|dual|two) ([0-9][0-9./ -]*?)(?: ?(?:inch|in|\"))?'?s?"
+            r"^(?!.*\b(?:awg|gauge|ga|cables?|wires?|hoses?|lines?)\b)(.*?)\b(?:is |are )?(?:one|a single"
+            r"|single) ([0-9][0-9./ -]*)(?: ?(?:inch|in|\"))?"
+            r"(?: (?:pipe|exhaust))? as (?:good|big|much|free) as (?:a pair of|twin|dual|two) ([0-9][0-9./"
+            r" -]*?)(?: ?(?:inch|in|\"))?'?s?"
             r"(?: (?:pipes?|exhausts?))?(?= |$)",
             r"\1 exhaust pipe single \2 inch or dual \3 inch",
         )

@@ -16,10 +16,10 @@ if TYPE_CHECKING:
 _PIECES = """
 nitrile nbr buna epdm fkm fpm fluor silicone chang clip clamp braid o2 oxygen lambda band hot temp glow dot mix top weld
 washer sleeve spacer slip whit bsw bsf 0ba 1ba 2ba 3ba 4ba 5ba 6ba 7ba 8ba 9ba
-setback spring thin rocks pipe sleeve clutch
+setback springback thins thinner rocks sleeve clutch
 torch flame heat red wrap hose r0 r1 r2 r3 r4 r5 r6 r7 r8 r9 primar coolant freeze brak tank drum
 """
-_CUES = tuple(_PIECES.split())
+_CUES = (*_PIECES.split(), "set back", "spring back", "springs back", "bend thin", "thin the", "thin out")
 
 
 def subject_of(question: str, words: tuple[str, ...], data: Refdata) -> Answer | None:

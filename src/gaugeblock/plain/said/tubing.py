@@ -23,11 +23,9 @@ _TENS = {
 _DIGIT = "|".join(_ONES)
 _TEN = "|".join(_TENS)
 # Words of a line that is about a tube, and of one that is about a thread.
-_TUBE = re.compile(r"\b(?:tub(?:e|es|ing)|pipes?|bends?|bent|die|box|rhs|shs|wall|cds|dom|erw|cope|notch|kg/m)\b")
-_BENT = re.compile(
-    r"\b(?:tub(?:e|es|ing)|pipes?|die|dies|bend|bends|offset|jog|joggle|radius|dodge|former|step|bars?|hoops?)\b"
-)
-_THREAD = re.compile(r"\b(?:bolts?|nuts?|studs?|threads?|screws?|lugs?|taps?|torque)\b")
+_TUBE = r"\b(?:tub(?:e|es|ing)|pipes?|bends?|bent|die|box|rhs|shs|wall|cds|dom|erw|cope|notch|kg/m)\b"
+_BENT = r"\b(?:tub(?:e|es|ing)|pipes?|die|dies|bend|bends|offset|jog|joggle|radius|dodge|former|step|bars?|hoops?)\b"
+_THREAD = r"\b(?:bolts?|nuts?|studs?|threads?|screws?|lugs?|taps?|torque)\b"
 _ANGLES = {"fort": "45", "nine": "90", "thir": "30", "sixt": "60"}
 _MOST_WALL = 8  # mm, of a tube whose wall is said without its unit
 _LEAST_OD = 10  # mm
@@ -50,7 +48,7 @@ def _three(match: re.Match[str]) -> str:
 
 def _two(match: re.Match[str]) -> str:
     """``38x2`` of a tube is 38 mm with a wall of 2 mm; of a bolt it stays."""
-    is_tube = _TUBE.search(match.string) is not None and _THREAD.search(match.string) is None
+    is_tube = re.search(_TUBE, match.string) is not None and re.search(_THREAD, match.string) is None
     if not is_tube or int(match[1]) < _LEAST_OD or not 0 < float(match[2]) <= _MOST_WALL:
         return match[0]
     return f"{match[1]} mm x {match[2]} mm"
@@ -63,7 +61,7 @@ def _inch_and(match: re.Match[str]) -> str:
 
 def _bends(match: re.Match[str]) -> str:
     """``two forty-fives`` of a tube are bends of 45; of a car they are tyres, and stay."""
-    if _BENT.search(match.string) is None or _THREAD.search(match.string) is not None:
+    if re.search(_BENT, match.string) is None or re.search(_THREAD, match.string) is not None:
         return match[0]
     return f"{_ANGLES[match[1][:4]]}s"
 
@@ -100,8 +98,8 @@ _FROM_TO = rf"{_FROM}{_A_WALL}{_TO}{_A_WALL}(?= |$)"
 
 def _two_walls(match: re.Match[str]) -> str:
     """``from one twenty wall to ninety five``: two walls side by side."""
-    is_wall = match[2] or match[4] or ("." in match[1] and _TUBE.search(match.string))
-    if not is_wall or _THREAD.search(match.string):
+    is_wall = match[2] or match[4] or ("." in match[1] and re.search(_TUBE, match.string))
+    if not is_wall or re.search(_THREAD, match.string):
         return match[0]
     first, second = (_SPOKEN_WALLS.get(text, text if "." in text else f".{text}") for text in (match[1], match[3]))
     return f"{first} wall or {second} wall"

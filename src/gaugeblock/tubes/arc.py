@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 
 _TURN = 360  # degrees
 _NO_CORNER = 170  # degrees: towards a U the corner runs away
+_SQUARE = 90
 _LEGS = 2
 _MOST_LEGS = 7
 FACTS = ("length", "setback", "start")
@@ -119,6 +120,9 @@ def _with_setback(title: str, asked: dict[str, str | None], figures: list[Figure
         do = f"A bend of {_NO_CORNER} deg and more makes no corner, and so has no setback. Use its length."
         return Sheet(title, asked, data, figures, [], (), decision=none("", do))
     do = "From where the bend starts to the corner of the two centre lines. Take it from the leg to mark the start."
+    turned = units.from_base(base(next(f for f in figures if f.quantity == "bend_angle")), "deg")
+    if turned > _SQUARE + 1e-9:
+        do += f" The tube turns {turned:g} deg; its legs then stand {_SQUARE * 2 - turned:g} deg apart."
     figures = [found, *(f for f in figures if f is not found)]
     return Sheet(title, asked, data, figures, [], (), decision=use("SETBACK", found, do))
 

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from gaugeblock import units
 from gaugeblock.answer.asking import NUMBER, Hit, Shaped, Topic
-from gaugeblock.tubes.said import DEG, answer_in
+from gaugeblock.errors import GaugeblockError, InputError
+from gaugeblock.tubes.keys import phrases, stock
+from gaugeblock.tubes.said import DEG, answer_in, is_without_metal
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -56,8 +58,18 @@ class Pulled(Shaped):
             yield Hit(hit.count, hit.value, f"{hit.said}, opened by {back[-1]}" if back else hit.said)
 
 
-def _settle_overbend(values: dict[str, str], _data: Refdata) -> dict[str, str]:
-    """One stock and one die; the test bend is of the angle that is wanted, where no other is said."""
+def _settle_overbend(values: dict[str, str], data: Refdata) -> dict[str, str]:
+    """One stock and one die; the test bend is of the angle that is wanted, where no other is said.
+
+    InputError for two metals: the test bend holds for its own.
+    """
+    metal = values.get("material", "")
+    if metal and not is_without_metal(metal, data) and metal.casefold() not in phrases(data):
+        try:
+            stock(metal, data)
+        except GaugeblockError as error:
+            do = "bend a test piece of the metal that is to be bent, and say that one alone"
+            raise InputError(metal, "material", "a test bend holds for its own metal alone", (), do) from error
     tested = values.get("test", "")
     angle = values.get("angle") or tested.partition(" set")[0]
     return {key: value for key, value in (("angle", angle), ("test", tested)) if value}

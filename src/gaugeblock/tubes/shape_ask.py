@@ -95,9 +95,10 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
     )
 
 
-_TUBE = r"(?: (?:od|outside(?: diameter)?|tubes?|tubing|pipe|chrome moly|dom|bar))*"
+# A pipe of inches is called by its bore: only one of millimetres is as large as it is called.
+_TUBE = r"(?: (?:od|outside(?: diameter)?|tubes?|tubing|chrome moly|dom|bar|(?<=mm )pipe))*"
 _SITS = (
-    r"(?: (?:going|goes|lands?|square|straight|that|which|butts?|butted|sits?|sitting"
+    r"(?: (?:going|goes|lands?|square(?! (?:tub|box|section|rail|bar|hollow))|straight|that|which|butts?|butted|sits?|sitting"
     r"|comes?|joins?|joining|welded|in|up|fits?|is|to be|at a right angle))*"
 )
 _ONTO = (
@@ -155,7 +156,11 @@ def cope_of() -> Topic:
             ),
             "onto": _ONTO,
             "angle": (
-                Shaped(r"square(?: on)?|at a right angle|straight on", always("90 deg"), "square"),
+                Shaped(
+                    r"square(?: on)?(?! (?:tub|box|section|rail|bar|hollow))|at a right angle|straight on",
+                    always("90 deg"),
+                    "square",
+                ),
                 amount("angle", before="(?:at|by)", say="at {}"),
                 Shaped(r"at (?P<n>30|45|60|90)", _degrees, "at {}"),
                 amount("angle", say="at {}"),

@@ -170,6 +170,12 @@ GAP = Topic(
                 lambda m: m["n"],
                 "to the {}",
             ),
+            Shaped(
+                r"(?:the |an? |my )?(?:spark )?plug boots?",
+                always("plug leads"),
+                "to the plug boots",
+                cue=("plug boot",),
+            ),
             Shaped(r"(?:the |an? |my )?wiring (?P<n>loom|harness)", lambda m: m["n"], "to the {}", cue=("wiring",)),
             Shaped(
                 r"(?:the |an? |my )?(?:side of the )?(?P<n>(?:plastic|nylon) (?:fuel )?tank)",
@@ -180,7 +186,7 @@ GAP = Topic(
             Shaped(
                 r"(?:the |an? |my )?(?:plug |ht |ignition |spark )?(?:leads?|plug boots?)(?= (?:to|and|from|near"
                 r"|off|clearance"
-                r"|touching|on|against|by|beside)|$)|(?:spark )?plug boots?",
+                r"|touching|on|against|by|beside)|$)",
                 always("plug leads"),
                 "to the plug leads",
                 doubt=1,

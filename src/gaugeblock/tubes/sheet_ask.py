@@ -19,6 +19,7 @@ _UNITS = {"'": "ft", "foot": "ft", "feet": "ft", '"': "in", "inch": "in", "inche
 _UNIT = r"(?: ?(?P<{0}>ft|feet|foot|'|in|inch(?:es)?|\"|mm|m))?"
 _SIDES = rf"(?P<a>{NUMBER}){_UNIT.format('ua')} ?(?:x|by) ?(?P<b>{NUMBER}){_UNIT.format('ub')}"
 _MILLIMETRES = 300  # no sheet has two sides of so many feet or inches
+_WIDEST = 6  # feet; two bare sides of more are a plate in inches: 12 x 12
 _LARGE = 12  # feet; a bare side over this is in inches
 
 
@@ -31,7 +32,7 @@ def _sides(match: re.Match[str]) -> str | None:
     other = _UNITS.get(unit or "ft", unit or "ft")
     if unit is None and min(float(match[k]) if "/" not in match[k] else 0 for k in "ab") >= _MILLIMETRES:
         return f"{match['a']} mm x {match['b']} mm"
-    if unit is None and min(float(match[k]) if "/" not in match[k] else 0 for k in "ab") > _LARGE:
+    if unit is None and min(float(match[k]) if "/" not in match[k] else 0 for k in "ab") > _WIDEST:
         # no sheet has two sides of so many feet, nor of so few millimetres
         return f"{match['a']} inch x {match['b']} inch"
     if unit is None and max(float(match[k]) for k in "ab" if "/" not in match[k]) > _LARGE:

@@ -111,7 +111,12 @@ WALLS = (
         lambda m: f"{m['n']} in",
         "{} wall",
     ),
-    Shaped(r"wall (?:of |is )?(?P<n>0?\.[0-9]+|[0-9.]+(?= ?mm))(?: ?(?:in|inch|\")| ?(?P<mm>mm))?", _wall, "{} wall"),
+    Shaped(
+        r"wall (?:of |is )?(?P<n>0?\.[0-9]+|[0-9.]+(?= ?mm))(?: ?(?:in|inch|\")| ?(?P<mm>mm))?",
+        _wall,
+        "{} wall",
+        doubt=1,  # 3 mm wall, 50 mm tube
+    ),
     Shaped(
         rf"(?:x |by )?(?P<n>[0-9]{{1,2}}) ?(?:{GAUGE}|bwg)(?: wall)?(?: bwg)?",
         lambda m: f"{m['n']} BWG",

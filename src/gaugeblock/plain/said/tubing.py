@@ -144,7 +144,15 @@ SAID_TUBING: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
         r"\b(?:an |one |1 )?inch and (one|three|five|seven)[ -](eighths?|sixteenths?)\b",
         _inch_and,
     ),
-    *((cue, r"\b(forty[ -]fives|nineties|thirties|sixties)\b", _bends) for cue in ("fives", "ties")),
+    *(
+        (
+            cue,
+            r"\b(forty[ -]fives|(?<=two )(?:nineties|thirties|sixties)|(?<=pair of )(?:nineties|thirties|sixties)"
+            r"|(?<=three )(?:nineties|thirties|sixties))\b",
+            _bends,
+        )
+        for cue in ("fives", "ties")
+    ),
     *(
         (cue, r"\b(?:an? )?(?:u[- ]|return |hairpin )bend\b", "180 degree bend")
         for cue in ("u-bend", "n bend", "u bend", "pin b")

@@ -23,8 +23,8 @@ KEPT = {
     *("tale", "teams", "took", "weary", "meet", "meets", "stance"),
 }
 
-# Read first where they mean something: CREW tube, factory new, marked and took as part of a longer phrase.
-READ_FIRST = {"crew", "factory", "marked", "took"}
+# Read first where they mean something: CREW tube, factory new, the others as part of a longer phrase.
+READ_FIRST = {"crew", "factory", "lets", "letting", "marked", "requires", "took"}
 
 
 def _vocabulary() -> set[str]:

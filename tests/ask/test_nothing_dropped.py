@@ -27,7 +27,7 @@ NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?|\.[0-9]+")
 # are grade 8, 50 kilos 490 N; or says no more of an answer: the size of an axle whose maker is asked.
 OTHERWISE = re.compile(
     r"\b(?:v ?(?:4|6|8|10|12)|o2)\b|[0-9]+ (?:weeks?|months?)|[0-9.]+ (?:thou|(?:radial )?lines?|dashes)|6 lines on"
-    r" head|(?<![0-9.])0?[0-9]{2,3}(?= wall| dom| 4130)"
+    r" head|(?<![0-9.])0?[0-9]{2,3}(?= wall| dom| 4130)|(?<![0-9.])0[0-9]{2}(?![0-9./])"
     r"|8\.8 in rear|8\.8 inch ring|9 inch ring|8 1/2 inch(?:es)? (?:across|diff)|50 (?:kilos|kg)"
     r"|900 millibar|2448(?= pitch)|(?<=in )mm2|(?<=what )mm2"
     r"|\b5 speed|\b3 55 gears|(?<=4\.1 to )1\b"

@@ -76,7 +76,7 @@ def test_the_length_to_cut_is_the_legs_and_the_arc() -> None:
     assert mixed.typical == pytest.approx(cut.typical)
 
 
-@pytest.mark.parametrize("legs", ["1 in, 2 in, 3 in", "", " , ", "20"])
+@pytest.mark.parametrize("legs", [", ".join(["1 in"] * 8), "", " , ", "20"])
 def test_legs_that_are_none_are_refused(legs: str) -> None:
     with pytest.raises(GaugeblockError):
         arc("6 in", "90 deg", legs=legs)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
+from gaugeblock.exhaust.ends_ask import EXHAUST, HANGER, IGNITION, OUTLET
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -37,27 +38,8 @@ def _joint() -> Callable[..., Sheet]:
     return exhaust_joint
 
 
-def _hanger() -> Callable[..., Sheet]:
-    from gaugeblock.exhaust.hanger import exhaust_hanger
-
-    return exhaust_hanger
-
-
-def _ignition() -> Callable[..., Sheet]:
-    from gaugeblock.exhaust.ignition import exhaust_ignition
-
-    return exhaust_ignition
-
-
-def _outlet() -> Callable[..., Sheet]:
-    from gaugeblock.exhaust.outlet import exhaust_outlet
-
-    return exhaust_outlet
-
-
 _LONG = 6  # letters of 2 1/2 and no more
 _VOLUMES = {"l": "L", "c": "cm**3", "in": "in**3"}
-_EXHAUST = r"(?:the |an? |my )?(?:exhausts?|tail ?pipes?|mufflers?|silencers?)(?: (?:pipe|tube|system|run))?"
 _PIPES = r"(?:exhaust|tail|down) ?(?:pipes?|tubes?|system)?|pipes?|tubing"
 PIPE = Topic(
     _pipe,
@@ -80,11 +62,11 @@ PIPE = Topic(
                 "two pipes",
             ),
             Shaped(r"(?:dual|twin)s?(?= [0-9])", always("2"), "two pipes", cue=("dual", "twin")),
-            Shaped(r"single(?: (?:exhaust|pipe|system))?", always("1"), "one pipe"),
+            Shaped(r"(?:an? )?single(?: (?:exhaust|pipe|system))?(?: only)?", always("1"), "one pipe"),
         ),
         "od": (
             amount("length", after="(?:exhaust|pipe|tube|system)(?: pipe)?", bare="in", say="{} pipe"),
-            amount("length", before=r"(?:is|will|does|with)(?: an?)?", say="{} pipe"),
+            amount("length", before=r"(?:is|will|does|with|would|should|could)(?: an?)?", say="{} pipe"),
             Shaped(
                 rf"(?P<n>{NUMBER})(?: ?(?:(?P<mm>mm)|in|inch|\"))?(?= or | for |$)",
                 lambda m: f"{m['n']} {'mm' if m['mm'] else 'in'}" if len(m["n"]) < _LONG or m["mm"] else None,
@@ -108,10 +90,11 @@ PIPE = Topic(
         r"|(?:what |which )?(?:bore|diameter)|engine|motor|for|mufflers?|exhausts?|size"
         r"|[vi][- ]?(?:4|6|8|10|12|twin)"
         r"|(?:straight|inline|flat) (?:four|five|six|eight|[4568])|small block|big block|headers?|how"
-        r" big|diameter|inside"
+        r" big|diameter|inside|on the dyno|(?:there(?:'s| is) )?room for|room|be|too little|enough|only|makes?|making"
+        r"|(?:new |whole )?system|under|mild cam|(?:wild|big|hot) cam|stock|buying|buy|put(?:ting)?"
     ),
     needs=("power",),
-    asks_for=r"exhausts?|tail ?pipes?|pipes?|duals|mufflers?",
+    asks_for=r"exhausts?|tail ?pipes?|pipes?|duals|mufflers?|new system|system under|for a single",
     table="exhausts",
     unmoved="metal finish state standard quality",
 )
@@ -146,7 +129,7 @@ RUN = Topic(
         ),
     },
     (
-        rf"(?:how (?:much|far) )?(?:will|does|do)? ?(?:{_EXHAUST})|(?:from"
+        rf"(?:how (?:much|far) )?(?:will|does|do)? ?(?:{EXHAUST})|(?:from"
         r" )?cold|grows?|growth|expan(?:d|ds|sion)|longer|hot|when|"
         r"get|gets|move|moves|heat|pipe|tube"
     ),
@@ -156,6 +139,7 @@ RUN = Topic(
     table="exhausts",
     unmoved="finish standard service quality",
 )
+_SHIELD = r"(?:(?:an?|the|my|some) )?(?:(?:heat|metal|steel|tin|sheet) ?)?shield(?:ing)?"
 _NEAR = (
     r"near|close(?: to)?|clearance(?: to)?|from|to|next to|gap(?: to)?|away from|off|distance|between|and|under|over"
 )
@@ -186,6 +170,28 @@ GAP = Topic(
                 lambda m: m["n"],
                 "to the {}",
             ),
+            Shaped(
+                r"(?:the |an? |my )?(?:spark )?plug boots?",
+                always("plug leads"),
+                "to the plug boots",
+                cue=("plug boot",),
+            ),
+            Shaped(r"(?:the |an? |my )?wiring (?P<n>loom|harness)", lambda m: m["n"], "to the {}", cue=("wiring",)),
+            Shaped(
+                r"(?:the |an? |my )?(?:side of the )?(?P<n>(?:plastic|nylon) (?:fuel )?tank)",
+                always("tank"),
+                "to the tank",
+                cue=("tank",),
+            ),
+            Shaped(
+                r"(?:the |an? |my )?(?:plug |ht |ignition |spark )?(?:leads?|plug boots?)(?= (?:to|and|from|near"
+                r"|off|clearance"
+                r"|touching|on|against|by|beside)|$)",
+                always("plug leads"),
+                "to the plug leads",
+                doubt=1,
+                cue=("lead", "plug boot"),
+            ),
         ),
         "gap": (
             amount("length", say="{} gap", doubt=1),
@@ -194,6 +200,19 @@ GAP = Topic(
                 always("0 in"),
                 "touching",
                 cue=("against", "touching", "onto", "on to"),
+            ),
+        ),
+        "shield": (
+            Shaped(
+                rf"(?:if|when|with|once|behind)(?: (?:i|we|you|it|put|fit|have|has|use|add|make|run|is|got|get"
+                rf"|there|in))*"
+                rf" {_SHIELD}(?: (?:in|between|them|there|on|it|fitted))*|{_SHIELD} (?:in )?(?:between|there"
+                rf"|fitted|on it)"
+                r"(?: them)?",
+                always("yes"),
+                "a shield between",
+                doubt=1,
+                cue=("shield",),
             ),
         ),
         "what": (
@@ -213,7 +232,7 @@ GAP = Topic(
         "hot": (amount("temperature", before="(?:at|running(?: at)?)", say="pipe at {}"),),
         "movement": (amount("length", after="(?:movement|of growth|growth)", say="moves {}"),),
     },
-    rf"how (?:close|near|far)|can|{_NEAR}|{_EXHAUST}|(?:the |my |an? )?headers?(?: tubes?| pipes?)?|lay|lie|room"
+    rf"how (?:close|near|far)|can|{_NEAR}|{EXHAUST}|(?:the |my |an? )?headers?(?: tubes?| pipes?)?|lay|lie|room"
     rf"|enough|clear|run"
     r"|(?:if )?(?:there(?:'?s| is) )?(?:without|no)(?: an?| any| room for an?| space for an?)? (?:heat"
     r" )?shield(?:ing)?|unshielded|bare (?:exhaust|headers?|pipes?)(?: pipes?)?|past|big|exhaust|air|all round|round"
@@ -221,12 +240,16 @@ GAP = Topic(
     r"|ended up|back axle"
     r"|(?:rubber[ -])?hung|hanging|bare(?= floor| body| frame)|under|over|between|leave"
     r"|(?:(?:turbo|exhaust) )?(?:down ?pipes?|manifolds?)|running|stay(?: there| put)?"
-    r"|for (?:about )?an? (?:foot|metre|yard)"
+    r"|for (?:about )?an? (?:foot|metre|yard)|(?:catalytic )?converter|cats?|side of|between|must be kept|kept"
+    r"|cylinders?|since|clonks?|clunks?|knock(?:s|ing)?|bang(?:s|ing)?|hit(?:s|ting)?|(?:hit )?(?:an? )?bumps?"
+    r"|(?:too )?few mounts|primar(?:y|ies)"
+    r"|long tubes|clearance|at (?:the )?most|keep burning|burn(?:s|ing|t)?|melt(?:s|ing)?|unshielded|what should i do"
     r"|or (?:do|should|must|will) i (?:need|have|want)?(?: to)?|(?:do|should) i|(?:shield|sleeve|move)(?: it)?$"
     r"|what (?:will|can|does) (?:the|that|its?) (?:rubber|line|hose|boot)|(?:take|stand|survive)$",
     needs=("to",),
     columns={"to": _neighbours},
-    asks_for=rf"close|near|clearance|gap|room|clear|how far|away|headers?|down ?pipes?|manifolds?|{_EXHAUST}",
+    asks_for=rf"cats?|converter|long tubes|close|near|clearance|gap|room|clear|how far|away|headers?|down"
+    rf" ?pipes?|manifolds?|{EXHAUST}",
     is_named=True,  # a brake line alone is no question of its gap
     table="exhausts",
     job_keys={"to": "gaps[]"},
@@ -254,11 +277,22 @@ JOINT = Topic(
         ),
         "wall": (amount("length", after="wall", say="{} wall"),),
         "overlap": (amount("length", after="overlap", say="{} overlap"),),
+        "fact": (
+            Shaped(
+                r"(?:how (?:much|far|deep)(?: (?:should|must|does|do|of|an?|the|i|it|pipe|to|they|in))*"
+                r" )?(?:overlap|insert(?:ion)?"
+                r"(?: depth)?|slide in(?:to)?|push(?:ed)? in(?:to)?|go(?:es)? in(?:to)?|depth|engage(?:ment)?)",
+                always("overlap"),
+                "the overlap",
+                cue=("overlap", "insert", " into", " in", "depth", "engage"),
+            ),
+            Shaped(r"how (?:far|deep)", always("overlap"), "the overlap", doubt=1, cue=("how far", "how deep")),
+        ),
         "socket": (amount("length", before="socket", say="{} socket"),),
         "angle": (amount("angle", say="{} in all"),),
     },
-    rf"{_EXHAUST}|duals?(?: exhausts?| system)?|overlap|joints?|clearance|inside diameter|id|size|gap|for|how"
-    r" (?:much|many|far|big)|bends?|where|place(?:ment)?|do i|when",
+    rf"{EXHAUST}|duals?(?: exhausts?| system)?|overlap|joints?|clearance|inside diameter|id|size|gap|for|how"
+    r" (?:much|many|far|big)|bends?|where|place(?:ment)?|do i|when|its|before|(?:the )?clamps?|goes on",
     needs=("kind",),
     asks_for=(
         r"re-?t\S+|slip\S*|expanded|sockets?|overlap|pie\S*|mit\S+|butt|collector|balance|cross\S*|[xh]["
@@ -266,106 +300,5 @@ JOINT = Topic(
     ),
     table="exhausts",
     job_keys={"kind": "joint"},
-)
-OUTLET = Topic(
-    _outlet,
-    "exhaust outlet",
-    {
-        "jurisdiction": (
-            Shaped(r"(?:in )?(?P<n>germany|austria|new hampshire|quebec|arizona)", lambda m: m["n"], "in {}"),
-        ),
-    },
-    (
-        rf"{_EXHAUST}|outlets?|tips?|exits?|ends?|(?:stop|finish|quit|terminate|dump|turn)s?(?= (?:out|short"
-        rf"|before|ahead"
-        r"|just|behind|under|in front|at))|(?:just |right )?(?:ahead|short) of|out|just|back|tyres?|tires?|come out"
-        r"|stick(?:s|ing)?(?: out)?|point(?:s|ing)?|past|beyond"
-        r"|(?:the )?body|bumpers?|how far|have to|has to|dump(?:s)?|legal|allowed|rules?|law|where|side|"
-        r"under|in front of|may|before|rear|wheel|door"
-    ),
-    asks_for=r"outlets?|exits?|dumps?|come out|tips?|legal|stick\S*|tail ?pipes?|past|beyond",
-    is_named=True,  # it needs nothing else
-    columns={"jurisdiction": ("exhaust/outlets", "jurisdiction")},
-    table="exhausts",
-)
-_BEHIND = r"(?:behind|from|after|past|off) (?:the |my )?(?:flex\S*|joint|collector|header)(?: (?:pipe|section|joint))?"
-HANGER = Topic(
-    _hanger,
-    "hangers of an exhaust",
-    {
-        "spacing": (
-            amount("length", after="(?:apart|spacing|between)", say="{} apart"),
-            amount("length", before=r"every", say="{} apart"),
-            amount("length", before=r"spacing(?: of)?", say="{} apart", doubt=1),  # or the pipe, said before its name
-        ),
-        "first": (
-            amount("length", followed=_BEHIND, say="the first {} behind"),
-            amount("length", before=r"first (?:exhaust |pipe )?hangers?(?: is| at)?", say="the first {} behind"),
-        ),
-        "od": (
-            amount(
-                "length",
-                after=r"(?:(?:stainless|mild|steel|alumini[sz]ed) )*(?:exhaust|pipe|tube|system|stainless|steel)"
-                r"(?: pipe| system)?",
-            ),
-        ),
-        "run": (
-            amount("length", after="(?:long|run)"),
-            amount("length", before="(?:running|runs?|long|length)(?: of)?"),
-        ),
-        "swing": (amount("angle", say="swings {}"),),
-    },
-    (
-        rf"under(?: (?:a|the|my))?|{_BEHIND}|{_EXHAUST}|(?:rubber )?hangers?|hang|spacing|apart|first|between"
-        r"|swings?|distance|how"
-        r" (?:far|many|close)|where|should|place|go|every|for|hot|rubbers?"
-    ),
-    asks_for=r"spacing|apart|first|swings?|between|every|how far|hangers?",
-    is_named=True,
-    # the habit is one for all pipes
-    settle=lambda values, _: {k: v for k, v in values.items() if k not in ("od", "run")},
-    unmoved="metal finish state form standard service quality",
-)
-_PLUGS = r"(?:the |new |old |these |my )?(?:spark ?)?plugs?"
-IGNITION = Topic(
-    _ignition,
-    "ignition beside headers",
-    {
-        "maker_gap": (
-            amount(
-                "length", before=r"(?:the )?(?:engine )?makers?(?:'s)?(?: says?| gap)?", bare="in", say="maker's {}"
-            ),
-        ),
-        "gap": (
-            amount("length", before=r"(?:plug )?gap(?: is| of| set(?: to| at)?)?", bare="in", say="gap {}"),
-            amount("length", after="(?:plug )?gap", bare="in", say="gap {}"),
-        ),
-        "old_reach": (
-            amount("length", before=r"old(?: ones?| plugs?)?(?: have| with| are)?(?: an?)?", say="old reach {}"),
-        ),
-        "reach": (
-            amount("length", before=r"(?:new )?(?:spark )?plugs?(?: have| with| are)?(?: an?)?", say="reach {}"),
-            amount("length", followed="reach", say="reach {}", doubt=1),
-            amount("length", before="reach(?: is| of)?", say="reach {}"),
-        ),
-        "timing_before": (
-            amount("angle", followed="before", say="timing {} before"),
-            amount("angle", before="(?:was|before)", say="timing {} before"),
-        ),
-        "timing_after": (
-            amount("angle", followed="(?:after|now|with)", say="timing {} after"),
-            amount("angle", before="(?:now|after)", say="timing {} after"),
-        ),
-        "lead": (amount("length", followed=r"(?:from|off|to) (?:the )?(?:headers?|pipe|exhaust)", say="lead {} off"),),
-    },
-    (
-        rf"{_PLUGS}|gap|reach|heat|(?:breaker )?points?|coil|electronic|transistor(?:ised|ized)?|cdi|ignition"
-        r" ?range|timing|ignition|before|after|with|headers?|(?:what|which)|(?:does|do|will|did)"
-        r"|chang(?:e|es|ed)|the same|check|putting|on|from|(?:plug|spark plug) (?:wires?|leads?)|leads?|hotter"
-        r"|colder|for|set|same"
-    ),
-    asks_for=r"plug gap|gap|reach|heat ?range|timing|hotter|colder",
-    is_named=True,
-    table="exhausts",
 )
 TOPICS = (PIPE, GAP, JOINT, RUN, OUTLET, HANGER, IGNITION)

@@ -61,6 +61,7 @@ _GAP: tuple[Option, ...] = (
     ("state", "S", "its state: wet, dry, continuous"),
     ("limit", "T", "what its maker says that it stands: 150 degC"),
     ("measured", "T", "what it came to on the car, hot and after shut-down: 90 degC"),
+    ("shield", "W", "what stands between both: yes, 1 mm steel"),
 )
 _JOINT: tuple[Option, ...] = (
     ("kind", "K", "slip joint, sliding joint, butt weld, mitre, collector, balance pipe, sensor boss, flange"),
@@ -71,11 +72,13 @@ _JOINT: tuple[Option, ...] = (
     ("angle", "A", "that a mitred bend turns in all: 90 deg"),
     ("clamp", "C", "that holds it: V-band, band clamp, exhaust clamp"),
     ("tried", "T", "how it was found tight: smoke, 2 psi, 2026-11-20"),
+    ("fact", "F", "socket (which it is where nothing is asked), overlap"),
 )
 _HANGER: tuple[Option, ...] = (
     ("spacing", "L", "from hanger to hanger: 4 ft"),
     ("first", "L", "from the flexible section or first joint to the first hanger: 10 in"),
     ("swing", "A", "of a hanger from straight down when hot: 15 deg"),
+    ("run", "L", "length of the whole run, for how many hangers that is: 12 ft"),
     ("tried", "T", "how the run was found to hold still: shaken by hand, hot, 2026-11-20"),
 )
 _OUTLET: tuple[Option, ...] = (("jurisdiction", "J", "whose rules hold: Germany, US New Hampshire"),)

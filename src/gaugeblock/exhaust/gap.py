@@ -167,6 +167,7 @@ def exhaust_gap(
     state: str | None = None,
     limit: str | None = None,
     measured: str | None = None,
+    shield: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """How near a neighbour of an exhaust may be, and whether a given gap keeps to it when the run is hot.
@@ -176,7 +177,8 @@ def exhaust_gap(
     ``jurisdiction`` whose rule it must keep (``US Maryland``). For the heat of a line, a wire, a hose or a plug lead:
     ``pipe`` its diameter, ``hot`` its metal, ``hot_finish`` its emissivity; ``od`` and ``finish`` of the neighbour;
     ``air`` beside it and ``soak_air`` after shut-down; ``what`` it is (``DOT 4``, ``SAE J30 R9``) and its ``state``, or
-    ``limit`` that its maker says; ``measured`` what it came to on the car. Heat may be a range (``700 to 900 degF``).
+    ``limit`` that its maker says; ``measured`` what it came to on the car; ``shield`` what stands between (``yes``).
+    Heat may be a range (``700 to 900 degF``).
 
     Returns a Sheet: the figures of rules and habits, the largest first; what the neighbour comes to at this gap by the
     estimate of ``route``, against what it stands. Raises LookupMiss for a neighbour that is not
@@ -216,6 +218,8 @@ def exhaust_gap(
         why = f"no rule of {jurisdiction[:60]} with a number was found: what is shown is of others"
         checks.append(Check("rule of the place", CANNOT_TELL, why, bears=INFORM))
     decision = _decided(known, left, checks, is_local, warm)
+    if shield:
+        decision = decision.replace(do=f"{decision.do} {_SHIELDED}")
     figures = [*decision.figures, *(warm.figures if warm is not None else ()), *known.own, *known.others]
     figures += [f for f in (left, cold, moved, stands) if f is not None]
     told = cautions(data, ("line near exhaust", "fire", "exhaust"), _STATED.get(known.name, ()))
@@ -233,6 +237,7 @@ def exhaust_gap(
 
 _NYLON = ("nylon", "plastic")
 _NO_NYLON = "Nylon tube does not belong beside an exhaust part: run metal tube or a rated hose there, and a shield"
+_SHIELDED = "No table says how much less room is needed behind a shield: measure the heat behind it."
 _HEAT = ("pipe", "hot", "hot_finish", "od", "finish", "air", "soak_air", "what", "state", "limit", "measured")
 NO_HEAT = "an estimate of its heat needs the diameter of the pipe, the heat of its metal and its own diameter"
 _RUBBER = "natural rubber, lasting heat"

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import ceil
+
 from gaugeblock import units
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, OK, Bound, Check, at_most
 from gaugeblock.answer.decision import Candidate, ask, none, use
@@ -52,6 +54,7 @@ def exhaust_hanger(
     *,
     first: str | None = None,
     swing: str | None = None,
+    run: str | None = None,
     tried: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
@@ -59,7 +62,8 @@ def exhaust_hanger(
 
     Parameters are text as people write them: ``spacing`` from hanger to hanger (``4 ft``); ``first`` from the flexible
     section, or the first joint, to the first hanger (``10 in``); ``swing`` of a hanger from straight down when hot
-    (``15 deg``); ``tried`` how the run was found to hold still.
+    (``15 deg``); ``run`` the length of the whole run (``12 ft``), of which is told how many hangers that is;
+    ``tried`` how the run was found to hold still.
 
     Returns a Sheet: the habits, for no publication about cars was found, and what was given against them. What each
     hanger carries and how far it swings is worked out by ``exhaust_run``. Raises InputError or UnitError for what
@@ -69,7 +73,7 @@ def exhaust_hanger(
     'ask'
     """
     data = data or refdata()
-    asked = {"spacing": spacing, "first": first, "swing": swing, "tried": tried}
+    asked = {"spacing": spacing, "first": first, "swing": swing, "run": run, "tried": tried}
     read = {
         key: stated(read_positive(typed, dim, key), quantity, key, data)
         for key, (dim, quantity, *_) in _READ.items()
@@ -95,11 +99,22 @@ def exhaust_hanger(
     if first_said is None:
         decision = use(VERB, shown[0], "Habit, tried in this shop.")
     else:
-        do = f"{capital(first_said.reason)}."
+        do = f"{capital(first_said.reason)}.{_counted(run, habits['spacing'])}"
         decision = ask(VERB, candidates, [c.name for c in asks], do)
     listed = list({f.id: f for f in (*decision.figures, *habits.values(), *read.values())}.values())
     told = cautions(data, ("exhaust",), ("carbon monoxide", "fixed point"))
     return Sheet(title, asked, data, listed, checks, told, decision=decision, questions=questions)
+
+
+def _counted(run: str | None, spacing: Figure) -> str:
+    """How many hangers a run of this length has at the usual spacing; blank where none was given."""
+    if run is None:
+        return ""
+    long = read_positive(run, "length", "run")
+    ends = (spacing.high or spacing.typical, spacing.low or spacing.typical)
+    counts = [ceil(long.to("m") / units.to_base(end, spacing.unit) * (1 - 1e-9)) for end in ends]
+    many = f"{counts[0]} to {counts[1]}" if counts[0] < counts[1] else f"{counts[0]}"
+    return f" At the usual spacing {long.text} takes {many} hangers."
 
 
 def _odd(key: str, figure: Figure, data: Refdata) -> Question | None:

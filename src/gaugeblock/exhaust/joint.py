@@ -14,7 +14,7 @@ from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.errors import LookupMiss
+from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.exhaust.statements import cautions
 from gaugeblock.lookup import figure_of, look_up, look_up_or_none
 from gaugeblock.tables.load import Refdata, canonical, refdata
@@ -135,6 +135,7 @@ _WORDS = {
     "header": "header flange",
     "manifold": "header flange",
 }
+FACTS = ("socket", "overlap")
 _READ = {
     "od": ("length", "exhaust_pipe_od"),
     "wall": ("length", "tube_wall"),
@@ -167,6 +168,7 @@ def exhaust_joint(
     angle: str | None = None,
     tried: str | None = None,
     clamp: str | None = None,
+    fact: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """How a joint of an exhaust is made: socket and overlap, weld gap, mitre, collector, balance pipe, boss, flange.
@@ -174,7 +176,8 @@ def exhaust_joint(
     Parameters are text as people write them: ``kind`` (``slip joint``, ``sliding joint``, ``butt weld``, ``mitre``,
     ``collector``, ``balance pipe``, ``sensor boss``, ``flange``, ``header flange``); ``od`` and ``wall`` of the pipe;
     ``socket`` the inside diameter and ``overlap`` as they are; ``angle`` that a mitred bend turns in all; ``tried``
-    how it was found tight; ``clamp`` the kind that holds it (``V-band``, ``band clamp``).
+    how it was found tight; ``clamp`` the kind that holds it (``V-band``, ``band clamp``); ``fact`` what is wanted first
+    of a slip joint: ``socket`` (which it is where nothing is asked) or ``overlap``.
 
     Returns a Sheet; most of it is habit, so it asks. Raises InputError, LookupMiss or UnitError for what cannot be
     read.
@@ -192,7 +195,10 @@ def exhaust_joint(
         "angle": angle,
         "tried": tried,
         "clamp": clamp,
+        "fact": fact,
     }
+    if fact is not None and fact not in FACTS:
+        raise InputError(fact, "fact", "nothing of a joint is called so", FACTS, "ask for one of these")
     name = kind_of(kind)
     return judged(name, asked, data)
 
@@ -212,6 +218,9 @@ def judged(name: str, asked: dict[str, str | None], data: Refdata) -> Sheet:
         decision = none(of.verb, odd[0].text)
         return Sheet(title, asked, data, list(read.values()), checks, [], decision=decision, questions=odd)
     main, more = _figures(of, read, data)
+    lap = next((f for f in more if f.quantity == "overlap_minimum"), None)
+    if asked.get("fact") == FACTS[1] and lap is not None:
+        main, more = [lap], [*main, *(f for f in more if f is not lap)]
     held = clamp_torques(asked["clamp"], data) if asked.get("clamp") else []
     more = [*[f for f in more if not held or f.quantity != "tightening_torque"], *held]
     checks, questions = _checked(read, main, more, data)
@@ -343,7 +352,7 @@ def _checked(
             at_least("socket not too tight", actual, Bound(least, socket.unit, "min", socket), said, bears=ASK)
         )
         checks.append(at_most("socket not too wide", actual, Bound(most, socket.unit, "max", socket), said, bears=ASK))
-    overlap = next((f for f in more if f.quantity == "overlap_minimum"), None)
+    overlap = next((f for f in (*main, *more) if f.quantity == "overlap_minimum"), None)
     if overlap is not None and "overlap" in read:
         actual = Bound(units.from_base(base(read["overlap"]), overlap.unit), overlap.unit, figure=read["overlap"])
         own = read["overlap"]

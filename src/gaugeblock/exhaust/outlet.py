@@ -38,7 +38,11 @@ def exhaust_outlet(jurisdiction: str | None = None, *, data: Refdata | None = No
 
             near = nearest(jurisdiction, places, 5) or places[:5]
             raise LookupMiss(
-                jurisdiction[:60], "jurisdiction", "no rule of this place is listed", near, "use one of these"
+                jurisdiction[:60],
+                "jurisdiction",
+                "no rule of this place is listed, and that of another does not hold there",
+                near,
+                "ask the inspection of that place, or leave the place out for what is said of all",
             )
     told = [c for where, c in rules if here is None or where in (here, "any")]
     told += cautions(data, ("exhaust",), ("carbon monoxide", "exhaust leak"))

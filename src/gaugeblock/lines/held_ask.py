@@ -51,9 +51,9 @@ def _open_clips(values: dict[str, str], _data: Refdata) -> Open | None:
 
 _ABOVE = (
     r"(?P<n>[0-9]{2,4}) ?(?:deg(?:rees?)? ?)?(?P<u>c|f|celsius|centigrade|fahrenheit|degc|degf)"
-    r" (?:above|over|hotter than|up (?:on|from)|more than) (?:the )?(?:shop|room|ambient|workshop"
+    r" (?:hotter(?! than)|(?:above|over|hotter than|up (?:on|from)|more than) (?:the )?(?:shop|room|ambient|workshop"
     r"|garage|outside|air"
-    r"|day)(?: air)?(?: temp(?:erature)?)?"
+    r"|day)(?: air)?(?: temp(?:erature)?)?)"
 )
 
 
@@ -118,11 +118,13 @@ GROWTH = Topic(
     r"|above|lengthens?|gets?|(?:when |as )?(?:it )?(?:warms?(?: up)?|heats?(?: up)?)|run|length|piece|from cold"
     r"|cold|goes"
     r"|exhausts?|pipes?|tubes?|lines?|headers?|thermal|anchors"
-    r"|hot|heat",
+    r"|hot|heat|(?:how much )?(?:slack|movement|free play)|(?:from the )?flanges?|(?:to the )?(?:first |last "
+    r"|next )?hangers?"
+    r"|first|last|runs?",
     needs=("length", "hot"),
     opens=_open_growth,
     settle=lambda values, _: {k: v for k, v in values.items() if k != "od"},  # a length grows alike at any diameter
-    asks_for=r"grow\w*|expan\w*|longer|lengthens?",
+    asks_for=r"grow\w*|expan\w*|longer|lengthens?|slack|movement",
     is_named=True,
     unmoved="finish state form standard service quality",
 )

@@ -302,13 +302,13 @@ def _otherwise(words: tuple[str, ...], reading: Reading, data: Refdata) -> Answe
     """What a line comes to that no answer reads whole: two things side by side, rows of the tables, or a name that none
     of them has.
     """
-    from gaugeblock.plain.versus import parted, side_by_side, told
+    from gaugeblock.plain.versus import left_open, parted, side_by_side, told
 
     if parted(words) is not None:
         from gaugeblock.plain.topics import topics
 
         both = side_by_side(words, [topic for group in topics(words) for topic in group], data)
-        return None if both is None else told(_as_said(both[0]), both[0].unit, both[1])
+        return None if both is None else told(f"{_as_said(both[0])}{left_open(words)}", both[0].unit, both[1])
     from gaugeblock.plain.listing import listed
     from gaugeblock.plain.unnamed import unnamed
 

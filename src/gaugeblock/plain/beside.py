@@ -68,7 +68,13 @@ def parted(words: tuple[str, ...]) -> Iterator[tuple[tuple[str, ...], tuple[str,
             yield words[:at], words[at:]
         elif words[at] == "or" and at >= len(words) - 1 - _MOST_CHOICE:
             for back in range(1, min(_MOST_CHOICE, at - _LEAST_HEAD) + 1):
-                yield words[: at - back], words[at - back :]
+                if not _is_measured(words[at - back : at]):
+                    yield words[: at - back], words[at - back :]
+
+
+def _is_measured(words: tuple[str, ...]) -> bool:
+    """Whether a number with its unit stands there: 300hp is no choice that a question can do without."""
+    return any(word[0].isdigit() and word[-1].isalpha() for word in words)
 
 
 def questions(words: tuple[str, ...]) -> Iterator[tuple[tuple[str, ...], tuple[str, ...]]]:

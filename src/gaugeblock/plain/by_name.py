@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     Refused = tuple[tuple[str, ...], str, str, str]
 
 _JOINT = r"v-? ?bands?|slip[- ](?:joints?|fits?|ons?)|slip(?= or| vs)|flanges?|ball (?:and socket|joints?)"
+_CLAMP = r"u[- ]?bolts?|saddle|band|lap(?: joint)?|butt(?: joint)?"
 # What has no figure and is refused by name: the patterns, what a line of it does not have, why, what to do.
 _REFUSED = (
     (
@@ -30,6 +31,38 @@ _REFUSED = (
         "no rule was found that chooses between a V-band, a flange, a ball joint and a slip joint",
         "ask the makers of the joints for the heat and the movement that each takes; what the tables have of each: "
         "`gaugeblock find v-band`, `gaugeblock find slip joint`",
+    ),
+    (
+        (
+            r"clutch(?: hydraulic| hard)? (?:lines?|pipes?|hoses?)|(?:lines?|pipes?|hoses?) (?:for|of|to) (?:the"
+            r" |my )?clutch",
+            r"exhausts?|headers?|down ?pipes?|manifolds?|mufflers?",
+            r"near|close|gap|clearance|how far|passes|beside|boil\w*|next to|by the",
+        ),
+        r"torque|tight\w*|flares?|threads?|fittings?",
+        "no rule was found for the gap between an exhaust and the line of a clutch",
+        "measure how hot it gets there; what its fluid stands: `gaugeblock ask how hot can dot 4"
+        " get`; what is asked of a brake line: `gaugeblock ask brake line to exhaust gap`",
+    ),
+    (
+        (
+            rf"(?:{_CLAMP}).*\b(?:or|vs|versus|than)\b.*(?:{_CLAMP})",
+            r"clamps?",
+        ),
+        r"torque|tight\w*|lbs?|lbf|nm|hoses?|temp\w*|worm|cables?|leaf|springs?",
+        "no rule was found that chooses between a U-bolt clamp and a band clamp for an exhaust",
+        "ask the makers of the clamps which joint each is for; what the tables have of each: "
+        "`gaugeblock find band clamp`, `gaugeblock find exhaust clamp`",
+    ),
+    (
+        (
+            r"slip[- ]?(?:fits?|joints?|ons?)|swaged|expanded ends?|sleeves?",
+            r"which way(?: round)?|face|facing|against (?:it|the flow)|with the (?:flow|gas)|upstream|downstream",
+            r"flow|gas|way|upstream|downstream",
+        ),
+        r"valves?|filters?|pumps?|torque",
+        "no rule was found that says which way round a slip joint of an exhaust faces",
+        "ask the maker of the exhaust; the joint itself: `gaugeblock ask exhaust slip joint overlap`",
     ),
     (
         (

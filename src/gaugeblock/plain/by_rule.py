@@ -22,7 +22,12 @@ _MODULES: tuple[tuple[str, str], ...] = (
         "subjects",
         "nitrile nbr buna epdm fkm fpm fluor silicone chang clip clamp braid o2 oxygen lambda band hot temp glow dot mix top"
         " weld washer sleeve spacer slip whit bsw bsf 0ba 1ba 2ba 3ba 4ba 5ba 6ba 7ba 8ba 9ba torch flame heat red wrap"
-        " hose r0 r1 r2 r3 r4 r5 r6 r7 r8 r9 primar coolant freeze brak tank drum",
+        " hose clutch r0 r1 r2 r3 r4 r5 r6 r7 r8 r9 primar coolant freeze brak tank drum",
+    ),
+    (
+        "subjects_of_tubes",
+        "setback springback thins thinner rocks sleeve slip lead boot set_back spring_back springs_back bend_thin thin_the"
+        " thin_out bolted_up",
     ),
     (
         "subjects_of_wiring",

@@ -22,6 +22,14 @@ FIRST: dict[str, str] = {
         "still |stronger than|swap|ten |three |through |to replace|tube nut|twelve |two |unmarked|"
         "way around|way round|weaker than|wet or dry"
     ),
+    "tubing": (
+        " alum| as big as| as free as| as good as| as much as| cylinders| galv| or | plate| short|"
+        " stainless| steel and al| swg|-plate|0x|1x|2x|3x|4x|5x|6x|7x|8x|9x|a length of|an inch|bigger|"
+        "boot|boots|cope|curve|dodge|dodging|er and a half|er than|fives|foot and a half|from |heavier|"
+        "inch and |left over|mouth|n bend|nb|no room to |not enough|notch|pin b|re and a half|right|"
+        "saddle|same|shield|side at|side is|side of|side one|side three|side two|square bend|thicker|"
+        "thinning|though |ties|turbo|u bend|u-bend|x.|x0."
+    ),
 }
 LAST: dict[str, str] = {
     "fits": "through|clearance|ninety|one forty",

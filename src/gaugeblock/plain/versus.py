@@ -88,6 +88,12 @@ def told(read_as: str, unit: str, table: Table) -> Answer:
     return first.replace(more=(second,))
 
 
+def left_open(words: tuple[str, ...]) -> str:
+    """What a line asks of the same two besides, which is not answered: ``; not answered: and which is heavier``."""
+    rest = words[len(_first_question(words)) :]
+    return f"; not answered: {' '.join(rest)}" if rest else ""
+
+
 def _first_question(words: tuple[str, ...]) -> tuple[str, ...]:
     """The line without a second question of the same two: ``and which is heavier``."""
     for at in range(1, len(words) - 1):

@@ -323,7 +323,7 @@ def _in_inches(words: list[str]) -> list[str]:
 def _whole(words: list[str], at: int) -> tuple[int | None, int]:
     """A whole number said in words at this place, and the place after it."""
     word, nxt = words[at], words[at + 1] if at + 1 < len(words) else ""
-    if word.isdigit() and nxt == "and":
+    if word.isdigit() and nxt == "and" and word[0] != "0":
         return int(word), at + 1
     if word == "hundred" and nxt == "and" and not (at and _is_number(words[at - 1])):
         more, end = _whole(words, at + 2) if at + 2 < len(words) else (None, at)

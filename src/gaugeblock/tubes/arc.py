@@ -23,7 +23,9 @@ if TYPE_CHECKING:
 
 _TURN = 360  # degrees
 _NO_CORNER = 170  # degrees: towards a U the corner runs away
+_SQUARE = 90
 _LEGS = 2
+_MOST_LEGS = 7
 FACTS = ("length", "setback", "start")
 _NAMES = {"radius": "centre_line_radius", "angle": "bend_angle"}
 
@@ -34,6 +36,7 @@ def arc(
     *,
     legs: str | None = None,
     corner: str | None = None,
+    bends: str | None = None,
     fact: str = "length",
     data: Refdata | None = None,
 ) -> Sheet:
@@ -41,9 +44,12 @@ def arc(
 
     ``radius`` to the centre line (``5-1/2 in``); ``angle`` that the tube turns, over 0 to 360 deg (``90 deg``);
     ``legs`` the straights on either side, each to where the bend starts (``20 in, 20 in``), or ``corner`` the same to
-    the corner, where their centre lines cross; ``fact`` what is wanted first: ``length``, ``setback`` or ``start``.
+    the corner, where their centre lines cross; of several equal bends every straight in order, a hoop of two is
+    ``18 in, 40 in, 18 in``; ``bends`` how many there are, where no legs say it; ``fact`` what is wanted first:
+    ``length``, ``setback`` or ``start``.
 
-    Returns a Sheet whose decision is the developed length, with two legs the length to cut, with one leg to the corner
+    Returns a Sheet whose decision is the developed length, with two legs or more the length to cut, with one leg to the
+    corner
     where the bend starts; or the ``fact``. Raises InputError or UnitError for what cannot be read. Source: NAVEDTRA
     14119, bend allowance; the tube keeps its length at the centre line.
 
@@ -55,12 +61,13 @@ def arc(
     14.0
     """
     data = data or refdata()
-    asked = {"radius": radius, "angle": angle, "legs": legs, "corner": corner, "fact": fact}
+    asked = {"radius": radius, "angle": angle, "legs": legs, "corner": corner, "bends": bends, "fact": fact}
     if fact not in FACTS:
         raise InputError(fact, "fact", "nothing of a bend is called so", FACTS, "ask for one of these")
     if legs is not None and corner is not None:
         raise InputError(corner, "corner", "legs to where the bend starts were given too", (), "give one of the two")
     straights, to_corner = _straights(legs, "legs", data), _straights(corner, "corner", data)
+    count = _count(bends, max(len(straights), len(to_corner)))
     read = {
         "radius": keys.size(radius, "radius", _NAMES["radius"], data),
         "angle": read_positive(angle, "angle", "angle"),
@@ -100,8 +107,8 @@ def arc(
         return Sheet(f"{title}, corner {corner}", asked, data, figures, [], (), decision=use("BEND STARTS", start, do))
     if fact == "start":
         raise InputError(fact, "fact", "no leg was given", (), 'give the leg to the corner: --corner "20 in"')
-    if straights:
-        return _to_cut(made, (*beside, *given), straights, asked, data)
+    if straights or count > 1:
+        return _to_cut(made, (*beside, *given), straights, count, asked, data)
     do = "From the first tangent to the last, at the centre line. What the bender must hold on either side comes to it."
     return Sheet(title, asked, data, [made, *beside, *given], [], (), decision=use("LENGTH IN THE BEND", made, do))
 
@@ -113,6 +120,9 @@ def _with_setback(title: str, asked: dict[str, str | None], figures: list[Figure
         do = f"A bend of {_NO_CORNER} deg and more makes no corner, and so has no setback. Use its length."
         return Sheet(title, asked, data, figures, [], (), decision=none("", do))
     do = "From where the bend starts to the corner of the two centre lines. Take it from the leg to mark the start."
+    turned = units.from_base(base(next(f for f in figures if f.quantity == "bend_angle")), "deg")
+    if turned > _SQUARE + 1e-9:
+        do += f" The tube turns {turned:g} deg; its legs then stand {_SQUARE * 2 - turned:g} deg apart."
     figures = [found, *(f for f in figures if f is not found)]
     return Sheet(title, asked, data, figures, [], (), decision=use("SETBACK", found, do))
 
@@ -126,9 +136,13 @@ def _before_the_bend(
         raise InputError(title, "corner", why, (), "give the legs to where the bend starts")
     back, made = setback[0], []
     for n, leg in enumerate(corners, 1):
-        left = base(leg) - base(back)
+        ends = 2 if 1 < n < len(corners) else 1  # between two bends it loses both setbacks
+        left = base(leg) - ends * base(back)
         if left < 0:
-            short = f"the bend starts {units.significant(back.typical, 3)} {back.unit} before the corner"
+            short = (
+                f"the bend starts {units.significant(back.typical, 3)} {back.unit} before"
+                f" {'each' if ends > 1 else 'the'} corner"
+            )
             raise InputError(f"{leg.text} {leg.unit}", "corner", short, (), "take a longer leg or a smaller radius")
         number, key = units.from_base(left, back.unit), {**back.key, "corner": f"{leg.text} {leg.unit}"}
         text = f"leg {n}, to where the bend starts"
@@ -149,44 +163,66 @@ def _setback(turned: float, unit: str, given: tuple[Figure, ...], key: dict[str,
 
 
 def _straights(legs: str | None, name: str, data: Refdata) -> tuple[Figure, ...]:
-    """The legs of a bend, as given under a name; InputError for more than two."""
+    """The straights of a bend or of several, in order, as given under a name; InputError for none or too many."""
     if legs is None:
         return ()
     texts = [text.strip() for text in legs.split(",") if text.strip()]
-    if not 0 < len(texts) <= _LEGS:
-        raise InputError(legs[:60] or "(blank)", name, "one bend has one or two", (), 'write them as "20 in, 12 in"')
+    if not 0 < len(texts) <= _MOST_LEGS:
+        why = f"one bend has one or two, and {_MOST_LEGS} are the most"
+        raise InputError(legs[:60] or "(blank)", name, why, (), 'write them as "20 in, 12 in"')
     quantity = "straight" if name == "legs" else "apex_distance"
     return tuple(
         stated(keys.size(text, name, quantity, data), quantity, f"leg {n}", data) for n, text in enumerate(texts, 1)
     )
 
 
+def _count(bends: str | None, legs: int) -> int:
+    """How many equal bends there are; InputError where the straights say another number."""
+    of_legs = legs - 1 if legs > _LEGS else 1
+    if bends is None:
+        return of_legs
+    if not bends.isdigit() or not 0 < int(bends) < _MOST_LEGS:
+        raise InputError(bends, "bends", "not a number of bends", (), f"give a whole number, up to {_MOST_LEGS - 1}")
+    if legs and int(bends) != of_legs:
+        why = f"{legs} straights have {of_legs} bend{'s' if of_legs > 1 else ''} between them"
+        raise InputError(bends, "bends", why, (), "give every straight, with those between two bends")
+    return int(bends)
+
+
 def _to_cut(
     bend: Figure,
     given: tuple[Figure, ...],
     straights: tuple[Figure, ...],
+    count: int,
     asked: dict[str, str | None],
     data: Refdata,
 ) -> Sheet:
-    """The Sheet of the length to cut: the straight legs and the arc."""
-    length = units.from_base(sum(map(base, (*straights, bend))), bend.unit)
+    """The Sheet of the length to cut: the straight legs and the arc of each bend."""
+    arcs = (bend,) * count
+    length = units.from_base(sum(map(base, (*straights, *arcs))), bend.unit)
     corner = asked["corner"]
-    text = " and ".join((corner or asked["legs"] or "").split(", "))
+    each = (corner or asked["legs"] or "none").split(", ")
+    text = " and ".join([", ".join(each[:-1]), each[-1]] if len(each) > 1 else each)
     made = derived(
         "tube_cut_length",
         "cut_length",
         length,
         bend.unit,
-        (*straights, bend),
+        (*straights, *arcs),
         data,
-        key={**bend.key, "legs": asked["legs"] or f"{corner} to the corner"},
-        conditions=f"legs of {text} to {'the corner' if corner else 'where the bend starts'}, and the arc between them",
+        key={**bend.key, "legs": asked["legs"] or (f"{corner} to the corner" if corner else f"none, {count} bends")},
+        conditions=f"legs of {text} to {'the corner' if corner else 'where the bend starts'}, and "
+        + ("the arc between them" if count == 1 else f"the arcs of {count} bends"),
     )
+    if not straights:
+        do = "The arcs of all the bends, at the centre line; the straights come to it."
+        title = f"{count} bends of {bend.key['angle']} on a {bend.key['radius']} radius"
+        return Sheet(title, asked, data, [made, bend, *given], [], (), decision=use("LENGTH IN THE BENDS", made, do))
     do = "Nothing is in it to trim, or for the bender to hold: add what yours needs."
     if corner:
         start = straights[0]
         do = f"The bend starts {number_only(start, data)} from the end of the first leg. {do}"
-    title = (
-        f"bend of {bend.key['angle']} on a {bend.key['radius']} radius, legs {text}{' to the corner' if corner else ''}"
-    )
+    many = "bend" if count == 1 else f"{count} bends"
+    title = f"{many} of {bend.key['angle']} on a {bend.key['radius']} radius, legs {text}"
+    title += " to the corner" if corner else ""
     return Sheet(title, asked, data, [made, bend, *straights, *given], [], (), decision=use("CUT", made, do))

@@ -2,152 +2,31 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import NUMBER, Hit, Named, Shaped, Topic, always, amount, words_of
+from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
-from gaugeblock.tubes import beam_ask, bend_ask, box_ask, flare_ask, keys, shape_ask, sheet_ask
+from gaugeblock.tubes import beam_ask, bend_ask, box_ask, flare_ask, shape_ask, sheet_ask
+from gaugeblock.tubes.overbend_ask import overbend_of
 from gaugeblock.tubes.pipe_ask import PIPE
 from gaugeblock.tubes.said import DEG, answer_in, is_without_metal
+from gaugeblock.tubes.sizes_ask import (
+    EVERY_WALL,
+    IN,
+    MILD,
+    OD,
+    RADIUS,
+    STOCK,
+    UNIT,
+    WALLS,
+    WallBetween,
+    in_diameters,
+    wall_between,
+)
+from gaugeblock.tubes.sizes_ask import GAUGE as GAUGE_WORDS
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    import re
-    from collections.abc import Iterable
-
     from gaugeblock.answer.asking import Open, Reader
     from gaugeblock.tables.load import Refdata
-
-_IN = r"(?: ?(?:inch(?:es)?|in|\"))"
-_GAUGE = r"gauge|gage|ga|guage"
-
-
-class Stock:
-    """Reader of a tube's metal: family, grade, product and condition, one phrase after another."""
-
-    def phrases(self, data: Refdata) -> dict[str, str]:
-        """The phrases of tubes, as ``Named`` has them."""
-        return {p.casefold(): p for p in keys.phrases(data)}
-
-    def choices(self, _data: Refdata) -> tuple[str, ...]:
-        """None: what stands in a row makes more than any list."""
-        return ()
-
-    def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
-        """As many phrases as stand in a row."""
-        known = keys.phrases(data)
-        end = at
-        while end < len(words):
-            step = next(
-                (n for n in range(5, 0, -1) if " ".join(words[end : end + n]) in known and end + n <= len(words)), 0
-            )
-            if not step:
-                break
-            end += step
-        if end > at:
-            yield Hit(end - at, " ".join(words[at:end]))
-
-
-_STOCK = Stock()
-_MILD = Shaped(r"mild(?! steel)", always("mild steel"), cue=("mild",))
-
-
-def _inch(match: re.Match[str]) -> str | None:
-    said = match.groupdict()
-    number = said["n"]
-    is_bare = not said["mm"] and not said["in"] and number.replace(".", "", 1).isdigit()
-    unit = "mm" if said["mm"] or (is_bare and float(number) > _LARGEST_DIE) else "in"
-    return f"{number} {unit}{' inside' if said.get('inside') else ''}"
-
-
-# No shop has a die of so many inches: a larger number without a unit is millimetres.
-_LARGEST_DIE = 16
-
-
-def _bare_od(match: re.Match[str]) -> str | None:
-    number = match["n"]
-    if match["mm"]:
-        return f"{number} mm"
-    if "." in number and float(number) > _MOST_INCHES and not match["in"]:
-        return f"{number} mm"  # no shop bends a tube of so many inches
-    if match["in"] and number.isdigit() and int(number) > _MOST_INCHES:
-        return None  # a leg, and no tube
-    if match["in"] or "/" in number or ("." in number and not number.startswith((".", "0."))):
-        return f"{number} in"
-    return None
-
-
-def _wall(match: re.Match[str]) -> str | None:
-    number = match["n"]
-    if match["mm"]:
-        return f"{number} mm"
-    if number.isdigit():  # "120 wall" is .120 in thousandths
-        return f".{number} in" if len(number) == 3 else None
-    return f"{number} in" if float(number) < 1 else f"{number} mm" if float(number) < _MOST_INCHES else None
-
-
-_MOST_INCHES = 12
-_OD = (
-    Shaped(
-        rf"(?P<n>{NUMBER})(?:(?P<in>{_IN})| ?(?P<mm>mm))?(?: ?(?:od|o\.d|outside diameter|outside|dia(?:meter)?))?",
-        _bare_od,
-        "{} OD",
-    ),
-    Shaped(r"(?P<n>[1-9])(?= (?:(?:x|by) )?0?\.[0-3][0-9]*(?: |$))", lambda m: f"{m['n']} in", "{} OD", doubt=1),
-    Shaped(
-        r"(?P<n>[0-9]{1,3}) (?:od|o\.d|outside(?: diameter)?)",
-        lambda m: f"{m['n']} {'mm' if int(m['n']) > _MOST_INCHES else 'in'}",
-        "{} OD",
-    ),
-    Shaped(
-        r"(?P<n>[1-9][0-9]{1,2})(?= (?:x|by) [1-9](?:\.[0-9]+)?(?: |$))", lambda m: f"{m['n']} mm", "{} OD", doubt=1
-    ),
-)
-_WALLS = (
-    Shaped(
-        rf"(?:x |by )?(?P<n>0?\.[0-9]+)(?:{_IN}| ?(?P<mm>mm))?(?: ?(?:wall(?: thickness)?|thick|w))?", _wall, "{} wall"
-    ),
-    Shaped(rf"(?:x |by )?(?P<n>[0-9.]+)(?:{_IN}| ?(?P<mm>mm))? (?:wall(?: thickness)?|thick)", _wall, "{} wall"),
-    Shaped(r"(?:x |by )?(?P<n>[1-9]) (?:wall(?: thickness)?|thick)", lambda m: f"{m['n']} mm", "{} wall"),
-    Shaped(
-        rf"(?:x |by |with |and )*(?:an? )?(?P<n>[0-9]+/[0-9]+)(?:{_IN})? (?:wall(?: thickness)?|thick)",
-        lambda m: f"{m['n']} in",
-        "{} wall",
-    ),
-    Shaped(r"wall (?:of |is )?(?P<n>0?\.[0-9]+|[0-9.]+(?= ?mm))(?: ?(?:in|inch|\")| ?(?P<mm>mm))?", _wall, "{} wall"),
-    Shaped(
-        rf"(?:x |by )?(?P<n>[0-9]{{1,2}}) ?(?:{_GAUGE}|bwg)(?: wall)?(?: bwg)?",
-        lambda m: f"{m['n']} BWG",
-        "{} wall",
-        doubt=2,
-    ),
-)
-_THOUSANDTHS = Shaped(r"(?:x |by )?(?P<n>0[0-9]{2})(?: wall)?", lambda m: f".{m['n']} in", "{} wall")
-_MM_WALL = Shaped(
-    r"(?:x|by) ?(?P<n>[0-9](?:\.[0-9]+)?)(?: ?(?P<mm>mm))?(?: wall)?",
-    lambda m: _wall(m) or f"{m['n']} mm",
-    "{} wall",
-    doubt=1,
-)
-_RADIUS = (
-    Shaped(
-        rf"(?:on |with |in |using |round |around )?(?:an? |my |the )?(?P<n>{NUMBER})(?:(?P<in>{_IN})| ?(?P<mm>mm))?"
-        r"(?: radius| clr| centre ?line| center ?line)?(?= (?:die|former|shoe))",
-        _inch,
-        "radius {}",
-    ),
-    Shaped(
-        rf"(?:on |to |at |round |around )?(?:an? )?(?P<n>{NUMBER})(?:(?P<in>{_IN})| ?(?P<mm>mm))?"
-        r" (?:clr|centre ?line(?: radius)?|center ?line(?: radius)?|(?:bend )?radius)"
-        r"(?P<inside> (?:measured )?(?:to the )?inside)?",
-        _inch,
-        "radius {}",
-    ),
-    Shaped(
-        rf"(?:clr|(?:centre ?line |center ?line |bend )?radius)(?: of| is)? (?P<n>{NUMBER})(?:(?P<in>{_IN})"
-        rf"| ?(?P<mm>mm))?",
-        _inch,
-        "radius {}",
-    ),
-)
 
 
 _OWN: dict[str, tuple[Reader, ...]] = {
@@ -165,9 +44,22 @@ _TEST = (
 _USUAL = ("1020 DOM", "1020 ERW", "4130", "304 stainless")
 
 
+def _settle_bend(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """A radius as a length; of the outer wall alone neither metal nor bender need be said."""
+    values = in_diameters(values)
+    if {"fact", "least_wall"}.isdisjoint(values):
+        return values
+    return {"material": "steel", "method": _ANY_METHOD, "fact": "outer wall", **values}
+
+
+_ANY_METHOD = "rotary draw"
+
+
 def _open_bend(values: dict[str, str], data: Refdata) -> Open | None:
     """The ways to bend, and a shop's usual metals where none was named; on a die that is there it is one way."""
     typed = values.get("material", "")
+    if not {"fact", "least_wall"}.isdisjoint(values):
+        return None  # geometry, whatever the metal and the bender
     methods = [] if "method" in values else ["rotary draw", "mandrel", "press"]
     if not is_without_metal(typed, data):
         return (("method",), [{"method": m} for m in methods]) if methods else None
@@ -208,14 +100,14 @@ BEND = Topic(
     lambda: answer_in("bend.sheet", "bend"),
     "bend",
     {
-        "od": _OD,
-        "wall": (*_WALLS, _MM_WALL, _THOUSANDTHS),
-        "material": (_STOCK, _MILD),
+        "od": OD,
+        "wall": EVERY_WALL,
+        "material": (STOCK, MILD),
         "method": (
             Named(words_of("tubes", "method", "tubes/bend_minimums")),
             Shaped(r"(?:bending )?(?:die|former)", always("rotary draw")),
         ),
-        "radius": _RADIUS,
+        "radius": RADIUS,
         "angle": (
             amount("angle", after="bends?", say="{} bend"),
             amount("angle", say="{}"),
@@ -224,6 +116,43 @@ BEND = Topic(
         "service": (
             Named(words_of("tubes", "service"), lead="for|in|on|for an?|for the"),
             Named(words_of("tubes", "service")),
+        ),
+        "least_wall": (
+            Shaped(
+                rf"(?:rules? )?(?:wants?|needs?|asks?(?: for)?|requires?|required|calls? for|says?|minimum|min"
+                rf"|at least)"
+                rf"(?: (?:an?|of|is|at least))* (?P<n>0?\.[0-9]+|{NUMBER}(?= ?mm))(?:{IN}| ?(?P<mm>mm))?(?:"
+                rf" (?:min(?:imum)?"
+                r"|wall|left|or more))* (?:after|at the outside of|in) (?:the )?(?:bending|bend|it is bent)",
+                lambda m: f"{m['n']} {'mm' if m['mm'] else 'in'}",
+                "at least {} after bending",
+                cue=("after", "outside of", " in "),
+            ),
+        ),
+        "fact": (
+            Shaped(
+                r"(?:(?:how (?:much|thin|far|thick)|what|does|will|the) (?:(?:will|does|is|the|wall|a|do|it|be"
+                r"|gets?|go) )*)?"
+                r"(?:wall )?(?:thin(?:s|ned|ner)?(?: out)?|thinnest)(?: of)?(?: the)?(?: wall)?|(?:outer"
+                r"|outside) wall(?: left)?"
+                r"|wall (?:after|at the outside of) (?:the )?bend(?:ing)?"
+                r"|(?:what |how much )?wall (?:is |will be )?left|(?:how )?(?:thin|thick) (?:will|does|is"
+                r"|the)(?: (?:the|wall"
+                r"|outside|back|heel|of|a|bend|get|be|at))*",
+                always("outer wall"),
+                "its outer wall",
+                cue=(
+                    "thin",
+                    "wall after",
+                    "wall at the",
+                    "outer wall",
+                    "outside wall",
+                    "wall left",
+                    "wall is left",
+                    "wall will be left",
+                    "thick",
+                ),
+            ),
         ),
         **_OWN,
         "test": (
@@ -240,15 +169,17 @@ BEND = Topic(
     r"|how tight can i"
     r" )?(?:bends?|bending|bent|bendable)|tubes?|tubing|take|kinks?|how tight|tightest|min(?:imum)?(?: bend)?"
     r" radius|(?:smallest|tightest|least)(?: bend)?(?: radius)?|minimum|min|od|x|die|bender|exhaust|(?:fuel |brake"
-    r" |hard )?lines?|(?:main |roll )?hoop|rules|shoe|cent(?:re|er)[ -]?line",
+    r" |hard )?lines?|(?:main |roll )?hoop|rules|shoe|cent(?:re|er)[ -]?line|(?:the )?(?:back|outside|heel|outer side)"
+    r" of (?:the |a |my )?bend|after bending|(?:small|big|large|other) (?:die|former|shoe)",
     needs=("od", "wall"),
+    settle=_settle_bend,
     opens=_open_bend,
     joined=("material",),
     columns={"material": ("tubes/materials", "family"), **_STOCK_COLUMNS},
 )
 
 
-ARC, OVERBEND = bend_ask.arc_of(BEND.slots), bend_ask.overbend_of(BEND.slots)
+ARC, OVERBEND = bend_ask.arc_of(BEND.slots), overbend_of(BEND.slots)
 OFFSET, COPE = shape_ask.offset_of(BEND.slots), shape_ask.cope_of()
 _LEAST_MM_WALL = 0.5  # a wall without a unit: under it inches
 GAUGE = Topic(
@@ -256,8 +187,14 @@ GAUGE = Topic(
     "gauge",
     {
         "number": (
-            Shaped(rf"(?:#)?(?P<n>[0-9]{{1,2}}|0{{2,4}}) ?(?:{_GAUGE})?(?= |$)", lambda m: m["n"], "{} gauge"),
+            Shaped(rf"(?:#)?(?P<n>[0-9]{{1,2}}|0{{2,4}}) ?(?:{GAUGE_WORDS})?(?= |$)", lambda m: m["n"], "{} gauge"),
             *(amount("length", after=after, say="{} thick") for after in (r"(?:thick(?:ness)?|wall)", "")),
+            WallBetween(
+                rf"(?:outside|od|o\.d)(?: (?:is|of|diameter|measures|at))* (?P<od>{NUMBER}){UNIT}(?: (?:and|with|an?))*"
+                rf" (?:inside|id|i\.d|bore)(?: (?:is|of|diameter|measures|at))* (?P<id>{NUMBER})(?: ?(?P<mm>mm)|{IN})?",
+                wall_between,
+                cue=("inside", " id ", "bore"),
+            ),
             Shaped(
                 r"(?P<n>0?\.[0-9]+|[0-9]+\.[0-9]+) (?:thick(?:ness)?|wall)",
                 lambda m: f"{m['n']} {'in' if float(m['n']) < _LEAST_MM_WALL else 'mm'}",
@@ -274,11 +211,13 @@ GAUGE = Topic(
             Named(_systems),
         ),
     },
-    rf"(?:{_GAUGE})|close to|nearest|plate|thick(?:ness)?|how thick|wall(?: thickness)?|in inches|in"
+    rf"(?:{GAUGE_WORDS})|close to|nearest|plate|thick(?:ness)?|how thick|wall(?: thickness)?|in inches|in"
     r" mm|decimal|steel|dia(?:meter)?|metal"
-    r"|sheet|floor ?pans?|pan|panel|for",
+    r"|sheet|floor ?pans?|pan|panel|for|(?:the )?same(?: thing| thickness)?|all systems|calipers|(?:old )?roll"
+    r" ?(?:bar|cage)"
+    r"|tube|(?:would|do) (?:they|you) call it|call it|called|differ(?:ent|s)?|vary|varies",
     needs=("number",),
-    asks_for=rf"(?:{_GAUGE})|[a-z]wg|[0-9]ga|sheet\w*",
+    asks_for=rf"what wall|call it|(?:{GAUGE_WORDS})|[a-z]wg|[0-9]ga|sheet\w*",
     opens=_open_gauge,
     columns={"number": ("tubes/gauges", "gauge"), "system": ("tubes/gauges", "system")},
 )
@@ -300,9 +239,9 @@ SECTION = Topic(
     lambda: answer_in("section", "section"),
     "tube section",
     {
-        "od": _OD,
-        "wall": (*_WALLS, _MM_WALL, _THOUSANDTHS),
-        "material": (_STOCK, _MILD),
+        "od": OD,
+        "wall": EVERY_WALL,
+        "material": (STOCK, MILD),
         "length": (
             amount("length", after="long|of it|piece|stick|length", say="{} long"),
             Shaped(rf"(?P<n>{NUMBER}) ?(?:ft|feet|foot|')", lambda m: f"{m['n']} ft", "{} long"),
@@ -320,7 +259,33 @@ SECTION = Topic(
                 "its mass",
             ),
             Shaped(r"(?:in )?(?:lbs?|pounds?|kgs?)/(?:ft|foot|m)", always("mass"), "its mass", cue=("/",)),
-            Shaped(r"(?:kgs?|kilos?|kilograms?|lbs|pounds)|(?:heavier|lighter)", always("mass"), "its mass", doubt=1),
+            Shaped(
+                r"(?:go(?:es)?|runs?|comes? (?:to|in at|out at)) (?:per|an?|each) (?:foot|ft|met(?:re|er)|m)",
+                always("mass"),
+                "its mass",
+                cue=("foot", " ft", "metre", "meter", " m"),
+            ),
+            Shaped(
+                r"(?:(?:what|how much) )?(?:weight )?(?:would|do|will|could|can|should) (?:i|we) save"
+                r"|saved?(?: (?:in|on) weight)?",
+                always("mass"),
+                "its mass",
+                cue=("sav",),
+            ),
+            Shaped(
+                r"(?:per|an?|each) (?:foot|ft|met(?:re|er))",
+                always("mass"),
+                "its mass",
+                doubt=1,
+                cue=("foot", " ft", "met"),
+            ),
+            Shaped(
+                r"(?:(?:kgs?|kilos?|kilograms?|lbs?|pounds?)(?: (?:in (?:all|total)|total|all up))?)|(?:heavier"
+                r"|lighter)",
+                always("mass"),
+                "its mass",
+                doubt=1,
+            ),
             Shaped(r"second moment(?: of area)?|moment of inertia", always("second moment")),
             Shaped(r"(?:how )?stiff\w*", always("second moment"), "how stiff it is: its second moment"),
             Shaped(r"(?:how )?strong\w*|strength", always("section modulus"), "its section modulus"),
@@ -338,10 +303,11 @@ SECTION = Topic(
             cue=("modul",),
         ),
     },
-    r"round|(?:tube )?section(?: modulus| properties)?|second moment(?: of area)?|moment of inertia|how heavy"
+    r"round|count|(?:for )?(?:an? |the )?cage|(?:tube )?section(?: modulus| properties)?|second moment(?: of"
+    r" area)?|moment of inertia|how heavy"
     r"|(?:how much )?(?:does )?(?:it |an? )?(?:weigh(?:t|s|ing)?|mass|heavy)|twist(?:ed|s)?|tubes?|tubing|(?:cross"
     r" )?section|area"
-    r"|modulus|pounds?|lbs?|pipe|(?:per|an?|each) (?:foot|ft|met(?:re|er)|m)|piece|x",
+    r"|modulus|pipe|piece|x",
     needs=("od", "wall"),
     settle=_settle_section,
     opens=_open_section,
@@ -349,7 +315,7 @@ SECTION = Topic(
     columns={"material": _stocks, **_STOCK_COLUMNS},
     asks_for=(
         r"section|second moment|inertia|weigh\w*|mass|heav\w+|lighter|twist\w*|stiff\w*|strong\w*|area|kgs?|kilos?"
-        r"|kilograms?|lbs|(?:per|an?) (?:foot|ft|m|met(?:re"
+        r"|kilograms?|lbs|pounds|save|saving|(?:per|an?) (?:foot|ft|m|met(?:re"
         r"|er))"
         r"|lbs?/ft|kg/m"
     ),
@@ -359,7 +325,7 @@ SECTION = Topic(
 MATERIAL = Topic(
     lambda: answer_in("material", "material"),
     "strength",
-    {"material": (_STOCK,), "od": _OD, "wall": _WALLS},
+    {"material": (STOCK,), "od": OD, "wall": WALLS},
     r"(?:yield|tensile|ultimate)(?: strength| stress)?|strength|how"
     r" strong|strong\w*|steel|tubes?|tubing|guarantee[ds]?|min(?:imum)?|ksi|mpa",
     needs=("material",),
@@ -371,6 +337,7 @@ MATERIAL = Topic(
 
 BEAM = beam_ask.beam_of(SECTION.slots, _settle_section)
 BOX = box_ask.topic(SECTION)
-FLARE = flare_ask.topic(_OD, _WALLS)
-SHEET = sheet_ask.topic(lambda: answer_in("sheet_metal", "sheet"), _STOCK)
-TOPICS = (BEND, ARC, OVERBEND, OFFSET, COPE, GAUGE, PIPE, MATERIAL, SECTION, BEAM, BOX, FLARE, SHEET)
+BOX_BEAM = beam_ask.box_beam_of(BOX, BEAM)
+FLARE = flare_ask.topic(OD, WALLS)
+SHEET = sheet_ask.topic(lambda: answer_in("sheet_metal", "sheet"), STOCK)
+TOPICS = (BEND, ARC, OVERBEND, OFFSET, COPE, GAUGE, PIPE, MATERIAL, SECTION, BEAM, BOX, BOX_BEAM, FLARE, SHEET)

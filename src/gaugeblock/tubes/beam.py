@@ -31,13 +31,13 @@ NAME = "bears its load (screening)"
 VERB = "KEEP UNDER"
 _PERCENT = 100
 # What is typed -> dimension and quantity.
-_READ = {
+READ = {
     "span": ("length", "beam_span"),
     "load": ("mass", "load_mass"),
     "bump": ("ratio", "bump_factor"),
     "share": ("ratio", "yield_share_allowed"),
 }
-_SCREENING = (
+SCREENING = (
     "A screening: one load in the middle, ends that may turn. Welds, holes, bends, fatigue and loads from the side are"
     " not in it. Who signs for the vehicle decides whether it carries."
 )
@@ -74,8 +74,8 @@ def beam(
     data = data or refdata()
     asked = {"od": od, "wall": wall, "span": span, "material": material, "load": load, "bump": bump, "share": share}
     asked["yield_strength"] = yield_strength
-    typed = {key: value for key, value in asked.items() if key in _READ and value is not None}
-    read = {key: read_positive(value, _READ[key][0], key) for key, value in typed.items()}
+    typed = {key: value for key, value in asked.items() if key in READ and value is not None}
+    read = {key: read_positive(value, READ[key][0], key) for key, value in typed.items()}
     size, stock = keys.outside_diameter(od, data), keys.stock(material or "steel", data)
     own = read_own({"yield_strength": yield_strength})
     tube = Bent(size, keys.wall(wall, data), stock, None, "vehicle", data, own=own)
@@ -84,7 +84,7 @@ def beam(
     if odd:
         decision = none("", odd[0].text)
         return Sheet(title, asked, data, [], [], (), decision=decision, questions=odd)
-    given = {key: stated(measure, _READ[key][1], key, data) for key, measure in read.items()}
+    given = {key: stated(measure, READ[key][1], key, data) for key, measure in read.items()}
     weak = known(tube, "yield_strength")
     if weak is None:
         text = "Name the grade and condition of the tube, or state its yield strength."
@@ -99,7 +99,7 @@ def _odd(read: dict[str, Measure], data: Refdata) -> list[Question]:
     """What was typed and is hardly meant."""
     out = []
     for key, measure in read.items():
-        quantity = _READ[key][1]
+        quantity = READ[key][1]
         if is_plausible(measure, quantity, data):
             continue
         reach = plausible_range(quantity, data)
@@ -164,7 +164,7 @@ def _sheet(
     figures += [*given.values(), weak, stiff, shape["second_moment"]]
     asks = _asks(given)
     decision = _decided(greatest, part, check, asks, data)
-    cautions = [Caution(_SCREENING, "injury", (greatest.id,), "calculated"), *_rules(greatest, data)]
+    cautions = [Caution(SCREENING, "injury", (greatest.id,), "calculated"), *_rules(greatest, data)]
     checks = [*([] if check is None else [check]), *(Check(q.key, CANNOT_TELL, q.text, bears=BEARS_ASK) for q in asks)]
     return Sheet(title, asked, data, figures, checks, cautions, decision=decision, questions=asks)
 

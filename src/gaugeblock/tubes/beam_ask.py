@@ -19,7 +19,8 @@ _BETWEEN = (
     r"(?: (?:an?|of|the|is|about|gap|span|are))*"
 )
 _APART = (
-    r"(?:span|apart|gap|between(?: the| two| 2| its)*(?: supports?| stands?| rails?| ends?| mounts?| feet)?"
+    r"(?:span|apart|gap|between(?: the| two| 2| its)*(?: supports?| stands?| rails?| ends?| mounts?| feet|"
+    r" posts?| legs| uprights?)?"
     r"|(?:from )?support to support|across)"
 )
 _SITS = (
@@ -40,6 +41,8 @@ def beam_of(slots: Mapping[str, tuple[Reader, ...]], settle: Settle) -> Topic:
                 Shaped(rf"{_BETWEEN} (?:a |one )?met(?:re|er)(?: gap| span)?", always("1 m"), "across {}"),
                 amount("length", before=_BETWEEN, say="across {}"),
                 amount("length", after=_APART, say="across {}"),
+                amount("length", before="(?:an?|the)", after="(?:length|piece|long|bit)(?: of)?", say="across {}"),
+                amount("length", after="(?:long|length)", say="across {}"),
             ),
             "material": slots["material"],
             "load": (
@@ -75,11 +78,39 @@ def beam_of(slots: Mapping[str, tuple[Reader, ...]], settle: Settle) -> Topic:
         r"|take|takes|support|supports|middle|cent(?:re|er)|tubes?|tubing|pipe|crossmember|cross ?member|beam|bar"
         r"|sag|sags|droop|bend|bends|h[au]ng(?:ing|s)?|sitting|sat|sits|stands?|rails?|gap|between|across|x|hoist"
         r"|gantry"
-        r"|it|gonna|going to",
+        r"|it|gonna|going to|(?:before it )?(?:bends|bows|goes|yields)(?: for good)?|for good|before|(?:in"
+        r" )?(?:the )?middle"
+        r"|(?:permanently )?(?:bent|bow(?:s|ed)?)|permanently|posts?|legs|uprights?",
         needs=("od", "wall", "span"),
         joined=("material",),
         settle=settle,
-        asks_for=r"span|hold|holds|bear|bears|carry|carries|support|sag|sags|droop|load|weight",
+        asks_for=r"span|hold|holds|bear|bears|carry|carries|support|sag|sags|droop|load|weight|(?:in|at) the"
+        r" (?:middle|cent(?:re|er))",
         is_named=True,
         unmoved="finish state standard service quality",
+    )
+
+
+def box_beam_of(box: Topic, beam: Topic) -> Topic:
+    """What a load in the middle of a span makes of a square or rectangular tube."""
+    return Topic(
+        box.answer,
+        "load on a box tube",
+        {
+            "size": box.slots["size"],
+            "wall": box.slots["wall"],
+            **{key: beam.slots[key] for key in ("span", "material", "load")},
+        },
+        beam.signals
+        + r"|box(?:es)?(?: section)?|square|sections?|rhs|shs|hss|bench|gantry|top|enough|(?:or )?should i go"
+        r" heavier|heavier"
+        r"|most days|how (?:much|far)|steel|wall",
+        needs=("size", "span", "load"),
+        joined=("material",),
+        settle=box.settle,
+        opens=box.opens,
+        asks_for=beam.asks_for,
+        is_named=True,
+        asks_back="box|square|rhs|shs|hss",
+        unmoved="finish standard service quality",
     )

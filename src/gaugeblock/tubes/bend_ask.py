@@ -1,17 +1,18 @@
-"""What is asked about a bend that is made: how much tube it takes, and how far to pull it."""
+"""What is asked about a bend that is made: how much tube it takes, where it starts, what is cut for it."""
 
 from __future__ import annotations
 
 from gaugeblock import units
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.tubes.said import DEG, answer_in
+from gaugeblock.tubes.sizes_ask import in_diameters
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     import re
     from collections.abc import Mapping
 
-    from gaugeblock.answer.asking import Reader
+    from gaugeblock.answer.asking import Open, Reader
     from gaugeblock.tables.load import Refdata
 
 
@@ -22,7 +23,7 @@ def _legs(match: re.Match[str]) -> str:
     return f"{leg}, {leg}" if match["both"] or match["each"] else leg
 
 
-_OF_ARC = ("radius", "angle", "legs", "corner", "fact")
+_OF_ARC = ("radius", "angle", "legs", "corner", "bends", "fact")
 _TO_CORNER = (
     r"(?:(?:measured|taken|each|both|up|out|out to|all|long) )*to (?:the |where the )?(?:cent(?:re|er) ?lines? )?"
     r"(?:corner|apex|intersection|cent(?:re|er) ?line of the (?:other|second"
@@ -41,6 +42,26 @@ def _corner(match: re.Match[str]) -> str:
 
 
 _MOST_INCHES = 60  # of a leg without a unit: more is millimetres
+
+
+def _corner_in(match: re.Match[str], text: str) -> str:
+    """Two legs of which either may have the unit."""
+    unit = match["unit"] or next((u for u in ("mm", "in") if f" {u}" in f"{text} ".replace("inch", "in")), "")
+    numbers = [match["n"], match["m"]]
+    if not unit:
+        unit = "mm" if all(n.isdigit() and int(n) > _MOST_INCHES for n in numbers) else "in"
+    return ", ".join(f"{n} {'mm' if unit == 'mm' else 'in'}" for n in numbers)
+
+
+def _large_legs(match: re.Match[str]) -> str | None:
+    """``20 x 14``: two legs, where neither can be the wall of a tube."""
+    numbers = [units.parse_number(match[key]) for key in ("n", "m")]
+    if min(numbers) < _LEAST_LEG:
+        return None
+    return _corner_in(match, f"{match['first'] or ''} {match['unit'] or ''}".replace('"', "in").rjust(8))
+
+
+_LEAST_LEG = 6  # of two numbers side by side: less is a wall
 
 
 _LEG_READERS = (
@@ -64,7 +85,23 @@ _LEG_READERS = (
         cue=("each", "both", "either"),
     ),
 )
+_OTHER = r"(?:and |then |with )*(?:the )?other(?: (?:one|leg|side|arm|end|is|at|of|was))*"
 _TWO_READERS = (
+    Shaped(
+        rf"one (?:leg|side|arm|end|straight)(?: (?:is|of|at|was))* (?P<n>{NUMBER})(?: ?(?:in|inch(?:es)?|mm|\"))?"
+        rf" {_OTHER} (?P<m>{NUMBER}){_UNIT}",
+        lambda m: _corner_in(m, m[0]),
+        "legs {}",
+        cue=("other",),
+    ),
+    Shaped(
+        rf"(?:with |of )?(?P<n>{NUMBER}){_UNIT.replace('unit', 'first')} ?(?:x|by|and) ?(?P<m>{NUMBER}){_UNIT}"
+        r"(?: (?:legs?|sides?|arms?))?(?! ?(?:x|by) )",
+        _large_legs,
+        "legs {}",
+        doubt=1,
+        cue=(" x ", " by "),
+    ),
     Shaped(
         rf"(?:(?:with|of|straight|hoop) )*(?:legs?|sides?|arms?|straights?)(?: (?:of|at|are|is))* (?P<n>{NUMBER})"
         rf"(?: ?(?:in|inch(?:es)?|mm|\"))?(?: one (?:side|end|way))? (?:and|by|x) (?P<m>{NUMBER}){_UNIT}"
@@ -100,6 +137,35 @@ _CORNER_READERS = (
 _FACT_READERS = (
     Shaped(r"(?:what(?:s| is)? )?(?:the )?set ?back", always("setback"), "its setback"),
     Shaped(
+        r"tangent (?:lengths?|distance)|tangents?(?= (?:of|for|on) )",
+        always("setback"),
+        "its setback",
+        cue=("tangent",),
+    ),
+    Shaped(
+        r"(?:where|how far)(?: (?:do|does|is|should|the|my|from|before|ahead of|back|bend|tangent|it|start|starts"
+        r"|begin|begins|mark|go|goes|and))* (?:back|before|ahead|short|away)(?: (?:of|from|the|it))* (?:corner|apex)"
+        r"|(?:where|how far)(?: (?:do|does|should))?(?: (?:the|my))? bend (?:starts?|begins?) (?:back )?(?:from"
+        r"|before) (?:the )?(?:corner|apex)",
+        always("setback"),
+        "its setback",
+        cue=("corner", "apex"),
+    ),
+    Shaped(
+        r"(?:where|how far) (?:before|ahead of|back from|from|short of) (?:it|that|this)(?: (?:do|does|should"
+        r"|the|my|goes"
+        r"|start|starting|mark|marks|go|goes|is|i|put|bend))*",
+        always("setback"),
+        "its setback",
+        cue=("how far", "where"),
+    ),
+    Shaped(
+        r"(?:and )?not counting (?:the |any )?(?:straights?|legs?|ends?)|(?:just |only )?the bend itself",
+        always("length"),
+        "the bend itself",
+        cue=("not counting", "itself"),
+    ),
+    Shaped(
         r"(?:where|how far)(?: (?:do|does|is|from the end|in|should|would|i|we|you|it|the|my|go|goes|put|make|"
         r"scribe|to|bend|first))* (?:start(?:s|ing)?(?: mark)?|marks?)(?: (?:go|goes|at|it|start|sit))*",
         always("start"),
@@ -110,14 +176,92 @@ _FACT_READERS = (
 
 
 _MEASURED = ("to the corner of the centre lines", "to where the bend starts")
+_ENDS = r"(?:the )?(?:cut |outer |tube )?ends?"
+_THE_CORNER = (
+    r"(?:the |an? |that )?(?:imaginary |sharp |bend )*(?:cent(?:re|er) ?lines? )?(?:corners?|apex|point of"
+    r" intersection)(?: of the cent(?:re|er) ?lines?)?"
+)
+_MEASURED_READERS = (
+    Shaped(
+        rf"(?:(?:both|all|each|dimensions?|sizes?|legs?|are|is|as) )*(?:measured |taken )?(?:from )?"
+        rf"(?:{_THE_CORNER} to {_ENDS}|{_ENDS} to {_THE_CORNER}|corner to corner|to {_THE_CORNER})"
+        r"(?: on the cent(?:re|er) ?line)?",
+        always(_MEASURED[0]),
+        cue=("corner", "apex", "intersection"),
+    ),
+    Shaped(
+        r"(?:(?:both|all|each|are|is) )*(?:measured |taken )?(?:from )?(?:(?:up )?to (?:where the bend"
+        r" (?:starts|begins)|(?:the )?tangents?(?: points?)?)|(?:as )?straights? only)",
+        always(_MEASURED[1]),
+        cue=("tangent", "where the", "only"),
+    ),
+)
+
+
+def _corner_of_one(match: re.Match[str]) -> str | None:
+    """A leg that must have its unit: ``then 35`` may be degrees."""
+    return f"{match['n']} {'mm' if match['unit'] == 'mm' else 'in'}" if match["unit"] else None
+
+
+_COUNTED = {"3": "3", "three": "3", "4": "4", "four": "4"}
+_MIDDLE_READERS = (
+    Shaped(
+        rf"(?:and |by )?(?P<n>{NUMBER}){_UNIT} (?:across|wide|over)(?: the| its)?(?: (?:top|bends|legs|middle|back))?",
+        lambda m: (
+            f"{m['n']} {m['unit'] or ''}".replace('"', "in").strip().replace("inches", "in").replace("inch", "in")
+        ),
+        "{} between the bends",
+        cue=("across", "wide", "over"),
+    ),
+)
+_FIRST = Shaped(
+    rf"(?:it |tube |pipe )?(?:goes|runs|straight(?: for)?|starts with)(?: (?:straight|for|about|an?))* (?P<n>{NUMBER})"
+    rf"{_UNIT}",
+    _corner_of_one,
+    "first leg {}",
+    cue=("then",),
+)
+_LAST = Shaped(
+    rf"(?:and )?then(?: (?:on|another|a further|it|goes|runs|straight|for|about|an?))* (?P<n>{NUMBER}){_UNIT}"
+    r"(?: (?:more|further|straight))*(?! ?deg)",
+    _corner_of_one,
+    "last leg {}",
+    cue=("then",),
+)
 
 
 def _settle_arc(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """The bend of whatever tube; two legs are to the corner or to where it starts, as one of the two has it."""
+    values = in_diameters(values)
+    count, _, angle = values.get("angle", "").rpartition(" x ")
+    if count:
+        values = {**values, "angle": angle, "bends": count}
     found = {key: values[key] for key in _OF_ARC if key in values}
-    if "two" in values and values.get("measured") in _MEASURED:
-        found["corner" if values["measured"] == _MEASURED[0] else "legs"] = values["two"]
+    two = _two_of(values)
+    if two and values.get("measured") in _MEASURED:
+        found["corner" if values["measured"] == _MEASURED[0] else "legs"] = two
+    elif found.get("fact") == "start" and "corner" not in found:
+        found["fact"] = "setback"  # so far before the corner
+    if "corner" not in found and "legs" in found and values.get("measured") == _MEASURED[0]:
+        found["corner"] = found.pop("legs")
     return found
+
+
+def _two_of(values: dict[str, str]) -> str:
+    """Both legs, said together or one after the other, with what is between two bends; blank for none."""
+    if "two" in values:
+        first, _, last = values["two"].partition(", ")
+        middle = values.get("middle", "")
+        if middle and " " not in middle:
+            middle = f"{middle} {first.rpartition(' ')[2]}"
+        return ", ".join(filter(None, (first, middle, last)))
+    return f"{values['first']}, {values['last']}" if {"first", "last"} <= values.keys() else ""
+
+
+def _open_arc(values: dict[str, str], _data: Refdata) -> Open | None:
+    """What two legs are measured to, where it was not said."""
+    is_open = bool(_two_of(values)) and "measured" not in values
+    return (("measured",), [{"measured": one} for one in _MEASURED]) if is_open else None
 
 
 def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
@@ -127,10 +271,30 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         "length in a bend",
         {
             "radius": slots["radius"],
-            "angle": (*slots["angle"], amount("angle", after="angle", say="{}")),
+            "angle": (
+                *slots["angle"],
+                amount("angle", after="angle", say="{}"),
+                Shaped(
+                    rf"(?:with |has |of )*(?P<c>2|3|4|two|three|four|(?:an? )?pair of|both) (?P<n>{NUMBER})"
+                    rf" ?(?:s|{DEG})(?: bends?)?",
+                    lambda m: f"{_COUNTED.get(m['c'], '2')} x {m['n']} deg",
+                    "{}",
+                    cue=("2 ", "3 ", "4 ", "pair of", "both"),
+                ),
+                Shaped(
+                    r"(?P<c>2|3|4|(?:an? )?pair of) (?P<n>15|30|45|60|90|120)(?: bends?)",
+                    lambda m: f"{_COUNTED.get(m['c'], '2')} x {m['n']} deg",
+                    "{}",
+                    cue=("2 ", "3 ", "4 ", "pair of"),
+                ),
+            ),
             "legs": _LEG_READERS,
             "corner": _CORNER_READERS,
             "two": _TWO_READERS,
+            "measured": _MEASURED_READERS,
+            "middle": _MIDDLE_READERS,
+            "first": (_FIRST,),
+            "last": (_LAST,),
             "fact": _FACT_READERS,
             **{key: slots[key] for key in ("od", "wall", "material", "method")},
         },
@@ -139,102 +303,17 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         r"|uses|use[ds]? up|uses"
         r" up|die|just|developed"
         r"|exhaust|for|tangent(?: points?)?|corner|along the centre ?line|how far is it|straight|stick|stock"
-        r"|cut length|(?:in )?between|saw off|cut|saw|hoop",
+        r"|cut length|(?:in )?between|saw off|cut|saw|hoop|used|eaten|(?:gets? )?eaten up|goes? into|go into"
+        r"|disappears?"
+        r"|swallow(?:s|ed)?|blank(?: length)?|straights|kick|corner|chalked|arms?|legs?|total|bent|u[- ]?shaped?"
+        r"|top|(?:main |roll )?hoop|grab"
+        r" handle|handle",
         needs=("radius", "angle"),
-        asks_for=r"how much|how long|arc|length|takes? up|eats?|uses?|cut|saw|set ?back|marks?|starts?",
+        asks_for=r"how much|how long|arc|length|takes? up|eats?|eaten|uses?|used|cut|saw|set ?back|marks?"
+        r"|starts?|goes? into"
+        r"|blank|swallow\w*|disappears?|tangents?|back from|how far|legs|arms|corners?",
         is_named=True,
         settle=_settle_arc,
-        opens=lambda values, _: (("measured",), [{"measured": one} for one in _MEASURED]) if "two" in values else None,
-        unmoved="metal finish state form standard service quality",
-    )
-
-
-def _pulled(match: re.Match[str]) -> str | None:
-    """What a bend was pulled to, and what it came to: ``springs back 3`` is by so much, ``to 87`` is what is left."""
-    put, got = float(units.parse_number(match["set"])), float(units.parse_number(match["got"]))
-    if got < put / 2:
-        got = put - got
-    return f"{match['set']} deg set, {got:g} deg got" if 0 < got <= put else None
-
-
-_LETS_GO = (
-    r"springs?|sprung|sprang|springing|relax(?:es|ed)?|comes?|came|opens?|opened|ends?|ended|measures?|measured|goes"
-    r"|went|gives?|gave|drops?|dropped|unwinds?|unwound|settles?|settled|falls?|fell|reads?|is|its|it's|was|got|kept"
-    r"|leaves"
-)
-# What stands between the pull and what became of it; any other word is read for itself.
-_BETWEEN = (
-    r"on|in|with|it|this|that|mine|then|and|but|the|a|an|my|bender|machine|die|former|dial|pointer|tube|tubing|pipe"
-    r"|piece"
-    r"|test|trial|bend|sample|bit|one|first|lever|arm|when|once|after|i|we|let|l[e]ts|l[e]tting|go|goes|off|of|up|back"
-    r"|release|released|only|just|always|usually|at|which|same"
-)
-_WANTED_BEND = (
-    r"(?:for|to get|get|want|wants|wanted|need|needs|finish(?:es|ed)?|ends? up|winds? up|land|lands|true|dead"
-    r"|final|actual)"
-    r"(?: (?:it|to|an?|be|me|at|finish|finished|up|true|dead|actual|real|get|end|with|square|bend|of|come|out|the|on"
-    r"|at|exactly|bang))*"
-)
-
-
-def _settle_overbend(values: dict[str, str], _data: Refdata) -> dict[str, str]:
-    """One stock and one die; the test bend is of the angle that is wanted, where no other is said."""
-    tested = values.get("test", "")
-    angle = values.get("angle") or tested.partition(" set")[0]
-    return {key: value for key, value in (("angle", angle), ("test", tested)) if value}
-
-
-def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
-    """How far to pull a bend that springs back."""
-    return Topic(
-        lambda: answer_in("overbend", "overbend"),
-        "overbend",
-        {
-            "test": (
-                *slots["test"],
-                Shaped(
-                    r"(?:(?:when |if )?(?:i |we )?(?:pull(?:ed|ing)?|bent|set|wound|took|take|bending|go|went)"
-                    r"(?: (?:it|this|that|mine|round|over|to|at|past|on|the|die|bender|an?|my|me|tube|pipe|test|bit"
-                    r"|piece|sample"
-                    r"|first|one))* )?"
-                    rf"(?P<set>{NUMBER}) ?(?:{DEG})?(?: (?:{_BETWEEN}))* (?:{_LETS_GO})"
-                    rf"(?: (?:back|out|up|open|to|at|as|about|only|around|down|be|just|off|by|it|me|roughly|an?))*"
-                    rf" (?P<got>{NUMBER}) ?(?:{DEG})?",
-                    _pulled,
-                    "test bend {}",
-                    cue=("pull", "bent", "spr", "relax", "out", "back", "open", "set", "let"),
-                ),
-            ),
-            "angle": (
-                Shaped(
-                    rf"over-?bend(?: to| for| an?)? (?P<n>{NUMBER}) ?(?:{DEG})?", lambda m: f"{m['n']} deg", "to get {}"
-                ),
-                Shaped(
-                    rf"{_WANTED_BEND} (?P<n>{NUMBER}) ?(?:{DEG})?(?: bends?)?", lambda m: f"{m['n']} deg", "to get {}"
-                ),
-                Shaped(
-                    rf"(?P<n>{NUMBER}) ?(?:{DEG})? (?:finished|wanted|true|final)",
-                    lambda m: f"{m['n']} deg",
-                    "to get {}",
-                ),
-            ),
-            **{key: slots[key] for key in ("od", "wall", "material", "method", "radius")},
-        },
-        r"(?:how (?:much|far) )?over|test (?:bit|piece|bend)|dial|(?:over-?|over )?(?:bend|bends|bending|pull|pulled"
-        r"|pulling)|spring(?:s"
-        r"|ing)?(?: ?back)?|sprang|sprung"
-        r"|pointer|stop"
-        r"|tubes?|tubing|pipe|bender|die|set|go|wind|take|round|finish|relax(?:es)?|let'?s? go|true|how far|bent"
-        r"|degrees?|it"
-        r"|where (?:do|should) i stop",
-        needs=("test",),
-        joined=("material",),
-        asks_for=(
-            r"spring\w*|sprang|sprung|relax\w*|lets? (?:it )?go|let'?s go|test (?:bit|piece|bend)|over-?bend|overbent"
-            r"|over bend|pull\w*|pointer|opens|comes out"
-            r"|came out|set [0-9]+ and got"
-        ),
-        is_named=True,
-        settle=_settle_overbend,
+        opens=_open_arc,
         unmoved="metal finish state form standard service quality",
     )

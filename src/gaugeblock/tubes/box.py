@@ -8,6 +8,7 @@ from gaugeblock import units
 from gaugeblock.answer.check import CANNOT_TELL, INFORM, Check
 from gaugeblock.answer.decision import none, use
 from gaugeblock.answer.making import base, derived, read_positive, stated
+from gaugeblock.answer.needs import together
 from gaugeblock.answer.plausible import did_you_mean, is_plausible
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
@@ -38,6 +39,8 @@ def box(
     *,
     material: str | None = None,
     length: str | None = None,
+    span: str | None = None,
+    load: str | None = None,
     fact: str = "section modulus",
     data: Refdata | None = None,
 ) -> Sheet:
@@ -45,7 +48,8 @@ def box(
 
     Parameters are text as people write them: ``size`` its sides, the one that stands upright under the load first
     (``3 x 2 in``), with the wall behind them (``3 x 2 x 3/16 in``) or apart in ``wall`` (``.120 in``); ``material``
-    gives the density, ``length`` the mass of the piece.
+    gives the density, ``length`` the mass of the piece; with a ``load`` (``200 kg``) in the middle of a ``span`` (``1.5
+    m``) the stress and the sag stand first.
 
     Returns a Sheet whose decision is the ``fact``: ``section modulus``, ``mass`` (which needs a material), ``second
     moment`` or ``area``. Its outside corners are taken as round by twice the wall, as the steel tables do; the wall is
@@ -56,7 +60,16 @@ def box(
     0.486
     """
     data = data or refdata()
-    asked = {"size": size, "wall": wall, "material": material, "length": length, "fact": fact}
+    asked = {
+        "size": size,
+        "wall": wall,
+        "material": material,
+        "length": length,
+        "span": span,
+        "load": load,
+        "fact": fact,
+    }
+    together(asked, {"span": ("load",), "load": ("span",)})
     if fact not in FACTS:
         raise InputError(fact, "fact", "nothing of a section is called so", tuple(FACTS), "ask for one of these")
     sides, thick = _sized(size, wall, data)
@@ -81,7 +94,12 @@ def box(
         return Sheet(title, asked, data, figures, [], (), decision=decision)
     do = "Loaded across its height. Corners round by twice the wall; no welds or holes in it." if fact != "mass" else ""
     ordered = [wanted, *(f for f in figures if f is not wanted)]
-    return Sheet(title, asked, data, ordered, [], (), decision=use("", wanted, do))
+    section = Sheet(title, asked, data, ordered, [], (), decision=use("", wanted, do))
+    if span is None or load is None:
+        return section
+    from gaugeblock.tubes.loaded_box import loaded
+
+    return loaded(section, span, load, material, data)
 
 
 def _sized(size: str, wall: str | None, data: Refdata) -> tuple[dict[str, Measure], Figure]:

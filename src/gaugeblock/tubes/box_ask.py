@@ -20,7 +20,7 @@ _WALLS_IN = (".065 in", ".083 in", ".120 in", "3/16 in", "1/4 in")
 _WALLS_MM = ("1.6 mm", "2 mm", "3 mm", "4 mm", "5 mm")
 _MOST_WALL = 13  # mm
 _WALL = r"(?:wall(?: thickness)?|thick|w)"
-_SQUARE = r"(?:square|sq)(?: tub(?:e|ing))?"
+_SQUARE = r"(?:square|sq|box)(?: section)?(?: tub(?:e|ing))?"
 
 
 def _sides(match: re.Match[str]) -> str | None:
@@ -31,7 +31,8 @@ def _sides(match: re.Match[str]) -> str | None:
     first = said["a"] or said["s"]
     if said["b"] and not said["w"] and re.match(r"0?\.[0-2]", said["b"]):
         return None  # a round tube and its wall: no box has so short a side
-    numbers = [first, said["b"] or first, *([said["w"]] if said["w"] else [])]
+    wall = said["w"] or said["t"]
+    numbers = [first, said["b"] or first, *([wall] if wall else [])]
     unit = next((u for u in (said["u1"], said["u2"], said["u3"], said["u4"]) if u), "")
     if not unit:
         is_whole = first.isdigit() and numbers[1].isdigit()
@@ -46,7 +47,7 @@ def _sized() -> tuple[Shaped, ...]:
         rf"(?P<a2>[0-9]+){_BY}(?P<b2>[0-9]+) (?P<w2>[0-9]+/[0-9]+|0?\.[0-9]+)(?: ?{_IN})? {_WALL}(?:"
         rf" (?:box|{_SQUARE}))?|"
         rf"(?P<a>{NUMBER}){one}{_BY}(?P<b>{NUMBER}){two}{more}(?: (?:box|rectang\w+|rect|{_SQUARE}))?"
-        rf"|(?P<s>{NUMBER}){four} {_SQUARE}"
+        rf"|(?P<s>{NUMBER}){four}(?: (?:x |by )?(?P<t>0?\.[0-9]+)(?: ?{_IN})?(?: {_WALL})?)? {_SQUARE}"
     )
     return (Shaped(pattern, _sides),)
 
@@ -84,7 +85,8 @@ def topic(section: Topic) -> Topic:
         opens=_open,
         joined=("material",),
         columns=section.columns,
-        asks_for=r"box|square|sq|rect\w*|shs|rhs|hss",
+        asks_for=r"box|square|sq|rect\w*|shs|rhs|hss|[0-9./]+ ?(?:mm|in)? (?:x|by) [0-9./]+ ?(?:mm|in)? (?:x|by)"
+        r" [0-9./]+",
         is_named=True,
         unmoved="finish state standard service quality",
     )

@@ -40,13 +40,16 @@ def bend(argv: list[str]) -> int:
     parser.add_argument("--tensile-strength", "--tensile", metavar="S", help="the same")
     parser.add_argument("--modulus", metavar="E", help="its modulus of elasticity, the same: 29 Msi")
     parser.add_argument("--test", metavar="BEND", help='one bend of the same stock: "47 deg set, 45 deg got"')
+    fact = "radius (which it is where nothing is asked), outer wall: what the bend leaves of the wall"
+    parser.add_argument("--fact", default="radius", metavar="F", help=fact)
+    parser.add_argument("--least-wall", metavar="T", help="that a rule asks for at the outside of the bend: .090 in")
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tubes.bend import sheet as tubes
 
     names = ("od", "wall", "material", "method", "radius", "angle", "service", "measured_to", "product", "condition")
     own = ("spec", "diameters", "maker_radius", "maker_source", "yield_strength", "tensile_strength", "modulus", "test")
-    options = {name: getattr(a, name) for name in (*names, *own)}
+    options = {name: getattr(a, name) for name in (*names, *own, "fact", "least_wall")}
     return print_open(tubes.bend, _topic("BEND"), options, a, is_open=None in (a.material, a.method))
 
 
@@ -76,11 +79,12 @@ def pipe(argv: list[str]) -> int:
     parser.add_argument("--schedule", metavar="S", help="40, 80, 10S, STD, XS")
     fact = "outside diameter (which it is where nothing is asked), wall, bore, mass"
     parser.add_argument("--fact", default="outside diameter", metavar="F", help=fact)
+    parser.add_argument("--tube", metavar="OD", help="a tube to set beside it, by its outside diameter: 48 mm")
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tubes import pipe as answers
 
-    options = {"nps": a.nps, "schedule": a.schedule, "fact": a.fact}
+    options = {"nps": a.nps, "schedule": a.schedule, "fact": a.fact, "tube": a.tube}
     return print_open(answers.pipe, _topic("PIPE"), options, a, is_open=a.nps is None)
 
 
@@ -149,13 +153,15 @@ def box(argv: list[str]) -> int:
     parser.add_argument("--wall", metavar="T", help="wall, where the size has none: .120 in, 3 mm")
     parser.add_argument("--material", metavar="M", help='"1020 DOM", 304: its density')
     parser.add_argument("--length", metavar="L", help="of the piece: 6 ft")
+    parser.add_argument("--span", metavar="L", help="between two supports, with what loads it: 1.5 m")
+    parser.add_argument("--load", metavar="M", help="what sits in the middle of the span: 200 kg")
     fact = "section modulus (which it is where nothing is asked), mass, second moment, area"
     parser.add_argument("--fact", default="section modulus", metavar="F", help=fact)
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tubes import box as answers
 
-    given = {name: getattr(a, name) for name in ("size", "wall", "material", "length", "fact")}
+    given = {name: getattr(a, name) for name in ("size", "wall", "material", "length", "span", "load", "fact")}
     return print_open(answers.box, _topic("BOX"), given, a)
 
 
@@ -170,13 +176,15 @@ def arc(argv: list[str]) -> int:
     parser.add_argument("--angle", required=True, metavar="A", help="that the tube turns: 90 deg")
     parser.add_argument("--legs", metavar="L", help='straights beside the bend, to where it starts: "20 in, 12 in"')
     parser.add_argument("--corner", metavar="L", help='the same, to the corner of the centre lines: "20 in, 12 in"')
+    many = "how many equal bends, where no legs say it: 2; the legs of a hoop are three"
+    parser.add_argument("--bends", metavar="N", help=many)
     fact = "length (which it is where nothing is asked), setback, or start: where the bend starts"
     parser.add_argument("--fact", default="length", metavar="F", help=fact)
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tubes import arc as answers
 
-    given = {name: getattr(a, name) for name in ("radius", "angle", "legs", "corner", "fact")}
+    given = {name: getattr(a, name) for name in ("radius", "angle", "legs", "corner", "bends", "fact")}
     return print_open(answers.arc, _topic("ARC"), given, a)
 
 

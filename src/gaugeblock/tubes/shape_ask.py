@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import re
+
+from gaugeblock import units
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.answer.said_units import SAYS
 from gaugeblock.tubes.said import answer_in
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    import re
     from collections.abc import Mapping
 
     from gaugeblock.answer.asking import Reader
@@ -19,11 +21,16 @@ _DEG = "|".join(SAYS["angle"].values())
 
 def _length(match: re.Match[str]) -> str:
     number = match["n"]
-    is_mm = match["mm"] or (number.isdigit() and int(number) > _MOST_INCHES)
+    is_mm = match["mm"] or (
+        not re.search(rf"{re.escape(number)} ?(?:in|\")", match[0]) and units.parse_number(number) > _MOST_INCHES
+    )
     return f"{number} {'mm' if is_mm else 'in'}"
 
 
 _MOST_INCHES = 20  # of an offset or a tube without a unit: more is millimetres
+
+
+SAME = "the same"  # of two tubes of one size
 
 
 def _degrees(match: re.Match[str]) -> str:
@@ -44,6 +51,15 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
                     rf"(?:offset|jog|joggle|rise|kick|up|over|jump|step|set)(?: (?:of|by|it|is))* (?P<n>{NUMBER}){_IN}",
                     _length,
                     "{} over",
+                ),
+                Shaped(
+                    rf"(?:clear|miss|step|move it|shift it|carry it)(?: (?:it|an?|the|my|gearbox|crossmember"
+                    rf"|sump|axle|frame"
+                    rf"|chassis|tank|diff|starter|tunnel|floor|exhaust"
+                    rf"|rail|over|tube))* by(?: (?:about|an?))* (?P<n>{NUMBER}){_IN}",
+                    _length,
+                    "{} over",
+                    cue=(" by ",),
                 ),
             ),
             "across": (
@@ -66,52 +82,96 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         r"| 2)? ?(?:bend )?"
         r"(?:marks?|bends?|corners?)|offsets?|jog|joggle|step(?:ped)?|travel|slant(?:ing)?(?: bit)?|how (?:long|far)"
         r"|got to|go|need"
-        r"|tubes?|pipe|between|apart|dog ?leg|to get|with",
+        r"|tubes?|pipe|between|apart|dog ?leg|to get|with|die|former|shoe|(?:bend )?spacing|spaced|making|making"
+        r" an?|room"
+        r"|(?:even )?room(?: for)?(?: both)?(?: bends)?|both bends|(?:what )?straight(?: is)?(?: left)?|(?:down"
+        r" ?)?bar|only"
+        r"|(?:carries|carry|runs?|goes) on|parallel(?: again)?|(?:the )?second mark|(?:the )?first(?: mark)?|again"
+        r"|kick(?:up)?|where",
         needs=("rise", "angle"),
-        asks_for=r"offset|jog|joggle|travel|dog ?leg|slant\w*|between|apart|across",
+        asks_for=r"offset|jog|joggle|travel|dog ?leg|slant\w*|between|apart|across|parallel|step|spacing|clear|miss",
         is_named=True,
         unmoved="metal finish state form standard service quality",
     )
 
 
+# A pipe of inches is called by its bore: only one of millimetres is as large as it is called.
+_TUBE = r"(?: (?:od|outside(?: diameter)?|tubes?|tubing|chrome moly|dom|bar|(?<=mm )pipe))*"
+_SITS = (
+    r"(?: (?:going|goes|lands?|square(?! (?:tub|box|section|rail|bar|hollow))|straight|that|which|butts?|butted|sits?|sitting"
+    r"|comes?|joins?|joining|welded|in|up|fits?|is|to be|at a right angle))*"
+)
+_ONTO = (
+    Shaped(
+        rf"(?:on|onto|on to|to|into|against|sits on)(?: an?| the)? (?P<n>{NUMBER}){_IN}{_TUBE}"
+        r"(?: one)?",
+        _length,
+        "onto {}",
+    ),
+    Shaped(
+        r"(?:the )?(?:(?:thing|tube|one|bar|pipe) )?(?:that )?(?:it )?(?:lands|sits|goes|welds) on"
+        r" is(?: only)?"
+        rf"(?: an?)? (?P<n>{NUMBER}){_IN}{_TUBE}",
+        _length,
+        "onto {}",
+        cue=(" on is",),
+    ),
+    Shaped(
+        r"(?:on |onto |to |into |of |with )?(?:its own size|itself|(?:(?:another|one|two|tubes?)"
+        r" (?:of )?)?(?:the )?same (?:size|diameter|od)(?: (?:tubes?|tubing|pipe))?)",
+        always(SAME),
+        "onto its own size",
+        cue=("same", "own size", "itself"),
+    ),
+)
+
+
 def cope_of() -> Topic:
     """How deep a tube is coped."""
-    tube = r"(?: (?:od|tubes?|tubing|pipe|chrome moly|dom))?"
     return Topic(
         lambda: answer_in("notch", "cope"),
         "cope",
         {
             "od": (
                 Shaped(
-                    rf"(?P<n>{NUMBER}){_IN}{tube}(?: (?:going|goes|lands?|square|straight|that|which))*(?= (?:on|onto"
-                    rf"|on to|to|into"
-                    r"|against|sits on))",
+                    rf"(?P<n>{NUMBER}){_IN}{_TUBE}{_SITS}(?= (?:on|onto|on to|to|into|against|its own|itself|the"
+                    rf" same))",
                     _length,
                     "{}",
                 ),
                 Shaped(
-                    rf"(?:cope|notch|fish ?mouth|saddle)(?: (?:on|of|for|in|if|an?|the))* (?P<n>{NUMBER}){_IN}{tube}",
+                    rf"(?:cope|notch|fish ?mouth|saddle)(?: (?:on|of|for|in|if|an?|the))* (?P<n>{NUMBER}){_IN}{_TUBE}",
                     _length,
                     "{}",
                 ),
-            ),
-            "onto": (
                 Shaped(
-                    rf"(?:on|onto|on to|to|into|against|sits on)(?: an?| the)? (?P<n>{NUMBER}){_IN}{tube}",
+                    rf"(?:the )?(?:brace|branch|strut|smaller tube|gusset tube|diagonal)(?: tube)? is(?: an?)?"
+                    rf" (?P<n>{NUMBER})"
+                    rf"{_IN}{_TUBE}",
                     _length,
-                    "onto {}",
+                    "{}",
+                    cue=(" is ",),
                 ),
+                Shaped(rf"(?P<n>{NUMBER}){_IN}{_TUBE}", _length, "{}", doubt=2),
             ),
+            "onto": _ONTO,
             "angle": (
-                Shaped(r"square(?: on)?|at a right angle|straight on", always("90 deg"), "square"),
+                Shaped(
+                    r"square(?: on)?(?! (?:tub|box|section|rail|bar|hollow))|at a right angle|straight on",
+                    always("90 deg"),
+                    "square",
+                ),
                 amount("angle", before="(?:at|by)", say="at {}"),
                 Shaped(r"at (?P<n>30|45|60|90)", _degrees, "at {}"),
                 amount("angle", say="at {}"),
             ),
         },
         r"(?:how deep|depth)|copes?|coped|notch(?:es|ed)?|fish ?mouth|saddle|tubes?|deep|cut|hole ?saw|is|does|the|what"
-        r"|size|for|of",
+        r"|size|for|of|(?:how much )?(?:longer|deeper)(?: is)?(?: the)?(?: tip)?|tip|than|(?:the )?throat|bar"
+        r"|main(?: tube)?"
+        r"|comes? in|brace|hole ?saw|saw|can|even|make|that|thing|lands on|or not|joint",
         needs=("od", "onto"),
+        settle=lambda values, _: {**values, "onto": values["od"]} if values.get("onto") == SAME else values,
         asks_for=r"cope[sd]?|notch\w*|fish ?mouth|saddle",
         is_named=True,
         unmoved="metal finish state form standard service quality",

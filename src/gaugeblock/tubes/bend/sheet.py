@@ -9,6 +9,7 @@ from gaugeblock.answer.decision import none
 from gaugeblock.answer.needs import together
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet, opens
+from gaugeblock.errors import InputError
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.tubes import keys
@@ -26,6 +27,9 @@ if TYPE_CHECKING:
     from gaugeblock.answer.asking import Topic
     from gaugeblock.figure import Figure
     from gaugeblock.units import Measure
+
+
+FACTS = ("radius", "outer wall")
 
 
 def _bend_topic() -> Topic:
@@ -56,6 +60,8 @@ def bend(
     tensile_strength: str | None = None,
     modulus: str | None = None,
     test: str | None = None,
+    fact: str = "radius",
+    least_wall: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """The least radius for a tube, whether a die keeps to it, and what the bend does to the tube.
@@ -69,7 +75,8 @@ def bend(
     ``die`` its name; ``maker_radius`` the bender maker's least radius for this tube, ``maker_source`` his sheet and
     page; ``yield_strength``, ``tensile_strength`` and ``modulus`` this tube's own (``62 ksi``, ``62 ksi by tensile test
     on 2026-11-20``); ``test`` one bend of the same stock on the same die (``47 deg set, 45 deg got``), from which the
-    angle to set follows in proportion.
+    angle to set follows in proportion; ``fact`` what is wanted first: ``radius``, or ``outer wall``, the wall that is
+    left at the outside of the bend, against the ``least_wall`` that a rule asks for there.
 
     Returns a Sheet: the published cage rule first beside a steel tube (it governs a cage and informs otherwise), then
     the habit of the method, bend ratio, wall factor, and outer fibre strain beside the guaranteed elongation, predicted
@@ -104,7 +111,11 @@ def bend(
         "tensile_strength": tensile_strength,
         "modulus": modulus,
         "test": test,
+        "fact": fact,
+        "least_wall": least_wall,
     }
+    if fact not in FACTS:
+        raise InputError(fact, "fact", "nothing of a bend is called so", FACTS, "ask for one of these")
     together(asked, {"maker_source": ("maker_radius",), "measured_to": ("radius",)})
     size = keys.outside_diameter(od, data)
     made = _made(keys.metres(size), radius, measured_to, maker_radius, maker_source, diameters, data)
@@ -120,7 +131,12 @@ def bend(
         from gaugeblock.tubes.bend.arcs import test_bend
 
         tested = test_bend(test, data)
-    return bend_of(tube, None if angle is None else units.parse_measure(angle, "angle", "angle"), asked, tested)
+    made_of = bend_of(tube, None if angle is None else units.parse_measure(angle, "angle", "angle"), asked, tested)
+    if fact == FACTS[0] and least_wall is None:
+        return made_of
+    from gaugeblock.tubes.bend.thinned import outer_wall
+
+    return outer_wall(made_of, least_wall, data)
 
 
 def _doubts(tube: Bent) -> list[Doubt]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.lines.brakes.hand_ask import HAND, HOSE, RATIO, kilos, pounds
-from gaugeblock.lines.brakes.lever import Lever
+from gaugeblock.lines.brakes.lever import ONE_NUMBER, Lever
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -99,6 +99,13 @@ CIRCUIT = Topic(
                 cue=("mast", "mc", "m/c"),
             ),
             amount("length", after="bore", say="{} master cylinder", doubt=3),
+            amount("length", before="bore(?: of| is)?", say="{} master cylinder", doubt=3, cue=("bore",)),
+            Shaped(
+                r"(?:an? |one )?inch(?:-| )(?:bore|(?:brake )?master(?: cyl(?:inder)?)?|m/?c)(?: bore)?",
+                always("1 in"),
+                "{} master cylinder",
+                cue=("inch",),
+            ),
             amount("length", after="cylinder", say="{} master cylinder", doubt=2),
         ),
         "force": (
@@ -123,7 +130,7 @@ CIRCUIT = Topic(
             Shaped(r"(?P<n>[3-9](?:\.[0-9]+)?|1[0-2](?:\.[0-9]+)?) pedal(?! ratio)", lambda m: m["n"], "pedal {} to 1"),
             Shaped(rf"(?P<n>{NUMBER}) pedal ratio", lambda m: m["n"], "pedal {} to 1"),
             Shaped(
-                rf"(?:pedal )?ratio(?: of| is)? (?P<n>{NUMBER})(?: ?(?:to|:) ?(?:1|one))?",
+                rf"(?:pedal )?ratio(?: of| is)? (?P<n>{ONE_NUMBER})(?: ?(?:to|:) ?(?:1|one))?",
                 lambda m: m["n"],
                 "pedal {} to 1",
             ),
@@ -194,7 +201,9 @@ FACT = Topic(
             Shaped(r"(?:stopping|braking) distances?", always("stopping distance")),
             Shaped(r"pedal (?:reserve|travel)", always("pedal reserve")),
             Shaped(
-                r"(?:what )?(?:brake )?pedal (?:lever(?:age)? )?ratio(?: (?:should|do|does|for))?"
+                rf"(?:brake )?pedal(?= (?:(?:at|is|of|ratio|with) )+{NUMBER}(?: ?(?:to|:) ?(?:1|one)| over ))"
+                rf"|(?:brake )?pedal(?= ratio (?:(?:of|is|at) )*{ONE_NUMBER}(?: |$))"
+                r"|(?:what )?(?:brake )?pedal (?:lever(?:age)? )?ratio(?: (?:should|do|does|for))?"
                 r"|ratio (?:of|for) (?:the |a |my )?(?:brake )?pedal",
                 always("pedal ratio"),
             ),
@@ -210,8 +219,8 @@ FACT = Topic(
         ),
         "case": (
             Shaped(
-                r"(?:no|without an?) (?:booster|servo|assist\w*|vacuum booster)|manual(?: brakes?)?"
-                r"|un(?:assisted|boosted)",
+                r"(?:with )?(?:no|without an?) (?:booster|servo|assist\w*|vacuum booster)|manual(?: brakes?)?"
+                r"|un(?:assisted|boosted)|not (?:boosted|assisted|power(?:ed)?)",
                 always("no assist"),
             ),
             Shaped(r"(?:with an? )?(?:booster|servo)(?: brakes?)?|power(?:ed)? brakes?|boosted", always("assisted")),
@@ -231,6 +240,11 @@ FACT = Topic(
                 always("disc above"),
             ),
         ),
+        "ratio": (
+            Lever(),
+            Shaped(rf"(?:ratio (?:of |is |at )?)?{RATIO}", lambda m: m["n"], "{} to 1"),
+            Shaped(rf"ratio(?: of| is| at)* (?P<n>{ONE_NUMBER})", lambda m: m["n"], "{} to 1"),
+        ),
         "place": (
             Shaped(r"(?:us |usa )?federal", always("US federal")),
             Shaped(r"(?:us )?(?P<n>massachusetts|pennsylvania|maine)", lambda m: f"US {m['n'].title()}"),
@@ -238,7 +252,8 @@ FACT = Topic(
         ),
     },
     r"what|which|how hard|how long|does|do i|to|have to|must|order|first|brakes?|do i need|need|how"
-    r" much|pedals?|wheels?|limits?|most|rules?|law|legal|inspection|discs?|disks?|valve|hold|hill|slope",
+    r" much|(?:is (?:that|it|this) )?(?:far |way |a bit )?too (?:little|much|low|high|few)"
+    r"|(?:is (?:that|it|this) )?enough|pedals?|wheels?|limits?|most|rules?|law|legal|inspection|discs?|disks?|valve|hold|hill|slope",
     needs=("subject",),
     opens=_open_fact,
     table="brakes",

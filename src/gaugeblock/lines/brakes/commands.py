@@ -76,12 +76,12 @@ def brake(argv: list[str]) -> int:
         a.subject = None
         typed = typed or ["--hose"]
     if a.subject is not None:
-        if typed:
+        if typed not in ([], ["--ratio"]):
             why = "a subject and a circuit are two questions"
             raise InputError(", ".join(typed), "brake", why, (), "ask one")
         from gaugeblock.lines.brakes.facts import brake_fact
 
-        options = {"subject": a.subject, "case": a.case, "place": a.place}
+        options = {"subject": a.subject, "case": a.case, "place": a.place, "ratio": a.ratio}
         return print_open(brake_fact, _topic("FACT"), options, a)
     alone = [f"--{k}" for k in ("case", "place") if getattr(a, k) is not None]
     if alone or not typed:

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import re
+
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
-from gaugeblock.lines.brakes.hand_ask import HAND, HOSE, RATIO, kilos, pounds
+from gaugeblock.lines.brakes.hand_ask import HAND, HOSE, RATIO, SLOPE, kilos, pounds
 from gaugeblock.lines.brakes.lever import ONE_NUMBER, Lever
+from gaugeblock.lines.brakes.travel_ask import travel
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    import re
     from collections.abc import Callable
 
     from gaugeblock.answer.asking import Open
@@ -63,6 +65,17 @@ def _master() -> Callable[..., Sheet]:
     return mastercylinder
 
 
+def _shared(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """Of two masters behind a balance bar in its middle each has half the force."""
+    if "twin" not in values:
+        return values
+    number, _, unit = values["force"].partition(" ")
+    from gaugeblock.units import parse_number
+
+    half = f"{float(parse_number(number)) / 2:g} {unit}"
+    return {key: half if key == "force" else value for key, value in values.items() if key != "twin"}
+
+
 _FOOT = (
     r"(?:(?: (?:on|at|of)(?: the| my)? (?:pedal|foot)| (?:of )?(?:foot|pedal|leg|boot|shoe)(?: force| effort)?| force"
     r"| (?:at|on) (?:it|the most|most))*)"
@@ -85,15 +98,24 @@ CIRCUIT = Topic(
     "brake circuit",
     {
         "master": (
-            amount("length", after=r"(?:bore )?(?:master|m/?c)(?: cyl(?:inder)?)?(?: bore)?", say="{} master cylinder"),
             amount(
-                "length", before=r"(?:master|m/?c)(?: cyl(?:inder)?)?", after="(?:inch )?bore", say="{} master cylinder"
+                "length",
+                after=r"(?:bore )?(?:masters?|m/?cs?)(?: cyl(?:inder)?s?)?(?: bore)?",
+                say="{} master cylinder",
             ),
             amount(
-                "length", before=r"(?:master|m/?c)(?: cyl(?:inder)?)?(?: bore)?(?: of| is)?", say="{} master cylinder"
+                "length",
+                before=r"(?:masters?|m/?cs?)(?: cyl(?:inder)?s?)?",
+                after="(?:inch )?bore",
+                say="{} master cylinder",
+            ),
+            amount(
+                "length",
+                before=r"(?:masters?|m/?cs?)(?: cyl(?:inder)?s?)?(?: bore)?(?: of| is)?",
+                say="{} master cylinder",
             ),
             Shaped(
-                r"(?P<n>[01]\.[0-9]+)(?: bore)? (?:brake )?(?:master|m/?c)(?: cyl(?:inder)?)?(?: bore)?",
+                r"(?P<n>[01]\.[0-9]+)(?: bore)? (?:brake )?(?:masters?|m/?cs?)(?: cyl(?:inder)?s?)?(?: bore)?",
                 lambda m: f"{m['n']} in",  # no cylinder is so many millimetres
                 "{} master cylinder",
                 cue=("mast", "mc", "m/c"),
@@ -135,6 +157,21 @@ CIRCUIT = Topic(
                 "pedal {} to 1",
             ),
         ),
+        "twin": (
+            Shaped(
+                r"(?:twin|two|2|dual)(?= (?:[0-9/. -]+ ?(?:(?:in|inch|mm) )?(?:bore )?)?(?:masters|m/cs|master cyl\w+s)\b)",
+                always("balance bar"),
+                "two masters, each with half the force",
+                cue=("master", "m/c"),
+            ),
+            Shaped(
+                r"(?:on |with |and )?(?:an? |the )?(?:balance|bias) bar(?: (?:is|set|all|in|the|dead|centred|centered"
+                r"|middle|central|centre|center|even|level|50/50))+",
+                always("balance bar"),
+                "two masters, each with half the force",
+                cue=("bar",),
+            ),
+        ),
         "kind": (
             Shaped(r"(?:rear |front )?drums?(?: brakes?)?", always("drum"), "drums"),
             Shaped(r"(?:floating|sliding)(?: single piston)? cal?lipers?", always("floating caliper")),
@@ -154,17 +191,26 @@ CIRCUIT = Topic(
             Shaped(
                 r"(?:(?:with|has|have|got|through|it has)(?: an?| the| got)? )?(?:(?:vacuum "
                 r"|brake )?(?:servo|booster)s?"
-                r"(?: assist\w*)?|boosted(?: brakes?)?|power(?:ed)?[ -](?:assist\w*|brakes?)|(?:servo )?assisted)"
+                r"(?: assist\w*)?|boosted(?: brakes?| setup| system)?|power(?:ed)?[ -](?:assist\w*|brakes?)|(?:servo )?assisted)"
                 r"(?: fitted)?",
                 always(_HAS_BOOSTER),
                 "with a booster",
                 doubt=1,
                 cue=("servo", "boost", "power", "assist"),
             ),
+            Shaped(
+                rf"(?P<n>{NUMBER}) ?(?:in|inch|inches|\"|mm)? ?(?:(?:single|dual|twin|tandem) )?(?:diaphragm|booster|servo)"
+                r"(?: (?:booster|servo))?|(?:manifold |engine )?vacuum(?: (?:is|of|at|about))* [0-9.]+"
+                r"(?: ?(?:in|inch|inches|\"))?(?: (?:of )?(?:hg|mercury))?",
+                always(_HAS_BOOSTER),
+                "with a booster, whose ratio was not said",
+                cue=("diaphragm", "vacuum", "booster", "servo"),
+            ),
         ),
     },
     r"(?:with )?(?:no|without)(?: an?| the| power)? (?:boosters?|servos?|power assist\w*|assist\w*"
     r"|power brakes?)"
+    r"|(?:stamp|stand|press|push|lean)(?:s|ing)? on it|at the (?:cal?lipers?|wheels?)"
     r"|manual(?: brakes?)?|un(?:boosted|assisted)|(?:non[- ]|not )(?:boosted|assisted|power)"
     r"|come[sd]?|pushes|get|makes?"
     r"|(?:line |brake )?pressure|(?:i |you )(?:press|push)(?: on)?|pressing|pushing|(?:brake )?pedal|master(?:"
@@ -173,6 +219,7 @@ CIRCUIT = Topic(
     r"|his )?(?:leg|foot)|i get",
     needs=("force", "ratio"),
     opens=_open_circuit,
+    settle=_shared,
     table="brakes",
     asks_for=r"brakes?|master|pedal|wheel cyl\w*|cal?lipers?|slave",
     unmoved="metal finish standard quality",
@@ -280,19 +327,23 @@ PEDAL = Topic(
     },
     CIRCUIT.signals
     + r"|gives?|need(?:ed)?|wants?|wanted|for|target|reach|hit|make|build|see|at the (?:line|cal?lipers?|wheels?)"
-    r"|(?:pedal )?(?:ratio|leverage)|bore|size|foot|force|effort|leg|hard|into|using|through|off|from|line",
+    r"|(?:pedal )?(?:ratio|leverage)|bore|size|foot|force|effort|leg|hard|into|using|through|off|from|line"
+    r"|(?:(?:single|dual|split|tandem|old) )*circuits?|(?:4 |2 |all )?(?:drums?|discs?|disks?)|press(?:es)?",
     needs=("pressure",),
     table="brakes",
-    asks_for=r"brakes?|master|pedal|foot|cal?lipers?|m/?c",
+    asks_for=r"brakes?|master|pedal|foot|cal?lipers?|m/?c|(?:which|what)(?: size)? bore",
     is_named=True,
     unmoved="metal finish standard quality",
 )
-_BORE = r"(?P<n>[0-9]+ [0-9]+/[0-9]+|[0-9]+/[0-9]+|[01]?\.[0-9]+|[12])(?P<unit> ?(?:inch(?:es)?|in|\"|mm))?"
+# No cylinder is so many inches: it is millimetres, with the unit or without.
+_MM = r"(?:1[4-9]|2[0-9]|3[0-2])(?:\.[0-9]+)?(?! ?(?:%|percent|per|in|inch|lbs?|pounds?|kg|kilos?|n|psi|bar|deg|x)\b)"
+_BORE = rf"(?P<n>[0-9]+ [0-9]+/[0-9]+|[0-9]+/[0-9]+|[01]?\.[0-9]+|{_MM}|[12])(?P<unit> ?(?:inch(?:es)?|in|\"|mm))?"
 _CYLINDER = r"(?:(?: inch| bore)* (?:brake )?(?:master(?: cylinders?)?|m/?c|one|bore))?(?: bore)?"
 
 
 def _bore(match: re.Match[str]) -> str:
-    return f"{match['n']} {'mm' if 'mm' in (match['unit'] or '') else 'in'}"
+    is_mm = "mm" in (match["unit"] or "") or re.fullmatch(_MM, match["n"]) is not None
+    return f"{match['n']} {'mm' if is_mm else 'in'}"
 
 
 MASTER = Topic(
@@ -334,4 +385,4 @@ MASTER = Topic(
     is_named=True,
     unmoved="metal finish standard quality",
 )
-TOPICS = (CIRCUIT, FACT, HAND, HOSE, MASTER, PEDAL)
+TOPICS = (CIRCUIT, FACT, HAND, SLOPE, HOSE, MASTER, PEDAL, travel(CIRCUIT))

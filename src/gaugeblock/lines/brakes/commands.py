@@ -115,6 +115,8 @@ def handbrake(argv: list[str]) -> int:
     parser.add_argument("--travel", metavar="L", help="that the brake takes of its cable: 20 mm")
     parser.add_argument("--lever", metavar="L", help="whole way of the grip: 150 mm")
     parser.add_argument("--rated", metavar="F", help="pull that a cable stands, by its maker: 2000 N")
+    parser.add_argument("--slope", metavar="S", help='on which it shall hold: "1 in 5"')
+    parser.add_argument("--weight", metavar="W", help="that it shall hold there: 1500 kg")
     return print_answer(parser, argv, _handbrake, _topic("HAND"))
 
 

@@ -1,0 +1,39 @@
+"""Turns of speech of brakes, hoses, coolant and fuel -> as one would have typed them."""
+
+from __future__ import annotations
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+    from collections.abc import Callable
+
+_LENGTH = r"([0-9]+(?:\.[0-9]+)?(?: [0-9]+/[0-9]+)?)(?: ?(mm|cm|in|inch(?:es)?|\"))?"
+
+
+def _at_both(match: re.Match[str]) -> str:
+    """``365 at full droop and lock`` is the way at either."""
+    length = f"{match[1]} {match[2] or ''}".strip()
+    return f"{length} at full droop {length} at full lock"
+
+
+# A piece that a line must have; the pattern; what is written for it.
+SAID_OF_LINES: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+    *(
+        (cue, r"\b(?:two|2) (?=(?:[0-9]+/[0-9]+|[0-9.]+)[a-z\" ]{0,8} ?(?:masters|master cylinders)\b)", "twin ")
+        for cue in ("masters", "master cylinders")
+    ),
+    (
+        "droop",
+        rf"\b{_LENGTH}(?: at| of)?(?: full)? droop (?:and|with|plus|on|at)(?: (?:full|steering|the))* lock\b",
+        _at_both,
+    ),
+    ("lock", rf"\b{_LENGTH}(?: at| of)?(?: full)? lock (?:and|with|plus|at)(?: full)? droop\b", _at_both),
+    (" in bump", r"(?<=[0-9]) in (?=bump\b)", " at "),
+    (" in full bump", r"(?<=[0-9]) in (?=full bump\b)", " at "),
+    (" in droop", r"(?<=[0-9]) in (?=droop\b)", " at "),
+    (
+        "mushroom",
+        r"\bmushroom(?:ed)?(?:[ -](?:shaped?|type|style|headed))?(?: (?:end|flare|head|tip))?\b",
+        "bubble flare",
+    ),
+)

@@ -24,7 +24,8 @@ def _coolant() -> Callable[..., Sheet]:
 
 def _kinds(data: Refdata) -> dict[str, str]:
     """The glycols by name, and what a shop calls a coolant."""
-    return {word: cell for word, cell in data.words("lines", "item").items() if cell.startswith("coolant, ")}
+    found = {word: cell for word, cell in data.words("lines", "item").items() if cell.startswith("coolant, ")}
+    return {**found, **{kind: f"coolant, {kind} glycol" for kind in ("propylene", "ethylene")}}
 
 
 def _pounds(match: re.Match[str]) -> str:
@@ -36,8 +37,18 @@ def _mix(match: re.Match[str]) -> str:
 
 
 def _open(values: dict[str, str], _data: Refdata) -> Open | None:
-    """The usual mixtures, where none was said."""
+    """The usual mixtures, where none was said; of a mixture without a cap where it freezes and where it boils."""
+    values = _settle(values, _data)
+    if "fact" not in values:
+        mixes = [values["mix"]] if "mix" in values else _MIXES
+        return ("mix", "fact"), [{"mix": mix, "fact": fact} for mix in mixes for fact in ("freezing", "boiling")]
     return None if "mix" in values else (("mix",), [{"mix": mix} for mix in _MIXES])
+
+
+def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """A cap and a height say that it is asked where it boils."""
+    is_under = "fact" not in values and not {"cap", "air"}.isdisjoint(values)
+    return {**values, "fact": "boiling"} if is_under else values
 
 
 COOLANT = Topic(
@@ -55,6 +66,15 @@ COOLANT = Topic(
                 always("50 %"),
                 "half and half",
             ),
+            Shaped(r"(?P<n>[3-7][0-9]) (?:mix(?:ture)?|solution)(?P<a>)(?P<b>)", _mix, cue=("mix", "solution")),
+            Shaped(
+                r"(?:neat|straight|pure|undiluted|concentrated?|100 ?(?:%|percent|per cent)) ?(?:anti-?freeze"
+                r"|coolant|glycol)"
+                r"(?: (?:in|on its own|by itself|alone|with no water|without (?:any )?water))*",
+                always("100 %"),
+                "neat",
+                cue=("neat", "straight", "pure", "undilut", "concentrat", "100"),
+            ),
             Shaped(r"(?:plain |straight |pure )?water", always("water"), "plain water"),
         ),
         "kind": (Named(_kinds, tail="mix|mixture|solution"),),
@@ -62,7 +82,13 @@ COOLANT = Topic(
             amount("stress", before="(?:with|under|at)(?: an?| the)?", say="{} cap"),
             amount("stress", after="(?:rad(?:iator)? |pressure )*cap", say="{} cap"),
             amount("stress", say="{} cap"),
-            Shaped(r"(?P<n>[0-9]{1,2})(?: ?(?:lbs?|pounds?|pound))(?: (?:rad(?:iator)? )?cap)", _pounds, "{} cap"),
+            Shaped(
+                r"(?:(?:with|under|at|on)(?: an?| the)? )?(?P<n>[0-9]{1,2})(?: ?(?:lbs?|pounds?))(?:"
+                r" (?:rad(?:iator)? )?cap)",
+                _pounds,
+                "{} cap",
+                cue=("lb", "pound"),
+            ),
         ),
         "air": (
             amount(
@@ -89,7 +115,8 @@ COOLANT = Topic(
         "fact": (
             Shaped(
                 r"(?:freez\w*|froze|frozen|burst)(?: (?:points?|protection|temp\w*|down to))?|how cold|cold(?:est)?"
-                r"|protect(?:s|ion|ed)?(?: to| down to)?",
+                r"|(?:frost )?(?:protect(?:s|ion|ed)?|guards?)(?: to| down to| against frost)?|(?:degrees of )?frost"
+                r"|slush(?:y|ed|es)?",
                 always("freezing"),
                 "where it freezes",
             ),
@@ -106,21 +133,37 @@ COOLANT = Topic(
             ),
         ),
     },
-    r"(?:and|to|with) water(?= with| under| on| at| what| when|$)|gets? to|it gets to|before|below(?: freezing|"
+    r"(?:and|to|with|without) water(?= with| under| on| at| what| when|$)|gets? to|it gets to|before|below(?: freezing|"
     r" zero)?|how far|mix(?:ture)?|good(?: to)?|down to|rad(?:iator)?(?:"
     r" cap)?|cap|pressure|temp(?:erature)?s?|points?|solution|glycol"
-    r"|coolant|antifreeze|over|limit",
-    needs=("fact",),
-    asks_for=r"coolants?|anti-?fre\w*|glycol|radiator|rad|cap|50/50|60/40|40/60|mix\w*|water",
+    r"|coolant|antifreeze|over|limit|mixes|better|add(?:s|ed)?(?: to)?|lifts?|raises?|lose|best|pour(?:ed"
+    r"|ing)?(?: in)?",
+    settle=_settle,
+    asks_for=r"coolants?|anti-?fre\w*|glycol|propylene|ethylene|radiator|rad|cap|50/50|60/40|40/60|mix\w*|water",
     is_named=True,
     opens=_open,
     unmoved="metal finish form standard service quality",
 )
 
 
-def _antifreeze() -> Callable[..., Sheet]:
-    from gaugeblock.lines.antifreeze import antifreeze
+def antifreeze(*, data: Refdata, **options: str) -> Sheet:
+    """The neat antifreeze; InputError where what is in it was told by its frost, or where it is too much already."""
+    from gaugeblock.errors import InputError
+    from gaugeblock.lines.antifreeze import antifreeze as answer
+    from gaugeblock.lines.cooling import share_of
 
+    now, frost, mix = options.get("now"), options.pop("now_frost", ""), options.get("mix")
+    if frost:
+        why = "what is in it was told by the cold that it stands, and it is reckoned by its share of glycol"
+        raise InputError(frost, "now", why, (), "read the share off the refractometer too: `it is 20 % now`")
+    if now and mix and share_of(now) > share_of(mix) > 0:
+        why = f"{now} is in it and {mix} is wanted, so water goes in, and no neat antifreeze"
+        do = f"drain the share 1 - {share_of(mix):g}/{share_of(now):g} of what it holds, and fill up with water"
+        raise InputError(now, "now", why, (), do)
+    return answer(data=data, **options)
+
+
+def _antifreeze() -> Callable[..., Sheet]:
     return antifreeze
 
 
@@ -151,15 +194,36 @@ ANTIFREEZE = Topic(
                 "good to {}",
             ),
         ),
+        "now_frost": (
+            Shaped(
+                r"(?:tests?|tested|reads?|reading|shows?|showing|measures?|is only|was only)"
+                r"(?: (?:good|only|just|safe|protected|to|at|down|for|about|as))* (?:minus |-|below )(?P<n>[0-9]{1,2})"
+                r" ?(?:deg(?:rees?)? ?)?(?P<f>f\w*|c(?:elsius|entigrade)?)?"
+                r"(?: on (?:the |a |my )?(?:refractometer|hydrometer|tester))?",
+                _cold,
+                "it stands {} now",
+                cue=("test", "read", "show", "measure", "only"),
+            ),
+        ),
         "now": (
             Shaped(
-                rf"(?:(?:is|it'?s|only|at|now|just|has|currently) )+{_SHARE}", lambda m: f"{m['n']} %", "{} in it now"
+                r"(?:from|of|at) (?P<n>[0-9]{1,2})(?: ?(?:%|percent|per cent))?(?: (?:mix|coolant|antifreeze|glycol))?"
+                r"(?=(?: [a-z]+){0,7} (?:to|reach|down to|up to) [2-7][0-9](?: ?%| per| mix|$))",
+                lambda m: f"{m['n']} %",
+                "{} in it now",
+                cue=("from", "of", "at"),
+            ),
+            Shaped(
+                rf"(?:is|it'?s|only|now|just|has|currently) (?:(?:at|only|now|just|about|currently) )*{_SHARE}",
+                lambda m: f"{m['n']} %",
+                "{} in it now",
             ),
         ),
         "mix": (
-            *COOLANT.slots["mix"][:2],
+            *COOLANT.slots["mix"][:3],
             Shaped(
-                r"(?:want|to|need|get|make)(?: it)?(?: to| up to| get)? (?P<n>[2-7][0-9])(?: ?(?:%|percent|per cent))?",
+                r"(?:want|to|need|get|make|reach)(?: it)?(?: to| up to| get)? (?P<n>[2-7][0-9])(?: ?(?:%"
+                r"|percent|per cent))?",
                 lambda m: f"{m['n']} %",
                 "{} wanted",
             ),
@@ -169,9 +233,11 @@ ANTIFREEZE = Topic(
     r"how (?:many|much)(?: (?:lit(?:re|er)s?|quarts?|pints?|gallons?))?|neat(?: stuff)?|straight|pure|concentrate|add"
     r"|put"
     r"(?: in| back)?|drain(?: out| off)?|top up|antifreeze|coolant|glycol|want|i|do|as|and|system|holds?|takes?|litres?"
-    r"|for|good to|to get|off|rad(?:iator)?|block|frost|protect(?:ion|ed)?|down|only|mix",
+    r"|for|good to|to get|off|rad(?:iator)?|block|frost|protect(?:ion|ed)?|down|only|mix|topp?ing(?: it)?(?: up)?"
+    r"|refractometer|hydrometer|goes in|lifts?|raises?|brings?|out|water|from|reach(?:es)?",
     needs=("system",),
-    asks_for=r"anti-?freeze|coolant|glycol|neat|mix",
+    asks_for=r"anti-?freeze|coolant|glycol|neat|mix|(?:%|percent)(?: [a-z]+){0,6} water|water(?: [a-z]+){0,6}"
+    r" (?:%|percent)",
     is_named=True,
     unmoved="metal finish form standard service quality",
 )

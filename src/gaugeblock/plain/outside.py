@@ -115,6 +115,72 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
         "The maker of the paint prints it on the tin and in its sheet.",
     ),
     (
+        r"hydraulic (?:hand|park(?:ing)?)[- ]?brakes?|hydro (?:hand )?brakes?",
+        r"sizes?|bore|cylinders?|master|diameter",
+        "the cylinder of a hydraulic hand brake",
+        "Its maker has it. To work it out say the pressure, the hand and the lever as of a pedal: `gaugeblock"
+        " ask 600 psi"
+        " from 60 lb at 8 to 1 which bore`.",
+    ),
+    (
+        r"(?:hand|park(?:ing)?)[- ]?brakes?",
+        r"(?:lever )?ratio|leverage",
+        "the lever ratio of a hand brake",
+        "Measure it: the way of the grip over the way of the cable. With the pull of the hand `gaugeblock"
+        " handbrake` has"
+        " the pull of the cable.",
+    ),
+    (
+        r"(?:british|uk|mot|great britain|australian|german|yearly|annual)\b.*\b(?:test|inspection)",
+        r"(?:hand|park(?:ing)?)[- ]?brakes?|brake (?:effort|efficiency|force)",
+        "the brake effort that such an inspection asks",
+        "The authority prints it. The tables have the tests of the United States and Quebec: `gaugeblock brake parking"
+        " brake`.",
+    ),
+    (
+        r"(?:less|more|lower|higher|as much|same|different) (?:line |brake )?pressure",
+        r"drums?|shoes?|wheel cylinders?",
+        "the line pressure that a drum brake needs beside a disc",
+        "The maker of the brake has it. What shops see at a hard stop: `gaugeblock ask line pressure hard stop`.",
+    ),
+    (
+        r"(?:fuel )?(?:return|returns)(?: (?:line|hose|pipe))?",
+        r"(?:same )?size|(?:how )?(?:big|small\w*|large)|bore|diameter|dash",
+        "the size of a fuel return line",
+        "The maker of the pump or the regulator has it: all that the engine does not burn goes back through it. What a"
+        " bore of it loses: `gaugeblock fuel --help`, under --return-bore.",
+    ),
+    (
+        r"(?:rail|fuel) pressure",
+        r"boost(?:ed)?|referenced|manifold reference",
+        "the fuel pressure under boost",
+        "A regulator that is led to the manifold holds its base pressure over it: add the boost to the base,"
+        " both in one"
+        " unit. The maker of the injection has the base.",
+    ),
+    (
+        r"(?:brake|braided|ptfe)\b.*\b(?:hoses?|lines?)",
+        r"(?:smallest |least |minimum |min |tightest )?bend(?:ing)? radius|how tight|how sharp",
+        "the bend radius of a braided brake hose",
+        "Its maker prints it by size. The tables have that of aircraft rubber hose: `gaugeblock find bend"
+        " radius hose`.",
+    ),
+    (
+        r"adapt[eo]rs?|bungs?",
+        r"(?:(?:-[0-9]{1,2}|an) )?hoses?\b.*\b(?:npt|pipe thread)|(?:npt|pipe thread)\b.*\bhoses?|npt|pipe"
+        r" thread|an|jic|-[0-9]{1,2}",
+        "adapters between a hose and a port",
+        "Measure both threads first; who makes the hose ends has the adapter and its bore. The thread of a hose end:"
+        " `gaugeblock ask -10 AN thread`.",
+    ),
+    (
+        r"(?:copper|steel|metal|hard|rigid|cunifer|kunifer|copper[- ]nickel|cupro[- ]nickel|stainless) brake"
+        r" (?:lines?|pipes?|tubes?|tubing)",
+        r"temp\w*|hot|heat|degrees|melts?|melting|deg[cf]",
+        "how hot a metal brake line may get",
+        "The metal is not the limit, the fluid in it is: `gaugeblock ask brake fluid boiling point`.",
+    ),
+    (
         r"colou?rs?|cherry(?: red)?",
         r"temper\w*|heat\w*|temperature|hot|forg\w*",
         "the colours of hot steel",

@@ -149,7 +149,12 @@ CIRCUIT = Topic(
             Lever(),
             Shaped(rf"{RATIO}(?: pedal(?: ratio)?)?", lambda m: m["n"], "pedal {} to 1"),
             Shaped(rf"(?P<n>{NUMBER}) 1 pedal(?: ratio)?", lambda m: m["n"], "pedal {} to 1"),
-            Shaped(r"(?P<n>[3-9](?:\.[0-9]+)?|1[0-2](?:\.[0-9]+)?) pedal(?! ratio)", lambda m: m["n"], "pedal {} to 1"),
+            Shaped(
+                r"(?P<n>[3-9](?:\.[0-9]+)?|1[0-2](?:\.[0-9]+)?) pedal(?!"
+                r" ratio)",
+                lambda m: m["n"],
+                "pedal {} to 1",
+            ),
             Shaped(rf"(?P<n>{NUMBER}) pedal ratio", lambda m: m["n"], "pedal {} to 1"),
             Shaped(
                 rf"(?:pedal )?ratio(?: of| is)? (?P<n>{ONE_NUMBER})(?: ?(?:to|:) ?(?:1|one))?",
@@ -159,7 +164,8 @@ CIRCUIT = Topic(
         ),
         "twin": (
             Shaped(
-                r"(?:twin|two|2|dual)(?= (?:[0-9/. -]+ ?(?:(?:in|inch|mm) )?(?:bore )?)?(?:masters|m/cs|master cyl\w+s)\b)",
+                r"(?:twin|two|2|dual)(?= (?:[0-9/. -]+ ?(?:(?:in|inch|mm) )?(?:bore )?)?(?:masters|m/cs|master"
+                r" cyl\w+s)\b)",
                 always("balance bar"),
                 "two masters, each with half the force",
                 cue=("master", "m/c"),
@@ -191,7 +197,8 @@ CIRCUIT = Topic(
             Shaped(
                 r"(?:(?:with|has|have|got|through|it has)(?: an?| the| got)? )?(?:(?:vacuum "
                 r"|brake )?(?:servo|booster)s?"
-                r"(?: assist\w*)?|boosted(?: brakes?| setup| system)?|power(?:ed)?[ -](?:assist\w*|brakes?)|(?:servo )?assisted)"
+                r"(?: assist\w*)?|boosted(?: brakes?| setup| system)?|power(?:ed)?[ -](?:assist\w*|brakes?)"
+                r"|(?:servo )?assisted)"
                 r"(?: fitted)?",
                 always(_HAS_BOOSTER),
                 "with a booster",
@@ -199,7 +206,8 @@ CIRCUIT = Topic(
                 cue=("servo", "boost", "power", "assist"),
             ),
             Shaped(
-                rf"(?P<n>{NUMBER}) ?(?:in|inch|inches|\"|mm)? ?(?:(?:single|dual|twin|tandem) )?(?:diaphragm|booster|servo)"
+                rf"(?P<n>{NUMBER}) ?(?:in|inch|inches|\"|mm)? ?(?:(?:single|dual|twin|tandem) )?(?:diaphragm"
+                rf"|booster|servo)"
                 r"(?: (?:booster|servo))?|(?:manifold |engine )?vacuum(?: (?:is|of|at|about))* [0-9.]+"
                 r"(?: ?(?:in|inch|inches|\"))?(?: (?:of )?(?:hg|mercury))?",
                 always(_HAS_BOOSTER),
@@ -243,7 +251,9 @@ FACT = Topic(
                 always("leak test"),
             ),
             Shaped(
-                r"(?:parking|park|hand|e|emergency)[- ]?brakes?(?: hold| hill| slope| grade)?", always("parking brake")
+                r"(?:parking|park|hand|e|emergency)[- ]?brakes?(?: hold| hill| slope|"
+                r" grade)?",
+                always("parking brake"),
             ),
             Shaped(r"(?:stopping|braking) distances?", always("stopping distance")),
             Shaped(r"pedal (?:reserve|travel)", always("pedal reserve")),
@@ -300,7 +310,8 @@ FACT = Topic(
     },
     r"what|which|how hard|how long|does|do i|to|have to|must|order|first|brakes?|do i need|need|how"
     r" much|(?:is (?:that|it|this) )?(?:far |way |a bit )?too (?:little|much|low|high|few)"
-    r"|(?:is (?:that|it|this) )?enough|pedals?|wheels?|limits?|most|rules?|law|legal|inspection|discs?|disks?|valve|hold|hill|slope",
+    r"|(?:is (?:that|it|this) )?enough|pedals?|wheels?|limits?|most|rules?|law|legal|inspection|discs?|disks?"
+    r"|valve|hold|hill|slope",
     needs=("subject",),
     opens=_open_fact,
     table="brakes",

@@ -189,7 +189,7 @@ def _on_slope(sheet: Sheet, slope: str, weight: str) -> Sheet:
 
 
 def _hold(slope: str, weight: str | None, data: Refdata) -> Sheet:
-    """What a hand brake must hold on a slope, where neither hand nor lever was told: what it hangs on, and no figure."""
+    """What a hand brake must hold on a slope, where neither hand nor lever was told: what it hangs on."""
     grade, time = _rule("grade_hold", "parking brake", data), _rule("hold_time", "parking brake hold test", data)
     text = (
         "At the ground the braked wheels must hold the weight times the rise over the way along the slope; of one"

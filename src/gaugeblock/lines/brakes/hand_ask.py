@@ -10,7 +10,6 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from gaugeblock.answer.sheet import Sheet
-    from gaugeblock.tables.load import Refdata
 
 _GRAVITY = 9.80665  # m/s2
 RATIO = rf"(?P<n>{NUMBER}) ?(?:to|:) ?(?:1|one)"
@@ -112,10 +111,12 @@ SLOPE = Topic(
             amount("mass", after="(?:of )?(?:car|truck|van|vehicle|ute|trailer|kerb weight|weight)?", say="{}"),
             amount("mass", before="(?:kerb |curb |laden )?weight(?: is| of)*", say="{}"),
             amount("mass", say="{}"),
-            Shaped(rf"(?P<n>[0-9]*\.?[0-9]+) ?tonnes?", _tonnes, "{}", cue=("tonne",)),
+            Shaped(r"(?P<n>[0-9]*\.?[0-9]+) ?tonnes?", _tonnes, "{}", cue=("tonne",)),
         ),
         "wheel": (
-            amount("length", before="(?:tyres?|tires?|wheels?)(?: are| is| of| on)*", after="(?:across|dia\w*|tall|high)"),
+            amount(
+                "length", before="(?:tyres?|tires?|wheels?)(?: are| is| of| on)*", after=r"(?:across|dia\w*|tall|high)"
+            ),
             amount("length", after="(?:tyres?|tires?|wheels?)"),
         ),
     },
@@ -173,13 +174,15 @@ HOSE = Topic(
     },
     r"(?:flexible |flexi |flex |front |rear |back |axle |brake |rubber |braided )*hoses?|flexi|flex|front|rear|axle|how"
     r" long|length|long"
-    r"|(?:chassis |body |frame )?brackets?|chassis|(?:cal?liper )?inlets?|cal?lipers?|diffs?|solid|live|beam|one|fittings?"
+    r"|(?:chassis |body |frame )?brackets?|chassis|(?:cal?liper )?inlets?|cal?lipers?|diffs?|solid|live|beam"
+    r"|one|fittings?"
     r" enough|is|a|and|at|full|droop|lock|between|fittings|for|make|should|need",
     needs=("droop", "lock"),
     settle=lambda values, _: {key: value for key, value in values.items() if key != "way"},
     joined=("way",),
     table="brakes",
-    asks_back=r"(?:what|which) length .*(?:hose|flexi)|length .*flexi|how long .*hose|hose .*how long|hose length|length of .*hose|how long .*flexi",
+    asks_back=r"(?:what|which) length .*(?:hose|flexi)|length .*flexi|how long .*hose|hose .*how long|hose"
+    r" length|length of .*hose|how long .*flexi",
     asks_for=r"(?:brake |flexible |flexi |flex )hose|flexi|droop|lock",
     unmoved="metal finish standard quality",
 )

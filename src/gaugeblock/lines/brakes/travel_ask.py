@@ -15,6 +15,29 @@ _POTS = r"(?P<n>[12468]|single|one|twin|two|dual|four|six|eight)[- ]?(?:pots?|pi
 _CALIPERS = r"(?: (?:brake )?(?:cal?lipers?|brakes?))?"
 
 
+def _pistons() -> dict[str, tuple[Reader, ...]]:
+    """How many pistons and wheels there are, and the bore of the pistons."""
+    return {
+        "pistons": (Shaped(rf"{_POTS}{_CALIPERS}", lambda m: _PISTONS.get(m["n"], m["n"]), "{} pistons a wheel"),),
+        "wheels": (
+            Shaped(
+                r"both (?:sides|front wheels|fronts|wheels|cal?lipers)|(?:a )?pair of cal?lipers"
+                r"|(?:two|2) (?:wheels|cal?lipers|sides|corners)",
+                always("2"),
+                "2 wheels",
+            ),
+            Shaped(r"(?:one|1|single) (?:wheel|cal?liper|side|corner)", always("1"), "1 wheel"),
+            Shaped(r"(?:two|2)(?= [0-9./]+ ?(?:mm|in|inch|\")? (?:floaters|cal?lipers))", always("2"), "2 wheels"),
+        ),
+        "bore": (
+            amount("length", after=r"(?:bore )?(?:wheel cyl(?:inder)?s?|(?:cal?liper )?pistons?)", say="pistons {}"),
+            amount("length", before=r"(?:wheel cyl(?:inder)?s?|(?:cal?liper )?pistons?)", say="pistons {}"),
+            amount("length", followed="(?:bore )?slave", say="slave {}"),
+            amount("length", after=r"(?:floaters?|cal?lipers?|pots?|bores?)", say="pistons {}"),
+        ),
+    }
+
+
 def travel(circuit: Topic) -> Topic:
     """The topic, with the words of a circuit for its bore, its ratio and its pistons."""
     slots: Mapping[str, tuple[Reader, ...]] = circuit.slots
@@ -31,25 +54,7 @@ def travel(circuit: Topic) -> Topic:
                 ),
                 Shaped(r"floaters?", always("floating caliper")),
             ),
-            "pistons": (Shaped(rf"{_POTS}{_CALIPERS}", lambda m: _PISTONS.get(m["n"], m["n"]), "{} pistons a wheel"),),
-            "wheels": (
-                Shaped(
-                    r"both (?:sides|front wheels|fronts|wheels|cal?lipers)|(?:a )?pair of cal?lipers"
-                    r"|(?:two|2) (?:wheels|cal?lipers|sides|corners)",
-                    always("2"),
-                    "2 wheels",
-                ),
-                Shaped(r"(?:one|1|single) (?:wheel|cal?liper|side|corner)", always("1"), "1 wheel"),
-                Shaped(r"(?:two|2)(?= [0-9./]+ ?(?:mm|in|inch|\")? (?:floaters|cal?lipers))", always("2"), "2 wheels"),
-            ),
-            "bore": (
-                amount(
-                    "length", after=r"(?:bore )?(?:wheel cyl(?:inder)?s?|(?:cal?liper )?pistons?)", say="pistons {}"
-                ),
-                amount("length", before=r"(?:wheel cyl(?:inder)?s?|(?:cal?liper )?pistons?)", say="pistons {}"),
-                amount("length", followed="(?:bore )?slave", say="slave {}"),
-                amount("length", after=r"(?:floaters?|cal?lipers?|pots?|bores?)", say="pistons {}"),
-            ),
+            **_pistons(),
             "travel": (
                 *slots["travel"],
                 amount(
@@ -74,8 +79,10 @@ def travel(circuit: Topic) -> Topic:
             "play": (amount("length", after="(?:of )?(?:free )?play", say="free play {}", cue=("play",)),),
         },
         circuit.signals
-        + r"|(?:clutch|brake) pedal|clutch|fork|(?:how (?:far|much)|what)(?: (?:travel|stroke|pedal|way))?|stroke|travel"
-        r"|(?:does|will|do) (?:my |the )?(?:foot|pedal)(?: go| move| travel)?|go(?:es)?|moves?|wants?|needs?|far|each|pads?"
+        + r"|(?:clutch|brake) pedal|clutch|fork|(?:how (?:far|much)|what)(?: (?:travel|stroke|pedal|way))?"
+        r"|stroke|travel"
+        r"|(?:does|will|do) (?:my |the )?(?:foot|pedal)(?: go| move| travel)?|go(?:es)?|moves?|wants?|needs?"
+        r"|far|each|pads?"
         r"|cal?lipers?|pistons?|sits?|off",
         needs=("master", "bore", "travel"),
         table="brakes",

@@ -32,6 +32,13 @@ SAID_OF_LINES: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...]
     (" in full bump", r"(?<=[0-9]) in (?=full bump\b)", " at "),
     (" in droop", r"(?<=[0-9]) in (?=droop\b)", " at "),
     (
+        "ylene",
+        r"\b(propylene|ethylene)(?: glycol)?(?: in| went in)? (?:instead of|in place of|rather than)(?: the)?"
+        r" (propylene|ethylene)\b",
+        r"\1 vs \2",
+    ),
+    ("same size", r"\b(same size(?: [a-z]+){0,5}?) or (?:smaller|bigger|larger)(?= *$)", r"\1"),
+    (
         "mushroom",
         r"\bmushroom(?:ed)?(?:[ -](?:shaped?|type|style|headed))?(?: (?:end|flare|head|tip))?\b",
         "bubble flare",

@@ -166,7 +166,7 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
         " radius hose`.",
     ),
     (
-        r"adapt[eo]rs?|bungs?",
+        r"(?:which|what)(?: [a-z-]+){0,2} (?:adapt[eo]rs?|bungs?)",
         r"(?:(?:-[0-9]{1,2}|an) )?hoses?\b.*\b(?:npt|pipe thread)|(?:npt|pipe thread)\b.*\bhoses?|npt|pipe"
         r" thread|an|jic|-[0-9]{1,2}",
         "adapters between a hose and a port",

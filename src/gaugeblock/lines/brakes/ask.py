@@ -167,14 +167,14 @@ CIRCUIT = Topic(
                 r"(?:twin|two|2|dual)(?= (?:[0-9/. -]+ ?(?:(?:in|inch|mm) )?(?:bore )?)?(?:masters|m/cs|master"
                 r" cyl\w+s)\b)",
                 always("balance bar"),
-                "two masters, each with half the force",
+                "two masters, half the force on each with the bar in its middle",
                 cue=("master", "m/c"),
             ),
             Shaped(
-                r"(?:on |with |and )?(?:an? |the )?(?:balance|bias) bar(?: (?:is|set|all|in|the|dead|centred|centered"
-                r"|middle|central|centre|center|even|level|50/50))+",
+                r"(?:on |with |and )?(?:an? |the )?(?:balance|bias) bar(?: (?:is|set|all|in|the|dead|centred|centered|middle"
+                r"|central|centre|center|even|level|50/50))*",
                 always("balance bar"),
-                "two masters, each with half the force",
+                "two masters, half the force on each with the bar in its middle",
                 cue=("bar",),
             ),
         ),
@@ -339,10 +339,11 @@ PEDAL = Topic(
     CIRCUIT.signals
     + r"|gives?|need(?:ed)?|wants?|wanted|for|target|reach|hit|make|build|see|at the (?:line|cal?lipers?|wheels?)"
     r"|(?:pedal )?(?:ratio|leverage)|bore|size|foot|force|effort|leg|hard|into|using|through|off|from|line"
-    r"|(?:(?:single|dual|split|tandem|old) )*circuits?|(?:4 |2 |all )?(?:drums?|discs?|disks?)|press(?:es)?",
+    r"|(?:(?:single|dual|split|tandem|old) )*circuits?|(?:4 |2 |all )?drums?|press(?:es)?",
     needs=("pressure",),
     table="brakes",
-    asks_for=r"brakes?|master|pedal|foot|cal?lipers?|m/?c|(?:which|what)(?: size)? bore",
+    asks_for=r"brakes?|master|pedal|foot|cal?lipers?|m/?c|(?:psi|bar)\b.*\b(?:which|what)(?: size)? bore"
+    r"|(?:which|what)(?: size)? bore\b.*\b(?:psi|bar)",
     is_named=True,
     unmoved="metal finish standard quality",
 )

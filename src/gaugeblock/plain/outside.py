@@ -174,6 +174,14 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
         " `gaugeblock ask -10 AN thread`.",
     ),
     (
+        r"push[- ]?(?:on|lock|fit)|(?:low|medium)[- ]pressure|return|worm[- ]drive",
+        r"(?:power )?steering|relief|hydraulics?",
+        "the pressure hose of a power steering",
+        "A hose is for no more than what is printed on it: one that is rated under the relief pressure is for"
+        " the return"
+        " alone. The maker of the steering has the pressure hose and its crimped ends.",
+    ),
+    (
         r"(?:copper|steel|metal|hard|rigid|cunifer|kunifer|copper[- ]nickel|cupro[- ]nickel|stainless) brake"
         r" (?:lines?|pipes?|tubes?|tubing)",
         r"temp\w*|hot|heat|degrees|melts?|melting|deg[cf]",

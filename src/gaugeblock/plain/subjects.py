@@ -44,13 +44,15 @@ _FORGED = (
     r"|(?:pitman|drop|idler) arms?|knuckles?"
     r"|(?:leaf|coil|torsion|road|rear|front) springs?"
     r"(?! (?:perch|pad|hanger|bracket|mount|shackle|bush|seat|cup|plate|saddle|u.?bolt)\w*)"
-    r"|(?:grade [58]|8\.8|10\.9|12\.9|hardened|high tensile)(?: (?:steel|hex|head|cap|wheel))? (?:bolts?|studs?)|bolt heads?"
+    r"|(?:grade [58]|8\.8|10\.9|12\.9|hardened|high tensile)(?: (?:steel|hex|head|cap|wheel))? (?:bolts?"
+    r"|studs?)|bolt heads?"
     r"|(?:axle|half) ?shafts?|torsion bars?|anti-?roll bars?|sway bars?"
 )
 
 # What is put in once more; what is asked of it otherwise.
 _AGAIN = (
-    r"re-?us(?:e|ed|ing|able)|use (?:it |them |the old (?:one|ones|sleeve|washers?) )?(?:again|twice)|again|twice|second time|old (?:one|ones"
+    r"re-?us(?:e|ed|ing|able)|use (?:it |them |the old (?:one|ones|sleeve|washers?) )?(?:again|twice)|again"
+    r"|twice|second time|old (?:one|ones"
     r"|sleeve"
     r"|washers?)|refit\w*|put (?:it |them )?back|anneal\w*|back off|new (?:one|ones) (?:each|every)|every time"
     r"|each time"
@@ -201,7 +203,8 @@ _SUBJECTS = (
             ("fluorocarbon rubber", _FKM, "oil or fuel", _OF_OIL, ("fluorocarbon rubber and brake fluid",)),
             (
                 "silicone hose",
-                r"silicone[- ](?:(?:rubber|coolant|radiator|heater|boost|intercooler|turbo|water|vacuum|joiner)[- ])?hoses?",
+                r"silicone[- ](?:(?:rubber|coolant|radiator|heater|boost|intercooler|turbo|water|vacuum"
+                r"|joiner)[- ])?hoses?",
                 "oil or fuel",
                 _OF_OIL,
                 ("silicone rubber and fuel or oil",),
@@ -297,7 +300,8 @@ _SUBJECTS = (
         ),
         (),
         r"hoses?|lines?|rubber|fuel|efi|inject\w*|(?:30)?r?(?:6|7|9|10|14)|j?30|sae|psi|bar|pressure|high|rated|rating"
-        r"|system|pump|rail|petrol|gas|side|feed|hold|stand|return|clamps?|clips?|good",
+        r"|system|pump|rail|petrol|gas|side|feed(?:ing)?|hold|stand|return|clamps?|clips?|good|engine|sold|fit(?:ted)?"
+        r"|stuff|marked|must",
         unless=r"size|bore|inch|in|mm|temp\w*|hot|heat|degf|degc|e85|ethanol|diesel|nylon|ptfe|braided",
         shown=_of_hoses,
     ),
@@ -332,7 +336,7 @@ def _left(line: str, subject: Subject) -> list[str]:
     """The words of a line that say nothing of its subject."""
     rest = _rest(line, subject)
     said = {word for word in rest.split() if word not in CHATTER and not is_aside(word)}
-    numbers = {word for word in said if re.fullmatch(r"[0-9.]+", word)} if "psi|bar" in subject.words else set()
+    numbers = {word for word in said if re.fullmatch(r"[0-9./]+", word)} if "psi|bar" in subject.words else set()
     turning = TURNING if not subject.words or subject.name == _BRAKE_FLUID else frozenset(["or"])
     return [word for word in dict.fromkeys(rest.split()) if word in said - numbers - turning]
 
@@ -368,5 +372,7 @@ def _shelved(text: str, table: str, things: tuple[str, ...], data: Refdata) -> G
 
 def _numbers(line: str) -> str:
     """The numbers that a line says, so that the reader sees them read."""
-    found = re.findall(r"dot ?-?[0-9.]+|[0-9.]+ (?:psi|bar)|\b(?:30)?r[0-9]{1,2}\b|\b[0-9]\.?[0-9]?(?= |$)", line)
+    found = re.findall(
+        r"dot ?-?[0-9.]+|(?:[0-9]+ )?[0-9./]+ (?:psi|bar)|\b(?:30)?r[0-9]{1,2}\b|\b[0-9]\.?[0-9]?(?= |$)", line
+    )
     return f": {', '.join(dict.fromkeys(found))}" if found else ""

@@ -171,7 +171,8 @@ CIRCUIT = Topic(
                 cue=("master", "m/c"),
             ),
             Shaped(
-                r"(?:on |with |and )?(?:an? |the )?(?:balance|bias) bar(?: (?:is|set|all|in|the|dead|centred|centered|middle"
+                r"(?:on |with |and )?(?:an? |the )?(?:balance|bias) bar(?: (?:is|set|all|in|the|dead|centred"
+                r"|centered|middle"
                 r"|central|centre|center|even|level|50/50))*",
                 always("balance bar"),
                 "two masters, half the force on each with the bar in its middle",

@@ -223,7 +223,8 @@ LINE = Topic(
     {k: FUEL.slots[k] for k in _LINE_SLOTS},
     r"(?:what |which |how (?:big|large) (?:of )?(?:an? )?)?(?:size )?(?:of )?(?:fuel |feed"
     r" )?(?:lines?|hoses?|tubes?|pipes?)(?: size)?"
-    r"|(?:what |which )?size|fuel|feed|bore|diameter|inside|dash|engine|motor|makes|making|(?:(?:in|from) the )?(?:boot|trunk)|(?:fuel )?tank|do i"
+    r"|(?:what |which )?size|fuel|feed|bore|diameter|inside|dash|engine|motor|makes|making"
+    r"|(?:(?:in|from) the )?(?:boot|trunk)|(?:fuel )?tank|do i"
     r" need|need|for|run(?:ning)?|how big|on",
     needs=("power",),
     table="fuel",

@@ -37,6 +37,29 @@ SAID_OF_LINES: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...]
         r" (propylene|ethylene)\b",
         r"\1 vs \2",
     ),
+    *(
+        (
+            cue,
+            r"\b(?:and |so )?(?:that|it|this|they) (?:isn't|isnt|is not|aint|ain't|won't|wont|will not|aren't)"
+            r" (?:(?:going to|gonna|ever|really) )*(?:do|be enough|be any good|cut it|be up to it)"
+            r"(?: +(?:is it|will it|are they|is that))?(?= *$)",
+            "",
+        )
+        for cue in (" isn't ", " isnt ", " is not ", "ain", " won't ", " wont ", " will not ", " aren't ")
+    ),
+    (
+        "before it ",
+        r"\bbefore it (?:cooks|kills|ruins|hardens|melts|burns|wrecks|eats) (?:the |its |my )?(?:seals|clutches"
+        r"|clutch packs|box"
+        r"|gearbox|trans(?:mission)?)\b",
+        "",
+    ),
+    ("hills", r"\bup (?:long |steep |big |the )*hills\b(?: in (?:the )?(?:summer|heat))?", ""),
+    (
+        "silicone ",
+        r"\bsilicone (or|vs|versus|against) (epdm|rubber) (?:radiator|rad|coolant|heater|water) hoses?\b",
+        r"silicone coolant hose \1 \2 hose",
+    ),
     ("same size", r"\b(same size(?: [a-z]+){0,5}?) or (?:smaller|bigger|larger)(?= *$)", r"\1"),
     (
         "mushroom",

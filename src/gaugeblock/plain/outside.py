@@ -173,9 +173,22 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
         "Measure both threads first; who makes the hose ends has the adapter and its bore. The thread of a hose end:"
         " `gaugeblock ask -10 AN thread`.",
     ),
+    *(
+        (
+            dash,
+            hose,
+            "the dash number of a hose",
+            "A dash number counts sixteenths of an inch of the tube that its end is for: -6 goes with 3/8 in. The bore of"
+            " the hose is less or more by its kind, and its maker prints it.",
+        )
+        for dash, hose in (
+            (r"(?:what|which) dash|dash (?:number|size)|(?:hose|line|tube|in) dash", r"[0-9]/[0-9]+|-[0-9]{1,2}"),
+            (r"-[0-9]{1,2}", r"hoses?\b.*\b(?:inside|bore|id)|(?:inside|bore|id)\b.*\bhoses?"),
+        )
+    ),
     (
         r"push[- ]?(?:on|lock|fit)|(?:low|medium)[- ]pressure|return|worm[- ]drive",
-        r"(?:power )?steering|relief|hydraulics?",
+        r"(?:steering|relief|hydraulics?)\b.*\bhoses?|hoses?\b.*\b(?:steering|relief|hydraulics?)|steering|relief",
         "the pressure hose of a power steering",
         "A hose is for no more than what is printed on it: one that is rated under the relief pressure is for"
         " the return"

@@ -305,6 +305,18 @@ _SUBJECTS = (
         unless=r"size|bore|inch|in|mm|temp\w*|hot|heat|degf|degc|e85|ethanol|diesel|nylon|ptfe|braided",
         shown=_of_hoses,
     ),
+    Subject(
+        "flares of 37 and 45 degrees together",
+        (r"37", r"45", r"flare\w*|fittings?|nuts?|seats?|cones?|unions?"),
+        ("37 and 45 degree flares", "37 and 45 degrees"),
+        unless=r"torque|tight\w*|lbs?|lbf|nm|size",
+    ),
+    Subject(
+        "M10x1 and 3/8-24 brake nuts",
+        (r"m ?10 ?(?:x|by) ?1(?:\.0)?|10 ?(?:by|x) ?1(?:\.0)?", r"3/8-24"),
+        ("brake nut in the wrong port", "port thread"),
+        unless=r"torque|tight\w*|lbs?|lbf|nm|drill|grade|8\.8|10\.9",
+    ),
 )
 
 

@@ -373,4 +373,20 @@ BEAM = beam_ask.beam_of(SECTION.slots, _settle_section)
 BOX = box_ask.topic(SECTION)
 FLARE = flare_ask.topic(_OD, _WALLS)
 SHEET = sheet_ask.topic(lambda: answer_in("sheet_metal", "sheet"), _STOCK)
-TOPICS = (BEND, ARC, OVERBEND, OFFSET, COPE, GAUGE, PIPE, MATERIAL, SECTION, BEAM, BOX, FLARE, SHEET)
+TOPICS = (
+    BEND,
+    ARC,
+    OVERBEND,
+    OFFSET,
+    COPE,
+    GAUGE,
+    PIPE,
+    MATERIAL,
+    SECTION,
+    BEAM,
+    BOX,
+    FLARE,
+    flare_ask.PORT,
+    flare_ask.ANGLE,
+    SHEET,
+)

@@ -60,6 +60,13 @@ SAID_OF_LINES: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...]
         r"\bsilicone (or|vs|versus|against) (epdm|rubber) (?:radiator|rad|coolant|heater|water) hoses?\b",
         r"silicone coolant hose \1 \2 hose",
     ),
+    (
+        "not metric",
+        r"\b(?:is|are|it's|its|they're|theyre) not metric\b(?=.*(?:per inch|tpi|sixteenth|eighth|[0-9]/[0-9]))",
+        "",
+    ),
+    ("eighths twenty four", r"\bthree eighths twenty four\b", "3/8-24"),
+    ("ten by one", r"\bten by one\b(?! point)", "m10x1"),
     ("same size", r"\b(same size(?: [a-z]+){0,5}?) or (?:smaller|bigger|larger)(?= *$)", r"\1"),
     (
         "mushroom",

@@ -175,7 +175,7 @@ GAP = Topic(
             Shaped(
                 (
                     r"(?:the |an? |my )?(?:(?:flexible|flex|rubber|steel|copper"
-                    r"|metal) )?(?:petrol (?=tank))?(?P<n>brake"
+                    r"|metal|hard|rigid) )?(?:petrol (?=tank))?(?P<n>brake"
                     r" (?:line|hose|pipe)"
                     r"|(?:(?:nylon|plastic) )?fuel (?:line|hose|pipe|tank)|gas tank|tank|floor"
                     r"|frame|body|wires?|wiring|harness|loom|tyres?|tires?|ground|road|plug (?:leads?|wires?)|spark"
@@ -223,7 +223,8 @@ GAP = Topic(
     r"|(?:(?:turbo|exhaust) )?(?:down ?pipes?|manifolds?)|running|stay(?: there| put)?"
     r"|for (?:about )?an? (?:foot|metre|yard)"
     r"|or (?:do|should|must|will) i (?:need|have|want)?(?: to)?|(?:do|should) i|(?:shield|sleeve|move)(?: it)?$"
-    r"|what (?:will|can|does) (?:the|that|its?) (?:rubber|line|hose|boot)|(?:take|stand|survive)$",
+    r"|what (?:will|can|does) (?:the|that|its?) (?:rubber|line|hose|boot)|(?:take|stand|survive)$"
+    r"|cross(?:es|ing)?|primar(?:y|ies)",
     needs=("to",),
     columns={"to": _neighbours},
     asks_for=rf"close|near|clearance|gap|room|clear|how far|away|headers?|down ?pipes?|manifolds?|{_EXHAUST}",

@@ -178,11 +178,15 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
             dash,
             hose,
             "the dash number of a hose",
-            "A dash number counts sixteenths of an inch of the tube that its end is for: -6 goes with 3/8 in. The bore of"
+            "A dash number counts sixteenths of an inch of the tube that its end is for: -6 goes with 3/8 in."
+            " The bore of"
             " the hose is less or more by its kind, and its maker prints it.",
         )
         for dash, hose in (
-            (r"(?:what|which) dash|dash (?:number|size)|(?:hose|line|tube|in) dash", r"[0-9]/[0-9]+|-[0-9]{1,2}"),
+            (
+                r"(?:what|which) dash|dash (?:number|size)|(?:hose|line|tube|in) dash",
+                r"(?:[0-9]/[0-9]+|-[0-9]{1,2})(?: in| inch)?(?: fuel| oil| brake| rubber)?(?: (?:hose|line|tube)s?)?",
+            ),
             (r"-[0-9]{1,2}", r"hoses?\b.*\b(?:inside|bore|id)|(?:inside|bore|id)\b.*\bhoses?"),
         )
     ),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Hit, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
-from gaugeblock.tubes import beam_ask, bend_ask, box_ask, flare_ask, keys, shape_ask, sheet_ask
+from gaugeblock.tubes import beam_ask, bend_ask, box_ask, burst_ask, flare_ask, keys, shape_ask, sheet_ask
 from gaugeblock.tubes.pipe_ask import PIPE
 from gaugeblock.tubes.said import DEG, answer_in, is_without_metal
 
@@ -369,12 +369,14 @@ MATERIAL = Topic(
 )
 
 
+BURST = burst_ask.burst_of(SECTION.slots)
 BEAM = beam_ask.beam_of(SECTION.slots, _settle_section)
 BOX = box_ask.topic(SECTION)
 FLARE = flare_ask.topic(_OD, _WALLS)
 SHEET = sheet_ask.topic(lambda: answer_in("sheet_metal", "sheet"), _STOCK)
 TOPICS = (
     BEND,
+    BURST,
     ARC,
     OVERBEND,
     OFFSET,

@@ -97,11 +97,12 @@ def material(argv: list[str]) -> int:
     parser.add_argument("--spec", metavar="S", help='what it was bought to: "ASTM A513"')
     parser.add_argument("--od", metavar="D", help="outside diameter, where the specification steps by size")
     parser.add_argument("--wall", metavar="T", help="wall, where the specification steps by size")
+    parser.add_argument("--fact", metavar="F", help="burst: the pressure at which a tube of that od and wall bursts")
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tubes import material as answers
 
-    names = ("material", "product", "condition", "spec", "od", "wall")
+    names = ("material", "product", "condition", "spec", "od", "wall", "fact")
     options = {name: getattr(a, name) for name in names}
     return print_open(answers.material, _topic("MATERIAL"), options, a, is_open=a.material is None)
 

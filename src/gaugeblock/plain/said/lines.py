@@ -65,6 +65,12 @@ SAID_OF_LINES: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...]
         r"\b(?:is|are|it's|its|they're|theyre) not metric\b(?=.*(?:per inch|tpi|sixteenth|eighth|[0-9]/[0-9]))",
         "",
     ),
+    (  # a second question, whatever the first was
+        " is it going to ",
+        r"(?<!and) is it going to (?=(?:boil|cook|melt|burn)\b)",
+        " and is it going to ",
+    ),
+    (" mill ", r"(?<=[a-z0-9]) mill(?= (?:wall|thick|bore|od|diameter|pitch|master|tube|pipe|gap|hole|bolt)\b)", " mm"),
     ("eighths twenty four", r"\bthree eighths twenty four\b", "3/8-24"),
     ("ten by one", r"\bten by one\b(?! point)", "m10x1"),
     ("same size", r"\b(same size(?: [a-z]+){0,5}?) or (?:smaller|bigger|larger)(?= *$)", r"\1"),

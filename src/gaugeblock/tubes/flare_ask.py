@@ -126,11 +126,9 @@ ANGLE = Topic(
                 "its angle",
                 cue=("angle", "deg"),
             ),
-            Shaped(
-                r"(?P<n>37|45) ?deg(?:rees?)?",
-                always("angle"),
-                "its angle: asked whether it is so many degrees",
-                doubt=2,
+            *(
+                Shaped(rf"{n} ?deg(?:rees?)?", always("angle"), f"its angle, and whether it is {n} degrees", doubt=2)
+                for n in (37, 45)
             ),
         ),
     },

@@ -21,7 +21,7 @@ def circuit(*, data: Refdata, **options: str) -> Sheet:
     """The circuit; InputError for one with a booster whose ratio was not said."""
     from gaugeblock.lines.brakes.circuit import brake
 
-    if options.get("assist") == _HAS_BOOSTER:
+    if options.get("assist", "").startswith(_HAS_BOOSTER):
         from gaugeblock.errors import InputError
 
         why = "the line pressure behind a booster hangs on the booster, and its ratio was not said"
@@ -204,8 +204,8 @@ CIRCUIT = Topic(
                 rf"|booster|servo)"
                 r"(?: (?:booster|servo))?|(?:manifold |engine )?vacuum(?: (?:is|of|at|about))* [0-9.]+"
                 r"(?: ?(?:in|inch|inches|\"))?(?: (?:of )?(?:hg|mercury))?",
-                always(_HAS_BOOSTER),
-                "with a booster, whose ratio was not said",
+                lambda m: f"{_HAS_BOOSTER} ({m[0]})",
+                "with {}, whose ratio was not said",
                 cue=("diaphragm", "vacuum", "booster", "servo"),
             ),
         ),
@@ -222,6 +222,7 @@ CIRCUIT = Topic(
     needs=("force", "ratio"),
     opens=_open_circuit,
     settle=_shared,
+    joined=("assist",),
     table="brakes",
     asks_for=r"brakes?|master|pedal|wheel cyl\w*|cal?lipers?|slave",
     unmoved="metal finish standard quality",

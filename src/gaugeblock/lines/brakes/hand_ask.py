@@ -98,7 +98,7 @@ def _in_mm(match: re.Match[str]) -> str:
 
 
 def _tonnes(match: re.Match[str]) -> str:
-    return f"{float(match['n']) * 1000:g} kg"
+    return f"{match['n']} tonnes"
 
 
 SLOPE = Topic(

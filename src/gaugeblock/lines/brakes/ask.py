@@ -17,11 +17,21 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 
+def _of_booster(said: str) -> str:
+    """The ratio among what was said of a booster; blank where none was."""
+    import re
+
+    return re.sub(rf"{_HAS_BOOSTER}(?: \([^)]*\))?", "", said).strip()
+
+
 def circuit(*, data: Refdata, **options: str) -> Sheet:
     """The circuit; InputError for one with a booster whose ratio was not said."""
     from gaugeblock.lines.brakes.circuit import brake
 
-    if options.get("assist", "").startswith(_HAS_BOOSTER):
+    ratio = _of_booster(options.get("assist", ""))
+    if ratio:
+        options["assist"] = ratio
+    elif "assist" in options:
         from gaugeblock.errors import InputError
 
         why = "the line pressure behind a booster hangs on the booster, and its ratio was not said"
@@ -205,7 +215,7 @@ CIRCUIT = Topic(
                 r"(?: (?:booster|servo))?|(?:manifold |engine )?vacuum(?: (?:is|of|at|about))* [0-9.]+"
                 r"(?: ?(?:in|inch|inches|\"))?(?: (?:of )?(?:hg|mercury))?",
                 lambda m: f"{_HAS_BOOSTER} ({m[0]})",
-                "with {}, whose ratio was not said",
+                "{}",
                 cue=("diaphragm", "vacuum", "booster", "servo"),
             ),
         ),

@@ -100,6 +100,9 @@ _SAID_ITEMS = {
         for line in ("pipe", "line", "tube")
     },
     **{f"{word} rubber hose": "rubber hose, wire braid" for word in ("braided", "steel braided", "wire braided")},
+    "dot fluid": "brake fluid",
+    "fkm": "fluoroelastomer (FKM)",
+    "nbr": "nitrile rubber (NBR)",
     "braided rubber line": "rubber hose, wire braid",
     "nitrile braided hose": "nitrile rubber (NBR)",
     "braided nitrile hose": "nitrile rubber (NBR)",

@@ -92,9 +92,18 @@ def _decision(verb: str, fact: str, figures: list[Figure], checks: list[Check], 
         return stop(verb, candidates[:1], names, f"{capital(checks[0].reason)}. Take one that bears more.")
     is_sure = len(figures) == 1 and figures[0].evidence.basis != "common practice"
     if is_sure:
-        return use(verb, figures[0], _outcome(figures[0], peak, fact, full=True), names)
+        where = _alone(figures[0]) if fact == "ignition" else ""
+        return use(verb, figures[0], where or _outcome(figures[0], peak, fact, full=True), names)
     said = f"{capital(figures[0].note)}. " if len(figures) == 1 and figures[0].note else ""
     return ask(verb, candidates, names, _DO.get(fact, f"{said}Ask its maker: that governs."))
+
+
+def _alone(figure: Figure) -> str:
+    """What is said of the one temperature of ignition that is on record."""
+    more = (
+        "" if figure.quantity == "autoignition_temperature" else " In a closed space it ignites sooner: how soon is on"
+    )
+    return f"{capital(_when(figure))}.{more}{' no table here.' if more else ''}"
 
 
 def _when(figure: Figure) -> str:

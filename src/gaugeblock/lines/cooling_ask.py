@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.tables.load import Refdata
 
+_WHOLE = 100
 _MIXES = ("33 %", "40 %", "50 %", "60 %")
 
 
@@ -32,8 +33,11 @@ def _pounds(match: re.Match[str]) -> str:
     return f"{match['n']} psi"
 
 
-def _mix(match: re.Match[str]) -> str:
-    return f"{match['n']} %" if match["n"] else f"{match['a']}/{match['b']}"
+def _mix(match: re.Match[str]) -> str | None:
+    """A share of glycol; two parts are one where they make a whole."""
+    if match["n"]:
+        return f"{match['n']} %"
+    return f"{match['a']}/{match['b']}" if int(match["a"]) + int(match["b"]) == _WHOLE else None
 
 
 def _open(values: dict[str, str], _data: Refdata) -> Open | None:
@@ -57,7 +61,7 @@ COOLANT = Topic(
     {
         "mix": (
             Shaped(
-                r"(?:an? )?(?:(?P<a>[3-7][0-9]) ?[/:-] ?(?P<b>[3-7][0-9])|(?P<n>[3-7][0-9]) ?(?:%|percent|per cent))"
+                r"(?:an? )?(?:(?P<a>[3-7][0-9])(?: ?[/:-] ?| )(?P<b>[3-7][0-9])|(?P<n>[3-7][0-9]) ?(?:%|percent|per cent))"
                 r"(?: mix(?:ture)?| solution)?",
                 _mix,
             ),
@@ -136,6 +140,8 @@ COOLANT = Topic(
     r"(?:and|to|with|without) water(?= with| under| on| at| what| when|$)|gets? to|it gets to|before|below(?: freezing|"
     r" zero)?|how far|mix(?:ture)?|good(?: to)?|down to|rad(?:iator)?(?:"
     r" cap)?|cap|pressure|temp(?:erature)?s?|points?|solution|glycol"
+    r"|(?:what|which|how much|how strong) (?:an? )?(?:%|percent(?:age)?|mix(?:ture)?|ratio|strength)(?: of)?"
+    r"|(?:with )?(?:no|without(?: an?| the)?) (?:rad(?:iator)? |pressure )*cap|unpressuri[sz]ed|in an open pan"
     r"|coolant|antifreeze|over|limit|mixes|better|add(?:s|ed)?(?: to)?|lifts?|raises?|lose|best|pour(?:ed"
     r"|ing)?(?: in)?",
     settle=_settle,
@@ -207,11 +213,11 @@ ANTIFREEZE = Topic(
         ),
         "now": (
             Shaped(
-                r"(?:from|of|at) (?P<n>[0-9]{1,2})(?: ?(?:%|percent|per cent))?(?: (?:mix|coolant|antifreeze|glycol))?"
+                r"(?:from|of|at|drop|dilute|thin|bring|take) (?P<n>[0-9]{1,2})(?: ?(?:%|percent|per cent))?(?: (?:mix|coolant|antifreeze|glycol))?"
                 r"(?=(?: [a-z]+){0,7} (?:to|reach|down to|up to) [2-7][0-9](?: ?%| per| mix|$))",
                 lambda m: f"{m['n']} %",
                 "{} in it now",
-                cue=("from", "of", "at"),
+                cue=("from", "of", "at", "drop", "dilute", "thin", "bring", "take"),
             ),
             Shaped(
                 rf"(?:is|it'?s|only|now|just|has|currently) (?:(?:at|only|now|just|about|currently) )*{_SHARE}",
@@ -234,10 +240,9 @@ ANTIFREEZE = Topic(
     r"|put"
     r"(?: in| back)?|drain(?: out| off)?|top up|antifreeze|coolant|glycol|want|i|do|as|and|system|holds?|takes?|litres?"
     r"|for|good to|to get|off|rad(?:iator)?|block|frost|protect(?:ion|ed)?|down|only|mix|topp?ing(?: it)?(?: up)?"
-    r"|refractometer|hydrometer|goes in|lifts?|raises?|brings?|out|water|from|reach(?:es)?",
+    r"|drop(?:s|ping)?|dilute|thin|refractometer|hydrometer|goes in|lifts?|raises?|brings?|out|water|from|reach(?:es)?",
     needs=("system",),
-    asks_for=r"anti-?freeze|coolant|glycol|neat|mix|(?:%|percent)(?: [a-z]+){0,6} water|water(?: [a-z]+){0,6}"
-    r" (?:%|percent)",
+    asks_for=r"anti-?freeze|coolant|glycol|neat|mix|[0-9]+(?= ?(?:%|percent).* water)|water\b.*[0-9](?= ?(?:%|percent))",
     is_named=True,
     unmoved="metal finish form standard service quality",
 )

@@ -10,6 +10,8 @@ from __future__ import annotations
 import re
 
 from gaugeblock.plain.chatter import CHATTER, TURNING, is_aside
+from gaugeblock.plain.subject import Subject
+from gaugeblock.plain.subjects_of_lines import OF_LINES
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -65,41 +67,6 @@ _LOW = "SAE J30 R6, R7, R8"
 _OF_A_RUN = ("exhaust header", "exhaust gas at port, petrol engine")
 # The rules of hoses, and of which classes each is.
 _CLASS_RULES = (("SAE J30 R9", "9"), (_LOW, "6 7 8"), ("SAE J30 R14", "14"), ("SAE J30 R10", "10"))
-
-
-class Subject:
-    """A subject: its ``name``; ``patterns``, each of which a line must have; ``unless`` one that it must not have;
-    ``rules`` the subjects of the rules that say it; ``words`` a pattern of the words that say no more of it, blank
-    where the rule holds whatever is said; ``forbids`` where it holds whatever number is said too; ``shown`` gives the
-    rules of it that a line asks for, and the rows beside them.
-    """
-
-    __slots__ = ("forbids", "name", "patterns", "rules", "shown", "unless", "words")
-
-    def __init__(
-        self,
-        name: str,
-        patterns: tuple[str, ...],
-        rules: tuple[str, ...],
-        words: str = "",
-        unless: str = "",
-        *,
-        forbids: bool = False,
-        shown: Shown | None = None,
-    ) -> None:
-        self.forbids = forbids
-        self.shown = shown
-        self.name = name
-        self.patterns = patterns
-        self.rules = rules
-        self.words = words
-        self.unless = unless
-
-    def has(self, line: str) -> bool:
-        """Whether a line has every pattern of it."""
-        if self.unless and re.search(rf"\b(?:{self.unless})\b", line):
-            return False
-        return all(re.search(rf"(?<![\w.])(?:{pattern})(?![\w.])", line) for pattern in self.patterns)
 
 
 def _of_fluids(line: str, _data: Refdata) -> tuple[tuple[str, ...], Groups]:
@@ -305,18 +272,7 @@ _SUBJECTS = (
         unless=r"size|bore|inch|in|mm|temp\w*|hot|heat|degf|degc|e85|ethanol|diesel|nylon|ptfe|braided",
         shown=_of_hoses,
     ),
-    Subject(
-        "flares of 37 and 45 degrees together",
-        (r"37", r"45", r"flare\w*|fittings?|nuts?|seats?|cones?|unions?"),
-        ("37 and 45 degree flares", "37 and 45 degrees"),
-        unless=r"torque|tight\w*|lbs?|lbf|nm|size",
-    ),
-    Subject(
-        "M10x1 and 3/8-24 brake nuts",
-        (r"m ?10 ?(?:x|by) ?1(?:\.0)?|10 ?(?:by|x) ?1(?:\.0)?", r"3/8-24"),
-        ("brake nut in the wrong port", "port thread"),
-        unless=r"torque|tight\w*|lbs?|lbf|nm|drill|grade|8\.8|10\.9",
-    ),
+    *OF_LINES,
 )
 
 

@@ -158,7 +158,19 @@ CIRCUIT = Topic(
                 lambda m: m["n"],
                 "pedal {} to 1",
             ),
-            Shaped(rf"(?P<n>{NUMBER}) pedal ratio", lambda m: m["n"], "pedal {} to 1"),
+            Shaped(
+                rf"(?P<n>{ONE_NUMBER}) (?:pedal )?ratio(?! (?:of|is)\b)(?! [0-9./]+(?: (?!(?:lbs?|pounds?|kg"
+                rf"|kilos?|n|newtons?)\b)|$))",
+                lambda m: m["n"],
+                "pedal {} to 1",
+            ),
+            Shaped(
+                r"pedal (?:of |is )?(?P<n>[3-9](?:\.[0-9]+)?)(?= |$)(?! ?(?:in|inch|inches|mm|cm|lbs?|kg|n|to|:"
+                r"|/|pistons?)\b)",
+                lambda m: m["n"],
+                "pedal {} to 1",
+                doubt=2,
+            ),
             Shaped(
                 rf"(?:pedal )?ratio(?: of| is)? (?P<n>{ONE_NUMBER})(?: ?(?:to|:) ?(?:1|one))?",
                 lambda m: m["n"],
@@ -222,7 +234,7 @@ CIRCUIT = Topic(
     },
     r"(?:with )?(?:no|without)(?: an?| the| power)? (?:boosters?|servos?|power assist\w*|assist\w*"
     r"|power brakes?)"
-    r"|(?:stamp|stand|press|push|lean)(?:s|ing)? on it|at the (?:cal?lipers?|wheels?)"
+    r"|line|(?:stamp|stand|press|push|lean)(?:s|ing)? on it|at the (?:cal?lipers?|wheels?)"
     r"|manual(?: brakes?)?|un(?:boosted|assisted)|(?:non[- ]|not )(?:boosted|assisted|power)"
     r"|come[sd]?|pushes|get|makes?"
     r"|(?:line |brake )?pressure|(?:i |you )(?:press|push)(?: on)?|pressing|pushing|(?:brake )?pedal|master(?:"

@@ -31,7 +31,8 @@ def _pistons() -> dict[str, tuple[Reader, ...]]:
         ),
         "bore": (
             amount("length", after=r"(?:bore )?(?:wheel cyl(?:inder)?s?|(?:cal?liper )?pistons?)", say="pistons {}"),
-            amount("length", before=r"(?:wheel cyl(?:inder)?s?|(?:cal?liper )?pistons?)", say="pistons {}"),
+            amount("length", before=r"(?:wheel cyl(?:inder)?s?|(?:cal?liper )?pistons?)(?: of)?", say="pistons {}"),
+            Shaped(r"(?P<n>[01]?\.[0-9]+)(?= (?:bore )?slave)", lambda m: f"{m['n']} in", "slave {}", cue=("slave",)),
             amount("length", followed="(?:bore )?slave", say="slave {}"),
             amount("length", after=r"(?:floaters?|cal?lipers?|pots?|bores?)", say="pistons {}"),
         ),

@@ -50,10 +50,21 @@ _MAKER = (
 )
 
 
+def _not_in_oil(item: str, data: Refdata) -> Sheet:
+    """That a rubber does not last in oil, by the rules of it: no limit of heat holds there."""
+    from gaugeblock.answer.decision import none
+    from gaugeblock.answer.sheet import Sheet
+
+    do = f"In oil {item} swells and fails, whatever its limit of heat: take nitrile or fluorocarbon rubber there."
+    return Sheet(item, {"item": item}, data, [], [], (), decision=none("KEEP UNDER", do))
+
+
 def heat(item: str, *, data: Refdata, **options: str) -> Sheet:
     """What an item stands, or by its own limit; beside a hot part, how hot it gets there; who has it of what no table
     has, wherever it is.
     """
+    if options.pop("inside", "") and item in _NO_OIL:
+        return _not_in_oil(item, data)
     if maker_of(item, "lines", "item", data)[0]:
         options = {key: value for key, value in options.items() if key in ("fact", "pressure")}
     hot_only = [] if "beside" in options else [k for k in _OF_ESTIMATE if k in options]
@@ -110,6 +121,15 @@ _SAID_ITEMS = {
     "neoprene gaiter": "chloroprene rubber (CR)",
     "automatic fluid": "automatic transmission fluid",
 }
+# By the rules of these, no limit of heat holds in oil.
+_NO_OIL = (
+    "EPDM rubber",
+    "silicone rubber",
+    "silicone coolant hose",
+    "natural rubber (NR)",
+    "heater hose",
+    "coolant hose",
+)
 _FLUID, _AGES = "brake fluid", ("wet", "dry")
 
 
@@ -167,6 +187,15 @@ HEAT = Topic(
         ),
         "klass": (Named(words_of("lines", "class", "lines/materials"), doubt=1),),
         **FACTS,
+        "inside": (
+            Shaped(
+                r"(?:in|with|for) (?:the |hot |engine |gear )*oil|(?:turbo )?oil (?:drains?|returns?|feeds?)"
+                r"|(?:the )?oil itself",
+                always("oil"),
+                "in oil",
+                cue=("oil",),
+            ),
+        ),
         "state": (
             Old(),
             NewUnlessOld(
@@ -270,8 +299,8 @@ HEAT = Topic(
     r"|(?:old|used)(?: fluid)? (?:and|or|versus|vs|against) (?:when )?(?:new|fresh)"
     r"(?: fluid)?|thermal(?: limit)?|glass(?: fib(?:re|er))?|safe|okay|handle|before|go(?:es)?"
     r" bad|bad|cooks?|fail(?:s|ure)?|live|good for|cope|degrees|burn|(?:how many )?degrees (?:apart|between)"
-    r"|apart|in (?:the )?(?:hot |engine |gear )*oil|plumb"
-    r"|(?:turbo )?(?:oil )?(?:drains?|returns?)|(?:the )?oil itself|(?:stands? |takes? |lives? )?(?:hotter|more heat)"
+    r"|apart|plumb"
+    r"|turbo|drains?|(?:stands? |takes? |lives? )?(?:hotter|more heat)"
     r"|(?:will|would) take|hoses?|(?:brake |fuel |steel"
     r" )?lines?|degrees",
     needs=("item",),

@@ -11,6 +11,7 @@ from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import ASK_MAKER, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import Ambiguous, InputError
+from gaugeblock.lines.cautions import cautions_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -49,6 +50,9 @@ def told(found: Item, fact: str, pressure: str | None, asked: dict[str, str | No
         )
     if pressure is not None and fact != WORKING:
         raise InputError(pressure, "pressure", f"a {fact} is no working pressure", (), "ask for one of both")
+    if fact in (WORKING, BURST) and found.table != "lines/materials":
+        why = "a fluid bears no pressure of its own, its line or hose does"
+        raise InputError(found.cell, "item", why, (), "name the hose or the line")
     peak = (
         None
         if pressure is None
@@ -64,7 +68,9 @@ def told(found: Item, fact: str, pressure: str | None, asked: dict[str, str | No
         raise Ambiguous(found.said, found.table, "the answer depends on the class", classes, "name the class")
     checks = [] if peak is None else [_check(one, peak, data) for one in figures]
     decision = _decision(verb, fact, figures, checks, peak)
-    return Sheet(title, asked, data, figures, checks, [], decision=decision)
+    beside = [found.limit] if found.limit is not None and found.limit not in figures else []
+    cautions = cautions_of(found) if fact in (WORKING, BURST) else []
+    return Sheet(title, asked, data, [*figures, *beside], checks, cautions, decision=decision)
 
 
 def _figures(found: Item, quantities: tuple[str, ...], data: Refdata) -> list[Figure]:

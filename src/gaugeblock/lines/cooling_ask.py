@@ -43,9 +43,13 @@ def _mix(match: re.Match[str]) -> str | None:
 def _open(values: dict[str, str], _data: Refdata) -> Open | None:
     """The usual mixtures, where none was said; of a mixture without a cap where it freezes and where it boils."""
     values = _settle(values, _data)
+    if "fact" not in values and "mix" not in values:
+        from gaugeblock.errors import InputError
+
+        why = "it was not said what of it is asked"
+        raise InputError("coolant", "fact", why, (), "say whether it freezes or boils, and its mixture or its cap")
     if "fact" not in values:
-        mixes = [values["mix"]] if "mix" in values else _MIXES
-        return ("mix", "fact"), [{"mix": mix, "fact": fact} for mix in mixes for fact in ("freezing", "boiling")]
+        return ("fact",), [{"fact": fact} for fact in ("freezing", "boiling")]
     return None if "mix" in values else (("mix",), [{"mix": mix} for mix in _MIXES])
 
 
@@ -61,7 +65,8 @@ COOLANT = Topic(
     {
         "mix": (
             Shaped(
-                r"(?:an? )?(?:(?P<a>[3-7][0-9])(?: ?[/:-] ?| )(?P<b>[3-7][0-9])|(?P<n>[3-7][0-9]) ?(?:%|percent|per cent))"
+                r"(?:an? )?(?:(?P<a>[3-7][0-9])(?: ?[/:-] ?| )(?P<b>[3-7][0-9])|(?P<n>[3-7][0-9]) ?(?:%|percent"
+                r"|per cent))"
                 r"(?: mix(?:ture)?| solution)?",
                 _mix,
             ),
@@ -213,7 +218,8 @@ ANTIFREEZE = Topic(
         ),
         "now": (
             Shaped(
-                r"(?:from|of|at|drop|dilute|thin|bring|take) (?P<n>[0-9]{1,2})(?: ?(?:%|percent|per cent))?(?: (?:mix|coolant|antifreeze|glycol))?"
+                r"(?:from|of|at|drop|dilute|thin|bring|take) (?P<n>[0-9]{1,2})(?: ?(?:%|percent|per cent))?(?:"
+                r" (?:mix|coolant|antifreeze|glycol))?"
                 r"(?=(?: [a-z]+){0,7} (?:to|reach|down to|up to) [2-7][0-9](?: ?%| per| mix|$))",
                 lambda m: f"{m['n']} %",
                 "{} in it now",
@@ -242,7 +248,8 @@ ANTIFREEZE = Topic(
     r"|for|good to|to get|off|rad(?:iator)?|block|frost|protect(?:ion|ed)?|down|only|mix|topp?ing(?: it)?(?: up)?"
     r"|drop(?:s|ping)?|dilute|thin|refractometer|hydrometer|goes in|lifts?|raises?|brings?|out|water|from|reach(?:es)?",
     needs=("system",),
-    asks_for=r"anti-?freeze|coolant|glycol|neat|mix|[0-9]+(?= ?(?:%|percent).* water)|water\b.*[0-9](?= ?(?:%|percent))",
+    asks_for=r"anti-?freeze|coolant|glycol|neat|mix|[0-9]+(?= ?(?:%|percent).* water)|water\b.*[0-9](?= ?(?:%"
+    r"|percent))",
     is_named=True,
     unmoved="metal finish form standard service quality",
 )

@@ -206,6 +206,29 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
         "The metal is not the limit, the fluid in it is: `gaugeblock ask brake fluid boiling point`.",
     ),
     (
+        r"(?:fire|heat|glass(?: fib(?:re|er))?|braided glass) sleev\w+",
+        r"(?:rubber |fuel |brake |oil )?(?:hoses?|lines?|wires?)(?: inside| in it| under it)?|inside",
+        "what stands in a heat sleeve",
+        "The limit of a sleeve is its own. It slows the heat, and what is inside keeps its own limit: ask that"
+        " of the hose"
+        " or the line by its name.",
+    ),
+    (
+        r"(?:cross-?linked|xlpe|silicone|ptfe|thin[- ]?wall(?:ed)?)(?: [a-z]+){0,2} (?:wires?|cables?|insulation)",
+        r"temp\w*|hot\w*|heat|deg(?:rees|f|c)?|beside|melts?|limits?",
+        "the heat that silicone or PTFE wire stands",
+        "Its maker has it. Of SAE J1128 wire the tables have it: `gaugeblock ask TXL wire heat limit`, or SXL and GXL,"
+        " which are cross-linked too, GPT and TWP, which are PVC.",
+    ),
+    (
+        r"cal?lipers?\b.*\bseals?|seals?\b.*\bcal?lipers?|wheel cylinder (?:seals?|cups?)",
+        r"temp\w*|hot|heat|deg(?:rees|f|c)?|stand|put up",
+        "the heat that the seals of a caliper stand",
+        "The maker of the caliper has it. The rubber kind by itself: `gaugeblock ask epdm rubber heat`; the"
+        " fluid beside"
+        " them: `gaugeblock ask brake fluid boiling point`.",
+    ),
+    (
         r"colou?rs?|cherry(?: red)?",
         r"temper\w*|heat\w*|temperature|hot|forg\w*",
         "the colours of hot steel",
@@ -217,6 +240,8 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
 _OF_THE_TABLES = frozenset(
     ["fuse", "cable", "torque", "drill", "relay", "bolt", "bolts", "nut", "nuts", "stud", "hose"]
 )
+# With these a line has two things, of neither of which a table is.
+_CHOOSES = frozenset(["or", "vs", "versus"])
 # What a rule may say of a subject: the words of a line by which it is found.
 _OF_A_RULE = {"the filler of a weld": re.compile("filler|stainless|mild|steel|3[0-9]{2}")}
 
@@ -237,7 +262,7 @@ def outside(words: tuple[str, ...], data: Refdata) -> tuple[Sheet, str] | None:
     """The Sheet of a subject that no table is about, and the words by which it was known; None where the line names
     none of them, or turns what it says.
     """
-    if not TURNING.isdisjoint(words):
+    if not (TURNING - _CHOOSES).isdisjoint(words):
         return None
     line = " ".join(words)
     for thing, asked, what, who in _SUBJECTS:

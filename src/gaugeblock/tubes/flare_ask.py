@@ -109,7 +109,8 @@ PORT = Topic(
     needs=("port",),
     opens=_open_port,
     settle=_settle_port,
-    asks_for=r"tube size|size of (?:the )?(?:tube|pipe|line)|(?:what|which)\b.*\b(?:tubes?|pipes?|lines?|flare|flaring)|(?:tubes?|pipes?|lines?"
+    asks_for=r"tube size|size of (?:the )?(?:tube|pipe|line)|(?:what|which)\b.*\b(?:tubes?|pipes?|lines?|flare"
+    r"|flaring)|(?:tubes?|pipes?|lines?"
     r"|flare)\b.*\b(?:what|which)",
     is_named=True,
     unmoved="finish state service quality",

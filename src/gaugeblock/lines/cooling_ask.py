@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount
+from gaugeblock.answer.asking import Hit, Named, Shaped, Topic, always, amount
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     import re
-    from collections.abc import Callable
+    from collections.abc import Callable, Iterable
 
     from gaugeblock.answer.asking import Open
     from gaugeblock.answer.sheet import Sheet
@@ -57,6 +57,20 @@ def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """A cap and a height say that it is asked where it boils."""
     is_under = "fact" not in values and not {"cap", "air"}.isdisjoint(values)
     return {**values, "fact": "boiling"} if is_under else values
+
+
+class Cold(Shaped):
+    """So much cold asks where a mixture freezes, and is told."""
+
+    __slots__ = ()
+
+    def __init__(self, pattern: str) -> None:
+        super().__init__(pattern, always("freezing"))
+
+    def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
+        """As it is read, with what was typed."""
+        for hit in super().take(words, at, data):
+            yield Hit(hit.count, hit.value, f"where it freezes, {' '.join(words[at : at + hit.count])}")
 
 
 COOLANT = Topic(
@@ -129,11 +143,9 @@ COOLANT = Topic(
                 always("freezing"),
                 "where it freezes",
             ),
-            Shaped(
+            Cold(
                 r"(?:(?:good )?(?:down )?to |for |at )(?:minus |-)[0-9]{1,2} ?(?:deg(?:rees?)? ?)?(?:f|c|fahrenheit"
                 r"|celsius)?",
-                always("freezing"),
-                "where it freezes",
             ),
             Shaped(
                 r"(?:when does (?:it )?)?boil\w*(?: over)?(?: points?| temp\w*)?|how hot",

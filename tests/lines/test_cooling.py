@@ -81,9 +81,12 @@ def test_more_pressure_and_more_glycol_boil_later(cap: float, more: float) -> No
 
 
 def test_what_the_tables_lack_is_refused_or_none() -> None:
-    for mix in ("55 %", "0/0", "100 %"):
+    for mix in ("55 %", "0/0"):
         with pytest.raises(LookupMiss):
             coolant(mix)
+    with pytest.raises(LookupMiss):
+        coolant("100 %", kind="propylene glycol")
+    assert "sooner again" in coolant("100 %", fact="freezing").decision.do
     for mix in ("half", "", "-50 %"):
         with pytest.raises(InputError):
             coolant(mix)

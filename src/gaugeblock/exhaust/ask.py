@@ -159,7 +159,7 @@ GAP = Topic(
             Shaped(
                 (
                     r"(?:the |an? |my )?(?:(?:flexible|flex|rubber|steel|copper"
-                    r"|metal) )?(?:petrol (?=tank))?(?P<n>brake"
+                    r"|metal|hard|rigid) )?(?:petrol (?=tank))?(?P<n>brake"
                     r" (?:line|hose|pipe)"
                     r"|(?:(?:nylon|plastic) )?fuel (?:line|hose|pipe|tank)|gas tank|tank|floor"
                     r"|frame|body|wires?|wiring|harness|loom|tyres?|tires?|ground|road|plug (?:leads?|wires?)|spark"
@@ -245,7 +245,8 @@ GAP = Topic(
     r"|(?:too )?few mounts|primar(?:y|ies)"
     r"|long tubes|clearance|at (?:the )?most|keep burning|burn(?:s|ing|t)?|melt(?:s|ing)?|unshielded|what should i do"
     r"|or (?:do|should|must|will) i (?:need|have|want)?(?: to)?|(?:do|should) i|(?:shield|sleeve|move)(?: it)?$"
-    r"|what (?:will|can|does) (?:the|that|its?) (?:rubber|line|hose|boot)|(?:take|stand|survive)$",
+    r"|what (?:will|can|does) (?:the|that|its?) (?:rubber|line|hose|boot)|(?:take|stand|survive)$"
+    r"|cross(?:es|ing)?|primar(?:y|ies)",
     needs=("to",),
     columns={"to": _neighbours},
     asks_for=rf"cats?|converter|long tubes|close|near|clearance|gap|room|clear|how far|away|headers?|down"

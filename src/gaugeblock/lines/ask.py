@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
-from gaugeblock.answer.unpublished import named_by
+from gaugeblock.answer.unpublished import maker_of, named_by
 from gaugeblock.lines.age import DRY, NewUnlessOld, Old
+from gaugeblock.lines.bears_ask import FACTS
 from gaugeblock.lines.brakes.ask import TOPICS as BRAKES
 from gaugeblock.lines.cooling_ask import ANTIFREEZE, COOLANT
 from gaugeblock.lines.fuel.ask import TOPICS as FUELS
@@ -49,8 +50,23 @@ _MAKER = (
 )
 
 
+def _not_in_oil(item: str, data: Refdata) -> Sheet:
+    """That a rubber does not last in oil, by the rules of it: no limit of heat holds there."""
+    from gaugeblock.answer.decision import none
+    from gaugeblock.answer.sheet import Sheet
+
+    do = f"In oil {item} swells and fails, whatever its limit of heat: take nitrile or fluorocarbon rubber there."
+    return Sheet(item, {"item": item}, data, [], [], (), decision=none("KEEP UNDER", do))
+
+
 def heat(item: str, *, data: Refdata, **options: str) -> Sheet:
-    """What an item stands, or by its own limit; beside a hot part, how hot it gets there."""
+    """What an item stands, or by its own limit; beside a hot part, how hot it gets there; who has it of what no table
+    has, wherever it is.
+    """
+    if options.pop("inside", "") and item in _NO_OIL:
+        return _not_in_oil(item, data)
+    if maker_of(item, "lines", "item", data)[0]:
+        options = {key: value for key, value in options.items() if key in ("fact", "pressure")}
     hot_only = [] if "beside" in options else [k for k in _OF_ESTIMATE if k in options]
     if hot_only:
         from gaugeblock.errors import InputError
@@ -75,10 +91,45 @@ def heat(item: str, *, data: Refdata, **options: str) -> Sheet:
         hot, klass, state = options.pop("beside", None), options.pop("klass", None), options.pop("state", None)
         return beside(item, hot, klass=klass, state=state, given=options, data=data)
     from gaugeblock.lines.heat import heat as by_itself
+    from gaugeblock.warmth.item import table_of
 
+    if options.get("state") in _AGES and table_of(item, data) == "lines/materials":  # of a fluid alone
+        from gaugeblock.answer.caution import Caution
+
+        old = options.pop("state") == _AGES[0]
+        sheet = by_itself(item, data=data, **options)
+        text = "That is of a sound one: renew a line that is old, brown, hard or cracked, whatever its limit."
+        return sheet.replace(cautions=(Caution(text, "injury"), *sheet.cautions)) if old else sheet
     return by_itself(item, data=data, **options)
 
 
+# What people call an item besides.
+_SAID_ITEMS = {
+    **{
+        f"nylon {fuel} {line}": "nonmetallic fuel tube"
+        for fuel in ("petrol", "gas")
+        for line in ("pipe", "line", "tube")
+    },
+    **{f"{word} rubber hose": "rubber hose, wire braid" for word in ("braided", "steel braided", "wire braided")},
+    "dot fluid": "brake fluid",
+    "fkm": "fluoroelastomer (FKM)",
+    "nbr": "nitrile rubber (NBR)",
+    "braided rubber line": "rubber hose, wire braid",
+    "nitrile braided hose": "nitrile rubber (NBR)",
+    "braided nitrile hose": "nitrile rubber (NBR)",
+    "nitrile rubber hose": "nitrile rubber (NBR)",
+    "neoprene gaiter": "chloroprene rubber (CR)",
+    "automatic fluid": "automatic transmission fluid",
+}
+# By the rules of these, no limit of heat holds in oil.
+_NO_OIL = (
+    "EPDM rubber",
+    "silicone rubber",
+    "silicone coolant hose",
+    "natural rubber (NR)",
+    "heater hose",
+    "coolant hose",
+)
 _FLUID, _AGES = "brake fluid", ("wet", "dry")
 
 
@@ -96,7 +147,13 @@ def _open_heat(values: dict[str, str], data: Refdata) -> Open | None:
 def _items(data: Refdata) -> dict[str, str]:
     """What the heat of is asked by name; a rubber hose alone is as often one of coolant or of brakes."""
     known = words_of("lines", "item", "lines/fluids", "lines/fuels", "lines/materials", bare=False)(data)
-    return {phrase: cell for phrase, cell in known.items() if phrase != "rubber hose"}
+    return {**_SAID_ITEMS, **{phrase: cell for phrase, cell in known.items() if phrase != "rubber hose"}}
+
+
+def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """How hot it gets in a place is said, or asked; beside a part that no table has, no estimate is made of a gap."""
+    dropped = ("place", *(_OF_ESTIMATE if "place" in values and "beside" not in values else ()))
+    return {key: value for key, value in values.items() if key not in dropped}
 
 
 HEAT = Topic(
@@ -112,6 +169,12 @@ HEAT = Topic(
             ),
             Shaped(r"brake fluid (?P<n>3|4|5\.1|5)", _dot),
             Shaped(r"(?:sae )?j?30[- ]?r ?(?P<n>[0-9]+(?:[- ]?t[12])?)(?: (?:fuel )?(?:hose|line))?", _j30),
+            Shaped(
+                r"(?:fuel )?(?:hose|line) r ?(?P<n>6|7|8|9|10|14)|r ?(?P<m>6|7|8|9|10|14)(?= (?:rated )?(?:fuel"
+                r" )?(?:hose|line))",
+                lambda m: f"SAE J30 R{m['n'] or m['m']}",
+                cue=(" r", "r6", "r7", "r8", "r9", "r10", "r14"),
+            ),
             Named(lambda data: named_by("lines", "item", data)),
             Named(
                 _items,
@@ -123,6 +186,16 @@ HEAT = Topic(
             ),
         ),
         "klass": (Named(words_of("lines", "class", "lines/materials"), doubt=1),),
+        **FACTS,
+        "inside": (
+            Shaped(
+                r"(?:in|with|for) (?:the |hot |engine |gear )*oil|(?:turbo )?oil (?:drains?|returns?|feeds?)"
+                r"|(?:the )?oil itself",
+                always("oil"),
+                "in oil",
+                cue=("oil",),
+            ),
+        ),
         "state": (
             Old(),
             NewUnlessOld(
@@ -186,9 +259,19 @@ HEAT = Topic(
                 "near what is hot",
                 doubt=5,  # without a temperature the gap is asked
             ),
+            Shaped(
+                rf"(?:{_BY}|of) (?:the |an? |my )?(?:hot |exhaust )*(?:turbo(?:charger)?|turbine|manifolds?"
+                rf"|down ?pipes?|silencer"
+                r"|muffler)(?: (?:housing|turbine))*",
+                always("there"),
+                "near what is hot",
+                doubt=40,
+                cue=("turb", "manifold", "pipe", "silencer", "muffler"),
+            ),
         ),
         "gap": (
             amount("length", followed=_BY, say="{} away"),
+            amount("length", before="within", followed="of|from", say="{} away", cue=("within",)),
             amount("length", after="away", say="{} away"),
             amount("length", say="{} away", doubt=4, most=_MOST_GAP),
         ),
@@ -215,13 +298,14 @@ HEAT = Topic(
     r"|(?:new|fresh)(?: fluid)? (?:and|or|versus|vs|against) (?:when )?(?:old|used)(?: fluid)?"
     r"|(?:old|used)(?: fluid)? (?:and|or|versus|vs|against) (?:when )?(?:new|fresh)"
     r"(?: fluid)?|thermal(?: limit)?|glass(?: fib(?:re|er))?|safe|okay|handle|before|go(?:es)?"
-    r" bad|bad|cooks?|fail(?:s|ure)?|live|good for|cope|degrees|burn|hoses?|(?:brake |fuel |steel"
+    r" bad|bad|cooks?|fail(?:s|ure)?|live|good for|cope|degrees|burn|(?:how many )?degrees (?:apart|between)"
+    r"|apart|plumb"
+    r"|turbo|drains?|(?:stands? |takes? |lives? )?(?:hotter|more heat)"
+    r"|(?:will|would) take|hoses?|(?:brake |fuel |steel"
     r" )?lines?|degrees",
     needs=("item",),
     opens=_open_heat,
-    settle=lambda values, _: {
-        k: v for k, v in values.items() if k != "place"
-    },  # how hot it gets there is said, or asked
+    settle=_settle,
     columns={"beside": ("lines/heat_sources", "part")},
 )
 

@@ -64,6 +64,8 @@ def heat(argv: list[str]) -> int:
     parser.add_argument("--class", dest="klass", metavar="C", help="the hose class or specification: SAE J2260")
     parser.add_argument("--state", metavar="S", help="wet, dry, continuous, intermittent ...")
     parser.add_argument("--at", metavar="TEMP", help="a temperature to judge: 120 degC, 250 degF")
+    parser.add_argument("--fact", metavar="F", help='"working pressure", "burst pressure", ignition, "flash point"')
+    parser.add_argument("--pressure", metavar="P", help="in it, against its working pressure: 60 psi")
     parser.add_argument("--beside", metavar="PART", help="the hot part it passes: an estimate; needs the options below")
     for option, (name, about) in _BESIDE.items():
         parser.add_argument(f"--{option}", dest=name, metavar="X", help=about)
@@ -81,7 +83,7 @@ def heat(argv: list[str]) -> int:
             raise InputError(", ".join(alone), "heat", why, (), "name the part with --beside")
         from gaugeblock.lines.heat import heat as answer
 
-        options = {name: getattr(a, name) for name in ("item", "klass", "state", "at")}
+        options = {name: getattr(a, name) for name in ("item", "klass", "state", "at", "fact", "pressure")}
         return print_open(answer, _topic("HEAT"), options, a, is_open=a.item is None)
     if a.at is not None:
         why = "a temperature to judge and an estimate are two questions"

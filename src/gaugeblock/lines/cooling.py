@@ -19,6 +19,7 @@ from gaugeblock.tables.load import Refdata, canonical, refdata
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
+    from gaugeblock.tables.load import Row
 
 TABLE = "lines/fluids"
 ETHYLENE = "coolant, ethylene glycol"
@@ -27,6 +28,7 @@ VERBS = {"boiling": "BOILS AT", "freezing": "FREEZES AT"}
 _PARTS = re.compile(r"(?P<glycol>[0-9]{1,3}) ?[/:-] ?(?P<water>[0-9]{1,3})", re.ASCII)
 _PERCENT = re.compile(r"(?P<n>[0-9]{1,3}) ?(?:%|percent|per cent)?", re.ASCII)
 _WHOLE = 100
+_MOST = 60  # per cent, of ethylene glycol: more of it freezes sooner, by the source of that mixture
 _SEA_PA = 101325.0
 
 
@@ -84,11 +86,20 @@ def coolant(
         figures.append(_lifted(boiling, held, around[0] if around else None, data))
     wanted = next((f for q in FACTS[fact] for f in figures if f.quantity == q), None)
     if wanted is None:
-        do = f"No table that was read has where it is {fact}. The coolant's maker prints it."
+        is_over = not is_water and share_of(mix) > _MOST
+        sooner = f"More glycol than {_MOST} % freezes sooner again."
+        do = sooner if is_over else f"No table that was read has where it is {fact}."
+        do += " The coolant's maker prints it."
         return Sheet(title, asked, data, figures, [], _cautions(), decision=none(VERBS[fact], do))
     ordered = [wanted, *(f for f in reversed(figures) if f is not wanted)]
     return Sheet(
-        title, asked, data, ordered, [], _cautions(), decision=use(VERBS[fact], wanted, _said(wanted, cap, air))
+        title,
+        asked,
+        data,
+        ordered,
+        [],
+        _cautions(),
+        decision=use(VERBS[fact], wanted, _said(wanted, boiling, cap, air)),
     )
 
 
@@ -108,16 +119,20 @@ def _glycol(mix: str, kind: str, data: Refdata) -> dict[str, str]:
     """The cells of a mixture."""
     share = share_of(mix)
     item = canonical(data, TABLE, "item", kind)
-    states = {
-        float(row["state"].removesuffix(" %")): row["state"]
-        for row in data.table(TABLE).rows
-        if row["item"] == item and row.cells["quantity"] == "freezing_point" and not row["standing"]
-    }
+    states = {float(row["state"].removesuffix(" %")): row["state"] for row in _freezing(item, data)}
     cell = next((state for held, state in states.items() if abs(held - share) < 1), None)
+    if cell is None and item == ETHYLENE and share > _MOST:
+        return {"item": item, "state": f"{share:g} %"}
     if cell is None:
         why = "no mixture of that share in the tables"
         raise LookupMiss(mix, "mix", why, tuple(states.values()), "use the nearest, and the coolant maker's own table")
     return {"item": item, "state": cell}
+
+
+def _freezing(item: str, data: Refdata) -> list[Row]:
+    """The rows of where the mixtures of a glycol freeze."""
+    rows = data.table(TABLE).by_quantity.get("freezing_point", [])
+    return [row for row in rows if row["item"] == item and not row["standing"]]
 
 
 def _around(air: str | None, data: Refdata) -> list[Figure]:
@@ -157,7 +172,7 @@ def _lifted(boiling: Figure, cap: Figure | None, air: Figure | None, data: Refda
     return derived("boiling_point_in_air", quantity, number, boiling.unit, inputs, data, key=key, conditions=said)
 
 
-def _said(figure: Figure, cap: str | None, air: str | None) -> str:
+def _said(figure: Figure, boiling: Figure | None, cap: str | None, air: str | None) -> str:
     """What the figure holds for."""
     if figure.quantity == "boiling_point" and cap is None:
         return "In an open pan: a cap lifts it. Say the pressure on the cap."
@@ -165,6 +180,8 @@ def _said(figure: Figure, cap: str | None, air: str | None) -> str:
         return "By volume. Test the mixture in the car by a refractometer or a hydrometer."
     holds = " and only as long as cap and hoses hold." if cap is not None else " in an open pan: a cap lifts it."
     where = "" if air is not None else " Boils sooner up a mountain: say how high."
+    if boiling is not None and cap is not None and air is None:
+        where = f" The cap adds {figure.typical - boiling.typical:.0f} {figure.unit}.{where}"
     return f"An estimate, some 2 degC either way,{holds}{where}"
 
 

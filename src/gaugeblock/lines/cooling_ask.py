@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount
+from gaugeblock.answer.asking import Hit, Named, Shaped, Topic, always, amount
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     import re
-    from collections.abc import Callable
+    from collections.abc import Callable, Iterable
 
     from gaugeblock.answer.asking import Open
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.tables.load import Refdata
 
+_WHOLE = 100
 _MIXES = ("33 %", "40 %", "50 %", "60 %")
 
 
@@ -24,20 +25,52 @@ def _coolant() -> Callable[..., Sheet]:
 
 def _kinds(data: Refdata) -> dict[str, str]:
     """The glycols by name, and what a shop calls a coolant."""
-    return {word: cell for word, cell in data.words("lines", "item").items() if cell.startswith("coolant, ")}
+    found = {word: cell for word, cell in data.words("lines", "item").items() if cell.startswith("coolant, ")}
+    return {**found, **{kind: f"coolant, {kind} glycol" for kind in ("propylene", "ethylene")}}
 
 
 def _pounds(match: re.Match[str]) -> str:
     return f"{match['n']} psi"
 
 
-def _mix(match: re.Match[str]) -> str:
-    return f"{match['n']} %" if match["n"] else f"{match['a']}/{match['b']}"
+def _mix(match: re.Match[str]) -> str | None:
+    """A share of glycol; two parts are one where they make a whole."""
+    if match["n"]:
+        return f"{match['n']} %"
+    return f"{match['a']}/{match['b']}" if int(match["a"]) + int(match["b"]) == _WHOLE else None
 
 
 def _open(values: dict[str, str], _data: Refdata) -> Open | None:
-    """The usual mixtures, where none was said."""
+    """The usual mixtures, where none was said; of a mixture without a cap where it freezes and where it boils."""
+    values = _settle(values, _data)
+    if "fact" not in values and "mix" not in values:
+        from gaugeblock.errors import InputError
+
+        why = "it was not said what of it is asked"
+        raise InputError("coolant", "fact", why, (), "say whether it freezes or boils, and its mixture or its cap")
+    if "fact" not in values:
+        return ("fact",), [{"fact": fact} for fact in ("freezing", "boiling")]
     return None if "mix" in values else (("mix",), [{"mix": mix} for mix in _MIXES])
+
+
+def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """A cap and a height say that it is asked where it boils."""
+    is_under = "fact" not in values and not {"cap", "air"}.isdisjoint(values)
+    return {**values, "fact": "boiling"} if is_under else values
+
+
+class Cold(Shaped):
+    """So much cold asks where a mixture freezes, and is told."""
+
+    __slots__ = ()
+
+    def __init__(self, pattern: str) -> None:
+        super().__init__(pattern, always("freezing"))
+
+    def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
+        """As it is read, with what was typed."""
+        for hit in super().take(words, at, data):
+            yield Hit(hit.count, hit.value, f"where it freezes, {' '.join(words[at : at + hit.count])}")
 
 
 COOLANT = Topic(
@@ -46,7 +79,8 @@ COOLANT = Topic(
     {
         "mix": (
             Shaped(
-                r"(?:an? )?(?:(?P<a>[3-7][0-9]) ?[/:-] ?(?P<b>[3-7][0-9])|(?P<n>[3-7][0-9]) ?(?:%|percent|per cent))"
+                r"(?:an? )?(?:(?P<a>[3-7][0-9])(?: ?[/:-] ?| )(?P<b>[3-7][0-9])|(?P<n>[3-7][0-9]) ?(?:%|percent"
+                r"|per cent))"
                 r"(?: mix(?:ture)?| solution)?",
                 _mix,
             ),
@@ -55,6 +89,15 @@ COOLANT = Topic(
                 always("50 %"),
                 "half and half",
             ),
+            Shaped(r"(?P<n>[3-7][0-9]) (?:mix(?:ture)?|solution)(?P<a>)(?P<b>)", _mix, cue=("mix", "solution")),
+            Shaped(
+                r"(?:neat|straight|pure|undiluted|concentrated?|100 ?(?:%|percent|per cent)) ?(?:anti-?freeze"
+                r"|coolant|glycol)"
+                r"(?: (?:in|on its own|by itself|alone|with no water|without (?:any )?water))*",
+                always("100 %"),
+                "neat",
+                cue=("neat", "straight", "pure", "undilut", "concentrat", "100"),
+            ),
             Shaped(r"(?:plain |straight |pure )?water", always("water"), "plain water"),
         ),
         "kind": (Named(_kinds, tail="mix|mixture|solution"),),
@@ -62,7 +105,13 @@ COOLANT = Topic(
             amount("stress", before="(?:with|under|at)(?: an?| the)?", say="{} cap"),
             amount("stress", after="(?:rad(?:iator)? |pressure )*cap", say="{} cap"),
             amount("stress", say="{} cap"),
-            Shaped(r"(?P<n>[0-9]{1,2})(?: ?(?:lbs?|pounds?|pound))(?: (?:rad(?:iator)? )?cap)", _pounds, "{} cap"),
+            Shaped(
+                r"(?:(?:with|under|at|on)(?: an?| the)? )?(?P<n>[0-9]{1,2})(?: ?(?:lbs?|pounds?))(?:"
+                r" (?:rad(?:iator)? )?cap)",
+                _pounds,
+                "{} cap",
+                cue=("lb", "pound"),
+            ),
         ),
         "air": (
             amount(
@@ -89,15 +138,14 @@ COOLANT = Topic(
         "fact": (
             Shaped(
                 r"(?:freez\w*|froze|frozen|burst)(?: (?:points?|protection|temp\w*|down to))?|how cold|cold(?:est)?"
-                r"|protect(?:s|ion|ed)?(?: to| down to)?",
+                r"|(?:frost )?(?:protect(?:s|ion|ed)?|guards?)(?: to| down to| against frost)?|(?:degrees of )?frost"
+                r"|slush(?:y|ed|es)?",
                 always("freezing"),
                 "where it freezes",
             ),
-            Shaped(
+            Cold(
                 r"(?:(?:good )?(?:down )?to |for |at )(?:minus |-)[0-9]{1,2} ?(?:deg(?:rees?)? ?)?(?:f|c|fahrenheit"
                 r"|celsius)?",
-                always("freezing"),
-                "where it freezes",
             ),
             Shaped(
                 r"(?:when does (?:it )?)?boil\w*(?: over)?(?: points?| temp\w*)?|how hot",
@@ -106,21 +154,39 @@ COOLANT = Topic(
             ),
         ),
     },
-    r"(?:and|to|with) water(?= with| under| on| at| what| when|$)|gets? to|it gets to|before|below(?: freezing|"
+    r"(?:and|to|with|without) water(?= with| under| on| at| what| when|$)|gets? to|it gets to|before|below(?: freezing|"
     r" zero)?|how far|mix(?:ture)?|good(?: to)?|down to|rad(?:iator)?(?:"
     r" cap)?|cap|pressure|temp(?:erature)?s?|points?|solution|glycol"
-    r"|coolant|antifreeze|over|limit",
-    needs=("fact",),
-    asks_for=r"coolants?|anti-?fre\w*|glycol|radiator|rad|cap|50/50|60/40|40/60|mix\w*|water",
+    r"|(?:what|which|how much|how strong) (?:an? )?(?:%|percent(?:age)?|mix(?:ture)?|ratio|strength)(?: of)?"
+    r"|(?:with )?(?:no|without(?: an?| the)?) (?:rad(?:iator)? |pressure )*cap|unpressuri[sz]ed|in an open pan"
+    r"|coolant|antifreeze|over|limit|mixes|better|add(?:s|ed)?(?: to)?|lifts?|raises?|lose|best|pour(?:ed"
+    r"|ing)?(?: in)?",
+    settle=_settle,
+    asks_for=r"coolants?|anti-?fre\w*|glycol|propylene|ethylene|radiator|rad|cap|50/50|60/40|40/60|mix\w*|water",
     is_named=True,
     opens=_open,
     unmoved="metal finish form standard service quality",
 )
 
 
-def _antifreeze() -> Callable[..., Sheet]:
-    from gaugeblock.lines.antifreeze import antifreeze
+def antifreeze(*, data: Refdata, **options: str) -> Sheet:
+    """The neat antifreeze; InputError where what is in it was told by its frost, or where it is too much already."""
+    from gaugeblock.errors import InputError
+    from gaugeblock.lines.antifreeze import antifreeze as answer
+    from gaugeblock.lines.cooling import share_of
 
+    now, frost, mix = options.get("now"), options.pop("now_frost", ""), options.get("mix")
+    if frost:
+        why = "what is in it was told by the cold that it stands, and it is reckoned by its share of glycol"
+        raise InputError(frost, "now", why, (), "read the share off the refractometer too: `it is 20 % now`")
+    if now and mix and share_of(now) > share_of(mix) > 0:
+        why = f"{now} is in it and {mix} is wanted, so water goes in, and no neat antifreeze"
+        do = f"drain the share 1 - {share_of(mix):g}/{share_of(now):g} of what it holds, and fill up with water"
+        raise InputError(now, "now", why, (), do)
+    return answer(data=data, **options)
+
+
+def _antifreeze() -> Callable[..., Sheet]:
     return antifreeze
 
 
@@ -151,15 +217,37 @@ ANTIFREEZE = Topic(
                 "good to {}",
             ),
         ),
+        "now_frost": (
+            Shaped(
+                r"(?:tests?|tested|reads?|reading|shows?|showing|measures?|is only|was only)"
+                r"(?: (?:good|only|just|safe|protected|to|at|down|for|about|as))* (?:minus |-|below )(?P<n>[0-9]{1,2})"
+                r" ?(?:deg(?:rees?)? ?)?(?P<f>f\w*|c(?:elsius|entigrade)?)?"
+                r"(?: on (?:the |a |my )?(?:refractometer|hydrometer|tester))?",
+                _cold,
+                "it stands {} now",
+                cue=("test", "read", "show", "measure", "only"),
+            ),
+        ),
         "now": (
             Shaped(
-                rf"(?:(?:is|it'?s|only|at|now|just|has|currently) )+{_SHARE}", lambda m: f"{m['n']} %", "{} in it now"
+                r"(?:from|of|at|drop|dilute|thin|bring|take) (?P<n>[0-9]{1,2})(?: ?(?:%|percent|per cent))?(?:"
+                r" (?:mix|coolant|antifreeze|glycol))?"
+                r"(?=(?: [a-z]+){0,7} (?:to|reach|down to|up to) [2-7][0-9](?: ?%| per| mix|$))",
+                lambda m: f"{m['n']} %",
+                "{} in it now",
+                cue=("from", "of", "at", "drop", "dilute", "thin", "bring", "take"),
+            ),
+            Shaped(
+                rf"(?:is|it'?s|only|now|just|has|currently) (?:(?:at|only|now|just|about|currently) )*{_SHARE}",
+                lambda m: f"{m['n']} %",
+                "{} in it now",
             ),
         ),
         "mix": (
-            *COOLANT.slots["mix"][:2],
+            *COOLANT.slots["mix"][:3],
             Shaped(
-                r"(?:want|to|need|get|make)(?: it)?(?: to| up to| get)? (?P<n>[2-7][0-9])(?: ?(?:%|percent|per cent))?",
+                r"(?:want|to|need|get|make|reach)(?: it)?(?: to| up to| get)? (?P<n>[2-7][0-9])(?: ?(?:%"
+                r"|percent|per cent))?",
                 lambda m: f"{m['n']} %",
                 "{} wanted",
             ),
@@ -169,9 +257,11 @@ ANTIFREEZE = Topic(
     r"how (?:many|much)(?: (?:lit(?:re|er)s?|quarts?|pints?|gallons?))?|neat(?: stuff)?|straight|pure|concentrate|add"
     r"|put"
     r"(?: in| back)?|drain(?: out| off)?|top up|antifreeze|coolant|glycol|want|i|do|as|and|system|holds?|takes?|litres?"
-    r"|for|good to|to get|off|rad(?:iator)?|block|frost|protect(?:ion|ed)?|down|only|mix",
+    r"|for|good to|to get|off|rad(?:iator)?|block|frost|protect(?:ion|ed)?|down|only|mix|topp?ing(?: it)?(?: up)?"
+    r"|drop(?:s|ping)?|dilute|thin|refractometer|hydrometer|goes in|lifts?|raises?|brings?|out|water|from|reach(?:es)?",
     needs=("system",),
-    asks_for=r"anti-?freeze|coolant|glycol|neat|mix",
+    asks_for=r"anti-?freeze|coolant|glycol|neat|mix|[0-9]+(?= ?(?:%|percent).* water)|water\b.*[0-9](?= ?(?:%"
+    r"|percent))",
     is_named=True,
     unmoved="metal finish form standard service quality",
 )

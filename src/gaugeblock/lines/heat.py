@@ -49,13 +49,16 @@ def heat(
     klass: str | None = None,
     state: str | None = None,
     at: str | None = None,
+    fact: str | None = None,
+    pressure: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """What a line material, hose class, fluid or fuel stands, and whether a temperature is within it.
 
     Parameters are text as people write them: ``item`` ``DOT 4``, ``PTFE``, ``SAE J30 R9``, ``gasoline``; ``klass`` the
     hose class (``SAE J2260``); ``state`` ``wet``, ``continuous``, ``3 % water``; ``at`` a temperature to judge
-    (``120 degC``).
+    (``120 degC``); ``fact`` what else is asked of it: ``working pressure``, ``burst pressure``, ``ignition`` or ``flash
+    point``; ``pressure`` that shall be in it (``60 psi``), put against its working pressure.
 
     Returns a Sheet: the limit that governs first, then all else that is published for heat and pressure. Its decision
     is
@@ -69,6 +72,7 @@ def heat(
     """
     data = data or refdata()
     asked = {"item": item, "class": klass, "state": state, "at": at}
+    asked |= {key: typed for key, typed in (("fact", fact), ("pressure", pressure)) if typed is not None}
     for key, typed in asked.items():
         if typed is not None and not isinstance(typed, str):
             raise InputError(str(typed)[:60], key, "text is wanted", (), 'write it in quotes, "120 degC"')
@@ -76,8 +80,13 @@ def heat(
     named, who = maker_of(item, "lines", "item", data)
     if named:
         near = data.words("lines", "related item").get(named, "")
-        return nobody(named, who, "KEEP UNDER", "limit of heat", asked, data, near)
+        what = "limit of heat" if fact is None and pressure is None else fact or "working pressure"
+        return nobody(named, who, "KEEP UNDER", what, asked, data, near)
     found = item_of(item, klass, state, data)
+    if fact is not None or pressure is not None:
+        from gaugeblock.lines.bears import WORKING, told
+
+        return told(found, fact or WORKING, pressure, asked, data)
     if found.open_key:
         choices = found.alternatives()
         if found.open_key != "state" or not 0 < len(choices) <= MOST:

@@ -307,8 +307,17 @@ def _otherwise(words: tuple[str, ...], reading: Reading, data: Refdata) -> Answe
     if parted(words) is not None:
         from gaugeblock.plain.topics import topics
 
-        both = side_by_side(words, [topic for group in topics(words) for topic in group], data)
-        return None if both is None else told(f"{_as_said(both[0])}{left_open(words)}", both[0].unit, both[1])
+        every = [topic for group in topics(words) for topic in group]
+        both = side_by_side(words, every, data)
+        if both is not None:
+            return told(f"{_as_said(both[0])}{left_open(words)}", both[0].unit, both[1])
+        from gaugeblock.plain.beside import questions
+
+        for head, rest in questions(words):
+            both = side_by_side(head, every, data) if parted(head) is not None else None
+            if both is not None:
+                return told(f"{_as_said(both[0])}; not answered: {' '.join(rest)}", both[0].unit, both[1])
+        return None
     from gaugeblock.plain.listing import listed
     from gaugeblock.plain.unnamed import unnamed
 

@@ -29,6 +29,7 @@ _MODULES: tuple[tuple[str, str], ...] = (
         "setback springback thins thinner rocks sleeve slip lead boot set_back spring_back springs_back bend_thin thin_the"
         " thin_out bolted_up",
     ),
+    ("subjects_of_lines", "37 3/8-24 e85 e-85 e_85 ethanol methanol flex_fuel"),
     (
         "subjects_of_wiring",
         "clip clamp tie support secur relay solder crimp fus batter alternator dynamo charg crank start terminal cca idl zip"

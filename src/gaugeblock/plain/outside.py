@@ -115,6 +115,120 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
         "The maker of the paint prints it on the tin and in its sheet.",
     ),
     (
+        r"hydraulic (?:hand|park(?:ing)?)[- ]?brakes?|hydro (?:hand )?brakes?",
+        r"sizes?|bore|cylinders?|master|diameter",
+        "the cylinder of a hydraulic hand brake",
+        "Its maker has it. To work it out say the pressure, the hand and the lever as of a pedal: `gaugeblock"
+        " ask 600 psi"
+        " from 60 lb at 8 to 1 which bore`.",
+    ),
+    (
+        r"(?:hand|park(?:ing)?)[- ]?brakes?",
+        r"(?:lever )?ratio|leverage",
+        "the lever ratio of a hand brake",
+        "Measure it: the way of the grip over the way of the cable. With the pull of the hand `gaugeblock"
+        " handbrake` has"
+        " the pull of the cable.",
+    ),
+    (
+        r"(?:british|uk|mot|great britain|australian|german|yearly|annual)\b.*\b(?:test|inspection)",
+        r"(?:hand|park(?:ing)?)[- ]?brakes?|brake (?:effort|efficiency|force)",
+        "the brake effort that such an inspection asks",
+        "The authority prints it. The tables have the tests of the United States and Quebec: `gaugeblock brake parking"
+        " brake`.",
+    ),
+    (
+        r"(?:less|more|lower|higher|as much|same|different) (?:line |brake )?pressure",
+        r"drums?|shoes?|wheel cylinders?",
+        "the line pressure that a drum brake needs beside a disc",
+        "The maker of the brake has it. What shops see at a hard stop: `gaugeblock ask line pressure hard stop`.",
+    ),
+    (
+        r"(?:fuel )?(?:return|returns)(?: (?:line|hose|pipe))?",
+        r"(?:same )?size|(?:how )?(?:big|small\w*|large)|bore|diameter|dash",
+        "the size of a fuel return line",
+        "The maker of the pump or the regulator has it: all that the engine does not burn goes back through it. What a"
+        " bore of it loses: `gaugeblock fuel --help`, under --return-bore.",
+    ),
+    (
+        r"(?:rail|fuel) pressure",
+        r"boost(?:ed)?|referenced|manifold reference",
+        "the fuel pressure under boost",
+        "A regulator that is led to the manifold holds its base pressure over it: add the boost to the base,"
+        " both in one"
+        " unit. The maker of the injection has the base.",
+    ),
+    (
+        r"(?:brake|braided|ptfe)\b.*\b(?:hoses?|lines?)",
+        r"(?:smallest |least |minimum |min |tightest )?bend(?:ing)? radius|how tight|how sharp",
+        "the bend radius of a braided brake hose",
+        "Its maker prints it by size. The tables have that of aircraft rubber hose: `gaugeblock find bend"
+        " radius hose`.",
+    ),
+    (
+        r"(?:which|what)(?: [a-z-]+){0,2} (?:adapt[eo]rs?|bungs?)",
+        r"(?:(?:-[0-9]{1,2}|an) )?hoses?\b.*\b(?:npt|pipe thread)|(?:npt|pipe thread)\b.*\bhoses?|npt|pipe"
+        r" thread|an|jic|-[0-9]{1,2}",
+        "adapters between a hose and a port",
+        "Measure both threads first; who makes the hose ends has the adapter and its bore. The thread of a hose end:"
+        " `gaugeblock ask -10 AN thread`.",
+    ),
+    *(
+        (
+            dash,
+            hose,
+            "the dash number of a hose",
+            "A dash number counts sixteenths of an inch of the tube that its end is for: -6 goes with 3/8 in."
+            " The bore of"
+            " the hose is less or more by its kind, and its maker prints it.",
+        )
+        for dash, hose in (
+            (
+                r"(?:what|which) dash|dash (?:number|size)|(?:hose|line|tube|in) dash",
+                r"(?:[0-9]/[0-9]+|-[0-9]{1,2})(?: in| inch)?(?: fuel| oil| brake| rubber)?(?: (?:hose|line|tube)s?)?",
+            ),
+            (r"-[0-9]{1,2}", r"hoses?\b.*\b(?:inside|bore|id)|(?:inside|bore|id)\b.*\bhoses?"),
+        )
+    ),
+    (
+        r"push[- ]?(?:on|lock|fit)|(?:low|medium)[- ]pressure|return|worm[- ]drive",
+        r"(?:steering|relief|hydraulics?)\b.*\bhoses?|hoses?\b.*\b(?:steering|relief|hydraulics?)|steering|relief",
+        "the pressure hose of a power steering",
+        "A hose is for no more than what is printed on it: one that is rated under the relief pressure is for"
+        " the return"
+        " alone. The maker of the steering has the pressure hose and its crimped ends.",
+    ),
+    (
+        r"(?:copper|steel|metal|hard|rigid|cunifer|kunifer|copper[- ]nickel|cupro[- ]nickel|stainless) brake"
+        r" (?:lines?|pipes?|tubes?|tubing)",
+        r"temp\w*|hot|heat|degrees|melts?|melting|deg[cf]",
+        "how hot a metal brake line may get",
+        "The metal is not the limit, the fluid in it is: `gaugeblock ask brake fluid boiling point`.",
+    ),
+    (
+        r"(?:fire|heat|glass(?: fib(?:re|er))?|braided glass) sleev\w+",
+        r"(?:rubber |fuel |brake |oil )?(?:hoses?|lines?|wires?)(?: inside| in it| under it)?|inside",
+        "what stands in a heat sleeve",
+        "The limit of a sleeve is its own. It slows the heat, and what is inside keeps its own limit: ask that"
+        " of the hose"
+        " or the line by its name.",
+    ),
+    (
+        r"(?:cross-?linked|xlpe|silicone|ptfe|thin[- ]?wall(?:ed)?)(?: [a-z]+){0,2} (?:wires?|cables?|insulation)",
+        r"temp\w*|hot\w*|heat|deg(?:rees|f|c)?|beside|melts?|limits?",
+        "the heat that silicone or PTFE wire stands",
+        "Its maker has it. Of SAE J1128 wire the tables have it: `gaugeblock ask TXL wire heat limit`, or SXL and GXL,"
+        " which are cross-linked too, GPT and TWP, which are PVC.",
+    ),
+    (
+        r"cal?lipers?\b.*\bseals?|seals?\b.*\bcal?lipers?|wheel cylinder (?:seals?|cups?)",
+        r"temp\w*|hot|heat|deg(?:rees|f|c)?|stand|put up",
+        "the heat that the seals of a caliper stand",
+        "The maker of the caliper has it. The rubber kind by itself: `gaugeblock ask epdm rubber heat`; the"
+        " fluid beside"
+        " them: `gaugeblock ask brake fluid boiling point`.",
+    ),
+    (
         r"colou?rs?|cherry(?: red)?",
         r"temper\w*|heat\w*|temperature|hot|forg\w*",
         "the colours of hot steel",
@@ -126,6 +240,8 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
 _OF_THE_TABLES = frozenset(
     ["fuse", "cable", "torque", "drill", "relay", "bolt", "bolts", "nut", "nuts", "stud", "hose"]
 )
+# With these a line has two things, of neither of which a table is.
+_CHOOSES = frozenset(["or", "vs", "versus"])
 # What a rule may say of a subject: the words of a line by which it is found.
 _OF_A_RULE = {"the filler of a weld": re.compile("filler|stainless|mild|steel|3[0-9]{2}")}
 
@@ -146,7 +262,7 @@ def outside(words: tuple[str, ...], data: Refdata) -> tuple[Sheet, str] | None:
     """The Sheet of a subject that no table is about, and the words by which it was known; None where the line names
     none of them, or turns what it says.
     """
-    if not TURNING.isdisjoint(words):
+    if not (TURNING - _CHOOSES).isdisjoint(words):
         return None
     line = " ".join(words)
     for thing, asked, what, who in _SUBJECTS:

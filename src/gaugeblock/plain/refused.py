@@ -101,6 +101,8 @@ def without_unit(words: tuple[str, ...], reading: Reading, data: Refdata) -> tup
                 if any(hit.value == f"{number} {unit}" for hit in hits):
                     fits.append(unit)
         fits = led or bare
+        if "degF" in fits:  # of a hose a bare number is how hot it is, before it is a pressure
+            fits = [unit for unit in fits if unit not in ("psi", "bar")]
         if 1 < len(fits) <= _MOST_UNITS:
             return number, fits
     return None

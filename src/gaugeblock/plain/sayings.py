@@ -158,7 +158,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         for cue in ("stripped",)
     ),
     ("treater", r"\bheat[- ]treaters?\b", "shop"),
-    ("strip", r"\b(?:at|down|on) the (?:drag[- ]?)?strip\b", "at the track"),
+    ("strip", r"\b(?:at|down|on|for) the (?:drag[- ]?)?strip\b", "at the track"),
     ("strip", r"\b(?:drag[- ]?)?strip (?=(?:car|truck|motor|engine)s?\b)", ""),
     *(
         (

@@ -35,6 +35,11 @@ LAST: dict[str, str] = {
     "fits": "through|clearance|ninety|one forty",
     "turned": " 4 | or | instead|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",
     "wired": "ught| or | square|cranking amps|keeps |everything |spotties",
+    "lines": (
+        " aren't | in bump| in droop| in full bump| is it going to | is not | isn't | isnt | mill |"
+        " will not | won't | wont |ain|before it |droop|eighths twenty four|hills|lock|master cylinders|"
+        "masters|mushroom|not metric|same size|silicone |ten by one|ylene"
+    ),
 }
 
 

@@ -262,7 +262,8 @@ _SUBJECTS = (
         ),
         (),
         r"hoses?|lines?|rubber|fuel|efi|inject\w*|(?:30)?r?(?:6|7|9|10|14)|j?30|sae|psi|bar|pressure|high|rated|rating"
-        r"|system|pump|rail|petrol|gas|side|feed|hold|stand|return|clamps?|clips?|good",
+        r"|system|pump|rail|petrol|gas|side|feed(?:ing)?|hold|stand|return|clamps?|clips?|good|engine|sold|fit(?:ted)?"
+        r"|stuff|marked|must",
         unless=r"size|bore|inch|in|mm|temp\w*|hot|heat|degf|degc|e85|ethanol|diesel|nylon|ptfe|braided",
         shown=_of_hoses,
     ),
@@ -305,7 +306,7 @@ def _left(line: str, subject: Subject) -> list[str]:
     """The words of a line that say nothing of its subject."""
     rest = _rest(line, subject)
     said = {word for word in rest.split() if word not in CHATTER and not is_aside(word)}
-    numbers = {word for word in said if re.fullmatch(r"[0-9.]+", word)} if "psi|bar" in subject.words else set()
+    numbers = {word for word in said if re.fullmatch(r"[0-9./]+", word)} if "psi|bar" in subject.words else set()
     turning = TURNING if not subject.words or subject.name == _BRAKE_FLUID else frozenset(["or"])
     return [word for word in dict.fromkeys(rest.split()) if word in said - numbers - turning]
 
@@ -334,5 +335,7 @@ def _pressures(named: set[str], data: Refdata) -> Groups:
 
 def _numbers(line: str) -> str:
     """The numbers that a line says, so that the reader sees them read."""
-    found = re.findall(r"dot ?-?[0-9.]+|[0-9.]+ (?:psi|bar)|\b(?:30)?r[0-9]{1,2}\b|\b[0-9]\.?[0-9]?(?= |$)", line)
+    found = re.findall(
+        r"dot ?-?[0-9.]+|(?:[0-9]+ )?[0-9./]+ (?:psi|bar)|\b(?:30)?r[0-9]{1,2}\b|\b[0-9]\.?[0-9]?(?= |$)", line
+    )
     return f": {', '.join(dict.fromkeys(found))}" if found else ""

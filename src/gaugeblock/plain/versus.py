@@ -28,7 +28,9 @@ _AGAINST = (
     ("as", "strong", "as"),
 )
 # With which two whole things are told apart: then an "or" sets them against each other too.
-_TELLS_APART = frozenset(["stiffer", "stronger", "heavier", "lighter", "stiffest", "strongest", "heaviest", "lightest"])
+_TELLS_APART = frozenset(
+    ["stiffer", "stronger", "heavier", "lighter", "stiffest", "strongest", "heaviest", "lightest", "hotter", "cooler"]
+)
 
 
 # One pipe of a size or two of another.

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
-from gaugeblock.tubes import beam_ask, bend_ask, box_ask, flare_ask, shape_ask, sheet_ask
+from gaugeblock.tubes import beam_ask, bend_ask, box_ask, burst_ask, flare_ask, shape_ask, sheet_ask
 from gaugeblock.tubes.overbend_ask import overbend_of
 from gaugeblock.tubes.pipe_ask import PIPE
 from gaugeblock.tubes.said import DEG, answer_in, is_without_metal
@@ -335,9 +335,28 @@ MATERIAL = Topic(
 )
 
 
+BURST = burst_ask.burst_of(SECTION.slots)
 BEAM = beam_ask.beam_of(SECTION.slots, _settle_section)
 BOX = box_ask.topic(SECTION)
 BOX_BEAM = beam_ask.box_beam_of(BOX, BEAM)
 FLARE = flare_ask.topic(OD, WALLS)
 SHEET = sheet_ask.topic(lambda: answer_in("sheet_metal", "sheet"), STOCK)
-TOPICS = (BEND, ARC, OVERBEND, OFFSET, COPE, GAUGE, PIPE, MATERIAL, SECTION, BEAM, BOX, BOX_BEAM, FLARE, SHEET)
+TOPICS = (
+    BEND,
+    BURST,
+    ARC,
+    OVERBEND,
+    OFFSET,
+    COPE,
+    GAUGE,
+    PIPE,
+    MATERIAL,
+    SECTION,
+    BEAM,
+    BOX,
+    BOX_BEAM,
+    FLARE,
+    flare_ask.PORT,
+    flare_ask.ANGLE,
+    SHEET,
+)

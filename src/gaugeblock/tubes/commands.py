@@ -101,11 +101,12 @@ def material(argv: list[str]) -> int:
     parser.add_argument("--spec", metavar="S", help='what it was bought to: "ASTM A513"')
     parser.add_argument("--od", metavar="D", help="outside diameter, where the specification steps by size")
     parser.add_argument("--wall", metavar="T", help="wall, where the specification steps by size")
+    parser.add_argument("--fact", metavar="F", help="burst: the pressure at which a tube of that od and wall bursts")
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tubes import material as answers
 
-    names = ("material", "product", "condition", "spec", "od", "wall")
+    names = ("material", "product", "condition", "spec", "od", "wall", "fact")
     options = {name: getattr(a, name) for name in names}
     return print_open(answers.material, _topic("MATERIAL"), options, a, is_open=a.material is None)
 
@@ -237,7 +238,9 @@ def flare(argv: list[str]) -> int:
     parser.add_argument("--wall", metavar="T", help="wall to check: .028 in")
     parser.add_argument("--standard", metavar="S", help="of the nut: 'inverted flare', 'SAE J514', AN924 ...")
     parser.add_argument("--port", metavar="THREAD", help="thread of the port: 3/8-24, M10x1")
-    parser.add_argument("--fact", default="wall", metavar="F", help="wall (which it is where nothing is asked), thread")
+    parser.add_argument(
+        "--fact", default="wall", metavar="F", help="wall (which it is where nothing is asked), thread, angle"
+    )
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tubes import flare as answers
@@ -245,7 +248,8 @@ def flare(argv: list[str]) -> int:
     options = {name: getattr(a, name) for name in ("flare", "od", "wall", "standard", "port", "fact")}
     if a.od is None and a.flare is not None and (a.flare[:1].isdigit() or a.flare[:1] == ".") and "/" in a.flare:
         options |= {"flare": None, "od": a.flare}  # no kind of flare is a fraction
-    return print_open(answers.flare, _topic("FLARE"), options, a, is_open=None in (options["flare"], options["od"]))
+    is_open = options["flare"] is None or (options["od"] is None and a.fact != "angle")
+    return print_open(answers.flare, _topic("FLARE"), options, a, is_open=is_open)
 
 
 def offset(argv: list[str]) -> int:

@@ -29,7 +29,7 @@ _FIRST = ("wall_maximum", "flare_diameter", "seat_angle")
 # What a flare is asked for, the first that the tables have: its seat angle is in its name.
 _FACTS = ("wall_maximum", "flare_diameter", "nut_thread_major_diameter", "port_thread_major_diameter")
 _THREADS = ("nut_thread_major_diameter", "port_thread_major_diameter")
-FACTS = ("wall", "thread")
+FACTS = ("wall", "thread", "angle")
 _THREAD = re.compile(
     r"(?:M\s*(?P<d>[0-9.]+)\s*x\s*(?P<p>[0-9.]+)|(?P<size>[0-9 /.]+?)\s*-\s*(?P<tpi>[0-9]+).*)", re.IGNORECASE
 )
@@ -38,7 +38,7 @@ _THREAD = re.compile(
 def flare(
     flare: str,
     *,
-    od: str,
+    od: str | None = None,
     wall: str | None = None,
     standard: str | None = None,
     port: str | None = None,
@@ -48,9 +48,9 @@ def flare(
     """What a flare asks of the tube: wall limit, diameter, and the nut's thread; whether wall and port thread fit.
 
     ``flare`` ``double``, ``AN``, ``bubble``, ``ORB``; ``od`` of the tube; ``wall`` to check; ``standard`` of the nut;
-    ``port`` its thread (``3/8-24``, ``M10x1``); ``fact`` what is asked of it: ``wall`` (its limit) or ``thread``
-    (of the
-    nut). A limit printed in rounded millimetres is held to half its last digit.
+    ``port`` its thread (``3/8-24``, ``M10x1``); ``fact`` what is asked of it: ``wall`` (its limit), ``thread`` (of the
+    nut) or ``angle`` (of the seat, whatever the tube). A limit printed in rounded millimetres is held to half its last
+    digit.
     Raises LookupMiss with the nearest keys, Ambiguous where nuts of several threads fit and the ``thread`` is asked.
 
     >>> flare("double", od="3/16 in", wall=".028 in").checks[0].result
@@ -60,6 +60,10 @@ def flare(
     if fact not in FACTS:
         raise InputError(fact, "fact", "nothing of a flare is called so", FACTS, "ask for one of these")
     cell = canonical(data, "tubes/flares", "flare", flare)
+    if fact == "angle":
+        return _angled(cell, flare, data)
+    if od is None:
+        raise Ambiguous(flare, "od", "the outside diameter of the tube was not given", (), "say it: 3/16 in")
     size = keys.outside_diameter(od, data)
     nut = None if standard is None else canonical(data, "tubes/flares", "standard", standard)
     figures = _figures(cell, size, nut, standard or "", data)
@@ -75,6 +79,17 @@ def flare(
     if fact == "thread" and decision.kind == USE:
         decision = _threaded(figures, od)
     return Sheet(title, asked, data, figures, checks, _cautions(cell, size, figures, data), decision=decision)
+
+
+def _angled(cell: str, flare: str, data: Refdata) -> Sheet:
+    """The angle of the seat of a flare: it is its form, and hangs on no tube."""
+    rows = [r for r in data.table("tubes/flares").by_quantity.get("seat_angle", []) if r["flare"] == cell]
+    figure = next((lookup.figure_of(r, data) for r in rows if not r.standing), None)
+    cautions = rules_of(data, "37 and 45 degree", *(["bubble and double flare"] if "bubble" in cell else []))
+    do = "It is a form of its own, neither of 37 nor of 45 degrees, and no table has its angle: use a tool made for it."
+    decision = none("SEAT ANGLE", do) if figure is None else use("SEAT ANGLE", figure)
+    figures = [] if figure is None else [figure]
+    return Sheet(f"{cell} flare", {"flare": flare, "fact": "angle"}, data, figures, [], cautions, decision=decision)
 
 
 def _figures(cell: str, size: Measure, nut: str | None, standard: str, data: Refdata) -> list[Figure]:

@@ -7,6 +7,7 @@ from gaugeblock.errors import Ambiguous, LookupMiss
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    import re
     from collections.abc import Callable
 
     from gaugeblock.answer.asking import Open, Reader
@@ -47,16 +48,117 @@ def _open_flare(values: dict[str, str], data: Refdata) -> Open | None:
     return ("flare",), found
 
 
+_FLARES = (Named(words_of("tubes", "flare", "tubes/flares"), tail="flares?|flared|fittings?"),)
+
+
+def _port(match: re.Match[str]) -> str:
+    """A thread as it is written: M10x1, 3/8-24."""
+    if match["t"] and match["t"][0] != "m":
+        return match["t"]
+    if match["s"]:
+        return f"{match['s']}-{match['n']}"
+    size, pitch = match["t"][1:].split("x") if match["t"] else (match["d"], match["p"])
+    return f"M{float(size):g}x{float(pitch):g}"
+
+
+_APART = r"(?: (?:with|by|and|at|x|has|measures?|nut|an?|the))*"
+_WRITTEN = r"(?P<t>[0-9/]+-[0-9]{2}|m ?[0-9]+ ?x ?[0-9]+(?:\.[0-9]+)?)(?P<s>)(?P<n>)(?P<d>)(?P<p>)"
+_MEASURED = (
+    rf"(?P<t>)(?:(?P<s>[0-9]+/[0-9]+)(?: ?(?:in|inch|\"))?{_APART} (?P<n>[0-9]{{2}}) ?(?:tpi|threads?(?: (?:per"
+    rf"|to the|an)"
+    rf" inch)?)|(?P<d>[0-9]{{1,2}}) ?mm{_APART} (?P<p>[0-9]+(?:\.[0-9]+)?) ?(?:mm )?(?:pitch|threads?))"
+)
+
+
+def _open_port(values: dict[str, str], data: Refdata) -> Open | None:
+    """The flares and tubes whose nut has the thread that was said."""
+    rows = data.table("tubes/flares").rows
+    nuts = [r for r in rows if "nut_thread" in r["quantity"] and not r.standing and r["od"][:1].isdigit()]
+    found: dict[tuple[str, str], dict[str, str]] = {}
+    for kind, od, standard in dict.fromkeys((r["flare"], r["od"], r["standard"]) for r in nuts):
+        size = od.partition(" to ")[0] + (" mm" if " to " in od else "")
+        if values.get("flare", kind) != kind or (kind, size) in found:
+            continue
+        if values["port"] in _threads(_flare()(kind, od=size, standard=standard, data=data)):
+            alone = len(_threads(_flare()(kind, od=size, data=data))) == 1
+            found[kind, size] = {"flare": kind, "od": size} | ({} if alone else {"standard": standard})
+    return ("flare", "od"), list(found.values())
+
+
+def _threads(sheet: Sheet) -> list[str]:
+    """The threads of the nuts of a flare, as its title has them."""
+    return sheet.title.partition(": nut ")[2].partition(", port")[0].split(" or ")
+
+
+def _settle_port(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """The tube is what is asked: the wall of it comes first, and the nut is checked against the port."""
+    return {key: value for key, value in values.items() if key != "line"}
+
+
+PORT = Topic(
+    _flare,
+    "tube of a thread",
+    {
+        "flare": _FLARES,
+        "port": (Shaped(_WRITTEN, _port, "{}"), Shaped(_MEASURED, _port, "{}", cue=("pitch", "thread", "tpi"))),
+        "line": (Shaped(r"brakes?(?: (?:lines?|pipes?|tubes?|tubing))?", always("brake line"), "of a brake line"),),
+    },
+    r"(?:what|which)(?: size)?(?: of)? (?:tubes?|pipes?|lines?)|tubes?|pipes?|lines?|size|fits?|takes?|outlets?"
+    r"|cylinders?"
+    r"|measures?|end|nuts?|ports?|threads?|unions?|flares?|tools?|buy|flaring|for|goes|brakes?|one",
+    needs=("port",),
+    opens=_open_port,
+    settle=_settle_port,
+    asks_for=r"tube size|size of (?:the )?(?:tube|pipe|line)|(?:what|which)\b.*\b(?:tubes?|pipes?|lines?|flare"
+    r"|flaring)|(?:tubes?|pipes?|lines?"
+    r"|flare)\b.*\b(?:what|which)",
+    is_named=True,
+    unmoved="finish state service quality",
+)
+ANGLE = Topic(
+    _flare,
+    "angle of a flare",
+    {
+        "flare": _FLARES,
+        "fact": (
+            Shaped(
+                r"(?:(?:what|which) )?(?:seat |flare |cone )?angles?|(?:how many|what|which) deg(?:rees?)?",
+                always("angle"),
+                "its angle",
+                cue=("angle", "deg"),
+            ),
+            *(
+                Shaped(rf"{n} ?deg(?:rees?)?", always("angle"), f"its angle, and whether it is {n} degrees", doubt=2)
+                for n in (37, 45)
+            ),
+        ),
+    },
+    r"flares?|flared|fittings?|seats?|cones?|nuts?|is|are|what|a|an|have|has|of",
+    needs=("flare", "fact"),
+    asks_for=r"flares?|flared|fittings?|seats?|cones?",
+    is_named=True,
+    unmoved="finish state service quality",
+)
+
+
 def topic(od: tuple[Reader, ...], walls: tuple[Reader, ...]) -> Topic:
     """The topic of a flare, with the words of a tube's diameter and its wall."""
     return Topic(
         _flare,
         "flare",
         {
-            "flare": (Named(words_of("tubes", "flare", "tubes/flares"), tail="flares?|flared|fittings?"),),
+            "flare": _FLARES,
             "od": od,
             "wall": walls,
-            "standard": (Named(words_of("tubes", "standard", "tubes/flares")),),
+            "standard": (
+                Named(words_of("tubes", "standard", "tubes/flares")),
+                Shaped(
+                    r"(?:american|us|usa)(?: (?:cars?|trucks?|made|type|style))?",
+                    always("inverted flare"),
+                    "inverted flare",
+                    doubt=1,
+                ),
+            ),
             "fact": (
                 Shaped(
                     r"(?:what |which )?(?:nut |fitting )?(?:threads?(?: (?:size|pitch))?)(?: (?:of|on|is|for))*(?:"

@@ -7,7 +7,7 @@ from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import CANNOT_TELL, Check
 from gaugeblock.answer.decision import none, use
 from gaugeblock.answer.sheet import Sheet, opens
-from gaugeblock.errors import Ambiguous, LookupMiss
+from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.tubes import keys
 from gaugeblock.tubes.rules import rules_of
@@ -40,18 +40,39 @@ def material(
     spec: str | None = None,
     od: str | None = None,
     wall: str | None = None,
+    fact: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """What a tube metal guarantees, then what is typical of it; the two are never mixed.
 
     ``material`` ``1020 DOM as drawn`` (or ``product``, ``condition``, ``spec`` apart); ``od`` and ``wall`` where a
-    specification steps by size. Raises Ambiguous with the choices when product, condition or spec decides, else
+    specification steps by size; ``fact`` ``burst`` for the pressure at which such a tube bursts.
+
+    Raises Ambiguous with the choices when product, condition or spec decides, else
     LookupMiss.
 
     >>> material("1020 DOM as drawn").figure("elongation").text
     '5'
     """
     data = data or refdata()
+    if fact is not None:
+        from gaugeblock.tubes.burst import burst
+
+        if fact != "burst":
+            raise InputError(fact, "fact", "nothing of a tube's metal is called so", ("burst",), "leave it out")
+        if "soft" in material.casefold().split():
+            why = "soft is no temper, and a tube bursts by its alloy and its temper"
+            raise InputError(material, "material", why, (), "name both, as 5052-O or 3003-H14")
+        own = {"product": product, "condition": condition, "spec": spec, "od": od, "wall": wall}
+        return burst(material_of(material, own, data), od, wall, data)
+    return material_of(
+        material, {"product": product, "condition": condition, "spec": spec, "od": od, "wall": wall}, data
+    )
+
+
+def material_of(material: str, own: dict[str, str | None], data: Refdata) -> Sheet:
+    """As ``material``, of its strength alone."""
+    product, condition, spec, od, wall = own.values()
     found = keys.stock(material, data, product, condition, spec)
     if found.material is None and found.product is None:
         names = [n for n in keys.materials_of(found.family, data) if n != "any"]

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
-from gaugeblock.lines.brakes.hand_ask import HAND, HOSE, RATIO, kilos, pounds
-from gaugeblock.lines.brakes.lever import Lever
+from gaugeblock.lines.brakes.hand_ask import HAND, HOSE, RATIO, SLOPE, kilos, pounds
+from gaugeblock.lines.brakes.lever import ONE_NUMBER, Lever
+from gaugeblock.lines.brakes.master_ask import MASTER
+from gaugeblock.lines.brakes.travel_ask import travel
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    import re
     from collections.abc import Callable
 
     from gaugeblock.answer.asking import Open
@@ -16,11 +17,21 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 
+def _of_booster(said: str) -> str:
+    """The ratio among what was said of a booster; blank where none was."""
+    import re
+
+    return re.sub(rf"{_HAS_BOOSTER}(?: \([^)]*\))?", "", said).strip()
+
+
 def circuit(*, data: Refdata, **options: str) -> Sheet:
     """The circuit; InputError for one with a booster whose ratio was not said."""
     from gaugeblock.lines.brakes.circuit import brake
 
-    if options.get("assist") == _HAS_BOOSTER:
+    ratio = _of_booster(options.get("assist", ""))
+    if ratio:
+        options["assist"] = ratio
+    elif "assist" in options:
         from gaugeblock.errors import InputError
 
         why = "the line pressure behind a booster hangs on the booster, and its ratio was not said"
@@ -57,10 +68,15 @@ def _open_fact(values: dict[str, str], _data: Refdata) -> Open | None:
     return None
 
 
-def _master() -> Callable[..., Sheet]:
-    from gaugeblock.lines.brakes.master import mastercylinder
+def _shared(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """Of two masters behind a balance bar in its middle each has half the force."""
+    if "twin" not in values:
+        return values
+    number, _, unit = values["force"].partition(" ")
+    from gaugeblock.units import parse_number
 
-    return mastercylinder
+    half = f"{float(parse_number(number)) / 2:g} {unit}"
+    return {key: half if key == "force" else value for key, value in values.items() if key != "twin"}
 
 
 _FOOT = (
@@ -85,20 +101,36 @@ CIRCUIT = Topic(
     "brake circuit",
     {
         "master": (
-            amount("length", after=r"(?:bore )?(?:master|m/?c)(?: cyl(?:inder)?)?(?: bore)?", say="{} master cylinder"),
             amount(
-                "length", before=r"(?:master|m/?c)(?: cyl(?:inder)?)?", after="(?:inch )?bore", say="{} master cylinder"
+                "length",
+                after=r"(?:bore )?(?:masters?|m/?cs?)(?: cyl(?:inder)?s?)?(?: bore)?",
+                say="{} master cylinder",
             ),
             amount(
-                "length", before=r"(?:master|m/?c)(?: cyl(?:inder)?)?(?: bore)?(?: of| is)?", say="{} master cylinder"
+                "length",
+                before=r"(?:masters?|m/?cs?)(?: cyl(?:inder)?s?)?",
+                after="(?:inch )?bore",
+                say="{} master cylinder",
+            ),
+            amount(
+                "length",
+                before=r"(?:masters?|m/?cs?)(?: cyl(?:inder)?s?)?(?: bore)?(?: of| is)?",
+                say="{} master cylinder",
             ),
             Shaped(
-                r"(?P<n>[01]\.[0-9]+)(?: bore)? (?:brake )?(?:master|m/?c)(?: cyl(?:inder)?)?(?: bore)?",
+                r"(?P<n>[01]\.[0-9]+)(?: bore)? (?:brake )?(?:masters?|m/?cs?)(?: cyl(?:inder)?s?)?(?: bore)?",
                 lambda m: f"{m['n']} in",  # no cylinder is so many millimetres
                 "{} master cylinder",
                 cue=("mast", "mc", "m/c"),
             ),
             amount("length", after="bore", say="{} master cylinder", doubt=3),
+            amount("length", before="bore(?: of| is)?", say="{} master cylinder", doubt=3, cue=("bore",)),
+            Shaped(
+                r"(?:an? |one )?inch(?:-| )(?:bore|(?:brake )?master(?: cyl(?:inder)?)?|m/?c)(?: bore)?",
+                always("1 in"),
+                "{} master cylinder",
+                cue=("inch",),
+            ),
             amount("length", after="cylinder", say="{} master cylinder", doubt=2),
         ),
         "force": (
@@ -120,12 +152,46 @@ CIRCUIT = Topic(
             Lever(),
             Shaped(rf"{RATIO}(?: pedal(?: ratio)?)?", lambda m: m["n"], "pedal {} to 1"),
             Shaped(rf"(?P<n>{NUMBER}) 1 pedal(?: ratio)?", lambda m: m["n"], "pedal {} to 1"),
-            Shaped(r"(?P<n>[3-9](?:\.[0-9]+)?|1[0-2](?:\.[0-9]+)?) pedal(?! ratio)", lambda m: m["n"], "pedal {} to 1"),
-            Shaped(rf"(?P<n>{NUMBER}) pedal ratio", lambda m: m["n"], "pedal {} to 1"),
             Shaped(
-                rf"(?:pedal )?ratio(?: of| is)? (?P<n>{NUMBER})(?: ?(?:to|:) ?(?:1|one))?",
+                r"(?P<n>[3-9](?:\.[0-9]+)?|1[0-2](?:\.[0-9]+)?) pedal(?!"
+                r" ratio)",
                 lambda m: m["n"],
                 "pedal {} to 1",
+            ),
+            Shaped(
+                rf"(?P<n>{ONE_NUMBER}) (?:pedal )?ratio(?! (?:of|is)\b)(?! [0-9./]+(?: (?!(?:lbs?|pounds?|kg"
+                rf"|kilos?|n|newtons?)\b)|$))",
+                lambda m: m["n"],
+                "pedal {} to 1",
+            ),
+            Shaped(
+                r"pedal (?:of |is )?(?P<n>[3-9](?:\.[0-9]+)?)(?= |$)(?! ?(?:in|inch|inches|mm|cm|lbs?|kg|n|to|:"
+                r"|/|pistons?)\b)",
+                lambda m: m["n"],
+                "pedal {} to 1",
+                doubt=2,
+            ),
+            Shaped(
+                rf"(?:pedal )?ratio(?: of| is)? (?P<n>{ONE_NUMBER})(?: ?(?:to|:) ?(?:1|one))?",
+                lambda m: m["n"],
+                "pedal {} to 1",
+            ),
+        ),
+        "twin": (
+            Shaped(
+                r"(?:twin|two|2|dual)(?= (?:[0-9/. -]+ ?(?:(?:in|inch|mm) )?(?:bore )?)?(?:masters|m/cs|master"
+                r" cyl\w+s)\b)",
+                always("balance bar"),
+                "two masters, half the force on each with the bar in its middle",
+                cue=("master", "m/c"),
+            ),
+            Shaped(
+                r"(?:on |with |and )?(?:an? |the )?(?:balance|bias) bar(?: (?:is|set|all|in|the|dead|centred"
+                r"|centered|middle"
+                r"|central|centre|center|even|level|50/50))*",
+                always("balance bar"),
+                "two masters, half the force on each with the bar in its middle",
+                cue=("bar",),
             ),
         ),
         "kind": (
@@ -147,17 +213,28 @@ CIRCUIT = Topic(
             Shaped(
                 r"(?:(?:with|has|have|got|through|it has)(?: an?| the| got)? )?(?:(?:vacuum "
                 r"|brake )?(?:servo|booster)s?"
-                r"(?: assist\w*)?|boosted(?: brakes?)?|power(?:ed)?[ -](?:assist\w*|brakes?)|(?:servo )?assisted)"
+                r"(?: assist\w*)?|boosted(?: brakes?| setup| system)?|power(?:ed)?[ -](?:assist\w*|brakes?)"
+                r"|(?:servo )?assisted)"
                 r"(?: fitted)?",
                 always(_HAS_BOOSTER),
                 "with a booster",
                 doubt=1,
                 cue=("servo", "boost", "power", "assist"),
             ),
+            Shaped(
+                rf"(?P<n>{NUMBER}) ?(?:in|inch|inches|\"|mm)? ?(?:(?:single|dual|twin|tandem) )?(?:diaphragm"
+                rf"|booster|servo)"
+                r"(?: (?:booster|servo))?|(?:manifold |engine )?vacuum(?: (?:is|of|at|about))* [0-9.]+"
+                r"(?: ?(?:in|inch|inches|\"))?(?: (?:of )?(?:hg|mercury))?",
+                lambda m: f"{_HAS_BOOSTER} ({m[0]})",
+                "{}",
+                cue=("diaphragm", "vacuum", "booster", "servo"),
+            ),
         ),
     },
     r"(?:with )?(?:no|without)(?: an?| the| power)? (?:boosters?|servos?|power assist\w*|assist\w*"
     r"|power brakes?)"
+    r"|line|(?:stamp|stand|press|push|lean)(?:s|ing)? on it|at the (?:cal?lipers?|wheels?)"
     r"|manual(?: brakes?)?|un(?:boosted|assisted)|(?:non[- ]|not )(?:boosted|assisted|power)"
     r"|come[sd]?|pushes|get|makes?"
     r"|(?:line |brake )?pressure|(?:i |you )(?:press|push)(?: on)?|pressing|pushing|(?:brake )?pedal|master(?:"
@@ -166,6 +243,8 @@ CIRCUIT = Topic(
     r"|his )?(?:leg|foot)|i get",
     needs=("force", "ratio"),
     opens=_open_circuit,
+    settle=_shared,
+    joined=("assist",),
     table="brakes",
     asks_for=r"brakes?|master|pedal|wheel cyl\w*|cal?lipers?|slave",
     unmoved="metal finish standard quality",
@@ -189,12 +268,16 @@ FACT = Topic(
                 always("leak test"),
             ),
             Shaped(
-                r"(?:parking|park|hand|e|emergency)[- ]?brakes?(?: hold| hill| slope| grade)?", always("parking brake")
+                r"(?:parking|park|hand|e|emergency)[- ]?brakes?(?: hold| hill| slope|"
+                r" grade)?",
+                always("parking brake"),
             ),
             Shaped(r"(?:stopping|braking) distances?", always("stopping distance")),
             Shaped(r"pedal (?:reserve|travel)", always("pedal reserve")),
             Shaped(
-                r"(?:what )?(?:brake )?pedal (?:lever(?:age)? )?ratio(?: (?:should|do|does|for))?"
+                rf"(?:brake )?pedal(?= (?:(?:at|is|of|ratio|with) )+{NUMBER}(?: ?(?:to|:) ?(?:1|one)| over ))"
+                rf"|(?:brake )?pedal(?= ratio (?:(?:of|is|at) )*{ONE_NUMBER}(?: |$))"
+                r"|(?:what )?(?:brake )?pedal (?:lever(?:age)? )?ratio(?: (?:should|do|does|for))?"
                 r"|ratio (?:of|for) (?:the |a |my )?(?:brake )?pedal",
                 always("pedal ratio"),
             ),
@@ -210,8 +293,8 @@ FACT = Topic(
         ),
         "case": (
             Shaped(
-                r"(?:no|without an?) (?:booster|servo|assist\w*|vacuum booster)|manual(?: brakes?)?"
-                r"|un(?:assisted|boosted)",
+                r"(?:with )?(?:no|without an?) (?:booster|servo|assist\w*|vacuum booster)|manual(?: brakes?)?"
+                r"|un(?:assisted|boosted)|not (?:boosted|assisted|power(?:ed)?)",
                 always("no assist"),
             ),
             Shaped(r"(?:with an? )?(?:booster|servo)(?: brakes?)?|power(?:ed)? brakes?|boosted", always("assisted")),
@@ -231,6 +314,11 @@ FACT = Topic(
                 always("disc above"),
             ),
         ),
+        "ratio": (
+            Lever(),
+            Shaped(rf"(?:ratio (?:of |is |at )?)?{RATIO}", lambda m: m["n"], "{} to 1"),
+            Shaped(rf"ratio(?: of| is| at)* (?P<n>{ONE_NUMBER})", lambda m: m["n"], "{} to 1"),
+        ),
         "place": (
             Shaped(r"(?:us |usa )?federal", always("US federal")),
             Shaped(r"(?:us )?(?P<n>massachusetts|pennsylvania|maine)", lambda m: f"US {m['n'].title()}"),
@@ -238,7 +326,9 @@ FACT = Topic(
         ),
     },
     r"what|which|how hard|how long|does|do i|to|have to|must|order|first|brakes?|do i need|need|how"
-    r" much|pedals?|wheels?|limits?|most|rules?|law|legal|inspection|discs?|disks?|valve|hold|hill|slope",
+    r" much|(?:is (?:that|it|this) )?(?:far |way |a bit )?too (?:little|much|low|high|few)"
+    r"|(?:is (?:that|it|this) )?enough|pedals?|wheels?|limits?|most|rules?|law|legal|inspection|discs?|disks?"
+    r"|valve|hold|hill|slope",
     needs=("subject",),
     opens=_open_fact,
     table="brakes",
@@ -265,58 +355,13 @@ PEDAL = Topic(
     },
     CIRCUIT.signals
     + r"|gives?|need(?:ed)?|wants?|wanted|for|target|reach|hit|make|build|see|at the (?:line|cal?lipers?|wheels?)"
-    r"|(?:pedal )?(?:ratio|leverage)|bore|size|foot|force|effort|leg|hard|into|using|through|off|from|line",
+    r"|(?:pedal )?(?:ratio|leverage)|bore|size|foot|force|effort|leg|hard|into|using|through|off|from|line"
+    r"|(?:(?:single|dual|split|tandem|old) )*circuits?|(?:4 |2 |all )?drums?|press(?:es)?",
     needs=("pressure",),
     table="brakes",
-    asks_for=r"brakes?|master|pedal|foot|cal?lipers?|m/?c",
+    asks_for=r"brakes?|master|pedal|foot|cal?lipers?|m/?c|(?:psi|bar)\b.*\b(?:which|what)(?: size)? bore"
+    r"|(?:which|what)(?: size)? bore\b.*\b(?:psi|bar)",
     is_named=True,
     unmoved="metal finish standard quality",
 )
-_BORE = r"(?P<n>[0-9]+ [0-9]+/[0-9]+|[0-9]+/[0-9]+|[01]?\.[0-9]+|[12])(?P<unit> ?(?:inch(?:es)?|in|\"|mm))?"
-_CYLINDER = r"(?:(?: inch| bore)* (?:brake )?(?:master(?: cylinders?)?|m/?c|one|bore))?(?: bore)?"
-
-
-def _bore(match: re.Match[str]) -> str:
-    return f"{match['n']} {'mm' if 'mm' in (match['unit'] or '') else 'in'}"
-
-
-MASTER = Topic(
-    _master,
-    "another master cylinder",
-    {
-        "was": (
-            Shaped(
-                r"(?:from|was|instead of|in place of|replac(?:ed|ing)|took(?: out| off)?|swap(?:ped|ping)?(?: out)?"
-                r"|pulled(?: out| off)?|had|off|old|change(?:d)?|over)"
-                r"(?: (?:the|my|an?|old|original|stock|its))*(?: (?:brake )?master(?: cylinder)?(?: from)?)?"
-                rf" {_BORE}{_CYLINDER}"
-                r"(?: (?:off|out))?",
-                _bore,
-                "in place of {}",
-            ),
-            Shaped(rf"{_BORE}{_CYLINDER}(?= (?:to|for|and) )", _bore, "in place of {}"),
-            Shaped(rf"{_BORE}{_CYLINDER} (?:or|vs|versus|against)(?: an?)?(?= [0-9.])", _bore, "in place of {}"),
-        ),
-        "master": (
-            Shaped(
-                r"(?:to|for|with|now|put|fitted|on|in|went to|up to|down to|new)(?: (?:the|my|an?|new|on|in|back))*"
-                rf"(?: (?:brake )?master(?: cylinder)?(?: of)?)? {_BORE}{_CYLINDER}(?: on| in)?",
-                _bore,
-                "{} now",
-            ),
-            Shaped(rf"{_BORE}{_CYLINDER}", _bore, "{} now"),
-            Shaped(rf"(?:master|m/?c)(?: cylinder)?(?: bore)?(?: of| is| now| to)* {_BORE}", _bore, "{} now"),
-        ),
-    },
-    r"(?:brake )?master(?: cyl(?:inder)?s?)?|pedal|(?:same|line|brake|more|less)? ?(?:line )?pressure|harder"
-    r"|easier|softer|firmer"
-    r"|how much|what|more|less|push(?:ing)?|foot|same|for|do i get|get|now|leg|effort|on|brakes?"
-    r"|bore|size|bigger|smaller|larger|manual|discs?|disks?|drums?|change[sd]?|do|does|to|it"
-    r"|will i have to|travel|further|because"
-    r"|difference",
-    needs=("master", "was"),
-    asks_for=r"master(?: cyl(?:inder)?)?|m/?c",
-    is_named=True,
-    unmoved="metal finish standard quality",
-)
-TOPICS = (CIRCUIT, FACT, HAND, HOSE, MASTER, PEDAL)
+TOPICS = (CIRCUIT, FACT, HAND, SLOPE, HOSE, MASTER, PEDAL, travel(CIRCUIT))

@@ -6,7 +6,7 @@ from gaugeblock.answer.decision import ASK, Candidate, Decision, ask, decided
 from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.lines.brakes import words
+from gaugeblock.lines.brakes import moved, words
 from gaugeblock.lines.brakes.checks import checks_of
 from gaugeblock.lines.brakes.keys import Circuit
 from gaugeblock.lines.brakes.working import Worked
@@ -82,6 +82,10 @@ def judged(of: Circuit, asked: dict[str, str | None], data: Refdata) -> Sheet:
     doubts = of.given.doubts(data)
     if doubts:
         return doubtful(title, VERB, doubts, asked, given, data)
+    if moved.is_asked(of):
+        unsaid = moved.lacks(of)
+        verb = "MASTER MOVES"
+        return lacking(title, verb, unsaid, asked, given, data) if unsaid else moved.moved(of, asked, data)
     needs = {k: said for k, said in _NEEDS.items() if not of.given.has(k)}
     if needs:
         return lacking(title, VERB, needs, asked, given, data)

@@ -76,12 +76,12 @@ def brake(argv: list[str]) -> int:
         a.subject = None
         typed = typed or ["--hose"]
     if a.subject is not None:
-        if typed:
+        if typed not in ([], ["--ratio"]):
             why = "a subject and a circuit are two questions"
             raise InputError(", ".join(typed), "brake", why, (), "ask one")
         from gaugeblock.lines.brakes.facts import brake_fact
 
-        options = {"subject": a.subject, "case": a.case, "place": a.place}
+        options = {"subject": a.subject, "case": a.case, "place": a.place, "ratio": a.ratio}
         return print_open(brake_fact, _topic("FACT"), options, a)
     alone = [f"--{k}" for k in ("case", "place") if getattr(a, k) is not None]
     if alone or not typed:
@@ -115,6 +115,8 @@ def handbrake(argv: list[str]) -> int:
     parser.add_argument("--travel", metavar="L", help="that the brake takes of its cable: 20 mm")
     parser.add_argument("--lever", metavar="L", help="whole way of the grip: 150 mm")
     parser.add_argument("--rated", metavar="F", help="pull that a cable stands, by its maker: 2000 N")
+    parser.add_argument("--slope", metavar="S", help='on which it shall hold: "1 in 5"')
+    parser.add_argument("--weight", metavar="W", help="that it shall hold there: 1500 kg")
     return print_answer(parser, argv, _handbrake, _topic("HAND"))
 
 

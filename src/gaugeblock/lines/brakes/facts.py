@@ -34,8 +34,9 @@ SUBJECTS = {
 }
 # What a subject does not go by: a rule has its place, a habit its case.
 _UNUSED = {
-    **dict.fromkeys((BALANCE, BLEEDING), ("case", "place")),
-    **dict.fromkeys((RESIDUAL, SIZE, PEDAL), ("place",)),
+    **dict.fromkeys((BALANCE, BLEEDING), ("case", "place", "ratio")),
+    **dict.fromkeys((RESIDUAL, SIZE), ("place", "ratio")),
+    PEDAL: ("place",),
 }
 _ORDER = (
     "Bleed by the vehicle's own manual. Of four manuals read, three print right rear, left rear, right front, left"
@@ -52,7 +53,12 @@ def _fact_topic() -> Topic:
 
 @opens(_fact_topic, "subject")
 def brake_fact(
-    subject: str, *, case: str | None = None, place: str | None = None, data: Refdata | None = None
+    subject: str,
+    *,
+    case: str | None = None,
+    place: str | None = None,
+    ratio: str | None = None,
+    data: Refdata | None = None,
 ) -> Sheet:
     """What rules and habits say of a brake.
 
@@ -60,7 +66,7 @@ def brake_fact(
     ``parking brake``, ``stopping distance`` or ``pedal reserve``; ``case`` the kind of brake of a residual pressure
     (``drum``, ``disc below``, ``disc above``), what a tube feeds (``to one wheel``, ``axle``), or the help that a pedal
     has (``assisted``, ``no assist``);
-    ``place`` whose rule it is (``US federal``).
+    ``place`` whose rule it is (``US federal``); ``ratio`` that a pedal has (``4``), put beside what shops make.
 
     Raises InputError for a subject or a case that there is not, LookupMiss for a place without such a rule, Ambiguous
     where the place or the case was not said and there are several.
@@ -70,8 +76,8 @@ def brake_fact(
     """
     data = data or refdata()
     named = subject_of(subject)
-    asked = {"subject": subject, "case": case, "place": place}
-    unused(asked, _UNUSED.get(named, ("case",)), named)
+    asked = {"subject": subject, "case": case, "place": place, "ratio": ratio}
+    unused(asked, _UNUSED.get(named, ("case", "ratio")), named)
     if named == BLEEDING:
         return _bleeding(asked, data)
     if named == BALANCE:

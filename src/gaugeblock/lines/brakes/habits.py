@@ -8,7 +8,7 @@ from gaugeblock.answer.decision import Candidate, ask, none
 from gaugeblock.answer.question import ASK_MAKER, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import Ambiguous
-from gaugeblock.lines.given import choice_of
+from gaugeblock.lines.given import Given, choice_of
 from gaugeblock.lookup import look_up
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -79,11 +79,26 @@ def pedal(case: str | None, asked: dict[str, str | None], data: Refdata) -> Shee
     check = Check(PEDAL, CANNOT_TELL, "habit: no publication of it was found", bears=ASK)
     text = "Which pedal ratio does the maker of the master cylinder, or of its booster, print?"
     candidates = [Candidate(figure, "as shops make it", "more of it asks less of the foot and more way of the pedal")]
-    do = "Before you make the pedal, work out the line pressure that foot, ratio and bore give."
+    do = _beside(figure, asked.get("ratio"), data)
+    do += "Before you make the pedal, work out the line pressure that foot, ratio and bore give."
     decision = ask("PEDAL RATIO", candidates, (PEDAL,), do)
     question = Question(ASK_MAKER, text, "case", (PEDAL,))
     title = f"pedal ratio, {which}"
     return Sheet(title, asked, data, [figure], [check], [], decision=decision, questions=[question])
+
+
+def _beside(habit: Figure, typed: str | None, data: Refdata) -> str:
+    """A pedal's own ratio beside those that shops make, in a sentence; nothing where none was typed."""
+    if not typed:
+        return ""
+    given = Given({"ratio": typed}, {"ratio": ("ratio", "pedal_ratio")})
+    doubt = given.doubts(data).get("ratio", "")
+    if doubt:
+        return f"{doubt} "
+    own = float(given.measures["ratio"].value)
+    low, high = (habit.typical if end is None else end for end in (habit.low, habit.high))
+    where = "less than" if own < low else "more than" if own > high else "within"
+    return f"Yours of {own:.3g} to 1 is {where} the {low:g} to {high:g} that shops make. "
 
 
 def _residual(which: str, asked: dict[str, str | None], data: Refdata) -> Sheet:

@@ -6,7 +6,7 @@ from gaugeblock import units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK as ASKS
 from gaugeblock.answer.check import CANNOT_TELL, INFORM, Bound, Check, at_most
-from gaugeblock.answer.decision import ASK, Candidate, Decision, ask, decided
+from gaugeblock.answer.decision import ASK, Candidate, Decision, ask, decided, none
 from gaugeblock.answer.making import base, derived, stated
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import FILL_IN, MEASURE, Question
@@ -44,6 +44,8 @@ def handbrake(
     travel: str | None = None,
     lever: str | None = None,
     rated: str | None = None,
+    slope: str | None = None,
+    weight: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """The pull of a hand brake's cables, and whether the lever has way enough.
@@ -51,7 +53,7 @@ def handbrake(
     Parameters are text as people write them: ``force`` of the hand at the grip (``300 N``); ``ratio`` way of the grip
     over way of the cable; how many ``cables`` share the pull behind a free equaliser; the ``travel`` that the brake
     takes of its cable; the whole way of the ``lever`` at the grip; ``rated`` the pull that a cable stands, by its
-    maker.
+    maker; a ``slope`` (``1 in 5``, ``20 %``) on which it shall hold a ``weight``: what that hangs on is asked.
 
     Returns a Sheet: the pull of one cable. Friction, slack and stretch are left out.
 
@@ -62,7 +64,10 @@ def handbrake(
     """
     data = data or refdata()
     asked = {"force": force, "ratio": ratio, "cables": cables, "travel": travel, "lever": lever, "rated": rated}
-    return judged(Given(asked, MEASURES), count_of(cables, "cables"), asked, data)
+    if slope and not (force or ratio):
+        return _hold(slope, weight, data)
+    sheet = judged(Given(asked, MEASURES), count_of(cables, "cables"), asked, data)
+    return _on_slope(sheet, slope or "", weight or "") if slope or weight else sheet
 
 
 def judged(of: Given, cables: Measure | None, asked: dict[str, str | None], data: Refdata) -> Sheet:
@@ -163,7 +168,7 @@ def _decision(pull: Figure, way: Figure | None, checks: list[Check], data: Refda
     return ask(VERB, [Candidate(pull, "with that hand", taken)], decision.because, f"{first.reason}.")
 
 
-def on_slope(sheet: Sheet, slope: str, weight: str) -> Sheet:
+def _on_slope(sheet: Sheet, slope: str, weight: str) -> Sheet:
     """The pull of the cable where it is asked whether the brake holds, which hangs on the brake itself."""
     if sheet.decision.figure is None:
         return sheet
@@ -181,3 +186,18 @@ def on_slope(sheet: Sheet, slope: str, weight: str) -> Sheet:
     candidate = Candidate(sheet.decision.figure, "the pull of the cable alone", _shared(sheet.decision.figure))
     decision = ask(VERB, [candidate], (check.name,), text)
     return sheet.replace(checks=(*sheet.checks, check), decision=decision, questions=(question, *sheet.questions))
+
+
+def _hold(slope: str, weight: str | None, data: Refdata) -> Sheet:
+    """What a hand brake must hold on a slope, where neither hand nor lever was told: what it hangs on."""
+    grade, time = _rule("grade_hold", "parking brake", data), _rule("hold_time", "parking brake hold test", data)
+    text = (
+        "At the ground the braked wheels must hold the weight times the rise over the way along the slope; of one"
+        " wheel that is its share, and times the radius of its tyre the torque. What hand and lever make of it hangs"
+        f" on the brake's own gain. The federal test asks {number_only(grade, data)} for {number_only(time, data)},"
+        " both ways, laden. Try it on that slope."
+    )
+    question = Question(MEASURE, "What force at the tyre comes of each newton in the cable?", "gain")
+    asked = {"slope": slope, "weight": weight}
+    title = f"hand brake on a slope of {slope}" + (f", {weight}" if weight else "")
+    return Sheet(title, asked, data, [grade, time], [], [], decision=none("HOLDS", text), questions=[question])

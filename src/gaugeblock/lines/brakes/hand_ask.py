@@ -10,7 +10,6 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from gaugeblock.answer.sheet import Sheet
-    from gaugeblock.tables.load import Refdata
 
 _GRAVITY = 9.80665  # m/s2
 RATIO = rf"(?P<n>{NUMBER}) ?(?:to|:) ?(?:1|one)"
@@ -30,16 +29,9 @@ def kilos(match: re.Match[str]) -> str | None:
 
 
 def _hand() -> Callable[..., Sheet]:
-    return hand
+    from gaugeblock.lines.brakes.hand import handbrake
 
-
-def hand(*, data: Refdata, **options: str) -> Sheet:
-    """The pull of the cable; of a slope that it shall hold, what that hangs on is asked."""
-    from gaugeblock.lines.brakes.hand import handbrake, on_slope
-
-    slope, weight = options.pop("slope", ""), options.pop("weight", "")
-    sheet = handbrake(data=data, **options)
-    return on_slope(sheet, slope, weight) if slope or weight else sheet
+    return handbrake
 
 
 def _hose() -> Callable[..., Sheet]:
@@ -97,6 +89,47 @@ HAND = Topic(
     asks_for=r"(?:hand|parking|park)[- ]?brakes?|handbrake|cables?",
     unmoved="metal finish standard quality",
 )
+# A hundred of what nobody said is millimetres: no flexible hose of a brake is so many inches.
+_BARE = r"(?P<n>[1-9][0-9]{2})"
+
+
+def _in_mm(match: re.Match[str]) -> str:
+    return f"{match['n']} mm"
+
+
+def _tonnes(match: re.Match[str]) -> str:
+    return f"{match['n']} tonnes"
+
+
+SLOPE = Topic(
+    _hand,
+    "hand brake on a slope",
+    {
+        "slope": (*HAND.slots["slope"], Shaped(r"(?:on |at )?(?:1|one) in (?P<n>[0-9]{1,2})(?P<p>)", _slope)),
+        "weight": (
+            *HAND.slots["weight"],
+            amount("mass", after="(?:of )?(?:car|truck|van|vehicle|ute|trailer|kerb weight|weight)?", say="{}"),
+            amount("mass", before="(?:kerb |curb |laden )?weight(?: is| of)*", say="{}"),
+            amount("mass", say="{}"),
+            Shaped(r"(?P<n>[0-9]*\.?[0-9]+) ?tonnes?", _tonnes, "{}", cue=("tonne",)),
+        ),
+        "wheel": (
+            amount(
+                "length", before="(?:tyres?|tires?|wheels?)(?: are| is| of| on)*", after=r"(?:across|dia\w*|tall|high)"
+            ),
+            amount("length", after="(?:tyres?|tires?|wheels?)"),
+        ),
+    },
+    HAND.signals
+    + r"|stays?(?: put)?|held|hold(?:s|ing)?|kerb|curb|weight|torque|each(?: rear)? wheel|rear wheels?|wheels?|tyres?"
+    r"|tires?|slope|hill|on|needs?|park(?:ed)?",
+    needs=("slope",),
+    settle=lambda values, _: {key: value for key, value in values.items() if key != "wheel"},
+    table="brakes",
+    asks_for=r"(?:hand|parking|park)[- ]?brakes?|handbrake",
+    is_named=True,
+    unmoved="metal finish standard quality",
+)
 _WAY = r"[0-9./]+(?: ?(?:mm|cm|in|inch|inches))?"
 HOSE = Topic(
     _hose,
@@ -109,10 +142,12 @@ HOSE = Topic(
         "droop": (
             amount("length", after="(?:at |of )?(?:full )?droop", say="{} at droop"),
             amount("length", before="(?:full )?droop(?: of| is)?", say="{} at droop"),
+            Shaped(rf"{_BARE} (?:at |of )?(?:full )?droop", _in_mm, "{} at droop", cue=("droop",)),
         ),
         "lock": (
             amount("length", after="(?:at |of )?(?:full )?lock", say="{} at lock"),
             amount("length", before="(?:full )?lock(?: of| is)?", say="{} at lock"),
+            Shaped(rf"{_BARE} (?:at |of )?(?:full )?lock", _in_mm, "{} at lock", cue=("lock",)),
         ),
         "way": (
             Shaped(
@@ -129,15 +164,25 @@ HOSE = Topic(
                 "the wheel moves {}, which gives no length by itself",
                 cue=(" up", "travel", "movement"),
             ),
+            Shaped(
+                rf"(?P<n>{_WAY}) (?:at |in )?(?:ride(?: height)?|(?:full )?bump|rest|static|(?:normal )?height)",
+                lambda m: m["n"],
+                "{} where nothing is stretched",
+                cue=("ride", "bump", "rest", "static", "height"),
+            ),
         ),
     },
     r"(?:flexible |flexi |flex |front |rear |back |axle |brake |rubber |braided )*hoses?|flexi|flex|front|rear|axle|how"
     r" long|length|long"
+    r"|(?:chassis |body |frame )?brackets?|chassis|(?:cal?liper )?inlets?|cal?lipers?|diffs?|solid|live|beam"
+    r"|one|fittings?"
     r" enough|is|a|and|at|full|droop|lock|between|fittings|for|make|should|need",
     needs=("droop", "lock"),
     settle=lambda values, _: {key: value for key, value in values.items() if key != "way"},
+    joined=("way",),
     table="brakes",
-    asks_back=r"how long .*hose|hose .*how long|hose length|length of .*hose|how long .*flexi",
+    asks_back=r"(?:what|which) length .*(?:hose|flexi)|length .*flexi|how long .*hose|hose .*how long|hose"
+    r" length|length of .*hose|how long .*flexi",
     asks_for=r"(?:brake |flexible |flexi |flex )hose|flexi|droop|lock",
     unmoved="metal finish standard quality",
 )

@@ -14,8 +14,8 @@ if TYPE_CHECKING:
 
 # A whole number and a part of an inch; the part is the bore of the cylinder where that is named behind it.
 _MIXED = r"[0-9]{1,2}[ -][0-9]+/[0-9]+(?! ?(?:in|inch|mm|\")? ?(?:bore|master|m/?c|cyl))"
-_NUMBER = rf"(?:{_MIXED}|[0-9]*\.[0-9]+|[0-9]+(?!/))"
-_LENGTH = r"(?:is |of |at )*(?P<%s>" + _NUMBER + r")(?: ?(?P<u%s>mm|cm|in|inch(?:es)?|\"))?"
+ONE_NUMBER = rf"(?:{_MIXED}|[0-9]*\.[0-9]+|[0-9]+(?!/))"
+_LENGTH = r"(?:is |of |at )*(?P<%s>" + ONE_NUMBER + r")(?: ?(?P<u%s>mm|cm|in|inch(?:es)?|\"))?"
 _ROD, _PAD = (
     r"(?:the )?(?:push ?rods?|push rod (?:pin|hole|clevis)|rod|clevis)",
     r"(?:the )?(?:foot ?|pedal )?(?:pads?|foot|plate)",
@@ -23,6 +23,8 @@ _ROD, _PAD = (
 _FROM = r"(?:to|from) (?:the )?(?:pedal )?pivot"
 _TO = r"(?:the )?(?:brake )?(?:pedal )?pivot to"
 _LONGEST = 20  # words
+# A line that tells two lengths has one of these.
+_SIGNS = frozenset(["pivot", "over"])
 
 
 def _ways() -> tuple[str, ...]:
@@ -34,6 +36,10 @@ def _ways() -> tuple[str, ...]:
         rf"{pad} (?:long )?(?:brake )?pedal(?: and| with| has)* {_ROD} {rod} {_FROM}",
         rf"{_ROD} {rod} {_FROM} (?:and )?{_PAD} {pad}(?: {_FROM})?",
         rf"{_PAD} {pad} {_FROM} (?:and )?{_ROD} {rod}(?: {_FROM})?",
+        rf"{pad} {_TO} {_PAD}(?: and)? {rod} {_TO} {_ROD}",
+        rf"{rod} {_TO} {_ROD}(?: and)? {pad} {_TO} {_PAD}",
+        rf"ratio {pad} over {rod}",
+        rf"{pad} over {rod} (?:pedal|lever)(?: ratio)?",
     )
 
 
@@ -64,7 +70,7 @@ class Lever:
 
     def take(self, words: tuple[str, ...], at: int, _data: Refdata) -> Iterable[Hit]:
         """The two lengths at this place; both are in one unit, or neither has one."""
-        if "pivot" not in words:
+        if _SIGNS.isdisjoint(words):
             return
         text = " ".join(words[at : at + _LONGEST])
         self._compiled = self._compiled or [re.compile(f"(?:{way}){END}") for way in _ways()]

@@ -63,11 +63,11 @@ class Worked(Value):
         bore, count = of.given.figure("bore", data), of.pushing(data)
         put(self, "push", _push(self.pressure, bore, count, metric, data))
         put(self, "ratio", _ratio(of, bore, count, data))
-        fluid = _fluid(of, bore, data)
+        fluid = fluid_of(of, bore, data)
         put(self, "fluid", fluid)
-        stroke = _stroke(of, fluid, data)
+        stroke = stroke_of(of, fluid, data)
         put(self, "stroke", stroke)
-        pedal = _pedal(of, stroke, data)
+        pedal = pedal_of(of, stroke, data)
         put(self, "pedal", pedal)
         put(self, "share", _share(of, pedal, data))
         put(self, "change", _change(of, bore, data))
@@ -126,7 +126,7 @@ def _ratio(of: Circuit, bore: Figure | None, count: Figure | None, data: Refdata
     return derived("hydraulic_ratio", "hydraulic_ratio", number, "1", (count, bore, master), data, key=key)
 
 
-def _fluid(of: Circuit, bore: Figure | None, data: Refdata) -> Figure | None:
+def fluid_of(of: Circuit, bore: Figure | None, data: Refdata) -> Figure | None:
     travel, count = of.given.figure("travel", data), of.moving(data)
     if bore is None or travel is None or count is None:
         return None
@@ -136,7 +136,7 @@ def _fluid(of: Circuit, bore: Figure | None, data: Refdata) -> Figure | None:
     return derived("fluid_displaced", "fluid_displaced", number, unit, (count, bore, travel), data, key=key)
 
 
-def _stroke(of: Circuit, fluid: Figure | None, data: Refdata) -> Figure | None:
+def stroke_of(of: Circuit, fluid: Figure | None, data: Refdata) -> Figure | None:
     if fluid is None:
         return None
     master = of.given.sure("master", data)
@@ -146,7 +146,7 @@ def _stroke(of: Circuit, fluid: Figure | None, data: Refdata) -> Figure | None:
     return derived("stroke_of_volume", "stroke_needed", number, unit, (fluid, master), data, key=key)
 
 
-def _pedal(of: Circuit, stroke: Figure | None, data: Refdata) -> Figure | None:
+def pedal_of(of: Circuit, stroke: Figure | None, data: Refdata) -> Figure | None:
     if stroke is None:
         return None
     ratio, play = of.given.sure("ratio", data), of.given.figure("play", data)

@@ -181,6 +181,31 @@ FUEL = Topic(
     asks_for=rf"fuel|{_OTHERS}pumps?|bsfc|gph|lph|gpm|feed",
     unmoved="metal finish form standard quality",
 )
+_LITRES = {"L/h": 1.0, "gal/h": 3.785, "gal/min": 227.1}
+_SHARES = (1.2, 1.5, 1.8, 2.1, 2.4, 2.7, 3.0)  # horsepower to each litre an hour of gasoline and alcohol
+
+
+def _open_power(values: dict[str, str], _data: Refdata) -> Open | None:
+    """Powers that a pump may feed, where none was said: each with what it needs."""
+    if "power" in values:
+        return None
+    number, _, unit = values["pump"].partition(" ")
+    litres = float(number) * _LITRES[unit]
+    powers = dict.fromkeys(round(share * litres / 25) * 25 for share in _SHARES)
+    return ("power",), [{"power": f"{hp} hp"} for hp in powers if hp]
+
+
+PUMP = Topic(
+    _fuel,
+    "fuel pump",
+    {k: r for k, r in FUEL.slots.items() if k not in ("power", "injectors", "injector", "outside")},
+    FUEL.signals + r"|how many|horses?|ponies|power|horsepower|hp|good for|supports?|says|big enough|enough|it does",
+    needs=("pump",),
+    opens=_open_power,
+    table="fuel",
+    asks_for=FUEL.asks_for,
+    unmoved="metal finish form standard quality",
+)
 INJECTORS = Topic(
     _fuel,
     "fuel supply",
@@ -198,7 +223,8 @@ LINE = Topic(
     {k: FUEL.slots[k] for k in _LINE_SLOTS},
     r"(?:what |which |how (?:big|large) (?:of )?(?:an? )?)?(?:size )?(?:of )?(?:fuel |feed"
     r" )?(?:lines?|hoses?|tubes?|pipes?)(?: size)?"
-    r"|(?:what |which )?size|fuel|feed|bore|diameter|inside|dash|engine|motor|makes|making|do i"
+    r"|(?:what |which )?size|fuel|feed|bore|diameter|inside|dash|engine|motor|makes|making"
+    r"|(?:(?:in|from) the )?(?:boot|trunk)|(?:fuel )?tank|do i"
     r" need|need|for|run(?:ning)?|how big|on",
     needs=("power",),
     table="fuel",
@@ -244,4 +270,4 @@ HABIT = Topic(
     table="fuel",
     asks_for=r"fuel|carb\w*|efi|inject\w*|micron\w*",
 )
-TOPICS = (FUEL, INJECTORS, LINE, TEST, HABIT)
+TOPICS = (FUEL, PUMP, INJECTORS, LINE, TEST, HABIT)

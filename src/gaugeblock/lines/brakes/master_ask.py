@@ -1,0 +1,71 @@
+"""What is asked of another bore of a master cylinder, as people say it."""
+
+from __future__ import annotations
+
+import re
+
+from gaugeblock.answer.asking import Shaped, Topic
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from gaugeblock.answer.sheet import Sheet
+
+
+def _master() -> Callable[..., Sheet]:
+    from gaugeblock.lines.brakes.master import mastercylinder
+
+    return mastercylinder
+
+
+# No cylinder is so many inches: it is millimetres, with the unit or without.
+_MM = r"(?:1[4-9]|2[0-9]|3[0-2])(?:\.[0-9]+)?(?! ?(?:%|percent|per|in|inch|lbs?|pounds?|kg|kilos?|n|psi|bar|deg|x)\b)"
+_BORE = rf"(?P<n>[0-9]+ [0-9]+/[0-9]+|[0-9]+/[0-9]+|[01]?\.[0-9]+|{_MM}|[12])(?P<unit> ?(?:inch(?:es)?|in|\"|mm))?"
+_CYLINDER = r"(?:(?: inch| bore)* (?:brake )?(?:master(?: cylinders?)?|m/?c|one|bore))?(?: bore)?"
+
+
+def _bore(match: re.Match[str]) -> str:
+    is_mm = "mm" in (match["unit"] or "") or re.fullmatch(_MM, match["n"]) is not None
+    return f"{match['n']} {'mm' if is_mm else 'in'}"
+
+
+MASTER = Topic(
+    _master,
+    "another master cylinder",
+    {
+        "was": (
+            Shaped(
+                r"(?:from|was|instead of|in place of|replac(?:ed|ing)|took(?: out| off)?|swap(?:ped|ping)?(?: out)?"
+                r"|pulled(?: out| off)?|had|off|old|change(?:d)?|over)"
+                r"(?: (?:the|my|an?|old|original|stock|its))*(?: (?:brake )?master(?: cylinder)?(?: from)?)?"
+                rf" {_BORE}{_CYLINDER}"
+                r"(?: (?:off|out))?",
+                _bore,
+                "in place of {}",
+            ),
+            Shaped(rf"{_BORE}{_CYLINDER}(?= (?:to|for|and) )", _bore, "in place of {}"),
+            Shaped(rf"{_BORE}{_CYLINDER} (?:or|vs|versus|against)(?: an?)?(?= [0-9.])", _bore, "in place of {}"),
+        ),
+        "master": (
+            Shaped(
+                r"(?:to|for|with|now|put|fitted|on|in|went to|up to|down to|new)(?: (?:the|my|an?|new|on|in|back))*"
+                rf"(?: (?:brake )?master(?: cylinder)?(?: of)?)? {_BORE}{_CYLINDER}(?: on| in)?",
+                _bore,
+                "{} now",
+            ),
+            Shaped(rf"{_BORE}{_CYLINDER}", _bore, "{} now"),
+            Shaped(rf"(?:master|m/?c)(?: cylinder)?(?: bore)?(?: of| is| now| to)* {_BORE}", _bore, "{} now"),
+        ),
+    },
+    r"(?:brake )?master(?: cyl(?:inder)?s?)?|pedal|(?:same|line|brake|more|less)? ?(?:line )?pressure|harder"
+    r"|easier|softer|firmer"
+    r"|how much|what|more|less|push(?:ing)?|foot|same|for|do i get|get|now|leg|effort|on|brakes?"
+    r"|bore|size|bigger|smaller|larger|manual|discs?|disks?|drums?|change[sd]?|do|does|to|it"
+    r"|will i have to|travel|further|because"
+    r"|difference",
+    needs=("master", "was"),
+    asks_for=r"master(?: cyl(?:inder)?)?|m/?c",
+    is_named=True,
+    unmoved="metal finish standard quality",
+)

@@ -1,0 +1,93 @@
+"""What is asked of the way of a pedal or a master cylinder, as people say it: no force is told."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import Shaped, Topic, always, amount
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from gaugeblock.answer.asking import Reader
+
+_PISTONS = {"single": "1", "one": "1", "twin": "2", "two": "2", "dual": "2", "four": "4", "six": "6", "eight": "8"}
+_POTS = r"(?P<n>[12468]|single|one|twin|two|dual|four|six|eight)[- ]?(?:pots?|pistons?)(?= |$)(?! [0-9])"
+_CALIPERS = r"(?: (?:brake )?(?:cal?lipers?|brakes?))?"
+
+
+def _pistons() -> dict[str, tuple[Reader, ...]]:
+    """How many pistons and wheels there are, and the bore of the pistons."""
+    return {
+        "pistons": (Shaped(rf"{_POTS}{_CALIPERS}", lambda m: _PISTONS.get(m["n"], m["n"]), "{} pistons a wheel"),),
+        "wheels": (
+            Shaped(
+                r"both (?:sides|front wheels|fronts|wheels|cal?lipers)|(?:a )?pair of cal?lipers"
+                r"|(?:two|2) (?:wheels|cal?lipers|sides|corners)",
+                always("2"),
+                "2 wheels",
+            ),
+            Shaped(r"(?:one|1|single) (?:wheel|cal?liper|side|corner)", always("1"), "1 wheel"),
+            Shaped(r"(?:two|2)(?= [0-9./]+ ?(?:mm|in|inch|\")? (?:floaters|cal?lipers))", always("2"), "2 wheels"),
+        ),
+        "bore": (
+            amount("length", after=r"(?:bore )?(?:wheel cyl(?:inder)?s?|(?:cal?liper )?pistons?)", say="pistons {}"),
+            amount("length", before=r"(?:wheel cyl(?:inder)?s?|(?:cal?liper )?pistons?)(?: of)?", say="pistons {}"),
+            Shaped(r"(?P<n>[01]?\.[0-9]+)(?= (?:bore )?slave)", lambda m: f"{m['n']} in", "slave {}", cue=("slave",)),
+            amount("length", followed="(?:bore )?slave", say="slave {}"),
+            amount("length", after=r"(?:floaters?|cal?lipers?|pots?|bores?)", say="pistons {}"),
+        ),
+    }
+
+
+def travel(circuit: Topic) -> Topic:
+    """The topic, with the words of a circuit for its bore, its ratio and its pistons."""
+    slots: Mapping[str, tuple[Reader, ...]] = circuit.slots
+    return Topic(
+        circuit.answer,
+        "pedal travel",
+        {
+            "master": slots["master"],
+            "ratio": slots["ratio"],
+            "kind": (
+                *slots["kind"],
+                Shaped(
+                    r"(?:clutch|release)(?: (?:pedal|fork|arm|lever|bearing))?|fork", always("slave cylinder"), doubt=1
+                ),
+                Shaped(r"floaters?", always("floating caliper")),
+            ),
+            **_pistons(),
+            "travel": (
+                *slots["travel"],
+                amount(
+                    "length",
+                    before=r"(?:pads?|shoes?|pistons?)(?: (?:sit|stand|are|move|go|travel|each|back|off|to|by"
+                    r"|about|is|it))*",
+                    say="travel {}",
+                ),
+                amount(
+                    "length",
+                    after=r"(?:off|each|of (?:piston )?(?:movement|travel)|at the (?:fork|slave|pads?|pistons?)"
+                    r"|clearance)(?: (?:each|a side|the disc|the rotor))*",
+                    say="travel {}",
+                ),
+                amount(
+                    "length",
+                    before=r"(?:fork|slave|release (?:arm|lever|bearing)|lever)(?: (?:wants|needs|moves|has to"
+                    r"|must|move|goes|travels|takes|of))+",
+                    say="travel {}",
+                ),
+            ),
+            "play": (amount("length", after="(?:of )?(?:free )?play", say="free play {}", cue=("play",)),),
+        },
+        circuit.signals
+        + r"|(?:clutch|brake) pedal|clutch|fork|(?:how (?:far|much)|what)(?: (?:travel|stroke|pedal|way))?"
+        r"|stroke|travel"
+        r"|(?:does|will|do) (?:my |the )?(?:foot|pedal)(?: go| move| travel)?|go(?:es)?|moves?|wants?|needs?"
+        r"|far|each|pads?"
+        r"|cal?lipers?|pistons?|sits?|off",
+        needs=("master", "bore", "travel"),
+        table="brakes",
+        asks_for=r"stroke|travel|how far|fork|way",
+        is_named=True,
+        unmoved="metal finish standard quality",
+    )

@@ -1,0 +1,82 @@
+"""Turns of speech of brakes, hoses, coolant and fuel -> as one would have typed them."""
+
+from __future__ import annotations
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+    from collections.abc import Callable
+
+_LENGTH = r"([0-9]+(?:\.[0-9]+)?(?: [0-9]+/[0-9]+)?)(?: ?(mm|cm|in|inch(?:es)?|\"))?"
+
+
+def _at_both(match: re.Match[str]) -> str:
+    """``365 at full droop and lock`` is the way at either."""
+    length = f"{match[1]} {match[2] or ''}".strip()
+    return f"{length} at full droop {length} at full lock"
+
+
+# A piece that a line must have; the pattern; what is written for it.
+SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+    *(
+        (cue, r"\b(?:two|2) (?=(?:[0-9]+/[0-9]+|[0-9.]+)[a-z\" ]{0,8} ?(?:masters|master cylinders)\b)", "twin ")
+        for cue in ("masters", "master cylinders")
+    ),
+    (
+        "droop",
+        rf"\b{_LENGTH}(?: at| of)?(?: full)? droop (?:and|with|plus|on|at)(?: (?:full|steering|the))* lock\b",
+        _at_both,
+    ),
+    ("lock", rf"\b{_LENGTH}(?: at| of)?(?: full)? lock (?:and|with|plus|at)(?: full)? droop\b", _at_both),
+    (" in bump", r"(?<=[0-9]) in (?=bump\b)", " at "),
+    (" in full bump", r"(?<=[0-9]) in (?=full bump\b)", " at "),
+    (" in droop", r"(?<=[0-9]) in (?=droop\b)", " at "),
+    (
+        "ylene",
+        r"\b(propylene|ethylene)(?: glycol)?(?: in| went in)? (?:instead of|in place of|rather than)(?: the)?"
+        r" (propylene|ethylene)\b",
+        r"\1 vs \2",
+    ),
+    *(
+        (
+            cue,
+            r"\b(?:and |so )?(?:that|it|this|they) (?:isn't|isnt|is not|aint|ain't|won't|wont|will not|aren't)"
+            r" (?:(?:going to|gonna|ever|really) )*(?:do|be enough|be any good|cut it|be up to it)"
+            r"(?: +(?:is it|will it|are they|is that))?(?= *$)",
+            "",
+        )
+        for cue in (" isn't ", " isnt ", " is not ", "ain", " won't ", " wont ", " will not ", " aren't ")
+    ),
+    (
+        "before it ",
+        r"\bbefore it (?:cooks|kills|ruins|hardens|melts|burns|wrecks|eats) (?:the |its |my )?(?:seals|clutches"
+        r"|clutch packs|box"
+        r"|gearbox|trans(?:mission)?)\b",
+        "",
+    ),
+    ("hills", r"\bup (?:long |steep |big |the )*hills\b(?: in (?:the )?(?:summer|heat))?", ""),
+    (
+        "silicone ",
+        r"\bsilicone (or|vs|versus|against) (epdm|rubber) (?:radiator|rad|coolant|heater|water) hoses?\b",
+        r"silicone coolant hose \1 \2 hose",
+    ),
+    (
+        "not metric",
+        r"\b(?:is|are|it's|its|they're|theyre) not metric\b(?=.*(?:per inch|tpi|sixteenth|eighth|[0-9]/[0-9]))",
+        "",
+    ),
+    (  # a second question, whatever the first was
+        " is it going to ",
+        r"(?<!and) is it going to (?=(?:boil|cook|melt|burn)\b)",
+        " and is it going to ",
+    ),
+    (" mill ", r"(?<=[a-z0-9]) mill(?= (?:wall|thick|bore|od|diameter|pitch|master|tube|pipe|gap|hole|bolt)\b)", " mm"),
+    ("eighths twenty four", r"\bthree eighths twenty four\b", "3/8-24"),
+    ("ten by one", r"\bten by one\b(?! point)", "m10x1"),
+    ("same size", r"\b(same size(?: [a-z]+){0,5}?) or (?:smaller|bigger|larger)(?= *$)", r"\1"),
+    (
+        "mushroom",
+        r"\bmushroom(?:ed)?(?:[ -](?:shaped?|type|style|headed))?(?: (?:end|flare|head|tip))?\b",
+        "bubble flare",
+    ),
+)

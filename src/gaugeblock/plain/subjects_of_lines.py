@@ -1,0 +1,43 @@
+"""What rules alone have of flares, brake nuts and fuel hoses."""
+
+from __future__ import annotations
+
+from gaugeblock.plain.subject import Subject
+from gaugeblock.plain.subjects import told_by_subject
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.found import Found
+    from gaugeblock.tables.load import Refdata
+
+_NO_HEAT = r"temp\w*|hot|heat|deg[cf]|limit|pressure|torque"
+_SUBJECTS = (
+    Subject(
+        "fuel hose and ethanol",
+        (
+            r"e ?-?85|ethanol|methanol|flex"
+            r" ?fuel",
+            r"hoses?|rubber|seals?",
+            r"for|ok|okay|safe|with|what|which|stand\w*|swells?|in",
+        ),
+        ("E85 and ethanol in fuel hose", "ethanol blends over 10 %"),
+        unless=_NO_HEAT + r"|size|bore|inch|hp|kw|pump|flow",
+    ),
+    Subject(
+        "flares of 37 and 45 degrees together",
+        (r"37", r"45", r"flare\w*|fittings?|nuts?|seats?|cones?|unions?"),
+        ("37 and 45 degree flares", "37 and 45 degrees"),
+        unless=r"torque|tight\w*|lbs?|lbf|nm|size",
+    ),
+    Subject(
+        "M10x1 and 3/8-24 brake nuts",
+        (r"m ?10 ?(?:x|by) ?1(?:\.0)?|10 ?(?:by|x) ?1(?:\.0)?", r"3/8-24"),
+        ("brake nut in the wrong port", "port thread"),
+        unless=r"torque|tight\w*|lbs?|lbf|nm|drill|grade|8\.8|10\.9",
+    ),
+)
+
+
+def told(_question: str, words: tuple[str, ...], data: Refdata) -> Found | None:
+    """The rules that say all of what a line on flares, brake nuts and fuel hoses is about; None for any other."""
+    return told_by_subject(words, data, _SUBJECTS)

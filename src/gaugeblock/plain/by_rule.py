@@ -8,6 +8,7 @@ from gaugeblock.plain.given import Answer
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from gaugeblock.found import Found
     from gaugeblock.plain.reading import Reading
     from gaugeblock.tables.load import Refdata
 
@@ -19,19 +20,67 @@ washer sleeve spacer slip whit bsw bsf 0ba 1ba 2ba 3ba 4ba 5ba 6ba 7ba 8ba 9ba
 torch flame heat red wrap hose r0 r1 r2 r3 r4 r5 r6 r7 r8 r9 primar coolant freeze brak tank drum
 """
 _CUES = tuple(_PIECES.split())
+# The same of what is explained; of these a line has a thing too.
+_OF_EXPLAINED = (
+    *(" 15", " 16", " 20", " spin", " tag", " ton", "-15", "-16", "2-piece", "8620", "9310", "best steel"),
+    *("best tub", "big ", "bigger ", "carrier bearing", "center bearing", "centre bearing", "clutch"),
+    *("constant", "core", "cover", "cv", "depth", "do for", "double cardan", "double-cardan", "en 36", "en36"),
+    *("enough", "fifteen", "file", "find", "flex", "h6", "h7", "h8", "h9", "halve", "hanger bearing"),
+    *("heat a ", "heat my ", "heat the ", "heating ", "how bent", "how true", "huge ", "in place of"),
+    *("instead of", "interference", "larger ", "locker", "locking", "long one", "longer", "one side"),
+    *("open diff", "order", "oven", "oversize ", "pay for", "pinion height", "plung", "power take", "press"),
+    *("pto", "r15", "r16", "r20", "run out", "run-out", "runout", "same side", "sequence", "short one"),
+    *("short side", "shorter", "shrink", "shrunk", "sixteen", "skin", "spread", "spring", "spun"),
+    *("stand in for", "steady b", "step by step", "stiff", "straight", "substitut", "taller ", "teeth"),
+    *("thread lock", "threadlock", "tonnage", "tripod", "twist", "two-piece", "warm ", "what material"),
+    *("what steel", "what steps", "what tub", "what way", "which material", "which side", "which steel"),
+    *("which tub", "which way", "wind", "worth"),
+)
+# The same of what rules say of axles and joints.
+_OF_GEARED = (
+    *("pattern", "marking", "contact", "phase", "phasing", "clocked", "line up", "lined up", "lining up", "in line"),
+    *("crush", "collapsible", "quarter turn", "cord", "string", "rope", "spring balance", "scale", "seal"),
+    *("gears", "gear set", "gearset", "old r", "used r", "same r", "old crown", "same crown", "yoke", "slip"),
+)
+_THINGS = (
+    *("shaft", "axle", "prop", "diff", "pinion", "gear", "spline", "ring", "tyre", "tire", "crown", "joint", "lash"),
+    *("file", "hous", "ratio", "cv", "wheel", "r16", "r15", "hub", "press", "collar", "h7", "h6", "h8", "crawler"),
+)
 
 
 def subject_of(question: str, words: tuple[str, ...], data: Refdata) -> Answer | None:
     """The rules that say all of what a line is about; InputError for a line that is refused by name."""
     line = " ".join(words)
-    if not any(cue in line for cue in _CUES):
-        return None
+    geared = _of_gears(words, line, data)
+    if geared is not None or not any(cue in line for cue in _CUES):
+        return geared
     from gaugeblock.plain.by_name import refused_by_name
     from gaugeblock.plain.subjects import told_by_subject
 
     refused_by_name(question, words)
     told = told_by_subject(words, data)
-    return None if told is None else Answer(f"a look through the rules for: {told.asked}", told)
+    return None if told is None else _of_rules(told)
+
+
+def _of_rules(told: Found) -> Answer:
+    return Answer(f"a look through the rules for: {told.asked}", told)
+
+
+def _of_gears(words: tuple[str, ...], line: str, data: Refdata) -> Answer | None:
+    """What rules say of axles and joints, or what is told of them that hangs on no table."""
+    if any(cue in line for cue in _OF_GEARED):
+        from gaugeblock.plain.subjects import told_by_subject
+        from gaugeblock.plain.subjects_geared import GEARED
+
+        rules = told_by_subject(words, data, GEARED)
+        if rules is not None:
+            return _of_rules(rules)
+    if not any(cue in line for cue in _OF_EXPLAINED) or not any(thing in line for thing in _THINGS):
+        return None
+    from gaugeblock.plain.explained import explained
+
+    found = explained(words, data)
+    return None if found is None else Answer(f"a question of {found[0].title}{found[1]}", found[0])
 
 
 def rules_of(words: tuple[str, ...], data: Refdata, *, whole: bool = False) -> Answer | None:

@@ -6,6 +6,7 @@ import re
 
 from gaugeblock.plain.said.apart import SAID_APART
 from gaugeblock.plain.said.beside import SAID_BESIDE
+from gaugeblock.plain.said.geared import SAID_GEARED
 from gaugeblock.plain.said.numbers import SAID
 from gaugeblock.plain.said.round import SAID_ROUND
 from gaugeblock.plain.said.turned import SAID_TURNED
@@ -369,7 +370,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     # "40 mm by 2": the second has the unit of the first
     ("mm", r"(?<![0-9./-])([0-9.]+) ?mm (?:by|x) ([0-9.]+)(?= |$)(?! ?m)", r"\1 mm x \2 mm"),
 )
-_EVERY = (*SAID, *_SAYINGS, *SAID_APART, *SAID_TURNED, *SAID_BESIDE)
+_EVERY = (*SAID, *_SAYINGS, *SAID_GEARED, *SAID_APART, *SAID_TURNED, *SAID_BESIDE)
 _MARKS = str.maketrans(dict.fromkeys(",;:!?()[]", " "))
 # Between two numbers that are said one after the other, of which neither is part of the other: ninety, twenty inches.
 PARTED = "\x02"

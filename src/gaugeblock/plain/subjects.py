@@ -10,18 +10,13 @@ from __future__ import annotations
 import re
 
 from gaugeblock.plain.chatter import CHATTER, TURNING, is_aside
+from gaugeblock.plain.subject import Subject
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
-    from gaugeblock.figure import Figure
     from gaugeblock.found import Found
-    from gaugeblock.shelf import Entry
+    from gaugeblock.plain.subject import Groups
     from gaugeblock.tables.load import Refdata
-
-    Groups = list[tuple[Entry, list[Figure]]]
-    Shown = Callable[[str, Refdata], tuple[tuple[str, ...], Groups]]
 
 _MIX = (
     r"mix(?:es|ed|ing)?|top(?:s|ped|ping)?(?: it| this| that)?(?: up)?|compatible|add(?:ed|ing)?|pour(?:ed|ing)?|put"
@@ -63,41 +58,6 @@ _LOW = "SAE J30 R6, R7, R8"
 _OF_A_RUN = ("exhaust header", "exhaust gas at port, petrol engine")
 # The rules of hoses, and of which classes each is.
 _CLASS_RULES = (("SAE J30 R9", "9"), (_LOW, "6 7 8"), ("SAE J30 R14", "14"), ("SAE J30 R10", "10"))
-
-
-class Subject:
-    """A subject: its ``name``; ``patterns``, each of which a line must have; ``unless`` one that it must not have;
-    ``rules`` the subjects of the rules that say it; ``words`` a pattern of the words that say no more of it, blank
-    where the rule holds whatever is said; ``forbids`` where it holds whatever number is said too; ``shown`` gives the
-    rules of it that a line asks for, and the rows beside them.
-    """
-
-    __slots__ = ("forbids", "name", "patterns", "rules", "shown", "unless", "words")
-
-    def __init__(
-        self,
-        name: str,
-        patterns: tuple[str, ...],
-        rules: tuple[str, ...],
-        words: str = "",
-        unless: str = "",
-        *,
-        forbids: bool = False,
-        shown: Shown | None = None,
-    ) -> None:
-        self.forbids = forbids
-        self.shown = shown
-        self.name = name
-        self.patterns = patterns
-        self.rules = rules
-        self.words = words
-        self.unless = unless
-
-    def has(self, line: str) -> bool:
-        """Whether a line has every pattern of it."""
-        if self.unless and re.search(rf"\b(?:{self.unless})\b", line):
-            return False
-        return all(re.search(rf"(?<![\w.])(?:{pattern})(?![\w.])", line) for pattern in self.patterns)
 
 
 def _of_fluids(line: str, _data: Refdata) -> tuple[tuple[str, ...], Groups]:
@@ -304,12 +264,12 @@ _SUBJECTS = (
 )
 
 
-def told_by_subject(words: tuple[str, ...], data: Refdata) -> Found | None:
+def told_by_subject(words: tuple[str, ...], data: Refdata, subjects: tuple[Subject, ...] = _SUBJECTS) -> Found | None:
     """The rules that say all of what a line is about; None for a line that is about none of these subjects."""
     line = " ".join(words)
     if words[-1] in TURNING:
         return None
-    for subject in _SUBJECTS:
+    for subject in subjects:
         if not subject.has(line):
             continue
         left = _left(line, subject)

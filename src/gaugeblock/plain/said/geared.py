@@ -1,0 +1,60 @@
+"""How steels, shafts, joints and gears are said aloud -> as they are typed."""
+
+from __future__ import annotations
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+    from collections.abc import Callable
+
+_STEELS = {
+    "four one three": "4130",
+    "four one four": "4140",
+    "four three four": "4340",
+    "eight six two": "8620",
+    "nine three one": "9310",
+}
+_NUMBER = r"(?:[0-9.]+|[a-z]+ty|ten|fifteen|eighteen|hundred)"
+_OF_STEEL = r"steels?|shafts?|half ?shafts?|axles?|splines?|bars?|4340|4140"
+_OF_SHAFT = r"drive ?shafts?|prop(?:eller)?[- ]?shafts?|prop|tail ?shafts?|shafts?"
+
+
+def _steel(match: re.Match[str]) -> str:
+    """``four one three oh`` is 4130."""
+    return _STEELS[match[1].replace("-", " ")]
+
+
+# A piece that a line must have; the pattern; what is written for it.
+SAID_GEARED: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+    *((f"{steel} {oh}", rf"\b({steel}) {oh}\b", _steel) for steel in _STEELS for oh in ("oh", "zero")),
+    *(
+        (cue, rf"^(?=.*\b(?:{_OF_STEEL})\b)(.*?)\b(?:three hundred|300) m\b(?! (?:long|away|between))", r"\1 300m")
+        for cue in ("three hundred m", "300 m")
+    ),
+    *((cue, r"\b(?:an? |one )?met(?:re|er) and an? half\b", "1.5 m") for cue in ("metre and", "meter and")),
+    ("uni", r"\bunis?[- ]?(?=joints?\b)", "u-"),
+    ("third being", r"\bthird being\b", "third is"),
+    ("clicks", rf"^(?=.*\b(?:tyres?|tires?|diffs?|gears?|revs|rpm|top)\b)(.*?\b{_NUMBER}) clicks\b", r"\1 km/h"),
+    *(
+        (
+            cue,
+            rf"^(?=.*\b(?:{_OF_SHAFT})\b)(.*?)(?<![\w./-])([1-6](?:\.[0-9]+)?)x(0?\.[0-9]{{2,3}})(?![\w.])",
+            r"\1\2 x \3",
+        )
+        for cue in ("x.", "x0.")
+    ),
+    (
+        " set",
+        r"\b(?:doesn't|does not|won't|will not|don't|can't) (?:take|put|leave|get|give)(?: it)? an? (?:permanent )?set"
+        r"(?: in(?:to)? (?:it|them))?\b",
+        "",
+    ),
+    ("n't twist", r"\bso (?:that )?it (?:doesn't|won't) twist(?: up| off)?\b", ""),
+    ("worth", r"\bor (?:isn't|is|ain't) it (?:not )?(?:really )?worth (?:it|bothering|the bother|the trouble)\b", ""),
+    ("seal", r"\bseals? in or without(?: it)?\b", "seal fitted or out"),
+    (
+        "how much ",
+        r"\bhow much (stronger|weaker|harder)(?:'s| is| are)?(?: the)? (?:drawn|rolled|second|other|first)(?: one)?\b",
+        r"how much \1",
+    ),
+)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.driveline.ask.axles import AXLE as AXLE
+from gaugeblock.driveline.ask.axles import GRIP as GRIP
 from gaugeblock.driveline.ask.final_drive import FINAL_DRIVE as FINAL_DRIVE
 from gaugeblock.driveline.ask.gears import GEARING as GEARING
 from gaugeblock.driveline.ask.gears import REGEAR as REGEAR
@@ -34,5 +35,5 @@ ALONE = (BY_SCALE,)
 TOPICS = (
     *(HARDNESS, STEEL, AXLE, GEARING, TEETH, TYRE, JOINT, SLOPES, SHIMS, SETUP, SPLINE, SHAFT, LONGEST),
     *(SPEEDO, REGEAR, FINAL_DRIVE, TURNS, ROAD, JOINT_LIMIT, STRESS, SHEAR_YIELD, TENSILE_YIELD),
-    *(OTHER_STEEL, STRONGER, TAPER, SHORT_TYRE),
+    *(GRIP, OTHER_STEEL, STRONGER, TAPER, SHORT_TYRE),
 )

@@ -42,29 +42,51 @@ def _no_temper_wanted(values: dict[str, str]) -> None:
         )
 
 
+PREHARD = "prehard"
+
+
+def _no_prehard(values: dict[str, str]) -> None:
+    """Raises Ambiguous where a bar was bought hardened and nobody said how hard: its strength follows its hardness."""
+    if PREHARD in values and not {"hardness", "yield_strength"} & values.keys():
+        grade = values.get("grade", "4140")
+        raise Ambiguous(
+            "hardness",
+            f"read as shaft steel {grade}, pre-hardened",
+            "how hard the pre-hardened bar is was not said; such bar is commonly sold at 28 to 32 HRC, and its"
+            " certificate says it",
+            (),
+            f'say its hardness with the rest, as "{grade} 28 HRC"',
+        )
+
+
 def _open_steel(values: dict[str, str], data: Refdata) -> Open | None:
     """The treatments of a steel that was named alone, each with what its shaft yields at."""
-    return treatments("grade", _without_splines(values, data), answer_of("steel", "steel"), data)
+    own = _without_splines(values, data)
+    return treatments("grade", own, answer_of("steel", "steel"), data)
 
 
 def _without_splines(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """How many splines a shaft has says nothing of the diameter that was said."""
     _no_temper_wanted(values)
-    return {k: v for k, v in values.items() if k != "splines"}
+    _no_prehard(values)
+    return {k: v for k, v in values.items() if k not in ("splines", PREHARD)}
 
 
 def _settle_steel(values: dict[str, str], _data: Refdata) -> dict[str, str]:
-    """Without the splines, whose root is the shaft that is said; a hardness that is given is not asked for.
+    """Without the splines, whose root is the shaft that is said, and without a temper where a treatment of several has
+    none; a hardness that is given is not asked for.
 
     Raises InputError as ``_no_temper_wanted`` does.
     """
     _no_temper_wanted(values)
-    left_out = {"splines", *(("fact",) if "hardness" in values and values.get("fact") == "hardness" else ())}
-    return {k: v for k, v in values.items() if k not in left_out}
+    _no_prehard(values)
+    left_out = {"splines", PREHARD, *(("fact",) if "hardness" in values and values.get("fact") == "hardness" else ())}
+    return {k: v for k, v in values.items() if k not in left_out and (k, v) != ("temper", "any")}
 
 
 # ``temper 4140`` names a steel: nobody tempers at 4140 degF.
 _NO_STEEL = r"(?! (?:10[1-9]|15[0-9]|4[0-9]{2}|[5-9][0-9]{2})[0-9]\b)"
+_MOST_THICK = 250  # mm, of a shaft
 STEEL = Topic(
     lambda: answer_of("steel", "steel"),
     "shaft steel",
@@ -76,6 +98,16 @@ STEEL = Topic(
                 r"(?:at |to |treated to )?(?P<n>[0-9]{3}) ?ksi(?! yield)",
                 lambda m: f"quenched and tempered to {m['n']} ksi",
             ),
+            Shaped(
+                r"(?:condition )?h ?-?(?P<n>900|925|1025|1075|1100|1150)",
+                lambda m: f"{'double aged' if m['n'] == '1150' else 'aged'} H{m['n']}",
+                "{}",
+                cue=("h9", "h1", "h 9", "h 1", "h-9", "h-1"),
+            ),
+        ),
+        PREHARD: (
+            Shaped(r"pre-?hard(?:ened)?", always("yes"), "pre-hardened", cue=("prehard", "pre-hard")),
+            Shaped(r"pre hard(?:ened)?", always("yes"), "pre-hardened", cue=("pre hard",)),
         ),
         "temper": (
             amount(
@@ -116,16 +148,23 @@ STEEL = Topic(
         ),
         "splines": (Shaped(r"(?P<n>[0-9]{2}) ?(?:splines?|spl)", lambda m: m["n"], "{} splines"),),
         "shaft": (
+            Shaped(  # nobody has a shaft so many inches thick
+                r"(?P<n>1[3-9]|[2-9][0-9])(?: (?:solid|round))* (?:dia(?:meter)?)", lambda m: f"{m['n']} mm", "shaft {}"
+            ),
             amount(
                 "length",
                 after=r"(?:shaft|axle(?: shaft)?|(?:round )?bar|(?:minor |root )?dia(?:meter)?|round)",
                 bare="in",
                 say="shaft {}",
+                most=_MOST_THICK,
             ),
-            amount("length", before=r"(?:shaft|axle|diameter|dia)(?: of| is)?", say="shaft {}"),
-            amount("length", say="shaft {}", doubt=3),
+            amount("length", before=r"(?:shaft|axle|diameter|dia)(?: of| is)?", say="shaft {}", most=_MOST_THICK),
+            amount("length", say="shaft {}", doubt=3, most=_MOST_THICK),
         ),
-        "length": (amount("length", after="long", say="{} long"),),
+        "length": (
+            amount("length", after="long", say="{} long"),
+            amount("length", after=r"(?:axle|(?:half ?)?shaft)(?: shaft)?", say="{} long", least=_MOST_THICK),
+        ),
         "torque": (amount("torque", say="{}"),),
         "yield_strength": known("stress", "yields?(?: stress)?", "yield {}", cue=("yield",)),
         "shear_modulus": known("stress", SHEAR, "shear modulus {}", cue=("shear", "rigid", "torsion")),
@@ -134,7 +173,9 @@ STEEL = Topic(
     r"(?:yield|torsional)(?: strength| yield)?|strength|how"
     r" strong|strong|hold|carr(?:y|ies)|enough|torque|twist|hard(?:ness|ened)?|treated|heat treat(?:ed|ment)?"
     r"|rc|hrc|rockwell|temper(?:ed)?|quenched|splined|it|steel|bars?|shafts?|axles?(?: shafts?)?|good"
-    r" for|stub|round|take|stand|yields?|before it|limit|survive|thick|solid|before|carry|twists?",
+    r" for|stub|round|take|stand|yields?|before it|limit|survive|thick|solid|before|carry|twists?"
+    r"|(?:safe )?max(?:imum)?|most|sees|mid[- ]?shafts?|(?:input|output|lay|jack)[- ]?shafts?"
+    r"|pull(?:er|ing)|(?:(?:race|racing) )?gears|thickness|big|diameter|stronger|weaker",
     needs=("grade",),
     table="driveline",
     job_keys={"grade": "steel", "shaft": "diameter"},

@@ -36,8 +36,8 @@ _EXPLAINED: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] =
         ),
         rf"{_LOAD}|wind tunnel",
         "A better steel twists no less: all steels are about equally stiff in torsion, soft or hard. It yields later,"
-        " that is all. Only a thicker or a shorter shaft twists less. For the angle say steel, size, length and torque:"
-        " `gaugeblock ask 4340 30 HRC shaft 32 mm 900 mm long 1000 Nm`.",
+        " that is all. Only a thicker or a shorter shaft twists less. For the angle say size, length and torque:"
+        " `gaugeblock ask twist of a 32 mm shaft 900 mm long under 1000 Nm`.",
     ),
     (
         "what larger tyres do to a shaft",

@@ -24,16 +24,19 @@ from gaugeblock.driveline.ask.steels import SHEAR_YIELD as SHEAR_YIELD
 from gaugeblock.driveline.ask.steels import STEEL as STEEL
 from gaugeblock.driveline.ask.steels import STRESS as STRESS
 from gaugeblock.driveline.ask.steels import TENSILE_YIELD as TENSILE_YIELD
+from gaugeblock.driveline.ask.steels import TUBE_TORQUE as TUBE_TORQUE
+from gaugeblock.driveline.ask.steels import TWIST as TWIST
 from gaugeblock.driveline.ask.turning import TURNS as TURNS
 from gaugeblock.driveline.ask.tyres import SHORT_TYRE as SHORT_TYRE
 from gaugeblock.driveline.ask.tyres import TYRE as TYRE
+from gaugeblock.driveline.ask.unanswered import BORED as BORED
 from gaugeblock.driveline.ask.unanswered import OTHER_STEEL as OTHER_STEEL
 from gaugeblock.driveline.ask.unanswered import STRONGER as STRONGER
 from gaugeblock.driveline.ask.unanswered import TAPER as TAPER
 
 ALONE = (BY_SCALE,)
 TOPICS = (
-    *(HARDNESS, STEEL, AXLE, GEARING, TEETH, TYRE, JOINT, SLOPES, SHIMS, SETUP, SPLINE, SHAFT, LONGEST),
+    *(HARDNESS, TWIST, STEEL, AXLE, GEARING, TEETH, TYRE, JOINT, SLOPES, SHIMS, SETUP, SPLINE, SHAFT, LONGEST),
     *(SPEEDO, REGEAR, FINAL_DRIVE, TURNS, ROAD, JOINT_LIMIT, STRESS, SHEAR_YIELD, TENSILE_YIELD),
-    *(GRIP, OTHER_STEEL, STRONGER, TAPER, SHORT_TYRE),
+    *(GRIP, TUBE_TORQUE, BORED, OTHER_STEEL, STRONGER, TAPER, SHORT_TYRE),
 )

@@ -20,7 +20,7 @@ SHEAR = r"(?:shear|torsion(?:al)?|rigidity) modulus|modulus of rigidity"
 SCALE = r"hrc|rockwell c|rockwell b|rockwell|hrb|rc|rb|brinell|bhn|hbw|hb|vickers|hv"
 # A scale of Rockwell by its letter: 30 on the C scale.
 _LETTER = r"(?:on |by |in )?(?:the )?(?:rockwell )?(?P<letter>[bc])(?: rockwell)?[ -]scale"
-_SCALES = {
+SCALES = {
     "rockwell": "HRC",
     "rockwell c": "HRC",
     "rc": "HRC",
@@ -34,7 +34,7 @@ _SCALES = {
 
 
 def _hardness(match: re.Match[str]) -> str:
-    return f"{match['n']} {_SCALES.get(match['scale'], 'HB')}"
+    return f"{match['n']} {SCALES.get(match['scale'], 'HB')}"
 
 
 _HARD = r"(?P<n>[0-9]{1,3}(?:\.[0-9]+)?)"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
+from gaugeblock.driveline.ask.between import HARDNESS_BETWEEN, SCALE_WANTED, held_against, on_scale
 from gaugeblock.driveline.ask.common import HALF_SHAFT, HARDNESS_SAID, SCALE, SHEAR, answer_of, treatments
 from gaugeblock.errors import Ambiguous, InputError
 
@@ -14,8 +15,10 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 
-def _by_value(value: str, *, steel: str = "", data: Refdata) -> Sheet:
-    """A hardness on other scales and as strength, which is the same for every steel of even structure."""
+def _by_value(value: str, *, steel: str = "", within: str = "", wanted: str = "", data: Refdata) -> Sheet:
+    """A hardness on other scales and as strength, which is the same for every steel of even structure; whether it lies
+    ``within`` what was asked of it, ``28 to 32 HRC``; what is told where the ``wanted`` scale has none of it.
+    """
     del steel
     from gaugeblock.driveline.hardness import hardness
 
@@ -24,7 +27,10 @@ def _by_value(value: str, *, steel: str = "", data: Refdata) -> Sheet:
         raise Ambiguous(
             number, "hardness", "the scale was not said", ("HRC", "HRB", "HB", "HV"), "say the scale, 30 HRC"
         )
-    return hardness(scale, number, data=data)
+    sheet = hardness(scale, number, data=data)
+    if within:
+        return held_against(sheet, number, scale, within)
+    return on_scale(sheet, value, wanted) if wanted and wanted != scale else sheet
 
 
 def _no_temper_wanted(values: dict[str, str]) -> None:
@@ -173,7 +179,7 @@ STEEL = Topic(
     r"(?:yield|torsional)(?: strength| yield)?|strength|how"
     r" strong|strong|hold|carr(?:y|ies)|enough|torque|twist|hard(?:ness|ened)?|treated|heat treat(?:ed|ment)?"
     r"|rc|hrc|rockwell|temper(?:ed)?|quenched|splined|it|steel|bars?|shafts?|axles?(?: shafts?)?|good"
-    r" for|stub|round|take|stand|yields?|before it|limit|survive|thick|solid|before|carry|twists?"
+    r" for|stub|round|take|stand|yields?|before it|limit|survive|thick|solid|before|carry|twists?|under"
     r"|(?:safe )?max(?:imum)?|most|sees|mid[- ]?shafts?|(?:input|output|lay|jack)[- ]?shafts?"
     r"|pull(?:er|ing)|(?:(?:race|racing) )?gears|thickness|big|diameter|stronger|weaker",
     needs=("grade",),
@@ -186,7 +192,11 @@ STEEL = Topic(
 HARDNESS = Topic(
     lambda: _by_value,
     "hardness",
-    {"value": HARDNESS_SAID, "steel": (Named(words_of("driveline", "steel", "driveline/steels"), say="steel {}"),)},
+    {
+        "within": HARDNESS_BETWEEN,
+        "value": HARDNESS_SAID,
+        "steel": (Named(words_of("driveline", "steel", "driveline/steels"), say="steel {}"),),
+    },
     rf"{HALF_SHAFT}|(?:in|to|as|into|equals?|is|what|which)(?: what)? (?:{SCALE}|ksi|mpa|psi|tensile)"
     rf"|convert(?:ed)?|conversion"
     rf"|hard(?:ness)?"
@@ -194,6 +204,8 @@ HARDNESS = Topic(
     r"|ksi|psi|steel|shaft|axle|bar|(?:right |all the way )?through|tests?|tested|reads?|hardness"
     r" tester|file(?:"
     r" test(?:er)?)?"
+    r"|(?:print|drawing|spec|sheet) (?:calls? for|wants?|asks? for|says?)|(?:mill )?cert(?:ificate)?(?: (?:gives?|says?|reads?))?"
+    r"|in or out|inside or out|in range|pass(?:es)?|splines?|journals?|cheap|gives|bar|in spec"
     r"|goes with|(?:what )?does (?:that|it) (?:mean|come to)|comes? to|works? out|roughly|file tester|tester",
     needs=("value",),
 )
@@ -206,6 +218,7 @@ BY_SCALE = Topic(
     needs=("scale", "value"),
     columns={"scale": ("driveline/hardness", "scale")},
 )
+_MOST_WALL = 15  # mm
 STRESS = Topic(
     lambda: answer_of("stress", "shaftstress"),
     "shear stress of a shaft",
@@ -223,6 +236,11 @@ STRESS = Topic(
             amount("length", after="(?:bore|hole|inside)", say="bore {}"),
             amount("length", before="(?:bored?|bore of|hole of|hollow)", say="bore {}"),
         ),
+        "wall": (
+            amount("length", after="wall", bare="in", say="{} wall", most=_MOST_WALL, cue=("wall",)),
+            amount("length", before="x|by", say="{} wall", most=_MOST_WALL, cue=("x ", "by ")),
+            amount("length", before="wall(?: (?:of|is))?", say="{} wall", most=_MOST_WALL, cue=("wall",)),
+        ),
     },
     rf"{HALF_SHAFT}|"
     r"(?:what |how much )?(?:shear |torsional |torsion )?stress(?:es)?|ksi|mpa|psi|shafts?|axles?|bars?|solid"
@@ -233,12 +251,14 @@ STRESS = Topic(
     is_named=True,
     unmoved="metal finish standard service quality",
 )
+_OF_TUBE = Shaped(r"(?P<n>[1-6](?:\.[0-9]+)?)(?= (?:x|by) 0?\.)", lambda m: f"{m['n']} in", "{}", cue=(" x ", " by "))
 SHEAR_YIELD = Topic(
     lambda: answer_of("stress", "shaftstress"),
     "torque at which a shaft yields",
     {
         "diameter": (
             amount("length", before=r"(?:plain|solid|round)(?: (?:plain|solid|round))*", after=r"(?:axle|shaft|bar)s?"),
+            _OF_TUBE,
             *STRESS.slots["diameter"],
         ),
         "shear_yield": (
@@ -257,7 +277,7 @@ SHEAR_YIELD = Topic(
             ),
             amount("stress", after=r"(?:in |of )?shear(?: yield)?(?: strength)?", say="shear yield {}"),
         ),
-        "bore": STRESS.slots["bore"],
+        **{key: STRESS.slots[key] for key in ("bore", "wall")},
     },
     STRESS.signals + r"|thinnest(?: part| point)?|how much|its"
     r"|(?:before |until |when )?(?:it )?(?:yields?|twists?|takes? a set|let'?s go)",
@@ -266,6 +286,7 @@ SHEAR_YIELD = Topic(
     is_named=True,
     unmoved="metal finish standard service quality",
 )
+_OF_A_TUBE = r"|(?:dom|erw|drawn|welded|seamless|steel|mild steel)(?: steel)?(?: (?:tub(?:e|ing)|pipe))?|tub(?:e|ing)s?|limit|max(?:imum)?|most|safe"
 _TENSION = r"(?:tensile |tension )?yields?(?: (?:strength|stress|point|in tension))*"
 # The same of a steel of which one knows where it yields in tension, as a certificate says it.
 TENSILE_YIELD = Topic(
@@ -287,11 +308,71 @@ TENSILE_YIELD = Topic(
                 cue=("yield",),
             ),
         ),
-        "bore": STRESS.slots["bore"],
+        **{key: STRESS.slots[key] for key in ("bore", "wall")},
     },
-    SHEAR_YIELD.signals,
+    SHEAR_YIELD.signals + _OF_A_TUBE,
     needs=("diameter", "yield_strength"),
     asks_for=SHEAR_YIELD.asks_for,
     is_named=True,
     unmoved="metal finish form standard service quality",
+)
+
+
+def _no_steel(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """Without the steel, which twists as any other does, soft or hard."""
+    return {k: v for k, v in values.items() if k not in ("grade", "hardness")}
+
+
+# How far a shaft of any steel twists.
+TWIST = Topic(
+    STRESS.answer,
+    "twist of a shaft",
+    {
+        "diameter": STEEL.slots["shaft"],
+        "length": STEEL.slots["length"],
+        **{key: STRESS.slots[key] for key in ("torque", "bore")},
+        **{key: STEEL.slots[key] for key in ("grade", "hardness")},
+    },
+    STRESS.signals
+    + r"|(?:angle of )?twist(?:s|ing)?(?: angle)?|wind(?:s|ing)?(?: ?-?up)?|how (?:far|much)|angle|degrees",
+    needs=("diameter", "length", "torque"),
+    settle=_no_steel,
+    asks_for=r"(?:angle of )?twist(?:s|ing)?|wind(?:s|ing)?(?: ?-?up)?",
+    is_named=True,
+    unmoved="metal finish state form standard service quality",
+)
+
+
+def _no_yield(values: dict[str, str], _data: Refdata) -> Open | None:
+    """Raises Ambiguous: what a tube bears hangs on where its steel yields, and nobody said that."""
+    tube = f"{values['diameter']} x {values['wall']}"
+    why = (
+        "what torque a tube bears hangs on where its steel yields, and the name of its make does not say it; a weld"
+        " beside it yields sooner"
+    )
+    do = (
+        "take the yield from the mill certificate, or from the standard that it is sold to:"
+        f' `gaugeblock ask 1026 DOM tube yield`. Then ask "{tube} tube yields at 70 ksi torque"'
+    )
+    raise Ambiguous("yield strength", f"read as torque of a tube, {tube}", why, (), do)
+
+
+TUBE_TORQUE = Topic(
+    SHEAR_YIELD.answer,
+    "torque of a tube",
+    {
+        "diameter": (
+            amount("length", before=r"(?:tube|tubing)(?: of)?"),
+            _OF_TUBE,
+            amount("length", doubt=1),
+        ),
+        "wall": STRESS.slots["wall"],
+        "torque": STRESS.slots["torque"],
+    },
+    TENSILE_YIELD.signals + r"|prop(?:eller)?[- ]?shafts?|drive ?shafts?",
+    needs=("diameter", "wall"),
+    opens=_no_yield,
+    asks_for=r"torque.*|take|carry|hold|stand|twist",
+    is_named=True,
+    unmoved="finish standard service quality",
 )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import NUMBER, Shaped, Topic
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, amount
 from gaugeblock.driveline.ask.common import answer_of
 from gaugeblock.driveline.ask.setups import SPLINE
 from gaugeblock.driveline.ask.steels import STEEL
@@ -47,7 +47,8 @@ OTHER_STEEL = Topic(
         ),
         **{key: readers for key, readers in STEEL.slots.items() if key != "grade"},
     },
-    STEEL.signals + r"|(?:what|which)(?: is|'?s)?(?: the)?|condition|[a-z] condition|equivalent|same as|like",
+    STEEL.signals
+    + r"|used(?: for)?(?: what)?|for what|(?:what|which)(?: is|'?s)?(?: the)?|condition|[a-z] condition|equivalent|same as|like",
     needs=("other_steel",),
     opens=_no_other_standard,
     unmoved="metal finish state form standard service quality",
@@ -110,6 +111,56 @@ STRONGER = Topic(
     asks_for="stronger|strength|tougher|more torque",
     is_named=True,
     unmoved="metal finish form standard service quality",
+)
+_HOLE = r"(?:bore|hole)(?: (?:right|straight|down|through|up|the|middle|centre|center|length|its|of|my|his|an?))*"
+
+
+def _no_share(values: dict[str, str], _data: Refdata) -> Open | None:
+    """Raises Ambiguous: what a bore takes of a shaft's strength is told by its law; the way to the stress is told."""
+    from gaugeblock import units
+
+    shaft, bore = (units.parse_measure(values[key], "length", key) for key in ("shaft", "bore"))
+    share = bore.to("m") / shaft.to("m")
+    if share >= 1:
+        raise Ambiguous(bore.text, "bore", "it is as large as the shaft, or larger", (), "say the bore of the shaft")
+    raise Ambiguous(
+        f"{bore.text} in {shaft.text}",
+        "bore of a shaft",
+        f"a bore takes of a shaft's torque the fourth power of its share of the diameter, here {share:.2f} to the"
+        f" fourth, {100 * share**4:.2g} in a hundred, and of its weight {100 * share**2:.2g} in a hundred",
+        (),
+        f'ask the stress under your torque: `gaugeblock shaftstress "{shaft.text}" --bore "{bore.text}" --torque'
+        ' "1500 lbf*ft"`, and leave off the bore for the solid shaft',
+    )
+
+
+BORED = Topic(
+    lambda: answer_of("stress", "shaftstress"),
+    "bore of a shaft",
+    {
+        "bore": (
+            amount("length", after=_HOLE, say="bore {}", cue=("hole", "bore")),
+            amount(
+                "length",
+                before=r"(?:bored?|(?:gun[- ]?)?drilled|hole of|bore of)(?: out)?",
+                say="bore {}",
+                cue=("bore", "drill", "hole"),
+            ),
+        ),
+        "shaft": (
+            amount(
+                "length", after=r"(?:solid |round )*(?:axles?|shafts?|half ?shafts?|bars?)(?: shafts?)?", say="shaft {}"
+            ),
+            amount("length", before=r"(?:axle|shaft|bar)(?: (?:of|is))?", say="shaft {}"),
+        ),
+    },
+    r"(?:gun[- ]?)?drill(?:s|ed|ing)?|bor(?:e|ed|ing)|hollow|save|saving|weight|strength|lose|loses|loss|cost|how much|weaker"
+    r"|weaken(?:s|ed)?|lighter|stronger|torque|strong|axles?|shafts?|bars?|solid|does it|what happens|middle|holes?|down the",
+    needs=("shaft", "bore"),
+    opens=_no_share,
+    asks_for=r"strength|weaker|weaken\w*|lose|loses|loss|cost|lighter|strong|stronger|weight|hurt|harm|ok|okay|safe",
+    is_named=True,
+    unmoved="metal finish form state standard service quality",
 )
 _AMOUNT = rf"(?P<n>{NUMBER})(?: ?(?P<unit>thou|inch|in|mm|\"))?"
 

@@ -57,4 +57,16 @@ SAID_GEARED: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
         r"\bhow much (stronger|weaker|harder)(?:'s| is| are)?(?: the)? (?:drawn|rolled|second|other|first)(?: one)?\b",
         r"how much \1",
     ),
+    (
+        "cert",
+        r"\b(?:the |my |his )?(?:mill )?cert(?:ificate)?s? (?:only |just )?(?:says?|reads?)(?: only| just)?\b",
+        "",
+    ),
+    ("nothing about", r"\b(?:and |but )?nothing about (?:its |the )?(?:strength|tensile|yield|hardness)\b", ""),
+    ("i count on", r"\bwhat (?:can|may|should) i count on(?: for)?\b", "what is"),
+    ("weld", r"\bbefore (?:anybody|anyone|somebody|we|i|they|he) welds? (?:it|on it|them)\b", ""),
+    ("thin wall", r"\bthin[- ]wall(?:ed)?(?= *(?:and|what|tub|$))", ""),
+    ("cheapo", r"\bcheapo\b", "cheap"),
+    ("call that what", r"\bcall that what\b", "what is that"),
+    ("or out", r"\bin or out(?: then)?(?= *$)", "in range"),
 )

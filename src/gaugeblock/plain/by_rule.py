@@ -40,7 +40,24 @@ _OF_EXPLAINED = (
 _OF_GEARED = (
     *("pattern", "marking", "contact", "phase", "phasing", "clocked", "line up", "lined up", "lining up", "in line"),
     *("crush", "collapsible", "quarter turn", "cord", "string", "rope", "spring balance", "scale", "seal"),
-    *("gears", "gear set", "gearset", "old r", "used r", "same r", "old crown", "same crown", "yoke", "slip"),
+    *(
+        "gears",
+        "gear set",
+        "gearset",
+        "old r",
+        "used r",
+        "same r",
+        "old crown",
+        "same crown",
+        "yoke",
+        "slip",
+        "0 deg",
+        "zero",
+        "no angle",
+        "no working",
+        "nought",
+        "straight",
+    ),
 )
 _THINGS = (
     *("shaft", "axle", "prop", "diff", "pinion", "gear", "spline", "ring", "tyre", "tire", "crown", "joint", "lash"),

@@ -65,6 +65,15 @@ GEARED = (
         forbids=True,
     ),
     Subject(
+        "universal joint that stands straight",
+        (
+            r"(?:0|zero|no|nought)(?: working)? ?(?:deg(?:rees?)?|angle)|(?:dead |perfectly )straight",
+            r"u-?joints?|ujs?|uj's|universal joints?|cardan|prop(?:shaft)?|drive ?shaft",
+        ),
+        ("working angles",),
+        unless=r"[1-9][0-9.]* ?(?:deg\w*|rpm)|run-?out",
+    ),
+    Subject(
         "crush sleeve, past its preload",
         (
             r"(?:crush|collapsible)(?: (?:sleeve|spacer|tube|collar))?",

@@ -13,6 +13,7 @@ from gaugeblock.driveline.ask.gears import TEETH as TEETH
 from gaugeblock.driveline.ask.joints import JOINT as JOINT
 from gaugeblock.driveline.ask.joints import JOINT_LIMIT as JOINT_LIMIT
 from gaugeblock.driveline.ask.joints import LONGEST as LONGEST
+from gaugeblock.driveline.ask.joints import PROP_SPEED as PROP_SPEED
 from gaugeblock.driveline.ask.joints import SHAFT as SHAFT
 from gaugeblock.driveline.ask.joints import SLOPES as SLOPES
 from gaugeblock.driveline.ask.setups import SETUP as SETUP
@@ -36,7 +37,23 @@ from gaugeblock.driveline.ask.unanswered import TAPER as TAPER
 
 ALONE = (BY_SCALE,)
 TOPICS = (
-    *(HARDNESS, TWIST, STEEL, AXLE, GEARING, TEETH, TYRE, JOINT, SLOPES, SHIMS, SETUP, SPLINE, SHAFT, LONGEST),
+    *(
+        HARDNESS,
+        TWIST,
+        STEEL,
+        AXLE,
+        GEARING,
+        TEETH,
+        TYRE,
+        JOINT,
+        SLOPES,
+        SHIMS,
+        SETUP,
+        SPLINE,
+        SHAFT,
+        LONGEST,
+        PROP_SPEED,
+    ),
     *(SPEEDO, REGEAR, FINAL_DRIVE, TURNS, ROAD, JOINT_LIMIT, STRESS, SHEAR_YIELD, TENSILE_YIELD),
     *(GRIP, TUBE_TORQUE, BORED, OTHER_STEEL, STRONGER, TAPER, SHORT_TYRE),
 )

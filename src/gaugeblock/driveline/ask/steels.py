@@ -195,6 +195,7 @@ HARDNESS = Topic(
     {
         "within": HARDNESS_BETWEEN,
         "value": HARDNESS_SAID,
+        "wanted": SCALE_WANTED,
         "steel": (Named(words_of("driveline", "steel", "driveline/steels"), say="steel {}"),),
     },
     rf"{HALF_SHAFT}|(?:in|to|as|into|equals?|is|what|which)(?: what)? (?:{SCALE}|ksi|mpa|psi|tensile)"

@@ -24,6 +24,11 @@ def _steel(match: re.Match[str]) -> str:
     return _STEELS[match[1].replace("-", " ")]
 
 
+def _tube(match: re.Match[str]) -> str:
+    """``3x.083x54`` is 3 x .083, 54 in long, of a shaft."""
+    return f"{match[1]}{match[2]} x {match[3]}{f' {match[4]} in long' if match[4] else ''}"
+
+
 # A piece that a line must have; the pattern; what is written for it.
 SAID_GEARED: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *((f"{steel} {oh}", rf"\b({steel}) {oh}\b", _steel) for steel in _STEELS for oh in ("oh", "zero")),
@@ -38,8 +43,8 @@ SAID_GEARED: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
     *(
         (
             cue,
-            rf"^(?=.*\b(?:{_OF_SHAFT})\b)(.*?)(?<![\w./-])([1-6](?:\.[0-9]+)?)x(0?\.[0-9]{{2,3}})(?![\w.])",
-            r"\1\2 x \3",
+            rf"^(?=.*\b(?:{_OF_SHAFT})\b)(.*?)(?<![\w./-])([1-6](?:\.[0-9]+)?)x(0?\.[0-9]{{2,3}})(?:x([0-9]{{2}}))?(?![\w.])",
+            _tube,
         )
         for cue in ("x.", "x0.")
     ),

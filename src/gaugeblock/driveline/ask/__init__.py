@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from gaugeblock.driveline.ask.axles import AXLE as AXLE
 from gaugeblock.driveline.ask.axles import GRIP as GRIP
+from gaugeblock.driveline.ask.crawling import CRAWL as CRAWL
+from gaugeblock.driveline.ask.crawling import SPEEDO_OF_GEARS as SPEEDO_OF_GEARS
 from gaugeblock.driveline.ask.final_drive import FINAL_DRIVE as FINAL_DRIVE
 from gaugeblock.driveline.ask.gears import GEARING as GEARING
 from gaugeblock.driveline.ask.gears import REGEAR as REGEAR
@@ -18,6 +20,7 @@ from gaugeblock.driveline.ask.joints import SHAFT as SHAFT
 from gaugeblock.driveline.ask.joints import SLOPES as SLOPES
 from gaugeblock.driveline.ask.setups import SETUP as SETUP
 from gaugeblock.driveline.ask.setups import SPLINE as SPLINE
+from gaugeblock.driveline.ask.setups import SPLINE_BY_SIZE as SPLINE_BY_SIZE
 from gaugeblock.driveline.ask.shims import SHIMS as SHIMS
 from gaugeblock.driveline.ask.steels import BY_SCALE as BY_SCALE
 from gaugeblock.driveline.ask.steels import HARDNESS as HARDNESS
@@ -30,30 +33,16 @@ from gaugeblock.driveline.ask.steels import TWIST as TWIST
 from gaugeblock.driveline.ask.turning import TURNS as TURNS
 from gaugeblock.driveline.ask.tyres import SHORT_TYRE as SHORT_TYRE
 from gaugeblock.driveline.ask.tyres import TYRE as TYRE
+from gaugeblock.driveline.ask.tyres import TYRE_AS_HIGH as TYRE_AS_HIGH
 from gaugeblock.driveline.ask.unanswered import BORED as BORED
 from gaugeblock.driveline.ask.unanswered import OTHER_STEEL as OTHER_STEEL
 from gaugeblock.driveline.ask.unanswered import STRONGER as STRONGER
 from gaugeblock.driveline.ask.unanswered import TAPER as TAPER
 
 ALONE = (BY_SCALE,)
+# Of two that read a line alike the first one has it.
 TOPICS = (
-    *(
-        HARDNESS,
-        TWIST,
-        STEEL,
-        AXLE,
-        GEARING,
-        TEETH,
-        TYRE,
-        JOINT,
-        SLOPES,
-        SHIMS,
-        SETUP,
-        SPLINE,
-        SHAFT,
-        LONGEST,
-        PROP_SPEED,
-    ),
-    *(SPEEDO, REGEAR, FINAL_DRIVE, TURNS, ROAD, JOINT_LIMIT, STRESS, SHEAR_YIELD, TENSILE_YIELD),
-    *(GRIP, TUBE_TORQUE, BORED, OTHER_STEEL, STRONGER, TAPER, SHORT_TYRE),
+    *(HARDNESS, TWIST, STEEL, AXLE, SPEEDO, GEARING, TEETH, TYRE, JOINT, SLOPES, SHIMS, SETUP, SPLINE, SHAFT, LONGEST),
+    *(PROP_SPEED, REGEAR, FINAL_DRIVE, TURNS, ROAD, JOINT_LIMIT, STRESS, SHEAR_YIELD, TENSILE_YIELD, TYRE_AS_HIGH),
+    *(CRAWL, SPEEDO_OF_GEARS, SPLINE_BY_SIZE, GRIP, TUBE_TORQUE, BORED, OTHER_STEEL, STRONGER, TAPER, SHORT_TYRE),
 )

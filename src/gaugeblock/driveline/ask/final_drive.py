@@ -23,6 +23,12 @@ FINAL_DRIVE = Topic(
         "engine_speed": (
             amount("rotational speed", before="(?:for|at|turning|sit at|about|only)(?: about)?", say="{} wanted"),
             amount("rotational speed", say="{} wanted"),
+            Shaped(
+                r"(?:does|turns?|turning|doing|at|shows?|revs?(?: at)?|needs?|wants?) (?P<n>[1-9][0-9]{3})"
+                r"(?! ?(?:lbs?|pounds|feet|ft|miles|mm|km))",
+                lambda m: f"{m['n']} rpm",
+                "{} wanted",
+            ),
         ),
         "speed": (
             amount("speed", before="(?:at|doing|going|on)(?: about)?", say="at {}"),
@@ -34,6 +40,13 @@ FINAL_DRIVE = Topic(
                 r"(?: dia(?:meter)?)?",
                 _tall,
                 "tyre {}",
+            ),
+            amount(
+                "length",
+                before=r"(?:tyres?|tires?|wheels?)(?: (?:stands?|measures?|are|is|of|that|about))*",
+                say="tyre {}",
+                least=400,
+                cue=("tyre", "tire", "wheel"),
             ),
             *ROAD.slots["tyre"],
         ),

@@ -6,6 +6,7 @@ from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.driveline.ask.common import answer_of
 from gaugeblock.driveline.ask.named_gear import GEAR_NAMED, HIGH, LOW, NAMED_GEAR, with_its_ratio
 from gaugeblock.driveline.ask.tyres import code_of
+from gaugeblock.errors import Ambiguous
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -205,17 +206,28 @@ _TALL = r"[2-4][0-9](?:\.[0-9]+)?"
 
 
 def _either(match: re.Match[str]) -> str:
-    """A tyre by its code, or by its diameter."""
-    return code_of(match["code"]) if match["code"] else f"{match['n']} in"
+    """A tyre by its code, or by its diameter; 31x10.5 stands 31 in."""
+    return code_of(match["code"]) if match["code"] else f"{match['n'] or match['wide']} in"
 
 
 _EITHER_TYRE = (
-    rf"(?:(?P<code>{_CODED})s?|(?P<n>{_TALL}) ?(?:inch(?:es)?|in|\"|'?s)?)"
+    r"(?:(?P<wide>[2-4][0-9](?:\.[0-9])?) ?x ?(?:[0-9]|1[0-9])(?:\.[0-9]{1,2})?(?: ?(?:-|r) ?1[0-9])?"
+    rf"|(?P<code>{_CODED})s?|(?P<n>{_TALL}) ?(?:inch(?:es)?|in|\"|'?s)?)"
     r"(?: (?:tall |inch )*(?:tyres?|tires?|rubber|wheels?))?"
 )
-_ANY_TYRE = _EITHER_TYRE.replace("?P<code>", "?:").replace("?P<n>", "?:")
+_ANY_TYRE = _EITHER_TYRE.replace("?P<code>", "?:").replace("?P<n>", "?:").replace("?P<wide>", "?:")
 # One set comes off and another goes on, whichever is said first.
 _COMES = r"(?:(?:were|was|are|came|come|went|going|put|now) )*"
+
+
+def _open_was(values: dict[str, str], _data: Refdata) -> Open | None:
+    """Raises Ambiguous where nobody said with which tyre the speedometer was right."""
+    if "was" in values:
+        return None
+    why = "the tyre with which it was right was not said"
+    raise Ambiguous("speedometer", f"read as tyre {values['tyre']}", why, (), "say both, the old one and the new one")
+
+
 SPEEDO = Topic(
     lambda: answer_of("gears.true_speed", "true_speed"),
     "speed with other tyres",
@@ -252,7 +264,8 @@ SPEEDO = Topic(
     r"|going|doing"
     r"|(?:out|off)(?: by)?(?: how (?:much|far))?|by how much"
     r"|error|off|out|tyres?|tires?|wheels?|gps|fitted|put|on|back|took|changed|swapped|went|to|from|factory",
-    needs=("tyre", "was"),
+    needs=("tyre",),
+    opens=_open_was,
     asks_for=r"speedo\w*|true speed|real speed|actual speed|how fast|really (?:doing|going)|actually (?:doing|going)",
     is_named=True,
     unmoved="metal finish form standard service quality",

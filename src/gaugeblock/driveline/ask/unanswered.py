@@ -77,11 +77,17 @@ def _pair(one: str, other: str, of: str) -> Shaped:
 
 
 def _no_cube(values: dict[str, str], _data: Refdata) -> Open | None:
-    """Raises Ambiguous: how much stronger one shaft is than another is not worked out; the way to it is told."""
+    """Raises Ambiguous: what each shaft bears is not worked out; by what law one is stronger, and the way to it are
+    told.
+    """
     first, _, rest = values["shafts"].partition(" against ")
     second, _, of = rest.rpartition(" ")
     if of == "splines":
-        where = "at the root of its splines"
+        roots = sorted(int(teeth) - 2 for teeth in (first, second))
+        where = (
+            f"at the root of its splines: of one pitch, 16/32 or finer, the one with more bears about"
+            f" {(roots[1] / roots[0]) ** 3:.2f} times as much"
+        )
         pitch = values.get("pitch", "24/48")
         do = (
             f'ask "{first} spline {pitch} minor diameter" and "{second} spline {pitch} minor diameter" with the pitch'

@@ -74,4 +74,8 @@ SAID_GEARED: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
     ("cheapo", r"\bcheapo\b", "cheap"),
     ("call that what", r"\bcall that what\b", "what is that"),
     ("or out", r"\bin or out(?: then)?(?= *$)", "in range"),
+    *(
+        (cue, r"\bor is it (?:near|close|about|nearly)?(?: enough)?(?: the)? same\b(?: thing)?", "")
+        for cue in ("or is it",)
+    ),
 )

@@ -24,17 +24,19 @@ _CUES = tuple(_PIECES.split())
 _OF_EXPLAINED = (
     *(" 15", " 16", " 20", " spin", " tag", " ton", "-15", "-16", "2-piece", "8620", "9310", "best steel"),
     *("best tub", "big ", "bigger ", "carrier bearing", "center bearing", "centre bearing", "clutch"),
-    *("constant", "core", "cover", "cv", "depth", "do for", "double cardan", "double-cardan", "en 36", "en36"),
-    *("enough", "fifteen", "file", "find", "flex", "h6", "h7", "h8", "h9", "halve", "hanger bearing"),
-    *("heat a ", "heat my ", "heat the ", "heating ", "how bent", "how true", "huge ", "in place of"),
-    *("instead of", "interference", "larger ", "locker", "locking", "long one", "longer", "one side"),
-    *("open diff", "order", "oven", "oversize ", "pay for", "pinion height", "plung", "power take", "press"),
-    *("pto", "r15", "r16", "r20", "run out", "run-out", "runout", "same side", "sequence", "short one"),
-    *("short side", "shorter", "shrink", "shrunk", "sixteen", "skin", "spread", "spring", "spun"),
-    *("stand in for", "steady b", "step by step", "stiff", "straight", "substitut", "taller ", "teeth"),
-    *("thread lock", "threadlock", "tonnage", "tripod", "twist", "two-piece", "warm ", "what material"),
-    *("what steel", "what steps", "what tub", "what way", "which material", "which side", "which steel"),
-    *("which tub", "which way", "wind", "worth"),
+    *("constant", "core", "cover", "cv", "depth", "differs", "do for", "double cardan", "double-cardan"),
+    *("drive gear", "driven gear", "en 36", "en36", "enough", "fifteen", "file", "find", "flex", "gps"),
+    *("h 900", "h1025", "h1100", "h6", "h7", "h8", "h9", "halve", "hanger bearing", "heat a ", "heat my "),
+    *("heat the ", "heating ", "how bent", "how true", "hub", "huge ", "in place of", "instead of"),
+    *("interference", "larger ", "locker", "locking", "long one", "longer", "one side", "open diff", "order"),
+    *("oven", "oversize ", "pay for", "pinion height", "plung", "power take", "press", "pto", "r15", "r16"),
+    *("r20", "run out", "run-out", "runout", "same side", "sat nav", "satnav", "sequence", "short one"),
+    *("short side", "shorter", "shrink", "shrunk", "sixteen", "skin", "speedo gear", "speedometer gear"),
+    *("spread", "spring", "spun", "stand in for", "steady b", "step by step", "stiff", "straight"),
+    *("stub axle", "substitut", "taller ", "taper", "teeth", "thread lock", "threadlock", "tonnage"),
+    *("tooth drive", "tripod", "twist", "two-piece", "uneven", "variation", "varies", "vary", "warm "),
+    *("what material", "what steel", "what steps", "what tub", "what way", "wheel bearing", "which material"),
+    *("which side", "which steel", "which tub", "which way", "wind", "worth"),
 )
 # The same of what rules say of axles and joints.
 _OF_GEARED = (
@@ -61,7 +63,27 @@ _OF_GEARED = (
 )
 _THINGS = (
     *("shaft", "axle", "prop", "diff", "pinion", "gear", "spline", "ring", "tyre", "tire", "crown", "joint", "lash"),
-    *("file", "hous", "ratio", "cv", "wheel", "r16", "r15", "hub", "press", "collar", "h7", "h6", "h8", "crawler"),
+    *(
+        "file",
+        "hous",
+        "ratio",
+        "cv",
+        "wheel",
+        "r16",
+        "r15",
+        "hub",
+        "press",
+        "collar",
+        "h7",
+        "h6",
+        "h8",
+        "crawler",
+        "bearing",
+        "dash",
+        "gps",
+        "17-4",
+        "630",
+    ),
 )
 
 

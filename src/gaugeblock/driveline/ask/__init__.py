@@ -34,6 +34,7 @@ from gaugeblock.driveline.ask.turning import TURNS as TURNS
 from gaugeblock.driveline.ask.tyres import SHORT_TYRE as SHORT_TYRE
 from gaugeblock.driveline.ask.tyres import TYRE as TYRE
 from gaugeblock.driveline.ask.tyres import TYRE_AS_HIGH as TYRE_AS_HIGH
+from gaugeblock.driveline.ask.tyres import TYRE_BY_HEIGHT as TYRE_BY_HEIGHT
 from gaugeblock.driveline.ask.unanswered import BORED as BORED
 from gaugeblock.driveline.ask.unanswered import OTHER_STEEL as OTHER_STEEL
 from gaugeblock.driveline.ask.unanswered import STRONGER as STRONGER
@@ -45,4 +46,5 @@ TOPICS = (
     *(HARDNESS, TWIST, STEEL, AXLE, SPEEDO, GEARING, TEETH, TYRE, JOINT, SLOPES, SHIMS, SETUP, SPLINE, SHAFT, LONGEST),
     *(PROP_SPEED, REGEAR, FINAL_DRIVE, TURNS, ROAD, JOINT_LIMIT, STRESS, SHEAR_YIELD, TENSILE_YIELD, TYRE_AS_HIGH),
     *(CRAWL, SPEEDO_OF_GEARS, SPLINE_BY_SIZE, GRIP, TUBE_TORQUE, BORED, OTHER_STEEL, STRONGER, TAPER, SHORT_TYRE),
+    TYRE_BY_HEIGHT,
 )

@@ -161,3 +161,32 @@ TYRE_AS_HIGH = Topic(
     is_named=True,
     unmoved="metal finish form state standard service quality",
 )
+# A tyre of which only the height was said.
+TYRE_BY_HEIGHT = Topic(
+    TYRE.answer,
+    "tyre",
+    {
+        "size": (
+            Shaped(
+                r"(?P<n>[2-4][0-9](?:\.[0-9]+)?) ?(?:inch(?:es)?|in|\")(?: (?:tall|high|diameter))?(?: (?:tyres?|tires?|wheels?))?"
+                r"|(?:tyres?|tires?|wheels?)(?: (?:of|is|are|that|stands?))* (?P<m>[2-4][0-9](?:\.[0-9]+)?)"
+                r"(?: ?(?:inch(?:es)?|in|\"))?(?: (?:tall|high))?",
+                lambda m: f"{m['n'] or m['m']} in",
+                "{}",
+                cue=("tyre", "tire", "wheel"),
+            ),
+            Shaped(
+                r"(?P<n>[4-9][0-9]{2}|1[0-2][0-9]{2}) ?mm(?: (?:tall|high|diameter))?(?: (?:tyres?|tires?|wheels?))?",
+                lambda m: f"{m['n']} mm",
+                "{}",
+                cue=("tyre", "tire", "wheel"),
+            ),
+        ),
+        "fact": (TYRE.slots["fact"][0], TYRE.slots["fact"][2]),
+    },
+    TYRE.signals + r"|how many|does|do|an?|in|per|mile",
+    needs=("size", "fact"),
+    asks_for=r"(?:per|a|in a|the) mile|circ?u?m?f[a-z]*|roll ?out|way round|how far (?:round|around)",
+    is_named=True,
+    unmoved="metal finish form state standard service quality",
+)

@@ -15,6 +15,7 @@ _STEELS = {
     "nine three one": "9310",
 }
 _NUMBER = r"(?:[0-9.]+|[a-z]+ty|ten|fifteen|eighteen|hundred)"
+_FEW = r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen|twenty|[0-9]{1,2})"
 _OF_STEEL = r"steels?|shafts?|half ?shafts?|axles?|splines?|bars?|4340|4140"
 _OF_SHAFT = r"drive ?shafts?|prop(?:eller)?[- ]?shafts?|prop|tail ?shafts?|shafts?"
 
@@ -22,6 +23,14 @@ _OF_SHAFT = r"drive ?shafts?|prop(?:eller)?[- ]?shafts?|prop|tail ?shafts?|shaft
 def _steel(match: re.Match[str]) -> str:
     """``four one three oh`` is 4130."""
     return _STEELS[match[1].replace("-", " ")]
+
+
+_MARKS = {"nought": "0", "zero": "0", "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6"}
+
+
+def _mark(match: re.Match[str]) -> str:
+    """``plus two`` is +2, as a pinion is marked."""
+    return f"{match[1]}{'+' if match[2] == 'plus' else '-'}{_MARKS.get(match[3], match[3])}"
 
 
 def _tube(match: re.Match[str]) -> str:
@@ -78,4 +87,14 @@ SAID_GEARED: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
         (cue, r"\bor is it (?:near|close|about|nearly)?(?: enough)?(?: the)? same\b(?: thing)?", "")
         for cue in ("or is it",)
     ),
+    *(
+        (
+            cue,
+            rf"^(?=.*\bpinions?\b)(?=.*\b(?:shims?|mark\w*|etched|stamped)\b)(.*?)\b(plus|minus) ({'|'.join(_MARKS)}|[0-9]{{1,2}})"
+            r"\b(?! (?:adds|means|takes))",
+            _mark,
+        )
+        for cue in ("plus ", "minus ")
+    ),
+    (" thou", rf"(?<![0-9./])\b({_FEW}) to ({_FEW}) thou(?:s|sandths?)?\b", r"\1 thou to \2 thou"),
 )

@@ -22,21 +22,23 @@ torch flame heat red wrap hose r0 r1 r2 r3 r4 r5 r6 r7 r8 r9 primar coolant free
 _CUES = tuple(_PIECES.split())
 # The same of what is explained; of these a line has a thing too.
 _OF_EXPLAINED = (
-    *(" 15", " 16", " 20", " spin", " tag", " ton", "-15", "-16", "2-piece", "8620", "9310", "best steel"),
-    *("best tub", "big ", "bigger ", "carrier bearing", "center bearing", "centre bearing", "clutch"),
-    *("constant", "core", "cover", "cv", "depth", "differs", "do for", "double cardan", "double-cardan"),
-    *("drive gear", "driven gear", "en 36", "en36", "enough", "fifteen", "file", "find", "flex", "gps"),
-    *("h 900", "h1025", "h1100", "h6", "h7", "h8", "h9", "halve", "hanger bearing", "heat a ", "heat my "),
-    *("heat the ", "heating ", "how bent", "how true", "hub", "huge ", "in place of", "instead of"),
-    *("interference", "larger ", "locker", "locking", "long one", "longer", "one side", "open diff", "order"),
-    *("oven", "oversize ", "pay for", "pinion height", "plung", "power take", "press", "pto", "r15", "r16"),
-    *("r20", "run out", "run-out", "runout", "same side", "sat nav", "satnav", "sequence", "short one"),
-    *("short side", "shorter", "shrink", "shrunk", "sixteen", "skin", "speedo gear", "speedometer gear"),
-    *("spread", "spring", "spun", "stand in for", "steady b", "step by step", "stiff", "straight"),
-    *("stub axle", "substitut", "taller ", "taper", "teeth", "thread lock", "threadlock", "tonnage"),
-    *("tooth drive", "tripod", "twist", "two-piece", "uneven", "variation", "varies", "vary", "warm "),
-    *("what material", "what steel", "what steps", "what tub", "what way", "wheel bearing", "which material"),
-    *("which side", "which steel", "which tub", "which way", "wind", "worth"),
+    *(" 15", " 16", " 20", " spin", " tag", " ton", "-15", "-16", "2-piece", "3s ", "5s ", "7s ", "8620"),
+    *("9310", "best steel", "best tub", "big ", "bigger ", "carrier bearing", "center bearing"),
+    *("centre bearing", "clutch", "constant", "core", "cover", "cv", "depth", "differs", "do for"),
+    *("double cardan", "double-cardan", "drive gear", "driven gear", "en 36", "en36", "enough", "fifteen"),
+    *("file", "find", "flex", "gps", "h 900", "h1025", "h1100", "h6", "h7", "h8", "h9", "halve"),
+    *("hanger bearing", "heat a ", "heat my ", "heat the ", "heating ", "how bent", "how true", "hub"),
+    *("huge ", "in place of", "inch tires", "inch tyres", "instead of", "interference", "larger "),
+    *("limited slip", "locked diff", "locker", "locking", "long axle", "long one", "long shaft", "longer"),
+    *("lsd", "one side", "open diff", "order", "oven", "oversize ", "pay for", "pinion height", "plung"),
+    *("power take", "press", "pto", "r15", "r16", "r20", "run out", "run-out", "runout", "same side"),
+    *("sat nav", "satnav", "sequence", "short ", "shorter", "shrink", "shrunk", "sixteen", "skin"),
+    *("speedo gear", "speedometer gear", "spool", "spread", "spring", "spun", "stand in for", "steady b"),
+    *("step by step", "stiff", "straight", "stub axle", "substitut", "taller ", "taper", "teeth"),
+    *("thread lock", "threadlock", "tonnage", "tooth drive", "tripod", "twist", "two-piece", "uneven"),
+    *("variation", "varies", "vary", "warm ", "what material", "what steel", "what steps", "what tub"),
+    *("what way", "wheel bearing", "which material", "which side", "which steel", "which tub", "which way"),
+    *("wind", "worth"),
 )
 # The same of what rules say of axles and joints.
 _OF_GEARED = (

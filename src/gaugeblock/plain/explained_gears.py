@@ -11,10 +11,22 @@ _DEEP = r"pinion depth|depth|pinion height"
 GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
     (
         "what larger tyres do to a shaft",
-        ("bigger ", "larger ", "taller ", "big ", "huge ", "oversize "),
         (
-            rf"(?:bigger|larger|taller|big|huge|oversize) (?:{_WHEELS})",
-            r"break(?:s|ing)?|snap(?:s|ping)?|kill(?:s|ing)?|shear(?:s|ing)?|twist(?:s|ing)?|stress\w*|hard(?:er)? on"
+            "bigger ",
+            "larger ",
+            "taller ",
+            "big ",
+            "huge ",
+            "oversize ",
+            "inch tyres",
+            "inch tires",
+            "3s ",
+            "5s ",
+            "7s ",
+        ),
+        (
+            rf"(?:bigger|larger|taller|big|huge|oversize) (?:{_WHEELS})|[34][0-9](?: ?inch)? (?:tyres?|tires?)|[34][0-9]s",
+            r"break(?:s|ing)?|snap(?:s|ping)?|kill(?:s|ing)?|hurts?|damage|strain|shear(?:s|ing)?|twist(?:s|ing)?|stress\w*|hard(?:er)? on"
             r"|load(?:s|ing)?|strength",
             rf"{_SHAFTS}|diffs?|ujs?|u-joints?|cvs?",
         ),
@@ -24,12 +36,12 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         " three: `gaugeblock ask axle 1500 lb on the wheel, 31 inch tyre, grip 1`.",
     ),
     (
-        "what an open differential sends to each side",
-        ("open diff",),
+        "what a differential sends to each side",
+        ("open diff", "spool", "locker", "lsd", "limited slip", "locked diff"),
         (
-            r"open diff(?:erential)?",
-            rf"(?:one|1|single|either|each) (?:{_SHAFTS}|side|wheel)|unevenly|all of it",
-            r"whole(?: lot)?|all|full|everything|more|most|ever|share[sd]?|split|even(?:ly)?|how much",
+            r"(?:open|locked|welded) diff(?:erential)?|spool|lockers?|lsd|limited slip",
+            rf"(?:one|1|single|either|each) (?:{_SHAFTS}|side|wheel)|unevenly|all of it|torque|power",
+            r"whole(?: lot)?|all|everything|ever|share[sd]?|split(?:s|ting)?|evenly",
         ),
         rf"{_LOAD}|turn(?:s|ed)?|ratio",
         "An open differential shares the torque evenly but for its own friction: neither shaft sees more than the"
@@ -39,11 +51,11 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
     ),
     (
         "why one shaft breaks and the other does not",
-        ("one side", "same side", "longer", "shorter", "short side", "short one", "long one"),
+        ("one side", "same side", "longer", "shorter", "short ", "long one", "long axle", "long shaft"),
         (
             r"snap(?:s|ping|ped)?|break(?:s|ing)?|broke(?:n)?|shear(?:s|ing|ed)?|twist(?:s|ing|ed)?",
             rf"{_SHAFTS}",
-            r"(?:one|same|short|left|right|long)(?:er)? side|longer|shorter|long one|short one",
+            r"(?:one|same|short|left|right|long)(?:er)? side|longer|shorter|(?:long|short) (?:one|axle|shaft|half ?shaft)",
         ),
         rf"{_LOAD}|bolts?|studs?",
         "The length changes nothing of the torque at which a shaft yields: its steel and its least diameter do. But a"

@@ -28,7 +28,7 @@ _LIES = (
         ),
     ),
 )
-_PATTERN = r"(?:contact )?patterns?|marking(?: compound| blue)?|tooth contact|contact"
+_PATTERN = r"(?:contact )?patterns?|marking(?: compound| blue)?|tooth contact"
 _PROP = r"drive ?shafts?|prop(?:eller)?[- ]?shafts?|props?|gear ?box|transmission|trans"
 
 

@@ -18,7 +18,12 @@ _TALL = r"(?P<n>[2-4][0-9](?:\.[0-9]+)?)"
 _WHEELS = ("wheel", "tyre", "tire")
 GRIPPING: dict[str, tuple[Reader, ...]] = {
     "wheel_load": (
-        amount("mass", after=rf"(?:(?:weight|load) )?(?:on|over|per) {_WHEEL}", say="{} on the wheel", cue=_WHEELS),
+        amount(
+            "mass",
+            after=rf"(?:(?:weight|load) )?(?:on|over|per) {_WHEEL}|(?:a|each|every) wheel",
+            say="{} on the wheel",
+            cue=_WHEELS,
+        ),
         amount(
             "mass",
             before=rf"{_WHEEL}(?: (?:has|got|carries|carrying|bears|with|load|weight|of|is|sees))*",

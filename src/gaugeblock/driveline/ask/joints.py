@@ -39,6 +39,10 @@ _THOUSANDS = Shaped(
 _SECOND = r"(?:other|second|back|rear|diff|pinion)(?: (?:end|one|joint|uj|u-joint))?"
 
 
+# What a number is of that is no angle.
+_OTHER_UNIT = r"(?:rpm|revs|in|inch(?:es)?|mm|ft|mph|km/h|speed|thou|lbs?|hp|m)\b"
+
+
 def _bare(view: str, say: str) -> Shaped:
     """An angle whose degrees go without saying: 3 side and 2 plan."""
     return Shaped(
@@ -76,6 +80,11 @@ JOINT = Topic(
             _bare(r"(?:side|elevation)", "{}"),
             amount("angle", say="{}"),
             Shaped(rf"(?P<n>{NUMBER})(?= and {NUMBER} ?deg)", lambda m: f"{m['n']} deg"),
+            Shaped(
+                rf"(?:working |joint )?angles?(?: (?:of|is|are|at))* (?P<n>{NUMBER})(?: (?:at |on )?(?:the )?front)?(?! ?{_OTHER_UNIT})",
+                lambda m: f"{m['n']} deg",
+                cue=("angle",),
+            ),
         ),
         "both": (Shaped("both(?: of the)?(?: ends)?", always("yes"), "both joints"),),
         "second": (
@@ -93,6 +102,13 @@ JOINT = Topic(
                 cue=("other", "second", "back", "rear", "diff", "pinion"),
             ),
             amount("angle", say="second {}", doubt=1),
+            Shaped(
+                rf"and (?P<n>{NUMBER})(?= |$)(?! ?{_OTHER_UNIT})",
+                lambda m: f"{m['n']} deg",
+                "second {}",
+                doubt=1,
+                cue=("and",),
+            ),
         ),
         "phasing": (
             Shaped(r"(?:in|correct(?:ly)?) phased?", always("in phase")),
@@ -150,7 +166,7 @@ JOINT_LIMIT = Topic(
     r"|biggest|steepest)(?: (?:working|operating|joint))?(?:"
     r" angle)?|how (?:much|steep)|too (?:much|steep)|prop|allowed|run(?:s)?|turns?|can|should|at that speed|limit|u",
     asks_for=r"(?:max(?:imum)?|most|greatest|biggest|steepest|how much|limit).*\bangles?"
-    r"|angles?.*\b(?:max(?:imum)?|limit|most)",
+    r"|angles?.*\b(?:max(?:imum)?|limit|most)|(?:what|which) (?:uj |u-joint |joint |working )*angle (?:can|may|should|is)",
     is_named=True,
     opens=_open_limit,
     unmoved="metal finish form standard service quality",

@@ -206,7 +206,7 @@ HARDNESS = Topic(
     r" tester|file(?:"
     r" test(?:er)?)?"
     r"|(?:print|drawing|spec|sheet) (?:calls? for|wants?|asks? for|says?)|(?:mill )?cert(?:ificate)?(?: (?:gives?|says?|reads?))?"
-    r"|in or out|inside or out|in range|pass(?:es)?|splines?|journals?|cheap|gives|bar|in spec"
+    r"|in or out|inside(?: or out)?|within|in range|pass(?:es)?|splines?|journals?|cheap|gives|bar|in spec"
     r"|goes with|(?:what )?does (?:that|it) (?:mean|come to)|comes? to|works? out|roughly|file tester|tester",
     needs=("value",),
 )
@@ -330,7 +330,12 @@ TWIST = Topic(
     "twist of a shaft",
     {
         "diameter": STEEL.slots["shaft"],
-        "length": STEEL.slots["length"],
+        "length": (
+            Shaped(r"per (?:met(?:re|er)|m)", always("1 m"), "a metre long", cue=("per ",)),
+            Shaped(r"per (?:foot|ft)", always("1 ft"), "a foot long", cue=("per ",)),
+            amount("length", after="of(?: an?)?", say="{} long", cue=("of",)),
+            *STEEL.slots["length"],
+        ),
         **{key: STRESS.slots[key] for key in ("torque", "bore")},
         **{key: STEEL.slots[key] for key in ("grade", "hardness")},
     },

@@ -97,4 +97,5 @@ SAID_GEARED: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
         for cue in ("plus ", "minus ")
     ),
     (" thou", rf"(?<![0-9./])\b({_FEW}) to ({_FEW}) thou(?:s|sandths?)?\b", r"\1 thou to \2 thou"),
+    ("ing a ", r"\bwithout (?:it )?(?:taking|getting) a (?:permanent )?set\b", ""),
 )

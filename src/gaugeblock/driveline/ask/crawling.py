@@ -114,7 +114,7 @@ SPEEDO_OF_GEARS = Topic(
     {
         "was_ratio": (
             Shaped(
-                rf"(?:from|had|was|were|swapp?ed|changed|right with|out of|took out|replaced)(?: (?:the|my|out|it|with|from))*"
+                rf"(?:from|had|was|were|in (?:place|lieu) of|swapp?ed|changed|right with|out of|took out|replaced)(?: (?:the|my|out|it|with|from))*"
                 rf" (?P<n>{_RATIO})'?s?{_GEARS}",
                 lambda m: m["n"],
                 "right with {}",
@@ -131,7 +131,8 @@ SPEEDO_OF_GEARS = Topic(
                 lambda m: m["n"],
                 "now {}",
             ),
-            Shaped(rf"(?P<n>{_RATIO})'?s?{_GEARS} (?:in|now|fitted)", lambda m: m["n"], "now {}"),
+            Shaped(rf"(?P<n>{_RATIO})'?s?{_GEARS} (?:in(?! (?:place|lieu))|now|fitted)", lambda m: m["n"], "now {}"),
+            Shaped(rf"(?P<n>{_RATIO})'?s?{_GEARS}(?= in (?:place|lieu) of)", lambda m: m["n"], "now {}"),
         ),
     },
     r"speedo(?:meter)?s?|how far (?:off|out)|how much|how (?:far|much) (?:is|will|does) (?:it|the speedo)|out|off|read(?:s|ing)?|shows?"

@@ -101,6 +101,7 @@ GEARING = Topic(
                 cue=("tire", "tyre"),
             ),
             Shaped(r"(?P<n>[2-4][0-9](?:\.5)?)'?s(?: on it)?", lambda m: f"{m['n']} in", "tyre {}"),
+            Shaped(r"(?P<n>[2-4][0-9](?:\.[0-9]+)?) ?(?:inch|in|\")", lambda m: f"{m['n']} in", "tyre {}", doubt=2),
         ),
         "was_ratio": (
             Shaped(
@@ -188,6 +189,11 @@ TEETH = Topic(
                 lambda m: f"{m['ring']}/{m['pinion']}",
                 "{} teeth",
                 doubt=1,
+            ),
+            Shaped(
+                r"(?P<ring>[0-9]{2})[/:](?P<pinion>[0-9]{1,2}) ratio",
+                lambda m: f"{m['ring']}/{m['pinion']}",
+                "{} teeth",
             ),
         ),
     },

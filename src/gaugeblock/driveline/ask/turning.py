@@ -43,6 +43,12 @@ TURNS = Topic(
                 cue=("prop", "shaft", "pinion", "yoke"),
             ),
             Shaped(
+                rf"{_SHAFT} {_ABOUT}(?P<n>{NUMBER}) {_TURNS}",
+                _number,
+                "{} of the shaft",
+                cue=("prop", "shaft", "pinion", "yoke"),
+            ),
+            Shaped(
                 rf"(?P<n>{NUMBER}) {_SHAFT} {_TURNS}",
                 _number,
                 "{} of the shaft",
@@ -65,6 +71,12 @@ TURNS = Topic(
                 _number,
                 "{} of the wheel",
                 cue=("wheel", "tyre", "tire"),
+            ),
+            Shaped(
+                r"(?:per|(?:for|to) (?:each|every|one|1)) (?:wheel|tyre|tire) (?:turn|rev|revolution)",
+                always("1"),
+                "{} of the wheel",
+                cue=("per ", "each", "every", "one", "1"),
             ),
             Shaped(
                 rf"{_COUNT} (?:wheel|tyre|tire) {_TURNS}", _number, "{} of the wheel", cue=("wheel", "tyre", "tire")
@@ -133,14 +145,15 @@ TURNS = Topic(
     r"(?:(?:what|which)(?:'?s| is)?(?: the| axle| rear)* )?(?:diff(?:erential)?|gears?|gearing|ratio|axle|rear end)"
     r"(?: ratio)?(?: (?:of|in) (?:the |my )?(?:diff|axle|rear end|thing|car))?(?: (?:have |has "
     r"|'?ve )?(?:i|it)(?: got)?)?"
-    r"|(?:chalk )?mark(?: on)?|gave|please|both wheels up|(?:back |rear )?wheels up|on the|went"
+    r"|and a bit|(?:chalk )?mark(?: on)?|gave|please|both wheels up|(?:back |rear )?wheels up|on the|went"
     r"|what have i got|full|whisker|and a|open(?: diff(?:erential)?)?|by hand|gave|give|giving|lifted|raised"
     r"|(?:with the |the )?(?:gear ?)?box(?: is)? in neutral|in neutral|neutral|and|i|round|around|exactly"
     r"|jacked(?: up)?"
     r"|floor|ground|on the|prop|shaft|drive ?shaft|wheels?|tyres?|tires?|turn(?:ed|s)?|back(?: end)?"
     r"|rear(?: end)?|count(?:ed)?",
     needs=("shaft",),
-    asks_for=r"(?:went|turned|goes|turns) (?:round|around)|ratio|what have i got|(?:what|which) (?:axle |rear )?(?:diff|gears?|gearing|axle|rear end)",
+    asks_for=r"(?:went|turned|goes|turns) (?:round|around)|wheel.*(?:prop|drive ?shaft)|(?:prop|drive ?shaft).*wheel"
+    r"|ratio|what have i got|(?:what|which) (?:axle |rear )?(?:diff|gears?|gearing|axle|rear end)",
     is_named=True,
     unmoved="metal finish state form standard service quality",
 )

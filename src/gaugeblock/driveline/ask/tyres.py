@@ -119,9 +119,12 @@ def _open_rim(values: dict[str, str], _data: Refdata) -> Open | None:
     """The tyre that was said, and those for the other rim that stand about as high, the nearest first."""
     import re
 
-    width, aspect, rim = map(float, re.findall(r"[0-9]+(?:\.5)?", values["like"]))
+    numbers = [float(number) for number in re.findall(r"[0-9]+(?:\.[0-9]+)?", values["like"])]
+    if "X" in values["like"]:  # 31x10.50R15, in inches
+        width, high = 10.0 * round((numbers[1] * 25.4 - 5) / 10) + 5, numbers[0] * 25.4
+    else:
+        width, high = numbers[0], 2 * numbers[0] * numbers[1] / 100 + numbers[2] * 25.4
     other = float(values["rim"])
-    high = 2 * width * aspect / 100 + rim * 25.4
     found = {
         f"{wide:g}/{profile}R{values['rim']}": abs(2 * wide * profile / 100 + other * 25.4 - high) / high
         for more in _WIDER
@@ -149,6 +152,11 @@ TYRE_AS_HIGH = Topic(
                 lambda m: m["n"],
                 "on {} inch rims",
             ),
+            Shaped(
+                r"(?:what|which) (?P<n>1[2-9]|2[0-4])(?= (?:is|comes|would|size|tyre|tire|matches|stands))",
+                lambda m: m["n"],
+                "on {} inch rims",
+            ),
         ),
     },
     TYRE.signals
@@ -157,7 +165,7 @@ TYRE_AS_HIGH = Topic(
     needs=("like", "rim"),
     opens=_open_rim,
     settle=_of_size,
-    asks_for=r"closest|nearest|same (?:height|diameter|size|overall)|match(?:es)?|as (?:tall|high)|replaces?|equivalent",
+    asks_for=r"closest|nearest|same (?:height|diameter|size|overall)|match(?:es)?|as (?:tall|high)|equals?|replaces?|equivalent",
     is_named=True,
     unmoved="metal finish form state standard service quality",
 )

@@ -26,7 +26,7 @@ GRIPPING: dict[str, tuple[Reader, ...]] = {
         ),
         amount(
             "mass",
-            before=rf"{_WHEEL}(?: (?:has|got|carries|carrying|bears|with|load|weight|of|is|sees))*",
+            before=rf"{_WHEEL}(?: (?:has|got|carries|carrying|with|load|weight|of|is|sees))*",
             after="on (?:it|that|top)",
             say="{} on the wheel",
             cue=_WHEELS,
@@ -65,7 +65,7 @@ GRIPPING: dict[str, tuple[Reader, ...]] = {
     ),
     "lifted": (
         Shaped(
-            r"(?:the )?other(?: (?:one|wheel|tyre|tire|side))?(?: (?:is|was|up|hanging|waving|off|clear|lifted|in|of|the))*"
+            r"(?:the )?other(?: (?:one|wheel|tyre|tire|side))?(?: (?:is|was|up|hanging|off|clear|lifted|in|of|the))*"
             r" (?:air|ground|up|lifted)|(?:one|1) (?:wheel|tyre|tire) (?:up )?in the air",
             always("yes"),
             "the other wheel in the air",

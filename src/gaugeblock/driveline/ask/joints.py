@@ -40,7 +40,7 @@ _SECOND = r"(?:other|second|back|rear|diff|pinion)(?: (?:end|one|joint|uj|u-join
 
 
 # What a number is of that is no angle.
-_OTHER_UNIT = r"(?:rpm|revs|in|inch(?:es)?|mm|ft|mph|km/h|speed|thou|lbs?|hp|m)\b"
+_OTHER_UNIT = r"(?:rpm|revs|in|inch(?:es)?|mm|ft|mph|km/h|speed|thou|lbs?|hp|m|plan|top|above|side|elevation|in plan|in the|from the|on plan|on the (?:plan|top|side))\b"
 
 
 def _bare(view: str, say: str) -> Shaped:

@@ -205,9 +205,7 @@ def _of_pitch(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     return {"teeth": values["teeth"], "pitch": f"{near}/{2 * near}"}
 
 
-_TOPS = (
-    r"(?:(?:across|over|on)(?: the)? tops?|(?:od|o\.d|outside|major)(?: dia(?:meter)?)?|across|over(?: the)? splines?)"
-)
+_TOPS = r"(?:(?:across|over|on)(?: the)? top[s]?|(?:od|o\.d|outside|major)(?: dia(?:meter)?)?|across|over(?: the)? splines?)"
 # A spline of which one has the size over its tops and the count of its teeth, and wants its pitch.
 SPLINE_BY_SIZE = Topic(
     SPLINE.answer,

@@ -89,7 +89,7 @@ TURNS = Topic(
             ),
             Shaped(
                 r"(?:turned|spun)(?: (?:just|only|the|my))* (?:left|right|near|far|off|one|back|rear)(?: (?:side|hand|one|wheel))*"
-                r" (?P<n>an?|one|1)(?: (?:full|complete|whole))? turn",
+                r" (?P<n>an?|one|1)(?: (?:full|complete))? turn",
                 _number,
                 "{} of the wheel",
                 cue=("turned", "spun"),
@@ -116,8 +116,8 @@ TURNS = Topic(
         ),
         "turned": (
             Shaped(
-                r"(?:the )?(?:left|right|other|off side|near side)(?: (?:one|wheel|side))? (?:sat|stayed|stood|stays|is|was|held)"
-                r"(?: (?:dead|quite|perfectly))? still",
+                r"(?:the )?(?:left|right|other|off side|near side)(?: (?:one|wheel|side))? (?:sat|stayed|stays|is|was|held)"
+                r"(?: dead)? still",
                 always("one"),
                 "one wheel turned, the other held",
                 cue=("still",),

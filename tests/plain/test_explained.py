@@ -11,7 +11,7 @@ from gaugeblock.errors import GaugeblockError
 from gaugeblock.finding import find, rules
 from gaugeblock.plain.answer import ask
 from gaugeblock.plain.by_rule import _OF_EXPLAINED, _OF_GEARED, _THINGS
-from gaugeblock.plain.explained import _EXPLAINED, CUES, explained
+from gaugeblock.plain.explained.reading import _EXPLAINED, CUES, explained
 from gaugeblock.plain.subjects_geared import _LIES, GEARED
 from gaugeblock.plain.words import words_of
 from gaugeblock.tables.load import refdata

@@ -39,7 +39,10 @@ _UNDER = {
     "yield_strength": "that yields in tension at",
 }
 _DO = "At the surface, away from steps, keyways and splines, which raise it. Name the steel for whether it carries it."
-_ALIKE = "Over its length, while it does not yield. Every steel twists about as far, soft or hard: thicker or shorter twists less."
+_ALIKE = (
+    "Over its length, while it does not yield. Every steel twists about as far, soft or hard: thicker or"
+    " shorter twists less."
+)
 _KEEP = "Keep well under it: steps, keyways and splines lower it, and a shock is more than the engine's torque."
 
 
@@ -59,9 +62,11 @@ def shaftstress(
 
     ``diameter`` of the shaft (``1-1/4 in``), ``torque`` in it (``1100 lbf*ft``) or ``shear_yield`` of its steel
     (``500 MPa``), or ``yield_strength``, what it yields at in tension: 0.577 of that is its shear yield by distortion
-    energy; ``bore`` of a hollow one, or ``wall`` of a tube; the ``length`` that twists under the torque (``30 in``), of any steel.
+    energy; ``bore`` of a hollow one, or ``wall`` of a tube; the ``length`` that twists under the torque (``30 in``),
+    of any steel.
 
-    Returns a Sheet whose decision is the stress, or that torque, or the twist where a length is given. Raises InputError or UnitError for what cannot be
+    Returns a Sheet whose decision is the stress, or that torque, or the twist where a length is given. Raises
+    InputError or UnitError for what cannot be
     read, and where not one of torque and the two yields is given. Source: elementary mechanics, T r / J.
 
     >>> round(shaftstress("4 in", "15000 lbf*ft").decision.figure.typical, 2)

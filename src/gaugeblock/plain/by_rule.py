@@ -119,7 +119,7 @@ def _of_gears(words: tuple[str, ...], line: str, data: Refdata) -> Answer | None
             return _of_rules(rules)
     if not any(cue in line for cue in _OF_EXPLAINED) or not any(thing in line for thing in _THINGS):
         return None
-    from gaugeblock.plain.explained import explained
+    from gaugeblock.plain.explained.reading import explained
 
     found = explained(words, data)
     return None if found is None else Answer(f"a question of {found[0].title}{found[1]}", found[0])

@@ -39,13 +39,15 @@ _FORGED = (
     r"|(?:pitman|drop|idler) arms?|knuckles?"
     r"|(?:leaf|coil|torsion|road|rear|front) springs?"
     r"(?! (?:perch|pad|hanger|bracket|mount|shackle|bush|seat|cup|plate|saddle|u.?bolt)\w*)"
-    r"|(?:grade [58]|8\.8|10\.9|12\.9|hardened|high tensile)(?: (?:steel|hex|head|cap|wheel))? (?:bolts?|studs?)|bolt heads?"
+    r"|(?:grade [58]|8\.8|10\.9|12\.9|hardened|high tensile)(?: (?:steel|hex|head|cap|wheel))? (?:bolts?|studs?)"
+    r"|bolt heads?"
     r"|(?:axle|half) ?shafts?|torsion bars?|anti-?roll bars?|sway bars?"
 )
 
 # What is put in once more; what is asked of it otherwise.
 _AGAIN = (
-    r"re-?us(?:e|ed|ing|able)|use (?:it |them |the old (?:one|ones|sleeve|washers?) )?(?:again|twice)|again|twice|second time|old (?:one|ones"
+    r"re-?us(?:e|ed|ing|able)|use (?:it |them |the old (?:one|ones|sleeve|washers?) )?(?:again|twice)|again"
+    r"|twice|second time|old (?:one|ones"
     r"|sleeve"
     r"|washers?)|refit\w*|put (?:it |them )?back|anneal\w*|back off|new (?:one|ones) (?:each|every)|every time"
     r"|each time"
@@ -80,7 +82,10 @@ def _of_a_run(_line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
 
 
 _OF_FLUIDS = ("DOT 5", "brake fluids mixed")
-_KINDS_OF_FLUID = r"dot|[345]|5\.1|51|silicone|glycol|mineral|oil|brake|fluids?|system|clutch|reservoir|master|cylinder"
+_KINDS_OF_FLUID = (
+    r"dot|[345]|5\.1|51|silicone|glycol|mineral|oil|brake|fluids?|system|clutch|reservoir|master"
+    r"|cylinder"
+)
 _SUBJECTS = (
     Subject(
         _BRAKE_FLUID,
@@ -95,7 +100,8 @@ _SUBJECTS = (
     Subject(
         "oil in a brake system",
         (
-            r"power steering fluid|atf|transmission fluid|(?:engine|motor|gear|gearbox|hydraulic|petroleum) ?oil|grease"
+            r"power steering fluid|atf|transmission fluid|(?:engine|motor|gear|gearbox|hydraulic|petroleum) ?oil"
+            r"|grease"
             r"|diesel|petrol|gasoline|paraffin|kerosene",
             r"brake (?:fluid|system|reservoir|master(?: cylinder)?)|brakes?|master cylinder|dot ?[- ]?(?:3|4|5\.1)",
             rf"{_MIX}|in|into|instead|contaminat\w*|mistake",
@@ -161,7 +167,8 @@ _SUBJECTS = (
             ("fluorocarbon rubber", _FKM, "oil or fuel", _OF_OIL, ("fluorocarbon rubber and brake fluid",)),
             (
                 "silicone hose",
-                r"silicone[- ](?:(?:rubber|coolant|radiator|heater|boost|intercooler|turbo|water|vacuum|joiner)[- ])?hoses?",
+                r"silicone[- ](?:(?:rubber|coolant|radiator|heater|boost|intercooler|turbo|water|vacuum"
+                r"|joiner)[- ])?hoses?",
                 "oil or fuel",
                 _OF_OIL,
                 ("silicone rubber and fuel or oil",),
@@ -256,7 +263,8 @@ _SUBJECTS = (
             r"rubber|which|what|ok|okay|safe|use|for|good|will|can|does|or",
         ),
         (),
-        r"hoses?|lines?|rubber|fuel|efi|inject\w*|(?:30)?r?(?:6|7|9|10|14)|j?30|sae|psi|bar|pressure|high|rated|rating"
+        r"hoses?|lines?|rubber|fuel|efi|inject\w*|(?:30)?r?(?:6|7|9|10|14)|j?30|sae|psi|bar|pressure|high|rated"
+        r"|rating"
         r"|system|pump|rail|petrol|gas|side|feed|hold|stand|return|clamps?|clips?|good",
         unless=r"size|bore|inch|in|mm|temp\w*|hot|heat|degf|degc|e85|ethanol|diesel|nylon|ptfe|braided",
         shown=_of_hoses,

@@ -77,7 +77,8 @@ GEARED = (
         "crush sleeve, past its preload",
         (
             r"(?:crush|collapsible)(?: (?:sleeve|spacer|tube|collar))?",
-            r"back(?:ed|ing)?(?: \w+){0,3} off|overshot|over ?shoot|over ?tight\w*|too (?:tight|far|much|stiff)|past|loosen\w*"
+            r"back(?:ed|ing)?(?: \w+){0,3} off|overshot|over ?shoot|over ?tight\w*|too (?:tight|far|much|stiff)"
+            r"|past|loosen\w*"
             r"|slacken\w*|undo|ease",
             r"nut|preload|sleeve|spacer|it|tight\w*",
         ),
@@ -87,7 +88,8 @@ GEARED = (
     Subject(
         "turning torque of pinion bearings by a cord: the pull times the radius at which it pulls",
         (
-            r"(?:cord|string|rope)(?: (?:round|around|wrapped|wound))*|spring (?:balance|scale)s?|(?:fish|pull) scales?",
+            r"(?:cord|string|rope)(?: (?:round|around|wrapped|wound))*|spring (?:balance|scale)s?|(?:fish|pull)"
+            r" scales?",
             r"preload|turning torque|drag|bearings?|pinion",
         ),
         ("drag torque", "new and used bearings"),
@@ -107,7 +109,8 @@ GEARED = (
     Subject(
         "backlash of used gears",
         (
-            r"(?:old|used|same|original|existing|worn|its own) (?:ring and pinion|ring gear|gears?|gear ?set|crown ?wheel(?:"
+            r"(?:old|used|same|original|existing|worn|its own) (?:ring and pinion|ring gear|gears?|gear ?set"
+            r"|crown ?wheel(?:"
             r" and pinion)?|cwp)",
             r"backlash",
             r"should|leave|alone|chase|reset|ok|okay|back|spec|change|what|again|new",

@@ -11,7 +11,6 @@ from gaugeblock.driveline.ask.gears import GEARING as GEARING
 from gaugeblock.driveline.ask.gears import REGEAR as REGEAR
 from gaugeblock.driveline.ask.gears import ROAD as ROAD
 from gaugeblock.driveline.ask.gears import SPEEDO as SPEEDO
-from gaugeblock.driveline.ask.gears import TEETH as TEETH
 from gaugeblock.driveline.ask.joints import JOINT as JOINT
 from gaugeblock.driveline.ask.joints import JOINT_LIMIT as JOINT_LIMIT
 from gaugeblock.driveline.ask.joints import LONGEST as LONGEST
@@ -30,6 +29,7 @@ from gaugeblock.driveline.ask.steels import STRESS as STRESS
 from gaugeblock.driveline.ask.steels import TENSILE_YIELD as TENSILE_YIELD
 from gaugeblock.driveline.ask.steels import TUBE_TORQUE as TUBE_TORQUE
 from gaugeblock.driveline.ask.steels import TWIST as TWIST
+from gaugeblock.driveline.ask.teeth import TEETH as TEETH
 from gaugeblock.driveline.ask.turning import TURNS as TURNS
 from gaugeblock.driveline.ask.tyres import SHORT_TYRE as SHORT_TYRE
 from gaugeblock.driveline.ask.tyres import TYRE as TYRE

@@ -60,7 +60,8 @@ AXLE = Topic(
         ),
         "gear": (
             Shaped(
-                rf"(?P<n>{NUMBER})(?: to (?:1|one))? (?:first(?: gear)?|1st(?: gear)?|low(?: gear)?(?! (?:range|box|ratio)))",
+                rf"(?P<n>{NUMBER})(?: to (?:1|one))? (?:first(?: gear)?|1st(?: gear)?|low(?: gear)?(?! (?:range"
+                rf"|box|ratio)))",
                 lambda m: m["n"],
                 "first gear {}",
             ),
@@ -135,7 +136,8 @@ GRIP = Topic(
     AXLE.noun,
     {key: AXLE.slots[key] for key in ("material", "treatment", "temper", "diameter", *GRIPPING, "hardness")},
     AXLE.signals
-    + r"|(?:tyre |tire |most |max(?:imum)? |greatest )?(?:grip )?torque|(?:tyre|tire) grip|most|max(?:imum)?|rear|front"
+    + r"|(?:tyre |tire |most |max(?:imum)? |greatest )?(?:grip )?torque|(?:tyre|tire) grip|most|max(?:imum)?"
+    r"|rear|front"
     r"|wheels?|tyres?|tires?|hold|say",
     needs=("wheel_load",),
     settle=_settle_axle,

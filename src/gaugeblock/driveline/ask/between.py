@@ -55,7 +55,7 @@ def on_scale(sheet: Sheet, value: str, wanted: str) -> Sheet:
 
 
 def held_against(sheet: Sheet, number: str, scale: str, within: str) -> Sheet:
-    """The Sheet of a hardness whose decision is the hardness on the scale that it has to lie on, and whether it does."""
+    """The Sheet of a hardness, decided on the scale that it has to lie on, and whether it lies there."""
     low, _, rest = within.partition(" to ")
     high, _, wanted = rest.partition(" ")
     if scale == wanted:

@@ -67,7 +67,8 @@ CRAWL = Topic(
         ),
         "ratio": (
             Shaped(
-                rf"(?P<n>{_RATIO})'?s?(?: to (?:1|one))?(?: (?:diffs?|axles?|gears?|ratios?|rear(?: end)?|final drive|ring and"
+                rf"(?P<n>{_RATIO})'?s?(?: to (?:1|one))?(?: (?:diffs?|axles?|gears?|ratios?|rear(?: end)?|final"
+                rf" drive|ring and"
                 r" pinion))*",
                 lambda m: m["n"],
                 "axle ratio {}",
@@ -77,7 +78,8 @@ CRAWL = Topic(
         "tyre": ROAD.slots["tyre"],
         "engine_speed": ROAD.slots["engine_speed"],
     },
-    r"crawl(?:s|ing|er)?(?: ratio| speed)?|how (?:slow|fast)|slow|what(?: crawl)? ratio|ratio|overall|total|revs|rpm|have i got"
+    r"crawl(?:s|ing|er)?(?: ratio| speed)?|how (?:slow|fast)|slow|what(?: crawl)? ratio|ratio|overall|total|revs"
+    r"|rpm|have i got"
     r"|tyres?|tires?|at|on|that|idle|idling|in low|low range|first gear|speed|walking pace",
     needs=("gear", "low", "ratio"),
     opens=_open_speed,
@@ -114,7 +116,8 @@ SPEEDO_OF_GEARS = Topic(
     {
         "was_ratio": (
             Shaped(
-                rf"(?:from|had|was|were|in (?:place|lieu) of|swapp?ed|changed|right with|out of|took out|replaced)(?: (?:the|my|out|it|with|from))*"
+                rf"(?:from|had|was|were|in (?:place|lieu) of|swapp?ed|changed|right with|out of|took out"
+                rf"|replaced)(?: (?:the|my|out|it|with|from))*"
                 rf" (?P<n>{_RATIO})'?s?{_GEARS}",
                 lambda m: m["n"],
                 "right with {}",
@@ -127,7 +130,8 @@ SPEEDO_OF_GEARS = Topic(
         ),
         "ratio": (
             Shaped(
-                rf"(?:to|for|now|with|put in|fitted|got|on)(?: (?:the|it|has|have|is|my))* (?P<n>{_RATIO})'?s?{_GEARS}",
+                rf"(?:to|for|now|with|put in|fitted|got|on)(?: (?:the|it|has|have|is|my))*"
+                rf" (?P<n>{_RATIO})'?s?{_GEARS}",
                 lambda m: m["n"],
                 "now {}",
             ),
@@ -135,9 +139,12 @@ SPEEDO_OF_GEARS = Topic(
             Shaped(rf"(?P<n>{_RATIO})'?s?{_GEARS}(?= in (?:place|lieu) of)", lambda m: m["n"], "now {}"),
         ),
     },
-    r"speedo(?:meter)?s?|how far (?:off|out)|how much|how (?:far|much) (?:is|will|does) (?:it|the speedo)|out|off|read(?:s|ing)?|shows?"
-    r"|(?:on |with )?(?:the )?same (?:tyres?|tires?|wheels?|rubber)|gears?|swapp?ed|changed|drives? off(?: the)?|driven off|tail"
-    r"|transmission|trans|gear ?box|error|percent(?:age)?|now|will|fast|slow|correct(?:ion)?|diff|axle|ratio|went|going",
+    r"speedo(?:meter)?s?|how far (?:off|out)|how much|how (?:far|much) (?:is|will|does) (?:it|the speedo)|out"
+    r"|off|read(?:s|ing)?|shows?"
+    r"|(?:on |with )?(?:the )?same (?:tyres?|tires?|wheels?|rubber)|gears?|swapp?ed|changed|drives? off(?: the)?"
+    r"|driven off|tail"
+    r"|transmission|trans|gear ?box|error|percent(?:age)?|now|will|fast|slow|correct(?:ion)?|diff|axle|ratio"
+    r"|went|going",
     needs=("ratio", "was_ratio"),
     asks_for=r"speedo\w*",
     is_named=True,

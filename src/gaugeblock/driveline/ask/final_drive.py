@@ -76,7 +76,8 @@ FINAL_DRIVE = Topic(
         ),
         NAMED_GEAR: GEAR_NAMED,
     },
-    r"(?:what|which)(?: axle| diff| rear| final)*(?: drive)?(?: ratios?| gears?)?|final drive|diff|axle|ratio|rear end"
+    r"(?:what|which)(?: axle| diff| rear| final)*(?: drive)?(?: ratios?| gears?)?|final drive|diff|axle|ratio"
+    r"|rear end"
     r"|would|have me|gives?|gets?|puts?|want|need|me|do i need|should i (?:run|fit)|for|to|doing|with|at|in|top|gear"
     r"|tyres?|tires?|cruise|cruising",
     needs=("engine_speed", "speed", "tyre"),

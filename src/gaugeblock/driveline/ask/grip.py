@@ -12,7 +12,10 @@ if TYPE_CHECKING:
     from gaugeblock.answer.asking import Reader
     from gaugeblock.tables.load import Refdata
 
-_WHEEL = r"(?:(?:the|that|this|one|each|a|my|every) )*(?:(?:rear|back|front|driven|driving|outside|inside) )*(?:wheels?|tires?|tyres?)"
+_WHEEL = (
+    r"(?:(?:the|that|this|one|each|a|my|every) )*(?:(?:rear|back|front|driven|driving|outside|inside)"
+    r" )*(?:wheels?|tires?|tyres?)"
+)
 _GRIP = r"(?:mu|grip|friction|coefficient|coefficient of friction|friction coefficient)"
 _TALL = r"(?P<n>[2-4][0-9](?:\.[0-9]+)?)"
 _WHEELS = ("wheel", "tyre", "tire")

@@ -40,7 +40,10 @@ _SECOND = r"(?:other|second|back|rear|diff|pinion)(?: (?:end|one|joint|uj|u-join
 
 
 # What a number is of that is no angle.
-_OTHER_UNIT = r"(?:rpm|revs|in|inch(?:es)?|mm|ft|mph|km/h|speed|thou|lbs?|hp|m|plan|top|above|side|elevation|in plan|in the|from the|on plan|on the (?:plan|top|side))\b"
+_OTHER_UNIT = (
+    r"(?:rpm|revs|in|inch(?:es)?|mm|ft|mph|km/h|speed|thou|lbs?|hp|m|plan|top|above|side|elevation|in"
+    r" plan|in the|from the|on plan|on the (?:plan|top|side))\b"
+)
 
 
 def _bare(view: str, say: str) -> Shaped:
@@ -81,7 +84,8 @@ JOINT = Topic(
             amount("angle", say="{}"),
             Shaped(rf"(?P<n>{NUMBER})(?= and {NUMBER} ?deg)", lambda m: f"{m['n']} deg"),
             Shaped(
-                rf"(?:working |joint )?angles?(?: (?:of|is|are|at))* (?P<n>{NUMBER})(?: (?:at |on )?(?:the )?front)?(?! ?{_OTHER_UNIT})",
+                rf"(?:working |joint )?angles?(?: (?:of|is|are|at))* (?P<n>{NUMBER})(?: (?:at |on )?(?:the"
+                rf" )?front)?(?! ?{_OTHER_UNIT})",
                 lambda m: f"{m['n']} deg",
                 cue=("angle",),
             ),
@@ -166,7 +170,8 @@ JOINT_LIMIT = Topic(
     r"|biggest|steepest)(?: (?:working|operating|joint))?(?:"
     r" angle)?|how (?:much|steep)|too (?:much|steep)|prop|allowed|run(?:s)?|turns?|can|should|at that speed|limit|u",
     asks_for=r"(?:max(?:imum)?|most|greatest|biggest|steepest|how much|limit).*\bangles?"
-    r"|angles?.*\b(?:max(?:imum)?|limit|most)|(?:what|which) (?:uj |u-joint |joint |working )*angle (?:can|may|should|is)",
+    r"|angles?.*\b(?:max(?:imum)?|limit|most)|(?:what|which) (?:uj |u-joint |joint |working )*angle (?:can|may"
+    r"|should|is)",
     is_named=True,
     opens=_open_limit,
     unmoved="metal finish form standard service quality",
@@ -220,7 +225,8 @@ SLOPES = Topic(
         "gearbox": (_sloped(_BOX, "down", "", "gearbox {}"),),
         "shaft": (
             Shaped(
-                rf"(?:the )?(?:{_PROP})(?: (?:is|at|runs?|sits?|stands?))+ (?P<n>[1-9][0-9.]*)(?: ?(?:deg(?:rees?)?|\u00b0))?"
+                rf"(?:the )?(?:{_PROP})(?: (?:is|at|runs?|sits?|stands?))+ (?P<n>[1-9][0-9.]*)(?:"
+                rf" ?(?:deg(?:rees?)?|\u00b0))?"
                 r"(?! ?(?:down|up|rpm|revs|mm|in))",
                 lambda m: f"{m['n']} deg {EITHER_WAY}",
                 "shaft {}",
@@ -309,7 +315,8 @@ SHAFT = Topic(
         "yield_strength": known("stress", "yields?(?: stress)?", "yield {}", cue=("yield",)),
         "modulus": known("stress", "modulus(?: of elasticity)?|young'?s modulus", "modulus {}", cue=("modul",)),
     },
-    rf"{_PROPELLER}|whips?|whirls?|whipping|outside(?: dia(?:meter)?)?|between (?:the )?(?:joint )?centres|critical(?:"
+    rf"{_PROPELLER}|whips?|whirls?|whipping|outside(?: dia(?:meter)?)?|between (?:the )?(?:joint )?centres"
+    rf"|critical(?:"
     r" speed)?|rpms?|revs|speed|safe|vibrat\w*|how"
     r" (?:fast|long)|spin|turn|too long"
     r"|(?:in )?(?:direct(?: top| drive)?|top)(?: gear)?|start(?:s|ing)?(?: to)?|longest|long|tube|shaft|steel|x"
@@ -340,7 +347,8 @@ PROP_SPEED = Topic(
         "engine_speed": (
             amount("rotational speed", say="engine at {}"),
             Shaped(
-                r"(?:at|to|spin(?:s|ning)?(?: (?:it|her))?(?: to)?|rev(?:s|ving)?(?: (?:it|her))?(?: to)?|turn(?:s|ing)?(?: to)?"
+                r"(?:at|to|spin(?:s|ning)?(?: (?:it|her))?(?: to)?|rev(?:s|ving)?(?: (?:it|her))?(?: to)?"
+                r"|turn(?:s|ing)?(?: to)?"
                 r"|redline(?: (?:of|is|at))?) (?P<n>[1-9][0-9]{3})(?! ?(?:lbs?|pounds|ft|mm|nm))",
                 lambda m: f"{m['n']} rpm",
                 "engine at {}",
@@ -348,7 +356,8 @@ PROP_SPEED = Topic(
         ),
         "gears": (
             Shaped(
-                r"(?:an? |the )?(?P<n>0?\.[0-9]{1,3}) (?:overdrive|od|top|fifth|sixth|5th|6th|fourth|4th)(?: (?:top|gear))*",
+                r"(?:an? |the )?(?P<n>0?\.[0-9]{1,3}) (?:overdrive|od|top|fifth|sixth|5th|6th|fourth|4th)(?:"
+                r" (?:top|gear))*",
                 lambda m: f"0.{m['n'].split('.')[1]}",
                 "gear {}",
             ),
@@ -360,10 +369,12 @@ PROP_SPEED = Topic(
             Shaped(r"(?:in )?direct(?: top| drive)?|1 to 1(?: top)?", always("1"), "gear {}"),
         ),
     },
-    rf"{_PROPELLER}|(?:gear ?)?box|engine|how fast|what speed|do|does|spin(?:s|ning)?|turn(?:s|ing)?|rpm|revs|then|speed|top"
+    rf"{_PROPELLER}|(?:gear ?)?box|engine|how fast|what speed|do|does|spin(?:s|ning)?|turn(?:s|ing)?|rpm|revs"
+    rf"|then|speed|top"
     r"|whips?|check(?: whip)?(?: at)?|redline|is that|doing|with|an?",
     needs=("engine_speed", "gears"),
-    asks_for=rf"(?:{_PROPELLER}).*(?:speed|do|does|turn\w*|spin\w*|fast|rpm|revs)|(?:fast|speed|rpm|revs).*(?:{_PROPELLER})",
+    asks_for=rf"(?:{_PROPELLER}).*(?:speed|do|does|turn\w*|spin\w*|fast|rpm|revs)|(?:fast|speed|rpm"
+    rf"|revs).*(?:{_PROPELLER})",
     is_named=True,
     unmoved="metal finish form state standard service quality",
 )

@@ -86,7 +86,8 @@ SETUP = Topic(
     r" (?:end|axle|gear))?|dial(?: (?:gauge|indicator|clock))?|sheet|set(?:ting)?(?:"
     r" ?up)?|axle|diff(?:erential)?|rear(?: end)?|gears?|crown ?wheel|(?:with )?(?:an? )?(?:crush"
     r" (?:sleeve|spacer)|solid spacer)|setting|how much|clearance|torque|taper(?:ed)?(?: roller)?|thou|teeth|tooth"
-    r"|between (?:the )?(?:teeth|gears)|on (?:an? |the )?(?:crown ?wheel|ring gear) tooth|dial gauge|lock|turn(?:ing)?"
+    r"|between (?:the )?(?:teeth|gears)|on (?:an? |the )?(?:crown ?wheel|ring gear) tooth|dial gauge|lock"
+    r"|turn(?:ing)?"
     r"|turn over|stop at|(?:with )?(?:an? |the )?(?:new )?crush (?:sleeve|spacer)|new (?:pinion |oil )?(?:seal|nut)"
     r"|(?:with )?no (?:oil )?seal(?: (?:fitted|in))?(?: yet)?",
     needs=("step",),
@@ -205,7 +206,10 @@ def _of_pitch(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     return {"teeth": values["teeth"], "pitch": f"{near}/{2 * near}"}
 
 
-_TOPS = r"(?:(?:across|over|on)(?: the)? top[s]?|(?:od|o\.d|outside|major)(?: dia(?:meter)?)?|across|over(?: the)? splines?)"
+_TOPS = (
+    r"(?:(?:across|over|on)(?: the)? top[s]?|(?:od|o\.d|outside|major)(?: dia(?:meter)?)?|across|over(?:"
+    r" the)? splines?)"
+)
 # A spline of which one has the size over its tops and the count of its teeth, and wants its pitch.
 SPLINE_BY_SIZE = Topic(
     SPLINE.answer,

@@ -84,7 +84,8 @@ SHIMS = Topic(
         "backlash": _length(f"backlash{_IS}", "backlash {}", "(?:of )?backlash"),
         "wanted": (
             Shaped(
-                rf"(?:{_WANTED})(?: (?:is|between|from))* (?P<low>{NUMBER})(?: (?:in|mm))?(?: ?(?:to|-|and) ?)(?P<high>{NUMBER}){_UNIT}",
+                rf"(?:{_WANTED})(?: (?:is|between|from))* (?P<low>{NUMBER})(?: (?:in|mm))?(?: ?(?:to|-|and)"
+                rf" ?)(?P<high>{NUMBER}){_UNIT}",
                 _span,
                 "wanted {}",
                 cue=("to", "and", "-"),
@@ -120,7 +121,8 @@ SHIMS = Topic(
                 r"(?:change|alter|move"
                 r"|do to|affect) (?:the )?)?backlash"
                 r"(?: (?:change|alter|move|shift|differ|go)s?(?: by)?)?"
-                r"|backlash (?:change|alter|move)s?(?: by)? (?:how much|what)|(?:change|difference) (?:in|of) backlash",
+                r"|backlash (?:change|alter|move)s?(?: by)? (?:how much|what)|(?:change|difference) (?:in|of)"
+                r" backlash",
                 always("backlash"),
                 "what the backlash changes by",
                 cue=("backlash",),
@@ -145,10 +147,12 @@ SHIMS = Topic(
             ),
         ),
     },
-    r"shims?|shimming|(?:shift|slide|move)(?: the)? carrier|carrier|side bearings?|diff(?:erential)?|pinion(?: depth)?"
+    r"shims?|shimming|(?:shift|slide|move)(?: the)? carrier|carrier|side bearings?|diff(?:erential)?|pinion(?:"
+    r" depth)?"
     r"|depth|axle|backlash|which(?: shims?)?"
     r"|which way(?: (?:do|should) (?:i|we|they|the shims))?(?: (?:move|go|shift))?|way"
-    r"|(?:shim )?change|(?:goes |moves )?from (?:which|what) side to (?:which|what)(?: side)?|start with|thickness|had"
+    r"|(?:shim )?change|(?:goes |moves )?from (?:which|what) side to (?:which|what)(?: side)?|start with"
+    r"|thickness|had"
     r"|from (?:one )?side to (?:the other(?: side)?|side)|from the left to the right|by|to the other side"
     r"|(?:to )?mov(?:e|ing)|packs?|rear(?: end)?|ring(?: gear)?|crown ?wheel|across|over|far|shows?|set(?:ting)?(?:"
     r" up)?|(?:the )?dial(?: says| reads)?|says|reads|nearer|closer"

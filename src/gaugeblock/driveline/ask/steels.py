@@ -205,7 +205,8 @@ HARDNESS = Topic(
     r"|ksi|psi|steel|shaft|axle|bar|(?:right |all the way )?through|tests?|tested|reads?|hardness"
     r" tester|file(?:"
     r" test(?:er)?)?"
-    r"|(?:print|drawing|spec|sheet) (?:calls? for|wants?|asks? for|says?)|(?:mill )?cert(?:ificate)?(?: (?:gives?|says?|reads?))?"
+    r"|(?:print|drawing|spec|sheet) (?:calls? for|wants?|asks? for|says?)|(?:mill )?cert(?:ificate)?(?:"
+    r" (?:gives?|says?|reads?))?"
     r"|in or out|inside(?: or out)?|within|in range|pass(?:es)?|splines?|journals?|cheap|gives|bar|in spec"
     r"|goes with|(?:what )?does (?:that|it) (?:mean|come to)|comes? to|works? out|roughly|file tester|tester",
     needs=("value",),
@@ -287,7 +288,10 @@ SHEAR_YIELD = Topic(
     is_named=True,
     unmoved="metal finish standard service quality",
 )
-_OF_A_TUBE = r"|(?:dom|erw|drawn|welded|seamless|steel|mild steel)(?: steel)?(?: (?:tub(?:e|ing)|pipe))?|tub(?:e|ing)s?|limit|max(?:imum)?|most|safe"
+_OF_A_TUBE = (
+    r"|(?:dom|erw|drawn|welded|seamless|steel|mild steel)(?: steel)?(?: (?:tub(?:e|ing)|pipe))?|tub(?:e"
+    r"|ing)s?|limit|max(?:imum)?|most|safe"
+)
 _TENSION = r"(?:tensile |tension )?yields?(?: (?:strength|stress|point|in tension))*"
 # The same of a steel of which one knows where it yields in tension, as a certificate says it.
 TENSILE_YIELD = Topic(

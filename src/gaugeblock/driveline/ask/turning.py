@@ -88,7 +88,8 @@ TURNS = Topic(
                 cue=("other", "free"),
             ),
             Shaped(
-                r"(?:turned|spun)(?: (?:just|only|the|my))* (?:left|right|near|far|off|one|back|rear)(?: (?:side|hand|one|wheel))*"
+                r"(?:turned|spun)(?: (?:just|only|the|my))* (?:left|right|near|far|off|one|back|rear)(?: (?:side"
+                r"|hand|one|wheel))*"
                 r" (?P<n>an?|one|1)(?: (?:full|complete))? turn",
                 _number,
                 "{} of the wheel",
@@ -116,7 +117,8 @@ TURNS = Topic(
         ),
         "turned": (
             Shaped(
-                r"(?:the )?(?:left|right|other|off side|near side)(?: (?:one|wheel|side))? (?:sat|stayed|stays|is|was|held)"
+                r"(?:the )?(?:left|right|other|off side|near side)(?: (?:one|wheel|side))? (?:sat|stayed|stays"
+                r"|is|was|held)"
                 r"(?: dead)? still",
                 always("one"),
                 "one wheel turned, the other held",

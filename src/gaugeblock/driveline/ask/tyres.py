@@ -46,13 +46,15 @@ TYRE = Topic(
                 always("circumference"),
             ),
             Shaped(
-                r"(?:outside |overall |rolling )?(?:dia(?:meter)?|height)|how (?:tall|high|big)|od|tall(?:er|est)?|biggest"
+                r"(?:outside |overall |rolling )?(?:dia(?:meter)?|height)|how (?:tall|high|big)|od|tall(?:er"
+                r"|est)?|biggest"
                 r"|higher|highest",
                 always("diameter"),
             ),
         ),
     },
-    r"tires?|tyres?|rubber|sizes?|inches|wheels?|metric(?: (?:equivalent|size))?|equivalent|equals?|near(?:ly)?(?: enough)?"
+    r"tires?|tyres?|rubber|sizes?|inches|wheels?|metric(?: (?:equivalent|size))?|equivalent|equals?"
+    r"|near(?:ly)?(?: enough)?"
     r"|stands?(?: any)?|any|same|(?:when |brand )new|unloaded|off the car"
     r"|not (?:squashed|loaded|squat|flattened)(?: by (?:the|its|any) (?:load|weight))?|(?:with )?(?:no|without) load",
     needs=("size",),
@@ -147,7 +149,8 @@ TYRE_AS_HIGH = Topic(
         "like": (TYRE.slots["size"][0],),
         "rim": (
             Shaped(
-                r"(?:(?:what|which) )?(?:an? |on )?(?P<n>1[2-9]|2[0-4])[ -]?(?:inch|in|\")(?: (?:rims?|wheels?|sizes?|tyres?"
+                r"(?:(?:what|which) )?(?:an? |on )?(?P<n>1[2-9]|2[0-4])[ -]?(?:inch|in|\")(?: (?:rims?|wheels?"
+                r"|sizes?|tyres?"
                 r"|tires?|version|equivalent|one))*",
                 lambda m: m["n"],
                 "on {} inch rims",
@@ -165,7 +168,8 @@ TYRE_AS_HIGH = Topic(
     needs=("like", "rim"),
     opens=_open_rim,
     settle=_of_size,
-    asks_for=r"closest|nearest|same (?:height|diameter|size|overall)|match(?:es)?|as (?:tall|high)|equals?|replaces?|equivalent",
+    asks_for=r"closest|nearest|same (?:height|diameter|size|overall)|match(?:es)?|as (?:tall|high)|equals?"
+    r"|replaces?|equivalent",
     is_named=True,
     unmoved="metal finish form state standard service quality",
 )
@@ -176,7 +180,8 @@ TYRE_BY_HEIGHT = Topic(
     {
         "size": (
             Shaped(
-                r"(?P<n>[2-4][0-9](?:\.[0-9]+)?) ?(?:inch(?:es)?|in|\")(?: (?:tall|high|diameter))?(?: (?:tyres?|tires?|wheels?))?"
+                r"(?P<n>[2-4][0-9](?:\.[0-9]+)?) ?(?:inch(?:es)?|in|\")(?: (?:tall|high|diameter))?(?: (?:tyres?"
+                r"|tires?|wheels?))?"
                 r"|(?:tyres?|tires?|wheels?)(?: (?:of|is|are|that|stands?))* (?P<m>[2-4][0-9](?:\.[0-9]+)?)"
                 r"(?: ?(?:inch(?:es)?|in|\"))?(?: (?:tall|high))?",
                 lambda m: f"{m['n'] or m['m']} in",

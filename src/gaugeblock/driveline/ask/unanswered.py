@@ -47,8 +47,8 @@ OTHER_STEEL = Topic(
         ),
         **{key: readers for key, readers in STEEL.slots.items() if key != "grade"},
     },
-    STEEL.signals
-    + r"|used(?: for)?(?: what)?|for what|(?:what|which)(?: is|'?s)?(?: the)?|condition|[a-z] condition|equivalent|same as|like",
+    STEEL.signals + r"|used(?: for)?(?: what)?|for what|(?:what|which)(?: is|'?s)?(?: the)?|condition|[a-z] condition"
+    r"|equivalent|same as|like",
     needs=("other_steel",),
     opens=_no_other_standard,
     unmoved="metal finish state form standard service quality",
@@ -69,7 +69,8 @@ _SHAFTS = r"(?: (?:solid|round))*(?: (?:axle )?(?:shafts?|axles?|bars?|half ?sha
 def _pair(one: str, other: str, of: str) -> Shaped:
     """Two sizes of shafts that are set against each other; that of one of them may go without its noun."""
     return Shaped(
-        rf"(?:(?P<a>{one}){other} {_THAN} (?P<b>{one})(?:{other})?|(?P<c>{one})(?:{other})? {_THAN} (?P<d>{one}){other}"
+        rf"(?:(?P<a>{one}){other} {_THAN} (?P<b>{one})(?:{other})?|(?P<c>{one})(?:{other})? {_THAN}"
+        rf" (?P<d>{one}){other}"
         rf"|(?P<e>{one})(?:{other})? {_STRONGER} {_THAN} (?P<f>{one})(?:{other})?)",
         lambda m: f"{m['a'] or m['c'] or m['e']} against {m['b'] or m['d'] or m['f']} {of}",
         cue=("strong", "strength", "tough", "spline", "shaft", "axle", "bar"),
@@ -160,8 +161,10 @@ BORED = Topic(
             amount("length", before=r"(?:axle|shaft|bar)(?: (?:of|is))?", say="shaft {}"),
         ),
     },
-    r"(?:gun[- ]?)?drill(?:s|ed|ing)?|bor(?:e|ed|ing)|hollow|save|saving|weight|strength|lose|loses|loss|cost|how much|weaker"
-    r"|weaken(?:s|ed)?|lighter|stronger|torque|strong|axles?|shafts?|bars?|solid|does it|what happens|middle|holes?|down the",
+    r"(?:gun[- ]?)?drill(?:s|ed|ing)?|bor(?:e|ed|ing)|hollow|save|saving|weight|strength|lose|loses|loss|cost"
+    r"|how much|weaker"
+    r"|weaken(?:s|ed)?|lighter|stronger|torque|strong|axles?|shafts?|bars?|solid|does it|what happens|middle"
+    r"|holes?|down the",
     needs=("shaft", "bore"),
     opens=_no_share,
     asks_for=r"strength|weaker|weaken\w*|lose|loses|loss|cost|lighter|strong|stronger|weight|hurt|harm|ok|okay|safe",
@@ -195,7 +198,8 @@ TAPER = Topic(
             Shaped(rf"preload(?: (?:is|of|at|should be))* {_AMOUNT}", lambda m: m[0]),
         ),
     },
-    r"taper(?:ed)?(?: roller)?|(?:wheel|side|pinion|carrier|diff(?:erential)?|roller)? ?bearings?|hub|(?:i )?measured?"
+    r"taper(?:ed)?(?: roller)?|(?:wheel|side|pinion|carrier|diff(?:erential)?|roller)? ?bearings?|hub|(?:i"
+    r" )?measured?"
     r"|reads?|shims?|shimming|packs?|with|in|fitted|want(?:s|ed)?|needs?|comes? out|take out|remove|add|goes in"
     r"|how (?:much|thick)|end[ -]?(?:float|play)|preload|setting|set",
     needs=("play", "preload"),

@@ -52,14 +52,18 @@ SAID_GEARED: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
     *(
         (
             cue,
-            rf"^(?=.*\b(?:{_OF_SHAFT})\b)(.*?)(?<![\w./-])([1-6](?:\.[0-9]+)?)x(0?\.[0-9]{{2,3}})(?:x([0-9]{{2}}))?(?![\w.])",
+            (
+                rf"^(?=.*\b(?:{_OF_SHAFT})\b)(.*?)(?<![\w./-])([1-6](?:\.[0-9]+)?)x(0?\.[0-9]{{2,3}})"
+                r"(?:x([0-9]{2}))?(?![\w.])"
+            ),
             _tube,
         )
         for cue in ("x.", "x0.")
     ),
     (
         " set",
-        r"\b(?:doesn't|does not|won't|will not|don't|can't) (?:take|put|leave|get|give)(?: it)? an? (?:permanent )?set"
+        r"\b(?:doesn't|does not|won't|will not|don't|can't) (?:take|put|leave|get|give)(?: it)? an? (?:permanent"
+        r" )?set"
         r"(?: in(?:to)? (?:it|them))?\b",
         "",
     ),
@@ -90,7 +94,8 @@ SAID_GEARED: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] =
     *(
         (
             cue,
-            rf"^(?=.*\bpinions?\b)(?=.*\b(?:shims?|mark\w*|etched|stamped)\b)(.*?)\b(plus|minus) ({'|'.join(_MARKS)}|[0-9]{{1,2}})"
+            rf"^(?=.*\bpinions?\b)(?=.*\b(?:shims?|mark\w*|etched|stamped)\b)(.*?)\b(plus|minus)"
+            rf" ({'|'.join(_MARKS)}|[0-9]{{1,2}})"
             r"\b(?! (?:adds|means|takes))",
             _mark,
         )

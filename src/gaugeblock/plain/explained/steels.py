@@ -1,4 +1,4 @@
-"""What is told of steels, of their hardness and of fits that hangs on no table; how it is read is in ``explained``."""
+"""What is told of steels, of their hardness and of fits that hangs on no table; how it is read is in ``reading``."""
 
 from __future__ import annotations
 
@@ -35,8 +35,10 @@ STEELS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         ),
         (r"(?:which|what|best|right) (?:steel|tub(?:e|ing)|material|grade)", rf"(?:{_PROP})(?: tub(?:e|ing))?"),
         r"[0-9]|angles?|size|diameter|thick\w*|length|wall|torque",
-        "Commonly drawn-over-mandrel or good welded low-carbon tube, 1020 or 1026: that it is straight, even in its wall"
-        " and easy to weld counts for more than strength. What one yields at: `gaugeblock ask 1026 cold drawn`; whether"
+        "Commonly drawn-over-mandrel or good welded low-carbon tube, 1020 or 1026: that it is straight, even in"
+        " its wall"
+        " and easy to weld counts for more than strength. What one yields at: `gaugeblock ask 1026 cold drawn`;"
+        " whether"
         " yours whips: say tube, wall, length and speed.",
     ),
     (
@@ -48,7 +50,8 @@ STEELS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
             r"hard\w*|hrc|rockwell|case",
         ),
         r"file test(?:er)? [0-9]|[0-9]+ ?hrc",
-        "A file tells harder or softer than itself and no more: a good new one is commonly about as hard as a bearing,"
+        "A file tells harder or softer than itself and no more: a good new one is commonly about as hard as a"
+        " bearing,"
         " some 60 HRC or over, so that what it skates off is about as hard, and what it bites is softer. It is no"
         " measurement: have the part tested, then `gaugeblock ask 55 HRC`.",
     ),
@@ -73,7 +76,8 @@ STEELS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
             rf"{_SHAFTS}|bars?|crawler|drag",
         ),
         rf"{_LOAD}|hrc|rockwell|hb|brinell|temper\w*",
-        "Hardness tells more than the name: two steels at one hardness yield about alike, and none is stiffer. In a thick"
+        "Hardness tells more than the name: two steels at one hardness yield about alike, and none is stiffer."
+        " In a thick"
         " shaft a leaner steel such as 4140 does not harden through to its centre as 4340 does. Diameter counts most:"
         " the torque goes with its cube, so that one size up commonly gains more than a dearer steel. Ask each as you"
         " have it: `gaugeblock ask 4340 40 HRC 2 inch shaft 3000 lb ft`.",
@@ -83,8 +87,10 @@ STEELS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         ("8620", "9310", "en36", "en 36"),
         (r"8620|9310|en ?36[ac]?", r"gears?|pinions?|crown ?wheels?", r"or|vs|versus|better|which|than|should"),
         rf"{_LOAD}|hrc|case depth",
-        "The gear maker chooses it. Both are case-hardened: commonly the nickel steel, 9310, has the tougher core and costs"
-        " more, and 8620 is the ordinary gear steel. Of 9310 the tables have nothing; what was measured on bars of 8620:"
+        "The gear maker chooses it. Both are case-hardened: commonly the nickel steel, 9310, has the tougher"
+        " core and costs"
+        " more, and 8620 is the ordinary gear steel. Of 9310 the tables have nothing; what was measured on bars"
+        " of 8620:"
         " `gaugeblock ask 8620`.",
     ),
     (
@@ -96,8 +102,10 @@ STEELS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
             r"fit|on|press|onto|slide|seat|drop|past|over|hot|harm|much",
         ),
         r"exhaust|shield|wrap|oil temp\w*|running|runs|housing",
-        "The bearing's maker has its limit. Commonly it is heated to 110 or 120 degC, 230 to 250 degF, and no more: evenly"
-        " in hot oil, an oven or on an induction heater, never by a flame. Hotter, its steel may soften and change size,"
+        "The bearing's maker has its limit. Commonly it is heated to 110 or 120 degC, 230 to 250 degF, and no"
+        " more: evenly"
+        " in hot oil, an oven or on an induction heater, never by a flame. Hotter, its steel may soften and"
+        " change size,"
         " and its grease, seals and plastic cage go first.",
     ),
     (
@@ -109,8 +117,10 @@ STEELS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
             r"hubs?|bearings?|bush\w*|collars?|gears?|pins?|rings?|fit|shaft",
         ),
         r"bend\w*|dies?|brake|tubes?",
-        "No answer here works it out: the force goes with the interference, the length of the fit, the outside diameter of"
-        " the hub and the oil between them. Measure shaft and bore for the interference first. The maker of the part or a"
+        "No answer here works it out: the force goes with the interference, the length of the fit, the outside"
+        " diameter of"
+        " the hub and the oil between them. Measure shaft and bore for the interference first. The maker of the"
+        " part or a"
         " book of limits and fits has the rest.",
     ),
     (
@@ -122,8 +132,10 @@ STEELS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
             r"gears?|hubs?|collars?|rings?|bush\w*|shafts?|bearings?|flywheel",
         ),
         r"wrap|tube sleeve|heat-?shrink|wire|cable",
-        "It has to grow by the interference and as much again as you need to slip it on. How much steel grows is told by"
-        " length, here the bore: `gaugeblock ask growth of 60 mm of steel at 160 degC`. Stay under the heat at which the"
+        "It has to grow by the interference and as much again as you need to slip it on. How much steel grows is"
+        " told by"
+        " length, here the bore: `gaugeblock ask growth of 60 mm of steel at 160 degC`. Stay under the heat at"
+        " which the"
         " part was tempered, which its maker has: for a case-hardened gear it is low. Cooling the shaft saves heat.",
     ),
     (
@@ -131,7 +143,8 @@ STEELS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         ("h6", "h7", "h8", "h9"),
         (r"h[6-9](?: ?/ ?| )[a-z]{1,2}[5-9]",),
         r"h[47] (?:bulbs?|lamps?|headl\w*)",
-        "No table here has limits and fits: a book of ISO 286 has them by size. Of fits in an H7 hole commonly g6 slides,"
+        "No table here has limits and fits: a book of ISO 286 has them by size. Of fits in an H7 hole commonly"
+        " g6 slides,"
         " k6 taps on, p6 is a light press for location, and s6 is a heavy one that is pressed or shrunk for good.",
     ),
     (
@@ -143,8 +156,10 @@ STEELS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
             r"bores?|housings?|case|casing|seat|outer",
         ),
         r"rpm|whip\w*|prop\w*",
-        "No table here has limits and fits: the bearing's maker prints the bore for his outer ring, closer in light alloy"
-        " than in iron, for alloy grows about twice as much as the ring and lets go of it when hot. A worn alloy bore is"
+        "No table here has limits and fits: the bearing's maker prints the bore for his outer ring, closer in"
+        " light alloy"
+        " than in iron, for alloy grows about twice as much as the ring and lets go of it when hot. A worn alloy"
+        " bore is"
         " bored out and sleeved, then bored to that fit.",
     ),
     (
@@ -152,8 +167,10 @@ STEELS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         ("h900", "h 900", "h925", "h1025", "h1100"),
         (r"h ?-?(?:900|925|1025|1100)", r"17-4(?: ?ph)?|630|stainless|steel"),
         r"hrc|rockwell",
-        "The tables have 17-4 aged at H1075 and double aged at H1150 alone: `gaugeblock ask 17-4`. Of the other conditions"
-        " the mill certificate, or the standard that the bar is sold to, has the least yield. The hotter it is aged the"
+        "The tables have 17-4 aged at H1075 and double aged at H1150 alone: `gaugeblock ask 17-4`. Of the other"
+        " conditions"
+        " the mill certificate, or the standard that the bar is sold to, has the least yield. The hotter it is"
+        " aged the"
         " less it bears and the tougher it is.",
     ),
 )

@@ -1,4 +1,4 @@
-"""What is told of shafts, joints, axles and tyres that hangs on no table; how it is read is in ``explained``."""
+"""What is told of shafts, joints, axles and tyres that hangs on no table; how it is read is in ``reading``."""
 
 from __future__ import annotations
 
@@ -25,13 +25,16 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
             "7s ",
         ),
         (
-            rf"(?:bigger|larger|taller|big|huge|oversize) (?:{_WHEELS})|[34][0-9](?: ?inch)? (?:tyres?|tires?)|[34][0-9]s",
-            r"break(?:s|ing)?|snap(?:s|ping)?|kill(?:s|ing)?|hurts?|damage|strain|shear(?:s|ing)?|twist(?:s|ing)?|stress\w*|hard(?:er)? on"
+            rf"(?:bigger|larger|taller|big|huge|oversize) (?:{_WHEELS})|[34][0-9](?: ?inch)? (?:tyres?|tires?)"
+            rf"|[34][0-9]s",
+            r"break(?:s|ing)?|snap(?:s|ping)?|kill(?:s|ing)?|hurts?|damage|strain|shear(?:s|ing)?|twist(?:s"
+            r"|ing)?|stress\w*|hard(?:er)? on"
             r"|load(?:s|ing)?|strength",
             rf"{_SHAFTS}|diffs?|ujs?|u-joints?|cvs?",
         ),
         rf"{_LOAD}|ratios?|speedo\w*",
-        "A larger tyre loads the shaft more: the torque that it can send back is the weight on it times its grip times"
+        "A larger tyre loads the shaft more: the torque that it can send back is the weight on it times its grip"
+        " times"
         " its loaded radius, so that torque grows as the radius does. A heavier wheel strikes harder too. Say these"
         " three: `gaugeblock ask axle 1500 lb on the wheel, 31 inch tyre, grip 1`.",
     ),
@@ -55,7 +58,8 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         (
             r"snap(?:s|ping|ped)?|break(?:s|ing)?|broke(?:n)?|shear(?:s|ing|ed)?|twist(?:s|ing|ed)?",
             rf"{_SHAFTS}",
-            r"(?:one|same|short|left|right|long)(?:er)? side|longer|shorter|(?:long|short) (?:one|axle|shaft|half ?shaft)",
+            r"(?:one|same|short|left|right|long)(?:er)? side|longer|shorter|(?:long|short) (?:one|axle|shaft"
+            r"|half ?shaft)",
         ),
         rf"{_LOAD}|bolts?|studs?",
         "The length changes nothing of the torque at which a shaft yields: its steel and its least diameter do. But a"
@@ -73,7 +77,8 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         rf"{_LOAD}|[0-9.]+ ?(?:rpm|revs)|angles?|torque|preload",
         "One piece is too long where its fastest speed comes near the speed at which it whips; a larger tube whips"
         " later. Say tube, wall and speed, and the longest that is safe is told:"
-        " `gaugeblock ask longest 3 inch .083 steel driveshaft at 5000 rpm`. Longer than that it is made in two, with a"
+        " `gaugeblock ask longest 3 inch .083 steel driveshaft at 5000 rpm`. Longer than that it is made in two,"
+        " with a"
         " centre bearing.",
     ),
     (
@@ -84,7 +89,8 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
             rf"{_PROP}",
         ),
         r"[0-9.]+ ?(?:deg|rpm|revs)|angles?|flange",
-        "The maker of the shaft, or the shop that balances it, has its run-out; no table here has it. Measure it with a"
+        "The maker of the shaft, or the shop that balances it, has its run-out; no table here has it. Measure it"
+        " with a"
         " dial gauge in the middle and near both ends, clear of welds and weights, and have it balanced after.",
     ),
     (
@@ -93,7 +99,8 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         (r"double[- ]cardan", rf"{_PROP}|pinion|transfer|gear ?box|joint|angles?"),
         _LOAD,
         "With a double cardan joint at the gearbox end the pinion points straight along the shaft, so that the single"
-        " joint at the pinion stands near nought when it pulls. Commonly it is set a degree or two low at rest, by what"
+        " joint at the pinion stands near nought when it pulls. Commonly it is set a degree or two low at rest,"
+        " by what"
         " the axle winds up. The greatest angle of the double joint is its maker's figure.",
     ),
     (
@@ -105,7 +112,8 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         ),
         rf"{_LOAD}|boots?|grease|{_PROP}|rpm|revs|torque|length",
         "No table here has the angles of half shaft joints: their maker has them. A fixed outer joint bends much"
-        " further than a plunging inner one, and neither stands its greatest angle for long. Measure both at full droop"
+        " further than a plunging inner one, and neither stands its greatest angle for long. Measure both at"
+        " full droop"
         " and at full lock, and hold them against the maker's figures.",
     ),
     (
@@ -119,7 +127,8 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         r"[0-9]|mph|km/h|speedo\w*|tyres?|tires?|teeth|tooth|rpm|revs|torque|steel|tight",
         "Turn it by hand and count, gearbox in neutral. With both wheels up and turning together, the turns of the"
         " shaft for one turn of them are the ratio. With an open differential hold one wheel and turn the other: then"
-        " the turns of the shaft for one turn of that wheel are half the ratio, so double them. Count ten turns of the"
+        " the turns of the shaft for one turn of that wheel are half the ratio, so double them. Count ten turns"
+        " of the"
         " wheel, and say it: `gaugeblock ask one wheel held, 10 turns of the other, 20.5 turns of the prop, what"
         " ratio`.",
     ),
@@ -129,11 +138,13 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         (
             r"order|sequence|step by step|what steps",
             r"set(?:ting|s)?(?: it)?(?: up)?|set-?up|build(?:ing)?|assembl\w+|shim(?:ming)?",
-            r"crown ?wheels?(?: and pinions?)?|ring gears?|ring and pinions?|pinions?|diffs?|differential|third member",
+            r"crown ?wheels?(?: and pinions?)?|ring gears?|ring and pinions?|pinions?|diffs?|differential|third"
+            r" member",
         ),
         r"[0-9]|torque|tight\w*",
         "The axle maker's manual has its order. Commonly: the pinion depth by its shim, the preload of the pinion"
-        " bearings, then the backlash and the preload of the side bearings together, then the contact pattern; and all"
+        " bearings, then the backlash and the preload of the side bearings together, then the contact pattern;"
+        " and all"
         " of it again until it holds. Only then the crush sleeve or the nut for good. Ask each step by itself:"
         " `gaugeblock ask pinion bearing preload, new bearings`.",
     ),
@@ -143,7 +154,8 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         (_DEEP, r"tool|gauge|jig|first go|starting point|start with|begin|near enough"),
         r"bolt|thread|tap",
         "Begin with the shim that was in, changed by the marks on both pinions where these are the axle maker's own:"
-        " `gaugeblock ask old shim 0.031 in, old mark -1, new mark +2`. Set the backlash, then read the contact pattern:"
+        " `gaugeblock ask old shim 0.031 in, old mark -1, new mark +2`. Set the backlash, then read the contact"
+        " pattern:"
         " near the root of the teeth the pinion is too deep, near their tops not deep enough. Which way a shim moves"
         " the pinion hangs on where it sits: the axle maker says it.",
     ),
@@ -152,7 +164,8 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         ("spread",),
         (r"spread(?:s|ing|er)?", r"housings?|carrier|diffs?|differential|axle(?: casing| case)?|banjo"),
         r"bolt|load|torque|weight",
-        "The axle maker prints how far his housing may be spread; no table here has it. Spread it by dial gauge and no"
+        "The axle maker prints how far his housing may be spread; no table here has it. Spread it by dial gauge"
+        " and no"
         " further than the carrier needs to drop in: one that is spread too far stays bent.",
     ),
     (
@@ -176,8 +189,10 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
             r"interchang\w*|swap\w*|fits?|same|instead|interfere|work",
         ),
         r"torque|tight\w*",
-        "A clutch hub fits only the input shaft with its own count and form of splines: of one diameter a coarse spline"
-        " and a fine one do not go together. Count the splines of the input shaft and measure over them, and order the"
+        "A clutch hub fits only the input shaft with its own count and form of splines: of one diameter a coarse"
+        " spline"
+        " and a fine one do not go together. Count the splines of the input shaft and measure over them, and"
+        " order the"
         " plate by both.",
     ),
     (
@@ -186,7 +201,8 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         (r"pto|power take[- ]?off", r"splines?|splined|stub"),
         r"torque|carry|strong",
         "No table here has them; the tractor's maker stamps or prints the speed. Commonly a stub of 1-3/8 in with 6"
-        " splines is for 540 rpm, one of 1-3/8 in with 21 splines for 1,000 rpm, and one of 1-3/4 in with 20 splines for"
+        " splines is for 540 rpm, one of 1-3/8 in with 21 splines for 1,000 rpm, and one of 1-3/4 in with 20"
+        " splines for"
         " 1,000 rpm too.",
     ),
     (
@@ -226,7 +242,8 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         ),
         r"shims?",
         "The axle maker prints how far it may vary; those on record:"
-        " `gaugeblock find backlash variation ring gear`. Where it varies more look first for dirt or a burr under the ring"
+        " `gaugeblock find backlash variation ring gear`. Where it varies more look first for dirt or a burr"
+        " under the ring"
         " gear, for bolts pulled unevenly and for run-out of the case; no shim takes it out.",
     ),
     (
@@ -235,12 +252,15 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         (
             r"hubs?|wheel bearings?|stub axles?|trailers?",
             r"nut|adjust\w*|set|setting|tight\w*",
-            r"back(?:ed|ing)?(?: it| them| the nut)? off|taper(?:ed)?(?: roll\w+)?|rollers?|end ?(?:float|play)|finish"
+            r"back(?:ed|ing)?(?: it| them| the nut)? off|taper(?:ed)?(?: roll\w+)?|rollers?|end ?(?:float|play)"
+            r"|finish"
             r"|castle|preload",
         ),
         r"driveshaft|cv|sealed|cartridge|[0-9.]+ ?(?:nm|lb|lbf|ft)|left-hand|m[0-9]{2}",
-        "The maker of the hub has both figures. Commonly the nut is tightened while the hub turns, until it drags and the"
-        " rollers are seated, then backed off, run up by finger and locked at the next slot back: a trace of end play,"
+        "The maker of the hub has both figures. Commonly the nut is tightened while the hub turns, until it"
+        " drags and the"
+        " rollers are seated, then backed off, run up by finger and locked at the next slot back: a trace of end"
+        " play,"
         " never preload. End play on record, all of heavy vehicles: `gaugeblock find wheel bearings end play`.",
     ),
     (
@@ -253,7 +273,8 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         ),
         r"tyres?|tires?|ratio|gears?",
         "Take both at one steady speed and divide the true one by the one that is shown: that is the factor for a"
-        " correction box. What it is over 1 is the part by which the speedometer reads low; under 1 it reads high. As 70"
+        " correction box. What it is over 1 is the part by which the speedometer reads low; under 1 it reads"
+        " high. As 70"
         " true over 65 shown is 1.077, 7.7 in a hundred low.",
     ),
     (
@@ -265,9 +286,12 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
             r"tyres?|tires?|how many|which|what",
         ),
         r"ring|pinion|crown ?wheel",
-        "The driven gear turns once for each turn that the cable makes, commonly 1,000 to the mile, which the maker of the"
-        " speedometer has. Its teeth are the teeth of the drive gear times the axle ratio times the turns of the tyre in a"
-        " mile, over that number. The turns of a tyre: `gaugeblock ask 28 inch tyre, turns a mile`. With the driven gear that is"
+        "The driven gear turns once for each turn that the cable makes, commonly 1,000 to the mile, which the"
+        " maker of the"
+        " speedometer has. Its teeth are the teeth of the drive gear times the axle ratio times the turns of the"
+        " tyre in a"
+        " mile, over that number. The turns of a tyre: `gaugeblock ask 28 inch tyre, turns a mile`. With the"
+        " driven gear that is"
         " fitted and what it shows, `gaugeblock gearing --help` has --driven-gear.",
     ),
 )

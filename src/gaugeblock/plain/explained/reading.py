@@ -9,8 +9,8 @@ import re
 
 from gaugeblock.answer.decision import none
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.plain.explained_gears import GEARS
-from gaugeblock.plain.explained_steels import STEELS
+from gaugeblock.plain.explained.gears import GEARS
+from gaugeblock.plain.explained.steels import STEELS
 from gaugeblock.plain.outside import not_looked_at
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path

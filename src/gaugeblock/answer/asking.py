@@ -182,11 +182,13 @@ def amount(
     cue: tuple[str, ...] = (),
     followed: str = "",
     most: float = 0,
+    least: float = 0,
 ) -> Shaped:
     """A number with its unit between words that mark it: ``before`` and ``after`` are patterns, needed where given.
 
     ``followed`` is what must come after it and is read for itself; ``bare`` is the unit of a number that has none;
-    without it a number needs its unit. A length of more than ``most`` millimetres is none of this.
+    without it a number needs its unit. A length of more than ``most`` millimetres is none of this, nor one of less than
+    ``least``.
     """
     spoken = "|".join(f"(?P<u{i}>{says})" for i, says in enumerate(SAYS[dimension].values()))
     unit = f"(?: ?(?:{spoken}))" + ("?" if bare or dimension == "length" else "")
@@ -201,7 +203,9 @@ def amount(
         is_said = any(match[f"u{i}"] for i in range(len(names)))
         if dimension == "length" and not is_said and match["number"].isdigit() and len(match["number"]) > _MOST_DIGITS:
             return None  # a steel's number, and no length
-        if most and unit and _millimetres(match["number"], unit) > most:
+        if (most and unit and _millimetres(match["number"], unit) > most) or (
+            least and (not unit or _millimetres(match["number"], unit) < least)
+        ):
             return None
         return f"{match['number']} {unit}" if unit else None
 

@@ -184,12 +184,16 @@ def shaftstress(argv: list[str]) -> int:
     """Run ``gaugeblock shaftstress``; the exit code."""
     parser = parser_of(
         "shaftstress",
-        "The shear stress at the surface of a round shaft under a torque, or the torque at which it yields.",
+        "The shear stress at the surface of a round shaft under a torque, how far it twists, or the torque at"
+        " which it"
+        " yields.",
         'gaugeblock shaftstress "1-1/4 in" --torque "1100 lbf*ft"',
     )
     parser.add_argument("diameter", metavar="DIA", help="of the shaft: 1-1/4 in")
     parser.add_argument("--torque", metavar="T", help="in the shaft: 1100 lbf*ft")
     parser.add_argument("--bore", metavar="DIA", help="of a hollow shaft")
+    parser.add_argument("--wall", metavar="W", help="of a tube, in place of its bore: 0.083 in")
+    parser.add_argument("--length", metavar="L", help="that twists under the torque: 30 in")
     parser.add_argument("--shear-yield", metavar="S", help="where its steel yields in shear, for that torque: 500 MPa")
     parser.add_argument("--yield-strength", metavar="S", help="or where it yields in tension: 160 ksi")
     return print_answer(parser, argv, _shaftstress, _topic("STRESS"))

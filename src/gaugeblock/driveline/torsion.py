@@ -313,17 +313,20 @@ def _twist(
     return (made, *beside), cautions
 
 
+# The keys of what is taken for a steel whose own modulus nobody printed.
+LOW_ALLOY = {"steel": "low alloy steel", "treatment": "any", "temper": "any", "section": "any", "specimen": "any"}
+
+
 def modulus_of(steel: Steel, data: Refdata, own: Known | None = None) -> tuple[Figure, tuple[Caution, ...], str]:
     """The shear modulus as given, of the steel itself, else the one published for low alloy steel; what is said of
     it.
     """
     if own is not None:
         return stated_known(own, "shear_modulus", "shear modulus", data), (), ""
-    at = {"treatment": "any", "temper": "any", "section": "any", "specimen": "any"}
-    modulus = lookup.look_up_or_none(TABLE, "shear_modulus", data=data, steel=steel.grade, **at)
+    modulus = lookup.look_up_or_none(TABLE, "shear_modulus", data=data, **{**LOW_ALLOY, "steel": steel.grade})
     if modulus is not None:
         return modulus, (), ""
-    modulus = lookup.look_up(TABLE, "shear_modulus", data=data, steel="low alloy steel", **at)
+    modulus = lookup.look_up(TABLE, "shear_modulus", data=data, **LOW_ALLOY)
     said = f"shear modulus assumed: that of low alloy steel, {modulus.text} {modulus.unit}"
     usual = f"that of low alloy steel, {modulus.text} {modulus.unit}, is assumed"
     text = f"No shear modulus was found for {steel.grade}: {usual}. Among steels it varies by a few percent."

@@ -18,6 +18,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from typing import Never
 
+    from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.table import Table
     from gaugeblock.found import Found
     from gaugeblock.plain.convert import Conversion
@@ -364,15 +365,20 @@ def understood(words: tuple[str, ...], data: Refdata) -> Reading:
     from gaugeblock.plain.topics import topics
 
     found: list[Reading] = []
+    unnamed: list[Topic] = []  # what a line does not name is never read better than what is whole
     for group in topics(words):
         for topic in group:
+            if topic.is_named and topic.asks_for and not topic.is_meant(words):
+                unnamed.append(topic)
+                continue
             reading = read(words, topic, data)
             if reading.is_plain:  # every word is part of an option: no other topic can read it better
                 return reading
             found.append(reading)
-        best = min(found, key=lambda one: one.cost)
-        if best.is_whole:
+        best = min(found, key=lambda one: one.cost, default=None)
+        if best is not None and best.is_whole:
             return best
+    found += [read(words, topic, data) for topic in unnamed]
     likely = sorted(found, key=lambda one: (len(one.unread), one.cost))[:_MENDED]
     mended = [again for one in likely if (again := mend(words, one, data)) is not None]
     return min([*found, *mended], key=lambda one: one.cost)

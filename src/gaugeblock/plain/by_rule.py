@@ -19,6 +19,12 @@ if TYPE_CHECKING:
 # made in vain; in this order.
 _MODULES: tuple[tuple[str, str], ...] = (
     (
+        "subjects_geared",
+        "pattern marking contact phase phasing clocked line_up lined_up lining_up in_line crush collapsible "
+        "quarter_turn cord string rope spring_balance scale seal gears gear_set gearset old_r used_r same_r "
+        "old_crown same_crown yoke slip 0_deg zero no_angle no_working nought straight",
+    ),
+    (
         "subjects",
         "nitrile nbr buna epdm fkm fpm fluor silicone chang clip clamp braid o2 oxygen lambda band hot temp glow dot mix top"
         " weld washer sleeve spacer slip whit bsw bsf 0ba 1ba 2ba 3ba 4ba 5ba 6ba 7ba 8ba 9ba torch flame heat red wrap"
@@ -46,15 +52,47 @@ _MODULES: tuple[tuple[str, str], ...] = (
 )
 
 
+# The same of what is explained; of these a line has a thing too.
+_EXPLAINED = (
+    "_15 _16 _20 _spin _tag _ton -15 -16 2-piece 3s_ 5s_ 7s_ 8620 9310 best_steel best_tub big_ bigger_ "
+    "carrier_bearing center_bearing centre_bearing clutch constant core cover cv depth differs do_for "
+    "double_cardan double-cardan drive_gear driven_gear en_36 en36 enough fifteen file find flex gps h_900 "
+    "h1025 h1100 h6 h7 h8 h9 halve hanger_bearing heat_a_ heat_my_ heat_the_ heating_ how_bent how_true "
+    "hub huge_ in_place_of inch_tires inch_tyres instead_of interference larger_ limited_slip locked_diff "
+    "locker locking long_axle long_one long_shaft longer lsd one_side open_diff order oven oversize_ "
+    "pay_for pinion_height plung power_take press pto r15 r16 r20 run_out run-out runout same_side sat_nav "
+    "satnav sequence short_ shorter shrink shrunk sixteen skin speedo_gear speedometer_gear spool spread "
+    "spring spun stand_in_for steady_b step_by_step stiff straight stub_axle substitut taller_ taper teeth "
+    "thread_lock threadlock tonnage tooth_drive tripod twist two-piece uneven variation varies vary warm_ "
+    "what_material what_steel what_steps what_tub what_way wheel_bearing which_material which_side "
+    "which_steel which_tub which_way wind worth"
+)
+_THINGS = (
+    "shaft axle prop diff pinion gear spline ring tyre tire crown joint lash file hous ratio cv wheel r16 "
+    "r15 hub press collar h7 h6 h8 crawler bearing dash gps 17-4 630 tall"
+)
+
+
 def subject_of(question: str, words: tuple[str, ...], data: Refdata) -> Answer | None:
     """The rules that say all of what a line is about; InputError for a line that is refused by name."""
     line = " ".join(words)
+    if _has(line, _EXPLAINED) and _has(line, _THINGS):
+        from gaugeblock.plain.explained.reading import explained
+
+        found = explained(words, data)
+        if found is not None:
+            return Answer(f"a question of {found[0].title}{found[1]}", found[0])
     for name, pieces in _MODULES:
-        if any(piece.replace("_", " ") in line for piece in pieces.split()):
+        if _has(line, pieces):
             told: Found | None = import_module(f"gaugeblock.plain.{name}").told(question, words, data)
             if told is not None:
                 return Answer(f"a look through the rules for: {told.asked}", told)
     return None
+
+
+def _has(line: str, pieces: str) -> bool:
+    """Whether a line has one of the pieces; a blank of a piece is written as a line below."""
+    return any(piece.replace("_", " ") in line for piece in pieces.split())
 
 
 def rules_of(words: tuple[str, ...], data: Refdata, *, whole: bool = False) -> Answer | None:

@@ -82,7 +82,8 @@ _SERIES = (
     r"|\b(?:half|quarter|three quarters?|(?:three|five|seven) eighths?|(?:five|seven|nine) sixteenths?)(?: inch)?\b)"
     r"(?! ?(?:x|-|by) ?[0-9]|(?: in\w*| thread| inch)?"
     r" (?:fine|coarse))"
-    r"(.*?) (?<!is )(?<!be )(?<!are )(?<!it )(coarse|fine)(?: (?:thread(?:ed)?|pitch))?(?= *$| bolt| nut| stud| screw)"
+    r"(.*?) (?<!is )(?<!be )(?<!are )(?<!it )(coarse|fine)(?: (?:thread(?:ed)?|pitch))?(?= *$| bolt| nut| stud|"
+    r" screw)"
 )
 _CLASSES = {"four": "4", "six": "6", "eight": "8", "ten": "10", "twelve": "12", "nine": "9"}
 # "14 thou and i want 8": the second has the unit of the first.

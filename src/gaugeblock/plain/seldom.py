@@ -32,6 +32,13 @@ FIRST: dict[str, str] = {
     ),
 }
 LAST: dict[str, str] = {
+    "geared": (
+        " set| thou|300 m|call that what|cert|cheapo|clicks|eight six two oh|eight six two zero|"
+        "four one four oh|four one four zero|four one three oh|four one three zero|four three four oh|"
+        "four three four zero|how much |i count on|ing a |meter and|metre and|minus |n't twist|"
+        "nine three one oh|nine three one zero|nothing about|or is it|or out|plus |seal|thin wall|"
+        "third being|three hundred m|uni|weld|worth|x.|x0."
+    ),
     "fits": "through|clearance|ninety|one forty",
     "turned": " 4 | or | instead|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",
     "wired": "ught| or | square|cranking amps|keeps |everything |spotties",

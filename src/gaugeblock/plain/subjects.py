@@ -84,7 +84,10 @@ def _of_a_run(_line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
 
 
 _OF_FLUIDS = ("DOT 5", "brake fluids mixed")
-_KINDS_OF_FLUID = r"dot|[345]|5\.1|51|silicone|glycol|mineral|oil|brake|fluids?|system|clutch|reservoir|master|cylinder"
+_KINDS_OF_FLUID = (
+    r"dot|[345]|5\.1|51|silicone|glycol|mineral|oil|brake|fluids?|system|clutch|reservoir|master"
+    r"|cylinder"
+)
 _SUBJECTS = (
     Subject(
         _BRAKE_FLUID,
@@ -99,7 +102,8 @@ _SUBJECTS = (
     Subject(
         "oil in a brake system",
         (
-            r"power steering fluid|atf|transmission fluid|(?:engine|motor|gear|gearbox|hydraulic|petroleum) ?oil|grease"
+            r"power steering fluid|atf|transmission fluid|(?:engine|motor|gear|gearbox|hydraulic|petroleum) ?oil"
+            r"|grease"
             r"|diesel|petrol|gasoline|paraffin|kerosene",
             r"brake (?:fluid|system|reservoir|master(?: cylinder)?)|brakes?|master cylinder|dot ?[- ]?(?:3|4|5\.1)",
             rf"{_MIX}|in|into|instead|contaminat\w*|mistake",

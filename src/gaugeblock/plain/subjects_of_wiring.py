@@ -65,7 +65,7 @@ def _of_clips(line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
     return ("support",) if wires and not pipes else (), [*pipes, *wires]
 
 
-SUBJECTS = (
+_SUBJECTS = (
     Subject(
         "how far apart clips are",
         (
@@ -248,4 +248,4 @@ SUBJECTS = (
 
 def told(_question: str, words: tuple[str, ...], data: Refdata) -> Found | None:
     """The rules that say all of what a line about a circuit is about; None for any other."""
-    return told_by_subject(words, data, SUBJECTS)
+    return told_by_subject(words, data, _SUBJECTS)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
 from gaugeblock.driveline.ask.common import HALF_SHAFT, HARDNESS_SAID, SHEAR, answer_of, treatments
+from gaugeblock.driveline.ask.grip import GRIPPING, with_radius
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -14,12 +15,27 @@ if TYPE_CHECKING:
 
 def _open_axle(values: dict[str, str], data: Refdata) -> Open | None:
     """The same of an axle shaft."""
-    return treatments("material", values, answer_of("axles.answer", "axle"), data) if "material" in values else None
+    if "material" not in values:
+        return None
+    return treatments("material", with_radius(values, data), answer_of("axles.answer", "axle"), data)
+
+
+def _settle_axle(values: dict[str, str], data: Refdata) -> dict[str, str]:
+    """The options with the radius of the tyre; of a shaft whose hardness was measured the treatment matters no more."""
+    own = with_radius(values, data)
+    if "hardness" in own and "material" in own and "treatment" not in own:
+        treated = "quenched and tempered"
+        rows = data.table("driveline/steels").rows
+        if any(row["steel"] == own["material"] and row["treatment"] == treated for row in rows):
+            return {**own, "treatment": treated}
+        return {key: value for key, value in own.items() if key != "material"}
+    return own
 
 
 # An axle is geared between these: a number so said of one is no thickness.
 _USUAL_RATIO = r"[2-6]\.[0-9]{1,2}"
 _MOST_SHAFT = 60  # mm
+_LOW_BOX = r"(?:low[- ]range|low box|transfer(?: (?:case|box))?(?: low)?|reduction box)"
 AXLE = Topic(
     lambda: answer_of("axles.answer", "axle"),
     "axle shaft",
@@ -44,12 +60,13 @@ AXLE = Topic(
         ),
         "gear": (
             Shaped(
-                rf"(?P<n>{NUMBER})(?: to 1)? (?:first(?: gear)?|1st(?: gear)?|low(?: gear)?)",
+                rf"(?P<n>{NUMBER})(?: to (?:1|one))? (?:first(?: gear)?|1st(?: gear)?|low(?: gear)?(?! (?:range"
+                rf"|box|ratio)))",
                 lambda m: m["n"],
                 "first gear {}",
             ),
             Shaped(
-                rf"(?:first|1st|low)(?: gear)?(?: of| is)? (?P<n>{NUMBER})(?: to 1)?",
+                rf"(?:first|1st|low)(?: gear)?(?: of| is)? (?P<n>{NUMBER})(?: to (?:1|one))?(?! {_LOW_BOX})",
                 lambda m: m["n"],
                 "first gear {}",
             ),
@@ -60,6 +77,7 @@ AXLE = Topic(
                 lambda m: m["n"],
                 "axle ratio {}",
             ),
+            Shaped(rf"(?P<n>{_USUAL_RATIO})'?s", lambda m: m["n"], "axle ratio {}"),
             Shaped(rf"(?P<n>{_USUAL_RATIO})(?: to 1)? axle(?! ?shafts?)", lambda m: m["n"], "axle ratio {}"),
             Shaped(
                 r"(?:axle|rear(?: end)?|diff(?:erential)?|final(?: drive)?|ring and pinion)(?: ratio)?(?: (?:is"
@@ -69,10 +87,26 @@ AXLE = Topic(
                 "axle ratio {}",
             ),
         ),
+        "transfer": (
+            Shaped(
+                rf"(?P<n>{NUMBER})(?: to (?:1|one))? {_LOW_BOX}",
+                lambda m: m["n"],
+                "low range {}",
+                cue=("low", "transfer"),
+            ),
+            Shaped(
+                rf"{_LOW_BOX}(?: (?:of|is))? (?P<n>{NUMBER})(?: to (?:1|one))?",
+                lambda m: m["n"],
+                "low range {}",
+                cue=("low", "transfer"),
+            ),
+        ),
         "differential": (
             Shaped("open(?: diff(?:erential)?)?", always("open"), "open differential"),
             Shaped(r"shared?s?(?: it)? even(?:ly)?", always("open"), "open differential"),
-            Shaped("(?:locked|spool|welded|locker)(?: diff(?:erential)?)?", always("locked"), "locked differential"),
+            Shaped(
+                "(?:locked|spools?|welded|lockers?)(?: diff(?:erential)?s?)?", always("locked"), "locked differential"
+            ),
             Shaped(
                 "(?:limited[- ]slip|lsd)(?: diff(?:erential)?)?",
                 always("limited slip"),
@@ -82,18 +116,33 @@ AXLE = Topic(
         "hardness": HARDNESS_SAID,
         "yield_strength": known("stress", "yields?(?: stress)?", "yield {}", cue=("yield",)),
         "shear_modulus": known("stress", SHEAR, "shear modulus {}", cue=("shear", "rigid", "torsion")),
-        "wheel_load": (
-            amount("mass", after="(?:on (?:the|that|one|each) (?:wheel|tire|tyre))", say="{} on the wheel"),
-        ),
+        **GRIPPING,
         "converter": (Shaped("manual|no converter|clutch", always("none"), "no converter"),),
     },
-    rf"{HALF_SHAFT}|(?:will|does|do|can|how much)(?: it| an?| my| the)?|axle|shafts?|holds?|takes?|carry"
+    rf"{HALF_SHAFT}|crawlers?|(?:will|does|do|can|how much)(?: it| an?| my| the)?|axle|shafts?|holds?|takes?|carry"
     r"|snap(?:s|ping|ped)?|break(?:s|ing)?|twist(?:s|ing)?|each|side"
     r"|see(?:s|ing)?|get|survive|live|behind|engine|motor|torque|strong|enough",
     needs=("engine_torque",),
+    settle=_settle_axle,
     table="axles",
     asks_for=r"engine|motor|gears?|first|1st|low|behind|diff\w*|lsd|locker|spool|final|ratio|converter|clutch|hp",
     is_named=True,  # a torque alone is of anything
     opens=_open_axle,
+    unmoved="finish standard",
+)
+# The same by the tyre alone, where nobody said what the engine makes.
+GRIP = Topic(
+    AXLE.answer,
+    AXLE.noun,
+    {key: AXLE.slots[key] for key in ("material", "treatment", "temper", "diameter", *GRIPPING, "hardness")},
+    AXLE.signals
+    + r"|(?:tyre |tire |most |max(?:imum)? |greatest )?(?:grip )?torque|(?:tyre|tire) grip|most|max(?:imum)?"
+    r"|rear|front"
+    r"|wheels?|tyres?|tires?|hold|say",
+    needs=("wheel_load",),
+    settle=_settle_axle,
+    opens=_open_axle,
+    asks_for=r"axles?|shafts?|half ?shafts?|grip|mu|torque|traction",
+    is_named=True,
     unmoved="finish standard",
 )

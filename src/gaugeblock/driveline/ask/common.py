@@ -20,7 +20,7 @@ SHEAR = r"(?:shear|torsion(?:al)?|rigidity) modulus|modulus of rigidity"
 SCALE = r"hrc|rockwell c|rockwell b|rockwell|hrb|rc|rb|brinell|bhn|hbw|hb|vickers|hv"
 # A scale of Rockwell by its letter: 30 on the C scale.
 _LETTER = r"(?:on |by |in )?(?:the )?(?:rockwell )?(?P<letter>[bc])(?: rockwell)?[ -]scale"
-_SCALES = {
+SCALES = {
     "rockwell": "HRC",
     "rockwell c": "HRC",
     "rc": "HRC",
@@ -34,7 +34,7 @@ _SCALES = {
 
 
 def _hardness(match: re.Match[str]) -> str:
-    return f"{match['n']} {_SCALES.get(match['scale'], 'HB')}"
+    return f"{match['n']} {SCALES.get(match['scale'], 'HB')}"
 
 
 _HARD = r"(?P<n>[0-9]{1,3}(?:\.[0-9]+)?)"
@@ -68,6 +68,7 @@ def treatments(of: str, values: dict[str, str], answer: Callable[..., Sheet], da
     table = data.table("driveline/steels")
     at = {k.name: i for i, k in enumerate(table.keys)}
     found: list[dict[str, str]] = []
+    thin: list[dict[str, str]] = []  # of which nobody printed where it yields
     for row in table.rows:
         if row.key[at["steel"]] != values[of] or row.standing or row.key[at["treatment"]] == "any":
             continue
@@ -75,12 +76,14 @@ def treatments(of: str, values: dict[str, str], answer: Callable[..., Sheet], da
         temper = row.key[at["temper"]]
         if temper not in ("any", "not stated") and "temper" not in values:
             one["temper"] = temper
-        if one in found:
+        if one in found or one in thin:
             continue
         try:
-            answer(**{**values, **one}, data=data)
+            sheet = answer(**{**values, **one}, data=data)
         except GaugeblockError:
             continue
-        found.append(one)
+        is_thin = "fact" not in values and any(f.quantity.startswith("tensile") for f in sheet.decision.figures)
+        (thin if is_thin else found).append(one)
+    found = found or thin
     open_keys = ("treatment", "temper") if any("temper" in f for f in found) else ("treatment",)
     return open_keys, [{k: f.get(k, "any") for k in open_keys} for f in found]

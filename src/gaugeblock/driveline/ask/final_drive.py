@@ -11,9 +11,23 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     import re
 
+    from gaugeblock.answer.asking import Open
+    from gaugeblock.tables.load import Refdata
+
 
 def _tall(match: re.Match[str]) -> str:
     return f"{match['n']} {'mm' if match['mm'] else 'in'}"
+
+
+EITHER = "mph or km/h"
+
+
+def _open_speed(values: dict[str, str], _data: Refdata) -> Open | None:
+    """Both units of a speed that has none."""
+    if not values["speed"].endswith(EITHER):
+        return None
+    number = values["speed"].partition(" ")[0]
+    return ("speed",), [{"speed": f"{number} {unit}"} for unit in ("mph", "km/h")]
 
 
 FINAL_DRIVE = Topic(
@@ -23,10 +37,22 @@ FINAL_DRIVE = Topic(
         "engine_speed": (
             amount("rotational speed", before="(?:for|at|turning|sit at|about|only)(?: about)?", say="{} wanted"),
             amount("rotational speed", say="{} wanted"),
+            Shaped(
+                r"(?:does|turns?|turning|doing|at|shows?|revs?(?: at)?|needs?|wants?) (?P<n>[1-9][0-9]{3})"
+                r"(?! ?(?:lbs?|pounds|feet|ft|miles|mm|km))",
+                lambda m: f"{m['n']} rpm",
+                "{} wanted",
+            ),
         ),
         "speed": (
             amount("speed", before="(?:at|doing|going|on)(?: about)?", say="at {}"),
             amount("speed", say="at {}"),
+            Shaped(
+                r"(?:at|doing) (?P<n>[3-9][0-9]|1[0-4][0-9])(?! ?(?:[a-z]*rpm|revs|mph|km|k\b|in|inch|mm))",
+                lambda m: f"{m['n']} {EITHER}",
+                "at {}",
+                doubt=3,
+            ),
         ),
         "tyre": (
             Shaped(
@@ -34,6 +60,13 @@ FINAL_DRIVE = Topic(
                 r"(?: dia(?:meter)?)?",
                 _tall,
                 "tyre {}",
+            ),
+            amount(
+                "length",
+                before=r"(?:tyres?|tires?|wheels?)(?: (?:stands?|measures?|are|is|of|that|about))*",
+                say="tyre {}",
+                least=400,
+                cue=("tyre", "tire", "wheel"),
             ),
             *ROAD.slots["tyre"],
         ),
@@ -43,10 +76,12 @@ FINAL_DRIVE = Topic(
         ),
         NAMED_GEAR: GEAR_NAMED,
     },
-    r"(?:what|which)(?: axle| diff| rear| final)*(?: drive)?(?: ratios?| gears?)?|final drive|diff|axle|ratio|rear end"
+    r"(?:what|which)(?: axle| diff| rear| final)*(?: drive)?(?: ratios?| gears?)?|final drive|diff|axle|ratio"
+    r"|rear end"
     r"|would|have me|gives?|gets?|puts?|want|need|me|do i need|should i (?:run|fit)|for|to|doing|with|at|in|top|gear"
     r"|tyres?|tires?|cruise|cruising",
     needs=("engine_speed", "speed", "tyre"),
+    opens=_open_speed,
     settle=with_its_ratio("gear", "axle ratio for an engine speed"),
     asks_for=r"(?:what|which) (?:axle|diff|rear|final|ratio|gears?)\b.*",
     is_named=True,

@@ -6,6 +6,7 @@ from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.driveline.ask.common import answer_of
 from gaugeblock.driveline.ask.named_gear import GEAR_NAMED, HIGH, LOW, NAMED_GEAR, with_its_ratio
 from gaugeblock.driveline.ask.tyres import code_of
+from gaugeblock.errors import Ambiguous
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -100,6 +101,7 @@ GEARING = Topic(
                 cue=("tire", "tyre"),
             ),
             Shaped(r"(?P<n>[2-4][0-9](?:\.5)?)'?s(?: on it)?", lambda m: f"{m['n']} in", "tyre {}"),
+            Shaped(r"(?P<n>[2-4][0-9](?:\.[0-9]+)?) ?(?:inch|in|\")", lambda m: f"{m['n']} in", "tyre {}", doubt=2),
         ),
         "was_ratio": (
             Shaped(
@@ -154,48 +156,6 @@ GEARING = Topic(
     job_keys={"ratios": "ratios[]", "gears": "gears[]"},
     unmoved="metal finish form standard service quality",
 )
-TEETH = Topic(
-    lambda: answer_of("gears.teeth", "ratio"),
-    "axle ratio",
-    {
-        "teeth": (
-            Shaped(
-                r"(?:the )?(?:ring|crown ?wheel)(?: gear)?(?: has| with| is)? (?P<ring>[0-9]{2})(?: teeth)?,?(?: and)?"
-                r"(?: the)? pinion(?: has| with| is)? (?P<pinion>[0-9]{1,2})(?: teeth)?",
-                lambda m: f"{m['ring']}/{m['pinion']}",
-                "{} teeth",
-                cue=("pinion",),
-            ),
-            Shaped(
-                r"(?P<ring>[0-9]{2}) ?(?:teeth|tooth|t)?(?: on)?(?: the| a)? (?:ring|crown ?wheel)(?: gear)?(?:"
-                r" teeth)?,?"
-                r"(?: and| with)? (?P<pinion>[0-9]{1,2}) ?(?:teeth|tooth|t)?(?: on)?(?: the| a)? pinion(?: teeth)?",
-                lambda m: f"{m['ring']}/{m['pinion']}",
-                "{} teeth",
-                cue=("pinion",),
-            ),
-            Shaped(
-                r"(?P<pinion>[0-9]{1,2})(?: tooth)? pinion(?: teeth)?(?: and| with)?(?: an?)? (?P<ring>[0-9]{2})(?:"
-                r" tooth)?(?: on)?(?: the)?"
-                r" ring(?: gear)?(?: teeth)?",
-                lambda m: f"{m['ring']}/{m['pinion']}",
-                "{} teeth",
-            ),
-            Shaped(
-                r"(?P<ring>[0-9]{2}) ?(?:teeth|tooth|t)? ?(?:/|:|and|to|by|x|over) ?(?P<pinion>[0-9]{1,2})"
-                r" ?(?:teeth|tooth|t)?",
-                lambda m: f"{m['ring']}/{m['pinion']}",
-                "{} teeth",
-                doubt=1,
-            ),
-        ),
-    },
-    r"(?:what |which |gear |axle |rear )*ratio|gears?|ring(?: gear)?|pinion|teeth|tooth|count|crown ?wheel|diff|axle",
-    needs=("teeth",),
-    asks_for="teeth|tooth|ring|pinion|crown ?wheel|ratio",
-    is_named=True,
-    unmoved="metal finish state form standard service quality",
-)
 _WHEN_RIGHT = (
     r"(?:(?:it |they |i )*(?:was|were|had|used to (?:be|have|run)|instead of|in (?:place|lieu) of|from|off"
     r"|took off|took|replac(?:ed|ing)|over|before|originally|stock"
@@ -206,16 +166,35 @@ _TALL = r"[2-4][0-9](?:\.[0-9]+)?"
 
 def _either(match: re.Match[str]) -> str:
     """A tyre by its code, or by its diameter."""
-    return code_of(match["code"]) if match["code"] else f"{match['n']} in"
+    if match["code"]:
+        return code_of(match["code"])
+    return match["wide"].replace(" ", "").upper() if match["wide"] else f"{match['n']} in"
+
+
+def _by_height(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """The options with a tyre by its height where its rim was not said: 31x10.5 stands 31 in."""
+    wide = {key for key in ("tyre", "was") if "X" in values.get(key, "") and values[key][-3] not in "R-"}
+    return {key: f"{value.partition('X')[0]} in" if key in wide else value for key, value in values.items()}
 
 
 _EITHER_TYRE = (
-    rf"(?:(?P<code>{_CODED})s?|(?P<n>{_TALL}) ?(?:inch(?:es)?|in|\"|'?s)?)"
+    r"(?:(?P<wide>[2-4][0-9](?:\.[0-9])? ?x ?(?:[0-9]|1[0-9])(?:\.[0-9]{1,2})?(?: ?(?:-|r) ?1[0-9])?)"
+    rf"|(?P<code>{_CODED})s?|(?P<n>{_TALL}) ?(?:inch(?:es)?|in|\"|'?s)?)"
     r"(?: (?:tall |inch )*(?:tyres?|tires?|rubber|wheels?))?"
 )
-_ANY_TYRE = _EITHER_TYRE.replace("?P<code>", "?:").replace("?P<n>", "?:")
+_ANY_TYRE = _EITHER_TYRE.replace("?P<code>", "?:").replace("?P<n>", "?:").replace("?P<wide>", "?:")
 # One set comes off and another goes on, whichever is said first.
 _COMES = r"(?:(?:were|was|are|came|come|went|going|put|now) )*"
+
+
+def _open_was(values: dict[str, str], _data: Refdata) -> Open | None:
+    """Raises Ambiguous where nobody said with which tyre the speedometer was right."""
+    if "was" in values:
+        return None
+    why = "the tyre with which it was right was not said"
+    raise Ambiguous("speedometer", f"read as tyre {values['tyre']}", why, (), "say both, the old one and the new one")
+
+
 SPEEDO = Topic(
     lambda: answer_of("gears.true_speed", "true_speed"),
     "speed with other tyres",
@@ -248,11 +227,14 @@ SPEEDO = Topic(
         ),
     },
     r"speedo(?:meter)?s?|clock|dial|reads?|reading|says?|shows?|how fast|true|real(?:ly)?|actual(?:ly)?|speed"
-    r"|(?:how many |what |by what |which )?percent(?:age)?|per ?cent|over|under|fast|slow|how much|how far|too|high|low"
+    r"|(?:how many |what |by what |which )?percent(?:age)?|per ?cent|over|under|fast|slow|how much|how far|too"
+    r"|high|low"
     r"|going|doing"
     r"|(?:out|off)(?: by)?(?: how (?:much|far))?|by how much"
     r"|error|off|out|tyres?|tires?|wheels?|gps|fitted|put|on|back|took|changed|swapped|went|to|from|factory",
-    needs=("tyre", "was"),
+    needs=("tyre",),
+    opens=_open_was,
+    settle=_by_height,
     asks_for=r"speedo\w*|true speed|real speed|actual speed|how fast|really (?:doing|going)|actually (?:doing|going)",
     is_named=True,
     unmoved="metal finish form standard service quality",
@@ -294,7 +276,8 @@ ROAD = Topic(
                 "gear {}",
             ),
             Shaped(
-                r"(?:in )?(?:top|second|2nd|third|3rd|fourth|4th|fifth|5th|sixth|6th|overdrive)(?: gear)?(?: of| is|,)?"
+                r"(?:in )?(?:top|second|2nd|third|3rd|fourth|4th|fifth|5th|sixth|6th|overdrive)(?: gear)?(?: of|"
+                r" is|,)?"
                 r" (?P<n>0?\.[0-9]+|[1-3]\.[0-9]+)",
                 lambda m: m["n"] if m["n"][0] != "." else f"0{m['n']}",
                 "gear {}",
@@ -309,7 +292,8 @@ ROAD = Topic(
         NAMED_GEAR: GEAR_NAMED,
     },
     r"how fast|(?:what|which) (?:road )?speed|road speed|top speed|(?:how many )?(?:mph|km/h|kph|miles an hour)|speed"
-    r"|engine|rpms?|revs|gears?|axle|rear(?: end)?|diff|tyres?|tires?|(?:in )?top(?: gear)?|(?:the )?line|crossed|shift"
+    r"|engine|rpms?|revs|gears?|axle|rear(?: end)?|diff|tyres?|tires?|(?:in )?top(?: gear)?|(?:the )?line"
+    r"|crossed|shift"
     r"|redline|limiter|go(?:es|ing)?|doing|car|it|that|am i|will it|was he|would|is|at|fast",
     needs=("ratio", "engine_speed"),
     opens=_open_tyre,
@@ -348,7 +332,8 @@ REGEAR = Topic(
         ),
         "tyre": (
             Shaped(
-                r"(?:(?:now|up|to|on|for|put|fitted|fitting|with|got|running|it's|its|going)(?: it| the| my| a set of|"
+                r"(?:(?:now|up|to|on|for|put|fitted|fitting|with|got|running|it's|its|going)(?: it| the| my| a"
+                r" set of|"
                 rf" new| on| to)* )?{_EITHER_TYRE}",
                 _either,
                 "tyre {}",
@@ -361,6 +346,7 @@ REGEAR = Topic(
     r"|original(?:ly)?|re-?gear(?:ing|ed)?|tyres?|tires?|wheels?|went|had|now|came|with|from|swapped|changed|do i"
     r" need|need",
     needs=("ratio", "was", "tyre"),
+    settle=_by_height,
     asks_for=r"(?:what|which) (?:axle |diff |rear |final )*(?:ratios?|gears?|gearing)|re-?gear\w*",
     is_named=True,
     unmoved="metal finish form standard service quality",

@@ -6,6 +6,7 @@ from gaugeblock.answer.alloys import Graded
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.answer.stating import known
 from gaugeblock.driveline.ask.common import answer_of
+from gaugeblock.errors import Ambiguous
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -36,11 +37,32 @@ _THOUSANDS = Shaped(
 )
 # How the joint behind the first one is called.
 _SECOND = r"(?:other|second|back|rear|diff|pinion)(?: (?:end|one|joint|uj|u-joint))?"
+
+
+# What a number is of that is no angle.
+_OTHER_UNIT = (
+    r"(?:rpm|revs|in|inch(?:es)?|mm|ft|mph|km/h|speed|thou|lbs?|hp|m|plan|top|above|side|elevation|in"
+    r" plan|in the|from the|on plan|on the (?:plan|top|side))\b"
+)
+
+
+def _bare(view: str, say: str) -> Shaped:
+    """An angle whose degrees go without saying: 3 side and 2 plan."""
+    return Shaped(
+        rf"(?P<n>{NUMBER}) (?:off |out |down )?(?:in |from |on )?(?:the )?{view}(?: view)?",
+        lambda m: f"{m['n']} deg",
+        say,
+        doubt=1,
+        cue=("side", "elevation", "plan", "top", "above"),
+    )
+
+
 JOINT = Topic(
     lambda: answer_of("joints.answer", "joint"),
     "universal joint",
     {
         "top": (
+            _bare(r"(?:plan|top|above)", "{} seen from above"),
             amount(
                 "angle",
                 after=r"(?:off |out )?(?:in |from |on )?(?:the )?(?:plan|top|above)(?: view)?",
@@ -58,8 +80,15 @@ JOINT = Topic(
             amount(
                 "angle", after=r"(?:off |out |down )?(?:in |from |on )?(?:the )?(?:side|elevation)(?: view)?", say="{}"
             ),
+            _bare(r"(?:side|elevation)", "{}"),
             amount("angle", say="{}"),
             Shaped(rf"(?P<n>{NUMBER})(?= and {NUMBER} ?deg)", lambda m: f"{m['n']} deg"),
+            Shaped(
+                rf"(?:working |joint )?angles?(?: (?:of|is|are|at))* (?P<n>{NUMBER})(?: (?:at |on )?(?:the"
+                rf" )?front)?(?! ?{_OTHER_UNIT})",
+                lambda m: f"{m['n']} deg",
+                cue=("angle",),
+            ),
         ),
         "both": (Shaped("both(?: of the)?(?: ends)?", always("yes"), "both joints"),),
         "second": (
@@ -77,6 +106,13 @@ JOINT = Topic(
                 cue=("other", "second", "back", "rear", "diff", "pinion"),
             ),
             amount("angle", say="second {}", doubt=1),
+            Shaped(
+                rf"and (?P<n>{NUMBER})(?= |$)(?! ?{_OTHER_UNIT})",
+                lambda m: f"{m['n']} deg",
+                "second {}",
+                doubt=1,
+                cue=("and",),
+            ),
         ),
         "phasing": (
             Shaped(r"(?:in|correct(?:ly)?) phased?", always("in phase")),
@@ -93,10 +129,12 @@ JOINT = Topic(
     r" ]?shaft|shaft|angles?|vibrat\w*|working|operating"
     r"|(?:whats?|what is) the (?:real|true|actual|compound)|real|true|actual|compound|off|view|prop"
     r"|(?:at |on )?(?:the |at )?(?:one|front|first|gearbox) end"
+    r"|lift(?:ed|ing)?|shudder(?:s|ing)?|wrong|works?|true|zero|nought|wrong with (?:that|it)|she|back|ok"
     r"|fastest|runs?|running|front|slowest|highest|lowest|greatest|least|speeds?|bent|one|single"
     r"|(?:speed )?(?:changes?|varia\w+|varies|ripple|swing)|see|output",
     needs=("angle",),
-    asks_for=r"u|ujs?|u-?joints?|joints?|cardan|hooke\S*|drive ?shafts?|prop\S*|phase[ds]?|yokes?",
+    asks_for=r"u|ujs?|u-?joints?|joints?|cardan|hooke\S*|drive ?shafts?|prop\S*|phase[ds]?|yokes?"
+    r"|(?:true|compound|real) angles?|side.*plan|plan.*side",
     is_named=True,  # an angle alone is of anything
     table="joints",
     settle=_settle_joint,
@@ -132,7 +170,8 @@ JOINT_LIMIT = Topic(
     r"|biggest|steepest)(?: (?:working|operating|joint))?(?:"
     r" angle)?|how (?:much|steep)|too (?:much|steep)|prop|allowed|run(?:s)?|turns?|can|should|at that speed|limit|u",
     asks_for=r"(?:max(?:imum)?|most|greatest|biggest|steepest|how much|limit).*\bangles?"
-    r"|angles?.*\b(?:max(?:imum)?|limit|most)",
+    r"|angles?.*\b(?:max(?:imum)?|limit|most)|(?:what|which) (?:uj |u-joint |joint |working )*angle (?:can|may"
+    r"|should|is)",
     is_named=True,
     opens=_open_limit,
     unmoved="metal finish form standard service quality",
@@ -165,12 +204,36 @@ _OR_ELSE = (
     r"(?:shak(?:es?|ing)|vibrat(?:es?|ing)|rumbl(?:es?|ing)|whin(?:es?|ing)|wobbl(?:es?|ing)|drum(?:s|ming)?|growl)"
 )
 _BOX = "transmission|trans|tranny|gear ?box|output(?: shaft)?"
+_PROP = r"drive ?shaft|prop(?:eller)?[- ]?shaft|prop|shaft"
+EITHER_WAY = "up or down"
+
+
+def _open_slope(values: dict[str, str], _data: Refdata) -> Open | None:
+    """Raises Ambiguous where nobody said which way the shaft slopes: its joints stand otherwise each way."""
+    if EITHER_WAY in values["shaft"]:
+        slope = values["shaft"].removesuffix(f" {EITHER_WAY}")
+        why = f"which way the shaft slopes by {slope} was not said, and its joints stand otherwise each way"
+        do = f'say it, as "shaft {slope} down" where it falls to the rear, or "shaft {slope} up"'
+        raise Ambiguous("slope of the shaft", "read as universal joints", why, (), do)
+    return None
+
+
 SLOPES = Topic(
     lambda: answer_of("joints.answer", "joint"),
     "universal joints",
     {
         "gearbox": (_sloped(_BOX, "down", "", "gearbox {}"),),
-        "shaft": (_sloped(r"drive ?shaft|prop(?:eller)?[- ]?shaft|prop|shaft", "down", "", "shaft {}"),),
+        "shaft": (
+            Shaped(
+                rf"(?:the )?(?:{_PROP})(?: (?:is|at|runs?|sits?|stands?))+ (?P<n>[1-9][0-9.]*)(?:"
+                rf" ?(?:deg(?:rees?)?|\u00b0))?"
+                r"(?! ?(?:down|up|rpm|revs|mm|in))",
+                lambda m: f"{m['n']} deg {EITHER_WAY}",
+                "shaft {}",
+            ),
+            _sloped(_PROP, "down", "", "shaft {}"),
+            _sloped(_PROP, "up", "-", "shaft {}"),
+        ),
         "pinion": (
             _sloped("pinion(?: nose)?|diff|rear(?: end| axle)?", "up", "", "pinion up {}"),
             _sloped("pinion(?: nose)?", "down", "-", "pinion {}"),
@@ -179,6 +242,7 @@ SLOPES = Topic(
     },
     JOINT.signals + rf"|u|shafts?|down|up|slopes?|ok|right|good|cancel(?:s|led)?|{_OR_ELSE}",
     needs=("gearbox", "shaft", "pinion"),
+    opens=_open_slope,
     settle=_settle_slopes,
     unmoved="metal finish form standard service quality",
 )
@@ -251,7 +315,8 @@ SHAFT = Topic(
         "yield_strength": known("stress", "yields?(?: stress)?", "yield {}", cue=("yield",)),
         "modulus": known("stress", "modulus(?: of elasticity)?|young'?s modulus", "modulus {}", cue=("modul",)),
     },
-    rf"{_PROPELLER}|whips?|whirls?|whipping|outside(?: dia(?:meter)?)?|between (?:the )?(?:joint )?centres|critical(?:"
+    rf"{_PROPELLER}|whips?|whirls?|whipping|outside(?: dia(?:meter)?)?|between (?:the )?(?:joint )?centres"
+    rf"|critical(?:"
     r" speed)?|rpms?|revs|speed|safe|vibrat\w*|how"
     r" (?:fast|long)|spin|turn|too long"
     r"|(?:in )?(?:direct(?: top| drive)?|top)(?: gear)?|start(?:s|ing)?(?: to)?|longest|long|tube|shaft|steel|x"
@@ -273,4 +338,43 @@ LONGEST = Topic(
     is_named=True,
     opens=_open_shaft,
     unmoved="finish standard service quality",
+)
+# How fast a shaft turns behind the gearbox, where nobody said anything of its tube.
+PROP_SPEED = Topic(
+    SHAFT.answer,
+    "speed of a propeller shaft",
+    {
+        "engine_speed": (
+            amount("rotational speed", say="engine at {}"),
+            Shaped(
+                r"(?:at|to|spin(?:s|ning)?(?: (?:it|her))?(?: to)?|rev(?:s|ving)?(?: (?:it|her))?(?: to)?"
+                r"|turn(?:s|ing)?(?: to)?"
+                r"|redline(?: (?:of|is|at))?) (?P<n>[1-9][0-9]{3})(?! ?(?:lbs?|pounds|ft|mm|nm))",
+                lambda m: f"{m['n']} rpm",
+                "engine at {}",
+            ),
+        ),
+        "gears": (
+            Shaped(
+                r"(?:an? |the )?(?P<n>0?\.[0-9]{1,3}) (?:overdrive|od|top|fifth|sixth|5th|6th|fourth|4th)(?:"
+                r" (?:top|gear))*",
+                lambda m: f"0.{m['n'].split('.')[1]}",
+                "gear {}",
+            ),
+            Shaped(
+                r"(?:overdrive|top|fifth|sixth|5th|6th)(?: gear)?(?: (?:of|is|ratio))* (?P<n>0?\.[0-9]{1,3})",
+                lambda m: f"0.{m['n'].split('.')[1]}",
+                "gear {}",
+            ),
+            Shaped(r"(?:in )?direct(?: top| drive)?|1 to 1(?: top)?", always("1"), "gear {}"),
+        ),
+    },
+    rf"{_PROPELLER}|(?:gear ?)?box|engine|how fast|what speed|do|does|spin(?:s|ning)?|turn(?:s|ing)?|rpm|revs"
+    rf"|then|speed|top"
+    r"|whips?|check(?: whip)?(?: at)?|redline|is that|doing|with|an?",
+    needs=("engine_speed", "gears"),
+    asks_for=rf"(?:{_PROPELLER}).*(?:speed|do|does|turn\w*|spin\w*|fast|rpm|revs)|(?:fast|speed|rpm"
+    rf"|revs).*(?:{_PROPELLER})",
+    is_named=True,
+    unmoved="metal finish form state standard service quality",
 )

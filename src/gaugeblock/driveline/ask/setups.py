@@ -86,7 +86,8 @@ SETUP = Topic(
     r" (?:end|axle|gear))?|dial(?: (?:gauge|indicator|clock))?|sheet|set(?:ting)?(?:"
     r" ?up)?|axle|diff(?:erential)?|rear(?: end)?|gears?|crown ?wheel|(?:with )?(?:an? )?(?:crush"
     r" (?:sleeve|spacer)|solid spacer)|setting|how much|clearance|torque|taper(?:ed)?(?: roller)?|thou|teeth|tooth"
-    r"|between (?:the )?(?:teeth|gears)|on (?:an? |the )?(?:crown ?wheel|ring gear) tooth|dial gauge|lock|turn(?:ing)?"
+    r"|between (?:the )?(?:teeth|gears)|on (?:an? |the )?(?:crown ?wheel|ring gear) tooth|dial gauge|lock"
+    r"|turn(?:ing)?"
     r"|turn over|stop at|(?:with )?(?:an? |the )?(?:new )?crush (?:sleeve|spacer)|new (?:pinion |oil )?(?:seal|nut)"
     r"|(?:with )?no (?:oil )?seal(?: (?:fitted|in))?(?: yet)?",
     needs=("step",),
@@ -109,6 +110,15 @@ def _open_pitch(values: dict[str, str], _data: Refdata) -> Open | None:
 
     Raises Ambiguous where a load is asked of it, or where it may be no involute spline.
     """
+    if "judged" in values and not {"torque", "length"} & values.keys():
+        raise Ambiguous(
+            "torque",
+            f"read as spline of {values['teeth']} teeth",
+            "what it has to carry was not said, nor its steel",
+            (),
+            f'say the torque, and the steel with its hardness: "axle 4340 40 HRC, 1500 lb ft"; its size over the tops:'
+            f' "{values["teeth"]} spline 24/48 diameter"',
+        )
     if "pitch" in values:
         return None
     if values["teeth"] not in _PARALLEL and not {"torque", "length"} & values.keys():
@@ -116,6 +126,10 @@ def _open_pitch(values: dict[str, str], _data: Refdata) -> Open | None:
     few = values["teeth"] in _PARALLEL
     why = "the pitch was not said" + (", and so few splines may have parallel sides" if few else "")
     raise Ambiguous("pitch", f"spline of {values['teeth']} teeth", why, (), "say the pitch too, as 24/48")
+
+
+def _not_judged(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    return {key: value for key, value in values.items() if key != "judged"}
 
 
 SPLINE = Topic(
@@ -143,6 +157,15 @@ SPLINE = Topic(
             ),
         ),
         "torque": (amount("torque", say="{}"),),
+        "judged": (
+            Shaped(
+                r"(?:will|does|do|can|would|is|are)(?: (?:it|they|that|an?|the|my))*(?= [1-6][0-9][ -]?spl)"
+                r"|(?:hold|take|carry|survive|live|stand|strong enough|good enough|enough)(?: up| it)?",
+                always("yes"),
+                "what it carries",
+                cue=("hold", "take", "carry", "survive", "live", "stand", "enough"),
+            ),
+        ),
         "length": (amount("length", after=r"(?:long|engaged|engagement|of engagement)", say="{} long"),),
     },
     rf"{HALF_SHAFT}|drive ?shafts?|prop(?:eller)?[- ]?shafts?|"
@@ -151,6 +174,7 @@ SPLINE = Topic(
     r"|torque|carry|hold",
     needs=("teeth",),
     opens=_open_pitch,
+    settle=_not_judged,
     asks_for=r"splin\w*|[0-9]{2}/[0-9]{2}|pitch",
     is_named=True,  # a count of teeth alone is of anything
     table="splines",
@@ -161,4 +185,54 @@ SPLINE = Topic(
         "fit": lambda _: ("side fit", "major diameter fit"),
     },
     job_keys={"teeth": "teeth#"},
+)
+_NEAR = 0.02  # of what is measured over the tops, which wear
+
+
+def _of_pitch(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """The options with the pitch at which so many teeth measure so much over their tops, teeth and one by the pitch.
+
+    Raises Ambiguous where no pitch of the standard comes near.
+    """
+    from gaugeblock import units
+
+    teeth = int(values["teeth"])
+    tops = units.parse_measure(values["over"], "length", "over the tops").to("in")
+    near = min(_PITCHES, key=lambda pitch: abs((teeth + 1) / pitch - tops))
+    if abs((teeth + 1) / near - tops) > _NEAR * tops:
+        why = f"no pitch of the 30 degree involute standard gives {teeth} teeth {values['over']} over the tops"
+        do = "measure again over the tops and count again; it may be a metric spline or one with straight sides"
+        raise Ambiguous(values["over"], "spline", why, (), do)
+    return {"teeth": values["teeth"], "pitch": f"{near}/{2 * near}"}
+
+
+_TOPS = (
+    r"(?:(?:across|over|on)(?: the)? top[s]?|(?:od|o\.d|outside|major)(?: dia(?:meter)?)?|across|over(?:"
+    r" the)? splines?)"
+)
+# A spline of which one has the size over its tops and the count of its teeth, and wants its pitch.
+SPLINE_BY_SIZE = Topic(
+    SPLINE.answer,
+    SPLINE.noun,
+    {
+        "over": (
+            amount(
+                "length",
+                after=_TOPS,
+                bare="in",
+                say="{} over the tops",
+                cue=("top", "od", "o.d", "outside", "major", "across", "over"),
+            ),
+            amount("length", before=rf"(?:{_TOPS}|measures?|mic'?s)(?: (?:of|is))?", bare="in", say="{} over the tops"),
+            amount("length", say="{} over the tops", doubt=1),
+        ),
+        "teeth": SPLINE.slots["teeth"],
+    },
+    SPLINE.signals
+    + r"|old|measures?|measured|count(?:s|ed)?|tops?|what pitch|which pitch|call(?:ed)?|man|find|tell|spec",
+    needs=("over", "teeth"),
+    settle=_of_pitch,
+    asks_for=r"(?:what|which) (?:pitch|spline)|call.*spline|identify|spline.*(?:is it|called)|pitch is",
+    is_named=True,
+    unmoved="metal finish form state standard service quality",
 )

@@ -2,27 +2,59 @@
 
 from __future__ import annotations
 
+import re
+
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always
 from gaugeblock.driveline.ask.common import answer_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    import re
-
-    from gaugeblock.answer.asking import Reader
+    from gaugeblock.answer.asking import Open, Reader
+    from gaugeblock.tables.load import Refdata
 
 _UNIT = r"(?: ?(?P<unit>thou(?:sandths?)?|inch(?:es)?|in|\"|mm))?"
 _THICK = rf"(?P<n>{NUMBER}){_UNIT}"
 
 
 def _thick(match: re.Match[str]) -> str | None:
-    """A thickness: in thousandths as shops say it, in millimetres, else in inches where it is a decimal of one."""
+    """A thickness: in thousandths as shops say it, in millimetres, in inches; a bare decimal keeps the unit open."""
     number, unit = match["n"], match["unit"] or ""
     if unit.startswith("thou"):
         return f"{int(number) / 1000:.3f} in" if number.isdigit() else None
     if unit == "mm":
         return f"{number} mm"
-    return f"{number} in" if unit or number.startswith((".", "0.")) else None
+    return f"{number} in" if unit else number if number.startswith((".", "0.")) else None
+
+
+def _span(match: re.Match[str]) -> str | None:
+    """Two thicknesses that a backlash is to lie between: 0.13 to 0.18 mm, six to ten thou."""
+    low, high, unit = match["low"], match["high"], match["unit"] or ""
+    if unit.startswith("thou"):
+        return f"{int(low) / 1000:.3f} to {int(high) / 1000:.3f} in" if low.isdigit() and high.isdigit() else None
+    if not unit and not low.startswith((".", "0.")):
+        return None
+    return f"{low} to {high}{f' {unit}' if unit == 'mm' else ' in' if unit else ''}"
+
+
+def _in_one_unit(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """The options with the unit of the others where one was said bare: a bare decimal beside millimetres is one too,
+    unless it is so small that inches may be meant.
+    """
+    unit = "mm" if any(value.endswith(" mm") for value in values.values()) else "in"
+    least = _LEAST_MM if unit == "mm" else 0
+    is_bare = {k for k, v in values.items() if k in _LENGTHS and _BARE.fullmatch(v) and float(v) >= least}
+    return {k: f"{v} {unit}" if k in is_bare else v for k, v in values.items()}
+
+
+def _open_span(values: dict[str, str], data: Refdata) -> Open | None:
+    """Both ends of what the backlash is to be between."""
+    wanted = values.get("wanted", "")
+    if " to " not in wanted:
+        return None
+    low, _, rest = wanted.partition(" to ")
+    high, _, unit = rest.partition(" ")
+    ends = [f"{one} {unit}".strip() for one in (low, high)]
+    return ("wanted",), [{"wanted": _in_one_unit({**values, "wanted": one}, data)["wanted"]} for one in ends]
 
 
 def _length(before: str, say: str, after: str = "") -> tuple[Reader, ...]:
@@ -33,10 +65,17 @@ def _length(before: str, say: str, after: str = "") -> tuple[Reader, ...]:
 
 def _mark(whose: str, say: str) -> tuple[Reader, ...]:
     """The mark on a pinion: a whole number with its sign."""
-    words = rf"(?:{whose})(?: (?:pinion|gear|head|one|mark|marked|is|was|says|reads|at|of))*"
+    words = rf"(?:{whose})(?: (?:pinion|gear|head|one|mark|marked|etched|stamped|is|was|says|reads|at|of))*"
     return (Shaped(rf"{words} (?P<n>[+-]?[0-9]{{1,2}})", lambda m: m["n"], say),)
 
 
+_LENGTHS = ("backlash", "wanted", "move", "ring_side", "other_side", "preload", "shim")
+_LEAST_MM = 0.03
+_BARE = re.compile(r"0?\.[0-9]+", re.ASCII)
+_WANTED = (
+    r"(?:i )?want(?:ed|s)?(?: it)?(?: (?:at|to be))?|should be|needs? to be|needs?|to get|target(?: of| is)?"
+    r"|(?:the )?(?:maker|book|manual|sheet)(?: (?:says|wants|is))?|(?:new )?spec(?: is)?"
+)
 _IS = r"(?: (?:is|was|of|now|reads?|measured|measures|at|pack|shims?))*"
 SHIMS = Topic(
     lambda: answer_of("shims.answer", "shims"),
@@ -44,13 +83,14 @@ SHIMS = Topic(
     {
         "backlash": _length(f"backlash{_IS}", "backlash {}", "(?:of )?backlash"),
         "wanted": (
-            *_length(
-                r"(?:i )?want(?:ed|s)?(?: it)?(?: (?:at|to be))?|should be|needs? to be|needs?|to get|target(?: of|"
-                r" is)?"
-                r"|(?:maker|book|manual) (?:says|wants)|spec(?: is)?",
+            Shaped(
+                rf"(?:{_WANTED})(?: (?:is|between|from))* (?P<low>{NUMBER})(?: (?:in|mm))?(?: ?(?:to|-|and)"
+                rf" ?)(?P<high>{NUMBER}){_UNIT}",
+                _span,
                 "wanted {}",
-                "wanted",
+                cue=("to", "and", "-"),
             ),
+            *_length(_WANTED, "wanted {}", "wanted"),
             Shaped(
                 r"(?:i )?(?:want|need)(?:s|ed)?(?: it)?(?: (?:at|to be))? (?P<n>[0-9]{1,2})(?= (?:so|how|what|which)"
                 r"|$)",
@@ -81,7 +121,8 @@ SHIMS = Topic(
                 r"(?:change|alter|move"
                 r"|do to|affect) (?:the )?)?backlash"
                 r"(?: (?:change|alter|move|shift|differ|go)s?(?: by)?)?"
-                r"|backlash (?:change|alter|move)s?(?: by)? (?:how much|what)|(?:change|difference) (?:in|of) backlash",
+                r"|backlash (?:change|alter|move)s?(?: by)? (?:how much|what)|(?:change|difference) (?:in|of)"
+                r" backlash",
                 always("backlash"),
                 "what the backlash changes by",
                 cue=("backlash",),
@@ -93,7 +134,7 @@ SHIMS = Topic(
         "shim": _length(
             rf"(?:pinion |depth |old )*shims?(?: (?:in|there))*{_IS}",
             "pinion shim {}",
-            "(?:pinion |depth )*shims?(?: under (?:the |its )?head)?",
+            "(?:of )?(?:pinion |depth )*shims?(?: under (?:the |its )?head)?",
         ),
         "old_mark": _mark("old|mark(?:ed)? was|was|came out", "old mark {}"),
         "new_mark": _mark("new|now|goes in|mark(?:ed)? is|pinion head is|(?:new )?pinion is", "new mark {}"),
@@ -106,13 +147,18 @@ SHIMS = Topic(
             ),
         ),
     },
-    r"shims?|shimming|(?:shift|slide|move)(?: the)? carrier|carrier|side bearings?|diff(?:erential)?|pinion(?: depth)?"
+    r"shims?|shimming|(?:shift|slide|move)(?: the)? carrier|carrier|side bearings?|diff(?:erential)?|pinion(?:"
+    r" depth)?"
     r"|depth|axle|backlash|which(?: shims?)?"
     r"|which way(?: (?:do|should) (?:i|we|they|the shims))?(?: (?:move|go|shift))?|way"
+    r"|(?:shim )?change|(?:goes |moves )?from (?:which|what) side to (?:which|what)(?: side)?|start with"
+    r"|thickness|had"
     r"|from (?:one )?side to (?:the other(?: side)?|side)|from the left to the right|by|to the other side"
     r"|(?:to )?mov(?:e|ing)|packs?|rear(?: end)?|ring(?: gear)?|crown ?wheel|across|over|far|shows?|set(?:ting)?(?:"
     r" up)?|(?:the )?dial(?: says| reads)?|says|reads|nearer|closer"
     r"|(?:nearer|closer)(?: to)?(?: the)? pinion(?: or further(?: off| away| out)?)?|bring",
+    opens=_open_span,
+    settle=_in_one_unit,
     table="shims",
     asks_for=r"shim(?:s|ming)?|(?:shift|slide|mov(?:e|ed|ing))(?: the)? (?:carrier|diff)|backlash changes?"
     r"|change.* backlash",

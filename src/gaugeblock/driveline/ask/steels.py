@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
+from gaugeblock.driveline.ask.between import HARDNESS_BETWEEN, SCALE_WANTED, held_against, on_scale
 from gaugeblock.driveline.ask.common import HALF_SHAFT, HARDNESS_SAID, SCALE, SHEAR, answer_of, treatments
 from gaugeblock.errors import Ambiguous, InputError
 
@@ -14,8 +15,10 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 
-def _by_value(value: str, *, steel: str = "", data: Refdata) -> Sheet:
-    """A hardness on other scales and as strength, which is the same for every steel of even structure."""
+def _by_value(value: str, *, steel: str = "", within: str = "", wanted: str = "", data: Refdata) -> Sheet:
+    """A hardness on other scales and as strength, which is the same for every steel of even structure; whether it lies
+    ``within`` what was asked of it, ``28 to 32 HRC``; what is told where the ``wanted`` scale has none of it.
+    """
     del steel
     from gaugeblock.driveline.hardness import hardness
 
@@ -24,7 +27,10 @@ def _by_value(value: str, *, steel: str = "", data: Refdata) -> Sheet:
         raise Ambiguous(
             number, "hardness", "the scale was not said", ("HRC", "HRB", "HB", "HV"), "say the scale, 30 HRC"
         )
-    return hardness(scale, number, data=data)
+    sheet = hardness(scale, number, data=data)
+    if within:
+        return held_against(sheet, number, scale, within)
+    return on_scale(sheet, value, wanted) if wanted and wanted != scale else sheet
 
 
 def _no_temper_wanted(values: dict[str, str]) -> None:
@@ -42,29 +48,51 @@ def _no_temper_wanted(values: dict[str, str]) -> None:
         )
 
 
+PREHARD = "prehard"
+
+
+def _no_prehard(values: dict[str, str]) -> None:
+    """Raises Ambiguous where a bar was bought hardened and nobody said how hard: its strength follows its hardness."""
+    if PREHARD in values and not {"hardness", "yield_strength"} & values.keys():
+        grade = values.get("grade", "4140")
+        raise Ambiguous(
+            "hardness",
+            f"read as shaft steel {grade}, pre-hardened",
+            "how hard the pre-hardened bar is was not said; such bar is commonly sold at 28 to 32 HRC, and its"
+            " certificate says it",
+            (),
+            f'say its hardness with the rest, as "{grade} 28 HRC"',
+        )
+
+
 def _open_steel(values: dict[str, str], data: Refdata) -> Open | None:
     """The treatments of a steel that was named alone, each with what its shaft yields at."""
-    return treatments("grade", _without_splines(values, data), answer_of("steel", "steel"), data)
+    own = _without_splines(values, data)
+    return treatments("grade", own, answer_of("steel", "steel"), data)
 
 
 def _without_splines(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """How many splines a shaft has says nothing of the diameter that was said."""
     _no_temper_wanted(values)
-    return {k: v for k, v in values.items() if k != "splines"}
+    _no_prehard(values)
+    return {k: v for k, v in values.items() if k not in ("splines", PREHARD)}
 
 
 def _settle_steel(values: dict[str, str], _data: Refdata) -> dict[str, str]:
-    """Without the splines, whose root is the shaft that is said; a hardness that is given is not asked for.
+    """Without the splines, whose root is the shaft that is said, and without a temper where a treatment of several has
+    none; a hardness that is given is not asked for.
 
     Raises InputError as ``_no_temper_wanted`` does.
     """
     _no_temper_wanted(values)
-    left_out = {"splines", *(("fact",) if "hardness" in values and values.get("fact") == "hardness" else ())}
-    return {k: v for k, v in values.items() if k not in left_out}
+    _no_prehard(values)
+    left_out = {"splines", PREHARD, *(("fact",) if "hardness" in values and values.get("fact") == "hardness" else ())}
+    return {k: v for k, v in values.items() if k not in left_out and (k, v) != ("temper", "any")}
 
 
 # ``temper 4140`` names a steel: nobody tempers at 4140 degF.
 _NO_STEEL = r"(?! (?:10[1-9]|15[0-9]|4[0-9]{2}|[5-9][0-9]{2})[0-9]\b)"
+_MOST_THICK = 250  # mm, of a shaft
 STEEL = Topic(
     lambda: answer_of("steel", "steel"),
     "shaft steel",
@@ -76,6 +104,16 @@ STEEL = Topic(
                 r"(?:at |to |treated to )?(?P<n>[0-9]{3}) ?ksi(?! yield)",
                 lambda m: f"quenched and tempered to {m['n']} ksi",
             ),
+            Shaped(
+                r"(?:condition )?h ?-?(?P<n>900|925|1025|1075|1100|1150)",
+                lambda m: f"{'double aged' if m['n'] == '1150' else 'aged'} H{m['n']}",
+                "{}",
+                cue=("h9", "h1", "h 9", "h 1", "h-9", "h-1"),
+            ),
+        ),
+        PREHARD: (
+            Shaped(r"pre-?hard(?:ened)?", always("yes"), "pre-hardened", cue=("prehard", "pre-hard")),
+            Shaped(r"pre hard(?:ened)?", always("yes"), "pre-hardened", cue=("pre hard",)),
         ),
         "temper": (
             amount(
@@ -116,16 +154,23 @@ STEEL = Topic(
         ),
         "splines": (Shaped(r"(?P<n>[0-9]{2}) ?(?:splines?|spl)", lambda m: m["n"], "{} splines"),),
         "shaft": (
+            Shaped(  # nobody has a shaft so many inches thick
+                r"(?P<n>1[3-9]|[2-9][0-9])(?: (?:solid|round))* (?:dia(?:meter)?)", lambda m: f"{m['n']} mm", "shaft {}"
+            ),
             amount(
                 "length",
                 after=r"(?:shaft|axle(?: shaft)?|(?:round )?bar|(?:minor |root )?dia(?:meter)?|round)",
                 bare="in",
                 say="shaft {}",
+                most=_MOST_THICK,
             ),
-            amount("length", before=r"(?:shaft|axle|diameter|dia)(?: of| is)?", say="shaft {}"),
-            amount("length", say="shaft {}", doubt=3),
+            amount("length", before=r"(?:shaft|axle|diameter|dia)(?: of| is)?", say="shaft {}", most=_MOST_THICK),
+            amount("length", say="shaft {}", doubt=3, most=_MOST_THICK),
         ),
-        "length": (amount("length", after="long", say="{} long"),),
+        "length": (
+            amount("length", after="long", say="{} long"),
+            amount("length", after=r"(?:axle|(?:half ?)?shaft)(?: shaft)?", say="{} long", least=_MOST_THICK),
+        ),
         "torque": (amount("torque", say="{}"),),
         "yield_strength": known("stress", "yields?(?: stress)?", "yield {}", cue=("yield",)),
         "shear_modulus": known("stress", SHEAR, "shear modulus {}", cue=("shear", "rigid", "torsion")),
@@ -134,7 +179,9 @@ STEEL = Topic(
     r"(?:yield|torsional)(?: strength| yield)?|strength|how"
     r" strong|strong|hold|carr(?:y|ies)|enough|torque|twist|hard(?:ness|ened)?|treated|heat treat(?:ed|ment)?"
     r"|rc|hrc|rockwell|temper(?:ed)?|quenched|splined|it|steel|bars?|shafts?|axles?(?: shafts?)?|good"
-    r" for|stub|round|take|stand|yields?|before it|limit|survive|thick|solid|before|carry|twists?",
+    r" for|stub|round|take|stand|yields?|before it|limit|survive|thick|solid|before|carry|twists?|under"
+    r"|(?:safe )?max(?:imum)?|most|sees|mid[- ]?shafts?|(?:input|output|lay|jack)[- ]?shafts?"
+    r"|pull(?:er|ing)|(?:(?:race|racing) )?gears|thickness|big|diameter|stronger|weaker",
     needs=("grade",),
     table="driveline",
     job_keys={"grade": "steel", "shaft": "diameter"},
@@ -145,7 +192,12 @@ STEEL = Topic(
 HARDNESS = Topic(
     lambda: _by_value,
     "hardness",
-    {"value": HARDNESS_SAID, "steel": (Named(words_of("driveline", "steel", "driveline/steels"), say="steel {}"),)},
+    {
+        "within": HARDNESS_BETWEEN,
+        "value": HARDNESS_SAID,
+        "wanted": SCALE_WANTED,
+        "steel": (Named(words_of("driveline", "steel", "driveline/steels"), say="steel {}"),),
+    },
     rf"{HALF_SHAFT}|(?:in|to|as|into|equals?|is|what|which)(?: what)? (?:{SCALE}|ksi|mpa|psi|tensile)"
     rf"|convert(?:ed)?|conversion"
     rf"|hard(?:ness)?"
@@ -153,6 +205,9 @@ HARDNESS = Topic(
     r"|ksi|psi|steel|shaft|axle|bar|(?:right |all the way )?through|tests?|tested|reads?|hardness"
     r" tester|file(?:"
     r" test(?:er)?)?"
+    r"|(?:print|drawing|spec|sheet) (?:calls? for|wants?|asks? for|says?)|(?:mill )?cert(?:ificate)?(?:"
+    r" (?:gives?|says?|reads?))?"
+    r"|in or out|inside(?: or out)?|within|in range|pass(?:es)?|splines?|journals?|cheap|gives|bar|in spec"
     r"|goes with|(?:what )?does (?:that|it) (?:mean|come to)|comes? to|works? out|roughly|file tester|tester",
     needs=("value",),
 )
@@ -165,6 +220,7 @@ BY_SCALE = Topic(
     needs=("scale", "value"),
     columns={"scale": ("driveline/hardness", "scale")},
 )
+_MOST_WALL = 15  # mm
 STRESS = Topic(
     lambda: answer_of("stress", "shaftstress"),
     "shear stress of a shaft",
@@ -182,6 +238,11 @@ STRESS = Topic(
             amount("length", after="(?:bore|hole|inside)", say="bore {}"),
             amount("length", before="(?:bored?|bore of|hole of|hollow)", say="bore {}"),
         ),
+        "wall": (
+            amount("length", after="wall", bare="in", say="{} wall", most=_MOST_WALL, cue=("wall",)),
+            amount("length", before="x|by", say="{} wall", most=_MOST_WALL, cue=("x ", "by ")),
+            amount("length", before="wall(?: (?:of|is))?", say="{} wall", most=_MOST_WALL, cue=("wall",)),
+        ),
     },
     rf"{HALF_SHAFT}|"
     r"(?:what |how much )?(?:shear |torsional |torsion )?stress(?:es)?|ksi|mpa|psi|shafts?|axles?|bars?|solid"
@@ -192,12 +253,14 @@ STRESS = Topic(
     is_named=True,
     unmoved="metal finish standard service quality",
 )
+_OF_TUBE = Shaped(r"(?P<n>[1-6](?:\.[0-9]+)?)(?= (?:x|by) 0?\.)", lambda m: f"{m['n']} in", "{}", cue=(" x ", " by "))
 SHEAR_YIELD = Topic(
     lambda: answer_of("stress", "shaftstress"),
     "torque at which a shaft yields",
     {
         "diameter": (
             amount("length", before=r"(?:plain|solid|round)(?: (?:plain|solid|round))*", after=r"(?:axle|shaft|bar)s?"),
+            _OF_TUBE,
             *STRESS.slots["diameter"],
         ),
         "shear_yield": (
@@ -216,7 +279,7 @@ SHEAR_YIELD = Topic(
             ),
             amount("stress", after=r"(?:in |of )?shear(?: yield)?(?: strength)?", say="shear yield {}"),
         ),
-        "bore": STRESS.slots["bore"],
+        **{key: STRESS.slots[key] for key in ("bore", "wall")},
     },
     STRESS.signals + r"|thinnest(?: part| point)?|how much|its"
     r"|(?:before |until |when )?(?:it )?(?:yields?|twists?|takes? a set|let'?s go)",
@@ -224,6 +287,10 @@ SHEAR_YIELD = Topic(
     asks_for=r"torque|carry|take|takes|hold|stand|newton metres|pounds",
     is_named=True,
     unmoved="metal finish standard service quality",
+)
+_OF_A_TUBE = (
+    r"|(?:dom|erw|drawn|welded|seamless|steel|mild steel)(?: steel)?(?: (?:tub(?:e|ing)|pipe))?|tub(?:e"
+    r"|ing)s?|limit|max(?:imum)?|most|safe"
 )
 _TENSION = r"(?:tensile |tension )?yields?(?: (?:strength|stress|point|in tension))*"
 # The same of a steel of which one knows where it yields in tension, as a certificate says it.
@@ -246,11 +313,76 @@ TENSILE_YIELD = Topic(
                 cue=("yield",),
             ),
         ),
-        "bore": STRESS.slots["bore"],
+        **{key: STRESS.slots[key] for key in ("bore", "wall")},
     },
-    SHEAR_YIELD.signals,
+    SHEAR_YIELD.signals + _OF_A_TUBE,
     needs=("diameter", "yield_strength"),
     asks_for=SHEAR_YIELD.asks_for,
     is_named=True,
     unmoved="metal finish form standard service quality",
+)
+
+
+def _no_steel(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """Without the steel, which twists as any other does, soft or hard."""
+    return {k: v for k, v in values.items() if k not in ("grade", "hardness")}
+
+
+# How far a shaft of any steel twists.
+TWIST = Topic(
+    STRESS.answer,
+    "twist of a shaft",
+    {
+        "diameter": STEEL.slots["shaft"],
+        "length": (
+            Shaped(r"per (?:met(?:re|er)|m)", always("1 m"), "a metre long", cue=("per ",)),
+            Shaped(r"per (?:foot|ft)", always("1 ft"), "a foot long", cue=("per ",)),
+            amount("length", after="of(?: an?)?", say="{} long", cue=("of",)),
+            *STEEL.slots["length"],
+        ),
+        **{key: STRESS.slots[key] for key in ("torque", "bore")},
+        **{key: STEEL.slots[key] for key in ("grade", "hardness")},
+    },
+    STRESS.signals
+    + r"|(?:angle of )?twist(?:s|ing)?(?: angle)?|wind(?:s|ing)?(?: ?-?up)?|how (?:far|much)|angle|degrees",
+    needs=("diameter", "length", "torque"),
+    settle=_no_steel,
+    asks_for=r"(?:angle of )?twist(?:s|ing)?|wind(?:s|ing)?(?: ?-?up)?",
+    is_named=True,
+    unmoved="metal finish state form standard service quality",
+)
+
+
+def _no_yield(values: dict[str, str], _data: Refdata) -> Open | None:
+    """Raises Ambiguous: what a tube bears hangs on where its steel yields, and nobody said that."""
+    tube = f"{values['diameter']} x {values['wall']}"
+    why = (
+        "what torque a tube bears hangs on where its steel yields, and the name of its make does not say it; a weld"
+        " beside it yields sooner"
+    )
+    do = (
+        "take the yield from the mill certificate, or from the standard that it is sold to:"
+        f' `gaugeblock ask 1026 DOM tube yield`. Then ask "{tube} tube yields at 70 ksi torque"'
+    )
+    raise Ambiguous("yield strength", f"read as torque of a tube, {tube}", why, (), do)
+
+
+TUBE_TORQUE = Topic(
+    SHEAR_YIELD.answer,
+    "torque of a tube",
+    {
+        "diameter": (
+            amount("length", before=r"(?:tube|tubing)(?: of)?"),
+            _OF_TUBE,
+            amount("length", doubt=1),
+        ),
+        "wall": STRESS.slots["wall"],
+        "torque": STRESS.slots["torque"],
+    },
+    TENSILE_YIELD.signals + r"|prop(?:eller)?[- ]?shafts?|drive ?shafts?",
+    needs=("diameter", "wall"),
+    opens=_no_yield,
+    asks_for=r"torque.*|take|carry|hold|stand|twist",
+    is_named=True,
+    unmoved="finish standard service quality",
 )

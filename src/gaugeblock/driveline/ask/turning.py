@@ -43,6 +43,18 @@ TURNS = Topic(
                 cue=("prop", "shaft", "pinion", "yoke"),
             ),
             Shaped(
+                rf"{_SHAFT} {_ABOUT}(?P<n>{NUMBER}) {_TURNS}",
+                _number,
+                "{} of the shaft",
+                cue=("prop", "shaft", "pinion", "yoke"),
+            ),
+            Shaped(
+                rf"(?P<n>{NUMBER}) {_SHAFT} {_TURNS}",
+                _number,
+                "{} of the shaft",
+                cue=("prop", "shaft", "pinion", "yoke"),
+            ),
+            Shaped(
                 rf"(?P<n>{NUMBER})(?: {_TURNS})? (?:of|on|at) {_SHAFT}|(?:turned|spun|turning)"
                 rf" {_SHAFT} {_ABOUT}(?P<m>{NUMBER})"
                 rf" {_TURNS}",
@@ -59,6 +71,29 @@ TURNS = Topic(
                 _number,
                 "{} of the wheel",
                 cue=("wheel", "tyre", "tire"),
+            ),
+            Shaped(
+                r"(?:per|(?:for|to) (?:each|every|one|1)) (?:wheel|tyre|tire) (?:turn|rev|revolution)",
+                always("1"),
+                "{} of the wheel",
+                cue=("per ", "each", "every", "one", "1"),
+            ),
+            Shaped(
+                rf"{_COUNT} (?:wheel|tyre|tire) {_TURNS}", _number, "{} of the wheel", cue=("wheel", "tyre", "tire")
+            ),
+            Shaped(
+                rf"{_COUNT}(?: (?:full|complete))? {_TURNS} (?:of|on|at|to) (?:the )?(?:other|free)(?: one)?(?= |$)",
+                _number,
+                "{} of the wheel",
+                cue=("other", "free"),
+            ),
+            Shaped(
+                r"(?:turned|spun)(?: (?:just|only|the|my))* (?:left|right|near|far|off|one|back|rear)(?: (?:side"
+                r"|hand|one|wheel))*"
+                r" (?P<n>an?|one|1)(?: (?:full|complete))? turn",
+                _number,
+                "{} of the wheel",
+                cue=("turned", "spun"),
             ),
             Shaped(
                 rf"{_COUNT}(?: (?:full|complete))? {_TURNS} (?:of|on|at|to) (?:{_OF_A_WHEEL}|(?=both ))",
@@ -82,6 +117,14 @@ TURNS = Topic(
         ),
         "turned": (
             Shaped(
+                r"(?:the )?(?:left|right|other|off side|near side)(?: (?:one|wheel|side))? (?:sat|stayed|stays"
+                r"|is|was|held)"
+                r"(?: dead)? still",
+                always("one"),
+                "one wheel turned, the other held",
+                cue=("still",),
+            ),
+            Shaped(
                 rf"{_ONE}(?:{_WHEEL}|side|end) (?:is |was )?(?:{_DOWN})(?: and| with)*(?: the)? other(?: one)?"
                 rf"(?: (?:{_WHEEL}|side|end))? (?:is |was )?(?:{_UP})"
                 rf"|{_ONE}(?:{_WHEEL}|side|end) (?:is |was )?(?:{_UP}|{_DOWN})"
@@ -104,13 +147,15 @@ TURNS = Topic(
     r"(?:(?:what|which)(?:'?s| is)?(?: the| axle| rear)* )?(?:diff(?:erential)?|gears?|gearing|ratio|axle|rear end)"
     r"(?: ratio)?(?: (?:of|in) (?:the |my )?(?:diff|axle|rear end|thing|car))?(?: (?:have |has "
     r"|'?ve )?(?:i|it)(?: got)?)?"
+    r"|and a bit|(?:chalk )?mark(?: on)?|gave|please|both wheels up|(?:back |rear )?wheels up|on the|went"
     r"|what have i got|full|whisker|and a|open(?: diff(?:erential)?)?|by hand|gave|give|giving|lifted|raised"
     r"|(?:with the |the )?(?:gear ?)?box(?: is)? in neutral|in neutral|neutral|and|i|round|around|exactly"
     r"|jacked(?: up)?"
     r"|floor|ground|on the|prop|shaft|drive ?shaft|wheels?|tyres?|tires?|turn(?:ed|s)?|back(?: end)?"
     r"|rear(?: end)?|count(?:ed)?",
     needs=("shaft",),
-    asks_for=r"ratio|what have i got|(?:what|which) (?:axle |rear )?(?:diff|gears?|gearing|axle|rear end)",
+    asks_for=r"(?:went|turned|goes|turns) (?:round|around)|wheel.*(?:prop|drive ?shaft)|(?:prop|drive ?shaft).*wheel"
+    r"|ratio|what have i got|(?:what|which) (?:axle |rear )?(?:diff|gears?|gearing|axle|rear end)",
     is_named=True,
     unmoved="metal finish state form standard service quality",
 )

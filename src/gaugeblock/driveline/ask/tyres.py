@@ -46,12 +46,16 @@ TYRE = Topic(
                 always("circumference"),
             ),
             Shaped(
-                r"(?:outside |overall |rolling )?(?:dia(?:meter)?|height)|how (?:tall|high|big)|od|tall",
+                r"(?:outside |overall |rolling )?(?:dia(?:meter)?|height)|how (?:tall|high|big)|od|tall(?:er"
+                r"|est)?|biggest"
+                r"|higher|highest",
                 always("diameter"),
             ),
         ),
     },
-    r"tires?|tyres?|rubber|sizes?|inches|wheels?|(?:when |brand )new|unloaded|off the car"
+    r"tires?|tyres?|rubber|sizes?|inches|wheels?|metric(?: (?:equivalent|size))?|equivalent|equals?"
+    r"|near(?:ly)?(?: enough)?"
+    r"|stands?(?: any)?|any|same|(?:when |brand )new|unloaded|off the car"
     r"|not (?:squashed|loaded|squat|flattened)(?: by (?:the|its|any) (?:load|weight))?|(?:with )?(?:no|without) load",
     needs=("size",),
     unmoved="metal finish form standard service quality",
@@ -108,4 +112,94 @@ SHORT_TYRE = Topic(
     r"|[1-3][0-9]5 ?r ?1[2-9]",
     is_named=True,
     unmoved="metal finish form standard service quality",
+)
+_WIDER = (-10, 0, 10)  # mm
+_AS_HIGH = 0.03
+
+
+def _open_rim(values: dict[str, str], _data: Refdata) -> Open | None:
+    """The tyre that was said, and those for the other rim that stand about as high, the nearest first."""
+    import re
+
+    numbers = [float(number) for number in re.findall(r"[0-9]+(?:\.[0-9]+)?", values["like"])]
+    if "X" in values["like"]:  # 31x10.50R15, in inches
+        width, high = 10.0 * round((numbers[1] * 25.4 - 5) / 10) + 5, numbers[0] * 25.4
+    else:
+        width, high = numbers[0], 2 * numbers[0] * numbers[1] / 100 + numbers[2] * 25.4
+    other = float(values["rim"])
+    found = {
+        f"{wide:g}/{profile}R{values['rim']}": abs(2 * wide * profile / 100 + other * 25.4 - high) / high
+        for more in _WIDER
+        for wide in [width + more]
+        for profile in range(30, 90, 5)
+    }
+    near = sorted((size for size in found if found[size] <= _AS_HIGH), key=lambda size: found[size])
+    return ("size",), [{"size": size} for size in (values["like"], *near)]
+
+
+def _of_size(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    return {key: value for key, value in values.items() if key in ("size", "fact")}
+
+
+# Which tyre for another rim stands about as high as one that was said.
+TYRE_AS_HIGH = Topic(
+    TYRE.answer,
+    "tyres that stand about as high",
+    {
+        "like": (TYRE.slots["size"][0],),
+        "rim": (
+            Shaped(
+                r"(?:(?:what|which) )?(?:an? |on )?(?P<n>1[2-9]|2[0-4])[ -]?(?:inch|in|\")(?: (?:rims?|wheels?"
+                r"|sizes?|tyres?"
+                r"|tires?|version|equivalent|one))*",
+                lambda m: m["n"],
+                "on {} inch rims",
+            ),
+            Shaped(
+                r"(?:what|which) (?P<n>1[2-9]|2[0-4])(?= (?:is|comes|would|size|tyre|tire|matches|stands))",
+                lambda m: m["n"],
+                "on {} inch rims",
+            ),
+        ),
+    },
+    TYRE.signals
+    + r"|which|what|closest|nearest|close|comes?|(?:in |the )?(?:same )?(?:height|diameter)|to|as|tall|high|replaces?"
+    r"|going|go|swap|up(?:size)?|down|rims?|keeps?|match(?:es)?|from|need",
+    needs=("like", "rim"),
+    opens=_open_rim,
+    settle=_of_size,
+    asks_for=r"closest|nearest|same (?:height|diameter|size|overall)|match(?:es)?|as (?:tall|high)|equals?"
+    r"|replaces?|equivalent",
+    is_named=True,
+    unmoved="metal finish form state standard service quality",
+)
+# A tyre of which only the height was said.
+TYRE_BY_HEIGHT = Topic(
+    TYRE.answer,
+    "tyre",
+    {
+        "size": (
+            Shaped(
+                r"(?P<n>[2-4][0-9](?:\.[0-9]+)?) ?(?:inch(?:es)?|in|\")(?: (?:tall|high|diameter))?(?: (?:tyres?"
+                r"|tires?|wheels?))?"
+                r"|(?:tyres?|tires?|wheels?)(?: (?:of|is|are|that|stands?))* (?P<m>[2-4][0-9](?:\.[0-9]+)?)"
+                r"(?: ?(?:inch(?:es)?|in|\"))?(?: (?:tall|high))?",
+                lambda m: f"{m['n'] or m['m']} in",
+                "{}",
+                cue=("tyre", "tire", "wheel"),
+            ),
+            Shaped(
+                r"(?P<n>[4-9][0-9]{2}|1[0-2][0-9]{2}) ?mm(?: (?:tall|high|diameter))?(?: (?:tyres?|tires?|wheels?))?",
+                lambda m: f"{m['n']} mm",
+                "{}",
+                cue=("tyre", "tire", "wheel"),
+            ),
+        ),
+        "fact": (TYRE.slots["fact"][0], TYRE.slots["fact"][2]),
+    },
+    TYRE.signals + r"|how many|does|do|an?|in|per|mile",
+    needs=("size", "fact"),
+    asks_for=r"(?:per|a|in a|the) mile|circ?u?m?f[a-z]*|roll ?out|way round|how far (?:round|around)",
+    is_named=True,
+    unmoved="metal finish form state standard service quality",
 )

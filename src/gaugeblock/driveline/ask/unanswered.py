@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import NUMBER, Shaped, Topic
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, amount
 from gaugeblock.driveline.ask.common import answer_of
 from gaugeblock.driveline.ask.setups import SPLINE
 from gaugeblock.driveline.ask.steels import STEEL
@@ -47,7 +47,8 @@ OTHER_STEEL = Topic(
         ),
         **{key: readers for key, readers in STEEL.slots.items() if key != "grade"},
     },
-    STEEL.signals + r"|(?:what|which)(?: is|'?s)?(?: the)?|condition|[a-z] condition|equivalent|same as|like",
+    STEEL.signals + r"|used(?: for)?(?: what)?|for what|(?:what|which)(?: is|'?s)?(?: the)?|condition|[a-z] condition"
+    r"|equivalent|same as|like",
     needs=("other_steel",),
     opens=_no_other_standard,
     unmoved="metal finish state form standard service quality",
@@ -68,7 +69,8 @@ _SHAFTS = r"(?: (?:solid|round))*(?: (?:axle )?(?:shafts?|axles?|bars?|half ?sha
 def _pair(one: str, other: str, of: str) -> Shaped:
     """Two sizes of shafts that are set against each other; that of one of them may go without its noun."""
     return Shaped(
-        rf"(?:(?P<a>{one}){other} {_THAN} (?P<b>{one})(?:{other})?|(?P<c>{one})(?:{other})? {_THAN} (?P<d>{one}){other}"
+        rf"(?:(?P<a>{one}){other} {_THAN} (?P<b>{one})(?:{other})?|(?P<c>{one})(?:{other})? {_THAN}"
+        rf" (?P<d>{one}){other}"
         rf"|(?P<e>{one})(?:{other})? {_STRONGER} {_THAN} (?P<f>{one})(?:{other})?)",
         lambda m: f"{m['a'] or m['c'] or m['e']} against {m['b'] or m['d'] or m['f']} {of}",
         cue=("strong", "strength", "tough", "spline", "shaft", "axle", "bar"),
@@ -76,11 +78,17 @@ def _pair(one: str, other: str, of: str) -> Shaped:
 
 
 def _no_cube(values: dict[str, str], _data: Refdata) -> Open | None:
-    """Raises Ambiguous: how much stronger one shaft is than another is not worked out; the way to it is told."""
+    """Raises Ambiguous: what each shaft bears is not worked out; by what law one is stronger, and the way to it are
+    told.
+    """
     first, _, rest = values["shafts"].partition(" against ")
     second, _, of = rest.rpartition(" ")
     if of == "splines":
-        where = "at the root of its splines"
+        roots = sorted(int(teeth) - 2 for teeth in (first, second))
+        where = (
+            f"at the root of its splines: of one pitch, 16/32 or finer, the one with more bears about"
+            f" {(roots[1] / roots[0]) ** 3:.2f} times as much"
+        )
         pitch = values.get("pitch", "24/48")
         do = (
             f'ask "{first} spline {pitch} minor diameter" and "{second} spline {pitch} minor diameter" with the pitch'
@@ -111,6 +119,58 @@ STRONGER = Topic(
     is_named=True,
     unmoved="metal finish form standard service quality",
 )
+_HOLE = r"(?:bore|hole)(?: (?:right|straight|down|through|up|the|middle|centre|center|length|its|of|my|his|an?))*"
+
+
+def _no_share(values: dict[str, str], _data: Refdata) -> Open | None:
+    """Raises Ambiguous: what a bore takes of a shaft's strength is told by its law; the way to the stress is told."""
+    from gaugeblock import units
+
+    shaft, bore = (units.parse_measure(values[key], "length", key) for key in ("shaft", "bore"))
+    share = bore.to("m") / shaft.to("m")
+    if share >= 1:
+        raise Ambiguous(bore.text, "bore", "it is as large as the shaft, or larger", (), "say the bore of the shaft")
+    raise Ambiguous(
+        f"{bore.text} in {shaft.text}",
+        "bore of a shaft",
+        f"a bore takes of a shaft's torque the fourth power of its share of the diameter, here {share:.2f} to the"
+        f" fourth, {100 * share**4:.2g} in a hundred, and of its weight {100 * share**2:.2g} in a hundred",
+        (),
+        f'ask the stress under your torque: `gaugeblock shaftstress "{shaft.text}" --bore "{bore.text}" --torque'
+        ' "1500 lbf*ft"`, and leave off the bore for the solid shaft',
+    )
+
+
+BORED = Topic(
+    lambda: answer_of("stress", "shaftstress"),
+    "bore of a shaft",
+    {
+        "bore": (
+            amount("length", after=_HOLE, say="bore {}", cue=("hole", "bore")),
+            amount(
+                "length",
+                before=r"(?:bored?|(?:gun[- ]?)?drilled|hole of|bore of)(?: out)?",
+                say="bore {}",
+                cue=("bore", "drill", "hole"),
+            ),
+        ),
+        "shaft": (
+            amount(
+                "length", after=r"(?:solid |round )*(?:axles?|shafts?|half ?shafts?|bars?)(?: shafts?)?", say="shaft {}"
+            ),
+            amount("length", before=r"(?:axle|shaft|bar)(?: (?:of|is))?", say="shaft {}"),
+        ),
+    },
+    r"(?:gun[- ]?)?drill(?:s|ed|ing)?|bor(?:e|ed|ing)|hollow|save|saving|weight|strength|lose|loses|loss|cost"
+    r"|how much|weaker"
+    r"|weaken(?:s|ed)?|lighter|stronger|torque|strong|axles?|shafts?|bars?|solid|does it|what happens|middle"
+    r"|holes?|down the",
+    needs=("shaft", "bore"),
+    opens=_no_share,
+    asks_for=r"strength|weaker|weaken\w*|lose|loses|loss|cost|lighter|strong|stronger|weight|hurt|harm|ok|okay|safe",
+    is_named=True,
+    unmoved="metal finish form state standard service quality",
+)
 _AMOUNT = rf"(?P<n>{NUMBER})(?: ?(?P<unit>thou|inch|in|mm|\"))?"
 
 
@@ -138,7 +198,8 @@ TAPER = Topic(
             Shaped(rf"preload(?: (?:is|of|at|should be))* {_AMOUNT}", lambda m: m[0]),
         ),
     },
-    r"taper(?:ed)?(?: roller)?|(?:wheel|side|pinion|carrier|diff(?:erential)?|roller)? ?bearings?|hub|(?:i )?measured?"
+    r"taper(?:ed)?(?: roller)?|(?:wheel|side|pinion|carrier|diff(?:erential)?|roller)? ?bearings?|hub|(?:i"
+    r" )?measured?"
     r"|reads?|shims?|shimming|packs?|with|in|fitted|want(?:s|ed)?|needs?|comes? out|take out|remove|add|goes in"
     r"|how (?:much|thick)|end[ -]?(?:float|play)|preload|setting|set",
     needs=("play", "preload"),

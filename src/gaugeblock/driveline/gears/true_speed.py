@@ -61,11 +61,11 @@ def _of_tyres(title: str, asked: dict[str, str | None], now: Tyre, old: Tyre, da
     shows = derived("speedometer_ratio_of_tyres", "speedometer_ratio", number, "1", inputs, data, key=key)
     figures = [shows, *now.below[-1:], *old.below[-1:], now.turns, old.turns]
     candidate = Candidate(shows, plus="times the true speed")
-    decision = Decision(USE, "SPEEDOMETER SHOWS", (candidate,), (), _shown(number))
+    decision = Decision(USE, "SPEEDOMETER SHOWS", (candidate,), (), shown_over_true(number))
     return Sheet(title, asked, data, list(dict.fromkeys(figures)), [], [], decision=decision)
 
 
-def _shown(ratio: float) -> str:
+def shown_over_true(ratio: float) -> str:
     """How far the speedometer is off the true speed, in words."""
     off = units.significant(abs(_PERCENT * (ratio - 1)), 2)
     if abs(ratio - 1) < _HAIR:

@@ -53,8 +53,13 @@ if TYPE_CHECKING:
         droop_side: str | None
 
 
-VERB, SPEED_VERB, LONGEST_VERB = "MAKE", "KEEP UNDER", "NO LONGER THAN"
+VERB, SPEED_VERB, LONGEST_VERB, TURNS_VERB = "MAKE", "KEEP UNDER", "NO LONGER THAN", "TURNS"
 _LONGEST = "there it turns the share of its critical speed that shops stay under"
+_FASTEST = (
+    "The shaft itself, at most. See that it stays under the speed at which it whips; where the engine cannot"
+    " pull that"
+    " gear to that speed, the road speed it does reach sets how fast the shaft turns."
+)
 _TO_MEASURE = "Measure the distance between the centres of the joints at ride height, and give it."
 _OF_MAKING = ("bump", "droop", "slip_in", "engaged", "spline_diameter", "wind_up", "torque")
 LENGTH, DOUBT = "distance between the joints", "as it was typed"
@@ -136,6 +141,8 @@ def judged(of: Propeller, asked: dict[str, str | None], data: Refdata, name: str
     most = whirling.longest(of, found, data) if number is None and not is_made else None
     if most is not None:
         decision = ask(LONGEST_VERB, [Candidate(most, "between the joints", _LONGEST)], (LENGTH,), _TO_MEASURE)
+    if number is None and of.get("od") is None and not is_made and found.fastest is not None:
+        decision = use(TURNS_VERB, found.fastest, _FASTEST)
     opinion = whirling.second_opinion(found)
     own = (f for f in (found.critical, found.kept) if f is not None)
     angles = (f for state in at for f in state.figures)

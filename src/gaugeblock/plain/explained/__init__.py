@@ -1,0 +1,1 @@
+"""What is told of a line that hangs on no table."""

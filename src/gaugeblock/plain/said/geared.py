@@ -1,0 +1,106 @@
+"""How steels, shafts, joints and gears are said aloud -> as they are typed."""
+
+from __future__ import annotations
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+    from collections.abc import Callable
+
+_STEELS = {
+    "four one three": "4130",
+    "four one four": "4140",
+    "four three four": "4340",
+    "eight six two": "8620",
+    "nine three one": "9310",
+}
+_NUMBER = r"(?:[0-9.]+|[a-z]+ty|ten|fifteen|eighteen|hundred)"
+_FEW = r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen|twenty|[0-9]{1,2})"
+_OF_STEEL = r"steels?|shafts?|half ?shafts?|axles?|splines?|bars?|4340|4140"
+_OF_SHAFT = r"drive ?shafts?|prop(?:eller)?[- ]?shafts?|prop|tail ?shafts?|shafts?"
+
+
+def _steel(match: re.Match[str]) -> str:
+    """``four one three oh`` is 4130."""
+    return _STEELS[match[1].replace("-", " ")]
+
+
+_MARKS = {"nought": "0", "zero": "0", "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6"}
+
+
+def _mark(match: re.Match[str]) -> str:
+    """``plus two`` is +2, as a pinion is marked."""
+    return f"{match[1]}{'+' if match[2] == 'plus' else '-'}{_MARKS.get(match[3], match[3])}"
+
+
+def _tube(match: re.Match[str]) -> str:
+    """``3x.083x54`` is 3 x .083, 54 in long, of a shaft."""
+    return f"{match[1]}{match[2]} x {match[3]}{f' {match[4]} in long' if match[4] else ''}"
+
+
+# A piece that a line must have; the pattern; what is written for it.
+SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+    *((f"{steel} {oh}", rf"\b({steel}) {oh}\b", _steel) for steel in _STEELS for oh in ("oh", "zero")),
+    *(
+        (cue, rf"^(?=.*\b(?:{_OF_STEEL})\b)(.*?)\b(?:three hundred|300) m\b(?! (?:long|away|between))", r"\1 300m")
+        for cue in ("three hundred m", "300 m")
+    ),
+    *((cue, r"\b(?:an? |one )?met(?:re|er) and an? half\b", "1.5 m") for cue in ("metre and", "meter and")),
+    ("uni", r"\bunis?[- ]?(?=joints?\b)", "u-"),
+    ("third being", r"\bthird being\b", "third is"),
+    ("clicks", rf"^(?=.*\b(?:tyres?|tires?|diffs?|gears?|revs|rpm|top)\b)(.*?\b{_NUMBER}) clicks\b", r"\1 km/h"),
+    *(
+        (
+            cue,
+            (
+                rf"^(?=.*\b(?:{_OF_SHAFT})\b)(.*?)(?<![\w./-])([1-6](?:\.[0-9]+)?)x(0?\.[0-9]{{2,3}})"
+                r"(?:x([0-9]{2}))?(?![\w.])"
+            ),
+            _tube,
+        )
+        for cue in ("x.", "x0.")
+    ),
+    (
+        " set",
+        r"\b(?:doesn't|does not|won't|will not|don't|can't) (?:take|put|leave|get|give)(?: it)? an? (?:permanent"
+        r" )?set"
+        r"(?: in(?:to)? (?:it|them))?\b",
+        "",
+    ),
+    ("n't twist", r"\bso (?:that )?it (?:doesn't|won't) twist(?: up| off)?\b", ""),
+    ("worth", r"\bor (?:isn't|is|ain't) it (?:not )?(?:really )?worth (?:it|bothering|the bother|the trouble)\b", ""),
+    ("seal", r"\bseals? in or without(?: it)?\b", "seal fitted or out"),
+    (
+        "how much ",
+        r"\bhow much (stronger|weaker|harder)(?:'s| is| are)?(?: the)? (?:drawn|rolled|second|other|first)(?: one)?\b",
+        r"how much \1",
+    ),
+    (
+        "cert",
+        r"\b(?:the |my |his )?(?:mill )?cert(?:ificate)?s? (?:only |just )?(?:says?|reads?)(?: only| just)?\b",
+        "",
+    ),
+    ("nothing about", r"\b(?:and |but )?nothing about (?:its |the )?(?:strength|tensile|yield|hardness)\b", ""),
+    ("i count on", r"\bwhat (?:can|may|should) i count on(?: for)?\b", "what is"),
+    ("weld", r"\bbefore (?:anybody|anyone|somebody|we|i|they|he) welds? (?:it|on it|them)\b", ""),
+    ("thin wall", r"\bthin[- ]wall(?:ed)?(?= *(?:and|what|tub|$))", ""),
+    ("cheapo", r"\bcheapo\b", "cheap"),
+    ("call that what", r"\bcall that what\b", "what is that"),
+    ("or out", r"\bin or out(?: then)?(?= *$)", "in range"),
+    *(
+        (cue, r"\bor is it (?:near|close|about|nearly)?(?: enough)?(?: the)? same\b(?: thing)?", "")
+        for cue in ("or is it",)
+    ),
+    *(
+        (
+            cue,
+            rf"^(?=.*\bpinions?\b)(?=.*\b(?:shims?|mark\w*|etched|stamped)\b)(.*?)\b(plus|minus)"
+            rf" ({'|'.join(_MARKS)}|[0-9]{{1,2}})"
+            r"\b(?! (?:adds|means|takes))",
+            _mark,
+        )
+        for cue in ("plus ", "minus ")
+    ),
+    (" thou", rf"(?<![0-9./])\b({_FEW}) to ({_FEW}) thou(?:s|sandths?)?\b", r"\1 thou to \2 thou"),
+    ("ing a ", r"\bwithout (?:it )?(?:taking|getting) a (?:permanent )?set\b", ""),
+)

@@ -34,6 +34,17 @@ _REFUSED = (
     ),
     (
         (
+            r"thins|thinner",
+            r"[0-9.]+(?= ?(?:%|percent|per cent))",
+            r"clr|radius|tightest|how tight|die",
+            r"bends?|bending|bent|tubes?|tubing",
+        ),
+        r"paint|coats?|oil",
+        "no answer works back from the thinning of a wall to the radius that leaves it",
+        "ask what a radius leaves, and try a larger one: `gaugeblock ask outer wall 38 mm x 2 mm tube 110 mm radius`",
+    ),
+    (
+        (
             r"clutch(?: hydraulic| hard)? (?:lines?|pipes?|hoses?)|(?:lines?|pipes?|hoses?) (?:for|of|to) (?:the"
             r" |my )?clutch",
             r"exhausts?|headers?|down ?pipes?|manifolds?|mufflers?",

@@ -44,21 +44,28 @@ _TEST = (
 _USUAL = ("1020 DOM", "1020 ERW", "4130", "304 stainless")
 
 
-def _settle_bend(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+def _settle_bend(values: dict[str, str], data: Refdata) -> dict[str, str]:
     """A radius as a length; of the outer wall alone neither metal nor bender need be said."""
     values = in_diameters(values)
-    if {"fact", "least_wall"}.isdisjoint(values):
+    if not _is_of_the_wall(values):
         return values
-    return {"material": "steel", "method": _ANY_METHOD, "fact": "outer wall", **values}
+    if is_without_metal(values.get("material", ""), data):
+        values = {**values, "material": "steel"}
+    return {"method": _ANY_METHOD, "fact": "outer wall", **values}
 
 
 _ANY_METHOD = "rotary draw"
 
 
+def _is_of_the_wall(values: dict[str, str]) -> bool:
+    """Whether what the bend leaves of the wall is asked, which hangs on no metal and on no bender."""
+    return values.get("fact") == "outer wall" or bool(values.get("least_wall"))
+
+
 def _open_bend(values: dict[str, str], data: Refdata) -> Open | None:
     """The ways to bend, and a shop's usual metals where none was named; on a die that is there it is one way."""
     typed = values.get("material", "")
-    if not {"fact", "least_wall"}.isdisjoint(values):
+    if _is_of_the_wall(values):
         return None  # geometry, whatever the metal and the bender
     methods = [] if "method" in values else ["rotary draw", "mandrel", "press"]
     if not is_without_metal(typed, data):

@@ -41,7 +41,7 @@ def bend(argv: list[str]) -> int:
     parser.add_argument("--modulus", metavar="E", help="its modulus of elasticity, the same: 29 Msi")
     parser.add_argument("--test", metavar="BEND", help='one bend of the same stock: "47 deg set, 45 deg got"')
     fact = "radius (which it is where nothing is asked), outer wall: what the bend leaves of the wall"
-    parser.add_argument("--fact", default="radius", metavar="F", help=fact)
+    parser.add_argument("--fact", metavar="F", help=fact)
     parser.add_argument("--least-wall", metavar="T", help="that a rule asks for at the outside of the bend: .090 in")
     common_options(parser)
     a = parser.parse_args(argv)

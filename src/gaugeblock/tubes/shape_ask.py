@@ -98,7 +98,8 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
 # A pipe of inches is called by its bore: only one of millimetres is as large as it is called.
 _TUBE = r"(?: (?:od|outside(?: diameter)?|tubes?|tubing|chrome moly|dom|bar|(?<=mm )pipe))*"
 _SITS = (
-    r"(?: (?:going|goes|lands?|square(?! (?:tub|box|section|rail|bar|hollow))|straight|that|which|butts?|butted|sits?|sitting"
+    r"(?: (?:going|goes|lands?|square(?! (?:tub|box|section|rail|bar|hollow))|straight|that|which|butts?|butted"
+    r"|sits?|sitting"
     r"|comes?|joins?|joining|welded|in|up|fits?|is|to be|at a right angle))*"
 )
 _ONTO = (

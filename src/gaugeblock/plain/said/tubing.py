@@ -189,7 +189,11 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"\bleft over(?: (?:from|off|after) (?:the|my|our|another|an?)(?: (?:last|old|other|big))? job)?",
         "",
     ),
-    ("a length of", r"\ba (?:short |long |nice )?length of (?=[0-9])", ""),
+    (
+        "length of",
+        r"\ba (?:short |long |nice )?length of (?=[0-9][0-9./ -]* ?(?:mm|in|inch)? ?(?:cds|dom|erw|chromoly|4130)\b)",
+        "",
+    ),
     (
         "er than",
         r"\b(stiffer|stronger|heavier|lighter|weaker|bigger|larger|smaller) or (?:stiffer|stronger|heavier"

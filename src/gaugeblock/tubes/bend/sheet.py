@@ -60,7 +60,7 @@ def bend(
     tensile_strength: str | None = None,
     modulus: str | None = None,
     test: str | None = None,
-    fact: str = "radius",
+    fact: str | None = None,
     least_wall: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
@@ -114,7 +114,7 @@ def bend(
         "fact": fact,
         "least_wall": least_wall,
     }
-    if fact not in FACTS:
+    if fact is not None and fact not in FACTS:
         raise InputError(fact, "fact", "nothing of a bend is called so", FACTS, "ask for one of these")
     together(asked, {"maker_source": ("maker_radius",), "measured_to": ("radius",)})
     size = keys.outside_diameter(od, data)
@@ -132,7 +132,7 @@ def bend(
 
         tested = test_bend(test, data)
     made_of = bend_of(tube, None if angle is None else units.parse_measure(angle, "angle", "angle"), asked, tested)
-    if fact == FACTS[0] and least_wall is None:
+    if fact in (None, FACTS[0]) and least_wall is None:
         return made_of
     from gaugeblock.tubes.bend.thinned import outer_wall
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import Shaped, always, amount
 
+_PRESSURES = ("psi", "ksi", "bar", "mpa", "pascal", "gpa", "msi", "n/mm", "newton")
 FACTS = {
     "fact": (
         Shaped(
@@ -35,7 +36,8 @@ FACTS = {
             "stress",
             before=r"(?:at|to|for|of|with|under|on|stands?|takes?|holds?|hold up(?: to)?)(?: about| up to)?",
             say="at {}",
+            cue=_PRESSURES,
         ),
-        amount("stress", say="at {}", doubt=1),
+        amount("stress", say="at {}", doubt=1, cue=_PRESSURES),
     ),
 }

@@ -74,6 +74,9 @@ def heat(argv: list[str]) -> int:
     from gaugeblock.errors import InputError
 
     given = {name: getattr(a, name) for name, _ in _BESIDE.values()}
+    told = a.fact or a.pressure
+    if told and (a.beside is not None or any(value is not None for value in given.values()) or a.at is not None):
+        raise InputError(told, "heat", "its heat and another fact of it are two questions", (), "ask one at a time")
     if a.beside is None:
         alone = [f"--{o}" for o, (name, _) in _BESIDE.items() if given[name] is not None and name not in _ALONE]
         if not alone and any(given[name] is not None for name in _ALONE):

@@ -86,6 +86,9 @@ def heat(
     if fact is not None or pressure is not None:
         from gaugeblock.lines.bears import WORKING, told
 
+        if at is not None:
+            why = "a temperature to judge and another fact of it are two questions"
+            raise InputError(at, "at", why, (), "ask one at a time")
         return told(found, fact or WORKING, pressure, asked, data)
     if found.open_key:
         choices = found.alternatives()

@@ -100,7 +100,10 @@ PORT = Topic(
     "tube of a thread",
     {
         "flare": _FLARES,
-        "port": (Shaped(_WRITTEN, _port, "{}"), Shaped(_MEASURED, _port, "{}", cue=("pitch", "thread", "tpi"))),
+        "port": (
+            Shaped(_WRITTEN, _port, "{}", cue=("-", "x")),
+            Shaped(_MEASURED, _port, "{}", cue=("pitch", "thread", "tpi")),
+        ),
         "line": (Shaped(r"brakes?(?: (?:lines?|pipes?|tubes?|tubing))?", always("brake line"), "of a brake line"),),
     },
     r"(?:what|which)(?: size)?(?: of)? (?:tubes?|pipes?|lines?)|tubes?|pipes?|lines?|size|fits?|takes?|outlets?"
@@ -128,7 +131,13 @@ ANGLE = Topic(
                 cue=("angle", "deg"),
             ),
             *(
-                Shaped(rf"{n} ?deg(?:rees?)?", always("angle"), f"its angle, and whether it is {n} degrees", doubt=2)
+                Shaped(
+                    rf"{n} ?deg(?:rees?)?",
+                    always("angle"),
+                    f"its angle, and whether it is {n} degrees",
+                    doubt=2,
+                    cue=(str(n),),
+                )
                 for n in (37, 45)
             ),
         ),
@@ -157,6 +166,7 @@ def topic(od: tuple[Reader, ...], walls: tuple[Reader, ...]) -> Topic:
                     always("inverted flare"),
                     "inverted flare",
                     doubt=1,
+                    cue=("americ", "us"),
                 ),
             ),
             "fact": (

@@ -163,6 +163,7 @@ CIRCUIT = Topic(
                 rf"|kilos?|n|newtons?)\b)|$))",
                 lambda m: m["n"],
                 "pedal {} to 1",
+                cue=("ratio",),
             ),
             Shaped(
                 r"pedal (?:of |is )?(?P<n>[3-9](?:\.[0-9]+)?)(?= |$)(?! ?(?:in|inch|inches|mm|cm|lbs?|kg|n|to|:"
@@ -170,6 +171,7 @@ CIRCUIT = Topic(
                 lambda m: m["n"],
                 "pedal {} to 1",
                 doubt=2,
+                cue=("pedal",),
             ),
             Shaped(
                 rf"(?:pedal )?ratio(?: of| is)? (?P<n>{ONE_NUMBER})(?: ?(?:to|:) ?(?:1|one))?",
@@ -316,8 +318,13 @@ FACT = Topic(
         ),
         "ratio": (
             Lever(),
-            Shaped(rf"(?:ratio (?:of |is |at )?)?{RATIO}", lambda m: m["n"], "{} to 1"),
-            Shaped(rf"ratio(?: of| is| at)* (?P<n>{ONE_NUMBER})", lambda m: m["n"], "{} to 1"),
+            Shaped(
+                rf"(?:ratio (?:of |is |at )?)?{RATIO}",
+                lambda m: m["n"],
+                "{} to 1",
+                cue=("to 1", "to one", ":1", ": 1", "to1"),
+            ),
+            Shaped(rf"ratio(?: of| is| at)* (?P<n>{ONE_NUMBER})", lambda m: m["n"], "{} to 1", cue=("ratio",)),
         ),
         "place": (
             Shaped(r"(?:us |usa )?federal", always("US federal")),

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import re
+
 from gaugeblock import units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK as ASKS
 from gaugeblock.answer.check import CANNOT_TELL, INFORM, Bound, Check, at_most
 from gaugeblock.answer.decision import ASK, Candidate, Decision, ask, decided, none
-from gaugeblock.answer.making import base, derived, stated
+from gaugeblock.answer.making import base, derived, read_positive, stated
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.errors import InputError
 from gaugeblock.lines.given import Given, count_of, doubtful, lacking, stopped
 from gaugeblock.lookup import look_up
 from gaugeblock.tables.load import Refdata, refdata
@@ -64,10 +67,19 @@ def handbrake(
     """
     data = data or refdata()
     asked = {"force": force, "ratio": ratio, "cables": cables, "travel": travel, "lever": lever, "rated": rated}
+    _read_hold(slope, weight)
     if slope and not (force or ratio):
         return _hold(slope, weight, data)
     sheet = judged(Given(asked, MEASURES), count_of(cables, "cables"), asked, data)
     return _on_slope(sheet, slope or "", weight or "") if slope or weight else sheet
+
+
+def _read_hold(slope: str | None, weight: str | None) -> None:
+    """InputError for a slope or a weight that cannot be read."""
+    if slope and not re.fullmatch(r"1 in [0-9.]+|[0-9.]+ ?%", slope.strip()):
+        raise InputError(slope, "slope", "not a slope", (), "write it as 1 in 5 or 20 %")
+    if weight and not re.fullmatch(r"[0-9.]+ ?tonnes?", weight.strip()):
+        read_positive(weight, "mass", "weight")
 
 
 def judged(of: Given, cables: Measure | None, asked: dict[str, str | None], data: Refdata) -> Sheet:

@@ -97,6 +97,9 @@ def _in_mm(match: re.Match[str]) -> str:
     return f"{match['n']} mm"
 
 
+_MASSES = ("kg", "kilo", "lb", "pound")
+
+
 def _tonnes(match: re.Match[str]) -> str:
     return f"{match['n']} tonnes"
 
@@ -105,19 +108,24 @@ SLOPE = Topic(
     _hand,
     "hand brake on a slope",
     {
-        "slope": (*HAND.slots["slope"], Shaped(r"(?:on |at )?(?:1|one) in (?P<n>[0-9]{1,2})(?P<p>)", _slope)),
+        "slope": (
+            *HAND.slots["slope"],
+            Shaped(r"(?:on |at )?(?:1|one) in (?P<n>[0-9]{1,2})(?P<p>)", _slope, cue=(" in ",)),
+        ),
         "weight": (
             *HAND.slots["weight"],
-            amount("mass", after="(?:of )?(?:car|truck|van|vehicle|ute|trailer|kerb weight|weight)?", say="{}"),
-            amount("mass", before="(?:kerb |curb |laden )?weight(?: is| of)*", say="{}"),
-            amount("mass", say="{}"),
+            amount(
+                "mass", after="(?:of )?(?:car|truck|van|vehicle|ute|trailer|kerb weight|weight)?", say="{}", cue=_MASSES
+            ),
+            amount("mass", before="(?:kerb |curb |laden )?weight(?: is| of)*", say="{}", cue=("weight",)),
+            amount("mass", say="{}", cue=_MASSES),
             Shaped(r"(?P<n>[0-9]*\.?[0-9]+) ?tonnes?", _tonnes, "{}", cue=("tonne",)),
         ),
         "wheel": (
             amount(
                 "length", before="(?:tyres?|tires?|wheels?)(?: are| is| of| on)*", after=r"(?:across|dia\w*|tall|high)"
             ),
-            amount("length", after="(?:tyres?|tires?|wheels?)"),
+            amount("length", after="(?:tyres?|tires?|wheels?)", cue=("tyre", "tire", "wheel")),
         ),
     },
     HAND.signals

@@ -18,23 +18,56 @@ _CALIPERS = r"(?: (?:brake )?(?:cal?lipers?|brakes?))?"
 def _pistons() -> dict[str, tuple[Reader, ...]]:
     """How many pistons and wheels there are, and the bore of the pistons."""
     return {
-        "pistons": (Shaped(rf"{_POTS}{_CALIPERS}", lambda m: _PISTONS.get(m["n"], m["n"]), "{} pistons a wheel"),),
+        "pistons": (
+            Shaped(
+                rf"{_POTS}{_CALIPERS}",
+                lambda m: _PISTONS.get(m["n"], m["n"]),
+                "{} pistons a wheel",
+                cue=("pot", "piston"),
+            ),
+        ),
         "wheels": (
             Shaped(
                 r"both (?:sides|front wheels|fronts|wheels|cal?lipers)|(?:a )?pair of cal?lipers"
                 r"|(?:two|2) (?:wheels|cal?lipers|sides|corners)",
                 always("2"),
                 "2 wheels",
+                cue=("both", "pair", "two ", "2 "),
             ),
-            Shaped(r"(?:one|1|single) (?:wheel|cal?liper|side|corner)", always("1"), "1 wheel"),
-            Shaped(r"(?:two|2)(?= [0-9./]+ ?(?:mm|in|inch|\")? (?:floaters|cal?lipers))", always("2"), "2 wheels"),
+            Shaped(
+                r"(?:one|1|single) (?:wheel|cal?liper|side|corner)",
+                always("1"),
+                "1 wheel",
+                cue=("wheel", "iper", "side", "corner"),
+            ),
+            Shaped(
+                r"(?:two|2)(?= [0-9./]+ ?(?:mm|in|inch|\")? (?:floaters|cal?lipers))",
+                always("2"),
+                "2 wheels",
+                cue=("floater", "iper"),
+            ),
         ),
         "bore": (
-            amount("length", after=r"(?:bore )?(?:wheel cyl(?:inder)?s?|(?:cal?liper )?pistons?)", say="pistons {}"),
-            amount("length", before=r"(?:wheel cyl(?:inder)?s?|(?:cal?liper )?pistons?)(?: of)?", say="pistons {}"),
+            amount(
+                "length",
+                after=r"(?:bore )?(?:wheel cyl(?:inder)?s?|(?:cal?liper )?pistons?)",
+                say="pistons {}",
+                cue=("piston", "cyl"),
+            ),
+            amount(
+                "length",
+                before=r"(?:wheel cyl(?:inder)?s?|(?:cal?liper )?pistons?)(?: of)?",
+                say="pistons {}",
+                cue=("piston", "cyl"),
+            ),
             Shaped(r"(?P<n>[01]?\.[0-9]+)(?= (?:bore )?slave)", lambda m: f"{m['n']} in", "slave {}", cue=("slave",)),
-            amount("length", followed="(?:bore )?slave", say="slave {}"),
-            amount("length", after=r"(?:floaters?|cal?lipers?|pots?|bores?)", say="pistons {}"),
+            amount("length", followed="(?:bore )?slave", say="slave {}", cue=("slave",)),
+            amount(
+                "length",
+                after=r"(?:floaters?|cal?lipers?|pots?|bores?)",
+                say="pistons {}",
+                cue=("floater", "iper", "pot", "bore"),
+            ),
         ),
     }
 
@@ -51,9 +84,12 @@ def travel(circuit: Topic) -> Topic:
             "kind": (
                 *slots["kind"],
                 Shaped(
-                    r"(?:clutch|release)(?: (?:pedal|fork|arm|lever|bearing))?|fork", always("slave cylinder"), doubt=1
+                    r"(?:clutch|release)(?: (?:pedal|fork|arm|lever|bearing))?|fork",
+                    always("slave cylinder"),
+                    doubt=1,
+                    cue=("clutch", "release", "fork"),
                 ),
-                Shaped(r"floaters?", always("floating caliper")),
+                Shaped(r"floaters?", always("floating caliper"), cue=("floater",)),
             ),
             **_pistons(),
             "travel": (
@@ -63,18 +99,21 @@ def travel(circuit: Topic) -> Topic:
                     before=r"(?:pads?|shoes?|pistons?)(?: (?:sit|stand|are|move|go|travel|each|back|off|to|by"
                     r"|about|is|it))*",
                     say="travel {}",
+                    cue=("pad", "shoe", "piston"),
                 ),
                 amount(
                     "length",
                     after=r"(?:off|each|of (?:piston )?(?:movement|travel)|at the (?:fork|slave|pads?|pistons?)"
                     r"|clearance)(?: (?:each|a side|the disc|the rotor))*",
                     say="travel {}",
+                    cue=("off", "each", "movement", "travel", "at the", "clearance"),
                 ),
                 amount(
                     "length",
                     before=r"(?:fork|slave|release (?:arm|lever|bearing)|lever)(?: (?:wants|needs|moves|has to"
                     r"|must|move|goes|travels|takes|of))+",
                     say="travel {}",
+                    cue=("fork", "slave", "release", "lever"),
                 ),
             ),
             "play": (amount("length", after="(?:of )?(?:free )?play", say="free play {}", cue=("play",)),),

@@ -84,7 +84,7 @@ _SUBJECTS = (
     Subject(
         "crush sleeve, past its preload",
         (
-            r"(?:crush|collapsible)(?: (?:sleeve|spacer|tube|collar))?",
+            r"(?:crush|collapsible) (?:sleeve|spacer|tube|collar)s?",
             r"back(?:ed|ing)?(?: \w+){0,3} off|overshot|over ?shoot|over ?tight\w*|too (?:tight|far|much|stiff)"
             r"|past|loosen\w*"
             r"|slacken\w*|undo|ease",

@@ -62,7 +62,7 @@ _THAN = (
 _STRONGER = r"(?:(?:is|are|be|how|much|any|that) )*(?:stronger|tougher)"
 _TEETH = r"[1-6][0-9]"
 _SPLINES = r"[- ]?(?:splines?|splined|spl)(?: (?:shafts?|axles?|axle shafts?|half ?shafts?))?"
-_THICK = rf"{NUMBER}(?: ?(?:inch(?:es)?|in|mm|\"))?"
+_THICK = rf"(?![0-9]{{4}}){NUMBER}(?: ?(?:inch(?:es)?|in|mm|\"))?"
 _SHAFTS = r"(?: (?:solid|round))*(?: (?:axle )?(?:shafts?|axles?|bars?|half ?shafts?))"
 
 

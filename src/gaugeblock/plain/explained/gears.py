@@ -114,7 +114,8 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         "No table here has the angles of half shaft joints: their maker has them. A fixed outer joint bends much"
         " further than a plunging inner one, and neither stands its greatest angle for long. Measure both at"
         " full droop"
-        " and at full lock, and hold them against the maker's figures.",
+        " and at full lock, and hold them against the maker's figures. Of a joint in a propeller shaft one"
+        " vehicle's is on record: `gaugeblock find constant velocity joint`.",
     ),
     (
         "how to find the ratio of an axle",
@@ -245,7 +246,7 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
             r"nut|adjust\w*|set|setting|tight\w*",
             r"back(?:ed|ing)?(?: it| them| the nut)? off|taper(?:ed)?(?: roll\w+)?|rollers?|end ?(?:float|play)"
             r"|finish"
-            r"|castle|preload",
+            r"|preload",
         ),
         r"driveshaft|cv|sealed|cartridge|[0-9.]+ ?(?:nm|lb|lbf|ft)|left-hand|m[0-9]{2}",
         "The maker of the hub has both figures. By common practice the nut is tightened while the hub turns, until it"

@@ -100,7 +100,8 @@ CROW_FOOT_SLOTS: dict[str, tuple[Reader, ...]] = {
             cue=("wrench", "handle", "clicker"),
         ),
         Shaped(  # no wrench is so many millimetres, or so many inches
-            rf"(?:(?:the|my) )?{_WRENCH}(?:'s)? (?:is|of|length)(?: (?:about|is))? (?P<n>1[0-9]|2[0-9]|3[0-6]|[2-9][0-9]0)"
+            rf"(?:(?:the|my) )?{_WRENCH}(?:'s)? (?:is|of|length)(?: (?:about|is))? (?P<n>1[0-9]|2[0-9]|3[0-6]"
+            rf"|[2-9][0-9]0)"
             rf"(?= |$)(?! ?(?:{_TORQUES}))",
             lambda m: f"{m['n']} {'in' if int(m['n']) < 100 else 'mm'}",
             "wrench {}",
@@ -151,7 +152,8 @@ CROW_FOOT_SLOTS: dict[str, tuple[Reader, ...]] = {
 _NUT = r"(?:nut|bolt|fastener|stud|thread)"
 CROW_FOOT_SLOTS["outcome"] = (  # the wrench was pulled, and what came of it is asked
     Shaped(
-        rf"(?:what|how much)(?: torque)? (?:did|does|do|will|would|has|is|was)(?: (?:the|that|this|each|my))? (?:it|{_NUT})"
+        rf"(?:what|how much)(?: torque)? (?:did|does|do|will|would|has|is|was)(?: (?:the|that|this|each|my))? (?:it"
+        rf"|{_NUT})"
         r"(?: (?:really|actually|then|now))* (?:get|got|getting|see|seen|feel|take)(?= |$)(?! set)",
         always("at the nut"),
         cue=("get", "got", "see", "feel", "take"),

@@ -101,7 +101,8 @@ HOLE = Topic(
                 cue=("no ", "fitted"),
             ),
             Shaped(
-                r"(?:an? )?(?:(?:slightly|bit|little) )?(?:sloppy|loose|easy|slack|baggy|generous|wobbly|rattling)(?: fit)?",
+                r"(?:an? )?(?:(?:slightly|bit|little) )?(?:sloppy|loose|easy|slack|baggy|generous|wobbly"
+                r"|rattling)(?: fit)?",
                 always("clearance, free"),
                 doubt=1,
                 cue=("sloppy", "loose", "easy", "slack", "baggy", "generous", "wobbly", "rattl"),
@@ -134,7 +135,8 @@ HOLE = Topic(
         ),
         "share": (
             Shaped(  # by how much is what is asked
-                r"(?:(?:and |so )?(?:should|can|could|do|shall|must) (?:i|we) )?(?:open|drill|go|make|bore|step)(?:ing)?"
+                r"(?:(?:and |so )?(?:should|can|could|do|shall|must) (?:i|we) )?(?:open|drill|go|make|bore"
+                r"|step)(?:ing)?"
                 r" (?:the |my )?(?:drill |hole |it )?(?:up|out|bigger|larger|oversized?)(?: a (?:bit|touch|size))?"
                 r"(?: (?:and )?to what(?: size)?)?",
                 always(_OPENED),
@@ -157,7 +159,8 @@ HOLE = Topic(
                 cue=("instead of", "rather than"),
             ),
             Shaped(
-                rf"(?:would|will|is|are) (?:an? |the )?(?P<n>{NUMBER})(?: ?(?:mm|in|inch))?(?: be)? too (?:tight|small|big"
+                rf"(?:would|will|is|are) (?:an? |the )?(?P<n>{NUMBER})(?: ?(?:mm|in|inch))?(?: be)? too (?:tight|small"
+                rf"|big"
                 r"|large|loose)(?: for (?:it|that|this))?",
                 lambda m: m["n"],
                 "for {}",
@@ -179,12 +182,14 @@ HOLE = Topic(
     r" (?:tee|block|plate|case|bracket|casting)s?(?: block)?|"
     r"(?:how )?big|(?:what |which )?(?:size )?(?:drill(?: bit)?s?|bits?|holes?)(?:"
     r" size)?|tap(?:ped|ping)?|thread(?:ed)?|diameter|size"
-    r"|bolts?|screws?|pass|through|do i drill|to drill|need|bore|ream(?:er|ed|ing)?|pilot|ahead of|opening|(?:weld[- ]in )?bungs?"
+    r"|bolts?|screws?|pass|through|do i drill|to drill|need|bore|ream(?:er|ed|ing)?|pilot|ahead of|opening"
+    r"|(?:weld[- ]in )?bungs?"
     r"|(?:an? )?single size|(?:that )?suits? (?:the )?(?:2|both|pair)"
     r"|(?:(?:an?|the) )?(?:(?:suspension|motor|engine|gear ?box) )?(?:bracket|mount|plate)|mark(?:ing|ed)? out"
     r"|(?:for )?(?:[2-9]|1[02])(?= m[0-9])",
     needs=("thread",),
-    asks_for=r"drill\w*|bits?|taps?|tapp\w+|clearance|holes?|bore|ream\w*|mark(?:ing)? out|too (?:big|small|tight|loose) for",
+    asks_for=r"drill\w*|bits?|taps?|tapp\w+|clearance|holes?|bore|ream\w*|mark(?:ing)? out|too (?:big|small|tight"
+    r"|loose) for",
     is_named=True,
     joined=("usual",),
     columns={"thread": ("fasteners/holes", "thread"), "fit": ("fasteners/holes", "fit")},

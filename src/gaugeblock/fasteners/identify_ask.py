@@ -127,7 +127,8 @@ IDENTIFY = Topic(
                 cue=("pitch", "gauge"),
             ),
             Shaped(  # so many threads over so much; nine gaps lie between the crests of ten
-                r"(?P<c>[1-9][0-9]?) (?:threads?|pitches) (?:measures?|spans?|covers?|takes? up|comes? to|are|is|in|over"
+                r"(?P<c>[1-9][0-9]?) (?:threads?|pitches) (?:measures?|spans?|covers?|takes? up|comes? to|are|is|in"
+                r"|over"
                 rf"|make)(?: up)? (?P<n>{NUMBER}) ?mm(?: (?:across|long|in all))?",
                 _over,
                 "{}, if that is from a crest to the one as many threads on",
@@ -143,7 +144,8 @@ IDENTIFY = Topic(
             ),
         ),
     },
-    r"(?:whats?|what's|which)(?: size| kind of| sort of)? (?:pitch(?: am i dealing with| is it| have i got)?|thread|bolt|screw|fitting|stud|tap|nut"
+    r"(?:whats?|what's|which)(?: size| kind of| sort of)? (?:pitch(?: am i dealing with| is it| have i got)?|thread"
+    r"|bolt|screw|fitting|stud|tap|nut"
     r"|(?:is )?(?:it|this|that))(?: is(?: (?:it|this|that))?)?"
     r"|(?:brake |fuel |oil |clutch |cooler |water |turbo )*(?:pipe |line |hose |tube )?"
     r"(?:nuts?|unions?|fittings?|bolts?|adapt[eo]rs?)"

@@ -116,7 +116,8 @@ PART = Topic(
             Shaped(r"turns?(?: past (?:snug|contact|finger tight))", always("by turns")),
             Shaped(r"how (?:much|many) turns?", always("by turns")),
             Shaped(
-                r"how (?:far|much)(?: (?:do i|should i|to) (?:turn|go)(?: (?:it|them))?)? (?:past|beyond|after|from) (?:finger|hand)[- ]?tight"
+                r"how (?:far|much)(?: (?:do i|should i|to) (?:turn|go)(?: (?:it|them))?)? (?:past|beyond|after"
+                r"|from) (?:finger|hand)[- ]?tight"
                 r"(?: (?:do|should|must) i (?:turn|go|take|wind)(?: (?:it|them))?)?",
                 always("by turns"),
                 cue=("tight",),

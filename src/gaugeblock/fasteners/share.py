@@ -60,7 +60,8 @@ def _share() -> Callable[..., Sheet]:
 
 
 _LESS = (
-    r"(?:(?:how much|what|do i|should i|to) )*(?:knock(?:ed|ing)?|drop|reduc(?:e|ed|tion)|cut|take|lower|come down|back)"
+    r"(?:(?:how much|what|do i|should i|to) )*(?:knock(?:ed|ing)?|drop|reduc(?:e|ed|tion)|cut|take|lower|come down"
+    r"|back)"
     r"(?: (?:it|off|down|the torque|torque|by|back))*(?: (?:by )?how much)?"
 )
 SHARE = Topic(
@@ -70,7 +71,8 @@ SHARE = Topic(
         "condition": CONDITION,
         "there": (
             Shaped(
-                r"(?:the )?dry (?:specs?|torques?|figures?|numbers?|values?|ch[a]rts?|books?|tables?)(?: (?:torque|figure"
+                r"(?:the )?dry (?:specs?|torques?|figures?|numbers?|values?|ch[a]rts?|books?|tables?)(?: (?:torque"
+                r"|figure"
                 r"|value))?|(?:off|below|under|than|of)(?: the)? dry(?: (?:torque|figure|one))?",
                 always(DRY),
                 "of the dry torque",

@@ -71,7 +71,8 @@ THREAD = (
         cue=("x", "by"),
     ),
     Shaped(
-        r"(?P<d>[0-9]+) ?mm(?P<pitch>)(?P<pitch2>)(?: coarse)?(?= bolts?| screws?| studs?| ones?(?: |$)| class| grade| [0-9]+\.[89])",
+        r"(?P<d>[0-9]+) ?mm(?P<pitch>)(?P<pitch2>)(?: coarse)?(?= bolts?| screws?| studs?| ones?(?: |$)| class| grade"
+        r"| [0-9]+\.[89])",
         _metric,
         doubt=2,
         cue=("mm",),

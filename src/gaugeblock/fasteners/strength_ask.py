@@ -56,7 +56,8 @@ def _open_strength(values: dict[str, str], data: Refdata) -> Open | None:
 
 
 _SHEAR = (
-    r"(?:in )?(?:(?:single|double|2|1) )?shear(?:ing)?s?(?: (?:load|strength|force|off))?|sideways|side[- ]?load(?:ing|ed)?"
+    r"(?:in )?(?:(?:single|double|2|1) )?shear(?:ing)?s?(?: (?:load|strength|force|off))?|sideways|side[- ]?load(?:ing"
+    r"|ed)?"
     r"|(?:held|bolted|supported) (?:on )?both sides?"
 )
 _HOLDS = (
@@ -66,7 +67,8 @@ _HOLDS = (
     r"(?: (?:snaps?|breaks?|parts?)| (?=.* (?:take|stand|snap|break)(?: |$)))(?!.*(?:shear|side|torque))"
 )
 _PULL = (
-    r"(?:(?:in )?(?:an? )?(?:straight|dead) pull|pull(?:ed)? (?:straight )?apart|breaking (?:load|strength|point|strain)"
+    r"(?:(?:in )?(?:an? )?(?:straight|dead) pull|pull(?:ed)? (?:straight )?apart|breaking (?:load|strength|point"
+    r"|strain)"
     r"|(?:before|till|until) (?:it|they) (?:snaps?|breaks?|l[e]ts? go|gives? way|parts?)|to (?:snap|break) (?:it|one))"
     r"(?: (?:before|till|until) (?:it|they) (?:snaps?|breaks?|l[e]ts? go|gives? way|parts?))?"
 )
@@ -83,7 +85,8 @@ STRENGTH = Topic(
             Shaped(_PULL, always("tensile"), "in straight pull", cue=("pull", "break", "snap", "let", "giv", "part")),
             Shaped(_HOLDS, always("tensile"), "what breaks it", cue=("how much", "what")),
             Shaped(
-                r"(?:how (?:much|far|long) )?(?:(?:does|will|do|would|should|can) )?(?:(?:it|an?|the|my) )*str[e]tch(?:es|ed)?"
+                r"(?:how (?:much|far|long) )?(?:(?:does|will|do|would|should|can) )?(?:(?:it|an?|the"
+                r"|my) )*str[e]tch(?:es|ed)?"
                 r"|how much longer(?: (?:does|will|do|would))?|(?:bolt )?elongat(?:ion|es?)",
                 always("stretch"),
                 "its stretch",
@@ -110,7 +113,8 @@ STRENGTH = Topic(
         ),
         "plane": (  # where it is cut, and how often: the answer says it of each plane
             Shaped(
-                r"(?:and |but |with )*(?:the )?(?:threads? (?:sit |is |are |lies? |comes? )?(?:in|across|into)|on|through|over"
+                r"(?:and |but |with )*(?:the )?(?:threads? (?:sit |is |are |lies? |comes? )?(?:in|across|into)|on"
+                r"|through|over"
                 r"|plain|full|wh[o]le) (?:the )?(?:plain )?(?:shank|(?:1 |one |shear |both )?(?:plate|plane)s?)",
                 always("said"),
                 "its plane",
@@ -129,12 +133,14 @@ STRENGTH = Topic(
     r"(?:how )?(?:much |any )?strong(?:er|est)?|the same(?: as)?|better|strength"
     r"|(?:tensile|proof|yield)(?: strength| stress| load)?|means?|stand(?: for)?|head"
     r"|mark(?:s|ed|ing|ings)?|stamp(?:s|ed)?|on it"
-    r"|(?:what |how much )?(?:load|force)|(?:it )?(?:takes?|bears?|carry|carries|holds?)|(?:to|on) the (?:axle|chassis|frame)"
+    r"|(?:what |how much )?(?:load|force)|(?:it )?(?:takes?|bears?|carry|carries|holds?)|(?:to|on) the (?:axle|chassis"
+    r"|frame)"
     r"|(?:get )?when (?:it is|it's) (?:at )?full|(?:at )?full (?:preload|clamp|torque)"
     r"|till|until|kn|kilonewtons?|lbf"
     r"|links?|pivots?|sh[o]ck(?:er)?s?|bolts?|screws?|grade|class|ksi|psi|mpa|lines?|what (?:is|are|grade)|is",
     needs=("grade",),
-    asks_for=r"preload\w*|clamp|shear\w*|sideways|side[- ]?load\w*|pull|snap\w*|break\w*|weight|hold|carry|lift|support|what load|stretch\w*|longer|elongat\w*"
+    asks_for=r"preload\w*|clamp|shear\w*|sideways|side[- ]?load\w*|pull|snap\w*|break\w*|weight|hold|carry|lift"
+    r"|support|what load|stretch\w*|longer|elongat\w*"
     r"|strong\w*|strength|tensile|proof"
     r"|mean|means|head|mark\w*|stamp\w*|lines?",
     is_named=True,

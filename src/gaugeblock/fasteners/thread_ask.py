@@ -73,7 +73,8 @@ def _metric(match: re.Match[str]) -> str:
 # Whether it is enough, which the answer says of what is engaged.
 _LONG_ENOUGH = (
     r"how thick(?: (?:does|do|must|should|is))?|(?:need|needs|has|have) to be|(?:to )?tap(?= )|"
-    r"(?:far|deep|long|much|thread)? ?(?:enough|plenty)(?: thread)?|(?:or )?(?:should|must|do|shall) i (?:go|buy|get|use|fit)"
+    r"(?:far|deep|long|much|thread)? ?(?:enough|plenty)(?: thread)?|(?:or )?(?:should|must|do|shall) i (?:go|buy|get"
+    r"|use|fit)"
     r"(?: (?:deeper|longer|with longer))?|deeper|longer|(?:for|on|in) the (?:bell ?housing|gear ?box|casing|case)"
 )
 ENGAGEMENT = Topic(
@@ -120,7 +121,8 @@ ENGAGEMENT = Topic(
     r"|gives?(?: up| way)?|let'?s? go)|before (?:the |its |it |they )?(?:threads?|hole)? ?(?:do|does|pulls? out|strips?"
     r"|gives?(?: way| up)?|let'?s? go)",
     needs=("thread",),
-    asks_for=r"how thick|far enough|deep enough|long enough|only go(?:es)? in|how deep|deep|engage\w*|depth|how far|how much thread|how many threads",
+    asks_for=r"how thick|far enough|deep enough|long enough|only go(?:es)? in|how deep|deep|engage\w*|depth|how far"
+    r"|how much thread|how many threads",
     is_named=True,
     columns={"thread": usual_threads, "into": ("fasteners/engagement", "into")},
     opens=_open_engagement,
@@ -188,7 +190,8 @@ FACT = Topic(
                 cue=(" or ",),
             ),
             Shaped(  # of a bare metric size that is all of them
-                r"(?:which|what) threads?(?: (?:is|would|could) (?:it|that|this)(?: be)?| does it have| is on (?:it|that)"
+                r"(?:which|what) threads?(?: (?:is|would|could) (?:it|that|this)(?: be)?| does it have| is on (?:it"
+                r"|that)"
                 r"|(?: do(?:es)?)? (?:it|they) (?:have|take|come in))?",
                 always("pitch: every"),
                 "which thread",
@@ -241,7 +244,8 @@ PIPE_THREAD = Topic(
         "fact": (
             TAPPING,
             Shaped(
-                r"(?:tap )?drill(?: size)?(?= and .*(?:deep|depth|length|long))|(?:drill|bore) (?:it|them|this|that)(?: out)?(?: to)?",
+                r"(?:tap )?drill(?: size)?(?= and .*(?:deep|depth|length|long))|(?:drill|bore) (?:it|them|this"
+                r"|that)(?: out)?(?: to)?",
                 always("tap drill"),
                 cue=("drill", "bore"),
             ),
@@ -260,7 +264,8 @@ PIPE_THREAD = Topic(
     r" )*(?:senders?|sensors?|switch(?:es)?"
     r"|sending units?|gauges?|ports?|bungs?|adapters?|fittings?)|"
     + HOLE.signals
-    + r"|(?:into|in|on)(?: an?| the| my)? (?:alumini?um|alloy|steel|cast iron|iron|brass) (?:sump|pan|tank|block|head|case"
+    + r"|(?:into|in|on)(?: an?| the| my)? (?:alumini?um|alloy|steel|cast iron|iron|brass) (?:sump|pan|tank|block|head"
+    r"|case"
     r"|pot|body|manifold|housing|rocker cover)"
     r"|(?:making )?(?:an? )?(?:weld[- ](?:in|on) )?(?:bungs?|boss(?:es)?)"
     r"|(?:fe)?m[a]les?"

@@ -57,7 +57,8 @@ STRIPS = (
 # What a bolt holds together, which changes nothing of its torque.
 ROUND_A_BOLT = (
     r"(?:fitting|holding|clamping|joining)(?= (?:an?|the|my|some|new|down|on|up|it|them|[0-9m]))"
-    r"|(?:through|between|clamping|joining|holding)(?: (?:the|an?|both|2|my))*(?: steel)? (?:flanges?|plates?|brackets?)"
+    r"|(?:through|between|clamping|joining|holding)(?: (?:the|an?|both|2|my))*(?: steel)? (?:flanges?|plates?"
+    r"|brackets?)"
     r"|(?:winch |base |mounting |motor |backing )?plates?"
     r"|(?:at )?full (?:whack|torque)|take(?= (?:real|proper|full|any) torque)|(?:real|proper|full) torque"
     r"|(?:thermostat |water pump |alternator )?boss(?:es)?|tapped(?= (?:an?|in|into|the|some) )"

@@ -26,25 +26,30 @@ _MODULES: tuple[tuple[str, str], ...] = (
     ),
     (
         "subjects",
-        "nitrile nbr buna epdm fkm fpm fluor silicone chang clip clamp braid o2 oxygen lambda band hot temp glow dot mix top"
+        "nitrile nbr buna epdm fkm fpm fluor silicone chang clip clamp braid o2 oxygen lambda band hot temp glow dot"
+        " mix top"
         " weld washer sleeve spacer slip whit bsw bsf 0ba 1ba 2ba 3ba 4ba 5ba 6ba 7ba 8ba 9ba torch flame heat red wrap"
         " hose clutch r0 r1 r2 r3 r4 r5 r6 r7 r8 r9 primar coolant freeze brak tank drum",
     ),
     (
         "subjects_of_tubes",
-        "setback springback thins thinner rocks sleeve slip lead boot set_back spring_back springs_back bend_thin thin_the"
+        "setback springback thins thinner rocks sleeve slip lead boot set_back spring_back springs_back bend_thin"
+        " thin_the"
         " thin_out bolted_up",
     ),
     ("subjects_of_lines", "37 3/8-24 e85 e-85 e_85 ethanol methanol flex_fuel"),
     (
         "subjects_of_wiring",
-        "clip clamp tie support secur relay solder crimp fus batter alternator dynamo charg crank start terminal cca idl zip"
+        "clip clamp tie support secur relay solder crimp fus batter alternator dynamo charg crank start terminal cca"
+        " idl zip"
         " volt drop",
     ),
     (
         "subjects_of_bolts",
-        "crow nyl red_or blue_or ng_washer split_washer lock_washer lockwasher star_washer recheck re-check retorq re-torq"
-        " retight re-tight over_the_wheel over_the_lug check_the_wheel check_wheel seiz gall stretch tty to-yield to_yield"
+        "crow nyl red_or blue_or ng_washer split_washer lock_washer lockwasher star_washer recheck re-check retorq"
+        " re-torq"
+        " retight re-tight over_the_wheel over_the_lug check_the_wheel check_wheel seiz gall stretch tty to-yield"
+        " to_yield"
         " goes_below go_below in_its_place in_their_place a2- a4- stainless use_it big_torque the_big of_its_range"
         " of_the_range closer closest accura scatter proof spanner which_socket what_socket which_wrench what_wrench"
         " wrench_what wrench_which flats snap break yield jam_nut thin_nut thin_jam half_nut castle cotter split_pin",
@@ -54,18 +59,17 @@ _MODULES: tuple[tuple[str, str], ...] = (
 
 # The same of what is explained; of these a line has a thing too.
 _EXPLAINED = (
-    "_15 _16 _20 _spin _tag _ton -15 -16 2-piece 3s_ 5s_ 7s_ 8620 9310 best_steel best_tub big_ bigger_ "
+    "_15 _16 _20 _spin _tag _ton -15 -16 2-piece 3s_ 5s_ 7s_ best_steel best_tub big_ bigger_ "
     "carrier_bearing center_bearing centre_bearing clutch constant core cover cv depth differs do_for "
-    "double_cardan double-cardan drive_gear driven_gear en_36 en36 enough fifteen file find flex gps h_900 "
-    "h1025 h1100 h6 h7 h8 h9 halve hanger_bearing heat_a_ heat_my_ heat_the_ heating_ how_bent how_true "
-    "hub huge_ in_place_of inch_tires inch_tyres instead_of interference larger_ limited_slip locked_diff "
-    "locker locking long_axle long_one long_shaft longer lsd one_side open_diff order oven oversize_ "
-    "pay_for pinion_height plung power_take press pto r15 r16 r20 run_out run-out runout same_side sat_nav "
-    "satnav sequence short_ shorter shrink shrunk sixteen skin speedo_gear speedometer_gear spool spread "
-    "spring spun stand_in_for steady_b step_by_step stiff straight stub_axle substitut taller_ taper teeth "
-    "thread_lock threadlock tonnage tooth_drive tripod twist two-piece uneven variation varies vary warm_ "
-    "what_material what_steel what_steps what_tub what_way wheel_bearing which_material which_side "
-    "which_steel which_tub which_way wind worth"
+    "double_cardan double-cardan drive_gear driven_gear enough fifteen file find flex gps h_900 h1025 "
+    "h1100 h6 h7 h8 h9 halve hanger_bearing how_bent how_true hub huge_ in_place_of inch_tires inch_tyres "
+    "instead_of interference larger_ limited_slip locked_diff locker locking long_axle long_one long_shaft "
+    "longer lsd one_side open_diff order oversize_ pay_for pinion_height plung power_take press pto r15 "
+    "r16 r20 run_out run-out runout same_side sat_nav satnav sequence short_ shorter shrink shrunk sixteen "
+    "skin speedo_gear speedometer_gear spool spring spun stand_in_for steady_b step_by_step stiff straight "
+    "stub_axle substitut taller_ taper teeth thread_lock threadlock tonnage tooth_drive tripod twist "
+    "two-piece uneven variation varies vary what_material what_steel what_steps what_tub what_way "
+    "wheel_bearing which_material which_side which_steel which_tub which_way wind worth"
 )
 _THINGS = (
     "shaft axle prop diff pinion gear spline ring tyre tire crown joint lash file hous ratio cv wheel r16 "

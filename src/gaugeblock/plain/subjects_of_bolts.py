@@ -18,7 +18,8 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 _AGAIN = (
-    r"re-?us(?:e|ed|ing|able)|again|twice|second time|old|refit\w*|(?:put|chuck|bung|stick|pop)(?: \w+){0,2} back|back in"
+    r"re-?us(?:e|ed|ing|able)|again|twice|second time|old|refit\w*|(?:put|chuck|bung|stick|pop)(?: \w+){0,2} back"
+    r"|back in"
     r"|bin|chuck|replace\w*|renew\w*|new (?:one|ones)"
 )
 _TIGHT = r"torque (?:of|for|spec|figure)|how tight|n ?m|ft ?lbs?|foot pounds?|lb ?ft"
@@ -54,7 +55,8 @@ _SUBJECTS = (
         "a crow-foot at a right angle",
         (r"crow'?s?[ -]?(?:foot|feet)", r"(?:90|right angles?|square(?: on)?|sideways)(?! ?(?:nm|lb|ft|foot|mm|in))"),
         ("torque wrench with a crow foot, at a right angle",),
-        unless=r"(?:mm|in|inch|cm)|on [0-9]+|gr ?[0-9]+|grade|[0-9]+-[0-9]+|m[0-9]+|n ?m|ft ?lbs?|foot pounds?|lb ?ft|pounds?|newton",
+        unless=r"(?:mm|in|inch|cm)|on [0-9]+|gr ?[0-9]+|grade|[0-9]+-[0-9]+|m[0-9]+|n ?m|ft ?lbs?|foot pounds?|lb ?ft"
+        r"|pounds?|newton",
         forbids=True,
     ),
     _Of(
@@ -147,7 +149,8 @@ _SUBJECTS = (
         "the range of a torque wrench",
         (
             r"(?:torque )?(?:wrench|clicker)",
-            r"(?:goes|go|reads?) (?:below|under|down to|that low)|(?:bottom|low(?:er)?|top|end|middle) (?:end )?of (?:its|the) (?:range|scale)"
+            r"(?:goes|go|reads?) (?:below|under|down to|that low)|(?:bottom|low(?:er)?|top|end"
+            r"|middle) (?:end )?of (?:its|the) (?:range|scale)"
             r"|(?:use|using) (?:the|a|my) (?:big|large|half inch|3/4)|too (?:big|coarse) (?:a wrench )?for"
             r"|(?:can i|could i|ok to|okay to) use it (?:at|for|on|down)|big torque wrench",
         ),
@@ -189,23 +192,28 @@ _REFUSED = (
         ("spanner", "socket", "wrench", "flats", "hex"),
         (
             r"(?:which|what)(?: size)?(?: of)? (?:spanners?|sockets?|wrench(?:es)?)(?! (?:goes|reads|is))"
-            r"|(?:spanner|socket|wrench|hex) size|across (?:the )?flats|[0-9/]+(?: ?mm)? (?:spanner|socket|wrench)s?\b.*"
+            r"|(?:spanner|socket|wrench|hex) size|across (?:the )?flats|[0-9/]+(?: ?mm)? (?:spanner|socket"
+            r"|wrench)s?\b.*"
             r"\b(?:what|which) (?:size )?(?:bolt|thread|nut)s?",
         ),
         r"torque|tight\w*|crow\S*|lbs?|lbf|nm|whitworth|bs[fw]|ba",
         "no table here has the hexagon of a bolt or a nut, across its flats",
-        "measure it, or ask the maker: one thread has hexagons of several sizes; for the thread measure over it and its "
+        "measure it, or ask the maker: one thread has hexagons of several sizes; for the thread measure over it and"
+        " its "
         "pitch: `gaugeblock ask 9.4 mm od 16 tpi`",
     ),
     (
         ("snap", "break", "yield", "shear", "fail", "lets go"),
         (
-            r"(?:at )?(?:what|which) torque|(?:yield|breaking|failure|snapping) torque|torque (?:that|to|will|does|it takes to)",
+            r"(?:at )?(?:what|which) torque|(?:yield|breaking|failure|snapping) torque|torque (?:that|to|will|does"
+            r"|it takes to)",
             r"snap\w*|break\w*|yields?|shear\w*|fail\w*|lets? go",
         ),
-        r"nut factor|crush|spline|shafts?|axles?|half ?shafts?|preload|bars?|re-?us\w+|again|snapped|broken?|new|tubes?",
+        r"nut factor|crush|spline|shafts?|axles?|half ?shafts?|preload|bars?|re-?us\w+|again|snapped|broken?|new"
+        r"|tubes?",
         "no table has the torque at which a bolt yields or breaks: it hangs on the friction of its threads",
-        "say a torque, and its clamp is judged: `gaugeblock ask m8 8.8 dry at 30 Nm`; or ask for the pull that breaks it: "
+        "say a torque, and its clamp is judged: `gaugeblock ask m8 8.8 dry at 30 Nm`; or ask for the pull that breaks"
+        " it: "
         "`gaugeblock ask breaking load m8 8.8`",
     ),
     (

@@ -99,7 +99,8 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         (r"double[- ]cardan", rf"{_PROP}|pinion|transfer|gear ?box|joint|angles?"),
         _LOAD,
         "With a double cardan joint at the gearbox end the pinion points straight along the shaft, so that the single"
-        " joint at the pinion stands near nought when it pulls. By common practice it is set a degree or two low at rest,"
+        " joint at the pinion stands near nought when it pulls. By common practice it is set a degree or two low at"
+        " rest,"
         " by what"
         " the axle winds up. The greatest angle of the double joint is its maker's figure.",
     ),
@@ -143,7 +144,8 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
             r" member",
         ),
         r"[0-9]|torque|tight\w*",
-        "The axle maker's manual has its order. By common practice: the pinion depth by its shim, the preload of the pinion"
+        "The axle maker's manual has its order. By common practice: the pinion depth by its shim, the preload of the"
+        " pinion"
         " bearings, then the backlash and the preload of the side bearings together, then the contact pattern;"
         " and all"
         " of it again until it holds. Only then the crush sleeve or the nut for good. Ask each step by itself:"
@@ -192,7 +194,8 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         ("pto", "power take"),
         (r"pto|power take[- ]?off", r"splines?|splined|stub"),
         r"torque|carry|strong",
-        "No table here has them; the tractor's maker stamps or prints the speed. By common practice a stub of 1-3/8 in with 6"
+        "No table here has them; the tractor's maker stamps or prints the speed. By common practice a stub of 1-3/8 in"
+        " with 6"
         " splines is for 540 rpm, one of 1-3/8 in with 21 splines for 1,000 rpm, and one of 1-3/4 in with 20"
         " splines for"
         " 1,000 rpm too.",

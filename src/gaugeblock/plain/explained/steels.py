@@ -35,7 +35,8 @@ STEELS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         ),
         (r"(?:which|what|best|right) (?:steel|tub(?:e|ing)|material|grade)", rf"(?:{_PROP})(?: tub(?:e|ing))?"),
         r"[0-9]|angles?|size|diameter|thick\w*|length|wall|torque",
-        "By common practice drawn-over-mandrel or good welded low-carbon tube, 1020 or 1026: that it is straight, even in"
+        "By common practice drawn-over-mandrel or good welded low-carbon tube, 1020 or 1026: that it is straight, even"
+        " in"
         " its wall"
         " and easy to weld counts for more than strength. What one yields at: `gaugeblock ask 1026 cold drawn`;"
         " whether"
@@ -79,7 +80,8 @@ STEELS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         "Hardness tells more than the name: two steels at one hardness yield about alike, and none is stiffer."
         " In a thick"
         " shaft a leaner steel such as 4140 does not harden through to its centre as 4340 does. Diameter counts most:"
-        " the torque goes with its cube, so that one size up by common practice gains more than a dearer steel. Ask each as you"
+        " the torque goes with its cube, so that one size up by common practice gains more than a dearer steel. Ask"
+        " each as you"
         " have it: `gaugeblock ask 4340 40 HRC 2 inch shaft 3000 lb ft`.",
     ),
     (
@@ -117,7 +119,8 @@ STEELS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         ("h6", "h7", "h8", "h9"),
         (r"h[6-9](?: ?/ ?| )[a-z]{1,2}[5-9]",),
         r"h[47] (?:bulbs?|lamps?|headl\w*)",
-        "No table here has limits and fits: a book of ISO 286 has them by size. Of fits in an H7 hole by common practice"
+        "No table here has limits and fits: a book of ISO 286 has them by size. Of fits in an H7 hole by common"
+        " practice"
         " g6 slides,"
         " k6 taps on, p6 is a light press for location, and s6 is a heavy one that is pressed or shrunk for good.",
     ),

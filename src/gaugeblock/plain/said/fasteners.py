@@ -55,7 +55,8 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ),
     (
         "no ",
-        r"\b(?:(?:i've|i have|we've|we have|have|got|i've got) )?no (?:letter|number|metric|inch|fractional) (?:drills?|bits?)"
+        r"\b(?:(?:i've|i have|we've|we have|have|got|i've got) )?no (?:letter|number|metric|inch"
+        r"|fractional) (?:drills?|bits?)"
         r"(?: (?:here|left|to hand|in the box))?(?: so\b)?",
         "",
     ),
@@ -73,7 +74,8 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ),
     (
         " pitch",
-        r"\b(m ?[0-9]+)\b(?! ?(?:x|by|-) ?[0-9])(?! (?:holes?|bolts?) )((?: [a-z][a-z-]*){1,5}?) (?:the )?([0-3]\.[0-9]{1,2})"
+        r"\b(m ?[0-9]+)\b(?! ?(?:x|by|-) ?[0-9])(?! (?:holes?"
+        r"|bolts?) )((?: [a-z][a-z-]*){1,5}?) (?:the )?([0-3]\.[0-9]{1,2})"
         r" pitch\b",
         r"\1x\3\2",
     ),
@@ -89,7 +91,8 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("not npt", r"\bnot npt\b(?=.*\b(?:british|bsp))", ""),
     (
         "british ",
-        r"\bbritish (?:standard )?(?:pipe )?(taper|parallel|straight)(?:ed)?(?: pipe)?(?: (?:one|thread|tap|fitting|kind))?\b"
+        r"\bbritish (?:standard )?(?:pipe )?(taper|parallel|straight)(?:ed)?(?: pipe)?(?: (?:one|thread|tap|fitting"
+        r"|kind))?\b"
         r"(?= |$)",
         r"bsp \1",
     ),
@@ -123,13 +126,15 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ),
     (
         "clamp",
-        r"\bclamp(?:ing)?(?: load| force)? (?:of|on|for|from|in) (?=.*\b(?:at|to|with) [0-9.]+ ?(?:nm|n m|newton|ft|foot|lb|in))",
+        r"\bclamp(?:ing)?(?: load| force)? (?:of|on|for|from|in) (?=.*\b(?:at|to|with) [0-9.]+ ?(?:nm|n m|newton|ft"
+        r"|foot|lb|in))",
         "what clamp ",
     ),
     *(
         (
             cue,
-            rf"\b(?:(?:can i |could i |should i )?(?:use|put|fit) )?(?:an? |the )?({_OF_GRADE})(?: (?:bolts?|screws?|ones?))?"
+            rf"\b(?:(?:can i |could i |should i )?(?:use|put|fit) )?(?:an? |the )?({_OF_GRADE})(?: (?:bolts?|screws?"
+            rf"|ones?))?"
             rf"(?: in)? {cue} (?:an? |the |my )?({_OF_GRADE})(?: (?:bolts?|screws?|ones?))?(?= |$)",
             r"\1 vs \2",
         )
@@ -138,7 +143,8 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(
         (
             cue,
-            rf"\b(?:is it true (?:that )?)?(?:is |are )?(?:an? )?({_OF_GRADE})(?: bolts?)? (?:is |are )?(?:really |any )?(?:the )?"
+            rf"\b(?:is it true (?:that )?)?(?:is |are )?(?:an? )?({_OF_GRADE})(?: bolts?)? (?:is |are )?(?:really "
+            rf"|any )?(?:the )?"
             rf"{cue}(?: to)? (?:an? )?({_OF_GRADE})(?= |$)",
             r"\1 vs \2",
         )
@@ -155,7 +161,8 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ),
     (
         "brittle",
-        r"(?:'|\bbe|\b)cause (?:(?:the|it|its|it's|an?|is) )*(?:(?:grade )?(?:[258]|five|eight|8\.8|10\.9|12\.9) )?(?:is )?"
+        r"(?:'|\bbe|\b)cause (?:(?:the|it|its|it's|an?|is) )*(?:(?:grade )?(?:[258]|five|eight|8\.8|10\.9"
+        r"|12\.9) )?(?:is )?"
         r"(?:too |more |so )?brittle\b",
         "",
     ),
@@ -163,7 +170,8 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         (
             cue,
             rf"\b(?:can i |could i |should i )?(?:swap(?:ping)?|replac(?:e|ing)) (?:an? |the |my )?({_OF_GRADE})"
-            rf"(?: (?:bolts?|screws?|ones?))? (?:for|with) (?:an? |the )?({_OF_GRADE})(?: (?:bolts?|screws?|ones?))?(?= |$)",
+            rf"(?: (?:bolts?|screws?|ones?))? (?:for|with) (?:an? |the )?({_OF_GRADE})(?: (?:bolts?|screws?"
+            rf"|ones?))?(?= |$)",
             r"\1 vs \2",
         )
         for cue in ("swap", "replac")

@@ -13,7 +13,6 @@ LISTED = {
     "chassis wiring current 10 awg": ("AWG 10", "current_maximum"),
     "3/8 washer od": ("plain washer", "washer_outside_diameter"),
     "cv joint max angle": ("constant velocity joint", "working_angle_maximum"),
-    "diesel flash point": ("diesel", "flash_point"),
     "how hot does a header get": ("exhaust header", "surface_temperature"),
 }
 

@@ -11,7 +11,7 @@ from gaugeblock.finding import rules
 from gaugeblock.found import Found
 from gaugeblock.lines.brakes.lever import Lever
 from gaugeblock.plain.answer import answer
-from gaugeblock.plain.subjects import _CLASS_RULES, _SUBJECTS, told_by_subject
+from gaugeblock.plain.subjects.general import _CLASS_RULES, _SUBJECTS, told_by_subject
 from gaugeblock.plain.words import words_of
 from gaugeblock.tables.load import refdata
 
@@ -25,7 +25,7 @@ def test_every_rule_that_a_subject_names_is_on_record(name: str) -> None:
 
 
 def told(line: str) -> Found | None:
-    return told_by_subject(words_of(line), DATA)
+    return told_by_subject(words_of(line), DATA, _SUBJECTS)
 
 
 @pytest.mark.parametrize(

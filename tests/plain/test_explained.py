@@ -14,7 +14,7 @@ from gaugeblock.plain.answer import ask
 from gaugeblock.plain.by_rule import _EXPLAINED as PIECES
 from gaugeblock.plain.by_rule import _MODULES, _THINGS
 from gaugeblock.plain.explained.reading import _EXPLAINED, CUES, explained
-from gaugeblock.plain.subjects_geared import _LIES
+from gaugeblock.plain.subjects.axles import _LIES
 from gaugeblock.plain.words import words_of
 from gaugeblock.tables.load import refdata
 
@@ -47,7 +47,7 @@ def test_what_a_reader_is_told_to_find_is_there(command: str) -> None:
 
 @pytest.mark.parametrize("module", [name for name, _ in _MODULES])
 def test_every_rule_of_a_subject_is_on_record(module: str) -> None:
-    subjects = import_module(f"gaugeblock.plain.{module}")._SUBJECTS
+    subjects = import_module(f"gaugeblock.plain.subjects.{module}")._SUBJECTS
     assert {rule for subject in subjects for rule in subject.rules} <= SUBJECTS
 
 

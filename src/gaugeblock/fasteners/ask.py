@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount
 from gaugeblock.errors import InputError
+from gaugeblock.fasteners.asked_part import PART
 from gaugeblock.fasteners.crow_foot import CROW_FOOT_SIGNALS, CROW_FOOT_SLOTS, settle_crow_foot
 from gaugeblock.fasteners.makers_words import OfMaker, with_threads
 from gaugeblock.fasteners.mended import REPAIRED
 from gaugeblock.fasteners.of_maker import of_maker
 from gaugeblock.fasteners.own_words import KNOWN, Tapped, TappedPlate, apart
-from gaugeblock.fasteners.part_ask import PART
 from gaugeblock.fasteners.share import SHARE
 from gaugeblock.fasteners.spoken import CONDITION, GRADE, INSERT, THREAD, TOOLS, TORQUE_SAID, torque_of
 from gaugeblock.fasteners.thread_ask import (

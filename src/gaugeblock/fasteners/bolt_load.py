@@ -30,8 +30,8 @@ def bolt_load(standard: str, grade: str, thread: str, load: str, asked: dict[str
 
     ``load`` is ``tensile``, which breaks it, ``proof``, which it stands, ``clamp``, three quarters of that, or
     ``shear``, of which no table has any; or ``stretch``, how much longer the clamp makes it over its ``grip`` with so
-    much plain ``shank`` in it, both of ``asked``. Area times strength, of ``tensile_load_from_area``, ``proof_load`` and
-    ``preload_target``; what a standard prints of the bolt itself goes before. LookupMiss for no strength on record.
+    much plain ``shank`` in it, both of ``asked``. Area times strength, of ``tensile_load_from_area``, ``proof_load``
+    and ``preload_target``; what a standard prints of the bolt itself goes before. LookupMiss for no strength on record.
     """
     if load not in LOADS:
         raise InputError(load, "load", "no load of a bolt is called so", LOADS, "ask for one of these")

@@ -58,8 +58,8 @@ def hole(thread: str, *, fit: str | None = None, share: str | None = None, data:
     """The hole to drill for a thread.
 
     ``thread`` ``3/8-16`` or ``M8``; ``fit`` ``tap drill``, ``close``, ``normal`` or ``free`` for a bolt to pass,
-    ``thread insert`` or ``form tap``; ``share`` how much of the full thread the tap shall cut, ``60 %``, where it is not the usual
-    three quarters.
+    ``thread insert`` or ``form tap``; ``share`` how much of the full thread the tap shall cut, ``60 %``, where it is
+    not the usual three quarters.
 
     Returns a Sheet. The drill for a tap of which no list has one is calculated for three quarters of the full thread;
     the hole for a bolt to pass is that of its diameter, coarse or fine. Raises Ambiguous with the holes there are when

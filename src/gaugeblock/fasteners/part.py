@@ -40,7 +40,7 @@ HABIT, BESIDE = "a published figure", "maker's figure beside the table"
 
 
 def _part_topic() -> Topic:
-    from gaugeblock.fasteners.part_ask import PART
+    from gaugeblock.fasteners.asked_part import PART
 
     return PART
 

@@ -19,33 +19,33 @@ if TYPE_CHECKING:
 # made in vain; in this order.
 _MODULES: tuple[tuple[str, str], ...] = (
     (
-        "subjects_geared",
+        "axles",
         "pattern marking contact phase phasing clocked line_up lined_up lining_up in_line crush collapsible "
         "quarter_turn cord string rope spring_balance scale seal gears gear_set gearset old_r used_r same_r "
         "old_crown same_crown yoke slip 0_deg zero no_angle no_working nought straight",
     ),
     (
-        "subjects",
+        "general",
         "nitrile nbr buna epdm fkm fpm fluor silicone chang clip clamp braid o2 oxygen lambda band hot temp glow dot"
         " mix top"
         " weld washer sleeve spacer slip whit bsw bsf 0ba 1ba 2ba 3ba 4ba 5ba 6ba 7ba 8ba 9ba torch flame heat red wrap"
         " hose clutch r0 r1 r2 r3 r4 r5 r6 r7 r8 r9 primar coolant freeze brak tank drum",
     ),
     (
-        "subjects_of_tubes",
+        "tubes",
         "setback springback thins thinner rocks sleeve slip lead boot set_back spring_back springs_back bend_thin"
         " thin_the"
         " thin_out bolted_up",
     ),
-    ("subjects_of_lines", "37 3/8-24 e85 e-85 e_85 ethanol methanol flex_fuel"),
+    ("lines", "37 3/8-24 e85 e-85 e_85 ethanol methanol flex_fuel"),
     (
-        "subjects_of_wiring",
+        "wiring",
         "clip clamp tie support secur relay solder crimp fus batter alternator dynamo charg crank start terminal cca"
         " idl zip"
         " volt drop",
     ),
     (
-        "subjects_of_bolts",
+        "bolts",
         "crow nyl red_or blue_or ng_washer split_washer lock_washer lockwasher star_washer recheck re-check retorq"
         " re-torq"
         " retight re-tight over_the_wheel over_the_lug check_the_wheel check_wheel seiz gall stretch tty to-yield"
@@ -88,7 +88,7 @@ def subject_of(question: str, words: tuple[str, ...], data: Refdata) -> Answer |
             return Answer(f"a question of {found[0].title}{found[1]}", found[0])
     for name, pieces in _MODULES:
         if _has(line, pieces):
-            told: Found | None = import_module(f"gaugeblock.plain.{name}").told(question, words, data)
+            told: Found | None = import_module(f"gaugeblock.plain.subjects.{name}").told(question, words, data)
             if told is not None:
                 return Answer(f"a look through the rules for: {told.asked}", told)
     return None

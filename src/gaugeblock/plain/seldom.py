@@ -24,9 +24,9 @@ FIRST: dict[str, str] = {
     ),
     "tubing": (
         " alum| as big as| as free as| as good as| as much as| cylinders| galv| or | plate| short|"
-        " stainless| steel and al| swg|-plate|0x|1x|2x|3x|4x|5x|6x|7x|8x|9x|a length of|an inch|bigger|"
+        " stainless| steel and al| swg|-plate|0x|1x|2x|3x|4x|5x|6x|7x|8x|9x|an inch|bigger|"
         "boot|boots|cope|curve|dodge|dodging|er and a half|er than|fives|foot and a half|from |heavier|"
-        "inch and |left over|mouth|n bend|nb|no room to |not enough|notch|pin b|re and a half|right|"
+        "inch and |left over|length of|mouth|n bend|nb|no room to |not enough|notch|pin b|re and a half|right|"
         "saddle|same|shield|side at|side is|side of|side one|side three|side two|square bend|thicker|"
         "thinning|though |ties|turbo|u bend|u-bend|x.|x0."
     ),

@@ -113,7 +113,11 @@ def _apart(first: Reading, second: Reading, data: Refdata) -> tuple[Reading, Tab
     names = f"{apart[0]}={first.values[apart[0]]}; {second.values[apart[0]]}"
     told = {k: v for k, v in said.items() if k != apart[0]}
     told[apart[0]] = f"{first.said[apart[0]]} and {second.said[apart[0]]}"
-    table = compared(first.topic, values, said, names, data).replace(beside=_BESIDE.get(first.topic.noun, ()))
+    try:
+        table = compared(first.topic, values, said, names, data)
+    except TypeError:  # what the answer cannot do without was not said
+        return None
+    table = table.replace(beside=_BESIDE.get(first.topic.noun, ()))
     return (first.replace(values=values, said=told), table) if len(table.lines) > 1 else None
 
 

@@ -142,7 +142,7 @@ ANGLE = Topic(
             ),
         ),
     },
-    r"flares?|flared|fittings?|seats?|cones?|nuts?|is|are|what|a|an|have|has|of",
+    r"flares?|flared|fittings?|seats?|(?:the|its|of) cones?|nuts?|is|are|what|a|an|have|has|of",
     needs=("flare", "fact"),
     asks_for=r"flares?|flared|fittings?|seats?|cones?",
     is_named=True,

@@ -86,7 +86,7 @@ def parked_of(asked: dict[str, str | None]) -> Parked:
     draw = read.pop("draw")
     if draw is None and read["days"] is None:
         do = "measure it, an hour after the last door was shut; or give the days that it is to stand"
-        raise InputError("draw", "", "what the vehicle draws was not said", (), do)
+        raise InputError("draw", "", "the draw of the vehicle at rest was not said", (), do)
     return Parked(draw, **read)
 
 

@@ -24,7 +24,7 @@ EITHER = "mph or km/h"
 
 def _open_speed(values: dict[str, str], _data: Refdata) -> Open | None:
     """Both units of a speed that has none."""
-    if not values["speed"].endswith(EITHER):
+    if not values.get("speed", "").endswith(EITHER):
         return None
     number = values["speed"].partition(" ")[0]
     return ("speed",), [{"speed": f"{number} {unit}"} for unit in ("mph", "km/h")]

@@ -181,7 +181,7 @@ CIRCUIT = Topic(
         ),
         "twin": (
             Shaped(
-                r"(?:twin|two|2|dual)(?= (?:[0-9/. -]+ ?(?:(?:in|inch|mm) )?(?:bore )?)?(?:masters|m/cs|master"
+                r"(?:twin|two|2|dual)(?= (?:[0-9/. -]+ ?(?:(?:in|inch|mm) )?(?:bore )?)?(?:m[a]sters|m/cs|master"
                 r" cyl\w+s)\b)",
                 always("balance bar"),
                 "two masters, half the force on each with the bar in its middle",

@@ -111,7 +111,7 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
             r"cvs?|cv[- ]joints?|constant[- ]velocity(?: joints?)?|plung(?:e|ing)(?: (?:joint|inner))?|tripods?",
             r"angles?|degrees|droop|plunge|plunging|bend",
         ),
-        rf"{_LOAD}|boots?|grease|{_PROP}|rpm|revs|torque|length",
+        rf"{_LOAD}|max(?:imum)?|greatest|boots?|grease|{_PROP}|rpm|revs|torque|length",
         "No table here has the angles of half shaft joints: their maker has them. A fixed outer joint bends much"
         " further than a plunging inner one, and neither stands its greatest angle for long. Measure both at"
         " full droop"

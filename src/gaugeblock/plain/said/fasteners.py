@@ -133,7 +133,9 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(
         (
             cue,
-            rf"\b(?:(?:can i |could i |should i )?(?:use|put|fit) )?(?:an? |the )?({_OF_GRADE})(?: (?:bolts?|screws?"
+            rf"(?<!and )(?<!but )(?<!about )\b(?:(?:can i |could i |should i )?(?:use|put|fit) )?(?:an? "
+            rf"|the )?({_OF_GRADE})"
+            rf"(?: (?:bolts?|screws?"
             rf"|ones?))?"
             rf"(?: in)? {cue} (?:an? |the |my )?({_OF_GRADE})(?: (?:bolts?|screws?|ones?))?(?= |$)",
             r"\1 vs \2",

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from gaugeblock.plain.subject import Subject
-from gaugeblock.plain.subjects import told_by_subject
+from gaugeblock.plain.subjects.general import told_by_subject
+from gaugeblock.plain.subjects.subject import Subject
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:

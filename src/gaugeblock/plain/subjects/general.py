@@ -10,14 +10,14 @@ from __future__ import annotations
 import re
 
 from gaugeblock.plain.chatter import CHATTER, TURNING, is_aside
-from gaugeblock.plain.subject import Subject, shelved
+from gaugeblock.plain.subjects.subject import Subject, shelved
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from gaugeblock.found import Found
-    from gaugeblock.plain.subject import Groups
+    from gaugeblock.plain.subjects.subject import Groups
     from gaugeblock.tables.load import Refdata
 
 _MIX = (

@@ -6,15 +6,15 @@ Each of these rules holds however the line goes on.
 from __future__ import annotations
 
 from gaugeblock.plain.by_name import refused_by_name
-from gaugeblock.plain.subject import Subject, shelved
-from gaugeblock.plain.subjects import told_by_subject
+from gaugeblock.plain.subjects.general import told_by_subject
+from gaugeblock.plain.subjects.subject import Subject, shelved
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from typing import Any
 
     from gaugeblock.found import Found
-    from gaugeblock.plain.subject import Groups
+    from gaugeblock.plain.subjects.subject import Groups
     from gaugeblock.tables.load import Refdata
 
 _AGAIN = (

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from gaugeblock.plain.subject import Subject, shelved
-from gaugeblock.plain.subjects import told_by_subject
+from gaugeblock.plain.subjects.general import told_by_subject
+from gaugeblock.plain.subjects.subject import Subject, shelved
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.found import Found
-    from gaugeblock.plain.subject import Groups
+    from gaugeblock.plain.subjects.subject import Groups
     from gaugeblock.tables.load import Refdata
 
 

@@ -1,0 +1,1 @@
+"""What a line is about that rules alone have, wing by wing."""

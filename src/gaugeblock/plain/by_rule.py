@@ -20,13 +20,15 @@ if TYPE_CHECKING:
 _MODULES: tuple[tuple[str, str], ...] = (
     (
         "axles",
-        "pattern marking contact phase phasing clocked line_up lined_up lining_up in_line crush collapsible "
+        "spread heating heat_a heat_the heat_my oven warm_ 8620 9310 en36 en_36 1018 1020 pattern marking "
+        "contact phase phasing clocked line_up lined_up lining_up in_line crush collapsible "
         "quarter_turn cord string rope spring_balance scale seal gears gear_set gearset old_r used_r same_r "
         "old_crown same_crown yoke slip 0_deg zero no_angle no_working nought straight",
     ),
     (
         "general",
-        "nitrile nbr buna epdm fkm fpm fluor silicone chang clip clamp braid o2 oxygen lambda band hot temp glow dot"
+        "thin setback springback rocks nitrile nbr buna epdm fkm fpm fluor silicone chang clip clamp braid o2 oxygen"
+        " lambda band hot temp glow dot"
         " mix top"
         " weld washer sleeve spacer slip whit bsw bsf 0ba 1ba 2ba 3ba 4ba 5ba 6ba 7ba 8ba 9ba torch flame heat red wrap"
         " hose clutch r0 r1 r2 r3 r4 r5 r6 r7 r8 r9 primar coolant freeze brak tank drum",

@@ -298,12 +298,14 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
             "fact": _FACT_READERS,
             **{key: slots[key] for key in ("od", "wall", "material", "method")},
         },
-        r"(?:how )?(?:much|long)(?: (?:tube|tubing|pipe|material|stock|metal|length))?|lengths?|bending|itself"
+        r"(?:tube|pipe|is|are|gets?) used|(?:how )?(?:much|long)(?: (?:tube|tubing|pipe|material|stock|metal|length))?"
+        r"|lengths?|bending|itself"
         r"|tubes?|tubing|pipe|material|stock|arc(?: length)?|bends?|elbows?|take up|takes? up|takes?|eat|eats|use"
         r"|uses|use[ds]? up|uses"
         r" up|die|just|developed"
         r"|exhaust|for|tangent(?: points?)?|corner|along the centre ?line|how far is it|straight|stick|stock"
-        r"|cut length|(?:in )?between|saw off|cut|saw|hoop|(?:is|are|gets?) used|eaten|(?:gets? )?eaten up|goes? into"
+        r"|cut length|(?:in )?between|saw off|cut|saw|hoop|eaten|(?:gets? )?eaten up"
+        r"|goes? into"
         r"|go into"
         r"|disappears?"
         r"|swallow(?:s|ed)?|blank(?: length)?|straights|kick|corner|chalked|arms?|legs?|total|bent|u[- ]?shaped?"

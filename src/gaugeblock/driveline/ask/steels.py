@@ -289,7 +289,7 @@ SHEAR_YIELD = Topic(
     unmoved="metal finish standard service quality",
 )
 _OF_A_TUBE = (
-    r"|(?:dom|erw|drawn|welded|seamless|steel|mild steel)(?: steel)?(?: (?:tub(?:e|ing)|pipe))?|tub(?:e"
+    r"|(?:dom|erw|drawn|welded|seamless|steel|mild steel)(?: steel)? (?:tub(?:e|ing)|pipe)|dom|erw|steel|tub(?:e"
     r"|ing)s?|limit|max(?:imum)?|most|safe"
 )
 _TENSION = r"(?:tensile |tension )?yields?(?: (?:strength|stress|point|in tension))*"

@@ -47,7 +47,7 @@ OTHER_STEEL = Topic(
         ),
         **{key: readers for key, readers in STEEL.slots.items() if key != "grade"},
     },
-    STEEL.signals + r"|used(?: for)?(?: what)?|for what|(?:what|which)(?: is|'?s)?(?: the)?|condition|[a-z] condition"
+    STEEL.signals + r"|used for(?: what)?|for what|(?:what|which)(?: is|'?s)?(?: the)?|condition|[a-z] condition"
     r"|equivalent|same as|like",
     needs=("other_steel",),
     opens=_no_other_standard,

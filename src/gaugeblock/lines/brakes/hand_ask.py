@@ -182,7 +182,8 @@ HOSE = Topic(
     },
     r"(?:flexible |flexi |flex |front |rear |back |axle |brake |rubber |braided )*hoses?|flexi|flex|front|rear|axle|how"
     r" long|length|long"
-    r"|(?:chassis |body |frame )?brackets?|(?:the |its |from )chassis|(?:cal?liper )?inlets?|cal?lipers?|diffs?|solid|live|beam"
+    r"|(?:chassis |body |frame )?brackets?|(?:the |its |from )chassis|(?:cal?liper )?inlets?|cal?lipers?|diffs?|solid"
+    r"|live|beam"
     r"|one|fittings?"
     r" enough|is|a|and|at|full|droop|lock|between|fittings|for|make|should|need",
     needs=("droop", "lock"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from pathlib import Path
 
@@ -39,10 +40,8 @@ def test_a_word_that_no_rule_has_or_that_turns_another_is_refused_or_told(line: 
     except InputError:
         return
     assert word not in ("not", "without")
-    told = got.read_as
-    assert (
-        f"not in them: {word}" in told or f"not understood: {word}" in told or word in told.partition("looked at: ")[2]
-    )
+    told = (got.read_as.partition(said)[2] for said in ("not in them: ", "not understood: ", "looked at: "))
+    assert any(word in re.findall(r"[\w-]+", named) for named in told)
 
 
 @pytest.mark.parametrize("line", ["1 inch bar", "1 3/4 pipe", "3 inch relay", "relay"])

@@ -34,7 +34,7 @@ if TYPE_CHECKING:
     Open = tuple[tuple[str, ...], list[dict[str, str]]]
 
 # A number as people type it, and the end of a word.
-NUMBER = r"(?:[0-9]+[ -][0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]*\.[0-9]+|[0-9]+)"
+NUMBER = r"(?:[0-9]+[ -][0-9]+/[1-9][0-9]*|[0-9]+/[1-9][0-9]*|[0-9]*\.[0-9]+|[0-9]+)"
 END = r"(?=[ ]|$)"
 _LONGEST = 8
 _MOST_DIGITS = 3  # of a length without a unit

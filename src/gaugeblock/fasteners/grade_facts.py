@@ -48,7 +48,7 @@ def grade(
 
     Returns a Sheet with tensile, proof and yield strength and the marks on the head, as far as the tables have
     them; its decision is the tensile strength, or ``none``; of a thread, its loads. Raises LookupMiss for what is no
-    grade or no size of it, InputError for a load without its thread.
+    grade or no size of it, InputError for a load or a grip without its thread.
 
     >>> grade("grade 8").decision.figure.text
     '150'
@@ -56,10 +56,18 @@ def grade(
     data = data or refdata()
     standard, cell = keys.grade(grade, data)
     if thread is not None:
-        from gaugeblock.fasteners.bolt_load import TENSILE, bolt_load
+        from gaugeblock.fasteners.bolt_load import STRETCH, TENSILE, bolt_load
 
+        if size is not None:
+            raise InputError(size, "size", "the thread says its diameter", (), "leave out the size, or the thread")
+        if (grip or shank) is not None and load != STRETCH:
+            why = "it changes how much a bolt stretches, and no load of it"
+            raise InputError(str(grip or shank), "grip" if grip else "shank", why, (), "ask for --load stretch")
         typed = {"grade": grade, "thread": thread, "load": load, "grip": grip, "shank": shank}
         return bolt_load(standard, cell, thread, load or TENSILE, typed, data)
+    if (grip or shank) is not None:
+        why = "how much a bolt stretches hangs on its thread"
+        raise InputError(str(grip or shank), "grip" if grip else "shank", why, (), "say the thread too: 3/8-16, M10")
     if load is not None and load != "shear":
         raise InputError(load, "load", "a load hangs on the thread", (), "say the thread: 3/8-16, M10")
     at = size or next((usual for name, usual in USUAL.items() if standard.startswith(name)), USUAL["ISO"])

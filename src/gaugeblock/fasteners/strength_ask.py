@@ -38,7 +38,7 @@ def _settle_grade(values: dict[str, str], _: Refdata) -> dict[str, str]:
     if system is not None and is_metric != (system == _METRIC):
         other = _METRIC if is_metric else _INCH
         raise InputError(grade, "grade", f"it is of {other} bolts, not of {system} ones", (), "read the head again")
-    without = {"system", "size", "plane"} if "thread" in values else {"system", "plane"}
+    without = {"system", "plane"}
     return {k: v for k, v in values.items() if k not in without}
 
 

@@ -87,10 +87,9 @@ def _as_length(match: re.Match[str]) -> str:
 def _settle(values: dict[str, str], data: Refdata) -> dict[str, str]:
     """The pipe; InputError where it was measured, and is none of that size."""
     measured = values.get("measured")
-    if measured is not None:
-        row = next(
-            r for r in data.table("tubes/pipe_sizes").of("outside_diameter") if r["nps"] == pipe_size(values["nps"])
-        )
+    rows = data.table("tubes/pipe_sizes").of("outside_diameter") if measured is not None else ()
+    row = next((one for one in rows if one["nps"] == pipe_size(values["nps"])), None)
+    if measured is not None and row is not None:  # the answer tells of a size that there is not
         own = float(units.parse_number(row["value"])) * units.factor(row["unit"])
         number, _, unit = measured.rpartition(" ")
         if abs(float(units.parse_number(number)) * units.factor(unit) - own) > _WORN * own:

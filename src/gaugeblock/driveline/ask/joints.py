@@ -129,7 +129,8 @@ JOINT = Topic(
     r" ]?shaft|shaft|angles?|vibrat\w*|working|operating"
     r"|(?:whats?|what is) the (?:real|true|actual|compound)|real|true|actual|compound|off|view|prop"
     r"|(?:at |on )?(?:the |at )?(?:one|front|first|gearbox) end"
-    r"|lift(?:ed|ing)?|shudder(?:s|ing)?|works?|true|zero|nought|(?:what(?:'?s| is) )?wrong with (?:that|it|this)|she|back|ok"
+    r"|lift(?:ed|ing)?|shudder(?:s|ing)?|works?|true|zero|nought|(?:what(?:'?s| is) )?wrong with (?:that|it|this)|she"
+    r"|back|ok"
     r"|fastest|runs?|running|front|slowest|highest|lowest|greatest|least|speeds?|bent|one|single"
     r"|(?:speed )?(?:changes?|varia\w+|varies|ripple|swing)|see|output",
     needs=("angle",),

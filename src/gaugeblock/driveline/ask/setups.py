@@ -229,7 +229,8 @@ SPLINE_BY_SIZE = Topic(
         "teeth": SPLINE.slots["teeth"],
     },
     SPLINE.signals
-    + r"|old (?:shafts?|axles?|splines?|hubs?)|measures?|measured|count(?:s|ed)?|tops?|what pitch|which pitch|call(?:ed)?|man|find|tell|spec",
+    + r"|old (?:shafts?|axles?|splines?|hubs?)|measures?|measured|count(?:s|ed)?|tops?|what pitch|which pitch"
+    r"|call(?:ed)?|man|find|tell|spec",
     needs=("over", "teeth"),
     settle=_of_pitch,
     asks_for=r"(?:what|which) (?:pitch|spline)|call.*spline|identify|spline.*(?:is it|called)|pitch is",

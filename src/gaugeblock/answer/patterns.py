@@ -8,6 +8,10 @@ from __future__ import annotations
 
 import re
 
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
 _PLAIN = frozenset("abcdefghijklmnopqrstuvwxyz0123456789 '-/")
 _REPEATS = frozenset("?*{")
 
@@ -37,7 +41,17 @@ def alternatives(pattern: str) -> list[str]:
     """
     if "(" not in pattern and "[" not in pattern and "\\" not in pattern:
         return pattern.split("|")
-    found, depth, is_set, start, at = [], 0, False, 0, 0
+    found, start = [], 0
+    for at, depth in _marks(pattern):
+        if pattern[at] == "|" and not depth:
+            found.append(pattern[start:at])
+            start = at + 1
+    return [*found, pattern[start:]]
+
+
+def _marks(pattern: str) -> Iterator[tuple[int, int]]:
+    """Where a pattern has a bracket or a bar that is none of its letters, and how deep in its groups."""
+    depth, is_set, at = 0, False, 0
     while at < len(pattern):
         char = pattern[at]
         if char == "\\":
@@ -46,15 +60,10 @@ def alternatives(pattern: str) -> list[str]:
             is_set = char != "]"
         elif char == "[":
             is_set = True
-        elif char == "(":
-            depth += 1
-        elif char == ")":
-            depth -= 1
-        elif char == "|" and not depth:
-            found.append(pattern[start:at])
-            start = at + 1
+        elif char in "()|":
+            depth += {"(": 1, ")": -1}.get(char, 0)
+            yield at, depth
         at += 1
-    return [*found, pattern[start:]]
 
 
 def _starts(one: str) -> list[str] | None:
@@ -81,23 +90,7 @@ def _starts(one: str) -> list[str] | None:
 
 def _closed(one: str) -> int:
     """Where the group ends that a text begins with."""
-    depth, is_set, at = 0, False, 0
-    while at < len(one):
-        char = one[at]
-        if char == "\\":
-            at += 1
-        elif is_set:
-            is_set = char != "]"
-        elif char == "[":
-            is_set = True
-        elif char == "(":
-            depth += 1
-        elif char == ")":
-            depth -= 1
-            if not depth:
-                return at
-        at += 1
-    return len(one)
+    return next((at for at, depth in _marks(one) if one[at] == ")" and not depth), len(one))
 
 
 def plain_words(pattern: str) -> set[str]:

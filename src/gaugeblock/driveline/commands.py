@@ -64,11 +64,14 @@ def hardness(argv: list[str]) -> int:
     )
     parser.add_argument("value", metavar="VALUE", help="42")
     parser.add_argument("scale", nargs="?", metavar="SCALE", help="HRC, HB; either may stand first")
+    parser.add_argument("--to", metavar="SCALE", help="the scale that is wanted: HB")
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.driveline.hardness import hardness as sheet_of
 
-    return print_open(sheet_of, _topic("BY_SCALE"), {"scale": a.scale, "value": a.value}, a, is_open=a.scale is None)
+    return print_open(
+        sheet_of, _topic("BY_SCALE"), {"scale": a.scale, "value": a.value, "to": a.to}, a, is_open=a.scale is None
+    )
 
 
 def spline(argv: list[str]) -> int:

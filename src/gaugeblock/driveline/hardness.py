@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.decision import use
+from gaugeblock.answer.decision import none, use
 from gaugeblock.answer.making import derived
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline import keys
@@ -12,7 +12,7 @@ from gaugeblock.driveline.keys import Hardness
 from gaugeblock.driveline.statements import rule_cautions
 from gaugeblock.errors import LookupMiss
 from gaugeblock.figure import Figure
-from gaugeblock.tables.load import Refdata, refdata
+from gaugeblock.tables.load import Refdata, canonical, refdata
 from gaugeblock.tables.part import rows_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -86,11 +86,11 @@ def hardness_of(steel: Steel, data: Refdata) -> tuple[Figure, ...]:
     return ()
 
 
-def hardness(scale: str, value: str, *, data: Refdata | None = None) -> Sheet:
+def hardness(scale: str, value: str, *, to: str | None = None, data: Refdata | None = None) -> Sheet:
     """What a hardness is on other scales and in strength.
 
     Parameters: ``scale`` as people write it (``HRC``, ``Rockwell C``, ``Brinell``); ``value`` the number. Either may
-    stand first.
+    stand first. ``to`` is the scale that is wanted, ``HB``: its number is then the decision.
 
     Returns a Sheet: tensile strength first, then yield and torsional yield where a source has them, then the other
     scales; between two printed points of one source linear, each such figure with its two points as inputs.
@@ -115,10 +115,32 @@ def hardness(scale: str, value: str, *, data: Refdata | None = None) -> Sheet:
             "measure on another scale, or test the part",
         )
     cautions = rule_cautions(data, "hardness conversion", "all scales") + _disagreements(figures)
-    do = "" if figures[0].quantity.startswith("hardness") else "A conversion: near enough to judge by, no guarantee."
-    verb = "READS" if figures[0].quantity.startswith("hardness") else "BREAKS NEAR"
-    asked: dict[str, str | None] = {"scale": scale, "value": value}
-    return Sheet(of.text, asked, data, figures, [], cautions, decision=use(verb, figures[0], do))
+    asked: dict[str, str | None] = {"scale": scale, "value": value, "to": to}
+    wanted = cell if to is None else canonical(data, TABLE, "scale", to)
+    if wanted != cell:
+        on_it = [figure for figure in figures if figure.quantity == f"hardness_{wanted.casefold()}"]
+        if not on_it:
+            return Sheet(of.text, asked, data, figures, [], cautions, decision=none("READS", _no_scale(of, wanted)))
+        figures = [*on_it, *(figure for figure in figures if figure not in on_it)]
+    is_scale = figures[0].quantity.startswith("hardness")
+    do = "" if is_scale and wanted == cell else "A conversion: near enough to judge by, no guarantee."
+    return Sheet(
+        of.text,
+        asked,
+        data,
+        figures,
+        [],
+        cautions,
+        decision=use("READS" if is_scale else "BREAKS NEAR", figures[0], do),
+    )
+
+
+def _no_scale(of: Hardness, wanted: str) -> str:
+    """What is told where no table turns a hardness into a scale."""
+    ends = f"Have it measured in {wanted} where that is what is asked for."
+    if wanted == "HRB":
+        ends = "The B scale ends near 100 HRB, by common practice 22 or 23 HRC: nothing harder is read on it."
+    return f"The tables do not turn {of.text} into {wanted}. {ends}"
 
 
 def _disagreements(figures: list[Figure]) -> list[Caution]:

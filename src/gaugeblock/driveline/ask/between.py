@@ -1,4 +1,4 @@
-"""A hardness that was measured: held against the two that it has to lie between, or wanted on another scale."""
+"""A hardness that was measured: held against the two that it has to lie between; the scale on which it is wanted."""
 
 from __future__ import annotations
 
@@ -41,17 +41,6 @@ SCALE_WANTED = (
         cue=("scale",),
     ),
 )
-_B_ENDS = " The B scale ends near 100 HRB, which is commonly said to be 22 or 23 HRC: nothing harder is read on it."
-
-
-def on_scale(sheet: Sheet, value: str, wanted: str) -> Sheet:
-    """The Sheet of a hardness; where the tables have none of it on the scale that is wanted, this is said."""
-    quantity = f"hardness_{wanted.casefold()}"
-    if any(figure.quantity == quantity for figure in sheet.figures):
-        return sheet
-    ends = _B_ENDS if wanted == "HRB" else f" Have it measured in {wanted} where that is what is asked for."
-    do = f"The tables do not turn {value} into {wanted}.{ends}"
-    return sheet.replace(decision=sheet.decision.replace(do=f"{do} {sheet.decision.do}".strip()))
 
 
 def held_against(sheet: Sheet, number: str, scale: str, within: str) -> Sheet:

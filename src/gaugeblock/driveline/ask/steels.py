@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
-from gaugeblock.driveline.ask.between import HARDNESS_BETWEEN, SCALE_WANTED, held_against, on_scale
+from gaugeblock.driveline.ask.between import HARDNESS_BETWEEN, SCALE_WANTED, held_against
 from gaugeblock.driveline.ask.common import HALF_SHAFT, HARDNESS_SAID, SCALE, SHEAR, answer_of, treatments
 from gaugeblock.errors import Ambiguous, InputError
 
@@ -15,9 +15,9 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 
-def _by_value(value: str, *, steel: str = "", within: str = "", wanted: str = "", data: Refdata) -> Sheet:
+def _by_value(value: str, *, steel: str = "", within: str = "", to: str | None = None, data: Refdata) -> Sheet:
     """A hardness on other scales and as strength, which is the same for every steel of even structure; whether it lies
-    ``within`` what was asked of it, ``28 to 32 HRC``; what is told where the ``wanted`` scale has none of it.
+    ``within`` what was asked of it, ``28 to 32 HRC``, or what it is on the scale that it was wanted ``to``.
     """
     del steel
     from gaugeblock.driveline.hardness import hardness
@@ -27,10 +27,9 @@ def _by_value(value: str, *, steel: str = "", within: str = "", wanted: str = ""
         raise Ambiguous(
             number, "hardness", "the scale was not said", ("HRC", "HRB", "HB", "HV"), "say the scale, 30 HRC"
         )
-    sheet = hardness(scale, number, data=data)
     if within:
-        return held_against(sheet, number, scale, within)
-    return on_scale(sheet, value, wanted) if wanted and wanted != scale else sheet
+        return held_against(hardness(scale, number, data=data), number, scale, within)
+    return hardness(scale, number, to=to, data=data)
 
 
 def _no_temper_wanted(values: dict[str, str]) -> None:
@@ -195,7 +194,7 @@ HARDNESS = Topic(
     {
         "within": HARDNESS_BETWEEN,
         "value": HARDNESS_SAID,
-        "wanted": SCALE_WANTED,
+        "to": SCALE_WANTED,
         "steel": (Named(words_of("driveline", "steel", "driveline/steels"), say="steel {}"),),
     },
     rf"{HALF_SHAFT}|(?:in|to|as|into|equals?|is|what|which)(?: what)? (?:{SCALE}|ksi|mpa|psi|tensile)"
@@ -215,7 +214,7 @@ HARDNESS = Topic(
 BY_SCALE = Topic(
     lambda: answer_of("hardness", "hardness"),
     "hardness",
-    {"value": (), "scale": (Named(words_of("driveline", "scale", "driveline/hardness")),)},
+    {"value": (), "to": SCALE_WANTED, "scale": (Named(words_of("driveline", "scale", "driveline/hardness")),)},
     "",
     needs=("scale", "value"),
     columns={"scale": ("driveline/hardness", "scale")},

@@ -9,6 +9,7 @@ import pytest
 import gaugeblock
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.found import Found
+from gaugeblock.plain.answer import answer
 
 OUTSIDE = [
     ("mig amps for 3 mm mild plate", "welder"),
@@ -64,3 +65,18 @@ def test_a_thing_of_the_tables_is_not_taken_for_one(line: str) -> None:
     except gaugeblock.GaugeblockError:
         return
     assert "a question of" not in got.read_as
+
+
+@pytest.mark.parametrize(
+    ("line", "lost"),
+    [
+        ("push on hydraulic acorn blue hose", ("acorn", "blue")),
+        ("4340 acorn in place of 4140 shafts", ("acorn",)),
+        ("caliper piston acorn seals hot", ("acorn",)),
+    ],
+)
+def test_what_stands_between_the_words_of_a_subject_is_not_swallowed(line: str, lost: tuple[str, ...]) -> None:
+    """A subject is known by its own words; a word that only stands between two of them is said to be left out."""
+    said = answer(line).read_as
+    assert said.startswith("a question of")
+    assert all(word in said for word in lost)

@@ -6,6 +6,7 @@ Nothing here is a figure. A line is of such a subject where a pattern finds its 
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 
 from gaugeblock.answer.decision import none
 from gaugeblock.answer.sheet import Sheet
@@ -131,7 +132,7 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
         " the pull of the cable.",
     ),
     (
-        r"(?:british|uk|mot|great britain|australian|german|yearly|annual)\b.*\b(?:test|inspection)",
+        r"(?:british|uk|mot|great britain|australian|german|yearly|annual)\b(.*)\b(?:test|inspection)",
         r"(?:hand|park(?:ing)?)[- ]?brakes?|brake (?:effort|efficiency|force)",
         "the brake effort that such an inspection asks",
         "The authority prints it. The tables have the tests of the United States and Quebec: `gaugeblock brake parking"
@@ -159,7 +160,7 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
         " unit. The maker of the injection has the base.",
     ),
     (
-        r"(?:brake|braided|ptfe)\b.*\b(?:hoses?|lines?)",
+        r"(?:brake|braided|ptfe)\b(.*)\b(?:hoses?|lines?)",
         r"(?:smallest |least |minimum |min |tightest )?bend(?:ing)? radius|how tight|how sharp",
         "the bend radius of a braided brake hose",
         "Its maker prints it by size. The tables have that of aircraft rubber hose: `gaugeblock find bend"
@@ -167,7 +168,7 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
     ),
     (
         r"(?:which|what)(?: [a-z-]+){0,2} (?:adapt[eo]rs?|bungs?)",
-        r"(?:(?:-[0-9]{1,2}|an) )?hoses?\b.*\b(?:npt|pipe thread)|(?:npt|pipe thread)\b.*\bhoses?|npt|pipe"
+        r"(?:(?:-[0-9]{1,2}|an) )?hoses?\b(.*)\b(?:npt|pipe thread)|(?:npt|pipe thread)\b(.*)\bhoses?|npt|pipe"
         r" thread|an|jic|-[0-9]{1,2}",
         "adapters between a hose and a port",
         "Measure both threads first; who makes the hose ends has the adapter and its bore. The thread of a hose end:"
@@ -187,12 +188,12 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
                 r"(?:what|which) dash|dash (?:number|size)|(?:hose|line|tube|in) dash",
                 r"(?:[0-9]/[0-9]+|-[0-9]{1,2})(?: in| inch)?(?: fuel| oil| brake| rubber)?(?: (?:hose|line|tube)s?)?",
             ),
-            (r"-[0-9]{1,2}", r"hoses?\b.*\b(?:inside|bore|id)|(?:inside|bore|id)\b.*\bhoses?"),
+            (r"-[0-9]{1,2}", r"hoses?\b(.*)\b(?:inside|bore|id)|(?:inside|bore|id)\b(.*)\bhoses?"),
         )
     ),
     (
         r"push[- ]?(?:on|lock|fit)|(?:low|medium)[- ]pressure|return|worm[- ]drive",
-        r"(?:steering|relief|hydraulics?)\b.*\bhoses?|hoses?\b.*\b(?:steering|relief|hydraulics?)|steering|relief",
+        r"(?:steering|relief|hydraulics?)\b(.*)\bhoses?|hoses?\b(.*)\b(?:steering|relief|hydraulics?)|steering|relief",
         "the pressure hose of a power steering",
         "A hose is for no more than what is printed on it: one that is rated under the relief pressure is for"
         " the return"
@@ -221,7 +222,7 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
         " which are cross-linked too, GPT and TWP, which are PVC.",
     ),
     (
-        r"cal?lipers?\b.*\bseals?|seals?\b.*\bcal?lipers?|wheel cylinder (?:seals?|cups?)",
+        r"cal?lipers?(?: pistons?)?\b(.*)\bseals?|seals?\b(.*)\bcal?lipers?|wheel cylinder (?:seals?|cups?)",
         r"temp\w*|hot|heat|deg(?:rees|f|c)?|stand|put up",
         "the heat that the seals of a caliper stand",
         "The maker of the caliper has it. The rubber kind by itself: `gaugeblock ask epdm rubber heat`; the"
@@ -258,6 +259,18 @@ def not_looked_at(words: tuple[str, ...], known: str) -> str:
     return f"; not looked at: {', '.join(left)}" if left else ""
 
 
+def told_by(found: re.Match[str]) -> tuple[str, str]:
+    """The words by which a match is known, and what is left of its line: what stands between two of its words, a group
+    of its pattern, is left too.
+    """
+    line = found.string
+    between = [at for span in found.regs[1:] if span[0] >= 0 for at in span]
+    cuts = [0, found.start(), *between, found.end(), len(line)]
+    pieces = [line[a:b] for a, b in pairwise(cuts)]  # left, known, left, known ... left
+    known, rest = " ".join(pieces[1::2]), " ".join(pieces[::2])
+    return known, rest
+
+
 def outside(words: tuple[str, ...], data: Refdata) -> tuple[Sheet, str] | None:
     """The Sheet of a subject that no table is about, and the words by which it was known; None where the line names
     none of them, or turns what it says.
@@ -269,12 +282,13 @@ def outside(words: tuple[str, ...], data: Refdata) -> tuple[Sheet, str] | None:
         found = re.search(rf"(?<![^ ])(?:{thing})(?![^ ])", line)
         if found is None:
             continue
-        rest, known = f"{line[: found.start()]} {line[found.end() :]}", found[0]
+        known, rest = told_by(found)
         if asked:
             about = re.search(rf"(?<![^ ])(?:{asked})(?![^ ])", rest)
             if about is None:
                 continue
-            rest, known = f"{rest[: about.start()]} {rest[about.end() :]}", f"{known} {about[0]}"
+            asks, rest = told_by(about)
+            known = f"{known} {asks}"
         if not _OF_THE_TABLES.isdisjoint(rest.split()):
             return None  # this is what is asked
         do = f"No table here is about {what}. {who}"

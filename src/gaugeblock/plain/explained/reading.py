@@ -11,7 +11,7 @@ from gaugeblock.answer.decision import none
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.plain.explained.gears import GEARS
 from gaugeblock.plain.explained.steels import STEELS
-from gaugeblock.plain.outside import not_looked_at
+from gaugeblock.plain.outside import not_looked_at, told_by
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -41,7 +41,7 @@ def _all_of(patterns: tuple[str, ...], line: str) -> str:
     """What the patterns find in a line; blank where one finds nothing."""
     found = []
     for pattern in patterns:
-        here = [match[0] for match in re.finditer(_whole(pattern), line)]
+        here = [told_by(match)[0] for match in re.finditer(_whole(pattern), line)]
         if not here:
             return ""
         found += here

@@ -72,7 +72,7 @@ STEELS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         "one shaft steel in place of another",
         ("in place of", "instead of", "pay for", "worth", "enough", "substitut", "do for", "stand in for"),
         (
-            rf"(?:{_GRADE}).*(?<![\w.])(?:{_GRADE})",
+            rf"(?:{_GRADE})(.*)(?<![\w.])(?:{_GRADE})",
             r"in place of|instead of|pay for|worth|enough|substitut\w*|do for|stand in for",
             rf"{_SHAFTS}|bars?|crawler|drag",
         ),

@@ -187,9 +187,8 @@ def shaftstress(argv: list[str]) -> int:
     """Run ``gaugeblock shaftstress``; the exit code."""
     parser = parser_of(
         "shaftstress",
-        "The shear stress at the surface of a round shaft under a torque, how far it twists, or the torque at"
-        " which it"
-        " yields.",
+        "The shear stress at the surface of a round shaft under a torque, how far it twists, or the torque at which"
+        " it yields.",
         'gaugeblock shaftstress "1-1/4 in" --torque "1100 lbf*ft"',
     )
     parser.add_argument("diameter", metavar="DIA", help="of the shaft: 1-1/4 in")

@@ -81,8 +81,7 @@ def hole(thread: str, *, fit: str | None = None, share: str | None = None, data:
     if fit == FORM:
         do = (
             "A form tap pushes the thread up and cuts none: its hole is larger than that of a cutting tap, which it"
-            " would"
-            " break in. Its maker prints the drill. Common practice is about the diameter less half a pitch."
+            " would break in. Its maker prints the drill. Common practice is about the diameter less half a pitch."
         )
         return Sheet(f"hole for a form tap of {found.cell}", asked, data, [], [], [], decision=none(VERB, do))
     cell = None if fit is None else canonical(data, TABLE, "fit", fit)

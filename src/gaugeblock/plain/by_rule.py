@@ -28,34 +28,29 @@ _MODULES: tuple[tuple[str, str], ...] = (
     (
         "general",
         "thin setback springback rocks nitrile nbr buna epdm fkm fpm fluor silicone chang clip clamp braid o2 oxygen"
-        " lambda band hot temp glow dot"
-        " mix top"
-        " weld washer sleeve spacer slip whit bsw bsf 0ba 1ba 2ba 3ba 4ba 5ba 6ba 7ba 8ba 9ba torch flame heat red wrap"
-        " hose clutch r0 r1 r2 r3 r4 r5 r6 r7 r8 r9 primar coolant freeze brak tank drum",
+        " lambda band hot temp glow dot mix top weld washer sleeve spacer slip whit bsw bsf 0ba 1ba 2ba 3ba 4ba 5ba"
+        " 6ba 7ba 8ba 9ba torch flame heat red wrap hose clutch r0 r1 r2 r3 r4 r5 r6 r7 r8 r9 primar coolant freeze"
+        " brak tank drum",
     ),
     (
         "tubes",
         "setback springback thins thinner rocks sleeve slip lead boot set_back spring_back springs_back bend_thin"
-        " thin_the"
-        " thin_out bolted_up",
+        " thin_the thin_out bolted_up",
     ),
     ("lines", "37 3/8-24 e85 e-85 e_85 ethanol methanol flex_fuel"),
     (
         "wiring",
         "clip clamp tie support secur relay solder crimp fus batter alternator dynamo charg crank start terminal cca"
-        " idl zip"
-        " volt drop",
+        " idl zip volt drop",
     ),
     (
         "bolts",
         "crow nyl red_or blue_or ng_washer split_washer lock_washer lockwasher star_washer recheck re-check retorq"
-        " re-torq"
-        " retight re-tight over_the_wheel over_the_lug check_the_wheel check_wheel seized seizes seizing seize_up gall"
-        " stretch tty to-yield"
-        " to_yield"
-        " goes_below go_below in_its_place in_their_place a2- a4- stainless use_it big_torque the_big of_its_range"
-        " of_the_range closer closest accura scatter proof spanner which_socket what_socket which_wrench what_wrench"
-        " wrench_what wrench_which flats snap break yield jam_nut thin_nut thin_jam half_nut castle cotter split_pin",
+        " re-torq retight re-tight over_the_wheel over_the_lug check_the_wheel check_wheel seized seizes seizing"
+        " seize_up gall stretch tty to-yield to_yield goes_below go_below in_its_place in_their_place a2- a4-"
+        " stainless use_it big_torque the_big of_its_range of_the_range closer closest accura scatter proof spanner"
+        " which_socket what_socket which_wrench what_wrench wrench_what wrench_which flats snap break yield jam_nut"
+        " thin_nut thin_jam half_nut castle cotter split_pin",
     ),
 )
 

@@ -119,17 +119,15 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
         r"hydraulic (?:hand|park(?:ing)?)[- ]?brakes?|hydro (?:hand )?brakes?",
         r"sizes?|bore|cylinders?|master|diameter",
         "the cylinder of a hydraulic hand brake",
-        "Its maker has it. To work it out say the pressure, the hand and the lever as of a pedal: `gaugeblock"
-        " ask 600 psi"
-        " from 60 lb at 8 to 1 which bore`.",
+        "Its maker has it. To work it out say the pressure, the hand and the lever as of a pedal: `gaugeblock ask 600"
+        " psi from 60 lb at 8 to 1 which bore`.",
     ),
     (
         r"(?:hand|park(?:ing)?)[- ]?brakes?",
         r"(?:lever )?ratio|leverage",
         "the lever ratio of a hand brake",
-        "Measure it: the way of the grip over the way of the cable. With the pull of the hand `gaugeblock"
-        " handbrake` has"
-        " the pull of the cable.",
+        "Measure it: the way of the grip over the way of the cable. With the pull of the hand `gaugeblock handbrake`"
+        " has the pull of the cable.",
     ),
     (
         r"(?:british|uk|mot|great britain|australian|german|yearly|annual)\b(.*)\b(?:test|inspection)",
@@ -155,9 +153,8 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
         r"(?:rail|fuel) pressure",
         r"boost(?:ed)?|referenced|manifold reference",
         "the fuel pressure under boost",
-        "A regulator that is led to the manifold holds its base pressure over it: add the boost to the base,"
-        " both in one"
-        " unit. The maker of the injection has the base.",
+        "A regulator that is led to the manifold holds its base pressure over it: add the boost to the base, both in"
+        " one unit. The maker of the injection has the base.",
     ),
     (
         r"(?:brake|braided|ptfe)\b(.*)\b(?:hoses?|lines?)",
@@ -179,9 +176,8 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
             dash,
             hose,
             "the dash number of a hose",
-            "A dash number counts sixteenths of an inch of the tube that its end is for: -6 goes with 3/8 in."
-            " The bore of"
-            " the hose is less or more by its kind, and its maker prints it.",
+            "A dash number counts sixteenths of an inch of the tube that its end is for: -6 goes with 3/8 in. The"
+            " bore of the hose is less or more by its kind, and its maker prints it.",
         )
         for dash, hose in (
             (
@@ -195,9 +191,8 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
         r"push[- ]?(?:on|lock|fit)|(?:low|medium)[- ]pressure|return|worm[- ]drive",
         r"(?:steering|relief|hydraulics?)\b(.*)\bhoses?|hoses?\b(.*)\b(?:steering|relief|hydraulics?)|steering|relief",
         "the pressure hose of a power steering",
-        "A hose is for no more than what is printed on it: one that is rated under the relief pressure is for"
-        " the return"
-        " alone. The maker of the steering has the pressure hose and its crimped ends.",
+        "A hose is for no more than what is printed on it: one that is rated under the relief pressure is for the"
+        " return alone. The maker of the steering has the pressure hose and its crimped ends.",
     ),
     (
         r"(?:copper|steel|metal|hard|rigid|cunifer|kunifer|copper[- ]nickel|cupro[- ]nickel|stainless) brake"
@@ -210,9 +205,8 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
         r"(?:fire|heat|glass(?: fib(?:re|er))?|braided glass) sleev\w+",
         r"(?:rubber |fuel |brake |oil )?(?:hoses?|lines?|wires?)(?: inside| in it| under it)?|inside",
         "what stands in a heat sleeve",
-        "The limit of a sleeve is its own. It slows the heat, and what is inside keeps its own limit: ask that"
-        " of the hose"
-        " or the line by its name.",
+        "The limit of a sleeve is its own. It slows the heat, and what is inside keeps its own limit: ask that of the"
+        " hose or the line by its name.",
     ),
     (
         r"(?:cross-?linked|xlpe|silicone|ptfe|thin[- ]?wall(?:ed)?)(?: [a-z]+){0,2} (?:wires?|cables?|insulation)",
@@ -225,9 +219,8 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
         r"cal?lipers?(?: pistons?)?\b(.*)\bseals?|seals?\b(.*)\bcal?lipers?|wheel cylinder (?:seals?|cups?)",
         r"temp\w*|hot|heat|deg(?:rees|f|c)?|stand|put up",
         "the heat that the seals of a caliper stand",
-        "The maker of the caliper has it. The rubber kind by itself: `gaugeblock ask epdm rubber heat`; the"
-        " fluid beside"
-        " them: `gaugeblock ask brake fluid boiling point`.",
+        "The maker of the caliper has it. The rubber kind by itself: `gaugeblock ask epdm rubber heat`; the fluid"
+        " beside them: `gaugeblock ask brake fluid boiling point`.",
     ),
     (
         r"colou?rs?|cherry(?: red)?",

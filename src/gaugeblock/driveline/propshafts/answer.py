@@ -56,9 +56,8 @@ if TYPE_CHECKING:
 VERB, SPEED_VERB, LONGEST_VERB, TURNS_VERB = "MAKE", "KEEP UNDER", "NO LONGER THAN", "TURNS"
 _LONGEST = "there it turns the share of its critical speed that shops stay under"
 _FASTEST = (
-    "The shaft itself, at most. See that it stays under the speed at which it whips; where the engine cannot"
-    " pull that"
-    " gear to that speed, the road speed it does reach sets how fast the shaft turns."
+    "The shaft itself, at most. See that it stays under the speed at which it whips; where the engine cannot pull"
+    " that gear to that speed, the road speed it does reach sets how fast the shaft turns."
 )
 _TO_MEASURE = "Measure the distance between the centres of the joints at ride height, and give it."
 _OF_MAKING = ("bump", "droop", "slip_in", "engaged", "spline_diameter", "wind_up", "torque")

@@ -34,9 +34,8 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         ),
         rf"{_LOAD}|ratios?|speedo\w*",
         "A larger tyre loads the shaft more: the torque that it can send back is the weight on it times its grip"
-        " times"
-        " its loaded radius, so that torque grows as the radius does. A heavier wheel strikes harder too. Say these"
-        " three: `gaugeblock ask axle 1500 lb on the wheel, 31 inch tyre, grip 1`.",
+        " times its loaded radius, so that torque grows as the radius does. A heavier wheel strikes harder too. Say"
+        " these three: `gaugeblock ask axle 1500 lb on the wheel, 31 inch tyre, grip 1`.",
     ),
     (
         "what a differential sends to each side",
@@ -76,10 +75,8 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         ),
         rf"{_LOAD}|[0-9.]+ ?(?:rpm|revs)|angles?|torque|preload",
         "One piece is too long where its fastest speed comes near the speed at which it whips; a larger tube whips"
-        " later. Say tube, wall and speed, and the longest that is safe is told:"
-        " `gaugeblock ask longest 3 inch .083 steel driveshaft at 5000 rpm`. Longer than that it is made in two,"
-        " with a"
-        " centre bearing.",
+        " later. Say tube, wall and speed, and the longest that is safe is told: `gaugeblock ask longest 3 inch .083"
+        " steel driveshaft at 5000 rpm`. Longer than that it is made in two, with a centre bearing.",
     ),
     (
         "how true a propeller shaft runs",
@@ -89,9 +86,8 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
             rf"{_PROP}",
         ),
         r"[0-9.]+ ?(?:deg|rpm|revs)|angles?|flange",
-        "The maker of the shaft, or the shop that balances it, has its run-out; no table here has it. Measure it"
-        " with a"
-        " dial gauge in the middle and near both ends, clear of welds and weights, and have it balanced after.",
+        "The maker of the shaft, or the shop that balances it, has its run-out; no table here has it. Measure it with"
+        " a dial gauge in the middle and near both ends, clear of welds and weights, and have it balanced after.",
     ),
     (
         "a double cardan joint",
@@ -100,9 +96,7 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         _LOAD,
         "With a double cardan joint at the gearbox end the pinion points straight along the shaft, so that the single"
         " joint at the pinion stands near nought when it pulls. By common practice it is set a degree or two low at"
-        " rest,"
-        " by what"
-        " the axle winds up. The greatest angle of the double joint is its maker's figure.",
+        " rest, by what the axle winds up. The greatest angle of the double joint is its maker's figure.",
     ),
     (
         "the angles of the joints of a half shaft",
@@ -113,9 +107,8 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         ),
         rf"{_LOAD}|max(?:imum)?|greatest|boots?|grease|{_PROP}|rpm|revs|torque|length",
         "No table here has the angles of half shaft joints: their maker has them. A fixed outer joint bends much"
-        " further than a plunging inner one, and neither stands its greatest angle for long. Measure both at"
-        " full droop"
-        " and at full lock, and hold them against the maker's figures. Of a joint in a propeller shaft one"
+        " further than a plunging inner one, and neither stands its greatest angle for long. Measure both at full"
+        " droop and at full lock, and hold them against the maker's figures. Of a joint in a propeller shaft one"
         " vehicle's is on record: `gaugeblock find constant velocity joint`.",
     ),
     (
@@ -129,9 +122,8 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         r"[0-9]|mph|km/h|speedo\w*|tyres?|tires?|teeth|tooth|rpm|revs|torque|steel|tight",
         "Turn it by hand and count, gearbox in neutral. With both wheels up and turning together, the turns of the"
         " shaft for one turn of them are the ratio. With an open differential hold one wheel and turn the other: then"
-        " the turns of the shaft for one turn of that wheel are half the ratio, so double them. Count ten turns"
-        " of the"
-        " wheel, and say it: `gaugeblock ask one wheel held, 10 turns of the other, 20.5 turns of the prop, what"
+        " the turns of the shaft for one turn of that wheel are half the ratio, so double them. Count ten turns of"
+        " the wheel, and say it: `gaugeblock ask one wheel held, 10 turns of the other, 20.5 turns of the prop, what"
         " ratio`.",
     ),
     (
@@ -145,11 +137,9 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         ),
         r"[0-9]|torque|tight\w*",
         "The axle maker's manual has its order. By common practice: the pinion depth by its shim, the preload of the"
-        " pinion"
-        " bearings, then the backlash and the preload of the side bearings together, then the contact pattern;"
-        " and all"
-        " of it again until it holds. Only then the crush sleeve or the nut for good. Ask each step by itself:"
-        " `gaugeblock ask pinion bearing preload, new bearings`.",
+        " pinion bearings, then the backlash and the preload of the side bearings together, then the contact pattern;"
+        " and all of it again until it holds. Only then the crush sleeve or the nut for good. Ask each step by"
+        " itself: `gaugeblock ask pinion bearing preload, new bearings`.",
     ),
     (
         "pinion depth without its tool",
@@ -158,9 +148,8 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         r"bolt|thread|tap",
         "Begin with the shim that was in, changed by the marks on both pinions where these are the axle maker's own:"
         " `gaugeblock ask old shim 0.031 in, old mark -1, new mark +2`. Set the backlash, then read the contact"
-        " pattern:"
-        " near the root of the teeth the pinion is too deep, near their tops not deep enough. Which way a shim moves"
-        " the pinion hangs on where it sits: the axle maker says it.",
+        " pattern: near the root of the teeth the pinion is too deep, near their tops not deep enough. Which way a"
+        " shim moves the pinion hangs on where it sits: the axle maker says it.",
     ),
     (
         "thread locker on the bolts of a ring gear",
@@ -184,21 +173,17 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         ),
         r"torque|tight\w*",
         "A clutch hub fits only the input shaft with its own count and form of splines: of one diameter a coarse"
-        " spline"
-        " and a fine one do not go together. Count the splines of the input shaft and measure over them, and"
-        " order the"
-        " plate by both.",
+        " spline and a fine one do not go together. Count the splines of the input shaft and measure over them, and"
+        " order the plate by both.",
     ),
     (
         "power take-off shafts",
         ("pto", "power take"),
         (r"pto|power take[- ]?off", r"splines?|splined|stub"),
         r"torque|carry|strong",
-        "No table here has them; the tractor's maker stamps or prints the speed. By common practice a stub of 1-3/8 in"
-        " with 6"
-        " splines is for 540 rpm, one of 1-3/8 in with 21 splines for 1,000 rpm, and one of 1-3/4 in with 20"
-        " splines for"
-        " 1,000 rpm too.",
+        "No table here has them; the tractor's maker stamps or prints the speed. By common practice a stub of 1-3/8"
+        " in with 6 splines is for 540 rpm, one of 1-3/8 in with 21 splines for 1,000 rpm, and one of 1-3/4 in with"
+        " 20 splines for 1,000 rpm too.",
     ),
     (
         "which way the backlash goes",
@@ -236,10 +221,9 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
             r"round|ring|crown ?wheel|turns?|teeth|thou|mm|how much|in",
         ),
         r"shims?",
-        "The axle maker prints how far it may vary; those on record:"
-        " `gaugeblock find backlash variation ring gear`. Where it varies more look first for dirt or a burr"
-        " under the ring"
-        " gear, for bolts pulled unevenly and for run-out of the case; no shim takes it out.",
+        "The axle maker prints how far it may vary; those on record: `gaugeblock find backlash variation ring gear`."
+        " Where it varies more look first for dirt or a burr under the ring gear, for bolts pulled unevenly and for"
+        " run-out of the case; no shim takes it out.",
     ),
     (
         "how taper roller wheel bearings are set",
@@ -253,10 +237,9 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         ),
         r"driveshaft|cv|sealed|cartridge|[0-9.]+ ?(?:nm|lb|lbf|ft)|left-hand|m[0-9]{2}",
         "The maker of the hub has both figures. By common practice the nut is tightened while the hub turns, until it"
-        " drags and the"
-        " rollers are seated, then backed off, run up by finger and locked at the next slot back: a trace of end"
-        " play,"
-        " never preload. End play on record, all of heavy vehicles: `gaugeblock find wheel bearings end play`.",
+        " drags and the rollers are seated, then backed off, run up by finger and locked at the next slot back: a"
+        " trace of end play, never preload. End play on record, all of heavy vehicles: `gaugeblock find wheel"
+        " bearings end play`.",
     ),
     (
         "a speedometer against a satellite",
@@ -268,9 +251,8 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
         ),
         r"tyres?|tires?|ratio|gears?",
         "Take both at one steady speed and divide the true one by the one that is shown: that is the factor for a"
-        " correction box. What it is over 1 is the part by which the speedometer reads low; under 1 it reads"
-        " high. As 70"
-        " true over 65 shown is 1.077, 7.7 in a hundred low.",
+        " correction box. What it is over 1 is the part by which the speedometer reads low; under 1 it reads high. As"
+        " 70 true over 65 shown is 1.077, 7.7 in a hundred low.",
     ),
     (
         "the teeth of a speedometer gear",
@@ -281,12 +263,10 @@ GEARS: tuple[tuple[str, tuple[str, ...], tuple[str, ...], str, str], ...] = (
             r"tyres?|tires?|how many|which|what",
         ),
         r"ring|pinion|crown ?wheel",
-        "The driven gear turns once for each turn that the cable makes, by common practice 1,000 to the mile, which the"
-        " maker of the"
-        " speedometer has. Its teeth are the teeth of the drive gear times the axle ratio times the turns of the"
-        " tyre in a"
-        " mile, over that number. The turns of a tyre: `gaugeblock ask 28 inch tyre, turns a mile`. With the"
-        " driven gear that is"
-        " fitted and what it shows, `gaugeblock gearing --help` has --driven-gear.",
+        "The driven gear turns once for each turn that the cable makes, by common practice 1,000 to the mile, which"
+        " the maker of the speedometer has. Its teeth are the teeth of the drive gear times the axle ratio times the"
+        " turns of the tyre in a mile, over that number. The turns of a tyre: `gaugeblock ask 28 inch tyre, turns a"
+        " mile`. With the driven gear that is fitted and what it shows, `gaugeblock gearing --help` has"
+        " --driven-gear.",
     ),
 )

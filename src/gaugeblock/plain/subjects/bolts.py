@@ -199,8 +199,7 @@ _REFUSED = (
         r"torque|tight\w*|crow\S*|lbs?|lbf|nm|whitworth|bs[fw]|ba",
         "no table here has the hexagon of a bolt or a nut, across its flats",
         "measure it, or ask the maker: one thread has hexagons of several sizes; for the thread measure over it and"
-        " its "
-        "pitch: `gaugeblock ask 9.4 mm od 16 tpi`",
+        " its pitch: `gaugeblock ask 9.4 mm od 16 tpi`",
     ),
     (
         ("snap", "break", "yield", "shear", "fail", "lets go"),
@@ -213,8 +212,7 @@ _REFUSED = (
         r"|tubes?",
         "no table has the torque at which a bolt yields or breaks: it hangs on the friction of its threads",
         "say a torque, and its clamp is judged: `gaugeblock ask m8 8.8 dry at 30 Nm`; or ask for the pull that breaks"
-        " it: "
-        "`gaugeblock ask breaking load m8 8.8`",
+        " it: `gaugeblock ask breaking load m8 8.8`",
     ),
     (
         ("jam", "half nut", "thin", "lock nut", "locknut"),

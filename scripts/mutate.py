@@ -11,6 +11,7 @@ from __future__ import annotations
 import argparse
 import ast
 import compileall
+import cProfile
 import itertools
 import json
 import os
@@ -23,7 +24,6 @@ import tempfile
 import time
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
 
 import pytest
 
@@ -168,34 +168,47 @@ class Noting:
 
     def __init__(self, source: Path) -> None:
         self.source = f"{source}{os.sep}"
-        self.tests: dict[str, tuple[float, list[str]]] = {}
+        self.took: dict[str, float] = {}
+        self.calls: dict[str, list[str]] = {}
         self.failed: set[str] = set()
 
     @pytest.hookimpl(hookwrapper=True)
     def pytest_runtest_protocol(self, item: pytest.Item) -> Iterator[None]:
         """Watch one test."""
-        seen: set[Any] = set()
-        note = seen.add
-
-        def watch(frame: Any, event: str, _: object) -> None:
-            if event == "call":
-                note(frame.f_code)
-
+        watch = cProfile.Profile(builtins=False, subcalls=False)
         start = time.process_time()
-        sys.setprofile(watch)
+        watch.enable()
         yield
-        sys.setprofile(None)
+        watch.disable()
         took = time.process_time() - start
-        here = [c for c in seen if c.co_filename.startswith(self.source)]
-        self.tests[item.nodeid] = (
-            took,
-            sorted({f"{_short(c.co_filename, self.source)}:{c.co_firstlineno}" for c in here}),
-        )
+        seen = {e.code for e in watch.getstats() if not isinstance(e.code, str)}
+        self.took[item.nodeid] = took
+        for code in seen:
+            if code.co_filename.startswith(self.source):
+                function = f"{_short(code.co_filename, self.source)}:{code.co_firstlineno}"
+                self.calls.setdefault(function, []).append(item.nodeid)
 
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
         """A test that fails without a change cannot judge one."""
         if report.failed:
             self.failed.add(report.nodeid)
+
+    def kept(self) -> str:
+        """As JSON: the seconds of each test that passed, and of each function the places of the tests that call it."""
+        took = {k: v for k, v in self.took.items() if k not in self.failed}
+        at = {k: n for n, k in enumerate(took)}
+        calls = {f: sorted({at[k] for k in names if k in at}) for f, names in self.calls.items()}
+        return json.dumps({"took": took, "calls": calls})
+
+
+class Notes:
+    """How long each test takes, and which tests call a function."""
+
+    def __init__(self, text: str) -> None:
+        read = json.loads(text)
+        self.took: dict[str, float] = read["took"]
+        names = list(self.took)
+        self.calls = {f: [names[n] for n in called] for f, called in read["calls"].items()}
 
 
 def _short(path: str, source: str) -> str:
@@ -229,8 +242,7 @@ def in_child(tree: Path, arguments: list[str], plugins: list[object], seconds: f
             code = int(pytest.main(["-q", "-p", "no:cacheprovider", *arguments], plugins=plugins))
             for plugin in plugins:
                 if isinstance(plugin, Noting):
-                    kept = {k: v for k, v in plugin.tests.items() if k not in plugin.failed}
-                    (tree / "notes.json").write_text(json.dumps(kept), encoding="utf-8")
+                    (tree / "notes.json").write_text(plugin.kept(), encoding="utf-8")
         finally:
             os._exit(code)
     end = time.monotonic() + seconds
@@ -256,17 +268,18 @@ def copied(tree: Path) -> None:
     compileall.compile_dir(tree / "src", quiet=1, invalidation_mode=mode)
 
 
-def judged(change: Change, tree: Path, tests: dict[str, tuple[float, list[str]]]) -> tuple[bool, str]:
+def judged(change: Change, tree: Path, notes: Notes) -> tuple[bool, str]:
     """Whether a test notices a change, and how: first by the tests of its function, then of its room and the laws."""
-    calls = f"{change.file}:{change.function}"
-    near = sorted((t for t, (_, called) in tests.items() if calls in called), key=lambda t: tests[t][0])
+    took = notes.took
+    near = sorted(notes.calls.get(f"{change.file}:{change.function}", []), key=took.__getitem__)
     room = change.file.split("/")[0].removesuffix(".py")
     homes = (f"tests/{room}", f"tests/test_{room}.py", f"src/gaugeblock/{change.file}", *LAWS)
     homes += QUESTIONS if "ask" in change.file else ()
-    far = [t for t in tests if t.startswith(homes) and t not in near] if not near or change.function == 0 else []
+    apart = set(near)
+    far = [t for t in took if t.startswith(homes) and t not in apart] if not near or change.function == 0 else []
     first, spent = [], 0.0
     for test in near:
-        spent += tests[test][0]
+        spent += took[test]
         if spent > SECONDS and first:
             break
         first.append(test)
@@ -275,7 +288,7 @@ def judged(change: Change, tree: Path, tests: dict[str, tuple[float, list[str]]]
         if not names:
             continue
         files = list(dict.fromkeys(n.split("::")[0] for n in names))
-        likely = sum(tests[n][0] for n in names)
+        likely = sum(took[n] for n in names)
         code = in_child(tree, ["-x", *files], [Chosen(names)], 90 + 6 * likely)
         if code not in (0, 5):
             return True, {1: "noticed", 99: "too long"}.get(code, f"ended with {code}")
@@ -307,16 +320,16 @@ def main() -> int:
             out = [f"--ignore={name}" for name in LEFT_OUT]
             in_child(tree, [*out, "tests", "src"], [Noting(tree / "src" / "gaugeblock")], 7200, tree / "told.txt")
             shutil.copy(tree / "notes.json", notes)
-        tests = json.loads(notes.read_text(encoding="utf-8"))
-        if not tests:
+        noted = Notes(notes.read_text(encoding="utf-8"))
+        if not noted.took:
             print(f"the tests cannot be run: {(tree / 'told.txt').read_text(encoding='utf-8')[-600:]}", file=sys.stderr)
             return 2
-        print(f"{len(every)} changes can be made; seed {a.seed}; {len(tests)} tests", flush=True)
-        _run(drawn, a.skip, time.monotonic() + 60 * a.minutes, tree, tests)
+        print(f"{len(every)} changes can be made; seed {a.seed}; {len(noted.took)} tests", flush=True)
+        _run(drawn, a.skip, time.monotonic() + 60 * a.minutes, tree, noted)
     return 0
 
 
-def _run(drawn: list[Change], skip: int, end: float, tree: Path, tests: dict[str, tuple[float, list[str]]]) -> None:
+def _run(drawn: list[Change], skip: int, end: float, tree: Path, notes: Notes) -> None:
     seen = survived = 0
     for number, change in enumerate(drawn, 1):
         if number <= skip or time.monotonic() > end:
@@ -326,7 +339,7 @@ def _run(drawn: list[Change], skip: int, end: float, tree: Path, tests: dict[str
         at.write_text(change.applied(whole), encoding="utf-8")
         start = time.monotonic()
         try:
-            noticed, how = judged(change, tree, tests)
+            noticed, how = judged(change, tree, notes)
         finally:
             at.write_text(whole, encoding="utf-8")
         seen += 1

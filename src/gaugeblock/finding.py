@@ -30,7 +30,8 @@ def find(text: str, *, data: Refdata | None = None, whole: bool = False, named: 
     """Every key and rule that has all words of ``text``: whole words first, key before quantity before the rest.
 
     At most 20 keys, then how many more; with ``whole`` every one; with ``named`` those alone whose key, other names or
-    quantities have each word whole. Nothing found is an empty answer with the nearest keys.
+    quantities have each word whole, and that have no other cell where a word is one. Nothing found is an empty answer
+    with the nearest keys.
     InputError for a text without a word, or of over 200 characters.
     """
     data = data or refdata()
@@ -43,7 +44,7 @@ def find(text: str, *, data: Refdata | None = None, whole: bool = False, named: 
             sought, held = shelf.holding(words)
             for entry in held:
                 places = [entry.place(word) for word in sought]
-                if not named or all(place in _NAMED for place in places):
+                if not named or (all(place in _NAMED for place in places) and not _is_another(entry, words, places)):
                     hits.append((_score(entry, words, places), entry))
     shown = _first(hits, len(hits) if whole else SHOWN)
     groups = [(entry, _figures(entry, words, data)) for entry in shown]
@@ -63,6 +64,18 @@ def is_there(words: list[str], data: Refdata) -> bool:
     wanted = [word for text in words for word in plain(text).split()]
     held = (entry for shelf in shelves(data) if wanted and shelf.may_hold(wanted) for entry in shelf.holding(wanted)[1])
     return any(all(f" {word}" in " ".join([*entry.named, entry.rest]) for word in wanted) for entry in held)
+
+
+def _is_another(entry: Entry, words: list[str], places: list[int | None]) -> bool:
+    """Whether a key has another cell where a word is one, and the word itself in its quantities or its notes alone: a
+    dry fluid, of a wet one.
+    """
+    return any(
+        entry.key[at] != "any"
+        for word, place in zip(words, places, strict=True)
+        if entry.key and (place is None or place >= QUANTITY)
+        for at in entry.shelf.places_of(word)
+    )
 
 
 def _first(hits: list[tuple[Score, Entry]], most: int) -> list[Entry]:

@@ -6,7 +6,7 @@ from operator import itemgetter
 
 from gaugeblock.tables.catalogue import DOMAINS, LISTS, ROW_COLUMNS, TABLES, keys_of
 from gaugeblock.tables.kin import kin, lines_with, living_at
-from gaugeblock.tables.lines import read_text
+from gaugeblock.tables.lines import read_text, split
 from gaugeblock.tables.load import statement
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -211,7 +211,7 @@ class Shelf:
     """A table, or the rules of a domain: its whole text, in which words are sought first, and its entries."""
 
     __slots__ = (
-        *("_data", "_entries", "_is_asked", "_keys", "_names", "_text", "_written"),
+        *("_data", "_entries", "_is_asked", "_keys", "_names", "_places", "_text", "_written"),
         *("home", "name", "others", "quantities"),
     )
 
@@ -227,6 +227,7 @@ class Shelf:
         self._is_asked = False
         self._entries: list[Entry] | None = None
         self._names: Names | None = None
+        self._places: dict[str, set[int]] = {}
 
     def may_hold(self, words: Iterable[str]) -> bool:
         """Whether each word stands in its text, or is another word for a cell or a quantity that stands there."""
@@ -257,6 +258,19 @@ class Shelf:
             return self.entries
         places = [lines_with(self._text, {word, *self._standing_for(word)}) for word in left]
         return self._made(living_at(self._data, self.name, self._written, set().union(*places) - {0}))
+
+    def places_of(self, word: str) -> set[int]:
+        """The places in its keys where a word is a whole cell."""
+        got = self._places.get(word)
+        if got is None:
+            if self._entries is not None:
+                keys = [list(entry.key) for entry in self._entries]
+            else:
+                text = self._text.split("\n")[1:]
+                rows = [line for line in text if line.startswith(f"{word},") or f",{word}," in line]
+                keys = [row[: len(self._keys)] for row in split(rows)]
+            got = self._places[word] = {at for key in keys for at, cell in enumerate(key) if cell.casefold() == word}
+        return got
 
     def complete(self, entries: list[Entry]) -> None:
         """Give some entries all the lines of their keys."""

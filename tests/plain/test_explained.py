@@ -51,6 +51,10 @@ def test_every_rule_of_a_subject_is_on_record(module: str) -> None:
     assert {rule for subject in subjects for rule in subject.rules} <= SUBJECTS
 
 
+def test_every_subject_that_is_explained_has_its_rules() -> None:
+    assert {subject for *_, subject, _ in _EXPLAINED} <= SUBJECTS
+
+
 def test_every_rule_of_where_a_pattern_lies_is_on_record() -> None:
     assert {rule for _, lies in _LIES for rule in lies} <= SUBJECTS
 

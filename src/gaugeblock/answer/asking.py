@@ -188,7 +188,7 @@ def amount(
 
     ``followed`` is what must come after it and is read for itself; ``bare`` is the unit of a number that has none;
     without it a number needs its unit. A length of more than ``most`` millimetres is none of this, nor one of less than
-    ``least``.
+    ``least``; any other amount has at ``least`` so many of its first unit.
     """
     spoken = "|".join(f"(?P<u{i}>{says})" for i, says in enumerate(SAYS[dimension].values()))
     unit = f"(?: ?(?:{spoken}))" + ("?" if bare or dimension == "length" else "")
@@ -203,6 +203,9 @@ def amount(
         is_said = any(match[f"u{i}"] for i in range(len(names)))
         if dimension == "length" and not is_said and match["number"].isdigit() and len(match["number"]) > _MOST_DIGITS:
             return None  # a steel's number, and no length
+        if dimension != "length":
+            is_less = least and (unit != names[0] or float(match["number"]) < least)
+            return f"{match['number']} {unit}" if unit and not is_less else None
         if (most and unit and _millimetres(match["number"], unit) > most) or (
             least and (not unit or _millimetres(match["number"], unit) < least)
         ):

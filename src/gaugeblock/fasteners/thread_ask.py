@@ -243,6 +243,13 @@ PIPE_THREAD = Topic(
         ),
         "fact": (
             TAPPING,
+            Shaped(  # which the drill on record is for
+                r"(?:drill(?: size)? |hole )?(?:with )?(?:no|without)(?: (?:an?|any|the|my|using|taper(?:ed)?|pipe))*"
+                r" reamer",
+                always("tap drill"),
+                "tap drill, no reamer",
+                cue=("ream",),
+            ),
             Shaped(
                 r"(?:tap )?drill(?: size)?(?= and .*(?:deep|depth|length|long))|(?:drill|bore) (?:it|them|this"
                 r"|that)(?: out)?(?: to)?",

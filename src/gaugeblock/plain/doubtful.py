@@ -1,5 +1,7 @@
-"""A line that is whole but for a word or two that nobody here knows: its answer, which stands if they change"
-" nothing."""
+"""A line that is whole but for some words that no answer reads: its answer, which stands if they change nothing.
+
+Of a short line they are words that nobody here knows. Of a story they may be words of the language too.
+"""
 
 from __future__ import annotations
 
@@ -10,7 +12,7 @@ from gaugeblock.answer.check import CANNOT_TELL, Check
 from gaugeblock.answer.decision import ASK, USE
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.plain.chatter import CHATTER
-from gaugeblock.plain.leaving import SHORT, may_change, named_by
+from gaugeblock.plain.leaving import SHORT, is_of_no_account, may_change, named_by
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -21,32 +23,46 @@ if TYPE_CHECKING:
 
 NAME = "words not understood"
 _SURELY = {"thread", "grade"}  # by which a bolt is known, whatever it holds
-_MOST, _MOST_OF_A_STORY = 3, 5
+_MOST, _MOST_OF_A_STORY = 3, 8
 _ASKING = frozenset(["what", "which", "whats", "what's", "how"])
+# They multiply a figure, or share it out.
+_MANY = """
+both couple double doubled dozen dual duals each equal every extra half least less lots more most pair pairs per
+quarter quad several share shared single third thrice total triple triples twice twin twins
+"""
+_MULTIPLE = frozenset(_MANY.split())
 
 
 def unknown_words(words: tuple[str, ...], reading: Reading, data: Refdata) -> tuple[str, ...]:
     """The words that are not known and that are no sign of anything which could change the number; none where one may
     be such a sign, where the question is not whole, or where too much of it is not known.
 
-    A number, a unit, what turns another word, a value of an option, a metal, a finish, a state, and what names a
-    fastener are never among them: such a line is refused.
+    A number, a unit, a value of an option, a metal, a finish, a state, and what names a fastener are never among them,
+    nor what turns one of these: such a line is refused.
     """
     left = tuple(dict.fromkeys(reading.unread))
-    most = _MOST if len(words) <= SHORT else _MOST_OF_A_STORY
+    is_story = len(words) > SHORT
     content = [word for word in words if word not in CHATTER]
     topic = reading.topic
     is_whole = reading.values and all(need in reading.values for need in topic.needs)
-    if not 0 < len(left) <= most or not is_whole or not topic.is_meant(words):
+    if not 0 < len(left) <= (_MOST_OF_A_STORY if is_story else _MOST) or not is_whole or not topic.is_meant(words):
         return ()
-    is_unsure = "part" in topic.slots and not (len(words) > SHORT and reading.values.keys() >= _SURELY)
+    is_unsure = "part" in topic.slots and not (is_story and reading.values.keys() >= _SURELY)
     if len(left) * 2 > len(content) or is_unsure:
         return ()
     named = named_by(words, reading, data) if "thread" in topic.slots else set()
     asked = {word for before, word in pairwise(words) if before in _ASKING}
-    if any(word in named or word in asked or may_change(word, words, reading, data) for word in left):
+    changes = _may_change_a_story if is_story else may_change
+    if any(word in named or word in asked or changes(word, words, reading, data) for word in left):
         return ()
     return left
+
+
+def _may_change_a_story(token: str, words: tuple[str, ...], reading: Reading, data: Refdata) -> bool:
+    """Whether a word of a story denies what comes after it, or is a number, a unit, or a word that the answer hangs
+    on.
+    """
+    return " " in token or token in _MULTIPLE or not is_of_no_account(token, words, reading, data)
 
 
 def table_in_doubt(table: Table, left: tuple[str, ...]) -> Table:

@@ -158,6 +158,19 @@ def may_change(word: str, words: tuple[str, ...], reading: Reading, data: Refdat
     return any(part in COUNTING for part in parts)
 
 
+def is_of_no_account(word: str, words: tuple[str, ...], reading: Reading, data: Refdata) -> bool:
+    """Whether a word of a story is a word alone, asks for nothing, is no value of an option of what is asked and of no
+    kind that can move its answer.
+    """
+    own, topic = _own(words, reading, data), reading.topic
+    parts = word.split("-")
+    if word in own or not all(part.isalpha() for part in parts):
+        return False
+    if any(part in TURNING or part in ASKED or part in UNITS or _moves(part, topic, data) for part in parts):
+        return False
+    return not any(part in PLACES and _before_a_number(part, words) for part in parts)
+
+
 def is_listed(word: str, data: Refdata) -> bool:
     """Whether words.csv has a word, of whatever column: the trade means something by it."""
     return any(line[1].casefold() == word for line in data.lines("words").holding(word))

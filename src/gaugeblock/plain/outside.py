@@ -248,8 +248,13 @@ def by_rule(words: tuple[str, ...], subject: str) -> tuple[str, ...]:
 
 def not_looked_at(words: tuple[str, ...], known: str) -> str:
     """What a line says besides, for which nobody looked: ``; not looked at: ...``, or nothing."""
-    left = [w for w in dict.fromkeys(words) if w not in CHATTER and not is_aside(w) and w not in known.split()]
+    left = left_of(words, known)
     return f"; not looked at: {', '.join(left)}" if left else ""
+
+
+def left_of(words: tuple[str, ...], known: str) -> list[str]:
+    """The words that a line says besides."""
+    return [w for w in dict.fromkeys(words) if w not in CHATTER and not is_aside(w) and w not in known.split()]
 
 
 def told_by(found: re.Match[str]) -> tuple[str, str]:

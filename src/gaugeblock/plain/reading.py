@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from itertools import permutations
+from itertools import pairwise, permutations
 
 from gaugeblock.answer.asking import Hit
 from gaugeblock.negation import denied
@@ -82,6 +82,11 @@ _UNIT = "unit wanted"
 _Step = tuple[int, "tuple[tuple[str, Hit, int], ...]", "tuple[str, ...]"]
 
 
+_ASKING = frozenset(["what", "which"])
+# What is asked with them of another answer than the one of a thing that nobody names: a torque.
+_OTHERS = frozenset(["angle", "drill", "flare", "flares", "fluid", "fuse", "gap", "gauge", "hose", "ratio", "wire"])
+
+
 def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
     """How a topic reads the words: each word once, with the fewest left over, the longest phrases first."""
     every = [hits_at(words, at, topic, data) for at in range(len(words))]
@@ -141,9 +146,15 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
     other = _passed_over(words, hits, found, values, topic)
     kept, cost = (*kept, *other), cost + _UNREAD * len(other)
     cost += _MISSING * sum(need not in values for need in topic.needs)
-    if topic.asks_for and not topic.is_meant(words):
-        cost += _NOT_NAMED if topic.is_named else _NOT_ASKED
+    cost += _of_another(words, topic)
     return Reading(topic, values, said, kept, cost, unit=unit, aside=aside)
+
+
+def _of_another(words: tuple[str, ...], topic: Topic) -> int:
+    """What it costs a reading that a line does not ask for its topic, or asks for something else."""
+    if topic.asks_for:
+        return 0 if topic.is_meant(words) else _NOT_NAMED if topic.is_named else _NOT_ASKED
+    return _NOT_NAMED if any(one in _ASKING and after in _OTHERS for one, after in pairwise(words)) else 0
 
 
 def _called_again(words: tuple[str, ...], hits: list[list[tuple[str, Hit]]]) -> list[list[tuple[str, Hit]]]:

@@ -112,18 +112,14 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ),
     *SAID_ROUND,
     ("life of me", r"\bfor the life of me\b", ""),
-    *(
-        (
-            cue,
-            r"(?<![0-9./x-])(?<!bump )(?<!bumps )(?<!factor )(?<!wheel )(?<!wheels )(?<!tyre )(?<!tire )(?<!round"
-            r" )(?<!around )(?<!turned )(?<!went )"
-            r"(?<!turned it )(?<!turned them )(?<!spun it )(?<!spun )(?<!goes )(?<!turns )(?<!spins"
-            r" )(?<!shaft )(?<!prop )"
-            r"\b(?:two|three|four|five|six|ten|a dozen|a hundred|[2-9]) times\b"
-            r"(?! (?:the |as |a |its? |dia\w*|wider|faster))",
-            "",
-        )
-        for cue in (" times",)
+    (
+        " times",
+        r"\b((?:bled|tried|asked|told|read|looked|checked|tightened|re-?tightened|snapped|broke(?:n)?|failed|blown|blew"
+        r"|cracked|done|did|had|fixed|replaced|changed|adjusted|measured|set|stripped|shimmed|been|rebuilt|leaked)"
+        r"(?: (?:it|them|this|that|one|the [a-z]+))?) (?:about |some |like )?"
+        r"(?:two|three|four|five|six|ten|a dozen|a hundred|[2-9]) times\b(?! (?:the |as |a |its? |that|dia\w*|wider"
+        r"|faster))",
+        r"\1",
     ),
     (
         "nineteen ",
@@ -298,6 +294,8 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         _an,
     ),
     (" wall", r"\bone (twenty|thirty|eighty)(?:[ -](five|four|eight))?(?= wall)", _over_hundred),
+    (" wall", r"(?<![0-9a-z./-])(0[2-9][0-9]|[1-3][0-9]{2})(?= (?:thick )?wall\b)", r".\1"),
+    (" 0", r"(?<= by) 0([2-9][0-9])(?= (?:dom|cds|erw|tube|tubing|steel|chromoly|4130)\b)", r" .0\1"),
     (
         "wait",
         (

@@ -29,6 +29,21 @@ _SITS = (
 )
 
 
+_BUMP = (
+    Shaped(
+        rf"(?:bumps?|bump factor|jolts?|shock)(?: factor| of| times)* (?P<n>{NUMBER})(?: times| x)?",
+        lambda m: m["n"],
+        "bumps {} times",
+    ),
+    Shaped(
+        rf"(?P<n>{NUMBER}) (?:g|gs|times)(?: (?:that|it|as much|the (?:load|weight)))?(?: (?:for|in"
+        rf"|over|on|with|when|it|a|the|bumps?|jolts?|pot ?holes?|hits?))*",
+        lambda m: m["n"],
+        "bumps {} times",
+    ),
+)
+
+
 def beam_of(slots: Mapping[str, tuple[Reader, ...]], settle: Settle) -> Topic:
     """What a tube bears in the middle of a span."""
     return Topic(
@@ -55,14 +70,7 @@ def beam_of(slots: Mapping[str, tuple[Reader, ...]], settle: Settle) -> Topic:
                 amount("mass", say="{} on it"),
                 Shaped(rf"(?P<n>{NUMBER}) ?(?:pounds?|lbs?)", lambda m: f"{m['n']} lb", "{} on it"),
             ),
-            "bump": (
-                Shaped(
-                    rf"(?:bumps?|bump factor|jolts?|shock)(?: factor| of| times)* (?P<n>{NUMBER})(?: times| x)?",
-                    lambda m: m["n"],
-                    "bumps {} times",
-                ),
-                Shaped(rf"(?P<n>{NUMBER}) (?:g|gs|times)(?: bumps?| jolts?)?", lambda m: m["n"], "bumps {} times"),
-            ),
+            "bump": _BUMP,
             "share": (
                 Shaped(
                     rf"(?:(?:at|to|allowed|only|using|use) )*(?P<n>{NUMBER}) ?(?:%|percent|per cent)"

@@ -95,6 +95,9 @@ def _settle_port(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     return {key: value for key, value in values.items() if key != "line"}
 
 
+_A_FLARE = r"(?:an? |the )?(?:(?:45 ?(?:deg(?:ree)?s? )?)?(?:double|single)|bubble|iso|din|inverted|sae)"
+# Which of two it is.
+_ONE_OF_TWO = rf"{_A_FLARE}(?: flares?)? or (?:(?:does|is) it (?:have to be|be|an?) )?{_A_FLARE}(?: flares?)?"
 PORT = Topic(
     _flare,
     "tube of a thread",
@@ -106,6 +109,7 @@ PORT = Topic(
         ),
         "line": (Shaped(r"brakes?(?: (?:lines?|pipes?|tubes?|tubing))?", always("brake line"), "of a brake line"),),
     },
+    rf"{_ONE_OF_TWO}|"
     r"(?:what|which)(?: size)?(?: of)? (?:tubes?|pipes?|lines?)|tubes?|pipes?|lines?|size|fits?|takes?|outlets?"
     r"|cylinders?"
     r"|measures?|end|nuts?|ports?|threads?|unions?|flares?|tools?|buy|flaring|for|goes|brakes?|one",
@@ -114,7 +118,8 @@ PORT = Topic(
     settle=_settle_port,
     asks_for=r"tube size|size of (?:the )?(?:tube|pipe|line)|(?:what|which)\b.*\b(?:tubes?|pipes?|lines?|flare"
     r"|flaring)|(?:tubes?|pipes?|lines?"
-    r"|flare)\b.*\b(?:what|which)",
+    r"|flare)\b.*\b(?:what|which)"
+    rf"|{_ONE_OF_TWO}",
     is_named=True,
     unmoved="finish state service quality",
 )

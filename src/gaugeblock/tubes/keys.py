@@ -127,13 +127,7 @@ def stock(
         if typed is not None:
             for column, cell in _read(typed, where, data).items():
                 if cells.setdefault(column, cell) != cell:
-                    raise InputError(
-                        typed,
-                        where,
-                        f"{column} is both {cells[column]} and {cell}",
-                        (cells[column], cell),
-                        "name one of them",
-                    )
+                    raise _of_both(typed, where, column, cells[column], cell)
     if "family" not in cells:
         from gaugeblock.tables.near import of_these
 
@@ -171,14 +165,11 @@ def _read(typed: str, where: str, data: Refdata) -> dict[str, str]:
             found = known.get(" ".join(words[at:end]))
             if found is not None:
                 for column, cell in found.items():
-                    if cells.setdefault(column, cell) != cell:
-                        raise InputError(
-                            typed,
-                            where,
-                            f"{column} is both {cells[column]} and {cell}",
-                            (cells[column], cell),
-                            "name one of them",
-                        )
+                    own = _narrower(cells.get(column, ""), cell) if column == "product" else ""
+                    if own:
+                        cells[column] = own
+                    elif cells.setdefault(column, cell) != cell:
+                        raise _of_both(typed, where, column, cells[column], cell)
                 at = end
                 break
         else:
@@ -189,6 +180,16 @@ def _read(typed: str, where: str, data: Refdata) -> dict[str, str]:
             why = f"{words[at]!r} is not a word of the tables"
             raise LookupMiss(typed, where, why, near, "use words of the tables, as 1020 DOM as drawn")
     return cells
+
+
+def _of_both(typed: str, where: str, column: str, one: str, other: str) -> InputError:
+    return InputError(typed, where, f"{column} is both {one} and {other}", (one, other), "name one of them")
+
+
+def _narrower(first: str, second: str) -> str:
+    """Of two products the one that says how a tube was made: of tube and DOM tube the DOM tube. Blank where both do."""
+    own = [one for one, other in ((first, second), (second, first)) if other and one.endswith(f" {other}")]
+    return own[0] if own else ""
 
 
 def metres(measure: units.Measure) -> Fraction:

@@ -39,6 +39,40 @@ def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     return values
 
 
+_LOST = (
+    r"(?:of )?(?:voltage )?(?:lost|loss|los(?:e|ing)|drop(?:ped)?)"
+    r"(?: (?:in|on|along|over|across|at)(?: (?:it|the|wire|cable|run|end|way))*)?"
+)
+_LEAST_VOLTS = 5  # of a vehicle: less is what a wire loses
+# No more than: how a shop says what a wire may lose.
+_MOST = (
+    r"(?:(?:and|but|with|at|i|we) )*(?:(?:keeps?|stays?|los(?:e|es|ing)|drops?|want|allow|have) (?:me "
+    r"|it |us )?)?"
+    r"(?:(?:not|no|never|don't|dont|do not|can't|cant|cannot|won't|wont)(?: (?:want|wanna|lose|have|be|to|drop"
+    r"|losing))* )?"
+    r"(?:under|less than|more than|over|at most|within|below|only|max(?:imum)?|up to)(?: (?:an?|about))?"
+)
+DROPPED = (
+    *(
+        one
+        for dimension in ("ratio", "voltage")
+        for one in (
+            amount(dimension, before=_MOST, after=_LOST, say="{} drop", cue=("lo", "drop")),
+            amount(dimension, after=_LOST, say="{} drop", cue=("lo", "drop")),
+            amount(
+                dimension,
+                before=r"(?:(?:allowed|permitted|voltage|max(?:imum)?) )*drop(?: of"
+                r"| is)?",
+                say="{} drop",
+                cue=("drop",),
+            ),
+            amount(dimension, before=_MOST, say="{} drop"),
+        )
+    ),
+    amount("ratio", after=r"(?:max(?:imum)?|at most|or less)(?: (?:voltage )?drop)?", say="{} drop"),
+)
+
+
 CIRCUIT = Topic(
     _circuit,
     "wire",
@@ -54,26 +88,11 @@ CIRCUIT = Topic(
             amount("length", say="{} one way"),
             amount("length", after="(?:each|one) way|long|away|run|of (?:wire|cable|run)", say="{} one way"),
         ),
-        "voltage": (amount("voltage", say="{}"), amount("voltage", after="systems?", say="{}")),
-        "drop": (
-            amount("ratio", after="(?:voltage )?drop", say="{} drop"),
-            amount("ratio", before="(?:allowed |voltage )*drop(?: of| is)?", say="{} drop"),
-            amount("voltage", before="(?:allowed |voltage )*drop(?: of| is)?", say="{} drop"),
-            amount("voltage", after="(?:voltage )?drop", say="{} drop"),
-            amount(
-                "ratio",
-                before=r"(?:(?:voltage )?drop )?"
-                r"(?:under|below|less than|within|at most|max(?:imum)?|no more than|up to)",
-                say="{} drop",
-            ),
-            amount("ratio", after=r"(?:max(?:imum)?|at most|or less)(?: (?:voltage )?drop)?", say="{} drop"),
-            amount(
-                "voltage",
-                before=r"(?:(?:keeps?|stays?|los(?:e|es|ing)|drops?) (?:me |it |us )?)?"
-                r"(?:under|less than|no more than|at most|within|below|only)(?: an?)?",
-                say="{} drop",
-            ),
+        "voltage": (
+            amount("voltage", say="{}", least=_LEAST_VOLTS),
+            amount("voltage", after="systems?", say="{}", least=_LEAST_VOLTS),
         ),
+        "drop": DROPPED,
         "insulation": (
             amount("temperature", after="(?:insulation|insulated|wire|cable)", say="{} insulation"),
             Shaped(r"(?P<n>gxl|sxl|txl|gpt|twp|hdt)(?: (?:wire|cable))?", lambda m: m["n"].upper()),

@@ -58,6 +58,7 @@ _NO_AGAIN = r"torque|tight|how tight|lb|lbf|nm|ft|size|preload (?:of|is)|turning
 _BRAKE_FLUID = "brake fluid, mixed"
 _BUNG = "place and angle of an oxygen sensor bung in the exhaust pipe"
 _LOW = "SAE J30 R6, R7, R8"
+_MOST_LEFT, _MOST_NUMBERS = 8, 2  # words that a subject says nothing of, and numbers among them
 # What is measured of an exhaust that runs.
 _OF_A_RUN = ("exhaust header", "exhaust gas at port, petrol engine")
 # The rules of hoses, and of which classes each is.
@@ -291,12 +292,19 @@ def told_by_subject(words: tuple[str, ...], data: Refdata, subjects: Iterable[Su
         if not subject.has(line):
             continue
         left = _left(line, subject)
+        if is_of_more(left):
+            continue
         has_number = any(char.isdigit() for word in left for char in word)
         if left and (subject.words or (has_number and not subject.forbids)):
             continue
         aside = [word for word in dict.fromkeys(_rest(line, subject).split()) if is_aside(word)]
         return _found(subject, line, [*left, *aside], data)
     return None
+
+
+def is_of_more(left: list[str]) -> bool:
+    """Whether so much of a line is left, and so many numbers, that it asks for more than the subject that it names."""
+    return len(left) > _MOST_LEFT and sum(word[0].isdigit() or word[0] == "." for word in left) >= _MOST_NUMBERS
 
 
 def _rest(line: str, subject: Subject) -> str:

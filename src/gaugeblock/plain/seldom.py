@@ -41,7 +41,7 @@ LAST: dict[str, str] = {
     ),
     "fits": "through|clearance|ninety|one forty",
     "turned": " 4 | or | instead|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",
-    "wired": "ught| or | square|cranking amps|keeps |everything |spotties",
+    "wired": "ught|twin |dual |pair of |two |both |three |four |between |combined|all up|/| or | square|cranking amps|keeps |everything |spotties",
     "lines": (
         " aren't | in bump| in droop| in full bump| is it going to | is not | isn't | isnt | mill |"
         " will not | won't | wont |ain|before it |droop|eighths twenty four|hills|lock|master cylinders|"

@@ -33,7 +33,8 @@ def _open(values: dict[str, str], _data: Refdata) -> Open | None:
 
 
 def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
-    """The cable of a starter is judged alone, however the current comes back."""
+    """The cable of a starter is judged alone, however the current comes back; of which sizes one is to be is told."""
+    values = {key: value for key, value in values.items() if key != "choice"}
     if values.get("kind") == "starter cable" and values.get("back") == "body":
         return {key: value for key, value in values.items() if key != "back"}
     return values
@@ -71,6 +72,20 @@ DROPPED = (
     ),
     amount("ratio", after=r"(?:max(?:imum)?|at most|or less)(?: (?:voltage )?drop)?", say="{} drop"),
 )
+
+
+_SIZE = r"[0-9]+(?:\.[0-9]+|/0)?"
+_OF_AREA = r" ?(?:mm2|mm\^2|sq ?mm|awg|gauge|ga)"
+# Two or three wires of which one is bought.
+_OF_SIZES = (
+    rf"(?:(?:is|will|do|should|would|use|buy|a|an|the|it|i|be) )*(?P<a>{_SIZE})(?:{_OF_AREA})?(?: (?P<b>{_SIZE})"
+    rf"(?:{_OF_AREA})?)? or (?:(?:do|should|must|i|need|have|to|go|use|an?|for|up) )*(?P<c>{_SIZE})(?P<u>{_OF_AREA})"
+)
+
+
+def _sizes(match: re.Match[str]) -> str:
+    unit = "mm2" if match["u"].strip() in ("mm2", "mm^2", "sqmm", "sq mm") else "AWG"
+    return f"{match['a']}{', ' + match['b'] if match['b'] else ''} or {match['c']} {unit}"
 
 
 CIRCUIT = Topic(
@@ -178,6 +193,7 @@ CIRCUIT = Topic(
                 cue=("start", "crank"),
             ),
         ),
+        "choice": (Shaped(_OF_SIZES, _sizes, "one of {}", cue=(" or ",)),),
         "connector": (amount("current", after="connector", say="{} connector"),),
         "wire": (
             Shaped(r"(?P<n>[0-9]+(?:/0)?) ?(?:awg|gauge|gage|ga|guage)(?: (?:wire|cable))?", _gauge, "{} wire"),

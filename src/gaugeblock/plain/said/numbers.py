@@ -103,9 +103,9 @@ def _of_each(match: re.Match[str]) -> str:
     """``pair of fans that draw 10 amps each`` draw 20 A on their wire; a fuse may be of each."""
     if any(word in match.string for word in ("fuse", "relay", "breaker")):
         return match[0]
-    count = int(_ONES.get(match[1], "2" if match[1].startswith("pair") else match[1]))
+    count = int(_ONES.get(match[1], "2" if match[1] in ("pair of", "twin", "both") else match[1]))
     each = float(match[4] or _pair(match[5]))
-    return f"{match[2]} {match[3]} {count * each:g} {match[6]}"
+    return f"{match[2]} {match[3] or 'at'} {count * each:g} {match[6]}"
 
 
 def _bolts_with_pitch(match: re.Match[str], what: str) -> str:
@@ -221,10 +221,10 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(
         (
             cue,
-            rf"(?<![0-9./x-])\b(?:an? |the |my )?(pair of|two|three|four|six|[2-8]) ((?:[a-z]+"
+            rf"(?<![0-9./x-])\b(?:an? |the |my )?(pair of|twin|both|two|three|four|six|[2-8]) ((?:[a-z]+"
             rf" ){{0,2}}(?:fans|lamps|lights"
             r"|bulbs|pumps|motors|horns|spots|spotlights|heaters|headlights))"
-            r" (at|of|(?:that |which |they )?(?:pull|draw|tak|us|need|want)(?:e?s|ing|e)?(?: about| up to| around)?)"
+            r"(?: (at|of|(?:that |which |they )?(?:pull|draw|tak|us|need|want)(?:e?s|ing|e)?(?: about| up to| around)?))?"
             rf" (?:([0-9]+(?:\.[0-9]+)?)|((?:{_OF_TEN})(?:[ -](?:{_OF_ONE}))?|{_OF_TEEN}|{_OF_ONE}))"
             r" ?(amps?|a|watts?|w) (?:each|apiece|a piece)\b",
             _of_each,

@@ -10,6 +10,9 @@ if TYPE_CHECKING:
 _COUNT = {"double": "2", "one": "1", "two": "2", "three": "3", "four": "4", "single": "1"}
 _CIRCUIT = r"(?=.*\b(?:amps?|volts?|cables?|wires?|awg|fuses?|what gauge)\b)"
 _STOCK = r"(?!.*\b(?:tub(?:e|es|ing)|box|section|plate|sheet|bar|bend|inch)\b)"
+_DRAWN = r"(?:[0-9.]+|[a-z]+(?: [a-z]+)?) ?(?:a|amps?|w|watts?)"
+_IN_ALL = r"(?:between (?:them|the (?:two|pair|lot))|in total|altogether|all together|together|combined|all up|total)"
+_LAMPS = r"(?:head|spot|driving|fog)? ?(?:lights?|lamps?|bulbs?|globes?)"
 # A piece that a line must have; the pattern; what is written for it.
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     (
@@ -32,5 +35,30 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         "",
     ),
     ("everything ", r"\b(?:with )?everything (?:switched |turned )?off\b", "with the key off"),
+    *(
+        (
+            cue,
+            rf"\b(?:the |my |an? |both )*(?:twin|dual|pair of|two|both|three"
+            rf"|four) (?=[a-z]+ .*?\b{_DRAWN}\b.*?\b{_IN_ALL})",
+            "",
+        )
+        for cue in ("twin ", "dual ", "pair of ", "two ", "both ", "three ", "four ")
+    ),
+    *(
+        (cue, rf"\b(?:the |my |an? )*(?:twin|dual|pair of|both) (?=[a-z]+ .*?\b{_DRAWN} each\b)", "two ")
+        for cue in ("twin ", "dual ", "pair of ", "both ")
+    ),
+    *((cue, rf"(?<=amps ){_IN_ALL}\b", "in total") for cue in ("between ", "combined", "all up")),
+    (
+        "/",
+        r"\b(?:(?:an? )?pair of|two|2|both) ?(?:new |halogen |h4 )*([0-9]{2})/([0-9]{2})(?: ?w(?:att)?s?)?"
+        rf"(?: halogen)?(?= (?:\w+ )?(?:{_LAMPS}))",
+        lambda m: f"{2 * int(max(m[1], m[2]))} watt",
+    ),
+    (
+        "/",
+        rf"\b([0-9]{{2}})/([0-9]{{2}}) ?(?:w(?:att)?s?)?(?: halogen)?(?= (?:\w+ )?(?:{_LAMPS}))",
+        lambda m: f"{max(m[1], m[2])} watt",
+    ),
     ("spotties", r"\bspotties\b", "driving lights"),
 )

@@ -102,6 +102,7 @@ if TYPE_CHECKING:
     from gaugeblock.tubes.pipe import pipe as pipe
     from gaugeblock.tubes.plan.plan import plan as plan
     from gaugeblock.tubes.section import section as section
+    from gaugeblock.tubes.sheet_bend import sheet_bend as sheet_bend
     from gaugeblock.tubes.sheet_metal import sheet as sheet
     from gaugeblock.wiring.circuit import circuit as circuit
     from gaugeblock.wiring.fusing import fuse as fuse
@@ -230,6 +231,7 @@ __all__ = [
     "shaft",
     "shaftstress",
     "sheet",
+    "sheet_bend",
     "shims",
     "sources",
     "spline",

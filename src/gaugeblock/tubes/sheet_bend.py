@@ -70,7 +70,7 @@ class _Bend(Value):
 def sheet_bend(
     thickness: str,
     radius: str | None = None,
-    angle: str = "90 deg",
+    angle: str | None = None,
     *,
     material: str | None = None,
     legs: str | None = None,
@@ -83,7 +83,7 @@ def sheet_bend(
 
     ``thickness`` ``2 mm``, or a gauge number of the ``system`` that is usual for the ``material`` (``mild steel``,
     ``5052-H32``, ``304``) or is named; ``radius`` to the inside of the bend (``3 mm``, ``1.5 t``); ``angle`` that the
-    sheet turns, over 0 to 180 deg; ``legs`` on the outside, in order (``50 mm, 30 mm, 50 mm``); ``k`` the K factor of a
+    sheet turns, over 0 to 180 deg, a right angle where it was not said; ``legs`` on the outside, in order (``50 mm, 30 mm, 50 mm``); ``k`` the K factor of a
     test strip; ``fact`` what is wanted: ``flat length``, ``deduction``, ``allowance``, ``setback`` or ``radius``, the
     least that the metal takes.
 
@@ -105,7 +105,8 @@ def sheet_bend(
     if radius is None:
         why = "what a bend takes hangs on its inside radius"
         raise Ambiguous(thickness, "radius", why, ("1 t", "1.5 t", "2 t"), "give the inside radius, as 3 mm or 1.5 t")
-    turn = read_positive(f"{angle} deg" if re.fullmatch(r"[0-9.]+", angle.strip()) else angle, "angle", "angle")
+    typed = angle or f"{_SQUARE} deg"
+    turn = read_positive(f"{typed} deg" if re.fullmatch(r"[0-9.]+", typed.strip()) else typed, "angle", "angle")
     inside = _radius(radius, wall, data)
     title = f"bend of {turn.text} in {thickness} {stock.label if stock else 'sheet'}, inside radius {radius}"
     doubts = _doubts(wall, inside, turn, k, data)
@@ -126,7 +127,7 @@ def _doubts(wall: Figure, inside: Figure, turn: units.Measure, k: str | None, da
     if turn.to("deg") > _MOST_TURN + 1e-9:
         found["angle"] = did_you_mean(f"A bend of {turn.text} turns past a hem, which is {_MOST_TURN} deg", ())
     low, high = plausible_range("k_factor", data) or (0.0, 1.0)
-    if k is not None and not low <= units.parse_number(k, "k") <= high:
+    if k is not None and not low <= float(units.parse_number(k, "k")) <= high:
         found["k"] = did_you_mean(f"A K factor of {k} is none: it is a share of the thickness, {low:g} to {high:g}", ())
     return found
 
@@ -198,6 +199,8 @@ def _told(
     made = figures[wanted]
     given = [made, *(f for f in given if f is not made)]
     do = _do(wanted, figures, bend, legs, data) + _apart(wanted, figures, bend, shares, legs, asked["k"])
+    if asked["angle"] is None:
+        do += " No angle was said: this is a right angle."
     return Sheet(title, asked, data, given, [], cautions, decision=use(_VERBS[wanted], made, do))
 
 

@@ -15,7 +15,10 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 _GAUGE = r"gauge|gage|ga|guage"
-_UNIT = r"(?: ?(?:mm|mil(?:s|li)?|millimet(?:re|er)s?|cm|inch(?:es)?|in|\"))?"
+_METAL = r"mild|steel|alu|ali|stain|plate|sheet|brass|copper|cold|hot|thick|galv|[0-9]{4}"
+_OF_METAL = rf"(?:an? |the |my |our |some )?(?:{NUMBER} ?(?:mm|ga|gu|(?:in |inch |\" )?(?:{_METAL}))|{_METAL})"
+# `in` is no inch before the metal: 50 30 50 in 3 mm plate
+_UNIT = rf"(?: ?(?:mm|mil(?:s|li)?|millimet(?:re|er)s?|cm|inch(?:es)?|in(?! {_OF_METAL})|\"))?"
 _SPOKEN = {"millimetre": "mm", "millimeter": "mm", "millimetres": "mm", "millimeters": "mm", "mils": "mm", "mil": "mm"}
 _SPOKEN |= {"milli": "mm", "inch": "in", "inches": "in", '"': "in"}
 _STOCK_WORDS = r"sheet(?: metal)?|plate|thick(?:ness)?|flat(?: bar| stock)?|strip"
@@ -25,7 +28,6 @@ _NAMED_METAL = (
 _RADIUS = r"(?:inside|internal|inner|int|bend|bending|punch|nose|tip|corner)"
 _USUAL_RADII = ("1 t", "1.5 t", "2 t")
 _USUAL_METALS = ("mild steel", "304 stainless", "5052-H32", "6061-T6")
-_MOST_INCHES = 20  # a bare leg of more is millimetres
 
 
 def _measure(match: re.Match[str]) -> str:
@@ -44,7 +46,12 @@ def _legs(match: re.Match[str]) -> str | None:
     legs = [_with_unit(number, unit) for number, unit in found]
     if match.groupdict().get("both"):
         legs *= 2
-    return ", ".join(legs) if len(legs) > 1 else None
+    sizes = [float(units.parse_number(number)) for number, _ in found]
+    is_wall = min(sizes) * _LEAST_SHARE < max(sizes)  # what is so much less is a thickness
+    return ", ".join(legs) if len(legs) > 1 and not is_wall else None
+
+
+_LEAST_SHARE = 15
 
 
 _LEG = rf"{NUMBER}{_UNIT}"
@@ -164,6 +171,21 @@ _FACTS: tuple[Reader, ...] = (
         "its least inside radius",
         cue=("min", "least", "smallest", "tight", "sharp", "how small"),
     ),
+    Shaped(
+        r"(?:what|which) (?:inside |internal |bend )*rad(?:ius)?(?: (?:should|do|can|must|to|i|we|you|use|for|on|in|need|is"
+        r"|it|a|the|safe))*(?! [0-9])|(?:inside|internal|bend) (?:bend )?radius (?:for|on|in)",
+        always("radius"),
+        "its least inside radius",
+        doubt=1,
+        cue=("radius", "rad "),
+    ),
+    Shaped(
+        r"(?:eats?|uses?|takes?) up|eats?|eaten(?: up)?|swallow(?:s|ed)?",
+        always("allowance"),
+        "its allowance",
+        doubt=1,
+        cue=("eat", " up", "swallow"),
+    ),
 )
 _OWN_K = Shaped(
     r"(?:with |using |at |by )?(?:an? |my |our |the )?k(?:[ -]?factor)?(?: (?:of|is|=|was|at))* (?P<n>0?\.[0-9]+)",
@@ -180,7 +202,7 @@ _SIGNALS = (
 )
 _ASKS_FOR = (
     r"sheet(?:s| metal)?|plates?|brackets?|tabs?|bend(?:ing)? deductions?|deductions?|bend(?:ing)? allowances?"
-    r"|set ?backs?|inside rad\w*|internal rad\w*|inner rad\w*|press brake|box brake|finger brake|brake press|folder"
+    r"|set ?backs?|inside (?:bend )?rad\w*|internal rad\w*|inner rad\w*|press brake|box brake|finger brake|brake press|folder"
     r"|fold(?:ed|ing|s)?|flat (?:length|blank|pattern|size)|blank (?:length|size)|developed (?:length|width)"
     r"|gussets?|flange[sd]?|hem|(?:5052|6061|2024|3003|1100)\b.*\bbend\w*|bend\w* .*(?:5052|6061|2024|3003|1100)"
 )
@@ -201,12 +223,25 @@ def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
         legs = [leg.strip() for leg in found["legs"].split(",")]
         last = next((leg.rpartition(" ")[2] for leg in reversed(legs) if not _is_bare(leg)), "")
         whole = [f"{leg} {last}" if last and _is_bare(leg) else leg for leg in legs]
-        found["legs"] = ", ".join(_given_unit(leg, "legs", unit) if _is_bare(leg) else leg for leg in whole)
+        is_small = unit in ("in", "ft") and all(_is_bare(leg) and _is_inches(leg, found["thickness"]) for leg in whole)
+        bare = (lambda leg: f"{leg} in") if is_small else (lambda leg: _given_unit(leg, "legs", unit))
+        found["legs"] = ", ".join(bare(leg) if _is_bare(leg) else leg for leg in whole)
+    if "system" in found and unit:
+        del found["system"]  # coated sheet, by its thickness
     if found.get("fact") == "flat length" and "legs" not in found:
         del found["fact"]  # what comes off any two legs
     if found.get("fact") == "radius" and "radius" in found:
         del found["radius"]
     return found
+
+
+def _is_inches(leg: str, thickness: str) -> bool:
+    """Whether a bare leg of a sheet measured in inches would be no leg at all in millimetres."""
+    number, _ = units.split_quantity(thickness)
+    return float(units.parse_number(leg)) < _LEAST_LEG * float(units.parse_number(number)) * _INCH
+
+
+_LEAST_LEG, _INCH = 3, 25.4  # thicknesses; millimetres
 
 
 def _is_bare(length: str) -> bool:

@@ -14,7 +14,7 @@ def sheetbend(argv: list[str]) -> int:
     )
     parser.add_argument("--thickness", required=True, metavar="T", help="2 mm, 1/8 in, or a gauge number: 16 ga")
     parser.add_argument("--radius", metavar="R", help='to the inside of the bend: 3 mm, or "1.5 t": in thicknesses')
-    parser.add_argument("--angle", default="90 deg", metavar="A", help="that the sheet turns: 90 deg (default)")
+    parser.add_argument("--angle", metavar="A", help="that the sheet turns: 90 deg, which it is where none is said")
     parser.add_argument("--material", metavar="M", help='"mild steel", 304, 5052-H32, 6061-T6')
     parser.add_argument("--legs", metavar="L", help='on the outside, in order: "50 mm, 30 mm, 50 mm"')
     parser.add_argument("--k", metavar="K", help="the K factor of your own test strip: 0.42")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock import lookup, units
+from gaugeblock import units
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.decision import Candidate, ask, none, use
 from gaugeblock.answer.making import base, derived
@@ -67,7 +67,7 @@ def least(stock: SheetStock | None, wall: Figure, asked: dict[str, str | None], 
 
 def _lower(ratio: Figure, wall: Figure) -> str:
     """What another table allows, where it differs, as a sentence."""
-    other = next((o for o in lookup.same_specificity(ratio) if o.typical != ratio.typical), None)
+    other = next((o for o in ratio.others if o.typical != ratio.typical), None)
     if other is None:
         return ""
     least = units.significant(other.typical * wall.typical, 3)

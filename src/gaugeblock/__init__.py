@@ -94,6 +94,7 @@ if TYPE_CHECKING:
     from gaugeblock.tubes.bend.sheet import bend as bend
     from gaugeblock.tubes.box import box as box
     from gaugeblock.tubes.flare import flare as flare
+    from gaugeblock.tubes.folded.part import sheet_bend as sheet_bend
     from gaugeblock.tubes.gauge import gauge as gauge
     from gaugeblock.tubes.material import material as material
     from gaugeblock.tubes.notch import cope as cope
@@ -102,7 +103,6 @@ if TYPE_CHECKING:
     from gaugeblock.tubes.pipe import pipe as pipe
     from gaugeblock.tubes.plan.plan import plan as plan
     from gaugeblock.tubes.section import section as section
-    from gaugeblock.tubes.sheet_bend import sheet_bend as sheet_bend
     from gaugeblock.tubes.sheet_metal import sheet as sheet
     from gaugeblock.wiring.circuit import circuit as circuit
     from gaugeblock.wiring.fusing import fuse as fuse

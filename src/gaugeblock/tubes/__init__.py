@@ -18,7 +18,7 @@ WING = Wing(
         "offset": ("commands", "how far apart the two bends of an offset are"),
         "cope": ("commands", "how deep a tube is coped to sit on another"),
         "sheet": ("commands", "what a piece of sheet weighs"),
-        "sheetbend": ("sheet_command", "flat length, bend deduction and least radius of bent sheet"),
+        "sheetbend": ("folded.command", "flat length, bend deduction and least radius of bent sheet"),
         "flare": ("commands", "a flare: its wall limit, nut and port thread"),
     },
     {
@@ -34,7 +34,7 @@ WING = Wing(
         "offset": "offset",
         "cope": "notch",
         "sheet": "sheet_metal",
-        "sheet_bend": "sheet_bend",
+        "sheet_bend": "folded.part",
         "flare": "flare",
         "plan": "plan.plan",
     },

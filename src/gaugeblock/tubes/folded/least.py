@@ -11,14 +11,14 @@ from gaugeblock.answer.plausible import did_you_mean, plausible_range
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import Ambiguous
+from gaugeblock.tubes.folded.stock import least_ratio_or_refusal
 from gaugeblock.tubes.rules import rules_of
-from gaugeblock.tubes.sheet_stock import least_ratio_or_refusal
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
-    from gaugeblock.tubes.sheet_stock import SheetStock
+    from gaugeblock.tubes.folded.stock import SheetStock
 
 VERB = "LEAST INSIDE RADIUS"
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from math import pi, radians
+from math import radians
 
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
@@ -17,10 +17,10 @@ from gaugeblock.calc import tubes as calc
 from gaugeblock.errors import Ambiguous, InputError
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.tubes import keys
+from gaugeblock.tubes.folded.least import least, thickness_doubt
+from gaugeblock.tubes.folded.stock import TABLE, SheetStock, least_ratio, sheet_stock
 from gaugeblock.tubes.rules import rules_of
-from gaugeblock.tubes.sheet_least import least, thickness_doubt
 from gaugeblock.tubes.sheet_metal import thickness_of
-from gaugeblock.tubes.sheet_stock import TABLE, SheetStock, least_ratio, sheet_stock
 from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -83,8 +83,8 @@ def sheet_bend(
 
     ``thickness`` ``2 mm``, or a gauge number of the ``system`` that is usual for the ``material`` (``mild steel``,
     ``5052-H32``, ``304``) or is named; ``radius`` to the inside of the bend (``3 mm``, ``1.5 t``); ``angle`` that the
-    sheet turns, over 0 to 180 deg, a right angle where it was not said; ``legs`` on the outside, in order (``50 mm, 30 mm, 50 mm``); ``k`` the K factor of a
-    test strip; ``fact`` what is wanted: ``flat length``, ``deduction``, ``allowance``, ``setback`` or ``radius``, the
+    sheet turns, over 0 to 180 deg, a right angle where it was not said; ``legs`` on the outside, in order (``50 mm,
+    30 mm, 50 mm``); ``k`` the K factor of a test strip; ``fact`` what is wanted: ``flat length``, ``deduction``, ``allowance``, ``setback`` or ``radius``, the
     least that the metal takes.
 
     Returns a Sheet; it asks where something is not plausible. Raises InputError, UnitError or LookupMiss for what
@@ -187,7 +187,7 @@ def _told(
     if not corner and asked["fact"] is None and not legs:
         wanted = "allowance"
     figures = {"allowance": took, **(_at_the_corner(bend, took, legs, data) if corner else {})}
-    shares = _shares(stock, data)
+    shares = [] if asked["k"] or wanted == "setback" else _shares(stock, data)
     beside = [took.inputs[1]] if asked["k"] else []
     given = [*figures.values(), *shares, *beside, bend.wall, bend.radius, bend.angle, *legs]
     cautions = _cautions(bend, stock, data)
@@ -265,8 +265,8 @@ def _lengths(bend: _Bend, shares: list[Figure]) -> list[float]:
     out = []
     for f in shares:
         ends = [e for e in (f.value, f.low, f.high) if e is not None]
-        factors = [e * 2 / pi for e in ends] if f.quantity == "bend_share" else ends
-        out += [calc.bend_allowance_k(r, t, e, bend.turned) for e in factors]
+        took = calc.bend_allowance_share if f.quantity == "bend_share" else calc.bend_allowance_k
+        out += [took(r, t, e, bend.turned) for e in ends]
     return out
 
 

@@ -25,7 +25,8 @@ _STOCK_WORDS = r"sheet(?: metal)?|plate|thick(?:ness)?|flat(?: bar| stock)?|stri
 _NAMED_METAL = (
     r"(?:mild |stainless |carbon |cold rolled |hot rolled )*(?:steel|alumin(?:i)?um|ali|ally|stainless|brass|copper)"
 )
-_RADIUS = r"(?:inside|internal|inner|int|bend|bending|punch|nose|tip|corner)"
+_WHICH = r"inside|internal|inner|int|bend|bending|punch|nose|tip|corner"
+_RADIUS = rf"(?:{_WHICH})"
 _USUAL_RADII = ("1 t", "1.5 t", "2 t")
 _USUAL_METALS = ("mild steel", "304 stainless", "5052-H32", "6061-T6")
 
@@ -93,7 +94,8 @@ _THICKNESS: tuple[Reader, ...] = (
 )
 _RADII: tuple[Reader, ...] = (
     Shaped(
-        rf"(?:(?:with|on|at|using|an?|the|to|of) )*(?P<n>{NUMBER})(?P<u>{_UNIT}) (?:{_RADIUS} )*(?:rad(?:ius|ii|uis)?|ir)",
+        rf"(?:(?:with|on|at|using|an?|the|to|of) )*(?P<n>{NUMBER})(?P<u>{_UNIT}) (?:{_RADIUS} )*(?:rad(?:ius|ii"
+        rf"|uis)?|ir)",
         _measure,
         "inside radius {}",
         cue=("rad", "ir"),
@@ -141,13 +143,15 @@ _MUCH = r"(?:(?:what|how much|how far|do|does|should|must|i|we|you|the|to|a|it|i
 _FACTS: tuple[Reader, ...] = (
     Shaped(
         rf"{_MUCH}(?:bend )?deduct(?:ion|ions|ed)?|{_MUCH}(?:take|takes|knock|comes?|lose|subtract|drop|cut)"
-        r"(?: (?:it|off|from|the|flat|sum|total|overall|both|two|outside|legs?|length|dimensions?|sizes?|of|my|blank|for))*",
+        r"(?: (?:it|off|from|the|flat|sum|total|overall|both|two|outside|legs?|length|dimensions?|sizes?|of|my"
+        r"|blank|for))*",
         always("deduction"),
         "what comes off",
         cue=("deduct", " off", "subtract", "lose"),
     ),
     Shaped(
-        rf"{_MUCH}(?:bend(?:ing)? )?allowances?|{_MUCH}(?:sheet|metal|material|plate|steel|stock|length|flat)?(?: (?:does"
+        rf"{_MUCH}(?:bend(?:ing)? )?allowances?|{_MUCH}(?:sheet|metal|material|plate|steel|stock|length"
+        rf"|flat)?(?: (?:does"
         r"|will|do|is|a|the|one|in|goes|into))* ?bend(?:s)? (?:take|takes|use|uses|eat|eats|needs?)(?: up)?"
         r"|(?:arc )?length (?:of|in) (?:the |a )?bend|eaten by (?:the |a )?bend",
         always("allowance"),
@@ -156,7 +160,8 @@ _FACTS: tuple[Reader, ...] = (
     ),
     Shaped(rf"{_MUCH}(?:outside |bend )?set ?backs?", always("setback"), "its setback", cue=("set",)),
     Shaped(
-        rf"{_MUCH}(?:flat|blank|developed|development|cut|stretch ?out|unfolded|unbent)(?: (?:length|size|blank|pattern|width|out|long"
+        rf"{_MUCH}(?:flat|blank|developed|development|cut|stretch ?out|unfolded|unbent)(?: (?:length|size|blank"
+        rf"|pattern|width|out|long"
         r"|piece|strip|sheet))*|how long(?: (?:a|do|does|should|must|i|we|to|the|my|it|blank|strip|piece|be|cut|flat|is"
         r"|need|of|before|bending|metal))*",
         always("flat length"),
@@ -165,14 +170,16 @@ _FACTS: tuple[Reader, ...] = (
     ),
     Shaped(
         rf"{_MUCH}(?:min(?:imum|inum)?|least|smallest|tightest|sharpest)(?: (?:safe|recommended|allowed|allowable|usual"
-        rf"|{_RADIUS[3:-1]}))*(?: rad(?:ius|ii|uis)?)?"
-        r"|how (?:tight|sharp|small)(?: (?:can|could|may|do|should|i|we|you|it|a|the|an|bend|fold|be|is|radius|of|inside))*",
+        rf"|{_WHICH}))*(?: rad(?:ius|ii|uis)?)?"
+        r"|how (?:tight|sharp|small)(?: (?:can|could|may|do|should|i|we|you|it|a|the|an|bend|fold|be|is|radius|of"
+        r"|inside))*",
         always("radius"),
         "its least inside radius",
         cue=("min", "least", "smallest", "tight", "sharp", "how small"),
     ),
     Shaped(
-        r"(?:what|which) (?:inside |internal |bend )*rad(?:ius)?(?: (?:should|do|can|must|to|i|we|you|use|for|on|in|need|is"
+        r"(?:what|which) (?:inside |internal |bend )*rad(?:ius)?(?: (?:should|do|can|must|to|i|we|you|use|for|on|in"
+        r"|need|is"
         r"|it|a|the|safe))*(?! [0-9])|(?:inside|internal|bend) (?:bend )?radius (?:for|on|in)",
         always("radius"),
         "its least inside radius",
@@ -194,15 +201,18 @@ _OWN_K = Shaped(
     cue=("k",),
 )
 _SIGNALS = (
-    r"(?:flat )?sheets?(?: metal| steel)?|plates?|metal|bend(?:s|ing)?|bent|fold(?:s|ed|ing)?|(?:press |box |finger |bar )?brake"
-    r"|folder|brackets?|tabs?|mounts?|mounting|gussets?|channels?|u[ -]?channel|u[ -]?shaped?|z|hat section|parts?|pieces?|strip|panel|pan"
+    r"(?:flat )?sheets?(?: metal| steel)?|plates?|metal|bend(?:s|ing)?|bent|fold(?:s|ed|ing)?|(?:press |box "
+    r"|finger |bar )?brake"
+    r"|folder|brackets?|tabs?|mounts?|mounting|gussets?|channels?|u[ -]?channel|u[ -]?shaped?|z|hat section|parts?"
+    r"|pieces?|strip|panel|pan"
     r"|inside|internal|outside|outer|inner|radius|rad|thick(?:ness)?|material|steel|flat|of|each|long|length"
     r"|flange[sd]?|legs?|lip|hem|corners?|crack(?:s|ing|ed)?|without|before it|angle|degrees?|total|overall"
     r"|minimum|min|gauge|bend line|made (?:of|from|in)|out of|from"
 )
 _ASKS_FOR = (
     r"sheet(?:s| metal)?|plates?|brackets?|tabs?|bend(?:ing)? deductions?|deductions?|bend(?:ing)? allowances?"
-    r"|set ?backs?|inside (?:bend )?rad\w*|internal rad\w*|inner rad\w*|press brake|box brake|finger brake|brake press|folder"
+    r"|set ?backs?|inside (?:bend )?rad\w*|internal rad\w*|inner rad\w*|press brake|box brake|finger brake"
+    r"|brake press|folder"
     r"|fold(?:ed|ing|s)?|flat (?:length|blank|pattern|size)|blank (?:length|size)|developed (?:length|width)"
     r"|gussets?|flange[sd]?|hem|(?:5052|6061|2024|3003|1100)\b.*\bbend\w*|bend\w* .*(?:5052|6061|2024|3003|1100)"
 )
@@ -224,8 +234,9 @@ def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
         last = next((leg.rpartition(" ")[2] for leg in reversed(legs) if not _is_bare(leg)), "")
         whole = [f"{leg} {last}" if last and _is_bare(leg) else leg for leg in legs]
         is_small = unit in ("in", "ft") and all(_is_bare(leg) and _is_inches(leg, found["thickness"]) for leg in whole)
-        bare = (lambda leg: f"{leg} in") if is_small else (lambda leg: _given_unit(leg, "legs", unit))
-        found["legs"] = ", ".join(bare(leg) if _is_bare(leg) else leg for leg in whole)
+        found["legs"] = ", ".join(
+            leg if not _is_bare(leg) else f"{leg} in" if is_small else _given_unit(leg, "legs", unit) for leg in whole
+        )
     if "system" in found and unit:
         del found["system"]  # coated sheet, by its thickness
     if found.get("fact") == "flat length" and "legs" not in found:
@@ -278,7 +289,7 @@ def _open(values: dict[str, str], _data: Refdata) -> Open | None:
 def topic(stock: Reader) -> Topic:
     """The topic of the answer; ``stock`` reads a metal."""
     return Topic(
-        lambda: answer_in("sheet_bend", "sheet_bend"),
+        lambda: answer_in("folded.part", "sheet_bend"),
         "bend in sheet",
         {
             "thickness": _THICKNESS,

@@ -23,7 +23,7 @@ def sheetbend(argv: list[str]) -> int:
     parser.add_argument("--system", metavar="G", help="of the gauge number, where it is not the metal's usual one")
     common_options(parser)
     a = parser.parse_args(argv)
-    from gaugeblock.tubes import sheet_bend as answers
+    from gaugeblock.tubes.folded import part as answers
 
     names = ("thickness", "radius", "angle", "material", "legs", "k", "fact", "system")
     given = {name: getattr(a, name) for name in names}

@@ -27,6 +27,7 @@ _NAMED_METAL = (
 )
 _WHICH = r"inside|internal|inner|int|bend|bending|punch|nose|tip|corner"
 _RADIUS = rf"(?:{_WHICH})"
+_COATED = "galvanized sheet"
 _USUAL_RADII = ("1 t", "1.5 t", "2 t")
 _USUAL_METALS = ("mild steel", "304 stainless", "5052-H32", "6061-T6")
 
@@ -237,12 +238,12 @@ def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
         found["legs"] = ", ".join(
             leg if not _is_bare(leg) else f"{leg} in" if is_small else _given_unit(leg, "legs", unit) for leg in whole
         )
-    if "system" in found and unit:
+    if found.get("system") == _COATED and unit:
         del found["system"]  # coated sheet, by its thickness
     if found.get("fact") == "flat length" and "legs" not in found:
         del found["fact"]  # what comes off any two legs
-    if found.get("fact") == "radius" and "radius" in found:
-        del found["radius"]
+    if found.get("fact") == "radius":  # it hangs on metal and thickness alone
+        return {key: found[key] for key in ("thickness", "material", "fact", "system") if key in found}
     return found
 
 
@@ -306,9 +307,7 @@ def topic(stock: Reader) -> Topic:
             "k": (_OWN_K,),
             "fact": _FACTS,
             "system": (
-                Shaped(
-                    r"galv(?:ani[sz]ed)?(?: (?:steel|sheet))*", always("galvanized sheet"), "galvanized", cue=("galv",)
-                ),
+                Shaped(r"galv(?:ani[sz]ed)?(?: (?:steel|sheet))*", always(_COATED), "galvanized", cue=("galv",)),
             ),
         },
         _SIGNALS,

@@ -99,14 +99,18 @@ def sheet_bend(
     if fact is not None and fact not in FACTS:
         raise InputError(fact, "fact", "nothing of a bend in sheet is called so", FACTS, "ask for one of these")
     stock = None if material is None else sheet_stock(material, data)
+    typed = angle or f"{_SQUARE} deg"
+    turn = read_positive(f"{typed} deg" if re.fullmatch(r"[0-9.]+", typed.strip()) else typed, "angle", "angle")
+    outside = _legs(legs, data)
+    if k is not None:
+        read_positive(k, "ratio", "k")
     wall = thickness_of(thickness, stock.family if stock else "", system, data)
     if fact == "radius":
+        _alone({"radius": radius, "angle": angle, "legs": legs, "k": k})
         return least(stock, wall, asked, data)
     if radius is None:
         why = "what a bend takes hangs on its inside radius"
         raise Ambiguous(thickness, "radius", why, ("1 t", "1.5 t", "2 t"), "give the inside radius, as 3 mm or 1.5 t")
-    typed = angle or f"{_SQUARE} deg"
-    turn = read_positive(f"{typed} deg" if re.fullmatch(r"[0-9.]+", typed.strip()) else typed, "angle", "angle")
     inside = _radius(radius, wall, data)
     title = f"bend of {turn.text} in {thickness} {stock.label if stock else 'sheet'}, inside radius {radius}"
     doubts = _doubts(wall, inside, turn, k, data)
@@ -115,7 +119,15 @@ def sheet_bend(
     key = {"thickness": thickness, "radius": radius, "angle": turn.text, **({"k": k} if k else {})}
     unit = "in" if (inside if base(inside) else wall).unit == "in" else "mm"
     bend = _Bend(wall, inside, stated(turn, "bend_angle", "angle", data), key, unit)
-    return _told(title, asked, bend, stock, _legs(legs, data), data)
+    return _told(title, asked, bend, stock, outside, data)
+
+
+def _alone(others: dict[str, str | None]) -> None:
+    """InputError for what a least radius does not hang on."""
+    for key, given in others.items():
+        if given is not None:
+            why = "the least radius hangs on the metal and the thickness alone"
+            raise InputError(given, key, why, (), "leave it out, or ask for another fact")
 
 
 def _doubts(wall: Figure, inside: Figure, turn: units.Measure, k: str | None, data: Refdata) -> dict[str, str]:

@@ -18,9 +18,9 @@ _GAUGE = r"gauge|gage|ga|guage"
 _METAL = r"mild|steel|alu|ali|stain|plate|sheet|brass|copper|cold|hot|thick|galv|[0-9]{4}"
 _OF_METAL = rf"(?:an? |the |my |our |some )?(?:{NUMBER} ?(?:mm|ga|gu|(?:in |inch |\" )?(?:{_METAL}))|{_METAL})"
 # `in` is no inch before the metal: 50 30 50 in 3 mm plate
-_UNIT = rf"(?: ?(?:mm|mil(?:s|li)?|millimet(?:re|er)s?|cm|inch(?:es)?|in(?! {_OF_METAL})|\"))?"
-_SPOKEN = {"millimetre": "mm", "millimeter": "mm", "millimetres": "mm", "millimeters": "mm", "mils": "mm", "mil": "mm"}
-_SPOKEN |= {"milli": "mm", "inch": "in", "inches": "in", '"': "in"}
+_UNIT = rf"(?: ?(?:mm|millimet(?:re|er)s?|cm|inch(?:es)?|in(?! {_OF_METAL})|\"))?"
+_SPOKEN = {"millimetre": "mm", "millimeter": "mm", "millimetres": "mm", "millimeters": "mm"}
+_SPOKEN |= {"inch": "in", "inches": "in", '"': "in"}
 _STOCK_WORDS = r"sheet(?: metal)?|plate|thick(?:ness)?|flat(?: bar| stock)?|strip"
 _NAMED_METAL = (
     r"(?:mild |stainless |carbon |cold rolled |hot rolled )*(?:steel|alumin(?:i)?um|ali|ally|stainless|brass|copper)"
@@ -58,7 +58,7 @@ _LEAST_SHARE = 15
 
 _LEG = rf"{NUMBER}{_UNIT}"
 _NEXT = rf"(?:(?: ?(?:x|by|and|then|up|down|-|\+|plus|wide|base|across|back))* (?:an? |then )?{_LEG})"
-_LEG_WORDS = r"legs?|flanges?|sides?|arms?|lips?|upstands?|returns?"
+_LEG_WORDS = r"legs?|flanges?|sides?|arms?|lip|upstands?|returns?"
 _LEGS: tuple[Reader, ...] = (
     Shaped(
         rf"(?:(?:with|has|outside|the|bracket|of|part|channel|outer) )*(?:(?:{_LEG_WORDS}) (?:of |are |at |is )*)?"
@@ -102,7 +102,7 @@ _RADII: tuple[Reader, ...] = (
         cue=("rad", "ir"),
     ),
     Shaped(
-        rf"(?:(?:with|on|at|using|an?|the) )*(?:{_RADIUS} )*(?:rad(?:ius|ii|uis)?|ir|r)(?: (?:of|is|at|=|to|being))*"
+        rf"(?:(?:with|on|at|using|an?|the) )*(?:{_RADIUS} )*(?:rad(?:ius|ii|uis)?|ir|r)(?: (?:of|is|at|=|to))*"
         rf" (?P<n>{NUMBER})(?P<u>{_UNIT})(?: inside)?",
         _measure,
         "inside radius {}",
@@ -143,7 +143,7 @@ _ANGLES: tuple[Reader, ...] = (
 _MUCH = r"(?:(?:what|how much|how far|do|does|should|must|i|we|you|the|to|a|it|is|will|of) )*"
 _FACTS: tuple[Reader, ...] = (
     Shaped(
-        rf"{_MUCH}(?:bend )?deduct(?:ion|ions|ed)?|{_MUCH}(?:take|takes|knock|comes?|lose|subtract|drop|cut)"
+        rf"{_MUCH}(?:bend )?deduct(?:ions?)?|{_MUCH}(?:take|takes|knock|comes?|lose|subtract|drop|cut)"
         r"(?: (?:it|off|from|the|flat|sum|total|overall|both|two|outside|legs?|length|dimensions?|sizes?|of|my"
         r"|blank|for))*",
         always("deduction"),
@@ -159,9 +159,9 @@ _FACTS: tuple[Reader, ...] = (
         "its allowance",
         cue=("allow", "bend"),
     ),
-    Shaped(rf"{_MUCH}(?:outside |bend )?set ?backs?", always("setback"), "its setback", cue=("set",)),
+    Shaped(rf"{_MUCH}(?:outside |bend )?set ?back", always("setback"), "its setback", cue=("set",)),
     Shaped(
-        rf"{_MUCH}(?:flat|blank|developed|development|cut|stretch ?out|unfolded|unbent)(?: (?:length|size|blank"
+        rf"{_MUCH}(?:flat|blank|developed|cut|stretch ?out|unfolded|unbent)(?: (?:length|size|blank"
         rf"|pattern|width|out|long"
         r"|piece|strip|sheet))*|how long(?: (?:a|do|does|should|must|i|we|to|the|my|it|blank|strip|piece|be|cut|flat|is"
         r"|need|of|before|bending|metal))*",
@@ -188,11 +188,11 @@ _FACTS: tuple[Reader, ...] = (
         cue=("radius", "rad "),
     ),
     Shaped(
-        r"(?:eats?|uses?|takes?) up|eats?|eaten(?: up)?|swallow(?:s|ed)?",
+        r"(?:eats?|uses?|takes?) up|eats?|eaten(?: up)?",
         always("allowance"),
         "its allowance",
         doubt=1,
-        cue=("eat", " up", "swallow"),
+        cue=("eat", " up"),
     ),
 )
 _OWN_K = Shaped(
@@ -207,8 +207,8 @@ _SIGNALS = (
     r"|folder|brackets?|tabs?|mounts?|mounting|gussets?|channels?|u[ -]?channel|u[ -]?shaped?|z|hat section|parts?"
     r"|pieces?|strip|panel|pan"
     r"|inside|internal|outside|outer|inner|radius|rad|thick(?:ness)?|material|steel|flat|of|each|long|length"
-    r"|flange[sd]?|legs?|lip|hem|corners?|crack(?:s|ing|ed)?|without|before it|angle|degrees?|total|overall"
-    r"|minimum|min|gauge|bend line|made (?:of|from|in)|out of|from"
+    r"|flange[sd]?|legs?|lip|hem|corners?|crack(?:s|ing|ed)?|without (?:it )?crack(?:ing|s)?"
+    r"|before it|angle|degrees?|total|overall|minimum|min|gauge|bend line|made (?:of|from|in)|out of|from"
 )
 _ASKS_FOR = (
     r"sheet(?:s| metal)?|plates?|brackets?|tabs?|bend(?:ing)? deductions?|deductions?|bend(?:ing)? allowances?"
@@ -243,7 +243,8 @@ def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     if found.get("fact") == "flat length" and "legs" not in found:
         del found["fact"]  # what comes off any two legs
     if found.get("fact") == "radius":  # it hangs on metal and thickness alone
-        return {key: found[key] for key in ("thickness", "material", "fact", "system") if key in found}
+        read = [key for key in ("radius", "angle", "legs", "k") if re.match(r"[0-9.]", found.get(key, ""))]
+        return {key: value for key, value in found.items() if key not in read}
     return found
 
 

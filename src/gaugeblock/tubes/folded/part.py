@@ -84,8 +84,8 @@ def sheet_bend(
     ``thickness`` ``2 mm``, or a gauge number of the ``system`` that is usual for the ``material`` (``mild steel``,
     ``5052-H32``, ``304``) or is named; ``radius`` to the inside of the bend (``3 mm``, ``1.5 t``); ``angle`` that the
     sheet turns, over 0 to 180 deg, a right angle where it was not said; ``legs`` on the outside, in order (``50 mm,
-    30 mm, 50 mm``); ``k`` the K factor of a test strip; ``fact`` what is wanted: ``flat length``, ``deduction``, ``allowance``, ``setback`` or ``radius``, the
-    least that the metal takes.
+    30 mm, 50 mm``); ``k`` the K factor of a test strip; ``fact`` what is wanted: ``flat length``, ``deduction``,
+    ``allowance``, ``setback`` or ``radius``, the least that the metal takes.
 
     Returns a Sheet; it asks where something is not plausible. Raises InputError, UnitError or LookupMiss for what
     cannot be read. Source: the allowance of SMW, 0.01743 R + 0.0078 T a degree; setback of AMTA, ch. 4.

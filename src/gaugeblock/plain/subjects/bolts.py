@@ -49,7 +49,41 @@ class _Of(Subject):
         self.cues = cues
 
 
+_BRAKE_BOLTS = "master cylinder, booster, caliper and brake control fasteners"
 _SUBJECTS = (
+    _Of(
+        ("wheel ", "lug "),
+        "washers under wheel nuts",
+        (r"washers?|spacers?", r"(?:wheel|lug) (?:nuts?|bolts?|studs?)", r"under|need|use|put|fit|want|behind|with"),
+        ("washer under a wheel nut",),
+        unless=r"torque|tight\w*|how (?:much|many|tight)|lb|nm|hub ?centric",
+    ),
+    _Of(
+        ("stainless", "a2", "a4", "304", "316"),
+        "stainless bolts in brakes, steering and suspension",
+        (
+            r"stainless|a[24](?:[- ]?[78]0)?|304|316",
+            r"bolts?|screws?|studs?|nuts?|fasteners?|hardware",
+            r"brakes?|cal?lipers?|suspension|steering|wishbones?|control arms?|shocks?|(?:seat ?)?belts?|ball joints?"
+            r"|hubs?",
+            r"can|ok|okay|safe|use|using|used|replace|swap|instead|strong enough|good enough|legal|allowed",
+        ),
+        ("stainless on brakes, steering and suspension", _BRAKE_BOLTS),
+        unless=r"torque|tight\w*|lines?|hoses?|pipes?|flares?|tub(?:e|es|ing)|anti-?seize|gall\w*",
+        forbids=True,
+    ),
+    _Of(
+        ("plastic", "nylon", "acetal", "abs", "fibreglass", "fiberglass", "grp"),
+        "a thread in plastic",
+        (
+            r"plastic|nylon|acetal|abs|fibreglass|fiberglass|grp",
+            r"torque|tight\w*|screw(?:s|ed|ing)?|bolts?|threads?",
+            r"in|into|in to|threaded",
+        ),
+        ("thread in plastic",),
+        unless=r"inserts?|lock ?nuts?|nylocs?|nyloks?|washers?|fuel|lines?|clips?|tank",
+        forbids=True,
+    ),
     _Of(
         ("crow",),
         "a crow-foot at a right angle",

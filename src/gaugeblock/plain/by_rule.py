@@ -37,6 +37,10 @@ _MODULES: tuple[tuple[str, str], ...] = (
         "setback springback thins thinner rocks sleeve slip lead boot set_back spring_back springs_back bend_thin"
         " thin_the thin_out bolted_up cage roll_bar rollbar roll_hoop",
     ),
+    (
+        "shop",
+        "thread melt hose engine_bay bonnet hood exhaust muffler silencer tail_pipe tailpipe mix ratio pressure psi bar",
+    ),
     ("lines", "37 3/8-24 e85 e-85 e_85 ethanol methanol flex_fuel"),
     (
         "wiring",

@@ -73,7 +73,7 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
     ),
     (
         r"dis[ck]s?|rotors?|drums?|pads?|shoes|linings?",
-        r"thickness|run-?out|wear|worn|minimum|min|diameter|limits?",
+        r"thickness|(?:how )?(?:thick|thin)|run-?out|wear|worn|minimum|min|diameter|limits?",
         "the wear limits of a brake",
         "The maker stamps it on the disc or the drum, and prints it in the workshop manual.",
     ),

@@ -308,7 +308,7 @@ def mend(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | N
         else:
             near = _that_is_read(words, word, slips(word, known, every=True), reading.topic, data) or near
         is_sure = len(near) == 1 or (bool(near) and _are_alike(words, word, near, reading.topic, data))
-        cells = {line[3].casefold() for line in data.lines("words").holding(word) if line[1].casefold() == word}
+        cells = {line[3].casefold() for line in data.words_with(word) if line[1].casefold() == word}
         if is_sure and not cells:
             changes[word] = near[0]
         elif len(meant := {c for c in cells & known if distance(word, c, 1) < 2}) == 1:  # a listed slip: deisel

@@ -183,8 +183,8 @@ _SUBJECTS = (
         "how often brake fluid is changed",
         (
             r"how often|how many years|interval|every (?:[0-9]|year|two)\S*|when (?:do|should|must)|how long",
-            r"chang(?:e|ed|ing)|renew\w*|replac\w*|flush\w*|last",
-            r"brake fluid|dot ?-?(?:3|4|5\.1)",
+            r"chang(?:e|ed|ing)|renew\w*|replac\w*|flush\w*|last|bleed",
+            r"brake fluid|dot ?-?(?:3|4|5\.1)|brakes?",
         ),
         ("brake fluid, how often", "brake fluid change"),
         unless=r"pads?|shoes?|discs?|boil\w*",

@@ -158,7 +158,7 @@ def _is_of_metal(temperature: str) -> bool:
     from gaugeblock import units
 
     number, unit = temperature.split()
-    return units.to_base(units.parse_number(number), unit) > _MOST_OF_A_LINE
+    return units.to_base(float(units.parse_number(number)), unit) > _MOST_OF_A_LINE
 
 
 _HOT_PART = "exhaust pipe"  # where no table has the part that is hot

@@ -157,7 +157,7 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
         " one unit. The maker of the injection has the base.",
     ),
     (
-        r"(?:brake|braided|ptfe)\b(.*)\b(?:hoses?|lines?)",
+        r"brake\b(.*)\bhoses?|(?:braided|ptfe)\b(.*)\b(?:hoses?|lines?)",
         r"(?:smallest |least |minimum |min |tightest )?bend(?:ing)? radius|how tight|how sharp",
         "the bend radius of a braided brake hose",
         "Its maker prints it by size. The tables have that of aircraft rubber hose: `gaugeblock find bend"

@@ -33,7 +33,7 @@ FIRST: dict[str, str] = {
 }
 LAST: dict[str, str] = {
     "geared": (
-        " set| thou|300 m|call that what|cert|cheapo|clicks|eight six two oh|eight six two zero|"
+        " set| thou|1000 r|1k |300 m|call that what|cert|cheapo|clicks|eight six two oh|eight six two zero|"
         "four one four oh|four one four zero|four one three oh|four one three zero|four three four oh|"
         "four three four zero|how much |i count on|ing a |meter and|metre and|minus |n't twist|"
         "nine three one oh|nine three one zero|nothing about|or is it|or out|plus |seal|thin wall|"
@@ -43,7 +43,7 @@ LAST: dict[str, str] = {
     "turned": " 4 | or | instead|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",
     "wired": "ught|twin |dual |pair of |two |both |three |four |between |combined|all up|/| or | square|cranking amps|keeps |everything |spotties",
     "lines": (
-        " aren't | in bump| in droop| in full bump| is it going to | is not | isn't | isnt | mill |"
+        "pivot| aren't | in bump| in droop| in full bump| is it going to | is not | isn't | isnt | mill |"
         " will not | won't | wont |ain|before it |droop|eighths twenty four|hills|lock|master cylinders|"
         "masters|mushroom|not metric|same size|silicone |ten by one|ylene"
     ),

@@ -64,6 +64,13 @@ def _pistons() -> dict[str, tuple[Reader, ...]]:
             amount("length", followed="(?:bore )?slave", say="slave {}", cue=("slave",)),
             amount(
                 "length",
+                bare="in",
+                followed=r"(?:and |it |that |which )*(?:has to|must|needs? to|wants to|should|moves?|goes|travels)",
+                say="slave {}",
+                cue=("slave",),
+            ),
+            amount(
+                "length",
                 after=r"(?:floaters?|cal?lipers?|pots?|bores?)",
                 say="pistons {}",
                 cue=("floater", "iper", "pot", "bore"),
@@ -107,6 +114,14 @@ def travel(circuit: Topic) -> Topic:
                     r"|clearance)(?: (?:each|a side|the disc|the rotor))*",
                     say="travel {}",
                     cue=("off", "each", "movement", "travel", "at the", "clearance"),
+                ),
+                amount(
+                    "length",
+                    before=r"(?:and |it |that |which )*(?:has to|must|needs? to|wants to|should) (?:move|go|travel"
+                    r"|stroke)",
+                    bare="in",
+                    say="travel {}",
+                    cue=("move", "go", "travel", "stroke"),
                 ),
                 amount(
                     "length",

@@ -85,12 +85,36 @@ _SUBJECTS = (
         forbids=True,
     ),
     _Of(
+        ("bsp",),
+        "NPT and BSP pipe threads together",
+        (
+            r"(?:[0-9/]+ )?(?:inch )?npt[sf]?|national pipe",
+            r"(?:[0-9/]+ )?(?:inch )?bsp[tp]?(?: taper| parallel)?|british (?:standard )?pipe",
+            r"into|in|fits?|screws?|same|instead|mix\w*|seals?|adapt\w*|or|with|to|and|vs|difference",
+        ),
+        ("NPT and BSPT",),
+        unless=r"torque|tight\w*|drill|tap|turns",
+        forbids=True,
+    ),
+    _Of(
         ("crow",),
         "a crow-foot at a right angle",
         (r"crow'?s?[ -]?(?:foot|feet)", r"(?:90|right angles?|square(?: on)?|sideways)(?! ?(?:nm|lb|ft|foot|mm|in))"),
         ("torque wrench with a crow foot, at a right angle",),
         unless=r"(?:mm|in|inch|cm)|on [0-9]+|gr ?[0-9]+|grade|[0-9]+-[0-9]+|m[0-9]+|n ?m|ft ?lbs?|foot pounds?|lb ?ft"
         r"|pounds?|newton",
+        forbids=True,
+    ),
+    _Of(
+        ("nyl",),
+        "a locknut with nylon beside heat",
+        (
+            r"ny(?:loc|lock|lok|lon)s?(?: (?:insert )?(?:lock)?nuts?)?",
+            r"exhausts?|headers?|manifolds?|collectors?|turbos?|down ?pipes?|silencers?|mufflers?|melts?|hot|heat"
+            r"|brake dis[ck]s?",
+        ),
+        ("nylon locknut near heat",),
+        unless=rf"{_TIGHT}|hose|tube|line|fuel",
         forbids=True,
     ),
     _Of(

@@ -14,7 +14,8 @@ if TYPE_CHECKING:
 # A module of sayings and the cues of all of them: those that go before the others, and those behind them.
 FIRST: dict[str, str] = {
     "fasteners": (
-        " - | m10| m12| m14| m16| m20| m5| m6| m8| pitch|-nine|10.9s|12.9s|as strong as|beats|"
+        "in inch|in mm|in metric|in imperial|in millim|to mm|to inch| - | m10| m12| m14| m16| m20| m5| m6| m8| pitch"
+        "|-nine|10.9s|12.9s|as strong as|beats|"
         "better than|between |british |brittle|clamp|clutch cover|coarse |eight |eight-eight|eights|"
         "equal|equivalent|fine |five |four |get in|half an inch|how hard|in place of|instead of|line|"
         "line nut|locker|m10s|m12s|m14s|m16s|m20s|m5s|m6s|m8s|metric |nines|no |no room|no torque wrench|"
@@ -41,7 +42,10 @@ LAST: dict[str, str] = {
     ),
     "fits": "through|clearance|ninety|one forty",
     "turned": " 4 | or | instead|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",
-    "wired": "ught|twin |dual |pair of |two |both |three |four |between |combined|all up|/| or | square|cranking amps|keeps |everything |spotties",
+    "wired": (
+        "ught|twin |dual |pair of |two |both |three |four |between |combined|all up|/| or | square|cranking amps|keeps |"
+        "everything |spotties"
+    ),
     "lines": (
         "pivot| aren't | in bump| in droop| in full bump| is it going to | is not | isn't | isnt | mill |"
         " will not | won't | wont |ain|before it |droop|eighths twenty four|hills|lock|master cylinders|"

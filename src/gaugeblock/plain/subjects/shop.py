@@ -58,6 +58,93 @@ _SUBJECTS = (
         shown=_of_threads,
     ),
     Subject(
+        "coarse or fine thread",
+        (
+            r"(?:fine|coarse)(?: threads?)? (?:or|vs|versus) (?:an? )?(?:fine|coarse)",
+            r"threads?|bolts?|screws?|studs?|into|in",
+        ),
+        ("coarse or fine thread",),
+        unless=r"[0-9/]+[-x][0-9]+|m[0-9]+|torque|tight\w*|drill|pitch|tpi",
+    ),
+    Subject(
+        "whether the nut or the bolt is turned",
+        (
+            r"torque|tighten|turn|pull",
+            r"nuts? or (?:the )?(?:bolts?|heads?)|(?:bolts?|bolt heads?|heads?) or (?:the )?nuts?",
+        ),
+        ("nut or bolt head turned",),
+    ),
+    Subject(
+        "how long threadlocker takes",
+        (
+            r"thread ?lock(?:er|ing)?(?: compound| fluid| liquid)?|locking compound",
+            r"cur(?:e|es|ed|ing)|set|sets|dry|dries|go off|how long|wait",
+        ),
+        ("threadlocker, time to cure",),
+        unless=r"torque|m[0-9]+|heat\w*|temp\w*|remov\w*|undo",
+    ),
+    Subject(
+        "the grade of bolts in brakes, steering and suspension",
+        (
+            r"(?:what|which) (?:grade|class|strength|kind|bolts?)|grade|class|how strong",
+            r"bolts?|screws?|studs?|hardware|fasteners?",
+            r"brakes?|cal?lipers?|suspension|steering|wishbones?|control arms?|driveshafts?|drive shafts?|prop ?shafts?"
+            r"|ball joints?|(?:seat ?)?belts?|shocks?|u-joints?",
+        ),
+        (
+            "grade of bolts in brakes, steering and suspension",
+            "master cylinder, booster, caliper and brake control fasteners",
+        ),
+        unless=r"torque|tight\w*|[0-9]+|shear|load|stainless|weld\w*",
+    ),
+    Subject(
+        "inch and metric grades that are alike",
+        (
+            r"equivalent|equal(?:s)?|same as|compare[sd]?|nearest|closest|metric|conver\w*",
+            r"gr(?:ade)? ?[258]|8\.8|10\.9|12\.9|5\.8|class",
+            r"metric|inch|imperial|sae|gr(?:ade)? ?[258].*(?:8\.8|10\.9|12\.9|5\.8)|(?:8\.8|10\.9|12\.9"
+            r"|5\.8).*gr(?:ade)? ?[258]",
+        ),
+        ("inch and metric grades alike", "inch grade numbers"),
+        unless=r"torque|tight\w*|m ?[0-9]+(?:x|\b)|[0-9]+/[0-9]+|stronger|better|yield|tensile|mark\w*",
+        forbids=True,
+    ),
+    Subject(
+        "how a centre-line radius is measured",
+        (r"clr|cent(?:re|er)[- ]?line radius", r"measur\w*|find|work out|tell|what is|how"),
+        ("centre-line radius, how to measure",),
+        unless=r"[0-9]|least|min\w*|wall",
+    ),
+    Subject(
+        "a tube that kinks",
+        (
+            r"kink(?:s|ed|ing)?|wrinkl(?:e|es|ed|ing)|collaps\w*",
+            r"tub(?:e|es|ing)|pipes?|bend\w*",
+            r"stop|avoid|prevent|keep|why|without|how|keeps",
+        ),
+        ("tube that kinks",),
+        unless=r"[0-9]|hose|exhaust",
+    ),
+    Subject(
+        "the plate of mounts and gussets",
+        (
+            r"plates?|gussets?|brackets?|tabs?",
+            r"thick(?:ness)?|gauge|how (?:thick|heavy)",
+            r"mounts?|mounting|gussets?|brackets?|suspension|engine|gearbox|shackles?|tabs?",
+        ),
+        ("plate of mounts and gussets",),
+        unless=r"[0-9]|torque|weigh\w*|bend\w*|weld\w*",
+    ),
+    Subject(
+        "how far apart bolt holes stand",
+        (
+            r"(?:bolts?|holes?) (?:spacing|apart|distance|pattern)|how far apart\b.*\b(?:bolts?|holes?)"
+            r"|between (?:bolt )?holes",
+        ),
+        ("bolt hole, distance from the edge",),
+        unless=r"[0-9]|torque|clips?|hangers?|pcd|wheel|flange|stud pattern",
+    ),
+    Subject(
         "where metals melt",
         (_METALS, r"melt(?:s|ed|ing)?(?: point| temp\w*)?"),
         ("melting points of metals",),
@@ -92,7 +179,8 @@ _SUBJECTS = (
             r"or|vs|versus|better|best|which|what|last(?:s|ing)?|life|good|grade|worth|years?|rust\w*|difference",
         ),
         (),
-        unless=r"torque|grow\w*|expan\w*|length|weld\w*|wall|gauge|wrap\w*|temp\w*|hot|degrees|deg[cf]|bolts?|nuts?|weigh"
+        unless=r"torque|grow\w*|expan\w*|length|weld\w*|wall|gauge|wrap\w*|temp\w*|hot|degrees|deg[cf]|bolts?|nuts?"
+        r"|weigh"
         r"|weight|size|diameter|stand\w*|magnet\w*",
         shown=lambda line, _: (
             ("304 and 409 in an exhaust",) if re.search("304|409|grade", line) else ("life of an exhaust",),
@@ -107,7 +195,8 @@ _SUBJECTS = (
             r"ratio|what|which|how much|best|right|usual|mix",
         ),
         ("coolant, half and half",),
-        unless=r"colou?rs?|green|orange|pink|red|blue|yellow|with|and|together|brands?|different|freez\\w*|boil\\w*|minus"
+        unless=r"colou?rs?|green|orange|pink|red|blue|yellow|with|and|together|brands?|different|freez\\w*|boil\\w*"
+        r"|minus"
         r"|degrees|deg[cf]|litres?|liters?|quarts?|gallons?|old|new|kinds?|types?",
     ),
     Subject(
@@ -118,7 +207,8 @@ _SUBJECTS = (
             r"what|pressure psi|normal|usual|typical\w*|see|sees|how (?:much|many|high)|average|should",
         ),
         (),
-        unless=r"[0-9]|residual|bleed\w*|burst|test\w*|pedal|master|bore|wanted|need|hoses?|rated|working|gauges?|drums?"
+        unless=r"[0-9]|residual|bleed\w*|burst|test\w*|pedal|master|bore|wanted|need|hoses?|rated|working|gauges?"
+        r"|drums?"
         r"|pipe|tubes?|copper|steel|nickel|stand\w*|booster|servo|vacuum|plates?",
         shown=_of_pressure,
     ),

@@ -39,8 +39,8 @@ _MODULES: tuple[tuple[str, str], ...] = (
     ),
     (
         "shop",
-        "coarse nut_or or_nut or_the_nut threadlock locking_c grade class bolts_for clr radius kink wrinkl collaps plate"
-        " gusset bracket tab_ hole spacing apart thread melt hose engine_bay bonnet hood exhaust muffler silencer"
+        "coarse nut_or or_nut or_the_nut threadlock locking_c grade class bolts_for clr radius kink wrinkl collaps"
+        " plate gusset bracket tab_ hole spacing apart thread melt hose engine_bay bonnet hood exhaust muffler silencer"
         " tail_pipe tailpipe mix ratio pressure psi bar",
     ),
     ("lines", "37 3/8-24 e85 e-85 e_85 ethanol methanol flex_fuel"),

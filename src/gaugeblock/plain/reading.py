@@ -84,6 +84,8 @@ _Step = tuple[int, "tuple[tuple[str, Hit, int], ...]", "tuple[str, ...]"]
 
 _ASKING = frozenset(["what", "which"])
 # What is asked with them of another answer than the one of a thing that nobody names: a torque.
+_FAR = (("how", "far"), ("how", "close"), ("how", "near"))
+_BY_HOW_MUCH = (("lower",), ("less",), ("higher",), ("worse",), ("better",), ("under",), ("below",), ("apart",))
 _OTHERS = frozenset(["angle", "drill", "flare", "flares", "fluid", "fuse", "gap", "gauge", "hose", "ratio", "wire"])
 
 
@@ -154,7 +156,9 @@ def _of_another(words: tuple[str, ...], topic: Topic) -> int:
     """What it costs a reading that a line does not ask for its topic, or asks for something else."""
     if topic.asks_for:
         return 0 if topic.is_meant(words) else _NOT_NAMED if topic.is_named else _NOT_ASKED
-    return _NOT_NAMED if any(one in _ASKING and after in _OTHERS for one, after in pairwise(words)) else 0
+    is_other = any(one in _ASKING and after in _OTHERS for one, after in pairwise(words))
+    is_far = any(words[at : at + 2] in _FAR and words[at + 2 : at + 3] not in _BY_HOW_MUCH for at in range(len(words)))
+    return _NOT_NAMED if is_other or is_far else 0
 
 
 def _called_again(words: tuple[str, ...], hits: list[list[tuple[str, Hit]]]) -> list[list[tuple[str, Hit]]]:

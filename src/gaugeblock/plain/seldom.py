@@ -14,7 +14,8 @@ if TYPE_CHECKING:
 # A module of sayings and the cues of all of them: those that go before the others, and those behind them.
 FIRST: dict[str, str] = {
     "fasteners": (
-        "in inch|in mm|in metric|in imperial|in millim|to mm|to inch| - | m10| m12| m14| m16| m20| m5| m6| m8| pitch"
+        "in inch|in mm|in metric|in imperial|in millim|to mm|to inch|to metric|to imperial|to millim| - "
+        "| m10| m12| m14| m16| m20| m5| m6| m8| pitch"
         "|-nine|10.9s|12.9s|as strong as|beats|"
         "better than|between |british |brittle|clamp|clutch cover|coarse |eight |eight-eight|eights|"
         "equal|equivalent|fine |five |four |get in|half an inch|how hard|in place of|instead of|line|"
@@ -34,7 +35,7 @@ FIRST: dict[str, str] = {
 }
 LAST: dict[str, str] = {
     "geared": (
-        " set| thou|1000 r|1k |300 m|call that what|cert|cheapo|clicks|eight six two oh|eight six two zero|"
+        " set| thou| 1000| 1,000| 1k|300 m|call that what|cert|cheapo|clicks|eight six two oh|eight six two zero|"
         "four one four oh|four one four zero|four one three oh|four one three zero|four three four oh|"
         "four three four zero|how much |i count on|ing a |meter and|metre and|minus |n't twist|"
         "nine three one oh|nine three one zero|nothing about|or is it|or out|plus |seal|thin wall|"
@@ -43,8 +44,8 @@ LAST: dict[str, str] = {
     "fits": "through|clearance|ninety|one forty",
     "turned": " 4 | or | instead|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",
     "wired": (
-        "ught|twin |dual |pair of |two |both |three |four |between |combined|all up|/| or | square|cranking amps|keeps |"
-        "everything |spotties"
+        "ught|twin |dual |pair of |two |both |three |four |between |combined|all up|/| or | square|cranking amps|"
+        "keeps |everything |spotties"
     ),
     "lines": (
         "pivot| aren't | in bump| in droop| in full bump| is it going to | is not | isn't | isnt | mill |"

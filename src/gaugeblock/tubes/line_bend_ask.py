@@ -1,4 +1,4 @@
-"""What is asked of the bend of a brake or a fuel line, as people say it: it is bent by hand, and nobody says its wall."""
+"""What is asked of the bend of a brake or a fuel line, as people say it: bent by hand, and nobody says its wall."""
 
 from __future__ import annotations
 
@@ -44,7 +44,8 @@ def topic() -> Topic:
                 Shaped(r"steel", always("steel"), "{}", doubt=1),
             ),
         },
-        r"(?:smallest |least |min(?:imum)? |tightest )?(?:bend(?:ing)? )?radius|bend(?:s|ing)?|how (?:tight|sharp)(?:ly)?"
+        r"(?:smallest |least |min(?:imum)? |tightest )?(?:bend(?:ing)? )?radius|bend(?:s|ing)?"
+        r"|how (?:tight|sharp)(?:ly)?"
         r"|tight|least|min(?:imum)?|can|be|bent|without (?:a )?kink(?:ing)?|by hand|of|for",
         needs=("od", "line"),
         settle=_settle,

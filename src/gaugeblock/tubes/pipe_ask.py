@@ -109,7 +109,7 @@ PIPE = Topic(
         "die": (  # which is as large as the tube that it bends, and the pipe is told by its outside
             Shaped(
                 rf"(?:(?:on|in|fit|fits|go|round|for|with) )*(?:an?|the|my|that|this|it)? ?(?P<n>{NUMBER}){_IN}? "
-                r"(?:dies?|shoes?|formers?)(?: set)?",
+                r"(?:dies?|shoes?|former)(?: set)?",
                 lambda m: f"{m['n']} in",
                 "for a die of {}",
                 cue=("die", "shoe", "former"),

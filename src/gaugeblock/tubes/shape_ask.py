@@ -175,7 +175,8 @@ def cope_of(walls: tuple[Reader, ...]) -> Topic:
                 amount("angle", say="at {}"),
             ),
         },
-        r"(?:how deep|depth)|copes?|coped|coping|notch(?:es|ed)?|fish ?mouth|saddle|tubes?|deep|cut|hole ?saw|is|does|the|what"
+        r"(?:how deep|depth)|copes?|coped|coping|notch(?:es|ed)?|fish ?mouth|saddle|tubes?|deep|cut|hole ?saw|is|does"
+        r"|the|what"
         r"|size|for|of|(?:how much )?(?:longer|deeper)(?: is)?(?: the)?(?: tip)?|tip|than|(?:the )?throat|bar"
         r"|main(?: tube)?"
         r"|comes? in|brace|hole ?saw|saw|can|even|make|that|thing|lands on|or not|joint",

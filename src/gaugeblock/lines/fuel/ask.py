@@ -127,7 +127,8 @@ FUEL = Topic(
         ),
         "pressure": (
             Shaped(
-                rf"(?:(?:at|with|and|rail|running) )*(?P<n>{NUMBER}) ?(?P<u>psi|bar|kpa)(?: (?:rail|fuel|line) pressure)?",
+                rf"(?:(?:at|with|and|rail|running) )*(?P<n>{NUMBER}) ?(?P<u>psi|bar|kpa)"
+                r"(?: (?:rail|fuel|line) pressure)?",
                 lambda m: f"{m['n']} {'kPa' if m['u'] == 'kpa' else m['u']}",
                 "{} at the engine",
                 cue=("psi", "bar", "kpa"),

@@ -47,7 +47,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
             r"|revolutions))?\b",
             "at 1000 rpm",
         )
-        for cue in ("thousand", "1000", "1k")
+        for cue in (" thou", " 1000", " 1,000", " 1k")
     ),
     *((f"{steel} {oh}", rf"\b({steel}) {oh}\b", _steel) for steel in _STEELS for oh in ("oh", "zero")),
     *(

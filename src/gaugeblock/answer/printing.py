@@ -21,7 +21,7 @@ _ANOTHER = 0.01
 _LIMIT = 0.005
 
 # What is marked on its tool in fractions of an inch; a table's three digits of one are as near as this, in inches.
-_MARKED = ("width_across_flats",)
+MARKED = ("width_across_flats",)
 _SIXTY_FOURTH, _ROUNDED = Fraction(1, 64), 0.0006
 
 # Below this a pressure is read in kPa beside psi.
@@ -178,7 +178,7 @@ def printed(figure: Figure, data: Refdata, unit: str | None = None) -> str:
 
 def _as_marked(figure: Figure) -> str:
     """The source's own digits; of what stands on a tool in 64ths of an inch that fraction: 9/16 for 0.5625 or 0.562."""
-    if figure.quantity not in _MARKED or figure.unit != "in":
+    if figure.quantity not in MARKED or figure.unit != "in":
         return figure.text
     mark = units.step_round(figure.typical, _SIXTY_FOURTH, "nominal")
     return units.fraction_text(mark) if abs(float(mark) - figure.typical) < _ROUNDED else figure.text

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from gaugeblock.tables.facts import READ_AGAIN, Facts, column_of, group_by, printed
@@ -54,7 +55,7 @@ def hexagon_rises_with_its_thread(facts: Facts) -> list[Fault]:
     rows = [row for row in facts.rows(_TABLE) if row.cells["head"] in (*_TURNED, *_KEYED, "flange bolt")]
     for group in group_by(rows, lambda r: (r.cells["head"], r.cells["standard"], r.cells["source"])):
         ordered: list[Row] = sorted(group, key=lambda r: diameter_m(r.cells["size"]))
-        for small, large in zip(ordered, ordered[1:], strict=False):
+        for small, large in pairwise(ordered):
             if facts.middle(large) < facts.middle(small) * (1 - 1e-9):
                 found = f"{printed(large)} for {large.cells['size']}, and {printed(small)} for {small.cells['size']}"
                 faults.append(at_row(large, column_of(large), "hexagon_rises_with_its_thread", found, READ_AGAIN))
@@ -71,7 +72,9 @@ def nut_is_no_smaller_than_its_bolt(facts: Facts) -> list[Fault]:
         if row.cells["head"] != "hexagon nut":
             continue
         for bolt in bolts:
-            same = bolt.cells["size"] == row.cells["size"] and pairs.get(bolt.cells["standard"]) == row.cells["standard"]
+            same = (
+                bolt.cells["size"] == row.cells["size"] and pairs.get(bolt.cells["standard"]) == row.cells["standard"]
+            )
             if same and facts.middle(row) < facts.middle(bolt) * (1 - 1e-9):
                 found = f"{printed(row)} for a nut of {row.cells['size']}, and {printed(bolt)} for its bolt"
                 faults.append(at_row(row, column_of(row), "nut_is_no_smaller_than_its_bolt", found, READ_AGAIN))

@@ -84,7 +84,7 @@ def spanner(
         do = "No table that was read has it. Measure over two opposite flats, or try the spanner that goes on snugly."
         return Sheet(title, asked, data, [], [], [], decision=none(_verb(cell), do))
     if head is None:
-        rows, cell = _unsaid(name, rows, data)
+        rows, cell = _unsaid(name, rows)
     return _of_head(name, rows, cell, standard, title, asked, data)
 
 
@@ -100,8 +100,8 @@ def _of_head(
     """The Sheet of one head of a thread, by the standard that was said or that it is made to today."""
     own = list(dict.fromkeys(row["standard"] for row in rows if row["head"] == cell))
     if standard is not None:
-        made = canonical(data, TABLE, "standard", standard)
-        if made not in own:
+        made = next((one for one in own if one.casefold().startswith(standard.casefold())), "")
+        if not made:
             raise InputError(standard, "standard", f"no {cell} of {name} by it is on record", own, "name one of these")
     else:
         today = [one for one in own if one.startswith(_STANDARDS)]
@@ -114,7 +114,7 @@ def _of_head(
     return Sheet(title, asked, data, [figure, *others], [], [], decision=use(_verb(cell), figure, do))
 
 
-def _unsaid(name: str, rows: list[Row], data: Refdata) -> tuple[list[Row], str]:
+def _unsaid(name: str, rows: list[Row]) -> tuple[list[Row], str]:
     """The rows of a thread whose head was not said, and the head that is taken: bolt and nut where they are one."""
     heads = list(dict.fromkeys(row["head"] for row in rows))
     pair = [head for head in PAIR if head in heads]
@@ -154,9 +154,8 @@ def _of_flats(
     rows: list[Row], flats: str, standard: str | None, title: str, asked: dict[str, str | None], data: Refdata
 ) -> Sheet:
     """Whether a spanner fits a thread, and on what of it."""
-    made = None if standard is None else canonical(data, TABLE, "standard", standard)
-    wide = _flats(flats)
-    fits = [row for row in rows if abs(_width(row) - wide) < _SAME and made in (None, row["standard"])]
+    made, wide = (standard or "").casefold(), _flats(flats)
+    fits = [r for r in rows if abs(_width(r) - wide) < _SAME and r["standard"].casefold().startswith(made)]
     if fits:
         figure = _figure(fits[0], data)
         do = f"It fits the {figure.key['head']}, {figure.key['standard']}."
@@ -179,9 +178,17 @@ def _without_a_thread(head: str | None, flats: str | None, data: Refdata) -> Amb
         return Ambiguous(flats, "thread", "which thread was not said", names, "name the thread")
     if head is None:
         return InputError("(nothing)", "thread", "neither a thread nor a spanner was said", (), "say M10, or 3/8-16")
+    sizes = list(dict.fromkeys(row["size"] for row in of_a_head(head, data)))
+    if not sizes:
+        return InputError(head, "thread", "which thread was not said", ("M10", "3/8-16"), "say the thread")
+    return Ambiguous(head, "thread", "which thread was not said", sizes, "name the thread")
+
+
+def of_a_head(head: str, data: Refdata) -> list[Row]:
+    """The rows of a part that few threads have, one a thread and standard; none of a plain bolt or nut."""
     cell = canonical(data, TABLE, "head", head)
-    sizes = list(dict.fromkeys(row["size"] for row in living(data) if row["head"] == cell))
-    return Ambiguous(cell, "thread", "which thread was not said", sizes, "name the thread")
+    rows = [row for row in living(data) if row["head"] == cell and cell not in PAIR]
+    return list({row.key: row for row in rows}.values())
 
 
 def living(data: Refdata) -> list[Row]:
@@ -190,13 +197,13 @@ def living(data: Refdata) -> list[Row]:
 
 
 def fitted(flats: str, head: str | None, data: Refdata) -> list[Row]:
-    """All that a spanner of this size fits, one row a thread, head and standard."""
+    """All that a spanner of this size fits, one row a thread and head, by the standard of today where it is that too."""
     wide = _flats(flats)
     cell = None if head is None else canonical(data, TABLE, "head", head)
-    found: dict[tuple[str, ...], Row] = {}
+    found: dict[tuple[str, str], Row] = {}
     for row in living(data):
         if abs(_width(row) - wide) < _SAME and cell in (None, row["head"]):
-            found.setdefault(row.key, row)
+            found.setdefault((row["size"], row["head"]), row)
     return list(found.values())
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, words_of
+from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, words_of
 from gaugeblock.fasteners.spoken import THREAD
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -22,6 +22,7 @@ _TOOL = (
     r"(?:spanners?|sockets?|wrench(?:es)?|box[- ]ends?|ring|allen(?: keys?)?|hex[- ]?keys?|hex)"
 )
 _LEAST_MM, _MOST_MM = 1.5, 46.0
+_TWO = 2
 # What of a thread is another answer: a torque, a hole, a grade. British threads have no hexagon here.
 _OTHER = (
     r"torques?|tight\w*|nm|n\.m|ft[ -]?lbs?|foot[ -]pounds?|lbs?|lbf|drill\w*|tap|tapping|clearance|pitch|tpi|clamp\w*"
@@ -30,6 +31,7 @@ _OTHER = (
 _ASKED = (
     rf"spanners?|sockets?|wrench(?:es)?|allen(?:[- ]keys?)?|hex[- ]?keys?|across (?:the )?flats?|a/?f|hex(?:agon)? size"
     rf"|size hex\w*|flats|hex bits?|{_KEY}|(?:bolt|nut|screw)?[- ]?head sizes?|size (?:is )?(?:the |an? )?head"
+    rf"|{NUMBER} ?(?:mm|in|inch)?[- ]?head(?:ed|s)?|(?:is|are|of) (?:the |an? )?hex(?:agon)?"
 )
 _NAMED = rf"^(?!.*\b(?:{_OTHER})\b)(?=.*\b(?:{_ASKED})\b).*"
 
@@ -50,24 +52,64 @@ def _width(match: re.Match[str]) -> str | None:
     return f"{number} mm" if _LEAST_MM <= float(number) <= _MOST_MM else None
 
 
+def _standard(match: re.Match[str]) -> str:
+    """DIN 931 and DIN 933 have one hexagon, ISO 4014 and ISO 4017 too: by its body alone the right one is found."""
+    return {"ansi": "ASME"}.get(match["s"], match["s"].upper())
+
+
 def _plug(match: re.Match[str]) -> str:
     return f"{match['n']} mm"
 
 
 def _open_spanner(values: dict[str, str], data: Refdata) -> Open | None:
-    """All that a spanner fits, where no thread was said."""
-    if "flats" not in values or "thread" in values:
+    """All that a spanner fits, where no thread was said; all threads of a part that few have."""
+    values = _settle(values, data)
+    if "thread" in values or not {"flats", "head"} & values.keys():
         return None
-    from gaugeblock.fasteners.spanner import fitted
+    from gaugeblock.fasteners.spanner import fitted, of_a_head
 
+    if "flats" not in values:
+        rows = of_a_head(values["head"], data)
+        own = [{"thread": row["size"], "standard": row["standard"]} for row in rows]
+        if len({row["standard"] for row in rows}) < _TWO:
+            own = [{"thread": one["thread"]} for one in own]
+        return (tuple(own[0]), own) if own else None
     keys = ("thread", "head", "standard")
     found = fitted(values["flats"], values.get("head"), data)
     return keys, [dict(zip(keys, (row["size"], row["head"], row["standard"]), strict=True)) for row in found]
 
 
+_CAP, _HEX_KEY = "cap screw", "hex key"
+_BARE = ("bolt", "nut", "bolt head", "hex bolt", "hex nut", "hex head", "hex")
+
+
+def _own_heads(data: Refdata) -> dict[str, str]:
+    """The heads by name; a bolt or a nut that is said of a spanner may be any of them."""
+    return {w: c for w, c in words_of("fasteners", "head", _TABLE)(data).items() if w not in _BARE}
+
+
+def _settle(values: dict[str, str], _: Refdata) -> dict[str, str]:
+    """A hex key turns a socket head, a cap screw too; without one a cap screw has a hexagon, as the trade calls it."""
+    head, is_keyed = values.get("head", ""), "tool" in values
+    kept = {k: v for k, v in values.items() if k != "tool"}
+    if head in (_CAP, "hexagon bolt", "") and is_keyed:
+        return {**kept, "head": "socket head cap screw"}
+    return {**kept, "head": "hexagon bolt"} if head == _CAP else kept
+
+
+_CAPS = Shaped(r"cap[- ]?screws?", always(_CAP), cue=("cap",))
+_TOOLS = (
+    Shaped(
+        rf"(?:(?:what|which)(?: size(?: of)?)? )?(?:an? |the )?(?:{_KEY}|allens?(?: keys?)?)(?: sizes?)?",
+        always(_HEX_KEY),
+        "a hex key",
+        cue=("allen", "hex"),
+    ),
+)
 HEAD = (
     Named(words_of("fasteners", "head", _TABLE), lead=r"for|on|of|with"),
     Named(words_of("fasteners", "head", _TABLE)),
+    _CAPS,
 )
 _SLOTS = {
     "thread": (
@@ -80,7 +122,22 @@ _SLOTS = {
         ),
     ),
     "head": HEAD,
-    "standard": (Named(words_of("fasteners", "hexagon standard", _TABLE)),),
+    "tool": _TOOLS,
+    "standard": (
+        Shaped(
+            r"(?:(?:to|by|an?|of) )?(?:the )?(?:old(?:er)? )?(?P<s>din|jis|iso|asme|ansi)(?: ?(?P<n>[0-9]{3,4}))?"
+            r"(?: (?:standard|one|size|small(?: hex(?:agon)?)?))?",
+            _standard,
+            "by {}",
+            cue=("din", "jis", "iso", "asme", "ansi"),
+        ),
+        Shaped(
+            r"(?:on |of |for )?(?:an? |my |the )?japanese(?: (?:cars?|vehicles?|bikes?|bolts?|trucks?))?",
+            always("JIS"),
+            "on a Japanese vehicle",
+            cue=("japan",),
+        ),
+    ),
 }
 _SIGNALS = (
     rf"(?:what|which)(?: size| sized)?(?: of)? (?:{_TOOL})|(?:what|which) size(?: (?:do|does|is|are))?"
@@ -88,15 +145,17 @@ _SIGNALS = (
     r"|(?:that |to |will |it |does )*(?:fits?|fitting|suits?|goes? on|undo(?:es)?|turns?|takes?|needs?|uses?|has|have"
     r"|go(?:es)? with|undoing|loosen|remove|grab|get)"
     r"|across (?:the )?flats?|a/?f|(?:the )?hex(?:agon)?(?: size| head)?|sizes?|bolts?|screws?|studs?|nuts?|heads?"
-    r"|threads?|flats|do i need|i need|need|for|metric|imperial|inch|coarse|fine|unf|unc|car|engine|brakes?|calipers?"
+    r"|(?:(?:on|with) (?:an? )?)?(?:1/4|3/8|1/2|3/4)(?: ?(?:in|inch))?[- ]?drive|threads?|flats"
+    r"|do i need|i need|need|for|metric|imperial|inch|coarse|fine|unf|unc|car|engine"
+    r"|brakes?|calipers?|(?:is|of) (?:the |an? )?hex(?:agon)?|how (?:big|wide)(?: is)?"
 )
 SPANNER = Topic(
     _spanner,
     "spanner",
     _SLOTS,
     _SIGNALS,
-    needs=("thread",),
     opens=_open_spanner,
+    settle=_settle,
     asks_for=_NAMED,
     is_named=True,
     columns={"thread": (_TABLE, "size"), "head": (_TABLE, "head"), "standard": (_TABLE, "standard")},
@@ -108,11 +167,15 @@ FITS = Topic(
     {
         "flats": (
             Shaped(
-                rf"(?:an? |the |my )?(?P<n>{NUMBER}) ?{_UNIT}?(?: (?:af|a/f))?[- ](?:{_TOOL}|head(?:ed|s)?|flats)"
+                rf"(?:an? |the |my )?(?P<n>{NUMBER}) ?{_UNIT}?(?: (?:af|a/f))?[- ](?:{_TOOL}(?! (?:head|cap|screw))|head(?:ed|s)?|flats)"
                 r"(?: (?:bolts?|nuts?|screws?)(?= (?:what|which|is|size|thread)|$))?",
                 _width,
             ),
-            Shaped(rf"(?:{_TOOL})(?: (?:is|of|size|marked|says|that is))* (?P<n>{NUMBER}) ?{_UNIT}?", _width),
+            Shaped(
+                rf"(?:{_TOOL})(?: (?:is|of|size|marked|says|that is))* (?P<n>{NUMBER}) ?{_UNIT}?"
+                r"(?=.* (?:what|which|bolts?|nuts?|threads?|fits?))",
+                _width,
+            ),
             Shaped(
                 rf"(?:is |measures |which is )?(?P<n>{NUMBER}) ?{_UNIT}?(?: (?:wide|is))? (?:across (?:the )?flats?|a/?f)",
                 _width,
@@ -120,11 +183,14 @@ FITS = Topic(
             Shaped(rf"across (?:the )?flats?(?: (?:is|of|measures))? (?P<n>{NUMBER}) ?{_UNIT}?", _width),
             Shaped(rf"(?:hex(?:agon)?|head)(?: (?:is|of|size|measures))* (?P<n>{NUMBER}) ?{_UNIT}?", _width, doubt=2),
         ),
-        "head": HEAD,
+        "head": (Named(_own_heads, lead=r"for|on|of|with"), Named(_own_heads), _CAPS),
+        "thread": THREAD,
+        "standard": _SLOTS["standard"],
     },
     _SIGNALS,
     needs=("flats",),
     opens=_open_spanner,
+    settle=_settle,
     asks_for=_NAMED,
     is_named=True,
 )

@@ -34,6 +34,7 @@ _ELSE = {
 }
 _FLANGED = "flange bolt"
 _SAME = 2e-5  # m: two widths so near are one; 16 mm and 5/8 in are not
+_SOLD_AS = 2e-4  # m: but of plugs they are sold as one
 _ALIKE = 1e-6  # of a diameter, m
 
 
@@ -70,10 +71,11 @@ def spanner(
     asked = {"thread": thread, "head": head, "standard": standard, "flats": flats}
     if thread is None:
         raise _without_a_thread(head, flats, data)
-    rows, name = _of_thread(thread, data)
+    every, name = _of_thread(thread, data)
+    rows = every
     if head is not None:
         cell = canonical(data, TABLE, "head", head)
-        rows = [row for row in rows if row["head"] == cell]
+        rows = [row for row in every if row["head"] == cell]
         name = rows[0]["size"] if rows else name
         title = f"{cell} of {name}"
     else:
@@ -83,9 +85,8 @@ def spanner(
     if not rows:
         do = "No table that was read has it. Measure over two opposite flats, or try the spanner that goes on snugly."
         return Sheet(title, asked, data, [], [], [], decision=none(_verb(cell), do))
-    if head is None:
-        rows, cell = _unsaid(name, rows)
-    return _of_head(name, rows, cell, standard, title, asked, data)
+    cell = cell or _unsaid(name, rows)
+    return _of_head(name, every, cell, standard, title, asked, data)
 
 
 def _of_head(
@@ -114,17 +115,17 @@ def _of_head(
     return Sheet(title, asked, data, [figure, *others], [], [], decision=use(_verb(cell), figure, do))
 
 
-def _unsaid(name: str, rows: list[Row]) -> tuple[list[Row], str]:
-    """The rows of a thread whose head was not said, and the head that is taken: bolt and nut where they are one."""
+def _unsaid(name: str, rows: list[Row]) -> str:
+    """The head that is taken of a thread where none was said: bolt and nut where they are one."""
     heads = list(dict.fromkeys(row["head"] for row in rows))
     pair = [head for head in PAIR if head in heads]
     if pair:
         widths = {head: _width(next(r for r in rows if r["head"] == head)) for head in pair}
         if max(widths.values()) - min(widths.values()) > _SAME:
             raise Ambiguous(name, "head", "its bolt and its nut have hexagons of two sizes", pair, "name the head")
-        return rows, pair[0]
+        return pair[0]
     if len(heads) == 1:
-        return rows, heads[0]
+        return heads[0]
     raise Ambiguous(name, "head", "which head was not said", heads, "name the head")
 
 
@@ -196,13 +197,17 @@ def living(data: Refdata) -> list[Row]:
     return [row for row in data.table(TABLE).rows if not row["standing"]]
 
 
-def fitted(flats: str, head: str | None, data: Refdata) -> list[Row]:
-    """All that a spanner of this size fits, one row a thread and head, by the standard of today where it is that too."""
+def fitted(flats: str, head: str | None, data: Refdata, tool: str = "") -> list[Row]:
+    """All that a spanner of this size fits, one row a thread and head, by the standard of today where it is that too;
+    with ``tool`` only what a ``spanner`` or a ``hex key`` turns.
+    """
     wide = _flats(flats)
     cell = None if head is None else canonical(data, TABLE, "head", head)
     found: dict[tuple[str, str], Row] = {}
     for row in living(data):
-        if abs(_width(row) - wide) < _SAME and cell in (None, row["head"]):
+        is_turned = not tool or (row["head"] in _KEYED) == (tool == "hex key")
+        slack = _SOLD_AS if row["head"] == _PLUG else _SAME
+        if abs(_width(row) - wide) < slack and cell in (None, row["head"]) and is_turned:
             found.setdefault((row["size"], row["head"]), row)
     return list(found.values())
 

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
+
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, words_of
 from gaugeblock.fasteners.spoken import THREAD
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    import re
     from collections.abc import Callable
 
     from gaugeblock.answer.asking import Open
@@ -19,19 +20,20 @@ _UNIT = r"(?P<u>mm|mil|millimet(?:re|er)s?|inch(?:es)?|in|\")"
 _KEY = r"(?:allen|hex(?:agon)?)[- ]?(?:keys?|wrench(?:es)?|bits?|drivers?|sockets?)"
 _TOOL = (
     rf"(?:{_KEY}|(?:open[- ]ended?|ring|box(?:[- ]end)?|combination|ratchet(?:ing)?|deep|long|impact) )*"
-    r"(?:spanners?|sockets?|wrench(?:es)?|box[- ]ends?|ring|allen(?: keys?)?|hex[- ]?keys?|hex)"
+    r"(?:span{1,2}[ea]rs?|sockets?|w?rench(?:es)?|box[- ]ends?|ring|allen(?: keys?)?|hex[- ]?keys?|hex)"
 )
 _LEAST_MM, _MOST_MM = 1.5, 46.0
 _TWO = 2
+_CAP, _HEX_KEY, _SPANNER = "cap screw", "hex key", "spanner"
 # What of a thread is another answer: a torque, a hole, a grade. British threads have no hexagon here.
 _OTHER = (
     r"torques?|tight\w*|nm|n\.m|ft[ -]?lbs?|foot[ -]pounds?|lbs?|lbf|drill\w*|tap|tapping|clearance|pitch|tpi|clamp\w*"
-    r"|crow\S*|preload|whit(?:worth)?|bs[fw]|[0-9]{1,2} ?ba|stretch|strip\w*|od|measures?|calipers?|range|setting"
+    r"|crow\S*|preload|whit(?:worth)?|bs[fw]|[0-9]{1,2} ?ba|stretch|strip\w*|od|measures?|range|setting"
 )
 _ASKED = (
-    rf"spanners?|sockets?|wrench(?:es)?|allen(?:[- ]keys?)?|hex[- ]?keys?|across (?:the )?flats?|a/?f|hex(?:agon)? size"
+    rf"span{{1,2}}[ea]rs?|sockets?|w?rench(?:es)?|allen(?:[- ]keys?)?|hex[- ]?keys?|across (?:the )?flats?|a/?f|hex(?:agon)? size"
     rf"|size hex\w*|flats|hex bits?|{_KEY}|(?:bolt|nut|screw)?[- ]?head sizes?|size (?:is )?(?:the |an? )?head"
-    rf"|{NUMBER} ?(?:mm|in|inch)?[- ]?head(?:ed|s)?|(?:is|are|of) (?:the |an? )?hex(?:agon)?"
+    rf"|{NUMBER} ?(?:mm|in|inch)?[- ]?(?:(?:bolt|nut|screw)[- ])?head(?:ed|s)?|(?:is|are|of) (?:the |an? )?hex(?:agon)?"
 )
 _NAMED = rf"^(?!.*\b(?:{_OTHER})\b)(?=.*\b(?:{_ASKED})\b).*"
 
@@ -45,11 +47,11 @@ def _spanner() -> Callable[..., Sheet]:
 def _width(match: re.Match[str]) -> str | None:
     """A size of spanner: without its unit a fraction is of inches, and a whole number of millimetres."""
     number, unit = match["n"].replace("-", " "), match["u"] or ""
-    if unit:
-        return f"{number} mm" if unit.startswith("m") else f"{number} in"
-    if "/" in number or number.startswith("."):
-        return f"{number} in"
-    return f"{number} mm" if _LEAST_MM <= float(number) <= _MOST_MM else None
+    if not unit and "/" not in number and "." not in number[:1] and not _LEAST_MM <= float(number) <= _MOST_MM:
+        return None
+    is_inch = "/" in number or number.startswith(".") if not unit else not unit.startswith("m")
+    tool = _HEX_KEY if re.search(r"allen|hex\w*[ -]?(?:key|bit|driver)", match[0]) else _SPANNER
+    return f"{number} {'in' if is_inch else 'mm'} {tool}"
 
 
 def _standard(match: re.Match[str]) -> str:
@@ -63,6 +65,7 @@ def _plug(match: re.Match[str]) -> str:
 
 def _open_spanner(values: dict[str, str], data: Refdata) -> Open | None:
     """All that a spanner fits, where no thread was said; all threads of a part that few have."""
+    tool = next((tool for tool in (_HEX_KEY, _SPANNER) if values.get("flats", "").endswith(tool)), "")
     values = _settle(values, data)
     if "thread" in values or not {"flats", "head"} & values.keys():
         return None
@@ -75,11 +78,10 @@ def _open_spanner(values: dict[str, str], data: Refdata) -> Open | None:
             own = [{"thread": one["thread"]} for one in own]
         return (tuple(own[0]), own) if own else None
     keys = ("thread", "head", "standard")
-    found = fitted(values["flats"], values.get("head"), data)
+    found = fitted(values["flats"], values.get("head"), data, tool)
     return keys, [dict(zip(keys, (row["size"], row["head"], row["standard"]), strict=True)) for row in found]
 
 
-_CAP, _HEX_KEY = "cap screw", "hex key"
 _BARE = ("bolt", "nut", "bolt head", "hex bolt", "hex nut", "hex head", "hex")
 
 
@@ -92,6 +94,8 @@ def _settle(values: dict[str, str], _: Refdata) -> dict[str, str]:
     """A hex key turns a socket head, a cap screw too; without one a cap screw has a hexagon, as the trade calls it."""
     head, is_keyed = values.get("head", ""), "tool" in values
     kept = {k: v for k, v in values.items() if k != "tool"}
+    if "flats" in kept:
+        kept["flats"] = kept["flats"].removesuffix(f" {_HEX_KEY}").removesuffix(f" {_SPANNER}")
     if head in (_CAP, "hexagon bolt", "") and is_keyed:
         return {**kept, "head": "socket head cap screw"}
     return {**kept, "head": "hexagon bolt"} if head == _CAP else kept
@@ -167,9 +171,17 @@ FITS = Topic(
     {
         "flats": (
             Shaped(
-                rf"(?:an? |the |my )?(?P<n>{NUMBER}) ?{_UNIT}?(?: (?:af|a/f))?[- ](?:{_TOOL}(?! (?:head|cap|screw))|head(?:ed|s)?|flats)"
+                rf"(?:an? |the |my )?(?P<n>{NUMBER}) ?{_UNIT}?(?: (?:af|a/f))?[- ](?:{_TOOL}(?! (?:head|cap|screw|sizes?(?: |$)))|head(?:ed|s)?|flats)"
                 r"(?: (?:bolts?|nuts?|screws?)(?= (?:what|which|is|size|thread)|$))?",
                 _width,
+            ),
+            Shaped(
+                rf"(?:an? |the |my )?(?P<n>{NUMBER}) ?{_UNIT}?[- ](?:bolt|nut|screw)[- ]heads?"
+                r"(?=.* (?:what|which)(?: size)? (?:threads?|bolts?|screws?))",
+                _width,
+            ),
+            Shaped(
+                rf"(?P<n>16|18|20\.[68]|21|5/8|13/16|3/4) ?{_UNIT}? (?:spark )?plug (?:{_TOOL})", _width, cue=("plug",)
             ),
             Shaped(
                 rf"(?:{_TOOL})(?: (?:is|of|size|marked|says|that is))* (?P<n>{NUMBER}) ?{_UNIT}?"

@@ -1,4 +1,4 @@
-"""``torque``, ``part``, ``hole``, ``engagement``, ``thread``, ``identify``, ``grade``, ``spanner`` at the command line."""
+"""``torque``, ``part``, ``hole``, ``engagement``, ``thread``, ``identify``, ``grade`` and ``spanner`` as commands."""
 
 from __future__ import annotations
 

@@ -17,10 +17,10 @@ if TYPE_CHECKING:
 
 _TABLE = "fasteners/hexagons"
 _UNIT = r"(?P<u>mm|mil|millimet(?:re|er)s?|inch(?:es)?|in|\")"
-_KEY = r"(?:allen|hex(?:agon)?)[- ]?(?:keys?|wrench(?:es)?|bits?|drivers?|sockets?)"
+_KEY = r"(?:allen|(?:hexagon|hex))[- ]?(?:keys?|wrench(?:es)?|bits?|drivers?|sockets?)"
 _TOOL = (
     rf"(?:{_KEY}|(?:open[- ]ended?|ring|box(?:[- ]end)?|combination|ratchet(?:ing)?|deep|long|impact) )*"
-    r"(?:span{1,2}[ea]rs?|sockets?|w?rench(?:es)?|box[- ]ends?|ring|allen(?: keys?)?|hex[- ]?keys?|hex)"
+    r"(?:span{1,2}[ea]rs?|sockets?|wrench(?:es)?|box[- ]ends?|ring|allen(?: keys?)?|hex[- ]?keys?|hex)"
 )
 _LEAST_MM, _MOST_MM = 1.5, 46.0
 _TWO = 2
@@ -31,9 +31,10 @@ _OTHER = (
     r"|crow\S*|preload|whit(?:worth)?|bs[fw]|[0-9]{1,2} ?ba|stretch|strip\w*|od|measures?|range|setting"
 )
 _ASKED = (
-    rf"span{{1,2}}[ea]rs?|sockets?|w?rench(?:es)?|allen(?:[- ]keys?)?|hex[- ]?keys?|across (?:the )?flats?|a/?f|hex(?:agon)? size"
+    rf"span{{1,2}}[ea]rs?|sockets?|wrench(?:es)?|allen(?:[- ]keys?)?|hex[- ]?keys?"
+    rf"|across (?:the )?flats?|a/?f|(?:hexagon|hex) size"
     rf"|size hex\w*|flats|hex bits?|{_KEY}|(?:bolt|nut|screw)?[- ]?head sizes?|size (?:is )?(?:the |an? )?head"
-    rf"|{NUMBER} ?(?:mm|in|inch)?[- ]?(?:(?:bolt|nut|screw)[- ])?head(?:ed|s)?|(?:is|are|of) (?:the |an? )?hex(?:agon)?"
+    rf"|{NUMBER} ?(?:mm|in|inch)?[- ]?(?:(?:bolt|nut|screw)[- ])?head(?:ed|s)?|(?:is|are|of) (?:the |an? )?(?:hexagon|hex)"
 )
 _NAMED = rf"^(?!.*\b(?:{_OTHER})\b)(?=.*\b(?:{_ASKED})\b).*"
 
@@ -119,7 +120,8 @@ _SLOTS = {
     "thread": (
         *THREAD,
         Shaped(
-            r"(?P<n>10|12|14|18) ?(?:mm|mil|millimet(?:re|er))(?: threads?)?(?= (?:spark ?)?plugs?|$| (?:thread|reach))",
+            r"(?P<n>10|12|14|18) ?(?:mm|mil|millimet(?:re|er))(?: threads?)?"
+            r"(?= (?:spark ?)?plugs?|$| (?:thread|reach))",
             _plug,
             doubt=1,
             cue=("mm", "mil"),
@@ -130,7 +132,7 @@ _SLOTS = {
     "standard": (
         Shaped(
             r"(?:(?:to|by|an?|of) )?(?:the )?(?:old(?:er)? )?(?P<s>din|jis|iso|asme|ansi)(?: ?(?P<n>[0-9]{3,4}))?"
-            r"(?: (?:standard|one|size|small(?: hex(?:agon)?)?))?",
+            r"(?: (?:standard|one|size|small(?: (?:hexagon|hex))?))?",
             _standard,
             "by {}",
             cue=("din", "jis", "iso", "asme", "ansi"),
@@ -148,10 +150,10 @@ _SIGNALS = (
     rf"|(?:size )?(?:{_TOOL})(?: sizes?)?(?: (?:do|does|would|will|should|is|that|to))?"
     r"|(?:that |to |will |it |does )*(?:fits?|fitting|suits?|goes? on|undo(?:es)?|turns?|takes?|needs?|uses?|has|have"
     r"|go(?:es)? with|undoing|loosen|remove|grab|get)"
-    r"|across (?:the )?flats?|a/?f|(?:the )?hex(?:agon)?(?: size| head)?|sizes?|bolts?|screws?|studs?|nuts?|heads?"
+    r"|across (?:the )?flats?|a/?f|(?:the )?(?:hexagon|hex)(?: size| head)?|sizes?|bolts?|screws?|studs?|nuts?|heads?"
     r"|(?:(?:on|with) (?:an? )?)?(?:1/4|3/8|1/2|3/4)(?: ?(?:in|inch))?[- ]?drive|threads?|flats"
     r"|do i need|i need|need|for|metric|imperial|inch|coarse|fine|unf|unc|car|engine"
-    r"|brakes?|calipers?|(?:is|of) (?:the |an? )?hex(?:agon)?|how (?:big|wide)(?: is)?"
+    r"|brakes?|calipers?|(?:is|of) (?:the |an? )?(?:hexagon|hex)|how (?:big|wide)(?: is)?"
 )
 SPANNER = Topic(
     _spanner,
@@ -171,7 +173,8 @@ FITS = Topic(
     {
         "flats": (
             Shaped(
-                rf"(?:an? |the |my )?(?P<n>{NUMBER}) ?{_UNIT}?(?: (?:af|a/f))?[- ](?:{_TOOL}(?! (?:head|cap|screw|sizes?(?: |$)))|head(?:ed|s)?|flats)"
+                rf"(?:an? |the |my )?(?P<n>{NUMBER}) ?{_UNIT}?(?: (?:af|a/f))?[- ]"
+                rf"(?:{_TOOL}(?! (?:head|cap|screw|sizes?(?: |$)))|head(?:ed|s)?|flats)"
                 r"(?: (?:bolts?|nuts?|screws?)(?= (?:what|which|is|size|thread)|$))?",
                 _width,
             ),
@@ -189,11 +192,14 @@ FITS = Topic(
                 _width,
             ),
             Shaped(
-                rf"(?:is |measures |which is )?(?P<n>{NUMBER}) ?{_UNIT}?(?: (?:wide|is))? (?:across (?:the )?flats?|a/?f)",
+                rf"(?:is |measures |which is )?(?P<n>{NUMBER}) ?{_UNIT}?(?: (?:wide|is))?"
+                r" (?:across (?:the )?flats?|a/?f)",
                 _width,
             ),
             Shaped(rf"across (?:the )?flats?(?: (?:is|of|measures))? (?P<n>{NUMBER}) ?{_UNIT}?", _width),
-            Shaped(rf"(?:hex(?:agon)?|head)(?: (?:is|of|size|measures))* (?P<n>{NUMBER}) ?{_UNIT}?", _width, doubt=2),
+            Shaped(
+                rf"(?:(?:hexagon|hex)|head)(?: (?:is|of|size|measures))* (?P<n>{NUMBER}) ?{_UNIT}?", _width, doubt=2
+            ),
         ),
         "head": (Named(_own_heads, lead=r"for|on|of|with"), Named(_own_heads), _CAPS),
         "thread": THREAD,

@@ -34,7 +34,8 @@ _ASKED = (
     rf"span{{1,2}}[ea]rs?|sockets?|wrench(?:es)?|allen(?:[- ]keys?)?|hex[- ]?keys?"
     rf"|across (?:the )?flats?|a/?f|(?:hexagon|hex) size"
     rf"|size hex\w*|flats|hex bits?|{_KEY}|(?:bolt|nut|screw)?[- ]?head sizes?|size (?:is )?(?:the |an? )?head"
-    rf"|{NUMBER} ?(?:mm|in|inch)?[- ]?(?:(?:bolt|nut|screw)[- ])?head(?:ed|s)?|(?:is|are|of) (?:the |an? )?(?:hexagon|hex)"
+    rf"|{NUMBER} ?(?:mm|in|inch)?[- ]?(?:(?:bolt|nut|screw)[- ])?head(?:ed|s)?"
+    r"|(?:is|are|of) (?:the |an? )?(?:hexagon|hex)"
 )
 _NAMED = rf"^(?!.*\b(?:{_OTHER})\b)(?=.*\b(?:{_ASKED})\b).*"
 

@@ -195,7 +195,8 @@ _REFUSED = (
             r"|(?:spanner|socket|wrench|hex) size|across (?:the )?flats",
             r"drain plugs?|sump plugs?|filler plugs?|level plugs?|oil filters?|(?:oxygen|o2|lambda) sensors?"
             r"|(?:hub|axle|pinion|crank(?:shaft)?|pulley|cam(?:shaft)?|flywheel|head|main|rod|big end|caliper|banjo"
-            r"|glow) (?:plugs?|nuts?|bolts?|studs?)|glow ?plugs?|banjos?|senders?|switch(?:es)?|injectors?|thermostats?",
+            r"|glow) (?:plugs?|nuts?|bolts?|studs?)|glow ?plugs?|banjos?|senders?|switch(?:es)?|injectors?"
+            r"|thermostats?",
         ),
         r"torque|tight\w*|crow\S*|lbs?|lbf|nm|whitworth|bs[fw]|ba|m ?[0-9]+|[0-9]+/[0-9]+",
         "no table here has the hexagon of this part, across its flats",

@@ -69,6 +69,8 @@ def spanner(
     """
     data = data or refdata()
     asked = {"thread": thread, "head": head, "standard": standard, "flats": flats}
+    if standard is not None:
+        _known(standard, data)
     if thread is None:
         raise _without_a_thread(head, flats, data)
     every, name = _of_thread(thread, data)
@@ -87,6 +89,13 @@ def spanner(
         return Sheet(title, asked, data, [], [], [], decision=none(_verb(cell), do))
     cell = cell or _unsaid(name, rows)
     return _of_head(name, every, cell, standard, title, asked, data)
+
+
+def _known(standard: str, data: Refdata) -> None:
+    """LookupMiss for what no hexagon is made to; its body alone names it (``DIN``)."""
+    every = list(dict.fromkeys(row["standard"] for row in living(data)))
+    if not standard.strip() or not any(one.casefold().startswith(standard.casefold()) for one in every):
+        raise LookupMiss(standard, "standard", "no hexagon on record is made to it", every, "name one of these")
 
 
 def _of_head(

@@ -206,9 +206,9 @@ def living(data: Refdata) -> list[Row]:
     return [row for row in data.table(TABLE).rows if not row["standing"]]
 
 
-def fitted(flats: str, head: str | None, data: Refdata, tool: str = "") -> list[Row]:
+def fitted(flats: str, head: str | None, data: Refdata, tool: str = "", made: str = "") -> list[Row]:
     """All that a spanner of this size fits, one row a thread and head, by the standard of today where it is that too;
-    with ``tool`` only what a ``spanner`` or a ``hex key`` turns.
+    with ``tool`` only what a ``spanner`` or a ``hex key`` turns, with ``made`` what is made to that standard.
     """
     wide = _flats(flats)
     cell = None if head is None else canonical(data, TABLE, "head", head)
@@ -216,7 +216,8 @@ def fitted(flats: str, head: str | None, data: Refdata, tool: str = "") -> list[
     for row in living(data):
         is_turned = not tool or (row["head"] in _KEYED) == (tool == "hex key")
         slack = _SOLD_AS if row["head"] == _PLUG else _SAME
-        if abs(_width(row) - wide) < slack and cell in (None, row["head"]) and is_turned:
+        is_own = cell in (None, row["head"]) and row["standard"].casefold().startswith(made)
+        if abs(_width(row) - wide) < slack and is_own and is_turned:
             found.setdefault((row["size"], row["head"]), row)
     return list(found.values())
 

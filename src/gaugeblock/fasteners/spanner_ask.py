@@ -73,14 +73,15 @@ def _open_spanner(values: dict[str, str], data: Refdata) -> Open | None:
         return None
     from gaugeblock.fasteners.spanner import fitted, of_a_head
 
+    made = values.get("standard", "").casefold()
     if "flats" not in values:
-        rows = of_a_head(values["head"], data)
+        rows = [row for row in of_a_head(values["head"], data) if row["standard"].casefold().startswith(made)]
         own = [{"thread": row["size"], "standard": row["standard"]} for row in rows]
         if len({row["standard"] for row in rows}) < _TWO:
             own = [{"thread": one["thread"]} for one in own]
         return (tuple(own[0]), own) if own else None
     keys = ("thread", "head", "standard")
-    found = fitted(values["flats"], values.get("head"), data, tool)
+    found = fitted(values["flats"], values.get("head"), data, tool, made)
     return keys, [dict(zip(keys, (row["size"], row["head"], row["standard"]), strict=True)) for row in found]
 
 

@@ -250,14 +250,16 @@ _REFUSED = (
         ("spanner", "socket", "wrench", "flats", "hex"),
         (
             r"(?:which|what)(?: size)?(?: of)? (?:spanners?|sockets?|wrench(?:es)?)(?! (?:goes|reads|is))"
-            r"|(?:spanner|socket|wrench|hex) size|across (?:the )?flats|[0-9/]+(?: ?mm)? (?:spanner|socket"
-            r"|wrench)s?\b.*"
-            r"\b(?:what|which) (?:size )?(?:bolt|thread|nut)s?",
+            r"|(?:spanner|socket|wrench|hex) size|across (?:the )?flats",
+            r"drain plugs?|sump plugs?|filler plugs?|level plugs?|oil filters?|(?:oxygen|o2|lambda) sensors?"
+            r"|(?:hub|axle|pinion|crank(?:shaft)?|pulley|cam(?:shaft)?|flywheel|head|main|rod|big end|caliper|banjo"
+            r"|glow) (?:plugs?|nuts?|bolts?|studs?)|glow ?plugs?|banjos?|senders?|switch(?:es)?|injectors?"
+            r"|thermostats?",
         ),
-        r"torque|tight\w*|crow\S*|lbs?|lbf|nm|whitworth|bs[fw]|ba",
-        "no table here has the hexagon of a bolt or a nut, across its flats",
-        "measure it, or ask the maker: one thread has hexagons of several sizes; for the thread measure over it and"
-        " its pitch: `gaugeblock ask 9.4 mm od 16 tpi`",
+        r"torque|tight\w*|crow\S*|lbs?|lbf|nm|whitworth|bs[fw]|ba|m ?[0-9]+|[0-9]+/[0-9]+",
+        "no table here has the hexagon of this part, across its flats",
+        "measure it over two opposite flats, or ask its maker; of a plain bolt or nut say the thread:"
+        " `gaugeblock ask what spanner for m10`",
     ),
     (
         ("snap", "break", "yield", "shear", "fail", "lets go"),

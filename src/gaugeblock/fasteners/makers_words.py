@@ -16,7 +16,8 @@ if TYPE_CHECKING:
 _FOR = " for "
 _PAPER = (
     r"(?:maker|manufacturer|(?:work ?shop |owner'?s |service |repair )?manual|handbook|book|chart|factory"
-    r"|(?:maker's |data |spec |torque )?sheet|torque table|table|plate|label|sticker)"
+    r"|(?:maker's |data |spec |torque )?sheet|torque table|table|plate|label|sticker"
+    r"|(?:wall )?(?:card|poster)(?: on the wall)?)"
 )
 _SAYS = (
     r"says?|said|calls? for|called for|wants?|gives?|gave|reads?|shows?|figure|spec|specs|specifies|specified|is|of"
@@ -54,7 +55,20 @@ class OfMaker:
     __slots__ = ("_conditions", "_torques")
 
     def __init__(self) -> None:
-        cue = ("maker", "manu", "book", "factory", "sheet", "chart", "table", "plate", "label", "sticker")
+        cue = (
+            "maker",
+            "manu",
+            "book",
+            "factory",
+            "sheet",
+            "chart",
+            "table",
+            "plate",
+            "label",
+            "sticker",
+            "card",
+            "poster",
+        )
         dry = r"(?:dry|unlubricated) (?:torque|figure|spec|value|number)"
         self._torques = (
             Shaped(

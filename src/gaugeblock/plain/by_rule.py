@@ -35,7 +35,8 @@ _MODULES: tuple[tuple[str, str], ...] = (
     (
         "tubes",
         "setback springback thins thinner rocks sleeve slip lead boot set_back spring_back springs_back bend_thin"
-        " thin_the thin_out bolted_up cage roll_bar rollbar roll_hoop",
+        " thin_the thin_out bolted_up cage roll_bar rollbar roll_hoop shoe"
+        " former die bender bent_again bent_it rebend re-bend straighten bend_it",
     ),
     (
         "shop",

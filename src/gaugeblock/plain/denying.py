@@ -102,7 +102,12 @@ def without_denied(
         rest += words[end:at]
         end = after + phrase
         denied.append((words[at:end], words[after:end]))
-    again = read((*rest, *words[end:]), data)
+    left = (*rest, *words[end:])
+    again = read(left, data)
+    if not again.is_whole:
+        from gaugeblock.plain.leaving import left_round
+
+        again = left_round(left, again, data) or again
     if not again.is_whole or not again.values or not all(_is_said_otherwise(thing, again, data) for _, thing in denied):
         return None
     return again.replace(aside=(*again.aside, *(" ".join(all_of_it) for all_of_it, _ in denied)))

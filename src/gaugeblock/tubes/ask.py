@@ -144,6 +144,8 @@ BEND = Topic(
                 r"(?:wall )?(?:thin(?:s|ned|ner)?(?: out)?|thinnest)(?: of)?(?: the)?(?: wall)?|(?:outer"
                 r"|outside) wall(?: left)?"
                 r"|wall (?:after|at the outside of) (?:the )?bend(?:ing)?"
+                r"|(?:what(?:'?s| is)|how much(?: is| of)*) (?:the wall )?left(?: (?:of|on|at|in))*(?: the)?(?: wall)?"
+                r"(?: (?:on|at|round) the outside)?(?: of the bend)?"
                 r"|(?:what |how much )?wall (?:is |will be )?left|(?:how )?(?:thin|thick) (?:will|does|is"
                 r"|the)(?: (?:the|wall"
                 r"|outside|back|heel|of|a|bend|get|be|at))*",
@@ -158,6 +160,7 @@ BEND = Topic(
                     "wall left",
                     "wall is left",
                     "wall will be left",
+                    " left",
                     "thick",
                 ),
             ),

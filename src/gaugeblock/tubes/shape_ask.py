@@ -105,6 +105,12 @@ _SITS = (
 )
 _ONTO = (
     Shaped(
+        rf"both(?: (?:bits|pieces|tubes|of|them|are|being|is))*(?= {NUMBER})",
+        always(SAME),
+        "both of one size",
+        cue=("both",),
+    ),
+    Shaped(
         rf"(?:on|onto|on to|to|into|against|sits on)(?: an?| the)? (?P<n>{NUMBER}){_IN}{_TUBE}"
         r"(?: one)?",
         _length,

@@ -107,8 +107,8 @@ SHIMS = Topic(
             ),
             *_length(_WANTED, "wanted {}", "wanted"),
             Shaped(
-                r"(?:i )?(?:want|need)(?:s|ed)?(?: it)?(?: (?:at|to be))? (?P<n>[0-9]{1,2})(?= (?:so|how|what|which)"
-                r"|$)",
+                r"(?:i )?(?:want|need)(?:s|ed)?(?: it)?(?: (?:at|to be))? (?P<n>[0-9]{1,2})(?= |$)"
+                r"(?! ?(?:mm|in|inch|thou|deg\w*|to|and|x)\b)",
                 lambda m: f"{int(m['n']) / 1000:g} in",
                 "wanted {}",
                 doubt=1,

@@ -126,7 +126,8 @@ STEEL = Topic(
                 bare="degF",
                 say="tempered at {}",
             ),
-            amount("temperature", after="temper", bare="degF", say="tempered at {}"),
+            amount("temperature", after="temper", say="tempered at {}"),
+            Shaped(r"(?P<n>[3-9][0-9]{2}|1[0-3][0-9]{2}) temper", lambda m: f"{m['n']} degF", "tempered at {}"),
             amount("temperature", before="at", say="tempered at {}", doubt=2),
             amount("temperature", say="tempered at {}", doubt=3),
         ),
@@ -135,7 +136,7 @@ STEEL = Topic(
                 r"(?:at )?(?:what|which|how hot)(?: temp(?:erature)?| heat)?(?: (?:to|do|should|i|you|we))*"
                 r" (?:temper|draw)(?:ing|ed)?"
                 r"(?: (?:temp(?:erature)?|heat))?(?: back)?"
-                r"|(?:temper|draw)(?:ing)? (?:temp(?:erature)?|heat)(?= for)",
+                r"|(?:temper|draw)(?:ing)?(?: (?:temp(?:erature)?|heat))?(?= (?:for|to get) )",
                 always("asked"),
                 "its temper asked",
             ),

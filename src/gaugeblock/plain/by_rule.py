@@ -45,12 +45,12 @@ _MODULES: tuple[tuple[str, str], ...] = (
     ),
     (
         "bolts",
-        "crow nyl red_or blue_or ng_washer split_washer lock_washer lockwasher star_washer recheck re-check retorq"
+        "size_socket size_wrench socket_size wrench_size"
+        " crow nyl red_or blue_or ng_washer split_washer lock_washer lockwasher star_washer recheck re-check retorq"
         " re-torq retight re-tight over_the_wheel over_the_lug check_the_wheel check_wheel seized seizes seizing"
         " seize_up gall stretch tty to-yield to_yield goes_below go_below in_its_place in_their_place a2- a4-"
         " stainless use_it big_torque the_big of_its_range of_the_range closer closest accura scatter proof spanner"
         " which_socket what_socket which_wrench what_wrench wrench_what wrench_which flats snap break yield jam_nut"
-        " size_socket size_wrench socket_size wrench_size"
         " thin_nut thin_jam half_nut castle cotter split_pin",
     ),
 )

@@ -95,6 +95,7 @@ if TYPE_CHECKING:
     from gaugeblock.tubes.bend.sheet import bend as bend
     from gaugeblock.tubes.box import box as box
     from gaugeblock.tubes.flare import flare as flare
+    from gaugeblock.tubes.folded.part import sheet_bend as sheet_bend
     from gaugeblock.tubes.gauge import gauge as gauge
     from gaugeblock.tubes.material import material as material
     from gaugeblock.tubes.notch import cope as cope
@@ -231,6 +232,7 @@ __all__ = [
     "shaft",
     "shaftstress",
     "sheet",
+    "sheet_bend",
     "shims",
     "sources",
     "spanner",

@@ -312,6 +312,8 @@ CASES: list[tuple[Any, Any, list[tuple[Any, ...]]]] = [
     (tubes.bend_gain, lambda r, a: 2 * r * math.sin(a) / (1 + math.cos(a)) - r * a, [(0.1, 1.2)]),
     (tubes.setback_sheet, lambda r, t, a: (r + t) * math.sin(a) / (1 + math.cos(a)), [(0.003, 0.001, 1.2)]),
     (tubes.bend_allowance_sheet, lambda r, t, a: math.degrees(a) * (1743 * r + 780 * t) / 1e5, [(0.003, 0.001, 1.2)]),
+    (tubes.bend_allowance_k, lambda r, t, k, a: r * a + t * k * a, [(0.003, 0.001, 0.4, 1.2)]),
+    (tubes.bend_allowance_share, lambda r, t, s, a: (PI / 2 * r + s * t) * a / (PI / 2), [(0.003, 0.001, 0.6, 1.2)]),
     (tubes.elastic_bend_thickness, lambda y, r, e: y / e * r * 2, [(3e8, 0.1, 2e11)]),
     (
         tubes.springback_sheet,

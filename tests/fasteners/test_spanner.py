@@ -23,7 +23,12 @@ def flats(size: str, head: str, standard: str) -> float:
     return base(spanner(size, head=head, standard=standard, data=DATA).decision.figures[0])
 
 
-@pytest.mark.parametrize("row", ROWS, ids=lambda row: " ".join(row.key))
+def named(row) -> str:
+    """The key of a row: the name of its test."""
+    return " ".join(row.key)
+
+
+@pytest.mark.parametrize("row", ROWS, ids=named)
 def test_every_hexagon_on_record_is_answered_and_its_spanner_fits_it_again(row) -> None:
     figure = spanner(row["size"], head=row["head"], standard=row["standard"]).decision.figure
     assert figure.quantity == "width_across_flats"
@@ -32,14 +37,14 @@ def test_every_hexagon_on_record_is_answered_and_its_spanner_fits_it_again(row) 
     assert (row["size"], row["head"]) in back
 
 
-@pytest.mark.parametrize("row", [r for r in ROWS if r["head"] in TURNED], ids=lambda row: " ".join(row.key))
+@pytest.mark.parametrize("row", [r for r in ROWS if r["head"] in TURNED], ids=named)
 def test_a_hexagon_is_about_one_and_a_half_times_its_thread(row) -> None:
     least = 1.35 if row["standard"] == "JIS small" else 1.4
     share = to_base(row.typical, row["unit"]) / size_of(row["size"], DATA)[0]
     assert least < share <= 2.001
 
 
-@pytest.mark.parametrize("bolt", [r for r in ROWS if r["standard"] in OF_ONE_PAIR and r["head"] == PAIR[0]], ids=str)
+@pytest.mark.parametrize("bolt", [r for r in ROWS if r["standard"] in OF_ONE_PAIR and r["head"] == PAIR[0]], ids=named)
 def test_a_nut_is_never_smaller_than_the_head_of_its_bolt(bolt) -> None:
     nut = flats(bolt["size"], PAIR[1], OF_ONE_PAIR[bolt["standard"]])
     assert nut >= to_base(bolt.typical, bolt["unit"]) - 1e-9

@@ -121,6 +121,23 @@ def bend_allowance_sheet(inside_radius_m: T, thickness_m: T, angle_rad: T) -> T:
     return (0.01743 * inside_radius_m + 0.0078 * thickness_m) * (angle_rad * 180 / _PI)
 
 
+def bend_allowance_k(inside_radius_m: T, thickness_m: T, k_factor: T, angle_rad: T) -> T:
+    """Length of sheet that a bend takes, m: angle (R + K t), along the line K of the thickness from the inside.
+
+    >>> round(bend_allowance_k(3.0, 2.0, 0.5, 1.5), 6)
+    6.0
+    """
+    return angle_rad * (inside_radius_m + k_factor * thickness_m)
+
+
+def bend_allowance_share(inside_radius_m: T, thickness_m: T, share: T, angle_rad: T) -> T:
+    """Length of sheet that a bend takes, m, by what a right angle takes: share t + 1.57 R, other angles in proportion.
+
+    Source: Machinery's Handbook, lengths of straight stock for bends, from memory.
+    """
+    return angle_rad * (inside_radius_m + 2 / _PI * share * thickness_m)
+
+
 def elastic_bend_thickness(yield_pa: T, radius_m: T, modulus_pa: T) -> T:
     """Largest thickness or OD, m, that bends to a radius and springs back wholly: 2 Y R / E.
 

@@ -62,6 +62,11 @@ class OfMaker:
                 _dry,
                 cue=("dry", "unlub"),
             ),
+            Shaped(
+                rf"(?:the |my |its |his |her |our )?(?:dry|unlubricated) {_PAPER}(?:'s)?(?: (?:{_SAYS}))* {_TORQUE}",
+                _dry,
+                cue=("dry", "unlub"),
+            ),
             Shaped(rf"(?:the )?{dry}(?: (?:{_SAYS}))* {_TORQUE}", _dry, cue=("dry", "unlub")),
             Shaped(
                 rf"{_GIVEN}(?: (?:is|was|it is|it's|for))*"
@@ -93,7 +98,9 @@ class OfMaker:
         return ()
 
     def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
-        """The torque, and the threads that it is for."""
+        """The torque, and the threads that it is for; a dry chart is not parted from its dry."""
+        if at and words[at - 1] in ("dry", "unlubricated") and re.fullmatch(_PAPER, words[at]):
+            return
         for one in self._torques:
             for hit in one.take(words, at, data):
                 if _FOR in hit.value:

@@ -153,7 +153,7 @@ DIAMETERS = Topic(
     },
     rf"diameters?|(?:how many|of)|{ENGAGEMENT.signals}",
     needs=("into",),
-    asks_for="diameters?",
+    asks_for=rf"diameters?|{ENGAGEMENT.asks_for}",
     is_named=True,
     settle=lambda values, _: {"into": values["into"]},
 )

@@ -115,6 +115,7 @@ SERIES: tuple[tuple[str, str, str, int, bool], ...] = (
     ("driveline/hardness", "*", "hardness", 1, True),
     ("driveline/stress_concentration", "stress_concentration_factor", "radius_ratio", -1, True),
     ("tubes/gauges", "wall_thickness", "gauge", -1, False),
+    ("tubes/sheet_bends", "sheet_bend_ratio_minimum", "thickness", 1, True),
     ("lines/growth", "linear_growth", "temperature", 1, False),
     ("exhaust/expansion", "*", "temperature", 1, True),
     ("lines/air", "density", "temperature", -1, False),

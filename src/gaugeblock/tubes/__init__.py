@@ -18,6 +18,7 @@ WING = Wing(
         "offset": ("commands", "how far apart the two bends of an offset are"),
         "cope": ("commands", "how deep a tube is coped to sit on another"),
         "sheet": ("commands", "what a piece of sheet weighs"),
+        "sheetbend": ("folded.command", "flat length, bend deduction and least radius of bent sheet"),
         "flare": ("commands", "a flare: its wall limit, nut and port thread"),
     },
     {
@@ -33,6 +34,7 @@ WING = Wing(
         "offset": "offset",
         "cope": "notch",
         "sheet": "sheet_metal",
+        "sheet_bend": "folded.part",
         "flare": "flare",
         "plan": "plan.plan",
     },

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
-from gaugeblock.tubes import beam_ask, bend_ask, box_ask, burst_ask, flare_ask, shape_ask, sheet_ask
+from gaugeblock.tubes import beam_ask, bend_ask, box_ask, burst_ask, flare_ask, line_bend_ask, shape_ask, sheet_ask
+from gaugeblock.tubes.folded.ask import topic as folded_topic
 from gaugeblock.tubes.overbend_ask import overbend_of
 from gaugeblock.tubes.pipe_ask import PIPE
 from gaugeblock.tubes.said import DEG, answer_in, is_without_metal
@@ -187,7 +188,7 @@ BEND = Topic(
 
 
 ARC, OVERBEND = bend_ask.arc_of(BEND.slots), overbend_of(BEND.slots)
-OFFSET, COPE = shape_ask.offset_of(BEND.slots), shape_ask.cope_of()
+OFFSET, COPE = shape_ask.offset_of(BEND.slots), shape_ask.cope_of(EVERY_WALL)
 _LEAST_MM_WALL = 0.5  # a wall without a unit: under it inches
 GAUGE = Topic(
     lambda: answer_in("gauge", "gauge"),
@@ -348,8 +349,10 @@ BOX = box_ask.topic(SECTION)
 BOX_BEAM = beam_ask.box_beam_of(BOX, BEAM)
 FLARE = flare_ask.topic(OD, WALLS)
 SHEET = sheet_ask.topic(lambda: answer_in("sheet_metal", "sheet"), STOCK)
+SHEET_BEND = folded_topic(STOCK)
 TOPICS = (
     BEND,
+    line_bend_ask.topic(),
     BURST,
     ARC,
     OVERBEND,
@@ -366,4 +369,5 @@ TOPICS = (
     flare_ask.PORT,
     flare_ask.ANGLE,
     SHEET,
+    SHEET_BEND,
 )

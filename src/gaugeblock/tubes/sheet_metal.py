@@ -44,7 +44,7 @@ def sheet(
     asked: dict[str, str | None] = {"size": size, "thickness": thickness, "material": material, "system": system}
     sides = _sides(size)
     stock = keys.stock(material, data)
-    wall = _wall(thickness, stock.family, system, data)
+    wall = thickness_of(thickness, stock.family, system, data)
     title = f"sheet of {stock.label}, {' x '.join(side.text for side in sides)}, {thickness}"
     odd = next((side for side in sides if not is_plausible(side, "sheet_side", data)), None)
     if odd is not None:
@@ -79,7 +79,7 @@ def _sides(size: str) -> list[Measure]:
     return [read_positive(side, "length", "size") for side in (first, second)]
 
 
-def _wall(thickness: str, family: str, system: str | None, data: Refdata) -> Figure:
+def thickness_of(thickness: str, family: str, system: str | None, data: Refdata) -> Figure:
     """The thickness as stated, or that of a gauge number."""
     text = thickness.casefold().strip()
     if re.fullmatch(r"[0-9]{1,3} ?(?:ga|gage|gauge|g)?", text):

@@ -100,6 +100,11 @@ STEEL = Topic(
         "treatment": (
             Named(words_of("driveline", "treatment", "driveline/steels")),
             Shaped(
+                r"(?P<in>oil|water)[- ]quench(?:ed|ing)?(?: (?:it|them|the|my))?",
+                lambda m: f"{m['in']} quenched and tempered",
+                cue=("quench",),
+            ),
+            Shaped(
                 r"(?:at |to |treated to )?(?P<n>[0-9]{3}) ?ksi(?! yield)",
                 lambda m: f"quenched and tempered to {m['n']} ksi",
             ),

@@ -19,6 +19,17 @@ def _of_a_slip(_line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
 
 _SUBJECTS = (
     Subject(
+        "the tube of a roll cage",
+        (
+            r"roll[- ]?(?:cages?|bars?|hoops?)|safety cages?|cages?",
+            r"tub(?:e|es|ing)|materials?|steel|erw|dom|cds|chromoly|4130|wall|thick\w*|size|gauge|pipe",
+            r"what|which|min(?:imum)?|ok|okay|legal|allowed|can|should|need\w*|use|required|spec|rules?|how",
+        ),
+        ("tube of a roll cage",),
+        unless=r"bend\w*|radius|cope[sd]?|notch\w*|weld\w*|weigh\w*|heavy|mass|springback|length|mm|inch(?:es)?|load"
+        r"|(?:hole|clearance)|bolts?|pad(?:s|ding)?",
+    ),
+    Subject(
         "setback of a half turn",
         (r"set ?backs?", r"180|half turn|u[- ]?bend|full turn"),
         ("setback near 180 degrees",),

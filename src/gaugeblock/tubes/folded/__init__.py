@@ -1,0 +1,1 @@
+"""Bends in flat sheet and plate: what they take, what comes off the legs, and the least radius."""

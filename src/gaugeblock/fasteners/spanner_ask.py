@@ -96,7 +96,7 @@ def _own_heads(data: Refdata) -> dict[str, str]:
 def _settle(values: dict[str, str], _: Refdata) -> dict[str, str]:
     """A hex key turns a socket head, a cap screw too; without one a cap screw has a hexagon, as the trade calls it."""
     head, is_keyed = values.get("head", ""), "tool" in values
-    kept = {k: v for k, v in values.items() if k != "tool"}
+    kept = {k: v for k, v in values.items() if k not in ("tool", "drive")}
     if "flats" in kept:
         kept["flats"] = kept["flats"].removesuffix(f" {_HEX_KEY}").removesuffix(f" {_SPANNER}")
     if head in (_CAP, "hexagon bolt", "") and is_keyed:
@@ -118,6 +118,15 @@ HEAD = (
     Named(words_of("fasteners", "head", _TABLE)),
     _CAPS,
 )
+# The square of a socket is said, and changes nothing.
+_DRIVE = (
+    Shaped(
+        r"(?:(?:on|with) (?:an? )?)?(?P<n>1/4|3/8|1/2|3/4|1)(?: ?(?:in|inch|\"))?[- ]?drive",
+        lambda m: m["n"],
+        "{} in drive",
+        cue=("drive",),
+    ),
+)
 _SLOTS = {
     "thread": (
         *THREAD,
@@ -131,6 +140,7 @@ _SLOTS = {
     ),
     "head": HEAD,
     "tool": _TOOLS,
+    "drive": _DRIVE,
     "standard": (
         Shaped(
             r"(?:(?:to|by|an?|of) )?(?:the )?(?:old(?:er)? )?(?P<s>din|jis|iso|asme|ansi)(?: ?(?P<n>[0-9]{3,4}))?"
@@ -153,7 +163,7 @@ _SIGNALS = (
     r"|(?:that |to |will |it |does )*(?:fits?|fitting|suits?|goes? on|undo(?:es)?|turns?|takes?|needs?|uses?|has|have"
     r"|go(?:es)? with|undoing|loosen|remove|grab|get)"
     r"|across (?:the )?flats?|a/?f|(?:the )?(?:hexagon|hex)(?: size| head)?|sizes?|bolts?|screws?|studs?|nuts?|heads?"
-    r"|(?:(?:on|with) (?:an? )?)?(?:1/4|3/8|1/2|3/4)(?: ?(?:in|inch))?[- ]?drive|threads?|flats"
+    r"|threads?|flats"
     r"|do i need|i need|need|for|metric|imperial|inch|coarse|fine|unf|unc|car|engine"
     r"|brakes?|calipers?|(?:is|of) (?:the |an? )?(?:hexagon|hex)|how (?:big|wide)(?: is)?"
 )
@@ -205,6 +215,7 @@ FITS = Topic(
         ),
         "head": (Named(_own_heads, lead=r"for|on|of|with"), Named(_own_heads), _CAPS),
         "thread": THREAD,
+        "drive": _DRIVE,
         "standard": _SLOTS["standard"],
     },
     _SIGNALS,

@@ -60,6 +60,7 @@ if TYPE_CHECKING:
     from gaugeblock.fasteners.identify import identify as identify
     from gaugeblock.fasteners.part import part as part
     from gaugeblock.fasteners.pipe_thread import pipe_thread as pipe_thread
+    from gaugeblock.fasteners.spanner import spanner as spanner
     from gaugeblock.fasteners.thread_facts import thread as thread
     from gaugeblock.fasteners.torque import torque as torque
     from gaugeblock.figure import Figure as Figure
@@ -234,6 +235,7 @@ __all__ = [
     "sheet_bend",
     "shims",
     "sources",
+    "spanner",
     "spline",
     "steel",
     "thread",

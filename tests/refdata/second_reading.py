@@ -49,6 +49,8 @@ MEASURED = {
 
 # Tables of which a part was read twice: what is fed to slips is not judged by them.
 PARTS = {
+    # Entered again from the pages' text, the inch bolts and the hex keys from other pages; habits stand once.
+    "fasteners/hexagons": (131, 229),
     # Compared with the gathered rows; those of calculated or renamed keys stand once.
     "wiring/wire": (397, 451),
     "lines/clearances": (25, 27),

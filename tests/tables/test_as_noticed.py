@@ -15,6 +15,13 @@ OF_OTHERS = {
     "wall_under_half_the_diameter",
 }
 
+# Their table came after the release whose rows are damaged: tests/fasteners/test_hexagon_physics.py damages its own.
+OF_LATER_TABLES = {
+    "hexagon_rises_with_its_thread",
+    "hexagon_suits_its_thread",
+    "nut_is_no_smaller_than_its_bolt",
+}
+
 
 def test_the_rules_notice_what_they_noticed_and_let_pass_what_they_did() -> None:
     assert [*counted(), *bands()] == kept(), "where it was meant: scripts/bless, and read the difference"
@@ -22,4 +29,4 @@ def test_the_rules_notice_what_they_noticed_and_let_pass_what_they_did() -> None
 
 def test_every_rule_of_numbers_notices_something() -> None:
     noticed = {line.partition(":")[0] for line in kept()}
-    assert {rule.__name__ for rule in (*physics.RULES, *domains.physics())} - noticed == OF_OTHERS
+    assert {rule.__name__ for rule in (*physics.RULES, *domains.physics())} - noticed == OF_OTHERS | OF_LATER_TABLES

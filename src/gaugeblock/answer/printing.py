@@ -20,6 +20,10 @@ _ANOTHER = 0.01
 # A derived limit of a torque is printed as near as this.
 _LIMIT = 0.005
 
+# What is marked on its tool in fractions of an inch; a table's three digits of one are as near as this, in inches.
+MARKED = ("width_across_flats",)
+_SIXTY_FOURTH, _ROUNDED = Fraction(1, 64), 0.0006
+
 # Below this a pressure is read in kPa beside psi.
 _SMALL_PRESSURE_PSI = 100
 _SMALL_FORCE_N = 1000.0
@@ -159,7 +163,7 @@ _MOST_PRINTED = 2048
 def printed(figure: Figure, data: Refdata, unit: str | None = None) -> str:
     """A figure as text with its unit: the source's own digits in its own unit, everything else rounded by side."""
     if figure.text and (unit is None or unit == figure.unit):
-        return with_unit(figure.text, figure.unit)
+        return with_unit(_as_marked(figure), figure.unit)
     # on its card, in its sheet and in the record it is printed alike: a packet asks for each nearly twice
     key = id(figure), id(data), unit
     known = _PRINTED.get(key)
@@ -170,6 +174,14 @@ def printed(figure: Figure, data: Refdata, unit: str | None = None) -> str:
     text = _printed(figure, data, unit)
     _PRINTED[key] = figure, data, text
     return text
+
+
+def _as_marked(figure: Figure) -> str:
+    """The source's own digits; of what stands on a tool in 64ths of an inch that fraction: 9/16 for 0.5625 or 0.562."""
+    if figure.quantity not in MARKED or figure.unit != "in":
+        return figure.text
+    mark = units.step_round(figure.typical, _SIXTY_FOURTH, "nominal")
+    return units.fraction_text(mark) if abs(float(mark) - figure.typical) < _ROUNDED else figure.text
 
 
 def _printed(figure: Figure, data: Refdata, unit: str | None) -> str:

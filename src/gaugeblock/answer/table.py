@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.decision import ASK, NONE, STOP
 from gaugeblock.answer.pretty import capital
-from gaugeblock.answer.printing import number_only, other_unit, shop_unit
+from gaugeblock.answer.printing import MARKED, number_only, other_unit, shop_unit
 from gaugeblock.value import Keys, Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -139,7 +139,10 @@ class Table(Value):
         """The unit of most of the numbers, a torque's by its thread, so that a column is of one unit; a road speed
         keeps that of its line.
         """
-        found = [shop_unit(f) or f.unit for line in self.lines for f in line.sheet.decision.figures[:1]]
+        shown = [f for line in self.lines for f in line.sheet.decision.figures[:1]]
+        if all(f.quantity in MARKED for f in shown):
+            return None  # a spanner is called by what is marked on it
+        found = [shop_unit(f) or f.unit for f in shown]
         if {*found} == {"mph", "km/h"}:
             return None  # a clock in km/h is told in km/h
         return max(found, key=found.count) if found else None

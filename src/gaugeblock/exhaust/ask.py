@@ -151,6 +151,7 @@ def _neighbours(_data: Refdata) -> list[str]:
     return list(NEIGHBOURS)
 
 
+_MOST_OF_A_LINE = 40  # mm across
 GAP = Topic(
     _gap,
     "exhaust gap",
@@ -225,7 +226,11 @@ GAP = Topic(
         ),
         "od": (
             amount(
-                "length", bare="in", followed="(?:steel |hard )?(?:brake|fuel) (?:line|hose|pipe)s?", say="{} across"
+                "length",
+                bare="in",
+                followed="(?:steel |hard )?(?:brake|fuel) (?:line|hose|pipe)s?",
+                say="{} across",
+                most=_MOST_OF_A_LINE,
             ),
         ),
         "pipe": (amount("length", before="an?", after="(?:exhaust|tail ?pipe|pipe|header)(?: pipe)?", say="{} pipe"),),

@@ -1,4 +1,4 @@
-"""``torque``, ``part``, ``hole``, ``engagement``, ``thread``, ``identify`` and ``grade`` at the command line."""
+"""``torque``, ``part``, ``hole``, ``engagement``, ``thread``, ``identify``, ``grade`` and ``spanner`` as commands."""
 
 from __future__ import annotations
 
@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 _topic = partial(topic_in, "gaugeblock.fasteners.ask")
 _THREADS = "gaugeblock.fasteners.thread_ask"
+_SPANNER = "gaugeblock.fasteners.spanner_ask"
 
 
 def torque(argv: list[str]) -> int:
@@ -137,6 +138,17 @@ def thread(argv: list[str]) -> int:
     fact = "pitch (which it is where nothing is asked), stress area, root area, diameter"
     parser.add_argument("--fact", default="pitch", metavar="F", help=fact)
     return _of_thread(parser, argv, "thread", "FACT")
+
+
+def spanner(argv: list[str]) -> int:
+    """Run ``gaugeblock spanner``; the exit code."""
+    about = "The spanner, socket or hex key that fits a bolt, a nut or a plug, and what a spanner fits."
+    parser = parser_of("spanner", about, 'gaugeblock spanner M10\n  gaugeblock spanner --flats "17 mm"')
+    parser.add_argument("thread", nargs="?", metavar="THREAD", help="M10, 3/8-16, or its diameter alone: 3/8")
+    parser.add_argument("--head", metavar="H", help="bolt, nut, socket head cap screw, flange bolt, spark plug ...")
+    parser.add_argument("--standard", metavar="S", help='what it is made to, where that is an older one: "DIN 931"')
+    parser.add_argument("--flats", metavar="SIZE", help="the size of a spanner, to see what it fits: 17 mm, 9/16 in")
+    return print_answer(parser, argv, partial(_answer, "spanner"), topic_in(_SPANNER, "SPANNER"), ())
 
 
 def identify(argv: list[str]) -> int:

@@ -64,6 +64,13 @@ def read_cell(cell: str) -> Thread:
     return Thread(cell, f"{units.decimal_text(size)} in", float(size) * 0.0254, 0.0254 / int(tpi), False)
 
 
+def numbered_m(number: int) -> float:
+    """The diameter of a numbered inch size, ``#10``, in metres."""
+    if number not in _NUMBER_SIZES:
+        raise LookupMiss(f"#{number}", "thread", "no such numbered size", ("#4", "#6", "#8", "#10", "#12"), "use one")
+    return float(_NUMBER_SIZES[number]) * 0.0254
+
+
 def _inch_parts(cell: str) -> tuple[str, str, str]:
     """Size, threads per inch and series of an inch thread's cell."""
     name, _, series = cell.rpartition(" ")

@@ -16,7 +16,8 @@ if TYPE_CHECKING:
 _FOR = " for "
 _PAPER = (
     r"(?:maker|manufacturer|(?:work ?shop |owner'?s |service |repair )?manual|handbook|book|chart|factory"
-    r"|(?:maker's |data |spec |torque )?sheet|torque table|table|plate|label|sticker)"
+    r"|(?:maker's |data |spec |torque )?sheet|torque table|table|plate|label|sticker"
+    r"|(?:wall )?(?:card|poster)(?: on the wall)?)"
 )
 _SAYS = (
     r"says?|said|calls? for|called for|wants?|gives?|gave|reads?|shows?|figure|spec|specs|specifies|specified|is|of"
@@ -54,11 +55,29 @@ class OfMaker:
     __slots__ = ("_conditions", "_torques")
 
     def __init__(self) -> None:
-        cue = ("maker", "manu", "book", "factory", "sheet", "chart", "table", "plate", "label", "sticker")
+        cue = (
+            "maker",
+            "manu",
+            "book",
+            "factory",
+            "sheet",
+            "chart",
+            "table",
+            "plate",
+            "label",
+            "sticker",
+            "card",
+            "poster",
+        )
         dry = r"(?:dry|unlubricated) (?:torque|figure|spec|value|number)"
         self._torques = (
             Shaped(
                 rf"(?:the |my |its |his |her |our )?{_PAPER}(?:'s)? {dry}(?: (?:{_SAYS}))* {_TORQUE}",
+                _dry,
+                cue=("dry", "unlub"),
+            ),
+            Shaped(
+                rf"(?:the |my |its |his |her |our )?(?:dry|unlubricated) {_PAPER}(?:'s)?(?: (?:{_SAYS}))* {_TORQUE}",
                 _dry,
                 cue=("dry", "unlub"),
             ),
@@ -93,7 +112,9 @@ class OfMaker:
         return ()
 
     def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
-        """The torque, and the threads that it is for."""
+        """The torque, and the threads that it is for; a dry chart is not parted from its dry."""
+        if at and words[at - 1] in ("dry", "unlubricated") and re.fullmatch(_PAPER, words[at]):
+            return
         for one in self._torques:
             for hit in one.take(words, at, data):
                 if _FOR in hit.value:

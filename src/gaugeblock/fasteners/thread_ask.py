@@ -7,6 +7,7 @@ from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amoun
 from gaugeblock.fasteners import keys
 from gaugeblock.fasteners.hole_ask import HOLE, TAPPING
 from gaugeblock.fasteners.identify_ask import IDENTIFY
+from gaugeblock.fasteners.spanner_ask import SPANNERS
 from gaugeblock.fasteners.spoken import THREAD
 from gaugeblock.fasteners.strength_ask import STRENGTH
 from gaugeblock.fasteners.threads_said import threads_of
@@ -152,7 +153,7 @@ DIAMETERS = Topic(
     },
     rf"diameters?|(?:how many|of)|{ENGAGEMENT.signals}",
     needs=("into",),
-    asks_for="diameters?",
+    asks_for=rf"diameters?|{ENGAGEMENT.asks_for}",
     is_named=True,
     settle=lambda values, _: {"into": values["into"]},
 )
@@ -288,4 +289,4 @@ PIPE_THREAD = Topic(
 )
 
 
-THREADS = (HOLE, ENGAGEMENT, DIAMETERS, FACT, STRENGTH, PIPE_THREAD, IDENTIFY)
+THREADS = (HOLE, ENGAGEMENT, DIAMETERS, FACT, STRENGTH, PIPE_THREAD, IDENTIFY, *SPANNERS)

@@ -36,9 +36,10 @@ def _dot(match: re.Match[str]) -> str:
 
 
 _MOST_GAP = 1000  # mm
-_BY = "beside|near|next to|by|from|off|close to|away from|against|alongside|along|under|over|touching"
+_BY = "beside|past|near|next to|by|from|off|close to|away from|against|alongside|along|under|over|touching"
 
 
+_HOT = r"exhausts?|headers?|manifolds?|down ?pipes?|turbo(?:charger)?|mufflers?|silencers?|tail ?pipes?|exhaust pipes?"
 # What somebody knows of a line by itself.
 _OWN = frozenset(("limit", "margin"))
 # What says nothing of a line that passes nothing hot.
@@ -150,8 +151,28 @@ def _items(data: Refdata) -> dict[str, str]:
     return {**_SAID_ITEMS, **{phrase: cell for phrase, cell in known.items() if phrase != "rubber hose"}}
 
 
+def _is_of_metal(temperature: str) -> bool:
+    """Whether only a hot part is so hot, and no line beside it."""
+    if not temperature:
+        return False
+    from gaugeblock import units
+
+    number, unit = temperature.split()
+    return units.to_base(float(units.parse_number(number)), unit) > _MOST_OF_A_LINE
+
+
+_HOT_PART = "exhaust pipe"  # where no table has the part that is hot
+_MOST_OF_A_LINE = 573  # K, 300 degC
+
+
 def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
-    """How hot it gets in a place is said, or asked; beside a part that no table has, no estimate is made of a gap."""
+    """How hot it gets in a place is said, or asked; beside a part that no table has, no estimate is made of a gap. A
+    temperature that no line lives at is the hot part's.
+    """
+    if not {"gap", "place", "hot_od", "beside"}.isdisjoint(values) and _is_of_metal(values.get("at", "")):
+        values = {"hot_temperature": values["at"], **{key: value for key, value in values.items() if key != "at"}}
+    if "hot_temperature" in values and not {"place", "beside", "gap"}.isdisjoint(values):
+        values = {"beside": _HOT_PART, **{key: value for key, value in values.items() if key != "place"}}
     dropped = ("place", *(_OF_ESTIMATE if "place" in values and "beside" not in values else ()))
     return {key: value for key, value in values.items() if key not in dropped}
 
@@ -269,6 +290,22 @@ HEAT = Topic(
                 cue=("turb", "manifold", "pipe", "silencer", "muffler"),
             ),
         ),
+        "hot_temperature": (
+            amount(
+                "temperature",
+                before=rf"(?:{_HOT})(?: (?:pipe|skin|surface|wall|tube|itself|which|that|is|was|at|runs?|reads?"
+                rf"|measured|gets"
+                r"|sits|of|about|around|i|it|to))*",
+                after="(?:on (?:it|the pipe|the skin|the surface))?",
+                say="hot part {}",
+                cue=("exhaust", "header", "manifold", "pipe", "turbo", "muffler", "silencer"),
+            ),
+            amount(
+                "temperature",
+                after=rf"(?:on (?:it|the (?:pipe|skin|surface|{_HOT}))|(?:hot )?(?:{_HOT}))(?: skin| surface| pipe)?",
+                say="hot part {}",
+            ),
+        ),
         "gap": (
             amount("length", followed=_BY, say="{} away"),
             amount("length", before="within", followed="of|from", say="{} away", cue=("within",)),
@@ -278,6 +315,21 @@ HEAT = Topic(
         "hot_od": (
             amount(
                 "length", followed="(?:exhaust )?(?:headers?|manifold|downpipe|exhaust)", bare="in", say="{} hot part"
+            ),
+            amount(
+                "length",
+                before=rf"(?:{_BY}) (?:an?|the|my)",
+                after=rf"(?:inch )?(?:exhaust (?:pipe|tube)|header (?:pipe|tube)|primary(?: tube)?|{_HOT})",
+                bare="in",
+                say="by a hot part of {}",
+            ),
+            amount(
+                "length",
+                before=r"(?:exhaust |down ?)?pipe(?: (?:is|of|at|measures|size))*(?: an?)?",
+                bare="in",
+                say="{} hot part",
+                doubt=1,
+                cue=("pipe",),
             ),
         ),
         "od": (
@@ -302,7 +354,9 @@ HEAT = Topic(
     r"|apart|plumb"
     r"|turbo|drains?|(?:stands? |takes? |lives? )?(?:hotter|more heat)"
     r"|(?:will|would) take|hoses?|(?:brake |fuel |steel"
-    r" )?lines?|degrees",
+    r" )?lines?|degrees|(?:(?:pipe|metal|outer|the) )?skin|nothing (?:in )?between(?: (?:it|them))?|on the (?:left"
+    r"|right)"
+    r"|after (?:a )?(?:hard|long) (?:pull|run|drive|climb)",
     needs=("item",),
     opens=_open_heat,
     settle=_settle,

@@ -30,6 +30,7 @@ _MENDED = 5
 _GOES_ON = frozenset(["same", "ditto", "the", "and", "now", "ok", "then", "as"])
 _OF_THE_FIRST = frozenset(["it", "its", "it's", "they", "them", "this", "that", "those", "these"])
 _AS_LIKELY = 200  # of two words that were left
+_OF_NO_THREAD = "engagement in diameters"
 _NEARLY = 2  # words that were left
 
 
@@ -285,6 +286,8 @@ def _second(first: Reading, rest: tuple[str, ...], data: Refdata) -> Answer | No
     by_itself = [rest[1:]] if _OF_THE_FIRST.isdisjoint(rest) else []
     for words in (*by_itself, (*about, *rest[1:])):
         reading = understood(words, data)
+        if reading.topic.noun == _OF_NO_THREAD and "thread" in first.values:
+            continue  # of that thread it is asked
         if reading.is_whole and reading.values and (reading.topic, reading.values) != (first.topic, first.values):
             try:
                 return answer_to(reading, None, data)

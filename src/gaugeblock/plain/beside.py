@@ -101,6 +101,7 @@ def alone(
 def of_the_same(words: tuple[str, ...], first: Reading, data: Refdata) -> Reading | None:
     """A second question about what the first was about: ``and how deep in cast iron``, of the thread that was said."""
     best: Reading | None = None
+    least = (0, 0)  # of what was said so much as can be is meant
     known, told = _by_other_names(first.values), _by_other_names(first.said)
     for topic in (topic for group in topics(words) for topic in group):
         missing = [need for need in topic.needs if need in known]
@@ -109,7 +110,9 @@ def of_the_same(words: tuple[str, ...], first: Reading, data: Refdata) -> Readin
             continue
         if any(need not in known and need not in reading.values for need in topic.needs):
             continue
-        if best is None or reading.cost < best.cost:
+        cost = (-sum(key in topic.slots for key in known), reading.cost)
+        if best is None or cost < least:
+            least = cost
             missing += [key for key in ("into",) if key in known and key in topic.slots]
             said = {key: told[key] for key in missing}
             values = {key: known[key] for key in missing}

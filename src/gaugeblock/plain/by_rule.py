@@ -35,13 +35,22 @@ _MODULES: tuple[tuple[str, str], ...] = (
     (
         "tubes",
         "setback springback thins thinner rocks sleeve slip lead boot set_back spring_back springs_back bend_thin"
-        " thin_the thin_out bolted_up",
+        " thin_the thin_out bolted_up cage roll_bar rollbar roll_hoop shoe"
+        " former die bender bent_again bent_it rebend re-bend straighten bend_it",
+    ),
+    (
+        "shop",
+        "coarse nut_or or_nut or_the_nut threadlock locking_c grade class bolts_for clr radius kink wrinkl collaps"
+        " plate gusset bracket tab_ hole spacing apart thread melt hose engine_bay bonnet hood exhaust muffler silencer"
+        " tail_pipe tailpipe mix ratio pressure psi bar",
     ),
     ("lines", "37 3/8-24 e85 e-85 e_85 ethanol methanol flex_fuel"),
     (
         "wiring",
         "clip clamp tie support secur relay solder crimp fus batter alternator dynamo charg crank start terminal cca"
-        " idl zip volt drop",
+        " idl zip volt drop connector colour color british english bs_au how_many how_much what_amp what_current"
+        " current_draw"
+        " amps_do house mains solid domestic extension_cord lamp_cord tinned",
     ),
     (
         "bolts",
@@ -50,7 +59,9 @@ _MODULES: tuple[tuple[str, str], ...] = (
         " seize_up gall stretch tty to-yield to_yield goes_below go_below in_its_place in_their_place a2- a4-"
         " stainless use_it big_torque the_big of_its_range of_the_range closer closest accura scatter proof spanner"
         " which_socket what_socket which_wrench what_wrench wrench_what wrench_which flats snap break yield jam_nut"
-        " thin_nut thin_jam half_nut castle cotter split_pin",
+        " size_socket size_wrench socket_size wrench_size"
+        " thin_nut thin_jam half_nut castle cotter split_pin wheel_nut lug_nut wheel_bolt wheel_stud plastic nylon"
+        " acetal fibreglass fiberglass bsp",
     ),
 )
 

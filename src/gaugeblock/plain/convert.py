@@ -113,6 +113,8 @@ _LAST = (
     r"(?:what(?:'?s| is| does| would)?|how (?:much|many)) (?:is )?(?:that|it|this)(?: comes?(?: out)?| be| make)?"
     rf" (?:in|as|to) (?P<to>{ANY_UNIT})"
 )
+# The same at once behind its measure: wheel nuts 120 N*m in lbf*ft.
+_AT_ONCE = rf" (?:in|to|into|as) (?P<to>{ANY_UNIT})$"
 # A unit of torque or pressure that is named alone, as a wrench or a gauge has it: no word of speech is one of these.
 _NAMED = ("lbf*ft", "lbf*in", "N*m", "psi", "bar", "kPa", "MPa", "N/mm", "lbf/in")
 _OTHER = rf"(?<![^ ])(?P<to>{'|'.join(_SPOKEN[unit] for unit in _NAMED)})(?![^ ])"
@@ -212,13 +214,15 @@ def in_a_story(words: tuple[str, ...], data: Refdata) -> tuple[tuple[Conversion,
     while last and words[last - 1] in _POLITE:
         last -= 1
     line = " ".join(words[:last])
-    asked = re.search(rf"\b{_LAST}$", line)
+    asked = re.search(rf"\b{_LAST}$", line) or re.search(_AT_ONCE, line)
     told = line if asked is None else line[: asked.start()]
     numbers = re.findall(r"(?<![^ ])[-.]?[0-9][^ ]*", told)
     measures = [found for found in re.finditer(rf"(?<![^ ]){_MEASURE}(?![^ ])", told) if found["from"]]
     if len(measures) != 1 or len(numbers) != len(measures[0]["n"].split()):
         return None
     measure = measures[0]
+    if asked is not None and asked.re.pattern == _AT_ONCE and measure.end() != asked.start():
+        return None
     rest = f"{told[: measure.start()]} | {told[measure.end() :]}"
     others = [] if asked is not None else list(re.finditer(_OTHER, rest))
     found: dict[str, Conversion] = {}

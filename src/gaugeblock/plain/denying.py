@@ -10,6 +10,7 @@ from gaugeblock.errors import GaugeblockError
 from gaugeblock.negation import says
 from gaugeblock.plain.chatter import CHATTER, is_story
 from gaugeblock.plain.reading import Reading, hits_at
+from gaugeblock.plain.round_words import METALS
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -41,6 +42,7 @@ _INTO = frozenset(["in", "into", "on"])
 # With these it is asked, and not said: is it not dry.
 _IS_IT = frozenset(["is", "are", "was", "were", "does", "do", "if", "when", "why"])
 _ASKED_OF = frozenset(["it", "they", "that", "this", "them", "i"])
+_STEELS = (("mild", "steel"), ("carbon", "steel"), ("plain", "steel"), ("cast", "iron"))
 # A metal has one of these.
 _TREATED = (
     frozenset(["annealed"]),
@@ -95,10 +97,17 @@ def without_denied(
         if after >= len(words):
             return None
         phrase = max([1, *(hit.count for _, hit in hits_at(words, after, first.topic, data))])
+        if words[after : after + 2] in _STEELS:
+            phrase = max(phrase, 2)
         rest += words[end:at]
         end = after + phrase
         denied.append((words[at:end], words[after:end]))
-    again = read((*rest, *words[end:]), data)
+    left = (*rest, *words[end:])
+    again = read(left, data)
+    if not again.is_whole:
+        from gaugeblock.plain.leaving import left_round
+
+        again = left_round(left, again, data) or again
     if not again.is_whole or not again.values or not all(_is_said_otherwise(thing, again, data) for _, thing in denied):
         return None
     return again.replace(aside=(*again.aside, *(" ".join(all_of_it) for all_of_it, _ in denied)))
@@ -121,6 +130,8 @@ def _is_said_otherwise(thing: tuple[str, ...], reading: Reading, data: Refdata) 
             for key, hit in found
         )
     said = {word for text in reading.said.values() for word in text.casefold().split()}
+    if METALS.issuperset(thing) and not METALS.isdisjoint(said - {*thing}):  # of two metals it is the other one
+        return True
     own = next((group for group in _TREATED if group.issuperset(thing)), None)
     return own is not None and any(not group.isdisjoint(said) for group in _TREATED if group is not own)
 

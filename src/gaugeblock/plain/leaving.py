@@ -139,7 +139,7 @@ def of_a_named_bolt(words: tuple[str, ...], reading: Reading, data: Refdata) -> 
 
 def _is_of_a_part(word: str, data: Refdata) -> bool:
     """Whether the name of some part has a word."""
-    lines = data.lines("words").holding(word)
+    lines = data.words_with(word)
     return any(line[0] == "fasteners" and "part" in line[2] and word in line[1].casefold().split() for line in lines)
 
 
@@ -173,7 +173,7 @@ def is_of_no_account(word: str, words: tuple[str, ...], reading: Reading, data: 
 
 def is_listed(word: str, data: Refdata) -> bool:
     """Whether words.csv has a word, of whatever column: the trade means something by it."""
-    return any(line[1].casefold() == word for line in data.lines("words").holding(word))
+    return any(line[1].casefold() == word for line in data.words_with(word))
 
 
 def _before_a_number(word: str, words: tuple[str, ...]) -> bool:
@@ -217,7 +217,7 @@ def _changing(data: Refdata) -> dict[str, frozenset[str]]:
     got = data.memo.get("changing words")
     if got is None:
         found: dict[str, set[str]] = {}
-        for line in data.lines("words").all():
+        for line in data.words_with():
             kinds = [kind for kind, columns in _OF_A_KIND.items() if columns.search(line[2])]
             if kinds and " " not in line[1]:
                 found.setdefault(line[1].casefold(), set()).update(kinds)

@@ -73,7 +73,7 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
     ),
     (
         r"dis[ck]s?|rotors?|drums?|pads?|shoes|linings?",
-        r"thickness|run-?out|wear|worn|minimum|min|diameter|limits?",
+        r"thickness|(?:how )?(?:thick|thin)|run-?out|wear|worn|minimum|min|diameter|limits?",
         "the wear limits of a brake",
         "The maker stamps it on the disc or the drum, and prints it in the workshop manual.",
     ),
@@ -157,7 +157,7 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
         " one unit. The maker of the injection has the base.",
     ),
     (
-        r"(?:brake|braided|ptfe)\b(.*)\b(?:hoses?|lines?)",
+        r"brake\b(.*)\bhoses?|(?:braided|ptfe)\b(.*)\b(?:hoses?|lines?)",
         r"(?:smallest |least |minimum |min |tightest )?bend(?:ing)? radius|how tight|how sharp",
         "the bend radius of a braided brake hose",
         "Its maker prints it by size. The tables have that of aircraft rubber hose: `gaugeblock find bend"

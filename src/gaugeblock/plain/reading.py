@@ -84,6 +84,8 @@ _Step = tuple[int, "tuple[tuple[str, Hit, int], ...]", "tuple[str, ...]"]
 
 _ASKING = frozenset(["what", "which"])
 # What is asked with them of another answer than the one of a thing that nobody names: a torque.
+_FAR = (("how", "far"), ("how", "close"), ("how", "near"))
+_BY_HOW_MUCH = (("lower",), ("less",), ("higher",), ("worse",), ("better",), ("under",), ("below",), ("apart",))
 _OTHERS = frozenset(["angle", "drill", "flare", "flares", "fluid", "fuse", "gap", "gauge", "hose", "ratio", "wire"])
 
 
@@ -154,7 +156,10 @@ def _of_another(words: tuple[str, ...], topic: Topic) -> int:
     """What it costs a reading that a line does not ask for its topic, or asks for something else."""
     if topic.asks_for:
         return 0 if topic.is_meant(words) else _NOT_NAMED if topic.is_named else _NOT_ASKED
-    return _NOT_NAMED if any(one in _ASKING and after in _OTHERS for one, after in pairwise(words)) else 0
+    asked = {after for one, after in pairwise(words) if one in _ASKING and after in _OTHERS}
+    is_other = any(one.removesuffix("s") not in topic.signals for one in asked)
+    is_far = any(words[at : at + 2] in _FAR and words[at + 2 : at + 3] not in _BY_HOW_MUCH for at in range(len(words)))
+    return _NOT_NAMED if is_other or is_far else 0
 
 
 def _called_again(words: tuple[str, ...], hits: list[list[tuple[str, Hit]]]) -> list[list[tuple[str, Hit]]]:
@@ -308,7 +313,7 @@ def mend(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | N
         else:
             near = _that_is_read(words, word, slips(word, known, every=True), reading.topic, data) or near
         is_sure = len(near) == 1 or (bool(near) and _are_alike(words, word, near, reading.topic, data))
-        cells = {line[3].casefold() for line in data.lines("words").holding(word) if line[1].casefold() == word}
+        cells = {line[3].casefold() for line in data.words_with(word) if line[1].casefold() == word}
         if is_sure and not cells:
             changes[word] = near[0]
         elif len(meant := {c for c in cells & known if distance(word, c, 1) < 2}) == 1:  # a listed slip: deisel

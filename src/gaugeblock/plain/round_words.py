@@ -91,6 +91,7 @@ supercharged turbocharged working
 """,
 }
 BY_KIND = {kind: frozenset(words.split()) for kind, words in _CHANGING.items()}
+METALS = BY_KIND["metal"] | {"stainless", "mild", "cast", "alu", "ally"}
 CHANGING = frozenset[str]().union(*BY_KIND.values())
 # The kind of the words of everyday speech that say how a thing is: hard, short, soft. Those that count are of none.
 QUALITY = "quality"

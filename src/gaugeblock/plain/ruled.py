@@ -242,7 +242,7 @@ def _things(words: tuple[str, ...], data: Refdata) -> Iterator[tuple[str, list[s
 def _cells(phrase: str, data: Refdata) -> set[str]:
     """The cells that people call by this phrase, or by its singular."""
     names = (phrase, phrase.removesuffix("s"))
-    lines = data.lines("words").holding(names[1])
+    lines = data.words_with(names[1])
     return {line[3] for line in lines if line[1].casefold() in names and not line[2].startswith(_ELSE)}
 
 

@@ -284,8 +284,21 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("mm", r"(?<![0-9./x-])\b([0-9.]+) ?x ?([0-9.]+) ?mm\b(?! ?x)", r"\1 mm x \2 mm"),
     (" by ", r"(?<![0-9./x-])\b([0-9.]+) by ([0-9.]+) mm\b", r"\1 mm x \2 mm"),
     (" six", r"\b(?:(?:an? |the |my )?(?:old|straight|inline|slant|flat) six|six[- ]cylinder)\b", ""),
-    ("wheel stud", r"^(?=.*\b(?:torque|tight))(.*?)\bwheel studs?\b", r"\1wheel nut"),
+    ("wheel stud", r"^(?=.*\b(?:torque|tight|foot|ft|lbs?|nm|newton))(.*?)\bwheel studs?\b", r"\1wheel nut"),
     ("alloys", r"\balloys\b", "alloy wheels"),
+    (
+        " of the ",
+        r"\b(?:one|two|three|four|a couple|half|some|most) of (?:the|my|them|those) (?=(?:studs|bolts|nuts|screws)\b)",
+        "the ",
+    ),
+    ("cast al", r"\bcast (?=al(?:loy|ly|umin))", ""),
+    (
+        "engine",
+        r"\b(?:on|off|out of|from|in) (?:this|my|the) (?:new |old |later |other )?engine\b(?! (?:bay|mount|block"
+        r"|bolts?|oil"
+        r"|nuts?|studs?|brackets?|speed|side|torque|room|compartment|to|plate|crane))",
+        "",
+    ),
     ("left", r"\bleft[ -]?hand(?:ed)?(?: threads?)?\b(?! (?:side|drive|door|wheel))", "left-hand"),
     (
         "thread",
@@ -355,6 +368,7 @@ def written(text: str) -> str:
     """A line in lower case as it would have been typed: its marks off, its sayings in digits and units."""
     if "," in text:
         text = re.sub(r"(?<=[0-9]),(?=[0-9]{3}\b)", "", text)  # 1,500
+        text = re.sub(r"\binstead(?= ?,)", "", text)  # of nothing that is named
         text = re.sub(_ONE_AFTER_ANOTHER, f" {PARTED}", text)
     if ":1" in text:
         text = re.sub(r"(?<=[0-9]) ?: ?(?=1(?![0-9./]))", " to ", text)  # 6:1

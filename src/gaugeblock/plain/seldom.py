@@ -14,7 +14,9 @@ if TYPE_CHECKING:
 # A module of sayings and the cues of all of them: those that go before the others, and those behind them.
 FIRST: dict[str, str] = {
     "fasteners": (
-        " - | m10| m12| m14| m16| m20| m5| m6| m8| pitch|-nine|10.9s|12.9s|as strong as|beats|"
+        "in inch|in mm|in metric|in imperial|in millim|to mm|to inch|to metric|to imperial|to millim| - "
+        "| m10| m12| m14| m16| m20| m5| m6| m8| pitch"
+        "|-nine|10.9s|12.9s|as strong as|beats|"
         "better than|between |british |brittle|clamp|clutch cover|coarse |eight |eight-eight|eights|"
         "equal|equivalent|fine |five |four |get in|half an inch|how hard|in place of|instead of|line|"
         "line nut|locker|m10s|m12s|m14s|m16s|m20s|m5s|m6s|m8s|metric |nines|no |no room|no torque wrench|"
@@ -33,7 +35,7 @@ FIRST: dict[str, str] = {
 }
 LAST: dict[str, str] = {
     "geared": (
-        " set| thou|300 m|call that what|cert|cheapo|clicks|eight six two oh|eight six two zero|"
+        " set| thou| 1000| 1,000| 1k|300 m|call that what|cert|cheapo|clicks|eight six two oh|eight six two zero|"
         "four one four oh|four one four zero|four one three oh|four one three zero|four three four oh|"
         "four three four zero|how much |i count on|ing a |meter and|metre and|minus |n't twist|"
         "nine three one oh|nine three one zero|nothing about|or is it|or out|plus |seal|thin wall|"
@@ -41,9 +43,12 @@ LAST: dict[str, str] = {
     ),
     "fits": "through|clearance|ninety|one forty",
     "turned": " 4 | or | instead|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",
-    "wired": "ught|twin |dual |pair of |two |both |three |four |between |combined|all up|/| or | square|cranking amps|keeps |everything |spotties",
+    "wired": (
+        "ught|twin |dual |pair of |two |both |three |four |between |combined|all up|/| or | square|cranking amps|"
+        "keeps |everything |spotties"
+    ),
     "lines": (
-        " aren't | in bump| in droop| in full bump| is it going to | is not | isn't | isnt | mill |"
+        "pivot| aren't | in bump| in droop| in full bump| is it going to | is not | isn't | isnt | mill |"
         " will not | won't | wont |ain|before it |droop|eighths twenty four|hills|lock|master cylinders|"
         "masters|mushroom|not metric|same size|silicone |ten by one|ylene"
     ),

@@ -240,6 +240,11 @@ class Refdata:
             }
         return found
 
+    def words_with(self, word: str = "") -> list[list[str]]:
+        """The living lines of words.csv in which a word stands; without one all of them."""
+        lines = self.lines("words")
+        return [cells for cells in (lines.holding(word) if word else lines.all()) if self.lives(cells[4], cells[5])]
+
     def figures_made(self) -> list[tuple[Row, Figure]]:
         """The rows that look-ups have read so far, with their Figures."""
         made = [(k, v) for k, v in self.memo.items() if isinstance(k, Row) and isinstance(v, Figure)]

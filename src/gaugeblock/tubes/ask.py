@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
-from gaugeblock.tubes import beam_ask, bend_ask, box_ask, burst_ask, flare_ask, shape_ask, sheet_ask
+from gaugeblock.tubes import beam_ask, bend_ask, box_ask, burst_ask, flare_ask, line_bend_ask, shape_ask, sheet_ask
 from gaugeblock.tubes.folded.ask import topic as folded_topic
 from gaugeblock.tubes.overbend_ask import overbend_of
 from gaugeblock.tubes.pipe_ask import PIPE
@@ -144,6 +144,8 @@ BEND = Topic(
                 r"(?:wall )?(?:thin(?:s|ned|ner)?(?: out)?|thinnest)(?: of)?(?: the)?(?: wall)?|(?:outer"
                 r"|outside) wall(?: left)?"
                 r"|wall (?:after|at the outside of) (?:the )?bend(?:ing)?"
+                r"|(?:what(?:'?s| is)|how much(?: is| of)*) (?:the wall )?left(?: (?:of|on|at|in))*(?: the)?(?: wall)?"
+                r"(?: (?:on|at|round) the outside)?(?: of the bend)?"
                 r"|(?:what |how much )?wall (?:is |will be )?left|(?:how )?(?:thin|thick) (?:will|does|is"
                 r"|the)(?: (?:the|wall"
                 r"|outside|back|heel|of|a|bend|get|be|at))*",
@@ -158,6 +160,7 @@ BEND = Topic(
                     "wall left",
                     "wall is left",
                     "wall will be left",
+                    " left",
                     "thick",
                 ),
             ),
@@ -188,7 +191,7 @@ BEND = Topic(
 
 
 ARC, OVERBEND = bend_ask.arc_of(BEND.slots), overbend_of(BEND.slots)
-OFFSET, COPE = shape_ask.offset_of(BEND.slots), shape_ask.cope_of()
+OFFSET, COPE = shape_ask.offset_of(BEND.slots), shape_ask.cope_of(EVERY_WALL)
 _LEAST_MM_WALL = 0.5  # a wall without a unit: under it inches
 GAUGE = Topic(
     lambda: answer_in("gauge", "gauge"),
@@ -352,6 +355,7 @@ SHEET = sheet_ask.topic(lambda: answer_in("sheet_metal", "sheet"), STOCK)
 SHEET_BEND = folded_topic(STOCK)
 TOPICS = (
     BEND,
+    line_bend_ask.topic(),
     BURST,
     ARC,
     OVERBEND,

@@ -112,7 +112,7 @@ PORT = Topic(
     rf"{_ONE_OF_TWO}|"
     r"(?:what|which)(?: size)?(?: of)? (?:tubes?|pipes?|lines?)|tubes?|pipes?|lines?|size|fits?|takes?|outlets?"
     r"|cylinders?"
-    r"|measures?|end|nuts?|ports?|threads?|unions?|flares?|tools?|buy|flaring|for|goes|brakes?|one",
+    r"|measures?|end|nuts?|ports?|threads?|unions?|flares?|tools?|buy|flaring|for|goes|brakes?|one|metric|fittings?",
     needs=("port",),
     opens=_open_port,
     settle=_settle_port,

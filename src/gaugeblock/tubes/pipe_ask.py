@@ -98,7 +98,7 @@ def _settle(values: dict[str, str], data: Refdata) -> dict[str, str]:
                 f" was measured"
             )
             raise InputError(measured, "measured", why, (), "measure it again, or ask for a tube of that diameter")
-    return {key: value for key, value in values.items() if key != "measured"}
+    return {key: value for key, value in values.items() if key not in ("measured", "die")}
 
 
 _WORN = 0.02  # of a diameter: scale, paint and a hurried calliper
@@ -106,6 +106,15 @@ PIPE = Topic(
     _pipe,
     "pipe",
     {
+        "die": (  # which is as large as the tube that it bends, and the pipe is told by its outside
+            Shaped(
+                rf"(?:(?:on|in|fit|fits|go|round|for|with) )*(?:an?|the|my|that|this|it)? ?(?P<n>{NUMBER}){_IN}? "
+                r"(?:dies?|shoes?|former)(?: set)?",
+                lambda m: f"{m['n']} in",
+                "for a die of {}",
+                cue=("die", "shoe", "former"),
+            ),
+        ),
         "nps": (
             Shaped(rf"(?P<n>{NUMBER}){_IN}?(?: nominal)?(?: nps)?", lambda m: m["n"].replace("-", " "), "{} pipe"),
             Shaped(rf"nps (?P<n>{NUMBER})", lambda m: m["n"].replace("-", " "), "{} pipe"),

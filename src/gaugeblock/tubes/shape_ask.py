@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from gaugeblock.answer.asking import Reader
+    from gaugeblock.tables.load import Refdata
 
 _IN = r"(?: ?(?:(?P<mm>mm|millimet(?:re|er)s?)|in|inch(?:es)?|\"))?"
 _DEG = "|".join(SAYS["angle"].values())
@@ -104,6 +105,12 @@ _SITS = (
 )
 _ONTO = (
     Shaped(
+        rf"both(?: (?:bits|pieces|tubes|of|them|are|being|is))*(?= {NUMBER})",
+        always(SAME),
+        "both of one size",
+        cue=("both",),
+    ),
+    Shaped(
         rf"(?:on|onto|on to|to|into|against|sits on)(?: an?| the)? (?P<n>{NUMBER}){_IN}{_TUBE}"
         r"(?: one)?",
         _length,
@@ -127,8 +134,14 @@ _ONTO = (
 )
 
 
-def cope_of() -> Topic:
-    """How deep a tube is coped."""
+def _settle_cope(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """A tube that is coped onto another of its size; the depth at the outside hangs on no wall."""
+    found = {key: value for key, value in values.items() if key != "wall"}
+    return {**found, "onto": found["od"]} if found.get("onto") == SAME else found
+
+
+def cope_of(walls: tuple[Reader, ...]) -> Topic:
+    """How deep a tube is coped; ``walls`` are the words of a wall."""
     return Topic(
         lambda: answer_in("notch", "cope"),
         "cope",
@@ -156,6 +169,7 @@ def cope_of() -> Topic:
                 Shaped(rf"(?P<n>{NUMBER}){_IN}{_TUBE}", _length, "{}", doubt=2),
             ),
             "onto": _ONTO,
+            "wall": walls,
             "angle": (
                 Shaped(
                     r"square(?: on)?(?! (?:tub|box|section|rail|bar|hollow))|at a right angle|straight on",
@@ -167,13 +181,14 @@ def cope_of() -> Topic:
                 amount("angle", say="at {}"),
             ),
         },
-        r"(?:how deep|depth)|copes?|coped|notch(?:es|ed)?|fish ?mouth|saddle|tubes?|deep|cut|hole ?saw|is|does|the|what"
+        r"(?:how deep|depth)|copes?|coped|coping|notch(?:es|ed)?|fish ?mouth|saddle|tubes?|deep|cut|hole ?saw|is|does"
+        r"|the|what"
         r"|size|for|of|(?:how much )?(?:longer|deeper)(?: is)?(?: the)?(?: tip)?|tip|than|(?:the )?throat|bar"
         r"|main(?: tube)?"
         r"|comes? in|brace|hole ?saw|saw|can|even|make|that|thing|lands on|or not|joint",
         needs=("od", "onto"),
-        settle=lambda values, _: {**values, "onto": values["od"]} if values.get("onto") == SAME else values,
-        asks_for=r"cope[sd]?|notch\w*|fish ?mouth|saddle",
+        settle=_settle_cope,
+        asks_for=r"cope[sd]?|coping|notch\w*|fish ?mouth|saddle",
         is_named=True,
         unmoved="metal finish state form standard service quality",
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock.answer.asking import Shaped, Topic, always, amount
 from gaugeblock.errors import Ambiguous
 from gaugeblock.wiring.alternator_ask import ALTERNATOR
+from gaugeblock.wiring.asked import DROPPED, LEAST_VOLTS, OF_SIZES, WIRE, by_area, sizes
 from gaugeblock.wiring.parked_ask import PARKED
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -34,58 +35,10 @@ def _open(values: dict[str, str], _data: Refdata) -> Open | None:
 
 def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """The cable of a starter is judged alone, however the current comes back; of which sizes one is to be is told."""
-    values = {key: value for key, value in values.items() if key != "choice"}
+    values = {key: value for key, value in by_area(values).items() if key != "choice"}
     if values.get("kind") == "starter cable" and values.get("back") == "body":
         return {key: value for key, value in values.items() if key != "back"}
     return values
-
-
-_LOST = (
-    r"(?:of )?(?:voltage )?(?:lost|loss|los(?:e|ing)|drop(?:ped)?)"
-    r"(?: (?:in|on|along|over|across|at)(?: (?:it|the|wire|cable|run|end|way))*)?"
-)
-_LEAST_VOLTS = 5  # of a vehicle: less is what a wire loses
-# No more than: how a shop says what a wire may lose.
-_MOST = (
-    r"(?:(?:and|but|with|at|i|we) )*(?:(?:keeps?|stays?|los(?:e|es|ing)|drops?|want|allow|have) (?:me "
-    r"|it |us )?)?"
-    r"(?:(?:not|no|never|don't|dont|do not|can't|cant|cannot|won't|wont)(?: (?:want|wanna|lose|have|be|to|drop"
-    r"|losing))* )?"
-    r"(?:under|less than|more than|over|at most|within|below|only|max(?:imum)?|up to)(?: (?:an?|about))?"
-)
-DROPPED = (
-    *(
-        one
-        for dimension in ("ratio", "voltage")
-        for one in (
-            amount(dimension, before=_MOST, after=_LOST, say="{} drop", cue=("lo", "drop")),
-            amount(dimension, after=_LOST, say="{} drop", cue=("lo", "drop")),
-            amount(
-                dimension,
-                before=r"(?:(?:allowed|permitted|voltage|max(?:imum)?) )*drop(?: of"
-                r"| is)?",
-                say="{} drop",
-                cue=("drop",),
-            ),
-            amount(dimension, before=_MOST, say="{} drop"),
-        )
-    ),
-    amount("ratio", after=r"(?:max(?:imum)?|at most|or less)(?: (?:voltage )?drop)?", say="{} drop"),
-)
-
-
-_SIZE = r"[0-9]+(?:\.[0-9]+|/0)?"
-_OF_AREA = r" ?(?:mm2|mm\^2|sq ?mm|awg|gauge|ga)"
-# Two or three wires of which one is bought.
-_OF_SIZES = (
-    rf"(?:(?:is|will|do|should|would|use|buy|a|an|the|it|i|be) )*(?P<a>{_SIZE})(?:{_OF_AREA})?(?: (?P<b>{_SIZE})"
-    rf"(?:{_OF_AREA})?)? or (?:(?:do|should|must|i|need|have|to|go|use|an?|for|up) )*(?P<c>{_SIZE})(?P<u>{_OF_AREA})"
-)
-
-
-def _sizes(match: re.Match[str]) -> str:
-    unit = "mm2" if match["u"].strip() in ("mm2", "mm^2", "sqmm", "sq mm") else "AWG"
-    return f"{match['a']}{', ' + match['b'] if match['b'] else ''} or {match['c']} {unit}"
 
 
 CIRCUIT = Topic(
@@ -104,8 +57,8 @@ CIRCUIT = Topic(
             amount("length", after="(?:each|one) way|long|away|run|of (?:wire|cable|run)", say="{} one way"),
         ),
         "voltage": (
-            amount("voltage", say="{}", least=_LEAST_VOLTS),
-            amount("voltage", after="systems?", say="{}", least=_LEAST_VOLTS),
+            amount("voltage", say="{}", least=LEAST_VOLTS),
+            amount("voltage", after="systems?", say="{}", least=LEAST_VOLTS),
         ),
         "drop": DROPPED,
         "insulation": (
@@ -193,18 +146,9 @@ CIRCUIT = Topic(
                 cue=("start", "crank"),
             ),
         ),
-        "choice": (Shaped(_OF_SIZES, _sizes, "one of {}", cue=(" or ",)),),
+        "choice": (Shaped(OF_SIZES, sizes, "one of {}", cue=(" or ",)),),
         "connector": (amount("current", after="connector", say="{} connector"),),
-        "wire": (
-            Shaped(r"(?P<n>[0-9]+(?:/0)?) ?(?:awg|gauge|gage|ga|guage)(?: (?:wire|cable))?", _gauge, "{} wire"),
-            Shaped(r"(?P<n>[1-4]/0)(?: (?:wire|cable))?", _gauge, "{} wire"),
-            Shaped(
-                r"(?P<n>[0-9]+(?:\.[0-9]+)?) ?(?:mm2|mm\^2|sq ?mm|square (?:mm|millimet(?:re|er)s?))(?:"
-                r" (?:wire|cable))?",
-                lambda m: f"{m['n']} mm2",
-                "{} wire",
-            ),
-        ),
+        "wire": WIRE,
     },
     (
         r"(?:what |which |how many )?(?:mm2|sq ?mm)|(?:wiper|window|seat|aerial)s?(?: (?:motors?"
@@ -319,7 +263,7 @@ DROP = Topic(
     needs=("wire", "current", "length"),
     asks_for=r"drops?|dropped|dropping|los(?:e|es|ing|s|t)|how many volts|what voltage",
     is_named=True,
-    settle=lambda values, _: {k: v for k, v in values.items() if k != "voltage"},
+    settle=lambda values, _: {k: v for k, v in by_area(values).items() if k != "voltage"},
     unmoved="standard service quality",
 )
 

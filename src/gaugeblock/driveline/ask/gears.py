@@ -292,7 +292,7 @@ ROAD = Topic(
         NAMED_GEAR: GEAR_NAMED,
     },
     r"how fast|(?:what|which) (?:road )?speed|road speed|top speed|(?:how many )?(?:mph|km/h|kph|miles an hour)|speed"
-    r"|engine|rpms?|revs|gears?|axle|rear(?: end)?|diff|tyres?|tires?|(?:in )?top(?: gear)?|(?:the )?line"
+    r"|engine|rpms?|revs|gears?|gear ?box|axle|rear(?: end)?|diff|tyres?|tires?|(?:in )?top(?: gear)?|(?:the )?line"
     r"|crossed|shift"
     r"|redline|limiter|go(?:es|ing)?|doing|car|it|that|am i|will it|was he|would|is|at|fast",
     needs=("ratio", "engine_speed"),

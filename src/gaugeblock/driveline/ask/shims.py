@@ -36,10 +36,24 @@ def _span(match: re.Match[str]) -> str | None:
     return f"{low} to {high}{f' {unit}' if unit == 'mm' else ' in' if unit else ''}"
 
 
+def _in_thou(match: re.Match[str]) -> str | None:
+    """As ``_span``; whole numbers are thousandths, as a book of inches has them."""
+    low, high, unit = match["low"], match["high"], (match["unit"] or "").strip()
+    if not unit and low.isdigit() and high.isdigit():
+        unit = "thou"
+    if unit == "thou":
+        return f"{int(low) / 1000:.3f} to {int(high) / 1000:.3f} in" if low.isdigit() and high.isdigit() else None
+    return f"{low} to {high} {unit or 'in'}"
+
+
 def _in_one_unit(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """The options with the unit of the others where one was said bare: a bare decimal beside millimetres is one too,
-    unless it is so small that inches may be meant.
+    unless it is so small that inches may be meant. What a book allows is wanted where nothing else was said.
     """
+    book = values.get("book", "")
+    values = {key: value for key, value in values.items() if key != "book"}
+    if book:
+        values.setdefault("wanted", book)
     unit = "mm" if any(value.endswith(" mm") for value in values.values()) else "in"
     least = _LEAST_MM if unit == "mm" else 0
     is_bare = {k for k, v in values.items() if k in _LENGTHS and _BARE.fullmatch(v) and float(v) >= least}
@@ -75,8 +89,9 @@ _BARE = re.compile(r"0?\.[0-9]+", re.ASCII)
 _WANTED = (
     r"(?:i )?want(?:ed|s)?(?: it)?(?: (?:at|to be))?|should be|needs? to be|needs?|to get|target(?: of| is)?"
     r"|(?:the )?(?:maker|book|manual|sheet)(?: (?:says|wants|is))?|(?:new )?spec(?: is)?"
+    r"|(?:to )?(?:land|end up|finish|sit|come out)(?: (?:at|on|with))+|(?:down|back|up) to"
 )
-_IS = r"(?: (?:is|was|of|now|reads?|measured|measures|at|pack|shims?))*"
+_IS = r"(?: (?:is|was|of|now|reads?|reading|measured|measures|at|pack|shims?))*"
 SHIMS = Topic(
     lambda: answer_of("shims.answer", "shims"),
     "shims",
@@ -92,11 +107,22 @@ SHIMS = Topic(
             ),
             *_length(_WANTED, "wanted {}", "wanted"),
             Shaped(
-                r"(?:i )?(?:want|need)(?:s|ed)?(?: it)?(?: (?:at|to be))? (?P<n>[0-9]{1,2})(?= (?:so|how|what|which)"
-                r"|$)",
+                r"(?:i )?(?:want|need)(?:s|ed)?(?: it)?(?: (?:at|to be))? (?P<n>[0-9]{1,2})(?= |$)"
+                r"(?! ?(?:mm|in|inch|thou|deg\w*|to|and|x)\b)",
                 lambda m: f"{int(m['n']) / 1000:g} in",
                 "wanted {}",
                 doubt=1,
+            ),
+        ),
+        "book": (  # what the book allows, beside the one that is wanted
+            Shaped(
+                r"(?:(?:the |my |its )*(?:book|spec|maker'?s?|manual|sheet|factory)(?:'s)? )?(?:range|spec|limits?"
+                r"|window"
+                rf"|tolerance)(?: (?:for|it|is|of|between|from|on|says))* (?P<low>{NUMBER})(?: ?(?:to|-|and) ?)"
+                rf"(?P<high>{NUMBER})(?P<unit> ?(?:thou|in|mm))?",
+                _in_thou,
+                "book {}",
+                cue=("range", "spec", "limit", "window", "tolerance"),
             ),
         ),
         "per_shim": (

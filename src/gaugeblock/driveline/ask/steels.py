@@ -100,6 +100,11 @@ STEEL = Topic(
         "treatment": (
             Named(words_of("driveline", "treatment", "driveline/steels")),
             Shaped(
+                r"(?P<in>oil|water)[- ]quench(?:ed|ing)?(?: (?:it|them|the|my))?",
+                lambda m: f"{m['in']} quenched and tempered",
+                cue=("quench",),
+            ),
+            Shaped(
                 r"(?:at |to |treated to )?(?P<n>[0-9]{3}) ?ksi(?! yield)",
                 lambda m: f"quenched and tempered to {m['n']} ksi",
             ),
@@ -121,7 +126,8 @@ STEEL = Topic(
                 bare="degF",
                 say="tempered at {}",
             ),
-            amount("temperature", after="temper", bare="degF", say="tempered at {}"),
+            amount("temperature", after="temper", say="tempered at {}"),
+            Shaped(r"(?P<n>[3-9][0-9]{2}|1[0-3][0-9]{2}) temper", lambda m: f"{m['n']} degF", "tempered at {}"),
             amount("temperature", before="at", say="tempered at {}", doubt=2),
             amount("temperature", say="tempered at {}", doubt=3),
         ),
@@ -130,7 +136,7 @@ STEEL = Topic(
                 r"(?:at )?(?:what|which|how hot)(?: temp(?:erature)?| heat)?(?: (?:to|do|should|i|you|we))*"
                 r" (?:temper|draw)(?:ing|ed)?"
                 r"(?: (?:temp(?:erature)?|heat))?(?: back)?"
-                r"|(?:temper|draw)(?:ing)? (?:temp(?:erature)?|heat)(?= for)",
+                r"|(?:temper|draw)(?:ing)?(?: (?:temp(?:erature)?|heat))?(?= (?:for|to get) )",
                 always("asked"),
                 "its temper asked",
             ),

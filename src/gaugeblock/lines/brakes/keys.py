@@ -57,8 +57,9 @@ class Circuit(Value):
 
     def __init__(self, asked: Mapping[str, str | None]) -> None:
         """Raises InputError or UnitError for what cannot be read."""
-        put(self, "given", Given(asked, MEASURES, zero=("play",)))
         kind = choice_of(asked.get("kind"), "kind", KINDS)
+        own = {"travel": ("length", "slave_travel")} if kind == SLAVE else {}  # a slave moves further than a pad
+        put(self, "given", Given(asked, {**MEASURES, **own}, zero=("play",)))
         put(self, "kind", kind)
         pistons = count_of(asked.get("pistons"), "pistons")
         if kind == FIXED and pistons is not None and pistons.value % 2:

@@ -64,12 +64,53 @@ def _pistons() -> dict[str, tuple[Reader, ...]]:
             amount("length", followed="(?:bore )?slave", say="slave {}", cue=("slave",)),
             amount(
                 "length",
+                bare="in",
+                followed=r"(?:and |it |that |which )*(?:has to|must|needs? to|wants to|should|moves?|goes|travels)",
+                say="slave {}",
+                cue=("slave",),
+            ),
+            amount(
+                "length",
                 after=r"(?:floaters?|cal?lipers?|pots?|bores?)",
                 say="pistons {}",
                 cue=("floater", "iper", "pot", "bore"),
             ),
         ),
     }
+
+
+# How far what the pistons push is moved.
+_MOVES = (
+    amount(
+        "length",
+        before=r"(?:pads?|shoes?|pistons?)(?: (?:sit|stand|are|move|go|travel|each|back|off|to|by"
+        r"|about|is|it))*",
+        say="travel {}",
+        cue=("pad", "shoe", "piston"),
+    ),
+    amount(
+        "length",
+        after=r"(?:off|each|of (?:piston )?(?:movement|travel)|at the (?:fork|slave|pads?|pistons?)"
+        r"|clearance)(?: (?:each|a side|the disc|the rotor))*",
+        say="travel {}",
+        cue=("off", "each", "movement", "travel", "at the", "clearance"),
+    ),
+    amount(
+        "length",
+        before=r"(?:and |it |that |which )*(?:has to|must|needs? to|wants to|should) (?:move|go|travel"
+        r"|stroke)",
+        bare="in",
+        say="travel {}",
+        cue=("move", "go", "travel", "stroke"),
+    ),
+    amount(
+        "length",
+        before=r"(?:fork|slave|release (?:arm|lever|bearing)|lever)(?: (?:wants|needs|moves|has to"
+        r"|must|move|goes|travels|takes|of))+",
+        say="travel {}",
+        cue=("fork", "slave", "release", "lever"),
+    ),
+)
 
 
 def travel(circuit: Topic) -> Topic:
@@ -92,30 +133,7 @@ def travel(circuit: Topic) -> Topic:
                 Shaped(r"floaters?", always("floating caliper"), cue=("floater",)),
             ),
             **_pistons(),
-            "travel": (
-                *slots["travel"],
-                amount(
-                    "length",
-                    before=r"(?:pads?|shoes?|pistons?)(?: (?:sit|stand|are|move|go|travel|each|back|off|to|by"
-                    r"|about|is|it))*",
-                    say="travel {}",
-                    cue=("pad", "shoe", "piston"),
-                ),
-                amount(
-                    "length",
-                    after=r"(?:off|each|of (?:piston )?(?:movement|travel)|at the (?:fork|slave|pads?|pistons?)"
-                    r"|clearance)(?: (?:each|a side|the disc|the rotor))*",
-                    say="travel {}",
-                    cue=("off", "each", "movement", "travel", "at the", "clearance"),
-                ),
-                amount(
-                    "length",
-                    before=r"(?:fork|slave|release (?:arm|lever|bearing)|lever)(?: (?:wants|needs|moves|has to"
-                    r"|must|move|goes|travels|takes|of))+",
-                    say="travel {}",
-                    cue=("fork", "slave", "release", "lever"),
-                ),
-            ),
+            "travel": (*slots["travel"], *_MOVES),
             "play": (amount("length", after="(?:of )?(?:free )?play", say="free play {}", cue=("play",)),),
         },
         circuit.signals

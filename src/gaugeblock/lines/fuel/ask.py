@@ -90,7 +90,10 @@ FUEL = Topic(
         "boost": (
             Shaped(r"(?:boost(?:ed)?|turbo(?:charged|ed)?|supercharged|blown)(?: engine)?", always("boost"), "boosted"),
             Shaped(
-                r"(?:naturally aspirated|n/?a|no boost|not boosted|unboosted|unblown|non[- ]turbo)", always("no boost")
+                r"(?:naturally aspirated|n/?a|no boost|not boosted|unboosted|unblown|non[- ]turbo"
+                r"|(?:it is |it's |its )?(?:not?|without(?: an?)?) (?:turbo(?:charged|ed|charger)?|blower"
+                r"|supercharge(?:d|r)|blown))",
+                always("no boost"),
             ),
         ),
         "system": (
@@ -120,6 +123,15 @@ FUEL = Topic(
                 r"(?: pump)?",
                 _flow,
                 "pump {}",
+            ),
+        ),
+        "pressure": (
+            Shaped(
+                rf"(?:(?:at|with|and|rail|running) )*(?P<n>{NUMBER}) ?(?P<u>psi|bar|kpa)"
+                r"(?: (?:rail|fuel|line) pressure)?",
+                lambda m: f"{m['n']} {'kPa' if m['u'] == 'kpa' else m['u']}",
+                "{} at the engine",
+                cue=("psi", "bar", "kpa"),
             ),
         ),
         "length": (
@@ -216,7 +228,7 @@ INJECTORS = Topic(
     asks_for="injectors?",
     unmoved="metal finish form standard quality",
 )
-_LINE_SLOTS = ("power", "fuel", "boost", "system", "consumption", "pump", "length")
+_LINE_SLOTS = ("power", "fuel", "boost", "system", "consumption", "pump", "length", "pressure")
 LINE = Topic(
     _line,
     "fuel line",
@@ -227,6 +239,7 @@ LINE = Topic(
     r"|(?:(?:in|from) the )?(?:boot|trunk)|(?:fuel )?tank|do i"
     r" need|need|for|run(?:ning)?|how big|on",
     needs=("power",),
+    settle=lambda values, _: {k: v for k, v in values.items() if k != "pressure"},  # a bore hangs on the flow
     table="fuel",
     asks_for=r"(?:fuel |feed )(?:lines?|hoses?|tubes?|pipes?)",
     unmoved="metal finish form standard quality",

@@ -20,6 +20,16 @@ def _nines(match: re.Match[str]) -> str:
 
 # A piece that a line must have; the pattern; what is written for it.
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+    *(
+        (
+            cue,
+            r"^(?:so |ok |hey )*(?:what(?:'s|s| is| size is)?|how (?:big|many (?:mm|inches)) is|convert)? ?(?:an? )?"
+            r"(m ?[0-9]+(?:x[0-9.]+)?|#[0-9]+(?:-[0-9]+)?|[0-9]+/[0-9]+-[0-9]+)(?: (?:bolt|thread|screw|stud))?"
+            r" (?:in|to) (inch(?:es)?|mm|millimet(?:re|er)s?|metric|imperial)\b *$",
+            lambda m: f"{m[1]} major diameter in {'mm' if m[2][0] == 'm' else 'inches'}",
+        )
+        for cue in (f"{one} {unit}" for one in ("in", "to") for unit in ("inch", "mm", "metric", "imperial", "millim"))
+    ),
     (" - ", rf" - (?=[a-z])(?!{_NUMBER}\b)", " "),
     ("half an inch", r"\bhalf an inch\b", "1/2 inch"),
     ("eight-eight", r"\beight-eights?\b", "8.8"),

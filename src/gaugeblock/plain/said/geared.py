@@ -40,6 +40,15 @@ def _tube(match: re.Match[str]) -> str:
 
 # A piece that a line must have; the pattern; what is written for it.
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+    *(
+        (
+            cue,
+            r"\b(?:do(?:es)? )?(?:per|for every|for each|every) (?:thousand|1000|1,000|1k)(?: (?:revs?|rpm"
+            r"|revolutions))?\b",
+            "at 1000 rpm",
+        )
+        for cue in (" thou", " 1000", " 1,000", " 1k")
+    ),
     *((f"{steel} {oh}", rf"\b({steel}) {oh}\b", _steel) for steel in _STEELS for oh in ("oh", "zero")),
     *(
         (cue, rf"^(?=.*\b(?:{_OF_STEEL})\b)(.*?)\b(?:three hundred|300) m\b(?! (?:long|away|between))", r"\1 300m")

@@ -16,6 +16,19 @@ def _at_both(match: re.Match[str]) -> str:
     return f"{length} at full droop {length} at full lock"
 
 
+def _lever(match: re.Match[str]) -> str:
+    """``11 inches pivot to pad, pushrod 2 inches from the pivot`` is a pedal of 5.5 to 1."""
+    long, short = (_inches(match[at], match[at + 1]) for at in (1, 3))
+    return f"pedal ratio {long / short:.4g}" if short else match[0]
+
+
+def _inches(number: str, unit: str | None) -> float:
+    whole, _, part = number.partition(" ")
+    top, _, bottom = (part or whole).partition("/")
+    size = float(top) / float(bottom or 1) + (float(whole) if part else 0)
+    return size / {"mm": 25.4, "cm": 2.54}.get(unit or "in", 1)
+
+
 # A piece that a line must have; the pattern; what is written for it.
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(
@@ -28,6 +41,13 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         _at_both,
     ),
     ("lock", rf"\b{_LENGTH}(?: at| of)?(?: full)? lock (?:and|with|plus|at)(?: full)? droop\b", _at_both),
+    (
+        "pivot",
+        rf"\b{_LENGTH}(?: from)?(?: the)? pivot to (?:the )?(?:pad|foot|centre of the pad|center of the pad)(?: +and)?"
+        rf"(?: +the)? +(?:push ?rod|rod|clevis)(?: is| at)? {_LENGTH}(?: (?:down|up|below|above|away|from"
+        rf"|off))*(?: the)? pivot\b",
+        _lever,
+    ),
     (" in bump", r"(?<=[0-9]) in (?=bump\b)", " at "),
     (" in full bump", r"(?<=[0-9]) in (?=full bump\b)", " at "),
     (" in droop", r"(?<=[0-9]) in (?=droop\b)", " at "),

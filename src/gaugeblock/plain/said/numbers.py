@@ -224,7 +224,8 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
             rf"(?<![0-9./x-])\b(?:an? |the |my )?(pair of|twin|both|two|three|four|six|[2-8]) ((?:[a-z]+"
             rf" ){{0,2}}(?:fans|lamps|lights"
             r"|bulbs|pumps|motors|horns|spots|spotlights|heaters|headlights))"
-            r"(?: (at|of|(?:that |which |they )?(?:pull|draw|tak|us|need|want)(?:e?s|ing|e)?(?: about| up to| around)?))?"
+            r"(?: (at|of|(?:that |which |they )?(?:pull|draw|tak|us|need|want)(?:e?s|ing|e)?"
+            r"(?: about| up to| around)?))?"
             rf" (?:([0-9]+(?:\.[0-9]+)?)|((?:{_OF_TEN})(?:[ -](?:{_OF_ONE}))?|{_OF_TEEN}|{_OF_ONE}))"
             r" ?(amps?|a|watts?|w) (?:each|apiece|a piece)\b",
             _of_each,

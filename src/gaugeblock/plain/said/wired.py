@@ -10,7 +10,7 @@ if TYPE_CHECKING:
 _COUNT = {"double": "2", "one": "1", "two": "2", "three": "3", "four": "4", "single": "1"}
 _CIRCUIT = r"(?=.*\b(?:amps?|volts?|cables?|wires?|awg|fuses?|what gauge)\b)"
 _STOCK = r"(?!.*\b(?:tub(?:e|es|ing)|box|section|plate|sheet|bar|bend|inch)\b)"
-_DRAWN = r"(?:[0-9.]+|[a-z]+(?: [a-z]+)?) ?(?:a|amps?|w|watts?)"
+_DRAWN = r"(?:[0-9.]+ ?(?:a|amps?|w|watts?)|[a-z]+ (?:amps?|watts?))"
 _IN_ALL = r"(?:between (?:them|the (?:two|pair|lot))|in total|altogether|all together|together|combined|all up|total)"
 _LAMPS = r"(?:head|spot|driving|fog)? ?(?:lights?|lamps?|bulbs?|globes?)"
 # A piece that a line must have; the pattern; what is written for it.

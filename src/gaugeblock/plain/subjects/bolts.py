@@ -49,7 +49,53 @@ class _Of(Subject):
         self.cues = cues
 
 
+_BRAKE_BOLTS = "master cylinder, booster, caliper and brake control fasteners"
 _SUBJECTS = (
+    _Of(
+        ("wheel ", "lug "),
+        "washers under wheel nuts",
+        (r"washers?|spacers?", r"(?:wheel|lug) (?:nuts?|bolts?|studs?)", r"under|need|use|put|fit|want|behind|with"),
+        ("washer under a wheel nut",),
+        unless=r"torque|tight\w*|how (?:much|many|tight)|lb|nm|hub ?centric",
+    ),
+    _Of(
+        ("stainless", "a2", "a4", "304", "316"),
+        "stainless bolts in brakes, steering and suspension",
+        (
+            r"stainless|a[24](?:[- ]?[78]0)?|304|316",
+            r"bolts?|screws?|studs?|nuts?|fasteners?|hardware",
+            r"brakes?|cal?lipers?|suspension|steering|wishbones?|control arms?|shocks?|(?:seat ?)?belts?|ball joints?"
+            r"|hubs?",
+            r"can|ok|okay|safe|use|using|used|replace|swap|instead|strong enough|good enough|legal|allowed",
+        ),
+        ("stainless on brakes, steering and suspension", _BRAKE_BOLTS),
+        unless=r"torque|tight\w*|lines?|hoses?|pipes?|flares?|tub(?:e|es|ing)|anti-?seize|gall\w*",
+        forbids=True,
+    ),
+    _Of(
+        ("plastic", "nylon", "acetal", "abs", "fibreglass", "fiberglass", "grp"),
+        "a thread in plastic",
+        (
+            r"plastic|nylon|acetal|abs|fibreglass|fiberglass|grp",
+            r"torque|tight\w*|screw(?:s|ed|ing)?|bolts?|threads?",
+            r"in|into|in to|threaded",
+        ),
+        ("thread in plastic",),
+        unless=r"inserts?|lock ?nuts?|nylocs?|nyloks?|washers?|fuel|lines?|clips?|tank",
+        forbids=True,
+    ),
+    _Of(
+        ("bsp",),
+        "NPT and BSP pipe threads together",
+        (
+            r"(?:[0-9/]+ )?(?:inch )?npt[sf]?|national pipe",
+            r"(?:[0-9/]+ )?(?:inch )?bsp[tp]?(?: taper| parallel)?|british (?:standard )?pipe",
+            r"into|in|fits?|screws?|same|instead|mix\w*|seals?|adapt\w*|or|with|to|and|vs|difference",
+        ),
+        ("NPT and BSPT",),
+        unless=r"torque|tight\w*|drill|tap|turns",
+        forbids=True,
+    ),
     _Of(
         ("crow",),
         "a crow-foot at a right angle",
@@ -57,6 +103,18 @@ _SUBJECTS = (
         ("torque wrench with a crow foot, at a right angle",),
         unless=r"(?:mm|in|inch|cm)|on [0-9]+|gr ?[0-9]+|grade|[0-9]+-[0-9]+|m[0-9]+|n ?m|ft ?lbs?|foot pounds?|lb ?ft"
         r"|pounds?|newton",
+        forbids=True,
+    ),
+    _Of(
+        ("nyl",),
+        "a locknut with nylon beside heat",
+        (
+            r"ny(?:loc|lock|lok|lon)s?(?: (?:insert )?(?:lock)?nuts?)?",
+            r"exhausts?|headers?|manifolds?|collectors?|turbos?|down ?pipes?|silencers?|mufflers?|melts?|hot|heat"
+            r"|brake dis[ck]s?",
+        ),
+        ("nylon locknut near heat",),
+        unless=rf"{_TIGHT}|hose|tube|line|fuel",
         forbids=True,
     ),
     _Of(
@@ -192,14 +250,16 @@ _REFUSED = (
         ("spanner", "socket", "wrench", "flats", "hex"),
         (
             r"(?:which|what)(?: size)?(?: of)? (?:spanners?|sockets?|wrench(?:es)?)(?! (?:goes|reads|is))"
-            r"|(?:spanner|socket|wrench|hex) size|across (?:the )?flats|[0-9/]+(?: ?mm)? (?:spanner|socket"
-            r"|wrench)s?\b.*"
-            r"\b(?:what|which) (?:size )?(?:bolt|thread|nut)s?",
+            r"|(?:spanner|socket|wrench|hex) size|across (?:the )?flats",
+            r"drain plugs?|sump plugs?|filler plugs?|level plugs?|oil filters?|(?:oxygen|o2|lambda) sensors?"
+            r"|(?:hub|axle|pinion|crank(?:shaft)?|pulley|cam(?:shaft)?|flywheel|head|main|rod|big end|caliper|banjo"
+            r"|glow) (?:plugs?|nuts?|bolts?|studs?)|glow ?plugs?|banjos?|senders?|switch(?:es)?|injectors?"
+            r"|thermostats?",
         ),
-        r"torque|tight\w*|crow\S*|lbs?|lbf|nm|whitworth|bs[fw]|ba",
-        "no table here has the hexagon of a bolt or a nut, across its flats",
-        "measure it, or ask the maker: one thread has hexagons of several sizes; for the thread measure over it and"
-        " its pitch: `gaugeblock ask 9.4 mm od 16 tpi`",
+        r"torque|tight\w*|crow\S*|lbs?|lbf|nm|whitworth|bs[fw]|ba|m ?[0-9]+|[0-9]+/[0-9]+",
+        "no table here has the hexagon of this part, across its flats",
+        "measure it over two opposite flats, or ask its maker; of a plain bolt or nut say the thread:"
+        " `gaugeblock ask what spanner for m10`",
     ),
     (
         ("snap", "break", "yield", "shear", "fail", "lets go"),

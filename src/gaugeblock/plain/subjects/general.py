@@ -29,7 +29,7 @@ _FLUID = r"(?:dot ?-?(?:3|4|5\.1|51|5)|5\.1|[345]|silicone|glycol|mineral oil)"
 # Rubbers by name, and what they are put in.
 _NITRILE, _EPDM, _FKM = r"nitrile|nbr|buna(?:[- ]n)?", r"epdm|ethylene[- ]propylene", r"fkm|fpm|fluoro\w+"
 _OF_BRAKES = r"brake fluid|dot ?-?(?:3|4|5\.1)|brakes?|master cylinder|cal?lipers?"
-_OF_OIL = r"oil|fuel|petrol|gas|gasoline|diesel|grease"
+_OF_OIL = r"oil|(?:e ?(?:5|10|15|85) )?(?:fuel|petrol|gas|gasoline)|e ?(?:10|85)|diesel|grease"
 _STANDS = r"ok|okay|safe|with|in|for|swells?|soften\w*|stands?|use|compatible|good|resist\w*|survive"
 _NO_STAND = r"temp\w*|hot|heat|deg[cf]|limit|pressure|torque|emissivity|coolant|boost|vacuum"
 _HOT_WORK = (
@@ -183,8 +183,8 @@ _SUBJECTS = (
         "how often brake fluid is changed",
         (
             r"how often|how many years|interval|every (?:[0-9]|year|two)\S*|when (?:do|should|must)|how long",
-            r"chang(?:e|ed|ing)|renew\w*|replac\w*|flush\w*|last",
-            r"brake fluid|dot ?-?(?:3|4|5\.1)",
+            r"chang(?:e|ed|ing)|renew\w*|replac\w*|flush\w*|last|bleed",
+            r"brake fluid|dot ?-?(?:3|4|5\.1)|brakes?",
         ),
         ("brake fluid, how often", "brake fluid change"),
         unless=r"pads?|shoes?|discs?|boil\w*",

@@ -19,6 +19,38 @@ def _of_a_slip(_line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
 
 _SUBJECTS = (
     Subject(
+        "a tube in a pipe shoe",
+        (
+            r"(?:shoe|former|die|bender)s?(?: \w+){0,3} (?:[0-9./]+ )*(?:inch )?pipe|pipe (?:shoe|former|die|bender)s?",
+            r"tub(?:e|es|ing)|od",
+            r"fit(?:s|ting)?|do it|sloppy|flatten\w*|kink\w*|same|work|ok|okay|can|will",
+        ),
+        ("pipe bender and tube",),
+        forbids=True,
+    ),
+    Subject(
+        "a line that is bent again",
+        (
+            r"(?:brake|fuel|hydraulic|copper[- ]nickel|cupro\w*) (?:\w+ )?(?:lines?|pipes?|tub(?:e|es|ing))",
+            r"(?:re-?)?bent (?:it )?(?:again|back|twice|straight)|re-?bend\w*|bend (?:it )?(?:again|back|twice)"
+            r"|straighten\w*",
+        ),
+        ("line bent again",),
+        unless=r"radius|torque",
+        forbids=True,
+    ),
+    Subject(
+        "the tube of a roll cage",
+        (
+            r"roll[- ]?(?:cages?|bars?|hoops?)|safety cages?|cages?",
+            r"tub(?:e|es|ing)|materials?|steel|erw|dom|cds|chromoly|4130|wall|thick\w*|size|gauge|pipe",
+            r"what|which|min(?:imum)?|ok|okay|legal|allowed|can|should|need\w*|use|required|spec|rules?|how",
+        ),
+        ("tube of a roll cage",),
+        unless=r"bend\w*|radius|cope[sd]?|notch\w*|weld\w*|weigh\w*|heavy|mass|springback|length|mm|inch(?:es)?|load"
+        r"|(?:hole|clearance)|bolts?|pad(?:s|ding)?",
+    ),
+    Subject(
         "setback of a half turn",
         (r"set ?backs?", r"180|half turn|u[- ]?bend|full turn"),
         ("setback near 180 degrees",),

@@ -32,6 +32,13 @@ def _of_the_coil(_line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
     return ("relay coil current",), shelved("relay coil", _LIMITS, _COIL, data)
 
 
+def _of_loads(line: str, _data: Refdata) -> tuple[tuple[str, ...], Groups]:
+    """What the kind of load draws that is named."""
+    if "start" in line:
+        return ("current of a starter",), []
+    return ("current of fans and pumps" if re.search(r"\b(?:fans?|pumps?)\b", line) else "current of lamps",), []
+
+
 def _of_charging(_line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
     return (), shelved("charging voltage", _LIMITS, _CHARGING, data)
 
@@ -106,6 +113,80 @@ _SUBJECTS = (
         (),
         unless=_NO_SIZE,
         shown=_of_the_coil,
+    ),
+    Subject(
+        "colours of crimp terminals",
+        (
+            r"crimps?|(?:crimp|insulated|ring|spade|butt|bullet|push[- ]on)[- ]?(?:terminals?|connectors?|splices?"
+            r"|lugs?)"
+            r"|terminals?|connectors?",
+            r"red|blue|yellow|colou?rs?",
+            r"wires?|gauges?|sizes?|awg|mm2|takes?|for|fits?|which|what",
+        ),
+        ("crimp terminals, colours",),
+        unless=r"batter(?:y|ies)|bolts?|threads?|relays?|earth|alternators?|corro\w*|solder\w*",
+        forbids=True,
+    ),
+    Subject(
+        "colours of blade fuses",
+        (
+            r"(?:amps? )?(?:blade |mini |maxi )*fuses?|amps?",
+            r"colou?rs?|(?:red|blue|yellow|green|brown|tan|clear|orange|purple|violet|pink|grey|gray|white) (?:blade"
+            r" |mini |maxi )?(?:fuses?|one)",
+        ),
+        ("blade fuse, colours", "maxi fuse, colours"),
+        unless=r"wires? colou?r|cables?|coolant|what (?:size|gauge)|feet|ft|metres?|meters?",
+        forbids=True,
+    ),
+    Subject(
+        "colours of a British loom",
+        (
+            r"british|english|uk|brit|english|bs ?au ?7",
+            r"wir(?:es?|ing)|looms?|harness\w*|cables?",
+            r"colou?rs?|blue|white|brown|green|purple|red|black|yellow",
+        ),
+        ("British wiring colours",),
+        unless=rf"{_NO_SIZE}|thread\w*|fuse",
+    ),
+    Subject(
+        "what the usual loads draw",
+        (
+            r"how (?:many|much) (?:amps?|current|power|watts?)|what (?:amps?|amperage|current)|(?:current"
+            r"|amp(?:erage)?)"
+            r" (?:draw|rating)|amps? (?:does|do|will|would)",
+            r"starters?(?: motors?)?|(?:fuel|petrol|gas|lift) pumps?|(?:(?:electric|cooling|radiator) )*fans?"
+            r"|head ?(?:lamps?|lights?)|lamps?|bulbs?|lights?",
+            r"draws?|drawing|pulls?|takes?|uses?|needs?|current|rating",
+        ),
+        (),
+        unless=r"wires?|cables?|fuses?|relays?|alternators?|batter(?:y|ies)|drains?|ratios?|gears?|winch",
+        shown=_of_loads,
+    ),
+    Subject(
+        "house wire in a vehicle",
+        (
+            r"house(?:hold)?|mains|solid(?:[- ](?:core|copper))?|domestic|building|lamp cord|extension cord",
+            r"wires?|cables?|wiring|flex|cord",
+            r"cars?|vehicles?|trucks?|use|used|can|ok|okay|instead|on a",
+        ),
+        ("house wire",),
+        unless=rf"{_NO_SIZE}|awg|resist\w*",
+    ),
+    Subject(
+        "tinned or bare wire",
+        (r"tinned", r"copper|wires?|cables?", r"or|better|bare|worth|need|should|vs|versus|why|use|corro\w*"),
+        ("tinned wire",),
+        unless=rf"{_NO_SIZE}|crimp\w*|solder\w*",
+    ),
+    Subject(
+        "how near to the battery the fuse sits",
+        (
+            r"fus(?:es?|ed|ing)|breakers?",
+            r"batter(?:y|ies)|source",
+            r"how (?:far|close|near|soon)|where|distance|as (?:close|near)|inches",
+        ),
+        ("fuse at source", "battery main"),
+        unless=r"boot|trunk|rear|wires? size|what (?:size|gauge)|awg|mm2|volts?|amps?|exhaust\w*|header\w*",
     ),
     Subject(
         "crimped or soldered",

@@ -144,7 +144,7 @@ _MUCH = r"(?:(?:what|how much|how far|do|does|should|must|i|we|you|the|to|a|it|i
 _FACTS: tuple[Reader, ...] = (
     Shaped(
         rf"{_MUCH}(?:bend )?deduct(?:ions?)?|{_MUCH}(?:take|takes|knock|comes?|lose|subtract|drop|cut)"
-        r"(?: (?:it|off|from|the|flat|sum|total|overall|both|two|outside|legs?|length|dimensions?|sizes?|of|my"
+        r"(?: (?:it|off|from|the|flat|sum|total|overall|both|two|2|outside|legs?|length|dimensions?|sizes?|of|my"
         r"|blank|for))*",
         always("deduction"),
         "what comes off",

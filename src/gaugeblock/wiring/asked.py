@@ -1,0 +1,92 @@
+"""Readers of the wire of a circuit and of what it may lose, as people say them."""
+
+from __future__ import annotations
+
+from gaugeblock.answer.asking import Shaped, amount
+from gaugeblock.errors import Ambiguous
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    import re
+
+
+def _gauge(match: re.Match[str]) -> str:
+    return f"{match['n']} AWG"
+
+
+def by_area(values: dict[str, str]) -> dict[str, str]:
+    """The options; Ambiguous for a wire of so many millimetres: sold by its area, or measured across."""
+    wire = values.get("wire", "")
+    if wire.endswith(" mm"):
+        why = "a wire goes by the area of its copper, and this is a width"
+        do = f"say {wire}2 if that is its area, as it is sold; a cable of so many mm across holds far less"
+        raise Ambiguous(wire, "wire", why, (), do)
+    return values
+
+
+_LOST = (
+    r"(?:of )?(?:voltage )?(?:lost|loss|los(?:e|ing)|drop(?:ped)?)"
+    r"(?: (?:in|on|along|over|across|at)(?: (?:it|the|wire|cable|run|end|way))*)?"
+)
+LEAST_VOLTS = 5  # of a vehicle: less is what a wire loses
+# No more than: how a shop says what a wire may lose.
+_MOST = (
+    r"(?:(?:and|but|with|at|i|we) )*(?:(?:keeps?|stays?|los(?:e|es|ing)|drops?|want|allow|have) (?:me "
+    r"|it |us )?)?"
+    r"(?:(?:not|no|never|don't|dont|do not|can't|cant|cannot|won't|wont)(?: (?:want|wanna|lose|have|be|to|drop"
+    r"|losing))* )?"
+    r"(?:under|less than|more than|over|at most|within|below|only|max(?:imum)?|up to)(?: (?:an?|about))?"
+)
+DROPPED = (
+    *(
+        one
+        for dimension in ("ratio", "voltage")
+        for one in (
+            amount(dimension, before=_MOST, after=_LOST, say="{} drop", cue=("lo", "drop")),
+            amount(dimension, after=_LOST, say="{} drop", cue=("lo", "drop")),
+            amount(
+                dimension,
+                before=r"(?:(?:allowed|permitted|voltage|max(?:imum)?) )*drop(?: of"
+                r"| is)?",
+                say="{} drop",
+                cue=("drop",),
+            ),
+            amount(dimension, before=_MOST, say="{} drop"),
+        )
+    ),
+    amount("ratio", after=r"(?:max(?:imum)?|at most|or less)(?: (?:voltage )?drop)?", say="{} drop"),
+)
+
+
+_SIZE = r"[0-9]+(?:\.[0-9]+|/0)?"
+_OF_AREA = r" ?(?:mm2|mm\^2|sq ?mm|awg|gauge|ga)"
+# Two or three wires of which one is bought.
+OF_SIZES = (
+    rf"(?:(?:is|will|do|should|would|use|buy|a|an|the|it|i|be) )*(?P<a>{_SIZE})(?:{_OF_AREA})?(?: (?P<b>{_SIZE})"
+    rf"(?:{_OF_AREA})?)? or (?:(?:do|should|must|i|need|have|to|go|use|an?|for|up) )*(?P<c>{_SIZE})(?P<u>{_OF_AREA})"
+)
+
+
+def sizes(match: re.Match[str]) -> str:
+    unit = "mm2" if match["u"].strip() in ("mm2", "mm^2", "sqmm", "sq mm") else "AWG"
+    return f"{match['a']}{', ' + match['b'] if match['b'] else ''} or {match['c']} {unit}"
+
+
+WIRE = (
+    Shaped(r"(?P<n>[0-9]+(?:/0)?) ?(?:awg|gauge|gage|ga|guage)(?: (?:wire|cable))?", _gauge, "{} wire"),
+    Shaped(r"(?P<n>[1-4]/0)(?: (?:wire|cable))?", _gauge, "{} wire"),
+    Shaped(
+        r"(?P<n>0\.5|0\.75|1(?:\.[05])?|2(?:\.[05])?|[3-68]|10|16|25|35|50|70) ?mm"
+        r"(?= (?:auto(?:motive)? |copper |thin[- ]?wall |stranded )*(?:cables?|wires?|cores?|flex)(?: |$))",
+        lambda m: f"{m['n']} mm",
+        "{} wire",
+        doubt=1,
+        cue=("cable", "wire", "core", "flex"),
+    ),
+    Shaped(
+        r"(?P<n>[0-9]+(?:\.[0-9]+)?) ?(?:mm2|mm\^2|sq ?mm|square (?:mm|millimet(?:re|er)s?))(?:"
+        r" (?:wire|cable))?",
+        lambda m: f"{m['n']} mm2",
+        "{} wire",
+    ),
+)

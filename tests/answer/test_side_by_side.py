@@ -39,6 +39,7 @@ COMPARED = {
     'axle --compare steels --diameter "1-1/4 in" --wheel-load "1000 lb" --grip 0.9 --radius "13 in"': 5,
     'heat "DOT 4" --state wet --compare state': 2,
     'heat "DOT 4" --state wet --compare item': 4,
+    'sheetbend --thickness "2 mm" --radius "3 mm" --angle 90 --material "mild steel" --compare "radius=2 mm, 3 mm"': 2,
     "gauge 16 --system BWG --compare system": 5,
     'material "1020 DOM as drawn" --compare material': 5,
     'pipe "1-1/2" --schedule 40 --compare schedule': 3,

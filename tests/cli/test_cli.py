@@ -172,7 +172,7 @@ BAD = [
     ([*DRY, "--prevailing", "-3 lbf*in"], ["more than zero"]),
     ([*DRY, "--in", "furlong"], ["unit"]),
     ([*DRY, "--in", "degC"], ["lbf*ft"]),
-    ([*DRY, "--data-release", "9.9.9"], ["0.16.0"]),
+    ([*DRY, "--data-release", "9.9.9"], ["0.21.0"]),
     ([*DRY, "--no-such-option"], ["--no-such-option"]),
     ([*DRY, "extra"], ["extra"]),
     (["part", "spark plug", "--size", "15 mm"], ["14 mm"]),

@@ -735,8 +735,8 @@ def test_find_reads_a_statement_without_a_number(book: Book) -> None:
 def test_find_in_the_tables_of_the_program_finds_a_plug_first() -> None:
     found = find("spark plug 14 mm", data=Refdata(refdata_folder()))
     assert found.groups
-    assert found.groups[0][0].rows[0].cells["part"] == "spark plug"
-    assert all(entry.rows[0].cells["part"].startswith("spark plug") for entry, _ in found.groups)
+    assert found.groups[0][0].label.startswith("spark plug")
+    assert all("spark plug" in entry.label for entry, _ in found.groups)
 
 
 @pytest.mark.parametrize(

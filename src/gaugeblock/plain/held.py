@@ -42,14 +42,14 @@ def held(words: tuple[str, ...], data: Refdata) -> Answer | None:
         return None
     from gaugeblock.finding import find
 
+    more = f"; not answered: {' '.join(rest)}" if rest else ""
     for some in _ways(thing):
         rows = find(" ".join(some), data=data)
         if rows.groups:
             left = [word for word in thing if not {word, _single(word)} & {*some}]
             rows.asked = " ".join(some) + (f" (left out: {' '.join(left)})" if left else "")
-            more = f"; not answered: {' '.join(rest)}" if rest else ""
             return Answer(f"what there is on: {rows.asked}{more}", rows)
-    return _nothing(" ".join(thing), data)
+    return _nothing(" ".join(thing), more, data)
 
 
 def _ways(thing: list[str]) -> list[list[str]]:
@@ -63,10 +63,12 @@ def _single(word: str) -> str:
     return word[:-1] if len(word) > 3 and word.endswith("s") and not word.endswith("ss") else word
 
 
-def _nothing(thing: str, data: Refdata) -> Answer:
-    """The Answer that no table has a thing."""
+def _nothing(thing: str, more: str, data: Refdata) -> Answer:
+    """The Answer that no table has a thing; ``more`` is what of the line was not answered."""
     from gaugeblock.answer.decision import none
     from gaugeblock.answer.sheet import Sheet
 
     do = f"No table here and no rule is about {thing}. The maker of the part, or a book of that trade, has it."
-    return Answer(f"what there is on: {thing}", Sheet(thing, {"words": thing}, data, [], [], (), decision=none("", do)))
+    return Answer(
+        f"what there is on: {thing}{more}", Sheet(thing, {"words": thing}, data, [], [], (), decision=none("", do))
+    )

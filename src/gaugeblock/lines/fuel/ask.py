@@ -228,6 +228,17 @@ INJECTORS = Topic(
     asks_for="injectors?",
     unmoved="metal finish form standard quality",
 )
+
+
+def _settle_line(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """A bore hangs on the flow, and no pressure changes it. UnitError for one that is none."""
+    if "pressure" in values:
+        from gaugeblock import units
+
+        units.parse_measure(values["pressure"], "stress", "pressure")
+    return {key: value for key, value in values.items() if key != "pressure"}
+
+
 _LINE_SLOTS = ("power", "fuel", "boost", "system", "consumption", "pump", "length", "pressure")
 LINE = Topic(
     _line,
@@ -239,7 +250,7 @@ LINE = Topic(
     r"|(?:(?:in|from) the )?(?:boot|trunk)|(?:fuel )?tank|do i"
     r" need|need|for|run(?:ning)?|how big|on",
     needs=("power",),
-    settle=lambda values, _: {k: v for k, v in values.items() if k != "pressure"},  # a bore hangs on the flow
+    settle=_settle_line,
     table="fuel",
     asks_for=r"(?:fuel |feed )(?:lines?|hoses?|tubes?|pipes?)",
     unmoved="metal finish form standard quality",

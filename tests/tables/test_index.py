@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import random
 from fractions import Fraction
+from itertools import groupby
+from pathlib import Path
 
 import pytest
 
-from gaugeblock.tables.catalogue import TABLES
+from gaugeblock.tables.catalogue import TABLES, refdata_folder
 from gaugeblock.tables.index import _WALKS, Index
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.load import Row, Table, refdata
@@ -37,3 +39,9 @@ def test_the_index_finds_what_a_walk_finds(name: str) -> None:
         for row in some:
             wants = [want(table, row, at) for at in range(len(table.keys))]
             assert list(index.fitting(wants)) == list(Index(table.keys, rows).fitting(wants))
+
+
+def test_the_words_of_a_domain_stand_together() -> None:
+    """They are read as one piece of the file: a word at its end would make every question read all of it."""
+    domains = [line.partition(",")[0] for line in Path(refdata_folder(), "words.csv").read_text().splitlines()[1:]]
+    assert len(list(groupby(domains))) == len(set(domains))

@@ -35,12 +35,14 @@ _MODULES: tuple[tuple[str, str], ...] = (
     (
         "tubes",
         "setback springback thins thinner rocks sleeve slip lead boot set_back spring_back springs_back bend_thin"
-        " thin_the thin_out bolted_up cage roll_bar rollbar roll_hoop shoe"
-        " former die bender bent_again bent_it rebend re-bend straighten bend_it",
+        " thin_the thin_out bolted_up cage roll_bar rollbar roll_hoop shoe pipe_die"
+        " pipe_former pipe_bender bent_again bent_it rebend re-bend straighten bend_it_again",
     ),
     (
         "shop",
-        "coarse nut_or or_nut or_the_nut threadlock locking_c grade class bolts_for clr radius kink wrinkl collaps"
+        "coarse nut_or or_nut or_the_nut threadlock locking_c what_grade which_grade what_class which_class grade_bolt"
+        " grade_of grade_for what_bolts which_bolts"
+        " bolts_for equiv same_as nearest closest metric clr radius kink wrinkl collaps"
         " plate gusset bracket tab_ hole spacing apart thread melt hose engine_bay bonnet hood exhaust muffler silencer"
         " tail_pipe tailpipe mix ratio pressure psi bar",
     ),

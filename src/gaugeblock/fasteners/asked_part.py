@@ -136,6 +136,7 @@ PART = Topic(
             ),
         ),
         "pipe": (  # the tube of a nut whose thread was said changes nothing
+            amount("length", after="(?:brake |steel )?pipe", say="on {} pipe", doubt=40, cue=("pipe",), most=25),
             amount(
                 "length",
                 before="(?:on|for)(?: an?| the| my)?",

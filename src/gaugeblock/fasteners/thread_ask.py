@@ -28,7 +28,7 @@ METAL_TAIL = (
     r" pan|pan|sump"
     r"|hub|knuckle|rail|radiator|tank|bell ?housing|gearbox(?: housing| case| casing)?|transmission(?:"
     r" case)?|fitting|pipe|flange"
-    r"|rims?|wheels?|crossmember|chassis|frame|bracket|beam|axle|sheet|tab|stock|bar"
+    r"|wheel cylinders?|cylinders?|rims?|wheels?|crossmember|chassis|frame|bracket|beam|axle|sheet|tab|stock|bar"
 )
 
 

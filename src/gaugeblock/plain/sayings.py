@@ -291,6 +291,8 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"\b(?:one|two|three|four|a couple|half|some|most) of (?:the|my|them|those) (?=(?:studs|bolts|nuts|screws)\b)",
         "the ",
     ),
+    ("inner ", r"\binner (?=(?:wings?|fenders?|guards?|arch(?:es)?)\b)", ""),
+    (" via ", r"\bvia\b", "through"),
     ("cast al", r"\bcast (?=al(?:loy|ly|umin))", ""),
     (
         "engine",

@@ -76,6 +76,15 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"(?: in(?:to)? (?:it|them))?\b",
         "",
     ),
+    *(
+        (
+            cue,
+            r"\b(?:so |and )?(?:that )?(?:it|they) (?:doesn't|doesnt|don't|won't|wont|will not|does not)"
+            r" (?:whirl|whip|shake|vibrate|buzz)(?=(?: (?:at|under|up to))? [0-9])",
+            "",
+        )
+        for cue in ("n't ", "nt whirl", "nt whip", "nt vib", " not ")
+    ),
     ("n't twist", r"\bso (?:that )?it (?:doesn't|won't) twist(?: up| off)?\b", ""),
     ("worth", r"\bor (?:isn't|is|ain't) it (?:not )?(?:really )?worth (?:it|bothering|the bother|the trouble)\b", ""),
     ("seal", r"\bseals? in or without(?: it)?\b", "seal fitted or out"),

@@ -304,7 +304,7 @@ def told_by_subject(words: tuple[str, ...], data: Refdata, subjects: Iterable[Su
 
 def is_of_more(left: list[str]) -> bool:
     """Whether so much of a line is left, and so many numbers, that it asks for more than the subject that it names."""
-    return len(left) > _MOST_LEFT and sum(word[0].isdigit() or word[0] == "." for word in left) >= _MOST_NUMBERS
+    return len(left) > _MOST_LEFT and sum(any(map(str.isdigit, word)) for word in left) >= _MOST_NUMBERS
 
 
 def _rest(line: str, subject: Subject) -> str:

@@ -30,6 +30,27 @@ _SUBJECTS = (
         unless=r"torque|tight\w*|lbs?|lbf|nm|size",
     ),
     Subject(
+        "a bubble and a double flare, each in its own port",
+        (
+            r"bubble|iso|din",
+            r"double|sae|inverted|45",
+            r"ports?|seats?|cones?|into|fit(?:s|ting)?|same|instead|mix\w*|seal\w*|go in|work",
+        ),
+        ("bubble and double flare",),
+        unless=r"torque|tight\w*|lbs?|lbf|nm|size|thread|which|m ?10|3/8-24",
+    ),
+    Subject(
+        "rubber of seals in fuel",
+        (
+            r"which rubber|what rubber|rubber|kind of seals?|what (?:seals?|o-?rings?)|which (?:seals?|o-?rings?)",
+            r"o-?rings?|seals?|gaskets?",
+            r"fuel|petrol|gas(?:oline)?|e ?(?:5|10|85)|diesel",
+        ),
+        ("EPDM rubber and oil or fuel", "fluorocarbon rubber and brake fluid"),
+        unless=_NO_HEAT + r"|size|bore|hp|pump|flow|exhaust|head",
+        forbids=True,
+    ),
+    Subject(
         "M10x1 and 3/8-24 brake nuts",
         (r"m ?10 ?(?:x|by) ?1(?:\.0)?|10 ?(?:by|x) ?1(?:\.0)?", r"3/8-24"),
         ("brake nut in the wrong port", "port thread"),

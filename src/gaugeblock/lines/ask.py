@@ -325,9 +325,10 @@ HEAT = Topic(
             ),
             amount(
                 "length",
-                before=r"(?:exhaust |down ?)?pipe(?: (?:is|of|at|measures|size))*(?: an?)?",
+                before=r"(?:exhaust |down ?)?pipe(?: (?:is|of|measures|size))*(?: an?)?",
                 bare="in",
                 say="{} hot part",
+                most=200,
                 doubt=1,
                 cue=("pipe",),
             ),

@@ -31,6 +31,7 @@ _GOES_ON = frozenset(["same", "ditto", "the", "and", "now", "ok", "then", "as"])
 _OF_THE_FIRST = frozenset(["it", "its", "it's", "they", "them", "this", "that", "those", "these"])
 _AS_LIKELY = 200  # of two words that were left
 _OF_NO_THREAD = "engagement in diameters"
+_SURELY_MEANT = 3  # options that were said: no rule is meant
 _NEARLY = 2  # words that were left
 
 
@@ -41,10 +42,9 @@ def ask(
 
     ``question`` is a line as people say it: ``3/8-16 grade 8 anti-seize into aluminum``; ``compare`` an option whose
     usual values are put side by side (``condition``). Returns the Sheet of the command that answers it; a Table where
-    a key that changes the number was not said; the Conversion of a measure (``31 ft lbs in nm``). The rows
-    Found that have every word of a line which no answer reads whole; of two questions the first. Raises InputError
-    that names every word that was
-    not understood, and whatever the answer itself refuses.
+    a key that changes the number was not said; the Conversion of a measure (``31 ft lbs in nm``). The rows Found that
+    have every word of a line which no answer reads whole; of two questions the first. Raises InputError that names
+    every word that was not understood, and whatever the answer itself refuses.
 
     >>> ask("3/8-16 grade 5 dry").decision.figure.text
     '31'
@@ -147,7 +147,8 @@ def _surely(words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading 
         if both is not None:
             return Answer(_as_said(both[0]), both[1], both[0].unit)
     if reading.is_whole:
-        return (None if all(map(is_story, reading.aside)) else rules_of(words, data, whole=True)) or reading
+        is_told = len(reading.values) >= _SURELY_MEANT or all(map(is_story, reading.aside))
+        return (None if is_told else rules_of(words, data, whole=True)) or reading
     if any(" " in word for word in reading.unread):
         from gaugeblock.plain.denying import without_denied
 
@@ -171,7 +172,7 @@ def _not_whole(question: str, words: tuple[str, ...], reading: Reading, data: Re
         other = (
             None
             if is_near and reading.topic.is_meant(words)
-            else rules_of(words, data) or first_of_two(words, data) or other
+            else (None if other.is_of_all else rules_of(words, data) or first_of_two(words, data)) or other
         )
     other = other or _otherwise(put_right, reading, data) or _beside(words, put_right, reading, data)
     if other is None:

@@ -148,11 +148,10 @@ def nearly(words: tuple[str, ...], data: Refdata) -> Answer | None:
 
 def outside_of(words: tuple[str, ...], data: Refdata) -> Answer | None:
     """Who has what is asked, where it is of a subject that no table is about; of some a rule says something."""
-    from gaugeblock.plain.outside import by_rule, left_of, not_looked_at, outside
-    from gaugeblock.plain.subjects.general import is_of_more
+    from gaugeblock.plain.outside import by_rule, not_looked_at, outside
 
     found = outside(words, data)
-    if found is None or is_of_more(left_of(words, found[1])):
+    if found is None:
         return None
     sheet, known = found
     about = by_rule(words, sheet.title)

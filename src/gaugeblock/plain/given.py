@@ -33,6 +33,11 @@ class Answer(Value):
         put(self, "found", found)
         put(self, "unit", unit)
 
+    @property
+    def is_of_all(self) -> bool:
+        """Whether a subject that no table is about is all that a line names: no rule is meant."""
+        return self.read_as.startswith("a question of") and "not looked at" not in self.read_as
+
     def as_dict(self) -> dict[str, object]:
         """The JSON of the answer, with how the line was read."""
         more = {"more": [one.as_dict() for one in self.more]} if self.more else {}

@@ -158,7 +158,9 @@ def _of_another(words: tuple[str, ...], topic: Topic) -> int:
         return 0 if topic.is_meant(words) else _NOT_NAMED if topic.is_named else _NOT_ASKED
     asked = {after for one, after in pairwise(words) if one in _ASKING and after in _OTHERS}
     is_other = any(one.removesuffix("s") not in topic.signals for one in asked)
-    is_far = any(words[at : at + 2] in _FAR and words[at + 2 : at + 3] not in _BY_HOW_MUCH for at in range(len(words)))
+    is_far = topic.noun == "heat" and any(
+        words[at : at + 2] in _FAR and words[at + 2 : at + 3] not in _BY_HOW_MUCH for at in range(len(words))
+    )
     return _NOT_NAMED if is_other or is_far else 0
 
 

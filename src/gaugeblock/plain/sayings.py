@@ -291,9 +291,15 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"\b(?:one|two|three|four|a couple|half|some|most) of (?:the|my|them|those) (?=(?:studs|bolts|nuts|screws)\b)",
         "the ",
     ),
+    (
+        " first ",
+        r"\b(my|our|his|her) first (?=(?:rear |back )?(?:axle|diff|build|car|engine|time|one|go|crown"
+        r"|gearbox|exhaust)\b)",
+        r"\1 ",
+    ),
     ("inner ", r"\binner (?=(?:wings?|fenders?|guards?|arch(?:es)?)\b)", ""),
     (" via ", r"\bvia\b", "through"),
-    ("cast al", r"\bcast (?=al(?:loy|ly|umin))", ""),
+    ("cast al", r"\bcast al(?:loy|ly|umini?um)\b", "aluminium"),
     (
         "engine",
         r"\b(?:on|off|out of|from|in) (?:this|my|the) (?:new |old |later |other )?engine\b(?! (?:bay|mount|block"

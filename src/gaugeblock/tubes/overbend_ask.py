@@ -105,7 +105,7 @@ def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
                     rf"over-?bend(?: to| for| an?)? (?P<n>{NUMBER}) ?(?:{DEG})?", lambda m: f"{m['n']} deg", "to get {}"
                 ),
                 Shaped(
-                    rf"{_WANTED_BEND} (?P<n>{NUMBER})(?! ?(?:x|by|inch|in|mm)\b) ?(?:{DEG})?(?: bends?)?",
+                    rf"{_WANTED_BEND} (?P<n>{NUMBER})(?! ?(?:x|by)\b) ?(?:{DEG})?(?: bends?)?",
                     lambda m: f"{m['n']} deg",
                     "to get {}",
                 ),

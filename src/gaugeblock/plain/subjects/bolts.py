@@ -93,7 +93,7 @@ _SUBJECTS = (
             r"into|in|fits?|screws?|same|instead|mix\w*|seals?|adapt\w*|or|with|to|and|vs|difference",
         ),
         ("NPT and BSPT",),
-        unless=r"torque|tight\w*|drill|tap|turns",
+        unless=r"torque|tight\w*|drill|tap|turns|pitch|tpi|across|measur\w*",
         forbids=True,
     ),
     _Of(
@@ -109,7 +109,7 @@ _SUBJECTS = (
         ("nyl",),
         "a locknut with nylon beside heat",
         (
-            r"ny(?:loc|lock|lok|lon)s?(?: (?:insert )?(?:lock)?nuts?)?",
+            r"ny(?:loc|lock|lok)s?(?: (?:insert )?(?:lock)?nuts?)?|nylon (?:insert )?(?:lock ?)?nuts?|nylon inserts?",
             r"exhausts?|headers?|manifolds?|collectors?|turbos?|down ?pipes?|silencers?|mufflers?|melts?|hot|heat"
             r"|brake dis[ck]s?",
         ),

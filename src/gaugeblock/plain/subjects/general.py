@@ -29,7 +29,7 @@ _FLUID = r"(?:dot ?-?(?:3|4|5\.1|51|5)|5\.1|[345]|silicone|glycol|mineral oil)"
 # Rubbers by name, and what they are put in.
 _NITRILE, _EPDM, _FKM = r"nitrile|nbr|buna(?:[- ]n)?", r"epdm|ethylene[- ]propylene", r"fkm|fpm|fluoro\w+"
 _OF_BRAKES = r"brake fluid|dot ?-?(?:3|4|5\.1)|brakes?|master cylinder|cal?lipers?"
-_OF_OIL = r"oil|(?:e ?(?:5|10|15|85) )?(?:fuel|petrol|gas|gasoline)|e ?(?:10|85)|diesel|grease"
+_OF_OIL = r"oil|(?:e ?(?:5|10) )?(?:fuel|petrol|gas|gasoline)|e ?10|diesel|grease"
 _STANDS = r"ok|okay|safe|with|in|for|swells?|soften\w*|stands?|use|compatible|good|resist\w*|survive"
 _NO_STAND = r"temp\w*|hot|heat|deg[cf]|limit|pressure|torque|emissivity|coolant|boost|vacuum"
 _HOT_WORK = (
@@ -59,6 +59,7 @@ _BRAKE_FLUID = "brake fluid, mixed"
 _BUNG = "place and angle of an oxygen sensor bung in the exhaust pipe"
 _LOW = "SAE J30 R6, R7, R8"
 _MOST_LEFT, _MOST_NUMBERS = 8, 2  # words that a subject says nothing of, and numbers among them
+_MOST_IT_FORBIDS = 14  # of a subject that holds however the line goes on
 # What is measured of an exhaust that runs.
 _OF_A_RUN = ("exhaust header", "exhaust gas at port, petrol engine")
 # The rules of hoses, and of which classes each is.
@@ -187,7 +188,7 @@ _SUBJECTS = (
             r"brake fluid|dot ?-?(?:3|4|5\.1)|brakes?",
         ),
         ("brake fluid, how often", "brake fluid change"),
-        unless=r"pads?|shoes?|discs?|boil\w*",
+        unless=r"pads?|shoes?|discs?|boil\w*|hoses?|lines?|pipes?|braided",
     ),
     Subject(
         "wrap on a turbocharger or a manifold",
@@ -292,7 +293,7 @@ def told_by_subject(words: tuple[str, ...], data: Refdata, subjects: Iterable[Su
         if not subject.has(line):
             continue
         left = _left(line, subject)
-        if is_of_more(left):
+        if is_of_more(left, _MOST_IT_FORBIDS if subject.forbids else _MOST_LEFT):
             continue
         has_number = any(char.isdigit() for word in left for char in word)
         if left and (subject.words or (has_number and not subject.forbids)):
@@ -302,9 +303,9 @@ def told_by_subject(words: tuple[str, ...], data: Refdata, subjects: Iterable[Su
     return None
 
 
-def is_of_more(left: list[str]) -> bool:
+def is_of_more(left: list[str], most: int = 8) -> bool:
     """Whether so much of a line is left, and so many numbers, that it asks for more than the subject that it names."""
-    return len(left) > _MOST_LEFT and sum(any(map(str.isdigit, word)) for word in left) >= _MOST_NUMBERS
+    return len(left) > most and sum(any(map(str.isdigit, word)) for word in left) >= _MOST_NUMBERS
 
 
 def _rest(line: str, subject: Subject) -> str:

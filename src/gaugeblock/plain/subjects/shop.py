@@ -181,7 +181,7 @@ _SUBJECTS = (
         (),
         unless=r"torque|grow\w*|expan\w*|length|weld\w*|wall|gauge|wrap\w*|temp\w*|hot|degrees|deg[cf]|bolts?|nuts?"
         r"|weigh"
-        r"|weight|size|diameter|stand\w*|magnet\w*",
+        r"|weight|size|diameter|stand\w*|magnet\w*|emissiv\w*",
         shown=lambda line, _: (
             ("304 and 409 in an exhaust",) if re.search("304|409|grade", line) else ("life of an exhaust",),
             [],

@@ -297,8 +297,6 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"|gearbox|exhaust)\b)",
         r"\1 ",
     ),
-    ("inner ", r"\binner (?=(?:wings?|fenders?|guards?|arch(?:es)?)\b)", ""),
-    (" via ", r"\bvia\b", "through"),
     ("cast al", r"\bcast al(?:loy|ly|umini?um)\b", "aluminium"),
     (
         "engine",

@@ -20,6 +20,8 @@ _HEADERS = (
 )
 # A piece that a line must have; the pattern; what is written for it.
 SAID_APART: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+    ("inner ", r"\binner (?=(?:wings?|fenders?|guards?|arch(?:es)?)\b)", ""),
+    (" via ", r"\bvia\b", "through"),
     (
         "strap",
         rf"^(?=.*\bu-joint)(?!.*\bu-joint straps?\b)(.*?)\bstraps?\b(?: kind of)?(?: {_BOLTS})?",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 import pytest
 from hypothesis import given
@@ -11,7 +12,9 @@ from hypothesis import strategies as st
 from gaugeblock import InputError, gearing, tyre
 from gaugeblock.answer.decision import NONE, USE
 from gaugeblock.answer.making import base
+from gaugeblock.driveline.ask.tyres import _open_rim
 from gaugeblock.errors import GaugeblockError
+from gaugeblock.tables.load import refdata
 
 
 @given(st.integers(185, 305), st.integers(50, 80), st.integers(14, 18))
@@ -58,3 +61,19 @@ def test_the_way_round_a_tyre_times_its_turns_is_a_mile(size: str) -> None:
     assert round_it is not None
     assert turns is not None
     assert base(round_it) * turns.typical == pytest.approx(1609.344, rel=1e-6)
+
+
+@pytest.mark.parametrize(("like", "rim"), [("205/65R15", "16"), ("235/75R15", "17"), ("185/60R14", "15")])
+def test_of_the_tyres_for_another_rim_the_nearest_in_height_comes_first(like: str, rim: str) -> None:
+    """By the geometry of the code alone: twice the section's height and the rim."""
+
+    def height(size: str) -> float:
+        wide, profile, across = (float(n) for n in re.findall("[0-9]+", size))
+        return 2 * wide * profile / 100 + across * 25.4
+
+    wide = int(like[:3])
+    every = [f"{w}/{p}R{rim}" for w in (wide - 10, wide, wide + 10) for p in range(30, 90, 5)]
+    found = [row["size"] for row in _open_rim({"like": like, "rim": rim}, refdata())[1]]
+    assert found[0] == like
+    assert found[1] == min(every, key=lambda size: abs(height(size) - height(like)))
+    assert set(found[1:]) == {size for size in every if abs(height(size) / height(like) - 1) <= 0.03}

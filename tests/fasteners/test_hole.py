@@ -93,3 +93,9 @@ def test_a_share_of_the_thread_has_its_own_drill(thread: str, share: str, drill:
 def test_a_share_of_no_tap_is_refused(fit: str, share: str) -> None:
     with pytest.raises(InputError):
         hole("M6", fit=fit, share=share)
+
+
+def test_a_tap_drill_of_a_bare_size_is_told_of_coarse_and_fine() -> None:
+    table = gaugeblock.ask("5/16 tap drill")
+    assert isinstance(table, Table)
+    assert [line.key["thread"] for line in table.lines] == ["5/16-18 UNC", "5/16-24 UNF"]

@@ -174,3 +174,9 @@ def test_a_part_that_no_table_has_is_refused_by_name(part: str) -> None:
 def test_whitworth_has_no_hexagon_here() -> None:
     with pytest.raises(InputError):
         gaugeblock.ask("3/8 whitworth spanner size across flats")
+
+
+def test_of_a_width_that_none_has_the_nearest_are_named() -> None:
+    with pytest.raises(InputError) as refused:
+        spanner(flats="16.5 mm")
+    assert {"16 mm", "17 mm"} <= {*refused.value.nearest}

@@ -211,3 +211,10 @@ def test_no_speed_without_its_sizes(lacks):
     given = {**keys, "tube": "0.132 in", "time": "0.3 s"}
     del given[lacks]
     assert not [f for f in brake("1 in", **given).figures if f.quantity == "flow_speed"]
+
+
+def test_how_much_harder_other_brakes_push_is_told_in_per_cent() -> None:
+    """(7/8 over 5/8) squared is 1.96."""
+    sheet = brake(master="1 in", ratio="6", force="100 lbf", kind="drum", bore="7/8 in", was="5/8 in", wheels="2")
+    (said,) = [check.reason for check in sheet.checks if check.name == "front to rear balance"]
+    assert "push 96 % more" in said

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+import gaugeblock
 from gaugeblock import refdata, route
 from gaugeblock.answer.check import NOT_OK, OK
 from gaugeblock.answer.decision import ASK, STOP, USE
@@ -53,3 +54,11 @@ def test_a_brake_hose_over_its_test_pressure_is_asked_about() -> None:
     assert asked("hydraulic brake hose", "any", 4500).decision.kind != USE
     names = [c.name for c in asked("hydraulic brake hose", "any", 1000).checks if c.asks]
     assert "pressure of its class" not in names
+
+
+def test_one_figure_of_habit_is_asked_and_not_used() -> None:
+    """A single row decides where it is published; where it is habit its maker is asked."""
+    sheet = gaugeblock.ask("fuel hose sae j30 r6 working pressure")
+    assert isinstance(sheet, Sheet)
+    assert sheet.decision.kind == "ask"
+    assert sheet.decision.figure is None or sheet.decision.figure.evidence.basis == "common practice"

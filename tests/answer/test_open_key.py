@@ -98,3 +98,12 @@ def test_the_values_of_an_option_are_those_of_the_rows_of_what_was_said(grade: s
     own = {row["treatment"] for row in rows if row["steel"] in (grade, "any")} - {"any", "not stated"}
     assert set(choices(topic, "treatment", {"grade": grade}, data)) == own
     assert own < set(choices(topic, "treatment", {}, data))
+
+
+@pytest.mark.parametrize(
+    ("line", "why"), [("wire size for fan", "were not said"), ("31 inch tyres ratio", "was not said")]
+)
+def test_what_is_lacking_is_told_of_one_and_of_several(line: str, why: str) -> None:
+    with pytest.raises(gaugeblock.GaugeblockError) as refused:
+        gaugeblock.ask(line)
+    assert refused.value.why.endswith(why)

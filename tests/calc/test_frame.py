@@ -183,3 +183,22 @@ def test_frames_that_are_not_held_are_refused():
 def test_clamps_slip_and_tubes_crush_by_their_figures():
     assert frame.slip_force(20e3, 0.2, 2) == pytest.approx(8e3)
     assert frame.crush_force(0.04, 0.004, 300e6, 0.03) > 4 * frame.crush_force(0.04, 0.002, 300e6, 0.03)
+
+
+@given(
+    st.lists(st.tuples(st.floats(-2, 2), st.floats(-2, 2)), min_size=2, max_size=5, unique=True),
+    st.lists(st.tuples(st.booleans(), st.booleans(), st.booleans()), min_size=1, max_size=3),
+)
+def test_whether_feet_hold_is_the_rank_of_what_they_hold(nodes, fixed):
+    """Three independent motions are held where the rows of what is held have rank three, by numpy."""
+    feet = dict(zip(range(len(nodes)), fixed, strict=False))
+    x0, y0 = nodes[0]
+    size = max(math.hypot(x - x0, y - y0) for x, y in nodes)
+    assume(size > 0.1)
+    rows = []
+    for node, fix in feet.items():
+        x, y = (nodes[node][0] - x0) / size, (nodes[node][1] - y0) / size
+        rows += [row for row, held in zip(((1, 0, -y), (0, 1, x), (0, 0, 1)), fix, strict=True) if held]
+    least = min(np.linalg.svd(np.array(rows))[1]) if len(rows) >= 3 else 0.0
+    assume(not 1e-7 < least < 1e-2)  # between held and not
+    assert frame._holds(nodes, feet) == (least >= 1e-2)

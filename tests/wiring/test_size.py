@@ -12,6 +12,8 @@ from gaugeblock import wire_size
 from gaugeblock.answer.decision import NONE
 from gaugeblock.answer.making import base
 from gaugeblock.errors import GaugeblockError, LookupMiss
+from gaugeblock.tables.load import refdata
+from gaugeblock.wiring.conductor import _COLUMNS
 
 SIZES = ["18 AWG", "14 AWG", "10 AWG", "6 AWG", "2 AWG", "1/0", "4/0"]
 
@@ -43,3 +45,9 @@ def test_a_wire_that_no_car_has_is_questioned_and_what_is_none_refused() -> None
     for typed in ("", "thick", "6 mm", "-2 mm2"):
         with pytest.raises(GaugeblockError):
             wire_size(typed)
+
+
+def test_the_columns_of_insulation_are_those_of_the_tables() -> None:
+    cells = {row["condition"] for row in refdata().table("wiring/wire").rows}
+    printed = {int(cell.split()[0]) for cell in cells if cell.endswith(" degC insulation")}
+    assert set(_COLUMNS) == printed

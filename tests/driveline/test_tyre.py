@@ -77,3 +77,13 @@ def test_of_the_tyres_for_another_rim_the_nearest_in_height_comes_first(like: st
     assert found[0] == like
     assert found[1] == min(every, key=lambda size: abs(height(size) - height(like)))
     assert set(found[1:]) == {size for size in every if abs(height(size) / height(like) - 1) <= 0.03}
+
+
+def test_a_tyre_named_in_inches_is_as_high_as_it_is_called() -> None:
+    """31x10.50R15 stands 31 in; 10.50 in is nearest to a section of 265 mm."""
+    found = [row["size"] for row in _open_rim({"like": "31X10.50R15", "rim": "17"}, refdata())[1]]
+    high = 31 * 25.4
+    every = [(w, p) for w in (255, 265, 275) for p in range(30, 90, 5)]
+    wide, profile = min(every, key=lambda one: abs(2 * one[0] * one[1] / 100 + 17 * 25.4 - high))
+    assert found[1] == f"{wide}/{profile}R17"
+    assert len(found) - 1 == sum(abs((2 * w * p / 100 + 17 * 25.4) / high - 1) <= 0.03 for w, p in every)

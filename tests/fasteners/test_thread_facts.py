@@ -6,6 +6,7 @@ import pytest
 
 from gaugeblock import grade, hole, thread
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss
+from gaugeblock.fasteners import keys
 from gaugeblock.tables.load import refdata
 
 DATA = refdata()
@@ -85,3 +86,19 @@ def test_a_bolt_passes_by_its_diameter_whatever_its_pitch() -> None:
 
 def test_a_bolt_that_no_list_has_gets_no_hole() -> None:
     assert hole("9/16-12", fit="close").decision.kind == "none"
+
+
+@pytest.mark.parametrize(
+    ("typed", "near"),
+    [
+        ("12", ["1/2-13 UNC", "#12-24 UNC", "M12x1.75"]),
+        ("38", ["3/8-16 UNC"]),
+        ("516", ["5/16-18 UNC"]),
+        ("8", ["#8-32 UNC", "M8x1.25"]),
+        ("10", ["#10-24 UNC", "M10x1.5"]),
+    ],
+)
+def test_a_whole_number_brings_up_what_it_may_be_short_for(typed: str, near: list[str]) -> None:
+    with pytest.raises(LookupMiss) as caught:
+        keys.thread(typed, DATA)
+    assert list(caught.value.nearest) == near

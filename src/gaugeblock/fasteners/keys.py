@@ -146,7 +146,7 @@ def _thread(typed: str, data: Refdata) -> Thread:
         raise LookupMiss(
             typed, "thread", "not a thread", _alike(text, cells) or cells[:5], "write it as 3/8-16 or M10x1.5"
         )
-    return _inch_thread(typed, inch, [c for c in cells if not c.startswith("M")])
+    return _inch_thread(typed, inch, cells)
 
 
 def _coarse(text: str, same: list[str]) -> Thread:
@@ -157,7 +157,8 @@ def _coarse(text: str, same: list[str]) -> Thread:
     )
 
 
-def _inch_thread(typed: str, match: re.Match[str], cells: list[str]) -> Thread:
+def _inch_thread(typed: str, match: re.Match[str], every: list[str]) -> Thread:
+    cells = [c for c in every if not c.startswith("M")]
     size_text = match["size"]
     sizes = []
     if size_text[0] in "#Nn":
@@ -186,8 +187,18 @@ def _inch_thread(typed: str, match: re.Match[str], cells: list[str]) -> Thread:
             fits,
             "name one of these",
         )
-    near = same or _alike(typed, cells)
+    near = same or _meant(size_text, every) or _alike(typed, cells)
     raise LookupMiss(typed, "thread", "no such thread in the tables", near or cells[:5], "use one of these")
+
+
+def _meant(size: str, cells: Sequence[str]) -> list[str]:
+    """What a whole number is short for: ``12`` is 1/2 without its stroke, #12, or M12; none for any other size."""
+    if not size.isdigit():
+        return []
+    fractions = [f"{size[:at]}/{size[at:]}-" for at in range(1, len(size))]
+    names = (*fractions, f"#{size}-", f"M{size}x")
+    first = (next((c for c in cells if c.startswith(name)), "") for name in names)
+    return [cell for cell in first if cell]
 
 
 def grade(typed: str, data: Refdata) -> tuple[str, str]:

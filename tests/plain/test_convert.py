@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
+from re._parser import parse
+from typing import Any
 
 import pytest
 
 from gaugeblock import units
 from gaugeblock.errors import InputError
 from gaugeblock.plain.answer import answer, ask
-from gaugeblock.plain.convert import _MADE, _SPOKEN, Conversion
+from gaugeblock.plain.convert import _MADE, _SPOKEN, Conversion, may_be_of_units
 from gaugeblock.plain.prompt import Prompt
 
 
@@ -85,3 +88,38 @@ def test_two_measures_in_a_line_are_both_converted() -> None:
     told = [one.found.text() for one in (got, *got.more)]
     assert "10.734 N*m" in told[0]
     assert "50.763 psi" in told[1]
+
+
+def _every(pattern: Any) -> list[str]:
+    """Each text that a pattern of letters, choices and options takes."""
+    texts = [""]
+    for kind, of in pattern:
+        name = str(kind)
+        if name == "LITERAL":
+            more = [chr(of)]
+        elif name == "IN":
+            more = [chr(code) for _, code in of]
+        elif name == "BRANCH":
+            more = [text for one in of[1] for text in _every(one)]
+        elif name == "SUBPATTERN":
+            more = _every(of[3])
+        elif name == "MAX_REPEAT" and of[:2] == (0, 1):
+            more = ["", *_every(of[2])]
+        else:
+            raise AssertionError(f"a spelling with {name}")
+        texts = [text + one for text in texts for one in more]
+    return texts
+
+
+@pytest.mark.parametrize("unit", sorted(_SPOKEN))
+def test_the_quick_look_lets_every_spelling_of_a_unit_through(unit: str) -> None:
+    spellings = _every(parse(_SPOKEN[unit]))
+    assert len(spellings) > 1 or unit in ("hundredths of a mm",)
+    for text in spellings:
+        assert re.fullmatch(_SPOKEN[unit], text)
+        assert may_be_of_units(f"convert 12 {text} into what"), text
+
+
+@pytest.mark.parametrize("line", ["what gauge wire for 28 amps 12 feet", "12 gauge sheet", "bolt 10 mm"])
+def test_the_quick_look_keeps_other_lines_out(line: str) -> None:
+    assert not may_be_of_units(line)

@@ -97,16 +97,38 @@ _MADE = {
 _SHOWN = {"thou": "thousandths of an inch", "mile": "miles", "gal": "US gal", "qt": "US qt", "pint": "US pint"}
 ANY_UNIT = "|".join(sorted({p for text in _SPOKEN.values() for p in [f"(?:{text})"]}, key=len, reverse=True))
 _MEASURE = rf"(?P<n>-?{NUMBER})(?: ?(?P<from>{ANY_UNIT}))?"
-_FORMS = tuple(
-    re.compile(form)
-    for form in (
-        rf"(?:convert(?:ed|ing)?|conversion(?: of)?|change|turn|=)? ?{_MEASURE}"
-        rf" (?:in|to|into|as|is|equals?|=)(?: (?:what|how many|a|an))? (?P<to>{ANY_UNIT})",
-        rf"how (?:many|much)(?: in)? (?P<to>{ANY_UNIT}) (?:is|are|in|to|do|does|make|makes|equals?"
-        rf"|=)(?: an?)? {_MEASURE}",
-        rf"(?P<to>{ANY_UNIT}) (?:in|for|from|of) {_MEASURE}",
-        rf"(?P<from>{ANY_UNIT}) (?P<n>-?{NUMBER}) (?:in|to|into|as) (?P<to>{ANY_UNIT})",
-    )
+# Each takes long to compile, so that is left until a line may be one (re keeps what it has compiled).
+_FORMS = (
+    rf"(?:convert(?:ed|ing)?|conversion(?: of)?|change|turn|=)? ?{_MEASURE}"
+    rf" (?:in|to|into|as|is|equals?|=)(?: (?:what|how many|a|an))? (?P<to>{ANY_UNIT})",
+    rf"how (?:many|much)(?: in)? (?P<to>{ANY_UNIT}) (?:is|are|in|to|do|does|make|makes|equals?|=)(?: an?)? {_MEASURE}",
+    rf"(?P<to>{ANY_UNIT}) (?:in|for|from|of) {_MEASURE}",
+    rf"(?P<from>{ANY_UNIT}) (?P<n>-?{NUMBER}) (?:in|to|into|as) (?P<to>{ANY_UNIT})",
+)
+# With what the spelling of a unit begins; a longer word that begins with none of them is of no unit.
+_RUNS = re.findall(r"[a-z]{2,}", ANY_UNIT)
+_BEGINNINGS = frozenset([*_RUNS, *(run[:-1] for run in _RUNS if len(run) > 2)])
+_LONGEST_BEGINNING = max(map(len, _BEGINNINGS))
+_SHORT = 3
+_OF_FORMS = frozenset(
+    [
+        "convert",
+        "converted",
+        "converting",
+        "conversion",
+        "change",
+        "turn",
+        "into",
+        "what",
+        "many",
+        "much",
+        "does",
+        "make",
+        "makes",
+        "equals",
+        "equal",
+        "from",
+    ]
 )
 # What ends a story: what is that in psi.
 _LAST = (
@@ -122,6 +144,7 @@ _OTHER = rf"(?<![^ ])(?P<to>{'|'.join(_SPOKEN[unit] for unit in _NAMED)})(?![^ ]
 _READS = frozenset(["wrench", "wrenches", "gauge", "spanner", "dial", "clicker", "tool", "scale", "both", "reads"])
 _OF_IT = frozenset(["torque", "pressure", "tightening"])
 _POLITE = frozenset(["please", "mate", "thanks", "ta", "cheers", "then", "exactly", "anyway", "pls", "love", "roughly"])
+_NUMBERS = re.compile(r"(?<![^ ])[-.]?[0-9][^ ]*")
 _ASKS = re.compile(r"\b(?:in|to|into|as|is|equals?|are|=|for|from|of)\b|=")
 _EXACT_DIGITS, _SHOWN_DIGITS = 6, 5
 
@@ -173,8 +196,10 @@ def conversion(words: tuple[str, ...], data: Refdata) -> Conversion | None:
     line = _bare(words)
     if _ASKS.search(line) is None:
         return _side_by_side(line, data)
+    if not may_be_of_units(line):
+        return None
     for form in _FORMS:
-        found = form.fullmatch(line)
+        found = re.fullmatch(form, line)
         if found is not None:
             return converted_to(found["n"], found["from"] or "", found["to"], data)
     return None
@@ -194,9 +219,20 @@ def conversions(words: tuple[str, ...], data: Refdata) -> tuple[Conversion, ...]
     return tuple(one for one in found if one is not None) if len(parts) > 1 and all(found) else ()
 
 
+def may_be_of_units(line: str) -> bool:
+    """Whether every word of a line may be of a unit or of the forms of a conversion: a quick look before a long one."""
+    return not any(
+        len(word) > _SHORT
+        and word.isalpha()
+        and word not in _OF_FORMS
+        and not any(word[:n] in _BEGINNINGS for n in range(2, _LONGEST_BEGINNING + 1))
+        for word in line.split()
+    )
+
+
 def _side_by_side(line: str, data: Refdata) -> Conversion | None:
     """A measure and another unit of its kind, and no word more: ``10 bar psi``."""
-    found = re.fullmatch(rf"{_MEASURE} (?P<to>{ANY_UNIT})", line)
+    found = re.fullmatch(rf"{_MEASURE} (?P<to>{ANY_UNIT})", line) if may_be_of_units(line) else None
     if found is None or not found["from"]:
         return None
     try:
@@ -214,11 +250,13 @@ def in_a_story(words: tuple[str, ...], data: Refdata) -> tuple[tuple[Conversion,
     while last and words[last - 1] in _POLITE:
         last -= 1
     line = " ".join(words[:last])
+    numbers = _NUMBERS.findall(line)
+    if not any(len(numbers) == len(found["n"].split()) for found in _measures(line)):
+        return None
     asked = re.search(rf"\b{_LAST}$", line) or re.search(_AT_ONCE, line)
     told = line if asked is None else line[: asked.start()]
-    numbers = re.findall(r"(?<![^ ])[-.]?[0-9][^ ]*", told)
-    measures = [found for found in re.finditer(rf"(?<![^ ]){_MEASURE}(?![^ ])", told) if found["from"]]
-    if len(measures) != 1 or len(numbers) != len(measures[0]["n"].split()):
+    measures = _measures(told)
+    if len(measures) != 1 or len(_NUMBERS.findall(told)) != len(measures[0]["n"].split()):
         return None
     measure = measures[0]
     if asked is not None and asked.re.pattern == _AT_ONCE and measure.end() != asked.start():
@@ -239,6 +277,11 @@ def in_a_story(words: tuple[str, ...], data: Refdata) -> tuple[tuple[Conversion,
     left = tuple(word for word in dict.fromkeys(rest.split()) if word not in CHATTER and word != "|")
     is_meant = asked is not None or _READS & {*left} or {*left} <= _OF_IT
     return (tuple(found.values()), left) if found and is_meant else None
+
+
+def _measures(line: str) -> list[re.Match[str]]:
+    """The measures in a line that have their unit."""
+    return [found for found in re.finditer(rf"(?<![^ ]){_MEASURE}(?![^ ])", line) if found["from"]]
 
 
 def _bare(words: tuple[str, ...]) -> str:

@@ -112,7 +112,7 @@ class Named:
         phrases = self.phrases(data)
         for end in range(min(len(words), start + _LONGEST), start, -1):
             cell = phrases.get(" ".join(words[start:end]))
-            if cell is not None and not (self._unless and re.match(self._unless, " ".join(words[end : end + 1]))):
+            if cell is not None and not (self._unless and end < len(words) and re.match(self._unless, words[end])):
                 count = end - at + self._tail_at(words, end)
                 yield Hit(count, cell, self._say.format(cell), self.doubt)
                 return

@@ -30,10 +30,8 @@ _GIVEN = (
     r" (?:was|were|have|had|got|ve)(?: been)?(?: given| told| got)?"
 )
 # What may stand between the torque and the threads that it is for, and behind these.
-_LEADS = re.compile(
-    r"(?:(?:for|on|with|when|if|is|it is|it's|they are|done|set)(?= |$) ?)*(?:(?:an?|the|clean|new)(?= |$) ?)*"
-)
-_TAIL = re.compile(rf"(?:(?:clean )?(?:bolts?|nuts?|studs?|screws?|threads?|ones?|fasteners?)){END}")
+_LEADS = r"(?:(?:for|on|with|when|if|is|it is|it's|they are|done|set)(?= |$) ?)*(?:(?:an?|the|clean|new)(?= |$) ?)*"
+_TAIL = rf"(?:(?:clean )?(?:bolts?|nuts?|studs?|screws?|threads?|ones?|fasteners?)){END}"
 
 
 def _stated(match: re.Match[str]) -> str:
@@ -121,12 +119,12 @@ class OfMaker:
                     yield Hit(hit.count, hit.value, f"maker's {hit.value}")
                     return
                 rest = at + hit.count
-                led = _LEADS.match(" ".join(words[rest : rest + 5]))
+                led = re.match(_LEADS, " ".join(words[rest : rest + 5]))
                 rest += len(led[0].split()) if led is not None else 0
                 for more in self._next(words, rest, data):
                     value = f"{hit.value}{_FOR}{more.value}"
                     end = rest + more.count
-                    tail = _TAIL.match(" ".join(words[end : end + 2]))
+                    tail = re.match(_TAIL, " ".join(words[end : end + 2]))
                     end += len(tail[0].split()) if tail is not None else 0
                     yield Hit(end - at, value, f"maker's {value}")
                     return

@@ -93,6 +93,13 @@ THREAD = (
 )
 
 
+# What people say before a grade.
+_LEADS = (
+    *("grade ", "gr", "gr ", "gr.", "gr. ", "g", "grade-"),
+    *("class ", "class", "cl ", "cl", "cl. ", "pc "),
+)
+
+
 def _grades(data: Refdata) -> dict[str, str]:
     """Every name of a grade that is not a bare whole number -> standard and grade."""
     table = data.table("fasteners/grades")
@@ -103,24 +110,11 @@ def _grades(data: Refdata) -> dict[str, str]:
         count[grade] = count.get(grade, 0) + 1
     for standard, grade in pairs:
         if count[grade] == 1:
-            for lead in (
-                "grade ",
-                "gr",
-                "gr ",
-                "gr.",
-                "gr. ",
-                "g",
-                "grade-",
-                "class ",
-                "class",
-                "cl ",
-                "cl",
-                "cl. ",
-                "pc ",
-            ):
-                found.setdefault(f"{lead}{grade}".casefold(), f"{standard} {grade}")
+            plain, named = grade.casefold(), f"{standard} {grade}"
+            for lead in _LEADS:
+                found.setdefault(lead + plain, named)
             if not grade.isdigit():
-                found.setdefault(grade.casefold(), f"{standard} {grade}")
+                found.setdefault(plain, named)
         for name in (f"{standard} {grade}", f"{standard} grade {grade}", f"{standard} class {grade}"):
             found[name.casefold()] = f"{standard} {grade}"
     standards = {s.casefold(): s for s, _ in pairs}

@@ -17,10 +17,10 @@ _PROOF, _DRY = 600e6, 0.2
 # What clamps is tightened to no less than this share of its proof load, and to no more than the whole.
 _LEAST = 0.2
 # What seals is turned as its seal wants it, which may be much less.
-_SEALS = re.compile(r"\b(?:plug|sensor$|tube nut|flare nut|bleeder|clamp, |fitting|valve$)")
+_SEALS = r"\b(?:plug|sensor$|tube nut|flare nut|bleeder|clamp, |fitting|valve$)"
 _LEAST_OF_A_SEAL = 0.05
 # A hollow bolt has about half the metal.
-_HOLLOW, _HOLLOW_SHARE = re.compile(r"\bbanjo\b"), 0.5
+_HOLLOW, _HOLLOW_SHARE = r"\bbanjo\b", 0.5
 
 
 def may_be(thread: Thread, part: str, service: str, data: Refdata) -> bool:
@@ -38,8 +38,8 @@ def may_be(thread: Thread, part: str, service: str, data: Refdata) -> bool:
         for end in ("value", "low", "high")
         if r[end]
     ]
-    most = _torque_at_proof(thread) * (_HOLLOW_SHARE if _HOLLOW.search(part) else 1)
-    least = (_LEAST_OF_A_SEAL if _SEALS.search(part) else _LEAST) * most
+    most = _torque_at_proof(thread) * (_HOLLOW_SHARE if re.search(_HOLLOW, part) else 1)
+    least = (_LEAST_OF_A_SEAL if re.search(_SEALS, part) else _LEAST) * most
     return not ends or (least <= min(ends) and max(ends) <= most)
 
 

@@ -45,7 +45,8 @@ LAST: dict[str, str] = {
     "fits": "through|clearance|ninety|one forty",
     "turned": " 4 | or | instead|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",
     "wired": (
-        "ught|twin |dual |pair of |two |both |three |four |between |combined|all up|/| or | square|cranking amps|"
+        "ught|twin |dual |pair of |two |both |three |four |between |combined|all up|light|lamp|bulb|globe| or "
+        "| square|cranking amps|"
         "keeps |everything |spotties"
     ),
     "lines": (

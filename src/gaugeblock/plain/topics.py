@@ -37,7 +37,7 @@ def _hits(hints: str, line: str) -> int:
             whole.update((hint[:-2], f"{hint[:-2]}s"))
         elif hint.removesuffix("\\w*").isalnum():
             begins.append(hint[:-3])
-        else:
+        elif not hint[:2].isalpha() or hint[:2] in line:  # one that begins otherwise cannot be in it
             shaped.append(hint)
     starts = tuple(begins)
     plain: int = sum(word in whole or word.startswith(starts) for word in re.findall(r"\w+", line))

@@ -12,6 +12,7 @@ _CIRCUIT = r"(?=.*\b(?:amps?|volts?|cables?|wires?|awg|fuses?|what gauge)\b)"
 _STOCK = r"(?!.*\b(?:tub(?:e|es|ing)|box|section|plate|sheet|bar|bend|inch)\b)"
 _DRAWN = r"(?:[0-9.]+ ?(?:a|amps?|w|watts?)|[a-z]+ (?:amps?|watts?))"
 _IN_ALL = r"(?:between (?:them|the (?:two|pair|lot))|in total|altogether|all together|together|combined|all up|total)"
+_LAMP = ("light", "lamp", "bulb", "globe")
 _LAMPS = r"(?:head|spot|driving|fog)? ?(?:lights?|lamps?|bulbs?|globes?)"
 # A piece that a line must have; the pattern; what is written for it.
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
@@ -49,16 +50,22 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         for cue in ("twin ", "dual ", "pair of ", "both ")
     ),
     *((cue, rf"(?<=amps ){_IN_ALL}\b", "in total") for cue in ("between ", "combined", "all up")),
-    (
-        "/",
-        r"\b(?:(?:an? )?pair of|two|2|both) ?(?:new |halogen |h4 )*([0-9]{2})/([0-9]{2})(?: ?w(?:att)?s?)?"
-        rf"(?: halogen)?(?= (?:\w+ )?(?:{_LAMPS}))",
-        lambda m: f"{2 * int(max(m[1], m[2]))} watt",
+    *(
+        (
+            cue,
+            r"\b(?:(?:an? )?pair of|two|2|both) ?(?:new |halogen |h4 )*([0-9]{2})/([0-9]{2})(?: ?w(?:att)?s?)?"
+            rf"(?: halogen)?(?= (?:\w+ )?(?:{_LAMPS}))",
+            lambda m: f"{2 * int(max(m[1], m[2]))} watt",
+        )
+        for cue in _LAMP
     ),
-    (
-        "/",
-        rf"\b([0-9]{{2}})/([0-9]{{2}}) ?(?:w(?:att)?s?)?(?: halogen)?(?= (?:\w+ )?(?:{_LAMPS}))",
-        lambda m: f"{max(m[1], m[2])} watt",
+    *(
+        (
+            cue,
+            rf"\b([0-9]{{2}})/([0-9]{{2}}) ?(?:w(?:att)?s?)?(?: halogen)?(?= (?:\w+ )?(?:{_LAMPS}))",
+            lambda m: f"{max(m[1], m[2])} watt",
+        )
+        for cue in _LAMP
     ),
     ("spotties", r"\bspotties\b", "driving lights"),
 )

@@ -257,8 +257,7 @@ def _spoken(cells: Mapping[str, str]) -> dict[str, str]:
     for phrase, cell in cells.items():
         plain = phrase.casefold()
         if "," in plain or "(" in plain:
-            plain = plain.translate(_PARTED)
-        plain = " ".join(plain.split())
+            plain = " ".join(plain.translate(_PARTED).split())
         found.setdefault(plain, cell)
         if "-" in plain:
             found.setdefault(plain.replace("-", " "), cell)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.options import Parser
+from gaugeblock.answer.wing import loaded
 from gaugeblock.errors import InputError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -65,9 +66,7 @@ def topic_in(module: str, name: str) -> Callable[[], Topic]:
     """The topic of this name in a module that says how its answers are asked, loaded where something is left open."""
 
     def of() -> Topic:
-        from importlib import import_module
-
-        return getattr(import_module(module), name)  # type: ignore[no-any-return]
+        return getattr(loaded(module), name)  # type: ignore[no-any-return]
 
     return of
 

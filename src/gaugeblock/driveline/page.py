@@ -5,10 +5,10 @@ shaft.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from importlib import import_module
 from typing import TYPE_CHECKING
 
 from gaugeblock.answer.item import Item, Row
+from gaugeblock.answer.wing import loaded
 from gaugeblock.driveline.job import SETUP, SHAFT, Driveline
 from gaugeblock.errors import Problem
 from gaugeblock.job.model import Shop
@@ -49,7 +49,7 @@ def item(
 ) -> Item:
     """The Item of one item of the job. Each kind reads its own rooms alone."""
     if not isinstance(job, Driveline):
-        made: Item = import_module(f"gaugeblock.driveline.pages.{_PAGES[type(job).__name__]}").item_of(job, data)
+        made: Item = loaded(f"gaugeblock.driveline.pages.{_PAGES[type(job).__name__]}").item_of(job, data)
         return made
     names = [k for k in (SETUP if is_setup(job) else SHAFT) if k != "maker"]
     asked = {"step" if k == "setting" else k: text_of(getattr(job, k)) for k in names}

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from gaugeblock.answer.wing import loaded
+
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -45,9 +47,7 @@ class Later(Kind):
     def __getattr__(self, name: str) -> Any:
         if name not in Kind.__slots__:
             raise AttributeError(name)
-        from importlib import import_module
-
-        kind = import_module(self._module).KIND
+        kind = loaded(self._module).KIND
         for slot in Kind.__slots__:
             setattr(self, slot, getattr(kind, slot))
         return getattr(self, name)

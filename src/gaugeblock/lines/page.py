@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from importlib import import_module
 from typing import TYPE_CHECKING
 
 from gaugeblock import units
@@ -11,6 +10,7 @@ from gaugeblock.answer.decision import ASK, USE, Decision
 from gaugeblock.answer.item import Box, Card, Item, Row
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.answer.wing import loaded
 from gaugeblock.bodies import Placed
 from gaugeblock.errors import InputError, Problem
 from gaugeblock.figure import Figure
@@ -51,7 +51,7 @@ def placed(line: Line | Brake | Fuel, _item: Item, data: Refdata) -> list[Placed
 def item(job: Line | Brake | Fuel, shop: Shop, data: Refdata) -> Item:
     """The Item of one item of the job."""
     if not isinstance(job, Line):
-        made: Item = import_module(f"gaugeblock.lines.{_PAGES[type(job).__name__]}").item_of(job, data)
+        made: Item = loaded(f"gaugeblock.lines.{_PAGES[type(job).__name__]}").item_of(job, data)
         return made
     is_metric = None if shop.units is None else shop.units == "metric"
     sheet = route_of_part(job, draw=True, data=data, is_metric=is_metric)

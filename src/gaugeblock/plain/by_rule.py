@@ -4,8 +4,7 @@ has what no table is about.
 
 from __future__ import annotations
 
-from importlib import import_module
-
+from gaugeblock.answer.wing import loaded
 from gaugeblock.plain.given import Answer
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -99,7 +98,7 @@ def subject_of(question: str, words: tuple[str, ...], data: Refdata) -> Answer |
             return Answer(f"a question of {found[0].title}{found[1]}", found[0])
     for name, pieces in _MODULES:
         if _has(line, pieces):
-            told: Found | None = import_module(f"gaugeblock.plain.subjects.{name}").told(question, words, data)
+            told: Found | None = loaded(f"gaugeblock.plain.subjects.{name}").told(question, words, data)
             if told is not None:
                 return Answer(f"a look through the rules for: {told.asked}", told)
     return None

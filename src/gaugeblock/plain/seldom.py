@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from importlib import import_module
+
+from gaugeblock.answer.wing import loaded
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -75,5 +76,5 @@ def said(text: str, sayings: Sayings) -> str:
 
 def sayings_of(name: str) -> Sayings:
     """The sayings of a module that is read where they are needed."""
-    module = import_module(f"gaugeblock.plain.said.{name}")
+    module = loaded(f"gaugeblock.plain.said.{name}")
     return module.SAID  # type: ignore[no-any-return]

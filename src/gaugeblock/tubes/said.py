@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from gaugeblock.answer.wing import loaded
 from gaugeblock.tubes.keys import phrases
 
 DEG = r"deg|degs|degrees?|\u00b0"
@@ -22,6 +23,4 @@ def is_without_metal(typed: str, data: Refdata) -> bool:
 
 def answer_in(module: str, name: str) -> Callable[..., Sheet]:
     """The answer of this name in a module of the wing, loaded when it is asked."""
-    from importlib import import_module
-
-    return getattr(import_module(f"gaugeblock.tubes.{module}"), name)  # type: ignore[no-any-return]
+    return getattr(loaded(f"gaugeblock.tubes.{module}"), name)  # type: ignore[no-any-return]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import Shaped
+from gaugeblock.answer.wing import loaded
 from gaugeblock.errors import GaugeblockError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -53,9 +54,7 @@ HARDNESS_SAID = (
 
 
 def answer_of(module: str, name: str) -> Callable[..., Sheet]:
-    from importlib import import_module
-
-    return getattr(import_module(f"gaugeblock.driveline.{module}"), name)  # type: ignore[no-any-return]
+    return getattr(loaded(f"gaugeblock.driveline.{module}"), name)  # type: ignore[no-any-return]
 
 
 def treatments(of: str, values: dict[str, str], answer: Callable[..., Sheet], data: Refdata) -> Open | None:

@@ -36,7 +36,7 @@ FIRST: dict[str, str] = {
 }
 LAST: dict[str, str] = {
     "geared": (
-        " set| thou|n't |nt whirl|nt whip|nt vib| not |"
+        "compound| set| thou|n't |nt whirl|nt whip|nt vib| not |"
         " 1000| 1,000| 1k|300 m|call that what|cert|cheapo|clicks|eight six two oh|eight six two zero|"
         "four one four oh|four one four zero|four one three oh|four one three zero|four three four oh|"
         "four three four zero|how much |i count on|ing a |meter and|metre and|minus |n't twist|"

@@ -38,7 +38,7 @@ FINAL_DRIVE = Topic(
             amount("rotational speed", before="(?:for|at|turning|sit at|about|only)(?: about)?", say="{} wanted"),
             amount("rotational speed", say="{} wanted"),
             Shaped(
-                r"(?:does|turns?|turning|doing|at|shows?|revs?(?: at)?|needs?|wants?) (?P<n>[1-9][0-9]{3})"
+                r"(?:does|turns?|turning|doing|for|at|shows?|revs?(?: at)?|needs?|wants?) (?P<n>[1-9][0-9]{3})"
                 r"(?! ?(?:lbs?|pounds|feet|ft|miles|mm|km))",
                 lambda m: f"{m['n']} rpm",
                 "{} wanted",
@@ -78,12 +78,17 @@ FINAL_DRIVE = Topic(
     },
     r"(?:what|which)(?: axle| diff| rear| final)*(?: drive)?(?: ratios?| gears?)?|final drive|diff|axle|ratio"
     r"|rear end"
-    r"|would|have me|gives?|gets?|puts?|want|need|me|do i need|should i (?:run|fit)|for|to|doing|with|at|in|top|gear"
+    r"|would|wanted|needed|required|have me|gives?|gets?|puts?|want|need|me|do i need|should i (?:run|fit)|for|to|doing|with|at|in|top|gear"
     r"|tyres?|tires?|cruise|cruising",
     needs=("engine_speed", "speed", "tyre"),
     opens=_open_speed,
     settle=with_its_ratio("gear", "axle ratio for an engine speed"),
-    asks_for=r"(?:what|which) (?:axle|diff|rear|final|ratio|gears?)\b.*",
+    asks_for=(
+        r"(?:what|which) (?:axle|diff|rear|final|ratio|gears?)\b.*"
+        r"|(?:axle|diff|rear(?: end| axle)?|final(?: drive)?|gear)(?: ratio| gears?| gearing)?"
+        r"(?: wanted| needed| required| i need| i want)? (?:for|to (?:get|give|do|turn|run|hit|cruise))"
+        r"|ratio(?: wanted| needed| required| i need| i want)* (?:for|to (?:get|give|do|turn|run|hit|cruise))"
+    ),
     is_named=True,
     unmoved="metal finish form standard service quality",
 )

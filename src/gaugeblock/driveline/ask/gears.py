@@ -33,12 +33,22 @@ def _tyre(match: re.Match[str]) -> str:
     return f"{match['n']} in"
 
 
-_RATIO = r"(?:[0-9]\.[0-9]{1,2}(?::1|'?s)?|[0-9]{2}[/:][0-9]{1,2}|[2-6] [0-9]{2}(?= (?:gears?|rear|axle|ratio)))"
+# No axle turns its wheels as fast as its shaft: what is less is a gear of the gearbox.
+_RATIO = r"(?:(?:[2-9]\.[0-9]{1,2}|1\.[1-9][0-9]?)(?::1|'?s)?|[0-9]{2}[/:][0-9]{1,2}|[2-6] [0-9]{2}(?= (?:gears?|rear|axle|ratio)))"
 
 
 # What stands after a number that is the axle's and no gear's.
 _OF_AXLE = r"(?:axle|rear|diff|final|ratio|ring|gears?\b|gearing)"
 _TYRES = ("24 in", "26 in", "28 in", "30 in")
+
+
+# An overdrive whose name goes without saying: 3.54 0.82.
+BARE_GEAR = Shaped(
+    r"(?:and |with )?(?P<n>0?\.[5-9][0-9]{0,2})(?! ?(?:in|inch|mm|cm|m|ft|thou|wall|l|litres?|bar)\b)",
+    lambda m: f"0.{m['n'].split('.')[1]}",
+    "gear {}",
+    doubt=1,
+)
 
 
 _gears_said = with_its_ratio("gears", "engine speed")
@@ -133,6 +143,7 @@ GEARING = Topic(
                 lambda m: m["n"] if m["n"][0] != "." else f"0{m['n']}",
                 "gear {}",
             ),
+            BARE_GEAR,
         ),
         "engine_speed": (
             # alone it asks for the road speed
@@ -288,6 +299,7 @@ ROAD = Topic(
                 always("1"),
                 "gear 1 to 1",
             ),
+            BARE_GEAR,
         ),
         NAMED_GEAR: GEAR_NAMED,
     },

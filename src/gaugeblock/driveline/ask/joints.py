@@ -46,6 +46,14 @@ _OTHER_UNIT = (
 )
 
 
+# To the side of the car, which is seen from above; a view from the side is another.
+_SIDEWAYS = (
+    r"(?:sideways|to (?:the|one) side|off to (?:the|one) side|(?:to the )?(?:left|right)(?: hand)?|laterally|lateral"
+    r"|horizontal(?:ly)?|across)"
+)
+_DOWN = r"(?:down(?:wards?|hill)?|vertical(?:ly)?|up and down|drop(?:s|ping)?|downward slope|of drop)"
+
+
 def _bare(view: str, say: str) -> Shaped:
     """An angle whose degrees go without saying: 3 side and 2 plan."""
     return Shaped(
@@ -57,11 +65,34 @@ def _bare(view: str, say: str) -> Shaped:
     )
 
 
+_AWAY = ("sideways", "side", "left", "right", "lateral", "horizontal", "across")
+
+
+def _aside(say: str) -> tuple[Shaped, ...]:
+    """How far a shaft goes to the side: 2 degrees sideways, sideways 2."""
+    return (
+        Shaped(
+            rf"(?P<n>{NUMBER})(?: ?(?:deg(?:rees?|s)?|\u00b0))? (?:out |over |off )?{_SIDEWAYS}",
+            lambda m: f"{m['n']} deg",
+            say,
+            cue=_AWAY,
+        ),
+        Shaped(
+            rf"(?:sideways|laterally|horizontal(?:ly)?)(?: (?:angle|by|is|of))* (?P<n>{NUMBER})(?: ?(?:deg(?:rees?|s)?"
+            r"|\u00b0))?",
+            lambda m: f"{m['n']} deg",
+            say,
+            cue=_AWAY,
+        ),
+    )
+
+
 JOINT = Topic(
     lambda: answer_of("joints.answer", "joint"),
     "universal joint",
     {
         "top": (
+            *_aside("{} seen from above"),
             _bare(r"(?:plan|top|above)", "{} seen from above"),
             amount(
                 "angle",
@@ -81,6 +112,11 @@ JOINT = Topic(
                 "angle", after=r"(?:off |out |down )?(?:in |from |on )?(?:the )?(?:side|elevation)(?: view)?", say="{}"
             ),
             _bare(r"(?:side|elevation)", "{}"),
+            Shaped(
+                rf"(?:and )?(?P<n>{NUMBER})(?: ?(?:deg(?:rees?|s)?|\u00b0))? {_DOWN}",
+                lambda m: f"{m['n']} deg",
+                cue=("down", "drop", "vertical"),
+            ),
             amount("angle", say="{}"),
             Shaped(rf"(?P<n>{NUMBER})(?= and {NUMBER} ?deg)", lambda m: f"{m['n']} deg"),
             Shaped(

@@ -40,6 +40,12 @@ def _tube(match: re.Match[str]) -> str:
 
 # A piece that a line must have; the pattern; what is written for it.
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+    (  # the two views of one joint
+        "compound",
+        r"^(?=.*\bcompound\b)(.*?)\b([0-9][0-9.]*) ?(?:deg(?:rees?|s)?|\u00b0)? ?(?:and|by|x|with) ([0-9][0-9.]*)"
+        r" ?(?:deg(?:rees?|s)?|\u00b0)?(?= |$)(?! ?(?:deg\w* )?(?:side|plan|down|up|top|in\b|on\b|from))",
+        r"\1\2 deg plan \3 deg side",
+    ),
     *(
         (
             cue,

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
 _WHICH = r"(?:which|what)(?: (?:one|size))?(?: is|'s)?(?: the)?"
 _MORE = r"(?:bigger|larger|longer|smaller|shorter|thicker|thinner|wider|more|less|higher|lower|heavier|lighter|hotter)"
+_AS = rf"(?:{_MORE}(?: or {_MORE})? than|the same(?: size| as| thing)* as|same as|equal to)"
 _A = rf"(?P<a>{NUMBER})(?: ?(?P<u>{ANY_UNIT}))?(?![^ ])"
 _B = rf"(?P<b>{NUMBER})(?: ?(?P<v>{ANY_UNIT}))?(?![^ ])"
 _METRIC_SIZE = re.compile(r"\bm([0-9]{1,2})\b(?! ?(?:x|by|-|\.) ?[0-9])")  # M8 is 8 mm thick
@@ -23,7 +24,9 @@ _FORMS = tuple(
     for form in (
         rf"{_WHICH} {_MORE} (?:an? )?{_A} or (?:an? )?{_B}",
         rf"(?:an? )?{_A} (?:or|vs|versus|and|against) (?:an? )?{_B} {_WHICH} {_MORE}",
-        rf"(?:is|are) (?:an? )?{_A} (?:{_MORE} than|the same as|same as|equal to|the same size as) (?:an? )?{_B}",
+        rf"(?:is|are) (?:an? )?{_A} {_AS} (?:an? )?{_B}",
+        # the manual says 180 lbf*in, is that more or less than 20 N*m
+        rf"[^0-9]*(?<![^ ]){_A} (?:so |and )?(?:is|would|are) (?:that|it|this|they)(?: be)? {_AS} (?:an? )?{_B}",
     )
 )
 

@@ -16,7 +16,13 @@ if TYPE_CHECKING:
     from gaugeblock.plain.reading import Reading
     from gaugeblock.tables.load import Refdata
 
+_MORE = ("thicker", "thinner", "bigger", "smaller", "harder", "softer", "stronger", "weaker", "heavier", "lighter")
+_SAME = ("thickness", "size", "strength", "weight", "hardness", "thing", "diameter")
 _AGAINST = (
+    *((*the, "same", *of, "as") for the in (("the",), ()) for of in (*((one,) for one in _SAME), ())),
+    *((one, "than") for one in _MORE),
+    ("as", "thick", "as"),
+    ("as", "hard", "as"),
     ("vs",),
     ("versus",),
     ("compared", "to"),
@@ -141,7 +147,7 @@ def _whole(first: Reading, second: Reading, data: Refdata) -> tuple[Reading, Tab
     rows = [{key: values[key] for key in apart if key in values} for values in both]
     try:
         table = of_things(first.topic, common, told, rows, data).replace(beside=_BESIDE.get(first.topic.noun, ()))
-    except GaugeblockError:
+    except (GaugeblockError, TypeError):  # refused, or what the answer cannot do without was not said
         return None
     has_figures = all(line.sheet.figures for line in table.lines)
     return (first.replace(values=common, said=told), table) if has_figures else None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from gaugeblock import units
 from gaugeblock.answer.asking import Shaped, Topic, always, amount
 from gaugeblock.tubes.said import answer_in
 
@@ -14,9 +15,22 @@ _MOST_OF_A_LINE = 13  # mm across: more is a tube that goes on a die
 _WALL = ".028 in"
 
 
+# Round what a line is bent where there is no bender.
+_FORMER = (
+    r"(?:(?:deep |spark plug )?sockets?|pipe|bar|former|mandrel|cans?|tin|dowel|rod|bottle|post|pulley|bolt|round bar"
+    r"|shaft|drill|tube|fitting|disc|roller|wheel)"
+)
+
+
 def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
-    """Bent by hand, of the metal that was said or of steel."""
-    found = {key: value for key, value in values.items() if key != "line"}
+    """Bent by hand, of the metal that was said or of steel; round a former of so much across, whose half and the line's
+    own half are the radius.
+    """
+    found = {key: value for key, value in values.items() if key not in ("line", "former")}
+    if "former" in values:
+        measures = [units.parse_measure(values[key], "length", key) for key in ("former", "od")]
+        across = [units.to_base(float(one.value), one.unit) for one in measures]
+        found["radius"] = f"{units.significant(units.from_base(sum(across) / 2, 'mm'), 3)} mm"
     return {"wall": _WALL, "material": "steel", "method": "hand", **found}
 
 
@@ -37,6 +51,22 @@ def topic() -> Topic:
                     always("line"),
                     "bent by hand",
                 ),
+                Shaped(
+                    r"(?:the |an? |my )?(?:lines?|pipes?|tub(?:e|es|ing))(?= (?:round|around|over|against))",
+                    always("line"),
+                    "bent by hand",
+                    cue=("round", "over", "against"),
+                ),
+            ),
+            "former": (
+                amount(
+                    "length",
+                    before=r"(?:round|around|over|on|against)(?: (?:an?|the|my|some|old))*",
+                    after=_FORMER,
+                    bare="mm",
+                    say="round a former of {}",
+                    cue=("round", "over", "on", "against"),
+                ),
             ),
             "material": (
                 Shaped(r"(?:cupro[- ]?nickel|copper[- ]nickel|nickel[- ]copper)", always("copper-nickel"), "{}"),
@@ -46,10 +76,10 @@ def topic() -> Topic:
         },
         r"(?:smallest |least |min(?:imum)? |tightest )?(?:bend(?:ing)? )?radius|bend(?:s|ing)?"
         r"|how (?:tight|sharp)(?:ly)?"
-        r"|tight|least|min(?:imum)?|can|be|bent|without (?:a )?kink(?:ing)?|by hand|of|for",
+        r"|tight|least|min(?:imum)?|can|be|bent|without (?:a |it |them )*kink(?:ing|ed)?|kinks?|safe(?:ly)?|ok|it|by hand|of|for",
         needs=("od", "line"),
         settle=_settle,
-        asks_for=r"bend(?:ing)? radius|radius|how (?:tight|sharp)\w*\b.*\b(?:bend|bent)|bend\b.*\bhow (?:tight|sharp)",
+        asks_for=rf"(?:round|around|over|against)\b.*\b{_FORMER}|bend(?:ing)? radius|radius|how (?:tight|sharp)\w*\b.*\b(?:bend|bent)|bend\b.*\bhow (?:tight|sharp)",
         is_named=True,
         unmoved="state service quality",
     )

@@ -48,10 +48,10 @@ _OTHER_UNIT = (
 
 # To the side of the car, which is seen from above; a view from the side is another.
 _SIDEWAYS = (
-    r"(?:sideways|to (?:the|one) side|off to (?:the|one) side|(?:to the )?(?:left|right)(?: hand)?|laterally|lateral"
+    r"(?:sideways|to (?:the|one) side|off to (?:the|one) side|(?:to the )?(?:left|right)(?: hand)?"
     r"|horizontal(?:ly)?|across)"
 )
-_DOWN = r"(?:down(?:wards?|hill)?|vertical(?:ly)?|up and down|drop(?:s|ping)?|downward slope|of drop)"
+_DOWN = r"(?:down|downwards|downhill|vertical(?:ly)?|up and down|drop(?:s|ping)?|downward slope|of drop)"
 
 
 def _bare(view: str, say: str) -> Shaped:
@@ -65,7 +65,7 @@ def _bare(view: str, say: str) -> Shaped:
     )
 
 
-_AWAY = ("sideways", "side", "left", "right", "lateral", "horizontal", "across")
+_AWAY = ("sideways", "side", "left", "right", "horizontal", "across")
 
 
 def _aside(say: str) -> tuple[Shaped, ...]:
@@ -78,7 +78,7 @@ def _aside(say: str) -> tuple[Shaped, ...]:
             cue=_AWAY,
         ),
         Shaped(
-            rf"(?:sideways|laterally|horizontal(?:ly)?)(?: (?:angle|by|is|of))* (?P<n>{NUMBER})(?: ?(?:deg(?:rees?|s)?"
+            rf"(?:sideways|horizontal(?:ly)?)(?: (?:angle|by|is|of))* (?P<n>{NUMBER})(?: ?(?:deg(?:rees?|s)?"
             r"|\u00b0))?",
             lambda m: f"{m['n']} deg",
             say,

@@ -244,7 +244,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(
         (
             cue,
-            rf"\b(two|three|four|five|six|eight|[2-8]) (?:x )?(?:([0-9]{{1,3}}) ?(?:w|watts?)\b(?: each)?"
+            rf"\b(two|three|four|five|six|eight|[2-8])(?: ?x ?| )(?:([0-9]{{1,3}}) ?(?:w|watts?)\b(?: each)?"
             rf"|((?:{_OF_TEN})(?:[ -](?:{_OF_ONE}))?) ?watts?\b(?: each|(?= (?:driving |spot |fog |head |work"
             r" )*(?:lamps|lights|bulbs|fans))))",
             _watts,

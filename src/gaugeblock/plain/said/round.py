@@ -120,6 +120,7 @@ SAID_ROUND: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
     ("cast", _UNMARKED, ""),
     ("sh", r"\bsh(?:ud|oud|uld|ld)\b", "should"),
     ("=", r" ?= ?", " is "),
+    ("or not", r"(?<=[a-z0-9]) or not$", ""),
     ("yes or no", r"\byes or no\b", ""),
     *(
         (

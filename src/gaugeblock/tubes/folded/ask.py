@@ -50,10 +50,13 @@ def _legs(match: re.Match[str]) -> str | None:
         legs *= 2
     sizes = [float(units.parse_number(number)) for number, _ in found]
     is_wall = min(sizes) * _LEAST_SHARE < max(sizes)  # what is so much less is a thickness
+    if len(sizes) == _OF_A_SECTION and sizes[-1] * _THIN < min(sizes[:-1]):  # 40 x 40 x 3
+        return None
     return ", ".join(legs) if len(legs) > 1 and not is_wall else None
 
 
 _LEAST_SHARE = 15
+_OF_A_SECTION, _THIN = 3, 6
 
 
 _LEG = rf"{NUMBER}{_UNIT}"
@@ -80,6 +83,14 @@ _LEGS: tuple[Reader, ...] = (
         cue=("leg", "flange", "side", "arm", "lip", "bracket", "angle"),
     ),
     Shaped(
+        rf"(?:angle |l[ -]?)?(?:brackets?|angles?|channels?|trays?|parts?|pieces?|clips?)(?: (?:of|is|are|at|measur\w+"
+        rf"|that|out|from))*"
+        rf" (?P<legs>{_LEG}{_NEXT})(?: (?:outside|overall|over|out to out|legs|sides|flanges))*",
+        _legs,
+        "outside legs {}",
+        cue=("bracket", "angle", "channel", "tray", "part", "piece", "clip"),
+    ),
+    Shaped(
         rf"(?:(?:with|has|outside|the) )*(?P<both>two|both|2) (?P<legs>{_LEG}) (?:outside )*(?:{_LEG_WORDS})",
         _legs,
         "outside legs {}",
@@ -91,6 +102,12 @@ _THICKNESS: tuple[Reader, ...] = (
     amount("length", before=r"(?:thick(?:ness)?|t)(?: of| is| =)?", say="{} thick"),
     amount("length", after=_STOCK_WORDS, say="{} thick"),
     amount("length", followed=rf"{_NAMED_METAL}|sheet|plate|[0-9]{{4}}|a36", say="{} thick"),
+    Shaped(  # 40 x 40 x 3 steel
+        rf"(?:x|by) (?P<n>{NUMBER})(?P<u>{_UNIT})(?= (?:thick|{_NAMED_METAL}))",
+        lambda m: _with_unit(m["n"], m["u"] or "mm") if "/" not in m["n"] and "." not in m["n"][:1] else f"{m['n']} in",
+        "{} thick",
+        cue=("x", "by"),
+    ),
     amount("length", say="{} thick", doubt=1),
 )
 _RADII: tuple[Reader, ...] = (

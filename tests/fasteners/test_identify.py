@@ -87,9 +87,34 @@ def test_a_form_of_no_thread_is_refused() -> None:
 
 
 def test_what_measures_as_no_thread_is_none() -> None:
-    sheet = identify("9.4 mm", "20 tpi")
+    sheet = identify("9.4 mm", "22 tpi")
     assert sheet.decision.kind == "none"
     assert "M10" in sheet.decision.do
+
+
+# BS 84 by its sizes (BSF, and Whitworth where no American thread is the same), BS 93 for BA.
+@pytest.mark.parametrize(
+    ("diameter", "pitch", "name"),
+    [
+        ("7.8 mm", "22 tpi", "5/16-22 BSF"),
+        ("9.4 mm", "20 tpi", "3/8-20 BSF"),
+        (".435 in", "18 tpi", "7/16-18 BSF"),
+        ("12.6 mm", "12 tpi", "1/2-12 BSW"),
+        ("6.3 mm", "26 tpi", "1/4-26 BSF"),
+        ("5.2 mm", "0.9 mm", "1 BA"),
+    ],
+)
+def test_an_old_british_thread_is_named(diameter: str, pitch: str, name: str) -> None:
+    sheet = identify(diameter, pitch)
+    shown = [sheet.decision.verb, *(one.when for one in sheet.decision.candidates)]
+    assert any(name in text for text in shown), shown
+
+
+def test_a_thread_of_today_that_is_as_near_is_not_put_in_doubt_by_an_old_one() -> None:
+    for cell in ("3/8-16 UNC", "5/16-18 UNC", "7/16-14 UNC", "3/4-10 UNC"):
+        assert identify(f"{cell.partition('-')[0]} in", f"{cell.partition('-')[2].split()[0]} tpi").decision.verb == (
+            f"IT IS {cell}"
+        )
 
 
 @pytest.mark.parametrize("text", ["", "fine", "14", "0 tpi", "-3 mm"])

@@ -67,6 +67,16 @@ def hydraulic_ratio(piston_m: T, master_m: T, pistons: T = 1.0) -> T:
     return pistons * piston_m**2 / master_m**2
 
 
+def slave_travel(stroke_m: T, master_m: T, slave_m: T) -> T:
+    """Travel of the second piston for a stroke of the first, m: the fluid that leaves the one fills the other."""
+    return stroke_m * master_m**2 / slave_m**2
+
+
+def bore_of_travel(bore_m: T, way_m: T, other_m: T) -> T:
+    """Bore of the cylinder whose piston goes ``other_m`` while that of the bore ``bore_m`` goes ``way_m``, m."""
+    return bore_m * (way_m / other_m) ** 0.5
+
+
 def displaced(bore_m: T, travel_m: T, pistons: T) -> T:
     """Fluid that pistons take for a travel, m^3."""
     return pistons * area(bore_m) * travel_m

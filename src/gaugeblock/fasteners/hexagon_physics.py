@@ -19,12 +19,16 @@ _TURNED = ("hexagon bolt", "hexagon nut", "heavy hexagon nut", "structural bolt"
 _KEYED = ("socket head cap screw", "button head screw", "countersunk socket screw", "set screw")
 # Width over diameter: of a hexagon outside, of a flange bolt's, and of a hexagon inside, which leaves a wall round it.
 _OUTSIDE, _SMALL, _FLANGED, _INSIDE = (1.4, 2.05), (1.3, 1.7), (1.2, 1.5), (0.35, 0.95)
+_LARGE = (1.6, 2.4)  # of Whitworth threads before the war
 
 
 def diameter_m(size: str) -> float:
     """The diameter that a size of the table names, in metres; 0 where it names none."""
     number, _, unit = size.rpartition(" ") if " " in size else (size, "", "")
     try:
+        if unit == "BA":  # BS 93: 6 p**1.2, p = 0.9**n mm, which it rounds
+            return 6 * 0.9 ** (1.2 * int(number)) / 1000
+        unit = unit.replace("BSW", "in").replace("BSF", "in")
         if size[0] == "M":
             return float(size[1:]) / 1000
         if size[0] == "#":
@@ -42,6 +46,8 @@ def hexagon_suits_its_thread(facts: Facts) -> list[Fault]:
         head, size = row.cells["head"], diameter_m(row.cells["size"])
         ends = _OUTSIDE if head in _TURNED else _INSIDE if head in _KEYED else (0.8, 3.0)
         narrow = _SMALL if row.cells["standard"] == "JIS small" else ends
+        if row.cells["standard"] == "old Whitworth":
+            narrow = _LARGE
         least, most = _FLANGED if head == "flange bolt" else narrow
         if not size or not least * size <= facts.middle(row) <= most * size:
             found = f"{printed(row)} for {row.cells['size']} of a {head}"

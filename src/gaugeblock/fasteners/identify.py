@@ -29,9 +29,10 @@ _FAR = 0.1  # of the outside: beyond it nobody takes one thread for the other
 # How far under its size the outside of a good thread may be, in its tolerance; a worn one is further.
 _UNDER, _OVER = 2.0, 0.6
 _PIPE_UNDER, _PIPE_OVER = 0.05, 0.02  # of the outside: a taper is measured where one will
+_NEARER = 2e-5  # m, of two diameters: what a caliper tells
 _MOST = 4
 _OLD = "On an old British machine it may be Whitworth: the same size and pitch, and another angle. "
-_COUNT = "Count its threads over an inch: a gauge may only nearly fit. Old British ones are not here."
+_COUNT = "Count its threads over an inch: a gauge may only nearly fit."
 _NAME = "thread as measured"
 _KIND = {"BSPT": "BSP, a British pipe thread, straight or taper", "NPT": "NPT, an American taper pipe thread"}
 PARALLEL, TAPER = FORMS = ("parallel", "taper")
@@ -67,7 +68,7 @@ def identify(diameter: str, pitch: str, *, form: str | None = None, data: Refdat
     step, said = _pitch(pitch)
     title = f"thread of {across.text} outside, {said}" + (f", {form}" if form else "")
     outside = across.to("in") * _INCH
-    found = _found(outside, step, form, data)
+    found = _with_british(_found(outside, step, form, data), outside, step, form, data)
     if len(found) == 1:
         name, figure = found[0]
         old = _OLD if name.removesuffix(" UNC") in _WHITWORTH else ""
@@ -82,9 +83,7 @@ def identify(diameter: str, pitch: str, *, form: str | None = None, data: Refdat
         say = f"{_thinner(outside, step, data)}{_COUNT}"
         return _may_be(title, asked, near, f"no thread of this diameter has {said}, and these have nearly", say, data)
     nearest = ", ".join(_nearest(outside, step, data))
-    do = (
-        f"No thread of the tables measures so. The nearest are {nearest}. Measure again; old British ones are not here."
-    )
+    do = f"No thread of the tables measures so. The nearest are {nearest}. Measure again: a worn one is thinner."
     return Sheet(title, asked, data, [], [], [], decision=none("", do))
 
 
@@ -161,6 +160,39 @@ def _found(
     return [*found, *_pipes(across, step, form, data, near)]
 
 
+def _with_british(
+    found: list[tuple[str, Figure]], across: float, step: float, form: str | None, data: Refdata
+) -> list[tuple[str, Figure]]:
+    """With the old British threads that are nearer to what was measured than any thread of today: one of the same size
+    and pitch as today's is told beside it.
+    """
+
+    def apart(one: tuple[str, Figure]) -> float:
+        return abs(units.to_base(one[1].typical, one[1].unit) - across)
+
+    nearest = min(map(apart, found), default=math.inf) - _NEARER
+    old = [] if form == TAPER else _british(across, step, data)
+    return sorted([*found, *(one for one in old if apart(one) < nearest)], key=apart)
+
+
+def _british(across: float, step: float, data: Refdata) -> list[tuple[str, Figure]]:
+    """The old British threads that measure so."""
+    table, found = "fasteners/british_threads", []
+    for series, size in dict.fromkeys((row["series"], row["size"]) for row in data.table(table).rows):
+        outside = lookup.look_up(table, "major_diameter", data=data, series=series, size=size)
+        metric = series == "BA"
+        quantity = "pitch" if metric else "threads_per_inch"
+        own = lookup.look_up(table, quantity, data=data, series=series, size=size)
+        pitch = units.to_base(own.typical, own.unit) if metric else _INCH / own.typical
+        diameter = units.to_base(outside.typical, outside.unit)
+        slack = 0.060 * math.pow(pitch / _INCH, 2 / 3) * _INCH
+        is_near = diameter - _UNDER * slack <= across <= diameter + _OVER * slack
+        if is_near and abs(pitch / step - 1) < _SAME_PITCH:
+            said = size if metric else f"{size}-{own.text}"
+            found.append((f"{said} {series}", outside))
+    return found
+
+
 def _pipes(across: float, step: float, form: str | None, data: Refdata, near: float) -> list[tuple[str, Figure]]:
     table, found, kinds = "fasteners/pipe_threads", [], _OF_FORM[form]
     pairs = dict.fromkeys((row["series"], row["size"]) for row in data.table(table).rows if row["series"] in kinds)
@@ -191,7 +223,7 @@ def _nearest(across: float, step: float, data: Refdata) -> list[str]:
 
 def _on_a_flare(name: str, data: Refdata) -> str:
     """The tube whose flare nut has the thread, as a sentence; blank for none."""
-    if name.startswith("M") or "," in name:
+    if name.startswith("M") or "," in name or name.endswith((" BSF", " BSW", " BA")):
         return ""
     thread = keys.read_cell(name)
     found: dict[str, None] = {}

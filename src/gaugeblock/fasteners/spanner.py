@@ -9,6 +9,8 @@ from gaugeblock.answer.printing import printed
 from gaugeblock.answer.sheet import Sheet, opens
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.fasteners import keys
+from gaugeblock.fasteners.british import british
+from gaugeblock.fasteners.hexagon_physics import diameter_m
 from gaugeblock.tables.load import Refdata, canonical, refdata
 from gaugeblock.value import Keys
 
@@ -25,16 +27,18 @@ QUANTITY = "width_across_flats"
 BOLT, NUT = PAIR = ("hexagon bolt", "hexagon nut")
 _KEYED = ("socket head cap screw", "button head screw", "countersunk socket screw", "set screw")
 _PLUG = "spark plug"
-_STANDARDS = ("ISO ", "ASME ")  # by which a part is made today; DIN 931 and the like stand beside them
+_STANDARDS = ("ISO ", "ASME ", "BS ")  # by which a part is made today; DIN 931 and the like stand beside them
 # What else a hexagon of the thread may be made to, as a sentence says it.
 _ELSE = {
     "DIN 931": "by the older DIN 931 it is {}",
     "DIN 934": "by the older DIN 934 it is {}",
+    "old Whitworth": "with the larger hexagon of before the war it is {}",
     "JIS small": "on a Japanese vehicle it may be {}",
 }
 _FLANGED = "flange bolt"
 _SAME = 2e-5  # m: two widths so near are one; 16 mm and 5/8 in are not
 _SOLD_AS = 2e-4  # m: but of plugs they are sold as one
+_METRIC, _INCH = "metric", "inch"
 _ALIKE = 1e-6  # of a diameter, m
 
 
@@ -165,7 +169,7 @@ def _of_flats(
 ) -> Sheet:
     """Whether a spanner fits a thread, and on what of it."""
     made, wide = (standard or "").casefold(), _flats(flats)
-    fits = [r for r in rows if abs(_width(r) - wide) < _SAME and r["standard"].casefold().startswith(made)]
+    fits = [r for r in rows if abs(_width(r) - wide) < _slack(r) and r["standard"].casefold().startswith(made)]
     if fits:
         figure = _figure(fits[0], data)
         do = f"It fits the {figure.key['head']}, {figure.key['standard']}."
@@ -215,11 +219,15 @@ def fitted(flats: str, head: str | None, data: Refdata, tool: str = "", made: st
     found: dict[tuple[str, str], Row] = {}
     for row in living(data):
         is_turned = not tool or (row["head"] in _KEYED) == (tool == "hex key")
-        slack = _SOLD_AS if row["head"] == _PLUG else _SAME
         is_own = cell in (None, row["head"]) and row["standard"].casefold().startswith(made)
-        if abs(_width(row) - wide) < slack and is_own and is_turned:
+        if abs(_width(row) - wide) < _slack(row) and is_own and is_turned:
             found.setdefault((row["size"], row["head"]), row)
     return list(found.values())
+
+
+def _slack(row: Row) -> float:
+    """How far two widths of a head may be apart and are one, m."""
+    return _SOLD_AS if row["head"] == _PLUG else _SAME
 
 
 def _nearest(flats: str, data: Refdata) -> list[str]:
@@ -231,17 +239,15 @@ def _nearest(flats: str, data: Refdata) -> list[str]:
 
 def _of_thread(thread: str, data: Refdata) -> tuple[list[Row], str]:
     """The rows of a thread by its diameter, and its name: ``M10`` of ``M10x1.25``, ``3/8 in`` of ``3/8-16``."""
-    diameter, is_metric = size_of(thread, data)
+    diameter, kind = size_of(thread, data)
     rows = [
-        row
-        for row in living(data)
-        if (at := size_of(row["size"], data))[1] == is_metric and abs(at[0] - diameter) < _ALIKE
+        row for row in living(data) if (at := size_of(row["size"], data))[1] == kind and abs(at[0] - diameter) < _ALIKE
     ]
     return rows, rows[0]["size"] if rows else thread
 
 
-def size_of(text: str, data: Refdata) -> tuple[float, bool]:
-    """The diameter of a thread or of a bare size in metres, and whether it is metric."""
+def size_of(text: str, data: Refdata) -> tuple[float, str]:
+    """The diameter of a thread or of a bare size in metres, and its kind: metric, inch, or an old British series."""
     text = text.removesuffix(" fine").removesuffix(" coarse")
     memo = ("hexagon size", text)
     got = data.memo.get(memo)
@@ -250,11 +256,14 @@ def size_of(text: str, data: Refdata) -> tuple[float, bool]:
     return got  # type: ignore[return-value]
 
 
-def _size_of(text: str, data: Refdata) -> tuple[float, bool]:
+def _size_of(text: str, data: Refdata) -> tuple[float, str]:
+    old = british(text)
+    if old:
+        return diameter_m(old), old.rpartition(" ")[2]
     if text[:1] in "Mm" and text[1:].replace(".", "", 1).isdigit():
-        return float(text[1:]) / 1000, True
+        return float(text[1:]) / 1000, _METRIC
     if text[:1] == "#" and text[1:].isdigit():
-        return keys.numbered_m(int(text[1:])), False
+        return keys.numbered_m(int(text[1:])), _INCH
     try:
         found = keys.thread(text, data)
     except Ambiguous as error:
@@ -264,16 +273,16 @@ def _size_of(text: str, data: Refdata) -> tuple[float, bool]:
         if size is None:
             raise
         return size
-    return found.diameter_m, found.is_metric
+    return found.diameter_m, _METRIC if found.is_metric else _INCH
 
 
-def _bare(text: str) -> tuple[float, bool] | None:
+def _bare(text: str) -> tuple[float, str] | None:
     """A diameter with its unit, of a plug or a tube; None of what is none."""
     try:
         size = units.parse_measure(text, "length", "thread")
     except InputError:
         return None
-    return size.to("m"), size.unit == "mm"
+    return size.to("m"), _METRIC if size.unit == "mm" else _INCH
 
 
 def _flats(typed: str) -> float:

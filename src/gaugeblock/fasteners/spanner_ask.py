@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, words_of
+from gaugeblock.fasteners.british import british
 from gaugeblock.fasteners.spoken import THREAD
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -25,10 +26,10 @@ _TOOL = (
 _LEAST_MM, _MOST_MM = 1.5, 46.0
 _TWO = 2
 _CAP, _HEX_KEY, _SPANNER = "cap screw", "hex key", "spanner"
-# What of a thread is another answer: a torque, a hole, a grade. British threads have no hexagon here.
+# What of a thread is another answer: a torque, a hole, a grade.
 _OTHER = (
     r"torques?|tight\w*|nm|n\.m|ft[ -]?lbs?|foot[ -]pounds?|lbs?|lbf|drill\w*|tap|tapping|clearance|pitch|tpi|clamp\w*"
-    r"|crow\S*|preload|whit(?:worth)?|bs[fw]|[0-9]{1,2} ?ba|stretch|strip\w*|od|measures?|range|setting"
+    r"|crow\S*|preload|stretch|strip\w*|od|measures?|range|setting"
 )
 _ASKED = (
     rf"span{{1,2}}[ea]rs?|sockets?|wrench(?:es)?|allen(?:[- ]keys?)?|hex[- ]?keys?"
@@ -49,6 +50,8 @@ def _spanner() -> Callable[..., Sheet]:
 def _width(match: re.Match[str]) -> str | None:
     """A size of spanner: without its unit a fraction is of inches, and a whole number of millimetres."""
     number, unit = match["n"].replace("-", " "), match["u"] or ""
+    if not unit and number.startswith("0."):
+        number = number[1:]  # of millimetres no spanner is so small
     if not unit and "/" not in number and "." not in number[:1] and not _LEAST_MM <= float(number) <= _MOST_MM:
         return None
     is_inch = "/" in number or number.startswith(".") if not unit else not unit.startswith("m")
@@ -127,9 +130,23 @@ _DRIVE = (
         cue=("drive",),
     ),
 )
+_BRITISH = (
+    Shaped(
+        rf"(?:(?:old|british) )*(?P<n>{NUMBER})(?: ?(?:in|inch(?:es)?|\"))? ?(?P<s>bsw|bsf|whit(?:worth)?|w)"
+        r"(?: (?:thread|fine|bolts?|nuts?|studs?))*",
+        lambda m: british(f"{m['n']} {m['s']}") or None,
+        cue=("bsw", "bsf", "whit", "w"),
+    ),
+    Shaped(
+        r"(?:no\.? ?)?(?P<n>10|[0-9]) ?-?ba(?: (?:thread|bolts?|nuts?|screws?))*",
+        lambda m: british(f"{m['n']} BA"),
+        cue=("ba",),
+    ),
+)
 _SLOTS = {
     "thread": (
         *THREAD,
+        *_BRITISH,
         Shaped(
             r"(?P<n>10|12|14|18) ?(?:mm|mil|millimet(?:re|er))(?: threads?)?"
             r"(?= (?:spark ?)?plugs?|$| (?:thread|reach))",
@@ -214,7 +231,7 @@ FITS = Topic(
             ),
         ),
         "head": (Named(_own_heads, lead=r"for|on|of|with"), Named(_own_heads), _CAPS),
-        "thread": THREAD,
+        "thread": (*THREAD, *_BRITISH),
         "drive": _DRIVE,
         "standard": _SLOTS["standard"],
     },

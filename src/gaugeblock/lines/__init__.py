@@ -14,6 +14,7 @@ WING = Wing(
         "brake": ("brakes.commands", "one brake circuit: pressure, stroke, pedal; tests and rules of brakes"),
         "mastercylinder": ("brakes.commands", "another bore of a master cylinder: its pressure, its pedal"),
         "pedal": ("brakes.commands", "the pedal, the foot or the bore for a wanted brake pressure"),
+        "clutch": ("clutch_command", "a hydraulic clutch: how far its slave moves, which bores do it"),
         "handbrake": ("brakes.commands", "the pull and the way of a hand brake"),
         "fuel": ("fuel.commands", "what the fuel pump must deliver, and what its lines lose"),
     },
@@ -29,6 +30,7 @@ WING = Wing(
         "brake_hose": "brakes.hose",
         "mastercylinder": "brakes.master",
         "pedal": "brakes.pedal",
+        "clutch": "clutch",
         "handbrake": "brakes.hand",
         "fuel": "fuel.supply",
         "fuel_line": "fuel.line",
@@ -41,6 +43,6 @@ WING = Wing(
         r"fluids?|dot|hoses?|boil\w*|hot|heat|temp\w*|fuel|coolant|antifreeze|boots?|grommets?|melt\w*|wrap|[0-9]+"
         r" ?(?:c|f|degrees)|deg|r[0-9]+|rubber|gasoline|petrol|diesel|e85"
         r"|brakes?|bleed\w*|pedal|master|cal?lipers?|drums?|residual|handbrake|parking|psi|wheel"
-        r" cyl\w*|slave|pumps?|bsfc|gph|lph|hp|carb\w*|efi"
+        r" cyl\w*|slave|clutch|pumps?|bsfc|gph|lph|hp|carb\w*|efi"
     ),
 )

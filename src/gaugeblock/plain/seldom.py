@@ -36,7 +36,7 @@ FIRST: dict[str, str] = {
 }
 LAST: dict[str, str] = {
     "geared": (
-        "compound| set| thou|n't |nt whirl|nt whip|nt vib| not |"
+        "compound|en8|en16|en19|en24|en 8|en 16|en 19|en 24|m40|m36| set| thou|n't |nt whirl|nt whip|nt vib| not |"
         " 1000| 1,000| 1k|300 m|call that what|cert|cheapo|clicks|eight six two oh|eight six two zero|"
         "four one four oh|four one four zero|four one three oh|four one three zero|four three four oh|"
         "four three four zero|how much |i count on|ing a |meter and|metre and|minus |n't twist|"

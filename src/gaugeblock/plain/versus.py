@@ -11,6 +11,8 @@ from gaugeblock.plain.reading import read
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Set as AbstractSet
+
     from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.table import Table
     from gaugeblock.plain.reading import Reading
@@ -128,22 +130,26 @@ def _apart(first: Reading, second: Reading, data: Refdata) -> tuple[Reading, Tab
 
 
 def _whole(first: Reading, second: Reading, data: Refdata) -> tuple[Reading, Table] | None:
-    """The Table of two things that were both said whole, a tube and another, in all in which they differ."""
-    one_said = first.values.keys() ^ second.values.keys()  # of one of them, and meant of both
-    asked = {k: v for k, v in {**second.values, **first.values}.items() if k in _ASKED or k in one_said}
+    """The Table of two things that were both said whole, a tube and another, in all in which they differ: what was said
+    of one of them is meant of both where both can have it, else of that one.
+    """
+    both_have = first.values.keys() ^ second.values.keys()
+    return _of_both(first, second, both_have, data) or _of_both(first, second, set(), data)
+
+
+def _of_both(first: Reading, second: Reading, shared: AbstractSet[str], data: Refdata) -> tuple[Reading, Table] | None:
+    asked = {k: v for k, v in {**second.values, **first.values}.items() if k in _ASKED or k in shared}
     both = [{**reading.values, **asked} for reading in (first, second)]
     if any(need not in values for need in first.topic.needs for values in both):
         return None
-    left = first.topic.opens(both[0], data) if first.topic.opens is not None else None
-    if left is not None and left[1]:  # a shop's usual metal, the same for both
-        both = [{**values, **left[1][0]} for values in both]
+    both = [{**_usual(values, first.topic, data), **values} for values in both]
     apart = tuple(key for key in first.topic.slots if both[0].get(key) != both[1].get(key))
     if not apart:
         return None
     common = {key: value for key, value in both[0].items() if key not in apart}
     said = {**second.said, **first.said}
     told = {key: said.get(key, common[key]) for key in first.topic.slots if key in common}
-    told.update({key: f"{first.said.get(key, '')} and {second.said.get(key, '')}" for key in apart})
+    told.update({key: " and ".join(filter(None, (first.said.get(key), second.said.get(key)))) for key in apart})
     rows = [{key: values[key] for key in apart if key in values} for values in both]
     try:
         table = of_things(first.topic, common, told, rows, data).replace(beside=_BESIDE.get(first.topic.noun, ()))
@@ -151,6 +157,12 @@ def _whole(first: Reading, second: Reading, data: Refdata) -> tuple[Reading, Tab
         return None
     has_figures = all(line.sheet.figures for line in table.lines)
     return (first.replace(values=common, said=told), table) if has_figures else None
+
+
+def _usual(values: dict[str, str], topic: Topic, data: Refdata) -> dict[str, str]:
+    """What a shop has mostly of what was left open: its usual metal, the first treatment of a steel."""
+    left = topic.opens(dict(values), data) if topic.opens is not None else None
+    return left[1][0] if left is not None and left[1] else {}
 
 
 _ASKED = ("fact",)

@@ -132,4 +132,5 @@ SERIES: tuple[tuple[str, str, str, int, bool], ...] = (
     ("fasteners/pipe_threads", "pitch_diameter_hand_tight", "size", 1, False),
     ("fasteners/pipe_threads", "gauge_plane_major_diameter", "size", 1, False),
     ("fasteners/pipe_threads", "threads_per_inch", "size", -1, True),
+    ("fasteners/british_threads", "threads_per_inch", "size", -1, True),
 )

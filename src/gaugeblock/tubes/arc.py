@@ -26,7 +26,7 @@ _NO_CORNER = 170  # degrees: towards a U the corner runs away
 _SQUARE = 90
 _LEGS = 2
 _MOST_LEGS = 7
-FACTS = ("length", "setback", "start")
+FACTS = ("length", "setback", "start", "gain")
 _NAMES = {"radius": "centre_line_radius", "angle": "bend_angle"}
 
 
@@ -46,7 +46,7 @@ def arc(
     ``legs`` the straights on either side, each to where the bend starts (``20 in, 20 in``), or ``corner`` the same to
     the corner, where their centre lines cross; of several equal bends every straight in order, a hoop of two is
     ``18 in, 40 in, 18 in``; ``bends`` how many there are, where no legs say it; ``fact`` what is wanted first:
-    ``length``, ``setback`` or ``start``.
+    ``length``, ``setback``, ``start`` or ``gain``, which is what the tube is shorter than its two legs to the corner.
 
     Returns a Sheet whose decision is the developed length, with two legs or more the length to cut, with one leg to the
     corner
@@ -98,6 +98,8 @@ def arc(
     beside = _setback(turned, unit, given, key, data)
     if to_corner:
         straights = _before_the_bend(to_corner, beside, title, data)
+    if fact == "gain":
+        return _with_gain(title, asked, [made, *beside, *given], data)
     if fact == "setback":
         return _with_setback(title, asked, [made, *beside, *given], data)
     start = straights[0] if straights and (fact == "start" or (to_corner and len(straights) < _LEGS)) else None
@@ -125,6 +127,20 @@ def _with_setback(title: str, asked: dict[str, str | None], figures: list[Figure
         do += f" The tube turns {turned:g} deg; its legs then stand {_SQUARE * 2 - turned:g} deg apart."
     figures = [found, *(f for f in figures if f is not found)]
     return Sheet(title, asked, data, figures, [], (), decision=use("SETBACK", found, do))
+
+
+def _with_gain(title: str, asked: dict[str, str | None], figures: list[Figure], data: Refdata) -> Sheet:
+    """The Sheet of what the bend takes less than its legs to the corner, where it makes a corner."""
+    back = next((f for f in figures if f.quantity == "setback"), None)
+    if back is None:
+        do = f"A bend of {_NO_CORNER} deg and more makes no corner, and so has no gain. Use its length."
+        return Sheet(title, asked, data, figures, [], (), decision=none("", do))
+    arc = figures[0]
+    given = tuple(next(f for f in figures if f.quantity == name) for name in _NAMES.values())
+    number = units.from_base(calc.bend_gain(base(given[0]), base(given[1])), arc.unit)
+    found = derived("bend_gain", "bend_gain", number, arc.unit, given, data, key=arc.key)
+    do = "Add both legs to the corner of the two centre lines, take this off, and cut the tube so long."
+    return Sheet(title, asked, data, [found, *figures], [], (), decision=use("TAKE OFF", found, do))
 
 
 def _before_the_bend(

@@ -135,6 +135,7 @@ _CORNER_READERS = (
     ),
 )
 _FACT_READERS = (
+    Shaped(r"(?:(?:what(?:'?s| is)|how much|the|is) )*(?:bend )?gain", always("gain"), "its gain", cue=("gain",)),
     Shaped(r"(?:what(?:s| is)? )?(?:the )?set ?back", always("setback"), "its setback"),
     Shaped(
         r"tangent (?:lengths?|distance)|tangents?(?= (?:of|for|on) )",
@@ -312,7 +313,7 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         r"|top|(?:main |roll )?hoop|grab"
         r" handle|handle",
         needs=("radius", "angle"),
-        asks_for=r"how much|how long|arc|length|takes? up|eats?|eaten|uses?|used|cut|saw|set ?back|marks?"
+        asks_for=r"how much|how long|gain|arc|length|takes? up|eats?|eaten|uses?|used|cut|saw|set ?back|marks?"
         r"|starts?|goes? into"
         r"|blank|swallow\w*|disappears?|tangents?|back from|how far|legs|arms|corners?",
         is_named=True,

@@ -79,7 +79,8 @@ def topic() -> Topic:
         r"|tight|least|min(?:imum)?|can|be|bent|without (?:a |it |them )*kink(?:ing|ed)?|kinks?|safe(?:ly)?|ok|it|by hand|of|for",
         needs=("od", "line"),
         settle=_settle,
-        asks_for=rf"(?:round|around|over|against)\b.*\b{_FORMER}|bend(?:ing)? radius|radius|how (?:tight|sharp)\w*\b.*\b(?:bend|bent)|bend\b.*\bhow (?:tight|sharp)",
+        asks_for=rf"(?:round|around|over|against)\b.*\b{_FORMER}|bend(?:ing)? radius|radius|how (?:tight|sharp)\w*\b.*\b(?:bend|bent)"
+        r"|bend\b.*\bhow (?:tight|sharp)",
         is_named=True,
         unmoved="state service quality",
     )

@@ -141,7 +141,7 @@ RADIUS = (
     ),
     Shaped(
         rf"(?:on |to |at |round |around )?(?:an? )?(?P<n>{NUMBER})(?:(?P<in>{IN})| ?(?P<mm>mm))?"
-        r" ?(?:clr|centre ?line(?: radius)?|center ?line(?: radius)?|(?:bend )?radius)"
+        r" ?(?:clr|centre ?line(?: radius)?|center ?line(?: radius)?|(?:bend )?rad(?:ius)?)"
         r"(?: (?:measured )?(?:to|at) the cent(?:re|er) ?line)?(?P<inside> (?:measured )?(?:to the )?inside)?",
         _inch,
         "radius {}",

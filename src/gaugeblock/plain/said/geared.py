@@ -40,6 +40,10 @@ def _tube(match: re.Match[str]) -> str:
 
 # A piece that a line must have; the pattern; what is written for it.
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+    *(  # EN24T is EN24 in the condition T
+        (cue, r"\b(en ?(?:8|16|19|24)|817m40|709m40|605m36|080m40)([q-z])\b", r"\1 condition \2")
+        for cue in ("en8", "en16", "en19", "en24", "en 8", "en 16", "en 19", "en 24", "m40", "m36")
+    ),
     (  # the two views of one joint
         "compound",
         r"^(?=.*\bcompound\b)(.*?)\b([0-9][0-9.]*) ?(?:deg(?:rees?|s)?|\u00b0)? ?(?:and|by|x|with) ([0-9][0-9.]*)"

@@ -1,0 +1,27 @@
+"""Old British threads by name: Whitworth, British Standard Fine, British Association."""
+
+from __future__ import annotations
+
+import re
+
+_NAMED = re.compile(
+    r"(?:no\.? ?|#)?(?P<n>10|[0-9]) ?-?ba"
+    r"|(?P<size>[0-9]+(?:[ -][0-9]+)?/[0-9]+|1)(?: ?(?:in|inch|\"))?[ -]?(?:(?P<tpi>[0-9]{1,2})(?: tpi)? )?"
+    r"(?P<series>bsw|bsf|bs ?w|bs ?f|w|whit(?:worth)?|ww)",
+    re.IGNORECASE | re.ASCII,
+)
+
+
+def british(text: str) -> str:
+    """The size and series of an old British thread as the tables name it; blank for any other.
+
+    >>> british("7/16 bsf"), british("1/2 Whitworth"), british("2BA"), british("3/8-16")
+    ('7/16 BSF', '1/2 BSW', '2 BA', '')
+    """
+    found = _NAMED.fullmatch(" ".join(text.split()))
+    if found is None:
+        return ""
+    if found["n"]:
+        return f"{int(found['n'])} BA"
+    series = "BSF" if "f" in found["series"].casefold() else "BSW"
+    return f"{found['size'].replace('-', ' ')} {series}"

@@ -208,6 +208,7 @@ __all__ = [
     "heat",
     "hole",
     "identify",
+    "injector",
     "joint",
     "joint_limit",
     "look_up",

@@ -38,7 +38,7 @@ MEASURED = {
     "fasteners/nut_factors": (31, 38),
     "lines/materials": (189, 198),
     "lines/fluids": (47, 47),
-    "driveline/steels": (869, 869),
+    "driveline/steels": (944, 944),
     "tubes/materials": (335, 343),
     "lines/limits": (120, 124),
     "lines/supports": (47, 49),
@@ -50,7 +50,9 @@ MEASURED = {
 # Tables of which a part was read twice: what is fed to slips is not judged by them.
 PARTS = {
     # Entered again from the pages' text, the inch bolts and the hex keys from other pages; habits stand once.
-    "fasteners/hexagons": (131, 229),
+    "fasteners/hexagons": (193, 317),
+    # Read again from the pages by another reader, who had not seen the first figures.
+    "fasteners/british_threads": (76, 78),
     # Compared with the gathered rows; those of calculated or renamed keys stand once.
     "wiring/wire": (397, 451),
     "lines/clearances": (25, 27),

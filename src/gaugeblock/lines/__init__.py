@@ -16,6 +16,7 @@ WING = Wing(
         "pedal": ("brakes.commands", "the pedal, the foot or the bore for a wanted brake pressure"),
         "clutch": ("clutch_command", "a hydraulic clutch: how far its slave moves, which bores do it"),
         "handbrake": ("brakes.commands", "the pull and the way of a hand brake"),
+        "injector": ("fuel.injector_command", "what an injector passes at another pressure, by volume and by mass"),
         "fuel": ("fuel.commands", "what the fuel pump must deliver, and what its lines lose"),
     },
     {
@@ -32,6 +33,7 @@ WING = Wing(
         "pedal": "brakes.pedal",
         "clutch": "clutch",
         "handbrake": "brakes.hand",
+        "injector": "fuel.injector",
         "fuel": "fuel.supply",
         "fuel_line": "fuel.line",
         "fuel_test": "fuel.leak",
@@ -43,6 +45,6 @@ WING = Wing(
         r"fluids?|dot|hoses?|boil\w*|hot|heat|temp\w*|fuel|coolant|antifreeze|boots?|grommets?|melt\w*|wrap|[0-9]+"
         r" ?(?:c|f|degrees)|deg|r[0-9]+|rubber|gasoline|petrol|diesel|e85"
         r"|brakes?|bleed\w*|pedal|master|cal?lipers?|drums?|residual|handbrake|parking|psi|wheel"
-        r" cyl\w*|slave|clutch|pumps?|bsfc|gph|lph|hp|carb\w*|efi"
+        r" cyl\w*|slave|clutch|pumps?|bsfc|injectors?|gph|lph|hp|carb\w*|efi"
     ),
 )

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 SUPPLY, FUELS = "lines/fuel_supply", "lines/fuels"
-_STATES = {"diesel": "No. 2"}
+STATES = {"diesel": "No. 2"}
 
 
 class Demand(Value):
@@ -81,7 +81,7 @@ def _top(figure: Figure, data: Refdata) -> str:
 
 def fact(of: Supply, quantity: str, data: Refdata) -> Figure:
     """A property of the fuel by the tables; LookupMiss where they have none."""
-    return look_up(FUELS, quantity, data=data, item=of.fuel, state=_STATES.get(of.fuel, "any"))
+    return look_up(FUELS, quantity, data=data, item=of.fuel, state=STATES.get(of.fuel, "any"))
 
 
 def fact_or_none(of: Supply, quantity: str, data: Refdata) -> Figure | None:

@@ -69,8 +69,10 @@ def hardness_fact(found: Sequence[Figure]) -> Outcome:
     if not found:
         return Outcome(none("HARDNESS", "Measure it on the part: no hardness of this steel and treatment was found."))
     do = "Typical, not guaranteed: measure it on the part, away from a decarburised skin."
+    if found[0].basis == "derived":
+        do = f"By conversion of the tensile strength: no table has it. {do}"
     for other in found[1:2]:
-        do = f"About {other.typical:.0f} {other.unit} by conversion. {do}"
+        do = f"About {other.typical:.0f} {other.unit}{'' if found[0].basis == 'derived' else ' by conversion'}. {do}"
     return Outcome(use("HARDNESS NEAR", found[0], do))
 
 

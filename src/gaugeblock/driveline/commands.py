@@ -62,12 +62,16 @@ def hardness(argv: list[str]) -> int:
         "A hardness on other scales and as strength, on the printed points and between them.",
         "gaugeblock hardness 42 HRC",
     )
-    parser.add_argument("value", metavar="VALUE", help="42")
+    parser.add_argument("value", metavar="VALUE", help='42; a tensile strength, "150 ksi", for the hardness of it')
     parser.add_argument("scale", nargs="?", metavar="SCALE", help="HRC, HB; either may stand first")
     parser.add_argument("--to", metavar="SCALE", help="the scale that is wanted: HB")
     common_options(parser)
     a = parser.parse_args(argv)
+    from gaugeblock.driveline.hardness import TENSILE
     from gaugeblock.driveline.hardness import hardness as sheet_of
+
+    if a.scale is None and a.value.endswith(("ksi", "psi", "MPa", "N/mm2")):
+        a.scale = TENSILE
 
     return print_open(
         sheet_of, _topic("BY_SCALE"), {"scale": a.scale, "value": a.value, "to": a.to}, a, is_open=a.scale is None

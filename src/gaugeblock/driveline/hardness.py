@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.decision import none, use
-from gaugeblock.answer.making import derived
+from gaugeblock.answer.making import derived, read_positive, stated
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline import keys
 from gaugeblock.driveline.keys import Hardness
@@ -20,6 +22,7 @@ if TYPE_CHECKING:
     from gaugeblock.driveline.steels import Steel
 
 TABLE = "driveline/hardness"
+TENSILE = "tensile"
 _QUANTITIES = (
     "tensile_strength_typical",
     "yield_strength_typical",
@@ -86,11 +89,66 @@ def hardness_of(steel: Steel, data: Refdata) -> tuple[Figure, ...]:
     return ()
 
 
+def from_strength(strength: Figure, data: Refdata) -> list[Figure]:
+    """How hard a steel of a tensile strength is near, on each scale whose printed points reach it: the table of one
+    source read the other way, linear between two of its points; empty outside all.
+    """
+    wanted = units.to_base(strength.typical, strength.unit)
+    found = []
+    for scale in ("HRC", "HB"):
+        number = next((n for ladder in _ladders(scale, data) if (n := _on(ladder, wanted)) is not None), None)
+        if number is not None:
+            key = {"strength": f"{strength.text} {strength.unit}"}
+            name = f"hardness_{scale.casefold()}"
+            text = f"{number:.0f}"
+            found.append(derived("hardness_of_strength", name, number, scale, (strength,), data, key=key, text=text))
+    return found
+
+
+def _on(ladder: list[tuple[float, float]], wanted: float) -> float | None:
+    """The hardness at a strength between two printed points; None outside them."""
+    for (low, under), (high, over) in pairwise(ladder):
+        if low <= wanted <= high and high > low:
+            return under + (over - under) * (wanted - low) / (high - low)
+    return None
+
+
+def _ladders(scale: str, data: Refdata) -> list[list[tuple[float, float]]]:
+    """Tensile strength, Pa, and hardness of the printed points of a scale, rising, by source: that with the most points
+    first.
+    """
+    by_source: dict[str, list[tuple[float, float]]] = {}
+    for row in rows_of(data, TABLE, scale):
+        if row["quantity"] == "tensile_strength_typical" and not row.standing:
+            point = units.to_base(row.typical, row["unit"]), float(row["hardness"])
+            by_source.setdefault(row["source"], []).append(point)
+    return [sorted(points) for _, points in sorted(by_source.items(), key=lambda one: (-len(one[1]), one[0]))]
+
+
+def _of_strength(strength: str, to: str | None, data: Refdata) -> Sheet:
+    """The Sheet of the hardness that goes with a tensile strength."""
+    measure = read_positive(strength, "stress", "strength")
+    given = stated(measure, "tensile_strength_typical", "strength", data)
+    figures = from_strength(given, data)
+    asked: dict[str, str | None] = {"scale": TENSILE, "value": strength, "to": to}
+    title = f"steel of {measure.text} tensile"
+    wanted = None if to is None else canonical(data, TABLE, "scale", to)
+    own = [f for f in figures if wanted is None or f.quantity == f"hardness_{wanted.casefold()}"]
+    cautions = rule_cautions(data, "hardness conversion", "all scales")
+    if not own:
+        do = "No printed conversion reaches it. Have the part's hardness measured."
+        return Sheet(title, asked, data, [given], [], cautions, decision=none("READS NEAR", do))
+    shown = [*own, *(f for f in figures if f not in own), given]
+    do = "A conversion of a steel of even structure: near enough to check a certificate by, no guarantee."
+    return Sheet(title, asked, data, shown, [], cautions, decision=use("READS NEAR", own[0], do))
+
+
 def hardness(scale: str, value: str, *, to: str | None = None, data: Refdata | None = None) -> Sheet:
     """What a hardness is on other scales and in strength.
 
     Parameters: ``scale`` as people write it (``HRC``, ``Rockwell C``, ``Brinell``); ``value`` the number. Either may
-    stand first. ``to`` is the scale that is wanted, ``HB``: its number is then the decision.
+    stand first. ``to`` is the scale that is wanted, ``HB``: its number is then the decision. Of the scale ``tensile``
+    the value is a strength, ``150 ksi``, and the decision is the hardness that goes with it.
 
     Returns a Sheet: tensile strength first, then yield and torsional yield where a source has them, then the other
     scales; between two printed points of one source linear, each such figure with its two points as inputs.
@@ -101,6 +159,8 @@ def hardness(scale: str, value: str, *, to: str | None = None, data: Refdata | N
     '195'
     """
     data = data or refdata()
+    if scale.casefold() == TENSILE:
+        return _of_strength(value, to, data)
     of = keys.hardness(f"{value} {scale}", data)
     cell = of.scale
     figures = [f for q in _QUANTITIES if (f := converted(of, q, data)) is not None]

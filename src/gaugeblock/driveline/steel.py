@@ -160,7 +160,7 @@ def judged(shaft: keys.Shaft, asked: dict[str, str | None], data: Refdata) -> Sh
     figures, weld, cautions = of.figures, of.welding, of.cautions
     if not shaft.is_asked:
         by_hardness = next((f for f in figures if f.quantity == "tensile_strength_typical"), None)
-        hard = _hardness(of.table, data) if wanted == HARDNESS else ()
+        hard = _hardness(of, data) if wanted == HARDNESS else ()
         strengths = [f for f in of.strengths if wanted in f.quantity] or of.strengths
         end = hardness_fact(hard) if wanted == HARDNESS else fact(strengths[0] if strengths else by_hardness)
         figures = [*hard, *figures]
@@ -196,10 +196,13 @@ def judged(shaft: keys.Shaft, asked: dict[str, str | None], data: Refdata) -> Sh
     )
 
 
-def _hardness(table: Steel, data: Refdata) -> tuple[Figure, ...]:
+def _hardness(of: Material, data: Refdata) -> tuple[Figure, ...]:
+    """How hard a steel is by its table, else by the conversion of the tensile strength that its table has."""
     from gaugeblock.driveline import hardness as tables
 
-    return tables.hardness_of(table, data)
+    own = tables.hardness_of(of.table, data)
+    tensile = next((f for f in of.strengths if "tensile" in f.quantity), None)
+    return own or (() if tensile is None else tuple(tables.from_strength(tensile, data)))
 
 
 def _asked_for(fact: str, shaft: keys.Shaft) -> str:

@@ -11,6 +11,7 @@ WING = Wing(
         "exhaust_gap": "gap",
         "exhaust_joint": "joint",
         "exhaust_hanger": "hanger",
+        "exhaust_wrap": "wrap",
         "exhaust_outlet": "outlet",
         "exhaust_ignition": "ignition",
     },
@@ -18,7 +19,7 @@ WING = Wing(
     hints=(
         r"exhausts?|tail ?pipes?|mufflers?|silencers?|collectors?|hangers?|slip|bellows|flex|back"
         r" ?pressure|cross ?over|balance|outlet|hp|horsepower|bhp|litres?|liters?|cc|expanded?|timing|heat ?range"
-        r"|headers?|manifolds?|downpipes?|gap|how (?:far|close|near)"
+        r"|wrap\w*|headers?|manifolds?|downpipes?|gap|how (?:far|close|near)"
         r"|plug (?:gap|reach|wires?|leads?)|reach|re-?torque|(?:plugs?|leads?|wires?) .*headers?"
     ),
 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.exhaust.ends_ask import EXHAUST, HANGER, IGNITION, OUTLET
+from gaugeblock.exhaust.wrap_ask import WRAP
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -240,7 +241,8 @@ GAP = Topic(
     rf"how (?:close|near|far)|can|{_NEAR}|{EXHAUST}|(?:the |my |an? )?headers?(?: tubes?| pipes?)?|lay|lie|room"
     rf"|enough|clear|run"
     r"|(?:if )?(?:there(?:'?s| is) )?(?:without|no)(?: an?| any| room for an?| space for an?)? (?:heat"
-    r" )?shield(?:ing)?|unshielded|bare (?:exhaust|headers?|pipes?)(?: pipes?)?|past|big|exhaust|air|all round|round"
+    r" )?shield(?:ing)?|unshielded"
+    r"|bare (?:exhaust|headers?|pipes?|down ?pipes?|manifolds?|silencers?|mufflers?)(?: pipes?)?|past|big|exhaust|air|all round|round"
     r"|(?:at )?full (?:bump|droop|travel|lock)|bump|tail ?pipes?|down ?pipes?|pass|ends? up|silencer(?: box)?|muffler"
     r"|ended up|back axle"
     r"|(?:rubber[ -])?hung|hanging|bare(?= floor| body| frame)|under|over|between|leave"
@@ -295,7 +297,16 @@ JOINT = Topic(
             Shaped(r"how (?:far|deep)", always("overlap"), "the overlap", doubt=1, cue=("how far", "how deep")),
         ),
         "socket": (amount("length", before="socket", say="{} socket"),),
-        "angle": (amount("angle", say="{} in all"),),
+        "angle": (
+            amount("angle", say="{} in all"),
+            Shaped(
+                r"(?:(?:for|in|at|to make) )*an? (?P<n>30|45|60|90|120|180)(?: (?:bends?|elbows?|turn))?"
+                r"|(?P<m>30|45|60|90|120|180) (?:bends?|elbows?|turn)",
+                lambda m: f"{m['n'] or m['m']} deg",
+                "{} in all",
+                doubt=1,
+            ),
+        ),
     },
     rf"{EXHAUST}|duals?(?: exhausts?| system)?|overlap|joints?|clearance|inside diameter|id|size|gap|for|how"
     r" (?:much|many|far|big)|bends?|where|place(?:ment)?|do i|when|its|before|(?:the )?clamps?|goes on",
@@ -307,4 +318,4 @@ JOINT = Topic(
     table="exhausts",
     job_keys={"kind": "joint"},
 )
-TOPICS = (PIPE, GAP, JOINT, RUN, OUTLET, HANGER, IGNITION)
+TOPICS = (WRAP, PIPE, GAP, JOINT, RUN, OUTLET, HANGER, IGNITION)

@@ -25,6 +25,13 @@ _PIPE: tuple[Option, ...] = (
     ("length", "L", "of the run as straight pipe, its bends counted: 12 ft"),
     ("back-pressure", "P", "that the engine maker allows: 2 psi"),
 )
+_WRAP: tuple[Option, ...] = (
+    ("length", "L", "of each pipe that is wrapped: 3 ft"),
+    ("od", "D", "of the pipe: 1-5/8 in"),
+    ("width", "W", "of the wrap: 2 in"),
+    ("overlap", "O", "of each turn on the one before: 25 %%, 1/2 in"),
+    ("pipes", "N", "that are alike: 4"),
+)
 _RUN: tuple[Option, ...] = (
     ("length", "L", "along its middle line: 9 ft"),
     ("od", "D", "of the pipe: 2-1/2 in"),
@@ -106,6 +113,12 @@ def _hanger() -> Callable[..., Sheet]:
     return exhaust_hanger
 
 
+def _wrap() -> Callable[..., Sheet]:
+    from gaugeblock.exhaust.wrap import exhaust_wrap
+
+    return exhaust_wrap
+
+
 def _outlet() -> Callable[..., Sheet]:
     from gaugeblock.exhaust.outlet import exhaust_outlet
 
@@ -170,6 +183,13 @@ QUESTIONS: dict[str, tuple[str, str, tuple[Option, ...], int, Callable[[], Calla
         _HANGER,
         0,
         _hanger,
+    ),
+    "wrap": (
+        "How much wrap pipes take.",
+        'gaugeblock exhaust wrap --length "3 ft" --od "1-5/8 in" --width "2 in" --overlap "25 %" --pipes 4',
+        _WRAP,
+        3,
+        _wrap,
     ),
     "outlet": (
         "Where the end of an exhaust may be, by published rules.",

@@ -27,7 +27,7 @@ def diameter_m(size: str) -> float:
     number, _, unit = size.rpartition(" ") if " " in size else (size, "", "")
     try:
         if unit == "BA":  # BS 93: 6 p**1.2, p = 0.9**n mm, which it rounds
-            return 6 * 0.9 ** (1.2 * int(number)) / 1000
+            return 6 * float(0.9 ** (1.2 * int(number))) / 1000
         unit = unit.replace("BSW", "in").replace("BSF", "in")
         if size[0] == "M":
             return float(size[1:]) / 1000

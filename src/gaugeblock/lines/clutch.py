@@ -128,13 +128,16 @@ def _fourth(asked: dict[str, str | None]) -> str:
 
 def _worked(wanted: str, known: dict[str, float]) -> float:
     """The fourth, m."""
+    found: float
     if wanted == "travel":
-        return calc.slave_travel(known["stroke"], known["master"], known["slave"])
-    if wanted == "stroke":
-        return calc.slave_travel(known["travel"], known["slave"], known["master"])
-    if wanted == "master":
-        return calc.bore_of_travel(known["slave"], known["travel"], known["stroke"])
-    return calc.bore_of_travel(known["master"], known["stroke"], known["travel"])
+        found = calc.slave_travel(known["stroke"], known["master"], known["slave"])
+    elif wanted == "stroke":
+        found = calc.slave_travel(known["travel"], known["slave"], known["master"])
+    elif wanted == "master":
+        found = calc.bore_of_travel(known["slave"], known["travel"], known["stroke"])
+    else:
+        found = calc.bore_of_travel(known["master"], known["stroke"], known["travel"])
+    return found
 
 
 def _beside(wanted: str, found: Figure, given: dict[str, Figure], key: dict[str, str], data: Refdata) -> list[Figure]:

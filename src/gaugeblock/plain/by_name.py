@@ -81,7 +81,7 @@ _REFUSED = (
             r"sizes?|diameter|dia|od|bore|id|big|large|length|long",
             r"pipes?|tubes?|primar\w+|headers?",
         ),
-        r"wire|cable|coil|gap|stroke|chain|how hot|temp\w*",
+        r"wrap|wire|cable|coil|gap|stroke|chain|how hot|temp\w*",
         "the tables have no rule for the primary tubes of a header, neither for their diameter nor for their length; "
         "none was found that could be read",
         "take them from the maker of the cam or of the header; for the pipe behind the collector say the power: "

@@ -22,7 +22,8 @@ _MODULES: tuple[tuple[str, str], ...] = (
         "spread heating heat_a heat_the heat_my oven warm_ 8620 9310 en36 en_36 1018 1020 pattern marking "
         "contact phase phasing clocked line_up lined_up lining_up in_line crush collapsible "
         "quarter_turn cord string rope spring_balance scale seal gears gear_set gearset old_r used_r same_r "
-        "old_crown same_crown yoke slip 0_deg zero no_angle no_working nought straight",
+        "old_crown same_crown yoke slip 0_deg zero no_angle no_working nought straight"
+        " phased clocking yokes front_wheel front_hub front_taper taper_roller",
     ),
     (
         "general",
@@ -55,7 +56,7 @@ _MODULES: tuple[tuple[str, str], ...] = (
     ),
     (
         "bolts",
-        "crow nyl red_or blue_or ng_washer split_washer lock_washer lockwasher star_washer recheck re-check retorq"
+        "crow nyl tap_ plug flange red_or blue_or ng_washer split_washer lock_washer lockwasher star_washer recheck re-check retorq"
         " re-torq retight re-tight over_the_wheel over_the_lug check_the_wheel check_wheel seized seizes seizing"
         " seize_up gall stretch tty to-yield to_yield goes_below go_below in_its_place in_their_place a2- a4-"
         " stainless use_it big_torque the_big of_its_range of_the_range closer closest accura scatter proof spanner"

@@ -17,6 +17,7 @@ WING = Wing(
         "beam": ("commands", "what a straight tube bears in the middle of a span"),
         "offset": ("commands", "how far apart the two bends of an offset are"),
         "cope": ("commands", "how deep a tube is coped to sit on another"),
+        "mitre": ("commands", "at which angle the slices of a bend are sawn"),
         "sheet": ("commands", "what a piece of sheet weighs"),
         "sheetbend": ("folded.command", "flat length, bend deduction and least radius of bent sheet"),
         "flare": ("commands", "a flare: its wall limit, nut and port thread"),
@@ -33,6 +34,7 @@ WING = Wing(
         "beam": "beam",
         "offset": "offset",
         "cope": "notch",
+        "mitre": "mitre",
         "sheet": "sheet_metal",
         "sheet_bend": "folded.part",
         "flare": "flare",
@@ -42,6 +44,6 @@ WING = Wing(
     job_commands=("tube",),
     hints=(
         r"tub\w*|bend\w*|die|gauge|gage|ga|guage|pipes?|sch\w*|flar\w*|dom|erw|wall|od|sheet|awg|bwg"
-        r"|nps|1020|4130|nut|lines?|strength|yield|section|weigh\w*|mass|twist\w*"
+        r"|nps|1020|4130|nut|lines?|strength|yield|section|weigh\w*|mass|twist\w*|pie|mit(?:er|re)\w*|slices?|segments?"
     ),
 )

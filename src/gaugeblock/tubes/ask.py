@@ -4,7 +4,17 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
-from gaugeblock.tubes import beam_ask, bend_ask, box_ask, burst_ask, flare_ask, line_bend_ask, shape_ask, sheet_ask
+from gaugeblock.tubes import (
+    beam_ask,
+    bend_ask,
+    box_ask,
+    burst_ask,
+    flare_ask,
+    line_bend_ask,
+    mitre_ask,
+    shape_ask,
+    sheet_ask,
+)
 from gaugeblock.tubes.folded.ask import topic as folded_topic
 from gaugeblock.tubes.overbend_ask import overbend_of
 from gaugeblock.tubes.pipe_ask import PIPE
@@ -353,7 +363,9 @@ BOX_BEAM = beam_ask.box_beam_of(BOX, BEAM)
 FLARE = flare_ask.topic(OD, WALLS)
 SHEET = sheet_ask.topic(lambda: answer_in("sheet_metal", "sheet"), STOCK)
 SHEET_BEND = folded_topic(STOCK)
+MITRE = mitre_ask.mitre_of(BEND.slots)
 TOPICS = (
+    MITRE,
     BEND,
     line_bend_ask.topic(),
     BURST,

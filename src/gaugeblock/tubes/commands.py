@@ -311,3 +311,23 @@ def cope(argv: list[str]) -> int:
     from gaugeblock.tubes import notch as answers
 
     return print_open(answers.cope, _topic("COPE"), {"od": a.od, "onto": a.onto, "angle": a.angle}, a)
+
+
+def mitre(argv: list[str]) -> int:
+    """``gaugeblock mitre``: how the slices of a bend are sawn."""
+    parser = parser_of(
+        "mitre",
+        "At which angle the slices of a bend are sawn, and how long each is outside and inside.",
+        'gaugeblock mitre "90 deg" --slices 5 --ends cut --od "2-1/2 in" --radius "3-3/4 in"',
+    )
+    parser.add_argument("angle", metavar="A", help="that they turn in all: 90 deg")
+    parser.add_argument("--slices", required=True, metavar="N", help="how many pieces: 5")
+    parser.add_argument("--ends", metavar="E", help="cut: every piece on both faces; square: the outer two on one")
+    parser.add_argument("--od", metavar="D", help="of the tube, with the radius for the lengths of a slice")
+    parser.add_argument("--radius", metavar="R", help="of the bend, to its centre line: 3-3/4 in")
+    common_options(parser)
+    a = parser.parse_args(argv)
+    from gaugeblock.tubes import mitre as answers
+
+    given = {name: getattr(a, name) for name in ("angle", "slices", "ends", "od", "radius")}
+    return print_open(answers.mitre, _topic("MITRE"), given, a)

@@ -128,6 +128,15 @@ CIRCUIT = Topic(
                 "return by the body",
             ),
             Shaped(
+                r"(?:(?:the |with )?(?:body |chassis |frame |shell )?(?:return|ground|earth)(?: (?:side|path|lead|wire|is|was))*"
+                r" (?:not (?:counted|included|counting)|left out|ignored|excluded)"
+                r"|(?:not counting|ignoring|leaving out|without counting|excluding)(?: the)?(?: body| chassis| frame| shell)?"
+                r" (?:return|ground|earth)(?: side| path| lead)?)",
+                always("body"),
+                "the feed alone",
+                cue=("earth", "ground", "return"),
+            ),
+            Shaped(
                 r"(?:the )?(?:body|chassis|frame|shell)(?: (?:is|for|as)(?: the)?)? (?:return|ground|earth)(?:ed)?",
                 always("body"),
                 "return by the body",

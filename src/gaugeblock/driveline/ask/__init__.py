@@ -22,6 +22,7 @@ from gaugeblock.driveline.ask.setups import SPLINE as SPLINE
 from gaugeblock.driveline.ask.setups import SPLINE_BY_SIZE as SPLINE_BY_SIZE
 from gaugeblock.driveline.ask.shims import SHIMS as SHIMS
 from gaugeblock.driveline.ask.steels import BY_SCALE as BY_SCALE
+from gaugeblock.driveline.ask.steels import HARD_OF_STRENGTH
 from gaugeblock.driveline.ask.steels import HARDNESS as HARDNESS
 from gaugeblock.driveline.ask.steels import SHEAR_YIELD as SHEAR_YIELD
 from gaugeblock.driveline.ask.steels import STEEL as STEEL
@@ -36,6 +37,7 @@ from gaugeblock.driveline.ask.tyres import TYRE as TYRE
 from gaugeblock.driveline.ask.tyres import TYRE_AS_HIGH as TYRE_AS_HIGH
 from gaugeblock.driveline.ask.tyres import TYRE_BY_HEIGHT as TYRE_BY_HEIGHT
 from gaugeblock.driveline.ask.unanswered import BORED as BORED
+from gaugeblock.driveline.ask.unanswered import EQUIVALENT
 from gaugeblock.driveline.ask.unanswered import OTHER_STEEL as OTHER_STEEL
 from gaugeblock.driveline.ask.unanswered import STRONGER as STRONGER
 from gaugeblock.driveline.ask.unanswered import TAPER as TAPER
@@ -47,4 +49,6 @@ TOPICS = (
     *(PROP_SPEED, REGEAR, FINAL_DRIVE, TURNS, ROAD, JOINT_LIMIT, STRESS, SHEAR_YIELD, TENSILE_YIELD, TYRE_AS_HIGH),
     *(CRAWL, SPEEDO_OF_GEARS, SPLINE_BY_SIZE, GRIP, TUBE_TORQUE, BORED, OTHER_STEEL, STRONGER, TAPER, SHORT_TYRE),
     TYRE_BY_HEIGHT,
+    HARD_OF_STRENGTH,
+    EQUIVALENT,
 )

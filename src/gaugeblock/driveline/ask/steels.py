@@ -216,6 +216,32 @@ HARDNESS = Topic(
     r"|goes with|(?:what )?does (?:that|it) (?:mean|come to)|comes? to|works? out|roughly|file tester|tester",
     needs=("value",),
 )
+
+
+def _of_strength(strength: str, *, steel: str = "", to: str | None = None, data: Refdata) -> Sheet:
+    """The hardness that goes with a tensile strength, which is the same for every steel of even structure."""
+    del steel
+    from gaugeblock.driveline.hardness import TENSILE, hardness
+
+    return hardness(TENSILE, strength, to=to, data=data)
+
+
+HARD_OF_STRENGTH = Topic(
+    lambda: _of_strength,
+    "hardness of a strength",
+    {
+        "strength": (amount("stress", after="(?:tensile|uts|strength|ultimate)(?: strength)?"), amount("stress")),
+        "to": SCALE_WANTED,
+        "steel": HARDNESS.slots["steel"],
+    },
+    HARDNESS.signals + r"|(?:what|which)(?: rockwell| brinell)? (?:hardness|rockwell|brinell|hrc|hb)|how hard|rockwell"
+    r"|brinell|hrc|bhn|hb|uts|tensile|is|of|for|that|would|be|should|to get|get|need|do i need|certificate|cert|says",
+    needs=("strength",),
+    asks_for=r"(?:what|which|how) (?:rockwell|hard\w*|brinell|hrc|hb)|hardness(?: (?:is|of|for|in|to|at))*(?! [0-9])"
+    rf"|(?:in|to) (?:{SCALE})",
+    is_named=True,
+    unmoved="metal finish form service quality",
+)
 # At the bench a hardness has its scale beside it; a question has both in one.
 BY_SCALE = Topic(
     lambda: answer_of("hardness", "hardness"),

@@ -56,6 +56,45 @@ OTHER_STEEL = Topic(
 )
 
 
+def _no_equal(values: dict[str, str], _data: Refdata) -> Open | None:
+    """Raises Ambiguous: no table sets a steel of one standard equal to one of another."""
+    raise Ambiguous(
+        values["other_steel"],
+        "",
+        "no table sets a steel of one standard equal to one of another; nearly the same analysis is not the same strength",
+        (),
+        f"compare what each guarantees: `gaugeblock steel {values['other_steel']}`, and the mill certificate of the bar",
+    )
+
+
+_SAME = r"(?:the )?same (?:steel )?as|equivalents?|equal(?:s)? to|like|cross[- ]reference|called in (?:america|the us|sae|aisi)"
+EQUIVALENT = Topic(
+    STEEL.answer,
+    STEEL.noun,
+    {
+        "other_steel": (
+            Shaped(
+                r"(?P<n>en ?(?:8|16|19|24)|817m40|709m40|605m36|080m40)(?: steel| bar)*",
+                lambda m: m["n"].upper().replace(" ", ""),
+            ),
+        ),
+        "like": (
+            Shaped(
+                rf"(?:what |which )?(?:is |are )?(?:{_SAME})(?: (?P<n>[0-9]{{4}}))?",
+                lambda m: m["n"] or "another",
+                "its equal",
+            ),
+        ),
+    },
+    r"steels?|what|which|is|the|of|in|an?|to|american|sae|aisi|din|european",
+    needs=("other_steel", "like"),
+    opens=_no_equal,
+    asks_for=_SAME,
+    is_named=True,
+    unmoved="metal finish state form standard service quality",
+)
+
+
 _THAN = (
     r"(?:over|vs|versus|against|than|to|or|and|instead of|from|up from|compared (?:to|with))"
     r"(?: (?:an?|the|my|old|new))*"

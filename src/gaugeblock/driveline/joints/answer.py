@@ -143,8 +143,8 @@ def _decide(of: Joints, found: Working, pair: Swings | None, one: Figure, told: 
         return ask(VERB, [worse, better], names, do)
     if pair is None:
         when = "nothing takes it back" if len(found.angles) == 1 else "the second joint takes nothing back"
-        shown = [Candidate(one, when, "vibrates as the shaft turns faster")]
+        swung = [Candidate(one, when, "vibrates as the shaft turns faster")]
         if len(found.angles) == 1 and not found.is_taken and found.angles[0].basis == "derived":
-            shown.insert(0, Candidate(found.angles[0], "both its views are as given", "the true angle of this joint"))
-        return ask(VERB, shown, names, do)
+            swung.insert(0, Candidate(found.angles[0], "both its views are as given", "the true angle of this joint"))
+        return ask(VERB, swung, names, do)
     return ask(VERB, [Candidate(pair.good, "it is run as it stands", asks[0].check.reason)], names, do)

@@ -123,6 +123,12 @@ CIRCUIT = Topic(
                 "{} master cylinder",
                 cue=("mast", "mc", "m/c"),
             ),
+            Shaped(  # nobody has a master cylinder of so many inches
+                r"(?P<n>(?:1[2-9]|2[0-9]|3[0-2])(?:\.[0-9]+)?) (?:bore|(?:brake )?(?:masters?|m/?c)(?: cyl(?:inder)?)?(?: bore)?)",
+                lambda m: f"{m['n']} mm",
+                "{} master cylinder",
+                doubt=1,
+            ),
             amount("length", after="bore", say="{} master cylinder", doubt=3),
             amount("length", before="bore(?: of| is)?", say="{} master cylinder", doubt=3, cue=("bore",)),
             Shaped(
@@ -160,7 +166,7 @@ CIRCUIT = Topic(
             ),
             Shaped(
                 rf"(?P<n>{ONE_NUMBER}) (?:pedal )?ratio(?! (?:of|is)\b)(?! [0-9./]+(?: (?!(?:lbs?|pounds?|kg"
-                rf"|kilos?|n|newtons?)\b)|$))",
+                rf"|kilos?|n|newtons?|bore|master|m/?c|(?:mm|in|inch) (?:bore|master|m/?c))\b)|$))",
                 lambda m: m["n"],
                 "pedal {} to 1",
                 cue=("ratio",),
@@ -234,6 +240,7 @@ CIRCUIT = Topic(
             ),
         ),
     },
+    r"(?:what|how many) (?:bar|psi|kpa)(?: (?:is|do i get|in))?|"
     r"(?:with )?(?:no|without)(?: an?| the| power)? (?:boosters?|servos?|power assist\w*|assist\w*"
     r"|power brakes?)"
     r"|line|(?:stamp|stand|press|push|lean)(?:s|ing)? on it|at the (?:cal?lipers?|wheels?)"
@@ -241,7 +248,7 @@ CIRCUIT = Topic(
     r"|come[sd]?|pushes|get|makes?"
     r"|(?:line |brake )?pressure|(?:i |you )(?:press|push)(?: on)?|pressing|pushing|(?:brake )?pedal|master(?:"
     r" cylinder)?|brakes?|hydraulics?|with|psi|what|how"
-    r" much|(?:in )?(?:the )?(?:brake )?(?:lines|pipes)|on it|rear|front|single(?: master)?(?: cylinder)?|(?:my "
+    r" much|(?:in )?(?:the )?(?:brake )?(?:lines?|pipes)|on it|rear|front|single(?: master)?(?: cylinder)?|(?:my "
     r"|his )?(?:leg|foot)|i get",
     needs=("force", "ratio"),
     opens=_open_circuit,

@@ -14,7 +14,7 @@ from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import Ambiguous, InputError, UnitError
 from gaugeblock.lines.fuel.demand import FUELS, STATES
 from gaugeblock.lines.fuel.keys import FUELS as NAMES
-from gaugeblock.lines.fuel.keys import choice_of
+from gaugeblock.lines.given import choice_of
 from gaugeblock.lookup import look_up
 from gaugeblock.tables.load import Refdata, refdata
 
@@ -113,5 +113,5 @@ def _other(of: Figure, density: Figure, key: dict[str, str], data: Refdata) -> F
         return derived(rule, quantity, units.from_base(number, unit), unit, (of, density), data, key=key)
     low, high = (units.to_base(end, density.unit) for end in (density.low, density.high))
     pair = (base(of) / high, base(of) / low) if by_mass else (base(of) * low, base(of) * high)
-    ends = tuple(units.from_base(end, unit) for end in pair)
+    ends = units.from_base(pair[0], unit), units.from_base(pair[1], unit)
     return derived(rule, quantity, None, unit, (of, density), data, key=key, ends=ends)

@@ -62,6 +62,26 @@ _SUBJECTS = (
         shown=_of_a_pattern,
     ),
     Subject(
+        "yokes of a shaft, how nearly in line",
+        (
+            r"yokes?|phas(?:ed|ing)|clocking",
+            r"tolerances?|how (?:near|close|far out|accurate|exact|much)(?:ly)?|within|degrees?|spline out|limit",
+            r"phas(?:ed|ing)|in line|yokes?|clock\w*|out",
+        ),
+        ("yokes in line, how nearly", "phasing"),
+        unless=r"slip|bump|droop|seal|torque|[0-9.]+ ?(?:deg|mm|in\b)|flex",
+    ),
+    Subject(
+        "end play of front wheel bearings",
+        (
+            r"front (?:wheel |hub |taper )*(?:bearings?|hubs?)|(?:taper roller|taper) (?:front )?(?:wheel )?(?:bearings?|hubs?)(?=.*front|.*hub)",
+            r"end ?-?(?:play|float)|play|float|how many thou|how much (?:play|slack|float)|clearance|lash",
+        ),
+        ("end play of front wheel bearings",),
+        unless=r"rear|axle|pinion|carrier|diff\w*|crank\w*|torque|nm|lb",
+        forbids=True,
+    ),
+    Subject(
         "yokes of a shaft, in phase or out of it",
         (
             r"yokes?|joints?|u-joints?|ujs?|uj's",

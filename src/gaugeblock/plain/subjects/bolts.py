@@ -106,6 +106,40 @@ _SUBJECTS = (
         forbids=True,
     ),
     _Of(
+        ("washer",),
+        "a drain plug without its washer",
+        (
+            r"(?:drain|sump) ?plugs?",
+            r"(?:without|with no|no|missing|lost|left out|forgot)(?: (?:a|an|the|its|any|copper|crush|sealing|my))* washers?",
+        ),
+        ("plug without its washer",),
+        forbids=True,
+    ),
+    _Of(
+        ("tap ", "tap,"),
+        "a tap of another thread",
+        (
+            r"taps?",
+            r"clean(?:s|ed|ing)?(?: (?:up|out))?|chas(?:e[sd]?|ing)|run(?:ning)?(?: (?:an?|it|the))*|through|into|in",
+            r"(?:m ?[0-9]+(?: ?x ?[0-9.]+)?|[0-9]+ ?x ?[0-9.]+)\b.*\b(?:[0-9]+/[0-9]+|half|unf|unc|inch|tpi|bs[wf])"
+            r"|(?:[0-9]+/[0-9]+|half|unf|unc|inch|tpi|bs[wf])\b.*\b(?:m ?[0-9]+(?: ?x ?[0-9.]+)?|[0-9]+ ?x ?[0-9.]+)",
+        ),
+        ("tap of another thread",),
+        unless=r"drill(?: size)?|insert|helical|what size|which drill",
+        forbids=True,
+    ),
+    _Of(
+        ("flange",),
+        "self-locking nuts of a propeller shaft flange",
+        (
+            r"(?:self[- ]?lock\w*|lock ?nuts?|ny(?:loc|lock|lok)s?|nuts?)",
+            r"(?:prop\w*|drive ?shaft|pinion|shaft|diff) (?:shaft )?flanges?",
+            _AGAIN,
+        ),
+        ("self-locking nut on a propeller shaft flange",),
+        forbids=True,
+    ),
+    _Of(
         ("nyl",),
         "a locknut with nylon beside heat",
         (

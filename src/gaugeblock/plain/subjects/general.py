@@ -96,7 +96,7 @@ _SUBJECTS = (
         (_INTO, rf"{_FLUID}(?![\w.]).*(?<![\w.]){_FLUID}", r"dot ?-?[345]\S*|dot|brake fluids?"),
         _OF_FLUIDS,
         rf"{_INTO}|{_KINDS_OF_FLUID}|over|up|got|all|only|each|other|kinds?|types?|different|same|old|new|fresh"
-        "|used|instead",
+        "|used|instead|without|flush(?:ed|ing)?|drain(?:ed|ing)?|rins(?:ed|ing)|(?:flush|drain)(?:ing)? it(?: first)?",
         unless=r"power steering|atf|transmission|engine|motor|gear|water|grease|diesel|petrol|hoses?|seals?|rubber"
         r"|boil\w*|temp\w*",
         shown=_of_fluids,
@@ -349,6 +349,7 @@ def _pressures(named: set[str], data: Refdata) -> Groups:
 def _numbers(line: str) -> str:
     """The numbers that a line says, so that the reader sees them read."""
     found = re.findall(
-        r"dot ?-?[0-9.]+|(?:[0-9]+ )?[0-9./]+ (?:psi|bar)|\b(?:30)?r[0-9]{1,2}\b|\b[0-9]\.?[0-9]?(?= |$)", line
+        r"dot ?-?[0-9.]+|(?:[0-9]+ )?[0-9./]+ (?:psi|bar)|\b(?:30)?r[0-9]{1,2}\b|(?<![\w./-])[0-9]\.?[0-9]?(?= |$)",
+        line,
     )
     return f": {', '.join(dict.fromkeys(found))}" if found else ""

@@ -72,6 +72,9 @@ COMPARED = {
     'turns 1.9 --turned one --compare "turned=one, both"': 2,
     'antifreeze "14 qt" --mix "50 %" --compare "mix=40 %, 50 %"': 2,
     'reach --wire "4 mm2" --current "20 A" --drop "0.5 V" --return body --compare "wire=4 mm2, 6 mm2"': 2,
+    'clutch "7/8 in" --stroke "30 mm" --compare "master=5/8 in, 3/4 in"': 2,
+    'injector "24 lb/h" --compare "fuel=gasoline, ethanol"': 2,
+    'mitre "90 deg" --slices 6 --compare ends': 2,
     'pedal "900 psi" --master "7/8 in" --force "80 lbf" --compare "master=3/4 in, 7/8 in"': 2,
     'shaftstress "1 in" --torque "1000 lbf*ft" --compare "diameter=1 in, 1-1/4 in"': 2,
     'roadspeed 4.56 --tyre "29 in" --engine-speed "6800 rpm" --compare "gear=1, 0.7"': 2,
@@ -209,3 +212,19 @@ def test_a_measure_that_no_table_lists_is_asked_for_in_words(line: str, said: st
     assert code == 2
     assert "not said" in got["error"]["why"]
     assert said in got["error"]["why"]
+
+
+@pytest.mark.parametrize("wide", range(58, 70))
+def test_the_foot_of_a_table_is_one_line_where_it_fits(wide: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("COLUMNS", str(wide))
+    out = io.StringIO()
+    with contextlib.redirect_stdout(out):
+        assert main(["steel", "1541"]) == 0
+    *_, before, last = out.getvalue().rstrip().splitlines()
+    said, release = "  The part maker's figure governs if you have it.", f"data {gaugeblock.refdata().release}"
+    if len(said) + len(release) + 2 <= wide:  # with two blanks between them
+        assert last.startswith(said)
+        assert last.endswith(release)
+    else:
+        assert last.strip() == release
+        assert "governs" in before

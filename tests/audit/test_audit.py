@@ -92,3 +92,16 @@ def test_a_publication_shows_its_figures_and_what_rests_on_them(capsys: pytest.C
     assert "torque_from_preload" in json.loads(text)["sources"][0]["formulas"]
     _, listed, _ = run(capsys, "sources", "torque", "manual")
     assert "answers rest" not in listed
+
+
+def test_a_publication_says_how_many_answers_rest_on_it_in_good_english() -> None:
+    from gaugeblock.audit.publication import lines_of, publication
+
+    data = refdata()
+    told = {row[0]: lines_of(publication(row[0], data))[0] for row in data.lines("sources").all()}
+    counts = {match[1] for line in told.values() if (match := re.match(r" *([0-9]+) ", line))}
+    assert {"1", "2"} <= counts
+    for line in told.values():
+        count = re.match(r" *([0-9]+) (answers? rests?)", line)
+        assert count is not None, line
+        assert count[2] == ("answer rests" if count[1] == "1" else "answers rest")

@@ -59,3 +59,9 @@ def test_what_nobody_has_or_said() -> None:
 )
 def test_it_is_asked_in_plain_words(line: str, options: dict[str, str]) -> None:
     assert ask(line).decision == antifreeze(**options).decision
+
+
+@pytest.mark.parametrize("mix", ["100 %", "0 %", "100/0"])
+def test_neat_or_none_is_no_mixture(mix: str) -> None:
+    with pytest.raises(InputError):
+        antifreeze("9 L", mix=mix)

@@ -75,3 +75,15 @@ def test_the_command_says_what_the_item_comes_to(tmp_path: Path, capsys: pytest.
     assert ". spark plugs: ready.\n" in capsys.readouterr().out
     assert cli.main(["packet", DEMO, "--out", str(tmp_path / "b"), "--sheet", "gearbox crossmember to frame"]) == 1
     assert "STOP" in capsys.readouterr().out
+
+
+def test_what_is_told_of_one_item_asks_of_that_item_alone(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    name = "header flanges to head"
+    assert cli.main(["packet", DEMO, "--out", str(tmp_path / "one"), "--sheet", name]) in (0, 1)
+    out = capsys.readouterr().out
+    own = {q["text"] for q in PACKET.record["questions"] if name in q["sheets"]}
+    others = {q["text"] for q in PACKET.record["questions"]} - own
+    assert own
+    assert others
+    assert all(f"{text} ({name})" in out for text in own)
+    assert not any(text in out for text in others)

@@ -156,12 +156,13 @@ def joint(argv: list[str]) -> int:
     )
     parser.add_argument("--shafts-top", metavar="S", help="the same three slopes in the top view")
     parser.add_argument("--phasing", metavar="P", help='"in phase" or "wrong phase"')
+    parser.add_argument("--yokes-out", metavar="A", help="how far the yokes are out of line, as measured: 15 deg")
     parser.add_argument("--speed", metavar="N", help="driveshaft speed: 3000 rpm")
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.driveline.joints.answer import joint as sheet_of
 
-    names = ("angle", "second", "top", "second_top", "shafts_top", "phasing", "speed")
+    names = ("angle", "second", "top", "second_top", "shafts_top", "phasing", "speed", "yokes_out")
     options = {**{name: getattr(a, name) for name in names}, "shafts_side": a.side}
     return print_open(sheet_of, _topic("JOINT"), options, a)
 

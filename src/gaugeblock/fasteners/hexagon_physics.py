@@ -18,7 +18,7 @@ _INCH = 0.0254
 _TURNED = ("hexagon bolt", "hexagon nut", "heavy hexagon nut", "structural bolt")
 _KEYED = ("socket head cap screw", "button head screw", "countersunk socket screw", "set screw")
 # Width over diameter: of a hexagon outside, of a flange bolt's, and of a hexagon inside, which leaves a wall round it.
-_OUTSIDE, _SMALL, _FLANGED, _INSIDE = (1.4, 2.05), (1.3, 1.7), (1.2, 1.5), (0.35, 0.95)
+_OUTSIDE, _SMALL, _FLANGED, _INSIDE = (1.4, 2.05), (1.3, 1.7), (1.2, 1.7), (0.35, 0.95)
 _LARGE = (1.6, 2.4)  # of Whitworth threads before the war
 
 

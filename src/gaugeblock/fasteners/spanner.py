@@ -32,6 +32,7 @@ _STANDARDS = ("ISO ", "ASME ", "BS ")  # by which a part is made today; DIN 931 
 _ELSE = {
     "DIN 931": "by the older DIN 931 it is {}",
     "DIN 934": "by the older DIN 934 it is {}",
+    "EN 1665": "with the heavy flange of EN 1665 it is {}",
     "old Whitworth": "with the larger hexagon of before the war it is {}",
     "JIS small": "on a Japanese vehicle it may be {}",
 }
@@ -155,11 +156,12 @@ def _others(figure: Figure, cell: str, rows: list[Row], data: Refdata) -> list[F
 
 def _sentence(figure: Figure, others: Iterable[Figure], data: Refdata) -> str:
     """What the other widths are, and what else is known of this one, as a sentence."""
-    said = []
-    for other in others:
-        size = printed(other, data)
-        is_flanged = other.key["head"] == _FLANGED
-        said.append(f"with a flange it is {size}" if is_flanged else _ELSE[other.key["standard"]].format(size))
+    others = list(others)
+    flanged = [printed(other, data) for other in others if other.key["head"] == _FLANGED]
+    said = [
+        _ELSE[other.key["standard"]].format(printed(other, data)) for other in others if other.key["head"] != _FLANGED
+    ]
+    said += [f"with a flange it is {' or '.join(dict.fromkeys(flanged))}"] if flanged else []
     known = f"{capital(figure.conditions)}." if figure.conditions else ""
     return " ".join(part for part in (known, f"{capital('; '.join(said))}." if said else "") if part)
 

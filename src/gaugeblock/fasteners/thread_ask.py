@@ -280,7 +280,7 @@ PIPE_THREAD = Topic(
     r"|(?:does|do) the tap go|tap go(?:es)?"
     r"|(?:put|fit|screw)(?:ting|ing)?(?: in)? (?:an?|the|my) (?:(?:oil|water|fuel|air|coolant|temp\w*|pressure) )*"
     r"(?:senders?|sensors?|sending units?|switch(?:es)?)(?: (?:in|into) (?:the |my )?(?:block|head|manifold))?"
-    r"|threads?|pipes?|taper(?:ed)?|fittings?|plugs?|tight",
+    r"|threads?|pipes?|taper(?:ed)?|fittings?|plugs?|tight|(?:in|into)? ?(?:alumini?um|alloy|ally|steel|cast iron|brass)",
     needs=("size",),
     asks_for=r"np[tsf]\w*|bsp\w*|pipe",
     is_named=True,

@@ -56,7 +56,8 @@ _MODULES: tuple[tuple[str, str], ...] = (
     ),
     (
         "bolts",
-        "crow nyl tap_ plug flange red_or blue_or ng_washer split_washer lock_washer lockwasher star_washer recheck re-check retorq"
+        "crow nyl tap_ change_t change_the alter affect lowers lower_the reduces reduce_the matter"
+        " plug flange red_or blue_or ng_washer split_washer lock_washer lockwasher star_washer recheck re-check retorq"
         " re-torq retight re-tight over_the_wheel over_the_lug check_the_wheel check_wheel seized seizes seizing"
         " seize_up gall stretch tty to-yield to_yield goes_below go_below in_its_place in_their_place a2- a4-"
         " stainless use_it big_torque the_big of_its_range of_the_range closer closest accura scatter proof spanner"

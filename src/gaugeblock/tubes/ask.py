@@ -155,7 +155,7 @@ BEND = Topic(
                 r"|outside) wall(?: left)?"
                 r"|wall (?:after|at the outside of) (?:the )?bend(?:ing)?"
                 r"|(?:what(?:'?s| is)|how much(?: is| of)*) (?:the wall )?left(?: (?:of|on|at|in))*(?: the)?(?: wall)?"
-                r"(?: (?:on|at|round) the outside)?(?: of the bend)?"
+                r"(?: (?:(?:on|at|round)(?: the)? )?outside)?(?: of(?: the)?(?: bend)?)?"
                 r"|(?:what |how much )?wall (?:is |will be )?left|(?:how )?(?:thin|thick) (?:will|does|is"
                 r"|the)(?: (?:the|wall"
                 r"|outside|back|heel|of|a|bend|get|be|at))*",
@@ -368,6 +368,7 @@ TOPICS = (
     MITRE,
     BEND,
     line_bend_ask.topic(),
+    line_bend_ask.nickel_topic(),
     BURST,
     ARC,
     OVERBEND,

@@ -119,12 +119,13 @@ _TWO_READERS = (
 )
 _CORNER_READERS = (
     Shaped(
-        rf"(?:(?:with|of|straight) )*(?:legs?|sides?|arms?|ends?|straights?)(?: (?:of|at|are|is))*"
+        rf"(?:(?:with|of|straight) )*(?:legs?|sides?|arms?|ends?|straights?)(?: (?:of|at|are|is|must|should|has|have"
+        r"|needs?|wants?|to|be|come|out))*"
         rf" (?P<n>{NUMBER})(?:(?: ?(?:in|inch(?:es)?|mm|\"))? (?:and|by|x) (?P<m>{NUMBER}))?{_UNIT}"
-        rf" {_TO_CORNER}",
+        rf" (?:{_TO_CORNER}|to (?:the )?cent(?:re|er)(?: ?lines?)?(?: of (?:the )?(?:bend|tube|other leg|corner))?)",
         _corner,
         "legs to the corner {}",
-        cue=("corner", "apex", "inter", "line"),
+        cue=("corner", "apex", "inter", "line", "cent"),
     ),
     Shaped(
         rf"(?P<n>{NUMBER}){_UNIT} (?:(?:leg|side|straight) )?(?:from (?:the |an? )?(?:one )?ends?"
@@ -173,6 +174,12 @@ _FACT_READERS = (
         "where it starts",
     ),
     Shaped(r"start(?:ing)? marks?", always("start"), "where it starts"),
+    Shaped(
+        r"marks? (?:for|on|of)(?= (?:an? |the |my )?(?:[0-9]+|bend|square))",
+        always("start"),
+        "where it starts",
+        cue=("mark",),
+    ),
 )
 
 

@@ -34,6 +34,22 @@ def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     return {"wall": _WALL, "material": "steel", "method": "hand", **found}
 
 
+def nickel_topic() -> Topic:
+    """The same of copper-nickel, which is drawn for lines alone."""
+    whole = topic()
+    return Topic(
+        whole.answer,
+        whole.noun,
+        {key: readers[:1] if key == "material" else readers for key, readers in whole.slots.items()},
+        whole.signals,
+        needs=("od", "material"),
+        settle=_settle,
+        asks_for=whole.asks_for,
+        is_named=True,
+        unmoved="state service quality",
+    )
+
+
 def topic() -> Topic:
     """The least radius of a small line that is bent by hand."""
     return Topic(

@@ -150,6 +150,22 @@ JOINT = Topic(
                 cue=("and",),
             ),
         ),
+        "yokes_out": (
+            Shaped(
+                rf"(?:(?:are|is|about|roughly|by|nearly) )*(?P<n>{NUMBER}) ?(?:deg(?:rees?|s)?|\u00b0)"
+                r" (?:(?:out|off)(?: of)? (?:(?:line|phase|true|square)|with each other|from each other)|out of alignment"
+                r"|(?:out|off)(?= (?:on|at|with) (?:the )?(?:yokes?|spline|slip)))(?: (?:with|from|to) (?:each other|one another|the other))?",
+                lambda m: f"{m['n']} deg",
+                "yokes {} out of line",
+                cue=("out", "off"),
+            ),
+            Shaped(
+                rf"yokes?(?: (?:are|is|by|about|set|welded|stand))* (?P<n>{NUMBER}) ?(?:deg(?:rees?|s)?|\u00b0) (?:out|off|apart|twisted)",
+                lambda m: f"{m['n']} deg",
+                "yokes {} out of line",
+                cue=("yoke",),
+            ),
+        ),
         "phasing": (
             Shaped(r"(?:in|correct(?:ly)?) phased?", always("in phase")),
             Shaped(r"(?:out of|wrong) phase|90 deg(?:rees)? out", always("wrong phase")),
@@ -223,11 +239,13 @@ def _settle_slopes(values: dict[str, str], _data: Refdata) -> dict[str, str]:
 
 def _sloped(name: str, way: str, sign: str, say: str) -> Shaped:
     """A slope that is said of a thing, as the axis of its shaft falls to the rear; level is none."""
+    if way == "down":
+        way = r"(?:down(?:wards?)?|rearwards?|to the (?:rear|back))"
     way = rf"{way}(?: (?:to|at) (?:the )?(?:back|rear)(?: end)?)?"
     return Shaped(
         rf"(?:(?:shaft )?angle (?:of|at|on) (?:the )?)?(?:{name})(?: (?:tail(?: ?shaft)?|output|flange"
         rf"|nose))?(?: angle)?(?: is| at| points?| slopes?| sloping| sits?|"
-        rf" tipped| tilted| tips?| falls?| runs?| running)*"
+        rf" tipped| tilted| tips?| falls?| falling| runs?| running)*"
         rf"(?:(?: {way})?(?: at| by)? (?P<n>{NUMBER})(?: ?(?:deg(?:rees?|s)?|\u00b0))?(?: {way})?|(?P<level> level|"
         r" flat))",
         lambda m: f"{sign}{m['n']} deg" if m["n"] else "0 deg",

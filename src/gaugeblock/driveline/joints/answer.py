@@ -34,6 +34,7 @@ def joint(
     shafts_top: str | Sequence[str] | None = None,
     phasing: str | None = None,
     speed: str | None = None,
+    yokes_out: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """How much a driven shaft speeds up and slows down, and whether the working angles are usual.
@@ -43,7 +44,7 @@ def joint(
     slopes of
     input, propeller and output shaft in the side view (``3 deg, 5 deg, 3 deg``; down to the rear positive) and
     ``shafts_top`` the same in the top view; ``phasing`` ``in phase`` or ``wrong phase``; ``speed`` the driveshaft's
-    (``3000 rpm``).
+    (``3000 rpm``); ``yokes_out`` how far the yokes of the shaft are out of line, where that was measured (``15 deg``).
 
     Returns a Sheet: the swing of the pair as phased first, peak to peak as a share of the mean, then of one joint,
     then the
@@ -64,6 +65,7 @@ def joint(
         "shafts_top": shafts_top if isinstance(shafts_top, str | None) else ", ".join(shafts_top),
         "phasing": phasing,
         "speed": speed,
+        "yokes_out": yokes_out,
     }
     side, above = slopes(shafts_side, "shafts, side view"), slopes(shafts_top, "shafts, top view")
     if above and not side:
@@ -72,7 +74,8 @@ def joint(
         )
     turning = None if speed is None else read_positive(speed, "rotational speed", "speed")
     given = (("first joint", angle, top), ("second joint", second, second_top))
-    return judged(Joints(_views(given), views(side, above), phasing, turning), asked, data)
+    out = None if yokes_out is None else read_positive(yokes_out, "angle", "yokes out")
+    return judged(Joints(_views(given), views(side, above), phasing, turning, out), asked, data)
 
 
 def _views(given: Sequence[tuple[str, str | None, str | None]]) -> tuple[View, ...]:
@@ -92,7 +95,7 @@ def _views(given: Sequence[tuple[str, str | None, str | None]]) -> tuple[View, .
 def judged(of: Joints, asked: dict[str, str | None], data: Refdata) -> Sheet:
     """As ``joint``, of joints that were read."""
     found = working(of, data)
-    pair = swings(found, data) if len(found.angles) > 1 and not found.lacks else None
+    pair = swings(found, data, of.out) if len(found.angles) > 1 and not found.lacks else None
     one = pair.one if pair is not None else one_joint(found.angles[0], data)
     told = [cancels(of, found, pair or Swings(one, one, one), data), usual(found, of.speed, data)]
     rolls = needles_roll(of, found, data)

@@ -79,7 +79,7 @@ def cancels(of: Joints, found: Working, swings: Swings, data: Refdata) -> Judged
         check = Check(
             CANCELS,
             NOT_OK,
-            f"the yokes are a quarter turn out of phase: {swings.out_of_phase}",
+            f"the yokes are {of.how_out}: {swings.out_of_phase}",
             None,
             actual,
             bears=STOP,

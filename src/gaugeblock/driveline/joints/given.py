@@ -30,15 +30,21 @@ class View(Value):
         put(self, "top", top)
 
 
+OUT = "wrong phase"
+_QUARTER = 90  # degrees
+_IN_LINE = 2  # degrees: no shop sets yokes nearer (common practice)
+
+
 class Joints(Value):
     """One joint or the two of a shaft: the angle of each, or the slopes of input, propeller and output shaft."""
 
-    __slots__ = ("angles", "phasing", "shafts", "speed")
+    __slots__ = ("angles", "out", "phasing", "shafts", "speed")
 
     angles: tuple[View, ...]
     shafts: tuple[View, ...]
     phasing: str | None
     speed: Measure | None
+    out: Measure | None
 
     def __init__(
         self,
@@ -46,9 +52,18 @@ class Joints(Value):
         shafts: tuple[View, ...] = (),
         phasing: str | None = None,
         speed: Measure | None = None,
+        out: Measure | None = None,
     ) -> None:
         if phasing is not None:
             phasing = option(phasing, "driveline phasing", "not a phasing")
+        if out is not None:
+            if phasing == "in phase":
+                why = "yokes that are so far out of line are not in phase"
+                raise InputError(out.text, "yokes out", why, (), "give one of the two")
+            if not 0 < out.to("deg") <= _QUARTER:
+                why = "two yokes are out of line by up to a quarter turn"
+                raise InputError(out.text, "yokes out", why, (), "give the smaller angle between them")
+            phasing = OUT if out.to("deg") > _IN_LINE else "in phase"
         if bool(angles) == bool(shafts):
             do = "give the joints' angles, or the slopes of the three shafts"
             if not angles:
@@ -65,6 +80,12 @@ class Joints(Value):
         put(self, "shafts", shafts)
         put(self, "phasing", phasing)
         put(self, "speed", speed)
+        put(self, "out", out)
+
+    @property
+    def how_out(self) -> str:
+        """How far the yokes are out of line, in words."""
+        return "a quarter turn out of phase" if self.out is None else f"{self.out.text} out of line"
 
 
 def angle_of_joint(typed: str, where: str) -> Measure:

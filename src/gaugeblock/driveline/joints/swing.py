@@ -7,7 +7,7 @@ from __future__ import annotations
 import math
 
 from gaugeblock import units
-from gaugeblock.answer.making import base, derived
+from gaugeblock.answer.making import base, derived, stated
 from gaugeblock.calc import driveline as calc
 from gaugeblock.driveline.joints.working import Working, text_of
 from gaugeblock.figure import Figure
@@ -16,6 +16,7 @@ from gaugeblock.value import Value, put
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
+    from gaugeblock.units import Measure
 
 
 class Swings(Value):
@@ -64,12 +65,21 @@ def one_joint(angle: Figure, data: Refdata) -> Figure:
     return _swing("universal_joint_speed_swing", value, (angle,), {"angle": text_of(angle)}, "one joint", data)
 
 
-def swings(found: Working, data: Refdata) -> Swings:
-    """All swings of a pair."""
+def swings(found: Working, data: Refdata, yokes: Measure | None = None) -> Swings:
+    """All swings of a pair; ``bad`` with the ``yokes`` out of line by so much, where that is known."""
     first, second = found.angles
     key = {"first": text_of(first), "second": text_of(second)}
     both = (first, second)
     one = one_joint(first, data)
+    if yokes is not None:
+        made = swings(found, data)
+        far = stated(yokes, "joint_plane_angle", "yokes out", data)
+        value = calc.pair_speed_swing_in_planes(base(first), base(second), found.apart or 0.0, yokes.to("rad"))
+        said = f"yokes {yokes.text} out of line"
+        own = {**key, "yokes": f"{yokes.text} out"}
+        inputs = (*both, far, *([found.planes] if found.planes is not None else []))
+        bad = _swing("universal_joint_pair_swing_in_planes", value, inputs, own, said, data)
+        return Swings(one, made.good, bad)
     if found.planes is None or found.apart == 0:
         said = "two joints in one plane"
         value = calc.pair_speed_swing(base(first), base(second))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import NUMBER, Shaped, Topic, amount
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -49,6 +49,11 @@ INJECTOR = Topic(
             ),
             Shaped(rf"(?P<n>{NUMBER}) ?(?:{_CC})", lambda m: f"{m['n']} cm**3/min", doubt=1, cue=("cc", "ml")),
             Shaped(rf"(?P<n>{NUMBER}) ?(?:{_PER_HOUR})", lambda m: f"{m['n']} lb/h", doubt=1, cue=("inj",)),
+        ),
+        "fuel": (
+            Shaped(r"(?:on |of |with )?(?:petrol|gasoline|gas(?= (?:inj|$)))", always("gasoline"), "{}"),
+            Shaped(r"(?:on |of |with )?(?P<n>diesel|ethanol|methanol)", lambda m: m["n"], "{}"),
+            Shaped(r"(?:on |of |with )?e-?85", always("E85"), "{}"),
         ),
         "rated": (
             amount("stress", before=_RATED, say="rated at {}", cue=("rated", "flowed", "tested", "at", "for")),

@@ -146,7 +146,32 @@ def _hundreds(match: re.Match[str]) -> str:
 
 # What a number of two digits has when it is said aloud.
 _SAID_BY_TENS = ("ty", "een", "eleven", "twelve", " ten", " oh ", "-ten", "-oh ")
+_TENS_SAID = ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
+
+
+# A piece that a line must have; the pattern; what is written for it.
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+    ("pair ", r"\b(?:an? )?pair (?:of )?(?=[0-9]{1,3} ?w)", "two "),
+    *(
+        (nine, rf"\bpoint (five|two five|seven five|oh|zero) ({nine})\b", r"point \1 class \2")
+        for nine in ("eight point eight", "ten point nine", "twelve point nine")
+    ),
+    *(
+        (
+            scale,
+            rf"\b(one|two|three|four|five|six|seven|eight|nine) ({'|'.join(_TENS_SAID)}) (?:deg(?:rees?)? )?{scale}\b",
+            lambda m: f"{_ONES[m[1]]}{_TENS[m[2]]}0 {m[0].rpartition(' ')[2]}",
+        )
+        for scale in ("centigrade", "celsius", "fahrenheit")
+    ),
+    *(
+        (
+            f"grade {said} ",
+            rf"\bgrade {said} (?=half|quarter|three[ -]|five[ -]|seven[ -]|nine[ -])",
+            f"grade {digit} bolt ",
+        )
+        for said, digit in (("two", 2), ("five", 5), ("eight", 8))
+    ),
     *(  # 373 gears, and 373s where a speed is asked: 3.73
         (
             cue,

@@ -106,6 +106,17 @@ _SUBJECTS = (
         forbids=True,
     ),
     _Of(
+        ("seiz", "siez", "grease", "oil", "lub"),
+        "a lubricant and the torque",
+        (
+            r"anti-?s[a-z]+|(?:copper |moly )?grease|copper ?slip|oil(?:ed|ing)?|lub(?:e|ricant|ricating|rication)",
+            r"chang(?:es?|ing)|alters?|affects?|lowers?|reduces?|drops?|matters?|makes? a difference",
+            r"torques?|tightening|figure|setting",
+        ),
+        ("nut factor",),
+        unless=r"[0-9]+[-/][0-9]+|m ?[0-9]+|pump|pressure|filter|change (?:the )?oil|oil change|drain|seals?",
+    ),
+    _Of(
         ("washer",),
         "a drain plug without its washer",
         (

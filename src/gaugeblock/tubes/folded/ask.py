@@ -156,6 +156,13 @@ _ANGLES: tuple[Reader, ...] = (
         doubt=1,
     ),
     Shaped(r"(?:an? |at |to )*(?:right angles?|square(?= bend))(?: bend)?", always("90 deg"), cue=("right", "square")),
+    Shaped(
+        r"square(?! (?:tub|bar|box|hole|section|feet|foot|met|inch|mm|plate|piece))",
+        always("90 deg"),
+        "square",
+        doubt=1,
+        cue=("square",),
+    ),
 )
 _MUCH = r"(?:(?:what|how much|how far|do|does|should|must|i|we|you|the|to|a|it|is|will|of) )*"
 _FACTS: tuple[Reader, ...] = (

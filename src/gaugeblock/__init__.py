@@ -210,6 +210,7 @@ __all__ = [
     "hole",
     "identify",
     "injector",
+    "injector_size",
     "joint",
     "joint_limit",
     "look_up",

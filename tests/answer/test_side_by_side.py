@@ -74,6 +74,7 @@ COMPARED = {
     'reach --wire "4 mm2" --current "20 A" --drop "0.5 V" --return body --compare "wire=4 mm2, 6 mm2"': 2,
     'clutch "7/8 in" --stroke "30 mm" --compare "master=5/8 in, 3/4 in"': 2,
     'injector "24 lb/h" --compare "fuel=gasoline, ethanol"': 2,
+    'injectorsize "220 hp" --injectors 4 --boost "no boost" --compare "duty=80 %, 90 %"': 2,
     'mitre "90 deg" --slices 6 --compare ends': 2,
     'pedal "900 psi" --master "7/8 in" --force "80 lbf" --compare "master=3/4 in, 7/8 in"': 2,
     'shaftstress "1 in" --torque "1000 lbf*ft" --compare "diameter=1 in, 1-1/4 in"': 2,

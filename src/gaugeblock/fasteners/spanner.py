@@ -157,9 +157,12 @@ def _others(figure: Figure, cell: str, rows: list[Row], data: Refdata) -> list[F
 def _sentence(figure: Figure, others: Iterable[Figure], data: Refdata) -> str:
     """What the other widths are, and what else is known of this one, as a sentence."""
     others = list(others)
-    flanged = [printed(other, data) for other in others if other.key["head"] == _FLANGED]
+    is_beside = figure.key["head"] != _FLANGED
+    flanged = [printed(other, data) for other in others if is_beside and other.key["head"] == _FLANGED]
     said = [
-        _ELSE[other.key["standard"]].format(printed(other, data)) for other in others if other.key["head"] != _FLANGED
+        _ELSE[other.key["standard"]].format(printed(other, data))
+        for other in others
+        if not (is_beside and other.key["head"] == _FLANGED)
     ]
     said += [f"with a flange it is {' or '.join(dict.fromkeys(flanged))}"] if flanged else []
     known = f"{capital(figure.conditions)}." if figure.conditions else ""

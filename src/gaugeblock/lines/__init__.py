@@ -17,6 +17,7 @@ WING = Wing(
         "clutch": ("clutch_command", "a hydraulic clutch: how far its slave moves, which bores do it"),
         "handbrake": ("brakes.commands", "the pull and the way of a hand brake"),
         "injector": ("fuel.injector_command", "what an injector passes at another pressure, by volume and by mass"),
+        "injectorsize": ("fuel.injector_command", "how much one injector must pass for an engine's power"),
         "fuel": ("fuel.commands", "what the fuel pump must deliver, and what its lines lose"),
     },
     {
@@ -34,6 +35,7 @@ WING = Wing(
         "clutch": "clutch",
         "handbrake": "brakes.hand",
         "injector": "fuel.injector",
+        "injector_size": "fuel.injector_size",
         "fuel": "fuel.supply",
         "fuel_line": "fuel.line",
         "fuel_test": "fuel.leak",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
-from gaugeblock.lines.fuel.injector_ask import INJECTOR
+from gaugeblock.lines.fuel.injector_ask import INJECTOR, INJECTOR_SIZE
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -295,4 +295,4 @@ HABIT = Topic(
     table="fuel",
     asks_for=r"fuel|carb\w*|efi|inject\w*|micron\w*",
 )
-TOPICS = (INJECTOR, FUEL, PUMP, INJECTORS, LINE, TEST, HABIT)
+TOPICS = (INJECTOR, INJECTOR_SIZE, FUEL, PUMP, INJECTORS, LINE, TEST, HABIT)

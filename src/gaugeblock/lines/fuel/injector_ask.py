@@ -17,6 +17,12 @@ def _injector() -> Callable[..., Sheet]:
     return injector
 
 
+def _size() -> Callable[..., Sheet]:
+    from gaugeblock.lines.fuel.injector_size import injector_size
+
+    return injector_size
+
+
 _INJECTOR = r"inj(?:ectors?|s)?"
 _CC = r"cc(?: ?(?:/|per|a) ?min(?:ute)?)?|ml(?: ?(?:/|per|a) ?min(?:ute)?)"
 _LB = r"(?:lbs?|pounds?|#)(?: ?(?:/|per|an?) ?h(?:ou)?r?)?|pph"
@@ -87,6 +93,47 @@ INJECTOR = Topic(
     r"(?: ?(?:/|per|a) ?min(?:ute)?)?|pph|lb/h(?:r)?|cc/min|hour|min(?:ute)?|per|how (?:much|many)|cc|lbs?|pounds?|what|will|they|do|does|is|each|one",
     needs=("flow",),
     asks_for=rf"(?:{_INJECTOR})\b(?!.*\b(?:pump|hp|horsepower|duty|line|feed)\b)",
+    is_named=True,
+    unmoved="metal finish form standard quality",
+)
+_NUMBERS = {"three": "3", "four": "4", "five": "5", "six": "6", "eight": "8", "ten": "10", "twelve": "12"}
+INJECTOR_SIZE = Topic(
+    _size,
+    "size of injectors",
+    {
+        "power": (amount("power", say="{}"),),
+        "injectors": (
+            Shaped(
+                rf"(?:on |for |in )?(?:an? )?(?P<n>[3-6]|8|10|12)[- ]?(?:pot|cyl(?:inders?)?|{_INJECTOR})(?: (?:engine|motor))?",
+                lambda m: m["n"],
+                "{} injectors",
+            ),
+            Shaped(
+                rf"(?:on |for |in )?(?:an? )?(?P<n>{'|'.join(_NUMBERS)})[- ](?:pot|cyl(?:inders?)?|{_INJECTOR})(?: (?:engine|motor))?",
+                lambda m: _NUMBERS[m["n"]],
+                "{} injectors",
+            ),
+            Shaped(r"(?:on |for |in )?(?:an? )?v ?-?(?P<n>6|8|10|12)", lambda m: m["n"], "{} injectors", cue=("v",)),
+            Shaped(r"(?:(?:inline|straight) )(?P<n>[3-6]|8)", lambda m: m["n"], "{} injectors"),
+        ),
+        "duty": (
+            amount("ratio", after="duty(?: cycle)?", say="{} duty"),
+            amount("ratio", before="duty(?: cycle)?(?: of| at)?", say="{} duty"),
+        ),
+        "boost": (
+            Shaped(
+                r"(?:no|without|not)[- ](?:boost(?:ed)?|turbo(?:charged)?|blower)|na|n/a|naturally aspirated|unboosted",
+                always("no boost"),
+                "no boost",
+            ),
+            Shaped(r"(?:with )?(?:boost(?:ed)?|turbo(?:charged)?|supercharged|blown)", always("boost"), "with boost"),
+        ),
+        "fuel": INJECTOR.slots["fuel"],
+    },
+    rf"(?:what |which )?(?:size )?(?:fuel )?{_INJECTOR}(?: (?:size|do i need|for))?|size|what|which|how big|big|do i (?:need|want)|need"
+    r"|for|on|engine|motor|each|lb/hr?|cc|making|make|want|at",
+    needs=("power", "injectors"),
+    asks_for=rf"(?:{_INJECTOR})\b(?!.*\b(?:pump|line|feed)\b)",
     is_named=True,
     unmoved="metal finish form standard quality",
 )

@@ -1,4 +1,4 @@
-"""``injector`` at the command line."""
+"""``injector`` and ``injectorsize`` at the command line."""
 
 from __future__ import annotations
 
@@ -29,3 +29,25 @@ def injector(argv: list[str]) -> int:
     parser.add_argument("--pressure", metavar="P", help="the pressure that it gets: 39 psi")
     parser.add_argument("--fuel", metavar="F", help="gasoline (default), diesel, E85, methanol, ethanol")
     return print_answer(parser, argv, _injector, topic_in("gaugeblock.lines.fuel.injector_ask", "INJECTOR"))
+
+
+def _size() -> Callable[..., Sheet]:
+    from gaugeblock.lines.fuel.injector_size import injector_size
+
+    return injector_size
+
+
+def injectorsize(argv: list[str]) -> int:
+    """Run ``gaugeblock injectorsize``; the exit code."""
+    parser = parser_of(
+        "injectorsize",
+        "How much one injector must pass held open, for an engine's power.",
+        'gaugeblock injectorsize "220 hp" --injectors 4 --duty "80 %" --boost "no boost"',
+    )
+    parser.add_argument("power", metavar="POWER", help="of the engine: 220 hp")
+    parser.add_argument("--injectors", required=True, metavar="N", help="how many: 4")
+    parser.add_argument("--duty", metavar="D", help="share of the time that they are open: 80 %%")
+    parser.add_argument("--boost", metavar="B", help='boost, or "no boost"')
+    parser.add_argument("--consumption", metavar="C", help="the engine's own: 0.5 lb/(hp*h)")
+    parser.add_argument("--fuel", metavar="F", help="gasoline (default), diesel, E85, methanol, ethanol")
+    return print_answer(parser, argv, _size, topic_in("gaugeblock.lines.fuel.injector_ask", "INJECTOR_SIZE"))

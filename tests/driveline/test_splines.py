@@ -168,3 +168,27 @@ def test_a_straight_sided_spline_has_its_tooth_width() -> None:
 def test_unknown_forms_of_a_spline_are_refused(more: dict[str, str]) -> None:
     with pytest.raises(InputError):
         spline("24/48", "35", **more)  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    ("line", "pitch"),
+    [
+        ("counted 28 teeth 1.208 in over the tops what pitch is the spline", "24/48"),
+        ("counted 14 teeth 0.469 in over the tops what pitch is the spline", "32/64"),
+        ("counted 31 teeth 1.333 in over the tops what pitch is the spline", "24/48"),
+    ],
+)
+def test_teeth_and_a_measure_over_the_tops_name_the_pitch(line: str, pitch: str) -> None:
+    """ASME B92.1: a 30 degree flat root spline measures its teeth and one by the pitch over the tops."""
+    from gaugeblock import ask
+
+    assert pitch in ask(line).title
+
+
+@pytest.mark.parametrize("measure", ["0.485 in", "0.452 in"])
+def test_a_measure_that_is_three_per_cent_off_is_no_pitch(measure: str) -> None:
+    from gaugeblock import ask
+    from gaugeblock.errors import GaugeblockError
+
+    with pytest.raises(GaugeblockError, match="over the tops"):
+        ask(f"counted 14 teeth {measure} over the tops what pitch is the spline")

@@ -97,3 +97,18 @@ def test_what_stops_says_what_the_greatest_load_is_of() -> None:
     settled = gaugeblock.beam(**SETTLED, load="1100 lb").decision
     assert "bends for good, standing still" in at_rest.candidates[0].then
     assert settled.candidates[0].then == "at most"
+
+
+@pytest.mark.parametrize(
+    ("given", "when"),
+    [
+        ({}, "it begins to bend for good, standing still"),
+        ({"bump": "3"}, "it begins to bend for good"),
+        ({"share": "60 %"}, "that share is reached, standing still"),
+    ],
+)
+def test_the_greatest_load_says_what_it_does(given: dict[str, str], when: str) -> None:
+    from gaugeblock import beam
+
+    sheet = beam("1.5 in", ".095 in", "30 in", material="1020 DOM", load="250 lb", **given)
+    assert sheet.decision.candidates[-1].when == when

@@ -93,6 +93,12 @@ CLUTCH = Topic(
                 cue=("master", "rod"),
             ),
             amount("length", before=rf"{_MASTER}{_ROD} {_GOES}{_LINK}", say="stroke {}", cue=("master",)),
+            amount(
+                "length",
+                before=rf"push ?rod(?: (?:into|in|of|at|to|the|my|{_MASTER}|and|it|that|which|measured))* {_GOES}{_LINK}",
+                say="stroke {}",
+                cue=("rod",),
+            ),
         ),
         "travel": (
             amount(

@@ -35,6 +35,7 @@ _SHORT_OF = """
 book books manual manuals paper papers paperwork sheet chart charts clue clues idea ideas money cash time luck
 catalogue catalog plate label tag sticker card box receipt card instructions
 info information internet signal brains patience
+room space lathe mill notcher grinder press hoist lift crane welder compressor vice helper gantry
 """
 _PAPERS = frozenset(_SHORT_OF.split())
 _DENIES = (("not",), ("no",), ("without",), ("w/o",), ("isnt",), ("isn't",), ("instead", "of"), ("rather", "than"))

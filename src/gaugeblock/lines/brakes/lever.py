@@ -21,7 +21,7 @@ _ROD, _PAD = (
     r"(?:the )?(?:foot ?|pedal )?(?:pads?|foot|plate)",
 )
 _FROM = r"(?:to|from) (?:the )?(?:pedal )?pivot"
-_TO = r"(?:the )?(?:brake )?(?:pedal )?pivot to"
+_TO = r"(?:from )?(?:the )?(?:brake )?(?:pedal )?pivot to"
 _LONGEST = 20  # words
 # A line that tells two lengths has one of these.
 _SIGNS = frozenset(["pivot", "over"])

@@ -101,7 +101,8 @@ def _watts(match: re.Match[str]) -> str:
 
 def _of_each(match: re.Match[str]) -> str:
     """``pair of fans that draw 10 amps each`` draw 20 A on their wire; a fuse may be of each."""
-    if any(word in match.string for word in ("fuse", "relay", "breaker")):
+    asked = match.string.replace("from the relay", "").replace("from a relay", "").replace("by a relay", "")
+    if any(word in asked for word in ("fuse", "relay", "breaker")):
         return match[0]
     count = int(_ONES.get(match[1], "2" if match[1] in ("pair of", "twin", "both") else match[1]))
     each = float(match[4] or _pair(match[5]))

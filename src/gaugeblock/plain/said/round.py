@@ -121,6 +121,13 @@ SAID_ROUND: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
     ("sh", r"\bsh(?:ud|oud|uld|ld)\b", "should"),
     ("=", r" ?= ?", " is "),
     ("or not", r"(?<=[a-z0-9]) or not$", ""),
+    ("weigh", r"\b(?:and )?(?:the |my |this |that )?[a-z]+ weighs? (?:a|half a|about a) ton(?:ne)?\b", ""),
+    (
+        "at ",
+        r"(?<=[0-9]) ?(mm|cm|m|in|inch(?:es)?|ft|feet|psi|bar|nm|n|lbs?|kg|amps?|a|watts?|w|rpm|deg|degrees|c|f|hp)"
+        r" at (?:the )?(?:very )?most\b",
+        r" \1",
+    ),
     ("yes or no", r"\byes or no\b", ""),
     *(
         (

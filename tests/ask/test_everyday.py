@@ -20,7 +20,7 @@ TOPICS = [t for wing in domains.WINGS if wing.hints for t in wing.module("ask").
 KEPT = {
     *("boy", "game", "games", "keen", "lets", "men", "party", "sale", "sing", "song", "songs", "started"),
     *("loves", "loving", "breeding"),
-    *("tale", "teams", "took", "weary", "meet", "meets", "stance"),
+    *("tale", "teams", "took", "weary", "meet", "meets", "stance", "whose"),
 }
 
 # Read first where they mean something: CREW tube, factory new, the others as part of a longer phrase.

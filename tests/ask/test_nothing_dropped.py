@@ -24,13 +24,15 @@ from gaugeblock.tables.load import refdata
 HERE = Path(__file__).resolve().parent
 NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?|\.[0-9]+")
 # A number of the line that stands in another form in the reading: three weeks are 21 days, three months 90, six lines
-# are grade 8, 50 kilos 490 N; or says no more of an answer: the size of an axle whose maker is asked.
+# are grade 8, 50 kilos 490 N, 817M40 is EN24, the 1930s were before the war; or says no more of
+# an answer: the size of an axle whose maker is asked.
 OTHERWISE = re.compile(
     r"\b(?:v ?(?:4|6|8|10|12)|o2)\b|[0-9]+ (?:weeks?|months?)|[0-9.]+ (?:thou|(?:radial )?lines?|dashes)|6 lines on"
     r" head|(?<![0-9.])0?[0-9]{2,3}(?= wall| dom| 4130)|(?<![0-9.])0[0-9]{2}(?![0-9./])"
     r"|8\.8 in rear|8\.8 inch ring|9 inch ring|8 1/2 inch(?:es)? (?:across|diff)|50 (?:kilos|kg)"
     r"|900 millibar|2448(?= pitch)|(?<=in )mm2|(?<=what )mm2"
     r"|\b5 speed|\b3 55 gears|(?<=4\.1 to )1\b"
+    r"|\b(?:080m40|605m36|709m40|817m40)t?\b|\b19[0-3]0s\b"
     r"|(?<=spec )6 to 10|(?<=for it is )6 to 10|(?<=want it at )8\b"
 )
 TOPICS = [topic for wing in domains.WINGS if wing.hints for topic in wing.module("ask").TOPICS]

@@ -275,6 +275,12 @@ CASES: list[tuple[Any, Any, list[tuple[Any, ...]]]] = [
     ),
     (hydraulics.piston_force, lambda p, d, n=1.0: n * p * ring(d), [(6e6, 0.04), (6e6, 0.04, 3.0)]),
     (hydraulics.hydraulic_ratio, lambda d, m, n=1.0: n * ring(d) / ring(m), [(0.04, 0.02), (0.05, 0.02, 3.0)]),
+    (hydraulics.slave_travel, lambda way, m, d: way * ring(m) / ring(d), [(0.03, 0.016, 0.022), (0.02, 0.019, 0.019)]),
+    (
+        hydraulics.bore_of_travel,
+        lambda d, way, other: math.sqrt(4 / math.pi * (ring(d) * way) / other),
+        [(0.022, 0.014, 0.03), (0.016, 0.03, 0.014)],
+    ),
     (hydraulics.displaced, lambda d, way, n: n * way * ring(d), [(0.04, 0.0005, 4.0)]),
     (hydraulics.stroke, lambda v, d: v / ring(d), [(3e-6, 0.02)]),
     (hydraulics.pedal_travel, lambda s, r, play=0.0: s * r + play * r, [(0.01, 6.0), (0.01, 6.0, 0.001)]),

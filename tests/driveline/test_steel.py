@@ -15,6 +15,7 @@ from gaugeblock import steel
 from gaugeblock.answer.decision import ASK
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.answer.text import render
+from gaugeblock.driveline.hardness import from_strength
 from gaugeblock.driveline.steels import STRENGTHS
 from gaugeblock.errors import Ambiguous, GaugeblockError, InputError, LookupMiss, UnitError
 from gaugeblock.tables.interval import parse_interval
@@ -301,12 +302,18 @@ def test_the_hardness_of_a_treatment_is_its_tables_and_the_conversion_beside_it(
     assert 42 < sheet.figure("hardness_hrc").typical < 45
 
 
-def test_a_steel_without_a_hardness_says_so() -> None:
+def test_a_steel_without_a_hardness_has_it_of_its_strength_or_says_so() -> None:
     rows = [r for r in refdata().table("driveline/steels").rows if not r.standing]
     hard = {(r["steel"], r["treatment"]) for r in rows if r["quantity"].startswith("hardness")}
     strong = {(r["steel"], r["treatment"]) for r in rows if r["quantity"] == "yield_strength" and r["temper"] == "any"}
-    grade, treatment = min(pair for pair in strong - hard if "any" not in pair)
-    assert steel(grade, treatment=treatment, fact="hardness").decision.kind == "none"
+    tensile = {(r["steel"], r["treatment"]) for r in rows if r["quantity"].startswith("tensile")}
+    without = sorted(pair for pair in strong - hard if "any" not in pair)
+    kinds = {pair: steel(pair[0], treatment=pair[1], fact="hardness").decision.kind for pair in without}
+    assert {kinds[pair] for pair in without if pair not in tensile} <= {"none"}
+    for pair in set(without) & tensile:
+        typical = steel(pair[0], treatment=pair[1], fact="tensile").decision.figure
+        assert typical is not None
+        assert kinds[pair] == ("use" if from_strength(typical, refdata()) else "none"), pair
 
 
 @pytest.mark.parametrize("size", ["0.75 in", "1 in", "30 mm", "2 in"])

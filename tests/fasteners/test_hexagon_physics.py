@@ -46,6 +46,7 @@ def test_the_rows_as_they_stand_obey_every_rule() -> None:
         ({("M12", "hexagon bolt", "ISO 4014"): "81"}, "hexagon_suits_its_thread"),
         ({("M8", "socket head cap screw", "ISO 4762"): "8"}, "hexagon_suits_its_thread"),
         ({("M10", "flange bolt", "ISO 4162"): "17"}, "hexagon_suits_its_thread"),
+        ({("M12", "flange bolt", "EN 1665"): "21"}, "hexagon_suits_its_thread"),
         ({("M18", "hexagon bolt", "ISO 4014"): "34"}, "hexagon_rises_with_its_thread"),
         ({("7/16 in", "hexagon nut", "ASME B18.2.2"): "0.5625"}, "nut_is_no_smaller_than_its_bolt"),
     ],

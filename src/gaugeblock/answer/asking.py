@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from gaugeblock.answer.patterns import part_for, plain_words
-from gaugeblock.answer.said_units import SAYS
+from gaugeblock.answer.said_units import SAYS, millimetres, value_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -204,24 +204,15 @@ def amount(
         if dimension == "length" and not is_said and match["number"].isdigit() and len(match["number"]) > _MOST_DIGITS:
             return None  # a steel's number, and no length
         if dimension != "length":
-            is_less = least and (unit != names[0] or float(match["number"]) < least)
+            is_less = least and (unit != names[0] or value_of(match["number"]) < least)
             return f"{match['number']} {unit}" if unit and not is_less else None
-        if (most and unit and _millimetres(match["number"], unit) > most) or (
-            least and (not unit or _millimetres(match["number"], unit) < least)
+        if (most and unit and millimetres(match["number"], unit) > most) or (
+            least and (not unit or millimetres(match["number"], unit) < least)
         ):
             return None
         return f"{match['number']} {unit}" if unit else None
 
     return Shaped(pattern, value, say, doubt, cue)
-
-
-_IN_MM = {"in": 25.4, "mm": 1, "ft": 304.8, "m": 1000, "cm": 10}
-
-
-def _millimetres(number: str, unit: str) -> float:
-    """A length as people type it, in millimetres."""
-    parts = [part.partition("/") for part in re.split("[ -]", number.removeprefix("-"))]
-    return sum(float(top) / float(bottom or 1) for top, _, bottom in parts if float(bottom or 1)) * _IN_MM[unit]
 
 
 class always:  # noqa: N801 - it stands where a function does

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 SAYS = {
     "length": {
         "in": "in|ins|inch|inches|\"|inch's",
@@ -52,3 +54,15 @@ SAYS = {
     "ratio": {"%": "%|percent|per cent"},
     "number": {"1": "(?!)"},
 }
+_IN_MM = {"in": 25.4, "mm": 1, "ft": 304.8, "m": 1000, "cm": 10}
+
+
+def millimetres(number: str, unit: str) -> float:
+    """A length as people type it, in millimetres."""
+    return value_of(number) * _IN_MM[unit]
+
+
+def value_of(number: str) -> float:
+    """A number without its sign as people type it: 12, .5, 1 1/2."""
+    parts = [part.partition("/") for part in re.split("[ -]", number.removeprefix("-"))]
+    return sum(float(top) / float(bottom or 1) for top, _, bottom in parts if float(bottom or 1))

@@ -141,7 +141,7 @@ def _end(figure: Figure, end: str) -> float:
 def _key(of: Figure, figure: Figure) -> float:
     """The number of the one key that the inputs of a figure differ in, of ``of``; in base units where it has a unit."""
     keys = [dict(f.key) for f in figure.inputs]
-    apart = [k for k in (keys[0] if keys else {}) if len({key.get(k) for key in keys}) > 1]
+    apart = [k for k in (keys[0] if keys else {}) if len({key[k] for key in keys if k in key}) > 1]
     cell = dict(of.key).get(apart[0], "") if len(apart) == 1 else ""
     try:
         interval = parse_interval(cell) if cell else None

@@ -14,12 +14,16 @@ from gaugeblock.driveline.keys import Hardness
 from gaugeblock.driveline.statements import rule_cautions
 from gaugeblock.errors import LookupMiss
 from gaugeblock.figure import Figure
+from gaugeblock.lookup import figure_of
 from gaugeblock.tables.load import Refdata, canonical, refdata
 from gaugeblock.tables.part import rows_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.driveline.steels import Steel
+    from gaugeblock.tables.load import Row
+
+    _Point = tuple[float, float, Row]  # tensile strength, Pa; hardness; where both are printed
 
 TABLE = "driveline/hardness"
 TENSILE = "tensile"
@@ -96,33 +100,32 @@ def from_strength(strength: Figure, data: Refdata) -> list[Figure]:
     wanted = units.to_base(strength.typical, strength.unit)
     found = []
     for scale in ("HRC", "HB"):
-        number = next((n for ladder in _ladders(scale, data) if (n := _on(ladder, wanted)) is not None), None)
-        if number is not None:
+        pair = next((p for ladder in _ladders(scale, data) if (p := _around(ladder, wanted)) is not None), None)
+        if pair is not None:
+            (low, under, one), (high, over, other) = pair
+            number = under + (over - under) * (wanted - low) / (high - low)
+            inputs = (figure_of(one, data), figure_of(other, data), strength)
             key = {"strength": f"{strength.text} {strength.unit}"}
             name = f"hardness_{scale.casefold()}"
             text = f"{number:.0f}"
-            found.append(derived("hardness_of_strength", name, number, scale, (strength,), data, key=key, text=text))
+            found.append(derived("hardness_of_strength", name, number, scale, inputs, data, key=key, text=text))
     return found
 
 
-def _on(ladder: list[tuple[float, float]], wanted: float) -> float | None:
-    """The hardness at a strength between two printed points; None outside them."""
-    for (low, under), (high, over) in pairwise(ladder):
-        if low <= wanted <= high and high > low:
-            return under + (over - under) * (wanted - low) / (high - low)
-    return None
+def _around(ladder: list[_Point], wanted: float) -> tuple[_Point, _Point] | None:
+    """The two printed points next to each other that a strength lies between; None outside them."""
+    return next((pair for pair in pairwise(ladder) if pair[0][0] <= wanted <= pair[1][0] > pair[0][0]), None)
 
 
-def _ladders(scale: str, data: Refdata) -> list[list[tuple[float, float]]]:
-    """Tensile strength, Pa, and hardness of the printed points of a scale, rising, by source: that with the most points
-    first.
-    """
-    by_source: dict[str, list[tuple[float, float]]] = {}
+def _ladders(scale: str, data: Refdata) -> list[list[_Point]]:
+    """The printed points of a scale, rising, by source: that with the most points first."""
+    by_source: dict[str, list[_Point]] = {}
     for row in rows_of(data, TABLE, scale):
         if row["quantity"] == "tensile_strength_typical" and not row.standing:
-            point = units.to_base(row.typical, row["unit"]), float(row["hardness"])
+            point = units.to_base(row.typical, row["unit"]), float(row["hardness"]), row
             by_source.setdefault(row["source"], []).append(point)
-    return [sorted(points) for _, points in sorted(by_source.items(), key=lambda one: (-len(one[1]), one[0]))]
+    ladders = sorted(by_source.items(), key=lambda one: (-len(one[1]), one[0]))
+    return [sorted(points, key=lambda point: point[:2]) for _, points in ladders]
 
 
 def _of_strength(strength: str, to: str | None, data: Refdata) -> Sheet:

@@ -56,7 +56,8 @@ def exhaust_wrap(
     if pipes is not None and not (pipes.isdigit() and 0 < int(pipes) <= _MOST_PIPES):
         why = f"not a number of pipes from 1 to {_MOST_PIPES}"
         raise InputError(pipes[:60] or "(blank)", "pipes", why, (), "give a whole number")
-    title = f"wrap {read['width'].text} wide on {f'{pipes} x ' if pipes else ''}{read['length'].text} of {read['od'].text} pipe"
+    how_many = f"{pipes} x " if pipes else ""
+    title = f"wrap {read['width'].text} wide on {how_many}{read['length'].text} of {read['od'].text} pipe"
     doubts = {
         key: did_you_mean(f"{one.text} is no usual {_QUANTITIES[key].replace('_', ' ')}", ())
         for key, one in read.items()

@@ -54,7 +54,8 @@ WRAP = Topic(
         ),
         "overlap": (
             Shaped(
-                rf"(?:(?:with|and|an?) )*(?P<n>quarter|half|third|no|zero)(?: of an?)?(?: inch)?(?: (?:width|wide))? {_LAP}",
+                rf"(?:(?:with|and|an?) )*(?P<n>quarter|half|third|no|zero)(?: of an?)?(?: inch)?(?: (?:width"
+                rf"|wide))? {_LAP}",
                 lambda m: (
                     _SHARES[m["n"]] if "inch" not in m[0] else {"quarter": "1/4 in", "half": "1/2 in"}.get(m["n"])
                 ),
@@ -83,10 +84,12 @@ WRAP = Topic(
             ),
         ),
     },
-    r"(?:exhaust |header |heat )*wrap\w*|how (?:much|many|long)(?: (?:metres|meters|feet|foot|rolls?))?|metres|meters|feet"
-    rf"|rolls?|length|(?:{_PIPE})|do i (?:need|buy)|need|buy|for|of|to cover|cover|each|wide|an?|with|long|takes?|will",
+    r"(?:exhaust |header |heat )*wrap\w*|how (?:much|many|long)(?: (?:metres|meters|feet|foot|rolls?))?|metres|meters"
+    r"|feet"
+    rf"|rolls|a roll|1 roll|roll of|length|(?:{_PIPE})|do i (?:need|buy)|need|buy|for|of|to cover|cover|each|wide|an?|with|long|takes?|will",
     needs=("length", "od", "width"),
-    asks_for=r"(?:how (?:much|many|long)|metres|meters|feet|length|rolls?)\b.*\bwrap|wrap\b.*\b(?:how (?:much|many|long)|do i need)",
+    asks_for=r"(?:how (?:much|many|long)|metres|meters|feet|length|rolls?)\b.*\bwrap|wrap\b.*\b(?:how (?:much|many"
+    r"|long)|do i need)",
     is_named=True,
     unmoved="metal finish state form standard service quality",
 )

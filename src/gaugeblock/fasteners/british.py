@@ -7,7 +7,7 @@ import re
 _NAMED = re.compile(
     r"(?:no\.? ?|#)?(?P<n>10|[0-9]) ?-?ba"
     r"|(?P<size>[0-9]+(?:[ -][0-9]+)?/[0-9]+|1)(?: ?(?:in|inch|\"))?[ -]?(?:(?P<tpi>[0-9]{1,2})(?: tpi)? )?"
-    r"(?P<series>bsw|bsf|bs ?w|bs ?f|w|whit(?:worth)?|ww)",
+    r"(?P<series>bsw|bsf|bs ?w|bs ?f|w|whitworth|whit|ww)",
     re.IGNORECASE | re.ASCII,
 )
 

@@ -18,7 +18,8 @@ _INCH = 0.0254
 _TURNED = ("hexagon bolt", "hexagon nut", "heavy hexagon nut", "structural bolt")
 _KEYED = ("socket head cap screw", "button head screw", "countersunk socket screw", "set screw")
 # Width over diameter: of a hexagon outside, of a flange bolt's, and of a hexagon inside, which leaves a wall round it.
-_OUTSIDE, _SMALL, _FLANGED, _INSIDE = (1.4, 2.05), (1.3, 1.7), (1.2, 1.7), (0.35, 0.95)
+_OUTSIDE, _SMALL, _FLANGED, _INSIDE = (1.4, 2.05), (1.3, 1.7), (1.2, 1.5), (0.35, 0.95)
+_HEAVY = (1.4, 1.7)  # of a flange bolt of EN 1665
 _LARGE = (1.6, 2.4)  # of Whitworth threads before the war
 
 
@@ -48,7 +49,8 @@ def hexagon_suits_its_thread(facts: Facts) -> list[Fault]:
         narrow = _SMALL if row.cells["standard"] == "JIS small" else ends
         if row.cells["standard"] == "old Whitworth":
             narrow = _LARGE
-        least, most = _FLANGED if head == "flange bolt" else narrow
+        flanged = _HEAVY if row.cells["standard"] == "EN 1665" else _FLANGED
+        least, most = flanged if head == "flange bolt" else narrow
         if not size or not least * size <= facts.middle(row) <= most * size:
             found = f"{printed(row)} for {row.cells['size']} of a {head}"
             faults.append(at_row(row, column_of(row), "hexagon_suits_its_thread", found, READ_AGAIN))

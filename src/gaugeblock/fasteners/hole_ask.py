@@ -128,7 +128,8 @@ HOLE = Topic(
             Named(words_of("fasteners", "fit", "fasteners/holes"), tail="fit|clearance|holes?"),
             Shaped(r"(?:to )?clear(?:s|ing)?(?= (?:an?|the|my|[0-9m]))", always(_CLEARANCE), cue=("clear",)),
             Shaped(
-                r"(?:clearances?|clr)(?: (?:holes?|drill|fit))*|through holes?|(?:(?:have|has|need) to )?(?:go|pass) through"
+                r"(?:clearances?|clr)(?: (?:holes?|drill|fit))*|through holes?|(?:(?:have|has|need) to )?(?:go"
+                r"|pass) through"
                 r" (?:the same|one|an? single) holes?",
                 always(_CLEARANCE),
             ),

@@ -96,9 +96,14 @@ def _own_heads(data: Refdata) -> dict[str, str]:
     return {w: c for w, c in words_of("fasteners", "head", _TABLE)(data).items() if w not in _BARE}
 
 
+_OLD = "old Whitworth"
+
+
 def _settle(values: dict[str, str], _: Refdata) -> dict[str, str]:
     """A hex key turns a socket head, a cap screw too; without one a cap screw has a hexagon, as the trade calls it."""
     head, is_keyed = values.get("head", ""), "tool" in values
+    if values.get("standard") == _OLD and not values.get("thread", "").endswith("BSW"):
+        del values["standard"]  # no other had a larger one
     kept = {k: v for k, v in values.items() if k not in ("tool", "drive")}
     if "flats" in kept:
         kept["flats"] = kept["flats"].removesuffix(f" {_HEX_KEY}").removesuffix(f" {_SPANNER}")
@@ -132,13 +137,13 @@ _DRIVE = (
 )
 _BRITISH = (
     Shaped(
-        rf"(?:(?:old|british) )*(?P<n>{NUMBER})(?: ?(?:in|inch(?:es)?|\"))? ?(?P<s>bsw|bsf|whit(?:worth)?|w)"
-        r"(?: (?:thread|fine|bolts?|nuts?|studs?))*",
+        rf"(?:(?:old|british) )*(?P<n>{NUMBER})(?: ?(?:in|inch(?:es)?|\"))? ?(?P<s>bsw|bsf|whitworth|whit|w)"
+        r"(?: (?:thread|fine))*",
         lambda m: british(f"{m['n']} {m['s']}") or None,
         cue=("bsw", "bsf", "whit", "w"),
     ),
     Shaped(
-        r"(?:no\.? ?)?(?P<n>10|[0-9]) ?-?ba(?: (?:thread|bolts?|nuts?|screws?))*",
+        r"(?:no\.? ?)?(?P<n>10|[0-9]) ?-?ba(?: thread)?",
         lambda m: british(f"{m['n']} BA"),
         cue=("ba",),
     ),
@@ -171,6 +176,13 @@ _SLOTS = {
             always("JIS"),
             "on a Japanese vehicle",
             cue=("japan",),
+        ),
+        Shaped(
+            r"(?:on |of |for |from )?(?:an? |my |the )?(?:pre[- ]?war|before the war|19[0-3]0'?s)(?: (?:cars?|saloon"
+            r"|tourer|roadster|sports car))?",
+            always(_OLD),
+            "of before the war",
+            cue=("war", "19"),
         ),
     ),
 }

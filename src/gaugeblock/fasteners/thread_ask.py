@@ -244,6 +244,11 @@ PIPE_THREAD = Topic(
         ),
         "fact": (
             TAPPING,
+            Shaped(  # the same in every metal
+                r"(?:tap(?:ping)? )?drill(?: size)? (?:alumini?um|alloy|ally|steel|cast iron|brass)",
+                always("tap drill"),
+                cue=("drill",),
+            ),
             Shaped(  # which the drill on record is for
                 r"(?:drill(?: size)? |hole )?(?:with )?(?:no|without)(?: (?:an?|any|the|my|using|taper(?:ed)?|pipe))*"
                 r" reamer",
@@ -280,7 +285,8 @@ PIPE_THREAD = Topic(
     r"|(?:does|do) the tap go|tap go(?:es)?"
     r"|(?:put|fit|screw)(?:ting|ing)?(?: in)? (?:an?|the|my) (?:(?:oil|water|fuel|air|coolant|temp\w*|pressure) )*"
     r"(?:senders?|sensors?|sending units?|switch(?:es)?)(?: (?:in|into) (?:the |my )?(?:block|head|manifold))?"
-    r"|threads?|pipes?|taper(?:ed)?|fittings?|plugs?|tight|(?:in|into)? ?(?:alumini?um|alloy|ally|steel|cast iron|brass)",
+    r"|threads?|pipes?|taper(?:ed)?|fittings?|plugs?|tight"
+    r"|(?:in|into) (?:alumini?um|alloy|ally|steel|cast iron|brass)",
     needs=("size",),
     asks_for=r"np[tsf]\w*|bsp\w*|pipe",
     is_named=True,

@@ -8,7 +8,7 @@ from gaugeblock.answer.unpublished import maker_of, named_by
 from gaugeblock.lines.age import DRY, NewUnlessOld, Old
 from gaugeblock.lines.bears_ask import FACTS
 from gaugeblock.lines.brakes.ask import TOPICS as BRAKES
-from gaugeblock.lines.clutch_ask import CLUTCH
+from gaugeblock.lines.clutch.ask import CLUTCH
 from gaugeblock.lines.cooling_ask import ANTIFREEZE, COOLANT
 from gaugeblock.lines.fuel.ask import TOPICS as FUELS
 from gaugeblock.lines.held_ask import CLIPS, GROWTH

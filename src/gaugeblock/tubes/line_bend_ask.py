@@ -26,7 +26,9 @@ def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """Bent by hand, of the metal that was said or of steel; round a former of so much across, whose half and the line's
     own half are the radius.
     """
-    found = {key: value for key, value in values.items() if key not in ("line", "former")}
+    found = {key: value for key, value in values.items() if key not in ("line", "former", "nickel")}
+    if "nickel" in values:
+        found["material"] = values["nickel"]
     if "former" in values:
         measures = [units.parse_measure(values[key], "length", key) for key in ("former", "od")]
         across = [units.to_base(float(one.value), one.unit) for one in measures]
@@ -40,9 +42,12 @@ def nickel_topic() -> Topic:
     return Topic(
         whole.answer,
         whole.noun,
-        {key: readers[:1] if key == "material" else readers for key, readers in whole.slots.items()},
+        {
+            "nickel" if key == "material" else key: readers[: 1 if key == "material" else None]
+            for key, readers in whole.slots.items()
+        },
         whole.signals,
-        needs=("od", "material"),
+        needs=("od", "nickel"),
         settle=_settle,
         asks_for=whole.asks_for,
         is_named=True,
@@ -92,10 +97,12 @@ def topic() -> Topic:
         },
         r"(?:smallest |least |min(?:imum)? |tightest )?(?:bend(?:ing)? )?radius|bend(?:s|ing)?"
         r"|how (?:tight|sharp)(?:ly)?"
-        r"|tight|least|min(?:imum)?|can|be|bent|without (?:a |it |them )*kink(?:ing|ed)?|kinks?|safe(?:ly)?|ok|it|by hand|of|for",
+        r"|tight|least|min(?:imum)?|can|be|bent|without (?:a |it |them )*kink(?:ing|ed)?|kinks?|safe(?:ly)?|ok|it"
+        r"|by hand|of|for",
         needs=("od", "line"),
         settle=_settle,
-        asks_for=rf"(?:round|around|over|against)\b.*\b{_FORMER}|bend(?:ing)? radius|radius|how (?:tight|sharp)\w*\b.*\b(?:bend|bent)"
+        asks_for=rf"(?:round|around|over|against)\b.*\b{_FORMER}|bend(?:ing)? radius|radius|how (?:tight"
+        rf"|sharp)\w*\b.*\b(?:bend|bent)"
         r"|bend\b.*\bhow (?:tight|sharp)",
         is_named=True,
         unmoved="state service quality",

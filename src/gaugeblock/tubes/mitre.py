@@ -8,6 +8,7 @@ from gaugeblock.answer.decision import Candidate, ask, use
 from gaugeblock.answer.making import base, derived, read_positive, stated
 from gaugeblock.answer.open_sheet import questioned
 from gaugeblock.answer.plausible import did_you_mean, is_plausible
+from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
@@ -119,7 +120,7 @@ def _lengths(saw: Figure, sizes: dict[str, units.Measure], key: dict[str, str], 
 
 
 def _said(saw: Figure, lengths: list[Figure], data: Refdata) -> str:
-    said = f"From a square cut. {_turns(saw).capitalize()}."
+    said = f"From a square cut. {capital(_turns(saw))}."
     if lengths:
         long, short = (number_only(one, data) for one in lengths)
         said += f" A slice is {long} long at the outside and {short} at the inside, before the kerf of the saw."

@@ -43,7 +43,8 @@ def mitre_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
             ),
             "ends": (
                 Shaped(
-                    r"(?:(?:all|every|each)(?: (?:of|the|them|slice|piece|one|face|is|are))* cut (?:on )?(?:both|two) (?:faces"
+                    r"(?:(?:all|every|each)(?: (?:of|the|them|slice|piece|one|face|is|are))* cut (?:on )?(?:both"
+                    r"|two) (?:faces"
                     r"|sides|ends)|both (?:faces|ends) cut|ends? cut too)",
                     always("cut"),
                     "all cut on both faces",
@@ -56,7 +57,8 @@ def mitre_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         },
         rf"{_SLICE}|pie|mit(?:er|re)(?:s|d)?|lobster ?back|cut(?:ting)?|saw(?:n|ed)?|saw (?:angle|at|set(?:ting)?)"
         r"|(?:what|which)(?: saw| cut| mitre)? angle|angles?|chop ?saw|set|degrees?|bends?|elbow|made|make|making|of"
-        r"|out|from|pipe|tube|exhaust|intake|how long|how many degrees|each|per (?:cut|slice|piece|face)|do i|the|weld(?:ed)?",
+        r"|out|from|pipe|tube|exhaust|intake|how long|how many degrees|each|per (?:cut|slice|piece|face)|do i|the"
+        r"|weld|welded (?:up|of|from|out of)",
         needs=("angle", "slices"),
         asks_for=rf"(?:[1-9]|[12][0-9]|{'|'.join(_COUNTS)}) (?:equal |full |whole )*{_SLICE}",
         is_named=True,

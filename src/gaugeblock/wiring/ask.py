@@ -128,9 +128,11 @@ CIRCUIT = Topic(
                 "return by the body",
             ),
             Shaped(
-                r"(?:(?:the |with )?(?:body |chassis |frame |shell )?(?:return|ground|earth)(?: (?:side|path|lead|wire|is|was))*"
+                r"(?:(?:the |with )?(?:body |chassis |frame |shell )?(?:return|ground|earth)(?: (?:side|path|lead|wire"
+                r"|is|was))*"
                 r" (?:not (?:counted|included|counting)|left out|ignored|excluded)"
-                r"|(?:not counting|ignoring|leaving out|without counting|excluding)(?: the)?(?: body| chassis| frame| shell)?"
+                r"|(?:not counting|ignoring|leaving out|without counting|excluding)(?: the)?(?: body| chassis| frame"
+                r"| shell)?"
                 r" (?:return|ground|earth)(?: side| path| lead)?)",
                 always("body"),
                 "the feed alone",

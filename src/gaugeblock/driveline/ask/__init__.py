@@ -11,19 +11,19 @@ from gaugeblock.driveline.ask.gears import GEARING as GEARING
 from gaugeblock.driveline.ask.gears import REGEAR as REGEAR
 from gaugeblock.driveline.ask.gears import ROAD as ROAD
 from gaugeblock.driveline.ask.gears import SPEEDO as SPEEDO
+from gaugeblock.driveline.ask.hardness import BY_SCALE as BY_SCALE
+from gaugeblock.driveline.ask.hardness import HARD_OF_STRENGTH
+from gaugeblock.driveline.ask.hardness import HARDNESS as HARDNESS
 from gaugeblock.driveline.ask.joints import JOINT as JOINT
 from gaugeblock.driveline.ask.joints import JOINT_LIMIT as JOINT_LIMIT
-from gaugeblock.driveline.ask.joints import LONGEST as LONGEST
-from gaugeblock.driveline.ask.joints import PROP_SPEED as PROP_SPEED
-from gaugeblock.driveline.ask.joints import SHAFT as SHAFT
 from gaugeblock.driveline.ask.joints import SLOPES as SLOPES
+from gaugeblock.driveline.ask.props import LONGEST as LONGEST
+from gaugeblock.driveline.ask.props import PROP_SPEED as PROP_SPEED
+from gaugeblock.driveline.ask.props import SHAFT as SHAFT
 from gaugeblock.driveline.ask.setups import SETUP as SETUP
 from gaugeblock.driveline.ask.setups import SPLINE as SPLINE
 from gaugeblock.driveline.ask.setups import SPLINE_BY_SIZE as SPLINE_BY_SIZE
 from gaugeblock.driveline.ask.shims import SHIMS as SHIMS
-from gaugeblock.driveline.ask.steels import BY_SCALE as BY_SCALE
-from gaugeblock.driveline.ask.steels import HARD_OF_STRENGTH
-from gaugeblock.driveline.ask.steels import HARDNESS as HARDNESS
 from gaugeblock.driveline.ask.steels import SHEAR_YIELD as SHEAR_YIELD
 from gaugeblock.driveline.ask.steels import STEEL as STEEL
 from gaugeblock.driveline.ask.steels import STRESS as STRESS

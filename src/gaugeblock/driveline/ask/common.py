@@ -86,3 +86,11 @@ def treatments(of: str, values: dict[str, str], answer: Callable[..., Sheet], da
     found = found or thin
     open_keys = ("treatment", "temper") if any("temper" in f for f in found) else ("treatment",)
     return open_keys, [{k: f.get(k, "any") for k in open_keys} for f in found]
+
+
+# A propeller shaft is at no other thousands.
+THOUSANDS = Shaped(
+    r"at (?P<n>[1-9][0-9]{3})(?! ?(?:lbs?|pounds?|ft|feet|foot|n[-.]?m|newton|mm|in|inch|kg|deg))",
+    lambda m: f"{m['n']} rpm",
+    "at {}",
+)

@@ -78,7 +78,8 @@ FINAL_DRIVE = Topic(
     },
     r"(?:what|which)(?: axle| diff| rear| final)*(?: drive)?(?: ratios?| gears?)?|final drive|diff|axle|ratio"
     r"|rear end"
-    r"|would|wanted|needed|required|have me|gives?|gets?|puts?|want|need|me|do i need|should i (?:run|fit)|for|to|doing|with|at|in|top|gear"
+    r"|would|wanted|needed|required|have me|gives?|gets?|puts?|want|need|me|do i need|should i (?:run|fit)|for|to"
+    r"|doing|with|at|in|top|gear"
     r"|tyres?|tires?|cruise|cruising",
     needs=("engine_speed", "speed", "tyre"),
     opens=_open_speed,

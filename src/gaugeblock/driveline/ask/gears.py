@@ -34,8 +34,10 @@ def _tyre(match: re.Match[str]) -> str:
 
 
 # No axle turns its wheels as fast as its shaft: what is less is a gear of the gearbox.
-_RATIO = r"(?:(?:[2-9]\.[0-9]{1,2}|1\.[1-9][0-9]?)(?::1|'?s)?|[0-9]{2}[/:][0-9]{1,2}|[2-6] [0-9]{2}(?= (?:gears?|rear|axle|ratio)))"
-
+_RATIO = (
+    r"(?:(?:[2-9]\.[0-9]{1,2}|1\.[1-9][0-9]?)(?::1|'?s)?|[0-9]{2}[/:][0-9]{1,2}"
+    r"|[2-6] [0-9]{2}(?= (?:gears?|rear|axle|ratio)))"
+)
 
 # What stands after a number that is the axle's and no gear's.
 _OF_AXLE = r"(?:axle|rear|diff|final|ratio|ring|gears?\b|gearing)"

@@ -61,13 +61,18 @@ def _no_equal(values: dict[str, str], _data: Refdata) -> Open | None:
     raise Ambiguous(
         values["other_steel"],
         "",
-        "no table sets a steel of one standard equal to one of another; nearly the same analysis is not the same strength",
+        "no table sets a steel of one standard equal to one of another; nearly the same analysis is not the same"
+        " strength",
         (),
-        f"compare what each guarantees: `gaugeblock steel {values['other_steel']}`, and the mill certificate of the bar",
+        f"compare what each guarantees: `gaugeblock steel {values['other_steel']}`, and the mill certificate of the"
+        f" bar",
     )
 
 
-_SAME = r"(?:the )?same (?:steel )?as|equivalents?|equal(?:s)? to|like|cross[- ]reference|called in (?:america|the us|sae|aisi)"
+_SAME = (
+    r"(?:the )?same (?:steel )?as|equivalents?|equal(?:s)? to|like|cross[- ]reference"
+    r"|called in (?:america|the us|sae|aisi)"
+)
 EQUIVALENT = Topic(
     STEEL.answer,
     STEEL.noun,

@@ -124,7 +124,8 @@ CIRCUIT = Topic(
                 cue=("mast", "mc", "m/c"),
             ),
             Shaped(  # nobody has a master cylinder of so many inches
-                r"(?P<n>(?:1[2-9]|2[0-9]|3[0-2])(?:\.[0-9]+)?) (?:bore|(?:brake )?(?:masters?|m/?c)(?: cyl(?:inder)?)?(?: bore)?)",
+                r"(?P<n>(?:1[2-9]|2[0-9]|3[0-2])(?:\.[0-9]+)?) (?:bore|(?:brake )?(?:masters?"
+                r"|m/?c)(?: cyl(?:inder)?)?(?: bore)?)",
                 lambda m: f"{m['n']} mm",
                 "{} master cylinder",
                 doubt=1,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
-from gaugeblock.lines.fuel.injector_ask import INJECTOR, INJECTOR_SIZE
+from gaugeblock.lines.fuel.injector.ask import INJECTOR, INJECTOR_SIZE
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:

@@ -153,9 +153,10 @@ _TENS_SAID = ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty"
 # A piece that a line must have; the pattern; what is written for it.
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("pair ", r"\b(?:an? )?pair (?:of )?(?=[0-9]{1,3} ?w)", "two "),
-    *(
-        (nine, rf"\bpoint (five|two five|seven five|oh|zero) ({nine})\b", r"point \1 class \2")
-        for nine in ("eight point eight", "ten point nine", "twelve point nine")
+    (  # one point five eight point eight: the pitch ends before the class
+        "eight point eight",
+        r"\bpoint (five|two five|seven five|oh|zero) eight point eight\b",
+        r"point \1 8.8",
     ),
     *(
         (

@@ -74,7 +74,8 @@ _SUBJECTS = (
     Subject(
         "end play of front wheel bearings",
         (
-            r"front (?:wheel |hub |taper )*(?:bearings?|hubs?)|(?:taper roller|taper) (?:front )?(?:wheel )?(?:bearings?|hubs?)(?=.*front|.*hub)",
+            r"front (?:wheel |hub |taper )*(?:bearings?|hubs?)|(?:taper roller"
+            r"|taper) (?:front )?(?:wheel )?(?:bearings?|hubs?)(?=.*front|.*hub)",
             r"end ?-?(?:play|float)|play|float|how many thou|how much (?:play|slack|float)|clearance|lash",
         ),
         ("end play of front wheel bearings",),

@@ -121,7 +121,8 @@ _SUBJECTS = (
         "a drain plug without its washer",
         (
             r"(?:drain|sump) ?plugs?",
-            r"(?:without|with no|no|missing|lost|left out|forgot)(?: (?:a|an|the|its|any|copper|crush|sealing|my))* washers?",
+            r"(?:without|with no|no|missing|lost|left out|forgot)(?: (?:a|an|the|its|any|copper|crush|sealing"
+            r"|my))* washers?",
         ),
         ("plug without its washer",),
         forbids=True,

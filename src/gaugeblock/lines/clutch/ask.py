@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
 
 def _clutch() -> Callable[..., Sheet]:
-    from gaugeblock.lines.clutch import clutch
+    from gaugeblock.lines.clutch.travel import clutch
 
     return clutch
 
@@ -80,7 +80,8 @@ CLUTCH = Topic(
         "stroke": (
             amount(
                 "length",
-                after=r"(?:(?:of )?(?:master )?(?:cylinder )?stroke|(?:of )?(?:push ?rod|master) (?:stroke|travel|movement))"
+                after=r"(?:(?:of )?(?:master )?(?:cylinder )?stroke|(?:of )?(?:push ?rod|master) (?:stroke|travel"
+                r"|movement))"
                 r"(?: (?:at|on|of) (?:the )?master)?",
                 say="stroke {}",
                 cue=("stroke", "rod", "master"),
@@ -95,7 +96,8 @@ CLUTCH = Topic(
             amount("length", before=rf"{_MASTER}{_ROD} {_GOES}{_LINK}", say="stroke {}", cue=("master",)),
             amount(
                 "length",
-                before=rf"push ?rod(?: (?:into|in|of|at|to|the|my|{_MASTER}|and|it|that|which|measured))* {_GOES}{_LINK}",
+                before=rf"push ?rod(?: (?:into|in|of|at|to|the|my|{_MASTER}|and|it|that|which"
+                rf"|measured))* {_GOES}{_LINK}",
                 say="stroke {}",
                 cue=("rod",),
             ),

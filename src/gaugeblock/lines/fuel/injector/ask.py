@@ -12,13 +12,13 @@ if TYPE_CHECKING:
 
 
 def _injector() -> Callable[..., Sheet]:
-    from gaugeblock.lines.fuel.injector import injector
+    from gaugeblock.lines.fuel.injector.flow import injector
 
     return injector
 
 
 def _size() -> Callable[..., Sheet]:
-    from gaugeblock.lines.fuel.injector_size import injector_size
+    from gaugeblock.lines.fuel.injector.size import injector_size
 
     return injector_size
 
@@ -36,13 +36,11 @@ INJECTOR = Topic(
     {
         "flow": (
             Shaped(
-                rf"(?P<n>{NUMBER}) ?(?:{_CC})(?= (?:[a-z]+ )?(?:{_INJECTOR}))",
+                rf"(?P<n>{NUMBER}) ?(?:{_CC})(?= (?:{_INJECTOR}))",
                 lambda m: f"{m['n']} cm**3/min",
                 cue=("cc", "ml"),
             ),
-            Shaped(
-                rf"(?P<n>{NUMBER}) ?(?:{_LB})(?= (?:[a-z]+ )?(?:{_INJECTOR}))", lambda m: f"{m['n']} lb/h", cue=("inj",)
-            ),
+            Shaped(rf"(?P<n>{NUMBER}) ?(?:{_LB})(?= (?:{_INJECTOR}))", lambda m: f"{m['n']} lb/h", cue=("inj",)),
             Shaped(
                 rf"(?:{_INJECTOR})(?: (?:is|are|of|at|rated|flows?))* (?P<n>{NUMBER}) ?(?:{_CC})",
                 lambda m: f"{m['n']} cm**3/min",
@@ -70,7 +68,8 @@ INJECTOR = Topic(
         "pressure": (
             amount(
                 "stress",
-                before=rf"(?:(?:but|and|the|rail|pressure|fuel|is|it|i|if|run|them|to|raise[sd]?|drop(?:s|ped)?|up) )*{_NOW}"
+                before=rf"(?:(?:but|and|the|rail|pressure|fuel|is|it|i|if|run|them|to|raise[sd]?|drop(?:s|ped)?"
+                rf"|up) )*{_NOW}"
                 rf"(?: (?:{_NOW}|about|to))*",
                 say="now at {}",
             ),
@@ -88,9 +87,11 @@ INJECTOR = Topic(
             amount("stress", say="now at {}", doubt=4),
         ),
     },
-    rf"(?:fuel )?{_INJECTOR}|flows?|flow (?:now|rate|then)|now|pass(?:es)?|deliver(?:s|y)?|give|size[sd]?|(?:fuel )?rail"
+    rf"(?:fuel )?{_INJECTOR}|flows?|flow (?:now|rate|then)|now|pass(?:es)?|deliver(?:s|y)?|give|size[sd]?"
+    rf"|(?:fuel )?rail"
     r"|(?:fuel )?pressure|(?:in|to|into|as) (?:lbs?|pounds?)(?: ?(?:/|per|an?|in)? ?h(?:ou)?r)?|(?:in|to|into|as) cc"
-    r"(?: ?(?:/|per|a) ?min(?:ute)?)?|pph|lb/h(?:r)?|cc/min|hour|min(?:ute)?|per|how (?:much|many)|cc|lbs?|pounds?|what|will|they|do|does|is|each|one",
+    r"(?: ?(?:/|per|a) ?min(?:ute)?)?|pph|lb/h(?:r)?|cc/min|hour|min(?:ute)?|per|how (?:much|many)|cc|lbs?|pounds?"
+    r"|what|will|they|do|does|is|each|one",
     needs=("flow",),
     asks_for=rf"(?:{_INJECTOR})\b(?!.*\b(?:pump|hp|horsepower|duty|line|feed)\b)",
     is_named=True,
@@ -104,12 +105,14 @@ INJECTOR_SIZE = Topic(
         "power": (amount("power", say="{}"),),
         "injectors": (
             Shaped(
-                rf"(?:on |for |in )?(?:an? )?(?P<n>[3-6]|8|10|12)[- ]?(?:pot|cyl(?:inders?)?|{_INJECTOR})(?: (?:engine|motor))?",
+                rf"(?:on |for |in )?(?:an? )?(?P<n>[3-6]|8|10|12)[- ]?(?:pot|cyl(?:inders?)?|{_INJECTOR})(?: (?:engine"
+                rf"|motor))?",
                 lambda m: m["n"],
                 "{} injectors",
             ),
             Shaped(
-                rf"(?:on |for |in )?(?:an? )?(?P<n>{'|'.join(_NUMBERS)})[- ](?:pot|cyl(?:inders?)?|{_INJECTOR})(?: (?:engine|motor))?",
+                rf"(?:on |for |in )?(?:an? )?(?P<n>{'|'.join(_NUMBERS)})[- ](?:pot|cyl(?:inders?)?"
+                rf"|{_INJECTOR})(?: (?:engine|motor))?",
                 lambda m: _NUMBERS[m["n"]],
                 "{} injectors",
             ),
@@ -130,7 +133,8 @@ INJECTOR_SIZE = Topic(
         ),
         "fuel": INJECTOR.slots["fuel"],
     },
-    rf"(?:what |which )?(?:size )?(?:fuel )?{_INJECTOR}(?: (?:size|do i need|for))?|size|what|which|how big|big|do i (?:need|want)|need"
+    rf"(?:what |which )?(?:size )?(?:fuel )?{_INJECTOR}(?: (?:size|do i need|for))?|size|what|which|how big|big"
+    rf"|do i (?:need|want)|need"
     r"|for|on|engine|motor|each|lb/hr?|cc|making|make|want|at",
     needs=("power", "injectors"),
     asks_for=rf"(?:{_INJECTOR})\b(?!.*\b(?:pump|line|feed)\b)",

@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 
 
 def _clutch() -> Callable[..., Sheet]:
-    from gaugeblock.lines.clutch import clutch as answer
+    from gaugeblock.lines.clutch.travel import clutch as answer
 
     return answer
 
@@ -31,4 +31,4 @@ def clutch(argv: list[str]) -> int:
     parser.add_argument("--travel", metavar="L", help="of the slave cylinder's piston: 14 mm")
     parser.add_argument("--ratio", metavar="R", help="of the pedal, pad over push rod: 6")
     parser.add_argument("--force", metavar="F", help="of the foot on the pedal: 90 lbf")
-    return print_answer(parser, argv, _clutch, topic_in("gaugeblock.lines.clutch_ask", "CLUTCH"))
+    return print_answer(parser, argv, _clutch, topic_in("gaugeblock.lines.clutch.ask", "CLUTCH"))

@@ -1,4 +1,4 @@
-"""The answer ``clutch``: how far a hydraulic clutch is moved, by bores and strokes: of four the one that is left out."""
+"""The answer ``clutch``: how far a hydraulic clutch moves, from bores and strokes; of four the one left out."""
 
 from __future__ import annotations
 

@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 
 
 def _injector() -> Callable[..., Sheet]:
-    from gaugeblock.lines.fuel.injector import injector as answer
+    from gaugeblock.lines.fuel.injector.flow import injector as answer
 
     return answer
 
@@ -28,11 +28,11 @@ def injector(argv: list[str]) -> int:
     parser.add_argument("--rated", metavar="P", help="the pressure that this is for: 43.5 psi")
     parser.add_argument("--pressure", metavar="P", help="the pressure that it gets: 39 psi")
     parser.add_argument("--fuel", metavar="F", help="gasoline (default), diesel, E85, methanol, ethanol")
-    return print_answer(parser, argv, _injector, topic_in("gaugeblock.lines.fuel.injector_ask", "INJECTOR"))
+    return print_answer(parser, argv, _injector, topic_in("gaugeblock.lines.fuel.injector.ask", "INJECTOR"))
 
 
 def _size() -> Callable[..., Sheet]:
-    from gaugeblock.lines.fuel.injector_size import injector_size
+    from gaugeblock.lines.fuel.injector.size import injector_size
 
     return injector_size
 
@@ -50,4 +50,4 @@ def injectorsize(argv: list[str]) -> int:
     parser.add_argument("--boost", metavar="B", help='boost, or "no boost"')
     parser.add_argument("--consumption", metavar="C", help="the engine's own: 0.5 lb/(hp*h)")
     parser.add_argument("--fuel", metavar="F", help="gasoline (default), diesel, E85, methanol, ethanol")
-    return print_answer(parser, argv, _size, topic_in("gaugeblock.lines.fuel.injector_ask", "INJECTOR_SIZE"))
+    return print_answer(parser, argv, _size, topic_in("gaugeblock.lines.fuel.injector.ask", "INJECTOR_SIZE"))

@@ -1,0 +1,1 @@
+"""The clutch worked by a fluid: its travel, its question, its command."""

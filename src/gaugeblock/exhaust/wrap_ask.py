@@ -86,7 +86,8 @@ WRAP = Topic(
     },
     r"(?:exhaust |header |heat )*wrap\w*|how (?:much|many|long)(?: (?:metres|meters|feet|foot|rolls?))?|metres|meters"
     r"|feet"
-    rf"|rolls|a roll|1 roll|roll of|length|(?:{_PIPE})|do i (?:need|buy)|need|buy|for|of|to cover|cover|each|wide|an?|with|long|takes?|will",
+    rf"|rolls|a roll|1 roll|roll of|length|(?:{_PIPE})|do i (?:need|buy)|need|buy|for|of|to cover|cover|each|wide|an?"
+    rf"|with|long|takes?|will",
     needs=("length", "od", "width"),
     asks_for=r"(?:how (?:much|many|long)|metres|meters|feet|length|rolls?)\b.*\bwrap|wrap\b.*\b(?:how (?:much|many"
     r"|long)|do i need)",

@@ -21,6 +21,8 @@ _PIPE = r"(?:(?:exhaust|header|primary|down)[- ]?)?(?:pipes?|tubes?|headers?|pri
 _LAP = r"(?:over ?lap\w*|lap\w*)"
 _SHARES = {"quarter": "25 %", "half": "50 %", "third": "33 %", "no": "0", "zero": "0"}
 
+_WIDEST = 110  # mm
+
 WRAP = Topic(
     _wrap,
     "exhaust wrap",
@@ -33,6 +35,9 @@ WRAP = Topic(
             ),
             amount("length", after="wide", say="wrap {} wide"),
             amount("length", before=r"wrap(?: (?:is|of|that|width))*", after="wide", say="wrap {} wide"),
+            amount(
+                "length", before=r"wrap(?: (?:is|of|that))*", followed="for|on|to", say="wrap {} wide", most=_WIDEST
+            ),
         ),
         "od": (
             amount("length", after=rf"(?:od |dia(?:meter)? |across )?(?:{_PIPE})", say="{} pipe"),
@@ -43,12 +48,14 @@ WRAP = Topic(
                 cue=("pipe", "tube", "primar"),
             ),
             amount("length", after="(?:od|dia(?:meter)?|outside)", say="{} pipe"),
+            amount("length", before=rf"(?:{_PIPE}) of", say="{} pipe", most=_WIDEST),
             amount(
                 "length", before=rf"(?:{_PIPE})(?: (?:is|of|are))*", after="(?:od|dia(?:meter)?|across)", say="{} pipe"
             ),
         ),
         "length": (
             amount("length", after=rf"(?:long|of(?= {NUMBER})|of (?:{_PIPE})|in length|lengths?|each)", say="{} long"),
+            amount("length", after="(?:long|lengths?|each)", bare="mm", say="{} long", least=200),
             amount("length", before=r"(?:for|on|to wrap|wrap|cover)(?: (?:an?|about))*", say="{} long", doubt=1),
             amount("length", say="{} long", doubt=2, least=200),
         ),
@@ -80,7 +87,7 @@ WRAP = Topic(
         ),
         "pipes": (
             Shaped(
-                rf"(?P<n>[2-8]) (?=(?:[0-9./]+ ?(?:in|inch|mm)? )?(?:{_PIPE}))", lambda m: m["n"], "{} of them", doubt=1
+                rf"(?P<n>[2-8])(?= (?:[0-9./]+ ?(?:in|inch|mm)? )?(?:{_PIPE}))", lambda m: m["n"], "{} of them", doubt=1
             ),
         ),
     },
@@ -89,7 +96,8 @@ WRAP = Topic(
     rf"|rolls|a roll|1 roll|roll of|length|(?:{_PIPE})|do i (?:need|buy)|need|buy|for|of|to cover|cover|each|wide|an?"
     rf"|with|long|takes?|will",
     needs=("length", "od", "width"),
-    asks_for=r"(?:how (?:much|many|long)|metres|meters|feet|length|rolls?)\b.*\bwrap|wrap\b.*\b(?:how (?:much|many"
+    asks_for=r"wide\b.*\bwrap|wrap\b.*\bwide|(?:how (?:much|many|long)|metres|meters|feet|length|rolls?)\b.*\bwrap"
+    r"|wrap\b.*\b(?:how (?:much|many"
     r"|long)|do i need)",
     is_named=True,
     unmoved="metal finish state form standard service quality",

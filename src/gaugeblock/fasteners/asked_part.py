@@ -99,6 +99,8 @@ def _part() -> Callable[..., Sheet]:
     return of_maker(part)
 
 
+_MOST_SIZE = 80  # mm, of a thread
+
 PART = Topic(
     _part,
     "torque",
@@ -130,7 +132,7 @@ PART = Topic(
         ),
         "size": (
             *THREAD,
-            amount("length", say="{}", doubt=1),
+            amount("length", say="{}", doubt=1, most=_MOST_SIZE),
             Shaped(
                 rf"(?P<n>{NUMBER})(?: ?(?:inch|in|\"))?", lambda m: f"{m['n']} in" if "/" in m["n"] else None, doubt=3
             ),

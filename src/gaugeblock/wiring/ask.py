@@ -151,7 +151,7 @@ CIRCUIT = Topic(
         "kind": (
             Shaped(
                 r"(?:(?:engine )?(?:earth|ground)(?:ing)? (?:strap|cable|lead)(?: size)?(?: for)?(?: the)? )?"
-                r"(?:starter|cranking|starting)(?: motor)?(?: (?:cable|lead|wire))?",
+                r"(?:starter|cranking|starting)(?: motor)?(?: (?:cable|lead|wire)(?: size)?)?",
                 always("starter cable"),
                 "starter cable",
                 cue=("start", "crank"),

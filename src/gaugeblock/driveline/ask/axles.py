@@ -42,7 +42,12 @@ AXLE = Topic(
     {
         "material": (Named(words_of("driveline", "steel", "driveline/steels"), tail="steel|shafts?|axles?"),),
         "treatment": (Named(words_of("driveline", "treatment", "driveline/steels")),),
-        "temper": (amount("temperature", before=r"(?:tempered|drawn)(?: at| to)?", bare="degF", say="tempered at {}"),),
+        "temper": (
+            amount("temperature", before=r"(?:tempered|drawn)(?: at| to)?", bare="degF", say="tempered at {}"),
+            amount("temperature", after="temper", say="tempered at {}"),
+            amount("temperature", before="at", say="tempered at {}", doubt=2),
+            amount("temperature", say="tempered at {}", doubt=3),
+        ),
         "diameter": (
             amount(  # a number over that is a ratio
                 "length",
@@ -61,7 +66,7 @@ AXLE = Topic(
         "gear": (
             Shaped(
                 rf"(?P<n>{NUMBER})(?: to (?:1|one))? (?:first(?: gear)?|1st(?: gear)?|low(?: gear)?(?! (?:range"
-                rf"|box|ratio)))",
+                rf"|box|ratio)))(?!(?: gear)?(?: of| is)? [1-9]\.[0-9])",
                 lambda m: m["n"],
                 "first gear {}",
             ),
@@ -78,6 +83,12 @@ AXLE = Topic(
                 "axle ratio {}",
             ),
             Shaped(rf"(?P<n>{_USUAL_RATIO})'?s", lambda m: m["n"], "axle ratio {}"),
+            Shaped(
+                rf"(?P<n>{_USUAL_RATIO})(?= (?:first|1st|low)(?: gear)?(?: of| is)? [1-9])",
+                lambda m: m["n"],
+                "axle ratio {}",
+                cue=("first", "1st", "low"),
+            ),
             Shaped(rf"(?P<n>{_USUAL_RATIO})(?: to 1)? axle(?! ?shafts?)", lambda m: m["n"], "axle ratio {}"),
             Shaped(
                 r"(?:axle|rear(?: end)?|diff(?:erential)?|final(?: drive)?|ring and pinion)(?: ratio)?(?: (?:is"

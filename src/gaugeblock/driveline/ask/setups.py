@@ -46,7 +46,16 @@ SETUP = Topic(
     lambda: answer_of("setups.answer", "setup"),
     "axle set-up",
     {
-        "component": (Named(_components), Shaped(r"half[ -]?shafts?", always("axle shaft"), "axle shaft")),
+        "component": (
+            Named(_components),
+            Shaped(r"half[ -]?shafts?", always("axle shaft"), "axle shaft"),
+            Shaped(  # none but the pinion has one
+                r"crush (?:sleeve|spacer)(?= (?:pinion )?(?:bearings? )?(?:preload|drag|torque))",
+                always("drive pinion bearings"),
+                "drive pinion bearings",
+                cue=("crush",),
+            ),
+        ),
         "step": (
             Named(words_of("driveline", "step", "driveline/setup")),
             Shaped(
@@ -66,7 +75,8 @@ SETUP = Topic(
         ),
         "size": (  # of the ring gear, by which people call an axle; no figure goes by it
             Shaped(
-                r"(?P<n>(?:[7-9]|1[0-4])\.[0-9]+) (?:rear(?: end| axle)?|axle|diff)",
+                r"(?P<n>(?:[7-9]|1[0-4])\.[0-9]+)(?: (?:rear(?: end| axle)?|axle|diff)|(?= (?:ring gear"
+                r"|crown ?wheel)))",
                 lambda m: m["n"],
                 "ring gear {} in",
             ),

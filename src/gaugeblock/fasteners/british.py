@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 
-_NAMED = re.compile(
+# Compiled where it is asked: few questions are of one.
+_NAMED = (
     r"(?:no\.? ?|#)?(?P<n>10|[0-9]) ?-?ba"
     r"|(?P<size>[0-9]+(?:[ -][0-9]+)?/[0-9]+|1)(?: ?(?:in|inch|\"))?[ -]?(?:(?P<tpi>[0-9]{1,2})(?: tpi)? )?"
-    r"(?P<series>bsw|bsf|bs ?w|bs ?f|w|whitworth|whit|ww)",
-    re.IGNORECASE | re.ASCII,
+    r"(?P<series>bsw|bsf|bs ?w|bs ?f|w|whitworth|whit|ww)"
 )
 
 
@@ -18,7 +18,7 @@ def british(text: str) -> str:
     >>> british("7/16 bsf"), british("1/2 Whitworth"), british("2BA"), british("3/8-16")
     ('7/16 BSF', '1/2 BSW', '2 BA', '')
     """
-    found = _NAMED.fullmatch(" ".join(text.split()))
+    found = re.fullmatch(_NAMED, " ".join(text.split()), re.IGNORECASE | re.ASCII)
     if found is None:
         return ""
     if found["n"]:

@@ -139,6 +139,11 @@ _LAST = (
 _AT_ONCE = rf" (?:in|to|into|as) (?P<to>{ANY_UNIT})$"
 # A unit of torque or pressure that is named alone, as a wrench or a gauge has it: no word of speech is one of these.
 _NAMED = ("lbf*ft", "lbf*in", "N*m", "psi", "bar", "kPa", "MPa", "N/mm", "lbf/in")
+# One of these stands in every line that asks for a unit or names another.
+_PIECES = (
+    *(" in ", " to ", " into ", " as ", "lb", "pound", "psi", "bar", "kpa", "mpa", "pascal", "newton", "n/mm"),
+    *(f"n{between}m" for between in ("", "-", ".", " ", "*")),
+)
 _OTHER = rf"(?<![^ ])(?P<to>{'|'.join(_SPOKEN[unit] for unit in _NAMED)})(?![^ ])"
 # What has another unit than the book, and what a measure is of: with no more said nothing else can be asked.
 _READS = frozenset(["wrench", "wrenches", "gauge", "spanner", "dial", "clicker", "tool", "scale", "both", "reads"])
@@ -250,6 +255,8 @@ def in_a_story(words: tuple[str, ...], data: Refdata) -> tuple[tuple[Conversion,
     while last and words[last - 1] in _POLITE:
         last -= 1
     line = " ".join(words[:last])
+    if not any(piece in line for piece in _PIECES):  # before a long pattern is compiled for nothing
+        return None
     numbers = _NUMBERS.findall(line)
     if not any(len(numbers) == len(found["n"].split()) for found in _measures(line)):
         return None

@@ -6,7 +6,6 @@ import re
 
 from gaugeblock.plain.said.apart import SAID_APART
 from gaugeblock.plain.said.beside import SAID_BESIDE
-from gaugeblock.plain.said.numbers import SAID
 from gaugeblock.plain.said.round import SAID_ROUND
 from gaugeblock.plain.seldom import FIRST, LAST, said, sayings_of, seldom_said
 
@@ -85,6 +84,7 @@ _SERIES = (
     r"(.*?) (?<!is )(?<!be )(?<!are )(?<!it )(coarse|fine)(?: (?:thread(?:ed)?|pitch))?(?= *$| bolt| nut| stud|"
     r" screw)"
 )
+_OF_SEVERAL = [f"{n}{end}" for n in range(10) for end in ("s", "'s")]
 _CLASSES = {"four": "4", "six": "6", "eight": "8", "ten": "10", "twelve": "12", "nine": "9"}
 # "14 thou and i want 8": the second has the unit of the first.
 _SAME_THOU = (
@@ -207,8 +207,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("w/", r"\bw/ ?(?=[a-z0-9])", "with "),
     ("w ", r"\bw (?=oil|lube|greas|anti|moly|wax|paste|insert|lock|water|the |an? )", "with "),
     ("inch and a", r"(?<![0-9/] )\binch and an? (half|quarter|eighth|sixteenth)\b", r"1 and a \1 inch"),
-    ("gr", r"\b(grade|gr) ?([0-9]{1,2}(?:\.[0-9])?)'?s\b", r"\1 \2"),
-    ("class", r"\b(class) ?([0-9]{1,2}(?:\.[0-9])?)'?s\b", r"\1 \2"),
+    *((cue, r"\b(grade|gr|class) ?([0-9]{1,2}(?:\.[0-9])?)'?s\b", r"\1 \2") for cue in _OF_SEVERAL),
     (" / ", r"(?<=[a-z])/(?=[a-z])(?<!\bw/)", " / "),
     ("millimet", r"millimet(?:re|er)s?\b", "mm"),
     ("n.m", r"\bn\.m\b", "nm"),
@@ -380,7 +379,7 @@ def written(text: str) -> str:
         text = re.sub(r"(?<=[0-9]) ?: ?(?=1(?![0-9./]))", " to ", text)  # 6:1
     text = _without_marks(text)
     text = seldom_said(text, FIRST)
-    for sayings in (SAID, _SAYINGS, SAID_APART):
+    for sayings in (_SAYINGS, SAID_APART):
         text = said(text, sayings)
     return said(seldom_said(text, LAST), SAID_BESIDE)
 
@@ -388,7 +387,7 @@ def written(text: str) -> str:
 def every() -> Sayings:
     """All sayings in their order."""
     first, last = ([one for name in modules for one in sayings_of(name)] for modules in (FIRST, LAST))
-    return (*first, *SAID, *_SAYINGS, *SAID_APART, *last, *SAID_BESIDE)
+    return (*first, *_SAYINGS, *SAID_APART, *last, *SAID_BESIDE)
 
 
 def _without_marks(text: str) -> str:

@@ -33,6 +33,14 @@ FIRST: dict[str, str] = {
         "saddle|same|shield|side at|side is|side of|side one|side three|side two|square bend|thicker|"
         "thinning|though |ties|turbo|u bend|u-bend|x.|x0."
     ),
+    "numbers": (
+        " a piece| apiece| axle| diff| each| final| five | gear| oh | pitch| ratio| rear| ring| ten|-oh |-ten|"
+        "0 w |0s|0w |1 w |1s|1w |2 w |2s|2w |3 w |3s|3w |4 w |4s|4w |5 w |5s|5w |6 w |6s|6w |7 w |7s|7w |8 w |8s|"
+        "8w |9 w |9s|9w |by one|celsius|centigrade|degree|een|eight point eight|eighth|eighty five|eighty seven|"
+        "eighty six|eleven|fahrenheit|fifteen |four oh nine|grade eight |grade five |grade two |half a |pair |"
+        "pair of|r 1|r 2|r1|r2|sixteenth|three oh four|three sixteen|three twenty one|twelve|ty|ty |ty-|v |w x|"
+        "watt|watt x|watts x"
+    ),
 }
 LAST: dict[str, str] = {
     "geared": (
@@ -68,9 +76,11 @@ def seldom_said(text: str, modules: dict[str, str]) -> str:
 
 def said(text: str, sayings: Sayings) -> str:
     """A line with what these sayings write for it."""
+    padded = f"{text} "  # so that a cue may end where a word does
     for cue, pattern, shown in sayings:
-        if cue in text:
+        if cue in padded:
             text = re.sub(pattern, shown, text)
+            padded = f"{text} "
     return text
 
 

@@ -123,7 +123,10 @@ SAID_APART: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
         )
         for cue in ("stripped", "sheared", "snapped", "broke", "rounded", "threaded")
     ),
-    *((cue, r"\b(anti-?s[a-z]+|never-?seez) copper\b", r"copper \1") for cue in ("antis", "anti-s", "never")),
+    *(  # after its name: anti-seize copper
+        (f"{end} copper", r"\b(anti-?s(?:ei|ie)z(?:e|ing)|never-?seez) copper\b", r"copper \1")
+        for end in ("seize", "sieze", "seez", "seizing", "siezing")
+    ),
     ("copper washers", r"\b(?:fresh |new )?copper washers(?: (?:on )?both sides)?\b", "copper washers"),
     (
         " dry",

@@ -276,7 +276,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
             r" )*(?:lamps|lights|bulbs|fans))))",
             _watts,
         )
-        for cue in ("watt", *(f"{digit}{blank}w" for digit in range(10) for blank in ("", " ")))
+        for cue in ("watt", *(f"{digit}{blank}w " for digit in range(10) for blank in ("", " ")))
     ),
     *(
         (

@@ -234,7 +234,10 @@ SAID_ROUND: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
     ("tester", r"\btester (?:reads|says|shows)\b", "now"),
     ("us ", r"(?<=[0-9] )us (?=gals?\b|gallons?\b|quarts?\b|pints?\b)", ""),  # the gallon of every answer
     ("clocks", r"\b(?<=backlash )clocks\b", "is"),
-    ("anti", r"\b(copper|nickel|moly) anti-?s(?:ie|ei)z(?:e|ing)?\b", r"\1 anti-seize"),
+    *(
+        (f"{of} anti", rf"\b({of}) anti-?s(?:ie|ei)z(?:e|ing)?\b", r"\1 anti-seize")
+        for of in ("copper", "nickel", "moly")
+    ),
     (
         "hard",
         r"\bhow hard (?:do|should|can|must) (?:i|you|we) (?:pull|go|do|nip|turn|crank|wind)(?: (?:it|them|on it|up))*"

@@ -179,8 +179,8 @@ PLAIN = frozenset(_PLAIN.split())
 OF_A_THING = frozenset(["old", "new", "heavy", "little", "big", "small", "light", "fast", "low"])
 CHATTER = frozenset(_CHATTER.split())
 STORY = frozenset(_STORY.split())
-ASIDE = frozenset(_PLACE.split()) | STORY
-THINGS = ASIDE | frozenset(
+PLACE = frozenset(_PLACE.split())
+_THINGS = frozenset(
     ["car", "cars", "truck", "vehicle", "bench", "build", "project", "spec", "figure", "chart", "garage"]
 )
 
@@ -192,7 +192,12 @@ def is_story(word: str) -> bool:
 
 def is_aside(word: str) -> bool:
     """Whether a word is left out and said where no part is asked for: of the story, or a place."""
-    return word in ASIDE or is_everyday(word)
+    return word in PLACE or is_story(word)
+
+
+def is_thing(word: str) -> bool:
+    """Whether a word is what an old or a new thing may be, of which nothing is asked."""
+    return word in _THINGS or word in PLACE or word in STORY
 
 
 # What turns or doubts another word; never left out.

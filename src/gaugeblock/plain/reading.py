@@ -7,7 +7,7 @@ from itertools import pairwise, permutations
 
 from gaugeblock.answer.asking import Hit
 from gaugeblock.negation import denied
-from gaugeblock.plain.chatter import CHATTER, OF_A_THING, PLAIN, THINGS, TURNING, is_aside, is_story
+from gaugeblock.plain.chatter import CHATTER, OF_A_THING, PLAIN, TURNING, is_aside, is_story, is_thing
 from gaugeblock.plain.wanted import wanted_at
 from gaugeblock.value import Value, put
 
@@ -126,7 +126,7 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
         cost, found, left = best(at + 1, used)
         if words[at] in CHATTER:
             yield cost + _CHATTER, found, left
-        elif left_out(words[at]) or (words[at] in OF_A_THING and words[at + 1 : at + 2] and words[at + 1] in THINGS):
+        elif left_out(words[at]) or (words[at] in OF_A_THING and words[at + 1 : at + 2] and is_thing(words[at + 1])):
             yield cost + _ASIDE, found, (_LEFT_OUT + words[at], *left)
         else:
             yield cost + _UNREAD, found, (words[at], *left)

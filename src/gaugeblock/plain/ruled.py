@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from math import log
 
-from gaugeblock.plain.chatter import ASIDE, CHATTER, TURNING, is_aside, is_story
+from gaugeblock.plain.chatter import CHATTER, PLACE, STORY, TURNING, is_aside, is_story
 from gaugeblock.plain.unnamed import TORQUE
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -37,7 +37,7 @@ _DRILLING = frozenset(["drill", "drills", "drilled", "tap", "tapping", "tapped",
 _OF_NO_RULE = TORQUE | {"flats", "spanner", "wrench", "hexagon", "hex", "head", "jaw", "socket"}
 _NAME = re.compile(r"[^0-9]+|(?!m[0-9]|v[0-9]|grade|class|sch|gauge)[a-z]+[ -]?[0-9][a-z0-9.]*")  # dot 4, gl-5; no size
 _NUMBERED = frozenset(["dot", "gl", "gl-", "grade", "class", "sae", "type", "no", "number", "an"])
-_PLACES = ASIDE | {"front", "left", "right", "side", "where"}
+_PLACES = PLACE | STORY | {"front", "left", "right", "side", "where"}
 _ENDS = ("ings", "ing", "ed", "es", "s", "e", "ies", "y")
 _WORD = re.compile(r"[a-z]+|[a-z0-9][a-z0-9./%+-]*")
 # Words that say the same of a rule.

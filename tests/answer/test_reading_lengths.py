@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from gaugeblock.answer.asking import _millimetres, amount
+from gaugeblock.answer.asking import amount
+from gaugeblock.answer.said_units import millimetres as in_millimetres
 from gaugeblock.tables.load import refdata
 
 
@@ -33,4 +34,4 @@ def test_a_steels_number_is_no_length(words: str, found: list[str]) -> None:
     ],
 )
 def test_a_length_as_it_is_typed_in_millimetres(number: str, unit: str, millimetres: float) -> None:
-    assert _millimetres(number, unit) == pytest.approx(millimetres)
+    assert in_millimetres(number, unit) == pytest.approx(millimetres)

@@ -32,7 +32,7 @@ OTHERWISE = re.compile(
     r"|8\.8 in rear|8\.8 inch ring|9 inch ring|8 1/2 inch(?:es)? (?:across|diff)|50 (?:kilos|kg)"
     r"|900 millibar|2448(?= pitch)|(?<=in )mm2|(?<=what )mm2"
     r"|\b5 speed|\b3 55 gears|(?<=4\.1 to )1\b"
-    r"|\b(?:080m40|605m36|709m40|817m40)t?\b|\b19[0-3]0s\b"
+    r"|\b(?:080m40|605m36|709m40|817m40)t?\b|\b19[0-3]0s\b|each side only has 1/2"
     r"|(?<=spec )6 to 10|(?<=for it is )6 to 10|(?<=want it at )8\b"
 )
 TOPICS = [topic for wing in domains.WINGS if wing.hints for topic in wing.module("ask").TOPICS]

@@ -110,6 +110,10 @@ def _decided(sheet: Sheet, unit: str | None, wide: int, most: int | None = None)
     return _asked(decision, sheet, unit, wide, most)
 
 
+# How often a part carries what it must: a number that is puzzling without a word.
+_TIMES_OVER = ("torsional_yield_factor", "safety_factor")
+
+
 def _plus(candidate: Candidate) -> str:
     """What is done after the number, behind it."""
     return f"   {candidate.plus}" if candidate.plus else ""
@@ -160,7 +164,7 @@ def _numbers(figure: Figure, sheet: Sheet, unit: str | None) -> str:
     other = other_unit(figure)
     first = number_only(figure, sheet.data)
     if other is None:
-        return first
+        return f"{first} times" if figure.quantity in _TIMES_OVER else first
     both = (first, number_only(figure, sheet.data, other))
     return "    ".join(both if shop_unit(figure) is None else reversed(both))
 

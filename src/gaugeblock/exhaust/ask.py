@@ -62,6 +62,14 @@ PIPE = Topic(
                 always("2"),
                 "two pipes",
             ),
+            Shaped(
+                r"(?:so )?each (?:side|pipe|bank) (?:only )?(?:has|gets|takes|sees|carries) (?:only )?(?:an? )?(?:1/2"
+                r"|half)"
+                r"(?: of (?:it|the gas|the power))?",
+                always("2"),
+                "two pipes",
+                cue=("each",),
+            ),
             Shaped(r"(?:dual|twin)s?(?= [0-9])", always("2"), "two pipes", cue=("dual", "twin")),
             Shaped(r"(?:an? )?single(?: (?:exhaust|pipe|system))?(?: only)?", always("1"), "one pipe"),
         ),

@@ -220,6 +220,7 @@ _SIGNALS = (
     + OUTCOME
     + "|"
     + ROUND_A_BOLT
+    + r"|(?:standard|normal|usual) pitch"
     + r"|(?:bonnet|hood|hinge|fender|bumper|bracket|crossmember|frame|floor|door)s?|(?:cap"
     r" |machine |set )?(?:bolts?|screws?|studs?)|capscrews?|hex(?:"
     r" head)?|fasteners?|threads?|nuts?|hex"

@@ -174,6 +174,12 @@ CONDITION = (
         tail="on it|on them|on the threads?|threads?",
         unless=_OF_OIL,
     ),
+    Shaped(
+        r"dry,? (?:and )?zinc[- ]plated|zinc[- ]plated(?: and| but)? dry",
+        always("zinc plated"),
+        "zinc plated",
+        cue=("zinc",),
+    ),
     Named(words_of("fasteners", "condition"), tail="threads?|on it|on them|on the threads?", unless=_OF_OIL),
     Shaped(
         r"(?P<metal>copper|moly|nickel)[ -]?(?:greased|slipped|pasted|coated)",

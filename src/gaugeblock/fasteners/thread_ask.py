@@ -115,7 +115,7 @@ ENGAGEMENT = Topic(
         ),
     },
     rf"{_LONG_ENOUGH}|(?:how )?(?:deep|far|much|long)(?:"
-    r" thread)?|threads?|engage\w*|bolts?|screws?|studs?|minimum|min|least|depth|length"
+    r" thread)?|threads?|engage\w*|(?:steel )?(?:bolts?|screws?|studs?)|minimum|min|least|depth|length"
     r"|(?:to be )?as strong as (?:the |my |a )?(?:bolts?|studs?|screws?)|go|must|holes?|tapped|blind|screw(?:ed)? in"
     r"|(?:before )?(?:it |they )?(?:will )?strips?|stripping|thread(?:ed)? in"
     r"|(?:so |if i want |so that |before )?(?:the |my |an? )?(?:bolts?|studs?|screws?) (?:to )?(?:breaks?|snaps?|fails?"

@@ -342,7 +342,7 @@ HEAT = Topic(
     },
     r"(?:when does (?:it )?|does (?:it )?|will (?:it )?)?(?:boil(?:s|ing)? over|boils?|boil(?:ing)?(?: points?| pts?|"
     r" temps?)?|boil"
-    r" over)|(?:boiling )?(?:points?|pts?)|(?:max(?:imum)?|top|highest)|"
+    r" over)|(?:boiling )?(?:points?|pts?)|(?:max(?:imum)?|top|highest)|min(?:imum)?(?= (?:dry|wet|boil))|"
     r"temp(?:erature)?s?(?: limits?| ratings?| range)?|how hot|too hot|hot|heat(?: limit| rating|"
     r" resist\w*)?|runs?|runn?ing|routed|stands?(?: up)?|limits?|survives?|melts?|rated|"
     r"ratings?|how (?:much|far) (?:lower|less|higher|worse|better)"

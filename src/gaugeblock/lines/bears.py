@@ -11,7 +11,7 @@ from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import ASK_MAKER, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import Ambiguous, InputError
-from gaugeblock.lines.cautions import cautions_of
+from gaugeblock.lines.cautions import cautions_of, low_pressure
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -69,7 +69,7 @@ def told(found: Item, fact: str, pressure: str | None, asked: dict[str, str | No
     checks = [] if peak is None else [_check(one, peak, data) for one in figures]
     decision = _decision(verb, fact, figures, checks, peak)
     beside = [found.limit] if found.limit is not None and found.limit not in figures else []
-    cautions = cautions_of(found) if fact in (WORKING, BURST) else []
+    cautions = [*low_pressure(found), *cautions_of(found)] if fact in (WORKING, BURST) else []
     return Sheet(title, asked, data, [*figures, *beside], checks, cautions, decision=decision)
 
 

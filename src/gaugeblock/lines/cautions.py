@@ -24,6 +24,9 @@ _GASOLINE = (("fire", "gasoline on hot surface"),)
 FUEL_WORK = (
     "Fuel work: battery off, no ignition source, an extinguisher at hand, the spill wiped up before anything runs."
 )
+# Hoses of carburettors and return lines.
+LOW_PRESSURE = ("SAE J30 R6", "SAE J30 R7", "SAE J30 R8")
+_NOT_ON_INJECTION = (("fuel hose classes", "SAE J30 R6, R7, R8"),)
 _HOSE = (("reading limits", "hose pressure and temperature"),)
 
 
@@ -92,6 +95,11 @@ def cautions_of(found: Item) -> list[Caution]:
         out += statements(found.data, _HOSE)
     out += _more_states(found)
     return out
+
+
+def low_pressure(found: Item) -> list[Caution]:
+    """That a low-pressure fuel hose is none for injection, whatever its rating."""
+    return statements(found.data, _NOT_ON_INJECTION) if found.klass in LOW_PRESSURE else []
 
 
 def vapour(found: Item | None) -> list[Caution]:

@@ -246,7 +246,7 @@ ANTIFREEZE = Topic(
         "mix": (
             *COOLANT.slots["mix"][:3],
             Shaped(
-                r"(?:want|to|need|get|make|reach)(?: it)?(?: to| up to| get)? (?P<n>[2-7][0-9])(?: ?(?:%"
+                r"(?:want|to|need|get|make|reach)(?: it)?(?: to| up to| get| at)? (?P<n>[2-7][0-9])(?: ?(?:%"
                 r"|percent|per cent))?",
                 lambda m: f"{m['n']} %",
                 "{} wanted",
@@ -255,8 +255,8 @@ ANTIFREEZE = Topic(
         "kind": COOLANT.slots["kind"],
     },
     r"how (?:many|much)(?: (?:lit(?:re|er)s?|quarts?|pints?|gallons?))?|neat(?: stuff)?|straight|pure|concentrate|add"
-    r"|put"
-    r"(?: in| back)?|drain(?: out| off)?|top up|antifreeze|coolant|glycol|want|i|do|as|and|system|holds?|takes?|litres?"
+    r"|cooling|before i|so|put(?: in| back)?|drain(?: out| off)?|top up|antifreeze|coolant|glycol|want|i|do|as|and"
+    r"|system|holds?|takes?|litres?"
     r"|for|good to|to get|off|rad(?:iator)?|block|frost|protect(?:ion|ed)?|down|only|mix|topp?ing(?: it)?(?: up)?"
     r"|drop(?:s|ping)?|dilute|thin|refractometer|hydrometer|goes in|lifts?|raises?|brings?|out|water|from|reach(?:es)?",
     needs=("system",),

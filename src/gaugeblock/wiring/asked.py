@@ -52,6 +52,13 @@ DROPPED = (
                 cue=("drop",),
             ),
             amount(dimension, before=_MOST, say="{} drop"),
+            amount(
+                dimension,
+                before=r"(?:(?:and|but|i|we|i'?ll|we'?ll|can|will|could) )*(?:allow|spare|stand)(?: (?:it"
+                r"|about))?",
+                say="{} drop",
+                cue=("allow", "spare", "stand"),
+            ),
         )
     ),
     amount("ratio", after=r"(?:max(?:imum)?|at most|or less)(?: (?:voltage )?drop)?", say="{} drop"),

@@ -36,6 +36,7 @@ def _settle_axle(values: dict[str, str], data: Refdata) -> dict[str, str]:
 _USUAL_RATIO = r"[2-6]\.[0-9]{1,2}"
 _MOST_SHAFT = 60  # mm
 _LOW_BOX = r"(?:low[- ]range|low box|transfer(?: (?:case|box))?(?: low)?|reduction box)"
+_OF_AXLE = r"(?:to (?:1|one) )?(?:diff|axle|rear|final|ring|gears?|ratio)"
 AXLE = Topic(
     lambda: answer_of("axles.answer", "axle"),
     "axle shaft",
@@ -66,12 +67,13 @@ AXLE = Topic(
         "gear": (
             Shaped(
                 rf"(?P<n>{NUMBER})(?: to (?:1|one))? (?:first(?: gear)?|1st(?: gear)?|low(?: gear)?(?! (?:range"
-                rf"|box|ratio)))(?!(?: gear)?(?: of| is)? [1-9]\.[0-9])",
+                rf"|box|ratio)))(?!(?: gear)?(?: of| is)? [1-9]\.[0-9]+(?![0-9])(?! {_OF_AXLE}))",
                 lambda m: m["n"],
                 "first gear {}",
             ),
             Shaped(
-                rf"(?:first|1st|low)(?: gear)?(?: of| is)? (?P<n>{NUMBER})(?: to (?:1|one))?(?! {_LOW_BOX})",
+                rf"(?:first|1st|low)(?: gear)?(?: of| is)? (?P<n>{NUMBER})(?: to (?:1"
+                rf"|one))?(?! {_LOW_BOX})(?! {_OF_AXLE})",
                 lambda m: m["n"],
                 "first gear {}",
             ),

@@ -43,7 +43,7 @@ HARDNESS = Topic(
     rf"|convert(?:ed)?|conversion"
     rf"|hard(?:ness)?"
     r"|(?:torsion(?:al)?|shear|yield|tensile)?(?: yield)? ?strength|torsion(?:al)?|shear|yield|tensile|equivalent"
-    r"|ksi|psi|steel|shaft|axle|bar|(?:right |all the way )?through|tests?|tested|reads?|hardness"
+    r"|ksi|psi|(?:an? )?alloy steel|steel|shaft|axle|bar|(?:right |all the way )?through|tests?|tested|reads?|hardness"
     r" tester|file(?:"
     r" test(?:er)?)?"
     r"|(?:print|drawing|spec|sheet) (?:calls? for|wants?|asks? for|says?)|(?:mill )?cert(?:ificate)?(?:"

@@ -251,7 +251,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
             rf"(?<![0-9./x-])\b(?:an? |the |my )?(pair of|twin|both|two|three|four|six|[2-8]) ((?:[a-z]+"
             rf" ){{0,2}}(?:fans|lamps|lights"
             r"|bulbs|pumps|motors|horns|spots|spotlights|heaters|headlights))"
-            r"(?: (at|of|(?:that |which |they )?(?:pull|draw|tak|us|need|want)(?:e?s|ing|e)?"
+            r"(?: (at|of|about|around|(?:that |which |they )?(?:pull|draw|tak|us|need|want)(?:e?s|ing|e)?"
             r"(?: about| up to| around)?))?"
             rf" (?:([0-9]+(?:\.[0-9]+)?)|((?:{_OF_TEN})(?:[ -](?:{_OF_ONE}))?|{_OF_TEEN}|{_OF_ONE}))"
             r" ?(amps?|a|watts?|w) (?:each|apiece|a piece)\b",
@@ -259,7 +259,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         )
         for cue in (" each", " apiece", " a piece")
     ),
-    ("half a ", r"\bhalf an? (?=volt|amp|degree|gallon|litre|liter|metre|meter|mm|millimet|thou\b)", "0.5 "),
+    ("half a ", r"\bhalf an? (?=volt|amp|degree|pound|gallon|litre|liter|metre|meter|mm|millimet|thou\b)", "0.5 "),
     (
         "by one",
         (

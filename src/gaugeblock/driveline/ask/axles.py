@@ -36,7 +36,9 @@ def _settle_axle(values: dict[str, str], data: Refdata) -> dict[str, str]:
 _USUAL_RATIO = r"[2-6]\.[0-9]{1,2}"
 _MOST_SHAFT = 60  # mm
 _LOW_BOX = r"(?:low[- ]range|low box|transfer(?: (?:case|box))?(?: low)?|reduction box)"
-_OF_AXLE = r"(?:to (?:1|one) )?(?:diff|axle|rear|final|ring|gears?|ratio)"
+# What makes the number before it the axle's, unless its own number follows: 4.10 diff, and not 2.5 axle ratio 4.1.
+_OWN_NUMBER = r"(?! (?:(?:end|drive|ratio|gears?) )*(?:of |is )?[1-9])"
+_OF_AXLE = rf"(?:to (?:1|one) )?(?:diff|axle|rear|final|ring|gears?|ratio){_OWN_NUMBER}"
 AXLE = Topic(
     lambda: answer_of("axles.answer", "axle"),
     "axle shaft",

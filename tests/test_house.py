@@ -148,6 +148,23 @@ def test_the_formatter_decides() -> None:
     assert (len(skipped), len(wide)) == (0, 0), (skipped[:20], wide[:20])
 
 
+def loose(tree: ast.AST) -> Iterator[int]:
+    """The lines of strings that are said to nobody: no docstring, and no part of what stands before them."""
+    for node in ast.walk(tree):
+        body = getattr(node, "body", None)
+        for at, one in enumerate(body if isinstance(body, list) else ()):
+            is_text = isinstance(one, ast.Expr) and isinstance(one.value, (ast.Constant, ast.JoinedStr))
+            if is_text and (at or isinstance(one.value, ast.JoinedStr)):
+                yield one.lineno
+
+
+def test_no_string_is_loose() -> None:
+    """The second half of a pattern or a title that was broken in two without brackets is lost in silence."""
+    found = {str(p.relative_to(ROOT)): lines for p in modules() if (lines := [*loose(ast.parse(p.read_text()))])}
+    assert found == {}
+    assert [*loose(ast.parse('a = "b"\n"c"\n'))] == [2]
+
+
 # What stands in calc/ and no answer uses yet: each with its reason.
 WAITING = {
     "critical_speed_central_mass": "the one printed whirling speed, which the exact one is checked with",

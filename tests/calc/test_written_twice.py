@@ -182,6 +182,11 @@ CASES: list[tuple[Any, Any, list[tuple[Any, ...]]]] = [
         [(0.2, 0.1, 0.05, -0.3)],
     ),
     # exhaust
+    (
+        exhaust.wrap_length,  # each metre of pipe wants so much more as the turn is long beside its advance
+        lambda long, d, on: long * math.hypot(PI * d / on, 1.0),
+        [(1.0, 0.045, 0.0375)],
+    ),
     (exhaust.bore_for_flow, lambda q, v: 2 * (q / v / PI) ** 0.5, [(0.2, 80.0)]),
     (exhaust.mean_velocity, lambda q, d: q / ring(d), [(0.2, 0.06)]),
     (exhaust.intake_flow, lambda v, n: v * n / 2, [(0.0057, 100.0)]),
@@ -275,6 +280,7 @@ CASES: list[tuple[Any, Any, list[tuple[Any, ...]]]] = [
     ),
     (hydraulics.piston_force, lambda p, d, n=1.0: n * p * ring(d), [(6e6, 0.04), (6e6, 0.04, 3.0)]),
     (hydraulics.hydraulic_ratio, lambda d, m, n=1.0: n * ring(d) / ring(m), [(0.04, 0.02), (0.05, 0.02, 3.0)]),
+    (hydraulics.orifice_flow, lambda q, p, rated: q * math.sqrt(p) / math.sqrt(rated), [(24.0, 2.7e5, 3e5)]),
     (hydraulics.slave_travel, lambda way, m, d: way * ring(m) / ring(d), [(0.03, 0.016, 0.022), (0.02, 0.019, 0.019)]),
     (
         hydraulics.bore_of_travel,
@@ -349,6 +355,7 @@ CASES: list[tuple[Any, Any, list[tuple[Any, ...]]]] = [
     (tubes.simple_beam_deflection, lambda f, long, e, i: f * (long / 2) ** 3 / (6 * e * i), [(900.0, 1.1, 2e11, 1e-8)]),
     (tubes.cantilever_tip_force, lambda y, long, e, i: y / (long**3 / (3 * e * i)), [(0.004, 0.7, 2e11, 1e-8)]),
     (tubes.euler_load, lambda e, i, long: (PI / long) ** 2 * e * i, [(2e11, 1e-8, 1.4)]),
+    (tubes.mitre_slice, lambda r, m: 2 * r * math.sin(m) / math.cos(m), [(0.1, 0.2)]),
     (tubes.mitre_amplitude, lambda d, m: d * math.sin(m) / (2 * math.cos(m)), [(0.06, 0.2)]),
     (tubes.box_area, lambda h, w, t: box(h, w, t, 0), [(0.06, 0.04, 0.003)]),
     (tubes.box_second_moment, lambda h, w, t: box(h, w, t, 2), [(0.06, 0.04, 0.003)]),

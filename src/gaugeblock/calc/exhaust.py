@@ -20,6 +20,12 @@ PI = 3.141592653589793
 G = 9.80665  # standard gravity, m/s^2
 
 
+def wrap_length(length_m: T, outside_diameter_m: T, advance_m: T) -> T:
+    """Wrap that a pipe takes, m: a helix unrolled, each turn going on by the advance; the wrap's thickness left out."""
+    ns = namespace.of(length_m, outside_diameter_m, advance_m)
+    return length_m / advance_m * ns.sqrt((PI * outside_diameter_m) ** 2 + advance_m**2)
+
+
 def bore_for_flow(flow_m3_s: T, velocity_m_s: T) -> T:
     """Bore in m that takes a flow at a mean velocity: sqrt(4 Q / (pi v)).
 

@@ -97,6 +97,13 @@ def flow_speed(flow_m3s: T, bore_m: T) -> T:
     return flow_m3s / area(bore_m)
 
 
+def orifice_flow(flow: T, pressure_pa: T, rated_pa: T) -> T:
+    """What a sharp hole passes at a pressure across it, in the unit of the flow that it passes at the rated one: as the
+    root of the pressure.
+    """
+    return flow * (pressure_pa / rated_pa) ** 0.5
+
+
 def friction_factor(reynolds: T, roughness_m: T, bore_m: T) -> T:
     """Darcy friction factor of a round line, laminar, turbulent and between.
 

@@ -262,6 +262,14 @@ def mitre_amplitude(outside_diameter_m: T, mitre_rad: T) -> T:
     return outside_diameter_m / 2 * ns.tan(mitre_rad)
 
 
+def mitre_slice(line_radius_m: T, mitre_rad: T) -> T:
+    """Length of a slice of a bend that is sawn on both faces, on a line at that radius, m: 2 R tan(mitre), mitre from
+    square.
+    """
+    ns = namespace.of(line_radius_m, mitre_rad)
+    return 2 * line_radius_m * ns.tan(mitre_rad)
+
+
 def box_area(height_m: T, width_m: T, wall_m: T) -> T:
     """Metal of a rectangular tube, m**2, its outside corners round by twice the wall and its inside ones by the wall.
 

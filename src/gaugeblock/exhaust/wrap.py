@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import ceil, hypot, pi
+from math import ceil
 
 from gaugeblock import units
 from gaugeblock.answer.caution import Caution
@@ -13,6 +13,7 @@ from gaugeblock.answer.open_sheet import questioned
 from gaugeblock.answer.plausible import did_you_mean, is_plausible
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.calc import exhaust as calc
 from gaugeblock.errors import InputError
 from gaugeblock.tables.load import Refdata, refdata
 
@@ -87,8 +88,8 @@ def _made(given: dict[str, Figure], count: Figure | None, overlap: str, data: Re
     lap = _lap(overlap, given["width"], data)
     share = base(lap) if lap is not None else 0.0
     advance = base(given["width"]) * (1 - share)
-    number = (base(count) if count is not None else 1) * base(given["length"]) / advance
-    metres = number * hypot(pi * base(given["od"]), advance)
+    pipes = base(count) if count is not None else 1
+    metres = pipes * calc.wrap_length(base(given["length"]), base(given["od"]), advance)
     unit, step = ("m", 10) if given["length"].unit in ("m", "mm", "cm") else ("ft", 2)
     length = units.from_base(metres, unit)
     inputs = [f for f in (*given.values(), lap, count) if f is not None]

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import math
 import re
+
+from gaugeblock import units
 
 # Compiled where it is asked: few questions are of one.
 _NAMED = (
@@ -10,6 +13,22 @@ _NAMED = (
     r"|(?P<size>[0-9]+(?:[ -][0-9]+)?/[0-9]+|1)(?: ?(?:in|inch|\"))?[ -]?(?:(?P<tpi>[0-9]{1,2})(?: tpi)? )?"
     r"(?P<series>bsw|bsf|bs ?w|bs ?f|w|whitworth|whit|ww)"
 )
+
+
+_INCH = 0.0254
+
+
+def diameter_m(size: str) -> float:
+    """The nominal diameter of an old British thread as the tables name it, m; BS 93 has 6 p**1.2 for the British
+    Association, p = 0.9**number mm, and rounds it.
+
+    >>> diameter_m("7/16 BSF"), round(diameter_m("2 BA"), 4)
+    (0.0111125, 0.0047)
+    """
+    number, _, series = size.rpartition(" ")
+    if series == "BA":
+        return 6 * math.pow(0.9, 1.2 * int(number)) / 1000
+    return float(units.parse_number(number)) * _INCH
 
 
 def british(text: str) -> str:

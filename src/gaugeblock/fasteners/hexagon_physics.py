@@ -5,6 +5,8 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from gaugeblock.errors import UnitError
+from gaugeblock.fasteners import british
 from gaugeblock.tables.facts import READ_AGAIN, Facts, column_of, group_by, printed
 from gaugeblock.tables.fault import Fault, at_row
 
@@ -20,6 +22,7 @@ _KEYED = ("socket head cap screw", "button head screw", "countersunk socket scre
 # Width over diameter: of a hexagon outside, of a flange bolt's, and of a hexagon inside, which leaves a wall round it.
 _OUTSIDE, _SMALL, _FLANGED, _INSIDE = (1.4, 2.05), (1.3, 1.7), (1.2, 1.5), (0.35, 0.95)
 _HEAVY = (1.4, 1.7)  # of a flange bolt of EN 1665
+_BRITISH = ("BA", "BSW", "BSF")
 _LARGE = (1.6, 2.4)  # of Whitworth threads before the war
 
 
@@ -27,16 +30,15 @@ def diameter_m(size: str) -> float:
     """The diameter that a size of the table names, in metres; 0 where it names none."""
     number, _, unit = size.rpartition(" ") if " " in size else (size, "", "")
     try:
-        if unit == "BA":  # BS 93: 6 p**1.2, p = 0.9**n mm, which it rounds
-            return 6 * float(0.9 ** (1.2 * int(number))) / 1000
-        unit = unit.replace("BSW", "in").replace("BSF", "in")
+        if unit in _BRITISH:
+            return british.diameter_m(size)
         if size[0] == "M":
             return float(size[1:]) / 1000
         if size[0] == "#":
             return (0.060 + 0.013 * int(size[1:])) * _INCH
         parts = [part.partition("/") for part in number.split(" ")]
         return sum(float(a) / float(b or 1) for a, _, b in parts) * (_INCH if unit == "in" else 0.001)
-    except (ValueError, ZeroDivisionError, IndexError):
+    except (ValueError, ZeroDivisionError, IndexError, UnitError):
         return 0.0
 
 

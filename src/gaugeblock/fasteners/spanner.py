@@ -9,8 +9,7 @@ from gaugeblock.answer.printing import printed
 from gaugeblock.answer.sheet import Sheet, opens
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.fasteners import keys
-from gaugeblock.fasteners.british import british
-from gaugeblock.fasteners.hexagon_physics import diameter_m
+from gaugeblock.fasteners.british import british, diameter_m
 from gaugeblock.tables.load import Refdata, canonical, refdata
 from gaugeblock.value import Keys
 

@@ -111,11 +111,10 @@ def _lengths(saw: Figure, sizes: dict[str, units.Measure], key: dict[str, str], 
         stated(sizes["radius"], "centre_line_radius", "radius", data),
         stated(sizes["od"], "outside_diameter", "od", data),
     )
-    swing = 2 * calc.mitre_amplitude(base(given[1]), base(saw))
-    middle = calc.mitre_amplitude(4 * base(given[0]), base(saw))
+    middle, half = base(given[0]), base(given[1]) / 2
     return [
-        derived(name, name, units.from_base(length, unit), unit, (*given, saw), data, key=key)
-        for name, length in (("mitre_slice_outside", middle + swing), ("mitre_slice_inside", middle - swing))
+        derived(name, name, units.from_base(calc.mitre_slice(at, base(saw)), unit), unit, (*given, saw), data, key=key)
+        for name, at in (("mitre_slice_outside", middle + half), ("mitre_slice_inside", middle - half))
     ]
 
 

@@ -86,7 +86,7 @@ def clutch(
     asked = dict(zip(_READ, (master, slave, stroke, travel, ratio, force), strict=True))
     wanted = _fourth(asked)
     read = {key: read_positive(text, _READ[key][0], key) for key, text in asked.items() if text}
-    title = "hydraulic clutch, " + ", ".join(f"{_SHORT[key]} {read[key].text}" for key in _OF_FOUR if key in read)
+    title = "hydraulic clutch, " + ", ".join(f"{key} {read[key].text}" for key in _OF_FOUR if key in read)
     rule, quantity, side, verb = _RULES[wanted]
     doubts = {
         key: did_you_mean(f"{measure.text} is no usual {_READ[key][1].replace('_', ' ')}", ())
@@ -107,9 +107,6 @@ def clutch(
     figures = [found, *_beside(wanted, found, given, told, data), *given.values()]
     cautions = [Caution(_STOP, "damage", (), "common practice")]
     return Sheet(title, asked, data, figures, [], cautions, decision=use(verb, found, _SAID[wanted]))
-
-
-_SHORT = {"master": "master", "slave": "slave", "stroke": "stroke", "travel": "travel"}
 
 
 def _fourth(asked: dict[str, str | None]) -> str:

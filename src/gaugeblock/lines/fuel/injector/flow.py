@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from math import sqrt
-
 from gaugeblock import units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.decision import use
@@ -11,6 +9,7 @@ from gaugeblock.answer.making import base, derived, read_positive, stated
 from gaugeblock.answer.open_sheet import questioned
 from gaugeblock.answer.plausible import did_you_mean, is_plausible
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.calc import hydraulics as calc
 from gaugeblock.errors import Ambiguous, InputError, UnitError
 from gaugeblock.lines.fuel.demand import FUELS, STATES
 from gaugeblock.lines.fuel.keys import FUELS as NAMES
@@ -75,10 +74,10 @@ def injector(
     figures, first = [given], given
     if pressures:
         ends = {name: stated(one, _PRESSURE, name, data) for name, one in pressures.items()}
-        share = sqrt(base(ends["pressure"]) / base(ends["rated"]))
+        number = calc.orifice_flow(given.typical, base(ends["pressure"]), base(ends["rated"]))
         rule = f"{quantity}_of_pressure"
         inputs = (given, ends["pressure"], ends["rated"])
-        first = derived(rule, quantity, given.typical * share, given.unit, inputs, data, key=key)
+        first = derived(rule, quantity, number, given.unit, inputs, data, key=key)
         figures = [first, given, ends["pressure"], ends["rated"]]
     density = look_up(FUELS, "fuel_density", data=data, item=named, state=STATES.get(named, "any"))
     other = _other(first, density, key, data)

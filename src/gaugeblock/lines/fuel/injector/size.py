@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 VERB = "INJECTOR AT LEAST"
 _NAME = "what the engine burns"
-_MOST = (
+_ROOM = (
     "Leave room: the pressure in the rail, and a pump that sags, move it. Another size is tuned before it is driven."
 )
 
@@ -87,7 +87,7 @@ def injector_size(
             row = look_up(SUPPLY, "specific_fuel_consumption", data=data, subject=of.fuel, case=way, service="vehicle")
             if row.id not in [f.key.get("row") for f in ways.values()]:
                 ways[way] = _size(of, row, count, share, data)
-    said = f"At {units.significant(least(share) * 100, 3)} % duty. {_MOST}"
+    said = f"At {units.significant(least(share) * 100, 3)} % duty. {_ROOM}"
     cautions = [
         Caution("An engine that runs lean at full load burns its pistons: have the mixture measured.", "damage")
     ]

@@ -15,6 +15,7 @@ from gaugeblock.job.checks import ITEMS_LIMIT, check
 from gaugeblock.job.kind import Kind
 from gaugeblock.job.locate import Outline, Path
 from gaugeblock.job.model import Job, Title, job_model
+from gaugeblock.job.otherwise import OTHERWISE
 from gaugeblock.job.part import Part, Refused
 from gaugeblock.job.values import kind_of, shown
 from gaugeblock.units import Measure
@@ -290,7 +291,8 @@ def _unknown(path: Path, job: type[Job]) -> tuple[str, tuple[str, ...], str]:
 
     key = str(path[-1])
     keys = (_model_at(path[:-1], job) or job).keys
-    near = tuple(get_close_matches(key.casefold()[:60], keys, n=5, cutoff=0.5))
+    meant = tuple(name for name in OTHERWISE.get(key.casefold(), ()) if name in keys)
+    near = meant or tuple(get_close_matches(key.casefold()[:60], keys, n=5, cutoff=0.5))
     if len(path) == 1 and key in Title.keys:
         return "not a key of the top of the file", (), "move it under [job]"
     here = _table_form(path[:-1]) if len(path) > 1 else "the top of the file"

@@ -22,7 +22,7 @@ def diameter_m(size: str) -> float:
     """The nominal diameter of an old British thread as the tables name it, m; BS 93 has 6 p**1.2 for the British
     Association, p = 0.9**number mm, and rounds it.
 
-    >>> diameter_m("7/16 BSF"), round(diameter_m("2 BA"), 4)
+    >>> round(diameter_m("7/16 BSF"), 7), round(diameter_m("2 BA"), 4)
     (0.0111125, 0.0047)
     """
     number, _, series = size.rpartition(" ")

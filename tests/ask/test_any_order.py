@@ -16,8 +16,9 @@ from hypothesis import strategies as st
 from gaugeblock import domains
 from gaugeblock.cli import main
 from gaugeblock.errors import GaugeblockError
-from gaugeblock.plain.answer import answer, understood
+from gaugeblock.plain.answer import answer
 from gaugeblock.plain.chatter import CHATTER, TURNING
+from gaugeblock.plain.understand import understood
 from gaugeblock.plain.words import words_of
 from gaugeblock.tables.load import refdata
 

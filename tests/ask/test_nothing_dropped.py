@@ -15,8 +15,9 @@ import pytest
 from gaugeblock import domains
 from gaugeblock.answer.asking import Topic
 from gaugeblock.errors import GaugeblockError
-from gaugeblock.plain.answer import Answer, read_or_answered
+from gaugeblock.plain.answer import read_or_answered
 from gaugeblock.plain.chatter import CHATTER, PLACE, STORY, TURNING
+from gaugeblock.plain.given import Answer
 from gaugeblock.plain.reading import Reading, read
 from gaugeblock.plain.words import words_of
 from gaugeblock.tables.load import refdata

@@ -17,9 +17,10 @@ from gaugeblock.answer.table import Table
 from gaugeblock.cli import main
 from gaugeblock.errors import GaugeblockError, InputError
 from gaugeblock.fasteners.torque import torque
-from gaugeblock.plain.answer import answer, ask, understood
+from gaugeblock.plain.answer import answer, ask
 from gaugeblock.plain.chatter import CHATTER, TURNING
 from gaugeblock.plain.reading import read
+from gaugeblock.plain.understand import understood
 from gaugeblock.plain.words import words_of
 from gaugeblock.tables.load import refdata
 

@@ -10,12 +10,14 @@ import pytest
 from gaugeblock import domains
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import GaugeblockError
-from gaugeblock.plain.answer import PLAIN_BOLT, Answer, answer, read_or_answered
+from gaugeblock.plain.answer import answer, read_or_answered
 from gaugeblock.plain.chatter import CHATTER, PLACE, PLAIN, STORY, TURNING
 from gaugeblock.plain.english import english_file, is_english
 from gaugeblock.plain.everyday import is_everyday
+from gaugeblock.plain.given import Answer
 from gaugeblock.plain.reading import Reading
 from gaugeblock.plain.round_words import ASKED, BY_KIND, CHANGING, PLACES, QUALITY, ROUND
+from gaugeblock.plain.understand import PLAIN_BOLT
 from gaugeblock.plain.words import words_of
 from gaugeblock.tables.load import refdata
 

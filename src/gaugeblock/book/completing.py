@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from gaugeblock.answer.asking import Named
 from gaugeblock.errors import GaugeblockError
-from gaugeblock.plain.answer import understood
+from gaugeblock.plain.understand import understood
 from gaugeblock.plain.words import words_of
 
 if TYPE_CHECKING:

@@ -15,9 +15,11 @@ from gaugeblock.book.sheet_view import cell, sheet_view
 from gaugeblock.book.words import GOVERNS, release
 from gaugeblock.found import Found, who_says
 from gaugeblock.packet.paper import Paper
-from gaugeblock.plain.answer import Answer, answer_or_rules, answer_to, read_or_answered
+from gaugeblock.plain.answer import answer_or_rules, read_or_answered
 from gaugeblock.plain.convert import Conversion
+from gaugeblock.plain.given import Answer
 from gaugeblock.plain.reading import Reading
+from gaugeblock.plain.understand import answer_to
 
 if TYPE_CHECKING:
     from typing import Any

@@ -7,6 +7,7 @@ No word stands here that any vocabulary knows, and none that turns, narrows or d
 from __future__ import annotations
 
 from gaugeblock.plain.everyday import is_everyday
+from gaugeblock.plain.passing import is_in_passing
 
 _CHATTER = """
 a about actual actually advise again ahead all already also am amount an and answer any anybody anyone anything anyway
@@ -187,7 +188,7 @@ _THINGS = frozenset(
 
 def is_story(word: str) -> bool:
     """Whether a word says whom it is for, when, how one came to ask: left out and said, beside a part too."""
-    return word in STORY or is_everyday(word)
+    return word in STORY or is_everyday(word) or is_in_passing(word)
 
 
 def is_aside(word: str) -> bool:

@@ -6,7 +6,7 @@ from gaugeblock.answer.command import common_options, parser_of, print_sheet, pr
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from gaugeblock.plain.answer import Answer
+    from gaugeblock.plain.given import Answer
 
 SCREEN = 15  # lines
 EXAMPLE = "gaugeblock ask 3/8-16 grade 8 anti-seize into aluminum"
@@ -33,7 +33,7 @@ def print_answer_of(got: Answer, as_json: bool = False, unit: str | None = None,
     """Print an answer, whatever it was found to be, and what else was asked; the exit code. A plain bolt beside a part
     that has no figure is shown where the screen has room for it, else how to ask for it.
     """
-    from gaugeblock.plain.answer import PLAIN_BOLT
+    from gaugeblock.plain.understand import PLAIN_BOLT
 
     if as_json and got.more:
         import json

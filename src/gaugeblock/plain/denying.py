@@ -31,13 +31,13 @@ _BEFORE_IT = frozenset(["a", "an", "the", "any", "my", "his", "our", "her", "one
 _UNWANTED = frozenset(["fire", "trouble", "mess", "leak", "leaks", "surprises", "smell", "noise", "drama", "accident"])
 _GOES_ON = frozenset(["what", "how", "which", "where", "if", "so", "and", "but", "when", "why"])
 # What a shop has to look things up in, and what it runs short of.
-_SHORT_OF = """
+_LACKED = """
 book books manual manuals paper papers paperwork sheet chart charts clue clues idea ideas money cash time luck
 catalogue catalog plate label tag sticker card box receipt card instructions
 info information internet signal brains patience
 room space lathe mill notcher grinder press hoist lift crane welder compressor vice helper gantry
 """
-_PAPERS = frozenset(_SHORT_OF.split())
+SHORT_OF = frozenset(_LACKED.split())
 _DENIES = (("not",), ("no",), ("without",), ("w/o",), ("isnt",), ("isn't",), ("instead", "of"), ("rather", "than"))
 _INTO = frozenset(["in", "into", "on"])
 # With these it is asked, and not said: is it not dry.
@@ -162,7 +162,7 @@ def _thing(words: tuple[str, ...], at: int) -> str:
 
 def _is_nothing(word: str, reading: Reading, data: Refdata) -> bool:
     """Whether a word is of the story alone."""
-    is_told = word in _PAPERS or word in _UNWANTED or (is_story(word) and word not in reading.topic.vocabulary(data))
+    is_told = word in SHORT_OF or word in _UNWANTED or (is_story(word) and word not in reading.topic.vocabulary(data))
     return is_told and not _hits(word, reading, data)
 
 

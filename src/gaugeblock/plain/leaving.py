@@ -52,7 +52,7 @@ def left_round(words: tuple[str, ...], reading: Reading, data: Refdata) -> Readi
     """The reading without the words that stand round its question; None where one of them may say more of it."""
     if len(words) <= SHORT or not 0 < len(reading.unread) <= _MOST or not _is_sure(words, reading):
         return None
-    own = _own(words, reading, data)
+    own = others_of(words, reading, data)
     is_bolt = bool({"part", "thread"} & reading.topic.slots.keys())
     named = named_by(words, reading, data) if is_bolt else set()
     if any(before in _ASKING and word in reading.unread for before, word in pairwise(words)):
@@ -116,7 +116,7 @@ def of_a_named_bolt(words: tuple[str, ...], reading: Reading, data: Refdata) -> 
     """
     if not {"thread", "grade"} <= reading.values.keys() or not reading.unread:
         return None
-    own, named = _own(words, reading, data), named_by(words, reading, data)
+    own, named = others_of(words, reading, data), named_by(words, reading, data)
     name = [word for word in dict.fromkeys(reading.unread) if word in named]
     rest = [word for word in dict.fromkeys(reading.unread) if word not in named]
     is_thing = all(
@@ -145,7 +145,7 @@ def _is_of_a_part(word: str, data: Refdata) -> bool:
 
 def may_change(word: str, words: tuple[str, ...], reading: Reading, data: Refdata) -> bool:
     """Whether a word that was left may say more of what is asked, be it of the language or not."""
-    own, topic = _own(words, reading, data), reading.topic
+    own, topic = others_of(words, reading, data), reading.topic
     parts = word.split("-")
     if " " in word or word in own or not all(part.isalpha() for part in parts):
         return True
@@ -162,7 +162,7 @@ def is_of_no_account(word: str, words: tuple[str, ...], reading: Reading, data: 
     """Whether a word of a story is a word alone, asks for nothing, is no value of an option of what is asked and of no
     kind that can move its answer.
     """
-    own, topic = _own(words, reading, data), reading.topic
+    own, topic = others_of(words, reading, data), reading.topic
     parts = word.split("-")
     if word in own or not all(part.isalpha() for part in parts):
         return False
@@ -195,12 +195,18 @@ def _is_round(word: str, words: tuple[str, ...], own: set[str], topic: Topic, da
 
 def _moves(word: str, topic: Topic, data: Refdata) -> bool:
     """Whether a word is of a kind that can move the answer."""
-    if any(word in found for kind, found in BY_KIND.items() if kind not in topic.unmoved):
-        return True
-    return word not in PLACES | ROUND and not _changing(data).get(word, frozenset()) <= topic.unmoved
+    return bool(kinds_of(word, topic, data))
 
 
-def _own(words: tuple[str, ...], reading: Reading, data: Refdata) -> set[str]:
+def kinds_of(word: str, topic: Topic, data: Refdata) -> set[str]:
+    """The kinds of a word that can move the answer."""
+    found = {kind for kind, those in BY_KIND.items() if word in those}
+    if word not in PLACES | ROUND:
+        found |= _changing(data).get(word, frozenset())
+    return found - topic.unmoved
+
+
+def others_of(words: tuple[str, ...], reading: Reading, data: Refdata) -> set[str]:
     """The words that may be a value of some option of the topic: one that is taken by another value too."""
     found: set[str] = set()
     for at in range(len(words)):

@@ -13,9 +13,11 @@ from gaugeblock.answer.table import Table
 from gaugeblock.answer.text import fitted
 from gaugeblock.errors import GaugeblockError
 from gaugeblock.found import Found
-from gaugeblock.plain.answer import Answer, answer_or_rules, answer_to, read_or_answered
+from gaugeblock.plain.answer import answer_or_rules, read_or_answered
 from gaugeblock.plain.command import print_answer_of
+from gaugeblock.plain.given import Answer
 from gaugeblock.plain.reading import Reading
+from gaugeblock.plain.understand import answer_to
 from gaugeblock.tables.load import Refdata, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path

@@ -7,6 +7,7 @@ from itertools import pairwise
 from gaugeblock.errors import InputError, visible
 from gaugeblock.plain.both_ways import one_way
 from gaugeblock.plain.chatter import CHATTER
+from gaugeblock.plain.passing import in_passing
 from gaugeblock.plain.said.glued import set_apart
 from gaugeblock.plain.sayings import PARTED, written
 
@@ -211,7 +212,7 @@ def words_of(line: str) -> tuple[str, ...]:
         text = _of_degrees(text)
     text = set_apart(written(text))
     words = _in_digits(_in_full([_not_owned(w.strip("'`*_") or "'") for w in text.split()]))
-    words = one_way([word for word in words if word != PARTED] if PARTED in words else words)
+    words = in_passing(one_way([word for word in words if word != PARTED] if PARTED in words else words))
     if not words:
         raise InputError(visible(line) or "(blank)", "question", "no words in it", (), "type what you want to know")
     if len(words) > _MOST:

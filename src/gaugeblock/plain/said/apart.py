@@ -169,9 +169,6 @@ SAID_APART: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = 
         )
         for cue in (
             " laps",
-            " bucks",
-            " dollars",
-            " quid",
             " blokes",
             " lads",
             " mates",

@@ -1,0 +1,75 @@
+"""Numbers that a story says in passing: what a thing cost, at what time of day, in which year. They are no figure."""
+
+from __future__ import annotations
+
+_MONEY = frozenset(["quid", "bucks", "buck", "dollars", "dollar", "pence", "cents", "euro", "euros", "rand", "bob"])
+_CLOCK = frozenset(["oclock", "o'clock", "pm"])
+_DAY = (("this", "morning"), ("this", "afternoon"), ("this", "evening"), ("last", "night"), ("at", "night"))
+_SIGNS = ("$", "\u00a3", "\u20ac")
+_OF_A_YEAR = frozenset(["in", "since", "from", "of", "for"])
+_MEASURES = frozenset(
+    [
+        "lb",
+        "lbs",
+        "ft",
+        "nm",
+        "n",
+        "psi",
+        "rpm",
+        "revs",
+        "mm",
+        "in",
+        "f",
+        "c",
+        "deg",
+        "degrees",
+        "kg",
+        "mph",
+        "watts",
+        "w",
+    ]
+)
+_FIRST_YEAR, _LAST_YEAR = 1955, 2012  # no steel and no alloy is called so
+_KINDS = _MONEY | _CLOCK
+_CUES = _KINDS | {"morning", "afternoon", "evening", "night"}
+
+
+def in_passing(words: list[str]) -> list[str]:
+    """The words of a line with each such number and its word as one: ``40-quid``, ``9-this-morning``, ``year-1998``.
+
+    >>> in_passing(["paid", "40", "quid", "in", "1998"])
+    ['paid', '40-quid', 'in', 'year-1998']
+    """
+    if _CUES.isdisjoint(words) and not any(word[:1] in "12" and len(word) == 4 for word in words):
+        return words
+    out: list[str] = []
+    for at, word in enumerate(words):
+        before = out[-1] if out else ""
+        if word in _KINDS and _is_plain(before):
+            out[-1] = f"{before}-{word}"
+        elif tuple(words[at - 1 : at + 1]) in _DAY and len(out) > 1 and _is_plain(out[-2]):
+            out[-2:] = [f"{out[-2]}-{before}-{word}"]
+        else:
+            out.append(f"year-{word}" if _is_year(words, at) else word)
+    return out
+
+
+def is_in_passing(word: str) -> bool:
+    """Whether a word is such a number: ``40-quid``, ``$14``."""
+    if word[:1] in _SIGNS:
+        return word[1:2].isdigit()
+    _, dash, kind = word.partition("-")
+    return bool(dash) and (kind in _KINDS or word.startswith("year-") or tuple(kind.split("-")) in _DAY)
+
+
+def _is_plain(word: str) -> bool:
+    return word.replace(".", "", 1).isdigit()
+
+
+def _is_year(words: list[str], at: int) -> bool:
+    """Whether a number is a year that a story tells."""
+    if not (words[at].isdigit() and _FIRST_YEAR <= int(words[at]) <= _LAST_YEAR and at > 1):
+        return False
+    is_an_inch = words[at - 2][-1:].isdigit()
+    after = words[at + 1 : at + 2]
+    return words[at - 1] in _OF_A_YEAR and not is_an_inch and not any(w[:1].isdigit() or w in _MEASURES for w in after)

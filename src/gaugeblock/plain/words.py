@@ -96,78 +96,25 @@ _PARTS = {
     "thirtyseconds": 32,
 }
 # What a hurried hand writes for a word.
-_SHORT = {
-    "pt": "point",
-    "flair": "flare",
-    "flaired": "flared",
-    "trq": "torque",
-    "torq": "torque",
-    "ali": "aluminium",
-    "tourqe": "torque",
-    "torqu": "torque",
-    "toruqe": "torque",
-    "tq": "torque",
-    "sz": "size",
-    "wt": "weight",
-    "crit": "critical",
-    "exh": "exhaust",
-    "batt": "battery",
-    "pts": "points",
-    "ign": "ignition",
-    "elec": "electric",
-    "brg": "bearing",
-    "brgs": "bearings",
-    "cyl": "cylinder",
-    "hyd": "hydraulic",
-    "thru": "through",
-    "xmember": "crossmember",
-    "w": "with",
-    "n": "and",
-    "rad": "radiator",
-    "mtr": "motor",
-    "thrd": "thread",
-    "thk": "thick",
-    "whl": "wheel",
-    "whls": "wheels",
-    "hd": "head",
-    "wtr": "water",
-    "cvr": "cover",
-    "resid": "residual",
-    "axel": "axle",
-    "brk": "brake",
-    "gage": "gauge",
-    "guage": "gauge",
-    "dia": "diameter",
-    "ally": "aluminium",
-    "alum": "aluminum",
-    "alu": "aluminium",
-    "btw": "between",
-    "sheild": "shield",
-    "sheilds": "shields",
-    "emisivity": "emissivity",
-    "emmisivity": "emissivity",
-    "emissivty": "emissivity",
-    "emmissivity": "emissivity",
-    "guague": "gauge",
-    "exaust": "exhaust",
-    "exhuast": "exhaust",
-    "exhast": "exhaust",
-    "alternater": "alternator",
-    "radiater": "radiator",
-    "callipers": "calipers",
-    "propellor": "propeller",
-    "millibars": "millibar",
-    "mbar": "millibar",
-    "endfloat": "end float",
-    "endplay": "end play",
-    "approx": "about",
-    "celcius": "celsius",
-    "farenheit": "fahrenheit",
-    "alt": "alternator",
-    "realy": "really",
-}
+_IN_FULL = """
+pt=point, flair=flare, flaired=flared, trq=torque, torq=torque, ali=aluminium, tourqe=torque, torqu=torque,
+toruqe=torque, tq=torque, sz=size, wt=weight, crit=critical, exh=exhaust, batt=battery, pts=points, ign=ignition,
+elec=electric, brg=bearing, brgs=bearings, cyl=cylinder, hyd=hydraulic, thru=through, xmember=crossmember, w=with,
+n=and, rad=radiator, mtr=motor, thrd=thread, thk=thick, whl=wheel, whls=wheels, hd=head, wtr=water, cvr=cover,
+resid=residual, axel=axle, brk=brake, gage=gauge, guage=gauge, dia=diameter, ally=aluminium, alum=aluminum,
+alu=aluminium, btw=between, sheild=shield, sheilds=shields, emisivity=emissivity, emmisivity=emissivity,
+emissivty=emissivity, emmissivity=emissivity, guague=gauge, exaust=exhaust, exhuast=exhaust, exhast=exhaust,
+alternater=alternator, radiater=radiator, callipers=calipers, propellor=propeller, millibars=millibar,
+mbar=millibar, endfloat=end float, endplay=end play, approx=about, celcius=celsius, farenheit=fahrenheit,
+alt=alternator, realy=really, teh=the, hte=the, adn=and, nad=and, fo=of, si=is, waht=what, hwat=what, wht=what,
+hwo=how, taht=that, thsi=this, wiht=with, wih=with, fro=for, doens't=doesn't, becuase=because
+"""
+_SHORT = dict(one.split("=") for one in _IN_FULL.replace("\n", " ").strip().split(", "))
 # Shorthand that is a unit, behind a number.
 _UNITS = frozenset(["n", "w", "rad", "pts", "pt"])
+_OF_A_BEND = frozenset(
+    ["inside", "outside", "inner", "outer", "bend", "corner", "die", "centre", "center", "centreline"]
+)
 # Where "one" and "a" are a number: before a part of an inch, a unit, or "point".
 _AFTER_ONE = {
     *_PARTS,
@@ -236,7 +183,8 @@ def _not_owned(word: str) -> str:
 def _in_full(words: list[str]) -> list[str]:
     """Shorthand in full; what is a unit behind a number stays one: ``400 n``."""
     after = ["", *words]
-    return [w if w in _UNITS and after[n][:1].isdigit() else _SHORT.get(w, w) for n, w in enumerate(words)]
+    text = [w if w in _UNITS and after[n][:1].isdigit() else _SHORT.get(w, w) for n, w in enumerate(words)]
+    return ["radius" if w == "rad" and after[n] in _OF_A_BEND else text[n] for n, w in enumerate(words)]
 
 
 def _in_digits(words: list[str]) -> list[str]:

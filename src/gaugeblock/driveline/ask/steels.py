@@ -274,7 +274,7 @@ TENSILE_YIELD = Topic(
     needs=("diameter", "yield_strength"),
     asks_for=SHEAR_YIELD.asks_for,
     is_named=True,
-    unmoved="metal finish form standard service quality",
+    unmoved="metal finish standard service quality",
 )
 
 
@@ -304,7 +304,7 @@ TWIST = Topic(
     settle=_no_steel,
     asks_for=r"(?:angle of )?twist(?:s|ing)?|wind(?:s|ing)?(?: ?-?up)?",
     is_named=True,
-    unmoved="metal finish state form standard service quality",
+    unmoved="metal finish state standard service quality",
 )
 
 

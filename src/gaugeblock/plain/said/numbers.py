@@ -283,8 +283,9 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
             cue,
             (
                 rf"(?<!point )(?<!and )\b({_OF_ONE})[ -]({_TWO_DIGITS})"
-                r"(?= ?(?:horse|horsepower|hp|ponies|amps?|degrees?|deg|foot|ft|pounds?|lbs?|psi|nm|newton|watts?"
-                r"|fahrenheit|celsius|kpa|rpm)\b)"
+                r"(?= ?(?:horse|horsepower|hp|ponies|amps?|degrees?|deg|foot|ft|pounds?|lbs?|psi|nm|newtons?|watts?"
+                r"|fahrenheit|celsius|kpa|rpm|mph|miles|km/h|kmh|kph|kays|kilomet(?:re|er)s|f|c|cc|ccs|mpa"
+                r"|megapascals?|kilos?|kg|litres|liters|revs)\b)"
                 rf"{_COUNTED}"
             ),
             _hundreds,

@@ -19,20 +19,20 @@ TOLD = (
         "what should i pull these seven sixteenths coarse grade eight bolts down to they hold the gearbox crossmember to"
         " the chassis steel to steel dry they came in a jam jar from my uncles shed with no box and i have a beam wrench"
         " i paid forty quid for",
-        "70",
+        70,
         ("jam", "jar", "beam", "40-quid"),
     ),
     (
         "how fast can i spin a steel propshaft before it whips its three inch by eighty three thou wall sixty inches"
         " between the joint centres one piece because i couldnt face making a centre bearing mount and the other one"
         " went for scrap for twelve bucks",
-        "3750",
+        3750,
         ("couldnt face", "scrap", "12-bucks"),
     ),
     (
         "snapped the left axle shaft leaving a car park which was embarrassing the next one is thirty millimetre solid at"
         " the thinnest bit steel with a yield of seven hundred megapascals at what torque does it start to twist for good",
-        "2142",
+        2142,
         ("embarrassing", "park"),
     ),
 )
@@ -67,13 +67,13 @@ def left_out(got: Answer) -> str:
 
 @pytest.mark.parametrize(("line", "number", "aside"), TOLD)
 def test_a_story_is_answered_by_its_question_and_what_it_tells_is_said(
-    line: str, number: str, aside: tuple[str, ...]
+    line: str, number: float, aside: tuple[str, ...]
 ) -> None:
     got = told(line)
     assert got is not None
     assert isinstance(got.found, Sheet)
     assert got.found.decision.figure is not None
-    assert number in got.found.decision.figure.text.replace(",", "")
+    assert got.found.decision.figure.typical == pytest.approx(number, rel=0.01)
     assert NAME not in got.found.decision.because, "nothing of it is asked about"
     assert all(one in left_out(got) for one in aside)
 
@@ -84,7 +84,7 @@ def test_what_may_move_the_answer_is_read_asked_about_or_refused(which: int, phr
     words = TOLD[which][0].split()
     plain = told(TOLD[which][0])
     assert plain is not None
-    for at in drawn.sample(range(len(words) + 1), 12):
+    for at in drawn.sample(range(len(words) + 1), 5):
         got = told(" ".join([*words[:at], phrase, *words[at:]]))
         if got is None:
             continue

@@ -12,7 +12,7 @@ from gaugeblock.plain.words import words_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from typing import Never
+    from typing import Any, Never
 
     from gaugeblock.answer.asking import Topic
     from gaugeblock.tables.load import Refdata
@@ -21,6 +21,7 @@ PLAIN_BOLT = ": a plain bolt of this thread, not this part"
 # Topics that may have a word which was nearly typed.
 _MENDED = 5
 _AS_LIKELY = 200  # of two words that were left
+_LAST, _FEW_LINES = "readings of the last lines", 4
 
 
 def understood(words: tuple[str, ...], data: Refdata) -> Reading:
@@ -42,6 +43,7 @@ def understood(words: tuple[str, ...], data: Refdata) -> Reading:
         if best is not None and best.is_whole:
             return best
     found += [read(words, topic, data) for topic in unnamed]
+    _lately(data)[words] = found
     likely = sorted(found, key=lambda one: (len(one.unread), one.cost))[:_MENDED]
     mended = [again for one in likely if (again := mend(words, one, data)) is not None]
     return min([*found, *mended], key=lambda one: one.cost)
@@ -67,10 +69,13 @@ def as_said(reading: Reading) -> str:
 
 def nearly_as_likely(words: tuple[str, ...], best: Reading, data: Refdata) -> list[Reading]:
     """The readings that leave a word or two more than the best one, the likeliest first."""
-    from gaugeblock.plain.topics import topics
+    found = _lately(data).get(words, [])
+    if not found:  # of words that were put right since
+        from gaugeblock.plain.topics import topics
 
-    found = (read(words, topic, data) for group in topics(words) for topic in group if topic is not best.topic)
-    return sorted((one for one in found if one.cost <= best.cost + _AS_LIKELY), key=lambda one: one.cost)
+        found = [read(words, topic, data) for group in topics(words) for topic in group]
+    near = (one for one in found if one.topic is not best.topic and one.cost <= best.cost + _AS_LIKELY)
+    return sorted(near, key=lambda one: one.cost)
 
 
 def refused(question: str, words: tuple[str, ...], reading: Reading, data: Refdata) -> Never:
@@ -103,3 +108,11 @@ def with_bolt(reading: Reading, got: Answer, data: Refdata) -> Answer:
     except GaugeblockError:  # what is known of the part stands without it
         return got
     return got.replace(more=(other.replace(read_as=f"{other.read_as}{PLAIN_BOLT}"),))
+
+
+def _lately(data: Refdata) -> dict[tuple[str, ...], list[Reading]]:
+    """The readings of the last few lines that none of them read whole."""
+    last: Any = data.memo.setdefault(_LAST, {})
+    if len(last) > _FEW_LINES:
+        last.clear()
+    return last  # type: ignore[no-any-return]

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 _JOINS = frozenset(["and", "or", "but", "then", "also"])
-_ASKS = frozenset(
+ASKS = frozenset(
     [
         "how",
         "what",
@@ -64,7 +64,7 @@ _SURE = 2  # the doubt from which a reader is no witness
 def parted(words: tuple[str, ...]) -> Iterator[tuple[tuple[str, ...], tuple[str, ...]]]:
     """A question and what stands behind it: the next question, or the choice in which it ends; the longest first."""
     for at in range(len(words) - 2, _LEAST_HEAD - 1, -1):
-        if words[at] in _JOINS and words[at + 1] in _ASKS:
+        if words[at] in _JOINS and words[at + 1] in ASKS:
             yield words[:at], words[at:]
         elif words[at] == "or" and at >= len(words) - 1 - _MOST_CHOICE:
             for back in range(1, min(_MOST_CHOICE, at - _LEAST_HEAD) + 1):

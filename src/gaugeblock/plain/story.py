@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from gaugeblock.plain.beside import ASKS
 from gaugeblock.plain.chatter import CHATTER, PLAIN, TURNING, is_story
 from gaugeblock.plain.denying import SHORT_OF
 from gaugeblock.plain.english import is_english
@@ -34,9 +35,10 @@ _GOES_ON = _STOPS | {"before", "after", "until", "till"}
 # They multiply a figure, or share it out.
 _MANY = """
 both couple double doubled dozen dual duals each equal every extra half least less lots more most pair pairs per
-quarter quad several share shared total thrice triple triples twice twin twins
+quarter quad several share shared total triple triples twin twins
 """
 _MULTIPLE = frozenset(_MANY.split())
+_TIMES = frozenset(["twice", "thrice"])  # which a thing was done, or as much
 # Kinds that surely change a figure, and the one that may, wherever the story tells it.
 _FIRM = frozenset(["metal", "finish", "form", "service"])
 _STATE = "state"
@@ -114,7 +116,7 @@ def _changes(word: str, words: tuple[str, ...], reading: Reading, data: Refdata)
 
 def _is_firm(word: str, reading: Reading) -> bool:
     """Whether a word is asked about, wherever the story tells it: a count, a state."""
-    return word in _MULTIPLE or (word in BY_KIND[_STATE] and _STATE not in reading.topic.unmoved)
+    return word in _MULTIPLE or word in _TIMES or (word in BY_KIND[_STATE] and _STATE not in reading.topic.unmoved)
 
 
 def _tells(word: str, words: tuple[str, ...], reading: Reading, data: Refdata) -> bool:
@@ -135,8 +137,8 @@ def _is_silent(token: str, words: tuple[str, ...], reading: Reading, data: Refda
     turn, _, _ = token.partition(" ")
     is_silent = True
     for at, word in enumerate(words):
-        if word != turn:
-            continue
+        if word != turn or (turn == "or" and words[at + 1 : at + 2] and words[at + 1] in ASKS):
+            continue  # or do I have to move it: a second question
         for place in range(at + 1, min(len(words), at + 1 + _TURNED)):
             one = words[place]
             if one in _STOPS:

@@ -199,3 +199,11 @@ def test_what_is_left_of_a_tube_under_its_torque() -> None:
     assert check.required is not None
     assert check.actual is not None
     assert check.margin == pytest.approx(1 - check.actual.value / check.required.value)
+
+
+@pytest.mark.parametrize("lacking", ["od", "wall", "material"])
+def test_how_long_a_shaft_may_be_is_told_of_a_whole_tube_only(lacking: str) -> None:
+    whole = {"od": "3 in", "wall": "0.083 in", "material": "steel", "speed": "5000 rpm"}
+    assert any(figure.quantity == "joint_distance_maximum" for figure in shaft(**whole).figures)
+    less = {key: value for key, value in whole.items() if key != lacking}
+    assert not any(figure.quantity == "joint_distance_maximum" for figure in shaft(**less).figures)

@@ -362,3 +362,12 @@ def test_without_a_diameter_the_thinnest_that_does_not_yield_is_told(torque: str
     if grade == "4140":
         assert factor.typical == pytest.approx(1, rel=1e-3)
     assert 1 - 1e-3 <= factor.typical < 1.5  # a thin bar of a class is stronger than its thickest one
+
+
+def test_a_hollow_shaft_has_no_thinnest_of_a_solid_one() -> None:
+    """The least diameter is that of a solid shaft: with a bore that was said it would be too thin."""
+    sheet = steel("4340", hardness="40 HRC", torque="2000 lbf*ft", bore="10 mm")
+    assert not any(figure.quantity == "shaft_diameter_least" for figure in sheet.figures)
+    assert all(one.figure.quantity != "shaft_diameter_least" for one in sheet.decision.candidates)
+    whole = steel("4340", hardness="40 HRC", torque="2000 lbf*ft")
+    assert [one.figure.quantity for one in whole.decision.candidates] == ["shaft_diameter_least"]

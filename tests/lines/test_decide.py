@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from gaugeblock import heat
 from gaugeblock.lines.route import route
 from lines.line_sheets import BESIDE, check_of
 
@@ -149,3 +150,16 @@ def test_a_limit_is_said_to_be_its_makers_where_he_states_it(paper, whose):
     sheet = route("fuel feed", **keys, **paper, line_limit="100 degC")
     (said,) = (c.reason for c in sheet.checks if "100 degC" in c.reason)
     assert f"{whose} is 100 degC" in said
+
+
+def test_a_limit_of_habit_asks_the_maker_of_that_thing_by_its_name() -> None:
+    """What only a shop habit limits is asked of its own maker; the other side of the pair, which a standard limits, is
+    not.
+    """
+    alone = heat("PTFE")
+    assert alone.decision.kind == "ask"
+    assert [question.text for question in alone.questions] == [
+        "Ask the maker of the PTFE: the highest temperature it stands in use."
+    ]
+    known = heat("brake hose")
+    assert all("PTFE" not in question.text for question in known.questions)

@@ -100,6 +100,8 @@ def test_what_may_move_the_answer_is_read_asked_about_or_refused(which: int, phr
         ("paid 40 quid", ["paid", "40-quid"]),
         ("back by 6 oclock", ["back", "by", "6-oclock"]),
         ("since 9 this morning", ["since", "9-this-morning"]),
+        ("half past 9 it was", ["9-half-past", "it", "was"]),
+        ("10.5 mm past half 3/8", ["10.5", "mm", "past", "half", "3/8"]),
         ("bought in 1998 new", ["bought", "in", "year-1998", "new"]),
         ("1.25 in 2000 lb ft", ["1.25", "in", "2000", "lb", "ft"]),
         ("plate in 2024", ["plate", "in", "2024"]),

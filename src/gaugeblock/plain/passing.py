@@ -5,6 +5,7 @@ from __future__ import annotations
 _MONEY = frozenset(["quid", "bucks", "buck", "dollars", "dollar", "pence", "cents", "euro", "euros", "rand", "bob"])
 _CLOCK = frozenset(["oclock", "o'clock", "pm"])
 _DAY = (("this", "morning"), ("this", "afternoon"), ("this", "evening"), ("last", "night"), ("at", "night"))
+_PARTS_OF_AN_HOUR = tuple((part, way) for part in ("half", "quarter") for way in ("past", "to"))
 _SIGNS = ("$", "\u00a3", "\u20ac")
 _OF_A_YEAR = frozenset(["in", "since", "from", "of", "for"])
 _MEASURES = frozenset(
@@ -31,7 +32,7 @@ _MEASURES = frozenset(
 )
 _FIRST_YEAR, _LAST_YEAR = 1955, 2012  # no steel and no alloy is called so
 _KINDS = _MONEY | _CLOCK
-_CUES = _KINDS | {"morning", "afternoon", "evening", "night"}
+_CUES = _KINDS | {"morning", "afternoon", "evening", "night", "past", "quarter"}
 
 
 def in_passing(words: list[str]) -> list[str]:
@@ -45,7 +46,9 @@ def in_passing(words: list[str]) -> list[str]:
     out: list[str] = []
     for at, word in enumerate(words):
         before = out[-1] if out else ""
-        if word in _KINDS and _is_plain(before):
+        if _is_plain(word) and tuple(out[-2:]) in _PARTS_OF_AN_HOUR:
+            out[-2:] = [f"{word}-{out[-2]}-{before}"]
+        elif word in _KINDS and _is_plain(before):
             out[-1] = f"{before}-{word}"
         elif tuple(words[at - 1 : at + 1]) in _DAY and len(out) > 1 and _is_plain(out[-2]):
             out[-2:] = [f"{out[-2]}-{before}-{word}"]
@@ -59,7 +62,8 @@ def is_in_passing(word: str) -> bool:
     if word[:1] in _SIGNS:
         return word[1:2].isdigit()
     _, dash, kind = word.partition("-")
-    return bool(dash) and (kind in _KINDS or word.startswith("year-") or tuple(kind.split("-")) in _DAY)
+    parts = tuple(kind.split("-"))
+    return bool(dash) and (kind in _KINDS or word.startswith("year-") or parts in _DAY or parts in _PARTS_OF_AN_HOUR)
 
 
 def _is_plain(word: str) -> bool:

@@ -20,6 +20,7 @@ from gaugeblock.plain.unnamed import FASTENERS
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from gaugeblock.answer.asking import Topic
     from gaugeblock.plain.reading import Reading
     from gaugeblock.tables.load import Refdata
 
@@ -41,7 +42,7 @@ _MULTIPLE = frozenset(_MANY.split())
 _TIMES = frozenset(["twice", "thrice"])  # which a thing was done, or as much
 # Kinds that surely change a figure, and the one that may, wherever the story tells it.
 _FIRM = frozenset(["metal", "finish", "form", "service"])
-_STATE = "state"
+_FORM, _STATE = frozenset(["form", "service"]), "state"
 
 
 def told_and_doubtful(
@@ -71,7 +72,7 @@ def told_and_doubtful(
         elif token in blocked or _changes(token, words, reading, data) or (token in _MULTIPLE and token in near):
             return None
         else:
-            is_told = _tells(token, words, reading, data) or not (token in near or _is_firm(token, reading))
+            is_told = _tells(token, words, reading, data) or not (token in near or _is_asked(token, reading, data))
             (told if is_told else doubtful).append(token)
     return tuple(told), tuple(doubtful)
 
@@ -111,12 +112,22 @@ def _changes(word: str, words: tuple[str, ...], reading: Reading, data: Refdata)
         return True
     if word in UNITS and any(before[-1:].isdigit() for before, one in pairwise(words) if one == word):
         return True
-    return not _FIRM.isdisjoint(kinds_of(word, reading.topic, data))
+    return _is_firm(word, reading.topic, data)
 
 
-def _is_firm(word: str, reading: Reading) -> bool:
-    """Whether a word is asked about, wherever the story tells it: a count, a state."""
-    return word in _MULTIPLE or word in _TIMES or (word in BY_KIND[_STATE] and _STATE not in reading.topic.unmoved)
+def _is_firm(word: str, topic: Topic, data: Refdata) -> bool:
+    """Whether a word is of a kind that surely changes a figure; a metal or a finish if the question knows it."""
+    kinds = kinds_of(word, topic, data)
+    return not _FORM.isdisjoint(kinds) or (not _FIRM.isdisjoint(kinds) and word in topic.vocabulary(data))
+
+
+def _is_asked(word: str, reading: Reading, data: Refdata) -> bool:
+    """Whether a word is asked about, wherever the story tells it: a count, a state, a metal that the question does not
+    know.
+    """
+    kinds = kinds_of(word, reading.topic, data)
+    is_state = word in BY_KIND[_STATE] and _STATE in kinds
+    return word in _MULTIPLE or word in _TIMES or is_state or not _FIRM.isdisjoint(kinds)
 
 
 def _tells(word: str, words: tuple[str, ...], reading: Reading, data: Refdata) -> bool:
@@ -149,6 +160,8 @@ def _is_silent(token: str, words: tuple[str, ...], reading: Reading, data: Refda
             kinds = kinds_of(one, reading.topic, data)
             if is_value or one[:1].isdigit() or one in _MULTIPLE or not _FIRM.isdisjoint(kinds) or one in TURNING:
                 return None
+            if one in PLACES:
+                continue
             is_known = kinds or one in PLAIN or is_listed(one, data) or is_listed(one.removesuffix("s"), data)
             if reading.topic.signal(words, place) or (is_known and not is_story(one) and one not in SHORT_OF):
                 is_silent = False

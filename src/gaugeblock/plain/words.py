@@ -11,7 +11,7 @@ from gaugeblock.plain.passing import in_passing
 from gaugeblock.plain.said.glued import set_apart
 from gaugeblock.plain.sayings import PARTED, written
 
-LONGEST = 400
+LONGEST = 700
 _PLAIN = str.maketrans(
     {
         "\u00d7": "x",
@@ -137,7 +137,7 @@ _HUNDRED_OF = frozenset(
     ["pounds", "pound", "lbs", "lb", "kilos", "kg", "horse", "horsepower", "psi", "degrees", "newtons", "mm"]
 )
 _FEW = frozenset(["couple", "few", "several", "some", "many", "of"])
-_MOST = 60
+_MOST = 100
 _THOUSANDTHS = frozenset(["thou", "thous", "thousandth", "thousandths"])
 _THOU = [[word] for word in sorted(_THOUSANDTHS)]
 

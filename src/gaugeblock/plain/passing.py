@@ -30,9 +30,13 @@ _MEASURES = frozenset(
         "w",
     ]
 )
+_CARS = frozenset(
+    "pickup pickups ute wagon sedan saloon coupe truck van car hatchback convertible roadster estate".split()  # noqa: SIM905
+)
+_OWNED = frozenset(["a", "an", "my", "his", "her", "our", "the", "this", "old", "their", "your"])
 _FIRST_YEAR, _LAST_YEAR = 1955, 2012  # no steel and no alloy is called so
 _KINDS = _MONEY | _CLOCK
-_CUES = _KINDS | {"morning", "afternoon", "evening", "night", "past", "quarter"}
+_CUES = _KINDS | _CARS | {"morning", "afternoon", "evening", "night", "past", "quarter"}
 
 
 def in_passing(words: list[str]) -> list[str]:
@@ -71,9 +75,16 @@ def _is_plain(word: str) -> bool:
 
 
 def _is_year(words: list[str], at: int) -> bool:
-    """Whether a number is a year that a story tells."""
+    """Whether a number is a year that a story tells, or that of a car: a 72 pickup."""
+    if words[at].isdigit() and len(words[at]) == 2 and words[at + 1 : at + 2] and words[at + 1] in _CARS:
+        return at > 0 and words[at - 1] in _OWNED
     if not (words[at].isdigit() and _FIRST_YEAR <= int(words[at]) <= _LAST_YEAR and at > 1):
         return False
     is_an_inch = words[at - 2][-1:].isdigit()
     after = words[at + 1 : at + 2]
     return words[at - 1] in _OF_A_YEAR and not is_an_inch and not any(w[:1].isdigit() or w in _MEASURES for w in after)
+
+
+def spoken(word: str) -> str:
+    """A word as it is shown: ``40 quid``, ``year 1998``."""
+    return word.replace("-", " ") if is_in_passing(word) else word

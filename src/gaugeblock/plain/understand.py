@@ -7,6 +7,7 @@ from gaugeblock.answer.opening import answered, compared
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import GaugeblockError
 from gaugeblock.plain.given import Answer
+from gaugeblock.plain.passing import spoken
 from gaugeblock.plain.reading import Reading, mend, read
 from gaugeblock.plain.words import words_of
 
@@ -62,7 +63,7 @@ def as_said(reading: Reading) -> str:
     text = ", ".join(reading.said.values())
     text = f"{reading.topic.noun}: {text}" if text else reading.topic.noun
     text += f", wanted in {reading.unit}" if reading.unit else ""
-    text += f"; left out: {', '.join(dict.fromkeys(reading.aside))}" if reading.aside else ""
+    text += f"; left out: {', '.join(map(spoken, dict.fromkeys(reading.aside)))}" if reading.aside else ""
     mended = "; ".join(f'"{typed}" as {meant}' for typed, meant in reading.mended)
     return f"{text} ({mended})" if mended else text
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from gaugeblock.answer.asking import END, Hit
+from gaugeblock.answer.asking import END, Hit, Shaped, always
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -97,6 +97,29 @@ class Old:
             is_told = any(map(str.isdigit, phrase))  # no number is lost
             said = f"wet, as {phrase}" if is_told else "old (wet)"
             yield Hit(phrase.count(" ") + 1, WET, said, 0 if is_told else self.doubt)
+
+
+# A brake fluid that has water in it is wet, as that is tested: so much and no more.
+_MOISTURE = (
+    r"(?:(?:once|when|after|if|and|that|thats|with|which|its|it's|it|has|have|is|fluid|a|bit) )*"
+    r"(?:(?:got|soaked up|absorbed|taken on|taken up|took on|picked up|drawn in|full of|contaminated with|holding|had"
+    r"|with|pulled in)(?: (?:some|a bit of|a little|any|the|its|about|of))*(?: [1-3] ?(?:%|percent|per cent))?"
+    r" (?:water|moisture|damp)|water logged|waterlogged|damp|moist)(?: in(?: (?:it|there|the fluid))?)?"
+)
+
+
+class Moist(Shaped):
+    """What says that a fluid has taken up water -> wet, and told as it was said."""
+
+    __slots__ = ()
+
+    def __init__(self) -> None:
+        super().__init__(_MOISTURE, always(WET), cue=("water", "moist", "damp"))
+
+    def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
+        """As it is read, with what was typed."""
+        for hit in super().take(words, at, data):
+            yield Hit(hit.count, WET, f"wet, as {' '.join(words[at : at + hit.count])}")
 
 
 class NewUnlessOld:

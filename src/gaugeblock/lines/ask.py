@@ -5,13 +5,14 @@ from __future__ import annotations
 from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
 from gaugeblock.answer.unpublished import maker_of, named_by
-from gaugeblock.lines.age import DRY, NewUnlessOld, Old
+from gaugeblock.lines.age import DRY, Moist, NewUnlessOld, Old
 from gaugeblock.lines.bears_ask import FACTS
 from gaugeblock.lines.brakes.ask import TOPICS as BRAKES
 from gaugeblock.lines.clutch.ask import CLUTCH
 from gaugeblock.lines.cooling_ask import ANTIFREEZE, COOLANT
 from gaugeblock.lines.fuel.ask import TOPICS as FUELS
 from gaugeblock.lines.held_ask import CLIPS, GROWTH
+from gaugeblock.lines.spoken import INSIDE, ON_IT, SIZE, OnIt, Unscaled, items, ruined_inside
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -52,21 +53,41 @@ _MAKER = (
 )
 
 
-def _not_in_oil(item: str, data: Refdata) -> Sheet:
-    """That a rubber does not last in oil, by the rules of it: no limit of heat holds there."""
-    from gaugeblock.answer.decision import none
-    from gaugeblock.answer.sheet import Sheet
+_O_RING, _STORED = "O-ring", "storage"
+_SPELLS = ("continuous", "intermittent")
 
-    do = f"In oil {item} swells and fails, whatever its limit of heat: take nitrile or fluorocarbon rubber there."
-    return Sheet(item, {"item": item}, data, [], [], (), decision=none("KEEP UNDER", do))
+
+def _as_known(item: str, options: dict[str, str], data: Refdata) -> dict[str, str]:
+    """The options without the size of a line that passes nothing hot, and without how long it is hot where that is not
+    on record. InputError for an O-ring in use: only how it is stored is on record.
+    """
+    is_judged = "beside" not in options and not {"gap", "hot_od", "film", "fact", "pressure"} & options.keys()
+    if item == _O_RING and options.get("state") != _STORED and "at" in options:
+        from gaugeblock.errors import InputError
+
+        why = "what an O-ring stands in use hangs on its rubber, and that was not said or is not known"
+        raise InputError(item, "item", why, (), "name the rubber: nitrile, fluorocarbon rubber, silicone, EPDM")
+    if "state" in options and options["state"] in _SPELLS:
+        states = {r["state"] for r in data.table("lines/materials").rows if r["item"] == item}
+        if states and states <= {"not stated", "any"}:
+            options = {key: value for key, value in options.items() if key != "state"}
+    return {key: value for key, value in options.items() if not (key == "od" and is_judged)}
 
 
 def heat(item: str, *, data: Refdata, **options: str) -> Sheet:
     """What an item stands, or by its own limit; beside a hot part, how hot it gets there; who has it of what no table
     has, wherever it is.
     """
-    if options.pop("inside", "") and item in _NO_OIL:
-        return _not_in_oil(item, data)
+    inside = options.pop("inside", "")
+    unscaled = options.pop("unscaled", "")
+    ruined = ruined_inside(item, inside, data) if inside else None
+    if ruined is not None:
+        return ruined
+    if unscaled:
+        from gaugeblock.errors import InputError
+
+        raise InputError(unscaled, "at", "it has no scale", (), f"say {unscaled} degC or {unscaled} degF")
+    options = _as_known(item, options, data)
     if maker_of(item, "lines", "item", data)[0]:
         options = {key: value for key, value in options.items() if key in ("fact", "pressure")}
     hot_only = [] if "beside" in options else [k for k in _OF_ESTIMATE if k in options]
@@ -75,8 +96,9 @@ def heat(item: str, *, data: Refdata, **options: str) -> Sheet:
 
         why = "it is of an estimate beside a hot part, and no hot part was named"
         raise InputError(options[hot_only[0]], "question", why, (), "name the hot part too, or leave it out")
-    if "at" in options and _OWN.isdisjoint(options) and not any(k in options for k in _OF_ESTIMATE):
+    if "at" in options and _OWN.isdisjoint(options) and not any(k in options for k in _OF_ESTIMATE if k != "od"):
         options.pop("beside", None)  # how hot it gets there is said
+        options.pop("od", None)
     if "beside" in options or not _OWN.isdisjoint(options):
         from gaugeblock.errors import InputError
         from gaugeblock.lines.beside import beside
@@ -105,33 +127,6 @@ def heat(item: str, *, data: Refdata, **options: str) -> Sheet:
     return by_itself(item, data=data, **options)
 
 
-# What people call an item besides.
-_SAID_ITEMS = {
-    **{
-        f"nylon {fuel} {line}": "nonmetallic fuel tube"
-        for fuel in ("petrol", "gas")
-        for line in ("pipe", "line", "tube")
-    },
-    **{f"{word} rubber hose": "rubber hose, wire braid" for word in ("braided", "steel braided", "wire braided")},
-    "dot fluid": "brake fluid",
-    "fkm": "fluoroelastomer (FKM)",
-    "nbr": "nitrile rubber (NBR)",
-    "braided rubber line": "rubber hose, wire braid",
-    "nitrile braided hose": "nitrile rubber (NBR)",
-    "braided nitrile hose": "nitrile rubber (NBR)",
-    "nitrile rubber hose": "nitrile rubber (NBR)",
-    "neoprene gaiter": "chloroprene rubber (CR)",
-    "automatic fluid": "automatic transmission fluid",
-}
-# By the rules of these, no limit of heat holds in oil.
-_NO_OIL = (
-    "EPDM rubber",
-    "silicone rubber",
-    "silicone coolant hose",
-    "natural rubber (NR)",
-    "heater hose",
-    "coolant hose",
-)
 _FLUID, _AGES = "brake fluid", ("wet", "dry")
 
 
@@ -144,12 +139,6 @@ def _open_heat(values: dict[str, str], data: Refdata) -> Open | None:
     if "state" in values:
         return ("item",), [{"item": item} for item in classes]
     return ("item", "state"), [{"item": item, "state": state} for item in classes for state in _AGES]
-
-
-def _items(data: Refdata) -> dict[str, str]:
-    """What the heat of is asked by name; a rubber hose alone is as often one of coolant or of brakes."""
-    known = words_of("lines", "item", "lines/fluids", "lines/fuels", "lines/materials", bare=False)(data)
-    return {**_SAID_ITEMS, **{phrase: cell for phrase, cell in known.items() if phrase != "rubber hose"}}
 
 
 def _is_of_metal(temperature: str) -> bool:
@@ -184,7 +173,8 @@ HEAT = Topic(
     {
         "item": (
             Shaped(
-                r"(?:(?:brake )?fluid (?:boil(?:s|ing)?(?: points?| pts?| temps?)? |temp\w* |limits? |max\w*"
+                r"(?:(?:brake )?fluid (?:is |in it is |in there is |boil(?:s|ing)?(?: points?| pts?| temps?)? "
+                r"|temp\w* |limits? |max\w*"
                 r" )?(?:of |for )?)?"
                 r"dot[- ]?(?P<n>3|4|5\.1|51|5)(?: (?:brake )?fluid)?",
                 _dot,
@@ -199,7 +189,7 @@ HEAT = Topic(
             ),
             Named(lambda data: named_by("lines", "item", data)),
             Named(
-                _items,
+                items,
                 tail=(
                     r"(?:brake |fuel |coolant |oil )?(?:lines?|hoses?|pipes?)|tubes?|tubing|boots?|seals?"
                     r"|o-?rings?|grommets?"
@@ -209,15 +199,8 @@ HEAT = Topic(
         ),
         "klass": (Named(words_of("lines", "class", "lines/materials"), doubt=1),),
         **FACTS,
-        "inside": (
-            Shaped(
-                r"(?:in|with|for) (?:the |hot |engine |gear )*oil|(?:turbo )?oil (?:drains?|returns?|feeds?)"
-                r"|(?:the )?oil itself",
-                always("oil"),
-                "in oil",
-                cue=("oil",),
-            ),
-        ),
+        "inside": INSIDE,
+        "unscaled": (Unscaled(),),
         "state": (
             Old(),
             NewUnlessOld(
@@ -225,6 +208,7 @@ HEAT = Topic(
             ),
             Shaped(r"50[ /-]50(?: (?:mix|with water|water))?|half and half", always("50 %"), "50 %"),
             NewUnlessOld(Shaped(_NEW, always(DRY), "new (dry)", doubt=1)),
+            Moist(),
             Shaped(r"(?:all day|for long|all the time|steady|constant(?:ly)?)", always("continuous")),
             Shaped(
                 r"(?:for )?(?:a )?(?:short (?:while|time)|moment|minute|few minutes|briefly|short)",
@@ -301,9 +285,10 @@ HEAT = Topic(
                 say="hot part {}",
                 cue=("exhaust", "header", "manifold", "pipe", "turbo", "muffler", "silencer"),
             ),
+            OnIt(ON_IT, _HOT),
             amount(
                 "temperature",
-                after=rf"(?:on (?:it|the (?:pipe|skin|surface|{_HOT}))|(?:hot )?(?:{_HOT}))(?: skin| surface| pipe)?",
+                after=rf"(?:on the (?:pipe|skin|surface|{_HOT})|(?:hot )?(?:{_HOT}))(?: skin| surface| pipe)?",
                 say="hot part {}",
             ),
         ),
@@ -334,11 +319,7 @@ HEAT = Topic(
                 cue=("pipe",),
             ),
         ),
-        "od": (
-            amount(
-                "length", followed=r"(?:brake |fuel |steel |coolant )?(?:lines?|tubes?|pipes?|hoses?)", say="{} line"
-            ),
-        ),
+        "od": SIZE,
     },
     r"(?:when does (?:it )?|does (?:it )?|will (?:it )?)?(?:boil(?:s|ing)? over|boils?|boil(?:ing)?(?: points?| pts?|"
     r" temps?)?|boil"
@@ -358,7 +339,20 @@ HEAT = Topic(
     r"|(?:will|would) take|hoses?|(?:brake |fuel |steel"
     r" )?lines?|degrees|(?:(?:pipe|metal|outer|the) )?skin|nothing (?:in )?between(?: (?:it|them))?|on the (?:left"
     r"|right)"
-    r"|after (?:a )?(?:hard|long) (?:pull|run|drive|climb)",
+    r"|after (?:a )?(?:hard|long) (?:pull|run|drive|climb)"
+    r"|(?:would |will |could |has |have |did )?(?:it |that |the fluid |they )?(?:have )?boil(?:ed)?"
+    r"|(?:my |the |an? )?(?:heat|temp(?:erature)?|infra ?-?red|ir|laser|non[- ]contact)? ?(?:gun|thermometer|probe)"
+    r"(?: (?:says?|said|reads?|shows?|showed|measured|on|it|at|of))*|(?:reads?|shows?|measured|measures|saw)"
+    r"|(?:on )?the (?:outside|surface)(?: of (?:it|the (?:hose|line|pipe)))?"
+    r"|(?:with |when )?(?:the )?engine (?:is )?(?:hot|running|warm)|(?:down "
+    r"|along )?(?:the )?(?:side of )?the block(?: side)?"
+    r"|(?:keeps? )?(?:cooking|melting|burning)(?: (?:the|my|his|its|our))?|(?:race|track) car|soft pedal"
+    r"|(?:the )?least (?:it|that)|any good|alright|all right|pass(?:es|ing)"
+    r"|(?:an? )?(?:coil|length|roll|piece|bit|offcut) of|(?:on an? )?hot day"
+    r"|towing|(?:just )?(?:ordinary|plain|normal|standard|usual) (?:black )?rubber"
+    r"|(?:should|do|can|would) (?:it be|i use|i fit|i run) instead"
+    r"|(?:and |or )?what (?:rubber|hose|kind of hose|else)(?= (?:should|do|can|would))"
+    r"|fluid(?= (?:gets|goes|saw|is|was|got|runs|hits|reached|at))",
     needs=("item",),
     opens=_open_heat,
     settle=_settle,

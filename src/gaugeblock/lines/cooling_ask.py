@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import Hit, Named, Shaped, Topic, always, amount
+from gaugeblock.lines.shares import Now, Wanted
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -85,7 +86,8 @@ COOLANT = Topic(
                 _mix,
             ),
             Shaped(
-                r"half(?: and half)?(?: (?:antifreeze|coolant|water|glycol(?: and water)?))?",
+                r"half(?: and half)?(?! (?:the|of|full|empty|way|a|an)\b)(?: (?:antifreeze|coolant|water"
+                r"|glycol(?: and water)?))?",
                 always("50 %"),
                 "half and half",
             ),
@@ -228,29 +230,10 @@ ANTIFREEZE = Topic(
                 cue=("test", "read", "show", "measure", "only"),
             ),
         ),
-        "now": (
-            Shaped(
-                r"(?:from|of|at|drop|dilute|thin|bring|take) (?P<n>[0-9]{1,2})(?: ?(?:%|percent|per cent))?(?:"
-                r" (?:mix|coolant|antifreeze|glycol))?"
-                r"(?=(?: [a-z]+){0,7} (?:to|reach|down to|up to) [2-7][0-9](?: ?%| per| mix|$))",
-                lambda m: f"{m['n']} %",
-                "{} in it now",
-                cue=("from", "of", "at", "drop", "dilute", "thin", "bring", "take"),
-            ),
-            Shaped(
-                rf"(?:is|it'?s|only|now|just|has|currently) (?:(?:at|only|now|just|about|currently) )*{_SHARE}",
-                lambda m: f"{m['n']} %",
-                "{} in it now",
-            ),
-        ),
+        "now": (Now(),),
         "mix": (
             *COOLANT.slots["mix"][:3],
-            Shaped(
-                r"(?:want|to|need|get|make|reach)(?: it)?(?: to| up to| get| at)? (?P<n>[2-7][0-9])(?: ?(?:%"
-                r"|percent|per cent))?",
-                lambda m: f"{m['n']} %",
-                "{} wanted",
-            ),
+            Wanted(),
         ),
         "kind": COOLANT.slots["kind"],
     },
@@ -258,9 +241,13 @@ ANTIFREEZE = Topic(
     r"|cooling|before i|so|put(?: in| back)?|drain(?: out| off)?|top up|antifreeze|coolant|glycol|want|i|do|as|and"
     r"|system|holds?|takes?|litres?"
     r"|for|good to|to get|off|rad(?:iator)?|block|frost|protect(?:ion|ed)?|down|only|mix|topp?ing(?: it)?(?: up)?"
-    r"|drop(?:s|ping)?|dilute|thin|refractometer|hydrometer|goes in|lifts?|raises?|brings?|out|water|from|reach(?:es)?",
+    r"|drop(?:s|ping)?|dilute|thin|refractometer|hydrometer|goes in|lifts?|raises?|brings?|out|water|from|reach(?:es)?"
+    r"|swap(?:ped|ping)?(?: out| for)?|replac(?:e|ed|ing)(?: (?:with|by))?|tester|undiluted|comes? out|(?:goes "
+    r"|go )?back in"
+    r"|all up|in all|at the moment|currently|concentrat(?:e|ed|ion)|strength|fill(?:ed)?|with",
     needs=("system",),
-    asks_for=r"anti-?freeze|coolant|glycol|neat|mix|[0-9]+(?= ?(?:%|percent).* water)|water\b.*[0-9](?= ?(?:%"
+    asks_for=r"anti-?freeze|coolant|glycol|neat|mix|system\b.*[0-9] ?(?:%|percent)|[0-9]+(?= ?(?:%"
+    r"|percent).* water)|water\b.*[0-9](?= ?(?:%"
     r"|percent))",
     is_named=True,
     unmoved="metal finish form standard service quality",

@@ -46,7 +46,11 @@ _MODULES: tuple[tuple[str, str], ...] = (
         " plate gusset bracket tab_ hole spacing apart thread melt hose engine_bay bonnet hood exhaust muffler silencer"
         " tail_pipe tailpipe mix ratio pressure psi bar",
     ),
-    ("lines", "37 bubble ring seal 3/8-24 e85 e-85 e_85 ethanol methanol flex_fuel"),
+    (
+        "lines",
+        "37 bubble ring seal 3/8-24 e85 e-85 e_85 ethanol methanol flex_fuel"
+        " clip clamp support secur fasten fixing saddle bracket",
+    ),
     (
         "wiring",
         "clip clamp tie support secur relay solder crimp fus batter alternator dynamo charg crank start terminal cca"

@@ -49,19 +49,22 @@ LAST: dict[str, str] = {
         "four one four oh|four one four zero|four one three oh|four one three zero|four three four oh|"
         "four three four zero|how much |i count on|ing a |meter and|metre and|minus |n't twist|"
         "nine three one oh|nine three one zero|nothing about|or is it|or out|plus |seal|thin wall|"
-        "third being|three hundred m|uni|weld|worth|x.|x0."
+        "third being|three hundred m|uni|weld|worth|x.|x0.|and half|one ten|one fifteen|one twenty|one thirty"
+        "|one forty|one fifty|one sixty|one seventy|one eighty|one ninety|vickers |brinell |hv |bhn |hb |diff|axle"
+        "|rear end|final drive|threes|fours|fives|sevens|eights|sixes|nines"
     ),
     "fits": "through|clearance|ninety|one forty",
     "turned": " 4 | or | instead|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",
     "wired": (
         "ught|twin |dual |pair of |two |both |three |four |between |combined|all up|light|lamp|bulb|globe| or "
         "| square|cranking amps|"
-        "keeps |everything |spotties"
+        "keeps |everything |spotties|hundred "
     ),
     "lines": (
         "pivot| aren't | in bump| in droop| in full bump| is it going to | is not | isn't | isnt | mill |"
         " will not | won't | wont |ain|before it |droop|eighths twenty four|hills|lock|master cylinders|"
-        "masters|mushroom|not metric|same size|silicone |ten by one|ylene"
+        "masters|mushroom|not metric|same size|silicone |ten by one|ylene|a mil|a mm|ty forty|ty sixty|ty thirty"
+        "|ty seventy|ty-forty|ty/forty|ty/sixty|ty-sixty| wrong|how hot "
     ),
 }
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from gaugeblock.answer.asking import Shaped, Topic, always, amount
 from gaugeblock.errors import Ambiguous
 from gaugeblock.wiring.alternator_ask import ALTERNATOR
-from gaugeblock.wiring.asked import DROPPED, LEAST_VOLTS, OF_SIZES, WIRE, by_area, sizes
+from gaugeblock.wiring.asked import DROPPED, LEAST_VOLTS, OF_SIZES, SHARED, WIRE, by_area, sizes
 from gaugeblock.wiring.parked_ask import PARKED
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -101,6 +101,13 @@ CIRCUIT = Topic(
                 cue=("core",),
             ),
             Shaped(
+                r"(?:ground(?:s|ed)?|earth(?:s|ed)?) (?:back )?(?:to|on|onto) the (?:body|chassis|frame|shell)"
+                r"(?: (?:right )?(?:there|beside it|next to it))?",
+                always("body"),
+                "return by the body",
+                cue=("ground", "earth"),
+            ),
+            Shaped(
                 r"(?:ground(?:s|ed)?|earth(?:s|ed)?) (?:right |just )?(?:beside(?: it)?|next to it|there|locally|nearby"
                 r"|at the (?:lamp|fan|pump|motor|unit|light|winch|load))",
                 always("body"),
@@ -162,7 +169,8 @@ CIRCUIT = Topic(
         "wire": WIRE,
     },
     (
-        r"(?:what |which |how many )?(?:mm2|sq ?mm)|(?:wiper|window|seat|aerial)s?(?: (?:motors?"
+        r"(?:for|to save) (?:the )?weight(?: distribution)?|according to the box|(?:the )?box says|how big an?"
+        r"|(?:what |which |how many )?(?:mm2|sq ?mm)|(?:wiper|window|seat|aerial)s?(?: (?:motors?"
         r"|heaters?))?|heated seats?|pulls?|keeps?|lives?|(?:how )?(?:big|heavy|thick)|(?:(?:one"
         r"|1|each) )?way|(?:how (?:many|much) )?(?:volts?|voltage)"
         r"|drop(?:s|ped)?|los(?:e|es|ing|s)"
@@ -192,6 +200,9 @@ CIRCUIT = Topic(
 )
 
 
+LOADS = "loads"  # of which there are several, on one fuse
+
+
 def _fuse() -> Callable[..., Sheet]:
     from gaugeblock.wiring.fusing import fuse
 
@@ -201,6 +212,14 @@ def _fuse() -> Callable[..., Sheet]:
 def _settle_fuse(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """The length changes the wire alone; a fuse that is there is no load, where load or wire was said."""
     found = {k: v for k, v in values.items() if k not in ("length", "fitted")}
+    if LOADS in values:
+        count = values[LOADS].split()[0]
+        if "current" in values:
+            why = (
+                f"there are {count} of them: one fuse for all must bear what they draw together, a fuse of each its own"
+            )
+            raise Ambiguous(values["current"], "fuse", why, (), "say what all that is on the one fuse draws together")
+        found.pop(LOADS)
     length = values.get("length", "")
     if length.endswith("mm") and not {"current", "wire", "fitted"} & values.keys():
         why = "a wire goes by the area of its copper, and this is a width or a length"
@@ -216,8 +235,18 @@ FUSE = Topic(
     _fuse,
     "fuse",
     {
-        **{key: CIRCUIT.slots[key] for key in ("current", "voltage", "wire", "insulation", "air", "bundle", "length")},
+        "current": (SHARED, *CIRCUIT.slots["current"]),
+        **{key: CIRCUIT.slots[key] for key in ("voltage", "wire", "insulation", "air", "bundle", "length")},
         "fitted": (amount("current", after="(?:fuses?|breakers?)", say="{} fuse"),),
+        LOADS: (
+            Shaped(
+                r"(?P<n>[2-9]|both|two|pair of|twin) (?P<what>(?:spot ?|driving |fog |head ?|work |round )*"
+                r"(?:lights|lamps|spots|spotlights|horns|fans|pumps))",
+                lambda m: f"{'2' if not m['n'].isdigit() else m['n']} {m['what']}",
+                "{}",
+                cue=("lights", "lamps", "spots", "horns", "fans", "pumps"),
+            ),
+        ),
         "lasts": (
             Shaped(
                 r"(?:(?:a |an |is |it's )?(?:steady|continuous|constant)(?: (?:load|draw|duty))?"
@@ -242,8 +271,9 @@ FUSE = Topic(
             ),
         ),
     },
-    CIRCUIT.signals
-    + r"|fit|both|fed|driving|current|ampacity|handle|how many amps|safely|protects?|largest|biggest|maximum"
+    CIRCUIT.signals + r"|(?:all |both )?(?:on|off|from) (?:the )?(?:one|1|same|a single|single) fuse|spot ?(?:lights?"
+    r"|lamps?)|spots|fit|both|fed|driving|current|ampacity|handle|how many amps|safely|protects?|largest|biggest"
+    r"|maximum"
     r"|max|safe|put|blow",
     asks_for="fuses?|breakers?|fused|carry|ampacity|handle|current",
     is_named=True,

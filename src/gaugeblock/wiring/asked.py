@@ -97,3 +97,28 @@ WIRE = (
         "{} wire",
     ),
 )
+_LOAD = (
+    r"(?:(?:the|an?|my|spot|spot ?|head|driving|fog|work|light|fuel|water|electric|cooling) )*"
+    r"(?:spot ?|head ?)?(?:lights?|lamps?|spots?|bars?|horns?|fans?|pumps?|heaters?|blowers?|radios?|relays?"
+    r"|wipers?|coils?)"
+)
+_DRAWN = r"(?P<{n}>[0-9]+(?:\.[0-9]+)?) ?(?P<{u}>watts?|w|amps?|a)"
+_TIED = rf"(?: (?:and|plus|with|{_LOAD}|that|that's|is|are|draws?|pull[s]?|at|of|an?))* "
+
+
+def _together(match: re.Match[str]) -> str | None:
+    """What two loads draw that share a fuse; None where one is told in amps and the other in watts."""
+    units = {match["u"][0], match["v"][0]}
+    if len(units) > 1:
+        return None
+    return f"{float(match['n']) + float(match['m']):g} {units.pop().upper()}"
+
+
+# Two loads on one fuse: 100 W spotlight and 180 W light bar on one fuse.
+SHARED = Shaped(
+    rf"{_DRAWN.format(n='n', u='u')}{_TIED}{_DRAWN.format(n='m', u='v')}(?: {_LOAD})?(?: (?:all|both))?"
+    r" (?:(?:on|off|from|through) (?:the )?(?:one|1|same|a single|single) fuse|together|in total)",
+    _together,
+    "{} together",
+    cue=("fuse", "together", "total"),
+)

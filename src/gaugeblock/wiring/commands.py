@@ -142,4 +142,5 @@ def parked(argv: list[str]) -> int:
     parser.add_argument("--battery", metavar="Q", help="charge of the full battery: 60 Ah")
     parser.add_argument("--reserve", metavar="T", help="or its reserve capacity: 100 min")
     parser.add_argument("--days", metavar="T", help="that it is to stand: 21 days")
+    parser.add_argument("--used", metavar="S", help="share of its charge that may be gone by then: 50 %%")
     return print_answer(parser, argv, _parked, _topic("PARKED"))

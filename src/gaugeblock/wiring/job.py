@@ -40,6 +40,7 @@ class Battery(Entry):
     reserve: Name | None = None
     draw: Name | None = None
     days: Name | None = None
+    used: Name | None = None
     notes: Text | None = None
 
 
@@ -75,6 +76,7 @@ BATTERY_STARTER = """\
 #reserve = "100 min"                    # or its reserve capacity
 #draw = "35 mA"                         # of the vehicle at rest, measured
 #days = "21 days"                       # that it is to stand
+#used = "50 %"                          # share of its charge that may be gone by then
 #notes = ""
 """
 

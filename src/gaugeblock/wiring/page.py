@@ -21,7 +21,7 @@ _KEYS = ("kind", "current", "length", "voltage", "drop", "insulation", "air", "b
 _MORE = ("earth_drop", "fuse", "connector", "relay", "wire", "wires")
 # Where a refusal says that it arose -> the key of the item that is to be corrected.
 _WHERE = {**{k: k for k in (*_KEYS, "return", *_MORE)}, "wiring/wire item": "insulation", "number": "current"}
-_PARKED = ("draw", "battery", "reserve", "days")
+_PARKED = ("draw", "battery", "reserve", "days", "used")
 _NEEDED = ("current", "length", "voltage")
 
 

@@ -30,21 +30,30 @@ _READ = {
     "battery": ("charge", "battery_charge"),
     "reserve": ("time", "reserve_capacity"),
     "days": ("time", "parking_time"),
+    "used": ("ratio", "discharge_to_no_start"),
 }
 
 
 class Parked(Value):
-    """A battery by its charge or its reserve capacity, the draw of the vehicle at rest, the days wanted."""
+    """A battery by its charge or its reserve capacity, the draw of the vehicle at rest, the days wanted, and the share
+    of its charge that may be gone, where that was said.
+    """
 
-    __slots__ = ("battery", "days", "draw", "reserve")
+    __slots__ = ("battery", "days", "draw", "reserve", "used")
 
     draw: Measure | None
     battery: Measure | None
     reserve: Measure | None
     days: Measure | None
+    used: Measure | None
 
     def __init__(
-        self, draw: Measure | None, battery: Measure | None, reserve: Measure | None, days: Measure | None = None
+        self,
+        draw: Measure | None,
+        battery: Measure | None,
+        reserve: Measure | None,
+        days: Measure | None = None,
+        used: Measure | None = None,
     ) -> None:
         if battery is None and reserve is None:
             why = "neither its charge nor its reserve capacity"
@@ -53,6 +62,7 @@ class Parked(Value):
         put(self, "battery", battery)
         put(self, "reserve", reserve)
         put(self, "days", days)
+        put(self, "used", used)
 
 
 def parked(
@@ -61,12 +71,14 @@ def parked(
     battery: str | None = None,
     reserve: str | None = None,
     days: str | None = None,
+    used: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """How long a battery bears a standing draw and still starts the engine; or the draw that it bears for so long.
 
     Parameters are text as people write them: ``draw`` of the vehicle at rest (``35 mA``); ``battery`` its charge
-    (``60 Ah``), or ``reserve`` its reserve capacity (``100 min``); ``days`` that it is to stand.
+    (``60 Ah``), or ``reserve`` its reserve capacity (``100 min``); ``days`` that it is to stand; ``used`` the share
+    of its charge that may be gone by then (``50 %``), where that is not the one at which it no longer starts.
 
     Returns a Sheet: the time, of a full battery at 25 degC; without a draw the most that it may be for the days.
 
@@ -76,7 +88,7 @@ def parked(
     28.6
     """
     data = data or refdata()
-    asked = {"draw": draw, "battery": battery, "reserve": reserve, "days": days}
+    asked = {"draw": draw, "battery": battery, "reserve": reserve, "days": days, "used": used}
     return judged(parked_of(asked), asked, data)
 
 
@@ -103,9 +115,7 @@ def judged(of: Parked, asked: dict[str, str | None], data: Refdata) -> Sheet:
         figures = [] if draw is None else [draw]
         return Sheet(title, asked, data, figures, checks, [], decision=decision, questions=questions)
     charge = _charge(of, data)
-    share = look_up(
-        LIMITS, "discharge_to_no_start", data=data, subject="share used when it no longer starts", case="any"
-    )
+    share = _no_start(data) if of.used is None else stated(of.used, "discharge_to_no_start", "used", data)
     if of.draw is None or draw is None:
         return _draw_for(of, charge, share, title, asked, data)
     number = units.from_base(calc.parking_time(base(charge), base(share), base(draw)), "days")
@@ -113,12 +123,26 @@ def judged(of: Parked, asked: dict[str, str | None], data: Refdata) -> Sheet:
     time = derived("parking_time", "parking_time", number, "days", (charge, share, draw), data, key=key)
     checks, questions = _checks(of, draw, time, data)
     do = f"A full battery of {number_only(charge, data)} loses {number_only(share, data)} of its charge in that time."
+    do = f"{do} {_sooner(share, data)}" if of.used is not None else do
     decision = decided(VERB, time, checks, do if not any(c.asks for c in checks) else "")
     if decision.kind == ASKS:
-        decision = _asked(decision, time, checks)
+        decision = _asked(decision, time, checks, share, data, is_own=of.used is not None)
     return Sheet(
         title, asked, data, [time, charge, share, draw], checks, _cautions(), decision=decision, questions=questions
     )
+
+
+def _no_start(data: Refdata) -> Figure:
+    subject = "share used when it no longer starts"
+    return look_up(LIMITS, "discharge_to_no_start", data=data, subject=subject, case="any")
+
+
+def _sooner(share: Figure, data: Refdata) -> str:
+    """What a battery that may lose more than it starts with is no longer good for."""
+    usual = _no_start(data)
+    if base(share) <= base(usual):
+        return "It still starts then."
+    return f"It is no longer sure to start once {number_only(usual, data)} are gone, which is sooner."
 
 
 def _draw_for(
@@ -137,9 +161,15 @@ def _draw_for(
     return Sheet(title, asked, data, figures, [], _cautions(), decision=use("MAY DRAW", most, do))
 
 
-def _asked(decision: Decision, time: Figure, checks: list[Check]) -> Decision:
+def _asked(
+    decision: Decision, time: Figure, checks: list[Check], share: Figure, data: Refdata, *, is_own: bool
+) -> Decision:
     reason = next(c.reason for c in checks if c.asks)
-    candidate = Candidate(time, "full, with this draw", "no longer sure to start after that")
+    then = "no longer sure to start after that"
+    if is_own:
+        sooner = _sooner(share, data)
+        then = f"{number_only(share, data)} of its charge is gone then; {sooner[0].lower()}{sooner[1:-1]}"
+    candidate = Candidate(time, "full, with this draw", then)
     return ask(VERB, [candidate], decision.because, f"{reason}.")
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import NUMBER, Shaped, Topic
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -17,6 +17,13 @@ def _parked() -> Callable[..., Sheet]:
     return parked
 
 
+# To what a battery goes down: one that is at half is another matter.
+_IT = r"(?:(?:it|its|it's|it is|that|the battery|battery) )?"
+_UNTIL = (
+    rf"(?:(?:till|until|before|when) {_IT}(?:is |gets |got |goes )?(?:drops? |falls? |down |runs? |discharges? )*"
+    rf"(?:to |at |about )*|{_IT}(?:drops? |falls? |down |runs? |discharges? )+to (?:about )?"
+    rf"|to (?:go|get|be|reach) |to (?:about )?)"
+)
 PARKED = Topic(
     _parked,
     "parked",
@@ -46,8 +53,34 @@ PARKED = Topic(
                 rf"(?P<n>{NUMBER}) months?", lambda m: f"{int(m['n']) * 30} days" if m["n"].isdigit() else None, "{}"
             ),
         ),
+        "used": (
+            Shaped(
+                rf"{_UNTIL}half(?:[- ]?(?:flat|empty|full|charged?|dead|discharged|go(?:ne)|way))?",
+                always("50 %"),
+                "to half of its charge",
+                cue=("half",),
+            ),
+            Shaped(
+                rf"{_UNTIL}(?P<n>[1-9][0-9]) ?(?:%|percent|per ?cent)(?: (?:charged?|full|left|of (?:its )?charge"
+                rf"|soc))?"
+                r"(?! (?:go(?:ne)|used|flat|discharged|dod))",
+                lambda m: f"{100 - int(m['n'])} %",
+                "{} of its charge gone",
+                cue=("%", "cent"),
+            ),
+            Shaped(
+                rf"{_UNTIL}(?P<n>[1-9][0-9]) ?(?:%|percent|per ?cent)(?: is)? (?:go(?:ne)|used|flat|discharged"
+                rf"|depth|dod)",
+                lambda m: f"{m['n']} %",
+                "{} of its charge gone",
+                cue=("%", "cent"),
+            ),
+        ),
     },
-    r"radio|clock|alarm|fridge|meter|lights?|(?:parasitic |standing )?(?:draw|drain)"
+    r"(?:the )?(?:most|max(?:imum)?|biggest|largest)(?: (?:parasitic|standing))?(?: (?:draw|drain))?"
+    r"(?: (?:i|it|that) (?:can|may|could) (?:have|leave|live with|stand|take))?|(?:in )?storage|stored|laid up|standing"
+    r"|flattens?|till|until|go(?:es)? flat|went flat|everything off|all off|drop(?:s|ping)?|days?|shows?"
+    r"|sat|start|she'?ll be|radio|clock|alarm|fridge|meter|lights?|(?:parasitic |standing )?(?:draw|drain)"
     r"|(?:what |how much )?(?:parasitic |standing )?(?:draw|drain) (?:can|may) i"
     r" (?:live with|have|leave)|car|sits?|live with|how much|battery|flat|dead|parked|(?:with )?(?:the )?key off"
     r"|(?:something"

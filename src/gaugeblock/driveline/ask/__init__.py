@@ -8,16 +8,17 @@ from gaugeblock.driveline.ask.crawling import CRAWL as CRAWL
 from gaugeblock.driveline.ask.crawling import SPEEDO_OF_GEARS as SPEEDO_OF_GEARS
 from gaugeblock.driveline.ask.final_drive import FINAL_DRIVE as FINAL_DRIVE
 from gaugeblock.driveline.ask.gears import GEARING as GEARING
-from gaugeblock.driveline.ask.gears import REGEAR as REGEAR
 from gaugeblock.driveline.ask.gears import ROAD as ROAD
-from gaugeblock.driveline.ask.gears import SPEEDO as SPEEDO
 from gaugeblock.driveline.ask.hardness import BY_SCALE as BY_SCALE
 from gaugeblock.driveline.ask.hardness import HARD_OF_STRENGTH
 from gaugeblock.driveline.ask.hardness import HARDNESS as HARDNESS
 from gaugeblock.driveline.ask.joints import JOINT as JOINT
 from gaugeblock.driveline.ask.joints import JOINT_LIMIT as JOINT_LIMIT
 from gaugeblock.driveline.ask.joints import SLOPES as SLOPES
+from gaugeblock.driveline.ask.other_tyres import REGEAR as REGEAR
+from gaugeblock.driveline.ask.other_tyres import SPEEDO as SPEEDO
 from gaugeblock.driveline.ask.props import LONGEST as LONGEST
+from gaugeblock.driveline.ask.props import PROP_ON_THE_ROAD as PROP_ON_THE_ROAD
 from gaugeblock.driveline.ask.props import PROP_SPEED as PROP_SPEED
 from gaugeblock.driveline.ask.props import SHAFT as SHAFT
 from gaugeblock.driveline.ask.setups import SETUP as SETUP
@@ -45,8 +46,20 @@ from gaugeblock.driveline.ask.unanswered import TAPER as TAPER
 ALONE = (BY_SCALE,)
 # Of two that read a line alike the first one has it.
 TOPICS = (
-    *(HARDNESS, TWIST, STEEL, AXLE, SPEEDO, TEETH, GEARING, TYRE, JOINT, SLOPES, SHIMS, SETUP, SPLINE, SHAFT, LONGEST),
-    *(PROP_SPEED, REGEAR, FINAL_DRIVE, TURNS, ROAD, JOINT_LIMIT, STRESS, SHEAR_YIELD, TENSILE_YIELD, TYRE_AS_HIGH),
+    *(HARDNESS, TWIST, STEEL, AXLE, SPEEDO, TEETH, GEARING, TYRE, SLOPES, JOINT, SHIMS, SETUP, SPLINE, SHAFT, LONGEST),
+    *(
+        PROP_SPEED,
+        PROP_ON_THE_ROAD,
+        REGEAR,
+        FINAL_DRIVE,
+        TURNS,
+        ROAD,
+        JOINT_LIMIT,
+        STRESS,
+        SHEAR_YIELD,
+        TENSILE_YIELD,
+        TYRE_AS_HIGH,
+    ),
     *(CRAWL, SPEEDO_OF_GEARS, SPLINE_BY_SIZE, GRIP, TUBE_TORQUE, BORED, OTHER_STEEL, STRONGER, TAPER, SHORT_TYRE),
     TYRE_BY_HEIGHT,
     HARD_OF_STRENGTH,

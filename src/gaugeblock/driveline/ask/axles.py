@@ -134,7 +134,8 @@ AXLE = Topic(
         **GRIPPING,
         "converter": (Shaped("manual|no converter|clutch", always("none"), "no converter"),),
     },
-    rf"{HALF_SHAFT}|crawlers?|(?:will|does|do|can|how much)(?: it| an?| my| the)?|axle|shafts?|holds?|takes?|carry"
+    rf"(?:the |my |both |two |2 )*{HALF_SHAFT}|crawlers?|(?:will|does|do|can|how much)(?: it| an?| my| the)?|axle"
+    rf"|shafts?|holds?|takes?|carry"
     r"|snap(?:s|ping|ped)?|break(?:s|ing)?|twist(?:s|ing)?|each|side"
     r"|see(?:s|ing)?|get|survive|live|behind|engine|motor|torque|strong|enough",
     needs=("engine_torque",),

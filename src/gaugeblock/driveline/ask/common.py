@@ -49,6 +49,9 @@ HARDNESS_SAID = (
         rf"(?:{_LETTER})(?: (?:of|is|about|at|reads?|reading|says))* {_HARD}",
         lambda m: f"{m['n']} HR{m['letter'].upper()}",
     ),
+    Shaped(  # forty on the Rockwell C
+        rf"{_HARD} (?:on|by) (?:the )?(?P<scale>{SCALE})(?: scale)?(?: on it)?", _hardness, cue=("on ", "by ")
+    ),
     Shaped(r"hardness (?:of |is )?(?P<n>[0-9]{2,3})", lambda m: f"{m['n']} ?", "hardness {}", doubt=6),
 )
 

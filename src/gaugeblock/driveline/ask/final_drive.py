@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.driveline.ask.common import answer_of
+from gaugeblock.driveline.ask.either import bare_speed, either_speed
 from gaugeblock.driveline.ask.gears import ROAD
 from gaugeblock.driveline.ask.named_gear import GEAR_NAMED, NAMED_GEAR, with_its_ratio
 
@@ -19,15 +20,9 @@ def _tall(match: re.Match[str]) -> str:
     return f"{match['n']} {'mm' if match['mm'] else 'in'}"
 
 
-EITHER = "mph or km/h"
-
-
 def _open_speed(values: dict[str, str], _data: Refdata) -> Open | None:
     """Both units of a speed that has none."""
-    if not values.get("speed", "").endswith(EITHER):
-        return None
-    number = values["speed"].partition(" ")[0]
-    return ("speed",), [{"speed": f"{number} {unit}"} for unit in ("mph", "km/h")]
+    return either_speed(values, "speed")
 
 
 FINAL_DRIVE = Topic(
@@ -47,12 +42,7 @@ FINAL_DRIVE = Topic(
         "speed": (
             amount("speed", before="(?:at|doing|going|on)(?: about)?", say="at {}"),
             amount("speed", say="at {}"),
-            Shaped(
-                r"(?:at|doing) (?P<n>[3-9][0-9]|1[0-4][0-9])(?! ?(?:[a-z]*rpm|revs|mph|km|k\b|in|inch|mm))",
-                lambda m: f"{m['n']} {EITHER}",
-                "at {}",
-                doubt=3,
-            ),
+            bare_speed("at|doing", "at {}"),
         ),
         "tyre": (
             Shaped(

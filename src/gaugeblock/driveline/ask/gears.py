@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.driveline.ask.common import answer_of
+from gaugeblock.driveline.ask.either import bare_speed, either_speed
 from gaugeblock.driveline.ask.named_gear import GEAR_NAMED, HIGH, LOW, NAMED_GEAR, with_its_ratio
 from gaugeblock.driveline.ask.tyres import code_of
-from gaugeblock.errors import Ambiguous
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from gaugeblock.answer.asking import Open
     from gaugeblock.tables.load import Refdata
 
-_CODED = r"(?:p|lt)?[1-3][0-9]5 ?[/ -] ?[2-9][05](?: ?(?:z?r|-|/) ?| )[12][0-9](?:\.5)?"
+CODED = r"(?:p|lt)?[1-3][0-9]5 ?[/ -] ?[2-9][05](?: ?(?:z?r|-|/) ?| )[12][0-9](?:\.5)?"
 _JOIN = r"(?: ?(?:,|and|or|vs|versus|against|to) ?| )"
 
 
@@ -34,7 +34,7 @@ def _tyre(match: re.Match[str]) -> str:
 
 
 # No axle turns its wheels as fast as its shaft: what is less is a gear of the gearbox.
-_RATIO = (
+RATIO = (
     r"(?:(?:[2-9]\.[0-9]{1,2}|1\.[1-9][0-9]?)(?::1|'?s)?|[0-9]{2}[/:][0-9]{1,2}"
     r"|[2-6] [0-9]{2}(?= (?:gears?|rear|axle|ratio)))"
 )
@@ -57,9 +57,14 @@ _gears_said = with_its_ratio("gears", "engine speed")
 
 
 def _open_gearing(values: dict[str, str], data: Refdata) -> Open | None:
-    """Usual tyres, where none was said."""
+    """Usual tyres, where none was said; both units of a speed that has none."""
     _gears_said(values, data)
-    return None if "tyre" in values or "," in values["ratios"] else (("tyre",), [{"tyre": tyre} for tyre in _TYRES])
+    speeds = either_speed(values, "speed")
+    if "tyre" in values or "," in values["ratios"]:
+        return speeds
+    each = [{}] if speeds is None else speeds[1]
+    keys = ("tyre",) if speeds is None else ("tyre", "speed")
+    return keys, [{"tyre": tyre, **one} for tyre in _TYRES for one in each]
 
 
 def _open_tyre(values: dict[str, str], _data: Refdata) -> Open | None:
@@ -75,8 +80,8 @@ GEARING = Topic(
     {
         "ratios": (
             Shaped(
-                r"(?:(?:axle|rear(?: end)?|final(?: drive)?|diff) ratio(?: of| is)? )?"
-                rf"(?P<all>{_RATIO}(?:{_JOIN}{_RATIO})*)(?: (?:to 1|to one))?(?:"
+                r"(?:(?:axle|rear(?: end| axle)?|final(?: drive)?|diff(?:erential)?)(?: (?:ratio|of|is|has|in it))* )?"
+                rf"(?P<all>{RATIO}(?:{_JOIN}{RATIO})*)(?: (?:to 1|to one))?(?:"
                 r" (?:gears?|gearing|axles?|ratios?|rear(?: end| axle)?|diffs?|final(?: drive)?|ring and pinion))*",
                 _ratios,
                 "axle ratio {}",
@@ -91,7 +96,7 @@ GEARING = Topic(
         ),
         "tyre": (
             Shaped(
-                rf"(?P<code>{_CODED})'?s?(?: (?:tires?|tyres?|rubber|rims?|wheels?))*|(?P<n>[0-9]{2}(?:\.[0-9]+)?)"
+                rf"(?P<code>{CODED})'?s?(?: (?:tires?|tyres?|rubber|rims?|wheels?))*|(?P<n>[0-9]{2}(?:\.[0-9]+)?)"
                 r" ?(?:inch|in|\")? (?:tall )?(?:tires?|tyres?|rubber)",
                 _tyre,
                 "tyre {}",
@@ -102,6 +107,14 @@ GEARING = Topic(
                 before=r"(?:tires?|tyres?|wheels?)(?: (?:that|of|are|is|with|at|stand|about|an?))*",
                 after=r"(?:(?:rolling|overall|outside|in|across|loaded) )*(?:diameter|dia|tall|high|height|od|across)",
                 say="tyre {}",
+                cue=("tyre", "tire", "wheel"),
+            ),
+            amount(
+                "length",
+                before=r"(?:tyres?|tires?|wheels?)(?: (?:stands?|standing|measures?|measured|measuring|are|is|of|that"
+                r"|about|come out at|up))+",
+                say="tyre {}",
+                least=400,
                 cue=("tyre", "tire", "wheel"),
             ),
             Shaped(
@@ -119,19 +132,28 @@ GEARING = Topic(
             Shaped(
                 rf"(?:(?:was|were|had|from|right|correct|spot on|accurate)(?: right| correct)?(?: with| at| on)?(?:"
                 rf" the)?) "
-                rf"(?P<n>{_RATIO})(?: gears?| rear| axle| ratio)*",
+                rf"(?P<n>{RATIO})(?: gears?| rear| axle| ratio)*",
                 lambda m: m["n"].removesuffix("s").removesuffix("'"),
                 "speedometer right with {}",
                 doubt=1,
             ),
         ),
-        "speed": (amount("speed", before="at|doing|for", say="at {}"), amount("speed", say="at {}")),
+        "speed": (
+            amount("speed", before="at|doing|for", say="at {}"),
+            amount("speed", say="at {}"),
+            bare_speed("at|doing|do|cruis(?:e|es|ing)(?: at)?", "at {}"),
+        ),
         "gears": (
             Shaped(
                 rf"(?:in )?(?:top|{HIGH}|overdrive)(?: gear)?(?: of|(?: which| that)? is|,)?"
-                r" (?P<n>0?\.[0-9]+|1(?:\.0+)?)",
+                r" (?P<n>0?\.[0-9]+|1(?:\.0+)?)(?: to (?:1|one))?",
                 lambda m: m["n"] if m["n"][0] != "." else f"0{m['n']}",
                 "gear {}",
+            ),
+            Shaped(
+                rf"(?:in )?(?:top|{HIGH})(?: gear)?(?: (?:which|that))?(?: is)? (?:one to one|direct)",
+                always("1"),
+                "gear 1",
             ),
             Shaped(
                 rf"(?:in )?(?:{LOW})(?: gear)?(?: of|(?: which| that)? is|,)?"
@@ -161,95 +183,13 @@ GEARING = Topic(
     r" to|changed?|swapped|same (?:tires?|tyres?)|how (?:far|much) (?:off|out)|reads?|shows?"
     r"|teeth|ring|pinion|ratio|(?:engine )?(?:rpms?|revs?|revolutions)|engine"
     r" speed|turn(?:ing)?|tires?|tyres?|gears?|gearing|axle|cruise|cruising|highway|top speed|(?:in )?top(?:"
-    r" gear)?|(?:in )?direct(?: top| drive)?|speed|rear end",
+    r" gear)?|diffs?|differential|final drive|standing(?: up)?|stand(?:s|ing)? tall|(?:in )?direct(?: top| drive)?"
+    r"|speed|rear end",
     needs=("ratios",),
     opens=_open_gearing,
     settle=_gears_said,
     table="gearing",
     job_keys={"ratios": "ratios[]", "gears": "gears[]"},
-    unmoved="metal finish form standard service quality",
-)
-_WHEN_RIGHT = (
-    r"(?:(?:it |they |i )*(?:was|were|had|used to (?:be|have|run)|instead of|in (?:place|lieu) of|from|off"
-    r"|took off|took|replac(?:ed|ing)|over|before|originally|stock"
-    r"|factory|right (?:with|on))(?: (?:it|with|on|the|of|my|old|had|were|was|stock|factory|for))*)"
-)
-_TALL = r"[2-4][0-9](?:\.[0-9]+)?"
-
-
-def _either(match: re.Match[str]) -> str:
-    """A tyre by its code, or by its diameter."""
-    if match["code"]:
-        return code_of(match["code"])
-    return match["wide"].replace(" ", "").upper() if match["wide"] else f"{match['n']} in"
-
-
-def _by_height(values: dict[str, str], _data: Refdata) -> dict[str, str]:
-    """The options with a tyre by its height where its rim was not said: 31x10.5 stands 31 in."""
-    wide = {key for key in ("tyre", "was") if "X" in values.get(key, "") and values[key][-3] not in "R-"}
-    return {key: f"{value.partition('X')[0]} in" if key in wide else value for key, value in values.items()}
-
-
-_EITHER_TYRE = (
-    r"(?:(?P<wide>[2-4][0-9](?:\.[0-9])? ?x ?(?:[0-9]|1[0-9])(?:\.[0-9]{1,2})?(?: ?(?:-|r) ?1[0-9])?)"
-    rf"|(?P<code>{_CODED})s?|(?P<n>{_TALL}) ?(?:inch(?:es)?|in|\"|'?s)?)"
-    r"(?: (?:tall |inch )*(?:tyres?|tires?|rubber|wheels?))?"
-)
-_ANY_TYRE = _EITHER_TYRE.replace("?P<code>", "?:").replace("?P<n>", "?:").replace("?P<wide>", "?:")
-# One set comes off and another goes on, whichever is said first.
-_COMES = r"(?:(?:were|was|are|came|come|went|going|put|now) )*"
-
-
-def _open_was(values: dict[str, str], _data: Refdata) -> Open | None:
-    """Raises Ambiguous where nobody said with which tyre the speedometer was right."""
-    if "was" in values:
-        return None
-    why = "the tyre with which it was right was not said"
-    raise Ambiguous("speedometer", f"read as tyre {values['tyre']}", why, (), "say both, the old one and the new one")
-
-
-SPEEDO = Topic(
-    lambda: answer_of("gears.true_speed", "true_speed"),
-    "speed with other tyres",
-    {
-        "tyre": (
-            Shaped(rf"(?:(?:and|now) )*{_EITHER_TYRE} {_COMES}on", _either, "tyre {}", cue=(" on",)),
-            Shaped(
-                r"(?:(?:now|to|on|for|put|fitted|with|got|running)(?: it| the| my| a set of| new| on)*"
-                rf" )?{_EITHER_TYRE}",
-                _either,
-                "tyre {}",
-            ),
-        ),
-        "was": (
-            Shaped(
-                rf"{_EITHER_TYRE} {_COMES}off"
-                rf"(?= (?:and |then |with |now )*{_ANY_TYRE} {_COMES}on\b|$| speedo| what| how)",
-                _either,
-                "right with {}",
-                cue=(" off",),
-            ),
-            Shaped(rf"{_WHEN_RIGHT} {_EITHER_TYRE}", _either, "right with {}"),
-            Shaped(
-                rf"{_EITHER_TYRE}(?= (?:to(?! (?:get|go|be|keep|put|bring|have))|for|off))", _either, "right with {}"
-            ),
-        ),
-        "shown": (
-            amount("speed", before="(?:says?|reads?|shows?|at|reading|showing|doing)(?: about)?", say="shown {}"),
-            amount("speed", say="shown {}"),
-        ),
-    },
-    r"speedo(?:meter)?s?|clock|dial|reads?|reading|says?|shows?|how fast|true|real(?:ly)?|actual(?:ly)?|speed"
-    r"|(?:how many |what |by what |which )?percent(?:age)?|per ?cent|over|under|fast|slow|how much|how far|too"
-    r"|high|low"
-    r"|going|doing"
-    r"|(?:out|off)(?: by)?(?: how (?:much|far))?|by how much"
-    r"|error|off|out|tyres?|tires?|wheels?|gps|fitted|put|on|back|took|changed|swapped|went|to|from|factory",
-    needs=("tyre",),
-    opens=_open_was,
-    settle=_by_height,
-    asks_for=r"speedo\w*|true speed|real speed|actual speed|how fast|really (?:doing|going)|actually (?:doing|going)",
-    is_named=True,
     unmoved="metal finish form standard service quality",
 )
 _AT = (
@@ -263,7 +203,7 @@ ROAD = Topic(
         "ratio": (
             Shaped(
                 r"(?:(?:axle|rear(?: end)?|final(?: drive)?|diff) (?:ratio )?(?:of |is )?)?"
-                rf"(?P<n>{_RATIO})(?: to 1)?(?: (?:gears?|gearing|axles?|ratios?|diffs?|rear(?: end| axle)?"
+                rf"(?P<n>{RATIO})(?: to 1)?(?: (?:gears?|gearing|axles?|ratios?|diffs?|rear(?: end| axle)?"
                 r"|final(?: drive)?|ring and pinion))*",
                 lambda m: m["n"].removesuffix("s").removesuffix("'"),
                 "axle ratio {}",
@@ -313,55 +253,6 @@ ROAD = Topic(
     opens=_open_tyre,
     settle=with_its_ratio("gear", "road speed"),
     asks_for=r"how fast|(?:what|which|road|top) speed|how many (?:mph|km/h|miles)|what mph|mph at|speed at|rpms?|revs",
-    is_named=True,
-    unmoved="metal finish form standard service quality",
-)
-REGEAR = Topic(
-    lambda: answer_of("gears.regear", "regear"),
-    "axle ratio for other tyres",
-    {
-        "ratio": (
-            Shaped(
-                rf"(?:(?:it |i )?(?:had|has|with|have|got|on|in) )?(?P<n>{_RATIO})(?: to 1)?(?: (?:gears?"
-                r"|gearing|axles?|ratios?"
-                r"|diffs?|rear(?: end| axle)?|final(?: drive)?|ring and pinion))+",
-                lambda m: m["n"],
-                "axle ratio {}",
-            ),
-            Shaped(rf"(?:with |on |had )?(?P<n>{_RATIO})'?s", lambda m: m["n"], "axle ratio {}"),
-            Shaped(rf"with(?: a)? (?P<n>{_RATIO})", lambda m: m["n"], "axle ratio {}"),
-            Shaped(
-                rf"(?:had|got|has|running) (?P<n>{_RATIO})(?= (?:and|with|on)\b)", lambda m: m["n"], "axle ratio {}"
-            ),
-        ),
-        "was": (
-            Shaped(rf"(?:came|comes) (?:with|on) {_EITHER_TYRE}", _either, "in place of the one on {}"),
-            Shaped(rf"{_WHEN_RIGHT} {_EITHER_TYRE}", _either, "in place of the one on {}"),
-            Shaped(
-                rf"{_EITHER_TYRE}(?= (?:up )?(?:to(?! (?:get|go|be|keep|put|bring|have))|for|off))",
-                _either,
-                "in place of the one on {}",
-            ),
-            Shaped(rf"from (?:the )?{_EITHER_TYRE}", _either, "in place of the one on {}"),
-        ),
-        "tyre": (
-            Shaped(
-                r"(?:(?:now|up|to|on|for|put|fitted|fitting|with|got|running|it's|its|going)(?: it| the| my| a"
-                r" set of|"
-                rf" new| on| to)* )?{_EITHER_TYRE}",
-                _either,
-                "tyre {}",
-            ),
-        ),
-    },
-    r"(?:what|which) (?:axle |diff |rear |final )*(?:ratios?|gears?|gearing)|(?:gets?|gives?|keeps?|puts?|brings?)"
-    r"(?: it| me| us| the)*(?: back)?(?: to)?|same (?:pull|revs|rpm|go|power|gearing|engine speed|feel)|back"
-    r"|stock|factory"
-    r"|original(?:ly)?|re-?gear(?:ing|ed)?|tyres?|tires?|wheels?|went|had|now|came|with|from|swapped|changed|do i"
-    r" need|need",
-    needs=("ratio", "was", "tyre"),
-    settle=_by_height,
-    asks_for=r"(?:what|which) (?:axle |diff |rear |final )*(?:ratios?|gears?|gearing)|re-?gear\w*",
     is_named=True,
     unmoved="metal finish form standard service quality",
 )

@@ -39,7 +39,10 @@ HARDNESS = Topic(
         "to": SCALE_WANTED,
         "steel": (Named(words_of("driveline", "steel", "driveline/steels"), say="steel {}"),),
     },
-    rf"{HALF_SHAFT}|(?:in|to|as|into|equals?|is|what|which)(?: what)? (?:{SCALE}|ksi|mpa|psi|tensile)"
+    r"how strong(?: (?:is|are|does that make))?(?: it)?|strong|what does (?:that|it) make it(?: for)?|(?:lump|piece"
+    r"|length)"
+    r" of (?:bar|steel|shaft)|on it|heat treated|make it"
+    rf"|{HALF_SHAFT}|(?:in|to|as|into|equals?|is|what|which)(?: what)? (?:{SCALE}|ksi|mpa|psi|tensile)"
     rf"|convert(?:ed)?|conversion"
     rf"|hard(?:ness)?"
     r"|(?:torsion(?:al)?|shear|yield|tensile)?(?: yield)? ?strength|torsion(?:al)?|shear|yield|tensile|equivalent"

@@ -14,13 +14,30 @@ if TYPE_CHECKING:
 
 def _settle_joint(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """Both joints at one angle."""
+    values.pop(_SHAKES, "")
     if values.pop("both", ""):
         values.setdefault("second", values["angle"])
     return values
 
 
+# The speed on the road at which it shakes: no angle hangs on it.
+_SHAKES = "shakes_at"
+SHAKING = (
+    Shaped(
+        r"(?:vibrat\w*|shak(?:es?|ing)|drone|shudder\w*|rumble|buzz)(?: (?:at|about|around|over))+"
+        r" (?P<n>[3-9][0-9]|1[0-4][0-9])(?: ?(?P<u>mph|km/h|kph))?(?! ?[a-z]*rpm)",
+        lambda m: f"{m['n']} {m['u']}" if m["u"] else m["n"],
+        "shakes at {}",
+        cue=("vibrat", "shak", "drone", "shudder", "rumble", "buzz"),
+    ),
+)
+
+
 # How the joint behind the first one is called.
-_SECOND = r"(?:other|second|back|rear|diff|pinion)(?: (?:end|one|joint|uj|u-joint))?"
+_SECOND = (
+    r"(?:(?:one|joint|uj|u-joint) (?:at|by|on) (?:the )?(?:axle|diff|pinion|back|rear)"
+    r"|(?:other|second|back|rear|diff|pinion|axle)(?! ?shaft))(?: (?:end|one|joint|uj|u-joint))*"
+)
 
 
 # What a number is of that is no angle.
@@ -36,6 +53,10 @@ _SIDEWAYS = (
     r"|horizontal(?:ly)?|across)"
 )
 _DOWN = r"(?:down|downwards|downhill|vertical(?:ly)?|up and down|drop(?:s|ping)?|downward slope|of drop)"
+
+
+_FIRST_END = r"(?:front|first|gear ?box|transmission)"
+_IS_AT = r" (?:is|at|runs?|running|has|works?(?: out)?(?: at)?|working|sits?|makes?|about)"
 
 
 def _bare(view: str, say: str) -> Shaped:
@@ -102,6 +123,14 @@ JOINT = Topic(
                 cue=("down", "drop", "vertical"),
             ),
             amount("angle", say="{}"),
+            Shaped(
+                rf"(?:(?:the )?(?:joint|uj|u-joint|one|angle) (?:at|by|on) (?:the )?{_FIRST_END}(?:{_IS_AT})*"
+                rf"|(?:the )?{_FIRST_END}(?: (?:end|one|joint|uj|u-joint))+(?:{_IS_AT})*|(?:the )?(?:front|first)"
+                rf"(?:{_IS_AT})+)"
+                rf" (?P<n>{NUMBER})(?: ?(?:deg(?:rees?|s)?|\u00b0))?(?! ?(?:{_OTHER_UNIT}|/|[0-9]))",
+                lambda m: f"{m['n']} deg",
+                cue=("front", "first", "gear", "trans"),
+            ),
             Shaped(rf"(?P<n>{NUMBER})(?= and {NUMBER} ?deg)", lambda m: f"{m['n']} deg"),
             Shaped(
                 rf"(?:working |joint )?angles?(?: (?:of|is|are|at))* (?P<n>{NUMBER})(?: (?:at |on )?(?:the"
@@ -119,11 +148,13 @@ JOINT = Topic(
                 "second {}",
             ),
             Shaped(
-                rf"(?:and )?(?:at |on )?(?:the )?(?:{_SECOND})(?: (?:is|at|runs?|running|has|works?|sits?|joint))*"
-                rf" (?P<n>{NUMBER})(?: ?(?:deg(?:rees|s)?|\u00b0))?(?! ?(?:rpm|revs|in|inch|mm|thou))",
+                rf"(?:and )?(?:at |on )?(?:the )?(?:{_SECOND})"
+                r"(?: (?:is|at|runs?|running|has|works?(?: out)?(?: at)?|working(?: at)?|sits?|joint|makes?|about))*"
+                rf" (?P<n>{NUMBER})(?: ?(?:deg(?:rees|s)?|\u00b0))?(?! ?(?:rpm|revs|in(?! (?:the|line|same|phase))"
+                rf"|inch|mm|thou|/|[0-9]))",
                 lambda m: f"{m['n']} deg",
                 "second {}",
-                cue=("other", "second", "back", "rear", "diff", "pinion"),
+                cue=("other", "second", "back", "rear", "diff", "pinion", "axle"),
             ),
             amount("angle", say="second {}", doubt=1),
             Shaped(
@@ -162,8 +193,11 @@ JOINT = Topic(
             amount("rotational speed", say="at {}"),
             THOUSANDS,
         ),
+        _SHAKES: SHAKING,
     },
-    r"cross[- ]type|(?:truck |car )?driveline|(?:u|universal|uj|cardan|hooke'?s?)[- ]?joints?|ujs?|joints?"
+    r"(?:in |on )?(?:the )?same plane|drone|tail ?shaft|works? out(?: at)?|would that do it"
+    r"|(?:at|by) (?:the )?gear ?box(?: end)?|cross[- ]type|(?:truck |car )?driveline|(?:u|universal|uj|cardan"
+    r"|hooke'?s?)[- ]?joints?|ujs?|joints?"
     r"|drive ?shaft|prop(?:eller)?[-"
     r" ]?shaft|shaft|angles?|vibrat\w*|working|operating"
     r"|(?:whats?|what is) the (?:real|true|actual|compound)|real|true|actual|compound|off|view|prop"
@@ -220,6 +254,7 @@ JOINT_LIMIT = Topic(
 
 def _settle_slopes(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """The three slopes, down to the rear positive."""
+    values.pop(_SHAKES, "")
     slopes = ", ".join(values.pop(key) for key in ("gearbox", "shaft", "pinion"))
     return {**values, "shafts_side": slopes}
 
@@ -227,13 +262,15 @@ def _settle_slopes(values: dict[str, str], _data: Refdata) -> dict[str, str]:
 def _sloped(name: str, way: str, sign: str, say: str) -> Shaped:
     """A slope that is said of a thing, as the axis of its shaft falls to the rear; level is none."""
     if way == "down":
-        way = r"(?:downwards?|down|rearwards?|to the (?:rear|back))"
-    way = rf"{way}(?: (?:to|at) (?:the )?(?:back|rear)(?: end)?)?"
+        way = r"(?:downwards?|down|rearwards?|to the (?:rear|back)|away)"
+    way = rf"{way}(?: (?:to|at) (?:the )?(?:back|rear|tail)(?: end)?)?"
     return Shaped(
-        rf"(?:(?:shaft )?angle (?:of|at|on) (?:the )?)?(?:{name})(?: (?:tail(?: ?shaft)?|output|flange"
-        rf"|nose))?(?: angle)?(?: is| at| points?| slopes?| sloping| sits?|"
-        rf" tipped| tilted| tips?| falls?| falling| runs?| running)*"
-        rf"(?:(?: {way})?(?: at| by)? (?P<n>{NUMBER})(?: ?(?:deg(?:rees?|s)?|\u00b0))?(?: {way})?|(?P<level> level|"
+        rf"(?:(?:shaft )?angle (?:of|at|on) (?:the )?|(?:the )?(?:back|tail|rear|nose|end) of (?:the )?)?"
+        rf"(?:{name})(?: (?:tail(?: ?shaft)?|output|flange"
+        rf"|nose))?(?: angle)?(?: is| at| points?| pointing| slopes?| sloping| sits?| sitting|"
+        rf" tipped| tilted| tips?| falls?| falling| runs?| running| drops?| dropping| goes| going| hangs?| about)*"
+        rf"(?:(?: {way})?(?: at| by)? (?P<n>{NUMBER})(?: ?(?:deg(?:rees?|s)?|\u00b0))?(?: {way}| at the (?:tail"
+        rf"|back|rear))?|(?P<level> level|"
         r" flat))",
         lambda m: f"{sign}{m['n']} deg" if m["n"] else "0 deg",
         say,
@@ -245,13 +282,24 @@ _OR_ELSE = (
     r"(?:or )?(?:will|would|does|is|do|are) (?:it|she|they|that) (?:be )?(?:going to |gonna )?"
     r"(?:shak(?:es?|ing)|vibrat(?:es?|ing)|rumbl(?:es?|ing)|whin(?:es?|ing)|wobbl(?:es?|ing)|drum(?:s|ming)?|growl)"
 )
+# What would be done about it, which changes no angle.
+_OR_SHIM = (
+    r"(?:or )?(?:have i got to|do i (?:have|need) to|should i|must i)(?= (?:shim|wedge|tip|pack))"
+    r"|(?:or )?(?:does (?:it|that) (?:want|need) (?:an? )?)?(?:shim(?:ming|s)?|wedges?)(?: (?:the )?(?:axle|diff"
+    r"|pinion))?"
+)
+_FINDER = r"(?:(?:put|with) )?(?:an |the |my )?angle (?:finder|gauge)"
 _BOX = "transmission|trans|tranny|gear ?box|output(?: shaft)?"
-_PROP = r"drive ?shaft|prop(?:eller)?[- ]?shaft|prop|shaft"
+_PROP = r"drive ?shaft|prop(?:eller)?[- ]?shaft|prop|tail ?shaft|shaft"
 EITHER_WAY = "up or down"
 
 
 def _open_slope(values: dict[str, str], _data: Refdata) -> Open | None:
-    """Raises Ambiguous where nobody said which way the shaft slopes: its joints stand otherwise each way."""
+    """Raises Ambiguous where nobody said how the shaft slopes, or which way: its joints stand otherwise each way."""
+    if "shaft" not in values:
+        why = "how the shaft between them slopes was not said, and its joints stand by it"
+        do = 'measure it at ride height and say it too, as "shaft 5 deg down"'
+        raise Ambiguous("slope of the shaft", "read as universal joints", why, (), do)
     if EITHER_WAY in values["shaft"]:
         slope = values["shaft"].removesuffix(f" {EITHER_WAY}")
         why = f"which way the shaft slopes by {slope} was not said, and its joints stand otherwise each way"
@@ -281,10 +329,13 @@ SLOPES = Topic(
             _sloped("pinion(?: nose)?", "down", "-", "pinion {}"),
         ),
         **{key: JOINT.slots[key] for key in ("phasing", "speed")},
+        _SHAKES: SHAKING,
     },
-    JOINT.signals + rf"|u|shafts?|down|up|slopes?|ok|right|good|cancel(?:s|led)?|{_OR_ELSE}",
-    needs=("gearbox", "shaft", "pinion"),
+    JOINT.signals + rf"|{_OR_SHIM}|{_FINDER}|u|shafts?|down|up|slopes?|ok|right|good|cancel(?:s|led)?|{_OR_ELSE}",
+    needs=("gearbox", "pinion"),
     opens=_open_slope,
     settle=_settle_slopes,
+    asks_for=r"angles?|joints?|ujs?|u|deg(?:rees?|s)?|slop\w+|down|up|level|vibrat\w*|shak\w*|wedges?",
+    is_named=True,
     unmoved="metal finish form standard service quality",
 )

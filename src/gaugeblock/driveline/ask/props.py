@@ -6,6 +6,8 @@ from gaugeblock.answer.alloys import Graded
 from gaugeblock.answer.asking import Shaped, Topic, always, amount
 from gaugeblock.answer.stating import known
 from gaugeblock.driveline.ask.common import THOUSANDS, answer_of
+from gaugeblock.driveline.ask.either import either_speed
+from gaugeblock.driveline.ask.gears import GEARING
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -21,6 +23,39 @@ def _open_shaft(values: dict[str, str], data: Refdata) -> Open | None:
     return ("material",), [{"material": m} for m in found]
 
 
+OF_THE_SHAFT = "speed_of_the_shaft"
+
+
+def _behind_the_gearbox(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """The speed of the engine, where a gear was said that turns the shaft otherwise."""
+    if OF_THE_SHAFT in values:  # whatever the gear
+        own = {key: value for key, value in values.items() if key not in (OF_THE_SHAFT, "gears")}
+        return {**own, "speed": values[OF_THE_SHAFT]}
+    if "gears" in values and "speed" in values:
+        own = {key: value for key, value in values.items() if key != "speed"}
+        return {**own, "engine_speed": values["speed"]}
+    return {key: value for key, value in values.items() if key != "gears"}
+
+
+# A gear that turns the shaft faster than the engine.
+_OVERDRIVE = (
+    Shaped(
+        r"(?:an? |the )?(?P<n>0?\.[0-9]{1,3}) (?:overdrive|od|top|fifth|sixth|5th|6th|fourth|4th)(?: (?:top|gear))*",
+        lambda m: f"0.{m['n'].split('.')[1]}",
+        "gear {}",
+    ),
+    Shaped(
+        r"(?:top gear is )?(?:overdrive|top|fifth|sixth|5th|6th)(?: gear)?(?: (?:of|is|ratio|at"
+        r"|about))* (?P<n>0?\.[0-9]{1,3})",
+        lambda m: f"0.{m['n'].split('.')[1]}",
+        "gear {}",
+    ),
+)
+# The two ends between which a shaft is measured.
+_BETWEEN = (
+    r"between (?:the )?(?:joints?|ujs?|u-joints?|yokes?|cent(?:re|er)s?)"
+    r"(?: cent(?:re|er)s?| cent(?:re|er) to cent(?:re|er))?"
+)
 _MOST_TUBE, _MOST_WALL = 200, 12  # mm, of a propeller shaft
 _PROPELLER = r"drive ?shafts?|prop(?:eller)?[- ]?shafts?|prop"
 SHAFT = Topic(
@@ -45,6 +80,12 @@ SHAFT = Topic(
                 lambda m: f"0.{m['n'].split('.')[1]} in",
                 "{} wall",
             ),
+            Shaped(  # as walls of tube are called in thousandths
+                r"(?P<n>49|58|65|72|83|95|109|120|125|134|156|188)(?: thou)? wall",
+                lambda m: f"{int(m['n']) / 1000:g} in",
+                "{} wall",
+                cue=("wall",),
+            ),
             amount("length", after="wall", bare="in", say="{} wall", most=_MOST_WALL),
             amount("length", before="x|by", say="{} wall", most=_MOST_WALL),
             amount("length", after="wall", bare="mm", say="{} wall", most=_MOST_WALL),
@@ -57,7 +98,8 @@ SHAFT = Topic(
         ),
         "length": (
             Shaped(  # no shaft is so many inches long
-                r"(?P<n>[3-9][0-9]{2}|[12][0-9]{3}) (?:long|(?:joint )?cent(?:re|er)s?(?: to cent(?:re|er)s?)?"
+                rf"(?P<n>[3-9][0-9]{{2}}|[12][0-9]{{3}}) (?:{_BETWEEN}|long|(?:joint )?cent(?:re"
+                rf"|er)s?(?: to cent(?:re|er)s?)?"
                 rf"|between (?:the )?(?:joints?(?: cent(?:re|er)s?)?|cent(?:re|er)s?|ujs?|u-joints?)"
                 rf"|joint to joint|(?:{_PROPELLER})(?! ?(?:rpm|revs|speed)))",
                 lambda m: f"{m['n']} mm",
@@ -66,8 +108,7 @@ SHAFT = Topic(
             ),
             amount(
                 "length",
-                after="(?:long|between (?:the )?joints?(?: cent(?:re|er)s?)?|joint to joint|cent(?:re|er) to"
-                " cent(?:re|er))",
+                after=rf"(?:long|{_BETWEEN}|joint to joint|cent(?:re|er) to cent(?:re|er))",
                 bare="in",
                 say="{} long",
             ),
@@ -86,11 +127,21 @@ SHAFT = Topic(
             ),
             THOUSANDS,
         ),
+        OF_THE_SHAFT: (
+            Shaped(
+                r"(?P<n>[1-9][0-9]{3})(?: (?:rpm|revs))? (?:on|at) the (?:prop|drive|tail)?[- ]?shaft",
+                lambda m: f"{m['n']} rpm",
+                "at {}",
+                cue=("shaft",),
+            ),
+        ),
+        "gears": _OVERDRIVE,
         "torque": (amount("torque", say="{}"),),
         "yield_strength": known("stress", "yields?(?: stress)?", "yield {}", cue=("yield",)),
         "modulus": known("stress", "modulus(?: of elasticity)?|young'?s modulus", "modulus {}", cue=("modul",)),
     },
-    rf"{_PROPELLER}|whips?|whirls?|whipping|outside(?: dia(?:meter)?)?|between (?:the )?(?:joint )?centres"
+    rf"(?:is )?fine|see|having|made up|(?:top )?(?:gear )?(?:is )?overdrive|motor|engine|okay|ok|i rev|on the shaft"
+    rf"|{_PROPELLER}|whips?|whirls?|whipping|outside(?: dia(?:meter)?)?|between (?:the )?(?:joint )?centres"
     rf"|critical(?:"
     r" speed)?|rpms?|revs|speed|safe|vibrat\w*|how"
     r" (?:fast|long)|spin|turn|too long"
@@ -101,6 +152,7 @@ SHAFT = Topic(
     asks_for=rf"{_PROPELLER}|whips?|whirls?|whipping|critical speed",
     is_named=True,  # two lengths alone are of anything
     opens=_open_shaft,
+    settle=_behind_the_gearbox,
     unmoved="finish standard service quality",
 )
 LONGEST = Topic(
@@ -130,17 +182,7 @@ PROP_SPEED = Topic(
             ),
         ),
         "gears": (
-            Shaped(
-                r"(?:an? |the )?(?P<n>0?\.[0-9]{1,3}) (?:overdrive|od|top|fifth|sixth|5th|6th|fourth|4th)(?:"
-                r" (?:top|gear))*",
-                lambda m: f"0.{m['n'].split('.')[1]}",
-                "gear {}",
-            ),
-            Shaped(
-                r"(?:overdrive|top|fifth|sixth|5th|6th)(?: gear)?(?: (?:of|is|ratio))* (?P<n>0?\.[0-9]{1,3})",
-                lambda m: f"0.{m['n'].split('.')[1]}",
-                "gear {}",
-            ),
+            *_OVERDRIVE,
             Shaped(r"(?:in )?direct(?: top| drive)?|1 to 1(?: top)?", always("1"), "gear {}"),
         ),
     },
@@ -150,6 +192,19 @@ PROP_SPEED = Topic(
     needs=("engine_speed", "gears"),
     asks_for=rf"(?:{_PROPELLER}).*(?:speed|do|does|turn\w*|spin\w*|fast|rpm|revs)|(?:fast|speed|rpm"
     rf"|revs).*(?:{_PROPELLER})",
+    is_named=True,
+    unmoved="metal finish form state standard service quality",
+)
+# How fast it turns on the road: as the engine does in a direct gear.
+PROP_ON_THE_ROAD = Topic(
+    GEARING.answer,
+    "speed of a propeller shaft, as that of the engine in a direct gear",
+    {key: GEARING.slots[key] for key in ("ratios", "tyre", "speed")},
+    rf"{_PROPELLER}|how fast|what speed|do|does|spin(?:s|ning)?|turn(?:s|ing)?|rpm|revs|speed|with|an?|diff|axle|gears?"
+    r"|tyres?|tires?|road speed",
+    needs=("ratios", "tyre", "speed"),
+    opens=lambda values, _: either_speed(values, "speed"),
+    asks_for=rf"(?:{_PROPELLER}).*(?:do|does|turn\w*|spin\w*|rpm|revs)|(?:fast|rpm|revs).*(?:{_PROPELLER})",
     is_named=True,
     unmoved="metal finish form state standard service quality",
 )

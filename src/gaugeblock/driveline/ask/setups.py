@@ -149,10 +149,17 @@ SPLINE = Topic(
         "pitch": (
             Shaped(r"(?P<p>[0-9]{2}/[0-9]{2})(?: pitch)?", lambda m: m["p"], "{} pitch"),
             Shaped(r"(?P<a>12|16|20|24|32|40|48)(?P<b>24|32|40|48|64|80|96) pitch", _twice, "{} pitch", cue=("pitch",)),
+            Shaped(r"(?P<a>[0-9]{1,2}) over (?P<b>[0-9]{1,2})(?: pitch)?", _twice, "{} pitch", cue=("over",)),
             Named(words_of("driveline", "pitch")),
         ),
         "teeth": (
             Shaped(r"(?P<n>[0-9]{1,2})[- ]?(?:tooth|teeth|splines?|t)", lambda m: m["n"], "{} teeth"),
+            Shaped(
+                r"count(?:ed)? (?P<n>[1-6][0-9])(?: of (?:them|'em|em))?(?! ?(?:threads?|tpi|turns?|mm|in\b|inch))",
+                lambda m: m["n"],
+                "{} teeth",
+                cue=("count",),
+            ),
             Shaped(r"(?P<n>[0-9]{2})", lambda m: m["n"], "{} teeth", doubt=2),
         ),
         "pressure_angle": (amount("angle", say="{} pressure angle"), amount("angle", after="pressure angle", say="{}")),
@@ -178,7 +185,9 @@ SPLINE = Topic(
         ),
         "length": (amount("length", after=r"(?:long|engaged|engagement|of engagement)", say="{} long"),),
     },
-    rf"{HALF_SHAFT}|drive ?shafts?|prop(?:eller)?[- ]?shafts?|"
+    # its size over the tops is told whatever else is asked
+    r"(?:(?:over|across|round) )?(?:the )?outside(?: (?:size|dia(?:meter)?|measurement))?|output|input|measure(?:s|d)?"
+    rf"|(?:with )?(?:the )?calipers|{HALF_SHAFT}|drive ?shafts?|prop(?:eller)?[- ]?shafts?|"
     r"(?:involute )?splines?|splined|shafts?|yokes?|(?:outside |major )?dia(?:meter)?s?|o\.?d|major"
     r"|pitch|sizes?|axle|(?:how (?:big|thick|fat)|what size)(?: is it| across| round)?|across|measure"
     r"|torque|carry|hold",
@@ -217,7 +226,8 @@ def _of_pitch(values: dict[str, str], _data: Refdata) -> dict[str, str]:
 
 
 _TOPS = (
-    r"(?:(?:across|over|on)(?: the)? top[s]?|(?:od|o\.d|outside|major)(?: dia(?:meter)?)?|across|over(?:"
+    r"(?:(?:across|over|on|round)(?: the)? (?:top[s]?|outside)(?! dia)|(?:od|o\.d|outside|major)(?: dia(?:meter)?)?"
+    r"|across|over(?:"
     r" the)? splines?)"
 )
 # A spline of which one has the size over its tops and the count of its teeth, and wants its pitch.
@@ -239,11 +249,16 @@ SPLINE_BY_SIZE = Topic(
         "teeth": SPLINE.slots["teeth"],
     },
     SPLINE.signals
-    + r"|old (?:shafts?|axles?|splines?|hubs?)|measures?|measured|count(?:s|ed)?|tops?|what pitch|which pitch"
+    + r"|(?:the |my |his )?(?:mic|micrometer|verniers?|calipers?|callipers?)(?: (?:reads?|says?|shows?|gives?"
+    r"|makes it))?"
+    r"|(?:i )?count(?:ed)?(?: (?:them|it|em|'em))?(?: (?:twice|again|[23] times))?|likely|work(?:ed|ing)? out"
+    r"|old (?:shafts?|axles?|splines?|hubs?)|measures?|measured|count(?:ed)?|tops?|what pitch|which pitch"
     r"|call(?:ed)?|man|find|tell|spec",
     needs=("over", "teeth"),
     settle=_of_pitch,
-    asks_for=r"(?:what|which) (?:pitch|spline)|call.*spline|identify|spline.*(?:is it|called)|pitch is",
+    asks_for=r"splines?\b.*\b(?:what (?:are|is) (?:they|it|that|this)|whats? (?:pitch|spline))"
+    r"|work(?:ing)? out .*splines?"
+    r"|(?:what|which) (?:pitch|spline)|spline pitch|call.*spline|identify|spline.*(?:is it|called)|pitch is",
     is_named=True,
     unmoved="metal finish form state standard service quality",
 )

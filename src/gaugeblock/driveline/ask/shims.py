@@ -26,11 +26,16 @@ def _thick(match: re.Match[str]) -> str | None:
     return f"{number} in" if unit else number if number.startswith((".", "0.")) else None
 
 
+_MOST_THOU = 30  # of a backlash
+
+
 def _span(match: re.Match[str]) -> str | None:
     """Two thicknesses that a backlash is to lie between: 0.13 to 0.18 mm, six to ten thou."""
     low, high, unit = match["low"], match["high"], match["unit"] or ""
     if unit.startswith("thou"):
         return f"{int(low) / 1000:.3f} to {int(high) / 1000:.3f} in" if low.isdigit() and high.isdigit() else None
+    if not unit and low.isdigit() and high.isdigit() and int(low) < int(high) <= _MOST_THOU:
+        return f"{int(low) / 1000:.3f} to {int(high) / 1000:.3f} in"  # a book of inches has thousandths
     if not unit and not low.startswith((".", "0.")):
         return None
     return f"{low} to {high}{f' {unit}' if unit == 'mm' else ' in' if unit else ''}"
@@ -79,24 +84,30 @@ def _length(before: str, say: str, after: str = "") -> tuple[Reader, ...]:
 
 def _mark(whose: str, say: str) -> tuple[Reader, ...]:
     """The mark on a pinion: a whole number with its sign."""
-    words = rf"(?:{whose})(?: (?:pinion|gear|head|one|mark|marked|etched|stamped|is|was|says|reads|at|of))*"
-    return (Shaped(rf"{words} (?P<n>[+-]?[0-9]{{1,2}})", lambda m: m["n"], say),)
+    words = (
+        rf"(?:{whose})(?: (?:pinion|gear|head|one|mark|marked|etched|stamped|is|was|has|had|with|says|reads|at|of))*"
+    )
+    where = r"(?: (?:etched|stamped|marked|written|scribed|on|in|the|its|head|face|end|gear)(?! (?:of|shim)))*"
+    return (Shaped(rf"{words} (?P<n>[+-]?[0-9]{{1,2}}){where}(?! ?(?:thou|in|mm|inch)\b)", lambda m: m["n"], say),)
 
 
 _LENGTHS = ("backlash", "wanted", "move", "ring_side", "other_side", "preload", "shim")
 _LEAST_MM = 0.03
 _BARE = re.compile(r"0?\.[0-9]+", re.ASCII)
 _WANTED = (
-    r"(?:i )?want(?:ed|s)?(?: it)?(?: (?:at|to be))?|should be|needs? to be|needs?|to get|target(?: of| is)?"
+    r"(?:(?:i'?m |i am )?(?:after|aim\w* for)|wanting|supposed to be)(?: (?:about|around|roughly))?"
+    r"|(?:i )?want(?:ed|s)?(?: it)?(?: (?:at|to be))?|should be|needs? to be|needs?|to get|target(?: of| is)?"
     r"|(?:the )?(?:maker|book|manual|sheet)(?: (?:says|wants|is))?|(?:new )?spec(?: is)?"
     r"|(?:to )?(?:land|end up|finish|sit|come out)(?: (?:at|on|with))+|(?:down|back|up) to"
 )
-_IS = r"(?: (?:is|was|of|now|reads?|reading|measured|measures|at|pack|shims?))*"
+_IS = r"(?: (?:is|was|of|now|reads?|reading|measured|measures|at|pack|shims?|came out|comes out|out))*"
+_TIGHT = r"(?: (?:is|was|are|too|a bit|way|tight|loose|wide|big|small))*"
+_LASH = r"(?:of )?(?:back[- ]?)?lash"
 SHIMS = Topic(
     lambda: answer_of("shims.answer", "shims"),
     "shims",
     {
-        "backlash": _length(f"backlash{_IS}", "backlash {}", "(?:of )?backlash"),
+        "backlash": _length(f"{_LASH}{_TIGHT}{_IS}", "backlash {}", _LASH),
         "wanted": (
             Shaped(
                 rf"(?:{_WANTED})(?: (?:is|between|from))* (?P<low>{NUMBER})(?: (?:in|mm))?(?: ?(?:to|-|and)"
@@ -107,8 +118,9 @@ SHIMS = Topic(
             ),
             *_length(_WANTED, "wanted {}", "wanted"),
             Shaped(
-                r"(?:i )?(?:want|need)(?:s|ed)?(?: it)?(?: (?:at|to be))? (?P<n>[0-9]{1,2})(?= |$)"
-                r"(?! ?(?:mm|in|inch|thou|deg\w*|to|and|x)\b)",
+                r"(?:(?:i )?(?:want|need)(?:s|ed)?(?: it)?(?: (?:at|to be|about))*|(?:i'?m |i am )?(?:after"
+                r"|aim\w* for)(?: about| around)?) (?P<n>[0-9]{1,2})(?= |$)"
+                r"(?! ?(?:mm|in|inch|thou|deg\w*|x|(?:to|and|or|-) [0-9])\b)(?! to [0-9])",
                 lambda m: f"{int(m['n']) / 1000:g} in",
                 "wanted {}",
                 doubt=1,
@@ -160,10 +172,14 @@ SHIMS = Topic(
         "shim": _length(
             rf"(?:pinion |depth |old )*shims?(?: (?:in|there))*{_IS}",
             "pinion shim {}",
-            "(?:of )?(?:pinion |depth )*shims?(?: under (?:the |its )?head)?",
+            "(?:of )?(?:pinion |depth )*shims?(?: (?:under|behind|beneath) (?:(?:the |its )?(?:head|pinion)|it))?",
         ),
         "old_mark": _mark("old|mark(?:ed)? was|was|came out", "old mark {}"),
-        "new_mark": _mark("new|now|goes in|mark(?:ed)? is|pinion head is|(?:new )?pinion is", "new mark {}"),
+        "new_mark": _mark(
+            "new|now|goes in|mark(?:ed)? is|pinion head is|(?:new )?pinion is|pinion(?=(?: is)? (?:marked|stamped"
+            "|etched))",
+            "new mark {}",
+        ),
         "sign": (
             Shaped(r"plus (?:adds|means (?:more|thicker)|is thicker)", always("plus adds"), "plus adds"),
             Shaped(
@@ -173,7 +189,13 @@ SHIMS = Topic(
             ),
         ),
     },
-    r"shims?|shimming|(?:shift|slide|move)(?: the)? carrier|carrier|side bearings?|diff(?:erential)?|pinion(?:"
+    r"(?:(?:the |contact )*pattern(?: (?:is|looks?|looked|seems?))? )(?:alright|all right|good|fine|ok|okay|right"
+    r"|perfect)"
+    r"|pinion (?:is )?(?:staying(?: put)?|stays(?: put)?|isn't moving|is not moving|not moving|isnt moving)"
+    r"|(?:all (?:the way )?)?(?:round|around)(?: the crown ?wheel)?|gauge|dial gauge|swap|lash|(?:starts? "
+    r"|start off )with"
+    r"|etched|behind it|carrier over|thick|(?:which |what )(?:thickness |size )?shim"
+    r"|shims?|shimming|(?:shift|slide|move)(?: the)? carrier|carrier|side bearings?|diff(?:erential)?|pinion(?:"
     r" depth)?"
     r"|depth|axle|backlash|which(?: shims?)?"
     r"|which way(?: (?:do|should) (?:i|we|they|the shims))?(?: (?:move|go|shift))?|way"

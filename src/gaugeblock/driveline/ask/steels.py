@@ -162,7 +162,13 @@ STEEL = Topic(
         "shear_modulus": known("stress", SHEAR, "shear modulus {}", cue=("shear", "rigid", "torsion")),
     },
     rf"{HALF_SHAFT}|"
-    r"(?:yield|torsional)(?: strength| yield)?|strength|how"
+    r"(?:what|which) (?:size|diameter|thickness)(?: (?:of )?(?:an? )?(?:shaft|axle|bar))?|how (?:big|thick)(?= an?\b)"
+    r"|(?:twisting|turning)(?: load| torque| force)?|load(?= (?:makes|will|does|can|before|till|until))"
+    r"|(?:makes?|making) it yield|turn(?:ed|ing)?(?: (?:it|an?|the|my|that))? down|till|until"
+    r"|(?:at )?(?:the )?(?:smallest|thinnest|narrowest)(?: (?:bit|part|point|place|end|spot))?|come(?:s)? out"
+    r"|starts? to"
+    r"|spline it"
+    r"|(?:yield|torsional)(?: strength| yield)?|strength|how"
     r" strong|strong|hold|carr(?:y|ies)|enough|torque|twist|hard(?:ness|ened)?|treated|heat treat(?:ed|ment)?"
     r"|rc|hrc|rockwell|temper(?:ed)?|quenched|splined|it|steel|bars?|shafts?|axles?(?: shafts?)?|good"
     r" for|stub|round|take|stand|yields?|before it|limit|survive|thick|solid|before|carry|twists?|under"
@@ -183,7 +189,8 @@ STRESS = Topic(
         "diameter": (
             amount(
                 "length",
-                after=r"(?:solid |round )*(?:shafts?|axles?(?: shaft)?|bars?|dia(?:meter)?|solid|round|across|thick)",
+                after=r"(?:solid |round )*(?:shafts?|axles?(?: shaft)?|bars?|dia(?:meter)?|solid|round|across|thick"
+                r"|od)",
             ),
             amount("length", before=r"(?:shaft|axle(?: shaft)?|bar|dia(?:meter)?|down to)(?: of| is| to)?"),
             amount("length", doubt=1),
@@ -201,7 +208,7 @@ STRESS = Topic(
     },
     rf"{HALF_SHAFT}|"
     r"(?:what |how much )?(?:shear |torsional |torsion )?stress(?:es)?|ksi|mpa|psi|shafts?|axles?|bars?|solid"
-    r"|round|steel"
+    r"|round|steel|od|carrying|sees"
     r"|carr(?:y|ies)|torque|load|through|across|under|with|turned|putting|going|surface|see|has|takes?|twist(?:ing)?",
     needs=("diameter", "torque"),
     asks_for=r"stress(?:es)?",

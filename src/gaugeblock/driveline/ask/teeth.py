@@ -5,6 +5,20 @@ from __future__ import annotations
 from gaugeblock.answer.asking import Shaped, Topic
 from gaugeblock.driveline.ask.common import answer_of
 
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from gaugeblock.tables.load import Refdata
+
+_BIG = r"(?:(?:big(?:ger)?|large(?:r)?)(?: (?:one|1|gear|wheel))?|ring(?: gear)?|crown ?wheel)"
+_SMALL = r"(?:(?:little|small(?:er)?)(?: (?:one|1|gear|wheel))?|pinion)"
+# The ratio that somebody said it was: the teeth say what it is.
+_TOLD = "told"
+
+
+def _without_hearsay(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    return {key: value for key, value in values.items() if key != _TOLD}
+
+
 TEETH = Topic(
     lambda: answer_of("gears.teeth", "ratio"),
     "axle ratio",
@@ -26,6 +40,20 @@ TEETH = Topic(
                 "{} teeth",
                 cue=("pinion",),
             ),
+            Shaped(  # told by their size
+                rf"(?P<ring>[0-9]{{2}})(?: teeth)? on (?:the )?{_BIG},?(?: (?:and|with))?(?: (?:has|got))?"
+                rf" (?P<pinion>[0-9]{{1,2}})(?: teeth)? on (?:the )?{_SMALL}",
+                lambda m: f"{m['ring']}/{m['pinion']}",
+                "{} teeth",
+                cue=("big", "large", "ring", "crown"),
+            ),
+            Shaped(
+                rf"(?P<pinion>[0-9]{{1,2}})(?: teeth)? on (?:the )?{_SMALL},?(?: (?:and|with))?"
+                rf" (?P<ring>[0-9]{{2}})(?: teeth)? on (?:the )?{_BIG}",
+                lambda m: f"{m['ring']}/{m['pinion']}",
+                "{} teeth",
+                cue=("big", "large", "ring", "crown"),
+            ),
             Shaped(
                 r"(?P<pinion>[0-9]{1,2})(?: tooth)? pinion(?: teeth)?(?: and| with)?(?: an?)? (?P<ring>[0-9]{2})(?:"
                 r" tooth)?(?: on)?(?: the)?"
@@ -46,9 +74,20 @@ TEETH = Topic(
                 "{} teeth",
             ),
         ),
+        _TOLD: (
+            Shaped(
+                r"(?:(?:i )?(?:was|were|been) )?(?:told|thought|supposed to be|meant to be|sold as|reckons?|says)"
+                r"(?: (?:it'?s|it|is|was|had|has|they|are|an?|the))* (?P<n>[2-6]\.[0-9]{1,2}|[2-6]\.[0-9])",
+                lambda m: m["n"],
+                "told {}",
+                cue=("told", "thought", "supposed", "meant", "sold", "reckon", "says"),
+            ),
+        ),
     },
-    r"(?:what |which |gear |axle |rear )*ratio|gears?|ring(?: gear)?|pinion|teeth|tooth|count|crown ?wheel|diff|axle",
+    r"big|large|little|small|(?:pulled )?(?:the )?cover(?: off)?|count(?:ed)?|doesn'?t feel (?:it|like it|right)"
+    r"|(?:what |which |gear |axle |rear )*ratio|gears?|ring(?: gear)?|pinion|teeth|tooth|count|crown ?wheel|diff|axle",
     needs=("teeth",),
+    settle=_without_hearsay,
     asks_for="teeth|tooth|ring|pinion|crown ?wheel|ratio",
     is_named=True,
     unmoved="metal finish state form standard service quality",

@@ -9,7 +9,10 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     import re
 
-_SHAFT = r"(?:the )?(?:prop(?:eller)?[- ]?shaft|prop|drive ?shaft|pinion(?: flange)?|yoke|shaft|input)"
+_SHAFT = (
+    r"(?:the )?(?:prop(?:eller)?[- ]?shaft|prop|drive ?shaft|tail ?shaft|pinion(?: flange)?|(?:companion )?flange|yoke"
+    r"|shaft|input)"
+)
 _WENT = (
     r"(?:(?:goes|went|going|turns|turned|spins|spun|rotates?d?|does|did|came|comes|gets|got|made|makes|moved)"
     r"(?: (?:round|around|over))?)"
@@ -40,19 +43,19 @@ TURNS = Topic(
                 rf"{_SHAFT} {_WENT} {_ABOUT}(?P<n>{NUMBER})(?: {_TURNS})?",
                 _number,
                 "{} of the shaft",
-                cue=("prop", "shaft", "pinion", "yoke"),
+                cue=("prop", "shaft", "pinion", "yoke", "flange"),
             ),
             Shaped(
                 rf"{_SHAFT} {_ABOUT}(?P<n>{NUMBER}) {_TURNS}",
                 _number,
                 "{} of the shaft",
-                cue=("prop", "shaft", "pinion", "yoke"),
+                cue=("prop", "shaft", "pinion", "yoke", "flange"),
             ),
             Shaped(
                 rf"(?P<n>{NUMBER}) {_SHAFT} {_TURNS}",
                 _number,
                 "{} of the shaft",
-                cue=("prop", "shaft", "pinion", "yoke"),
+                cue=("prop", "shaft", "pinion", "yoke", "flange"),
             ),
             Shaped(
                 rf"(?P<n>{NUMBER})(?: {_TURNS})? (?:of|on|at) {_SHAFT}|(?:turned|spun|turning)"
@@ -60,7 +63,7 @@ TURNS = Topic(
                 rf" {_TURNS}",
                 _number,
                 "{} of the shaft",
-                cue=("prop", "shaft", "pinion", "yoke"),
+                cue=("prop", "shaft", "pinion", "yoke", "flange"),
             ),
         ),
         "wheel": (
@@ -102,13 +105,20 @@ TURNS = Topic(
                 cue=("wheel", "tyre", "tire"),
             ),
             Shaped(
+                r"(?:turned|turn|spun|spin) (?:it|her|that) (?P<n>once|twice)",
+                _number,
+                "{} of the wheel",
+                cue=("once", "twice"),
+            ),
+            Shaped(
                 rf"{_COUNT} (?:full|complete) {_TURNS}",
                 _number,
                 "{} of the wheel",
                 cue=("full", "complete"),
             ),
             Shaped(
-                rf"(?:(?:gave|give|giving|turned) (?:it|her|him|that)|turned) {_COUNT}(?: (?:full|complete))?"
+                rf"(?:(?:gave|give|giving|turned|turn|spun|spin) (?:it|her|him|that)|turned) {_COUNT}(?: (?:full"
+                rf"|complete))?"
                 rf" {_TURNS}",
                 _number,
                 "{} of the wheel",
@@ -144,7 +154,8 @@ TURNS = Topic(
             ),
         ),
     },
-    r"(?:(?:what|which)(?:'?s| is)?(?: the| axle| rear)* )?(?:diff(?:erential)?|gears?|gearing|ratio|axle|rear end)"
+    r"(?:with )?no tag(?: on it)?|spun|flange|jack(?:ed|ing)?(?: up)?|wreckers?|scrap ?yard|breakers|times"
+    r"|(?:(?:what|which)(?:'?s| is)?(?: the| axle| rear)* )?(?:diff(?:erential)?|gears?|gearing|ratio|axle|rear end)"
     r"(?: ratio)?(?: (?:of|in) (?:the |my )?(?:diff|axle|rear end|thing|car))?(?: (?:have |has "
     r"|'?ve )?(?:i|it)(?: got)?)?"
     r"|and a bit|(?:chalk )?mark(?: on)?|gave|please|both wheels up|(?:back |rear )?wheels up|on the|went"

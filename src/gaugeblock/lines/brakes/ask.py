@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
+from gaugeblock.lines.brakes.arms_ask import ARMS
+from gaugeblock.lines.brakes.booster_ask import ASSIST, BOOSTED, of_booster
 from gaugeblock.lines.brakes.hand_ask import HAND, HOSE, RATIO, SLOPE, kilos, pounds
 from gaugeblock.lines.brakes.lever import ONE_NUMBER, Lever
 from gaugeblock.lines.brakes.master_ask import MASTER
 from gaugeblock.lines.brakes.travel_ask import travel
+from gaugeblock.lines.told import Told
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -17,18 +20,11 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 
-def _of_booster(said: str) -> str:
-    """The ratio among what was said of a booster; blank where none was."""
-    import re
-
-    return re.sub(rf"{_HAS_BOOSTER}(?: \([^)]*\))?", "", said).strip()
-
-
 def circuit(*, data: Refdata, **options: str) -> Sheet:
     """The circuit; InputError for one with a booster whose ratio was not said."""
     from gaugeblock.lines.brakes.circuit import brake
 
-    ratio = _of_booster(options.get("assist", ""))
+    ratio = of_booster(options.get("assist", ""))
     if ratio:
         options["assist"] = ratio
     elif "assist" in options:
@@ -90,12 +86,6 @@ _AT_MOST = (
     rf" any)?"
     rf" (?:more|harder|over|above|past)(?: than)? |(?:can )?only{_PUSH} )?"
 )
-_HAS_BOOSTER = "a booster"
-ASSIST = (
-    Shaped(rf"{RATIO} (?:booster|servo|assist\w*)", lambda m: m["n"], "booster {} to 1"),
-    Shaped(rf"(?:booster|servo|assist\w*)(?: of| with| ratio)* {RATIO}", lambda m: m["n"], "booster {} to 1"),
-)
-
 CIRCUIT = Topic(
     lambda: circuit,
     "brake circuit",
@@ -130,6 +120,15 @@ CIRCUIT = Topic(
                 "{} master cylinder",
                 doubt=1,
             ),
+            Shaped(
+                r"(?:masters?|m/?c)(?: cyl(?:inder)?)?(?: bore)?(?: (?:is|of|at|about|an?))*"
+                r" (?P<n>(?:1[2-9]|2[0-9]|3[0-2])(?:\.[0-9]+)?)"
+                r"(?! ?(?:mm|mil|in|inch|\"|lbs?|lbf|pounds?|kg|kilos?|n|newtons?|psi|bar|to|%|percent|[0-9]+/)\b)",
+                lambda m: f"{m['n']} mm",
+                "{} master cylinder",
+                doubt=1,
+                cue=("master", "mc", "m/c"),
+            ),
             amount("length", after="bore", say="{} master cylinder", doubt=3),
             amount("length", before="bore(?: of| is)?", say="{} master cylinder", doubt=3, cue=("bore",)),
             Shaped(
@@ -147,7 +146,7 @@ CIRCUIT = Topic(
                 "{} on the pedal",
                 cue=("lb", "pound"),
             ),
-            Shaped(
+            Told(
                 rf"{_AT_MOST}(?P<n>{NUMBER}) ?(?:kg|kgs|kilos?|kgf){_FOOT}",
                 kilos,
                 "{} on the pedal",
@@ -217,34 +216,12 @@ CIRCUIT = Topic(
         "stroke": (amount("length", after="stroke", say="stroke {}"),),
         "travel": (amount("length", after="(?:of )?(?:piston )?travel", say="travel {}"),),
         "wheels": (Shaped(r"(?P<n>[1-8]) wheels?", lambda m: m["n"], "{} wheels"),),
-        "assist": (
-            *ASSIST,
-            Shaped(
-                r"(?:(?:with|has|have|got|through|it has)(?: an?| the| got)? )?(?:(?:vacuum "
-                r"|brake )?(?:servo|booster)s?"
-                r"(?: assist\w*)?|boosted(?: brakes?| setup| system)?|power(?:ed)?[ -](?:assist\w*|brakes?)"
-                r"|(?:servo )?assisted)"
-                r"(?: fitted)?",
-                always(_HAS_BOOSTER),
-                "with a booster",
-                doubt=1,
-                cue=("servo", "boost", "power", "assist"),
-            ),
-            Shaped(
-                rf"(?P<n>{NUMBER}) ?(?:in|inch|inches|\"|mm)? ?(?:(?:single|dual|twin|tandem) )?(?:diaphragm"
-                rf"|booster|servo)"
-                r"(?: (?:booster|servo))?|(?:manifold |engine )?vacuum(?: (?:is|of|at|about))* [0-9.]+"
-                r"(?: ?(?:in|inch|inches|\"))?(?: (?:of )?(?:hg|mercury))?",
-                lambda m: f"{_HAS_BOOSTER} ({m[0]})",
-                "{}",
-                cue=("diaphragm", "vacuum", "booster", "servo"),
-            ),
-        ),
+        "assist": BOOSTED,
     },
     r"(?:what|how many) (?:bar|psi|kpa)(?: (?:is|do i get|in))?|"
     r"(?:with )?(?:no|without)(?: an?| the| power)? (?:boosters?|servos?|power assist\w*|assist\w*"
     r"|power brakes?)"
-    r"|line|(?:stamp|stand|press|push|lean)(?:s|ing)? on it|at the (?:cal?lipers?|wheels?)"
+    r"|line|(?:at the )?wheel cylinders?|(?:stamp|stand|press|push|lean)(?:s|ing)? on it|at the (?:cal?lipers?|wheels?)"
     r"|manual(?: brakes?)?|un(?:boosted|assisted)|(?:non[- ]|not )(?:boosted|assisted|power)"
     r"|come[sd]?|pushes|get|makes?"
     r"|(?:line |brake )?pressure|(?:i |you )(?:press|push)(?: on)?|pressing|pushing|(?:brake )?pedal|master(?:"
@@ -379,4 +356,4 @@ PEDAL = Topic(
     is_named=True,
     unmoved="metal finish standard quality",
 )
-TOPICS = (CIRCUIT, FACT, HAND, SLOPE, HOSE, MASTER, PEDAL, travel(CIRCUIT))
+TOPICS = (CIRCUIT, FACT, HAND, ARMS, SLOPE, HOSE, MASTER, PEDAL, travel(CIRCUIT))

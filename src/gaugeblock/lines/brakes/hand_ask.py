@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import NUMBER, Shaped, Topic, amount
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
+from gaugeblock.lines.told import Told
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -44,7 +45,12 @@ def _slope(match: re.Match[str]) -> str:
     return f"1 in {match['n']}" if match["n"] else f"{match['p']} %"
 
 
-_PULL = r"(?: (?:of )?(?:pull|hand|by hand|on (?:it|the lever)))*"
+_PULL = (
+    r"(?: (?:of )?(?:pull|hand|by hand|(?:on|at) (?:it|the (?:lever|grip|handle|end(?: of (?:it|the lever))?))"
+    r"|of (?:pull|effort|hand)))*"
+)
+_EQUALISER = r"(?:equali[sz](?:er|or|ing bar)|compensator|yoke|balance bar|whiffletree)"
+_SIDE = r"(?:rear|back)? ?(?:cables?|sides?|drums?|wheels?|brakes?|rears?|ends?)"
 HAND = Topic(
     _hand,
     "hand brake",
@@ -52,12 +58,26 @@ HAND = Topic(
         "force": (
             Shaped(rf"(?:pull )?(?P<n>{NUMBER}) ?(?:lbs?|lbf|pounds?){_PULL}", pounds, "{} by hand"),
             Shaped(rf"(?P<n>{NUMBER}) ?(?:n|newtons?){_PULL}", lambda m: f"{m['n']} N", "{} by hand"),
-            Shaped(rf"(?P<n>{NUMBER}) ?(?:kg|kgs|kgf|kilos?){_PULL}", kilos, "{} by hand", cue=("kg", "kilo")),
+            Told(rf"(?P<n>{NUMBER}) ?(?:kg|kgs|kgf|kilos?){_PULL}", kilos, "{} by hand", cue=("kg", "kilo")),
         ),
         "ratio": (Shaped(rf"{RATIO}(?: lever(?: ratio)?)?", lambda m: m["n"], "lever {} to 1"),),
         "cables": (
+            Shaped(r"(?P<n>[2-4]|two) cables?", lambda m: "2" if m["n"] == "two" else m["n"], "{} cables"),
+            Shaped(r"(?:1|one|single) cable", always("1"), "{} cable"),
+            Told(  # one to the equaliser, and behind it one to each side
+                rf"(?:(?:a )?(?:single|one|1|front) cable (?:to|into|with|and|on) (?:an? |the )?{_EQUALISER}"
+                rf"|(?:with |to |and |an? |the )*{_EQUALISER})(?: (?:and|then|with|to|from there|out|cables?|one"
+                rf"|1|two|2|each"
+                rf"|both|each {_SIDE}|{_SIDE}))*",
+                always("2"),
+                "2 cables",
+                cue=("quali", "compens", "yoke", "balance bar", "whiffle"),
+            ),
             Shaped(
-                r"(?P<n>[1-4]|two|one) cables?", lambda m: {"two": "2", "one": "1"}.get(m["n"], m["n"]), "{} cables"
+                rf"(?:in |on |at |to |of )?(?:each|either|both)(?: of the)? {_SIDE}",
+                always("2"),
+                "2 cables",
+                cue=("each", "either", "both"),
             ),
         ),
         "travel": (amount("length", after="(?:of )?(?:cable )?travel", say="cable travel {}"),),
@@ -83,7 +103,11 @@ HAND = Topic(
             amount("mass", after="(?:car|truck|van|vehicle|ute|trailer)"),
         ),
     },
-    r"(?:hand|parking|park)[- ]?brakes?(?: lever)?|lever|cables?|pull|force|how hard|what|with|holds?|will",
+    r"(?:hand|parking|park)[- ]?brakes?(?: (?:lever|handle))?|lever|cables?|pulls?|force|how hard|what|with|holds?|will"
+    r"|handle|grip|tension|pulling|rears?|drums?|each|tester|load|(?:in|on) each|at the (?:drums?|rear|back|wheels?)"
+    r"|(?:won't|wont|will not|doesn't|doesnt|does not|never) hold(?: (?:on|the|our|my|a|drive|driveway|hill|car|ramp))*"
+    r"|(?:which|that) is steep(?: as)?|thats steep(?: as)?"
+    r"|(?:adjusted|backed off|set)(?: the| it| them| up| shoes| cable| drums)*(?: (?:once|twice|again))?",
     needs=("force", "ratio"),
     table="brakes",
     asks_for=r"(?:hand|parking|park)[- ]?brakes?|handbrake|cables?",

@@ -13,6 +13,14 @@ if TYPE_CHECKING:
 _PISTONS = {"single": "1", "one": "1", "twin": "2", "two": "2", "dual": "2", "four": "4", "six": "6", "eight": "8"}
 _POTS = r"(?P<n>[12468]|single|one|twin|two|dual|four|six|eight)[- ]?(?:pots?|pistons?)(?= |$)(?! [0-9])"
 _CALIPERS = r"(?: (?:brake )?(?:cal?lipers?|brakes?))?"
+_COUNTED = {"twin": "2", "two": "2", "dual": "2", "four": "4", "six": "6", "single": "1", "one": "1"}
+# What may stand between how many calipers there are and the word itself.
+_OF_CALIPERS = (
+    r"(?: (?:single|twin|dual|one|two|four|six|[1246]|pots?|pistons?|sliding|floating|fixed|opposed|front|rear"
+    r"|disc|disk"
+    r"|brake|new|old|bore|[0-9./]+ ?(?:mm|mil|in|inch|\")?))*"
+)
+_DISC = r"(?:the )?(?:discs?|disks?|rotors?|drums?|pads?)"
 
 
 def _pistons() -> dict[str, tuple[Reader, ...]]:
@@ -24,6 +32,13 @@ def _pistons() -> dict[str, tuple[Reader, ...]]:
                 lambda m: _PISTONS.get(m["n"], m["n"]),
                 "{} pistons a wheel",
                 cue=("pot", "piston"),
+            ),
+            Shaped(  # four 38 mm pistons
+                r"(?:(?:each|with|has|have|having) )*(?P<n>[1246]|twin|two|dual|four|six|single"
+                r"|one)(?= [0-9./]+ ?(?:mm|mil|in|inch|\")? (?:bore )?pistons?(?= |$))",
+                lambda m: _COUNTED.get(m["n"], m["n"]),
+                "{} pistons a wheel",
+                cue=("piston",),
             ),
         ),
         "wheels": (
@@ -41,10 +56,16 @@ def _pistons() -> dict[str, tuple[Reader, ...]]:
                 cue=("wheel", "iper", "side", "corner"),
             ),
             Shaped(
-                r"(?:two|2)(?= [0-9./]+ ?(?:mm|in|inch|\")? (?:floaters|cal?lipers))",
+                rf"(?:two|2|(?:an? |the )?pair of)(?={_OF_CALIPERS} (?:floaters|cal?lipers)(?= |$))",
                 always("2"),
                 "2 wheels",
                 cue=("floater", "iper"),
+            ),
+            Shaped(
+                r"(?:in |on |of )?each front (?:cal?liper|wheel|brake|side|disc)|both(?: (?:the )?fronts?)?",
+                always("2"),
+                "2 wheels",
+                cue=("each front", "both"),
             ),
         ),
         "bore": (
@@ -75,6 +96,20 @@ def _pistons() -> dict[str, tuple[Reader, ...]]:
                 say="pistons {}",
                 cue=("floater", "iper", "pot", "bore"),
             ),
+            amount(
+                "length",
+                followed=r"(?:(?:single|twin|dual|one|two|four|six|[1246])[- ](?:pots?|pistons?) )?"
+                r"(?:(?:sliding|floating|fixed|opposed|front|rear) )*(?:single piston )?(?:floaters?|cal?lipers?)",
+                say="pistons {}",
+                cue=("floater", "iper"),
+            ),
+            Shaped(
+                r"(?P<n>[2-6][0-9](?:\.[0-9]+)?)(?: bore)? (?:(?:cal?liper )?pistons?|pots?)",
+                lambda m: f"{m['n']} mm",  # no piston is so many inches
+                "pistons {}",
+                doubt=1,
+                cue=("piston", "pot"),
+            ),
         ),
     }
 
@@ -83,25 +118,27 @@ def _pistons() -> dict[str, tuple[Reader, ...]]:
 _MOVES = (
     amount(
         "length",
-        before=r"(?:pads?|shoes?|pistons?)(?: (?:sit|stand|are|move|go|travel|each|back|off|to|by"
-        r"|about|is|it))*",
+        before=r"(?:pads?|shoes?|pistons?|each(?: one)?)(?: (?:sit|stand|are|moves?|go|goes|travels?|each|back"
+        r"|off|to|by"
+        r"|about|is|it|comes?|out|has|have|must|needs?|only|just|roughly))*",
         say="travel {}",
-        cue=("pad", "shoe", "piston"),
+        cue=("pad", "shoe", "piston", "each"),
     ),
     amount(
         "length",
-        after=r"(?:off|each|of (?:piston )?(?:movement|travel)|at the (?:fork|slave|pads?|pistons?)"
+        after=rf"(?:(?:to|from|off|away from) {_DISC}|off|each|of (?:piston )?(?:movement|travel)|at the (?:fork"
+        rf"|slave|pads?|pistons?)"
         r"|clearance)(?: (?:each|a side|the disc|the rotor))*",
         say="travel {}",
-        cue=("off", "each", "movement", "travel", "at the", "clearance"),
+        cue=("off", "each", "movement", "travel", "at the", "clearance", "to ", "from "),
     ),
     amount(
         "length",
-        before=r"(?:and |it |that |which )*(?:has to|must|needs? to|wants to|should) (?:move|go|travel"
-        r"|stroke)",
+        before=r"(?:and |it |that |which |each )*(?:has to|have to|must|needs? to|wants to|should) (?:move|go|travel"
+        r"|stroke|come)(?: out| about)*",
         bare="in",
         say="travel {}",
-        cue=("move", "go", "travel", "stroke"),
+        cue=("move", "go", "travel", "stroke", "come"),
     ),
     amount(
         "length",
@@ -131,6 +168,17 @@ def travel(circuit: Topic) -> Topic:
                     cue=("clutch", "release", "fork"),
                 ),
                 Shaped(r"floaters?", always("floating caliper"), cue=("floater",)),
+                Shaped(
+                    r"(?P<n>floating|sliding)(?: (?:type|style|ones?|sort))?",
+                    always("floating caliper"),
+                    cue=("floating", "sliding"),
+                ),
+                Shaped(
+                    r"(?:fixed|opposed)(?: (?:type|style|ones?|sort))?(?: (?:with )?(?:pistons )?on (?:opposite|both)"
+                    r" sides)?",
+                    always("fixed caliper"),
+                    cue=("fixed", "opposed"),
+                ),
             ),
             **_pistons(),
             "travel": (*slots["travel"], *_MOVES),
@@ -141,10 +189,14 @@ def travel(circuit: Topic) -> Topic:
         r"|stroke|travel"
         r"|(?:does|will|do) (?:my |the )?(?:foot|pedal)(?: go| move| travel)?|go(?:es)?|moves?|wants?|needs?"
         r"|far|each|pads?"
-        r"|cal?lipers?|pistons?|sits?|off",
+        r"|cal?lipers?|pistons?|sits?|off|drops?|sinks?|(?:before |until |till )?(?:the |it |they "
+        r"|pads? )*(?:bites?|grabs?"
+        r"|bites? the (?:disc|disk|rotor))|comes? out|(?:fronts?|rears?) only|only the fronts?|(?:on "
+        r"|in )?(?:that|this|the"
+        r"|one) circuit|(?:with |has |got )?(?:an? |the )?(?:servo|booster)(?! [0-9])|fluid|enough",
         needs=("master", "bore", "travel"),
         table="brakes",
-        asks_for=r"stroke|travel|how far|fork|way",
+        asks_for=r"stroke|travel|how far|fork|way|enough fluid",
         is_named=True,
-        unmoved="metal finish standard quality",
+        unmoved="metal finish standard quality state service",
     )

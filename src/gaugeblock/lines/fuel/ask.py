@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.lines.fuel.injector.ask import INJECTOR, INJECTOR_SIZE
+from gaugeblock.lines.told import Told
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -74,6 +75,7 @@ def _consumption(match: re.Match[str]) -> str:
     return f"{match['n']} lb/(hp*h)"
 
 
+_SHARE_OVER = {"quarter": "25 %", "1/4": "25 %", "third": "33 %", "1/3": "33 %", "half": "50 %", "1/2": "50 %"}
 FUEL = Topic(
     _fuel,
     "fuel supply",
@@ -107,7 +109,21 @@ FUEL = Topic(
         ),
         "consumption": (
             Shaped(rf"(?:bsfc(?: of| is)? )?(?P<n>{NUMBER}) (?:bsfc|lbs?/hp)", _consumption, "burns {}"),
-            Shaped(rf"bsfc(?: of| is)? (?P<n>{NUMBER})", _consumption, "burns {}"),
+            Shaped(rf"bsfc(?: of| is| at| about)* (?P<n>{NUMBER})", _consumption, "burns {}"),
+            Shaped(  # in pounds for each horsepower in an hour, as it is said without a unit
+                r"(?:brake specific|specific (?:fuel )?consumption)(?: (?:fuel|consumption|of|is|at|about"
+                r"|fuel consumption))*"
+                r" (?P<n>0?\.[2-9][0-9]?)(?! ?(?:kg|g|l))",
+                _consumption,
+                "burns {}",
+                cue=("specific",),
+            ),
+            Shaped(
+                r"(?:at |of |about )*(?P<n>0?\.[2-9][0-9]?) (?:brake specific|specific)(?: (?:fuel )?consumption)?",
+                _consumption,
+                "burns {}",
+                cue=("specific",),
+            ),
             Shaped(
                 rf"(?:that )?(?:(?:burns?|uses?|drinks?) )?(?P<n>{NUMBER}) ?(?:lbs?|pounds?) (?:(?:of )?(?:fuel"
                 rf"|petrol) )?"
@@ -168,7 +184,23 @@ FUEL = Topic(
                 cue=("l", "c"),
             ),
         ),
-        "reserve": (amount("ratio", after="(?:reserve|margin|headroom|over|spare)", say="{} over"),),
+        "reserve": (
+            amount(
+                "ratio",
+                after=r"(?:(?:in|of|as)(?: an?| the)? )?(?:safety )?(?:reserve|margin|headroom|over|spare|in hand"
+                r"|hand|extra"
+                r"|on top|more(?: than (?:it|the engine|she) (?:needs|burns|uses))?)",
+                say="{} over",
+            ),
+            amount("ratio", before="(?:plus|reserve|margin|headroom)(?: of| is| another)*", say="{} over"),
+            Told(
+                r"(?:an? |1 )?(?P<n>quarter|1/4|third|1/3|half|1/2)(?: (?:as much|again|more|extra))+"
+                r"(?: (?:than|as)(?: (?:it|the engine|she) (?:needs|burns|uses))?)?",
+                lambda m: _SHARE_OVER[m["n"]],
+                "{} over",
+                cue=("more", "again", "extra"),
+            ),
+        ),
         "filter": (Shaped(rf"(?P<n>{NUMBER}) ?(?:microns?|um)(?: filter)?", lambda m: f"{m['n']} um", "filter {}"),),
         "injectors": (
             Shaped(r"(?P<n>[1-9][0-9]?)(?= (?:[0-9.]+ ?(?:lb|cc)\S* )?injectors?)", lambda m: m["n"], "{} injectors"),
@@ -186,8 +218,11 @@ FUEL = Topic(
     r"lines?|pipes?|injectors?|(?:what |which |how (?:big|much) )?(?:size )?(?:fuel )?pumps?(?: size)?|fuel(?:"
     r" system| supply| flow)?"
     r"|engine|motor|makes|(?:what )?size(?: of)?|litres|hour"
-    r"|making|deliver|give|do i need|need|for|enough|burns?|uses?|can i|does|feed|supply|how big|how"
-    r" much|flow|gallons|run(?:ning)?|on",
+    r"|making|deliver(?:y|s|ing)?|give|do i need|need|for|enough|burns?|uses?|can i|does|feed|supply|how big|how"
+    r" much|flow|gallons|run(?:ning)?|on|(?:at )?(?:full|wide open|open|flat) (?:throttle|chat|out|load|power"
+    r"|noise|bore)|wot"
+    r"|flat out|rated(?: for)?|per hour|an hour|it (?:needs|burns)|than it needs|race (?:engine|car|motor)"
+    r"|(?:goes|runs|going|running) lean|dyno|on the dyno|drink",
     needs=("power",),
     joined=("outside",),
     table="fuel",

@@ -38,6 +38,42 @@ def _tube(match: re.Match[str]) -> str:
     return f"{match[1]}{match[2]} x {match[3]}{f' {match[4]} in long' if match[4] else ''}"
 
 
+_ONES = {w: str(n) for n, w in enumerate(["one", "two", "three", "four", "five", "six", "seven", "eight", "nine"], 1)}
+_TENS = {
+    w: str(n) for n, w in enumerate(["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"], 2)
+}
+_TEENS = {"ten": "10", "fifteen": "15"}
+_ONE, _TEN = "|".join(_ONES), "|".join(_TENS)
+_OF_SPEED = r"(?=.*\b(?:speedo\w*|needle|clock|tyres?|tires?|diffs?|gears?|revs|rpm|axle)\b)"
+_CUES_OF_SPEED = tuple(f"one {tens}" for tens in (*_TEENS, *_TENS))
+_OF_JOINT = r"(?=.*\b(?:angles?|degrees?|deg|tail ?shaft|prop\w*|drive ?shafts?|joints?|gear ?box|pinion|yokes?)\b)"
+
+
+def _over_hundred(match: re.Match[str]) -> str:
+    """``shows one ten`` is 110, as a speed is said."""
+    return f"{match[1]}1{_TEENS.get(match[2]) or f'{_TENS[match[2]]}{_ONES.get(match[3], 0)}'}"
+
+
+def _hundreds(match: re.Match[str]) -> str:
+    """``vickers four fifty`` is 450, a hardness."""
+    return f"{match[1]}{_ONES[match[2]]}{_TENS[match[3]]}{_ONES.get(match[4], 0)}"
+
+
+def _by_digits(match: re.Match[str]) -> str:
+    """``diff three seven three`` is 3.73."""
+    return f"{match[1]}{_ONES[match[2]]}.{_ONES[match[3]]}{_ONES[match[4]]}"
+
+
+def _one(several: str) -> str:
+    """``sixes`` is 6."""
+    return _ONES[several.removesuffix("s").replace("sixe", "six")]
+
+
+def _plural(match: re.Match[str]) -> str:
+    """``the three fifty fives`` are gears of 3.55."""
+    return f"{match[1]}{_ONES[match[2]]}.{_TENS[match[3]]}{_one(match[4])} gears"
+
+
 # A piece that a line must have; the pattern; what is written for it.
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(  # EN24T is EN24 in the condition T
@@ -66,6 +102,57 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ),
     *((cue, r"\b(?:an? |one )?met(?:re|er) and an? half\b", "1.5 m") for cue in ("metre and", "meter and")),
     ("uni", r"\bunis?[- ]?(?=joints?\b)", "u-"),
+    ("uni", rf"^{_OF_JOINT}(.*?)(?<!at )(?<!from )(?<!in )\bunis?\b", r"\1u-joint"),
+    (
+        "and half",
+        rf"\b({_ONE}|ten|eleven|twelve) and half\b(?! (?:an?|the|of|inch|way)\b)",
+        r"\1 and a half",
+    ),
+    *(
+        (
+            cue,
+            rf"^{_OF_SPEED}(.*?\b(?:shows?|says?|said|reads?|showing|reading|doing|at|on) (?:about |around )?)"
+            rf"one ({'|'.join((*_TEENS, *_TENS))})(?: ({_ONE}))?(?= |$)(?! (?:to one|inch|thou|point|and|gears?|diff))",
+            _over_hundred,
+        )
+        for cue in _CUES_OF_SPEED
+    ),
+    *(
+        (
+            cue,
+            rf"\b((?:vickers|brinell|hv|bhn|hb)(?: (?:of|is|about|reads?|reading|says))* )({_ONE}) ({_TEN})"
+            rf"(?:[ -]({_ONE}))?(?= |$)(?! (?:point|hundred))",
+            _hundreds,
+        )
+        for cue in ("vickers ", "brinell ", "hv ", "bhn ", "hb ")
+    ),
+    *(
+        (
+            cue,
+            rf"\b((?:diff(?:erential)?|axle|rear end|final drive)(?: (?:is|of|ratio|has|at|an?))* )(two|three|four"
+            rf"|five)"
+            rf" ({_ONE}) ({_ONE})(?= |$)(?! (?:to|inch|mm|point|hundred|rpm|teeth|tooth|turns?|times))",
+            _by_digits,
+        )
+        for cue in ("diff", "axle", "rear end", "final drive")
+    ),
+    *(
+        (
+            cue,
+            rf"^(?=.*\b(?:tyres?|tires?|gears?|diff|ratio|axle)\b)(.*?)\b(two|three|four|five) ({_TEN})"
+            r"[ -]((?:three|four|five|seven|eight|nine)s|sixes)\b",
+            _plural,
+        )
+        for cue in ("threes", "fours", "fives", "sixes", "sevens", "eights", "nines")
+    ),
+    *(
+        (
+            cue,
+            r"^(?=.*\b(?:tyres?|tires?)\b)(.*?)\btwenty[ -]((?:four|five|seven|eight|nine)s|sixes)\b",
+            lambda m: f"{m[1]}2{_one(m[2])} inch tyres",
+        )
+        for cue in ("fours", "fives", "sixes", "sevens", "eights", "nines")
+    ),
     ("third being", r"\bthird being\b", "third is"),
     ("clicks", rf"^(?=.*\b(?:tyres?|tires?|diffs?|gears?|revs|rpm|top)\b)(.*?\b{_NUMBER}) clicks\b", r"\1 km/h"),
     *(

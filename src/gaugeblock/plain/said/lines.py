@@ -29,8 +29,50 @@ def _inches(number: str, unit: str | None) -> float:
     return size / {"mm": 25.4, "cm": 2.54}.get(unit or "in", 1)
 
 
+_PARTS = {"half": "0.5", "three quarters": "0.75"}
+_TENS = {"thirty": 30, "forty": 40, "sixty": 60, "seventy": 70}
+
+
+def _of_a_mm(match: re.Match[str]) -> str:
+    """``half a mil`` is 0.5 mm."""
+    return f"{_PARTS.get(match[1], '0.25')} "
+
+
+def _two_parts(match: re.Match[str]) -> str:
+    """``sixty forty`` is a mixture of 60/40, where both make a whole."""
+    first, second = _TENS[match[1]], _TENS[match[2]]
+    return f"{first}/{second}" if first + second == 100 else match[0]
+
+
 # A piece that a line must have; the pattern; what is written for it.
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+    *(
+        (cue, r"\b(half|(?:a |one )?quarter|three quarters) (?:of )?an? (?=(?:mil|mm|millimet(?:re|er))\b)", _of_a_mm)
+        for cue in ("a mil", "a mm")
+    ),
+    (  # where it runs is told, and how hot it may be is asked
+        "how hot ",
+        r"\b(?:that |which )?(?:passes|runs|goes|sits|is)(?: (?:very|too|right|quite))? (?:close|near|next)(?: to)?"
+        r" (?:the|my|our) (?:headers?|exhaust|manifold|downpipe|turbo)\b(?=.*\bhow hot [a-z ]{0,30}"
+        r"\b(?:can|may|could|does) )",
+        "",
+    ),
+    (
+        " wrong",
+        r"\b(?:and |but )?(?:i(?:'ve| have)?|ive|we) (?:an? |got an? |do )?(?:feeling|hunch|think|reckon|say|guess)"
+        r" (?:that )?(?:he|she|they)(?:'?s| is|'?re| are) (?:dead |just |both )?wrong\b",
+        "",
+    ),
+    *((cue, r"\bof an? (?=(?:mil|mm|millimet(?:re|er))\b)", "") for cue in ("of a mil", "of a mm")),
+    *(
+        (
+            cue,
+            r"\b(sixty|forty|seventy|thirty)[ /-](forty|sixty|thirty|seventy)(?=(?: [a-z]+){0,3} (?:anti-?freeze"
+            r"|coolant|glycol|mix|water)\b)",
+            _two_parts,
+        )
+        for cue in ("ty forty", "ty sixty", "ty thirty", "ty seventy", "ty-forty", "ty/forty", "ty/sixty", "ty-sixty")
+    ),
     *(
         (cue, r"\b(?:two|2) (?=(?:[0-9]+/[0-9]+|[0-9.]+)[a-z\" ]{0,8} ?(?:masters|master cylinders)\b)", "twin ")
         for cue in ("masters", "master cylinders")

@@ -27,6 +27,13 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"\1 \3 or \2 \3",
     ),
     (" square", rf"^{_CIRCUIT}{_STOCK}(.*?)(?<! a) square\b(?! (?:feet|foot|met|mil|cent|on|to|one|root))", r"\1 mm2"),
+    (
+        "hundred ",
+        r"\b((?!(?:an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|few|couple|several"
+        r"|of)\b)[a-z]+ )"
+        r"hundred (watts?|amps?|milliamps?)\b",
+        r"\1a hundred \2",
+    ),
     ("cranking amps", r"\bcranking amps\b", "amps cranking"),
     (
         "keeps ",

@@ -159,6 +159,17 @@ _SUBJECTS = (
         unless=r"[0-9]|exhaust|angles?|torque|phase|bolts?|thick\w*",
     ),
     Subject(
+        "how far a slip yoke stands out",
+        (
+            r"slip[- ]?(?:yokes?|splines?)|yokes? .*(?:plunge|slip)",
+            r"how (?:much|far)|what (?:gap|clearance|plunge)",
+            r"leave|left|plunge|out|clearance|gap|travel|pulled|stick(?:s|ing)?|set",
+        ),
+        ("slip yoke, how far in", "travel"),
+        unless=r"exhaust|angles?|torque|phase|bolts?|thick\w*|muffler|silencer|splines? (?:count|size|pitch)|droop",
+        forbids=True,
+    ),
+    Subject(
         "how far an axle housing is spread",
         (r"spread(?:s|ing|er)?", r"housings?|carrier|diffs?|differential|axle(?: casing| case)?|banjo"),
         ("spreading an axle housing",),

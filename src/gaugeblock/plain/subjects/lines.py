@@ -2,16 +2,52 @@
 
 from __future__ import annotations
 
+import re
+
 from gaugeblock.plain.subjects.general import told_by_subject
-from gaugeblock.plain.subjects.subject import Subject
+from gaugeblock.plain.subjects.subject import Subject, shelved
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.found import Found
+    from gaugeblock.plain.subjects.subject import Groups
     from gaugeblock.tables.load import Refdata
 
 _NO_HEAT = r"temp\w*|hot|heat|deg[cf]|limit|pressure|torque"
+_LENGTH = r"[0-9./]+ ?(?:mm|cm|in|inch|inches|ft|feet|foot|m|met(?:re|er)s?|\")"
+
+
+def _of_pipe_clips(line: str, data: Refdata) -> tuple[tuple[str, ...], Groups]:
+    """How far apart a brake or a fuel line is held, whatever its size and metal, and what its clips are like."""
+    of = "fuel" if re.search(r"\b(?:fuel|petrol|gasoline|gas)\b", line) and "brake" not in line else "brake"
+    every = shelved(f"{of} line support spacing", "lines/supports", ("vehicle",), data)
+    pipes = [(entry, figures) for entry, figures in every if entry.key[1].startswith(f"{of} line")]
+    return ("brake and fuel line clips",), pipes
+
+
 _SUBJECTS = (
+    Subject(
+        "how far apart clips of a brake or a fuel line are",
+        (
+            r"how (?:often|far apart|close together)|far apart|spac(?:ing|ed)|every how (?:much|many|far|often)"
+            r"|intervals?"
+            r"|distance between|gap between|between (?:the )?(?:clips|clamps|supports|fixings|saddles)",
+            r"(?:p-? ?)?clip(?:s|ped|ping)?|p-? ?clamps?|supports?|supported|secur(?:e|ed|ing)|fasten(?:ed|ing"
+            r"|ings|ers)?"
+            r"|saddles?|fixings?|brackets?",
+            r"(?:brakes?|fuel|petrol|gasoline|gas|bundy|kunifer)(?: (?:supply|feed|return|steel|copper|nickel|alloy"
+            r"|aluminium|aluminum|hard|rigid|metal))* (?:lines?|pipes?|pipework|piping|tub(?:es?|ing))|brake clips",
+        ),
+        (),
+        unless=(
+            r"torque|tight\w*|aircraft|boats?|marine|hangers?|worm|t-?bolt|lpg|propane|cng|wires?|wiring|looms?|harness"
+            rf"|cables?|how many|exhaust|manifold|downpipe|bolts?|every [0-9./]+|at [0-9./]+|{_LENGTH} (?:apart"
+            rf"|spacing|long"
+            rf"|of|run|between)|run (?:is|of) {_LENGTH}"
+        ),
+        forbids=True,
+        shown=_of_pipe_clips,
+    ),
     Subject(
         "fuel hose and ethanol",
         (

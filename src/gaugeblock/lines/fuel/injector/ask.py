@@ -6,6 +6,7 @@ from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    import re
     from collections.abc import Callable
 
     from gaugeblock.answer.sheet import Sheet
@@ -47,7 +48,7 @@ INJECTOR = Topic(
                 cue=("cc", "ml"),
             ),
             Shaped(
-                rf"(?:{_INJECTOR})(?: (?:is|are|of|at|rated|flows?))* (?P<n>{NUMBER}) ?(?:{_PER_HOUR})",
+                rf"(?:{_INJECTOR})(?: (?:is|are|of|at|rated|flows?))* (?P<n>{NUMBER}) ?(?:{_PER_HOUR}|{_LB})",
                 lambda m: f"{m['n']} lb/h",
                 cue=("inj",),
             ),
@@ -62,6 +63,14 @@ INJECTOR = Topic(
         "rated": (
             amount("stress", before=_RATED, say="rated at {}", cue=("rated", "flowed", "tested", "at", "for")),
             amount("stress", after=r"(?:rated|rating|injectors?)", say="rated at {}"),
+            Shaped(  # a pressure of psi without its unit, where the other has it
+                rf"{_RATED} (?P<n>[3-7][0-9](?:\.[0-9]+)?)(?= (?!psi|bar|kpa)\S+(?: (?!bar"
+                rf"|kpa)\S+){{0,6}} [0-9.]+ ?psi(?= |$))",
+                lambda m: f"{m['n']} psi",
+                "rated at {}",
+                doubt=1,
+                cue=("psi",),
+            ),
             amount("stress", before=r"(?:at|from|was|were)", say="rated at {}", doubt=1),
             amount("stress", say="rated at {}", doubt=3),
         ),
@@ -97,6 +106,12 @@ INJECTOR = Topic(
     is_named=True,
     unmoved="metal finish form standard quality",
 )
+
+
+def _consumption(match: re.Match[str]) -> str:
+    return f"{match['n']} lb/(hp*h)"
+
+
 _NUMBERS = {"three": "3", "four": "4", "five": "5", "six": "6", "eight": "8", "ten": "10", "twelve": "12"}
 INJECTOR_SIZE = Topic(
     _size,
@@ -130,6 +145,20 @@ INJECTOR_SIZE = Topic(
                 "no boost",
             ),
             Shaped(r"(?:with )?(?:boost(?:ed)?|turbo(?:charged)?|supercharged|blown)", always("boost"), "with boost"),
+        ),
+        "consumption": (
+            Shaped(
+                rf"(?:bsfc|brake specific)(?: (?:of|is|at|about))* (?P<n>{NUMBER})",
+                _consumption,
+                "burns {}",
+                cue=("bsfc", "specific"),
+            ),
+            Shaped(
+                rf"(?P<n>{NUMBER}) (?:bsfc|brake specific|lbs?/hp(?:/?h(?:r)?)?)",
+                _consumption,
+                "burns {}",
+                cue=("bsfc", "specific", "lb"),
+            ),
         ),
         "fuel": INJECTOR.slots["fuel"],
     },

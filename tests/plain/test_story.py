@@ -102,6 +102,8 @@ def test_what_may_move_the_answer_is_read_asked_about_or_refused(which: int, phr
         ("since 9 this morning", ["since", "9-this-morning"]),
         ("half past 9 it was", ["9-half-past", "it", "was"]),
         ("10.5 mm past half 3/8", ["10.5", "mm", "past", "half", "3/8"]),
+        ("quoted 900 for a yoke", ["quoted", "price-900", "for", "a", "yoke"]),
+        ("asked 8 mm for it", ["asked", "8", "mm", "for", "it"]),
         ("on a 72 pickup", ["on", "a", "year-72", "pickup"]),
         ("the 3 car trailer", ["the", "3", "car", "trailer"]),
         ("bought in 1998 new", ["bought", "in", "year-1998", "new"]),

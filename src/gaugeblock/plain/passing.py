@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 _MONEY = frozenset(["quid", "bucks", "buck", "dollars", "dollar", "pence", "cents", "euro", "euros", "rand", "bob"])
+_PAID = frozenset(["paid", "pay", "quoted", "charged", "charges", "asking", "asked"])
 _CLOCK = frozenset(["oclock", "o'clock", "pm"])
 _DAY = (("this", "morning"), ("this", "afternoon"), ("this", "evening"), ("last", "night"), ("at", "night"))
 _PARTS_OF_AN_HOUR = tuple((part, way) for part in ("half", "quarter") for way in ("past", "to"))
@@ -36,7 +37,7 @@ _CARS = frozenset(
 _OWNED = frozenset(["a", "an", "my", "his", "her", "our", "the", "this", "old", "their", "your"])
 _FIRST_YEAR, _LAST_YEAR = 1955, 2012  # no steel and no alloy is called so
 _KINDS = _MONEY | _CLOCK
-_CUES = _KINDS | _CARS | {"morning", "afternoon", "evening", "night", "past", "quarter"}
+_CUES = _KINDS | _CARS | _PAID | {"morning", "afternoon", "evening", "night", "past", "quarter"}
 
 
 def in_passing(words: list[str]) -> list[str]:
@@ -56,6 +57,8 @@ def in_passing(words: list[str]) -> list[str]:
             out[-1] = f"{before}-{word}"
         elif tuple(words[at - 1 : at + 1]) in _DAY and len(out) > 1 and _is_plain(out[-2]):
             out[-2:] = [f"{out[-2]}-{before}-{word}"]
+        elif before in _PAID and _is_plain(word) and words[at + 1 : at + 2] == ["for"]:
+            out.append(f"price-{word}")
         else:
             out.append(f"year-{word}" if _is_year(words, at) else word)
     return out
@@ -67,7 +70,9 @@ def is_in_passing(word: str) -> bool:
         return word[1:2].isdigit()
     _, dash, kind = word.partition("-")
     parts = tuple(kind.split("-"))
-    return bool(dash) and (kind in _KINDS or word.startswith("year-") or parts in _DAY or parts in _PARTS_OF_AN_HOUR)
+    return bool(dash) and (
+        kind in _KINDS or word.startswith(("year-", "price-")) or parts in _DAY or parts in _PARTS_OF_AN_HOUR
+    )
 
 
 def _is_plain(word: str) -> bool:

@@ -373,8 +373,9 @@ def written(text: str) -> str:
     """A line in lower case as it would have been typed: its marks off, its sayings in digits and units."""
     if "," in text:
         text = re.sub(r"(?<=[0-9]),(?=[0-9]{3}\b)", "", text)  # 1,500
-        text = re.sub(r"\binstead(?= ?,)", "", text)  # of nothing that is named
         text = re.sub(_ONE_AFTER_ANOTHER, f" {PARTED}", text)
+    if "instead" in text:
+        text = re.sub(r"\binstead(?= ?[,.;?!]| *$)", "", text)  # of nothing that is named
     if ":1" in text:
         text = re.sub(r"(?<=[0-9]) ?: ?(?=1(?![0-9./]))", " to ", text)  # 6:1
     text = _without_marks(text)

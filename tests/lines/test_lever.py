@@ -29,6 +29,6 @@ def test_a_pedal_that_is_shorter_than_its_push_rod_is_none(line: str) -> None:
     assert list(Lever().take(tuple(line.split()), 0, refdata())) == []
 
 
-def test_two_units_make_no_ratio() -> None:
-    words = tuple("pivot to pushrod 2 in and pivot to pad 300 mm".split(" "))
-    assert list(Lever().take(words, 0, refdata())) == []
+@pytest.mark.parametrize("line", ["pivot to pushrod 2 in and pivot to pad 300 mm"])
+def test_two_units_make_no_ratio(line: str) -> None:
+    assert list(Lever().take(tuple(line.split()), 0, refdata())) == []

@@ -54,8 +54,35 @@ PIPE = Topic(
                 lambda m: f"{m['n']} {next(u for k, u in _VOLUMES.items() if m[k])}",
                 "{}",
             ),
+            Shaped(  # no engine has so many cubic inches
+                r"(?P<n>[1-7][0-9]{3})(?= (?:engine|motor|lump|making|makes?|mill|putting|with|that|four|six"
+                r"|v[- ]?[68]|petrol"
+                r"|diesel|twin cam|pushrod))",
+                lambda m: f"{m['n']} cm**3",
+                "{}",
+                cue=(
+                    "engine",
+                    "motor",
+                    "lump",
+                    "mak",
+                    "mill",
+                    "putting",
+                    "with",
+                    "that",
+                    "four",
+                    "six",
+                    "v",
+                    "petrol",
+                    "diesel",
+                ),
+            ),
         ),
-        "speed": (amount("rotational speed", say="{}"),),
+        "speed": (
+            amount("rotational speed", say="{}"),
+            Shaped(
+                r"(?:at|by|up to) (?P<n>[2-9][05]00|[2-9][0-9]00)(?! ?(?:mm|hp))", lambda m: f"{m['n']} rpm", "at {}"
+            ),
+        ),
         "pipes": (
             Shaped(
                 r"(?:dual|twin|two|2)(?: separate| independent)? (?:exhausts?|pipes?|tail ?pipes?|system)|duals?",
@@ -77,7 +104,7 @@ PIPE = Topic(
             amount("length", after="(?:exhaust|pipe|tube|system)(?: pipe)?", bare="in", say="{} pipe"),
             amount("length", before=r"(?:is|will|does|with|would|should|could)(?: an?)?", say="{} pipe"),
             Shaped(
-                rf"(?P<n>{NUMBER})(?: ?(?:(?P<mm>mm)|in|inch|\"))?(?= or | for |$)",
+                rf"(?P<n>{NUMBER})(?: ?(?:(?P<mm>mm)|in|inch|\"))?(?= or | for | ok| okay| enough| alright| fine|$)",
                 lambda m: f"{m['n']} {'mm' if m['mm'] else 'in'}" if len(m["n"]) < _LONG or m["mm"] else None,
                 "{} pipe",
                 doubt=3,
@@ -103,7 +130,8 @@ PIPE = Topic(
         r"|(?:new |whole )?system|under|mild cam|(?:wild|big|hot) cam|stock|buying|buy|put(?:ting)?"
     ),
     needs=("power",),
-    asks_for=r"exhausts?|tail ?pipes?|pipes?|duals|mufflers?|new system|system under|for a single",
+    asks_for=r"exhausts?|tail ?pipes?|pipes?|(?:single|dual|twin)s? [0-9]|duals|mufflers?|new system|system under"
+    r"|for a single",
     table="exhausts",
     unmoved="metal finish state standard quality",
 )
@@ -247,7 +275,7 @@ GAP = Topic(
         "movement": (amount("length", after="(?:movement|of growth|growth)", say="moves {}"),),
     },
     rf"how (?:close|near|far)|can|{_NEAR}|{EXHAUST}|(?:the |my |an? )?headers?(?: tubes?| pipes?)?|lay|lie|room"
-    rf"|enough|clear|run"
+    rf"|enough|clear|run|(?:above|over|under|beside|behind|next to)(?= (?:an? |the |my )?(?:exhaust|muffler|silencer))"
     r"|(?:if )?(?:there(?:'?s| is) )?(?:without|no)(?: an?| any| room for an?| space for an?)? (?:heat"
     r" )?shield(?:ing)?|unshielded"
     r"|bare (?:exhaust|headers?|pipes?|down ?pipes?|manifolds?|silencers?|mufflers?)(?: pipes?)?|past|big|exhaust|air"

@@ -72,6 +72,11 @@ OUTLET = Topic(
     table="exhausts",
 )
 _BEHIND = r"(?:behind|from|after|past|off) (?:the |my )?(?:flex\S*|joint|collector|header)(?: (?:pipe|section|joint))?"
+_LEAST_RUN = 1500  # mm: no hanger stands so far from another, and no pipe is so thick
+_PLACE = (
+    r"(?:the |my |an? )?(?:manifolds?|flange|headers?|collector|engine|down ?pipes?|gearbox|tail(?: ?pipe)?|back|rear"
+    r"|bumper|tip|end|axle|cat|turbo)"
+)
 HANGER = Topic(
     _hanger,
     "hangers of an exhaust",
@@ -89,7 +94,7 @@ HANGER = Topic(
             amount(
                 "length",
                 after=r"(?:(?:stainless|mild|steel|alumini[sz]ed) )*(?:exhaust|pipe|tube|system|stainless|steel)"
-                r"(?: pipe| system)?",
+                r"(?: pipe| system)?|bore",
                 most=200,
             ),
         ),
@@ -102,15 +107,18 @@ HANGER = Topic(
                 say="{} long",
                 cue=("system", "exhaust", "pipework"),
             ),
+            amount("length", say="{} long", least=_LEAST_RUN, doubt=1),
         ),
         "swing": (amount("angle", say="swings {}"),),
     },
     (
         rf"under(?: (?:a|the|my))?|{_BEHIND}|{EXHAUST}|(?:rubber )?hangers?|hang|spacing|apart|first|between"
         r"|swings?|distance|how"
-        r" (?:far|many|close)|where|should|place|go|every|for|hot|rubbers?"
+        rf" (?:far|many|close)|from {_PLACE}|to {_PLACE}|runs?|bore|(?:rubber )?mounts?|with|(?:in the middle"
+        r"|at the (?:back"
+        r"|rear|front))|(?:do )?they go|where|should|place|go|every|for|hot|rubbers?"
     ),
-    asks_for=r"spacing|apart|first|swings?|between|every|how far|hangers?",
+    asks_for=r"spacing|apart|first|swings?|between|every|how far|hangers?|how many (?:rubber )?(?:mounts|rubbers)",
     is_named=True,
     # the habit is one for all pipes
     settle=lambda values, _: {k: v for k, v in values.items() if k != "od"},

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
+from gaugeblock.answer.asking import NUMBER, Hit, Shaped, Topic, always, amount
+from gaugeblock.answer.said_units import millimetres
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    import re
+    from collections.abc import Callable, Iterable
 
     from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.tables.load import Refdata
 
 
 def _wrap() -> Callable[..., Sheet]:
@@ -23,6 +26,23 @@ _SHARES = {"quarter": "25 %", "half": "50 %", "third": "33 %", "no": "0", "zero"
 
 _WIDEST = 110  # mm
 
+
+def _across(match: re.Match[str]) -> str | None:
+    """A diameter that a pipe can have."""
+    unit = "mm" if match["mm"] else "in"
+    return f"{match['n']} {unit}" if millimetres(match["n"], unit) <= _WIDEST else None
+
+
+class BehindOf(Shaped):
+    """What stands behind ``of``: thirty inches of two and a half inch."""
+
+    __slots__ = ()
+
+    def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
+        """As it is read, behind that word alone."""
+        return super().take(words, at, data) if at and words[at - 1] == "of" else ()
+
+
 WRAP = Topic(
     _wrap,
     "exhaust wrap",
@@ -30,9 +50,11 @@ WRAP = Topic(
         "width": (
             amount(
                 "length",
-                after=r"(?:wide )?(?:(?:exhaust|header|heat|titanium|basalt|fib(?:re|er)glass) )*wrap\w*",
+                after=r"(?:wide )?(?:(?:exhaust|header|heat|titanium|basalt|fib(?:re|er)glass) )*wrap\w*"
+                r"(?! (?:is|comes|width|that|which|of) )",
                 say="wrap {} wide",
             ),
+            amount("length", before=r"wrap (?:is|comes|in|that is)(?: an?| in)?", say="wrap {} wide", most=_WIDEST),
             amount("length", after="wide", say="wrap {} wide"),
             amount("length", before=r"wrap(?: (?:is|of|that|width))*", after="wide", say="wrap {} wide"),
             amount(
@@ -49,8 +71,19 @@ WRAP = Topic(
             ),
             amount("length", after="(?:od|dia(?:meter)?|outside)", say="{} pipe"),
             amount("length", before=rf"(?:{_PIPE}) of", say="{} pipe", most=_WIDEST),
+            Shaped(  # no pipe is 1.75 mm across
+                rf"(?:of |an? )*(?P<n>[1-6]\.[0-9]+|[1-6] [1-7]/8|[1-6] [13]/4|[1-6] 1/2|[1-6]) (?:od )?(?:{_PIPE})",
+                lambda m: f"{m['n']} in",
+                "{} pipe",
+                cue=("pipe", "tube", "header", "primar"),
+            ),
             amount(
                 "length", before=rf"(?:{_PIPE})(?: (?:is|of|are))*", after="(?:od|dia(?:meter)?|across)", say="{} pipe"
+            ),
+            BehindOf(
+                rf"(?P<n>{NUMBER}) ?(?:(?P<mm>mm)|in|inch(?:es)?|\")(?! ?wrap(?! (?:is|comes|width)))",
+                _across,
+                "{} pipe",
             ),
         ),
         "length": (
@@ -83,20 +116,44 @@ WRAP = Topic(
             ),
             amount("length", after=_LAP, say="lapped {}", cue=("lap",)),
             amount("length", before=rf"{_LAP}(?: (?:of|is|by))*", say="lapped {}", cue=("lap",)),
+            Shaped(
+                r"(?:(?:i|we|going|go|goes|on|with|at|it|to) )*(?P<n>half|quarter|third|1/2|1/4"
+                r"|1/3) (?:over(?: (?:each|every|the)"
+                r"(?: (?:turn|wrap|last|one|previous|before))*)?|overlap(?:ped)?|each turn)",
+                lambda m: _SHARES.get(m["n"]) or {"1/2": "50 %", "1/4": "25 %", "1/3": "33 %"}[m["n"]],
+                "lapped {}",
+                cue=("over", "each turn"),
+            ),
             Shaped(r"edge to edge|butted", always("0"), "edge to edge", cue=("edge", "butted")),
+        ),
+        "roll": (
+            Shaped(
+                rf"(?:(?:it|and|which|they|shop|sells?|sold|stock|they|only|do|comes?|come|in|as|by|an?|the|got|have"
+                r"|has|per) )*"
+                rf"(?P<n>{NUMBER}) ?(?P<u>ft|foot|feet|m|met(?:re|er)s?) (?:rolls?|lengths?|reels?|coils?|packs?)",
+                lambda m: f"{m['n']} {'m' if m['u'][0] == 'm' else 'ft'}",
+                "in rolls of {}",
+                cue=("roll", "reel", "coil", "pack"),
+            ),
         ),
         "pipes": (
             Shaped(
-                rf"(?P<n>[2-8])(?= (?:[0-9./]+ ?(?:in|inch|mm)? )?(?:{_PIPE}))", lambda m: m["n"], "{} of them", doubt=1
+                rf"(?:times|x) (?P<m>[2-8])|(?P<n>[2-8])(?= (?:[0-9./]+ ?(?:in|inch|mm)? )?(?:{_PIPE}))",
+                lambda m: m["m"] or m["n"],
+                "{} of them",
+                doubt=1,
             ),
         ),
     },
     r"(?:exhaust |header |heat )*wrap\w*|how (?:much|many|long)(?: (?:metres|meters|feet|foot|rolls?))?|metres|meters"
     r"|feet"
     rf"|rolls|a roll|1 roll|roll of|length|(?:{_PIPE})|do i (?:need|buy)|need|buy|for|of|to cover|cover|each|wide|an?"
-    rf"|with|long|takes?|will",
+    rf"|with|long|takes?|will|covers?|al?together|(?:in )?(?:all|total)|wrapping|(?:do i need )?(?:one|1) or (?:two|2)"
+    r"|(?:how many )?rolls?|going on|go on|over|use|buy|header tubes?|down ?pipe",
     needs=("length", "od", "width"),
-    asks_for=r"wide\b.*\bwrap|wrap\b.*\bwide|(?:how (?:much|many|long)|metres|meters|feet|length|rolls?)\b.*\bwrap"
+    settle=lambda values, _: {key: value for key, value in values.items() if key != "roll"},
+    asks_for=r"wrap\w*\b.*\b(?:over ?lap\w*|lap\w*|half over)|wide\b.*\bwrap|wrap\b.*\bwide|(?:how (?:much|many|long)"
+    r"|metres|meters|feet|length|rolls?)\b.*\bwrap"
     r"|wrap\b.*\b(?:how (?:much|many"
     r"|long)|do i need)",
     is_named=True,

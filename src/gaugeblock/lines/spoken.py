@@ -130,6 +130,7 @@ _MADE_OF = (
     r"|radiator|rad|oil|vacuum|water|ordinary|plain|black|flexible|soft|bore|id|od|cooler)"
 )
 # A line that asks of heat: else the size of a hose is what it is about.
+_HOT_PARTS = r"\b(?:exhausts?|headers?|manifolds?|turbo\w*|downpipes?|tailpipes?|silencers?|mufflers?|flame|engine)\b"
 _OF_HEAT = (
     r"\b(?:hot|hotter|heat|temp\w*|deg\w*|celsius|centigrade|fahrenheit|[0-9]+ ?[cf]|melt\w*|boil\w*|cook\w*"
     r"|survives?|exhausts?|headers?|manifolds?|turbo\w*|downpipes?|silencers?|mufflers?)\b"
@@ -139,10 +140,11 @@ _OF_HEAT = (
 class Size:
     """The size of a hose, before what it is or behind it, in a line that asks of heat: it is no gap to what is hot."""
 
-    __slots__ = ("_reader", "doubt")
+    __slots__ = ("_is_alone", "_reader", "doubt")
 
-    def __init__(self, reader: Shaped) -> None:
+    def __init__(self, reader: Shaped, *, is_alone: bool = False) -> None:
         self._reader = reader
+        self._is_alone = is_alone  # behind the word for a hose, in a line that names nothing hot
         self.doubt = reader.doubt
 
     def phrases(self, _data: Refdata) -> dict[str, str]:
@@ -156,7 +158,11 @@ class Size:
     def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
         """The size, where heat is asked."""
         hits = list(self._reader.take(words, at, data))
-        if hits and re.search(_OF_HEAT, " ".join(words)) is not None:
+        line = " ".join(words)
+        if not hits or re.search(_OF_HEAT, line) is None:
+            return
+        is_behind = at > 0 and re.fullmatch(_HOSE, words[at - 1]) is not None
+        if not self._is_alone or (is_behind and re.search(_HOT_PARTS, line) is None):
             yield from hits
 
 
@@ -166,6 +172,8 @@ SIZE = (
     Size(amount("length", followed=rf"(?:{_MADE_OF} ){{0,4}}{_HOSE}", say="{} line")),
     Size(amount("length", followed=rf"(?:bore |id |od |black |plain |soft )*{_RUBBERS}", say="{} line")),
     Size(amount("length", before=rf"{_HOSE}{_IS}", say="{} line", doubt=1)),
+    Size(amount("length", after=r"(?:id|bore|inside diameter|i\.d\.)", say="{} line", doubt=1)),
+    Size(amount("length", say="{} line", doubt=2), is_alone=True),
 )
 
 

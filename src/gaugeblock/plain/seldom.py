@@ -25,6 +25,10 @@ FIRST: dict[str, str] = {
         "still |stronger than|swap|ten |three |through |to replace|tube nut|twelve |two |unmarked|"
         "way around|way round|weaker than|wet or dry"
     ),
+    "tubed": (
+        " ally| alum| rad| stainless| wall|eter by|eter x|etre by|etre x|mandrel|minus |one eight|one fift|one fort|"
+        "one fourt|one ninet|one seven|one sixt|one ten|one eleven|one thir|one twe|vee"
+    ),
     "tubing": (
         " alum| as big as| as free as| as good as| as much as| cylinders| galv| or | plate| short|"
         " stainless| steel and al| swg|-plate|0x|1x|2x|3x|4x|5x|6x|7x|8x|9x|an inch|bigger|"

@@ -37,7 +37,21 @@ _AGAINST = (
 )
 # With which two whole things are told apart: then an "or" sets them against each other too.
 _TELLS_APART = frozenset(
-    ["stiffer", "stronger", "heavier", "lighter", "stiffest", "strongest", "heaviest", "lightest", "hotter", "cooler"]
+    [
+        "stiffer",
+        "stronger",
+        "heavier",
+        "lighter",
+        "stiffest",
+        "strongest",
+        "heaviest",
+        "lightest",
+        "hotter",
+        "cooler",
+        "weigh",
+        "weighs",
+        "weight",
+    ]
 )
 
 

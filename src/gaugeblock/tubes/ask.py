@@ -9,6 +9,7 @@ from gaugeblock.tubes import (
     bend_ask,
     box_ask,
     burst_ask,
+    corner_ask,
     flare_ask,
     line_bend_ask,
     mitre_ask,
@@ -129,6 +130,7 @@ BEND = Topic(
         "angle": (
             amount("angle", after="bends?", say="{} bend"),
             amount("angle", say="{}"),
+            Shaped(rf"angle(?: of| is)? (?P<n>{NUMBER})(?! ?(?:in|inch|mm|\"))", lambda m: f"{m['n']} deg"),
             Shaped(r"(?:an? )?(?P<n>30|45|60|90|120|180)(?: bend)?", lambda m: f"{m['n']} deg", "{} bend", doubt=1),
         ),
         "service": (
@@ -186,12 +188,14 @@ BEND = Topic(
             ),
         ),
     },
-    r"(?:bend )?radius|plain bender|flatten|too tight|hard ?lines?|clr|(?:can i |will (?:it )?|does (?:it )?"
+    r"(?:(?:will|would|can) (?:it|this|that) )?(?:go|goes|going|come|comes|pull|bend|wrap) (?:round|around)"
+    r"|(?:bend )?radius|plain bender|flatten|too tight|hard ?lines?|clr|(?:can i |will (?:it )?|does (?:it )?"
     r"|how tight can i"
     r" )?(?:bends?|bending|bent|bendable)|tubes?|tubing|take|kinks?|how tight|tightest|min(?:imum)?(?: bend)?"
     r" radius|(?:smallest|tightest|least)(?: bend)?(?: radius)?|minimum|min|od|x|die|bender|exhaust|(?:fuel |brake"
     r" |hard )?lines?|(?:main |roll )?hoop|rules|shoe|cent(?:re|er)[ -]?line|(?:the )?(?:back|outside|heel|outer side)"
-    r" of (?:the |a |my )?bend|after bending|(?:small|big|large|other) (?:die|former|shoe)",
+    r" of (?:the |a |my )?bend|after bending|(?:small|big|large|other) (?:die|former|shoe)"
+    r"|(?:bent )?cold(?! (?:drawn|rolled|work\w*|form\w*|finish\w*|steel|reduced))",
     needs=("od", "wall"),
     settle=_settle_bend,
     opens=_open_bend,
@@ -264,7 +268,7 @@ SECTION = Topic(
         "wall": EVERY_WALL,
         "material": (STOCK, MILD),
         "length": (
-            amount("length", after="long|of it|piece|stick|length", say="{} long"),
+            amount("length", after=rf"long|of it|piece|stick|length|of(?= {NUMBER})", say="{} long"),
             Shaped(rf"(?P<n>{NUMBER}) ?(?:ft|feet|foot|')", lambda m: f"{m['n']} ft", "{} long"),
             Shaped(rf"(?P<n>{NUMBER}) ?(?:m|met(?:re|er)s?)", lambda m: f"{m['n']} m", "{} long"),
         ),
@@ -363,9 +367,10 @@ BOX_BEAM = beam_ask.box_beam_of(BOX, BEAM)
 FLARE = flare_ask.topic(OD, WALLS)
 SHEET = sheet_ask.topic(lambda: answer_in("sheet_metal", "sheet"), STOCK)
 SHEET_BEND = folded_topic(STOCK)
-MITRE = mitre_ask.mitre_of(BEND.slots)
+MITRE, CORNER = mitre_ask.mitre_of(BEND.slots), corner_ask.corner_of(BOX.slots)
 TOPICS = (
     MITRE,
+    CORNER,
     BEND,
     line_bend_ask.topic(),
     line_bend_ask.nickel_topic(),

@@ -55,6 +55,7 @@ def beam_of(slots: Mapping[str, tuple[Reader, ...]], settle: Settle) -> Topic:
             "span": (
                 Shaped(rf"{_BETWEEN} (?:a |one )?met(?:re|er)(?: gap| span)?", always("1 m"), "across {}"),
                 amount("length", before=_BETWEEN, say="across {}"),
+                amount("length", before=r"(?:in )?(?:the )?(?:middle|cent(?:re|er)) of(?: an?)?", say="across {}"),
                 amount("length", after=_APART, say="across {}"),
                 amount("length", before="(?:an?|the)", after="(?:length|piece|long|bit)(?: of)?", say="across {}"),
                 amount("length", after="(?:long|length)", say="across {}"),
@@ -81,7 +82,10 @@ def beam_of(slots: Mapping[str, tuple[Reader, ...]], settle: Settle) -> Topic:
             ),
             "yield_strength": slots["yield_strength"],
         },
-        r"between (?:two |2 )?(?:stands|supports|rails|jacks|boxes|trestles)|(?:what|how much)? ?(?:weight|load"
+        r"how hard(?: (?:is|are|will|does))?(?: (?:it|the (?:steel|metal|tube|box)))?|(?:be(?:ing)? )?(?:worked"
+        r"|stressed|loaded|working)|(?:what |how much |the )?(?:bending )?stress(?:es)?"
+        r"(?: (?:is|does|will|in) (?:it|the (?:steel|metal|box|tube)))?|seeing|see|weigh(?:s|ing)?"
+        r"|between (?:two |2 )?(?:stands|supports|rails|jacks|boxes|trestles)|(?:what|how much)? ?(?:weight|load"
         r"|mass)(?: (?:will|can|does|would) it)?|hold|holds|bear|bears|carr(?:y|ies)"
         r"|take|takes|support|supports|middle|cent(?:re|er)|tubes?|tubing|pipe|crossmember|cross ?member|beam|bar"
         r"|sag|sags|droop|bend|bends|h[au]ng(?:ing|s)?|sitting|sat|sits|stands?|rails?|gap|between|across|x|hoist"
@@ -92,7 +96,7 @@ def beam_of(slots: Mapping[str, tuple[Reader, ...]], settle: Settle) -> Topic:
         needs=("od", "wall", "span"),
         joined=("material",),
         settle=settle,
-        asks_for=r"span|hold|holds|bear|bears|carry|carries|support|sag|sags|droop|load|weight|(?:in|at) the"
+        asks_for=r"span(?:s|ning)?|hold|holds|bear|bears|carry|carries|support|sag|sags|droop|load|weight|(?:in|at) the"
         r" (?:middle|cent(?:re|er))",
         is_named=True,
         unmoved="finish state standard service quality",
@@ -107,6 +111,7 @@ def box_beam_of(box: Topic, beam: Topic) -> Topic:
         {
             "size": box.slots["size"],
             "wall": box.slots["wall"],
+            "stands": box.slots["stands"],
             **{key: beam.slots[key] for key in ("span", "material", "load")},
         },
         beam.signals

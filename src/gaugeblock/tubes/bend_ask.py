@@ -5,7 +5,7 @@ from __future__ import annotations
 from gaugeblock import units
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.tubes.said import DEG, answer_in
-from gaugeblock.tubes.sizes_ask import in_diameters
+from gaugeblock.tubes.sizes_ask import OD_OF_TUBE, in_diameters
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -64,12 +64,28 @@ def _large_legs(match: re.Match[str]) -> str | None:
 _LEAST_LEG = 6  # of two numbers side by side: less is a wall
 
 
+def _three(match: re.Match[str]) -> str:
+    """The three straights of a hoop, each in the unit that is said at one of them."""
+    unit = "mm" if " mm" in f" {match[0]} " else "in"
+    return ", ".join(f"{match[key]} {unit}" for key in ("n", "m", "k"))
+
+
+_PART = r"(?: ?(?:in|inch(?:es)?|mm|\"))?"
 _LEG_READERS = (
+    Shaped(
+        rf"(?:(?:three|3) )?(?:straight )?(?:legs?|straights?|sides?)(?: (?:of|at|are|is))* (?P<n>{NUMBER}){_PART}"
+        rf"(?: and| by| then| x)? (?P<m>{NUMBER}){_PART}(?: and| by| then| x)? (?P<k>{NUMBER})"
+        r" ?(?:in|inch(?:es)?|mm|\")(?: of straight)?",
+        _three,
+        "legs {}",
+        cue=("leg", "straight", "side"),
+    ),
     Shaped(
         rf"(?:(?:with |want |and )*(?P<both>two|2|both) )?(?:straight )?(?:legs?|straights?|sides?|ends?"
         rf"|arms?)"
         rf"(?: (?:of|at|are|is|each|both|to be))* (?P<n>{NUMBER}) ?(?P<unit>in|inch(?:es)?|mm|\")"
-        r"(?: (?P<each>each(?: (?:side|end|way))?|both(?: sides| ends)?|long|either side|apiece))*"
+        r"(?:(?: (?P<each>each(?: (?:side|end|way))?|both(?: sides| ends)?|long|either side|apiece))+"
+        rf"|(?! (?:and |by |x |then |plus )+{NUMBER}| {NUMBER} ?(?:in|inch(?:es)?|mm|\")(?: |$)))"
         r"(?: to where the bend starts)?",
         _legs,
         "legs {}",
@@ -103,7 +119,8 @@ _TWO_READERS = (
         cue=(" x ", " by "),
     ),
     Shaped(
-        rf"(?:(?:with|of|straight|hoop) )*(?:legs?|sides?|arms?|straights?)(?: (?:of|at|are|is))* (?P<n>{NUMBER})"
+        rf"(?:(?:with|of|straight|hoop|two|2|both) )*(?:legs?|sides?|arms?|straights?)(?: (?:of|at|are|is))*"
+        rf" (?P<n>{NUMBER})"
         rf"(?: ?(?:in|inch(?:es)?|mm|\"))?(?: one (?:side|end|way))? (?:and|by|x) (?P<m>{NUMBER}){_UNIT}"
         r"(?: (?:the |on the )?other(?: (?:side|end|way))?)?",
         _corner,
@@ -112,7 +129,7 @@ _TWO_READERS = (
     ),
     Shaped(
         rf"(?P<n>{NUMBER})(?P<m>){_UNIT} (?:straight )?legs",
-        lambda m: f"{_corner(m)}, {_corner(m)}",
+        lambda m: f"{_corner(m)}, {_corner(m)}" if m["unit"] or units.parse_number(m["n"]) >= _LEAST_LEG else None,
         "legs {} each",
         cue=("legs",),
     ),
@@ -304,9 +321,12 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
             "first": (_FIRST,),
             "last": (_LAST,),
             "fact": _FACT_READERS,
-            **{key: slots[key] for key in ("od", "wall", "material", "method")},
+            "od": OD_OF_TUBE,
+            **{key: slots[key] for key in ("wall", "material", "method")},
         },
-        r"(?:tube|pipe|is|are|gets?) used|(?:how )?(?:much|long)(?: (?:tube|tubing|pipe|material|stock|metal|length))?"
+        r"(?:(?:going|goes|go|get|gets|bent|bending) )?round(?= (?:an? |the |my )?(?:[0-9]+|bend))|(?:stick|length)"
+        r" (?:do|should) i (?:need|buy|start with|cut)|bend allowance|(?:tube|pipe|is|are|gets?) used"
+        r"|(?:how )?(?:much|long)(?: (?:tube|tubing|pipe|material|stock|metal|length))?"
         r"|lengths?|bending|itself"
         r"|tubes?|tubing|pipe|material|stock|arc(?: length)?|bends?|elbows?|take up|takes? up|takes?|eat|eats|use"
         r"|uses|use[ds]? up|uses"
@@ -320,7 +340,8 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         r"|top|(?:main |roll )?hoop|grab"
         r" handle|handle",
         needs=("radius", "angle"),
-        asks_for=r"how much|how long|gain|arc|length|takes? up|eats?|eaten|uses?|used|cut|saw|set ?back|marks?"
+        asks_for=r"how much|how long|gain|arc|length|bend allowance|takes? up|eats?|eaten|uses?|used|cut|saw"
+        r"|set ?back|marks?"
         r"|starts?|goes? into"
         r"|blank|swallow\w*|disappears?|tangents?|back from|how far|legs|arms|corners?",
         is_named=True,

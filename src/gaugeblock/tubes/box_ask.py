@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 
-from gaugeblock.answer.asking import NUMBER, Shaped, Topic, amount
+from gaugeblock import units
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.tubes.said import is_without_metal
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -29,15 +30,62 @@ def _sides(match: re.Match[str]) -> str | None:
     if said["a2"]:  # 2x2 1/8 wall
         return f"{said['a2']} x {said['b2']} x {said['w2']} in"
     first = said["a"] or said["s"]
-    if said["b"] and not said["w"] and re.match(r"0?\.[0-2]", said["b"]):
+    if said["b"] and not said["w"] and (re.match(r"0?\.[0-2]", said["b"]) or _is_a_wall(first, said["b"])):
         return None  # a round tube and its wall: no box has so short a side
     wall = said["w"] or said["t"]
     numbers = [first, said["b"] or first, *([wall] if wall else [])]
     unit = next((u for u in (said["u1"], said["u2"], said["u3"], said["u4"]) if u), "")
     if not unit:
         is_whole = first.isdigit() and numbers[1].isdigit()
-        unit = "mm" if is_whole and min(int(n) for n in numbers[:2]) >= _LEAST_MM else "in"
+        unit = "mm" if is_whole and _is_in_mm([int(n) for n in numbers[:2]]) else "in"
     return f"{' x '.join(n.replace('-', ' ') for n in numbers)} {'mm' if unit == 'mm' else 'in'}"
+
+
+def _is_a_wall(first: str, second: str) -> bool:
+    """Whether the second of two numbers can only be the wall of a round tube: 48 x 3."""
+    return float(units.parse_number(first)) > _FLATTEST * float(units.parse_number(second))
+
+
+_FLATTEST = 6  # times as wide as it is high
+_MOST_INCHES = 30
+
+
+def _is_in_mm(sides: list[int]) -> bool:
+    """Whether two bare sides are in millimetres."""
+    return min(sides) >= _LEAST_MM or max(sides) >= _MOST_INCHES
+
+
+_STANDS = (
+    Shaped(
+        r"(?:(?:st[o]od|standing|stands|set|put|up|used|turned|is|it|mounted) )*(?:(?:up )?on (?:its |the )?(?:edge"
+        r"|end)"
+        r"(?! of)|edgeways|edgewise|on its side edge|(?:st[o]od )?upright|tall way(?: up)?|the tall way"
+        r"|(?:the )?(?:tall|long|deep|big|wide) (?:side|way|one) (?:is )?(?:up|upright|vertical))",
+        always("edge"),
+        "stood on edge",
+        cue=("edge", "end", "upright", "tall", "long", "deep", "big", "wide"),
+    ),
+    Shaped(
+        r"(?:(?:laid|l[y]ing|lays|lies|set|put|used|turned|is|it|mounted) )*(?:down )?(?:(?:on the )?flat(?! (?:bar"
+        r"|plate"
+        r"|length|sheet))(?: ?ways?| side| down)?|(?:the )?(?:short|small) (?:side|way|one) (?:up|upright|vertical))",
+        always("flat"),
+        "laid flat",
+        cue=("flat", "short", "small"),
+    ),
+)
+
+
+def _turned(values: dict[str, str]) -> dict[str, str]:
+    """The sides in their order, the upright one first, where it was said how the box stands."""
+    stands = values.get("stands")
+    found = {key: value for key, value in values.items() if key != "stands"}
+    if stands is None or "size" not in values:
+        return found
+    sizes, _, unit = values["size"].rpartition(" ")
+    sides = sizes.split(" x ")
+    first = sorted(sides[:2], key=units.parse_number, reverse=stands == "edge")
+    return {**found, "size": f"{' x '.join([*first, *sides[2:]])} {unit}"}
 
 
 def _sized() -> tuple[Shaped, ...]:
@@ -72,6 +120,7 @@ def topic(section: Topic) -> Topic:
     slots = {
         "size": _sized(),
         "wall": (*section.slots["wall"], amount("length", after="wall(?: thickness)?", say="{} wall", most=_MOST_WALL)),
+        "stands": _STANDS,
         **{k: section.slots[k] for k in ("length", "fact")},
         "material": section.slots["material"],
     }
@@ -79,9 +128,11 @@ def topic(section: Topic) -> Topic:
         lambda: answer_in("box", "box"),
         "box section",
         slots,
-        section.signals + rf"|box(?:es)?|square|rectang(?:le|ular)|rect|shs|rhs|hss|{_WALL}|steel|sections?",
+        section.signals
+        + rf"|both(?= (?:(?:with|are|in|have|being|made|out|of) )*[0-9./]+ ?(?:mm|in|inch)? {_WALL})|box(?:es)?"
+        rf"|square|rectang(?:le|ular)|rect|shs|rhs|hss|{_WALL}|steel|sections?",
         needs=("size",),
-        settle=section.settle,
+        settle=lambda values, data: _turned(section.settle(values, data) if section.settle else values),
         opens=_open,
         joined=("material",),
         columns=section.columns,

@@ -7,6 +7,8 @@ from gaugeblock.answer.asking import NUMBER, Hit, Shaped, Topic
 from gaugeblock.errors import GaugeblockError, InputError
 from gaugeblock.tubes.keys import phrases, stock
 from gaugeblock.tubes.said import DEG, answer_in, is_without_metal
+from gaugeblock.tubes.sizes_ask import OD_OF_TUBE
+from gaugeblock.tubes.told_apart import ToldApart
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -25,10 +27,16 @@ def _pulled(match: re.Match[str]) -> str | None:
     return f"{match['set']} deg set, {got:g} deg got" if 0 < got <= put else None
 
 
+def _by_so_much(match: re.Match[str]) -> str | None:
+    """``springs back 3 on a 90``: set and got."""
+    by, put = float(units.parse_number(match["by"])), float(units.parse_number(match["put"]))
+    return f"{put:g} deg set, {put - by:g} deg got" if 0 < by < put / 2 else None
+
+
 _LETS_GO = (
     r"springs?|sprung|sprang|springing|relax(?:es|ed)?|comes?|came|opens?|opened|ends?|ended|measures?|measured|goes"
     r"|went|gives?|gave|drops?|dropped|unwinds?|unwound|settles?|settled|falls?|fell|reads?|is|its|it's|was|got|kept"
-    r"|leaves"
+    r"|leaves|gets?"
 )
 # What stands between the pull and what became of it; any other word is read for itself.
 _BETWEEN = (
@@ -39,9 +47,10 @@ _BETWEEN = (
     r"|release|released|only|just|always|usually|at|which|same"
 )
 _WANTED_BEND = (
-    r"(?:for|to get|get|want|wants|wanted|need|needs|finish(?:es|ed)?|ends? up|winds? up|land|lands|true|dead"
+    r"(?:for|to get|get|dead on|want|wants|wanted|need|needs|finish(?:es|ed)?|ends? up|winds? up|land|lands|true|dead"
     r"|final|actual)"
-    r"(?: (?:it|to|an?|be|me|at|finish|finished|up|true|dead|actual|real|get|end|with|square|bend|of|come|out|the|on"
+    r"(?: (?:it|to|an?|be|me|at|dead|finish|finished|up|true|dead|actual|real|get|end|with|square|bend|of|come|out"
+    r"|the|on"
     r"|at|exactly|bang))*"
 )
 
@@ -83,6 +92,15 @@ def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         {
             "test": (
                 *slots["test"],
+                ToldApart(),
+                Shaped(
+                    r"(?:springs? ?back|sprang back|relax(?:es|ed)|open(?:s|ed)(?: up)?|los(?:es|t))(?: by| about"
+                    rf"| roughly)* (?P<by>{NUMBER}) ?(?:{DEG})?(?: (?:on|for|in|at|of|over|from|off))+"
+                    rf"(?: an?| the)? (?P<put>{NUMBER}) ?(?:{DEG})?(?: bend)?",
+                    _by_so_much,
+                    "test bend {}",
+                    cue=("back", "relax", "open", "los"),
+                ),
                 Pulled(
                     r"(?:(?:when |if )?(?:i |we )?(?:pull(?:ed|ing)?|bent|set|wound|took|take|bending|go|went"
                     r"|reads?|cranked"
@@ -102,7 +120,9 @@ def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
             ),
             "angle": (
                 Shaped(
-                    rf"over-?bend(?: to| for| an?)? (?P<n>{NUMBER}) ?(?:{DEG})?", lambda m: f"{m['n']} deg", "to get {}"
+                    rf"over-?(?:bend|shoot)(?: to| for| an?)* (?P<n>{NUMBER}) ?(?:{DEG})?",
+                    lambda m: f"{m['n']} deg",
+                    "to get {}",
                 ),
                 Shaped(
                     rf"{_WANTED_BEND} (?P<n>{NUMBER})(?! ?(?:x|by)\b) ?(?:{DEG})?(?: bends?)?",
@@ -115,9 +135,11 @@ def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
                     "to get {}",
                 ),
             ),
-            **{key: slots[key] for key in ("od", "wall", "material", "method", "radius")},
+            "od": OD_OF_TUBE,
+            **{key: slots[key] for key in ("wall", "material", "method", "radius")},
         },
-        r"(?:how (?:much|far) )?over|test (?:bit|piece|bend)|dial|(?:over-?|over )?(?:bend|bends|bending|pull|pulled"
+        r"(?:how (?:much|far) )?over(?:shoot)?|(?:my |the )?last(?: bend| one)?|scrap|test (?:bit|piece|bend)|dial"
+        r"|(?:over-?|over )?(?:bend|bends|bending|pull|pulled"
         r"|pulling)|spring(?:s"
         r"|ing)?(?: ?back)?|sprang|sprung"
         r"|pointer|stop|relax(?:ed|es)?(?: back)?|(?:a )?fair bit|past(?: the)?(?: mark)?|mark|crank|machine"
@@ -125,13 +147,15 @@ def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         r"|test (?:bit|piece|bend)|sample|check|kick(?:s|ed)? back|unwinds?|compensat(?:e|ion)|allow(?:ance)?"
         r"|tubes?|tubing|pipe|bender|die|set|go|wind|take|round|finish|relax(?:es)?|let'?s? go|true|how far|bent"
         r"|degrees?|it"
-        r"|where (?:do|should) i stop",
+        r"|where (?:do|should) i stop|dial|angle finder|protractor|inclinometer|end up|should i (?:pull|stop|go)"
+        r"|(?:the )?next(?: one)?|same answer|ended up|out of",
         needs=("test",),
         joined=("material",),
         asks_for=(
             r"spring\w*|sprang|sprung|relax\w*|lets? (?:it )?go|let'?s go|test (?:bit|piece|bend)|over-?bend|overbent"
             r"|over bend|pull\w*|pointer|opens|comes out"
-            r"|came out|set [0-9]+ and got"
+            r"|came out|(?:set|bent|pull\w*) [0-9.]+(?: deg\w*)?(?: \w+)? got|angle finder|protractor|inclinometer"
+            r"|stop for|bent to|overshoot|settled at|how far do i (?:go|pull|bend)"
         ),
         is_named=True,
         settle=_settle_overbend,

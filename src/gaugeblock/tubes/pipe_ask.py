@@ -116,7 +116,9 @@ PIPE = Topic(
             ),
         ),
         "nps": (
-            Shaped(rf"(?P<n>{NUMBER}){_IN}?(?: nominal)?(?: nps)?", lambda m: m["n"].replace("-", " "), "{} pipe"),
+            Shaped(
+                rf"(?P<n>{NUMBER}){_IN}?(?: nominal(?: bore)?)?(?: nps)?", lambda m: m["n"].replace("-", " "), "{} pipe"
+            ),
             Shaped(rf"nps (?P<n>{NUMBER})", lambda m: m["n"].replace("-", " "), "{} pipe"),
             OfDn(rf"dn ?(?P<n>{'|'.join(_OF_DN)})(?: pipes?)?", lambda m: _OF_DN[m["n"]], cue=("dn",)),
             Outside(
@@ -169,7 +171,7 @@ PIPE = Topic(
             Shaped(r"(?P<n>[0-9]+s)", lambda m: m["n"].upper(), "schedule {}"),
         ),
     },
-    r"(?:steel |black |galvanised |galvanized )?pipes?|od|outside(?: diameter)?|dia(?:meter)?|how"
+    r"nominal bore|(?:steel |black |galvanised |galvanized )?pipes?|od|outside(?: diameter)?|dia(?:meter)?|how"
     r" big|real|true|stainless"
     r"|steel|nominal|per foot|a foot|size|sizes|actual(?:ly)?|short|dies?"
     r"|shoes?|former|bender|sits?|properly|fits?|same|measures?|supposed(?: to be)?|nb|which|has",

@@ -49,7 +49,8 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
                     rf"(?P<n>{NUMBER}){_IN} (?:offset|jog|joggle|kick|dog ?leg|rise|jump|step|set)", _length, "{} over"
                 ),
                 Shaped(
-                    rf"(?:offset|jog|joggle|rise|kick|up|over|jump|step|set)(?: (?:of|by|it|is))* (?P<n>{NUMBER}){_IN}",
+                    r"(?:offset|jog|joggle|dog ?leg|rise|kick|up|over|down|jump|step|set|drops?|dropped|lifts?|raised?"
+                    rf"|lowered?)(?: (?:of|by|it|is|an?))* (?P<n>{NUMBER}){_IN}",
                     _length,
                     "{} over",
                 ),
@@ -79,7 +80,8 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
             ),
             "radius": slots["radius"],
         },
-        r"(?:how far|distance|spacing|centres?|centers?|length)?(?: apart)?(?: between)?(?: the)?(?: two"
+        r"(?:two|2|both) bends|(?:how far|distance|spacing|centres?|centers?"
+        r"|length)?(?: apart)?(?: between)?(?: the)?(?: two"
         r"| 2)? ?(?:bend )?"
         r"(?:marks?|bends?|corners?)|offsets?|jog|joggle|step(?:ped)?|travel|slant(?:ing)?(?: bit)?|how (?:long|far)"
         r"|got to|go|need"
@@ -88,9 +90,11 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         r"|(?:even )?room(?: for)?(?: both)?(?: bends)?|both bends|(?:what )?straight(?: is)?(?: left)?|(?:down"
         r" ?)?bar|only"
         r"|(?:carries|carry|runs?|goes) on|parallel(?: again)?|(?:the )?second mark|(?:the )?first(?: mark)?|again"
-        r"|kick(?:up)?|where",
+        r"|(?:brake|fuel|hard|exhaust|steel) (?:pipe|line|tube)s?|kick(?:up)?|where|(?:has|have|got) to|to clear"
+        r"|clears?|(?:the )?(?:bit|piece|run) (?:in )?between|piece|bit",
         needs=("rise", "angle"),
-        asks_for=r"offset|jog|joggle|travel|dog ?leg|slant\w*|between|apart|across|parallel|step|spacing|clear|miss",
+        asks_for=r"offset|jog|joggle|travel|drops?|dog ?leg|slant\w*|between|apart|across|parallel|step|spacing|clear"
+        r"|miss",
         is_named=True,
         unmoved="metal finish state form standard service quality",
     )
@@ -101,7 +105,7 @@ _TUBE = r"(?: (?:od|outside(?: diameter)?|tubes?|tubing|chrome moly|dom|bar|(?<=
 _SITS = (
     r"(?: (?:going|goes|lands?|square(?! (?:tub|box|section|rail|bar|hollow))|straight|that|which|butts?|butted"
     r"|sits?|sitting"
-    r"|comes?|joins?|joining|welded|in|up|fits?|is|to be|at a right angle))*"
+    r"|comes?|joins?|joining|welded|in|up|down|fits?|is|to be|at a right angle|dead(?= square)))*"
 )
 _ONTO = (
     Shaped(
@@ -111,7 +115,8 @@ _ONTO = (
         cue=("both",),
     ),
     Shaped(
-        rf"(?:on|onto|on to|to|into|against|sits on)(?: an?| the)? (?P<n>{NUMBER}){_IN}{_TUBE}"
+        rf"(?:on|onto|on to|to|into|against|sits on|m[e]ets|m[e]eting|that m[e]ets)(?: an?"
+        rf"| the)? (?P<n>{NUMBER}){_IN}{_TUBE}"
         r"(?: one)?",
         _length,
         "onto {}",
@@ -148,8 +153,8 @@ def cope_of(walls: tuple[Reader, ...]) -> Topic:
         {
             "od": (
                 Shaped(
-                    rf"(?P<n>{NUMBER}){_IN}{_TUBE}{_SITS}(?= (?:on|onto|on to|to|into|against|its own|itself|the"
-                    rf" same))",
+                    rf"(?P<n>{NUMBER}){_IN}{_TUBE}{_SITS}(?= (?:on|onto|on to|to|into|against|m[e]ets|m[e]eting|that"
+                    rf" m[e]ets|its own|itself|the same))",
                     _length,
                     "{}",
                 ),
@@ -172,7 +177,7 @@ def cope_of(walls: tuple[Reader, ...]) -> Topic:
             "wall": walls,
             "angle": (
                 Shaped(
-                    r"square(?: on)?(?! (?:tub|box|section|rail|bar|hollow))|at a right angle|straight on",
+                    r"(?:dead )?square(?: on)?(?! (?:tub|box|section|rail|bar|hollow))|at a right angle|straight on",
                     always("90 deg"),
                     "square",
                 ),
@@ -181,14 +186,19 @@ def cope_of(walls: tuple[Reader, ...]) -> Topic:
                 amount("angle", say="at {}"),
             ),
         },
-        r"(?:how deep|depth)|copes?|coped|coping|notch(?:es|ed)?|fish ?mouth|saddle|tubes?|deep|cut|hole ?saw|is|does"
+        r"(?:from )?(?:the )?(?:tips?|(?:shallow(?:est)?|high(?:est)?|long(?:est)?|short(?:est)?) points?)"
+        r"(?: (?:down |back )?to (?:the )?(?:bottom|throat|(?:deep(?:est)?|low(?:est)?|long(?:est)?|short(?:est)?)"
+        r" points?))?|down to the bottom|bottom of (?:it|the (?:notch|cope|saddle|mouth))|mouth|(?:cross"
+        r"|diagonal) brace"
+        r"|notching|notcher|(?:main |roll )?hoop|bench drill|roll bar"
+        r"|(?:how deep|depth)|copes?|coped|coping|notch(?:es|ed)?|fish ?mouth|saddle|tubes?|deep|cut|hole ?saw|is|does"
         r"|the|what"
         r"|size|for|of|(?:how much )?(?:longer|deeper)(?: is)?(?: the)?(?: tip)?|tip|than|(?:the )?throat|bar"
         r"|main(?: tube)?"
         r"|comes? in|brace|hole ?saw|saw|can|even|make|that|thing|lands on|or not|joint",
         needs=("od", "onto"),
         settle=_settle_cope,
-        asks_for=r"cope[sd]?|coping|notch\w*|fish ?mouth|saddle",
+        asks_for=r"cope[sd]?|coping|notch\w*|fish ?mouth|saddle|(?:how deep|depth)\b.*\bmouth|mouth\b.*\bdeep",
         is_named=True,
         unmoved="metal finish state form standard service quality",
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from gaugeblock import units
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.errors import InputError
 
@@ -16,9 +17,18 @@ if TYPE_CHECKING:
 
 _GAUGE = r"ga|gauge|gage|guage"
 _UNITS = {"'": "ft", "foot": "ft", "feet": "ft", '"': "in", "inch": "in", "inches": "in"}
-_UNIT = r"(?: ?(?P<{0}>ft|feet|foot|'|in|inch(?:es)?|\"|mm|m))?"
+_UNITS |= dict.fromkeys(["metre", "meter", "metres", "meters"], "m")
+# `in` is no inch before the metal: 900 by 600 in 1.6 mm steel
+_OF_METAL = (
+    rf"(?:an? |the |my |some )?(?:{NUMBER} ?(?:mm|ga|gu|(?:in|inch|\") (?:thick|plate|steel|alu))|mild|steel|alu|ali"
+    r"|stain|plate|sheet|cold|galv|[0-9]{4})"
+)
+_UNIT = r"(?: ?(?P<{0}>ft|feet|foot|'|inch(?:es)?|in(?! _OF_METAL)|\"|mm|met(?:re|er)s?|m(?![a-z])))?".replace(
+    "_OF_METAL", _OF_METAL.replace("{", "{{").replace("}", "}}")
+)
 _SIDES = rf"(?P<a>{NUMBER}){_UNIT.format('ua')} ?(?:x|by) ?(?P<b>{NUMBER}){_UNIT.format('ub')}"
 _MILLIMETRES = 300  # no sheet has two sides of so many feet or inches
+_LONGEST = 250  # no sheet is so many inches long
 _WIDEST = 6  # feet; two bare sides of more are a plate in inches: 12 x 12
 _LARGE = 12  # feet; a bare side over this is in inches
 
@@ -31,6 +41,9 @@ def _sides(match: re.Match[str]) -> str | None:
     own = _UNITS.get(match["ua"] or unit or "ft", match["ua"] or unit or "ft")
     other = _UNITS.get(unit or "ft", unit or "ft")
     if unit is None and min(float(match[k]) if "/" not in match[k] else 0 for k in "ab") >= _MILLIMETRES:
+        return f"{match['a']} mm x {match['b']} mm"
+    longest = max(float(units.parse_number(match[k])) for k in "ab")
+    if unit is None and longest >= _LONGEST:
         return f"{match['a']} mm x {match['b']} mm"
     if unit is None and min(float(match[k]) if "/" not in match[k] else 0 for k in "ab") > _WIDEST:
         # no sheet has two sides of so many feet, nor of so few millimetres
@@ -89,13 +102,15 @@ def topic(answer: Callable[[], Callable[..., Sheet]], stock: Reader) -> Topic:
             ),
             "material": (stock,),
         },
-        r"(?:how (?:much|heavy)|what)?(?: does| is)?(?: an?)?|weigh(?:s|t|ing)?|mass|heavy|sheets?|plates?"
+        r"(?:how (?:much|heavy)|what)?(?: does| is)?(?: an?)?|weigh(?:s|t|ing)?|mass|heavy|(?:which (?:is"
+        r"|one is) )?(?:lighter|heavier|lightest|heaviest)|would|sheets?|plates?"
         r"|panels?|metal"
         rf"|of|thick|mild|steel|{_GAUGE}|full|lbs?|pounds|kgs?|kilos|(?:comes? to)?(?: what)? ?(?:on the"
         rf" )?(?:scales?)|lift"
         r"|blank|(?:floor )?pan|cutting|bulkhead|each|(?:do they )?(?:each )?comes? to|before|out of|person",
         needs=("size", "thickness"),
-        asks_for=r"sheets?|plates?|panels?|blank|pan|galv\w*|(?:4|5|8|10) ?(?:x|by) ?(?:4|5|8|10|12)",
+        asks_for=r"weigh.* (?:mm|gauge|ga) (?:mild |stainless )?(?:steel|alumini?um) .*(?:x|by)|sheets?|plates?"
+        r"|panels?|blank|pan|galv\w*|(?:4|5|8|10) ?(?:x|by) ?(?:4|5|8|10|12)",
         is_named=True,
         opens=_open,
         settle=_settle,

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
     from gaugeblock.tables.load import Refdata
 
+DEGREES = r"(?:deg(?:rees?)?|\u00b0)"
 IN = r"(?: ?(?:inch(?:es)?|in|\"))"
 GAUGE = r"gauge|gage|ga|guage"
 UNIT = rf"(?: ?(?:mm|millimet(?:re|er)s?)|{IN})?"
@@ -57,6 +58,13 @@ def _inch(match: re.Match[str]) -> str | None:
     return f"{number} {unit}{' inside' if said.get('inside') else ''}"
 
 
+def _no_angle(match: re.Match[str]) -> str | None:
+    """A radius; a bare number behind the word that is an everyday angle is that: 5 inch radius 90."""
+    is_bare = not (match["in"] or match["mm"] or match["is"])
+    return None if is_bare and match["n"] in EVERYDAY_ANGLES else _inch(match)
+
+
+EVERYDAY_ANGLES = frozenset(["15", "30", "45", "60", "75", "90", "120", "135", "150", "180"])
 # No shop has a die of so many inches: a larger number without a unit is millimetres.
 _LARGEST_DIE = 16
 
@@ -100,6 +108,29 @@ OD = (
         r"(?P<n>[1-9][0-9]{1,2})(?= (?:x|by) [1-9](?:\.[0-9]+)?(?: |$))", lambda m: f"{m['n']} mm", "{} OD", doubt=1
     ),
 )
+_THICKEST = 160  # mm: no tube on a bender is thicker
+
+
+def _od_of_tube(match: re.Match[str]) -> str | None:
+    """A diameter that a tube can have: not the leg beside a bend, nor the degrees of one."""
+    said = _bare_od(match)
+    number, _, unit = (said or "0 in").rpartition(" ")
+    size = float(units.parse_number(number))
+    is_said = match["in"] or match["mm"] or not match[0].rpartition(" ")[2][:1].isdigit()
+    if unit == "mm" and not is_said:
+        return None  # 57.5 may be degrees
+    return said if said and size * (1 if unit == "mm" else 25.4) <= _THICKEST else None
+
+
+OD_OF_TUBE = (
+    Shaped(
+        rf"(?P<n>{NUMBER})(?:(?P<in>{IN})| ?(?P<mm>mm))?(?: ?(?:od|o\.d|outside diameter|outside|dia(?:meter)?))?"
+        r"(?! (?:of )?(?:straight|legs?|arms?|sides?|ends?|tails?|between|apart|across|long|wide|lengths?))",
+        _od_of_tube,
+        "{} OD",
+    ),
+    *OD[1:],
+)
 WALLS = (
     Shaped(
         rf"(?:x |by )?(?P<n>0?\.[0-9]+)(?:{IN}| ?(?P<mm>mm))?(?: ?(?:wall(?: thickness)?|thick|w))?", _wall, "{} wall"
@@ -141,15 +172,17 @@ RADIUS = (
     ),
     Shaped(
         rf"(?:on |to |at |round |around )?(?:an? )?(?P<n>{NUMBER})(?:(?P<in>{IN})| ?(?P<mm>mm))?"
-        r" ?(?:clr|centre ?line(?: radius)?|center ?line(?: radius)?|(?:bend )?rad(?:ius)?)"
+        r" ?(?:clr|cent(?:re|er)[ -]?line(?: rad(?:ius)?)?|cent(?:re|er) rad(?:ius)?|(?:bend )?rad(?:ius)?)"
         r"(?: (?:measured )?(?:to|at) the cent(?:re|er) ?line)?(?P<inside> (?:measured )?(?:to the )?inside)?",
         _inch,
         "radius {}",
     ),
     Shaped(
-        rf"(?:clr|(?:centre ?line |center ?line |bend )?radius)(?: of| is)? (?P<n>{NUMBER})(?:(?P<in>{IN})"
-        rf"| ?(?P<mm>mm))?",
-        _inch,
+        r"(?:clr|(?:cent(?:re|er)[ -]?line |cent(?:re|er) |bend )?radius)(?: (?:of|on|to) (?:the |my |this |that "
+        r"|our )?"
+        rf"(?:die|former|shoe|bender))?(?P<is> of| is| was| at)? (?P<n>{NUMBER})(?:(?P<in>{IN})| ?(?P<mm>mm))?"
+        rf"(?! ?{DEGREES})",
+        _no_angle,
         "radius {}",
     ),
     Shaped(

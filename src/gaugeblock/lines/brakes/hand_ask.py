@@ -60,10 +60,26 @@ HAND = Topic(
             Shaped(rf"(?P<n>{NUMBER}) ?(?:n|newtons?){_PULL}", lambda m: f"{m['n']} N", "{} by hand"),
             Told(rf"(?P<n>{NUMBER}) ?(?:kg|kgs|kgf|kilos?){_PULL}", kilos, "{} by hand", cue=("kg", "kilo")),
         ),
-        "ratio": (Shaped(rf"{RATIO}(?: lever(?: ratio)?)?", lambda m: m["n"], "lever {} to 1"),),
+        "ratio": (
+            Shaped(rf"{RATIO}(?: lever(?: ratio)?)?", lambda m: m["n"], "lever {} to 1"),
+            Shaped(
+                r"(?:lever )?(?:ratio|leverage)(?: (?:of|is|about))* (?P<n>[0-9]+(?:\.[0-9]+)?)(?: ?(?:to"
+                r"|:) ?(?:1|one))?"
+                r"(?! ?(?:mm|cm|in|inch(?:es)?|kg|kilos?|n|newtons?|lbs?|pounds?)\b)",
+                lambda m: m["n"],
+                "lever {} to 1",
+                cue=("ratio", "leverage"),
+            ),
+        ),
         "cables": (
             Shaped(r"(?P<n>[2-4]|two) cables?", lambda m: "2" if m["n"] == "two" else m["n"], "{} cables"),
             Shaped(r"(?:1|one|single) cable", always("1"), "{} cable"),
+            Told(
+                rf"(?:an? |one |1 )?cable (?:per|for each|to each|for every) {_SIDE}",
+                always("2"),
+                "2 cables",
+                cue=("cable",),
+            ),
             Told(  # one to the equaliser, and behind it one to each side
                 rf"(?:(?:a )?(?:single|one|1|front) cable (?:to|into|with|and|on) (?:an? |the )?{_EQUALISER}"
                 rf"|(?:with |to |and |an? |the )*{_EQUALISER})(?: (?:and|then|with|to|from there|out|cables?|one"
@@ -103,7 +119,8 @@ HAND = Topic(
             amount("mass", after="(?:car|truck|van|vehicle|ute|trailer)"),
         ),
     },
-    r"(?:hand|parking|park)[- ]?brakes?(?: (?:lever|handle))?|lever|cables?|pulls?|force|how hard|what|with|holds?|will"
+    r"(?:hand|parking|park)[- ]?brakes?(?: (?:lever|handle)(?! (?:(?:is|of|measures|about|ratio) )*[0-9]))?|lever"
+    r"|cables?|pulls?|force|how hard|what|with|holds?|will"
     r"|handle|grip|tension|pulling|rears?|drums?|each|tester|load|(?:in|on) each|at the (?:drums?|rear|back|wheels?)"
     r"|(?:won't|wont|will not|doesn't|doesnt|does not|never) hold(?: (?:on|the|our|my|a|drive|driveway|hill|car|ramp))*"
     r"|(?:which|that) is steep(?: as)?|thats steep(?: as)?"

@@ -23,96 +23,94 @@ _OF_CALIPERS = (
 _DISC = r"(?:the )?(?:discs?|disks?|rotors?|drums?|pads?)"
 
 
-def _pistons() -> dict[str, tuple[Reader, ...]]:
-    """How many pistons and wheels there are, and the bore of the pistons."""
-    return {
-        "pistons": (
-            Shaped(
-                rf"{_POTS}{_CALIPERS}",
-                lambda m: _PISTONS.get(m["n"], m["n"]),
-                "{} pistons a wheel",
-                cue=("pot", "piston"),
-            ),
-            Shaped(  # four 38 mm pistons
-                r"(?:(?:each|with|has|have|having) )*(?P<n>[1246]|twin|two|dual|four|six|single"
-                r"|one)(?= [0-9./]+ ?(?:mm|mil|in|inch|\")? (?:bore )?pistons?(?= |$))",
-                lambda m: _COUNTED.get(m["n"], m["n"]),
-                "{} pistons a wheel",
-                cue=("piston",),
-            ),
+# How many pistons and wheels there are, and the bore of the pistons.
+_PISTONS_OF: dict[str, tuple[Reader, ...]] = {
+    "pistons": (
+        Shaped(
+            rf"{_POTS}{_CALIPERS}",
+            lambda m: _PISTONS.get(m["n"], m["n"]),
+            "{} pistons a wheel",
+            cue=("pot", "piston"),
         ),
-        "wheels": (
-            Shaped(
-                r"both (?:sides|front wheels|fronts|wheels|cal?lipers)|(?:a )?pair of cal?lipers"
-                r"|(?:two|2) (?:wheels|cal?lipers|sides|corners)",
-                always("2"),
-                "2 wheels",
-                cue=("both", "pair", "two ", "2 "),
-            ),
-            Shaped(
-                r"(?:one|1|single) (?:wheel|cal?liper|side|corner)",
-                always("1"),
-                "1 wheel",
-                cue=("wheel", "iper", "side", "corner"),
-            ),
-            Shaped(
-                rf"(?:two|2|(?:an? |the )?pair of)(?={_OF_CALIPERS} (?:floaters|cal?lipers)(?= |$))",
-                always("2"),
-                "2 wheels",
-                cue=("floater", "iper"),
-            ),
-            Shaped(
-                r"(?:in |on |of )?each front (?:cal?liper|wheel|brake|side|disc)|both(?: (?:the )?fronts?)?",
-                always("2"),
-                "2 wheels",
-                cue=("each front", "both"),
-            ),
+        Shaped(  # four 38 mm pistons
+            r"(?:(?:each|with|has|have|having) )*(?P<n>[1246]|twin|two|dual|four|six|single"
+            r"|one)(?= [0-9./]+ ?(?:mm|mil|in|inch|\")? (?:bore )?pistons?(?= |$))",
+            lambda m: _COUNTED.get(m["n"], m["n"]),
+            "{} pistons a wheel",
+            cue=("piston",),
         ),
-        "bore": (
-            amount(
-                "length",
-                after=r"(?:bore )?(?:wheel cyl(?:inder)?s?|(?:cal?liper )?pistons?)",
-                say="pistons {}",
-                cue=("piston", "cyl"),
-            ),
-            amount(
-                "length",
-                before=r"(?:wheel cyl(?:inder)?s?|(?:cal?liper )?pistons?)(?: of)?",
-                say="pistons {}",
-                cue=("piston", "cyl"),
-            ),
-            Shaped(r"(?P<n>[01]?\.[0-9]+)(?= (?:bore )?slave)", lambda m: f"{m['n']} in", "slave {}", cue=("slave",)),
-            amount("length", followed="(?:bore )?slave", say="slave {}", cue=("slave",)),
-            amount(
-                "length",
-                bare="in",
-                followed=r"(?:and |it |that |which )*(?:has to|must|needs? to|wants to|should|moves?|goes|travels)",
-                say="slave {}",
-                cue=("slave",),
-            ),
-            amount(
-                "length",
-                after=r"(?:floaters?|cal?lipers?|pots?|bores?)",
-                say="pistons {}",
-                cue=("floater", "iper", "pot", "bore"),
-            ),
-            amount(
-                "length",
-                followed=r"(?:(?:single|twin|dual|one|two|four|six|[1246])[- ](?:pots?|pistons?) )?"
-                r"(?:(?:sliding|floating|fixed|opposed|front|rear) )*(?:single piston )?(?:floaters?|cal?lipers?)",
-                say="pistons {}",
-                cue=("floater", "iper"),
-            ),
-            Shaped(
-                r"(?P<n>[2-6][0-9](?:\.[0-9]+)?)(?: bore)? (?:(?:cal?liper )?pistons?|pots?)",
-                lambda m: f"{m['n']} mm",  # no piston is so many inches
-                "pistons {}",
-                doubt=1,
-                cue=("piston", "pot"),
-            ),
+    ),
+    "wheels": (
+        Shaped(
+            r"both (?:sides|front wheels|fronts|wheels|cal?lipers)|(?:a )?pair of cal?lipers"
+            r"|(?:two|2) (?:wheels|cal?lipers|sides|corners)",
+            always("2"),
+            "2 wheels",
+            cue=("both", "pair", "two ", "2 "),
         ),
-    }
-
+        Shaped(
+            r"(?:one|1|single) (?:wheel|cal?liper|side|corner)",
+            always("1"),
+            "1 wheel",
+            cue=("wheel", "iper", "side", "corner"),
+        ),
+        Shaped(
+            rf"(?:two|2|(?:an? |the )?pair of)(?={_OF_CALIPERS} (?:floaters|cal?lipers)(?= |$))",
+            always("2"),
+            "2 wheels",
+            cue=("floater", "iper"),
+        ),
+        Shaped(
+            r"(?:in |on |of )?each front (?:cal?liper|wheel|brake|side|disc)|both(?: (?:the )?fronts?)?",
+            always("2"),
+            "2 wheels",
+            cue=("each front", "both"),
+        ),
+    ),
+    "bore": (
+        amount(
+            "length",
+            after=r"(?:bore )?(?:wheel cyl(?:inder)?s?|(?:cal?liper )?pistons?)",
+            say="pistons {}",
+            cue=("piston", "cyl"),
+        ),
+        amount(
+            "length",
+            before=r"(?:wheel cyl(?:inder)?s?|(?:cal?liper )?pistons?)(?: of)?",
+            say="pistons {}",
+            cue=("piston", "cyl"),
+        ),
+        Shaped(r"(?P<n>[01]?\.[0-9]+)(?= (?:bore )?slave)", lambda m: f"{m['n']} in", "slave {}", cue=("slave",)),
+        amount("length", followed="(?:bore )?slave", say="slave {}", cue=("slave",)),
+        amount(
+            "length",
+            bare="in",
+            followed=r"(?:and |it |that |which )*(?:has to|must|needs? to|wants to|should|moves?|goes|travels)",
+            say="slave {}",
+            cue=("slave",),
+        ),
+        amount(
+            "length",
+            after=r"(?:floaters?|cal?lipers?|pots?|bores?)",
+            say="pistons {}",
+            cue=("floater", "iper", "pot", "bore"),
+        ),
+        amount(
+            "length",
+            followed=r"(?:(?:single|twin|dual|one|two|four|six|[1246])[- ](?:pots?|pistons?) )?"
+            r"(?:(?:sliding|floating|fixed|opposed|front|rear) )*(?:single piston )?(?:floaters?|cal?lipers?)",
+            say="pistons {}",
+            cue=("floater", "iper"),
+        ),
+        Shaped(
+            r"(?P<n>[2-6][0-9](?:\.[0-9]+)?)(?: bore)? (?:(?:cal?liper )?pistons?|pots?)",
+            lambda m: f"{m['n']} mm",  # no piston is so many inches
+            "pistons {}",
+            doubt=1,
+            cue=("piston", "pot"),
+        ),
+    ),
+}
 
 # How far what the pistons push is moved.
 _MOVES = (
@@ -180,7 +178,7 @@ def travel(circuit: Topic) -> Topic:
                     cue=("fixed", "opposed"),
                 ),
             ),
-            **_pistons(),
+            **_PISTONS_OF,
             "travel": (*slots["travel"], *_MOVES),
             "play": (amount("length", after="(?:of )?(?:free )?play", say="free play {}", cue=("play",)),),
         },

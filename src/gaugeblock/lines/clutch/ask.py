@@ -27,7 +27,7 @@ _SLAVE = r"(?:clutch )?slaves?(?: cyl(?:inder)?s?)?"
 _IS = r"(?: (?:is|of|are|has|have|with|a|an|bore|about|at|got))*"
 # A cylinder that is told by the number behind it is not the one before it.
 _NO_OTHER = (
-    rf"(?! (?:is|of|has|with|are|got)(?: (?:a|an|about|got))* {NUMBER})"
+    rf"(?! (?:is|are)(?: (?:a|an|about))* {NUMBER})"
     rf"(?! {NUMBER}(?: ?(?:mm|in|inch|\"))? (?:bore|dia\w*))"
 )
 _LINK = r"(?: (?:about|by|some|roughly|only|at|most|up|to|the|a|an|just))*"

@@ -24,7 +24,10 @@ _DIGIT = "|".join(_ONES)
 _TEN = "|".join(_TENS)
 # Words of a line that is about a tube, and of one that is about a thread.
 _TUBE = r"\b(?:tub(?:e|es|ing)|pipes?|bends?|bent|die|box|rhs|shs|wall|cds|dom|erw|cope|notch|kg/m)\b"
-_BENT = r"\b(?:tub(?:e|es|ing)|pipes?|die|dies|bend|bends|offset|jog|joggle|radius|dodge|former|step|bars?|hoops?)\b"
+_BENT = (
+    r"\b(?:tub(?:e|es|ing)|pipes?|die|dies|bend|bends|offset|jog|joggle|radius|dodge|former|step|bars?|hoops?"
+    r"|exhausts?|dog ?leg|kick|drops?|brake line|s[- ]bend)\b"
+)
 _THREAD = r"\b(?:bolts?|nuts?|studs?|threads?|screws?|lugs?|taps?|torque)\b"
 _ANGLES = {"fort": "45", "nine": "90", "thir": "30", "sixt": "60"}
 _MOST_WALL = 8  # mm, of a tube whose wall is said without its unit
@@ -251,6 +254,13 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"^(?=.*\b(?:hp|horse\w*|kw|kilowatts?|bhp)\b)(?=.*\b(?:exhaust|single|duals?|pipe|pipes)\b)(.*?)\bturbo"
         r" ?charged\b",
         r"\1turbo",
+    ),
+    (
+        " or ",
+        r"\b((?:come|go|pull|bend|stay|take)(?: (?:it|round|around|up|out|clean|cleanly|good|nice))*) or"
+        r" (?:(?:will|would|does|is) (?:it|she|that) )?(?:just |only )?(?:going to |gonna )?"
+        r"(?:flatten|kink|wrinkle|crush|collapse|fold|buckle|crease|go flat)(?: (?:out|up|on me|over))?\b",
+        r"\1",
     ),
     (
         " or ",

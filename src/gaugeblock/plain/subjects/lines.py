@@ -36,7 +36,8 @@ _SUBJECTS = (
             r"|ings|ers)?"
             r"|saddles?|fixings?|brackets?",
             r"(?:brakes?|fuel|petrol|gasoline|gas|bundy|kunifer)(?: (?:supply|feed|return|steel|copper|nickel|alloy"
-            r"|aluminium|aluminum|hard|rigid|metal))* (?:lines?|pipes?|pipework|piping|tub(?:es?|ing))|brake clips",
+            r"|aluminium|aluminum|hard|rigid|metal))* (?:lines?|pipes?|hoses?|pipework|piping|tub(?:es?|ing))"
+            r"|brake clips|brake flexis?",
         ),
         (),
         unless=(

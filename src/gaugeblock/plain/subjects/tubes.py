@@ -69,6 +69,18 @@ _SUBJECTS = (
         unless=r"pulled?|got|came|set|test|sprang|relax\w*|opens?|opened|to get|finish\w*|(?:deg|degrees?) (?:set|got)",
     ),
     Subject(
+        "springback of a tube of some size",
+        (
+            r"(?:how much|how far) (?:does|will|do|would|can|did|is)\b.*\bsprings? ?back|how much (?:of )?spring ?back",
+            r"[0-9./]+",
+        ),
+        ("springback",),
+        r"[0-9./]+|x|by|wall|od|in|inch|mm|degrees?|deg|bends?|radius|clr|die|former|cent(?:re|er) ?line|tub(?:e|es"
+        r"|ing)"
+        r"|chro-?mo\w*|dom|erw|cds|mild|steel|stainless|alumini?um|after|pull\w*|expect|when|round|gauge|bwg",
+        unless=r"got|came|set|test|sprang|relax\w*|opened|to get|measured|pulled|to bend|let go",
+    ),
+    Subject(
         "wall of a tube after bending",
         (
             r"thin(?:s|ner|ning|ned)?|stretch\w*",

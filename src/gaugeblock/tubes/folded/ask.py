@@ -8,6 +8,7 @@ from gaugeblock import units
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.errors import InputError
 from gaugeblock.tubes.said import DEG, answer_in
+from gaugeblock.tubes.sizes_ask import EVERYDAY_ANGLES
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -37,6 +38,12 @@ def _measure(match: re.Match[str]) -> str:
     return _with_unit(match["n"], match["u"] or "")
 
 
+def _no_angle(match: re.Match[str]) -> str | None:
+    """A radius; a bare number behind the word that is an everyday angle is that: 3 mm inside radius 90."""
+    is_bare = not (match["u"] or match["is"])
+    return None if is_bare and match["n"] in EVERYDAY_ANGLES else _measure(match)
+
+
 def _with_unit(number: str, unit: str) -> str:
     unit = unit.strip()
     return f"{number} {_SPOKEN.get(unit, unit)}".strip()
@@ -61,17 +68,22 @@ _OF_A_SECTION, _THIN = 3, 6
 
 _LEG = rf"{NUMBER}{_UNIT}"
 _NEXT = rf"(?:(?: ?(?:x|by|and|then|up|down|-|\+|plus|wide|base|across|back))* (?:an? |then )?{_LEG})"
+_NO_RADIUS = (
+    r"(?! (?:(?:inside|outside|inner|outer|internal|bend|corner) )*(?:rad(?:ius)?|ir)(?: |$)(?!(?:(?:of|is"
+    r"|at|=) )*[0-9.]))"
+)
 _LEG_WORDS = r"legs?|flanges?|sides?|arms?|lip|upstands?|returns?"
 _LEGS: tuple[Reader, ...] = (
     Shaped(
         rf"(?:(?:with|has|outside|the|bracket|of|part|channel|outer) )*(?:(?:{_LEG_WORDS}) (?:of |are |at |is )*)?"
-        rf"(?P<legs>{_LEG}{_NEXT}{{2,7}})(?: (?:outside|legs|overall|over|out to out|sides|flanges))*",
+        rf"(?P<legs>{_LEG}{_NEXT}{{2,7}}){_NO_RADIUS}(?: (?:outside|legs|overall|over|out to out|sides"
+        rf"|flanges))*{_NO_RADIUS}",
         _legs,
         "outside legs {}",
     ),
     Shaped(
         rf"(?:(?:with|has|outside|the|both|two|2|outer) )*(?:{_LEG_WORDS})(?: (?:of|are|at|is|outside|measure))*"
-        rf" (?P<legs>{_LEG}{_NEXT})(?: (?:outside|overall))?",
+        rf" (?P<legs>{_LEG}{_NEXT}){_NO_RADIUS}(?: (?:outside|overall))?",
         _legs,
         "outside legs {}",
         cue=("leg", "flange", "side", "arm", "lip", "upstand", "return"),
@@ -112,6 +124,15 @@ _THICKNESS: tuple[Reader, ...] = (
 )
 _RADII: tuple[Reader, ...] = (
     Shaped(
+        rf"(?:(?:with|on|at|an?|the) )*(?:(?P<n>{NUMBER})(?P<u>{_UNIT}) (?:outside|outer"
+        r"|external) (?:bend )?rad(?:ius)?"
+        rf"(?! (?:of |is )*[0-9.])|(?:outside|outer|external) (?:bend )?rad(?:ius)?(?: (?:of|is|at"
+        rf"|=))* (?P<m>{NUMBER})(?P<v>{_UNIT}))",
+        lambda m: f"outside {_with_unit(m['n'] or m['m'], m['u'] or m['v'] or '')}",
+        "radius {}",
+        cue=("outside", "outer", "external"),
+    ),
+    Shaped(
         rf"(?:(?:with|on|at|using|an?|the|to|of) )*(?P<n>{NUMBER})(?P<u>{_UNIT}) (?:{_RADIUS} )*(?:rad(?:ius|ii"
         rf"|uis)?|ir)",
         _measure,
@@ -119,9 +140,9 @@ _RADII: tuple[Reader, ...] = (
         cue=("rad", "ir"),
     ),
     Shaped(
-        rf"(?:(?:with|on|at|using|an?|the) )*(?:{_RADIUS} )*(?:rad(?:ius|ii|uis)?|ir|r)(?: (?:of|is|at|=|to))*"
-        rf" (?P<n>{NUMBER})(?P<u>{_UNIT})(?: inside)?",
-        _measure,
+        rf"(?:(?:with|on|at|using|an?|the) )*(?:{_RADIUS} )*(?:rad(?:ius|ii|uis)?|ir|r)(?P<is>(?: (?:of|is|at|=|to))*)"
+        rf" (?P<n>{NUMBER})(?P<u>{_UNIT})(?! ?(?:{DEG}))(?: inside)?",
+        _no_angle,
         "inside radius {}",
         cue=("rad", "ir", "r "),
     ),
@@ -156,6 +177,13 @@ _ANGLES: tuple[Reader, ...] = (
         doubt=1,
     ),
     Shaped(r"(?:an? |at |to )*(?:right angles?|square(?= bend))(?: bend)?", always("90 deg"), cue=("right", "square")),
+    Shaped(
+        rf"(?:both|all|two|2|each|every|three|3|four|4) (?:of (?:the|them) )?(?:the )?(?:corners?|bends?|folds?)"
+        rf"(?: (?:is|are|at|to|of|being))*(?: (?P<n>{NUMBER})(?: ?(?:{DEG}))?| (?P<sq>square|right angles?))",
+        lambda m: "90 deg" if m["sq"] else f"{m['n']} deg",
+        "{} each",
+        cue=("corner", "bend", "fold"),
+    ),
     Shaped(
         r"square(?! (?:tub|bar|box|hole|section|feet|foot|met|inch|mm|plate|piece))",
         always("90 deg"),
@@ -248,10 +276,27 @@ def _unit_of(thickness: str) -> str:
     return units.split_quantity(thickness)[1] if not thickness.endswith(" ga") else ""
 
 
+def _inside(radius: str, thickness: str) -> str:
+    """The inside radius of one to the outside: it is less by the thickness. InputError where that is not known."""
+    text = radius.removeprefix("outside ")
+    unit = _unit_of(thickness)
+    number, own = (text, unit) if _is_bare(text) else units.split_quantity(text)
+    if not unit or own != unit:
+        do = "say the inside radius, or radius and thickness in one unit"
+        raise InputError(radius, "radius", "it is to the outside, and the thickness does not tell the inside", (), do)
+    left = units.parse_number(number) - units.parse_number(units.split_quantity(thickness)[0])
+    if left <= 0:
+        why = "it is to the outside, and the sheet is thicker than that"
+        raise InputError(radius, "radius", why, (), "say the inside radius")
+    return f"{round(float(left), 4):g} {unit}"
+
+
 def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """Bare lengths in the unit of the thickness; InputError where it tells none that they can have."""
     unit = _unit_of(values.get("thickness", ""))
     found = dict(values)
+    if found.get("radius", "").startswith("outside "):
+        found["radius"] = _inside(found["radius"], found.get("thickness", ""))
     if "radius" in found and _is_bare(found["radius"]):
         found["radius"] = _given_unit(found["radius"], "radius", unit)
     if "legs" in found:

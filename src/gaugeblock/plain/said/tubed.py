@@ -1,0 +1,132 @@
+"""Numbers of tubes, boxes and sheets as a shop says them -> as they are typed: one sixty, an eighth wall."""
+
+from __future__ import annotations
+
+import re
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+_ONES = {w: str(n) for n, w in enumerate(["one", "two", "three", "four", "five", "six", "seven", "eight", "nine"], 1)}
+_PART_OF = {"quarter": "4", "eighth": "8", "sixteenth": "16"}
+_OF_TWENTY = {
+    w: str(n) for n, w in enumerate(["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"], 2)
+}
+_TEENS = {
+    w: str(n)
+    for n, w in enumerate(
+        ["ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"],
+        10,
+    )
+}
+
+
+def _past(before: str) -> str:
+    """A pattern of ``one sixty``; of what must stand before it where it may be one thing of sixty."""
+    return (
+        rf"(?P<before>{before})?(?<!two )(?<!three )(?<!four )(?<!five )(?<!six )(?<!seven )(?<!eight )(?<!nine )"
+        r"(?<!ten )"
+        rf"(?<!oh )(?<!point )(?<!and )(?<!ty )(?<!een )\bone (?:(?P<teen>{'|'.join(_TEENS)})"
+        rf"|(?P<ten>{'|'.join(_OF_TWENTY)})"
+        r"(?:[ -](?P<one>one|two|three|four|five|six|seven|eight|nine))?)\b"
+    )
+
+
+_OWN = r"\b(?:an?|the|my|our|this|that|his) "
+_PAST = _past(rf"^|{_OWN}|\b(?:of|is|with|in|on|by|x|at|to|from|about|say|wide|long|for|section|box|tube|rhs|shs) ")
+_BOLTED = (
+    r"(?! ?(?:bolts?|studs?|nuts?|screws?|holes?|drills?|spanners?|sockets?|taps?|threads?|pins?|washers?|wires?"
+    r"|cables?|squared?|rods?|shafts?)\b)"
+)
+_MM = r"(?: ?(?:mm|mils?|millimet(?:re|er)s?))"
+_COUNTED_TUBES = (
+    r"(?:tub(?:e|es|ing)|pipes?|box(?:es)?|bars?|rails?|angles?|plates?|sheets?|dies?|formers?|hoops?|hoses?)"
+)
+
+
+def _past_hundred(match: re.Match[str]) -> str:
+    """``one sixty radius`` is 160; ``one sixty mm tube`` may be one of 60: it stays one word, which nothing reads."""
+    if "sure" not in match.groupdict() and match["before"] is None:
+        return match[0].replace("one ", "one-")
+    low = _TEENS[match["teen"]] if match["teen"] else _OF_TWENTY[match["ten"]] + _ONES.get(match["one"] or "", "0")
+    return f"{match['before'] or ''}1{low}"
+
+
+_A_SHEET = (
+    r"(?:(?:[0-9.]+|[a-z]+(?: point [a-z]+)*) ?(?:mm|mil|millimet(?:re|er)s?|gauge|ga)"
+    r" (?:mild steel|stainless steel|stainless|steel|alumini?um|ally))(?: sheet| plate)?"
+)
+
+
+def _part(match: re.Match[str]) -> str:
+    """``eighth wall`` is a wall of 1/8 in."""
+    return f"{ {'three ': 3, 'five ': 5}.get(match[1] or '', 1) }/{_PART_OF[match[2]]} inch"
+
+
+# A piece that a line must have; the pattern; what is written for it.
+SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+    (
+        " wall",
+        r"(?<!and )(?<!an )(?<!one )(?<!three )(?<!five )(?<!seven )\b(three |five )?(eighth|quarter|sixteenth)s?"
+        r"(?= wall\b)",
+        _part,
+    ),
+    (
+        " rad",
+        r"((?:[0-9] ?|\b)(?:mm|mil|millimet(?:re|er)|inch|in|\")) rad\b"
+        r"(?! (?:hoses?|cap|fan|core|outlet|inlet|mount\w*|support|tank|shroud|pipes?|stat|neck))",
+        r"\1 radius",
+    ),
+    (
+        " rad",
+        r"\b(inside|internal|inner|outside|outer|external|corner|cent(?:re|er)(?:[- ]?line)?) rad\b",
+        r"\1 radius",
+    ),
+    *(
+        (
+            f"one {piece}",
+            pattern,
+            _past_hundred,
+        )
+        for piece in ("ten", "eleven", "twe", "thir", "fort", "fourt", "fift", "sixt", "seven", "eight", "ninet")
+        for pattern in (
+            rf"{_PAST}(?={_MM}? ?(?:clr|cent(?:re|er)[ -]?line|cent(?:re|er) rad|(?:bend "
+            r"|inside )?rad(?:ius)?\b))(?P<sure>)",
+            rf"{_past(_OWN)}(?={_MM}?(?: (?:od|round))? {_COUNTED_TUBES}\b)",
+            rf"{_PAST}(?={_MM}\b{_BOLTED})(?P<sure>)",
+            rf"{_PAST}(?= ?(?:x|by) (?:(?:an?|one|two) )?(?:[0-9]|[a-z]+ty\b|[a-z]+teen\b|ten\b"
+            r"|hundred\b)(?!.*\b(?:bolts?|studs?|thread)\b))",
+        )
+    ),
+    ("vee", r"\bvee[- ]?(?=(?:eight|six|four|twelve|ten|twin)\b|[0-9])", "v "),
+    *(
+        (  # the mass of two sheets
+            cue,
+            rf"^(?=.*\b(?:weigh|weighs|weight|heavier|lighter)\b)(.*?)\b({_A_SHEET}) (?:and|vs|versus|against"
+            rf"|than) (?={_A_SHEET})",
+            r"\1\2 or ",
+        )
+        for cue in (" alum", " stainless", " ally")
+    ),
+    *((cue, r"\b(?:one|1|a) met(?:re|er) (?=(?:x|by) )", "1 m ") for cue in ("etre by", "etre x", "eter by", "eter x")),
+    *(
+        (  # the bender is named, or there is none: what is not on it says no more
+            "mandrel",
+            pattern,
+            r"\1",
+        )
+        for pattern in (
+            r"^(?=.*\b(?:hand|lever|press|ram|muffler shop) bend)(.*?)\b(?:(?:and |but )?(?:i |we )?(?:have |have got"
+            r" |got |ve got )|with )?(?:no|without)(?: an?| any| the)? mandrel\b",
+            r"^(?=.*\b(?:pie|slices?|segments?|lobster|mit(?:er|re)))(.*?)\b(?:(?:there(?:'s| is)|we have|i have|i've"
+            r" got|got|with) )?(?:no|without an?) mandrel(?: (?:bender|bends?))?(?: (?:here|to be had|round here"
+            r"|around here|in the shop|in town|locally|on hand|handy))*\b",
+        )
+    ),
+    (
+        "minus ",
+        r"\bminus (three|four|six|eight|ten|twelve|sixteen|[0-9]+) (?=(?:an|jic)\b)",
+        r"dash \1 ",
+    ),
+)

@@ -18,6 +18,7 @@ from gaugeblock.errors import GaugeblockError
 from gaugeblock.plain.answer import read_or_answered
 from gaugeblock.plain.chatter import CHATTER, PLACE, STORY, TURNING
 from gaugeblock.plain.given import Answer
+from gaugeblock.plain.passing import is_in_passing
 from gaugeblock.plain.reading import Reading, read
 from gaugeblock.plain.words import words_of
 from gaugeblock.tables.load import refdata
@@ -68,7 +69,8 @@ def reading(line: str) -> Reading | None:
 def lost(line: str, got: Reading) -> list[float]:
     """The numbers of a line that stand nowhere in its reading."""
     denied = [said for said in got.aside if said.startswith(("not ", "no ", "without ", "instead of ", "rather than "))]
-    told = [float(n) for n in NUMBER.findall(" ".join([*got.values.values(), *got.said.values(), *denied]))]
+    passing = [said for said in got.aside if is_in_passing(said)]  # a price, an hour, a year
+    told = [float(n) for n in NUMBER.findall(" ".join([*got.values.values(), *got.said.values(), *denied, *passing]))]
     typed = OTHERWISE.sub(" ", " ".join(words_of(line)))
     return [float(n) for n in NUMBER.findall(typed) if float(n) not in told]
 

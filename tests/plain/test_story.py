@@ -16,9 +16,9 @@ from gaugeblock.plain.passing import in_passing, is_in_passing
 # Each with a number that its answer must have, and what is to be left out.
 TOLD = (
     (
-        "what should i pull these seven sixteenths coarse grade eight bolts down to they hold the gearbox crossmember to"
-        " the chassis steel to steel dry they came in a jam jar from my uncles shed with no box and i have a beam wrench"
-        " i paid forty quid for",
+        "what should i pull these seven sixteenths coarse grade eight bolts down to they hold the gearbox crossmember"
+        " to the chassis steel to steel dry they came in a jam jar from my uncles shed with no box and i have a beam"
+        " wrench i paid forty quid for",
         70,
         ("jam", "jar", "beam", "40 quid"),
     ),
@@ -30,8 +30,9 @@ TOLD = (
         ("couldnt face", "scrap", "12 bucks"),
     ),
     (
-        "snapped the left axle shaft leaving a car park which was embarrassing the next one is thirty millimetre solid at"
-        " the thinnest bit steel with a yield of seven hundred megapascals at what torque does it start to twist for good",
+        "snapped the left axle shaft leaving a car park which was embarrassing the next one is thirty millimetre solid"
+        " at the thinnest bit steel with a yield of seven hundred megapascals at what torque does it start to twist"
+        " for good",
         2142,
         ("embarrassing", "park"),
     ),

@@ -1,5 +1,5 @@
-"""What a line comes to that no answer reads whole: what stands beside its question, a story round it, rows of the tables,
-rules, or an answer that stands if what was not understood changes nothing.
+"""What a line comes to that no answer reads whole: what stands beside its question, a story round it, rows of the
+tables, rules, or an answer that stands if what was not understood changes nothing.
 """
 
 from __future__ import annotations

@@ -31,9 +31,10 @@ _MEASURES = frozenset(
         "w",
     ]
 )
-_CARS = frozenset(
-    "pickup pickups ute wagon sedan saloon coupe truck van car hatchback convertible roadster estate".split()  # noqa: SIM905
-)
+_VEHICLES = """
+pickup pickups ute wagon sedan saloon coupe truck van car hatchback convertible roadster estate
+"""
+_CARS = frozenset(_VEHICLES.split())
 _OWNED = frozenset(["a", "an", "my", "his", "her", "our", "the", "this", "old", "their", "your"])
 _FIRST_YEAR, _LAST_YEAR = 1955, 2012  # no steel and no alloy is called so
 _KINDS = _MONEY | _CLOCK

@@ -55,7 +55,7 @@ LAST: dict[str, str] = {
         "nine three one oh|nine three one zero|nothing about|or is it|or out|plus |seal|thin wall|"
         "third being|three hundred m|uni|weld|worth|x.|x0.|and half|one ten|one fifteen|one twenty|one thirty"
         "|one forty|one fifty|one sixty|one seventy|one eighty|one ninety|vickers |brinell |hv |bhn |hb |diff|axle"
-        "|rear end|final drive|threes|fours|fives|sevens|eights|sixes|nines"
+        "|rear end|final drive|threes|fours|fives|sevens|eights|sixes|nines| k "
     ),
     "fits": "through|clearance|ninety|one forty",
     "turned": " 4 | or | instead|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",

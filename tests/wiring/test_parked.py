@@ -49,6 +49,19 @@ def test_a_wish_that_is_met_is_used() -> None:
     assert parked("35 mA", battery="60 Ah", days="21 days").decision.kind == USE
 
 
+def test_the_share_that_may_be_gone_stands_for_the_one_that_no_longer_starts() -> None:
+    """65 Ah x 50 % / 60 mA = 541.7 h = 22.57 days; beyond 40 % it is told that it is not sure to start."""
+    sheet = parked("40 mA", battery="65 Ah", used="50 %")
+    assert sheet.decision.figures[0].typical == pytest.approx(65 * 0.5 / 0.040 / 24)
+    assert sheet.decision.kind == USE
+    assert "no longer sure to start" in sheet.decision.do
+    assert "still starts" in parked("40 mA", battery="65 Ah", used="30 %").decision.do
+    asked = parked("60 mA", battery="65 Ah", used="50 %").decision
+    assert asked.kind == ASK
+    assert asked.figures[0].typical == pytest.approx(22.57, abs=0.005)
+    assert parked("40 mA", battery="65 Ah", used="5 %").decision.kind == NONE
+
+
 def test_a_battery_that_is_left_open_is_named() -> None:
     with pytest.raises(Ambiguous) as caught:
         parked("35 mA")

@@ -6,10 +6,11 @@ from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amoun
 from gaugeblock.errors import InputError
 from gaugeblock.fasteners.asked_part import PART
 from gaugeblock.fasteners.crow_foot import CROW_FOOT_SIGNALS, CROW_FOOT_SLOTS, settle_crow_foot
+from gaugeblock.fasteners.engaged_said import ENGAGED
 from gaugeblock.fasteners.makers_words import OfMaker, with_threads
 from gaugeblock.fasteners.mended import REPAIRED
 from gaugeblock.fasteners.of_maker import of_maker
-from gaugeblock.fasteners.own_words import KNOWN, Tapped, TappedPlate, apart
+from gaugeblock.fasteners.own_words import KNOWN, StainlessBolt, Tapped, apart
 from gaugeblock.fasteners.share import SHARE
 from gaugeblock.fasteners.spoken import CONDITION, GRADE, INSERT, THREAD, TOOLS, TORQUE_SAID, torque_of
 from gaugeblock.fasteners.thread_ask import (
@@ -57,7 +58,7 @@ def _open_bolt(values: dict[str, str], data: Refdata) -> Open | None:
         return (tuple(open_keys), [{k: row[k] for k in open_keys} for row in rows]) if open_keys else None
     if "grade" not in values and not {"proof_strength", "yield_strength"} & values.keys():
         open_keys.append("grade")
-        is_stainless = values.get("condition", "").startswith("stainless")
+        is_stainless = values.get("condition", "").startswith("stainless") or "metal" in values
         kind = "metric" if values["thread"].startswith("M") else "inch"
         kind = f"stainless {kind}" if is_stainless else kind
         rows = [{**row, "grade": grade} for row in rows for grade in _EVERYDAY[kind]]
@@ -71,6 +72,8 @@ def _open_bolt(values: dict[str, str], data: Refdata) -> Open | None:
 def _settle_bolt(values: dict[str, str], data: Refdata) -> dict[str, str]:
     """``M8 fine`` is M8x1 where that is the one fine thread of the size; a metal and its strength are two options."""
     values = with_threads(apart(values))
+    if values.pop("metal", "") and not values.get("grade", "ISO 3506").startswith(("ISO 3506", "ASTM F593")):
+        raise InputError(values["grade"], "grade", "it is no grade of stainless", (), "read the bolt's head again")
     if "thread" not in values:
         return values
     threads = threads_of(values["thread"], data) if values["thread"].endswith(" fine") else ()
@@ -83,14 +86,11 @@ def _torque() -> Callable[..., Sheet]:
     return of_maker(torque)
 
 
-_OF_THREAD = (
-    r"engaged|engagement|(?:of )?(?:good |sound )?threads? (?:left|engaged)|of (?:good |sound )?threads?"
-    r"|of engagement|thread engagement"
-)
 _SLOTS: dict[str, tuple[Reader, ...]] = {
     "thread": THREAD,
     "grade": GRADE,
     "condition": CONDITION,
+    "metal": (StainlessBolt(),),  # beside a condition that does not say so
     "into": (
         Tapped(TAPPED_METAL),
         TAPPED_METAL,
@@ -155,52 +155,7 @@ _SLOTS: dict[str, tuple[Reader, ...]] = {
             cue=("nm", "n.m", "n m", "lb", "pound", "newton", "kg"),
         ),
     ),
-    "engagement": (
-        Shaped(
-            rf"(?P<n>{NUMBER}) ?(?P<u>mm|inch(?:es)?|in|\")(?= of (?:an? )?(?:m ?[0-9]|[0-9]+/[0-9]+))",
-            lambda m: f"{m['n']} {'mm' if m['u'] == 'mm' else 'in'}",
-            "{} engaged",
-            doubt=2,
-            cue=(" of ",),
-        ),
-        Shaped(
-            r"(?:(?:that |which |and )?(?:only|just) )?(?:goes|screws|threads|reaches|gets|got|has|have|is"
-            r"|winds)(?: (?:in|only"
-            rf"|just|about))* (?P<n>{NUMBER}) ?(?P<u>mm|inch(?:es)?|in|\")(?: (?:of thread|in|deep|down))?"
-            r"(?= (?:into|in) (?:the |my |an? )?[a-z])",
-            lambda m: f"{m['n']} {'mm' if m['u'] == 'mm' else 'in'}",
-            "{} engaged",
-            cue=("goes", "screws", "threads", "reaches", "gets", "got", "has", "have", "is", "winds"),
-        ),
-        Shaped(  # of so many inches no hole is deep
-            r"(?:(?:in |into )?(?:an? |the )?(?:tapped )?(?:holes?|threads?) )?(?:are |is |only |about )*"
-            r"(?P<n>[5-9]|[1-5][0-9]) deep",
-            lambda m: f"{m['n']} mm",
-            "{} engaged",
-            doubt=1,
-            cue=("deep",),
-        ),
-        TappedPlate(),
-        amount(
-            "length",
-            before=r"(?:there is |there's |has |have |got )?(?:only|just|about|barely)",
-            after=rf"(?:deep|{_OF_THREAD})",
-            say="{} engaged",
-            cue=("deep", "engag", "thread"),
-        ),
-        amount(
-            "length",
-            after=rf"(?:deep|{_OF_THREAD}|in)",
-            say="{} engaged",
-            cue=("deep", "engag", "thread", " in"),
-        ),
-        amount(
-            "length",
-            before=r"(?:engagement|engaged|screwed in|goes in|thread engagement)(?: of| is)?",
-            say="{} engaged",
-            cue=("engag", "screwed in", "goes in"),
-        ),
-    ),
+    "engagement": ENGAGED,
     **KNOWN,
     "strips": (
         Shaped(
@@ -220,7 +175,9 @@ _SIGNALS = (
     + OUTCOME
     + "|"
     + ROUND_A_BOLT
-    + r"|(?:standard|normal|usual) pitch"
+    + r"|(?:standard|normal|usual) pitch|unknown grade"
+    + r"|nuts? (?:that are |which are )?welded (?:in|on|to|into|onto)"
+    + r"|(?:an? |the )?nuts? on top"
     + r"|(?:bonnet|hood|hinge|fender|bumper|bracket|crossmember|frame|floor|door)s?|(?:cap"
     r" |machine |set )?(?:bolts?|screws?|studs?)|capscrews?|hex(?:"
     r" head)?|fasteners?|threads?|nuts?|hex"

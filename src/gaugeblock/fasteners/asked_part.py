@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.unpublished import maker_of, named_by
 from gaugeblock.errors import InputError, LookupMiss
+from gaugeblock.fasteners.engaged_said import DEEP
 from gaugeblock.fasteners.makers_words import OfMaker, with_threads
 from gaugeblock.fasteners.of_maker import of_maker
 from gaugeblock.fasteners.open_keys import LIMITS
@@ -21,24 +22,55 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata, Row
 
 
+_BY_TURNS = "by turns"
+_OF_NO_PART = ("grade", "band", "engaged")  # they change nothing of a part's own torque
+
+
 def _settle_part(values: dict[str, str], data: Refdata) -> dict[str, str]:
     """What is done by turns, or with a part used again, is a row of its own; a part goes by its maker's torque,
     whatever the grade of its bolt.
     """
-    values = {k: v for k, v in with_threads(values).items() if k != "grade"}
+    values = {k: v for k, v in with_threads(values).items() if k not in _OF_NO_PART}
     if "pipe" in values:
         values = _by_its_pipe(values, data)
     size = values.get("size", "")
     if size[:1] == "M" and size[1:].isdigit():  # a spark plug of M14 is listed by 14 mm
         sizes, plain = _sizes(values["part"], data), f"{size[1:]} mm"
         values["size"] = plain if plain in sizes and not any(own.startswith(size) for own in sizes) else size
+    if usual := _by_its_usual(values["part"], size, values.get("service", "vehicle"), data):
+        values["size"] = usual
     kind = values.pop("kind", "")
     if kind:
         name = f"{values['part']}, {kind}"
+        if kind == _BY_TURNS and _is_turned(values["part"], data):
+            return values
         if name.casefold() not in data.table("fasteners/part_torques").column("part"):
             raise LookupMiss(name, "part", "not in the tables", (), "ask its maker, or leave it out")
         values["part"] = name
     return values
+
+
+# The one thread that a part has by the size that its torques are listed by.
+_USUAL = {
+    "spark plug": {"M10x1": "10 mm", "M12x1.25": "12 mm", "M14x1.25": "14 mm", "M18x1.5": "18 mm"},
+    "wheel nut": {"7/16-20": "7/16 in", "1/2-20": "1/2 in", "9/16-18": "9/16 in", "5/8-18": "5/8 in"},
+}
+
+
+def _by_its_usual(part: str, size: str, service: str, data: Refdata) -> str:
+    """The size that a part's torques are listed by, of a thread that is said in full; blank for any other."""
+    plain = size.removesuffix(" UNF")
+    usual = _USUAL.get(part, {})
+    thread = next((one for one in usual if one == plain or (size != plain and one.startswith(f"{plain}-"))), "")
+    rows = data.table("fasteners/part_torques").rows
+    own = {row["size"] for row in rows if row["part"] == part and row["service"] in (service, "any")}
+    return usual[thread] if thread and not any(one.startswith(thread) for one in own) else ""
+
+
+def _is_turned(part: str, data: Refdata) -> bool:
+    """Whether a part is tightened by turns alone, as an oil filter is."""
+    rows = [row for row in data.table("fasteners/part_torques").rows if row["part"] == part]
+    return bool(rows) and all(row.cells["quantity"].startswith("turn_") for row in rows)
 
 
 def _by_its_pipe(values: dict[str, str], data: Refdata) -> dict[str, str]:
@@ -100,6 +132,13 @@ def _part() -> Callable[..., Sheet]:
 
 
 _MOST_SIZE = 80  # mm, of a thread
+_PIPE = r"(?:pipes?|lines?|tub(?:es?|ing))"
+_OF_PIPE = r"(?:brake |hard |male |female |flare |flared |union |tube )"
+# The nut of a brake pipe, however it is called; a hose has a fitting of its own.
+_BRAKE_NUT = (
+    rf"(?:(?:male|female) )*brake {_OF_PIPE}*(?:{_PIPE} )?{_OF_PIPE}*(?:nuts?|unions?)"
+    rf"|brake {_OF_PIPE}*{_PIPE} {_OF_PIPE}*fittings?"
+)
 
 PART = Topic(
     _part,
@@ -108,8 +147,15 @@ PART = Topic(
         "part": (
             Named(words_of("fasteners", "part", "fasteners/part_torques")),
             Named(lambda data: named_by("fasteners", "part", data)),
+            Shaped(_BRAKE_NUT, always("brake tube nut"), cue=("brake",)),
+            Shaped("jic(?: (?:end|swivel|union))?", always("flare nut"), cue=("jic",)),
         ),
         "kind": (
+            Shaped(
+                r"(?:how )?tight(?: (?:do|should|must) i (?:do|go|turn|wind|get)(?: (?:it|one))?(?: up)?)? by hand",
+                always("by turns"),
+                cue=("by hand",),
+            ),
             Shaped(
                 r"(?:by|in|how many|how much|number of)(?: the)? turns?(?: past snug| past contact| past finger"
                 r" tight)?(?: (?:for|with|on) an? new)?",
@@ -137,8 +183,23 @@ PART = Topic(
                 rf"(?P<n>{NUMBER})(?: ?(?:inch|in|\"))?", lambda m: f"{m['n']} in" if "/" in m["n"] else None, doubt=3
             ),
         ),
+        "band": (  # of a clamp, as most are: a narrower one takes less
+            Shaped(
+                r"(?:(?:1/2|0?\.5|9/16)(?: ?(?:inch|in|\"))?|1[234](?:\.[0-9])? ?mm) (?:wide )?bands?(?: width)?",
+                lambda m: m[0].partition(" band")[0],
+                "{} band",
+                cue=("band",),
+            ),
+        ),
         "pipe": (  # the tube of a nut whose thread was said changes nothing
-            amount("length", after="(?:brake |steel )?pipe", say="on {} pipe", doubt=40, cue=("pipe",), most=25),
+            amount(
+                "length",
+                after=rf"(?:brake |hard )*{_PIPE}",
+                say="on {} pipe",
+                doubt=40,
+                cue=("pipe", "line", "tub"),
+                most=25,
+            ),
             amount(
                 "length",
                 before="(?:on|for)(?: an?| the| my)?",
@@ -150,7 +211,6 @@ PART = Topic(
             ),
             amount(
                 "length",
-                before="(?:on|for)(?: an?| the| my)?",
                 followed="steel (?:brake |fuel )?(?:pipe|line|tub)",
                 say="on {} pipe",
                 doubt=30,
@@ -163,8 +223,10 @@ PART = Topic(
             Shaped(r"(?:inverted )?double (?:inverted )?flares?", always("45 deg"), cue=("flare",)),
             Shaped(r"(?:with )?(?:an? |the )?crush (?:gasket|ring)s?", always("gasket"), cue=("crush",)),
             Shaped(  # the metal of a washer is none of the part's
-                r"(?:with )?(?:an? |2 |1 |new |the )*(?:copper |alumini?um |crush |sealing |fibre |fiber )+(?:sealing "
-                r")?washers?",
+                r"(?:with |on )?(?:an? |2 |1 |its |new |the )*(?:copper |alumini?um |crush |sealing |fibre |fiber"
+                r" )+(?:sealing "
+                r")?washers?"
+                r"|(?:with )?(?:an? |its |the )?(?:brand )?new washers?",
                 always("gasket"),
                 cue=("washer",),
             ),
@@ -191,7 +253,8 @@ PART = Topic(
                 cue=("anti", "paste", "slip"),
             ),
         ),
-        "grade": GRADE,
+        "grade": (*GRADE, Shaped("unknown grade", always("unknown grade"), cue=("unknown",))),
+        "engaged": (DEEP,),
         **TOOLS,
         "maker": (OfMaker(),),
         "service": (
@@ -203,10 +266,14 @@ PART = Topic(
     r"|exhaust pipes?|pipes?|threads?|nuts?|bolts?|seat|(?:rear"
     r" |front"
     r" )(?:leaf )?springs?(?:"
-    r" perch| pad)?|perch|pad|worm(?: gear)?|bung|boss|(?:oil"
+    r" perch| pad)?|perch|pad|worm(?: gear)?|(?:(?:trailer|front|rear|wheel|caravan) )*hubs?|bung|boss|(?:oil"
     r" )?pans?|sumps?|studs?|screws?|brakes?|tubes?|tubing|(?:rad(?:iator)?|heater|coolant)"
     r" hoses?|clips?|(?:water|fuel) pump"
-    r"|(?:the |my )?(?:front|rear)?(?: axle)|wheels?|do up|new(?= (?:spark )?plugs?(?: |$))",
+    r"|(?:the |my )?(?:front|rear)?(?: axle)|wheels?|do up|(?:fe)?males?(?: ones?)?"
+    r"|(?:in|into|to|on|at)(?: (?:the|an?|my))?(?: cast)? (?:(?:brake )?master|wheel|slave)(?: cylinders?)?"
+    r"|(?:in|into|on)(?: (?:an?|the|my))? stainless(?: steel)? (?:bungs?|boss(?:es)?)"
+    r"|(?:to|on)(?: (?:the|my))? (?:chassis|frame|crossmember)"
+    r"|new(?= (?:spark )?plugs?(?: |$))",
     needs=("part",),
     table="fasteners",
     job_keys={"maker": "maker.torque", "maker_condition": "maker.condition"},

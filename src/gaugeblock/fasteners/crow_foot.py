@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from gaugeblock.answer.asking import Reader
 
 _CROW = (
-    r"(?:an? |the |my )?crow'?s?[ -]?(?:foot|feet)"
+    r"(?:an? |the |my )?(?:extension )?crow'?s?[ -]?(?:foot|feet)"
     r"(?: (?:ad[a]pt[eo]r|spanner|attachment|extension|head|end|wrench(?= (?:is|that|of|sticks?|stands?))))?"
 )
 _UNIT = r"inch(?:es)?|in|\"|mm|cm"

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import wraps
+
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import INFORM, STOP, Bound, Check, at_least
@@ -16,6 +18,8 @@ from gaugeblock.value import Keys
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from gaugeblock.answer.asking import Topic
     from gaugeblock.figure import Figure
 
@@ -75,6 +79,23 @@ def engagement(thread: str, *, into: str | None = None, have: str | None = None,
     if check.stops:
         decision = stop(VERB, [Candidate(least, "required")], [CHECK], check.reason)
     return Sheet(title, asked, data, shown, [check], said, decision=decision)
+
+
+def of_grade(answer: Callable[..., Sheet]) -> Callable[..., Sheet]:
+    """The answer as a line asks it, which may name the grade of the bolt: no rule hangs on it, and it is said."""
+
+    @wraps(answer)
+    def asked(*args: object, grade: str | None = None, **options: object) -> Sheet:
+        sheet = answer(*args, **options)
+        if grade is None:
+            return sheet
+        text = (
+            f"The rule names no grade of bolt. Ask the torque of {grade} with the length that is engaged, and whether"
+            " the thread strips is judged."
+        )
+        return sheet.replace(cautions=(*sheet.cautions, Caution(text, "damage")))
+
+    return asked
 
 
 def _judged(have: str, least: Figure, may_stop: bool, data: Refdata) -> Check:

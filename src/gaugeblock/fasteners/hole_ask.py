@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, words_of
+from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.fasteners import keys
 from gaugeblock.fasteners.spoken import THREAD
 from gaugeblock.fasteners.threads_said import threads_of
@@ -61,7 +61,7 @@ _USUAL_SHARE = "75 %"
 
 def _settle_hole(values: dict[str, str], _: Refdata) -> dict[str, str]:
     """A share of the thread is a tap's; three quarters is what the drill lists take."""
-    kept = {k: v for k, v in values.items() if k != "usual" and (k, v) != ("share", _USUAL_SHARE)}
+    kept = {k: v for k, v in values.items() if k not in ("usual", "plate") and (k, v) != ("share", _USUAL_SHARE)}
     return {**kept, "fit": "tap drill"} if "share" in values and "fit" not in values else kept
 
 
@@ -108,6 +108,12 @@ HOLE = Topic(
                 cue=("sloppy", "loose", "easy", "slack", "baggy", "generous", "wobbly", "rattl"),
             ),
             Shaped(
+                r"(?:to )?(?:(?:go|goes|pass|passes|slide|slides|drop|drops|fit|fits)(?: (?:in|straight))? through"
+                r"|clearance)(?: (?:nice and|a bit|really|good and))? (?:loose(?:ly)?|sloppy|easy|easily)",
+                always("clearance, free"),
+                cue=("loose", "sloppy", "eas"),
+            ),
+            Shaped(
                 r"(?:so )?(?:that )?(?:(?:it|they|the (?:bolt|screw|stud)|bolt) )?(?:slides?|drops?|slips?|falls?)"
                 r" (?:straight |right )?(?:in|through)(?: (?:easy|easily|freely))?",
                 always(_CLEARANCE),
@@ -119,7 +125,7 @@ HOLE = Topic(
                 cue=("snug", "neat", "tight", "close"),
             ),
             Shaped(
-                r"(?:(?:an?|the) )?(?:wire |steel |coil )*(?:thread )?inserts?(?: (?:drill|hole|size|tap))*",
+                r"(?:(?:an?|the) )?(?:wire |steel |coil |helical )*(?:thread )?inserts?(?: (?:drill|hole|size|tap))*",
                 always("thread insert"),
                 "for a thread insert",
                 cue=("insert",),
@@ -150,6 +156,16 @@ HOLE = Topic(
                 lambda m: f"{m['n']} %",
                 "{} of the thread",
                 cue=("%", "percent", "per cent"),
+            ),
+        ),
+        "plate": (  # it changes no drill
+            amount(
+                "length",
+                before="(?:in|into|through)(?: an?| the| some| my)?",
+                after="(?:thick )?(?:(?:mild )?(?:steel|alumini?um|alloy) )?(?:plates?|sheet|flat(?: bar)?|bar|box"
+                "|angle)",
+                say="in {} plate",
+                cue=("plate", "sheet", "flat", "bar", "box", "angle"),
             ),
         ),
         "usual": (  # the drill that one has, in place of which another is asked for
@@ -189,8 +205,8 @@ HOLE = Topic(
     r"|(?:(?:an?|the) )?(?:(?:suspension|motor|engine|gear ?box) )?(?:bracket|mount|plate)|mark(?:ing|ed)? out"
     r"|(?:for )?(?:[2-9]|1[02])(?= m[0-9])",
     needs=("thread",),
-    asks_for=r"drill\w*|bits?|taps?|tapp\w+|clearance|holes?|bore|ream\w*|mark(?:ing)? out|too (?:big|small|tight"
-    r"|loose) for",
+    asks_for=r"^(?!.*\bedge\b)(?=.*\b(?:drill\w*|bits?|taps?|tapp\w+|clearance|holes?|bore|ream\w*|mark(?:ing)? out"
+    r"|too (?:big|small|tight|loose) for)\b).*",
     is_named=True,
     joined=("usual",),
     columns={"thread": ("fasteners/holes", "thread"), "fit": ("fasteners/holes", "fit")},

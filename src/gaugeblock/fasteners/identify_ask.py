@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
+from gaugeblock.errors import InputError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -10,6 +11,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.tables.load import Refdata
 
 
 def _identify() -> Callable[..., Sheet]:
@@ -66,6 +68,14 @@ def _over(match: re.Match[str]) -> str:
     return f"{length / int(match['c']):.4g} mm"
 
 
+def _settle(values: dict[str, str], _: Refdata) -> dict[str, str]:
+    """Without what changes no thread; the inside of a thread is narrower than its name."""
+    if "inside" in values:
+        why = "it was measured inside a thread, and a thread goes by the outside of its bolt"
+        raise InputError(values["diameter"], "diameter", why, (), "measure a bolt that fits, over its threads")
+    return {k: v for k, v in values.items() if k not in ("nose", "guess", "origin")}
+
+
 IDENTIFY = Topic(
     _identify,
     "measured thread",
@@ -80,6 +90,17 @@ IDENTIFY = Topic(
             Shaped(rf"(?:{_MEASURED} )?(?P<n>[0-9]+(?:\.[0-9]+)?) (?:{_ACROSS})", _across, doubt=1),
             Shaped(rf"{_MEASURED} (?P<n>[0-9]+\.[0-9]+)", _across, doubt=1),
             amount("length", doubt=2),
+        ),
+        "inside": (
+            Shaped(
+                r"(?:(?:in|of|across|on) )?(?:(?:the|an?|its) )?(?:inside(?: diameter)?|internal(?: (?:threads?"
+                r"|diameter))?"
+                r"|females?(?: threads?)?|bore|i\.?d\.?|(?:tapped|threaded) holes?"
+                r"|holes?(?= (?:measures?|is|mikes?|comes)))",
+                always("inside"),
+                "inside it",
+                cue=("inside", "internal", "female", "bore", "id", "i.d", "hole"),
+            ),
         ),
         "nose": (  # it changes no thread
             amount("angle", after="(?:nose|seat|flare|cone|taper)(?: on it)?", say="{} nose"),
@@ -109,12 +130,20 @@ IDENTIFY = Topic(
                 lambda m: m[0],
                 "taken for {}",
             ),
+            Shaped(  # what one was sold it as, or told that it is
+                r"(?:(?:tried|trying|wanted) (?:to sell|selling)|sold|selling|gave|offered|called|reckons?(?: it'?s)?"
+                rf"|(?:said|says|thinks?)(?: it'?s| it is)?)(?: (?:me|us|it))?(?: (?:an?|the))? (?P<one>{_GUESS})",
+                lambda m: m["one"],
+                "taken for {}",
+                cue=("sell", "sold", "gave", "offer", "call", "reckon", "sa", "think"),
+            ),
         ),
         "pitch": (
             Shaped(
                 r"(?:(?:the |my )?(?:(?:pitch|thread) gauge|leaf|blade)(?: (?:that|which))?"
                 r"(?: (?:says|reads|shows|fits|gives|is|matches))+ )?(?:(?:and |it has )?(?:around|about|roughly) )?"
-                r"(?P<n>[0-9]{1,2}(?:\.5)?) ?(?:tpi|threads? (?:per|to the|an|to an|in an?|each)(?: (?:one )?inch)?"
+                r"(?P<n>[0-9]{1,2}(?:\.5)?) ?(?:tpi|threads? (?:(?:counted|counting) )?"
+                r"(?:per|to the|an|to an|to 1|in an?|in 1|over an?|over 1|each)(?: (?:one )?inch)?"
                 rf"|threads?|(?:to the|to an|an|per) inch)(?: inch)?(?: (?:pitch |thread )?gauge{_FITS})?",
                 lambda m: f"{m['n']} tpi",
                 "{}",
@@ -156,10 +185,14 @@ IDENTIFY = Topic(
     r"|plug|thread))"
     r"|threads?|bolts?|studs?|screws?|fittings?|nose|male|identify|flare|tube|hydraulic|suit|die nut|plugs?|ports?"
     r"|what (?:is|tube)|which tube(?: does it suit)?|does it|it|its|mystery|measuring|has|have|got"
+    r"|count(?:ed|ing)?|(?:with )?no marks(?: on it)?|(?:oil |water |fuel |pressure )*take-?offs?|and (?:it|they|the"
+    r" sides?)(?= taper)"
+    r"|(?:the |my )?(?:parts?|hydraulics?|motor) (?:counter|store|shop|place)"
     r"|mikes?(?: at| out at)?|measures?|calipers?|over the threads?|union|fine|coarse|across",
     needs=("diameter", "pitch"),
-    settle=lambda values, _: {k: v for k, v in values.items() if k not in ("nose", "guess", "origin")},
-    asks_for=r"what|whats|what's|which|identify|mystery|unknown|is (?:it|this|that)|across|over (?:the )?threads?"
+    settle=_settle,
+    asks_for=r"what|whats|what's|which|outside|threads? (?:per|to the|to an?|in an?|over an?) inch"
+    r"|identify|mystery|unknown|is (?:it|this|that)|across|over (?:the )?threads?"
     r"|measures?|mikes?|mics?|takes|tpi|leaf",
     is_named=True,
     unmoved="metal finish state form standard service quality",

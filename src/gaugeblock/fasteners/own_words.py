@@ -72,6 +72,40 @@ class TappedPlate:
             yield from self._thick.take(words, at, data)
 
 
+_OF_A_BOLT = r"(?:bolts?|screws?|studs?|capscrews?|setscrews?|cap|allen|socket|hex|fasteners?|ones?|m?[0-9]\S*)"
+_BEFORE_IT = r"(?:are|is|it's|they're|(?:m|#)?[0-9]\S*|fine|coarse|un[cf]|bolts?|screws?|studs?)"
+_OF_ANOTHER = (
+    r"(?:plates?|sheet|tubes?|bungs?|boss(?:es)?|nuts?|washers?|inserts?|flanges?|blocks?|brackets?|wire|pipes?)"
+)
+
+
+class StainlessBolt:
+    """A bolt that is told to be of stainless, whatever is on its threads: nothing else of the line is."""
+
+    __slots__ = ()
+
+    def phrases(self, _data: Refdata) -> dict[str, str]:
+        """None of its own."""
+        return {}
+
+    def choices(self, _data: Refdata) -> tuple[str, ...]:
+        """None: by itself it is how its threads are."""
+        return ()
+
+    def take(self, words: tuple[str, ...], at: int, _data: Refdata) -> Iterable[Hit]:
+        """The word, beside a bolt or its thread."""
+        if words[at] != "stainless":
+            return
+        count = 2 if words[at + 1 : at + 2] == ("steel",) else 1
+        behind = words[at + count] if at + count < len(words) else ""
+        before = words[at - 1] if at else ""
+        is_of_bolt = re.fullmatch(_OF_A_BOLT, behind) or (
+            (not before or re.fullmatch(_BEFORE_IT, before)) and not re.fullmatch(_OF_ANOTHER, behind)
+        )
+        if is_of_bolt:
+            yield Hit(count, "stainless", "stainless", 1)
+
+
 _STRENGTH_OF = known("stress", r"(?:of|with|at|tensile)(?: an?)?(?: tensile)?", "{}")
 
 

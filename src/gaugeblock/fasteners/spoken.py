@@ -71,8 +71,9 @@ THREAD = (
         cue=("x", "by"),
     ),
     Shaped(
-        r"(?P<d>[0-9]+) ?mm(?P<pitch>)(?P<pitch2>)(?: coarse)?(?= bolts?| screws?| studs?| ones?(?: |$)| class| grade"
-        r"| [0-9]+\.[89])",
+        r"(?P<d>[0-9]+) ?mm(?P<pitch>)(?P<pitch2>)(?: (?:coarse|fine)(?: (?:threads?|pitch))?)?"
+        r"(?= bolts?| screws?| studs?| capscrews?| ones?(?: |$)| class| grade| [0-9]+\.[89]"
+        r"| (?:hex|socket|allen|cap|flange)(?: heads?)? (?:bolts?|screws?))",
         _metric,
         doubt=2,
         cue=("mm",),
@@ -169,7 +170,8 @@ CONDITION = (
         words_of("fasteners", "condition"),
         lead=r"(?:(?:coated|smeared|covered|painted|dabbed|slathered|plastered|smothered|drowned|lathered|dunked)"
         r"(?: (?:the )?threads| them| it| em)?(?: (?:in|with))?"
-        r"|(?:with |using |just )*(?:an? |the )(?:smear|dab|touch|drop|wipe|film|lick|squirt|splash|dollop) of"
+        r"|(?:with |using |just )*(?:an? |the |some )?(?:smear|dab|touch|drop|spot|wipe|film|lick|squirt|splash"
+        r"|dollop) of"
         r"|(?:i|we|i've|ive|we've|he|they) used|with|using|and|on|put|has|have|is|are)(?: some| an?)?",
         tail="on it|on them|on the threads?|threads?",
         unless=_OF_OIL,
@@ -211,7 +213,8 @@ INSERT = (
     ),
     Shaped(rf"(?:{_NO}) (?:thread(?:ed)? )?inserts?", always("no"), "no steel insert", cue=("insert",)),
     Shaped(
-        r"(?:with|has|and)?(?: ?an?)?(?: ?steel)? ?(?:thread(?:ed)? )?inserts?(?: fitted| installed)?",
+        r"(?:with|has|and)?(?: ?an?)?(?: ?(?:steel|wire|helical|coil))* ?(?:thread(?:ed)? )?inserts?(?: fitted|"
+        r" installed)?",
         always("yes"),
         "with a steel insert",
         cue=("insert",),

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from gaugeblock.answer.alloys import Graded
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
+from gaugeblock.errors import InputError
 from gaugeblock.fasteners import keys
 from gaugeblock.fasteners.hole_ask import HOLE, TAPPING
 from gaugeblock.fasteners.identify_ask import IDENTIFY
 from gaugeblock.fasteners.spanner_ask import SPANNERS
-from gaugeblock.fasteners.spoken import THREAD
+from gaugeblock.fasteners.spoken import GRADE, THREAD
 from gaugeblock.fasteners.strength_ask import STRENGTH
 from gaugeblock.fasteners.threads_said import threads_of
 
@@ -50,9 +51,9 @@ def usual_threads(data: Refdata) -> list[str]:
 
 
 def _engagement() -> Callable[..., Sheet]:
-    from gaugeblock.fasteners.depth import engagement
+    from gaugeblock.fasteners.depth import engagement, of_grade
 
-    return engagement
+    return of_grade(engagement)
 
 
 def _open_engagement(values: dict[str, str], data: Refdata) -> Open | None:
@@ -85,7 +86,8 @@ ENGAGEMENT = Topic(
         "thread": (
             *THREAD,
             Shaped(
-                r"(?:an? )?(?P<n>[4-9]|1[0-9]|2[04]) ?(?:mm|mil|millimet(?:re|er))(?= (?:bolt|stud|screw))",
+                r"(?:an? )?(?P<n>[4-9]|1[0-9]|2[04]) ?(?:mm|mil|millimet(?:re|er))(?: coarse)?"
+                r"(?= (?:bolt|stud|screw|hole|thread|capscrew)s?(?: |$))",
                 _metric,
                 "{}",
             ),
@@ -96,6 +98,7 @@ ENGAGEMENT = Topic(
             Named(metals_said, say="into {}", tail=METAL_TAIL, doubt=1),
             Shaped(r"alloy (?:casting|case|block|head|housing)", always("aluminium"), "into {}", doubt=1),
         ),
+        "grade": GRADE,
         "have": (
             Shaped(
                 r"(?:(?:that|they|it|which) )?(?:(?:only|just|but) )?(?:(?:go(?:es)?|screws?|threads?|winds?|gets?)"
@@ -115,15 +118,20 @@ ENGAGEMENT = Topic(
         ),
     },
     rf"{_LONG_ENOUGH}|(?:how )?(?:deep|far|much|long)(?:"
-    r" thread)?|threads?|engage\w*|(?:steel )?(?:bolts?|screws?|studs?)|minimum|min|least|depth|length"
+    r" thread)?|threads?|engage\w*|(?:steel )?(?:bolts?|screws?|studs?)|minimum|min|(?:at )?(?:the )?least|depth|length"
+    r"|how (?:many|much) (?:inch(?:es)?|mm|diameters?)(?: (?:of )?(?:the )?threads?)?|how much thread"
+    r"|(?:should|must|has to|have to|needs? to) be (?:screwed|threaded|wound) in|(?:be )?screwed in"
+    r"|drill(?:ing)?(?: (?:an?|the|new|fresh|out))* (?:boss|bosses|holes?)|(?:fresh |new )?boss(?:es)?|ordinary"
     r"|(?:to be )?as strong as (?:the |my |a )?(?:bolts?|studs?|screws?)|go|must|holes?|tapped|blind|screw(?:ed)? in"
     r"|(?:before )?(?:it |they )?(?:will )?strips?|stripping|thread(?:ed)? in"
     r"|(?:so |if i want |so that |before )?(?:the |my |an? )?(?:bolts?|studs?|screws?) (?:to )?(?:breaks?|snaps?|fails?"
-    r"|gives?(?: up| way)?|let'?s? go)|before (?:the |its |it |they )?(?:threads?|hole)? ?(?:do|does|pulls? out|strips?"
+    r"|gives?(?: up| way)?|let'?s? go)|before (?:the |its |it |they )?(?:bolts? |studs? )?(?:breaks?|snaps?)(?: first)?"
+    r"|before (?:the |its |it |they )?(?:threads?|hole)? ?(?:do|does|pulls? out|strips?"
     r"|gives?(?: way| up)?|let'?s? go)",
     needs=("thread",),
     asks_for=r"how thick|far enough|deep enough|long enough|only go(?:es)? in|how deep|deep|engage\w*|depth|how far"
-    r"|how much thread|how many threads",
+    r"|how much thread|how many threads"
+    r"|how (?:many|much) (?:inch(?:es)?|mm|diameters?) (?:of )?(?:the )?threads?",
     is_named=True,
     columns={"thread": usual_threads, "into": ("fasteners/engagement", "into")},
     opens=_open_engagement,
@@ -174,6 +182,15 @@ def _open_thread(values: dict[str, str], data: Refdata) -> Open | None:
     return (("thread",), [{"thread": cell} for cell in threads]) if threads != [values["thread"]] else None
 
 
+def _settle_fact(values: dict[str, str], _: Refdata) -> dict[str, str]:
+    """The fact alone; no table has a diameter but the outside one."""
+    kind, _colon, said = values["fact"].partition(": ")
+    if kind == "other":
+        do = f"its area is on record: `gaugeblock ask root area {values['thread']}`"
+        raise InputError(said, "fact", "no table here has it of a thread", (), do)
+    return {**values, "fact": kind}
+
+
 FACT = Topic(
     _thread,
     "thread",
@@ -201,6 +218,11 @@ FACT = Topic(
             Shaped(r"(?:tensile )?stress area|area", always("stress area")),
             Shaped(r"root area|minor (?:diameter )?area", always("root area")),
             Shaped(r"(?:major |outside )?dia(?:meter)?|od|how (?:big|thick)(?: around| across)?", always("diameter")),
+            Shaped(
+                r"(?:minor|root|core|inside|inner|pitch|effective) dia(?:meter)?",
+                lambda m: f"other: {m[0]}",
+                cue=(" dia",),
+            ),
         ),
     },
     r"threads?|bolts?|screws?|studs?|coarse|unc|unified|regular|metric|size",
@@ -209,7 +231,7 @@ FACT = Topic(
     opens=_open_thread,
     asks_for=r"threads?|tpi|pitch|area|dia(?:meter)?|[0-3](?:\.[0-9]+)?(?: ?mm)? or (?:an? )?[0-3](?:\.[0-9]+)?",
     is_named=True,
-    settle=lambda values, _: {k: v.partition(":")[0] if k == "fact" else v for k, v in values.items()},
+    settle=_settle_fact,
 )
 
 
@@ -234,13 +256,36 @@ def _open_series(values: dict[str, str], data: Refdata) -> Open | None:
     return ("series",), [{"series": series} for series in found]
 
 
+def _settle_pipe(values: dict[str, str], data: Refdata) -> dict[str, str]:
+    """Without the threads an inch that were said with the name of a pipe thread, which are its own."""
+    count, size = values.get("count"), values["size"]
+    rows = data.table("fasteners/pipe_threads").rows
+    series = (values.get("series"), "any") if "series" in values else None
+    own = {
+        row["value"]
+        for row in rows
+        if row["size"] == size and row.cells["quantity"] == "threads_per_inch"
+        if series is None or row["series"] in series
+    }
+    if count is not None and own and count not in own:
+        raise InputError(f"{count} tpi", "size", f"no pipe thread of {size} has so many", (), "count them again")
+    return {k: v for k, v in values.items() if k != "count"}
+
+
 PIPE_THREAD = Topic(
     _pipe_thread,
     "pipe thread",
     {
         "series": (Named(_series),),
         "size": (
-            Shaped(rf"(?P<n>{NUMBER})(?:-(?:27|18|14|11\.5|11|28|19))?(?: ?(?:in|inch|\"))?", lambda m: f"{m['n']} in"),
+            Shaped(
+                r"(?P<n>(?:[1-4][ -])?[0-9]{1,2}/[1-9][0-9]*|[1-6]|\.[0-9]+)(?:-(?:27|18|14|11\.5|11|28|19))?"
+                r"(?: ?(?:in|inch|\"))?(?! ?mm)",
+                lambda m: f"{m['n']} in",
+            ),
+        ),
+        "count": (  # the threads an inch that a pipe thread of the size has, as its name
+            Shaped(r"(?P<n>27|28|18|19|14|11\.5|11) ?tpi", lambda m: m["n"], "{} tpi", cue=("tpi",)),
         ),
         "fact": (
             TAPPING,
@@ -285,13 +330,16 @@ PIPE_THREAD = Topic(
     r"|(?:does|do) the tap go|tap go(?:es)?"
     r"|(?:put|fit|screw)(?:ting|ing)?(?: in)? (?:an?|the|my) (?:(?:oil|water|fuel|air|coolant|temp\w*|pressure) )*"
     r"(?:senders?|sensors?|sending units?|switch(?:es)?)(?: (?:in|into) (?:the |my )?(?:block|head|manifold))?"
-    r"|threads?|pipes?|taper(?:ed)?|fittings?|plugs?|tight"
+    r"|threads?|pipes?|taper(?:ed)?|fittings?|plugs?"
+    r"|(?:an? |the )?(?:(?:oil|water|fuel|air|coolant|temp\w*|pressure) )*(?:senders?|sensors?|sending units?)(?= in)"
+    r"|(?:which|that|it) (?:is|are) (?:alumini?um|alloy|steel|cast iron|brass)"
     r"|(?:in|into) (?:alumini?um|alloy|ally|steel|cast iron|brass)",
     needs=("size",),
     asks_for=r"np[tsf]\w*|bsp\w*|pipe",
     is_named=True,
     opens=_open_series,
     columns={"series": ("fasteners/pipe_threads", "series"), "size": ("fasteners/pipe_threads", "size")},
+    settle=_settle_pipe,
 )
 
 

@@ -65,7 +65,8 @@ _MODULES: tuple[tuple[str, str], ...] = (
         " re-torq retight re-tight over_the_wheel over_the_lug check_the_wheel check_wheel seized seizes seizing"
         " seize_up gall stretch tty to-yield to_yield goes_below go_below in_its_place in_their_place a2- a4-"
         " stainless use_it big_torque the_big of_its_range of_the_range closer closest accura scatter proof spanner"
-        " which_socket what_socket which_wrench what_wrench wrench_what wrench_which flats snap break yield jam_nut"
+        " which_socket what_socket which_wrench what_wrench wrench_what wrench_which flats snap break yield shear fail"
+        " lets_go jam_nut"
         " size_socket size_wrench socket_size wrench_size"
         " thin_nut thin_jam half_nut castle cotter split_pin wheel_nut lug_nut wheel_bolt wheel_stud plastic nylon"
         " acetal fibreglass fiberglass bsp",

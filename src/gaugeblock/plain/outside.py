@@ -29,7 +29,13 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
         "the settings of a welder",
         _WELDER,
     ),
-    (r"fillers?(?: rods?| wires?| metals?)?|(?:welding|mig|tig) (?:rods?|wires?)", "", "the filler of a weld", _WELDER),
+    (
+        r"fillers?(?! (?:plug|cap|neck|hose|tube|hole))(?: rods?| wires?| metals?)?"
+        r"|(?:welding|mig|tig) (?:rods?|wires?)",
+        "",
+        "the filler of a weld",
+        _WELDER,
+    ),
     (_WELD, r"filler|rods?|(?:which|what)(?: \w+)? wires?", "the filler of a weld", _WELDER),
     (rf"argon|shielding gas|{_WELD}", r"gas(?: flow)?|flow|argon|co2|purge", "the gas of a weld", _WELDER),
     (r"pre-?heat(?:ing|ed)?|post-?heat(?:ing|ed)?|interpass", "", "the preheat of a weld", _WELDER),

@@ -79,10 +79,10 @@ _CARS = (
 _SERIES = (
     r"^(.*?)(\bm ?[0-9]+\b|\b[0-9]+ ?mm\b|\b[0-9]/[0-9]+\b"
     r"|\b(?:half|quarter|three quarters?|(?:three|five|seven) eighths?|(?:five|seven|nine) sixteenths?)(?: inch)?\b)"
-    r"(?! ?(?:x|-|by) ?[0-9]|(?: in\w*| thread| inch)?"
-    r" (?:fine|coarse))"
-    r"(.*?) (?<!is )(?<!be )(?<!are )(?<!it )(coarse|fine)(?: (?:thread(?:ed)?|pitch))?(?= *$| bolt| nut| stud|"
-    r" screw)"
+    r"(?! ?(?:x|-|by) ?[0-9]|(?: in\w*| thread| inch)? (?:fine|coarse|un[cf]))"
+    r"((?:(?! m ?[0-9]| (?:vs|as|than|and|or) (?:an? )?(?:[0-9]+/[0-9]|half|three|five|seven)).)*?) (?<!is )(?<!be )"
+    r"(?<!are )(?<!it )(?<!'s )(?<!looks )(?<!seems )(?<!feels )(?<!was )(?<!were )(coarse|fine)"
+    r"(?: (?:thread(?:ed)?|pitch))?(?= *$| bolt| nut| stud| screw)"
 )
 _OF_SEVERAL = [f"{n}{end}" for n in range(10) for end in ("s", "'s")]
 _CLASSES = {"four": "4", "six": "6", "eight": "8", "ten": "10", "twelve": "12", "nine": "9"}

@@ -14,6 +14,15 @@ if TYPE_CHECKING:
 
 # A module of sayings and the cues of all of them: those that go before the others, and those behind them.
 FIRST: dict[str, str] = {
+    "bolted": (
+        " coarse | fine | head | heads| lines| markings| marks| mill| numbers| off| pitch| rounded|a2|a2-|a4|a4-|"
+        "bearing cap|can i use|close|closest|coarse |coarse pitch|couple of the |doing |eight |eight thirty two|"
+        "equivalent|fine |fine pitch|first |fit|fitting is|fittings are|four |four forty|four of the |"
+        "fractional |go in|goes in|grade|imperial |interchang|last job|mag|mags|near|nearest|nut is|nuts are|"
+        "one inch|one of the |only |pull|rip|same|screw in|screws in|six |six thirty two|sixteen |some of the |"
+        "strength class|strip|tear|ten |ten thirty two|ten twenty four|the same size|three of the |twelve |"
+        "twelve twenty four|two |two of the |union is|unions are|zinc"
+    ),
     "fasteners": (
         "in inch|in mm|in metric|in imperial|in millim|to mm|to inch|to metric|to imperial|to millim| - "
         "| m10| m12| m14| m16| m20| m5| m6| m8| pitch"
@@ -55,7 +64,7 @@ LAST: dict[str, str] = {
         "nine three one oh|nine three one zero|nothing about|or is it|or out|plus |seal|thin wall|"
         "third being|three hundred m|uni|weld|worth|x.|x0.|and half|one ten|one fifteen|one twenty|one thirty"
         "|one forty|one fifty|one sixty|one seventy|one eighty|one ninety|vickers |brinell |hv |bhn |hb |diff|axle"
-        "|rear end|final drive|threes|fours|fives|sevens|eights|sixes|nines"
+        "|rear end|final drive|threes|fours|fives|sevens|eights|sixes|nines| k "
     ),
     "fits": "through|clearance|ninety|one forty",
     "turned": " 4 | or | instead|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock import units
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
+from gaugeblock.errors import InputError
 from gaugeblock.tubes.said import DEG, answer_in
 from gaugeblock.tubes.sizes_ask import OD_OF_TUBE, in_diameters
 
@@ -256,8 +257,15 @@ _LAST = Shaped(
 
 
 def _settle_arc(values: dict[str, str], _data: Refdata) -> dict[str, str]:
-    """The bend of whatever tube; two legs are to the corner or to where it starts, as one of the two has it."""
+    """The bend of whatever tube; two legs are to the corner or to where it starts, as one of the two has it.
+
+    InputError for a part of the tube that no answer takes in: one leg of two, what is between two bends alone.
+    """
     values = in_diameters(values)
+    alone = [] if _two_of(values) else [key for key in ("first", "last", "middle") if key in values]
+    if alone:
+        why = "the other parts of the tube were not said"
+        raise InputError(values[alone[0]], "legs", why, (), "say each leg, and what is between two bends")
     count, _, angle = values.get("angle", "").rpartition(" x ")
     if count:
         values = {**values, "angle": angle, "bends": count}

@@ -11,11 +11,13 @@ if TYPE_CHECKING:
 EITHER = "mph or km/h"
 # What makes a number another thing than a speed on the road.
 _OTHER = (
-    r"[a-z]*rpm|revs|mph|km|kph|kmh|kays|k\b|in\b|inch|mm|cm|m\b|ft|feet|foot|tyres?|tires?|to 1|diffs?|axle|gears?"
+    r"[a-z]*rpm|revs|mph|km|kph|kmh|kays|k\b"
+    r"|inch|mm|cm|m\b|ft|feet|foot|tyres?|tires?|to 1|diffs?|axle|gears?"
     r"|ratio|teeth|tooth|hp|horse|lbs?|pounds?|n\b|nm|psi|percent|per ?cent|deg|seconds|miles|hours?|days?|years?"
     r"|[/x:.]|[0-9]"
 )
-_NUMBER = rf"(?P<n>[3-9][0-9]|1[0-9][0-9])(?= |$)(?! ?(?:{_OTHER}))"
+_IN_A_GEAR = r"(?=$| in (?:top|direct|overdrive|fourth|fifth|sixth|4th|5th|6th|gear)\b| (?!in\b))"
+_NUMBER = rf"(?P<n>[3-9][0-9]|1[0-9][0-9]){_IN_A_GEAR}(?! ?(?:{_OTHER}))"
 
 
 def bare_speed(before: str, say: str) -> Shaped:

@@ -208,7 +208,8 @@ SHIMS = Topic(
     opens=_open_span,
     settle=_in_one_unit,
     table="shims",
-    asks_for=r"shim(?:s|ming)?|(?:shift|slide|mov(?:e|ed|ing))(?: the)? (?:carrier|diff)|backlash changes?"
+    asks_for=r"shim(?:s|ming)?|backlash.*\b(?:wants?|needs?)\b.* [0-9]"
+    r"|(?:shift|slide|mov(?:e|ed|ing))(?: the)? (?:carrier|diff)|backlash changes?"
     r"|change.* backlash",
     is_named=True,
     unmoved="metal finish standard service quality",

@@ -49,6 +49,9 @@ _CUES_OF_SPEED = tuple(f"one {tens}" for tens in (*_TEENS, *_TENS))
 _OF_JOINT = r"(?=.*\b(?:angles?|degrees?|deg|tail ?shaft|prop\w*|drive ?shafts?|joints?|gear ?box|pinion|yokes?)\b)"
 
 
+_COUNTING = rf"(?:an?|hundred|and|{_ONE}|{_TEN}|ten|eleven|twelve|[a-z]+teen)"
+
+
 def _over_hundred(match: re.Match[str]) -> str:
     """``shows one ten`` is 110, as a speed is said."""
     return f"{match[1]}1{_TEENS.get(match[2]) or f'{_TENS[match[2]]}{_ONES.get(match[3], 0)}'}"
@@ -153,6 +156,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         )
         for cue in ("fours", "fives", "sixes", "sevens", "eights", "nines")
     ),
+    (" k ", rf"^{_OF_SPEED}(.*?\b(?:doing|do|at|on) (?:{_COUNTING}[ -])+)k(?= |$)(?! factor)", r"\1km/h"),
     ("third being", r"\bthird being\b", "third is"),
     ("clicks", rf"^(?=.*\b(?:tyres?|tires?|diffs?|gears?|revs|rpm|top)\b)(.*?\b{_NUMBER}) clicks\b", r"\1 km/h"),
     *(

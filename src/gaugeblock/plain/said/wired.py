@@ -26,6 +26,17 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"(?<![0-9./x-])\b([0-9]+(?:\.[0-9]+)?) or ([0-9]+(?:\.[0-9]+)?) ?(gauge|awg|ga|mm2)\b",
         r"\1 \3 or \2 \3",
     ),
+    (" square", rf"^{_CIRCUIT}{_STOCK}(.*?[0-9]) ?mm square\b", r"\1 mm2"),
+    *(
+        (
+            cue,
+            rf"\b(?:twin|dual) ([0-9]{{2,3}}) ?w(?:atts?)?(?= (?:driving |spot |fog |head ?|work )?(?:lights|lamps"
+            rf"|bulbs)\b)"
+            rf"(?!.*\b{_IN_ALL})",
+            lambda m: f"{2 * int(m[1])} watt",
+        )
+        for cue in ("twin ", "dual ")
+    ),
     (" square", rf"^{_CIRCUIT}{_STOCK}(.*?)(?<! a) square\b(?! (?:feet|foot|met|mil|cent|on|to|one|root))", r"\1 mm2"),
     (
         "hundred ",

@@ -22,7 +22,7 @@ _AGAIN = (
     r"|back in"
     r"|bin|chuck|replace\w*|renew\w*|new (?:one|ones)"
 )
-_TIGHT = r"torque (?:of|for|spec|figure)|how tight|n ?m|ft ?lbs?|foot pounds?|lb ?ft"
+_TIGHT = r"torque (?:of|for|spec|figure|in)|(?:i|you|we|the) torque|newton|how tight|n ?m|ft ?lbs?|foot pounds?|lb ?ft"
 _METHODS = (
     *("torque wrench", "turn-of-nut", "bolt elongation", "by feel"),
     *("computer-controlled wrench, yield-point sensing", "ultrasonic measurement"),
@@ -207,10 +207,11 @@ _SUBJECTS = (
         "stainless on stainless",
         (
             r"stainless",
-            r"seiz\w*|gall(?:s|ed|ing)?|pick(?:s|ed|ing)? up|bind(?:s|ing)?|bound up|locked (?:up|solid)|stuck",
+            r"(?<!anti )(?<!never )seiz\w*|gall(?:s|ed|ing)?|pick(?:s|ed|ing)? up|bind(?:s|ing)?|bound up|locked"
+            r" (?:up|solid)|stuck",
         ),
         ("stainless on stainless", "stainless"),
-        unless=rf"{_TIGHT}|exhaust|brake|caliper|piston|hose",
+        unless=rf"{_TIGHT}|torques?(?= *$)|what torque|exhaust|brake|caliper|piston|hose",
         forbids=True,
     ),
     _Of(
@@ -319,6 +320,15 @@ _REFUSED = (
         "no table has the torque at which a bolt yields or breaks: it hangs on the friction of its threads",
         "say a torque, and its clamp is judged: `gaugeblock ask m8 8.8 dry at 30 Nm`; or ask for the pull that breaks"
         " it: `gaugeblock ask breaking load m8 8.8`",
+    ),
+    (
+        ("stretch",),
+        (r"torque (?:to|that|will|would|does it take to|it takes to)|(?:what|which) torque", r"stretch(?:es|ed)?"),
+        r"[0-9]*\.[0-9]+(?: ?(?:mm|in|inch))?|[0-9]+ ?(?:mm|thou|%|percent)|nut factor|preload|belts?|chains?|re-?us\w+"
+        r"|again|new|studs? that",
+        "no table has the torque at which a bolt begins to stretch for good: it hangs on the friction of its threads",
+        "say a torque, and its clamp is judged: `gaugeblock ask m8 8.8 dry at 30 Nm`; or how far it shall stretch, and"
+        " its grip",
     ),
     (
         ("jam", "half nut", "thin", "lock nut", "locknut"),

@@ -19,6 +19,60 @@ _SLICE = (
 _JOINTS = r"(?:welds?|weld seams?|seams?|joints?)"
 _COUNTS = {"two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9"}
 
+_SLICES = (
+    Shaped(rf"(?P<n>[1-9]|[12][0-9]) (?:equal |full |whole )*{_SLICE}", lambda m: m["n"], "{} slices"),
+    Shaped(
+        rf"(?P<n>{'|'.join(_COUNTS)}) (?:equal |full |whole )*{_SLICE}",
+        lambda m: _COUNTS[m["n"]],
+        "{} slices",
+    ),
+)
+_WELDS = (
+    Shaped(
+        rf"(?:(?:so|with|and|that(?:'s| is)|makes|making|meaning) )*(?P<n>[1-9]|1[0-9]) {_JOINTS}",
+        lambda m: m["n"],
+        "{} joints",
+        cue=("weld", "seam", "joint"),
+    ),
+)
+_ENDS = (
+    Shaped(
+        r"(?:(?:all|every|each)(?: (?:of|the|them|slice|piece|one|face|is|are))* cut (?:on )?(?:both"
+        r"|two) (?:faces"
+        r"|sides|ends)|both (?:faces|ends) cut|ends? cut too)",
+        always("cut"),
+        "all cut on both faces",
+        cue=("cut",),
+    ),
+    Shaped(
+        r"(?:the )?(?:first|outer|end|outside)(?: (?:and|two|ones?|pieces?|slices?|the))*(?: last)?"
+        r"(?: (?:ones?|pieces?|slices?|are|is|left|cut|kept|ends?))* (?:square|straight|on one (?:face"
+        r"|side))"
+        r"(?: (?:on|at) (?:the|one|their) (?:outside|end|ends|outer end|side))?",
+        always("square"),
+        "its ends square",
+        cue=("square", "straight", "on one"),
+    ),
+    Shaped(r"(?:with )?square ends?|ends? (?:are |left )?square", always("square"), "its ends square"),
+)
+_LENGTHS = (
+    Shaped(
+        r"how (?:long|wide)(?: (?:is|are|does|do|should|each|every|the|an?|slice|piece|segment|wedge|it"
+        r"|on|be"
+        r"|must))*",
+        always("both"),
+        "its lengths",
+        cue=("how long", "how wide"),
+    ),
+    Shaped(
+        r"(?:(?:and|on|at|the|its) )*(?:long|short|outside|inside|outer|inner|throat|wide|narrow) (?:sides?"
+        r"|edges?|lengths?)",
+        always("both"),
+        "its lengths",
+        cue=("side", "edge", "length"),
+    ),
+)
+
 
 def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """The slices; where each weld between two of them was counted, the outer two are cut on one face alone.
@@ -52,59 +106,10 @@ def mitre_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
                     doubt=1,
                 ),
             ),
-            "slices": (
-                Shaped(rf"(?P<n>[1-9]|[12][0-9]) (?:equal |full |whole )*{_SLICE}", lambda m: m["n"], "{} slices"),
-                Shaped(
-                    rf"(?P<n>{'|'.join(_COUNTS)}) (?:equal |full |whole )*{_SLICE}",
-                    lambda m: _COUNTS[m["n"]],
-                    "{} slices",
-                ),
-            ),
-            "joints": (
-                Shaped(
-                    rf"(?:(?:so|with|and|that(?:'s| is)|makes|making|meaning) )*(?P<n>[1-9]|1[0-9]) {_JOINTS}",
-                    lambda m: m["n"],
-                    "{} joints",
-                    cue=("weld", "seam", "joint"),
-                ),
-            ),
-            "ends": (
-                Shaped(
-                    r"(?:(?:all|every|each)(?: (?:of|the|them|slice|piece|one|face|is|are))* cut (?:on )?(?:both"
-                    r"|two) (?:faces"
-                    r"|sides|ends)|both (?:faces|ends) cut|ends? cut too)",
-                    always("cut"),
-                    "all cut on both faces",
-                    cue=("cut",),
-                ),
-                Shaped(
-                    r"(?:the )?(?:first|outer|end|outside)(?: (?:and|two|ones?|pieces?|slices?|the))*(?: last)?"
-                    r"(?: (?:ones?|pieces?|slices?|are|is|left|cut|kept|ends?))* (?:square|straight|on one (?:face"
-                    r"|side))"
-                    r"(?: (?:on|at) (?:the|one|their) (?:outside|end|ends|outer end|side))?",
-                    always("square"),
-                    "its ends square",
-                    cue=("square", "straight", "on one"),
-                ),
-                Shaped(r"(?:with )?square ends?|ends? (?:are |left )?square", always("square"), "its ends square"),
-            ),
-            "lengths": (
-                Shaped(
-                    r"how (?:long|wide)(?: (?:is|are|does|do|should|each|every|the|an?|slice|piece|segment|wedge|it"
-                    r"|on|be"
-                    r"|must))*",
-                    always("both"),
-                    "its lengths",
-                    cue=("how long", "how wide"),
-                ),
-                Shaped(
-                    r"(?:(?:and|on|at|the|its) )*(?:long|short|outside|inside|outer|inner|throat|wide|narrow) (?:sides?"
-                    r"|edges?|lengths?)",
-                    always("both"),
-                    "its lengths",
-                    cue=("side", "edge", "length"),
-                ),
-            ),
+            "slices": _SLICES,
+            "joints": _WELDS,
+            "ends": _ENDS,
+            "lengths": _LENGTHS,
             "od": slots["od"],
             "radius": slots["radius"],
         },

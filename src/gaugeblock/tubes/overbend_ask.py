@@ -84,6 +84,52 @@ def _settle_overbend(values: dict[str, str], data: Refdata) -> dict[str, str]:
     return {key: value for key, value in (("angle", angle), ("test", tested)) if value}
 
 
+_TESTED = (
+    ToldApart(),
+    Shaped(
+        r"(?:springs? ?back|sprang back|relax(?:es|ed)|open(?:s|ed)(?: up)?|los(?:es|t))(?: by| about"
+        rf"| roughly)* (?P<by>{NUMBER}) ?(?:{DEG})?(?: (?:on|for|in|at|of|over|from|off))+"
+        rf"(?: an?| the)? (?P<put>{NUMBER}) ?(?:{DEG})?(?: bend)?",
+        _by_so_much,
+        "test bend {}",
+        cue=("back", "relax", "open", "los"),
+    ),
+    Pulled(
+        r"(?:(?:when |if )?(?:i |we )?(?:pull(?:ed|ing)?|bent|set|wound|took|take|bending|go|went"
+        r"|reads?|cranked"
+        r"|dialled|dialed|showed|showing)"
+        r"(?: (?:it|this|that|mine|round|over|to|at|past|on|the|die|bender|an?|my|me|tube|pipe|test|bit"
+        r"|piece|sample"
+        r"|first|one))* )?"
+        rf"(?P<set>{NUMBER}) ?(?:{DEG})?(?: (?:{_BETWEEN}))* (?:{_LETS_GO})"
+        rf"(?: (?:back|out|up|open|to|at|as|about|only|around|down|be|just|off|by|it|me|roughly|an?"
+        rf"|the|of|machine"
+        r"|bender|die|tool|former))*"
+        rf" (?P<got>{NUMBER}) ?(?:{DEG})?",
+        _pulled,
+        "test bend {}",
+        cue=("pull", "bent", "spr", "relax", "out", "back", "open", "set", "let", "came", "read"),
+    ),
+)
+_WANTED = (
+    Shaped(
+        rf"over-?(?:bend|shoot)(?: to| for| an?)* (?P<n>{NUMBER}) ?(?:{DEG})?",
+        lambda m: f"{m['n']} deg",
+        "to get {}",
+    ),
+    Shaped(
+        rf"{_WANTED_BEND} (?P<n>{NUMBER})(?! ?(?:x|by)\b) ?(?:{DEG})?(?: bends?)?",
+        lambda m: f"{m['n']} deg",
+        "to get {}",
+    ),
+    Shaped(
+        rf"(?P<n>{NUMBER}) ?(?:{DEG})? (?:finished|wanted|true|final)",
+        lambda m: f"{m['n']} deg",
+        "to get {}",
+    ),
+)
+
+
 def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
     """How far to pull a bend that springs back."""
     return Topic(
@@ -92,49 +138,9 @@ def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         {
             "test": (
                 *slots["test"],
-                ToldApart(),
-                Shaped(
-                    r"(?:springs? ?back|sprang back|relax(?:es|ed)|open(?:s|ed)(?: up)?|los(?:es|t))(?: by| about"
-                    rf"| roughly)* (?P<by>{NUMBER}) ?(?:{DEG})?(?: (?:on|for|in|at|of|over|from|off))+"
-                    rf"(?: an?| the)? (?P<put>{NUMBER}) ?(?:{DEG})?(?: bend)?",
-                    _by_so_much,
-                    "test bend {}",
-                    cue=("back", "relax", "open", "los"),
-                ),
-                Pulled(
-                    r"(?:(?:when |if )?(?:i |we )?(?:pull(?:ed|ing)?|bent|set|wound|took|take|bending|go|went"
-                    r"|reads?|cranked"
-                    r"|dialled|dialed|showed|showing)"
-                    r"(?: (?:it|this|that|mine|round|over|to|at|past|on|the|die|bender|an?|my|me|tube|pipe|test|bit"
-                    r"|piece|sample"
-                    r"|first|one))* )?"
-                    rf"(?P<set>{NUMBER}) ?(?:{DEG})?(?: (?:{_BETWEEN}))* (?:{_LETS_GO})"
-                    rf"(?: (?:back|out|up|open|to|at|as|about|only|around|down|be|just|off|by|it|me|roughly|an?"
-                    rf"|the|of|machine"
-                    r"|bender|die|tool|former))*"
-                    rf" (?P<got>{NUMBER}) ?(?:{DEG})?",
-                    _pulled,
-                    "test bend {}",
-                    cue=("pull", "bent", "spr", "relax", "out", "back", "open", "set", "let", "came", "read"),
-                ),
+                *_TESTED,
             ),
-            "angle": (
-                Shaped(
-                    rf"over-?(?:bend|shoot)(?: to| for| an?)* (?P<n>{NUMBER}) ?(?:{DEG})?",
-                    lambda m: f"{m['n']} deg",
-                    "to get {}",
-                ),
-                Shaped(
-                    rf"{_WANTED_BEND} (?P<n>{NUMBER})(?! ?(?:x|by)\b) ?(?:{DEG})?(?: bends?)?",
-                    lambda m: f"{m['n']} deg",
-                    "to get {}",
-                ),
-                Shaped(
-                    rf"(?P<n>{NUMBER}) ?(?:{DEG})? (?:finished|wanted|true|final)",
-                    lambda m: f"{m['n']} deg",
-                    "to get {}",
-                ),
-            ),
+            "angle": _WANTED,
             "od": OD_OF_TUBE,
             **{key: slots[key] for key in ("wall", "material", "method", "radius")},
         },

@@ -64,8 +64,7 @@ INJECTOR = Topic(
             amount("stress", before=_RATED, say="rated at {}", cue=("rated", "flowed", "tested", "at", "for")),
             amount("stress", after=r"(?:rated|rating|injectors?)", say="rated at {}"),
             Shaped(  # a pressure of psi without its unit, where the other has it
-                rf"{_RATED} (?P<n>[3-7][0-9](?:\.[0-9]+)?)(?= (?!psi|bar|kpa)\S+(?: (?!bar"
-                rf"|kpa)\S+){{0,6}} [0-9.]+ ?psi(?= |$))",
+                rf"{_RATED} (?P<n>[3-7][0-9](?:\.[0-9]+)?)(?! ?(?:psi|bar|kpa))(?=(?: [a-z]+){{1,7}} [0-9.]+ psi)",
                 lambda m: f"{m['n']} psi",
                 "rated at {}",
                 doubt=1,

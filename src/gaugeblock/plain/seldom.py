@@ -76,7 +76,8 @@ LAST: dict[str, str] = {
     "lines": (
         "pivot| aren't | in bump| in droop| in full bump| is it going to | is not | isn't | isnt | mill |"
         " will not | won't | wont |ain|before it |droop|eighths twenty four|hills|lock|master cylinders|"
-        "masters|mushroom|not metric|same size|silicone |ten by one|ylene|of a mil|of a mm|ty forty|ty sixty|ty thirty"
+        "masters|mushroom|not metric|same size|silicone |ten by one|ylene"
+        "|a mil|a mm|of a mil|of a mm|ty forty|ty sixty|ty thirty"
         "|ty seventy|ty-forty|ty/forty|ty/sixty|ty-sixty| wrong|how hot "
     ),
 }

@@ -17,6 +17,7 @@ from gaugeblock.plain.leaving import UNITS, is_listed, kinds_of, named_by, other
 from gaugeblock.plain.reading import hits_at
 from gaugeblock.plain.round_words import ASKED, BY_KIND, PLACES, ROUND
 from gaugeblock.plain.unnamed import FASTENERS
+from gaugeblock.plain.words import NUMBER_WORDS
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -108,7 +109,7 @@ def _near_what_is_asked(words: tuple[str, ...], reading: Reading, data: Refdata)
 
 def _changes(word: str, words: tuple[str, ...], reading: Reading, data: Refdata) -> bool:
     """Whether a word that was left surely changes the figure."""
-    if not all(part.isalpha() for part in word.split("-")):
+    if word in NUMBER_WORDS or not all(part.isalpha() for part in word.split("-")):
         return True
     if word in UNITS and any(before[-1:].isdigit() for before, one in pairwise(words) if one == word):
         return True

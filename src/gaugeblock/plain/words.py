@@ -95,6 +95,10 @@ _PARTS = {
     "thirtysecond": 32,
     "thirtyseconds": 32,
 }
+# A word of a number that no number took: it is never part of a story.
+NUMBER_WORDS = frozenset(
+    [*_ONES, *_TENS, *_PARTS, "half", "quarter", "hundred", "thousand", "hundreds", "thousands", "dozen"]
+) - {"second", "seconds"}
 # What a hurried hand writes for a word.
 _IN_FULL = """
 pt=point, flair=flare, flaired=flared, trq=torque, torq=torque, ali=aluminium, tourqe=torque, torqu=torque,
@@ -107,7 +111,7 @@ emissivty=emissivity, emmissivity=emissivity, guague=gauge, exaust=exhaust, exhu
 alternater=alternator, radiater=radiator, callipers=calipers, propellor=propeller, millibars=millibar,
 mbar=millibar, endfloat=end float, endplay=end play, approx=about, celcius=celsius, farenheit=fahrenheit,
 alt=alternator, realy=really, teh=the, hte=the, adn=and, nad=and, fo=of, si=is, waht=what, hwat=what, wht=what,
-hwo=how, taht=that, thsi=this, wiht=with, wih=with, fro=for, doens't=doesn't, becuase=because
+hwo=how, taht=that, thsi=this, wiht=with, wih=with, fro=for, doens't=doesn't, becuase=because, sqft=square foot, sqm=square metre
 """
 _SHORT = dict(one.split("=") for one in _IN_FULL.replace("\n", " ").strip().split(", "))
 # Shorthand that is a unit, behind a number.
@@ -138,6 +142,7 @@ _HUNDRED_OF = frozenset(
 )
 _FEW = frozenset(["couple", "few", "several", "some", "many", "of"])
 _MOST = 100
+_WIDE = 300  # mm: a sheet; the other side of it is said alike, seven fifty
 _THOUSANDTHS = frozenset(["thou", "thous", "thousandth", "thousandths"])
 _THOU = [[word] for word in sorted(_THOUSANDTHS)]
 
@@ -240,7 +245,10 @@ def _in_digits(words: list[str]) -> list[str]:
                 continue
         second, end = _whole(text, after) if after < len(text) else (None, after)
         is_thou = second is not None and 0 < number < 10 <= second < 100 and text[end : end + 1] in _THOU
-        is_pair = second is not None and (is_thou or 10 <= number < 100) and 10 <= second < 100
+        is_by = out[-1:] == ["by"] and len(out) > 1 and out[-2].isdigit() and int(out[-2]) >= _WIDE
+        is_pair = (
+            second is not None and (is_thou or (is_by and number > 0) or 10 <= number < 100) and 10 <= second < 100
+        )
         if is_pair and (end >= len(text) or text[end] not in (*_PARTS, "point")):
             out.append(f"{number}{second}")  # forty-three forty is 4340, three seventy-four thou
             at = end

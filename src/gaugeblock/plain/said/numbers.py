@@ -87,6 +87,12 @@ def _tall(match: re.Match[str]) -> str:
     return f"{_TENS[match[1]]}{_ONES[one]} inch tyres"
 
 
+def _with_part(match: re.Match[str]) -> str:
+    """``ten by one and a half`` is M10x1.5, a thread."""
+    part = {"a half": "1.5", "a quarter": "1.25", "three quarters": "1.75"}[match[2]]
+    return f"m{_METRIC.get(match[1], '5' if match[1] == 'five' else match[1])}x{part}"
+
+
 def _with_pitch(match: re.Match[str]) -> str:
     """``ten by one`` is M10x1, a thread."""
     part = {None: "", "oh": "", "zero": "", "five": ".5", "two five": ".25", "seven five": ".75"}[match[2]]
@@ -212,13 +218,14 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         for cue in _SAID_BY_TENS
     ),
     *(
-        (cue, r"\b(thirty|forty)[ -]((?:one|two|three|four|five|seven|eight|nine)s|sixes)\b", _tall)
+        (cue, r"\b(?!forty[ -]fives)(thirty|forty)[ -]((?:one|two|three|four|five|seven|eight|nine)s|sixes)\b", _tall)
         for cue in ("ty ", "ty-")
     ),
     ("three oh four", r"\bthree oh four\b", "304"),
     ("four oh nine", r"\bfour oh nine\b", "409"),
     ("three sixteen", r"\bthree sixteen(?= stainless|l\b)|(?<=stainless )three sixteen\b", "316"),
     ("three twenty one", r"\bthree twenty one(?= stainless)|(?<=stainless )three twenty one\b", "321"),
+    ("pair of", r"\b(?:an? |the )?pair of (?=(?:forty[ -]fives|thirties|sixties|nineties|[3469][05]s)\b)", "two "),
     ("pair of", r"\b(?:an? |the |my )?pair of (?=(?:[0-9]|[a-z]+ty)[a-z0-9 -]{0,12}?w(?:atts?)?\b)", "two "),
     *(
         (
@@ -260,6 +267,12 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         for cue in (" each", " apiece", " a piece")
     ),
     ("half a ", r"\bhalf an? (?=volt|amp|degree|pound|gallon|litre|liter|metre|meter|mm|millimet|thou\b)", "0.5 "),
+    (
+        "by one",
+        r"\b(?:em|m) ?(five|six|eight|ten|twelve|fourteen|sixteen|[0-9]{1,2}) by one and (a half|a quarter|three"
+        r" quarters)(?! (?:inch|in|long))",
+        _with_part,
+    ),
     (
         "by one",
         (

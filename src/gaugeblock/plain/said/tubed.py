@@ -22,6 +22,16 @@ _TEENS = {
 }
 
 
+_WALLS = {
+    "twenty eight": ".028",
+    "thirty five": ".035",
+    "forty nine": ".049",
+    "sixty five": ".065",
+    "eighty three": ".083",
+    "ninety five": ".095",
+}
+
+
 def _past(before: str) -> str:
     """A pattern of ``one sixty``; of what must stand before it where it may be one thing of sixty."""
     return (
@@ -66,6 +76,15 @@ def _part(match: re.Match[str]) -> str:
 
 # A piece that a line must have; the pattern; what is written for it.
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+    *(  # a wall in thousandths, as tube is called by it; a millimetre is never ninety five
+        (
+            " wall",
+            rf"(?<!oh )(?<!point )(?<!hundred )(?<!and )(?<!one )(?<!two )(?<![0-9.] )\b{said.replace(' ', '[ -]')}"
+            r"(?: thou)?(?= (?:thick )?wall\b)",
+            number,
+        )
+        for said, number in _WALLS.items()
+    ),
     (
         " wall",
         r"(?<!and )(?<!an )(?<!one )(?<!three )(?<!five )(?<!seven )\b(three |five )?(eighth|quarter|sixteenth)s?"

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
 # What people call an item besides.
 _SAID_ITEMS = {
+    "dot fluid": "brake fluid",  # what is asked most comes first where all there is is told
     **{
         f"nylon {fuel} {line}": "nonmetallic fuel tube"
         for fuel in ("petrol", "gas")
@@ -31,7 +32,6 @@ _SAID_ITEMS = {
     **{f"{what} air brake tube": "nylon air brake tube" for what in ("nylon", "plastic nylon")},
     "nylon airbrake tube": "nylon air brake tube",
     "nylon airbrake pipe": "nylon air brake tube",
-    "dot fluid": "brake fluid",
     "fkm": "fluoroelastomer (FKM)",
     "nbr": "nitrile rubber (NBR)",
     "braided rubber line": "rubber hose, wire braid",

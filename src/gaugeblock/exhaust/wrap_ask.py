@@ -54,6 +54,9 @@ WRAP = Topic(
                 r"(?! (?:is|comes|width|that|which|of) )",
                 say="wrap {} wide",
             ),
+            amount(
+                "length", after=r"(?:wide )?(?:(?:exhaust|header|heat|wrap) )*tape", say="wrap {} wide", most=_WIDEST
+            ),
             amount("length", before=r"wrap (?:is|comes|in|that is)(?: an?| in)?", say="wrap {} wide", most=_WIDEST),
             amount("length", after="wide", say="wrap {} wide"),
             amount("length", before=r"wrap(?: (?:is|of|that|width))*", after="wide", say="wrap {} wide"),
@@ -111,6 +114,13 @@ WRAP = Topic(
             Shaped(
                 rf"{_LAP}(?: (?:of|is|by))* (?P<n>{NUMBER}) ?(?:%|percent|per ?cent)",
                 lambda m: f"{m['n']} %",
+                "lapped {}",
+                cue=("lap",),
+            ),
+            Shaped(
+                rf"{_LAP}(?: (?:over|of|is|by|an?))* (?P<n>half|quarter|third|1/2|1/4|1/3)(?: of)? (?:its|the|their|wrap"
+                r"|tape|a)(?: (?:own|wrap|tape))?(?: width)?",
+                lambda m: _SHARES.get(m["n"]) or {"1/2": "50 %", "1/4": "25 %", "1/3": "33 %"}[m["n"]],
                 "lapped {}",
                 cue=("lap",),
             ),

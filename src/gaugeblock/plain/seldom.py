@@ -53,6 +53,7 @@ FIRST: dict[str, str] = {
         "eighty six|eleven|fahrenheit|fifteen |four oh nine|grade eight |grade five |grade two |half a |pair |"
         "pair of|r 1|r 2|r1|r2|sixteenth|three oh four|three sixteen|three twenty one|twelve|ty|ty |ty-|v |w x|"
         "watt|watt x|watts x"
+        "|5/3|5/4|5/5|5/6|5/7|5/8|0/3|0/4|0/5"
     ),
 }
 LAST: dict[str, str] = {

@@ -201,6 +201,14 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ),
     *((cue, r"\b([0-9]{3}/[0-9]{2} ?z?r ?[12][0-9])'?s\b", r"\1") for cue in ("r1", "r 1", "r2", "r 2")),
     ("fifteen ", _TYRE_OF_FIFTEEN, _tyre_of_fifteen),
+    *(  # a tyre whose rim is said behind it: 185/70 fourteens, 185/70 14
+        (
+            cue,
+            rf"\b([12][0-9]{cue}[05])[ -](?:on )?(?:({_OF_RIM})(?:s|es)?|(1[0-9]|2[0-4])s?)\b(?! ?(?:mm|in|inch|ft))",
+            lambda m: f"{m[1]}r{m[3] or _RIMS[m[2].replace('twentie', 'twenty')]}",
+        )
+        for cue in ("5/3", "5/4", "5/5", "5/6", "5/7", "5/8", "0/3", "0/4", "0/5")
+    ),
     (" five ", _TYRE_BY_DIGITS, _tyre_by_digits),
     ("ty", _TYRE, _tyre),
     *(

@@ -312,7 +312,12 @@ PIPE_THREAD = Topic(
                 r"|tpi|pitch",
                 always("pitch"),
             ),
-            Shaped(r"(?:outside |major )?dia(?:meter)?|od", always("diameter")),
+            Shaped(
+                r"(?:outside |major )?dia(?:meter)?|od|measures?(?: (?:across|over|on|round|around)(?: the)?(?: outside)?)?"
+                r"|how (?:big|thick|wide)(?: is)?(?: (?:across|over|on)(?: the)?(?: outside)?)?",
+                always("diameter"),
+                "diameter",
+            ),
             Shaped(r"hand tight(?: engagement)?|(?:how far )?(?:in )?by hand", always("hand tight")),
             Shaped(r"(?:thread )?(?:length|depth)|how long|how deep", always("thread length")),
         ),

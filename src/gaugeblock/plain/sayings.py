@@ -90,7 +90,7 @@ _CLASSES = {"four": "4", "six": "6", "eight": "8", "ten": "10", "twelve": "12", 
 _SAME_THOU = (
     r"\b([0-9]+ ?thou(?:sandths?)?\b.*?)\b((?:want|wants|wanted|need|needs|should be|spec is|down to|get)(?: it"
     r"| to be| at| down to)*)"
-    r" ([0-9]{1,2})(?= |$)(?! ?(?:thou|in|inch|mm|deg|ft|lb|nm|x|by|/|:))"
+    r" ([0-9]{1,2})(?= |$)(?! ?(?:thou|in|inch|mm|deg|ft|lb|nm|x|by|/|:|to [0-9]|- ?[0-9]))"
 )
 # A piece that a line must have, for no pattern is made in vain; the pattern; what is written for it. In this order.
 _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (

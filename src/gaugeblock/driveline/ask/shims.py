@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always
+from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.driveline.ask.common import answer_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -103,11 +103,20 @@ _WANTED = (
 _IS = r"(?: (?:is|was|of|now|reads?|reading|measured|measures|at|pack|shims?|came out|comes out|out))*"
 _TIGHT = r"(?: (?:is|was|are|too|a bit|way|tight|loose|wide|big|small))*"
 _LASH = r"(?:of )?(?:back[- ]?)?lash"
+# What the clock shows that stands on a tooth of the ring gear.
+_CLOCK = (
+    r"(?:the |my )?(?:clock|dial(?: gauge| indicator| clock)?|indicator|dti) on (?:the |a )?(?:ring|crown)"
+    r"(?: wheel| gear)?(?:'?s)?(?: (?:tooth|teeth|gear|wheel))? (?:gives?|shows?|reads?|says?|showed|gave)"
+    r"(?: (?:about|me|only|still))*"
+)
 SHIMS = Topic(
     lambda: answer_of("shims.answer", "shims"),
     "shims",
     {
-        "backlash": _length(f"{_LASH}{_TIGHT}{_IS}", "backlash {}", _LASH),
+        "backlash": (
+            *_length(f"{_LASH}{_TIGHT}{_IS}", "backlash {}", _LASH),
+            amount("length", before=_CLOCK, say="backlash {}", cue=("clock", "dial", "indicator")),
+        ),
         "wanted": (
             Shaped(
                 rf"(?:{_WANTED})(?: (?:is|between|from))* (?P<low>{NUMBER})(?: (?:in|mm))?(?: ?(?:to|-|and)"
@@ -119,7 +128,7 @@ SHIMS = Topic(
             *_length(_WANTED, "wanted {}", "wanted"),
             Shaped(
                 r"(?:(?:i )?(?:want|need)(?:s|ed)?(?: it)?(?: (?:at|to be|about))*|(?:i'?m |i am )?(?:after"
-                r"|aim\w* for)(?: about| around)?) (?P<n>[0-9]{1,2})(?= |$)"
+                r"|aim\w* for)(?: about| around)?|(?:to )?(?:land|finish|end up|settle) (?:on|at)) (?P<n>[0-9]{1,2})(?= |$)"
                 r"(?! ?(?:mm|in|inch|thou|deg\w*|x|(?:to|and|or|-) [0-9])\b)(?! to [0-9])",
                 lambda m: f"{int(m['n']) / 1000:g} in",
                 "wanted {}",
@@ -127,6 +136,14 @@ SHIMS = Topic(
             ),
         ),
         "book": (  # what the book allows, beside the one that is wanted
+            Shaped(
+                rf"(?:where )?(?:the |my |its )*(?:book|maker|manual|sheet|factory) (?:wants|says|asks(?: for)?|gives)"
+                rf" (?P<low>{NUMBER})(?: ?(?:to|-|and) ?)(?P<high>{NUMBER})(?P<unit> ?(?:thou|in|mm))?",
+                _in_thou,
+                "book {}",
+                cue=("book", "maker", "manual", "sheet", "factory"),
+                doubt=1,
+            ),
             Shaped(
                 r"(?:(?:the |my |its )*(?:book|spec|maker'?s?|manual|sheet|factory)(?:'s)? )?(?:range|spec|limits?"
                 r"|window"

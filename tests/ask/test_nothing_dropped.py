@@ -35,6 +35,7 @@ OTHERWISE = re.compile(
     r"|900 millibar|2448(?= pitch)|(?<=in )mm2|(?<=what )mm2"
     r"|\b5 speed|\b3 55 gears|(?<=4\.1 to )1\b"
     r"|\b(?:080m40|605m36|709m40|817m40)t?\b|\b19[0-3]0s\b|each side only has 1/2"
+    r"|\b[1-6](?:st|nd|rd|th)\b|(?<=the )big 1\b|(?<=the )(?:big|little) 1\b|\b2 axle shafts"
     r"|(?<=spec )6 to 10|(?<=for it is )6 to 10|(?<=want it at )8\b"
 )
 TOPICS = [topic for wing in domains.WINGS if wing.hints for topic in wing.module("ask").TOPICS]
@@ -71,8 +72,12 @@ def lost(line: str, got: Reading) -> list[float]:
     denied = [said for said in got.aside if said.startswith(("not ", "no ", "without ", "instead of ", "rather than "))]
     passing = [said for said in got.aside if is_in_passing(said)]  # a price, an hour, a year
     told = [float(n) for n in NUMBER.findall(" ".join([*got.values.values(), *got.said.values(), *denied, *passing]))]
+    if any(key in got.values for key in ("backlash", "as_left", "wanted")):  # eight is 0.008 in
+        told += [round(1000 * n, 3) for n in told]
     typed = OTHERWISE.sub(" ", " ".join(words_of(line)))
-    return [float(n) for n in NUMBER.findall(typed) if float(n) not in told]
+    left = [float(n) for n in NUMBER.findall(typed) if float(n) not in told]
+    is_summed = any("together" in said for said in got.said.values()) and sum(left) in told  # 100 W and 180 W
+    return [] if is_summed else left
 
 
 def test_no_number_of_any_question_is_lost() -> None:

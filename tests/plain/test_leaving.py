@@ -278,7 +278,7 @@ def test_a_count_of_things_is_no_measure_without_its_unit() -> None:
         ("put the headers on with 3/8 coarse bolts", "header bolts 3/8 coarse"),
         ("alloy sump with a 14 mm plug", "alloy sump with a 14 mm oil drain plug"),
         ("m12x1.5 nuts for alloy wheels", "m12x1.5 wheel nuts alloy wheels"),
-        ("3/8-16 bolts and i cannot see any marks on the heads", "3/8-16 bolts and no marks"),
+        ("3/8-16 bolts and i cannot see any marks on the heads", "3/8-16 bolts and unknown grade"),
         ("metric ten bolt", "m10 bolt"),
         ("number four cable", "4 gauge cable"),
         ("two fans pull 25 amps together", "fans pull 25 amps together"),

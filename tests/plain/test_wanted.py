@@ -49,7 +49,7 @@ def test_it_is_printed_in_that_unit(capsys: pytest.CaptureFixture[str]) -> None:
     ("line", "same"),
     [
         ("banjo bolt torque brake hose 10mm", "brake hose banjo bolt 10mm torque"),
-        ("m6 bolts stainless a2-70 dry", "m6 bolts a2-70 stainless dry"),
+        ("m6 bolts stainless a2-70 dry", "m6 bolts a2-70 dry"),
         ("7/16 fine bolts grade 8s oiled", "7/16 fine bolts grade 8 oiled"),
     ],
 )

@@ -118,8 +118,8 @@ WRAP = Topic(
                 cue=("lap",),
             ),
             Shaped(
-                rf"{_LAP}(?: (?:over|of|is|by|an?))* (?P<n>half|quarter|third|1/2|1/4|1/3)(?: of)? (?:its|the|their|wrap"
-                r"|tape|a)(?: (?:own|wrap|tape))?(?: width)?",
+                rf"{_LAP}(?: (?:over|of|is|by|an?))* (?P<n>half|quarter|third|1/2|1/4|1/3)(?: of)?"
+                r" (?:its|the|their|wrap|tape|a)(?: (?:own|wrap|tape))?(?: width)?",
                 lambda m: _SHARES.get(m["n"]) or {"1/2": "50 %", "1/4": "25 %", "1/3": "33 %"}[m["n"]],
                 "lapped {}",
                 cue=("lap",),
@@ -159,7 +159,7 @@ WRAP = Topic(
     r"|feet"
     rf"|rolls|a roll|1 roll|roll of|length|(?:{_PIPE})|do i (?:need|buy)|need|buy|for|of|to cover|cover|each|wide|an?"
     rf"|with|long|takes?|will|covers?|al?together|(?:in )?(?:all|total)|wrapping|(?:do i need )?(?:one|1) or (?:two|2)"
-    r"|(?:how many )?rolls?|going on|go on|over|use|buy|header tubes?|down ?pipe",
+    r"|how many rolls?|rolls|going on|go on|over|use|buy|header tubes?|down ?pipe",
     needs=("length", "od", "width"),
     settle=lambda values, _: {key: value for key, value in values.items() if key != "roll"},
     asks_for=r"wrap\w*\b.*\b(?:over ?lap\w*|lap\w*|half over)|wide\b.*\bwrap|wrap\b.*\bwide|(?:how (?:much|many|long)"

@@ -184,7 +184,7 @@ def _open_thread(values: dict[str, str], data: Refdata) -> Open | None:
 
 def _settle_fact(values: dict[str, str], _: Refdata) -> dict[str, str]:
     """The fact alone; no table has a diameter but the outside one."""
-    kind, _colon, said = values["fact"].partition(": ")
+    kind, _colon, said = values.get("fact", "").partition(": ")
     if kind == "other":
         do = f"its area is on record: `gaugeblock ask root area {values['thread']}`"
         raise InputError(said, "fact", "no table here has it of a thread", (), do)
@@ -252,13 +252,13 @@ def _open_series(values: dict[str, str], data: Refdata) -> Open | None:
     if "series" in values:
         return None
     rows = data.table("fasteners/pipe_threads").rows
-    found = sorted({row["series"] for row in rows if row["size"] == values["size"]}, reverse=True)
+    found = sorted({row["series"] for row in rows if row["size"] == values.get("size")}, reverse=True)
     return ("series",), [{"series": series} for series in found]
 
 
 def _settle_pipe(values: dict[str, str], data: Refdata) -> dict[str, str]:
     """Without the threads an inch that were said with the name of a pipe thread, which are its own."""
-    count, size = values.get("count"), values["size"]
+    count, size = values.get("count"), values.get("size")
     rows = data.table("fasteners/pipe_threads").rows
     series = (values.get("series"), "any") if "series" in values else None
     own = {
@@ -313,7 +313,8 @@ PIPE_THREAD = Topic(
                 always("pitch"),
             ),
             Shaped(
-                r"(?:outside |major )?dia(?:meter)?|od|measures?(?: (?:across|over|on|round|around)(?: the)?(?: outside)?)?"
+                r"(?:outside |major )?dia(?:meter)?|od"
+                r"|measures?(?: (?:across|over|on|round|around)(?: the)?(?: outside)?)?"
                 r"|how (?:big|thick|wide)(?: is)?(?: (?:across|over|on)(?: the)?(?: outside)?)?",
                 always("diameter"),
                 "diameter",

@@ -111,7 +111,8 @@ emissivty=emissivity, emmissivity=emissivity, guague=gauge, exaust=exhaust, exhu
 alternater=alternator, radiater=radiator, callipers=calipers, propellor=propeller, millibars=millibar,
 mbar=millibar, endfloat=end float, endplay=end play, approx=about, celcius=celsius, farenheit=fahrenheit,
 alt=alternator, realy=really, teh=the, hte=the, adn=and, nad=and, fo=of, si=is, waht=what, hwat=what, wht=what,
-hwo=how, taht=that, thsi=this, wiht=with, wih=with, fro=for, doens't=doesn't, becuase=because, sqft=square foot, sqm=square metre
+hwo=how, taht=that, thsi=this, wiht=with, wih=with, fro=for, doens't=doesn't, becuase=because,
+sqft=square foot, sqm=square metre
 """
 _SHORT = dict(one.split("=") for one in _IN_FULL.replace("\n", " ").strip().split(", "))
 # Shorthand that is a unit, behind a number.
@@ -192,9 +193,9 @@ def _in_full(words: list[str]) -> list[str]:
     return ["radius" if w == "rad" and after[n] in _OF_A_BEND else text[n] for n, w in enumerate(words)]
 
 
-def _in_digits(words: list[str]) -> list[str]:
-    """Numbers said in words as digits: ``three eighths`` 3/8, ``ten point nine`` 10.9, ``one and a half`` 1 1/2."""
-    text = []
+def _at_dashes(words: list[str]) -> list[str]:
+    """The words with those apart that a dash joins in one number: ``three-eighths``."""
+    text: list[str] = []
     for word in words:
         head, dash, tail = word.partition("-")
         if (
@@ -207,6 +208,12 @@ def _in_digits(words: list[str]) -> list[str]:
             text += [head, "-", tail]
         else:
             text.append(word)
+    return text
+
+
+def _in_digits(words: list[str]) -> list[str]:
+    """Numbers said in words as digits: ``three eighths`` 3/8, ``ten point nine`` 10.9, ``one and a half`` 1 1/2."""
+    text = _at_dashes(words)
     out: list[str] = []
     at = 0
     while at < len(text):
@@ -257,6 +264,11 @@ def _in_digits(words: list[str]) -> list[str]:
         at = after
     out = _in_inches(out)
     return _joined(["mm" if w in ("mil", "mils") and n and _is_number(out[n - 1]) else w for n, w in enumerate(out)])
+
+
+def _is_of_a_sheet(out: list[str]) -> bool:
+    """Whether the other side of a sheet follows: 1100 by seven fifty."""
+    return out[-1:] == ["by"] and len(out) > 1 and out[-2].isdigit() and int(out[-2]) >= _WIDE
 
 
 def _tenths(number: int, text: list[str], at: int) -> tuple[str, int]:

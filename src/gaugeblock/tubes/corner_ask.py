@@ -81,7 +81,7 @@ def corner_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         rf"(?:two|2|both|the two|each|every)(?: (?:{_PIECES}))?(?: of)?|{_PIECES}(?: of)?|mit(?:er|re)(?:s"
         r"|d)?(?: angle)?"
         r"|(?:at )?(?:(?:what|which)(?: saw| cut| mitre)? )?angles?|(?:chop |mitre |cold |band )?saw|cut(?:s|ting)?|set"
-        r"|have to|has to|end|square|frames?|corners?|weld(?:ed|ing)?|steel|degrees?|both|mm|that|which",
+        r"|have to|has to|end|square|frames?|corners?|steel|degrees?|both|mm|that|which",
         needs=("between",),
         settle=_settle,
         asks_for=r"includ(?:ed|ing)|(?:meet\w*|join\w*|corners?)\b.*\b(?:mit(?:er|re)\w*|angle|saw|cut)|(?:mit(?:er"

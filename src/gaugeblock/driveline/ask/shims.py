@@ -128,7 +128,8 @@ SHIMS = Topic(
             *_length(_WANTED, "wanted {}", "wanted"),
             Shaped(
                 r"(?:(?:i )?(?:want|need)(?:s|ed)?(?: it)?(?: (?:at|to be|about))*|(?:i'?m |i am )?(?:after"
-                r"|aim\w* for)(?: about| around)?|(?:to )?(?:land|finish|end up|settle) (?:on|at)) (?P<n>[0-9]{1,2})(?= |$)"
+                r"|aim\w* for)(?: about| around)?|(?:to )?(?:land|finish|end up|settle) (?:on|at))"
+                r" (?P<n>[0-9]{1,2})(?= |$)"
                 r"(?! ?(?:mm|in|inch|thou|deg\w*|x|(?:to|and|or|-) [0-9])\b)(?! to [0-9])",
                 lambda m: f"{int(m['n']) / 1000:g} in",
                 "wanted {}",
@@ -137,7 +138,7 @@ SHIMS = Topic(
         ),
         "book": (  # what the book allows, beside the one that is wanted
             Shaped(
-                rf"(?:where )?(?:the |my |its )*(?:book|maker|manual|sheet|factory) (?:wants|says|asks(?: for)?|gives)"
+                r"(?:where )?(?:the |my |its )*(?:book|maker|manual|sheet|factory) (?:wants|says|asks(?: for)?|gives)"
                 rf" (?P<low>{NUMBER})(?: ?(?:to|-|and) ?)(?P<high>{NUMBER})(?P<unit> ?(?:thou|in|mm))?",
                 _in_thou,
                 "book {}",

@@ -154,7 +154,7 @@ TURNS = Topic(
             ),
         ),
     },
-    r"(?:with )?no tag(?: on it)?|spun|flange|jack(?:ed|ing)?(?: up)?|wreckers?|scrap ?yard|breakers|times"
+    r"(?:with )?no tag(?: on it)?|spun|flange|jack(?:ed|ing)?(?: up)?|breakers|times"
     r"|(?:(?:what|which)(?:'?s| is)?(?: the| axle| rear)* )?(?:diff(?:erential)?|gears?|gearing|ratio|axle|rear end)"
     r"(?: ratio)?(?: (?:of|in) (?:the |my )?(?:diff|axle|rear end|thing|car))?(?: (?:have |has "
     r"|'?ve )?(?:i|it)(?: got)?)?"

@@ -33,7 +33,7 @@ _NO_OTHER = (
 _LINK = r"(?: (?:about|by|some|roughly|only|at|most|up|to|the|a|an|just))*"
 _ROD = r"(?: (?:rod|piston|cylinder|push ?rod))*"
 _WAY = r"(?:travel|movement|throw|of travel|of movement|of throw|of way|way)"
-_GOES = r"(?:gives?|moves?|pushes?|strokes?|goes|go|travels?|gets? (?:shoved|pushed|moved)|is (?:shoved|pushed|moved)|gets?|got)"
+_GOES = r"(?:gives?|moves?|pushes?|strokes?|goes|go|travels?|(?:gets?|is) (?:shoved|pushed|moved)|gets?|got)"
 # What the slave has to do, wherever in the line it is told.
 _MUST = (
     r"(?:(?:and|it|that|which|the rod|rod|i|we) )*(?:has to|have to|must|needs? to|wants? to|should|to|needs? it to"

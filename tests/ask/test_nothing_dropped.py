@@ -31,13 +31,15 @@ NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?|\.[0-9]+")
 OTHERWISE = re.compile(
     r"\b(?:v ?(?:4|6|8|10|12)|o2)\b|[0-9]+ (?:weeks?|months?)|[0-9.]+ (?:thou|(?:radial )?lines?|dashes)|6 lines on"
     r" head|(?<![0-9.])0?[0-9]{2,3}(?= wall| dom| 4130)|(?<![0-9.])0[0-9]{2}(?![0-9./])"
-    r"|8\.8 in rear|8\.8 inch ring|9 inch ring|8 1/2 inch(?:es)? (?:across|diff)|50 (?:kilos|kg)"
+    r"|8\.8 in rear|8\.8 inch ring|9 inch ring|8 1/2 inch(?:es)? (?:across|diff)|(?<![0-9])50 (?:kilos|kg)"
     r"|900 millibar|2448(?= pitch)|(?<=in )mm2|(?<=what )mm2"
     r"|\b5 speed|\b3 55 gears|(?<=4\.1 to )1\b"
     r"|\b(?:080m40|605m36|709m40|817m40)t?\b|\b19[0-3]0s\b|each side only has 1/2"
     r"|\b[1-6](?:st|nd|rd|th)\b|(?<=the )big 1\b|(?<=the )(?:big|little) 1\b|\b2 axle shafts"
+    r"|\b[23] (?:legs|lengths|bits|pieces)\b|1/4 of its|springs back 3 degrees"
     r"|(?<=spec )6 to 10|(?<=for it is )6 to 10|(?<=want it at )8\b"
 )
+MIXED = re.compile(r"\b([0-9]+) ([0-9])/([0-9])\b")  # 87 1/2 deg are told as 87.5
 TOPICS = [topic for wing in domains.WINGS if wing.hints for topic in wing.module("ask").TOPICS]
 SPLICED = ["400 n", ".008", "0.25 in", "37", "m7", "3/16", "8.8", "21 mm", "91 deg", "55 %", "13 psi", "303", "9 amps"]
 # Words that say of an option what goes without saying.
@@ -75,6 +77,9 @@ def lost(line: str, got: Reading) -> list[float]:
     if any(key in got.values for key in ("backlash", "as_left", "wanted")):  # eight is 0.008 in
         told += [round(1000 * n, 3) for n in told]
     typed = OTHERWISE.sub(" ", " ".join(words_of(line)))
+    for found in MIXED.finditer(typed):
+        whole = int(found[1]) + int(found[2]) / int(found[3])
+        typed = typed.replace(found[0], f"{whole:g}") if whole in told else typed
     left = [float(n) for n in NUMBER.findall(typed) if float(n) not in told]
     is_summed = any("together" in said for said in got.said.values()) and sum(left) in told  # 100 W and 180 W
     return [] if is_summed else left

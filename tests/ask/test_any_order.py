@@ -16,8 +16,10 @@ from hypothesis import strategies as st
 from gaugeblock import domains
 from gaugeblock.cli import main
 from gaugeblock.errors import GaugeblockError
+from gaugeblock.found import Found
 from gaugeblock.plain.answer import answer
 from gaugeblock.plain.chatter import CHATTER, TURNING
+from gaugeblock.plain.given import Answer
 from gaugeblock.plain.understand import understood
 from gaugeblock.plain.words import words_of
 from gaugeblock.tables.load import refdata
@@ -74,7 +76,9 @@ def test_any_words_end_in_an_answer_or_a_refusal(words: list[str]) -> None:
     st.integers(0, 9),
 )
 def test_a_word_that_says_how_is_read_told_or_refused(question: str, word: str, at: int) -> None:
-    """A condition, a state, a metal or a method that is put into a question stands in what was read, or refuses it."""
+    """A condition, a state, a metal or a method that is put into a question stands in what was read, in a rule that is
+    shown, or refuses it.
+    """
     words = list(words_of(question))
     words.insert(min(at, len(words)), word)
     try:
@@ -89,8 +93,16 @@ def test_a_word_that_says_how_is_read_told_or_refused(question: str, word: str, 
         _is_said(word, {**reading.values, "read as": got.read_as})  # two values of one option stand there, side by side
         or _is_part_of_a_phrase(word, words)
         or word in re.findall(r"[\w-]+", got.read_as)
+        or word in _words_of_rules(got)
     )
     assert is_read or is_signal or word in CHATTER or word in question or is_told
+
+
+def _words_of_rules(got: Answer) -> set[str]:
+    """The words of the rules that an answer shows; what none of them has is told as not in them."""
+    groups = got.found.groups if isinstance(got.found, Found) else []
+    shown = [entry.rule["statement"].casefold() for entry, _ in groups if entry.rule is not None]
+    return set(re.findall(r"[\w-]+", " ".join(shown)))
 
 
 def _is_said(word: str, values: dict[str, str]) -> bool:

@@ -13,6 +13,7 @@ from gaugeblock.answer.decision import ASK, USE
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.plain.chatter import CHATTER
 from gaugeblock.plain.leaving import SHORT, is_of_no_account, may_change, named_by
+from gaugeblock.plain.round_words import MULTIPLE
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -25,12 +26,6 @@ NAME = "words not understood"
 _SURELY = {"thread", "grade"}  # by which a bolt is known, whatever it holds
 _MOST, _MOST_OF_A_STORY = 3, 8
 _ASKING = frozenset(["what", "which", "whats", "what's", "how"])
-# They multiply a figure, or share it out.
-_MANY = """
-both couple double doubled dozen dual duals each equal every extra half least less lots more most pair pairs per
-quarter quad several share shared single third thrice total triple triples twice twin twins
-"""
-_MULTIPLE = frozenset(_MANY.split())
 
 
 def unknown_words(words: tuple[str, ...], reading: Reading, data: Refdata) -> tuple[str, ...]:
@@ -62,7 +57,7 @@ def _may_change_a_story(token: str, words: tuple[str, ...], reading: Reading, da
     """Whether a word of a story denies what comes after it, or is a number, a unit, or a word that the answer hangs
     on.
     """
-    return " " in token or token in _MULTIPLE or not is_of_no_account(token, words, reading, data)
+    return " " in token or token in MULTIPLE or not is_of_no_account(token, words, reading, data)
 
 
 def table_in_doubt(table: Table, left: tuple[str, ...]) -> Table:

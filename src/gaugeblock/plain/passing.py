@@ -8,29 +8,12 @@ _CLOCK = frozenset(["oclock", "o'clock", "pm"])
 _DAY = (("this", "morning"), ("this", "afternoon"), ("this", "evening"), ("last", "night"), ("at", "night"))
 _PARTS_OF_AN_HOUR = tuple((part, way) for part in ("half", "quarter") for way in ("past", "to"))
 _SIGNS = ("$", "\u00a3", "\u20ac")
-_OF_A_YEAR = frozenset(["in", "since", "from", "of", "for"])
-_MEASURES = frozenset(
-    [
-        "lb",
-        "lbs",
-        "ft",
-        "nm",
-        "n",
-        "psi",
-        "rpm",
-        "revs",
-        "mm",
-        "in",
-        "f",
-        "c",
-        "deg",
-        "degrees",
-        "kg",
-        "mph",
-        "watts",
-        "w",
-    ]
-)
+_OF_A_YEAR = frozenset(["in", "since"])  # of 2000 and for 1960 are as often a load
+_UNITS = """
+lb lbs pound pounds ft foot feet nm n newton newtons psi rpm revs mm in inch inches thou f c deg degrees kg kilo kilos
+mph watts w
+"""
+_MEASURES = frozenset(_UNITS.split())
 _VEHICLES = """
 pickup pickups ute wagon sedan saloon coupe truck van car hatchback convertible roadster estate
 """
@@ -52,13 +35,14 @@ def in_passing(words: list[str]) -> list[str]:
     out: list[str] = []
     for at, word in enumerate(words):
         before = out[-1] if out else ""
-        if _is_plain(word) and tuple(out[-2:]) in _PARTS_OF_AN_HOUR:
+        after = words[at + 1 : at + 2]
+        if _is_plain(word) and tuple(out[-2:]) in _PARTS_OF_AN_HOUR and _MEASURES.isdisjoint(after):
             out[-2:] = [f"{word}-{out[-2]}-{before}"]
         elif word in _KINDS and _is_plain(before):
             out[-1] = f"{before}-{word}"
         elif tuple(words[at - 1 : at + 1]) in _DAY and len(out) > 1 and _is_plain(out[-2]):
             out[-2:] = [f"{out[-2]}-{before}-{word}"]
-        elif before in _PAID and _is_plain(word) and words[at + 1 : at + 2] == ["for"]:
+        elif before in _PAID and _is_plain(word) and after == ["for"]:
             out.append(f"price-{word}")
         else:
             out.append(f"year-{word}" if _is_year(words, at) else word)
@@ -88,7 +72,8 @@ def _is_year(words: list[str], at: int) -> bool:
         return False
     is_an_inch = words[at - 2][-1:].isdigit()
     after = words[at + 1 : at + 2]
-    return words[at - 1] in _OF_A_YEAR and not is_an_inch and not any(w[:1].isdigit() or w in _MEASURES for w in after)
+    is_measured = any(w[:1].isdigit() or w in _MEASURES for w in after)
+    return words[at - 1] in _OF_A_YEAR and not is_an_inch and not is_measured
 
 
 def spoken(word: str) -> str:

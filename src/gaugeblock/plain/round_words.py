@@ -100,6 +100,12 @@ both cold double each empty equal even every extra few first full half high hot 
 more most once only open pair quarter same second several single third top total twice upper whole
 """
 COUNTING = frozenset(_COUNTING.split())
+# They multiply a figure, or share it out.
+_MANY = """
+both couple double doubled dozen dual duals each equal every extra half least less lots more most pair pairs per
+quarter quad several share shared single third thrice total triple triples twice twin twins
+"""
+MULTIPLE = frozenset(_MANY.split())
 # With what a figure is asked: of a second one nothing is left out.
 _ASKED = """
 angle backlash boil boils boiling bore burn deep depth diameter drill drop emissivity engagement flare force freeze

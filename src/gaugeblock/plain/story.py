@@ -15,7 +15,7 @@ from gaugeblock.plain.denying import SHORT_OF
 from gaugeblock.plain.english import is_english
 from gaugeblock.plain.leaving import UNITS, is_listed, kinds_of, named_by, others_of
 from gaugeblock.plain.reading import hits_at
-from gaugeblock.plain.round_words import ASKED, BY_KIND, PLACES, ROUND
+from gaugeblock.plain.round_words import ASKED, BY_KIND, MULTIPLE, PLACES, ROUND
 from gaugeblock.plain.unnamed import FASTENERS
 from gaugeblock.plain.words import NUMBER_WORDS
 
@@ -34,13 +34,8 @@ _BESIDE = 2  # words
 _TURNED = 4  # words that a word may turn
 _STOPS = frozenset(["and", "but", "so", "because", "cos", "what", "how", "which", "if", "when", "where", "while"])
 _GOES_ON = _STOPS | {"before", "after", "until", "till"}
-# They multiply a figure, or share it out.
-_MANY = """
-both couple double doubled dozen dual duals each equal every extra half least less lots more most pair pairs per
-quarter quad several share shared total triple triples twin twins
-"""
-_MULTIPLE = frozenset(_MANY.split())
 _TIMES = frozenset(["twice", "thrice"])  # which a thing was done, or as much
+_MULTIPLE = MULTIPLE - _TIMES - {"single", "third"}  # one alone, and the one after two others
 # Kinds that surely change a figure, and the one that may, wherever the story tells it.
 _FIRM = frozenset(["metal", "finish", "form", "service"])
 _FORM, _STATE = frozenset(["form", "service"]), "state"

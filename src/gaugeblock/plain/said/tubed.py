@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from gaugeblock.plain.said.tubing import SPOKEN_WALLS
+
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -19,16 +21,6 @@ _TEENS = {
         ["ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"],
         10,
     )
-}
-
-
-_WALLS = {
-    "twenty eight": ".028",
-    "thirty five": ".035",
-    "forty nine": ".049",
-    "sixty five": ".065",
-    "eighty three": ".083",
-    "ninety five": ".095",
 }
 
 
@@ -83,7 +75,8 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
             r"(?: thou)?(?= (?:thick )?wall\b)",
             number,
         )
-        for said, number in _WALLS.items()
+        for said, number in SPOKEN_WALLS.items()
+        if not said.startswith(("one ", "two "))  # which other sayings read
     ),
     (
         " wall",

@@ -82,7 +82,10 @@ def _thick(match: re.Match[str]) -> str:
 
 
 _PART_OF = {"half": "2", "quarter": "4", "eighth": "8", "sixteenth": "16"}
-_SPOKEN_WALLS = {
+# A wall in thousandths, as tube is called by it.
+SPOKEN_WALLS = {
+    "twenty eight": ".028",
+    "thirty five": ".035",
     "forty nine": ".049",
     "sixty five": ".065",
     "eighty three": ".083",
@@ -93,7 +96,7 @@ _SPOKEN_WALLS = {
     "one eighty eight": ".188",
     "two fifty": ".250",
 }
-_A_WALL = rf"({'|'.join(_SPOKEN_WALLS)}|0?\.[0-9]{{2,3}}|[01][0-9]{{2}})( wall)?"
+_A_WALL = rf"({'|'.join(SPOKEN_WALLS)}|0?\.[0-9]{{2,3}}|[01][0-9]{{2}})( wall)?"
 _FROM = r"\b(?:(?:going|go|drop|dropping|changing|went) )?from (?:an? )?"
 _TO = r"(?: (?:down|up))? to (?:an? )?"
 _FROM_TO = rf"{_FROM}{_A_WALL}{_TO}{_A_WALL}(?= |$)"
@@ -104,7 +107,7 @@ def _two_walls(match: re.Match[str]) -> str:
     is_wall = match[2] or match[4] or ("." in match[1] and re.search(_TUBE, match.string))
     if not is_wall or re.search(_THREAD, match.string):
         return match[0]
-    first, second = (_SPOKEN_WALLS.get(text, text if "." in text else f".{text}") for text in (match[1], match[3]))
+    first, second = (SPOKEN_WALLS.get(text, text if "." in text else f".{text}") for text in (match[1], match[3]))
     return f"{first} wall or {second} wall"
 
 

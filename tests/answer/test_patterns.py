@@ -2,17 +2,29 @@
 
 from __future__ import annotations
 
+import random
 import re
+import tomllib
+from pathlib import Path
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from gaugeblock import domains
-from gaugeblock.answer.asking import END, Topic
-from gaugeblock.answer.patterns import alternatives, part_for
+from gaugeblock.answer.asking import END, Shaped, Topic
+from gaugeblock.answer.patterns import alternatives, first_letters, part_for
+from gaugeblock.plain.words import words_of
 
 TOPICS: list[Topic] = [t for wing in domains.WINGS if wing.hints for t in wing.module("ask").TOPICS]
+PATTERNS = sorted(
+    {r._pattern for t in TOPICS for readers in t.slots.values() for r in readers if isinstance(r, Shaped)}
+)
+QUESTIONS = [
+    question["ask"]
+    for path in sorted((Path(__file__).parents[1] / "ask").glob("*questions.toml"))
+    for question in tomllib.loads(path.read_text(encoding="utf-8"))["question"]
+]
 WORDS = sorted(
     {w for t in TOPICS for w in re.findall(r"[a-z]+", t.signals) if len(w) > 1} | {"3/8", "m8", "90", "u-bolt"}
 )
@@ -46,3 +58,46 @@ def test_a_line_that_begins_nothing_has_no_part() -> None:
     assert part_for("(?:big |small )?bolts?|nuts?", "a bigger shaft") == ""
     assert part_for(r"\bbolts?|nuts?", "a shaft") == r"\bbolts?"  # its begin cannot be told
     assert part_for("(?:ab){2}c|nuts?", "a shaft") == "(?:ab){2}c"
+
+
+def test_no_pattern_matches_where_its_first_letters_say_that_it_cannot_begin() -> None:
+    rests = set()
+    for line in random.Random(5).sample(QUESTIONS, 400):
+        words = words_of(line)
+        rests |= {" ".join(words[at : at + 14]) for at in range(len(words))}
+    begun, passed = 0, 0
+    for pattern in PATTERNS:
+        letters, made = first_letters(pattern), re.compile(f"(?:{pattern}){END}")
+        for rest in rests:
+            may = letters is None or rest[:1] in letters
+            passed += not may
+            if made.match(rest):
+                begun += 1
+                assert may, (pattern, rest)
+    assert begun > 5000
+    assert passed > 0.7 * len(PATTERNS) * len(rests)  # else it saves nothing
+
+
+@pytest.mark.parametrize(
+    ("pattern", "letters"),
+    [
+        ("bolts?|nuts?", "bn"),
+        ("(?:cap |set )?screws?", "css"),
+        ("(?:an? )*(?P<n>[0-9a]+(?:/[0-9]+)?) in", "a0123456789"),
+        (r"(?!bolts)b?\.[0-9]", "b."),
+        (r"(?<![^ ])(?=x)[x-z]{2,3}", "xyz"),
+        ("a{0,2}b", "ab"),
+        ("a{,2}b", "ab"),
+        ("a{2}b", "a"),
+        ("a??b+?", "ab"),
+        (r"\$?[.-]?[1-3]", "$.-123"),
+        ("[a-]b", "a-"),
+    ],
+)
+def test_the_letters_with_which_a_pattern_begins(pattern: str, letters: str) -> None:
+    assert first_letters(pattern) == set(letters)
+
+
+@pytest.mark.parametrize("pattern", [r"\w+", ".", "[^a]", r"[\w.]", "a?", "(?:a|b?)", "", r"(?P<a>x)?(?P=a)", r"\d"])
+def test_what_cannot_be_told_or_can_be_nothing_has_no_letters(pattern: str) -> None:
+    assert first_letters(pattern) is None

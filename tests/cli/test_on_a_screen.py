@@ -97,7 +97,8 @@ def test_every_answer_is_on_one_screen(columns: int, monkeypatch: pytest.MonkeyP
     most = MOST * 80 // columns
     long, wide = {}, {}
     for argv in [*examples(), *(shlex.split(line) for line in OWN.strip().splitlines()), *asked()]:
-        _, lines = answered(argv)
+        code, lines = answered(argv)
+        assert code in (0, 1, 2), argv
         if len(lines) > most:
             long[shlex.join(argv)] = len(lines)
         if max(map(len, lines)) > columns:

@@ -1,12 +1,12 @@
-"""No answer is longer than a small screen, nor wider: neither of a command nor of a question in plain words."""
+"""No answer is longer than a small screen, nor wider. That of a question in plain words is shorter yet: it is asked in
+tests/cli/test_on_a_screen.py.
+"""
 
 from __future__ import annotations
 
 import io
 import shlex
-import tomllib
 from contextlib import redirect_stderr, redirect_stdout
-from pathlib import Path
 
 import pytest
 
@@ -21,11 +21,7 @@ LONGER = ("tube", "sources")
 
 def lines() -> list[list[str]]:
     known = [*examples(), *ASKED, *(HERE / "commands.txt").read_text(encoding="utf-8").splitlines()]
-    found = [shlex.split(line) for line in dict.fromkeys(known) if line.strip() and not line.startswith("#")]
-    for path in sorted((Path(HERE).parent / "ask").glob("*questions.toml")):
-        asked = tomllib.loads(path.read_text(encoding="utf-8"))["question"]
-        found += [["ask", "--", *question["ask"].split(" ")] for question in asked]
-    return found
+    return [shlex.split(line) for line in dict.fromkeys(known) if line.strip() and not line.startswith("#")]
 
 
 def test_an_answer_keeps_to_the_screen(monkeypatch: pytest.MonkeyPatch) -> None:

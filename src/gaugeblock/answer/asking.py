@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import re
 
-from gaugeblock.answer.patterns import part_for, plain_words
+from gaugeblock.answer.patterns import compiled, first_letters, has_one, part_for, plain_words
+from gaugeblock.answer.phrases import spoken
 from gaugeblock.answer.said_units import SAYS, millimetres, value_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -36,15 +37,9 @@ if TYPE_CHECKING:
 # A number as people type it, and the end of a word.
 NUMBER = r"(?:[0-9]+[ -][0-9]+/[1-9][0-9]*|[0-9]+/[1-9][0-9]*|[0-9]*\.[0-9]+|[0-9]+)"
 END = r"(?=[ ]|$)"
+_UNKNOWN = frozenset(["not looked at"])
 _LONGEST = 8
 _MOST_DIGITS = 3  # of a length without a unit
-# A line has its numbers in digits, whatever was said.
-_DIGITS = {
-    w: str(n)
-    for n, w in enumerate(
-        ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"]
-    )
-}
 
 
 class Hit:
@@ -67,7 +62,7 @@ class Named:
     phrase means another thing.
     """
 
-    __slots__ = ("_cells", "_cue", "_lead", "_memo", "_say", "_tail", "_unless", "doubt")
+    __slots__ = ("_cells", "_cue", "_firsts", "_lead", "_memo", "_say", "_tail", "_unless", "doubt")
 
     def __init__(
         self,
@@ -86,13 +81,21 @@ class Named:
         self._say = say
         self._tail = tail
         self._memo = ("vocabulary", id(self))
+        self._firsts = ("first words", id(self))
         self.doubt = doubt
 
     def phrases(self, data: Refdata) -> dict[str, str]:
         """Phrase, its hyphens as blanks and its plural, -> cell."""
         got = data.memo.get(self._memo)
         if got is None:
-            got = data.memo[self._memo] = _spoken(self._cells(data))
+            got = data.memo[self._memo] = spoken(self._cells(data))
+        return got  # type: ignore[return-value]
+
+    def _begins(self, data: Refdata) -> frozenset[str]:
+        """The first word of each phrase: few words of a line are one of these."""
+        got = data.memo.get(self._firsts)
+        if got is None:
+            got = data.memo[self._firsts] = frozenset(phrase.partition(" ")[0] for phrase in self.phrases(data))
         return got  # type: ignore[return-value]
 
     def choices(self, data: Refdata) -> tuple[str, ...]:
@@ -101,18 +104,22 @@ class Named:
 
     def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
         """The longest phrase at this place."""
-        if self._cue and not any(piece in word for word in words for piece in self._cue):
+        if self._cue and not has_one(" ".join(words), self._cue):
             return
         start = at
         if self._lead:
-            found = re.match(f"(?:{self._lead}){END}", " ".join(words[at : at + 5]))
+            found = compiled(f"(?:{self._lead}){END}").match(" ".join(words[at : at + 5]))
             if found is None:
                 return
             start += found[0].count(" ") + 1
         phrases = self.phrases(data)
+        if start >= len(words) or words[start] not in self._begins(data):
+            return
         for end in range(min(len(words), start + _LONGEST), start, -1):
             cell = phrases.get(" ".join(words[start:end]))
-            if cell is not None and not (self._unless and end < len(words) and re.match(self._unless, words[end])):
+            if cell is not None and not (
+                self._unless and end < len(words) and compiled(self._unless).match(words[end])
+            ):
                 count = end - at + self._tail_at(words, end)
                 yield Hit(count, cell, self._say.format(cell), self.doubt)
                 return
@@ -121,7 +128,7 @@ class Named:
         """How many words at this place say no more of it."""
         if not self._tail or at >= len(words):
             return 0
-        found = re.match(f"(?:{self._tail}){END}", " ".join(words[at : at + 3]))
+        found = compiled(f"(?:{self._tail}){END}").match(" ".join(words[at : at + 3]))
         return found[0].count(" ") + 1 if found else 0
 
 
@@ -132,7 +139,7 @@ class Shaped:
     patterns that are seldom meant.
     """
 
-    __slots__ = ("_compiled", "_cue", "_pattern", "_say", "_value", "doubt")
+    __slots__ = ("_compiled", "_cue", "_first", "_pattern", "_say", "_value", "doubt")
 
     def __init__(
         self,
@@ -145,6 +152,7 @@ class Shaped:
         self._pattern = pattern
         self._cue = cue
         self._compiled: re.Pattern[str] | None = None
+        self._first: frozenset[str] | None = _UNKNOWN
         self._value = value
         self._say = say
         self.doubt = doubt
@@ -157,10 +165,16 @@ class Shaped:
         """What it always means, where it means one thing."""
         return (self._value.text,) if isinstance(self._value, always) else ()
 
+    def may_begin(self, letter: str) -> bool:
+        """Whether what the pattern matches can begin with a letter."""
+        if self._first is _UNKNOWN:
+            self._first = first_letters(self._pattern)
+        return self._first is None or letter in self._first
+
     def take(self, words: tuple[str, ...], at: int, _data: Refdata) -> Iterable[Hit]:
         """What the pattern matches at this place, to the end of a word."""
         text = " ".join(words[at : at + 14])
-        if self._cue and not any(piece in text for piece in self._cue):
+        if self._cue and not has_one(text, self._cue):
             return
         if self._compiled is None:
             self._compiled = re.compile(f"(?:{self._pattern}){END}")
@@ -239,28 +253,6 @@ def words_of(domain: str, column: str, *tables: str, bare: bool = True) -> Calla
     return cells
 
 
-_PARTED = str.maketrans(",()", "   ")
-
-
-def _spoken(cells: Mapping[str, str]) -> dict[str, str]:
-    """Each phrase as it is typed: commas out, with its hyphens and without, in the plural too."""
-    found: dict[str, str] = {}
-    for phrase, cell in cells.items():
-        plain = phrase.casefold()
-        if "," in plain or "(" in plain:
-            plain = " ".join(plain.translate(_PARTED).split())
-        found.setdefault(plain, cell)
-        if "-" in plain:
-            found.setdefault(plain.replace("-", " "), cell)
-            found.setdefault(plain.replace("-", ""), cell)
-        if (first := plain.partition(" ")[0]) in _DIGITS:
-            found.setdefault(plain.replace(first, _DIGITS[first], 1), cell)
-    for phrase, cell in list(found.items()):
-        if len(phrase) > 3 and phrase[-1].isalpha() and not phrase.endswith("s"):
-            found.setdefault(phrase + ("es" if phrase.endswith(("ch", "sh", "x")) else "s"), cell)
-    return found
-
-
 _FEW_LINES = 3  # after so many the whole pattern is made once
 
 
@@ -279,6 +271,7 @@ class Topic:
     """
 
     __slots__ = (
+        "_begun",
         "_line",
         "_lines",
         "_signal",
@@ -333,6 +326,7 @@ class Topic:
         self.opens = opens
         self.settle = settle
         self._signal: re.Pattern[str] | None = None
+        self._begun: dict[str, tuple[tuple[str, Reader], ...]] = {}
         self._line: tuple[str, ...] | None = None
         self._lines = 0
 
@@ -345,12 +339,25 @@ class Topic:
         for name in Topic.__slots__:
             setattr(other, name, getattr(self, name))
         other.answer = lambda: answer
+        other._begun = {}
         other.slots = {**self.slots, **{name: () for name in names if name not in self.slots}}
         return other
 
     def call(self, options: Mapping[str, object], data: Refdata) -> Sheet:
         """The Sheet of the answer with these options."""
         return self.answer()(**options, data=data)
+
+    def readers_at(self, letter: str) -> tuple[tuple[str, Reader], ...]:
+        """The options with their readers, without the patterns that no word with this first letter begins."""
+        got = self._begun.get(letter)
+        if got is None:
+            got = self._begun[letter] = tuple(
+                (key, reader)
+                for key, readers in self.slots.items()
+                for reader in readers
+                if type(reader) is not Shaped or reader.may_begin(letter)
+            )
+        return got
 
     def signal(self, words: tuple[str, ...], at: int) -> int:
         """How many words at this place name the topic."""
@@ -372,18 +379,22 @@ class Topic:
     def is_meant(self, words: tuple[str, ...]) -> bool:
         """Whether a line has a word that names the topic, or one with which it is asked for."""
         if self.asks_for:
-            return re.search(rf"\b(?:{self.asks_for})\b", " ".join(words)) is not None
+            return compiled(rf"\b(?:{self.asks_for})\b").search(" ".join(words)) is not None
         return any(self.signal(words, at) for at in range(len(words)))
 
     def asks_again(self, words: tuple[str, ...]) -> bool:
         """Whether a line that lacks something is asked for it, whatever the rules have."""
-        return bool(self.asks_back) and re.search(rf"\b(?:{self.asks_back})\b", " ".join(words)) is not None
+        return bool(self.asks_back) and compiled(rf"\b(?:{self.asks_back})\b").search(" ".join(words)) is not None
 
-    def vocabulary(self, data: Refdata) -> set[str]:
+    def vocabulary(self, data: Refdata) -> frozenset[str]:
         """Every single word that the topic knows."""
-        known = plain_words(f"{self.signals} {self.noun}")
-        for readers in self.slots.values():
-            for reader in readers:
-                for phrase in reader.phrases(data):
-                    known.update(phrase.split())
-        return known
+        memo = ("vocabulary of a topic", id(self))
+        got = data.memo.get(memo)
+        if got is None:
+            known = plain_words(f"{self.signals} {self.noun}")
+            for readers in self.slots.values():
+                for reader in readers:
+                    for phrase in reader.phrases(data):
+                        known.update(phrase.split())
+            got = data.memo[memo] = frozenset(known)
+        return got  # type: ignore[return-value]

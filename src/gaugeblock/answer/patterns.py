@@ -1,4 +1,5 @@
-"""What a pattern of words is made of: the words that it spells, and the part of it that a line can begin to match.
+"""What a pattern of words is made of: the words that it spells, the letters that it begins with, and the part of it that
+a line can begin to match.
 
 To make the pattern of all words that name a topic takes 2 ms of the 45 ms that a question takes from cold; of one line
 few of its alternatives can begin, and these take 0.2 ms.
@@ -14,6 +15,12 @@ if TYPE_CHECKING:
 
 _PLAIN = frozenset("abcdefghijklmnopqrstuvwxyz0123456789 '-/")
 _REPEATS = frozenset("?*{")
+# Groups that look on or back and take nothing, and what stands between letters.
+_LOOKS = ("(?=", "(?!", "(?<=", "(?<!")
+_BETWEEN = ("^", "$", r"\b", r"\B", r"\A", r"\Z")
+_GROUP = re.compile(r"\((?:\?:|\?P<\w+>)?")
+_TIMES = re.compile(r"(?P<none>[?*]|\{0?,)|[+]|\{[1-9]")
+_COMPILED: dict[str, re.Pattern[str]] = {}
 
 
 def part_for(pattern: str, text: str) -> str:
@@ -31,6 +38,103 @@ def part_for(pattern: str, text: str) -> str:
         if starts is None or any(f" {start}" in words for start in starts):
             kept.append(one)
     return "|".join(kept)
+
+
+def compiled(pattern: str) -> re.Pattern[str]:
+    """A pattern, made once: the standard library keeps 512 of them, and a line of words is held against more."""
+    got = _COMPILED.get(pattern)
+    if got is None:
+        got = _COMPILED[pattern] = re.compile(pattern)
+    return got
+
+
+def has_one(text: str, pieces: tuple[str, ...]) -> bool:
+    """Whether one of the pieces stands in a text."""
+    for piece in pieces:  # noqa: SIM110 - a third of the time of any()
+        if piece in text:
+            return True
+    return False
+
+
+def first_letters(pattern: str) -> frozenset[str] | None:
+    """The letters with which what it matches can begin; None where that cannot be told, or it can match nothing.
+
+    >>> sorted(first_letters(r"(?:the )?(?:bolt|nut)s?(?! cap)|-?[0-2]"))
+    ['-', '0', '1', '2', 'b', 'n', 't']
+    >>> first_letters(r"\\w+ bolts?") is None
+    True
+    """
+    found = _firsts(pattern)
+    return None if found is None or found[1] else frozenset(found[0])
+
+
+def _firsts(pattern: str) -> tuple[set[str], bool] | None:
+    """The first letters of all alternatives, and whether one of them can match nothing; None where it is not known."""
+    every, is_blank = set[str](), False
+    for one in alternatives(pattern):
+        begun = _begun(one)
+        if begun is None:
+            return None
+        every |= begun[0]
+        is_blank = is_blank or begun[1]
+    return every, is_blank
+
+
+def _begun(one: str) -> tuple[set[str], bool] | None:
+    """As ``_firsts``, of one alternative."""
+    letters, at = set[str](), 0
+    while at < len(one):
+        atom = _atom(one, at)
+        if atom is None:
+            return None
+        here, is_blank, at = atom
+        letters |= here
+        times = _TIMES.match(one, at)
+        if times is not None:
+            is_blank = is_blank or times["none"] is not None
+            at = one.index("}", at) + 1 if one[at] == "{" else at + 1
+            at += one[at : at + 1] in ("?", "+")  # as few as may be
+        if not is_blank:
+            return letters, False
+    return letters, True
+
+
+def _atom(one: str, at: int) -> tuple[set[str], bool, int] | None:
+    """The letters of what stands at a place, whether it can match nothing, and where it ends."""
+    char = one[at]
+    if char == "(":
+        end = at + _closed(one[at:])
+        if one.startswith(_LOOKS, at):
+            return set(), True, end + 1
+        opened = _GROUP.match(one, at)
+        if opened is None or one[opened.end()] == "?":
+            return None
+        inner = _firsts(one[opened.end() : end])
+        return None if inner is None else (*inner, end + 1)
+    if char == "[":
+        end = one.index("]", at + 1)
+        letters = _of_set(one[at + 1 : end])
+        return None if letters is None else (letters, False, end + 1)
+    if one.startswith(_BETWEEN, at):
+        return set(), True, at + (2 if char == "\\" else 1)
+    if char == "\\":
+        return None if one[at + 1].isalnum() else ({one[at + 1]}, False, at + 2)
+    return None if char == "." else ({char}, False, at + 1)
+
+
+def _of_set(inside: str) -> set[str] | None:
+    """The letters of a set; None for one of all others, or of a kind."""
+    if inside[0] == "^" or "\\" in inside:
+        return None
+    letters, at = set[str](), 0
+    while at < len(inside):
+        if inside[at + 1 : at + 2] == "-" and at + 2 < len(inside):
+            letters.update(map(chr, range(ord(inside[at]), ord(inside[at + 2]) + 1)))
+            at += 3
+        else:
+            letters.add(inside[at])
+            at += 1
+    return letters
 
 
 def alternatives(pattern: str) -> list[str]:

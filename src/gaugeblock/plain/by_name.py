@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import re
-
+from gaugeblock.answer.patterns import compiled
 from gaugeblock.errors import InputError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -96,6 +95,10 @@ def refused_by_name(question: str, words: tuple[str, ...], refused: Iterable[Ref
     """
     line = " ".join(words)
     for patterns, unless, why, do in refused or _REFUSED:
-        if re.search(rf"\b(?:{unless})\b", line) or not all(re.search(rf"\b(?:{p})\b", line) for p in patterns):
+        if _says(unless, line) or not all(_says(one, line) for one in patterns):
             continue
         raise InputError(question, "", why, (), do)
+
+
+def _says(pattern: str, line: str) -> bool:
+    return compiled(rf"\b(?:{pattern})\b").search(line) is not None

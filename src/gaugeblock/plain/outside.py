@@ -9,6 +9,7 @@ import re
 from itertools import pairwise
 
 from gaugeblock.answer.decision import none
+from gaugeblock.answer.patterns import compiled
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.plain.chatter import CHATTER, TURNING, is_aside
 
@@ -283,12 +284,12 @@ def outside(words: tuple[str, ...], data: Refdata) -> tuple[Sheet, str] | None:
         return None
     line = " ".join(words)
     for thing, asked, what, who in _SUBJECTS:
-        found = re.search(rf"(?<![^ ])(?:{thing})(?![^ ])", line)
+        found = compiled(rf"(?<![^ ])(?:{thing})(?![^ ])").search(line)
         if found is None:
             continue
         known, rest = told_by(found)
         if asked:
-            about = re.search(rf"(?<![^ ])(?:{asked})(?![^ ])", rest)
+            about = compiled(rf"(?<![^ ])(?:{asked})(?![^ ])").search(rest)
             if about is None:
                 continue
             asks, rest = told_by(about)

@@ -13,7 +13,7 @@ from gaugeblock.value import Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Callable, Iterable
 
     from gaugeblock.answer.asking import Reader, Topic
     from gaugeblock.tables.load import Refdata
@@ -89,47 +89,53 @@ _BY_HOW_MUCH = (("lower",), ("less",), ("higher",), ("worse",), ("better",), ("u
 _OTHERS = frozenset(["angle", "drill", "flare", "flares", "fluid", "fuse", "gap", "gauge", "hose", "ratio", "wire"])
 
 
+def _cost_of(way: _Step) -> int:
+    return way[0]
+
+
 def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
     """How a topic reads the words: each word once, with the fewest left over, the longest phrases first."""
     every = [hits_at(words, at, topic, data) for at in range(len(words))]
     hits = _narrowed(words, _called_again(words, every), topic, data)
     left_out = is_story if "part" in topic.slots else is_aside  # a place there is another part
+    alone = [_by_itself(words, at, left_out) for at in range(len(words))]
     memo: dict[tuple[int, frozenset[tuple[str, str]]], _Step] = {}
+    ends: _Step = 0, (), ()
+    wanted = [wanted_at(words, at) for at in range(len(words))]
+    signals = [topic.signal(words, at) for at in range(len(words))]
 
     def best(at: int, used: frozenset[tuple[str, str]]) -> _Step:
+        """The cheapest way to read the words from a place on; of two alike the first."""
         if at >= len(words):
-            return 0, (), ()
+            return ends
         got = memo.get((at, used))
         if got is None:
-            got = memo[at, used] = min(_ways(at, used), key=lambda way: way[0])
+            got = memo[at, used] = cheapest(at, used)
         return got
 
-    def _ways(at: int, used: frozenset[tuple[str, str]]) -> Iterable[_Step]:
-        taken = dict(used)
+    def cheapest(at: int, used: frozenset[tuple[str, str]]) -> _Step:
+        ways: list[_Step] = []
+        taken = dict(used) if hits[at] or wanted[at] is not None else {}
         for key, hit in hits[at]:
             if key in taken and taken[key] != hit.value and key not in topic.joined:
                 continue
             cost, found, left = best(at + hit.count, used | {(key, hit.value)})
-            yield cost + _HIT + hit.doubt, ((key, hit, at), *found), left
-        wanted = wanted_at(words, at)
-        if wanted is not None and taken.get(_UNIT, wanted.value) == wanted.value:
-            cost, found, left = best(at + wanted.count, used | {(_UNIT, wanted.value)})
-            yield cost + _SIGNAL, ((_UNIT, wanted, at), *found), left
-        count = topic.signal(words, at)
-        if count:
-            cost, found, left = best(at + count, used)
-            yield cost + _SIGNAL, found, left
+            ways.append((cost + _HIT + hit.doubt, ((key, hit, at), *found), left))
+        unit = wanted[at]
+        if unit is not None and taken.get(_UNIT, unit.value) == unit.value:
+            cost, found, left = best(at + unit.count, used | {(_UNIT, unit.value)})
+            ways.append((cost + _SIGNAL, ((_UNIT, unit, at), *found), left))
+        if signals[at]:
+            cost, found, left = best(at + signals[at], used)
+            ways.append((cost + _SIGNAL, found, left))
         if words[at] in TURNING:  # what it turns is not read for itself
             cost, found, left = best(at + 2, used)
-            yield cost + 2 * _UNREAD, found, (" ".join(words[at : at + 2]), *left)
-            return
-        cost, found, left = best(at + 1, used)
-        if words[at] in CHATTER:
-            yield cost + _CHATTER, found, left
-        elif left_out(words[at]) or (words[at] in OF_A_THING and words[at + 1 : at + 2] and is_thing(words[at + 1])):
-            yield cost + _ASIDE, found, (_LEFT_OUT + words[at], *left)
+            ways.append((cost + 2 * _UNREAD, found, (" ".join(words[at : at + 2]), *left)))
         else:
-            yield cost + _UNREAD, found, (words[at], *left)
+            cost, found, left = best(at + 1, used)
+            price, is_left = alone[at]
+            ways.append((cost + price, found, (is_left, *left) if is_left else left))
+        return ways[0] if len(ways) == 1 else min(ways, key=_cost_of)
 
     cost, found, left = best(0, frozenset())
     values, said = dict[str, str](), dict[str, str]()
@@ -150,6 +156,16 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
     cost += _MISSING * sum(need not in values for need in topic.needs)
     cost += _of_another(words, topic)
     return Reading(topic, values, said, kept, cost, unit=unit, aside=aside)
+
+
+def _by_itself(words: tuple[str, ...], at: int, left_out: Callable[[str], bool]) -> tuple[int, str]:
+    """What a word costs that is read as nothing, and what is left of it."""
+    word = words[at]
+    if word in CHATTER:
+        return _CHATTER, ""
+    if left_out(word) or (word in OF_A_THING and words[at + 1 : at + 2] and is_thing(words[at + 1])):
+        return _ASIDE, f"{_LEFT_OUT}{word}"
+    return _UNREAD, word
 
 
 def _of_another(words: tuple[str, ...], topic: Topic) -> int:
@@ -288,8 +304,7 @@ def hits_at(words: tuple[str, ...], at: int, topic: Topic, data: Refdata) -> lis
     """What each option can take here; a word of chatter is never an option by itself (``an`` is no flare)."""
     return [
         (key, hit)
-        for key, readers in topic.slots.items()
-        for reader in readers
+        for key, reader in topic.readers_at(words[at][:1])
         for hit in reader.take(words, at, data)
         if hit.count > 1 or words[at] not in CHATTER
     ]
@@ -346,7 +361,7 @@ def _that_is_read(words: tuple[str, ...], word: str, near: list[str], topic: Top
     return whole if len(whole) == 1 else []
 
 
-def slips(word: str, known: set[str], *, every: bool = False) -> list[str]:
+def slips(word: str, known: set[str] | frozenset[str], *, every: bool = False) -> list[str]:
     """The known words of which a word is a slip of the keys, those that it is nearest to; of these the likeliest, if
     not ``every`` one.
     """

@@ -7,6 +7,7 @@ it. A rule is shown in full with its source, so that nothing is left out for the
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from math import log
 
 from gaugeblock.plain.chatter import CHATTER, PLACE, STORY, TURNING, is_aside, is_story
@@ -251,6 +252,7 @@ def _stems(text: str) -> set[str]:
     return {_stem(word) for word in _WORD.findall(text)}
 
 
+@lru_cache(4096)
 def _stem(word: str) -> str:
     """What all forms of a word share: mix, mixed; run, running; size, sizing."""
     word = word.rstrip("./-%")

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import re
-
+from gaugeblock.answer.patterns import compiled
 from gaugeblock.answer.wing import loaded
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    import re
     from collections.abc import Callable
 
     Sayings = tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...]
@@ -97,7 +97,7 @@ def said(text: str, sayings: Sayings) -> str:
     padded = f"{text} "  # so that a cue may end where a word does
     for cue, pattern, shown in sayings:
         if cue in padded:
-            text = re.sub(pattern, shown, text)
+            text = compiled(pattern).sub(shown, text)
             padded = f"{text} "
     return text
 

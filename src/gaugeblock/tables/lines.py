@@ -168,7 +168,7 @@ _MANY = 8
 class Lines:
     """The text of one list; a line is split when it is asked for, since a look-up needs few."""
 
-    __slots__ = ("_asked", "_begins", "_blocks", "_columns", "_name", "_text")
+    __slots__ = ("_asked", "_begins", "_blocks", "_columns", "_folded", "_name", "_text")
 
     def __init__(self, path: str, name: str, columns: tuple[str, ...]) -> None:
         self._name = name
@@ -179,6 +179,7 @@ class Lines:
             raise _other_header(name, columns)
         self._text = f"\n{text}" if not text or text.endswith("\n") else f"\n{text}\n"
         self._blocks: dict[str, str] = {}
+        self._folded = ""
         self._asked = 0
         self._begins: dict[str, list[int]] = {}
 
@@ -239,7 +240,7 @@ class Lines:
 
     def holding(self, word: str) -> list[list[str]]:
         """The cells of the lines in which a word stands, in whatever case; the word in lower case."""
-        text = self._text.casefold()
+        text = self._folded = self._folded or self._text.casefold()
         if len(text) != len(self._text):  # a letter that grew in lower case: places are no longer the same
             return [cells for cells in self.all() if any(word in cell.casefold() for cell in cells)]
         found = []

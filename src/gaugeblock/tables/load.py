@@ -22,6 +22,8 @@ if TYPE_CHECKING:
 
     from gaugeblock.tables.part import Part
 
+_WORDS_KEPT = 2000
+
 
 class Refdata:
     """All tables of one data release. Reads each file once, when it is first needed."""
@@ -45,6 +47,7 @@ class Refdata:
         self.parts: dict[str, Part] = {}  # of tables that are not open yet
         self._lists: dict[str, Lines] = {}
         self._words: dict[tuple[str, str], dict[str, str]] = {}
+        self._with: dict[str, list[list[str]]] = {}  # by a word that stands in them
         self._rules: dict[str, Rule] = {}
         self._statements: dict[str, list[dict[str, str]]] = {}
         self._quantities: dict[str, dict[str, str]] = {}
@@ -242,8 +245,14 @@ class Refdata:
 
     def words_with(self, word: str = "") -> list[list[str]]:
         """The living lines of words.csv in which a word stands; without one all of them."""
-        lines = self.lines("words")
-        return [cells for cells in (lines.holding(word) if word else lines.all()) if self.lives(cells[4], cells[5])]
+        got = self._with.get(word)
+        if got is None:
+            lines = self.lines("words")
+            found = lines.holding(word) if word else lines.all()
+            if len(self._with) > _WORDS_KEPT:
+                self._with.clear()
+            got = self._with[word] = [cells for cells in found if self.lives(cells[4], cells[5])]
+        return got
 
     def figures_made(self) -> list[tuple[Row, Figure]]:
         """The rows that look-ups have read so far, with their Figures."""

@@ -6,9 +6,8 @@ what is told of it are the statements of its rules.
 
 from __future__ import annotations
 
-import re
-
 from gaugeblock.answer.decision import none
+from gaugeblock.answer.patterns import compiled
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.plain.explained.gears import GEARS
 from gaugeblock.plain.explained.steels import STEELS
@@ -33,7 +32,7 @@ def explained(words: tuple[str, ...], data: Refdata) -> tuple[Sheet, str] | None
         if not any(cue in line for cue in cues):
             continue
         known = _all_of(patterns, line)
-        if known and not (unless and re.search(_whole(unless), line)) and not is_of_more(left_of(words, known)):
+        if known and not (unless and compiled(_whole(unless)).search(line)) and not is_of_more(left_of(words, known)):
             told = f"{_told(subject, data)} {then}".rstrip()
             sheet = Sheet(name, {"words": line}, data, [], [], (), decision=none("", told))
             return sheet, not_looked_at(words, known)
@@ -53,7 +52,7 @@ def _all_of(patterns: tuple[str, ...], line: str) -> str:
     """What the patterns find in a line; blank where one finds nothing."""
     found = []
     for pattern in patterns:
-        here = [told_by(match)[0] for match in re.finditer(_whole(pattern), line)]
+        here = [told_by(match)[0] for match in compiled(_whole(pattern)).finditer(line)]
         if not here:
             return ""
         found += here

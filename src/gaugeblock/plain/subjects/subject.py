@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import re
+from gaugeblock.answer.patterns import compiled
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -46,9 +46,9 @@ class Subject:
 
     def has(self, line: str) -> bool:
         """Whether a line has every pattern of it."""
-        if self.unless and re.search(rf"\b(?:{self.unless})\b", line):
+        if self.unless and compiled(rf"\b(?:{self.unless})\b").search(line):
             return False
-        return all(re.search(rf"(?<![\w.])(?:{pattern})(?![\w.])", line) for pattern in self.patterns)
+        return all(compiled(rf"(?<![\w.])(?:{pattern})(?![\w.])").search(line) for pattern in self.patterns)
 
 
 def shelved(text: str, table: str, things: tuple[str, ...], data: Refdata) -> Groups:

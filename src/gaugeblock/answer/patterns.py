@@ -1,5 +1,5 @@
-"""What a pattern of words is made of: the words that it spells, the letters that it begins with, and the part of it that
-a line can begin to match.
+"""What a pattern of words is made of: the words that it spells, the letters that it begins with, and the part of it
+that a line can begin to match.
 
 To make the pattern of all words that name a topic takes 2 ms of the 45 ms that a question takes from cold; of one line
 few of its alternatives can begin, and these take 0.2 ms.

@@ -97,6 +97,29 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
     """How a topic reads the words: each word once, with the fewest left over, the longest phrases first."""
     every = [hits_at(words, at, topic, data) for at in range(len(words))]
     hits = _narrowed(words, _called_again(words, every), topic, data)
+    cost, found, left = _best_way(words, hits, topic)
+    values, said = dict[str, str](), dict[str, str]()
+    for key, hit, _ in found:
+        if key in topic.joined and key in values and hit.value not in values[key].split():
+            values[key] += f" {hit.value}"
+            said[key] += f" {hit.said}"
+        values.setdefault(key, hit.value)
+        said[key] = hit.said if hit.said.startswith(said.get(key, "")) else said[key]  # aluminium, and then its grade
+    said = {key: said[key] for key in topic.slots if key in said}
+    unit = values.pop(_UNIT, "")
+    aside = tuple(word[1:] for word in left if word[0] == _LEFT_OUT)
+    left = tuple(word for word in left if word[0] != _LEFT_OUT)
+    kept = _not_said(left, values)
+    cost -= (len(left) - len(kept)) * (_UNREAD - _CHATTER)
+    other = _passed_over(words, hits, found, values, topic)
+    kept, cost = (*kept, *other), cost + _UNREAD * len(other)
+    cost += _MISSING * sum(need not in values for need in topic.needs)
+    cost += _of_another(words, topic)
+    return Reading(topic, values, said, kept, cost, unit=unit, aside=aside)
+
+
+def _best_way(words: tuple[str, ...], hits: list[list[tuple[str, Hit]]], topic: Topic) -> _Step:
+    """The cheapest way to read the words: what it costs, the hits that it takes with their places, what it leaves."""
     left_out = is_story if "part" in topic.slots else is_aside  # a place there is another part
     alone = [_by_itself(words, at, left_out) for at in range(len(words))]
     memo: dict[tuple[int, frozenset[tuple[str, str]]], _Step] = {}
@@ -137,25 +160,7 @@ def read(words: tuple[str, ...], topic: Topic, data: Refdata) -> Reading:
             ways.append((cost + price, found, (is_left, *left) if is_left else left))
         return ways[0] if len(ways) == 1 else min(ways, key=_cost_of)
 
-    cost, found, left = best(0, frozenset())
-    values, said = dict[str, str](), dict[str, str]()
-    for key, hit, _ in found:
-        if key in topic.joined and key in values and hit.value not in values[key].split():
-            values[key] += f" {hit.value}"
-            said[key] += f" {hit.said}"
-        values.setdefault(key, hit.value)
-        said[key] = hit.said if hit.said.startswith(said.get(key, "")) else said[key]  # aluminium, and then its grade
-    said = {key: said[key] for key in topic.slots if key in said}
-    unit = values.pop(_UNIT, "")
-    aside = tuple(word[1:] for word in left if word[0] == _LEFT_OUT)
-    left = tuple(word for word in left if word[0] != _LEFT_OUT)
-    kept = _not_said(left, values)
-    cost -= (len(left) - len(kept)) * (_UNREAD - _CHATTER)
-    other = _passed_over(words, hits, found, values, topic)
-    kept, cost = (*kept, *other), cost + _UNREAD * len(other)
-    cost += _MISSING * sum(need not in values for need in topic.needs)
-    cost += _of_another(words, topic)
-    return Reading(topic, values, said, kept, cost, unit=unit, aside=aside)
+    return best(0, frozenset())
 
 
 def _by_itself(words: tuple[str, ...], at: int, left_out: Callable[[str], bool]) -> tuple[int, str]:

@@ -10,7 +10,7 @@ from gaugeblock import domains
 from gaugeblock.plain.answer import answer
 from gaugeblock.plain.chatter import CHATTER, PLACE, PLAIN, STORY, TURNING
 from gaugeblock.plain.everyday import everyday_file, is_everyday
-from gaugeblock.plain.reading import distance
+from gaugeblock.plain.mending import distance
 from gaugeblock.tables.load import refdata
 
 DATA = refdata()

@@ -199,7 +199,7 @@ GAP = Topic(
                     r"(?:the |an? |my )?(?:(?:flexible|flex|rubber|steel|copper"
                     r"|metal|hard|rigid) )?(?:petrol (?=tank))?(?P<n>brake"
                     r" (?:line|hose|pipe)"
-                    r"|(?:(?:nylon|plastic) )?fuel (?:line|hose|pipe|tank)|gas tank|tank|floor"
+                    r"|(?:(?:nylon|plastic) )?fuel (?:line|hose|pipe|tank)|gas tank|tank|floor|firewall|bulkhead"
                     r"|frame|body|wires?|wiring|harness|loom|tyres?|tires?|ground|road|plug (?:leads?|wires?)|spark"
                     r" plug"
                     r" (?:leads?|wires?)|engine mounts?|mounts?|rubber boots?|cv boots?|boots?|bush(?:es|ings?)?|axle"
@@ -293,8 +293,8 @@ GAP = Topic(
     r"|cross(?:es|ing)?|primar(?:y|ies)",
     needs=("to",),
     columns={"to": _neighbours},
-    asks_for=rf"cats?|converter|long tubes|close|near|clearance|gap|room|clear|how far|away|headers?|down"
-    rf" ?pipes?|manifolds?|{EXHAUST}",
+    asks_for=rf"cats?|converter|long tubes|headers?|down ?pipes?|manifolds?|primar(?:y|ies)|turbo|shield\w*|silencer"
+    rf"|muffler|tail ?pipes?|pipes?|hot|heat|burn\w*|melt\w*|collector|system|{EXHAUST}",
     is_named=True,  # a brake line alone is no question of its gap
     table="exhausts",
     job_keys={"to": "gaps[]"},

@@ -77,6 +77,7 @@ _PLACE = (
     r"(?:the |my |an? )?(?:manifolds?|flange|headers?|collector|engine|down ?pipes?|gearbox|tail(?: ?pipe)?|back|rear"
     r"|bumper|tip|end|axle|cat|turbo)"
 )
+_ASKED = r"spacing|apart|first|swings?|between|every|how far"  # of an exhaust alone
 HANGER = Topic(
     _hanger,
     "hangers of an exhaust",
@@ -118,7 +119,8 @@ HANGER = Topic(
         r"|at the (?:back"
         r"|rear|front))|(?:do )?they go|where|should|place|go|every|for|hot|rubbers?"
     ),
-    asks_for=r"spacing|apart|first|swings?|between|every|how far|hangers?|how many (?:rubber )?(?:mounts|rubbers)",
+    asks_for=rf"hangers?|hang(?:s|ing)?|how many (?:rubber )?(?:mounts|rubbers)"
+    rf"|(?:{EXHAUST}|pipe|system) .*\b(?:{_ASKED})|(?:{_ASKED}) .*\b(?:{EXHAUST}|pipe|system)",
     is_named=True,
     # the habit is one for all pipes
     settle=lambda values, _: {k: v for k, v in values.items() if k != "od"},
@@ -162,7 +164,8 @@ IGNITION = Topic(
         r"|chang(?:e|es|ed)|the same|check|putting|on|from|(?:plug|spark plug) (?:wires?|leads?)|leads?|hotter"
         r"|colder|for|set|same"
     ),
-    asks_for=r"plug gap|gap|reach|heat ?range|timing|hotter|colder",
+    asks_for=r"reach|heat ?range|timing|hotter|colder|gap\b.*\b(?:plugs?|points?|coil|ignition|cdi|electronic)"
+    r"|(?:plugs?|points?|coil|ignition|cdi|electronic)\b.*\bgaps?",
     is_named=True,
     table="exhausts",
 )

@@ -48,6 +48,8 @@ _WORDS = {
     "frame": "floor",
     "body": "floor",
     "tunnel": "floor",
+    "firewall": "floor",
+    "bulkhead": "floor",
     "tank": "fuel tank",
     "gas tank": "fuel tank",
     "fuel hose": "fuel line",

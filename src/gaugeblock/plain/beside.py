@@ -213,9 +213,11 @@ def twice(words: tuple[str, ...], data: Refdata) -> tuple[Reading, Table] | None
     without = tuple(word for word in _as_one(words) if word != "or" and not (word == "both" and "and" in words))
     if (len(without) == len(words) and "and" not in words) or not TURNING.isdisjoint(without):
         return None
-    for topic in (topic for group in topics(words) for topic in group):
-        reading = read(without, topic, data)
-        if not reading.unread or any(need not in reading.values for need in topic.needs):
+    every = [read(without, topic, data) for group in topics(words) for topic in group]
+    has_part = "part" in min(every, key=lambda one: one.cost).values  # u-bolts are no plain bolts
+    for reading in every:
+        needs = (*reading.topic.needs, *(["part"] if has_part else []))
+        if not reading.unread or any(need not in reading.values for need in needs):
             continue
         other = _other(without, reading, data)
         if other is None:
@@ -223,7 +225,7 @@ def twice(words: tuple[str, ...], data: Refdata) -> tuple[Reading, Table] | None
         key, value, said = other
         names = f"{key}={reading.values[key]}; {value}"
         told = {**reading.said, key: f"{reading.said[key]} and {said}"}
-        table = _side_by_side(topic, reading, told, names, data)
+        table = _side_by_side(reading.topic, reading, told, names, data)
         if table is not None:
             return reading.replace(said=told, unread=()), table
     return None

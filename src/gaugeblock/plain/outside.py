@@ -112,9 +112,46 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
     ),
     (
         r"clutch(?:es)?",
-        r"clamp|torque capacity|diameter|pressure|size",
+        r"clamps?|torque capacity|diameter|pressure|size|hold|slips?|slipping",
         "clutches",
         "The maker of the clutch has what it carries.",
+    ),
+    (
+        r"vacuum",
+        r"boosters?|servos?|brakes?",
+        "the vacuum that a brake booster needs",
+        "The maker of the booster has it. Measure what there is at its hose, with the engine warm and at idle.",
+    ),
+    (
+        r"(?:rivet|blind) ?nuts?|rivnuts?",
+        "",
+        "rivet nuts",
+        "The maker of the rivet nut prints its hole, the sheet that it grips and what it holds.",
+    ),
+    (
+        r"starter",
+        r"(?:pinion|ring gear|mesh\w*)\b(.*)\b(?:lash|backlash|clearance|gap|shims?|depth)|shims?",
+        "how deep the pinion of a starter meshes",
+        "The maker of the starter or of the engine has it, and what shims it takes.",
+    ),
+    (
+        r"bell ?housings?",
+        r"run-?out|dowels?|register|indicat\w+|clock(?:ed|ing)|concentric\w*|centred|centered",
+        "how true a bellhousing sits",
+        "The gearbox maker has the limit. By how much it sits off is half of what a dial on the crank reads in one"
+        " turn; offset dowels move it by what is stamped on them.",
+    ),
+    (
+        r"(?:rubber |engine |motor |gearbox )?mounts?",
+        r"(?:what |how much )?(?:weight|load)(?: (?:is|sits|sitting|on|does|each))*|each one",
+        "how a weight is shared among its mounts",
+        "Weigh each end of it on a scale where its mount will be. The maker of the mount has what it carries.",
+    ),
+    (
+        r"(?:drill|saw|cutter|reamer|mill|lathe|tap)\b",
+        r"(?:cutting |surface |spindle )?(?:speeds?|rpm|revs|feed)",
+        "cutting speeds",
+        "The maker of the tool prints them by metal and by diameter.",
     ),
     (
         r"paint\w*|primer|lacquer|powder ?coat\w*",

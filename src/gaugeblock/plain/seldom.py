@@ -32,10 +32,11 @@ FIRST: dict[str, str] = {
         "line nut|locker|m10s|m12s|m14s|m16s|m20s|m5s|m6s|m8s|metric |nines|no |no room|no torque wrench|"
         "not npt|not the|nylo|opening|pipe nut|pommy|pressure plate|rather than|replac|same as|set|six |"
         "still |stronger than|swap|ten |three |through |to replace|tube nut|twelve |two |unmarked|"
-        "way around|way round|weaker than|wet or dry"
+        "way around|way round|weaker than|wet or dry|dry or wet"
     ),
     "tubed": (
-        " ally| alum| rad| stainless| wall|eter by|eter x|etre by|etre x|mandrel|minus |one eight|one fift|one fort|"
+        " ally| alum|inch n |inch 'n|inch n'|inch half|inch quarter|inch three|"
+        " rad| stainless| wall|eter by|eter x|etre by|etre x|mandrel|minus |one eight|one fift|one fort|"
         "one fourt|one ninet|one seven|one sixt|one ten|one eleven|one thir|one twe|vee"
     ),
     "tubing": (
@@ -68,11 +69,11 @@ LAST: dict[str, str] = {
         "|rear end|final drive|threes|fours|fives|sevens|eights|sixes|nines| k "
     ),
     "fits": "through|clearance|ninety|one forty",
-    "turned": " 4 | or | instead|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",
+    "turned": " 4 | or | instead|in mil|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",
     "wired": (
         "ught|twin |dual |pair of |two |both |three |four |between |combined|all up|light|lamp|bulb|globe| or "
         "| square|cranking amps|"
-        "keeps |everything |spotties|hundred "
+        "keeps |everything |spotties|hundred |starter |winch "
     ),
     "lines": (
         "pivot| aren't | in bump| in droop| in full bump| is it going to | is not | isn't | isnt | mill |"

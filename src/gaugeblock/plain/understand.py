@@ -7,8 +7,9 @@ from gaugeblock.answer.opening import answered, compared
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import GaugeblockError
 from gaugeblock.plain.given import Answer
+from gaugeblock.plain.mending import mend
 from gaugeblock.plain.passing import spoken
-from gaugeblock.plain.reading import Reading, mend, read
+from gaugeblock.plain.reading import Reading, read
 from gaugeblock.plain.words import words_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path

@@ -50,7 +50,7 @@ def nobodys(name: str, data: Refdata) -> Sheet:
 
 def _is_nearly_known(text: str, data: Refdata) -> bool:
     """Whether a name is one of the tables but for a slip in one of its words."""
-    from gaugeblock.plain.reading import distance
+    from gaugeblock.plain.mending import distance
 
     known = {*data.words("fasteners", "part"), *data.words("fasteners", "maker of part")}
     known.update(row["part"] for row in data.table("fasteners/part_torques").rows)

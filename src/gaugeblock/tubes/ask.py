@@ -233,6 +233,12 @@ GAUGE = Topic(
                 always("SWG (British)"),
                 cue=("swg", "british"),
             ),
+            Shaped(
+                r"(?:alumini?um|brass|copper)(?: sheet| plate)?(?: and)? not (?:steel|iron|stainless)",
+                always("AWG"),
+                "{}, not steel",
+                cue=("not ",),
+            ),
             Named(_systems),
         ),
     },

@@ -181,7 +181,7 @@ CIRCUIT = Topic(
         r" )*(?:fans?|blowers?)|(?:fuel |water |vacuum"
         r" |washer"
         r" |electric"
-        r" |lift )*pumps?|(?:head ?|fog ?|work ?|tail ?|brake |driving |light)?(?:lights?(?: bars?)?|lamps?)|voltage"
+        r" |lift )*pumps?|(?:head ?|fog ?|work ?|tail ?|brake |driving |light)?(?:lights?(?: bars?)?|lamps?|halogens?)|voltage"
         r" drop|amps?|carry"
         r"|(?:trunk|boot|rear|front)[- ]?mount(?:ed)?|(?:to|in|into) (?:the )?(?:boot|trunk)|battery|from the"
         r" battery|relays?|alternators?|generators?|winch(?:es)?|compressors?|stereo|amplifier|charger"

@@ -45,7 +45,7 @@ MASTER = Topic(
                 "in place of {}",
             ),
             Shaped(rf"{_BORE}{_CYLINDER}(?= (?:to|for|and) )", _bore, "in place of {}"),
-            Shaped(rf"{_BORE}{_CYLINDER} (?:or|vs|versus|against)(?: an?)?(?= [0-9.])", _bore, "in place of {}"),
+            Shaped(rf"{_BORE}{_CYLINDER} (?:or|vs?|versus|against)(?: an?)?(?= [0-9.])", _bore, "in place of {}"),
         ),
         "master": (
             Shaped(
@@ -63,7 +63,7 @@ MASTER = Topic(
     r"|how much|what|more|less|push(?:ing)?|foot|same|for|do i get|get|now|leg|effort|on|brakes?"
     r"|bore|size|bigger|smaller|larger|manual|discs?|disks?|drums?|change[sd]?|do|does|to|it"
     r"|will i have to|travel|further|because"
-    r"|difference",
+    r"|difference|(?:how much )?(?:heavier|lighter)|force",
     needs=("master", "was"),
     asks_for=r"master(?: cyl(?:inder)?)?|m/?c",
     is_named=True,

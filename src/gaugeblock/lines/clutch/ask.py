@@ -41,9 +41,7 @@ _MUST = (
     r"(?: (?:be|only|at|least|about|to|it))* (?:push(?:ed)?|mov(?:e|ed)|go|travel|stroke|throw|shift)"
     r"(?: (?:it|the (?:fork|arm|lever|rod|bearing)|by|about|out|at least|a))*"
 )
-_PEDAL_WAY = (
-    r"(?:(?:of )?(?:useful |usable |total |full |real |good )*(?:pedal(?: (?:travel|movement|swing|stroke|way|throw))?"
-)
+_PEDAL_WAY = r"(?:(?:of )?(?:useful |usable |total |full |real |good )*(?:(?:clutch )?pedal(?: (?:travel|movement|swing|stroke|way|throw))?"
 _PEDAL_WAY += r"|(?:swing|travel|movement)(?: (?:at|of|on) the pedal| before it hits the floor)))"
 
 
@@ -258,6 +256,13 @@ CLUTCH = Topic(
             amount(
                 "length",
                 before=r"pedal (?:moves?|travels?|goes|swings?|travel|movement)(?: (?:about|only|is|of|by))*",
+                say="{} of pedal",
+                cue=("pedal",),
+            ),
+            amount(
+                "length",
+                before="(?:clutch |the )?pedal(?: (?:of|has|with|at))?",
+                after="(?:of )?(?:travel|movement|swing|throw)",
                 say="{} of pedal",
                 cue=("pedal",),
             ),

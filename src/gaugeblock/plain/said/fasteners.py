@@ -50,6 +50,15 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"(?: (?:if|whether)(?: it is| it's)?)? wet or dry\b",
         "",
     ),
+    *(
+        (
+            cue,
+            r"^(?=.*\b(?:torque\w*|tight\w*|bolts?|nuts?|studs?|screws?|nm|grade|class|m[0-9]+|[0-9]+/[0-9]+-[0-9]+)\b)(?!.*\b(?:fluid|boil|dot)\b)"
+            r"(.*?)\b(?:wet or dry|dry or wet)\b",
+            r"\1dry or oiled",
+        )
+        for cue in ("wet or dry", "dry or wet")
+    ),
     (
         "still ",
         r"\b(?:do|should|can|must) (?:i|we) still (?:pull|use|go to|do|run|give it|torque to) (?:the |it to the )?"

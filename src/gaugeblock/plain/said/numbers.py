@@ -22,7 +22,10 @@ _TENS = {
 }
 _OF_ONE, _OF_TEN, _OF_TEEN = "|".join(_ONES), "|".join(_TENS), "|".join(_TEENS)
 _TWO_DIGITS = rf"(?:oh (?:{_OF_ONE})|{_OF_TEEN}|(?:{_OF_TEN})(?:[ -](?:{_OF_ONE}))?)"
-_GEARED = r"(?:axles?|diffs?|differentials?|rear(?: ?end| axle)?|final drive|ring and pinion|gears?|gearing|ratio)"
+_GEARED = (
+    r"(?:axles?|diffs?|differentials?|rear(?: ?end| axle)?|final drive|ring and pinion|gears?|gearing|ratio"
+    r"|(?:first|low)(?= (?:gear|is|of|at|ratio)\b)(?: gear)?)"
+)
 _RATIO = rf"(two|three|four|five)[ -]({_TWO_DIGITS})"
 _RIMS = {**_TEENS, "twenty": "20", "twenty two": "22", "twenty four": "24"}
 _OF_RIM = "twenty two|twenty four|twent(?:y|ie)|" + "|".join(_TEENS)

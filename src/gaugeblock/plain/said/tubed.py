@@ -141,4 +141,17 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"\bminus (three|four|six|eight|ten|twelve|sixteen|[0-9]+) (?=(?:an|jic)\b)",
         r"dash \1 ",
     ),
+    *(
+        (cue, r"\binch (?:n|'n'?|n') (?:an? )?(?=half|quarter|three|eighth)", "inch and a ")
+        for cue in ("inch n ", "inch 'n", "inch n'")
+    ),
+    *(
+        (  # onto inch three quarter
+            cue,
+            r"(^|\b(?:onto|over|with|into|to|of|by|on|is|my) )(?:an? )?inch (?=(?:three )?quarters?\b|half\b)"
+            r"(?!half (?:inch|in)\b)",
+            r"\1inch and ",
+        )
+        for cue in ("inch half", "inch quarter", "inch three")
+    ),
 )

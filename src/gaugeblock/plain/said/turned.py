@@ -51,6 +51,7 @@ SAID: tuple[tuple[str, str, str], ...] = (
     ),
     ("mic", r"\b(?:mics|miced|mic'd|miked|mikes|mic) (?=(?:it|the|this|that|my|one|up|out|at|an?)\b)", "measures "),
     ("nb", r"(?<![a-z0-9])([0-9]{1,3}) ?nb\b", r"dn \1"),
+    ("in mil", r"\b(thou|inch|inches|in|[0-9]/[0-9]+) in mil(?= *$)", r"\1 in mm"),
     (
         " k ",
         r"(?<= at )([0-9]{2,3}) ?k(?= )(?=.*\b(?:diff|axle|gears?|tyres?|tires?|revs?|rpm|top|final drive)\b)",

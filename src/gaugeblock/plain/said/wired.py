@@ -86,4 +86,15 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         for cue in _LAMP
     ),
     ("spotties", r"\bspotties\b", "driving lights"),
+    *(
+        (  # a starter is told in amps by everybody
+            cue,
+            r"\b((?:starter|winch)(?: motor)?(?: (?:that|which|it))? (?:draws?|pulls?|takes?)"
+            r"(?: (?:about|around|near|up to))* (?:[1-9][0-9]{1,2}|(?:(?:an?|one|two|three|four|five) hundred)"
+            r"(?: and)?(?: (?:ten|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety))?))"
+            r"(?= *$|  | (?:what|which|how|and|so|at|from|with|is)\b)",
+            r"\1 amps",
+        )
+        for cue in ("starter ", "winch ")
+    ),
 )

@@ -160,6 +160,14 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
         "The maker of the paint prints it on the tin and in its sheet.",
     ),
     (
+        r"bias|balance|split|share|lock(?:s|ing|ed)?(?: up)? first|front[- ](?:to[- ])?(?:rear|back)",
+        r"brak\w*|cal?lipers?|pistons?|pots?|discs?|dis[ck]s|drums?|fronts?\b(.*)\brears?",
+        "how the braking is shared front to rear",
+        "Nobody can work it out from bores alone: pistons, radii, linings, tyres and the load on each axle share it."
+        " The front wheels must lock first. What to measure, whom to ask and how it is tried:"
+        " `gaugeblock brake balance`.",
+    ),
+    (
         r"hydraulic (?:hand|park(?:ing)?)[- ]?brakes?|hydro (?:hand )?brakes?",
         r"sizes?|bore|cylinders?|master|diameter",
         "the cylinder of a hydraulic hand brake",

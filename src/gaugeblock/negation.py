@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 # What turns the words after it, to the end of what was typed. ``No 10`` is a number, not a denial.
 _TURNS = (
@@ -89,9 +90,12 @@ def says(choice: str, base: str) -> bool:
 
 def _alike(a: str, b: str) -> bool:
     """Whether two stems are of one word: ``lubricat`` and ``lubricant``."""
+    if a[:_WORD] != b[:_WORD]:
+        return False
     same = next((n for n, (x, y) in enumerate(zip(a, b, strict=False)) if x != y), min(len(a), len(b)))
     return a == b or (same >= _WORD and same >= _SHARE * max(len(a), len(b)))
 
 
-def _stems(text: str) -> set[str]:
-    return {stem(w) for w in re.findall(r"[a-z0-9./]+", text) if w not in _LINKS}
+@lru_cache(4096)  # each choice of a vocabulary is looked at again for every word that it lacks
+def _stems(text: str) -> frozenset[str]:
+    return frozenset(stem(w) for w in re.findall(r"[a-z0-9./]+", text) if w not in _LINKS)

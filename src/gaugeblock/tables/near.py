@@ -7,6 +7,7 @@ Words of ``words.csv`` say what a word is ``related`` to in a key column, and wh
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from gaugeblock.errors import Offers
 from gaugeblock.negation import affirmed, denied, says
@@ -66,26 +67,31 @@ def nearest(text: str, choices: Iterable[str], count: int = 5) -> list[str]:
     return [c for _, c in scored[:count]]
 
 
-def _words(text: str) -> list[str]:
-    return re.findall("[a-z]+", text.casefold().replace("-", " "))
+@lru_cache(4096)
+def _words(text: str) -> tuple[str, ...]:
+    return tuple(re.findall("[a-z]+", text.casefold().replace("-", " ")))
 
 
-def _score(text: str, typed: list[str], rare: list[str], choice: str, own: list[str]) -> float:
+def _score(text: str, typed: tuple[str, ...], rare: list[str], choice: str, own: tuple[str, ...]) -> float:
     """How near a choice is; 0 where it is not near."""
     from difflib import SequenceMatcher
 
     found = {w: best for w in rare if (best := max((_same(w, o) for o in own), default=0.0))}
-    pair = SequenceMatcher(None, text.casefold(), choice.casefold())
-    whole = pair.ratio() if found or pair.real_quick_ratio() >= _WHOLE else 0.0
     kinds = _words(choice.partition(",")[0])[-1:]
     is_kind = bool(typed and kinds and _same(typed[-1], kinds[0]))
     rest = [w for w in rare if w != typed[-1]]
     most = typed[-1] in found or sum(w in found for w in rest) * 2 > len(rest)
     has_all = all(any(_same(w, o) for o in own) for w in typed if len(w) >= _LEAST)
-    is_near = whole >= _WHOLE or (found and (has_all or (is_kind and most)))
-    return sum(found.values()) + is_kind + whole if is_near else 0.0
+    is_near = bool(found) and (has_all or (is_kind and most))
+    if not is_near and 2 * min(len(text), len(choice)) < _WHOLE * (len(text) + len(choice)):
+        return 0.0  # too unlike in length
+    pair = SequenceMatcher(None, text.casefold(), choice.casefold())
+    if not is_near and (pair.quick_ratio() < _WHOLE or pair.ratio() < _WHOLE):
+        return 0.0
+    return sum(found.values()) + is_kind + pair.ratio()
 
 
+@lru_cache(8192)
 def _same(typed: str, word: str) -> float:
     """1 for one word, less where one begins with the other or is nearly it, 0 for two words."""
     if typed == word:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from functools import lru_cache
+from itertools import pairwise
 from math import log
 
 from gaugeblock.plain.chatter import CHATTER, PLACE, STORY, TURNING, is_aside, is_story
@@ -96,6 +97,7 @@ _ASKING = frozenset(
         "or",
     ]
 )
+_OF_AGE = frozenset(["how", "year", "years", "month", "months", "too"])
 _SAYING = frozenset(["where", "trunk", "front", "side", "running", "once", "garage"])
 # Where a thing is, behind all that is said of it.
 _PLACE = re.compile(r"(?: (?:on|in|at|of|from|under|behind) (?:the|my|an?|this|that|it)(?: [a-z-]+){0,3})+$")
@@ -117,6 +119,8 @@ def ruled(words: tuple[str, ...], data: Refdata, *, whole: bool = False) -> Foun
     """
     found = _having(words, data)
     if found is not None or whole:
+        if found is not None and "old" in words and not _is_asked_of_age(words):
+            found.asked += " (left out: old)"
         return found
     about = _subject(words)
     if about:  # whatever is told round it
@@ -134,6 +138,11 @@ def ruled(words: tuple[str, ...], data: Refdata, *, whole: bool = False) -> Foun
             found.asked += f" (left out: {' '.join([*(w for w in less if w not in fewer), *words[len(less) :]])})"
             return found
     return None
+
+
+def _is_asked_of_age(words: tuple[str, ...]) -> bool:
+    """Whether a line asks how old a thing may be, or says by how many years it is."""
+    return any(after == "old" and before in _OF_AGE for before, after in pairwise(words))
 
 
 def _subject(words: tuple[str, ...]) -> tuple[str, ...]:

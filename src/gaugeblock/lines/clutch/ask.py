@@ -65,6 +65,14 @@ _BEHIND = rf"{_MASTER}|cylinder|is|of"
 _BORE_BEFORE = (
     rf"(?<!push )(?<!move )(?<!go )(?<!travel )(?<![0-9./]){NUMBER}(?: ?(?:mm|in|inch|\"))?(?: bore)? {_MASTER}(?= |$)"
 )
+_A_SIZE = rf"{NUMBER}(?: ?(?:mm|in|inch|\"))?"
+# Slave travel 5/8 master 7/8 slave 30 mm stroke: each number is of the name before it, or of the one behind it.
+_BETWEEN_NAMES = Shaped(
+    rf"(?:slave (?:{_WAY})) {_A_SIZE} (?:{_MASTER} {_A_SIZE} {_SLAVE}|{_SLAVE} {_A_SIZE} {_MASTER}) {_A_SIZE}"
+    r" (?:master )?stroke(?! (?:is|of|at|[0-9.]))",
+    lambda m: m[0],
+    cue=("slave",),
+)
 
 
 class Stroke:
@@ -94,7 +102,14 @@ class Stroke:
 
 
 def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
-    """The stroke of the master by the way of the pedal over its ratio; InputError where the ratio was not said."""
+    """The stroke of the master by the way of the pedal over its ratio; InputError where the ratio was not said, or
+    where each number stands between two names.
+    """
+    if "between" in values:
+        from gaugeblock.errors import InputError
+
+        why = "each number stands between two names, and may be of either"
+        raise InputError(values["between"], "master", why, (), "say `master 5/8, slave 7/8, stroke 30 mm`")
     if "way" not in values:
         return values
     way = values["way"]
@@ -182,6 +197,15 @@ CLUTCH = Topic(
             ),
             Stroke(amount("length", before=rf"(?:{_MASTER} )?stroke{_IS}", say="stroke {}", cue=("stroke",))),
             Stroke(
+                Shaped(
+                    rf"(?:{_MASTER} )?stroke{_IS} (?P<n>{NUMBER})(?! ?(?:mm|in|inch|\"|cm|to|:))(?! {_MASTER}| {_SLAVE})",
+                    lambda m: f"{m['n']} {'mm' if _is_millimetres(m['n']) else 'in'}",
+                    "stroke {}",
+                    doubt=1,
+                    cue=("stroke",),
+                )
+            ),
+            Stroke(
                 amount(
                     "length",
                     after=rf"(?:of )?(?:travel |movement |stroke )?(?:at|on|of|in) the {_MASTER}(?: rod| piston"
@@ -208,6 +232,12 @@ CLUTCH = Topic(
         "travel": (
             amount(
                 "length",
+                after=rf"at (?:the|my|an?)(?= slave {NUMBER}(?: ?(?:mm|in|inch|\"))? bore)",
+                say="slave to go {}",
+                cue=("bore",),
+            ),
+            amount(
+                "length",
                 after=rf"(?:(?:of )?{_SLAVE}(?: rod)? {_WAY}|(?:of )?(?:slave |fork )?{_WAY}(?: at the (?:slave|fork)"
                 r"(?: rod)?)?|at the (?:slave|fork|clutch fork|release arm)(?: rod)?)",
                 say="slave to go {}",
@@ -216,7 +246,7 @@ CLUTCH = Topic(
             amount(
                 "length",
                 before=r"(?:slave|fork|clutch fork|release (?:arm|lever|bearing)|arm)(?: rod)?(?: (?:wants|needs|moves?"
-                r"|has to|must|to|go|goes|travels?|takes|of|about|at|least))+",
+                r"|has to|must|to|go|goes|travels?|takes|of|about|at|least|gives?|will|would|me|us|for|get|gets))+",
                 say="slave to go {}",
                 cue=("slave", "fork", "release", "arm"),
             ),
@@ -267,6 +297,7 @@ CLUTCH = Topic(
                 cue=("pedal",),
             ),
         ),
+        "between": (_BETWEEN_NAMES,),
         "ratio": CIRCUIT.slots["ratio"],
         "force": CIRCUIT.slots["force"],
     },

@@ -295,7 +295,8 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(
         (  # M10 fine 1.25 is M10x1.25
             cue,
-            r"\b(m ?[0-9]{1,2}) (?:fine|coarse)(?: pitch)? (0?\.[0-9]+|[1-3](?:\.[0-9]{1,2})?|4(?:\.[05])?)(?![0-9./])(?! ?(?:mm|in|inch|x|by|or|and)\b)",
+            r"\b(m ?[0-9]{1,2}) (?:fine|coarse)(?: pitch)? (0?\.[0-9]+|[1-3](?:\.[0-9]{1,2})?|4(?:\.[05])?)"
+            r"(?![0-9./])(?! ?(?:mm|in|inch|x|by|or|and)\b)",
             r"\1x\2",
         )
         for cue in (" fine ", " coarse ")

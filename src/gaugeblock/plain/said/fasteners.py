@@ -53,7 +53,8 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(
         (
             cue,
-            r"^(?=.*\b(?:torque\w*|tight\w*|bolts?|nuts?|studs?|screws?|nm|grade|class|m[0-9]+|[0-9]+/[0-9]+-[0-9]+)\b)(?!.*\b(?:fluid|boil|dot)\b)"
+            r"^(?=.*\b(?:torque\w*|tight\w*|bolts?|nuts?|studs?|screws?|nm|grade|class|m[0-9]+|[0-9]+/[0-9]+-[0-9]+)\b)"
+            r"(?!.*\b(?:fluid|boil|dot)\b)"
             r"(.*?)\b(?:wet or dry|dry or wet)\b",
             r"\1dry or oiled",
         )

@@ -348,14 +348,13 @@ class Topic:
         return self.answer()(**options, data=data)
 
     def readers_at(self, letter: str) -> tuple[tuple[str, Reader], ...]:
-        """The options with their readers, without the patterns that no word with this first letter begins."""
+        """The options with their readers; behind the first lines without patterns that no such word begins."""
+        letter = letter if self._lines > _FEW_LINES else ""
         got = self._begun.get(letter)
         if got is None:
+            every = ((key, reader) for key, readers in self.slots.items() for reader in readers)
             got = self._begun[letter] = tuple(
-                (key, reader)
-                for key, readers in self.slots.items()
-                for reader in readers
-                if type(reader) is not Shaped or reader.may_begin(letter)
+                [(k, r) for k, r in every if not letter or type(r) is not Shaped or r.may_begin(letter)]
             )
         return got
 

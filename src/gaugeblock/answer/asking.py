@@ -176,7 +176,9 @@ class Shaped:
         text = " ".join(words[at : at + 14])
         if self._cue and not has_one(text, self._cue):
             return
-        if self._compiled is None:
+        if self._compiled is None:  # to make it takes longer than to see that it cannot begin here
+            if not self.may_begin(text[0]):
+                return
             self._compiled = re.compile(f"(?:{self._pattern}){END}")
         found = self._compiled.match(text)
         if found is None:

@@ -18,8 +18,6 @@ _REPEATS = frozenset("?*{")
 # Groups that look on or back and take nothing, and what stands between letters.
 _LOOKS = ("(?=", "(?!", "(?<=", "(?<!")
 _BETWEEN = ("^", "$", r"\b", r"\B", r"\A", r"\Z")
-_GROUP = re.compile(r"\((?:\?:|\?P<\w+>)?")
-_TIMES = re.compile(r"(?P<none>[?*]|\{0?,)|[+]|\{[1-9]")
 _COMPILED: dict[str, re.Pattern[str]] = {}
 
 
@@ -89,10 +87,10 @@ def _begun(one: str) -> tuple[set[str], bool] | None:
             return None
         here, is_blank, at = atom
         letters |= here
-        times = _TIMES.match(one, at)
-        if times is not None:
-            is_blank = is_blank or times["none"] is not None
-            at = one.index("}", at) + 1 if one[at] == "{" else at + 1
+        times = one[at : at + 1]
+        if times and times in "?*+{":
+            is_blank = is_blank or times in "?*" or one[at + 1 : at + 2] in ("0", ",")
+            at = one.index("}", at) + 1 if times == "{" else at + 1
             at += one[at : at + 1] in ("?", "+")  # as few as may be
         if not is_blank:
             return letters, False
@@ -106,10 +104,12 @@ def _atom(one: str, at: int) -> tuple[set[str], bool, int] | None:
         end = at + _closed(one[at:])
         if one.startswith(_LOOKS, at):
             return set(), True, end + 1
-        opened = _GROUP.match(one, at)
-        if opened is None or one[opened.end()] == "?":
+        begin = (
+            at + 3 if one.startswith("(?:", at) else one.index(">", at) + 1 if one.startswith("(?P<", at) else at + 1
+        )
+        if one[begin] == "?":
             return None
-        inner = _firsts(one[opened.end() : end])
+        inner = _firsts(one[begin:end])
         return None if inner is None else (*inner, end + 1)
     if char == "[":
         end = one.index("]", at + 1)

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import re
+from gaugeblock.answer.patterns import compiled
 
 _WHOLE = 4  # letters: a diff, and no unit
 # 3.08diff, 16gauge, 1/2inch; the size of a thread or of a tyre is one word.
-_NUMBER_AND_WORD = re.compile(r"([0-9]*\.?[0-9]+|[0-9]+/[0-9]+)([a-z]{4,})")
+_NUMBER_AND_WORD = r"([0-9]*\.?[0-9]+|[0-9]+/[0-9]+)([a-z]{4,})"
 _GLUED = ("nm", "psi", "bar", "mm", "kg", "lb", "lbs", "mph", "kph", "kmh", "ksi", "mpa", "kpa", "rpm", "tpi", "kn")
 
 
@@ -18,7 +18,7 @@ def set_apart(text: str) -> str:
     """
     words = text.split(" ")
     for at, word in enumerate(words):
-        if word[-_WHOLE:].isalpha() and word[:1].isdigit() and (apart := _NUMBER_AND_WORD.fullmatch(word)):
+        if word[-_WHOLE:].isalpha() and word[:1].isdigit() and (apart := compiled(_NUMBER_AND_WORD).fullmatch(word)):
             words[at] = f"{apart[1]} {apart[2]}"
         elif word[-1:].isalpha() and word[:1].isdigit() and word.endswith(_GLUED):
             number = word.rstrip("abcdefghijklmnopqrstuvwxyz")

@@ -89,6 +89,7 @@ def test_no_pattern_matches_where_its_first_letters_say_that_it_cannot_begin() -
         ("a{0,2}b", "ab"),
         ("a{,2}b", "ab"),
         ("a{2}b", "a"),
+        ("a+0b", "a"),
         ("a??b+?", "ab"),
         (r"\$?[.-]?[1-3]", "$.-123"),
         ("[a-]b", "a-"),

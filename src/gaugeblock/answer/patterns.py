@@ -89,7 +89,7 @@ def _begun(one: str) -> tuple[set[str], bool] | None:
         letters |= here
         times = one[at : at + 1]
         if times and times in "?*+{":
-            is_blank = is_blank or times in "?*" or one[at + 1 : at + 2] in ("0", ",")
+            is_blank = is_blank or times in "?*" or (times == "{" and one[at + 1] in "0,")
             at = one.index("}", at) + 1 if times == "{" else at + 1
             at += one[at : at + 1] in ("?", "+")  # as few as may be
         if not is_blank:

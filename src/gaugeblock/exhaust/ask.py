@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.exhaust.ends_ask import EXHAUST, HANGER, IGNITION, OUTLET
+from gaugeblock.exhaust.gas_ask import Hot
 from gaugeblock.exhaust.wrap_ask import WRAP
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -97,14 +98,15 @@ PIPE = Topic(
                 "two pipes",
                 cue=("each",),
             ),
-            Shaped(r"(?:dual|twin)s?(?= [0-9])", always("2"), "two pipes", cue=("dual", "twin")),
+            Shaped(r"(?:dual|twin)s?(?= [0-9])|twins?(?= *$)", always("2"), "two pipes", cue=("dual", "twin")),
             Shaped(r"(?:an? )?single(?: (?:exhaust|pipe|system))?(?: only)?", always("1"), "one pipe"),
         ),
         "od": (
             amount("length", after="(?:exhaust|pipe|tube|system)(?: pipe)?", bare="in", say="{} pipe"),
             amount("length", before=r"(?:is|will|does|with|would|should|could)(?: an?)?", say="{} pipe"),
             Shaped(
-                rf"(?P<n>{NUMBER})(?: ?(?:(?P<mm>mm)|in|inch|\"))?(?= or | for | ok| okay| enough| alright| fine|$)",
+                rf"(?P<n>{NUMBER})(?: ?(?:(?P<mm>mm)|in|inch|\"))?(?= or | for | ok| okay| enough| alright| fine"
+                r"| (?:single|dual|twin)s?(?: |$)|$)",
                 lambda m: f"{m['n']} {'mm' if m['mm'] else 'in'}" if len(m["n"]) < _LONG or m["mm"] else None,
                 "{} pipe",
                 doubt=3,
@@ -117,7 +119,10 @@ PIPE = Topic(
             ),
         ),
         "wall": (amount("length", after="wall", say="{} wall"),),
-        "gas": (amount("temperature", say="gas {}"),),
+        "gas": (
+            amount("temperature", before=r"(?:exhaust )?gas(?:es)?(?: (?:is|are|at|of|about|temp\w*))*", say="gas {}"),
+            Hot(amount("temperature", say="gas {}")),
+        ),
         "back_pressure": (amount("stress", say="{} back pressure"),),
     },
     (
@@ -199,7 +204,7 @@ GAP = Topic(
                     r"(?:the |an? |my )?(?:(?:flexible|flex|rubber|steel|copper"
                     r"|metal|hard|rigid) )?(?:petrol (?=tank))?(?P<n>brake"
                     r" (?:line|hose|pipe)"
-                    r"|(?:(?:nylon|plastic) )?fuel (?:line|hose|pipe|tank)|gas tank|tank|floor|firewall|bulkhead"
+                    r"|(?:(?:nylon|plastic) )?fuel (?:line|hose|pipe)|fuel tank|gas tank|tank|floor|firewall|bulkhead"
                     r"|frame|body|wires?|wiring|harness|loom|tyres?|tires?|ground|road|plug (?:leads?|wires?)|spark"
                     r" plug"
                     r" (?:leads?|wires?)|engine mounts?|mounts?|rubber boots?|cv boots?|boots?|bush(?:es|ings?)?|axle"
@@ -346,7 +351,8 @@ JOINT = Topic(
         ),
     },
     rf"{EXHAUST}|duals?(?: exhausts?| system)?|overlap|joints?|clearance|inside diameter|id|size|gap|for|how"
-    r" (?:much|many|far|big)|bends?|where|place(?:ment)?|do i|when|its|before|(?:the )?clamps?|goes on",
+    r" (?:much|many|far|big)|bends?|where|place(?:ment)?|do i|when|its|before|(?:the )?clamps?|goes on"
+    r"|(?:at )?(?:what |which )?angle(?= *$)",
     needs=("kind",),
     asks_for=(
         r"re-?t\S+|slip\S*|expanded|sockets?|overlap|pie\S*|mit\S+|butt|collector|balance|cross\S*|[xh]["

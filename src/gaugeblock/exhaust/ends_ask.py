@@ -98,6 +98,13 @@ HANGER = Topic(
                 r"(?: pipe| system)?|bore",
                 most=200,
             ),
+            Shaped(  # no pipe is 2.5 mm across
+                r"(?P<n>[1-6]\.[0-9]+|[1-6] [1-7]/8|[1-6] [13]/4|[1-6] 1/2|[1-6])(?= (?:(?:stainless|mild|steel"
+                r"|alumini[sz]ed) )*(?:exhaust|pipe|tube|system)s?\b)(?! (?:pipes|tubes|systems|exhausts)\b)",
+                lambda m: f"{m['n']} in",
+                "{} pipe",
+                cue=("exhaust", "pipe", "tube", "system"),
+            ),
         ),
         "run": (
             amount("length", after="(?:long|run)"),
@@ -139,6 +146,13 @@ IGNITION = Topic(
         "gap": (
             amount("length", before=r"(?:plug )?gap(?: is| of| set(?: to| at)?)?", bare="in", say="gap {}"),
             amount("length", after="(?:plug )?gap", bare="in", say="gap {}"),
+            amount(
+                "length",
+                before=r"(?:(?:i|we|i've|ive|i'm|he|have|them|they|are|it|is|and|but) )*(?:set|gapped|opened|closed)"
+                r"(?: (?:it|them|mine|at|to|up|out|down|the gap))*",
+                say="gap {}",
+                cue=("set", "gapped", "opened", "closed"),
+            ),
         ),
         "old_reach": (
             amount("length", before=r"old(?: ones?| plugs?)?(?: have| with| are)?(?: an?)?", say="old reach {}"),
@@ -161,7 +175,7 @@ IGNITION = Topic(
     (
         rf"{_PLUGS}|gap|reach|heat|(?:breaker )?points?|coil|electronic|transistor(?:ised|ized)?|cdi|ignition"
         r" ?range|timing|ignition|before|after|with|headers?|(?:what|which)|(?:does|do|will|did)"
-        r"|chang(?:e|es|ed)|the same|check|putting|on|from|(?:plug|spark plug) (?:wires?|leads?)|leads?|hotter"
+        r"|chang(?:e|es|ed)|the same|check|putting|fitting|on|from|(?:plug|spark plug) (?:wires?|leads?)|leads?|hotter"
         r"|colder|for|set|same"
     ),
     asks_for=r"reach|heat ?range|timing|hotter|colder|gap\b.*\b(?:plugs?|points?|coil|ignition|cdi|electronic)"

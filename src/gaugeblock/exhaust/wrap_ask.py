@@ -74,6 +74,12 @@ WRAP = Topic(
             ),
             amount("length", after="(?:od|dia(?:meter)?|outside)", say="{} pipe"),
             amount("length", before=rf"(?:{_PIPE}) of", say="{} pipe", most=_WIDEST),
+            Shaped(
+                rf"(?:{_PIPE}) (?P<n>[1-3] [1-7]/8|[1-3] [13]/4|[1-3] 1/2)(?: ?(?:in|inch|\"))?(?! ?mm)",
+                lambda m: f"{m['n']} in",
+                "{} pipe",
+                cue=("pipe", "tube", "header", "primar"),
+            ),
             Shaped(  # no pipe is 1.75 mm across
                 rf"(?:of |an? )*(?P<n>[1-6]\.[0-9]+|[1-6] [1-7]/8|[1-6] [13]/4|[1-6] 1/2|[1-6]) (?:od )?(?:{_PIPE})",
                 lambda m: f"{m['n']} in",
@@ -155,7 +161,8 @@ WRAP = Topic(
             ),
         ),
     },
-    r"(?:exhaust |header |heat )*wrap\w*|how (?:much|many|long)(?: (?:metres|meters|feet|foot|rolls?))?|metres|meters"
+    r"(?:exhaust |header |heat )*wrap\w*|how (?:much|many|long)(?: (?:metres|meters|feet|foot|ft|rolls?))?"
+    r"|metres|meters"
     r"|feet"
     rf"|rolls|a roll|1 roll|roll of|length|(?:{_PIPE})|do i (?:need|buy)|need|buy|for|of|to cover|cover|each|wide|an?"
     rf"|with|long|takes?|will|covers?|al?together|(?:in )?(?:all|total)|wrapping|(?:do i need )?(?:one|1) or (?:two|2)"

@@ -146,7 +146,8 @@ COOLANT = Topic(
                 "where it freezes",
             ),
             Cold(
-                r"(?:(?:good )?(?:down )?to |for |at )(?:minus |-)[0-9]{1,2} ?(?:deg(?:rees?)? ?)?(?:f|c|fahrenheit"
+                r"(?:(?:good )?(?:down )?to |for |at |(?:do|stand|take|survive|handle"
+                r"|cope with|cover) )(?:minus |-)[0-9]{1,2} ?(?:deg(?:rees?)? ?)?(?:f|c|fahrenheit"
                 r"|celsius)?",
             ),
             Shaped(

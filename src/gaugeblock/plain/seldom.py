@@ -38,6 +38,9 @@ FIRST: dict[str, str] = {
         " ally| alum|inch n |inch 'n|inch n'|inch half|inch quarter|inch three|"
         " rad| stainless| wall|eter by|eter x|etre by|etre x|mandrel|minus |one eight|one fift|one fort|"
         "one fourt|one ninet|one seven|one sixt|one ten|one eleven|one thir|one twe|vee"
+        "|inch five|inch seven|inch one eighth|inch eighth|4130n|4130 n |4130-n|zorst|or not"
+        "|th inside|th internal|th inner|th bend|ths inside|ths internal|ths inner|ths bend|quarter inside"
+        "|quarter internal|quarter inner|quarter bend"
     ),
     "tubing": (
         " alum| as big as| as free as| as good as| as much as| cylinders| galv| or | plate| short|"
@@ -66,21 +69,24 @@ LAST: dict[str, str] = {
         "nine three one oh|nine three one zero|nothing about|or is it|or out|plus |seal|thin wall|"
         "third being|three hundred m|uni|weld|worth|x.|x0.|and half|one ten|one fifteen|one twenty|one thirty"
         "|one forty|one fifty|one sixty|one seventy|one eighty|one ninety|vickers |brinell |hv |bhn |hb |diff|axle"
-        "|rear end|final drive|threes|fours|fives|sevens|eights|sixes|nines| k "
+        "|rear end|final drive|threes|fours|fives|sevens|eights|sixes|nines| k |grand|ten fifty|eleven fifty"
+        "|cwp| ratio|crown|ring and|twelve fifty|thirteen fifty|.50 |.5 |.50-|.50/"
     ),
     "fits": "through|clearance|ninety|one forty",
     "turned": " 4 | or | instead|in mil|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",
     "wired": (
         "ught|twin |dual |pair of |two |both |three |four |between |combined|all up|light|lamp|bulb|globe| or "
         "| square|cranking amps|"
-        "keeps |everything |spotties|hundred |starter |winch "
+        "keeps |everything |spotties|hundred |starter |winch |mil-square|mm-square|sq mil|sq. mil|sqmil"
+        "|b&s|b & s|b and s|b n s"
     ),
     "lines": (
         "pivot| aren't | in bump| in droop| in full bump| is it going to | is not | isn't | isnt | mill |"
         " will not | won't | wont |ain|before it |droop|eighths twenty four|hills|lock|master cylinders|"
         "masters|mushroom|not metric|same size|silicone |ten by one|ylene"
         "|a mil|a mm|of a mil|of a mm|ty forty|ty sixty|ty thirty"
-        "|ty seventy|ty-forty|ty/forty|ty/sixty|ty-sixty| wrong|how hot "
+        "|ty seventy|ty-forty|ty/forty|ty/sixty|ty-sixty| wrong|how hot |slave travel|slave movement|slave throw"
+        "|i set |set them |set mine |gapped "
     ),
 }
 

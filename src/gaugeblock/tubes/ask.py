@@ -17,9 +17,10 @@ from gaugeblock.tubes import (
     sheet_ask,
 )
 from gaugeblock.tubes.folded.ask import topic as folded_topic
+from gaugeblock.tubes.material_ask import MATERIAL, STOCK_COLUMNS, stocks_of
 from gaugeblock.tubes.overbend_ask import overbend_of
 from gaugeblock.tubes.pipe_ask import PIPE
-from gaugeblock.tubes.said import DEG, answer_in, is_without_metal
+from gaugeblock.tubes.said import DEG, LOOKS_THIN, answer_in, is_without_metal
 from gaugeblock.tubes.sizes_ask import (
     EVERY_WALL,
     IN,
@@ -106,15 +107,6 @@ def _open_gauge(values: dict[str, str], data: Refdata) -> Open | None:
     return ("system",), [{"system": s} for s in dict.fromkeys(systems)]
 
 
-def _stocks(data: Refdata) -> list[str]:
-    """Every stock of which the tables have a strength, as it is named."""
-    named = ("material", "product", "condition")
-    rows = data.table("tubes/materials").rows
-    return [" ".join(r[k] for k in named if r[k] not in ("any", "not stated")) for r in rows if not r.standing]
-
-
-# What may be said of a tube's stock besides its metal.
-_STOCK_COLUMNS = {key: ("tubes/materials", key) for key in ("spec", "product", "condition")}
 BEND = Topic(
     lambda: answer_in("bend.sheet", "bend"),
     "bend",
@@ -195,12 +187,12 @@ BEND = Topic(
     r" radius|(?:smallest|tightest|least)(?: bend)?(?: radius)?|minimum|min|od|x|die|bender|exhaust|(?:fuel |brake"
     r" |hard )?lines?|(?:main |roll )?hoop|rules|shoe|cent(?:re|er)[ -]?line|(?:the )?(?:back|outside|heel|outer side)"
     r" of (?:the |a |my )?bend|after bending|(?:small|big|large|other) (?:die|former|shoe)"
-    r"|(?:bent )?cold(?! (?:drawn|rolled|work\w*|form\w*|finish\w*|steel|reduced))",
+    rf"|{LOOKS_THIN}|(?:bent )?cold(?! (?:drawn|rolled|work\w*|form\w*|finish\w*|steel|reduced))",
     needs=("od", "wall"),
     settle=_settle_bend,
     opens=_open_bend,
     joined=("material",),
-    columns={"material": ("tubes/materials", "family"), **_STOCK_COLUMNS},
+    columns={"material": ("tubes/materials", "family"), **STOCK_COLUMNS},
 )
 
 
@@ -343,7 +335,7 @@ SECTION = Topic(
     settle=_settle_section,
     opens=_open_section,
     joined=("material",),
-    columns={"material": _stocks, **_STOCK_COLUMNS},
+    columns={"material": stocks_of, **STOCK_COLUMNS},
     asks_for=(
         r"section|second moment|inertia|weigh\w*|mass|heav\w+|lighter|twist\w*|stiff\w*|strong\w*|area|kgs?|kilos?"
         r"|kilograms?|lbs|pounds|save|saving|(?:per|an?) (?:foot|ft|m|met(?:re"
@@ -353,19 +345,6 @@ SECTION = Topic(
     is_named=True,
     unmoved="finish state standard service quality",
 )
-MATERIAL = Topic(
-    lambda: answer_in("material", "material"),
-    "strength",
-    {"material": (STOCK,), "od": OD, "wall": WALLS},
-    r"(?:yield|tensile|ultimate)(?: strength| stress)?|strength|how"
-    r" strong|strong\w*|steel|tubes?|tubing|guarantee[ds]?|min(?:imum)?|ksi|mpa",
-    needs=("material",),
-    joined=("material",),
-    columns={"material": _stocks, **_STOCK_COLUMNS},
-    asks_for=r"strength|strong\w*|yield|tensile|ultimate|ksi|mpa|guarantee\w*",
-)
-
-
 BURST = burst_ask.burst_of(SECTION.slots)
 BEAM = beam_ask.beam_of(SECTION.slots, _settle_section)
 BOX = box_ask.topic(SECTION)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from gaugeblock import units
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.errors import InputError
@@ -10,7 +12,6 @@ from gaugeblock.tubes.sizes_ask import OD_OF_TUBE, in_diameters
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    import re
     from collections.abc import Mapping
 
     from gaugeblock.answer.asking import Open, Reader
@@ -62,6 +63,13 @@ def _large_legs(match: re.Match[str]) -> str | None:
     return _corner_in(match, f"{match['first'] or ''} {match['unit'] or ''}".replace('"', "in").rjust(8))
 
 
+def _hoop(match: re.Match[str]) -> str:
+    """A leg, what is across the top, and the other leg."""
+    across = re.search(NUMBER, match["across"])
+    unit = "mm" if " mm" in match[0] else "in"
+    return ", ".join(f"{n} {unit}" for n in (match["n"], across[0] if across else "0", match["m"]))
+
+
 _LEAST_LEG = 6  # of two numbers side by side: less is a wall
 
 
@@ -104,6 +112,24 @@ _LEG_READERS = (
 )
 _OTHER = r"(?:and |then |with )*(?:the )?other(?: (?:one|leg|side|arm|end|is|at|of|was))*"
 _TWO_READERS = (
+    Shaped(  # 20 in one leg 14 the other
+        rf"(?P<n>{NUMBER})(?: ?(?:in|inch(?:es)?|mm|\"))? (?:(?:is|on|for) )?(?:the )?(?:one|1|first) (?:leg"
+        rf"|side|arm|end)"
+        rf"(?: and| by)? (?P<m>{NUMBER}){_UNIT} (?:(?:is|on|for) )?(?:the )?(?:other|second)(?: (?:leg|side|arm|end))?",
+        lambda m: _corner_in(m, m[0]),
+        "legs {}",
+        cue=("other", "second"),
+    ),
+    Shaped(  # legs 40 in, 36 across the top, 40 down the other side: what is across stands by itself
+        rf"(?:straight )?(?:legs?|sides?|arms?|uprights?)(?: (?:of|at|are"
+        rf"|is))* (?P<n>{NUMBER})(?P<unit> ?(?:in|inch(?:es)?"
+        rf"|mm|\"))?(?P<across> {NUMBER}(?: ?(?:in|inch(?:es)?|mm|\"))? (?:across|over)(?: the)?(?: (?:top|middle))?)"
+        rf" (?:and )?(?P<m>{NUMBER})(?: ?(?:in|inch(?:es)?|mm|\"))? (?:down|up"
+        rf"|on)(?: the)?(?: other)?(?: (?:side|leg|end))?",
+        _hoop,
+        "legs {}",
+        cue=("across", " over"),
+    ),
     Shaped(
         rf"one (?:leg|side|arm|end|straight)(?: (?:is|of|at|was))* (?P<n>{NUMBER})(?: ?(?:in|inch(?:es)?|mm|\"))?"
         rf" {_OTHER} (?P<m>{NUMBER}){_UNIT}",

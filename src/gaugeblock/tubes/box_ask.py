@@ -94,7 +94,8 @@ def _sized() -> tuple[Shaped, ...]:
     pattern = (
         rf"(?P<a2>[0-9]+){_BY}(?P<b2>[0-9]+) (?P<w2>[0-9]+/[0-9]+|0?\.[0-9]+)(?: ?{_IN})? {_WALL}(?:"
         rf" (?:box|{_SQUARE}))?|"
-        rf"(?P<a>{NUMBER}){one}{_BY}(?P<b>{NUMBER}){two}{more}(?: (?:box|rectang\w+|rect|{_SQUARE}))?"
+        rf"(?P<a>{NUMBER}){one}{_BY}(?P<b>{NUMBER}){two}{more}(?: (?:box|rectang\w+|rect?(?: tub(?:e|ing))?"
+        rf"|{_SQUARE}))?"
         rf"|(?P<s>{NUMBER}){four}(?: (?:x |by )?(?P<t>0?\.[0-9]+)(?: ?{_IN})?(?: {_WALL})?)? {_SQUARE}"
     )
     return (Shaped(pattern, _sides),)
@@ -130,7 +131,7 @@ def topic(section: Topic) -> Topic:
         slots,
         section.signals
         + rf"|both(?= (?:(?:with|are|in|have|being|made|out|of) )*[0-9./]+ ?(?:mm|in|inch)? {_WALL})|box(?:es)?"
-        rf"|square|rectang(?:le|ular)|rect|shs|rhs|hss|{_WALL}|steel|sections?",
+        rf"|square|rectang(?:le|ular)|rect?|shs|rhs|hss|{_WALL}|steel|sections?",
         needs=("size",),
         settle=lambda values, data: _turned(section.settle(values, data) if section.settle else values),
         opens=_open,

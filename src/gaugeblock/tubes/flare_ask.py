@@ -162,7 +162,16 @@ def topic(od: tuple[Reader, ...], walls: tuple[Reader, ...]) -> Topic:
         "flare",
         {
             "flare": _FLARES,
-            "od": od,
+            "od": (
+                Shaped(  # no line is of so many inches
+                    r"(?P<n>4\.7[0-9]*|[5-9]\.[0-9]+|1[0-9]\.[0-9]+)(?! ?(?:in|inch|mm|\")(?: |$))(?: (?:od"
+                    r"|line|pipe|tube))?",
+                    lambda m: f"{m['n']} mm",
+                    "{} OD",
+                    cue=tuple(f"{n}." for n in range(10)),
+                ),
+                *od,
+            ),
             "wall": walls,
             "standard": (
                 Named(words_of("tubes", "standard", "tubes/flares")),

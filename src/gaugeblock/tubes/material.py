@@ -26,7 +26,7 @@ _TYPICAL = ("yield_strength_typical", "tensile_strength_typical", "elongation_ty
 
 
 def _material_topic() -> Topic:
-    from gaugeblock.tubes.ask import MATERIAL
+    from gaugeblock.tubes.material_ask import MATERIAL
 
     return MATERIAL
 

@@ -87,7 +87,8 @@ def _settle_overbend(values: dict[str, str], data: Refdata) -> dict[str, str]:
 _TESTED = (
     ToldApart(),
     Shaped(
-        r"(?:springs? ?back|sprang back|relax(?:es|ed)|open(?:s|ed)(?: up)?|los(?:es|t))(?: by| about"
+        r"(?:springs? ?back|sprang back|(?:comes?|came|kicks?|kicked|goes|went) back|relax(?:es|ed)|open(?:s|ed)"
+        r"(?: up)?|los(?:es|t))(?: by| about"
         rf"| roughly)* (?P<by>{NUMBER}) ?(?:{DEG})?(?: (?:on|for|in|at|of|over|from|off))+"
         rf"(?: an?| the)? (?P<put>{NUMBER}) ?(?:{DEG})?(?: bend)?",
         _by_so_much,

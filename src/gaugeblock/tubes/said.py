@@ -6,6 +6,11 @@ from gaugeblock.answer.wing import loaded
 from gaugeblock.tubes.keys import phrases
 
 DEG = r"deg|degs|degrees?|\u00b0"
+# Of a bend that is made: what it leaves of the wall is asked.
+LOOKS_THIN = (
+    r"(?:and )?(?:the |its )?(?:outside|back|outer wall)(?: of (?:it|the bend))? looks (?:a bit |very |too |pretty )*"
+    r"(?:thin|thinner|stretched|flat)|there"
+)
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:

@@ -46,10 +46,14 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         {
             "rise": (
                 Shaped(
-                    rf"(?P<n>{NUMBER}){_IN} (?:offset|jog|joggle|kick|dog ?leg|rise|jump|step|set)", _length, "{} over"
+                    rf"(?P<n>{NUMBER}){_IN} (?:(?:rolling |rolled )?offset|jog|joggle|kick|dog ?leg|rise|jump|step|set"
+                    r"|(?:up|high|over|down)(?! [0-9.]+(?: ?(?:in|mm))? (?:up|over|down)))",
+                    _length,
+                    "{} over",
                 ),
                 Shaped(
-                    r"(?:offset|jog|joggle|dog ?leg|rise|kick|up|over|down|jump|step|set|drops?|dropped|lifts?|raised?"
+                    r"(?:(?:rolling |rolled )?offset|jog|joggle|dog ?leg|rise|kick|up|over|down|jump|step"
+                    r"|set|drops?|dropped|lifts?|raised?"
                     rf"|lowered?)(?: (?:of|by|it|is|an?))* (?P<n>{NUMBER}){_IN}",
                     _length,
                     "{} over",
@@ -77,13 +81,19 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
                     "2 bends of {}",
                 ),
                 Shaped(r"(?:two|2) (?P<n>15|22\.5|30|45|60)(?: bends?)", _degrees, "2 bends of {}"),
+                Shaped(
+                    r"(?:at|with|on) (?P<n>15|22\.5|22 1/2|30|45|60)(?= *$| (?:what|how|where|and|on|with)\b)",
+                    _degrees,
+                    "2 bends of {}",
+                ),
             ),
             "radius": slots["radius"],
         },
         r"(?:two|2|both) bends|(?:how far|distance|spacing|centres?|centers?"
         r"|length)?(?: apart)?(?: between)?(?: the)?(?: two"
         r"| 2)? ?(?:bend )?"
-        r"(?:marks?|bends?|corners?)|offsets?|jog|joggle|step(?:ped)?|travel|slant(?:ing)?(?: bit)?|how (?:long|far)"
+        r"(?:marks?|bends?|corners?)|(?:rolling |rolled )?offsets?|jog|joggle|step(?:ped)?|travel"
+        r"|slant(?:ing)?(?: bit)?|how (?:long|far)"
         r"|got to|go|need"
         r"|tubes?|pipe|between|apart|dog ?leg|to get|with|die|former|shoe|(?:bend )?spacing|spaced|making|making"
         r" an?|room"

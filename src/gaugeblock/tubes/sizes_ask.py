@@ -60,7 +60,7 @@ def _inch(match: re.Match[str]) -> str | None:
 
 def _no_angle(match: re.Match[str]) -> str | None:
     """A radius; a bare number behind the word that is an everyday angle is that: 5 inch radius 90."""
-    is_bare = not (match["in"] or match["mm"] or match["is"])
+    is_bare = not (match["in"] or match["mm"] or match["is"] or match["inside"])
     return None if is_bare and match["n"] in EVERYDAY_ANGLES else _inch(match)
 
 
@@ -173,7 +173,8 @@ RADIUS = (
     Shaped(
         rf"(?:on |to |at |round |around )?(?:an? )?(?P<n>{NUMBER})(?:(?P<in>{IN})| ?(?P<mm>mm))?"
         r" ?(?:clr|cent(?:re|er)[ -]?line(?: rad(?:ius)?)?|cent(?:re|er) rad(?:ius)?|(?:bend )?rad(?:ius)?)"
-        r"(?: (?:measured )?(?:to|at) the cent(?:re|er) ?line)?(?P<inside> (?:measured )?(?:to the )?inside)?",
+        r"(?: (?:measured )?(?:to|at) the cent(?:re|er) ?line)?(?P<inside> (?:measured )?(?:to the |on the )?inside"
+        r"(?: of (?:the |this )?(?:tube|bend|pipe))?)?",
         _inch,
         "radius {}",
     ),
@@ -181,7 +182,8 @@ RADIUS = (
         r"(?:clr|(?:cent(?:re|er)[ -]?line |cent(?:re|er) |bend )?radius)(?: (?:of|on|to) (?:the |my |this |that "
         r"|our )?"
         rf"(?:die|former|shoe|bender))?(?P<is> of| is| was| at)? (?P<n>{NUMBER})(?:(?P<in>{IN})| ?(?P<mm>mm))?"
-        rf"(?! ?{DEGREES})",
+        rf"(?P<inside> (?:measured )?(?:(?:to|on) )?(?:the )?inside(?: of (?:the |this )?(?:tube|bend|pipe))?)?"
+        rf"(?! ?{DEGREES})(?! (?:x|by) )",
         _no_angle,
         "radius {}",
     ),

@@ -41,7 +41,8 @@ _MUST = (
     r"(?: (?:be|only|at|least|about|to|it))* (?:push(?:ed)?|mov(?:e|ed)|go|travel|stroke|throw|shift)"
     r"(?: (?:it|the (?:fork|arm|lever|rod|bearing)|by|about|out|at least|a))*"
 )
-_PEDAL_WAY = r"(?:(?:of )?(?:useful |usable |total |full |real |good )*(?:(?:clutch )?pedal(?: (?:travel|movement|swing|stroke|way|throw))?"
+_PEDAL_WAY = r"(?:(?:of )?(?:useful |usable |total |full |real |good )*(?:(?:clutch )?pedal(?: (?:travel"
+_PEDAL_WAY += r"|movement|swing|stroke|way|throw))?"
 _PEDAL_WAY += r"|(?:swing|travel|movement)(?: (?:at|of|on) the pedal| before it hits the floor)))"
 
 
@@ -198,7 +199,8 @@ CLUTCH = Topic(
             Stroke(amount("length", before=rf"(?:{_MASTER} )?stroke{_IS}", say="stroke {}", cue=("stroke",))),
             Stroke(
                 Shaped(
-                    rf"(?:{_MASTER} )?stroke{_IS} (?P<n>{NUMBER})(?! ?(?:mm|in|inch|\"|cm|to|:))(?! {_MASTER}| {_SLAVE})",
+                    rf"(?:{_MASTER} )?stroke{_IS} (?P<n>{NUMBER})(?! ?(?:mm|in|inch|\"|cm|to"
+                    rf"|:))(?! {_MASTER}| {_SLAVE})",
                     lambda m: f"{m['n']} {'mm' if _is_millimetres(m['n']) else 'in'}",
                     "stroke {}",
                     doubt=1,

@@ -106,6 +106,11 @@ FUEL = Topic(
                 r"(?:carbs?|carburet+[eo]rs?|carburet+ed)",
                 always("carburettor"),
             ),
+            Shaped(
+                r"(?:an? |the )?(?:[124]|two|four)[ -]?(?:barrel|bbl)(?:[ -](?:carbs?|carburet+[eo]rs?))?",
+                always("carburettor"),
+                cue=("barrel", "bbl"),
+            ),
         ),
         "consumption": (
             Shaped(rf"(?:bsfc(?: of| is)? )?(?P<n>{NUMBER}) (?:bsfc|lbs?/hp)", _consumption, "burns {}"),
@@ -222,7 +227,9 @@ FUEL = Topic(
     r" much|flow|gallons|run(?:ning)?|on|(?:at )?(?:full|wide open|open|flat) (?:throttle|chat|out|load|power"
     r"|noise|bore)|wot"
     r"|flat out|rated(?: for)?|per hour|an hour|it (?:needs|burns)|than it needs|race (?:engine|car|motor)"
-    r"|(?:goes|runs|going|running) lean|dyno|on the dyno|drink",
+    r"|(?:goes|runs|going|running) lean|dyno|on the dyno|drink"
+    r"|(?:how much )?(?:pressure )?(?:(?:do|does|will|would) (?:it|i|we|that) )?(?:lose|loses|drop|drops)(?: in it)?"
+    r"|pressure(?= (?:drop|loss|does it lose|do i lose|will it lose))|(?:pressure )?(?:drop|loss)",
     needs=("power",),
     joined=("outside",),
     table="fuel",
@@ -299,7 +306,9 @@ TEST = Topic(
             Shaped(
                 r"fuel(?: system| line| tank)?(?: leak(?: down)?| pressure| hold)+ (?:test|check)(?: pressure| how"
                 r" long)?"
-                r"|(?:test|check)(?:ing)? (?:the |a )?fuel (?:system|lines?|tank)(?: for leaks)?",
+                r"|(?:leak[- ]?|pressure[- ]?)?(?:test|check)(?:ing)? (?:the |a "
+                r"|my )?(?:new )?fuel (?:system|lines?|rail|tank)"
+                r"(?: for leaks)?",
                 always("leaks"),
                 "leaks",
             ),

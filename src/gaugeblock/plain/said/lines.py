@@ -29,6 +29,8 @@ def _inches(number: str, unit: str | None) -> float:
     return size / {"mm": 25.4, "cm": 2.54}.get(unit or "in", 1)
 
 
+_CYLINDER = r"(?:clutch )?(?:master|slave)(?: cylinder)?"
+_OF_IT = r"[0-9./]+(?: [0-9]/[0-9]+)?(?: ?(?:mm|in|inch|\"))?"
 _PARTS = {"half": "0.5", "three quarters": "0.75"}
 _TENS = {"thirty": 30, "forty": 40, "sixty": 60, "seventy": 70}
 
@@ -134,6 +136,31 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ),
     (" mill ", r"(?<=[a-z0-9]) mill(?= (?:wall|thick|bore|od|diameter|pitch|master|tube|pipe|gap|hole|bolt)\b)", " mm"),
     ("eighths twenty four", r"\bthree eighths twenty four\b", "3/8-24"),
+    *(
+        (  # maker says 35 thou, i set 40: of plugs the second has the unit of the first
+            cue,
+            r"^(?=.*\bplugs?\b)(?!.*\b(?:timing|deg\w*|torque)\b)(.*\bthou\b.*\b(?:set|gapped)(?: (?:it|them"
+            r"|mine|at|to))*"
+            r" [2-9][0-9])(?= *$|  | (?:and|is|will|ok|does|but)\b)",
+            r"\1 thou",
+        )
+        for cue in ("i set ", "set them ", "set mine ", "gapped ")
+    ),
+    *(
+        (cue, pattern, shown)
+        for cue in ("slave travel", "slave movement", "slave throw")
+        for pattern, shown in (
+            (  # a mark says which number is whose: slave travel: 5/8 master, 7/8 slave, 30 mm stroke
+                rf"\b(slave (?:travel|movement|throw))  (?={_OF_IT} {_CYLINDER}  {_OF_IT} {_CYLINDER} "
+                rf" ?{_OF_IT} stroke\b)",
+                r"\1 with ",
+            ),
+            (  # slave travel 5/8, master 7/8, slave 30 mm, stroke?
+                rf"\b(slave (?:travel|movement|throw)) (?={_OF_IT}  {_CYLINDER} {_OF_IT}  {_CYLINDER} {_OF_IT}  )",
+                r"\1 is ",
+            ),
+        )
+    ),
     ("ten by one", r"\bten by one\b(?! point)", "m10x1"),
     ("same size", r"\b(same size(?: [a-z]+){0,5}?) or (?:smaller|bigger|larger)(?= *$)", r"\1"),
     (

@@ -61,6 +61,24 @@ _A_SHEET = (
 )
 
 
+_COUNTS = (
+    "one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen|sixteen|eighteen|twenty|thirty|forty"
+    "|fifty|sixty|seventy|eighty|ninety|hundred|half|quarter|quarters|eighth|eighths|sixteenth|sixteenths|point|oh"
+    "|and|an|a|m|x"
+)
+
+# A part of an inch that stands by itself: not the one of five and a quarter.
+_NO_COUNT = (
+    r"(?<!and )(?<!and a )(?<!an )(?<!one )(?<!two )(?<!three )(?<!four )(?<!five )(?<!six )(?<!seven )(?<!eight )"
+    r"(?<!nine )(?<!ten )(?<!een )(?<!ty )(?<!lve )(?<!inch )(?<![0-9] )"
+)
+
+
+def _or_not(match: re.Match[str]) -> str:
+    """``kinks or not`` asks whether it kinks."""
+    return match[0].removesuffix(" or not").replace("yes", "")
+
+
 def _part(match: re.Match[str]) -> str:
     """``eighth wall`` is a wall of 1/8 in."""
     return f"{ {'three ': 3, 'five ': 5}.get(match[1] or '', 1) }/{_PART_OF[match[2]]} inch"
@@ -146,12 +164,42 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         for cue in ("inch n ", "inch 'n", "inch n'")
     ),
     *(
-        (  # onto inch three quarter
+        (  # onto inch three quarter; headers of inch seven eighths
             cue,
-            r"(^|\b(?:onto|over|with|into|to|of|by|on|is|my) )(?:an? )?inch (?=(?:three )?quarters?\b|half\b)"
-            r"(?!half (?:inch|in)\b)",
+            rf"(^|\b(?!(?:{_COUNTS})\b)[a-z]+  ?)(?:an? )?inch (?=(?:three )?quarters?\b|half\b"
+            r"|(?:one |an )?eighth\b|(?:three|five|seven) eighths?\b)(?!half (?:inch|in)\b)",
             r"\1inch and ",
         )
-        for cue in ("inch half", "inch quarter", "inch three")
+        for cue in (
+            "inch half",
+            "inch quarter",
+            "inch three",
+            "inch five",
+            "inch seven",
+            "inch one eighth",
+            "inch eighth",
+        )
+    ),
+    *(
+        (  # a quarter inside radius
+            f"{piece}{tail}",
+            rf"{_NO_COUNT}\b(three )?(eighth|quarter|sixteenth)s?"
+            r"(?= (?:inside |internal |inner |bend )?radius\b)",
+            _part,
+        )
+        for piece in ("eighth", "eighths", "quarter", "sixteenth", "sixteenths")
+        for tail in (" inside", " internal", " inner", " bend", " rad")
+    ),
+    *(
+        (cue, r"\b(4130|sae 4130|aisi 4130)[ -]?n\b(?! ?(?:m|/))", r"\1 normalized")
+        for cue in ("4130n", "4130 n ", "4130-n")
+    ),
+    ("zorst", r"(?<![a-z])'?zorst\b", "exhaust"),
+    (
+        "or not",
+        r"\b(?:yes|kinks?|fits?|fitting|legal|allowed|enough|good|ok|okay|safe|will it|does it|is it|true"
+        r"|strong) or not\b"
+        r"(?= *$|  )",
+        _or_not,
     ),
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from gaugeblock.answer.asking import Shaped, Topic, always, amount
 from gaugeblock.errors import Ambiguous
 from gaugeblock.wiring.alternator_ask import ALTERNATOR
-from gaugeblock.wiring.asked import DROPPED, LEAST_VOLTS, OF_SIZES, SHARED, WIRE, by_area, sizes
+from gaugeblock.wiring.asked import CARRIED, DROPPED, LEAST_VOLTS, OF_SIZES, RELAY, SHARED, WIRE, by_area, sizes
 from gaugeblock.wiring.parked_ask import PARKED
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -48,7 +48,10 @@ CIRCUIT = Topic(
         "current": (
             amount("current", say="{}"),
             amount(
-                "current", after="on (?:high|full(?: speed| beam)?|max)", say="{}", cue=("on high", "on full", "on max")
+                "current",
+                after=r"(?:(?:on|at) (?:high|full(?: speed| beam)?|max)|max(?:imum)?|at (?:the )?most|peak|flat out)",
+                say="{}",
+                cue=(" high", " full", " max", " most", " peak", " flat"),
             ),
             amount("power", say="{}"),
         ),
@@ -77,7 +80,10 @@ CIRCUIT = Topic(
                 always("by the engine"),
             ),
             Shaped(r"(?:where )?(?:it ?is |it'?s |its )?hot", always("by the engine"), doubt=1),
-            Shaped(r"in(?:side)? the (?:cabin|car|cockpit)|under the dash", always("in the cabin")),
+            Shaped(
+                r"(?:in(?:side)?|through) (?:the |a )?(?:cabin|car|cockpit)|(?:under|behind) (?:the )?dash(?:board)?",
+                always("in the cabin"),
+            ),
             amount("temperature", say="air {}", doubt=1),
             amount("temperature", before="(?:in|at)", say="air {}"),
         ),
@@ -101,11 +107,12 @@ CIRCUIT = Topic(
                 cue=("core",),
             ),
             Shaped(
-                r"(?:ground(?:s|ed)?|earth(?:s|ed)?) (?:back )?(?:to|on|onto) the (?:body|chassis|frame|shell)"
-                r"(?: (?:right )?(?:there|beside it|next to it))?",
+                r"(?:ground(?:s|ed)?|earth(?:s|ed)?|negative) (?:(?:back|is|goes|side|lead) )*(?:(?:to|on|onto|at"
+                r"|is) )?"
+                r"(?:the )?(?:body|chassis|frame|shell)(?: (?:right )?(?:there|nearby|beside it|next to it))?",
                 always("body"),
                 "return by the body",
-                cue=("ground", "earth"),
+                cue=("ground", "earth", "negative"),
             ),
             Shaped(
                 r"(?:ground(?:s|ed)?|earth(?:s|ed)?) (?:right |just )?(?:beside(?: it)?|next to it|there|locally|nearby"
@@ -115,8 +122,9 @@ CIRCUIT = Topic(
                 cue=("ground", "earth"),
             ),
             Shaped(
-                r"(?:return(?:ed)?|ground(?:ed)?|earth(?:ed)?)(?: by| through| to)?(?: an?| the)?(?: own| second)?"
-                r" (?:wire|cable)|(?:wire|cable) (?:return|ground|earth)|(?:its )?own (?:ground|earth|return)",
+                r"(?:separate |second )?(?:return(?:ed)?|ground(?:ed)?|earth(?:ed)?)(?: by| through| to)?"
+                r"(?: an?| the)?(?: own| second| separate)? (?:wire|cable)|(?:wire|cable) (?:return|ground|earth)"
+                r"|(?:its )?own (?:ground|earth|return)",
                 always("wire"),
                 "return by wire",
             ),
@@ -128,7 +136,7 @@ CIRCUIT = Topic(
             ),
             Shaped(
                 (
-                    r"(?:return(?:s|ed|ing)?|ground(?:s|ed)?|earth(?:s|ed)?|comes back|back)"
+                    r"(?:(?:ground |earth )?return(?:s|ed|ing)?|ground(?:s|ed)?|earth(?:s|ed)?|comes back|back)"
                     r"(?: by| through| to| via)?(?: an?| the)? (?:body|chassis|frame|shell)"
                 ),
                 always("body"),
@@ -166,6 +174,7 @@ CIRCUIT = Topic(
         ),
         "choice": (Shaped(OF_SIZES, sizes, "one of {}", cue=(" or ",)),),
         "connector": (amount("current", after="connector", say="{} connector"),),
+        "relay": RELAY,
         "wire": WIRE,
     },
     (
@@ -181,7 +190,8 @@ CIRCUIT = Topic(
         r" )*(?:fans?|blowers?)|(?:fuel |water |vacuum"
         r" |washer"
         r" |electric"
-        r" |lift )*pumps?|(?:head ?|fog ?|work ?|tail ?|brake |driving |light)?(?:lights?(?: bars?)?|lamps?|halogens?)|voltage"
+        r" |lift )*pumps?|(?:head ?|fog ?|work ?|tail ?|brake |driving |light)?(?:lights?(?: bars?)?|lamps?"
+        r"|halogens?)|voltage"
         r" drop|amps?|carry"
         r"|(?:trunk|boot|rear|front)[- ]?mount(?:ed)?|(?:to|in|into) (?:the )?(?:boot|trunk)|battery|from the"
         r" battery|relays?|alternators?|generators?|winch(?:es)?|compressors?|stereo|amplifier|charger"
@@ -261,21 +271,15 @@ FUSE = Topic(
                 "on for moments",
             ),
         ),
-        "fact": (
-            Shaped(
-                r"(?:how (?:many|much) )?(?:amps?|current|ampacity)?(?: (?:can|does|will|may|should))*"
-                r"(?: (?:an? |the )?(?:wire|it|this))? ?(?:carry|carries|handle|ampacity|take)"
-                r"|how (?:many|much) (?:amps?|current)|current|ampacity",
-                always("current"),
-                "what it carries",
-            ),
-        ),
+        "fact": CARRIED,
     },
     CIRCUIT.signals + r"|(?:all |both )?(?:on|off|from) (?:the )?(?:one|1|same|a single|single) fuse|spot ?(?:lights?"
     r"|lamps?)|spots|fit|both|fed|driving|current|ampacity|handle|how many amps|safely|protects?|largest|biggest"
     r"|maximum"
     r"|max|safe|put|blow",
-    asks_for="fuses?|breakers?|fused|carry|ampacity|handle|current",
+    asks_for="fuses?|breakers?|fused|carry|ampacity|handle|current"
+    r"|(?:how many|what|max(?:imum)?|safe) amps|amps? rating|amperage"
+    r"|(?:rated|good) for(?: in)? (?:what |how many )?amps?",
     is_named=True,
     settle=_settle_fuse,
     unmoved="quality",

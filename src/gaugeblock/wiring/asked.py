@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import Shaped, amount
+from gaugeblock.answer.asking import Shaped, always, amount
 from gaugeblock.errors import Ambiguous
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -61,7 +61,49 @@ DROPPED = (
             ),
         )
     ),
-    amount("ratio", after=r"(?:max(?:imum)?|at most|or less)(?: (?:voltage )?drop)?", say="{} drop"),
+    Shaped(  # of a circuit nothing else is told so
+        r"(?P<n>[1-9](?:\.[0-9])?|1[0-5]) ?(?:%|percent|per ?cent)(?! (?:duty|longer|more|less|load|bigger|over))",
+        lambda m: f"{m['n']} %",
+        "{} drop",
+        doubt=2,
+        cue=("%", "cent"),
+    ),
+    *(
+        amount(
+            dimension,
+            after=rf"(?:{_LOST} )?(?:max(?:imum)?|at (?:the )?most|or less)(?: (?:voltage )?drop)?",
+            say="{} drop",
+            cue=("max", "most", "less"),
+        )
+        for dimension in ("ratio", "voltage")
+    ),
+)
+# What the contact of a relay may carry, which is no load.
+RELAY = (
+    amount(
+        "current",
+        after=r"(?:relay(?:'?s)? )?(?:contacts?|relays?)(?: contacts?)?",
+        say="{} relay",
+        cue=("relay", "contact"),
+    ),
+    amount(
+        "current",
+        before=r"relay(?:'?s)?(?: (?:contacts?|that|is|are|rated(?: (?:at|for|to))?|rating|good for|of))+",
+        say="{} relay",
+        cue=("relay",),
+    ),
+)
+# What a wire may carry, asked.
+CARRIED = (
+    Shaped(
+        r"(?:how (?:many|much) |what )?(?:amps?|current|ampacity)?(?: (?:can|does|will|may|should))*"
+        r"(?: (?:an? |the )?(?:wire|it|this))? ?(?:carry|carries|handle|ampacity|take)"
+        r"|(?:how (?:many|much)|what|max(?:imum)?|safe) (?:amps|current)(?: (?:can|is|will|for|does|safe))?"
+        r"|current|ampacity|amps? rating|amperage|rated (?:for|at)(?: (?:how many|what))?(?: amps?)?"
+        r"|good for(?: in)?(?: (?:what|how many))? amps?",
+        always("current"),
+        "what it carries",
+    ),
 )
 
 
@@ -91,9 +133,9 @@ WIRE = (
         cue=("cable", "wire", "core", "flex"),
     ),
     Shaped(
-        r"(?P<n>[0-9]+(?:\.[0-9]+)?) ?(?:mm2|mm\^2|sq ?mm|square (?:mm|millimet(?:re|er)s?))(?:"
+        r"(?P<n>[0-9]+(?:\.[0-9]+)?)(?P<half> 1/2)? ?(?:mm2|mm\^2|sq ?mm|square (?:mm|millimet(?:re|er)s?))(?:"
         r" (?:wire|cable))?",
-        lambda m: f"{m['n']} mm2",
+        lambda m: f"{m['n']}{'.5' if m['half'] else ''} mm2",
         "{} wire",
     ),
 )

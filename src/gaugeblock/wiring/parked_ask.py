@@ -80,6 +80,8 @@ PARKED = Topic(
     r"(?:the )?(?:most|max(?:imum)?|biggest|largest)(?: (?:parasitic|standing))?(?: (?:draw|drain))?"
     r"(?: (?:i|it|that) (?:can|may|could) (?:have|leave|live with|stand|take))?|(?:in )?storage|stored|laid up|standing"
     r"|flattens?|till|until|go(?:es)? flat|went flat|everything off|all off|drop(?:s|ping)?|days?|shows?"
+    r"|after(?: only| just| about)*(?= (?:an?|[0-9]+) (?:days?|weeks?|months?))"
+    r"|(?:is (?:that|it|this) )?(?:too much|normal|a lot|excessive)|measured|asleep|went to sleep|went"
     r"|sat|start|she'?ll be|radio|clock|alarm|fridge|meter|lights?|(?:parasitic |standing )?(?:draw|drain)"
     r"|(?:what |how much )?(?:parasitic |standing )?(?:draw|drain) (?:can|may) i"
     r" (?:live with|have|leave)|car|sits?|live with|how much|battery|flat|dead|parked|(?:with )?(?:the )?key off"

@@ -33,7 +33,9 @@ FINAL_DRIVE = Topic(
             amount("rotational speed", before="(?:for|at|turning|sit at|about|only)(?: about)?", say="{} wanted"),
             amount("rotational speed", say="{} wanted"),
             Shaped(
-                r"(?:does|turns?|turning|doing|for|at|shows?|revs?(?: at)?|needs?|wants?) (?P<n>[1-9][0-9]{3})"
+                r"(?:does|turns?|turning|doing|for|at|shows?|revs?(?: at)?|needs?|wants?|runs?|pulls?|spins?"
+                r"|sits? (?:at|on)"
+                r"|sitting (?:at|on)|holds?)(?: about| around)? (?P<n>[1-9][0-9]{3})"
                 r"(?! ?(?:lbs?|pounds|feet|ft|miles|mm|km))",
                 lambda m: f"{m['n']} rpm",
                 "{} wanted",
@@ -69,7 +71,7 @@ FINAL_DRIVE = Topic(
     r"(?:what|which)(?: axle| diff| rear| final)*(?: drive)?(?: ratios?| gears?)?|final drive|diff|axle|ratio"
     r"|rear end"
     r"|would|wanted|needed|required|have me|gives?|gets?|puts?|want|need|me|do i need|should i (?:run|fit)|for|to"
-    r"|doing|with|at|in|top|gear"
+    r"|doing|with|at|in|top|gear|(?:is )?in it|(?:has|have|had) (?:it|i|we|she) (?:got|in)|is it|have i|if|when"
     r"|tyres?|tires?|cruise|cruising",
     needs=("engine_speed", "speed", "tyre"),
     opens=_open_speed,
@@ -78,6 +80,9 @@ FINAL_DRIVE = Topic(
         r"(?:what|which) (?:axle|diff|rear|final|ratio|gears?)\b.*"
         r"|(?:axle|diff|rear(?: end| axle)?|final(?: drive)?|gear)(?: ratio| gears?| gearing)?"
         r"(?: wanted| needed| required| i need| i want)? (?:for|to (?:get|give|do|turn|run|hit|cruise))"
+        r"|(?:diff|axle|final drive|rear(?: end)?) (?:ratio )?(?:if|when) .*(?:rpm|revs)|(?:diff|axle"
+        r"|final drive) ratio (?:is it"
+        r"|has it|have i)"
         r"|ratio(?: wanted| needed| required| i need| i want)* (?:for|to (?:get|give|do|turn|run|hit|cruise))"
     ),
     is_named=True,

@@ -95,6 +95,13 @@ GEARING = Topic(
             ),
         ),
         "tyre": (
+            Shaped(  # by its height, its width and its rim, which may go unsaid
+                r"(?P<n>[2-4][0-9](?:\.[0-9]+)?) ?x ?(?P<wide>(?:[7-9]|1[0-5])(?:\.[0-9]{1,2})?)(?: ?(?:r|-|x) ?"
+                r"(?P<rim>1[4-9]|2[0-4]))?'?s?(?: (?:tires?|tyres?|rubber|wheels?))*",
+                lambda m: f"{m['n']}X{m['wide']}R{m['rim']}" if m["rim"] else f"{m['n']} in",
+                "tyre {}",
+                cue=("x",),
+            ),
             Shaped(
                 rf"(?P<code>{CODED})'?s?(?: (?:tires?|tyres?|rubber|rims?|wheels?))*|(?P<n>[0-9]{2}(?:\.[0-9]+)?)"
                 r" ?(?:inch|in|\")? (?:tall )?(?:tires?|tyres?|rubber)",
@@ -219,6 +226,12 @@ ROAD = Topic(
                 lambda m: f"{m['n']} rpm",
                 "engine at {}",
             ),
+            Shaped(
+                r"(?P<n>[1-9][0-9]{3})(?= in (?:the )?(?:top|direct|overdrive|first|second|third|fourth|fifth|sixth"
+                r"|1st|2nd|3rd|[4-6]th)\b)",
+                lambda m: f"{m['n']} rpm",
+                "engine at {}",
+            ),
         ),
         "gear": (
             Shaped(
@@ -252,7 +265,8 @@ ROAD = Topic(
     needs=("ratio", "engine_speed"),
     opens=_open_tyre,
     settle=with_its_ratio("gear", "road speed"),
-    asks_for=r"how fast|(?:what|which|road|top) speed|how many (?:mph|km/h|miles)|what mph|mph at|speed at|rpms?|revs",
+    asks_for=r"how fast|(?:what|which|road|top) speed|how many (?:mph|km/h|miles)|(?<![0-9] )speed$|what mph"
+    r"|mph at|speed at|rpms?|revs",
     is_named=True,
     unmoved="metal finish form standard service quality",
 )

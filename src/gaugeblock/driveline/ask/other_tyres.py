@@ -56,6 +56,7 @@ _COMES = r"(?:(?:were|was|are|came|come|went|going|put|now) )*"
 
 
 OTHER_AXLE = "other_axle"
+_AXLE = "axle"
 _OF_AXLE = (
     "It stands for the axle ratio of before. Where the speedometer is driven from the gearbox, another ratio moves it"
     " too: say both ratios."
@@ -82,6 +83,18 @@ def _open_was(values: dict[str, str], _data: Refdata) -> Open | None:
     raise Ambiguous("speedometer", f"read as tyre {values['tyre']}", why, (), "say both, the old one and the new one")
 
 
+def _of_the_tyres(values: dict[str, str], data: Refdata) -> dict[str, str]:
+    """The options without an axle ratio that was told and stays. Raises Ambiguous for two of them: the drive of the
+    speedometer may stand before or behind the axle.
+    """
+    if " " in values.get(_AXLE, ""):
+        why = "another axle moves a speedometer that is driven from the gearbox, and none that a wheel drives"
+        raise Ambiguous(
+            values[_AXLE], "axle ratio", why, (), "ask of the tyres alone, or of the engine speed with each axle"
+        )
+    return _by_height({key: value for key, value in values.items() if key != _AXLE}, data)
+
+
 SPEEDO = Topic(
     lambda: _true_speed,
     "speed with other tyres",
@@ -104,6 +117,12 @@ SPEEDO = Topic(
                 "right with {}",
                 cue=(" off",),
             ),
+            Shaped(
+                rf"with {_EITHER_TYRE}(?= (?:and |but |then )*(?:now|went to|going to|swapped to)\b)",
+                _either,
+                "right with {}",
+                cue=("now", " to"),
+            ),
             Shaped(rf"{_WHEN_RIGHT} {_EITHER_TYRE}", _either, "right with {}"),
             Shaped(rf"{_OLD} {_EITHER_TYRE}", _either, "right with {}"),
             Shaped(
@@ -114,6 +133,14 @@ SPEEDO = Topic(
             amount("speed", before="(?:says?|reads?|shows?|at|reading|showing|doing)(?: about)?", say="shown {}"),
             amount("speed", say="shown {}"),
             bare_speed("(?:says?|reads?|shows?|showing|reading|sat (?:at|on)|sits? (?:at|on)|doing|at|on)", "shown {}"),
+        ),
+        _AXLE: (  # which stays, and then changes nothing
+            Shaped(
+                rf"(?:(?:on|with|and|the|my|a) )*(?P<n>{RATIO})(?: (?:gears?|gearing|axle|ratio|diff|rear(?: end)?))*",
+                lambda m: m["n"].removesuffix("s").removesuffix("'"),
+                "axle ratio {}, which stays",
+                doubt=2,
+            ),
         ),
         OTHER_AXLE: (
             Shaped(
@@ -141,7 +168,8 @@ SPEEDO = Topic(
     r"|(?:(?:is )?still )?(?:the )?original (?:one )?from when it had",
     needs=("tyre",),
     opens=_open_was,
-    settle=_by_height,
+    settle=_of_the_tyres,
+    joined=(_AXLE,),
     asks_for=r"speedo\w*|needle|on the clock|clock (?:says?|reads?|shows?)|true speed|real speed|actual speed"
     r"|how fast|really (?:doing|going)|actually (?:doing|going)",
     is_named=True,
@@ -161,7 +189,11 @@ REGEAR = Topic(
             ),
             Shaped(rf"(?:with |on |had )?(?P<n>{RATIO})'?s", lambda m: m["n"], "axle ratio {}"),
             Shaped(rf"(?:with|and)(?: an?)? (?P<n>{RATIO})", lambda m: m["n"], "axle ratio {}"),
-            Shaped(rf"(?:had|got|has|running) (?P<n>{RATIO})(?= (?:and|with|on)\b)", lambda m: m["n"], "axle ratio {}"),
+            Shaped(
+                rf"(?:had|got|has|running) (?P<n>{RATIO})(?= (?:and|with|on|whats?|what's|which)\b|$)",
+                lambda m: m["n"],
+                "axle ratio {}",
+            ),
         ),
         "was": (
             Shaped(rf"(?:came|comes) (?:with|on) {_EITHER_TYRE}", _either, "in place of the one on {}"),
@@ -188,10 +220,11 @@ REGEAR = Topic(
     r"(?: it| me| us| the)*(?: back)?(?: to)?|same (?:pull|revs|rpm|go|power|gearing|engine speed|feel)|back"
     r"|stock|factory"
     r"|original(?:ly)?|re-?gear(?:ing|ed)?|tyres?|tires?|wheels?|went|had|now|came|with|from|swapped|changed|do i"
-    r" need|need",
+    r" need|need|equals?|equivalent|match(?:es|ing)?|gears?|ratios?|whats?",
     needs=("ratio", "was", "tyre"),
     settle=_by_height,
-    asks_for=r"(?:what|which) (?:axle |diff |rear |final )*(?:ratios?|gears?|gearing|diffs?|axle)|re-?gear\w*",
+    asks_for=r"(?:what|which) (?:axle |diff |rear |final )*(?:ratios?|gears?|gearing|diffs?|axle)|re-?gear\w*"
+    r"|(?:equal|equivalent|matching) (?:ratios?|gears?|gearing|diff|axle)",
     is_named=True,
     unmoved="metal finish form standard service quality",
 )

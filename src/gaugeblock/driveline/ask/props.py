@@ -119,7 +119,8 @@ SHAFT = Topic(
             amount("rotational speed", before="at", say="at {}"),
             amount("rotational speed", say="at {}"),
             Shaped(
-                r"(?:revs?|revved|spins?|spun|turns?|turning|winds?|wound|buzz(?:es|ed)?|runs?)(?: (?:it|them|her|him"
+                r"(?:revs?|revved|spins?|spun|turns?|turning|winds?|wound|buzz(?:es|ed)?|runs?|sees?)(?: (?:it"
+                r"|them|her|him"
                 r"|up|out))*"
                 r"(?: to| at)? (?P<n>[1-9][0-9]{3,4})(?! ?[a-z]*[0-9/])",
                 lambda m: f"{m['n']} rpm",
@@ -140,7 +141,8 @@ SHAFT = Topic(
         "yield_strength": known("stress", "yields?(?: stress)?", "yield {}", cue=("yield",)),
         "modulus": known("stress", "modulus(?: of elasticity)?|young'?s modulus", "modulus {}", cue=("modul",)),
     },
-    rf"(?:is )?fine|see|having|made up|(?:top )?(?:gear )?(?:is )?overdrive|motor|engine|okay|ok|i rev|on the shaft"
+    rf"(?:is )?fine|see|(?:at|up at) the top(?: end)?|having|made up|(?:top )?(?:gear )?(?:is )?overdrive|motor"
+    rf"|engine|okay|ok|i rev|on the shaft"
     rf"|{_PROPELLER}|whips?|whirls?|whipping|outside(?: dia(?:meter)?)?|between (?:the )?(?:joint )?centres"
     rf"|critical(?:"
     r" speed)?|rpms?|revs|speed|safe|vibrat\w*|how"

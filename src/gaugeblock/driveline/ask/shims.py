@@ -100,7 +100,10 @@ _WANTED = (
     r"|(?:the )?(?:maker|book|manual|sheet)(?: (?:says|wants|is))?|(?:new )?spec(?: is)?"
     r"|(?:to )?(?:land|end up|finish|sit|come out)(?: (?:at|on|with))+|(?:down|back|up) to"
 )
-_IS = r"(?: (?:is|was|of|now|reads?|reading|measured|measures|at|pack|shims?|came out|comes out|out))*"
+_IS = (
+    r"(?: (?:is|was|of|now|reads?|reading|measured|measures|at|pack|shims?|came (?:out|up)(?: (?:at|to))?"
+    r"|comes (?:out|up)(?: at)?|out))*"
+)
 _TIGHT = r"(?: (?:is|was|are|too|a bit|way|tight|loose|wide|big|small))*"
 _LASH = r"(?:of )?(?:back[- ]?)?lash"
 # What the clock shows that stands on a tooth of the ring gear.
@@ -115,6 +118,15 @@ SHIMS = Topic(
     {
         "backlash": (
             *_length(f"{_LASH}{_TIGHT}{_IS}", "backlash {}", _LASH),
+            Shaped(  # what was measured, beside what is wanted
+                rf"(?:i (?:get|got|measured?|read|have|had)|i'?m (?:getting|reading)|getting|it(?:'s"
+                rf"| is)? (?:reads?|shows?|at)"
+                rf"|(?:dial|clock|gauge) (?:says?|reads?|shows?))(?: (?:about|only|around))* {_THICK}",
+                _thick,
+                "backlash {}",
+                doubt=1,
+                cue=(" get", "got", "measure", "read", "have", "had", "show", "say", " at"),
+            ),
             amount("length", before=_CLOCK, say="backlash {}", cue=("clock", "dial", "indicator")),
         ),
         "wanted": (
@@ -128,7 +140,8 @@ SHIMS = Topic(
             *_length(_WANTED, "wanted {}", "wanted"),
             Shaped(
                 r"(?:(?:i )?(?:want|need)(?:s|ed)?(?: it)?(?: (?:at|to be|about))*|(?:i'?m |i am )?(?:after"
-                r"|aim\w* for)(?: about| around)?|(?:to )?(?:land|finish|end up|settle) (?:on|at))"
+                r"|aim\w* for)(?: about| around)?|(?:the |my )*(?:book|manual|sheet|spec|maker) (?:says|wants|is"
+                r"|gives)|(?:to )?(?:land|finish|end up|settle) (?:on|at))"
                 r" (?P<n>[0-9]{1,2})(?= |$)"
                 r"(?! ?(?:mm|in|inch|thou|deg\w*|x|(?:to|and|or|-) [0-9])\b)(?! to [0-9])",
                 lambda m: f"{int(m['n']) / 1000:g} in",
@@ -165,11 +178,13 @@ SHIMS = Topic(
                 "{} per shim",
             ),
         ),
-        "move": _length(
-            r"(?:shim )?change(?: of)?|(?:mov(?:e|ed|ing)|shift(?:ed|ing)?|swapp?(?:ed|ing)?|slide|slid)(?: an?)?"
-            r"(?: (?:the )?(?:carrier|diff(?:erential)?|shims?))?(?: (?:over|across|by|of))*",
-            "move {}",
-            "shim change",
+        "move": (
+            *_length(
+                r"(?:shim )?change(?: of)?|(?:mov(?:e|ed|ing)|shift(?:ed|ing)?|swapp?(?:ed|ing)?|slide|slid)(?: an?)?"
+                r"(?: (?:the )?(?:carrier|diff(?:erential)?|shims?))?(?: (?:over|across|by|of))*",
+                "move {}",
+            ),
+            Shaped(rf"{_THICK} shim change", _thick, "move {}", doubt=2, cue=("change",)),
         ),
         "fact": (
             Shaped(
@@ -228,7 +243,9 @@ SHIMS = Topic(
     table="shims",
     asks_for=r"shim(?:s|ming)?|backlash.*\b(?:wants?|needs?)\b.* [0-9]"
     r"|(?:shift|slide|mov(?:e|ed|ing))(?: the)? (?:carrier|diff)|backlash changes?"
-    r"|change.* backlash",
+    r"|change.* backlash|(?:back)?lash\b.*\b(?:book|maker|manual|sheet|spec)\b.* [0-9]"
+    r"|(?:back)?lash\b.* how much (?:to|do i|should i)"
+    r" (?:move|shift)",
     is_named=True,
     unmoved="metal finish standard service quality",
 )

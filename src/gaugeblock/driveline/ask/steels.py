@@ -182,6 +182,12 @@ STEEL = Topic(
     opens=_open_steel,
 )
 _MOST_WALL = 15  # mm
+_OF_TUBE = Shaped(
+    r"(?P<n>[1-6](?:\.[0-9]+)?)(?: od)?(?= (?:x|by) 0?\.| 0?\.[0-9]{2,3} ?wall)",
+    lambda m: f"{m['n']} in",
+    "{}",
+    cue=(" x ", " by ", "wall"),
+)
 STRESS = Topic(
     lambda: answer_of("stress", "shaftstress"),
     "shear stress of a shaft",
@@ -193,6 +199,7 @@ STRESS = Topic(
                 r"|od)",
             ),
             amount("length", before=r"(?:shaft|axle(?: shaft)?|bar|dia(?:meter)?|down to)(?: of| is| to)?"),
+            _OF_TUBE,
             amount("length", doubt=1),
         ),
         "torque": (amount("torque", say="under {}"),),
@@ -209,13 +216,13 @@ STRESS = Topic(
     rf"{HALF_SHAFT}|"
     r"(?:what |how much )?(?:shear |torsional |torsion )?stress(?:es)?|ksi|mpa|psi|shafts?|axles?|bars?|solid"
     r"|round|steel|od|carrying|sees"
-    r"|carr(?:y|ies)|torque|load|through|across|under|with|turned|putting|going|surface|see|has|takes?|twist(?:ing)?",
+    r"|carr(?:y|ies)|torque|tub(?:e|ing)|load|through|across|under|with|turned|putting|going|surface|see|has"
+    r"|takes?|twist(?:ing)?",
     needs=("diameter", "torque"),
     asks_for=r"stress(?:es)?",
     is_named=True,
     unmoved="metal finish standard service quality",
 )
-_OF_TUBE = Shaped(r"(?P<n>[1-6](?:\.[0-9]+)?)(?= (?:x|by) 0?\.)", lambda m: f"{m['n']} in", "{}", cue=(" x ", " by "))
 SHEAR_YIELD = Topic(
     lambda: answer_of("stress", "shaftstress"),
     "torque at which a shaft yields",
@@ -300,6 +307,19 @@ TWIST = Topic(
             Shaped(r"per (?:met(?:re|er)|m)", always("1 m"), "a metre long", cue=("per ",)),
             Shaped(r"per (?:foot|ft)", always("1 ft"), "a foot long", cue=("per ",)),
             amount("length", after="of(?: an?)?", say="{} long", cue=("of",)),
+            amount(  # the longer of two, before the one that is across
+                "length",
+                before="(?:in|over|of)(?: an?| the)?",
+                followed=r"(?:of )?(?:an? )?[0-9][0-9/. -]*(?:inch |in |mm )?(?:bar|rod|shaft|axle|half ?shaft)",
+                say="{} long",
+                least=200,
+            ),
+            amount(
+                "length",
+                followed=r"(?:of )?(?:an? )?[0-9][0-9/. -]*(?:inch |in |mm )?(?:bar|rod|shaft|axle|half ?shaft)",
+                say="{} long",
+                least=200,
+            ),
             *STEEL.slots["length"],
         ),
         **{key: STRESS.slots[key] for key in ("torque", "bore")},

@@ -33,7 +33,7 @@ TEETH = Topic(
                 cue=("pinion",),
             ),
             Shaped(
-                r"(?P<ring>[0-9]{2}) ?(?:teeth|tooth|t)?(?: on)?(?: the| a)? (?:ring|crown ?wheel)(?: gear)?(?:"
+                r"(?P<ring>[0-9]{2}) ?(?:teeth|tooth|t)?(?: on)?(?: the| a)? (?:ring|crown(?: ?wheel)?)(?: gear)?(?:"
                 r" teeth)?,?"
                 r"(?: and| with)? (?P<pinion>[0-9]{1,2}) ?(?:teeth|tooth|t)?(?: on)?(?: the| a)? pinion(?: teeth)?",
                 lambda m: f"{m['ring']}/{m['pinion']}",
@@ -69,7 +69,8 @@ TEETH = Topic(
                 doubt=1,
             ),
             Shaped(
-                r"(?P<ring>[0-9]{2})[/:](?P<pinion>[0-9]{1,2}) ratio",
+                r"(?P<ring>[0-9]{2})[/:](?P<pinion>[0-9]{1,2})(?: (?:cwp|ratio|crown ?wheel(?: and pinion)?|diff"
+                r"|axle))+",
                 lambda m: f"{m['ring']}/{m['pinion']}",
                 "{} teeth",
             ),
@@ -85,10 +86,11 @@ TEETH = Topic(
         ),
     },
     r"big|large|little|small|(?:pulled )?(?:the )?cover(?: off)?|count(?:ed)?|doesn'?t feel (?:it|like it|right)"
-    r"|(?:what |which |gear |axle |rear )*ratio|gears?|ring(?: gear)?|pinion|teeth|tooth|count|crown ?wheel|diff|axle",
+    r"|(?:what |which |gear |axle |rear )*ratio|gears?|ring(?: gear)?|pinion|teeth|tooth|count|crown ?wheel|cwp"
+    r"|diff|axle",
     needs=("teeth",),
     settle=_without_hearsay,
-    asks_for="teeth|tooth|ring|pinion|crown ?wheel|ratio",
+    asks_for="teeth|tooth|ring|pinion|crown ?wheel|ratio|cwp|[0-9]{2}/[0-9]{1,2} (?:diff|axle)",
     is_named=True,
     unmoved="metal finish state form standard service quality",
 )

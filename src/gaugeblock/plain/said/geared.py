@@ -43,6 +43,8 @@ _TENS = {
     w: str(n) for n, w in enumerate(["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"], 2)
 }
 _TEENS = {"ten": "10", "fifteen": "15"}
+_WIDTHS = {"ten": "10", "eleven": "11", "twelve": "12", "thirteen": "13"}  # of a tyre without a profile, and its rims
+_RIMS = {"fifteen": "15", "sixteen": "16", "seventeen": "17", "eighteen": "18", "twenty": "20"}
 _ONE, _TEN = "|".join(_ONES), "|".join(_TENS)
 _OF_SPEED = r"(?=.*\b(?:speedo\w*|needle|clock|tyres?|tires?|diffs?|gears?|revs|rpm|axle)\b)"
 _CUES_OF_SPEED = tuple(f"one {tens}" for tens in (*_TEENS, *_TENS))
@@ -50,6 +52,18 @@ _OF_JOINT = r"(?=.*\b(?:angles?|degrees?|deg|tail ?shaft|prop\w*|drive ?shafts?|
 
 
 _COUNTING = rf"(?:an?|hundred|and|{_ONE}|{_TEN}|ten|eleven|twelve|[a-z]+teen)"
+
+
+_OF_TEETH = (
+    r"(?:(?:diff|axle|rear end|final drive) )?(?:ratio|diff|axle|cwp|crown ?wheel|rear end|final drive"
+    r"|ring and pinion)\b"
+)
+
+
+def _of_teeth(match: re.Match[str]) -> str:
+    """``41 11 diff`` and ``11 41 diff`` are 41/11, where an axle has such a ratio."""
+    few, many = sorted((int(match[1]), int(match[2])))
+    return f"{many}/{few}" if 2 * few <= many <= 7.5 * few else match[0]
 
 
 def _over_hundred(match: re.Match[str]) -> str:
@@ -157,6 +171,39 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         for cue in ("fours", "fives", "sixes", "sevens", "eights", "nines")
     ),
     (" k ", rf"^{_OF_SPEED}(.*?\b(?:doing|do|at|on) (?:{_COUNTING}[ -])+)k(?= |$)(?! factor)", r"\1km/h"),
+    *(
+        (cue, rf"(?<![\w./-]){teeth}(?= {_OF_TEETH})(?!.*\b(?:inch|in|mm) (?:hole|bolt|tube|wall))", _of_teeth)
+        for cue in (" ratio", " diff", " axle", " cwp", " crown", " rear end", " final drive", "ring and")
+        for teeth in (r"([3-6][0-9]) ([7-9]|1[0-9])", r"([7-9]|1[0-9]) ([3-6][0-9])")
+    ),
+    *(
+        (  # three and a half grand is 3500 rpm, where an engine or a shaft turns
+            "grand",
+            rf"^(?=.*\b(?:tyres?|tires?|diffs?|gears?|axle|ratio|top|fifth|fourth|{_OF_SHAFT})\b)(?!.*\b(?:paid"
+            rf"|cost|quid|price|worth)\b)"
+            rf"(.*?)\b{pattern} grand\b",
+            shown,
+        )
+        for pattern, shown in (
+            (rf"({_ONE}) and an? half", r"\1\2 thousand five hundred rpm"),
+            (r"([1-9])\.([0-9])", r"\1\g<2>\g<3>00 rpm"),
+            (rf"({_ONE}|ten)", r"\1\2 thousand rpm"),
+            (r"([1-9])", r"\g<1>\g<2>000 rpm"),
+        )
+    ),
+    *(
+        (  # thirty three twelve fifty fifteen is 33x12.5R15
+            cue,
+            rf"\b(twenty|thirty|forty)(?:[ -]({_ONE}))? (ten|eleven|twelve|thirteen) fifty"
+            r" (fifteen|sixteen|seventeen|eighteen|twenty)s?\b",
+            lambda m: f"{_TENS[m[1]]}{_ONES.get(m[2], '0')}x{_WIDTHS[m[3]]}.50r{_RIMS[m[4]]}",
+        )
+        for cue in ("ten fifty", "eleven fifty", "twelve fifty", "thirteen fifty")
+    ),
+    *(
+        (cue, r"(?<![\w./x-])([2-4][0-9]) ?[/ -] ?((?:[89]|1[0-5])\.50?) ?[/ -] ?(1[4-9]|2[0-4])(?= |$)", r"\1x\2r\3")
+        for cue in (".50 ", ".5 ", ".50-", ".50/")
+    ),
     ("third being", r"\bthird being\b", "third is"),
     ("clicks", rf"^(?=.*\b(?:tyres?|tires?|diffs?|gears?|revs|rpm|top)\b)(.*?\b{_NUMBER}) clicks\b", r"\1 km/h"),
     *(

@@ -26,6 +26,15 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"(?<![0-9./x-])\b([0-9]+(?:\.[0-9]+)?) or ([0-9]+(?:\.[0-9]+)?) ?(gauge|awg|ga|mm2)\b",
         r"\1 \3 or \2 \3",
     ),
+    *(
+        (  # an area, as it is said aloud: two and a half mil square
+            cue,
+            rf"^{_CIRCUIT}(.*?[a-z0-9]) ?(?:mm|mils?|mills?)[ -]squared?\b(?! (?:tub|box|bar|section))",
+            r"\1 mm2",
+        )
+        for cue in ("mil square", "mils square", "mill square", "mil-square", "mm square", "mm-square")
+    ),
+    *((cue, rf"^{_CIRCUIT}(.*?[a-z0-9]) ?sq\.? ?mils?\b", r"\1 mm2") for cue in ("sq mil", "sq. mil", "sqmil")),
     (" square", rf"^{_CIRCUIT}{_STOCK}(.*?[0-9]) ?mm square\b", r"\1 mm2"),
     *(
         (
@@ -86,6 +95,14 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         for cue in _LAMP
     ),
     ("spotties", r"\bspotties\b", "driving lights"),
+    *(
+        (  # Brown and Sharpe is the American wire gauge
+            cue,
+            rf"^{_CIRCUIT}(.*?[a-z0-9]) ?b ?(?:&|and|n) ?s(?: (?:gauge|gage|awg))?(?= |$)",
+            r"\1 awg",
+        )
+        for cue in ("b&s", "b & s", "b and s", "b n s")
+    ),
     *(
         (  # a starter is told in amps by everybody
             cue,

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from gaugeblock.plain.sayings import written
+from gaugeblock.plain.words import words_of
 
 SAID = {
     "the axle is four eleven": "4.11",
@@ -28,6 +29,24 @@ SAID = {
     "one eighty degree bend": "180 degree",
     "one ninety degree bend": "90 degree",
     "stainless three oh four": "304",
+    "two inch and a half": "two and a half inch",
+    "22 inch and a half": "22 and a half inch",
+    "onto inch three quarter": "1 3/4 in",
+    "inch n half tube": "1 and a half inch",
+    "m10 fine 1.25": "m10x1.25",
+    "first is two eighty four": "2.84",
+    "starter draws two hundred": "two hundred amps",
+    "two inch or 3.08diff": "3.08diff",
+}
+# Two numbers, of which neither is part of the other.
+APART = {
+    "a quarter inch and three eighths": ["1/4", "inch", "and", "3/8"],
+    "half inch and three quarters": ["1/2", "inch", "and", "3/4"],
+    "oh ninety five inch and a half": [".095", "1", "1/2", "inch"],
+    "m8 fine 8.8": ["m8", "fine", "8.8"],
+    "3.08diff": ["3.08", "diff"],
+    "1/2inch bolt": ["1/2", "inch", "bolt"],
+    "m8x1.25mm": ["m8x1.25mm"],
 }
 COUNTED = [
     "three thirty degree bends",
@@ -45,6 +64,11 @@ COUNTED = [
 @pytest.mark.parametrize("line", SAID)
 def test_a_number_said_aloud_is_written_as_it_is_typed(line: str) -> None:
     assert SAID[line] in written(line)
+
+
+@pytest.mark.parametrize("line", APART)
+def test_two_numbers_side_by_side_stay_two(line: str) -> None:
+    assert [word for word in words_of(line) if word != "a"] == APART[line]
 
 
 @pytest.mark.parametrize("line", COUNTED)

@@ -133,7 +133,7 @@ def of_its_mate(words: tuple[str, ...], reading: Reading, data: Refdata) -> tupl
     if not other or not set(reading.unread) <= {"tight"}:
         return None
     told = {**reading.said, "part": f"{reading.said['part']} and {other}"}
-    table = _side_by_side(reading.topic, reading, told, f"part={part}; {first} {other}", data)
+    table = side_by_side(reading.topic, reading, told, f"part={part}; {first} {other}", data)
     return None if table is None else (reading.replace(said=told, unread=()), table)
 
 
@@ -225,13 +225,14 @@ def twice(words: tuple[str, ...], data: Refdata) -> tuple[Reading, Table] | None
         key, value, said = other
         names = f"{key}={reading.values[key]}; {value}"
         told = {**reading.said, key: f"{reading.said[key]} and {said}"}
-        table = _side_by_side(reading.topic, reading, told, names, data)
+        table = side_by_side(reading.topic, reading, told, names, data)
         if table is not None:
             return reading.replace(said=told, unread=()), table
     return None
 
 
-def _side_by_side(topic: Topic, reading: Reading, told: dict[str, str], names: str, data: Refdata) -> Table | None:
+def side_by_side(topic: Topic, reading: Reading, told: dict[str, str], names: str, data: Refdata) -> Table | None:
+    """The Table of the values of one option that ``names`` has; None where it has not two rows."""
     try:
         table = compared(topic, reading.values, told, names, data)
     except (GaugeblockError, KeyError, TypeError):  # or what it cannot do without is open too
@@ -303,5 +304,5 @@ def in_either_unit(words: tuple[str, ...], reading: Reading, data: Refdata) -> t
     key = apart[0]
     told = {**first.said, key: " or ".join(way.said[key] for way in ways)}
     names = f"{key}={'; '.join(way.values[key] for way in ways)}"
-    table = _side_by_side(reading.topic, first, told, names, data)
+    table = side_by_side(reading.topic, first, told, names, data)
     return None if table is None else (first.replace(said=told), table)

@@ -52,6 +52,9 @@ def not_whole(question: str, words: tuple[str, ...], reading: Reading, data: Ref
             told = _in_a_story(put_right, one, data)
             if told is not None:
                 return told
+        both = _both_in_a_story(put_right, data)
+        if both is not None:
+            return both
         of_a_part = of_a_named_bolt(put_right, reading, data)
         if of_a_part is not None:
             return _named_bolt(*of_a_part, data)
@@ -107,6 +110,14 @@ def _in_a_story(words: tuple[str, ...], reading: Reading, data: Refdata) -> Answ
         return None
     told, doubtful = found
     return _if_nothing_changes(reading.replace(aside=(*reading.aside, *told)), doubtful, data)
+
+
+def _both_in_a_story(words: tuple[str, ...], data: Refdata) -> Answer | None:
+    """Two values that a long story tells of one option, side by side."""
+    from gaugeblock.plain.story import twice_told
+
+    found = twice_told(words, data)
+    return None if found is None else Answer(as_said(found[0]), found[1], found[0].unit)
 
 
 def _if_nothing_changes(reading: Reading, left: tuple[str, ...], data: Refdata) -> Answer | None:

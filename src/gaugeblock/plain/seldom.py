@@ -35,7 +35,7 @@ FIRST: dict[str, str] = {
         "way around|way round|weaker than|wet or dry|dry or wet"
     ),
     "tubed": (
-        " ally| alum|inch and |inch and a|inch n |inch 'n|inch n'|inch half|inch quarter|inch three|"
+        " ally| alum|inch and |inch and a|inches and a|inch n |inch 'n|inch n'|inch half|inch quarter|inch three|"
         " rad| stainless| wall|eter by|eter x|etre by|etre x|mandrel|minus |one eight|one fift|one fort|"
         "one fourt|one ninet|one seven|one sixt|one ten|one eleven|one thir|one twe|vee"
         "|inch five|inch seven|inch one eighth|inch eighth|4130n|4130 n |4130-n|zorst|or not| 120| 134| 156| 188"

@@ -9,24 +9,29 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from gaugeblock.plain.beside import ASKS
+from gaugeblock.plain.beside import ASKS, side_by_side
 from gaugeblock.plain.chatter import CHATTER, PLAIN, TURNING, is_story
 from gaugeblock.plain.denying import SHORT_OF
 from gaugeblock.plain.english import is_english
 from gaugeblock.plain.leaving import UNITS, is_listed, kinds_of, named_by, others_of
-from gaugeblock.plain.reading import hits_at
+from gaugeblock.plain.reading import hits_at, read
 from gaugeblock.plain.round_words import ASKED, BY_KIND, MULTIPLE, PLACES, ROUND
+from gaugeblock.plain.topics import topics
 from gaugeblock.plain.unnamed import FASTENERS
 from gaugeblock.plain.words import NUMBER_WORDS
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from gaugeblock.answer.asking import Topic
+    from collections.abc import Iterator
+
+    from gaugeblock.answer.asking import Hit, Topic
+    from gaugeblock.answer.table import Table
     from gaugeblock.plain.reading import Reading
     from gaugeblock.tables.load import Refdata
 
 LONG = 15  # words: a shorter line is a question with few words round it
 _LEAST_VALUES = 2
+_LIKELY = 3  # readings
 _MOST_LEFT = 0.6  # of the words that say something
 _ASKING = frozenset(["what", "which", "whats", "what's", "how"])
 _NEAR_THE_QUESTION = 3  # words behind what, which and how
@@ -71,6 +76,40 @@ def told_and_doubtful(
             is_told = _tells(token, words, reading, data) or not (token in near or _is_asked(token, reading, data))
             (told if is_told else doubtful).append(token)
     return tuple(told), tuple(doubtful)
+
+
+def twice_told(words: tuple[str, ...], data: Refdata) -> tuple[Reading, Table] | None:
+    """The Table of two values that a story tells of one option, discs in front and drums behind, where all else that it
+    tells changes nothing; None where something of it may.
+    """
+    without = tuple(word for word in words if word not in ("or", "and", "both"))
+    if len(words) < LONG or not TURNING.isdisjoint(without):
+        return None
+    every = sorted((read(without, topic, data) for group in topics(words) for topic in group), key=lambda one: one.cost)
+    for reading in every[:_LIKELY]:
+        for key, hit, taken in _other_values(without, reading, data):
+            rest = tuple(word for word in reading.unread if word not in taken)
+            told = told_and_doubtful(without, reading.replace(unread=rest), data) if rest else ((), ())
+            if told is None or told[1] or not _is_whole(without, reading):
+                continue
+            said = {**reading.said, key: f"{reading.said[key]} and {hit.said}"}
+            values = f"{key}={reading.values[key]}; {hit.value}"
+            table = side_by_side(reading.topic, reading, said, values, data)
+            if table is not None:
+                return reading.replace(said=said, unread=(), aside=(*reading.aside, *told[0])), table
+    return None
+
+
+def _other_values(
+    words: tuple[str, ...], reading: Reading, data: Refdata
+) -> Iterator[tuple[str, Hit, tuple[str, ...]]]:
+    """Each other value of an option that was read, with the words that say it, of which some were left."""
+    for at in range(len(words)):
+        for key, hit in hits_at(words, at, reading.topic, data):
+            taken = words[at : at + hit.count]
+            is_other = key in reading.values and key not in reading.topic.joined and hit.value != reading.values[key]
+            if is_other and not hit.doubt and not {*reading.unread}.isdisjoint(taken):
+                yield key, hit, taken
 
 
 def _is_whole(words: tuple[str, ...], reading: Reading) -> bool:

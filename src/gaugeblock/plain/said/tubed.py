@@ -84,6 +84,8 @@ def _part(match: re.Match[str]) -> str:
     return f"{ {'three ': 3, 'five ': 5}.get(match[1] or '', 1) }/{_PART_OF[match[2]]} inch"
 
 
+_COUNT = r"two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[2-9]|[1-9][0-9]"
+_PARTED = "\x02"  # one number after another, as in plain/sayings.py
 # A piece that a line must have; the pattern; what is written for it.
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(  # a wall in thousandths, as tube is called by it; a millimetre is never ninety five
@@ -194,6 +196,16 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         (cue, r"\b(4130|sae 4130|aisi 4130)[ -]?n\b(?! ?(?:m|/))", r"\1 normalized")
         for cue in ("4130n", "4130 n ", "4130-n")
     ),
+    *(
+        (  # 1.5 x 120 dom: a wall in thousandths
+            f" {wall}",
+            r"^(?=.*\b(?:dom|cds|erw|4130|chro-?mo\w*|tub(?:e|es|ing)|clr|bend|notch\w*|cope)\b)(.*?)(?<![0-9./x-])"
+            rf"\b([1-3](?:\.[0-9]+|[ -][0-9]/[0-9]+)?(?: ?(?:in|inch|\"))?) ?(x|by) 0?{wall}\b"
+            r"(?! ?(?:mm|x|by|in|deg|long|[0-9.]))",
+            rf"\1\2 \3 .{wall}",
+        )
+        for wall in ("120", "134", "156", "188")
+    ),
     ("zorst", r"(?<![a-z])'?zorst\b", "exhaust"),
     (
         "or not",
@@ -201,5 +213,20 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"|strong) or not\b"
         r"(?= *$|  )",
         _or_not,
+    ),
+    *(
+        (  # two inch and a half is one size
+            cue,
+            rf"(?<!ty )(?<!ty-)(?<!oh )(?<!nt )(?<!red )(?<![0-9./-])\b({_COUNT}) inch(?:es)? and an?"
+            r" (half|quarter|eighth|sixteenth)\b",
+            r"\1 and a \2 inch",
+        )
+        for cue in ("inch and a", "inches and a")
+    ),
+    (  # a quarter inch and three eighths are two
+        "inch and ",
+        rf"\b((?:half|quarters?|eighths?|sixteenths?|[0-9]/[0-9]+|{_COUNT}) inch and )"
+        r"(?=one|three|five|seven|half|quarter)",
+        rf"\1{_PARTED} ",
     ),
 )

@@ -7,6 +7,7 @@ import random
 import pytest
 
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.answer.table import Table
 from gaugeblock.errors import GaugeblockError
 from gaugeblock.plain.answer import answer
 from gaugeblock.plain.doubtful import NAME
@@ -93,6 +94,37 @@ def test_what_may_move_the_answer_is_read_asked_about_or_refused(which: int, phr
         is_asked = isinstance(got.found, Sheet) and NAME in got.found.decision.because
         assert is_told_apart or is_asked, (at, got.read_as)
         assert phrase not in left_out(got)
+
+
+TWICE = (
+    "my mate gave me a box of m10 10.9 bolts and some of them are dry and some are oiled so what torque do i use on each"
+    " when i put the subframe back"
+)
+
+
+def test_two_values_that_a_story_tells_of_one_option_stand_side_by_side() -> None:
+    got = told(TWICE)
+    assert got is not None
+    assert isinstance(got.found, Table)
+    shown = {line.key["condition"]: line.sheet.decision.figure for line in got.found.lines}
+    single = {one: told(f"m10 10.9 {one} torque") for one in ("dry", "oiled")}
+    for condition, alone in single.items():
+        assert alone is not None
+        assert isinstance(alone.found, Sheet)
+        assert shown[condition] == alone.found.decision.figure
+    assert "subframe" in left_out(got)
+
+
+@pytest.mark.parametrize(
+    "phrase", ["stainless", "galvanised", "m12", "into aluminium", "8.8", "never", "with a nylon insert"]
+)
+def test_what_may_move_one_of_two_values_is_read_or_refused(phrase: str) -> None:
+    words = TWICE.split()
+    for at in random.Random(phrase).sample(range(len(words) + 1), 6):
+        got = told(" ".join([*words[:at], phrase, *words[at:]]))
+        if got is not None:
+            assert phrase not in left_out(got)
+            assert got.read_as.partition("; left out")[0] != "torque: M10, ISO 898-1 10.9, dry and oiled", got.read_as
 
 
 @pytest.mark.parametrize(

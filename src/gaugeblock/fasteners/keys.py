@@ -134,7 +134,10 @@ def _thread(typed: str, data: Refdata) -> Thread:
         if metric["p"] is None:
             if same:
                 return _coarse(text, same)
-            raise LookupMiss(typed, "thread", "no such diameter in the tables", _alike(text, cells), "use one of these")
+            near = _alike(text, cells) or _beside(metric["d"], cells)
+            raise LookupMiss(
+                typed, "thread", "no such diameter in the tables", near, "measure it again; those next to it are named"
+            )
         cell = f"M{d}x{units.decimal_text(Fraction(metric['p']))}"
         if cell in cells:
             return read_cell(cell)
@@ -337,6 +340,15 @@ def _with_friction(data: Refdata) -> list[str]:
     return [
         c for c in cells if (surfaces.get(c.casefold()), lubricants.get(c.casefold())) in pairs and c != "not stated"
     ]
+
+
+def _beside(size: str, cells: Sequence[str]) -> list[str]:
+    """The metric threads of the diameters next to one that no thread has."""
+    wanted = float(size)
+    by_size = {c: float(c[1:].partition("x")[0]) for c in cells if c.startswith("M")}
+    less = max((d for d in by_size.values() if d < wanted), default=0)
+    more = min((d for d in by_size.values() if d > wanted), default=0)
+    return [c for c, d in by_size.items() if d in (less, more)]
 
 
 def _alike(text: str, choices: Iterable[str], count: int = 5) -> list[str]:

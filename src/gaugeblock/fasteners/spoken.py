@@ -190,6 +190,13 @@ CONDITION = (
     ),
     Shaped(rf"un-?(?:greased|lubed|oiled)(?: or un-?(?:greased|lubed|oiled))*{_ON_IT}", always("dry"), cue=("un",)),
     Shaped(r"[n]othing on (?:the |my |its )?(?:threads?|bolts?|studs?)", always("dry"), cue=("nothing",)),
+    Shaped(
+        rf"dry,? (?:and |but )?not (?:even )?{_SLIPPERY}(?: (?:or|nor) {_SLIPPERY})*{_ON_IT}"
+        rf"|not {_SLIPPERY}(?: (?:or|nor) {_SLIPPERY})*{_ON_IT},? (?:and |but |just )?dry",
+        always("dry"),
+        cue=("dry",),
+    ),
+    Shaped(r"thread[- ]?locked(?: in)?", always("thread-locking liquid"), cue=("locked",)),
     Shaped(  # and another thing may be said to be on them
         rf"{_NONE_OF} {_SLIPPERY}(?: (?:or|nor|and no) {_SLIPPERY})*{_ON_IT}(?! {_OF_OIL[:-1]}(?: |$))"
         r"(?! (?:leak\w*|change|level|light)(?: |$))",

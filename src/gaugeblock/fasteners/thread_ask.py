@@ -6,6 +6,7 @@ from gaugeblock.answer.alloys import Graded
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.errors import InputError
 from gaugeblock.fasteners import keys
+from gaugeblock.fasteners.engaged_said import ENGAGED
 from gaugeblock.fasteners.hole_ask import HOLE, TAPPING
 from gaugeblock.fasteners.identify_ask import IDENTIFY
 from gaugeblock.fasteners.spanner_ask import SPANNERS
@@ -75,7 +76,8 @@ def _metric(match: re.Match[str]) -> str:
 # Whether it is enough, which the answer says of what is engaged.
 _LONG_ENOUGH = (
     r"how thick(?: (?:does|do|must|should|is))?|(?:need|needs|has|have) to be|(?:to )?tap(?= )|"
-    r"(?:far|deep|long|much|thread)? ?(?:enough|plenty)(?: thread)?|(?:or )?(?:should|must|do|shall) i (?:go|buy|get"
+    r"(?:is (?:it|that) )?(?:far|deep|long|much|thread|good)? ?(?:enough|plenty|ok|okay|alright)(?: threads?)?|"
+    r"(?:will (?:that|it) |that'?ll )do|(?:or )?(?:should|must|do|shall) i (?:go|buy|get"
     r"|use|fit)"
     r"(?: (?:deeper|longer|with longer))?|deeper|longer|(?:for|on|in) the (?:bell ?housing|gear ?box|casing|case)"
 )
@@ -115,6 +117,17 @@ ENGAGEMENT = Topic(
                 say="{} engaged",
                 cue=("have", "got", "with"),
             ),
+            *ENGAGED,
+            amount(  # judged beside the size of the bolt
+                "length",
+                before="(?:(?:i'?ve|i have|have|has|got|with|only|just|is) )*(?:only|just|have|has|got|with|is)",
+                after="(?:of )?threads?",
+                say="{} engaged",
+                doubt=1,
+                cue=("thread",),
+            ),
+            amount("length", after="(?:of )?threads?", say="{} engaged", doubt=2, cue=("thread",)),
+            amount("length", followed="enough (?:for|on)", say="{} engaged", doubt=2, cue=(" enough",)),
         ),
     },
     rf"{_LONG_ENOUGH}|(?:how )?(?:deep|far|much|long)(?:"
@@ -129,7 +142,11 @@ ENGAGEMENT = Topic(
     r"|before (?:the |its |it |they )?(?:threads?|hole)? ?(?:do|does|pulls? out|strips?"
     r"|gives?(?: way| up)?|let'?s? go)",
     needs=("thread",),
-    asks_for=r"how thick|far enough|deep enough|long enough|only go(?:es)? in|how deep|deep|engage\w*|depth|how far"
+    asks_for=r"how thick|far enough|deep enough|long enough|(?:threads?|engage\w*)\b.*\b(?:enough|ok|okay|alright"
+    r"|plenty)$"
+    r"|(?:threads?|engage\w*)\b.*\benough\b|enough (?:threads?|engagement)"
+    r"|enough (?:for|on) (?:(?:an?|the|my) )?(?:(?:m ?[0-9]|[0-9]+/[0-9]).* in|bolt in|stud in)|will (?:that"
+    r"|it) do|only go(?:es)? in|how deep|deep|engage\w*|depth|how far"
     r"|how much thread|how many threads"
     r"|how (?:many|much) (?:inch(?:es)?|mm|diameters?) (?:of )?(?:the )?threads?",
     is_named=True,

@@ -196,7 +196,15 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"(?: +(?!dry\b)[a-z0-9./-]+){1,10}?) +dry\b",
         r"\1",
     ),
-    *((cue, rf"\b{cue}(?: wheels?| rims?)\b", "alloy wheels") for cue in ("mag", "mags")),
+    *(
+        (cue, rf"\b(?:(?:ally|alloy|alumini?um) )?{cue}(?: wheels?| rims?)\b", "alloy wheels")
+        for cue in ("mag", "mags")
+    ),
+    (
+        "mags",
+        r"^(?=.*\b(?:lug|wheel)s? ?(?:nuts?|bolts?)\b)(.*?)\b(?:(?:ally|alloy|alumini?um) )?mags\b",
+        r"\1alloy wheels",
+    ),
     *(
         (
             f"{kind} ",

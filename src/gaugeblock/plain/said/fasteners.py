@@ -31,6 +31,29 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         for cue in (f"{one} {unit}" for one in ("in", "to") for unit in ("inch", "mm", "metric", "imperial", "millim"))
     ),
     (" - ", rf" - (?=[a-z])(?!{_NUMBER}\b)", " "),
+    *(
+        (  # M10, one and a half: its pitch
+            cue,
+            rf"\b(m ?(?:5|6|8|1[0-9]|2[0-4]|[67]))((?: (?:bolts?|nuts?|studs?|screws?|holes?"
+            rf"|threads?))?)(?: (?:by|x|at|with|is|its|an?))*"
+            rf" {said}(?: (?:mm|mil))?( pitch)?\b(?! ?(?:inch|in|mm|mil|turns?|diameters?|dia|times|long|deep"
+            rf"|thick|d|of)\b)",
+            rf"\1x{pitch}\2",
+        )
+        for cue, said, pitch in (
+            ("and a half", "one and a half", "1.5"),
+            ("and half", "one and half", "1.5"),
+            ("and a quarter", "one and a quarter", "1.25"),
+            ("and three quarter", "one and three quarters?", "1.75"),
+            ("two and a half", "two and a half", "2.5"),
+        )
+    ),
+    (
+        " pitch",
+        r"\b(m ?[0-9]+) (?:by |x )?((?:one|two|three|zero|nought)(?: point (?:two five|seven five|five|zero|oh))?"
+        r"|(?:point|zero point|nought point) (?:seven five|seven|eight|five)|[0-3](?:\.[0-9]{1,2})?) pitch\b",
+        r"\1 by \2",
+    ),
     ("half an inch", r"\bhalf an inch\b", "1/2 inch"),
     ("eight-eight", r"\beight-eights?\b", "8.8"),
     ("eights", r"\beight(?: point | )eights\b", "8.8"),

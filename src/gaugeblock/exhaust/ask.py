@@ -51,7 +51,8 @@ PIPE = Topic(
         "displacement": (
             Shaped(
                 rf"(?P<n>{NUMBER}) ?(?:(?P<l>l|litres?|liters?)|(?P<c>cc|cm3)|(?P<in>ci|cid|cu in|cubic inch(?:es)?))"
-                r"(?: (?:engine|six|four|eight|v6|v8))?",
+                r"(?: (?:engine|six|four|eight|v6|v8|(?:straight |inline )?[468](?! ?(?:in|inch|mm|psi|bar|[0-9.])))"
+                r"(?= |$))?",
                 lambda m: f"{m['n']} {next(u for k, u in _VOLUMES.items() if m[k])}",
                 "{}",
             ),
@@ -123,7 +124,14 @@ PIPE = Topic(
             amount("temperature", before=r"(?:exhaust )?gas(?:es)?(?: (?:is|are|at|of|about|temp\w*))*", say="gas {}"),
             Hot(amount("temperature", say="gas {}")),
         ),
-        "back_pressure": (amount("stress", say="{} back pressure"),),
+        "back_pressure": (
+            amount("stress", after=r"(?:of )?(?:exhaust )?(?:back ?)?pressure", say="{} back pressure"),
+            amount(
+                "stress",
+                before=r"(?:back ?)?pressure(?: (?:is|of|at|under|below|allowed|max\w*|most))*",
+                say="{} back pressure",
+            ),
+        ),
     },
     (
         rf"(?:what |which )?(?:size|diameter|dia)?(?: of)? ?(?:{_PIPES})(?: size| diameter)?|back ?pressure|big enough"
@@ -219,6 +227,7 @@ GAP = Topic(
                 "to the plug boots",
                 cue=("plug boot",),
             ),
+            Shaped(r"(?:the |an? |my )?floor ?pans?", always("floor"), "to the floor", cue=("floor",)),
             Shaped(r"(?:the |an? |my )?wiring (?P<n>loom|harness)", lambda m: m["n"], "to the {}", cue=("wiring",)),
             Shaped(
                 r"(?:the |an? |my )?(?:side of the )?(?P<n>(?:plastic|nylon) (?:fuel )?tank)",
@@ -326,7 +335,16 @@ JOINT = Topic(
             amount("length", say="{} pipe", doubt=1),
         ),
         "wall": (amount("length", after="wall", say="{} wall"),),
-        "overlap": (amount("length", after="overlap", say="{} overlap"),),
+        "overlap": (
+            amount("length", after="(?:of )?(?:over)?lap", say="{} overlap"),
+            amount("length", before=r"(?:over)?lap(?: (?:is|of|only|at|about|by))*", say="{} overlap"),
+            amount(
+                "length",
+                followed=r"(?:enough|ok|okay|too (?:little|short)|plenty)",
+                say="{} overlap",
+                cue=("enough", "ok", "too ", "plenty"),
+            ),
+        ),
         "fact": (
             Shaped(
                 r"(?:how (?:much|far|deep)(?: (?:should|must|does|do|of|an?|the|i|it|pipe|to|they|in))*"
@@ -352,7 +370,7 @@ JOINT = Topic(
     },
     rf"{EXHAUST}|duals?(?: exhausts?| system)?|overlap|joints?|clearance|inside diameter|id|size|gap|for|how"
     r" (?:much|many|far|big)|bends?|where|place(?:ment)?|do i|when|its|before|(?:the )?clamps?|goes on"
-    r"|(?:at )?(?:what |which )?angle(?= *$)",
+    r"|(?:at )?(?:what |which )?angle(?= *$)|lap(?= (?:on|of|for|in)\b)|enough",
     needs=("kind",),
     asks_for=(
         r"re-?t\S+|slip\S*|expanded|sockets?|overlap|pie\S*|mit\S+|butt|collector|balance|cross\S*|[xh]["

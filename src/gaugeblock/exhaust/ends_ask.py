@@ -121,7 +121,7 @@ HANGER = Topic(
     },
     (
         rf"under(?: (?:a|the|my))?|{_BEHIND}|{EXHAUST}|(?:rubber )?hangers?|hang|spacing|apart|first|between"
-        r"|swings?|distance|how"
+        r"|swings?|(?:swing )?angle|distance|how"
         rf" (?:far|many|close)|from {_PLACE}|to {_PLACE}|runs?|bore|(?:rubber )?mounts?|with|(?:in the middle"
         r"|at the (?:back"
         r"|rear|front))|(?:do )?they go|where|should|place|go|every|for|hot|rubbers?"

@@ -67,7 +67,7 @@ WRAP = Topic(
         "od": (
             amount("length", after=rf"(?:od |dia(?:meter)? |across )?(?:{_PIPE})", say="{} pipe"),
             Shaped(
-                rf"(?:of |an? )*(?P<n>[2-9][0-9]) (?:{_PIPE})",
+                rf"(?:of |an? )*(?P<n>[2-9][0-9](?:\.[0-9])?) (?:{_PIPE})",
                 lambda m: f"{m['n']} mm",
                 "{} pipe",
                 cue=("pipe", "tube", "primar"),
@@ -161,7 +161,8 @@ WRAP = Topic(
             ),
         ),
     },
-    r"(?:exhaust |header |heat )*wrap\w*|how (?:much|many|long)(?: (?:metres|meters|feet|foot|ft|rolls?))?"
+    r"(?:exhaust |header |heat |titanium |basalt |lava )*wrap\w*|how (?:much|many|long)(?: (?:metres|meters"
+    r"|feet|foot|ft|rolls?))?"
     r"|metres|meters"
     r"|feet"
     rf"|rolls|a roll|1 roll|roll of|length|(?:{_PIPE})|do i (?:need|buy)|need|buy|for|of|to cover|cover|each|wide|an?"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.alloys import Graded
-from gaugeblock.answer.asking import Hit, Named, Shaped, Topic, always, amount, words_of
+from gaugeblock.answer.asking import NUMBER, Hit, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -105,7 +105,17 @@ GROWTH = Topic(
             Shaped("stainless(?: steel)?", always(_STAINLESS), "stainless steel", doubt=1),
             Graded("aluminium"),
         ),
-        "od": (amount("length", followed=r"(?:stainless|mild|steel|exhaust|pipe|tube|header)"),),
+        "od": (
+            amount("length", followed=r"(?:stainless|mild|steel|exhaust|pipe|tube|header)"),
+            Shaped(  # 2.5 x .065
+                rf"(?P<n>{NUMBER})(?: ?(?:in|inch|\"|mm))? (?:x|by) (?:0?\.[0-9]+"
+                rf"|[1-3](?:\.[0-9]+)?)(?: ?(?:in|inch|\"|mm))?"
+                r"(?: wall)?",
+                lambda m: m[0],
+                "{} tube",
+                cue=(" x ", " by "),
+            ),
+        ),
         "expansion": known(
             "thermal expansion",
             "(?:its |own )*(?:coefficient|expansion|cte)(?: coefficient| of(?: thermal)? expansion)?",

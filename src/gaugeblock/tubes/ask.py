@@ -281,7 +281,13 @@ SECTION = Topic(
                 always("mass"),
                 "its mass",
             ),
-            Shaped(r"(?:in )?(?:lbs?|pounds?|kgs?)/(?:ft|foot|m)", always("mass"), "its mass", cue=("/",)),
+            Shaped(
+                r"(?:in )?(?:lbs?|pounds?|kgs?)/(?:ft|foot|m)|(?:weight|mass) (?:of )?(?:(?:an?"
+                r"|one) )?(?:foot|met(?:re|er))",
+                always("mass"),
+                "its mass",
+                cue=("/", "weight", "mass"),
+            ),
             Shaped(
                 r"(?:go(?:es)?|runs?|comes? (?:to|in at|out at)) (?:per|an?|each) (?:foot|ft|met(?:re|er)|m)",
                 always("mass"),

@@ -96,7 +96,8 @@ def beam_of(slots: Mapping[str, tuple[Reader, ...]], settle: Settle) -> Topic:
         needs=("od", "wall", "span"),
         joined=("material",),
         settle=settle,
-        asks_for=r"span(?:s|ning)?|hold|holds|bear|bears|carry|carries|support|sag|sags|droop|load|weight|(?:in|at) the"
+        asks_for=r"across (?:an? )?[0-9./ ]+ ?(?:m|mm|ft|in|inch)\b.*[0-9] ?(?:kgs?|lbs?|kilos?|pounds?)"
+        r"|span(?:s|ning)?|hold|holds|bear|bears|carry|carries|support|sag|sags|droop|load|weight|(?:in|at) the"
         r" (?:middle|cent(?:re|er))",
         is_named=True,
         unmoved="finish state standard service quality",

@@ -207,7 +207,8 @@ def topic(od: tuple[Reader, ...], walls: tuple[Reader, ...]) -> Topic:
             ),
         },
         r"(?:flare )?angles?|flares?|flared|metric|fittings?|nuts?|(?:nut"
-        r" )?threads?(?: size)?|what threads?|lines?|fuel"
+        r" )?threads?(?: size)?|what threads?|(?:fuel )?hard ?lines?"
+        r"|hard(?= (?:fuel|brake) (?:line|pipe|tube))|lines?|fuel"
         r" (?:lines?|pipes?|tubes?)(?:"
         r" nuts?)?|tubes?|size|fits?|ports?|max(?:imum)? wall|wall(?: max(?:imum)?| limit)?|max(?:imum)?",
         needs=("od",),

@@ -86,6 +86,13 @@ def _settle_overbend(values: dict[str, str], data: Refdata) -> dict[str, str]:
 
 _TESTED = (
     ToldApart(),
+    Shaped(  # set 93 for a 90, and what for 30
+        rf"(?:i |we )?(?:set|pull(?:ed)?|went to|go to|bent)(?: (?:it|to|the|dial|at))* (?P<set>{NUMBER}) ?(?:{DEG})?"
+        rf" (?:for|gives?(?: me)?|gave(?: me)?|to get)(?: an?| me)* (?P<got>{NUMBER}) ?(?:{DEG})?(?= .*[0-9])",
+        _pulled,
+        "test bend {}",
+        cue=("set", "pull", "went", "go to", "bent"),
+    ),
     Shaped(
         r"(?:springs? ?back|sprang back|(?:comes?|came|kicks?|kicked|goes|went) back|relax(?:es|ed)|open(?:s|ed)"
         r"(?: up)?|los(?:es|t))(?: by| about"
@@ -161,7 +168,8 @@ def overbend_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         asks_for=(
             r"spring\w*|sprang|sprung|relax\w*|lets? (?:it )?go|let'?s go|test (?:bit|piece|bend)|over-?bend|overbent"
             r"|over bend|pull\w*|pointer|opens|comes out"
-            r"|came out|(?:set|bent|pull\w*) [0-9.]+(?: deg\w*)?(?: \w+)? got|angle finder|protractor|inclinometer"
+            r"|came out|(?:set|bent|pull\w*) [0-9.]+(?: deg\w*)?(?: \w+)? got|set [0-9.]+(?: deg\w*)? for"
+            r"|angle finder|protractor|inclinometer"
             r"|stop for|bent to|overshoot|settled at|how far do i (?:go|pull|bend)"
         ),
         is_named=True,

@@ -208,7 +208,9 @@ def cope_of(walls: tuple[Reader, ...]) -> Topic:
         r"|comes? in|brace|hole ?saw|saw|can|even|make|that|thing|lands on|or not|joint",
         needs=("od", "onto"),
         settle=_settle_cope,
-        asks_for=r"cope[sd]?|coping|notch\w*|fish ?mouth|saddle|(?:how deep|depth)\b.*\bmouth|mouth\b.*\bdeep",
+        asks_for=r"cope[sd]?|coping|notch\w*|fish ?mouth|saddle|saw\b.*[0-9](?: ?(?:in|inch|mm"
+        r"|\"))?(?: (?:tube|tubing|od))?"
+        r" (?:on|onto|to|into)(?: an?)? [0-9]|(?:how deep|depth)\b.*\bmouth|mouth\b.*\bdeep",
         is_named=True,
         unmoved="metal finish state form standard service quality",
     )

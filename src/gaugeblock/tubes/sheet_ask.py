@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock import units
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.errors import InputError
+from gaugeblock.tubes.sizes_ask import MILD
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -100,7 +101,7 @@ def topic(answer: Callable[[], Callable[..., Sheet]], stock: Reader) -> Topic:
                 Shaped(rf"(?P<n>[0-9]{{1,2}}) ?(?:{_GAUGE})", lambda m: f"{m['n']} ga", "{}"),
                 *(amount("length", after=after, say="{} thick") for after in ("thick|plate|sheet", "")),
             ),
-            "material": (stock,),
+            "material": (stock, MILD),
         },
         r"(?:how (?:much|heavy)|what)?(?: does| is)?(?: an?)?|weigh(?:s|t|ing)?|mass|heavy|(?:which (?:is"
         r"|one is) )?(?:lighter|heavier|lightest|heaviest)|would|sheets?|plates?"

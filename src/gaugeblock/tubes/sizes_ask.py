@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock import units
 from gaugeblock.answer.asking import NUMBER, Hit, Shaped, always
+from gaugeblock.answer.patterns import compiled
 from gaugeblock.errors import InputError
 from gaugeblock.tubes import keys
 
@@ -162,8 +163,53 @@ _MM_WALL = Shaped(
     "{} wall",
     doubt=1,
 )
-EVERY_WALL = (*WALLS, _MM_WALL, _THOUSANDTHS)
+
+
+class Imperial:
+    """A wall by the imperial standard gauge, as it stands in the tables: 18 swg."""
+
+    __slots__ = ("doubt",)
+
+    def __init__(self) -> None:
+        self.doubt = 0
+
+    def phrases(self, _data: Refdata) -> dict[str, str]:
+        """None: it is a number."""
+        return {}
+
+    def choices(self, _data: Refdata) -> tuple[str, ...]:
+        """None: it is a number."""
+        return ()
+
+    def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
+        """The wall of the gauge, told with its number."""
+        start = at + (words[at] in ("x", "by"))
+        found = compiled(r"(?P<n>[0-9]{1,2}) ?(?:swg|s\.w\.g)(?: wall)?(?= |$)").match(
+            " ".join(words[start : start + 3])
+        )
+        if found is None:
+            return
+        for row in data.table("tubes/gauges").of("wall_thickness"):
+            if row["system"] == _SWG and row["gauge"] == found["n"] and not row["standing"]:
+                yield Hit(
+                    start - at + found[0].count(" ") + 1,
+                    f"{row['value']} {row['unit']}",
+                    f"{row['value']} {row['unit']} wall, {found['n']} SWG",
+                )
+                return
+
+
+_SWG = "SWG (British)"
+EVERY_WALL = (Imperial(), *WALLS, _MM_WALL, _THOUSANDTHS)
 RADIUS = (
+    Shaped(  # bent on 4.5
+        rf"(?:on|round|around)(?: an?)? (?P<n>{NUMBER})(?:(?P<in>{IN})| ?(?P<mm>mm))?(?= *$| (?:what|how|ok"
+        rf"|okay|will)\b)",
+        _inch,
+        "radius {}",
+        doubt=1,
+        cue=("on ", "round "),
+    ),
     Shaped(
         rf"(?:on |with |in |using |round |around )?(?:an? |my |the )?(?P<n>{NUMBER})(?:(?P<in>{IN})| ?(?P<mm>mm))?"
         r"(?: radius| clr| centre ?line| center ?line)?(?= (?:die|former|shoe))",

@@ -218,7 +218,8 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(
         (
             cue,
-            r"\b(quarter|half|eighth|sixteenth|three eighths|three sixteenths)(?:[ -]inch)?[ -](?=(?:checker "
+            r"(?<!five )(?<!seven )(?<!nine )\b(quarter|half|eighth|sixteenth|three eighths?|three sixteenths?)"
+            r"(?:[ -]inch)?[ -](?=(?:checker "
             r"|chequer )?plate\b)",
             _thick,
         )
@@ -345,4 +346,5 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         for cue in (" as good as", " as big as", " as much as", " as free as")
     ),
     ("nb", r"(?<![a-z0-9])nb ?([0-9]{1,3})\b", r"dn \1"),
+    ("nb", r"(?<![0-9./-])(15|20|25|32|40|50|65|80|90|100) ?(?:mm )?nb\b", r"dn \1"),
 )

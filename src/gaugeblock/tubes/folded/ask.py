@@ -7,6 +7,7 @@ import re
 from gaugeblock import units
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.errors import InputError
+from gaugeblock.tubes.folded.untold_ask import UNTOLD, refuse_untold
 from gaugeblock.tubes.said import DEG, answer_in
 from gaugeblock.tubes.sizes_ask import EVERYDAY_ANGLES
 
@@ -195,12 +196,12 @@ _ANGLES: tuple[Reader, ...] = (
 _MUCH = r"(?:(?:what|how much|how far|do|does|should|must|i|we|you|the|to|a|it|is|will|of) )*"
 _FACTS: tuple[Reader, ...] = (
     Shaped(
-        rf"{_MUCH}(?:bend )?deduct(?:ions?)?|{_MUCH}(?:take|takes|knock|comes?|lose|subtract|drop|cut)"
+        rf"{_MUCH}(?:bend )?deduct(?:ions?)?|bend ded|{_MUCH}(?:take|takes|knock|comes?|lose|subtract|drop|cut)"
         r"(?: (?:it|off|from|the|flat|sum|total|overall|both|two|2|outside|legs?|length|dimensions?|sizes?|of|my"
         r"|blank|for))*",
         always("deduction"),
         "what comes off",
-        cue=("deduct", " off", "subtract", "lose"),
+        cue=("deduct", "bend ded", " off", "subtract", "lose"),
     ),
     Shaped(
         rf"{_MUCH}(?:bend(?:ing)? )?allowances?|{_MUCH}(?:sheet|metal|material|plate|steel|stock|length"
@@ -259,11 +260,12 @@ _SIGNALS = (
     r"|folder|brackets?|tabs?|mounts?|mounting|gussets?|channels?|u[ -]?channel|u[ -]?shaped?|z|hat section|parts?"
     r"|pieces?|strip|panel|pan"
     r"|inside|internal|outside|outer|inner|radius|rad|thick(?:ness)?|material|steel|flat|of|each|long|length"
-    r"|flange[sd]?|legs?|lip|hem|corners?|crack(?:s|ing|ed)?|without (?:it )?crack(?:ing|s)?"
-    r"|before it|angle|degrees?|total|overall|minimum|min|gauge|bend line|made (?:of|from|in)|out of|from"
+    r"|flange[sd]?|legs?|lip|corners?|crack(?:s|ing|ed)?|without (?:it )?crack(?:ing|s)?"
+    r"|before it|angle|degrees?|total|overall|minimum|min|gauge(?! (?:of|is|for) |$)|bend line|made (?:of"
+    r"|from|in)|out of|from"
 )
 _ASKS_FOR = (
-    r"sheet(?:s| metal)?|plates?|brackets?|tabs?|bend(?:ing)? deductions?|deductions?|bend(?:ing)? allowances?"
+    r"sheet(?:s| metal)?|plates?|brackets?|tabs?|bend(?:ing)? deductions?|bend ded|deductions?|bend(?:ing)? allowances?"
     r"|set ?backs?|inside (?:bend )?rad\w*|internal rad\w*|inner rad\w*|press brake|box brake|finger brake"
     r"|brake press|folder"
     r"|fold(?:ed|ing|s)?|flat (?:length|blank|pattern|size)|blank (?:length|size)|developed (?:length|width)"
@@ -293,8 +295,9 @@ def _inside(radius: str, thickness: str) -> str:
 
 def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """Bare lengths in the unit of the thickness; InputError where it tells none that they can have."""
+    refuse_untold(values)
     unit = _unit_of(values.get("thickness", ""))
-    found = dict(values)
+    found = {key: value for key, value in values.items() if key != "untold"}
     if found.get("radius", "").startswith("outside "):
         found["radius"] = _inside(found["radius"], found.get("thickness", ""))
     if "radius" in found and _is_bare(found["radius"]):
@@ -346,6 +349,7 @@ def _given_unit(number: str, option: str, unit: str) -> str:
 
 def _open(values: dict[str, str], _data: Refdata) -> Open | None:
     """Usual radii where none was said; a shop's metals where the least radius or a gauge number hangs on one."""
+    refuse_untold(values)
     is_least = values.get("fact") == "radius"
     radii = [] if "radius" in values or is_least else list(_USUAL_RADII)
     hangs = is_least or (values.get("thickness", "").endswith(" ga") and "system" not in values)
@@ -376,6 +380,7 @@ def topic(stock: Reader) -> Topic:
             "legs": _LEGS,
             "k": (_OWN_K,),
             "fact": _FACTS,
+            "untold": UNTOLD,
             "system": (
                 Shaped(r"galv(?:ani[sz]ed)?(?: (?:steel|sheet))*", always(_COATED), "galvanized", cue=("galv",)),
             ),

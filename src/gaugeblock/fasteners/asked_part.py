@@ -9,7 +9,7 @@ from gaugeblock.fasteners.engaged_said import DEEP
 from gaugeblock.fasteners.makers_words import OfMaker, with_threads
 from gaugeblock.fasteners.of_maker import of_maker
 from gaugeblock.fasteners.open_keys import LIMITS
-from gaugeblock.fasteners.spoken import CONDITION, GRADE, THREAD, TOOLS
+from gaugeblock.fasteners.spoken import CONDITION, GRADE, THREAD, TOOLS, TORQUE_SAID, torque_of
 from gaugeblock.fasteners.thread_ask import INTO, METAL_TAIL
 from gaugeblock.fasteners.tightening import TIGHTEN
 
@@ -219,7 +219,11 @@ PART = Topic(
             ),
         ),
         "seat": (
-            Named(words_of("fasteners", "seat", "fasteners/part_torques"), tail="seat|seats|seated|type"),
+            Named(  # 45 nm is no seat
+                words_of("fasteners", "seat", "fasteners/part_torques"),
+                tail="seat|seats|seated|type",
+                unless=r"(?:nm|n|ft|foot|feet|ftlbs?|lbs?|pounds?|inch|inches|mm|newtons?|kgm?|psi|bar|thou|%)$",
+            ),
             Shaped(r"(?:inverted )?double (?:inverted )?flares?", always("45 deg"), cue=("flare",)),
             Shaped(r"(?:with )?(?:an? |the )?crush (?:gasket|ring)s?", always("gasket"), cue=("crush",)),
             Shaped(  # the metal of a washer is none of the part's
@@ -257,6 +261,18 @@ PART = Topic(
         "engaged": (DEEP,),
         **TOOLS,
         "maker": (OfMaker(),),
+        "told": (  # what somebody has in mind is held against the figure, and is none
+            Shaped(
+                rf"(?:(?:is|was|would|will|should|about|at|to) )*(?P<n>{NUMBER}) ?{TORQUE_SAID}"
+                r"(?: (?:be |is )?(?:too much|too tight|too high|too low|plenty|right|correct|about right|enough"
+                r"|ok|okay"
+                r"|safe|alright|all right|normal))?",
+                lambda m: torque_of(m["n"], m["unit"]),
+                "{} in mind",
+                doubt=20,
+                cue=("nm", "n.m", "n m", "lb", "pound", "newton", "kg"),
+            ),
+        ),
         "service": (
             Named(words_of("fasteners", "service", "fasteners/part_torques"), lead="on|for|on an?|for an?|on the"),
             Named(words_of("fasteners", "service", "fasteners/part_torques")),
@@ -270,13 +286,14 @@ PART = Topic(
     r" )?pans?|sumps?|studs?|screws?|brakes?|tubes?|tubing|(?:rad(?:iator)?|heater|coolant)"
     r" hoses?|clips?|(?:water|fuel) pump"
     r"|(?:the |my )?(?:front|rear)?(?: axle)|wheels?|do up|(?:fe)?males?(?: ones?)?"
-    r"|(?:in|into|to|on|at)(?: (?:the|an?|my))?(?: cast)? (?:(?:brake )?master|wheel|slave)(?: cylinders?)?"
+    r"|(?:in|into|to|on|at)(?: (?:the|an?|my))?(?: cast)? (?:(?:brake )?master(?: cylinders?)?|(?:wheel"
+    r"|slave) cylinders?|slave)"
     r"|(?:in|into|on)(?: (?:an?|the|my))? stainless(?: steel)? (?:bungs?|boss(?:es)?)"
     r"|(?:to|on)(?: (?:the|my))? (?:chassis|frame|crossmember)"
     r"|new(?= (?:spark )?plugs?(?: |$))",
     needs=("part",),
     table="fasteners",
-    job_keys={"maker": "maker.torque", "maker_condition": "maker.condition"},
+    job_keys={"maker": "maker.torque", "maker_condition": "maker.condition", "told": "wanted"},
     columns={"part": ("fasteners/part_torques", "part"), "size": ("fasteners/part_torques", "size")},
     opens=_open_part,
     settle=_settle_part,

@@ -20,6 +20,10 @@ def of_maker(answer: Callable[..., Sheet]) -> Callable[..., Sheet]:
             from gaugeblock.fasteners.stripping import told
 
             return told(asked(*args, maker=maker, maker_condition=maker_condition, **options))
+        if (in_mind := options.pop("told", None)) is not None:
+            from gaugeblock.fasteners.wished import beside
+
+            return beside(str(in_mind), asked(*args, maker=maker, maker_condition=maker_condition, **options))
         if maker is None:
             return answer(*args, **options)
         own = {"torque": maker, "condition": maker_condition} if maker_condition else maker

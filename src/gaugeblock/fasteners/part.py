@@ -20,6 +20,7 @@ from gaugeblock.fasteners.open_keys import LIMITS, NO_SIZE, TABLE, open_names, o
 from gaugeblock.fasteners.said import ask_of_maker, ask_of_threads, threads, threads_are
 from gaugeblock.fasteners.torque import UNCONFIRMED
 from gaugeblock.fasteners.way import Way, exact_way, safer_first, table_way
+from gaugeblock.fasteners.wished import wished_ways
 from gaugeblock.fasteners.wrench import settings_of, stages_in_words
 from gaugeblock.tables.load import Refdata, canonical, refdata
 
@@ -208,7 +209,8 @@ def _ways(piece: Piece, at: dict[str, str], found: list[Figure], miss: LookupMis
     if piece.wish.wanted is not None:
         want = stated(piece.wish.wanted, "tightening_torque", "wanted", data)
         draft.figure(want)
-        return [exact_way(want)]
+        rows = found[:1] or [way.figure for way in open_ways(at, miss, data)]
+        return wished_ways(want, rows, "wanted" in piece.wish.confirmed, draft)
     if not found:
         return _open_keys(at, miss, draft)
     if found[0].quantity in LIMITS:

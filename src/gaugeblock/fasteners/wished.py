@@ -1,0 +1,74 @@
+"""A torque that somebody wants for a part, or has in mind, beside the one that is on record for it."""
+
+from __future__ import annotations
+
+from gaugeblock import units
+from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
+from gaugeblock.answer.printing import printed
+from gaugeblock.answer.question import ASK_MAKER, Question
+from gaugeblock.fasteners.open_keys import LIMITS
+from gaugeblock.fasteners.way import Way, exact_way, safer_first, table_way
+
+TYPE_CHECKING = False  # typing itself stays off the look-up path
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.fasteners.draft import Draft
+    from gaugeblock.figure import Figure
+
+BESIDE = "wanted torque beside the table"
+_LEAST, _MOST = 0.9, 1.1  # of what is on record: so far off a wrench may be anyway
+
+
+def wished_ways(want: Figure, rows: Sequence[Figure], is_confirmed: bool, draft: Draft) -> list[Way]:
+    """The torque that is wanted; where it is over or under what is on record, that first or it, by what the part's
+    maker says. ``rows`` are what the tables have of the part, for each value of what is left open of it.
+    """
+    torques = [row for row in rows if units.dimension(row.unit) == "torque"]
+    if not torques or is_confirmed or units.dimension(want.unit) != "torque":
+        return [exact_way(want)]
+    offs = {_off(want, row) for row in torques}
+    said = offs.pop() if len(offs) == 1 else ""
+    row = (max if said == "over" else min)(torques, key=lambda one: units.to_base(one.typical, one.unit))
+    if not said:
+        then = f"on record: {printed(row, draft.data)}" if len(torques) == 1 else ""
+        return [exact_way(want, then=then)]
+    text = f"{printed(want, draft.data)} is {said} the {printed(row, draft.data)} that is on record for it"
+    draft.figure(row)
+    draft.check(Check(BESIDE, CANNOT_TELL, text, bears=ASK))
+    draft.ask(Question(ASK_MAKER, f"Ask the part's maker: {text}.", "maker.torque", (BESIDE,)))
+    other = table_way(row, draft.data, "the part's maker says nothing else", LIMITS.get(row.quantity, ""))
+    return safer_first([other, exact_way(want, "the part's maker says so")])
+
+
+def beside(in_mind: str, sheet: Sheet) -> Sheet:
+    """The Sheet of a part, with how a torque that somebody has in mind lies beside what is on record: it is no figure,
+    and never the one to set.
+    """
+    number, _, unit = in_mind.partition(" ")
+    in_mind = in_mind.replace("*", "\u00b7")
+    nm = units.to_base(float(units.parse_number(number)), unit)
+    decision = sheet.decision
+    rows = [one for one in decision.figures if units.dimension(one.unit) == "torque"]
+    offs = {_off_of(nm, row) for row in rows}
+    if not rows:
+        said = f"Nothing is on record that {in_mind} could be held against."
+    elif len(offs) > 1:
+        said = f"Whether {in_mind} is right hangs on which of these it is."
+    else:
+        off = offs.pop()
+        said = f"{in_mind} is {off} what is on record." if off else f"{in_mind} lies in what is on record."
+    return sheet.replace(decision=decision.replace(do=f"{decision.do} {said}".strip()))
+
+
+def _off(want: Figure, row: Figure) -> str:
+    """``over`` or ``under`` what is on record by more than a tenth; blank where it is neither."""
+    return _off_of(units.to_base(want.typical, want.unit), row)
+
+
+def _off_of(wanted: float, row: Figure) -> str:
+    ends = [units.to_base(end, row.unit) for end in (row.value, row.low, row.high) if end is not None]
+    if wanted > _MOST * max(ends) and row.side != "min":
+        return "over"
+    return "under" if wanted < _LEAST * min(ends) and row.side != "max" else ""
